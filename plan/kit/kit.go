@@ -1,0 +1,65 @@
+// Package kit is the catalogue: units, modifiers, gels, cloth, materials, sensors, grip and
+// stands, read from YAML files in the scene language's own manner, and the photometric head a
+// choice of them makes. The shipped data is generic and typical, never a maker's.
+package kit
+
+import (
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/source"
+)
+
+// Step is one line of an explained calculation.
+type Step struct {
+	What, Formula, Source string
+	In                    []float64
+	Out                   float64
+	Unit                  string
+}
+
+// Choice is what a scene says of one light.
+type Choice struct {
+	Unit, Modifier string
+	Gels           []Gel         // in order, as written
+	White          *colour.White // nil: the unit's native colour
+	Tint           float64       // plus (green) or minus, Duv
+	Zoom           float64       // 0..1 of the unit's zoom range; NaN or 0 where it has none
+	Span           source.Span
+}
+
+// Gel is one gel as a scene writes it: a catalogue name, "1/2 CTO".
+type Gel struct {
+	Name string
+	Span source.Span
+}
+
+// Head is a unit with its modifier, gels and white, ready to shine.
+type Head struct {
+	Source                   photometry.Source // at full level, without gels
+	Filter                   float64           // luminous transmittance of the gel stack, 0..1
+	White                    colour.White      // of the light after gels, at full level
+	RGB                      colour.RGB        // chromaticity of the light after gels at full level, scaled to Y = 1
+	Warms                    float64           // exponent: Kelvin = White.Kelvin * level^Warms (0: keeps its colour)
+	Curve                    []float64         // light output at equal steps of level 0..1; nil is linear
+	Watts                    float64
+	PowerFactor              float64
+	Mass                     float64 // kg
+	Class                    Class
+	UnitLabel, ModifierLabel string // for tags: "600 W LED point", "reflector 55"
+	Steps                    []Step
+}
+
+// Class says how light leaves a body, and so how it is drawn.
+type Class string
+
+// The classes of body.
+const (
+	Bare      Class = "bare"      // an open-faced or bare source
+	Lensed    Class = "lensed"    // a lens in front: beam set by focus
+	Projected Class = "projected" // an image of a gate: hard edge, cuts
+	Boxed     Class = "boxed"     // a soft face on a box
+	Linear    Class = "linear"    // a tube
+	Panel     Class = "panel"     // a flat array of emitters
+	Lantern   Class = "lantern"   // a soft sphere
+	Practical Class = "practical" // a lamp that belongs to the set
+)

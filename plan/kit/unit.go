@@ -1,0 +1,69 @@
+package kit
+
+import (
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/source"
+)
+
+// Output is a photometric statement: what a unit's data says, or what a scene writes in place
+// of a unit. Exactly one of the leading figures is given. Angles are full angles in degrees;
+// 0 means not given.
+type Output struct {
+	Span                       source.Span
+	Lux, Distance              float64 // lx at Distance m on the axis, with Beam (and Field)
+	Candela, Lumens, Luminance float64 // cd; lm; cd/m2
+	Beam, Field                float64
+	Shape                      string      // uniform, cosine, or "" for a lobe or a face
+	Face                       *[2]float64 // width, height, m
+	Disc, Tube                 float64     // diameter, length, m
+	IES, LDT                   string      // file names; read with the issue on photometric files
+}
+
+// Unit is one lamp head of the catalogue.
+type Unit struct {
+	Entry
+	Label       string // for tags: "600 W LED point"
+	Class       Class
+	Technology  string // led, tungsten, discharge, fluorescent
+	Watts       float64
+	PowerFactor float64
+	Mass        float64    // kg
+	Kelvin      [2]float64 // the range it can be set to; equal ends for a fixed colour
+	Native      float64    // K
+	Warms       float64    // exponent of level, tungsten: common practice
+	Curve       []float64
+	Lumens      float64      // bare flux, lm, for modifiers without an output of their own
+	Outputs     []UnitOutput // by modifier, the first is the default
+	Body        [3]float64   // width, depth, height of the head, m
+	Stand       string       // default stand
+	Bulb        string       // of a practical
+}
+
+// UnitOutput is a unit's output with one modifier; Modifier "" is bare.
+type UnitOutput struct {
+	Modifier string
+	Output   Output
+}
+
+// Modifier changes how a unit's light leaves.
+type Modifier struct {
+	Entry
+	Label       string
+	Class       Class   // what the body becomes: "" keeps the unit's
+	Efficiency  float64 // of flux
+	Beam, Field float64 // full angles, degrees; 0 for a Lambertian face
+	Opening     photometry.Opening
+	Grid        [2]float64 // a fabric grid's cut-off full angles across and along, degrees; 0 none
+	Mass        float64    // kg
+}
+
+// GelData is one gel of the catalogue. The trade uses two sets of mired shifts; Set says which.
+type GelData struct {
+	Entry
+	Label         string
+	Kind          string // cto, ctb, plus-green, minus-green, nd, colour
+	Set           string
+	Mired, Duv    float64
+	Transmittance float64
+	XY            *[2]float64
+}

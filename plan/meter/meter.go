@@ -1,0 +1,31 @@
+// Package meter takes named readings of a lit set-up: flat, dome and spot meters and the
+// planes of every face, each with the share that every light gives.
+package meter
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// Reading is one figure that a person acts on. A nil pointer has no meaning for its kind: the
+// stop of no light, the lux of a spot.
+type Reading struct {
+	Name                        string // "ines.key", or the meter's own name
+	Person                      string // "" for a meter
+	Kind                        string // flat, dome, spot
+	At                          r3.Vec // m
+	Facing                      r3.Vec // unit
+	Lux, Luminance, Footcandles *float64
+	Stop                        *float64 // N = sqrt(E S t / C)
+	Over                        *float64 // stops over the working stop
+	CCT                         *float64 // K; nil where |Duv| > 0.05 or there is no light
+	Duv                         *float64
+	XY                          *[2]float64
+	Shares                      []Share // in the order of the lights
+}
+
+// Share is the part that one light gives by one path.
+type Share struct {
+	Light string
+	Path  string   // direct, diffused, mirrored, reflected
+	Via   []string // names of panes or cloths passed
+	From  string   // name of the last surface, of reflected light
+	Lux   float64  // lx, or cd/m2 for a spot
+}

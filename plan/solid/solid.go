@@ -1,0 +1,44 @@
+// Package solid is the set as geometry: vertical convex prisms and flat convex sheets, with
+// the skins that light meets, and ray queries over them. Metres; z up. It knows no scene.
+package solid
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+)
+
+// ID names one prism or sheet of a Set. IDs are given by the maker of the Set and are unique in it.
+type ID int32
+
+// Skin is what light meets at a surface. Reflect, Direct and Diffuse are AP1 factors 0..1:
+// what is reflected diffusely, what passes straight on, what passes scattered.
+type Skin struct {
+	Reflect, Direct, Diffuse colour.RGB
+	Mirror                   float64
+}
+
+// Prism is a vertical convex prism. Base runs counter-clockwise seen from above.
+type Prism struct {
+	ID     ID
+	Name   string // the thing it belongs to: "kitchen.left", "desk"
+	Base   []r2.Vec
+	Z0, Z1 float64
+	Skin   Skin
+}
+
+// Sheet is a flat convex sheet without thickness, at any tilt. Front is the side from which
+// Corners run counter-clockwise.
+type Sheet struct {
+	ID          ID
+	Name        string
+	Corners     []r3.Vec
+	Front, Back Skin
+}
+
+// Set is everything that can stop light.
+type Set struct {
+	Prisms []Prism
+	Sheets []Sheet
+}

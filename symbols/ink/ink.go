@@ -1,0 +1,113 @@
+// Package ink is a drawing as data, in millimetres on paper with x right and y up from the
+// lower-left corner of the page. Symbols and sheets draw on it; the writers turn it into bytes.
+package ink
+
+import "gonum.org/v1/gonum/spatial/r2"
+
+// Layer is one named, switchable layer. Layers are drawn in ascending order.
+type Layer uint8
+
+// The layers of a sheet, in drawing order.
+const (
+	Tint Layer = iota
+	Contours
+	Walls
+	Furniture
+	People
+	CameraWedge
+	Beams
+	Throws
+	Symbols
+	Tags
+	Readings
+	Notes
+	Collar
+	layers
+)
+
+// Op is a path operation.
+type Op byte
+
+// The path operations; Curve is a cubic Bezier with two control points and an end point.
+const (
+	Move Op = iota
+	Line
+	Curve
+	Close
+)
+
+// Segment is one step of a path. Move and Line use P[0]; Curve uses P[0], P[1], P[2].
+type Segment struct {
+	Op Op
+	P  [3]r2.Vec
+}
+
+// Colour is opaque; anything translucent is composed before it is drawn.
+type Colour struct{ R, G, B uint8 }
+
+// Stroke is a pen. Width and Dash are in millimetres.
+type Stroke struct {
+	Colour Colour
+	Width  float64
+	Dash   []float64
+	Round  bool // round caps and joins; else butt caps and mitre joins
+}
+
+// Text is one line of text. Size is the em in millimetres (cap height is about 0.72 of it);
+// Angle is degrees counter-clockwise; At is the baseline point that Align names.
+type Text struct {
+	At     r2.Vec
+	S      string
+	Size   float64
+	Angle  float64
+	Bold   bool
+	Align  Align
+	Colour Colour
+	Halo   *Colour // a rim of this colour behind the glyphs, 0.25 em wide in all
+}
+
+// Align says which point of the baseline Text.At is.
+type Align uint8
+
+// The alignments.
+const (
+	Left Align = iota
+	Centre
+	Right
+)
+
+// Item is one mark: a path, a text or an image.
+type Item struct {
+	Layer  Layer
+	Object string // the thing it stands for: "light:key", so a page can join marks to data
+	Alt    string // a sentence for a reader who cannot see it
+	Path   []Segment
+	Stroke *Stroke
+	Fill   *Colour
+	Text   *Text
+	Image  *Image
+	Clip   int // index into Page.Clips plus one; 0 is unclipped
+}
+
+// Image is a raster laid into a rectangle, its first pixel at the upper left.
+type Image struct {
+	Min, Max      r2.Vec
+	Width, Height int
+	RGB           []byte // 3 bytes a pixel, rows from the top
+}
+
+// Page is one sheet of paper.
+type Page struct {
+	Title         string
+	Description   string
+	Width, Height float64
+	Items         []Item
+	Clips         [][]r2.Vec // convex polygons
+}
+
+// Document is what a writer turns into bytes.
+type Document struct {
+	Title, Language, Author, Subject string
+	Date                             string // ISO 8601, "" for none
+	Pages                            []Page
+}
