@@ -1,0 +1,125 @@
+package house
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// allowed lists, for every package, the packages of this module that it may import. A package
+// that is missing here fails the test: a new room in the house needs a place in the plan.
+var allowed = map[string][]string{
+	"plan/source":                {},
+	"plan/unit":                  {},
+	"plan/colour":                {},
+	"plan/lens":                  {},
+	"plan/photometry":            {"plan/colour", "plan/source"},
+	"plan/photometry/formfactor": {},
+	"plan/solid":                 {"plan/colour"},
+	"plan/kit":                   {"plan/source", "plan/unit", "plan/colour", "plan/photometry"},
+	"plan/scene":                 {"plan/source", "plan/unit", "plan/colour", "plan/kit"},
+	"plan": {"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/photometry", "plan/solid",
+		"plan/kit", "plan/scene"},
+	"plan/light": {"plan", "plan/solid", "plan/photometry", "plan/photometry/formfactor", "plan/colour", "plan/kit"},
+	"plan/meter": {"plan", "plan/light", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
+	"plan/study": {"plan", "plan/light", "plan/meter", "plan/solid", "plan/colour", "plan/lens", "plan/scene"},
+	"plan/review": {"plan", "plan/light", "plan/meter", "plan/study", "plan/solid", "plan/colour", "plan/lens",
+		"plan/scene", "plan/source", "plan/unit", "plan/kit"},
+	"symbols/ink":  {},
+	"symbols":      {"symbols/ink"},
+	"render/font":  {"symbols/ink"},
+	"render/carto": {"symbols/ink"},
+	"render/svg":   {"symbols/ink", "render/font"},
+	"render/pdf":   {"symbols/ink", "render/font"},
+	"render/png":   {"symbols/ink", "render/font"},
+	"render/page":  {"symbols/ink", "render/font", "render/svg"},
+	"render/sheet": {"plan", "plan/scene", "plan/kit", "plan/meter", "plan/study", "plan/light", "plan/review", "plan/colour", "plan/lens",
+		"plan/unit", "plan/source", "plan/solid", "symbols", "symbols/ink", "render/carto", "render/font"},
+	"samples": {},
+}
+
+// external lists the packages that may import what must stay in one place.
+var external = map[string][]string{
+	"gopkg.in/yaml.v3":                 {"plan/source"},
+	"github.com/spf13/cobra":           {"cmd/scrimshaw"},
+	"codeberg.org/go-pdf/fpdf":         {"render/pdf"},
+	"github.com/tdewolff/canvas":       {"render/png", "render/font"},
+	"codeberg.org/go-fonts/liberation": {"render/font"},
+}
+
+// impure lists standard packages that plan, symbols and render must not import: a result may
+// not depend on the clock, the machine or the network.
+var impure = []string{"os", "net", "net/http", "os/user", "math/rand", "math/rand/v2", "runtime/debug"}
+
+type listed struct {
+	ImportPath string
+	Imports    []string
+}
+
+func list(t *testing.T) []listed {
+	t.Helper()
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports", "scrimshaw/...").Output()
+	if err != nil {
+		t.Fatalf("go list: %v", err)
+	}
+	var all []listed
+	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p listed
+		if err := d.Decode(&p); errors.Is(err, io.EOF) {
+			return all
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, p)
+	}
+}
+
+func TestImportsRunOneWay(t *testing.T) {
+	packages := list(t)
+	if len(packages) < 15 {
+		t.Fatalf("only %d packages listed", len(packages))
+	}
+	for _, p := range packages {
+		name := strings.TrimPrefix(p.ImportPath, "scrimshaw/")
+		if strings.HasPrefix(name, "cmd/") {
+			continue // the command wires everything
+		}
+		may, known := allowed[name]
+		if !known {
+			t.Errorf("%s has no place in the house: add it to the table", name)
+		}
+		for _, imported := range p.Imports {
+			if own, ok := strings.CutPrefix(imported, "scrimshaw/"); ok && !contains(may, own) {
+				t.Errorf("%s imports %s, which lies above it or beside it", name, own)
+			}
+		}
+	}
+}
+
+func TestLibrariesStayWhereTheyBelong(t *testing.T) {
+	for _, p := range list(t) {
+		name := strings.TrimPrefix(p.ImportPath, "scrimshaw/")
+		for _, imported := range p.Imports {
+			for library, users := range external {
+				if (imported == library || strings.HasPrefix(imported, library+"/")) && !contains(users, name) {
+					t.Errorf("%s imports %s, which only %v may", name, imported, users)
+				}
+			}
+			if !strings.HasPrefix(name, "cmd/") && contains(impure, imported) {
+				t.Errorf("%s imports %s: results may not depend on the machine or the day", name, imported)
+			}
+		}
+	}
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
