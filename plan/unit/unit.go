@@ -1,6 +1,15 @@
 // Package unit parses and prints lengths, angles, light levels and the trade's other written
 // quantities. It is a leaf: text in, SI numbers out.
+//
+// Every error a Parse function returns is a *Fault. Numbers are written with a decimal point,
+// without digit groups, and must be finite; a narrow or hard space, a typographic prime or quote,
+// a true minus and the vulgar fractions are read as the plain characters they stand for.
 package unit
+
+import (
+	"fmt"
+	"strings"
+)
 
 // Fault is a value that could not be read: what is wrong and, where one is likely, the fix.
 type Fault struct {
@@ -8,4 +17,26 @@ type Fault struct {
 	Hint    string // "did you mean 3 m?"; "" where no fix is likely
 }
 
+// Error returns the message without the hint.
 func (f *Fault) Error() string { return f.Message }
+
+// fault makes a *Fault as an error; hint may be "".
+func fault(hint, format string, args ...any) error {
+	return &Fault{Message: fmt.Sprintf(format, args...), Hint: hint}
+}
+
+// plainer turns the characters that keyboards and word processors put in place of plain ones
+// back, so that one grammar reads them all.
+var plainer = strings.NewReplacer(
+	"\u00a0", " ", "\u2007", " ", "\u2009", " ", "\u200a", " ", "\u202f", " ", "\t", " ",
+	"\u2032\u2032", `"`, "''", `"`,
+	"\u2032", "'", "\u2019", "'", "\u2018", "'", "\u00b4", "'",
+	"\u2033", `"`, "\u201d", `"`, "\u201c", `"`,
+	"\u2212", "-", "\u2013", "-",
+	"\u2044", "/",
+	"½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8",
+	"\u00ba", "°",
+)
+
+// plain is text with plain characters and no space at its ends.
+func plain(text string) string { return strings.TrimSpace(plainer.Replace(text)) }
