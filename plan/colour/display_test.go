@@ -1,0 +1,77 @@
+package colour_test
+
+import (
+	"math"
+	"testing"
+
+	"scrimshaw/plan/colour"
+)
+
+// A light of the camera's own white is drawn without colour.
+func TestDisplayOfTheCamerasWhiteIsGrey(t *testing.T) {
+	for _, w := range []colour.White{{Kelvin: 3200}, {Kelvin: 4300, Duv: 0.002}, {Kelvin: 5600, Daylight: true}} {
+		p := colour.Display(w.RGB(), w.XY(), 70)
+		if p.R != p.G || p.G != p.B {
+			t.Errorf("%+v under itself is %+v", w, p)
+		}
+		within(t, "lightness", p.LCH().L, 70, 0.3)
+	}
+}
+
+func TestDisplayTellsWarmFromCool(t *testing.T) {
+	camera := colour.White{Kelvin: 4300}.XY()
+	warm := colour.Display(colour.White{Kelvin: 2700}.RGB(), camera, 60)
+	cool := colour.Display(colour.White{Kelvin: 7000}.RGB(), camera, 60)
+	if !(warm.R > warm.G && warm.G > warm.B) {
+		t.Errorf("2700 K under 4300 K is %+v, want red over green over blue", warm)
+	}
+	if !(cool.B > cool.G && cool.G > cool.R) {
+		t.Errorf("7000 K under 4300 K is %+v, want blue over green over red", cool)
+	}
+	if dark := colour.Display(colour.RGB{}, camera, 50); dark.R != dark.G || dark.G != dark.B {
+		t.Errorf("no light is drawn grey, not %+v", dark)
+	}
+}
+
+// Any colour asked for comes out at its lightness and hue, with no more chroma than sRGB has.
+func TestLCHStaysInGamut(t *testing.T) {
+	for hue := 0.0; hue < 360; hue += 15 {
+		for lightness := 20.0; lightness <= 95; lightness += 5 {
+			got := colour.LCH{L: lightness, C: 150, H: hue}.Pixel().LCH()
+			within(t, "lightness", got.L, lightness, 0.5)
+			off := math.Abs(math.Remainder(got.H-hue, 360)) * math.Pi / 180 * got.C
+			if off > 1.2 { // one step of 8 bits
+				t.Errorf("hue %g at L %g comes out at %g", hue, lightness, got.H)
+			}
+		}
+	}
+}
+
+// Reference values of IEC 61966-2-1 and CIELAB: the primaries and mid grey.
+func TestPixelLCH(t *testing.T) {
+	for _, c := range []struct {
+		p    colour.Pixel
+		want colour.LCH
+	}{ // common knowledge, printed by many converters; from memory
+		{colour.Pixel{R: 255, G: 255, B: 255}, colour.LCH{L: 100}},
+		{colour.Pixel{R: 119, G: 119, B: 119}, colour.LCH{L: 50.03}},
+		{colour.Pixel{R: 255}, colour.LCH{L: 53.24, C: 104.55, H: 40}},
+		{colour.Pixel{B: 255}, colour.LCH{L: 32.30, C: 133.81, H: 306.29}},
+	} {
+		got := c.p.LCH()
+		within(t, "L", got.L, c.want.L, 0.02)
+		within(t, "C", got.C, c.want.C, 0.05)
+		if c.want.C > 0 {
+			within(t, "H", got.H, c.want.H, 0.05)
+		}
+		if back := got.Pixel(); back != c.p {
+			t.Errorf("%+v comes back as %+v", c.p, back)
+		}
+	}
+}
+
+func TestFromPixelIsAbsolute(t *testing.T) {
+	xy := colour.XY(colour.FromPixel(colour.Pixel{R: 255, G: 255, B: 255}))
+	within(t, "x of screen white", xy[0], 0.3127, 1e-9)
+	within(t, "y of screen white", xy[1], 0.3290, 1e-9)
+}

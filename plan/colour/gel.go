@@ -1,0 +1,55 @@
+package colour
+
+import "math"
+
+// Filtered is light after a stack of gels.
+type Filtered struct {
+	RGB           RGB     // Y = 1
+	White         White   // nearest, on the Planckian locus
+	Transmittance float64 // luminous, of the whole stack
+	Clamped       bool    // the colour left AP1 and was brought to its edge
+}
+
+// The range of mireds that a stack may shift a white to: 100000 K to 1000 K.
+const leastMired, mostMired = 10, 1000
+
+// Through sends a white through a stack of gels: mired shifts and Duv shifts add, luminous
+// transmittances multiply, then the strong colours filter channel by channel.
+func Through(w White, stack []Filter) Filtered {
+	if len(stack) == 0 {
+		return Filtered{RGB: w.RGB(), White: w.OnPlanck(), Transmittance: 1}
+	}
+	shifted := w.OnPlanck()
+	mired, transmittance := Mired(shifted.Kelvin), 1.0
+	for _, f := range stack {
+		mired += f.Mired
+		shifted.Duv += f.Duv
+		transmittance *= f.Transmittance
+	}
+	shifted.Kelvin = Mired(math.Min(math.Max(mired, leastMired), mostMired))
+	light, clamped := shifted.RGB().clamped()
+	tinted := false
+	for _, f := range stack {
+		if f.Tint != nil {
+			factor, bad := Factor(*f.Tint, EqualEnergy(), 1)
+			light, tinted, clamped = light.Times(factor), true, clamped || bad
+		}
+	}
+	if tinted || clamped {
+		shifted = WhiteOf(XY(light))
+	}
+	return Filtered{light.Scale(1 / light.Y()), shifted, transmittance, clamped}
+}
+
+// Factor gives the filter or surface that turns light of chromaticity under into chromaticity
+// xy, channel by channel, and passes or returns the share y of it. A colour that AP1 cannot hold
+// is brought to its edge, and clamped is true. A neutral surface (xy equal to under) has three
+// equal channels.
+func Factor(xy, under [2]float64, y float64) (factor RGB, clamped bool) {
+	light := FromXY(under, 1)
+	wanted, clamped := FromXY(xy, 1).clamped()
+	for i := range factor {
+		factor[i] = wanted[i] / light[i]
+	}
+	return factor.Scale(y / light.Times(factor).Y()), clamped
+}
