@@ -1,0 +1,62 @@
+package lens
+
+import "math"
+
+// Constants of the incident meter, lx s: N^2 = E S t / C. ISO 2720 gives ranges, 240 to 400 for
+// a flat receptor and 320 to 540 for a dome; these are the values that meters are usually set to.
+const (
+	FlatConstant = 250.0
+	DomeConstant = 340.0
+)
+
+// ReflectedConstant is the usual constant K of the reflected-light meter, cd s/m²: N^2 = L S t / K
+// (ISO 2720 gives 10.6 to 13.4). Readings of this project's spot meter follow MidGrey instead.
+const ReflectedConstant = 12.5
+
+// Grey is the reflectance of the mid grey that an incident reading places.
+const Grey = 0.18
+
+// Exposure is a camera's setting and the constant of the meter that judges it.
+type Exposure struct {
+	ISO      float64 // arithmetic speed S
+	Seconds  float64 // exposure time t
+	Constant float64 // C, lx s
+}
+
+// Number gives the aperture N that an illuminance, lx, calls for; 0 for no light.
+func (x Exposure) Number(lux float64) float64 {
+	return math.Sqrt(math.Max(lux, 0) * x.ISO * x.Seconds / x.Constant)
+}
+
+// Lux gives the illuminance, lx, that the aperture n calls for.
+func (x Exposure) Lux(n float64) float64 {
+	return n * n * x.Constant / (x.ISO * x.Seconds)
+}
+
+// Over gives by how many stops an illuminance, lx, exposes over the aperture n: -Inf for no light.
+func (x Exposure) Over(lux, n float64) float64 { return math.Log2(lux / x.Lux(n)) }
+
+// MidGrey gives the luminance, cd/m2, of a mid grey surface under the illuminance that the
+// aperture n calls for: L = 0.18 C N²/(pi S t). It has no constant of its own, so that the spot
+// meter and the incident meter agree on a grey card.
+func (x Exposure) MidGrey(n float64) float64 { return Grey * x.Lux(n) / math.Pi }
+
+// SpotOver gives by how many stops a luminance, cd/m2, lies over mid grey at the aperture n.
+func (x Exposure) SpotOver(luminance, n float64) float64 {
+	return math.Log2(luminance / x.MidGrey(n))
+}
+
+// EV gives the exposure value log2(N²/t).
+func EV(n, seconds float64) float64 { return math.Log2(n * n / seconds) }
+
+// EVLux gives the illuminance, lx, of an exposure value at a speed: C 2^EV / S.
+func EVLux(ev, iso, constant float64) float64 { return constant * math.Exp2(ev) / iso }
+
+// EVLuminance gives the luminance, cd/m2, of an exposure value at a speed: K 2^EV / S.
+func EVLuminance(ev, iso, constant float64) float64 { return constant * math.Exp2(ev) / iso }
+
+// Stops gives a ratio of light in stops.
+func Stops(ratio float64) float64 { return math.Log2(ratio) }
+
+// Ratio gives stops as a ratio of light.
+func Ratio(stops float64) float64 { return math.Exp2(stops) }

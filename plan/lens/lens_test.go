@@ -1,0 +1,155 @@
+package lens_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"scrimshaw/plan/lens"
+	"scrimshaw/testdata/published"
+)
+
+const footcandle = 10.763910416709722 // lx, from the exact foot of 0.3048 m
+
+// within fails unless got is want to an absolute tolerance.
+func within(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s = %.9g, want %.9g to %g", what, got, want, tolerance)
+	}
+}
+
+// label names a row in a failure.
+func label(row published.Row) string { return fmt.Sprint(row.Label, row.In) }
+
+func TestAngleOfView(t *testing.T) {
+	for _, row := range published.Read(t, "format.txt", "view") {
+		within(t, label(row)+" across", lens.AngleOfView(row.In[0], row.In[2]), row.Out[0], 0.005)
+		within(t, label(row)+" up", lens.AngleOfView(row.In[1], row.In[2]), row.Out[1], 0.005)
+	}
+}
+
+func TestFrameSize(t *testing.T) {
+	for _, row := range published.Read(t, "format.txt", "frame") {
+		within(t, label(row), lens.FrameSize(row.In[0], row.In[1], row.In[2]), row.Out[0], 5e-5)
+	}
+}
+
+func TestCrop(t *testing.T) {
+	for _, row := range published.Read(t, "format.txt", "crop") {
+		w, h := lens.Crop(row.In[0], row.In[1], row.In[2])
+		within(t, label(row)+" width", w, row.Out[0], 0.005)
+		within(t, label(row)+" height", h, row.Out[1], 0.005)
+	}
+}
+
+// The frame a lens sees is what its angle of view spans.
+func TestFrameAgreesWithAngle(t *testing.T) {
+	angle := lens.AngleOfView(24.89, 32) * math.Pi / 180
+	within(t, "width at 4 m", lens.FrameSize(24.89, 32, 4), 2*4*math.Tan(angle/2), 1e-12)
+}
+
+func TestShutter(t *testing.T) {
+	for _, row := range published.Read(t, "exposure.txt", "shutter") {
+		seconds := lens.ShutterSeconds(row.In[1], row.In[0])
+		within(t, label(row), 1/seconds, row.Out[0], 1e-9)
+		within(t, label(row)+" back", lens.ShutterDegrees(seconds, row.In[0]), row.In[1], 1e-9)
+	}
+	for _, row := range published.Read(t, "exposure.txt", "shutter stops") {
+		got := lens.Stops(lens.ShutterSeconds(row.In[1], row.In[0]) / lens.ShutterSeconds(180, 24))
+		within(t, label(row), got, row.Out[0], 5e-4)
+	}
+}
+
+func TestEV(t *testing.T) {
+	for _, row := range published.Read(t, "exposure.txt", "ev lux") {
+		within(t, label(row), lens.EVLux(row.In[0], 100, lens.FlatConstant), row.Out[0], 1e-9)
+	}
+	for _, row := range published.Read(t, "exposure.txt", "ev luminance") {
+		within(t, label(row), lens.EVLuminance(row.In[0], 100, lens.ReflectedConstant), row.Out[0], 1e-12)
+	}
+	row := published.Read(t, "exposure.txt", "sunny sixteen")[0]
+	ev := lens.EV(row.In[0], 0.01)
+	within(t, "EV of sunny 16", ev, row.Out[0], 5e-4)
+	within(t, "lx of sunny 16", lens.EVLux(ev, 100, lens.FlatConstant), row.Out[1], 1e-6)
+}
+
+func TestLuxForAStop(t *testing.T) {
+	at := func(iso float64) lens.Exposure {
+		return lens.Exposure{ISO: iso, Seconds: 1.0 / 48, Constant: lens.FlatConstant}
+	}
+	for _, row := range published.Read(t, "exposure.txt", "lux") {
+		lux := at(row.In[0]).Lux(row.In[1])
+		within(t, label(row), lux, row.Out[0], 1e-9)
+		within(t, label(row)+" back", at(row.In[0]).Number(lux), row.In[1], 1e-12)
+		within(t, label(row)+" over", at(row.In[0]).Over(lux, row.In[1]), 0, 1e-12)
+	}
+	for _, row := range published.Read(t, "exposure.txt", "footcandles") {
+		within(t, label(row), at(row.In[0]).Lux(row.In[1])/footcandle, row.Out[0], 0.05)
+	}
+	row := published.Read(t, "exposure.txt", "exact mark")[0]
+	within(t, "lx of exact 2.8", at(100).Lux(2*math.Sqrt2), row.Out[0], 1e-9)
+	within(t, "fc of exact 2.8", at(100).Lux(2*math.Sqrt2)/footcandle, row.Out[1], 0.005)
+}
+
+// The handbooks' rule is the same relation with a constant of its own.
+func TestWorkingRule(t *testing.T) {
+	for _, row := range published.Read(t, "exposure.txt", "working rule") {
+		x := lens.Exposure{ISO: row.In[0], Seconds: 1.0 / 48, Constant: 25 * footcandle}
+		within(t, label(row), x.Lux(row.In[1])/footcandle, row.Out[0], 0.05)
+	}
+	for _, row := range published.Read(t, "exposure.txt", "constants") {
+		within(t, label(row), lens.Stops(row.In[1]/row.In[0]), row.Out[0], 5e-4)
+	}
+}
+
+func TestFullStops(t *testing.T) {
+	for k, want := range published.Read(t, "exposure.txt", "full stops")[0].Out {
+		x := lens.Exposure{ISO: 100, Seconds: 1, Constant: 100}
+		within(t, "full stop", x.Number(math.Exp2(float64(k))), want, 5e-5)
+	}
+}
+
+func TestRatios(t *testing.T) {
+	for _, row := range published.Read(t, "exposure.txt", "ratio") {
+		within(t, label(row), lens.Ratio(row.In[0]), row.Out[0], 0)
+	}
+	for _, row := range published.Read(t, "exposure.txt", "stops") {
+		within(t, label(row), lens.Stops(row.In[0]), row.Out[0], 5e-4)
+	}
+}
+
+// A grey card under the light that the stop calls for reads mid grey on the spot meter.
+func TestSpotAgreesWithIncident(t *testing.T) {
+	row := published.Read(t, "exposure.txt", "grey card")[0]
+	x := lens.Exposure{ISO: 800, Seconds: 1.0 / 50, Constant: lens.DomeConstant}
+	n := x.Number(row.In[0])
+	within(t, "mid grey", x.MidGrey(n), row.Out[0], 5e-4)
+	within(t, "over mid grey", x.SpotOver(x.MidGrey(n), n), 0, 1e-12)
+	within(t, "white paper over grey", x.SpotOver(0.9*row.In[0]/math.Pi, n), math.Log2(5), 1e-12)
+}
+
+func TestDarkness(t *testing.T) {
+	x := lens.Exposure{ISO: 800, Seconds: 1.0 / 50, Constant: lens.FlatConstant}
+	if n := x.Number(0); n != 0 {
+		t.Errorf("the stop of no light is %g, want 0", n)
+	}
+	if over := x.Over(0, 2.8); !math.IsInf(over, -1) {
+		t.Errorf("no light is %g stops over, want -Inf", over)
+	}
+}
+
+func ExampleExposure() {
+	x := lens.Exposure{ISO: 800, Seconds: lens.ShutterSeconds(180, 25), Constant: lens.FlatConstant}
+	fmt.Printf("%.0f lx for T2.8; 500 lx is T%.1f, %.1f stops over\n",
+		x.Lux(2*math.Sqrt2), x.Number(500), x.Over(500, 2*math.Sqrt2))
+	// Output: 125 lx for T2.8; 500 lx is T5.7, 2.0 stops over
+}
+
+func BenchmarkNumber(b *testing.B) {
+	x := lens.Exposure{ISO: 800, Seconds: 1.0 / 50, Constant: lens.DomeConstant}
+	b.ReportAllocs()
+	for b.Loop() {
+		x.Number(500)
+	}
+}
