@@ -1,5 +1,17 @@
 // Package solid is the set as geometry: vertical convex prisms and flat convex sheets, with
 // the skins that light meets, and ray queries over them. Metres; z up. It knows no scene.
+//
+// # Ties
+//
+// A ray stops at a solid only where it runs inside it for a length; touching a corner or
+// sliding along a face does not stop it. A ray that runs within a face shared by two solids,
+// or through the shared rim of two sheets, would slip between them, so every solid is
+// half-open: it owns the faces (a sheet: the rims) whose outward normal points to lesser x, or
+// where x is nought to lesser y, then lesser z, and not the others. Exactly one of two
+// neighbours owns what they share.
+//
+// Distances below BVH.Epsilon, a billionth of the size of the set and never less than a
+// nanometre, count as nought: a ray may start and end on a surface.
 package solid
 
 import (
@@ -19,7 +31,11 @@ type Skin struct {
 	Mirror                   float64
 }
 
-// Prism is a vertical convex prism. Base runs counter-clockwise seen from above.
+// Clear says whether some light passes the surface straight on, as through a pane of glass.
+func (s *Skin) Clear() bool { return s.Direct[0] > 0 || s.Direct[1] > 0 || s.Direct[2] > 0 }
+
+// Prism is a vertical convex prism. Base runs counter-clockwise seen from above. Light never
+// passes through a prism, whatever its skin says.
 type Prism struct {
 	ID     ID
 	Name   string // the thing it belongs to: "kitchen.left", "desk"

@@ -1,0 +1,145 @@
+package solid
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+)
+
+// Hit is where a ray meets a solid.
+type Hit struct {
+	ID     ID
+	T      float64 // distance along the ray, m; 0 where it starts inside the solid
+	Normal r3.Vec  // of the face, unit, towards the side that the ray comes from
+	Front  bool    // of a sheet: whether its front was met; true for a prism
+	Skin   *Skin   // of that side; it belongs to the Set
+}
+
+// Pane is a clear sheet that a ray passes.
+type Pane struct {
+	ID     ID
+	T      float64    // distance along the ray, m
+	Factor colour.RGB // what passes straight on
+}
+
+// First returns the first solid or sheet, clear or not, that a ray from o in the unit direction d
+// meets. Solids in skip are not there. A ray that starts inside a solid meets it at once.
+func (b *BVH) First(o, d r3.Vec, skip []ID) (Hit, bool) { return b.first(o, d, skip, false) }
+
+// FirstOpaque is First for a ray that passes clear sheets.
+func (b *BVH) FirstOpaque(o, d r3.Vec, skip []ID) (Hit, bool) { return b.first(o, d, skip, true) }
+
+func (b *BVH) first(o, d r3.Vec, skip []ID, opaque bool) (best Hit, found bool) {
+	r := newRay(o, d)
+	best.T = math.Inf(1)
+	rank := 0
+	for w := b.walk(); ; {
+		leaf := w.next(&r, best.T)
+		if leaf == nil {
+			return best, found
+		}
+		for i := range leaf {
+			p := &leaf[i]
+			h, ok := p.hit(&r, b.epsilon, opaque)
+			// Of two at the very same place the earlier in the set counts.
+			if ok && (h.T < best.T || h.T == best.T && p.index < rank) && !slices.Contains(skip, p.id) {
+				best, rank, found = h, p.index, true
+			}
+		}
+	}
+}
+
+// hit is where the ray meets p.
+func (p *part) hit(r *ray, eps float64, opaque bool) (Hit, bool) {
+	if p.sheet {
+		t, front, ok := p.cross(r, math.Inf(1), eps)
+		if !ok {
+			return Hit{}, false
+		}
+		h := Hit{ID: p.id, T: t, Normal: p.n, Front: front, Skin: p.skin(front)}
+		if !front {
+			h.Normal = r3.Scale(-1, p.n)
+		}
+		return h, !(opaque && h.Skin.Clear())
+	}
+	t, _, normal, ok := p.clip(r, math.Inf(1), eps)
+	if ok && normal == (r3.Vec{}) {
+		normal = r3.Scale(-1, r.d)
+	}
+	return Hit{ID: p.id, T: t, Normal: normal, Front: true, Skin: p.skins[0]}, ok
+}
+
+// skin is the skin of a side.
+func (p *part) skin(front bool) *Skin {
+	if front {
+		return p.skins[0]
+	}
+	return p.skins[1]
+}
+
+// Blocked says whether something stops light on its straight way between two points. Clear
+// sheets do not; solids in skip are not there.
+func (b *BVH) Blocked(from, to r3.Vec, skip []ID) bool {
+	_, blocked := b.segment(from, to, skip, nil, false)
+	return blocked
+}
+
+// Segment follows light from one point to another. It appends the clear sheets that it passes to
+// panes, in order from the first point, and says whether something opaque stops it, in which case
+// panes comes back as it was. Solids in skip are not there.
+func (b *BVH) Segment(from, to r3.Vec, skip []ID, panes []Pane) (passed []Pane, blocked bool) {
+	return b.segment(from, to, skip, panes, true)
+}
+
+func (b *BVH) segment(from, to r3.Vec, skip []ID, panes []Pane, keep bool) (passed []Pane, blocked bool) {
+	way := r3.Sub(to, from)
+	length := r3.Norm(way)
+	if length <= 2*b.epsilon {
+		return panes, false
+	}
+	r := newRay(from, r3.Scale(1/length, way))
+	passed = panes
+	w := b.walk()
+	for leaf := w.next(&r, length); leaf != nil; leaf = w.next(&r, length) {
+		for i := range leaf {
+			p := &leaf[i]
+			pane, meets := p.stops(&r, length, b.epsilon)
+			switch {
+			case !meets || slices.Contains(skip, p.id):
+			case pane.Factor == colour.RGB{}:
+				return panes, true
+			case keep:
+				passed = append(passed, pane)
+			}
+		}
+	}
+	if added := passed[len(panes):]; len(added) > 1 {
+		slices.SortFunc(added, byPlace)
+	}
+	return passed, false
+}
+
+// byPlace orders panes along a ray; those at one place by name, so that any tree gives one order.
+func byPlace(a, b Pane) int {
+	if c := cmp.Compare(a.T, b.T); c != 0 {
+		return c
+	}
+	return cmp.Compare(a.ID, b.ID)
+}
+
+// stops says whether the ray meets p before length, as a pane; what is opaque has no factor.
+func (p *part) stops(r *ray, length, eps float64) (Pane, bool) {
+	if !p.sheet {
+		_, _, _, ok := p.clip(r, length, eps)
+		return Pane{}, ok
+	}
+	t, front, ok := p.cross(r, length, eps)
+	if !ok {
+		return Pane{}, false
+	}
+	return Pane{ID: p.id, T: t, Factor: p.skin(front).Direct}, true
+}
