@@ -1,13 +1,9 @@
 package source
 
-// Context is what a Field reader may ask while it reads: where faults go, and which files
-// write bare lengths in feet. Nothing else reaches a reader.
-type Context struct {
-	Log   *Log
-	Setup string                // the set-up being read, put on every fault
-	Feet  func(file *File) bool // whether bare lengths in this file are feet
-	Path  []string              // the keys walked so far; Shape.Read pushes and pops
-}
+import (
+	"slices"
+	"strings"
+)
 
 // Field describes one key of a Shape: all that the loader, the schema, the reference and
 // completion know of it.
@@ -29,4 +25,150 @@ type Shape[T any] struct {
 	Doc    string
 	Fields []Field[T]
 	Forms  []string
+}
+
+// Read fills dst from the map n, key by key in the order of the file. Every fault is logged: a
+// value that is no map, a key the shape does not have, a missing key, none or two of the forms, an
+// empty value, and whatever the readers of the fields find. What was read in spite of faults stays
+// in dst.
+func (s *Shape[T]) Read(dst *T, n *Node, c *Context) {
+	if n.Kind != Map {
+		c.Error(n, CodeWrongType, s.example(), "%s is a map of keys, not %s", article(s.Name), n.Kind)
+		return
+	}
+	for i := range n.Keys {
+		key := &n.Keys[i]
+		c.Enter(key)
+		s.readKey(dst, key, c)
+		c.Leave()
+	}
+	s.checkMissing(n, c)
+	s.checkForms(n, c)
+}
+
+// readKey reads the value of one key.
+func (s *Shape[T]) readKey(dst *T, key *Key, c *Context) {
+	f := s.Field(key.Name)
+	switch {
+	case f == nil:
+		c.ErrorAt(key.Span, CodeUnknownKey, s.unknownHint(key.Name), "%s has no key %q", article(s.Name), key.Name)
+	case key.Value.Kind == Null:
+		c.ErrorAt(key.Span, CodeEmptyValue, "remove the key or give it a value", "%q has no value", key.Name)
+	default:
+		if f.Later != "" {
+			c.InfoAt(key.Span, CodeLater, "", "%q is read but not computed yet: %s", key.Name, f.Later)
+		}
+		if f.Read != nil {
+			f.Read(dst, key.Value, c)
+		}
+	}
+}
+
+// Field returns the field of a key, or nil.
+func (s *Shape[T]) Field(key string) *Field[T] {
+	for i := range s.Fields {
+		if s.Fields[i].Key == key {
+			return &s.Fields[i]
+		}
+	}
+	return nil
+}
+
+// Keys returns the keys of the shape in the order of its table.
+func (s *Shape[T]) Keys() []string {
+	keys := make([]string, len(s.Fields))
+	for i := range s.Fields {
+		keys[i] = s.Fields[i].Key
+	}
+	return keys
+}
+
+// checkMissing reports the required keys that n does not have.
+func (s *Shape[T]) checkMissing(n *Node, c *Context) {
+	for i := range s.Fields {
+		if f := &s.Fields[i]; f.Required && n.Key(f.Key) == nil {
+			hint := ""
+			if f.Example != "" {
+				hint = "add " + f.Key + ": " + f.Example
+			}
+			c.ErrorAt(c.Here(n), CodeMissingKey, hint, "%s needs %q", article(s.Name), f.Key)
+		}
+	}
+}
+
+// checkForms reports that n has none of the forms, or more than one.
+func (s *Shape[T]) checkForms(n *Node, c *Context) {
+	if len(s.Forms) == 0 {
+		return
+	}
+	var first *Key
+	for i := range n.Keys {
+		switch key := &n.Keys[i]; {
+		case !slices.Contains(s.Forms, key.Name):
+		case first == nil:
+			first = key
+		default:
+			c.report(Error, key.Span, CodeTwoForms, "keep one of them",
+				article(s.Name)+" takes "+quotedList(s.Forms, "or")+", and this has both "+`"`+first.Name+`" and "`+key.Name+`"`,
+				Related{first.Span, "the other is here"})
+		}
+	}
+	if first == nil {
+		c.ErrorAt(c.Here(n), CodeNoForm, s.formHint(), "%s needs one of %s", article(s.Name), quotedList(s.Forms, "or"))
+	}
+}
+
+// formHint shows the first form that has an example.
+func (s *Shape[T]) formHint() string {
+	for _, form := range s.Forms {
+		if f := s.Field(form); f != nil && f.Example != "" {
+			return "for example " + form + ": " + f.Example
+		}
+	}
+	return ""
+}
+
+// example shows how a map of the shape starts.
+func (s *Shape[T]) example() string {
+	for i := range s.Fields {
+		if f := &s.Fields[i]; f.Example != "" && (f.Required || slices.Contains(s.Forms, f.Key)) {
+			return "write it like {" + f.Key + ": " + f.Example + "}"
+		}
+	}
+	return ""
+}
+
+// unknownHint offers the nearest key, or all of them where they are few.
+func (s *Shape[T]) unknownHint(key string) string {
+	keys := s.Keys()
+	if near := DidYouMean(key, keys); near != "" || len(keys) > maxListed {
+		return near
+	}
+	return "its keys are " + strings.Join(keys, ", ")
+}
+
+// maxListed is how many words a hint lists.
+const maxListed = 12
+
+// article puts "a" or "an" before a noun.
+func article(noun string) string {
+	if noun != "" && strings.ContainsRune("aeiouAEIOU", rune(noun[0])) {
+		return "an " + noun
+	}
+	return "a " + noun
+}
+
+// quotedList is `"a", "b" or "c"`.
+func quotedList(words []string, last string) string {
+	var b strings.Builder
+	for i, word := range words {
+		switch {
+		case i > 0 && i == len(words)-1:
+			b.WriteString(" " + last + " ")
+		case i > 0:
+			b.WriteString(", ")
+		}
+		b.WriteString(`"` + word + `"`)
+	}
+	return b.String()
 }

@@ -1,0 +1,77 @@
+package source
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// Nearest returns the word of words that text was most likely meant to be, or "" where none is
+// near enough to offer without looking silly. Upper and lower case count as equal; a swap of two
+// neighbours counts as one slip, as do a letter too many, too few or wrong (the restricted
+// Damerau-Levenshtein distance). Ties go to the first.
+func Nearest(text string, words []string) string {
+	folded := strings.ToLower(text)
+	if utf8.RuneCountInString(folded) > maxWord {
+		return ""
+	}
+	best, least := "", utf8.RuneCountInString(folded)+1
+	for _, word := range words {
+		if word == text || utf8.RuneCountInString(word) > maxWord {
+			continue
+		}
+		target := strings.ToLower(word)
+		if d := distance([]rune(folded), []rune(target)); d < least && d <= slips(folded, target) {
+			best, least = word, d
+		}
+	}
+	return best
+}
+
+// maxWord is the longest word, in runes, that is worth comparing.
+const maxWord = 64
+
+// slips is how many slips between two words still make a likely typo: none in words of one or two
+// letters, one up to five, two up to nine, then three.
+func slips(a, b string) int {
+	switch n := max(utf8.RuneCountInString(a), utf8.RuneCountInString(b)); {
+	case n < 3:
+		return 0
+	case n <= 5:
+		return 1
+	case n <= 9:
+		return 2
+	}
+	return 3
+}
+
+// distance is the optimal string alignment distance of a and b.
+func distance(a, b []rune) int {
+	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := range a {
+		row[0] = i + 1
+		for j := range b {
+			row[j+1] = min(last[j+1], row[j]) + 1
+			if a[i] == b[j] {
+				row[j+1] = min(row[j+1], last[j])
+			} else {
+				row[j+1] = min(row[j+1], last[j]+1)
+			}
+			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
+				row[j+1] = min(row[j+1], before[j-1]+1)
+			}
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(b)]
+}
+
+// DidYouMean is the hint that offers the nearest of words, or "".
+func DidYouMean(text string, words []string) string {
+	if near := Nearest(text, words); near != "" {
+		return `did you mean "` + near + `"?`
+	}
+	return ""
+}

@@ -1,0 +1,281 @@
+package source
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Reader reads one kind of value. Read returns false after it has logged a fault.
+type Reader[V any] struct {
+	What   string // with its article, as in messages: "a height"
+	Like   string // an example, as a user would write it: "2.4"
+	Schema func() map[string]any
+	Read   func(n *Node, c *Context) (V, bool)
+}
+
+// Into makes the Read of a Field: what r reads goes where at points. After a fault dst is left
+// as it was.
+func Into[T, V any](r Reader[V], at func(dst *T) *V) func(dst *T, n *Node, c *Context) {
+	return func(dst *T, n *Node, c *Context) {
+		if v, ok := r.Read(n, c); ok {
+			*at(dst) = v
+		}
+	}
+}
+
+// wrongType logs that n is not what r reads.
+func (r *Reader[V]) wrongType(n *Node, c *Context) {
+	hint := ""
+	if r.Like != "" {
+		hint = "write it like " + r.Like
+	}
+	c.Error(n, CodeWrongType, hint, "%s belongs here, not %s", r.What, n.Kind)
+}
+
+// fault is what is wrong with the text of a scalar.
+type fault struct{ code, hint, message string }
+
+func faultf(code, hint, format string, args ...any) *fault {
+	return &fault{code, hint, fmt.Sprintf(format, args...)}
+}
+
+// scalar is a Reader of a single value whose text parse understands.
+func scalar[V any](what, like string, schema map[string]any, parse func(n *Node) (V, *fault)) Reader[V] {
+	r := Reader[V]{What: what, Like: like, Schema: func() map[string]any { return cloneSchema(schema) }}
+	r.Read = func(n *Node, c *Context) (v V, ok bool) {
+		if n.Kind != Scalar {
+			r.wrongType(n, c)
+			return v, false
+		}
+		v, f := parse(n)
+		if f != nil {
+			c.Error(n, f.code, f.hint, "%s", f.message)
+		}
+		return v, f == nil
+	}
+	return r
+}
+
+// Text reads any single value as it stands: 12 is the text "12".
+func Text(what, like string) Reader[string] {
+	return scalar(what, like, map[string]any{"type": []any{"string", "number"}},
+		func(n *Node) (string, *fault) { return n.Text, nil })
+}
+
+// OneOf reads one of some words.
+func OneOf(what string, words ...string) Reader[string] {
+	return scalar(what, words[0], map[string]any{"enum": slices.Clone(words)},
+		func(n *Node) (string, *fault) {
+			if slices.Contains(words, n.Text) {
+				return n.Text, nil
+			}
+			return "", faultf(CodeUnknownWord, DidYouMean(n.Text, words),
+				"%s is %s, not %q", what, quotedList(words, "or"), n.Text)
+		})
+}
+
+// Bool reads true or false. The other spellings of YAML 1.1 (yes, on, y) are refused: to half of
+// all programs they are text.
+func Bool(what string) Reader[bool] {
+	return scalar(what, "true", map[string]any{"type": "boolean"}, func(n *Node) (bool, *fault) {
+		if !n.Quoted && (n.Text == "true" || n.Text == "false") {
+			return n.Text == "true", nil
+		}
+		hint := "write true or false"
+		switch strings.ToLower(n.Text) {
+		case "yes", "on", "y", "true":
+			hint = "write true"
+		case "no", "off", "n", "false":
+			hint = "write false"
+		}
+		return false, faultf(CodeBadValue, hint, "%s is true or false, not %q", what, n.Text)
+	})
+}
+
+// Number reads a finite decimal number from least to most, both included.
+func Number(what string, least, most float64) Reader[float64] {
+	return scalar(what, showNumber(sample(least, most)), numberSchema("number", least, most),
+		func(n *Node) (float64, *fault) {
+			v, f := parseNumber(what, n)
+			if f == nil {
+				f = checkRange(what, n.Text, v, least, most)
+			}
+			return v, f
+		})
+}
+
+// Int reads a whole number from least to most, both included.
+func Int(what string, least, most int) Reader[int] {
+	low, high := float64(least), float64(most)
+	return scalar(what, showNumber(sample(low, high)), numberSchema("integer", low, high),
+		func(n *Node) (int, *fault) {
+			v, f := parseNumber(what, n)
+			if f == nil && v != math.Trunc(v) {
+				f = faultf(CodeBadValue, "", "%s is a whole number, and %s is not", what, n.Text)
+			}
+			if f == nil {
+				f = checkRange(what, n.Text, v, low, high)
+			}
+			if f != nil {
+				return 0, f
+			}
+			return int(v), nil
+		})
+}
+
+// ListOf reads a list of least to most values. All items are read, so that all faults are told.
+func ListOf[V any](what, like string, item Reader[V], least, most int) Reader[[]V] {
+	r := Reader[[]V]{What: what, Like: like, Schema: func() map[string]any {
+		return map[string]any{"type": "array", "items": item.Schema(), "minItems": least, "maxItems": most}
+	}}
+	r.Read = func(n *Node, c *Context) ([]V, bool) {
+		if n.Kind != List {
+			r.wrongType(n, c)
+			return nil, false
+		}
+		if count := len(n.Items); count < least || count > most {
+			c.Error(n, CodeWrongType, "write it like "+like, "%s has %s, not %d", what, counted(least, most, "value"), count)
+			return nil, false
+		}
+		all, ok := make([]V, len(n.Items)), true
+		for i := range n.Items {
+			v, fine := readItem(item, n.Items[i], i, c)
+			all[i], ok = v, ok && fine
+		}
+		return all, ok
+	}
+	return r
+}
+
+// readItem reads the item of a list at index i, which is its name in a path.
+func readItem[V any](r Reader[V], n *Node, i int, c *Context) (v V, ok bool) {
+	c.Enter(&Key{Name: strconv.Itoa(i), Span: n.Span})
+	defer c.Leave()
+	if n.Kind == Null {
+		c.Error(n, CodeEmptyValue, "remove the item or give it a value", "an item of this list has no value")
+		return v, false
+	}
+	return r.Read(n, c)
+}
+
+// Pair reads two numbers, each from least to most: [3.6, 3.1].
+func Pair(what string, least, most float64) Reader[[2]float64] {
+	like := showNumber(sample(least, most))
+	list := ListOf(what, "["+like+", "+like+"]", Number("a number of "+what, least, most), 2, 2)
+	return Converted(list, func(v []float64) [2]float64 { return [2]float64(v) })
+}
+
+// Triple reads three numbers, each from least to most: [3.6, 3.1, 2.5].
+func Triple(what string, least, most float64) Reader[[3]float64] {
+	like := showNumber(sample(least, most))
+	list := ListOf(what, "["+like+", "+like+", "+like+"]", Number("a number of "+what, least, most), 3, 3)
+	return Converted(list, func(v []float64) [3]float64 { return [3]float64(v) })
+}
+
+// Converted reads what r reads and makes another type of it.
+func Converted[A, B any](r Reader[A], to func(A) B) Reader[B] {
+	return Reader[B]{What: r.What, Like: r.Like, Schema: r.Schema, Read: func(n *Node, c *Context) (b B, ok bool) {
+		a, ok := r.Read(n, c)
+		if !ok {
+			return b, false
+		}
+		return to(a), true
+	}}
+}
+
+// Each calls read for every entry of a map of named things, in the order of the file, with the
+// entry's name entered in the path. What is no map and what has no value is logged. kind is the
+// noun of one thing: "room".
+func Each(n *Node, kind string, c *Context, read func(k *Key)) {
+	if n.Kind != Map {
+		c.Error(n, CodeWrongType, "write each as NAME: {…}", "a map of names belongs here, each with its %s, not %s", kind, n.Kind)
+		return
+	}
+	for i := range n.Keys {
+		k := &n.Keys[i]
+		c.Enter(k)
+		if k.Value.Kind == Null {
+			c.ErrorAt(k.Span, CodeEmptyValue, "remove the name or give it keys", "the %s %q is empty", kind, k.Name)
+		} else {
+			read(k)
+		}
+		c.Leave()
+	}
+}
+
+// decimal is how a number may be written. 010 is left out (eight to YAML 1.1, ten to others), as
+// are 1_000 and 0x10.
+var decimal = regexp.MustCompile(`^[+-]?((0|[1-9][0-9]*)(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?$`)
+
+// parseNumber reads the text of n as a finite decimal number.
+func parseNumber(what string, n *Node) (float64, *fault) {
+	text := n.Text
+	if word := strings.ToLower(strings.TrimLeft(text, "+-.")); word == "nan" || word == "inf" || word == "infinity" {
+		return 0, faultf(CodeNotFinite, "", "%s must be a finite number, not %s", what, text)
+	}
+	if !decimal.MatchString(text) {
+		return 0, faultf(CodeBadValue, numberHint(text), "%s is a number, and %q is not", what, text)
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return 0, faultf(CodeNotFinite, "", "%s must be a finite number, and %q is too large", what, text)
+	}
+	return v + 0, nil // + 0 drops the sign of a negative zero
+}
+
+// numberHint says how to write what other programs would have read as a number.
+func numberHint(text string) string {
+	digits := strings.TrimLeft(text, "+-")
+	switch {
+	case strings.Contains(text, "_"):
+		return "write the digits together: " + strings.ReplaceAll(text, "_", "")
+	case strings.Contains(text, ","):
+		return "use a point, and no marks between thousands"
+	case strings.HasPrefix(digits, "0x"), strings.HasPrefix(digits, "0o"), strings.HasPrefix(digits, "0b"):
+		return "write it as a decimal number"
+	case strings.HasPrefix(digits, "0") && strings.Trim(digits, "0123456789.") == "":
+		return "write it without the leading zero"
+	}
+	return ""
+}
+
+// checkRange refuses a number that is not from least to most.
+func checkRange(what, text string, v, least, most float64) *fault {
+	switch {
+	case v >= least && v <= most:
+		return nil
+	case math.IsInf(most, 1):
+		return faultf(CodeOutOfRange, "", "%s is %s or more, and %s is less", what, showNumber(least), text)
+	case math.IsInf(least, -1):
+		return faultf(CodeOutOfRange, "", "%s is %s or less, and %s is more", what, showNumber(most), text)
+	}
+	return faultf(CodeOutOfRange, "", "%s is from %s to %s, and %s is not", what, showNumber(least), showNumber(most), text)
+}
+
+// sample is a number between least and most that looks natural in an example.
+func sample(least, most float64) float64 { return max(min(1, most), least) }
+
+func showNumber(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+
+// counted says how many things there may be: "2 values", "at least 1 value", "1 to 3 values".
+func counted(least, most int, noun string) string {
+	switch {
+	case least == most:
+		return plural(least, noun)
+	case most == math.MaxInt:
+		return "at least " + plural(least, noun)
+	}
+	return strconv.Itoa(least) + " to " + plural(most, noun)
+}
+
+// plural is "1 error" or "2 errors".
+func plural(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return strconv.Itoa(n) + " " + noun + "s"
+}
