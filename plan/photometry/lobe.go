@@ -1,0 +1,72 @@
+package photometry
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Axial is a Distribution that is the same all round the axis.
+type Axial interface {
+	Distribution
+	// At gives the intensity, cd/lm, at an angle from the axis in radians, 0 to pi.
+	At(t float64) float64
+}
+
+// Lobe is the light of a unit that is known by its beam and field angles:
+// I(t) = I0 * 2^-(t/tb)^n, with tb half the beam angle, where the intensity has fallen to 50 %,
+// and n = ln(log2 10)/ln(tf/tb), which puts 10 % at half the field angle.
+type Lobe struct {
+	beam, field float64 // full angles, degrees
+	half        float64 // tb, radians
+	power       float64 // n
+	peak        float64 // cd/lm on the axis
+}
+
+// tenth is the stops to 10 %, log2 10.
+var tenth = math.Log2(10)
+
+// DefaultField gives the field angle that is taken where only a beam angle is known: that of a
+// lobe with n = 2, which a narrow power of the cosine tends to. It is 1.82 times the beam.
+func DefaultField(beam float64) float64 { return beam * math.Sqrt(tenth) }
+
+// NewLobe makes the lobe with the full angles beam and field, degrees. beam must be positive; a
+// field that is no wider than the beam, as 0, means DefaultField.
+func NewLobe(beam, field float64) *Lobe {
+	if !(field > beam) {
+		field = DefaultField(beam)
+	}
+	l := &Lobe{
+		beam: beam, field: field,
+		half:  beam / 2 * math.Pi / 180,
+		power: math.Log(tenth) / math.Log(field/beam),
+		peak:  1,
+	}
+	l.peak = 1 / (2 * math.Pi * l.integral())
+	return l
+}
+
+// integral is the integral of At(t) sin t, in pieces that follow the lobe so that neither a
+// pencil nor a cliff between beam and field is missed.
+func (l *Lobe) integral() (sum float64) {
+	ring := func(t float64) float64 { return l.At(t) * math.Sin(t) }
+	edges := [...]float64{0, l.half / 2, l.half, l.half * l.field / l.beam, 2 * l.half * l.field / l.beam, math.Pi}
+	for i := 1; i < len(edges); i++ {
+		sum += integrate(ring, math.Min(edges[i-1], math.Pi), math.Min(edges[i], math.Pi))
+	}
+	return sum
+}
+
+// At gives the intensity, cd/lm, at an angle from the axis in radians.
+func (l *Lobe) At(t float64) float64 {
+	return l.peak * math.Exp2(-math.Pow(t/l.half, l.power))
+}
+
+// Candela gives the intensity, cd/lm.
+func (l *Lobe) Candela(dir r3.Vec) float64 { return l.At(fromAxis(dir)) }
+
+// Peak gives the intensity on the axis, cd/lm.
+func (l *Lobe) Peak() float64 { return l.peak }
+
+// fromAxis is the angle of a direction from the lamp's axis -Z, radians.
+func fromAxis(dir r3.Vec) float64 { return math.Atan2(math.Hypot(dir.X, dir.Y), -dir.Z) }
