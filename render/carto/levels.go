@@ -1,0 +1,151 @@
+package carto
+
+import (
+	"math"
+	"slices"
+	"strconv"
+)
+
+// Level is one contour's value.
+type Level struct {
+	Lux     float64
+	Stop    int  // whole stops over the working stop's illuminance
+	Working bool // the working stop itself, drawn bold
+}
+
+// Unit is what levels are lettered in.
+type Unit uint8
+
+// The units.
+const (
+	Lux         Unit = iota // "235"
+	Footcandles             // "22"
+	TStop                   // "T2.8": the stop at which this light is exposed as the working stop is at its own
+	Stops                   // "+1", "0", "−2" from the working stop
+)
+
+// footcandle is one footcandle in lx: a lumen on a square foot of 0.3048 m by 0.3048 m.
+const footcandle = 1 / (0.3048 * 0.3048)
+
+// Stairs returns the levels one a stop, anchored at the illuminance of the working stop, that lie
+// between low and high lx, lowest first. Where they are more than most, those furthest from the
+// working stop are left out, of two as far the darker one. No working stop, no levels.
+func Stairs(working, low, high float64, most int) []Level {
+	if !(working > 0) || math.IsInf(working, 0) || !(high >= low) || !(high > 0) || most < 1 {
+		return nil
+	}
+	low = math.Max(low, high*0x1p-30)
+	from := int(math.Ceil(math.Log2(low/working) - 1e-9))
+	to := int(math.Floor(math.Log2(math.Min(high, working*0x1p30)/working) + 1e-9))
+	for to-from+1 > most {
+		if to > -from {
+			to--
+		} else {
+			from++
+		}
+	}
+	var levels []Level
+	for n := from; n <= to; n++ {
+		levels = append(levels, Level{Lux: math.Ldexp(working, n), Stop: n, Working: n == 0})
+	}
+	return levels
+}
+
+// Span returns the values between which the field lies, but for a share of its points at either
+// end that would add levels for specks: 0.002 is two in a thousand. Both are zero where there is
+// no data.
+func Span(g Grid, share float64) (low, high float64) {
+	if !g.usable() {
+		return 0, 0
+	}
+	var all []float32
+	for n := range g.NX * g.NY {
+		if !g.masked(n) {
+			all = append(all, g.Value[n])
+		}
+	}
+	if len(all) == 0 {
+		return 0, 0
+	}
+	slices.Sort(all)
+	skip := int(math.Min(math.Max(share, 0), 0.5) * float64(len(all)-1))
+	return float64(all[skip]), float64(all[len(all)-1-skip])
+}
+
+// Values returns the levels in lx, for Trace.
+func Values(levels []Level) []float64 {
+	out := make([]float64, len(levels))
+	for i, l := range levels {
+		out[i] = l.Lux
+	}
+	return out
+}
+
+// Label letters a level; n is the N of the working stop, for TStop.
+func (l Level) Label(u Unit, n float64) string {
+	switch u {
+	case Footcandles:
+		return figure(l.Lux / footcandle)
+	case TStop:
+		return "T" + mark(n*math.Pow(2, float64(l.Stop)/2))
+	case Stops:
+		return signed(l.Stop)
+	}
+	return figure(l.Lux)
+}
+
+// figure writes a quantity to a hundredth of it or better, with at most three figures that count.
+func figure(v float64) string {
+	switch {
+	case v >= 1000:
+		step := math.Pow(10, math.Floor(math.Log10(v))-2)
+		return strconv.FormatFloat(math.Round(v/step)*step, 'f', 0, 64)
+	case v >= 99.5:
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	case v >= 0.995:
+		return trimmed(v)
+	}
+	return strconv.FormatFloat(v, 'g', 2, 64)
+}
+
+// trimmed writes v without decimals where that is true to a hundredth, else with one.
+func trimmed(v float64) string {
+	decimals := 1
+	if math.Abs(math.Round(v)-v) < v/100 {
+		decimals = 0
+	}
+	return strconv.FormatFloat(v, 'f', decimals, 64)
+}
+
+// marks are the figures engraved for whole stops, from N = 1 on: exact powers of root two, by
+// convention rounded as here. 5.657 is 5.6 and 11.31 is 11.
+var marks = []string{"1", "1.4", "2", "2.8", "4", "5.6", "8", "11", "16", "22", "32", "45", "64"}
+
+// mark writes an N as it is engraved: a whole stop by its mark, others to two figures.
+func mark(n float64) string {
+	if !(n > 0) {
+		return "–"
+	}
+	stops := 2 * math.Log2(n)
+	if i := int(math.Round(stops)); math.Abs(stops-float64(i)) < 0.02 && i >= 0 && i < len(marks) {
+		return marks[i]
+	}
+	if n >= 9.95 {
+		return strconv.FormatFloat(n, 'f', 0, 64)
+	}
+	if n >= 0.995 {
+		return strconv.FormatFloat(n, 'f', 1, 64)
+	}
+	return strconv.FormatFloat(n, 'f', 2, 64)
+}
+
+// signed writes whole stops with their sign, a true minus; none for zero.
+func signed(n int) string {
+	switch {
+	case n > 0:
+		return "+" + strconv.Itoa(n)
+	case n < 0:
+		return "−" + strconv.Itoa(-n)
+	}
+	return "0"
+}
