@@ -92,6 +92,9 @@ func FormatLens(mm float64) string { return tidy(mm, 1) + " mm" }
 // FormatPower prints watts: `300 W`.
 func FormatPower(watts float64) string { return tidy(watts, 1) + " W" }
 
+// FormatMass prints kilograms to a tenth: `6.2 kg`.
+func FormatMass(kg float64) string { return tidy(kg, 1) + " kg" }
+
 // FormatAspect prints the shape of a frame: `2.39:1`; 16:9 and 4:3 by their names.
 func FormatAspect(a float64) string {
 	for _, r := range [...][2]int{{16, 9}, {4, 3}} {

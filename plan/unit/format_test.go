@@ -38,6 +38,7 @@ func TestFormat(t *testing.T) {
 		{FormatPercent(0.125), "12.5 %"},
 		{FormatLens(32), "32 mm"},
 		{FormatPower(300), "300 W"},
+		{FormatMass(6.24), "6.2 kg"},
 		{FormatKelvin(3196), "3200 K"},
 		{FormatDuv(0.00321), "+0.003"},
 		{FormatDuv(-0.0123), "-0.012"},
@@ -121,7 +122,7 @@ func FuzzUnits(f *testing.F) {
 	}
 	parsers := []func(string) (float64, error){
 		ParseNumber, length, func(s string) (float64, error) { return ParseLength(s, true) },
-		ParseAngle, ParseLevel, ParsePercent, ParseLens, ParsePower, ParseIlluminance, ParseAspect,
+		ParseAngle, ParseLevel, ParsePercent, ParseLens, ParsePower, ParseMass, ParseIlluminance, ParseAspect,
 		ParseScale, ParseDuv, kelvin, stop, shutter,
 	}
 	f.Fuzz(func(t *testing.T, text string) {

@@ -67,6 +67,14 @@ var powers = measure{
 // ParsePower reads electrical power in watts: `300 W`, `1.2 kW`.
 func ParsePower(text string) (float64, error) { return powers.atLeastZero(text) }
 
+var masses = measure{
+	name: "a mass", listed: "kg, g or lb", need: "kg",
+	units: map[string]float64{"kg": 1, "g": 0.001, "lb": 0.45359237, "lbs": 0.45359237},
+}
+
+// ParseMass reads a mass in kilograms: `6.2 kg`, `850 g`, `14 lb`.
+func ParseMass(text string) (float64, error) { return masses.atLeastZero(text) }
+
 // Footcandle is one lumen a square foot, in lx.
 const Footcandle = 1 / (Foot * Foot)
 
