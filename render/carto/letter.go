@@ -1,0 +1,241 @@
+package carto
+
+import (
+	"math"
+	"slices"
+	"sort"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// LetterOptions say how lines are lettered. Lengths are mm on paper, as the lines must be; zero
+// takes the value named.
+type LetterOptions struct {
+	Size      func(l Line) r2.Vec // width and height of a line's lettering; no width, no lettering
+	Pad       float64             // of the gap, before and after the lettering: 0.7
+	Spacing   float64             // one lettering for each such length of a line: 110
+	Apart     float64             // letterings of one level lie further apart: 30
+	Bend      float64             // the line strays from its lettering's base by at most this: 0.35
+	Obstacles []Obstacle          // what the lettering must not cover
+	Area      *r2.Box             // where it must lie; nil: anywhere
+}
+
+func (o LetterOptions) withDefaults() LetterOptions {
+	for _, d := range []struct {
+		v *float64
+		d float64
+	}{{&o.Pad, 0.7}, {&o.Spacing, 110}, {&o.Apart, 30}, {&o.Bend, 0.35}} {
+		if *d.v <= 0 {
+			*d.v = d.d
+		}
+	}
+	return o
+}
+
+// Lettering is a figure in a gap of a line.
+type Lettering struct {
+	Line     int    // index into the lines
+	At       r2.Vec // the middle of the figure
+	Angle    float64
+	Size     r2.Vec
+	From, To float64 // the gap, by length along the line; on a ring To may lie past its end
+}
+
+// Outline returns the corners of the lettering's box, counter-clockwise.
+func (l Lettering) Outline() []r2.Vec { return tilted(l.At, l.Size, l.Angle) }
+
+// tilted returns the corners of a box around a point, turned by degrees counter-clockwise.
+func tilted(at, size r2.Vec, degrees float64) []r2.Vec {
+	sin, cos := math.Sincos(degrees * math.Pi / 180)
+	u, v := r2.Scale(size.X/2, r2.Vec{X: cos, Y: sin}), r2.Scale(size.Y/2, r2.Vec{X: -sin, Y: cos})
+	return []r2.Vec{
+		r2.Sub(r2.Sub(at, u), v), r2.Sub(r2.Add(at, u), v), r2.Add(r2.Add(at, u), v), r2.Add(r2.Sub(at, u), v),
+	}
+}
+
+// Letter finds places for the figures of the lines: upright, in gaps on straight stretches, clear
+// of other lines, of obstacles and of each other. A line that has no good place gets none. The
+// order is that of the lines, and along each.
+func Letter(lines []Line, opts LetterOptions) []Lettering {
+	w := letterer{opts: opts.withDefaults(), lines: lines}
+	if len(lines) == 0 || opts.Size == nil {
+		return nil
+	}
+	w.near = indexSpans(lines, 4)
+	area := r2.Box{Min: w.near.bins.min, Max: w.near.bins.min}
+	area.Max = r2.Add(area.Max, r2.Scale(w.near.bins.size, r2.Vec{X: float64(w.near.bins.nx), Y: float64(w.near.bins.ny)}))
+	w.obstacles = indexObstacles(opts.Obstacles, area)
+	for _, i := range longestFirst(lines) {
+		w.letter(i)
+	}
+	sort.Slice(w.placed, func(a, b int) bool {
+		if w.placed[a].Line != w.placed[b].Line {
+			return w.placed[a].Line < w.placed[b].Line
+		}
+		return w.placed[a].From < w.placed[b].From
+	})
+	return w.placed
+}
+
+// longestFirst returns the indices of the lines, longest first: short lines have less to choose
+// from, but a long one without a figure is missed more.
+func longestFirst(lines []Line) []int {
+	order, length := make([]int, len(lines)), make([]float64, len(lines))
+	for i, l := range lines {
+		order[i], length[i] = i, l.Length()
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		switch {
+		case length[a] > length[b]:
+			return -1
+		case length[a] < length[b]:
+			return 1
+		}
+		return 0
+	})
+	return order
+}
+
+// Cut returns the lines with gaps where they are lettered.
+func Cut(lines []Line, letters []Lettering) []Line {
+	gaps := make([][][2]float64, len(lines))
+	for _, l := range letters {
+		gaps[l.Line] = append(gaps[l.Line], [2]float64{l.From, l.To})
+	}
+	var out []Line
+	for i, l := range lines {
+		out = append(out, newCourse(l).without(gaps[i])...)
+	}
+	return out
+}
+
+// letterer is one run of Letter.
+type letterer struct {
+	opts      LetterOptions
+	lines     []Line
+	near      *spanIndex
+	obstacles *obstacleIndex
+	placed    []Lettering
+}
+
+// choice is a place that a lettering could take; less is better.
+type choice struct {
+	Lettering
+	cost float64
+}
+
+// letter places the figures of line i.
+func (w *letterer) letter(i int) {
+	size := w.opts.Size(w.lines[i])
+	c := newCourse(w.lines[i])
+	gap := size.X + 2*w.opts.Pad
+	if size.X <= 0 || size.Y <= 0 || c.length() < 2*gap {
+		return
+	}
+	wanted := max(1, int(c.length()/w.opts.Spacing+0.5))
+	choices := w.choices(c, i, size)
+	for n := 0; n < wanted && len(choices) > 0; n++ {
+		best := slices.IndexFunc(choices, func(ch choice) bool { return w.free(ch.Lettering) })
+		if best < 0 {
+			return
+		}
+		w.placed = append(w.placed, choices[best].Lettering)
+		choices = choices[best+1:]
+	}
+}
+
+// choices returns the places on line i that are straight and clear, best first.
+func (w *letterer) choices(c course, i int, size r2.Vec) []choice {
+	const step = 1.0 // mm
+	var out []choice
+	half := size.X/2 + w.opts.Pad
+	for s := half; s <= c.length()-half; s += step {
+		l, bend := w.at(c, i, s, half, size)
+		if bend > w.opts.Bend {
+			continue
+		}
+		over, free := w.obstacles.over(l.Outline(), false)
+		if !free || !w.inArea(l) || w.crowded(c, l) {
+			continue
+		}
+		// A mm of bend is worth what a right angle is: level figures on straight lines read best. The
+		// middle of a line is a little better than its ends.
+		cost := bend + math.Abs(l.Angle)/90 + over/10
+		if !c.Closed {
+			cost += 0.3 * math.Abs(2*s/c.length()-1)
+		}
+		out = append(out, choice{l, cost})
+	}
+	sort.SliceStable(out, func(a, b int) bool { return out[a].cost < out[b].cost })
+	return out
+}
+
+// at returns the lettering in the middle of whose gap s is, and how far the line strays from its
+// base there.
+func (w *letterer) at(c course, i int, s, half float64, size r2.Vec) (l Lettering, bend float64) {
+	a, _ := c.at(s - half)
+	b, _ := c.at(s + half)
+	along := r2.Sub(b, a)
+	for _, p := range c.cut(s-half, s+half).Points {
+		bend = math.Max(bend, distance(p, a, b))
+	}
+	l = Lettering{Line: i, At: r2.Scale(0.5, r2.Add(a, b)), Angle: upright(along), Size: size, From: s - half, To: s + half}
+	if mid, _ := c.at(s); bend > 0 { // on a gentle curve the figure sits on the curve
+		l.At = r2.Scale(0.5, r2.Add(l.At, mid))
+	}
+	return l, bend
+}
+
+// upright returns the angle of a direction in degrees, turned by half a turn where a figure would
+// stand on its head: over -90, up to 90.
+func upright(d r2.Vec) float64 {
+	a := math.Atan2(d.Y, d.X) * 180 / math.Pi
+	switch {
+	case a > 90:
+		return a - 180
+	case a <= -90:
+		return a + 180
+	}
+	return a
+}
+
+func (w *letterer) inArea(l Lettering) bool {
+	if w.opts.Area == nil {
+		return true
+	}
+	b := bounds(l.Outline())
+	return b.Min.X >= w.opts.Area.Min.X && b.Min.Y >= w.opts.Area.Min.Y &&
+		b.Max.X <= w.opts.Area.Max.X && b.Max.Y <= w.opts.Area.Max.Y
+}
+
+// crowded says whether another line, or another stretch of the same, runs through the lettering.
+func (w *letterer) crowded(c course, l Lettering) (hit bool) {
+	outline := tilted(l.At, r2.Vec{X: l.Size.X, Y: l.Size.Y + 0.4}, l.Angle)
+	w.near.near(bounds(outline), func(line, piece int, a, b r2.Vec) bool {
+		hit = (line != l.Line || !c.inGap(piece, l)) && Overlap(outline, []r2.Vec{a, b})
+		return !hit
+	})
+	return hit
+}
+
+// inGap says whether a straight piece of a line runs in or into the gap of its lettering.
+func (c course) inGap(piece int, l Lettering) bool {
+	from, to := c.upTo[piece], c.upTo[piece+1]
+	return from <= l.To && to >= l.From || c.Closed && from+c.length() <= l.To
+}
+
+// free says whether a lettering keeps clear of those placed before.
+func (w *letterer) free(l Lettering) bool {
+	margin := r2.Vec{X: l.Size.X + 1, Y: l.Size.Y + 0.6}
+	outline := tilted(l.At, margin, l.Angle)
+	for _, p := range w.placed {
+		if Overlap(outline, p.Outline()) {
+			return false
+		}
+		sameLevel := w.lines[p.Line].Index == w.lines[l.Line].Index
+		if sameLevel && r2.Norm(r2.Sub(p.At, l.At)) < w.opts.Apart {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,140 @@
+package carto
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Obstacle is a mark on the paper that lettering must not hide: a convex outline, in either
+// direction. Two points are a line.
+type Obstacle struct {
+	Outline []r2.Vec
+	Cost    float64 // what covering it costs, as mm of leader; 0: it must not be covered
+	Leaders bool    // leaders must not cross it either, or if Cost is given, at that cost
+}
+
+// BoxOutline returns the corners of a box, counter-clockwise.
+func BoxOutline(b r2.Box) []r2.Vec {
+	return []r2.Vec{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}}
+}
+
+// touch is how deep shapes may lie in one another and still count as apart, mm.
+const touch = 1e-6
+
+// Overlap says whether two convex outlines, of two points or more, share more than their rims. No
+// straight line that runs along a side of either parts them (separating axis theorem).
+func Overlap(a, b []r2.Vec) bool {
+	return len(a) > 0 && len(b) > 0 && !parted(a, b) && !parted(b, a)
+}
+
+// parted says whether a side of a, or for a line its own direction, parts a from b.
+func parted(a, b []r2.Vec) bool {
+	for i, p := range a {
+		side := r2.Sub(a[(i+1)%len(a)], p)
+		length := r2.Norm(side)
+		if length == 0 {
+			side, length = r2.Vec{X: 1}, 1
+		}
+		side = r2.Scale(1/length, side)
+		if apart(a, b, r2.Vec{X: -side.Y, Y: side.X}) || len(a) <= 2 && apart(a, b, side) {
+			return true
+		}
+	}
+	return false
+}
+
+// apart says whether the shadows of a and b on a unit axis do not overlap.
+func apart(a, b []r2.Vec, axis r2.Vec) bool {
+	a0, a1 := shadow(a, axis)
+	b0, b1 := shadow(b, axis)
+	return a1 <= b0+touch || b1 <= a0+touch
+}
+
+func shadow(points []r2.Vec, axis r2.Vec) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, p := range points {
+		d := r2.Dot(p, axis)
+		low, high = math.Min(low, d), math.Max(high, d)
+	}
+	return low, high
+}
+
+// boxesOverlap is Overlap of boxes.
+func boxesOverlap(a, b r2.Box) bool {
+	return a.Min.X < b.Max.X-touch && b.Min.X < a.Max.X-touch && a.Min.Y < b.Max.Y-touch && b.Min.Y < a.Max.Y-touch
+}
+
+// crossesBox says whether the piece from a to b passes through the inside of a box (Liang & Barsky
+// 1984, "A new concept and method for line clipping", ACM TOG 3(1), p. 1).
+func crossesBox(a, b r2.Vec, box r2.Box) bool {
+	s, t := 0.0, 1.0
+	for _, axis := range [...][4]float64{{a.X, b.X, box.Min.X, box.Max.X}, {a.Y, b.Y, box.Min.Y, box.Max.Y}} {
+		from, d := axis[0], axis[1]-axis[0]
+		if d == 0 {
+			if from <= axis[2]+touch || from >= axis[3]-touch {
+				return false
+			}
+			continue
+		}
+		in, out := (axis[2]-from)/d, (axis[3]-from)/d
+		s, t = math.Max(s, math.Min(in, out)), math.Min(t, math.Max(in, out))
+	}
+	return (t-s)*r2.Norm(r2.Sub(b, a)) > touch
+}
+
+// cross says whether two pieces cross or touch.
+func cross(a, b, c, d r2.Vec) bool {
+	side := func(p, q, r r2.Vec) float64 { return r2.Cross(r2.Sub(q, p), r2.Sub(r, p)) }
+	d1, d2 := side(a, b, c), side(a, b, d)
+	d3, d4 := side(c, d, a), side(c, d, b)
+	if d1 == 0 && d2 == 0 { // on one line
+		return boundsTouch(bounds([]r2.Vec{a, b}), bounds([]r2.Vec{c, d}))
+	}
+	return d1*d2 <= 0 && d3*d4 <= 0
+}
+
+func boundsTouch(a, b r2.Box) bool {
+	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
+}
+
+// clampTo returns the point of a box that is nearest to p.
+func clampTo(p r2.Vec, b r2.Box) r2.Vec {
+	return r2.Vec{
+		X: math.Min(math.Max(p.X, b.Min.X), b.Max.X),
+		Y: math.Min(math.Max(p.Y, b.Min.Y), b.Max.Y),
+	}
+}
+
+// obstacleIndex finds obstacles near a box.
+type obstacleIndex struct {
+	all  []Obstacle
+	bins *bins
+}
+
+func indexObstacles(all []Obstacle, area r2.Box) *obstacleIndex {
+	x := &obstacleIndex{all: all, bins: newBins(area, 8)}
+	for i, o := range all {
+		if len(o.Outline) > 0 {
+			x.bins.put(i, bounds(o.Outline))
+		}
+	}
+	return x
+}
+
+// over returns the cost of covering an outline, and whether it may be covered at all.
+func (x *obstacleIndex) over(outline []r2.Vec, leader bool) (cost float64, free bool) {
+	free = true
+	counted := -1 // an obstacle in several bins is met again; those in many are long, and met in a row
+	x.bins.near(bounds(outline), func(id int) bool {
+		o := x.all[id]
+		if leader && !o.Leaders || id == counted || !Overlap(outline, o.Outline) {
+			return true
+		}
+		counted = id
+		cost += o.Cost
+		free = o.Cost > 0
+		return free
+	})
+	return cost, free
+}
