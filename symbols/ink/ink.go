@@ -53,8 +53,8 @@ type Stroke struct {
 	Round  bool // round caps and joins; else butt caps and mitre joins
 }
 
-// Text is one line of text. Size is the em in millimetres (cap height is about 0.72 of it);
-// Angle is degrees counter-clockwise; At is the baseline point that Align names.
+// Text is one line of text. Size is the em in millimetres (a capital is about 0.7 of it high; the
+// typeface knows); Angle is degrees counter-clockwise; At is the baseline point that Align names.
 type Text struct {
 	At     r2.Vec
 	S      string
@@ -63,8 +63,14 @@ type Text struct {
 	Bold   bool
 	Align  Align
 	Colour Colour
-	Halo   *Colour // a rim of this colour behind the glyphs, 0.25 em wide in all
+	Halo   *Colour // a rim of this colour behind the glyphs: a stroke HaloWidth wide
 }
+
+// HaloWidth is the width of the stroke that makes a halo, in ems; half of it shows beside a glyph.
+const HaloWidth = 0.25
+
+// MitreLimit is how far a mitre may reach, in widths of its line; sharper corners are cut off.
+const MitreLimit = 4
 
 // Align says which point of the baseline Text.At is.
 type Align uint8

@@ -1,0 +1,53 @@
+package ink
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Printed returns the rune that is lettered for r: a space for a tab or the end of a line, nothing
+// for other controls and for format characters (which could turn a label round), the replacement
+// character for what no file format can hold.
+func Printed(r rune) (rune, bool) {
+	switch {
+	case r >= ' ' && r < 0x7F:
+		return r, true
+	case r == '\t' || r == '\n' || r == '\r' || r == '\u2028' || r == '\u2029':
+		return ' ', true
+	case unicode.IsControl(r) || unicode.Is(unicode.Cf, r):
+		return 0, false
+	case r&0xFFFE == 0xFFFE || !utf8.ValidRune(r):
+		return utf8.RuneError, true
+	}
+	return r, true
+}
+
+// Clean returns s as it is lettered (see Printed). Bytes that are not UTF-8 become replacement
+// characters.
+func Clean(s string) string {
+	for _, r := range s {
+		if p, ok := Printed(r); !ok || p != r || r == utf8.RuneError {
+			return clean(s)
+		}
+	}
+	return s
+}
+
+func clean(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		if p, ok := Printed(r); ok {
+			b.WriteRune(p)
+		}
+	}
+	return b.String()
+}
+
+// Measure tells how far text runs and reaches; a typeface does. Sizes are ems in millimetres, and
+// so are the answers; Descent is positive.
+type Measure interface {
+	Width(s string, size float64, bold bool) float64
+	Ascent(size float64) float64
+	Descent(size float64) float64
+}
