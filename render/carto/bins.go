@@ -17,7 +17,7 @@ type bins struct {
 // newBins makes bins of a size over an area; what lies outside goes into the outermost ones.
 func newBins(area r2.Box, size float64) *bins {
 	across := func(a, b float64) int {
-		return int(math.Min(math.Max(math.Ceil((b-a)/size), 1), 2048))
+		return int(min(max(math.Ceil((b-a)/size), 1), 2048))
 	}
 	b := &bins{min: area.Min, size: size, nx: across(area.Min.X, area.Max.X), ny: across(area.Min.Y, area.Max.Y)}
 	b.in = make([][]int32, b.nx*b.ny)
@@ -27,7 +27,7 @@ func newBins(area r2.Box, size float64) *bins {
 // span returns the bins that a box touches.
 func (b *bins) span(box r2.Box) (i0, j0, i1, j1 int) {
 	bin := func(v, from float64, n int) int {
-		return int(math.Min(math.Max((v-from)/b.size, 0), float64(n-1)))
+		return int(min(max((v-from)/b.size, 0), float64(n-1)))
 	}
 	return bin(box.Min.X, b.min.X, b.nx), bin(box.Min.Y, b.min.Y, b.ny),
 		bin(box.Max.X, b.min.X, b.nx), bin(box.Max.Y, b.min.Y, b.ny)

@@ -55,7 +55,7 @@ func shadow(points []r2.Vec, axis r2.Vec) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, p := range points {
 		d := r2.Dot(p, axis)
-		low, high = math.Min(low, d), math.Max(high, d)
+		low, high = min(low, d), max(high, d)
 	}
 	return low, high
 }
@@ -68,19 +68,25 @@ func boxesOverlap(a, b r2.Box) bool {
 // crossesBox says whether the piece from a to b passes through the inside of a box (Liang & Barsky
 // 1984, "A new concept and method for line clipping", ACM TOG 3(1), p. 1).
 func crossesBox(a, b r2.Vec, box r2.Box) bool {
-	s, t := 0.0, 1.0
-	for _, axis := range [...][4]float64{{a.X, b.X, box.Min.X, box.Max.X}, {a.Y, b.Y, box.Min.Y, box.Max.Y}} {
-		from, d := axis[0], axis[1]-axis[0]
-		if d == 0 {
-			if from <= axis[2]+touch || from >= axis[3]-touch {
-				return false
-			}
-			continue
-		}
-		in, out := (axis[2]-from)/d, (axis[3]-from)/d
-		s, t = math.Max(s, math.Min(in, out)), math.Min(t, math.Max(in, out))
+	if max(a.X, b.X) <= box.Min.X || min(a.X, b.X) >= box.Max.X || max(a.Y, b.Y) <= box.Min.Y || min(a.Y, b.Y) >= box.Max.Y {
+		return false
 	}
-	return (t-s)*r2.Norm(r2.Sub(b, a)) > touch
+	x0, x1 := inside(a.X, b.X-a.X, box.Min.X, box.Max.X)
+	y0, y1 := inside(a.Y, b.Y-a.Y, box.Min.Y, box.Max.Y)
+	s, t := max(x0, y0, 0), min(x1, y1, 1)
+	return t > s && (t-s)*r2.Norm(r2.Sub(b, a)) > touch
+}
+
+// inside returns the shares of a way from a on by d between which it lies inside low and high.
+func inside(a, d, low, high float64) (from, to float64) {
+	if d == 0 {
+		if a <= low+touch || a >= high-touch {
+			return 1, 0
+		}
+		return 0, 1
+	}
+	in, out := (low-a)/d, (high-a)/d
+	return min(in, out), max(in, out)
 }
 
 // cross says whether two pieces cross or touch.
@@ -101,8 +107,8 @@ func boundsTouch(a, b r2.Box) bool {
 // clampTo returns the point of a box that is nearest to p.
 func clampTo(p r2.Vec, b r2.Box) r2.Vec {
 	return r2.Vec{
-		X: math.Min(math.Max(p.X, b.Min.X), b.Max.X),
-		Y: math.Min(math.Max(p.Y, b.Min.Y), b.Max.Y),
+		X: min(max(p.X, b.Min.X), b.Max.X),
+		Y: min(max(p.Y, b.Min.Y), b.Max.Y),
 	}
 }
 

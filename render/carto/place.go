@@ -1,0 +1,213 @@
+package carto
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Place finds a place for every label: no box meets another box, a body, a hard obstacle, a
+// leader or the rim of the area, and no leaders cross. What has no place on the map goes to the
+// table. The same labels get the same places.
+//
+// Candidate positions and the conflicts between them are searched as Christensen, Marks & Shieber
+// do (1995, "An empirical study of algorithms for point-feature label placement", ACM
+// Transactions on Graphics 14(3), p. 203): a greedy start, then simulated annealing, their best
+// method, over moves that keep every label clear: a label takes a place, whoever stands there
+// looks for another.
+func Place(labels []Label, opts PlaceOptions) []Placement {
+	s := newSolver(labels, opts)
+	s.greedy()
+	s.anneal()
+	s.settle()
+	out := make([]Placement, len(labels))
+	for i := range labels {
+		out[i] = s.now(i).Placement
+	}
+	return out
+}
+
+// solver is one run of Place.
+type solver struct {
+	labels    []Label
+	opts      PlaceOptions
+	bodies    []r2.Box
+	bodyBins  *bins
+	obstacles *obstacleIndex
+	choices   [][]candidate // by label, cheapest first; the last is the table
+	at        []int         // by label: its choice now
+	seed      uint64
+}
+
+func newSolver(labels []Label, opts PlaceOptions) *solver {
+	if opts.Rounds <= 0 {
+		opts.Rounds = 100
+	}
+	if opts.Gap <= 0 {
+		opts.Gap = 1
+	}
+	s := &solver{labels: labels, opts: opts, at: make([]int, len(labels))}
+	s.bodyBins = newBins(opts.Area, 8)
+	s.obstacles = indexObstacles(opts.Obstacles, opts.Area)
+	for i, l := range labels {
+		body := l.Body
+		if body == (r2.Box{}) {
+			body = r2.Box{Min: l.Anchor, Max: l.Anchor}
+		}
+		s.bodies = append(s.bodies, body)
+		s.bodyBins.put(i, body)
+	}
+	for i := range labels {
+		choices := s.candidates(i)
+		slices.SortStableFunc(choices, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
+		s.choices = append(s.choices, untilTable(choices))
+		s.at[i] = len(s.choices[i]) - 1
+	}
+	return s
+}
+
+// untilTable leaves out what would be worse than the table.
+func untilTable(choices []candidate) []candidate {
+	return choices[:1+slices.IndexFunc(choices, func(c candidate) bool { return !c.On })]
+}
+
+func (s *solver) now(i int) *candidate { return &s.choices[i][s.at[i]] }
+
+// conflict says whether two labels cannot both stand where these candidates are.
+func (s *solver) conflict(a, b *candidate) bool {
+	if !a.On || !b.On || !boxesOverlap(a.limits, b.limits) {
+		return false
+	}
+	if boxesOverlap(grown(a.Box, s.opts.Gap), b.Box) {
+		return true
+	}
+	if a.Leads() && crossesBox(a.Leader[0], a.Leader[1], grown(b.Box, s.opts.Gap/2)) ||
+		b.Leads() && crossesBox(b.Leader[0], b.Leader[1], grown(a.Box, s.opts.Gap/2)) {
+		return true
+	}
+	return a.Leads() && b.Leads() && cross(a.Leader[0], a.Leader[1], b.Leader[0], b.Leader[1])
+}
+
+// blocked says whether a candidate of label i is in conflict with where the others stand.
+func (s *solver) blocked(i int, c *candidate) bool {
+	for j := range s.labels {
+		if j != i && s.conflict(c, s.now(j)) {
+			return true
+		}
+	}
+	return false
+}
+
+// cheapest returns the first choice of label i that is not blocked.
+func (s *solver) cheapest(i int) int {
+	for n := range s.choices[i] {
+		if !s.blocked(i, &s.choices[i][n]) {
+			return n
+		}
+	}
+	return len(s.choices[i]) - 1
+}
+
+// greedy gives the labels their cheapest free places, those with the fewest choices first.
+func (s *solver) greedy() {
+	order := make([]int, len(s.labels))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(len(s.choices[a]), len(s.choices[b])) })
+	for _, i := range order {
+		s.at[i] = s.cheapest(i)
+	}
+}
+
+// anneal moves labels at random, ever less often to where the whole becomes worse, and keeps the
+// best that was met.
+func (s *solver) anneal() {
+	best, cost := slices.Clone(s.at), s.total()
+	now := cost
+	rounds := s.opts.Rounds * len(s.labels)
+	for n := range rounds {
+		// From half a step of the ladder down to a mm of leader.
+		heat := rungCost / 2 * math.Pow(2/float64(rungCost), float64(n)/float64(rounds))
+		i := int(s.random() * float64(len(s.labels)))
+		// The square favours what is cheap.
+		r := s.random()
+		to := int(r * r * float64(len(s.choices[i])))
+		if s.choices[i][to].cost-s.now(i).cost > 10*heat || to == s.at[i] {
+			continue // hardly ever accepted, whoever moves away
+		}
+		before := slices.Clone(s.at)
+		if change := s.move(i, to); change <= 0 || s.random() < math.Exp(-change/heat) {
+			now += change
+		} else {
+			copy(s.at, before)
+		}
+		if now < cost-1e-9 {
+			best, cost = slices.Clone(s.at), now
+		}
+	}
+	copy(s.at, best)
+}
+
+// move gives label i a choice, lets whoever stands there find another place, and returns what
+// that costs more.
+func (s *solver) move(i, to int) (change float64) {
+	change = -s.now(i).cost
+	s.at[i] = to
+	change += s.now(i).cost
+	var driven []int
+	for j := range s.labels {
+		if j != i && s.conflict(s.now(i), s.now(j)) {
+			change -= s.now(j).cost
+			s.at[j] = len(s.choices[j]) - 1
+			driven = append(driven, j)
+		}
+	}
+	for _, j := range driven {
+		s.at[j] = s.cheapest(j)
+		change += s.now(j).cost
+	}
+	return change
+}
+
+// settle lets each label take a cheaper place that is free, until none has one.
+func (s *solver) settle() {
+	for again := true; again; {
+		again = false
+		for i := range s.labels {
+			if n := s.cheapest(i); n < s.at[i] {
+				s.at[i] = n
+				again = true
+			}
+		}
+	}
+}
+
+func (s *solver) total() (cost float64) {
+	for i := range s.labels {
+		cost += s.now(i).cost
+	}
+	return cost
+}
+
+// random returns the next of a fixed series of numbers in [0, 1) (splitmix64: Steele, Lea & Flood
+// 2014, "Fast splittable pseudorandom number generators", Proc. OOPSLA, p. 453).
+func (s *solver) random() float64 {
+	s.seed += 0x9e3779b97f4a7c15
+	z := s.seed
+	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
+	z = (z ^ z>>27) * 0x94d049bb133111eb
+	return float64((z^z>>31)>>11) / (1 << 53)
+}
+
+// SpotReading returns the label of a spot reading: a mark of a given size and its figures beside
+// it, without a leader, widest first.
+func SpotReading(at r2.Vec, mark float64, figures ...r2.Vec) Label {
+	l := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: mark, Y: mark})}
+	for _, size := range figures {
+		l.Rungs = append(l.Rungs, Rung{Size: size})
+	}
+	return l
+}
