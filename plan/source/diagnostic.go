@@ -1,6 +1,11 @@
 package source
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // Severity ranks a Diagnostic.
 type Severity uint8
@@ -36,11 +41,23 @@ type Diagnostic struct {
 
 // Log collects diagnostics. The zero value is ready to use. It is not safe for concurrent use.
 type Log struct {
-	all []Diagnostic
+	all    []Diagnostic
+	more   int // findings beyond maxKept
+	failed bool
 }
 
+// maxKept is how many findings a Log keeps: nobody reads more, and a hostile file makes millions.
+const maxKept = 10_000
+
 // Add records d.
-func (l *Log) Add(d Diagnostic) { l.all = append(l.all, d) }
+func (l *Log) Add(d Diagnostic) {
+	l.failed = l.failed || d.Severity == Error
+	if len(l.all) >= maxKept {
+		l.more++
+		return
+	}
+	l.all = append(l.all, d)
+}
 
 // Errorf records an error at span.
 func (l *Log) Errorf(span Span, code, hint, format string, args ...any) {
@@ -58,11 +75,96 @@ func (l *Log) Infof(span Span, code, hint, format string, args ...any) {
 }
 
 // Failed reports whether an error was recorded.
-func (l *Log) Failed() bool {
-	for i := range l.all {
-		if l.all[i].Severity == Error {
-			return true
+func (l *Log) Failed() bool { return l.failed }
+
+// All returns the findings sorted by file, line, column and code, each once: what was found in
+// the scene and again in its set-ups is told as the scene's. The caller owns the result.
+func (l *Log) All() []Diagnostic {
+	all := slices.Clone(l.all)
+	slices.SortStableFunc(all, compare)
+	all = slices.CompactFunc(merged(all), same)
+	if l.more > 0 {
+		all = append(all, Diagnostic{Severity: Info, Code: "too-many", Message: plural(l.more, "more finding") + " not kept"})
+	}
+	return all
+}
+
+// merged gives equal neighbours in the sorted list the set-up of the one that lies in the scene
+// itself, where there is one.
+func merged(sorted []Diagnostic) []Diagnostic {
+	for i := 0; i < len(sorted); {
+		end := i + 1
+		for end < len(sorted) && same(sorted[i], sorted[end]) {
+			end++
+		}
+		if slices.ContainsFunc(sorted[i:end], func(d Diagnostic) bool { return d.Setup == "" }) {
+			sorted[i].Setup = ""
+		}
+		i = end
+	}
+	return sorted
+}
+
+// compare orders findings by place, then by what they say.
+func compare(a, b Diagnostic) int {
+	return cmp.Or(
+		strings.Compare(a.Span.fileName(), b.Span.fileName()),
+		cmp.Compare(a.Span.Line, b.Span.Line),
+		cmp.Compare(a.Span.Col, b.Span.Col),
+		strings.Compare(a.Code, b.Code),
+		strings.Compare(a.Message, b.Message),
+	)
+}
+
+// same reports whether two findings tell the reader the same.
+func same(a, b Diagnostic) bool { return compare(a, b) == 0 }
+
+// fileName is the name of the span's file, "" for none.
+func (s Span) fileName() string {
+	if s.File == nil {
+		return ""
+	}
+	return s.File.Name
+}
+
+// Capped returns the most weighty findings of ds, at most the given number and in their order,
+// and how many are left out.
+func Capped(ds []Diagnostic, most int) (kept []Diagnostic, more int) {
+	room := most
+	keep := make([]bool, len(ds))
+	for severity := int(Error); severity >= int(Info); severity-- {
+		for i := range ds {
+			if room > 0 && int(ds[i].Severity) == severity {
+				keep[i] = true
+				room--
+			}
 		}
 	}
-	return false
+	for i := range ds {
+		if keep[i] {
+			kept = append(kept, ds[i])
+		}
+	}
+	return kept, len(ds) - len(kept)
+}
+
+// Summary is one line such as "2 errors, 1 warning, 3 notes", or "nothing found".
+func Summary(ds []Diagnostic) string {
+	var count [3]int
+	for i := range ds {
+		count[min(ds[i].Severity, Error)]++
+	}
+	var parts []string
+	for _, part := range []struct {
+		severity Severity
+		noun     string
+	}{{Error, "error"}, {Warning, "warning"}, {Info, "note"}} {
+		if n := count[part.severity]; n > 0 {
+			parts = append(parts, plural(n, part.noun))
+		}
+	}
+	if len(parts) == 0 {
+		return "nothing found"
+	}
+	return strings.Join(parts, ", ")
 }

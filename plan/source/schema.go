@@ -83,7 +83,7 @@ func (s *Shape[T]) Reference(w io.Writer) error {
 	b.WriteString("| key | meaning | example | default |\n|---|---|---|---|\n")
 	for i := range s.Fields {
 		f := &s.Fields[i]
-		fmt.Fprintf(&b, "| `%s` | %s | %s | %s |\n", f.Key, cell(f.meaning()), cell(code(f.Example)), cell(f.fallback()))
+		fmt.Fprintf(&b, "| `%s` | %s | %s | %s |\n", f.Key, tableCell(f.meaning()), tableCell(code(f.Example)), tableCell(f.fallback()))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -113,8 +113,8 @@ func code(text string) string {
 	return "`" + text + "`"
 }
 
-// cell keeps text inside one cell of a Markdown table.
-func cell(text string) string {
+// tableCell keeps text inside one cell of a Markdown table.
+func tableCell(text string) string {
 	return strings.NewReplacer("|", `\|`, "\n", " ").Replace(text)
 }
 

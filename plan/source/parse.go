@@ -1,0 +1,68 @@
+package source
+
+import (
+	"bytes"
+	"errors"
+)
+
+// Parse reads the YAML text of f. Faults go to log, all that can be found at once; a fault of the
+// syntax hides what comes after it, so of those there is one. The tree is nil where the text
+// cannot be understood, or is no map; else it holds all that could be, even after faults.
+func Parse(f *File, log *Log) *Node {
+	l := newLines(f)
+	if !prescan(l, log) {
+		return nil
+	}
+	start := bodyStart(f)
+	doc, err := decodeYAML(f.Text[start:])
+	if err != nil && !errors.Is(err, errSecond) {
+		reportSyntax(l, err, log)
+		return nil
+	}
+	if doc == nil || len(doc.Content) == 0 {
+		return reportEmpty(f, log)
+	}
+	b := &builder{lines: l, log: log, pos: start}
+	root := b.document(doc)
+	if errors.Is(err, errSecond) && root != nil {
+		reportSecond(l, root, log)
+	}
+	if root == nil || root.Kind == Map {
+		return root
+	}
+	if root.Kind == Null {
+		return reportEmpty(f, log)
+	}
+	log.Errorf(root.Span, CodeNotMap, "start with scrimshaw: 1", "a scene is a map of keys, not %s", root.Kind)
+	return nil
+}
+
+// reportEmpty says that f holds no scene.
+func reportEmpty(f *File, log *Log) *Node {
+	message := "the file is empty"
+	if len(bytes.TrimSpace(f.Text[bodyStart(f):])) > 0 {
+		message = "the file is empty but for comments"
+	}
+	log.Errorf(Span{File: f, Start: bodyStart(f), End: bodyStart(f), Line: 1, Col: 1}, CodeEmpty,
+		"start with scrimshaw: 1", "%s: it holds no scene", message)
+	return nil
+}
+
+// reportSecond says that a second document follows root.
+func reportSecond(l *lines, root *Node, log *Log) {
+	start := secondStart(l.file.Text, root.Span.End)
+	log.Add(Diagnostic{Severity: Error, Code: CodeSecond, Span: l.span(start, min(start+3, len(l.file.Text))),
+		Message: "a second document starts here, and a file holds one scene",
+		Hint:    "put it into a file of its own", Related: []Related{{root.Span, "the first is here"}}})
+}
+
+// secondStart is the offset behind end where a second document starts: its marker, or its text
+// behind the end marker of the first.
+func secondStart(text []byte, end int) int {
+	for i := skipBlank(text, lineEnd(text, end)); i < len(text); i = skipBlank(text, lineEnd(text, i)) {
+		if !bytes.HasPrefix(text[i:], []byte("...")) {
+			return i
+		}
+	}
+	return end
+}

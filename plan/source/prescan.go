@@ -1,0 +1,79 @@
+package source
+
+import (
+	"bytes"
+	"unicode/utf8"
+)
+
+// Limits of a file. A long scene has some hundred lines of 50 bytes, nested six deep.
+const (
+	MaxBytes   = 1 << 20 // bytes of a file
+	maxDepth   = 100     // maps and lists inside each other
+	maxAliased = 100_000 // values that aliases may add
+)
+
+// prescan refuses, before the YAML library sees it, what is not text, too large, too deep, or
+// indented with tabs.
+func prescan(l *lines, log *Log) bool {
+	f := l.file
+	if len(f.Text) > MaxBytes {
+		log.Errorf(Span{File: f, Line: 1, Col: 1}, CodeTooLarge, "",
+			"the file is too large: %.1f MB, where a scene has at most %.0f MB", float64(len(f.Text))/(1<<20), float64(MaxBytes)/(1<<20))
+		return false
+	}
+	return checkText(l, log) && checkLayout(l, log)
+}
+
+// checkText refuses bytes that are not UTF-8, and characters that no text holds.
+func checkText(l *lines, log *Log) bool {
+	text := l.file.Text
+	if bytes.HasPrefix(text, []byte{0xff, 0xfe}) || bytes.HasPrefix(text, []byte{0xfe, 0xff}) {
+		log.Errorf(Span{File: l.file, Line: 1, Col: 1, End: 2}, CodeNotText, "save it as UTF-8",
+			"the file is not UTF-8 text: it starts like UTF-16")
+		return false
+	}
+	for i := bodyStart(l.file); i < len(text); {
+		r, size := utf8.DecodeRune(text[i:])
+		switch {
+		case r == utf8.RuneError && size == 1:
+			log.Errorf(l.span(i, i+1), CodeNotText, "save the file as UTF-8", "the byte 0x%02X is not UTF-8 text", text[i])
+			return false
+		case isControl(r):
+			log.Errorf(l.span(i, i+size), CodeNotText, "remove it, or check that this is a scene and not a binary file",
+				"the file is not plain text: it holds the control character U+%04X", r)
+			return false
+		}
+		i += size
+	}
+	return true
+}
+
+// isControl reports whether r may not stand in a scene: control characters but tab and line
+// breaks, the line breaks that only some programs know (U+0085, U+2028, U+2029), a byte order
+// mark inside the text, and what is no character at all.
+func isControl(r rune) bool {
+	switch {
+	case r == '\t', r == '\n', r == '\r':
+		return false
+	case r < 0x20, 0x7f <= r && r <= 0x9f:
+		return true
+	}
+	return r == 0x2028 || r == 0x2029 || r == 0xfeff || r&0xfffe == 0xfffe
+}
+
+// checkLayout refuses tabs in indentation, and nesting beyond any scene.
+func checkLayout(l *lines, log *Log) bool {
+	start := bodyStart(l.file)
+	o := outlineOf(l.file.Text[start:])
+	switch {
+	case o.tab >= 0:
+		log.Errorf(l.span(start+o.tab, start+o.tab+1), CodeTab, "indent with spaces",
+			"a tab stands in the indentation of this line")
+		return false
+	case o.deep >= 0:
+		log.Errorf(l.span(start+o.deep, start+o.deep+1), CodeTooDeep, "",
+			"nested too deep: a scene has at most %d levels", maxDepth)
+		return false
+	}
+	return true
+}

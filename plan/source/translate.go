@@ -1,0 +1,186 @@
+package source
+
+import (
+	"bytes"
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+// translate puts the library's words for the fault at offset at into plain ones.
+func translate(text []byte, at int, inFlow bool, problem string) syntaxFault {
+	if f, ok := gluedColon(text, at); ok {
+		return f
+	}
+	if bytes.HasPrefix(text[lineAt(text, at):], []byte("%")) {
+		return fixed("this line starts with %, as only YAML's own directives do", "remove it")(text, at)
+	}
+	for _, t := range translations {
+		if strings.Contains(problem, t.problem) {
+			return t.say(text, at)
+		}
+	}
+	if inFlow {
+		return syntaxFault{message: "a comma or a closing bracket is missing before this", hint: "write , between two values"}
+	}
+	return syntaxFault{message: "this is not YAML: " + problem}
+}
+
+// translations lists the library's problems in the order in which they are looked for.
+var translations = []struct {
+	problem string
+	say     func(text []byte, at int) syntaxFault
+}{
+	{"mapping values are not allowed", secondColon},
+	{"did not find expected key", noKey},
+	{"could not find expected ':'", noColon},
+	{"did not find expected ',' or", noComma},
+	{"cannot start any token", badStart},
+	{"unknown anchor", noAnchor},
+	{"expected '-' indicator", noDash},
+	{"block sequence entries are not allowed", inlineDash},
+	{"tab character", tabFault},
+	{"max depth", func([]byte, int) syntaxFault {
+		return syntaxFault{code: CodeTooDeep, message: fmt.Sprintf("nested too deep: a scene has at most %d levels", maxDepth)}
+	}},
+	{"expected node content", fixed("a value is missing here", "")},
+	{"escape", badEscape},
+	{"hexdecimal number", badEscape},
+	{"<document start>", fixed("this does not belong to what stands above", "give it a key, or indent it")},
+	{"mapping keys are not allowed", fixed("a key cannot start with ? here", "put it in quotes")},
+	{"tag", tagFault},
+	{"expected '!'", tagFault},
+	{"expected '>'", tagFault},
+	{"alphabetic or numeric character", fixed("the name of an anchor or alias is missing here", "put the text in quotes")},
+	{"document indicator", fixed("a line of --- or ... stands inside a value", "close the value before it")},
+	{"indicator equal to 0", blockHeader},
+	{"comment or line break", blockHeader},
+}
+
+// fixed says the same for every text.
+func fixed(message, hint string) func([]byte, int) syntaxFault {
+	return func([]byte, int) syntaxFault { return syntaxFault{message: message, hint: hint} }
+}
+
+// missingSpace is a key with its value glued to the colon.
+var missingSpace = regexp.MustCompile(`^[ -]*([A-Za-z_][\w-]*):([^\s:/].*)$`)
+
+// gluedColon finds a line like height:2.5, where the space behind the colon is missing.
+func gluedColon(text []byte, at int) (syntaxFault, bool) {
+	line := string(text[lineAt(text, at):lineEnd(text, at)])
+	m := missingSpace.FindStringSubmatchIndex(line)
+	if m == nil {
+		return syntaxFault{}, false
+	}
+	start := lineAt(text, at) + m[2]
+	return syntaxFault{start: start, end: start + m[3] - m[2] + 1, message: "a space is missing behind this colon",
+		hint: "write " + line[m[2]:m[3]] + ": " + line[m[4]:m[5]]}, true
+}
+
+// secondColon is a colon where a value is already under way: in its line, or in the line above.
+func secondColon(text []byte, at int) syntaxFault {
+	if i := bytes.IndexByte(text[at:lineEnd(text, at)], ':'); i >= 0 {
+		at += i
+	}
+	start := lineAt(text, at)
+	if bytes.Contains(text[start:at], []byte(": ")) || start == 0 {
+		return syntaxFault{start: at, end: at + 1, message: "a second key stands in this line",
+			hint: "start a new line for it, or put the value in quotes if the colon belongs to it"}
+	}
+	if f, ok := gluedColon(text, start-1); ok {
+		return f
+	}
+	return syntaxFault{start: start + indentAt(text, at), end: at,
+		message: "this key is indented as if it belonged to the value above it",
+		hint:    "line it up with the key above, or remove that key's value"}
+}
+
+// noKey is a line that fits none of the maps that are open, or something behind a value.
+func noKey(text []byte, at int) syntaxFault {
+	if !startsLine(text, at) {
+		return syntaxFault{message: "this cannot stand behind a value", hint: "start a new line, or put the value in quotes"}
+	}
+	if text[at] == '-' {
+		return syntaxFault{message: "a list item stands where a key belongs", hint: "indent it, or give the list a key"}
+	}
+	return syntaxFault{message: "the indentation of this line fits nothing above it", hint: "line it up with the keys that it belongs to"}
+}
+
+// noColon is a word that stands alone where a key belongs.
+func noColon(text []byte, at int) syntaxFault {
+	word := string(bytes.TrimSpace(text[at:lineEnd(text, at)]))
+	return syntaxFault{start: at, end: at + len(word), message: "a key is followed by a colon and its value", hint: "write " + word + ": …"}
+}
+
+// noComma is something in a flow collection that follows a value without a comma. The library
+// takes the value and the key that follows for one text, and stumbles over the colon.
+func noComma(text []byte, at int) syntaxFault {
+	f := syntaxFault{start: at, end: tokenEnd(text, at), hint: "write , between two values",
+		message: "a comma is missing before this, or a closing bracket"}
+	if at < len(text) && text[at] == ':' {
+		f.start, f.end = keyBefore(text, at), at
+	}
+	if startsLine(text, f.start) {
+		f.message = "a comma is missing at the end of the line above, or a closing bracket"
+	}
+	return f
+}
+
+// keyBefore is the start of the word that ends at offset i.
+func keyBefore(text []byte, i int) int {
+	for i > 0 && !isSpace(text[i-1]) && bytes.IndexByte([]byte(",[]{}"), text[i-1]) < 0 {
+		i--
+	}
+	return i
+}
+
+// badStart is a character with which no value can start.
+func badStart(text []byte, at int) syntaxFault {
+	if at < len(text) && text[at] == '\t' {
+		return tabFault(text, at)
+	}
+	if at >= len(text) {
+		return syntaxFault{message: "a value is missing here"}
+	}
+	return syntaxFault{message: fmt.Sprintf("a value cannot start with %c", text[at]), hint: "put it in quotes"}
+}
+
+// noAnchor is an alias of nothing.
+func noAnchor(text []byte, at int) syntaxFault {
+	return syntaxFault{code: CodeAlias, message: fmt.Sprintf("the alias %s has no anchor before it", text[at:tokenEnd(text, at)]),
+		hint: "put it in quotes if it is meant as text"}
+}
+
+// noDash is a line in a list that is no item.
+func noDash([]byte, int) syntaxFault {
+	return syntaxFault{message: "a list stands here, and this line is no item of it", hint: "start it with -, or indent it as its key asks"}
+}
+
+// inlineDash is a list that starts in the line of its key.
+func inlineDash([]byte, int) syntaxFault {
+	return syntaxFault{message: "a list item cannot start in the line of its key", hint: "start it in the next line, or write [a, b]"}
+}
+
+// tabFault is a tab in indentation.
+func tabFault([]byte, int) syntaxFault {
+	return syntaxFault{code: CodeTab, message: "a tab stands where only spaces may", hint: "indent with spaces"}
+}
+
+// tagFault is a tag that is not even well written.
+func tagFault([]byte, int) syntaxFault {
+	return syntaxFault{code: CodeTag, message: "a tag is not part of the language", hint: "remove it, or put the text in quotes"}
+}
+
+// blockHeader is something behind | or > that belongs into the next line.
+func blockHeader([]byte, int) syntaxFault {
+	return syntaxFault{message: "only an indentation figure and + or - may follow | and >", hint: "start the text in the next line"}
+}
+
+// badEscape is a backslash that starts no escape.
+func badEscape(text []byte, at int) syntaxFault {
+	if i := bytes.LastIndexByte(text[:min(at+1, len(text))], '\\'); i >= lineAt(text, at) {
+		at = i
+	}
+	return syntaxFault{start: at, end: min(at+2, len(text)), message: `a backslash in "…" starts an escape, and this is none`,
+		hint: `write \\ for a backslash, or use '…'`}
+}

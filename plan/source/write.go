@@ -1,0 +1,164 @@
+package source
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// maxShown is how many findings Human and Short write before they say how many more there are.
+const maxShown = 50
+
+// Human writes findings for a reader at a terminal: place, what is wrong, the line with a caret,
+// the fix, and what else belongs to it. Control characters of the file are shown as escapes, so
+// that a file cannot drive the terminal. With colour it uses ANSI escapes.
+func Human(w io.Writer, ds []Diagnostic, colour bool) error {
+	p := printer{colour: colour}
+	kept, more := Capped(ds, maxShown)
+	for i := range kept {
+		if i > 0 {
+			p.WriteByte('\n')
+		}
+		p.diagnostic(&kept[i])
+	}
+	if more > 0 {
+		fmt.Fprintf(&p, "\nand %d more\n", more)
+	}
+	_, err := io.WriteString(w, p.String())
+	return err
+}
+
+// Short writes one line a finding, as editors and scripts read it:
+// file:line:column: severity: message [code] (hint).
+func Short(w io.Writer, ds []Diagnostic) error {
+	p := printer{}
+	kept, more := Capped(ds, maxShown)
+	for i := range kept {
+		d := &kept[i]
+		p.heading(d)
+		if d.Hint != "" {
+			p.WriteString(" (" + visible(d.Hint) + ")")
+		}
+		p.WriteByte('\n')
+	}
+	if more > 0 {
+		fmt.Fprintf(&p, "and %d more\n", more)
+	}
+	_, err := io.WriteString(w, p.String())
+	return err
+}
+
+// spanJSON is a place as JSON: line and column from 1, column in runes, start and end as bytes.
+type spanJSON struct {
+	File   string `json:"file"`
+	Line   int    `json:"line"`
+	Column int    `json:"column"`
+	Start  int    `json:"start"`
+	End    int    `json:"end"`
+}
+
+type relatedJSON struct {
+	spanJSON
+	Message string `json:"message"`
+}
+
+type diagnosticJSON struct {
+	Severity string `json:"severity"`
+	Code     string `json:"code"`
+	spanJSON
+	Path    string        `json:"path"`
+	Setup   string        `json:"setup"`
+	Message string        `json:"message"`
+	Hint    string        `json:"hint"`
+	Related []relatedJSON `json:"related"`
+}
+
+// JSON writes all findings as a list of objects, an empty list where there are none.
+func JSON(w io.Writer, ds []Diagnostic) error {
+	list := make([]diagnosticJSON, len(ds))
+	for i, d := range ds {
+		list[i] = diagnosticJSON{d.Severity.String(), d.Code, placeJSON(d.Span), d.Path, d.Setup, d.Message, d.Hint,
+			make([]relatedJSON, len(d.Related))}
+		for j, r := range d.Related {
+			list[i].Related[j] = relatedJSON{placeJSON(r.Span), r.Message}
+		}
+	}
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(list)
+}
+
+func placeJSON(s Span) spanJSON { return spanJSON{s.fileName(), s.Line, s.Col, s.Start, s.End} }
+
+// The ANSI escapes of Human.
+const (
+	ansiBold   = "\x1b[1m"
+	ansiDim    = "\x1b[2m"
+	ansiRed    = "\x1b[1;31m"
+	ansiYellow = "\x1b[1;33m"
+	ansiCyan   = "\x1b[1;36m"
+	ansiReset  = "\x1b[0m"
+)
+
+// printer builds the text for a terminal.
+type printer struct {
+	strings.Builder
+	colour bool
+}
+
+// styled is text in a style, where there is colour.
+func (p *printer) styled(style, text string) string {
+	if !p.colour || text == "" {
+		return text
+	}
+	return style + text + ansiReset
+}
+
+// severityStyle is the colour of a severity.
+func severityStyle(s Severity) string {
+	return [...]string{ansiCyan, ansiYellow, ansiRed}[min(s, Error)]
+}
+
+// diagnostic writes one finding with its excerpts.
+func (p *printer) diagnostic(d *Diagnostic) {
+	p.heading(d)
+	p.WriteByte('\n')
+	gutter := numberWidth(d.Span.Line)
+	for _, r := range d.Related {
+		gutter = max(gutter, numberWidth(r.Span.Line))
+	}
+	style := severityStyle(d.Severity)
+	p.excerpt(d.Span, gutter, style)
+	if d.Hint != "" {
+		fmt.Fprintf(p, "%*s%s %s\n", gutter+2, "", p.styled(ansiBold, "fix:"), visible(d.Hint))
+	}
+	for _, r := range d.Related {
+		fmt.Fprintf(p, "%*s%s %s\n", gutter+2, "", p.styled(ansiBold, location(r.Span)+":"), visible(r.Message))
+		p.excerpt(r.Span, gutter, ansiDim)
+	}
+}
+
+// heading writes the place and what is wrong, without a line break.
+func (p *printer) heading(d *Diagnostic) {
+	if at := location(d.Span); at != "" {
+		p.WriteString(p.styled(ansiBold, at+":") + " ")
+	}
+	p.WriteString(p.styled(severityStyle(d.Severity), d.Severity.String()+":") + " ")
+	if d.Setup != "" {
+		p.WriteString("in set-up " + visible(d.Setup) + ": ")
+	}
+	p.WriteString(visible(d.Message) + p.styled(ansiDim, " ["+d.Code+"]"))
+}
+
+// location is file:line:column, as far as it is known.
+func location(s Span) string {
+	name := visible(s.fileName())
+	if !s.Valid() {
+		return name
+	}
+	return fmt.Sprintf("%s:%d:%d", name, s.Line, s.Col)
+}
+
+func numberWidth(n int) int { return len(fmt.Sprint(max(n, 0))) }
