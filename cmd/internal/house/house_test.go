@@ -31,7 +31,7 @@ var allowed = map[string][]string{
 	"symbols/ink":  {},
 	"symbols":      {"symbols/ink"},
 	"render/font":  {"symbols/ink"},
-	"render/carto": {"symbols/ink"},
+	"render/carto": {"symbols/ink", "plan/colour"},
 	"render/svg":   {"symbols/ink", "render/font"},
 	"render/pdf":   {"symbols/ink", "render/font"},
 	"render/png":   {"symbols/ink", "render/font"},
