@@ -19,13 +19,21 @@ type Step struct {
 
 // Choice is what a scene says of one light.
 type Choice struct {
-	Unit, Modifier string
+	Unit, Modifier string        // Modifier "": the unit's default; Unmodified: none
 	Gels           []Gel         // in order, as written
 	White          *colour.White // nil: the unit's native colour
 	Tint           float64       // plus (green) or minus, Duv
 	Zoom           float64       // 0..1 of the unit's zoom range; NaN or 0 where it has none
-	Span           source.Span
+	Span           source.Span   // of the light
+
+	// Where the values were written, the light's own Span where a span is not valid; and the
+	// light's path and set-up, for faults.
+	UnitSpan, ModifierSpan, WhiteSpan, TintSpan source.Span
+	Path, Setup                                 string
 }
+
+// Unmodified is the modifier of a unit that is used bare.
+const Unmodified = "bare"
 
 // Gel is one gel as a scene writes it: a catalogue name, "1/2 CTO".
 type Gel struct {
@@ -39,7 +47,7 @@ type Head struct {
 	Filter                   float64           // luminous transmittance of the gel stack, 0..1
 	White                    colour.White      // of the light after gels, at full level
 	RGB                      colour.RGB        // chromaticity of the light after gels at full level, scaled to Y = 1
-	Warms                    float64           // exponent: Kelvin = White.Kelvin * level^Warms (0: keeps its colour)
+	Warms                    float64           // exponent: the lamp's Kelvin = native * level^Warms (0: keeps its colour)
 	Curve                    []float64         // light output at equal steps of level 0..1; nil is linear
 	Watts                    float64
 	PowerFactor              float64
@@ -47,6 +55,9 @@ type Head struct {
 	Class                    Class
 	UnitLabel, ModifierLabel string // for tags: "600 W LED point", "reflector 55"
 	Steps                    []Step
+
+	native colour.White    // of the lamp at full level, before gels
+	stack  []colour.Filter // its gels
 }
 
 // Class says how light leaves a body, and so how it is drawn.

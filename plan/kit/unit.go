@@ -15,7 +15,7 @@ type Output struct {
 	Beam, Field                float64
 	Shape                      string      // uniform, cosine, or "" for a lobe or a face
 	Face                       *[2]float64 // width, height, m
-	Disc, Tube                 float64     // diameter, length, m
+	Disc, Tube, Sphere         float64     // diameter, length, diameter, m
 	IES, LDT                   string      // file names; read with the issue on photometric files
 }
 
@@ -30,13 +30,17 @@ type Unit struct {
 	Mass        float64    // kg
 	Kelvin      [2]float64 // the range it can be set to; equal ends for a fixed colour
 	Native      float64    // K
+	Tint        float64    // the most Duv that it can be set off the locus, either way; 0 none
 	Warms       float64    // exponent of level, tungsten: common practice
-	Curve       []float64
-	Lumens      float64      // bare flux, lm, for modifiers without an output of their own
-	Outputs     []UnitOutput // by modifier, the first is the default
-	Body        [3]float64   // width, depth, height of the head, m
-	Stand       string       // default stand
-	Bulb        string       // of a practical
+	Curve       []float64  // light at equal steps of level from 0 to 1; nil is linear
+	Lumens      float64    // bare flux, lm, for modifiers without an output of their own
+	Spread      string     // how the bare flux leaves: uniform, cosine, or "" where it never does
+	Outputs     []UnitOutput
+	Modifier    string     // the default: a modifier's name, or "" for bare
+	Front       string     // what its front takes: the modifiers with this word in Fits go on it
+	Body        [3]float64 // width, depth, height of the head, m
+	Stand       string     // default stand
+	Bulb        string     // of a practical: its watts, flux and white are the unit's
 }
 
 // UnitOutput is a unit's output with one modifier; Modifier "" is bare.
@@ -45,12 +49,21 @@ type UnitOutput struct {
 	Output   Output
 }
 
+// Bulb is a lamp that screws into a practical.
+type Bulb struct {
+	Entry
+	Technology            string
+	Watts, PowerFactor    float64
+	Lumens, Kelvin, Warms float64
+}
+
 // Modifier changes how a unit's light leaves.
 type Modifier struct {
 	Entry
 	Label       string
-	Class       Class   // what the body becomes: "" keeps the unit's
-	Efficiency  float64 // of flux
+	Class       Class // what the body becomes: "" keeps the unit's
+	Fits        []string
+	Efficiency  float64 // of flux, before the grid
 	Beam, Field float64 // full angles, degrees; 0 for a Lambertian face
 	Opening     photometry.Opening
 	Grid        [2]float64 // a fabric grid's cut-off full angles across and along, degrees; 0 none
@@ -65,5 +78,6 @@ type GelData struct {
 	Set           string
 	Mired, Duv    float64
 	Transmittance float64
+	Printed       float64 // transmittance as the trade rounds it, where that differs; 0 none
 	XY            *[2]float64
 }

@@ -1,0 +1,16 @@
+package kit
+
+// The codes of the faults that this package finds, beside those of package source.
+const (
+	CodeUnknownUnit     = "unknown-unit"
+	CodeUnknownModifier = "unknown-modifier"
+	CodeUnknownGel      = "unknown-gel"
+	CodeUnknownEntry    = "unknown-kit" // an entry of the catalogue that names another which is not there
+	CodeNoFit           = "no-fit"      // a modifier that does not go on this unit
+	CodeWhiteRange      = "white-range" // a white that the unit cannot be set to
+	CodeTintRange       = "tint-range"  // a tint that the unit cannot be set to
+	CodeGelGamut        = "gel-gamut"   // a gel stack whose colour was brought to the edge of AP1
+	CodeOutput          = "output"      // keys of an output that do not go together
+	CodeKit             = "kit"         // an entry of the catalogue whose values do not go together
+	CodeKitVersion      = "kit-version" // a kit file for another version of the language
+)

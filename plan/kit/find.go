@@ -1,0 +1,97 @@
+package kit
+
+import (
+	"strings"
+
+	"scrimshaw/plan/source"
+)
+
+// named is an entry of the catalogue.
+type named interface{ entry() *Entry }
+
+// Names lists the names of entries in the catalogue's order.
+func Names[T named](list []T) []string {
+	names := make([]string, len(list))
+	for i, e := range list {
+		names[i] = e.entry().Name
+	}
+	return names
+}
+
+// find is the entry of a name, or nil.
+func find[T any, P interface {
+	*T
+	named
+}](list []P, name string) P {
+	for _, e := range list {
+		if e.entry().Name == name {
+			return e
+		}
+	}
+	return nil
+}
+
+// Unit returns the unit of a name, or nil.
+func (c *Catalogue) Unit(name string) *Unit { return find(c.Units, name) }
+
+// Bulb returns the bulb of a name, or nil.
+func (c *Catalogue) Bulb(name string) *Bulb { return find(c.Bulbs, name) }
+
+// Modifier returns the modifier of a name, or nil.
+func (c *Catalogue) Modifier(name string) *Modifier { return find(c.Modifiers, name) }
+
+// ClothOf returns the cloth of a name, or nil.
+func (c *Catalogue) ClothOf(name string) *Cloth { return find(c.Cloth, name) }
+
+// Material returns the material of a name, or nil.
+func (c *Catalogue) Material(name string) *Material { return find(c.Materials, name) }
+
+// Sensor returns the sensor of a name, or nil.
+func (c *Catalogue) Sensor(name string) *Sensor { return find(c.Sensors, name) }
+
+// Stand returns the stand of a name, or nil.
+func (c *Catalogue) Stand(name string) *Stand { return find(c.Stands, name) }
+
+// Gel returns the gel of a name, or nil. Gels are called as the trade writes them: `1/2 CTO` is
+// also `half CTO`, `½ CTO` and `CTO 1/2`; `CTO` is `full CTO`; `ND .6` is also `ND 0.6`.
+func (c *Catalogue) Gel(name string) *GelData {
+	key := gelKey(name)
+	for _, g := range c.Gels {
+		if gelKey(g.Name) == key {
+			return g
+		}
+	}
+	return nil
+}
+
+// fractions are the ways to write the part of a full gel.
+var fractions = strings.NewReplacer(
+	"three quarter", "3/4", "quarter", "1/4", "half", "1/2", "eighth", "1/8", "sixteenth", "1/16", "full", "",
+	"½", "1/2", "¼", "1/4", "⅛", "1/8", "¾", "3/4", "-", " ", "+", "plus ",
+)
+
+// gelKey is a gel's name in the form that all ways to write it share: the words without the
+// fraction, then the fraction.
+func gelKey(name string) string {
+	part, words := "", []string{}
+	for _, w := range strings.Fields(fractions.Replace(strings.ToLower(name))) {
+		if strings.Contains(w, "/") {
+			part = w
+			continue
+		}
+		words = append(words, w)
+	}
+	key := strings.Join(words, " ")
+	if density, ok := strings.CutPrefix(key, "nd"); ok {
+		key = "nd " + strings.TrimPrefix(strings.TrimSpace(density), "0")
+	}
+	return strings.TrimSpace(key + " " + part)
+}
+
+// unknown is the hint for a name that the catalogue does not hold: the nearest, or where to look.
+func unknown(name string, names []string, kind string) string {
+	if near := source.DidYouMean(name, names); near != "" {
+		return near
+	}
+	return "`scrimshaw kit " + kind + "` lists them"
+}

@@ -1,0 +1,115 @@
+package kit
+
+import (
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/source"
+)
+
+// outputForms are the figures that an output may state; it states exactly one.
+var outputForms = []string{"lux", "candela", "lumens", "luminance", "ies", "ldt"}
+
+// OutputShape returns the table of keys of an output, as a unit of the catalogue or a light of a
+// scene states it. OutputReader also checks that the keys go together.
+func OutputShape() *source.Shape[Output] {
+	type o = Output
+	size := func(what string) source.Reader[float64] { return length(what, "1.2", 0.005, 50) }
+	face := source.Converted(pair("a face", "[1.2, 1.2]", size("a side of a face")),
+		func(v [2]float64) *[2]float64 { return &v })
+	return &source.Shape[Output]{
+		Name: "output",
+		Doc:  "What a source sends out: one figure, and how it is spread.",
+		Fields: []source.Field[Output]{
+			field("lux", "Illuminance on the axis, lx, at `distance`.", "8000", amount("an illuminance", "8000", 1e-3, 1e8), func(v *o) *float64 { return &v.Lux }),
+			field("distance", "Where `lux` was measured, from the emitting face.", "3 m", length("a distance", "3 m", 0.05, 1000), func(v *o) *float64 { return &v.Distance }),
+			field("candela", "Greatest luminous intensity, cd.", "1000", amount("an intensity", "1000", 1e-3, 1e10), func(v *o) *float64 { return &v.Candela }),
+			field("lumens", "Luminous flux, lm.", "10000", amount("a flux", "10000", 1e-3, 1e8), func(v *o) *float64 { return &v.Lumens }),
+			field("luminance", "Luminance of a face, disc or sphere, cd/m².", "1000", amount("a luminance", "1000", 1e-3, 1e10), func(v *o) *float64 { return &v.Luminance }),
+			field("beam", "Full angle to 50 % of the peak.", "55", angle("a beam angle", "55", 0.5, 180), func(v *o) *float64 { return &v.Beam }),
+			orElse(field("field", "Full angle to 10 % of the peak.", "80", angle("a field angle", "80", 0.5, 300), func(v *o) *float64 { return &v.Field }), "1.82 times the beam"),
+			field("shape", "`uniform`: the same all round; `cosine`: a small Lambertian face.", "cosine", source.OneOf("a shape", "uniform", "cosine"), func(v *o) *string { return &v.Shape }),
+			field("face", "Width and height of a rectangle that shines from one side.", "[1.2, 1.2]", face, func(v *o) **[2]float64 { return &v.Face }),
+			field("disc", "Diameter of a disc that shines from one side.", "1.0", size("a disc"), func(v *o) *float64 { return &v.Disc }),
+			field("tube", "Length of a tube that shines all round, along the lamp's right; its ends are dark.", "1.2", size("a tube"), func(v *o) *float64 { return &v.Tube }),
+			field("sphere", "Diameter of a sphere that shines all round.", "0.5", size("a sphere"), func(v *o) *float64 { return &v.Sphere }),
+			later(field("ies", "A photometric file, IES LM-63.", "lamp.ies", source.Text("a file name", "lamp.ies"), func(v *o) *string { return &v.IES })),
+			later(field("ldt", "A photometric file, EULUMDAT.", "lamp.ldt", source.Text("a file name", "lamp.ldt"), func(v *o) *string { return &v.LDT })),
+		},
+		Forms: outputForms,
+	}
+}
+
+// later marks a key that waits for photometric files.
+func later(f source.Field[Output]) source.Field[Output] {
+	f.Later = "photometric files"
+	return f
+}
+
+// OutputReader reads an output that stands by itself, as in a scene, and checks that its keys go
+// together and say all that is needed.
+func OutputReader() source.Reader[Output] { return outputReader(true) }
+
+// outputReader reads an output. One of a unit need not say how it is spread, since its modifier
+// does.
+func outputReader(alone bool) source.Reader[Output] {
+	shape := OutputShape()
+	return source.Reader[Output]{
+		What: "an output", Like: "{lumens: 3000, face: [1, 1]}", Schema: shape.Schema,
+		Read: func(n *source.Node, c *source.Context) (Output, bool) {
+			if n.Kind != source.Map {
+				c.Error(n, source.CodeWrongType, "write it like {lumens: 3000, face: [1, 1]}", "an output belongs here, not %s", n.Kind)
+				return Output{}, false
+			}
+			o := Output{Span: n.Span}
+			shape.Read(&o, n, c)
+			if !o.readAll(n) {
+				return o, false
+			}
+			return o, o.check(n, c, alone)
+		},
+	}
+}
+
+// opening is the luminous opening that the output states; a point where it states none.
+func (o *Output) opening() photometry.Opening {
+	switch {
+	case o.Face != nil:
+		return photometry.Opening{Form: photometry.Rectangle, Width: o.Face[0], Height: o.Face[1]}
+	case o.Disc > 0:
+		return photometry.Opening{Form: photometry.Disc, Width: o.Disc}
+	case o.Tube > 0:
+		return photometry.Opening{Form: photometry.Tube, Width: o.Tube}
+	case o.Sphere > 0:
+		return photometry.Opening{Form: photometry.Sphere, Width: o.Sphere}
+	}
+	return photometry.Opening{}
+}
+
+// spread is how the output says its light is spread: by angles, by a shape, or evenly over an
+// opening. ok is false where it does not say.
+func (o *Output) spread() (d photometry.Distribution, opening photometry.Opening, ok bool) {
+	opening = o.opening()
+	switch {
+	case o.Beam > 0:
+		return photometry.NewLobe(o.Beam, o.Field), opening, true
+	case o.Shape == "uniform":
+		return photometry.Uniform{}, opening, true
+	case o.Shape == "cosine":
+		return photometry.Cosine{}, opening, true
+	case opening.Form != photometry.Point:
+		return photometry.Lambertian(opening.Form), opening, true
+	}
+	return nil, opening, false
+}
+
+// source is the photometric source of the output's figure, spread as told.
+func (o *Output) source(d photometry.Distribution, opening photometry.Opening) photometry.Source {
+	switch {
+	case o.Lux > 0:
+		return photometry.FromLux(o.Lux, o.Distance, d, opening)
+	case o.Candela > 0:
+		return photometry.FromCandela(o.Candela, d, opening)
+	case o.Luminance > 0:
+		return photometry.FromLuminance(o.Luminance, opening)
+	}
+	return photometry.FromLumens(o.Lumens, d, opening)
+}
