@@ -25,10 +25,10 @@ type Options struct {
 }
 
 // Paper returns the options of a printed map at a scale in mm of paper for one unit of the
-// lattice: smoothing within 0.15 mm and dropping of vertices within 0.02 mm, which a line 0.18 mm
+// lattice: smoothing within 0.15 mm and dropping of vertices within 0.015 mm, which a line 0.18 mm
 // wide hides, and no speck under 2 mm.
 func Paper(scale float64) Options {
-	return Options{Scale: scale, Calm: 0.15, Tolerance: 0.02, Speck: 2}
+	return Options{Scale: scale, Calm: 0.15, Tolerance: 0.015, Speck: 2}
 }
 
 // withDefaults fills in what zero stands for, and drops paper lengths where there is no paper.

@@ -87,63 +87,80 @@ func Calm(g Grid, stops float64) Grid {
 	if !g.usable() || !(stops > 0) {
 		return g
 	}
-	up := float32(math.Exp2(math.Min(stops, 1)))
-	now := append([]float32(nil), g.Value...)
-	next := append([]float32(nil), g.Value...)
-	for n := range g.NX * g.NY {
-		if g.masked(n) {
-			now[n] = float32(math.NaN()) // is nobody's neighbour
-		}
-	}
-	const rounds = 4
+	b := newBlur(g, float32(math.Exp2(min(stops, 1))))
+	const rounds = 12
 	for range rounds {
 		for j := range g.NY {
-			g.blurRow(next, now, j, up)
+			b.row(j)
 		}
-		now, next = next, now
-	}
-	for n := range now {
-		if now[n] != now[n] {
-			now[n] = g.Value[n]
-		}
+		b.now, b.next = b.next, b.now
 	}
 	out := g
-	out.Value = now
+	out.Value = append([]float32(nil), g.Value...)
+	for n := range b.now {
+		if !g.masked(n) {
+			out.Value[n] = b.now[n]
+		}
+	}
 	return out
 }
 
-// blurRow writes row j of from to to: each point the mean of itself, twice, and its neighbours,
-// within a factor up of its given value.
-func (g Grid) blurRow(to, from []float32, j int, up float32) {
-	nx := g.NX
-	for i := range nx {
-		n := j*nx + i
-		v := from[n]
-		mean := blur{v: v, sum: 2 * v, count: 2}
-		if i > 0 {
-			mean.add(from[n-1])
-		}
-		if i < nx-1 {
-			mean.add(from[n+1])
-		}
-		if j > 0 {
-			mean.add(from[n-nx])
-		}
-		if j < g.NY-1 {
-			mean.add(from[n+nx])
-		}
-		to[n] = min(max(mean.sum/mean.count, g.Value[n]/up), g.Value[n]*up)
-	}
+// blur is a smoothing in progress.
+type blur struct {
+	nx        int
+	now, next []float32
+	low, high []float32 // what each value may become
+	right, up []float32 // 1 where a point and its neighbour that way are averaged, else 0
 }
 
-// blur is a mean around a value v.
-type blur struct{ v, sum, count float32 }
+// newBlur sets out to smooth g within a factor. Neighbours half a stop or more apart stand on two
+// sides of an edge and are not averaged; nor is what has no data.
+func newBlur(g Grid, factor float32) *blur {
+	size := g.NX * g.NY
+	b := &blur{nx: g.NX, now: make([]float32, size), next: make([]float32, size), low: make([]float32, size),
+		high: make([]float32, size), right: make([]float32, size), up: make([]float32, size)}
+	for n := range size {
+		if !g.masked(n) {
+			b.now[n] = g.Value[n]
+			b.low[n], b.high[n] = g.Value[n]/factor, g.Value[n]*factor
+		}
+	}
+	for n := range size {
+		if n%g.NX < g.NX-1 && b.alike(n, n+1) {
+			b.right[n] = 1
+		}
+		if n+g.NX < size && b.alike(n, n+g.NX) {
+			b.up[n] = 1
+		}
+	}
+	return b
+}
 
-// add counts a neighbour, unless it differs by some half a stop or more: then it stands on the
-// other side of an edge. What is not a number is not counted either.
-func (b *blur) add(v float32) {
-	if v > 0.7*b.v && 0.7*v < b.v {
-		b.sum += v
-		b.count++
+// alike is false for what is masked, whose value is zero here.
+func (b *blur) alike(n, m int) bool { return b.now[n] > 0.7*b.now[m] && b.now[m] > 0.7*b.now[n] }
+
+// row writes row j of next: each point the mean of itself, counted twice, and its neighbours.
+func (b *blur) row(j int) {
+	from, to := j*b.nx, (j+1)*b.nx
+	for n := from; n < to; n++ {
+		v := b.now[n]
+		sum, count := 2*v, float32(2)
+		if n > from {
+			w := b.right[n-1]
+			sum, count = sum+w*b.now[n-1], count+w
+		}
+		if n+1 < to {
+			w := b.right[n]
+			sum, count = sum+w*b.now[n+1], count+w
+		}
+		if j > 0 {
+			w := b.up[n-b.nx]
+			sum, count = sum+w*b.now[n-b.nx], count+w
+		}
+		if n+b.nx < len(b.now) {
+			w := b.up[n]
+			sum, count = sum+w*b.now[n+b.nx], count+w
+		}
+		b.next[n] = min(max(sum/count, b.low[n]), b.high[n])
 	}
 }

@@ -12,7 +12,7 @@ import (
 // Since a point of a chord moves by a mean of what its ends move by, no part of the line moves
 // further either.
 func smooth(l *Line, bound float64) {
-	const rounds, in, out = 10, 0.5, -0.53
+	const rounds, in, out = 20, 0.5, -0.53
 	from := append([]r2.Vec(nil), l.Points...)
 	next := make([]r2.Vec, len(from))
 	for range rounds {
