@@ -5,6 +5,7 @@ package scene
 import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
 )
 
 // Given is a value that may be left out. Span is where it was written; when Set is false it is
@@ -59,7 +60,15 @@ type Scene struct {
 	Shown     []Ref           // cameras of this set-up; empty: all
 	Stays     []Ref           // things frozen where they stood in the set-up before
 	Kit       []Given[string] // paths of kit files
-	Wants     *source.Node    // later
+	// What follows is read and checked today, and computed later.
+	Cues                   []Cue
+	Circuits               []Circuit
+	Line                   []Ref // two things, or none
+	Prices                 Given[string]
+	Haze                   Given[float64] // 1/m
+	Wanted                 []Want
+	MeasuredNames          []Ref
+	Wants, Rates, Measured *source.Node
 }
 
 // Sheet is what the scene asks of the paper.
@@ -92,20 +101,13 @@ type Exposure struct {
 }
 
 // Shutter is an angle in degrees, or a time in seconds; one of them is zero.
-type Shutter struct{ Degrees, Seconds float64 }
+type Shutter = unit.Shutter
 
-// Stop is a T-stop: Number as written and the exact N it stands for (T5.6 is 4 sqrt 2).
-type Stop struct {
-	Written float64
-	N       float64
-}
+// Stop is a T-stop: the figure as written and the exact N it stands for (T5.6 is 4 sqrt 2).
+type Stop = unit.Stop
 
 // ColourWord is a white as written: a CCT, and whether the word daylight stood before it.
-type ColourWord struct {
-	Kelvin   float64
-	Daylight bool
-	Duv      float64
-}
+type ColourWord = unit.Kelvin
 
 // Material is a surface. Colour is a chromaticity; nil is neutral.
 type Material struct {
@@ -215,6 +217,7 @@ type Person struct {
 	Eyes                     Given[float64] // eye height above the floor, m
 	Skin, Wears, Marks, Walk *source.Node   // later
 	MarkPlaces               map[string]MarkPlace
+	WalkPlaces               []Place
 }
 
 // MarkPlace is where a person is at a mark.
@@ -237,6 +240,7 @@ type Camera struct {
 	Aspect                       Given[float64]
 	Exposure                     Exposure
 	Track, Squeeze, Room, Filter *source.Node // later
+	TrackPlaces                  []Place
 }
 
 // Light is one light.
@@ -261,6 +265,7 @@ type Light struct {
 	Circuit                                                                       Given[string]
 	Focus                                                                         Given[float64] // 0..1; later
 	Barndoors, Scrims, Diffusion, Cuts, Breakup, Bulb, Shade, Plays, Seen, Dimmer *source.Node   // later
+	SeenBy                                                                        []Ref          // the cameras that Seen lists
 }
 
 // Role is what a light does, for everyone or for one person.
@@ -312,4 +317,23 @@ type Setup struct {
 	After   Ref
 	Stays   []Ref
 	Change  *source.Node
+	// What follows is computed later.
+	Reverse  *source.Node
+	Reversed *Reverse
+	Cues     []Cue
+}
+
+// Before is the name of the set-up that s comes after in the day: the one it starts from, or
+// where it starts from the scene itself, the one listed before it; "" for the first.
+func (s *Scene) Before() string {
+	for i := range s.Setups {
+		switch set := &s.Setups[i]; {
+		case set.Name != s.Setup:
+		case set.After.Name != "":
+			return set.After.Name
+		case i > 0:
+			return s.Setups[i-1].Name
+		}
+	}
+	return ""
 }

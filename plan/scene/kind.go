@@ -1,0 +1,142 @@
+package scene
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// trouble is what is wrong with the text of a value, with the code of its kind of fault.
+type trouble struct{ code, hint, message string }
+
+func (t *trouble) Error() string { return t.message }
+
+func troublef(code, hint, format string, args ...any) error {
+	return &trouble{code: code, hint: hint, message: fmt.Sprintf(format, args...)}
+}
+
+// refuse logs err at n. A fault of package unit gets the code that says what kind it is of.
+func refuse(c *source.Context, n *source.Node, err error) {
+	var u *unit.Fault
+	if errors.As(err, &u) {
+		err = &trouble{codeOf(n.Text), u.Hint, u.Message}
+	}
+	refuseAt(c, n.Span, err)
+}
+
+// refuseAt logs err at span.
+func refuseAt(c *source.Context, span source.Span, err error) {
+	t := &trouble{code: source.CodeBadValue, message: err.Error()}
+	errors.As(err, &t)
+	c.ErrorAt(span, t.code, t.hint, "%s", t.message)
+}
+
+// errorWith logs an error that a second place explains.
+func errorWith(c *source.Context, span source.Span, code, hint string, other source.Span, why, format string, args ...any) {
+	c.Log.Add(source.Diagnostic{
+		Severity: source.Error, Code: code, Span: span, Hint: hint, Path: strings.Join(c.Path, "."), Setup: c.Setup,
+		Message: fmt.Sprintf(format, args...), Related: []source.Related{{Span: other, Message: why}},
+	})
+}
+
+// codeOf tells the faults of a quantity apart by its text.
+func codeOf(text string) string {
+	word := strings.ToLower(strings.TrimLeft(text, "+-. "))
+	switch _, err := unit.ParseNumber(text); {
+	case err == nil:
+		return CodeMissingUnit
+	case strings.HasPrefix(word, "nan"), strings.HasPrefix(word, "inf"):
+		return source.CodeNotFinite
+	}
+	return source.CodeBadValue
+}
+
+// wrongType logs that n is not what r reads.
+func wrongType[V any](r *source.Reader[V], n *source.Node, c *source.Context) (v V, ok bool) {
+	c.Error(n, source.CodeWrongType, "write it like "+r.Like, "%s belongs here, not %s", r.What, n.Kind)
+	return v, false
+}
+
+// scalar reads a single value whose text parse understands.
+func scalar[V any](what, like string, schema map[string]any,
+	parse func(text string, n *source.Node, c *source.Context) (V, error)) source.Reader[V] {
+	r := source.Reader[V]{What: what, Like: like, Schema: func() map[string]any { return schema }}
+	r.Read = func(n *source.Node, c *source.Context) (v V, ok bool) {
+		if n.Kind != source.Scalar {
+			return wrongType(&r, n, c)
+		}
+		v, err := parse(n.Text, n, c)
+		if err != nil {
+			refuse(c, n, err)
+		}
+		return v, err == nil
+	}
+	return r
+}
+
+// oneOrMore reads a value as r does, or a list of up to most of them.
+func oneOrMore[V any](what, like string, r source.Reader[V], most int) source.Reader[[]V] {
+	list := source.ListOf(what, like, r, 1, most)
+	single := source.Converted(r, func(v V) []V { return []V{v} })
+	return either(what, like, ofKind(source.List), list, single)
+}
+
+// ofKind reports whether a node is of kind k.
+func ofKind(k source.Kind) func(*source.Node) bool {
+	return func(n *source.Node) bool { return n.Kind == k }
+}
+
+// either reads as a does where is says so, else as b does.
+func either[V any](what, like string, is func(*source.Node) bool, a, b source.Reader[V]) source.Reader[V] {
+	return source.Reader[V]{
+		What: what, Like: like,
+		Schema: func() map[string]any { return anyOf(b.Schema(), a.Schema()) },
+		Read: func(n *source.Node, c *source.Context) (V, bool) {
+			if is(n) {
+				return a.Read(n, c)
+			}
+			return b.Read(n, c)
+		},
+	}
+}
+
+// checked reads as r does what also passes check.
+func checked[V any](r source.Reader[V], check func(V) error) source.Reader[V] {
+	read := r.Read
+	r.Read = func(n *source.Node, c *source.Context) (v V, ok bool) {
+		if v, ok = read(n, c); !ok {
+			return v, false
+		}
+		if err := check(v); err != nil {
+			refuse(c, n, err)
+			return v, false
+		}
+		return v, true
+	}
+	return r
+}
+
+// pair reads two values of one kind.
+func pair[V any](what, like string, r source.Reader[V]) source.Reader[[2]V] {
+	return source.Converted(source.ListOf(what, like, r, 2, 2), func(v []V) [2]V { return [2]V(v) })
+}
+
+// triple reads three values of one kind.
+func triple[V any](what, like string, r source.Reader[V]) source.Reader[[3]V] {
+	return source.Converted(source.ListOf(what, like, r, 3, 3), func(v []V) [3]V { return [3]V(v) })
+}
+
+// anyOf is the JSON Schema of a value that fits one of several.
+func anyOf(schemas ...any) map[string]any { return map[string]any{"anyOf": schemas} }
+
+// orList is "a, b or c".
+func orList(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}

@@ -1,0 +1,71 @@
+package scene
+
+import (
+	"errors"
+	"io"
+	"io/fs"
+	"path"
+	"strings"
+
+	"scrimshaw/plan/source"
+)
+
+// loadKit lays the scene's own kit files over the shipped catalogue.
+func (d *Document) loadKit(log *source.Log) {
+	var files []*source.File
+	for _, p := range d.base.scene.Kit {
+		text, err := d.Env.readKit(p.V)
+		if err != nil {
+			c := &source.Context{Log: log, Path: []string{"kit"}}
+			refuseAt(c, p.Span, err)
+			continue
+		}
+		files = append(files, &source.File{Name: besides(d.Root.Span.File.Name, p.V), Text: text})
+	}
+	if len(files) > 0 {
+		d.Kit = d.Kit.With(files, log)
+	}
+}
+
+// readKit reads a file below the scene's folder.
+func (e Env) readKit(name string) ([]byte, error) {
+	clean := path.Clean(name)
+	switch {
+	case strings.Contains(name, `\`):
+		return nil, troublef(CodeBadFile, "write "+strings.ReplaceAll(name, `\`, "/"), "%q has a backslash", name)
+	case path.IsAbs(name), !fs.ValidPath(clean), clean == ".":
+		return nil, troublef(CodeBadFile, "put the file beside the scene or below it", "%q leaves the scene's folder", name)
+	case e.Files == nil:
+		return nil, troublef(CodeBadFile, "", "%q cannot be read: this scene has no folder", name)
+	}
+	f, err := e.Files.Open(clean)
+	if err != nil {
+		return nil, unreadable(name, err)
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, source.MaxBytes+1))
+	if err != nil {
+		return nil, unreadable(name, err)
+	}
+	return text, nil
+}
+
+// unreadable says why a file could not be read, without the path of this machine.
+func unreadable(name string, err error) error {
+	if errors.Is(err, fs.ErrNotExist) {
+		return troublef(CodeBadFile, "paths start at the scene's folder", "there is no file %q", name)
+	}
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		err = p.Err
+	}
+	return troublef(CodeBadFile, "", "%q cannot be read: %s", name, err)
+}
+
+// besides names a file as the user would, who named the scene.
+func besides(scene, name string) string {
+	if scene == "-" {
+		return path.Clean(name)
+	}
+	return path.Join(path.Dir(scene), name)
+}

@@ -1,0 +1,112 @@
+package scene
+
+import (
+	"strings"
+
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// limits bound a number: from least to most, both allowed unless above is true, which leaves
+// least out.
+type limits struct {
+	least, most float64
+	above       bool
+}
+
+func between(least, most float64) limits { return limits{least: least, most: most} }
+func above(least, most float64) limits   { return limits{least: least, most: most, above: true} }
+
+// check refuses a number beyond its limits.
+func (l limits) check(what, text string, v float64, show func(float64) string) error {
+	if v <= l.most && (v > l.least || v == l.least && !l.above) {
+		return nil
+	}
+	said := show(l.least) + " to " + show(l.most)
+	if l.above {
+		said = "more than " + show(l.least) + " and at most " + show(l.most)
+	}
+	return troublef(source.CodeOutOfRange, "", "%s is %s, and %q is not", what, said, text)
+}
+
+// measure is a way to write a number: how it is read and printed, and in which JSON types.
+type measure struct {
+	parse func(text string, feet bool) (float64, error)
+	show  func(v float64, feet bool) string
+	json  any
+}
+
+// apart adapts the functions of a quantity that does not depend on the file's units.
+func apart(parse func(string) (float64, error), show func(float64) string, json any) measure {
+	return measure{
+		parse: func(text string, _ bool) (float64, error) { return parse(text) },
+		show:  func(v float64, _ bool) string { return show(v) },
+		json:  json,
+	}
+}
+
+var numberOrText = []any{"number", "string"}
+
+// The measures of the language. Lengths alone may be bare numbers that mean the file's units.
+var (
+	lengths  = measure{unit.ParseLength, showLength, numberOrText}
+	degrees  = apart(unit.ParseAngle, unit.FormatAngle, numberOrText)
+	numbers  = apart(unit.ParseNumber, unit.FormatNumber, "number")
+	focals   = apart(unit.ParseLens, unit.FormatLens, "string")
+	levels   = apart(unit.ParseLevel, unit.FormatPercent, "string")
+	percents = apart(unit.ParsePercent, unit.FormatPercent, "string")
+	watts    = apart(unit.ParsePower, unit.FormatPower, "string")
+	lux      = apart(unit.ParseIlluminance, unit.FormatLux, "string")
+	aspects  = apart(unit.ParseAspect, unit.FormatAspect, numberOrText)
+	shares   = apart(parseShare, unit.FormatNumber, numberOrText)
+	seconds  = apart(parseSeconds, showSeconds, "string")
+	duvs     = apart(unit.ParseDuv, unit.FormatDuv, numberOrText)
+)
+
+// quantity reads a number in a measure, within limits. what has its article: "a height".
+func quantity(what, like string, m measure, l limits) source.Reader[float64] {
+	return scalar(what, like, map[string]any{"type": m.json}, func(text string, n *source.Node, c *source.Context) (float64, error) {
+		feet := c.Feet != nil && c.Feet(n.Span.File)
+		v, err := m.parse(text, feet)
+		if err != nil {
+			return 0, err
+		}
+		return v, l.check(what, text, v, func(v float64) string { return m.show(v, feet) })
+	})
+}
+
+// showLength prints a limit, without the zeros of a figure to build by.
+func showLength(metres float64, feet bool) string {
+	if feet {
+		return unit.FormatFeet(metres)
+	}
+	return unit.FormatNumber(metres) + " m"
+}
+
+// parseShare reads a share of a whole: `0.6` or `60 %`.
+func parseShare(text string) (float64, error) {
+	if strings.Contains(text, "%") {
+		return unit.ParsePercent(text)
+	}
+	return unit.ParseNumber(text)
+}
+
+// parseSeconds reads a time: `4 s`, `1.5 min`. A bare number is refused.
+func parseSeconds(text string) (float64, error) {
+	number := strings.TrimRight(text, " abcdefghijklmnopqrstuvwxyz")
+	v, err := unit.ParseNumber(number)
+	if err != nil {
+		return 0, troublef(source.CodeBadValue, "write it like 4 s", "%q is not a time", text)
+	}
+	switch strings.TrimSpace(text[len(number):]) {
+	case "s":
+		return v, nil
+	case "min":
+		return v * 60, nil
+	case "":
+		return 0, troublef(CodeMissingUnit, "did you mean "+number+" s?", "a time needs s or min, and %q has none", text)
+	}
+	return 0, troublef(source.CodeBadValue, "the units are s and min", "%q is not a time", text)
+}
+
+func showSeconds(v float64) string { return unit.FormatNumber(v) + " s" }

@@ -1,0 +1,87 @@
+package scene
+
+import (
+	"slices"
+
+	"scrimshaw/plan/source"
+)
+
+const (
+	bySkin = "skin and what people wear"
+	byWalk = "marks and walks"
+)
+
+var (
+	pose = source.OneOf("a pose", "standing", "seated", "propped", "lying", "crouching")
+	eyes = quantity("an eye height", "1.2", lengths, above(0, mostHeight))
+)
+
+var personTable = tableOf("person", "Someone in the scene.", nil,
+	value("at", place, func(p *Person) *Given[Place] { return &p.At }, "Where the person is.", "[1.2, 2.0]", "").needed(),
+	value("faces", aim, func(p *Person) *Given[Aim] { return &p.Faces }, "Where the nose points.", "A", "the first camera"),
+	value("height", quantity("a person's height", "1.7", lengths, between(0.3, 2.6)), func(p *Person) *Given[float64] { return &p.Height },
+		"Height of the crown, standing.", "1.62", "1.70 m"),
+	value("pose", pose, func(p *Person) *Given[string] { return &p.Pose }, "Standing, seated, propped, lying or crouching.", "seated", "standing"),
+	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
+		"Height of the eyes above the floor.", "1.18", "0.11 m below the crown standing, 1.20 m seated, 1.05 m propped"),
+	raw("skin", complexion("a skin", "0.35"), func(p *Person) **source.Node { return &p.Skin },
+		"Reflectance of the skin. There is no default complexion.", "0.35", "none, and then no skin figure").later(bySkin),
+	raw("wears", complexion("clothes", "0.20"), func(p *Person) **source.Node { return &p.Wears },
+		"Reflectance of the clothes, or a material.", "0.20", "0.20").later(bySkin),
+	marks(),
+	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100), func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
+		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none").later(byWalk),
+)
+
+// complexion reads a reflectance, or the name of a material.
+func complexion(what, like string) source.Reader[string] {
+	number := source.Converted(quantity(what, like, shares, between(0, mostReflectance)), func(float64) string { return "" })
+	isNumber := func(n *source.Node) bool { _, err := parseShare(n.Text); return err == nil || n.Kind != source.Scalar }
+	return either(what, like, isNumber, number, text(what, like))
+}
+
+var markTable = tableOf("mark", "Where a person is at one moment of the scene.", nil,
+	value("at", place, func(m *MarkPlace) *Given[Place] { return &m.At }, "Where the person is.", "[2.4, 2.0]", "").needed(),
+	value("faces", aim, func(m *MarkPlace) *Given[Aim] { return &m.Faces }, "Where the nose points.", "A", "as before"),
+	value("pose", pose, func(m *MarkPlace) *Given[string] { return &m.Pose }, "The pose at the mark.", "standing", "as before"),
+	value("eyes", eyes, func(m *MarkPlace) *Given[float64] { return &m.Eyes }, "Height of the eyes above the floor.", "1.5", "by the pose"),
+)
+
+// readings are the parts of a person that readings are named by; no mark may take their names.
+var readings = []string{"key", "fill", "front", "top", "back", "edge", "hair", "own-left", "own-right", "dome", "face", "skin"}
+
+// marks is the key of a person's named marks.
+func marks() entry[Person] {
+	return entry[Person]{Field: source.Field[Person]{
+		Key: "marks", Doc: "Named marks, each as a person's `at`, `faces`, `pose` and `eyes`.", Example: "{sit: {at: [2.4, 2.0], pose: seated}}",
+		Default: "none", Later: byWalk,
+		Schema: func() map[string]any {
+			return map[string]any{"type": "object", "additionalProperties": markTable.Schema()}
+		},
+		Read: func(p *Person, n *source.Node, c *source.Context) {
+			p.Marks, p.MarkPlaces = n, map[string]MarkPlace{}
+			source.Each(n, markTable.Name, c, func(k *source.Key) {
+				checkMarkName(k, c)
+				m := MarkPlace{Span: k.Span}
+				markTable.read(&m, k.Value, c, k.Span)
+				p.MarkPlaces[k.Name] = m
+			})
+		},
+	}}
+}
+
+func checkMarkName(k *source.Key, c *source.Context) {
+	if err := checkName(k.Name); err != nil {
+		refuseAt(c, k.Span, err)
+	}
+	if slices.Contains(readings, k.Name) {
+		c.ErrorAt(k.Span, CodeBadName, "", "a mark cannot be called %q, which is a reading of every face", k.Name)
+	}
+}
+
+// checkPerson looks at what the keys of a person say together.
+func checkPerson(p *Person, _ *source.Node, c *source.Context) {
+	if p.Eyes.Set && p.Height.Set && p.Pose.Or("standing") == "standing" && p.Eyes.V >= p.Height.V {
+		errorWith(c, p.Eyes.Span, CodeContradicts, "", p.Height.Span, "the height is here", "the eyes of someone standing lie below the crown")
+	}
+}

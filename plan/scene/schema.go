@@ -1,0 +1,118 @@
+package scene
+
+import (
+	"io"
+	"maps"
+	"slices"
+
+	"scrimshaw/plan/kit"
+)
+
+// Schema returns the JSON Schema (draft 2020-12) of the whole language, for editors. It is made
+// of the tables that the loader reads by.
+func Schema() map[string]any {
+	root := sceneTable.Schema()
+	root["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+	root["title"] = "A scrimshaw scene"
+	root["$defs"] = map[string]any{
+		"place":  anyOf(point.Schema(), placeTable.Schema()),
+		"aim":    anyOf(map[string]any{"type": numberOrText}, pointXYZ.Schema(), aimTable.Schema()),
+		"mount":  anyOf(map[string]any{"enum": []any{"stand", "floor", "hand"}}, mountTable.Schema()),
+		"change": changeSchema(),
+	}
+	return root
+}
+
+// defined is the schema of a value that is described once, under $defs.
+func defined(name string) func() map[string]any {
+	return func() map[string]any { return map[string]any{"$ref": "#/$defs/" + name} }
+}
+
+// Schema is the schema of the table's map: each form with the keys that go with it.
+func (t *table[T]) Schema() map[string]any {
+	object := t.Shape.Schema()
+	if len(t.Forms) == 0 {
+		return object
+	}
+	forms := make([]any, len(t.Forms))
+	for i, form := range t.Forms {
+		forms[i] = map[string]any{"required": []any{form}}
+		if barred := t.barred(form); len(barred) > 0 {
+			forms[i] = map[string]any{"required": []any{form}, "properties": barred}
+		}
+	}
+	object["oneOf"] = forms
+	return object
+}
+
+// barred are the keys that do not go with a form.
+func (t *table[T]) barred(form string) map[string]any {
+	none := map[string]any{}
+	for _, e := range t.entries {
+		if len(e.with) > 0 && !slices.Contains(e.with, form) {
+			none[e.Key] = false
+		}
+	}
+	return none
+}
+
+// changeSchema is a scene of which nothing is required, without the keys that no set-up may
+// alter.
+func changeSchema() map[string]any {
+	change := relaxed(sceneTable.Schema())
+	keys := change["properties"].(map[string]any)
+	for _, key := range fixedKeys {
+		delete(keys, key)
+	}
+	for _, s := range sections() {
+		section := maps.Clone(keys[s.Key].(map[string]any))
+		section["additionalProperties"] = anyOf(map[string]any{"const": strike}, section["additionalProperties"])
+		keys[s.Key] = section
+	}
+	return change
+}
+
+// relaxed is a schema whose objects need none of their keys.
+func relaxed(schema map[string]any) map[string]any {
+	own := make(map[string]any, len(schema))
+	for key, value := range schema {
+		if key == "required" || key == "oneOf" {
+			continue
+		}
+		if inner, ok := value.(map[string]any); ok {
+			value = relaxed(inner)
+		}
+		own[key] = value
+	}
+	return own
+}
+
+// referenced is a table that the reference prints.
+type referenced interface{ Reference(w io.Writer) error }
+
+// tables lists every table of the language, in the order of the reference.
+func tables() []referenced {
+	return []referenced{
+		sceneTable, sheetTable, siteTable, exposureTable, cameraExposureTable, materialTable,
+		roomTable, slopeTable, openingTable, dressingTable, outsideTable, furnitureTable,
+		personTable, markTable, cameraTable, lightTable, kit.OutputShape(), placeTable, aimTable, mountTable,
+		doorTable, cutTable, breakupTable, globeTable, coverTable, playTable, dimmerTable,
+		gripTable, meterTable, setupTable, reverseTable, cueTable, cueLightTable, circuitTable, wantTable,
+	}
+}
+
+// Reference writes the reference of the language in Markdown, a table for each kind of map. It is
+// made of the tables that the loader reads by.
+func Reference(w io.Writer) error {
+	for i, t := range tables() {
+		if i > 0 {
+			if _, err := io.WriteString(w, "\n"); err != nil {
+				return err
+			}
+		}
+		if err := t.Reference(w); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,51 @@
+package scene
+
+import (
+	"regexp"
+
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// papers are the names of paper, with the way it lies.
+var papers = regexp.MustCompile(`(?i)^(a[1-4]|letter|tabloid|ledger|11x17|(ansi[ -]?)?[a-d])?([, ]*(portrait|landscape|upright))?$`)
+
+var paperKind = scalar("a paper", "A3", map[string]any{"type": "string"},
+	func(text string, _ *source.Node, _ *source.Context) (string, error) {
+		if text == "" || !papers.MatchString(text) {
+			return "", troublef(source.CodeUnknownWord, "", "%q is no paper: A4, A3, A2, A1, letter, tabloid, ANSI C or ANSI D", text)
+		}
+		return text, nil
+	})
+
+// scaleKind keeps a scale as it was written: `1/4"` is printed so.
+var scaleKind = scalar("a scale", "1:50", map[string]any{"type": "string"},
+	func(text string, _ *source.Node, _ *source.Context) (string, error) {
+		_, err := unit.ParseScale(text)
+		return text, err
+	})
+
+var sheetTable = tableOf("sheet", "What the scene asks of the paper.", nil,
+	value("production", text("a production", "Low Water"), func(s *Sheet) *Given[string] { return &s.Production },
+		"Name of the production, for the title block.", "Low Water", ""),
+	value("location", text("a location", "Quay house"), func(s *Sheet) *Given[string] { return &s.Location },
+		"Where the scene is shot.", "Quay house, first floor", ""),
+	value("revision", text("a revision", "B"), func(s *Sheet) *Given[string] { return &s.Revision },
+		"Revision of the sheet.", "B", ""),
+	value("for", text("a list of departments", "electric, grip"), func(s *Sheet) *Given[string] { return &s.For },
+		"Whom the sheet is for.", "electric, grip, camera", ""),
+	value("date", text("a date", "2026-03-01"), func(s *Sheet) *Given[string] { return &s.Date },
+		"Date on the sheet.", "2026-03-01", "none, so that the same scene gives the same sheet"),
+	value("by", text("a name", "R. Lund"), func(s *Sheet) *Given[string] { return &s.By },
+		"Who drew it.", "R. Lund", ""),
+	value("paper", paperKind, func(s *Sheet) *Given[string] { return &s.Paper },
+		"A4 to A1, letter, tabloid, ANSI C or D; with portrait or landscape where it matters.", "A3", "A3, or as --paper says"),
+	value("scale", scaleKind, func(s *Sheet) *Given[string] { return &s.Scale },
+		"Scale of the plan.", "1:50", "the largest that fits the paper"),
+	value("levels", source.OneOf("a way to letter contours", "lx", "fc", "stop", "stops"), func(s *Sheet) *Given[string] { return &s.Levels },
+		"What contours are lettered in: lux, footcandles, T-stops, or stops over and under the working stop.", "stops", "stop"),
+	value("field", source.OneOf("a map", "floor", "face"), func(s *Sheet) *Given[string] { return &s.Field },
+		"What is mapped: illuminance on the floor, or the incident dome at face height.", "floor", "floor"),
+	value("plane", quantity("a plane", "0.75", lengths, between(-mostHeight, mostHeight)), func(s *Sheet) *Given[float64] { return &s.Plane },
+		"Maps a horizontal plane at this height instead.", "0.75", ""),
+)

@@ -1,0 +1,64 @@
+package scene
+
+import (
+	"errors"
+	"regexp"
+	"time"
+
+	"scrimshaw/plan/source"
+)
+
+const bySun = "the sun and the sky"
+
+// moment reads a day with its time: `2026-06-21 15:30`.
+var moment = scalar("a day and time", "2026-06-21 15:30", map[string]any{"type": "string"},
+	func(text string, _ *source.Node, _ *source.Context) (string, error) {
+		for _, layout := range []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02"} {
+			if _, err := time.Parse(layout, text); err == nil {
+				return text, nil
+			}
+		}
+		return "", troublef(source.CodeBadValue, "write it like 2026-06-21 15:30", "%q is not a day and time", text)
+	})
+
+// until reads the end of a span of time: an hour of the same day, or a moment.
+var until = scalar("a time", "18:00", map[string]any{"type": "string"},
+	func(text string, n *source.Node, c *source.Context) (string, error) {
+		if _, err := time.Parse("15:04", text); err == nil {
+			return text, nil
+		}
+		if _, err := time.Parse("2006-01-02 15:04", text); err != nil {
+			return "", troublef(source.CodeBadValue, "write it like 18:00 or 2026-06-21 18:00", "%q is not a time", text)
+		}
+		return text, nil
+	})
+
+// zonePattern is an offset from UTC, or a name of the time zone database.
+var zonePattern = regexp.MustCompile(`^(?:UTC|(?:UTC)?[+-](?:0?[0-9]|1[0-4])(?::?[0-5][0-9])?|[A-Z][A-Za-z_]+(?:/[A-Z][A-Za-z_+-]+){1,2})$`)
+
+var zone = checked(text("a time zone", "+02:00"), func(text string) error {
+	if !zonePattern.MatchString(text) {
+		return errors.New("a time zone is an offset such as +02:00, or a name such as Europe/Oslo")
+	}
+	return nil
+})
+
+var siteTable = tableOf("site", "The world outside. Without a site nothing comes from outside.", nil,
+	value("ground", quantity("a ground level", "-0.4", lengths, between(-mostHeight, mostHeight)),
+		func(s *Site) *Given[float64] { return &s.Ground },
+		"Level of the open ground, from the zero of all floors.", "-0.4", "0"),
+	value("north", bearing, func(s *Site) *Given[float64] { return &s.North },
+		"True north, clockwise from the sheet's up.", "24", "0"),
+	value("latitude", quantity("a latitude", "59.9", degrees, between(-90, 90)),
+		func(s *Site) *Given[float64] { return &s.Latitude }, "Degrees north of the equator.", "59.9", "").later(bySun),
+	value("longitude", quantity("a longitude", "10.7", degrees, between(-180, 180)),
+		func(s *Site) *Given[float64] { return &s.Longitude }, "Degrees east of Greenwich.", "10.7", "").later(bySun),
+	value("zone", zone, func(s *Site) *Given[string] { return &s.Zone },
+		"The clock that `when` is read from.", "+02:00", "").later(bySun),
+	value("when", moment, func(s *Site) *Given[string] { return &s.When },
+		"The moment that the sun and the sky are computed for.", "2026-06-21 15:30", "").later(bySun),
+	value("until", until, func(s *Site) *Given[string] { return &s.Until },
+		"The end of the shooting time.", "18:00", "").later(bySun),
+	value("sky", source.OneOf("a sky", "clear", "hazy", "broken", "overcast", "none"),
+		func(s *Site) *Given[string] { return &s.Sky }, "The weather.", "hazy", "none").later(bySun),
+)

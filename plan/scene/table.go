@@ -1,0 +1,175 @@
+package scene
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/source"
+)
+
+// entry is one key of a table: the field that package source reads, and what this package adds.
+type entry[T any] struct {
+	source.Field[T]
+	lack func(dst *T, span source.Span) // notes where a value that was left out is missing
+	with []string                       // the forms that the key goes with; none: all of them
+}
+
+// table is a Shape with its defaults' places and the keys that go with some forms only.
+type table[T any] struct {
+	source.Shape[T]
+	entries []entry[T]
+}
+
+// tableOf lists the keys of one kind of map. forms are the keys of which exactly one must stand
+// in it; nil where there are no alternatives.
+func tableOf[T any](name, doc string, forms []string, entries ...entry[T]) *table[T] {
+	t := &table[T]{Shape: source.Shape[T]{Name: name, Doc: doc, Forms: forms}, entries: entries}
+	for _, e := range entries {
+		t.Fields = append(t.Fields, e.Field)
+	}
+	return t
+}
+
+// value is a key that fills a Given.
+func value[T, V any](key string, r source.Reader[V], at func(*T) *Given[V], doc, example, def string) entry[T] {
+	e := into(key, r, func(dst *T, v V, n *source.Node) {
+		*at(dst) = Given[V]{V: v, Set: true, Span: n.Span}
+	}, doc, example, def)
+	e.lack = func(dst *T, span source.Span) { at(dst).Span = span }
+	return e
+}
+
+// into is a key whose value goes where put puts it.
+func into[T, V any](key string, r source.Reader[V], put func(dst *T, v V, n *source.Node), doc, example, def string) entry[T] {
+	return entry[T]{Field: source.Field[T]{
+		Key: key, Doc: doc, Example: example, Default: def, Schema: r.Schema,
+		Read: func(dst *T, n *source.Node, c *source.Context) {
+			if v, ok := r.Read(n, c); ok {
+				put(dst, v, n)
+			}
+		},
+	}}
+}
+
+// raw is a key that is checked as r reads it and kept as it was written.
+func raw[T, V any](key string, r source.Reader[V], at func(*T) **source.Node, doc, example, def string) entry[T] {
+	return into(key, r, func(dst *T, _ V, n *source.Node) { *at(dst) = n }, doc, example, def)
+}
+
+// needed makes a key required.
+func (e entry[T]) needed() entry[T] {
+	e.Required = true
+	return e
+}
+
+// later marks a key whose capability is not computed yet.
+func (e entry[T]) later(capability string) entry[T] {
+	e.Later = capability
+	return e
+}
+
+// of limits a key to some forms of its map.
+func (e entry[T]) of(forms ...string) entry[T] {
+	e.with = forms
+	e.Doc += " Goes with " + orList(forms) + "."
+	return e
+}
+
+// within makes the keys of a part keys of the whole.
+func within[W, P any](part []entry[P], at func(*W) *P) []entry[W] {
+	all := make([]entry[W], len(part))
+	for i, e := range part {
+		f := e.Field
+		all[i] = entry[W]{with: e.with, Field: source.Field[W]{
+			Key: f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Later: f.Later, Required: f.Required, Schema: f.Schema,
+			Read: func(dst *W, n *source.Node, c *source.Context) { f.Read(at(dst), n, c) },
+		}}
+		if e.lack != nil {
+			all[i].lack = func(dst *W, span source.Span) { e.lack(at(dst), span) }
+		}
+	}
+	return all
+}
+
+// read reads the map n into dst and reports whether it had no fault. span is the place of the
+// thing, for values that it lacks.
+func (t *table[T]) read(dst *T, n *source.Node, c *source.Context, span source.Span) bool {
+	for _, e := range t.entries {
+		if e.lack != nil {
+			e.lack(dst, span)
+		}
+	}
+	return faultless(c, func() {
+		t.Shape.Read(dst, n, c)
+		t.checkForms(n, c)
+	})
+}
+
+// faultless reports whether read logged no error.
+func faultless(c *source.Context, read func()) bool {
+	outer, inner := c.Log, &source.Log{}
+	c.Log = inner
+	read()
+	c.Log = outer
+	for _, d := range inner.All() {
+		outer.Add(d)
+	}
+	return !inner.Failed()
+}
+
+// checkForms refuses keys that do not go with the form that n has.
+func (t *table[T]) checkForms(n *source.Node, c *source.Context) {
+	form := t.form(n)
+	if form == "" {
+		return
+	}
+	for _, e := range t.entries {
+		key := n.Key(e.Key)
+		if key == nil || len(e.with) == 0 || slices.Contains(e.with, form) {
+			continue
+		}
+		c.ErrorAt(key.Span, CodeWrongKey, "", "%s goes with %s, not with %s", e.Key, orList(e.with), form)
+	}
+}
+
+// missing says what a map still needs before it can stand for itself, or "".
+func (t *table[T]) missing(n *source.Node) string {
+	var keys []string
+	for _, e := range t.entries {
+		if e.Required && n.Key(e.Key) == nil {
+			keys = append(keys, e.Key)
+		}
+	}
+	if len(t.Forms) > 0 && !slices.ContainsFunc(t.Forms, func(f string) bool { return n.Key(f) != nil }) {
+		keys = append(keys, orList(t.Forms))
+	}
+	return strings.Join(keys, ", ")
+}
+
+// form is the one key of n that says which form it has, or "".
+func (t *table[T]) form(n *source.Node) string {
+	form := ""
+	for _, f := range t.Forms {
+		if n.Get(f) == nil {
+			continue
+		}
+		if form != "" {
+			return ""
+		}
+		form = f
+	}
+	return form
+}
+
+// mapOf reads a map with the keys of a table.
+func mapOf[T any](what, like string, t *table[T]) source.Reader[T] {
+	r := source.Reader[T]{What: what, Like: like, Schema: t.Schema}
+	r.Read = func(n *source.Node, c *source.Context) (v T, ok bool) {
+		if n.Kind != source.Map {
+			return wrongType(&r, n, c)
+		}
+		ok = t.read(&v, n, c, n.Span)
+		return v, ok
+	}
+	return r
+}

@@ -1,0 +1,119 @@
+package scene
+
+// standing are the kinds of thing that have a place of their own.
+var standing = []string{aPiece, aPerson, aCamera, aLight, aRig, anHole, aMeter}
+
+// uses lists the names in the keys that no other package looks up today.
+func (s *Scene) uses() []use {
+	u := &usage{}
+	for i := range s.People {
+		u.person(&s.People[i])
+	}
+	for i := range s.Cameras {
+		u.places(s.Cameras[i].Path+".track", s.Cameras[i].TrackPlaces)
+	}
+	for i := range s.Lights {
+		u.light(&s.Lights[i], len(s.Circuits) > 0)
+	}
+	for i := range s.Circuits {
+		u.place(s.Circuits[i].Path+".at", s.Circuits[i].At.V)
+	}
+	u.refs("line", s.Line, standing...)
+	u.cues(s.Cues)
+	for _, w := range s.Wanted {
+		u.want(w)
+	}
+	u.refs("measured", s.MeasuredNames, aPerson, aMeter)
+	if own := s.setup(s.Setup); own != nil {
+		u.setup(own)
+	}
+	return u.all
+}
+
+// usage gathers names with what they should be of.
+type usage struct{ all []use }
+
+func (u *usage) ref(path string, r Ref, wanted ...string) {
+	if r.Name != "" {
+		u.all = append(u.all, use{path, r, wanted})
+	}
+}
+
+func (u *usage) refs(path string, refs []Ref, wanted ...string) {
+	for _, r := range refs {
+		u.ref(path, r, wanted...)
+	}
+}
+
+// place adds the names of a place by its form.
+func (u *usage) place(path string, p Place) {
+	switch p.Form {
+	case AtPoint:
+		return
+	case AtWall:
+		u.ref(path, p.Thing, aRoom)
+	case AtOpening:
+		u.ref(path, p.Thing, anHole)
+	case OnTop:
+		u.ref(path, p.Thing, aPiece)
+	case ByNose:
+		u.ref(path, p.Thing, aPerson)
+	case FromThing, ByToward:
+		u.ref(path, p.Thing, append([]string{aRoom}, standing...)...)
+		u.ref(path, p.Toward, append([]string{aRoom}, standing...)...)
+	}
+}
+
+func (u *usage) places(path string, places []Place) {
+	for _, p := range places {
+		u.place(path, p)
+	}
+}
+
+func (u *usage) person(p *Person) {
+	u.places(p.Path+".walk", p.WalkPlaces)
+	if p.Marks == nil {
+		return
+	}
+	for _, k := range p.Marks.Keys {
+		u.place(p.Path+".marks."+k.Name, p.MarkPlaces[k.Name].At.V)
+	}
+}
+
+func (u *usage) light(l *Light, circuits bool) {
+	for _, r := range l.Role {
+		u.ref(l.Path+".role", r.Person, aPerson)
+	}
+	u.refs(l.Path+".seen", l.SeenBy, aCamera)
+	if circuits && l.Circuit.Set {
+		u.ref(l.Path+".circuit", Ref{Name: l.Circuit.V, Span: l.Circuit.Span}, aCircuit)
+	}
+}
+
+func (u *usage) cues(cues []Cue) {
+	for i := range cues {
+		for _, l := range cues[i].Lights {
+			u.ref(cues[i].Path+".lights", l.Light, aLight)
+		}
+	}
+}
+
+func (u *usage) want(w Want) {
+	u.ref("wants", w.Of, aPerson, aMeter)
+	u.ref("wants", w.Cue, aCue)
+	u.ref("wants", w.Setup, aSetup)
+}
+
+// setup adds the names of the set-up that the scene is merged for.
+func (u *usage) setup(s *Setup) {
+	u.refs(s.Path+".camera", s.Cameras, aCamera)
+	u.refs(s.Path+".stays", s.Stays, standing...)
+	u.cues(s.Cues)
+	if s.Reversed == nil {
+		return
+	}
+	u.ref(s.Path+".reverse", s.Reversed.Of, aSetup)
+	for _, pair := range s.Reversed.Swap {
+		u.refs(s.Path+".reverse", pair[:], standing...)
+	}
+}

@@ -1,0 +1,103 @@
+package scene
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"scrimshaw/plan/source"
+)
+
+// mostText bounds a note or a title, in characters: what a sheet can carry.
+const mostText = 500
+
+// text reads a line of words. Numbers, dates and the like are taken as they were written.
+func text(what, like string) source.Reader[string] {
+	schema := map[string]any{"type": []any{"string", "number"}, "maxLength": mostText}
+	return scalar(what, like, schema, func(text string, _ *source.Node, _ *source.Context) (string, error) {
+		text = strings.TrimSpace(text)
+		switch {
+		case text == "":
+			return "", troublef(source.CodeBadValue, "leave the key out", "%s has no words", what)
+		case utf8.RuneCountInString(text) > mostText:
+			return "", troublef(source.CodeOutOfRange, "", "%s has at most %d characters", what, mostText)
+		case strings.ContainsFunc(text, unprintable):
+			return "", troublef(source.CodeBadValue, "", "%s holds a character that cannot be printed", what)
+		}
+		return text, nil
+	})
+}
+
+// unprintable reports a rune that no sheet can show. Line ends are read as spaces by the sheet.
+func unprintable(r rune) bool { return !unicode.IsGraphic(r) && r != '\n' }
+
+// A name, and the pattern of it that a JSON Schema can say.
+const (
+	mostName    = 64
+	namePattern = `^[\p{L}\p{M}\p{Nd}_-]{1,64}$`
+)
+
+// reserved are the words that a value takes for something else than a name, in lower case.
+var reserved = [...]string{"up", "down", "null"}
+
+// checkName refuses what may not name a thing.
+func checkName(name string) error {
+	switch {
+	case name == "":
+		return troublef(CodeBadName, "", "a name is missing")
+	case utf8.RuneCountInString(name) > mostName:
+		return troublef(CodeBadName, "", "a name has at most %d characters", mostName)
+	case strings.Contains(name, "."):
+		return troublef(CodeBadName, "a dot leads to a part of a thing: write "+strings.ReplaceAll(name, ".", "-"),
+			"the name %q holds a dot", name)
+	case strings.ContainsFunc(name, notInName):
+		return troublef(CodeBadName, tidyName(name), "the name %q holds something else than letters, digits, - and _", name)
+	case !strings.ContainsFunc(name, unicode.IsLetter):
+		return troublef(CodeBadName, "", "the name %q has no letter, and would be read as a number", name)
+	}
+	for _, word := range reserved {
+		if strings.EqualFold(name, word) {
+			return troublef(CodeBadName, "", "%q has a meaning of its own and cannot be a name", name)
+		}
+	}
+	return nil
+}
+
+func notInName(r rune) bool {
+	return !unicode.IsLetter(r) && !unicode.IsMark(r) && !unicode.IsDigit(r) && r != '-' && r != '_'
+}
+
+// tidyName offers a name without the characters that a name may not hold.
+func tidyName(name string) string {
+	clean := strings.Trim(strings.Map(func(r rune) rune {
+		if notInName(r) {
+			return '-'
+		}
+		return r
+	}, name), "-")
+	if checkName(clean) != nil {
+		return ""
+	}
+	return "write " + clean
+}
+
+// ref reads the name of a thing, or of a part of one by dots. what says what is meant.
+func ref(what, like string) source.Reader[Ref] {
+	schema := map[string]any{"type": "string"}
+	return scalar(what, like, schema, func(text string, n *source.Node, _ *source.Context) (Ref, error) {
+		if !isPath(text) {
+			return Ref{}, troublef(source.CodeBadValue, "write it like "+like, "%q is no name, where %s belongs", text, what)
+		}
+		return Ref{Name: text, Span: n.Span}, nil
+	})
+}
+
+// isPath reports whether text is a name, with parts by dots.
+func isPath(text string) bool {
+	for part := range strings.SplitSeq(text, ".") {
+		if part == "" || strings.ContainsFunc(part, notInName) {
+			return false
+		}
+	}
+	return true
+}
