@@ -1,6 +1,7 @@
 package ink
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -154,4 +155,19 @@ func sane(points ...r2.Vec) bool {
 		}
 	}
 	return true
+}
+
+// Marks ranges over all marks of strata in drawing order.
+func Marks(strata []Stratum) iter.Seq[*Item] {
+	return func(yield func(*Item) bool) {
+		for _, s := range strata {
+			for _, g := range s.Groups {
+				for i := range g.Items {
+					if !yield(&g.Items[i]) {
+						return
+					}
+				}
+			}
+		}
+	}
 }
