@@ -58,6 +58,21 @@ func lineEnd(text []byte, start int) int {
 	return start
 }
 
+// propertyEnd is the offset behind the anchor or tag at start, as the library reads them: the name
+// of an anchor has letters, digits, - and _, and a tag ends at a space.
+func propertyEnd(text []byte, start int) int {
+	end := start + 1
+	for end < len(text) && (isNameByte(text[end]) || text[start] == '!' && !isSpace(text[end])) {
+		end++
+	}
+	return end
+}
+
+// isNameByte reports whether b may be in the name of an anchor.
+func isNameByte(b byte) bool {
+	return 'a' <= b && b <= 'z' || 'A' <= b && b <= 'Z' || '0' <= b && b <= '9' || b == '-' || b == '_'
+}
+
 // skipBlank steps over blanks, line breaks and comments.
 func skipBlank(text []byte, i int) int {
 	for i < len(text) {

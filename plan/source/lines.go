@@ -40,13 +40,13 @@ func bodyStart(f *File) int {
 	return 0
 }
 
-func (l *lines) lineStart(line int) place {
-	line = max(1, min(line, len(l.starts)))
-	return place{l.starts[line-1], line, 1}
-}
+func (l *lines) lineStart(line int) place { return place{l.starts[line-1], line, 1} }
 
-// offset returns the byte at a line and column.
+// offset returns the byte at a line and column, the end of the text for what lies behind it.
 func (l *lines) offset(line, col int) int {
+	if line > len(l.starts) {
+		return len(l.file.Text)
+	}
 	p := l.last
 	if p.line != line || p.col > col {
 		p = l.lineStart(line)
@@ -62,7 +62,7 @@ func (l *lines) offset(line, col int) int {
 func (l *lines) span(start, end int) Span {
 	p := l.last
 	if p.offset > start || p.line < len(l.starts) && l.starts[p.line] <= start {
-		line := sort.SearchInts(l.starts, start+1)
+		line := max(1, sort.SearchInts(l.starts, start+1))
 		p = l.lineStart(line)
 	}
 	for p.offset < start {

@@ -80,7 +80,7 @@ func (o *outline) tokens(start int) {
 			o.parent = column
 			o.pos++
 		case b == '&', b == '!', b == '*':
-			o.word()
+			o.pos = propertyEnd(o.text, o.pos)
 		case b == '|', b == '>':
 			o.blockText()
 			return
@@ -203,7 +203,7 @@ func (o *outline) flow() bool {
 				return false
 			}
 		case (b == '&' || b == '!' || b == '*') && !plain:
-			o.word()
+			o.pos = propertyEnd(o.text, o.pos)
 		default:
 			plain = true
 			o.pos++
@@ -219,13 +219,6 @@ func (o *outline) flowColon() bool {
 	}
 	next, last := o.text[o.pos+1], o.text[o.pos-1]
 	return bytes.IndexByte([]byte(",[]{}"), next) >= 0 || last == '"' || last == '\''
-}
-
-// word scans to the next space or flow indicator.
-func (o *outline) word() {
-	for o.pos < len(o.text) && !isSpace(o.peek()) && bytes.IndexByte([]byte(",[]{}"), o.peek()) < 0 {
-		o.pos++
-	}
 }
 
 func (o *outline) peek() byte {

@@ -67,10 +67,7 @@ func (b *builder) plain(y *yamlNode, start, depth int) built {
 func (b *builder) properties(start int) int {
 	text := b.lines.file.Text
 	for start < len(text) && (text[start] == '&' || text[start] == '!') {
-		end := start
-		for end < len(text) && !isSpace(text[end]) {
-			end++
-		}
+		end := propertyEnd(text, start)
 		if text[start] == '!' {
 			b.log.Errorf(b.lines.span(start, end), CodeTag, "remove it",
 				"the tag %s is not part of the language", text[start:end])
