@@ -38,6 +38,8 @@ type Setup struct {
 	Assumed    []Assumption
 	FaceHeight float64 // z of the first person's eyes; 0 where there is nobody
 	Bounds     r2.Box  // of everything that stands, in plan
+
+	spots map[string]spot // where things stand, for a set-up after this one
 }
 
 // Assumption is a default that decided a number.
@@ -54,14 +56,19 @@ type Frame struct{ At, Axis, Right r3.Vec }
 // Up returns Right x Axis.
 func (f Frame) Up() r3.Vec { return r3.Cross(f.Right, f.Axis) }
 
-// Room is one room. Inside runs counter-clockwise.
+// Room is one room. Inside runs counter-clockwise; Walls[i] stands between Inside[i] and the
+// corner after it.
 type Room struct {
 	Name   string
 	Inside []r2.Vec
+	Parts  [][]r2.Vec // Inside, cut into convex rings
 	Walls  []Wall
 	Base   float64 // z of the floor
 	Top    float64 // z of the ceiling at its highest
 	Span   source.Span
+
+	low  float64 // z of the ceiling at the origin
+	rise r2.Vec  // and how it rises, m per m
 }
 
 // Wall is one wall by its inside face, left to right as seen from inside.
@@ -109,7 +116,7 @@ type Furniture struct {
 	Name   string
 	Kind   string
 	At     r2.Vec
-	Turn   float64 // degrees clockwise
+	Turn   float64 // degrees clockwise; at 0 its back is to the sheet's up
 	Size   [3]float64
 	Base   float64 // z of what it stands on
 	Z0, Z1 float64
@@ -208,12 +215,14 @@ type Grip struct {
 	Span                 source.Span
 }
 
-// Meter is one reading to take.
+// Meter is one reading to take. A spot meter stands in the lens it is taken from: At is the lens,
+// Target the point it is pointed at. Of the others, Target is At.
 type Meter struct {
 	Name   string
 	Kind   string // flat, dome, spot
 	At     r3.Vec
 	Facing r3.Vec // unit
+	Target r3.Vec
 	From   string // of a spot: the camera
 	Span   source.Span
 }

@@ -1,0 +1,137 @@
+package plan
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/source"
+)
+
+// A lamp that was placed outside of an opening is meant to shine through it: its axis must pass
+// the hole in the inside and in the outside face of the wall. Where it does not, the fault says by
+// how much, and the least move of the lamp that mends it while it goes on aiming where it aims.
+
+// span1 is an interval; empty where least is over most.
+type span1 struct{ least, most float64 }
+
+// and is what two intervals share.
+func (s span1) and(t span1) span1 { return span1{max(s.least, t.least), min(s.most, t.most)} }
+
+// nearest is the number of the interval nearest to nought.
+func (s span1) nearest() (v float64, ok bool) {
+	return min(max(0, s.least), s.most), s.least <= s.most
+}
+
+// passage is how an axis meets the two faces of an opening.
+type passage struct {
+	side, height       float64 // the worst miss, right as seen from inside, and up; 0 where it passes
+	moveSide, moveUp   float64 // the least move of the lamp that mends it
+	mendSide, mendRise bool    // whether there is one
+}
+
+// throughOpening refuses an axis that misses the opening that its lamp was placed by.
+func (r *resolver) throughOpening(l *Light) {
+	s := r.spots[l.Name].v
+	o := r.opening(s.opening)
+	if o == nil || !s.out {
+		return
+	}
+	written := &r.s.Lights[r.things[l.Name].index]
+	span := either(written.Aim.Set, written.Aim.Span, written.At.Span)
+	if r3.Dot(l.Frame.Axis, over(o.Outward, 0)) >= -1e-6 {
+		r.errorf(span, CodeAxisMisses, "aim it at something in "+o.Room, "the axis of %s points away from %s", l.Name, o.Name)
+		return
+	}
+	p := pass(l, o)
+	if p.side == 0 && p.height == 0 {
+		return
+	}
+	r.log.Add(r.missed(l, o, p, span))
+}
+
+// missed words the fault.
+func (r *resolver) missed(l *Light, o *Opening, p passage, span source.Span) source.Diagnostic {
+	var where, moves string
+	if p.height != 0 {
+		where = r.length(math.Abs(p.height)) + either(p.height > 0, " over its head", " under its sill")
+		if p.mendRise {
+			moves = either(p.moveUp > 0, "raise ", "lower ") + l.Name + " by " + r.length(roundUp(p.moveUp))
+		}
+	}
+	if p.side != 0 {
+		where = joinAnd(where, r.length(math.Abs(p.side))+" beyond its "+either(p.side > 0, "right", "left")+" jamb as seen from inside")
+		if p.mendSide {
+			moves = joinAnd(moves, "shift "+l.Name+" "+r.length(roundUp(p.moveSide))+either(p.moveSide > 0, " to the right", " to the left")+" as seen from inside")
+		}
+	}
+	if moves == "" {
+		moves = "aim it through " + o.Name
+	}
+	return r.diagnostic(source.Error, span, CodeAxisMisses, moves, "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
+}
+
+func joinAnd(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + ", and " + b
+}
+
+// roundUp rounds the size of a move up to a centimetre, so that what is printed does mend.
+func roundUp(move float64) float64 { return math.Ceil(math.Abs(move)*100-1e-6) / 100 }
+
+// pass follows the axis of a lamp through an opening.
+func pass(l *Light, o *Opening) passage {
+	var p passage
+	sides, rises := span1{math.Inf(-1), math.Inf(1)}, span1{math.Inf(-1), math.Inf(1)}
+	half := o.Width() / 2
+	for _, depth := range []float64{o.Depth, 0} {
+		x, z, lever := crossingOf(l, o, depth)
+		p.side = worse(p.side, miss(x, -half, half))
+		p.height = worse(p.height, miss(z, o.Sill, o.Head))
+		if lever > 1e-6 { // moving the lamp moves the crossing by lever
+			sides = sides.and(span1{(-half - x) / lever, (half - x) / lever})
+			rises = rises.and(span1{(o.Sill - z) / lever, (o.Head - z) / lever})
+		}
+	}
+	p.moveSide, p.mendSide = sides.nearest()
+	p.moveUp, p.mendRise = rises.nearest()
+	return p
+}
+
+// crossingOf is where a lamp's axis crosses the face of an opening's wall at a depth: how far right
+// of the opening's middle, as seen from inside, and at what z; and by how much the crossing moves
+// with the lamp, whose aim point stays.
+func crossingOf(l *Light, o *Opening, depth float64) (x, z, lever float64) {
+	toLamp := r2.Sub(inPlan(l.Frame.At), o.Middle())
+	out := r2.Dot(toLamp, o.Outward) - depth
+	speed := -r2.Dot(inPlan(l.Frame.Axis), o.Outward)
+	t := out / speed
+	hit := r3.Add(l.Frame.At, r3.Scale(t, l.Frame.Axis))
+	lever = 1
+	if l.Throw > 0 {
+		lever = 1 - t/l.Throw
+	}
+	return r2.Dot(r2.Sub(inPlan(hit), o.Middle()), o.Rightward()), hit.Z, lever
+}
+
+// miss is how far v lies beyond an interval, signed; 0 within it.
+func miss(v, least, most float64) float64 {
+	switch {
+	case v > most+grain:
+		return v - most
+	case v < least-grain:
+		return v - least
+	}
+	return 0
+}
+
+// worse is the larger of two misses.
+func worse(a, b float64) float64 {
+	if math.Abs(b) > math.Abs(a) {
+		return b
+	}
+	return a
+}

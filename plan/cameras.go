@@ -1,0 +1,170 @@
+package plan
+
+import (
+	"fmt"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/lens"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// Defaults of a camera.
+const (
+	defaultSensor = "super-35"
+	defaultAspect = 16.0 / 9
+	eyeLevel      = 1.5 // m, of a lens where there is nobody to look at
+)
+
+// placeCameras resolves the cameras of the set-up. Exposure comes when the lights are known.
+func (r *resolver) placeCameras() {
+	for i := range r.s.Cameras {
+		written := &r.s.Cameras[i]
+		leave := r.within(written.Path)
+		if c, ok := r.cameraOf(written); ok && r.shown(written.Name) {
+			r.out.Cameras = append(r.out.Cameras, c)
+		}
+		leave()
+	}
+	for _, ref := range r.s.Shown {
+		r.named(ref, aCamera)
+	}
+}
+
+// shown reports whether a camera belongs to the set-up.
+func (r *resolver) shown(name string) bool {
+	for _, ref := range r.s.Shown {
+		if ref.Name == name {
+			return true
+		}
+	}
+	return len(r.s.Shown) == 0
+}
+
+func (r *resolver) cameraOf(written *scene.Camera) (Camera, bool) {
+	s, ok := r.spotOf(written.Name)
+	if !ok {
+		return Camera{}, false
+	}
+	z, ok := r.lensHeight(written, s)
+	if !ok {
+		return Camera{}, false
+	}
+	f, ok := r.look3(written, over(s.at, z))
+	if !ok {
+		return Camera{}, false
+	}
+	c := Camera{Name: written.Name, Frame: f, Base: s.base, Lens: written.Lens.V, Span: written.Span}
+	if !written.Lens.Set {
+		r.errorf(written.Span, source.CodeMissingKey, "add lens: 35 mm", "nothing says which lens it has")
+		return Camera{}, false
+	}
+	if r.shown(written.Name) {
+		r.assumeCamera(written, z)
+	}
+	return c, r.gate(written, &c)
+}
+
+// lensHeight is the z of a camera's lens: where it is not given, the eyes of the person that it
+// looks at.
+func (r *resolver) lensHeight(c *scene.Camera, s spot) (float64, bool) {
+	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "height") {
+		return before.Frame.At.Z, true
+	}
+	if c.Height.Set {
+		return s.floor + c.Height.V, true
+	}
+	name := r.looksAt(c)
+	if name == "" {
+		return s.floor + eyeLevel, true
+	}
+	if person, mark, ok := r.markOf(scene.Ref{Name: name}); ok {
+		f, ok := r.markFace(person, mark)
+		return f.At.Z, ok
+	}
+	return r.eyesAbove(name)
+}
+
+// looksAt is the person that a camera looks at, or the first where it looks at something else.
+func (r *resolver) looksAt(c *scene.Camera) string {
+	if name := r.personAt(c.Looks); name != "" {
+		return name
+	}
+	return r.firstPerson()
+}
+
+// look3 is the frame of a camera: level, its axis to what it looks at.
+func (r *resolver) look3(c *scene.Camera, at r3.Vec) (Frame, bool) {
+	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "looks") {
+		f := before.Frame
+		f.At = at
+		return f, true
+	}
+	t := target{dir: directed(0, 0)}
+	aim := c.Looks.V
+	if !c.Looks.Set {
+		aim = scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: r.firstPerson()}}
+	}
+	if c.Looks.Set || aim.Thing.Name != "" {
+		var ok bool
+		if t, ok = r.aimed(&aim); !ok {
+			return Frame{}, false
+		}
+	}
+	axis, ok := t.from(at)
+	if !ok {
+		r.errorf(either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "", "%s stands where it should look", c.Name)
+		return Frame{}, false
+	}
+	return frame(at, axis, t.pan, 0), true
+}
+
+// assumeCamera lists the defaults of a camera.
+func (r *resolver) assumeCamera(c *scene.Camera, z float64) {
+	if !c.Height.Set {
+		name := r.looksAt(c)
+		r.assume(c.Path, "height", strings.TrimSpace(r.length(z)+either(name != "", ", the eyes of "+name, "")))
+	}
+	if !c.Looks.Set {
+		r.assume(c.Path, "looks", either(r.firstPerson() != "", r.firstPerson(), "up the sheet"))
+	}
+}
+
+// gate crops the sensor to the picture's shape, and says so in full where either is a default.
+func (r *resolver) gate(written *scene.Camera, c *Camera) bool {
+	sensor, ok := r.sensor(written.Sensor)
+	if !ok {
+		return false
+	}
+	c.Sensor = sensor.Name
+	c.Aspect = written.Aspect.Or(defaultAspect)
+	c.Gate[0], c.Gate[1] = lens.Crop(sensor.Width, sensor.Height, c.Aspect)
+	c.HAOV = lens.AngleOfView(c.Gate[0], c.Lens)
+	c.VAOV = lens.AngleOfView(c.Gate[1], c.Lens)
+	if r.shown(c.Name) && (!written.Sensor.Set || !written.Aspect.Set) {
+		r.assume(written.Path, "picture", fmt.Sprintf("%s crop of the %s gate, %s mm",
+			unit.FormatAspect(c.Aspect), either(sensor.Label != "", sensor.Label, sensor.Name), millimetres(c.Gate)))
+	}
+	return true
+}
+
+// millimetres prints a gate: "24.89 x 14.00".
+func millimetres(gate [2]float64) string { return fmt.Sprintf("%.2f × %.2f", gate[0], gate[1]) }
+
+// sensor finds a gate in the kit. A kit without the usual one gets it from here: the full
+// 4-perforation gate of 35 mm film, 24.89 by 18.66 mm.
+func (r *resolver) sensor(name scene.Given[string]) (*kit.Sensor, bool) {
+	s := r.kit.Sensor(name.Or(defaultSensor))
+	switch {
+	case s != nil:
+		return s, true
+	case !name.Set:
+		return &kit.Sensor{Entry: kit.Entry{Name: defaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66}, true
+	}
+	r.unknownEntry(name, "sensor", kit.Names(r.kit.Sensors))
+	return nil, false
+}

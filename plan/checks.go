@@ -1,0 +1,234 @@
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/solid"
+	"scrimshaw/plan/source"
+)
+
+// check looks for what cannot stand where it is said to.
+func (r *resolver) check() {
+	for i := range r.out.Lights {
+		l := &r.out.Lights[i]
+		leave := r.within(l.Path)
+		if r.inAir(l) {
+			r.throughOpening(l)
+			r.reaches(l)
+			r.standsFree(l.Name, l.Mount, l.Base, l.Frame.At.Z)
+		}
+		leave()
+	}
+	for i := range r.out.Grip {
+		g := &r.out.Grip[i]
+		leave := r.within(r.things[g.Name].path)
+		r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z)
+		leave()
+	}
+	r.checkFurniture()
+	r.checkPeople()
+	r.checkCameras()
+	r.checkMeters()
+}
+
+// solidAt is the name of the solid that holds a point with some of it all around; "" in the air.
+// Solids of the thing itself are left out.
+func (r *resolver) solidAt(p r3.Vec, own ...solid.ID) string {
+	const skin = 1e-4 // m: on a face is not inside
+	for i := range r.out.Set.Prisms {
+		s := &r.out.Set.Prisms[i]
+		if p.Z > s.Z0+skin && p.Z < s.Z1-skin && within(inPlan(p), s.Base, skin) && !holds(own, s.ID) {
+			return s.Name
+		}
+	}
+	return ""
+}
+
+func holds(ids []solid.ID, id solid.ID) bool {
+	for _, own := range ids {
+		if own == id {
+			return true
+		}
+	}
+	return false
+}
+
+// heightSpan is where a light's height was written, else its place, else its name.
+func (r *resolver) heightSpan(l *Light) source.Span {
+	written := &r.s.Lights[r.things[l.Name].index]
+	switch {
+	case written.Height.Set:
+		return written.Height.Span
+	case written.At.Set:
+		return written.At.Span
+	}
+	return l.Span
+}
+
+// inAir refuses a lamp in a solid, over the ceiling of its room, or under its floor.
+func (r *resolver) inAir(l *Light) bool {
+	at, z := inPlan(l.Frame.At), l.Frame.At.Z
+	if name := r.solidAt(l.Frame.At); name != "" {
+		r.errorf(r.s.Lights[r.things[l.Name].index].At.Span, CodeLightInSolid, "move it, or change its height",
+			"%s is inside a solid: %s", l.Name, name)
+		return false
+	}
+	if r.out.RoomAt(l.Frame.At) != nil {
+		return true
+	}
+	s := r.spots[l.Name].v
+	if room := r.roomHolding(at, s.room); room != nil {
+		if over := z - room.CeilingAt(at); over > grain {
+			r.errorf(r.heightSpan(l), CodeOverCeiling, "height may be at most "+r.length(l.Height-over),
+				"%s is %s over the ceiling of %s", l.Name, r.length(over), room.Name)
+			return false
+		}
+	}
+	if below := min(s.base, s.floor) - z; below > grain {
+		r.errorf(r.heightSpan(l), CodeLightBelowFloor, "", "%s is %s under %s", l.Name, r.length(below), either(s.room != "", "the floor of "+s.room, "the ground"))
+		return false
+	}
+	return true
+}
+
+// standsFree warns of a stand that goes through something.
+func (r *resolver) standsFree(name string, m Mount, base, top float64) {
+	if m.Kind != "stand" && m.Kind != "lift" && m.Kind != "boom" {
+		return
+	}
+	const skin = 1e-3
+	for i := range r.out.Set.Prisms {
+		s := &r.out.Set.Prisms[i]
+		if s.Z0 < top-skin && s.Z1 > base+skin && within(m.Base, s.Base, skin) {
+			r.warnf(r.placeSpan(r.things[name]), CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
+				"the stand of %s goes through %s", name, s.Name)
+			return
+		}
+	}
+}
+
+// checkFurniture warns of furniture that does not fit its room.
+func (r *resolver) checkFurniture() {
+	for i := range r.out.Furniture {
+		f := &r.out.Furniture[i]
+		leave := r.within(r.things[f.Name].path)
+		r.fitsBetweenWalls(f)
+		if room := r.roomHolding(f.At, r.spots[f.Name].v.room); room != nil {
+			ceiling := room.CeilingAt(f.At)
+			if over := f.Z1 - ceiling; over > grain {
+				r.warnf(f.Span, CodeOverCeiling, "", "%s is %s too tall for %s", f.Name, r.length(over), room.Name)
+			}
+		}
+		leave()
+	}
+}
+
+// fitsBetweenWalls warns of furniture that stands in a wall by more than a centimetre.
+func (r *resolver) fitsBetweenWalls(f *Furniture) {
+	const slack = 0.01
+	for _, p := range f.Parts {
+		for i := range r.out.Walls {
+			w := &r.out.Walls[i]
+			if !meets(p.Z0, p.Z1, w.Z0, w.Z1) {
+				continue
+			}
+			if shared := common(p.Outline, w.Outline); shared != nil && width(shared) > slack {
+				r.warnf(f.Span, CodeInSolid, "", "%s stands %s deep in %s.%s", f.Name, r.length(width(shared)), w.Room, w.Wall)
+				return
+			}
+		}
+	}
+}
+
+// checkPeople refuses a face inside a solid, and warns of a body in one.
+func (r *resolver) checkPeople() {
+	for i := range r.out.People {
+		p := &r.out.People[i]
+		leave := r.within(r.things[p.Name].path)
+		span := r.s.People[r.things[p.Name].index].At.Span
+		if name := r.solidAt(p.Face.At, p.Own...); name != "" {
+			r.errorf(span, CodeInSolid, "", "the face of %s is inside a solid: %s", p.Name, name)
+		} else if name := r.bodyIn(p); name != "" {
+			r.warnf(span, CodeInSolid, "", "%s stands in %s", p.Name, name)
+		}
+		leave()
+	}
+}
+
+// bodyIn is what the middle of a person's body stands in, "" nothing: from the seat up for someone
+// who sits, from knee height for someone who stands.
+func (r *resolver) bodyIn(p *Person) string {
+	low := 0.3
+	if p.Pose != "standing" && p.Pose != "crouching" {
+		low = seatHeight + 0.15
+	}
+	for z := p.Base + low; z < p.Crown; z += 0.05 {
+		if name := r.solidAt(over(p.At, z), p.Own...); name != "" {
+			return name
+		}
+	}
+	return ""
+}
+
+// checkCameras refuses a lens inside a solid.
+func (r *resolver) checkCameras() {
+	for i := range r.out.Cameras {
+		c := &r.out.Cameras[i]
+		leave := r.within(r.things[c.Name].path)
+		if name := r.solidAt(c.Frame.At); name != "" {
+			r.errorf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeInSolid, "", "the lens of %s is inside a solid: %s", c.Name, name)
+		}
+		leave()
+	}
+}
+
+// checkMeters warns of a meter inside a solid, where it is dark.
+func (r *resolver) checkMeters() {
+	for i := range r.out.Meters {
+		m := &r.out.Meters[i]
+		leave := r.within(r.things[m.Name].path)
+		if name := r.solidAt(m.At); name != "" && m.Kind != "spot" {
+			r.warnf(m.Span, CodeInSolid, "", "%s reads inside a solid: %s", m.Name, name)
+		}
+		leave()
+	}
+}
+
+// reaches warns of a lamp outside all rooms that lights no opening: none lies before it on the
+// outside, or all that do lie where it sends less than a hundredth of its peak.
+func (r *resolver) reaches(l *Light) {
+	if len(r.out.Rooms) == 0 || r.out.RoomAt(l.Frame.At) != nil {
+		return
+	}
+	for i := range r.out.Openings {
+		if r.lights(l, &r.out.Openings[i]) {
+			return
+		}
+	}
+	r.warnf(l.Span, CodeNoOpeningReached, "aim it through an opening", "%s stands outside, and lights no opening", l.Name)
+}
+
+// lights reports whether a lamp outside sends light toward an opening: to one of nine points of it.
+func (r *resolver) lights(l *Light, o *Opening) bool {
+	before := r2.Dot(r2.Sub(inPlan(l.Frame.At), o.Middle()), o.Outward) > o.Depth
+	if o.Other != "" || !before || l.Head.Source.Distribution == nil {
+		return false
+	}
+	peak := l.Head.Source.Peak()
+	for _, u := range []float64{0.02, 0.5, 0.98} {
+		for _, v := range []float64{0.02, 0.5, 0.98} {
+			p := r2.Add(r2.Add(o.Left, r2.Scale(u, r2.Sub(o.Right, o.Left))), r2.Scale(o.Depth, o.Outward))
+			d := r3.Unit(r3.Sub(over(p, o.Sill+v*(o.Head-o.Sill)), l.Frame.At))
+			if l.Head.Source.Intensity(l.Frame.local(d)) > peak/100 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// local is a direction in the frame's own axes: right, up and back, as lamps have them.
+func (f Frame) local(d r3.Vec) r3.Vec {
+	return r3.Vec{X: r3.Dot(d, f.Right), Y: r3.Dot(d, f.Up()), Z: -r3.Dot(d, f.Axis)}
+}

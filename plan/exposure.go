@@ -1,0 +1,138 @@
+package plan
+
+import (
+	"math"
+	"strings"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/lens"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// Defaults of an exposure.
+const (
+	defaultISO     = 800.0
+	defaultShutter = 180.0 // degrees
+	fpsAt50Hz      = 25.0
+	fpsAt60Hz      = 24.0
+	defaultWhite   = 5600.0 // K, where no light gives one
+)
+
+// expose resolves the scene's exposure, and what each camera sets differently.
+func (r *resolver) expose() {
+	base := r.s.Exposure
+	r.out.Exposure = r.exposure(base)
+	r.assumeExposure(base, r.out.Exposure)
+	for i := range r.out.Cameras {
+		c := &r.out.Cameras[i]
+		written := &r.s.Cameras[r.things[c.Name].index]
+		leave := r.within(written.Path)
+		r.oneMeter(&written.Exposure)
+		c.Exposure = r.exposure(laidOver(base, written.Exposure))
+		leave()
+	}
+}
+
+// laidOver is the scene's exposure with what a camera sets for itself.
+func laidOver(base, own scene.Exposure) scene.Exposure {
+	lay(&base.ISO, own.ISO)
+	lay(&base.FPS, own.FPS)
+	lay(&base.Shutter, own.Shutter)
+	lay(&base.Stop, own.Stop)
+	lay(&base.White, own.White)
+	return base
+}
+
+func lay[T any](under *scene.Given[T], over scene.Given[T]) {
+	if over.Set {
+		*under = over
+	}
+}
+
+// oneMeter refuses a second meter in a file.
+func (r *resolver) oneMeter(own *scene.Exposure) {
+	for _, span := range []source.Span{own.Meter.Span, own.Constant.Span} {
+		if (own.Meter.Set && span == own.Meter.Span) || (own.Constant.Set && span == own.Constant.Span) {
+			r.errorf(span, CodeMeterConstant, "put it under the scene's exposure", "the meter and its constant hold for the whole file, not for one camera")
+			return
+		}
+	}
+}
+
+func (r *resolver) exposure(w scene.Exposure) Exposure {
+	x := Exposure{
+		ISO: w.ISO.Or(defaultISO), FPS: w.FPS.Or(r.defaultFPS()),
+		Stop: w.Stop.Or(scene.Stop{Written: 2.8, N: 2 * math.Sqrt2}), Meter: w.Meter.Or("dome"),
+	}
+	switch s := w.Shutter.V; {
+	case w.Shutter.Set && s.Seconds > 0:
+		x.Seconds, x.Degrees = s.Seconds, lens.ShutterDegrees(s.Seconds, x.FPS)
+	default:
+		x.Degrees = either(w.Shutter.Set, s.Degrees, defaultShutter)
+		x.Seconds = lens.ShutterSeconds(x.Degrees, x.FPS)
+	}
+	x.Constant = w.Constant.Or(either(x.Meter == "flat", lens.FlatConstant, lens.DomeConstant))
+	x.White, _ = r.keyWhite()
+	if w.White.Set {
+		x.White = colour.White{Kelvin: w.White.V.Kelvin, Duv: w.White.V.Duv, Daylight: w.White.V.Daylight}
+	}
+	return x
+}
+
+// keyWhite is the white of the first key light, else of the first light, and whose it is.
+func (r *resolver) keyWhite() (w colour.White, whose string) {
+	for i := range r.out.Lights {
+		for _, role := range r.out.Lights[i].Roles {
+			if role.Role == "key" {
+				return r.out.Lights[i].White, "the key's colour, "
+			}
+		}
+	}
+	if len(r.out.Lights) > 0 {
+		return r.out.Lights[0].White, "the colour of " + r.out.Lights[0].Name + ", "
+	}
+	return colour.White{Kelvin: defaultWhite}, ""
+}
+
+// sixtyHertz reports whether the mains of the scene run at 60 Hz: as its circuits say, else as
+// they do where lengths are in feet.
+func (r *resolver) sixtyHertz() bool {
+	circuits := r.s.Tree.Get("circuits")
+	if circuits != nil {
+		for i := range circuits.Keys {
+			if hertz := circuits.Keys[i].Value.Get("hertz"); hertz != nil {
+				return strings.HasPrefix(hertz.Text, "60")
+			}
+		}
+	}
+	return r.s.Feet
+}
+
+func (r *resolver) defaultFPS() float64 {
+	return either(r.sixtyHertz(), fpsAt60Hz, fpsAt50Hz)
+}
+
+// assumeExposure lists the defaults of the scene's exposure.
+func (r *resolver) assumeExposure(w scene.Exposure, x Exposure) {
+	if !w.ISO.Set {
+		r.assume("", "speed", "ISO "+unit.FormatNumber(x.ISO))
+	}
+	if !w.FPS.Set {
+		r.assume("", "frame rate", unit.FormatNumber(x.FPS)+" fps, "+either(r.sixtyHertz(), "60 Hz", "50 Hz")+" mains")
+	}
+	if !w.Shutter.Set {
+		r.assume("", "shutter", unit.FormatAngle(x.Degrees))
+	}
+	if !w.Stop.Set {
+		r.assume("", "stop", unit.FormatStop(x.Stop.N))
+	}
+	if !w.White.Set {
+		_, whose := r.keyWhite()
+		r.assume("", "white", whose+unit.FormatKelvin(x.White.Kelvin))
+	}
+	if !w.Constant.Set {
+		r.assume("", "meter", x.Meter+", C = "+unit.FormatNumber(x.Constant))
+	}
+}

@@ -1,0 +1,163 @@
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/unit"
+)
+
+// defaultLampHeight is how high a lamp hangs that says nothing of it, m above the floor.
+const defaultLampHeight = 2.0
+
+// hangLights resolves every light.
+func (r *resolver) hangLights() {
+	tags := r.tags("lights", "")
+	for i := range r.s.Lights {
+		written := &r.s.Lights[i]
+		leave := r.within(written.Path)
+		if l, ok := r.lightOf(written); ok {
+			l.Tag = written.Tag.Or(tags[written.Name])
+			r.out.Lights = append(r.out.Lights, l)
+		}
+		leave()
+	}
+}
+
+func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
+	head, fits := r.head(written)
+	s, ok := r.spotOf(written.Name)
+	if !ok || !fits {
+		return Light{}, false
+	}
+	z := r.lampHeight(written, s)
+	l := Light{
+		Name: written.Name, Path: written.Path, Head: head, Level: written.Level.Or(1),
+		Height: z - s.floor, Roles: written.Role, Note: written.Note.V,
+		Count: written.Count.Or(1), Circuit: written.Circuit.V, Opening: s.opening, Span: written.Span,
+	}
+	for _, gel := range written.Gels {
+		l.Gels = append(l.Gels, gel.Name)
+	}
+	// Alike units that stand as one give their light together.
+	l.Drive = head.Drive(l.Level).Scale(float64(l.Count))
+	l.White = head.WhiteAt(l.Level)
+	if !r.aimLight(written, &l, over(s.at, z)) {
+		return Light{}, false
+	}
+	r.assumeLight(written, &l)
+	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == kit.Practical, what: "the lamp"}
+	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
+	l.Placing = r.placing(inPlan(l.Frame.At), s)
+	return l, ok
+}
+
+// head takes the unit, its modifier, gels and white from the catalogue.
+func (r *resolver) head(l *scene.Light) (kit.Head, bool) {
+	ch := kit.Choice{
+		Unit: l.Unit.V, Modifier: l.Modifier.V, Tint: l.Tint.V, Zoom: l.Focus.V, Span: l.Span,
+		UnitSpan: l.Unit.Span, ModifierSpan: l.Modifier.Span, WhiteSpan: l.Colour.Span, TintSpan: l.Tint.Span,
+		Path: l.Path, Setup: r.s.Setup,
+	}
+	for _, gel := range l.Gels {
+		ch.Gels = append(ch.Gels, kit.Gel{Name: gel.Name, Span: gel.Span})
+	}
+	if l.Colour.Set {
+		ch.White = &colour.White{Kelvin: l.Colour.V.Kelvin, Duv: l.Colour.V.Duv, Daylight: l.Colour.V.Daylight}
+	}
+	if l.Output != nil {
+		return r.kit.HeadOf(*l.Output, ch, r.log)
+	}
+	return r.kit.Head(ch, r.log)
+}
+
+// lampHeight is the z of a lamp's emitting face. A practical that does not say how high shines from
+// three quarters of its body, on what is under it; another lamp hangs at a usual height.
+func (r *resolver) lampHeight(l *scene.Light, s spot) float64 {
+	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(l.Node, "height") {
+		return before.Frame.At.Z
+	}
+	if l.Height.Set {
+		return s.floor + l.Height.V
+	}
+	if u := r.kit.Unit(l.Unit.V); u != nil && u.Class == kit.Practical && l.Output == nil {
+		base, _ := r.under(s)
+		return base + 0.75*u.Body[2]
+	}
+	return s.floor + defaultLampHeight
+}
+
+// under is the z of what is under a spot, and its name: what it was placed on, else the highest
+// piece of furniture there, else the floor.
+func (r *resolver) under(s spot) (z float64, on string) {
+	if s.on != "" {
+		return s.base, s.on
+	}
+	z = s.base
+	for i := range r.s.Furniture {
+		f, ok := r.shape(r.s.Furniture[i].Name)
+		if !ok {
+			continue
+		}
+		if top, over := f.topAt(s.at); over && top > z {
+			z, on = top, f.Name
+		}
+	}
+	return z, on
+}
+
+// aimLight gives a light its frame.
+func (r *resolver) aimLight(written *scene.Light, l *Light, at r3.Vec) bool {
+	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(written.Node, "aim") {
+		l.Frame, l.AimPoint, l.Throw = before.Frame, before.AimPoint, before.Throw
+		l.Frame.At = at
+		return true
+	}
+	aim := written.Aim.V
+	if !written.Aim.Set {
+		aim = scene.Aim{Form: scene.AimDown}
+		if name := r.firstPerson(); name != "" {
+			aim = scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}}
+		}
+	}
+	t, ok := r.aimed(&aim)
+	if !ok {
+		return false
+	}
+	axis, ok := t.from(at)
+	if !ok {
+		r.errorf(either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "", "%s stands where it should aim", l.Name)
+		return false
+	}
+	l.Frame = frame(at, axis, t.pan, written.Roll.V)
+	if t.dir == (r3.Vec{}) {
+		l.AimPoint, l.Throw = t.point, r3.Norm(r3.Sub(t.point, at))
+	}
+	return true
+}
+
+// assumeLight lists the defaults of a light.
+func (r *resolver) assumeLight(written *scene.Light, l *Light) {
+	if !written.Height.Set && r.frozenLight(l.Name) == nil {
+		r.assume(l.Path, "height", r.length(l.Height))
+	}
+	if !written.Level.Set {
+		r.assume(l.Path, "level", unit.FormatPercent(l.Level))
+	}
+	u := r.kit.Unit(written.Unit.V)
+	if !written.Colour.Set {
+		native := float64(kit.PlainWhite)
+		if u != nil {
+			native = u.Native
+		}
+		r.assume(l.Path, "colour", unit.FormatKelvin(native)+either(u != nil, ", native", ""))
+	}
+	if !written.Aim.Set {
+		r.assume(l.Path, "aim", either(r.firstPerson() != "", r.firstPerson(), "down"))
+	}
+	if u != nil && !written.Modifier.Set && written.Output == nil && l.Head.ModifierLabel != "" {
+		r.assume(l.Path, "modifier", l.Head.ModifierLabel)
+	}
+}

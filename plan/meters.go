@@ -1,0 +1,103 @@
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// placeMeters resolves every reading.
+func (r *resolver) placeMeters() {
+	for i := range r.s.Meters {
+		written := &r.s.Meters[i]
+		leave := r.within(written.Path)
+		if m, ok := r.meterOf(written); ok {
+			r.out.Meters = append(r.out.Meters, m)
+		}
+		leave()
+	}
+}
+
+func (r *resolver) meterOf(written *scene.Meter) (Meter, bool) {
+	at, ok := r.meterPoint(written)
+	if !ok {
+		return Meter{}, false
+	}
+	m := Meter{Name: written.Name, Kind: written.Kind, At: at, Target: at, Span: written.Span}
+	if written.Kind == "spot" {
+		return m, r.spotMeter(written, &m)
+	}
+	aim := written.Facing.V
+	if !written.Facing.Set {
+		aim = r.defaultFacing(written)
+	}
+	t, ok := r.aimed(&aim)
+	if !ok {
+		return Meter{}, false
+	}
+	m.Facing, ok = t.from(at)
+	if !ok {
+		r.errorf(either(written.Facing.Set, written.Facing.Span, written.Span), CodeNoAim, "", "%s is where it should face", written.Name)
+	}
+	return m, ok
+}
+
+// defaultFacing is up for a flat meter, the first camera for a dome.
+func (r *resolver) defaultFacing(m *scene.Meter) scene.Aim {
+	camera := r.firstCamera()
+	if m.Kind != "dome" || camera == "" {
+		r.assume(m.Path, "facing", "up")
+		return scene.Aim{Form: scene.AimUp}
+	}
+	r.assume(m.Path, "facing", camera)
+	return scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: camera}}
+}
+
+// meterPoint is the point that a meter stands at, or that a spot meter is pointed at.
+func (r *resolver) meterPoint(m *scene.Meter) (r3.Vec, bool) {
+	if m.Opening.Name != "" {
+		if _, ok := r.named(m.Opening, anOpening); !ok {
+			return r3.Vec{}, false
+		}
+		return r.pointOf(m.Opening)
+	}
+	if !m.At.Set {
+		r.errorf(m.Span, source.CodeMissingKey, "write it like {flat: [1.2, 2.0, 1.5]}", "nothing says where it reads")
+		return r3.Vec{}, false
+	}
+	v := m.At.V
+	return r3.Vec{X: v[0], Y: v[1], Z: v[2]}, true
+}
+
+// meterSpot is where a meter stands in plan.
+func (r *resolver) meterSpot(m *scene.Meter) (spot, bool) {
+	at, ok := r.meterPoint(m)
+	return r.standing(inPlan(at), ""), ok
+}
+
+// spotMeter looks from a camera's lens, the first where none is named.
+func (r *resolver) spotMeter(written *scene.Meter, m *Meter) bool {
+	from := written.From
+	if from.Name == "" {
+		from = scene.Ref{Name: r.firstCamera(), Span: written.Span}
+		if from.Name == "" {
+			r.errorf(written.Span, source.CodeMissingKey, "add a camera, and from: with its name", "a spot meter reads from a camera, and there is none")
+			return false
+		}
+		r.assume(written.Path, "from", from.Name)
+	}
+	if _, ok := r.named(from, aCamera); !ok {
+		return false
+	}
+	lens, ok := r.pointOf(from)
+	if !ok {
+		return false
+	}
+	m.From, m.At = from.Name, lens
+	m.Facing, ok = target{point: m.Target}.from(lens)
+	if !ok {
+		r.errorf(written.Span, CodeNoAim, "", "%s reads the lens that it reads from", written.Name)
+	}
+	return ok
+}

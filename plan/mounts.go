@@ -1,0 +1,148 @@
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// holding is what a mount holds.
+type holding struct {
+	at, axis  r3.Vec
+	spot      spot
+	practical bool
+	what      string // "the lamp"
+}
+
+// mountOf resolves how a thing is held, and the z of what that stands on.
+func (r *resolver) mountOf(written scene.Given[scene.Mount], h holding) (m Mount, base float64, ok bool) {
+	at := inPlan(h.at)
+	m = Mount{Kind: "stand", Base: at, On: h.spot.on}
+	base = h.spot.base
+	if !written.Set {
+		if h.practical {
+			m.Kind = "floor"
+			base, m.On = r.under(h.spot)
+		}
+		return m, base, true
+	}
+	w := &written.V
+	m.Kind, m.Arm = w.Kind, w.Arm
+	switch w.Kind {
+	case "stand":
+		base, ok = r.standOn(w, &m, at, base)
+	case "boom":
+		base, ok = r.boom(w, &m, h)
+	case "clamp":
+		ok = r.clamp(w, &m, at)
+	case "pole", "wall":
+		ok = r.fixToWalls(w, &m, at)
+	default:
+		ok = true
+	}
+	return m, base, ok
+}
+
+// standOn is a stand on a deck, or on what is there.
+func (r *resolver) standOn(w *scene.Mount, m *Mount, at r2.Vec, base float64) (float64, bool) {
+	if w.On.Name == "" {
+		return base, true
+	}
+	if _, ok := r.named(w.On, aFurniture); !ok {
+		return 0, false
+	}
+	f, ok := r.shape(w.On.Name)
+	if !ok {
+		return 0, false
+	}
+	m.On = f.Name
+	top, over := f.topAt(at)
+	if !over {
+		r.warnf(w.On.Span, CodeNotOnTop, "", "%s is not over %s, which its stand is said to stand on", r.xy(at), f.Name)
+	}
+	return top, true
+}
+
+// boom is an arm from a stand of its own: where its base is not said, behind the thing.
+func (r *resolver) boom(w *scene.Mount, m *Mount, h holding) (float64, bool) {
+	at := inPlan(h.at)
+	if !w.Base.Set {
+		back := r2.Scale(-1, inPlan(h.axis))
+		if r2.Norm(back) < 1e-6 {
+			back = r2.Vec{Y: 1}
+		}
+		m.Base = r2.Add(at, r2.Scale(w.Arm, r2.Unit(back)))
+		r.assume(r.path, "base of the boom", r.xy(m.Base))
+		return r.standing(m.Base, h.spot.room).base, true
+	}
+	s, ok := r.place(&w.Base.V, func(r2.Vec) float64 { return 0 })
+	if !ok {
+		return 0, false
+	}
+	m.Base = s.at
+	if off := r2.Norm(r2.Sub(s.at, at)); off > w.Arm+grain {
+		r.errorf(w.Base.Span, CodeBoomShort, "move the base "+r.length(off-w.Arm)+" nearer, or take a longer arm",
+			"an arm of %s does not reach: %s is %s from its base", r.length(w.Arm), h.what, r.length(off))
+		return 0, false
+	}
+	return s.base, true
+}
+
+// clamp grips a thing at the point of it nearest to what it holds.
+func (r *resolver) clamp(w *scene.Mount, m *Mount, at r2.Vec) bool {
+	t, ok := r.named(w.On, aFurniture, anOpening, aGrip, aLight)
+	if !ok {
+		return false
+	}
+	s, ok := r.spotOf(w.On.Name)
+	if !ok {
+		return false
+	}
+	m.On, m.Base = w.On.Name, s.at
+	if t.kind != aFurniture {
+		return true
+	}
+	f, ok := r.shape(w.On.Name)
+	if ok {
+		m.Base = nearestOf(at, f.Parts)
+	}
+	return ok
+}
+
+// nearestOf is the point of some parts, in plan, nearest to p.
+func nearestOf(p r2.Vec, parts []Part) r2.Vec {
+	best := parts[0].Outline[0]
+	for _, part := range parts {
+		if within(p, part.Outline, 0) {
+			return p
+		}
+		for i, a := range part.Outline {
+			on, _ := nearestOn(p, a, part.Outline[(i+1)%len(part.Outline)])
+			if r2.Norm(r2.Sub(on, p)) < r2.Norm(r2.Sub(best, p)) {
+				best = on
+			}
+		}
+	}
+	return best
+}
+
+// fixToWalls is a pole between two walls, or a plate on one.
+func (r *resolver) fixToWalls(w *scene.Mount, m *Mount, at r2.Vec) bool {
+	if w.Kind == "pole" && len(w.Walls) != 2 || len(w.Walls) == 0 {
+		r.errorf(w.Span, source.CodeMissingKey, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
+		return false
+	}
+	for _, ref := range w.Walls {
+		_, wall, ok := r.wall(ref)
+		if !ok {
+			return false
+		}
+		on, _ := nearestOn(at, wall.Left, wall.Right)
+		m.Ends = append(m.Ends, on)
+		m.On = ref.Name
+	}
+	m.Base = m.Ends[0]
+	return true
+}

@@ -1,0 +1,262 @@
+package plan
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// Defaults of openings, m.
+const (
+	windowSill = 0.9
+	windowHead = 2.1
+	doorWidth  = 0.8
+	doorHead   = 2.0
+)
+
+// hole is what an opening takes out of the walls.
+type hole struct {
+	name, room, wall string
+	ring             []r2.Vec
+	z0, z1           float64
+}
+
+// openings lays out every opening and refuses those that share a hole.
+func (r *resolver) openings() {
+	r.stockWalls()
+	for i := range r.s.Openings {
+		o := &r.s.Openings[i]
+		leave := r.within(o.Path)
+		if resolved, ok := r.openingOf(o); ok {
+			r.out.Openings = append(r.out.Openings, resolved)
+		}
+		leave()
+	}
+	for i := range r.out.Openings {
+		o := &r.out.Openings[i]
+		r.through(o)
+		r.holes = append(r.holes, o.hole())
+	}
+	r.oneHoleEach()
+}
+
+func (r *resolver) openingOf(o *scene.Opening) (Opening, bool) {
+	room, wall, ok := r.wall(o.Wall)
+	if !ok {
+		return Opening{}, false
+	}
+	width, ok := r.widthOf(o)
+	if !ok {
+		return Opening{}, false
+	}
+	from, ok := r.alongWall(o, room, wall, width)
+	if !ok {
+		return Opening{}, false
+	}
+	resolved := Opening{
+		Name: o.Name, Kind: o.Kind, Room: room.Name, Wall: wall.Name,
+		Left: wall.on(from), Right: wall.on(from + width), Outward: wall.Outward,
+		Panes:     o.Panes.Or([2]int{1, 1}),
+		HingeLeft: o.Hinge.Or("left") == "left", SwingIn: o.Swing.Or("in") == "in", Ajar: o.Ajar.V,
+		Escape: o.Escape.V, Transmittance: 1, Span: o.Span,
+	}
+	r.glaze(o, &resolved)
+	return resolved, r.sillAndHead(o, room, &resolved)
+}
+
+func (r *resolver) widthOf(o *scene.Opening) (float64, bool) {
+	switch {
+	case o.Width.Set:
+		return o.Width.V, true
+	case o.Kind == "door":
+		r.assume(o.Path, "width", r.length(doorWidth))
+		return doorWidth, true
+	}
+	r.errorf(o.Span, source.CodeMissingKey, "add width: 1.2", "%s has no width", o.Name)
+	return 0, false
+}
+
+// alongWall is how far from the wall's left end an opening begins.
+func (r *resolver) alongWall(o *scene.Opening, room *Room, wall *Wall, width float64) (float64, bool) {
+	long := wall.Length()
+	name := room.Name + "." + wall.Name
+	if width > long+grain {
+		span := either(o.Width.Span.Valid(), o.Width.Span, o.Span)
+		r.errorf(span, CodeOpeningWide, "", "%s is %s wide, and %s is only %s long", o.Name, r.length(width), name, r.length(long))
+		return 0, false
+	}
+	if !o.Along.Set {
+		r.assume(o.Path, "along", "centre of "+name)
+	}
+	if !o.Along.Set || o.Along.Centre {
+		return (long - width) / 2, true
+	}
+	from := o.Along.Metres
+	switch over := from + width - long; {
+	case from < -grain:
+		r.errorf(o.Along.Span, CodeOpeningBeyond, "count from the wall's left end, as seen from inside",
+			"%s begins %s before the left end of %s", o.Name, r.length(-from), name)
+	case over > grain:
+		r.errorf(o.Along.Span, CodeOpeningBeyond, "along may be at most "+r.length(long-width),
+			"%s ends %s beyond the right end of %s, which is %s long", o.Name, r.length(over), name, r.length(long))
+	default:
+		return from, true
+	}
+	return 0, false
+}
+
+// sillAndHead gives an opening its heights, and checks that there is a wall around it.
+func (r *resolver) sillAndHead(o *scene.Opening, room *Room, to *Opening) bool {
+	ceiling := min(room.CeilingAt(to.Left), room.CeilingAt(to.Right)) - room.Base
+	sill, head := 0.0, min(doorHead, ceiling)
+	if o.Kind == "window" {
+		sill, head = windowSill, min(windowHead, ceiling)
+	}
+	if !o.Sill.Set && o.Kind == "window" {
+		r.assume(o.Path, "sill", r.length(sill))
+	}
+	if !o.Head.Set {
+		r.assume(o.Path, "head", r.length(head))
+	}
+	sill, head = o.Sill.Or(sill), o.Head.Or(head)
+	to.Sill, to.Head = room.Base+sill, room.Base+head
+	at := func(g scene.Given[float64]) source.Span { return either(g.Span.Valid(), g.Span, o.Span) }
+	switch {
+	case sill < -grain:
+		r.errorf(at(o.Sill), CodeSillBelowFloor, "", "the sill of %s is %s below the floor of %s", o.Name, r.length(-sill), room.Name)
+	case head <= sill+grain:
+		span := either(o.Sill.Set, at(o.Sill), at(o.Head))
+		r.errorf(span, scene.CodeContradicts, "", "the sill of %s at %s is not below its head at %s", o.Name, r.length(sill), r.length(head))
+	case head > ceiling+grain:
+		r.errorf(at(o.Head), CodeHeadOverCeiling, "", "the head of %s at %s is %s over the ceiling of %s, which is %s high there",
+			o.Name, r.length(head), r.length(head-ceiling), room.Name, r.length(ceiling))
+	default:
+		return true
+	}
+	return false
+}
+
+// Middle is the middle of an opening on its inside face.
+func (o *Opening) Middle() r2.Vec { return r2.Scale(0.5, r2.Add(o.Left, o.Right)) }
+
+// Rightward is the unit vector along an opening, to the right as seen from inside.
+func (o *Opening) Rightward() r2.Vec { return r2.Unit(r2.Sub(o.Right, o.Left)) }
+
+// Width is the clear width of an opening, m.
+func (o *Opening) Width() float64 { return r2.Norm(r2.Sub(o.Right, o.Left)) }
+
+// Plan is the hole in plan, counter-clockwise, from the inside face outward through everything
+// it cuts.
+func (o *Opening) Plan() []r2.Vec { return o.slab(0, o.Depth) }
+
+// slab is the hole between two distances outward from its inside face.
+func (o *Opening) slab(near, far float64) []r2.Vec {
+	in, out := r2.Scale(near, o.Outward), r2.Scale(far, o.Outward)
+	return []r2.Vec{r2.Add(o.Left, in), r2.Add(o.Right, in), r2.Add(o.Right, out), r2.Add(o.Left, out)}
+}
+
+// proud is by how much a hole is cut beyond the faces of the wall, so that no skin is left.
+const proud = 10 * grain
+
+func (o *Opening) hole() hole {
+	return hole{name: o.Name, room: o.Room, wall: o.Wall, ring: o.slab(-proud, o.Depth+proud), z0: o.Sill, z1: o.Head}
+}
+
+// through finds how far an opening goes: through every wall without a gap between them, to the
+// next room or to the outside.
+func (r *resolver) through(o *Opening) {
+	inset := min(0.01, o.Width()/4)
+	depths := []float64{
+		r.solidFrom(r2.Add(o.Left, r2.Scale(inset, o.Rightward())), o),
+		r.solidFrom(o.Middle(), o),
+		r.solidFrom(r2.Sub(o.Right, r2.Scale(inset, o.Rightward())), o),
+	}
+	// A wall that stands end on behind the opening would lead one ray astray.
+	least := min(depths[0], depths[1], depths[2])
+	for _, d := range depths {
+		if d <= least+o.Width() {
+			o.Depth = max(o.Depth, d)
+		}
+	}
+	beyond := r2.Add(o.Middle(), r2.Scale(o.Depth+1e-3, o.Outward))
+	for i := range r.out.Rooms {
+		room := &r.out.Rooms[i]
+		if room.Holds(beyond) && meets(room.Base, room.Top, o.Sill, o.Head) {
+			o.Other = room.Name
+			return
+		}
+	}
+}
+
+// solidFrom is how far wall goes on without a gap from a point of an opening's inside face
+// outward, at any height of the opening.
+func (r *resolver) solidFrom(p r2.Vec, o *Opening) float64 {
+	var spans [][2]float64
+	for _, room := range r.stock {
+		for _, blocks := range room {
+			for _, b := range blocks {
+				if !meets(b.z0, b.z1, o.Sill, o.Head) {
+					continue
+				}
+				if near, far, ok := chord(p, o.Outward, b.ring); ok {
+					spans = append(spans, [2]float64{near, far})
+				}
+			}
+		}
+	}
+	depth := 0.0
+	for grown := true; grown; {
+		grown = false
+		for _, s := range spans {
+			if s[0] <= depth+10*grain && s[1] > depth+grain {
+				depth, grown = s[1], true
+			}
+		}
+	}
+	return depth
+}
+
+// chord is where a ray from p along the unit vector d enters and leaves a convex ring; near may
+// lie before p.
+func chord(p, d r2.Vec, ring []r2.Vec) (near, far float64, ok bool) {
+	near, far = math.Inf(-1), math.Inf(1)
+	edges(ring, func(l line) bool {
+		h, speed := l.height(p), r2.Dot(d, l.normal)
+		switch {
+		case math.Abs(speed) < 1e-12:
+			if h < -grain {
+				far = near - 1
+			}
+		case speed > 0:
+			near = max(near, -h/speed)
+		default:
+			far = min(far, -h/speed)
+		}
+		return true
+	})
+	return near, far, far-near > grain && far > 0
+}
+
+// oneHoleEach refuses two openings that share a hole.
+func (r *resolver) oneHoleEach() {
+	for i, b := range r.holes {
+		for k, a := range r.holes[:i] {
+			if !meets(a.z0, a.z1, b.z0, b.z1) || common(a.ring, b.ring) == nil {
+				continue
+			}
+			code, hint, message := CodeOpeningsOverlap, "", "%s and %s overlap in %s.%s"
+			if a.room != b.room {
+				code, hint = CodeOpeningTwice, "leave one of them out: an opening cuts every wall up to the next room"
+				message = "%s and %s are the same hole from both sides of %s.%s"
+			}
+			leave := r.within(r.things[b.name].path)
+			d := r.diagnostic(source.Error, r.out.Openings[i].Span, code, hint, message, a.name, b.name, a.room, a.wall)
+			d.Related = []source.Related{{Span: r.out.Openings[k].Span, Message: a.name + " is here"}}
+			r.log.Add(d)
+			leave()
+		}
+	}
+}

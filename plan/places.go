@@ -1,0 +1,293 @@
+package plan
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// spot is where something stands.
+type spot struct {
+	at      r2.Vec
+	room    string  // that holds it; "" outside
+	floor   float64 // z that heights are counted from
+	base    float64 // z of what it stands on
+	on      string  // the thing that it stands on, "" the floor
+	opening string  // the opening it was placed by
+	out     bool    // outside of that opening
+}
+
+// spotOf is where a thing stands; ok is false after a fault, which has then been told.
+func (r *resolver) spotOf(name string) (spot, bool) {
+	t := r.things[name]
+	return ask(r, r.spots, question{"place", name}, func() (spot, bool) {
+		if s, frozen := r.frozenSpot(name); frozen {
+			return s, true
+		}
+		return r.findSpot(t)
+	})
+}
+
+// findSpot reads the place of a thing.
+func (r *resolver) findSpot(t thing) (spot, bool) {
+	switch t.kind {
+	case aFurniture:
+		f := &r.s.Furniture[t.index]
+		return r.placed(f.Span, f.At, func(d r2.Vec) float64 { return reach(footprint(f), d) })
+	case aPerson:
+		p := &r.s.People[t.index]
+		return r.placed(p.Span, p.At, func(r2.Vec) float64 { return bodyDepth / 2 })
+	case aCamera:
+		c := &r.s.Cameras[t.index]
+		return r.placed(c.Span, c.At, nil)
+	case aLight:
+		l := &r.s.Lights[t.index]
+		return r.placed(l.Span, l.At, nil)
+	case aGrip:
+		g := &r.s.Grip[t.index]
+		return r.placed(g.Span, g.At, nil)
+	case anOpening:
+		return r.openingSpot(r.s.Openings[t.index].Name)
+	case aMeter:
+		return r.meterSpot(&r.s.Meters[t.index])
+	}
+	return spot{}, false
+}
+
+// placed reads the place of a thing at span. extent is how far the thing reaches from its centre
+// in a direction; nil is a point.
+func (r *resolver) placed(span source.Span, p scene.Given[scene.Place], extent func(d r2.Vec) float64) (spot, bool) {
+	if !p.Set {
+		r.errorf(span, source.CodeMissingKey, "add at: [1.2, 2.0]", "nothing says where it is")
+		return spot{}, false
+	}
+	if extent == nil {
+		extent = func(r2.Vec) float64 { return 0 }
+	}
+	return r.place(&p.V, extent)
+}
+
+// place reads a place in any of its forms.
+func (r *resolver) place(p *scene.Place, extent func(d r2.Vec) float64) (spot, bool) {
+	switch p.Form {
+	case scene.AtPoint:
+		return r.standing(vec(p.Point), ""), true
+	case scene.FromThing:
+		return r.fromThing(p)
+	case scene.ByToward, scene.ByNose:
+		return r.byThing(p)
+	case scene.AtWall:
+		return r.atWall(p, extent)
+	case scene.AtOpening:
+		return r.atOpening(p, extent)
+	}
+	return r.onTop(p)
+}
+
+// standing is a spot on the floor of the room that holds p, or on the ground. Where rooms lie
+// over each other, the one called near is meant if it holds p.
+func (r *resolver) standing(p r2.Vec, near string) spot {
+	s := spot{at: p, floor: r.out.Ground}
+	if room := r.roomUnder(p, near); room != nil {
+		s.room, s.floor = room.Name, room.Base
+	}
+	s.base = s.floor
+	return s
+}
+
+// roomUnder is the room that holds a point of the plan. A point within an opening belongs to the
+// room that the opening is in.
+func (r *resolver) roomUnder(p r2.Vec, near string) *Room {
+	if room := r.room(near); room != nil && room.Holds(p) {
+		return room
+	}
+	for i := range r.out.Rooms {
+		if r.out.Rooms[i].Holds(p) {
+			return &r.out.Rooms[i]
+		}
+	}
+	for i := range r.out.Openings {
+		if o := &r.out.Openings[i]; within(p, o.Plan(), -grain) {
+			return r.room(o.Room)
+		}
+	}
+	return nil
+}
+
+// anything that has a place of its own.
+var anything = []kind{aFurniture, aPerson, aCamera, aLight, aGrip, anOpening, aMeter}
+
+// refSpot is where a named thing, or a person at a mark, stands.
+func (r *resolver) refSpot(ref scene.Ref) (spot, bool) {
+	if person, mark, ok := r.markOf(ref); ok {
+		return r.markSpot(person, mark)
+	}
+	if _, ok := r.named(ref, anything...); !ok {
+		return spot{}, false
+	}
+	return r.spotOf(ref.Name)
+}
+
+func (r *resolver) fromThing(p *scene.Place) (spot, bool) {
+	from, ok := r.refSpot(p.Thing)
+	if !ok {
+		return spot{}, false
+	}
+	return r.standing(r2.Add(from.at, vec(p.Shift)), from.room), true
+}
+
+// byThing looks from one thing toward another, or along a nose, turns and walks.
+func (r *resolver) byThing(p *scene.Place) (spot, bool) {
+	by, ok := r.refSpot(p.Thing)
+	look, known := r.look(p, by, ok)
+	if !ok || !known {
+		return spot{}, false
+	}
+	turn, ok := r.turn(p)
+	if !ok {
+		return spot{}, false
+	}
+	step := r2.Scale(p.Distance.V, clockwise(look, turn))
+	return r.standing(r2.Add(by.at, step), by.room), true
+}
+
+// look is the unit vector of the first look of a place.
+func (r *resolver) look(p *scene.Place, by spot, found bool) (r2.Vec, bool) {
+	if p.Form == scene.ByNose {
+		return r.nose(p, found)
+	}
+	to, ok := r.refSpot(p.Toward)
+	if !ok || !found {
+		return r2.Vec{}, false
+	}
+	d := r2.Sub(to.at, by.at)
+	if r2.Norm(d) <= grain {
+		r.errorf(p.Toward.Span, CodeSamePlace, "", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, p.Toward.Name)
+		return r2.Vec{}, false
+	}
+	return r2.Unit(d), true
+}
+
+// nose is where a person's nose points, or a camera's lens.
+func (r *resolver) nose(p *scene.Place, found bool) (r2.Vec, bool) {
+	if !found {
+		return r2.Vec{}, false
+	}
+	if person, mark, ok := r.markOf(p.Thing); ok {
+		bearing, ok := r.markFacing(person, mark)
+		return toward(bearing), ok
+	}
+	if t := r.things[p.Thing.Name]; t.kind != aPerson && t.kind != aCamera {
+		r.errorf(p.Thing.Span, scene.CodeWrongThing, "add toward: and what to look at",
+			"%s is %s: only a person or a camera has a look of its own", p.Thing.Name, t.kind.article())
+		return r2.Vec{}, false
+	}
+	bearing, ok := r.facingOf(p.Thing.Name)
+	return toward(bearing), ok
+}
+
+func (r *resolver) atWall(p *scene.Place, extent func(d r2.Vec) float64) (spot, bool) {
+	room, wall, ok := r.wall(p.Thing)
+	if !ok {
+		return spot{}, false
+	}
+	along := wall.Length() / 2
+	if p.Along.Set && !p.Along.Centre {
+		along = p.Along.Metres
+	}
+	if over := max(along-wall.Length(), -along); over > grain {
+		r.errorf(p.Along.Span, CodeAlongBeyond, "", "%s is %s beyond the end of %s, which is %s long",
+			r.length(along), r.length(over), p.Thing.Name, r.length(wall.Length()))
+		return spot{}, false
+	}
+	at := wall.on(along)
+	if p.Out.Set {
+		at = r2.Add(at, r2.Scale(wall.Thickness+p.Out.V+extent(r2.Scale(-1, wall.Outward)), wall.Outward))
+		s := r.standing(at, "")
+		s.floor = room.Base
+		return s, true
+	}
+	at = r2.Sub(at, r2.Scale(p.In.V+extent(wall.Outward), wall.Outward))
+	return spot{at: at, room: room.Name, floor: room.Base, base: room.Base}, true
+}
+
+func (r *resolver) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (spot, bool) {
+	if _, ok := r.named(p.Thing, anOpening); !ok {
+		return spot{}, false
+	}
+	o := r.opening(p.Thing.Name)
+	if o == nil {
+		return spot{}, false // it has an error of its own
+	}
+	if p.Out.Set == p.In.Set {
+		r.errorf(p.Span, source.CodeMissingKey, "add out: 2 for outside, or in: 1 for inside the room",
+			"a place beside an opening needs out or in, and not both")
+		return spot{}, false
+	}
+	at := r2.Add(o.Middle(), r2.Scale(p.Along.Metres, o.Rightward()))
+	if p.In.Set {
+		at = r2.Sub(at, r2.Scale(p.In.V+extent(o.Outward), o.Outward))
+	} else {
+		at = r2.Add(at, r2.Scale(o.Depth+p.Out.V+extent(r2.Scale(-1, o.Outward)), o.Outward))
+	}
+	s := r.standing(at, either(p.In.Set, o.Room, o.Other))
+	s.floor, s.opening, s.out = r.room(o.Room).Base, o.Name, p.Out.Set
+	return s, true
+}
+
+// opening finds a resolved opening; nil where it could not be resolved.
+func (r *resolver) opening(name string) *Opening {
+	for i := range r.out.Openings {
+		if r.out.Openings[i].Name == name {
+			return &r.out.Openings[i]
+		}
+	}
+	return nil
+}
+
+// openingSpot is the middle of an opening on its inside face.
+func (r *resolver) openingSpot(name string) (spot, bool) {
+	o := r.opening(name)
+	if o == nil {
+		return spot{}, false
+	}
+	base := r.room(o.Room).Base
+	return spot{at: o.Middle(), room: o.Room, floor: base, base: base}, true
+}
+
+func (r *resolver) onTop(p *scene.Place) (spot, bool) {
+	if _, ok := r.named(p.Thing, aFurniture); !ok {
+		return spot{}, false
+	}
+	under, ok := r.spotOf(p.Thing.Name)
+	f, built := r.shape(p.Thing.Name)
+	if !ok || !built {
+		return spot{}, false
+	}
+	s := under
+	s.at, s.on = r2.Add(under.at, vec(p.Shift)), p.Thing.Name
+	top, over := f.topAt(s.at)
+	if !over {
+		r.warnf(p.Span, CodeNotOnTop, "shift is counted from its centre", "%s is not over %s, which it stands on", r.xy(s.at), f.Name)
+	}
+	s.base = top
+	return s, true
+}
+
+// topAt is the z of what a thing offers to stand on at a point of the plan, and whether it has
+// anything there; else its highest.
+func (f *Furniture) topAt(p r2.Vec) (z float64, over bool) {
+	z = math.Inf(-1)
+	for _, part := range f.Parts {
+		if within(p, part.Outline, -grain) {
+			z, over = max(z, part.Z1), true
+		}
+	}
+	if !over {
+		return f.Z1, false
+	}
+	return z, true
+}

@@ -1,0 +1,141 @@
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/scene"
+)
+
+// Sizes of a person, m. The eye heights are the language's; the rest are rounded from common
+// tables of adult bodies and shape no number but the shadow a person throws on others.
+const (
+	defaultPerson = 1.70
+	eyesToCrown   = 0.11
+	eyesSeated    = 1.20
+	eyesPropped   = 1.05
+	eyesCrouching = 0.85
+	eyesLying     = 0.20 // above what one lies on, face up
+	faceBefore    = 0.10 // the face before the head's axis
+
+	headWidth, headDepth, headHeight = 0.16, 0.18, 0.23
+	bodyWidth, bodyDepth             = 0.46, 0.26
+	legsWidth, legsDepth             = 0.34, 0.22
+	seatHeight                       = 0.45
+	thighLength, thighHeight         = 0.55, 0.16
+	bedHeight                        = 0.50 // that someone propped sits on
+	hipShare                         = 0.47 // of the height
+)
+
+// eyesOf is the height of a person's eyes over what the feet are on, and whether it is a default.
+func eyesOf(p *scene.Person) (eyes float64, assumed bool) {
+	if p.Eyes.Set {
+		return p.Eyes.V, false
+	}
+	switch p.Pose.V {
+	case "seated":
+		return eyesSeated, true
+	case "propped":
+		return eyesPropped, true
+	case "crouching":
+		return eyesCrouching, true
+	case "lying":
+		return eyesLying, true
+	}
+	return p.Height.Or(defaultPerson) - eyesToCrown, !p.Height.Set
+}
+
+// faceFrame is a person's face: the point 0.10 m before the head's axis at eye height, and the
+// nose. Someone lying looks up, feet to the bearing that they would face sitting up.
+func faceFrame(p *scene.Person, s spot, bearing float64) Frame {
+	eyes, _ := eyesOf(p)
+	z := s.base + eyes
+	if p.Pose.V == "lying" {
+		return frame(over(s.at, z), r3.Vec{Z: 1}, bearing, 0)
+	}
+	nose := directed(bearing, 0)
+	if a := p.Faces.V; p.Faces.Set && (a.Form == scene.AimPanTilt || a.Form == scene.AimUp || a.Form == scene.AimDown) {
+		nose = tilted(&a)
+	}
+	return frame(r3.Add(over(s.at, z), r3.Scale(faceBefore, nose)), nose, bearing, 0)
+}
+
+// tilted is a nose that does not point level.
+func tilted(a *scene.Aim) r3.Vec {
+	switch a.Form {
+	case scene.AimUp:
+		return r3.Vec{Z: 1}
+	case scene.AimDown:
+		return r3.Vec{Z: -1}
+	}
+	return directed(a.Pan, a.Tilt)
+}
+
+// pose is a person's body as prisms, from what the feet are on to the crown.
+func pose(p *Person) []Part {
+	b := body{a: axesOf(p.Faces + 180), at: p.At}
+	switch p.Pose {
+	case "lying":
+		b.lying(p)
+	case "seated":
+		b.sitting(p, seatHeight)
+		b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -thighLength+0.12, p.Base, p.Base+seatHeight)
+	case "propped":
+		b.sitting(p, bedHeight)
+		b.add("legs", -legsWidth/2, legsWidth/2, -1.0, -thighLength, p.Base+bedHeight, p.Base+bedHeight+thighHeight)
+	case "crouching":
+		b.upright(p, p.Base+0.35, bodyDepth+0.2)
+	default:
+		b.upright(p, p.Base+hipShare*(p.Crown-p.Base), bodyDepth)
+	}
+	return b.parts
+}
+
+// body collects the parts of a person, whose back is where its axes say.
+type body struct {
+	a     axes
+	at    r2.Vec
+	parts []Part
+}
+
+// add adds a part with its corners cut: across from x0 to x1, back from y0 to y1.
+func (b *body) add(kind string, x0, x1, y0, y1, z0, z1 float64) {
+	c := min(x1-x0, y1-y0) / 4
+	var ring []r2.Vec
+	for _, p := range [][2]float64{{x0 + c, y0}, {x1 - c, y0}, {x1, y0 + c}, {x1, y1 - c}, {x1 - c, y1}, {x0 + c, y1}, {x0, y1 - c}, {x0, y0 + c}} {
+		ring = append(ring, b.a.at(b.at, p[0], p[1]))
+	}
+	if z1-z0 > grain {
+		b.parts = append(b.parts, Part{Kind: kind, Outline: ring, Z0: z0, Z1: z1})
+	}
+}
+
+func (b *body) head(p *Person) float64 {
+	chin := max(p.Crown-headHeight, p.Base)
+	b.add("head", -headWidth/2, headWidth/2, -headDepth/2, headDepth/2, chin, p.Crown)
+	return chin
+}
+
+// upright stands on legs up to the hip.
+func (b *body) upright(p *Person, hip, depth float64) {
+	chin := b.head(p)
+	hip = min(hip, chin)
+	b.add("torso", -bodyWidth/2, bodyWidth/2, -depth/2, depth/2, hip, chin)
+	b.add("legs", -legsWidth/2, legsWidth/2, -legsDepth/2, legsDepth/2, p.Base, hip)
+}
+
+// sitting sits on something at a height, thighs forward.
+func (b *body) sitting(p *Person, seat float64) {
+	chin := b.head(p)
+	z := min(p.Base+seat, chin)
+	b.add("torso", -bodyWidth/2, bodyWidth/2, -bodyDepth/2, bodyDepth/2, z, chin)
+	b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -bodyDepth/2, z, min(z+thighHeight, chin))
+}
+
+// lying lies on the back: the head about the place, the feet toward the bearing.
+func (b *body) lying(p *Person) {
+	top := p.Eyes
+	b.add("head", -headWidth/2, headWidth/2, -headHeight/2, headHeight/2, p.Base, top)
+	b.add("torso", -bodyWidth/2, bodyWidth/2, -0.75, -headHeight/2, p.Base, top)
+	b.add("legs", -legsWidth/2, legsWidth/2, -(p.Height - headHeight/2), -0.75, p.Base, top)
+}

@@ -1,0 +1,145 @@
+package plan
+
+import (
+	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/solid"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// Resolve lays a scene out in metres. doc is the file it came from: it gives the catalogue, the
+// tags that lights keep all day and, where things stay, the set-up before. A nil doc has none of
+// these. All faults go to log; after an error the set-up holds what could be resolved, which is
+// good for a picture beside the errors and for nothing else. It is nil where s is.
+func Resolve(doc *scene.Document, s *scene.Scene, log *source.Log) *Setup {
+	if s == nil {
+		return nil
+	}
+	return ResolveAfter(doc, s, before(doc, s), log)
+}
+
+// ResolveAfter is Resolve with the set-up before given, for a caller who has it; nil is none.
+func ResolveAfter(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *Setup {
+	r := newResolver(doc, s, before, log)
+	r.levels()
+	r.rooms()
+	r.openings()
+	r.shell()
+	r.furnish()
+	r.populate()
+	r.placeCameras()
+	r.hangLights()
+	r.rigGrip()
+	r.expose()
+	r.placeMeters()
+	r.check()
+	r.finish()
+	return r.out
+}
+
+// resolver is one run of Resolve.
+type resolver struct {
+	doc    *scene.Document
+	kit    *kit.Catalogue
+	s      *scene.Scene
+	before *Setup
+	log    *source.Log
+	out    *Setup
+
+	path   string // of the thing at hand, for faults
+	things map[string]thing
+	names  []string // of things, in the order of the file
+	nextID solid.ID
+
+	stock    [][][]block // of each room and wall, the wall before it is cut at openings
+	holes    []hole      // of each opening of out
+	asking   []question
+	asked    map[question]bool
+	spots    map[string]answer[spot]
+	noses    map[string]answer[float64]
+	shapes   map[string]answer[*Furniture]
+	assumed  map[string]bool // what scene-wide assumptions have been made
+	frozen   map[string]bool // things that stay
+	bothered map[string]bool // faults that are told once
+}
+
+func newResolver(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *resolver {
+	r := &resolver{
+		doc: doc, s: s, before: before, log: log, kit: &kit.Catalogue{},
+		asked: map[question]bool{}, spots: map[string]answer[spot]{}, noses: map[string]answer[float64]{},
+		shapes: map[string]answer[*Furniture]{}, assumed: map[string]bool{}, bothered: map[string]bool{},
+		nextID: 1,
+	}
+	if doc != nil && doc.Kit != nil {
+		r.kit = doc.Kit
+	}
+	r.out = &Setup{
+		Name: s.Setup, Title: s.Title.V, Scene: s, Kit: r.kit, Feet: s.Feet,
+		Names: map[solid.ID]string{}, spots: map[string]spot{},
+	}
+	r.index()
+	r.freeze()
+	return r
+}
+
+// id gives out the next solid's identity under the name of what it belongs to.
+func (r *resolver) id(name string) solid.ID {
+	id := r.nextID
+	r.nextID++
+	r.out.Names[id] = name
+	return id
+}
+
+// levels takes what the site says.
+func (r *resolver) levels() {
+	if r.s.Site == nil {
+		return
+	}
+	r.out.Ground = r.s.Site.Ground.V
+	r.out.North = r.s.Site.North.V
+}
+
+// within names the thing at hand until the function it returns is called.
+func (r *resolver) within(path string) (leave func()) {
+	outer := r.path
+	r.path = path
+	return func() { r.path = outer }
+}
+
+func (r *resolver) diagnostic(s source.Severity, span source.Span, code, hint, format string, args ...any) source.Diagnostic {
+	return source.Diagnostic{Severity: s, Code: code, Span: span, Path: r.path, Setup: r.s.Setup,
+		Message: fmt.Sprintf(format, args...), Hint: hint}
+}
+
+func (r *resolver) errorf(span source.Span, code, hint, format string, args ...any) {
+	r.log.Add(r.diagnostic(source.Error, span, code, hint, format, args...))
+}
+
+func (r *resolver) warnf(span source.Span, code, hint, format string, args ...any) {
+	r.log.Add(r.diagnostic(source.Warning, span, code, hint, format, args...))
+}
+
+func (r *resolver) infof(span source.Span, code, hint, format string, args ...any) {
+	r.log.Add(r.diagnostic(source.Info, span, code, hint, format, args...))
+}
+
+// length prints metres in the units of the file.
+func (r *resolver) length(metres float64) string { return unit.FormatLength(metres, r.s.Feet) }
+
+// coordinate prints a coordinate as the file would write it, a bare number.
+func (r *resolver) coordinate(metres float64) string {
+	if r.s.Feet {
+		metres /= unit.Foot
+	}
+	return unit.FormatNumber(metres)
+}
+
+// xy prints a place as the file would write it.
+func (r *resolver) xy(p r2.Vec) string {
+	return "[" + r.coordinate(p.X) + ", " + r.coordinate(p.Y) + "]"
+}

@@ -1,0 +1,203 @@
+package plan
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// Defaults of a room, m.
+const (
+	defaultHeight    = 2.5
+	defaultThickness = 0.15
+)
+
+// rooms lays out every room, and refuses interiors that share space.
+func (r *resolver) rooms() {
+	for i := range r.s.Rooms {
+		room := &r.s.Rooms[i]
+		leave := r.within(room.Path)
+		if resolved, ok := r.roomOf(room); ok {
+			r.out.Rooms = append(r.out.Rooms, resolved)
+		}
+		leave()
+	}
+	r.keepApart()
+}
+
+func (r *resolver) roomOf(room *scene.Room) (Room, bool) {
+	t, ok := r.traced(room)
+	if !ok || !r.simple(room, t) {
+		return Room{}, false
+	}
+	t.turnLeft()
+	thickness := room.Wall.Or(defaultThickness)
+	if !room.Wall.Set {
+		r.assume(room.Path, "wall", r.length(thickness))
+	}
+	resolved := Room{
+		Name: room.Name, Inside: t.corners, Parts: convexParts(t.corners),
+		Base: room.Base.V, Span: room.Span,
+	}
+	for i, right := range t.corners {
+		left := t.corners[(i+1)%len(t.corners)]
+		along := r2.Unit(r2.Sub(left, right))
+		resolved.Walls = append(resolved.Walls, Wall{
+			Name: t.walls[i], Left: left, Right: right,
+			Outward: r2.Vec{X: along.Y, Y: -along.X}, Thickness: thickness,
+		})
+	}
+	return resolved, r.ceil(room, &resolved)
+}
+
+// turnLeft makes the walk round the room counter-clockwise. Walls keep their names.
+func (t *tracing) turnLeft() {
+	if area(t.corners) > 0 {
+		return
+	}
+	slices.Reverse(t.corners)
+	slices.Reverse(t.walls)
+	slices.Reverse(t.spans)
+	// The wall that began at a corner now ends there: it belongs to the corner before.
+	t.walls = append(t.walls[1:], t.walls[0])
+	t.spans = append(t.spans[1:], t.spans[0])
+}
+
+// ceil gives a room its ceiling: level, or rising from low, at the point of the floor farthest
+// from the wall it rises toward, to high, at the point farthest to that side.
+func (r *resolver) ceil(room *scene.Room, to *Room) bool {
+	if room.Slope == nil {
+		if !room.Height.Set {
+			r.assume(room.Path, "height", r.length(defaultHeight))
+		}
+		to.Top = to.Base + room.Height.Or(defaultHeight)
+		to.low = to.Top
+		return true
+	}
+	wall, ok := r.slopeWall(room, to)
+	if !ok {
+		return false
+	}
+	low, high := room.Slope.Low, room.Slope.High
+	from, run := -reach(to.Inside, r2.Scale(-1, wall.Outward)), reach(to.Inside, wall.Outward)
+	to.rise = r2.Scale((high-low)/(run-from), wall.Outward)
+	to.low = to.Base + low - from*(high-low)/(run-from)
+	to.Top = to.Base + max(low, high)
+	return true
+}
+
+// slopeWall finds the wall that a ceiling rises toward, by its name with or without the room's.
+func (r *resolver) slopeWall(room *scene.Room, to *Room) (*Wall, bool) {
+	ref := room.Slope.Toward
+	name := strings.TrimPrefix(ref.Name, room.Name+".")
+	for i := range to.Walls {
+		if to.Walls[i].Name == name {
+			return &to.Walls[i], true
+		}
+	}
+	r.noSuchWall(ref, to)
+	return nil, false
+}
+
+// CeilingAt is the z of the ceiling over a point of the room's plan.
+func (room *Room) CeilingAt(p r2.Vec) float64 { return room.low + r2.Dot(room.rise, p) }
+
+// Holds reports whether a point of the plan lies in the room or on its inside face.
+func (room *Room) Holds(p r2.Vec) bool {
+	return slices.ContainsFunc(room.Parts, func(part []r2.Vec) bool { return within(p, part, -grain) })
+}
+
+// Middle is a point of the floor near the room's middle: the centre of its largest convex part.
+func (room *Room) Middle() r2.Vec {
+	var best []r2.Vec
+	for _, part := range room.Parts {
+		if best == nil || area(part) > area(best)+grain {
+			best = part
+		}
+	}
+	return centroid(best)
+}
+
+// RoomAt is the room whose air holds the point, between its floor and its ceiling; nil outside.
+func (s *Setup) RoomAt(p r3.Vec) *Room {
+	for i := range s.Rooms {
+		room, at := &s.Rooms[i], r2.Vec{X: p.X, Y: p.Y}
+		if p.Z >= room.Base-grain && p.Z <= room.CeilingAt(at)+grain && room.Holds(at) {
+			return room
+		}
+	}
+	return nil
+}
+
+// keepApart refuses rooms whose interiors share space, and warns of rooms that touch: between
+// them there is no wall.
+func (r *resolver) keepApart() {
+	for i := range r.out.Rooms {
+		for k := range i {
+			a, b := &r.out.Rooms[k], &r.out.Rooms[i]
+			if !meets(a.Base, a.Top, b.Base, b.Top) {
+				continue
+			}
+			leave := r.within(r.things[b.Name].path)
+			if at, wide := overlap(a, b); wide > grain {
+				r.log.Add(r.together(source.Error, CodeRoomsOverlap, a, b,
+					"the insides of %s and %s overlap by %s at %s", a.Name, b.Name, r.length(wide), r.xy(at)))
+			} else if at, long := seam(a, b); long > grain {
+				r.log.Add(r.together(source.Warning, CodeRoomsTouch, a, b,
+					"%s and %s touch for %s at %s: no wall stands between them", a.Name, b.Name, r.length(long), r.xy(at)))
+			}
+			leave()
+		}
+	}
+}
+
+// together is a fault that two rooms share.
+func (r *resolver) together(s source.Severity, code string, a, b *Room, format string, args ...any) source.Diagnostic {
+	d := r.diagnostic(s, b.Span, code, "size and corners are clear inside; leave the party wall between two rooms", format, args...)
+	d.Related = []source.Related{{Span: a.Span, Message: a.Name + " is here"}}
+	return d
+}
+
+// overlap finds the fattest piece that two rooms share, its middle and its width.
+func overlap(a, b *Room) (at r2.Vec, wide float64) {
+	for _, p := range a.Parts {
+		for _, q := range b.Parts {
+			if shared := common(p, q); shared != nil {
+				if w := width(shared); w > wide {
+					at, wide = centroid(shared), w
+				}
+			}
+		}
+	}
+	return at, wide
+}
+
+// width is the least distance between two parallels that hold a convex ring between them.
+func width(ring []r2.Vec) float64 {
+	least := math.Inf(1)
+	edges(ring, func(l line) bool {
+		least = min(least, reach(ring, l.normal)-r2.Dot(l.at, l.normal))
+		return true
+	})
+	return least
+}
+
+// seam finds the longest stretch where inside faces of two rooms lie in one plane, back to back.
+func seam(a, b *Room) (at r2.Vec, long float64) {
+	for i := range a.Walls {
+		for k := range b.Walls {
+			f, ok := facing(&a.Walls[i], &b.Walls[k])
+			if ok && f.gap <= grain && f.to-f.from > long {
+				long = f.to - f.from
+				at = a.Walls[i].on((f.from + f.to) / 2)
+			}
+		}
+	}
+	return at, long
+}

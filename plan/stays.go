@@ -1,0 +1,127 @@
+package plan
+
+import (
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// What stays in a set-up keeps the place, the height and the facing that it had in the set-up
+// before, whatever it was placed by; keys that the set-up itself writes still hold.
+
+// freeze notes what stays, and refuses what cannot.
+func (r *resolver) freeze() {
+	r.frozen = map[string]bool{}
+	for _, ref := range r.s.Stays {
+		t, ok := r.named(ref, aFurniture, aPerson, aCamera, aLight, aGrip)
+		if !ok {
+			continue
+		}
+		if r.before == nil {
+			r.errorf(ref.Span, CodeNothingBefore, "", "%s cannot stay: no set-up comes before this one", ref.Name)
+			return
+		}
+		if _, stood := r.before.spots[ref.Name]; !stood {
+			r.errorf(ref.Span, source.CodeUnknownName, "", "%s cannot stay: it did not stand in the set-up before", ref.Name)
+			continue
+		}
+		if r.writtenHere(r.nodeOf(t), "at") {
+			r.errorf(ref.Span, CodeStaysMoved, "leave it out of stays, or out of the change", "%s is said to stay and to move", ref.Name)
+			continue
+		}
+		r.frozen[ref.Name] = true
+	}
+}
+
+// nodeOf is what was written of a thing.
+func (r *resolver) nodeOf(t thing) *source.Node {
+	switch t.kind {
+	case aFurniture:
+		return r.s.Furniture[t.index].Node
+	case aPerson:
+		return r.s.People[t.index].Node
+	case aCamera:
+		return r.s.Cameras[t.index].Node
+	case aLight:
+		return r.s.Lights[t.index].Node
+	case aGrip:
+		return r.s.Grip[t.index].Node
+	}
+	return nil
+}
+
+// writtenHere reports whether the set-up at hand wrote a key of a thing.
+func (r *resolver) writtenHere(n *source.Node, key string) bool {
+	v := n.Get(key)
+	return v != nil && v.Layer != "" && v.Layer == r.s.Setup
+}
+
+func (r *resolver) frozenSpot(name string) (spot, bool) {
+	if !r.frozen[name] {
+		return spot{}, false
+	}
+	s, ok := r.before.spots[name]
+	return s, ok
+}
+
+func (r *resolver) frozenPerson(name string) *Person {
+	return stood(r, name, func(s *Setup) []Person { return s.People }, func(p *Person) string { return p.Name })
+}
+
+func (r *resolver) frozenCamera(name string) *Camera {
+	return stood(r, name, func(s *Setup) []Camera { return s.Cameras }, func(c *Camera) string { return c.Name })
+}
+
+func (r *resolver) frozenLight(name string) *Light {
+	return stood(r, name, func(s *Setup) []Light { return s.Lights }, func(l *Light) string { return l.Name })
+}
+
+func (r *resolver) frozenGrip(name string) *Grip {
+	return stood(r, name, func(s *Setup) []Grip { return s.Grip }, func(g *Grip) string { return g.Name })
+}
+
+// stood is a thing that stays, as it was in the set-up before; nil for one that does not stay.
+func stood[T any](r *resolver, name string, list func(*Setup) []T, called func(*T) string) *T {
+	if !r.frozen[name] {
+		return nil
+	}
+	all := list(r.before)
+	for i := range all {
+		if called(&all[i]) == name {
+			return &all[i]
+		}
+	}
+	return nil
+}
+
+// before resolves the set-up that comes before a scene's own, where something stays: the one it is
+// a change of, else the one before it in the file. Its faults are told when it is resolved itself.
+func before(doc *scene.Document, s *scene.Scene) *Setup {
+	if doc == nil || len(s.Stays) == 0 {
+		return nil
+	}
+	name, found := nameBefore(s)
+	if !found {
+		return nil
+	}
+	quiet := &source.Log{}
+	earlier := doc.Scene(name, quiet)
+	if earlier == nil {
+		return nil
+	}
+	return Resolve(doc, earlier, quiet)
+}
+
+func nameBefore(s *scene.Scene) (name string, found bool) {
+	for i := range s.Setups {
+		if s.Setups[i].Name != s.Setup {
+			continue
+		}
+		if after := s.Setups[i].After.Name; after != "" {
+			return after, true
+		}
+		if i > 0 {
+			return s.Setups[i-1].Name, true
+		}
+	}
+	return "", false
+}

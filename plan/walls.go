@@ -1,0 +1,191 @@
+package plan
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/solid"
+)
+
+// Limits of walls.
+const (
+	mostMitre = 4.0 // how far a mitred corner reaches from the inside corner, in thicknesses
+	mostParty = 0.6 // the widest gap between two rooms that is taken for a solid wall, m
+)
+
+// Length is the clear length of a wall's inside face, m.
+func (w *Wall) Length() float64 { return r2.Norm(r2.Sub(w.Right, w.Left)) }
+
+// rightward is the unit vector along the wall, from left to right as seen from inside.
+func (w *Wall) rightward() r2.Vec { return r2.Unit(r2.Sub(w.Right, w.Left)) }
+
+// on is the point of the inside face at a distance from the wall's left end.
+func (w *Wall) on(along float64) r2.Vec { return r2.Add(w.Left, r2.Scale(along, w.rightward())) }
+
+// slab is the rectangle of a wall from one distance along it to another, between two distances
+// outward from its inside face.
+func (w *Wall) slab(from, to, near, far float64) []r2.Vec {
+	in, out := r2.Scale(near, w.Outward), r2.Scale(far, w.Outward)
+	left, right := w.on(from), w.on(to)
+	return []r2.Vec{r2.Add(left, in), r2.Add(right, in), r2.Add(right, out), r2.Add(left, out)}
+}
+
+// strip is the plan of wall i of a room, its corners mitred: the slab, cut at either end by the
+// line that halves the corner. Where a corner is so sharp that its mitre would reach far out, it
+// is cut off square.
+func (room *Room) strip(i int) []r2.Vec {
+	n := len(room.Walls)
+	w := &room.Walls[i]
+	spare := mostMitre * w.Thickness
+	ring := w.slab(-spare, w.Length()+spare, 0, w.Thickness)
+	ring = mitre(ring, w, &room.Walls[(i+1)%n], w.Left, true)
+	ring = mitre(ring, w, &room.Walls[(i+n-1)%n], w.Right, false)
+	return snapped(ring)
+}
+
+// mitre cuts the end of wall w at the corner it shares with a neighbour.
+func mitre(ring []r2.Vec, w, next *Wall, corner r2.Vec, left bool) []r2.Vec {
+	half := r2.Add(w.Outward, next.Outward)
+	if r2.Norm(half) < 1e-9 { // back to back: the wall ends square
+		half = w.Outward
+	}
+	l := lineThrough(corner, r2.Add(corner, half))
+	// Seen from inside, left of the line that leads out of the corner is its left: what belongs
+	// to the wall lies to the right of its left corner and to the left of its right one.
+	if left {
+		l = l.reversed()
+	}
+	ring = clip(ring, l)
+	convex := r2.Dot(next.Outward, w.rightward())*either(left, -1.0, 1.0) > 0
+	if reach := 2 * w.Thickness / r2.Norm(half); convex && reach > mostMitre*w.Thickness {
+		out := r2.Unit(half)
+		ring = clip(ring, line{at: r2.Add(corner, r2.Scale(mostMitre*w.Thickness, out)), normal: r2.Scale(-1, out)})
+	}
+	return ring
+}
+
+// face is how two walls stand back to back: the gap between their inside faces, and from where to
+// where along the first wall.
+type face struct{ gap, from, to float64 }
+
+// facing reports whether two walls stand back to back across some stretch.
+func facing(a, b *Wall) (face, bool) {
+	if math.Abs(r2.Cross(a.Outward, b.Outward)) > 1e-9 || r2.Dot(a.Outward, b.Outward) > 0 {
+		return face{}, false
+	}
+	d := a.rightward()
+	p, q := r2.Dot(r2.Sub(b.Left, a.Left), d), r2.Dot(r2.Sub(b.Right, a.Left), d)
+	f := face{
+		gap:  r2.Dot(r2.Sub(b.Left, a.Left), a.Outward),
+		from: max(0, min(p, q)), to: min(a.Length(), max(p, q)),
+	}
+	return f, f.gap > -grain && f.to-f.from > grain
+}
+
+// stockWalls cuts every wall from its strip, before any opening: between two rooms each wall has
+// its half of the gap, no wall stands in a room, and none stands in another.
+func (r *resolver) stockWalls() {
+	var standing []block
+	for i := range r.out.Rooms {
+		room := &r.out.Rooms[i]
+		var stock [][]block
+		for k := range room.Walls {
+			blocks := []block{{ring: room.strip(k), z0: room.Base, z1: r.wallTop(room, k)}}
+			if blocks[0].ring == nil {
+				blocks = nil
+			}
+			blocks = r.shareGaps(blocks, room, k)
+			blocks = r.clearRooms(blocks)
+			blocks = cutAll(blocks, standing)
+			standing = append(standing, blocks...)
+			stock = append(stock, blocks)
+		}
+		r.stock = append(r.stock, stock)
+	}
+}
+
+// wallTop is where the ceiling is highest along a wall.
+func (r *resolver) wallTop(room *Room, k int) float64 {
+	w := &room.Walls[k]
+	return max(room.CeilingAt(w.Left), room.CeilingAt(w.Right))
+}
+
+// shareGaps gives a wall its half of every party gap, no less and no more: the gap to a wall back
+// to back with it, where that is narrow enough to be solid.
+func (r *resolver) shareGaps(blocks []block, room *Room, k int) []block {
+	w := &room.Walls[k]
+	for i := range r.out.Rooms {
+		other := &r.out.Rooms[i]
+		z0, z1 := max(room.Base, other.Base), min(r.wallTop(room, k), other.Top)
+		if z1-z0 <= grain {
+			continue
+		}
+		for j := range other.Walls {
+			f, ok := facing(w, &other.Walls[j])
+			both := w.Thickness + other.Walls[j].Thickness
+			if !ok || f.gap <= grain || f.gap > max(mostParty, both) {
+				continue
+			}
+			if f.gap > both+grain && room.Name < other.Name {
+				r.assumeOnce(r.things[room.Name].path, "wall to "+other.Name, r.length(f.gap)+", the gap")
+			}
+			blocks = shareGap(blocks, w, f, z0, z1)
+		}
+	}
+	return blocks
+}
+
+// shareGap gives a wall its half of one gap.
+func shareGap(blocks []block, w *Wall, f face, z0, z1 float64) []block {
+	half := f.gap / 2
+	beyond := w.slab(f.from, f.to, half, half+mostMitre*w.Thickness)
+	blocks = cut(blocks, beyond, z0, z1, "")
+	if half > w.Thickness+grain {
+		fill := []block{{ring: w.slab(f.from, f.to, w.Thickness, half), z0: z0, z1: z1}}
+		blocks = append(blocks, cutAll(fill, blocks)...)
+	}
+	return blocks
+}
+
+// clearRooms takes the air of every room out of blocks.
+func (r *resolver) clearRooms(blocks []block) []block {
+	for i := range r.out.Rooms {
+		room := &r.out.Rooms[i]
+		for _, part := range room.Parts {
+			blocks = cut(blocks, part, room.Base, room.Top, "")
+		}
+	}
+	return blocks
+}
+
+// raise cuts the openings through the walls and puts what is left into the set and onto the plan.
+func (r *resolver) raise() {
+	for i := range r.out.Rooms {
+		room := &r.out.Rooms[i]
+		skin := r.surface(room, "walls")
+		for k := range room.Walls {
+			blocks := r.stock[i][k]
+			for _, h := range r.holes {
+				blocks = cut(blocks, h.ring, h.z0, h.z1, h.name)
+			}
+			for _, b := range blocks {
+				r.standWall(b, room.Name, room.Walls[k].Name, skin)
+			}
+		}
+	}
+}
+
+func (r *resolver) standWall(b block, room, wall string, skin solid.Skin) {
+	ring := snapped(b.ring)
+	if thin(ring) {
+		return
+	}
+	r.out.Walls = append(r.out.Walls, WallPiece{
+		Outline: ring, Z0: b.z0, Z1: b.z1, Room: room, Wall: wall, Opening: b.mark,
+	})
+	name := room + "." + wall
+	r.out.Set.Prisms = append(r.out.Set.Prisms, solid.Prism{
+		ID: r.id(name), Name: name, Base: ring, Z0: b.z0, Z1: b.z1, Skin: skin,
+	})
+}
