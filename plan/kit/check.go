@@ -1,56 +1,104 @@
 package kit
 
-import "scrimshaw/plan/source"
+import (
+	"math"
 
-// check fills what a unit leaves to its defaults and logs what does not go together.
-func (u *Unit) check(c *source.Context) {
-	fault := func(hint, format string, args ...any) { c.ErrorAt(u.Origin, CodeKit, hint, format, args...) }
+	"scrimshaw/plan/source"
+)
+
+// fill gives a unit the values that it leaves to their defaults.
+func (u *Unit) fill() {
 	u.Modifier = bareAsEmpty(u.Modifier)
 	if u.Modifier == "" && len(u.Outputs) > 0 && u.Spread == "" {
 		u.Modifier = u.Outputs[0].Modifier
-	}
-	if u.Bulb != "" {
-		return // white and flux come with the bulb
 	}
 	u.PowerFactor = orOne(u.PowerFactor)
 	if u.Native == 0 {
 		u.Native = u.Kelvin[0]
 	}
+}
+
+// check says what does not go together in a unit.
+func (u *Unit) check() (message, hint string) {
 	switch {
+	case u.Bulb != "":
+		return "", "" // white and flux come with the bulb
 	case u.Kelvin[0] == 0:
-		fault("add kelvin: 5600 K", "the unit %q does not say what white it makes", u.Name)
+		return "does not say what white it makes", "add kelvin: 5600 K"
 	case u.Native < u.Kelvin[0] || u.Native > u.Kelvin[1]:
-		fault("", "the native white of %q lies outside its own range", u.Name)
+		return "has its native white outside its own range", ""
 	case len(u.Outputs) == 0 && u.Lumens == 0:
-		fault("add lumens: or outputs:", "the unit %q does not say how much light it makes", u.Name)
+		return "does not say how much light it makes", "add lumens: or outputs:"
 	case u.Spread != "" && u.Lumens == 0:
-		fault("add lumens:", "the unit %q says how its bare flux is spread, but not how much it is", u.Name)
+		return "says how its bare flux is spread, but not how much it is", "add lumens:"
 	case u.Technology == "":
-		fault("add technology: led", "the unit %q does not say what makes its light", u.Name)
+		return "does not say what makes its light", "add technology: led"
 	}
+	return "", ""
 }
 
-// check logs what does not go together in a modifier.
-func (m *Modifier) check(c *source.Context) {
+// check says what does not go together in a modifier.
+func (m *Modifier) check() (message, hint string) {
 	if m.Field > 0 && m.Field <= m.Beam {
-		c.ErrorAt(m.Origin, CodeKit, "", "the field angle of %q must be wider than its beam angle", m.Name)
+		return "must have a field angle wider than its beam angle", ""
 	}
+	return "", ""
 }
 
-// check fills what a gel leaves out and logs what does not go together.
-func (g *GelData) check(c *source.Context) {
+// fill gives a gel the words that it leaves out.
+func (g *GelData) fill() {
 	if g.Label == "" {
 		g.Label = g.Name
 	}
 	if g.Doc == "" {
 		g.Doc = g.Name
 	}
-	if g.Kind == "colour" && g.XY == nil {
-		c.ErrorAt(g.Origin, CodeKit, "add xy: [0.58, 0.40]", "the colour %q does not say what colour it is", g.Name)
+}
+
+// check says what does not go together in a gel.
+func (g *GelData) check() (message, hint string) {
+	switch {
+	case g.Kind == "colour" && g.XY == nil:
+		return "does not say what colour it is", "add xy: [0.58, 0.40]"
+	case g.Transmittance == 0:
+		return "lets no light through", ""
 	}
-	if g.Transmittance == 0 {
-		c.ErrorAt(g.Origin, CodeKit, "", "the gel %q lets no light through", g.Name)
+	return "", ""
+}
+
+// tooBright is said of a surface that makes light.
+const tooBright = "lets through and throws back more light than falls on it"
+
+// check says whether a cloth makes light.
+func (d *clothData) check() (message, hint string) {
+	if d.through()+d.reflectShare > 1 {
+		return tooBright, ""
 	}
+	return "", ""
+}
+
+// through is the share of light that the cloth lets through.
+func (d *clothData) through() float64 {
+	if d.opaque {
+		return 0
+	}
+	return math.Exp2(-d.stops)
+}
+
+// check says whether a material makes light.
+func (m *Material) check() (message, hint string) {
+	if m.Reflectance+m.Transmittance > 1 {
+		return tooBright, ""
+	}
+	return "", ""
+}
+
+// check says what does not go together in a stand.
+func (s *Stand) check() (message, hint string) {
+	if s.Highest < s.Lowest {
+		return "has its highest height below its lowest", ""
+	}
+	return "", ""
 }
 
 // finish gives practicals their bulbs and checks the names by which entries call each other.

@@ -72,61 +72,53 @@ func fileShape() *source.Shape[loader] {
 	return &source.Shape[loader]{Name: "kit file", Doc: "More things for the catalogue.", Fields: []source.Field[loader]{
 		{Key: "scrimshaw", Doc: "Version of the language.", Example: "1", Schema: version.Schema,
 			Read: func(_ *loader, n *source.Node, c *source.Context) { version.Read(n, c) }},
-		section("units", "unit", unitShape(), func(l *loader, u *Unit, e Entry, c *source.Context) {
+		section("units", "unit", unitShape(), (*Unit).check, func(l *loader, u *Unit, e Entry) {
 			u.Entry = merged(e, u.Entry)
-			u.check(c)
+			u.fill()
 			l.units = append(l.units, u)
 			put(&l.catalogue.Units, u)
 		}),
-		section("bulbs", "bulb", bulbShape(), func(l *loader, b *Bulb, e Entry, _ *source.Context) {
+		section("bulbs", "bulb", bulbShape(), nil, func(l *loader, b *Bulb, e Entry) {
 			b.Entry = merged(e, b.Entry)
 			b.PowerFactor = orOne(b.PowerFactor)
 			put(&l.catalogue.Bulbs, b)
 		}),
-		section("modifiers", "modifier", modifierShape(), func(l *loader, m *Modifier, e Entry, c *source.Context) {
+		section("modifiers", "modifier", modifierShape(), (*Modifier).check, func(l *loader, m *Modifier, e Entry) {
 			m.Entry = merged(e, m.Entry)
-			m.check(c)
 			put(&l.catalogue.Modifiers, m)
 		}),
-		section("gels", "gel", gelShape(), func(l *loader, g *GelData, e Entry, c *source.Context) {
+		section("gels", "gel", gelShape(), (*GelData).check, func(l *loader, g *GelData, e Entry) {
 			g.Entry = merged(e, g.Entry)
-			g.check(c)
+			g.fill()
 			put(&l.catalogue.Gels, g)
 		}),
-		section("cloth", "cloth", clothShape(), func(l *loader, d *clothData, e Entry, c *source.Context) {
-			cloth := d.cloth(e)
-			if cloth.Direct+cloth.Diffuse+cloth.Reflect > 1 {
-				c.ErrorAt(e.Origin, CodeKit, "", "the cloth %q lets through and throws back more light than falls on it", e.Name)
-			}
-			put(&l.catalogue.Cloth, cloth)
+		section("cloth", "cloth", clothShape(), (*clothData).check, func(l *loader, d *clothData, e Entry) {
+			put(&l.catalogue.Cloth, d.cloth(e))
 		}),
-		section("materials", "material", materialShape(), func(l *loader, m *Material, e Entry, c *source.Context) {
+		section("materials", "material", materialShape(), (*Material).check, func(l *loader, m *Material, e Entry) {
 			m.Entry = merged(e, m.Entry)
-			if m.Reflectance+m.Transmittance > 1 {
-				c.ErrorAt(e.Origin, CodeKit, "", "the material %q lets through and throws back more light than falls on it", e.Name)
-			}
 			put(&l.catalogue.Materials, m)
 		}),
-		section("sensors", "sensor", sensorShape(), func(l *loader, s *Sensor, e Entry, _ *source.Context) {
+		section("sensors", "sensor", sensorShape(), nil, func(l *loader, s *Sensor, e Entry) {
 			s.Entry = merged(e, s.Entry)
 			put(&l.catalogue.Sensors, s)
 		}),
-		section("stands", "stand", standShape(), func(l *loader, s *Stand, e Entry, c *source.Context) {
+		section("stands", "stand", standShape(), (*Stand).check, func(l *loader, s *Stand, e Entry) {
 			s.Entry = merged(e, s.Entry)
-			if s.Highest < s.Lowest {
-				c.ErrorAt(e.Origin, CodeKit, "", "the stand %q has its highest height below its lowest", e.Name)
-			}
 			put(&l.catalogue.Stands, s)
 		}),
-		section("grip", "piece of grip", gripShape(), func(l *loader, g *Grip, e Entry, _ *source.Context) {
+		section("grip", "piece of grip", gripShape(), nil, func(l *loader, g *Grip, e Entry) {
 			g.Entry = merged(e, g.Entry)
 			put(&l.catalogue.Grip, g)
 		}),
 	}}
 }
 
-// section is the field of one kind of entry: each is read by its shape and then kept.
-func section[T any](key, noun string, shape *source.Shape[T], keep func(*loader, *T, Entry, *source.Context)) source.Field[loader] {
+// section is the field of one kind of entry: each is read by its shape and kept. check says what
+// does not go together in an entry, or "", with a hint; it is asked only of one that could all be
+// read. nil asks nothing.
+func section[T any](key, noun string, shape *source.Shape[T], check func(*T) (message, hint string),
+	keep func(*loader, *T, Entry)) source.Field[loader] {
 	return source.Field[loader]{
 		Key: key, Doc: "Each " + noun + " by its name.",
 		Schema: func() map[string]any {
@@ -135,11 +127,28 @@ func section[T any](key, noun string, shape *source.Shape[T], keep func(*loader,
 		Read: func(l *loader, n *source.Node, c *source.Context) {
 			source.Each(n, noun, c, func(k *source.Key) {
 				v := new(T)
-				shape.Read(v, k.Value, c)
-				keep(l, v, Entry{Name: k.Name, Origin: k.Span}, c)
+				clean := cleanly(c, func(c *source.Context) { shape.Read(v, k.Value, c) })
+				keep(l, v, Entry{Name: k.Name, Origin: k.Span})
+				if !clean || check == nil {
+					return
+				}
+				if message, hint := check(v); message != "" {
+					c.ErrorAt(k.Span, CodeKit, hint, "the %s %q %s", noun, k.Name, message)
+				}
 			})
 		},
 	}
+}
+
+// cleanly reports whether read logged no error.
+func cleanly(c *source.Context, read func(*source.Context)) bool {
+	inner := *c
+	inner.Log = &source.Log{}
+	read(&inner)
+	for _, d := range inner.Log.All() {
+		c.Log.Add(d)
+	}
+	return !inner.Log.Failed()
 }
 
 // merged is the entry with its name and place, and the line of text that was read.

@@ -60,11 +60,8 @@ func outputReader(alone bool) source.Reader[Output] {
 				return Output{}, false
 			}
 			o := Output{Span: n.Span}
-			shape.Read(&o, n, c)
-			if !o.readAll(n) {
-				return o, false
-			}
-			return o, o.check(n, c, alone)
+			clean := cleanly(c, func(c *source.Context) { shape.Read(&o, n, c) })
+			return o, clean && o.check(n, c, alone)
 		},
 	}
 }

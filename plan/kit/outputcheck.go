@@ -6,25 +6,7 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// readAll reports whether every key of n left its value in o: no value may be zero, so a zero is
-// a fault that has been told.
-func (o *Output) readAll(n *source.Node) bool {
-	figures := 0
-	for i := range n.Keys {
-		name := n.Keys[i].Name
-		if !o.has(name) {
-			return false
-		}
-		for _, form := range outputForms {
-			if name == form {
-				figures++
-			}
-		}
-	}
-	return figures == 1
-}
-
-// has reports whether the value of a key was given and read.
+// has reports whether the output states a key.
 func (o *Output) has(key string) bool {
 	switch key {
 	case "face":

@@ -1,10 +1,6 @@
 package kit
 
-import (
-	"math"
-
-	"scrimshaw/plan/source"
-)
+import "scrimshaw/plan/source"
 
 // clothData is a cloth as its entry states it: what it costs in stops, and how that is divided.
 type clothData struct {
@@ -16,11 +12,8 @@ type clothData struct {
 
 // cloth turns what the entry states into shares of the light that falls on it.
 func (d *clothData) cloth(e Entry) *Cloth {
-	through := math.Exp2(-d.stops)
-	if d.opaque {
-		through = 0
-	}
 	e.Doc = d.doc
+	through := d.through()
 	return &Cloth{
 		Entry: e, Label: d.label,
 		Direct: through * d.straight, Diffuse: through * (1 - d.straight), Reflect: d.reflectShare,

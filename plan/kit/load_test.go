@@ -1,0 +1,149 @@
+package kit_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/source"
+)
+
+func file(text string) []*source.File {
+	return []*source.File{{Name: "own.yaml", Text: []byte(text)}}
+}
+
+const ownKit = `
+scrimshaw: 1
+units:
+  my-lamp:
+    doc: A lamp of our own
+    label: my lamp
+    class: bare
+    technology: led
+    power: 90 W
+    kelvin: [3000 K, 5000 K]
+    native: 4000 K
+    lumens: 8000
+    spread: cosine
+    front: bayonet
+    curve: [0, 20 %, 1]
+  pocket-led-10:
+    doc: Ours is dimmer
+    label: our pocket lamp
+    class: panel
+    technology: led
+    power: 5 W
+    kelvin: 5600 K
+    outputs: {bare: {lumens: 300, face: [0.1, 0.1]}}
+gels:
+  half straw: {kind: colour, xy: [0.37, 0.37], transmittance: 0.85}
+`
+
+// A kit file adds entries and replaces those of its names whole; the shipped catalogue it is
+// laid over stays as it was.
+func TestWithLaysOver(t *testing.T) {
+	base := shipped(t)
+	log := &source.Log{}
+	own := base.With(file(ownKit), log)
+	if len(log.All()) > 0 {
+		t.Fatal(log.All())
+	}
+	if len(own.Units) != len(base.Units)+1 || base.Unit("my-lamp") != nil {
+		t.Errorf("%d units over %d", len(own.Units), len(base.Units))
+	}
+	pocket := own.Unit("pocket-led-10")
+	if pocket.Label != "our pocket lamp" || pocket.Mass != 0 || pocket.Native != 5600 {
+		t.Errorf("not replaced whole: %+v", pocket)
+	}
+	if base.Unit("pocket-led-10").Mass != 0.3 {
+		t.Error("the shipped entry was changed")
+	}
+	h, ok := own.Head(kit.Choice{Unit: "my-lamp", Modifier: "softbox-90", Gels: gels("half straw")}, log)
+	if !ok || math.Abs(h.Source.Flux-0.55*8000) > 1e-9 {
+		t.Errorf("ok %v, %g lm: %v", ok, h.Source.Flux, log.All())
+	}
+	within(t, "curve", h.Drive(0.5).Y(), 0.2*0.85, 1e-12)
+}
+
+func TestKitFaults(t *testing.T) {
+	unit := func(lines string) string {
+		return "units:\n  lamp:\n    doc: A lamp\n    label: lamp\n    class: bare\n    technology: led\n" + lines
+	}
+	for text, want := range map[string]string{
+		"lamps: {}":                  `a kit file has no key "lamps"`,
+		"scrimshaw: 2\nunits: {}":    "the version is from 1 to 1, and 2 is not",
+		unit("    lumens: 800\n"):    `the unit "lamp" does not say what white it makes`,
+		unit("    kelvin: 3200 K\n"): `the unit "lamp" does not say how much light it makes`,
+		unit("    kelvin: 3200 K\n    spread: cosine\n    outputs: {bare: {lumens: 5, shape: cosine}}\n"): `the unit "lamp" says how its bare flux is spread, but not how much it is`,
+		unit("    kelvin: [2700 K, 3200 K]\n    native: 5600 K\n    lumens: 800\n"):                       `the unit "lamp" has its native white outside its own range`,
+		unit("    kelvin: [6500 K, 3200 K]\n    lumens: 800\n"):                                           "a range of whites goes from the lower to the higher",
+		unit("    kelvin: 3200 K\n    lumens: 800\n    stand: combo-stnd\n"):                              `the unit "lamp" names the stand "combo-stnd", which the catalogue does not hold`,
+		unit("    kelvin: 3200 K\n    lumens: 800\n    bulb: led-807\n"):                                  `the unit "lamp" names the bulb "led-807", which the catalogue does not hold`,
+		unit("    kelvin: 3200 K\n    lumens: 800\n    modifier: hood\n"):                                 `the unit "lamp" names the modifier "hood", which the catalogue does not hold`,
+		unit("    kelvin: 3200 K\n    lumens: 800\n    curve: [0, 0.9]\n"):                                "a curve starts at 0 and ends at 1",
+		unit("    kelvin: 3200 K\n    outputs: {hood: {lumens: 5, shape: cosine}}\n"):                     `the unit "lamp" names the modifier "hood", which the catalogue does not hold`,
+		"gels: {a: {kind: colour, transmittance: 0.5}}":                                                   `the gel "a" does not say what colour it is`,
+		"gels: {a: {kind: cto, mired: 10, transmittance: 0}}":                                             `the gel "a" lets no light through`,
+		"gels: {a: {kind: colour, xy: [0.7, 0.6], transmittance: 0.5}}":                                   "x and y of a chromaticity add up to 1 at most",
+		"cloth: {a: {doc: d, label: l, stops: 0.1, reflectance: 0.5}}":                                    `the cloth "a" lets through and throws back more light than falls on it`,
+		"cloth: {a: {doc: d, label: l}}":                                                                  `a cloth needs one of "stops" or "opaque"`,
+		"materials: {a: {doc: d, reflectance: 0.5, transmittance: 0.9}}":                                  `the material "a" lets through and throws back more light than falls on it`,
+		"stands: {a: {doc: d, label: l, footprint: 1, lowest: 2, highest: 1, load: 1 kg, mass: 1 kg}}":    `the stand "a" has its highest height below its lowest`,
+		"modifiers: {a: {doc: d, label: l, fits: [x], efficiency: 1, beam: 20, field: 10}}":               `the modifier "a" must have a field angle wider than its beam angle`,
+		"sensors: {a: 35}": "a sensor is a map of keys, not a value",
+	} {
+		log := &source.Log{}
+		shipped(t).With(file(text), log)
+		all := log.All()
+		if len(all) != 1 || all[0].Message != want {
+			t.Errorf("%s\n got %v\nwant %s", text, all, want)
+		}
+		if len(all) > 0 && !all[0].Span.Valid() {
+			t.Errorf("%s: the fault has no place", text)
+		}
+	}
+}
+
+// FuzzKit: whatever a kit file says, reading it does not panic, and what can be used of it is
+// finite light.
+func FuzzKit(f *testing.F) {
+	f.Add(ownKit)
+	f.Add("bulbs: {b: {doc: d, technology: led, power: 5 W, lumens: 400, kelvin: 2700 K}}\nunits: {u: {doc: d, label: l, class: practical, bulb: b}}")
+	f.Add("modifiers: {m: {doc: d, label: l, fits: [bayonet], efficiency: 1, face: [1, 2], grid: [5, 170]}}")
+	base, err := kit.Shipped()
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		log := &source.Log{}
+		c := base.With(file(text), log)
+		for _, u := range c.Units {
+			if !strings.HasPrefix(u.Origin.File.Name, "own") {
+				continue
+			}
+			for _, m := range c.Fitting(u) {
+				h, ok := c.Head(kit.Choice{Unit: u.Name, Modifier: m}, &source.Log{})
+				if drive := h.Drive(0.5); ok && !finite(h.Source.Flux, h.Source.Peak(), drive.Y()) {
+					t.Errorf("%s with %s: %g lm, %g cd, drive %v", u.Name, m, h.Source.Flux, h.Source.Peak(), drive)
+				}
+			}
+		}
+		for _, g := range c.Gels {
+			through := colour.Through(colour.White{Kelvin: 5600}, []colour.Filter{g.Filter()})
+			if !finite(through.RGB.Y(), through.White.Kelvin) {
+				t.Errorf("%s: %+v", g.Name, through)
+			}
+		}
+	})
+}
+
+func finite(values ...float64) bool {
+	for _, v := range values {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return true
+}

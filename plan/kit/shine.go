@@ -1,0 +1,175 @@
+package kit
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/photometry"
+)
+
+// shine finds what light leaves the unit through the modifier of the choice.
+func (b *builder) shine(u *Unit) {
+	name := u.Modifier
+	if b.choice.Modifier != "" {
+		name = bareAsEmpty(b.choice.Modifier)
+	}
+	m, ok := b.modifier(name)
+	if !ok {
+		return
+	}
+	switch out := u.output(name); {
+	case out != nil:
+		d, opening := m.complete(u, out)
+		b.state(with(u.Name, name)+", typical", out, d, opening)
+	case name == "" && u.Spread != "", name != "" && u.accepts(m):
+		b.take(u, m)
+	case name == "":
+		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q is not used bare", u.Name)
+	default:
+		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q does not go on %q", name, u.Name)
+	}
+}
+
+// nothing is the modifier of a bare unit.
+var nothing = Modifier{Entry: Entry{Name: Unmodified}, Efficiency: 1}
+
+// modifier finds the modifier of a name and puts it on the head.
+func (b *builder) modifier(name string) (*Modifier, bool) {
+	if name == "" {
+		return &nothing, true
+	}
+	m := b.catalogue.Modifier(name)
+	if m == nil {
+		b.fault(b.choice.ModifierSpan, CodeUnknownModifier, unknown(name, Names(b.catalogue.Modifiers), "modifiers"),
+			"there is no modifier %q in the catalogue", name)
+		return nil, false
+	}
+	b.head.ModifierLabel = m.Label
+	b.head.Mass += m.Mass
+	if m.Class != "" {
+		b.head.Class = m.Class
+	}
+	return m, true
+}
+
+// accepts reports whether a modifier goes on the unit's front and can be reckoned with there.
+func (u *Unit) accepts(m *Modifier) bool {
+	return u.Lumens > 0 && slices.Contains(m.Fits, u.Front)
+}
+
+// with names a unit and its modifier.
+func with(unit, modifier string) string {
+	if modifier == "" {
+		return unit + ", bare"
+	}
+	return unit + " with " + modifier
+}
+
+// output is the unit's own output with a modifier ("" bare), or nil.
+func (u *Unit) output(modifier string) *Output {
+	for i := range u.Outputs {
+		if u.Outputs[i].Modifier == modifier {
+			return &u.Outputs[i].Output
+		}
+	}
+	return nil
+}
+
+// takes is a hint that lists what may go on a unit.
+func (b *builder) takes(u *Unit) string {
+	names := b.catalogue.Fitting(u)
+	if len(names) == 0 {
+		return "leave the modifier out"
+	}
+	return "it takes " + strings.Join(names, ", ")
+}
+
+// Fitting lists the modifiers that a unit can be used with, `bare` among them, its default first.
+func (c *Catalogue) Fitting(u *Unit) []string {
+	var names []string
+	if u.output("") != nil || u.Spread != "" {
+		names = append(names, Unmodified)
+	}
+	for _, m := range c.Modifiers {
+		if u.output(m.Name) != nil || u.accepts(m) {
+			names = append(names, m.Name)
+		}
+	}
+	first := u.Modifier
+	if first == "" {
+		first = Unmodified
+	}
+	if i := slices.Index(names, first); i > 0 {
+		names = slices.Insert(slices.Delete(names, i, i+1), 0, first)
+	}
+	return names
+}
+
+// spread is how a modifier sends a unit's light out, and the share of it that a grid lets pass.
+func (m *Modifier) spread(u *Unit) (d photometry.Distribution, opening photometry.Opening, passes float64) {
+	d, opening = u.bare()
+	switch {
+	case m.Beam > 0:
+		d, opening = photometry.NewLobe(m.Beam, m.Field), m.Opening
+	case m.Opening.Form != photometry.Point:
+		d, opening = photometry.Lambertian(m.Opening.Form), m.Opening
+	}
+	if m.Grid[0] > 0 {
+		grid, passes := photometry.NewGrid(d, m.Grid[0], m.Grid[1])
+		return grid, opening, passes
+	}
+	return d, opening, 1
+}
+
+// bare is how a unit's light leaves without a modifier.
+func (u *Unit) bare() (photometry.Distribution, photometry.Opening) {
+	if o := u.output(""); o != nil {
+		if d, opening, ok := o.spread(); ok {
+			return d, opening
+		}
+	}
+	if u.Spread == "cosine" {
+		return photometry.Cosine{}, photometry.Opening{}
+	}
+	return photometry.Uniform{}, photometry.Opening{}
+}
+
+// complete is the spread of a unit's output: what the output states, else what its modifier does.
+func (m *Modifier) complete(u *Unit, o *Output) (photometry.Distribution, photometry.Opening) {
+	d, opening, ok := o.spread()
+	if !ok {
+		d, opening, _ = m.spread(u)
+	}
+	if opening.Form == photometry.Point {
+		opening = m.Opening
+	}
+	return d, opening
+}
+
+// state makes the source of a stated output.
+func (b *builder) state(what string, o *Output, d photometry.Distribution, opening photometry.Opening) {
+	s := o.source(d, opening)
+	b.head.Source = s
+	from := place(o.Span)
+	switch {
+	case o.Lux > 0:
+		b.step(what, "E at d on the axis, over the opening", from, s.Peak(), "cd", o.Lux, o.Distance)
+	case o.Candela > 0:
+		b.step(what, "I", from, s.Peak(), "cd", o.Candela)
+	case o.Luminance > 0:
+		b.step(what, "pi L A", from, s.Flux, "lm", o.Luminance, opening.Surface())
+		return
+	}
+	b.step("flux", "integral of I over the sphere", "", s.Flux, "lm", s.Peak())
+}
+
+// take makes the source of a unit's bare flux through a modifier.
+func (b *builder) take(u *Unit, m *Modifier) {
+	d, opening, passes := m.spread(u)
+	b.head.Source = photometry.FromLumens(u.Lumens*m.Efficiency*passes, d, opening)
+	b.step("bare flux of "+u.Name+", typical", "flux", place(u.Origin), u.Lumens, "lm")
+	b.step("through "+m.Name+", typical", "flux x efficiency", place(m.Origin), u.Lumens*m.Efficiency, "lm", u.Lumens, m.Efficiency)
+	if passes < 1 {
+		b.step("through its grid", "flux x share within the cut-off", place(m.Origin), b.head.Source.Flux, "lm", u.Lumens*m.Efficiency, passes)
+	}
+}
