@@ -3,6 +3,7 @@ package font
 import (
 	"fmt"
 	"math"
+	"unicode/utf8"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -29,7 +30,6 @@ type face struct {
 	name                       string
 	em                         fixed.Int26_6 // font units an em, as the size at which sfnt answers in font units
 	ascent, descent, capHeight float64       // ems
-	missing                    int           // advance of the glyph for what is missing
 	advances                   [known]uint16 // thousandths of an em, with lacking
 }
 
@@ -52,7 +52,6 @@ func newFace(file []byte) (*face, error) {
 		return nil, fmt.Errorf("font metrics: %w", err)
 	}
 	f.ascent, f.descent, f.capHeight = f.ems(m.Ascent), f.ems(m.Descent), f.ems(m.CapHeight)
-	f.missing = f.glyphAdvance(&buf, 0)
 	for r := range f.advances {
 		f.advances[r] = f.lookUp(&buf, rune(r))
 	}
@@ -69,17 +68,21 @@ func (f *face) lookUp(buf *sfnt.Buffer, r rune) uint16 {
 		return 0
 	}
 	g := f.glyph(buf, r)
-	if g == 0 {
-		return uint16(f.missing) | lacking
+	advance := uint16(f.glyphAdvance(buf, g))
+	if g == 0 || r > basic {
+		return advance | lacking
 	}
-	return uint16(f.glyphAdvance(buf, g))
+	return advance
 }
 
-// glyph returns the index of the glyph of r, 0 where there is none. Runes beyond the basic plane
-// count as missing: PDF's writer cannot embed them, and the formats are to agree.
+// basic is the end of Unicode's basic plane. Runes beyond it count as missing and are drawn as
+// replacement characters: PDF's writer cannot embed them, and the formats are to agree.
+const basic = 0xFFFF
+
+// glyph returns the index of the glyph of r, 0 where there is none.
 func (f *face) glyph(buf *sfnt.Buffer, r rune) sfnt.GlyphIndex {
-	if r > 0xFFFF {
-		return 0
+	if r > basic {
+		r = utf8.RuneError
 	}
 	g, err := f.font.GlyphIndex(buf, r)
 	if err != nil {

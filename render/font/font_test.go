@@ -95,8 +95,8 @@ func TestMissing(t *testing.T) {
 	if got, want := f.Missing("b漢a字漢😀\x07"), []rune("字漢😀"); !slices.Equal(got, want) {
 		t.Errorf("missing %q, want %q", string(got), string(want))
 	}
-	if f.Width("😀", 1, false) != f.Width("漢", 1, false) {
-		t.Error("what is missing is not all of one width")
+	if f.Width("字", 1, false) != f.Width("漢", 1, false) || f.Width("😀", 1, false) != f.Width("\uFFFD", 1, false) {
+		t.Error("what is missing is not as wide as what stands for it")
 	}
 }
 
