@@ -92,6 +92,7 @@ func TestKitFaults(t *testing.T) {
 		"materials: {a: {doc: d, reflectance: 0.5, transmittance: 0.9}}":                                  `the material "a" lets through and throws back more light than falls on it`,
 		"stands: {a: {doc: d, label: l, footprint: 1, lowest: 2, highest: 1, load: 1 kg, mass: 1 kg}}":    `the stand "a" has its highest height below its lowest`,
 		"modifiers: {a: {doc: d, label: l, fits: [x], efficiency: 1, beam: 20, field: 10}}":               `the modifier "a" must have a field angle wider than its beam angle`,
+		"modifiers: {a: {doc: d, label: l, fits: [x], efficiency: 1, face: [1, 1], disc: 1}}":             "a modifier has one opening: a face, a disc or a sphere",
 		"sensors: {a: 35}": "a sensor is a map of keys, not a value",
 	} {
 		log := &source.Log{}

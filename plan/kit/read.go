@@ -119,8 +119,8 @@ func chromaticity(what string) source.Reader[*[2]float64] {
 }
 
 // field is one line of a table of keys: the value that r reads goes where at points.
-func field[T, V any](key, doc, example string, r source.Reader[V], at func(*T) *V) source.Field[T] {
-	return source.Field[T]{Key: key, Doc: doc, Example: example, Schema: r.Schema, Read: source.Into(r, at)}
+func field[T, V any](key string, r source.Reader[V], at func(*T) *V, doc string) source.Field[T] {
+	return source.Field[T]{Key: key, Doc: doc, Example: r.Like, Schema: r.Schema, Read: source.Into(r, at)}
 }
 
 // needed makes a key required.

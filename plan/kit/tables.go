@@ -13,19 +13,20 @@ var (
 	gripKinds    = []string{"flag", "card", "frame", "net", "silver"}
 )
 
-var word = source.Text("a word", "bayonet")
-
 func label[T any](at func(*T) *string) source.Field[T] {
-	return field("label", "What a tag on the plan calls it.", "600 W LED point", source.Text("a label", "600 W LED point"), at)
+	return field("label", source.Text("a label", "600 W LED point"), at,
+		"What a tag on the plan calls it.")
 }
 
 func doc[T any](at func(*T) *string) source.Field[T] {
-	return field("doc", "What it is, in one line.", "An open-faced LED head", source.Text("a line of text", "An open-faced LED head"), at)
+	return field("doc", source.Text("a line of text", "An open-faced LED head"), at,
+		"What it is, in one line.")
 }
 
 func class[T any](at func(*T) *Class) source.Field[T] {
 	r := source.Converted(source.OneOf("a class", classes...), func(s string) Class { return Class(s) })
-	return field("class", "How light leaves the body, and so how it is drawn.", "bare", r, at)
+	return field("class", r, at,
+		"How light leaves the body, and so how it is drawn.")
 }
 
 func unitShape() *source.Shape[Unit] {
@@ -34,23 +35,40 @@ func unitShape() *source.Shape[Unit] {
 		needed(doc(func(v *u) *string { return &v.Doc })),
 		needed(label(func(v *u) *string { return &v.Label })),
 		needed(class(func(v *u) *Class { return &v.Class })),
-		field("technology", "What makes the light.", "led", source.OneOf("a technology", technologies...), func(v *u) *string { return &v.Technology }),
-		field("power", "Electrical power it draws at full.", "600 W", power("a power", "600 W"), func(v *u) *float64 { return &v.Watts }),
-		orElse(field("power-factor", "Power over volts times amps.", "0.95", amount("a power factor", "0.95", 0.1, 1), func(v *u) *float64 { return &v.PowerFactor }), "1"),
-		field("mass", "Mass of the head.", "6.2 kg", mass("a mass", "6.2 kg"), func(v *u) *float64 { return &v.Mass }),
-		field("kelvin", "The white it makes, or the range it can be set to.", "[2700 K, 6500 K]", kelvinRange(), func(v *u) *[2]float64 { return &v.Kelvin }),
-		orElse(field("native", "The white it makes where nothing is said.", "5600 K", kelvin("a white", "5600 K"), func(v *u) *float64 { return &v.Native }), "the first of `kelvin`"),
-		orElse(field("tint", "The most Duv it can be set off the locus.", "0.02", amount("a tint", "0.02", 0, 0.05), func(v *u) *float64 { return &v.Tint }), "none"),
-		orElse(field("warms", "Exponent of level by which the white falls as it is dimmed.", "0.12", amount("an exponent", "0.12", 0, 1), func(v *u) *float64 { return &v.Warms }), "it keeps its white"),
-		orElse(field("curve", "Light at equal steps of level, from 0 to 1.", "[0, 0.3, 1]", curve(), func(v *u) *[]float64 { return &v.Curve }), "linear"),
-		field("lumens", "Flux without a modifier.", "60000", amount("a flux", "60000", 1e-3, 1e8), func(v *u) *float64 { return &v.Lumens }),
-		field("spread", "How the bare flux leaves.", "cosine", source.OneOf("a spread", "uniform", "cosine"), func(v *u) *string { return &v.Spread }),
-		field("outputs", "Output by modifier, `bare` without one.", "{reflector-55: {lux: 8000, distance: 3 m, beam: 55, field: 80}}", unitOutputs(), func(v *u) *[]UnitOutput { return &v.Outputs }),
-		orElse(field("modifier", "The modifier it comes with.", "reflector-55", word, func(v *u) *string { return &v.Modifier }), "the first of `outputs`, else bare"),
-		field("front", "What its front takes: modifiers that fit it go on.", "bayonet", word, func(v *u) *string { return &v.Front }),
-		field("body", "Width, depth and height of the head.", "[0.2, 0.35, 0.25]", triple(), func(v *u) *[3]float64 { return &v.Body }),
-		field("stand", "The stand it usually stands on.", "light-stand", word, func(v *u) *string { return &v.Stand }),
-		field("bulb", "The bulb in a practical: power, flux and white come from it.", "led-800", word, func(v *u) *string { return &v.Bulb }),
+		field("technology", source.OneOf("a technology", technologies...), func(v *u) *string { return &v.Technology },
+			"What makes the light."),
+		field("power", power("a power", "600 W"), func(v *u) *float64 { return &v.Watts },
+			"Electrical power it draws at full."),
+		orElse(field("power-factor", amount("a power factor", "0.95", 0.1, 1), func(v *u) *float64 { return &v.PowerFactor },
+			"Power over volts times amps."), "1"),
+		field("mass", mass("a mass", "6.2 kg"), func(v *u) *float64 { return &v.Mass },
+			"Mass of the head."),
+		field("kelvin", kelvinRange(), func(v *u) *[2]float64 { return &v.Kelvin },
+			"The white it makes, or the range it can be set to."),
+		orElse(field("native", kelvin("a white", "5600 K"), func(v *u) *float64 { return &v.Native },
+			"The white it makes where nothing is said."), "the first of `kelvin`"),
+		orElse(field("tint", amount("a tint", "0.02", 0, 0.05), func(v *u) *float64 { return &v.Tint },
+			"The most Duv it can be set off the locus."), "none"),
+		orElse(field("warms", amount("an exponent", "0.12", 0, 1), func(v *u) *float64 { return &v.Warms },
+			"Exponent of level by which the white falls as it is dimmed."), "it keeps its white"),
+		orElse(field("curve", curve(), func(v *u) *[]float64 { return &v.Curve },
+			"Light at equal steps of level, from 0 to 1."), "linear"),
+		field("lumens", amount("a flux", "60000", 1e-3, 1e8), func(v *u) *float64 { return &v.Lumens },
+			"Flux without a modifier."),
+		field("spread", source.OneOf("a spread", "uniform", "cosine"), func(v *u) *string { return &v.Spread },
+			"How the bare flux leaves."),
+		field("outputs", unitOutputs(), func(v *u) *[]UnitOutput { return &v.Outputs },
+			"Output by modifier, `bare` without one."),
+		orElse(field("modifier", source.Text("a modifier", "reflector-55"), func(v *u) *string { return &v.Modifier },
+			"The modifier it comes with."), "the first of `outputs`, else bare"),
+		field("front", source.Text("a front", "bayonet"), func(v *u) *string { return &v.Front },
+			"What its front takes: modifiers that fit it go on."),
+		field("body", triple(), func(v *u) *[3]float64 { return &v.Body },
+			"Width, depth and height of the head."),
+		field("stand", source.Text("a stand", "light-stand"), func(v *u) *string { return &v.Stand },
+			"The stand it usually stands on."),
+		field("bulb", source.Text("a bulb", "led-806"), func(v *u) *string { return &v.Bulb },
+			"The bulb in a practical: power, flux and white come from it."),
 	}}
 }
 
@@ -121,12 +139,18 @@ func bulbShape() *source.Shape[Bulb] {
 	type b = Bulb
 	return &source.Shape[Bulb]{Name: "bulb", Doc: "A lamp for a practical.", Fields: []source.Field[Bulb]{
 		needed(doc(func(v *b) *string { return &v.Doc })),
-		needed(field("technology", "What makes the light.", "tungsten", source.OneOf("a technology", technologies...), func(v *b) *string { return &v.Technology })),
-		needed(field("power", "Electrical power.", "9 W", power("a power", "9 W"), func(v *b) *float64 { return &v.Watts })),
-		orElse(field("power-factor", "Power over volts times amps.", "0.9", amount("a power factor", "0.9", 0.1, 1), func(v *b) *float64 { return &v.PowerFactor }), "1"),
-		needed(field("lumens", "Flux.", "800", amount("a flux", "800", 1e-3, 1e6), func(v *b) *float64 { return &v.Lumens })),
-		needed(field("kelvin", "White.", "2700 K", kelvin("a white", "2700 K"), func(v *b) *float64 { return &v.Kelvin })),
-		orElse(field("warms", "Exponent of level by which the white falls as it is dimmed.", "0.12", amount("an exponent", "0.12", 0, 1), func(v *b) *float64 { return &v.Warms }), "it keeps its white"),
+		needed(field("technology", source.OneOf("a technology", technologies...), func(v *b) *string { return &v.Technology },
+			"What makes the light.")),
+		needed(field("power", power("a power", "9 W"), func(v *b) *float64 { return &v.Watts },
+			"Electrical power.")),
+		orElse(field("power-factor", amount("a power factor", "0.9", 0.1, 1), func(v *b) *float64 { return &v.PowerFactor },
+			"Power over volts times amps."), "1"),
+		needed(field("lumens", amount("a flux", "800", 1e-3, 1e6), func(v *b) *float64 { return &v.Lumens },
+			"Flux.")),
+		needed(field("kelvin", kelvin("a white", "2700 K"), func(v *b) *float64 { return &v.Kelvin },
+			"White.")),
+		orElse(field("warms", amount("an exponent", "0.12", 0, 1), func(v *b) *float64 { return &v.Warms },
+			"Exponent of level by which the white falls as it is dimmed."), "it keeps its white"),
 	}}
 }
 
@@ -140,21 +164,44 @@ func modifierShape() *source.Shape[Modifier] {
 		return photometry.Opening{Form: photometry.Rectangle, Width: v[0], Height: v[1]}
 	})
 	cutoff := angle("a cut-off angle", "50", 5, 170)
-	open := func(v *m) *photometry.Opening { return &v.Opening }
 	return &source.Shape[Modifier]{Name: "modifier", Doc: "What goes on the front of a head.", Fields: []source.Field[Modifier]{
 		needed(doc(func(v *m) *string { return &v.Doc })),
 		needed(label(func(v *m) *string { return &v.Label })),
 		orElse(class(func(v *m) *Class { return &v.Class }), "the unit's"),
-		needed(field("fits", "The fronts it goes on.", "[bayonet]", source.ListOf("a list of fronts", "[bayonet]", word, 1, 20), func(v *m) *[]string { return &v.Fits })),
-		needed(field("efficiency", "The share of the flux that leaves, before a grid.", "45 %", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency })),
-		field("beam", "Full angle to 50 % of the peak.", "30", angle("a beam angle", "30", 0.5, 180), func(v *m) *float64 { return &v.Beam }),
-		orElse(field("field", "Full angle to 10 % of the peak.", "50", angle("a field angle", "50", 0.5, 300), func(v *m) *float64 { return &v.Field }), "1.82 times the beam"),
-		field("face", "Width and height of its Lambertian face.", "[0.9, 0.9]", face, open),
-		field("disc", "Diameter of its round Lambertian face.", "0.9", source.Converted(size("a disc"), opening(photometry.Disc)), open),
-		field("sphere", "Diameter of its globe.", "0.6", source.Converted(size("a sphere"), opening(photometry.Sphere)), open),
-		field("grid", "Cut-off full angles of a grid before the face, across and along.", "[50, 50]", pair("a grid", "[50, 50]", cutoff), func(v *m) *[2]float64 { return &v.Grid }),
-		field("mass", "Mass.", "1.4 kg", mass("a mass", "1.4 kg"), func(v *m) *float64 { return &v.Mass }),
+		needed(field("fits", source.ListOf("a list of fronts", "[bayonet]", source.Text("a front", "bayonet"), 1, 20), func(v *m) *[]string { return &v.Fits },
+			"The fronts it goes on.")),
+		needed(field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },
+			"The share of the flux that leaves, before a grid.")),
+		field("beam", angle("a beam angle", "30", 0.5, 180), func(v *m) *float64 { return &v.Beam },
+			"Full angle to 50 % of the peak."),
+		orElse(field("field", angle("a field angle", "50", 0.5, 300), func(v *m) *float64 { return &v.Field },
+			"Full angle to 10 % of the peak."), "1.82 times the beam"),
+		once(field("face", face, openingOf,
+			"Width and height of its Lambertian face.")),
+		once(field("disc", source.Converted(size("a disc"), opening(photometry.Disc)), openingOf,
+			"Diameter of its round Lambertian face.")),
+		once(field("sphere", source.Converted(size("a sphere"), opening(photometry.Sphere)), openingOf,
+			"Diameter of its globe.")),
+		field("grid", pair("a grid", "[50, 50]", cutoff), func(v *m) *[2]float64 { return &v.Grid },
+			"Cut-off full angles of a grid before the face, across and along."),
+		field("mass", mass("a mass", "1.4 kg"), func(v *m) *float64 { return &v.Mass },
+			"Mass."),
 	}}
+}
+
+func openingOf(m *Modifier) *photometry.Opening { return &m.Opening }
+
+// once makes one of the keys that state an opening refuse a modifier that has one already.
+func once(f source.Field[Modifier]) source.Field[Modifier] {
+	read := f.Read
+	f.Read = func(m *Modifier, n *source.Node, c *source.Context) {
+		if m.Opening.Form != photometry.Point {
+			c.Error(n, CodeKit, "keep one of them", "a modifier has one opening: a face, a disc or a sphere")
+			return
+		}
+		read(m, n, c)
+	}
+	return f
 }
 
 func gelShape() *source.Shape[GelData] {
@@ -162,12 +209,19 @@ func gelShape() *source.Shape[GelData] {
 	return &source.Shape[GelData]{Name: "gel", Doc: "A sheet of colour, correction or density.", Fields: []source.Field[GelData]{
 		orElse(doc(func(v *g) *string { return &v.Doc }), "its name"),
 		orElse(label(func(v *g) *string { return &v.Label }), "its name"),
-		needed(field("kind", "What it is for.", "cto", source.OneOf("a kind of gel", gelKinds...), func(v *g) *string { return &v.Kind })),
-		field("set", "Which of the trade's sets of shifts it belongs to.", "6500-3200", word, func(v *g) *string { return &v.Set }),
-		field("mired", "Shift in mireds, positive warms.", "+109", amount("a shift in mireds", "109", -1000, 1000), func(v *g) *float64 { return &v.Mired }),
-		field("duv", "Shift in Duv, positive towards green.", "0.008", amount("a shift in Duv", "0.008", -0.1, 0.1), func(v *g) *float64 { return &v.Duv }),
-		needed(field("transmittance", "Luminous transmittance.", "70 %", share("a transmittance", "70 %"), func(v *g) *float64 { return &v.Transmittance })),
-		field("printed", "Transmittance as the trade prints it, where it rounds.", "50 %", share("a transmittance", "50 %"), func(v *g) *float64 { return &v.Printed }),
-		field("xy", "Chromaticity that it gives equal-energy light, CIE 1931.", "[0.58, 0.40]", chromaticity("a chromaticity"), func(v *g) **[2]float64 { return &v.XY }),
+		needed(field("kind", source.OneOf("a kind of gel", gelKinds...), func(v *g) *string { return &v.Kind },
+			"What it is for.")),
+		field("set", source.Text("a set of shifts", "6500-3200"), func(v *g) *string { return &v.Set },
+			"Which of the trade's sets of shifts it belongs to."),
+		field("mired", amount("a shift in mireds", "109", -1000, 1000), func(v *g) *float64 { return &v.Mired },
+			"Shift in mireds, positive warms."),
+		field("duv", amount("a shift in Duv", "0.008", -0.1, 0.1), func(v *g) *float64 { return &v.Duv },
+			"Shift in Duv, positive towards green."),
+		needed(field("transmittance", share("a transmittance", "70 %"), func(v *g) *float64 { return &v.Transmittance },
+			"Luminous transmittance.")),
+		field("printed", share("a transmittance", "50 %"), func(v *g) *float64 { return &v.Printed },
+			"Transmittance as the trade prints it, where it rounds."),
+		field("xy", chromaticity("a chromaticity"), func(v *g) **[2]float64 { return &v.XY },
+			"Chromaticity that it gives equal-energy light, CIE 1931."),
 	}}
 }

@@ -25,10 +25,14 @@ func clothShape() *source.Shape[clothData] {
 	return &source.Shape[clothData]{Name: "cloth", Doc: "A diffusion, a net or a drape.", Fields: []source.Field[clothData]{
 		needed(doc(func(v *c) *string { return &v.doc })),
 		needed(label(func(v *c) *string { return &v.label })),
-		field("stops", "What it takes from the light behind it, in stops.", "1.5", amount("a loss in stops", "1.5", 0, 12), func(v *c) *float64 { return &v.stops }),
-		field("opaque", "It lets nothing through.", "true", source.Bool("opaque"), func(v *c) *bool { return &v.opaque }),
-		orElse(field("straight", "The share of the light let through that goes straight on.", "5 %", share("a share", "5 %"), func(v *c) *float64 { return &v.straight }), "0 %"),
-		orElse(field("reflectance", "The share that it throws back.", "0.4", share("a reflectance", "0.4"), func(v *c) *float64 { return &v.reflectShare }), "0"),
+		field("stops", amount("a loss in stops", "1.5", 0, 12), func(v *c) *float64 { return &v.stops },
+			"What it takes from the light behind it, in stops."),
+		field("opaque", source.Bool("opaque"), func(v *c) *bool { return &v.opaque },
+			"It lets nothing through."),
+		orElse(field("straight", share("a share", "5 %"), func(v *c) *float64 { return &v.straight },
+			"The share of the light let through that goes straight on."), "0 %"),
+		orElse(field("reflectance", share("a reflectance", "0.4"), func(v *c) *float64 { return &v.reflectShare },
+			"The share that it throws back."), "0"),
 	}, Forms: []string{"stops", "opaque"}}
 }
 
@@ -36,10 +40,14 @@ func materialShape() *source.Shape[Material] {
 	type m = Material
 	return &source.Shape[Material]{Name: "material", Doc: "A surface.", Fields: []source.Field[Material]{
 		needed(doc(func(v *m) *string { return &v.Doc })),
-		needed(field("reflectance", "The share of light that it throws back, luminous.", "0.5", share("a reflectance", "0.5"), func(v *m) *float64 { return &v.Reflectance })),
-		orElse(field("xy", "Its chromaticity under D65, CIE 1931.", "[0.40, 0.36]", chromaticity("a chromaticity"), func(v *m) **[2]float64 { return &v.XY }), "neutral"),
-		orElse(field("transmittance", "Of a glass: the share that goes through.", "0.9", share("a transmittance", "0.9"), func(v *m) *float64 { return &v.Transmittance }), "opaque"),
-		orElse(field("mirror", "The share of the reflectance that mirrors.", "0.8", share("a share", "0.8"), func(v *m) *float64 { return &v.Mirror }), "0"),
+		needed(field("reflectance", share("a reflectance", "0.5"), func(v *m) *float64 { return &v.Reflectance },
+			"The share of light that it throws back, luminous.")),
+		orElse(field("xy", chromaticity("a chromaticity"), func(v *m) **[2]float64 { return &v.XY },
+			"Its chromaticity under D65, CIE 1931."), "neutral"),
+		orElse(field("transmittance", share("a transmittance", "0.9"), func(v *m) *float64 { return &v.Transmittance },
+			"Of a glass: the share that goes through."), "opaque"),
+		orElse(field("mirror", share("a share", "0.8"), func(v *m) *float64 { return &v.Mirror },
+			"The share of the reflectance that mirrors."), "0"),
 	}}
 }
 
@@ -49,8 +57,10 @@ func sensorShape() *source.Shape[Sensor] {
 	return &source.Shape[Sensor]{Name: "sensor", Doc: "A camera gate.", Fields: []source.Field[Sensor]{
 		needed(doc(func(v *s) *string { return &v.Doc })),
 		needed(label(func(v *s) *string { return &v.Label })),
-		needed(field("width", "Width of the gate, mm.", "24.89", side("a width"), func(v *s) *float64 { return &v.Width })),
-		needed(field("height", "Height of the gate, mm.", "18.66", side("a height"), func(v *s) *float64 { return &v.Height })),
+		needed(field("width", side("a width"), func(v *s) *float64 { return &v.Width },
+			"Width of the gate, mm.")),
+		needed(field("height", side("a height"), func(v *s) *float64 { return &v.Height },
+			"Height of the gate, mm.")),
 	}}
 }
 
@@ -59,11 +69,16 @@ func standShape() *source.Shape[Stand] {
 	return &source.Shape[Stand]{Name: "stand", Doc: "What holds a light.", Fields: []source.Field[Stand]{
 		needed(doc(func(v *s) *string { return &v.Doc })),
 		needed(label(func(v *s) *string { return &v.Label })),
-		needed(field("footprint", "Diameter that its legs cover.", "1.0", length("a footprint", "1.0", 0.05, 5), func(v *s) *float64 { return &v.Footprint })),
-		needed(field("lowest", "Lowest height of the spigot.", "0.9", length("a height", "0.9", 0, 20), func(v *s) *float64 { return &v.Lowest })),
-		needed(field("highest", "Highest height of the spigot.", "2.6", length("a height", "2.6", 0, 20), func(v *s) *float64 { return &v.Highest })),
-		needed(field("load", "The most it may carry.", "5 kg", mass("a load", "5 kg"), func(v *s) *float64 { return &v.Load })),
-		needed(field("mass", "Its own mass.", "2 kg", mass("a mass", "2 kg"), func(v *s) *float64 { return &v.Mass })),
+		needed(field("footprint", length("a footprint", "1.0", 0.05, 5), func(v *s) *float64 { return &v.Footprint },
+			"Diameter that its legs cover.")),
+		needed(field("lowest", length("a height", "0.9", 0, 20), func(v *s) *float64 { return &v.Lowest },
+			"Lowest height of the spigot.")),
+		needed(field("highest", length("a height", "2.6", 0, 20), func(v *s) *float64 { return &v.Highest },
+			"Highest height of the spigot.")),
+		needed(field("load", mass("a load", "5 kg"), func(v *s) *float64 { return &v.Load },
+			"The most it may carry.")),
+		needed(field("mass", mass("a mass", "2 kg"), func(v *s) *float64 { return &v.Mass },
+			"Its own mass.")),
 	}}
 }
 
@@ -73,9 +88,13 @@ func gripShape() *source.Shape[Grip] {
 	return &source.Shape[Grip]{Name: "grip", Doc: "A flag, card, frame, net or silver board.", Fields: []source.Field[Grip]{
 		needed(doc(func(v *g) *string { return &v.Doc })),
 		needed(label(func(v *g) *string { return &v.Label })),
-		needed(field("kind", "What it does to light.", "flag", source.OneOf("a kind of grip", gripKinds...), func(v *g) *string { return &v.Kind })),
-		needed(field("width", "Width.", "0.9", side("a width"), func(v *g) *float64 { return &v.Width })),
-		needed(field("height", "Height.", "1.2", side("a height"), func(v *g) *float64 { return &v.Height })),
-		field("mass", "Mass.", "1.5 kg", mass("a mass", "1.5 kg"), func(v *g) *float64 { return &v.Mass }),
+		needed(field("kind", source.OneOf("a kind of grip", gripKinds...), func(v *g) *string { return &v.Kind },
+			"What it does to light.")),
+		needed(field("width", side("a width"), func(v *g) *float64 { return &v.Width },
+			"Width.")),
+		needed(field("height", side("a height"), func(v *g) *float64 { return &v.Height },
+			"Height.")),
+		field("mass", mass("a mass", "1.5 kg"), func(v *g) *float64 { return &v.Mass },
+			"Mass."),
 	}}
 }

@@ -1,5 +1,6 @@
-// Package photometry describes how sources send out light: lobes, cosine and uniform points,
-// luminous faces, discs and tubes. In the lamp frame the axis is -Z, C0 is +X and C90 is +Y.
+// Package photometry describes how sources send out light: lobes, cones, cosine and uniform
+// points, luminous faces, discs, tubes and spheres, and grids before them. In the lamp frame the
+// axis is -Z, C0 is +X and C90 is +Y.
 package photometry
 
 import "gonum.org/v1/gonum/spatial/r3"

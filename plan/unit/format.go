@@ -56,7 +56,7 @@ func FormatFeet(metres float64) string {
 func FormatAngle(degrees float64) string { return tidy(degrees, 1) + "°" }
 
 // Figures prints v to three significant figures and no finer than a hundredth: an illuminance is
-// never known better. `12300`, `345`, `34.5`, `3.45`, `0.03`.
+// never known better. `12300`, `345`, `34.5`, `3.45`, `0.03`, `0`.
 func Figures(v float64) string {
 	places := 2
 	switch a := math.Abs(v); {
@@ -69,7 +69,10 @@ func Figures(v float64) string {
 		step := math.Pow10(int(math.Floor(math.Log10(a))) - 2)
 		v = math.Round(v/step) * step
 	}
-	return decimal(v, places)
+	if s := decimal(v, places); s != "0.00" {
+		return s
+	}
+	return "0"
 }
 
 // FormatLux prints an illuminance: `345 lx`.
