@@ -24,8 +24,7 @@ type Document struct {
 	Kit    *kit.Catalogue // shipped and own
 
 	base   *layer
-	layers map[string]*layer // by set-up; those that could be merged
-	feet   bool              // what bare lengths mean
+	layers map[string]*layer // by set-up; nil for one whose chain is broken
 }
 
 // Open parses a scene file, loads its kit and lays out its set-ups. What is wrong with the file
@@ -41,10 +40,11 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 		d.Root = nil
 		return d
 	}
+	d.base = &layer{tree: d.Root}
 	if units := d.Root.Get("units"); units != nil {
-		d.feet = units.Text == "ft"
+		d.base.feet = units.Text == "ft"
 	}
-	d.base = d.decoded("", d.Root, nil)
+	d.base.read()
 	d.loadKit(log)
 	d.mergeSetups(log)
 	return d
@@ -61,29 +61,35 @@ func speaks(root *source.Node, log *source.Log) bool {
 }
 
 // Base returns the scene itself, without any set-up, or nil where the file could not be read.
-// Its faults go to log; after an error it holds what could be read.
+// Its faults go to log; after an error it holds what could be read. It is shared by all who ask,
+// and not to be changed.
 func (d *Document) Base(log *source.Log) *Scene { return d.base.tell(log) }
 
-// Scene returns the scene of one set-up, merged; the scene itself where setup is "". It is nil
-// where the set-up is unknown or could not be merged. Faults go to log, those of the scene as
-// the scene's; after an error it holds what could be read.
+// Scene returns the scene of one set-up, merged, on the terms of Base; the scene itself where
+// setup is "". It is nil where the set-up is unknown, or waits for one that is. A fault that lies
+// in the scene is told as the scene's, one of an earlier set-up as that one's.
 func (d *Document) Scene(setup string, log *source.Log) *Scene {
 	if setup == "" || d.Root == nil {
 		return d.Base(log)
 	}
-	if l, ok := d.layers[setup]; ok {
-		return l.tell(log)
+	l, listed := d.layers[setup]
+	if !listed {
+		d.base.tell(log) // what is wrong with the list may be why
+		d.unknownSetup(setup, log)
 	}
+	return l.tell(log)
+}
+
+// unknownSetup offers the set-ups that there are.
+func (d *Document) unknownSetup(name string, log *source.Log) {
 	key := d.Root.Key("setups")
-	switch {
-	case key == nil:
-		log.Errorf(d.Root.Span, CodeUnknownSetup, "leave the set-up out", "the scene has no set-ups, and so none called %q", setup)
-	case key.Value.Get(setup) == nil:
-		hint := source.DidYouMean(setup, d.Setups)
-		if hint == "" {
-			hint = "there are " + orList(d.Setups)
-		}
-		log.Errorf(key.Span, CodeUnknownSetup, hint, "the scene has no set-up called %q", setup)
+	if key == nil {
+		log.Errorf(d.Root.Span, CodeUnknownSetup, "leave the set-up out", "the scene has no set-ups, and so none called %q", name)
+		return
 	}
-	return nil // else its own fault was told by Open
+	hint := source.DidYouMean(name, d.Setups)
+	if hint == "" && len(d.Setups) > 0 {
+		hint = "there is " + orList(d.Setups)
+	}
+	log.Errorf(key.Span, CodeUnknownSetup, hint, "the scene has no set-up called %q", name)
 }

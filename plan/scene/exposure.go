@@ -12,7 +12,8 @@ var (
 		func(text string, _ *source.Node, _ *source.Context) (Stop, error) { return unit.ParseStop(text) })
 	whiteKind = scalar("a white", "4300 K", map[string]any{"type": "string"},
 		func(text string, _ *source.Node, _ *source.Context) (ColourWord, error) {
-			return unit.ParseKelvin(text)
+			white, err := unit.ParseKelvin(text)
+			return white, unitLess(true, text, err)
 		})
 )
 

@@ -45,10 +45,7 @@ func errorWith(c *source.Context, span source.Span, code, hint string, other sou
 // codeOf tells the faults of a quantity apart by its text.
 func codeOf(text string) string {
 	word := strings.ToLower(strings.TrimLeft(text, "+-. "))
-	switch _, err := unit.ParseNumber(text); {
-	case err == nil:
-		return CodeMissingUnit
-	case strings.HasPrefix(word, "nan"), strings.HasPrefix(word, "inf"):
+	if strings.HasPrefix(word, "nan") || strings.HasPrefix(word, "inf") {
 		return source.CodeNotFinite
 	}
 	return source.CodeBadValue

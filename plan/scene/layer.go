@@ -1,52 +1,75 @@
 package scene
 
 import (
-	"strings"
+	"sync"
 
 	"scrimshaw/plan/source"
 )
 
-// layer is the scene, or one of its set-ups, merged and read.
+// layer is the scene, or one of its set-ups merged over what it starts from. It is read when it
+// is first asked for.
 type layer struct {
+	setup  *Setup // nil for the scene itself
+	after  *layer // what it starts from
+	tree   *source.Node
+	feet   bool                // what bare lengths mean
+	merged []source.Diagnostic // what is wrong with the change, and with those that it follows
+
+	once   sync.Once
 	scene  *Scene
 	faults []source.Diagnostic
 }
 
-// tell logs the faults of a layer and returns its scene.
+// changed is the layer of a set-up that starts from l.
+func (l *layer) changed(s *Setup, rules *source.Rules) *layer {
+	next := &layer{setup: s, after: l, tree: l.tree, feet: l.feet, merged: l.merged}
+	if s.Change == nil {
+		return next
+	}
+	log := &source.Log{}
+	next.tree = rules.Merge(l.tree, s.Change, s.Name, log)
+	next.merged = append(next.merged[:len(next.merged):len(next.merged)], log.All()...)
+	return next
+}
+
+// tell logs the faults of a layer and returns its scene; nil for no layer.
 func (l *layer) tell(log *source.Log) *Scene {
 	if l == nil {
 		return nil
 	}
+	l.read()
 	for _, f := range l.faults {
 		log.Add(f)
 	}
 	return l.scene
 }
 
-// decoded reads a merged tree. after is the layer that it was made from, whose faults are its
-// own; nil for the scene itself.
-func (d *Document) decoded(setup string, tree *source.Node, after *layer) *layer {
+// read decodes the tree of a layer.
+func (l *layer) read() { l.once.Do(l.decode) }
+
+func (l *layer) decode() {
 	log := &source.Log{}
-	s := &Scene{Tree: tree, Setup: setup}
-	c := &source.Context{Log: log, Setup: setup, Feet: func(*source.File) bool { return d.feet }}
-	sceneTable.read(s, tree, c, tree.Span)
-	s.Feet = d.feet
-	if own := s.setup(setup); own != nil {
-		s.Shown, s.Stays = own.Cameras, own.Stays
+	s := &Scene{Tree: l.tree}
+	if l.setup != nil {
+		s.Setup, s.Shown, s.Stays = l.setup.Name, l.setup.Cameras, l.setup.Stays
 	}
+	c := &source.Context{Log: log, Setup: s.Setup, Feet: func(*source.File) bool { return l.feet }}
+	sceneTable.read(s, l.tree, c, l.tree.Span)
+	s.Feet = l.feet
 	s.checkNames(c)
-	l := &layer{scene: s, faults: log.All()}
-	if after != nil {
-		l.inherit(after, s.setup(setup))
+	l.scene, l.faults = s, log.All()
+	if l.after != nil {
+		l.inherit()
 	}
-	return l
+	l.faults = append(l.faults, l.merged...)
 }
 
 // inherit gives faults back to the layer in which they arise first, and shows both places of a
 // fault that only the combination has.
-func (l *layer) inherit(after *layer, setup *Setup) {
-	known := make(map[faultKey]source.Diagnostic, len(after.faults))
-	for _, f := range after.faults {
+func (l *layer) inherit() {
+	l.after.read()
+	known := make(map[faultKey]source.Diagnostic, len(l.after.faults))
+	for _, f := range l.after.faults {
 		known[keyOf(f)] = f
 	}
 	for i := range l.faults {
@@ -55,47 +78,14 @@ func (l *layer) inherit(after *layer, setup *Setup) {
 			*f = first
 			continue
 		}
-		if setup != nil && setup.Change != nil && !holds(setup.Change.Span, f.Span) {
-			f.Related = append(f.Related, source.Related{
-				Span:    changed(setup, f.Path),
-				Message: "the set-up " + setup.Name + " changes it here",
-			})
-		}
+		l.scene.ShowChange(f)
 	}
 }
 
-// faultKey tells faults apart whatever set-up they are found in.
+// faultKey tells faults apart, whatever set-up they are found in.
 type faultKey struct {
 	code, message string
 	span          source.Span
 }
 
 func keyOf(d source.Diagnostic) faultKey { return faultKey{d.Code, d.Message, d.Span} }
-
-// holds reports whether a span lies in another.
-func holds(outer, inner source.Span) bool {
-	return outer.File == inner.File && inner.Start >= outer.Start && inner.End <= outer.End
-}
-
-// changed is the place in a set-up's change that is nearest to a path of the scene.
-func changed(s *Setup, path string) source.Span {
-	n, span := s.Change, s.Change.Span
-	for name := range strings.SplitSeq(path, ".") {
-		key := n.Key(name)
-		if key == nil {
-			break
-		}
-		n, span = key.Value, key.Span
-	}
-	return span
-}
-
-// setup returns a set-up by its name, or nil.
-func (s *Scene) setup(name string) *Setup {
-	for i := range s.Setups {
-		if s.Setups[i].Name == name {
-			return &s.Setups[i]
-		}
-	}
-	return nil
-}

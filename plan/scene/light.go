@@ -6,8 +6,9 @@ import (
 )
 
 var (
-	gelName   = gelReader()
-	gelList   = oneOrMore("gels", "[1/2 CTO]", gelName, 12)
+	gelName = gelReader()
+	gelList = either("gels", "[1/2 CTO]", ofKind(source.List), source.ListOf("gels", "[1/2 CTO]", gelName, 0, 12),
+		source.Converted(gelName, func(r Ref) []Ref { return []Ref{r} }))
 	roleWords = []string{"key", "fill", "edge", "hair", "eye", "background", "motivation"}
 )
 

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"errors"
 	"strings"
 
 	"scrimshaw/plan/source"
@@ -29,7 +30,8 @@ func (l limits) check(what, text string, v float64, show func(float64) string) e
 	return troublef(source.CodeOutOfRange, "", "%s is %s, and %q is not", what, said, text)
 }
 
-// measure is a way to write a number: how it is read and printed, and in which JSON types.
+// measure is a way to write a number: how it is read and printed, and in which JSON types. One
+// that JSON writes as a string alone needs its unit.
 type measure struct {
 	parse func(text string, feet bool) (float64, error)
 	show  func(v float64, feet bool) string
@@ -53,7 +55,7 @@ var (
 	degrees  = apart(unit.ParseAngle, unit.FormatAngle, numberOrText)
 	numbers  = apart(unit.ParseNumber, unit.FormatNumber, "number")
 	focals   = apart(unit.ParseLens, unit.FormatLens, "string")
-	levels   = apart(unit.ParseLevel, unit.FormatPercent, "string")
+	levels   = apart(parseLevel, unit.FormatPercent, "string")
 	percents = apart(unit.ParsePercent, unit.FormatPercent, "string")
 	watts    = apart(unit.ParsePower, unit.FormatPower, "string")
 	lux      = apart(unit.ParseIlluminance, unit.FormatLux, "string")
@@ -69,10 +71,30 @@ func quantity(what, like string, m measure, l limits) source.Reader[float64] {
 		feet := c.Feet != nil && c.Feet(n.Span.File)
 		v, err := m.parse(text, feet)
 		if err != nil {
-			return 0, err
+			return 0, unitLess(m.json == "string", text, err)
 		}
 		return v, l.check(what, text, v, func(v float64) string { return m.show(v, feet) })
 	})
+}
+
+// unitLess gives the fault of a bare number its own code, where a unit is needed.
+func unitLess(needed bool, text string, err error) error {
+	var u *unit.Fault
+	if _, bare := unit.ParseNumber(text); needed && bare == nil && errors.As(err, &u) {
+		return &trouble{CodeMissingUnit, u.Hint, u.Message}
+	}
+	return err
+}
+
+// parseLevel reads a level. One beyond its range is left to the limits, which say so.
+func parseLevel(text string) (float64, error) {
+	v, err := unit.ParseLevel(text)
+	if err != nil {
+		if beyond, bad := unit.ParsePercent(text); bad == nil {
+			return beyond, nil
+		}
+	}
+	return v, err
 }
 
 // showLength prints a limit, without the zeros of a figure to build by.

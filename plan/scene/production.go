@@ -14,7 +14,7 @@ type Circuit struct {
 	Kind                  Given[string]  // mains, generator, battery
 }
 
-const byPower = "circuits"
+const byPower = "the load on circuits"
 
 var circuitTable = tableOf("circuit", "A circuit that lights are put on.", nil,
 	value("volts", quantity("a voltage", "230", numbers, above(0, 1000)), func(t *Circuit) *Given[float64] { return &t.Volts }, "Its voltage.", "230", "230 on 50 Hz, 120 on 60 Hz"),
@@ -41,7 +41,7 @@ type CueLight struct {
 	Colour Given[ColourWord]
 }
 
-const byCues = "cues"
+const byCues = "changes within a set-up"
 
 var cueLightTable = tableOf("light of a cue", "What one light does. A level alone may stand for the map.", nil,
 	value("level", cueLevel, func(l *CueLight) *Given[float64] { return &l.Level }, "The level it goes to.", "35 %", "as it was"),

@@ -27,32 +27,34 @@ func rootKeys() []entry[Scene] {
 		into("exposure", mapOf("an exposure", "{iso: 800}", exposureTable), func(s *Scene, v Exposure, _ *source.Node) { s.Exposure = v },
 			exposureTable.Doc, "{iso: 800, stop: T2.8}", "ISO 800, 180°, T2.8"),
 	}
-	keys = append(keys, sections()...)
+	for _, p := range parts() {
+		keys = append(keys, p.entry())
+	}
 	keys = append(keys, setupList())
 	return append(keys, laterKeys()...)
 }
 
-// sections are the maps of named things.
-func sections() []entry[Scene] {
-	return []entry[Scene]{
+// parts are the maps of named things.
+func parts() []part {
+	return []part{
 		section[Scene, Material]{"materials", "Surfaces, by their names.", "{limewash: {reflectance: 0.62}}", materialTable,
-			func(s *Scene) *[]Material { return &s.Materials }, func(v *Material) *Thing { return &v.Thing }, checkMaterial}.entry(),
+			func(s *Scene) *[]Material { return &s.Materials }, func(v *Material) *Thing { return &v.Thing }, checkMaterial},
 		section[Scene, Room]{"rooms", "Rooms. A scene without rooms is open ground.", "{kitchen: {size: [3.6, 3.1]}}", roomTable,
-			func(s *Scene) *[]Room { return &s.Rooms }, func(v *Room) *Thing { return &v.Thing }, checkRoom}.entry(),
+			func(s *Scene) *[]Room { return &s.Rooms }, func(v *Room) *Thing { return &v.Thing }, checkRoom},
 		section[Scene, Opening]{"openings", "Windows, doors and gaps.", "{street: {window: kitchen.left, width: 1.4}}", openingTable,
-			func(s *Scene) *[]Opening { return &s.Openings }, func(v *Opening) *Thing { return &v.Thing }, checkOpening}.entry(),
+			func(s *Scene) *[]Opening { return &s.Openings }, func(v *Opening) *Thing { return &v.Thing }, checkOpening},
 		section[Scene, Furniture]{"furniture", "Solid things that stand in the scene.", "{desk: {table: [1.6, 0.8, 0.75], at: [2.9, 2.6]}}", furnitureTable,
-			func(s *Scene) *[]Furniture { return &s.Furniture }, func(v *Furniture) *Thing { return &v.Thing }, checkFurniture}.entry(),
+			func(s *Scene) *[]Furniture { return &s.Furniture }, func(v *Furniture) *Thing { return &v.Thing }, checkFurniture},
 		section[Scene, Person]{"people", "Who is in the scene.", "{ruth: {at: [1.2, 2.0], pose: seated}}", personTable,
-			func(s *Scene) *[]Person { return &s.People }, func(v *Person) *Thing { return &v.Thing }, checkPerson}.entry(),
+			func(s *Scene) *[]Person { return &s.People }, func(v *Person) *Thing { return &v.Thing }, checkPerson},
 		section[Scene, Camera]{"cameras", "The cameras.", "{A: {at: [3.3, 0.5], lens: 32 mm}}", cameraTable,
-			func(s *Scene) *[]Camera { return &s.Cameras }, func(v *Camera) *Thing { return &v.Thing }, nil}.entry(),
+			func(s *Scene) *[]Camera { return &s.Cameras }, func(v *Camera) *Thing { return &v.Thing }, nil},
 		section[Scene, Light]{"lights", "The lights.", "{day: {unit: led-point-600-bicolour, at: {opening: street, out: 2.4}}}", lightTable,
-			func(s *Scene) *[]Light { return &s.Lights }, func(v *Light) *Thing { return &v.Thing }, nil}.entry(),
+			func(s *Scene) *[]Light { return &s.Lights }, func(v *Light) *Thing { return &v.Thing }, nil},
 		section[Scene, Grip]{"grip", "Flags, cards, frames, nets, silver boards.", "{black: {flag: [1.2, 1.2], at: [2.0, 1.0]}}", gripTable,
-			func(s *Scene) *[]Grip { return &s.Grip }, func(v *Grip) *Thing { return &v.Thing }, nil}.entry(),
+			func(s *Scene) *[]Grip { return &s.Grip }, func(v *Grip) *Thing { return &v.Thing }, nil},
 		section[Scene, Meter]{"meters", "Named readings.", "{desk-top: {flat: [2.9, 2.5, 0.76], facing: up}}", meterTable,
-			func(s *Scene) *[]Meter { return &s.Meters }, func(v *Meter) *Thing { return &v.Thing }, checkMeter}.entry(),
+			func(s *Scene) *[]Meter { return &s.Meters }, func(v *Meter) *Thing { return &v.Thing }, checkMeter},
 	}
 }
 

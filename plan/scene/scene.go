@@ -322,18 +322,3 @@ type Setup struct {
 	Reversed *Reverse
 	Cues     []Cue
 }
-
-// Before is the name of the set-up that s comes after in the day: the one it starts from, or
-// where it starts from the scene itself, the one listed before it; "" for the first.
-func (s *Scene) Before() string {
-	for i := range s.Setups {
-		switch set := &s.Setups[i]; {
-		case set.Name != s.Setup:
-		case set.After.Name != "":
-			return set.After.Name
-		case i > 0:
-			return s.Setups[i-1].Name
-		}
-	}
-	return ""
-}

@@ -2,10 +2,10 @@ package scene
 
 import (
 	"io"
-	"maps"
 	"slices"
 
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/source"
 )
 
 // Schema returns the JSON Schema (draft 2020-12) of the whole language, for editors. It is made
@@ -37,8 +37,12 @@ func (t *table[T]) Schema() map[string]any {
 	forms := make([]any, len(t.Forms))
 	for i, form := range t.Forms {
 		forms[i] = map[string]any{"required": []any{form}}
-		if barred := t.barred(form); len(barred) > 0 {
-			forms[i] = map[string]any{"required": []any{form}, "properties": barred}
+		none := map[string]any{}
+		for _, key := range t.barred(form) {
+			none[key] = false
+		}
+		if len(none) > 0 {
+			forms[i] = map[string]any{"required": []any{form}, "properties": none}
 		}
 	}
 	object["oneOf"] = forms
@@ -46,14 +50,14 @@ func (t *table[T]) Schema() map[string]any {
 }
 
 // barred are the keys that do not go with a form.
-func (t *table[T]) barred(form string) map[string]any {
-	none := map[string]any{}
+func (t *table[T]) barred(form string) []string {
+	var keys []string
 	for _, e := range t.entries {
 		if len(e.with) > 0 && !slices.Contains(e.with, form) {
-			none[e.Key] = false
+			keys = append(keys, e.Key)
 		}
 	}
-	return none
+	return keys
 }
 
 // changeSchema is a scene of which nothing is required, without the keys that no set-up may
@@ -64,11 +68,11 @@ func changeSchema() map[string]any {
 	for _, key := range fixedKeys {
 		delete(keys, key)
 	}
-	for _, s := range sections() {
-		section := maps.Clone(keys[s.Key].(map[string]any))
-		section["additionalProperties"] = anyOf(map[string]any{"const": strike}, section["additionalProperties"])
-		keys[s.Key] = section
+	for _, p := range parts() {
+		section := keys[p.name()].(map[string]any)
+		section["additionalProperties"] = anyOf(map[string]any{"const": source.Strike}, section["additionalProperties"])
 	}
+	keys[source.Strike] = map[string]any{"type": "array", "items": map[string]any{"type": "string"}, "description": "Things to remove."}
 	return change
 }
 

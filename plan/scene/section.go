@@ -26,6 +26,14 @@ func (s section[O, T]) entry() entry[O] {
 	}}
 }
 
+// part is a section of the scene, whatever its things are.
+type part interface {
+	entry() entry[Scene]
+	rule(r *source.Rules)
+	name() string
+	complete(n *source.Node) bool
+}
+
 func (s section[O, T]) schema() map[string]any {
 	return map[string]any{
 		"type": "object", "additionalProperties": s.table.Schema(),
@@ -43,54 +51,19 @@ func (s section[O, T]) read(n *source.Node, c *source.Context) []T {
 	source.Each(n, s.table.Name, c, func(k *source.Key) {
 		var v T
 		*s.thing(&v) = Thing{Name: k.Name, Path: s.key + "." + k.Name, Span: k.Span, Node: k.Value}
-		if s.readThing(&v, k, n, c) {
-			all = append(all, v)
-		}
+		s.readThing(&v, k, c)
+		all = append(all, v)
 	})
 	return all
 }
 
-// readThing reads one thing, and reports whether it is one at all: a slip in a name that a change
-// means is not.
-func (s section[O, T]) readThing(v *T, k *source.Key, n *source.Node, c *source.Context) bool {
+// readThing reads one thing.
+func (s section[O, T]) readThing(v *T, k *source.Key, c *source.Context) {
 	if err := checkName(k.Name); err != nil {
 		refuseAt(c, k.Span, err)
-	}
-	if s.isSlip(k, n, c) {
-		return false
 	}
 	s.table.read(v, k.Value, c, k.Span)
 	if s.check != nil && k.Value.Kind == source.Map {
 		s.check(v, k.Value, c)
 	}
-	return true
-}
-
-// isSlip reports a thing that a change brings without what a new thing needs, while a thing of
-// the scene has nearly its name.
-func (s section[O, T]) isSlip(k *source.Key, n *source.Node, c *source.Context) bool {
-	if k.Value.Layer == "" || k.Value.Kind != source.Map {
-		return false
-	}
-	missing := s.table.missing(k.Value)
-	if missing == "" {
-		return false
-	}
-	hint := source.DidYouMean(k.Name, namesBut(n, k.Name))
-	if hint == "" {
-		return false
-	}
-	c.ErrorAt(k.Span, source.CodeUnknownName, hint, "the scene has no %s %q, and a new one needs %s", s.table.Name, k.Name, missing)
-	return true
-}
-
-// namesBut lists the names of a map without one of them.
-func namesBut(n *source.Node, but string) []string {
-	var names []string
-	for _, k := range n.Keys {
-		if k.Name != but {
-			names = append(names, k.Name)
-		}
-	}
-	return names
 }

@@ -23,7 +23,7 @@ func change() entry[Setup] {
 	return entry[Setup]{Field: source.Field[Setup]{
 		Key: "change", Doc: "What changes: a scene with only the changed values. `strike` in place of a thing removes it; `+gels` and `-gels` add and take.",
 		Example: "{lights: {soft: {level: 14 %}}}", Default: "nothing",
-		Schema: func() map[string]any { return map[string]any{"type": "object"} },
+		Schema: defined("change"),
 		Read: func(s *Setup, n *source.Node, c *source.Context) {
 			if n.Kind != source.Map {
 				c.Error(n, source.CodeWrongType, "write it like {lights: {soft: {level: 14 %}}}", "a change is a map of what changes, not %s", n.Kind)

@@ -1,50 +1,71 @@
 package scene
 
 import (
+	"slices"
 	"strings"
 
 	"scrimshaw/plan/source"
 )
 
-// strike in place of a thing removes it from a set-up.
-const strike = "strike"
-
-// fixedKeys are the keys that no change may alter.
-var fixedKeys = []string{"scrimshaw", "units", "kit", "setups"}
-
 // mergeSetups lays the set-ups out, each after the one it starts from.
 func (d *Document) mergeSetups(log *source.Log) {
-	s := d.base.scene
-	for i := range s.Setups {
-		d.Setups = append(d.Setups, s.Setups[i].Name)
+	setups := d.base.scene.Setups
+	for i := range setups {
+		d.Setups = append(d.Setups, setups[i].Name)
 	}
-	for i := range s.Setups {
-		d.mergeSetup(&s.Setups[i], nil, log)
+	rules := changeRules()
+	for i := range setups {
+		d.mergeSetup(&setups[i], nil, rules, log)
 	}
 }
 
-// mergeSetup lays out a set-up, after those it starts from. waiting are the set-ups that wait for
-// it; one that waits for itself has no start. It returns nil after a fault.
-func (d *Document) mergeSetup(s *Setup, waiting []*Setup, log *source.Log) *layer {
+// mergeSetup lays out a set-up, after the one it starts from. waiting are the set-ups that wait
+// for it. It returns nil after a fault of the chain, which is told once.
+func (d *Document) mergeSetup(s *Setup, waiting []*Setup, rules *source.Rules, log *source.Log) *layer {
 	if l, done := d.layers[s.Name]; done {
 		return l
 	}
-	d.layers[s.Name] = nil // until it is known better: each fault is told once
-	after := d.base
-	if s.After.Name != "" {
-		before := d.base.scene.setup(s.After.Name)
-		switch {
-		case before == nil:
-			d.unknownAfter(s, log)
-			return nil
-		}
-		after = d.mergeSetup(before, append(waiting, s), log)
-		if after == nil {
-			return nil
-		}
+	if i := slices.Index(waiting, s); i >= 0 {
+		tellCycle(waiting[i:], log)
+		return nil
 	}
-	_ = strings.Join
+	var l *layer
+	if after := d.after(s, append(waiting, s), rules, log); after != nil {
+		l = after.changed(s, rules)
+	}
+	d.layers[s.Name] = l
+	return l
+}
+
+// after is the layer that a set-up starts from.
+func (d *Document) after(s *Setup, waiting []*Setup, rules *source.Rules, log *source.Log) *layer {
+	if s.After.Name == "" {
+		return d.base
+	}
+	if before := d.base.scene.setup(s.After.Name); before != nil {
+		return d.mergeSetup(before, waiting, rules, log)
+	}
+	log.Add(source.Diagnostic{
+		Severity: source.Error, Code: CodeUnknownSetup, Span: s.After.Span, Path: s.Path + ".after", Setup: s.Name,
+		Message: "there is no set-up " + s.After.Name, Hint: source.DidYouMean(s.After.Name, d.Setups),
+	})
 	return nil
 }
 
-func (d *Document) unknownAfter(s *Setup, log *source.Log) {}
+// tellCycle says which set-ups wait for each other.
+func tellCycle(round []*Setup, log *source.Log) {
+	first := round[0]
+	names := []string{first.Name}
+	var related []source.Related
+	for i, s := range round {
+		next := round[(i+1)%len(round)]
+		names = append(names, next.Name)
+		if i > 0 {
+			related = append(related, source.Related{Span: s.After.Span, Message: s.Name + " is after " + next.Name})
+		}
+	}
+	log.Add(source.Diagnostic{
+		Severity: source.Error, Code: CodeSetupCycle, Span: first.After.Span, Path: first.Path + ".after", Setup: first.Name, Related: related,
+		Message: "these set-ups wait for each other: " + strings.Join(names, " after "), Hint: "leave one after out",
+	})
+}

@@ -2,7 +2,6 @@ package scene
 
 import (
 	"slices"
-	"strings"
 
 	"scrimshaw/plan/source"
 )
@@ -130,20 +129,6 @@ func (t *table[T]) checkForms(n *source.Node, c *source.Context) {
 		}
 		c.ErrorAt(key.Span, CodeWrongKey, "", "%s goes with %s, not with %s", e.Key, orList(e.with), form)
 	}
-}
-
-// missing says what a map still needs before it can stand for itself, or "".
-func (t *table[T]) missing(n *source.Node) string {
-	var keys []string
-	for _, e := range t.entries {
-		if e.Required && n.Key(e.Key) == nil {
-			keys = append(keys, e.Key)
-		}
-	}
-	if len(t.Forms) > 0 && !slices.ContainsFunc(t.Forms, func(f string) bool { return n.Key(f) != nil }) {
-		keys = append(keys, orList(t.Forms))
-	}
-	return strings.Join(keys, ", ")
 }
 
 // form is the one key of n that says which form it has, or "".

@@ -107,7 +107,6 @@ func (u *usage) want(w Want) {
 // setup adds the names of the set-up that the scene is merged for.
 func (u *usage) setup(s *Setup) {
 	u.refs(s.Path+".camera", s.Cameras, aCamera)
-	u.refs(s.Path+".stays", s.Stays, standing...)
 	u.cues(s.Cues)
 	if s.Reversed == nil {
 		return

@@ -1,0 +1,74 @@
+package scene
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/source"
+)
+
+// ShowChange adds to a fault of a set-up the place in its change that has to do with it, where
+// the fault itself lies elsewhere: the scene may be right without the change, and the change on
+// another scene.
+func (s *Scene) ShowChange(d *source.Diagnostic) {
+	own := s.setup(s.Setup)
+	if own == nil || own.Change == nil || holds(own.Change.Span, d.Span) {
+		return
+	}
+	if slices.ContainsFunc(d.Related, func(r source.Related) bool { return holds(own.Change.Span, r.Span) }) {
+		return
+	}
+	name, _, _ := strings.Cut(d.Span.Text(), ".")
+	if span, ok := struck(own.Change, name); ok {
+		d.Related = append(d.Related, source.Related{Span: span, Message: "the set-up " + own.Name + " strikes it here"})
+		return
+	}
+	d.Related = append(d.Related, source.Related{
+		Span: nearestPlace(own.Change, d.Path), Message: "the set-up " + own.Name + " changes it here",
+	})
+}
+
+// holds reports whether a span lies in another.
+func holds(outer, inner source.Span) bool {
+	return outer.File == inner.File && inner.Start >= outer.Start && inner.End <= outer.End
+}
+
+// struck finds where a change strikes the thing of a name.
+func struck(change *source.Node, name string) (source.Span, bool) {
+	if list := change.Get(source.Strike); list != nil {
+		for _, item := range append([]*source.Node{list}, list.Items...) {
+			if item.Text == name {
+				return item.Span, true
+			}
+		}
+	}
+	for _, section := range change.Keys {
+		if k := section.Value.Key(name); k != nil && k.Value.Text == source.Strike {
+			return k.Span, true
+		}
+	}
+	return source.Span{}, false
+}
+
+// nearestPlace is the place in a change that is nearest to a path of the scene.
+func nearestPlace(change *source.Node, path string) source.Span {
+	n, span := change, change.Span
+	for name := range strings.SplitSeq(path, ".") {
+		key := n.Key(name)
+		if key == nil {
+			break
+		}
+		n, span = key.Value, key.Span
+	}
+	return span
+}
+
+// setup returns a set-up by its name, or nil.
+func (s *Scene) setup(name string) *Setup {
+	for i := range s.Setups {
+		if s.Setups[i].Name == name {
+			return &s.Setups[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,71 @@
+package scene
+
+import (
+	"slices"
+
+	"scrimshaw/plan/source"
+)
+
+// fixedKeys are the keys that no change may alter.
+var fixedKeys = []string{"scrimshaw", "units", "kit", "setups"}
+
+// wholeKeys are the keys of things whose value is replaced whole, never merged key by key.
+var wholeKeys = []string{"at", "aim", "looks", "faces", "facing", "output", "mount", "bulb", "dressing"}
+
+// changeRules are the rules by which the change of a set-up is laid over the scene.
+func changeRules() *source.Rules {
+	r := &source.Rules{
+		Forms: map[string][]string{},
+		Lists: []string{"lights.*.gels", "openings.*.gels"},
+		Fixed: fixedKeys,
+		Whole: []string{"people.*.marks.*.at", "people.*.marks.*.faces", "circuits.*.at"},
+		Resets: []source.Reset{{
+			At: "lights.*", Key: "unit", Drops: []string{"modifier", "gels", "level", "colour", "cuts"},
+		}},
+	}
+	complete := map[string]func(*source.Node) bool{}
+	for _, p := range parts() {
+		p.rule(r)
+		complete[p.name()] = p.complete
+	}
+	r.Complete = func(path []string, thing *source.Node) bool {
+		enough := complete[path[0]]
+		return enough == nil || enough(thing)
+	}
+	return r
+}
+
+// rule adds what a section knows of its things: their forms, and the keys that each form leaves
+// without a meaning.
+func (s section[O, T]) rule(r *source.Rules) {
+	things := s.key + ".*"
+	r.Things = append(r.Things, things)
+	for _, key := range wholeKeys {
+		if s.table.Field(key) != nil {
+			r.Whole = append(r.Whole, things+"."+key)
+		}
+	}
+	if len(s.table.Forms) > 0 {
+		r.Forms[things] = s.table.Forms
+	}
+	for _, form := range s.table.Forms {
+		if barred := s.table.barred(form); len(barred) > 0 {
+			r.Resets = append(r.Resets, source.Reset{At: things, Key: form, Drops: barred})
+		}
+	}
+}
+
+func (s section[O, T]) name() string { return s.key }
+
+// complete reports whether a map says all that a thing needs to be one.
+func (s section[O, T]) complete(n *source.Node) bool {
+	if n.Kind != source.Map {
+		return true // a fault of its own
+	}
+	for _, f := range s.table.Fields {
+		if f.Required && n.Key(f.Key) == nil {
+			return false
+		}
+	}
+	return len(s.table.Forms) == 0 || slices.ContainsFunc(s.table.Forms, func(f string) bool { return n.Key(f) != nil })
+}
