@@ -16,7 +16,7 @@ type Output struct {
 	Shape                      string      // uniform, cosine, or "" for a lobe or a face
 	Face                       *[2]float64 // width, height, m
 	Disc, Tube, Sphere         float64     // diameter, length, diameter, m
-	IES, LDT                   string      // file names; read with the issue on photometric files
+	IES, LDT                   string      // names of photometric files, which are not read yet
 }
 
 // Unit is one lamp head of the catalogue.
