@@ -1,0 +1,163 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scrimshaw/render/font"
+	"scrimshaw/render/page"
+	"scrimshaw/render/pdf"
+	"scrimshaw/render/png"
+	"scrimshaw/render/svg"
+	"scrimshaw/symbols/ink"
+)
+
+// The formats a document can be written in, by the ending of a name.
+var formats = []string{"pdf", "svg", "png", "html"}
+
+// The resolutions that --dpi takes.
+const (
+	leastDPI = 36
+	mostDPI  = 1200
+)
+
+// outputFlags say where a drawing goes and in which form.
+type outputFlags struct {
+	outputs []string
+	format  string // of standard output
+	dpi     float64
+}
+
+func addOutputFlags(cmd *cobra.Command, flags *outputFlags) {
+	cmd.Flags().StringArrayVarP(&flags.outputs, "output", "o", nil,
+		"a file to write, its form by its ending: .pdf .svg .png .html; again for another; - is standard output")
+	cmd.Flags().StringVar(&flags.format, "format", "svg", "the form of -o -: svg, pdf, png, html")
+	cmd.Flags().Float64Var(&flags.dpi, "dpi", 150, "resolution of .png")
+	completeWith(cmd, "format", formats...)
+}
+
+// check returns the outputs, or the fault of the flags.
+func (f *outputFlags) check(name string, more ...string) ([]string, error) {
+	if !(f.dpi >= leastDPI && f.dpi <= mostDPI) {
+		return nil, fmt.Errorf("--dpi %g: a resolution lies from %d to %d", f.dpi, leastDPI, mostDPI)
+	}
+	outputs := f.outputs
+	if len(outputs) == 0 {
+		outputs = []string{name + ".pdf"}
+	}
+	known := append(append([]string{}, formats...), more...)
+	seen := map[string]bool{}
+	for _, path := range outputs {
+		if seen[path] {
+			return nil, fmt.Errorf("-o %s is given twice", path)
+		}
+		seen[path] = true
+		if form := f.formOf(path); !contains(known, form) {
+			return nil, fmt.Errorf("-o %s: the endings are .%s", path, strings.Join(known, " ."))
+		}
+	}
+	return outputs, nil
+}
+
+// formOf is the format of an output, by its ending or by --format for standard output.
+func (f *outputFlags) formOf(path string) string {
+	if path == "-" {
+		return f.format
+	}
+	return strings.ToLower(strings.TrimPrefix(filepath.Ext(path), "."))
+}
+
+// writeDocument writes a document to every output. names are the pages' own words in the names
+// of files where one output needs several; nil numbers them.
+func writeDocument(std streams, d ink.Document, names []string, family *font.Family, flags *outputFlags, name string) error {
+	paths, err := flags.check(name)
+	if err != nil {
+		return err
+	}
+	var files []output
+	for _, path := range paths {
+		made, err := encode(d, path, names, family, flags)
+		if err != nil {
+			return err
+		}
+		files = append(files, made...)
+	}
+	return finish(std, files)
+}
+
+// finish writes the files and says where they are.
+func finish(std streams, files []output) error {
+	if err := writeAll(std, files); err != nil {
+		return err
+	}
+	for _, f := range files {
+		if f.path != "-" {
+			fmt.Fprintf(std.err, "wrote %s\n", f.path)
+		}
+	}
+	return nil
+}
+
+// encode turns a document into the files of one output: one, or one a page where the format
+// holds a single page.
+func encode(d ink.Document, path string, names []string, family *font.Family, flags *outputFlags) ([]output, error) {
+	form := flags.formOf(path)
+	switch form {
+	case "pdf":
+		return single(path, func(b *bytes.Buffer) error { return pdf.Write(b, d, family) })
+	case "html":
+		return single(path, func(b *bytes.Buffer) error { return page.Write(b, d, family) })
+	}
+	if path == "-" && len(d.Pages) > 1 {
+		return nil, fmt.Errorf("-o -: %s holds one page and there are %d; choose one with --setup, or use pdf or html", form, len(d.Pages))
+	}
+	var files []output
+	for i := range d.Pages {
+		made, err := single(pagePath(path, i, names, len(d.Pages)), func(b *bytes.Buffer) error {
+			if form == "png" {
+				return png.Write(b, d, i, family, png.Options{DPI: flags.dpi})
+			}
+			return svg.Write(b, d, i, family)
+		})
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, made...)
+	}
+	return files, nil
+}
+
+func single(path string, write func(*bytes.Buffer) error) ([]output, error) {
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		return nil, fmt.Errorf("cannot draw %s: %w", path, err)
+	}
+	return []output{{path: path, data: b.Bytes()}}, nil
+}
+
+// pagePath names the file of one page: the path itself where there is one page, else
+// "plan-wide.svg" or "plan-2.svg".
+func pagePath(path string, i int, names []string, pages int) string {
+	if pages == 1 {
+		return path
+	}
+	word := fmt.Sprint(i + 1)
+	if i < len(names) && names[i] != "" {
+		word = names[i]
+	}
+	ext := filepath.Ext(path)
+	return strings.TrimSuffix(path, ext) + "-" + word + ext
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,127 @@
+package main
+
+import (
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"scrimshaw/plan/review"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+	"scrimshaw/render/font"
+	"scrimshaw/render/sheet"
+)
+
+// drawFlags are the flags of draw.
+type drawFlags struct {
+	work   workFlags
+	output outputFlags
+	sheet  sheet.Options
+	font   string
+	field  string
+}
+
+// newDraw is the command that draws the sheets.
+func newDraw(std streams) *cobra.Command {
+	var flags drawFlags
+	cmd := &cobra.Command{
+		Use:   "draw [scene.yaml | -]",
+		Short: "the lighting diagram, to scale, with computed light",
+		Long: "draw lays the scene out, computes its light and draws a sheet a set-up. Without -o it writes a PDF\n" +
+			"named for the scene into the working folder.",
+		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
+			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
+		Args:              cobra.MaximumNArgs(1),
+		ValidArgsFunction: completeScenes,
+		RunE:              func(cmd *cobra.Command, args []string) error { return draw(cmd, std, args, &flags) },
+	}
+	addOutputFlags(cmd, &flags.output)
+	addWorkFlags(cmd, &flags.work)
+	cmd.Flags().StringVar(&flags.sheet.Paper, "paper", "", "A4 to A1, letter to D, with portrait or landscape (chosen where not given)")
+	cmd.Flags().StringVar(&flags.sheet.Scale, "scale", "", `1:50, or 1/4" for a quarter inch to the foot (the largest that fits where not given)`)
+	cmd.Flags().StringVar(&flags.sheet.Levels, "levels", "", "what contours are lettered in: lx, fc, stop, stops")
+	cmd.Flags().StringVar(&flags.field, "field", "", "what is mapped: floor, or face, the dome at face height")
+	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look")
+	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter with, in place of the built-in face")
+	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
+	completeWith(cmd, "field", "floor", "face")
+	completeWith(cmd, "theme", sheet.ThemeNames()...)
+	return cmd
+}
+
+func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) error {
+	w, err := prepare(cmd.Context(), std, args, &flags.work, study.Options{})
+	if err != nil {
+		return err
+	}
+	defer w.in.Close()
+	if err := w.refuse(std, flags.work.faults, source.Warning); err != nil {
+		return err
+	}
+	paths, err := flags.output.check(w.in.name, "txt")
+	if err != nil {
+		return err
+	}
+	if flags.sheet.Font, err = typeface(flags.font); err != nil {
+		return err
+	}
+	flags.sheet.Date = w.in.document.Env.Today.Format("2006-01-02")
+	inputs := make([]sheet.Input, len(w.studies))
+	for i, s := range w.studies {
+		if inputs[i], err = sheetInput(s, flags.field); err != nil {
+			return err
+		}
+	}
+	document, faults := sheet.ComposeAll(inputs, flags.sheet)
+	log := &source.Log{}
+	for _, f := range faults {
+		log.Add(f)
+	}
+	if err := printFaults(std.err, flags.work.faults, log.All()); err != nil {
+		return err
+	}
+	if log.Failed() {
+		return &exitError{status: exitWrong}
+	}
+	var files []output
+	for _, path := range paths {
+		if flags.output.formOf(path) == "txt" {
+			files = append(files, output{path: path, data: []byte(sheet.Text(inputs...))})
+			continue
+		}
+		made, err := encode(document, path, pageNames(document), flags.sheet.Font, &flags.output)
+		if err != nil {
+			return err
+		}
+		files = append(files, made...)
+	}
+	return finish(std, files)
+}
+
+// typeface reads the font a flag names, or returns the built-in one.
+func typeface(path string) (*font.Family, error) {
+	if path == "" {
+		return font.Default()
+	}
+	regular, err := os.ReadFile(path)
+	if err != nil {
+		return nil, plainOpenError(err, path)
+	}
+	family, err := font.Load(regular, nil)
+	if err != nil {
+		return nil, fmt.Errorf("--font %s: %w", path, err)
+	}
+	return family, nil
+}
+
+// watch is what a sheet prints of the review: warnings only.
+func watch(s *study.Study) []string {
+	var lines []string
+	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+		if d.Severity >= source.Warning {
+			lines = append(lines, d.Message)
+		}
+	}
+	return lines
+}

@@ -1,0 +1,20 @@
+// Command scrimshaw lays out a scene written as text, computes its light and draws the
+// lighting diagram.
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+)
+
+func main() {
+	os.Exit(realMain())
+}
+
+// realMain runs one command and returns its exit status; tests call it as a program.
+func realMain() int {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	return run(ctx, os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr})
+}

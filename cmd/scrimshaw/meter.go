@@ -1,0 +1,52 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+)
+
+// newMeter is the command that prints the readings.
+func newMeter(std streams) *cobra.Command {
+	var flags workFlags
+	var asJSON bool
+	cmd := &cobra.Command{
+		Use:   "meter [scene.yaml | -]",
+		Short: "readings at faces and meters, as a table or JSON",
+		Long: "meter computes every reading of a scene: the planes and the dome of each face, and the meters the\n" +
+			"scene sets up. Each reading keeps the share that every light gives.",
+		Example:           "  scrimshaw meter mine.yaml\n  scrimshaw meter mine.yaml --setup close --json\n  scrimshaw meter - < mine.yaml",
+		Args:              cobra.MaximumNArgs(1),
+		ValidArgsFunction: completeScenes,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			w, err := prepare(cmd.Context(), std, args, &flags, study.Options{ReadingsOnly: true})
+			if err != nil {
+				return err
+			}
+			defer w.in.Close()
+			if err := w.refuse(std, flags.faults, source.Warning); err != nil {
+				return err
+			}
+			sets := make([]meter.Set, len(w.studies))
+			for i, s := range w.studies {
+				sets[i] = s.Readings
+			}
+			if asJSON {
+				return meter.WriteJSON(std.out, sets)
+			}
+			return meter.WriteTable(std.out, sets)
+		},
+	}
+	addWorkFlags(cmd, &flags)
+	cmd.Flags().BoolVar(&asJSON, "json", false, "a list, one object a set-up")
+	return cmd
+}
+
+// addWorkFlags adds the flags of every command that computes a scene.
+func addWorkFlags(cmd *cobra.Command, flags *workFlags) {
+	cmd.Flags().StringArrayVar(&flags.setups, "setup", nil, "which set-up; again for another (all where none is named)")
+	addFaultFlag(cmd.Flags(), &flags.faults)
+	completeWith(cmd, "faults", string(formHuman), string(formLine), string(formJSON))
+}

@@ -1,0 +1,68 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"scrimshaw/plan/review"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+)
+
+// newReview is the command that says everything that is wrong or at risk.
+func newReview(std streams) *cobra.Command {
+	var flags workFlags
+	var asJSON, quiet bool
+	cmd := &cobra.Command{
+		Use:   "review [scene.yaml | -]",
+		Short: "everything that is wrong or at risk, with places",
+		Long: "review reads a scene as far as it can and prints every fault, risk and assumption with its place.\n" +
+			"The exit status is 1 where there is an error, else 0.",
+		Example:           "  scrimshaw review mine.yaml\n  scrimshaw review mine.yaml --faults line\n  scrimshaw review - --json < mine.yaml",
+		Args:              cobra.MaximumNArgs(1),
+		ValidArgsFunction: completeScenes,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			w, err := prepare(cmd.Context(), std, args, &flags, study.Options{ReadingsOnly: true})
+			if err != nil {
+				return err
+			}
+			defer w.in.Close()
+			w.addFindings(!quiet)
+			all := w.in.log.All()
+			if quiet {
+				all = from(all, source.Warning)
+			}
+			if asJSON {
+				err = source.JSON(std.out, all)
+			} else {
+				err = printFaults(std.err, flags.faults, all)
+			}
+			if err != nil {
+				return fmt.Errorf("cannot write the findings: %w", err)
+			}
+			if w.in.log.Failed() {
+				return &exitError{status: exitReview}
+			}
+			return nil
+		},
+	}
+	addWorkFlags(cmd, &flags)
+	cmd.Flags().BoolVar(&asJSON, "json", false, "a list of findings on standard output")
+	cmd.Flags().BoolVar(&quiet, "no-notes", false, "errors and warnings only")
+	return cmd
+}
+
+// addFindings adds what the lit set-ups show, and what was assumed where notes are wanted.
+func (w *work) addFindings(notes bool) {
+	for _, s := range w.studies {
+		for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+			w.in.log.Add(d)
+		}
+		if notes {
+			for _, d := range review.Assumed(s.Setup) {
+				w.in.log.Add(d)
+			}
+		}
+	}
+}

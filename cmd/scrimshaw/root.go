@@ -1,0 +1,124 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// The exit statuses.
+const (
+	exitFine   = 0
+	exitReview = 1 // the review found an error; only `review` gives it
+	exitWrong  = 2 // the input or the flags are wrong
+)
+
+// streams are the standard streams. Results go to out, everything else to err.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// exitError ends a command with a status; its faults have been printed already where quiet.
+type exitError struct {
+	status int
+	cause  error // nil: everything has been said
+}
+
+func (e *exitError) Error() string {
+	if e.cause == nil {
+		return ""
+	}
+	return e.cause.Error()
+}
+
+func (e *exitError) Unwrap() error { return e.cause }
+
+// run executes the command line and returns the exit status.
+func run(ctx context.Context, args []string, std streams) int {
+	root := newRoot(std)
+	root.SetArgs(args)
+	err := root.ExecuteContext(ctx)
+	if err == nil {
+		return exitFine
+	}
+	status := exitWrong
+	var exit *exitError
+	if errors.As(err, &exit) {
+		status = exit.status
+		if exit.cause == nil {
+			return status
+		}
+	}
+	fmt.Fprintf(std.err, "scrimshaw: %s\n", friendly(err))
+	return status
+}
+
+// newRoot builds the command tree.
+func newRoot(std streams) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "scrimshaw",
+		Short: "a scene as text becomes a lit plan on paper",
+		Long: "scrimshaw lays a scene out to scale, computes its light and draws the lighting diagram.\n" +
+			"Without a file a command uses the built-in scene; - reads the scene from standard input.",
+		Example:       "  scrimshaw new > mine.yaml\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg",
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          cobra.NoArgs,
+		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	root.SetIn(std.in)
+	root.SetOut(std.out)
+	root.SetErr(std.err)
+	root.PersistentFlags().SortFlags = false
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error { return flagError(cmd, err) })
+	root.AddCommand(
+		newDraw(std), newMeter(std), newReview(std), newNew(std),
+		newSymbols(std), newKit(std), newSchema(std),
+	)
+	for _, command := range root.Commands() {
+		command.Flags().SortFlags = false
+	}
+	return root
+}
+
+// flagError adds the nearest flag and the way to the help to a flag fault.
+func flagError(cmd *cobra.Command, err error) error {
+	message := err.Error()
+	var missing *pflag.NotExistError
+	if errors.As(err, &missing) {
+		if near := nearestFlag(cmd, missing.GetSpecifiedName()); near != "" {
+			message += "; did you mean --" + near + "?"
+		}
+	}
+	return fmt.Errorf("%s\nsee: %s --help", message, cmd.CommandPath())
+}
+
+// nearestFlag returns the flag that shares the longest start with name, or "".
+func nearestFlag(cmd *cobra.Command, name string) string {
+	best, length := "", 1
+	cmd.Flags().VisitAll(func(f *pflag.Flag) {
+		if n := commonPrefix(f.Name, name); n > length {
+			best, length = f.Name, n
+		}
+	})
+	return best
+}
+
+func commonPrefix(a, b string) int {
+	n := 0
+	for n < len(a) && n < len(b) && a[n] == b[n] {
+		n++
+	}
+	return n
+}
+
+// friendly strips the words of the standard library that say nothing to a user.
+func friendly(err error) string {
+	return strings.ReplaceAll(err.Error(), "strconv.ParseFloat: parsing ", "")
+}

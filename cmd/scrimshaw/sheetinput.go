@@ -1,0 +1,98 @@
+package main
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/review"
+	"scrimshaw/plan/study"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet"
+)
+
+// unchecked is what nobody has checked, printed on every sheet.
+var unchecked = []string{
+	"Reflected light, cloth and fabric grids are not in the figures yet: faces near walls read higher in the room.",
+	"Floor load, house wiring, circuits and rigging points.",
+}
+
+// sheetInput gathers what the sheet of one study says. field is floor, face, or "" for the
+// scene's own choice.
+func sheetInput(s *study.Study, field string) (sheet.Input, error) {
+	in := sheet.Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: unchecked, Watch: watch(s)}
+	if field == "" {
+		field = s.Setup.Scene.Sheet.Field.Or("floor")
+	}
+	floor, face := s.Floor(), s.Face()
+	switch field {
+	case "floor":
+		in.Field, in.Inset = fieldOf(s, floor), fieldOf(s, face)
+	case "face":
+		if face == nil {
+			return in, fmt.Errorf("--field face: there is no person with a camera to take the dome at")
+		}
+		in.Field, in.Inset = fieldOf(s, face), fieldOf(s, floor)
+	default:
+		return in, fmt.Errorf("--field %s: the fields are floor and face", field)
+	}
+	for i := range s.Setup.People {
+		in.Faces = append(in.Faces, faceOf(s, s.Setup.People[i].Name))
+	}
+	for _, b := range s.Beams {
+		in.Beams = append(in.Beams, sheet.Beam{Light: b.Light, Half: b.Half.Outline, Tenth: b.Tenth.Outline, Spot: b.Half.Footprint})
+	}
+	for _, v := range s.Views {
+		in.Views = append(in.Views, sheet.View{Camera: v.Camera, Outline: v.Outline})
+	}
+	for _, c := range review.Cautions(s.Setup) {
+		in.Cautions = append(in.Cautions, c.String())
+	}
+	in.Cautions = append(in.Cautions, review.Last)
+	return in, nil
+}
+
+// faceOf gathers a person's readings.
+func faceOf(s *study.Study, person string) sheet.Face {
+	set := &s.Readings
+	f := sheet.Face{Person: person, Key: set.Named(person + ".key"), Fill: set.Named(person + ".fill"), Contrast: math.NaN()}
+	if len(s.Setup.Cameras) > 0 {
+		f.Dome = set.Named(person + ".dome." + s.Setup.Cameras[0].Name)
+	}
+	if c := set.ContrastOf(person); c != nil {
+		f.Contrast = c.Stops
+	}
+	return f
+}
+
+// fieldOf turns a field of light into a grid to draw, with the light at any point for true edges.
+func fieldOf(s *study.Study, f *study.Field) *sheet.Field {
+	if f == nil {
+		return nil
+	}
+	l := &f.Lattice
+	name := "on the floor"
+	if f.Kind == study.AtFace {
+		name = fmt.Sprintf("at face height, %s, toward %s", unit.FormatLength(f.Z, s.Setup.Feet), f.Toward)
+	}
+	return &sheet.Field{
+		Name:  name,
+		Probe: probe(s, f),
+		Grid: carto.Grid{Origin: r2.Vec{X: l.Origin.X, Y: l.Origin.Y}, Step: l.U.X,
+			NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
+	}
+}
+
+// probe gives the light at any point of a field's plane, by the same rays that meters use.
+func probe(s *study.Study, f *study.Field) func(r2.Vec) float64 {
+	evaluate := s.World.Evaluator(light.Emitters(s.Setup), s.Drive)
+	return func(p r2.Vec) float64 {
+		return evaluate(light.Receptor{At: r3.Vec{X: p.X, Y: p.Y, Z: f.Z}, Axis: f.Lattice.Normal,
+			Weight: f.Lattice.Weight, Skip: f.Lattice.Skip})
+	}
+}
+

@@ -1,0 +1,94 @@
+// Package review is every check of a lit set-up, as diagnostics, and the cautions that a sheet
+// must carry. It sits on top of all of plan.
+package review
+
+import (
+	"fmt"
+	"strings"
+
+	"scrimshaw/plan"
+)
+
+// Caution is one usual warning of the trade with the lights it is about.
+type Caution struct {
+	Hazard string   // "mains", "overhead", "heat", "glass", "weather"
+	Text   string   // ready to print
+	Tags   []string // of the lights and grip concerned; empty: everyone
+}
+
+// hot is the power from which a tungsten or discharge head is called out for heat, W.
+const hot = 250
+
+// overhead is the height above the floor from which a fall can hurt, m.
+const overhead = 2.0
+
+// Last is the sentence that closes every list of cautions.
+const Last = "Local codes and licensed practice come first."
+
+// Cautions returns what applies to a set-up, in a fixed order. They are common practice, not
+// a substitute for a competent person on the day.
+func Cautions(s *plan.Setup) []Caution {
+	all := []Caution{
+		{Hazard: "mains", Tags: tagsOf(s, powered),
+			Text: "Mains: earth leakage protection, cables out of the wet and off the walkways."},
+		{Hazard: "overhead", Tags: append(tagsOf(s, high), gripTags(s)...),
+			Text: "Overhead: safety bonds, bags on the high leg, nobody under it while it moves."},
+		{Hazard: "heat", Tags: tagsOf(s, heats),
+			Text: "Heat: keep cloth, gel, sprinklers and people clear; let it cool before moving it."},
+		{Hazard: "glass", Tags: tagsOf(s, discharge),
+			Text: "Glass: a cracked lens or globe is out of use; ultraviolet without the lens."},
+		{Hazard: "weather", Tags: tagsOf(s, outside(s)),
+			Text: "Weather: rain covers, guy the stand, take it down before the wind decides."},
+	}
+	applies := all[:0]
+	for _, c := range all {
+		if len(c.Tags) > 0 {
+			applies = append(applies, c)
+		}
+	}
+	return applies
+}
+
+// String is the caution with the tags it is about: "2, 3: Heat: ...".
+func (c Caution) String() string { return fmt.Sprintf("%s: %s", strings.Join(c.Tags, ", "), c.Text) }
+
+func tagsOf(s *plan.Setup, is func(*plan.Light) bool) []string {
+	var tags []string
+	for i := range s.Lights {
+		if is(&s.Lights[i]) {
+			tags = append(tags, s.Lights[i].Tag)
+		}
+	}
+	return tags
+}
+
+func powered(l *plan.Light) bool { return l.Head.Watts > 0 }
+
+// high is a light that hangs, or one whose stand carries it above a head.
+func high(l *plan.Light) bool {
+	switch l.Mount.Kind {
+	case "boom", "clamp", "pole", "wall", "lift":
+		return true
+	}
+	return l.Height >= overhead
+}
+
+func heats(l *plan.Light) bool {
+	return l.Head.Watts >= hot && (l.Head.Technology == "tungsten" || l.Head.Technology == "discharge")
+}
+
+func discharge(l *plan.Light) bool { return l.Head.Technology == "discharge" }
+
+func outside(s *plan.Setup) func(*plan.Light) bool {
+	return func(l *plan.Light) bool { return len(s.Rooms) > 0 && s.RoomAt(l.Frame.At) == nil }
+}
+
+func gripTags(s *plan.Setup) []string {
+	var tags []string
+	for i := range s.Grip {
+		if g := &s.Grip[i]; g.Mount.Kind == "boom" {
+			tags = append(tags, g.Tag)
+		}
+	}
+	return tags
+}

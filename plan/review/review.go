@@ -1,0 +1,195 @@
+package review
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// The codes of what a review finds beyond the faults of reading and resolving. All are warnings
+// or notes: a scene that is lit badly is still a scene.
+const (
+	CodeKeyUnder   = "key-under"   // warning: a key side well under the working stop
+	CodeKeyOver    = "key-over"    // warning: a key side well over the working stop
+	CodeNoLight    = "no-light"    // warning: a light at no level, or one that reaches no reading
+	CodeColourGap  = "colour-gap"  // note: key and fill sides of clearly different colour
+	CodeStandShort = "stand-short" // warning: a light higher than its stand goes
+	CodeStandHeavy = "stand-heavy" // warning: a head heavier than its stand carries
+	CodeAssumed    = "assumed"     // note: a default that decided a number
+)
+
+// The bounds beyond which a finding is worth a line. They are judgements of the trade (common
+// practice), not limits.
+const (
+	underStops = 1.0  // under the working stop, at the key side
+	overStops  = 2.0  // over the working stop, at the key side
+	gapMired   = 50.0 // between key and fill sides
+)
+
+// Check returns what is at risk in a lit set-up, in the order of the scene.
+func Check(s *plan.Setup, readings []meter.Reading) []source.Diagnostic {
+	c := &checker{setup: s, readings: readings}
+	for i := range s.People {
+		c.exposure(&s.People[i])
+		c.colours(&s.People[i])
+	}
+	for i := range s.Lights {
+		c.reaches(&s.Lights[i])
+		c.stand(&s.Lights[i])
+	}
+	return c.found
+}
+
+type checker struct {
+	setup    *plan.Setup
+	readings []meter.Reading
+	found    []source.Diagnostic
+}
+
+func (c *checker) add(severity source.Severity, code string, at source.Span, path, hint, format string, args ...any) {
+	c.found = append(c.found, source.Diagnostic{Severity: severity, Code: code, Span: at, Path: path,
+		Setup: c.setup.Name, Hint: hint, Message: fmt.Sprintf(format, args...)})
+}
+
+func (c *checker) reading(name string) *meter.Reading {
+	for i := range c.readings {
+		if c.readings[i].Name == name {
+			return &c.readings[i]
+		}
+	}
+	return nil
+}
+
+// exposure compares a person's key side with the working stop.
+func (c *checker) exposure(p *plan.Person) {
+	key := c.reading(p.Name + ".key")
+	if key == nil || len(c.setup.Lights) == 0 {
+		return
+	}
+	working := unit.FormatStop(c.setup.Exposure.Stop.N)
+	if key.Over == nil {
+		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name, "aim a light at the side of the face that the camera sees, or let it stay dark",
+			"no direct light reaches the key side of %s", p.Name)
+		return
+	}
+	switch over := *key.Over; {
+	case over < -underStops:
+		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name,
+			fmt.Sprintf("a light %s stronger, a throw %.2f times as long, or a wider stop",
+				timesMore(-over), math.Pow(2, over/2)),
+			"the key side of %s is %.1f stops under %s", p.Name, -over, working)
+	case over > overStops:
+		c.add(source.Warning, CodeKeyOver, p.Span, "people."+p.Name, "lower the level, add ND, or stop down",
+			"the key side of %s is %.1f stops over %s", p.Name, over, working)
+	}
+}
+
+// timesMore words a ratio of light given in stops.
+func timesMore(stops float64) string { return fmt.Sprintf("%.1f times", math.Exp2(stops)) }
+
+// colours compares the two sides of a face in mireds, where both have a colour temperature.
+func (c *checker) colours(p *plan.Person) {
+	key, fill := c.reading(p.Name+".key"), c.reading(p.Name+".fill")
+	if key == nil || fill == nil || key.CCT == nil || fill.CCT == nil {
+		return
+	}
+	gap := 1e6/(*fill.CCT) - 1e6/(*key.CCT)
+	if math.Abs(gap) < gapMired {
+		return
+	}
+	warmer := "warmer"
+	if gap < 0 {
+		warmer = "cooler"
+	}
+	c.add(source.Info, CodeColourGap, p.Span, "people."+p.Name, "",
+		"the fill side of %s is %.0f mired %s than the key side (%s against %s)", p.Name, math.Abs(gap), warmer,
+		unit.FormatKelvin(*fill.CCT), unit.FormatKelvin(*key.CCT))
+}
+
+// reaches says when a light does nothing for any reading.
+func (c *checker) reaches(l *plan.Light) {
+	if l.Level == 0 {
+		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Name)
+		return
+	}
+	if len(c.readings) == 0 {
+		return
+	}
+	for i := range c.readings {
+		for _, share := range c.readings[i].Shares {
+			if share.Light == l.Name && share.Lux > 0 {
+				return
+			}
+		}
+	}
+	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it or its aim, or strike it",
+		"no direct light of %s reaches a face or a meter", l.Name)
+}
+
+// stand checks reach and load where a light stands on its unit's usual stand.
+func (c *checker) stand(l *plan.Light) {
+	stand := c.usualStand(l)
+	if stand == nil || l.Mount.Kind != "stand" {
+		return
+	}
+	rise := l.Frame.At.Z - l.Base
+	if rise > stand.Highest {
+		c.add(source.Warning, CodeStandShort, l.Span, l.Path, "a taller stand, a lift, or a lower lamp",
+			"%s at %.2f m above what it stands on is higher than its stand goes (%s, to %.2f m)", l.Name, rise, stand.Name, stand.Highest)
+	}
+	if l.Head.Mass > stand.Load {
+		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "a stronger stand",
+			"%s weighs %.1f kg, more than its stand carries (%s, %.0f kg)", l.Name, l.Head.Mass, stand.Name, stand.Load)
+	}
+}
+
+// usualStand returns the stand that the light's unit comes with, or nil.
+func (c *checker) usualStand(l *plan.Light) *kit.Stand {
+	written := lightNamed(c.setup.Scene, l.Name)
+	if written == nil || c.setup.Kit == nil {
+		return nil
+	}
+	u := c.setup.Kit.Unit(written.Unit.V)
+	if u == nil || u.Stand == "" {
+		return nil
+	}
+	return c.setup.Kit.Stand(u.Stand)
+}
+
+func lightNamed(s *scene.Scene, name string) *scene.Light {
+	if s == nil {
+		return nil
+	}
+	for i := range s.Lights {
+		if s.Lights[i].Name == name {
+			return &s.Lights[i]
+		}
+	}
+	return nil
+}
+
+// Assumed returns the defaults that decided numbers, as notes.
+func Assumed(s *plan.Setup) []source.Diagnostic {
+	var notes []source.Diagnostic
+	for _, a := range s.Assumed {
+		notes = append(notes, source.Diagnostic{Severity: source.Info, Code: CodeAssumed, Path: a.Thing,
+			Setup: s.Name, Message: assumption(a)})
+	}
+	return notes
+}
+
+// assumption words a default: "assumed for day: level 100 %".
+func assumption(a plan.Assumption) string {
+	_, name, dotted := strings.Cut(a.Thing, ".")
+	if !dotted {
+		return fmt.Sprintf("assumed %s: %s", a.What, a.Value)
+	}
+	return fmt.Sprintf("assumed for %s: %s %s", name, a.What, a.Value)
+}

@@ -1,0 +1,112 @@
+package study
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/light"
+)
+
+// Kind says what a field is of.
+type Kind uint8
+
+// The kinds of field.
+const (
+	OnFloor Kind = iota // illuminance on a floor
+	AtFace              // the incident dome at the height of the faces, toward the first camera
+)
+
+// Field is light over a part of the plan. Lux[j*NU+i] is point (i, j) of the lattice.
+type Field struct {
+	Kind    Kind
+	Z       float64 // m
+	Toward  string  // the camera a dome looks toward
+	Lattice light.Lattice
+	Lux     []float32
+}
+
+// The bounds of a lattice.
+const (
+	openGround = 3.0       // m around things that stand on open ground (a scene without rooms)
+	offGrid    = 0.0137    // m, keeps lattice points off walls and edges at round coordinates
+	mostPoints = 2_000_000 // of one lattice; a wider spacing is taken beyond it
+	sameLevel  = 0.001     // m between floors that count as one
+)
+
+// fields lists the lattices of a set-up: one for each level of floor, then the faces'.
+func fields(s *plan.Setup, step float64) ([]Field, error) {
+	var all []Field
+	for _, z := range floors(s) {
+		f := Field{Kind: OnFloor, Z: z}
+		f.lay(s, step, z, z, r3.Vec{Z: 1}, light.Flat)
+		all = append(all, f)
+	}
+	if f, ok := faceField(s, step); ok {
+		all = append(all, f)
+	}
+	for i := range all {
+		if all[i].Lattice.NU < 2 || all[i].Lattice.NV < 2 {
+			return nil, fmt.Errorf("nothing stands in the scene: give it a room, a person or a light")
+		}
+	}
+	return all, nil
+}
+
+// floors lists the heights of the floors, lowest first; open ground where there is no room.
+func floors(s *plan.Setup) []float64 {
+	if len(s.Rooms) == 0 {
+		return []float64{s.Ground}
+	}
+	var levels []float64
+	for i := range s.Rooms {
+		levels = append(levels, s.Rooms[i].Base)
+	}
+	slices.Sort(levels)
+	return slices.CompactFunc(levels, func(a, b float64) bool { return b-a < sameLevel })
+}
+
+// faceField is the dome at the height of the set-up's faces toward its first camera.
+func faceField(s *plan.Setup, step float64) (Field, bool) {
+	if len(s.People) == 0 || len(s.Cameras) == 0 {
+		return Field{}, false
+	}
+	p, c := &s.People[0], &s.Cameras[0]
+	toward := r3.Sub(c.Frame.At, p.Face.At)
+	if r3.Norm(toward) == 0 {
+		return Field{}, false
+	}
+	f := Field{Kind: AtFace, Z: p.Face.At.Z, Toward: c.Name}
+	f.lay(s, step, p.Face.At.Z, p.Base, r3.Unit(toward), light.Dome)
+	for i := range s.People {
+		f.Lattice.Skip = append(f.Lattice.Skip, s.People[i].Own...)
+	}
+	return f, true
+}
+
+// lay spreads the lattice over the rooms whose floor is at base, at height z.
+func (f *Field) lay(s *plan.Setup, step, z, base float64, axis r3.Vec, weight light.Weight) {
+	area := newArea(s, z, base)
+	size := r2.Sub(area.box.Max, area.box.Min)
+	if many := size.X * size.Y / (step * step); many > mostPoints {
+		step *= math.Sqrt(many / mostPoints)
+	}
+	nu, nv := int(math.Ceil(size.X/step)), int(math.Ceil(size.Y/step))
+	if nu < 2 || nv < 2 {
+		return
+	}
+	origin := r2.Add(area.box.Min, r2.Vec{X: offGrid, Y: offGrid})
+	l := light.Lattice{Origin: r3.Vec{X: origin.X, Y: origin.Y, Z: z}, U: r3.Vec{X: step}, V: r3.Vec{Y: step},
+		Normal: axis, NU: nu, NV: nv, Weight: weight, Mask: make([]uint64, (nu*nv+63)/64)}
+	for n := range nu * nv {
+		p := r2.Vec{X: origin.X + step*float64(n%nu), Y: origin.Y + step*float64(n/nu)}
+		if !area.holds(p) {
+			l.Mask[n>>6] |= 1 << (n & 63)
+		}
+	}
+	f.Lattice, f.Lux = l, make([]float32, nu*nv)
+}

@@ -1,0 +1,96 @@
+// Package study is one set-up with its light computed: it runs the stations in order, from the
+// solids to the readings and the fields, and keeps what each of them made, so that a changed
+// level starts at the last of them.
+package study
+
+import (
+	"context"
+	"fmt"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/meter"
+)
+
+// Step is the spacing of the lattices on the floor, m, where Options do not say.
+const Step = 0.05
+
+// Options say how much is computed. The zero value computes everything.
+type Options struct {
+	Step         float64 // spacing of the lattices, m; 0 is the default
+	Workers      int     // goroutines; 0: one a core. The results are the same bits for any number
+	Quality      light.Quality
+	ReadingsOnly bool // no fields, wedges or views
+}
+
+// Study is a set-up with its light.
+type Study struct {
+	Setup    *plan.Setup
+	World    *light.World
+	Basis    *light.Basis
+	Drive    light.Drive
+	Orders   []meter.Order
+	Readings meter.Set
+	Fields   []Field // the floors, lowest first, then the faces
+	Beams    []Beam
+	Views    []View
+}
+
+// Run computes a set-up. It stops with the context's error when that is cancelled.
+func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
+	world, err := light.Build(ctx, &setup.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &setup.Bodies})
+	if err != nil {
+		return nil, err
+	}
+	s := &Study{Setup: setup, World: world, Orders: meter.Orders(setup)}
+	targets := light.Targets{Points: meter.Receptors(s.Orders)}
+	if !o.ReadingsOnly {
+		if s.Fields, err = fields(setup, o.step()); err != nil {
+			return nil, err
+		}
+		for i := range s.Fields {
+			targets.Lattices = append(targets.Lattices, s.Fields[i].Lattice)
+		}
+	}
+	if s.Basis, err = world.Basis(ctx, light.Emitters(setup), targets); err != nil {
+		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
+	}
+	s.Relevel(light.DriveOf(setup.Lights))
+	if !o.ReadingsOnly {
+		s.trace()
+	}
+	return s, nil
+}
+
+func (o Options) step() float64 {
+	if o.Step > 0 {
+		return o.Step
+	}
+	return Step
+}
+
+// Relevel computes readings and fields again for other levels, gels or colours. Nothing moves, so
+// it costs no more than sums.
+func (s *Study) Relevel(d light.Drive) {
+	s.Drive = d
+	s.Readings = meter.Read(s.Setup, s.Orders, s.Basis, d)
+	for i := range s.Fields {
+		s.Basis.Field(i, d, s.Fields[i].Lux)
+	}
+}
+
+// Floor returns the field of the floor that covers the most points, or nil.
+func (s *Study) Floor() *Field { return s.largest(OnFloor) }
+
+// Face returns the field at face height, or nil where there is nobody.
+func (s *Study) Face() *Field { return s.largest(AtFace) }
+
+func (s *Study) largest(kind Kind) *Field {
+	var best *Field
+	for i := range s.Fields {
+		if f := &s.Fields[i]; f.Kind == kind && (best == nil || len(f.Lux) > len(best.Lux)) {
+			best = f
+		}
+	}
+	return best
+}

@@ -1,0 +1,191 @@
+package study_test
+
+import (
+	"context"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+	"scrimshaw/samples"
+)
+
+// setup resolves a sample, its first set-up where it has several.
+func setup(t testing.TB, name string) *plan.Setup {
+	t.Helper()
+	text, err := samples.Text(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := &source.Log{}
+	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: name, Text: text}, log)
+	first := ""
+	if len(document.Setups) > 0 {
+		first = document.Setups[0]
+	}
+	s := plan.Resolve(document, document.Scene(first, log), log)
+	if log.Failed() {
+		t.Fatalf("%s: %+v", name, log.All())
+	}
+	return s
+}
+
+func run(t testing.TB, s *plan.Setup, o study.Options) *study.Study {
+	t.Helper()
+	lit, err := study.Run(context.Background(), s, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return lit
+}
+
+// atEdge says whether the light at a place differs from that around it by so much that a shadow's
+// edge may run between: there a lattice point and a ray may fall on different sides.
+func atEdge(at func(light.Receptor) float64, r light.Receptor, value float64) bool {
+	for _, d := range []r3.Vec{{X: 2e-3}, {X: -2e-3}, {Y: 2e-3}, {Y: -2e-3}} {
+		moved := r
+		moved.At = r3.Add(r.At, d)
+		if math.Abs(at(moved)-value) > 0.02*value {
+			return true
+		}
+	}
+	return false
+}
+
+func TestFieldsAgreeWithMeters(t *testing.T) {
+	for _, name := range samples.Names() {
+		s := setup(t, name)
+		lit := run(t, s, study.Options{})
+		rng := rand.New(rand.NewPCG(1, 2))
+		checked, tried := 0, 0
+		meter := lit.World.Evaluator(light.Emitters(s), lit.Drive)
+		for ; checked < 1000 && tried < 200_000; tried++ {
+			f := &lit.Fields[rng.IntN(len(lit.Fields))]
+			l := &f.Lattice
+			i, j := rng.IntN(l.NU), rng.IntN(l.NV)
+			value := float64(f.Lux[j*l.NU+i])
+			if l.Masked(i, j) || value <= 5 {
+				continue
+			}
+			r := light.Receptor{At: l.At(i, j), Axis: l.Normal, Weight: l.Weight, Skip: l.Skip}
+			want := meter(r)
+			if atEdge(meter, r, want) {
+				continue
+			}
+			checked++
+			if math.Abs(value-want) > 1e-3*want {
+				t.Errorf("%s, %v at %v: field %.6g lx, meter %.6g lx", name, f.Kind, r.At, value, want)
+			}
+		}
+		if checked < 1000 {
+			t.Errorf("%s: only %d points over 5 lx away from edges", name, checked)
+		}
+	}
+}
+
+func TestSameBitsForAnyNumberOfWorkers(t *testing.T) {
+	s := setup(t, "map-room")
+	one := run(t, s, study.Options{Workers: 1})
+	for _, workers := range []int{2, 8} {
+		many := run(t, s, study.Options{Workers: workers})
+		for i := range one.Fields {
+			if !slices.Equal(one.Fields[i].Lux, many.Fields[i].Lux) {
+				t.Errorf("field %d differs between 1 and %d workers", i, workers)
+			}
+		}
+		for i := range one.Readings.Readings {
+			a, b := one.Readings.Readings[i], many.Readings.Readings[i]
+			if (a.Lux == nil) != (b.Lux == nil) || a.Lux != nil && *a.Lux != *b.Lux {
+				t.Errorf("%s differs between 1 and %d workers", a.Name, workers)
+			}
+		}
+	}
+}
+
+func TestRelevelIsLinear(t *testing.T) {
+	s := setup(t, "map-room")
+	lit := run(t, s, study.Options{})
+	before := slices.Clone(lit.Floor().Lux)
+	half := light.Drive{}
+	for name, drive := range lit.Drive {
+		half[name] = drive.Scale(0.5)
+	}
+	key := *lit.Readings.Named("ines.key").Lux
+	lit.Relevel(half)
+	if got := *lit.Readings.Named("ines.key").Lux; math.Abs(got-key/2) > 1e-12*key {
+		t.Errorf("half of %g lx is %g lx", key, got)
+	}
+	for n, v := range lit.Floor().Lux {
+		if math.Abs(float64(v)-float64(before[n])/2) > 1e-6*float64(before[n]) {
+			t.Fatalf("point %d: half of %g lx is %g lx", n, before[n], v)
+		}
+	}
+}
+
+func TestMaskLeavesOutWhatStandsOnTheFloor(t *testing.T) {
+	s := setup(t, "map-room")
+	f := run(t, s, study.Options{}).Floor()
+	for j := range f.Lattice.NV {
+		for i := range f.Lattice.NU {
+			p := f.Lattice.At(i, j)
+			if f.Lattice.Masked(i, j) {
+				continue
+			}
+			if s.RoomAt(r3.Vec{X: p.X, Y: p.Y, Z: p.Z + 0.01}) == nil && !onThreshold(s, p) {
+				t.Fatalf("%v has data but lies in no room", p)
+			}
+		}
+	}
+}
+
+func onThreshold(s *plan.Setup, p r3.Vec) bool {
+	for i := range s.Openings {
+		if o := &s.Openings[i]; o.Other != "" && o.Kind != "window" {
+			return true
+		}
+	}
+	return false
+}
+
+func TestOpenGroundReachesBeyondWhatStands(t *testing.T) {
+	s := &plan.Setup{Lights: nil}
+	s.Exposure.Stop.N = 2
+	lit := run(t, s, study.Options{})
+	f := lit.Floor()
+	if got := float64(f.Lattice.NU) * f.Lattice.U.X; math.Abs(got-6) > 2*study.Step {
+		t.Errorf("open ground round nothing is %.2f m wide, want 3 m each way", got)
+	}
+}
+
+func BenchmarkRun(b *testing.B) {
+	s := setup(b, samples.Default)
+	b.ReportAllocs()
+	for b.Loop() {
+		run(b, s, study.Options{})
+	}
+}
+
+func BenchmarkRelevel(b *testing.B) {
+	lit := run(b, setup(b, samples.Default), study.Options{})
+	drive := light.Drive{}
+	for name := range lit.Drive {
+		drive[name] = colour.RGB{0.5, 0.5, 0.5}
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		lit.Relevel(drive)
+	}
+}
