@@ -1,0 +1,240 @@
+package symbols
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
+)
+
+// Entry is one symbol of the set, as a legend and the symbol sheet show it.
+type Entry struct {
+	Key   string // "light:boxed", "mount:boom", "camera": what kind of thing it stands for
+	Group string // the heading that it stands under
+	Name  string // "soft box"
+	Words string // what it means, in a line
+
+	draw func(c ink.Canvas, k Look, s float64) Drawn
+}
+
+// Draw draws a usual example of the symbol at a scale in mm of paper for a metre, about the origin
+// of the canvas.
+func (e Entry) Draw(c ink.Canvas, k Look, scale float64) Drawn { return e.draw(c, k, scale) }
+
+// Box returns the box of all that Draw draws, in the canvas's own frame.
+func (e Entry) Box(scale float64) r2.Box {
+	var page ink.Page
+	e.draw(ink.NewCanvas(&page, ink.Symbols), Look{}, scale)
+	return page.Bounds(nil).Box
+}
+
+// Catalogue lists every symbol, in the order of the symbol sheet.
+func Catalogue() []Entry {
+	var all []Entry
+	for _, part := range [][]Entry{lights(), mounts(), grips(), people(), openings(), furniture(), marks()} {
+		all = append(all, part...)
+	}
+	return all
+}
+
+// Find returns the entry of a key.
+func Find(key string) (Entry, bool) {
+	for _, e := range Catalogue() {
+		if e.Key == key {
+			return e, true
+		}
+	}
+	return Entry{}, false
+}
+
+// amber is the light of the examples: tungsten as a daylight camera sees it.
+var amber = ink.Colour{R: 244, G: 176, B: 106}
+
+// lampSizes are usual widths and heights of emitting faces, and of heads, m.
+var lampSizes = map[Class][2]r2.Vec{
+	Bare:      {{X: 0.18, Y: 0.18}, {X: 0.20, Y: 0.25}},
+	Lensed:    {{X: 0.20, Y: 0.20}, {X: 0.22, Y: 0.30}},
+	Projected: {{X: 0.09, Y: 0.09}, {X: 0.12, Y: 0.40}},
+	Boxed:     {{X: 0.90, Y: 0.90}, {X: 0.12, Y: 0.35}},
+	Linear:    {{X: 1.20, Y: 0.04}, {}},
+	Panel:     {{X: 0.60, Y: 0.30}, {}},
+	Lantern:   {{X: 0.65, Y: 0.65}, {}},
+	Practical: {{X: 0.30, Y: 0.30}, {}},
+}
+
+// example is a usual lamp of a class, aimed up the paper, its body about the origin.
+func example(class Class, s float64) Lamp {
+	size := lampSizes[class]
+	return Lamp{Class: class, Face: r2.Scale(s, size[0]), Body: r2.Scale(s, size[1]), Colour: amber}
+}
+
+func lights() []Entry {
+	names := map[Class][2]string{
+		Bare:      {"bare", "an open face or bare source"},
+		Lensed:    {"lensed", "a lens before it, spot to flood"},
+		Projected: {"projected", "throws the image of its gate"},
+		Boxed:     {"soft box", "a soft face on a box"},
+		Linear:    {"tube", "a linear source"},
+		Panel:     {"panel", "a flat array of emitters"},
+		Lantern:   {"lantern", "a soft sphere, light all round"},
+		Practical: {"practical", "a lamp of the set"},
+	}
+	var out []Entry
+	for _, class := range Classes() {
+		n := names[class]
+		out = append(out, Entry{"light:" + string(class), "Lights", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
+			return Light(c, k, example(class, s))
+		}})
+	}
+	return append(out,
+		Entry{"light:down", "Lights", "pointing down", "or up: drawn as seen from above", func(c ink.Canvas, k Look, s float64) Drawn {
+			l := example(Lensed, s)
+			l.Tilt = -90
+			return Light(c, k, l)
+		}},
+		Entry{"light:down-soft", "Lights", "soft, pointing down", "its face covers this ground", func(c ink.Canvas, k Look, s float64) Drawn {
+			l := example(Boxed, s)
+			l.Tilt = -90
+			return Light(c, k, l)
+		}})
+}
+
+// held is a lensed lamp on a mount.
+func held(hold Hold, s float64) Lamp {
+	l := example(Lensed, s)
+	l.Mount = Mount{Hold: hold, Footprint: 1.0 * s}
+	switch hold {
+	case Boom:
+		l.Mount.Base = vec(0, -1.0*s)
+	case Clamp:
+		l.Mount.Base = vec(-0.30*s, -0.14*s)
+	case Pole:
+		l.Mount.Ends = [2]r2.Vec{vec(-0.7*s, -0.14*s), vec(0.7*s, -0.14*s)}
+	case Floor:
+		l.Mount.Footprint = 0.3 * s
+		l.Mount.Base = vec(0, -0.14*s)
+	case Lift:
+		l.Mount.Footprint = 0.8 * s
+		l.Mount.Base = vec(0, -0.2*s)
+	case Wall:
+		l.Mount.Base = vec(0, -0.55*s)
+	}
+	return l
+}
+
+func mounts() []Entry {
+	names := map[Hold][2]string{
+		Stand:  {"stand", "with the ground its legs take"},
+		Boom:   {"boom", "arm, base and counterweight"},
+		Clamp:  {"clamp", "on what it is clamped to"},
+		Pole:   {"pole", "braced from wall to wall"},
+		Floor:  {"floor", "on a low plate"},
+		Lift:   {"lift", "a platform that rises"},
+		Wall:   {"wall", "on a wall plate"},
+		InHand: {"hand", "held by somebody"},
+	}
+	var out []Entry
+	for _, hold := range Holds() {
+		n := names[hold]
+		out = append(out, Entry{"mount:" + string(hold), "Mounts", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
+			return Light(c, k, held(hold, s))
+		}})
+	}
+	return out
+}
+
+func grips() []Entry {
+	names := map[GripKind][2]string{
+		Flag:   {"flag", "stops light; the hatch is its back"},
+		Card:   {"card", "sends light back from its open side"},
+		Frame:  {"frame", "light passes through its cloth"},
+		Net:    {"net", "takes a part of the light"},
+		Silver: {"silver", "sends light back hard"},
+	}
+	var out []Entry
+	for _, kind := range GripKinds() {
+		n := names[kind]
+		out = append(out, Entry{"grip:" + string(kind), "Grip", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
+			return Shape(c, k, Grip{Kind: kind, Size: vec(1.0*s, 1.0*s)})
+		}})
+	}
+	return out
+}
+
+func people() []Entry {
+	names := map[Pose]string{
+		Standing: "from above; the dark point is the nose", Seated: "thighs forward", Propped: "against a rest, legs out",
+		Lying: "on the back, face up", Crouching: "knees drawn up",
+	}
+	var out []Entry
+	for _, pose := range Poses() {
+		out = append(out, Entry{"person:" + string(pose), "People and camera", string(pose), names[pose], func(c ink.Canvas, k Look, s float64) Drawn {
+			return Someone(c, k, Person{Pose: pose, Scale: s})
+		}})
+	}
+	return append(out, Entry{"camera", "People and camera", "camera", "the shade opens to what it sees", func(c ink.Canvas, k Look, s float64) Drawn {
+		return Film(c, k, Camera{At: vec(0, 0.15*s), Scale: s})
+	}})
+}
+
+// pierced is an opening of a width in a piece of wall, seen from inside, which lies below it.
+func pierced(o Opening, s, width float64) func(c ink.Canvas, k Look) Drawn {
+	const wall = 0.15
+	o.Left, o.Right, o.Out = vec(-width/2*s, 0), vec(width/2*s, 0), vec(0, wall*s)
+	return func(c ink.Canvas, k Look) Drawn {
+		b := brush{c, k}.on(ink.Walls)
+		stub := 0.22 * s
+		b.Rect(b.solid(), r2.Sub(o.Left, vec(stub, 0)), r2.Add(o.Left, o.Out))
+		b.Rect(b.solid(), o.Right, r2.Add(r2.Add(o.Right, o.Out), vec(stub, 0)))
+		return Pierce(c, k, o)
+	}
+}
+
+func openings() []Entry {
+	entry := func(key, name, words string, width float64, o Opening) Entry {
+		return Entry{key, "Openings", name, words, func(c ink.Canvas, k Look, s float64) Drawn { return pierced(o, s, width)(c, k) }}
+	}
+	return []Entry{
+		entry("opening:window", "window", "its panes and its sill", 1.2, Opening{Kind: Window, Panes: 2}),
+		entry("opening:casement", "window ajar", "with what it swings over", 0.8, Opening{Kind: Window, HingeLeft: true, SwingIn: true, Ajar: 50}),
+		entry("opening:door", "door", "its leaf, and what it swings over", 0.8, Opening{Kind: Door, HingeLeft: true, SwingIn: true, Ajar: 70}),
+		entry("opening:gap", "gap", "open; wall above it", 0.9, Opening{Kind: Gap}),
+		entry("opening:escape", "way out", "keep it clear", 0.9, Opening{Kind: Gap, Escape: true}),
+	}
+}
+
+func furniture() []Entry {
+	entry := func(kind FurnitureKind, words string, w, d float64) Entry {
+		return Entry{"furniture:" + string(kind), "Furniture", string(kind), words, func(c ink.Canvas, k Look, s float64) Drawn {
+			return Furnish(c, k, Furniture{Kind: kind, Size: vec(w*s, d*s), Scale: s, Steps: 7})
+		}}
+	}
+	return []Entry{
+		entry(Box, "its outline", 1.0, 0.5),
+		entry(Cylinder, "its centre marked", 0.6, 0.6),
+		entry(Table, "the legs under it dashed", 1.2, 0.7),
+		entry(Sofa, "back, arms and seats", 1.6, 0.85),
+		entry(Stairs, "the arrow points up", 0.8, 1.3),
+		entry(Deck, "a platform that bears", 1.2, 0.9),
+	}
+}
+
+func marks() []Entry {
+	words := map[MeterKind]string{Flat: "light on a plane", Dome: "the incident dome", Spot: "what the camera sees there"}
+	var out []Entry
+	for _, kind := range MeterKinds() {
+		out = append(out, Entry{"reading:" + string(kind), "Marks", string(kind) + " reading", words[kind], func(c ink.Canvas, k Look, s float64) Drawn {
+			return Mark(c, k, kind, vec(0, 0))
+		}})
+	}
+	return append(out,
+		Entry{"throw", "Marks", "throw", "from lamp to aim, in true length", func(c ink.Canvas, k Look, s float64) Drawn {
+			Throw(c, k, vec(-9, -3), vec(9, 3), 0, 0)
+			return Drawn{}
+		}},
+		Entry{"north", "Marks", "north", "of the world, not of the sheet", func(c ink.Canvas, k Look, s float64) Drawn {
+			return North(c, k, vec(0, 0), 20, 14)
+		}},
+		Entry{"scale-bar", "Marks", "scale bar", "a metre and its halves", func(c ink.Canvas, k Look, s float64) Drawn {
+			return ScaleBar(c, k, vec(-s/2, -0.8), s/4, 4)
+		}})
+}

@@ -1,0 +1,125 @@
+package symbols
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
+)
+
+// GripKind is a thing that shapes light.
+type GripKind string
+
+// The kinds of grip.
+const (
+	Flag   GripKind = "flag"   // stops light
+	Card   GripKind = "card"   // sends it back, softly
+	Frame  GripKind = "frame"  // lets it through a cloth
+	Net    GripKind = "net"    // lets a part of it through
+	Silver GripKind = "silver" // sends it back, as a mirror does
+)
+
+// GripKinds lists them in the order of a legend.
+func GripKinds() []GripKind { return []GripKind{Flag, Card, Frame, Net, Silver} }
+
+// Grip is a flat thing as it is drawn. Lengths are mm on paper.
+type Grip struct {
+	Kind    GripKind
+	At      r2.Vec  // its centre
+	Bearing float64 // of its face in plan, degrees clockwise from up the paper
+	Tilt    float64 // of the face's normal, degrees above the horizontal
+	Size    r2.Vec  // true width and height
+	Mount   Mount
+}
+
+// Shape draws a flag, card, frame, net or silver at its true width, seen from above: upright it is
+// an edge, tilted it covers ground.
+func Shape(c ink.Canvas, k Look, g Grip) Drawn {
+	b := brush{c, k}.on(ink.Symbols)
+	rest := b.mount(g.Mount, g.At, g.Bearing)
+	b = b.at(g.At, g.Bearing)
+	w := max(g.Size.X, 2)
+	d := g.Size.Y * math.Abs(math.Sin(g.Tilt*math.Pi/180))
+	if d < 1.6 {
+		d = 0
+	}
+	switch g.Kind {
+	case Card:
+		b.card(w, d)
+	case Frame:
+		b.frame(w, d)
+	case Net:
+		b.net(w, d)
+	case Silver:
+		b.silver(w, d)
+	default:
+		b.flag(w, d)
+	}
+	half := max(d/2, 0.9)
+	return Drawn{Body: b.outline(-w/2-0.3, -half, w/2+0.3, half), Rest: rest}
+}
+
+// flag is black, with the shadow's hatch on its back.
+func (b brush) flag(w, d float64) {
+	if d > 0 {
+		b.box(b.open(Line), w, -d/2, d/2)
+		b.Hatch(b.pen(Fine), 0.8, b.Frame().Bearing+45, ink.Corners(vec(-w/2, -d/2), vec(w/2, d/2)))
+	}
+	b.box(b.solid(), w, d/2-0.45, d/2+0.45)
+	if d == 0 {
+		b.Ticks(b.pen(Fine), 1.2, 1.1, vec(-w/2, -0.45), vec(w/2, -0.45))
+	}
+}
+
+// card is white, on a dark spine; what it sends back leaves its face.
+func (b brush) card(w, d float64) {
+	face := max(d, 1.3)
+	b.box(b.open(Line), w, -face/2, face/2)
+	b.box(b.solid(), w, -face/2, -face/2+0.4)
+	b.box(b.solid(), min(1.4, w/2), -face/2-0.7, -face/2)
+}
+
+// frame is two tubes with a cloth between them.
+func (b brush) frame(w, d float64) {
+	if d > 0 {
+		b.box(b.open(Hair), w, -d/2, d/2)
+		b.Segments(b.pen(Hair), [2]r2.Vec{vec(-w/2, -d/2), vec(w/2, d/2)}, [2]r2.Vec{vec(-w/2, d/2), vec(w/2, -d/2)})
+	}
+	b.Polyline(b.pen(Line).Dashed(1.6, 0.7), vec(-w/2+0.7, -d/2), vec(w/2-0.7, -d/2))
+	if d > 0 {
+		b.Polyline(b.pen(Line).Dashed(1.6, 0.7), vec(-w/2+0.7, d/2), vec(w/2-0.7, d/2))
+	}
+	for _, x := range []float64{-w/2 + 0.35, w/2 - 0.35} {
+		b.Rect(b.open(Line), vec(x-0.55, -d/2-0.55), vec(x+0.55, -d/2+0.55))
+		if d > 0 {
+			b.Rect(b.open(Line), vec(x-0.55, d/2-0.55), vec(x+0.55, d/2+0.55))
+		}
+	}
+}
+
+// net is a mesh.
+func (b brush) net(w, d float64) {
+	h := max(d, 1.5)
+	ring := ink.Corners(vec(-w/2, -h/2), vec(w/2, h/2))
+	b.Polygon(ink.Solid(b.look.Paper), ring...)
+	for _, turn := range []float64{45, 135} {
+		b.Hatch(b.pen(Hair), 0.75, b.Frame().Bearing+turn, ring)
+	}
+	b.Segments(b.pen(Fine), [2]r2.Vec{vec(-w/2, -h/2), vec(w/2, -h/2)}, [2]r2.Vec{vec(-w/2, h/2), vec(w/2, h/2)})
+}
+
+// silver is a mirror's facets on a spine.
+func (b brush) silver(w, d float64) {
+	const tooth = 1.3
+	n := max(int(math.Round(w/tooth)), 2)
+	h := max(d, 1.2)
+	ring := []r2.Vec{vec(-w/2, -h/2)}
+	for i := range n {
+		x := -w/2 + w*(float64(i)+0.5)/float64(n)
+		ring = append(ring, vec(x, h/2), vec(x+w/float64(2*n), -h/2+0.3))
+	}
+	ring[len(ring)-1] = vec(w/2, -h/2)
+	b.Polygon(b.open(Fine), ring...)
+	b.box(b.solid(), w, -h/2-0.3, -h/2+0.25)
+}

@@ -1,0 +1,238 @@
+package symbols
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
+)
+
+// Class says how light leaves a body.
+type Class string
+
+// The classes of body.
+const (
+	Bare      Class = "bare"      // an open-faced or bare source: a bowl
+	Lensed    Class = "lensed"    // a barrel with a convex lens
+	Projected Class = "projected" // a long tube with its gate
+	Boxed     Class = "boxed"     // a soft face on a box that opens toward it
+	Linear    Class = "linear"    // a tube
+	Panel     Class = "panel"     // a flat array of emitters
+	Lantern   Class = "lantern"   // a soft sphere
+	Practical Class = "practical" // a lamp that belongs to the set
+)
+
+// Classes lists them in the order of a legend.
+func Classes() []Class {
+	return []Class{Bare, Lensed, Projected, Boxed, Linear, Panel, Lantern, Practical}
+}
+
+// Lamp is a light as it is drawn. Lengths are mm on paper.
+type Lamp struct {
+	Class   Class
+	At      r2.Vec     // the middle of the emitting face
+	Bearing float64    // of the aim in plan, degrees clockwise from up the paper
+	Tilt    float64    // of the aim, degrees above the horizontal
+	Face    r2.Vec     // true width and height of the emitting face; a disc or a sphere: both the diameter
+	Body    r2.Vec     // true width and depth of the head behind it; drawn no smaller than can be read
+	Colour  ink.Colour // of its light
+	Dark    bool       // it is off: the edge stays open
+	Mount   Mount
+}
+
+// The least sizes at which a body can be read.
+const (
+	leastWidth = 2.4 // of a head
+	leastDepth = 2.6
+	leastEdge  = 0.8 // of an emitting edge
+	edgeDepth  = 0.9 // its thickness as drawn
+)
+
+// overhead is the tilt, degrees, from which a light is drawn as it looks from above.
+const overhead = 75
+
+// Light draws a light and what carries it.
+func Light(c ink.Canvas, k Look, l Lamp) Drawn {
+	b := brush{c, k}.on(ink.Symbols)
+	rest := b.mount(l.Mount, l.At, l.Bearing)
+	if l.Dark {
+		l.Colour = k.Paper
+	}
+	b = b.at(l.At, l.Bearing)
+	var x0, y0, x1, y1 float64
+	if steep := math.Abs(l.Tilt) >= overhead; steep && !l.round() {
+		x0, y0, x1, y1 = b.fromAbove(l)
+	} else {
+		x0, y0, x1, y1 = b.body(l)
+	}
+	return Drawn{Body: b.outline(x0, y0, x1, y1), Rest: rest}
+}
+
+// round says whether a light looks the same at any tilt.
+func (l Lamp) round() bool { return l.Class == Lantern || l.Class == Practical || l.Class == Linear }
+
+// edge is the drawn width of the emitting edge: its true one.
+func (l Lamp) edge() float64 { return max(l.Face.X, leastEdge) }
+
+// head is the drawn size of the head.
+func (l Lamp) head() (w, d float64) { return max(l.Body.X, leastWidth), max(l.Body.Y, leastDepth) }
+
+// body draws a light that points sideways, and returns what it covers: the face at y = 0, the aim
+// up the y axis.
+func (b brush) body(l Lamp) (x0, y0, x1, y1 float64) {
+	switch l.Class {
+	case Lensed:
+		return b.lensed(l)
+	case Projected:
+		return b.projected(l)
+	case Boxed:
+		return b.boxed(l)
+	case Linear:
+		return b.linear(l)
+	case Panel:
+		return b.panel(l)
+	case Lantern:
+		return b.lantern(l)
+	case Practical:
+		return b.practical(l)
+	}
+	return b.bare(l)
+}
+
+// bare is a bowl that opens forward; its light swells out of it.
+func (b brush) bare(l Lamp) (x0, y0, x1, y1 float64) {
+	w, d := l.head()
+	e := l.edge()
+	w = max(w, e)
+	rim := w / 2
+	bowl := ink.Path{}.MoveTo(vec(-rim, 0)).
+		CurveTo(vec(-rim, -0.75*d), vec(-0.3*w, -d), vec(0, -d)).
+		CurveTo(vec(0.3*w, -d), vec(rim, -0.75*d), vec(rim, 0)).Close()
+	b.Draw(b.solid(), bowl)
+	swell := edgeDepth + e/8
+	b.Draw(b.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
+		CurveTo(vec(-e/2, 1.2*swell), vec(e/2, 1.2*swell), vec(e/2, 0)).Close())
+	return -rim, -d, rim, swell
+}
+
+// lensed is a barrel with a plano-convex lens in a collar.
+func (b brush) lensed(l Lamp) (x0, y0, x1, y1 float64) {
+	w, d := l.head()
+	e := l.edge()
+	collar := max(w, e)
+	b.box(b.solid(), w, -d, -0.9)
+	b.box(b.open(Line), collar, -1, 0)
+	swell := edgeDepth + e/10
+	b.Draw(b.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
+		CurveTo(vec(-e/3, 1.35*swell), vec(e/3, 1.35*swell), vec(e/2, 0)).Close())
+	return -collar / 2, -d, collar / 2, swell
+}
+
+// projected is a lamp house, a gate and a tube.
+func (b brush) projected(l Lamp) (x0, y0, x1, y1 float64) {
+	w, d := l.head()
+	e := l.edge()
+	d = max(d, 1.9*w)
+	tube := max(0.62*w, e)
+	b.box(b.solid(), w, -d, -0.62*d)
+	b.box(b.open(Line), tube, -0.62*d, 0)
+	gate := -0.5 * d
+	b.Segments(b.pen(Fine), [2]r2.Vec{vec(-w/2-0.5, gate), vec(w/2+0.5, gate)}, [2]r2.Vec{vec(-w/2-0.5, gate+0.55), vec(w/2+0.5, gate+0.55)})
+	b.box(b.lit(l.Colour), e, 0, edgeDepth)
+	return -max(w/2+0.5, tube/2), -d, max(w/2+0.5, tube/2), edgeDepth
+}
+
+// boxed is a box that opens from the head to its soft face.
+func (b brush) boxed(l Lamp) (x0, y0, x1, y1 float64) {
+	e := l.edge()
+	_, depth := l.head()
+	depth = max(depth, 0.32*e)
+	back := min(max(0.3*e, 1.8), 6)
+	wide := max(e, back+0.6)
+	b.box(b.solid(), min(back, leastWidth), -depth-1.7, -depth)
+	b.Polygon(b.open(Line), vec(-wide/2, 0), vec(-back/2, -depth), vec(back/2, -depth), vec(wide/2, 0))
+	b.box(b.lit(l.Colour), e, -edgeDepth/2, edgeDepth/2)
+	return -wide / 2, -depth - 1.7, wide / 2, edgeDepth / 2
+}
+
+// linear is a tube with its caps, in a clip.
+func (b brush) linear(l Lamp) (x0, y0, x1, y1 float64) {
+	w, r := max(l.Face.X, 3), 0.62
+	b.box(b.solid(), 1.3, -r-1.1, 0)
+	b.Draw(b.lit(l.Colour), ink.Capsule(vec(-w/2+r, 0), vec(w/2-r, 0), r))
+	for _, side := range []float64{-1, 1} {
+		b.Rect(b.solid(), vec(side*w/2, -r-0.12), vec(side*(w/2-0.9), r+0.12))
+	}
+	return -w / 2, -r - 1.1, w / 2, r + 0.12
+}
+
+// panel is a plate of emitters in a row.
+func (b brush) panel(l Lamp) (x0, y0, x1, y1 float64) {
+	e := max(l.Face.X, 1.6)
+	const plate, deep = 0.7, 1.25
+	b.box(b.solid(), min(1.6, e), -plate-1.1, -plate)
+	b.box(b.lit(l.Colour), e, 0, deep)
+	cells := max(int(math.Round(e/1.25)), 2)
+	for i := 1; i < cells; i++ {
+		x := -e/2 + e*float64(i)/float64(cells)
+		b.Polyline(b.pen(Hair), vec(x, 0), vec(x, deep))
+	}
+	b.box(b.solid(), e+0.5, -plate, 0)
+	return -e/2 - 0.25, -plate - 1.1, e/2 + 0.25, deep
+}
+
+// lantern is a sphere with its ribs; light leaves it all round.
+func (b brush) lantern(l Lamp) (x0, y0, x1, y1 float64) {
+	r := max(l.Face.X/2, 1.6)
+	b.Circle(b.open(Line), vec(0, 0), r)
+	b.Draw(b.lit(l.Colour), ink.Ring(vec(0, 0), r, r-min(edgeDepth, r/2)))
+	for _, share := range []float64{0.34, 0.72} {
+		k := (r - min(edgeDepth, r/2)) * share
+		for _, side := range []float64{-1, 1} {
+			b.Draw(b.pen(Hair), rib(r-min(edgeDepth, r/2), side*k))
+		}
+	}
+	b.Circle(b.solid(), vec(0, 0), min(0.55, r/3))
+	return -r, -r, r, r
+}
+
+// rib is half an ellipse from pole to pole of a sphere, that bulges to x.
+func rib(r, x float64) ink.Path {
+	const k = 4.0 / 3 // of a cubic from pole to pole whose middle is at x
+	return ink.Path{}.MoveTo(vec(0, -r)).CurveTo(vec(k*x, -r*0.55), vec(k*x, r*0.55), vec(0, r))
+}
+
+// practical is the lamp of circuit diagrams, a ring with a cross (IEC 60617), lit, under the true
+// width of its shade.
+func (b brush) practical(l Lamp) (x0, y0, x1, y1 float64) {
+	r := max(min(l.Face.X/2, 2.2), 1.5)
+	shade := max(l.Face.X/2, r)
+	if shade > r+0.4 {
+		b.Circle(b.open(Fine), vec(0, 0), shade)
+	}
+	b.Circle(b.pen(Line).Filled(l.Colour), vec(0, 0), r)
+	k := r * math.Sqrt2 / 2
+	b.Segments(b.pen(Line), [2]r2.Vec{vec(-k, -k), vec(k, k)}, [2]r2.Vec{vec(-k, k), vec(k, -k)})
+	return -shade, -shade, shade, shade
+}
+
+// fromAbove draws a light that points down or up: its face as the ground that it covers, the head
+// in the middle of it.
+func (b brush) fromAbove(l Lamp) (x0, y0, x1, y1 float64) {
+	w, h := max(l.Face.X, leastEdge), max(l.Face.Y, leastEdge)
+	if l.Class == Boxed || l.Class == Panel {
+		w, h = max(w, leastWidth+2*edgeDepth), max(h, leastWidth+2*edgeDepth)
+		b.box(b.lit(l.Colour), w, -h/2, h/2)
+		b.box(b.open(Fine), w-2*edgeDepth, -h/2+edgeDepth, h/2-edgeDepth)
+		b.Segments(b.pen(Hair), [2]r2.Vec{vec(-w/2, -h/2), vec(w/2, h/2)}, [2]r2.Vec{vec(-w/2, h/2), vec(w/2, -h/2)})
+		b.box(b.solid(), min(leastWidth, w), -min(leastWidth, h)/2, min(leastWidth, h)/2)
+		return -w / 2, -h / 2, w / 2, h / 2
+	}
+	head, _ := l.head()
+	r := max(head/2+edgeDepth, w/2)
+	b.Circle(b.lit(l.Colour), vec(0, 0), r)
+	b.Circle(b.solid(), vec(0, 0), r-edgeDepth)
+	b.Circle(ink.Solid(b.look.Paper), vec(0, 0), min(0.45, r/4))
+	return -r, -r, r, r
+}

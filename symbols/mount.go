@@ -1,0 +1,161 @@
+package symbols
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
+)
+
+// Hold is a way of holding a thing up.
+type Hold string
+
+// The holds. "" draws nothing.
+const (
+	Stand  Hold = "stand"
+	Boom   Hold = "boom"
+	Clamp  Hold = "clamp"
+	Pole   Hold = "pole"
+	Floor  Hold = "floor"
+	Lift   Hold = "lift"
+	Wall   Hold = "wall"
+	InHand Hold = "hand"
+)
+
+// Holds lists them in the order of a legend.
+func Holds() []Hold { return []Hold{Stand, Boom, Clamp, Pole, Floor, Lift, Wall, InHand} }
+
+// Mount is what carries a light or grip. Lengths are mm on paper.
+type Mount struct {
+	Hold      Hold
+	Base      r2.Vec    // where it stands, or holds on
+	Footprint float64   // true diameter of the ground a stand's legs take, or width of a lift
+	Ends      [2]r2.Vec // of a pole, at the walls
+}
+
+// mount draws what carries a thing at p that points along a bearing, and returns what it covers.
+func (b brush) mount(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
+	switch m.Hold {
+	case Stand:
+		return b.stand(m, bearing)
+	case Boom:
+		return b.boom(m, p)
+	case Clamp:
+		return b.clamp(m, p, bearing)
+	case Pole:
+		return b.pole(m, p)
+	case Floor:
+		return b.floor(m, bearing)
+	case Lift:
+		return b.lift(m, bearing)
+	case Wall:
+		return b.wall(m, p, bearing)
+	case InHand:
+		return b.hand(m, p, bearing)
+	}
+	return nil
+}
+
+// stand is the circle of ground that the legs take, one leg under the load.
+func (b brush) stand(m Mount, bearing float64) [][]r2.Vec {
+	b = b.at(m.Base, bearing)
+	r := max(m.Footprint/2, 1.6)
+	b.Circle(b.pen(Hair).Dashed(0.9, 0.6), vec(0, 0), r)
+	for _, leg := range []float64{0, 120, 240} {
+		b.Polyline(b.pen(Fine), vec(0, 0), r2.Scale(r, ink.Direction(leg)))
+	}
+	b.Circle(b.solid(), vec(0, 0), 0.5)
+	return [][]r2.Vec{b.outline(-r, -r, r, r)}
+}
+
+// toward returns the brush at a, pointing at c, and how far that is; where they are one it keeps
+// the bearing.
+func (b brush) toward(a, c r2.Vec, bearing float64) (brush, float64) {
+	length := r2.Norm(r2.Sub(c, a))
+	if length > 1e-9 {
+		bearing = ink.Bearing(a, c)
+	}
+	return b.at(a, bearing), length
+}
+
+// boom is a stand with an arm over its pivot and a weight at the arm's far end.
+func (b brush) boom(m Mount, p r2.Vec) [][]r2.Vec {
+	rest := b.stand(m, ink.Bearing(m.Base, p))
+	arm, length := b.toward(m.Base, p, 0)
+	tail := min(max(0.3*length, 3), 8)
+	arm.Polyline(arm.pen(Bold), vec(0, -tail), vec(0, length))
+	arm.box(arm.solid(), 1.7, -tail-1.1, -tail+0.7)
+	arm.Circle(arm.open(Line), vec(0, 0), 0.85)
+	return append(rest, arm.outline(-0.9, -tail-1.1, 0.9, length))
+}
+
+// clamp is a pair of jaws, with an arm to the thing where that is off.
+func (b brush) clamp(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
+	arm, length := b.toward(m.Base, p, bearing)
+	arm.Polyline(arm.pen(Line), vec(0, 0), vec(0, max(length, 1.6)))
+	arm.Polyline(arm.pen(Heavy), vec(-1.1, -1.5), vec(-1.1, 0), vec(1.1, 0), vec(1.1, -1.5))
+	return [][]r2.Vec{arm.outline(-1.5, -1.5, 1.5, max(length, 1.6))}
+}
+
+// pole spans from wall to wall, with a pad at each end and a collar where the thing hangs.
+func (b brush) pole(m Mount, p r2.Vec) [][]r2.Vec {
+	pole, length := b.toward(m.Ends[0], m.Ends[1], 0)
+	pole.box(pole.open(Fine), 0.9, 0, length)
+	for _, y := range []float64{0.35, length - 0.35} {
+		pole.Polyline(pole.pen(Heavy), vec(-1.3, y), vec(1.3, y))
+	}
+	along := r2.Dot(r2.Sub(p, m.Ends[0]), r2.Scale(1/max(length, 1e-9), r2.Sub(m.Ends[1], m.Ends[0])))
+	foot := min(max(along, 0), length)
+	pole.box(pole.solid(), 1.7, foot-0.7, foot+0.7)
+	return [][]r2.Vec{pole.outline(-1.3, 0, 1.3, length)}
+}
+
+// floor is a low three-footed plate.
+func (b brush) floor(m Mount, bearing float64) [][]r2.Vec {
+	b = b.at(m.Base, bearing)
+	r := max(m.Footprint/2, 2.1)
+	var ring []r2.Vec
+	for _, foot := range []float64{60, 180, 300} {
+		ring = append(ring, r2.Scale(r, ink.Direction(foot)))
+	}
+	b.Polygon(b.open(Fine), ring...)
+	for _, p := range ring {
+		b.Circle(b.solid(), p, 0.45)
+	}
+	return [][]r2.Vec{b.outline(-r, -r, r, r/2)}
+}
+
+// lift is a platform on four wheels with its scissors.
+func (b brush) lift(m Mount, bearing float64) [][]r2.Vec {
+	b = b.at(m.Base, bearing)
+	w := max(m.Footprint, 5)
+	h := 1.6 * w
+	for _, x := range []float64{-w / 2, w / 2} {
+		for _, y := range []float64{-0.36 * h, 0.36 * h} {
+			b.Rect(b.solid(), vec(x-0.35, y-0.7), vec(x+0.35, y+0.7))
+		}
+	}
+	b.box(b.open(Line), w, -h/2, h/2)
+	b.Segments(b.pen(Hair), [2]r2.Vec{vec(-w/2, -h/2), vec(w/2, h/2)}, [2]r2.Vec{vec(-w/2, h/2), vec(w/2, -h/2)})
+	return [][]r2.Vec{b.outline(-w/2-0.35, -h/2, w/2+0.35, h/2)}
+}
+
+// wall is a plate on the wall and a stem.
+func (b brush) wall(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
+	stem, length := b.toward(m.Base, p, bearing)
+	length = max(length, 1.4)
+	stem.Polyline(stem.pen(Line), vec(0, 0), vec(0, length))
+	stem.box(stem.solid(), 3.6, -0.1, 0.6)
+	return [][]r2.Vec{stem.outline(-1.8, -0.1, 1.8, length)}
+}
+
+// hand is a grip around the end of a short pole.
+func (b brush) hand(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
+	back := r2.Sub(p, r2.Scale(6.5, ink.Direction(bearing)))
+	if r2.Norm(r2.Sub(m.Base, p)) > 1 {
+		back = m.Base
+	}
+	b, length := b.toward(back, p, bearing)
+	b.Polyline(b.pen(Line), vec(0, -1.6), vec(0, length))
+	b.Draw(b.pen(Bold), ink.Arc(vec(0, 0), 1.15, 50, 310))
+	return [][]r2.Vec{b.outline(-1.4, -1.6, 1.4, length)}
+}

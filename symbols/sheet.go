@@ -1,0 +1,176 @@
+package symbols
+
+import (
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
+)
+
+// The symbol sheet: A3 with the borders of ISO 5457, in columns of cells under headings.
+const (
+	sheetWidth, sheetHeight = 420, 297
+	sheetLeft, sheetRim     = 20, 10 // the left border is for filing
+	sheetScale              = 20     // 1:50
+	sheetColumns            = 12
+	sheetHead               = 22 // of the title
+	cellText                = 13 // of a cell, for its name and words
+	headingSpace            = 8.5
+)
+
+// printed is black on white, as the sheet is.
+func printed() Look {
+	return Look{Ink: ink.Colour{R: 24, G: 24, B: 28}, Paper: ink.Colour{R: 255, G: 255, B: 255}}
+}
+
+// Sheet draws the whole catalogue with names on one page, at 1:50.
+func Sheet(m ink.Measure) ink.Page { return SheetIn(m, printed()) }
+
+// SheetIn is Sheet in the inks of a theme.
+func SheetIn(m ink.Measure, k Look) ink.Page {
+	page := ink.Page{
+		Title:       "Symbols",
+		Description: "Every symbol of a lighting plan with its name, drawn at 1:50.",
+		Width:       sheetWidth, Height: sheetHeight,
+	}
+	s := symbolSheet{brush: brush{ink.NewCanvas(&page, ink.Collar), k}, m: m, inner: sheetWidth - sheetLeft - sheetRim}
+	s.frame()
+	s.cells(groups(Catalogue()))
+	return page
+}
+
+// group is the entries under one heading.
+type group struct {
+	name    string
+	entries []Entry
+}
+
+// groups gathers neighbours of one group.
+func groups(all []Entry) (out []group) {
+	for _, e := range all {
+		if n := len(out); n == 0 || out[n-1].name != e.Group {
+			out = append(out, group{name: e.Group})
+		}
+		last := &out[len(out)-1]
+		last.entries = append(last.entries, e)
+	}
+	return out
+}
+
+// symbolSheet is a symbol sheet being drawn.
+type symbolSheet struct {
+	brush
+	m     ink.Measure
+	inner float64
+}
+
+// frame draws ground, border and title.
+func (s symbolSheet) frame() {
+	s.on(ink.Tint).Rect(ink.Solid(s.look.Paper), vec(0, 0), vec(sheetWidth, sheetHeight))
+	s.Rect(s.pen(Heavy), vec(sheetLeft, sheetRim), vec(sheetWidth-sheetRim, sheetHeight-sheetRim))
+	top := sheetHeight - sheetRim - 11.0
+	s.text(vec(sheetLeft+6, top), "Symbols", 6.5, true, ink.Left)
+	s.text(vec(sheetWidth-sheetRim-6, top), "drawn at 1 : 50", 3.2, false, ink.Right)
+	s.text(vec(sheetLeft+6, top-6), "A body tells how light leaves it. The emitting edge has its true width and the light's own colour. What carries it shows the ground it takes.", 3.2, false, ink.Left)
+}
+
+func (s symbolSheet) text(at r2.Vec, words string, size float64, bold bool, align ink.Align) {
+	s.Text(ink.Text{At: at, S: words, Size: size, Bold: bold, Align: align, Colour: s.look.Ink})
+}
+
+// cells draws the groups one under the other: each row of symbols is as high as its tallest.
+func (s symbolSheet) cells(all []group) {
+	wide := s.inner / sheetColumns
+	rows := layOut(all)
+	spare := sheetHeight - 2*sheetRim - sheetHead
+	for _, r := range rows {
+		spare -= int(r.height())
+	}
+	gap := float64(spare) / float64(len(rows)+1)
+	y := float64(sheetHeight-sheetRim-sheetHead) - gap/2
+	for _, r := range rows {
+		for i, g := range r.groups {
+			x := sheetLeft + wide*float64(r.from[i])
+			s.heading(x, y, wide*float64(len(g.entries)), g.name)
+			for j, e := range g.entries {
+				s.cell(vec(x+wide*(float64(j)+0.5), y-headingSpace), r.tall, wide, e)
+			}
+		}
+		y -= r.height() + gap
+	}
+}
+
+// row is groups side by side.
+type row struct {
+	groups []group
+	from   []int   // the column each starts in
+	tall   float64 // the height of the tallest symbol, mm
+}
+
+func (r row) height() float64 {
+	named := 0.0
+	for _, g := range r.groups {
+		if g.name != "" {
+			named = headingSpace
+		}
+	}
+	return named + r.tall + cellText
+}
+
+// layOut fills rows of cells with groups, in order; a group too long for a row goes on in the
+// next, without a heading.
+func layOut(all []group) (rows []row) {
+	used := sheetColumns
+	for _, g := range all {
+		for len(g.entries) > 0 {
+			if used >= sheetColumns || used > 0 && used+len(g.entries) > sheetColumns && g.name != "" && len(g.entries) <= sheetColumns {
+				rows, used = append(rows, row{}), 0
+			}
+			last := &rows[len(rows)-1]
+			n := min(len(g.entries), sheetColumns-used)
+			last.groups = append(last.groups, group{g.name, g.entries[:n]})
+			last.from = append(last.from, used)
+			for _, e := range g.entries[:n] {
+				b := e.Box(sheetScale)
+				last.tall = max(last.tall, b.Max.Y-b.Min.Y)
+			}
+			used += n
+			g = group{"", g.entries[n:]}
+		}
+	}
+	return rows
+}
+
+// heading writes a group's name over a hairline as wide as the group.
+func (s symbolSheet) heading(x, y, width float64, name string) {
+	s.Polyline(s.pen(Hair), vec(x+6, y-1.4), vec(x+width-3, y-1.4))
+	s.text(vec(x+6, y), name, 3.5, true, ink.Left)
+}
+
+// cell draws an entry in the middle of a space as tall as the row, its name and words under it.
+func (s symbolSheet) cell(top r2.Vec, tall, wide float64, e Entry) {
+	b := e.Box(sheetScale)
+	middle := r2.Scale(0.5, r2.Add(b.Min, b.Max))
+	at := r2.Sub(vec(top.X, top.Y-tall/2), middle)
+	e.Draw(s.Canvas.At(at, 0, 1).Of("symbol:"+e.Key, strings.ToUpper(e.Name[:1])+e.Name[1:]+": "+e.Words+"."), s.look, sheetScale)
+	y := top.Y - tall - 4.6
+	s.text(vec(top.X, y), e.Name, 3, true, ink.Centre)
+	for i, line := range wrap(s.m, e.Words, 2.5, wide-3) {
+		s.text(vec(top.X, y-3.3-3.1*float64(i)), line, 2.5, false, ink.Centre)
+	}
+}
+
+// wrap breaks words into lines no wider than a width, mm.
+func wrap(m ink.Measure, words string, size, width float64) (lines []string) {
+	line := ""
+	for _, w := range strings.Fields(words) {
+		longer := strings.TrimSpace(line + " " + w)
+		if line != "" && m.Width(longer, size, false) > width {
+			lines = append(lines, line)
+			longer = w
+		}
+		line = longer
+	}
+	return append(lines, line)
+}
