@@ -1,6 +1,12 @@
 // Package light carries light from the lamps to where it is read: the set once (World), each
 // light once (Basis), levels and colours last (Drive). A basis is lux for a drive of {1, 1, 1},
 // so that a level, a gel or a colour never costs more than a sum.
+//
+// There are two ways to the same figures. Receptors, and lattices that are not level, are traced:
+// rays from points of the lamp's opening, and the closed form where the whole opening is seen. On
+// level lattices the shadows of all solids are drawn as bit masks, one for each point of the
+// opening, which tells of a whole floor what rays tell of a point (shadow.go, field.go). Both use
+// the same points of the opening and agree but at points that lie exactly on the edge of a shadow.
 package light
 
 import (
@@ -30,14 +36,31 @@ type Receptor struct {
 }
 
 // Lattice is a grid of receptors: point (i, j) is Origin + i U + j V. A set bit of Mask (j*NU+i)
-// is a point without data: inside a solid, or outside every room.
+// is a point without data: inside a solid, or outside every room; its field is 0. Weight is Flat
+// or Dome.
 type Lattice struct {
 	Origin, U, V r3.Vec
-	Normal       r3.Vec // the receptors' axis, unit
+	Normal       r3.Vec // the receptors' axis, unit; a dome's need not stand on the lattice
 	NU, NV       int
 	Weight       Weight
 	Mask         []uint64
 	Skip         []solid.ID
+}
+
+// At is the place of point (i, j).
+func (l *Lattice) At(i, j int) r3.Vec {
+	u, v := float64(i), float64(j)
+	return r3.Vec{
+		X: l.Origin.X + u*l.U.X + v*l.V.X,
+		Y: l.Origin.Y + u*l.U.Y + v*l.V.Y,
+		Z: l.Origin.Z + u*l.U.Z + v*l.V.Z,
+	}
+}
+
+// Masked says whether point (i, j) has no data.
+func (l *Lattice) Masked(i, j int) bool {
+	n := j*l.NU + i
+	return n>>6 < len(l.Mask) && l.Mask[n>>6]>>(n&63)&1 != 0
 }
 
 // Targets is what a Basis is wanted for.
@@ -62,10 +85,11 @@ func (p Path) String() string { return [...]string{"direct", "diffused", "mirror
 
 // Term is one column of a Basis: light by a path, through panes or cloths, from a last surface.
 type Term struct {
-	Light string
-	Path  Path
-	Via   []solid.ID // panes passed, in order from the lamp
-	From  solid.ID   // the last surface, of reflected light
+	Light  string
+	Path   Path
+	Via    []solid.ID // panes passed, in order from the lamp
+	From   solid.ID   // the last surface, of reflected light
+	Filter colour.RGB // what the panes leave of the light; {1, 1, 1} without panes
 }
 
 // Emitter is one light as transport sees it.
@@ -75,15 +99,25 @@ type Emitter struct {
 	Source photometry.Source
 }
 
-// Drive is what each light's basis is multiplied by: level, gels and colour, AP1.
+// Drive is what each light's basis is multiplied by: level, gels and colour, AP1. A light that
+// is not in it is off.
 type Drive map[string]colour.RGB
 
-// Basis holds lux (or cd/m2) at Drive {1, 1, 1}. Points[t][i] is term t at receptor i. A field
-// sums the terms of one light: Fields[l][k][n] is light l (in the order of the emitters), lattice k,
-// point n.
-type Basis struct {
-	Lights []string
-	Terms  []Term
-	Points [][]float64
-	Fields [][][]float32
+// Emitters returns the lights of a set-up, in its order.
+func Emitters(s *plan.Setup) []Emitter {
+	all := make([]Emitter, len(s.Lights))
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		all[i] = Emitter{Name: l.Name, Frame: l.Frame, Source: l.Head.Source}
+	}
+	return all
+}
+
+// DriveOf returns the drive of the lights of a set-up.
+func DriveOf(lights []plan.Light) Drive {
+	d := make(Drive, len(lights))
+	for i := range lights {
+		d[lights[i].Name] = lights[i].Drive
+	}
+	return d
 }

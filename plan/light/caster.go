@@ -1,0 +1,81 @@
+package light
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/solid"
+)
+
+// caster is a solid as it throws shadows.
+type caster struct {
+	id     solid.ID
+	size   float64  // how much it shades, roughly: m²
+	base   []r3.Vec // of a prism: counter-clockwise, at z = 0; of a sheet: its corners
+	z0, z1 float64
+	sheet  *solid.Sheet // nil for a prism
+	normal r3.Vec       // of a sheet, from its front; not of unit length
+}
+
+// prismCaster prepares a prism; not ok where it stops no light.
+func prismCaster(p *solid.Prism) (c caster, ok bool) {
+	c = caster{id: p.ID, z0: p.Z0, z1: p.Z1}
+	round, area := 0.0, 0.0
+	for i, a := range p.Base {
+		b := p.Base[(i+1)%len(p.Base)]
+		round += r2.Norm(r2.Sub(b, a))
+		area += r2.Cross(r2.Sub(a, p.Base[0]), r2.Sub(b, p.Base[0])) / 2
+		c.base = append(c.base, r3.Vec{X: a.X, Y: a.Y})
+	}
+	if area < 0 {
+		slices.Reverse(c.base)
+	}
+	c.size = round*(p.Z1-p.Z0) + math.Abs(area)
+	return c, area != 0 && p.Z1 > p.Z0 && isFinite(c.size)
+}
+
+// sheetCaster prepares a sheet; not ok where it stops no light.
+func sheetCaster(s *solid.Sheet) (c caster, ok bool) {
+	c = caster{id: s.ID, base: s.Corners, sheet: s, z0: math.Inf(1), z1: math.Inf(-1)}
+	for i, p := range s.Corners {
+		c.z0, c.z1 = min(c.z0, p.Z), max(c.z1, p.Z)
+		if i >= 2 {
+			c.normal = r3.Add(c.normal, r3.Cross(r3.Sub(s.Corners[i-1], s.Corners[0]), r3.Sub(p, s.Corners[0])))
+		}
+	}
+	c.size = r3.Norm(c.normal)
+	return c, c.size > 0 && isFinite(c.size)
+}
+
+func isFinite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// passing is what a sheet passes straight on of light that comes from p.
+func (c *caster) passing(p r3.Vec) colour.RGB {
+	if r3.Dot(c.normal, r3.Sub(p, c.sheet.Corners[0])) > 0 {
+		return c.sheet.Front.Direct
+	}
+	return c.sheet.Back.Direct
+}
+
+// behind says whether the whole caster lies behind the plane of a face, where no light goes.
+func (c *caster) behind(at, axis r3.Vec) bool {
+	for _, p := range c.base {
+		if c.sheet == nil {
+			p.Z = c.z0
+			if axis.Z > 0 {
+				p.Z = c.z1
+			}
+		}
+		if r3.Dot(axis, r3.Sub(p, at)) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// tints says whether a factor changes the colour of light.
+func tints(f colour.RGB) bool { return f[0] != f[1] || f[1] != f[2] }

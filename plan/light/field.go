@@ -1,0 +1,292 @@
+package light
+
+import (
+	"context"
+	"math/bits"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry"
+)
+
+// field is the light of one lamp on one level lattice, worked out in two rounds. The first draws
+// the shadows from every point of the opening and so sorts the lattice: points that see the whole
+// opening, through the same panes, points that see none of it, and the rest. The second gives
+// the first sort the light of the whole by a short rule, and sums the rest over the points of the
+// opening that are seen. Each row is summed in one order, so that the number of goroutines
+// leaves no trace.
+type field struct {
+	g       *grid
+	l       *lamp
+	steps   steps
+	levels  []level
+	points  []lampPoint
+	share   float64 // of the light, for one point
+	cut     bool    // whether some points of the opening are behind the receptors' plane
+	sampled bool    // whether there is no rule for the whole opening then
+	masks   []uint64
+	some    []uint64 // hidden from some point of the opening
+	all     []uint64 // hidden from all
+	panes   []pane
+	windows map[*side]cast
+}
+
+// lampPoint is a point of the opening and the side of the plane that it is on.
+type lampPoint struct {
+	at    r3.Vec
+	local r3.Vec // in the lattice's coordinates
+	side  *side
+}
+
+// cast is what can come between a lamp and a lattice, on one side of it.
+type cast struct {
+	opaque []*shape
+	panes  []*shape // one for each pane of the field, nil where it is not on this side
+}
+
+// pane is a clear sheet before a lamp: the points that see some and all of the lamp through it.
+type pane struct {
+	caster    *caster
+	some, all []uint64
+}
+
+// inPlane is the height, m, that a point of a lamp in the very plane of a dome lattice is lifted to.
+const inPlane = 1e-5
+
+// band is how many rows are summed together.
+const band = 8
+
+// newField prepares the field; masks is memory to use again.
+func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
+	lat := g.lattice
+	f := &field{
+		g: g, l: l, steps: newSteps(l, lat.U, lat.Normal, lat.Weight), levels: l.rules(lat.Weight),
+		windows: map[*side]cast{},
+	}
+	points := l.points
+	if l.opening.Form == photometry.Point {
+		points = []r3.Vec{l.at}
+	}
+	f.share = 1 / float64(len(points))
+	upright := lat.Weight == Flat && lat.Normal.X == 0 && lat.Normal.Y == 0
+	for _, p := range points {
+		if upright && (p.Z-g.z)*lat.Normal.Z <= 0 {
+			f.cut = true
+			continue
+		}
+		s := g.facing(w, p.Z)
+		local := g.place(p, s.sign)
+		local.Z = max(local.Z, inPlane)
+		f.points = append(f.points, lampPoint{p, local, s})
+	}
+	f.sampled = f.cut && !l.lambertian
+	f.gather(w)
+	size := len(g.blank)
+	f.masks = slices.Grow(masks[:0], size*len(f.points))[:size*len(f.points)]
+	f.some, f.all = slices.Clone(g.blank), ones(size)
+	return f
+}
+
+// gather finds what can shade, and the panes that the lamp can shine through.
+func (f *field) gather(w *World) {
+	local := map[*side][]r3.Vec{}
+	for _, p := range f.points {
+		local[p.side] = append(local[p.side], p.local)
+	}
+	index := map[*caster]int{}
+	for _, s := range []*side{f.g.above, f.g.below} {
+		if len(local[s]) == 0 {
+			continue
+		}
+		c := cast{opaque: f.g.shading(s.shapes, f.l, local[s])}
+		for _, p := range f.g.shading(s.panes, f.l, local[s]) {
+			k, known := index[p.caster]
+			if !known {
+				k = len(f.panes)
+				index[p.caster] = k
+				f.panes = append(f.panes, pane{p.caster, make([]uint64, len(f.g.blank)), ones(len(f.g.blank))})
+			}
+			for len(c.panes) <= k {
+				c.panes = append(c.panes, nil)
+			}
+			c.panes[k] = p
+		}
+		f.windows[s] = c
+	}
+}
+
+func ones(n int) []uint64 {
+	m := make([]uint64, n)
+	for i := range m {
+		m[i] = ^uint64(0)
+	}
+	return m
+}
+
+// mask is the points hidden from point k of the opening.
+func (f *field) mask(k int) []uint64 {
+	size := len(f.g.blank)
+	return f.masks[k*size : (k+1)*size]
+}
+
+// shadows is the first round.
+func (f *field) shadows(ctx context.Context, workers int) error {
+	workers = crew(workers, len(f.points))
+	size := len(f.g.blank)
+	type desk struct {
+		brush     *brush
+		some, all []uint64
+		panes     []pane
+		through   []uint64
+	}
+	desks := make([]desk, workers)
+	for i := range desks {
+		d := desk{brush: newBrush(f.g), some: make([]uint64, size), all: ones(size), through: make([]uint64, size)}
+		for range f.panes {
+			d.panes = append(d.panes, pane{some: make([]uint64, size), all: ones(size)})
+		}
+		desks[i] = d
+	}
+	err := each(ctx, workers, len(f.points), func(worker, k int) {
+		d := &desks[worker]
+		m := f.mask(k)
+		f.darken(d.brush, m, k)
+		for i := range d.panes {
+			clear(d.through)
+			f.through(d.brush, d.through, k, i, 0, f.g.nv)
+			union(d.panes[i].some, d.through)
+			intersect(d.panes[i].all, d.through)
+		}
+		union(d.some, m)
+		intersect(d.all, m)
+	})
+	for _, d := range desks {
+		union(f.some, d.some)
+		intersect(f.all, d.all)
+		for i := range f.panes {
+			union(f.panes[i].some, d.panes[i].some)
+			intersect(f.panes[i].all, d.panes[i].all)
+		}
+	}
+	return err
+}
+
+// darken draws all shadows from point k of the opening.
+func (f *field) darken(b *brush, m []uint64, k int) {
+	copy(m, f.g.blank)
+	p := &f.points[k]
+	c := f.windows[p.side]
+	for _, s := range c.opaque {
+		f.draw(b, m, s, p)
+	}
+	for _, s := range c.panes {
+		if s != nil && s.caster.passing(p.at) == (colour.RGB{}) {
+			f.draw(b, m, s, p)
+		}
+	}
+}
+
+func (f *field) draw(b *brush, m []uint64, s *shape, p *lampPoint) {
+	if outline := b.shadow(s, p.local); len(outline) >= 3 && !b.covered(m, outline) {
+		b.paint(m, outline, 0, f.g.nv)
+	}
+}
+
+// through sets, in rows from up to to, the points that see point k of the opening through pane i.
+func (f *field) through(b *brush, m []uint64, k, i, from, to int) {
+	p := &f.points[k]
+	panes := f.windows[p.side].panes
+	if i >= len(panes) || panes[i] == nil || panes[i].caster.passing(p.at) == (colour.RGB{}) {
+		return
+	}
+	b.paint(m, b.shadow(panes[i], p.local), from, to)
+}
+
+func union(to, from []uint64) {
+	for i, w := range from {
+		to[i] |= w
+	}
+}
+
+func intersect(to, from []uint64) {
+	for i, w := range from {
+		to[i] &= w
+	}
+}
+
+// channels is how many planes the field needs: three where a tinted pane colours some of it.
+func (f *field) channels() int {
+	for i := range f.panes {
+		s := f.panes[i].caster.sheet
+		if !tints(s.Front.Direct) && !tints(s.Back.Direct) {
+			continue
+		}
+		for n, w := range f.panes[i].some {
+			if w&^f.g.blank[n] != 0 {
+				return 3
+			}
+		}
+	}
+	return 1
+}
+
+// sum is the second round.
+func (f *field) sum(ctx context.Context, workers int) ([]float32, error) {
+	g := f.g
+	channels := f.channels()
+	out := make([]float32, channels*g.nu*g.nv)
+	bands := (g.nv + band - 1) / band
+	workers = crew(workers, bands)
+	desks := make([]*desk, workers)
+	err := each(ctx, workers, bands, func(worker, i int) {
+		if desks[worker] == nil {
+			desks[worker] = newDesk(f, channels)
+		}
+		from := i * band
+		desks[worker].work(from, min(from+band, g.nv), out)
+	})
+	return out, err
+}
+
+// light gives the points of a word of row j the light of the whole opening: by a rule that suits
+// their distance, or by closed form close by.
+func (f *field) light(row []float64, j, w int, word uint64) {
+	g := f.g
+	last := len(f.levels)
+	var at [16]uint64 // by level; the last: close by
+	switch {
+	case f.cut:
+		at[last] = word
+	case last > 0 && f.levels[0].beyond == 0:
+		at[0] = word
+	default:
+		for rest := word; rest != 0; rest &= rest - 1 {
+			bit := bits.TrailingZeros64(rest)
+			distance := f.l.distance2(g.lattice.At(w<<6+bit, j))
+			k := 0
+			for k < last && distance < f.levels[k].beyond {
+				k++
+			}
+			at[k] |= 1 << bit
+		}
+	}
+	start := g.lattice.At(0, j)
+	for k := range f.levels {
+		if at[k] == 0 {
+			continue
+		}
+		for i := range f.levels[k].nodes {
+			n := &f.levels[k].nodes[i]
+			s := f.steps.from(f.l, r3.Sub(start, n.at))
+			f.l.kernel.add(row, at[k], w*64, &s, n.weight)
+		}
+	}
+	r := Receptor{Axis: g.lattice.Normal, Weight: g.lattice.Weight}
+	for rest := at[last]; rest != 0; rest &= rest - 1 {
+		i := w<<6 + bits.TrailingZeros64(rest)
+		r.At = g.lattice.At(i, j)
+		row[i] = f.l.full(&r, closely)
+	}
+}

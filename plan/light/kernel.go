@@ -1,0 +1,221 @@
+package light
+
+import (
+	"math"
+	"math/bits"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+)
+
+// kernel is a lamp's distribution in the form that rows of lattice points are summed by: one
+// short loop for each kind of distribution, without calls where that can be.
+type kernel struct {
+	kind     kernelKind
+	gain     float64   // cd, or what the table is multiplied by
+	table    []float64 // axial: cd against s = sin(t/2)
+	onesided bool
+	lamp     *lamp // any other distribution
+}
+
+type kernelKind uint8
+
+const (
+	cosine kernelKind = iota
+	uniform
+	line
+	axial
+	anyShape
+)
+
+func newKernel(l *lamp) kernel {
+	k := kernel{onesided: l.onesided, lamp: l}
+	switch d := l.shape.(type) {
+	case photometry.Cosine:
+		k.kind, k.gain = cosine, l.flux/math.Pi
+	case photometry.Uniform:
+		k.kind, k.gain = uniform, l.flux/(4*math.Pi)
+	case photometry.AboutRight:
+		k.kind, k.gain = line, l.flux/(math.Pi*math.Pi)
+	case photometry.Axial:
+		k.kind, k.table = axial, axialTable(d, l.flux)
+	default:
+		k.kind = anyShape
+	}
+	return k
+}
+
+// The sizes of an axial table, and the error that ends its growth: relative, and below a
+// thousandth of the peak relative to that.
+const (
+	leastTable = 512
+	mostTable  = 16384
+	tableError = 2e-4
+)
+
+// axialTable tabulates a distribution against s = sin(t/2), which spreads a beam's middle out and
+// needs no arc cosine. It is refined until straight lines between its entries serve.
+func axialTable(d photometry.Axial, flux float64) []float64 {
+	at := func(s float64) float64 { return flux * d.At(2*math.Asin(math.Min(s, 1))) }
+	floor := 1e-3 * flux * photometry.Peak(d)
+	table := tabulate(at, leastTable)
+	for n := 2 * leastTable; n <= mostTable; n *= 2 {
+		fine := tabulate(at, n)
+		worst := 0.0
+		for i := 1; i < n; i += 2 {
+			worst = math.Max(worst, math.Abs(fine[i]-(fine[i-1]+fine[i+1])/2)/math.Max(fine[i], floor))
+		}
+		table = fine
+		if worst < tableError*4 { // halving the step quarters the error
+			break
+		}
+	}
+	return append(table, table[len(table)-1])
+}
+
+// tabulate gives f at 0, 1/n, ..., 1.
+func tabulate(f func(float64) float64, n int) []float64 {
+	t := make([]float64, n+1)
+	for i := range t {
+		t[i] = f(float64(i) / float64(n))
+	}
+	return t
+}
+
+// sight is how a row of lattice points is seen from a point of a lamp: each figure as a
+// polynomial in the index of the point.
+type sight struct {
+	ahead, across, over [2]float64 // along the lamp's axis, right and up, m
+	fall                [2]float64 // against the receptors' axis, m
+	square              [3]float64 // of the distance, m²
+	flat                float64    // share of the weight that does not depend on the angle: 0 or 1/2
+	cos                 float64    // share that goes by the cosine: 1 or 1/2
+}
+
+// steps is what all rows of a lattice have in common for a lamp.
+type steps struct {
+	u               r3.Vec
+	ahead, across   float64
+	over, fall, own float64
+	flat, cos       float64
+	normal          r3.Vec
+}
+
+func newSteps(l *lamp, u, normal r3.Vec, w Weight) steps {
+	s := steps{
+		u: u, normal: normal,
+		ahead: r3.Dot(u, l.axis), across: r3.Dot(u, l.right), over: r3.Dot(u, l.up),
+		fall: -r3.Dot(u, normal), own: r3.Norm2(u), cos: 1,
+	}
+	if w == Dome {
+		s.flat, s.cos = 0.5, 0.5
+	}
+	return s
+}
+
+// from is the sight of the row that starts at v from the point of the lamp.
+func (s *steps) from(l *lamp, v r3.Vec) sight {
+	return sight{
+		ahead:  [2]float64{r3.Dot(v, l.axis), s.ahead},
+		across: [2]float64{r3.Dot(v, l.right), s.across},
+		over:   [2]float64{r3.Dot(v, l.up), s.over},
+		fall:   [2]float64{-r3.Dot(v, s.normal), s.fall},
+		square: [3]float64{r3.Norm2(v), 2 * r3.Dot(v, s.u), s.own},
+		flat:   s.flat, cos: s.cos,
+	}
+}
+
+// add adds to row[i] what the points of one word of a mask get: those with a bit set, bit 0 being
+// point first. scale weighs the point of the lamp.
+func (k *kernel) add(row []float64, word uint64, first int, g *sight, scale float64) {
+	switch {
+	case k.kind == cosine && g.flat == 0:
+		k.addCosine(row, word, first, g, scale*k.gain)
+	case k.kind == axial:
+		k.addAxial(row, word, first, g, scale)
+	case k.kind == anyShape:
+		k.addAny(row, word, first, g, scale)
+	default:
+		k.addPlain(row, word, first, g, scale*k.gain)
+	}
+}
+
+// addCosine needs no square root: E = I0 cos t cos i / d².
+func (k *kernel) addCosine(row []float64, word uint64, first int, g *sight, gain float64) {
+	for ; word != 0; word &= word - 1 {
+		i := first + bits.TrailingZeros64(word)
+		x := float64(i)
+		ahead, fall := g.ahead[0]+x*g.ahead[1], g.fall[0]+x*g.fall[1]
+		if ahead <= 0 || fall <= 0 {
+			continue
+		}
+		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		row[i] += gain * ahead * fall / (square * square)
+	}
+}
+
+// addPlain is the cosine before a dome, the uniform source and the line.
+func (k *kernel) addPlain(row []float64, word uint64, first int, g *sight, gain float64) {
+	for ; word != 0; word &= word - 1 {
+		i := first + bits.TrailingZeros64(word)
+		x := float64(i)
+		ahead := g.ahead[0] + x*g.ahead[1]
+		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		inverse := 1 / math.Sqrt(square)
+		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
+		if weight <= 0 || k.onesided && ahead <= 0 {
+			continue
+		}
+		value := gain
+		switch k.kind {
+		case cosine:
+			value *= max(0, ahead*inverse)
+		case line:
+			across := (g.across[0] + x*g.across[1]) * inverse
+			value *= math.Sqrt(max(0, 1-across*across))
+		}
+		row[i] += value * weight / square
+	}
+}
+
+func (k *kernel) addAxial(row []float64, word uint64, first int, g *sight, scale float64) {
+	table := k.table
+	n := float64(len(table) - 2)
+	for ; word != 0; word &= word - 1 {
+		i := first + bits.TrailingZeros64(word)
+		x := float64(i)
+		ahead := g.ahead[0] + x*g.ahead[1]
+		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		inverse := 1 / math.Sqrt(square)
+		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
+		if weight <= 0 || k.onesided && ahead <= 0 {
+			continue
+		}
+		s := n * math.Sqrt(max(0, min(1, 0.5-0.5*ahead*inverse)))
+		at := int(s)
+		low, high := table[at], table[at+1]
+		row[i] += scale * (low + (s-float64(at))*(high-low)) * weight / square
+	}
+}
+
+func (k *kernel) addAny(row []float64, word uint64, first int, g *sight, scale float64) {
+	l := k.lamp
+	for ; word != 0; word &= word - 1 {
+		i := first + bits.TrailingZeros64(word)
+		x := float64(i)
+		ahead := g.ahead[0] + x*g.ahead[1]
+		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		inverse := 1 / math.Sqrt(square)
+		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
+		if weight <= 0 || k.onesided && ahead <= 0 {
+			continue
+		}
+		d := r3.Vec{
+			X: (g.across[0] + x*g.across[1]) * inverse,
+			Y: (g.over[0] + x*g.over[1]) * inverse,
+			Z: -ahead * inverse,
+		}
+		row[i] += scale * l.flux * l.shape.Candela(d) * weight / square
+	}
+}

@@ -1,0 +1,157 @@
+package light
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/photometry/formfactor"
+)
+
+// lamp is an emitter made ready: an opening whose every point sends out the same distribution.
+// The light of a point of it, weighted as one of many, is the source's intensity by that weight.
+type lamp struct {
+	name            string
+	at              r3.Vec
+	axis, right, up r3.Vec
+	flux            float64
+	shape           photometry.Distribution
+	opening         photometry.Opening
+	onesided        bool      // a face: nothing behind its plane
+	lambertian      bool      // the same luminance from everywhere: closed forms hold
+	corners         [4]r3.Vec // of a rectangle, counter-clockwise from before it
+	points          []r3.Vec  // of the opening, traced where it is seen in part
+	kernel          kernel
+	pieces          *pieces // of a face that is not smooth
+}
+
+// newLamp prepares an emitter; faces and tubes are how many points are traced.
+func newLamp(e *Emitter, faces, tubes int) *lamp {
+	l := &lamp{
+		name: e.Name, at: e.Frame.At, axis: e.Frame.Axis, right: e.Frame.Right, up: e.Frame.Up(),
+		flux: e.Source.Flux, shape: e.Source.Distribution, opening: e.Source.Opening,
+	}
+	if l.shape == nil {
+		l.shape, l.flux = photometry.Uniform{}, 0
+	}
+	l.normalise()
+	l.onesided = l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
+	l.lambertian = l.opening.Form != photometry.Point && isLambertian(l.shape, l.opening.Form)
+	l.points = l.openingPoints(faces, tubes)
+	l.kernel = newKernel(l)
+	if l.onesided && l.kernel.kind == anyShape {
+		l.pieces = newPieces(l.shape)
+	}
+	w, h := r3.Scale(l.opening.Width/2, l.right), r3.Scale(l.opening.Height/2, l.up)
+	low, high := r3.Sub(l.at, h), r3.Add(l.at, h)
+	l.corners = [4]r3.Vec{r3.Sub(low, w), r3.Sub(high, w), r3.Add(high, w), r3.Add(low, w)}
+	return l
+}
+
+// normalise makes points of openings without size.
+func (l *lamp) normalise() {
+	o := &l.opening
+	if !(o.Width > 0) || o.Form == photometry.Rectangle && !(o.Height > 0) {
+		*o = photometry.Opening{}
+	}
+}
+
+// isLambertian says whether a distribution is the one by which a form looks equally bright from
+// everywhere.
+func isLambertian(d photometry.Distribution, f photometry.Form) bool {
+	switch d.(type) {
+	case photometry.Cosine:
+		return f == photometry.Rectangle || f == photometry.Disc
+	case photometry.AboutRight:
+		return f == photometry.Tube
+	case photometry.Uniform:
+		return f == photometry.Sphere
+	}
+	return false
+}
+
+// intensity is the intensity, cd, of the whole source in a unit direction.
+func (l *lamp) intensity(d r3.Vec) float64 {
+	ahead := r3.Dot(d, l.axis)
+	if l.onesided && ahead <= 0 {
+		return 0
+	}
+	return l.flux * l.shape.Candela(r3.Vec{X: r3.Dot(d, l.right), Y: r3.Dot(d, l.up), Z: -ahead})
+}
+
+// from is what the receptor gets, lx, from a point s that sends out the whole source's light.
+func (l *lamp) from(s r3.Vec, r *Receptor) float64 {
+	way := r3.Sub(r.At, s)
+	square := r3.Norm2(way)
+	if square == 0 {
+		return 0
+	}
+	d := r3.Scale(1/math.Sqrt(square), way)
+	w := weigh(r, d)
+	if w == 0 {
+		return 0
+	}
+	return l.intensity(d) * w / square
+}
+
+// weigh is the receptor's weight for light that travels along d.
+func weigh(r *Receptor, d r3.Vec) float64 {
+	cos := -r3.Dot(d, r.Axis)
+	if r.Weight == Dome {
+		return max(0, (1+cos)/2)
+	}
+	return max(0, cos)
+}
+
+// full is what the receptor gets, lx, where nothing hides any part of the opening: by closed
+// form where there is one, else by a rule with an error of about e^-digits.
+func (l *lamp) full(r *Receptor, digits float64) float64 {
+	if l.opening.Form == photometry.Point {
+		return l.from(l.at, r)
+	}
+	if l.lambertian {
+		return l.closed(r)
+	}
+	if l.pieces != nil {
+		return l.pieces.sum(l, r, digits)
+	}
+	sum := 0.0
+	for _, n := range l.nodes(l.order(r.At, digits)) {
+		sum += n.weight * l.from(n.at, r)
+	}
+	return sum
+}
+
+// closed is full by closed form.
+func (l *lamp) closed(r *Receptor) float64 {
+	o := l.opening
+	dome := r.Weight == Dome
+	switch o.Form {
+	case photometry.Rectangle:
+		luminance := l.flux / (math.Pi * o.Width * o.Height)
+		if dome {
+			return luminance * formfactor.PolygonDome(l.corners[:], r.At, r.Axis)
+		}
+		return luminance * formfactor.Polygon(l.corners[:], r.At, r.Axis)
+	case photometry.Disc:
+		luminance := l.flux / (math.Pi * o.Surface())
+		disc := formfactor.Circle{Centre: l.at, Normal: l.axis, Radius: o.Width / 2}
+		if dome {
+			return luminance * formfactor.DiscDome(disc, r.At, r.Axis)
+		}
+		return luminance * formfactor.Disc(disc, r.At, r.Axis)
+	case photometry.Tube:
+		perMetre := l.flux / (math.Pi * math.Pi * o.Width) // cd/m square to it
+		half := r3.Scale(o.Width/2, l.right)
+		if dome {
+			return perMetre * formfactor.LineDome(r3.Sub(l.at, half), r3.Add(l.at, half), r.At, r.Axis)
+		}
+		return perMetre * formfactor.Line(r3.Sub(l.at, half), r3.Add(l.at, half), r.At, r.Axis)
+	}
+	luminance := l.flux / (math.Pi * o.Surface())
+	if dome {
+		return luminance * formfactor.SphereDome(l.at, o.Width/2, r.At, r.Axis)
+	}
+	return luminance * formfactor.Sphere(l.at, o.Width/2, r.At, r.Axis)
+}

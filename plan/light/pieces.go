@@ -1,0 +1,168 @@
+package light
+
+import (
+	"math"
+	"slices"
+	"sync"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+)
+
+// A face behind a grid of cells is not a smooth source: seen from a place, its light has creases
+// along lines of the face, straight before the place and where the cut-off angles fall. pieces sums
+// it between those lines, where a short rule serves.
+type pieces struct {
+	left, right, down, up float64 // tangents at which the light ends; +Inf where it does not
+}
+
+// newPieces looks for the ends of a distribution in the planes of C0 and C90.
+func newPieces(d photometry.Distribution) *pieces {
+	return &pieces{
+		left: lastTangent(d, -1, 0), right: lastTangent(d, 1, 0),
+		down: lastTangent(d, 0, -1), up: lastTangent(d, 0, 1),
+	}
+}
+
+// lastTangent is the tangent of the angle at which the light ends in a half plane of the lamp's
+// frame.
+func lastTangent(d photometry.Distribution, x, y float64) float64 {
+	lit := func(t float64) bool {
+		sin, cos := math.Sincos(t)
+		return d.Candela(r3.Vec{X: x * sin, Y: y * sin, Z: -cos}) > 0
+	}
+	low, high := 0.0, math.Pi/2
+	if lit(high - 1e-6) {
+		return math.Inf(1)
+	}
+	for range 50 {
+		if t := (low + high) / 2; lit(t) {
+			low = t
+		} else {
+			high = t
+		}
+	}
+	return math.Tan(high)
+}
+
+// sum is what the receptor gets from the whole of l, a face, with an error of about e^-digits.
+func (c *pieces) sum(l *lamp, r *Receptor, digits float64) float64 {
+	way := r3.Sub(r.At, l.at)
+	p := r3.Vec{X: r3.Dot(way, l.right), Y: r3.Dot(way, l.up), Z: r3.Dot(way, l.axis)}
+	if p.Z <= 0 {
+		return 0
+	}
+	local := Receptor{
+		At:     p,
+		Axis:   r3.Vec{X: r3.Dot(r.Axis, l.right), Y: r3.Dot(r.Axis, l.up), Z: r3.Dot(r.Axis, l.axis)},
+		Weight: r.Weight,
+	}
+	distance := math.Sqrt(l.distance2(r.At))
+	w, h := l.opening.Width/2, l.opening.Height/2
+	if l.opening.Form == photometry.Disc {
+		return c.strips(l, &local, digits, distance)
+	}
+	var xs, ys [5]float64
+	across := breaks(xs[:0], -w, w, []float64{p.X - c.right*p.Z, p.X, p.X + c.left*p.Z})
+	creases := []float64{p.Y - c.up*p.Z, p.Y, p.Y + c.down*p.Z}
+	along := breaks(ys[:0], -h, h, creases)
+	total := 0.0
+	for i := 1; i < len(across); i++ {
+		x, wx := rule(across[i-1], across[i], distance, digits)
+		for n := range x {
+			at := across[i-1] + (across[i]-across[i-1])*x[n]
+			total += (across[i] - across[i-1]) * wx[n] * c.strip(l, &local, at, along, distance, digits)
+		}
+	}
+	return l.flux / (4 * w * h) * total
+}
+
+// at is what a receptor in the lamp's frame gets from a point of the face, per lumen.
+func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
+	vx, vy, vz := r.At.X-x, r.At.Y-y, r.At.Z
+	square := vx*vx + vy*vy + vz*vz
+	inverse := 1 / math.Sqrt(square)
+	d := r3.Vec{X: vx * inverse, Y: vy * inverse, Z: vz * inverse}
+	w := weigh(r, d)
+	if w == 0 {
+		return 0
+	}
+	d.Z = -d.Z
+	return l.shape.Candela(d) * w / square
+}
+
+// strips sums a disc in strips along y. With x = R sin t the ends of the disc are smooth; the sum
+// along a strip has creases in x, too, where a crease in y leaves the disc.
+func (c *pieces) strips(l *lamp, r *Receptor, digits, distance float64) float64 {
+	radius := l.opening.Width / 2
+	p := r.At
+	creases := [3]float64{p.Y - c.up*p.Z, p.Y, p.Y + c.down*p.Z}
+	at := [9]float64{p.X - c.right*p.Z, p.X, p.X + c.left*p.Z}
+	for i, y := range creases {
+		x := math.Sqrt(max(0, radius*radius-y*y))
+		at[3+2*i], at[4+2*i] = -x, x
+	}
+	for i, x := range at {
+		at[i] = math.Asin(max(-1, min(1, x/radius)))
+	}
+	slices.Sort(at[:])
+	var ts [11]float64
+	var ys [5]float64
+	ends := breaks(ts[:0], -math.Pi/2, math.Pi/2, at[:])
+	total := 0.0
+	for i := 1; i < len(ends); i++ {
+		t, wt := rule(ends[i-1], ends[i], distance/radius, digits)
+		for n := range t {
+			sin, cos := math.Sincos(ends[i-1] + (ends[i]-ends[i-1])*t[n])
+			along := breaks(ys[:0], -radius*cos, radius*cos, creases[:])
+			total += (ends[i] - ends[i-1]) * wt[n] * radius * cos * c.strip(l, r, radius*sin, along, distance, digits)
+		}
+	}
+	return l.flux / (math.Pi * radius * radius) * total
+}
+
+// strip sums along y at x, between breaks.
+func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []float64, distance, digits float64) (sum float64) {
+	for k := 1; k < len(along); k++ {
+		y, w := rule(along[k-1], along[k], distance, digits)
+		length := along[k] - along[k-1]
+		for m := range y {
+			sum += length * w[m] * c.at(l, r, x, along[k-1]+length*y[m])
+		}
+	}
+	return sum
+}
+
+// breaks appends the ends of a stretch and, between them, those creases that lie within it.
+// The creases must be in order.
+func breaks(dst []float64, from, to float64, creases []float64) []float64 {
+	dst = append(dst, from)
+	for _, x := range creases {
+		if x > dst[len(dst)-1] && x < to {
+			dst = append(dst, x)
+		}
+	}
+	return append(dst, to)
+}
+
+// rule is the Gauss-Legendre rule on 0..1 that a stretch of the face needs at a distance.
+func rule(from, to, distance, digits float64) (x, w []float64) {
+	n := math.Ceil(digits / (2 * math.Asinh(2*distance/(to-from))))
+	if !(n < largest) {
+		n = largest
+	}
+	r := &rulesUpTo()[max(2, int(n))]
+	return r.x, r.w
+}
+
+type gauss struct{ x, w []float64 }
+
+// rulesUpTo holds the rules on 0..1 by their order.
+var rulesUpTo = sync.OnceValue(func() []gauss {
+	all := make([]gauss, largest+1)
+	for n := 1; n <= largest; n++ {
+		all[n].x, all[n].w = legendre(n, 0, 1)
+	}
+	return all
+})

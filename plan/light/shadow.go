@@ -1,0 +1,255 @@
+package light
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The shadow that a convex solid throws on a level plane from a point of light is convex, and its
+// outline needs no hull: of a vertical prism, the edges of the base that face away from the light
+// are thrown from the top of the solid, the others from its foot, and two edges join them where
+// the base turns from the one to the other. On a lattice the shadow is a run of points in each
+// row, so that a solid costs the same whatever it covers.
+//
+// All of this happens in the coordinates of the lattice: u and v count its points, z is the
+// height over the plane on the side of the lamp.
+
+// grazing is the share of the lamp's height, from the top, in which a solid's shadow is not
+// looked for: it falls beyond a million times that height.
+const grazing = 1e-6
+
+// shape is a caster in the coordinates of a lattice.
+type shape struct {
+	caster *caster
+	base   []r3.Vec // of a prism: counter-clockwise; z of its corners has no meaning
+	z0, z1 float64
+	lo, hi r2.Vec
+}
+
+// brush paints shadows into masks. It keeps its memory from one to the next.
+type brush struct {
+	grid        *grid
+	left, right []float64 // of the run in each row
+	outline     []r2.Vec
+	cut, spare  []r3.Vec
+}
+
+func newBrush(g *grid) *brush {
+	return &brush{grid: g, left: make([]float64, g.nv), right: make([]float64, g.nv)}
+}
+
+// shadow returns the outline of the shadow of s from a lamp at p, nil where there is none. It
+// holds until the next call.
+func (b *brush) shadow(s *shape, p r3.Vec) []r2.Vec {
+	b.outline = b.outline[:0]
+	if s.caster.sheet != nil {
+		b.sheet(s, p)
+	} else {
+		b.prism(s, p)
+	}
+	return b.outline
+}
+
+func (b *brush) prism(s *shape, p r3.Vec) {
+	foot, top := max(s.z0, 0), min(s.z1, p.Z*(1-grazing))
+	if top <= foot {
+		return
+	}
+	near, far := p.Z/(p.Z-foot), p.Z/(p.Z-top)
+	last := len(s.base) - 1
+	was := away(s.base[last], s.base[0], p)
+	for i, c := range s.base {
+		next := 0
+		if i < last {
+			next = i + 1
+		}
+		is := away(c, s.base[next], p)
+		switch {
+		case was && is:
+			b.throw(c, p, far)
+		case is:
+			b.throw(c, p, near)
+			b.throw(c, p, far)
+		case was:
+			b.throw(c, p, far)
+			b.throw(c, p, near)
+		default:
+			b.throw(c, p, near)
+		}
+		was = is
+	}
+}
+
+// away says whether the edge from a to c of a counter-clockwise base faces away from p.
+func away(a, c, p r3.Vec) bool { return (c.X-a.X)*(p.Y-a.Y)-(c.Y-a.Y)*(p.X-a.X) >= 0 }
+
+// throw appends the shadow of a corner; times is the height of the lamp over its height above the
+// corner.
+func (b *brush) throw(c, p r3.Vec, times float64) {
+	b.outline = append(b.outline, r2.Vec{X: p.X + (c.X-p.X)*times, Y: p.Y + (c.Y-p.Y)*times})
+}
+
+func (b *brush) sheet(s *shape, p r3.Vec) {
+	foot, top := b.grid.epsilon, p.Z*(1-grazing)
+	corners := s.base
+	if s.z0 < foot {
+		b.cut = clipZ(b.cut[:0], corners, foot, 1)
+		corners = b.cut
+	}
+	if s.z1 > top {
+		b.spare = clipZ(b.spare[:0], corners, top, -1)
+		corners = b.spare
+	}
+	for _, c := range corners {
+		b.throw(c, p, p.Z/(p.Z-c.Z))
+	}
+}
+
+// clipZ appends to dst the part of a polygon where side z >= side at.
+func clipZ(dst, corners []r3.Vec, at, side float64) []r3.Vec {
+	for i, c := range corners {
+		last := corners[(i+len(corners)-1)%len(corners)]
+		in, was := side*(c.Z-at) >= 0, side*(last.Z-at) >= 0
+		if in != was {
+			k := (at - last.Z) / (c.Z - last.Z)
+			dst = append(dst, r3.Vec{X: last.X + k*(c.X-last.X), Y: last.Y + k*(c.Y-last.Y), Z: at})
+		}
+		if in {
+			dst = append(dst, c)
+		}
+	}
+	return dst
+}
+
+// paint sets the bits of the points in a convex outline, in the rows from and up to to. A point is
+// in it from its left edge up to, not including, its right edge, and likewise from below, so that
+// two outlines that share an edge share no point.
+func (b *brush) paint(mask []uint64, outline []r2.Vec, from, to int) {
+	first, last, ok := b.runs(outline, from, to)
+	if !ok {
+		return
+	}
+	words, nu := b.grid.words, b.grid.nu
+	for j := first; j < last; j++ {
+		i0, i1 := ceil(b.left[j], nu), ceil(b.right[j], nu)
+		if i0 < i1 {
+			fill(mask[(j-from)*words:(j-from+1)*words], i0, i1)
+		}
+	}
+}
+
+// runs finds the left and right edge of an outline in each row from first up to last.
+func (b *brush) runs(outline []r2.Vec, from, to int) (first, last int, ok bool) {
+	if len(outline) < 3 {
+		return 0, 0, false
+	}
+	low, high, area := outline[0].Y, outline[0].Y, 0.0
+	a := outline[len(outline)-1]
+	for _, c := range outline {
+		low, high = min(low, c.Y), max(high, c.Y)
+		area += (a.X-outline[0].X)*(c.Y-outline[0].Y) - (a.Y-outline[0].Y)*(c.X-outline[0].X)
+		a = c
+	}
+	first, last = max(ceil(low, to), from), ceil(high, to)
+	if first >= last || area == 0 {
+		return 0, 0, false
+	}
+	up, down := b.right, b.left
+	if area < 0 {
+		up, down = b.left, b.right
+	}
+	a = outline[len(outline)-1]
+	for _, c := range outline {
+		switch {
+		case c.Y > a.Y:
+			edge(up, a, c, first, last)
+		case c.Y < a.Y:
+			edge(down, c, a, first, last)
+		}
+		a = c
+	}
+	return first, last, true
+}
+
+// edge notes where the edge from a up to c crosses the rows from first up to last.
+func edge(at []float64, a, c r2.Vec, first, last int) {
+	first, last = max(first, ceil(a.Y, last)), ceil(c.Y, last)
+	slope := (c.X - a.X) / (c.Y - a.Y)
+	for j := first; j < last; j++ {
+		at[j] = a.X + (float64(j)-a.Y)*slope
+	}
+}
+
+// ceil is the least whole number from x on, held to 0..limit.
+func ceil(x float64, limit int) int {
+	switch {
+	case !(x > 0):
+		return 0
+	case x >= float64(limit):
+		return limit
+	}
+	n := int(x)
+	if float64(n) < x {
+		n++
+	}
+	return n
+}
+
+// fill sets bits i0 up to i1 of a row.
+func fill(row []uint64, i0, i1 int) {
+	w0, w1 := i0>>6, (i1-1)>>6
+	low, high := ^uint64(0)<<(i0&63), ^uint64(0)>>(63-(i1-1)&63)
+	if w0 == w1 {
+		row[w0] |= low & high
+		return
+	}
+	row[w0] |= low
+	for w := w0 + 1; w < w1; w++ {
+		row[w] = ^uint64(0)
+	}
+	row[w1] |= high
+}
+
+// covered says whether all points in the upright box of an outline are in the mask already.
+func (b *brush) covered(mask []uint64, outline []r2.Vec) bool {
+	low, high := outline[0], outline[0]
+	for _, c := range outline[1:] {
+		low.X, low.Y = min(low.X, c.X), min(low.Y, c.Y)
+		high.X, high.Y = max(high.X, c.X), max(high.Y, c.Y)
+	}
+	g := b.grid
+	i0, i1 := ceil(low.X, g.nu), ceil(high.X, g.nu)
+	j0, j1 := ceil(low.Y, g.nv), ceil(high.Y, g.nv)
+	if i0 >= i1 {
+		return true
+	}
+	w0, w1 := i0>>6, (i1-1)>>6
+	for j := j0; j < j1; j++ {
+		for w, word := range mask[j*g.words+w0 : j*g.words+w1+1] {
+			need := ^uint64(0)
+			if w == 0 {
+				need <<= i0 & 63
+			}
+			if w0+w == w1 {
+				need &= ^uint64(0) >> (63 - (i1-1)&63)
+			}
+			if word&need != need {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// span is the box of a list of corners.
+func span(corners []r3.Vec) (lo, hi r2.Vec) {
+	inf := math.Inf(1)
+	lo, hi = r2.Vec{X: inf, Y: inf}, r2.Vec{X: -inf, Y: -inf}
+	for _, c := range corners {
+		lo.X, lo.Y = min(lo.X, c.X), min(lo.Y, c.Y)
+		hi.X, hi.Y = max(hi.X, c.X), max(hi.Y, c.Y)
+	}
+	return lo, hi
+}

@@ -1,0 +1,99 @@
+package light
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+
+	"scrimshaw/plan/solid"
+)
+
+// Quality says how many points of a luminous opening are traced where it is seen in part. The
+// error is that of the direct light of lamps with faces of about a metre, in a furnished room,
+// over all points above 5 lx: mean and 95th percentile.
+type Quality uint8
+
+// The qualities.
+const (
+	Normal Quality = iota // 256 points of a face, 64 of a tube: 0.25 %, 1 %
+	Draft                 // 64 and 16: 0.8 %, 3.5 %
+	Fine                  // 1024 and 256: 0.1 %, 0.4 %
+)
+
+// points returns how many points of a face and of a tube are traced.
+func (q Quality) points() (face, tube int) {
+	switch q {
+	case Draft:
+		return 64, 16
+	case Fine:
+		return 1024, 256
+	}
+	return 256, 64
+}
+
+// Options says how a World computes. The zero value is normal quality on all cores.
+type Options struct {
+	Quality Quality
+	Workers int        // how many goroutines; 0: one a core. The results are the same bits for any number
+	Bodies  *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands
+}
+
+// World is the set, made ready for light. It depends on nothing else, is not changed by use and
+// may be used by many goroutines.
+type World struct {
+	set     *solid.Set
+	bvh     *solid.BVH // shades
+	bodies  *solid.BVH // seen, never shade
+	casters []caster   // large first
+	panes   []caster   // clear sheets, in the order of the set
+	tinted  bool       // whether a clear sheet tints
+	faces   int        // points of a face that are traced
+	tubes   int
+	workers int
+}
+
+// Build makes a World of a set, which must not change afterwards.
+func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
+	if o.Quality > Fine {
+		return nil, fmt.Errorf("light: no quality %d", o.Quality)
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers}
+	w.faces, w.tubes = o.Quality.points()
+	bodies := o.Bodies
+	if bodies == nil {
+		bodies = &solid.Set{}
+	}
+	w.bodies = solid.NewBVH(bodies)
+	w.gather(set)
+	return w, nil
+}
+
+// BVH returns the rays through the set.
+func (w *World) BVH() *solid.BVH { return w.bvh }
+
+// gather sorts the set into casters and panes.
+func (w *World) gather(set *solid.Set) {
+	for i := range set.Prisms {
+		if c, ok := prismCaster(&set.Prisms[i]); ok {
+			w.casters = append(w.casters, c)
+		}
+	}
+	for i := range set.Sheets {
+		s := &set.Sheets[i]
+		c, ok := sheetCaster(s)
+		switch {
+		case !ok:
+		case s.Front.Clear() || s.Back.Clear():
+			w.panes = append(w.panes, c)
+			w.tinted = w.tinted || tints(s.Front.Direct) || tints(s.Back.Direct)
+		default:
+			w.casters = append(w.casters, c)
+		}
+	}
+	// What shades most comes first: what lies in the dark already is passed over.
+	slices.SortStableFunc(w.casters, func(a, b caster) int { return cmp.Compare(b.size, a.size) })
+}
