@@ -40,12 +40,12 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 		d.Root = nil
 		return d
 	}
-	d.base = &layer{tree: d.Root}
+	d.loadKit(log)
+	d.base = &layer{tree: d.Root, kit: d.Kit}
 	if units := d.Root.Get("units"); units != nil {
 		d.base.feet = units.Text == "ft"
 	}
 	d.base.read()
-	d.loadKit(log)
 	d.mergeSetups(log)
 	return d
 }

@@ -10,10 +10,19 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// loadKit lays the scene's own kit files over the shipped catalogue.
+// loadKit lays the scene's own kit files over the shipped catalogue. What is wrong with the key
+// itself is told with the scene.
 func (d *Document) loadKit(log *source.Log) {
+	n := d.Root.Get("kit")
+	if n == nil {
+		return
+	}
+	paths, _ := kitPaths.Read(n, &source.Context{Log: &source.Log{}})
 	var files []*source.File
-	for _, p := range d.base.scene.Kit {
+	for _, p := range paths {
+		if !p.Set {
+			continue
+		}
 		text, err := d.Env.readKit(p.V)
 		if err != nil {
 			c := &source.Context{Log: log, Path: []string{"kit"}}

@@ -3,6 +3,7 @@ package scene
 import (
 	"sync"
 
+	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
 )
 
@@ -12,6 +13,7 @@ type layer struct {
 	setup  *Setup // nil for the scene itself
 	after  *layer // what it starts from
 	tree   *source.Node
+	kit    *kit.Catalogue
 	feet   bool                // what bare lengths mean
 	merged []source.Diagnostic // what is wrong with the change, and with those that it follows
 
@@ -22,7 +24,7 @@ type layer struct {
 
 // changed is the layer of a set-up that starts from l.
 func (l *layer) changed(s *Setup, rules *source.Rules) *layer {
-	next := &layer{setup: s, after: l, tree: l.tree, feet: l.feet, merged: l.merged}
+	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, feet: l.feet, merged: l.merged}
 	if s.Change == nil {
 		return next
 	}
@@ -57,6 +59,7 @@ func (l *layer) decode() {
 	sceneTable.read(s, l.tree, c, l.tree.Span)
 	s.Feet = l.feet
 	s.checkNames(c)
+	s.checkAsks(l.kit, c)
 	l.scene, l.faults = s, log.All()
 	if l.after != nil {
 		l.inherit()

@@ -6,20 +6,11 @@ import (
 )
 
 var (
-	gelName = gelReader()
+	gelName = called("a gel", "1/2 CTO")
 	gelList = either("gels", "[1/2 CTO]", ofKind(source.List), source.ListOf("gels", "[1/2 CTO]", gelName, 0, 12),
 		source.Converted(gelName, func(r Ref) []Ref { return []Ref{r} }))
 	roleWords = []string{"key", "fill", "edge", "hair", "eye", "background", "motivation"}
 )
-
-// gelReader reads the name of a gel, such as 1/2 CTO.
-func gelReader() source.Reader[Ref] {
-	name := text("a gel", "1/2 CTO")
-	return source.Reader[Ref]{What: name.What, Like: name.Like, Schema: name.Schema, Read: func(n *source.Node, c *source.Context) (Ref, bool) {
-		v, ok := name.Read(n, c)
-		return Ref{Name: v, Span: n.Span}, ok
-	}}
-}
 
 var lightForms = []string{"unit", "output"}
 

@@ -12,12 +12,12 @@ type (
 	cut   struct{ angle, depth float64 }
 	mask  struct{ open, grain float64 }
 	globe struct {
-		name          string
+		name          Ref
 		watts, lumens float64
 		white         ColourWord
 	}
 	cover struct {
-		cloth         string
+		name, cloth   Ref // of a modifier of the kit; of a cloth
 		transmittance float64
 	}
 	dimming struct {
@@ -60,7 +60,7 @@ var (
 		into("colour", whiteKind, func(g *globe, v ColourWord, _ *source.Node) { g.white = v }, "Its white.", "2700 K", "by its kind"),
 	)
 	coverTable = tableOf("shade", "What hangs around a bulb.", nil,
-		into("cloth", text("a cloth", "sheer"), func(v *cover, s string, _ *source.Node) { v.cloth = s }, "What it is made of.", "sheer", ""),
+		into("cloth", called("a cloth", "sheer"), func(v *cover, r Ref, _ *source.Node) { v.cloth = r }, "What it is made of.", "sheer", ""),
 		figure("transmittance", quantity("a transmittance", "0.4", shares, above(0, 1)), func(v *cover) *float64 { return &v.transmittance }, "The share that passes.", "the cloth's"),
 	)
 	dimmerKind  = source.OneOf("a dimmer", "phase", "pwm", "current", "transformer", "none")
@@ -83,10 +83,10 @@ func orWord[T, W any](what, like string, t *table[T], word source.Reader[W], to 
 }
 
 func lightLater() []entry[Light] {
-	clothNames := oneOrMore("diffusion", "half-diffusion", text("a cloth", "half-diffusion"), 5)
+	clothNames := oneOrMore("diffusion", "half-diffusion", called("a cloth", "half-diffusion"), 5)
 	scrims := oneOrMore("scrims", "[double, half-single]", source.OneOf("a scrim", "single", "double", "half-single", "half-double"), 6)
-	bulb := orWord("a bulb", "{watts: 60 W, colour: 2700 K}", globeTable, text("a bulb", "globe-60"), func(s string) globe { return globe{name: s} })
-	shade := orWord("a shade", "{transmittance: 0.4}", coverTable, text("a cloth", "sheer"), func(s string) cover { return cover{cloth: s} })
+	bulb := orWord("a bulb", "{watts: 60 W, colour: 2700 K}", globeTable, called("a bulb", "tungsten-60"), func(r Ref) globe { return globe{name: r} })
+	shade := orWord("a shade", "{transmittance: 0.4}", coverTable, called("a shade", "lampshade-30"), func(r Ref) cover { return cover{name: r} })
 	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
 	dimmer := orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(s string) dimming { return dimming{kind: s} })
 	return []entry[Light]{
@@ -95,14 +95,18 @@ func lightLater() []entry[Light] {
 		raw("barndoors", mapOf("barndoors", "{top: 40, left: 60}", doorTable), func(l *Light) **source.Node { return &l.Barndoors },
 			"Angles of its leaves.", "{top: 40, left: 60}", "none").later(byLamp),
 		raw("scrims", scrims, func(l *Light) **source.Node { return &l.Scrims }, "Wire scrims.", "[double, half-single]", "none").later(byLamp),
-		raw("diffusion", clothNames, func(l *Light) **source.Node { return &l.Diffusion },
+		into("diffusion", clothNames, func(l *Light, v []Ref, n *source.Node) { l.Diffusion = n; l.ask("diffusion", "cloth", v...) },
 			"Cloth clipped to the head, by its name in the kit.", "half-diffusion", "none").later(byLamp),
 		raw("cuts", source.ListOf("cuts", "[{angle: 0, depth: 30 %}]", mapOf("a cut", "{angle: 0, depth: 30 %}", cutTable), 1, 4),
 			func(l *Light) **source.Node { return &l.Cuts }, "Up to four cuts of a projection spot.", "[{angle: 0, depth: 30 %}]", "none").later(byLamp),
 		raw("breakup", mapOf("a breakup", "{open: 40 %, grain: 10 %}", breakupTable), func(l *Light) **source.Node { return &l.Breakup },
 			"A pattern in its gate.", "{open: 40 %, grain: 10 %}", "none").later(byLamp),
-		raw("bulb", bulb, func(l *Light) **source.Node { return &l.Bulb }, "What burns in a practical.", "{watts: 60 W, colour: 2700 K}", "the practical's").later("bulbs and shades"),
-		raw("shade", shade, func(l *Light) **source.Node { return &l.Shade }, "What hangs around the bulb.", "{transmittance: 0.4}", "the practical's").later("bulbs and shades"),
+		into("bulb", bulb, func(l *Light, v globe, n *source.Node) { l.Bulb = n; l.ask("bulb", "bulb", v.name) }, "What burns in a practical.", "{watts: 60 W, colour: 2700 K}", "the practical's").later("bulbs and shades"),
+		into("shade", shade, func(l *Light, v cover, n *source.Node) {
+			l.Shade = n
+			l.ask("shade", "cloth", v.cloth)
+			l.ask("shade", "modifier", v.name)
+		}, "What hangs around the bulb.", "{transmittance: 0.4}", "the practical's").later("bulbs and shades"),
 		raw("plays", plays, func(l *Light) **source.Node { return &l.Plays }, "How it changes by itself.", "fire", "steady").later("effects"),
 		into("seen", seen, func(l *Light, v []Ref, n *source.Node) { l.Seen, l.SeenBy = n, v },
 			"Whether it may be in the picture: true, false, or the cameras.", "true", "true of a practical, else false").later("the frame check"),

@@ -42,14 +42,14 @@ func openingKeys() []entry[Opening] {
 
 // dressing is one curtain or blind.
 type dressing struct {
-	cloth string
+	cloth Ref
 	drawn [2]float64
 	slat  float64
 	tilt  float64
 }
 
 var dressingTable = tableOf("dressing", "What hangs in an opening.", []string{"cloth", "blind"},
-	into("cloth", text("a cloth", "sheer"), func(d *dressing, v string, _ *source.Node) { d.cloth = v }, "A curtain, by its cloth.", "sheer", ""),
+	into("cloth", called("a cloth", "sheer"), func(d *dressing, v Ref, _ *source.Node) { d.cloth = v }, "A curtain, by its cloth.", "sheer", ""),
 	into("blind", quantity("a slat", "50 mm", lengths, above(0, 0.5)), func(d *dressing, v float64, _ *source.Node) { d.slat = v },
 		"A blind, by the width of its slats.", "50 mm", ""),
 	into("drawn", pair("how far a curtain is drawn", "[60 %, 60 %]", quantity("a share drawn", "60 %", percents, between(0, 1))),
@@ -74,12 +74,19 @@ var outsideTable = tableOf("outside", "What is seen through an opening.", nil,
 func openingLater() []entry[Opening] {
 	dressings := source.ListOf("a dressing", "[{cloth: sheer}]", mapOf("a cloth or a blind", "{cloth: sheer}", dressingTable), 1, 5)
 	return []entry[Opening]{
-		raw("dressing", dressings, func(o *Opening) **source.Node { return &o.Dressing },
+		into("dressing", dressings, keepDressing,
 			"Curtains and blinds, from the room outward.", "[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none").later("cloth and blinds"),
-		raw("gels", gelList, func(o *Opening) **source.Node { return &o.Gels },
+		into("gels", gelList, func(o *Opening, v []Ref, n *source.Node) { o.Gels = n; o.ask("gels", "gel", v...) },
 			"Gels on the glass.", "[1/2 CTO]", "none").later("gels on openings").of("window", "door"),
 		raw("outside", mapOf("an outside", "{luminance: 800}", outsideTable), func(o *Opening) **source.Node { return &o.Outside },
 			"What is seen through it.", "{luminance: 800, colour: 6500 K}", "nothing").later("the view outside"),
+	}
+}
+
+func keepDressing(o *Opening, v []dressing, n *source.Node) {
+	o.Dressing = n
+	for _, d := range v {
+		o.ask("dressing", "cloth", d.cloth)
 	}
 }
 

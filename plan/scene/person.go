@@ -24,20 +24,20 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	value("pose", pose, func(p *Person) *Given[string] { return &p.Pose }, "Standing, seated, propped, lying or crouching.", "seated", "standing"),
 	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
 		"Height of the eyes above the floor.", "1.18", "0.11 m below the crown standing, 1.20 m seated, 1.05 m propped"),
-	raw("skin", complexion("a skin", "0.35"), func(p *Person) **source.Node { return &p.Skin },
-		"Reflectance of the skin. There is no default complexion.", "0.35", "none, and then no skin figure").later(bySkin),
-	raw("wears", complexion("clothes", "0.20"), func(p *Person) **source.Node { return &p.Wears },
+	into("skin", complexion("a skin", "0.35"), func(p *Person, v Ref, n *source.Node) { p.Skin = n; p.ask("skin", "material", v) },
+		"Reflectance of the skin, or a material. There is no default complexion.", "0.35", "none, and then no skin figure").later(bySkin),
+	into("wears", complexion("clothes", "0.20"), func(p *Person, v Ref, n *source.Node) { p.Wears = n; p.ask("wears", "material", v) },
 		"Reflectance of the clothes, or a material.", "0.20", "0.20").later(bySkin),
 	marks(),
 	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100), func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
 		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none").later(byWalk),
 )
 
-// complexion reads a reflectance, or the name of a material.
-func complexion(what, like string) source.Reader[string] {
-	number := source.Converted(quantity(what, like, shares, between(0, mostReflectance)), func(float64) string { return "" })
+// complexion reads a reflectance, which has no name, or the name of a material.
+func complexion(what, like string) source.Reader[Ref] {
+	number := source.Converted(quantity(what, like, shares, between(0, mostReflectance)), func(float64) Ref { return Ref{} })
 	isNumber := func(n *source.Node) bool { _, err := parseShare(n.Text); return err == nil || n.Kind != source.Scalar }
-	return either(what, like, isNumber, number, text(what, like))
+	return either(what, like, isNumber, number, called(what, like))
 }
 
 var markTable = tableOf("mark", "Where a person is at one moment of the scene.", nil,

@@ -10,7 +10,7 @@ import (
 // probe is one key of one table, for tests that hold for all keys.
 type probe struct {
 	table, key, doc, example string
-	form                     bool
+	later                    bool
 	read                     func(n *source.Node, c *source.Context)
 }
 
@@ -18,7 +18,7 @@ type probe struct {
 func (t *table[T]) probes() []probe {
 	var all []probe
 	for _, f := range t.Fields {
-		all = append(all, probe{t.Name, f.Key, f.Doc, f.Example, false, func(n *source.Node, c *source.Context) {
+		all = append(all, probe{t.Name, f.Key, f.Doc, f.Example, f.Later != "", func(n *source.Node, c *source.Context) {
 			var v T
 			f.Read(&v, n, c)
 		}})
@@ -83,6 +83,9 @@ func TestEveryExampleReads(t *testing.T) {
 // A value of a wrong type is an error at its own place, whatever the key.
 func TestEveryKeyRefusesWrongTypes(t *testing.T) {
 	everyKey(t, func(t *testing.T, p probe) {
+		if p.table == "set-up" && p.key == "change" {
+			t.Skip("a change is checked where it meets the scene: testdata/faults/setups.txt")
+		}
 		for _, wrong := range []string{"{no-such-key: [1]}", "[[[1]]]", "[{no-such-key: 1}]"} {
 			faults := p.try(t, wrong)
 			if len(faults) == 0 {

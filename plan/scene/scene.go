@@ -36,6 +36,8 @@ type Thing struct {
 	Path string      // "lights.key"
 	Span source.Span // of its name
 	Node *source.Node
+
+	asks []ask // entries of the catalogue in keys that are computed later
 }
 
 // Scene is one scene, or one set-up of it, as written. Lists keep the order of the file.

@@ -70,10 +70,19 @@ func changeSchema() map[string]any {
 	}
 	for _, p := range parts() {
 		section := keys[p.name()].(map[string]any)
-		section["additionalProperties"] = anyOf(map[string]any{"const": source.Strike}, section["additionalProperties"])
+		thing := section["additionalProperties"].(map[string]any)
+		byItem(thing["properties"].(map[string]any))
+		section["additionalProperties"] = anyOf(map[string]any{"const": source.Strike}, thing)
 	}
 	keys[source.Strike] = map[string]any{"type": "array", "items": map[string]any{"type": "string"}, "description": "Things to remove."}
 	return change
+}
+
+// byItem adds the keys that add to gels and take from them.
+func byItem(keys map[string]any) {
+	if gels, ok := keys["gels"]; ok {
+		keys["+gels"], keys["-gels"] = gels, gels
+	}
 }
 
 // relaxed is a schema whose objects need none of their keys.

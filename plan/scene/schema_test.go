@@ -1,0 +1,287 @@
+package scene
+
+import (
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"scrimshaw/plan/source"
+	"scrimshaw/samples"
+)
+
+// validator checks a tree against the part of JSON Schema that Schema uses; a word that it does
+// not know fails the test.
+type validator struct {
+	t    *testing.T
+	root map[string]any
+}
+
+func newValidator(t *testing.T) *validator {
+	t.Helper()
+	text, err := json.Marshal(Schema())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var root map[string]any
+	if err := json.Unmarshal(text, &root); err != nil {
+		t.Fatal(err)
+	}
+	return &validator{t, root}
+}
+
+// jsonOf is the value that an editor sees, by the core schema of YAML 1.2.
+func jsonOf(n *source.Node) any {
+	switch n.Kind {
+	case source.Map:
+		m := map[string]any{}
+		for _, k := range n.Keys {
+			m[k.Name] = jsonOf(k.Value)
+		}
+		return m
+	case source.List:
+		list := []any{}
+		for _, item := range n.Items {
+			list = append(list, jsonOf(item))
+		}
+		return list
+	case source.Null:
+		return nil
+	}
+	if !n.Quoted {
+		if v, err := strconv.ParseFloat(n.Text, 64); err == nil {
+			return v
+		}
+		if n.Text == "true" || n.Text == "false" {
+			return n.Text == "true"
+		}
+	}
+	return n.Text
+}
+
+// fits reports what is wrong with a value, "" where it fits.
+func (v *validator) fits(schema, value any, path string) string {
+	if yes, ok := schema.(bool); ok {
+		if !yes {
+			return path + ": not allowed here"
+		}
+		return ""
+	}
+	s := schema.(map[string]any)
+	for word, arg := range s {
+		if fault := v.word(word, arg, s, value, path); fault != "" {
+			return fault
+		}
+	}
+	return ""
+}
+
+func (v *validator) word(word string, arg any, s map[string]any, value any, path string) string {
+	object, isObject := value.(map[string]any)
+	list, isList := value.([]any)
+	text, isText := value.(string)
+	number, isNumber := value.(float64)
+	switch word {
+	case "$schema", "$defs", "title", "description", "examples":
+	case "$ref":
+		name := strings.TrimPrefix(arg.(string), "#/$defs/")
+		target, ok := v.root["$defs"].(map[string]any)[name]
+		if !ok {
+			v.t.Fatalf("%s is not defined", arg)
+		}
+		return v.fits(target, value, path)
+	case "type":
+		types, ok := arg.([]any)
+		if !ok {
+			types = []any{arg}
+		}
+		if !slices.ContainsFunc(types, func(t any) bool { return ofType(t.(string), value) }) {
+			return fmt.Sprintf("%s: %v is no %v", path, value, types)
+		}
+	case "const":
+		if value != arg {
+			return fmt.Sprintf("%s: %v is not %v", path, value, arg)
+		}
+	case "enum":
+		if !slices.Contains(arg.([]any), value) {
+			return fmt.Sprintf("%s: %v is none of %v", path, value, arg)
+		}
+	case "minimum":
+		if isNumber && number < arg.(float64) {
+			return path + ": too small"
+		}
+	case "maximum":
+		if isNumber && number > arg.(float64) {
+			return path + ": too large"
+		}
+	case "maxLength":
+		if isText && float64(utf8.RuneCountInString(text)) > arg.(float64) {
+			return path + ": too long"
+		}
+	case "minItems":
+		if isList && float64(len(list)) < arg.(float64) {
+			return path + ": too few"
+		}
+	case "maxItems":
+		if isList && float64(len(list)) > arg.(float64) {
+			return path + ": too many"
+		}
+	case "items":
+		for i, item := range list {
+			if fault := v.fits(arg, item, fmt.Sprintf("%s[%d]", path, i)); fault != "" {
+				return fault
+			}
+		}
+	case "minProperties":
+		if isObject && float64(len(object)) < arg.(float64) {
+			return path + ": too few keys"
+		}
+	case "maxProperties":
+		if isObject && float64(len(object)) > arg.(float64) {
+			return path + ": too many keys"
+		}
+	case "required":
+		for _, key := range arg.([]any) {
+			if _, has := object[key.(string)]; isObject && !has {
+				return fmt.Sprintf("%s: no %s", path, key)
+			}
+		}
+	case "propertyNames":
+		pattern := regexp.MustCompile(arg.(map[string]any)["pattern"].(string))
+		for key := range object {
+			if !pattern.MatchString(key) {
+				return fmt.Sprintf("%s: %q is no name", path, key)
+			}
+		}
+	case "properties":
+		for key, inner := range arg.(map[string]any) {
+			if child, has := object[key]; has {
+				if fault := v.fits(inner, child, path+"."+key); fault != "" {
+					return fault
+				}
+			}
+		}
+	case "additionalProperties":
+		known, _ := s["properties"].(map[string]any)
+		for key, child := range object {
+			if _, has := known[key]; !has {
+				if fault := v.fits(arg, child, path+"."+key); fault != "" {
+					return fault
+				}
+			}
+		}
+	case "anyOf", "oneOf":
+		fitting, why := 0, ""
+		for _, inner := range arg.([]any) {
+			if fault := v.fits(inner, value, path); fault == "" {
+				fitting++
+			} else {
+				why += "; " + fault
+			}
+		}
+		if fitting == 0 || word == "oneOf" && fitting > 1 {
+			return fmt.Sprintf("%s: fits %d of %s%s", path, fitting, word, why)
+		}
+	default:
+		v.t.Fatalf("the schema says %q, which this test does not know", word)
+	}
+	return ""
+}
+
+func ofType(t string, value any) bool {
+	switch v := value.(type) {
+	case map[string]any:
+		return t == "object"
+	case []any:
+		return t == "array"
+	case string:
+		return t == "string"
+	case float64:
+		return t == "number" || t == "integer" && v == float64(int(v))
+	case bool:
+		return t == "boolean"
+	}
+	return false
+}
+
+func (v *validator) faultOf(text string) string {
+	v.t.Helper()
+	root := source.Parse(&source.File{Name: "s.yaml", Text: []byte(text)}, &source.Log{})
+	if root == nil {
+		v.t.Fatalf("no YAML: %s", text)
+	}
+	return v.fits(v.root, jsonOf(root), "")
+}
+
+func TestTheSchemaTakesWhatTheLoaderTakes(t *testing.T) {
+	v := newValidator(t)
+	texts := []string{everything(t), twoSetups}
+	for _, name := range samples.Names() {
+		text, err := samples.Text(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		texts = append(texts, string(text))
+	}
+	for _, text := range texts {
+		if fault := v.faultOf(text); fault != "" {
+			t.Errorf("%.60s…: %s", text, fault)
+		}
+	}
+}
+
+func TestTheSchemaRefusesWhatTheLoaderRefuses(t *testing.T) {
+	v := newValidator(t)
+	for _, lines := range []string{
+		"rooms: {den: {size: [5, 4], heigth: 2}}",
+		"rooms: {den: {height: 2}}",
+		"rooms: {den: {size: [5, 4], corners: []}}",
+		"rooms: {den: {corners: [{a: [0, 0]}, {b: [1, 0]}, {c: [1, 1]}], at: [0, 0]}}",
+		"rooms: {a.b: {size: [5, 4]}}",
+		"people: {ruth: {at: desk}}",
+		"people: {ruth: {pose: seated}}",
+		"people: {ruth: {at: [0, 0], pose: siting}}",
+		"people: {ruth: {at: {from: desk, distance: 2}}}",
+		"lights: {k: {unit: a, output: {lumens: 3}, at: [0, 0]}}",
+		"lights: {k: {unit: a, at: [0, 0], level: 80}}",
+		"cameras: {A: {at: [0, 0], lens: 35}}",
+		"cameras: {A: {at: [0, 0], lens: 35 mm, exposure: {constant: 3}}}",
+		"setups: {a: {change: {kit: x}}}",
+		"setups: {a: {change: {lights: {k: {levle: 3 %}}}}}",
+		"setup: {}",
+	} {
+		text := "scrimshaw: 1\n" + lines + "\n"
+		log := &source.Log{}
+		d := Open(testEnv(t), &source.File{Name: "s.yaml", Text: []byte(text)}, log)
+		d.Base(log)
+		for _, s := range d.Setups {
+			d.Scene(s, log)
+		}
+		if !log.Failed() {
+			t.Errorf("%s: the loader takes it", lines)
+		}
+		if v.faultOf(text) == "" {
+			t.Errorf("%s: the schema takes it", lines)
+		}
+	}
+}
+
+// The reference has a line for every key.
+func TestReference(t *testing.T) {
+	var b strings.Builder
+	if err := Reference(&b); err != nil {
+		t.Fatal(err)
+	}
+	text := b.String()
+	everyKey(t, func(t *testing.T, p probe) {
+		_, section, _ := strings.Cut(text, "### "+p.table+"\n")
+		section, _, _ = strings.Cut(section, "\n### ")
+		if !strings.Contains(section, "| `"+p.key+"` |") {
+			t.Errorf("no line for %s of a %s", p.key, p.table)
+		}
+	})
+}
