@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
 )
 
 // A lamp that was placed outside of an opening is meant to shine through it: its axis must pass
@@ -57,13 +58,16 @@ func (r *resolver) missed(l *Light, o *Opening, p passage, span source.Span) sou
 	if p.height != 0 {
 		where = r.length(math.Abs(p.height)) + either(p.height > 0, " over its head", " under its sill")
 		if p.mendRise {
-			moves = either(p.moveUp > 0, "raise ", "lower ") + l.Name + " by " + r.length(roundUp(p.moveUp))
+			up := r.roundUp(p.moveUp)
+			moves = either(up > 0, "raise ", "lower ") + l.Name + " by " + r.length(math.Abs(up)) + ", to height: " + r.coordinate(l.Height+up)
 		}
 	}
 	if p.side != 0 {
 		where = joinAnd(where, r.length(math.Abs(p.side))+" beyond its "+either(p.side > 0, "right", "left")+" jamb as seen from inside")
 		if p.mendSide {
-			moves = joinAnd(moves, "shift "+l.Name+" "+r.length(roundUp(p.moveSide))+either(p.moveSide > 0, " to the right", " to the left")+" as seen from inside")
+			right := r.roundUp(p.moveSide)
+			moves = joinAnd(moves, "shift "+l.Name+" "+r.length(math.Abs(right))+either(right > 0, " to the right", " to the left")+
+				" as seen from inside, to along: "+r.coordinate(r.alongOf(l, o)+right))
 		}
 	}
 	if moves == "" {
@@ -79,8 +83,16 @@ func joinAnd(a, b string) string {
 	return a + ", and " + b
 }
 
-// roundUp rounds the size of a move up to a centimetre, so that what is printed does mend.
-func roundUp(move float64) float64 { return math.Ceil(math.Abs(move)*100-1e-6) / 100 }
+// alongOf is how far right of an opening's middle a lamp stands, as seen from inside.
+func (r *resolver) alongOf(l *Light, o *Opening) float64 {
+	return r2.Dot(r2.Sub(inPlan(l.Frame.At), o.Middle()), o.Rightward())
+}
+
+// roundUp rounds a move away from nought to what a tape shows, so that what is printed does mend.
+func (r *resolver) roundUp(move float64) float64 {
+	step := either(r.s.Feet, unit.Inch/2, 0.01)
+	return math.Copysign(math.Ceil(math.Abs(move)/step-1e-6)*step, move)
+}
 
 // pass follows the axis of a lamp through an opening.
 func pass(l *Light, o *Opening) passage {

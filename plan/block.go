@@ -1,6 +1,10 @@
 package plan
 
-import "gonum.org/v1/gonum/spatial/r2"
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
 
 // block is a convex vertical prism while the walls are being cut. mark is the opening that it
 // lies below or above.
@@ -17,7 +21,10 @@ func meets(a0, a1, b0, b1 float64) bool { return min(a1, b1)-max(a0, b0) > grain
 // there remain the parts beside it, whole in height, and what is below and above it; those are
 // marked, unless mark is "".
 func cut(blocks []block, ring []r2.Vec, z0, z1 float64, mark string) []block {
-	left := make([]block, 0, len(blocks))
+	if !slices.ContainsFunc(blocks, func(b block) bool { return meets(b.z0, b.z1, z0, z1) && boxesMeet(b.ring, ring) }) {
+		return blocks
+	}
+	left := make([]block, 0, len(blocks)+2)
 	for _, b := range blocks {
 		if !meets(b.z0, b.z1, z0, z1) {
 			left = append(left, b)

@@ -46,27 +46,25 @@ func (r *resolver) shown(name string) bool {
 }
 
 func (r *resolver) cameraOf(written *scene.Camera) (Camera, bool) {
+	aim, looks := r.lookTarget(written)
 	s, ok := r.spotOf(written.Name)
-	if !ok {
+	c := Camera{Name: written.Name, Base: s.base, Lens: written.Lens.V, Span: written.Span}
+	if !written.Lens.Set {
+		r.errorf(written.Span, source.CodeMissingKey, "add lens: 35 mm", "nothing says which lens it has")
+	}
+	cropped := r.gate(written, &c)
+	if !ok || !looks || !cropped || !written.Lens.Set {
 		return Camera{}, false
 	}
 	z, ok := r.lensHeight(written, s)
 	if !ok {
 		return Camera{}, false
 	}
-	f, ok := r.look3(written, over(s.at, z))
-	if !ok {
-		return Camera{}, false
-	}
-	c := Camera{Name: written.Name, Frame: f, Base: s.base, Lens: written.Lens.V, Span: written.Span}
-	if !written.Lens.Set {
-		r.errorf(written.Span, source.CodeMissingKey, "add lens: 35 mm", "nothing says which lens it has")
-		return Camera{}, false
-	}
 	if r.shown(written.Name) {
 		r.assumeCamera(written, z)
 	}
-	return c, r.gate(written, &c)
+	c.Frame, ok = r.lookFrame(written, over(s.at, z), aim)
+	return c, ok
 }
 
 // lensHeight is the z of a camera's lens: where it is not given, the eyes of the person that it
@@ -97,30 +95,31 @@ func (r *resolver) looksAt(c *scene.Camera) string {
 	return r.firstPerson()
 }
 
-// look3 is the frame of a camera: level, its axis to what it looks at.
-func (r *resolver) look3(c *scene.Camera, at r3.Vec) (Frame, bool) {
+// lookTarget is what a camera looks at: the first person where it does not say, and up the sheet
+// where there is nobody.
+func (r *resolver) lookTarget(c *scene.Camera) (target, bool) {
+	switch name := r.firstPerson(); {
+	case c.Looks.Set:
+		return r.aimed(&c.Looks.V)
+	case name != "":
+		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
+	}
+	return r.aimed(&scene.Aim{Form: scene.AtBearing})
+}
+
+// lookFrame is the frame of a camera: level, its axis to what it looks at.
+func (r *resolver) lookFrame(c *scene.Camera, at r3.Vec, aim target) (Frame, bool) {
 	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "looks") {
 		f := before.Frame
 		f.At = at
 		return f, true
 	}
-	t := target{dir: directed(0, 0)}
-	aim := c.Looks.V
-	if !c.Looks.Set {
-		aim = scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: r.firstPerson()}}
-	}
-	if c.Looks.Set || aim.Thing.Name != "" {
-		var ok bool
-		if t, ok = r.aimed(&aim); !ok {
-			return Frame{}, false
-		}
-	}
-	axis, ok := t.from(at)
+	axis, ok := aim.from(at)
 	if !ok {
-		r.errorf(either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "", "%s stands where it should look", c.Name)
+		r.errorf(either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "", "%s would look at its own place", c.Name)
 		return Frame{}, false
 	}
-	return frame(at, axis, t.pan, 0), true
+	return frame(at, axis, aim.pan, 0), true
 }
 
 // assumeCamera lists the defaults of a camera.

@@ -35,10 +35,15 @@ func (r *resolver) check() {
 // solidAt is the name of the solid that holds a point with some of it all around; "" in the air.
 // Solids of the thing itself are left out.
 func (r *resolver) solidAt(p r3.Vec, own ...solid.ID) string {
+	return r.solidAlong(inPlan(p), p.Z, p.Z, own)
+}
+
+// solidAlong is the name of the first solid that an upright line meets, but for those in own.
+func (r *resolver) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
 	const skin = 1e-4 // m: on a face is not inside
 	for i := range r.out.Set.Prisms {
 		s := &r.out.Set.Prisms[i]
-		if p.Z > s.Z0+skin && p.Z < s.Z1-skin && within(inPlan(p), s.Base, skin) && !holds(own, s.ID) {
+		if z1 > s.Z0+skin && z0 < s.Z1-skin && within(p, s.Base, skin) && !holds(own, s.ID) {
 			return s.Name
 		}
 	}
@@ -97,14 +102,10 @@ func (r *resolver) standsFree(name string, m Mount, base, top float64) {
 	if m.Kind != "stand" && m.Kind != "lift" && m.Kind != "boom" {
 		return
 	}
-	const skin = 1e-3
-	for i := range r.out.Set.Prisms {
-		s := &r.out.Set.Prisms[i]
-		if s.Z0 < top-skin && s.Z1 > base+skin && within(m.Base, s.Base, skin) {
-			r.warnf(r.placeSpan(r.things[name]), CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
-				"the stand of %s goes through %s", name, s.Name)
-			return
-		}
+	const free = 1e-3 // m: above what it stands on, and below what it holds
+	if in := r.solidAlong(m.Base, base+free, top-free, nil); in != "" && base+free < top-free {
+		r.warnf(r.placeSpan(r.things[name]), CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
+			"the stand of %s goes through %s", name, in)
 	}
 }
 
@@ -127,13 +128,17 @@ func (r *resolver) checkFurniture() {
 // fitsBetweenWalls warns of furniture that stands in a wall by more than a centimetre.
 func (r *resolver) fitsBetweenWalls(f *Furniture) {
 	const slack = 0.01
+	var all []r2.Vec
 	for _, p := range f.Parts {
-		for i := range r.out.Walls {
-			w := &r.out.Walls[i]
-			if !meets(p.Z0, p.Z1, w.Z0, w.Z1) {
-				continue
-			}
-			if shared := common(p.Outline, w.Outline); shared != nil && width(shared) > slack {
+		all = append(all, p.Outline...)
+	}
+	for i := range r.out.Walls {
+		w := &r.out.Walls[i]
+		if !boxesMeet(all, w.Outline) {
+			continue
+		}
+		for _, p := range f.Parts {
+			if shared := common(p.Outline, w.Outline); shared != nil && meets(p.Z0, p.Z1, w.Z0, w.Z1) && width(shared) > slack {
 				r.warnf(f.Span, CodeInSolid, "", "%s stands %s deep in %s.%s", f.Name, r.length(width(shared)), w.Room, w.Wall)
 				return
 			}
@@ -163,12 +168,7 @@ func (r *resolver) bodyIn(p *Person) string {
 	if p.Pose != "standing" && p.Pose != "crouching" {
 		low = seatHeight + 0.15
 	}
-	for z := p.Base + low; z < p.Crown; z += 0.05 {
-		if name := r.solidAt(over(p.At, z), p.Own...); name != "" {
-			return name
-		}
-	}
-	return ""
+	return r.solidAlong(p.At, min(p.Base+low, p.Crown), p.Crown, p.Own)
 }
 
 // checkCameras refuses a lens inside a solid.

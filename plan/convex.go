@@ -10,8 +10,9 @@ import (
 // and a piece thinner than that is none.
 const grain = 1e-6
 
-// snap puts a coordinate on the grain, so that pieces cut one by one share their corners.
-func snap(v float64) float64 { return math.Round(v/grain) * grain }
+// snap puts a coordinate on the grain, so that pieces cut one by one share their corners. The
+// result is the decimal as it would be written, which a product with the grain is not.
+func snap(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 // snapped puts every corner on the grain and drops those that then stand on the line between
 // their neighbours. It returns nil for a ring without area.
@@ -230,12 +231,13 @@ func minus(a, b []r2.Vec) (rest [][]r2.Vec, shared []r2.Vec) {
 // within reports whether p lies in a convex counter-clockwise ring, at least margin from its
 // sides (a negative margin lets it lie that far outside).
 func within(p r2.Vec, ring []r2.Vec, margin float64) bool {
-	inside := len(ring) >= 3
-	edges(ring, func(l line) bool {
-		inside = l.height(p) >= margin
-		return inside
-	})
-	return inside
+	for i, a := range ring {
+		d := r2.Sub(ring[(i+1)%len(ring)], a)
+		if long := math.Sqrt(r2.Norm2(d)); long > grain && r2.Cross(d, r2.Sub(p, a)) < margin*long {
+			return false
+		}
+	}
+	return len(ring) >= 3
 }
 
 // reach is how far a set of points lies along direction d from the origin.

@@ -55,7 +55,7 @@ func (r *resolver) bearing(name string, aim scene.Given[scene.Aim], def string, 
 		if !aim.Set {
 			return none, true
 		}
-		r.errorf(a.Span, CodeNoAim, "give a bearing", "%s stands where it should face", name)
+		r.errorf(a.Span, CodeNoAim, "give a bearing", "%s would face its own place", name)
 		return 0, false
 	}
 	return bearingOf(d), true

@@ -58,12 +58,21 @@ func round(a axes, centre r2.Vec, diameter float64) []r2.Vec {
 	return ring
 }
 
+// mostParts bounds the parts of all furniture.
+const mostParts = 5000
+
 // furnish stands every piece of furniture into the set.
 func (r *resolver) furnish() {
+	parts := 0
 	for i := range r.s.Furniture {
 		written := &r.s.Furniture[i]
 		leave := r.within(written.Path)
 		if f, ok := r.shape(written.Name); ok {
+			if parts += len(f.Parts); parts > mostParts {
+				r.errorf(written.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d parts of furniture", mostParts)
+				leave()
+				return
+			}
 			f.IDs = r.solids(f.Name, f.Parts, r.woodOf(written))
 			r.out.Furniture = append(r.out.Furniture, *f)
 		}

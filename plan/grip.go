@@ -27,15 +27,16 @@ func (r *resolver) rigGrip() {
 }
 
 func (r *resolver) gripOf(written *scene.Grip) (Grip, bool) {
+	aim, faces := r.gripAim(written)
 	s, ok := r.spotOf(written.Name)
-	if !ok {
+	if !ok || !faces {
 		return Grip{}, false
 	}
 	z, ok := r.gripHeight(written, s)
 	if !ok {
 		return Grip{}, false
 	}
-	f, ok := r.gripFrame(written, over(s.at, z))
+	f, ok := r.gripFrame(written, over(s.at, z), aim)
 	if !ok {
 		return Grip{}, false
 	}
@@ -43,15 +44,13 @@ func (r *resolver) gripOf(written *scene.Grip) (Grip, bool) {
 		Name: written.Name, Kind: written.Kind, Size: written.Size, Frame: f,
 		Cloth: written.Cloth.V, Surface: written.Surface.V, Note: written.Note.V, Span: written.Span,
 	}
-	if !r.hangSheet(written, &g) {
-		return Grip{}, false
-	}
 	if !written.Height.Set && r.frozenGrip(written.Name) == nil {
 		r.assume(written.Path, "height", r.length(z-s.floor))
 	}
+	hung := r.hangSheet(written, &g)
 	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + g.Kind})
 	g.Placing = r.placing(s.at, s)
-	return g, ok
+	return g, ok && hung
 }
 
 // gripHeight is the z of the middle of a piece of grip: where it is not given, the eyes of the
@@ -78,33 +77,34 @@ func (r *resolver) gripBy(g *scene.Grip) string {
 	return r.firstPerson()
 }
 
+// gripAim is what a piece of grip faces: the person that it stands by where it does not say, and
+// down the sheet where there is nobody.
+func (r *resolver) gripAim(g *scene.Grip) (target, bool) {
+	switch name := r.gripBy(g); {
+	case g.Faces.Set:
+		return r.aimed(&g.Faces.V)
+	case name != "":
+		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
+	}
+	return r.aimed(&scene.Aim{Form: scene.AtBearing, Pan: facesReader})
+}
+
 // gripFrame is the frame of a sheet: its axis is the normal of its front.
-func (r *resolver) gripFrame(g *scene.Grip, at r3.Vec) (Frame, bool) {
+func (r *resolver) gripFrame(g *scene.Grip, at r3.Vec, aim target) (Frame, bool) {
 	if before := r.frozenGrip(g.Name); before != nil && !r.writtenHere(g.Node, "faces") {
 		f := before.Frame
 		f.At = at
 		return f, true
 	}
-	aim := g.Faces.V
-	if !g.Faces.Set {
-		aim = scene.Aim{Form: scene.AtBearing, Pan: facesReader}
-		if name := r.gripBy(g); name != "" {
-			aim = scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}}
-		}
-	}
-	t, ok := r.aimed(&aim)
+	axis, ok := aim.from(at)
 	if !ok {
-		return Frame{}, false
-	}
-	axis, ok := t.from(at)
-	if !ok {
-		r.errorf(either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "", "%s stands where it should face", g.Name)
+		r.errorf(either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "", "%s would face its own place", g.Name)
 		return Frame{}, false
 	}
 	if g.Tilt.Set {
-		axis = retilted(axis, t.pan, g.Tilt.V)
+		axis = retilted(axis, aim.pan, g.Tilt.V)
 	}
-	return frame(at, axis, t.pan, g.Roll.V), true
+	return frame(at, axis, aim.pan, g.Roll.V), true
 }
 
 // retilted is an axis of the same bearing with another tilt.

@@ -28,8 +28,9 @@ func (r *resolver) hangLights() {
 
 func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	head, fits := r.head(written)
+	aim, aims := r.lampAim(written)
 	s, ok := r.spotOf(written.Name)
-	if !ok || !fits {
+	if !ok || !fits || !aims {
 		return Light{}, false
 	}
 	z := r.lampHeight(written, s)
@@ -44,7 +45,7 @@ func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	// Alike units that stand as one give their light together.
 	l.Drive = head.Drive(l.Level).Scale(float64(l.Count))
 	l.White = head.WhiteAt(l.Level)
-	if !r.aimLight(written, &l, over(s.at, z)) {
+	if !r.point(written, &l, over(s.at, z), aim) {
 		return Light{}, false
 	}
 	r.assumeLight(written, &l)
@@ -108,32 +109,33 @@ func (r *resolver) under(s spot) (z float64, on string) {
 	return z, on
 }
 
-// aimLight gives a light its frame.
-func (r *resolver) aimLight(written *scene.Light, l *Light, at r3.Vec) bool {
+// lampAim is what a light aims at: the first person where it does not say, and down where there is
+// nobody.
+func (r *resolver) lampAim(l *scene.Light) (target, bool) {
+	switch name := r.firstPerson(); {
+	case l.Aim.Set:
+		return r.aimed(&l.Aim.V)
+	case name != "":
+		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
+	}
+	return r.aimed(&scene.Aim{Form: scene.AimDown})
+}
+
+// point gives a light its frame. One that stays keeps pointing the way it did.
+func (r *resolver) point(written *scene.Light, l *Light, at r3.Vec, aim target) bool {
 	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(written.Node, "aim") {
 		l.Frame, l.AimPoint, l.Throw = before.Frame, before.AimPoint, before.Throw
 		l.Frame.At = at
 		return true
 	}
-	aim := written.Aim.V
-	if !written.Aim.Set {
-		aim = scene.Aim{Form: scene.AimDown}
-		if name := r.firstPerson(); name != "" {
-			aim = scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}}
-		}
-	}
-	t, ok := r.aimed(&aim)
+	axis, ok := aim.from(at)
 	if !ok {
+		r.errorf(either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "", "%s would aim at its own place", l.Name)
 		return false
 	}
-	axis, ok := t.from(at)
-	if !ok {
-		r.errorf(either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "", "%s stands where it should aim", l.Name)
-		return false
-	}
-	l.Frame = frame(at, axis, t.pan, written.Roll.V)
-	if t.dir == (r3.Vec{}) {
-		l.AimPoint, l.Throw = t.point, r3.Norm(r3.Sub(t.point, at))
+	l.Frame = frame(at, axis, aim.pan, written.Roll.V)
+	if aim.dir == (r3.Vec{}) {
+		l.AimPoint, l.Throw = aim.point, r3.Norm(r3.Sub(aim.point, at))
 	}
 	return true
 }

@@ -78,7 +78,7 @@ func (r *resolver) byOutline(room *scene.Room, at r2.Vec) (tracing, bool) {
 		step := stepOf(s)
 		step.X -= share(miss.X, step.X, taped.X)
 		step.Y -= share(miss.Y, step.Y, taped.Y)
-		t.corners = append(t.corners, at)
+		t.corners = append(t.corners, r2.Vec{X: snap(at.X), Y: snap(at.Y)}) // sides stay square to each other
 		t.walls = append(t.walls, fmt.Sprintf("w%d", i+1))
 		t.spans = append(t.spans, s.Span)
 		at = r2.Add(at, step)

@@ -18,13 +18,24 @@ const (
 	defaultThickness = 0.15
 )
 
+// mostWalls bounds the walls of a scene: every pair of them is looked at. A large house has 100.
+const mostWalls = 2000
+
 // rooms lays out every room, and refuses interiors that share space.
 func (r *resolver) rooms() {
+	walls := 0
 	for i := range r.s.Rooms {
 		room := &r.s.Rooms[i]
 		leave := r.within(room.Path)
 		if resolved, ok := r.roomOf(room); ok {
+			walls += len(resolved.Walls)
 			r.out.Rooms = append(r.out.Rooms, resolved)
+		}
+		if walls > mostWalls {
+			r.errorf(room.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d walls", mostWalls)
+			r.out.Rooms = nil
+			leave()
+			return
 		}
 		leave()
 	}

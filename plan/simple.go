@@ -21,9 +21,10 @@ func (r *resolver) simple(room *scene.Room, t tracing) bool {
 		return false
 	}
 	if i, k, at, found := firstMeeting(t.corners); found {
+		how := either(neighbours(i, k, len(t.corners)), "fold over each other", "meet")
 		d := r.diagnostic(source.Error, t.spans[k], CodeOutlineCrosses,
 			"list the corners in the order of a walk round the room",
-			"the outline of %s crosses itself: walls %s and %s meet at %s", room.Name, t.walls[i], t.walls[k], r.xy(at))
+			"the outline of %s crosses itself: walls %s and %s %s at %s", room.Name, t.walls[i], t.walls[k], how, r.xy(at))
 		d.Related = []source.Related{{Span: t.spans[i], Message: "wall " + t.walls[i] + " begins here"}}
 		r.log.Add(d)
 		return false
@@ -74,6 +75,9 @@ func firstMeeting(ring []r2.Vec) (i, k int, at r2.Vec, found bool) {
 	}
 	return 0, 0, r2.Vec{}, false
 }
+
+// neighbours reports whether sides i < k of a ring of n follow each other.
+func neighbours(i, k, n int) bool { return k == i+1 || i == 0 && k == n-1 }
 
 // turnsBack reports whether the way a, b, c returns on itself at b.
 func turnsBack(a, b, c r2.Vec) bool {

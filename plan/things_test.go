@@ -1,0 +1,319 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/lens"
+)
+
+func TestPosesAndEyes(t *testing.T) {
+	for _, c := range []struct {
+		keys        string
+		eyes, crown float64
+		assumed     bool
+	}{
+		{"", 1.59, 1.70, true},
+		{"height: 1.84", 1.73, 1.84, false},
+		{"pose: seated", 1.20, 1.31, true},
+		{"pose: propped", 1.05, 1.16, true},
+		{"pose: crouching", 0.85, 0.96, true},
+		{"pose: lying", 0.20, 0.20, true},
+		{"pose: seated, eyes: 1.12", 1.12, 1.23, false},
+	} {
+		s := resolved(t, "people: {ada: {at: [1, 2], faces: 30, "+c.keys+"}}")
+		p := &s.People[0]
+		near(t, c.keys+": eyes", p.Eyes, c.eyes, 1e-12)
+		near(t, c.keys+": crown", p.Crown, c.crown, 1e-12)
+		near(t, c.keys+": face height of the set-up", s.FaceHeight, c.eyes, 1e-12)
+		listed := false
+		for _, a := range s.Assumed {
+			listed = listed || a.Thing == "people.ada" && a.What == "eyes"
+		}
+		if listed != c.assumed {
+			t.Errorf("%s: eyes assumed %v, want %v", c.keys, listed, c.assumed)
+		}
+		top, kinds := 0.0, map[string]bool{}
+		for _, part := range p.Parts {
+			top = max(top, part.Z1)
+			kinds[part.Kind] = true
+			if area(part.Outline) <= 0 || part.Z1 <= part.Z0 {
+				t.Errorf("%s: %s is broken", c.keys, part.Kind)
+			}
+		}
+		near(t, c.keys+": top of the body", top, p.Crown, 1e-12)
+		if !kinds["head"] || !kinds["torso"] || !kinds["legs"] || len(p.Own) != len(p.Parts) {
+			t.Errorf("%s: parts %v, %d solids", c.keys, kinds, len(p.Own))
+		}
+	}
+}
+
+func TestFaceStandsBeforeTheHead(t *testing.T) {
+	s := resolved(t, "people: {ada: {at: [1, 2], faces: 90}, bea: {at: [3, 2], faces: {pan: 0, tilt: -30}}, cyd: {at: [5, 2], faces: 0, pose: lying}}")
+	near3(t, "face", s.People[0].Face.At, r3.Vec{X: 1.1, Y: 2, Z: 1.59}, 1e-12)
+	near3(t, "nose", s.People[0].Face.Axis, r3.Vec{X: 1}, 1e-12)
+	near3(t, "own right", s.People[0].Face.Right, r3.Vec{Y: -1}, 1e-12)
+	near3(t, "lowered nose", s.People[1].Face.Axis, r3.Vec{Y: math.Cos(math.Pi / 6), Z: -0.5}, 1e-12)
+	near3(t, "face up", s.People[2].Face.Axis, r3.Vec{Z: 1}, 1e-12)
+	near3(t, "own right, lying with the feet up the sheet", s.People[2].Face.Right, r3.Vec{X: 1}, 1e-12)
+	for _, p := range s.People {
+		for _, part := range p.Parts {
+			if part.Kind == "head" && p.Face.Axis.Z == 0 && within(inPlan(p.Face.At), part.Outline, 0) {
+				t.Errorf("the face of %s is inside the head", p.Name)
+			}
+		}
+	}
+}
+
+func TestPeopleFaceTheFirstCameraOfTheSetup(t *testing.T) {
+	s := resolved(t, "people: {ada: {at: [0, 0]}}\ncameras: {A: {at: [2, 0], lens: 35 mm}, B: {at: [0, 3], lens: 35 mm}}")
+	near(t, "bearing", s.People[0].Faces, 90, 1e-12)
+	s = resolved(t, "people: {ada: {at: [0, 0]}}")
+	near(t, "bearing without a camera", s.People[0].Faces, 180, 1e-12)
+}
+
+func TestFurnitureParts(t *testing.T) {
+	s := resolved(t, `
+furniture:
+  desk:  {table: [1.6, 0.8, 0.75], at: [0, 0]}
+  couch: {sofa: [2, 0.9, 0.8], seat: 0.42, at: [5, 0], turn: 90}
+  flight: {stairs: [1, 2, 1.08], at: [10, 0]}
+  post:  {cylinder: [0.4, 2], at: [15, 0]}
+  shelf: {box: [1, 0.3, 0.04], at: [20, 0], lift: 1.5}
+`)
+	desk, couch, flight, post, shelf := &s.Furniture[0], &s.Furniture[1], &s.Furniture[2], &s.Furniture[3], &s.Furniture[4]
+	if len(desk.Parts) != 5 || len(desk.IDs) != 5 {
+		t.Errorf("a table has %d parts", len(desk.Parts))
+	}
+	near(t, "top of the desk", area(desk.Parts[0].Outline), 1.28, 1e-12)
+	for _, p := range desk.Parts {
+		for _, q := range desk.Parts {
+			if p.Kind != q.Kind && common(p.Outline, q.Outline) != nil && meets(p.Z0, p.Z1, q.Z0, q.Z1) {
+				t.Error("top and legs overlap")
+			}
+		}
+	}
+	// Turned by 90 clockwise, a sofa's back is to the right.
+	for _, p := range couch.Parts {
+		if p.Kind == "back" {
+			near(t, "back of the couch", centroid(p.Outline).X, 5+0.45-sofaBack/2, 1e-12)
+			near(t, "top of its back", p.Z1, 0.8, 1e-12)
+		}
+		if p.Kind == "seat" {
+			near(t, "seat", p.Z1, 0.42, 1e-12)
+		}
+	}
+	if len(flight.Parts) != 6 {
+		t.Errorf("%d steps, want 6 of 0.18 m", len(flight.Parts))
+	}
+	near(t, "first step", flight.Parts[0].Z1, 0.18, 1e-12)
+	near(t, "its place", centroid(flight.Parts[0].Outline).Y, -1+1.0/6, 1e-12)
+	near(t, "area of the post", area(post.Parts[0].Outline), math.Pi*0.04, 1e-12)
+	near(t, "underside of the shelf", shelf.Parts[0].Z0, 1.5, 1e-12)
+	near(t, "its top", shelf.Z1, 1.54, 1e-12)
+}
+
+func TestCameraGates(t *testing.T) {
+	for _, c := range []struct {
+		keys string
+		w, h float64
+	}{
+		{"", 24.89, 24.89 * 9 / 16},
+		{"aspect: 2.39", 24.89, 24.89 / 2.39},
+		{"aspect: 1.2", 18.66 * 1.2, 18.66},
+		{"sensor: full-frame", 36, 20.25},
+	} {
+		s := resolved(t, "cameras: {A: {at: [0, 0], looks: 90, height: 1.5, lens: 50 mm, "+c.keys+"}}")
+		a := &s.Cameras[0]
+		near(t, c.keys+": width", a.Gate[0], c.w, 1e-9)
+		near(t, c.keys+": height", a.Gate[1], c.h, 1e-9)
+		near(t, c.keys+": angle", a.HAOV, lens.AngleOfView(c.w, 50), 1e-12)
+		near(t, c.keys+": angle", a.VAOV, lens.AngleOfView(c.h, 50), 1e-12)
+		near3(t, c.keys+": axis", a.Frame.Axis, r3.Vec{X: 1}, 1e-12)
+	}
+}
+
+func TestCameraHeightIsThatOfTheEyes(t *testing.T) {
+	s := resolved(t, `
+people: {ada: {at: [0, 0]}, bea: {at: [3, 0], pose: seated}}
+cameras: {A: {at: [0, 4], looks: bea, lens: 35 mm}, B: {at: [0, 5], lens: 35 mm}, C: {at: [0, 6], looks: bea, height: 2, lens: 35 mm}}
+`)
+	for i, z := range []float64{1.20, 1.59, 2} {
+		near(t, s.Cameras[i].Name, s.Cameras[i].Frame.At.Z, z, 1e-12)
+	}
+}
+
+func TestExposure(t *testing.T) {
+	s := resolved(t, `
+exposure: {iso: 400, shutter: 1/50, stop: T4, meter: flat}
+cameras:
+  A: {at: [0, 0], looks: 90, lens: 35 mm}
+  B: {at: [0, 1], looks: 90, lens: 35 mm, exposure: {iso: 1600, fps: 50, shutter: 90}}
+lights:
+  a: {output: {candela: 100, shape: uniform}, at: [3, 3], height: 2, colour: 3200 K}
+  k: {output: {candela: 100, shape: uniform}, at: [3, 4], height: 2, colour: 4300 K, role: key}
+`)
+	x, a, b := s.Exposure, s.Cameras[0].Exposure, s.Cameras[1].Exposure
+	if x != a {
+		t.Errorf("camera A has %+v, the scene %+v", a, x)
+	}
+	near(t, "ISO", x.ISO, 400, 0)
+	near(t, "fps", x.FPS, 25, 0)
+	near(t, "time", x.Seconds, 0.02, 1e-15)
+	near(t, "angle", x.Degrees, 180, 1e-9)
+	near(t, "stop", x.Stop.N, 4, 1e-12)
+	near(t, "constant", x.Constant, 250, 0)
+	near(t, "white", x.White.Kelvin, 4300, 0)
+	near(t, "ISO of B", b.ISO, 1600, 0)
+	near(t, "time of B", b.Seconds, 0.25/50, 1e-15)
+	near(t, "stop of B", b.Stop.N, 4, 1e-12)
+	near(t, "constant of B", b.Constant, 250, 0)
+}
+
+func TestFrameRateFollowsTheMains(t *testing.T) {
+	for text, want := range map[string]float64{
+		"units: m": 25, "units: ft": 24, "units: m\ncircuits: {c: {volts: 120, breaker: 20, hertz: 60}}": 24,
+	} {
+		if got := resolved(t, text+"\nrooms: {den: {size: [4, 3]}}").Exposure.FPS; got != want {
+			t.Errorf("%s: %v fps, want %v", text, got, want)
+		}
+	}
+}
+
+func TestDefaultExposureIsAsTheLanguageSays(t *testing.T) {
+	x := resolved(t, "rooms: {den: {size: [4, 3]}}").Exposure
+	near(t, "ISO", x.ISO, 800, 0)
+	near(t, "angle", x.Degrees, 180, 0)
+	near(t, "stop", x.Stop.N, 2*math.Sqrt2, 1e-15)
+	near(t, "constant of the dome", x.Constant, 340, 0)
+}
+
+func TestLightsShine(t *testing.T) {
+	s := resolved(t, `
+lights:
+  one:  {output: {candela: 100, shape: uniform}, at: [0, 0], height: 2, level: 50 %}
+  pair: {output: {candela: 100, shape: uniform}, at: [0, 1], height: 2, count: 2, level: 50 %}
+`)
+	near(t, "drive", s.Lights[0].Drive.Y(), 0.5, 1e-12)
+	near(t, "drive of two", s.Lights[1].Drive.Y(), 1, 1e-12)
+	near3(t, "axis where there is nobody", s.Lights[0].Frame.Axis, r3.Vec{Z: -1}, 0)
+}
+
+func TestPracticalStandsOnWhatIsUnderIt(t *testing.T) {
+	s := resolved(t, "furniture: {desk: {table: [1.6, 0.8, 0.75], at: [2, 2]}}\nlights: {lamp: {unit: practical-table, at: [2, 2]}}")
+	l := &s.Lights[0]
+	near(t, "base", l.Base, 0.75, 1e-12)
+	if l.Mount.Kind != "floor" || l.Mount.On != "desk" {
+		t.Errorf("mount %+v", l.Mount)
+	}
+	if z := l.Frame.At.Z; z < 0.9 || z > 1.3 {
+		t.Errorf("the lamp shines at %v", z)
+	}
+}
+
+func TestMounts(t *testing.T) {
+	base := `
+rooms: {den: {size: [4, 3]}}
+furniture: {desk: {box: [1, 1, 0.7], at: [1, 1]}, riser: {deck: [1, 1, 0.3], at: [3, 2]}}
+lights: {a: {output: {candela: 100, shape: uniform}, at: %s, height: 2, aim: down, mount: %s}}
+`
+	for _, c := range []struct {
+		at, mount string
+		kind      string
+		base      r2.Vec
+		z         float64
+	}{
+		{"[2, 2.5]", "stand", "stand", r2.Vec{X: 2, Y: 2.5}, 0},
+		{"[2, 2.5]", "hand", "hand", r2.Vec{X: 2, Y: 2.5}, 0},
+		{"[3, 2]", "{stand: riser}", "stand", r2.Vec{X: 3, Y: 2}, 0.3},
+		{"[2, 2]", "{boom: 1.2, base: [2.5, 2.5]}", "boom", r2.Vec{X: 2.5, Y: 2.5}, 0},
+		{"[2, 1]", "{clamp: desk}", "clamp", r2.Vec{X: 1.5, Y: 1}, 0},
+		{"[2, 2.5]", "{wall: den.top}", "wall", r2.Vec{X: 2, Y: 3}, 0},
+		{"[2, 2.5]", "{pole: [den.left, den.right]}", "pole", r2.Vec{Y: 2.5}, 0},
+		{"[2, 2.5]", "{lift: 4}", "lift", r2.Vec{X: 2, Y: 2.5}, 0},
+	} {
+		l := &resolved(t, fmt.Sprintf(base, c.at, c.mount)).Lights[0]
+		if l.Mount.Kind != c.kind {
+			t.Errorf("%s is a %s", c.mount, l.Mount.Kind)
+		}
+		near2(t, c.mount, l.Mount.Base, c.base, 1e-12)
+		near(t, "level of "+c.mount, l.Base, c.z, 1e-12)
+	}
+}
+
+func TestPlacingByTape(t *testing.T) {
+	s := resolved(t, `
+rooms: {den: {size: [5, 4], wall: 0.2}}
+openings: {bay: {window: den.left, along: 1, width: 2}}
+lights:
+  in:  {output: {candela: 100, shape: uniform}, at: [4.2, 3.1], height: 2, aim: down}
+  out: {output: {candela: 100, shape: uniform}, at: {opening: bay, out: 2.5, along: 0.4}, height: 1.5, aim: [2, 2, 1.5]}
+  yard: {output: {candela: 100, shape: uniform}, at: [-2, -1], height: 1.5, aim: [1, 2.5, 1.5]}
+`)
+	for i, want := range []string{
+		"den.right 0.800; den.top 0.900",
+		// The middle of the window is at y = 2; the lamp stands at 2.4, 0.6 short of the upper jamb,
+		// which is right as seen from inside and left as seen from outside.
+		"den.left, outside face 2.500; bay, left jamb as seen from outside 0.600",
+		"den.left, outside face 1.800; bay, right jamb as seen from outside 2.000",
+	} {
+		var got []string
+		for _, d := range s.Lights[i].Placing {
+			got = append(got, fmt.Sprintf("%s %.3f", d.From, d.Metres))
+			near(t, "length of the dimension", r2.Norm(r2.Sub(d.B, d.A)), d.Metres, 1e-9)
+		}
+		if strings.Join(got, "; ") != want {
+			t.Errorf("%s is placed by %s, want %s", s.Lights[i].Name, strings.Join(got, "; "), want)
+		}
+	}
+}
+
+func TestGripSheets(t *testing.T) {
+	s := resolved(t, `
+people: {ada: {at: [0, 0], faces: 90}}
+grip:
+  f: {flag: [1.2, 0.8], at: {by: ada, distance: 1}}
+  c: {card: [1, 1], at: [0, 2], height: 1, faces: up}
+  n: {net: [1, 1], at: [5, 2], height: 1}
+`)
+	f := &s.Grip[0]
+	near(t, "height of the flag", f.Frame.At.Z, 1.59, 1e-12)
+	near3(t, "it faces ada", f.Frame.Axis, r3.Vec{X: -1}, 1e-9)
+	if f.Tag != "G1" || s.Grip[2].Tag != "G3" {
+		t.Errorf("tags %s, %s", f.Tag, s.Grip[2].Tag)
+	}
+	if len(s.Set.Sheets) != 2 || len(s.Bodies.Sheets) != 1 {
+		t.Errorf("%d sheets shade, %d do not", len(s.Set.Sheets), len(s.Bodies.Sheets))
+	}
+	for i, want := range []struct{ normal r3.Vec }{{r3.Vec{X: -1}}, {r3.Vec{Z: 1}}} {
+		h := s.Set.Sheets[i]
+		n := r3.Cross(r3.Sub(h.Corners[1], h.Corners[0]), r3.Sub(h.Corners[3], h.Corners[0]))
+		near3(t, "front of "+h.Name, r3.Unit(n), want.normal, 1e-9)
+	}
+	near(t, "area of the flag", r3.Norm(r3.Cross(r3.Sub(s.Set.Sheets[0].Corners[1], s.Set.Sheets[0].Corners[0]), r3.Sub(s.Set.Sheets[0].Corners[3], s.Set.Sheets[0].Corners[0]))), 0.96, 1e-9)
+}
+
+func TestMeters(t *testing.T) {
+	s := resolved(t, `
+rooms: {den: {size: [5, 4]}}
+openings: {bay: {window: den.left, width: 1}}
+people: {ada: {at: [2, 2]}}
+cameras: {A: {at: [4, 2], height: 1.5, lens: 35 mm}}
+meters:
+  flat: {flat: [1, 1, 0.8]}
+  dome: {dome: [3, 2, 1.5]}
+  spot: {spot: [2, 2, 1.5], from: A}
+  pane: {spot: bay, from: A}
+`)
+	near3(t, "a flat meter looks up", s.Meters[0].Facing, r3.Vec{Z: 1}, 0)
+	near3(t, "a dome looks at the camera", s.Meters[1].Facing, r3.Vec{X: 1}, 1e-12)
+	near3(t, "a spot meter stands in the lens", s.Meters[2].At, r3.Vec{X: 4, Y: 2, Z: 1.5}, 1e-12)
+	near3(t, "and looks at its target", s.Meters[2].Facing, r3.Vec{X: -1}, 1e-12)
+	near3(t, "target of the spot", s.Meters[2].Target, r3.Vec{X: 2, Y: 2, Z: 1.5}, 1e-12)
+	near3(t, "middle of the window", s.Meters[3].Target, r3.Vec{Y: 2, Z: 1.5}, 1e-12)
+}
