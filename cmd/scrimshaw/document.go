@@ -108,9 +108,9 @@ func encode(d ink.Document, path string, names []string, family *font.Family, fl
 	form := flags.formOf(path)
 	switch form {
 	case "pdf":
-		return single(path, func(b *bytes.Buffer) error { return pdf.Write(b, d, family) })
+		return single(path, func(b *bytes.Buffer) error { return pdf.Write(b, d, pdf.Options{Font: family}) })
 	case "html":
-		return single(path, func(b *bytes.Buffer) error { return page.Write(b, d, family) })
+		return single(path, func(b *bytes.Buffer) error { return page.Write(b, d, page.Options{Font: family}) })
 	}
 	if path == "-" && len(d.Pages) > 1 {
 		return nil, fmt.Errorf("-o -: %s holds one page and there are %d; choose one with --setup, or use pdf or html", form, len(d.Pages))
@@ -119,9 +119,9 @@ func encode(d ink.Document, path string, names []string, family *font.Family, fl
 	for i := range d.Pages {
 		made, err := single(pagePath(path, i, names, len(d.Pages)), func(b *bytes.Buffer) error {
 			if form == "png" {
-				return png.Write(b, d, i, family, png.Options{DPI: flags.dpi})
+				return png.Write(b, d, i, png.Options{Font: family, DPI: flags.dpi})
 			}
-			return svg.Write(b, d, i, family)
+			return svg.Write(b, d, i, svg.Options{Font: family})
 		})
 		if err != nil {
 			return nil, err

@@ -87,10 +87,10 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 	var files []output
 	for _, path := range paths {
 		if flags.output.formOf(path) == "txt" {
-			files = append(files, output{path: path, data: []byte(sheet.Text(inputs...))})
+			files = append(files, output{path: path, data: []byte(sheet.Text(flags.sheet, inputs...))})
 			continue
 		}
-		made, err := encode(document, path, pageNames(document), flags.sheet.Font, &flags.output)
+		made, err := encode(document, path, nil, flags.sheet.Font, &flags.output)
 		if err != nil {
 			return err
 		}

@@ -5,9 +5,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/light"
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/unit"
@@ -31,14 +29,21 @@ func sheetInput(s *study.Study, field string) (sheet.Input, error) {
 	floor, face := s.Floor(), s.Face()
 	switch field {
 	case "floor":
-		in.Field, in.Inset = fieldOf(s, floor), fieldOf(s, face)
+		in.Field, in.Inset = fieldOf(s, floor), small(fieldOf(s, face))
 	case "face":
 		if face == nil {
 			return in, fmt.Errorf("--field face: there is no person with a camera to take the dome at")
 		}
-		in.Field, in.Inset = fieldOf(s, face), fieldOf(s, floor)
+		in.Field, in.Inset = fieldOf(s, face), small(fieldOf(s, floor))
 	default:
 		return in, fmt.Errorf("--field %s: the fields are floor and face", field)
+	}
+	if field == "floor" {
+		for i := range s.Fields {
+			if f := &s.Fields[i]; f.Kind == study.OnFloor && f != floor {
+				in.Floors = append(in.Floors, *fieldOf(s, f))
+			}
+		}
 	}
 	for i := range s.Setup.People {
 		in.Faces = append(in.Faces, faceOf(s, s.Setup.People[i].Name))
@@ -81,18 +86,16 @@ func fieldOf(s *study.Study, f *study.Field) *sheet.Field {
 	}
 	return &sheet.Field{
 		Name:  name,
-		Probe: probe(s, f),
+		Probe: s.Probe(f),
 		Grid: carto.Grid{Origin: r2.Vec{X: l.Origin.X, Y: l.Origin.Y}, Step: l.U.X,
 			NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
 	}
 }
 
-// probe gives the light at any point of a field's plane, by the same rays that meters use.
-func probe(s *study.Study, f *study.Field) func(r2.Vec) float64 {
-	evaluate := s.World.Evaluator(light.Emitters(s.Setup), s.Drive)
-	return func(p r2.Vec) float64 {
-		return evaluate(light.Receptor{At: r3.Vec{X: p.X, Y: p.Y, Z: f.Z}, Axis: f.Lattice.Normal,
-			Weight: f.Lattice.Weight, Skip: f.Lattice.Skip})
+// small is a field that is drawn too small for its edges to need more than the lattice.
+func small(f *sheet.Field) *sheet.Field {
+	if f != nil {
+		f.Probe = nil
 	}
+	return f
 }
-

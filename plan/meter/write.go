@@ -145,7 +145,7 @@ func (r *Reading) row() []string {
 		row[3] = unit.FormatStop(*r.Stop)
 	}
 	if r.Over != nil {
-		row[4] = fmt.Sprintf("%+.1f", *r.Over)
+		row[4] = signed(*r.Over)
 	}
 	if r.CCT != nil {
 		row[5] = unit.FormatKelvin(*r.CCT)
@@ -154,6 +154,14 @@ func (r *Reading) row() []string {
 		row[6] = unit.FormatDuv(*r.Duv)
 	}
 	return row
+}
+
+// signed prints stops over or under; nothing is neither.
+func signed(stops float64) string {
+	if s := fmt.Sprintf("%+.1f", stops); s != "-0.0" && s != "+0.0" {
+		return s
+	}
+	return "0.0"
 }
 
 // from words the shares, the largest part first as the scene lists them: "day 93 %, fill 7 %".

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
@@ -187,5 +188,29 @@ func BenchmarkRelevel(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		lit.Relevel(drive)
+	}
+}
+
+func TestProbeAgreesWithTheField(t *testing.T) {
+	s := setup(t, "map-room")
+	lit := run(t, s, study.Options{})
+	f := lit.Floor()
+	probe := lit.Probe(f)
+	checked := 0
+	for n := 0; n < len(f.Lux); n += 7 {
+		i, j := n%f.Lattice.NU, n/f.Lattice.NU
+		if f.Lattice.Masked(i, j) || f.Lux[n] < 5 {
+			continue
+		}
+		p := f.Lattice.At(i, j)
+		got := probe(r2.Vec{X: p.X, Y: p.Y})
+		if math.Abs(got-float64(f.Lux[n])) <= 1e-3*got {
+			checked++
+		} else if !atEdge(lit.World.Evaluator(light.Emitters(s), lit.Drive), light.Receptor{At: p, Axis: f.Lattice.Normal}, got) {
+			t.Errorf("at %v the probe gives %g lx, the field %g lx", p, got, f.Lux[n])
+		}
+	}
+	if checked < 500 {
+		t.Errorf("only %d points checked", checked)
 	}
 }
