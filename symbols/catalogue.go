@@ -86,6 +86,11 @@ func lights() []Entry {
 		}})
 	}
 	return append(out,
+		Entry{"light:off", "Lights", "dark", "its edge is open: it is off", func(c ink.Canvas, k Look, s float64) Drawn {
+			l := example(Boxed, s)
+			l.Dark = true
+			return Light(c, k, l)
+		}},
 		Entry{"light:down", "Lights", "pointing down", "or up: drawn as seen from above", func(c ink.Canvas, k Look, s float64) Drawn {
 			l := example(Lensed, s)
 			l.Tilt = -90
@@ -106,11 +111,11 @@ func held(hold Hold, s float64) Lamp {
 	case Boom:
 		l.Mount.Base = vec(0, -1.0*s)
 	case Clamp:
-		l.Mount.Base = vec(-0.30*s, -0.14*s)
+		l.Mount.Base = vec(0, -0.5*s)
 	case Pole:
 		l.Mount.Ends = [2]r2.Vec{vec(-0.7*s, -0.14*s), vec(0.7*s, -0.14*s)}
 	case Floor:
-		l.Mount.Footprint = 0.3 * s
+		l.Mount.Footprint = 0.55 * s
 		l.Mount.Base = vec(0, -0.14*s)
 	case Lift:
 		l.Mount.Footprint = 0.8 * s
@@ -182,7 +187,7 @@ func pierced(o Opening, s, width float64) func(c ink.Canvas, k Look) Drawn {
 	o.Left, o.Right, o.Out = vec(-width/2*s, 0), vec(width/2*s, 0), vec(0, wall*s)
 	return func(c ink.Canvas, k Look) Drawn {
 		b := brush{c, k}.on(ink.Walls)
-		stub := 0.22 * s
+		stub := 0.12 * s
 		b.Rect(b.solid(), r2.Sub(o.Left, vec(stub, 0)), r2.Add(o.Left, o.Out))
 		b.Rect(b.solid(), o.Right, r2.Add(r2.Add(o.Right, o.Out), vec(stub, 0)))
 		return Pierce(c, k, o)

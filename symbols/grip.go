@@ -39,6 +39,9 @@ func Shape(c ink.Canvas, k Look, g Grip) Drawn {
 	b := brush{c, k}.on(ink.Symbols)
 	rest := b.mount(g.Mount, g.At, g.Bearing)
 	b = b.at(g.At, g.Bearing)
+	if g.Mount.Hold == InHand {
+		rest = append(rest, b.hand(-1))
+	}
 	w := max(g.Size.X, 2)
 	d := g.Size.Y * math.Abs(math.Sin(g.Tilt*math.Pi/180))
 	if d < 1.6 {
@@ -56,7 +59,7 @@ func Shape(c ink.Canvas, k Look, g Grip) Drawn {
 	default:
 		b.flag(w, d)
 	}
-	half := max(d/2, 0.9)
+	half := max(d/2+0.5, 1.6)
 	return Drawn{Body: b.outline(-w/2-0.3, -half, w/2+0.3, half), Rest: rest}
 }
 
@@ -68,7 +71,7 @@ func (b brush) flag(w, d float64) {
 	}
 	b.box(b.solid(), w, d/2-0.45, d/2+0.45)
 	if d == 0 {
-		b.Ticks(b.pen(Fine), 1.2, 1.1, vec(-w/2, -0.45), vec(w/2, -0.45))
+		b.Ticks(b.pen(Fine), w/math.Round(w/1.2), 1.1, vec(-w/2, -0.45), vec(w/2, -0.45))
 	}
 }
 

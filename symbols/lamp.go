@@ -54,19 +54,33 @@ const overhead = 75
 
 // Light draws a light and what carries it.
 func Light(c ink.Canvas, k Look, l Lamp) Drawn {
-	b := brush{c, k}.on(ink.Symbols)
-	rest := b.mount(l.Mount, l.At, l.Bearing)
 	if l.Dark {
 		l.Colour = k.Paper
 	}
+	b := brush{c, k}.on(ink.Symbols)
+	rest := b.mount(l.Mount, l.At, l.Bearing)
 	b = b.at(l.At, l.Bearing)
-	var x0, y0, x1, y1 float64
-	if steep := math.Abs(l.Tilt) >= overhead; steep && !l.round() {
-		x0, y0, x1, y1 = b.fromAbove(l)
-	} else {
-		x0, y0, x1, y1 = b.body(l)
+	draw := b.body
+	if math.Abs(l.Tilt) >= overhead && !l.round() {
+		draw = b.fromAbove
+	}
+	x0, y0, x1, y1 := draw(l)
+	if l.Dark {
+		y1 = max(y1, b.strike())
+	}
+	if l.Mount.Hold == InHand {
+		rest = append(rest, b.hand(y0))
 	}
 	return Drawn{Body: b.outline(x0, y0, x1, y1), Rest: rest}
+}
+
+// strike crosses out the emitting edge of a light that is off, and returns how far that reaches.
+func (b brush) strike() float64 {
+	const r = 1.1
+	cross := ink.Path{}.MoveTo(vec(-r, -r)).LineTo(vec(r, r)).MoveTo(vec(-r, r)).LineTo(vec(r, -r))
+	b.Draw(ink.Pen{Colour: b.look.Paper, Width: Heavy}, cross)
+	b.Draw(b.pen(Line), cross)
+	return r
 }
 
 // round says whether a light looks the same at any tilt.
@@ -104,12 +118,11 @@ func (b brush) body(l Lamp) (x0, y0, x1, y1 float64) {
 func (b brush) bare(l Lamp) (x0, y0, x1, y1 float64) {
 	w, d := l.head()
 	e := l.edge()
-	w = max(w, e)
-	rim := w / 2
-	bowl := ink.Path{}.MoveTo(vec(-rim, 0)).
-		CurveTo(vec(-rim, -0.75*d), vec(-0.3*w, -d), vec(0, -d)).
-		CurveTo(vec(0.3*w, -d), vec(rim, -0.75*d), vec(rim, 0)).Close()
-	b.Draw(b.solid(), bowl)
+	rim, deep := max(1.35*w, e)/2, 0.72*d
+	b.Draw(b.solid(), ink.Path{}.MoveTo(vec(-rim, 0)).
+		CurveTo(vec(-0.95*rim, -0.7*deep), vec(-0.5*rim, -deep), vec(0, -deep)).
+		CurveTo(vec(0.5*rim, -deep), vec(0.95*rim, -0.7*deep), vec(rim, 0)).Close())
+	b.box(b.solid(), min(1.4, w), -d, -0.9*deep)
 	swell := edgeDepth + e/8
 	b.Draw(b.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
 		CurveTo(vec(-e/2, 1.2*swell), vec(e/2, 1.2*swell), vec(e/2, 0)).Close())
@@ -162,7 +175,7 @@ func (b brush) linear(l Lamp) (x0, y0, x1, y1 float64) {
 	b.box(b.solid(), 1.3, -r-1.1, 0)
 	b.Draw(b.lit(l.Colour), ink.Capsule(vec(-w/2+r, 0), vec(w/2-r, 0), r))
 	for _, side := range []float64{-1, 1} {
-		b.Rect(b.solid(), vec(side*w/2, -r-0.12), vec(side*(w/2-0.9), r+0.12))
+		b.Rect(b.solid(), vec(side*(w/2+0.1), -r-0.12), vec(side*(w/2-0.9), r+0.12))
 	}
 	return -w / 2, -r - 1.1, w / 2, r + 0.12
 }

@@ -49,10 +49,8 @@ func (b brush) mount(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
 		return b.lift(m, bearing)
 	case Wall:
 		return b.wall(m, p, bearing)
-	case InHand:
-		return b.hand(m, p, bearing)
 	}
-	return nil
+	return nil // a hand reaches from behind the body, which has to be drawn first
 }
 
 // stand is the circle of ground that the legs take, one leg under the load.
@@ -91,9 +89,12 @@ func (b brush) boom(m Mount, p r2.Vec) [][]r2.Vec {
 // clamp is a pair of jaws, with an arm to the thing where that is off.
 func (b brush) clamp(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
 	arm, length := b.toward(m.Base, p, bearing)
-	arm.Polyline(arm.pen(Line), vec(0, 0), vec(0, max(length, 1.6)))
-	arm.Polyline(arm.pen(Heavy), vec(-1.1, -1.5), vec(-1.1, 0), vec(1.1, 0), vec(1.1, -1.5))
-	return [][]r2.Vec{arm.outline(-1.5, -1.5, 1.5, max(length, 1.6))}
+	const jaw, deep = 1.5, 2.4
+	length = max(length, 1.6)
+	arm.Polyline(arm.pen(Line), vec(0, 0), vec(0, length))
+	arm.Polyline(arm.pen(Heavy), vec(-jaw, -deep), vec(-jaw, 0), vec(jaw, 0), vec(jaw, -deep))
+	arm.Polyline(arm.pen(Line), vec(-jaw-1.1, -deep+0.6), vec(-0.4, -deep+0.6)) // the screw
+	return [][]r2.Vec{arm.outline(-jaw-1.1, -deep, jaw+0.4, length)}
 }
 
 // pole spans from wall to wall, with a pad at each end and a collar where the thing hangs.
@@ -112,7 +113,7 @@ func (b brush) pole(m Mount, p r2.Vec) [][]r2.Vec {
 // floor is a low three-footed plate.
 func (b brush) floor(m Mount, bearing float64) [][]r2.Vec {
 	b = b.at(m.Base, bearing)
-	r := max(m.Footprint/2, 2.1)
+	r := max(m.Footprint/2, 2.8)
 	var ring []r2.Vec
 	for _, foot := range []float64{60, 180, 300} {
 		ring = append(ring, r2.Scale(r, ink.Direction(foot)))
@@ -139,23 +140,25 @@ func (b brush) lift(m Mount, bearing float64) [][]r2.Vec {
 	return [][]r2.Vec{b.outline(-w/2-0.35, -h/2, w/2+0.35, h/2)}
 }
 
-// wall is a plate on the wall and a stem.
+// wall is a plate, hatched as what it is fixed to, and a stem.
 func (b brush) wall(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
 	stem, length := b.toward(m.Base, p, bearing)
 	length = max(length, 1.4)
 	stem.Polyline(stem.pen(Line), vec(0, 0), vec(0, length))
-	stem.box(stem.solid(), 3.6, -0.1, 0.6)
-	return [][]r2.Vec{stem.outline(-1.8, -0.1, 1.8, length)}
+	const wide = 4.4
+	stem.box(stem.solid(), wide, 0, 0.6)
+	stem.Ticks(stem.pen(Fine), wide/5, 0.9, vec(-wide/2, 0), vec(wide/2, 0))
+	return [][]r2.Vec{stem.outline(-wide/2, -0.9, wide/2, length)}
 }
 
-// hand is a grip around the end of a short pole.
-func (b brush) hand(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
-	back := r2.Sub(p, r2.Scale(6.5, ink.Direction(bearing)))
-	if r2.Norm(r2.Sub(m.Base, p)) > 1 {
-		back = m.Base
+// hand is somebody behind a body that ends at y, both arms to it.
+func (b brush) hand(y float64) []r2.Vec {
+	const reach, wide, deep = 2.2, 2.5, 1.35
+	at := vec(0, y-reach-deep)
+	for _, side := range []float64{-1, 1} {
+		b.Polyline(b.pen(Line), vec(side*0.8*wide, at.Y), vec(side*0.25, y))
 	}
-	b, length := b.toward(back, p, bearing)
-	b.Polyline(b.pen(Line), vec(0, -1.6), vec(0, length))
-	b.Draw(b.pen(Bold), ink.Arc(vec(0, 0), 1.15, 50, 310))
-	return [][]r2.Vec{b.outline(-1.4, -1.6, 1.4, length)}
+	b.Draw(b.open(Line), ellipse(at, wide, deep))
+	b.Circle(b.open(Line), at, 0.9)
+	return b.outline(-wide, at.Y-deep, wide, y)
 }

@@ -69,7 +69,8 @@ func Someone(c ink.Canvas, k Look, p Person) Drawn {
 	}
 	f.head(true)
 	front, back := p.Pose.reach()
-	return Drawn{Body: f.outline(-shoulders/2*f.s, -back*f.s, shoulders/2*f.s, front*f.s)}
+	const wide = 0.26
+	return Drawn{Body: f.outline(-wide*f.s, -back*f.s, wide*f.s, front*f.s)}
 }
 
 // figure draws a body in metres about the head's axis, y toward the nose; s is mm for a metre.
@@ -107,7 +108,7 @@ func (f figure) knees() {
 func (f figure) head(level bool) {
 	r := max(0.09*f.s, 0.9)
 	if level {
-		tip := r + 0.05*f.s + 0.55
+		tip := r + 0.05*f.s + 0.8
 		f.Polygon(f.solid(), vec(-0.62*r, 0.72*r), vec(0.62*r, 0.72*r), vec(0, tip))
 	}
 	f.Circle(f.open(Line), vec(0, 0), r)
@@ -125,7 +126,7 @@ func (f figure) lying(height float64) Drawn {
 	for _, side := range []float64{-1, 1} {
 		f.Draw(f.open(Fine), ink.Capsule(vec(side*0.085*f.s, 0.7*f.s), vec(side*0.085*f.s, (feet-0.07)*f.s), 0.07*f.s))
 	}
-	f.Draw(f.open(Line), ink.RoundRect(vec(-0.22*f.s, 0.13*f.s), vec(0.22*f.s, 0.78*f.s), 0.12*f.s))
+	f.Draw(f.open(Line), ink.RoundRect(vec(-0.22*f.s, 0.06*f.s), vec(0.22*f.s, 0.78*f.s), 0.12*f.s))
 	f.head(false)
 	return Drawn{Body: f.outline(-0.22*f.s, -0.12*f.s, 0.22*f.s, feet*f.s)}
 }

@@ -13,9 +13,10 @@ const (
 	sheetWidth, sheetHeight = 420, 297
 	sheetLeft, sheetRim     = 20, 10 // the left border is for filing
 	sheetScale              = 20     // 1:50
-	sheetColumns            = 12
-	sheetHead               = 22 // of the title
-	cellText                = 13 // of a cell, for its name and words
+	sheetColumns            = 11
+	sheetHead               = 22  // of the title
+	cellText                = 13  // of a cell, for its name and words
+	lettering               = 2.6 // the least: its capitals are 1.87 mm high
 	headingSpace            = 8.5
 )
 
@@ -34,7 +35,7 @@ func SheetIn(m ink.Measure, k Look) ink.Page {
 		Description: "Every symbol of a lighting plan with its name, drawn at 1:50.",
 		Width:       sheetWidth, Height: sheetHeight,
 	}
-	s := symbolSheet{brush: brush{ink.NewCanvas(&page, ink.Collar), k}, m: m, inner: sheetWidth - sheetLeft - sheetRim}
+	s := symbolSheet{brush: brush{ink.NewCanvas(&page, ink.Collar), k}, m: m, inner: sheetWidth - sheetLeft - sheetRim - 6}
 	s.frame()
 	s.cells(groups(Catalogue()))
 	return page
@@ -91,7 +92,7 @@ func (s symbolSheet) cells(all []group) {
 	y := float64(sheetHeight-sheetRim-sheetHead) - gap/2
 	for _, r := range rows {
 		for i, g := range r.groups {
-			x := sheetLeft + wide*float64(r.from[i])
+			x := sheetLeft + 3 + wide*float64(r.from[i])
 			s.heading(x, y, wide*float64(len(g.entries)), g.name)
 			for j, e := range g.entries {
 				s.cell(vec(x+wide*(float64(j)+0.5), y-headingSpace), r.tall, wide, e)
@@ -144,8 +145,8 @@ func layOut(all []group) (rows []row) {
 
 // heading writes a group's name over a hairline as wide as the group.
 func (s symbolSheet) heading(x, y, width float64, name string) {
-	s.Polyline(s.pen(Hair), vec(x+6, y-1.4), vec(x+width-3, y-1.4))
-	s.text(vec(x+6, y), name, 3.5, true, ink.Left)
+	s.Polyline(s.pen(Hair), vec(x+3, y-1.4), vec(x+width-3, y-1.4))
+	s.text(vec(x+3, y), name, 3.5, true, ink.Left)
 }
 
 // cell draws an entry in the middle of a space as tall as the row, its name and words under it.
@@ -156,8 +157,8 @@ func (s symbolSheet) cell(top r2.Vec, tall, wide float64, e Entry) {
 	e.Draw(s.Canvas.At(at, 0, 1).Of("symbol:"+e.Key, strings.ToUpper(e.Name[:1])+e.Name[1:]+": "+e.Words+"."), s.look, sheetScale)
 	y := top.Y - tall - 4.6
 	s.text(vec(top.X, y), e.Name, 3, true, ink.Centre)
-	for i, line := range wrap(s.m, e.Words, 2.5, wide-3) {
-		s.text(vec(top.X, y-3.3-3.1*float64(i)), line, 2.5, false, ink.Centre)
+	for i, line := range wrap(s.m, e.Words, lettering, wide-3) {
+		s.text(vec(top.X, y-3.3-3.1*float64(i)), line, lettering, false, ink.Centre)
 	}
 }
 

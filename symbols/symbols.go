@@ -65,12 +65,19 @@ func (b brush) on(l ink.Layer) brush { b.Canvas = b.Canvas.On(l); return b }
 // pen draws lines of a width.
 func (b brush) pen(width float64) ink.Pen { return ink.Pen{Colour: b.look.Ink, Width: width} }
 
+// bound draws the outline of a body, with round corners.
+func (b brush) bound(width float64, fill ink.Colour) ink.Pen {
+	pen := b.pen(width).Filled(fill)
+	pen.Round = true
+	return pen
+}
+
 // open bounds what is filled with paper, solid what is filled with ink.
-func (b brush) open(width float64) ink.Pen { return b.pen(width).Filled(b.look.Paper) }
+func (b brush) open(width float64) ink.Pen { return b.bound(width, b.look.Paper) }
 func (b brush) solid() ink.Pen             { return ink.Solid(b.look.Ink) }
 
 // lit bounds what is filled with the colour of light, so that it shows on any ground.
-func (b brush) lit(c ink.Colour) ink.Pen { return b.pen(Fine).Filled(c) }
+func (b brush) lit(c ink.Colour) ink.Pen { return b.bound(Fine, c) }
 
 // box draws a box about the y axis, w wide, from y0 to y1.
 func (b brush) box(pen ink.Pen, w, y0, y1 float64) { b.Rect(pen, vec(-w/2, y0), vec(w/2, y1)) }

@@ -1,0 +1,369 @@
+package symbols
+
+import (
+	"math"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
+)
+
+// page draws an entry at a scale in the printed look.
+func page(e Entry, scale float64) (*ink.Page, Drawn) {
+	var p ink.Page
+	d := e.Draw(ink.NewCanvas(&p, ink.Symbols).Of(e.Key, "a sentence"), printed(), scale)
+	return &p, d
+}
+
+func TestNoTwoSymbolsShareTheirPixels(t *testing.T) {
+	all := Catalogue()
+	pictures := make([]raster, len(all))
+	for i, e := range all {
+		p, _ := page(e, 20)
+		pictures[i] = rasterise(p)
+	}
+	worst, pair := 0.0, ""
+	for i := range all {
+		for j := range i {
+			s := shared(pictures[i], pictures[j], worst)
+			if s >= 0.85 {
+				t.Errorf("%s and %s share %.0f %% of their pixels", all[i].Key, all[j].Key, 100*s)
+			}
+			if s > worst {
+				worst, pair = s, all[i].Key+" and "+all[j].Key
+			}
+		}
+	}
+	t.Logf("most alike: %s, %.0f %%", pair, 100*worst)
+}
+
+func TestLinesHaveTheFiveWidths(t *testing.T) {
+	widths := []float64{0.18, 0.25, 0.35, 0.5, 0.7}
+	for _, e := range Catalogue() {
+		for _, scale := range []float64{10, 20, 50} {
+			p, _ := page(e, scale)
+			for _, it := range p.Items {
+				if it.Stroke != nil && !slices.Contains(widths, it.Stroke.Width) {
+					t.Errorf("%s at %g: a line of %g mm", e.Key, scale, it.Stroke.Width)
+				}
+			}
+		}
+	}
+}
+
+func TestSymbolsAreNamedOnceAndSayWhatTheyAre(t *testing.T) {
+	keys, names := map[string]bool{}, map[string]bool{}
+	for _, e := range Catalogue() {
+		if keys[e.Key] || names[e.Group+e.Name] {
+			t.Errorf("%s, %s stands twice", e.Key, e.Name)
+		}
+		keys[e.Key], names[e.Group+e.Name] = true, true
+		if e.Words == "" || strings.HasSuffix(e.Words, ".") {
+			t.Errorf("%s: words %q", e.Key, e.Words)
+		}
+		if found, ok := Find(e.Key); !ok || found.Name != e.Name {
+			t.Errorf("%s is not found by its key", e.Key)
+		}
+		p, _ := page(e, 20)
+		if len(p.Items) == 0 {
+			t.Fatalf("%s draws nothing", e.Key)
+		}
+		alts := 0
+		for _, it := range p.Items {
+			if it.Object != e.Key {
+				t.Errorf("%s: a mark belongs to %q", e.Key, it.Object)
+			}
+			if it.Alt != "" {
+				alts++
+			}
+		}
+		if alts != 1 {
+			t.Errorf("%s: %d marks carry the sentence, want one", e.Key, alts)
+		}
+	}
+	for _, key := range wantedKeys() {
+		if !keys[key] {
+			t.Errorf("%s is missing from the catalogue", key)
+		}
+	}
+	if _, ok := Find("nothing"); ok {
+		t.Error("found an entry that is nowhere")
+	}
+}
+
+// wantedKeys lists what a plan can hold.
+func wantedKeys() (keys []string) {
+	for _, c := range Classes() {
+		keys = append(keys, "light:"+string(c))
+	}
+	for _, h := range Holds() {
+		keys = append(keys, "mount:"+string(h))
+	}
+	for _, g := range GripKinds() {
+		keys = append(keys, "grip:"+string(g))
+	}
+	for _, p := range Poses() {
+		keys = append(keys, "person:"+string(p))
+	}
+	for _, o := range OpeningKinds() {
+		keys = append(keys, "opening:"+string(o))
+	}
+	for _, f := range FurnitureKinds() {
+		keys = append(keys, "furniture:"+string(f))
+	}
+	for _, m := range MeterKinds() {
+		keys = append(keys, "reading:"+string(m))
+	}
+	return append(keys, "camera", "throw", "north", "scale-bar")
+}
+
+func TestTheEmittingEdgeHasItsTrueWidthAndColour(t *testing.T) {
+	blue := ink.Colour{R: 90, G: 140, B: 255}
+	for _, class := range Classes() {
+		for _, width := range []float64{4, 9, 24} {
+			for _, bearing := range []float64{0, 90, 213} {
+				var p ink.Page
+				Light(ink.NewCanvas(&p, ink.Symbols), printed(), Lamp{Class: class, At: r2.Vec{X: 50, Y: 40}, Bearing: bearing, Face: r2.Vec{X: width, Y: width}, Colour: blue})
+				across := ink.Direction(bearing + 90)
+				low, high := math.Inf(1), math.Inf(-1)
+				for _, it := range p.Items {
+					if it.Fill == nil || *it.Fill != blue {
+						continue
+					}
+					for _, q := range ink.Path(it.Path).Points(0.001) {
+						d := r2.Dot(r2.Sub(q, r2.Vec{X: 50, Y: 40}), across)
+						low, high = min(low, d), max(high, d)
+					}
+				}
+				want := width
+				if class == Practical {
+					want = min(width, 2*2.2) // the lamp under its shade, which has the true width
+				}
+				if math.Abs(high-low-want) > 0.01 || math.Abs(high+low) > 0.01 {
+					t.Errorf("%s %g mm wide at %g°: lit from %.2f to %.2f mm", class, width, bearing, low, high)
+				}
+			}
+		}
+	}
+}
+
+func TestBodiesCanBeReadAtAHundredth(t *testing.T) {
+	for _, e := range Catalogue() {
+		if e.Group != "Lights" && e.Group != "Grip" && e.Group != "People and camera" {
+			continue
+		}
+		p, _ := page(e, 10)
+		b := p.Bounds(nil).Box
+		w, h := b.Max.X-b.Min.X, b.Max.Y-b.Min.Y
+		if max(w, h) < 2.4 || min(w, h) < 1.2 {
+			t.Errorf("%s is %.1f by %.1f mm at 1:100", e.Key, w, h)
+		}
+	}
+}
+
+func TestBoundsHoldTheMarks(t *testing.T) {
+	for _, e := range Catalogue() {
+		p, d := page(e, 20)
+		if e.Key == "throw" || e.Group == "Openings" {
+			continue // a throw is a line; an opening's example stands in a piece of wall
+		}
+		var told ink.Extent
+		told.Add(d.Body...)
+		for _, r := range d.Rest {
+			told.Add(r...)
+		}
+		drawn, box := p.Bounds(nil).Box, told.Grown(0.6).Box
+		if drawn.Min.X < box.Min.X || drawn.Min.Y < box.Min.Y || drawn.Max.X > box.Max.X || drawn.Max.Y > box.Max.Y {
+			t.Errorf("%s draws %v, and tells of %v", e.Key, drawn, told.Box)
+		}
+		if d.Box() != boxOf(d.Body) {
+			t.Errorf("%s: box %v", e.Key, d.Box())
+		}
+	}
+}
+
+func TestOutlinesAreConvex(t *testing.T) {
+	for _, e := range Catalogue() {
+		_, d := page(e, 20)
+		for _, ring := range append([][]r2.Vec{d.Body}, d.Rest...) {
+			turns := map[bool]int{}
+			for i := range ring {
+				a, b, c := ring[i], ring[(i+1)%len(ring)], ring[(i+2)%len(ring)]
+				if cross := r2.Cross(r2.Sub(b, a), r2.Sub(c, b)); math.Abs(cross) > 1e-9 {
+					turns[cross > 0]++
+				}
+			}
+			if len(turns) > 1 {
+				t.Errorf("%s: the outline %v is not convex", e.Key, ring)
+			}
+		}
+	}
+}
+
+func TestATurnedSymbolIsTheSameSymbol(t *testing.T) {
+	lamp := held(Boom, 20)
+	draw := func(bearing float64) []ink.Item {
+		var p ink.Page
+		Light(ink.NewCanvas(&p, ink.Symbols).At(r2.Vec{X: 60, Y: 60}, bearing, 1), printed(), lamp)
+		return p.Items
+	}
+	turnBack := ink.Paper().At(r2.Vec{X: 60, Y: 60}, -37, 1)
+	straight, turned := draw(0), draw(37)
+	for i := range straight {
+		for j, s := range straight[i].Path {
+			if s.Op == ink.Close {
+				continue
+			}
+			back := turnBack.Place(r2.Sub(turned[i].Path[j].P[0], r2.Vec{X: 60, Y: 60}))
+			if d := r2.Norm(r2.Sub(back, s.P[0])); d > 1e-9 {
+				t.Fatalf("mark %d: turned and back it is %g mm off", i, d)
+			}
+		}
+	}
+}
+
+func TestOddSizesDrawSomethingFinite(t *testing.T) {
+	finite := func(name string, p *ink.Page) {
+		for _, it := range p.Items {
+			for _, q := range ink.Path(it.Path).Points(0.1) {
+				if math.IsNaN(q.X+q.Y) || math.IsInf(q.X+q.Y, 0) {
+					t.Fatalf("%s: a point at %v", name, q)
+				}
+			}
+		}
+	}
+	k := printed()
+	for _, size := range []float64{0, 1e-6, 0.3, 5000} {
+		for _, tilt := range []float64{0, -45, -90, 90} {
+			var p ink.Page
+			c := ink.NewCanvas(&p, ink.Symbols)
+			for _, class := range append(Classes(), "unheard-of") {
+				for _, hold := range append(Holds(), "unheard-of") {
+					Light(c, k, Lamp{Class: class, Tilt: tilt, Face: r2.Vec{X: size, Y: size}, Mount: Mount{Hold: hold, Footprint: size}})
+				}
+			}
+			for _, kind := range append(GripKinds(), "unheard-of") {
+				Shape(c, k, Grip{Kind: kind, Tilt: tilt, Size: r2.Vec{X: size, Y: size}, Mount: Mount{Hold: InHand}})
+			}
+			for _, kind := range append(FurnitureKinds(), "unheard-of") {
+				Furnish(c, k, Furniture{Kind: kind, Size: r2.Vec{X: min(size, 50), Y: min(size, 50)}, Scale: min(size, 50), Steps: 3})
+			}
+			for _, pose := range append(Poses(), "unheard-of") {
+				Someone(c, k, Person{Pose: pose, Scale: size})
+			}
+			for _, kind := range append(OpeningKinds(), "unheard-of") {
+				Pierce(c, k, Opening{Kind: kind, Right: r2.Vec{X: size}, Out: r2.Vec{Y: size}, Panes: 3, Escape: true})
+			}
+			Film(c, k, Camera{Scale: size})
+			finite("sizes", &p)
+		}
+	}
+}
+
+func TestDoorsSwingWhereTheyShould(t *testing.T) {
+	// A wall along x, the room below it: seen from inside, left is left.
+	base := Opening{Kind: Door, Left: r2.Vec{X: 0}, Right: r2.Vec{X: 10}, Out: r2.Vec{Y: 2}, Ajar: 90}
+	for _, c := range []struct {
+		left, in bool
+		tip      r2.Vec
+	}{
+		{true, true, r2.Vec{X: 0, Y: -10}}, {false, true, r2.Vec{X: 10, Y: -10}},
+		{true, false, r2.Vec{X: 0, Y: 12}}, {false, false, r2.Vec{X: 10, Y: 12}},
+	} {
+		o := base
+		o.HingeLeft, o.SwingIn = c.left, c.in
+		var p ink.Page
+		d := Pierce(ink.NewCanvas(&p, ink.Walls), printed(), o)
+		swing := d.Rest[0]
+		if got := swing[3]; r2.Norm(r2.Sub(got, c.tip)) > 1e-9 {
+			t.Errorf("hinge left %v, in %v: the leaf opens to %v, want %v", c.left, c.in, got, c.tip)
+		}
+		var marks ink.Extent
+		for _, it := range p.Items {
+			marks.Join(ink.Path(it.Path).Bounds())
+		}
+		if b := marks.Box; c.in && b.Min.Y > -9.9 || !c.in && b.Max.Y < 11.9 {
+			t.Errorf("hinge left %v, in %v: drawn in %v", c.left, c.in, b)
+		}
+	}
+}
+
+// ems is a typeface whose letters are all half an em wide.
+type ems struct{}
+
+func (ems) Width(s string, size float64, bold bool) float64 { return size / 2 * float64(len(s)) }
+func (ems) Ascent(size float64) float64                     { return 0.9 * size }
+func (ems) Descent(size float64) float64                    { return 0.2 * size }
+
+func TestTheSheetShowsTheWholeSet(t *testing.T) {
+	p := Sheet(ems{})
+	names, objects := map[string]bool{}, map[string]bool{}
+	for _, it := range p.Items {
+		objects[it.Object] = true
+		if it.Text != nil {
+			names[it.Text.S] = true
+			if it.Text.Size*0.72 < 1.8 {
+				t.Errorf("%q is %.2f mm high, want 1.8", it.Text.S, it.Text.Size*0.72)
+			}
+		}
+	}
+	for _, e := range Catalogue() {
+		if !names[e.Name] || !objects["symbol:"+e.Key] {
+			t.Errorf("%s is missing from the sheet", e.Key)
+		}
+	}
+	for _, g := range groups(Catalogue()) {
+		if !names[g.name] {
+			t.Errorf("the heading %q is missing", g.name)
+		}
+	}
+	if b := p.Bounds(ems{}).Box; b.Min.X < 0 || b.Min.Y < 0 || b.Max.X > p.Width || b.Max.Y > p.Height {
+		t.Errorf("the sheet draws %v, beyond its paper", b)
+	}
+	if !reflect.DeepEqual(p, Sheet(ems{})) {
+		t.Error("two sheets differ")
+	}
+}
+
+func TestCellsOfTheSheetKeepApart(t *testing.T) {
+	p := Sheet(ems{})
+	boxes := map[string]*ink.Extent{}
+	var texts []ink.Extent
+	for i := range p.Items {
+		it := &p.Items[i]
+		if strings.HasPrefix(it.Object, "symbol:") {
+			if boxes[it.Object] == nil {
+				boxes[it.Object] = &ink.Extent{}
+			}
+			boxes[it.Object].Join(it.Bounds(ems{}))
+		} else if it.Text != nil {
+			texts = append(texts, it.Bounds(ems{}))
+		}
+	}
+	overlap := func(a, b r2.Box) bool {
+		return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
+	}
+	for name, b := range boxes {
+		for other, o := range boxes {
+			if name < other && overlap(b.Box, o.Box) {
+				t.Errorf("%s and %s overlap", name, other)
+			}
+		}
+		for i := range texts {
+			if overlap(b.Box, texts[i].Box) {
+				t.Errorf("%s overlaps lettering at %v", name, texts[i].Box)
+			}
+		}
+	}
+	for i := range texts {
+		for j := range i {
+			if overlap(texts[i].Box, texts[j].Box) {
+				t.Errorf("lettering at %v and %v overlaps", texts[i].Box, texts[j].Box)
+			}
+		}
+	}
+}
