@@ -62,9 +62,12 @@ var lampSizes = map[Class][2]r2.Vec{
 }
 
 // example is a usual lamp of a class, aimed up the paper, its body about the origin.
-func example(class Class, s float64) Lamp {
+func example(class Class, k Look, s float64) Lamp {
+	if k.Sample == (ink.Colour{}) {
+		k.Sample = amber
+	}
 	size := lampSizes[class]
-	return Lamp{Class: class, Face: r2.Scale(s, size[0]), Body: r2.Scale(s, size[1]), Colour: amber}
+	return Lamp{Class: class, Face: r2.Scale(s, size[0]), Body: r2.Scale(s, size[1]), Colour: k.Sample}
 }
 
 func lights() []Entry {
@@ -82,30 +85,30 @@ func lights() []Entry {
 	for _, class := range Classes() {
 		n := names[class]
 		out = append(out, Entry{"light:" + string(class), "Lights", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
-			return Light(c, k, example(class, s))
+			return Light(c, k, example(class, k, s))
 		}})
 	}
 	return append(out,
 		Entry{"light:off", "Lights", "dark", "its edge is open: it is off", func(c ink.Canvas, k Look, s float64) Drawn {
-			l := example(Boxed, s)
+			l := example(Boxed, k, s)
 			l.Dark = true
 			return Light(c, k, l)
 		}},
 		Entry{"light:down", "Lights", "pointing down", "or up: drawn as seen from above", func(c ink.Canvas, k Look, s float64) Drawn {
-			l := example(Lensed, s)
+			l := example(Lensed, k, s)
 			l.Tilt = -90
 			return Light(c, k, l)
 		}},
 		Entry{"light:down-soft", "Lights", "soft, pointing down", "its face covers this ground", func(c ink.Canvas, k Look, s float64) Drawn {
-			l := example(Boxed, s)
+			l := example(Boxed, k, s)
 			l.Tilt = -90
 			return Light(c, k, l)
 		}})
 }
 
 // held is a lensed lamp on a mount.
-func held(hold Hold, s float64) Lamp {
-	l := example(Lensed, s)
+func held(hold Hold, k Look, s float64) Lamp {
+	l := example(Lensed, k, s)
 	l.Mount = Mount{Hold: hold, Footprint: 1.0 * s}
 	switch hold {
 	case Boom:
@@ -141,7 +144,7 @@ func mounts() []Entry {
 	for _, hold := range Holds() {
 		n := names[hold]
 		out = append(out, Entry{"mount:" + string(hold), "Mounts", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
-			return Light(c, k, held(hold, s))
+			return Light(c, k, held(hold, k, s))
 		}})
 	}
 	return out

@@ -109,20 +109,27 @@ func (b brush) net(w, d float64) {
 	for _, turn := range []float64{45, 135} {
 		b.Hatch(b.pen(Hair), 0.75, b.Frame().Bearing+turn, ring)
 	}
-	b.Segments(b.pen(Fine), [2]r2.Vec{vec(-w/2, -h/2), vec(w/2, -h/2)}, [2]r2.Vec{vec(-w/2, h/2), vec(w/2, h/2)})
+	if d > 0 {
+		b.Polygon(b.pen(Fine), ring...)
+		return
+	}
+	b.Segments(b.pen(Fine), [2]r2.Vec{ring[0], ring[1]}, [2]r2.Vec{ring[3], ring[2]})
 }
 
 // silver is a mirror's facets on a spine.
 func (b brush) silver(w, d float64) {
-	const tooth = 1.3
+	const tooth, high = 1.3, 1.2
 	n := max(int(math.Round(w/tooth)), 2)
-	h := max(d, 1.2)
-	ring := []r2.Vec{vec(-w/2, -h/2)}
+	low := -max(d, high) / 2
+	if d > 0 {
+		b.box(b.open(Fine), w, low, d/2)
+	}
+	ring := []r2.Vec{vec(-w/2, low)}
 	for i := range n {
 		x := -w/2 + w*(float64(i)+0.5)/float64(n)
-		ring = append(ring, vec(x, h/2), vec(x+w/float64(2*n), -h/2+0.3))
+		ring = append(ring, vec(x, low+high), vec(x+w/float64(2*n), low+0.3))
 	}
-	ring[len(ring)-1] = vec(w/2, -h/2)
+	ring[len(ring)-1] = vec(w/2, low)
 	b.Polygon(b.open(Fine), ring...)
-	b.box(b.solid(), w, -h/2-0.3, -h/2+0.25)
+	b.box(b.solid(), w, low-0.3, low+0.25)
 }

@@ -29,6 +29,9 @@ const (
 type Look struct {
 	Ink   ink.Colour // lines and solid bodies
 	Paper ink.Colour // what open bodies are filled with
+
+	// Sample is the light of the catalogue's examples; the zero colour stands for a warm one.
+	Sample ink.Colour
 }
 
 // Drawn tells what a symbol covers on paper, for whoever has to letter around it. Outlines are

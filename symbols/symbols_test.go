@@ -205,7 +205,7 @@ func TestOutlinesAreConvex(t *testing.T) {
 }
 
 func TestATurnedSymbolIsTheSameSymbol(t *testing.T) {
-	lamp := held(Boom, 20)
+	lamp := held(Boom, printed(), 20)
 	draw := func(bearing float64) []ink.Item {
 		var p ink.Page
 		Light(ink.NewCanvas(&p, ink.Symbols).At(r2.Vec{X: 60, Y: 60}, bearing, 1), printed(), lamp)

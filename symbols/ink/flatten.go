@@ -2,6 +2,7 @@ package ink
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -16,7 +17,7 @@ type Run struct {
 // path that does not start with a Move starts at its first point; after a Close the pen is where
 // the ring started.
 func (p Path) Flatten(tolerance float64) []Run {
-	f := flattener{tolerance: tolerance}
+	f := flattener{tolerance: tolerance, at: make([]r2.Vec, 0, 2*len(p)+1)}
 	for _, s := range p {
 		f.step(s)
 	}
@@ -67,9 +68,9 @@ func (f *flattener) end(closed bool) {
 		if n := len(f.at) - 1; closed && n > 0 && f.at[n] == f.at[0] {
 			f.at = f.at[:n]
 		}
-		f.runs = append(f.runs, Run{Points: f.at, Closed: closed})
+		f.runs = append(f.runs, Run{Points: slices.Clip(f.at), Closed: closed})
 	}
-	f.at = nil
+	f.at = f.at[len(f.at):] // the next run goes on in the same array
 }
 
 // curve appends the chords of a cubic. The number that suffices is Wang's bound: a cubic whose
