@@ -112,12 +112,12 @@ func encode(d ink.Document, path string, names []string, family *font.Family, fl
 	case "html":
 		return single(path, func(b *bytes.Buffer) error { return page.Write(b, d, page.Options{Font: family}) })
 	}
-	if path == "-" && len(d.Pages) > 1 {
-		return nil, fmt.Errorf("-o -: %s holds one page and there are %d; choose one with --setup, or use pdf or html", form, len(d.Pages))
-	}
 	var files []output
 	for i := range d.Pages {
-		made, err := single(pagePath(path, i, names, len(d.Pages)), func(b *bytes.Buffer) error {
+		if path == "-" && i > 0 {
+			break // a stream holds one picture; the plan comes first
+		}
+		made, err := single(pagePath(path, i, names), func(b *bytes.Buffer) error {
 			if form == "png" {
 				return png.Write(b, d, i, png.Options{Font: family, DPI: flags.dpi})
 			}
@@ -139,10 +139,10 @@ func single(path string, write func(*bytes.Buffer) error) ([]output, error) {
 	return []output{{path: path, data: b.Bytes()}}, nil
 }
 
-// pagePath names the file of one page: the path itself where there is one page, else
-// "plan-wide.svg" or "plan-2.svg".
-func pagePath(path string, i int, names []string, pages int) string {
-	if pages == 1 {
+// pagePath names the file of one page: the path itself for the first, "plan-close.svg" or
+// "plan-2.svg" for the others.
+func pagePath(path string, i int, names []string) string {
+	if i == 0 {
 		return path
 	}
 	word := fmt.Sprint(i + 1)

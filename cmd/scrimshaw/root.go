@@ -69,7 +69,6 @@ func newRoot(std streams) *cobra.Command {
 		Example:       "  scrimshaw new > mine.yaml\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg",
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		Args:          cobra.NoArgs,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	root.SetIn(std.in)
