@@ -9,7 +9,6 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
-	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
 
@@ -50,7 +49,7 @@ func (r *resolver) cameraOf(written *scene.Camera) (Camera, bool) {
 	s, ok := r.spotOf(written.Name)
 	c := Camera{Name: written.Name, Base: s.base, Lens: written.Lens.V, Span: written.Span}
 	if !written.Lens.Set {
-		r.errorf(written.Span, source.CodeMissingKey, "add lens: 35 mm", "nothing says which lens it has")
+		r.lacks(written.Span, "add lens: 35 mm", "nothing says which lens it has")
 	}
 	cropped := r.gate(written, &c)
 	if !ok || !looks || !cropped || !written.Lens.Set {

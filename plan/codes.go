@@ -33,6 +33,7 @@ const (
 	CodeBoomShort        = "boom-short"         // a boom that does not reach from its base to the lamp
 	CodeNoAim            = "no-aim"             // an aim at the very place it starts from
 	CodeNeedsHeight      = "needs-height"       // a place to aim at without a height
+	CodeTagTwice         = "tag-twice"          // warning: two lights with one tag
 	CodeMeterConstant    = "meter-constant"     // a second meter constant in a file
 	CodeNothingBefore    = "nothing-before"     // stays in a set-up with none before it
 	CodeStaysMoved       = "stays-moved"        // a thing that stays and is moved at once

@@ -64,7 +64,7 @@ func (r *resolver) bounds() r2.Box {
 		}
 	}
 	for i := range s.Meters {
-		add(inPlan(s.Meters[i].Target))
+		add(inPlan(s.Meters[i].At))
 	}
 	if b.Min.X > b.Max.X {
 		return r2.Box{}

@@ -24,13 +24,14 @@ func (r *resolver) hangLights() {
 		}
 		leave()
 	}
+	r.oneTagEach()
 }
 
 func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	head, fits := r.head(written)
 	aim, aims := r.lampAim(written)
 	s, ok := r.spotOf(written.Name)
-	if !ok || !fits || !aims {
+	if !ok || !aims {
 		return Light{}, false
 	}
 	z := r.lampHeight(written, s)
@@ -52,7 +53,7 @@ func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == kit.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	l.Placing = r.placing(inPlan(l.Frame.At), s)
-	return l, ok
+	return l, ok && fits
 }
 
 // head takes the unit, its modifier, gels and white from the catalogue.
@@ -67,6 +68,10 @@ func (r *resolver) head(l *scene.Light) (kit.Head, bool) {
 	}
 	if l.Colour.Set {
 		ch.White = &colour.White{Kelvin: l.Colour.V.Kelvin, Duv: l.Colour.V.Duv, Daylight: l.Colour.V.Daylight}
+	}
+	if l.Output == nil && !l.Unit.Set {
+		r.lacks(l.Span, "add unit: and its name in the kit", "nothing says what it is")
+		return kit.Head{}, false
 	}
 	if l.Output != nil {
 		return r.kit.HeadOf(*l.Output, ch, r.log)

@@ -4,7 +4,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/scene"
-	"scrimshaw/plan/source"
 )
 
 // placeMeters resolves every reading.
@@ -24,7 +23,7 @@ func (r *resolver) meterOf(written *scene.Meter) (Meter, bool) {
 	if !ok {
 		return Meter{}, false
 	}
-	m := Meter{Name: written.Name, Kind: written.Kind, At: at, Target: at, Span: written.Span}
+	m := Meter{Name: written.Name, Kind: written.Kind, At: at, Span: written.Span}
 	if written.Kind == "spot" {
 		return m, r.spotMeter(written, &m)
 	}
@@ -63,7 +62,7 @@ func (r *resolver) meterPoint(m *scene.Meter) (r3.Vec, bool) {
 		return r.pointOf(m.Opening)
 	}
 	if !m.At.Set {
-		r.errorf(m.Span, source.CodeMissingKey, "write it like {flat: [1.2, 2.0, 1.5]}", "nothing says where it reads")
+		r.lacks(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "nothing says where it reads")
 		return r3.Vec{}, false
 	}
 	v := m.At.V
@@ -76,26 +75,21 @@ func (r *resolver) meterSpot(m *scene.Meter) (spot, bool) {
 	return r.standing(inPlan(at), ""), ok
 }
 
-// spotMeter looks from a camera's lens, the first where none is named.
+// spotMeter looks from a camera's lens.
 func (r *resolver) spotMeter(written *scene.Meter, m *Meter) bool {
-	from := written.From
-	if from.Name == "" {
-		from = scene.Ref{Name: r.firstCamera(), Span: written.Span}
-		if from.Name == "" {
-			r.errorf(written.Span, source.CodeMissingKey, "add a camera, and from: with its name", "a spot meter reads from a camera, and there is none")
-			return false
-		}
-		r.assume(written.Path, "from", from.Name)
-	}
-	if _, ok := r.named(from, aCamera); !ok {
+	if written.From.Name == "" {
+		r.lacks(written.Span, "add from: A", "a spot meter reads from a camera")
 		return false
 	}
-	lens, ok := r.pointOf(from)
+	if _, ok := r.named(written.From, aCamera); !ok {
+		return false
+	}
+	lens, ok := r.pointOf(written.From)
 	if !ok {
 		return false
 	}
-	m.From, m.At = from.Name, lens
-	m.Facing, ok = target{point: m.Target}.from(lens)
+	m.From = written.From.Name
+	m.Facing, ok = target{point: m.At}.from(lens)
 	if !ok {
 		r.errorf(written.Span, CodeNoAim, "", "%s reads the lens that it reads from", written.Name)
 	}

@@ -5,7 +5,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/scene"
-	"scrimshaw/plan/source"
 )
 
 // holding is what a mount holds.
@@ -131,7 +130,7 @@ func nearestOf(p r2.Vec, parts []Part) r2.Vec {
 // fixToWalls is a pole between two walls, or a plate on one.
 func (r *resolver) fixToWalls(w *scene.Mount, m *Mount, at r2.Vec) bool {
 	if w.Kind == "pole" && len(w.Walls) != 2 || len(w.Walls) == 0 {
-		r.errorf(w.Span, source.CodeMissingKey, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
+		r.lacks(w.Span, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
 		return false
 	}
 	for _, ref := range w.Walls {

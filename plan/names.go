@@ -79,6 +79,10 @@ func (r *resolver) index() {
 // named finds a thing by its name without a part. It logs names that nothing bears; wanted, where
 // there are any, are the kinds that will do.
 func (r *resolver) named(ref scene.Ref, wanted ...kind) (thing, bool) {
+	if ref.Name == "" {
+		r.lacks(ref.Span, "", "a name is missing")
+		return thing{}, false
+	}
 	t, known := r.things[ref.Name]
 	if !known {
 		r.unknown(ref, r.namesOf(wanted))

@@ -44,12 +44,9 @@ func (r *resolver) openings() {
 }
 
 func (r *resolver) openingOf(o *scene.Opening) (Opening, bool) {
+	width, wide := r.widthOf(o)
 	room, wall, ok := r.wall(o.Wall)
-	if !ok {
-		return Opening{}, false
-	}
-	width, ok := r.widthOf(o)
-	if !ok {
+	if !ok || !wide {
 		return Opening{}, false
 	}
 	from, ok := r.alongWall(o, room, wall, width)
@@ -75,7 +72,7 @@ func (r *resolver) widthOf(o *scene.Opening) (float64, bool) {
 		r.assume(o.Path, "width", r.length(doorWidth))
 		return doorWidth, true
 	}
-	r.errorf(o.Span, source.CodeMissingKey, "add width: 1.2", "%s has no width", o.Name)
+	r.lacks(o.Span, "add width: 1.2", "%s has no width", o.Name)
 	return 0, false
 }
 
@@ -127,6 +124,8 @@ func (r *resolver) sillAndHead(o *scene.Opening, room *Room, to *Opening) bool {
 	switch {
 	case sill < -grain:
 		r.errorf(at(o.Sill), CodeSillBelowFloor, "", "the sill of %s is %s below the floor of %s", o.Name, r.length(-sill), room.Name)
+	case head <= sill+grain && o.Sill.Set && o.Head.Set && r.doc != nil:
+		// the loader has told
 	case head <= sill+grain:
 		span := either(o.Sill.Set, at(o.Sill), at(o.Head))
 		r.errorf(span, scene.CodeContradicts, "", "the sill of %s at %s is not below its head at %s", o.Name, r.length(sill), r.length(head))

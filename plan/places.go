@@ -61,7 +61,7 @@ func (r *resolver) findSpot(t thing) (spot, bool) {
 // in a direction; nil is a point.
 func (r *resolver) placed(span source.Span, p scene.Given[scene.Place], extent func(d r2.Vec) float64) (spot, bool) {
 	if !p.Set {
-		r.errorf(span, source.CodeMissingKey, "add at: [1.2, 2.0]", "nothing says where it is")
+		r.lacks(span, "add at: [1.2, 2.0]", "nothing says where it is")
 		return spot{}, false
 	}
 	if extent == nil {
@@ -223,8 +223,7 @@ func (r *resolver) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (spo
 		return spot{}, false // it has an error of its own
 	}
 	if p.Out.Set == p.In.Set {
-		r.errorf(p.Span, source.CodeMissingKey, "add out: 2 for outside, or in: 1 for inside the room",
-			"a place beside an opening needs out or in, and not both")
+		r.lacks(p.Span, "add out: 2 for outside, or in: 1 for inside the room", "a place beside an opening needs out or in, and not both")
 		return spot{}, false
 	}
 	at := r2.Add(o.Middle(), r2.Scale(p.Along.Metres, o.Rightward()))

@@ -215,14 +215,13 @@ type Grip struct {
 	Span                 source.Span
 }
 
-// Meter is one reading to take. A spot meter stands in the lens it is taken from: At is the lens,
-// Target the point it is pointed at. Of the others, Target is At.
+// Meter is one reading to take. At is where a flat or dome meter is held, and the point that a
+// spot meter is pointed at from the lens of its camera.
 type Meter struct {
 	Name   string
 	Kind   string // flat, dome, spot
 	At     r3.Vec
-	Facing r3.Vec // unit
-	Target r3.Vec
+	Facing r3.Vec // unit; of a spot, from the lens to the point
 	From   string // of a spot: the camera
 	Span   source.Span
 }

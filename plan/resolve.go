@@ -17,14 +17,21 @@ import (
 // these. All faults go to log; after an error the set-up holds what could be resolved, which is
 // good for a picture beside the errors and for nothing else. It is nil where s is.
 func Resolve(doc *scene.Document, s *scene.Scene, log *source.Log) *Setup {
+	return ResolveAfter(doc, s, nil, log)
+}
+
+// ResolveAfter is Resolve for a caller who has the set-up before; nil leaves it to be found.
+func ResolveAfter(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *Setup {
 	if s == nil {
 		return nil
 	}
-	return ResolveAfter(doc, s, before(doc, s), log)
+	if before == nil {
+		before = setupBefore(doc, s, nil)
+	}
+	return resolve(doc, s, before, log)
 }
 
-// ResolveAfter is Resolve with the set-up before given, for a caller who has it; nil is none.
-func ResolveAfter(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *Setup {
+func resolve(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *Setup {
 	r := newResolver(doc, s, before, log)
 	r.levels()
 	r.rooms()
@@ -118,6 +125,14 @@ func (r *resolver) diagnostic(s source.Severity, span source.Span, code, hint, f
 
 func (r *resolver) errorf(span source.Span, code, hint, format string, args ...any) {
 	r.log.Add(r.diagnostic(source.Error, span, code, hint, format, args...))
+}
+
+// lacks logs what a thing does not say. The loader has told that of a file: only the maker of a
+// Scene by hand hears it from here.
+func (r *resolver) lacks(span source.Span, hint, format string, args ...any) {
+	if r.doc == nil {
+		r.errorf(span, source.CodeMissingKey, hint, format, args...)
+	}
 }
 
 func (r *resolver) warnf(span source.Span, code, hint, format string, args ...any) {

@@ -43,6 +43,9 @@ func (r *resolver) rooms() {
 }
 
 func (r *resolver) roomOf(room *scene.Room) (Room, bool) {
+	if r.doc != nil && !room.FormSpan.Valid() {
+		return Room{}, false // the loader has told that its form is missing or wrong
+	}
 	t, ok := r.traced(room)
 	if !ok || !r.simple(room, t) {
 		return Room{}, false

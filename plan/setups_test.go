@@ -107,3 +107,16 @@ setups: {one: {camera: A}, two: {camera: A}}
 		t.Errorf("told\n%s", told(log))
 	}
 }
+
+// Set-ups that come before each other do not lead round in circles.
+func TestStaysInARing(t *testing.T) {
+	log := &source.Log{}
+	doc := opened(t, `
+people: {ruth: {at: [1, 1]}}
+cameras: {A: {at: [4, 1], lens: 35 mm}}
+setups: {one: {camera: A, after: two, stays: [ruth]}, two: {camera: A, stays: [ruth]}}
+`, log)
+	for _, name := range doc.Setups {
+		Resolve(doc, doc.Scene(name, log), log)
+	}
+}

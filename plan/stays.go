@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -93,14 +95,12 @@ func stood[T any](r *resolver, name string, list func(*Setup) []T, called func(*
 	return nil
 }
 
-// before resolves the set-up that comes before a scene's own, where something stays: the one it is
-// a change of, else the one before it in the file. Its faults are told when it is resolved itself.
-func before(doc *scene.Document, s *scene.Scene) *Setup {
-	if doc == nil || len(s.Stays) == 0 {
-		return nil
-	}
-	name, found := nameBefore(s)
-	if !found {
+// setupBefore resolves the set-up that comes before a scene's own, where something stays: the one
+// it is a change of, else the one before it in the file. Its faults are told when it is resolved
+// itself. waiting are the set-ups that wait for it.
+func setupBefore(doc *scene.Document, s *scene.Scene, waiting []string) *Setup {
+	name := nameBefore(s)
+	if doc == nil || len(s.Stays) == 0 || name == "" || slices.Contains(waiting, name) {
 		return nil
 	}
 	quiet := &source.Log{}
@@ -108,20 +108,21 @@ func before(doc *scene.Document, s *scene.Scene) *Setup {
 	if earlier == nil {
 		return nil
 	}
-	return Resolve(doc, earlier, quiet)
+	return resolve(doc, earlier, setupBefore(doc, earlier, append(waiting, s.Setup)), quiet)
 }
 
-func nameBefore(s *scene.Scene) (name string, found bool) {
+// nameBefore is the name of that set-up, or "".
+func nameBefore(s *scene.Scene) string {
 	for i := range s.Setups {
 		if s.Setups[i].Name != s.Setup {
 			continue
 		}
 		if after := s.Setups[i].After.Name; after != "" {
-			return after, true
+			return after
 		}
 		if i > 0 {
-			return s.Setups[i-1].Name, true
+			return s.Setups[i-1].Name
 		}
 	}
-	return "", false
+	return ""
 }

@@ -43,3 +43,21 @@ func sectionKind(section string) kind {
 	}
 	return aLight
 }
+
+// oneTagEach warns of a tag that two lights bear: on the plan they could not be told apart.
+func (r *resolver) oneTagEach() {
+	first := map[string]*Light{}
+	for i := range r.out.Lights {
+		l := &r.out.Lights[i]
+		f, taken := first[l.Tag]
+		if !taken {
+			first[l.Tag] = l
+			continue
+		}
+		leave := r.within(l.Path)
+		d := r.diagnostic(source.Warning, l.Span, CodeTagTwice, "", "%s and %s are both tagged %s", f.Name, l.Name, l.Tag)
+		d.Related = []source.Related{{Span: f.Span, Message: f.Name + " is here"}}
+		r.log.Add(d)
+		leave()
+	}
+}
