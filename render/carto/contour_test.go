@@ -218,14 +218,35 @@ func turn(a, b, c r2.Vec) float64 {
 
 func TestNoLongPiecesMeetAtASharpTurn(t *testing.T) {
 	const scale = 20.0
-	for _, l := range Contours(Calm(studio(3, 200, 160, 0.01), 0.03), stops12, Paper(scale)) {
+	_, light := board()
+	probed := Paper(scale)
+	probed.Probe = light
+	lines := Contours(sampled(101, 101, 0.05, light), stops12, probed)
+	for seed := range rng(10) {
+		lines = append(lines, Contours(Calm(studio(seed, 200, 160, 0.01), 0.03), stops12, Paper(scale))...)
+	}
+	for _, l := range lines {
 		for i := 1; i+1 < len(l.Points); i++ {
 			a, b, c := l.Points[i-1], l.Points[i], l.Points[i+1]
-			short := math.Min(r2.Norm(r2.Sub(b, a)), r2.Norm(r2.Sub(c, b))) * scale
+			short := min(r2.Norm(r2.Sub(b, a)), r2.Norm(r2.Sub(c, b))) * scale
 			if deg := turn(a, b, c) * 180 / math.Pi; short > 2 && deg > 30 {
 				t.Errorf("%g lx turns by %.0f° between pieces of %.1f mm and more at %v", l.Level, deg, short, b)
 			}
 		}
+	}
+}
+
+func TestProbedBandsCoverTheData(t *testing.T) {
+	_, light := board()
+	g := sampled(101, 101, 0.05, light)
+	opts := Paper(20)
+	opts.Probe = light
+	total := 0.0
+	for _, b := range Bands(g, stops12, opts) {
+		total += b.Area()
+	}
+	if math.Abs(total-25) > 1e-6 {
+		t.Errorf("bands cover %.6f m² of 25", total)
 	}
 }
 
