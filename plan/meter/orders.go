@@ -9,11 +9,12 @@ import (
 	"scrimshaw/plan/light"
 )
 
-// Order is a reading to take: its name and the receptor that takes it.
+// Order is a reading to take: its name, the receptor that takes it, and the exposure that it is
+// judged by.
 type Order struct {
 	Name, Person, Kind string
-	At, Facing         r3.Vec // as printed
 	Receptor           light.Receptor
+	Exposure           plan.Exposure
 }
 
 // Orders lists every reading of a set-up: each person's face in the order of the scene, then the
@@ -29,10 +30,10 @@ func Orders(s *plan.Setup) []Order {
 	return orders
 }
 
-// facePlanes are the planes of a face: turn clockwise from the nose and tilt above the
-// horizontal, degrees. One's own left lies anticlockwise. `edge` is the brighter of the two
-// planes at 135 degrees; both are ordered, and Read keeps one.
-var facePlanes = []struct {
+// facePlanes are the planes of a face: turn clockwise from the nose, as the person's own right
+// goes, and tilt up from there toward the crown, degrees. One's own left lies anticlockwise. `edge` is
+// the brighter of the two planes at 135 degrees; both are ordered, and Read keeps one.
+var facePlanes = [...]struct {
 	name       string
 	turn, tilt float64
 }{
@@ -52,34 +53,38 @@ const (
 	edgeRight = "edge-right"
 )
 
+// faceOrders are the planes of a face and a dome toward each camera. One's own head and body do
+// not shade them.
 func faceOrders(s *plan.Setup, p *plan.Person) []Order {
 	var orders []Order
-	add := func(name, kind string, axis r3.Vec, weight light.Weight) {
-		orders = append(orders, Order{Name: p.Name + "." + name, Person: p.Name, Kind: kind, At: p.Face.At, Facing: axis,
+	add := func(name, kind string, axis r3.Vec, weight light.Weight, x plan.Exposure) {
+		orders = append(orders, Order{Name: p.Name + "." + name, Person: p.Name, Kind: kind, Exposure: x,
 			Receptor: light.Receptor{At: p.Face.At, Axis: axis, Weight: weight, Skip: p.Own}})
 	}
 	for _, f := range facePlanes {
-		add(f.name, "flat", turned(p.Faces+f.turn, f.tilt), light.Flat)
+		add(f.name, "flat", turned(&p.Face, f.turn, f.tilt), light.Flat, s.Exposure)
 	}
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		if toward := r3.Sub(c.Frame.At, p.Face.At); r3.Norm(toward) > 0 {
-			add("dome."+c.Name, "dome", r3.Unit(toward), light.Dome)
+			add("dome."+c.Name, "dome", r3.Unit(toward), light.Dome, c.Exposure)
 		}
 	}
 	return orders
 }
 
-// turned is the direction of a bearing, degrees clockwise from the sheet's up, and a tilt above
-// the horizontal. Quarter turns are exact, so that a vertical plane reads nothing of what lies in it.
-func turned(bearing, tilt float64) r3.Vec {
-	sinB, cosB := sinCos(bearing)
+// turned is a direction of a face: turn from the nose toward the person's right, and tilt toward
+// the crown, degrees. Quarter turns are exact, so that a vertical plane reads nothing of what
+// lies in it.
+func turned(face *plan.Frame, turn, tilt float64) r3.Vec {
+	sinA, cosA := sinCos(turn)
 	sinT, cosT := sinCos(tilt)
-	return r3.Vec{X: sinB * cosT, Y: cosB * cosT, Z: sinT}
+	level := r3.Add(r3.Scale(cosA, face.Axis), r3.Scale(sinA, face.Right))
+	return r3.Add(r3.Scale(cosT, level), r3.Scale(sinT, face.Up()))
 }
 
 func sinCos(degrees float64) (sin, cos float64) {
-	switch math.Mod(degrees+3600, 360) {
+	switch math.Mod(degrees+360, 360) {
 	case 0:
 		return 0, 1
 	case 90:
@@ -92,32 +97,22 @@ func sinCos(degrees float64) (sin, cos float64) {
 	return math.Sincos(degrees * math.Pi / 180)
 }
 
+// meterOrder is one of the scene's own meters. A spot meter is judged by its camera's exposure.
 func meterOrder(s *plan.Setup, m *plan.Meter) Order {
-	o := Order{Name: m.Name, Kind: m.Kind, At: m.At, Facing: m.Facing,
+	o := Order{Name: m.Name, Kind: m.Kind, Exposure: s.Exposure,
 		Receptor: light.Receptor{At: m.At, Axis: m.Facing, Weight: light.Flat}}
 	switch m.Kind {
 	case "dome":
 		o.Receptor.Weight = light.Dome
 	case "spot":
 		o.Receptor.Weight = light.Radiance
-		if c := cameraNamed(s, m.From); c != nil {
-			o.Receptor.At = c.Frame.At
-			if along := r3.Sub(m.At, c.Frame.At); r3.Norm(along) > 0 {
-				o.Receptor.Axis = r3.Unit(along)
+		for i := range s.Cameras {
+			if s.Cameras[i].Name == m.From {
+				o.Exposure = s.Cameras[i].Exposure
 			}
-			o.Facing = o.Receptor.Axis
 		}
 	}
 	return o
-}
-
-func cameraNamed(s *plan.Setup, name string) *plan.Camera {
-	for i := range s.Cameras {
-		if s.Cameras[i].Name == name {
-			return &s.Cameras[i]
-		}
-	}
-	return nil
 }
 
 // Receptors returns the receptors of the orders, in their order.

@@ -2,6 +2,7 @@ package meter
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan"
@@ -20,6 +21,10 @@ const mostDuv = 0.05
 // rounding, so that a symmetric scene has its key on the left on every machine.
 const tie = 1e-9
 
+// least is the light, lx or cd/m², below which there is only rounding: a plane that stands
+// edge-on to a lamp.
+const least = 1e-9
+
 // Set is the readings of one set-up.
 type Set struct {
 	Scene     string // the scene's title
@@ -36,11 +41,10 @@ type Contrast struct {
 	Side   string  // of the key, the person's own: "left" or "right"
 }
 
-// Read takes the ordered readings from a basis whose points are the orders' receptors.
+// Read takes the ordered readings from a basis whose first points are the orders' receptors.
 func Read(s *plan.Setup, orders []Order, b *light.Basis, d light.Drive) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
-	r := reader{setup: s, basis: b, drive: d,
-		exposure: lens.Exposure{ISO: s.Exposure.ISO, Seconds: s.Exposure.Seconds, Constant: s.Exposure.Constant}}
+	r := reader{names: s.Names, basis: b, drive: d}
 	for start := 0; start < len(orders); {
 		end := start + 1
 		for end < len(orders) && orders[end].Person != "" && orders[end].Person == orders[start].Person {
@@ -63,76 +67,88 @@ func Read(s *plan.Setup, orders []Order, b *light.Basis, d light.Drive) Set {
 }
 
 type reader struct {
-	setup    *plan.Setup
-	basis    *light.Basis
-	drive    light.Drive
-	exposure lens.Exposure
+	names map[solid.ID]string
+	basis *light.Basis
+	drive light.Drive
 }
 
 // take turns receptor i into a reading.
 func (r *reader) take(i int, o *Order) Reading {
 	total, shares := r.basis.Point(i, r.drive)
-	reading := Reading{Name: o.Name, Person: o.Person, Kind: o.Kind, At: o.At, Facing: o.Facing}
-	r.level(&reading, total.Y())
+	if total.Y() < least {
+		total = colour.RGB{}
+	}
+	reading := Reading{Name: o.Name, Person: o.Person, Kind: o.Kind, At: o.Receptor.At, Facing: o.Receptor.Axis}
+	reading.level(total.Y(), o.Exposure)
 	if total.Y() > 0 {
 		reading.tint(colour.XY(total))
 	}
 	for t, share := range shares {
-		if y := share.Y(); y > 0 {
-			reading.Shares = append(reading.Shares, r.share(&r.basis.Terms[t], y))
+		if y := share.Y(); y >= least {
+			reading.add(r.share(&r.basis.Terms[t], y))
 		}
 	}
 	return reading
 }
 
-// level fills in the figures that a total stands for; what has no meaning stays nil.
-func (r *reader) level(reading *Reading, y float64) {
-	working := r.setup.Exposure.Stop.N
+// level fills in the figures that a total stands for, lx or cd/m²; what has no meaning stays nil.
+func (reading *Reading) level(y float64, x plan.Exposure) {
+	exposure := lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
+	working := x.Stop.N
 	if reading.Kind == "spot" {
 		reading.Luminance = &y
-		if y > 0 && working > 0 {
-			over := r.exposure.SpotOver(y, working)
-			reading.Over = &over
-		}
+		reading.Over = meaning(exposure.SpotOver(y, working))
 		return
 	}
 	fc := y / unit.Footcandle
 	reading.Lux, reading.Footcandles = &y, &fc
+	reading.Over = meaning(exposure.Over(y, working))
 	if y > 0 {
-		stop := r.exposure.Number(y)
-		reading.Stop = &stop
-		if working > 0 {
-			over := r.exposure.Over(y, working)
-			reading.Over = &over
+		reading.Stop = meaning(exposure.Number(y))
+	}
+}
+
+// meaning is nil for a figure that has none: the logarithm of no light.
+func meaning(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return &v
+}
+
+// add puts a share with what came the same way: a window may have several panes.
+func (reading *Reading) add(s Share) {
+	for i := range reading.Shares {
+		t := &reading.Shares[i]
+		if t.Light == s.Light && t.Path == s.Path && t.From == s.From && slices.Equal(t.Via, s.Via) {
+			t.Lux += s.Lux
+			return
 		}
 	}
+	reading.Shares = append(reading.Shares, s)
 }
 
 // tint fills in the chromaticity and, near the locus, the colour temperature.
 func (reading *Reading) tint(xy [2]float64) {
 	reading.XY = &xy
 	kelvin, duv := colour.CCT(xy)
-	if math.IsNaN(duv) {
-		return
-	}
 	reading.Duv = &duv
-	if math.Abs(duv) <= mostDuv && !math.IsNaN(kelvin) && !math.IsInf(kelvin, 0) {
+	if math.Abs(duv) <= mostDuv {
 		reading.CCT = &kelvin
 	}
 }
 
+// share names a term.
 func (r *reader) share(t *light.Term, y float64) Share {
 	s := Share{Light: t.Light, Path: t.Path.String(), Lux: y}
 	for _, id := range t.Via {
-		s.Via = append(s.Via, r.name(id))
+		s.Via = append(s.Via, r.names[id])
 	}
 	if t.Path == light.Reflected || t.Path == light.Mirrored {
-		s.From = r.name(t.From)
+		s.From = r.names[t.From]
 	}
 	return s
 }
-
-func (r *reader) name(id solid.ID) string { return r.setup.Names[id] }
 
 // ofFace puts key and fill first, keeps the brighter edge, and measures the contrast. The
 // brighter side is the key side; a tie goes left.

@@ -1,0 +1,121 @@
+package meter
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+	"strconv"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// WriteJSON writes sets as a list of one object a set-up. Lengths are metres; what has no
+// meaning is null.
+func WriteJSON(w io.Writer, sets []Set) error {
+	list := make([]jsonSet, len(sets))
+	for i := range sets {
+		list[i] = sets[i].json()
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(list)
+}
+
+type jsonSet struct {
+	Scene     string         `json:"scene"`
+	Setup     *string        `json:"setup"`
+	Readings  []jsonReading  `json:"readings"`
+	Contrasts []jsonContrast `json:"contrasts"`
+}
+
+type jsonReading struct {
+	Name        string      `json:"name"`
+	Kind        string      `json:"kind"`
+	At          [3]float64  `json:"at"`
+	Facing      [3]float64  `json:"facing"`
+	Lux         *float64    `json:"lux"`
+	Luminance   *float64    `json:"luminance"`
+	Footcandles *float64    `json:"footcandles"`
+	Stop        *float64    `json:"stop"`
+	Over        *float64    `json:"over"`
+	CCT         *float64    `json:"cct"`
+	Duv         *float64    `json:"duv"`
+	XY          *[2]float64 `json:"xy"`
+	Shares      []jsonShare `json:"shares"`
+}
+
+type jsonShare struct {
+	Light string   `json:"light"`
+	Path  string   `json:"path"`
+	Via   []string `json:"via"`
+	From  *string  `json:"from"`
+	Lux   float64  `json:"lux"`
+}
+
+type jsonContrast struct {
+	Person string  `json:"person"`
+	Key    string  `json:"key"`
+	Stops  float64 `json:"stops"`
+	Ratio  float64 `json:"ratio"`
+}
+
+func (s *Set) json() jsonSet {
+	out := jsonSet{Scene: s.Scene, Setup: orNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}}
+	for i := range s.Readings {
+		out.Readings = append(out.Readings, s.Readings[i].json())
+	}
+	for _, c := range s.Contrasts {
+		out.Contrasts = append(out.Contrasts, jsonContrast{Person: c.Person, Key: c.Side, Stops: rounded(c.Stops), Ratio: rounded(c.Ratio)})
+	}
+	return out
+}
+
+func (r *Reading) json() jsonReading {
+	out := jsonReading{Name: r.Name, Kind: r.Kind, At: triple(r.At), Facing: triple(r.Facing),
+		Lux: figure(r.Lux), Luminance: figure(r.Luminance), Footcandles: figure(r.Footcandles),
+		Stop: figure(r.Stop), Over: figure(r.Over), CCT: figure(r.CCT), Duv: figure(r.Duv), Shares: []jsonShare{}}
+	if r.XY != nil {
+		out.XY = &[2]float64{rounded(r.XY[0]), rounded(r.XY[1])}
+	}
+	for _, s := range r.Shares {
+		via := s.Via
+		if via == nil {
+			via = []string{}
+		}
+		out.Shares = append(out.Shares, jsonShare{Light: s.Light, Path: s.Path, Via: via, From: orNull(s.From), Lux: rounded(s.Lux)})
+	}
+	return out
+}
+
+func orNull(s string) *string {
+	if s == "" {
+		return nil
+	}
+	return &s
+}
+
+// rounded keeps nine significant figures: more than any light is known to, and few enough that
+// the last bits of a machine's arithmetic do not show.
+func rounded(v float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 8, 64), 64)
+	if err != nil {
+		return v
+	}
+	return r
+}
+
+// figure rounds what may have no meaning.
+func figure(v *float64) *float64 {
+	if v == nil {
+		return nil
+	}
+	r := rounded(*v)
+	return &r
+}
+
+// triple rounds a place or direction to a nanometre, without the sign of a negative zero.
+func triple(v r3.Vec) [3]float64 {
+	nano := func(x float64) float64 { return math.Round(x*1e9)/1e9 + 0 }
+	return [3]float64{nano(v.X), nano(v.Y), nano(v.Z)}
+}

@@ -1,0 +1,128 @@
+package meter
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/unit"
+)
+
+// WriteTable writes sets as aligned text, a block a set-up.
+func WriteTable(w io.Writer, sets []Set) error {
+	var b strings.Builder
+	for i := range sets {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		sets[i].table(&b)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func (s *Set) table(b *strings.Builder) {
+	heading := s.Scene
+	if s.Setup != "" {
+		heading = strings.TrimPrefix(heading+", set-up "+s.Setup, ", ")
+	}
+	if heading != "" {
+		b.WriteString(heading + "\n")
+	}
+	if len(s.Readings) == 0 {
+		b.WriteString("no person and no meter: nothing is read\n")
+		return
+	}
+	rows := [][]string{{"reading", "light", "fc", "T-stop", "over", "CCT", "Duv", "from"}}
+	for i := range s.Readings {
+		rows = append(rows, s.Readings[i].row())
+	}
+	aligned(b, rows)
+	for _, c := range s.Contrasts {
+		fmt.Fprintf(b, "%s: key side %s, %.1f stops over the fill side (%s : 1)\n", c.Person, c.Side, c.Stops, unit.Figures(c.Ratio))
+	}
+}
+
+func (r *Reading) row() []string {
+	row := []string{r.Name, "", "", "", "", "", "", r.from()}
+	if r.Lux != nil {
+		row[1], row[2] = unit.FormatLux(*r.Lux), unit.Figures(*r.Footcandles)
+	}
+	if r.Luminance != nil {
+		row[1] = unit.FormatLuminance(*r.Luminance)
+	}
+	if r.Stop != nil {
+		row[3] = unit.FormatStop(*r.Stop)
+	}
+	if r.Over != nil {
+		row[4] = signed(*r.Over)
+	}
+	if r.CCT != nil {
+		row[5] = unit.FormatKelvin(*r.CCT)
+	}
+	if r.Duv != nil {
+		row[6] = unit.FormatDuv(*r.Duv)
+	}
+	return row
+}
+
+// signed prints stops over or under; nothing is neither.
+func signed(stops float64) string {
+	if s := fmt.Sprintf("%+.1f", stops); s != "-0.0" && s != "+0.0" {
+		return s
+	}
+	return "0.0"
+}
+
+// from words the shares in the order of the lights: "day through street 93 %, fill 7 %".
+func (r *Reading) from() string {
+	total := 0.0
+	for _, s := range r.Shares {
+		total += s.Lux
+	}
+	var parts []string
+	for _, s := range r.Shares {
+		if percent := 100 * s.Lux / total; percent >= 0.5 {
+			parts = append(parts, fmt.Sprintf("%s %.0f %%", s.way(), percent))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// way words how a share came.
+func (s *Share) way() string {
+	words := []string{s.Light}
+	if s.Path != light.Direct.String() {
+		words = append(words, s.Path)
+	}
+	for _, name := range s.Via {
+		words = append(words, "through", name)
+	}
+	if s.From != "" {
+		words = append(words, "from", s.From)
+	}
+	return strings.Join(words, " ")
+}
+
+// aligned writes rows in columns: the first and the last to the left, figures to the right.
+func aligned(b *strings.Builder, rows [][]string) {
+	widths := make([]int, len(rows[0]))
+	for _, row := range rows {
+		for c, cell := range row {
+			widths[c] = max(widths[c], len([]rune(cell)))
+		}
+	}
+	for _, row := range rows {
+		var line strings.Builder
+		for c, cell := range row {
+			pad := strings.Repeat(" ", widths[c]-len([]rune(cell)))
+			if c == 0 || c == len(row)-1 {
+				line.WriteString(cell + pad + "  ")
+			} else {
+				line.WriteString(pad + cell + "  ")
+			}
+		}
+		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
+	}
+}
