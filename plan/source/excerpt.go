@@ -61,13 +61,25 @@ func cellsOf(s Span) []cell {
 			c.shown = "→" + c.shown[1:]
 		}
 		markedAny = markedAny || c.marked
-		cells = append(cells, c)
+		cells = appendCell(cells, c)
 		column += c.width
 		i += size
 	}
 	if len(cells) > 0 && !markedAny {
 		cells = append(cells, cell{" ", 1, true})
 	}
+	return cells
+}
+
+// appendCell adds a character, or, where it has no width, puts it on the one before.
+func appendCell(cells []cell, c cell) []cell {
+	if c.width > 0 || len(cells) == 0 {
+		c.width = max(c.width, 1)
+		return append(cells, c)
+	}
+	base := &cells[len(cells)-1]
+	base.shown += c.shown
+	base.marked = base.marked || c.marked
 	return cells
 }
 
@@ -153,16 +165,13 @@ func drawn(cells []cell) (line, carets string) {
 		switch {
 		case c.marked:
 			marks.WriteString(strings.Repeat("^", c.width))
-			caret = caret || c.width > 0
+			caret = true
 		case !caret:
 			marks.WriteString(strings.Repeat(" ", c.width))
 		}
 	}
 	if last < len(cells) {
 		text.WriteString("…")
-	}
-	if !caret {
-		marks.WriteString("^") // a mark that itself has no width
 	}
 	return text.String(), marks.String()
 }

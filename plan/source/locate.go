@@ -15,16 +15,45 @@ type locator struct {
 }
 
 // searchWork bounds the bytes that a search may parse; the library reads some 5 MB a second.
-const searchWork = 8 << 20
+const searchWork = 4 << 20
 
 // locate returns the offset of the first thing in text that does not fit what stands before it;
-// len(text) where only closing brackets and quotes are missing.
-func locate(text []byte) int {
-	l := &locator{text: text, work: searchWork}
-	ends := lineEnds(text)
+// len(text) where only closing brackets and quotes are missing. Where the search had to be given
+// up, sure is false and the fault is somewhere behind the offset.
+func locate(text []byte) (offset int, sure bool) {
+	from, to := section(text)
+	l := &locator{text: text[from:to], work: searchWork}
+	return from + l.locate(), l.work >= 0
+}
+
+// section narrows a fault down to a key at the left margin with all that is under it, and its
+// neighbours, since a fault may lie in how they meet. Keys cannot be read apart where one may
+// repeat the anchor of another.
+func section(text []byte) (from, to int) {
+	tops := outlineOf(text).tops
+	if len(tops) < 4 || bytes.IndexByte(text, '&') >= 0 {
+		return 0, len(text)
+	}
+	ends := append(tops[1:len(tops):len(tops)], len(text))
+	for i, top := range tops {
+		if doc, ok := decodes(text[top:ends[i]]); ok && doc != nil && doc.Content[0].Kind == mappingNode {
+			continue
+		}
+		from, to = tops[max(0, i-1)], ends[min(i+1, len(ends)-1)]
+		if _, ok := decodes(text[from:to]); !ok {
+			return from, to
+		}
+		break
+	}
+	return 0, len(text)
+}
+
+// locate is locate for the locator's part of the text.
+func (l *locator) locate() int {
+	ends := lineEnds(l.text)
 	fits := l.last(ends)
 	if fits == len(ends)-1 {
-		return len(text)
+		return len(l.text)
 	}
 	start := 0
 	if fits >= 0 {
@@ -86,8 +115,14 @@ func (l *locator) parses(n int) bool {
 		return false
 	}
 	start := bytes.Clone(l.text[:n])
-	_, err := decodeYAML(append(start, closers(start)...))
-	return err == nil || errors.Is(err, errSecond)
+	_, ok := decodes(append(start, closers(start)...))
+	return ok
+}
+
+// decodes reads the first document of text, and reports whether it has no fault.
+func decodes(text []byte) (*yamlNode, bool) {
+	doc, err := decodeYAML(text)
+	return doc, err == nil || errors.Is(err, errSecond)
 }
 
 // closers closes the quotes and brackets that are open at the end of text. The line break before

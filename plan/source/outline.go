@@ -12,6 +12,7 @@ type outline struct {
 	deep   int    // offset where nesting passes maxDepth, or -1
 	closer int    // offset of the first closing bracket that fits no open one, or -1
 	quoted [2]int // start and end of the quoted text that was closed last
+	tops   []int  // offsets of the lines that start at the left margin, lists left out
 
 	text []byte
 	pos  int
@@ -50,6 +51,9 @@ func (o *outline) line() {
 	}
 	if !o.atBreak() && o.peek() != '#' {
 		o.plain = false
+		if indent == 0 && o.peek() != '-' {
+			o.tops = append(o.tops, start)
+		}
 	}
 	o.tokens(start)
 	o.rest()

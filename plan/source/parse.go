@@ -9,8 +9,13 @@ import (
 // syntax hides what comes after it, so of those there is one. The tree is nil where the text
 // cannot be understood, or is no map; else it holds all that could be, even after faults.
 func Parse(f *File, log *Log) *Node {
+	if len(f.Text) > MaxBytes {
+		log.Errorf(Span{File: f, Line: 1, Col: 1}, CodeTooLarge, "",
+			"the file is too large: %.1f MB, where a scene has at most %.0f MB", float64(len(f.Text))/(1<<20), float64(MaxBytes)/(1<<20))
+		return nil
+	}
 	l := newLines(f)
-	if !prescan(l, log) {
+	if !checkText(l, log) || !checkLayout(l, log) {
 		return nil
 	}
 	start := bodyStart(f)
@@ -39,11 +44,11 @@ func Parse(f *File, log *Log) *Node {
 
 // reportEmpty says that f holds no scene.
 func reportEmpty(f *File, log *Log) *Node {
-	message := "the file is empty"
-	if len(bytes.TrimSpace(f.Text[bodyStart(f):])) > 0 {
+	message, start := "the file is empty", bodyStart(f)
+	if rest := bytes.TrimSpace(f.Text[start:]); len(rest) > 0 && skipBlank(rest, 0) == len(rest) {
 		message = "the file is empty but for comments"
 	}
-	log.Errorf(Span{File: f, Start: bodyStart(f), End: bodyStart(f), Line: 1, Col: 1}, CodeEmpty,
+	log.Errorf(Span{File: f, Start: start, End: start, Line: 1, Col: 1}, CodeEmpty,
 		"start with scrimshaw: 1", "%s: it holds no scene", message)
 	return nil
 }

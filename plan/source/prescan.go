@@ -12,18 +12,6 @@ const (
 	maxAliased = 100_000 // values that aliases may add
 )
 
-// prescan refuses, before the YAML library sees it, what is not text, too large, too deep, or
-// indented with tabs.
-func prescan(l *lines, log *Log) bool {
-	f := l.file
-	if len(f.Text) > MaxBytes {
-		log.Errorf(Span{File: f, Line: 1, Col: 1}, CodeTooLarge, "",
-			"the file is too large: %.1f MB, where a scene has at most %.0f MB", float64(len(f.Text))/(1<<20), float64(MaxBytes)/(1<<20))
-		return false
-	}
-	return checkText(l, log) && checkLayout(l, log)
-}
-
 // checkText refuses bytes that are not UTF-8, and characters that no text holds.
 func checkText(l *lines, log *Log) bool {
 	text := l.file.Text

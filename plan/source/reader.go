@@ -165,14 +165,14 @@ func readItem[V any](r Reader[V], n *Node, i int, c *Context) (v V, ok bool) {
 // Pair reads two numbers, each from least to most: [3.6, 3.1].
 func Pair(what string, least, most float64) Reader[[2]float64] {
 	like := showNumber(sample(least, most))
-	list := ListOf(what, "["+like+", "+like+"]", Number("a number of "+what, least, most), 2, 2)
+	list := ListOf(what, "["+like+", "+like+"]", Number("a value of "+what, least, most), 2, 2)
 	return Converted(list, func(v []float64) [2]float64 { return [2]float64(v) })
 }
 
 // Triple reads three numbers, each from least to most: [3.6, 3.1, 2.5].
 func Triple(what string, least, most float64) Reader[[3]float64] {
 	like := showNumber(sample(least, most))
-	list := ListOf(what, "["+like+", "+like+", "+like+"]", Number("a number of "+what, least, most), 3, 3)
+	list := ListOf(what, "["+like+", "+like+", "+like+"]", Number("a value of "+what, least, most), 3, 3)
 	return Converted(list, func(v []float64) [3]float64 { return [3]float64(v) })
 }
 

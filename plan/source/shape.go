@@ -138,9 +138,13 @@ func (s *Shape[T]) example() string {
 	return ""
 }
 
-// unknownHint offers the nearest key, or all of them where they are few.
+// unknownHint offers the nearest key, or all of them where they are few. In braces, YAML takes
+// height:2 for a key.
 func (s *Shape[T]) unknownHint(key string) string {
 	keys := s.Keys()
+	if name, value, glued := strings.Cut(key, ":"); glued && s.Field(name) != nil {
+		return "write a space behind the colon: " + name + ": " + value
+	}
 	if near := DidYouMean(key, keys); near != "" || len(keys) > maxListed {
 		return near
 	}

@@ -19,7 +19,11 @@ type syntaxFault struct {
 func reportSyntax(l *lines, err error, log *Log) {
 	base := bodyStart(l.file)
 	text := l.file.Text[base:]
-	f := explain(text, locate(text), problem(err))
+	at, sure := locate(text)
+	f := syntaxFault{code: CodeSyntax, start: at, end: at, message: "somewhere from here on this is not YAML: " + problem(err)}
+	if sure {
+		f = explain(text, at, problem(err))
+	}
 	d := Diagnostic{Severity: Error, Code: f.code, Span: l.span(base+f.start, base+f.end), Message: f.message, Hint: f.hint}
 	if f.related != "" {
 		d.Related = []Related{{l.span(base+f.relatedAt, base+f.relatedAt+1), f.related}}

@@ -43,7 +43,7 @@ var translations = []struct {
 	{"max depth", func([]byte, int) syntaxFault {
 		return syntaxFault{code: CodeTooDeep, message: fmt.Sprintf("nested too deep: a scene has at most %d levels", maxDepth)}
 	}},
-	{"expected node content", fixed("a value is missing here", "")},
+	{"expected node content", noValue},
 	{"escape", badEscape},
 	{"hexdecimal number", badEscape},
 	{"<document start>", fixed("this does not belong to what stands above", "give it a key, or indent it")},
@@ -126,6 +126,15 @@ func noComma(text []byte, at int) syntaxFault {
 	return f
 }
 
+// noValue is a comma or a bracket where a value belongs.
+func noValue(text []byte, at int) syntaxFault {
+	f := syntaxFault{message: "a value is missing here"}
+	if at < len(text) && text[at] == ',' {
+		f.hint = "remove the comma, or write the value before it"
+	}
+	return f
+}
+
 // keyBefore is the start of the word that ends at offset i.
 func keyBefore(text []byte, i int) int {
 	for i > 0 && !isSpace(text[i-1]) && bytes.IndexByte([]byte(",[]{}"), text[i-1]) < 0 {
@@ -167,8 +176,9 @@ func tabFault([]byte, int) syntaxFault {
 }
 
 // tagFault is a tag that is not even well written.
-func tagFault([]byte, int) syntaxFault {
-	return syntaxFault{code: CodeTag, message: "a tag is not part of the language", hint: "remove it, or put the text in quotes"}
+func tagFault(text []byte, at int) syntaxFault {
+	start := keyBefore(text, at)
+	return syntaxFault{code: CodeTag, start: start, end: max(at, start+1), message: "a tag is not part of the language", hint: "remove it, or put the text in quotes"}
 }
 
 // blockHeader is something behind | or > that belongs into the next line.
