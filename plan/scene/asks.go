@@ -25,10 +25,11 @@ func (t *Thing) ask(key, what string, names ...Ref) {
 // called reads the name of an entry of the catalogue.
 func called(what, like string) source.Reader[Ref] {
 	name := text(what, like)
-	return source.Reader[Ref]{What: what, Like: like, Schema: name.Schema, Read: func(n *source.Node, c *source.Context) (Ref, bool) {
-		v, ok := name.Read(n, c)
-		return Ref{Name: v, Span: n.Span}, ok
-	}}
+	return source.Reader[Ref]{What: what, Like: like, Schema: name.Schema,
+		Read: func(n *source.Node, c *source.Context) (Ref, bool) {
+			v, ok := name.Read(n, c)
+			return Ref{Name: v, Span: n.Span}, ok
+		}}
 }
 
 // checkAsks refuses names that neither the catalogue nor the scene's materials hold.
@@ -37,7 +38,8 @@ func (s *Scene) checkAsks(k *kit.Catalogue, c *source.Context) {
 		for _, a := range n.thing.asks {
 			if names, known := s.entries(k, a); !known {
 				c.Path = append(strings.Split(n.thing.Path, "."), a.key)
-				c.ErrorAt(a.ref.Span, CodeUnknownEntry, source.DidYouMean(a.ref.Name, names), "the kit has no %s %q", a.what, a.ref.Name)
+				c.ErrorAt(a.ref.Span, CodeUnknownEntry, source.DidYouMean(a.ref.Name, names),
+					"the kit has no %s %q", a.what, a.ref.Name)
 			}
 		}
 	}

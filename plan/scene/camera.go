@@ -5,22 +5,26 @@ import (
 )
 
 var cameraTable = tableOf("camera", "One camera.", nil,
-	value("at", place, func(m *Camera) *Given[Place] { return &m.At }, "Where the entrance of its lens is.", "[3.3, 0.5]", "").needed(),
+	value("at", place, func(m *Camera) *Given[Place] { return &m.At },
+		"Where the entrance of its lens is.", "[3.3, 0.5]", "").needed(),
 	value("height", height, func(m *Camera) *Given[float64] { return &m.Height },
-		"Height of the lens above the floor.", "1.25", "the eyes of the person it looks at"),
+		"Height of the lens above the floor.", "1.25", "the eyes of the person it looks at, else 1.5 m"),
 	value("looks", aim, func(m *Camera) *Given[Aim] { return &m.Looks }, "What it looks at.", "ruth", "the first person"),
 	value("lens", quantity("a lens", "32 mm", focals, between(1, 2000)), func(m *Camera) *Given[float64] { return &m.Lens },
 		"Focal length.", "32 mm", "").needed(),
 	value("sensor", text("a sensor", "super-35"), func(m *Camera) *Given[string] { return &m.Sensor },
 		"Gate of the camera, by its name in the kit.", "super-35", "the Super 35 gate"),
-	value("aspect", quantity("an aspect", "2.39", aspects, between(0.2, 10)), func(m *Camera) *Given[float64] { return &m.Aspect },
+	value("aspect", quantity("an aspect", "2.39", aspects, between(0.2, 10)),
+		func(m *Camera) *Given[float64] { return &m.Aspect },
 		"Shape of the frame, cropped from the gate.", "2.39", "16:9"),
 	cameraExposure(),
-	into("track", source.ListOf("a track", "[[3.3, 0.5], [2.4, 0.5]]", place, 2, 100), func(m *Camera, v []Place, n *source.Node) { m.Track, m.TrackPlaces = n, v },
+	into("track", source.ListOf("a track", "[[3.3, 0.5], [2.4, 0.5]]", place, 2, 100),
+		func(m *Camera, v []Place, n *source.Node) { m.Track, m.TrackPlaces = n, v },
 		"The path it moves along, by its places.", "[[3.3, 0.5], [2.4, 0.5]]", "none").later("camera moves"),
 	raw("squeeze", quantity("a squeeze", "2", numbers, between(1, 2)), func(m *Camera) **source.Node { return &m.Squeeze },
 		"Of an anamorphic lens.", "2", "1").later("anamorphic lenses"),
-	raw("room", quantity("a room around the frame", "5 %", percents, between(0, 0.5)), func(m *Camera) **source.Node { return &m.Room },
+	raw("room", quantity("a room around the frame", "5 %", percents, between(0, 0.5)),
+		func(m *Camera) **source.Node { return &m.Room },
 		"What the finder shows around the frame.", "5 %", "none").later("the frame check"),
 	into("filter", gelList, func(m *Camera, v []Ref, n *source.Node) { m.Filter = n; m.ask("filter", "gel", v...) },
 		"Filters before the lens, by their names in the kit.", "[ND .6]", "none").later("filters"),
@@ -28,13 +32,15 @@ var cameraTable = tableOf("camera", "One camera.", nil,
 
 // cameraExposure is what a camera sets for itself; what holds for the whole file is named apart.
 func cameraExposure() entry[Camera] {
-	e := into("exposure", mapOf("an exposure", "{stop: T4}", cameraExposureTable), func(m *Camera, v Exposure, _ *source.Node) { m.Exposure = v },
+	e := into("exposure", mapOf("an exposure", "{stop: T4}", cameraExposureTable),
+		func(m *Camera, v Exposure, _ *source.Node) { m.Exposure = v },
 		"What this camera sets differently from the scene.", "{stop: T4}", "the scene's")
 	read := e.Read
 	e.Read = func(m *Camera, n *source.Node, c *source.Context) {
 		for _, key := range []string{"meter", "constant"} {
 			if k := n.Key(key); k != nil {
-				c.ErrorAt(k.Span, CodeWrongKey, "put it under the scene's exposure", "%s holds for the whole file, not for one camera", key)
+				c.ErrorAt(k.Span, CodeWrongKey, "put it under the scene's exposure",
+					"%s holds for the whole file, not for one camera", key)
 				return
 			}
 		}

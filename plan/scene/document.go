@@ -84,7 +84,8 @@ func (d *Document) Scene(setup string, log *source.Log) *Scene {
 func (d *Document) unknownSetup(name string, log *source.Log) {
 	key := d.Root.Key("setups")
 	if key == nil {
-		log.Errorf(d.Root.Span, CodeUnknownSetup, "leave the set-up out", "the scene has no set-ups, and so none called %q", name)
+		log.Errorf(d.Root.Span, CodeUnknownSetup, "leave the set-up out",
+			"the scene has no set-ups, and so none called %q", name)
 		return
 	}
 	hint := source.DidYouMean(name, d.Setups)

@@ -12,19 +12,27 @@ var gripTable = tableOf("piece of grip", "A thing that shapes light.", gripForms
 	gripForm("frame", "A frame with cloth: width, height."),
 	gripForm("net", "A net that dims: width, height."),
 	gripForm("silver", "A board that mirrors and returns light: width, height."),
-	value("at", place, func(g *Grip) *Given[Place] { return &g.At }, "Its centre, in plan.", "{by: ruth, turn: 70 own-left, distance: 1}", "").needed(),
-	value("height", height, func(g *Grip) *Given[float64] { return &g.Height }, "Height of its centre above the floor.", "1.4", "the face of the person it stands by"),
+	value("at", place, func(g *Grip) *Given[Place] { return &g.At },
+		"Its centre, in plan.", "{by: ruth, turn: 70 own-left, distance: 1}", "").needed(),
+	value("height", height, func(g *Grip) *Given[float64] { return &g.Height },
+		"Height of its centre above the floor.", "1.4", "the face of the person it stands by"),
 	value("faces", aim, func(g *Grip) *Given[Aim] { return &g.Faces }, "What it faces.", "ruth", "the person it stands by"),
-	value("tilt", elevation, func(g *Grip) *Given[float64] { return &g.Tilt }, "Degrees that its face looks up.", "-20", "as it faces"),
-	value("roll", bearing, func(g *Grip) *Given[float64] { return &g.Roll }, "Turn in its own plane, clockwise seen from behind.", "45", "0, its width level"),
-	value("surface", surface, func(g *Grip) *Given[string] { return &g.Surface }, "Material of a flag, card or silver.", "black", "black of a flag, white of a card").of("flag", "card", "silver"),
-	value("cloth", text("a cloth", "half-diffusion"), func(g *Grip) *Given[string] { return &g.Cloth }, "Cloth of a frame or net, by its name in the kit.", "half-diffusion", "none").of("frame", "net"),
+	value("tilt", elevation, func(g *Grip) *Given[float64] { return &g.Tilt },
+		"Degrees that its face looks up.", "-20", "as it faces"),
+	value("roll", bearing, func(g *Grip) *Given[float64] { return &g.Roll },
+		"Turn in its own plane, clockwise seen from behind.", "45", "0, its width level"),
+	value("surface", surface, func(g *Grip) *Given[string] { return &g.Surface },
+		"Material of a flag, card or silver.", "black", "black of a flag, white of a card").of("flag", "card", "silver"),
+	value("cloth", text("a cloth", "half-diffusion"), func(g *Grip) *Given[string] { return &g.Cloth },
+		"Cloth of a frame or net, by its name in the kit.", "half-diffusion", "none").of("frame", "net"),
 	value("mount", mount, func(g *Grip) *Given[Mount] { return &g.Mount }, "What holds it.", "stand", "stand"),
-	value("note", text("a note", "cut the wall"), func(g *Grip) *Given[string] { return &g.Note }, "A line for the crew.", "cut the wall", "none"),
+	value("note", text("a note", "cut the wall"), func(g *Grip) *Given[string] { return &g.Note },
+		"A line for the crew.", "cut the wall", "none"),
 )
 
 var gripSize = pair("a size [width, height]", "[1.2, 1.2]", quantity("a side", "1.2", lengths, above(0, 50)))
 
 func gripForm(kind, doc string) entry[Grip] {
-	return into(kind, gripSize, func(g *Grip, v [2]float64, _ *source.Node) { g.Kind, g.Size = kind, v }, doc, "[1.2, 1.2]", "")
+	return into(kind, gripSize, func(g *Grip, v [2]float64, _ *source.Node) { g.Kind, g.Size = kind, v }, doc, "[1.2, 1.2]",
+		"")
 }

@@ -7,7 +7,7 @@ import (
 
 var (
 	gelName = called("a gel", "1/2 CTO")
-	gelList = either("gels", "[1/2 CTO]", ofKind(source.List), source.ListOf("gels", "[1/2 CTO]", gelName, 0, 12),
+	gelList = either("a list of gels", "[1/2 CTO]", ofKind(source.List), source.ListOf("a list of gels", "[1/2 CTO]", gelName, 0, 12),
 		source.Converted(gelName, func(r Ref) []Ref { return []Ref{r} }))
 	roleWords = []string{"key", "fill", "edge", "hair", "eye", "background", "motivation"}
 )
@@ -24,23 +24,35 @@ func lightKeys() []entry[Light] {
 			"A plain source in place of a unit.", "{candela: 1000, shape: uniform}", ""),
 		value("modifier", text("a modifier", "softbox-90"), func(l *Light) *Given[string] { return &l.Modifier },
 			"What shapes its light, by its name in the kit.", "softbox-90", "the unit's first").of("unit"),
-		value("at", place, func(l *Light) *Given[Place] { return &l.At }, "The centre of its emitting face, in plan.", "{opening: street, out: 2.4}", "").needed(),
+		value("at", place, func(l *Light) *Given[Place] { return &l.At },
+			"The centre of its emitting face, in plan.", "{opening: street, out: 2.4}", "").needed(),
 		value("height", height, func(l *Light) *Given[float64] { return &l.Height },
-			"Height of the centre of its emitting face, above the floor of the room that the place belongs to.", "2.5", "what is under a practical"),
-		value("aim", aim, func(l *Light) *Given[Aim] { return &l.Aim }, "Where its axis points.", "ruth", "the only or first person"),
-		value("roll", bearing, func(l *Light) *Given[float64] { return &l.Roll }, "Turn about its axis, clockwise seen from behind.", "90", "0, the long side level"),
-		value("colour", whiteKind, func(l *Light) *Given[ColourWord] { return &l.Colour }, "The white it is set to.", "4300 K", "the unit's native colour"),
-		value("tint", quantity("a tint", "+0.003", duvs, between(-0.05, 0.05)), func(l *Light) *Given[float64] { return &l.Tint },
+			"Height of the centre of its emitting face, above the floor of the room that the place belongs to.",
+			"2.5", "2 m; a practical stands on what is under it"),
+		value("aim", aim, func(l *Light) *Given[Aim] { return &l.Aim },
+			"Where its axis points.", "ruth", "the only or first person"),
+		value("roll", bearing, func(l *Light) *Given[float64] { return &l.Roll },
+			"Turn about its axis, clockwise seen from behind.", "90", "0, the long side level"),
+		value("colour", whiteKind, func(l *Light) *Given[ColourWord] { return &l.Colour },
+			"The white it is set to.", "4300 K", "the unit's native colour"),
+		value("tint", quantity("a tint", "+0.003", duvs, between(-0.05, 0.05)),
+			func(l *Light) *Given[float64] { return &l.Tint },
 			"Duv: plus is green, minus magenta.", "+0.003", "0"),
-		into("gels", gelList, func(l *Light, v []Ref, _ *source.Node) { l.Gels = v }, "Its gels, in order.", "[1/2 CTO]", "none"),
-		value("level", quantity("a level", "80 %", levels, between(0, 1)), func(l *Light) *Given[float64] { return &l.Level },
+		into("gels", gelList, func(l *Light, v []Ref, _ *source.Node) { l.Gels = v },
+			"Its gels, in order.", "[1/2 CTO]", "none"),
+		value("level", quantity("a level", "80 %", levels, between(0, 1)),
+			func(l *Light) *Given[float64] { return &l.Level },
 			"How far it is up. A bare number is refused.", "80 %", "100 %"),
-		value("mount", mount, func(l *Light) *Given[Mount] { return &l.Mount }, "What holds it.", "{boom: 1.6, base: [2.6, 3.3]}", "stand"),
-		into("role", role, func(l *Light, v []Role, _ *source.Node) { l.Role = v }, "What it does, for all or by person.", "{ada: key, noor: edge}", "none"),
-		value("note", text("a note", "two bags, tie off"), func(l *Light) *Given[string] { return &l.Note }, "A line for the crew.", "two bags, tie off", "none"),
+		value("mount", mount, func(l *Light) *Given[Mount] { return &l.Mount },
+			"What holds it.", "{boom: 1.6, base: [2.6, 3.3]}", "stand"),
+		into("role", role, func(l *Light, v []Role, _ *source.Node) { l.Role = v },
+			"What it does, for all or by person.", "{ada: key, noor: edge}", "none"),
+		value("note", text("a note", "two bags, tie off"), func(l *Light) *Given[string] { return &l.Note },
+			"A line for the crew.", "two bags, tie off", "none"),
 		value("count", source.Int("a count", 1, 100), func(l *Light) *Given[int] { return &l.Count },
 			"How many alike units stand here as one.", "2", "1"),
-		value("tag", text("a tag", "1"), func(l *Light) *Given[string] { return &l.Tag }, "What the plan calls it.", "K1", "its number in the file"),
+		value("tag", text("a tag", "1"), func(l *Light) *Given[string] { return &l.Tag },
+			"What the plan calls it.", "K1", "its number in the file"),
 		value("circuit", text("a circuit", "kitchen-ring"), func(l *Light) *Given[string] { return &l.Circuit },
 			"The circuit it is on.", "kitchen-ring", "none"),
 	}
@@ -53,7 +65,8 @@ var roleWord = source.OneOf("a role", roleWords...)
 var role = source.Reader[[]Role]{
 	What: "a role", Like: "key", Read: readRole,
 	Schema: func() map[string]any {
-		return anyOf(roleWord.Schema(), map[string]any{"type": "object", "additionalProperties": roleWord.Schema(), "minProperties": 1})
+		return anyOf(roleWord.Schema(), map[string]any{"type": "object", "additionalProperties": roleWord.Schema(),
+			"minProperties": 1})
 	},
 }
 

@@ -42,38 +42,55 @@ var (
 		figure("top", leafAngle, func(d *doors) *float64 { return &d.top }, "The upper leaf.", "open"),
 		figure("bottom", leafAngle, func(d *doors) *float64 { return &d.bottom }, "The lower leaf.", "open"),
 		figure("left", leafAngle, func(d *doors) *float64 { return &d.left }, "The left leaf, seen from behind.", "open"),
-		figure("right", leafAngle, func(d *doors) *float64 { return &d.right }, "The right leaf, seen from behind.", "open"),
+		figure("right", leafAngle, func(d *doors) *float64 { return &d.right },
+			"The right leaf, seen from behind.", "open"),
 		figure("turn", bearing, func(d *doors) *float64 { return &d.turn }, "Turn of the set, clockwise from behind.", "0"),
 	)
 	cutTable = tableOf("cut", "One straight edge in the image of a projection spot.", nil,
-		figure("angle", bearing, func(v *cut) *float64 { return &v.angle }, "Of the edge, clockwise from behind: 0 cuts the top.", "0"),
+		figure("angle", bearing, func(v *cut) *float64 { return &v.angle },
+			"Of the edge, clockwise from behind: 0 cuts the top.", "0"),
 		figure("depth", quantity("a depth", "30 %", percents, between(0, 1)), func(v *cut) *float64 { return &v.depth },
 			"How much of the image it covers.", "").needed(),
 	)
 	breakupTable = tableOf("breakup", "A pattern in the gate of a projection spot.", nil,
-		figure("open", quantity("an open share", "40 %", percents, above(0, 1)), func(m *mask) *float64 { return &m.open }, "The open fraction.", "").needed(),
-		figure("grain", quantity("a grain", "10 %", percents, above(0, 1)), func(m *mask) *float64 { return &m.grain }, "Size of a patch, of the image.", "10 %"),
+		figure("open", quantity("an open share", "40 %", percents, above(0, 1)), func(m *mask) *float64 { return &m.open },
+			"The open fraction.", "").needed(),
+		figure("grain", quantity("a grain", "10 %", percents, above(0, 1)), func(m *mask) *float64 { return &m.grain },
+			"Size of a patch, of the image.", "10 %"),
 	)
 	globeTable = tableOf("bulb", "What burns in a practical.", nil,
-		figure("watts", quantity("a power", "60 W", watts, above(0, 20000)), func(g *globe) *float64 { return &g.watts }, "Its power.", "by its kind"),
-		figure("lumens", quantity("a flux", "800", numbers, above(0, 1e6)), func(g *globe) *float64 { return &g.lumens }, "Its flux.", "by its kind"),
-		into("colour", whiteKind, func(g *globe, v ColourWord, _ *source.Node) { g.white = v }, "Its white.", "2700 K", "by its kind"),
+		figure("watts", quantity("a power", "60 W", watts, above(0, 20000)), func(g *globe) *float64 { return &g.watts },
+			"Its power.", "by its kind"),
+		figure("lumens", quantity("a flux", "800", numbers, above(0, 1e6)), func(g *globe) *float64 { return &g.lumens },
+			"Its flux.", "by its kind"),
+		into("colour", whiteKind, func(g *globe, v ColourWord, _ *source.Node) { g.white = v },
+			"Its white.", "2700 K", "by its kind"),
 	)
 	coverTable = tableOf("shade", "What hangs around a bulb.", nil,
-		into("cloth", called("a cloth", "sheer"), func(v *cover, r Ref, _ *source.Node) { v.cloth = r }, "What it is made of.", "sheer", ""),
-		figure("transmittance", quantity("a transmittance", "0.4", shares, above(0, 1)), func(v *cover) *float64 { return &v.transmittance }, "The share that passes.", "the cloth's"),
+		into("cloth", called("a cloth", "sheer"), func(v *cover, r Ref, _ *source.Node) { v.cloth = r },
+			"What it is made of.", "sheer", ""),
+		figure("transmittance", quantity("a transmittance", "0.4", shares, above(0, 1)),
+			func(v *cover) *float64 { return &v.transmittance },
+			"The share that passes.", "the cloth's"),
 	)
 	dimmerKind  = source.OneOf("a dimmer", "phase", "pwm", "current", "transformer", "none")
 	dimmerTable = tableOf("dimmer", "How a light is dimmed, for flicker.", nil,
-		into("kind", dimmerKind, func(d *dimming, s string, _ *source.Node) { d.kind = s }, "The kind of dimmer.", "pwm", "").needed(),
-		figure("hertz", quantity("a frequency", "1000", numbers, above(0, 1e7)), func(d *dimming) *float64 { return &d.hertz }, "Of the dimming.", "twice the mains"),
+		into("kind", dimmerKind, func(d *dimming, s string, _ *source.Node) { d.kind = s },
+			"The kind of dimmer.", "pwm", "").needed(),
+		figure("hertz", quantity("a frequency", "1000", numbers, above(0, 1e7)),
+			func(d *dimming) *float64 { return &d.hertz },
+			"Of the dimming.", "twice the mains"),
 	)
 	playKind  = source.OneOf("a play of light", "fire", "candle", "screen", "lightning", "passing", "pulse")
 	playTable = tableOf("play", "How a light changes by itself.", nil,
-		into("kind", playKind, func(f *flicker, s string, _ *source.Node) { f.kind = s }, "What it plays.", "fire", "").needed(),
-		figure("low", quantity("a level", "20 %", levels, between(0, 1)), func(f *flicker) *float64 { return &f.low }, "The lowest level.", "half the light's level"),
-		figure("high", quantity("a level", "60 %", levels, between(0, 1)), func(f *flicker) *float64 { return &f.high }, "The highest level.", "the light's level"),
-		figure("every", quantity("a time", "0.5 s", seconds, above(0, 3600)), func(f *flicker) *float64 { return &f.every }, "From peak to peak.", "by its kind"),
+		into("kind", playKind, func(f *flicker, s string, _ *source.Node) { f.kind = s },
+			"What it plays.", "fire", "").needed(),
+		figure("low", quantity("a level", "20 %", levels, between(0, 1)), func(f *flicker) *float64 { return &f.low },
+			"The lowest level.", "half the light's level"),
+		figure("high", quantity("a level", "60 %", levels, between(0, 1)), func(f *flicker) *float64 { return &f.high },
+			"The highest level.", "the light's level"),
+		figure("every", quantity("a time", "0.5 s", seconds, above(0, 3600)), func(f *flicker) *float64 { return &f.every },
+			"From peak to peak.", "by its kind"),
 	)
 )
 
@@ -83,8 +100,8 @@ func orWord[T, W any](what, like string, t *table[T], word source.Reader[W], to 
 }
 
 func lightLater() []entry[Light] {
-	clothNames := oneOrMore("diffusion", "half-diffusion", called("a cloth", "half-diffusion"), 5)
-	scrims := oneOrMore("scrims", "[double, half-single]", source.OneOf("a scrim", "single", "double", "half-single", "half-double"), 6)
+	clothNames := oneOrMore("a list of cloths", "half-diffusion", called("a cloth", "half-diffusion"), 5)
+	scrims := oneOrMore("a list of scrims", "[double, half-single]", source.OneOf("a scrim", "single", "double", "half-single", "half-double"), 6)
 	bulb := orWord("a bulb", "{watts: 60 W, colour: 2700 K}", globeTable, called("a bulb", "tungsten-60"), func(r Ref) globe { return globe{name: r} })
 	shade := orWord("a shade", "{transmittance: 0.4}", coverTable, called("a shade", "lampshade-30"), func(r Ref) cover { return cover{name: r} })
 	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
@@ -92,25 +109,34 @@ func lightLater() []entry[Light] {
 	return []entry[Light]{
 		value("focus", focus, func(l *Light) *Given[float64] { return &l.Focus },
 			"From the narrowest beam to the widest: spot, flood, or a share.", "40 %", "spot").later("focus"),
-		raw("barndoors", mapOf("barndoors", "{top: 40, left: 60}", doorTable), func(l *Light) **source.Node { return &l.Barndoors },
+		raw("barndoors", mapOf("a set of barndoors", "{top: 40, left: 60}", doorTable),
+			func(l *Light) **source.Node { return &l.Barndoors },
 			"Angles of its leaves.", "{top: 40, left: 60}", "none").later(byLamp),
-		raw("scrims", scrims, func(l *Light) **source.Node { return &l.Scrims }, "Wire scrims.", "[double, half-single]", "none").later(byLamp),
-		into("diffusion", clothNames, func(l *Light, v []Ref, n *source.Node) { l.Diffusion = n; l.ask("diffusion", "cloth", v...) },
+		raw("scrims", scrims, func(l *Light) **source.Node { return &l.Scrims },
+			"Wire scrims.", "[double, half-single]", "none").later(byLamp),
+		into("diffusion", clothNames,
+			func(l *Light, v []Ref, n *source.Node) { l.Diffusion = n; l.ask("diffusion", "cloth", v...) },
 			"Cloth clipped to the head, by its name in the kit.", "half-diffusion", "none").later(byLamp),
-		raw("cuts", source.ListOf("cuts", "[{angle: 0, depth: 30 %}]", mapOf("a cut", "{angle: 0, depth: 30 %}", cutTable), 1, 4),
-			func(l *Light) **source.Node { return &l.Cuts }, "Up to four cuts of a projection spot.", "[{angle: 0, depth: 30 %}]", "none").later(byLamp),
-		raw("breakup", mapOf("a breakup", "{open: 40 %, grain: 10 %}", breakupTable), func(l *Light) **source.Node { return &l.Breakup },
+		raw("cuts", source.ListOf("a list of cuts", "[{angle: 0, depth: 30 %}]", mapOf("a cut", "{angle: 0, depth: 30 %}", cutTable), 1, 4),
+			func(l *Light) **source.Node { return &l.Cuts },
+			"Up to four cuts of a projection spot.", "[{angle: 0, depth: 30 %}]", "none").later(byLamp),
+		raw("breakup", mapOf("a breakup", "{open: 40 %, grain: 10 %}", breakupTable),
+			func(l *Light) **source.Node { return &l.Breakup },
 			"A pattern in its gate.", "{open: 40 %, grain: 10 %}", "none").later(byLamp),
-		into("bulb", bulb, func(l *Light, v globe, n *source.Node) { l.Bulb = n; l.ask("bulb", "bulb", v.name) }, "What burns in a practical.", "{watts: 60 W, colour: 2700 K}", "the practical's").later("bulbs and shades"),
+		into("bulb", bulb, func(l *Light, v globe, n *source.Node) { l.Bulb = n; l.ask("bulb", "bulb", v.name) },
+			"What burns in a practical.", "{watts: 60 W, colour: 2700 K}", "the practical's").later("bulbs and shades"),
 		into("shade", shade, func(l *Light, v cover, n *source.Node) {
 			l.Shade = n
 			l.ask("shade", "cloth", v.cloth)
 			l.ask("shade", "modifier", v.name)
 		}, "What hangs around the bulb.", "{transmittance: 0.4}", "the practical's").later("bulbs and shades"),
-		raw("plays", plays, func(l *Light) **source.Node { return &l.Plays }, "How it changes by itself.", "fire", "steady").later("effects"),
+		raw("plays", plays, func(l *Light) **source.Node { return &l.Plays },
+			"How it changes by itself.", "fire", "steady").later("effects"),
 		into("seen", seen, func(l *Light, v []Ref, n *source.Node) { l.Seen, l.SeenBy = n, v },
-			"Whether it may be in the picture: true, false, or the cameras.", "true", "true of a practical, else false").later("the frame check"),
-		raw("dimmer", dimmer, func(l *Light) **source.Node { return &l.Dimmer }, "How it is dimmed.", "pwm", "none").later("flicker"),
+			"Whether it may be in the picture: true, false, or the cameras.",
+			"true", "true of a practical, else false").later("the frame check"),
+		raw("dimmer", dimmer, func(l *Light) **source.Node { return &l.Dimmer },
+			"How it is dimmed.", "pwm", "none").later("flicker"),
 	}
 }
 

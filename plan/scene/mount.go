@@ -8,15 +8,22 @@ var mountForms = []string{"stand", "boom", "clamp", "pole", "wall", "lift"}
 
 // mountTable is a mount that is written as a map. A word alone is stand, floor or hand.
 var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may also be the word stand, floor or hand.", mountForms,
-	into("stand", ref("a deck", "riser"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = "stand", r }, "A stand on a deck.", "riser", ""),
-	into("boom", quantity("an arm", "1.6", lengths, above(0, 20)), func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = "boom", v },
+	into("stand", ref("a deck", "riser"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = "stand", r },
+		"A stand on a deck.", "riser", ""),
+	into("boom", quantity("an arm", "1.6", lengths, above(0, 20)),
+		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = "boom", v },
 		"An arm, by its length.", "1.6", ""),
-	value("base", place, func(m *Mount) *Given[Place] { return &m.Base }, "Where the stand of the boom is.", "[2.6, 3.3]", "").of("boom"),
-	into("clamp", ref("a thing", "shelf"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = "clamp", r }, "Clamped to a thing.", "shelf", ""),
-	into("pole", pair("two walls", "[kitchen.left, kitchen.right]", wallOf), func(m *Mount, v [2]Ref, _ *source.Node) { m.Kind, m.Walls = "pole", v[:] },
+	value("base", place, func(m *Mount) *Given[Place] { return &m.Base },
+		"Where the stand of the boom is.", "[2.6, 3.3]", "behind what it holds, the arm's length away").of("boom"),
+	into("clamp", ref("a thing", "shelf"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = "clamp", r },
+		"Clamped to a thing.", "shelf", ""),
+	into("pole", pair("a pair of walls", "[kitchen.left, kitchen.right]", wallOf),
+		func(m *Mount, v [2]Ref, _ *source.Node) { m.Kind, m.Walls = "pole", v[:] },
 		"A pole between two walls.", "[kitchen.left, kitchen.right]", ""),
-	into("wall", wallOf, func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.Walls = "wall", []Ref{r} }, "A plate on a wall.", "kitchen.left", ""),
-	into("lift", quantity("a lift's height", "4", lengths, above(0, 50)), func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = "lift", v },
+	into("wall", wallOf, func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.Walls = "wall", []Ref{r} },
+		"A plate on a wall.", "kitchen.left", ""),
+	into("lift", quantity("a lift's height", "4", lengths, above(0, 50)),
+		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = "lift", v },
 		"A lift, by its working height.", "4", ""),
 )
 
@@ -33,14 +40,7 @@ func readMount(n *source.Node, c *source.Context) (Mount, bool) {
 	m := Mount{Span: n.Span}
 	switch {
 	case n.Kind == source.Map:
-		if !mountTable.read(&m, n, c, n.Span) {
-			return m, false
-		}
-		if m.Kind == "boom" && !m.Base.Set {
-			c.Error(n, source.CodeMissingKey, "add base: [2.6, 3.3]", "a boom needs the place of its stand")
-			return m, false
-		}
-		return m, true
+		return m, mountTable.read(&m, n, c, n.Span)
 	case n.Kind != source.Scalar:
 		c.Error(n, source.CodeWrongType, "", "%s, not %s", mountLists, n.Kind)
 	case n.Text == "stand" || n.Text == "floor" || n.Text == "hand":

@@ -10,28 +10,33 @@ var openingTable = tableOf("opening", "A window, a door or a gap in a wall.", op
 
 func openingKeys() []entry[Opening] {
 	form := func(kind, doc string) entry[Opening] {
-		return into(kind, wallOf, func(o *Opening, r Ref, _ *source.Node) { o.Kind, o.Wall = kind, r }, doc, "kitchen.left", "")
+		return into(kind, wallOf, func(o *Opening, r Ref, _ *source.Node) { o.Kind, o.Wall = kind, r }, doc, "kitchen.left",
+			"")
 	}
 	level := quantity("a height", "0.9", lengths, between(-mostHeight, mostHeight))
 	return []entry[Opening]{
 		form("window", "A window, by its wall."),
 		form("door", "A door, by its wall."),
 		form("gap", "A hole without a leaf, by its wall."),
-		into("along", alongA("a distance along a wall", "1.3", between(0, mostRoom)), func(o *Opening, a Along, _ *source.Node) { o.Along = a },
+		into("along", alongA("a distance along a wall", "1.3", between(0, mostRoom)),
+			func(o *Opening, a Along, _ *source.Node) { o.Along = a },
 			"From the wall's left end, as seen from inside, to the near edge; or `centre`.", "1.3", "centre"),
-		value("width", quantity("a width", "1.4", lengths, above(0, mostRoom)), func(o *Opening) *Given[float64] { return &o.Width },
+		value("width", quantity("a width", "1.4", lengths, above(0, mostRoom)),
+			func(o *Opening) *Given[float64] { return &o.Width },
 			"Clear width.", "1.4", "0.8 m for a door; a window and a gap need theirs"),
 		value("sill", level, func(o *Opening) *Given[float64] { return &o.Sill },
 			"Lower edge, above the floor of the room.", "0.9", "0.9 m for a window, else the floor"),
 		value("head", level, func(o *Opening) *Given[float64] { return &o.Head },
 			"Upper edge, above the floor of the room.", "2.1", "2.1 m for a window, 2.0 m for a door"),
-		value("panes", pair("panes", "[2, 2]", source.Int("a count of panes", 1, 20)), func(o *Opening) *Given[[2]int] { return &o.Panes },
+		value("panes", pair("a count of panes [across, up]", "[2, 2]", source.Int("a count of panes", 1, 20)),
+			func(o *Opening) *Given[[2]int] { return &o.Panes },
 			"How many panes across and up.", "[2, 2]", "[1, 1]").of("window", "door"),
 		value("hinge", source.OneOf("a hinge", "left", "right"), func(o *Opening) *Given[string] { return &o.Hinge },
 			"The side of the hinge, as seen from inside the room.", "left", "left").of("window", "door"),
 		value("swing", source.OneOf("a swing", "in", "out"), func(o *Opening) *Given[string] { return &o.Swing },
 			"Whether the leaf opens into the room.", "in", "in").of("window", "door"),
-		value("ajar", quantity("an opening angle", "75", degrees, between(0, 180)), func(o *Opening) *Given[float64] { return &o.Ajar },
+		value("ajar", quantity("an opening angle", "75", degrees, between(0, 180)),
+			func(o *Opening) *Given[float64] { return &o.Ajar },
 			"How far the leaf stands open.", "75", "0, closed").of("window", "door"),
 		value("glass", surface, func(o *Opening) *Given[string] { return &o.Glass },
 			"Glass of the panes, by its name in the kit.", "glass", "clear glass in a window").of("window", "door"),
@@ -49,13 +54,17 @@ type dressing struct {
 }
 
 var dressingTable = tableOf("dressing", "What hangs in an opening.", []string{"cloth", "blind"},
-	into("cloth", called("a cloth", "sheer"), func(d *dressing, v Ref, _ *source.Node) { d.cloth = v }, "A curtain, by its cloth.", "sheer", ""),
-	into("blind", quantity("a slat", "50 mm", lengths, above(0, 0.5)), func(d *dressing, v float64, _ *source.Node) { d.slat = v },
+	into("cloth", called("a cloth", "sheer"), func(d *dressing, v Ref, _ *source.Node) { d.cloth = v },
+		"A curtain, by its cloth.", "sheer", ""),
+	into("blind", quantity("a slat", "50 mm", lengths, above(0, 0.5)),
+		func(d *dressing, v float64, _ *source.Node) { d.slat = v },
 		"A blind, by the width of its slats.", "50 mm", ""),
 	into("drawn", pair("how far a curtain is drawn", "[60 %, 60 %]", quantity("a share drawn", "60 %", percents, between(0, 1))),
-		func(d *dressing, v [2]float64, _ *source.Node) { d.drawn = v }, "How much of the opening each half covers, left and right.",
+		func(d *dressing, v [2]float64, _ *source.Node) { d.drawn = v },
+		"How much of the opening each half covers, left and right.",
 		"[60 %, 60 %]", "[50 %, 50 %], closed").of("cloth"),
-	into("tilt", quantity("a tilt of slats", "45", degrees, between(-90, 90)), func(d *dressing, v float64, _ *source.Node) { d.tilt = v },
+	into("tilt", quantity("a tilt of slats", "45", degrees, between(-90, 90)),
+		func(d *dressing, v float64, _ *source.Node) { d.tilt = v },
 		"Of the slats: 0 is flat and open.", "45", "0").of("blind"),
 )
 
@@ -66,19 +75,23 @@ type outside struct {
 }
 
 var outsideTable = tableOf("outside", "What is seen through an opening.", nil,
-	into("luminance", quantity("a luminance", "800", numbers, between(0, 1e6)), func(o *outside, v float64, _ *source.Node) { o.luminance = v },
+	into("luminance", quantity("a luminance", "800", numbers, between(0, 1e6)),
+		func(o *outside, v float64, _ *source.Node) { o.luminance = v },
 		"Its luminance, cd/m².", "800", "").needed(),
-	into("colour", whiteKind, func(o *outside, v ColourWord, _ *source.Node) { o.colour = v }, "Its white.", "6500 K", "daylight 6500 K"),
+	into("colour", whiteKind, func(o *outside, v ColourWord, _ *source.Node) { o.colour = v },
+		"Its white.", "6500 K", "daylight 6500 K"),
 )
 
 func openingLater() []entry[Opening] {
 	dressings := source.ListOf("a dressing", "[{cloth: sheer}]", mapOf("a cloth or a blind", "{cloth: sheer}", dressingTable), 1, 5)
 	return []entry[Opening]{
 		into("dressing", dressings, keepDressing,
-			"Curtains and blinds, from the room outward.", "[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none").later("cloth and blinds"),
+			"Curtains and blinds, from the room outward.",
+			"[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none").later("cloth and blinds"),
 		into("gels", gelList, func(o *Opening, v []Ref, n *source.Node) { o.Gels = n; o.ask("gels", "gel", v...) },
 			"Gels on the glass.", "[1/2 CTO]", "none").later("gels on openings").of("window", "door"),
-		raw("outside", mapOf("an outside", "{luminance: 800}", outsideTable), func(o *Opening) **source.Node { return &o.Outside },
+		raw("outside", mapOf("an outside", "{luminance: 800}", outsideTable),
+			func(o *Opening) **source.Node { return &o.Outside },
 			"What is seen through it.", "{luminance: 800, colour: 6500 K}", "nothing").later("the view outside"),
 	}
 }
@@ -96,6 +109,7 @@ func checkOpening(o *Opening, n *source.Node, c *source.Context) {
 		c.ErrorAt(c.Here(n), source.CodeMissingKey, "add width: 1.2", "a %s needs a width", o.Kind)
 	}
 	if o.Sill.Set && o.Head.Set && o.Head.V <= o.Sill.V {
-		errorWith(c, o.Head.Span, CodeContradicts, "", o.Sill.Span, "the sill is here", "the head of an opening lies above its sill")
+		errorWith(c, o.Head.Span, CodeContradicts, "", o.Sill.Span, "the sill is here",
+			"the head of an opening lies above its sill")
 	}
 }

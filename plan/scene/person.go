@@ -19,17 +19,23 @@ var (
 var personTable = tableOf("person", "Someone in the scene.", nil,
 	value("at", place, func(p *Person) *Given[Place] { return &p.At }, "Where the person is.", "[1.2, 2.0]", "").needed(),
 	value("faces", aim, func(p *Person) *Given[Aim] { return &p.Faces }, "Where the nose points.", "A", "the first camera"),
-	value("height", quantity("a person's height", "1.7", lengths, between(0.3, 2.6)), func(p *Person) *Given[float64] { return &p.Height },
+	value("height", quantity("a person's height", "1.7", lengths, between(0.3, 2.6)),
+		func(p *Person) *Given[float64] { return &p.Height },
 		"Height of the crown, standing.", "1.62", "1.70 m"),
-	value("pose", pose, func(p *Person) *Given[string] { return &p.Pose }, "Standing, seated, propped, lying or crouching.", "seated", "standing"),
+	value("pose", pose, func(p *Person) *Given[string] { return &p.Pose },
+		"Standing, seated, propped, lying or crouching.", "seated", "standing"),
 	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
 		"Height of the eyes above the floor.", "1.18", "0.11 m below the crown standing, 1.20 m seated, 1.05 m propped"),
-	into("skin", complexion("a skin", "0.35"), func(p *Person, v Ref, n *source.Node) { p.Skin = n; p.ask("skin", "material", v) },
-		"Reflectance of the skin, or a material. There is no default complexion.", "0.35", "none, and then no skin figure").later(bySkin),
-	into("wears", complexion("clothes", "0.20"), func(p *Person, v Ref, n *source.Node) { p.Wears = n; p.ask("wears", "material", v) },
+	into("skin", complexion("a skin", "0.35"),
+		func(p *Person, v Ref, n *source.Node) { p.Skin = n; p.ask("skin", "material", v) },
+		"Reflectance of the skin, or a material. There is no default complexion.",
+		"0.35", "none, and then no skin figure").later(bySkin),
+	into("wears", complexion("clothes", "0.20"),
+		func(p *Person, v Ref, n *source.Node) { p.Wears = n; p.ask("wears", "material", v) },
 		"Reflectance of the clothes, or a material.", "0.20", "0.20").later(bySkin),
 	marks(),
-	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100), func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
+	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100),
+		func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
 		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none").later(byWalk),
 )
 
@@ -41,10 +47,13 @@ func complexion(what, like string) source.Reader[Ref] {
 }
 
 var markTable = tableOf("mark", "Where a person is at one moment of the scene.", nil,
-	value("at", place, func(m *MarkPlace) *Given[Place] { return &m.At }, "Where the person is.", "[2.4, 2.0]", "").needed(),
+	value("at", place, func(m *MarkPlace) *Given[Place] { return &m.At },
+		"Where the person is.", "[2.4, 2.0]", "").needed(),
 	value("faces", aim, func(m *MarkPlace) *Given[Aim] { return &m.Faces }, "Where the nose points.", "A", "as before"),
-	value("pose", pose, func(m *MarkPlace) *Given[string] { return &m.Pose }, "The pose at the mark.", "standing", "as before"),
-	value("eyes", eyes, func(m *MarkPlace) *Given[float64] { return &m.Eyes }, "Height of the eyes above the floor.", "1.5", "by the pose"),
+	value("pose", pose, func(m *MarkPlace) *Given[string] { return &m.Pose },
+		"The pose at the mark.", "standing", "as before"),
+	value("eyes", eyes, func(m *MarkPlace) *Given[float64] { return &m.Eyes },
+		"Height of the eyes above the floor.", "1.5", "by the pose"),
 )
 
 // readings are the parts of a person that readings are named by; no mark may take their names.
@@ -82,6 +91,7 @@ func checkMarkName(k *source.Key, c *source.Context) {
 // checkPerson looks at what the keys of a person say together.
 func checkPerson(p *Person, _ *source.Node, c *source.Context) {
 	if p.Eyes.Set && p.Height.Set && p.Pose.Or("standing") == "standing" && p.Eyes.V >= p.Height.V {
-		errorWith(c, p.Eyes.Span, CodeContradicts, "", p.Height.Span, "the height is here", "the eyes of someone standing lie below the crown")
+		errorWith(c, p.Eyes.Span, CodeContradicts, "", p.Height.Span, "the height is here",
+			"the eyes of someone standing lie below the crown")
 	}
 }

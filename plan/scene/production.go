@@ -17,13 +17,25 @@ type Circuit struct {
 const byPower = "the load on circuits"
 
 var circuitTable = tableOf("circuit", "A circuit that lights are put on.", nil,
-	value("volts", quantity("a voltage", "230", numbers, above(0, 1000)), func(t *Circuit) *Given[float64] { return &t.Volts }, "Its voltage.", "230", "230 on 50 Hz, 120 on 60 Hz"),
-	value("breaker", quantity("a breaker", "16", numbers, above(0, 5000)), func(t *Circuit) *Given[float64] { return &t.Breaker }, "What its breaker carries, A.", "16", "").needed(),
-	value("at", place, func(t *Circuit) *Given[Place] { return &t.At }, "Where its outlet is.", "{wall: kitchen.left, along: 0.4}", "not drawn"),
-	value("hertz", quantity("a frequency", "50", numbers, between(0, 1000)), func(t *Circuit) *Given[float64] { return &t.Hertz }, "Of the mains; 0 for direct current.", "50", "50"),
-	value("already", quantity("a load", "300 W", watts, between(0, 1e6)), func(t *Circuit) *Given[float64] { return &t.Already }, "What is on it before the first light.", "300 W", "0 W"),
-	value("rule", quantity("a rule", "80 %", percents, above(0, 1)), func(t *Circuit) *Given[float64] { return &t.Rule }, "The share of the breaker that may be used.", "80 %", "100 %"),
-	value("kind", source.OneOf("a circuit", "mains", "generator", "battery"), func(t *Circuit) *Given[string] { return &t.Kind }, "What feeds it.", "generator", "mains"),
+	value("volts", quantity("a voltage", "230", numbers, above(0, 1000)),
+		func(t *Circuit) *Given[float64] { return &t.Volts },
+		"Its voltage.", "230", "230 on 50 Hz, 120 on 60 Hz"),
+	value("breaker", quantity("a breaker", "16", numbers, above(0, 5000)),
+		func(t *Circuit) *Given[float64] { return &t.Breaker },
+		"What its breaker carries, A.", "16", "").needed(),
+	value("at", place, func(t *Circuit) *Given[Place] { return &t.At },
+		"Where its outlet is.", "{wall: kitchen.left, along: 0.4}", "not drawn"),
+	value("hertz", quantity("a frequency", "50", numbers, between(0, 1000)),
+		func(t *Circuit) *Given[float64] { return &t.Hertz },
+		"Of the mains; 0 for direct current.", "50", "50"),
+	value("already", quantity("a load", "300 W", watts, between(0, 1e6)),
+		func(t *Circuit) *Given[float64] { return &t.Already },
+		"What is on it before the first light.", "300 W", "0 W"),
+	value("rule", quantity("a rule", "80 %", percents, above(0, 1)), func(t *Circuit) *Given[float64] { return &t.Rule },
+		"The share of the breaker that may be used.", "80 %", "100 %"),
+	value("kind", source.OneOf("a circuit", "mains", "generator", "battery"),
+		func(t *Circuit) *Given[string] { return &t.Kind },
+		"What feeds it.", "generator", "mains"),
 )
 
 // Cue is one change of levels within a set-up. Computed later.
@@ -44,22 +56,27 @@ type CueLight struct {
 const byCues = "changes within a set-up"
 
 var cueLightTable = tableOf("light of a cue", "What one light does. A level alone may stand for the map.", nil,
-	value("level", cueLevel, func(l *CueLight) *Given[float64] { return &l.Level }, "The level it goes to.", "35 %", "as it was"),
-	value("colour", whiteKind, func(l *CueLight) *Given[ColourWord] { return &l.Colour }, "The white it goes to.", "3200 K", "as it was"),
+	value("level", cueLevel, func(l *CueLight) *Given[float64] { return &l.Level },
+		"The level it goes to.", "35 %", "as it was"),
+	value("colour", whiteKind, func(l *CueLight) *Given[ColourWord] { return &l.Colour },
+		"The white it goes to.", "3200 K", "as it was"),
 )
 
 var cueLevel = quantity("a level", "35 %", levels, between(0, 1))
 
 var cueLight = either("a level, or a map of level and colour", "35 %", ofKind(source.Map),
 	mapOf("a level and a colour", "{level: 35 %, colour: 3200 K}", cueLightTable),
-	source.Reader[CueLight]{What: cueLevel.What, Like: cueLevel.Like, Schema: cueLevel.Schema, Read: func(n *source.Node, c *source.Context) (CueLight, bool) {
-		v, ok := cueLevel.Read(n, c)
-		return CueLight{Level: Given[float64]{V: v, Set: ok, Span: n.Span}}, ok
-	}})
+	source.Reader[CueLight]{What: cueLevel.What, Like: cueLevel.Like, Schema: cueLevel.Schema,
+		Read: func(n *source.Node, c *source.Context) (CueLight, bool) {
+			v, ok := cueLevel.Read(n, c)
+			return CueLight{Level: Given[float64]{V: v, Set: ok, Span: n.Span}}, ok
+		}})
 
 var cueTable = tableOf("cue", "A change of levels and colours while the camera runs.", nil,
-	value("at", text("a line or an action", "she opens the door"), func(q *Cue) *Given[string] { return &q.At }, "What it goes on.", "she opens the door", "its name"),
-	value("over", quantity("a time", "4 s", seconds, between(0, 3600)), func(q *Cue) *Given[float64] { return &q.Over }, "How long it takes.", "4 s", "0 s"),
+	value("at", text("a line or an action", "she opens the door"), func(q *Cue) *Given[string] { return &q.At },
+		"What it goes on.", "she opens the door", "its name"),
+	value("over", quantity("a time", "4 s", seconds, between(0, 3600)), func(q *Cue) *Given[float64] { return &q.Over },
+		"How long it takes.", "4 s", "0 s"),
 	cueLights(),
 )
 

@@ -19,7 +19,8 @@ var turnKind = scalar("a turn", "45 camera-left", map[string]any{"type": numberO
 		}
 		degrees, err := unit.ParseAngle(figure)
 		if err == nil && side != Clockwise && degrees < 0 {
-			return Turn{}, troublef(source.CodeOutOfRange, "turn to the other side instead", "%q has a side and a sign", text)
+			return Turn{}, troublef(source.CodeOutOfRange, "turn to the other side instead",
+				"%q has a side and a sign", text)
 		}
 		return Turn{Degrees: degrees, Side: side, Set: true, Span: n.Span}, err
 	})
@@ -28,7 +29,8 @@ var turnKind = scalar("a turn", "45 camera-left", map[string]any{"type": numberO
 func splitTurn(text string) (figure string, side Side, err error) {
 	figure, word, cut := strings.Cut(strings.TrimSpace(text), " ")
 	if !cut && !startsNumber(figure) {
-		return "", 0, troublef(source.CodeBadValue, "write it like 45 camera-left", "%q is a turn without its degrees", text)
+		return "", 0, troublef(source.CodeBadValue, "write it like 45 camera-left",
+			"%q is a turn without its degrees", text)
 	}
 	word = strings.TrimSpace(word)
 	if word == "" || word == "deg" || word == "°" {
@@ -39,7 +41,8 @@ func splitTurn(text string) (figure string, side Side, err error) {
 			return figure, CameraLeft + Side(i), nil
 		}
 	}
-	return "", 0, troublef(source.CodeUnknownWord, source.DidYouMean(word, sides), "%q is not a side to turn to: %s", word, orList(sides))
+	return "", 0, troublef(source.CodeUnknownWord, source.DidYouMean(word, sides),
+		"%q is not a side to turn to: %s", word, orList(sides))
 }
 
 func startsNumber(text string) bool {
@@ -94,7 +97,8 @@ func readAim(n *source.Node, c *source.Context) (Aim, bool) {
 		return a, a.readWord(n, c)
 	case source.List:
 		if len(n.Items) == 2 {
-			c.Error(n, source.CodeWrongType, "add the height as the third", "a point to aim at has three coordinates, not two")
+			c.Error(n, source.CodeWrongType, "add the height as the third",
+				"a point to aim at has three coordinates, not two")
 			return a, false
 		}
 		xyz, ok := pointXYZ.Read(n, c)

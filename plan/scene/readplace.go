@@ -74,7 +74,8 @@ func placeKeys() []entry[Place] {
 	return []entry[Place]{
 		into("from", anything, named, "The centre of a thing, moved by `shift`.", "desk", ""),
 		into("by", anything, named,
-			"Beside a thing: look `toward` another (without it: along a person's nose), `turn`, walk `distance`.", "ruth", ""),
+			"Beside a thing: look `toward` another (without it: along a person's nose), `turn`, walk `distance`.",
+			"ruth", ""),
 		into("wall", wallOf, named, "Along a wall, `in` from its inside face.", "kitchen.left", ""),
 		into("opening", openingRef, named, "Before the middle of an opening, `out` or `in`.", "street", ""),
 		into("top", anything, named, "Standing on a table, a shelf, a deck.", "desk", ""),
@@ -111,7 +112,8 @@ var place = source.Reader[Place]{
 func readPlace(n *source.Node, c *source.Context) (Place, bool) {
 	switch {
 	case n.Kind == source.List && len(n.Items) == 3:
-		c.Error(n, source.CodeWrongType, "leave the third out; height is a key of its own", "a place has two coordinates, not three")
+		c.Error(n, source.CodeWrongType, "leave the third out; height is a key of its own",
+			"a place has two coordinates, not three")
 	case n.Kind == source.List:
 		xy, ok := point.Read(n, c)
 		return Place{Form: AtPoint, Span: n.Span, Point: xy}, ok
@@ -150,9 +152,11 @@ func checkPlace(p *Place, n *source.Node, c *source.Context) bool {
 func checkBeside(p *Place, n *source.Node, c *source.Context) bool {
 	switch {
 	case p.Out.Set && p.In.Set:
-		c.ErrorAt(n.Key("in").Span, CodeWrongKey, "keep out for outside, in for inside the room", "a place beside an opening is out or in, not both")
+		c.ErrorAt(n.Key("in").Span, CodeWrongKey, "keep out for outside, in for inside the room",
+			"a place beside an opening is out or in, not both")
 	case !p.Out.Set && !p.In.Set:
-		c.Error(n, source.CodeMissingKey, "add out: 2 for outside, or in: 1 for inside the room", "a place beside an opening needs out or in")
+		c.Error(n, source.CodeMissingKey, "add out: 2 for outside, or in: 1 for inside the room",
+			"a place beside an opening needs out or in")
 	default:
 		return true
 	}

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"slices"
 	"strings"
 
 	"scrimshaw/plan/source"
@@ -15,7 +16,8 @@ var (
 // isMaterialName refuses a number where a material is named.
 func isMaterialName(name string) error {
 	if _, err := parseShare(name); err == nil {
-		return troublef(source.CodeWrongType, "name it under materials: {wall: {reflectance: "+name+"}}", "a surface is the name of a material, not %s", name)
+		return troublef(source.CodeWrongType, "name it under materials: {wall: {reflectance: "+name+"}}",
+			"a surface is the name of a material, not %s", name)
 	}
 	return nil
 }
@@ -28,32 +30,25 @@ var step = scalar("a step", "right 3.6", map[string]any{"type": "string"},
 	func(text string, n *source.Node, c *source.Context) (OutlineStep, error) {
 		s := OutlineStep{Span: n.Span}
 		word, length, _ := strings.Cut(strings.TrimSpace(text), " ")
-		if !isDirection(word) {
+		if !slices.Contains(directions, word) {
 			return s, troublef(source.CodeUnknownWord, source.DidYouMean(word, directions),
 				"%q does not start with a direction: %s", text, orList(directions))
 		}
-		metres, err := unit.ParseLength(length, c.Feet != nil && c.Feet(n.Span.File))
+		feet := c.Feet != nil && c.Feet(n.Span.File)
+		metres, err := unit.ParseLength(length, feet)
 		if err != nil {
 			return s, err
 		}
 		s.Direction, s.Length = word, metres
-		return s, above(0, mostRoom).check("a step", length, metres, func(v float64) string { return showLength(v, false) })
+		return s, above(0, mostRoom).check("a step", length, metres, func(v float64) string { return showLength(v, feet) })
 	})
-
-func isDirection(word string) bool {
-	for _, d := range directions {
-		if d == word {
-			return true
-		}
-	}
-	return false
-}
 
 // corner reads one corner: `{a: [6.6, 0]}`.
 var corner = source.Reader[Corner]{
 	What: "a corner", Like: "{a: [6.6, 0]}", Read: readCorner,
 	Schema: func() map[string]any {
-		return map[string]any{"type": "object", "minProperties": 1, "maxProperties": 1, "additionalProperties": point.Schema()}
+		return map[string]any{"type": "object", "minProperties": 1, "maxProperties": 1,
+			"additionalProperties": point.Schema()}
 	},
 }
 
@@ -74,7 +69,8 @@ func readCorner(n *source.Node, c *source.Context) (Corner, bool) {
 // checkCornerName refuses a dash, which joins two corners to the name of their wall.
 func checkCornerName(name string) error {
 	if strings.Contains(name, "-") {
-		return troublef(CodeBadName, "write "+strings.ReplaceAll(name, "-", "_"), "the corner %q holds a dash, which joins two corners to a wall: a-b", name)
+		return troublef(CodeBadName, "write "+strings.ReplaceAll(name, "-", "_"),
+			"the corner %q holds a dash, which joins two corners to a wall: a-b", name)
 	}
 	if name == "" || strings.ContainsFunc(name, notInName) {
 		return troublef(CodeBadName, "", "a corner is named by letters, digits and _, not %q", name)
@@ -93,9 +89,12 @@ var (
 
 // slopeTable is a ceiling that rises from one wall to another.
 var slopeTable = tableOf("sloped height", "A ceiling that rises toward a wall.", nil,
-	into("low", ceilingHeight, func(s *Slope, v float64, _ *source.Node) { s.Low = v }, "Height at the lowest wall.", "2.1", "").needed(),
-	into("high", ceilingHeight, func(s *Slope, v float64, _ *source.Node) { s.High = v }, "Height at the wall it rises toward.", "3.4", "").needed(),
-	into("toward", ref("a wall", "left"), func(s *Slope, r Ref, _ *source.Node) { s.Toward = r }, "The wall of this room that it rises toward.", "left", "").needed(),
+	into("low", ceilingHeight, func(s *Slope, v float64, _ *source.Node) { s.Low = v },
+		"Height at the lowest wall.", "2.1", "").needed(),
+	into("high", ceilingHeight, func(s *Slope, v float64, _ *source.Node) { s.High = v },
+		"Height at the wall it rises toward.", "3.4", "").needed(),
+	into("toward", ref("a wall", "left"), func(s *Slope, r Ref, _ *source.Node) { s.Toward = r },
+		"The wall of this room that it rises toward.", "left", "").needed(),
 )
 
 var ceilingHeight = quantity("a room's height", "2.5", lengths, above(0, mostHeight))
@@ -105,21 +104,29 @@ var roomForms = []string{"size", "corners", "outline"}
 
 var roomTable = tableOf("room", "A room by its clear inside; walls stand outside of it.", roomForms,
 	value("at", point, func(r *Room) *Given[[2]float64] { return &r.At },
-		"Lower-left inside corner of a `size`; where an `outline` starts.", "[0, 0]", "[0, 0]").of("size", "outline"),
+		"Lower-left inside corner of a `size`; where an `outline` starts; what `corners` count from.", "[0, 0]", "[0, 0]"),
 	into("size", size, func(r *Room, v [2]float64, n *source.Node) { r.Form, r.Size, r.FormSpan = BySize, v, n.Span },
 		"Clear inside: width and depth. Its walls are top, right, bottom and left, as the sheet lies.", "[3.6, 3.1]", ""),
-	into("corners", cornerList, func(r *Room, v []Corner, n *source.Node) { r.Form, r.Corners, r.FormSpan = ByCorners, v, n.Span },
+	into("corners", cornerList,
+		func(r *Room, v []Corner, n *source.Node) { r.Form, r.Corners, r.FormSpan = ByCorners, v, n.Span },
 		"Named inside corners in order; its walls are a-b, b-c, and so on.", "[{a: [0, 0]}, {b: [4, 0]}, {c: [4, 3]}]", ""),
-	into("outline", steps, func(r *Room, v []OutlineStep, n *source.Node) { r.Form, r.Outline, r.FormSpan = ByOutline, v, n.Span },
-		"Tape lengths in order; its walls are w1, w2, and so on. The closing error is printed.", "[right 3.6, up 2.0, left 3.6, down 2.0]", ""),
+	into("outline", steps,
+		func(r *Room, v []OutlineStep, n *source.Node) { r.Form, r.Outline, r.FormSpan = ByOutline, v, n.Span },
+		"Tape lengths in order; its walls are w1, w2, and so on. The closing error is printed.",
+		"[right 3.6, up 2.0, left 3.6, down 2.0]", ""),
 	roomHeight(),
-	value("base", quantity("a floor level", "0.15", lengths, between(-mostHeight, mostHeight)), func(r *Room) *Given[float64] { return &r.Base },
+	value("base", quantity("a floor level", "0.15", lengths, between(-mostHeight, mostHeight)),
+		func(r *Room) *Given[float64] { return &r.Base },
 		"Level of its floor.", "0.15", "0"),
-	value("wall", quantity("a wall's thickness", "0.15", lengths, between(0.01, 5)), func(r *Room) *Given[float64] { return &r.Wall },
+	value("wall", quantity("a wall's thickness", "0.15", lengths, between(0.01, 5)),
+		func(r *Room) *Given[float64] { return &r.Wall },
 		"Thickness of its walls, outward.", "0.15", "0.15 m"),
-	value("walls", surface, func(r *Room) *Given[string] { return &r.Walls }, "Material of the walls.", "plaster", "a grey of reflectance 0.5"),
-	value("floor", surface, func(r *Room) *Given[string] { return &r.Floor }, "Material of the floor.", "light-wood", "a grey of reflectance 0.2"),
-	value("ceiling", surface, func(r *Room) *Given[string] { return &r.Ceiling }, "Material of the ceiling.", "white", "a grey of reflectance 0.8"),
+	value("walls", surface, func(r *Room) *Given[string] { return &r.Walls },
+		"Material of the walls.", "plaster", "a grey of reflectance 0.5"),
+	value("floor", surface, func(r *Room) *Given[string] { return &r.Floor },
+		"Material of the floor.", "light-wood", "a grey of reflectance 0.2"),
+	value("ceiling", surface, func(r *Room) *Given[string] { return &r.Ceiling },
+		"Material of the ceiling.", "white", "a grey of reflectance 0.8"),
 )
 
 // roomHeight is a level height, or a slope.
@@ -145,12 +152,14 @@ func roomHeight() entry[Room] {
 // checkRoom looks at what the keys of a room say together.
 func checkRoom(r *Room, n *source.Node, c *source.Context) {
 	if s := r.Slope; s != nil && s.High <= s.Low {
-		c.ErrorAt(s.Span, CodeContradicts, "swap low and high", "a slope is higher toward its wall than at the other: high is more than low")
+		c.ErrorAt(s.Span, CodeContradicts, "swap low and high",
+			"a slope is higher toward its wall than at the other: high is more than low")
 	}
 	seen := map[string]Corner{}
 	for _, corner := range r.Corners {
 		if first, twice := seen[corner.Name]; twice {
-			errorWith(c, corner.Span, CodeTwice, "", first.Span, "it is first here", "the corner %q is named twice", corner.Name)
+			errorWith(c, corner.Span, CodeTwice, "", first.Span, "it is first here",
+				"the corner %q is named twice", corner.Name)
 		}
 		seen[corner.Name] = corner
 	}

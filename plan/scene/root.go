@@ -15,16 +15,20 @@ var sceneTable = tableOf("scene", "A scene to light. Lengths that are bare numbe
 func rootKeys() []entry[Scene] {
 	keys := []entry[Scene]{
 		into("scrimshaw", versionKind, func(*Scene, int, *source.Node) {}, "Version of the language.", "1", "").needed(),
-		value("title", text("a title", "The map room"), func(s *Scene) *Given[string] { return &s.Title }, "Title of the scene.", "The map room, late afternoon", "the file's name"),
+		value("title", text("a title", "The map room"), func(s *Scene) *Given[string] { return &s.Title },
+			"Title of the scene.", "The map room, late afternoon", "the file's name"),
 		into("units", unitsKind, func(s *Scene, v string, _ *source.Node) { s.Feet = v == "ft" },
 			"What bare lengths in this file mean, and what lengths are printed in.", "m", "m"),
 		into("kit", kitPaths, func(s *Scene, v []Given[string], _ *source.Node) { s.Kit = v },
 			"Files with more kit, from the scene's folder, which they may not leave.", "[lamps.yaml]", "none"),
-		into("sheet", mapOf("a sheet", "{production: Low Water}", sheetTable), func(s *Scene, v Sheet, _ *source.Node) { s.Sheet = v },
+		into("sheet", mapOf("a sheet", "{production: Low Water}", sheetTable),
+			func(s *Scene, v Sheet, _ *source.Node) { s.Sheet = v },
 			sheetTable.Doc, "{production: Low Water, revision: B}", "a plain sheet"),
-		into("site", mapOf("a site", "{north: 24}", siteTable), func(s *Scene, v Site, n *source.Node) { v.Span = n.Span; s.Site = &v },
+		into("site", mapOf("a site", "{north: 24}", siteTable),
+			func(s *Scene, v Site, n *source.Node) { v.Span = n.Span; s.Site = &v },
 			siteTable.Doc, "{ground: -0.4, north: 24}", "none"),
-		into("exposure", mapOf("an exposure", "{iso: 800}", exposureTable), func(s *Scene, v Exposure, _ *source.Node) { s.Exposure = v },
+		into("exposure", mapOf("an exposure", "{iso: 800}", exposureTable),
+			func(s *Scene, v Exposure, _ *source.Node) { s.Exposure = v },
 			exposureTable.Doc, "{iso: 800, stop: T2.8}", "ISO 800, 180°, T2.8"),
 	}
 	for _, p := range parts() {
@@ -60,7 +64,8 @@ func parts() []part {
 
 // setupList is the list of set-ups.
 func setupList() entry[Scene] {
-	return section[Scene, Setup]{"setups", "Set-ups, each a change of the scene or of another set-up.", "{wide: {camera: A}, close: {camera: A, after: wide}}", setupTable,
+	return section[Scene, Setup]{"setups", "Set-ups, each a change of the scene or of another set-up.",
+		"{wide: {camera: A}, close: {camera: A, after: wide}}", setupTable,
 		func(s *Scene) *[]Setup { return &s.Setups }, func(v *Setup) *Thing { return &v.Thing }, nil}.entry()
 }
 
@@ -71,7 +76,8 @@ func version() source.Reader[int] {
 	read := func(text string, _ *source.Node, _ *source.Context) (int, error) {
 		v, err := strconv.Atoi(text)
 		if err != nil || v != languageVersion {
-			return 0, troublef(CodeVersion, "write scrimshaw: 1", "this is language version %q, and version %d is read here", text, languageVersion)
+			return 0, troublef(CodeVersion, "write scrimshaw: 1",
+				"this is language version %q, and version %d is read here", text, languageVersion)
 		}
 		return v, nil
 	}
@@ -81,12 +87,13 @@ func version() source.Reader[int] {
 var unitsKind = source.OneOf("a unit of length", "m", "ft")
 
 // kitPaths reads the files of more kit.
-var kitPaths = oneOrMore("kit files", "[lamps.yaml]", kitPath(), 50)
+var kitPaths = oneOrMore("a list of kit files", "[lamps.yaml]", kitPath(), 50)
 
 func kitPath() source.Reader[Given[string]] {
 	name := text("a file", "lamps.yaml")
-	return source.Reader[Given[string]]{What: name.What, Like: name.Like, Schema: name.Schema, Read: func(n *source.Node, c *source.Context) (Given[string], bool) {
-		v, ok := name.Read(n, c)
-		return Given[string]{V: v, Set: ok, Span: n.Span}, ok
-	}}
+	return source.Reader[Given[string]]{What: name.What, Like: name.Like, Schema: name.Schema,
+		Read: func(n *source.Node, c *source.Context) (Given[string], bool) {
+			v, ok := name.Read(n, c)
+			return Given[string]{V: v, Set: ok, Span: n.Span}, ok
+		}}
 }

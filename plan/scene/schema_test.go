@@ -240,7 +240,7 @@ func TestTheSchemaRefusesWhatTheLoaderRefuses(t *testing.T) {
 		"rooms: {den: {size: [5, 4], heigth: 2}}",
 		"rooms: {den: {height: 2}}",
 		"rooms: {den: {size: [5, 4], corners: []}}",
-		"rooms: {den: {corners: [{a: [0, 0]}, {b: [1, 0]}, {c: [1, 1]}], at: [0, 0]}}",
+		"openings: {w: {gap: den.left, width: 1, panes: [1, 1]}}",
 		"rooms: {a.b: {size: [5, 4]}}",
 		"people: {ruth: {at: desk}}",
 		"people: {ruth: {pose: seated}}",

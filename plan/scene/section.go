@@ -45,7 +45,8 @@ func (s section[O, T]) schema() map[string]any {
 func (s section[O, T]) read(n *source.Node, c *source.Context) []T {
 	var all []T
 	if len(n.Keys) > mostThings {
-		c.ErrorAt(n.Keys[mostThings].Span, CodeTooMany, "", "%s holds at most %d, and here are %d", s.key, mostThings, len(n.Keys))
+		c.ErrorAt(n.Keys[mostThings].Span, CodeTooMany, "",
+			"%s holds at most %d, and here are %d", s.key, mostThings, len(n.Keys))
 		return nil
 	}
 	source.Each(n, s.table.Name, c, func(k *source.Key) {

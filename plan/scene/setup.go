@@ -6,14 +6,17 @@ import (
 
 // setupTable is a set-up as it is listed. Its change is read where it meets the scene.
 var setupTable = tableOf("set-up", "One set-up: its cameras, and what it changes.", nil,
-	into("camera", oneOrMore("cameras", "[A, B]", ref("a camera", "A"), 26), func(s *Setup, v []Ref, _ *source.Node) { s.Cameras = v },
+	into("camera", oneOrMore("a list of cameras", "[A, B]", ref("a camera", "A"), 26),
+		func(s *Setup, v []Ref, _ *source.Node) { s.Cameras = v },
 		"Its camera, or cameras.", "[A, B]", "every camera"),
 	into("after", ref("a set-up", "wide"), func(s *Setup, r Ref, _ *source.Node) { s.After = r },
 		"The set-up that it starts from.", "wide", "the scene"),
 	change(),
-	into("stays", oneOrMore("names", "[soft]", anything, mostThings), func(s *Setup, v []Ref, _ *source.Node) { s.Stays = v },
+	into("stays", oneOrMore("a list of names", "[soft]", anything, mostThings),
+		func(s *Setup, v []Ref, _ *source.Node) { s.Stays = v },
 		"Things that stay where they stood in the set-up before, though what they follow moves.", "[soft]", "none"),
-	into("reverse", mapOf("a reverse", "{of: close}", reverseTable), func(s *Setup, v Reverse, n *source.Node) { s.Reverse, s.Reversed = n, &v },
+	into("reverse", mapOf("a reverse", "{of: close}", reverseTable),
+		func(s *Setup, v Reverse, n *source.Node) { s.Reverse, s.Reversed = n, &v },
 		"The same set-up seen the other way.", "{of: close, swap: [[ada, noor]]}", "none").later("reverses"),
 	cues(func(s *Setup) *[]Cue { return &s.Cues }),
 )
@@ -26,7 +29,8 @@ func change() entry[Setup] {
 		Schema: defined("change"),
 		Read: func(s *Setup, n *source.Node, c *source.Context) {
 			if n.Kind != source.Map {
-				c.Error(n, source.CodeWrongType, "write it like {lights: {soft: {level: 14 %}}}", "a change is a map of what changes, not %s", n.Kind)
+				c.Error(n, source.CodeWrongType, "write it like {lights: {soft: {level: 14 %}}}",
+					"a change is a map of what changes, not %s", n.Kind)
 				return
 			}
 			s.Change = n
@@ -41,7 +45,9 @@ type Reverse struct {
 }
 
 var reverseTable = tableOf("reverse", "The same set-up seen the other way.", nil,
-	into("of", ref("a set-up", "close"), func(r *Reverse, v Ref, _ *source.Node) { r.Of = v }, "The set-up that is reversed.", "close", "").needed(),
-	into("swap", source.ListOf("pairs of things", "[[ada, noor]]", pair("two things", "[ada, noor]", anything), 1, 50),
-		func(r *Reverse, v [][2]Ref, _ *source.Node) { r.Swap = v }, "What changes places.", "[[ada, noor]]", "the ends of the line of action"),
+	into("of", ref("a set-up", "close"), func(r *Reverse, v Ref, _ *source.Node) { r.Of = v },
+		"The set-up that is reversed.", "close", "").needed(),
+	into("swap", source.ListOf("a list of pairs", "[[ada, noor]]", pair("a pair of things", "[ada, noor]", anything), 1, 50),
+		func(r *Reverse, v [][2]Ref, _ *source.Node) { r.Swap = v },
+		"What changes places.", "[[ada, noor]]", "the ends of the line of action"),
 )

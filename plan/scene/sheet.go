@@ -13,7 +13,8 @@ var papers = regexp.MustCompile(`(?i)^(a[1-4]|letter|tabloid|ledger|11x17|(ansi[
 var paperKind = scalar("a paper", "A3", map[string]any{"type": "string"},
 	func(text string, _ *source.Node, _ *source.Context) (string, error) {
 		if text == "" || !papers.MatchString(text) {
-			return "", troublef(source.CodeUnknownWord, "", "%q is no paper: A4, A3, A2, A1, letter, tabloid, ANSI C or ANSI D", text)
+			return "", troublef(source.CodeUnknownWord, "",
+				"%q is no paper: A4, A3, A2, A1, letter, tabloid, ANSI C or ANSI D", text)
 		}
 		return text, nil
 	})
@@ -39,13 +40,17 @@ var sheetTable = tableOf("sheet", "What the scene asks of the paper.", nil,
 	value("by", text("a name", "R. Lund"), func(s *Sheet) *Given[string] { return &s.By },
 		"Who drew it.", "R. Lund", ""),
 	value("paper", paperKind, func(s *Sheet) *Given[string] { return &s.Paper },
-		"A4 to A1, letter, tabloid, ANSI C or D; with portrait or landscape where it matters.", "A3", "A3, or as --paper says"),
+		"A4 to A1, letter, tabloid, ANSI C or D; with portrait or landscape where it matters.",
+		"A3", "the smallest that shows the plan well"),
 	value("scale", scaleKind, func(s *Sheet) *Given[string] { return &s.Scale },
 		"Scale of the plan.", "1:50", "the largest that fits the paper"),
-	value("levels", source.OneOf("a way to letter contours", "lx", "fc", "stop", "stops"), func(s *Sheet) *Given[string] { return &s.Levels },
-		"What contours are lettered in: lux, footcandles, T-stops, or stops over and under the working stop.", "stops", "stop"),
+	value("levels", source.OneOf("a way to letter contours", "lx", "fc", "stop", "stops"),
+		func(s *Sheet) *Given[string] { return &s.Levels },
+		"What contours are lettered in: lux, footcandles, T-stops, or stops over and under the working stop.",
+		"stops", "lx, and fc in feet"),
 	value("field", source.OneOf("a map", "floor", "face"), func(s *Sheet) *Given[string] { return &s.Field },
 		"What is mapped: illuminance on the floor, or the incident dome at face height.", "floor", "floor"),
-	value("plane", quantity("a plane", "0.75", lengths, between(-mostHeight, mostHeight)), func(s *Sheet) *Given[float64] { return &s.Plane },
+	value("plane", quantity("a plane", "0.75", lengths, between(-mostHeight, mostHeight)),
+		func(s *Sheet) *Given[float64] { return &s.Plane },
 		"Maps a horizontal plane at this height instead.", "0.75", ""),
 )

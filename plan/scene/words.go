@@ -86,7 +86,8 @@ func ref(what, like string) source.Reader[Ref] {
 	schema := map[string]any{"type": "string"}
 	return scalar(what, like, schema, func(text string, n *source.Node, _ *source.Context) (Ref, error) {
 		if !isPath(text) {
-			return Ref{}, troublef(source.CodeBadValue, "write it like "+like, "%q is no name, where %s belongs", text, what)
+			return Ref{}, troublef(source.CodeBadValue, "write it like "+like,
+				"%q is no name, where %s belongs", text, what)
 		}
 		return Ref{Name: text, Span: n.Span}, nil
 	})
