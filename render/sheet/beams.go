@@ -1,0 +1,124 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/symbols/ink"
+)
+
+// The dashes of the 10 % beam and the dash-dot of what a camera sees (ISO 128-2 nos. 02 and 10, at
+// proportions that show at arm's length), mm.
+var (
+	fieldDash = []float64{2.4, 1.4}
+	viewDash  = []float64{5, 1.1, 0.5, 1.1}
+)
+
+// drawBeams draws the wedges of the lights in their own colours: to half the intensity in full
+// lines, to a tenth in dashes.
+func (c *composer) drawBeams(p pad, v view) {
+	for i := range c.in.Beams {
+		b := &c.in.Beams[i]
+		l := c.light(b.Light)
+		if l == nil || l.Level <= 0 {
+			continue
+		}
+		q := p.on(ink.Beams).of("light:"+l.Name, "")
+		colour := c.lampInk(l)
+		for _, edge := range beamEdges(l, b.Tenth, b.Spot) {
+			q.within(v, hair, colour, fieldDash, edge)
+			c.used("beam:tenth")
+		}
+		for _, edge := range beamEdges(l, b.Half, b.Spot) {
+			q.within(v, medium, colour, nil, edge)
+			c.used("beam:half")
+		}
+	}
+}
+
+// widestBeam is half the angle, degrees, from which light goes nearly everywhere, and its edges on
+// the plan say nothing.
+const widestBeam = 72.0
+
+// beamEdges are the lines that are drawn of a beam; none of one that is nearly all round.
+func beamEdges(l *plan.Light, outline []r2.Vec, footprint bool) [][]r2.Vec {
+	from, axis := plain(l.Frame.At), plain(l.Frame.Axis)
+	lines := edges(from, outline, footprint)
+	for _, line := range lines {
+		if footprint && tooWide(l, line) {
+			return nil
+		}
+		d := r2.Sub(line[1], line[0])
+		if !footprint && r2.Dot(d, axis) < math.Cos(widestBeam*math.Pi/180)*r2.Norm(d)*r2.Norm(axis) {
+			return nil
+		}
+	}
+	return lines
+}
+
+// tooWide says whether the rim of a footprint lies further off than a cone of widestBeam reaches
+// from the lamp to its floor or ceiling.
+func tooWide(l *plan.Light, rim []r2.Vec) bool {
+	const room = 3.0 // m, the height that a lamp has above or below it at most
+	most := math.Tan(widestBeam*math.Pi/180) * math.Min(math.Max(l.Height, 0.5), room)
+	return slices.ContainsFunc(rim, func(p r2.Vec) bool { return r2.Norm(r2.Sub(p, plain(l.Frame.At))) > most })
+}
+
+// drawViews draws what each camera sees.
+func (c *composer) drawViews(p pad, v view) {
+	for i := range c.in.Views {
+		w := &c.in.Views[i]
+		for _, edge := range c.sides(w) {
+			p.on(ink.CameraWedge).of("camera:"+w.Camera, "").within(v, thin, p.look.Ink, viewDash, edge)
+			c.used("view")
+		}
+	}
+}
+
+// sides are the lines that are drawn of a view.
+func (c *composer) sides(w *View) [][]r2.Vec {
+	if len(w.Outline) == 0 {
+		return nil
+	}
+	return edges(w.Outline[0], w.Outline, false)
+}
+
+// edges are the lines that are drawn of a wedge from a source: its two sides, for what it ends on
+// is drawn already. Light that leaves all round has none. A footprint is drawn all round.
+func edges(source r2.Vec, outline []r2.Vec, footprint bool) [][]r2.Vec {
+	n := len(outline)
+	switch {
+	case n < 3:
+		return nil
+	case footprint:
+		return [][]r2.Vec{append(slices.Clone(outline), outline[0])}
+	case near(outline[0], source):
+		return [][]r2.Vec{{outline[0], outline[1]}, {outline[0], outline[n-1]}}
+	case near(middle(outline[0], outline[n-1]), source): // an emitting edge, by its two ends
+		return [][]r2.Vec{{outline[0], outline[1]}, {outline[n-1], outline[n-2]}}
+	}
+	return nil
+}
+
+// near says whether two points of the plan are one, to a tenth of a millimetre.
+func near(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < 1e-4 }
+
+// within draws a line, given in metres, inside the panel.
+func (p pad) within(v view, width float64, colour ink.Colour, dash []float64, points []r2.Vec) {
+	for _, piece := range ink.ClipPolyline(v.all(points), corners(v.panel)) {
+		p.dashed(width, colour, dash, piece...)
+	}
+}
+
+// light is the light of a name, or nil.
+func (c *composer) light(name string) *plan.Light {
+	for i := range c.in.Setup.Lights {
+		if l := &c.in.Setup.Lights[i]; l.Name == name {
+			return l
+		}
+	}
+	return nil
+}

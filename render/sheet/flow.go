@@ -1,0 +1,172 @@
+package sheet
+
+import "math"
+
+// slot is room on a page that blocks flow into: a column, measure wide, from top to bottom in y.
+type slot struct{ x, top, bottom float64 }
+
+func (s slot) height() float64 { return s.top - s.bottom }
+
+// piece is a part of a block in a slot: its rows from up to to.
+type piece struct {
+	slot     int
+	block    *block
+	from, to int
+	gap      float64 // above
+	height   float64
+}
+
+// rest is what is left of a block: its rows from from on.
+type rest struct {
+	block *block
+	from  int
+}
+
+// whole are blocks of which nothing is placed.
+func whole(blocks []*block) []rest {
+	var all []rest
+	for _, b := range blocks {
+		all = append(all, rest{block: b})
+	}
+	return all
+}
+
+// flow fills slots. A block goes whole into the first slot that has room for it, so that short
+// ones fill what long ones leave; only a block too long for that is split, over slots that follow
+// each other.
+type flow struct {
+	slots  []slot
+	used   []float64
+	pieces []piece
+}
+
+// pour puts blocks into slots in order, and returns what went where and what found no place.
+func pour(blocks []rest, slots []slot) (pieces []piece, left []rest) {
+	f := &flow{slots: slots, used: make([]float64, len(slots))}
+	for _, b := range blocks {
+		if f.whole(b) {
+			continue
+		}
+		if b.from = f.split(b); b.from < len(b.block.rows) {
+			left = append(left, b)
+		}
+	}
+	return f.pieces, left
+}
+
+// gap is the space above the next block in slot i: none at its top.
+func (f *flow) gap(i int) float64 {
+	if f.used[i] == 0 {
+		return 0
+	}
+	return blockGap
+}
+
+// room is the height that is left for a block in slot i.
+func (f *flow) room(i int) float64 { return f.slots[i].height() - f.used[i] - f.gap(i) }
+
+// whole places what is left of a block in one slot, if one has the room.
+func (f *flow) whole(b rest) bool {
+	for i := range f.slots {
+		if take := b.fitting(f.room(i)); b.from+take == len(b.block.rows) {
+			f.put(i, b, take)
+			return true
+		}
+	}
+	return false
+}
+
+// short is how many rows a block may have to be kept whole.
+const short = 9
+
+// split places what is left of a long block over slots, and returns the first row without a place.
+// No slot begins or ends with one row alone. A short block is not begun that would stay whole on
+// the next page, unless it has to stand on this one.
+func (f *flow) split(b rest) int {
+	if len(b.block.rows) <= short && b.block.rank != must && !f.never(b) {
+		return b.from
+	}
+	for i := range f.slots {
+		take := b.fitting(f.room(i))
+		last := b.from+take == len(b.block.rows)
+		if !last && b.from+take == len(b.block.rows)-1 {
+			take--
+		}
+		if last || take >= 2 || take == 1 && f.used[i] == 0 {
+			f.put(i, b, take)
+			b.from += take
+		}
+		if last {
+			break
+		}
+	}
+	return b.from
+}
+
+// never says whether a block is too tall for any slot even where that is empty.
+func (f *flow) never(b rest) bool {
+	for _, s := range f.slots {
+		if take := b.fitting(s.height()); b.from+take == len(b.block.rows) {
+			return false
+		}
+	}
+	return true
+}
+
+func (f *flow) put(i int, b rest, take int) {
+	h := b.taking(take)
+	f.pieces = append(f.pieces, piece{i, b.block, b.from, b.from + take, f.gap(i), h})
+	f.used[i] += f.gap(i) + h
+}
+
+// fitting counts the rows that a height holds below the heading.
+func (b rest) fitting(room float64) (take int) {
+	h := b.block.headHeight()
+	for _, r := range b.block.rows[b.from:] {
+		if h+r.height > room+1e-9 {
+			break
+		}
+		h += r.height
+		take++
+	}
+	return take
+}
+
+// taking is the height of some rows with the heading.
+func (b rest) taking(take int) float64 {
+	h := b.block.headHeight()
+	for _, r := range b.block.rows[b.from : b.from+take] {
+		h += r.height
+	}
+	return h
+}
+
+// drawPieces draws what was poured into slots. Where a slot has height to spare its gaps grow.
+func drawPieces(p pad, pieces []piece, slots []slot) {
+	for i, s := range slots {
+		own := inSlot(pieces, i)
+		used := 0.0
+		for _, q := range own {
+			used += q.gap + q.height
+		}
+		more := math.Min(blockSlack, (s.height()-used)/math.Max(1, float64(len(own)-1)))
+		top := s.top
+		for j, q := range own {
+			if j > 0 {
+				top -= q.gap + more
+			}
+			top = q.block.drawHead(p, s.x, top, q.from > 0)
+			top = drawRows(p, q.block.rows[q.from:q.to], s.x, top)
+		}
+	}
+}
+
+func inSlot(pieces []piece, slot int) []piece {
+	var own []piece
+	for _, q := range pieces {
+		if q.slot == slot {
+			own = append(own, q)
+		}
+	}
+	return own
+}

@@ -1,0 +1,189 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/source"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/font"
+	"scrimshaw/symbols/ink"
+)
+
+func family(t *testing.T) *font.Family {
+	t.Helper()
+	f, err := font.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// shrunk is an outline drawn in a hair, so that what only touches does not count as meeting.
+func shrunk(ring []r2.Vec) []r2.Vec {
+	c := r2.Vec{}
+	for _, p := range ring {
+		c = r2.Add(c, r2.Scale(1/float64(len(ring)), p))
+	}
+	out := make([]r2.Vec, len(ring))
+	for i, p := range ring {
+		d := r2.Sub(p, c)
+		out[i] = r2.Add(c, r2.Scale(math.Max(0, 1-0.02/r2.Norm(d)), d))
+	}
+	return out
+}
+
+// lettering is a text of a page with its box.
+type lettering struct {
+	s     string
+	box   []r2.Vec
+	layer ink.Layer
+}
+
+func letteringOf(p *ink.Page, f *font.Family) (all []lettering) {
+	for i := range p.Items {
+		if t := p.Items[i].Text; t != nil {
+			q := t.Corners(f)
+			all = append(all, lettering{t.S, q[:], p.Items[i].Layer})
+		}
+	}
+	return all
+}
+
+// checkPage holds a page to the rules of lettering and border.
+func checkPage(t *testing.T, p *ink.Page, f *font.Family) {
+	t.Helper()
+	texts := letteringOf(p, f)
+	for i, a := range texts {
+		for _, b := range texts[i+1:] {
+			if carto.Overlap(shrunk(a.box), shrunk(b.box)) {
+				t.Errorf("%s: %q meets %q", p.Title, a.s, b.s)
+			}
+		}
+		if f.CapHeight(1)*sizeOf(p, a.s) < capSmall-1e-9 {
+			t.Errorf("%s: %q is lettered too small", p.Title, a.s)
+		}
+	}
+	border := box(binding, margin, p.Width-margin, p.Height-margin)
+	for i := range p.Items {
+		it := &p.Items[i]
+		b := it.Bounds(f).Box
+		slack := frame/2 + 0.01
+		if b.Min.X < border.Min.X-slack || b.Min.Y < border.Min.Y-slack || b.Max.X > border.Max.X+slack || b.Max.Y > border.Max.Y+slack {
+			t.Errorf("%s: %s lies outside the frame: %v", p.Title, describe(it), b)
+		}
+	}
+}
+
+func sizeOf(p *ink.Page, s string) float64 {
+	least := math.Inf(1)
+	for i := range p.Items {
+		if t := p.Items[i].Text; t != nil && t.S == s {
+			least = math.Min(least, t.Size)
+		}
+	}
+	return least
+}
+
+func describe(it *ink.Item) string {
+	if it.Text != nil {
+		return fmt.Sprintf("text %q on %s", it.Text.S, it.Layer)
+	}
+	return fmt.Sprintf("a mark of %q on %s", it.Object, it.Layer)
+}
+
+// compose draws a set-up and fails on an error.
+func compose(t *testing.T, in Input, o Options) ink.Document {
+	t.Helper()
+	doc, found := Compose(in, o)
+	for _, d := range found {
+		if d.Severity == source.Error {
+			t.Fatalf("%s: %s (%s)", d.Code, d.Message, d.Hint)
+		}
+	}
+	return doc
+}
+
+// checkPlan holds the sheet of a plan to the rules of its panel: no lettering on a symbol or a wall.
+func checkPlan(t *testing.T, s *sheet, f *font.Family) {
+	t.Helper()
+	page := &s.pages[0]
+	v := viewOf(extentOf(s.c.in.Setup), s.layout.plan, s.layout.times)
+	for _, a := range letteringOf(page, f) {
+		if a.layer == ink.Collar {
+			continue
+		}
+		for _, d := range s.c.stands {
+			if carto.Overlap(shrunk(a.box), shrunk(d.Body)) {
+				t.Errorf("%s: %q hides a symbol", page.Title, a.s)
+			}
+		}
+		for _, w := range s.c.wallObstacles(v) {
+			if carto.Overlap(shrunk(a.box), shrunk(w.Outline)) {
+				t.Errorf("%s: %q lies on a wall", page.Title, a.s)
+			}
+		}
+		if !allIn(a.box, s.layout.plan) {
+			t.Errorf("%s: %q leaves the panel of the plan", page.Title, a.s)
+		}
+	}
+	for _, r := range s.layout.rules {
+		for _, a := range letteringOf(page, f) {
+			if carto.Overlap(shrunk(a.box), r[:]) {
+				t.Errorf("%s: %q meets a line of the sheet", page.Title, a.s)
+			}
+		}
+	}
+	if got := width(s.layout.plan) * height(s.layout.plan) / (page.Width * page.Height); got < share {
+		t.Errorf("%s: the plan has %.0f %% of the page", page.Title, 100*got)
+	}
+}
+
+// sheetFor composes a set-up and returns what Compose throws away.
+func sheetFor(t *testing.T, in Input, o Options) *sheet {
+	t.Helper()
+	log := &faults{}
+	s := newComposer(in, o, log).sheetOf()
+	if s == nil {
+		t.Fatalf("no sheet: %v", log.all)
+	}
+	return s
+}
+
+func TestLetteringKeepsApart(t *testing.T) {
+	f := family(t)
+	for _, paper := range []string{"", "A4", "A4 portrait", "A3", "A3 portrait", "letter", "tabloid", "A2"} {
+		doc := compose(t, example(), Options{Paper: paper, Font: f})
+		checkPlan(t, sheetFor(t, example(), Options{Paper: paper, Font: f}), f)
+		for i := range doc.Pages {
+			checkPage(t, &doc.Pages[i], f)
+		}
+	}
+}
+
+func TestCrowdsKeepApart(t *testing.T) {
+	f := family(t)
+	papers := []string{"A4", "A3", "letter", "A4 portrait"}
+	var rungs [5]int
+	for n := range 40 {
+		paper := papers[n%len(papers)]
+		t.Run(fmt.Sprint(n, " ", paper), func(t *testing.T) {
+			in := crowd(int64(n), 5+n*35/39)
+			doc := compose(t, in, Options{Paper: paper, Font: f})
+			for i := range doc.Pages {
+				checkPage(t, &doc.Pages[i], f)
+			}
+			s := sheetFor(t, in, Options{Paper: paper, Font: f})
+			checkPlan(t, s, f)
+			for i, n := range s.c.rungs {
+				if i < len(rungs) {
+					rungs[i] += n
+				}
+			}
+		})
+	}
+	t.Logf("labels on each rung of their ladder: %v", rungs)
+}

@@ -1,0 +1,69 @@
+package sheet
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
+	"scrimshaw/render/carto"
+)
+
+// Input is one set-up with its results: all that a sheet says. Lengths are metres in plan, light
+// is lux. Only Setup is needed; what is left out is not drawn.
+type Input struct {
+	Setup    *plan.Setup
+	Readings []meter.Reading // of every face and meter
+	Faces    []Face          // one a person
+	Field    *Field          // the map
+	Floors   []Field         // the map on other levels of floor
+	Inset    *Field          // a second map, drawn small: at the height of the faces
+	Beams    []Beam
+	Views    []View
+	// Unsent are notes: each list is printed as it stands, one sentence an item.
+	Watch     []string // findings of the review that need attention
+	Cautions  []string // of the trade, where they apply; the last says what comes first
+	Unchecked []string // what nobody has checked
+}
+
+// Face is what the meter says at one person's face.
+type Face struct {
+	Person    string
+	Key, Fill *meter.Reading // of the brighter and the darker side
+	Dome      *meter.Reading // toward the first camera
+	Contrast  float64        // stops, key over fill; meaningless without both
+	Skipped   string         // why there are no readings, "" where there are
+}
+
+// Field is illuminance over the plan, lx.
+type Field struct {
+	Name  string // "on the floor", "at face height 1.24 m, toward A"
+	Grid  carto.Grid
+	Probe func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
+}
+
+// Beam is the light of one lamp in plan, cut by what it meets: a polygon that starts at the lamp, or
+// at the left end of its emitting edge, and runs by way of the far side.
+type Beam struct {
+	Light string
+	Half  []r2.Vec // to half the intensity of the axis
+	Tenth []r2.Vec // to a tenth
+	Spot  bool     // steeper than 75°: the polygons are footprints and have no sides
+}
+
+// View is what a camera sees in plan, cut by what it meets: a polygon that starts at the lens.
+type View struct {
+	Camera  string
+	Outline []r2.Vec
+}
+
+// fields are the maps that are drawn to scale.
+func (in *Input) fields() []*Field {
+	var all []*Field
+	if in.Field != nil {
+		all = append(all, in.Field)
+	}
+	for i := range in.Floors {
+		all = append(all, &in.Floors[i])
+	}
+	return all
+}

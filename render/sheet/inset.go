@@ -1,0 +1,72 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
+)
+
+// insetMost is the height that the second map takes at most, mm.
+const insetMost = 58.0
+
+// insetMap is the second map, small, in the tints of the first: walls, tints, contours and where
+// people and cameras are.
+func (c *composer) insetMap() *section {
+	f := c.in.Inset
+	if f == nil || len(c.levels()) == 0 {
+		return &section{}
+	}
+	g := gatherer{}
+	for _, w := range c.in.Setup.Walls {
+		g.all(w.Outline, 0)
+	}
+	if !g.any {
+		far := f.Grid.At(f.Grid.NX-1, f.Grid.NY-1)
+		g.all([]r2.Vec{f.Grid.Origin, far}, 0)
+	}
+	extent := g.box()
+	scale := math.Min(measure/width(extent), insetMost/height(extent))
+	high := height(extent) * scale
+	return &section{
+		title: joined(" ", "Illuminance", f.Name),
+		rank:  other,
+		drawn: []row{{height: high + 2.4, draw: func(p pad, x, top float64) {
+			c.drawInset(p, f, viewOf(extent, box(x, top-high, x+width(extent)*scale, top), 1000/scale))
+		}}},
+		said: []string{fmt.Sprintf("a small map, %s by %s", c.length(width(extent)), c.length(height(extent)))},
+	}
+}
+
+func (c *composer) drawInset(p pad, f *Field, v view) {
+	r := c.trace(f, v)
+	p = p.of("inset", f.Name+": a small map of illuminance.")
+	r.drawTints(p, v)
+	for _, l := range r.lines {
+		p.course(contourWidth(r.levels[l.Index])*0.7, l, v)
+	}
+	for _, k := range r.cliffs {
+		p.course(thin, k.Line, v)
+	}
+	for _, w := range c.in.Setup.Walls {
+		if w.Opening == "" {
+			p.outline(0, p.look.Wall, &p.look.Wall, v.all(w.Outline)...)
+		}
+	}
+	for i := range c.in.Setup.People {
+		p.canvas.Circle(ink.Pen{Colour: p.look.Ink, Width: hair, Fill: &p.look.Paper}, v.mm(c.in.Setup.People[i].At), 0.8)
+	}
+	for i := range c.in.Setup.Cameras {
+		m := &c.in.Setup.Cameras[i].Frame
+		p.canvas.Polygon(ink.Solid(p.look.Ink), arrowAt(v.flat(m.At), bearing(plain(m.Axis)))...)
+	}
+}
+
+// arrowAt is a small dart at a point, along a bearing.
+func arrowAt(tip r2.Vec, bearing float64) []r2.Vec {
+	back := r2.Sub(tip, r2.Scale(2.2, ink.Direction(bearing)))
+	across := r2.Scale(0.7, ink.Direction(bearing+90))
+	return []r2.Vec{tip, r2.Add(back, across), r2.Sub(back, across)}
+}

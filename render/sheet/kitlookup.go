@@ -1,0 +1,53 @@
+package sheet
+
+import (
+	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
+)
+
+// unitOf is the catalogue's entry of a light's unit, nil where it has none.
+func (c *composer) unitOf(l *plan.Light) *kit.Unit {
+	s := c.in.Setup
+	if s.Scene == nil || s.Kit == nil {
+		return nil
+	}
+	name := ""
+	for i := range s.Scene.Lights {
+		if w := &s.Scene.Lights[i]; w.Name == l.Name {
+			name = w.Unit.V
+		}
+	}
+	for _, u := range s.Kit.Units {
+		if u.Name == name {
+			return u
+		}
+	}
+	return nil
+}
+
+// The sizes of what the catalogue does not know, m: common practice.
+const (
+	headWide  = 0.25
+	headDeep  = 0.30
+	standFoot = 1.0
+)
+
+// bodyOf is the width and depth of a light's head, m.
+func (c *composer) bodyOf(l *plan.Light) (wide, deep float64) {
+	if u := c.unitOf(l); u != nil && u.Body[0] > 0 && u.Body[1] > 0 {
+		return u.Body[0], u.Body[1]
+	}
+	return headWide, headDeep
+}
+
+// footOf is the diameter of the ground that a light's stand takes, m.
+func (c *composer) footOf(l *plan.Light) float64 {
+	if u := c.unitOf(l); u != nil {
+		for _, s := range c.in.Setup.Kit.Stands {
+			if s.Name == u.Stand {
+				return s.Footprint
+			}
+		}
+	}
+	return standFoot
+}

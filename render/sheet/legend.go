@@ -1,0 +1,183 @@
+package sheet
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// sign is one entry of the legend.
+type sign struct {
+	key, name string
+	draw      func(p pad, b r2.Box) // inside a box
+}
+
+// The legend stands in three columns of signs with their names.
+const (
+	legendColumns = 3
+	signWide      = 8.6 // mm
+	signHigh      = 5.4
+	signPitch     = 6.8
+	namePitch     = 3.0
+)
+
+// legend explains the symbols that the plan shows, and no others. How many there are is known when
+// the plan is drawn, which is before the collar is; the room for them is taken before that.
+func (c *composer) legend() *section {
+	expected := c.expectedSigns()
+	s := section{title: "Legend", rank: wanted}
+	for i := range (expected + legendColumns - 1) / legendColumns {
+		s.drawn = append(s.drawn, row{height: signPitch, draw: func(p pad, x, top float64) {
+			signs := c.signs()
+			for j := i * legendColumns; j < min(len(signs), (i+1)*legendColumns); j++ {
+				c.drawSign(p, &signs[j], x+float64(j%legendColumns)*measure/legendColumns, top)
+			}
+		}})
+	}
+	return &s
+}
+
+// signs are those of the symbols in use, in the order of the catalogue, then the lines.
+func (c *composer) signs() []sign {
+	var all []sign
+	for _, e := range symbols.Catalogue() {
+		if c.uses[e.Key] && e.Key != "throw" { // it has a line of its own
+			all = append(all, sign{e.Key, e.Name, func(p pad, b r2.Box) { p.example(e, b) }})
+		}
+	}
+	for _, l := range lineSigns() {
+		if c.uses[l.key] {
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+// example draws a symbol in the middle of a box, as large as goes into it.
+func (p pad) example(e symbols.Entry, b r2.Box) {
+	const largest, least = 20.0, 0.5 // mm for a metre
+	scale := largest
+	for ; scale > least; scale *= 0.9 {
+		if own := e.Box(scale); width(own) <= width(b) && height(own) <= height(b) {
+			break
+		}
+	}
+	own := e.Box(scale)
+	p.canvas = p.canvas.At(r2.Sub(middle(b.Min, b.Max), middle(own.Min, own.Max)), 0, 1)
+	drawFlat(p, func(q pad) { e.Draw(q.canvas, q.symbols(), scale) })
+}
+
+// drawFlat moves what is drawn on to the collar: a symbol draws on the layers of the plan, and in
+// the legend it has to stay when those are switched off.
+func drawFlat(p pad, draw func(pad)) {
+	n := len(p.page.Items)
+	draw(p)
+	for i := range p.page.Items[n:] {
+		p.page.Items[n+i].Layer = ink.Collar
+	}
+}
+
+// drawSign draws one entry with its name beside it, in up to two lines.
+func (c *composer) drawSign(p pad, s *sign, x, top float64) {
+	st := p.small()
+	b := box(x, top-signHigh, x+signWide, top)
+	s.draw(p.of("legend:"+s.key, ""), b)
+	room := measure/legendColumns - signWide - 1.6
+	set := c.set(s.name, st, room, 2)
+	y := (b.Min.Y+b.Max.Y)/2 + (namePitch*float64(len(set)-1)-st.cap)/2
+	for i, l := range set {
+		p.text(at(x+signWide+1.2, y-namePitch*float64(i)), l, st, ink.Left)
+	}
+}
+
+// lineSigns are the lines that the catalogue of symbols does not hold.
+func lineSigns() []sign {
+	line := func(draw func(p pad, from, to r2.Vec)) func(pad, r2.Box) {
+		return func(p pad, b r2.Box) {
+			y := (b.Min.Y + b.Max.Y) / 2
+			draw(p, r2.Vec{X: b.Min.X, Y: y}, r2.Vec{X: b.Max.X, Y: y})
+		}
+	}
+	return []sign{
+		{"throw", "throw, in space", line(func(p pad, a, b r2.Vec) {
+			p.canvas.DoubleArrow(ink.Pen{Colour: p.look.Ink, Width: hair}, throwHead, a, b)
+		})},
+		{"beam:half", "beam to 50 %", line(func(p pad, a, b r2.Vec) { p.line(medium, p.look.Quiet, a, b) })},
+		{"beam:tenth", "beam to 10 %", line(func(p pad, a, b r2.Vec) { p.dashed(hair, p.look.Quiet, fieldDash, a, b) })},
+		{"view", "camera's view", line(func(p pad, a, b r2.Vec) { p.dashed(thin, p.look.Ink, viewDash, a, b) })},
+		{"cliff", "cliff of light", line(func(p pad, a, b r2.Vec) {
+			p.line(medium, p.look.Contour, a, b)
+			for x := a.X + 0.6; x < b.X; x += 1.2 {
+				p.line(hair, p.look.Contour, r2.Vec{X: x, Y: a.Y}, r2.Vec{X: x, Y: a.Y - 0.8})
+			}
+		})},
+	}
+}
+
+// expectedSigns counts the symbols that the plan will show, or a few more: a throw, a cliff and the
+// lines of beams are drawn only where they find room.
+func (c *composer) expectedSigns() int {
+	s, keys := c.in.Setup, map[string]bool{}
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		keys[lightKind(l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
+	}
+	for i := range s.Grip {
+		keys["grip:"+s.Grip[i].Kind], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
+	}
+	for i := range s.People {
+		keys["person:"+s.People[i].Pose] = true
+	}
+	for i := range s.Openings {
+		keys[openingKind(&s.Openings[i])] = true
+		if s.Openings[i].Escape {
+			keys["opening:escape"] = true
+		}
+	}
+	for i := range s.Furniture {
+		keys["furniture:"+s.Furniture[i].Kind] = true
+	}
+	for i := range c.in.Readings {
+		keys["reading:"+c.in.Readings[i].Kind] = true
+	}
+	if len(c.in.Faces) > 0 {
+		keys["reading:flat"] = true
+	}
+	n := 0
+	for key, yes := range keys {
+		if yes && key != "" {
+			n++
+		}
+	}
+	lines := map[bool]int{true: 1}
+	return n + lines[len(s.Cameras) > 0] + lines[len(c.in.Views) > 0] + 2*lines[len(c.in.Beams) > 0] + lines[c.in.Field != nil]
+}
+
+// lightKind is the symbol of a light: by how light leaves it, or as seen from above.
+func lightKind(l *plan.Light) string {
+	const overhead = 75 // degrees, from which a light is drawn as it looks from above
+	class := string(l.Head.Class)
+	switch symbols.Class(class) {
+	case symbols.Lantern, symbols.Practical, symbols.Linear:
+		return "light:" + class
+	}
+	if math.Abs(tilt(l.Frame.Axis)) < overhead {
+		return "light:" + class
+	}
+	if class == string(symbols.Boxed) || class == string(symbols.Panel) {
+		return "light:down-soft"
+	}
+	return "light:down"
+}
+
+// mountKind is the symbol of a mount; "" for none.
+func mountKind(h symbols.Hold) string {
+	if h == "" {
+		return ""
+	}
+	return "mount:" + string(h)
+}

@@ -1,0 +1,125 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols/ink"
+)
+
+// most is how many contours a map may have before the faintest are left out.
+const most = 8
+
+// levels are the contours of the maps: one a stop, anchored at the working stop. Both maps have the
+// same, so that a tint means one thing on a sheet.
+func (c *composer) levels() []carto.Level {
+	low, high := math.Inf(1), 0.0
+	span := func(f *Field) {
+		l, h := carto.Span(f.Grid, 0.002)
+		low, high = math.Min(low, l), math.Max(high, h)
+	}
+	for _, f := range c.in.fields() {
+		span(f)
+	}
+	if c.in.Inset != nil {
+		span(c.in.Inset)
+	}
+	return carto.Stairs(c.working(), low, high, most)
+}
+
+// label letters a contour.
+func (c *composer) label(l carto.Level) string {
+	return l.Label(c.wish.levels, c.in.Setup.Exposure.Stop.N)
+}
+
+// levelKey is the key of the map's tints and contours.
+func (c *composer) levelKey() *section {
+	if len(c.in.fields()) == 0 {
+		return &section{}
+	}
+	s := section{title: joined(" ", "Illuminance", c.in.fields()[0].Name)}
+	if levels := c.levels(); len(levels) > 0 {
+		s.drawn = []row{c.keyBar(levels)}
+		s.said = []string{"contours at " + c.levelList(levels)}
+		s.words = []string{c.keyWords(levels)}
+	} else {
+		s.words = []string{"No light reaches it, or the exposure gives no working stop."}
+	}
+	return &s
+}
+
+// levelList names the contours, lowest first.
+func (c *composer) levelList(levels []carto.Level) string {
+	var words []string
+	for _, l := range levels {
+		words = append(words, c.label(l))
+	}
+	return strings.Join(words, ", ")
+}
+
+// keyWords say what the lines are.
+func (c *composer) keyWords(levels []carto.Level) string {
+	says := ""
+	for _, w := range levelWords {
+		if w.unit == c.wish.levels {
+			says = w.says
+		}
+	}
+	s := "in " + says + "; one line a stop"
+	for _, l := range levels {
+		if l.Working {
+			return s + fmt.Sprintf("; the heavy line is the working stop, %s", c.workingStop())
+		}
+	}
+	return s + fmt.Sprintf("; the working stop, %s, is not reached", c.workingStop())
+}
+
+// keyBar is a strip of the tints with the contours across it. Where figures would touch, every
+// other one is left out, never the working stop's.
+func (c *composer) keyBar(levels []carto.Level) row {
+	const barHigh, lift = 4.6, 1.0
+	st := c.p.small().inked(c.p.look.Contour)
+	return row{height: barHigh + 2*lift + st.cap + 4.4, draw: func(p pad, x, top float64) {
+		n := len(levels)
+		tints := p.look.Ramp.Tints(n + 1)
+		step := measure / float64(n+1)
+		for i := range n + 1 {
+			p.rect(box(x+step*float64(i), top-barHigh-lift, x+step*float64(i+1), top-lift), 0, p.look.Ink, &tints[i])
+		}
+		p.rect(box(x, top-barHigh-lift, x+measure, top-lift), hair, p.look.Quiet, nil)
+		every := c.keyPitch(levels, step)
+		for i, l := range levels {
+			at1 := x + step*float64(i+1)
+			p.line(contourWidth(l), st.colour, at(at1, top-barHigh-2*lift), at(at1, top))
+			if shown(levels, i, every) {
+				lettered := st
+				lettered.bold = l.Working
+				p.text(at(at1, top-barHigh-2*lift-1.2-st.cap), c.label(l), lettered, ink.Centre)
+			}
+		}
+	}}
+}
+
+// keyPitch is how many lines share a figure.
+func (c *composer) keyPitch(levels []carto.Level, step float64) int {
+	widest := 0.0
+	for _, l := range levels {
+		widest = math.Max(widest, c.p.small().strong().width(c.label(l)))
+	}
+	return max(1, int(math.Ceil((widest+1.2)/step)))
+}
+
+// shown says whether level i keeps its figure: every so many, counted from the working stop.
+func shown(levels []carto.Level, i, every int) bool {
+	return levels[i].Stop%every == 0
+}
+
+// contourWidth is the pen of a contour, mm.
+func contourWidth(l carto.Level) float64 {
+	if l.Working {
+		return thick
+	}
+	return hair
+}

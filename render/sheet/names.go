@@ -1,0 +1,130 @@
+package sheet
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols/ink"
+)
+
+// nameThings letters furniture, openings and rooms where that is clear of everything, and returns
+// the paper it takes. A name rather keeps off the contours; where it cannot, it has a rim.
+func (c *composer) nameThings(p pad, v view, taken, lines []carto.Obstacle) []carto.Obstacle {
+	n := namer{c: c, p: p, area: inset(v.panel, 1, 1), taken: taken, lines: lines}
+	for i := range c.in.Setup.Furniture {
+		f := &c.in.Setup.Furniture[i]
+		n.put(ink.Furniture, "furniture:"+f.Name, c.furnitureNames(c.furniture[i].Box(), f))
+	}
+	for i := range c.in.Setup.Openings {
+		o := &c.in.Setup.Openings[i]
+		n.put(ink.Notes, "opening:"+o.Name, openingNames(v, o))
+	}
+	if len(c.in.Setup.Rooms) > 1 {
+		for i := range c.in.Setup.Rooms {
+			r := &c.in.Setup.Rooms[i]
+			n.put(ink.Notes, "room:"+r.Name, roomNames(v, r, c.p.quiet()))
+		}
+	}
+	return n.own
+}
+
+// name is a name in a place that it could take.
+type name struct {
+	s     string
+	at    r2.Vec  // the middle of its capitals, mm
+	angle float64 // degrees counter-clockwise
+}
+
+// namer letters names one after the other.
+type namer struct {
+	c            *composer
+	p            pad
+	area         r2.Box
+	taken, lines []carto.Obstacle
+	own          []carto.Obstacle
+}
+
+// put letters the first of the names that is clear; where all are crossed by contours, the first
+// that is clear of the rest.
+func (n *namer) put(layer ink.Layer, object string, names []name) {
+	st := n.c.p.quiet()
+	var second *name
+	for i := range names {
+		o := carto.Obstacle{Outline: turnedBox(names[i].at, st.boxOf(names[i].s), names[i].angle)}
+		switch {
+		case !allIn(o.Outline, n.area) || meets(o, n.taken) || meets(o, n.own):
+		case !meets(o, n.lines):
+			n.letter(layer, object, names[i], nil)
+			return
+		case second == nil:
+			second = &names[i]
+		}
+	}
+	if second != nil {
+		n.letter(layer, object, *second, &n.p.look.Paper)
+	}
+}
+
+func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) {
+	st := n.c.p.quiet()
+	n.p.on(layer).of(object, "").turned(underMiddle(w.at, st.cap, w.angle), w.s, st, ink.Centre, w.angle, rim)
+	n.own = append(n.own, carto.Obstacle{Outline: turnedBox(w.at, st.boxOf(w.s), w.angle)})
+}
+
+// furnitureNames are the name with the height, then the name alone, about the middle of a thing,
+// level and then upright.
+func (c *composer) furnitureNames(b r2.Box, f *plan.Furniture) []name {
+	shares := [][2]float64{{0.5, 0.5}, {0.5, 0.1}, {0.5, 0.9}, {0.1, 0.5}, {0.9, 0.5}, {0, 0}, {1, 0}, {0, 1}, {1, 1}}
+	st := c.p.quiet()
+	var names []name
+	for _, s := range []string{f.Name + " " + c.bare(f.Z1-f.Base), f.Name} {
+		for _, angle := range []float64{0, 90} {
+			w, h := st.width(s)+2, st.cap+2
+			if angle == 90 {
+				w, h = h, w
+			}
+			room := inset(b, w/2, h/2)
+			if width(room) < 0 || height(room) < 0 {
+				continue
+			}
+			for _, q := range shares {
+				names = append(names, name{s, r2.Vec{X: room.Min.X + q[0]*width(room), Y: room.Min.Y + q[1]*height(room)}, angle})
+			}
+		}
+	}
+	return names
+}
+
+// openingNames are the name along an opening, outside its wall and then inside.
+func openingNames(v view, o *plan.Opening) []name {
+	const off = 2.6 // mm
+	angle := upright(r2.Sub(o.Right, o.Left))
+	m := v.mm(middle(o.Left, o.Right))
+	var names []name
+	for _, d := range []float64{o.Depth*v.scale + off, -off, o.Depth*v.scale + 2*off, -2 * off} {
+		names = append(names, name{o.Name, r2.Add(m, r2.Scale(d, o.Outward)), angle})
+	}
+	return names
+}
+
+// roomNames are the name in the corners of a room, then along its sides, then in its middle.
+func roomNames(v view, r *plan.Room, st style) []name {
+	g := gatherer{}
+	g.all(v.all(r.Inside), 0)
+	b := inset(g.box(), st.width(r.Name)/2+2, st.cap/2+2)
+	var names []name
+	for _, q := range [][2]float64{{0, 1}, {1, 1}, {0, 0}, {1, 0}, {0.5, 1}, {0.5, 0}, {0.25, 1}, {0.75, 1}, {0.25, 0}, {0.75, 0}, {0.5, 0.5}} {
+		p := r2.Vec{X: b.Min.X + q[0]*width(b), Y: b.Min.Y + q[1]*height(b)}
+		if inRing(r.Inside, v.metres(p)) {
+			names = append(names, name{r.Name, p, 0})
+		}
+	}
+	return names
+}
+
+func allIn(points []r2.Vec, b r2.Box) bool {
+	return !slices.ContainsFunc(points, func(q r2.Vec) bool { return !contains(b, q) })
+}

@@ -1,0 +1,50 @@
+package sheet
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols/ink"
+)
+
+// note is lettering beside a mark on the plan, in forms from the fullest to the shortest.
+type note struct {
+	object string
+	layer  ink.Layer
+	style  style
+	forms  []string
+	anchor r2.Vec // mm
+	body   r2.Box // of the mark, mm
+	toward *r2.Vec
+	weight float64
+	leader float64 // how far it may stand off where no form fits beside the mark; 0: not at all
+}
+
+// label offers every form beside the mark, then every form at the end of a leader.
+func (n *note) label(pad) carto.Label {
+	l := carto.Label{Anchor: n.anchor, Body: n.body, Weight: n.weight, Toward: n.toward}
+	for _, leader := range []float64{0, n.leader}[:min(2, 1+int(n.leader))] {
+		for _, s := range n.forms {
+			l.Rungs = append(l.Rungs, carto.Rung{Size: n.style.boxOf(s), Leader: leader})
+		}
+	}
+	return l
+}
+
+func (n *note) draw(p pad, at carto.Placement) {
+	if !at.On {
+		return
+	}
+	p = p.on(n.layer).of(n.object, "")
+	if at.Leads() {
+		p.line(hair, p.look.Ink, at.Leader[0], at.Leader[1])
+	}
+	base := at.Box.Min.Y + n.style.face.Descent(n.style.em())
+	p.turned(r2.Vec{X: at.Box.Min.X, Y: base}, n.forms[at.Rung%len(n.forms)], n.style, ink.Left, 0, &p.look.Paper)
+}
+
+// placeable is anything that the placer finds a place for.
+type placeable interface {
+	label(p pad) carto.Label
+	draw(p pad, at carto.Placement)
+}

@@ -1,0 +1,64 @@
+package sheet
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// watch is what the review found that needs attention.
+func (c *composer) watch() *section {
+	return &section{title: "Watch", alarm: true, points: sentences(c.in.Watch)}
+}
+
+// sentences gives each text a capital and a full stop, for findings are told without.
+func sentences(all []string) []string {
+	var out []string
+	for _, s := range all {
+		if s = strings.TrimSpace(s); s == "" {
+			continue
+		}
+		first, size := utf8.DecodeRuneInString(s)
+		s = string(unicode.ToUpper(first)) + s[size:]
+		if !strings.ContainsAny(s[len(s)-1:], ".!?") {
+			s += "."
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// cautions are those of the trade.
+func (c *composer) cautions() *section {
+	return &section{title: "Cautions", points: sentences(c.in.Cautions)}
+}
+
+// unchecked is what nobody has checked.
+func (c *composer) unchecked() *section {
+	return &section{title: "Not checked", rank: other, words: c.in.Unchecked}
+}
+
+// assumed lists the defaults that decided numbers, those of one thing together.
+func (c *composer) assumed() *section {
+	var things []string
+	values := map[string][]string{}
+	for _, a := range c.in.Setup.Assumed {
+		if _, seen := values[a.Thing]; !seen {
+			things = append(things, a.Thing)
+		}
+		values[a.Thing] = append(values[a.Thing], joined(" ", a.What, a.Value))
+	}
+	t := table{columns: []column{{}, {flexible: true}}}
+	for _, thing := range things {
+		t.entries = append(t.entries, entry{cells: []string{shortName(thing), strings.Join(values[thing], ", ")}})
+	}
+	return &section{title: "Assumed", rank: other, tables: []table{t}}
+}
+
+// shortName drops the list a thing stands in: "lights.day" is "day".
+func shortName(thing string) string {
+	if thing == "" {
+		return "scene"
+	}
+	return thing[strings.IndexByte(thing, '.')+1:]
+}

@@ -1,0 +1,123 @@
+package sheet
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols/ink"
+)
+
+// bodies are the boxes of the marks that labels belong to.
+func bodies(p pad, things []placeable) []carto.Obstacle {
+	var all []carto.Obstacle
+	for _, t := range things {
+		all = append(all, hard(t.label(p).Body))
+	}
+	return all
+}
+
+// wallObstacles keep lettering off the walls; a leader may cross them.
+func (c *composer) wallObstacles(v view) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range c.in.Setup.Walls {
+		if w := &c.in.Setup.Walls[i]; w.Opening == "" {
+			all = append(all, carto.Obstacle{Outline: v.all(w.Outline)})
+		}
+	}
+	return all
+}
+
+// furnitureObstacles keep the contours' figures off what is drawn over the contours.
+func (c *composer) furnitureObstacles() []carto.Obstacle {
+	var all []carto.Obstacle
+	for _, d := range c.furniture {
+		all = append(all, carto.Obstacle{Outline: d.Body})
+	}
+	return all
+}
+
+// What covering a line costs a label, as mm of leader, and what covering a square of floor does:
+// a tag stands outside the room where its leader is no longer than that is worth.
+const (
+	costThrow = 4.0
+	costBeam  = 2.0
+	costTable = 6.0
+	costEdge  = 4.0
+	costRest  = 14.0
+	costFloor = 3.0
+	floorUnit = 8.0 // mm
+)
+
+// softLines are the lines that labels had better not cover: throws, beams, views, edges of
+// furniture.
+func (c *composer) softLines(v view, throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range throws {
+		all = append(all, soft(costThrow, throws[i].from, throws[i].to))
+	}
+	add := func(lines [][]r2.Vec) {
+		for _, line := range lines {
+			for _, piece := range ink.ClipPolyline(v.all(line), corners(v.panel)) {
+				all = append(all, soft(costBeam, piece[0], piece[len(piece)-1]))
+			}
+		}
+	}
+	for _, b := range c.in.Beams {
+		if l := c.light(b.Light); l != nil {
+			add(beamEdges(l, b.Half, b.Spot))
+		}
+	}
+	for i := range c.in.Views {
+		add(c.sides(&c.in.Views[i]))
+	}
+	for _, o := range c.furnitureObstacles() {
+		o.Cost = costTable
+		all = append(all, o)
+		for i, q := range o.Outline {
+			all = append(all, soft(costEdge, q, o.Outline[(i+1)%len(o.Outline)]))
+		}
+	}
+	return append(all, c.floorSquares(v)...)
+}
+
+// floorSquares are squares of paper over the floor of rooms, which the map is read on.
+func (c *composer) floorSquares(v view) []carto.Obstacle {
+	var all []carto.Obstacle
+	for x := v.panel.Min.X; x < v.panel.Max.X; x += floorUnit {
+		for y := v.panel.Min.Y; y < v.panel.Max.Y; y += floorUnit {
+			square := box(x, y, x+floorUnit, y+floorUnit)
+			if c.onFloor(v.metres(middle(square.Min, square.Max))) {
+				all = append(all, carto.Obstacle{Outline: corners(square), Cost: costFloor})
+			}
+		}
+	}
+	return all
+}
+
+// onFloor says whether a point in plan lies in a room.
+func (c *composer) onFloor(p r2.Vec) bool {
+	return slices.ContainsFunc(c.in.Setup.Rooms, func(r plan.Room) bool { return inRing(r.Inside, p) })
+}
+
+// throwObstacles keep labels off the lettering of the throws.
+func throwObstacles(p pad, throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	st := p.small()
+	for i := range throws {
+		t := &throws[i]
+		all = append(all, carto.Obstacle{Outline: turnedBox(mix(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
+	}
+	return all
+}
+
+// throwLines keep names off the dimension lines.
+func throwLines(throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range throws {
+		all = append(all, carto.Obstacle{Outline: []r2.Vec{throws[i].from, throws[i].to}})
+	}
+	return all
+}

@@ -1,0 +1,139 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/font"
+)
+
+// Options say how a sheet is drawn. An empty word leaves the choice to the scene, and where that
+// says nothing to the plan itself. The zero value is ready to use.
+type Options struct {
+	Paper  string       // "A3", "letter portrait", "landscape"
+	Scale  string       // "1:50", `1/4"`
+	Theme  string       // "day"
+	Levels string       // lx, fc, stop, stops: what contours are lettered in
+	Date   string       // ISO 8601; the sheet's date where the scene gives none
+	Font   *font.Family // nil: the embedded one
+}
+
+// wish is what options and scene ask for, read and checked.
+type wish struct {
+	paper  *Paper
+	way    Orientation
+	scale  float64 // 0: choose
+	theme  Theme
+	levels carto.Unit
+}
+
+// levelWords are the words for what contours are lettered in.
+var levelWords = []struct {
+	word string
+	unit carto.Unit
+	says string // under the level key
+}{
+	{"lx", carto.Lux, "lx"},
+	{"fc", carto.Footcandles, "fc"},
+	{"stop", carto.TStop, "T-stop"},
+	{"stops", carto.Stops, "stops from the working stop"},
+}
+
+// said is a word with the place it was written at, if it stands in the scene.
+type said struct {
+	word string
+	span source.Span
+	path string
+}
+
+// pick prefers the option to the scene's word.
+func pick(option string, g scene.Given[string], path string) said {
+	if option != "" || !g.Set {
+		return said{word: strings.TrimSpace(option)}
+	}
+	return said{word: strings.TrimSpace(g.V), span: g.Span, path: path}
+}
+
+// asked reads options and the scene's sheet. Every fault is an error in the log with the nearest
+// word that would do.
+func asked(o Options, s *scene.Scene, feet bool, log *faults) wish {
+	var sheet scene.Sheet
+	if s != nil {
+		sheet = s.Sheet
+	}
+	w := wish{}
+	w.readPaper(pick(o.Paper, sheet.Paper, "sheet.paper"), log)
+	w.readScale(pick(o.Scale, sheet.Scale, "sheet.scale"), feet, log)
+	w.readLevels(pick(o.Levels, sheet.Levels, "sheet.levels"), feet, log)
+	theme, near, ok := themeNamed(o.Theme)
+	if !ok {
+		unknown(log, said{word: o.Theme}, "theme", near, ThemeNames())
+	}
+	w.theme = theme
+	return w
+}
+
+func (w *wish) readPaper(s said, log *faults) {
+	paper, way, near, ok := parsePaper(s.word)
+	if !ok {
+		unknown(log, s, "paper", near, paperNames())
+	}
+	w.paper, w.way = paper, way
+}
+
+func (w *wish) readScale(s said, feet bool, log *faults) {
+	if s.word == "" {
+		return
+	}
+	times, usual, err := parseScale(s.word, feet)
+	if err != nil {
+		log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path,
+			Message: err.Error(), Hint: "the scales are " + scaleList(feet)})
+		return
+	}
+	if !usual {
+		log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path,
+			Message: fmt.Sprintf("%q is not a scale that rules are made for", s.word),
+			Hint:    "did you mean " + unit.FormatScale(nearestScale(times, feet), feet) + "?"})
+		return
+	}
+	w.scale = times
+}
+
+func (w *wish) readLevels(s said, feet bool, log *faults) {
+	if s.word == "" {
+		if feet {
+			w.levels = carto.Footcandles
+		}
+		return
+	}
+	var words []string
+	for _, l := range levelWords {
+		if l.word == s.word {
+			w.levels = l.unit
+			return
+		}
+		words = append(words, l.word)
+	}
+	unknown(log, s, "measure of light", nearest(s.word, words), words)
+}
+
+// unknown records a word that is not one of those there are.
+func unknown(log *faults, s said, what, near string, all []string) {
+	log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-" + strings.ReplaceAll(what, " ", "-"),
+		Span: s.span, Path: s.path,
+		Message: fmt.Sprintf("there is no %s %q", what, s.word),
+		Hint:    fmt.Sprintf("did you mean %s? There are %s", near, strings.Join(all, ", "))})
+}
+
+func scaleList(feet bool) string {
+	var words []string
+	for _, s := range series(feet) {
+		words = append(words, unit.FormatScale(s, feet))
+	}
+	return strings.Join(words, ", ")
+}

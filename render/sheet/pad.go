@@ -1,0 +1,99 @@
+package sheet
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/font"
+	"scrimshaw/symbols/ink"
+)
+
+// The widths of lines, ISO 128-2, mm.
+const (
+	hair   = 0.18
+	thin   = 0.25
+	medium = 0.35
+	thick  = 0.5
+	frame  = 0.7
+)
+
+// pad is a canvas with the look and the typeface of the sheet. Points are mm on paper. Like a
+// canvas it is passed by value.
+type pad struct {
+	page   *ink.Page
+	canvas ink.Canvas
+	look   *Theme
+	face   *font.Family
+}
+
+// with is the pad drawing on a page.
+func (p pad) with(page *ink.Page) pad {
+	p.page, p.canvas = page, ink.NewCanvas(page, ink.Collar)
+	return p
+}
+
+// extent is the box round all that draw puts on the page, mm.
+func (p pad) extent(draw func()) ink.Extent {
+	n := len(p.page.Items)
+	draw()
+	var e ink.Extent
+	for i := range p.page.Items[n:] {
+		e.Join(p.page.Items[n+i].Bounds(p.face))
+	}
+	return e
+}
+
+// on is the pad on another layer.
+func (p pad) on(l ink.Layer) pad { p.canvas = p.canvas.On(l); return p }
+
+// of is the pad drawing a thing: its first mark carries the sentence alt.
+func (p pad) of(object, alt string) pad { p.canvas = p.canvas.Of(object, alt); return p }
+
+// line draws an open polyline.
+func (p pad) line(width float64, c ink.Colour, points ...r2.Vec) {
+	p.canvas.Polyline(ink.Pen{Colour: c, Width: width}, points...)
+}
+
+// dashed draws an open polyline in dashes, mm.
+func (p pad) dashed(width float64, c ink.Colour, dash []float64, points ...r2.Vec) {
+	p.canvas.Polyline(ink.Pen{Colour: c, Width: width, Dash: dash}, points...)
+}
+
+// outline draws a closed polygon; fill may be nil, a width of 0 draws no line.
+func (p pad) outline(width float64, c ink.Colour, fill *ink.Colour, points ...r2.Vec) {
+	p.canvas.Polygon(ink.Pen{Colour: c, Width: width, Fill: fill}, points...)
+}
+
+// rect draws a box as outline does.
+func (p pad) rect(b r2.Box, width float64, c ink.Colour, fill *ink.Colour) {
+	p.canvas.Rect(ink.Pen{Colour: c, Width: width, Fill: fill}, b.Min, b.Max)
+}
+
+// text letters s with its baseline at at.
+func (p pad) text(at r2.Vec, s string, st style, a ink.Align) { p.turned(at, s, st, a, 0, nil) }
+
+// turned letters s at an angle, degrees counter-clockwise, with a rim where halo is not nil.
+func (p pad) turned(at r2.Vec, s string, st style, a ink.Align, angle float64, halo *ink.Colour) {
+	p.canvas.Text(ink.Text{At: at, S: s, Size: st.em(), Angle: angle, Bold: st.bold, Align: a, Colour: st.colour, Halo: halo})
+}
+
+// The styles of a look.
+func (p pad) style(cap float64, c ink.Colour) style { return style{face: p.face, cap: cap, colour: c} }
+func (p pad) small() style                          { return p.style(capSmall, p.look.Ink) }
+func (p pad) quiet() style                          { return p.style(capSmall, p.look.Quiet) }
+func (p pad) head() style                           { return p.small().strong() }
+func (p pad) name() style                           { return p.style(capName, p.look.Ink) }
+
+func at(x, y float64) r2.Vec { return r2.Vec{X: x, Y: y} }
+
+func box(x0, y0, x1, y1 float64) r2.Box { return r2.Box{Min: at(x0, y0), Max: at(x1, y1)} }
+
+func width(b r2.Box) float64  { return b.Max.X - b.Min.X }
+func height(b r2.Box) float64 { return b.Max.Y - b.Min.Y }
+
+// inset is the box drawn in by dx and dy.
+func inset(b r2.Box, dx, dy float64) r2.Box {
+	return box(b.Min.X+dx, b.Min.Y+dy, b.Max.X-dx, b.Max.Y-dy)
+}
+
+// corners are those of a box, counter-clockwise.
+func corners(b r2.Box) []r2.Vec { return ink.Corners(b.Min, b.Max) }

@@ -1,0 +1,110 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+)
+
+// Paper is a size of sheet, mm, upright: Width is the shorter side.
+type Paper struct {
+	Name          string
+	Width, Height float64
+}
+
+// papers are ISO 216 A4 to A1 and ANSI/ASME Y14.1 A to D, smallest first within each series.
+func papers() []Paper {
+	const inch = 25.4
+	return []Paper{
+		{"A4", 210, 297}, {"A3", 297, 420}, {"A2", 420, 594}, {"A1", 594, 841},
+		{"letter", 8.5 * inch, 11 * inch}, {"tabloid", 11 * inch, 17 * inch},
+		{"ANSI C", 17 * inch, 22 * inch}, {"ANSI D", 22 * inch, 34 * inch},
+	}
+}
+
+// otherNames are other words for the papers.
+var otherNames = map[string]string{
+	"ansi a": "letter", "ansi b": "tabloid", "ledger": "tabloid", "11x17": "tabloid",
+	"c": "ANSI C", "d": "ANSI D", "ansi-c": "ANSI C", "ansi-d": "ANSI D", "ansi-a": "letter", "ansi-b": "tabloid",
+}
+
+// Orientation says which way a paper lies.
+type Orientation uint8
+
+// The orientations; Either leaves the choice to the plan.
+const (
+	Either Orientation = iota
+	Landscape
+	Portrait
+)
+
+// The margins of ISO 5457: the left one, for binding, and the others, mm.
+const (
+	binding = 20.0
+	margin  = 10.0
+)
+
+// parsePaper reads a paper and the way it lies: "A3", "A4 portrait", "Letter, landscape". The
+// paper is nil where only the way is said. near is the nearest name where ok is false.
+func parsePaper(text string) (p *Paper, o Orientation, near string, ok bool) {
+	words := strings.Fields(strings.ToLower(strings.ReplaceAll(text, ",", " ")))
+	var name []string
+	for _, w := range words {
+		switch w {
+		case "portrait", "upright":
+			o = Portrait
+		case "landscape":
+			o = Landscape
+		default:
+			name = append(name, w)
+		}
+	}
+	if len(name) == 0 {
+		return nil, o, "", true
+	}
+	asked := strings.Join(name, " ")
+	if known, has := otherNames[asked]; has {
+		asked = strings.ToLower(known)
+	}
+	for _, p := range papers() {
+		if strings.ToLower(p.Name) == asked {
+			return &p, o, "", true
+		}
+	}
+	return nil, o, nearest(asked, paperNames()), false
+}
+
+func paperNames() []string {
+	var names []string
+	for _, p := range papers() {
+		names = append(names, p.Name)
+	}
+	return names
+}
+
+// nearest returns the name with the fewest edits from text, the first of equals.
+func nearest(text string, names []string) string {
+	return slices.MinFunc(names, func(a, b string) int {
+		return edits(text, strings.ToLower(a)) - edits(text, strings.ToLower(b))
+	})
+}
+
+// edits is the distance of Levenshtein between a and b.
+func edits(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	row := make([]int, len(y)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range x {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range y {
+			cost := diagonal
+			if x[i] != y[j] {
+				cost++
+			}
+			diagonal, row[j+1] = row[j+1], min(cost, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(y)]
+}

@@ -1,0 +1,57 @@
+package sheet
+
+import (
+	"slices"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols/ink"
+)
+
+// drawPlan draws the set-up to scale: what stands first, then what is lettered beside it, and last
+// the contours, whose figures keep clear of all of that. Layers put it in order.
+func (c *composer) drawPlan(p pad, v view) {
+	c.drawWalls(p, v)
+	openings, swings := c.drawOpenings(p, v)
+	c.drawFurniture(p, v)
+	c.drawViews(p, v)
+	c.drawBeams(p, v)
+	things, rests := c.drawThings(p, v)
+	things = append(things, c.drawReadings(p, v)...)
+
+	standing := slices.Concat(c.wallObstacles(v), openings)
+	throws := c.throws(v, slices.Concat(standing, bodies(p, things)))
+	for i := range throws {
+		throws[i].draw(p)
+	}
+	clear := slices.Concat(standing, throwObstacles(p, throws))
+	placed := c.place(p, v, things, slices.Concat(clear, swings, rests, c.softLines(v, throws)))
+	clear = slices.Concat(clear, bodies(p, things), placed)
+	reliefs := c.reliefs(v)
+	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), contourLines(reliefs)))
+
+	clear = slices.Concat(clear, c.furnitureObstacles())
+	for i := range reliefs {
+		reliefs[i].drawTints(p.on(ink.Tint), v)
+		c.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)
+	}
+}
+
+// place finds places for all labels, draws them, and returns the paper they take.
+func (c *composer) place(p pad, v view, things []placeable, obstacles []carto.Obstacle) []carto.Obstacle {
+	var labels []carto.Label
+	for _, t := range things {
+		labels = append(labels, t.label(p))
+	}
+	var taken []carto.Obstacle
+	for i, at := range carto.Place(labels, carto.PlaceOptions{Area: inset(v.panel, 2, 2), Gap: 1.2, Obstacles: obstacles}) {
+		things[i].draw(p, at)
+		c.rung(at.Rung)
+		if at.On {
+			taken = append(taken, hard(at.Box))
+		}
+		if at.Leads() {
+			taken = append(taken, carto.Obstacle{Outline: at.Leader[:]})
+		}
+	}
+	return taken
+}

@@ -1,0 +1,121 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/meter"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// Where the mark of one side of a face stands, mm.
+const (
+	faceOff = 3.0 // from the face at least
+	bodyOff = 1.8 // from the body
+)
+
+// mark draws the mark of a reading and returns its box.
+func (c *composer) mark(p pad, kind string, at r2.Vec, r *meter.Reading) r2.Box {
+	c.used("reading:" + kind)
+	return symbols.Mark(p.of("reading:"+r.Name, c.readingAlt(r)).canvas, p.symbols(), symbols.MeterKind(kind), at).Box()
+}
+
+// drawReadings draws the marks of faces and meters, and returns the notes that go beside them.
+func (c *composer) drawReadings(p pad, v view) []placeable {
+	var notes []placeable
+	for i := range c.in.Faces {
+		f := &c.in.Faces[i]
+		if lit(f.Key) {
+			notes = append(notes, c.faceNote(p, v, f.Key, stop(f.Key.Stop), "key"))
+		}
+		if lit(f.Fill) {
+			words := "fill"
+			if lit(f.Key) {
+				words += " −" + tenths(f.Contrast)
+			}
+			notes = append(notes, c.faceNote(p, v, f.Fill, stop(f.Fill.Stop), words))
+		}
+	}
+	for i := range c.in.Readings {
+		r := &c.in.Readings[i]
+		if where := v.flat(c.target(r)); r.Person == "" && contains(v.panel, where) {
+			notes = append(notes, c.meterNote(p, where, r))
+		}
+	}
+	return notes
+}
+
+// faceNote marks one side of a face, out from it the way it faces.
+func (c *composer) faceNote(p pad, v view, r *meter.Reading, figure, words string) placeable {
+	out := plain(r.Facing)
+	if n := r2.Norm(out); n > 0 {
+		out = r2.Scale(1/n, out)
+	}
+	where := c.beside(r.Person, v.flat(r.At), out)
+	body := c.mark(p, r.Kind, where, r)
+	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: []string{figure + " " + words, figure},
+		anchor: where, body: body, toward: &out, weight: 2, leader: 12}
+}
+
+// beside is the first point from a face along a direction that is clear of the body it belongs to.
+func (c *composer) beside(person string, face, out r2.Vec) r2.Vec {
+	off := faceOff
+	far := r2.Add(face, r2.Scale(1000, out))
+	if inside := ink.ClipPolyline([]r2.Vec{face, far}, c.people[person].Body); len(inside) > 0 {
+		end := inside[0][len(inside[0])-1]
+		off = math.Max(off, r2.Norm(r2.Sub(end, face))+bodyOff)
+	}
+	return r2.Add(face, r2.Scale(off, out))
+}
+
+// target is the place a reading is of: of a spot meter what it looks at, not where it looks from.
+func (c *composer) target(r *meter.Reading) r3.Vec {
+	for i := range c.in.Setup.Meters {
+		if m := &c.in.Setup.Meters[i]; m.Name == r.Name && r.Kind == "spot" {
+			return m.At
+		}
+	}
+	return r.At
+}
+
+// meterNote marks a meter of the scene.
+func (c *composer) meterNote(p pad, where r2.Vec, r *meter.Reading) placeable {
+	body := c.mark(p, r.Kind, where, r)
+	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small(), forms: []string{r.Name + " " + c.metered(r), c.metered(r)},
+		anchor: where, body: body, weight: 1.5, leader: 12}
+}
+
+// readingAlt says a reading in a sentence.
+func (c *composer) readingAlt(r *meter.Reading) string {
+	if r.Kind == "spot" {
+		return fmt.Sprintf("Spot reading %s: %s, %s stops over mid grey.", r.Name, c.metered(r), over(r.Over))
+	}
+	return fmt.Sprintf("Reading %s, %s, %s above the floor: %s, %s, %s stops from the working stop.",
+		r.Name, r.Kind, c.length(c.above(r.At)), c.metered(r), stop(r.Stop), over(r.Over))
+}
+
+// above is the height of a point over the floor of its room, or over the ground.
+func (c *composer) above(p r3.Vec) float64 {
+	for i := range c.in.Setup.Rooms {
+		if r := &c.in.Setup.Rooms[i]; inRing(r.Inside, plain(p)) {
+			return p.Z - r.Base
+		}
+	}
+	return p.Z - c.in.Setup.Ground
+}
+
+// inRing says whether a point lies in a ring, by the number of sides a ray crosses.
+func inRing(ring []r2.Vec, p r2.Vec) bool {
+	in := false
+	for i, a := range ring {
+		b := ring[(i+1)%len(ring)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+			in = !in
+		}
+	}
+	return in
+}

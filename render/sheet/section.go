@@ -1,0 +1,89 @@
+package sheet
+
+import "scrimshaw/symbols/ink"
+
+// section is a headed piece of the collar as data: the same section is laid out as a block on
+// paper and printed as text.
+type section struct {
+	title  string
+	alarm  bool     // in the accent colour
+	rank   rank     // how much it belongs on the sheet of the plan
+	drawn  []row    // what only a drawing shows; it stands first
+	said   []string // the same in words, for text alone
+	words  []string // plain paragraphs, second rank
+	tables []table
+	points []string // paragraphs with a mark
+}
+
+// empty says whether there is nothing to print.
+func (s *section) empty() bool { return len(s.drawn) == 0 && !s.speaks() }
+
+// speaks says whether there is anything in words.
+func (s *section) speaks() bool {
+	return len(s.said) > 0 || len(s.words) > 0 || len(s.points) > 0 || s.hasRows()
+}
+
+func (s *section) hasRows() bool {
+	for _, t := range s.tables {
+		if len(t.entries) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// block lays the section out.
+func (s *section) block(c *composer) *block {
+	b := &block{title: s.title, alarm: s.alarm, rank: s.rank, rows: s.drawn}
+	for _, w := range s.words {
+		b.rows = append(b.rows, c.paragraph(w, c.p.quiet(), nil)...)
+	}
+	for i := range s.tables {
+		lead, rows := s.tables[i].rows(c)
+		if len(s.tables) == 1 {
+			b.lead = lead
+		} else {
+			if i > 0 {
+				b.rows = append(b.rows, space(2*rowAir))
+			}
+			b.rows = append(b.rows, lead...)
+		}
+		b.rows = append(b.rows, rows...)
+	}
+	mark := c.p.look.Quiet
+	if s.alarm {
+		mark = c.p.look.Alarm
+	}
+	for _, w := range s.points {
+		b.rows = append(b.rows, c.paragraph(w, c.p.small(), &mark)...)
+	}
+	return b
+}
+
+// markIn is how far text stands in from its mark, mm.
+const markIn = 2.6
+
+// paragraph is a text, one row a line, so that a long one may run on in the next column; with a
+// small mark before it where mark is not nil.
+func (c *composer) paragraph(s string, st style, mark *ink.Colour) []row {
+	indent := 0.0
+	if mark != nil {
+		indent = markIn
+	}
+	var rows []row
+	set := c.set(s, st, measure-indent, 0)
+	for i, l := range set {
+		h := st.leading()
+		if i == len(set)-1 {
+			h += rowAir
+		}
+		rows = append(rows, row{height: h, draw: func(p pad, x, top float64) {
+			if i == 0 && mark != nil {
+				y := top - st.cap/2
+				p.rect(box(x, y-0.45, x+0.9, y+0.45), 0, *mark, mark)
+			}
+			p.text(at(x+indent, top-st.cap), l, st, ink.Left)
+		}})
+	}
+	return rows
+}

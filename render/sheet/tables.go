@@ -1,0 +1,219 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/unit"
+	"scrimshaw/symbols/ink"
+)
+
+// lights is the list of lights: what it is, how it is set, where the tape puts it.
+func (c *composer) lights() *section {
+	t := table{columns: []column{
+		{strong: true},
+		{flexible: true},
+		{head: "colour", align: ink.Right},
+		{head: "level", align: ink.Right},
+		{head: "height", align: ink.Right},
+		{head: "throw", align: ink.Right},
+	}}
+	for i := range c.in.Setup.Lights {
+		l := &c.in.Setup.Lights[i]
+		chip := c.lampInk(l)
+		throw := "–"
+		if l.Throw > 0 {
+			throw = c.bare(l.Throw)
+		}
+		t.entries = append(t.entries, entry{
+			cells: []string{l.Tag, unitLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.bare(l.Height), throw},
+			notes: c.lightNotes(l),
+			chip:  &chip,
+		})
+	}
+	return &section{title: c.measured("Lights"), rank: wanted, tables: []table{t}}
+}
+
+func (c *composer) lightNotes(l *plan.Light) []string {
+	return nonEmpty(
+		joined("; ", joined(", ", l.Head.ModifierLabel, strings.Join(l.Gels, " + "), mountWords(l.Mount)), l.Note),
+		c.placing(l.Placing),
+	)
+}
+
+// mountWords names what is worth saying of a mount: a stand is what one expects.
+func mountWords(m plan.Mount) string {
+	switch m.Kind {
+	case "", "stand":
+		if m.On != "" {
+			return "stand on " + m.On
+		}
+		return ""
+	case "clamp", "wall":
+		return joined(" on ", m.Kind, m.On)
+	}
+	return m.Kind
+}
+
+// placing says the two distances that put a thing in its place with a tape.
+func (c *composer) placing(ds []plan.Dimension) string {
+	var parts []string
+	for _, d := range ds {
+		parts = append(parts, c.length(d.Metres)+" from "+d.From)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// grip is the list of grip.
+func (c *composer) grip() *section {
+	t := table{columns: []column{
+		{strong: true},
+		{flexible: true},
+		{head: "size", align: ink.Right},
+		{head: "height", align: ink.Right},
+	}}
+	for i := range c.in.Setup.Grip {
+		g := &c.in.Setup.Grip[i]
+		t.entries = append(t.entries, entry{
+			cells: []string{g.Tag, joined(", ", g.Kind, g.Cloth, g.Surface), c.bare(g.Size[0]) + " × " + c.bare(g.Size[1]),
+				c.bare(g.Frame.At.Z - g.Base)},
+			notes: nonEmpty(g.Note, c.placing(g.Placing)),
+		})
+	}
+	return &section{title: c.measured("Grip"), rank: other, tables: []table{t}}
+}
+
+// cameras is the list of cameras.
+func (c *composer) cameras() *section {
+	t := table{columns: []column{
+		{strong: true},
+		{flexible: true},
+		{head: "lens", align: ink.Right},
+		{head: "angle of view", align: ink.Right},
+		{head: "height", align: ink.Right},
+	}}
+	for i := range c.in.Setup.Cameras {
+		m := &c.in.Setup.Cameras[i]
+		t.entries = append(t.entries, entry{
+			cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
+				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.bare(m.Frame.At.Z - m.Base)},
+			notes: nonEmpty(joined(", ", m.Sensor, gateWords(m))),
+		})
+	}
+	return &section{title: c.measured("Cameras"), rank: other, tables: []table{t}}
+}
+
+// gateWords says how much of the sensor is used.
+func gateWords(m *plan.Camera) string {
+	if m.Gate[0] <= 0 || m.Gate[1] <= 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s × %s mm of it", tenths(m.Gate[0]), tenths(m.Gate[1]))
+}
+
+// faces is what the meter says at each face.
+func (c *composer) faces() *section {
+	s := section{title: "At the faces"}
+	for i := range c.in.Faces {
+		f := &c.in.Faces[i]
+		t := table{columns: []column{{flexible: true}, {align: ink.Right}, {align: ink.Right}}, entries: c.faceRows(f)}
+		if len(c.in.Faces) == 1 {
+			s.title = "At the face of " + f.Person
+		} else {
+			t.columns[0].head = f.Person
+		}
+		s.tables = append(s.tables, t)
+	}
+	return &s
+}
+
+func (c *composer) faceRows(f *Face) []entry {
+	if f.Key == nil || f.Fill == nil {
+		return []entry{{cells: []string{orDash(f.Skipped), "", ""}}}
+	}
+	rows := []entry{
+		{cells: []string{"key side", c.lux(f.Key.Lux), stop(f.Key.Stop)}},
+		{cells: []string{"fill side", c.lux(f.Fill.Lux), stop(f.Fill.Stop)}},
+	}
+	if f.Dome != nil {
+		rows = append(rows, entry{cells: []string{"dome toward " + lastPart(f.Dome.Name), c.lux(f.Dome.Lux), stop(f.Dome.Stop)}})
+	}
+	stops, ratio := contrastWords(f)
+	return append(rows,
+		entry{cells: []string{"contrast, key : fill", stops, ratio}},
+		entry{cells: []string{"colour, key and fill", kelvin(f.Key.CCT), kelvin(f.Fill.CCT)}},
+	)
+}
+
+// contrastWords says a contrast in stops and as a ratio; dashes where a side is dark.
+func contrastWords(f *Face) (stops, ratio string) {
+	if !lit(f.Key) || !lit(f.Fill) {
+		return "–", "–"
+	}
+	return tenths(f.Contrast) + " stops", tenths(*f.Key.Lux / *f.Fill.Lux) + " : 1"
+}
+
+// tenths prints a figure to a tenth.
+func tenths(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
+
+func lit(r *meter.Reading) bool { return r != nil && r.Lux != nil && *r.Lux > 0 }
+
+// lastPart is what follows the last dot of a name.
+func lastPart(s string) string { return s[strings.LastIndexByte(s, '.')+1:] }
+
+func orDash(s string) string {
+	if s == "" {
+		return "–"
+	}
+	return s
+}
+
+// meters is the list of the scene's own readings.
+func (c *composer) meters() *section {
+	t := table{columns: []column{
+		{head: "Meter", flexible: true},
+		{align: ink.Right},
+		{head: "stop", align: ink.Right},
+		{head: "over", align: ink.Right},
+	}}
+	for i := range c.in.Readings {
+		r := &c.in.Readings[i]
+		if r.Person != "" {
+			continue
+		}
+		t.entries = append(t.entries, entry{cells: []string{r.Name + ", " + r.Kind, c.metered(r), stop(r.Stop), over(r.Over)}})
+	}
+	return &section{title: "Meters", rank: other, tables: []table{t}}
+}
+
+// metered is the figure a meter shows: illuminance, or luminance of a spot.
+func (c *composer) metered(r *meter.Reading) string {
+	if r.Kind == "spot" {
+		if r.Luminance == nil {
+			return "–"
+		}
+		return unit.FormatLuminance(*r.Luminance)
+	}
+	return c.lux(r.Lux)
+}
+
+// over prints stops over the working stop.
+func over(stops *float64) string {
+	if stops == nil {
+		return "–"
+	}
+	return signed(unit.FormatStops(*stops))
+}
+
+func nonEmpty(parts ...string) []string {
+	var some []string
+	for _, s := range parts {
+		if s != "" {
+			some = append(some, s)
+		}
+	}
+	return some
+}

@@ -1,0 +1,151 @@
+package sheet
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// tag is a number with what belongs beside a thing on the plan. Its forms are the rungs of the
+// ladder: the first shows all lines, the next only the first, the last the number alone; below
+// that it stands in the table of the collar only.
+type tag struct {
+	object string
+	number string
+	open   bool        // number in ink on paper, not paper on ink
+	strip  *ink.Colour // the light's colour, nil for none
+	lines  [][]string  // each a row of words with wide spaces between
+	anchor r2.Vec      // mm
+	drawn  symbols.Drawn
+	weight float64
+}
+
+// Sizes of a tag, mm.
+const (
+	tagPad   = 1.3 // round the lettering
+	tagPitch = 3.5 // from line to line
+	tagWord  = 1.7 // between words
+	tagStrip = 1.3
+	tagRoom  = 40.0 // the most that a line may run
+	tagLeads = 34.0 // the longest leader
+)
+
+// forms are how many lines each rung shows, best first.
+func (t *tag) forms() []int {
+	switch n := len(t.lines); {
+	case n > 1:
+		return []int{n, 1, 0}
+	case n == 1:
+		return []int{1, 0}
+	}
+	return []int{0}
+}
+
+// size is that of the tag with a number of lines.
+func (t *tag) size(p pad, lines int) r2.Vec {
+	w := t.blockWide(p)
+	if t.strip != nil {
+		w += tagStrip
+	}
+	if lines > 0 {
+		w += t.textWide(p, lines) + 2*tagPad
+	}
+	return r2.Vec{X: w, Y: t.high(lines)}
+}
+
+func (t *tag) high(lines int) float64 {
+	if lines <= 1 {
+		return capName + 2*tagPad
+	}
+	return capSmall + tagPitch*float64(lines-1) + 2*tagPad + 0.2
+}
+
+func (t *tag) blockWide(p pad) float64 {
+	return math.Max(p.name().strong().width(t.number)+2.2, capName+2*tagPad)
+}
+
+func (t *tag) textWide(p pad, lines int) float64 {
+	widest := 0.0
+	for i, words := range t.lines[:lines] {
+		widest = math.Max(widest, lineWide(lineStyle(p, i), words))
+	}
+	return widest
+}
+
+// lineStyle is bold for the first line.
+func lineStyle(p pad, i int) style {
+	st := p.small()
+	st.bold = i == 0
+	return st
+}
+
+func lineWide(st style, words []string) float64 {
+	w := tagWord * float64(len(words)-1)
+	for _, s := range words {
+		w += st.width(s)
+	}
+	return w
+}
+
+// label is the tag as the placer of labels sees it.
+func (t *tag) label(p pad) carto.Label {
+	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Weight: t.weight}
+	for _, n := range t.forms() {
+		l.Rungs = append(l.Rungs, carto.Rung{Size: t.size(p, n), Leader: tagLeads})
+	}
+	return l
+}
+
+// draw draws the tag where it was placed, with its leader.
+func (t *tag) draw(p pad, at carto.Placement) {
+	if !at.On {
+		return
+	}
+	lines := t.forms()[at.Rung]
+	p = p.on(ink.Tags).of(t.object, "")
+	if at.Leads() {
+		p.line(hair, p.look.Ink, at.Leader[0], touch(at.Leader[0], t.anchor, t.drawn.Body, at.Leader[1]))
+	}
+	b := at.Box
+	p.rect(b, thin, p.look.Ink, &p.look.Paper)
+	x := b.Min.X + t.blockWide(p)
+	number := p.name().strong()
+	if t.open {
+		p.line(thin, p.look.Ink, r2.Vec{X: x, Y: b.Min.Y}, r2.Vec{X: x, Y: b.Max.Y})
+	} else {
+		p.rect(box(b.Min.X, b.Min.Y, x, b.Max.Y), 0, p.look.Ink, &p.look.Ink)
+		number = number.inked(p.look.Paper)
+	}
+	middle := (b.Min.Y + b.Max.Y) / 2
+	p.text(r2.Vec{X: (b.Min.X + x) / 2, Y: middle - number.cap/2}, t.number, number, ink.Centre)
+	if t.strip != nil {
+		p.rect(box(x, b.Min.Y+thin/2, x+tagStrip, b.Max.Y-thin/2), 0, p.look.Ink, t.strip)
+		x += tagStrip
+	}
+	t.drawLines(p, x+tagPad, middle, lines)
+}
+
+// touch is where the way from a point to an anchor meets an outline; other where it does not.
+func touch(from, anchor r2.Vec, outline []r2.Vec, other r2.Vec) r2.Vec {
+	if parts := ink.ClipPolyline([]r2.Vec{from, anchor}, outline); len(parts) > 0 {
+		return parts[0][0]
+	}
+	return other
+}
+
+// drawLines letters the lines with their block centred on a height.
+func (t *tag) drawLines(p pad, x, middle float64, lines int) {
+	y := middle + (tagPitch*float64(lines-1)+capSmall)/2 - capSmall
+	for i, words := range t.lines[:lines] {
+		st := lineStyle(p, i)
+		left := x
+		for _, s := range words {
+			p.text(r2.Vec{X: left, Y: y - tagPitch*float64(i)}, s, st, ink.Left)
+			left += st.width(s) + tagWord
+		}
+	}
+}

@@ -1,0 +1,44 @@
+package sheet
+
+import (
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/unit"
+)
+
+// lightLines are what stands beside a light: unit and modifier; colour, level and height; gels and
+// note.
+func (c *composer) lightLines(l *plan.Light) [][]string {
+	first := c.p.small().strong()
+	var lines [][]string
+	if whole := lightLabel(l); first.width(whole) <= tagRoom || l.Head.ModifierLabel == "" {
+		lines = append(lines, []string{first.ellipsis(whole, tagRoom)})
+	} else {
+		lines = append(lines, []string{first.ellipsis(unitLabel(l), tagRoom)}, []string{c.p.small().ellipsis(l.Head.ModifierLabel, tagRoom)})
+	}
+	lines = append(lines, []string{lightColour(l), unit.FormatPercent(l.Level), "h " + c.bare(l.Height)})
+	if s := joined("; ", strings.Join(l.Gels, " + "), l.Note); s != "" {
+		lines = append(lines, []string{c.p.small().ellipsis(s, tagRoom)})
+	}
+	return lines
+}
+
+// gripLines are what stands beside a piece of grip.
+func (c *composer) gripLines(g *plan.Grip) [][]string {
+	st := c.p.small()
+	what := joined(" ", g.Kind, c.bare(g.Size[0])+" × "+c.bare(g.Size[1]))
+	lines := [][]string{
+		{st.strong().ellipsis(what, tagRoom)},
+		nonEmpty(st.ellipsis(joined(", ", g.Cloth, g.Surface), tagRoom/2), "h "+c.bare(g.Frame.At.Z-g.Base)),
+	}
+	if g.Note != "" {
+		lines = append(lines, []string{st.ellipsis(g.Note, tagRoom)})
+	}
+	return lines
+}
+
+// cameraLines are what stands beside a camera.
+func (c *composer) cameraLines(m *plan.Camera) [][]string {
+	return [][]string{{unit.FormatLens(m.Lens)}, {"h " + c.bare(m.Frame.At.Z-m.Base), unit.FormatAspect(m.Aspect)}}
+}

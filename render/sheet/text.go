@@ -1,0 +1,121 @@
+package sheet
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"scrimshaw/render/font"
+	"scrimshaw/symbols/ink"
+)
+
+// Text prints every value of the sheets of some set-ups as plain text: headings, tables in columns
+// and notes, in the order of the collar. It is what a screen reader or a message is given in place
+// of the drawing. Faults of the options are not reported here: Compose does that.
+func Text(o Options, ins ...Input) string {
+	if o.Font == nil {
+		family, err := font.Default()
+		if err != nil {
+			return ""
+		}
+		o.Font = family
+	}
+	w := &printer{}
+	for i, in := range ins {
+		if i > 0 {
+			w.WriteString("\n\n")
+		}
+		w.sheet(newComposer(in, o, &faults{}))
+	}
+	return w.String()
+}
+
+// printer writes sections as text.
+type printer struct{ strings.Builder }
+
+func (w *printer) sheet(c *composer) {
+	w.line(joined(", ", c.title(), c.setupLine()))
+	for _, s := range c.exposureLines() {
+		w.line(s)
+	}
+	f := c.sheet()
+	w.line(joined(", ", f.production, f.location, prefixed("revision ", f.revision), f.date, prefixed("for ", f.crew), prefixed("by ", f.by)))
+	for _, s := range c.sections() {
+		if s.speaks() {
+			w.section(s)
+		}
+	}
+}
+
+func prefixed(prefix, s string) string {
+	if s == "" {
+		return ""
+	}
+	return prefix + s
+}
+
+func (w *printer) line(s string) {
+	if s = strings.TrimRight(ink.Clean(s), " "); s != "" {
+		w.WriteString(s + "\n")
+	}
+}
+
+func (w *printer) section(s *section) {
+	w.WriteString("\n")
+	w.line(strings.ToUpper(s.title))
+	for _, l := range s.words {
+		w.line("  " + l)
+	}
+	for _, l := range s.said {
+		w.line("  " + l)
+	}
+	for i := range s.tables {
+		w.table(&s.tables[i])
+	}
+	for _, l := range s.points {
+		w.line("  - " + l)
+	}
+}
+
+// table prints the heads and the entries in columns two spaces apart.
+func (w *printer) table(t *table) {
+	rows := make([][]string, 0, len(t.entries)+1)
+	heads, named := make([]string, len(t.columns)), false
+	for i, col := range t.columns {
+		heads[i] = col.head
+		named = named || col.head != ""
+	}
+	if named {
+		rows = append(rows, heads)
+	}
+	wide := make([]int, len(t.columns))
+	for i := range t.entries {
+		rows = append(rows, t.entries[i].cells)
+	}
+	for _, r := range rows {
+		for i, s := range r {
+			wide[i] = max(wide[i], utf8.RuneCountInString(s))
+		}
+	}
+	for i, r := range rows {
+		w.row(t, r, wide)
+		if n := i - (len(rows) - len(t.entries)); n >= 0 {
+			for _, note := range t.entries[n].notes {
+				w.line("      " + note)
+			}
+		}
+	}
+}
+
+func (w *printer) row(t *table, cells []string, wide []int) {
+	var b strings.Builder
+	for i, s := range cells {
+		space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(s))
+		if t.columns[i].align == ink.Right {
+			s = space + s
+		} else {
+			s += space
+		}
+		b.WriteString("  " + s)
+	}
+	w.line(b.String())
+}

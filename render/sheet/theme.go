@@ -1,0 +1,70 @@
+package sheet
+
+import (
+	"scrimshaw/plan/colour"
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols/ink"
+)
+
+// Theme is a look as data. Lightnesses are CIELAB L, 0 black to 100 paper.
+type Theme struct {
+	Name  string
+	Paper ink.Colour
+	Ink   ink.Colour // lines and lettering
+	Quiet ink.Colour // second-rank lettering
+	Rule  ink.Colour // hairlines between the rows of a table
+	Alarm ink.Colour // the one accent: what needs attention
+	Wall  ink.Colour // cut walls
+	Solid ink.Colour // faces of furniture and bodies
+	// Contour is the one ink of the contours and their lettering.
+	Contour ink.Colour
+	Ramp    carto.Ramp // the tints of the bands
+	// Lamp is the lightness that the colours of light are drawn at: dark enough for a line on this
+	// paper, light enough to tell warm from cold. Chroma multiplies their chroma.
+	Lamp, Chroma float64
+}
+
+// themes are the looks, the first the default.
+func themes() []Theme {
+	return []Theme{{
+		Name:    "day",
+		Paper:   ink.Colour{R: 255, G: 255, B: 255},
+		Ink:     ink.Colour{R: 26, G: 26, B: 30},
+		Quiet:   ink.Colour{R: 112, G: 112, B: 118},
+		Rule:    ink.Colour{R: 208, G: 208, B: 206},
+		Alarm:   ink.Colour{R: 178, G: 20, B: 82},
+		Wall:    ink.Colour{R: 32, G: 32, B: 36},
+		Solid:   ink.Colour{R: 255, G: 255, B: 255},
+		Contour: ink.Colour{R: 134, G: 84, B: 38},
+		Ramp:    carto.Day(),
+		Lamp:    66,
+		Chroma:  1,
+	}}
+}
+
+// ThemeNames lists the looks, the default first.
+func ThemeNames() []string {
+	var names []string
+	for _, t := range themes() {
+		names = append(names, t.Name)
+	}
+	return names
+}
+
+// themeNamed returns the look of a name, and the nearest name where there is none. "" is the
+// default.
+func themeNamed(name string) (t Theme, near string, ok bool) {
+	for _, t := range themes() {
+		if name == "" || t.Name == name {
+			return t, "", true
+		}
+	}
+	return themes()[0], nearest(name, ThemeNames()), false
+}
+
+// lamp is the ink of light of colour c as a camera balanced to the chromaticity white sees it.
+func (t *Theme) lamp(c colour.RGB, white [2]float64) ink.Colour {
+	lch := colour.Display(c, white, t.Lamp).LCH()
+	lch.C *= t.Chroma
+	return ink.Colour(lch.Pixel())
+}

@@ -1,0 +1,152 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// look is what the theme gives to the symbols.
+func (p pad) symbols() symbols.Look { return symbols.Look{Ink: p.look.Ink, Paper: p.look.Paper} }
+
+// drawThings draws lights, grip, cameras and people by their symbols, and returns the labels that
+// go beside them. What their mounts cover had better not be lettered on.
+func (c *composer) drawThings(p pad, v view) (labels []placeable, rests []carto.Obstacle) {
+	s := c.in.Setup
+	add := func(d symbols.Drawn, l placeable) {
+		labels = append(labels, l)
+		c.stands = append(c.stands, d)
+		for _, r := range d.Rest {
+			rests = append(rests, carto.Obstacle{Outline: r, Cost: costRest})
+		}
+	}
+	for i := range s.People {
+		add(c.drawPerson(p, v, &s.People[i]))
+	}
+	for i := range s.Cameras {
+		add(c.drawCamera(p, v, &s.Cameras[i]))
+	}
+	for i := range s.Lights {
+		add(c.drawLight(p, v, &s.Lights[i]))
+	}
+	for i := range s.Grip {
+		add(c.drawGrip(p, v, &s.Grip[i]))
+	}
+	return labels, rests
+}
+
+// drawLight draws a light at the true width of its emitting face.
+func (c *composer) drawLight(p pad, v view, l *plan.Light) (symbols.Drawn, placeable) {
+	colour := c.lampInk(l)
+	open := l.Head.Source.Opening
+	wide, deep := c.bodyOf(l)
+	lamp := symbols.Lamp{
+		Class: symbols.Class(l.Head.Class), At: v.flat(l.Frame.At), Bearing: frameBearing(l.Frame), Tilt: tilt(l.Frame.Axis),
+		Face: r2.Scale(v.scale, r2.Vec{X: open.Width, Y: open.Height}), Body: r2.Scale(v.scale, r2.Vec{X: wide, Y: deep}),
+		Colour: colour, Dark: l.Level <= 0, Mount: c.mount(v, &l.Mount, lightHold(l), c.footOf(l)),
+	}
+	c.used(lightKind(l))
+	c.used(mountKind(lamp.Mount.Hold))
+	d := symbols.Light(p.of("light:"+l.Name, c.lightAlt(l)).canvas, p.symbols(), lamp)
+	return d, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, lines: c.lightLines(l), anchor: lamp.At, drawn: d, weight: 3}
+}
+
+// lightHold is how a light is held: a practical stands by itself.
+func lightHold(l *plan.Light) symbols.Hold {
+	if l.Head.Class == "practical" && (l.Mount.Kind == "stand" || l.Mount.Kind == "") {
+		return ""
+	}
+	return symbols.Hold(l.Mount.Kind)
+}
+
+// mount is what carries a thing, on paper.
+func (c *composer) mount(v view, m *plan.Mount, hold symbols.Hold, foot float64) symbols.Mount {
+	out := symbols.Mount{Hold: hold, Base: v.mm(m.Base), Footprint: foot * v.scale}
+	if hold == symbols.Pole {
+		if len(m.Ends) < 2 {
+			out.Hold = ""
+			return out
+		}
+		out.Ends = [2]r2.Vec{v.mm(m.Ends[0]), v.mm(m.Ends[1])}
+	}
+	return out
+}
+
+// drawGrip draws a piece of grip at its true width.
+func (c *composer) drawGrip(p pad, v view, g *plan.Grip) (symbols.Drawn, placeable) {
+	s := symbols.Grip{
+		Kind: symbols.GripKind(g.Kind), At: v.flat(g.Frame.At), Bearing: frameBearing(g.Frame), Tilt: tilt(g.Frame.Axis),
+		Size: r2.Scale(v.scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind), standFoot),
+	}
+	c.used("grip:" + string(s.Kind))
+	c.used(mountKind(s.Mount.Hold))
+	alt := fmt.Sprintf("Grip %s, %s %s by %s, its middle %s high.", g.Tag, g.Kind, c.length(g.Size[0]), c.length(g.Size[1]), c.length(g.Frame.At.Z-g.Base))
+	d := symbols.Shape(p.of("grip:"+g.Name, alt).canvas, p.symbols(), s)
+	return d, &tag{object: "grip:" + g.Name, number: g.Tag, open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, weight: 2}
+}
+
+// drawCamera draws a camera.
+func (c *composer) drawCamera(p pad, v view, m *plan.Camera) (symbols.Drawn, placeable) {
+	s := symbols.Camera{At: v.flat(m.Frame.At), Bearing: frameBearing(m.Frame), Scale: v.scale}
+	c.used("camera")
+	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, unit.FormatLens(m.Lens), c.length(m.Frame.At.Z-m.Base), unit.FormatAngle(m.HAOV))
+	d := symbols.Film(p.of("camera:"+m.Name, alt).canvas, p.symbols(), s)
+	return d, &tag{object: "camera:" + m.Name, number: m.Name, lines: c.cameraLines(m), anchor: s.At, drawn: d, weight: 2}
+}
+
+// drawPerson draws someone in their pose.
+func (c *composer) drawPerson(p pad, v view, who *plan.Person) (symbols.Drawn, placeable) {
+	s := symbols.Person{Pose: symbols.Pose(who.Pose), At: v.mm(who.At), Faces: bodyBearing(who), Scale: v.scale, Height: who.Height}
+	c.used("person:" + string(s.Pose))
+	alt := fmt.Sprintf("%s, %s, eyes %s high.", who.Name, who.Pose, c.length(who.Eyes-who.Base))
+	d := symbols.Someone(p.of("person:"+who.Name, alt).canvas, p.symbols(), s)
+	c.people[who.Name] = d
+	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.p.small(), forms: []string{who.Name}, anchor: s.At, body: d.Box(), weight: 1.2, leader: 10}
+}
+
+// bodyBearing is the way a body is drawn: the nose's, or of someone lying the way from the head to
+// the middle of the rest of them.
+func bodyBearing(p *plan.Person) float64 {
+	if p.Pose != "lying" {
+		return p.Faces
+	}
+	g := gatherer{}
+	for _, q := range p.Parts {
+		if q.Kind != "head" {
+			g.all(q.Outline, 0)
+		}
+	}
+	if d := r2.Sub(middle(g.box().Min, g.box().Max), p.At); g.any && r2.Norm(d) > 1e-6 {
+		return bearing(d)
+	}
+	return p.Faces
+}
+
+// frameBearing is the bearing of a frame's axis in plan; of an upright axis, that of its up.
+func frameBearing(f plan.Frame) float64 {
+	d := plain(f.Axis)
+	if r2.Norm(d) < 1e-6 {
+		d = plain(f.Up())
+	}
+	return bearing(d)
+}
+
+// tilt is the angle of a direction above the horizontal, degrees.
+func tilt(d r3.Vec) float64 { return math.Atan2(d.Z, math.Hypot(d.X, d.Y)) * 180 / math.Pi }
+
+// lightAlt says a light in a sentence.
+func (c *composer) lightAlt(l *plan.Light) string {
+	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, lightLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.length(l.Height))
+	if l.Throw > 0 {
+		s += ", throw " + c.length(l.Throw)
+	}
+	return s + "."
+}

@@ -1,0 +1,59 @@
+package sheet
+
+import (
+	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/scene"
+	"scrimshaw/symbols/ink"
+)
+
+// folio numbers a sheet: the drawing is the set-up's, the sheet is one of all of a run.
+type folio struct{ drawing, sheet, sheets int }
+
+// cell is one field of the title block, in shares of its width.
+type cell struct {
+	label, value string
+	from, to     float64
+}
+
+// The title block: its height, and the pitch of its rows, mm.
+const (
+	blockHigh = 33.6
+	cellPitch = 9.8
+)
+
+// titleBlock draws the fields of ISO 7200 in the lower right corner of the frame: the legal owner
+// is the production, the identification number the drawing.
+func (c *composer) titleBlock(p pad, b r2.Box, f folio) {
+	rows := [][]cell{
+		{{"Production", c.sheet().production, 0, 0.5}, {"Location", c.sheet().location, 0.5, 1}},
+		{{"Drawn for", c.sheet().crew, 0, 0.5}, {"Drawn by", c.sheet().by, 0.5, 1}},
+		{{"Drawing", fmt.Sprint(f.drawing), 0, 0.22}, {"Revision", c.sheet().revision, 0.22, 0.5},
+			{"Date", c.sheet().date, 0.5, 0.8}, {"Sheet", fmt.Sprintf("%d / %d", f.sheet, f.sheets), 0.8, 1}},
+	}
+	label, value := p.quiet(), p.small().strong()
+	x, top := b.Min.X+pads, b.Max.Y-4.0
+	for i, row := range rows {
+		y := top - cellPitch*float64(i)
+		for _, q := range row {
+			left, wide := x+q.from*measure, (q.to-q.from)*measure-1.6
+			p.text(at(left, y-label.cap), q.label, label, ink.Left)
+			for j, l := range c.set(q.value, value, wide, 1) {
+				p.text(at(left, y-label.cap-4.0-value.leading()*float64(j)), l, value, ink.Left)
+			}
+		}
+	}
+}
+
+// fields are what the scene says of its sheet.
+type fields struct{ production, location, revision, crew, by, date string }
+
+func (c *composer) sheet() fields {
+	var s scene.Sheet
+	if c.in.Setup.Scene != nil {
+		s = c.in.Setup.Scene.Sheet
+	}
+	return fields{s.Production.V, s.Location.V, s.Revision.V, s.For.V, s.By.V, s.Date.Or(c.date)}
+}

@@ -1,0 +1,147 @@
+package sheet
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/symbols/ink"
+)
+
+// view takes metres in plan to millimetres on paper.
+type view struct {
+	scale float64 // mm of paper for 1 m
+	shift r2.Vec
+	panel r2.Box // mm: nothing of the plan is drawn outside
+}
+
+// viewOf puts the middle of an extent in the middle of a panel.
+func viewOf(extent, panel r2.Box, times float64) view {
+	v := view{scale: 1000 / times, panel: panel}
+	centre := r2.Scale(v.scale/2, r2.Add(extent.Min, extent.Max))
+	v.shift = r2.Sub(r2.Scale(0.5, r2.Add(panel.Min, panel.Max)), centre)
+	return v
+}
+
+// mm is where a point of the set lies on paper.
+func (v view) mm(p r2.Vec) r2.Vec { return r2.Add(r2.Scale(v.scale, p), v.shift) }
+
+// metres is the point of the set under a point on paper.
+func (v view) metres(p r2.Vec) r2.Vec { return r2.Scale(1/v.scale, r2.Sub(p, v.shift)) }
+
+// flat drops the height of a point and takes it to paper.
+func (v view) flat(p r3.Vec) r2.Vec { return v.mm(plain(p)) }
+
+// all takes a list of points to paper.
+func (v view) all(points []r2.Vec) []r2.Vec {
+	out := make([]r2.Vec, len(points))
+	for i, p := range points {
+		out[i] = v.mm(p)
+	}
+	return out
+}
+
+func plain(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
+
+// Room that a body takes about the point it stands at, m: what an extent is grown by.
+const (
+	bodyRoom   = 0.35
+	standRoom  = 0.50
+	personRoom = 0.30
+)
+
+// extentOf is the box in plan of everything that is drawn as a thing, m.
+func extentOf(s *plan.Setup) r2.Box {
+	g := gatherer{}
+	for _, w := range s.Walls {
+		g.all(w.Outline, 0)
+	}
+	for i := range s.Furniture {
+		for _, p := range s.Furniture[i].Parts {
+			g.all(p.Outline, 0)
+		}
+	}
+	for i := range s.People {
+		g.person(&s.People[i])
+	}
+	for i := range s.Cameras {
+		g.point(plain(s.Cameras[i].Frame.At), bodyRoom)
+	}
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		g.point(plain(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
+		g.mount(l.Mount)
+	}
+	for i := range s.Grip {
+		gr := &s.Grip[i]
+		g.point(plain(gr.Frame.At), gr.Size[0]/2)
+		g.mount(gr.Mount)
+	}
+	for _, m := range s.Meters {
+		g.point(plain(m.At), 0.1)
+	}
+	return g.box()
+}
+
+// reach is how far from the head's axis someone reaches the way they face, m.
+func reach(p *plan.Person) float64 {
+	switch p.Pose {
+	case "seated":
+		return 0.6
+	case "propped":
+		return 1.1
+	case "lying":
+		return math.Max(p.Height, 1)
+	}
+	return personRoom
+}
+
+// gatherer grows a box.
+type gatherer struct {
+	b   r2.Box
+	any bool
+}
+
+func (g *gatherer) point(p r2.Vec, room float64) {
+	if math.IsNaN(p.X+p.Y) || math.IsInf(p.X+p.Y, 0) {
+		return
+	}
+	b := box(p.X-room, p.Y-room, p.X+room, p.Y+room)
+	if !g.any {
+		g.b, g.any = b, true
+		return
+	}
+	g.b.Min.X, g.b.Min.Y = math.Min(g.b.Min.X, b.Min.X), math.Min(g.b.Min.Y, b.Min.Y)
+	g.b.Max.X, g.b.Max.Y = math.Max(g.b.Max.X, b.Max.X), math.Max(g.b.Max.Y, b.Max.Y)
+}
+
+func (g *gatherer) all(points []r2.Vec, room float64) {
+	for _, p := range points {
+		g.point(p, room)
+	}
+}
+
+func (g *gatherer) person(p *plan.Person) {
+	g.point(p.At, personRoom)
+	g.point(r2.Add(p.At, r2.Scale(reach(p)-personRoom, ink.Direction(bodyBearing(p)))), personRoom)
+	for _, q := range p.Parts {
+		g.all(q.Outline, 0)
+	}
+}
+
+func (g *gatherer) mount(m plan.Mount) {
+	if m.Base != (r2.Vec{}) {
+		g.point(m.Base, standRoom)
+	}
+	g.all(m.Ends, 0)
+}
+
+// box is what was gathered; a scene without a thing gets a square of 2 m.
+func (g *gatherer) box() r2.Box {
+	if !g.any {
+		return box(-1, -1, 1, 1)
+	}
+	return g.b
+}
