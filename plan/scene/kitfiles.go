@@ -36,18 +36,27 @@ func (d *Document) loadKit(log *source.Log) {
 	}
 }
 
-// readKit reads a file below the scene's folder.
-func (e Env) readKit(name string) ([]byte, error) {
+// filePath reads the path of a file below the scene's folder.
+func filePath(what, like string) source.Reader[string] { return checked(text(what, like), staysInside) }
+
+// staysInside refuses a path that is absolute, leads out of the scene's folder or is not portable.
+func staysInside(name string) error {
 	clean := path.Clean(name)
 	switch {
 	case strings.Contains(name, `\`):
-		return nil, troublef(CodeBadFile, "write "+strings.ReplaceAll(name, `\`, "/"), "%q has a backslash", name)
+		return troublef(CodeBadFile, "write "+strings.ReplaceAll(name, `\`, "/"), "%q has a backslash", name)
 	case path.IsAbs(name), !fs.ValidPath(clean), clean == ".":
-		return nil, troublef(CodeBadFile, "put the file beside the scene or below it", "%q leaves the scene's folder", name)
-	case e.Files == nil:
+		return troublef(CodeBadFile, "put the file beside the scene or below it", "%q leaves the scene's folder", name)
+	}
+	return nil
+}
+
+// readKit reads a file below the scene's folder.
+func (e Env) readKit(name string) ([]byte, error) {
+	if e.Files == nil {
 		return nil, troublef(CodeBadFile, "", "%q cannot be read: this scene has no folder", name)
 	}
-	f, err := e.Files.Open(clean)
+	f, err := e.Files.Open(path.Clean(name))
 	if err != nil {
 		return nil, unreadable(name, err)
 	}

@@ -31,22 +31,22 @@ type named struct {
 // things lists all that shares the one name space, in the order of the file.
 func (s *Scene) things() []named {
 	var all []named
-	all = borne(all, s.Rooms, aRoom, func(v *Room) *Thing { return &v.Thing })
-	all = borne(all, s.Openings, anHole, func(v *Opening) *Thing { return &v.Thing })
-	all = borne(all, s.Furniture, aPiece, func(v *Furniture) *Thing { return &v.Thing })
-	all = borne(all, s.People, aPerson, func(v *Person) *Thing { return &v.Thing })
-	all = borne(all, s.Cameras, aCamera, func(v *Camera) *Thing { return &v.Thing })
-	all = borne(all, s.Lights, aLight, func(v *Light) *Thing { return &v.Thing })
-	all = borne(all, s.Grip, aRig, func(v *Grip) *Thing { return &v.Thing })
-	all = borne(all, s.Meters, aMeter, func(v *Meter) *Thing { return &v.Thing })
+	all = borne(all, s.Rooms, aRoom)
+	all = borne(all, s.Openings, anHole)
+	all = borne(all, s.Furniture, aPiece)
+	all = borne(all, s.People, aPerson)
+	all = borne(all, s.Cameras, aCamera)
+	all = borne(all, s.Lights, aLight)
+	all = borne(all, s.Grip, aRig)
+	all = borne(all, s.Meters, aMeter)
 	slices.SortStableFunc(all, func(a, b named) int { return a.thing.Span.Start - b.thing.Span.Start })
 	return all
 }
 
 // borne adds the names of a list of things.
-func borne[T any](all []named, list []T, kind string, thing func(*T) *Thing) []named {
+func borne[T any, P bearer[T]](all []named, list []T, kind string) []named {
 	for i := range list {
-		all = append(all, named{thing(&list[i]), kind})
+		all = append(all, named{P(&list[i]).self(), kind})
 	}
 	return all
 }
@@ -57,9 +57,9 @@ func borne[T any](all []named, list []T, kind string, thing func(*T) *Thing) []n
 func (s *Scene) checkNames(c *source.Context) {
 	order := s.things()
 	checkTwice(order, c)
-	order = borne(order, s.Circuits, aCircuit, func(v *Circuit) *Thing { return &v.Thing })
-	order = borne(order, s.Cues, aCue, func(v *Cue) *Thing { return &v.Thing })
-	order = borne(order, s.Setups, aSetup, func(v *Setup) *Thing { return &v.Thing })
+	order = borne(order, s.Circuits, aCircuit)
+	order = borne(order, s.Cues, aCue)
+	order = borne(order, s.Setups, aSetup)
 	for _, u := range s.uses() {
 		u.check(order, c)
 	}

@@ -99,8 +99,9 @@ func cueLights() entry[Cue] {
 
 // cues is the list of cues of a scene or of a set-up.
 func cues[T any](at func(*T) *[]Cue) entry[T] {
-	return section[T, Cue]{
-		key: "cues", doc: "Changes of levels and colours while the camera runs.", example: "{q2: {at: she opens the door, over: 4 s, lights: {lamp: off, moon: 35 %}}}",
-		table: cueTable, at: at, thing: func(q *Cue) *Thing { return &q.Thing },
+	return section[T, Cue, *Cue]{
+		key: "cues", doc: "Changes of levels and colours while the camera runs.", plain: true,
+		example: "{q2: {at: she opens the door, over: 4 s, lights: {lamp: off, moon: 35 %}}}",
+		table:   cueTable, at: at,
 	}.entry().later(byCues)
 }

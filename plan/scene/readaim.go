@@ -118,7 +118,7 @@ func (a *Aim) readWord(n *source.Node, c *source.Context) bool {
 		a.Form = AimUp
 	case n.Text == "down":
 		a.Form = AimDown
-	case startsNumber(n.Text) && !namesThing(n.Text):
+	case isNumber(n.Text):
 		a.Form = AtBearing
 		pan, ok := bearing.Read(n, c)
 		a.Pan = pan
@@ -132,10 +132,13 @@ func (a *Aim) readWord(n *source.Node, c *source.Context) bool {
 	return true
 }
 
-// namesThing reports whether a text that starts like a number is a name: 2k, but not 90.5.
-func namesThing(text string) bool {
+// isNumber reports whether a text is meant as a number: 90.5 and 45deg, but not the name 2k.
+func isNumber(text string) bool {
+	if _, err := unit.ParseAngle(text); err == nil {
+		return true
+	}
 	first, _, _ := strings.Cut(text, ".")
-	return checkName(first) == nil
+	return startsNumber(text) && checkThingName(first) != nil
 }
 
 // readMap reads an aim that is a place, a ceiling or a direction.

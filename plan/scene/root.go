@@ -41,32 +41,52 @@ func rootKeys() []entry[Scene] {
 // parts are the maps of named things.
 func parts() []part {
 	return []part{
-		section[Scene, Material]{"materials", "Surfaces, by their names.", "{limewash: {reflectance: 0.62}}", materialTable,
-			func(s *Scene) *[]Material { return &s.Materials }, func(v *Material) *Thing { return &v.Thing }, checkMaterial},
-		section[Scene, Room]{"rooms", "Rooms. A scene without rooms is open ground.", "{kitchen: {size: [3.6, 3.1]}}", roomTable,
-			func(s *Scene) *[]Room { return &s.Rooms }, func(v *Room) *Thing { return &v.Thing }, checkRoom},
-		section[Scene, Opening]{"openings", "Windows, doors and gaps.", "{street: {window: kitchen.left, width: 1.4}}", openingTable,
-			func(s *Scene) *[]Opening { return &s.Openings }, func(v *Opening) *Thing { return &v.Thing }, checkOpening},
-		section[Scene, Furniture]{"furniture", "Solid things that stand in the scene.", "{desk: {table: [1.6, 0.8, 0.75], at: [2.9, 2.6]}}", furnitureTable,
-			func(s *Scene) *[]Furniture { return &s.Furniture }, func(v *Furniture) *Thing { return &v.Thing }, checkFurniture},
-		section[Scene, Person]{"people", "Who is in the scene.", "{ruth: {at: [1.2, 2.0], pose: seated}}", personTable,
-			func(s *Scene) *[]Person { return &s.People }, func(v *Person) *Thing { return &v.Thing }, checkPerson},
-		section[Scene, Camera]{"cameras", "The cameras.", "{A: {at: [3.3, 0.5], lens: 32 mm}}", cameraTable,
-			func(s *Scene) *[]Camera { return &s.Cameras }, func(v *Camera) *Thing { return &v.Thing }, nil},
-		section[Scene, Light]{"lights", "The lights.", "{day: {unit: led-point-600-bicolour, at: {opening: street, out: 2.4}}}", lightTable,
-			func(s *Scene) *[]Light { return &s.Lights }, func(v *Light) *Thing { return &v.Thing }, nil},
-		section[Scene, Grip]{"grip", "Flags, cards, frames, nets, silver boards.", "{black: {flag: [1.2, 1.2], at: [2.0, 1.0]}}", gripTable,
-			func(s *Scene) *[]Grip { return &s.Grip }, func(v *Grip) *Thing { return &v.Thing }, nil},
-		section[Scene, Meter]{"meters", "Named readings.", "{desk-top: {flat: [2.9, 2.5, 0.76], facing: up}}", meterTable,
-			func(s *Scene) *[]Meter { return &s.Meters }, func(v *Meter) *Thing { return &v.Thing }, checkMeter},
+		section[Scene, Material, *Material]{
+			key: "materials", doc: "Surfaces, by their names.", example: "{limewash: {reflectance: 0.62}}",
+			table: materialTable, at: func(s *Scene) *[]Material { return &s.Materials }, check: checkMaterial,
+		},
+		section[Scene, Room, *Room]{
+			key: "rooms", doc: "Rooms. A scene without rooms is open ground.", example: "{kitchen: {size: [3.6, 3.1]}}",
+			table: roomTable, at: func(s *Scene) *[]Room { return &s.Rooms }, check: checkRoom,
+		},
+		section[Scene, Opening, *Opening]{
+			key: "openings", doc: "Windows, doors and gaps.", example: "{street: {window: kitchen.left, width: 1.4}}",
+			table: openingTable, at: func(s *Scene) *[]Opening { return &s.Openings }, check: checkOpening,
+		},
+		section[Scene, Furniture, *Furniture]{
+			key: "furniture", doc: "Solid things that stand in the scene.", example: "{desk: {table: [1.6, 0.8, 0.75], at: [2.9, 2.6]}}",
+			table: furnitureTable, at: func(s *Scene) *[]Furniture { return &s.Furniture }, check: checkFurniture,
+		},
+		section[Scene, Person, *Person]{
+			key: "people", doc: "Who is in the scene.", example: "{ruth: {at: [1.2, 2.0], pose: seated}}",
+			table: personTable, at: func(s *Scene) *[]Person { return &s.People }, check: checkPerson,
+		},
+		section[Scene, Camera, *Camera]{
+			key: "cameras", doc: "The cameras.", example: "{A: {at: [3.3, 0.5], lens: 32 mm}}",
+			table: cameraTable, at: func(s *Scene) *[]Camera { return &s.Cameras },
+		},
+		section[Scene, Light, *Light]{
+			key: "lights", doc: "The lights.", example: "{day: {unit: led-point-600-bicolour, at: {opening: street, out: 2.4}}}",
+			table: lightTable, at: func(s *Scene) *[]Light { return &s.Lights },
+		},
+		section[Scene, Grip, *Grip]{
+			key: "grip", doc: "Flags, cards, frames, nets, silver boards.", example: "{black: {flag: [1.2, 1.2], at: [2.0, 1.0]}}",
+			table: gripTable, at: func(s *Scene) *[]Grip { return &s.Grip },
+		},
+		section[Scene, Meter, *Meter]{
+			key: "meters", doc: "Named readings.", example: "{desk-top: {flat: [2.9, 2.5, 0.76], facing: up}}",
+			table: meterTable, at: func(s *Scene) *[]Meter { return &s.Meters }, check: checkMeter,
+		},
 	}
 }
 
 // setupList is the list of set-ups.
 func setupList() entry[Scene] {
-	return section[Scene, Setup]{"setups", "Set-ups, each a change of the scene or of another set-up.",
-		"{wide: {camera: A}, close: {camera: A, after: wide}}", setupTable,
-		func(s *Scene) *[]Setup { return &s.Setups }, func(v *Setup) *Thing { return &v.Thing }, nil}.entry()
+	return section[Scene, Setup, *Setup]{
+		key: "setups", doc: "Set-ups, each a change of the scene or of another set-up.", plain: true,
+		example: "{wide: {camera: A}, close: {camera: A, after: wide}}",
+		table:   setupTable, at: func(s *Scene) *[]Setup { return &s.Setups },
+	}.entry()
 }
 
 var versionKind = version()
@@ -90,7 +110,7 @@ var unitsKind = source.OneOf("a unit of length", "m", "ft")
 var kitPaths = oneOrMore("a list of kit files", "[lamps.yaml]", kitPath(), 50)
 
 func kitPath() source.Reader[Given[string]] {
-	name := text("a file", "lamps.yaml")
+	name := filePath("a file", "lamps.yaml")
 	return source.Reader[Given[string]]{What: name.What, Like: name.Like, Schema: name.Schema,
 		Read: func(n *source.Node, c *source.Context) (Given[string], bool) {
 			v, ok := name.Read(n, c)

@@ -37,7 +37,7 @@ func changeRules() *source.Rules {
 
 // rule adds what a section knows of its things: their forms, and the keys that each form leaves
 // without a meaning.
-func (s section[O, T]) rule(r *source.Rules) {
+func (s section[O, T, P]) rule(r *source.Rules) {
 	things := s.key + ".*"
 	r.Things = append(r.Things, things)
 	for _, key := range wholeKeys {
@@ -55,10 +55,10 @@ func (s section[O, T]) rule(r *source.Rules) {
 	}
 }
 
-func (s section[O, T]) name() string { return s.key }
+func (s section[O, T, P]) name() string { return s.key }
 
 // complete reports whether a map says all that a thing needs to be one.
-func (s section[O, T]) complete(n *source.Node) bool {
+func (s section[O, T, P]) complete(n *source.Node) bool {
 	if n.Kind != source.Map {
 		return true // a fault of its own
 	}

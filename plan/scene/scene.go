@@ -40,6 +40,8 @@ type Thing struct {
 	asks []ask // entries of the catalogue in keys that are computed later
 }
 
+func (t *Thing) self() *Thing { return t }
+
 // Scene is one scene, or one set-up of it, as written. Lists keep the order of the file.
 type Scene struct {
 	Tree      *source.Node // merged

@@ -7,19 +7,25 @@ import (
 // mostThings is how many things of one kind a scene may hold: far more than a crew could place.
 const mostThings = 500
 
-// section is a map of named things: `rooms`, `lights`. at finds the list in the scene, thing the
-// name in one of its items; check looks at what the keys of one thing say together, those without
-// a fault of their own; it may be nil.
-type section[O, T any] struct {
+// bearer is a pointer to what embeds a Thing, and so bears a name.
+type bearer[T any] interface {
+	*T
+	self() *Thing
+}
+
+// section is a map of named things: `rooms`, `lights`. at finds their list in what owns them;
+// check looks at what the keys of one thing say together, those without a fault of their own, and
+// may be nil.
+type section[O, T any, P bearer[T]] struct {
 	key, doc, example string
 	table             *table[T]
 	at                func(*O) *[]T
-	thing             func(*T) *Thing
 	check             func(v *T, n *source.Node, c *source.Context)
+	plain             bool // its names may be numbers: nothing aims at them
 }
 
 // entry makes the section a key of the scene.
-func (s section[O, T]) entry() entry[O] {
+func (s section[O, T, P]) entry() entry[O] {
 	return entry[O]{Field: source.Field[O]{
 		Key: s.key, Doc: s.doc, Example: s.example, Default: "none", Schema: s.schema,
 		Read: func(dst *O, n *source.Node, c *source.Context) { *s.at(dst) = s.read(n, c) },
@@ -34,7 +40,7 @@ type part interface {
 	complete(n *source.Node) bool
 }
 
-func (s section[O, T]) schema() map[string]any {
+func (s section[O, T, P]) schema() map[string]any {
 	return map[string]any{
 		"type": "object", "additionalProperties": s.table.Schema(),
 		"propertyNames": map[string]any{"pattern": namePattern}, "maxProperties": mostThings,
@@ -42,7 +48,7 @@ func (s section[O, T]) schema() map[string]any {
 }
 
 // read reads the things in the order of the file.
-func (s section[O, T]) read(n *source.Node, c *source.Context) []T {
+func (s section[O, T, P]) read(n *source.Node, c *source.Context) []T {
 	var all []T
 	if len(n.Keys) > mostThings {
 		c.ErrorAt(n.Keys[mostThings].Span, CodeTooMany, "",
@@ -51,7 +57,7 @@ func (s section[O, T]) read(n *source.Node, c *source.Context) []T {
 	}
 	source.Each(n, s.table.Name, c, func(k *source.Key) {
 		var v T
-		*s.thing(&v) = Thing{Name: k.Name, Path: s.key + "." + k.Name, Span: k.Span, Node: k.Value}
+		*P(&v).self() = Thing{Name: k.Name, Path: s.key + "." + k.Name, Span: k.Span, Node: k.Value}
 		s.readThing(&v, k, c)
 		all = append(all, v)
 	})
@@ -59,8 +65,12 @@ func (s section[O, T]) read(n *source.Node, c *source.Context) []T {
 }
 
 // readThing reads one thing.
-func (s section[O, T]) readThing(v *T, k *source.Key, c *source.Context) {
-	if err := checkName(k.Name); err != nil {
+func (s section[O, T, P]) readThing(v *T, k *source.Key, c *source.Context) {
+	named := checkThingName
+	if s.plain {
+		named = checkName
+	}
+	if err := named(k.Name); err != nil {
 		refuseAt(c, k.Span, err)
 	}
 	s.table.read(v, k.Value, c, k.Span)

@@ -94,8 +94,11 @@ func namedValues[V any](what, like, noun string, r source.Reader[V]) source.Read
 
 // laterKeys are the keys of a scene that later issues compute.
 func laterKeys() []entry[Scene] {
-	circuits := section[Scene, Circuit]{key: "circuits", doc: "Circuits of the house, generators, batteries.", example: "{kitchen-ring: {breaker: 16, rule: 80 %}}",
-		table: circuitTable, at: func(s *Scene) *[]Circuit { return &s.Circuits }, thing: func(t *Circuit) *Thing { return &t.Thing }}
+	circuits := section[Scene, Circuit, *Circuit]{
+		key: "circuits", doc: "Circuits of the house, generators, batteries.", plain: true,
+		example: "{kitchen-ring: {breaker: 16, rule: 80 %}}", table: circuitTable,
+		at: func(s *Scene) *[]Circuit { return &s.Circuits },
+	}
 	return []entry[Scene]{
 		cues(func(s *Scene) *[]Cue { return &s.Cues }),
 		circuits.entry().later(byPower),
@@ -105,7 +108,7 @@ func laterKeys() []entry[Scene] {
 		raw("rates", namedValues("a map of minutes by kind of change", "{move: 6, level: 1}", "rate", minutes),
 			func(s *Scene) **source.Node { return &s.Rates },
 			"Minutes by kind of change. No times are printed without it.", "{move: 6, level: 1}", "none").later("times"),
-		value("prices", text("a file", "prices.yaml"), func(s *Scene) *Given[string] { return &s.Prices },
+		value("prices", filePath("a file", "prices.yaml"), func(s *Scene) *Given[string] { return &s.Prices },
 			"A price file, from the scene's folder.", "prices.yaml", "none").later("prices"),
 		into("wants", source.ListOf("a list of wants", "[{of: ines.key, stop: T2.8}]", wantReader, 1, 200),
 			func(s *Scene, v []Want, n *source.Node) { s.Wanted, s.Wants = v, n },

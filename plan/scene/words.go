@@ -40,7 +40,24 @@ const (
 // reserved are the words that a value takes for something else than a name, in lower case.
 var reserved = [...]string{"up", "down", "null"}
 
-// checkName refuses what may not name a thing.
+// checkThingName refuses what may not name a thing. A thing has a letter in its name, since an
+// aim that is a number is a bearing.
+func checkThingName(name string) error {
+	if err := checkName(name); err != nil {
+		return err
+	}
+	if !strings.ContainsFunc(name, unicode.IsLetter) {
+		return troublef(CodeBadName, "put a letter to it", "the name %q has no letter, and would be read as a number", name)
+	}
+	for _, word := range reserved {
+		if strings.EqualFold(name, word) {
+			return troublef(CodeBadName, "", "%q has a meaning of its own and cannot be a name", name)
+		}
+	}
+	return nil
+}
+
+// checkName refuses what may not name anything: a set-up, a cue or a thing.
 func checkName(name string) error {
 	switch {
 	case name == "":
@@ -52,13 +69,6 @@ func checkName(name string) error {
 			"the name %q holds a dot", name)
 	case strings.ContainsFunc(name, notInName):
 		return troublef(CodeBadName, tidyName(name), "the name %q holds something else than letters, digits, - and _", name)
-	case !strings.ContainsFunc(name, unicode.IsLetter):
-		return troublef(CodeBadName, "", "the name %q has no letter, and would be read as a number", name)
-	}
-	for _, word := range reserved {
-		if strings.EqualFold(name, word) {
-			return troublef(CodeBadName, "", "%q has a meaning of its own and cannot be a name", name)
-		}
 	}
 	return nil
 }
