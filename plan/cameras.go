@@ -12,18 +12,11 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// Defaults of a camera.
-const (
-	defaultSensor = "super-35"
-	defaultAspect = 16.0 / 9
-	eyeLevel      = 1.5 // m, of a lens where there is nobody to look at
-)
-
 // placeCameras resolves the cameras of the set-up. Exposure comes when the lights are known.
 func (r *resolver) placeCameras() {
 	for i := range r.s.Cameras {
 		written := &r.s.Cameras[i]
-		leave := r.within(written.Path)
+		leave := r.about(written.Path)
 		if c, ok := r.cameraOf(written); ok && r.shown(written.Name) {
 			r.out.Cameras = append(r.out.Cameras, c)
 		}

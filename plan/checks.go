@@ -12,7 +12,7 @@ import (
 func (r *resolver) check() {
 	for i := range r.out.Lights {
 		l := &r.out.Lights[i]
-		leave := r.within(l.Path)
+		leave := r.about(l.Path)
 		if r.inAir(l) {
 			r.throughOpening(l)
 			r.reaches(l)
@@ -22,7 +22,7 @@ func (r *resolver) check() {
 	}
 	for i := range r.out.Grip {
 		g := &r.out.Grip[i]
-		leave := r.within(r.things[g.Name].path)
+		leave := r.about(r.things[g.Name].path)
 		r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z)
 		leave()
 	}
@@ -103,7 +103,10 @@ func (r *resolver) standsFree(name string, m Mount, base, top float64) {
 		return
 	}
 	const free = 1e-3 // m: above what it stands on, and below what it holds
-	if in := r.solidAlong(m.Base, base+free, top-free, nil); in != "" && base+free < top-free {
+	if base+free >= top-free {
+		return
+	}
+	if in := r.solidAlong(m.Base, base+free, top-free, nil); in != "" {
 		r.warnf(r.placeSpan(r.things[name]), CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
 			"the stand of %s goes through %s", name, in)
 	}
@@ -113,7 +116,7 @@ func (r *resolver) standsFree(name string, m Mount, base, top float64) {
 func (r *resolver) checkFurniture() {
 	for i := range r.out.Furniture {
 		f := &r.out.Furniture[i]
-		leave := r.within(r.things[f.Name].path)
+		leave := r.about(r.things[f.Name].path)
 		r.fitsBetweenWalls(f)
 		if room := r.roomHolding(f.At, r.spots[f.Name].v.room); room != nil {
 			ceiling := room.CeilingAt(f.At)
@@ -150,7 +153,7 @@ func (r *resolver) fitsBetweenWalls(f *Furniture) {
 func (r *resolver) checkPeople() {
 	for i := range r.out.People {
 		p := &r.out.People[i]
-		leave := r.within(r.things[p.Name].path)
+		leave := r.about(r.things[p.Name].path)
 		span := r.s.People[r.things[p.Name].index].At.Span
 		if name := r.solidAt(p.Face.At, p.Own...); name != "" {
 			r.errorf(span, CodeInSolid, "", "the face of %s is inside a solid: %s", p.Name, name)
@@ -175,7 +178,7 @@ func (r *resolver) bodyIn(p *Person) string {
 func (r *resolver) checkCameras() {
 	for i := range r.out.Cameras {
 		c := &r.out.Cameras[i]
-		leave := r.within(r.things[c.Name].path)
+		leave := r.about(r.things[c.Name].path)
 		if name := r.solidAt(c.Frame.At); name != "" {
 			r.errorf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeInSolid, "", "the lens of %s is inside a solid: %s", c.Name, name)
 		}
@@ -187,7 +190,7 @@ func (r *resolver) checkCameras() {
 func (r *resolver) checkMeters() {
 	for i := range r.out.Meters {
 		m := &r.out.Meters[i]
-		leave := r.within(r.things[m.Name].path)
+		leave := r.about(r.things[m.Name].path)
 		if name := r.solidAt(m.At); name != "" && m.Kind != "spot" {
 			r.warnf(m.Span, CodeInSolid, "", "%s reads inside a solid: %s", m.Name, name)
 		}
@@ -198,7 +201,7 @@ func (r *resolver) checkMeters() {
 // reaches warns of a lamp outside all rooms that lights no opening: none lies before it on the
 // outside, or all that do lie where it sends less than a hundredth of its peak.
 func (r *resolver) reaches(l *Light) {
-	if len(r.out.Rooms) == 0 || r.out.RoomAt(l.Frame.At) != nil {
+	if len(r.out.Rooms) == 0 || r.roomUnder(inPlan(l.Frame.At), "") != nil {
 		return
 	}
 	for i := range r.out.Openings {

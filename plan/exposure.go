@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"strings"
 
 	"scrimshaw/plan/colour"
@@ -9,15 +8,6 @@ import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
-)
-
-// Defaults of an exposure.
-const (
-	defaultISO     = 800.0
-	defaultShutter = 180.0 // degrees
-	fpsAt50Hz      = 25.0
-	fpsAt60Hz      = 24.0
-	defaultWhite   = 5600.0 // K, where no light gives one
 )
 
 // expose resolves the scene's exposure, and what each camera sets differently.
@@ -28,7 +18,7 @@ func (r *resolver) expose() {
 	for i := range r.out.Cameras {
 		c := &r.out.Cameras[i]
 		written := &r.s.Cameras[r.things[c.Name].index]
-		leave := r.within(written.Path)
+		leave := r.about(written.Path)
 		r.oneMeter(&written.Exposure)
 		c.Exposure = r.exposure(laidOver(base, written.Exposure))
 		leave()
@@ -64,7 +54,7 @@ func (r *resolver) oneMeter(own *scene.Exposure) {
 func (r *resolver) exposure(w scene.Exposure) Exposure {
 	x := Exposure{
 		ISO: w.ISO.Or(defaultISO), FPS: w.FPS.Or(r.defaultFPS()),
-		Stop: w.Stop.Or(scene.Stop{Written: 2.8, N: 2 * math.Sqrt2}), Meter: w.Meter.Or("dome"),
+		Stop: w.Stop.Or(scene.Stop{Written: defaultStop, N: defaultStopN}), Meter: w.Meter.Or(defaultReceptor),
 	}
 	switch s := w.Shutter.V; {
 	case w.Shutter.Set && s.Seconds > 0:

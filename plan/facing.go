@@ -25,9 +25,6 @@ func (r *resolver) facingOf(name string) (float64, bool) {
 	})
 }
 
-// facesReader is where people face when there is no camera: down the sheet.
-const facesReader = 180
-
 // bearing is where a thing faces by an aim, from where it stands; without an aim it faces the thing
 // called def, and where there is none, bearing none.
 func (r *resolver) bearing(name string, aim scene.Given[scene.Aim], def string, none float64,

@@ -66,7 +66,7 @@ func (r *resolver) furnish() {
 	parts := 0
 	for i := range r.s.Furniture {
 		written := &r.s.Furniture[i]
-		leave := r.within(written.Path)
+		leave := r.about(written.Path)
 		if f, ok := r.shape(written.Name); ok {
 			if parts += len(f.Parts); parts > mostParts {
 				r.errorf(written.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d parts of furniture", mostParts)

@@ -17,7 +17,7 @@ func (r *resolver) rigGrip() {
 	tags := r.tags("grip", "G")
 	for i := range r.s.Grip {
 		written := &r.s.Grip[i]
-		leave := r.within(written.Path)
+		leave := r.about(written.Path)
 		if g, ok := r.gripOf(written); ok {
 			g.Tag = tags[written.Name]
 			r.out.Grip = append(r.out.Grip, g)

@@ -9,15 +9,12 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// defaultLampHeight is how high a lamp hangs that says nothing of it, m above the floor.
-const defaultLampHeight = 2.0
-
 // hangLights resolves every light.
 func (r *resolver) hangLights() {
 	tags := r.tags("lights", "")
 	for i := range r.s.Lights {
 		written := &r.s.Lights[i]
-		leave := r.within(written.Path)
+		leave := r.about(written.Path)
 		if l, ok := r.lightOf(written); ok {
 			l.Tag = written.Tag.Or(tags[written.Name])
 			r.out.Lights = append(r.out.Lights, l)

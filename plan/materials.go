@@ -9,21 +9,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// Reflectances where no material is named.
-const (
-	wallsReflect   = 0.5
-	floorReflect   = 0.2
-	ceilingReflect = 0.8
-	leafReflect    = 0.5  // of a door
-	clothesReflect = 0.20 // of everyone
-)
-
-// The materials of furniture and windows where none is named.
-const (
-	defaultMaterial = "light-wood"
-	defaultGlass    = "glass"
-)
-
 func grey(y float64) colour.RGB { return colour.RGB{y, y, y} }
 
 // paint is an opaque surface.
@@ -39,7 +24,7 @@ func (r *resolver) surface(room *Room, which string) solid.Skin {
 	case "ceiling":
 		name, y = written.Ceiling, ceilingReflect
 	}
-	defer r.within(written.Path)()
+	defer r.about(written.Path)()
 	if skin, ok := r.material(name); ok {
 		return skin
 	}

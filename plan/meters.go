@@ -10,7 +10,7 @@ import (
 func (r *resolver) placeMeters() {
 	for i := range r.s.Meters {
 		written := &r.s.Meters[i]
-		leave := r.within(written.Path)
+		leave := r.about(written.Path)
 		if m, ok := r.meterOf(written); ok {
 			r.out.Meters = append(r.out.Meters, m)
 		}

@@ -9,14 +9,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// Defaults of openings, m.
-const (
-	windowSill = 0.9
-	windowHead = 2.1
-	doorWidth  = 0.8
-	doorHead   = 2.0
-)
-
 // hole is what an opening takes out of the walls.
 type hole struct {
 	name, room, wall string
@@ -29,7 +21,7 @@ func (r *resolver) openings() {
 	r.stockWalls()
 	for i := range r.s.Openings {
 		o := &r.s.Openings[i]
-		leave := r.within(o.Path)
+		leave := r.about(o.Path)
 		if resolved, ok := r.openingOf(o); ok {
 			r.out.Openings = append(r.out.Openings, resolved)
 		}
@@ -177,7 +169,7 @@ func (r *resolver) through(o *Opening) {
 	least := min(depths[0], depths[1], depths[2])
 	for _, d := range depths {
 		if d <= least+o.Width() {
-			o.Depth = max(o.Depth, d)
+			o.Depth = max(o.Depth, snap(d))
 		}
 	}
 	beyond := r2.Add(o.Middle(), r2.Scale(o.Depth+1e-3, o.Outward))
@@ -189,6 +181,10 @@ func (r *resolver) through(o *Opening) {
 		}
 	}
 }
+
+// crack is the widest air in a wall that an opening still goes through, m: what is left between
+// rooms that are not quite parallel.
+const crack = 0.02
 
 // solidFrom is how far wall goes on without a gap from a point of an opening's inside face
 // outward, at any height of the opening.
@@ -210,7 +206,7 @@ func (r *resolver) solidFrom(p r2.Vec, o *Opening) float64 {
 	for grown := true; grown; {
 		grown = false
 		for _, s := range spans {
-			if s[0] <= depth+10*grain && s[1] > depth+grain {
+			if s[0] <= depth+crack && s[1] > depth+grain {
 				depth, grown = s[1], true
 			}
 		}
@@ -251,7 +247,7 @@ func (r *resolver) oneHoleEach() {
 				code, hint = CodeOpeningTwice, "leave one of them out: an opening cuts every wall up to the next room"
 				message = "%s and %s are the same hole from both sides of %s.%s"
 			}
-			leave := r.within(r.things[b.name].path)
+			leave := r.about(r.things[b.name].path)
 			d := r.diagnostic(source.Error, r.out.Openings[i].Span, code, hint, message, a.name, b.name, a.room, a.wall)
 			d.Related = []source.Related{{Span: r.out.Openings[k].Span, Message: a.name + " is here"}}
 			r.log.Add(d)

@@ -99,6 +99,27 @@ openings: {arch: {gap: a.right, along: 1, width: 1, head: 2}}
 	}
 }
 
+// Rooms drawn from a tape are never quite parallel; the wall between them is one all the same.
+func TestOpeningBetweenRoomsNotQuiteParallel(t *testing.T) {
+	for _, gap := range []float64{0.1, 0.3, 0.5} {
+		s := resolved(t, fmt.Sprintf(`
+rooms:
+  a: {size: [4, 3]}
+  b: {corners: [{a: [%.4f, 0]}, {b: [8, 0]}, {c: [8, 3]}, {d: [%.4f, 3]}]}
+openings: {arch: {gap: a.right, along: 1, width: 1, head: 2}}
+`, 4+gap, 4.002+gap))
+		noOverlaps(t, s)
+		if o := s.Openings[0]; o.Other != "b" || o.Depth < gap-0.01 || o.Depth > gap+0.01 {
+			t.Errorf("gap %g: depth %v to %q", gap, o.Depth, o.Other)
+		}
+		for x := 4.001; x < 4+gap; x += 0.01 {
+			if w := pieceAt(s, r2.Vec{X: x, Y: 1.5}, 1); w != "" {
+				t.Errorf("gap %g: %s stands in the hole at x = %.3f", gap, w, x)
+			}
+		}
+	}
+}
+
 func TestOpeningToTheOutsideBesideANeighbour(t *testing.T) {
 	// Two rooms 3 m apart: between them is a yard, and the window looks into it.
 	s := resolved(t, "rooms: {a: {size: [4, 3]}, b: {at: [7, 0], size: [4, 3]}}\nopenings: {w: {window: a.right, width: 1}}")

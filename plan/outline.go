@@ -116,13 +116,13 @@ func (r *resolver) closes(room *scene.Room, miss r2.Vec) bool {
 			"the outline of %s closes to %.0f mm (%s); shared out among its sides", room.Name, 1000*off, r.offset(miss))
 		return true
 	}
-	r.errorf(room.FormSpan, CodeOutlineOpen, backHint(miss, r),
+	r.errorf(room.FormSpan, CodeOutlineOpen, r.backHint(miss),
 		"the outline of %s does not close: it ends %s of where it began", room.Name, r.offset(miss))
 	return false
 }
 
 // backHint is the step that would close an outline, where one step does.
-func backHint(miss r2.Vec, r *resolver) string {
+func (r *resolver) backHint(miss r2.Vec) string {
 	switch {
 	case math.Abs(miss.Y) <= grain:
 		return "is " + r.step(-miss.X, "right", "left") + " missing?"

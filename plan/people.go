@@ -9,7 +9,7 @@ import (
 func (r *resolver) populate() {
 	for i := range r.s.People {
 		written := &r.s.People[i]
-		leave := r.within(written.Path)
+		leave := r.about(written.Path)
 		if p, ok := r.personOf(written); ok {
 			p.Own = r.solids(p.Name, p.Parts, paint(grey(clothesReflect)))
 			r.out.People = append(r.out.People, p)

@@ -95,6 +95,9 @@ func fromJamb(o *Opening, p r2.Vec) []Dimension {
 		jamb, name = far, "left"
 	}
 	out := r2.Dot(r2.Sub(p, jamb), o.Outward)
+	if out < 0 { // it stands within the opening
+		return nil
+	}
 	foot := r2.Sub(p, r2.Scale(out, o.Outward))
 	return []Dimension{
 		{From: o.Room + "." + o.Wall + ", outside face", Metres: out, A: foot, B: p},

@@ -7,16 +7,10 @@ import (
 	"scrimshaw/plan/scene"
 )
 
-// Sizes of a person, m. The eye heights are the language's; the rest are rounded from common
-// tables of adult bodies and shape no number but the shadow a person throws on others.
+// Sizes of a person, m: rounded from common tables of adult bodies (from memory). They shape no
+// number but the shadow that a person throws on others.
 const (
-	defaultPerson = 1.70
-	eyesToCrown   = 0.11
-	eyesSeated    = 1.20
-	eyesPropped   = 1.05
-	eyesCrouching = 0.85
-	eyesLying     = 0.20 // above what one lies on, face up
-	faceBefore    = 0.10 // the face before the head's axis
+	faceBefore = 0.10 // the face before the head's axis
 
 	headWidth, headDepth, headHeight = 0.16, 0.18, 0.23
 	bodyWidth, bodyDepth             = 0.46, 0.26

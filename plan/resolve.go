@@ -63,23 +63,22 @@ type resolver struct {
 	names  []string // of things, in the order of the file
 	nextID solid.ID
 
-	stock    [][][]block // of each room and wall, the wall before it is cut at openings
-	holes    []hole      // of each opening of out
-	asking   []question
-	asked    map[question]bool
-	spots    map[string]answer[spot]
-	noses    map[string]answer[float64]
-	shapes   map[string]answer[*Furniture]
-	assumed  map[string]bool // what scene-wide assumptions have been made
-	frozen   map[string]bool // things that stay
-	bothered map[string]bool // faults that are told once
+	stock   [][][]block // of each room and wall, the wall before it is cut at openings
+	holes   []hole      // of each opening of out
+	asking  []question
+	asked   map[question]bool
+	spots   map[string]answer[spot]
+	noses   map[string]answer[float64]
+	shapes  map[string]answer[*Furniture]
+	assumed map[string]bool // what scene-wide assumptions have been made
+	frozen  map[string]bool // things that stay
 }
 
 func newResolver(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *resolver {
 	r := &resolver{
 		doc: doc, s: s, before: before, log: log, kit: &kit.Catalogue{},
 		asked: map[question]bool{}, spots: map[string]answer[spot]{}, noses: map[string]answer[float64]{},
-		shapes: map[string]answer[*Furniture]{}, assumed: map[string]bool{}, bothered: map[string]bool{},
+		shapes: map[string]answer[*Furniture]{}, assumed: map[string]bool{},
 		nextID: 1,
 	}
 	if doc != nil && doc.Kit != nil {
@@ -111,8 +110,8 @@ func (r *resolver) levels() {
 	r.out.North = r.s.Site.North.V
 }
 
-// within names the thing at hand until the function it returns is called.
-func (r *resolver) within(path string) (leave func()) {
+// about names the thing at hand until the function it returns is called.
+func (r *resolver) about(path string) (leave func()) {
 	outer := r.path
 	r.path = path
 	return func() { r.path = outer }

@@ -42,7 +42,7 @@ func ask[T any](r *resolver, known map[string]answer[T], q question, work func()
 	}
 	r.asked[q] = true
 	r.asking = append(r.asking, q)
-	leave := r.within(r.things[q.of].path)
+	leave := r.about(r.things[q.of].path)
 	v, ok := work()
 	leave()
 	r.asking = r.asking[:len(r.asking)-1]

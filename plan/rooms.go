@@ -12,12 +12,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// Defaults of a room, m.
-const (
-	defaultHeight    = 2.5
-	defaultThickness = 0.15
-)
-
 // mostWalls bounds the walls of a scene: every pair of them is looked at. A large house has 100.
 const mostWalls = 2000
 
@@ -26,7 +20,7 @@ func (r *resolver) rooms() {
 	walls := 0
 	for i := range r.s.Rooms {
 		room := &r.s.Rooms[i]
-		leave := r.within(room.Path)
+		leave := r.about(room.Path)
 		if resolved, ok := r.roomOf(room); ok {
 			walls += len(resolved.Walls)
 			r.out.Rooms = append(r.out.Rooms, resolved)
@@ -158,7 +152,7 @@ func (r *resolver) keepApart() {
 			if !meets(a.Base, a.Top, b.Base, b.Top) {
 				continue
 			}
-			leave := r.within(r.things[b.Name].path)
+			leave := r.about(r.things[b.Name].path)
 			if at, wide := overlap(a, b); wide > grain {
 				r.log.Add(r.together(source.Error, CodeRoomsOverlap, a, b,
 					"the insides of %s and %s overlap by %s at %s", a.Name, b.Name, r.length(wide), r.xy(at)))

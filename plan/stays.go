@@ -13,6 +13,7 @@ import (
 // freeze notes what stays, and refuses what cannot.
 func (r *resolver) freeze() {
 	r.frozen = map[string]bool{}
+	defer r.about("setups." + r.s.Setup)()
 	for _, ref := range r.s.Stays {
 		t, ok := r.named(ref, aFurniture, aPerson, aCamera, aLight, aGrip)
 		if !ok {

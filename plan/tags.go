@@ -54,7 +54,7 @@ func (r *resolver) oneTagEach() {
 			first[l.Tag] = l
 			continue
 		}
-		leave := r.within(l.Path)
+		leave := r.about(l.Path)
 		d := r.diagnostic(source.Warning, l.Span, CodeTagTwice, "", "%s and %s are both tagged %s", f.Name, l.Name, l.Tag)
 		d.Related = []source.Related{{Span: f.Span, Message: f.Name + " is here"}}
 		r.log.Add(d)

@@ -10,8 +10,9 @@ import (
 
 // Limits of walls.
 const (
-	mostMitre = 4.0 // how far a mitred corner reaches from the inside corner, in thicknesses
-	mostParty = 0.6 // the widest gap between two rooms that is taken for a solid wall, m
+	mostMitre = 4.0  // how far a mitred corner reaches from the inside corner, in thicknesses
+	mostParty = 0.6  // the widest gap between two rooms that is taken for a solid wall, m
+	mostSkew  = 1e-3 // radians between two walls that are taken for parallel: 5 mm in 5 m
 )
 
 // Length is the clear length of a wall's inside face, m.
@@ -71,13 +72,13 @@ type face struct{ gap, from, to float64 }
 
 // facing reports whether two walls stand back to back across some stretch.
 func facing(a, b *Wall) (face, bool) {
-	if math.Abs(r2.Cross(a.Outward, b.Outward)) > 1e-9 || r2.Dot(a.Outward, b.Outward) > 0 {
+	if math.Abs(r2.Cross(a.Outward, b.Outward)) > mostSkew || r2.Dot(a.Outward, b.Outward) > 0 {
 		return face{}, false
 	}
 	d := a.rightward()
 	p, q := r2.Dot(r2.Sub(b.Left, a.Left), d), r2.Dot(r2.Sub(b.Right, a.Left), d)
 	f := face{
-		gap:  r2.Dot(r2.Sub(b.Left, a.Left), a.Outward),
+		gap:  r2.Dot(r2.Sub(r2.Scale(0.5, r2.Add(b.Left, b.Right)), a.Left), a.Outward),
 		from: max(0, min(p, q)), to: min(a.Length(), max(p, q)),
 	}
 	return f, f.gap > -grain && f.to-f.from > grain
@@ -91,7 +92,7 @@ func (r *resolver) stockWalls() {
 		room := &r.out.Rooms[i]
 		var stock [][]block
 		for k := range room.Walls {
-			blocks := []block{{ring: room.strip(k), z0: room.Base, z1: r.wallTop(room, k)}}
+			blocks := []block{{ring: room.strip(k), z0: room.Base, z1: room.wallTop(k)}}
 			if blocks[0].ring == nil {
 				blocks = nil
 			}
@@ -106,7 +107,7 @@ func (r *resolver) stockWalls() {
 }
 
 // wallTop is where the ceiling is highest along a wall.
-func (r *resolver) wallTop(room *Room, k int) float64 {
+func (room *Room) wallTop(k int) float64 {
 	w := &room.Walls[k]
 	return max(room.CeilingAt(w.Left), room.CeilingAt(w.Right))
 }
@@ -117,7 +118,7 @@ func (r *resolver) shareGaps(blocks []block, room *Room, k int) []block {
 	w := &room.Walls[k]
 	for i := range r.out.Rooms {
 		other := &r.out.Rooms[i]
-		z0, z1 := max(room.Base, other.Base), min(r.wallTop(room, k), other.Top)
+		z0, z1 := max(room.Base, other.Base), min(room.wallTop(k), other.Top)
 		if z1-z0 <= grain {
 			continue
 		}
