@@ -78,7 +78,6 @@ func TestAims(t *testing.T) {
 		"[1, 2, 1.5]":                           {Form: AtXYZ, Point: [3]float64{1, 2, 1.5}},
 		"45deg":                                 {Form: AtBearing, Pan: 45},
 		"90":                                    {Form: AtBearing, Pan: 90},
-		"45deg":                                 {Form: AtBearing, Pan: 45},
 		"-45.5°":                                {Form: AtBearing, Pan: -45.5},
 		"up":                                    {Form: AimUp},
 		"down":                                  {Form: AimDown},
