@@ -68,7 +68,7 @@ var (
 	)
 	coverTable = tableOf("shade", "What hangs around a bulb.", nil,
 		into("cloth", called("a cloth", "sheer"), func(v *cover, r Ref, _ *source.Node) { v.cloth = r },
-			"What it is made of.", "sheer", ""),
+			"What it is made of.", "sheer", "none"),
 		figure("transmittance", quantity("a transmittance", "0.4", shares, above(0, 1)),
 			func(v *cover) *float64 { return &v.transmittance },
 			"The share that passes.", "the cloth's"),

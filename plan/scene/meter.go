@@ -13,7 +13,7 @@ var meterTable = tableOf("meter", "One named reading.", meterForms,
 	value("facing", aim, func(m *Meter) *Given[Aim] { return &m.Facing },
 		"Where the receptor looks.", "up", "up for a flat meter, the first camera for a dome").of("flat", "dome"),
 	into("from", ref("a camera", "A"), func(m *Meter, r Ref, _ *source.Node) { m.From = r },
-		"The camera that the spot is seen from.", "A", "").of("spot"),
+		"The camera that the spot is seen from.", "A", "none: it has to be said").of("spot"),
 )
 
 func meterForm(kind, doc string) entry[Meter] {

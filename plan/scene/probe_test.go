@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,7 +11,8 @@ import (
 // probe is one key of one table, for tests that hold for all keys.
 type probe struct {
 	table, key, doc, example string
-	later                    bool
+	def                      string
+	required, form, later    bool
 	read                     func(n *source.Node, c *source.Context)
 }
 
@@ -18,7 +20,8 @@ type probe struct {
 func (t *table[T]) probes() []probe {
 	var all []probe
 	for _, f := range t.Fields {
-		all = append(all, probe{t.Name, f.Key, f.Doc, f.Example, f.Later != "", func(n *source.Node, c *source.Context) {
+		form := slices.Contains(t.Forms, f.Key)
+		all = append(all, probe{t.Name, f.Key, f.Doc, f.Example, f.Default, f.Required, form, f.Later != "", func(n *source.Node, c *source.Context) {
 			var v T
 			f.Read(&v, n, c)
 		}})
@@ -65,6 +68,9 @@ func TestEveryKeyIsDescribed(t *testing.T) {
 		}
 		if p.example == "" {
 			t.Error("no example")
+		}
+		if p.def == "" && !p.required && !p.form {
+			t.Error("nothing is said of what holds without it")
 		}
 	})
 }

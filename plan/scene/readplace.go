@@ -86,15 +86,15 @@ func placeKeys() []entry[Place] {
 		into("turn", turnKind, func(p *Place, t Turn, _ *source.Node) { p.Turn = t },
 			"The turn from that look. A bare number goes clockwise.", "45 camera-left", "0").of("by"),
 		value("distance", distance, func(p *Place) *Given[float64] { return &p.Distance },
-			"How far to walk after the turn.", "2", "").of("by"),
+			"How far to walk after the turn.", "2", "none: it has to be said").of("by"),
 		into("along", alongA("a distance along a wall", "1.2", between(-mostRoom, mostRoom)),
 			func(p *Place, a Along, _ *source.Node) { p.Along = a },
 			"From the wall's left end as seen from inside, or `centre`; beside an opening, from its middle, to the right as seen from inside.",
 			"1.2", "centre").of("wall", "opening"),
 		value("out", distance, func(p *Place) *Given[float64] { return &p.Out },
-			"From the wall's outside face, away from the room.", "2.4", "").of("opening"),
+			"From the wall's outside face, away from the room.", "2.4", "none: out or in has to be said").of("opening"),
 		value("in", distance, func(p *Place) *Given[float64] { return &p.In },
-			"From the wall's inside face, into the room, to the near side of the thing.", "0.4", "0").of("wall", "opening"),
+			"From the wall's inside face, into the room, to the near side of the thing.", "0.4", "0 from a wall").of("wall", "opening"),
 	}
 }
 

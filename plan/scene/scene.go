@@ -195,11 +195,11 @@ type Opening struct {
 	Dressing, Gels, Outside *source.Node // later: checked by the loader, not computed yet
 }
 
-// Furniture is a solid thing. Kind says which form; W, D, H are its size (a cylinder: W the
-// diameter, H the height). Seat is of a sofa, Steps of stairs.
+// Furniture is a solid thing. Kind says which form; W, D, H are its size (a cylinder: W and D the
+// diameter; a mirror: D its thickness). Seat is of a sofa, Steps of stairs.
 type Furniture struct {
 	Thing
-	Kind     string // box, cylinder, table, sofa, stairs, deck
+	Kind     string // box, cylinder, table, sofa, stairs, deck, mirror
 	Size     [3]float64
 	SizeSpan source.Span
 	Seat     Given[float64]
