@@ -57,6 +57,9 @@ func Light(c ink.Canvas, k Look, l Lamp) Drawn {
 	if l.Dark {
 		l.Colour = k.Paper
 	}
+	if l.Class == Practical && l.Mount.Hold == Floor {
+		l.Mount.Hold = "" // it stands on its own foot
+	}
 	b := brush{c, k}.on(ink.Symbols)
 	rest := b.mount(l.Mount, l.At, l.Bearing)
 	b = b.at(l.At, l.Bearing)

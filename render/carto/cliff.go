@@ -2,6 +2,7 @@ package carto
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -39,36 +40,49 @@ type Cliff struct {
 // Cliffs merges what runs within CliffOptions.Within of each other into cliffs, and returns the
 // lines without what went into them. Levels count as neighbours by their Index.
 func Cliffs(lines []Line, opts CliffOptions) ([]Line, []Cliff) {
-	c := cliffs{opts: opts.withDefaults()}
 	if len(lines) == 0 {
 		return nil, nil
 	}
+	c := cliffs{opts: opts.withDefaults()}
 	c.near = indexSpans(lines, 2*c.opts.Within)
-	var kept []Line
-	var found []Cliff
+	courses, carries := make([]course, len(lines)), make([][][2]float64, len(lines))
 	for i, l := range lines {
-		course := newCourse(l)
-		carries, carried := c.runs(course, i)
-		found = append(found, c.draw(course, i, carries)...)
-		kept = append(kept, course.without(merged(course, carries, carried))...)
+		courses[i] = newCourse(l)
+		carries[i] = c.carries(courses[i], i)
+		c.found = append(c.found, c.draw(courses[i], i, carries[i])...)
 	}
-	return kept, found
+	if len(c.found) == 0 {
+		return lines, nil
+	}
+	c.index()
+	var kept []Line
+	for i, course := range courses {
+		gaps := merged(course, carries[i], c.covered(course))
+		for _, l := range course.without(gaps) {
+			if len(gaps) == 0 || l.Length() >= c.opts.Within {
+				kept = append(kept, l)
+			}
+		}
+	}
+	return kept, c.found
 }
 
 // cliffs is one search for cliffs.
 type cliffs struct {
-	opts CliffOptions
-	near *spanIndex
+	opts  CliffOptions
+	near  *spanIndex // of the lines
+	found []Cliff
+	drawn *spanIndex // of the cliffs
 }
 
-// role is what a place of a line does in a cliff.
-type role uint8
-
-const (
-	alone   role = iota
-	carrier      // the lowest of its levels: the cliff is drawn along it
-	carried      // drawn by a lower level's line
-)
+// index makes the cliffs easy to find.
+func (c *cliffs) index() {
+	lines := make([]Line, len(c.found))
+	for i, f := range c.found {
+		lines[i] = f.Line
+	}
+	c.drawn = indexSpans(lines, 2*c.opts.Within)
+}
 
 // reach is how far up and down the stairs neighbours are looked for.
 const reach = 12
@@ -93,19 +107,16 @@ func (c cliffs) stack(p r2.Vec, i int) (far [2*reach + 1]float64) {
 	return far
 }
 
-// role says what line i does at p: three neighbouring levels within Within make a cliff, which the
-// lowest of them carries.
-func (c cliffs) role(p r2.Vec, i int) role {
+// carrier says whether line i carries a cliff at p: it and the next two levels lie within Within,
+// and no lower level is in it.
+func (c cliffs) carrier(p r2.Vec, i int) bool {
 	far := c.stack(p, i)
 	for low := reach - 2; low <= reach; low++ {
 		if far[low]+far[low+2] <= c.opts.Within && far[low+1] <= c.opts.Within {
-			if low < reach {
-				return carried
-			}
-			return carrier
+			return low == reach
 		}
 	}
-	return alone
+	return false
 }
 
 // top returns how many levels over line i run in the cliff at p.
@@ -117,45 +128,78 @@ func (c cliffs) top(p r2.Vec, i int) int {
 	return n
 }
 
-// runs walks line i and returns the stretches where it carries a cliff, and where it is carried.
-func (c cliffs) runs(course course, i int) (carries, carriedBy [][2]float64) {
-	step := c.opts.Within / 2
-	n := int(math.Ceil(course.length() / step))
-	roles := make([]role, n+1)
-	for k := range roles {
-		p, _ := course.at(math.Min(float64(k)*step, course.length()))
-		roles[k] = c.role(p, i)
+// carries returns the stretches of line i that carry a cliff. Short interruptions are bridged, and
+// what is still short is no cliff. On a ring the last stretch may run past its end.
+func (c cliffs) carries(course course, i int) (out [][2]float64) {
+	runs := stretches(course, c.opts.Within/2, func(p r2.Vec) bool { return c.carrier(p, i) })
+	for _, r := range runs {
+		if last := len(out) - 1; last >= 0 && r[0]-out[last][1] <= c.opts.Least {
+			out[last][1] = r[1]
+		} else {
+			out = append(out, r)
+		}
 	}
-	// The carrier may be a little shorter than what it carries, or that would leave a hole.
-	return stretches(course, roles, carrier, c.opts.Least/2, step), stretches(course, roles, carried, c.opts.Least, step)
+	return slices.DeleteFunc(out, func(r [2]float64) bool { return r[1]-r[0] < c.opts.Least })
 }
 
-// stretches returns where the line has a role for at least a length; shorter interruptions are
-// bridged. On a ring the last stretch may run past its end.
-func stretches(course course, roles []role, r role, least, step float64) (out [][2]float64) {
-	for k := 0; k < len(roles); k++ {
-		if roles[k] != r {
-			continue
+// covered returns the stretches of a line that a cliff stands for: of a level in it, within Within
+// of it and not past its ends.
+func (c cliffs) covered(course course) [][2]float64 {
+	return stretches(course, c.opts.Within/2, func(p r2.Vec) (hit bool) {
+		box := grown(r2.Box{Min: p, Max: p}, c.opts.Within)
+		c.drawn.near(box, func(n, piece int, a, b r2.Vec) bool {
+			f := &c.found[n]
+			inStack := course.Index >= f.Index && course.Index <= f.Top
+			hit = inStack && distance(p, a, b) <= c.opts.Within && !f.past(piece, p)
+			return !hit
+		})
+		return hit
+	})
+}
+
+// past says whether p lies beyond the end of an open cliff that a piece makes.
+func (f *Cliff) past(piece int, p r2.Vec) bool {
+	if f.Closed {
+		return false
+	}
+	a, b := f.span(piece)
+	d := r2.Sub(b, a)
+	return piece == 0 && r2.Dot(r2.Sub(p, a), d) < 0 || piece == f.spans()-1 && r2.Dot(r2.Sub(p, b), d) > 0
+}
+
+// stretches returns where along a line is holds, asked every step and then closer at the ends. On a
+// ring the last stretch may run past its end.
+func stretches(course course, step float64, is func(r2.Vec) bool) (out [][2]float64) {
+	all := course.length()
+	n := max(int(math.Ceil(all/step)), 1)
+	at := func(k int) float64 { return min(float64(k)*step, all) }
+	holds := func(s float64) bool { p, _ := course.at(s); return is(p) }
+	before := false
+	for k := range n + 1 {
+		now := holds(at(k))
+		switch {
+		case now && k == 0:
+			out = append(out, [2]float64{0, all})
+		case now && !before:
+			out = append(out, [2]float64{change(at(k), at(k-1), holds), all})
+		case !now && before:
+			out[len(out)-1][1] = change(at(k-1), at(k), holds)
 		}
-		from := k
-		for k+1 < len(roles) && roles[k+1] == r {
-			k++
-		}
-		s, t := float64(from)*step, math.Min(float64(k)*step, course.length())
-		if last := len(out) - 1; last >= 0 && s-out[last][1] <= least {
-			out[last][1] = t
+		before = now
+	}
+	return closeRing(course, out, step)
+}
+
+// change returns where between yes and no it stops to hold.
+func change(yes, no float64, holds func(float64) bool) float64 {
+	for range 5 {
+		if m := (yes + no) / 2; holds(m) {
+			yes = m
 		} else {
-			out = append(out, [2]float64{s, t})
+			no = m
 		}
 	}
-	out = closeRing(course, out, step)
-	kept := out[:0]
-	for _, o := range out {
-		if o[1]-o[0] >= least {
-			kept = append(kept, o)
-		}
-	}
-	return kept
+	return yes
 }
 
 // closeRing joins a stretch at the end of a ring to the one at its beginning.

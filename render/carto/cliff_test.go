@@ -107,6 +107,33 @@ func TestAShadowIsACliff(t *testing.T) {
 	}
 }
 
+func TestNothingIsLostInACliff(t *testing.T) {
+	// Whatever is not drawn as a line has a cliff within half a millimetre of it.
+	_, light := board()
+	second := floor(4.2, 0.7, 0.9)
+	both := func(p r2.Vec) float64 { return light(p) + second(p)/20 }
+	opts := Paper(20)
+	opts.Probe = both
+	lines := OnPaper(Contours(sampled(101, 101, 0.05, both), Values(Stairs(40, 1, 2000, 12)), opts), func(p r2.Vec) r2.Vec { return r2.Scale(20, p) })
+	kept, cliffs := Cliffs(lines, CliffOptions{})
+	if len(cliffs) == 0 {
+		t.Fatal("no cliffs to test with")
+	}
+	for _, l := range lines {
+		course := newCourse(l)
+		for s := 0.0; s < course.length(); s += 0.2 {
+			p, _ := course.at(s)
+			d := distanceToLevel(kept, l.Level, p)
+			for _, c := range cliffs {
+				d = min(d, distanceToLevel([]Line{c.Line}, c.Level, p))
+			}
+			if d > 0.5+1e-6 {
+				t.Errorf("the line of %g at %v is %.2f mm from all that is drawn", l.Level, p, d)
+			}
+		}
+	}
+}
+
 func TestCoursesAreCutWhole(t *testing.T) {
 	ring := Line{Closed: true, Points: []r2.Vec{{X: 0}, {X: 10}, {X: 10, Y: 10}, {Y: 10}}}
 	open := Line{Points: []r2.Vec{{X: 0}, {X: 10}, {X: 10, Y: 10}}}
