@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"bytes"
+	"strings"
 	"sync"
 
 	"scrimshaw/plan/kit"
@@ -61,10 +63,25 @@ func (l *layer) decode() {
 	s.checkNames(c)
 	s.checkAsks(l.kit, c)
 	l.scene, l.faults = s, log.All()
+	for i := range l.faults {
+		hintAtComment(&l.faults[i])
+	}
 	if l.after != nil {
 		l.inherit()
 	}
 	l.faults = append(l.faults, l.merged...)
+}
+
+// hintAtComment explains an empty value whose text was taken for a comment: colour: #8a6040.
+func hintAtComment(d *source.Diagnostic) {
+	if d.Code != source.CodeEmptyValue || !d.Span.Valid() {
+		return
+	}
+	line, _, _ := bytes.Cut(d.Span.File.Text[d.Span.End:], []byte("\n"))
+	words := strings.Fields(string(line))
+	if len(words) > 1 && words[0] == ":" && len(words[1]) > 1 && words[1][0] == '#' {
+		d.Hint = `a # starts a comment: put the value in quotes, "` + words[1] + `"`
+	}
 }
 
 // inherit gives faults back to the layer in which they arise first, and shows both places of a
