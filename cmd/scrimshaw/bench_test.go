@@ -1,0 +1,51 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"testing"
+
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/study"
+	"scrimshaw/render/carto"
+)
+
+// studied is the built-in scene with its light computed.
+func studied(b *testing.B) *study.Study {
+	b.Helper()
+	w, err := prepare(context.Background(), streams{}, nil, &workFlags{}, study.Options{})
+	if err != nil || w.in.log.Failed() {
+		b.Fatal(err, w.in.log.All())
+	}
+	return w.studies[0]
+}
+
+// BenchmarkLevelEdit is what a changed level costs: the floor summed again and its contours, ten
+// levels a stop apart, found again.
+func BenchmarkLevelEdit(b *testing.B) {
+	s := studied(b)
+	floor := s.Floor()
+	grid := fieldOf(s, floor).Grid
+	levels := carto.Values(carto.Stairs(300, 1, 2000, 10))
+	half := light.Drive{}
+	for name, drive := range s.Drive {
+		half[name] = drive.Scale(0.5)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		s.Basis.Field(0, half, floor.Lux)
+		carto.Contours(carto.Calm(grid, 0.03), levels, carto.Paper(50))
+	}
+}
+
+// BenchmarkDraw is a whole draw of the built-in scene to PDF, without the start of a process.
+func BenchmarkDraw(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		var out, faults bytes.Buffer
+		std := streams{in: &bytes.Buffer{}, out: &out, err: &faults}
+		if status := run(context.Background(), []string{"draw", "-o", "-", "--format", "pdf"}, std); status != exitFine {
+			b.Fatal(faults.String())
+		}
+	}
+}
