@@ -13,8 +13,9 @@ import (
 // short loop for each kind of distribution, without calls where that can be.
 type kernel struct {
 	kind     kernelKind
-	gain     float64   // cd, or what the table is multiplied by
-	table    []float64 // axial: cd against s = sin(t/2)
+	gain     float64    // cd
+	grid     [2]float64 // gridded: inverse tangents of the cut-off angles
+	table    []float64  // axial: cd against s = sin(t/2)
 	onesided bool
 	lamp     *lamp // any other distribution
 }
@@ -26,11 +27,12 @@ const (
 	uniform
 	line
 	axial
+	gridded // a grid before a cosine
 	anyShape
 )
 
-func newKernel(l *lamp) kernel {
-	k := kernel{onesided: l.onesided, lamp: l}
+func newKernel(l *lamp) *kernel {
+	k := &kernel{onesided: l.onesided, lamp: l}
 	switch d := l.shape.(type) {
 	case photometry.Cosine:
 		k.kind, k.gain = cosine, l.flux/math.Pi
@@ -40,6 +42,12 @@ func newKernel(l *lamp) kernel {
 		k.kind, k.gain = line, l.flux/(math.Pi*math.Pi)
 	case photometry.Axial:
 		k.kind, k.table = axial, axialTable(d, l.flux)
+	case photometry.Grid:
+		base, across, along, gain := d.Parts()
+		k.kind = anyShape
+		if _, ok := base.(photometry.Cosine); ok && l.onesided {
+			k.kind, k.gain, k.grid = gridded, gain*l.flux/math.Pi, [2]float64{1 / across, 1 / along}
+		}
 	default:
 		k.kind = anyShape
 	}
@@ -134,6 +142,8 @@ func (k *kernel) add(row []float64, word uint64, first int, g *sight, scale floa
 		k.addCosine(row, word, first, g, scale*k.gain)
 	case k.kind == axial:
 		k.addAxial(row, word, first, g, scale)
+	case k.kind == gridded:
+		k.addGridded(row, word, first, g, scale*k.gain)
 	case k.kind == anyShape:
 		k.addAny(row, word, first, g, scale)
 	default:
@@ -196,6 +206,28 @@ func (k *kernel) addAxial(row []float64, word uint64, first int, g *sight, scale
 		at := int(s)
 		low, high := table[at], table[at+1]
 		row[i] += scale * (low + (s-float64(at))*(high-low)) * weight / square
+	}
+}
+
+// addGridded is the cosine times 1 - tan a/tan A across and along.
+func (k *kernel) addGridded(row []float64, word uint64, first int, g *sight, gain float64) {
+	for ; word != 0; word &= word - 1 {
+		i := first + bits.TrailingZeros64(word)
+		x := float64(i)
+		ahead := g.ahead[0] + x*g.ahead[1]
+		open := ahead - k.grid[0]*math.Abs(g.across[0]+x*g.across[1])
+		wide := ahead - k.grid[1]*math.Abs(g.over[0]+x*g.over[1])
+		if ahead <= 0 || open <= 0 || wide <= 0 {
+			continue
+		}
+		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		weight := g.cos * (g.fall[0] + x*g.fall[1])
+		if g.flat != 0 {
+			weight += g.flat * math.Sqrt(square)
+		}
+		if weight > 0 {
+			row[i] += gain * open * wide * weight / (ahead * square * square)
+		}
 	}
 }
 

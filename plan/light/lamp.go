@@ -22,8 +22,8 @@ type lamp struct {
 	lambertian      bool      // the same luminance from everywhere: closed forms hold
 	corners         [4]r3.Vec // of a rectangle, counter-clockwise from before it
 	points          []r3.Vec  // of the opening, traced where it is seen in part
-	kernel          kernel
-	pieces          *pieces // of a face that is not smooth
+	kernel          *kernel   // of the fields; nil until one is computed
+	pieces          *pieces   // of a face that is not smooth
 }
 
 // newLamp prepares an emitter; faces and tubes are how many points are traced.
@@ -39,8 +39,7 @@ func newLamp(e *Emitter, faces, tubes int) *lamp {
 	l.onesided = l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
 	l.lambertian = l.opening.Form != photometry.Point && isLambertian(l.shape, l.opening.Form)
 	l.points = l.openingPoints(faces, tubes)
-	l.kernel = newKernel(l)
-	if l.onesided && l.kernel.kind == anyShape {
+	if _, axial := l.shape.(photometry.Axial); l.onesided && !axial && !l.lambertian {
 		l.pieces = newPieces(l.shape)
 	}
 	w, h := r3.Scale(l.opening.Width/2, l.right), r3.Scale(l.opening.Height/2, l.up)

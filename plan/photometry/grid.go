@@ -34,6 +34,13 @@ func (g Grid) Candela(dir r3.Vec) float64 {
 	return g.gain * g.base.Candela(dir) * open
 }
 
+// Parts gives what a grid is made of, for those who sum over many directions: the distribution
+// behind it, the tangents of its cut-off half angles toward C0 and C90, and what the base's intensity is
+// multiplied by where the grid hides nothing.
+func (g Grid) Parts() (base Distribution, across, along, gain float64) {
+	return g.base, g.across, g.along, g.gain
+}
+
 // passing is the share of the base's flux that passes, on the plane z = -1, where the openness
 // is a product and the solid angle of dx dy is (1 + x² + y²)^(-3/2).
 func (g Grid) passing() float64 {

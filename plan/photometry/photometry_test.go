@@ -157,6 +157,10 @@ func TestGridOnlyDarkens(t *testing.T) {
 		axis := r3.Vec{Z: -1}
 		within(t, "on the axis", share*g.Candela(axis), photometry.Cosine{}.Candela(axis), 1e-12)
 		edge := cut / 2 * math.Pi / 180
+		base, across, along, gain := g.Parts()
+		within(t, "gain on the axis", gain*base.Candela(axis), g.Candela(axis), 1e-12)
+		within(t, "tangent across", across, math.Tan(edge), 1e-12)
+		within(t, "tangent along", along, math.Tan(edge), 1e-12)
 		within(t, "at the cut-off", g.Candela(r3.Vec{X: math.Sin(edge), Z: -math.Cos(edge)}), 0, 1e-12)
 	}
 	// A very open grid over a Lambertian face loses 1 - |tan| averaged: checked by the plain double sum.
