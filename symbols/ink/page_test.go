@@ -192,6 +192,8 @@ func TestStrata(t *testing.T) {
 			{Layer: Notes, Path: line(nan), Stroke: stroke},
 			{Layer: Notes, Path: line(1e9), Stroke: stroke},
 			{Layer: Notes, Path: line(1), Stroke: &Stroke{Width: nan}},
+			{Layer: Notes, Path: line(1), Stroke: &Stroke{Width: 1001}},
+			{Layer: Notes, Text: &Text{S: "x", Size: 1001}},
 			{Layer: Notes, Path: line(1)},
 			{Layer: Notes, Path: Path{}.Close(), Fill: &black},
 			{Layer: Notes, Text: &Text{S: "\x01", Size: 2}},

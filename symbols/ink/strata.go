@@ -24,8 +24,8 @@ type Group struct {
 // Strata is a page made ready for writing, and the one place where a drawing is tidied, so that
 // all formats show the same: layers in drawing order, each with its marks in the order they were
 // drawn; places rounded to 0.01 mm; lettering clean (see Clean); clips and dashes in order. Marks
-// that show nothing, or lie at places that are no number or further off than a kilometre, are left
-// out. The page itself stays as it is.
+// that show nothing, lie at places that are no number or further off than a kilometre, or are broader
+// than a metre are left out. The page itself stays as it is.
 func (p *Page) Strata() []Stratum {
 	var strata []Stratum
 	for _, l := range p.byLayer() {
@@ -84,7 +84,7 @@ func (p *Page) tidy(it *Item) bool {
 }
 
 func (it *Item) tidyPath() bool {
-	if s := it.Stroke; s != nil && !(s.Width > 0 && s.Width < far) {
+	if s := it.Stroke; s != nil && !(s.Width > 0 && s.Width <= broad) {
 		it.Stroke = nil
 	}
 	if len(it.Path) == 0 || it.Path[0].Op == Close || it.Stroke == nil && it.Fill == nil {
@@ -117,7 +117,7 @@ func (it *Item) tidyText() bool {
 	t := *it.Text
 	t.S, t.At = Clean(t.S), round(t.At)
 	it.Text = &t
-	return t.S != "" && t.Size > 0 && t.Size < far && sane(t.At) && sane(r2.Vec{X: t.Angle})
+	return t.S != "" && t.Size > 0 && t.Size <= broad && sane(t.At) && sane(r2.Vec{X: t.Angle})
 }
 
 func (it *Item) tidyImage() bool {
@@ -144,8 +144,11 @@ func dashes(d []float64) []float64 {
 	return d
 }
 
-// far is further than any paper reaches, mm.
-const far = 1e6
+// far is further than any paper reaches, broad the broadest line and the largest letter, mm.
+const (
+	far   = 1e6
+	broad = 1000
+)
 
 // sane says whether places are numbers on a paper.
 func sane(points ...r2.Vec) bool {
