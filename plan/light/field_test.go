@@ -1,7 +1,6 @@
 package light
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -14,7 +13,11 @@ import (
 // way, and random scenes have none.
 func TestFieldsAgreeWithRays(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
-	for scene := range 30 {
+	scenes := 30
+	if testing.Short() {
+		scenes = 3
+	}
+	for scene := range scenes {
 		s := room(r)
 		w := build(t, s, Options{Quality: Draft})
 		lights := lamps(r)
@@ -52,5 +55,3 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 		}
 	}
 }
-
-var _ = fmt.Sprint

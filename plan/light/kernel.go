@@ -174,7 +174,7 @@ func (k *kernel) addPlain(row []float64, word uint64, first int, g *sight, gain 
 		square := g.square[0] + x*(g.square[1]+x*g.square[2])
 		inverse := 1 / math.Sqrt(square)
 		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
-		if weight <= 0 || k.onesided && ahead <= 0 {
+		if !(weight > 0) || k.onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}
 		value := gain
@@ -199,7 +199,7 @@ func (k *kernel) addAxial(row []float64, word uint64, first int, g *sight, scale
 		square := g.square[0] + x*(g.square[1]+x*g.square[2])
 		inverse := 1 / math.Sqrt(square)
 		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
-		if weight <= 0 || k.onesided && ahead <= 0 {
+		if !(weight > 0) || k.onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}
 		s := n * math.Sqrt(max(0, min(1, 0.5-0.5*ahead*inverse)))
@@ -240,7 +240,7 @@ func (k *kernel) addAny(row []float64, word uint64, first int, g *sight, scale f
 		square := g.square[0] + x*(g.square[1]+x*g.square[2])
 		inverse := 1 / math.Sqrt(square)
 		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
-		if weight <= 0 || k.onesided && ahead <= 0 {
+		if !(weight > 0) || k.onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}
 		d := r3.Vec{

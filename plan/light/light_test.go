@@ -125,6 +125,24 @@ func TestLampInThePlane(t *testing.T) {
 	}
 }
 
+// A lattice point in the very place of a lamp has no light rather than no number.
+func TestLampOnALatticePoint(t *testing.T) {
+	lat := Lattice{Origin: r3.Vec{Z: 1.5}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Weight: Dome}
+	grid, _ := photometry.NewGrid(photometry.NewLobe(60, 90), 90, 90)
+	for _, d := range []photometry.Distribution{photometry.Uniform{}, photometry.Cosine{}, photometry.NewLobe(40, 60), grid} {
+		e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.Source{Flux: 1000, Distribution: d}}
+		b := basis(t, build(t, &solid.Set{}, Options{}), []Emitter{e}, Targets{Lattices: []Lattice{lat}, Points: []Receptor{{At: lat.Origin, Axis: up}}})
+		for n, v := range b.Fields[0][0] {
+			if v64 := float64(v); math.IsNaN(v64) || math.IsInf(v64, 0) || n == 1 && v == 0 {
+				t.Errorf("%T: point %d has %v lx", d, n, v)
+			}
+		}
+		if p, _ := b.Point(0, Drive{"a": {1, 1, 1}}); p != (colour.RGB{}) {
+			t.Errorf("%T: a meter in the lamp reads %v", d, p)
+		}
+	}
+}
+
 func TestPathNames(t *testing.T) {
 	for p, want := range map[Path]string{Direct: "direct", Diffused: "diffused", Mirrored: "mirrored", Reflected: "reflected"} {
 		if p.String() != want {

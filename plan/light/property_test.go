@@ -47,6 +47,7 @@ func moved(s *solid.Set, place func(r3.Vec) r3.Vec, mirrored bool) *solid.Set {
 // mirrored. Points of a face are not laid out symmetrically, so that a mirrored penumbra may
 // differ by the error of sampling.
 func TestSameEverywhere(t *testing.T) {
+	slow(t)
 	r := rand.New(rand.NewPCG(31, 32))
 	type motion struct {
 		name     string

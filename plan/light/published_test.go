@@ -109,6 +109,7 @@ func TestPublishedCeiling(t *testing.T) {
 
 // A meter under a lobe is I(t) cos i/d², whatever way lamp and meter look.
 func TestLobeByFormula(t *testing.T) {
+	slow(t)
 	r := rand.New(rand.NewPCG(21, 22))
 	direction := func() r3.Vec { return r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()}) }
 	for range 500 {
@@ -131,6 +132,7 @@ func TestLobeByFormula(t *testing.T) {
 // A face behind a grid has no closed form: the plain sum over a million points of it, which is good
 // to 1e-4.
 func TestGriddedFaceBySum(t *testing.T) {
+	slow(t)
 	grid, _ := photometry.NewGrid(photometry.Cosine{}, 100, 60)
 	for _, form := range []photometry.Form{photometry.Rectangle, photometry.Disc} {
 		e := Emitter{"a", down(1.5), photometry.Source{Flux: 1000, Distribution: grid,

@@ -32,7 +32,10 @@ func reference(boxes int) (*solid.Set, Lattice) {
 		if i%2 == 1 {
 			turn = between(0, math.Pi)
 		}
-		w, d, h := between(0.3, 1.6), between(0.3, 0.9), between(0.4, 1.8)
+		w, d, h := between(0.3, 1.6), between(0.3, 0.9), between(0.4, 1)
+		if i%5 == 0 {
+			h += 1 // a wardrobe among tables
+		}
 		if i >= 20 {
 			w, d, h = w/6, d/6, h/2
 		}
@@ -122,9 +125,9 @@ func referenceLamps() []Emitter {
 		add("tube", at, r3.Sub(at, r3.Vec{Z: 1}), photometry.Source{Flux: 2500, Distribution: photometry.AboutRight{},
 			Opening: photometry.Opening{Form: photometry.Tube, Width: 1.2, Height: 0.03}})
 	}
-	add("window", r3.Vec{X: 2.5, Y: -0.13, Z: 1.5}, r3.Vec{X: 2.5, Y: 1, Z: 1.5}, photometry.Source{Flux: 20000, Distribution: photometry.Cosine{},
+	add("window", r3.Vec{X: 2.5, Y: 0.01, Z: 1.5}, r3.Vec{X: 2.5, Y: 1, Z: 1.5}, photometry.Source{Flux: 20000, Distribution: photometry.Cosine{},
 		Opening: photometry.Opening{Form: photometry.Rectangle, Width: 2, Height: 1.2}})
-	add("window", r3.Vec{X: 10.13, Y: 5.5, Z: 1.5}, r3.Vec{X: 9, Y: 5.5, Z: 1.5}, photometry.Source{Flux: 20000, Distribution: photometry.Cosine{},
+	add("window", r3.Vec{X: 9.99, Y: 5.5, Z: 1.5}, r3.Vec{X: 9, Y: 5.5, Z: 1.5}, photometry.Source{Flux: 20000, Distribution: photometry.Cosine{},
 		Opening: photometry.Opening{Form: photometry.Rectangle, Width: 2, Height: 1.2}})
 	return all
 }

@@ -25,6 +25,14 @@ func looking(at, aim r3.Vec) plan.Frame {
 	return plan.Frame{At: at, Axis: axis, Right: r3.Unit(right)}
 }
 
+// slow leaves a test out of a short run: one that works alone has nothing to show the race detector.
+func slow(t *testing.T) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("slow")
+	}
+}
+
 // build makes a world or fails.
 func build(t testing.TB, s *solid.Set, o Options) *World {
 	t.Helper()
