@@ -1,6 +1,10 @@
 // Package page writes a document as one web page that needs nothing from outside itself: each
-// sheet as true SVG, a switch for each layer, a tab for each sheet. Without JavaScript everything
-// is shown, one sheet below the other.
+// sheet as true SVG, a tab for each sheet, a switch for each layer, paper of the right size in
+// print.
+//
+// The page has no script. Tabs and switches are links and boxes that the style sheet listens to,
+// so that they also work in the previews of mail programs, which run none; where a browser does
+// not know the selectors, everything is shown.
 package page
 
 import (
@@ -11,6 +15,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"slices"
 
 	"scrimshaw/render/font"
 	"scrimshaw/render/svg"
@@ -20,9 +25,6 @@ import (
 //go:embed page.css
 var style string
 
-//go:embed page.js
-var script string
-
 //go:embed page.html
 var markup string
 
@@ -31,47 +33,47 @@ type Options struct {
 	Font *font.Family // that the sheets were laid out with; nil: the default
 }
 
-// sheet is one page of the document, ready for the template.
-type sheet struct {
-	ID, Title, Short string
-	SVG              template.HTML
-}
-
-// layer is one switch.
-type layer struct{ ID, Title string }
-
 // view is what the template is filled with.
 type view struct {
 	Title, Language, Policy string
 	Sheets                  []sheet
-	Layers                  []layer
+	Layers                  []ink.Layer
 	Style                   template.CSS
-	Script                  template.JS
 }
 
-// Write writes a document as one HTML page. Labels are escaped; the page's own policy forbids it
-// to load or send anything.
+// sheet is one page of the document, ready for the template.
+type sheet struct {
+	ID, Title     string
+	Width, Height float64
+	SVG           template.HTML
+}
+
+// Write writes a document as one HTML page. Labels are escaped, and the page's own policy forbids
+// it to run, load or send anything.
 func Write(w io.Writer, doc ink.Document, opts Options) error {
 	if len(doc.Pages) == 0 {
 		return fmt.Errorf("page: a document without pages")
 	}
+	v := view{Title: ink.Clean(doc.Title), Language: ink.Clean(doc.Language), Layers: layers(&doc)}
+	for i := range doc.Pages {
+		s, err := newSheet(doc, i, opts)
+		if err != nil {
+			return fmt.Errorf("page: %w", err)
+		}
+		v.Sheets = append(v.Sheets, s)
+	}
+	if v.Title == "" {
+		v.Title = v.Sheets[0].Title
+	}
+	if v.Language == "" {
+		v.Language = "en"
+	}
+	css := style + rules(v.Sheets, v.Layers)
+	v.Style, v.Policy = template.CSS(css), policy(css)
 	page, err := template.New("page").Parse(markup)
 	if err != nil {
 		return fmt.Errorf("page: %w", err)
 	}
-	v := view{Title: ink.Clean(doc.Title), Language: ink.Clean(doc.Language), Policy: policy(),
-		Style: template.CSS(style), Script: template.JS(script)}
-	if v.Language == "" {
-		v.Language = "en"
-	}
-	for i := range doc.Pages {
-		s, err := sheetOf(doc, i, opts)
-		if err != nil {
-			return err
-		}
-		v.Sheets = append(v.Sheets, s)
-	}
-	v.Layers = layersOf(doc)
 	var b bytes.Buffer
 	if err := page.Execute(&b, v); err != nil {
 		return fmt.Errorf("page: %w", err)
@@ -80,46 +82,58 @@ func Write(w io.Writer, doc ink.Document, opts Options) error {
 	return err
 }
 
-// sheetOf draws one page. Its ids get a prefix, so that several can stand in one file.
-func sheetOf(doc ink.Document, i int, opts Options) (sheet, error) {
-	id := fmt.Sprintf("sheet-%d", i+1)
+// newSheet draws one page. Its ids get a prefix, so that several can stand in one file.
+func newSheet(doc ink.Document, i int, opts Options) (sheet, error) {
+	p := &doc.Pages[i]
+	s := sheet{ID: fmt.Sprintf("sheet-%d", i+1), Title: ink.Clean(p.Title), Width: p.Width, Height: p.Height}
+	if s.Title == "" {
+		s.Title = fmt.Sprintf("Sheet %d", i+1)
+	}
 	var b bytes.Buffer
-	if err := svg.Write(&b, doc, i, svg.Options{Font: opts.Font, Prefix: id + "-"}); err != nil {
-		return sheet{}, fmt.Errorf("page: %w", err)
+	if err := svg.Write(&b, doc, i, svg.Options{Font: opts.Font, Prefix: s.ID + "-"}); err != nil {
+		return sheet{}, err
 	}
-	title := ink.Clean(doc.Pages[i].Title)
-	if title == "" {
-		title = fmt.Sprintf("Sheet %d", i+1)
-	}
-	return sheet{ID: id, Title: title, Short: fmt.Sprint(i + 1), SVG: template.HTML(b.String())}, nil
+	s.SVG = template.HTML(b.String())
+	return s, nil
 }
 
-// layersOf lists the layers that any page uses, in drawing order.
-func layersOf(doc ink.Document) []layer {
-	used := map[ink.Layer]bool{}
+// layers lists those that any page uses, in drawing order.
+func layers(doc *ink.Document) []ink.Layer {
+	var used []ink.Layer
 	for i := range doc.Pages {
 		for _, s := range doc.Pages[i].Strata() {
-			used[s.Layer] = true
+			used = append(used, s.Layer)
 		}
 	}
-	var all []layer
-	for _, l := range ink.Layers() {
-		if used[l] {
-			all = append(all, layer{ID: l.String(), Title: l.Title()})
+	slices.Sort(used)
+	return slices.Compact(used)
+}
+
+// rules is the part of the style sheet that depends on the document: the size of each sheet, its
+// tab, and what the switches hide.
+func rules(sheets []sheet, layers []ink.Layer) string {
+	var css []byte
+	for i, s := range sheets {
+		width, height := string(ink.AppendNumber(nil, s.Width, 2)), string(ink.AppendNumber(nil, s.Height, 2))
+		css = fmt.Appendf(css, "@page %s { size: %smm %smm; margin: 0; }\n", s.ID, width, height)
+		css = fmt.Appendf(css, "#%s { page: %s; --width: %smm; --height: %smm; }\n", s.ID, s.ID, width, height)
+		open := fmt.Sprintf("body:has(#%s:target)", s.ID)
+		if i == 0 {
+			open += ", body:not(:has(:target))"
 		}
+		css = fmt.Appendf(css, ":is(%s) nav a[href=\"#%s\"] { background: #18181c; color: #fff; }\n", open, s.ID)
 	}
-	return all
+	css = fmt.Appendf(css, "body:has(#all:target) nav a[href=\"#all\"] { background: #18181c; color: #fff; }\n")
+	for _, l := range layers {
+		css = fmt.Appendf(css, "body:has(#layer-%s:not(:checked)) [data-layer=\"%s\"] { display: none; }\n", l, l)
+	}
+	return string(css)
 }
 
-// policy allows the page its own style and script, by their hashes, and pictures within it; all
-// else is refused by the browser.
-func policy() string {
-	return fmt.Sprintf("default-src 'none'; img-src data:; style-src '%s'; script-src '%s'; base-uri 'none'; form-action 'none'",
-		hash(style), hash(script))
-}
-
-// hash is a source expression of Content Security Policy level 2.
-func hash(text string) string {
-	sum := sha256.Sum256([]byte(text))
-	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
+// policy allows the page its own style, by its hash, and pictures within it; all else is refused by
+// the browser (Content Security Policy level 2).
+func policy(css string) string {
+	sum := sha256.Sum256([]byte(css))
+	return "default-src 'none'; img-src data:; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
+		"'; base-uri 'none'; form-action 'none'"
 }

@@ -2,12 +2,20 @@ package page
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/base64"
+	"encoding/xml"
+	"errors"
+	"io"
+	"slices"
 	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/render/font"
 	"scrimshaw/symbols/ink"
+	"scrimshaw/symbols/ink/specimen"
 )
 
 // sample is a document of two pages whose labels try to break out.
@@ -22,7 +30,7 @@ func sample() ink.Document {
 	return ink.Document{Title: `A & B <script>`, Language: "en", Pages: []ink.Page{page(`one"><img src=x>`), page("two")}}
 }
 
-func write(t *testing.T, d ink.Document) string {
+func written(t testing.TB, d ink.Document) string {
 	t.Helper()
 	var b bytes.Buffer
 	if err := Write(&b, d, Options{}); err != nil {
@@ -31,65 +39,240 @@ func write(t *testing.T, d ink.Document) string {
 	return b.String()
 }
 
-func TestLabelsAreEscaped(t *testing.T) {
-	got := write(t, sample())
-	if n := strings.Count(got, "<script>"); n != 1 {
-		t.Errorf("%d script elements, want the page's own", n)
+// element is an element of a page, with its attributes and its own text.
+type element struct {
+	name, text string
+	attrs      map[string]string
+}
+
+// elements reads a page, and fails where an element is not closed.
+func elements(t testing.TB, file string) []*element {
+	t.Helper()
+	d := xml.NewDecoder(strings.NewReader(file))
+	d.Strict, d.AutoClose, d.Entity = false, xml.HTMLAutoClose, xml.HTMLEntity
+	var all, open []*element
+	for {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return all
+		}
+		if err != nil {
+			t.Fatalf("%v in\n%s", err, file)
+		}
+		switch token := token.(type) {
+		case xml.StartElement:
+			e := &element{name: token.Name.Local, attrs: map[string]string{}}
+			for _, a := range token.Attr {
+				e.attrs[a.Name.Local] = a.Value
+			}
+			all, open = append(all, e), append(open, e)
+		case xml.EndElement:
+			open = open[:len(open)-1]
+		case xml.CharData:
+			if len(open) > 0 {
+				open[len(open)-1].text += string(token)
+			}
+		}
 	}
-	if strings.Contains(got, "<img") {
-		t.Error("a title made an element")
+}
+
+// named returns the elements of a name.
+func named(all []*element, name string) []*element {
+	return slices.DeleteFunc(slices.Clone(all), func(e *element) bool { return e.name != name })
+}
+
+func TestLabelsStayLabels(t *testing.T) {
+	all := elements(t, written(t, sample()))
+	for _, name := range []string{"script", "img", "iframe", "object", "link"} {
+		if n := len(named(all, name)); n > 0 {
+			t.Errorf("%d elements %q", n, name)
+		}
+	}
+	if titles := named(all, "title"); titles[0].text != `A & B <script>` {
+		t.Errorf("title %q", titles[0].text)
+	}
+	if text := named(all, "text")[0].text; text != `</svg><script>alert("x")</script>` {
+		t.Errorf("label %q", text)
+	}
+	if tab := named(all, "a")[0].text; tab != `one"><img src=x>` {
+		t.Errorf("tab %q", tab)
 	}
 }
 
 func TestNothingComesFromOutside(t *testing.T) {
-	got := write(t, sample())
-	for _, word := range []string{"http-equiv=\"Content-Security-Policy\"", "default-src &#39;none&#39;"} {
-		if !strings.Contains(got, word) {
-			t.Errorf("no %s", word)
+	for _, doc := range []ink.Document{sample(), specimen.Document()} {
+		file := written(t, doc)
+		for _, e := range elements(t, file) {
+			for name, value := range e.attrs {
+				local := strings.HasPrefix(value, "#") || strings.HasPrefix(value, "data:image/png;")
+				if (name == "href" || name == "src") && !local || strings.HasPrefix(name, "on") || name == "style" {
+					t.Errorf("%s has %s=%q", e.name, name, value)
+				}
+			}
 		}
-	}
-	for _, word := range []string{"src=\"http", "href=\"http", "@import", "url("} {
-		if strings.Contains(got, word) {
-			t.Errorf("the page asks for something: %s", word)
-		}
-	}
-}
-
-func TestTheHashesAreOfWhatIsWritten(t *testing.T) {
-	got := write(t, sample())
-	for element, text := range map[string]string{"style": style, "script": script} {
-		if !strings.Contains(got, "<"+element+">"+text+"</"+element+">") {
-			t.Errorf("the %s is not written as it was hashed", element)
+		if strings.Contains(file, "@import") || strings.Contains(style, "url(") {
+			t.Error("the style sheet asks for something")
 		}
 	}
 }
 
-func TestOneSwitchALayerAndOneTabASheet(t *testing.T) {
-	got := write(t, sample())
-	if n := strings.Count(got, "data-switch="); n != 2 {
-		t.Errorf("%d switches for two layers", n)
+func TestThePolicyAllowsTheStyleAndNothingElse(t *testing.T) {
+	all := elements(t, written(t, sample()))
+	policy := ""
+	for _, m := range named(all, "meta") {
+		if m.attrs["http-equiv"] == "Content-Security-Policy" {
+			policy = m.attrs["content"]
+		}
 	}
-	if n := strings.Count(got, "<section "); n != 2 {
-		t.Errorf("%d sections for two pages", n)
+	sum := sha256.Sum256([]byte(named(all, "style")[0].text))
+	for _, want := range []string{"default-src 'none'", "style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"} {
+		if !strings.Contains(policy, want) {
+			t.Errorf("no %s in %q", want, policy)
+		}
 	}
-	if n := strings.Count(got, `href="#sheet-`); n != 2 {
-		t.Errorf("%d tabs for two pages", n)
+	if strings.Contains(policy, "script-src") || strings.Contains(policy, "unsafe") {
+		t.Errorf("policy %q", policy)
+	}
+}
+
+func TestEverySheetHasATabAndItsPaper(t *testing.T) {
+	file := written(t, specimen.Document())
+	all := elements(t, file)
+	ids := map[string]int{}
+	for _, e := range all {
+		if id := e.attrs["id"]; id != "" {
+			ids[id]++
+		}
+	}
+	for id, n := range ids {
+		if n > 1 {
+			t.Errorf("%d elements have the id %q", n, id)
+		}
+	}
+	var tabs []string
+	for _, a := range named(all, "a") {
+		tabs = append(tabs, a.text)
+		if ids[strings.TrimPrefix(a.attrs["href"], "#")] != 1 {
+			t.Errorf("tab %q leads nowhere", a.text)
+		}
+	}
+	if want := []string{"Specimen: one of everything", "Second page", "All"}; !slices.Equal(tabs, want) {
+		t.Errorf("tabs %q, want %q", tabs, want)
+	}
+	if n := len(named(all, "svg")); n != 2 {
+		t.Errorf("%d drawings", n)
+	}
+	for _, want := range []string{"@page sheet-1 { size: 180mm 120mm;", "@page sheet-2 { size: 297mm 210mm;"} {
+		if !strings.Contains(file, want) {
+			t.Errorf("no %q", want)
+		}
 	}
 	one := sample()
 	one.Pages = one.Pages[:1]
-	if strings.Contains(write(t, one), "<nav") {
+	if len(named(elements(t, written(t, one)), "nav")) != 0 {
 		t.Error("one sheet needs no tabs")
 	}
 }
 
+func TestEveryLayerHasASwitch(t *testing.T) {
+	file := written(t, specimen.Document())
+	all := elements(t, file)
+	drawn := map[string]bool{}
+	for _, g := range named(all, "g") {
+		if l := g.attrs["data-layer"]; l != "" {
+			drawn[l] = true
+		}
+	}
+	switches := 0
+	for _, i := range named(all, "input") {
+		l, ok := strings.CutPrefix(i.attrs["id"], "layer-")
+		if !ok {
+			continue
+		}
+		switches++
+		if _, checked := i.attrs["checked"]; !checked || !drawn[l] {
+			t.Errorf("switch %q: checked %v, drawn %v", l, checked, drawn[l])
+		}
+		if rule := `body:has(#layer-` + l + `:not(:checked)) [data-layer="` + l + `"] { display: none; }`; !strings.Contains(file, rule) {
+			t.Errorf("no %s", rule)
+		}
+	}
+	if switches != len(drawn) || switches < 6 {
+		t.Errorf("%d switches for %d layers", switches, len(drawn))
+	}
+}
+
+func TestWhatIsNotSaidHasAName(t *testing.T) {
+	all := elements(t, written(t, ink.Document{Pages: []ink.Page{{Width: 10, Height: 10}, {Width: 10, Height: 10}}}))
+	if title := named(all, "title")[0].text; title != "Sheet 1" {
+		t.Errorf("title %q", title)
+	}
+	if html := named(all, "html")[0]; html.attrs["lang"] != "en" {
+		t.Errorf("language %q", html.attrs["lang"])
+	}
+}
+
 func TestSameBytes(t *testing.T) {
-	if write(t, sample()) != write(t, sample()) {
+	first := written(t, specimen.Document())
+	if second := written(t, specimen.Document()); first != second {
 		t.Error("two runs differ")
 	}
 }
 
-func TestNoPages(t *testing.T) {
-	if err := Write(&bytes.Buffer{}, ink.Document{}, Options{}); err == nil {
+func TestWhatCannotBeWritten(t *testing.T) {
+	if err := Write(io.Discard, ink.Document{}, Options{}); err == nil {
 		t.Error("no error for no pages")
+	}
+	if err := Write(io.Discard, ink.Document{Pages: []ink.Page{{}}}, Options{}); err == nil || !strings.Contains(err.Error(), "0 by 0 mm") {
+		t.Errorf("no size: error %v", err)
+	}
+	if err := Write(broken{}, sample(), Options{}); !errors.Is(err, io.ErrShortWrite) {
+		t.Errorf("a full disk gives %v", err)
+	}
+}
+
+type broken struct{}
+
+func (broken) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
+
+func FuzzPageText(f *testing.F) {
+	for _, s := range []string{"plain", specimen.Hostile, "</style><script>", "{{.}}", "--><!--", "\xff"} {
+		f.Add(s, s)
+	}
+	family, err := font.Default()
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, title, label string) {
+		p := ink.Page{Title: title, Width: 10, Height: 10}
+		ink.NewCanvas(&p, ink.Notes).Of(label, label).Text(ink.Text{S: label, Size: 3})
+		var b bytes.Buffer
+		doc := ink.Document{Title: title, Language: label, Pages: []ink.Page{p, p}}
+		if err := Write(&b, doc, Options{Font: family}); err != nil {
+			t.Fatal(err)
+		}
+		all := elements(t, b.String())
+		if n := len(named(all, "script")) + len(named(all, "img")); n > 0 {
+			t.Errorf("%d elements were made by labels", n)
+		}
+		for _, e := range named(all, "text") {
+			if e.text != ink.Clean(label) {
+				t.Errorf("label %q became %q", label, e.text)
+			}
+		}
+	})
+}
+
+func BenchmarkWrite(b *testing.B) {
+	family, err := font.Default()
+	if err != nil {
+		b.Fatal(err)
+	}
+	doc := specimen.Document()
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := Write(io.Discard, doc, Options{Font: family}); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
