@@ -15,14 +15,17 @@ type Ramp struct {
 	Dark, Light colour.LCH // CIELAB lightness, chroma, hue in degrees
 }
 
-// Day, Ink and Night are the ramps of the three themes: a topographic map's warm greys on white
-// paper; neutral greys that a photocopier keeps; dim reds that leave the eye used to the dark.
+// Day is a topographic map's warm greys on white paper.
 func Day() Ramp {
 	return Ramp{"day", colour.LCH{L: 73, C: 5, H: 85}, colour.LCH{L: 98.5, C: 5, H: 92}}
 }
+
+// Ink is neutral greys, which a photocopier keeps.
 func Ink() Ramp {
 	return Ramp{"ink", colour.LCH{L: 74, C: 0, H: 0}, colour.LCH{L: 100, C: 0, H: 0}}
 }
+
+// Night is dim reds, which leave the eye used to the dark.
 func Night() Ramp {
 	return Ramp{"night", colour.LCH{L: 3, C: 6, H: 32}, colour.LCH{L: 33, C: 18, H: 32}}
 }
