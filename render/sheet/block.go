@@ -43,15 +43,6 @@ type block struct {
 	rows  []row
 }
 
-// height is that of the whole block without the gap above.
-func (b *block) height() float64 {
-	h := b.headHeight()
-	for _, r := range b.rows {
-		h += r.height
-	}
-	return h
-}
-
 // headHeight is that of the heading and of what repeats with it.
 func (b *block) headHeight() float64 {
 	h := 0.0

@@ -29,7 +29,8 @@ func (l layout) filled(blocks []*block) layout {
 
 // fitter tries layouts for one plan.
 type fitter struct {
-	extent r2.Box // m
+	stands []r2.Box // what stands, m
+	extent r2.Box   // round all of it
 	blocks []*block
 	head   func(grand bool) float64 // height of the head
 	scales []float64
@@ -40,7 +41,7 @@ type fitter struct {
 // the widest plan. ok is false where nothing fits.
 func (f *fitter) best(p Paper) (best layout, ok bool) {
 	for _, l := range f.layouts(p) {
-		if !ok || l.times < best.times || l.times == best.times && !best.all() && l.over(&best) {
+		if !ok || l.times < best.times || l.times == best.times && l.holdsMore(&best) {
 			best, ok = l, true
 		}
 	}
@@ -107,7 +108,7 @@ func (f *fitter) lowest(times, from, to float64, with func(strip float64) layout
 	try := func(strip float64) layout {
 		l := with(strip)
 		l.times = times
-		return l.filled(f.blocks)
+		return l.filled(f.blocks).withCorner(viewOf(f.extent, l.plan, times), f.stands)
 	}
 	best := try(0)
 	for strip := from; strip <= to && !best.all(); strip += step {
@@ -116,6 +117,15 @@ func (f *fitter) lowest(times, from, to float64, with func(strip float64) layout
 		}
 	}
 	return best
+}
+
+// holdsMore says whether l is worth turning the paper for, or a wider collar: it holds all, or more
+// of what belongs beside the plan.
+func (l *layout) holdsMore(m *layout) bool {
+	if l.all() || m.all() {
+		return !m.all()
+	}
+	return l.rows(must)+l.rows(wanted) > m.rows(must)+m.rows(wanted)
 }
 
 // over says whether l holds more than m: of what must stand beside the plan, else of what is wanted

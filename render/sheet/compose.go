@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"scrimshaw/plan/source"
 	"scrimshaw/render/font"
 	"scrimshaw/symbols/ink"
@@ -28,60 +30,109 @@ func ComposeAll(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 		o.Font = family
 	}
 	var sheets []*sheet
-	pages := 0
 	for _, in := range ins {
-		if s := newComposer(in, o, log).sheetOf(); s != nil {
+		if s := newComposer(in, o, log).lay(); s != nil {
 			sheets = append(sheets, s)
-			pages += len(s.pages)
 		}
 	}
 	if log.failed() || len(sheets) == 0 {
 		return ink.Document{}, log.all
 	}
+	onOnePaper(sheets)
+	pages := 0
+	for _, s := range sheets {
+		s.draw()
+		pages += len(s.pages)
+	}
 	doc := ink.Document{Title: sheets[0].c.title(), Language: "en-GB", Author: sheets[0].c.sheet().by,
 		Subject: "Lighting plan", Date: sheets[0].c.sheet().date}
 	for i, s := range sheets {
-		for j := range s.pages {
-			page := &s.pages[j]
-			s.c.titleBlock(s.c.p.with(page), s.layout.block, folio{i + 1, len(doc.Pages) + 1, pages})
-			doc.Pages = append(doc.Pages, *page)
+		s.number(folio{drawing: i + 1, sheet: len(doc.Pages) + 1, sheets: pages})
+		doc.Pages = append(doc.Pages, s.pages...)
+	}
+	missing(doc.Pages, o.Font, log)
+	return doc, log.all
+}
+
+// missing warns of the characters that the typeface has no glyphs for.
+func missing(pages []ink.Page, f *font.Family, log *faults) {
+	var lacks []rune
+	for i := range pages {
+		for j := range pages[i].Items {
+			if t := pages[i].Items[j].Text; t != nil {
+				lacks = append(lacks, f.Missing(t.S)...)
+			}
 		}
 	}
-	return doc, log.all
+	slices.Sort(lacks)
+	for _, r := range slices.Compact(lacks) {
+		log.warn("missing-glyph", "letter with another typeface: --font FILE.ttf", "the typeface %s has no glyph for %q (%U)", f.Name(), r, r)
+	}
 }
 
 // sheet is a set-up's pages before they are numbered.
 type sheet struct {
 	c      *composer
+	fitter *fitter
 	layout layout
 	pages  []ink.Page
 }
 
-// sheetOf composes one set-up; nil where it cannot be drawn.
-func (c *composer) sheetOf() *sheet {
+// lay finds the layout of one set-up; nil where it cannot be drawn.
+func (c *composer) lay() *sheet {
 	if c.log.failed() {
 		return nil
 	}
-	f := &fitter{extent: extentOf(c.in.Setup), blocks: c.blocks(), head: func(grand bool) float64 { return heightOf(c.head(grand)) }}
-	l, ok := c.choose(f)
-	if !ok {
+	stands := standing(c.in.Setup)
+	s := &sheet{c: c, fitter: &fitter{extent: around(stands), stands: stands, blocks: c.blocks(),
+		head: func(grand bool) float64 { return heightOf(c.head(grand)) }}}
+	var ok bool
+	if s.layout, ok = c.choose(s.fitter); !ok {
 		return nil
-	}
-	s := &sheet{c: c, layout: l}
-	s.pages = append(s.pages, c.planPage(l, viewOf(f.extent, l.plan, l.times)))
-	for left := l.left; len(left) > 0; {
-		page, more := c.listPage(&l, left)
-		s.pages = append(s.pages, page)
-		if sameRest(left, more) {
-			break // a row taller than a page; none is made
-		}
-		left = more
 	}
 	return s
 }
 
-// sameRest says whether nothing of what was left found a place.
-func sameRest(a, b []rest) bool { return slices.Equal(a, b) }
+// onOnePaper lays sheets for which no paper was asked on the largest that one of them needs, so
+// that a run comes out of one tray.
+func onOnePaper(sheets []*sheet) {
+	largest := sheets[0].layout.paper
+	for _, s := range sheets[1:] {
+		if s.layout.paper.Width > largest.Width {
+			largest = s.layout.paper
+		}
+	}
+	for _, s := range sheets {
+		if s.c.wish.paper != nil || s.layout.paper == largest {
+			continue
+		}
+		if l, ok := s.fitter.best(largest); ok {
+			s.layout = l
+		}
+	}
+}
+
+// draw makes the sheet of the plan and the pages of lists.
+func (s *sheet) draw() {
+	c, l := s.c, &s.layout
+	s.pages = append(s.pages, c.planPage(l, viewOf(s.fitter.extent, l.plan, l.times)))
+	for left := l.left; len(left) > 0; {
+		page, more := c.listPage(l, left)
+		s.pages = append(s.pages, page)
+		if slices.Equal(left, more) {
+			break // a row taller than a page; none is made
+		}
+		left = more
+	}
+}
+
+// number draws the title block of every page; f is that of the first.
+func (s *sheet) number(f folio) {
+	for i := range s.pages {
+		s.c.titleBlock(s.c.p.with(&s.pages[i]), s.layout.block, f)
+		f.sheet++
+	}
+}
 
 // sections are those of the collar in the order of reading.
 func (c *composer) sections() []*section {
@@ -113,14 +164,18 @@ func (c *composer) newPage(l *layout, what string) (*ink.Page, pad) {
 }
 
 // planPage is the sheet itself.
-func (c *composer) planPage(l layout, v view) ink.Page {
-	page, p := c.newPage(&l, "")
-	page.Description = c.description(&l)
-	c.drawPlan(p, v)
+func (c *composer) planPage(l *layout, v view) ink.Page {
+	page, p := c.newPage(l, "")
+	page.Description = c.description(l)
+	c.drawPlan(p, v, l.corner)
 	for _, r := range l.rules {
 		p.line(medium, p.look.Ink, r[0], r[1])
 	}
 	p.rect(l.frame, frame, p.look.Ink, nil)
+	if l.corner != (r2.Box{}) {
+		p.rect(l.corner, medium, p.look.Ink, &p.look.Paper)
+		p.rect(l.frame, frame, p.look.Ink, nil)
+	}
 	drawRows(p, c.head(l.grand()), l.head.x, l.head.top)
 	drawPieces(p, l.pieces, l.slots)
 	c.scaleBar(p, l.bar.x, l.bar.top, l.times, l.paper.Name)
@@ -162,9 +217,12 @@ func (c *composer) listSlots(l *layout) ([]slot, float64) {
 // description says the page in one paragraph, for a reader who cannot see it.
 func (c *composer) description(l *layout) string {
 	s := c.in.Setup
-	return fmt.Sprintf("Lighting plan at %s on %s: %s, %s, %s. Working stop %s.",
-		scaleWords(l.times, s.Feet), l.paper.Name, count(len(s.Lights), "light"), count(len(s.People), "person"),
-		count(len(s.Cameras), "camera"), c.workingStop())
+	words := fmt.Sprintf("Lighting plan at %s on %s: %s, %s, %s.", scaleWords(l.times, s.Feet), l.paper.Name,
+		count(len(s.Lights), "light"), count(len(s.People), "person"), count(len(s.Cameras), "camera"))
+	if s.Exposure.Stop.N > 0 {
+		words += " Working stop " + c.workingStop() + "."
+	}
+	return words
 }
 
 // count says how many there are of a thing.

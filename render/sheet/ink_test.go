@@ -111,7 +111,7 @@ func compose(t *testing.T, in Input, o Options) ink.Document {
 func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 	t.Helper()
 	page := &s.pages[0]
-	v := viewOf(extentOf(s.c.in.Setup), s.layout.plan, s.layout.times)
+	v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
 	for _, a := range letteringOf(page, f) {
 		if a.layer == ink.Collar {
 			continue
@@ -130,6 +130,13 @@ func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 			t.Errorf("%s: %q leaves the panel of the plan", page.Title, a.s)
 		}
 	}
+	if corner := s.layout.corner; corner != (r2.Box{}) {
+		for _, a := range letteringOf(page, f) {
+			if a.layer != ink.Collar && carto.Overlap(shrunk(a.box), corners(corner)) {
+				t.Errorf("%s: %q lies under the corner of text", page.Title, a.s)
+			}
+		}
+	}
 	for _, r := range s.layout.rules {
 		for _, a := range letteringOf(page, f) {
 			if carto.Overlap(shrunk(a.box), r[:]) {
@@ -146,42 +153,46 @@ func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 func sheetFor(t *testing.T, in Input, o Options) *sheet {
 	t.Helper()
 	log := &faults{}
-	s := newComposer(in, o, log).sheetOf()
+	s := newComposer(in, o, log).lay()
 	if s == nil {
 		t.Fatalf("no sheet: %v", log.all)
 	}
+	s.draw()
+	s.number(folio{1, 1, len(s.pages)})
 	return s
 }
 
 func TestLetteringKeepsApart(t *testing.T) {
 	f := family(t)
-	for _, paper := range []string{"", "A4", "A4 portrait", "A3", "A3 portrait", "letter", "tabloid", "A2"} {
-		doc := compose(t, example(), Options{Paper: paper, Font: f})
-		checkPlan(t, sheetFor(t, example(), Options{Paper: paper, Font: f}), f)
-		for i := range doc.Pages {
-			checkPage(t, &doc.Pages[i], f)
+	for _, paper := range []string{"", "A4", "A4 landscape", "A3", "A3 portrait", "letter", "tabloid", "A2", "ANSI D"} {
+		s := sheetFor(t, example(), Options{Paper: paper, Font: f})
+		checkPlan(t, s, f)
+		for i := range s.pages {
+			checkPage(t, &s.pages[i], f)
 		}
 	}
 }
 
+// TestCrowdsKeepApart holds made-up crowds of 5 to 40 lights to the same rules, and tells how far
+// their labels fell.
 func TestCrowdsKeepApart(t *testing.T) {
 	f := family(t)
-	papers := []string{"A4", "A3", "letter", "A4 portrait"}
+	papers := []string{"A4", "A3", "letter", "A4 landscape"}
+	cases := 60
+	if testing.Short() {
+		cases = 8
+	}
 	var rungs [5]int
-	for n := range 40 {
+	for n := range cases {
 		paper := papers[n%len(papers)]
 		t.Run(fmt.Sprint(n, " ", paper), func(t *testing.T) {
-			in := crowd(int64(n), 5+n*35/39)
-			doc := compose(t, in, Options{Paper: paper, Font: f})
-			for i := range doc.Pages {
-				checkPage(t, &doc.Pages[i], f)
-			}
-			s := sheetFor(t, in, Options{Paper: paper, Font: f})
+			s := sheetFor(t, crowd(int64(n), 5+n*35/(cases-1)), Options{Paper: paper, Font: f})
 			checkPlan(t, s, f)
+			for i := range s.pages {
+				checkPage(t, &s.pages[i], f)
+			}
 			for i, n := range s.c.rungs {
-				if i < len(rungs) {
-					rungs[i] += n
-				}
+				rungs[min(i, len(rungs)-1)] += n
 			}
 		})
 	}

@@ -1,11 +1,11 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/render/carto"
 	"scrimshaw/symbols/ink"
 )
 
@@ -36,12 +36,13 @@ func (c *composer) insetMap() *section {
 		drawn: []row{{height: high + 2.4, draw: func(p pad, x, top float64) {
 			c.drawInset(p, f, viewOf(extent, box(x, top-high, x+width(extent)*scale, top), 1000/scale))
 		}}},
-		said: []string{fmt.Sprintf("a small map, %s by %s", c.length(width(extent)), c.length(height(extent)))},
 	}
 }
 
 func (c *composer) drawInset(p pad, f *Field, v view) {
-	r := c.trace(f, v)
+	o := carto.Paper(v.scale)
+	o.Calm = 0.3 // without a probe the lattice shows at the edges of shadows
+	r := c.traced(f, v, o)
 	p = p.of("inset", f.Name+": a small map of illuminance.")
 	r.drawTints(p, v)
 	for _, l := range r.lines {

@@ -34,6 +34,7 @@ type layout struct {
 	times      float64     // the scale
 	pieces     []piece     // what stands on the sheet
 	left       []rest      // what does not
+	corner     r2.Box      // of the panel, given to text; zero for none
 }
 
 // all says whether every block stands on the sheet.

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
@@ -71,13 +72,19 @@ func (p pad) example(e symbols.Entry, b r2.Box) {
 	drawFlat(p, func(q pad) { e.Draw(q.canvas, q.symbols(), scale) })
 }
 
-// drawFlat moves what is drawn on to the collar: a symbol draws on the layers of the plan, and in
-// the legend it has to stay when those are switched off.
+// drawFlat makes what is drawn a part of the collar: a symbol draws on the layers of the plan, and in
+// the legend it has to stay when those are switched off. The light of its example takes the look's
+// ink of tungsten seen by daylight.
 func drawFlat(p pad, draw func(pad)) {
 	n := len(p.page.Items)
 	draw(p)
+	tungsten := p.look.lamp(colour.White{Kelvin: 3200}.RGB(), colour.White{Kelvin: 5600}.XY())
 	for i := range p.page.Items[n:] {
-		p.page.Items[n+i].Layer = ink.Collar
+		it := &p.page.Items[n+i]
+		it.Layer = ink.Collar
+		if it.Fill != nil && *it.Fill != p.look.Ink && *it.Fill != p.look.Paper {
+			it.Fill = &tungsten
+		}
 	}
 }
 

@@ -58,20 +58,9 @@ func (c *composer) softLines(v view, throws []throw) []carto.Obstacle {
 	for i := range throws {
 		all = append(all, soft(costThrow, throws[i].from, throws[i].to))
 	}
-	add := func(lines [][]r2.Vec) {
-		for _, line := range lines {
-			for _, piece := range ink.ClipPolyline(v.all(line), corners(v.panel)) {
-				all = append(all, soft(costBeam, piece[0], piece[len(piece)-1]))
-			}
-		}
-	}
-	for _, b := range c.in.Beams {
-		if l := c.light(b.Light); l != nil {
-			add(beamEdges(l, b.Half, b.Spot))
-		}
-	}
-	for i := range c.in.Views {
-		add(c.sides(&c.in.Views[i]))
+	for _, o := range c.rays(v) {
+		o.Cost = costBeam
+		all = append(all, o)
 	}
 	for _, o := range c.furnitureObstacles() {
 		o.Cost = costTable
@@ -81,6 +70,28 @@ func (c *composer) softLines(v view, throws []throw) []carto.Obstacle {
 		}
 	}
 	return append(all, c.floorSquares(v)...)
+}
+
+// rays are the sides of beams and views within the panel.
+func (c *composer) rays(v view) []carto.Obstacle {
+	var lines [][]r2.Vec
+	for _, b := range c.in.Beams {
+		if l := c.light(b.Light); l != nil {
+			lines = append(lines, beamEdges(l, b.Half, b.Spot)...)
+		}
+	}
+	for i := range c.in.Views {
+		lines = append(lines, c.sides(&c.in.Views[i])...)
+	}
+	var all []carto.Obstacle
+	for _, line := range lines {
+		for _, piece := range ink.ClipPolyline(v.all(line), corners(v.panel)) {
+			for i := 1; i < len(piece); i++ {
+				all = append(all, carto.Obstacle{Outline: piece[i-1 : i+1]})
+			}
+		}
+	}
+	return all
 }
 
 // floorSquares are squares of paper over the floor of rooms, which the map is read on.

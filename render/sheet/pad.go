@@ -31,17 +31,6 @@ func (p pad) with(page *ink.Page) pad {
 	return p
 }
 
-// extent is the box round all that draw puts on the page, mm.
-func (p pad) extent(draw func()) ink.Extent {
-	n := len(p.page.Items)
-	draw()
-	var e ink.Extent
-	for i := range p.page.Items[n:] {
-		e.Join(p.page.Items[n+i].Bounds(p.face))
-	}
-	return e
-}
-
 // on is the pad on another layer.
 func (p pad) on(l ink.Layer) pad { p.canvas = p.canvas.On(l); return p }
 

@@ -3,13 +3,16 @@ package sheet
 import (
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"scrimshaw/render/carto"
 	"scrimshaw/symbols/ink"
 )
 
 // drawPlan draws the set-up to scale: what stands first, then what is lettered beside it, and last
-// the contours, whose figures keep clear of all of that. Layers put it in order.
-func (c *composer) drawPlan(p pad, v view) {
+// the contours, whose figures keep clear of all of that. Layers put it in order. A corner of the
+// panel may be taken by text.
+func (c *composer) drawPlan(p pad, v view, corner r2.Box) {
 	c.drawWalls(p, v)
 	openings, swings := c.drawOpenings(p, v)
 	c.drawFurniture(p, v)
@@ -19,6 +22,9 @@ func (c *composer) drawPlan(p pad, v view) {
 	things = append(things, c.drawReadings(p, v)...)
 
 	standing := slices.Concat(c.wallObstacles(v), openings)
+	if corner != (r2.Box{}) {
+		standing = append(standing, hard(corner))
+	}
 	throws := c.throws(v, slices.Concat(standing, bodies(p, things)))
 	for i := range throws {
 		throws[i].draw(p)
@@ -27,7 +33,7 @@ func (c *composer) drawPlan(p pad, v view) {
 	placed := c.place(p, v, things, slices.Concat(clear, swings, rests, c.softLines(v, throws)))
 	clear = slices.Concat(clear, bodies(p, things), placed)
 	reliefs := c.reliefs(v)
-	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), contourLines(reliefs)))
+	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
 
 	clear = slices.Concat(clear, c.furnitureObstacles())
 	for i := range reliefs {

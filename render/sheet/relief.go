@@ -44,14 +44,22 @@ func contourLines(reliefs []relief) []carto.Obstacle {
 	return all
 }
 
-// calm is how far smoothing may move a contour, as a share of a stop: 2 %.
-const calm = 0.03
+// calm is how far smoothing may move a contour, as a share of a stop (2 %); shadowEdge is how true
+// hard edges of shadow are found, m.
+const (
+	calm       = 0.03
+	shadowEdge = 0.005
+)
 
 // trace finds the contours of a field as a map at the view's scale shows them.
 func (c *composer) trace(f *Field, v view) relief {
-	r := relief{levels: c.levels()}
 	o := carto.Paper(v.scale)
-	o.Probe = f.Probe
+	o.Probe, o.Edge = remembered(f.Probe, v.scale), shadowEdge
+	return c.traced(f, v, o)
+}
+
+func (c *composer) traced(f *Field, v view, o carto.Options) relief {
+	r := relief{levels: c.levels()}
 	// One point of growth lets the tints reach under the walls that are drawn over them.
 	traced := carto.Trace(carto.Grow(rimmed(carto.Calm(f.Grid, calm)), 1), carto.Values(r.levels), o)
 	r.steps = traced.Steps()

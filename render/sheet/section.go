@@ -63,27 +63,52 @@ func (s *section) block(c *composer) *block {
 // markIn is how far text stands in from its mark, mm.
 const markIn = 2.6
 
-// paragraph is a text, one row a line, so that a long one may run on in the next column; with a
-// small mark before it where mark is not nil.
+// wholeLines is how many lines a paragraph may have to be kept in one piece; a longer one may run on in
+// the next column.
+const wholeLines = 5
+
+// paragraph is a text with a small mark before it where mark is not nil.
 func (c *composer) paragraph(s string, st style, mark *ink.Colour) []row {
 	indent := 0.0
 	if mark != nil {
 		indent = markIn
 	}
-	var rows []row
 	set := c.set(s, st, measure-indent, 0)
-	for i, l := range set {
-		h := st.leading()
-		if i == len(set)-1 {
-			h += rowAir
+	var rows []row
+	for from := 0; from < len(set); {
+		to := len(set)
+		if to > wholeLines {
+			to = from + 1
 		}
-		rows = append(rows, row{height: h, draw: func(p pad, x, top float64) {
-			if i == 0 && mark != nil {
-				y := top - st.cap/2
-				p.rect(box(x, y-0.45, x+0.9, y+0.45), 0, *mark, mark)
-			}
-			p.text(at(x+indent, top-st.cap), l, st, ink.Left)
-		}})
+		r := setLines(set[from:to], st, indent)
+		if from == 0 && mark != nil {
+			r = marked(r, st, *mark)
+		}
+		if to == len(set) {
+			r.height += rowAir
+		}
+		rows, from = append(rows, r), to
 	}
 	return rows
+}
+
+// setLines is a row of lines.
+func setLines(set []string, st style, indent float64) row {
+	return row{height: float64(len(set)) * st.leading(), draw: func(p pad, x, top float64) {
+		for i, l := range set {
+			p.text(at(x+indent, top-st.cap-st.leading()*float64(i)), l, st, ink.Left)
+		}
+	}}
+}
+
+// marked is a row with a square before its first line.
+func marked(r row, st style, mark ink.Colour) row {
+	const half = 0.45
+	text := r.draw
+	r.draw = func(p pad, x, top float64) {
+		y := top - st.cap/2
+		p.rect(box(x, y-half, x+2*half, y+half), 0, mark, &mark)
+		text(p, x, top)
+	}
+	return r
 }

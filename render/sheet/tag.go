@@ -107,8 +107,8 @@ func (t *tag) draw(p pad, at carto.Placement) {
 	}
 	lines := t.forms()[at.Rung]
 	p = p.on(ink.Tags).of(t.object, "")
-	if at.Leads() {
-		p.line(hair, p.look.Ink, at.Leader[0], touch(at.Leader[0], t.anchor, t.drawn.Body, at.Leader[1]))
+	if from, to := t.leader(at); r2.Norm(r2.Sub(to, from)) > leastLeader {
+		p.line(hair, p.look.Ink, from, to)
 	}
 	b := at.Box
 	p.rect(b, thin, p.look.Ink, &p.look.Paper)
@@ -127,6 +127,20 @@ func (t *tag) draw(p pad, at carto.Placement) {
 		x += tagStrip
 	}
 	t.drawLines(p, x+tagPad, middle, lines)
+}
+
+// leastLeader is how far a tag may be from what it is about without a leader, mm.
+const leastLeader = 2.6
+
+// leader runs from the tag to the symbol itself. The placer knows of a symbol only the upright box
+// round it, and a tag beside the box of something long and slanting may be far from the thing.
+func (t *tag) leader(at carto.Placement) (from, to r2.Vec) {
+	from = at.Leader[0]
+	if !at.Leads() {
+		from = r2.Vec{X: min(max(t.anchor.X, at.Box.Min.X), at.Box.Max.X), Y: min(max(t.anchor.Y, at.Box.Min.Y), at.Box.Max.Y)}
+		return from, touch(from, t.anchor, t.drawn.Body, from)
+	}
+	return from, touch(from, t.anchor, t.drawn.Body, at.Leader[1])
 }
 
 // touch is where the way from a point to an anchor meets an outline; other where it does not.

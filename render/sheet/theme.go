@@ -22,6 +22,8 @@ type Theme struct {
 	// Lamp is the lightness that the colours of light are drawn at: dark enough for a line on this
 	// paper, light enough to tell warm from cold. Chroma multiplies their chroma.
 	Lamp, Chroma float64
+	// Mono, where it is not nil, is the one ink for all light.
+	Mono *ink.Colour
 }
 
 // themes are the looks, the first the default.
@@ -39,6 +41,27 @@ func themes() []Theme {
 		Ramp:    carto.Day(),
 		Lamp:    66,
 		Chroma:  1,
+	}, {
+		Name:    "ink", // black on white, for a photocopier
+		Paper:   ink.Colour{R: 255, G: 255, B: 255},
+		Quiet:   ink.Colour{R: 70, G: 70, B: 70},
+		Rule:    ink.Colour{R: 190, G: 190, B: 190},
+		Solid:   ink.Colour{R: 255, G: 255, B: 255},
+		Contour: ink.Colour{R: 60, G: 60, B: 60},
+		Ramp:    carto.Ink(),
+		Lamp:    62,
+	}, {
+		Name:    "night", // dim reds on black, for a phone on set
+		Paper:   ink.Colour{R: 10, G: 3, B: 3},
+		Ink:     ink.Colour{R: 214, G: 78, B: 58},
+		Quiet:   ink.Colour{R: 158, G: 60, B: 46},
+		Rule:    ink.Colour{R: 74, G: 26, B: 20},
+		Alarm:   ink.Colour{R: 255, G: 120, B: 88},
+		Wall:    ink.Colour{R: 122, G: 42, B: 32},
+		Solid:   ink.Colour{R: 10, G: 3, B: 3},
+		Contour: ink.Colour{R: 190, G: 84, B: 56},
+		Ramp:    carto.Night(),
+		Mono:    &ink.Colour{R: 232, G: 104, B: 76},
 	}}
 }
 
@@ -64,6 +87,9 @@ func themeNamed(name string) (t Theme, near string, ok bool) {
 
 // lamp is the ink of light of colour c as a camera balanced to the chromaticity white sees it.
 func (t *Theme) lamp(c colour.RGB, white [2]float64) ink.Colour {
+	if t.Mono != nil {
+		return *t.Mono
+	}
 	lch := colour.Display(c, white, t.Lamp).LCH()
 	lch.C *= t.Chroma
 	return ink.Colour(lch.Pixel())

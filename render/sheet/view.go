@@ -52,39 +52,6 @@ const (
 	personRoom = 0.30
 )
 
-// extentOf is the box in plan of everything that is drawn as a thing, m.
-func extentOf(s *plan.Setup) r2.Box {
-	g := gatherer{}
-	for _, w := range s.Walls {
-		g.all(w.Outline, 0)
-	}
-	for i := range s.Furniture {
-		for _, p := range s.Furniture[i].Parts {
-			g.all(p.Outline, 0)
-		}
-	}
-	for i := range s.People {
-		g.person(&s.People[i])
-	}
-	for i := range s.Cameras {
-		g.point(plain(s.Cameras[i].Frame.At), bodyRoom)
-	}
-	for i := range s.Lights {
-		l := &s.Lights[i]
-		g.point(plain(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
-		g.mount(l.Mount)
-	}
-	for i := range s.Grip {
-		gr := &s.Grip[i]
-		g.point(plain(gr.Frame.At), gr.Size[0]/2)
-		g.mount(gr.Mount)
-	}
-	for _, m := range s.Meters {
-		g.point(plain(m.At), 0.1)
-	}
-	return g.box()
-}
-
 // reach is how far from the head's axis someone reaches the way they face, m.
 func reach(p *plan.Person) float64 {
 	switch p.Pose {
@@ -131,7 +98,23 @@ func (g *gatherer) person(p *plan.Person) {
 	}
 }
 
-func (g *gatherer) mount(m plan.Mount) {
+func (g *gatherer) furniture(f *plan.Furniture) {
+	for _, q := range f.Parts {
+		g.all(q.Outline, 0)
+	}
+}
+
+func (g *gatherer) light(l *plan.Light) {
+	g.point(plain(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
+	g.mount(&l.Mount)
+}
+
+func (g *gatherer) grip(k *plan.Grip) {
+	g.point(plain(k.Frame.At), k.Size[0]/2)
+	g.mount(&k.Mount)
+}
+
+func (g *gatherer) mount(m *plan.Mount) {
 	if m.Base != (r2.Vec{}) {
 		g.point(m.Base, standRoom)
 	}

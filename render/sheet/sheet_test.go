@@ -1,0 +1,452 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/source"
+	"scrimshaw/symbols/ink"
+)
+
+// TestScaleBarIsTrue measures the bar on paper against the length its sentence names, at every
+// scale there is.
+func TestScaleBarIsTrue(t *testing.T) {
+	for _, feet := range []bool{false, true} {
+		for _, times := range series(feet) {
+			in := example()
+			in.Setup.Feet = feet
+			c := newComposer(in, Options{Font: family(t)}, &faults{})
+			page := &ink.Page{}
+			c.scaleBar(c.p.with(page), 0, 20, times, "A3")
+			var bar ink.Extent
+			alt := ""
+			for i := range page.Items {
+				if it := &page.Items[i]; it.Object == "scale-bar" && it.Path != nil {
+					bar.Join(ink.Path(it.Path).Bounds())
+					alt += it.Alt
+				}
+			}
+			r := rulerFor(times, feet)
+			want := r.length * r.metres * 1000 / times
+			if got := width(bar.Box); math.Abs(got-want) > want/1000 {
+				t.Errorf("at 1:%v the bar is %v mm long, want %v", times, got, want)
+			}
+			if want > longest {
+				t.Errorf("at 1:%v the bar of %v mm is too long for its column", times, want)
+			}
+			if !strings.HasPrefix(alt, "Scale bar of ") || !strings.Contains(alt, r.unit) {
+				t.Errorf("the bar says %q", alt)
+			}
+		}
+	}
+}
+
+// TestPlanIsTrue measures the room on paper.
+func TestPlanIsTrue(t *testing.T) {
+	doc := compose(t, example(), Options{Scale: "1:50", Paper: "A3"})
+	var walls ink.Extent
+	for i := range doc.Pages[0].Items {
+		if it := &doc.Pages[0].Items[i]; strings.HasPrefix(it.Object, "wall:") {
+			walls.Join(ink.Path(it.Path).Bounds())
+		}
+	}
+	if w, h := width(walls.Box), height(walls.Box); math.Abs(w-4.6*20) > 0.01 || math.Abs(h-4.0*20) > 0.01 {
+		t.Errorf("the room is %.3f by %.3f mm on paper, want 92 by 80", w, h)
+	}
+}
+
+// TestLegendIsWhatIsDrawn compares the entries of the legend with the kinds of things in the
+// set-up, found here by another way than the sheet does.
+func TestLegendIsWhatIsDrawn(t *testing.T) {
+	ins := []Input{example(), {Setup: &plan.Setup{}}}
+	for n := range int64(6) {
+		ins = append(ins, crowd(n, 8))
+	}
+	for n, in := range ins {
+		s := sheetFor(t, in, Options{Font: family(t), Paper: "A3"})
+		got := legendOf(s.pages)
+		want := map[string]bool{}
+		for i := range in.Setup.Lights {
+			l := &in.Setup.Lights[i]
+			want["light:"+string(l.Head.Class)] = true
+			if l.Head.Class != "practical" {
+				want["mount:"+l.Mount.Kind] = true
+			}
+		}
+		for _, g := range in.Setup.Grip {
+			want["grip:"+g.Kind] = true
+		}
+		for _, p := range in.Setup.People {
+			want["person:"+p.Pose] = true
+		}
+		for _, o := range in.Setup.Openings {
+			want["opening:"+o.Kind] = true
+		}
+		for _, f := range in.Setup.Furniture {
+			want["furniture:"+f.Kind] = true
+		}
+		for _, f := range in.Faces {
+			want["reading:"+f.Key.Kind] = true
+		}
+		for _, r := range in.Readings {
+			if r.Person == "" {
+				want["reading:"+r.Kind] = true
+			}
+		}
+		if len(in.Setup.Cameras) > 0 {
+			want["camera"] = true
+		}
+		for key, mark := range map[string]ink.Layer{"throw": ink.Throws, "view": ink.CameraWedge} {
+			if onLayer(&s.pages[0], mark) {
+				want[key] = true
+			}
+		}
+		if len(in.Beams) > 0 {
+			want["beam:half"], want["beam:tenth"] = true, true
+		}
+		if got["cliff"] {
+			want["cliff"] = len(in.Setup.Lights) > 0
+		}
+		if !reflect.DeepEqual(got, want) {
+			t.Errorf("set-up %d: the legend shows %v, the plan %v", n, keysOf(got), keysOf(want))
+		}
+	}
+}
+
+func legendOf(pages []ink.Page) map[string]bool {
+	got := map[string]bool{}
+	for i := range pages {
+		for j := range pages[i].Items {
+			if key, ok := strings.CutPrefix(pages[i].Items[j].Object, "legend:"); ok {
+				got[key] = true
+			}
+		}
+	}
+	return got
+}
+
+func onLayer(p *ink.Page, l ink.Layer) bool {
+	return slices.ContainsFunc(p.Items, func(it ink.Item) bool { return it.Layer == l })
+}
+
+func keysOf(m map[string]bool) []string {
+	var keys []string
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}
+
+// TestTheSameInk composes twice.
+func TestTheSameInk(t *testing.T) {
+	for _, in := range []func() Input{example, func() Input { return crowd(3, 25) }} {
+		a, _ := Compose(in(), Options{Date: "2031-05-14"})
+		b, _ := Compose(in(), Options{Date: "2031-05-14"})
+		if !reflect.DeepEqual(a, b) {
+			t.Error("two runs differ")
+		}
+	}
+}
+
+// TestEveryThingSpeaks looks for the sentence of every light, person, camera, grip and reading.
+func TestEveryThingSpeaks(t *testing.T) {
+	in := example()
+	doc := compose(t, in, Options{})
+	said := map[string]string{}
+	for i := range doc.Pages[0].Items {
+		if it := &doc.Pages[0].Items[i]; it.Alt != "" {
+			if before, twice := said[it.Object]; twice {
+				t.Errorf("%s speaks twice: %q and %q", it.Object, before, it.Alt)
+			}
+			said[it.Object] = it.Alt
+		}
+	}
+	for object, words := range map[string]string{
+		"light:day":         "Light 1, 600 W LED point, lens 25: 5600 K, 100 %, 2.50 m high, throw 4.40 m.",
+		"person:ruth":       "ruth, seated, eyes 1.20 m high.",
+		"camera:A":          "Camera A, 35 mm lens, 1.25 m high, sees 39.2° across.",
+		"grip:black":        "Grip G1, flag 1.20 m by 1.20 m, its middle 1.40 m high.",
+		"reading:ruth.key":  "Reading ruth.key, flat, 1.20 m above the floor: 238 lx, T2.8, 0 stops from the working stop.",
+		"reading:table-top": "Reading table-top, flat, 0.76 m above the floor: 410 lx, T2.8 ⅔, +0.8 stops from the working stop.",
+		"opening:street":    "window street, 1.40 m wide, sill 0.90 m, head 2.10 m.",
+	} {
+		if said[object] != words {
+			t.Errorf("%s says %q, want %q", object, said[object], words)
+		}
+	}
+}
+
+func TestPapersAndScales(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(in *Input)
+		o      Options
+		size   r2.Vec
+		words  string
+	}{
+		{"a small room", func(*Input) {}, Options{}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
+		{"a small room, lying", func(*Input) {}, Options{Paper: "landscape"}, r2.Vec{X: 297, Y: 210}, "1 : 50 on A4"},
+		{"a larger paper, a larger scale", func(*Input) {}, Options{Paper: "a3"}, r2.Vec{X: 420, Y: 297}, "1 : 25 on A3"},
+		{"upright", func(*Input) {}, Options{Paper: "A4 portrait"}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
+		{"upright, any paper", func(*Input) {}, Options{Paper: "portrait"}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
+		{"a scale asked for needs a larger paper", func(*Input) {}, Options{Scale: "1:20"}, r2.Vec{X: 594, Y: 420}, "1 : 20 on A2"},
+		{"letter", func(*Input) {}, Options{Paper: "ANSI A", Scale: "1:50"}, r2.Vec{X: 279.4, Y: 215.9}, "1 : 50 on letter"},
+		{"in feet", func(in *Input) { in.Setup.Feet = true }, Options{}, r2.Vec{X: 210, Y: 297}, `1/4" = 1'-0" on A4`},
+		{"too large for a good scale on A4", func(in *Input) { away(in, 8) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 50 on A3"},
+		{"too large for a good scale", func(in *Input) { away(in, 16) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 100 on A3"},
+		{"the scene asks", func(in *Input) {
+			in.Setup.Scene.Sheet.Paper, in.Setup.Scene.Sheet.Scale = given("A2"), given("1:50")
+		}, Options{}, r2.Vec{X: 594, Y: 420}, "1 : 50 on A2"},
+		{"the option wins over the scene", func(in *Input) { in.Setup.Scene.Sheet.Paper = given("A2") },
+			Options{Paper: "A4"}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			in := example()
+			c.change(&in)
+			page := compose(t, in, c.o).Pages[0]
+			if math.Abs(page.Width-c.size.X) > 1e-9 || math.Abs(page.Height-c.size.Y) > 1e-9 {
+				t.Errorf("the page is %v by %v, want %v", page.Width, page.Height, c.size)
+			}
+			if !has(&page, c.words) {
+				t.Errorf("no %q on the sheet", c.words)
+			}
+		})
+	}
+}
+
+// away moves the first light so far off, m.
+func away(in *Input, metres float64) { in.Setup.Lights[0].Frame.At.X = -metres }
+
+func has(p *ink.Page, s string) bool {
+	return slices.ContainsFunc(p.Items, func(it ink.Item) bool { return it.Text != nil && it.Text.S == s })
+}
+
+func TestWishesThatCannotBe(t *testing.T) {
+	far := func(in *Input) { away(in, 90) }
+	none := func(*Input) {}
+	for _, c := range []struct {
+		o          Options
+		change     func(*Input)
+		code, hint string
+	}{
+		{Options{Paper: "A9"}, none, "unknown-paper", "did you mean A4? There are A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
+		{Options{Paper: "tabloit"}, none, "unknown-paper", "did you mean tabloid? There are A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
+		{Options{Scale: "1:40"}, none, "unknown-scale", "did you mean 1:50?"},
+		{Options{Scale: "half"}, none, "unknown-scale", "the scales are 1:10, 1:20, 1:25, 1:50, 1:100, 1:200"},
+		{Options{Theme: "knight"}, none, "unknown-theme", ""},
+		{Options{Levels: "lux"}, none, "unknown-measure-of-light", "did you mean lx? There are lx, fc, stop, stops"},
+		{Options{}, far, "plan-too-large", "bring the things that stand far off nearer, or on A1 at 1:200"},
+		{Options{Paper: "A4", Scale: "1:10"}, none, "plan-too-large", "it fits at 1:50, or on A1 at 1:10"},
+	} {
+		in := example()
+		c.change(&in)
+		doc, found := Compose(in, c.o)
+		if len(doc.Pages) > 0 || len(found) != 1 || found[0].Severity != source.Error || found[0].Code != c.code {
+			t.Errorf("%+v: %d pages and %v, want the error %s", c.o, len(doc.Pages), found, c.code)
+			continue
+		}
+		if c.hint != "" && found[0].Hint != c.hint {
+			t.Errorf("%s: the hint is %q, want %q", c.code, found[0].Hint, c.hint)
+		}
+	}
+}
+
+// TestFaultsOfTheSceneKeepTheirPlace asks for a paper that there is not in the scene itself.
+func TestFaultsOfTheSceneKeepTheirPlace(t *testing.T) {
+	in := example()
+	in.Setup.Scene.Sheet.Paper = given("A33")
+	in.Setup.Scene.Sheet.Paper.Span = source.Span{Line: 7, Col: 10}
+	_, found := Compose(in, Options{})
+	if len(found) != 1 || found[0].Span.Line != 7 || found[0].Path != "sheet.paper" {
+		t.Errorf("found %+v", found)
+	}
+}
+
+func TestSheetsAreNumberedThrough(t *testing.T) {
+	one, two := example(), crowd(5, 30)
+	doc, _ := ComposeAll([]Input{one, two}, Options{Paper: "A4", Date: "2031-05-14"})
+	if len(doc.Pages) < 4 {
+		t.Fatalf("%d pages", len(doc.Pages))
+	}
+	for i := range doc.Pages {
+		p := &doc.Pages[i]
+		want := fmt.Sprintf("%d / %d", i+1, len(doc.Pages))
+		if !has(p, want) {
+			t.Errorf("page %d does not say it is %s", i+1, want)
+		}
+		for _, s := range []string{"Production", "Low Water", "Revision", "B", "Date", "2031-05-14"} {
+			if !has(p, s) {
+				t.Errorf("page %d lacks %q of the title block", i+1, s)
+			}
+		}
+	}
+}
+
+// TestOneTray draws two set-ups of which only one needs the larger paper.
+func TestOneTray(t *testing.T) {
+	large := example()
+	away(&large, 8)
+	doc, _ := ComposeAll([]Input{example(), large}, Options{})
+	for i := range doc.Pages {
+		if p := &doc.Pages[i]; math.Min(p.Width, p.Height) != 297 {
+			t.Errorf("page %d is %v by %v", i+1, p.Width, p.Height)
+		}
+	}
+}
+
+func TestCautionsStandBesideThePlan(t *testing.T) {
+	for _, in := range []Input{example(), crowd(2, 12), crowd(7, 20)} {
+		page := compose(t, in, Options{}).Pages[0]
+		if !has(&page, "Cautions") || !has(&page, "Local codes and licensed practice come first.") {
+			t.Error("the cautions are not on the sheet of the plan")
+		}
+	}
+}
+
+func TestTextHoldsEveryValue(t *testing.T) {
+	text := Text(Options{Date: "2031-05-14"}, example())
+	for _, want := range []string{
+		"The kitchen, late afternoon, Set-up 2", "Working stop T2.8, ISO 800, 24 fps, 180°, 1/48 s", "C = 340",
+		"Low Water, Quay house, ground floor, revision B, 2031-05-14, for electric, grip, by M. Aldous",
+		"contours at ", "238 lx", "T2.8", "2.2 stops", "4.6 : 1", "3340 K",
+		"600 W LED point", "lens 25, 1/2 CTO; two bags, tie off", "2.00 m from street, outside, 1.30 m from kitchen.top",
+		"G1", "1.20 × 1.20", "39.2° × 16.9°", "table-top, flat", "410 lx",
+		"- Stand of 2 is 0.3 m outside frame left: do not pan past 6°.", "walls 0.5 reflectance, ceiling 0.8, floor 0.2", "Floor load, house wiring, wind.",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the text lacks %q:\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, "LEGEND") {
+		t.Error("a legend of signs in a text")
+	}
+}
+
+// TestBareSetups composes what has next to nothing in it.
+func TestBareSetups(t *testing.T) {
+	for name, in := range map[string]Input{
+		"nothing":     {Setup: &plan.Setup{}},
+		"one person":  {Setup: &plan.Setup{People: kitchen().People}, Faces: []Face{{Person: "ruth", Contrast: math.NaN()}}},
+		"a dark room": {Setup: kitchen(), Field: &Field{Name: "on the floor", Grid: glow(&plan.Setup{})}},
+		"NaN":         {Setup: &plan.Setup{Title: "\x00", People: []plan.Person{{At: r2.Vec{X: math.NaN()}}}}},
+	} {
+		if doc, found := Compose(in, Options{}); len(doc.Pages) == 0 {
+			t.Errorf("%s: no pages: %v", name, found)
+		}
+	}
+}
+
+func TestLongWordsAreCutAloud(t *testing.T) {
+	in := example()
+	in.Setup.Title = strings.Repeat("lightinterminable", 12)
+	doc, found := Compose(in, Options{})
+	if len(found) == 0 || found[0].Code != "lettering-cut" || found[0].Severity != source.Warning {
+		t.Errorf("found %v", found)
+	}
+	for i := range doc.Pages {
+		checkPage(t, &doc.Pages[i], family(t))
+	}
+}
+
+func TestLevelsAreLetteredAsAsked(t *testing.T) {
+	for levels, want := range map[string][]string{
+		"":      {"163", "in lx; one line a stop; the heavy line is the working stop, T2.8"},
+		"lx":    {"163"},
+		"fc":    {"15.2", "22.1 fc"},
+		"stop":  {"T2.8", "T4"},
+		"stops": {"0", "+1", "−1"},
+	} {
+		page := compose(t, example(), Options{Levels: levels}).Pages[0]
+		for _, s := range want {
+			if !has(&page, s) {
+				t.Errorf("--levels %q: no %q on the sheet", levels, s)
+			}
+		}
+	}
+}
+
+func TestMissingGlyphsAreTold(t *testing.T) {
+	in := example()
+	in.Setup.Title = "台所"
+	_, found := Compose(in, Options{})
+	var codes []string
+	for _, d := range found {
+		codes = append(codes, d.Code+" "+d.Message)
+	}
+	want := []string{
+		`missing-glyph the typeface Liberation Sans has no glyph for '台' (U+53F0)`,
+		`missing-glyph the typeface Liberation Sans has no glyph for '所' (U+6240)`,
+	}
+	if !slices.Equal(codes, want) {
+		t.Errorf("found %q, want %q", codes, want)
+	}
+}
+
+// TestThemes composes in every look: only the inks differ.
+func TestThemes(t *testing.T) {
+	day := compose(t, example(), Options{})
+	for _, name := range ThemeNames() {
+		doc := compose(t, example(), Options{Theme: name})
+		if texts(&doc.Pages[0]) != texts(&day.Pages[0]) {
+			t.Errorf("%s letters another sheet than day", name)
+		}
+	}
+}
+
+func texts(p *ink.Page) string {
+	var all []string
+	for i := range p.Items {
+		if t := p.Items[i].Text; t != nil {
+			all = append(all, t.S)
+		}
+	}
+	return strings.Join(all, "\n")
+}
+
+// TestNightSparesTheEye holds the night look to reds: no ink has more green or blue than red.
+func TestNightSparesTheEye(t *testing.T) {
+	doc := compose(t, example(), Options{Theme: "night"})
+	for i := range doc.Pages[0].Items {
+		it := &doc.Pages[0].Items[i]
+		for _, c := range inksOf(it) {
+			if c.G > c.R || c.B > c.R || int(c.R)+int(c.G)+int(c.B) > 500 {
+				t.Fatalf("%s is drawn in %v", describe(it), c)
+			}
+		}
+	}
+}
+
+func inksOf(it *ink.Item) (all []ink.Colour) {
+	if it.Fill != nil {
+		all = append(all, *it.Fill)
+	}
+	if it.Stroke != nil {
+		all = append(all, it.Stroke.Colour)
+	}
+	if it.Text != nil {
+		all = append(all, it.Text.Colour)
+	}
+	return all
+}
+
+func BenchmarkCompose(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		in   Input
+	}{{"kitchen", example()}, {"crowd of 40", crowd(1, 40)}} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				Compose(c.in, Options{Paper: "A3"})
+			}
+		})
+	}
+}
