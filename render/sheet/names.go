@@ -82,7 +82,7 @@ func (c *composer) furnitureNames(b r2.Box, f *plan.Furniture) []name {
 	var names []name
 	for _, s := range []string{f.Name + " " + c.bare(f.Z1-f.Base), f.Name} {
 		for _, angle := range []float64{0, 90} {
-			w, h := st.width(s)+2, st.cap+2
+			w, h := st.width(s)+4, st.cap+3
 			if angle == 90 {
 				w, h = h, w
 			}

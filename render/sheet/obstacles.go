@@ -42,8 +42,8 @@ func (c *composer) furnitureObstacles() []carto.Obstacle {
 // What covering a line costs a label, as mm of leader, and what covering a square of floor does:
 // a tag stands outside the room where its leader is no longer than that is worth.
 const (
-	costThrow = 4.0
-	costBeam  = 2.0
+	costThrow = 10.0
+	costBeam  = 4.0
 	costTable = 6.0
 	costEdge  = 4.0
 	costRest  = 14.0

@@ -89,7 +89,7 @@ func (w *wish) readScale(s said, feet bool, log *faults) {
 	if s.word == "" {
 		return
 	}
-	times, usual, err := parseScale(s.word, feet)
+	times, usual, err := parseScale(s.word)
 	if err != nil {
 		log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path,
 			Message: err.Error(), Hint: "the scales are " + scaleList(feet)})

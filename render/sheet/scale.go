@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"scrimshaw/plan/unit"
@@ -25,22 +26,18 @@ func series(feet bool) []float64 {
 	return metric
 }
 
-// parseScale reads a scale. One outside the series is taken as asked but named as unusual.
-func parseScale(text string, feet bool) (times float64, usual bool, err error) {
+// parseScale reads a scale, and says whether it is of one of the series.
+func parseScale(text string) (times float64, usual bool, err error) {
 	times, err = unit.ParseScale(text)
 	if err != nil {
 		return 0, false, err
 	}
-	return times, isUsual(times, feet), nil
+	return times, isUsual(times), nil
 }
 
-func isUsual(times float64, feet bool) bool {
-	for _, s := range append(append([]float64{500}, metric...), imperial...) {
-		if math.Abs(s-times) < 1e-6 {
-			return true
-		}
-	}
-	return false
+func isUsual(times float64) bool {
+	is := func(s float64) bool { return math.Abs(s-times) < 1e-6 }
+	return slices.ContainsFunc(metric, is) || slices.ContainsFunc(imperial, is)
 }
 
 // nearestScale is the scale of the series nearest to times by ratio.

@@ -31,7 +31,7 @@ const (
 	tagWord  = 1.7 // between words
 	tagStrip = 1.3
 	tagRoom  = 40.0 // the most that a line may run
-	tagLeads = 34.0 // the longest leader
+	tagLeads = 56.0 // the longest leader
 )
 
 // forms are how many lines each rung shows, best first.
