@@ -30,7 +30,7 @@ type field struct {
 	some    []uint64 // hidden from some point of the opening
 	all     []uint64 // hidden from all
 	panes   []pane
-	windows map[*side]cast
+	casts   map[*side]cast
 }
 
 // lampPoint is a point of the opening and the side of the plane that it is on.
@@ -66,16 +66,15 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	}
 	f := &field{
 		g: g, l: l, steps: newSteps(l, lat.U, lat.Normal, lat.Weight), levels: l.rules(lat.Weight),
-		windows: map[*side]cast{},
+		casts: map[*side]cast{},
 	}
 	points := l.points
 	if l.opening.Form == photometry.Point {
 		points = []r3.Vec{l.at}
 	}
 	f.share = 1 / float64(len(points))
-	upright := lat.Weight == Flat && lat.Normal.X == 0 && lat.Normal.Y == 0
 	for _, p := range points {
-		if upright && (p.Z-g.z)*lat.Normal.Z <= 0 {
+		if lat.Weight == Flat && (p.Z-g.z)*lat.Normal.Z <= 0 {
 			f.cut = true
 			continue
 		}
@@ -116,7 +115,7 @@ func (f *field) gather(w *World) {
 			}
 			c.panes[k] = p
 		}
-		f.windows[s] = c
+		f.casts[s] = c
 	}
 }
 
@@ -136,51 +135,58 @@ func (f *field) mask(k int) []uint64 {
 
 // shadows is the first round.
 func (f *field) shadows(ctx context.Context, workers int) error {
-	workers = crew(workers, len(f.points))
-	size := len(f.g.blank)
-	type desk struct {
-		brush     *brush
-		some, all []uint64
-		panes     []pane
-		through   []uint64
+	tallies := make([]*tally, crew(workers, len(f.points)))
+	for i := range tallies {
+		tallies[i] = newTally(f)
 	}
-	desks := make([]desk, workers)
-	for i := range desks {
-		d := desk{brush: newBrush(f.g), some: make([]uint64, size), all: ones(size), through: make([]uint64, size)}
-		for range f.panes {
-			d.panes = append(d.panes, pane{some: make([]uint64, size), all: ones(size)})
-		}
-		desks[i] = d
-	}
-	err := each(ctx, workers, len(f.points), func(worker, k int) {
-		d := &desks[worker]
-		m := f.mask(k)
-		f.darken(d.brush, m, k)
-		for i := range d.panes {
-			clear(d.through)
-			f.through(d.brush, d.through, k, i, 0, f.g.nv)
-			union(d.panes[i].some, d.through)
-			intersect(d.panes[i].all, d.through)
-		}
-		union(d.some, m)
-		intersect(d.all, m)
-	})
-	for _, d := range desks {
-		union(f.some, d.some)
-		intersect(f.all, d.all)
+	err := each(ctx, len(tallies), len(f.points), func(worker, k int) { tallies[worker].count(f, k) })
+	for _, t := range tallies {
+		union(f.some, t.some)
+		intersect(f.all, t.all)
 		for i := range f.panes {
-			union(f.panes[i].some, d.panes[i].some)
-			intersect(f.panes[i].all, d.panes[i].all)
+			union(f.panes[i].some, t.panes[i].some)
+			intersect(f.panes[i].all, t.panes[i].all)
 		}
 	}
 	return err
+}
+
+// tally is what one goroutine has seen of the shadows.
+type tally struct {
+	brush     *brush
+	some, all []uint64 // points hidden from some and all points of the opening so far
+	panes     []pane
+	through   []uint64
+}
+
+func newTally(f *field) *tally {
+	size := len(f.g.blank)
+	t := &tally{brush: newBrush(f.g), some: make([]uint64, size), all: ones(size), through: make([]uint64, size)}
+	for range f.panes {
+		t.panes = append(t.panes, pane{some: make([]uint64, size), all: ones(size)})
+	}
+	return t
+}
+
+// count draws the shadows from point k of the opening.
+func (t *tally) count(f *field, k int) {
+	m := f.mask(k)
+	f.darken(t.brush, m, k)
+	union(t.some, m)
+	intersect(t.all, m)
+	for i := range t.panes {
+		clear(t.through)
+		f.through(t.brush, t.through, k, i, 0, f.g.nv)
+		union(t.panes[i].some, t.through)
+		intersect(t.panes[i].all, t.through)
+	}
 }
 
 // darken draws all shadows from point k of the opening.
 func (f *field) darken(b *brush, m []uint64, k int) {
 	copy(m, f.g.blank)
 	p := &f.points[k]
-	c := f.windows[p.side]
+	c := f.casts[p.side]
 	for _, s := range c.opaque {
 		f.draw(b, m, s, p)
 	}
@@ -200,7 +206,7 @@ func (f *field) draw(b *brush, m []uint64, s *shape, p *lampPoint) {
 // through sets, in rows from up to to, the points that see point k of the opening through pane i.
 func (f *field) through(b *brush, m []uint64, k, i, from, to int) {
 	p := &f.points[k]
-	panes := f.windows[p.side].panes
+	panes := f.casts[p.side].panes
 	if i >= len(panes) || panes[i] == nil || panes[i].caster.passing(p.at) == (colour.RGB{}) {
 		return
 	}

@@ -13,21 +13,23 @@ import (
 // way, and random scenes have none.
 func TestFieldsAgreeWithRays(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
-	scenes := 30
+	scenes := 40
 	if testing.Short() {
-		scenes = 3
+		scenes = 4
 	}
 	for scene := range scenes {
 		s := room(r)
 		w := build(t, s, Options{Quality: Draft})
 		lights := lamps(r)
 		floor := floorAt(0.013, 0.017, 0, 8, 61)
-		switch scene % 3 {
+		switch scene % 4 {
 		case 1:
 			floor.Origin.Z = 1.4
 			floor.Weight, floor.Normal = Dome, r3.Unit(r3.Vec{X: 1, Y: 2, Z: 0.1})
 		case 2:
 			floor.Origin.Z, floor.Normal.Z = 1.1, -1
+		case 3:
+			floor.Normal = r3.Unit(r3.Vec{X: 1, Y: 0.5, Z: 0.7})
 		}
 		to := Targets{Lattices: []Lattice{floor}}
 		var index [][2]int

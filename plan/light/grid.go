@@ -25,8 +25,12 @@ type side struct {
 	panes  []shape
 }
 
-// level says whether a lattice lies level, so that shadows can be drawn on it.
+// level says whether shadows can be drawn on a lattice: it lies level, and its receptors' planes, if
+// they have any, lie in it.
 func (l *Lattice) level() bool {
+	if l.Weight == Flat && (l.Normal.X != 0 || l.Normal.Y != 0) {
+		return false
+	}
 	return l.U.Z == 0 && l.V.Z == 0 && l.U.X*l.V.Y-l.U.Y*l.V.X != 0
 }
 

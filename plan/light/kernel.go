@@ -43,10 +43,9 @@ func newKernel(l *lamp) *kernel {
 	case photometry.Axial:
 		k.kind, k.table = axial, axialTable(d, l.flux)
 	case photometry.Grid:
-		base, across, along, gain := d.Parts()
 		k.kind = anyShape
-		if _, ok := base.(photometry.Cosine); ok && l.onesided {
-			k.kind, k.gain, k.grid = gridded, gain*l.flux/math.Pi, [2]float64{1 / across, 1 / along}
+		if grid, gain, ok := cosineGrid(d); ok && l.onesided {
+			k.kind, k.grid, k.gain = gridded, grid, gain*l.flux
 		}
 	default:
 		k.kind = anyShape

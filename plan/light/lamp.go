@@ -10,9 +10,9 @@ import (
 )
 
 // lamp is an emitter made ready: an opening whose every point sends out the same distribution.
-// The light of a point of it, weighted as one of many, is the source's intensity by that weight.
+// The light of a point of it, weighted as one of many, is the source's intensity by that weight. A
+// tube is its middle line: what its thickness adds falls with the square of diameter over distance.
 type lamp struct {
-	name            string
 	at              r3.Vec
 	axis, right, up r3.Vec
 	flux            float64
@@ -29,7 +29,7 @@ type lamp struct {
 // newLamp prepares an emitter; faces and tubes are how many points are traced.
 func newLamp(e *Emitter, faces, tubes int) *lamp {
 	l := &lamp{
-		name: e.Name, at: e.Frame.At, axis: e.Frame.Axis, right: e.Frame.Right, up: e.Frame.Up(),
+		at: e.Frame.At, axis: e.Frame.Axis, right: e.Frame.Right, up: e.Frame.Up(),
 		flux: e.Source.Flux, shape: e.Source.Distribution, opening: e.Source.Opening,
 	}
 	if l.shape == nil {
@@ -116,7 +116,7 @@ func (l *lamp) full(r *Receptor, digits float64) float64 {
 		return l.pieces.sum(l, r, digits)
 	}
 	sum := 0.0
-	for _, n := range l.nodes(l.order(r.At, digits)) {
+	for _, n := range l.nodes(math.Sqrt(l.distance2(r.At)), digits) {
 		sum += n.weight * l.from(n.at, r)
 	}
 	return sum

@@ -97,18 +97,18 @@ type node struct {
 	weight float64
 }
 
-// nodes is the Gauss-Legendre rule over the opening, of order n along its longer side and so
-// much less along the shorter; on a disc, along the radius and evenly round it.
-func (l *lamp) nodes(n int) []node {
+// nodes is the Gauss-Legendre rule over the opening that serves at a distance from it with an error
+// of about e^-digits; on a disc, along the radius and evenly round it.
+func (l *lamp) nodes(distance, digits float64) []node {
+	order := func(side float64) int { return order(distance, side, digits) + l.extra() }
 	w, h := l.opening.Width, l.opening.Height
 	switch l.opening.Form {
 	case photometry.Rectangle:
-		part := func(side float64) int { return max(2, int(math.Ceil(float64(n)*side/math.Max(w, h)))) }
-		return l.grid(part(w), part(h))
+		return l.grid(order(w), order(h))
 	case photometry.Disc:
-		return l.rings(n)
+		return l.rings(order(w))
 	case photometry.Tube:
-		return l.grid(n, 1)
+		return l.grid(order(w), 1)
 	}
 	return []node{{l.at, 1}}
 }
@@ -149,14 +149,23 @@ func legendre(n int, low, high float64) (x, w []float64) {
 	return x, w
 }
 
-// The errors, as -ln, that orders are chosen for. A rule of order n over a length 2a is wrong by
-// about rho^(-2n) at a distance d, with rho = d/a + sqrt(1 + (d/a)²), the ellipse that the nearest
-// pole lies on (Trefethen, Approximation Theory and Approximation Practice, theorem 19.3).
+// The errors, as -ln, that orders are chosen for, and the highest order.
 const (
-	closely = 12 // fields
-	exactly = 24 // single receptors
-	largest = 32 // order
+	closely = 16 // fields: their sources have poles of the fourth order, which costs some
+	exactly = 28 // single receptors
+	largest = 32
 )
+
+// order is that of the Gauss-Legendre rule for a length at a distance: the rule of order n over a
+// length 2a is wrong by about rho^(-2n) with rho = d/a + sqrt(1 + (d/a)²), the ellipse that the nearest
+// pole lies on (Trefethen, Approximation Theory and Approximation Practice, theorem 19.3).
+func order(distance, length, digits float64) int {
+	n := math.Ceil(digits/(2*math.Asinh(2*distance/length)) - 1e-9)
+	if !(n < largest) {
+		return largest
+	}
+	return max(2, int(n))
+}
 
 // level is a rule that serves at distances from the opening of at least sqrt(beyond).
 type level struct {
@@ -170,23 +179,22 @@ func (l *lamp) rules(w Weight) []level {
 	centre := []node{{l.at, 1}}
 	switch {
 	case l.opening.Form == photometry.Sphere && l.lambertian && w == Dome:
-		return []level{{square(50 * a), centre}} // the cap's solid angle, to 1e-4
+		return []level{{2500 * a * a, centre}} // the cap's solid angle, to 1e-4
 	case l.opening.Form == photometry.Sphere && l.lambertian:
 		return []level{{a * a, centre}} // a sphere lights a plane as its centre would
 	case l.opening.Form == photometry.Point || l.opening.Form == photometry.Sphere:
 		return []level{{0, centre}}
 	}
-	var all []level
 	if l.pieces != nil {
 		return nil // each place has its own rule
 	}
+	var all []level
 	for n := 2; n <= 8; n++ {
-		all = append(all, level{square(a * math.Sinh(closely/(2*float64(n)))), l.nodes(n + l.extra())})
+		distance := a * math.Sinh(closely/(2*float64(n)))
+		all = append(all, level{distance * distance, l.nodes(distance, closely)})
 	}
 	return all
 }
-
-func square(x float64) float64 { return x * x }
 
 // extra is how much the order is raised for a distribution that is not Lambertian.
 func (l *lamp) extra() int {
@@ -194,16 +202,6 @@ func (l *lamp) extra() int {
 		return 0
 	}
 	return 2
-}
-
-// order is the order that keeps the error under e^-digits at a place.
-func (l *lamp) order(at r3.Vec, digits float64) int {
-	ratio := math.Sqrt(l.distance2(at)) / (l.opening.Largest() / 2)
-	n := math.Ceil(digits / (2 * math.Asinh(ratio)))
-	if !(n < largest) {
-		return largest
-	}
-	return max(2, int(n)) + 2*l.extra()
 }
 
 // distance2 is the square of the distance from the box in which the opening lies.
@@ -216,6 +214,8 @@ func (l *lamp) distance2(p r3.Vec) float64 {
 		h = w
 	case photometry.Tube:
 		h = 0
+	case photometry.Sphere:
+		w, h = 0, 0 // from the middle
 	}
 	x := max(0, math.Abs(r3.Dot(way, l.right))-w)
 	y := max(0, math.Abs(r3.Dot(way, l.up))-h)

@@ -14,15 +14,33 @@ import (
 // along lines of the face, straight before the place and where the cut-off angles fall. pieces sums
 // it between those lines, where a short rule serves.
 type pieces struct {
-	left, right, down, up float64 // tangents at which the light ends; +Inf where it does not
+	left, right, down, up float64    // tangents at which the light ends; +Inf where it does not
+	grid                  [2]float64 // of a grid before a cosine: inverse tangents of the cut-off angles
+	gain                  float64    // and its intensity on the axis, cd/lm; 0 for any other distribution
 }
 
 // newPieces looks for the ends of a distribution in the planes of C0 and C90.
 func newPieces(d photometry.Distribution) *pieces {
-	return &pieces{
+	c := &pieces{
 		left: lastTangent(d, -1, 0), right: lastTangent(d, 1, 0),
 		down: lastTangent(d, 0, -1), up: lastTangent(d, 0, 1),
 	}
+	c.grid, c.gain, _ = cosineGrid(d)
+	return c
+}
+
+// cosineGrid takes a grid before a cosine apart: the inverse tangents of its cut-off angles, and its
+// intensity on the axis, cd/lm.
+func cosineGrid(d photometry.Distribution) (grid [2]float64, gain float64, ok bool) {
+	g, ok := d.(photometry.Grid)
+	if !ok {
+		return grid, 0, false
+	}
+	base, across, along, gain := g.Parts()
+	if _, ok = base.(photometry.Cosine); !ok {
+		return grid, 0, false
+	}
+	return [2]float64{1 / across, 1 / along}, gain / math.Pi, true
 }
 
 // lastTangent is the tangent of the angle at which the light ends in a half plane of the lamp's
@@ -65,14 +83,14 @@ func (c *pieces) sum(l *lamp, r *Receptor, digits float64) float64 {
 	}
 	var xs, ys [5]float64
 	across := breaks(xs[:0], -w, w, []float64{p.X - c.right*p.Z, p.X, p.X + c.left*p.Z})
-	creases := []float64{p.Y - c.up*p.Z, p.Y, p.Y + c.down*p.Z}
-	along := breaks(ys[:0], -h, h, creases)
+	along := breaks(ys[:0], -h, h, []float64{p.Y - c.up*p.Z, p.Y, p.Y + c.down*p.Z})
+	var room [4]stretch
+	strip := stretches(room[:0], along, distance, digits)
 	total := 0.0
 	for i := 1; i < len(across); i++ {
-		x, wx := rule(across[i-1], across[i], distance, digits)
-		for n := range x {
-			at := across[i-1] + (across[i]-across[i-1])*x[n]
-			total += (across[i] - across[i-1]) * wx[n] * c.strip(l, &local, at, along, distance, digits)
+		x := newStretch(across[i-1], across[i], distance, digits)
+		for n := range x.rule.x {
+			total += x.length * x.rule.w[n] * c.strip(l, &local, x.at(n), strip)
 		}
 	}
 	return l.flux / (4 * w * h) * total
@@ -82,6 +100,11 @@ func (c *pieces) sum(l *lamp, r *Receptor, digits float64) float64 {
 func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
 	vx, vy, vz := r.At.X-x, r.At.Y-y, r.At.Z
 	square := vx*vx + vy*vy + vz*vz
+	if c.gain > 0 && r.Weight != Dome { // as kernel.addGridded
+		open, wide := vz-c.grid[0]*math.Abs(vx), vz-c.grid[1]*math.Abs(vy)
+		fall := -(vx*r.Axis.X + vy*r.Axis.Y + vz*r.Axis.Z)
+		return c.gain * max(0, open) * max(0, wide) * max(0, fall) / (vz * square * square)
+	}
 	inverse := 1 / math.Sqrt(square)
 	d := r3.Vec{X: vx * inverse, Y: vy * inverse, Z: vz * inverse}
 	w := weigh(r, d)
@@ -109,26 +132,26 @@ func (c *pieces) strips(l *lamp, r *Receptor, digits, distance float64) float64 
 	slices.Sort(at[:])
 	var ts [11]float64
 	var ys [5]float64
+	var room [4]stretch
 	ends := breaks(ts[:0], -math.Pi/2, math.Pi/2, at[:])
 	total := 0.0
 	for i := 1; i < len(ends); i++ {
-		t, wt := rule(ends[i-1], ends[i], distance/radius, digits)
-		for n := range t {
-			sin, cos := math.Sincos(ends[i-1] + (ends[i]-ends[i-1])*t[n])
-			along := breaks(ys[:0], -radius*cos, radius*cos, creases[:])
-			total += (ends[i] - ends[i-1]) * wt[n] * radius * cos * c.strip(l, r, radius*sin, along, distance, digits)
+		t := newStretch(ends[i-1], ends[i], distance/radius, digits)
+		for n := range t.rule.x {
+			sin, cos := math.Sincos(t.at(n))
+			strip := stretches(room[:0], breaks(ys[:0], -radius*cos, radius*cos, creases[:]), distance, digits)
+			total += t.length * t.rule.w[n] * radius * cos * c.strip(l, r, radius*sin, strip)
 		}
 	}
 	return l.flux / (math.Pi * radius * radius) * total
 }
 
-// strip sums along y at x, between breaks.
-func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []float64, distance, digits float64) (sum float64) {
-	for k := 1; k < len(along); k++ {
-		y, w := rule(along[k-1], along[k], distance, digits)
-		length := along[k] - along[k-1]
-		for m := range y {
-			sum += length * w[m] * c.at(l, r, x, along[k-1]+length*y[m])
+// strip sums along y at x.
+func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []stretch) (sum float64) {
+	for k := range along {
+		s := &along[k]
+		for n, w := range s.rule.w {
+			sum += s.length * w * c.at(l, r, x, s.at(n))
 		}
 	}
 	return sum
@@ -146,19 +169,31 @@ func breaks(dst []float64, from, to float64, creases []float64) []float64 {
 	return append(dst, to)
 }
 
-// rule is the Gauss-Legendre rule on 0..1 that a stretch of the face needs at a distance.
-func rule(from, to, distance, digits float64) (x, w []float64) {
-	n := math.Ceil(digits / (2 * math.Asinh(2*distance/(to-from))))
-	if !(n < largest) {
-		n = largest
-	}
-	r := &rulesUpTo()[max(2, int(n))]
-	return r.x, r.w
+// stretch is a part of a line between creases, with the rule that sums over it.
+type stretch struct {
+	from, length float64
+	rule         *gauss
 }
 
+func newStretch(from, to, distance, digits float64) stretch {
+	return stretch{from, to - from, &rulesUpTo()[order(distance, to-from, digits)]}
+}
+
+// at is the place of node n.
+func (s *stretch) at(n int) float64 { return s.from + s.length*s.rule.x[n] }
+
+// stretches appends those between the breaks.
+func stretches(dst []stretch, breaks []float64, distance, digits float64) []stretch {
+	for k := 1; k < len(breaks); k++ {
+		dst = append(dst, newStretch(breaks[k-1], breaks[k], distance, digits))
+	}
+	return dst
+}
+
+// gauss is a Gauss-Legendre rule on 0..1.
 type gauss struct{ x, w []float64 }
 
-// rulesUpTo holds the rules on 0..1 by their order.
+// rulesUpTo holds the rules by their order.
 var rulesUpTo = sync.OnceValue(func() []gauss {
 	all := make([]gauss, largest+1)
 	for n := 1; n <= largest; n++ {

@@ -232,7 +232,7 @@ func TestRadiance(t *testing.T) {
 	b := basis(t, build(t, set, Options{Bodies: bodies}), []Emitter{lamp}, to)
 	at := func(i int) colour.RGB { l, _ := b.Point(i, Drive{"a": {1, 1, 1}}); return l }
 	through := 0.9 * 0.9 // in and out
-	body := 900 / square(3.5-0.625) / math.Pi * through
+	body := 900 / (2.875 * 2.875) / math.Pi * through
 	wall := 900 * 3 / math.Pow(9+0.09, 1.5) / math.Pi * through
 	for c := range 3 {
 		close(t, "body", at(0)[c], 0.18*body, 1e-12)

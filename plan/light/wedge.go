@@ -34,7 +34,7 @@ const (
 	crisp     = 0.005 // m, to which the edge between two surfaces is found
 	allRound  = 359.0 // degrees from which a wedge has no apex
 	flattest  = 89.0  // degrees, half the widest cone that a footprint is drawn of
-	sunkCone  = 5.0   // degrees between neighbouring rays of a cone
+	coneStep  = 5.0   // degrees between neighbouring rays of a cone
 	scanStep  = 0.5   // degrees at which a beam's edge is looked for
 	deepSplit = 24    // halvings of a fan's step at most
 	radian    = math.Pi / 180
@@ -98,7 +98,7 @@ func (w *World) footprint(l *lamp, threshold float64, limits Limits) []r2.Vec {
 		sin, cos = math.Sincos(half * radian)
 		return r3.Add(l.at, r3.Scale(l.halfAlong(side), side)), r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))
 	}
-	ring := f.outline(int(360 / sunkCone))
+	ring := f.outline(int(360 / coneStep))
 	return ring[:len(ring)-1] // the last ray is the first
 }
 
