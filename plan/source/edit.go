@@ -16,8 +16,9 @@ type Edit struct {
 }
 
 // Apply carries out edits on the text that root was parsed from and returns the new text. All
-// other bytes stay as they are: comments, order, line breaks, the style of maps. Maps that are
-// missing on the way are made, a set-up's change too. The result is read back: where it would not
+// other bytes stay as they are: comments, order, line breaks, the style of maps; only a comment
+// inside a value that is replaced goes with it. Maps that are missing on the way are made, a
+// set-up's change too. The result is read back: where it would not
 // be the same tree with just that value set, Apply returns an error and no text. That is so for
 // values shared by an alias, which an edit would change in two places.
 func Apply(root *Node, edits []Edit) ([]byte, error) {

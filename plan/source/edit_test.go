@@ -203,17 +203,21 @@ func reversed(b []byte) []byte {
 	return out
 }
 
-// FuzzEdit edits any text at any path: it is refused, or the promises of Apply hold.
+// FuzzEdit edits any text at any path, and at one of its own: it is refused, or the promises of
+// Apply hold.
 func FuzzEdit(f *testing.F) {
-	for _, s := range seeds {
-		f.Add([]byte(s), "", "a", "1")
-		f.Add([]byte(s), "", "b.c.d", "[x, {y: z}]")
+	for i, s := range seeds {
+		f.Add([]byte(s), uint(i), "", "a", "1")
+		f.Add([]byte(s), uint(2*i), "", "b.c.d", "[x, {y: z}]")
 	}
-	f.Add([]byte("setups:\n  wide: {camera: A}\n  close:\n    after: wide\n"), "close", "lights.key.level", "35 %")
-	f.Fuzz(func(t *testing.T, text []byte, layer, path, value string) {
-		var log Log
-		if root := Parse(&File{Name: "fuzz.yaml", Text: text}, &log); root != nil {
-			checkEdit(t, root, Edit{layer, path, value}, false)
+	f.Add([]byte("setups:\n  wide: {camera: A}\n  close:\n    after: wide\n"), uint(3), "close", "lights.key.level", "35 %")
+	f.Fuzz(func(t *testing.T, text []byte, pick uint, layer, path, value string) {
+		root := Parse(&File{Name: "fuzz.yaml", Text: text}, new(Log))
+		if root == nil {
+			return
 		}
+		checkEdit(t, root, Edit{layer, path, value}, false)
+		own := paths(root, nil)
+		checkEdit(t, root, Edit{"", own[pick%uint(len(own))], value}, false)
 	})
 }
