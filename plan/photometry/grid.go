@@ -34,6 +34,16 @@ func (g Grid) Candela(dir r3.Vec) float64 {
 	return g.gain * g.base.Candela(dir) * open
 }
 
+// Peak gives the greatest intensity, cd/lm: that on the axis where the base peaks there, which no
+// grid hides.
+func (g Grid) Peak() float64 {
+	axis := g.Candela(r3.Vec{Z: -1})
+	if g.gain*Peak(g.base) <= axis*(1+1e-12) {
+		return axis
+	}
+	return scanned(g)
+}
+
 // Parts gives what a grid is made of, for those who sum over many directions: the distribution
 // behind it, the tangents of its cut-off half angles toward C0 and C90, and what the base's intensity is
 // multiplied by where the grid hides nothing.
