@@ -390,4 +390,3 @@ scene.yaml:1:304: error: a second key stands in this line [syntax]
 		})
 	}
 }
-
