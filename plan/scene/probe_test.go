@@ -90,7 +90,7 @@ func TestEveryExampleReads(t *testing.T) {
 func TestEveryKeyRefusesWrongTypes(t *testing.T) {
 	everyKey(t, func(t *testing.T, p probe) {
 		if p.table == "set-up" && p.key == "change" {
-			t.Skip("a change is checked where it meets the scene: testdata/faults/setups.txt")
+			return // a change is checked where it meets the scene: testdata/faults/setups.txt
 		}
 		for _, wrong := range []string{"{no-such-key: [1]}", "[[[1]]]", "[{no-such-key: 1}]"} {
 			faults := p.try(t, wrong)
