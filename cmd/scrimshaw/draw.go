@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -44,6 +45,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.field, "field", "", "what is mapped: floor, or face, the dome at face height")
 	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look")
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter with, in place of the built-in face")
+	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet where the scene gives none: today, or 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
 	completeWith(cmd, "field", "floor", "face")
 	completeWith(cmd, "theme", sheet.ThemeNames()...)
@@ -66,7 +68,9 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 	if flags.sheet.Font, err = typeface(flags.font); err != nil {
 		return err
 	}
-	flags.sheet.Date = w.in.document.Env.Today.Format("2006-01-02")
+	if flags.sheet.Date, err = dateOf(flags.sheet.Date, w.in.document.Env.Today); err != nil {
+		return err
+	}
 	inputs := make([]sheet.Input, len(w.studies))
 	for i, s := range w.studies {
 		if inputs[i], err = sheetInput(s, flags.field); err != nil {
@@ -97,6 +101,23 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 		files = append(files, made...)
 	}
 	return finish(std, files)
+}
+
+// dateOf is the date that the sheets print where the scene gives none: none unless one is asked
+// for, so that the same scene gives the same bytes on any day.
+func dateOf(asked string, epoch time.Time) (string, error) {
+	switch {
+	case asked == "today":
+		return time.Now().Format(time.DateOnly), nil
+	case asked != "":
+		if _, err := time.Parse(time.DateOnly, asked); err != nil {
+			return "", fmt.Errorf("--date %s: a date is today, or written like 2031-05-14", asked)
+		}
+		return asked, nil
+	case epoch.IsZero():
+		return "", nil
+	}
+	return epoch.Format(time.DateOnly), nil
 }
 
 // typeface reads the font a flag names, or returns the built-in one.

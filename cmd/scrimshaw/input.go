@@ -42,7 +42,7 @@ func open(std streams, args []string) (*input, error) {
 		return nil, err
 	}
 	in := &input{name: name, log: &source.Log{}}
-	env := scene.Env{Today: today(os.Getenv)}
+	env := scene.Env{Today: epoch(os.Getenv)}
 	if env.Kit, err = kit.Shipped(); err != nil {
 		return nil, err
 	}
@@ -100,11 +100,11 @@ func plainOpenError(err error, path string) error {
 	return fmt.Errorf("cannot read %s: %w", path, err)
 }
 
-// today is the date that a sheet prints: SOURCE_DATE_EPOCH where it is set, so that a build
-// can be repeated, else the machine's.
-func today(getenv func(string) string) time.Time {
+// epoch is the date of SOURCE_DATE_EPOCH, by which a build can be repeated; zero where it is not
+// set. The machine's clock is asked only where a flag says so.
+func epoch(getenv func(string) string) time.Time {
 	if seconds, err := strconv.ParseInt(getenv("SOURCE_DATE_EPOCH"), 10, 64); err == nil {
 		return time.Unix(seconds, 0).UTC()
 	}
-	return time.Now()
+	return time.Time{}
 }
