@@ -21,7 +21,8 @@ func studied(b *testing.B) *study.Study {
 }
 
 // BenchmarkLevelEdit is what a changed level costs: the floor summed again and its contours, ten
-// levels a stop apart, found again.
+// levels a stop apart, found again: plain, as while a level is being moved, and smoothed as a
+// sheet draws them.
 func BenchmarkLevelEdit(b *testing.B) {
 	s := studied(b)
 	floor := s.Floor()
@@ -31,11 +32,20 @@ func BenchmarkLevelEdit(b *testing.B) {
 	for name, drive := range s.Drive {
 		half[name] = drive.Scale(0.5)
 	}
-	b.ReportAllocs()
-	for b.Loop() {
-		s.Basis.Field(0, half, floor.Lux)
-		carto.Contours(carto.Calm(grid, 0.03), levels, carto.Paper(50))
-	}
+	b.Run("plain", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			s.Basis.Field(0, half, floor.Lux)
+			carto.Contours(grid, levels, carto.Options{})
+		}
+	})
+	b.Run("as drawn", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			s.Basis.Field(0, half, floor.Lux)
+			carto.Contours(carto.Calm(grid, 0.03), levels, carto.Paper(50))
+		}
+	})
 }
 
 // BenchmarkDraw is a whole draw of the built-in scene to PDF, without the start of a process.
