@@ -33,7 +33,11 @@ func (b *bins) span(box r2.Box) (i0, j0, i1, j1 int) {
 		bin(box.Max.X, b.min.X, b.nx), bin(box.Max.Y, b.min.Y, b.ny)
 }
 
+// put takes a box; one that is nowhere is not found again.
 func (b *bins) put(id int, box r2.Box) {
+	if math.IsNaN(box.Min.X + box.Min.Y + box.Max.X + box.Max.Y) {
+		return
+	}
 	i0, j0, i1, j1 := b.span(box)
 	for j := j0; j <= j1; j++ {
 		for i := i0; i <= i1; i++ {

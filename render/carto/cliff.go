@@ -98,7 +98,7 @@ func (c cliffs) stack(p r2.Vec, i int) (far [2*reach + 1]float64) {
 	d := 2 * c.opts.Within
 	c.near.near(grown(r2.Box{Min: p, Max: p}, d), func(line, _ int, a, b r2.Vec) bool {
 		if n := c.near.lines[line].Index - level + reach; n >= 0 && n < len(far) && n != reach {
-			if gap := distance(p, a, b); gap <= d {
+			if gap := Distance(p, a, b); gap <= d {
 				far[n] = math.Min(far[n], gap)
 			}
 		}
@@ -150,7 +150,7 @@ func (c cliffs) covered(course course) [][2]float64 {
 		c.drawn.near(box, func(n, piece int, a, b r2.Vec) bool {
 			f := &c.found[n]
 			inStack := course.Index >= f.Index && course.Index <= f.Top
-			hit = inStack && distance(p, a, b) <= c.opts.Within && !f.past(piece, p)
+			hit = inStack && Distance(p, a, b) <= c.opts.Within && !f.past(piece, p)
 			return !hit
 		})
 		return hit

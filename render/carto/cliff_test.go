@@ -75,7 +75,7 @@ func TestLinesRunIntoACliff(t *testing.T) {
 	}
 	for _, l := range kept {
 		first, last := l.Points[0], l.Points[len(l.Points)-1]
-		gap := math.Min(distance(first, cliffs[0].Points[0], r2.Vec{X: b}), distance(last, cliffs[0].Points[0], r2.Vec{X: b}))
+		gap := math.Min(Distance(first, cliffs[0].Points[0], r2.Vec{X: b}), Distance(last, cliffs[0].Points[0], r2.Vec{X: b}))
 		if gap > 0.5 {
 			t.Errorf("a line of level %d ends %.2f mm from the cliff", l.Index, gap)
 		}

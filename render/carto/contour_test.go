@@ -187,7 +187,7 @@ func distanceToLevel(lines []Line, level float64, p r2.Vec) float64 {
 		for i := range l.spans() {
 			if l.Level == level {
 				a, b := l.span(i)
-				d = math.Min(d, distance(p, a, b))
+				d = math.Min(d, Distance(p, a, b))
 			}
 		}
 	}

@@ -101,7 +101,7 @@ func (l Line) split(keep []bool, a, b int, allow func(int) float64) {
 		from, to := l.Points[a], l.Points[b%n]
 		at, most := 0, 1.0
 		for i := a + 1; i < b; i++ {
-			if d := distance(l.Points[i], from, to) / allow(i); d > most {
+			if d := Distance(l.Points[i], from, to) / allow(i); d > most {
 				at, most = i, d
 			}
 		}
@@ -114,8 +114,8 @@ func (l Line) split(keep []bool, a, b int, allow func(int) float64) {
 	}
 }
 
-// distance returns how far p lies from the segment from a to b.
-func distance(p, a, b r2.Vec) float64 {
+// Distance returns how far p lies from the segment from a to b.
+func Distance(p, a, b r2.Vec) float64 {
 	return r2.Norm(r2.Sub(p, nearest(p, a, b)))
 }
 

@@ -177,7 +177,7 @@ func (w *letterer) at(c course, i int, s, half float64, size r2.Vec) (l Letterin
 	b, _ := c.at(s + half)
 	along := r2.Sub(b, a)
 	for _, p := range c.cut(s-half, s+half).Points {
-		bend = math.Max(bend, distance(p, a, b))
+		bend = math.Max(bend, Distance(p, a, b))
 	}
 	l = Lettering{Line: i, At: r2.Scale(0.5, r2.Add(a, b)), Angle: upright(along), Size: size, From: s - half, To: s + half}
 	if mid, _ := c.at(s); bend > 0 { // on a gentle curve the figure sits on the curve

@@ -174,7 +174,7 @@ func TestLeadersPointAtTheirBody(t *testing.T) {
 		t.Fatalf("no leader: %+v", p)
 	}
 	end, start := p.Leader[1], p.Leader[0]
-	if d := distance(end, clampTo(end, label.Body), end); d > 1e-9 || clampTo(end, boxAround(at, r2.Vec{X: 3.9, Y: 3.9})) == end {
+	if d := Distance(end, clampTo(end, label.Body), end); d > 1e-9 || clampTo(end, boxAround(at, r2.Vec{X: 3.9, Y: 3.9})) == end {
 		t.Errorf("the leader ends at %v, not on the rim of the body", end)
 	}
 	if clampTo(start, p.Box) != start {

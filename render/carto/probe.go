@@ -125,7 +125,7 @@ func (t *tracer) leg(l Line, i, by int) r2.Vec {
 		}
 		for between := 1; between < reach; between++ {
 			m := l.Points[((i+by*between)%n+n)%n]
-			if distance(m, l.Points[i], l.Points[at]) > t.opts.Edge {
+			if Distance(m, l.Points[i], l.Points[at]) > t.opts.Edge {
 				return far
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/render/carto"
 	"scrimshaw/symbols/ink"
 )
 
@@ -28,15 +29,101 @@ func (c *composer) drawBeams(p pad, v view) {
 		}
 		q := p.on(ink.Beams).of("light:"+l.Name, "")
 		colour := c.lampInk(l)
-		for _, edge := range beamEdges(l, b.Tenth, b.Spot) {
+		half, tenth := c.beamLines(l, b, v)
+		for _, edge := range tenth {
 			q.within(v, hair, colour, fieldDash, edge)
 			c.used("beam:tenth")
 		}
-		for _, edge := range beamEdges(l, b.Half, b.Spot) {
+		for _, edge := range half {
 			q.within(v, medium, colour, nil, edge)
 			c.used("beam:half")
 		}
 	}
+}
+
+// beamLines are the lines that are drawn of a beam, in metres: its edges up to what they meet and,
+// of a lamp small enough to cast sharp shadows, the sides of the shafts that openings let into a
+// room. Where both wedges are cut by the same jamb the line is the inner one's.
+func (c *composer) beamLines(l *plan.Light, b *Beam, v view) (half, tenth [][]r2.Vec) {
+	half, tenth = beamEdges(l, b.Half, b.Spot), beamEdges(l, b.Tenth, b.Spot)
+	if b.Spot {
+		return half, tenth
+	}
+	if l.Head.Source.Opening.Width > sharp {
+		return stubs(half, stub/v.scale), stubs(tenth, stub/v.scale)
+	}
+	if len(half) > 0 {
+		half = append(half, c.shafts(b.Half, leastShaft/v.scale)...)
+	}
+	if len(tenth) > 0 {
+		for _, s := range c.shafts(b.Tenth, leastShaft/v.scale) {
+			if !slices.ContainsFunc(half, func(h []r2.Vec) bool { return alongside(h, s) }) {
+				tenth = append(tenth, s)
+			}
+		}
+	}
+	return half, tenth
+}
+
+const (
+	sharp      = 0.30 // m: a wider source has no shadow edges that a line could show
+	stub       = 24.0 // mm, what is drawn of the edges of a wide source: beyond, its light is everywhere
+	leastShaft = 3.0  // mm on paper
+)
+
+// stubs are the first part of lines that start at a source.
+func stubs(lines [][]r2.Vec, most float64) [][]r2.Vec {
+	var cut [][]r2.Vec
+	for _, l := range lines {
+		if way := r2.Sub(l[1], l[0]); r2.Norm(way) > most {
+			l = []r2.Vec{l[0], r2.Add(l[0], r2.Scale(most, r2.Unit(way)))}
+		}
+		cut = append(cut, l)
+	}
+	return cut
+}
+
+// shafts are the parts of a wedge's outline that run away from its source over a floor, from the
+// jamb of an opening: where one ray is stopped and its neighbour passes.
+func (c *composer) shafts(outline []r2.Vec, least float64) [][]r2.Vec {
+	const slant = 0.02 // of a ray that is one by its fan's step only
+	if len(outline) < 4 {
+		return nil
+	}
+	source, rest := outline[0], outline[1:]
+	var lines [][]r2.Vec
+	for i := 1; i < len(rest); i++ {
+		a, b := rest[i-1], rest[i]
+		if r2.Norm(r2.Sub(a, source)) > r2.Norm(r2.Sub(b, source)) {
+			a, b = b, a
+		}
+		out, way := r2.Sub(a, source), r2.Sub(b, a)
+		radial := math.Abs(r2.Cross(out, way)) < slant*r2.Norm(out)*r2.Norm(way)
+		if r2.Norm(way) >= least && radial && c.onFloor(middle(a, b)) && c.atJamb(a) {
+			lines = append(lines, []r2.Vec{a, b})
+		}
+	}
+	return lines
+}
+
+// atJamb says whether a point is on the hole of an opening.
+func (c *composer) atJamb(p r2.Vec) bool {
+	const close = 0.03 // m
+	for i := range c.in.Setup.Openings {
+		ring := c.in.Setup.Openings[i].Plan()
+		for j := range ring {
+			if carto.Distance(p, ring[j], ring[(j+1)%len(ring)]) < close {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// alongside says whether a line runs along another, which starts where it does.
+func alongside(a, b []r2.Vec) bool {
+	const apart = 0.03 // m, what two fans may differ by at one jamb
+	return r2.Norm(r2.Sub(a[0], b[0])) < apart && math.Abs(r2.Cross(r2.Unit(r2.Sub(a[1], a[0])), r2.Unit(r2.Sub(b[1], b[0])))) < 0.02
 }
 
 // widestBeam is half the angle, degrees, from which light goes nearly everywhere, and its edges on

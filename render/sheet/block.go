@@ -4,9 +4,9 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// measure is the width of every column of text, mm: about fifty characters, and two of them stand
-// beside each other on an A4 sheet upright.
-const measure = 70.0
+// measure is the width of every column of text, mm: about fifty characters. Two of them stand beside
+// each other on an A4 sheet upright, and five on an A3 sheet.
+const measure = 69.0
 
 // Distances in a column, mm.
 const (
@@ -26,10 +26,11 @@ type row struct {
 // rank says how much a block belongs on the sheet of the plan.
 type rank uint8
 
-// The ranks: a block that must stand beside the plan, one that is wanted there, and one that may
-// as well stand on a page of lists.
+// The ranks: a block that must stand beside the plan, one that the plan is hard to use without, one
+// that is wanted there, and one that may as well stand on a page of lists.
 const (
 	must rank = iota
+	needed
 	wanted
 	other
 )

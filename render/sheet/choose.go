@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -18,13 +19,34 @@ func ranked(blocks []*block) []*block {
 	return out
 }
 
-// filled is the layout with the blocks poured in, in the order of reading where that holds all, else
-// by rank.
-func (l layout) filled(blocks []*block) layout {
-	if l.pieces, l.left = pour(whole(blocks), l.slots); !l.all() {
-		l.pieces, l.left = pour(whole(ranked(blocks)), l.slots)
+// tallest is the blocks in the order of their ranks, the tallest of a rank first, which packs best.
+func tallest(blocks []*block) []*block {
+	tall := func(b *block) float64 { return rest{block: b}.taking(len(b.rows)) }
+	out := slices.Clone(blocks)
+	slices.SortStableFunc(out, func(a, b *block) int {
+		return cmp.Or(cmp.Compare(a.rank, b.rank), cmp.Compare(tall(b), tall(a)))
+	})
+	return out
+}
+
+// filled is the layout with the blocks in the collar and in the corners of the plan's panel: in the
+// order of reading and whole where that holds all, else by rank, and split over columns only where
+// more can stand on the sheet that way.
+func (l layout) filled(blocks []*block, v view, stands []r2.Box) (best layout) {
+	ways := [...]func([]rest, []slot) ([]piece, []rest){pourWhole, pour}
+	for i, pouring := range ways {
+		for j, order := range [...][]*block{blocks, ranked(blocks), tallest(blocks)} {
+			if i+j > 0 && best.all() {
+				return best
+			}
+			m := l
+			m.pieces, m.left = pouring(whole(order), m.slots)
+			if m = m.withCorners(v, stands); i+j == 0 || m.over(&best) {
+				best = m
+			}
+		}
 	}
-	return l
+	return best
 }
 
 // fitter tries layouts for one plan.
@@ -37,11 +59,10 @@ type fitter struct {
 	way    Orientation
 }
 
-// best is the best layout on a paper: the largest scale, then the one that holds every block, then
-// the widest plan. ok is false where nothing fits.
+// best is the best layout on a paper. ok is false where nothing fits.
 func (f *fitter) best(p Paper) (best layout, ok bool) {
 	for _, l := range f.layouts(p) {
-		if !ok || l.times < best.times || l.times == best.times && l.holdsMore(&best) {
+		if !ok || f.better(&l, &best) {
 			best, ok = l, true
 		}
 	}
@@ -51,15 +72,17 @@ func (f *fitter) best(p Paper) (best layout, ok bool) {
 // layouts are the ways to fill a paper, each at its largest scale.
 func (f *fitter) layouts(p Paper) []layout {
 	var all []layout
-	if f.way != Portrait {
+	for _, upright := range [...]bool{false, true} {
+		if f.way == Portrait && !upright || f.way == Landscape && upright {
+			continue
+		}
+		page := sheetOf(p, upright)
 		for n := 1; n <= 3; n++ {
-			if l, ok := f.beside(sheetOf(p, false), n); ok {
+			if l, ok := f.beside(page, n); ok {
 				all = append(all, l)
 			}
 		}
-	}
-	if f.way != Landscape {
-		if l, ok := f.under(sheetOf(p, true)); ok {
+		if l, ok := f.under(page); ok {
 			all = append(all, l)
 		}
 	}
@@ -86,7 +109,7 @@ func (f *fitter) beside(page layout, n int) (layout, bool) {
 // under fits the plan over a collar along the foot of the page.
 func (f *fitter) under(page layout) (layout, bool) {
 	head := f.head(page.grand())
-	floor := math.Max(head+2*pads, blockHigh+barHeight+2*pads) + 2*pads
+	floor := math.Max(head+2*pads, blockHigh+barHeight+2*barGap)
 	room := height(page.frame) - floor
 	times, ok := f.largest(width(page.frame), room)
 	if !ok {
@@ -108,7 +131,7 @@ func (f *fitter) lowest(times, from, to float64, with func(strip float64) layout
 	try := func(strip float64) layout {
 		l := with(strip)
 		l.times = times
-		return l.filled(f.blocks).withCorner(viewOf(f.extent, l.plan, times), f.stands)
+		return l.filled(f.blocks, viewOf(f.extent, l.plan, times), f.stands)
 	}
 	best := try(0)
 	for strip := from; strip <= to && !best.all(); strip += step {
@@ -119,24 +142,40 @@ func (f *fitter) lowest(times, from, to float64, with func(strip float64) layout
 	return best
 }
 
-// holdsMore says whether l is worth turning the paper for, or a wider collar: it holds all, or more
-// of what belongs beside the plan.
-func (l *layout) holdsMore(m *layout) bool {
-	if l.all() || m.all() {
-		return !m.all()
-	}
-	return l.rows(must)+l.rows(wanted) > m.rows(must)+m.rows(wanted)
+// over says whether l holds more than m: of what must stand beside the plan, then of what is needed
+// there; then whether it splits fewer blocks, and holds more of what is wanted, and of the rest.
+func (l *layout) over(m *layout) bool {
+	return slices.Compare(l.merits(), m.merits()) > 0
 }
 
-// over says whether l holds more than m: of what must stand beside the plan, else of what is wanted
-// there, else of the rest.
-func (l *layout) over(m *layout) bool {
-	for r := must; r <= other; r++ {
-		if a, b := l.rows(r), m.rows(r); a != b {
-			return a > b
+func (l *layout) merits() []int {
+	return []int{l.rows(must), l.rows(needed), -l.splits(), l.rows(wanted), l.rows(other)}
+}
+
+// better says whether l is a better sheet than m: it is at a scale that is read with ease; its plan
+// fills the page; it holds what must stand beside the plan, then all blocks; it is drawn larger; it
+// holds more.
+func (f *fitter) better(l, m *layout) bool {
+	for _, is := range [...]func(l *layout) bool{
+		func(l *layout) bool { return l.times <= good },
+		f.filled,
+		(*layout).placed,
+		(*layout).all,
+	} {
+		if is(l) != is(m) {
+			return is(l)
 		}
 	}
-	return false
+	if l.times != m.times {
+		return l.times < m.times
+	}
+	return l.over(m)
+}
+
+// filled says whether the plan itself, with its margins, takes its share of the page.
+func (f *fitter) filled(l *layout) bool {
+	w, h := needs(f.extent, l.times)
+	return w*h >= share*l.wide*l.high
 }
 
 // largest is the largest scale at which the plan fits into a panel.
@@ -150,8 +189,8 @@ func (f *fitter) largest(w, h float64) (float64, bool) {
 }
 
 // choose picks paper, way and scale. Without a paper asked for, it is A4 where the plan fits at a
-// good scale with what must stand beside it, else A3, and larger only for a scale that was asked
-// for.
+// good scale with what must stand beside it and fills its share of the page, else A3, and larger
+// only for a scale that was asked for.
 func (c *composer) choose(f *fitter) (layout, bool) {
 	f.scales, f.way = series(c.in.Setup.Feet), c.wish.way
 	if c.wish.scale > 0 {
@@ -168,10 +207,10 @@ func (c *composer) choose(f *fitter) (layout, bool) {
 	found := false
 	for _, p := range sizes {
 		l, ok := f.best(p)
-		if ok && (!found || l.times < best.times || l.times == best.times && l.placed() && !best.placed()) {
+		if ok && (!found || f.better(&l, &best)) {
 			best, found = l, true
 		}
-		if found && best.placed() && (best.times <= good || c.wish.scale > 0) {
+		if found && best.placed() && (best.times <= good && f.filled(&best) || c.wish.scale > 0) {
 			break
 		}
 	}

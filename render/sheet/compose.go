@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"scrimshaw/plan/source"
 	"scrimshaw/render/font"
 	"scrimshaw/symbols/ink"
@@ -114,8 +112,8 @@ func onOnePaper(sheets []*sheet) {
 
 // draw makes the sheet of the plan and the pages of lists.
 func (s *sheet) draw() {
+	s.pages = []ink.Page{s.drawPlan()}
 	c, l := s.c, &s.layout
-	s.pages = append(s.pages, c.planPage(l, viewOf(s.fitter.extent, l.plan, l.times)))
 	for left := l.left; len(left) > 0; {
 		page, more := c.listPage(l, left)
 		s.pages = append(s.pages, page)
@@ -124,6 +122,23 @@ func (s *sheet) draw() {
 		}
 		left = more
 	}
+}
+
+// drawPlan draws the sheet of the plan. Where labels had to be shortened to a number, or left out,
+// it takes back the corners of the panel that were given to lists, if that helps.
+func (s *sheet) drawPlan() ink.Page {
+	full, bare := s.layout, s.layout.open()
+	page := s.c.planPage(&full, viewOf(s.fitter.extent, full.plan, full.times))
+	if s.c.reduced == 0 || len(bare.corners) == len(full.corners) {
+		return page
+	}
+	before := s.c.reduced
+	again := s.c.planPage(&bare, viewOf(s.fitter.extent, bare.plan, bare.times))
+	if s.c.reduced < before {
+		s.layout = bare
+		return again
+	}
+	return s.c.planPage(&full, viewOf(s.fitter.extent, full.plan, full.times))
 }
 
 // number draws the title block of every page; f is that of the first.
@@ -165,17 +180,17 @@ func (c *composer) newPage(l *layout, what string) (*ink.Page, pad) {
 
 // planPage is the sheet itself.
 func (c *composer) planPage(l *layout, v view) ink.Page {
+	c.clear()
 	page, p := c.newPage(l, "")
 	page.Description = c.description(l)
-	c.drawPlan(p, v, l.corner)
+	c.drawPlan(p, v, l.corners)
 	for _, r := range l.rules {
 		p.line(medium, p.look.Ink, r[0], r[1])
 	}
-	p.rect(l.frame, frame, p.look.Ink, nil)
-	if l.corner != (r2.Box{}) {
-		p.rect(l.corner, medium, p.look.Ink, &p.look.Paper)
-		p.rect(l.frame, frame, p.look.Ink, nil)
+	for _, b := range l.corners {
+		p.rect(b, medium, p.look.Ink, &p.look.Paper)
 	}
+	p.rect(l.frame, frame, p.look.Ink, nil)
 	drawRows(p, c.head(l.grand()), l.head.x, l.head.top)
 	drawPieces(p, l.pieces, l.slots)
 	c.scaleBar(p, l.bar.x, l.bar.top, l.times, l.paper.Name)
@@ -195,7 +210,7 @@ func (c *composer) listPage(l *layout, left []rest) (ink.Page, []rest) {
 	slots, top := c.listSlots(l)
 	st := p.name().strong()
 	p.text(at(slots[0].x, top-st.cap), st.ellipsis(joined(", ", c.title(), c.setupLine()), width(l.frame)-2*pads), st, ink.Left)
-	pieces, more := pour(left, slots)
+	pieces, more, slots := evenly(left, slots)
 	drawPieces(p, pieces, slots)
 	return *page, more
 }

@@ -24,13 +24,21 @@ type composer struct {
 	stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
 	furniture []symbols.Drawn          // in the order of the set-up
 	rungs     []int                    // how many labels fell to each rung of their ladder
+	reduced   int                      // labels that say less than what they are about
+}
+
+// clear forgets the plan that was drawn.
+func (c *composer) clear() {
+	c.uses, c.people = map[string]bool{}, map[string]symbols.Drawn{}
+	c.stands, c.furniture, c.rungs, c.reduced = nil, nil, nil, 0
 }
 
 // used notes that the plan shows a symbol.
 func (c *composer) used(kind string) { c.uses[kind] = kind != "" }
 
 func newComposer(in Input, o Options, log *faults) *composer {
-	c := &composer{in: in, date: o.Date, log: log, uses: map[string]bool{}, people: map[string]symbols.Drawn{}}
+	c := &composer{in: in, date: o.Date, log: log}
+	c.clear()
 	c.wish = asked(o, in.Setup.Scene, in.Setup.Feet, log)
 	c.p = pad{look: &c.wish.theme, face: o.Font}
 	return c

@@ -1,6 +1,9 @@
 package sheet
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // slot is room on a page that blocks flow into: a column, measure wide, from top to bottom in y.
 type slot struct{ x, top, bottom float64 }
@@ -52,6 +55,40 @@ func pour(blocks []rest, slots []slot) (pieces []piece, left []rest) {
 		}
 	}
 	return f.pieces, left
+}
+
+// pourWhole puts blocks into slots in order, those that need not be split.
+func pourWhole(blocks []rest, slots []slot) (pieces []piece, left []rest) {
+	f := &flow{slots: slots, used: make([]float64, len(slots))}
+	for _, b := range blocks {
+		if !f.whole(b) {
+			left = append(left, b)
+		}
+	}
+	return f.pieces, left
+}
+
+// evenly pours blocks into slots that are cut to one height, the least that holds as much as they
+// do whole, so that columns end together. It returns the slots as they are cut.
+func evenly(blocks []rest, slots []slot) (pieces []piece, left []rest, cut []slot) {
+	const step = 4.0
+	_, most := pour(blocks, slots)
+	tallest := 0.0
+	for _, s := range slots {
+		tallest = math.Max(tallest, s.height())
+	}
+	for high := step; ; high += step {
+		cut = slices.Clone(slots)
+		for i := range cut {
+			cut[i].bottom = math.Max(cut[i].bottom, cut[i].top-high)
+		}
+		if pieces, left = pourWhole(blocks, cut); len(left) == 0 {
+			return pieces, left, cut
+		}
+		if pieces, left = pour(blocks, cut); high >= tallest || slices.Equal(left, most) && len(most) > 0 {
+			return pieces, left, cut
+		}
+	}
 }
 
 // gap is the space above the next block in slot i: none at its top.

@@ -130,7 +130,7 @@ func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 			t.Errorf("%s: %q leaves the panel of the plan", page.Title, a.s)
 		}
 	}
-	if corner := s.layout.corner; corner != (r2.Box{}) {
+	for _, corner := range s.layout.corners {
 		for _, a := range letteringOf(page, f) {
 			if a.layer != ink.Collar && carto.Overlap(shrunk(a.box), corners(corner)) {
 				t.Errorf("%s: %q lies under the corner of text", page.Title, a.s)

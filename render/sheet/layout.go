@@ -17,7 +17,7 @@ const (
 	lowest  = 30.0 // a band of text below the plan is no lower
 	share   = 0.35 // of the page, that the plan's panel has at least
 	marginX = 5.0  // clear beside the plan, for what sticks out of it
-	marginY = 10.0 // clear above and below it, for tags
+	marginY = 7.0  // clear above and below it
 )
 
 // layout is where everything of a sheet goes.
@@ -34,15 +34,27 @@ type layout struct {
 	times      float64     // the scale
 	pieces     []piece     // what stands on the sheet
 	left       []rest      // what does not
-	corner     r2.Box      // of the panel, given to text; zero for none
+	corners    []r2.Box    // of the panel, given to text
 }
 
 // all says whether every block stands on the sheet.
 func (l *layout) all() bool { return len(l.left) == 0 }
 
-// placed says whether every block that has to stand beside the plan does.
+// placed says whether every block does that has to stand beside the plan, or that the plan is hard
+// to use without.
 func (l *layout) placed() bool {
-	return !slices.ContainsFunc(l.left, func(r rest) bool { return r.block.rank == must })
+	return !slices.ContainsFunc(l.left, func(r rest) bool { return r.block.rank <= needed })
+}
+
+// splits is how many blocks run on from one column to another.
+func (l *layout) splits() int {
+	n := 0
+	for _, q := range l.pieces {
+		if q.from > 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // rows is how many rows of blocks of a rank stand on the sheet.

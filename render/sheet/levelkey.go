@@ -67,10 +67,10 @@ func (c *composer) keyWords(levels []carto.Level) string {
 			says = w.says
 		}
 	}
-	s := "in " + says + "; one line a stop"
+	s := "in " + says + ", one line a stop"
 	for _, l := range levels {
 		if l.Working {
-			return s + fmt.Sprintf("; the heavy line is the working stop, %s", c.workingStop())
+			return s + fmt.Sprintf("; heavy: the working stop, %s", c.workingStop())
 		}
 	}
 	return s + fmt.Sprintf("; the working stop, %s, is not reached", c.workingStop())

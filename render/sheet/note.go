@@ -47,4 +47,7 @@ func (n *note) draw(p pad, at carto.Placement) {
 type placeable interface {
 	label(p pad) carto.Label
 	draw(p pad, at carto.Placement)
+	tells(at carto.Placement) bool // it says what it is about, not a number alone
 }
+
+func (n *note) tells(at carto.Placement) bool { return at.On }

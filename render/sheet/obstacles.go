@@ -46,7 +46,7 @@ const (
 	costBeam  = 4.0
 	costTable = 6.0
 	costEdge  = 4.0
-	costRest  = 14.0
+	costRest  = 25.0
 	costFloor = 3.0
 	floorUnit = 8.0 // mm
 )
@@ -75,9 +75,10 @@ func (c *composer) softLines(v view, throws []throw) []carto.Obstacle {
 // rays are the sides of beams and views within the panel.
 func (c *composer) rays(v view) []carto.Obstacle {
 	var lines [][]r2.Vec
-	for _, b := range c.in.Beams {
-		if l := c.light(b.Light); l != nil {
-			lines = append(lines, beamEdges(l, b.Half, b.Spot)...)
+	for i := range c.in.Beams {
+		if l := c.light(c.in.Beams[i].Light); l != nil {
+			half, _ := c.beamLines(l, &c.in.Beams[i], v)
+			lines = append(lines, half...)
 		}
 	}
 	for i := range c.in.Views {

@@ -10,9 +10,9 @@ import (
 )
 
 // drawPlan draws the set-up to scale: what stands first, then what is lettered beside it, and last
-// the contours, whose figures keep clear of all of that. Layers put it in order. A corner of the
-// panel may be taken by text.
-func (c *composer) drawPlan(p pad, v view, corner r2.Box) {
+// the contours, whose figures keep clear of all of that. Layers put it in order. Corners of
+// the panel may be taken by text.
+func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 	c.drawWalls(p, v)
 	openings, swings := c.drawOpenings(p, v)
 	c.drawFurniture(p, v)
@@ -22,8 +22,8 @@ func (c *composer) drawPlan(p pad, v view, corner r2.Box) {
 	things = append(things, c.drawReadings(p, v)...)
 
 	standing := slices.Concat(c.wallObstacles(v), openings)
-	if corner != (r2.Box{}) {
-		standing = append(standing, hard(corner))
+	for _, b := range corners {
+		standing = append(standing, hard(inset(b, -2, -2)))
 	}
 	throws := c.throws(v, slices.Concat(standing, bodies(p, things)))
 	for i := range throws {
@@ -52,6 +52,9 @@ func (c *composer) place(p pad, v view, things []placeable, obstacles []carto.Ob
 	for i, at := range carto.Place(labels, carto.PlaceOptions{Area: inset(v.panel, 2, 2), Gap: 1.2, Obstacles: obstacles}) {
 		things[i].draw(p, at)
 		c.rung(at.Rung)
+		if !things[i].tells(at) {
+			c.reduced++
+		}
 		if at.On {
 			taken = append(taken, hard(at.Box))
 		}

@@ -58,7 +58,7 @@ func (c *composer) faceNote(p pad, v view, r *meter.Reading, figure, words strin
 	where := c.beside(r.Person, v.flat(r.At), out)
 	body := c.mark(p, r.Kind, where, r)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: []string{figure + " " + words, figure},
-		anchor: where, body: body, toward: &out, weight: 2, leader: 12}
+		anchor: where, body: body, toward: &out, weight: 2, leader: 30}
 }
 
 // beside is the first point from a face along a direction that is clear of the body it belongs to.
@@ -86,7 +86,7 @@ func (c *composer) target(r *meter.Reading) r3.Vec {
 func (c *composer) meterNote(p pad, where r2.Vec, r *meter.Reading) placeable {
 	body := c.mark(p, r.Kind, where, r)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small(), forms: []string{r.Name + " " + c.metered(r), c.metered(r)},
-		anchor: where, body: body, weight: 1.5, leader: 12}
+		anchor: where, body: body, weight: 1.5, leader: 20}
 }
 
 // readingAlt says a reading in a sentence.

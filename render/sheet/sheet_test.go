@@ -192,21 +192,22 @@ func TestPapersAndScales(t *testing.T) {
 		size   r2.Vec
 		words  string
 	}{
-		{"a small room", func(*Input) {}, Options{}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
-		{"a small room, lying", func(*Input) {}, Options{Paper: "landscape"}, r2.Vec{X: 297, Y: 210}, "1 : 50 on A4"},
+		{"a small room", func(*Input) {}, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 25 on A3"},
+		{"a small room, on paper that most have", func(*Input) {}, Options{Paper: "A4 landscape"}, r2.Vec{X: 297, Y: 210}, "1 : 50 on A4"},
 		{"a larger paper, a larger scale", func(*Input) {}, Options{Paper: "a3"}, r2.Vec{X: 420, Y: 297}, "1 : 25 on A3"},
 		{"upright", func(*Input) {}, Options{Paper: "A4 portrait"}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
-		{"upright, any paper", func(*Input) {}, Options{Paper: "portrait"}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
-		{"a scale asked for needs a larger paper", func(*Input) {}, Options{Scale: "1:20"}, r2.Vec{X: 594, Y: 420}, "1 : 20 on A2"},
+		{"upright, any paper", func(*Input) {}, Options{Paper: "portrait"}, r2.Vec{X: 297, Y: 420}, "1 : 50 on A3"},
+		{"a scale asked for needs a larger paper", func(*Input) {}, Options{Scale: "1:10"}, r2.Vec{X: 841, Y: 594}, "1 : 10 on A1"},
 		{"letter", func(*Input) {}, Options{Paper: "ANSI A", Scale: "1:50"}, r2.Vec{X: 279.4, Y: 215.9}, "1 : 50 on letter"},
-		{"in feet", func(in *Input) { in.Setup.Feet = true }, Options{}, r2.Vec{X: 210, Y: 297}, `1/4" = 1'-0" on A4`},
-		{"too large for a good scale on A4", func(in *Input) { away(in, 8) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 50 on A3"},
+		{"in feet", func(in *Input) { in.Setup.Feet = true }, Options{}, r2.Vec{X: 420, Y: 297}, `1/2" = 1'-0" on A3`},
+		{"long and low", func(in *Input) { away(in, 8) }, Options{}, r2.Vec{X: 297, Y: 210}, "1 : 50 on A4"},
+		{"too large for a good scale on A4", func(in *Input) { away(in, 10) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 50 on A3"},
 		{"too large for a good scale", func(in *Input) { away(in, 16) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 100 on A3"},
 		{"the scene asks", func(in *Input) {
 			in.Setup.Scene.Sheet.Paper, in.Setup.Scene.Sheet.Scale = given("A2"), given("1:50")
 		}, Options{}, r2.Vec{X: 594, Y: 420}, "1 : 50 on A2"},
 		{"the option wins over the scene", func(in *Input) { in.Setup.Scene.Sheet.Paper = given("A2") },
-			Options{Paper: "A4"}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
+			Options{Paper: "A4"}, r2.Vec{X: 297, Y: 210}, "1 : 50 on A4"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			in := example()
@@ -243,7 +244,7 @@ func TestWishesThatCannotBe(t *testing.T) {
 		{Options{Scale: "half"}, none, "unknown-scale", "the scales are 1:10, 1:20, 1:25, 1:50, 1:100, 1:200"},
 		{Options{Theme: "knight"}, none, "unknown-theme", ""},
 		{Options{Levels: "lux"}, none, "unknown-measure-of-light", "did you mean lx? There are lx, fc, stop, stops"},
-		{Options{}, far, "plan-too-large", "bring the things that stand far off nearer, or on A1 at 1:200"},
+		{Options{}, far, "plan-too-large", "bring the things that stand far off nearer, or on A2 at 1:200"},
 		{Options{Paper: "A4", Scale: "1:10"}, none, "plan-too-large", "it fits at 1:50, or on A1 at 1:10"},
 	} {
 		in := example()
@@ -293,7 +294,7 @@ func TestSheetsAreNumberedThrough(t *testing.T) {
 // TestOneTray draws two set-ups of which only one needs the larger paper.
 func TestOneTray(t *testing.T) {
 	large := example()
-	away(&large, 8)
+	away(&large, 10)
 	doc, _ := ComposeAll([]Input{example(), large}, Options{})
 	for i := range doc.Pages {
 		if p := &doc.Pages[i]; math.Min(p.Width, p.Height) != 297 {
@@ -358,7 +359,7 @@ func TestLongWordsAreCutAloud(t *testing.T) {
 
 func TestLevelsAreLetteredAsAsked(t *testing.T) {
 	for levels, want := range map[string][]string{
-		"":      {"163", "in lx; one line a stop; the heavy line is the working stop, T2.8"},
+		"":      {"163", "in lx, one line a stop; heavy: the working stop, T2.8"},
 		"lx":    {"163"},
 		"fc":    {"15.2", "22.1 fc"},
 		"stop":  {"T2.8", "T4"},

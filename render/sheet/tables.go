@@ -34,7 +34,7 @@ func (c *composer) lights() *section {
 			chip:  &chip,
 		})
 	}
-	return &section{title: c.measured("Lights"), rank: wanted, tables: []table{t}}
+	return &section{title: c.measured("Lights"), rank: needed, tables: []table{t}}
 }
 
 func (c *composer) lightNotes(l *plan.Light) []string {

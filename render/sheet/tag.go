@@ -19,6 +19,7 @@ type tag struct {
 	open   bool        // number in ink on paper, not paper on ink
 	strip  *ink.Colour // the light's colour, nil for none
 	lines  [][]string  // each a row of words with wide spaces between
+	short  string      // in place of all of them; empty: the first
 	anchor r2.Vec      // mm
 	drawn  symbols.Drawn
 	weight float64
@@ -34,30 +35,34 @@ const (
 	tagLeads = 56.0 // the longest leader
 )
 
-// forms are how many lines each rung shows, best first.
-func (t *tag) forms() []int {
-	switch n := len(t.lines); {
-	case n > 1:
-		return []int{n, 1, 0}
-	case n == 1:
-		return []int{1, 0}
+// forms are the lines that each rung shows, best first.
+func (t *tag) forms() [][][]string {
+	if len(t.lines) == 0 {
+		return [][][]string{nil}
 	}
-	return []int{0}
+	short := t.lines[:1]
+	if t.short != "" {
+		short = [][]string{{t.short}}
+	}
+	if len(t.lines) == 1 && t.short == "" {
+		return [][][]string{t.lines, nil}
+	}
+	return [][][]string{t.lines, short, nil}
 }
 
-// size is that of the tag with a number of lines.
-func (t *tag) size(p pad, lines int) r2.Vec {
+// size is that of the tag with some lines.
+func (t *tag) size(p pad, lines [][]string) r2.Vec {
 	w := t.blockWide(p)
 	if t.strip != nil {
 		w += tagStrip
 	}
-	if lines > 0 {
-		w += t.textWide(p, lines) + 2*tagPad
+	if len(lines) > 0 {
+		w += textWide(p, lines) + 2*tagPad
 	}
-	return r2.Vec{X: w, Y: t.high(lines)}
+	return r2.Vec{X: w, Y: high(len(lines))}
 }
 
-func (t *tag) high(lines int) float64 {
+func high(lines int) float64 {
 	if lines <= 1 {
 		return capName + 2*tagPad
 	}
@@ -68,9 +73,9 @@ func (t *tag) blockWide(p pad) float64 {
 	return math.Max(p.name().strong().width(t.number)+2.2, capName+2*tagPad)
 }
 
-func (t *tag) textWide(p pad, lines int) float64 {
+func textWide(p pad, lines [][]string) float64 {
 	widest := 0.0
-	for i, words := range t.lines[:lines] {
+	for i, words := range lines {
 		widest = math.Max(widest, lineWide(lineStyle(p, i), words))
 	}
 	return widest
@@ -94,10 +99,14 @@ func lineWide(st style, words []string) float64 {
 // label is the tag as the placer of labels sees it.
 func (t *tag) label(p pad) carto.Label {
 	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Weight: t.weight}
-	for _, n := range t.forms() {
-		l.Rungs = append(l.Rungs, carto.Rung{Size: t.size(p, n), Leader: tagLeads})
+	for _, lines := range t.forms() {
+		l.Rungs = append(l.Rungs, carto.Rung{Size: t.size(p, lines), Leader: tagLeads})
 	}
 	return l
+}
+
+func (t *tag) tells(at carto.Placement) bool {
+	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Rung]) > 0)
 }
 
 // draw draws the tag where it was placed, with its leader.
@@ -126,7 +135,7 @@ func (t *tag) draw(p pad, at carto.Placement) {
 		p.rect(box(x, b.Min.Y+thin/2, x+tagStrip, b.Max.Y-thin/2), 0, p.look.Ink, t.strip)
 		x += tagStrip
 	}
-	t.drawLines(p, x+tagPad, middle, lines)
+	drawLines(p, x+tagPad, middle, lines)
 }
 
 // leastLeader is how far a tag may be from what it is about without a leader, mm.
@@ -152,9 +161,9 @@ func touch(from, anchor r2.Vec, outline []r2.Vec, other r2.Vec) r2.Vec {
 }
 
 // drawLines letters the lines with their block centred on a height.
-func (t *tag) drawLines(p pad, x, middle float64, lines int) {
-	y := middle + (tagPitch*float64(lines-1)+capSmall)/2 - capSmall
-	for i, words := range t.lines[:lines] {
+func drawLines(p pad, x, middle float64, lines [][]string) {
+	y := middle + (tagPitch*float64(len(lines)-1)+capSmall)/2 - capSmall
+	for i, words := range lines {
 		st := lineStyle(p, i)
 		left := x
 		for _, s := range words {

@@ -24,6 +24,12 @@ func (c *composer) lightLines(l *plan.Light) [][]string {
 	return lines
 }
 
+// shortLabel is a light's unit without what qualifies it.
+func (c *composer) shortLabel(l *plan.Light) string {
+	unit, _, _ := strings.Cut(unitLabel(l), ", ")
+	return c.p.small().strong().ellipsis(unit, tagRoom)
+}
+
 // gripLines are what stands beside a piece of grip.
 func (c *composer) gripLines(g *plan.Grip) [][]string {
 	st := c.p.small()
