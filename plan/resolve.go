@@ -32,6 +32,14 @@ func ResolveAfter(doc *scene.Document, s *scene.Scene, before *Setup, log *sourc
 }
 
 func resolve(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *Setup {
+	own := &source.Log{}
+	out := layOut(doc, s, before, own)
+	passOn(doc, s, before, own, log)
+	return out
+}
+
+// layOut takes the stations of the resolver in order.
+func layOut(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *Setup {
 	r := newResolver(doc, s, before, log)
 	r.levels()
 	r.rooms()

@@ -71,16 +71,15 @@ func (f *outputFlags) formOf(path string) string {
 	return strings.ToLower(strings.TrimPrefix(filepath.Ext(path), "."))
 }
 
-// writeDocument writes a document to every output. names are the pages' own words in the names
-// of files where one output needs several; nil numbers them.
-func writeDocument(std streams, d ink.Document, names []string, family *font.Family, flags *outputFlags, name string) error {
+// writeDocument writes a document to every output.
+func writeDocument(std streams, d ink.Document, family *font.Family, flags *outputFlags, name string) error {
 	paths, err := flags.check(name)
 	if err != nil {
 		return err
 	}
 	var files []output
 	for _, path := range paths {
-		made, err := encode(d, path, names, family, flags)
+		made, err := encode(d, path, family, flags)
 		if err != nil {
 			return err
 		}
@@ -104,7 +103,7 @@ func finish(std streams, files []output) error {
 
 // encode turns a document into the files of one output: one, or one a page where the format
 // holds a single page.
-func encode(d ink.Document, path string, names []string, family *font.Family, flags *outputFlags) ([]output, error) {
+func encode(d ink.Document, path string, family *font.Family, flags *outputFlags) ([]output, error) {
 	form := flags.formOf(path)
 	switch form {
 	case "pdf":
@@ -117,7 +116,7 @@ func encode(d ink.Document, path string, names []string, family *font.Family, fl
 		if path == "-" && i > 0 {
 			break // a stream holds one picture; the plan comes first
 		}
-		made, err := single(pagePath(path, i, names), func(b *bytes.Buffer) error {
+		made, err := single(pagePath(path, i, d.Pages), func(b *bytes.Buffer) error {
 			if form == "png" {
 				return png.Write(b, d, i, png.Options{Font: family, DPI: flags.dpi})
 			}
@@ -139,15 +138,18 @@ func single(path string, write func(*bytes.Buffer) error) ([]output, error) {
 	return []output{{path: path, data: b.Bytes()}}, nil
 }
 
-// pagePath names the file of one page: the path itself for the first, "plan-close.svg" or
-// "plan-2.svg" for the others.
-func pagePath(path string, i int, names []string) string {
+// pagePath names the file of one page: the path itself for the first, "plan-close.svg" for others
+// by their own names, "plan-2.svg" where a page has none to itself.
+func pagePath(path string, i int, pages []ink.Page) string {
 	if i == 0 {
 		return path
 	}
-	word := fmt.Sprint(i + 1)
-	if i < len(names) && names[i] != "" {
-		word = names[i]
+	word := pages[i].Name
+	for j := range pages {
+		if word == "" || j != i && pages[j].Name == word {
+			word = fmt.Sprint(i + 1)
+			break
+		}
 	}
 	ext := filepath.Ext(path)
 	return strings.TrimSuffix(path, ext) + "-" + word + ext

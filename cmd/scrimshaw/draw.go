@@ -94,7 +94,7 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 			files = append(files, output{path: path, data: []byte(sheet.Text(flags.sheet, inputs...))})
 			continue
 		}
-		made, err := encode(document, path, nil, flags.sheet.Font, &flags.output)
+		made, err := encode(document, path, flags.sheet.Font, &flags.output)
 		if err != nil {
 			return err
 		}

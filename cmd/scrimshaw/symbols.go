@@ -24,7 +24,7 @@ func newSymbols(std streams) *cobra.Command {
 			}
 			sheet := symbols.Sheet(family)
 			document := ink.Document{Title: sheet.Title, Language: "en", Pages: []ink.Page{sheet}}
-			return writeDocument(std, document, nil, family, &flags, "symbols")
+			return writeDocument(std, document, family, &flags, "symbols")
 		},
 	}
 	addOutputFlags(cmd, &flags)

@@ -170,7 +170,8 @@ func (c *composer) blocks() []*block {
 
 // newPage is a page with its paper and frame.
 func (c *composer) newPage(l *layout, what string) (*ink.Page, pad) {
-	page := &ink.Page{Width: l.wide, Height: l.high, Title: joined(", ", c.title(), c.setupLine(), what)}
+	page := &ink.Page{Width: l.wide, Height: l.high, Title: joined(", ", c.title(), c.setupLine(), what),
+		Name: joined("-", c.in.Setup.Name, what)}
 	p := c.p.with(page)
 	if p.look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
 		p.on(ink.Tint).rect(box(0, 0, l.wide, l.high), 0, p.look.Ink, &p.look.Paper)

@@ -54,6 +54,11 @@ func mountWords(m plan.Mount) string {
 		return ""
 	case "clamp", "wall":
 		return joined(" on ", m.Kind, m.On)
+	case "floor":
+		if m.On == "" {
+			return "on the floor"
+		}
+		return "on " + m.On
 	}
 	return m.Kind
 }

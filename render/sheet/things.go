@@ -59,10 +59,13 @@ func (c *composer) drawLight(p pad, v view, l *plan.Light) (symbols.Drawn, place
 	return d, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3}
 }
 
-// lightHold is how a light is held: a practical stands by itself.
+// lightHold is how a light is held: a practical stands by itself, on the floor or on furniture.
 func lightHold(l *plan.Light) symbols.Hold {
-	if l.Head.Class == "practical" && (l.Mount.Kind == "stand" || l.Mount.Kind == "") {
-		return ""
+	switch l.Mount.Kind {
+	case "stand", "floor", "":
+		if l.Head.Class == "practical" {
+			return ""
+		}
 	}
 	return symbols.Hold(l.Mount.Kind)
 }
