@@ -1,0 +1,215 @@
+package files
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+)
+
+// The two formats count C planes alike, but LM-63 has a luminaire's length along C0 and EULUMDAT
+// along C90. A conversion leaves light and opening where they are in the lamp's frame: planes keep
+// their numbers, and length and width change places.
+
+// unstated stands for what the other format asks for and this one does not say.
+const unstated = "not stated"
+
+// LDT gives the file as EULUMDAT. Types A and B are refused: EULUMDAT has C planes only. Intensities
+// are rounded to 1e-4 cd/klm; direct ratios, which EULUMDAT has for indoor work, are 0.
+func (l *LM63) LDT() (*LDT, error) {
+	if l.System != photometry.TypeC {
+		return nil, fmt.Errorf("this file has photometry of type %s, and EULUMDAT holds C planes only: measured planes of one system do not lie on those of the other, "+
+			"and a conversion would make intensities up between them", l.System)
+	}
+	s, err := l.Source()
+	if err != nil {
+		return nil, err
+	}
+	n, err := l.Nodes()
+	if err != nil {
+		return nil, err
+	}
+	d := &LDT{
+		Company: l.Get("MANUFAC"), Report: l.Get("TEST"), LuminaireName: l.Name(), Number: l.Get("LUMCAT"), Date: l.Get("ISSUEDATE"),
+		Conversion: 1, Downward: round(100*downward(s), 2),
+	}
+	for _, text := range []*string{&d.Company, &d.Report, &d.LuminaireName, &d.Number, &d.Date} {
+		*text = clean(strings.ReplaceAll(*text, "\n", " "))
+	}
+	set := LampSet{Lamps: l.Lamps, Kind: clean(strings.ReplaceAll(l.Get("LAMP"), "\n", " ")), Lumens: l.Rated(), Watts: l.Power()}
+	if set.Lumens == 0 {
+		set.Lamps, set.Lumens = -l.Lamps, round(s.Flux, 4)
+	}
+	d.Sets = []LampSet{set}
+	d.Efficiency = round(100*s.Flux/set.Lumens, 2)
+	d.takeOpening(s.Opening)
+	d.takePlanes(l.symmetry(), n)
+	factor := 1000 / set.Lumens
+	for i, row := range d.Candela {
+		d.Candela[i] = make([]float64, len(row))
+		for j, v := range row {
+			d.Candela[i][j] = round(v*factor, 4)
+		}
+	}
+	return d, nil
+}
+
+// round rounds to some decimals.
+func round(v float64, decimals int) float64 {
+	power := math.Pow(10, float64(decimals))
+	if r := math.Round(v*power) / power; !math.IsInf(r, 0) && !math.IsNaN(r) {
+		return r
+	}
+	return v
+}
+
+// downward is the share of the flux in the half space before the lamp.
+func downward(s photometry.Source) float64 {
+	return photometry.SphereIntegral(front{s.Distribution})
+}
+
+// front is the part of a distribution before the lamp.
+type front struct{ photometry.Distribution }
+
+// Candela gives the intensity, cd/lm.
+func (f front) Candela(dir r3.Vec) float64 {
+	if dir.Z >= 0 {
+		return 0
+	}
+	return f.Distribution.Candela(dir)
+}
+
+// takeOpening states a luminous opening, and a housing of its size.
+func (d *LDT) takeOpening(o photometry.Opening) {
+	across, along := round(1000*o.Width, 3), round(1000*o.Height, 3)
+	switch o.Form {
+	case photometry.Disc, photometry.Sphere:
+		d.LuminousLength = across
+	default:
+		d.LuminousLength, d.LuminousWidth = along, across
+	}
+	if o.Form == photometry.Sphere {
+		d.LuminousHeights = [4]float64{across, across, across, across}
+	}
+	d.Length, d.Width = d.LuminousLength, d.LuminousWidth
+	d.Kind = 3
+	if o.Form == photometry.Tube || o.Largest() > 3*math.Min(o.Width, o.Height) && o.Height > 0 {
+		d.Kind = 2
+	}
+}
+
+// takePlanes stores unfolded planes by a symmetry, as far as EULUMDAT can tell it.
+func (d *LDT) takePlanes(s symmetry, n photometry.Nodes) {
+	d.Angles = n.Vertical
+	d.AngleStep = evenStep(d.Angles)
+	d.Planes = n.Horizontal
+	if last := len(d.Planes) - 1; last > 0 && d.Planes[last]-d.Planes[0] == 360 {
+		d.Planes = d.Planes[:last]
+	}
+	d.PlaneStep = evenStep(d.Planes)
+	switch s {
+	case axial:
+		d.Symmetry, d.Kind = AboutAxis, 1
+	case about0:
+		d.Symmetry = AboutC0
+	case about90:
+		d.Symmetry = AboutC90
+	case aboutBoth:
+		d.Symmetry = AboutC0andC90
+	}
+	first, stored := d.stored()
+	if d.Symmetry == AboutC90 && (len(d.Planes)%4 != 0 || d.Planes[first] != 270) {
+		d.Symmetry = NoSymmetry // C0 is not among the planes, by which EULUMDAT counts them
+		first, stored = d.stored()
+	}
+	for i := range stored {
+		d.Candela = append(d.Candela, n.Candela[(first+i)%len(d.Planes)])
+	}
+}
+
+// evenStep is the step between angles; 0 where it is not the same everywhere.
+func evenStep(angles []float64) float64 {
+	if len(angles) < 2 {
+		return 0
+	}
+	step := angles[1] - angles[0]
+	for i := 2; i < len(angles); i++ {
+		if math.Abs(angles[i]-angles[i-1]-step) > 1e-9 {
+			return 0
+		}
+	}
+	return step
+}
+
+// LM63 gives the file as LM-63-2002, with the intensities as they are written and their factor as
+// the candela multiplier.
+func (d *LDT) LM63() (*LM63, error) {
+	n, err := d.Nodes()
+	if err != nil {
+		return nil, err
+	}
+	set := d.Sets[0]
+	l := &LM63{
+		Edition: Edition2002, Lamps: 1, Lumens: -1, Multiplier: d.Factor(), Ballast: 1, Second: 1, Watts: d.Power(),
+		Vertical: d.Angles, Horizontal: n.Horizontal,
+	}
+	if set.Lamps > 0 {
+		l.Lamps, l.Lumens = set.Lamps, set.Lumens/float64(set.Lamps)
+	} else {
+		l.Lamps = max(1, -set.Lamps)
+	}
+	l.Keywords = d.keywords()
+	l.Width, l.Length = d.LuminousLength/1000, d.LuminousWidth/1000
+	if d.LuminousLength > 0 && !(d.LuminousWidth > 0) {
+		l.Width, l.Length = -d.LuminousLength/1000, -d.LuminousLength/1000
+	}
+	last := map[Symmetry]float64{AboutAxis: 0, AboutC0: 180, AboutC0andC90: 90}
+	if end, half := last[d.Symmetry]; half {
+		_, stored := d.stored()
+		l.Horizontal = append([]float64(nil), d.Planes[:stored]...)
+		l.Horizontal[0], l.Horizontal[stored-1] = 0, end
+		l.Candela = d.Candela
+		return l, nil
+	}
+	return l, l.takeRound(n, d.Factor())
+}
+
+// takeRound states all planes of a file without a symmetry that LM-63-2002 knows.
+func (l *LM63) takeRound(n photometry.Nodes, factor float64) error {
+	switch {
+	case len(n.Horizontal) == 1:
+		l.Horizontal = []float64{0}
+	case n.Horizontal[0] != 0:
+		return fmt.Errorf("the first plane is C%g, and LM-63 begins at C0", n.Horizontal[0])
+	}
+	l.Candela = scaled(n.Candela, 1/factor)
+	for _, row := range l.Candela {
+		for j, v := range row {
+			row[j] = round(v, 6)
+		}
+	}
+	return nil
+}
+
+// keywords are the texts of the file as LM-63-2002 asks for them.
+func (d *LDT) keywords() []Keyword {
+	var all []Keyword
+	for _, k := range []struct {
+		key, text string
+		required  bool
+	}{
+		{"TEST", d.Report, true}, {"TESTLAB", "", true}, {"ISSUEDATE", d.Date, true}, {"MANUFAC", d.Company, true},
+		{"LUMCAT", d.Number, false}, {"LUMINAIRE", d.LuminaireName, false}, {"LAMP", d.Sets[0].Kind, false},
+	} {
+		switch {
+		case k.text != "":
+			all = append(all, Keyword{k.key, k.text})
+		case k.required:
+			all = append(all, Keyword{k.key, unstated})
+		}
+	}
+	return all
+}

@@ -1,0 +1,83 @@
+// Package files reads and writes photometric files: IES LM-63 in its editions of 1986, 1991, 1995,
+// 2002 and 2019, and EULUMDAT. What a file says is kept in its own terms (LM63, LDT), so that it can be
+// written again; Source gives the light that it describes.
+//
+// Faults are diagnostics at their line, with what was expected and a likely cause. What is not
+// right but known from files in use is read, with a warning for each.
+package files
+
+import (
+	"bytes"
+	"path"
+	"strings"
+
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/source"
+)
+
+// Data is a photometric file that was read.
+type Data interface {
+	// Source gives the light: its flux, lm, its distribution, and the luminous opening. It refuses
+	// values that are none of a file's, which reading has refused already.
+	Source() (photometry.Source, error)
+	// Rated gives the flux of the lamps inside, lm; 0 where the file has absolute photometry, which
+	// knows none.
+	Rated() float64
+	// Power gives the electrical power, W; 0 where it is not stated.
+	Power() float64
+	// Format names the format and its edition.
+	Format() string
+	// Name gives what the file calls the luminaire, in one line; "" for nothing.
+	Name() string
+	// Bytes gives the file as it is written.
+	Bytes() ([]byte, error)
+}
+
+// MaxBytes is the most that is read of a file: a quarter of a degree each way, all round.
+const MaxBytes = 16 << 20
+
+// The codes of the faults that this package finds.
+const (
+	CodeFormat  = "photometry-format"  // not a file of this kind
+	CodeNumber  = "photometry-number"  // something else where a number belongs
+	CodeCount   = "photometry-count"   // fewer or more values than the file announces
+	CodeAngles  = "photometry-angles"  // angles that do not ascend, or leave their range
+	CodeValue   = "photometry-value"   // a value that has no meaning
+	CodeQuirk   = "photometry-quirk"   // not as the format has it, but understood
+	CodeUnused  = "photometry-unused"  // understood, and not reckoned with
+	CodeBalance = "photometry-balance" // figures of the file that contradict each other
+)
+
+// Read reads a file as what its name says it is (.ies, .ldt), or else as what it looks like.
+func Read(f *source.File, log *source.Log) (Data, bool) {
+	switch strings.ToLower(path.Ext(f.Name)) {
+	case ".ies":
+		return readIES(f, log)
+	case ".ldt", ".eulumdat":
+		return readLDT(f, log)
+	}
+	if looksLikeIES(f.Text) {
+		return readIES(f, log)
+	}
+	return readLDT(f, log)
+}
+
+func readIES(f *source.File, log *source.Log) (Data, bool) {
+	if d, ok := ReadLM63(f, log); ok {
+		return d, true
+	}
+	return nil, false
+}
+
+func readLDT(f *source.File, log *source.Log) (Data, bool) {
+	if d, ok := ReadLDT(f, log); ok {
+		return d, true
+	}
+	return nil, false
+}
+
+// looksLikeIES reports whether a text has the TILT= line of LM-63.
+func looksLikeIES(text []byte) bool {
+	head := bytes.ToUpper(text[:min(len(text), 1<<16)])
+	return bytes.HasPrefix(head, []byte("IES")) || bytes.Contains(head, []byte("\nTILT")) || bytes.HasPrefix(head, []byte("TILT"))
+}

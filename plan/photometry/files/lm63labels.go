@@ -1,0 +1,138 @@
+package files
+
+import (
+	"strings"
+)
+
+// longestLine is how many characters LM-63-2002 allows in a line.
+const longestLine = 256
+
+// labels reads the first line, the keywords and the TILT= line; next is then behind it.
+func (r *lm63Reader) labels() bool {
+	i := 0
+	for ; i < len(r.lines); i++ { // blank lines before the first
+		if s, _ := r.line(i); s != "" {
+			break
+		}
+	}
+	if s, p := r.line(i); r.edition(s, p) {
+		i++
+	}
+	for ; i < len(r.lines); i++ {
+		s, p := r.line(i)
+		if value, ok := tiltLine(s); ok {
+			r.next = r.lines[i].end
+			return r.tiltForm(value, p)
+		}
+		if p.end-p.start > longestLine {
+			r.odd(p, CodeQuirk, "", "a line has at most %d characters", longestLine)
+		}
+		r.label(s, p)
+	}
+	r.fault(r.end(), CodeFormat, r.hintOfFormat(), "a line TILT=NONE, TILT=INCLUDE or TILT= and a file name belongs behind the keywords, and there is none")
+	return false
+}
+
+// hintOfFormat guesses what a file without a TILT= line is.
+func (r *lm63Reader) hintOfFormat() string {
+	if s, _ := r.line(2); len(r.lines) > 40 && len(s) == 1 && digit(s[0]) {
+		return "it looks like EULUMDAT: name it .ldt"
+	}
+	return "check that this is an LM-63 file, and all of it"
+}
+
+// edition reads the line that names the edition; not ok for any other line, as the edition of 1986
+// has none.
+func (r *lm63Reader) edition(s string, p part) bool {
+	e, ok := editionOf(s)
+	if !ok {
+		if strings.HasPrefix(s, "[") {
+			r.odd(p, CodeQuirk, "begin the file with IESNA:LM-63-2002", "the file does not say of which edition it is; it is read as of 1986")
+		}
+		return false
+	}
+	r.out.Edition = e
+	if s != firstLines[e] {
+		r.odd(p, CodeQuirk, "write "+firstLines[e], "%s is not as an edition begins; the file is read as of %s", quoted(s), e)
+	}
+	return true
+}
+
+// editionOf is the edition that a first line names, however it is spaced; one that is not known
+// counts as 2002.
+func editionOf(s string) (Edition, bool) {
+	word := strings.ToUpper(strings.Join(strings.Fields(s), ""))
+	if !strings.HasPrefix(word, "IESNA91") && !strings.HasPrefix(word, "IESNA:") && !strings.HasPrefix(word, "IES:") {
+		return Edition1986, false
+	}
+	for e := Edition1991; e <= Edition2019; e++ {
+		if strings.HasSuffix(word, e.String()) || word == firstLines[e] {
+			return e, true
+		}
+	}
+	if strings.HasSuffix(word, "1986") {
+		return Edition1991, true // with a first line, as of 1991, and by the same rules
+	}
+	return Edition2002, true
+}
+
+// tiltLine takes what stands behind TILT=.
+func tiltLine(s string) (value string, ok bool) {
+	if len(s) < 5 || !strings.EqualFold(s[:4], "TILT") {
+		return "", false
+	}
+	value, ok = strings.CutPrefix(strings.TrimSpace(s[4:]), "=")
+	return strings.TrimSpace(value), ok
+}
+
+// tiltForm notes the form of the TILT= line.
+func (r *lm63Reader) tiltForm(value string, p part) bool {
+	tilt := &r.out.Tilt
+	switch strings.ToUpper(value) {
+	case "NONE":
+	case "INCLUDE":
+		tilt.Form = TiltInclude
+		r.odd(p, CodeUnused, "", "the lamp's output by its tilt is not reckoned with: the light is that of the measured position")
+	case "":
+		r.odd(p, CodeQuirk, "write TILT=NONE", "the TILT= line says nothing; it is taken as NONE")
+	default:
+		tilt.Form, tilt.File = TiltFile, value
+		r.odd(p, CodeUnused, "", "the tilt file %s is not read: the light is that of the measured position", quoted(value))
+		if r.out.Edition == Edition2019 {
+			r.odd(p, CodeQuirk, "", "the edition of 2019 has no tilt files")
+		}
+	}
+	return true
+}
+
+// label reads a line before TILT=.
+func (r *lm63Reader) label(s string, p part) {
+	key, rest, bracketed := "", s, false
+	if strings.HasPrefix(s, "[") {
+		if key, rest, bracketed = strings.Cut(s[1:], "]"); !bracketed {
+			key, rest = "", s
+			r.odd(p, CodeQuirk, "", "a keyword lacks its closing bracket; the line is kept as a remark")
+		}
+		key, rest = strings.TrimSpace(key), strings.TrimSpace(rest)
+	}
+	words := &r.out.Keywords
+	switch {
+	case s == "":
+	case bracketed && strings.EqualFold(key, "MORE"):
+		if n := len(*words); n > 0 {
+			(*words)[n-1].Text += "\n" + rest
+			return
+		}
+		r.odd(p, CodeQuirk, "", "[MORE] continues a keyword, and there is none before it; it is kept as a remark")
+		if rest != "" {
+			*words = append(*words, Keyword{"", rest})
+		}
+	case bracketed && key == "":
+		r.odd(p, CodeQuirk, "", "a keyword has no name; the line is left out")
+	default:
+		if !bracketed && r.out.Edition > Edition1986 {
+			r.odd(p, CodeQuirk, "begin it with [MORE] or a keyword of its own, [_NOTE]", "a line before TILT= has no keyword; it is kept as a remark")
+		}
+		*words = append(*words, Keyword{key, rest})
+	}
+}

@@ -1,0 +1,81 @@
+package files
+
+import (
+	"math"
+
+	"scrimshaw/plan/photometry"
+)
+
+const foot = 0.3048 // m
+
+// Opening gives the luminous opening as a form that light is computed from, and says in words what
+// is lost by it, "" for nothing. The shape follows from the signs of width, length and height as
+// LM-63-2002 has them; the shapes of earlier editions, which leave one of them 0, are understood.
+func (l *LM63) Opening() (o photometry.Opening, lost string) {
+	scale := 1.0
+	if l.Feet {
+		scale = foot
+	}
+	w, len, h := l.Width*scale, l.Length*scale, l.Height*scale
+	switch {
+	case w == 0 && len == 0 && h == 0:
+		return photometry.Opening{}, ""
+	case w >= 0 && len >= 0 && h >= 0:
+		return box(w, len, h)
+	case w < 0 && len > 0 && h <= 0, w == 0 && len > 0 && h < 0:
+		return photometry.Opening{Form: photometry.Tube, Width: len, Height: math.Max(-w, -h)}, ""
+	case len < 0 && w > 0 && h <= 0, len == 0 && w > 0 && h < 0:
+		return face(math.Max(-len, -h), w), "the cylinder across the planes 0 and 180 is reckoned with as a flat face of its length and thickness"
+	case h == 0 && w < 0 && len <= 0:
+		return ellipse(-w, -len)
+	}
+	return ball(math.Abs(w), math.Abs(len), math.Abs(h))
+}
+
+// box is a rectangle, perhaps with luminous sides.
+func box(width, length, height float64) (photometry.Opening, string) {
+	lost := ""
+	if height > 0 {
+		lost = "the sides of the luminous box are reckoned with as a part of its face"
+	}
+	switch {
+	case width > 0 && length > 0:
+		return face(length, width), lost
+	case width > 0 || length > 0:
+		return photometry.Opening{}, "a luminous opening without width or length is reckoned with as a point"
+	}
+	return ball(0, 0, height)
+}
+
+// face is a rectangle with a length along the planes 0 and 180, the lamp's right.
+func face(length, width float64) photometry.Opening {
+	return photometry.Opening{Form: photometry.Rectangle, Width: length, Height: width}
+}
+
+// ellipse is a disc; where it is oblong, one of its area. Before 2002 a circle has no length.
+func ellipse(width, length float64) (photometry.Opening, string) {
+	if length == 0 {
+		length = width
+	}
+	lost := ""
+	if math.Abs(width-length) > 0.1*width {
+		lost = "the ellipse is reckoned with as a disc of its area"
+	}
+	return photometry.Opening{Form: photometry.Disc, Width: math.Sqrt(width * length)}, lost
+}
+
+// ball is any other body: a sphere of its mean size.
+func ball(w, l, h float64) (photometry.Opening, string) {
+	sum, n := 0.0, 0.0
+	for _, side := range [...]float64{w, l, h} {
+		if side > 0 {
+			sum += side
+			n++
+		}
+	}
+	lost := ""
+	if w != l || l != h {
+		lost = "the luminous body is reckoned with as a sphere of its mean size"
+	}
+	return photometry.Opening{Form: photometry.Sphere, Width: sum / n}, lost
+}

@@ -1,0 +1,57 @@
+package photometry
+
+import (
+	"math"
+	"sort"
+)
+
+// closeBy is how far beyond the last angle of a table rounding may put a direction that is meant
+// to be on it, degrees.
+const closeBy = 1e-9
+
+// scale is the ascending angles of one side of a table, degrees.
+type scale struct {
+	angles []float64
+	step   float64 // between all neighbours; 0 where they are not even
+}
+
+func newScale(angles []float64) scale {
+	s := scale{angles: append([]float64(nil), angles...)}
+	last := len(s.angles) - 1
+	if last < 1 {
+		return s
+	}
+	step := (s.angles[last] - s.angles[0]) / float64(last)
+	for i, a := range s.angles {
+		if math.Abs(a-s.angles[0]-float64(i)*step) > 1e-6*step {
+			return s
+		}
+	}
+	s.step = step
+	return s
+}
+
+// find gives the node below an angle and the share of the way to the next; not ok beyond the ends.
+func (s *scale) find(a float64) (i int, part float64, ok bool) {
+	last := len(s.angles) - 1
+	low, high := s.angles[0], s.angles[last]
+	switch {
+	case !(a >= low-closeBy && a <= high+closeBy):
+		return 0, 0, false
+	case a <= low:
+		return 0, 0, true
+	case a >= high:
+		return last, 0, true
+	}
+	if s.step > 0 {
+		i = int((a - low) / s.step) // by rounding, one too far at most
+		if a < s.angles[i] {
+			i--
+		} else if a >= s.angles[i+1] {
+			i++
+		}
+	} else {
+		i = sort.Search(last, func(k int) bool { return s.angles[k] > a }) - 1
+	}
+	return i, (a - s.angles[i]) / (s.angles[i+1] - s.angles[i]), true
+}
