@@ -48,7 +48,7 @@ type candidate struct {
 }
 
 // rungCost is what each step down the ladder costs, as mm of leader; the table costs twice as much.
-const rungCost = 80
+const rungCost = 130
 
 // cost of the places beside a body, best first: to the right and up, then right, then left, over
 // and under it (after Imhof 1975, "Positioning names on maps", The American Cartographer 2(2),

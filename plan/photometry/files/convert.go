@@ -3,9 +3,8 @@ package files
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
-
-	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/photometry"
 )
@@ -18,7 +17,7 @@ import (
 const unstated = "not stated"
 
 // LDT gives the file as EULUMDAT. Types A and B are refused: EULUMDAT has C planes only. Intensities
-// are rounded to 1e-4 cd/klm; direct ratios, which EULUMDAT has for indoor work, are 0.
+// are rounded to seven figures of the peak; direct ratios, which EULUMDAT has for indoor work, are 0.
 func (l *LM63) LDT() (*LDT, error) {
 	if l.System != photometry.TypeC {
 		return nil, fmt.Errorf("this file has photometry of type %s, and EULUMDAT holds C planes only: measured planes of one system do not lie on those of the other, "+
@@ -34,24 +33,25 @@ func (l *LM63) LDT() (*LDT, error) {
 	}
 	d := &LDT{
 		Company: l.Get("MANUFAC"), Report: l.Get("TEST"), LuminaireName: l.Name(), Number: l.Get("LUMCAT"), Date: l.Get("ISSUEDATE"),
-		Conversion: 1, Downward: round(100*downward(s), 2),
+		Conversion: 1, Downward: round(100*downward(n, s.Flux), 2),
 	}
 	for _, text := range []*string{&d.Company, &d.Report, &d.LuminaireName, &d.Number, &d.Date} {
 		*text = clean(strings.ReplaceAll(*text, "\n", " "))
 	}
 	set := LampSet{Lamps: l.Lamps, Kind: clean(strings.ReplaceAll(l.Get("LAMP"), "\n", " ")), Lumens: l.Rated(), Watts: l.Power()}
 	if set.Lumens == 0 {
-		set.Lamps, set.Lumens = -l.Lamps, round(s.Flux, 4)
+		set.Lamps, set.Lumens = -l.Lamps, round(s.Flux, decimalsOf(s.Flux))
 	}
 	d.Sets = []LampSet{set}
 	d.Efficiency = round(100*s.Flux/set.Lumens, 2)
 	d.takeOpening(s.Opening)
 	d.takePlanes(l.symmetry(), n)
 	factor := 1000 / set.Lumens
+	decimals := decimalsOf(s.Peak() * factor)
 	for i, row := range d.Candela {
 		d.Candela[i] = make([]float64, len(row))
 		for j, v := range row {
-			d.Candela[i][j] = round(v*factor, 4)
+			d.Candela[i][j] = round(v*factor, decimals)
 		}
 	}
 	return d, nil
@@ -66,20 +66,36 @@ func round(v float64, decimals int) float64 {
 	return v
 }
 
-// downward is the share of the flux in the half space before the lamp.
-func downward(s photometry.Source) float64 {
-	return photometry.SphereIntegral(front{s.Distribution})
-}
+// decimalsOf is how many decimals keep seven figures of a value.
+func decimalsOf(v float64) int { return min(max(0, 6-int(math.Floor(math.Log10(v)))), 12) }
 
-// front is the part of a distribution before the lamp.
-type front struct{ photometry.Distribution }
-
-// Candela gives the intensity, cd/lm.
-func (f front) Candela(dir r3.Vec) float64 {
-	if dir.Z >= 0 {
+// downward is the share of a flux, lm, that goes out before the lamp, gamma up to 90: the exact integral of the
+// table cut there.
+func downward(n photometry.Nodes, flux float64) float64 {
+	i, part := 0, 0.0
+	for i < len(n.Vertical) && n.Vertical[i] <= 90 {
+		i++
+	}
+	switch {
+	case i == len(n.Vertical):
+		return 1
+	case i == 0:
 		return 0
 	}
-	return f.Distribution.Candela(dir)
+	part = (90 - n.Vertical[i-1]) / (n.Vertical[i] - n.Vertical[i-1])
+	cut := photometry.Nodes{Horizontal: n.Horizontal, Vertical: slices.Concat(n.Vertical[:i], []float64{90})}
+	if part == 0 {
+		cut.Vertical = n.Vertical[:i]
+	}
+	for _, row := range n.Candela {
+		edge := row[i-1] + part*(row[i]-row[i-1])
+		cut.Candela = append(cut.Candela, slices.Concat(row[:i], []float64{edge})[:len(cut.Vertical)])
+	}
+	_, below, err := photometry.NewTable(cut)
+	if err != nil {
+		return 0 // one angle, or no light
+	}
+	return below / flux
 }
 
 // takeOpening states a luminous opening, and a housing of its size.
@@ -103,6 +119,7 @@ func (d *LDT) takeOpening(o photometry.Opening) {
 
 // takePlanes stores unfolded planes by a symmetry, as far as EULUMDAT can tell it.
 func (d *LDT) takePlanes(s symmetry, n photometry.Nodes) {
+	n = fromZero(n)
 	d.Angles = n.Vertical
 	d.AngleStep = evenStep(d.Angles)
 	d.Planes = n.Horizontal
@@ -122,12 +139,31 @@ func (d *LDT) takePlanes(s symmetry, n photometry.Nodes) {
 	}
 	first, stored := d.stored()
 	if d.Symmetry == AboutC90 && (len(d.Planes)%4 != 0 || d.Planes[first] != 270) {
-		d.Symmetry = NoSymmetry // C0 is not among the planes, by which EULUMDAT counts them
+		d.Symmetry = NoSymmetry // the planes are not those by which EULUMDAT counts to C270
 		first, stored = d.stored()
 	}
 	for i := range stored {
 		d.Candela = append(d.Candela, n.Candela[(first+i)%len(d.Planes)])
 	}
+}
+
+// fromZero are planes that go all round, beginning at C0: where it is not among them it is put
+// between its neighbours, where the light is what it was.
+func fromZero(n photometry.Nodes) photometry.Nodes {
+	last := len(n.Horizontal) - 1
+	first := n.Horizontal[0]
+	if last == 0 || first == 0 {
+		return n
+	}
+	before := n.Horizontal[last-1] - 360
+	part := -before / (first - before)
+	row := make([]float64, len(n.Vertical))
+	for j := range row {
+		row[j] = n.Candela[last-1][j] + part*(n.Candela[0][j]-n.Candela[last-1][j])
+	}
+	n.Horizontal = slices.Concat([]float64{0}, n.Horizontal[:last], []float64{360})
+	n.Candela = slices.Concat([][]float64{row}, n.Candela[:last], [][]float64{row})
+	return n
 }
 
 // evenStep is the step between angles; 0 where it is not the same everywhere.
@@ -174,24 +210,23 @@ func (d *LDT) LM63() (*LM63, error) {
 		l.Candela = d.Candela
 		return l, nil
 	}
-	return l, l.takeRound(n, d.Factor())
+	l.takeRound(n, d.Factor())
+	return l, nil
 }
 
 // takeRound states all planes of a file without a symmetry that LM-63-2002 knows.
-func (l *LM63) takeRound(n photometry.Nodes, factor float64) error {
-	switch {
-	case len(n.Horizontal) == 1:
+func (l *LM63) takeRound(n photometry.Nodes, factor float64) {
+	n = fromZero(n)
+	l.Horizontal = n.Horizontal
+	if len(n.Horizontal) == 1 {
 		l.Horizontal = []float64{0}
-	case n.Horizontal[0] != 0:
-		return fmt.Errorf("the first plane is C%g, and LM-63 begins at C0", n.Horizontal[0])
 	}
 	l.Candela = scaled(n.Candela, 1/factor)
 	for _, row := range l.Candela {
 		for j, v := range row {
-			row[j] = round(v, 6)
+			row[j] = round(v, 9) // what was written, without the rounding of two factors
 		}
 	}
-	return nil
 }
 
 // keywords are the texts of the file as LM-63-2002 asks for them.

@@ -298,8 +298,7 @@ func (r *ldtReader) planes() bool {
 	from, to := d.Planes[first], d.Planes[(first+n-1)%len(d.Planes)]
 	if gap := 360 - (to - from); d.Symmetry == NoSymmetry && n > 1 && gap > 1.5*longest(d.Planes) {
 		_, p := r.line(r.planesAt)
-		r.fault(p, CodeAngles, "the symmetry indicator may be wrong", "without a symmetry the planes go all round, and here only from C%g to C%g", from, to)
-		return false
+		r.odd(p, CodeAngles, "the symmetry indicator may be wrong", "without a symmetry the planes go all round, and here only from C%g to C%g; light is taken to change evenly between the two", from, to)
 	}
 	ends := map[Symmetry][2]float64{AboutC0: {0, 180}, AboutC90: {270, 90}, AboutC0andC90: {0, 90}}
 	if want, half := ends[d.Symmetry]; half && (from != want[0] || to != want[1]) {

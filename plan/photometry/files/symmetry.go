@@ -43,8 +43,10 @@ func (l *LM63) symmetry() symmetry {
 		return about0
 	case first == 90 && last == 270, first == -90 && last == 90:
 		return about90
-	case last-first == 360:
+	case first == 0 && last == 360:
 		return asymmetric
+	case last-first == 360:
+		return open
 	case first >= 0 && last-first < 360 && 360-(last-first) <= 1.5*longest(l.Horizontal):
 		return open
 	}
