@@ -159,16 +159,17 @@ scene.yaml:1:1: error: a key is a single word here, not a list [bad-key]
    | ^^^^^^
    fix: write the key as a word
 `},
-		{"nothing as a key", "{~: 1, ? : 2}\n", `
+		{"nothing as a key", "{~: 1, b: 2}\n", `
 scene.yaml:1:2: error: a key is a single word here, not nothing [bad-key]
- 1 | {~: 1, ? : 2}
+ 1 | {~: 1, b: 2}
    |  ^
    fix: write the key as a word
-
-scene.yaml:1:6: error: a key is a single word here, not nothing [bad-key]
- 1 | {~: 1, ? : 2}
-   |      ^
-   fix: write the key as a word
+`},
+		{"a marked key", "{a: why?, ? b : 2}\n", `
+scene.yaml:1:11: error: a ? marks a key here, which is not part of the language [bad-key]
+ 1 | {a: why?, ? b : 2}
+   |           ^
+   fix: write key: value, or put the text in quotes
 `},
 		{"tags", "a: !!str 5\nb: !foo {c: d}\n", `
 scene.yaml:1:4: error: the tag !!str is not part of the language [tag]

@@ -9,6 +9,7 @@ type outline struct {
 	open   []int  // offsets of the brackets that are open at the end, outermost first
 	quote  int    // offset of the quote that is open at the end, or -1
 	tab    int    // offset of the first tab in indentation, or -1
+	mark   int    // offset of the first ? that marks a key, or -1
 	deep   int    // offset where nesting passes maxDepth, or -1
 	closer int    // offset of the first closing bracket that fits no open one, or -1
 	quoted [2]int // start and end of the quoted text that was closed last
@@ -24,7 +25,7 @@ type outline struct {
 
 // outlineOf scans text, which is UTF-8.
 func outlineOf(text []byte) *outline {
-	o := &outline{quote: -1, tab: -1, deep: -1, closer: -1, parent: -1, text: text}
+	o := &outline{quote: -1, tab: -1, mark: -1, deep: -1, closer: -1, parent: -1, text: text}
 	for o.pos < len(text) && o.tab < 0 && o.deep < 0 {
 		o.line()
 	}
@@ -81,6 +82,7 @@ func (o *outline) tokens(start int) {
 				o.deep = o.pos
 				return
 			}
+			o.marked(b)
 			o.parent = column
 			o.pos++
 		case b == '&', b == '!', b == '*':
@@ -208,12 +210,22 @@ func (o *outline) flow() bool {
 			}
 		case (b == '&' || b == '!' || b == '*') && !plain:
 			o.pos = propertyEnd(o.text, o.pos)
+		case b == '?' && !plain:
+			o.marked(b)
+			o.pos++
 		default:
 			plain = true
 			o.pos++
 		}
 	}
 	return false
+}
+
+// marked notes the mark of a key.
+func (o *outline) marked(b byte) {
+	if b == '?' && o.mark < 0 {
+		o.mark = o.pos
+	}
 }
 
 // flowColon reports whether the colon here ends a key of flow context.

@@ -49,7 +49,8 @@ func isControl(r rune) bool {
 	return r == 0x2028 || r == 0x2029 || r == 0xfeff || r&0xfffe == 0xfffe
 }
 
-// checkLayout refuses tabs in indentation, and nesting beyond any scene.
+// checkLayout refuses tabs in indentation, nesting beyond any scene, and keys marked with a ?, which
+// may be of any form and stand in any number of lines: no scene needs them.
 func checkLayout(l *lines, log *Log) bool {
 	start := bodyStart(l.file)
 	o := outlineOf(l.file.Text[start:])
@@ -61,6 +62,10 @@ func checkLayout(l *lines, log *Log) bool {
 	case o.deep >= 0:
 		log.Errorf(l.span(start+o.deep, start+o.deep+1), CodeTooDeep, "",
 			"nested too deep: a scene has at most %d levels", maxDepth)
+		return false
+	case o.mark >= 0:
+		log.Errorf(l.span(start+o.mark, start+o.mark+1), CodeBadKey, "write key: value, or put the text in quotes",
+			"a ? marks a key here, which is not part of the language")
 		return false
 	}
 	return true

@@ -47,7 +47,6 @@ var translations = []struct {
 	{"escape", badEscape},
 	{"hexdecimal number", badEscape},
 	{"<document start>", fixed("this does not belong to what stands above", "give it a key, or indent it")},
-	{"mapping keys are not allowed", fixed("a key cannot start with ? here", "put it in quotes")},
 	{"tag", tagFault},
 	{"expected '!'", tagFault},
 	{"expected '>'", tagFault},
