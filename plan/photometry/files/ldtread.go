@@ -264,7 +264,7 @@ func plural(n int, noun string) string {
 // ratios reads the ten direct ratios.
 func (r *ldtReader) ratios() bool {
 	for i := range r.out.DirectRatios {
-		if !r.may(&r.out.DirectRatios[i], "direct ratio"+ordinal(i, ratioLines)) {
+		if !r.may(&r.out.DirectRatios[i], numbered("direct ratio #", i, ratioLines)) {
 			return false
 		}
 	}
@@ -274,7 +274,7 @@ func (r *ldtReader) ratios() bool {
 // list reads a number a line.
 func (r *ldtReader) list(dst []float64, what string) (ok bool) {
 	for i := range dst {
-		if dst[i], _, ok = r.need(what + ordinal(i, len(dst))); !ok {
+		if dst[i], _, ok = r.need(numbered(what, i, len(dst))); !ok {
 			return false
 		}
 	}
@@ -285,7 +285,7 @@ func (r *ldtReader) list(dst []float64, what string) (ok bool) {
 func (r *ldtReader) planes() bool {
 	d := r.out
 	r.planesAt = r.next
-	if !r.list(d.Planes, "C plane") {
+	if !r.list(d.Planes, "C plane #") {
 		return false
 	}
 	if d.Symmetry == AboutAxis {
@@ -314,7 +314,7 @@ func (r *ldtReader) planes() bool {
 func (r *ldtReader) angles() bool {
 	d := r.out
 	r.anglesAt = r.next
-	if !r.list(d.Angles, "gamma angle") || !r.ordered(d.Angles, r.anglesAt, "gamma angles", 180) {
+	if !r.list(d.Angles, "gamma angle #") || !r.ordered(d.Angles, r.anglesAt, "gamma angles", 180) {
 		return false
 	}
 	if first, last := d.Angles[0], d.Angles[len(d.Angles)-1]; first != 0 && first != 90 || last != 90 && last != 180 {
@@ -349,7 +349,7 @@ func (r *ldtReader) candela() bool {
 	for i := range n {
 		row := make([]float64, len(d.Angles))
 		start := r.next
-		if !r.list(row, fmt.Sprintf("intensity of C%g", d.Planes[(first+i)%len(d.Planes)])) {
+		if !r.list(row, fmt.Sprintf("intensity # of C%g", d.Planes[(first+i)%len(d.Planes)])) {
 			return false
 		}
 		d.Candela = append(d.Candela, row)

@@ -25,18 +25,19 @@ func (r *lm63Reader) judge() {
 		}
 	}
 	if l.Lumens == 0 {
-		r.odd(r.dimensionsAt, CodeValue, "write -1 for absolute photometry", "the lumens of a lamp are 0; the file is taken as absolute photometry")
+		r.odd(r.lumensAt, CodeValue, "write -1 for absolute photometry", "the flux of a lamp is 0; the file is taken as absolute photometry")
 	}
 	for _, f := range []struct {
 		v    float64
+		at   part
 		what string
-	}{{l.Multiplier, "candela multiplier"}, {l.Ballast, "ballast factor"}} {
+	}{{l.Multiplier, r.multiplierAt, "candela multiplier"}, {l.Ballast, r.ballastAt, "ballast factor"}} {
 		if !(f.v > 0) {
-			r.odd(r.dimensionsAt, CodeValue, "", "a %s of %g would leave no light; it is taken as 1", f.what, f.v)
+			r.odd(f.at, CodeValue, "", "a %s of %g would leave no light; it is taken as 1", f.what, f.v)
 		}
 	}
 	if l.Second != 1 && (l.Edition == Edition1995 || l.Edition == Edition2002) {
-		r.odd(r.dimensionsAt, CodeUnused, "", "the second ballast field is %g; the edition of %s has no use for it, and it is left out", l.Second, l.Edition)
+		r.odd(r.secondAt, CodeUnused, "", "the second ballast field is %g; the edition of %s has no use for it, and it is left out", l.Second, l.Edition)
 	}
 	if _, lost := l.Opening(); lost != "" {
 		r.odd(r.dimensionsAt, CodeUnused, "", "%s", lost)

@@ -123,10 +123,8 @@ func (r *lm63Reader) label(s string, p part) {
 			(*words)[n-1].Text += "\n" + rest
 			return
 		}
-		r.odd(p, CodeQuirk, "", "[MORE] continues a keyword, and there is none before it; it is kept as a remark")
-		if rest != "" {
-			*words = append(*words, Keyword{"", rest})
-		}
+		r.odd(p, CodeQuirk, "", "[MORE] continues a keyword, and there is none before it; it is kept as [_MORE]")
+		*words = append(*words, Keyword{"_MORE", rest})
 	case bracketed && key == "":
 		r.odd(p, CodeQuirk, "", "a keyword has no name; the line is left out")
 	default:

@@ -31,7 +31,7 @@ type lm63Reader struct {
 	out  *LM63
 	next int // the offset of what is read next
 	// Where the parts of the file stand, to be blamed.
-	countsAt, dimensionsAt, verticalAt, horizontalAt, candelaAt part
+	lumensAt, multiplierAt, ballastAt, secondAt, countsAt, dimensionsAt, verticalAt, horizontalAt, candelaAt part
 }
 
 // token is the next word of the stream of numbers, which commas, blanks and line ends part.
@@ -49,17 +49,17 @@ func (r *lm63Reader) token() (part, bool) {
 	return part{start, i}, i > start
 }
 
-// value reads the next number, number i of n that are called what in faults.
+// value reads the next number, number i of n of its list, which is called what in faults.
 func (r *lm63Reader) value(what string, i, n int) (float64, part, bool) {
 	p, more := r.token()
 	if !more {
-		r.fault(r.end(), CodeCount, "the file was cut off, or it announces more angles than it has", "the file ends where %s belongs", what+ordinal(i, n))
+		r.fault(r.end(), CodeCount, "the file was cut off, or it announces more angles than it has", "the file ends where %s belongs", numbered(what, i, n))
 		return 0, p, false
 	}
 	word := string(r.raw(p))
 	v, ok := number(word)
 	if !ok {
-		r.fault(p, CodeNumber, hintOfWord(word), "%s belongs here, not %s", what+ordinal(i, n), quoted(r.words(p)))
+		r.fault(p, CodeNumber, hintOfWord(word), "%s belongs here, not %s", numbered(what, i, n), quoted(r.words(p)))
 	}
 	return v, p, ok
 }
@@ -128,10 +128,10 @@ func (r *lm63Reader) tilt() bool {
 	if !ok {
 		return false
 	}
-	if tilt.Angles, _, ok = r.numbers(n, "tilt angle"); !ok {
+	if tilt.Angles, _, ok = r.numbers(n, "tilt angle #"); !ok {
 		return false
 	}
-	tilt.Factors, _, ok = r.numbers(n, "tilt factor")
+	tilt.Factors, _, ok = r.numbers(n, "tilt factor #")
 	return ok
 }
 
@@ -147,15 +147,16 @@ func (r *lm63Reader) figures() bool {
 		l.Lamps = 1
 	}
 	vertical, horizontal := 0, 0
-	return r.into(&l.Lumens, "the lumens of a lamp") && r.into(&l.Multiplier, "the candela multiplier") &&
+	return r.into(&l.Lumens, &r.lumensAt, "the flux of a lamp") && r.into(&l.Multiplier, &r.multiplierAt, "the candela multiplier") &&
 		r.counted(&vertical, "the number of vertical angles") && r.counted(&horizontal, "the number of horizontal angles") &&
 		r.system() && r.units() && r.dimensions() &&
-		r.into(&l.Ballast, "the ballast factor") && r.into(&l.Second, "the second ballast field") && r.into(&l.Watts, "the input watts") &&
+		r.into(&l.Ballast, &r.ballastAt, "the ballast factor") && r.into(&l.Second, &r.secondAt, "the second ballast field") &&
+		r.into(&l.Watts, new(part), "the input power") &&
 		r.roomFor(vertical, horizontal)
 }
 
-func (r *lm63Reader) into(dst *float64, what string) (ok bool) {
-	*dst, _, ok = r.value(what, 0, 1)
+func (r *lm63Reader) into(dst *float64, at *part, what string) (ok bool) {
+	*dst, *at, ok = r.value(what, 0, 1)
 	return ok
 }
 
@@ -213,7 +214,7 @@ func (r *lm63Reader) units() bool {
 // dimensions reads the luminous opening.
 func (r *lm63Reader) dimensions() bool {
 	l := r.out
-	v, at, ok := r.numbers(3, "dimension of the luminous opening")
+	v, at, ok := r.numbers(3, "dimension # of the luminous opening")
 	if !ok {
 		return false
 	}
@@ -225,11 +226,11 @@ func (r *lm63Reader) dimensions() bool {
 // angles reads both lists of angles.
 func (r *lm63Reader) angles() (ok bool) {
 	l := r.out
-	if l.Vertical, r.verticalAt, ok = r.numbers(len(l.Vertical), "vertical angle"); !ok {
+	if l.Vertical, r.verticalAt, ok = r.numbers(len(l.Vertical), "vertical angle #"); !ok {
 		return false
 	}
 	r.verticalAt.end = r.next
-	if l.Horizontal, r.horizontalAt, ok = r.numbers(len(l.Horizontal), "horizontal angle"); !ok {
+	if l.Horizontal, r.horizontalAt, ok = r.numbers(len(l.Horizontal), "horizontal angle #"); !ok {
 		return false
 	}
 	r.horizontalAt.end = r.next
@@ -302,7 +303,7 @@ func (r *lm63Reader) candela() bool {
 	l := r.out
 	r.candelaAt = part{r.next, r.next}
 	for _, h := range l.Horizontal {
-		row, at, ok := r.numbers(len(l.Vertical), "candela value of the horizontal angle "+format(h))
+		row, at, ok := r.numbers(len(l.Vertical), "candela value # at the horizontal angle "+format(h))
 		if !ok {
 			return false
 		}

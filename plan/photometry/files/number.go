@@ -53,10 +53,10 @@ func quoted(s string) string {
 	return strconv.Quote(s)
 }
 
-// ordinal is where among its like a value stands: " 3 of 37".
-func ordinal(i, n int) string {
+// numbered is what a value is called, with its number i of n, counted from 0, for the #.
+func numbered(what string, i, n int) string {
 	if n == 1 {
-		return ""
+		return strings.Replace(what, " #", "", 1)
 	}
-	return " " + strconv.Itoa(i+1) + " of " + strconv.Itoa(n)
+	return strings.Replace(what, "#", strconv.Itoa(i+1)+" of "+strconv.Itoa(n), 1)
 }

@@ -47,20 +47,21 @@ func newText(f *source.File, log *source.Log) (*text, bool) {
 		start = 3
 	}
 	for i := start; i < len(b); i++ {
-		switch {
-		case b[i] == 0:
-			t.fault(part{i, i + 1}, CodeFormat, "check that it is a photometric file, saved as plain text", "the file is not text: it holds a byte 0")
-			return nil, false
-		case b[i] == '\n', b[i] == '\r':
-			t.lines = append(t.lines, part{start, i})
-			if b[i] == '\r' && i+1 < len(b) && b[i+1] == '\n' {
-				i++
-			}
-			start = i + 1
+		if b[i] != '\n' && b[i] != '\r' {
+			continue
 		}
+		t.lines = append(t.lines, part{start, i})
+		if b[i] == '\r' && i+1 < len(b) && b[i+1] == '\n' {
+			i++
+		}
+		start = i + 1
 	}
 	if start < len(b) {
 		t.lines = append(t.lines, part{start, len(b)})
+	}
+	if i := bytes.IndexByte(b, 0); i >= 0 {
+		t.fault(part{i, i + 1}, CodeFormat, "check that it is a photometric file, saved as plain text", "the file is not text: it holds a byte 0")
+		return nil, false
 	}
 	t.dropTail()
 	return t, true

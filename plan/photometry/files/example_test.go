@@ -1,0 +1,39 @@
+package files_test
+
+import (
+	"fmt"
+	"testing"
+
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/photometry/files"
+	"scrimshaw/plan/source"
+)
+
+func ExampleReadLM63() {
+	text := "IESNA91\nTILT=NONE\n1 -1 1 8 1 1 2 0 0 0\n1 1 60\n0 5 10 20 30 45 65 90\n0\n1000 1100 1300 1150 930 650 350 0\n"
+	log := &source.Log{}
+	l, ok := files.ReadLM63(&source.File{Name: "lamp.ies", Text: []byte(text)}, log)
+	if !ok {
+		fmt.Println(log.All())
+		return
+	}
+	s, err := l.Source()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	beam, _ := photometry.BeamAngle(s.Distribution)
+	fmt.Printf("%.0f lm, %.0f cd, beam %.1f°\n", s.Flux, s.Peak(), beam)
+	// Output: 3056 lm, 1300 cd, beam 90.0°
+}
+
+func BenchmarkReadLM63(b *testing.B) {
+	text := []byte(written([]float64{0, 45, 90, 135, 180, 225, 270, 315, 360}, 180, 1, cosine(2)))
+	b.SetBytes(int64(len(text)))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, ok := files.ReadLM63(&source.File{Name: "x.ies", Text: text}, &source.Log{}); !ok {
+			b.Fatal("not read")
+		}
+	}
+}

@@ -1,0 +1,181 @@
+package photometry_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+)
+
+// randomNodes are a table of a system with intensities at random.
+func randomNodes(r *rand.Rand, s photometry.System) photometry.Nodes {
+	n := photometry.Nodes{System: s}
+	low, high := -90.0, 90.0
+	n.Vertical = scattered(r, low, high)
+	n.Horizontal = scattered(r, low, high)
+	if s == photometry.TypeC {
+		n.Vertical, n.Horizontal = scattered(r, 0, 180), scattered(r, 0, 360)
+	}
+	for range n.Horizontal {
+		row := make([]float64, len(n.Vertical))
+		for j := range row {
+			row[j] = 1000 * r.Float64()
+		}
+		n.Candela = append(n.Candela, row)
+	}
+	if s == photometry.TypeC {
+		n.Candela[len(n.Candela)-1] = n.Candela[0]
+	}
+	return n
+}
+
+// scattered are some angles in order from one end to the other.
+func scattered(r *rand.Rand, from, to float64) []float64 {
+	list := []float64{from}
+	for list[len(list)-1] < to-(to-from)/8 {
+		list = append(list, list[len(list)-1]+(to-from)*(0.01+0.11*r.Float64()))
+	}
+	return append(list, to)
+}
+
+// direction is that of angles of a system, written from the definition of each.
+func direction(s photometry.System, h, v float64) r3.Vec {
+	sinH, cosH := math.Sincos(h * math.Pi / 180)
+	sinV, cosV := math.Sincos(v * math.Pi / 180)
+	switch s {
+	case photometry.TypeA:
+		return r3.Vec{X: cosV * sinH, Y: sinV, Z: -cosV * cosH}
+	case photometry.TypeB:
+		return r3.Vec{X: sinH, Y: cosH * sinV, Z: -cosH * cosV}
+	}
+	return r3.Vec{X: sinV * cosH, Y: sinV * sinH, Z: -cosV}
+}
+
+// Exact at the nodes, bilinear between them, for each system.
+func TestTableIsBilinear(t *testing.T) {
+	r := rand.New(rand.NewPCG(10, 11))
+	for _, system := range []photometry.System{photometry.TypeC, photometry.TypeB, photometry.TypeA} {
+		n := randomNodes(r, system)
+		d, flux, err := photometry.NewTable(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := 1; i < len(n.Horizontal); i++ {
+			for j := 1; j < len(n.Vertical); j++ {
+				u, v := r.Float64(), 0.001+0.998*r.Float64()
+				h := n.Horizontal[i-1] + u*(n.Horizontal[i]-n.Horizontal[i-1])
+				w := n.Vertical[j-1] + v*(n.Vertical[j]-n.Vertical[j-1])
+				want := (1-u)*((1-v)*n.Candela[i-1][j-1]+v*n.Candela[i-1][j]) + u*((1-v)*n.Candela[i][j-1]+v*n.Candela[i][j])
+				within(t, fmt.Sprint(system, " between ", h, w), flux*d.Candela(direction(system, h, w)), want, 1e-9*1000)
+				if inner := i < len(n.Horizontal)-1 && j < len(n.Vertical)-1; inner {
+					within(t, fmt.Sprint(system, " node"), flux*d.Candela(direction(system, n.Horizontal[i], n.Vertical[j])), n.Candela[i][j], 1e-9*1000)
+				}
+			}
+		}
+	}
+}
+
+// The flux is the integral of what the table gives in between, by an independent sum over fine cells.
+func TestTableFluxIsExact(t *testing.T) {
+	r := rand.New(rand.NewPCG(12, 13))
+	for _, system := range []photometry.System{photometry.TypeC, photometry.TypeB, photometry.TypeA} {
+		d, _, err := photometry.NewTable(randomNodes(r, system))
+		if err != nil {
+			t.Fatal(err)
+		}
+		const bands, planes = 1000, 1000
+		sum := 0.0
+		for i := range bands {
+			z := 1 - 2*(float64(i)+0.5)/bands // bands of one area
+			for k := range planes {
+				sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / planes)
+				ring := math.Sqrt(1 - z*z)
+				sum += d.Candela(r3.Vec{X: ring * cos, Y: ring * sin, Z: z})
+			}
+		}
+		within(t, system.String(), 4*math.Pi*sum/(bands*planes), 1, 2e-4)
+	}
+}
+
+// Flux of closed forms: a table that is linear in the angle, I = a + b g, for which the integral of
+// I sin g is elementary, in steps down to a millionth of a degree.
+func TestTableFluxOfLine(t *testing.T) {
+	for _, step := range []float64{30, 5, 0.01, 1e-6} {
+		from := 37.0
+		to := from + 3*step
+		row := []float64{5, 5 + step, 5 + 2*step, 5 + 3*step}
+		_, flux, err := photometry.NewTable(photometry.Nodes{
+			Horizontal: []float64{0}, Vertical: []float64{from, from + step, from + 2*step, to}, Candela: [][]float64{row},
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		// Around the middle m the line is even but for its slope: 2 pi (2 mean sin m sin d + 2 slope cos m (sin d - d cos d)).
+		m, d := (from+to)/2*math.Pi/180, (to-from)/2*math.Pi/180
+		slope := step / (step * math.Pi / 180)
+		bend := d * d * d / 3
+		if d > 0.02 {
+			bend = math.Sin(d) - d*math.Cos(d)
+		}
+		want := 4 * math.Pi * ((5+1.5*step)*math.Sin(m)*math.Sin(d) + slope*math.Cos(m)*bend)
+		within(t, fmt.Sprint("step ", step), flux, want, 1e-9*want)
+	}
+}
+
+// Beyond the last angle there is nothing, and one angle holds for the whole circle of a Curve.
+func TestTableEnds(t *testing.T) {
+	d, flux, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0}, Vertical: []float64{10, 40}, Candela: [][]float64{{100, 50}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := d.(photometry.Curve)
+	for angle, want := range map[float64]float64{9.999999: 0, 10: 100, 25: 75, 40: 50, 40.000001: 0, 180: 0} {
+		within(t, fmt.Sprint(angle), flux*c.At(angle*math.Pi/180), want, 1e-6)
+	}
+	if c.Behind() {
+		t.Error("light behind a table that ends at 40 degrees")
+	}
+	within(t, "peak", flux*photometry.Peak(d), 100, 1e-9)
+	for _, bad := range []r3.Vec{{X: math.NaN()}, {X: math.NaN(), Y: 1}} {
+		within(t, "no direction", d.Candela(bad), 0, 0)
+	}
+}
+
+func TestBadTables(t *testing.T) {
+	one := [][]float64{{1, 1}}
+	for want, n := range map[string]photometry.Nodes{
+		"1 horizontal angles have 0 rows":   {Horizontal: []float64{0}, Vertical: []float64{0, 90}},
+		"needs two angles":                  {Horizontal: []float64{0}, Vertical: []float64{0}, Candela: [][]float64{{1}}},
+		"one plane does for type C only":    {System: photometry.TypeA, Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: one},
+		"do not ascend":                     {Horizontal: []float64{0}, Vertical: []float64{90, 0}, Candela: one},
+		"beyond the sphere":                 {Horizontal: []float64{0}, Vertical: []float64{0, 190}, Candela: one},
+		"2 vertical angles have 1":          {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1}}},
+		"-1 is not an intensity":            {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, -1}}},
+		"NaN is not an intensity":           {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, math.NaN()}}},
+		"gives no light":                    {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{0, 0}}},
+		"go beyond the sphere":              {Horizontal: []float64{1e9, 1e9 + 90}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, 1}, {1, 1}}},
+		"the angles do not ascend":          {Horizontal: []float64{0, math.NaN()}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, 1}, {1, 1}}},
+		"a table needs two angles each way": {Horizontal: nil, Vertical: []float64{0, 90}},
+	} {
+		if _, _, err := photometry.NewTable(n); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("got %v, want %q", err, want)
+		}
+	}
+}
+
+func BenchmarkTable(b *testing.B) {
+	d, _, err := photometry.NewTable(randomNodes(rand.New(rand.NewPCG(1, 2)), photometry.TypeC))
+	if err != nil {
+		b.Fatal(err)
+	}
+	dir := r3.Unit(r3.Vec{X: .2, Y: .3, Z: -1})
+	b.ReportAllocs()
+	for b.Loop() {
+		d.Candela(dir)
+	}
+}
