@@ -57,6 +57,7 @@ type fitter struct {
 	head   func(grand bool) float64 // height of the head
 	scales []float64
 	way    Orientation
+	keys   []*block // what stands on every part of a plan in parts
 }
 
 // best is the best layout on a paper. ok is false where nothing fits.
@@ -192,7 +193,7 @@ func (f *fitter) largest(w, h float64) (float64, bool) {
 // good scale with what must stand beside it and fills its share of the page, else A3, and larger
 // only for a scale that was asked for.
 func (c *composer) choose(f *fitter) (layout, bool) {
-	f.scales, f.way = series(c.in.Setup.Feet), c.wish.way
+	f.scales, f.way = chosen(c.in.Setup.Feet), c.wish.way
 	if c.wish.scale > 0 {
 		f.scales = []float64{c.wish.scale}
 	}
@@ -215,9 +216,23 @@ func (c *composer) choose(f *fitter) (layout, bool) {
 		}
 	}
 	if !found {
-		c.tooLarge(f)
+		return c.inParts(f)
 	}
 	return best, found
+}
+
+// inParts is the layout of a plan that no page holds at the scale asked for, or else at the
+// smallest that is drawn.
+func (c *composer) inParts(f *fitter) (layout, bool) {
+	times := f.scales[len(f.scales)-1]
+	l, ok := f.split(c.paperOr(papers()[1]), times)
+	if !ok {
+		c.tooLarge(f)
+		return l, false
+	}
+	c.splitNote(f, &l)
+	f.pourParts(&l, c.keyToParts(&l.tiles).block(c))
+	return l, true
 }
 
 // tooLarge records that the plan does not fit, with what would do.

@@ -101,7 +101,7 @@ func onOnePaper(sheets []*sheet) {
 		}
 	}
 	for _, s := range sheets {
-		if s.c.wish.paper != nil || s.layout.paper == largest {
+		if s.c.wish.paper != nil || s.layout.paper == largest || s.layout.tiles.parts() > 1 {
 			continue
 		}
 		if l, ok := s.fitter.best(largest); ok {
@@ -112,7 +112,11 @@ func onOnePaper(sheets []*sheet) {
 
 // draw makes the sheet of the plan and the pages of lists.
 func (s *sheet) draw() {
-	s.pages = []ink.Page{s.drawPlan()}
+	if s.layout.tiles.parts() > 1 {
+		s.pages = s.drawParts()
+	} else {
+		s.pages = []ink.Page{s.drawPlan()}
+	}
 	c, l := s.c, &s.layout
 	for left := l.left; len(left) > 0; {
 		page, more := c.listPage(l, left)
@@ -184,7 +188,11 @@ func (c *composer) planPage(l *layout, v view) ink.Page {
 	c.clear()
 	page, p := c.newPage(l, "")
 	page.Description = c.description(l)
+	first := len(page.Items)
 	c.drawPlan(p, v, l.corners)
+	if l.tiles.parts() > 1 {
+		cropFrom(page, first, l.plan, c.p.face)
+	}
 	for _, r := range l.rules {
 		p.line(medium, p.look.Ink, r[0], r[1])
 	}

@@ -35,6 +35,7 @@ type layout struct {
 	pieces     []piece     // what stands on the sheet
 	left       []rest      // what does not
 	corners    []r2.Box    // of the panel, given to text
+	tiles      tiles       // the parts of a plan that is too large for one page
 }
 
 // all says whether every block stands on the sheet.

@@ -20,6 +20,7 @@ func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 	c.drawBeams(p, v)
 	things, rests := c.drawThings(p, v)
 	things = append(things, c.drawReadings(p, v)...)
+	things = slices.DeleteFunc(things, func(t placeable) bool { return !contains(v.panel, t.label(p).Anchor) })
 
 	standing := slices.Concat(c.wallObstacles(v), openings)
 	for _, b := range corners {

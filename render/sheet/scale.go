@@ -9,10 +9,10 @@ import (
 )
 
 // metric are the scales of ISO 5455 that a plan of rooms uses, with 1:25 as a usual extra. 1:200
-// is for what fits at nothing better.
+// is for who asks for it: what does not fit at 1:100 is drawn in parts.
 var metric = []float64{10, 20, 25, 50, 100, 200}
 
-// imperial are 1", 1/2", 1/4", 1/8" and, for what fits at nothing better, 1/16" to the foot.
+// imperial are 1", 1/2", 1/4", 1/8" and, for who asks, 1/16" to the foot.
 var imperial = []float64{12, 24, 48, 96, 192}
 
 // good is the smallest scale at which a plan is read with ease: 1:50, or 1/4" to the foot.
@@ -24,6 +24,12 @@ func series(feet bool) []float64 {
 		return imperial
 	}
 	return metric
+}
+
+// chosen are the scales of a series that are taken unasked.
+func chosen(feet bool) []float64 {
+	all := series(feet)
+	return all[:len(all)-1]
 }
 
 // parseScale reads a scale, and says whether it is of one of the series.

@@ -231,7 +231,7 @@ func has(p *ink.Page, s string) bool {
 }
 
 func TestWishesThatCannotBe(t *testing.T) {
-	far := func(in *Input) { away(in, 90) }
+	far := func(in *Input) { away(in, 900) }
 	none := func(*Input) {}
 	for _, c := range []struct {
 		o          Options
@@ -244,8 +244,8 @@ func TestWishesThatCannotBe(t *testing.T) {
 		{Options{Scale: "half"}, none, "unknown-scale", "the scales are 1:10, 1:20, 1:25, 1:50, 1:100, 1:200"},
 		{Options{Theme: "knight"}, none, "unknown-theme", ""},
 		{Options{Levels: "lux"}, none, "unknown-measure-of-light", "did you mean lx? There are lx, fc, stop, stops"},
-		{Options{}, far, "plan-too-large", "bring the things that stand far off nearer, or on A2 at 1:200"},
-		{Options{Paper: "A4", Scale: "1:10"}, none, "plan-too-large", "it fits at 1:50, or on A1 at 1:10"},
+		{Options{}, far, "plan-too-large", "bring the things that stand far off nearer"},
+		{Options{Paper: "A4", Scale: "1:10"}, func(in *Input) { away(in, 16) }, "plan-too-large", "it fits at 1:100"},
 	} {
 		in := example()
 		c.change(&in)

@@ -37,10 +37,11 @@ func (c *composer) throws(v view, bodies []carto.Obstacle) []throw {
 			continue
 		}
 		t := throw{light: l, from: v.flat(l.Frame.At), to: v.flat(l.AimPoint), words: c.length(l.Throw)}
-		if r2.Norm(r2.Sub(t.to, t.from)) < 4 || !contains(v.panel, t.from) || !contains(v.panel, t.to) {
+		seen := ink.ClipPolyline([]r2.Vec{t.from, t.to}, corners(v.panel))
+		if r2.Norm(r2.Sub(t.to, t.from)) < 4 || len(seen) == 0 {
 			continue
 		}
-		if o, ok := t.letter(c.p.small(), taken); ok {
+		if o, ok := t.letter(c.p.small(), seen[0], taken); ok {
 			taken = append(taken, o)
 			all = append(all, t)
 			c.used("throw")
@@ -49,15 +50,18 @@ func (c *composer) throws(v view, bodies []carto.Obstacle) []throw {
 	return all
 }
 
-// letter finds a clear place for the lettering, rather near the lamp than near the face.
-func (t *throw) letter(st style, taken []carto.Obstacle) (carto.Obstacle, bool) {
+// letter finds a clear place for the lettering on the part of the line that is seen, rather near the
+// lamp than near the face.
+func (t *throw) letter(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.Obstacle, bool) {
 	along := r2.Sub(t.to, t.from)
 	length := r2.Norm(along)
 	size := st.boxOf(t.words)
 	t.angle = upright(along)
 	half := (size.X/2 + throwGap + throwHead) / length
-	for _, share := range []float64{0.42, 0.34, 0.5, 0.26, 0.58, 0.66, 0.74} {
-		if share-half < 0 || share+half > 1 {
+	first, last := r2.Norm(r2.Sub(seen[0], t.from))/length, r2.Norm(r2.Sub(seen[len(seen)-1], t.from))/length
+	for _, part := range []float64{0.42, 0.34, 0.5, 0.26, 0.58, 0.66, 0.74} {
+		share := first + part*(last-first)
+		if share-half < first || share+half > last {
 			continue
 		}
 		o := carto.Obstacle{Outline: turnedBox(mix(t.from, t.to, share), size, t.angle), Leaders: true}
