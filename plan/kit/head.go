@@ -2,6 +2,7 @@ package kit
 
 import (
 	"fmt"
+	"math"
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/photometry"
@@ -37,10 +38,13 @@ func (c *Catalogue) HeadOf(o Output, ch Choice, log *source.Log) (h Head, ok boo
 		b.fault(ch.ModifierSpan, CodeNoFit, "leave the modifier out, or name a unit", "a modifier goes on a unit, and this light states its own output")
 	}
 	d, opening, ok := o.spread()
-	if !ok { // a photometric file, which is not read yet: a light that gives none
+	if !ok { // a photometric file that could not be read, which was told: a light that gives none
 		d = photometry.Uniform{}
 	}
-	b.head.Class, b.head.UnitLabel, b.head.PowerFactor = plainClass(&o, opening), "plain source", 1
+	b.head.Class, b.head.UnitLabel, b.head.PowerFactor = plainClass(&o, d, opening), "plain source", 1
+	if m := o.Measured; m != nil {
+		b.head.UnitLabel, b.head.Watts = m.Label, m.Watts
+	}
 	b.state("the source's own figure", &o, d, opening)
 	b.head.native = colour.White{Kelvin: PlainWhite}
 	if ch.White != nil {
@@ -51,8 +55,17 @@ func (c *Catalogue) HeadOf(o Output, ch Choice, log *source.Log) (h Head, ok boo
 	return b.head, b.ok
 }
 
-// plainClass is how a plain source is drawn.
-func plainClass(o *Output, opening photometry.Opening) Class {
+// widestLens is the widest beam, degrees, of what is drawn as a lensed head where only its light is
+// known: a wide one is a face or a bare source.
+const widestLens = 70
+
+// plainClass is how a source is drawn of which only the light is known.
+func plainClass(o *Output, d photometry.Distribution, opening photometry.Opening) Class {
+	if o.Measured != nil {
+		if beam, along := photometry.BeamAngle(d); math.Max(beam, along) <= widestLens {
+			return Lensed
+		}
+	}
 	switch opening.Form {
 	case photometry.Rectangle, photometry.Disc:
 		return Panel

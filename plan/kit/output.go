@@ -43,18 +43,22 @@ func OutputShape() *source.Shape[Output] {
 				"Length of a tube that shines all round, along the lamp's right; its ends are dark."),
 			field("sphere", size("a sphere"), func(v *o) *float64 { return &v.Sphere },
 				"Diameter of a sphere that shines all round."),
-			later(field("ies", source.Text("a file name", "lamp.ies"), func(v *o) *string { return &v.IES },
-				"A photometric file, IES LM-63.")),
-			later(field("ldt", source.Text("a file name", "lamp.ldt"), func(v *o) *string { return &v.LDT },
-				"A photometric file, EULUMDAT.")),
+			fileNamed(field("ies", source.Text("a file name", "lamp.ies"), func(v *o) *string { return &v.IES },
+				"A photometric file, IES LM-63, beside the file that names it or below; its C0 lies along the lamp's right.")),
+			fileNamed(field("ldt", source.Text("a file name", "lamp.ldt"), func(v *o) *string { return &v.LDT },
+				"A photometric file, EULUMDAT; its C0 lies along the lamp's right, and so the length of a luminaire upright: `roll: 90` lays it level.")),
 		},
 		Forms: outputForms,
 	}
 }
 
-// later marks a key that waits for photometric files.
-func later(f source.Field[Output]) source.Field[Output] {
-	f.Later = "photometric files"
+// fileNamed keeps where the name of a file was written.
+func fileNamed(f source.Field[Output]) source.Field[Output] {
+	read := f.Read
+	f.Read = func(o *Output, n *source.Node, c *source.Context) {
+		o.FileSpan = n.Span
+		read(o, n, c)
+	}
 	return f
 }
 
@@ -95,11 +99,13 @@ func (o *Output) opening() photometry.Opening {
 	return photometry.Opening{}
 }
 
-// spread is how the output says its light is spread: by angles, by a shape, or evenly over an
-// opening. ok is false where it does not say.
+// spread is how the output says its light is spread: by a file, by angles, by a shape, or evenly
+// over an opening. ok is false where it does not say.
 func (o *Output) spread() (d photometry.Distribution, opening photometry.Opening, ok bool) {
 	opening = o.opening()
 	switch {
+	case o.Measured != nil:
+		return o.Measured.Source.Distribution, o.Measured.Source.Opening, true
 	case o.Beam > 0:
 		return photometry.NewLobe(o.Beam, o.Field), opening, true
 	case o.Shape == "uniform":
@@ -115,6 +121,8 @@ func (o *Output) spread() (d photometry.Distribution, opening photometry.Opening
 // source is the photometric source of the output's figure, spread as told.
 func (o *Output) source(d photometry.Distribution, opening photometry.Opening) photometry.Source {
 	switch {
+	case o.Measured != nil:
+		return photometry.FromLumens(o.Measured.Source.Flux, d, opening)
 	case o.Lux > 0:
 		return photometry.FromLux(o.Lux, o.Distance, d, opening)
 	case o.Candela > 0:

@@ -90,18 +90,6 @@ func TestPlainOutputHasNoModifier(t *testing.T) {
 	}
 }
 
-// A photometric file is noted and gives no light yet; the scene around it still works.
-func TestPhotometricFilesComeLater(t *testing.T) {
-	o, ok, log := readOutput(t, "{ies: lamp.ies}")
-	if !ok || log.Failed() || len(log.All()) != 1 || log.All()[0].Code != source.CodeLater {
-		t.Fatalf("ok %v, log %v", ok, log.All())
-	}
-	h, ok := shipped(t).HeadOf(o, kit.Choice{}, log)
-	if !ok || h.Source.Flux != 0 {
-		t.Errorf("ok %v, %g lm", ok, h.Source.Flux)
-	}
-}
-
 func TestOutputFaults(t *testing.T) {
 	for text, want := range map[string]string{
 		"{lux: 8000, beam: 55}":                             "lux says nothing without the distance it was measured at",

@@ -16,7 +16,9 @@ type Output struct {
 	Shape                      string      // uniform, cosine, or "" for a lobe or a face
 	Face                       *[2]float64 // width, height, m
 	Disc, Tube, Sphere         float64     // diameter, length, diameter, m
-	IES, LDT                   string      // names of photometric files, which are not read yet
+	IES, LDT                   string      // the name of a photometric file, as written
+	FileSpan                   source.Span // of that name
+	Measured                   *Measured   // the file, once it was read; see Take
 }
 
 // Unit is one lamp head of the catalogue.

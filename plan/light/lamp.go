@@ -18,7 +18,7 @@ type lamp struct {
 	flux            float64
 	shape           photometry.Distribution
 	opening         photometry.Opening
-	onesided        bool      // a face: nothing behind its plane
+	onesided        bool      // a face: nothing behind its plane, unless measured data has light there
 	lambertian      bool      // the same luminance from everywhere: closed forms hold
 	corners         [4]r3.Vec // of a rectangle, counter-clockwise from before it
 	points          []r3.Vec  // of the opening, traced where it is seen in part
@@ -36,7 +36,8 @@ func newLamp(e *Emitter, faces, tubes int) *lamp {
 		l.shape, l.flux = photometry.Uniform{}, 0
 	}
 	l.normalise()
-	l.onesided = l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
+	face := l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
+	l.onesided = face && !photometry.Behind(l.shape)
 	l.lambertian = l.opening.Form != photometry.Point && isLambertian(l.shape, l.opening.Form)
 	l.points = l.openingPoints(faces, tubes)
 	if _, axial := l.shape.(photometry.Axial); l.onesided && !axial && !l.lambertian {

@@ -180,6 +180,18 @@ func TestGridOnlyDarkens(t *testing.T) {
 		}
 	}
 	within(t, "share", share, 4*sum/(n*n)/math.Pi, 1e-6)
+	// The same light as a table, in steps of half a degree.
+	var angles, candela []float64
+	for i := range 181 {
+		angles = append(angles, float64(i)/2)
+		candela = append(candela, math.Cos(float64(i)*math.Pi/360))
+	}
+	table, _, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0}, Vertical: angles, Candela: [][]float64{candela}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, measured := photometry.NewGrid(table, 90, 90)
+	within(t, "share of a table", measured, share, 5e-5)
 }
 
 // What a face is said to give at a distance is what the closed forms give there.

@@ -37,6 +37,17 @@ func integrate(f func(float64) float64, a, b float64) float64 {
 	return refine(f, a, b, 1e-11*math.Abs(whole)/(b-a), 30)
 }
 
+// integrateEvenly is the integral of f, which may have kinks anywhere, by the midpoints of even
+// pieces: good to about 1e-5 of the whole for measured light.
+func integrateEvenly(f func(float64) float64, a, b float64) (sum float64) {
+	const pieces = 200
+	step := (b - a) / pieces
+	for i := range pieces {
+		sum += f(a + (float64(i)+0.5)*step)
+	}
+	return sum * step
+}
+
 // refine halves a..b until its error is under tolerance a unit of width, at most depth times.
 func refine(f func(float64) float64, a, b, tolerance float64, depth int) float64 {
 	sum, err := kronrod(f, a, b)

@@ -154,6 +154,15 @@ func NewTable(n Nodes) (d Distribution, flux float64, err error) {
 	return t, flux, nil
 }
 
+// tabulated reports whether a distribution is a table, with a kink at each of its angles.
+func tabulated(d Distribution) bool {
+	switch d.(type) {
+	case *Table, Curve:
+		return true
+	}
+	return false
+}
+
 // Candela gives the intensity, cd/lm.
 func (t *Table) Candela(dir r3.Vec) float64 {
 	azimuth, polar := t.system.angles(dir)
@@ -162,6 +171,13 @@ func (t *Table) Candela(dir r3.Vec) float64 {
 
 // Peak gives the greatest intensity, cd/lm: that of a node.
 func (t *Table) Peak() float64 { return t.peak }
+
+// Behind reports whether a distribution is known to send light out behind the plane square to the
+// axis: a measured one may, and a face that has it then shines to both sides.
+func Behind(d Distribution) bool {
+	b, ok := d.(interface{ Behind() bool })
+	return ok && b.Behind()
+}
 
 // Behind reports whether any light goes out behind the plane square to the axis.
 func (t *Table) Behind() bool { return t.behind }

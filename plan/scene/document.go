@@ -23,6 +23,7 @@ type Document struct {
 	Env    Env
 	Kit    *kit.Catalogue // shipped and own
 
+	shelf  *shelf
 	base   *layer
 	layers map[string]*layer // by set-up; nil for one whose chain is broken
 }
@@ -40,8 +41,9 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 		d.Root = nil
 		return d
 	}
+	d.shelf = newShelf(env, d.Root.Span.File)
 	d.loadKit(log)
-	d.base = &layer{tree: d.Root, kit: d.Kit}
+	d.base = &layer{tree: d.Root, kit: d.Kit, shelf: d.shelf}
 	if units := d.Root.Get("units"); units != nil {
 		d.base.feet = units.Text == "ft"
 	}

@@ -18,21 +18,29 @@ func (d *Document) loadKit(log *source.Log) {
 		return
 	}
 	paths, _ := kitPaths.Read(n, &source.Context{Log: &source.Log{}})
+	c := &source.Context{Log: log, Path: []string{"kit"}}
 	var files []*source.File
 	for _, p := range paths {
 		if !p.Set {
 			continue
 		}
-		text, err := d.Env.readKit(p.V)
+		text, err := d.Env.readFile(p.V, source.MaxBytes)
 		if err != nil {
-			c := &source.Context{Log: log, Path: []string{"kit"}}
 			refuseAt(c, p.Span, err)
 			continue
 		}
-		files = append(files, &source.File{Name: besides(d.Root.Span.File.Name, p.V), Text: text})
+		f := &source.File{Name: besides(d.Root.Span.File.Name, p.V), Text: text}
+		d.shelf.folders[f] = path.Dir(path.Clean(p.V))
+		files = append(files, f)
 	}
-	if len(files) > 0 {
-		d.Kit = d.Kit.With(files, log)
+	if len(files) == 0 {
+		return
+	}
+	d.Kit = d.Kit.With(files, log)
+	for _, u := range d.Kit.Units { // those of the files are new, and nobody else's yet
+		for i := range u.Outputs {
+			d.shelf.measure(&u.Outputs[i].Output, c)
+		}
 	}
 }
 
@@ -51,8 +59,8 @@ func staysInside(name string) error {
 	return nil
 }
 
-// readKit reads a file below the scene's folder.
-func (e Env) readKit(name string) ([]byte, error) {
+// readFile reads a file below the scene's folder: most bytes, and one more where it is larger.
+func (e Env) readFile(name string, most int64) ([]byte, error) {
 	if e.Files == nil {
 		return nil, troublef(CodeBadFile, "", "%q cannot be read: this scene has no folder", name)
 	}
@@ -61,7 +69,7 @@ func (e Env) readKit(name string) ([]byte, error) {
 		return nil, unreadable(name, err)
 	}
 	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, source.MaxBytes+1))
+	text, err := io.ReadAll(io.LimitReader(f, most+1))
 	if err != nil {
 		return nil, unreadable(name, err)
 	}

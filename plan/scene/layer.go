@@ -16,6 +16,7 @@ type layer struct {
 	after  *layer // what it starts from
 	tree   *source.Node
 	kit    *kit.Catalogue
+	shelf  *shelf
 	feet   bool                // what bare lengths mean
 	merged []source.Diagnostic // what is wrong with the change, and with those that it follows
 
@@ -26,7 +27,7 @@ type layer struct {
 
 // changed is the layer of a set-up that starts from l.
 func (l *layer) changed(s *Setup, rules *source.Rules) *layer {
-	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, feet: l.feet, merged: l.merged}
+	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, shelf: l.shelf, feet: l.feet, merged: l.merged}
 	if s.Change == nil {
 		return next
 	}
@@ -60,6 +61,7 @@ func (l *layer) decode() {
 	c := &source.Context{Log: log, Setup: s.Setup, Feet: func(*source.File) bool { return l.feet }}
 	sceneTable.read(s, l.tree, c, l.tree.Span)
 	s.Feet = l.feet
+	l.shelf.measureLights(s.Lights, c)
 	s.checkNames(c)
 	s.checkAsks(l.kit, c)
 	l.scene, l.faults = s, log.All()

@@ -20,13 +20,15 @@ var allowed = map[string][]string{
 	"plan/photometry/formfactor": {},
 	"plan/photometry/files":      {"plan/photometry", "plan/source"},
 	"plan/solid":                 {"plan/colour"},
-	"plan/kit":                   {"plan/source", "plan/unit", "plan/colour", "plan/photometry"},
+	"plan/kit":                   {"plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
 	"plan/scene":                 {"plan/source", "plan/unit", "plan/colour", "plan/kit"},
 	"plan": {"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/photometry", "plan/solid",
 		"plan/kit", "plan/scene"},
-	"plan/light": {"plan", "plan/solid", "plan/photometry", "plan/photometry/formfactor", "plan/colour", "plan/kit"},
-	"plan/meter": {"plan", "plan/light", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
-	"plan/study": {"plan", "plan/photometry", "plan/light", "plan/meter", "plan/solid", "plan/colour", "plan/lens", "plan/scene"},
+	"plan/light/crew":      {},
+	"plan/light/radiosity": {"plan/light/crew", "plan/solid", "plan/colour"},
+	"plan/light":           {"plan", "plan/light/crew", "plan/light/radiosity", "plan/solid", "plan/photometry", "plan/photometry/formfactor", "plan/colour", "plan/kit"},
+	"plan/meter":           {"plan", "plan/light", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
+	"plan/study":           {"plan", "plan/photometry", "plan/light", "plan/meter", "plan/solid", "plan/colour", "plan/lens", "plan/scene"},
 	"plan/review": {"plan", "plan/light", "plan/meter", "plan/study", "plan/solid", "plan/colour", "plan/lens",
 		"plan/scene", "plan/source", "plan/unit", "plan/kit"},
 	"symbols/ink":          {},
@@ -34,12 +36,13 @@ var allowed = map[string][]string{
 	"symbols":              {"symbols/ink"},
 	"render/font":          {"symbols/ink"},
 	"render/carto":         {"symbols/ink", "plan/colour"},
+	"render/tint":          {"symbols/ink", "render/carto"},
 	"render/svg":           {"symbols/ink", "render/font"},
 	"render/pdf":           {"symbols/ink", "render/font"},
 	"render/png":           {"symbols/ink", "render/font"},
 	"render/page":          {"symbols/ink", "render/font", "render/svg"},
 	"render/sheet": {"plan", "plan/scene", "plan/kit", "plan/meter", "plan/study", "plan/light", "plan/review", "plan/colour", "plan/lens",
-		"plan/unit", "plan/source", "plan/solid", "symbols", "symbols/ink", "render/carto", "render/font"},
+		"plan/unit", "plan/source", "plan/solid", "symbols", "symbols/ink", "render/carto", "render/tint", "render/font"},
 	"samples": {},
 }
 
@@ -50,6 +53,7 @@ var external = map[string][]string{
 	"codeberg.org/go-pdf/fpdf":         {"render/pdf"},
 	"github.com/tdewolff/canvas":       {"render/png", "render/font"},
 	"codeberg.org/go-fonts/liberation": {"render/font"},
+	"github.com/fogleman/gg":           {"render/tint", "render/contact"},
 }
 
 // impure lists standard packages that plan, symbols and render must not import: a result may

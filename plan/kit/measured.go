@@ -1,0 +1,66 @@
+package kit
+
+import (
+	"path"
+
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/photometry/files"
+	"scrimshaw/plan/source"
+)
+
+// Measured is a photometric file that was read.
+type Measured struct {
+	File   *source.File
+	Source photometry.Source // nothing where the file could not be read
+	Watts  float64           // input power; 0 where it is not stated
+	Label  string            // for tags: the file's own name, "lamp.ies"
+	Found  []source.Diagnostic
+}
+
+// MaxMeasuredBytes is the most that is read of a photometric file.
+const MaxMeasuredBytes = files.MaxBytes
+
+// ReadIES reads a photometric file of IES LM-63.
+func ReadIES(f *source.File) *Measured {
+	return measured(f, func(log *source.Log) (files.Data, bool) { d, ok := files.ReadLM63(f, log); return d, ok })
+}
+
+// ReadLDT reads a photometric file of EULUMDAT.
+func ReadLDT(f *source.File) *Measured {
+	return measured(f, func(log *source.Log) (files.Data, bool) { d, ok := files.ReadLDT(f, log); return d, ok })
+}
+
+func measured(f *source.File, read func(*source.Log) (files.Data, bool)) *Measured {
+	log := &source.Log{}
+	m := &Measured{File: f, Label: path.Base(f.Name)}
+	if d, ok := read(log); ok {
+		s, err := d.Source() // which reading has tried
+		if err == nil {
+			m.Source, m.Watts = s, d.Power()
+		}
+	}
+	m.Found = log.All()
+	return m
+}
+
+// FileName gives the name of the output's photometric file and how it is read; "" where it names
+// none.
+func (o *Output) FileName() (name string, read func(*source.File) *Measured) {
+	if o.IES != "" {
+		return o.IES, ReadIES
+	}
+	return o.LDT, ReadLDT
+}
+
+// Take makes the light of a photometric file that of the output. What was found in the file is told at its line,
+// with the place that names the file.
+func (o *Output) Take(m *Measured, c *source.Context) {
+	for _, d := range m.Found {
+		d.Setup = c.Setup
+		d.Related = append(d.Related[:len(d.Related):len(d.Related)], source.Related{Span: o.FileSpan, Message: "the light takes its output from the file here"})
+		c.Log.Add(d)
+	}
+	if m.Source.Distribution != nil {
+		o.Measured = m
+	}
+}
