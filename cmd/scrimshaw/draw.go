@@ -44,11 +44,13 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Levels, "levels", "", "what contours are lettered in: lx, fc, stop, stops")
 	cmd.Flags().StringVar(&flags.field, "field", "", "what is mapped: floor, or face, the dome at face height")
 	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look")
+	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the ground of the map: bands, or smooth, a continuous tint")
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter with, in place of the built-in face")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet where the scene gives none: today, or 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
 	completeWith(cmd, "field", "floor", "face")
 	completeWith(cmd, "theme", sheet.ThemeNames()...)
+	completeWith(cmd, "tint", sheet.TintNames()...)
 	return cmd
 }
 

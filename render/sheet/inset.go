@@ -44,7 +44,7 @@ func (c *composer) drawInset(p pad, f *Field, v view) {
 	o.Calm = 0.3 // without a probe the lattice shows at the edges of shadows
 	r := c.traced(f, v, o)
 	p = p.of("inset", f.Name+": a small map of illuminance.")
-	r.drawTints(p, v)
+	c.drawTints(p, v, []relief{r})
 	for _, l := range r.lines {
 		p.course(contourWidth(r.levels[l.Index])*0.7, l, v)
 	}

@@ -61,13 +61,7 @@ func (c *composer) levelList(levels []carto.Level) string {
 
 // keyWords say what the lines are.
 func (c *composer) keyWords(levels []carto.Level) string {
-	says := ""
-	for _, w := range levelWords {
-		if w.unit == c.wish.levels {
-			says = w.says
-		}
-	}
-	s := "in " + says + ", one line a stop"
+	s := "in " + c.levelSays() + ", one line a stop"
 	for _, l := range levels {
 		if l.Working {
 			return s + fmt.Sprintf("; heavy: the working stop, %s", c.workingStop())
@@ -76,19 +70,26 @@ func (c *composer) keyWords(levels []carto.Level) string {
 	return s + fmt.Sprintf("; the working stop, %s, is not reached", c.workingStop())
 }
 
+// levelSays names the measure of the levels.
+func (c *composer) levelSays() string {
+	for _, w := range levelWords {
+		if w.unit == c.wish.levels {
+			return w.says
+		}
+	}
+	return ""
+}
+
 // keyBar is a strip of the tints with the contours across it. Where figures would touch, every
 // other one is left out, never the working stop's.
 func (c *composer) keyBar(levels []carto.Level) row {
 	const barHigh, lift = 4.6, 1.0
 	st := c.p.small().inked(c.p.look.Contour)
 	return row{height: barHigh + 2*lift + st.cap + 4.4, draw: func(p pad, x, top float64) {
-		n := len(levels)
-		tints := p.look.Ramp.Tints(n + 1)
-		step := measure / float64(n+1)
-		for i := range n + 1 {
-			p.rect(box(x+step*float64(i), top-barHigh-lift, x+step*float64(i+1), top-lift), 0, p.look.Ink, &tints[i])
-		}
-		p.rect(box(x, top-barHigh-lift, x+measure, top-lift), hair, p.look.Quiet, nil)
+		bar := box(x, top-barHigh-lift, x+measure, top-lift)
+		step := measure / float64(len(levels)+1)
+		c.keyTints(p, bar, levels)
+		p.rect(bar, hair, p.look.Quiet, nil)
 		every := c.keyPitch(levels, step)
 		for i, l := range levels {
 			at1 := x + step*float64(i+1)

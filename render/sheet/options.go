@@ -17,6 +17,7 @@ type Options struct {
 	Paper  string       // "A3", "letter portrait", "landscape"
 	Scale  string       // "1:50", `1/4"`
 	Theme  string       // "day"
+	Tint   string       // bands or smooth: the ground of the map
 	Levels string       // lx, fc, stop, stops: what contours are lettered in
 	Date   string       // ISO 8601; the sheet's date where the scene gives none
 	Font   *font.Family // nil: the embedded one
@@ -29,6 +30,7 @@ type wish struct {
 	scale  float64 // 0: choose
 	theme  Theme
 	levels carto.Unit
+	smooth bool // a continuous tint in place of bands
 }
 
 // levelWords are the words for what contours are lettered in.
@@ -74,6 +76,7 @@ func asked(o Options, s *scene.Scene, feet bool, log *faults) wish {
 		unknown(log, said{word: o.Theme}, "theme", near, ThemeNames())
 	}
 	w.theme = theme
+	w.readTint(o.Tint, log)
 	return w
 }
 

@@ -37,8 +37,8 @@ func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
 
 	clear = slices.Concat(clear, c.furnitureObstacles())
+	c.drawTints(p.on(ink.Tint), v, reliefs)
 	for i := range reliefs {
-		reliefs[i].drawTints(p.on(ink.Tint), v)
 		c.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)
 	}
 }

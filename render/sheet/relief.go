@@ -11,6 +11,7 @@ import (
 // its lines and cliffs.
 type relief struct {
 	levels []carto.Level
+	grid   carto.Grid // as it was traced
 	steps  []carto.Band
 	lines  []carto.Line
 	cliffs []carto.Cliff
@@ -61,7 +62,8 @@ func (c *composer) trace(f *Field, v view) relief {
 func (c *composer) traced(f *Field, v view, o carto.Options) relief {
 	r := relief{levels: c.levels()}
 	// One point of growth lets the tints reach under the walls that are drawn over them.
-	traced := carto.Trace(carto.Grow(rimmed(carto.Calm(f.Grid, calm)), 1), carto.Values(r.levels), o)
+	r.grid = carto.Grow(rimmed(carto.Calm(f.Grid, calm)), 1)
+	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
 	r.steps = traced.Steps()
 	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(traced.Lines, v.mm), carto.CliffOptions{})
 	return r
@@ -85,8 +87,8 @@ func rimmed(g carto.Grid) carto.Grid {
 	return out
 }
 
-// drawTints paints the bands, each over the darker ones below it.
-func (r *relief) drawTints(p pad, v view) {
+// drawBands paints the bands, each over the darker ones below it.
+func (r *relief) drawBands(p pad, v view) {
 	tints := p.look.Ramp.Tints(len(r.steps))
 	for i, s := range r.steps {
 		var rings [][]r2.Vec

@@ -159,7 +159,7 @@ func (b *builder) image(m *ink.Image, clip int) {
 	}
 	b.raw("<image").number(" x", m.Min.X, 2).number(" y", b.height-m.Max.Y, 2)
 	b.number(" width", m.Max.X-m.Min.X, 2).number(" height", m.Max.Y-m.Min.Y, 2)
-	b.raw(` preserveAspectRatio="none"`)
+	b.raw(` preserveAspectRatio="none" image-rendering="optimizeQuality"`)
 	b.clipped(clip).raw(` xlink:href="data:image/png;base64,`)
 	b.out = base64.StdEncoding.AppendEncode(b.out, data.Bytes())
 	b.raw(`"/>` + "\n")

@@ -1,0 +1,191 @@
+// Package tint paints illuminance as a continuous tint: a raster that runs through the tints of
+// the bands, each at the middle of its band, and has the bands' own edges wherever the light jumps.
+package tint
+
+import (
+	"image"
+	"math"
+
+	"github.com/fogleman/gg"
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols/ink"
+)
+
+// Map is one field, and the regions at or over each of its levels as carto traced them from it:
+// one more than there are levels, each inside the one before.
+type Map struct {
+	Grid  carto.Grid // lx
+	Steps []carto.Band
+}
+
+// Frame says where maps lie on paper and how finely they are painted.
+type Frame struct {
+	Scale float64    // mm of paper to one unit of the plan
+	Shift r2.Vec     // mm: where the plan's origin lies
+	Panel r2.Box     // mm: nothing is painted outside
+	PerMM float64    // pixels to the millimetre; 0 is Fine
+	Paper ink.Colour // what shows where no map has data
+}
+
+// Fine is the resolution of a picture that nobody asked for otherwise, pixels to the millimetre:
+// 152 to the inch. A continuous tint has no detail that a finer one would show.
+const Fine = 6.0
+
+// most is the most pixels of a picture: an A1 panel at Fine.
+const most = 20e6
+
+// Smooth paints maps into one picture, later ones over earlier ones. It says no where there is
+// nothing to paint.
+func Smooth(maps []Map, s Scale, f Frame) (ink.Image, bool) {
+	if f.PerMM <= 0 {
+		f.PerMM = Fine
+	}
+	b, ok := newBoard(maps, f)
+	if !ok {
+		return ink.Image{}, false
+	}
+	for i := range maps {
+		if len(maps[i].region(0)) > 0 {
+			b.paint(&maps[i], s)
+		}
+	}
+	return b.picture(s), true
+}
+
+// board is a picture in the making: a place on the scale for every pixel.
+type board struct {
+	frame        Frame
+	box          r2.Box // mm, whole pixels
+	wide, high   int
+	place        []float32   // bands from the middle of the darkest; bare where there is no data
+	above, below *gg.Context // cover of the region at hand and of the next
+}
+
+// bare is the place of a pixel without data.
+const bare = -1
+
+// newBoard has room for all that the maps show inside the panel.
+func newBoard(maps []Map, f Frame) (*board, bool) {
+	b := &board{frame: f}
+	var all ink.Extent
+	for i := range maps {
+		for _, ring := range b.rings(maps[i].region(0)) {
+			all.Add(ring...)
+		}
+	}
+	if all.Empty() {
+		return nil, false
+	}
+	for area(all.Box)*b.frame.PerMM*b.frame.PerMM > most {
+		b.frame.PerMM /= 2
+	}
+	px := b.frame.PerMM
+	b.box = r2.Box{
+		Min: r2.Vec{X: math.Floor(all.Box.Min.X*px) / px, Y: math.Floor(all.Box.Min.Y*px) / px},
+		Max: r2.Vec{X: math.Ceil(all.Box.Max.X*px) / px, Y: math.Ceil(all.Box.Max.Y*px) / px},
+	}
+	b.wide, b.high = int(math.Round((b.box.Max.X-b.box.Min.X)*px)), int(math.Round((b.box.Max.Y-b.box.Min.Y)*px))
+	if b.wide < 1 || b.high < 1 {
+		return nil, false
+	}
+	b.place = make([]float32, b.wide*b.high)
+	for i := range b.place {
+		b.place[i] = bare
+	}
+	b.above, b.below = gg.NewContext(b.wide, b.high), gg.NewContext(b.wide, b.high)
+	return b, true
+}
+
+func area(b r2.Box) float64 { return (b.Max.X - b.Min.X) * (b.Max.Y - b.Min.Y) }
+
+// region is the k-th of a map, lowest first; what lies beyond the last is empty.
+func (m *Map) region(k int) [][]r2.Vec {
+	if k < len(m.Steps) {
+		return m.Steps[k].Rings
+	}
+	return nil
+}
+
+// rings are those of the plan on paper, inside the panel.
+func (b *board) rings(plan [][]r2.Vec) [][]r2.Vec {
+	panel := ink.Corners(b.frame.Panel.Min, b.frame.Panel.Max)
+	var out [][]r2.Vec
+	for _, ring := range plan {
+		placed := make([]r2.Vec, len(ring))
+		for i, p := range ring {
+			placed[i] = r2.Add(b.frame.Shift, r2.Scale(b.frame.Scale, p))
+		}
+		if placed = ink.ClipPolygon(placed, panel); len(placed) > 0 {
+			out = append(out, placed)
+		}
+	}
+	return out
+}
+
+// cover fills a region on a context, by the non-zero rule.
+func (b *board) cover(dc *gg.Context, region [][]r2.Vec) {
+	dc.SetRGBA(0, 0, 0, 0)
+	dc.Clear()
+	dc.SetRGB(1, 1, 1)
+	for _, ring := range b.rings(region) {
+		dc.NewSubPath()
+		for _, p := range ring {
+			dc.LineTo((p.X-b.box.Min.X)*b.frame.PerMM, (b.box.Max.Y-p.Y)*b.frame.PerMM)
+		}
+		dc.ClosePath()
+	}
+	dc.Fill()
+}
+
+// paint lays a map over what is there, region by region. A pixel that the next region covers whole
+// is left to it.
+func (b *board) paint(m *Map, s Scale) {
+	t := newTerrain(m.Grid, s)
+	b.cover(b.above, m.region(0))
+	for k := range m.Steps {
+		b.above, b.below = b.below, b.above
+		b.cover(b.above, m.region(k+1))
+		here, next := alpha(b.below), alpha(b.above)
+		for n := range b.place {
+			if a := here[4*n+3]; a > 0 && next[4*n+3] < 0xFF {
+				b.lay(n, t.at(b.plan(n), k), a)
+			}
+		}
+	}
+}
+
+// alpha is a context's pixels, of which every fourth byte is how much is covered.
+func alpha(dc *gg.Context) []byte { return dc.Image().(*image.RGBA).Pix }
+
+// plan is the point of the plan under the middle of pixel n.
+func (b *board) plan(n int) r2.Vec {
+	x := b.box.Min.X + (float64(n%b.wide)+0.5)/b.frame.PerMM
+	y := b.box.Max.Y - (float64(n/b.wide)+0.5)/b.frame.PerMM
+	return r2.Scale(1/b.frame.Scale, r2.Sub(r2.Vec{X: x, Y: y}, b.frame.Shift))
+}
+
+// lay puts a place on pixel n by a share of 255. Mixing places rather than colours keeps every
+// pixel on the ramp. The outer edge lies under the walls: it is not mixed with the paper.
+func (b *board) lay(n int, place float32, share byte) {
+	switch {
+	case b.place[n] != bare:
+		b.place[n] += (place - b.place[n]) * float32(share) / 0xFF
+	case share >= 0x80:
+		b.place[n] = place
+	}
+}
+
+// picture turns places into colours.
+func (b *board) picture(s Scale) ink.Image {
+	m := ink.Image{Min: b.box.Min, Max: b.box.Max, Width: b.wide, Height: b.high, RGB: make([]byte, 0, 3*len(b.place))}
+	for _, place := range b.place {
+		c := b.frame.Paper
+		if place != bare {
+			c = s.tint(float64(place))
+		}
+		m.RGB = append(m.RGB, c.R, c.G, c.B)
+	}
+	return m
+}
