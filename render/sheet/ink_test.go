@@ -173,20 +173,24 @@ func TestLetteringKeepsApart(t *testing.T) {
 	}
 }
 
-// TestCrowdsKeepApart holds made-up crowds of 5 to 40 lights to the same rules, and tells how far
-// their labels fell.
+// TestCrowdsKeepApart holds 200 made-up crowds of 40 lights, and a few smaller ones, to the same
+// rules, and tells how far their labels fell.
 func TestCrowdsKeepApart(t *testing.T) {
 	f := family(t)
 	papers := []string{"A4", "A3", "letter", "A4 landscape"}
-	cases := 60
+	cases, small := 200, 12
 	if testing.Short() {
-		cases = 8
+		cases, small = 8, 4
 	}
 	var rungs [5]int
-	for n := range cases {
+	for n := range cases + small {
 		paper := papers[n%len(papers)]
+		lights := 40
+		if n >= cases {
+			lights = 5 + 3*(n-cases)
+		}
 		t.Run(fmt.Sprint(n, " ", paper), func(t *testing.T) {
-			s := sheetFor(t, crowd(int64(n), 5+n*35/(cases-1)), Options{Paper: paper, Font: f})
+			s := sheetFor(t, crowd(int64(n), lights), Options{Paper: paper, Font: f})
 			checkPlan(t, s, f)
 			for i := range s.pages {
 				checkPage(t, &s.pages[i], f)

@@ -86,6 +86,9 @@ func TestSamplesKeepApart(t *testing.T) {
 				for _, paper := range []string{"", "A4", "A3", "letter"} {
 					s := sheetFor(t, in, Options{Paper: paper, Font: f})
 					checkPlan(t, s, f)
+					if s.c.reduced > 0 {
+						t.Errorf("on %q %d labels are no more than a number, or left out", paper, s.c.reduced)
+					}
 					for i := range s.pages {
 						checkPage(t, &s.pages[i], f)
 					}

@@ -1,0 +1,61 @@
+package sheet
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/samples"
+	"scrimshaw/symbols/ink"
+)
+
+// eachSample draws every set-up of every sample.
+func eachSample(t *testing.T, o Options, check func(t *testing.T, in Input, s *sheet)) {
+	o.Font = family(t)
+	for _, name := range samples.Names() {
+		t.Run(name, func(t *testing.T) {
+			for _, in := range sampleInputs(t, name) {
+				check(t, in, sheetFor(t, in, o))
+			}
+		})
+	}
+}
+
+// TestContoursOfSamplesAreCalm holds contours to turns of at most 30° where pieces longer than 2 mm
+// meet; cliffs are edges of shadow and may have corners.
+func TestContoursOfSamplesAreCalm(t *testing.T) {
+	const long, sharpest = 2.0, 30.0
+	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) {
+		v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
+		for _, r := range s.c.reliefs(v) {
+			for _, l := range r.lines {
+				for i := 1; i+1 < len(l.Points); i++ {
+					a, b := r2.Sub(l.Points[i], l.Points[i-1]), r2.Sub(l.Points[i+1], l.Points[i])
+					turn := math.Abs(math.Atan2(r2.Cross(a, b), r2.Dot(a, b))) * 180 / math.Pi
+					if r2.Norm(a) > long && r2.Norm(b) > long && turn > sharpest {
+						t.Errorf("%s: a contour of %g lx turns by %.0f° at %v m", s.c.in.Setup.Name, l.Level, turn, v.metres(l.Points[i]))
+					}
+				}
+			}
+		}
+	})
+}
+
+// TestPlansFillTheirPages measures what is drawn of the plan, words and lists left out, on the
+// page of each sample as it comes.
+func TestPlansFillTheirPages(t *testing.T) {
+	f := family(t)
+	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) {
+		page := &s.pages[0]
+		var drawn ink.Extent
+		for i := range page.Items {
+			if it := &page.Items[i]; it.Layer != ink.Collar {
+				drawn.Join(it.Bounds(f))
+			}
+		}
+		if got := width(drawn.Box) * height(drawn.Box) / (page.Width * page.Height); got < share {
+			t.Errorf("the plan fills %.0f %% of %s, want %.0f %%", 100*got, page.Title, 100*share)
+		}
+	})
+}
