@@ -1,0 +1,18 @@
+package tint_test
+
+import (
+	"fmt"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/render/tint"
+)
+
+func ExampleNewScale() {
+	levels := []float64{100, 200, 400} // lx, a stop apart
+	s := tint.NewScale(levels, carto.Ink())
+	fmt.Println(carto.Ink().Tints(4)) // of the bands
+	fmt.Println(s.Tint(70.7), s.Tint(141.4), s.Tint(200), s.Tint(565.7))
+	// Output:
+	// [{182 182 182} {206 206 206} {230 230 230} {255 255 255}]
+	// {182 182 182} {206 206 206} {218 218 218} {255 255 255}
+}
