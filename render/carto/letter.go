@@ -179,16 +179,16 @@ func (w *letterer) at(c course, i int, s, half float64, size r2.Vec) (l Letterin
 	for _, p := range c.cut(s-half, s+half).Points {
 		bend = math.Max(bend, Distance(p, a, b))
 	}
-	l = Lettering{Line: i, At: r2.Scale(0.5, r2.Add(a, b)), Angle: upright(along), Size: size, From: s - half, To: s + half}
+	l = Lettering{Line: i, At: r2.Scale(0.5, r2.Add(a, b)), Angle: Upright(along), Size: size, From: s - half, To: s + half}
 	if mid, _ := c.at(s); bend > 0 { // on a gentle curve the figure sits on the curve
 		l.At = r2.Scale(0.5, r2.Add(l.At, mid))
 	}
 	return l, bend
 }
 
-// upright returns the angle of a direction in degrees, turned by half a turn where a figure would
+// Upright returns the angle of a direction in degrees, turned by half a turn where a figure would
 // stand on its head: over -90, up to 90.
-func upright(d r2.Vec) float64 {
+func Upright(d r2.Vec) float64 {
 	a := math.Atan2(d.Y, d.X) * 180 / math.Pi
 	switch {
 	case a > 90:

@@ -125,7 +125,7 @@ func TestUpright(t *testing.T) {
 		d    r2.Vec
 		want float64
 	}{{r2.Vec{X: 1}, 0}, {r2.Vec{X: -1}, 0}, {r2.Vec{Y: 1}, 90}, {r2.Vec{Y: -1}, 90}, {r2.Vec{X: -1, Y: 1}, -45}, {r2.Vec{X: -1, Y: -1}, 45}} {
-		if got := upright(c.d); math.Abs(got-c.want) > 1e-9 {
+		if got := Upright(c.d); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%v reads at %g°, want %g°", c.d, got, c.want)
 		}
 	}

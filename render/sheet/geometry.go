@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/render/carto"
@@ -21,18 +19,6 @@ func contains(b r2.Box, p r2.Vec) bool {
 
 // bearing is the direction of a step in plan, degrees clockwise from up.
 func bearing(d r2.Vec) float64 { return ink.Bearing(r2.Vec{}, d) }
-
-// upright is the angle of lettering along a step, degrees counter-clockwise, never on its head.
-func upright(d r2.Vec) float64 {
-	a := math.Atan2(d.Y, d.X) * 180 / math.Pi
-	switch {
-	case a > 90:
-		return a - 180
-	case a <= -90:
-		return a + 180
-	}
-	return a
-}
 
 // turnedBox is a box about a middle, turned counter-clockwise by degrees.
 func turnedBox(centre, size r2.Vec, degrees float64) []r2.Vec {

@@ -101,7 +101,7 @@ func (c *composer) furnitureNames(b r2.Box, f *plan.Furniture) []name {
 // openingNames are the name along an opening, outside its wall and then inside.
 func openingNames(v view, o *plan.Opening) []name {
 	const off = 2.6 // mm
-	angle := upright(r2.Sub(o.Right, o.Left))
+	angle := carto.Upright(r2.Sub(o.Right, o.Left))
 	m := v.mm(middle(o.Left, o.Right))
 	var names []name
 	for _, d := range []float64{o.Depth*v.scale + off, -off, o.Depth*v.scale + 2*off, -2 * off} {

@@ -56,7 +56,7 @@ func (t *throw) letter(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.O
 	along := r2.Sub(t.to, t.from)
 	length := r2.Norm(along)
 	size := st.boxOf(t.words)
-	t.angle = upright(along)
+	t.angle = carto.Upright(along)
 	half := (size.X/2 + throwGap + throwHead) / length
 	first, last := r2.Norm(r2.Sub(seen[0], t.from))/length, r2.Norm(r2.Sub(seen[len(seen)-1], t.from))/length
 	for _, part := range []float64{0.42, 0.34, 0.5, 0.26, 0.58, 0.66, 0.74} {

@@ -223,7 +223,7 @@ func (c *composer) matchLine(p pad, a, b r2.Vec, to int) {
 	}
 	st, words := p.small().strong(), fmt.Sprintf("match line: part %d", to+1)
 	along := r2.Sub(b, a)
-	angle := upright(along)
+	angle := carto.Upright(along)
 	off := r2.Scale(st.cap/2+1.2, ink.Direction(-angle))
 	for _, share := range [...]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 		centre := r2.Add(mix(a, b, share), off)

@@ -14,6 +14,6 @@ func (c *composer) drawWalls(p pad, v view) {
 			continue
 		}
 		// The line of the wall's own ink closes the seams between the pieces of a corner.
-		p.of("wall:"+joined(".", w.Room, w.Wall), "").outline(hair/2, p.look.Wall, &p.look.Wall, v.all(w.Outline)...)
+		p.of("wall:"+joined(".", w.Room, w.Wall), "").outline(hair, p.look.Wall, &p.look.Wall, v.all(w.Outline)...)
 	}
 }
