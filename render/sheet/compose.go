@@ -82,6 +82,9 @@ func (c *composer) lay() *sheet {
 		return nil
 	}
 	stands := standing(c.in.Setup)
+	if f, ok := c.onWall(); ok {
+		stands = f.stands()
+	}
 	s := &sheet{c: c, fitter: &fitter{extent: around(stands), stands: stands, blocks: c.blocks(),
 		head: func(grand bool) float64 { return heightOf(c.head(grand)) }}}
 	var ok bool
@@ -155,6 +158,9 @@ func (s *sheet) number(f folio) {
 
 // sections are those of the collar in the order of reading.
 func (c *composer) sections() []*section {
+	if c.in.Elevation != nil {
+		return c.elevationSections()
+	}
 	return []*section{
 		c.levelKey(), c.faces(), c.lights(), c.watch(), c.cautions(), c.legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), c.unchecked(),
@@ -189,7 +195,11 @@ func (c *composer) planPage(l *layout, v view) ink.Page {
 	page, p := c.newPage(l, "")
 	page.Description = c.description(l)
 	first := len(page.Items)
-	c.drawPlan(p, v, l.corners)
+	if f, ok := c.onWall(); ok {
+		c.drawElevation(p, v, f, l.corners)
+	} else {
+		c.drawPlan(p, v, l.corners)
+	}
 	if l.tiles.parts() > 1 {
 		cropFrom(page, first, l.plan, c.p.face)
 	}
@@ -203,7 +213,7 @@ func (c *composer) planPage(l *layout, v view) ink.Page {
 	drawRows(p, c.head(l.grand()), l.head.x, l.head.top)
 	drawPieces(p, l.pieces, l.slots)
 	c.scaleBar(p, l.bar.x, l.bar.top, l.times, l.paper.Name)
-	if c.knowsNorth() {
+	if c.knowsNorth() && c.in.Elevation == nil {
 		const radius = 8
 		c.north(p, at(l.bar.x+measure-radius, (l.bar.top+l.bar.bottom)/2))
 	}
@@ -241,6 +251,9 @@ func (c *composer) listSlots(l *layout) ([]slot, float64) {
 // description says the page in one paragraph, for a reader who cannot see it.
 func (c *composer) description(l *layout) string {
 	s := c.in.Setup
+	if f, ok := c.onWall(); ok {
+		return fmt.Sprintf("Light on the wall %s, seen from inside the room, at %s on %s.", f.name, scaleWords(l.times, s.Feet), l.paper.Name)
+	}
 	words := fmt.Sprintf("Lighting plan at %s on %s: %s, %s, %s.", scaleWords(l.times, s.Feet), l.paper.Name,
 		count(len(s.Lights), "light"), count(len(s.People), "person"), count(len(s.Cameras), "camera"))
 	if s.Exposure.Stop.N > 0 {

@@ -53,10 +53,14 @@ func (c *composer) title() string {
 }
 
 func (c *composer) setupLine() string {
+	words := ""
 	if n := c.in.Setup.Name; n != "" {
-		return "Set-up " + n
+		words = "Set-up " + n
 	}
-	return ""
+	if f, ok := c.onWall(); ok {
+		words = joined(", ", words, "wall "+f.name+" from inside")
+	}
+	return words
 }
 
 // workingStop prints the working stop as it was written.

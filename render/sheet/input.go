@@ -17,8 +17,10 @@ type Input struct {
 	Field    *Field          // the map
 	Floors   []Field         // the map on other levels of floor
 	Inset    *Field          // a second map, drawn small: at the height of the faces
-	Beams    []Beam
-	Views    []View
+	// Elevation asks for a wall in place of the plan; Field is then over the wall.
+	Elevation *Elevation
+	Beams     []Beam
+	Views     []View
 	// Unsent are notes: each list is printed as it stands, one sentence an item.
 	Watch     []string // findings of the review that need attention
 	Cautions  []string // of the trade, where they apply; the last says what comes first

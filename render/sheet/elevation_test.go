@@ -1,0 +1,65 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols/ink"
+)
+
+// leftWall is the left wall of the example with light on it that falls off from the window.
+func leftWall() Input {
+	in := example()
+	in.Elevation = &Elevation{Room: "kitchen", Wall: "left"}
+	in.Setup.Rooms[0].Walls = []plan.Wall{{Name: "left", Right: r2.Vec{Y: 3.6}, Outward: r2.Vec{X: -1}, Thickness: 0.2}}
+	in.Inset, in.Floors, in.Beams, in.Views = nil, nil, nil, nil
+	const step = 0.05
+	g := carto.Grid{Origin: r2.Vec{X: step / 2, Y: step / 2}, Step: step, NX: 72, NY: 52, Value: make([]float32, 72*52), Mask: make([]uint64, (72*52+63)/64)}
+	for n := range g.Value {
+		p := g.At(n%g.NX, n/g.NX)
+		d := r2.Norm2(r2.Sub(p, r2.Vec{X: 2.6, Y: 1.4}))
+		g.Value[n] = float32(400 / (0.3 + d))
+	}
+	in.Field = &Field{Name: "on the wall kitchen.left", Grid: g}
+	return in
+}
+
+// TestElevationIsTrue measures the window on the sheet of its wall: from the left end, as seen from
+// inside, and from the floor.
+func TestElevationIsTrue(t *testing.T) {
+	in := leftWall()
+	f := family(t)
+	s := sheetFor(t, in, Options{Font: f})
+	page := &s.pages[0]
+	var wall, hole ink.Extent
+	for i := range page.Items {
+		switch it := &page.Items[i]; {
+		case it.Object == "opening:street" && it.Path != nil:
+			hole.Join(ink.Path(it.Path).Bounds())
+		case it.Layer == ink.Tint && it.Path != nil:
+			wall.Join(ink.Path(it.Path).Bounds())
+		}
+	}
+	mm := 1000 / s.layout.times
+	// The left wall runs down the sheet as seen from inside: its left end is at (0, 0).
+	window := in.Setup.Openings[0]
+	if w := width(hole.Box); !near(at(w, 0), at(1.4*mm, 0)) {
+		t.Errorf("the window is %.3f mm wide, want %.3f", w, 1.4*mm)
+	}
+	if h := height(hole.Box); !near(at(h, 0), at((window.Head-window.Sill)*mm, 0)) {
+		t.Errorf("the window is %.3f mm high, want %.3f", h, (window.Head-window.Sill)*mm)
+	}
+	if !contains(inset(wall.Box, -1, -1), hole.Box.Min) || !contains(inset(wall.Box, -1, -1), hole.Box.Max) {
+		t.Errorf("the window at %v lies outside its wall at %v", hole.Box, wall.Box)
+	}
+	for i := range s.pages {
+		checkPage(t, &s.pages[i], f)
+	}
+	if !strings.Contains(page.Description, "wall kitchen.left") || !has(page, "Illuminance on the wall kitchen.left") {
+		t.Errorf("the sheet does not say what it is of: %q", page.Description)
+	}
+}
