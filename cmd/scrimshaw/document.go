@@ -19,6 +19,9 @@ import (
 // The formats a document can be written in, by the ending of a name.
 var formats = []string{"pdf", "svg", "png", "html"}
 
+// contactSheet is the format of all pages of a run on one picture for a phone.
+const contactSheet = "contact.png"
+
 // The resolutions that --dpi takes.
 const (
 	leastDPI = 36
@@ -67,6 +70,9 @@ func (f *outputFlags) check(name string, more ...string) ([]string, error) {
 func (f *outputFlags) formOf(path string) string {
 	if path == "-" {
 		return f.format
+	}
+	if strings.HasSuffix(strings.ToLower(path), "."+contactSheet) {
+		return contactSheet
 	}
 	return strings.ToLower(strings.TrimPrefix(filepath.Ext(path), "."))
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"time"
@@ -10,8 +11,10 @@ import (
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/render/contact"
 	"scrimshaw/render/font"
 	"scrimshaw/render/sheet"
+	"scrimshaw/symbols/ink"
 )
 
 // drawFlags are the flags of draw.
@@ -63,7 +66,7 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 	if err := w.refuse(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	paths, err := flags.output.check(w.in.name, "txt")
+	paths, err := flags.output.check(w.in.name, "txt", contactSheet)
 	if err != nil {
 		return err
 	}
@@ -92,17 +95,29 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 	}
 	var files []output
 	for _, path := range paths {
-		if flags.output.formOf(path) == "txt" {
-			files = append(files, output{path: path, data: []byte(sheet.Text(flags.sheet, inputs...))})
-			continue
+		var made []output
+		switch flags.output.formOf(path) {
+		case "txt":
+			made = []output{{path: path, data: []byte(sheet.Text(flags.sheet, inputs...))}}
+		case contactSheet:
+			made, err = contactFile(path, document, inputs, flags.sheet)
+		default:
+			made, err = encode(document, path, flags.sheet.Font, &flags.output)
 		}
-		made, err := encode(document, path, flags.sheet.Font, &flags.output)
 		if err != nil {
 			return err
 		}
 		files = append(files, made...)
 	}
 	return finish(std, files)
+}
+
+// contactFile draws a run again, for a phone.
+func contactFile(path string, document ink.Document, inputs []sheet.Input, o sheet.Options) ([]output, error) {
+	strips, look := sheet.Strips(inputs, o, len(document.Pages)), o.Look()
+	return single(path, func(b *bytes.Buffer) error {
+		return contact.Write(b, strips, document, contact.Options{Font: o.Font, Paper: look.Paper, Ink: look.Ink})
+	})
 }
 
 // dateOf is the date that the sheets print where the scene gives none: none unless one is asked

@@ -23,8 +23,8 @@ const (
 	indexed    = 3
 )
 
-// encode writes a picture that is opaque, with its resolution in pixels to the metre.
-func encode(w io.Writer, img *image.RGBA, perMetre float64) error {
+// Encode writes a picture that is opaque, with its resolution in pixels to the millimetre.
+func Encode(w io.Writer, img *image.RGBA, perMM float64) error {
 	palette := newPalette(img)
 	kind, pixel := byte(trueColour), trueRow
 	if palette != nil {
@@ -35,7 +35,7 @@ func encode(w io.Writer, img *image.RGBA, perMetre float64) error {
 		return err
 	}
 	width, height := uint32(img.Rect.Dx()), uint32(img.Rect.Dy())
-	density := uint32(math.Round(perMetre))
+	density := uint32(math.Round(perMM * 1000)) // to the metre
 	out := []byte("\x89PNG\r\n\x1a\n")
 	header := binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint32(nil, width), height)
 	out = chunk(out, "IHDR", append(header, 8, kind, 0, 0, 0))
@@ -44,7 +44,7 @@ func encode(w io.Writer, img *image.RGBA, perMetre float64) error {
 		out = chunk(out, "PLTE", palette.colours)
 	}
 	size := binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint32(nil, density), density)
-	out = chunk(out, "pHYs", append(size, 1)) // to the metre
+	out = chunk(out, "pHYs", append(size, 1)) // the unit is the metre
 	out = chunk(out, "IDAT", data)
 	out = chunk(out, "IEND", nil)
 	_, err = w.Write(out)

@@ -46,7 +46,7 @@ func Write(w io.Writer, doc ink.Document, page int, opts Options) error {
 	if err != nil {
 		return err
 	}
-	return encode(w, img, scale*1000)
+	return Encode(w, img, scale)
 }
 
 // Draw draws a page on white paper.

@@ -25,6 +25,7 @@ type composer struct {
 	furniture []symbols.Drawn          // in the order of the set-up
 	rungs     []int                    // how many labels fell to each rung of their ladder
 	reduced   int                      // labels that say less than what they are about
+	terse     bool                     // tags are their numbers alone: the lists stand right below
 	part      int                      // of a plan in parts, the one at hand
 }
 

@@ -42,16 +42,22 @@ func rulerFor(times float64, feet bool) ruler {
 // barHeight is the height that the scale bar with its lettering takes, mm.
 const barHeight = 13.5
 
-// scaleBar draws the bar with its figures above and the scale below. The item that carries the
-// object "scale-bar" is exactly as long as its sentence says.
+// scaleBar draws the bar with its figures above and the scale below.
 func (c *composer) scaleBar(p pad, x, top, times float64, paper string) {
+	base := c.ruler(p, x, top, times)
+	words := scaleWords(times, c.in.Setup.Feet) + " on " + paper
+	p.text(at(x, base-2.0-p.head().cap), words, p.head(), ink.Left)
+}
+
+// ruler draws the bar with its figures above, and returns where its lower edge is. The item that
+// carries the object "scale-bar" is exactly as long as its sentence says.
+func (c *composer) ruler(p pad, x, top, times float64) (base float64) {
 	r := rulerFor(times, c.in.Setup.Feet)
 	const high = 1.6
 	st := p.small()
-	base := top - st.cap - 1.4 - high
+	base = top - st.cap - 1.4 - high
 	part := r.length * r.metres * 1000 / times / float64(r.parts)
-	words := scaleWords(times, c.in.Setup.Feet)
-	alt := fmt.Sprintf("Scale bar of %s %s at %s.", unit.FormatNumber(r.length), r.unit, words)
+	alt := fmt.Sprintf("Scale bar of %s %s at %s.", unit.FormatNumber(r.length), r.unit, scaleWords(times, c.in.Setup.Feet))
 	symbols.ScaleBar(p.of("scale-bar", alt).canvas, p.symbols(), at(x, base), part, r.parts)
 	for i := 0; i <= r.parts; i += r.lettered {
 		figure := unit.FormatNumber(r.length * float64(i) / float64(r.parts))
@@ -66,7 +72,7 @@ func (c *composer) scaleBar(p pad, x, top, times float64, paper string) {
 		}
 		p.text(where, figure, st, align)
 	}
-	p.text(at(x, base-2.0-st.cap), words+" on "+paper, p.head(), ink.Left)
+	return base
 }
 
 // north draws the needle that points to true north, with its letter before the tip, about a centre.

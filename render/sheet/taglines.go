@@ -10,6 +10,9 @@ import (
 // lightLines are what stands beside a light: unit and modifier; colour, level and height; gels and
 // note.
 func (c *composer) lightLines(l *plan.Light) [][]string {
+	if c.terse {
+		return nil
+	}
 	first := c.p.small().strong()
 	var lines [][]string
 	if whole := lightLabel(l); first.width(whole) <= tagRoom || l.Head.ModifierLabel == "" {
@@ -32,6 +35,9 @@ func (c *composer) shortLabel(l *plan.Light) string {
 
 // gripLines are what stands beside a piece of grip.
 func (c *composer) gripLines(g *plan.Grip) [][]string {
+	if c.terse {
+		return nil
+	}
 	st := c.p.small()
 	what := joined(" ", g.Kind, c.bare(g.Size[0])+" × "+c.bare(g.Size[1]))
 	lines := [][]string{
@@ -46,5 +52,8 @@ func (c *composer) gripLines(g *plan.Grip) [][]string {
 
 // cameraLines are what stands beside a camera.
 func (c *composer) cameraLines(m *plan.Camera) [][]string {
+	if c.terse {
+		return nil
+	}
 	return [][]string{{unit.FormatLens(m.Lens)}, {"h " + c.bare(m.Frame.At.Z-m.Base), unit.FormatAspect(m.Aspect)}}
 }

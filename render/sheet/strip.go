@@ -1,0 +1,159 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"scrimshaw/symbols/ink"
+)
+
+// StripWide is the width of a strip, mm: one column of text with a margin. On a phone held upright
+// it is a little wider than in life, so that lettering of 1.8 mm reads as on paper.
+const StripWide = measure + 2*pads
+
+// Distances on a strip, mm: above its first line and below its last, clear beside and above the
+// plan, and the most height of that.
+const (
+	stripEnds   = 4.8
+	stripBeside = 3.0
+	stripAbove  = 6.0
+	stripTall   = 104.0
+	stripTitle  = 4.2 // the height of the title's capitals
+)
+
+// Strips draws a run for a phone: a page with the title, and for each set-up one column as long as
+// it needs, with the plan drawn anew for the width and below it the key, what the meters say and
+// the lists. What only a reader at a desk wants (the legend, what was assumed and what was not
+// checked) stays on the sheets. sheets is how many those are. Faults of the options are not
+// reported here: ComposeAll does that; where it fails there are no pages.
+func Strips(ins []Input, o Options, sheets int) ink.Document {
+	var doc ink.Document
+	if len(ins) == 0 || o.Font == nil {
+		return doc
+	}
+	log := &faults{}
+	for i, in := range ins {
+		if i > 0 && slices.Equal(in.Cautions, ins[i-1].Cautions) {
+			in.Cautions = []string{"as for the set-up before"}
+		}
+		c := newComposer(in, o, log)
+		if log.failed() {
+			return ink.Document{}
+		}
+		if i == 0 {
+			doc = ink.Document{Title: c.title(), Language: "en-GB", Pages: []ink.Page{c.masthead(len(ins), sheets)}}
+		}
+		doc.Pages = append(doc.Pages, c.strip(fmt.Sprintf("%d / %d", i+1, len(ins))))
+	}
+	return doc
+}
+
+// Look is the look that options name, the default where there is none of that name.
+func (o Options) Look() Theme {
+	t, _, _ := themeNamed(o.Theme)
+	return t
+}
+
+// stripPage is a page of the width of a strip in the making: rows from the top down.
+type stripPage struct {
+	title string
+	rows  []row
+}
+
+// page draws the rows on a page as long as they are.
+func (s stripPage) page(c *composer) ink.Page {
+	page := &ink.Page{Title: s.title, Width: StripWide, Height: math.Ceil(heightOf(s.rows) + 2*stripEnds - rowAir)}
+	p := c.p.with(page)
+	p.on(ink.Tint).rect(box(0, 0, page.Width, page.Height), 0, p.look.Paper, &p.look.Paper)
+	drawRows(p, s.rows, pads, page.Height-stripEnds)
+	return *page
+}
+
+// masthead says what the run is: title, production, place, revision, date.
+func (c *composer) masthead(setups, sheets int) ink.Page {
+	title := c.p.style(stripTitle, c.p.look.Ink).strong()
+	s := stripPage{title: c.title()}
+	for _, l := range c.set(c.title(), title, measure, 4) {
+		s.rows = append(s.rows, lettered(l, title, title.cap*1.6))
+	}
+	s.rows = append(s.rows, space(1.2))
+	f := c.sheet()
+	for i, words := range []string{
+		joined(", ", f.production, f.location),
+		joined(", ", count(setups, "set-up")+" on "+count(sheets, "sheet"), prefixed("revision ", f.revision), f.date, prefixed("by ", f.by)),
+		prefixed("for ", f.crew),
+	} {
+		st := c.p.quiet()
+		if i == 0 {
+			st = c.p.small()
+		}
+		for _, l := range c.set(words, st, measure, 2) {
+			s.rows = append(s.rows, lettered(l, st, st.leading()))
+		}
+	}
+	return s.page(c)
+}
+
+// strip is one set-up; number is its place in the run.
+func (c *composer) strip(number string) ink.Page {
+	c.clear()
+	c.terse = true
+	s := stripPage{title: joined(", ", c.title(), c.setupLine()), rows: c.stripHead(number)}
+	s.rows = append(s.rows, c.stripPlan()...)
+	for _, section := range []*section{c.levelKey(), c.faces(), c.lights(), c.watch(), c.grip(), c.cameras(), c.meters(), c.cautions()} {
+		if !section.empty() {
+			b := section.block(c)
+			s.rows = append(s.rows, space(blockGap), b.heading())
+			s.rows = append(s.rows, b.rows...)
+		}
+	}
+	return s.page(c)
+}
+
+// stripHead names the set-up, with its number at the right.
+func (c *composer) stripHead(number string) []row {
+	st := c.p.style(capTitle, c.p.look.Ink).strong()
+	name := c.setupLine()
+	if name == "" {
+		name = "Plan"
+	}
+	name = st.ellipsis(name, measure-c.p.quiet().width(number)-columnGap)
+	rows := []row{{height: st.cap * 1.7, draw: func(p pad, x, top float64) {
+		p.text(at(x, top-st.cap), name, st, ink.Left)
+		p.text(at(x+measure, top-st.cap), number, p.quiet(), ink.Right)
+	}}}
+	for _, line := range c.exposureLines() {
+		for _, l := range c.set(line, c.p.quiet(), measure, 2) {
+			rows = append(rows, lettered(l, c.p.quiet(), c.p.quiet().leading()))
+		}
+	}
+	return append(rows, space(2))
+}
+
+// heading is the block's heading, with what repeats below it, as a row.
+func (b *block) heading() row {
+	return row{height: b.headHeight(), draw: func(p pad, x, top float64) { b.drawHead(p, x, top, false) }}
+}
+
+// stripPlan is the plan as wide as the strip, and the scale bar with north.
+func (c *composer) stripPlan() []row {
+	extent := around(standing(c.in.Setup))
+	times := math.Max(width(extent)*1000/(StripWide-2*stripBeside), height(extent)*1000/(stripTall-2*stripAbove))
+	times = math.Ceil(times)
+	high := height(extent)*1000/times + 2*stripAbove
+	return []row{
+		{height: high, draw: func(p pad, x, top float64) {
+			panel := box(0, top-high, StripWide, top)
+			c.drawPlan(p, viewOf(extent, panel, times), nil)
+			p.line(thin, p.look.Ink, panel.Min, at(panel.Max.X, panel.Min.Y))
+			p.line(thin, p.look.Ink, at(panel.Min.X, panel.Max.Y), panel.Max)
+		}},
+		{height: barHeight, draw: func(p pad, x, top float64) {
+			c.ruler(p, x, top-4.4, times)
+			if c.knowsNorth() {
+				c.north(p, at(x+measure-8, top-10.5))
+			}
+		}},
+	}
+}
