@@ -16,6 +16,9 @@ import (
 	"html/template"
 	"io"
 	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"scrimshaw/render/font"
 	"scrimshaw/render/svg"
@@ -44,6 +47,7 @@ type view struct {
 // sheet is one page of the document, ready for the template.
 type sheet struct {
 	ID, Title     string
+	Tab           string // its title without the document's
 	Width, Height float64
 	SVG           template.HTML
 }
@@ -89,12 +93,27 @@ func newSheet(doc ink.Document, i int, opts Options) (sheet, error) {
 	if s.Title == "" {
 		s.Title = fmt.Sprintf("Sheet %d", i+1)
 	}
+	s.Tab = tab(s.Title, ink.Clean(doc.Title))
 	var b bytes.Buffer
 	if err := svg.Write(&b, doc, i, svg.Options{Font: opts.Font, Prefix: s.ID + "-"}); err != nil {
 		return sheet{}, err
 	}
 	s.SVG = template.HTML(b.String())
 	return s, nil
+}
+
+// tab is what a page is called among others of one document: what its title says more than the
+// document's.
+func tab(title, document string) string {
+	if title == document {
+		return "Plan"
+	}
+	own, ok := strings.CutPrefix(title, document+", ")
+	if !ok || own == "" {
+		return title
+	}
+	first, size := utf8.DecodeRuneInString(own)
+	return string(unicode.ToUpper(first)) + own[size:]
 }
 
 // layers lists those that any page uses, in drawing order.

@@ -276,3 +276,19 @@ func BenchmarkWrite(b *testing.B) {
 		}
 	}
 }
+
+// TestTabs names pages by what their titles say more than the document's.
+func TestTabs(t *testing.T) {
+	for title, want := range map[string]string{
+		"The den":                      "Plan",
+		"The den, set-up close":        "Set-up close",
+		"The den, set-up close, lists": "Set-up close, lists",
+		"The denizens":                 "The denizens",
+		"":                             "",
+		"The den, élan":                "Élan",
+	} {
+		if got := tab(title, "The den"); got != want {
+			t.Errorf("%q has the tab %q, want %q", title, got, want)
+		}
+	}
+}
