@@ -2,7 +2,9 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -12,38 +14,78 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// newKit is the command that says what the catalogue holds.
+// kitFlags say what the command does.
+type kitFlags struct {
+	json    bool
+	show    string // a photometric file
+	convert string // a photometric file
+	faults  faultForm
+	outputFlags
+}
+
+// newKit is the command that says what the catalogue holds, and what photometric files hold.
 func newKit(std streams) *cobra.Command {
-	var asJSON bool
+	var flags kitFlags
 	cmd := &cobra.Command{
-		Use:   "kit [word]",
-		Short: "what the catalogue holds",
+		Use:   "kit [word] | kit --show FILE | kit --convert FILE NEWFILE",
+		Short: "what the catalogue holds; photometric files shown and converted",
 		Long: "kit lists the units, modifiers, gels, cloths, stands, materials and sensors that a scene may name.\n" +
-			"A word keeps the entries that hold it. All values are typical of a class and no maker's.",
-		Example: "  scrimshaw kit\n  scrimshaw kit tungsten\n  scrimshaw kit --json | jq '.[].name'",
-		Args:    cobra.MaximumNArgs(1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			catalogue, err := kit.Shipped()
-			if err != nil {
-				return err
-			}
-			rows := kitRows(catalogue)
-			if len(args) == 1 {
-				if rows = kitMatching(rows, args[0]); len(rows) == 0 {
-					return fmt.Errorf("nothing in the catalogue holds %q%s", args[0], kitHint(catalogue, args[0]))
-				}
-			}
-			if asJSON {
-				enc := json.NewEncoder(std.out)
-				enc.SetIndent("", "  ")
-				return enc.Encode(rows)
-			}
-			_, err = std.out.Write([]byte(kitTable(rows)))
-			return err
-		},
+			"A word keeps the entries that hold it. All values are typical of a class and no maker's.\n\n" +
+			"--show reads a photometric file, IES LM-63 (.ies) or EULUMDAT (.ldt), says what light it holds and what\n" +
+			"is odd about it, and with -o draws its polar curve. --convert writes one as the other, by the ending\n" +
+			"of the new name.",
+		Example: "  scrimshaw kit\n  scrimshaw kit tungsten\n  scrimshaw kit --json | jq '.[].name'\n" +
+			"  scrimshaw kit --show lamp.ies -o polar.svg\n  scrimshaw kit --convert lamp.ies lamp.ldt",
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error { return runKit(std, args, &flags) },
 	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "a list of objects")
+	cmd.Flags().BoolVar(&flags.json, "json", false, "a list of objects; of --show, one object")
+	cmd.Flags().StringVar(&flags.show, "show", "", "a photometric file to show")
+	cmd.Flags().StringVar(&flags.convert, "convert", "", "a photometric file to write in the format of another name")
+	addOutputFlags(cmd, &flags.outputFlags)
+	addFaultFlag(cmd.Flags(), &flags.faults)
 	return cmd
+}
+
+func runKit(std streams, args []string, flags *kitFlags) error {
+	switch {
+	case flags.show != "" && flags.convert != "":
+		return errors.New("--show and --convert are two commands; give one of them")
+	case flags.convert != "":
+		return convertFile(std, args, flags)
+	case flags.show != "":
+		return showFile(std, args, flags)
+	case len(flags.outputs) > 0:
+		return errors.New("-o draws the polar curve of a photometric file: add --show FILE")
+	}
+	return listKit(std, args, flags.json)
+}
+
+// listKit prints the catalogue, or the entries that hold a word.
+func listKit(std streams, args []string, asJSON bool) error {
+	catalogue, err := kit.Shipped()
+	if err != nil {
+		return err
+	}
+	rows := kitRows(catalogue)
+	if len(args) == 1 {
+		if rows = kitMatching(rows, args[0]); len(rows) == 0 {
+			return fmt.Errorf("nothing in the catalogue holds %q%s", args[0], kitHint(catalogue, args[0]))
+		}
+	}
+	if asJSON {
+		return writeJSON(std.out, rows)
+	}
+	_, err = std.out.Write([]byte(kitTable(rows)))
+	return err
+}
+
+// writeJSON prints a value as indented JSON.
+func writeJSON(w io.Writer, v any) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(v)
 }
 
 // kitRow is one entry as it prints.

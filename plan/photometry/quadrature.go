@@ -96,6 +96,10 @@ func integrateOnce(f func(float64) float64, a, b float64) float64 {
 	return sum
 }
 
+// Direction gives the unit vector of the lamp frame at the angles of type C, degrees: gamma from the axis,
+// in the half plane c from the lamp's right toward its up.
+func Direction(gamma, c float64) r3.Vec { return direction(radians(c), radians(gamma)) }
+
 // direction is the unit vector of the lamp frame at angle t from the axis in the half plane c,
 // both in radians.
 func direction(c, t float64) r3.Vec {

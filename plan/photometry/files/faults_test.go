@@ -36,7 +36,12 @@ func TestFaults(t *testing.T) {
 		t.Run(f.name, func(t *testing.T) { f.check(t, "x.ies", goodIES) })
 	}
 	for _, f := range []fault{
-		{"the other format", goodLDT, goodIES, "x.ldt:1:1", "this is no EULUMDAT file", "it looks like IES LM-63: name it .ies"},
+		{"the other format", goodIES, goodLDT, "x.ies:55:3", "a line TILT=NONE, TILT=INCLUDE or TILT= and a file name belongs behind the keywords, and there is none", "it looks like EULUMDAT, which goes by .ldt"},
+	} {
+		t.Run(f.name, func(t *testing.T) { f.check(t, "x.ies", goodIES) })
+	}
+	for _, f := range []fault{
+		{"the other format", goodLDT, goodIES, "x.ldt:1:1", "this is no EULUMDAT file", "it looks like IES LM-63, which goes by .ies"},
 		{"empty", goodLDT, "", "x.ldt:1:1", "the file is empty", ""},
 		{"a wrong symmetry", "nobody\n3\n4", "nobody\n3\n5", "x.ldt:3:1", `the symmetry indicator is a whole number from 0 to 4, not "5"`, "a line before it may be missing, or there is one too many"},
 		{"planes and symmetry", "\n4\n4\n90", "\n4\n5\n90", "x.ldt:4:1", "with the symmetry indicator 4 the number of C planes is a multiple of 4, not 5", "C360 is C0 and not counted again"},

@@ -20,6 +20,8 @@ type Data interface {
 	// Source gives the light: its flux, lm, its distribution, and the luminous opening. It refuses
 	// values that are none of a file's, which reading has refused already.
 	Source() (photometry.Source, error)
+	// Nodes gives the intensities, cd, as they were measured, with the symmetry unfolded.
+	Nodes() (photometry.Nodes, error)
 	// Rated gives the flux of the lamps inside, lm; 0 where the file has absolute photometry, which
 	// knows none.
 	Rated() float64

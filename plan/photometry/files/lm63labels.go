@@ -36,7 +36,7 @@ func (r *lm63Reader) labels() bool {
 // hintOfFormat guesses what a file without a TILT= line is.
 func (r *lm63Reader) hintOfFormat() string {
 	if s, _ := r.line(2); len(r.lines) > 40 && len(s) == 1 && digit(s[0]) {
-		return "it looks like EULUMDAT: name it .ldt"
+		return "it looks like EULUMDAT, which goes by .ldt"
 	}
 	return "check that this is an LM-63 file, and all of it"
 }

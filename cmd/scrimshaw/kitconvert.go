@@ -1,0 +1,58 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"scrimshaw/plan/photometry/files"
+)
+
+// convertFile writes a photometric file in the format that the ending of the new name asks for.
+func convertFile(std streams, args []string, flags *kitFlags) error {
+	switch {
+	case len(args) == 0:
+		return errors.New("--convert needs the name of the new file: scrimshaw kit --convert lamp.ies lamp.ldt")
+	case flags.json || len(flags.outputs) > 0:
+		return errors.New("--convert writes one file and prints nothing; leave --json and -o out")
+	}
+	to := strings.ToLower(filepath.Ext(args[0]))
+	if to != ".ies" && to != ".ldt" {
+		return fmt.Errorf("%s: the endings of photometric files are .ies and .ldt", args[0])
+	}
+	data, _, err := openMeasured(std, flags.convert, flags.faults)
+	if err != nil {
+		return err
+	}
+	made, err := converted(data, to)
+	if err != nil {
+		return fmt.Errorf("cannot convert %s: %w", flags.convert, err)
+	}
+	text, err := made.Bytes()
+	if err != nil {
+		return fmt.Errorf("cannot convert %s: %w", flags.convert, err)
+	}
+	if err := finish(std, []output{{path: args[0], data: text}}); err != nil {
+		return err
+	}
+	if _, indoor := made.(*files.LDT); indoor && made != data {
+		fmt.Fprintln(std.err, "its ten direct ratios, which only indoor utilisation tables use, are not computed and stand as 0")
+	}
+	return nil
+}
+
+// converted is a file in the format of an ending; one that has it already is only written anew.
+func converted(data files.Data, ending string) (files.Data, error) {
+	switch d := data.(type) {
+	case *files.LM63:
+		if ending == ".ldt" {
+			return d.LDT()
+		}
+	case *files.LDT:
+		if ending == ".ies" {
+			return d.LM63()
+		}
+	}
+	return data, nil
+}
