@@ -48,6 +48,9 @@ func Write(w io.Writer, strips, sheets ink.Document, o Options) error {
 	if err := t.sheets(sheets); err != nil {
 		return err
 	}
+	if t.high > longest {
+		return fmt.Errorf("contact: the run is %d pixels long, the most is %d: draw fewer set-ups at once", t.high, longest)
+	}
 	return png.Encode(w, t.picture(), t.perMM)
 }
 
@@ -174,7 +177,7 @@ func (t *table) short(doc ink.Document, i int, size, room float64) string {
 
 // picture lays all cards on the table.
 func (t *table) picture() *image.RGBA {
-	dc := gg.NewContext(t.opts.Width, min(t.high, longest))
+	dc := gg.NewContext(t.opts.Width, t.high)
 	ground := between(t.opts.Paper, t.opts.Ink, 0.12)
 	dc.SetRGB255(int(ground.R), int(ground.G), int(ground.B))
 	dc.Clear()

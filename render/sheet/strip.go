@@ -75,9 +75,9 @@ func (c *composer) masthead(setups, sheets int) ink.Page {
 	title := c.p.style(stripTitle, c.p.look.Ink).strong()
 	s := stripPage{title: c.title()}
 	for _, l := range c.set(c.title(), title, measure, 4) {
-		s.rows = append(s.rows, lettered(l, title, title.cap*1.6))
+		s.rows = append(s.rows, lettered(l, title, title.cap*1.75))
 	}
-	s.rows = append(s.rows, space(1.2))
+	s.rows = append(s.rows, space(0.6))
 	f := c.sheet()
 	for i, words := range []string{
 		joined(", ", f.production, f.location),
