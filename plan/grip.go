@@ -140,8 +140,8 @@ func (r *resolver) hangSheet(written *scene.Grip, g *Grip) bool {
 		r.out.Bodies.Sheets = append(r.out.Bodies.Sheets, solid.Sheet{ID: id, Name: g.Name, Corners: g.corners()})
 		g.IDs = []solid.ID{id}
 		return true
-	case "card", "silver":
-		r.infof(written.Span, source.CodeLater, "", "%s shades; the light that it returns is not computed yet", g.Name)
+	case "silver":
+		r.infof(written.Span, source.CodeLater, "", "%s returns light as if it were matt; what it mirrors is not computed yet", g.Name)
 	}
 	skin, ok := r.gripSkin(written, g)
 	g.IDs = []solid.ID{r.sheet(g.Name, g.corners(), skin, skin)}

@@ -15,7 +15,7 @@ import (
 
 // unchecked is what nobody has checked, printed on every sheet.
 var unchecked = []string{
-	"Reflected light, cloth and fabric grids are not in the figures yet: faces near walls read higher in the room.",
+	"What cloth, frames and nets do to light; and what mirrors and polished boards throw: every surface returns light as if it were matt.",
 	"Floor load, house wiring, circuits and rigging points.",
 }
 

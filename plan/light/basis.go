@@ -7,32 +7,38 @@ import (
 	"slices"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/radiosity"
 	"scrimshaw/plan/solid"
 )
 
-// Basis holds lux (or cd/m2) at Drive {1, 1, 1}. Points[t][i] is term t at receptor i, before the
-// term's Filter and the receptor's Gains. A field sums the terms of one light: Fields[l][k] is light
-// l (in the order of the emitters) on lattice k, one value a point; where a tinted pane colours
-// some of it, three planes of values one after the other, for the channels of AP1.
+// Basis holds lux (or cd/m2) at Drive {1, 1, 1}. Points[t][i] is term t at receptor i by channel of
+// AP1, before the receptor's Gains. A field sums the terms of one light: Fields[l][k] is what light l (in
+// the order of the emitters) gives straight to lattice k, one value a point, or where a tinted pane
+// colours some of it three planes of values one after the other, for the channels of AP1.
+// Reflected[l][k] is what comes back of it, likewise, or nil where nothing does.
 //
 // A Basis is not changed by use and may be used by many goroutines.
 type Basis struct {
-	Lights []string
-	Terms  []Term // by light in the order of the emitters, without panes first
-	Points [][]float64
-	Fields [][][]float32
-	Gains  []colour.RGB // by receptor: {1, 1, 1}; of a Radiance, from the illuminance to the luminance
+	Lights    []string
+	Terms     []Term // by light in the order of the emitters: direct, without panes first, then reflected
+	Points    [][]colour.RGB
+	Fields    [][][]float32
+	Reflected [][][]float32
+	Gains     []colour.RGB // by receptor: {1, 1, 1}; of a Radiance, from the illuminance to the luminance
 
 	targets Targets
 	resolve []Receptor // the targets' points, with Radiance resolved to a surface
 	columns []column
+	returns *radiosity.Transport // how surfaces and targets see each other; nil without reflected light
 }
 
 // column is all that one light gives.
 type column struct {
 	terms  []Term
-	points [][]float64
+	points [][]colour.RGB
 	fields [][]float32
+	back   [][]float32 // reflected, by lattice
 }
 
 // Basis computes what each light gives to the targets at a drive of {1, 1, 1}. Names of lights
@@ -53,7 +59,7 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	}
 	b := &Basis{targets: to, columns: make([]column, len(lights))}
 	if old != nil {
-		b.resolve, b.Gains = old.resolve, old.Gains
+		b.resolve, b.Gains, b.returns = old.resolve, old.Gains, old.returns
 	} else {
 		w.resolve(b)
 	}
@@ -74,6 +80,9 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 		return nil, err
 	}
 	if err := w.fields(ctx, b, lamps, fresh); err != nil {
+		return nil, err
+	}
+	if err := w.reflect(ctx, b, lamps, fresh); err != nil {
 		return nil, err
 	}
 	b.assemble()
@@ -121,8 +130,8 @@ func (b *Basis) column(light string) int {
 func (w *World) points(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) error {
 	n := len(b.resolve)
 	traced := make([][]share, len(fresh)*n)
-	tracers := make([]tracer, crew(w.workers, len(traced)))
-	err := each(ctx, w.workers, len(traced), func(worker, i int) {
+	tracers := make([]tracer, crew.Size(w.workers, len(traced)))
+	err := crew.Each(ctx, w.workers, len(traced), func(worker, i int) {
 		t := &tracers[worker]
 		t.bvh = w.bvh
 		traced[i] = slices.Clone(t.light(lamps[fresh[i/n]], &b.resolve[i%n]))
@@ -145,13 +154,13 @@ func (c *column) collect(light string, traced [][]share) {
 	slices.SortFunc(c.terms, func(a, b Term) int {
 		return cmp.Or(cmp.Compare(len(a.Via), len(b.Via)), slices.Compare(a.Via, b.Via))
 	})
-	c.points = make([][]float64, len(c.terms))
+	c.points = make([][]colour.RGB, len(c.terms))
 	for t := range c.points {
-		c.points[t] = make([]float64, len(traced))
+		c.points[t] = make([]colour.RGB, len(traced))
 	}
 	for i, shares := range traced {
 		for _, s := range shares {
-			c.points[c.find(s.via)][i] = s.value
+			c.points[c.find(s.via)][i] = s.filter.Scale(s.value)
 		}
 	}
 }
@@ -205,8 +214,8 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	}
 	size := lat.NU * lat.NV
 	out := make([]float32, channels*size)
-	tracers := make([]tracer, crew(w.workers, lat.NV))
-	err := each(ctx, w.workers, lat.NV, func(worker, j int) {
+	tracers := make([]tracer, crew.Size(w.workers, lat.NV))
+	err := crew.Each(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
 		t.bvh = w.bvh
 		r := Receptor{Axis: lat.Normal, Weight: lat.Weight, Skip: lat.Skip}
@@ -230,11 +239,12 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 // assemble lays the columns side by side.
 func (b *Basis) assemble() {
 	b.Fields = make([][][]float32, len(b.columns))
+	b.Reflected = make([][][]float32, len(b.columns))
 	for i := range b.columns {
 		c := &b.columns[i]
 		b.Terms = append(b.Terms, c.terms...)
 		b.Points = append(b.Points, c.points...)
-		b.Fields[i] = c.fields
+		b.Fields[i], b.Reflected[i] = c.fields, c.back
 	}
 }
 
@@ -244,7 +254,7 @@ func (b *Basis) Point(i int, d Drive) (total colour.RGB, shares []colour.RGB) {
 	shares = make([]colour.RGB, len(b.Terms))
 	for t := range b.Terms {
 		term := &b.Terms[t]
-		shares[t] = d[term.Light].Times(term.Filter).Times(b.Gains[i]).Scale(b.Points[t][i])
+		shares[t] = d[term.Light].Times(b.Points[t][i]).Times(b.Gains[i])
 		total = total.Add(shares[t])
 	}
 	return total, shares
@@ -252,23 +262,39 @@ func (b *Basis) Point(i int, d Drive) (total colour.RGB, shares []colour.RGB) {
 
 // Field sums the light on lattice k, lx, into dst, which must hold its NU by NV points, row by
 // row.
-func (b *Basis) Field(k int, d Drive, dst []float32) {
+func (b *Basis) Field(k int, d Drive, dst []float32) { b.field(k, d, dst, true) }
+
+// Back is Field for reflected light alone.
+func (b *Basis) Back(k int, d Drive, dst []float32) { b.field(k, d, dst, false) }
+
+func (b *Basis) field(k int, d Drive, dst []float32, direct bool) {
 	l := &b.targets.Lattices[k]
 	dst = dst[:l.NU*l.NV]
 	clear(dst)
 	var gains []float32
 	var planes [][]float32
-	for i, name := range b.Lights {
-		values, drive := b.Fields[i][k], d[name]
-		if len(values) == len(dst) {
+	add := func(values []float32, drive colour.RGB) {
+		switch len(values) {
+		case 0:
+		case len(dst):
 			gains, planes = append(gains, float32(drive.Y())), append(planes, values)
-			continue
+		default:
+			for c := range drive {
+				var channel colour.RGB
+				channel[c] = drive[c]
+				gains = append(gains, float32(channel.Y()))
+				planes = append(planes, values[c*len(dst):(c+1)*len(dst)])
+			}
 		}
-		for c := range drive {
-			var channel colour.RGB
-			channel[c] = drive[c]
-			gains = append(gains, float32(channel.Y()))
-			planes = append(planes, values[c*len(dst):(c+1)*len(dst)])
+	}
+	for i, name := range b.Lights {
+		if drive := d[name]; drive != (colour.RGB{}) {
+			if direct {
+				add(b.Fields[i][k], drive)
+			}
+			if len(b.Reflected[i]) > 0 {
+				add(b.Reflected[i][k], drive)
+			}
 		}
 	}
 	sum(dst, planes, gains)

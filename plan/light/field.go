@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/crew"
 	"scrimshaw/plan/photometry"
 )
 
@@ -135,11 +136,11 @@ func (f *field) mask(k int) []uint64 {
 
 // shadows is the first round.
 func (f *field) shadows(ctx context.Context, workers int) error {
-	tallies := make([]*tally, crew(workers, len(f.points)))
+	tallies := make([]*tally, crew.Size(workers, len(f.points)))
 	for i := range tallies {
 		tallies[i] = newTally(f)
 	}
-	err := each(ctx, len(tallies), len(f.points), func(worker, k int) { tallies[worker].count(f, k) })
+	err := crew.Each(ctx, len(tallies), len(f.points), func(worker, k int) { tallies[worker].count(f, k) })
 	for _, t := range tallies {
 		union(f.some, t.some)
 		intersect(f.all, t.all)
@@ -247,9 +248,9 @@ func (f *field) sum(ctx context.Context, workers int) ([]float32, error) {
 	channels := f.channels()
 	out := make([]float32, channels*g.nu*g.nv)
 	bands := (g.nv + band - 1) / band
-	workers = crew(workers, bands)
+	workers = crew.Size(workers, bands)
 	desks := make([]*desk, workers)
-	err := each(ctx, workers, bands, func(worker, i int) {
+	err := crew.Each(ctx, workers, bands, func(worker, i int) {
 		if desks[worker] == nil {
 			desks[worker] = newDesk(f, channels)
 		}

@@ -72,7 +72,7 @@ type Targets struct {
 // Path says how light came.
 type Path uint8
 
-// The paths. Only Direct is computed today.
+// The paths. Diffused and Mirrored are not computed yet.
 const (
 	Direct Path = iota
 	Diffused
@@ -89,7 +89,7 @@ type Term struct {
 	Path   Path
 	Via    []solid.ID // panes passed, in order from the lamp
 	From   solid.ID   // the last surface, of reflected light
-	Filter colour.RGB // what the panes leave of the light; {1, 1, 1} without panes
+	Filter colour.RGB // what the panes leave of direct light; {1, 1, 1} without panes
 }
 
 // Emitter is one light as transport sees it.

@@ -176,7 +176,8 @@ func TestSameBitsOnAnyNumberOfWorkers(t *testing.T) {
 	one := basis(t, build(t, s, Options{Workers: 1}), lights, to)
 	for _, n := range []int{2, 8, 0} {
 		many := basis(t, build(t, s, Options{Workers: n}), lights, to)
-		if !reflect.DeepEqual(one, many) {
+		if !reflect.DeepEqual(one.Terms, many.Terms) || !reflect.DeepEqual(one.Points, many.Points) ||
+			!reflect.DeepEqual(one.Fields, many.Fields) || !reflect.DeepEqual(one.Reflected, many.Reflected) {
 			t.Errorf("%d workers give other bits than one", n)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"scrimshaw/plan/light/radiosity"
 	"scrimshaw/plan/solid"
 )
 
@@ -36,6 +37,7 @@ func (q Quality) points() (face, tube int) {
 type Options struct {
 	Quality Quality
 	Workers int        // how many goroutines; 0: one a core. The results are the same bits for any number
+	Direct  bool       // leaves reflected light out
 	Bodies  *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands
 }
 
@@ -50,6 +52,8 @@ type World struct {
 	tinted  bool       // whether a clear sheet tints
 	faces   int        // points of a face that are traced
 	tubes   int
+	bounces radiosity.Quality
+	direct  bool // no reflected light
 	workers int
 }
 
@@ -61,7 +65,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers}
+	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct, bounces: o.Quality.bounces()}
 	w.faces, w.tubes = o.Quality.points()
 	bodies := o.Bodies
 	if bodies == nil {

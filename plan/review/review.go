@@ -76,7 +76,7 @@ func (c *checker) exposure(p *plan.Person) {
 	working := unit.FormatStop(c.setup.Exposure.Stop.N)
 	if key.Over == nil {
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name, "aim a light at the side of the face that the camera sees, or let it stay dark",
-			"no direct light reaches the key side of %s", p.Name)
+			"no light reaches the key side of %s", p.Name)
 		return
 	}
 	switch over := *key.Over; {
@@ -130,7 +130,7 @@ func (c *checker) reaches(l *plan.Light) {
 		}
 	}
 	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it or its aim, or strike it",
-		"no direct light of %s reaches a face or a meter", l.Name)
+		"no light of %s reaches a face or a meter", l.Name)
 }
 
 // stand checks reach and load where a light stands on its unit's usual stand.

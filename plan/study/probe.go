@@ -11,18 +11,24 @@ import (
 )
 
 // Probe returns the light, lx, at any place of a field, for the edges of shadows that fall between
-// its points. Points sources throw hard edges, so they are traced by the rays that meters use; what
-// luminous faces give is smooth at the lattice's own scale and is interpolated from it. One
-// goroutine may use the function.
+// its points. Points sources throw hard edges, so their direct light is traced by the rays that meters
+// use; what luminous faces and the surfaces of the set give is smooth at the lattice's own scale and is
+// interpolated from it. One goroutine may use the function.
 func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 	hard, soft := s.split()
 	var evaluate func(light.Receptor) float64
 	if len(hard) > 0 {
 		evaluate = s.World.Evaluator(hard, s.Drive)
 	}
-	smooth := make([]float32, len(f.Lux))
-	if len(soft) > 0 {
-		s.Basis.Field(s.index(f), soft, smooth)
+	smooth, back := make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
+	s.Basis.Field(s.index(f), soft, smooth)
+	traced := light.Drive{}
+	for _, e := range hard {
+		traced[e.Name] = s.Drive[e.Name]
+	}
+	s.Basis.Back(s.index(f), traced, back)
+	for n, v := range back {
+		smooth[n] += v
 	}
 	l := &f.Lattice
 	return func(p r2.Vec) float64 {

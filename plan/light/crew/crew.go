@@ -1,4 +1,5 @@
-package light
+// Package crew shares work among goroutines so that their number leaves no trace in the results.
+package crew
 
 import (
 	"context"
@@ -7,11 +8,11 @@ import (
 	"sync/atomic"
 )
 
-// each calls do for 0 to n-1 on several goroutines and returns when all are done, or with the
+// Each calls do for 0 to n-1 on several goroutines and returns when all are done, or with the
 // context's error when it was cancelled. Each call must write to places of its own. worker tells the
-// goroutines apart, from 0 to crew(w, n)-1.
-func each(ctx context.Context, workers, n int, do func(worker, i int)) error {
-	workers = crew(workers, n)
+// goroutines apart, from 0 to Size(workers, n)-1.
+func Each(ctx context.Context, workers, n int, do func(worker, i int)) error {
+	workers = Size(workers, n)
 	if workers <= 1 {
 		for i := range n {
 			if err := ctx.Err(); err != nil {
@@ -34,8 +35,8 @@ func each(ctx context.Context, workers, n int, do func(worker, i int)) error {
 	return ctx.Err()
 }
 
-// crew is how many goroutines work on n tasks.
-func crew(workers, n int) int {
+// Size is how many goroutines work on n tasks; 0 workers stands for one a core.
+func Size(workers, n int) int {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}

@@ -1,0 +1,199 @@
+package light
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/radiosity"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
+)
+
+// bounced is a lamp as the surfaces of the set see it: what it gives straight to a place, from one
+// point of its opening at a time.
+type bounced struct {
+	w       *World
+	l       *lamp
+	points  []r3.Vec // of the opening, in an order of which every part is spread over all of it
+	coarse  []node   // the rule that the light of the whole opening is summed by
+	slender float64  // metres of light that changes little, per metre from the lamp
+	faint   float64  // cd below which nothing is followed
+	tracers []tracer
+}
+
+// The share of the distance that a surface is looked at in, and the share of the peak intensity
+// that is still followed.
+const (
+	wideGrain = 0.3
+	faintest  = 1e-6
+)
+
+// coarsely is the error, as -ln, of the rule by which a lamp lights a surface.
+const coarsely = 5
+
+func (w *World) newBounced(l *lamp) *bounced {
+	b := &bounced{w: w, l: l, tracers: make([]tracer, crew.Size(w.workers, math.MaxInt))}
+	for i := range b.tracers {
+		b.tracers[i].bvh = w.bvh
+	}
+	b.points = stirred(l.points)
+	if b.points == nil {
+		b.points = []r3.Vec{l.at}
+	}
+	b.coarse = l.nodes(l.opening.Largest(), coarsely)
+	peak := photometry.Peak(l.shape)
+	b.faint = faintest * l.flux * peak
+	half := min(l.falls(l.right, 0.5*l.flux*peak), l.falls(l.up, 0.5*l.flux*peak))
+	b.slender = min(wideGrain, math.Tan(min(half, 45)*radian)/2)
+	return b
+}
+
+// stirred orders the points of a lattice so that any run of them is spread over the opening: in steps
+// near the golden section of their number that meet each one once.
+func stirred(points []r3.Vec) []r3.Vec {
+	n := len(points)
+	if n == 0 {
+		return nil
+	}
+	step := max(1, int(golden*float64(n)))
+	for common(step, n) != 1 {
+		step++
+	}
+	out := make([]r3.Vec, n)
+	for i := range out {
+		out[i] = points[i*step%n]
+	}
+	return out
+}
+
+func common(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// Grain implements radiosity.Lamp.
+func (b *bounced) Grain(at r3.Vec) float64 {
+	l := b.l
+	if l.flux == 0 || l.onesided && r3.Dot(r3.Sub(at, l.at), l.axis) < -1 { // 1 m: more than a patch
+		return 0
+	}
+	return b.slender*math.Sqrt(l.distance2(at)) + l.opening.Largest()/8
+}
+
+// Light implements radiosity.Lamp.
+func (b *bounced) Light(worker, sample int, at, normal r3.Vec) (e colour.RGB, hidden bool) {
+	r := Receptor{At: at, Axis: normal}
+	p := b.points[sample%len(b.points)]
+	value := b.whole(&r)
+	if value <= 0 {
+		return e, false
+	}
+	t := &b.tracers[worker]
+	panes, blocked := b.w.bvh.Segment(p, at, nil, t.panes[:0])
+	t.panes = panes
+	if blocked {
+		return e, true
+	}
+	e = colour.RGB{value, value, value}
+	for i := range panes {
+		e = e.Times(panes[i].Factor)
+	}
+	return e, false
+}
+
+// whole is what a surface gets where nothing hides the lamp: by closed form close to it, and else
+// by a short rule.
+func (b *bounced) whole(r *Receptor) float64 {
+	l := b.l
+	way := r3.Sub(r.At, l.at)
+	square := r3.Norm2(way)
+	if l.opening.Form == photometry.Point {
+		if l.intensity(r3.Scale(1/math.Sqrt(square), way)) < b.faint {
+			return 0
+		}
+		return l.from(l.at, r)
+	}
+	if size := l.opening.Largest(); l.lambertian && square < 4*size*size {
+		return l.closed(r)
+	}
+	sum := 0.0
+	for i := range b.coarse {
+		n := &b.coarse[i]
+		sum += n.weight * l.from(n.at, r)
+	}
+	return sum
+}
+
+// The rays by which the landing of a lamp is found: rings about its axis, closer to it by equal
+// ratios, and rays in each.
+const (
+	landRings  = 48
+	landRound  = 48
+	landSmall  = 1e-3 // of a half turn: the innermost ring
+	landLeak   = 1e-9 // of the flux that may miss
+	landStride = 29   // of the points of the opening from ray to ray
+)
+
+// Landing implements radiosity.Lamp.
+func (b *bounced) Landing(counts func(solid.Hit, r3.Vec) bool) (flux colour.RGB, all bool) {
+	l, t := b.l, &b.tracers[0]
+	sent, missed := 0.0, 0.0
+	inner := 0.0
+	for i := range landRings {
+		outer := math.Pi * math.Pow(landSmall, 1-float64(i+1)/landRings)
+		sin, cos := math.Sincos((inner + outer) / 2)
+		solid := (math.Cos(inner) - math.Cos(outer)) / landRound
+		inner = outer
+		for k := range landRound {
+			s, c := math.Sincos(2 * math.Pi * (float64(k) + 0.5*float64(i%2)) / landRound)
+			side := r3.Add(r3.Scale(c, l.right), r3.Scale(s, l.up))
+			d := r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))
+			weight := l.intensity(d) * solid
+			if weight <= 0 {
+				continue
+			}
+			sent += weight
+			o := b.points[(i*landRound+k)*landStride%len(b.points)]
+			hit, ok := b.w.bvh.FirstOpaque(o, d, nil)
+			at := r3.Add(o, r3.Scale(hit.T, d))
+			if !ok || !counts(hit, at) {
+				missed += weight
+				if missed > landLeak*l.flux {
+					return flux, false
+				}
+				continue
+			}
+			flux = flux.Add(b.passed(t, o, at).Scale(weight))
+		}
+	}
+	if sent == 0 {
+		return flux, false
+	}
+	return flux.Scale(l.flux / sent), true
+}
+
+// passed is what clear sheets leave on the way between two points.
+func (b *bounced) passed(t *tracer, from, to r3.Vec) colour.RGB {
+	factor := colour.RGB{1, 1, 1}
+	t.panes, _ = b.w.bvh.Segment(from, to, nil, t.panes[:0])
+	for i := range t.panes {
+		factor = factor.Times(t.panes[i].Factor)
+	}
+	return factor
+}
+
+// bounces is how finely reflected light is followed.
+func (q Quality) bounces() radiosity.Quality {
+	switch q {
+	case Draft:
+		return radiosity.Quality{Patch: 0.40, Links: 32, Point: 512, Lattice: 16}
+	case Fine:
+		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 8192, Lattice: 256, Refine: 2}
+	}
+	return radiosity.Quality{Patch: 0.25, Links: 64, Point: 2048, Lattice: 64, Refine: 1}
+}

@@ -1,0 +1,170 @@
+package radiosity
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/solid"
+)
+
+// face is one side of a solid: a convex polygon that is lit from before it. Its patches are the
+// cells of a grid over the rectangle that it lies in.
+type face struct {
+	id            solid.ID
+	group         int32
+	reflect       colour.RGB
+	corners       []r3.Vec // counter-clockwise from before it
+	axes                   // u and v along the rectangle, n out of the face
+	origin        r3.Vec   // a corner of the rectangle
+	width, height float64  // m
+	outline       []r2.Vec // in u and v from the origin; nil where the face fills its rectangle
+	first         uint32   // patch
+	nu, nv        int
+	du, dv        float64
+}
+
+// area is the area of a polygon by its normal.
+func area(corners []r3.Vec) (sum r3.Vec) {
+	for i := 1; i+1 < len(corners); i++ {
+		sum = r3.Add(sum, r3.Cross(r3.Sub(corners[i], corners[0]), r3.Sub(corners[i+1], corners[0])))
+	}
+	return r3.Scale(0.5, sum)
+}
+
+// newFace makes a face of a polygon; not ok where it has no area.
+func newFace(corners []r3.Vec) (face, bool) {
+	n := area(corners)
+	size := r3.Norm(n)
+	if !(size > 1e-12) || math.IsInf(size, 0) {
+		return face{}, false
+	}
+	f := face{corners: corners}
+	f.n = r3.Scale(1/size, n)
+	f.u = longest(corners)
+	f.v = r3.Cross(f.n, f.u)
+	f.frame(size)
+	return f, true
+}
+
+// longest is the direction of the longest edge.
+func longest(corners []r3.Vec) (u r3.Vec) {
+	most := 0.0
+	for i, a := range corners {
+		way := r3.Sub(corners[(i+1)%len(corners)], a)
+		if length := r3.Norm(way); length > most*(1+1e-9) {
+			u, most = r3.Scale(1/length, way), length
+		}
+	}
+	return u
+}
+
+// frame finds the rectangle.
+func (f *face) frame(size float64) {
+	inf := math.Inf(1)
+	low, high := r2.Vec{X: inf, Y: inf}, r2.Vec{X: -inf, Y: -inf}
+	flat := make([]r2.Vec, len(f.corners))
+	for i, c := range f.corners {
+		p := r2.Vec{X: r3.Dot(c, f.u), Y: r3.Dot(c, f.v)}
+		low, high = r2.Vec{X: min(low.X, p.X), Y: min(low.Y, p.Y)}, r2.Vec{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+		flat[i] = p
+	}
+	f.width, f.height = high.X-low.X, high.Y-low.Y
+	f.origin = r3.Add(r3.Add(r3.Scale(low.X, f.u), r3.Scale(low.Y, f.v)), r3.Scale(r3.Dot(f.n, f.corners[0]), f.n))
+	if size < f.width*f.height*(1-1e-9) {
+		for i := range flat {
+			flat[i] = r2.Sub(flat[i], low)
+		}
+		f.outline = flat
+	}
+}
+
+// at is a place of the face by its distances from the origin.
+func (f *face) at(x, y float64) r3.Vec {
+	return r3.Vec{
+		X: f.origin.X + x*f.u.X + y*f.v.X,
+		Y: f.origin.Y + x*f.u.Y + y*f.v.Y,
+		Z: f.origin.Z + x*f.u.Z + y*f.v.Z,
+	}
+}
+
+// holds says whether a place by its distances from the origin lies on the face.
+func (f *face) holds(x, y float64) bool {
+	for i, a := range f.outline {
+		b := f.outline[(i+1)%len(f.outline)]
+		if (b.X-a.X)*(y-a.Y)-(b.Y-a.Y)*(x-a.X) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// element is the one that a place falls on.
+func (f *face) element(at r3.Vec) uint32 {
+	way := r3.Sub(at, f.origin)
+	x := half(r3.Dot(way, f.u)/f.du, f.nu)
+	y := half(r3.Dot(way, f.v)/f.dv, f.nv)
+	patch := f.first + uint32(y>>1*f.nu+x>>1)
+	return 4*patch + uint32(y&1<<1|x&1)
+}
+
+// half is the half of a cell that a place falls in, counted from the first.
+func half(x float64, n int) int { return min(max(int(2*x), 0), 2*n-1) }
+
+// prismFaces are the faces of a vertical prism.
+func prismFaces(p *solid.Prism) []face {
+	ring := make([]r2.Vec, len(p.Base))
+	copy(ring, p.Base)
+	foot, top := lifted(ring, p.Z0), lifted(ring, p.Z1)
+	switch z := area(foot).Z; {
+	case z == 0 || !(p.Z1 > p.Z0):
+		return nil
+	case z < 0:
+		reverse(foot)
+		reverse(top)
+	}
+	var all []face
+	keep := func(corners []r3.Vec) {
+		if f, ok := newFace(corners); ok {
+			all = append(all, f)
+		}
+	}
+	for i := range foot {
+		k := (i + 1) % len(foot)
+		keep([]r3.Vec{foot[i], foot[k], top[k], top[i]})
+	}
+	keep(top)
+	down := append([]r3.Vec(nil), foot...)
+	reverse(down)
+	keep(down)
+	return all
+}
+
+// sheetFaces are the two sides of a sheet.
+func sheetFaces(s *solid.Sheet) (front, back []face) {
+	if f, ok := newFace(s.Corners); ok {
+		front = append(front, f)
+	}
+	turned := append([]r3.Vec(nil), s.Corners...)
+	reverse(turned)
+	if f, ok := newFace(turned); ok {
+		back = append(back, f)
+	}
+	return front, back
+}
+
+func lifted(ring []r2.Vec, z float64) []r3.Vec {
+	corners := make([]r3.Vec, len(ring))
+	for i, p := range ring {
+		corners[i] = r3.Vec{X: p.X, Y: p.Y, Z: z}
+	}
+	return corners
+}
+
+func reverse(corners []r3.Vec) {
+	for i, k := 0, len(corners)-1; i < k; i, k = i+1, k-1 {
+		corners[i], corners[k] = corners[k], corners[i]
+	}
+}

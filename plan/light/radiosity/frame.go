@@ -1,0 +1,140 @@
+package radiosity
+
+import (
+	"context"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/light/crew"
+)
+
+// On a lattice the rays of one direction are drawn together: every face that looks against them is a
+// convex polygon on the lattice, and of those that hold a point the nearest is what it sees. That
+// is a picture with depth, and costs a fraction of as many single rays.
+//
+// Points look in turn in sixteen sets of directions, four by four, and lend theirs to their
+// neighbours (smooth.go): so each one sees as many directions as sixteen do.
+
+// side is how many points lie side by side before the sets of directions come round again.
+const side = 4
+
+// closest is how far apart, m, points may be to lend each other what they see. Farther apart each
+// looks in all directions itself.
+const closest = 0.075
+
+// sets is the number of sets of directions.
+const sets = side * side
+
+// frame is a lattice with what its points see. hits holds set by set, direction by direction, the
+// points of the set row by row.
+type frame struct {
+	Lattice
+	rays   int
+	shared bool // whether neighbours lend each other what they see
+	hits   []uint32
+	start  [sets + 1]int
+}
+
+// size is how many points of each set there are, along and across.
+func (f *frame) size(set int) (nu, nv int) {
+	a, b := set%side, set/side
+	return (f.NU - a + side - 1) / side, (f.NV - b + side - 1) / side
+}
+
+func (t *Transport) lookFromLattice(ctx context.Context, l *Lattice) (*frame, error) {
+	f := &frame{Lattice: *l, rays: t.quality.Lattice, shared: max(r3.Norm(l.U), r3.Norm(l.V)) <= closest}
+	if !f.shared {
+		f.rays *= sets
+	}
+	for s := range sets {
+		nu, nv := f.size(s)
+		f.start[s+1] = f.start[s] + max(0, nu)*max(0, nv)*f.rays
+	}
+	f.hits = make([]uint32, f.start[sets])
+	painters := make([]*painter, crew.Size(t.workers, sets))
+	err := crew.Each(ctx, t.workers, sets, func(worker, s int) {
+		if painters[worker] == nil {
+			painters[worker] = newPainter(t.mesh, l.Skip)
+		}
+		painters[worker].set(f, s)
+	})
+	return f, err
+}
+
+// set fills in what the points of one set see.
+func (p *painter) set(f *frame, s int) {
+	nu, nv := f.size(s)
+	if nu <= 0 || nv <= 0 {
+		return
+	}
+	a, b := float64(s%side), float64(s/side)
+	v := view{
+		origin: r3.Add(f.Origin, r3.Add(r3.Scale(a, f.U), r3.Scale(b, f.V))),
+		u:      r3.Scale(side, f.U), v: r3.Scale(side, f.V), nu: nu, nv: nv,
+	}
+	axis := about(f.Axis)
+	for k := range f.rays {
+		number := k
+		if f.shared {
+			number += order[s] * f.rays
+		}
+		x, y := net(uint32(number), 0, 0)
+		from := f.start[s] + k*nu*nv
+		p.look(&v, axis.direction(f.Pattern, x, y), f.hits[from:from+nu*nv])
+	}
+	f.blank(s, nu, nv)
+}
+
+// order spreads the sets of directions so that neighbours look at different ones.
+var order = [sets]int{0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5}
+
+// blank forgets what points without data see.
+func (f *frame) blank(s, nu, nv int) {
+	for j := range nv {
+		for i := range nu {
+			if !f.masked(i*side+s%side, j*side+s/side) {
+				continue
+			}
+			for k := range f.rays {
+				f.hits[f.start[s]+(k*nv+j)*nu+i] = black
+			}
+		}
+	}
+}
+
+func (l *Lattice) masked(i, j int) bool {
+	n := j*l.NU + i
+	return n>>6 < len(l.Mask) && l.Mask[n>>6]>>(n&63)&1 != 0
+}
+
+// view is a lattice seen along one direction at a time.
+type view struct {
+	origin, u, v r3.Vec
+	nu, nv       int
+}
+
+// chart takes places to a lattice along a direction: to the point x u + y v whose ray meets the place
+// after t metres. Each is the product with a vector, less its value at the origin.
+type chart struct{ x, y, t plane }
+
+// plane is a figure that is linear in space.
+type plane struct {
+	n r3.Vec
+	c float64
+}
+
+func (p *plane) at(q r3.Vec) float64 { return p.n.X*q.X + p.n.Y*q.Y + p.n.Z*q.Z - p.c }
+
+// chart is that of a direction; not ok where it runs along the lattice.
+func (v *view) chart(d r3.Vec) (chart, bool) {
+	det := r3.Dot(v.u, r3.Cross(v.v, d))
+	if math.Abs(det) < 1e-9*r3.Norm(v.u)*r3.Norm(v.v) {
+		return chart{}, false
+	}
+	made := func(a, b r3.Vec) plane {
+		n := r3.Scale(1/det, r3.Cross(a, b))
+		return plane{n, r3.Dot(n, v.origin)}
+	}
+	return chart{x: made(v.v, d), y: made(d, v.u), t: made(v.u, v.v)}, true
+}

@@ -1,0 +1,250 @@
+package radiosity
+
+import (
+	"context"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/solid"
+)
+
+// patch is one that is seen.
+type patch struct {
+	number   uint32 // in the mesh
+	face     int32
+	x, y     float64 // of its corner, from the face's origin
+	from, to int32   // of its links
+	area     [4]float64
+	kept     colour.RGB // share of its light that comes to a surface
+	partly   bool       // some of it is off its face or inside a solid
+}
+
+// eye follows rays. It keeps its memory from one to the next.
+type eye struct {
+	m     *mesh
+	panes []solid.Pane
+}
+
+// look gives the element that a ray meets; not ok where it starts inside a solid.
+func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
+	m := e.m
+	hit, met := m.bvh.First(o, d, skip)
+	veiled := met && hit.Skin.Clear()
+	if veiled {
+		hit, met = m.bvh.FirstOpaque(o, d, skip)
+	}
+	switch {
+	case !met:
+		return black, true
+	case hit.T == 0:
+		return black, false
+	}
+	at := r3.Vec{X: o.X + hit.T*d.X, Y: o.Y + hit.T*d.Y, Z: o.Z + hit.T*d.Z}
+	element = m.element(&hit, at)
+	if !veiled || element == black {
+		return element, true
+	}
+	e.panes, _ = m.bvh.Segment(o, at, skip, e.panes[:0])
+	if len(e.panes) > 0 {
+		return m.seen.behind(element, e.panes), true
+	}
+	return element, true
+}
+
+// eyes makes one for each goroutine.
+func (t *Transport) eyes(n int) []eye {
+	all := make([]eye, crew.Size(t.workers, n))
+	for i := range all {
+		all[i].m = t.mesh
+	}
+	return all
+}
+
+// rays is how many a patch gets: fewer where it is small.
+func (t *Transport) rays(area float64) int {
+	n, whole := t.quality.Links, t.quality.Patch*t.quality.Patch
+	for n > 16 && area < whole/4 {
+		n, whole = n/2, whole/4
+	}
+	return n
+}
+
+// chunk is how many patches are linked in one go.
+const chunk = 32
+
+// link follows the rays of all patches that have been seen, and of those that they see, until no
+// new ones come up.
+func (t *Transport) link(ctx context.Context) error {
+	t.slots = make([]uint32, t.mesh.count)
+	t.patches = append(t.patches, patch{})
+	var fresh []uint32
+	note := func(elements []uint32) {
+		for _, e := range elements {
+			if e&veil != 0 {
+				e = t.mesh.seen.list[e&^veil].element
+			}
+			if p := e / 4; e != black && t.slots[p] == 0 {
+				t.slots[p] = 1
+				fresh = append(fresh, p)
+			}
+		}
+	}
+	for _, p := range t.points {
+		note(p)
+	}
+	for _, f := range t.lattices {
+		note(f.hits)
+	}
+	for len(fresh) > 0 {
+		slices.Sort(fresh)
+		round, err := t.linkAll(ctx, fresh)
+		if err != nil {
+			return err
+		}
+		fresh = fresh[:0]
+		for i := range round {
+			note(round[i].links)
+			p := round[i].patch
+			p.from = int32(len(t.links))
+			t.links = append(t.links, round[i].links...)
+			p.to = int32(len(t.links))
+			t.patches = append(t.patches, p)
+		}
+	}
+	return nil
+}
+
+// linked is a patch with what it sees.
+type linked struct {
+	patch
+	links []uint32
+}
+
+func (t *Transport) linkAll(ctx context.Context, patches []uint32) ([]linked, error) {
+	out := make([]linked, len(patches))
+	chunks := (len(patches) + chunk - 1) / chunk
+	eyes := t.eyes(chunks)
+	err := crew.Each(ctx, t.workers, chunks, func(worker, c int) {
+		for i := c * chunk; i < min((c+1)*chunk, len(patches)); i++ {
+			out[i] = t.linkOne(&eyes[worker], patches[i])
+		}
+	})
+	return out, err
+}
+
+// linkOne follows the rays of one patch, each from its own place.
+func (t *Transport) linkOne(e *eye, number uint32) linked {
+	k := t.mesh.face(number)
+	f := &t.mesh.faces[k]
+	cell := int(number - f.first)
+	p := patch{number: number, face: int32(k), x: float64(cell%f.nu) * f.du, y: float64(cell/f.nu) * f.dv}
+	n := t.rays(f.du * f.dv)
+	links := make([]uint32, 0, n)
+	word := scatter(number)
+	placeX, placeY := scatter(word), scatter(word+1)
+	turnX, turnY := scatter(word+2), scatter(word+3)
+	shift := word & uint32(n-1)
+	var alive [4]int
+	for r := range uint32(n) {
+		x, y := net(r, placeX, placeY)
+		part := int(2*y)<<1 | int(2*x)
+		x, y = p.x+x*f.du, p.y+y*f.dv
+		if !f.holds(x, y) {
+			continue
+		}
+		// The order of the directions has nothing to do with that of the places: an odd factor and
+		// a shift only mix the net.
+		sx, sy := net((r*shuffle+shift)&uint32(n-1), turnX, turnY)
+		hit, ok := e.look(f.at(x, y), f.direction(Cosine, sx, sy), nil)
+		if !ok {
+			continue
+		}
+		alive[part]++
+		links = append(links, hit)
+		p.kept = p.kept.Add(t.mesh.keeps(hit))
+	}
+	share := f.du * f.dv / float64(n)
+	for i, count := range alive {
+		p.area[i] = share * float64(count)
+	}
+	if len(links) > 0 {
+		p.kept = p.kept.Scale(1 / float64(len(links)))
+	}
+	p.partly = len(links) < n
+	return linked{p, links}
+}
+
+// shuffle is an odd number near a power of two by the golden ratio.
+const shuffle = 39
+
+// keeps is the share of light that comes to the end of a ray.
+func (m *mesh) keeps(hit uint32) colour.RGB {
+	switch {
+	case hit == black:
+		return colour.RGB{}
+	case hit&veil != 0:
+		m.seen.Lock()
+		defer m.seen.Unlock()
+		return m.seen.list[hit&^veil].factor
+	}
+	return colour.RGB{1, 1, 1}
+}
+
+// number replaces the numbers of elements in the mesh by their places among those seen: element k of
+// slot s is 4s+k, and what is seen through clear sheets follows after.
+func (t *Transport) number() {
+	for s := 1; s < len(t.patches); s++ {
+		t.slots[t.patches[s].number] = uint32(s)
+	}
+	end := uint32(4 * len(t.patches))
+	place := func(elements []uint32) {
+		for i, e := range elements {
+			if e&veil != 0 {
+				elements[i] = end + e&^veil
+			} else {
+				elements[i] = 4*t.slots[e/4] + e&3
+			}
+		}
+	}
+	t.veils = slices.Clone(t.mesh.seen.list)
+	for i := range t.veils {
+		e := &t.veils[i].element
+		*e = 4*t.slots[*e/4] + *e&3
+	}
+	place(t.links)
+	for _, p := range t.points {
+		place(p)
+	}
+	for _, f := range t.lattices {
+		place(f.hits)
+	}
+}
+
+// lookFromPoints follows the rays of single receptors.
+func (t *Transport) lookFromPoints(ctx context.Context, points []Receptor) error {
+	t.points, t.weights = make([][]uint32, len(points)), make([]float64, len(points))
+	eyes := t.eyes(len(points))
+	return crew.Each(ctx, t.workers, len(points), func(worker, i int) {
+		r := &points[i]
+		frame := about(r.Axis)
+		hits := make([]uint32, t.quality.Point)
+		for k := range hits {
+			x, y := net(uint32(k), 0, 0)
+			hits[k], _ = eyes[worker].look(r.At, frame.direction(r.Pattern, x, y), r.Skip)
+		}
+		t.points[i], t.weights[i] = hits, r.Pattern.weight()
+	})
+}
+
+// Surfaces is how much surface is followed, m², and in how many patches.
+func (t *Transport) Surfaces() (area float64, patches int) {
+	for i := range t.patches {
+		for _, a := range t.patches[i].area {
+			area += a
+		}
+	}
+	return area, max(0, len(t.patches)-1)
+}

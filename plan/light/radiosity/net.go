@@ -1,0 +1,86 @@
+package radiosity
+
+import (
+	"math"
+	"math/bits"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The points that rays are made of are those of a (0,2)-sequence in base 2: van der Corput's and
+// the second of Sobol's (Sobol 1967). Of every run of 2^m points that starts at a multiple of 2^m,
+// each box of 2^-a by 2^-(m-a) holds exactly one. Turning the same bits of all points keeps that.
+
+// net gives point k, turned by two words, each coordinate 0 to 1 and never either.
+func net(k uint32, turnX, turnY uint32) (x, y float64) {
+	return unit(bits.Reverse32(k) ^ turnX), unit(second(k) ^ turnY)
+}
+
+// second is the second coordinate of point k as a binary fraction.
+func second(k uint32) (y uint32) {
+	for v := uint32(1) << 31; k != 0; k >>= 1 {
+		if k&1 != 0 {
+			y ^= v
+		}
+		v ^= v >> 1
+	}
+	return y
+}
+
+// unit is the middle of the 2^-32 that a binary fraction stands for.
+func unit(f uint32) float64 { return (float64(f) + 0.5) / (1 << 32) }
+
+// scatter makes a word that has nothing to do with that of neighbouring numbers (the finaliser of
+// MurmurHash3, of which every bit of the result depends on every bit of the number).
+func scatter(n uint32) uint32 {
+	n ^= n >> 16
+	n *= 0x85ebca6b
+	n ^= n >> 13
+	n *= 0xc2b2ae35
+	return n ^ n>>16
+}
+
+// axes is a frame about an axis.
+type axes struct{ u, v, n r3.Vec }
+
+// about makes a frame of a unit vector (Duff et al. 2017, Building an orthonormal basis,
+// revisited).
+func about(n r3.Vec) axes {
+	s := math.Copysign(1, n.Z)
+	a := -1 / (s + n.Z)
+	b := n.X * n.Y * a
+	return axes{
+		u: r3.Vec{X: 1 + s*n.X*n.X*a, Y: s * b, Z: -s * n.X},
+		v: r3.Vec{X: b, Y: s + n.Y*n.Y*a, Z: -n.Y},
+		n: n,
+	}
+}
+
+// direction turns a point of the unit square into a direction of a pattern: as many go each way as
+// the pattern weighs it.
+func (a *axes) direction(p Pattern, x, y float64) r3.Vec {
+	up, round := 0.0, 0.0
+	switch p {
+	case Dome: // half of (1 + cos)²/2 lies below sqrt(x)
+		up = 2*math.Sqrt(x) - 1
+		round = math.Sqrt(1 - up*up)
+	default:
+		up, round = math.Sqrt(x), math.Sqrt(1-x)
+	}
+	sin, cos := math.Sincos(2 * math.Pi * y)
+	sin, cos = sin*round, cos*round
+	return r3.Vec{
+		X: cos*a.u.X + sin*a.v.X + up*a.n.X,
+		Y: cos*a.u.Y + sin*a.v.Y + up*a.n.Y,
+		Z: cos*a.u.Z + sin*a.v.Z + up*a.n.Z,
+	}
+}
+
+// weight is the light, lx, that a receptor of a pattern gets of surfaces of the same exitance
+// everywhere, 1 lm/m²: the integral of the pattern over all directions by 1/pi.
+func (p Pattern) weight() float64 {
+	if p == Dome {
+		return 2
+	}
+	return 1
+}

@@ -1,0 +1,276 @@
+package radiosity
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/solid"
+)
+
+// painter draws what the points of a view see along one direction. It keeps its memory from one
+// to the next.
+type painter struct {
+	m        *mesh
+	skip     []solid.ID
+	faces    []int32 // that are there
+	panes    []int
+	depth    []float32
+	seen     []int32 // face, -1 for none
+	corners  []spot
+	cut      []spot
+	left     []float64
+	right    []float64
+	passed   []uint64 // by point: the panes that its ray passes, as bits
+	crossing []solid.Pane
+}
+
+// spot is a corner on the lattice, and how far along the ray it lies.
+type spot struct{ x, y, t float64 }
+
+// skin is the distance, m, up to which a face is touched, not seen.
+const skin = 1e-7
+
+// short is how much before its end, m, a ray is asked what it has passed: depths are single
+// precision.
+const short = 1e-4
+
+func newPainter(m *mesh, skip []solid.ID) *painter {
+	p := &painter{m: m, skip: skip}
+	for i := range m.faces {
+		if !slices.Contains(skip, m.faces[i].id) {
+			p.faces = append(p.faces, int32(i))
+		}
+	}
+	for i := range m.panes {
+		if !slices.Contains(skip, m.panes[i].id) && len(p.panes) < 64 {
+			p.panes = append(p.panes, i)
+		}
+	}
+	return p
+}
+
+// look fills in the elements that the points see along d.
+func (p *painter) look(v *view, d r3.Vec, hits []uint32) {
+	c, ok := v.chart(d)
+	if !ok {
+		clear(hits)
+		return
+	}
+	p.reset(v)
+	for _, i := range p.faces {
+		f := &p.m.faces[i]
+		if r3.Dot(f.n, d) < -1e-9 && p.outline(&c, f.corners) {
+			p.paint(v, i)
+		}
+	}
+	through := false
+	for k, i := range p.panes {
+		if p.outline(&c, p.m.panes[i].corners) && p.mark(v, uint64(1)<<k) {
+			through = true
+		}
+	}
+	p.elements(v, d, hits)
+	if through {
+		p.veil(v, d, hits)
+	}
+}
+
+func (p *painter) reset(v *view) {
+	n := v.nu * v.nv
+	p.depth, p.seen = slices.Grow(p.depth[:0], n)[:n], slices.Grow(p.seen[:0], n)[:n]
+	for i := range p.depth {
+		p.depth[i] = math.MaxFloat32
+		p.seen[i] = -1
+	}
+	p.left, p.right = slices.Grow(p.left[:0], v.nv)[:v.nv], slices.Grow(p.right[:0], v.nv)[:v.nv]
+	if len(p.panes) > 0 {
+		p.passed = slices.Grow(p.passed[:0], n)[:n]
+		clear(p.passed)
+	}
+}
+
+// outline sets p.corners to a polygon on the lattice, as far as it lies before the points.
+func (p *painter) outline(c *chart, corners []r3.Vec) bool {
+	p.corners = p.corners[:0]
+	near, far := math.Inf(1), math.Inf(-1)
+	for _, q := range corners {
+		s := spot{c.x.at(q), c.y.at(q), c.t.at(q)}
+		near, far = min(near, s.t), max(far, s.t)
+		p.corners = append(p.corners, s)
+	}
+	if far <= skin {
+		return false
+	}
+	if near < skin {
+		p.clip()
+	}
+	return len(p.corners) >= 3
+}
+
+// clip cuts off what lies behind the points.
+func (p *painter) clip() {
+	p.cut = p.cut[:0]
+	last := p.corners[len(p.corners)-1]
+	for _, s := range p.corners {
+		if (s.t >= skin) != (last.t >= skin) {
+			k := (skin - last.t) / (s.t - last.t)
+			p.cut = append(p.cut, spot{last.x + k*(s.x-last.x), last.y + k*(s.y-last.y), skin})
+		}
+		if s.t >= skin {
+			p.cut = append(p.cut, s)
+		}
+		last = s
+	}
+	p.corners, p.cut = p.cut, p.corners
+}
+
+// runs finds the rows of p.corners, and left and right edges in each. A point is in the polygon from its
+// left edge up to, not including, its right edge, and likewise in rows, so that two faces that share an
+// edge share no point.
+func (p *painter) runs(v *view) (first, last int) {
+	low, high, turn := p.corners[0].y, p.corners[0].y, 0.0
+	a := p.corners[len(p.corners)-1]
+	o := p.corners[0]
+	for _, s := range p.corners {
+		low, high = min(low, s.y), max(high, s.y)
+		turn += (a.x-o.x)*(s.y-o.y) - (a.y-o.y)*(s.x-o.x)
+		a = s
+	}
+	first, last = ceil(low, v.nv), ceil(high, v.nv)
+	if first >= last || turn == 0 {
+		return 0, 0
+	}
+	up, down := p.right, p.left
+	if turn < 0 {
+		up, down = p.left, p.right
+	}
+	a = p.corners[len(p.corners)-1]
+	for _, s := range p.corners {
+		switch {
+		case s.y > a.y:
+			edge(up, a, s, first, last)
+		case s.y < a.y:
+			edge(down, s, a, first, last)
+		}
+		a = s
+	}
+	return first, last
+}
+
+// edge notes where the edge from a up to b crosses rows.
+func edge(at []float64, a, b spot, first, last int) {
+	first, last = max(first, ceil(a.y, last)), ceil(b.y, last)
+	slope := (b.x - a.x) / (b.y - a.y)
+	for j := first; j < last; j++ {
+		at[j] = a.x + (float64(j)-a.y)*slope
+	}
+}
+
+// ceil is the least whole number from x on, held to 0..limit.
+func ceil(x float64, limit int) int {
+	switch {
+	case !(x > 0):
+		return 0
+	case x >= float64(limit):
+		return limit
+	}
+	return int(math.Ceil(x))
+}
+
+// ramp is the distance over a polygon as it runs over the lattice.
+func (p *painter) ramp() (t, dx, dy float64) {
+	o := p.corners[0]
+	most := 0.0
+	for i := 2; i < len(p.corners); i++ {
+		a, b := p.corners[i-1], p.corners[i]
+		det := (a.x-o.x)*(b.y-o.y) - (a.y-o.y)*(b.x-o.x)
+		if math.Abs(det) <= most {
+			continue
+		}
+		most = math.Abs(det)
+		dx = ((a.t-o.t)*(b.y-o.y) - (a.y-o.y)*(b.t-o.t)) / det
+		dy = ((a.x-o.x)*(b.t-o.t) - (a.t-o.t)*(b.x-o.x)) / det
+	}
+	return o.t - dx*o.x - dy*o.y, dx, dy
+}
+
+// paint draws p.corners, a part of face i, where nothing nearer is.
+func (p *painter) paint(v *view, i int32) {
+	first, last := p.runs(v)
+	if first >= last {
+		return
+	}
+	t, dx, dy := p.ramp()
+	step := float32(dx)
+	for j := first; j < last; j++ {
+		from, to := ceil(p.left[j], v.nu), ceil(p.right[j], v.nu)
+		if from >= to {
+			continue
+		}
+		depth, seen := p.depth[j*v.nu+from:j*v.nu+to], p.seen[j*v.nu+from:j*v.nu+to]
+		at := float32(t + dy*float64(j) + dx*float64(from))
+		for n := range depth {
+			if d := at + step*float32(n); d < depth[n] {
+				depth[n], seen[n] = d, i
+			}
+		}
+	}
+}
+
+// mark notes the points whose rays pass p.corners, a pane, before what they see.
+func (p *painter) mark(v *view, bit uint64) (any bool) {
+	first, last := p.runs(v)
+	if first >= last {
+		return false
+	}
+	t, dx, dy := p.ramp()
+	for j := first; j < last; j++ {
+		for i := ceil(p.left[j], v.nu); i < ceil(p.right[j], v.nu); i++ {
+			n := j*v.nu + i
+			if p.seen[n] >= 0 && float32(t+dy*float64(j)+dx*float64(i)) < p.depth[n] {
+				p.passed[n] |= bit
+				any = true
+			}
+		}
+	}
+	return any
+}
+
+// elements finds the elements where the rays end.
+func (p *painter) elements(v *view, d r3.Vec, hits []uint32) {
+	for j := range v.nv {
+		o := r3.Add(v.origin, r3.Scale(float64(j), v.v))
+		for i := range v.nu {
+			n := j*v.nu + i
+			k := p.seen[n]
+			if k < 0 {
+				hits[n] = black
+				continue
+			}
+			x, t := float64(i), float64(p.depth[n])
+			hits[n] = p.m.faces[k].element(r3.Vec{
+				X: o.X + x*v.u.X + t*d.X,
+				Y: o.Y + x*v.u.Y + t*d.Y,
+				Z: o.Z + x*v.u.Z + t*d.Z,
+			})
+		}
+	}
+}
+
+// veil renames the elements that are seen through panes.
+func (p *painter) veil(v *view, d r3.Vec, hits []uint32) {
+	for n, set := range p.passed {
+		if set == 0 {
+			continue
+		}
+		x, y := float64(n%v.nu), float64(n/v.nu)
+		o := r3.Add(v.origin, r3.Add(r3.Scale(x, v.u), r3.Scale(y, v.v)))
+		end := r3.Add(o, r3.Scale(float64(p.depth[n])-short, d))
+		p.crossing, _ = p.m.bvh.Segment(o, end, p.skip, p.crossing[:0])
+		if len(p.crossing) > 0 {
+			hits[n] = p.m.seen.behind(hits[n], p.crossing)
+		}
+	}
+}

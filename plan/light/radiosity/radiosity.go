@@ -1,0 +1,126 @@
+// Package radiosity works out the light that comes back: what the surfaces of a set return,
+// diffusely, to each other and to where it is read. It knows solids and colours, and asks of a lamp
+// only what it gives straight to a place on a surface (Lamp).
+//
+// # How it is done
+//
+// Every face of every solid is cut into patches of about a quarter of a metre, and each patch into
+// four elements. A patch gathers: its own rays, spread by the cosine, say which elements it sees
+// (links.go). An element keeps the straight light of its own part, so that the edge of a beam or a
+// shadow is told to an eighth of a metre; what it gets from other surfaces it shares with its patch.
+// The light is then passed on until what still changes is 1e-5 of what the lamp sent (solve.go), for
+// every lamp and channel of colour at once. Last, rays from the places of reading find the elements that they see;
+// on lattices the rays of one direction are drawn together, as an image with depth (lattice.go).
+//
+// Only patches that a receptor sees, directly or by way of other patches, are ever looked at. Rays
+// that meet nothing are light that leaves the set. Places inside a solid count for nothing, so that
+// a patch partly under a wardrobe is the smaller by that part.
+//
+// Nothing is random: all rays come from one net of points (net.go), and every sum has one order, so
+// that the number of goroutines leaves no trace.
+package radiosity
+
+import (
+	"context"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/solid"
+)
+
+// Quality says how finely the light is followed. Counts of rays are powers of two.
+type Quality struct {
+	Patch   float64 // m, the longest side of a patch
+	Links   int     // rays of a patch
+	Point   int     // rays of a single receptor
+	Lattice int     // rays of a point of a lattice; its neighbours' count for it, too
+	Refine  int     // how often an element is halved where a lamp is seen from a part of it
+}
+
+// Pattern is how a receptor weighs light by its angle to its axis.
+type Pattern uint8
+
+// The patterns.
+const (
+	Cosine Pattern = iota // a plane
+	Dome                  // (1 + cos t)/2
+)
+
+// Receptor is a place to read at. Solids in Skip are not there.
+type Receptor struct {
+	At, Axis r3.Vec
+	Pattern  Pattern
+	Skip     []solid.ID
+}
+
+// Lattice is a grid of receptors on a plane: point (i, j) is Origin + i U + j V. Bits of Mask
+// (j*NU+i) are points that are not read.
+type Lattice struct {
+	Origin, U, V, Axis r3.Vec
+	NU, NV             int
+	Pattern            Pattern
+	Mask               []uint64
+	Skip               []solid.ID
+}
+
+// Lamp is a light as surfaces see it. It may be asked by several goroutines, each with its own
+// number.
+type Lamp interface {
+	// Grain is the length, m, over which the light changes little on a surface at a place, were
+	// nothing in its way.
+	Grain(at r3.Vec) float64
+	// Light is what a place on a surface gets straight from the lamp, lx by channel, and whether it
+	// would get more were nothing in the way. sample numbers the places asked for, so that a
+	// luminous face can be looked at in another point each time.
+	Light(worker, sample int, at, normal r3.Vec) (e colour.RGB, hidden bool)
+	// Landing is the flux, lm by channel, that comes to surfaces, and whether that is all that
+	// leaves the lamp but for what clear sheets keep. counts says whether a surface counts.
+	Landing(counts func(solid.Hit, r3.Vec) bool) (flux colour.RGB, all bool)
+}
+
+// Transport is how surfaces and receptors see each other. It depends on no lamp, is not changed by use
+// and may be used by many goroutines.
+type Transport struct {
+	mesh     *mesh
+	workers  int
+	quality  Quality
+	slots    []uint32 // patch of the mesh to slot; 0: none
+	patches  []patch  // by slot, from 1; 0 is black
+	links    []uint32 // elements that patches see
+	veils    []veiled // elements seen through clear sheets: they follow those of the patches
+	points   [][]uint32
+	weights  []float64 // of the points
+	shares   []pointShares
+	lattices []*frame
+}
+
+// Trace follows rays through a set from receptors and lattices on, and from what they see.
+func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []Receptor, lattices []Lattice) (*Transport, error) {
+	t := &Transport{mesh: newMesh(set, bvh, q.Patch), workers: workers, quality: q}
+	if !t.mesh.reflects {
+		return t, nil
+	}
+	if err := t.lookFromPoints(ctx, points); err != nil {
+		return nil, err
+	}
+	for i := range lattices {
+		f, err := t.lookFromLattice(ctx, &lattices[i])
+		if err != nil {
+			return nil, err
+		}
+		t.lattices = append(t.lattices, f)
+	}
+	if err := t.link(ctx); err != nil {
+		return nil, err
+	}
+	t.number()
+	t.sortShares()
+	return t, nil
+}
+
+// Dark says whether no surface of the set returns any light.
+func (t *Transport) Dark() bool { return !t.mesh.reflects }
+
+// Channels is 1 where every surface and clear sheet is grey, else 3.
+func (t *Transport) Channels() int { return t.mesh.channels }

@@ -1,0 +1,60 @@
+package radiosity
+
+// tent is two steps of four and of two points: over it every set of directions counts the same, and
+// its middle is a point.
+var tent = [5]float32{1, 2, 2, 2, 1}
+
+// smooth lends each point what its neighbours see, in rows and then in columns, not beyond a point
+// without data. spare is memory to use again.
+func (f *frame) smooth(plane, spare []float32) []float32 {
+	if len(spare) < len(plane) {
+		spare = make([]float32, len(plane))
+	}
+	spare = spare[:len(plane)]
+	for j := range f.NV {
+		f.line(spare, plane, j*f.NU, 1, f.NU)
+	}
+	for i := range f.NU {
+		f.line(plane, spare, i, f.NU, f.NV)
+	}
+	return spare
+}
+
+// line smooths the points start, start + step, ... of a plane, run by run of those with data.
+func (f *frame) line(to, from []float32, start, step, count int) {
+	for i := 0; i < count; {
+		n := start + i*step
+		if f.blankAt(n) {
+			to[n] = 0
+			i++
+			continue
+		}
+		end := i + 1
+		for end < count && !f.blankAt(start+end*step) {
+			end++
+		}
+		run(to, from, start+i*step, step, end-i)
+		i = end
+	}
+}
+
+func (f *frame) blankAt(n int) bool { return n>>6 < len(f.Mask) && f.Mask[n>>6]>>(n&63)&1 != 0 }
+
+// run smooths a run.
+func run(to, from []float32, start, step, count int) {
+	for i := range count {
+		n := start + i*step
+		if i >= 2 && i < count-2 {
+			to[n] = (from[n-2*step] + from[n+2*step] + 2*(from[n-step]+from[n]+from[n+step])) * 0.125
+			continue
+		}
+		var sum, weight float32
+		for k, w := range tent {
+			if d := i + k - 2; d >= 0 && d < count {
+				sum += w * from[start+d*step]
+				weight += w
+			}
+		}
+		to[n] = sum / weight
+	}
+}

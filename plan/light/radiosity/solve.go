@@ -1,0 +1,287 @@
+package radiosity
+
+import (
+	"context"
+	"math"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/crew"
+)
+
+// width is how many columns, of a lamp and a channel, are solved together: two lamps in colour, or
+// six in grey.
+const width = 6
+
+// columns are the figures of one place for the lamps that are solved together.
+type columns [width]float64
+
+// The solution ends when the flux that a pass still moves is less than this share of the lamp's,
+// or after so many passes.
+const (
+	residual   = 1e-5
+	mostPasses = 500
+)
+
+// In the first passes light spreads and says nothing of the links; and a link's factor is held to
+// these bounds where next to nothing is passed on.
+const (
+	fills     = 3
+	leastGain = 0.5
+	mostGain  = 2
+)
+
+// Solution is the light of some lamps on the patches of a transport.
+type Solution struct {
+	t      *Transport
+	lamps  int
+	blocks []block
+	passes int
+}
+
+// block is some columns: the exitance of each element that is seen, lm/m², and of those seen through
+// clear sheets.
+type block struct {
+	exitance          []columns
+	sent, taken, lost columns // lm
+	passes            int
+}
+
+// Solve follows the light of lamps, each at a drive of {1, 1, 1}.
+func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) {
+	s := &Solution{t: t, lamps: len(lamps)}
+	if t.Dark() || len(t.patches) <= 1 {
+		return s, nil
+	}
+	firsts := make([]first, len(lamps))
+	for i, lamp := range lamps {
+		f, err := t.straight(ctx, lamp)
+		if err != nil {
+			return nil, err
+		}
+		firsts[i] = f
+	}
+	each := width / t.Channels()
+	s.blocks = make([]block, (len(lamps)+each-1)/each)
+	err := crew.Each(ctx, t.workers, len(s.blocks), func(_, i int) {
+		w := newSolver(t, firsts[i*each:min((i+1)*each, len(lamps))])
+		s.blocks[i] = w.run(ctx)
+	})
+	for i := range s.blocks {
+		s.passes = max(s.passes, s.blocks[i].passes)
+	}
+	return s, err
+}
+
+// column is where the light of a lamp in a channel is kept.
+func (s *Solution) column(lamp, channel int) (block, column int) {
+	n := lamp*s.t.Channels() + channel
+	return n / width, n % width
+}
+
+// solver solves some columns.
+type solver struct {
+	t        *Transport
+	channel  [width]int
+	straight []columns // by element: from the lamps, lx
+	back     []columns // by slot: from other surfaces, lx
+	before   []columns // back as it was before the pass
+	exitance []columns // by element, lm/m²
+	reflect  []columns // by face
+	flux     columns   // what comes straight from the lamps, lm
+	returned columns   // and what of it is returned to surfaces
+	gain     columns   // what links are multiplied by, so that no flux is made or lost
+}
+
+func newSolver(t *Transport, lamps []first) *solver {
+	n := len(t.patches)
+	w := &solver{
+		t: t, straight: make([]columns, 4*n), back: make([]columns, n), before: make([]columns, n),
+		exitance: make([]columns, 4*n+len(t.veils)), reflect: make([]columns, len(t.mesh.faces)),
+	}
+	channels := t.Channels()
+	for c := range width {
+		w.gain[c] = 1
+		w.channel[c] = c % channels
+		lamp := c / channels
+		if lamp >= len(lamps) {
+			continue
+		}
+		for e := range w.straight {
+			w.straight[e][c] = float64(lamps[lamp][e*channels+c%channels])
+		}
+	}
+	for f := range w.reflect {
+		for c := range width {
+			w.reflect[f][c] = t.mesh.faces[f].reflect[w.channel[c]]
+		}
+	}
+	for s := 1; s < n; s++ {
+		p := &t.patches[s]
+		for k, a := range p.area {
+			for c := range width {
+				e := a * w.straight[4*s+k][c]
+				w.flux[c] += e
+				w.returned[c] += e * w.keeps(p, c)
+			}
+		}
+	}
+	return w
+}
+
+// keeps is the share of what falls on a patch that it returns to surfaces.
+func (w *solver) keeps(p *patch, c int) float64 {
+	return w.reflect[p.face][c] * p.kept[w.channel[c]]
+}
+
+// run passes light on, up and down the patches in turn, until little is left to move.
+func (w *solver) run(ctx context.Context) block {
+	for s := 1; s < len(w.back); s++ {
+		w.shine(s)
+	}
+	pass := 0
+	for pass < mostPasses && ctx.Err() == nil {
+		copy(w.before, w.back)
+		w.unveil()
+		if n := len(w.back); pass%2 == 0 {
+			for s := 1; s < n; s++ {
+				w.gather(s)
+			}
+		} else {
+			for s := n - 1; s > 0; s-- {
+				w.gather(s)
+			}
+		}
+		pass++
+		if w.level(pass > fills) {
+			break
+		}
+	}
+	w.unveil()
+	b := block{exitance: w.exitance, passes: pass}
+	w.account(&b)
+	return b
+}
+
+// gather sums what a patch gets from other surfaces, and lets it shine.
+func (w *solver) gather(s int) {
+	p := &w.t.patches[s]
+	links := w.t.links[p.from:p.to]
+	if len(links) == 0 {
+		return
+	}
+	sum := add(w.exitance, links)
+	share := 1 / float64(len(links))
+	for c := range sum {
+		sum[c] *= share * w.gain[c]
+	}
+	w.back[s] = sum
+	w.shine(s)
+}
+
+// add sums the exitance of elements.
+func add(exitance []columns, elements []uint32) (sum columns) {
+	for _, e := range elements {
+		b := &exitance[e]
+		sum[0] += b[0]
+		sum[1] += b[1]
+		sum[2] += b[2]
+		sum[3] += b[3]
+		sum[4] += b[4]
+		sum[5] += b[5]
+	}
+	return sum
+}
+
+// shine sets the exitance of the elements of a slot.
+func (w *solver) shine(s int) {
+	back, reflect := &w.back[s], &w.reflect[w.t.patches[s].face]
+	for e := 4 * s; e < 4*s+4; e++ {
+		out, in := &w.exitance[e], &w.straight[e]
+		for c := range out {
+			out[c] = reflect[c] * (in[c] + back[c])
+		}
+	}
+}
+
+// unveil brings what is seen through clear sheets up to date.
+func (w *solver) unveil() {
+	end := 4 * len(w.t.patches)
+	for i := range w.t.veils {
+		v := &w.t.veils[i]
+		from, to := &w.exitance[v.element], &w.exitance[end+i]
+		for c := range to {
+			to[c] = from[c] * v.factor[w.channel[c]]
+		}
+	}
+}
+
+// level brings all that surfaces get from each other to the flux that they send to each other:
+// what is taken in and what leaves the set then add up to what the lamps sent, to the last digit,
+// though rays only sample who sees whom. On the way it saves passes: a white room fills at once. Where
+// learn is set, the links take over the factor, so that in the end there is nothing left to bring up.
+// It says whether the pass moved less than the residual.
+func (w *solver) level(learn bool) (done bool) {
+	var got, kept, scale, moved columns
+	for s := 1; s < len(w.back); s++ {
+		p, back := &w.t.patches[s], &w.back[s]
+		a := p.area[0] + p.area[1] + p.area[2] + p.area[3]
+		for c := range width {
+			got[c] += a * back[c]
+			kept[c] += a * back[c] * w.keeps(p, c)
+		}
+	}
+	for c := range width {
+		scale[c] = 1
+		if lost := got[c] - kept[c]; lost > 0 {
+			scale[c] = w.returned[c] / lost
+		}
+		if learn {
+			w.gain[c] = min(max(w.gain[c]*scale[c], leastGain), mostGain)
+		}
+	}
+	for s := 1; s < len(w.back); s++ {
+		area := w.t.patches[s].area
+		a := area[0] + area[1] + area[2] + area[3]
+		back, before := &w.back[s], &w.before[s]
+		for c := range width {
+			back[c] *= scale[c]
+			moved[c] += a * math.Abs(back[c]-before[c])
+		}
+		w.shine(s)
+	}
+	for c := range width {
+		if moved[c] > residual*w.flux[c] {
+			return false
+		}
+	}
+	return true
+}
+
+// account adds up what has become of the lamps' light.
+func (w *solver) account(b *block) {
+	b.sent = w.flux
+	for s := 1; s < len(w.back); s++ {
+		p := &w.t.patches[s]
+		for k, a := range p.area {
+			for c := range width {
+				in := a * (w.straight[4*s+k][c] + w.back[s][c])
+				out := in * w.reflect[p.face][c]
+				b.taken[c] += in - out
+				b.lost[c] += out * (1 - p.kept[w.channel[c]])
+			}
+		}
+	}
+}
+
+// Balance is the flux of a lamp, lm by channel: what comes straight from it to the surfaces that are
+// followed, what of it they take in in the end, and what leaves the set or stays in clear sheets.
+func (s *Solution) Balance(lamp int) (sent, taken, lost colour.RGB) {
+	if len(s.blocks) == 0 {
+		return sent, taken, lost
+	}
+	for c := range sent {
+		b, k := s.column(lamp, c%s.t.Channels())
+		sent[c], taken[c], lost[c] = s.blocks[b].sent[k], s.blocks[b].taken[k], s.blocks[b].lost[k]
+	}
+	return sent, taken, lost
+}
