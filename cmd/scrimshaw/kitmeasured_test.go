@@ -8,6 +8,8 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
@@ -120,5 +122,62 @@ func TestPlanesOfFilesInTheLampFrame(t *testing.T) {
 				t.Errorf("roll %d, %s: %.6f cd, want %g", roll, name, got, want[i])
 			}
 		}
+	}
+}
+
+// The luminous opening of a file is the emitting face: close by, a meter reads the sum over the face of what
+// each point of it sends, here by a fine sum of its own; behind, nothing, unless the file has light there.
+func TestFaceOfMeasuredFile(t *testing.T) {
+	lobe := func(gamma, c float64) float64 { // wide across, narrow along
+		sin := math.Sin(c)
+		return math.Pow(math.Max(0, math.Cos(gamma)), 2+10*sin*sin)
+	}
+	var rows strings.Builder
+	const step = 5
+	for c := 0; c <= 90; c += step {
+		for g := 0; g <= 90; g += step {
+			fmt.Fprintf(&rows, "%.6f\n", 1000*lobe(float64(g)*math.Pi/180, float64(c)*math.Pi/180))
+		}
+	}
+	var angles []string
+	for a := 0; a <= 90; a += step {
+		angles = append(angles, fmt.Sprint(a))
+	}
+	list := strings.Join(angles, " ")
+	for name, opening := range map[string]string{"rectangle": "0.4 0.8 0", "disc": "-0.5 -0.5 0"} {
+		text := fmt.Sprintf("IESNA91\nTILT=NONE\n1 -1 1 %d %d 1 2 %s\n1 1 0\n%s\n%s\n%s", len(angles), len(angles), opening, list, list, rows.String())
+		s := lit(t, `{scrimshaw: 1,
+		  lights: {lamp: {output: {ies: lamp.ies}, at: [0, 0], height: 2, aim: [0, 5, 2]}},
+		  meters: {near: {flat: [0.3, 0.5, 2.1], facing: [0.3, -5, 2.1]}, far: {flat: [1, 4, 1], facing: [1, -5, 1]}, behind: {flat: [0, -1, 2], facing: lamp}}}`,
+			fstest.MapFS{"lamp.ies": {Data: []byte(text)}})
+		source := s.Setup.Lights[0].Head.Source
+		for meter, at := range map[string][3]float64{"near": {0.3, 0.5, 0.1}, "far": {1, 4, -1}} {
+			got, want := *s.Readings.Named(meter).Lux, 0.0
+			const n = 400
+			for i := range n {
+				for j := range n {
+					u, v := (float64(i)+0.5)/n, (float64(j)+0.5)/n
+					x, y := (u-0.5)*0.8, (v-0.5)*0.4
+					if name == "disc" {
+						sin, cos := math.Sincos(2 * math.Pi * v)
+						x, y = 0.25*math.Sqrt(u)*cos, 0.25*math.Sqrt(u)*sin
+					}
+					way := r3.Vec{X: at[0] - x, Y: at[2] - y, Z: -at[1]}
+					want += source.Intensity(r3.Unit(way)) * at[1] / math.Pow(r3.Norm(way), 3) / (n * n)
+				}
+			}
+			if math.Abs(got-want) > 2e-4*want {
+				t.Errorf("%s, %s: %.6g lx, a fine sum gives %.6g", name, meter, got, want)
+			}
+		}
+		if got := *s.Readings.Named("behind").Lux; got != 0 {
+			t.Errorf("%s: %g lx behind", name, got)
+		}
+	}
+	both := "IESNA91\nTILT=NONE\n1 -1 1 3 1 1 2 0.4 0.8 0\n1 1 0\n0 90 180\n0\n100 0 60\n"
+	s := lit(t, `{scrimshaw: 1, lights: {lamp: {output: {ies: lamp.ies}, at: [0, 0], height: 2, aim: [0, 5, 2]}},
+	  meters: {behind: {flat: [0, -50, 2], facing: lamp}}}`, fstest.MapFS{"lamp.ies": {Data: []byte(both)}})
+	if got := *s.Readings.Named("behind").Lux * 2500; math.Abs(got-60) > 0.3 {
+		t.Errorf("%g cd behind a face that shines to both sides, want 60", got)
 	}
 }
