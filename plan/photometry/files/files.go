@@ -7,7 +7,6 @@
 package files
 
 import (
-	"bytes"
 	"path"
 	"strings"
 
@@ -46,6 +45,7 @@ const (
 	CodeAngles  = "photometry-angles"  // angles that do not ascend, or leave their range
 	CodeValue   = "photometry-value"   // a value that has no meaning
 	CodeQuirk   = "photometry-quirk"   // not as the format has it, but understood
+	CodeLabel   = "photometry-label"   // words that are missing or too long
 	CodeUnused  = "photometry-unused"  // understood, and not reckoned with
 	CodeBalance = "photometry-balance" // figures of the file that contradict each other
 )
@@ -55,7 +55,7 @@ func Read(f *source.File, log *source.Log) (Data, bool) {
 	switch strings.ToLower(path.Ext(f.Name)) {
 	case ".ies":
 		return readIES(f, log)
-	case ".ldt", ".eulumdat":
+	case ".ldt":
 		return readLDT(f, log)
 	}
 	if looksLikeIES(f.Text) {
@@ -80,6 +80,11 @@ func readLDT(f *source.File, log *source.Log) (Data, bool) {
 
 // looksLikeIES reports whether a text has the TILT= line of LM-63.
 func looksLikeIES(text []byte) bool {
-	head := bytes.ToUpper(text[:min(len(text), 1<<16)])
-	return bytes.HasPrefix(head, []byte("IES")) || bytes.Contains(head, []byte("\nTILT")) || bytes.HasPrefix(head, []byte("TILT"))
+	head := strings.ReplaceAll(string(text[:min(len(text), 1<<16)]), "\r", "\n")
+	for line := range strings.SplitSeq(head, "\n") {
+		if _, ok := tiltLine(strings.TrimSpace(line)); ok {
+			return true
+		}
+	}
+	return false
 }

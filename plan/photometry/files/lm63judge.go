@@ -21,7 +21,7 @@ func (r *lm63Reader) judge() {
 			}
 		}
 		if len(missing) > 0 {
-			r.odd(part{}, CodeQuirk, "", "the edition of %s asks for %s", l.Edition, strings.Join(missing, ", "))
+			r.odd(part{}, CodeLabel, "", "the edition of %s asks for %s", l.Edition, strings.Join(missing, ", "))
 		}
 	}
 	if l.Lumens == 0 {

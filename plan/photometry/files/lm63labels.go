@@ -25,7 +25,7 @@ func (r *lm63Reader) labels() bool {
 			return r.tiltForm(value, p)
 		}
 		if p.end-p.start > longestLine {
-			r.odd(p, CodeQuirk, "", "a line has at most %d characters", longestLine)
+			r.odd(p, CodeLabel, "", "a line has at most %d characters", longestLine)
 		}
 		r.label(s, p)
 	}

@@ -117,12 +117,12 @@ func (r *lm63Reader) tilt() bool {
 	if tilt.Form != TiltInclude {
 		return true
 	}
-	var ok bool
-	if tilt.Geometry, _, ok = r.count("the lamp-to-luminaire geometry", 1); !ok {
+	geometry, p, ok := r.count("the lamp-to-luminaire geometry", 1)
+	if !ok {
 		return false
 	}
-	if tilt.Geometry > 3 {
-		r.odd(part{r.next - 1, r.next}, CodeValue, "1 is base up or down, 2 horizontal, 3 horizontal and tilting", "the lamp-to-luminaire geometry is 1, 2 or 3")
+	if tilt.Geometry = geometry; geometry > 3 {
+		r.odd(p, CodeValue, "1 is base up or down, 2 horizontal, 3 horizontal and tilting", "the lamp-to-luminaire geometry is 1, 2 or 3")
 	}
 	n, _, ok := r.count("the number of tilt angles", 1)
 	if !ok {
@@ -235,7 +235,7 @@ func (r *lm63Reader) angles() (ok bool) {
 	}
 	r.horizontalAt.end = r.next
 	if l.System == photometry.TypeC {
-		return r.ordered(l.Vertical, r.verticalAt, "vertical", 0, 180) && r.ordered(l.Horizontal, r.horizontalAt, "horizontal", -90, 360)
+		return r.ordered(l.Vertical, r.verticalAt, "vertical", 0, 180) && r.ordered(l.Horizontal, r.horizontalAt, "horizontal", -180, 360)
 	}
 	turn, tip := r.rangesOfPlanes()
 	return r.ordered(l.Vertical, r.verticalAt, "vertical", -turn, turn) && r.ordered(l.Horizontal, r.horizontalAt, "horizontal", -tip, tip)

@@ -187,6 +187,16 @@ func TestEncodings(t *testing.T) {
 	}
 }
 
+// A line whose bytes could be UTF-8 is not taken for it in a file that is not.
+func TestOneEncodingAFile(t *testing.T) {
+	text := strings.Replace(strings.Replace(goodLDT, "nobody", "\xc3\xa9", 1), "\nname\n", "\n\xfc\n", 1)
+	d, _ := read(t, "x.ldt", text)
+	if l := d.(*files.LDT); l.Company != "Ã©" || l.LuminaireName != "ü" {
+		t.Errorf("%q, %q", l.Company, l.LuminaireName)
+	}
+	checkRewritten(t, "x.ldt", d)
+}
+
 // The downward flux fraction of a conversion is the share below the horizontal: of a uniform source one
 // half.
 func TestDownwardFraction(t *testing.T) {

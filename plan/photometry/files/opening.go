@@ -16,20 +16,20 @@ func (l *LM63) Opening() (o photometry.Opening, lost string) {
 	if l.Feet {
 		scale = foot
 	}
-	w, len, h := l.Width*scale, l.Length*scale, l.Height*scale
+	w, d, h := l.Width*scale, l.Length*scale, l.Height*scale
 	switch {
-	case w == 0 && len == 0 && h == 0:
+	case w == 0 && d == 0 && h == 0:
 		return photometry.Opening{}, ""
-	case w >= 0 && len >= 0 && h >= 0:
-		return box(w, len, h)
-	case w < 0 && len > 0 && h <= 0, w == 0 && len > 0 && h < 0:
-		return photometry.Opening{Form: photometry.Tube, Width: len, Height: math.Max(-w, -h)}, ""
-	case len < 0 && w > 0 && h <= 0, len == 0 && w > 0 && h < 0:
-		return face(math.Max(-len, -h), w), "the cylinder across the planes 0 and 180 is reckoned with as a flat face of its length and thickness"
-	case h == 0 && w < 0 && len <= 0:
-		return ellipse(-w, -len)
+	case w >= 0 && d >= 0 && h >= 0:
+		return box(w, d, h)
+	case d > 0 && w <= 0 && h <= 0:
+		return photometry.Opening{Form: photometry.Tube, Width: d, Height: math.Max(-w, -h)}, ""
+	case w > 0 && d <= 0 && h <= 0:
+		return face(math.Max(-d, -h), w), "the cylinder across the planes 0 and 180 is reckoned with as a flat face of its length and thickness"
+	case h == 0 && w < 0 && d <= 0:
+		return ellipse(-w, -d)
 	}
-	return ball(math.Abs(w), math.Abs(len), math.Abs(h))
+	return ball(math.Abs(w), math.Abs(d), math.Abs(h))
 }
 
 // box is a rectangle, perhaps with luminous sides.

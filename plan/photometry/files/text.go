@@ -3,6 +3,7 @@ package files
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 	"unicode"
@@ -106,7 +107,7 @@ func blank(b byte) bool { return b == ' ' || b == '\t' || b == '\v' || b == '\f'
 // and what no screen shows is left out.
 func (t *text) words(p part) string {
 	b := t.raw(p)
-	if t.wide {
+	if t.wide && slices.ContainsFunc(b, func(c byte) bool { return c >= utf8.RuneSelf }) {
 		if decoded, err := charmap.Windows1252.NewDecoder().Bytes(b); err == nil {
 			b = decoded
 		}
@@ -177,14 +178,18 @@ func (t *text) odd(p part, code, hint, format string, args ...any) {
 	t.quirks = append(t.quirks, &quirk{p, code, message, hint, 1})
 }
 
-// tell logs the quirks as warnings.
+// tell logs the quirks: as warnings, but for what changes no light.
 func (t *text) tell() {
 	for _, q := range t.quirks {
 		message := q.message
 		if q.times > 1 {
 			message += fmt.Sprintf(" (%d times)", q.times)
 		}
-		t.log.Warnf(t.span(q.at), q.code, q.hint, "%s", message)
+		severity := source.Warning
+		if q.code == CodeUnused || q.code == CodeLabel {
+			severity = source.Info
+		}
+		t.log.Add(source.Diagnostic{Severity: severity, Code: q.code, Span: t.span(q.at), Message: message, Hint: q.hint})
 	}
 	t.quirks = nil
 }
