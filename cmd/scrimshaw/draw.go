@@ -94,6 +94,9 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 	if log.Failed() {
 		return &exitError{status: exitWrong}
 	}
+	if err := cmd.Context().Err(); err != nil {
+		return err
+	}
 	var files []output
 	for _, path := range paths {
 		var made []output

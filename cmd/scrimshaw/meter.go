@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -11,12 +12,12 @@ import (
 // newMeter is the command that prints the readings.
 func newMeter(std streams) *cobra.Command {
 	var flags workFlags
-	var asJSON bool
+	var asJSON, shares bool
 	cmd := &cobra.Command{
 		Use:   "meter [scene.yaml | -]",
 		Short: "readings at faces and meters, as a table or JSON",
 		Long: "meter computes every reading of a scene: the planes and the dome of each face, and the meters the\n" +
-			"scene sets up. Each reading keeps the share that every light gives.",
+			"scene sets up. Each reading keeps the share that every light gives, straight and by way of surfaces.",
 		Example:           "  scrimshaw meter mine.yaml\n  scrimshaw meter mine.yaml --setup close --json\n  scrimshaw meter - < mine.yaml",
 		Args:              cobra.MaximumNArgs(1),
 		ValidArgsFunction: completeScenes,
@@ -36,10 +37,14 @@ func newMeter(std streams) *cobra.Command {
 			if asJSON {
 				return meter.WriteJSON(std.out, sets)
 			}
+			if shares {
+				return meter.WriteShares(std.out, sets)
+			}
 			return meter.WriteTable(std.out, sets)
 		},
 	}
 	addWorkFlags(cmd, &flags)
+	cmd.Flags().BoolVar(&shares, "shares", false, "every share of every reading: the light, its path, what it passed and what it left last")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "a list, one object a set-up")
 	return cmd
 }
@@ -47,6 +52,9 @@ func newMeter(std streams) *cobra.Command {
 // addWorkFlags adds the flags of every command that computes a scene.
 func addWorkFlags(cmd *cobra.Command, flags *workFlags) {
 	cmd.Flags().StringArrayVar(&flags.setups, "setup", nil, "which set-up; again for another (all where none is named)")
+	cmd.Flags().StringVar(&flags.quality, "quality", light.Normal.String(),
+		"draft, normal or fine: how closely light is followed")
 	addFaultFlag(cmd.Flags(), &flags.faults)
+	completeWith(cmd, "quality", light.Draft.String(), light.Normal.String(), light.Fine.String())
 	completeWith(cmd, "faults", string(formHuman), string(formLine), string(formJSON))
 }

@@ -119,5 +119,8 @@ func commonPrefix(a, b string) int {
 
 // friendly strips the words of the standard library that say nothing to a user.
 func friendly(err error) string {
+	if errors.Is(err, context.Canceled) {
+		return "stopped; nothing is written"
+	}
 	return strings.ReplaceAll(err.Error(), "strconv.ParseFloat: parsing ", "")
 }

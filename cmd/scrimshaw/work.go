@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/light"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
 )
@@ -18,8 +19,9 @@ type work struct {
 
 // workFlags are the flags of every command that computes a scene.
 type workFlags struct {
-	setups []string
-	faults faultForm
+	setups  []string
+	quality string
+	faults  faultForm
 }
 
 // prepare opens the scene, resolves the set-ups asked for (all where none is) and computes
@@ -34,7 +36,14 @@ func prepare(ctx context.Context, std streams, args []string, flags *workFlags, 
 	if in.log.Failed() {
 		return w, nil
 	}
-	for _, s := range setups {
+	var known bool
+	if o.Quality, known = light.QualityOf(flags.quality); !known && flags.quality != "" {
+		return w, fmt.Errorf("--quality %s: the qualities are draft, normal and fine", flags.quality)
+	}
+	bar := newBar(std.err, len(setups))
+	defer bar.end()
+	for i, s := range setups {
+		o.Progress = func(done float64) { bar.show(i, done) }
 		lit, err := study.Run(ctx, s, o)
 		if err != nil {
 			return w, err

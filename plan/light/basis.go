@@ -76,13 +76,15 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	for _, i := range fresh {
 		lamps[i] = newLamp(&lights[i], w.faces, w.tubes)
 	}
+	p := w.progress(len(fresh), &to)
 	if err := w.points(ctx, b, lamps, fresh); err != nil {
 		return nil, err
 	}
-	if err := w.fields(ctx, b, lamps, fresh); err != nil {
+	p.step(1)
+	if err := w.fields(ctx, b, lamps, fresh, p); err != nil {
 		return nil, err
 	}
-	if err := w.reflect(ctx, b, lamps, fresh); err != nil {
+	if err := w.reflect(ctx, b, lamps, fresh, p); err != nil {
 		return nil, err
 	}
 	b.assemble()
@@ -171,7 +173,7 @@ func (c *column) find(via []solid.ID) int {
 }
 
 // fields computes the fresh lights on the lattices.
-func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) error {
+func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int, p *progress) error {
 	var masks []uint64
 	for k := range b.targets.Lattices {
 		lat := &b.targets.Lattices[k]
@@ -191,6 +193,7 @@ func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int
 				return err
 			}
 			b.columns[i].fields = append(b.columns[i].fields, values)
+			p.step(1)
 		}
 	}
 	return nil

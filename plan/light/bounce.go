@@ -135,7 +135,7 @@ const (
 	landRings  = 48
 	landRound  = 48
 	landSmall  = 1e-3 // of a half turn: the innermost ring
-	landLeak   = 1e-9 // of the flux that may miss
+	landLeak   = 2e-3 // of the flux that may miss: a ray may slip through the rim of two sheets
 	landStride = 29   // of the points of the opening from ray to ray
 )
 
@@ -174,7 +174,7 @@ func (b *bounced) Landing(counts func(solid.Hit, r3.Vec) bool) (flux colour.RGB,
 	if sent == 0 {
 		return flux, false
 	}
-	return flux.Scale(l.flux / sent), true
+	return flux.Scale(l.flux / (sent - missed)), true
 }
 
 // passed is what clear sheets leave on the way between two points.

@@ -9,7 +9,7 @@ import (
 )
 
 // reflect works out what comes back of the fresh lights from the surfaces of the set.
-func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) error {
+func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []int, p *progress) error {
 	if w.direct || len(fresh) == 0 {
 		return nil
 	}
@@ -20,6 +20,7 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 		}
 		b.returns = t
 	}
+	p.step(linksWork)
 	if b.returns.Dark() {
 		return nil
 	}
@@ -31,6 +32,7 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	if err != nil {
 		return err
 	}
+	p.step(solveWork)
 	for k, i := range fresh {
 		b.columns[i].reflected(b.Lights[i], b.returns, solution, k, len(b.resolve))
 	}
@@ -42,6 +44,7 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 		for n, i := range fresh {
 			b.columns[i].back = append(b.columns[i].back, planes[n])
 		}
+		p.step(1)
 	}
 	return nil
 }

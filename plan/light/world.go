@@ -22,6 +22,18 @@ const (
 	Fine                  // 1024 and 256: 0.15 %, 0.5 %
 )
 
+// qualities are the names of the qualities.
+var qualities = [...]string{Normal: "normal", Draft: "draft", Fine: "fine"}
+
+// String returns the name: "draft", "normal", "fine".
+func (q Quality) String() string { return qualities[q] }
+
+// QualityOf returns the quality of a name; ok is false where there is none.
+func QualityOf(name string) (q Quality, ok bool) {
+	i := slices.Index(qualities[:], name)
+	return Quality(max(i, 0)), i >= 0
+}
+
 // points returns how many points of a face and of a tube are traced.
 func (q Quality) points() (face, tube int) {
 	switch q {
@@ -36,9 +48,12 @@ func (q Quality) points() (face, tube int) {
 // Options says how a World computes. The zero value is normal quality on all cores.
 type Options struct {
 	Quality Quality
-	Workers int        // how many goroutines; 0: one a core. The results are the same bits for any number
-	Direct  bool       // leaves reflected light out
-	Bodies  *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands
+	Workers int // how many goroutines; 0: one a core. The results are the same bits for any number
+	// Progress, where it is set, is told from time to time how much of a Basis is done, 0 to 1. It is
+	// called from one goroutine.
+	Progress func(done float64)
+	Direct   bool       // leaves reflected light out
+	Bodies   *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands
 }
 
 // World is the set, made ready for light. It depends on nothing else, is not changed by use and
@@ -55,6 +70,7 @@ type World struct {
 	bounces radiosity.Quality
 	direct  bool // no reflected light
 	workers int
+	report  func(done float64)
 }
 
 // Build makes a World of a set, which must not change afterwards.
@@ -65,7 +81,8 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct, bounces: o.Quality.bounces()}
+	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct, bounces: o.Quality.bounces(),
+		report: o.Progress}
 	w.faces, w.tubes = o.Quality.points()
 	bodies := o.Bodies
 	if bodies == nil {

@@ -5,7 +5,6 @@ import (
 	"io"
 	"strings"
 
-	"scrimshaw/plan/light"
 	"scrimshaw/plan/unit"
 )
 
@@ -23,11 +22,7 @@ func WriteTable(w io.Writer, sets []Set) error {
 }
 
 func (s *Set) table(b *strings.Builder) {
-	heading := s.Scene
-	if s.Setup != "" {
-		heading = strings.TrimPrefix(heading+", set-up "+s.Setup, ", ")
-	}
-	if heading != "" {
+	if heading := s.heading(); heading != "" {
 		b.WriteString(heading + "\n")
 	}
 	if len(s.Readings) == 0 {
@@ -42,6 +37,14 @@ func (s *Set) table(b *strings.Builder) {
 	for _, c := range s.Contrasts {
 		fmt.Fprintf(b, "%s: key side %s, %.1f stops over the fill side (%s : 1)\n", c.Person, c.Side, c.Stops, unit.Figures(c.Ratio))
 	}
+}
+
+// heading names the scene and the set-up.
+func (s *Set) heading() string {
+	if s.Setup == "" {
+		return s.Scene
+	}
+	return strings.TrimPrefix(s.Scene+", set-up "+s.Setup, ", ")
 }
 
 func (r *Reading) row() []string {
@@ -73,36 +76,6 @@ func signed(stops float64) string {
 		return s
 	}
 	return "0.0"
-}
-
-// from words the shares in the order of the lights: "day through street 93 %, fill 7 %".
-func (r *Reading) from() string {
-	total := 0.0
-	for _, s := range r.Shares {
-		total += s.Lux
-	}
-	var parts []string
-	for _, s := range r.Shares {
-		if percent := 100 * s.Lux / total; percent >= 0.5 {
-			parts = append(parts, fmt.Sprintf("%s %.0f %%", s.way(), percent))
-		}
-	}
-	return strings.Join(parts, ", ")
-}
-
-// way words how a share came.
-func (s *Share) way() string {
-	words := []string{s.Light}
-	if s.Path != light.Direct.String() {
-		words = append(words, s.Path)
-	}
-	for _, name := range s.Via {
-		words = append(words, "through", name)
-	}
-	if s.From != "" {
-		words = append(words, "from", s.From)
-	}
-	return strings.Join(words, " ")
 }
 
 // aligned writes rows in columns: the first and the last to the left, figures to the right.

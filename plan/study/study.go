@@ -20,7 +20,8 @@ type Options struct {
 	Step         float64 // spacing of the lattices, m; 0 is the default
 	Workers      int     // goroutines; 0: one a core. The results are the same bits for any number
 	Quality      light.Quality
-	ReadingsOnly bool // no fields, wedges or views
+	ReadingsOnly bool               // no fields, wedges or views
+	Progress     func(done float64) // told from time to time how much is done, 0 to 1; nil tells nobody
 }
 
 // Study is a set-up with its light.
@@ -38,7 +39,7 @@ type Study struct {
 
 // Run computes a set-up. It stops with the context's error when that is cancelled.
 func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
-	world, err := light.Build(ctx, &setup.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &setup.Bodies})
+	world, err := light.Build(ctx, &setup.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &setup.Bodies, Progress: o.Progress})
 	if err != nil {
 		return nil, err
 	}

@@ -236,7 +236,7 @@ func (w *solver) level(learn bool) (done bool) {
 			scale[c] = w.returned[c] / lost
 		}
 		if learn {
-			w.gain[c] = min(max(w.gain[c]*scale[c], leastGain), mostGain)
+			w.gain[c] = min(max(w.gain[c]*math.Sqrt(scale[c]), leastGain), mostGain)
 		}
 	}
 	for s := 1; s < len(w.back); s++ {

@@ -1,0 +1,132 @@
+package meter
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/light"
+)
+
+// Of the surfaces that light came back from, a row names at most so many, and none below so many
+// percent of the reading.
+const (
+	mostSurfaces = 3
+	leastSurface = 5
+)
+
+// from words the shares in the order of the lights, what came back of a light after what came
+// straight: "day through street 64 %, day reflected 31 % (kitchen.right 16 %, kitchen.floor 6 %)".
+func (r *Reading) from() string {
+	total := r.total()
+	var parts []string
+	for i := 0; i < len(r.Shares); {
+		s := &r.Shares[i]
+		if s.Path == light.Reflected.String() {
+			n := i + 1
+			for n < len(r.Shares) && r.Shares[n].Light == s.Light && r.Shares[n].Path == s.Path {
+				n++
+			}
+			parts = append(parts, reflected(r.Shares[i:n], total)...)
+			i = n
+			continue
+		}
+		if percent := 100 * s.Lux / total; percent >= 0.5 {
+			parts = append(parts, fmt.Sprintf("%s %.0f %%", s.way(), percent))
+		}
+		i++
+	}
+	return strings.Join(parts, ", ")
+}
+
+// total is the sum of the shares, which is the reading.
+func (r *Reading) total() (sum float64) {
+	for i := range r.Shares {
+		sum += r.Shares[i].Lux
+	}
+	return sum
+}
+
+// reflected words what came back of one light.
+func reflected(shares []Share, total float64) []string {
+	sum := 0.0
+	for i := range shares {
+		sum += shares[i].Lux
+	}
+	percent := func(lux float64) float64 { return 100 * lux / total }
+	if percent(sum) < 0.5 {
+		return nil
+	}
+	words := fmt.Sprintf("%s reflected %.0f %%", shares[0].Light, percent(sum))
+	strongest := slices.Clone(shares)
+	slices.SortStableFunc(strongest, func(a, b Share) int { return cmp.Compare(b.Lux, a.Lux) })
+	var named []string
+	for _, s := range strongest[:min(mostSurfaces, len(strongest))] {
+		if p := percent(s.Lux); p >= leastSurface {
+			named = append(named, fmt.Sprintf("%s %.0f %%", strings.Join(s.leg(), " "), p))
+		}
+	}
+	if len(named) > 0 {
+		words += " (" + strings.Join(named, ", ") + ")"
+	}
+	return []string{words}
+}
+
+// way words how a share came.
+func (s *Share) way() string {
+	words := []string{s.Light}
+	if s.Path != light.Direct.String() {
+		words = append(words, s.Path, "from")
+	}
+	return strings.Join(append(words, s.leg()...), " ")
+}
+
+// leg words the last leg of the way: the surface, where there is one, and the panes.
+func (s *Share) leg() (words []string) {
+	if s.From != "" {
+		words = append(words, s.From)
+	}
+	for _, name := range s.Via {
+		words = append(words, "through", name)
+	}
+	return words
+}
+
+// WriteShares writes every share of every reading as aligned text: the light, its path, the panes
+// that it passed and the surface that it left last. The shares of a reading add up to it.
+func WriteShares(w io.Writer, sets []Set) error {
+	var b strings.Builder
+	for i := range sets {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		if heading := sets[i].heading(); heading != "" {
+			b.WriteString(heading + "\n")
+		}
+		rows := [][]string{{"reading", "light", "share", "way"}}
+		for k := range sets[i].Readings {
+			rows = append(rows, sets[i].Readings[k].shareRows()...)
+		}
+		aligned(&b, rows)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// shareRows is a row for the reading and one for each of its shares.
+func (r *Reading) shareRows() [][]string {
+	value := r.row()[1]
+	rows := [][]string{{r.Name, value, "100 %", ""}}
+	total := r.total()
+	for i := range r.Shares {
+		s := &r.Shares[i]
+		lone := Reading{Lux: &s.Lux, Footcandles: &s.Lux}
+		if r.Luminance != nil {
+			lone = Reading{Luminance: &s.Lux}
+		}
+		rows = append(rows, []string{"", lone.row()[1], fmt.Sprintf("%.1f %%", 100*s.Lux/total), s.way()})
+	}
+	return rows
+}
