@@ -88,7 +88,7 @@ func (r *resolver) spotMeter(written *scene.Meter, m *Meter) bool {
 	if !ok {
 		return false
 	}
-	m.From = written.From.Name
+	m.From, m.Lens = written.From.Name, lens
 	m.Facing, ok = target{point: m.At}.from(lens)
 	if !ok {
 		r.errorf(written.Span, CodeNoAim, "", "%s reads the lens that it reads from", written.Name)

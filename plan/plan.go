@@ -220,9 +220,10 @@ type Grip struct {
 type Meter struct {
 	Name   string
 	Kind   string // flat, dome, spot
-	At     r3.Vec
+	At     r3.Vec // the point that is read
 	Facing r3.Vec // unit; of a spot, from the lens to the point
 	From   string // of a spot: the camera
+	Lens   r3.Vec // of a spot: where the camera's lens is, from which it looks
 	Span   source.Span
 }
 

@@ -313,6 +313,7 @@ meters:
 	near3(t, "a flat meter looks up", s.Meters[0].Facing, r3.Vec{Z: 1}, 0)
 	near3(t, "a dome looks at the camera", s.Meters[1].Facing, r3.Vec{X: 1}, 1e-12)
 	near3(t, "a spot meter looks from the lens", s.Meters[2].Facing, r3.Vec{X: -1}, 1e-12)
+	near3(t, "from where the lens is", s.Meters[2].Lens, r3.Vec{X: 4, Y: 2, Z: 1.5}, 1e-12)
 	near3(t, "at its point", s.Meters[2].At, r3.Vec{X: 2, Y: 2, Z: 1.5}, 1e-12)
 	near3(t, "middle of the window", s.Meters[3].At, r3.Vec{Y: 2, Z: 1.5}, 1e-12)
 }

@@ -192,8 +192,8 @@ func TestSpot(t *testing.T) {
 			Base: []r2.Vec{{X: -1}, {X: 1}, {X: 1, Y: 0.1}, {X: -1, Y: 0.1}}}}},
 		Cameras: []plan.Camera{{Name: "A", Exposure: exposure}},
 		Meters: []plan.Meter{
-			{Name: "card", Kind: "spot", At: r3.Vec{Y: -3, Z: 1}, Facing: r3.Vec{Y: 1}, From: "A"},
-			{Name: "sky", Kind: "spot", At: r3.Vec{Y: -3, Z: 1}, Facing: r3.Vec{Z: 1}, From: "A"}}}
+			{Name: "card", Kind: "spot", Lens: r3.Vec{Y: -3, Z: 1}, At: r3.Vec{Z: 1}, Facing: r3.Vec{Y: 1}, From: "A"},
+			{Name: "sky", Kind: "spot", Lens: r3.Vec{Y: -3, Z: 1}, At: r3.Vec{Y: -3, Z: 9}, Facing: r3.Vec{Z: 1}, From: "A"}}}
 	set := read(t, s)
 	card := set.Named("card")
 	near(t, "luminance", card.Luminance, 0.18*125/math.Pi)

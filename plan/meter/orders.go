@@ -105,7 +105,7 @@ func meterOrder(s *plan.Setup, m *plan.Meter) Order {
 	case "dome":
 		o.Receptor.Weight = light.Dome
 	case "spot":
-		o.Receptor.Weight = light.Radiance
+		o.Receptor.At, o.Receptor.Weight = m.Lens, light.Radiance
 		for i := range s.Cameras {
 			if s.Cameras[i].Name == m.From {
 				o.Exposure = s.Cameras[i].Exposure
