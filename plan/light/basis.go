@@ -178,14 +178,14 @@ func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int
 	for k := range b.targets.Lattices {
 		lat := &b.targets.Lattices[k]
 		var g *grid
-		if lat.level() {
+		if lat.drawable() {
 			g = newGrid(lat, w.bvh.Epsilon())
 		}
 		for _, i := range fresh {
 			var values []float32
 			var err error
 			if g != nil {
-				values, masks, err = w.levelField(ctx, g, lamps[i], masks)
+				values, masks, err = w.drawnField(ctx, g, lamps[i], masks)
 			} else {
 				values, err = w.tracedField(ctx, lat, lamps[i])
 			}
@@ -199,8 +199,8 @@ func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int
 	return nil
 }
 
-// levelField draws shadows. It gives back the memory of the masks.
-func (w *World) levelField(ctx context.Context, g *grid, l *lamp, masks []uint64) ([]float32, []uint64, error) {
+// drawnField draws shadows. It gives back the memory of the masks.
+func (w *World) drawnField(ctx context.Context, g *grid, l *lamp, masks []uint64) ([]float32, []uint64, error) {
 	f := w.newField(g, l, masks)
 	if err := f.shadows(ctx, w.workers); err != nil {
 		return nil, nil, err
@@ -209,7 +209,7 @@ func (w *World) levelField(ctx context.Context, g *grid, l *lamp, masks []uint64
 	return values, f.masks, err
 }
 
-// tracedField traces every point of a lattice that is not level.
+// tracedField traces every point of a lattice whose receptors do not lie in its plane.
 func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float32, error) {
 	channels := 1
 	if w.tinted {

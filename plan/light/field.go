@@ -12,7 +12,7 @@ import (
 	"scrimshaw/plan/photometry"
 )
 
-// field is the light of one lamp on one level lattice, worked out in two rounds. The first draws
+// field is the light of one lamp on one lattice, worked out in two rounds. The first draws
 // the shadows from every point of the opening and so sorts the lattice: points that see the whole
 // opening, through the same panes, points that see none of it, and the rest. The second gives
 // the first sort the light of the whole by a short rule, and sums the rest over the points of the
@@ -36,9 +36,10 @@ type field struct {
 
 // lampPoint is a point of the opening and the side of the plane that it is on.
 type lampPoint struct {
-	at    r3.Vec
-	local r3.Vec // in the lattice's coordinates
-	side  *side
+	at     r3.Vec
+	local  r3.Vec // in the lattice's coordinates
+	side   *side
+	inside bool // a solid
 }
 
 // cast is what can come between a lamp and a lattice, on one side of it.
@@ -75,14 +76,15 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	}
 	f.share = 1 / float64(len(points))
 	for _, p := range points {
-		if lat.Weight == Flat && (p.Z-g.z)*lat.Normal.Z <= 0 {
+		if lat.Weight == Flat && g.height(p)*r3.Dot(g.n, lat.Normal) <= 0 {
 			f.cut = true
 			continue
 		}
-		s := g.facing(w, p.Z)
+		s := g.facing(w, p)
 		local := g.place(p, s.sign)
 		local.Z = max(local.Z, inPlane)
-		f.points = append(f.points, lampPoint{p, local, s})
+		_, inside := w.bvh.Inside(p)
+		f.points = append(f.points, lampPoint{p, local, s, inside})
 	}
 	f.sampled = f.cut && !l.lambertian
 	f.gather(w)
@@ -199,6 +201,9 @@ func (f *field) darken(b *brush, m []uint64, k int) {
 }
 
 func (f *field) draw(b *brush, m []uint64, s *shape, p *lampPoint) {
+	if !p.inside && s.caster.turned(p.at) {
+		return
+	}
 	if outline := b.shadow(s, p.local); len(outline) >= 3 && !b.covered(m, outline) {
 		b.paint(m, outline, 0, f.g.nv)
 	}

@@ -22,7 +22,7 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 		w := build(t, s, Options{Quality: Draft})
 		lights := lamps(r)
 		floor := floorAt(0.013, 0.017, 0, 8, 61)
-		switch scene % 4 {
+		switch scene % 6 {
 		case 1:
 			floor.Origin.Z = 1.4
 			floor.Weight, floor.Normal = Dome, r3.Unit(r3.Vec{X: 1, Y: 2, Z: 0.1})
@@ -30,6 +30,12 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 			floor.Origin.Z, floor.Normal.Z = 1.1, -1
 		case 3:
 			floor.Normal = r3.Unit(r3.Vec{X: 1, Y: 0.5, Z: 0.7})
+		case 4: // upright, askew to everything
+			floor.U, floor.V = r3.Vec{X: 0.1, Y: 0.05}, r3.Vec{Z: 0.04}
+			floor.Origin, floor.Normal = r3.Vec{X: 0.7, Y: 1.1, Z: 0.013}, r3.Unit(r3.Vec{X: 1, Y: -2})
+		case 5: // leaning, looked at from behind
+			floor.U, floor.V = r3.Vec{X: 0.1}, r3.Vec{Y: 0.03, Z: 0.04}
+			floor.Origin, floor.Normal = r3.Vec{X: 1.1, Y: 3.1, Z: 0.013}, r3.Unit(r3.Vec{Y: 4, Z: -3})
 		}
 		to := Targets{Lattices: []Lattice{floor}}
 		var index [][2]int

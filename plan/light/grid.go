@@ -1,18 +1,20 @@
 package light
 
 import (
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// grid is a level lattice made ready for shadows. Its masks have whole words a row.
+// grid is a lattice made ready for shadows. Its masks have whole words a row.
 type grid struct {
 	lattice       *Lattice
 	nu, nv, words int
-	z             float64
-	toU, toV      r2.Vec   // u = toU·(p - origin), v = toV·(p - origin), in plan
+	level         bool     // whether the plane is
+	n             r3.Vec   // of the plane, unit; up where it is level
+	toU, toV      r3.Vec   // u = toU·(p - origin), v = toV·(p - origin)
 	blank         []uint64 // no data, and the bits beyond each row's end
 	epsilon       float64  // m
 	above, below  *side    // what shades from lamps over and under the plane; made when asked for
@@ -25,22 +27,28 @@ type side struct {
 	panes  []shape
 }
 
-// level says whether shadows can be drawn on a lattice: it lies level, and its receptors' planes, if
-// they have any, lie in it.
-func (l *Lattice) level() bool {
-	if l.Weight == Flat && (l.Normal.X != 0 || l.Normal.Y != 0) {
+// drawable says whether shadows can be drawn on a lattice: it is one, and its receptors' planes, if they
+// have any, lie in it.
+func (l *Lattice) drawable() bool {
+	square := r3.Cross(l.U, l.V)
+	size := r3.Norm(square)
+	if !(size > 0) {
 		return false
 	}
-	return l.U.Z == 0 && l.V.Z == 0 && l.U.X*l.V.Y-l.U.Y*l.V.X != 0
+	return l.Weight == Dome || r3.Norm(r3.Cross(square, l.Normal)) <= 1e-9*size
 }
 
 func newGrid(l *Lattice, epsilon float64) *grid {
-	det := l.U.X*l.V.Y - l.U.Y*l.V.X
 	g := &grid{
-		lattice: l, nu: l.NU, nv: l.NV, words: (l.NU + 63) / 64, z: l.Origin.Z, epsilon: epsilon,
-		toU: r2.Vec{X: l.V.Y / det, Y: -l.V.X / det},
-		toV: r2.Vec{X: -l.U.Y / det, Y: l.U.X / det},
+		lattice: l, nu: l.NU, nv: l.NV, words: (l.NU + 63) / 64, epsilon: epsilon,
+		level: l.U.Z == 0 && l.V.Z == 0, n: r3.Unit(r3.Cross(l.U, l.V)),
 	}
+	if g.level {
+		g.n = r3.Vec{Z: 1}
+	}
+	alongU, alongV := r3.Cross(l.V, g.n), r3.Cross(g.n, l.U)
+	g.toU = r3.Scale(1/r3.Dot(l.U, alongU), alongU)
+	g.toV = r3.Scale(1/r3.Dot(l.V, alongV), alongV)
 	g.blank = make([]uint64, g.nv*g.words)
 	for j := range g.nv {
 		row := g.row(g.blank, j)
@@ -56,15 +64,18 @@ func newGrid(l *Lattice, epsilon float64) *grid {
 // row is row j of a mask.
 func (g *grid) row(mask []uint64, j int) []uint64 { return mask[j*g.words : (j+1)*g.words] }
 
+// height is that of a point over the plane.
+func (g *grid) height(p r3.Vec) float64 { return r3.Dot(g.n, r3.Sub(p, g.lattice.Origin)) }
+
 // place gives a point in the lattice's coordinates, with the height as sign says.
 func (g *grid) place(p r3.Vec, sign float64) r3.Vec {
-	x, y := p.X-g.lattice.Origin.X, p.Y-g.lattice.Origin.Y
-	return r3.Vec{X: g.toU.X*x + g.toU.Y*y, Y: g.toV.X*x + g.toV.Y*y, Z: sign * (p.Z - g.z)}
+	way := r3.Sub(p, g.lattice.Origin)
+	return r3.Vec{X: r3.Dot(g.toU, way), Y: r3.Dot(g.toV, way), Z: sign * r3.Dot(g.n, way)}
 }
 
-// facing returns the side of the plane that a point at height z is on.
-func (g *grid) facing(w *World, z float64) *side {
-	if z >= g.z {
+// facing returns the side of the plane that a point is on.
+func (g *grid) facing(w *World, p r3.Vec) *side {
+	if g.height(p) >= 0 {
 		if g.above == nil {
 			g.above = g.newSide(w, 1)
 		}
@@ -87,21 +98,30 @@ func (g *grid) newSide(w *World, sign float64) *side {
 		}
 		return to
 	}
-	s.shapes, s.panes = keep(nil, w.casters), keep(nil, w.panes)
+	casters := w.casters
+	if !g.level {
+		casters = w.sides
+	}
+	s.shapes, s.panes = keep(nil, casters), keep(nil, w.panes)
 	return s
 }
 
 // shape places a caster.
 func (g *grid) shape(c *caster, sign float64) shape {
-	s := shape{caster: c, base: make([]r3.Vec, len(c.base)), z0: sign * (c.z0 - g.z), z1: sign * (c.z1 - g.z)}
+	s := shape{caster: c, base: make([]r3.Vec, len(c.base)), z0: math.Inf(1), z1: math.Inf(-1)}
 	for i, p := range c.base {
 		s.base[i] = g.place(p, sign)
+		s.z0, s.z1 = min(s.z0, s.base[i].Z), max(s.z1, s.base[i].Z)
 	}
-	if sign < 0 {
-		s.z0, s.z1 = s.z1, s.z0
-	}
-	if g.toU.X*g.toV.Y-g.toU.Y*g.toV.X < 0 {
-		slices.Reverse(s.base)
+	if !c.flat { // and the plane is level
+		z := g.lattice.Origin.Z
+		s.z0, s.z1 = sign*(c.z0-z), sign*(c.z1-z)
+		if sign < 0 {
+			s.z0, s.z1 = s.z1, s.z0
+		}
+		if g.toU.X*g.toV.Y-g.toU.Y*g.toV.X < 0 {
+			slices.Reverse(s.base)
+		}
 	}
 	s.lo, s.hi = span(s.base)
 	return s

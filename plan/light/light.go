@@ -2,11 +2,14 @@
 // light once (Basis), levels and colours last (Drive). A basis is lux for a drive of {1, 1, 1},
 // so that a level, a gel or a colour never costs more than a sum.
 //
-// There are two ways to the same figures. Receptors, and lattices that are not level, are traced:
-// rays from points of the lamp's opening, and the closed form where the whole opening is seen. On
-// level lattices the shadows of all solids are drawn as bit masks, one for each point of the
-// opening, which tells of a whole floor what rays tell of a point (shadow.go, field.go). Both use
-// the same points of the opening and agree but at points that lie exactly on the edge of a shadow.
+// There are two ways to the same figures. Receptors are traced: rays from points of the lamp's
+// opening, and the closed form where the whole opening is seen. On lattices, level or not, the
+// shadows of all solids are drawn as bit masks, one for each point of the opening, which tells of a
+// whole floor what rays tell of a point (shadow.go, field.go). Both use the same points of the opening
+// and agree but at points that lie exactly on the edge of a shadow.
+//
+// What comes back from surfaces is worked out by package radiosity, for receptors and lattices alike,
+// and stands beside the direct light in the same basis (reflect.go).
 package light
 
 import (

@@ -7,11 +7,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// The shadow that a convex solid throws on a level plane from a point of light is convex, and its
+// The shadow that a convex solid throws on a plane from a point of light is convex, and its
 // outline needs no hull: of a vertical prism, the edges of the base that face away from the light
 // are thrown from the top of the solid, the others from its foot, and two edges join them where
 // the base turns from the one to the other. On a lattice the shadow is a run of points in each
 // row, so that a solid costs the same whatever it covers.
+//
+// On a lattice that is not level a prism throws the shadows of those of its sides that look at the lamp.
 //
 // All of this happens in the coordinates of the lattice: u and v count its points, z is the
 // height over the plane on the side of the lamp.
@@ -44,7 +46,7 @@ func newBrush(g *grid) *brush {
 // holds until the next call.
 func (b *brush) shadow(s *shape, p r3.Vec) []r2.Vec {
 	b.outline = b.outline[:0]
-	if s.caster.sheet != nil {
+	if s.caster.flat {
 		b.sheet(s, p)
 	} else {
 		b.prism(s, p)

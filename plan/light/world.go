@@ -63,6 +63,7 @@ type World struct {
 	bvh     *solid.BVH // shades
 	bodies  *solid.BVH // seen, never shade
 	casters []caster   // large first
+	sides   []caster   // the same with the sides of prisms, for lattices that are not level
 	panes   []caster   // clear sheets, in the order of the set
 	tinted  bool       // whether a clear sheet tints
 	faces   int        // points of a face that are traced
@@ -115,6 +116,15 @@ func (w *World) gather(set *solid.Set) {
 			w.casters = append(w.casters, c)
 		}
 	}
+	for i := range w.casters {
+		if c := &w.casters[i]; c.flat {
+			w.sides = append(w.sides, *c)
+		} else {
+			w.sides = append(w.sides, c.sides()...)
+		}
+	}
 	// What shades most comes first: what lies in the dark already is passed over.
-	slices.SortStableFunc(w.casters, func(a, b caster) int { return cmp.Compare(b.size, a.size) })
+	bySize := func(a, b caster) int { return cmp.Compare(b.size, a.size) }
+	slices.SortStableFunc(w.casters, bySize)
+	slices.SortStableFunc(w.sides, bySize)
 }
