@@ -60,6 +60,9 @@ func (r *resolver) head(l *scene.Light) (kit.Head, bool) {
 		UnitSpan: l.Unit.Span, ModifierSpan: l.Modifier.Span, WhiteSpan: l.Colour.Span, TintSpan: l.Tint.Span,
 		Path: l.Path, Setup: r.s.Setup,
 	}
+	if l.Focus.Set {
+		ch.ZoomSpan = l.Focus.Span
+	}
 	for _, gel := range l.Gels {
 		ch.Gels = append(ch.Gels, kit.Gel{Name: gel.Name, Span: gel.Span})
 	}
@@ -160,6 +163,9 @@ func (r *resolver) assumeLight(written *scene.Light, l *Light) {
 	}
 	if !written.Aim.Set {
 		r.assume(l.Path, "aim", either(r.firstPerson() != "", r.firstPerson(), "down"))
+	}
+	if l.Head.Zooms && !written.Focus.Set {
+		r.assume(l.Path, "focus", "spot")
 	}
 	if u != nil && !written.Modifier.Set && written.Output == nil && l.Head.ModifierLabel != "" {
 		r.assume(l.Path, "modifier", l.Head.ModifierLabel)

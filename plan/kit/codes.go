@@ -5,12 +5,14 @@ const (
 	CodeUnknownUnit     = "unknown-unit"
 	CodeUnknownModifier = "unknown-modifier"
 	CodeUnknownGel      = "unknown-gel"
-	CodeUnknownEntry    = "unknown-kit" // an entry of the catalogue that names another which is not there
-	CodeNoFit           = "no-fit"      // a modifier that does not go on this unit
-	CodeWhiteRange      = "white-range" // a white that the unit cannot be set to
-	CodeTintRange       = "tint-range"  // a tint that the unit cannot be set to
-	CodeGelGamut        = "gel-gamut"   // a gel stack whose colour was brought to the edge of AP1
-	CodeOutput          = "output"      // keys of an output that do not go together
-	CodeKit             = "kit"         // an entry of the catalogue whose values do not go together
-	CodeKitVersion      = "kit-version" // a kit file for another version of the language
+	CodeUnknownEntry    = "unknown-kit"  // an entry of the catalogue that names another which is not there
+	CodeNoFit           = "no-fit"       // a modifier that does not go on this unit
+	CodeWhiteRange      = "white-range"  // a white that the unit cannot be set to
+	CodeTintRange       = "tint-range"   // a tint that the unit cannot be set to
+	CodeGelGamut        = "gel-gamut"    // a gel stack whose colour was brought to the edge of AP1
+	CodeNoZoom          = "no-zoom"      // a focus of what has none, as far as the catalogue says
+	CodeNearestZoom     = "nearest-zoom" // a focus between those that the catalogue has figures of
+	CodeOutput          = "output"       // keys of an output that do not go together
+	CodeKit             = "kit"          // an entry of the catalogue whose values do not go together
+	CodeKitVersion      = "kit-version"  // a kit file for another version of the language
 )

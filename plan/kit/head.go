@@ -37,6 +37,7 @@ func (c *Catalogue) HeadOf(o Output, ch Choice, log *source.Log) (h Head, ok boo
 	if ch.Modifier != "" {
 		b.fault(ch.ModifierSpan, CodeNoFit, "leave the modifier out, or name a unit", "a modifier goes on a unit, and this light states its own output")
 	}
+	b.unfocused()
 	d, opening, ok := o.spread()
 	if !ok { // a photometric file that could not be read, which was told: a light that gives none
 		d = photometry.Uniform{}

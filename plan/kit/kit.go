@@ -23,13 +23,13 @@ type Choice struct {
 	Gels           []Gel         // in order, as written
 	White          *colour.White // nil: the unit's native colour
 	Tint           float64       // plus (green) or minus, Duv
-	Zoom           float64       // 0..1 of the unit's zoom range; NaN or 0 where it has none
+	Zoom           float64       // 0 the narrowest beam of a zoom, 1 the widest
 	Span           source.Span   // of the light
 
 	// Where the values were written, the light's own Span where a span is not valid; and the
 	// light's path and set-up, for faults.
-	UnitSpan, ModifierSpan, WhiteSpan, TintSpan source.Span
-	Path, Setup                                 string
+	UnitSpan, ModifierSpan, WhiteSpan, TintSpan, ZoomSpan source.Span
+	Path, Setup                                           string
 }
 
 // Unmodified is the modifier of a unit that is used bare.
@@ -52,6 +52,7 @@ type Head struct {
 	Watts                    float64
 	PowerFactor              float64
 	Mass                     float64 // kg
+	Zooms                    bool    // its output goes by focus
 	Class                    Class
 	Technology               string // led, tungsten, discharge, fluorescent; "" of a plain source
 	UnitLabel, ModifierLabel string // for tags: "600 W LED point", "reflector 55"

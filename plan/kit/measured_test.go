@@ -3,6 +3,7 @@ package kit_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -85,7 +86,7 @@ func TestFaultOfMeasuredFile(t *testing.T) {
 const measuredKit = `scrimshaw: 1
 units:
   spot:
-    doc: a spot with a zoom, measured at both ends
+    doc: a spot, measured bare and with a lens tube
     label: spot
     class: lensed
     technology: led
@@ -95,28 +96,47 @@ units:
     lumens: 2000
     outputs:
       bare: {ies: lamp.ies}
-      narrow: {ies: lamp.ies}
+      tube: {ies: lamp.ies}
       wide: {lumens: 800, beam: 50}
+  zoom:
+    doc: a spot with a zoom, measured at three places of it
+    label: zoom
+    class: lensed
+    technology: led
+    power: 90 W
+    kelvin: 5600 K
+    outputs:
+      bare: {spot: {ies: lamp.ies}, 40 %: {ies: lamp.ies}, flood: {lumens: 800, beam: 70}}
 modifiers:
-  narrow: {doc: zoom at its narrow end, label: narrow, fits: [ring], efficiency: 60 %, beam: 15}
-  wide: {doc: zoom at its wide end, label: wide, fits: [ring], efficiency: 60 %, beam: 50}
+  tube: {doc: a lens tube, label: tube, fits: [ring], efficiency: 60 %, beam: 15}
+  wide: {doc: a wide lens, label: wide, fits: [ring], efficiency: 60 %, beam: 50}
   cells: {doc: a grid, label: cells, fits: [ring], efficiency: 90 %, grid: [30, 30]}
 `
 
-// One file for each modifier, or each end of a zoom: a unit of a kit file takes its outputs from files.
-func TestMeasuredUnit(t *testing.T) {
-	log := &source.Log{}
+// measuredUnits is the catalogue with the units of measuredKit, each file a power of the cosine.
+func measuredUnits(t *testing.T, log *source.Log) *kit.Catalogue {
+	t.Helper()
 	c := shipped(t).With([]*source.File{{Name: "k.yaml", Text: []byte(measuredKit)}}, log)
-	u := c.Unit("spot")
-	for i := range u.Outputs {
-		if o := &u.Outputs[i].Output; o.IES != "" {
-			power := map[string]float64{"": 10, "narrow": 50}[u.Outputs[i].Modifier]
-			o.Take(kit.ReadIES(iesOf(power, "-0.1 -0.1 0")), &source.Context{Log: log})
+	powers := map[string][]float64{"spot": {10, 50}, "zoom": {50, 20}}
+	for name, list := range powers {
+		u := c.Unit(name)
+		for i, power := range list {
+			u.Outputs[i].Output.Take(kit.ReadIES(iesOf(power, "-0.1 -0.1 0")), &source.Context{Log: log})
 		}
 	}
-	for modifier, beam := range map[string]float64{kit.Unmodified: 42.17, "narrow": 19.04, "wide": 50} {
+	if log.Failed() {
+		t.Fatal(log.All())
+	}
+	return c
+}
+
+// One file for each modifier: a unit of a kit file takes its outputs from files.
+func TestMeasuredUnit(t *testing.T) {
+	log := &source.Log{}
+	c := measuredUnits(t, log)
+	for modifier, beam := range map[string]float64{kit.Unmodified: 42.17, "tube": 19.04, "wide": 50} {
 		h, ok := c.Head(kit.Choice{Unit: "spot", Modifier: modifier}, log)
-		if !ok || len(log.All()) > 0 {
+		if !ok || len(log.All()) > 0 || h.Zooms {
 			t.Fatal(log.All())
 		}
 		got, _ := photometry.BeamAngle(h.Source.Distribution)
@@ -126,5 +146,50 @@ func TestMeasuredUnit(t *testing.T) {
 	h, ok := c.Head(kit.Choice{Unit: "spot", Modifier: "cells"}, log)
 	if !ok || !(h.Source.Flux > 0) {
 		t.Errorf("a grid before measured light: %v, %g lm", log.All(), h.Source.Flux)
+	}
+}
+
+// One file for each place of a zoom: the nearest is taken, and said where it is not the focus asked for.
+func TestMeasuredZoom(t *testing.T) {
+	span := source.Span{File: &source.File{Name: "x.yaml", Text: []byte("focus: 30 %")}, Start: 7, End: 11, Line: 1, Col: 8}
+	for focus, want := range map[float64]struct {
+		beam float64
+		says string
+	}{
+		0: {19.04, ""}, 0.4: {30, ""}, 1: {70, ""},
+		0.1: {19.04, `"zoom" has figures for spot, 40 %, flood; for a focus of 10 % those of spot are taken`},
+		0.5: {30, `"zoom" has figures for spot, 40 %, flood; for a focus of 50 % those of 40 % are taken`},
+	} {
+		log := &source.Log{}
+		h, ok := measuredUnits(t, log).Head(kit.Choice{Unit: "zoom", Zoom: focus, ZoomSpan: span}, log)
+		if !ok || !h.Zooms {
+			t.Fatal(log.All())
+		}
+		got, _ := photometry.BeamAngle(h.Source.Distribution)
+		within(t, fmt.Sprint("beam at ", focus), got, want.beam, 1e-3*want.beam)
+		if all := log.All(); (want.says == "") != (len(all) == 0) || want.says != "" && all[0].Message != want.says {
+			t.Errorf("at %g: %v", focus, all)
+		}
+	}
+	log := &source.Log{}
+	c := measuredUnits(t, log)
+	if _, ok := c.Head(kit.Choice{Unit: "spot", Zoom: 0.3, ZoomSpan: span}, log); !ok || len(log.All()) != 1 || log.All()[0].Code != kit.CodeNoZoom {
+		t.Errorf("a focus without a zoom: %v", log.All())
+	}
+}
+
+func TestZoomFaults(t *testing.T) {
+	for bare, want := range map[string]string{
+		"{spot: {lumens: 8, beam: 9}, wide: {lumens: 8, beam: 9}}":  `a zoom has its outputs by focus, and "wide" is none`,
+		"{spot: {lumens: 8, beam: 9}, 0 %: {lumens: 8, beam: 9}}":   "this zoom has two outputs for spot",
+		"{spot: {lumens: 8, beam: 9}, 120 %: {lumens: 8, beam: 9}}": `a zoom has its outputs by focus, and "120 %" is none`,
+		"{spot: {lumen: 8, beam: 9}}":                               `an output has no key "lumen"`,
+	} {
+		log := &source.Log{}
+		text := strings.Replace(measuredKit, "{spot: {ies: lamp.ies}, 40 %: {ies: lamp.ies}, flood: {lumens: 800, beam: 70}}", bare, 1)
+		shipped(t).With([]*source.File{{Name: "k.yaml", Text: []byte(text)}}, log)
+		if !slices.ContainsFunc(log.All(), func(d source.Diagnostic) bool { return d.Severity == source.Error && d.Message == want }) {
+			t.Errorf("%s: %v, want %s", bare, log.All(), want)
+		}
 	}
 }

@@ -17,7 +17,7 @@ func (b *builder) shine(u *Unit) {
 	if !ok {
 		return
 	}
-	switch out := u.output(name); {
+	switch out := b.focused(u, name); {
 	case out != nil:
 		d, opening := m.complete(u, out)
 		b.state(with(u.Name, name)+", typical", out, d, opening)

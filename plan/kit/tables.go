@@ -58,7 +58,7 @@ func unitShape() *source.Shape[Unit] {
 		field("spread", source.OneOf("a spread", "uniform", "cosine"), func(v *u) *string { return &v.Spread },
 			"How the bare flux leaves."),
 		field("outputs", unitOutputs(), func(v *u) *[]UnitOutput { return &v.Outputs },
-			"Output by modifier, `bare` without one."),
+			"Output by modifier, `bare` without one; of a zoom, by focus below that: `{spot: {…}, 40 %: {…}, flood: {…}}`."),
 		orElse(field("modifier", source.Text("a modifier", "reflector-55"), func(v *u) *string { return &v.Modifier },
 			"The modifier it comes with."), "the first of `outputs`, else bare"),
 		field("front", source.Text("a front", "bayonet"), func(v *u) *string { return &v.Front },
@@ -105,21 +105,6 @@ func curve() source.Reader[[]float64] {
 		return v, ok
 	}
 	return r
-}
-
-// unitOutputs reads the outputs of a unit by modifier, in the order of the file.
-func unitOutputs() source.Reader[[]UnitOutput] {
-	one := outputReader(false)
-	return source.Reader[[]UnitOutput]{What: "a map of outputs", Like: "{bare: {lumens: 800, shape: uniform}}",
-		Schema: func() map[string]any { return map[string]any{"type": "object", "additionalProperties": one.Schema()} },
-		Read: func(n *source.Node, c *source.Context) (all []UnitOutput, ok bool) {
-			source.Each(n, "output", c, func(k *source.Key) {
-				if o, fine := one.Read(k.Value, c); fine {
-					all = append(all, UnitOutput{bareAsEmpty(k.Name), o})
-				}
-			})
-			return all, len(all) > 0
-		}}
 }
 
 // bareAsEmpty is the name of a modifier as the catalogue keeps it: "" for bare.

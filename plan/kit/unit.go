@@ -45,9 +45,11 @@ type Unit struct {
 	Bulb        string     // of a practical: its watts, flux and white are the unit's
 }
 
-// UnitOutput is a unit's output with one modifier; Modifier "" is bare.
+// UnitOutput is a unit's output with one modifier; Modifier "" is bare. A zoom has several, by Focus.
 type UnitOutput struct {
 	Modifier string
+	Zooms    bool
+	Focus    float64 // of a zoom: 0 its narrowest beam, 1 its widest
 	Output   Output
 }
 

@@ -43,6 +43,8 @@ func lightKeys() []entry[Light] {
 		value("level", quantity("a level", "80 %", levels, between(0, 1)),
 			func(l *Light) *Given[float64] { return &l.Level },
 			"How far it is up. A bare number is refused.", "80 %", "100 %"),
+		value("focus", focus, func(l *Light) *Given[float64] { return &l.Focus },
+			"Of a zoom, from its narrowest beam to its widest: spot, flood, or a share.", "40 %", "spot"),
 		value("mount", mount, func(l *Light) *Given[Mount] { return &l.Mount },
 			"What holds it.", "{boom: 1.6, base: [2.6, 3.3]}", "stand"),
 		into("role", role, func(l *Light, v []Role, _ *source.Node) { l.Role = v },

@@ -107,8 +107,6 @@ func lightLater() []entry[Light] {
 	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
 	dimmer := orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(s string) dimming { return dimming{kind: s} })
 	return []entry[Light]{
-		value("focus", focus, func(l *Light) *Given[float64] { return &l.Focus },
-			"From the narrowest beam to the widest: spot, flood, or a share.", "40 %", "spot").later("focus"),
 		raw("barndoors", mapOf("a set of barndoors", "{top: 40, left: 60}", doorTable),
 			func(l *Light) **source.Node { return &l.Barndoors },
 			"Angles of its leaves.", "{top: 40, left: 60}", "none").later(byLamp),

@@ -267,7 +267,7 @@ type Light struct {
 	Count                                                                         Given[int]
 	Tag                                                                           Given[string]
 	Circuit                                                                       Given[string]
-	Focus                                                                         Given[float64] // 0..1; later
+	Focus                                                                         Given[float64] // 0..1
 	Barndoors, Scrims, Diffusion, Cuts, Breakup, Bulb, Shade, Plays, Seen, Dimmer *source.Node   // later
 	SeenBy                                                                        []Ref          // the cameras that Seen lists
 }

@@ -1,0 +1,119 @@
+package kit
+
+import (
+	"math"
+	"strings"
+
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// unitOutputs reads the outputs of a unit by modifier, in the order of the file; of a zoom, by focus
+// below that.
+func unitOutputs() source.Reader[[]UnitOutput] {
+	one := outputReader(false)
+	return source.Reader[[]UnitOutput]{What: "a map of outputs", Like: "{bare: {lumens: 800, shape: uniform}}",
+		Schema: func() map[string]any {
+			zoom := map[string]any{"type": "object", "additionalProperties": one.Schema()}
+			return map[string]any{"type": "object", "additionalProperties": map[string]any{"anyOf": []any{one.Schema(), zoom}}}
+		},
+		Read: func(n *source.Node, c *source.Context) (all []UnitOutput, ok bool) {
+			source.Each(n, "output", c, func(k *source.Key) {
+				name := bareAsEmpty(k.Name)
+				if isZoom(k.Value) {
+					all = append(all, zoomOutputs(name, k.Value, one, c)...)
+				} else if o, fine := one.Read(k.Value, c); fine {
+					all = append(all, UnitOutput{Modifier: name, Output: o})
+				}
+			})
+			return all, len(all) > 0
+		}}
+}
+
+// isZoom reports whether a map has outputs by focus.
+func isZoom(n *source.Node) bool {
+	if n.Kind != source.Map || len(n.Keys) == 0 {
+		return false
+	}
+	_, ok := focusOf(n.Keys[0].Name)
+	return ok
+}
+
+// focusOf is a focus by its word or its share.
+func focusOf(word string) (float64, bool) {
+	switch word {
+	case "spot":
+		return 0, true
+	case "flood":
+		return 1, true
+	}
+	v, err := unit.ParsePercent(word)
+	return v, err == nil && v >= 0 && v <= 1
+}
+
+// focusWord is a focus as it is written.
+func focusWord(focus float64) string {
+	switch focus {
+	case 0:
+		return "spot"
+	case 1:
+		return "flood"
+	}
+	return unit.FormatPercent(focus)
+}
+
+// zoomOutputs reads the outputs of a zoom with one modifier, each focus once.
+func zoomOutputs(modifier string, n *source.Node, one source.Reader[Output], c *source.Context) (all []UnitOutput) {
+	source.Each(n, "output", c, func(k *source.Key) {
+		focus, ok := focusOf(k.Name)
+		if !ok {
+			c.ErrorAt(k.Span, CodeKit, "spot, flood, or a share like 40 %", "a zoom has its outputs by focus, and %q is none", k.Name)
+			return
+		}
+		for _, other := range all {
+			if other.Focus == focus {
+				c.ErrorAt(k.Span, CodeKit, "keep one of them", "this zoom has two outputs for %s", focusWord(focus))
+				return
+			}
+		}
+		if o, fine := one.Read(k.Value, c); fine {
+			all = append(all, UnitOutput{Modifier: modifier, Zooms: true, Focus: focus, Output: o})
+		}
+	})
+	return all
+}
+
+// focused is the unit's own output with a modifier, nil where it has none; of a zoom, the one whose focus is
+// nearest to the choice's. Between two of them nothing is made up: how a lens spreads light on the way from
+// one to the other, no figure tells.
+func (b *builder) focused(u *Unit, modifier string) *Output {
+	var best *UnitOutput
+	var words []string
+	for i := range u.Outputs {
+		o := &u.Outputs[i]
+		if o.Modifier != modifier {
+			continue
+		}
+		words = append(words, focusWord(o.Focus))
+		if best == nil || math.Abs(o.Focus-b.choice.Zoom) < math.Abs(best.Focus-b.choice.Zoom) {
+			best = o
+		}
+	}
+	if best == nil || !best.Zooms {
+		b.unfocused()
+		return u.output(modifier)
+	}
+	b.head.Zooms = true
+	if best.Focus != b.choice.Zoom {
+		b.report(source.Info, b.choice.ZoomSpan, CodeNearestZoom, "", "%q has figures for %s; for a focus of %s those of %s are taken",
+			u.Name, strings.Join(words, ", "), focusWord(b.choice.Zoom), focusWord(best.Focus))
+	}
+	return &best.Output
+}
+
+// unfocused notes a focus of what has none, as far as its figures say.
+func (b *builder) unfocused() {
+	if b.choice.ZoomSpan.Valid() {
+		b.report(source.Info, b.choice.ZoomSpan, CodeNoZoom, "", "this light has no figures by focus; it is taken as it stands")
+	}
+}
