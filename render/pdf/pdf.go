@@ -8,9 +8,12 @@
 package pdf
 
 import (
+	"bytes"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -53,10 +56,27 @@ func Write(w io.Writer, doc ink.Document, opts Options) (err error) {
 	for i := range doc.Pages {
 		b.sheet(i)
 	}
-	if err := b.file.Output(w); err != nil {
+	var file bytes.Buffer
+	if err := b.file.Output(&file); err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	if _, err := w.Write(identified(file.Bytes())); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
+}
+
+// identified is the file with an identifier made from its content (ISO 32000-1, 14.4), which the
+// library leaves out. It stands behind everything that the file counts the place of.
+func identified(file []byte) []byte {
+	const end = ">>\nstartxref\n"
+	at := bytes.LastIndex(file, []byte(end))
+	if at < 0 {
+		return file
+	}
+	sum := sha256.Sum256(file)
+	id := fmt.Appendf(nil, "/ID [<%X> <%X>]\n", sum[:16], sum[:16])
+	return slices.Insert(file, at, id...)
 }
 
 // builder makes one file.

@@ -184,6 +184,25 @@ func TestBookmarksLeadToTheTopOfTheirPage(t *testing.T) {
 	}
 }
 
+// Files of different content have different identifiers, of the same content the same.
+func TestIdentifier(t *testing.T) {
+	id := func(doc ink.Document) string {
+		found := regexp.MustCompile(`\n/ID \[<([0-9A-F]{32})> <([0-9A-F]{32})>\]\n>>\nstartxref\n`).FindSubmatch(written(t, doc, Options{}))
+		if found == nil || !bytes.Equal(found[1], found[2]) {
+			t.Fatalf("no identifier: %q", found)
+		}
+		return string(found[1])
+	}
+	other := specimen.Document()
+	other.Title = "Another"
+	if id(specimen.Document()) != id(specimen.Document()) || id(specimen.Document()) == id(other) {
+		t.Errorf("%s, %s and %s", id(specimen.Document()), id(specimen.Document()), id(other))
+	}
+	if file := []byte("no trailer"); !bytes.Equal(identified(file), file) {
+		t.Error("what is no file of the library's was changed")
+	}
+}
+
 func TestDates(t *testing.T) {
 	for in, want := range map[string]string{
 		"2031-05-14": "D:20310514000000", "2031-05-14T06:07:08Z": "D:20310514060708",
