@@ -59,17 +59,7 @@ func showFile(std streams, args []string, flags *kitFlags) error {
 
 // openMeasured reads a photometric file and prints what is wrong or odd about it.
 func openMeasured(std streams, name string, form faultForm) (files.Data, []source.Diagnostic, error) {
-	f, err := os.Open(name)
-	if errors.Is(err, os.ErrNotExist) {
-		return nil, nil, fmt.Errorf("there is no file %s", name)
-	} else if err != nil {
-		return nil, nil, plainOpenError(err, name)
-	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, nil, fmt.Errorf("%s is a folder; name the photometric file in it", name)
-	}
-	text, err := readBounded(f, name)
+	text, err := readMeasured(std, name)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -82,6 +72,24 @@ func openMeasured(std streams, name string, form faultForm) (files.Data, []sourc
 		return nil, nil, &exitError{status: exitWrong}
 	}
 	return data, log.All(), nil
+}
+
+// readMeasured gives the bytes of a photometric file; "-" is standard input.
+func readMeasured(std streams, name string) ([]byte, error) {
+	if name == "-" {
+		return readBounded(std.in, "standard input")
+	}
+	f, err := os.Open(name)
+	if errors.Is(err, os.ErrNotExist) {
+		return nil, fmt.Errorf("there is no file %s", name)
+	} else if err != nil {
+		return nil, plainOpenError(err, name)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%s is a folder; name the photometric file in it", name)
+	}
+	return readBounded(f, name)
 }
 
 // shown is what --show says of a file. Angles are degrees, across (in the plane of C0) and along

@@ -58,7 +58,7 @@ func (r *ldtReader) set(set *LampSet, line func(field int) int) bool {
 		return false
 	}
 	if set.Lamps, ok = whole(lamps, 1<<20); !ok {
-		r.fault(p, CodeValue, "a line before it may be missing, or there is one too many", "the number of lamps is a whole number, not %s", quoted(r.words(p)))
+		r.fault(p, CodeValue, shiftedLine, "the number of lamps is a whole number, not %s", quoted(r.words(p)))
 		return false
 	}
 	set.Kind, _ = r.line(line(1))

@@ -11,6 +11,9 @@ import (
 
 var errNoPlanes = errors.New("there are no planes of a known symmetry")
 
+// shiftedLine is the likely cause of a line that cannot be.
+const shiftedLine = "a line before it may be missing, or there is one too many"
+
 // The lines of a file before the sets of lamps, and the ratios behind them.
 const (
 	headLines  = 26
@@ -106,7 +109,7 @@ func (r *ldtReader) hintOfLine(s string) string {
 	case s == "":
 		return "a line may be left empty that must not be, or the file was cut off"
 	}
-	return "a line before it may be missing, or there is one too many"
+	return shiftedLine
 }
 
 // may reads a line that should be a number, on which little hangs: an empty one is 0, and words
@@ -140,7 +143,7 @@ func (r *ldtReader) count(what string, least, most int) (int, part, bool) {
 	}
 	n, ok := whole(v, most)
 	if !ok || n < least {
-		r.fault(p, CodeValue, "a line before it may be missing, or there is one too many", "%s is a whole number from %d to %d, not %s", what, least, most, quoted(r.words(p)))
+		r.fault(p, CodeValue, shiftedLine, "%s is a whole number from %d to %d, not %s", what, least, most, quoted(r.words(p)))
 		return 0, p, false
 	}
 	return n, p, true
@@ -248,7 +251,7 @@ func (r *ldtReader) hintOfLength(missing int) string {
 	switch missing {
 	case ratioLines:
 		return "the ten direct ratios may be missing"
-	case ratioLines + setLines - 2:
+	case ratioLines + 3*r.setCount:
 		return "the ten direct ratios and the lamps' colour, rendering and watts may be missing"
 	}
 	return "the file was cut off, or lines are missing"
