@@ -1,14 +1,21 @@
 package main
 
 import (
+	"cmp"
+	"context"
 	"encoding/json"
 	"encoding/xml"
+	"html"
+	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
+	"scrimshaw/plan/study"
+	"scrimshaw/plan/unit"
 	"scrimshaw/samples"
 	"scrimshaw/symbols/ink"
 )
@@ -136,4 +143,130 @@ func svgOf(t *testing.T, path string) (f svgFile) {
 		t.Fatalf("%s: %v", path, err)
 	}
 	return f
+}
+
+// TestSVGSpeaks: every sample's drawings have a role, a language, a title and a description, and a
+// sentence for each light and each reading of the set-up.
+func TestSVGSpeaks(t *testing.T) {
+	for _, name := range samples.Names() {
+		t.Run(name, func(t *testing.T) {
+			plans := map[string]svgFile{}
+			for _, base := range drawnPages(t, t.TempDir(), []string{name}) {
+				f := svgOf(t, base+".svg")
+				if f.Role != "img" || f.Named != "title desc" || f.Lang != "en-GB" || f.Title == "" || f.Desc == "" {
+					t.Errorf("%s: role %q, named by %q, language %q, title %q, description %q", filepath.Base(base), f.Role, f.Named, f.Lang, f.Title, f.Desc)
+				}
+				if strings.HasPrefix(f.Desc, "Lighting plan") {
+					plans[f.Title] = f
+				}
+			}
+			for _, s := range litSample(t, name) {
+				f, drawn := plans[titleOf(s)]
+				if !drawn {
+					t.Fatalf("no plan %q", titleOf(s))
+				}
+				said := f.said()
+				for i := range s.Setup.Lights {
+					l := &s.Setup.Lights[i]
+					words := said["light:"+l.Name]
+					for _, want := range []string{"Light " + l.Tag, unit.FormatPercent(l.Level), unit.FormatLength(l.Height, s.Setup.Feet) + " high"} {
+						if !strings.Contains(words, want) {
+							t.Errorf("light %s says %q, without %q", l.Name, words, want)
+						}
+					}
+				}
+				for _, r := range s.Readings.Readings {
+					if r.Person != "" && !strings.HasSuffix(r.Name, ".key") && !strings.HasSuffix(r.Name, ".fill") {
+						continue // not on the sheet
+					}
+					if words := said["reading:"+r.Name]; !strings.Contains(words, "eading "+r.Name) {
+						t.Errorf("reading %s says %q", r.Name, words)
+					}
+				}
+			}
+		})
+	}
+}
+
+// titleOf is the title of a set-up's plan.
+func titleOf(s *study.Study) string {
+	title := cmp.Or(s.Setup.Title, "Lighting plan")
+	if s.Setup.Name == "" {
+		return title
+	}
+	return title + ", Set-up " + s.Setup.Name
+}
+
+// litSample computes a sample.
+func litSample(t *testing.T, name string) []*study.Study {
+	t.Helper()
+	std := streams{in: strings.NewReader(""), out: io.Discard, err: io.Discard}
+	w, err := prepare(context.Background(), std, []string{"../../samples/" + name + ".yaml"}, &workFlags{}, study.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { w.in.Close() })
+	return w.studies
+}
+
+// figures are those of a text, without their sign: the plan prints what the fill is under the key
+// as a negative, the table as a contrast.
+var figures = regexp.MustCompile(`\d[\d.]*`)
+
+// TestTheTextHoldsWhatThePlanSays: every figure that is lettered on the plan, beside lights, grip,
+// cameras, furniture, readings, throws and contours, stands in the text table too; and every light is
+// there with its height, level and colour and the two distances that place it.
+func TestTheTextHoldsWhatThePlanSays(t *testing.T) {
+	for _, name := range samples.Names() {
+		t.Run(name, func(t *testing.T) {
+			dir := t.TempDir()
+			bases := drawnPages(t, dir, []string{name, "-o", filepath.Join(dir, "a.txt")})
+			text := strings.Join(strings.Fields(read(t, filepath.Join(dir, "a.txt"))), " ")
+			held := map[string]bool{}
+			for _, s := range figures.FindAllString(text, -1) {
+				held[strings.Trim(s, ".")] = true
+			}
+			for _, base := range bases {
+				for _, s := range lettered(t, base+".svg") {
+					for _, figure := range figures.FindAllString(s, -1) {
+						if figure = strings.Trim(figure, "."); !held[figure] {
+							t.Errorf("%s: %q is not in the text, of %q", filepath.Base(base), figure, s)
+						}
+					}
+				}
+			}
+			for _, s := range litSample(t, name) {
+				for i := range s.Setup.Lights {
+					for _, want := range valuesOf(s, i) {
+						if !strings.Contains(text, want) {
+							t.Errorf("light %s of %s is without %q in the text", s.Setup.Lights[i].Tag, titleOf(s), want)
+						}
+					}
+				}
+			}
+		})
+	}
+}
+
+// valuesOf are what the text says of a light.
+func valuesOf(s *study.Study, i int) []string {
+	l := &s.Setup.Lights[i]
+	height := strings.TrimSuffix(unit.FormatLength(l.Height, s.Setup.Feet), " m")
+	all := []string{unit.FormatKelvin(l.White.OnPlanck().Kelvin) + " " + unit.FormatPercent(l.Level) + " " + height}
+	for _, d := range l.Placing {
+		all = append(all, unit.FormatLength(d.Metres, s.Setup.Feet)+" from "+d.From)
+	}
+	return all
+}
+
+// lettered are the texts of a drawing's plan: of all layers but the collar, which is the last.
+func lettered(t *testing.T, path string) (all []string) {
+	t.Helper()
+	plan, _, _ := strings.Cut(read(t, path), `<g id="layer-collar"`)
+	for _, m := range regexp.MustCompile(`(?s)<text[^>]*>([^<]*)</text>`).FindAllStringSubmatch(plan, -1) {
+		if !strings.Contains(m[0], `aria-hidden`) {
+			all = append(all, html.UnescapeString(m[1]))
+		}
+	}
+	return all
 }

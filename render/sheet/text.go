@@ -39,11 +39,21 @@ func (w *printer) sheet(c *composer) {
 	}
 	f := c.sheet()
 	w.line(joined(", ", f.production, f.location, prefixed("revision ", f.revision), f.date, prefixed("for ", f.crew), prefixed("by ", f.by)))
-	for _, s := range c.sections() {
+	for _, s := range append(c.sections(), c.pieces()) {
 		if s.speaks() {
 			w.section(s)
 		}
 	}
+}
+
+// pieces is the list of furniture, whose heights are lettered on the plan.
+func (c *composer) pieces() *section {
+	t := table{columns: []column{{strong: true}, {flexible: true}, {head: "size", align: ink.Right}, {head: "height", align: ink.Right}}}
+	for i := range c.in.Setup.Furniture {
+		f := &c.in.Setup.Furniture[i]
+		t.entries = append(t.entries, entry{cells: []string{f.Name, f.Kind, c.bare(f.Size[0]) + " × " + c.bare(f.Size[1]), c.bare(f.Z1 - f.Base)}})
+	}
+	return &section{title: c.measured("Furniture"), tables: []table{t}}
 }
 
 func prefixed(prefix, s string) string {
