@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -8,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"syscall"
 	"time"
 
 	"scrimshaw/plan/kit"
@@ -66,18 +68,77 @@ func readScene(std streams, args []string) (file *source.File, name, folder stri
 		text, err := readBounded(std.in, "standard input")
 		return &source.File{Name: "-", Text: text}, "scene", ".", err
 	}
-	f, err := os.Open(args[0])
-	if err != nil {
-		return nil, "", "", plainOpenError(err, args[0])
-	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, "", "", fmt.Errorf("%s is a folder; name the scene file in it", args[0])
-	}
-	text, err := readBounded(f, args[0])
+	text, err := readFile(args[0])
 	base := filepath.Base(args[0])
 	name = base[:len(base)-len(filepath.Ext(base))]
 	return &source.File{Name: filepath.ToSlash(args[0]), Text: text}, name, filepath.Dir(args[0]), err
+}
+
+// readFile returns the text of a scene's file, which may be a pipe that another program writes to.
+func readFile(path string) ([]byte, error) {
+	if path == "" {
+		return nil, errors.New("the name of the scene is empty")
+	}
+	mode := os.O_RDONLY
+	if info, err := os.Stat(path); err == nil && info.Mode()&fs.ModeNamedPipe != 0 {
+		mode |= syscall.O_NONBLOCK // or opening it would wait for a writer that may never come
+	}
+	f, err := os.OpenFile(path, mode, 0)
+	if err != nil {
+		return nil, plainOpenError(err, path)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%s is a folder; name the scene file in it", path)
+	}
+	if mode != os.O_RDONLY {
+		return readPipe(f, path)
+	}
+	return readBounded(f, path)
+}
+
+// How long a pipe may stay without a writer, and how often it is looked at.
+const (
+	pipePatience = 2 * time.Second
+	pipeGlance   = 20 * time.Millisecond
+)
+
+// readPipe reads a pipe to its end. One that nothing has written to yet reads as ended too, so it
+// is given a while.
+func readPipe(f *os.File, path string) ([]byte, error) {
+	for waited := time.Duration(0); waited < pipePatience; waited += pipeGlance {
+		if text, err := readBounded(f, path); err != nil || len(text) > 0 {
+			return text, err
+		}
+		time.Sleep(pipeGlance)
+	}
+	return nil, fmt.Errorf("%s is a pipe that nothing writes to", path)
+}
+
+// interruptible is a reader that stops waiting when its context ends: a person who forgot the
+// scene behind a dash sits before a terminal that waits.
+type interruptible struct {
+	ctx context.Context
+	r   io.Reader
+}
+
+func (i interruptible) Read(p []byte) (int, error) {
+	type result struct {
+		data []byte
+		err  error
+	}
+	// A buffer of its own: the read may end when p has long been used for something else.
+	done, buffer := make(chan result, 1), make([]byte, len(p))
+	go func() {
+		n, err := i.r.Read(buffer)
+		done <- result{buffer[:n], err}
+	}()
+	select {
+	case <-i.ctx.Done():
+		return 0, errors.New("interrupted")
+	case r := <-done:
+		return copy(p, r.data), r.err
+	}
 }
 
 func readBounded(r io.Reader, name string) ([]byte, error) {

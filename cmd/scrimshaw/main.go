@@ -16,5 +16,6 @@ func main() {
 func realMain() int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	return run(ctx, os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr})
+	context.AfterFunc(ctx, stop) // so that a second interrupt ends the program at once
+	return run(ctx, os.Args[1:], streams{in: interruptible{ctx, os.Stdin}, out: os.Stdout, err: os.Stderr})
 }
