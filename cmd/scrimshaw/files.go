@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -51,13 +52,17 @@ type stagedFile struct{ temporary, path string }
 
 // stage writes o beside its place and returns the temporary name.
 func stage(o output) (stagedFile, error) {
-	f, err := os.CreateTemp(filepath.Dir(o.path), ".scrimshaw-*")
+	path, mode, err := place(o.path)
+	if err != nil {
+		return stagedFile{}, err
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), ".scrimshaw-*")
 	if err != nil {
 		return stagedFile{}, plainPathError(err, o.path)
 	}
-	s := stagedFile{temporary: f.Name(), path: o.path}
+	s := stagedFile{temporary: f.Name(), path: path}
 	_, err = f.Write(o.data)
-	err = errors.Join(err, f.Chmod(0o644), f.Close())
+	err = errors.Join(err, f.Chmod(mode), f.Close())
 	if err != nil {
 		os.Remove(s.temporary)
 		return stagedFile{}, plainPathError(err, o.path)
@@ -65,8 +70,32 @@ func stage(o output) (stagedFile, error) {
 	return s, nil
 }
 
+// place returns where an output goes, and its permissions. A file that is there keeps its own; a
+// link is followed, for a rename would put the file in its place. What is no ordinary file, or
+// protected, is left alone.
+func place(path string) (to string, mode fs.FileMode, err error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil: // not there, or told when it is written
+		return path, 0o644, nil
+	case info.IsDir():
+		return "", 0, fmt.Errorf("cannot write %s: it is a folder", path)
+	case !info.Mode().IsRegular():
+		return "", 0, fmt.Errorf("cannot write %s: it is no ordinary file; write to standard output with -o -", path)
+	case info.Mode().Perm()&0o222 == 0:
+		return "", 0, fmt.Errorf("cannot write %s: it is there already, and protected", path)
+	}
+	if to, err = filepath.EvalSymlinks(path); err != nil {
+		return "", 0, plainPathError(err, path)
+	}
+	return to, info.Mode().Perm(), nil
+}
+
 // plainPathError says what could not be written without naming the temporary file.
 func plainPathError(err error, path string) error {
+	if folder := filepath.Dir(path); errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("cannot write %s: there is no folder %s; make it first", path, folder)
+	}
 	var p *os.PathError
 	if errors.As(err, &p) {
 		return fmt.Errorf("cannot write %s: %w", path, p.Err)

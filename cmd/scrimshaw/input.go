@@ -84,7 +84,10 @@ func readFile(path string) ([]byte, error) {
 		mode |= syscall.O_NONBLOCK // or opening it would wait for a writer that may never come
 	}
 	f, err := os.OpenFile(path, mode, 0)
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, fmt.Errorf("%w; to make a first scene: scrimshaw new %s", plainOpenError(err, path), path)
+	case err != nil:
 		return nil, plainOpenError(err, path)
 	}
 	defer f.Close()
@@ -149,10 +152,10 @@ func readBounded(r io.Reader, name string) ([]byte, error) {
 	return text, nil
 }
 
-// plainOpenError says what could not be read, with the way to a first scene.
+// plainOpenError says what could not be read.
 func plainOpenError(err error, path string) error {
 	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("there is no file %s; to make a first scene: scrimshaw new > %s", path, path)
+		return fmt.Errorf("there is no file %s", path)
 	}
 	var p *os.PathError
 	if errors.As(err, &p) {
