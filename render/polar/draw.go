@@ -9,41 +9,41 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// rings are the circles of equal intensity, or their lower halves.
+// rings are the arcs of equal intensity.
 func (d *drawing) rings() {
 	on := d.canvas.On(ink.Contours)
 	for i := 1; float64(i)*d.step <= d.top*(1+1e-9); i++ {
-		r := radius * float64(i) * d.step / d.top
-		if d.full {
+		r := d.fan.radius * float64(i) * d.step / d.top
+		if d.fan.extent >= 180 {
 			on.Circle(ringPen, d.centre, r)
 		} else {
-			on.Arc(ringPen, d.centre, r, 90, 270)
+			on.Arc(ringPen, d.centre, r, 180-d.fan.extent, 180+d.fan.extent)
 		}
 	}
 }
 
-// spokes are the angles: a line each 30 degrees, a tick each 10, a figure outside.
+// beyond is an intensity by which a place lies some millimetres outside the outermost ring.
+func (d *drawing) beyond(mm float64) float64 { return d.top * (1 + mm/d.fan.radius) }
+
+// spokes are the angles: lines with a figure outside, and ticks between them.
 func (d *drawing) spokes() {
 	on := d.canvas.On(ink.Contours)
-	last := 90
-	if d.full {
-		last = 180
-	}
-	for angle := -last; angle <= last; angle += 10 {
+	last := int(d.fan.extent)
+	for angle := -last; angle <= last; angle += d.fan.ticks {
 		if angle == -180 {
 			continue
 		}
 		a := float64(angle)
-		if angle%30 != 0 {
-			on.Polyline(ringPen, d.at(a, d.top), d.at(a, d.top*(1+1.2/radius)))
+		if angle%d.fan.figures != 0 {
+			on.Polyline(ringPen, d.at(a, d.top), d.at(a, d.beyond(1.2)))
 			continue
 		}
 		pen := hair
-		if angle == 0 || angle == 90 || angle == -90 || angle == 180 {
+		if angle == 0 || angle == last || angle == -last || angle == 90 || angle == -90 {
 			pen = ringPen
 		}
-		on.Polyline(pen, d.centre, d.at(a, d.top*(1+1.2/radius)))
-		at := d.at(a, d.top*(1+4.2/radius))
+		on.Polyline(pen, d.centre, d.at(a, d.beyond(1.2)))
+		at := d.at(a, d.beyond(4.2))
 		at.Y -= 0.35 * smallSize
 		words := fmt.Sprintf("%d°", max(angle, -angle))
 		d.canvas.On(ink.Notes).Text(d.text(at, words, smallSize, quiet, ink.Centre))
@@ -81,7 +81,7 @@ func (d *drawing) rays() (all []ray) {
 	c := &d.curves[0]
 	pen := ink.Pen{Colour: accent, Width: 0.25}
 	for _, r := range []ray{{"50 %", c.beam, pen}, {"10 %", c.field, pen.Dashed(1.6, 1.1)}} {
-		if half := r.full / 2; half > 0 && half < 180 && (d.full || half <= 90+1e-6) {
+		if half := r.full / 2; half > 0 && half < 180 && half <= d.fan.extent+1e-6 {
 			all = append(all, r)
 		}
 	}
@@ -96,20 +96,22 @@ func (d *drawing) angles() {
 	}
 }
 
-// values are the figures of the rings, inside each where it meets the line of 90 degrees.
+// values are the figures of the rings, where they meet the edge of the fan: beside it, or over the line
+// of 90 degrees.
 func (d *drawing) values() {
 	on := d.canvas.On(ink.Readings)
+	edge, align, shift := d.fan.extent, ink.Left, r2.Vec{X: 1.2, Y: 0.2}
+	if edge >= 90 {
+		edge, align, shift = 90, ink.Right, r2.Vec{X: -0.8, Y: 0.9}
+	}
 	for i := 1; float64(i)*d.step <= d.top*(1+1e-9); i++ {
 		v := float64(i) * d.step
-		at := d.at(90, v)
-		at.X -= 0.8
-		at.Y += 0.9
-		t := d.text(at, fmt.Sprintf("%g", round(v)), smallSize, accent, ink.Right)
+		t := d.text(r2.Add(d.at(edge, v), shift), fmt.Sprintf("%g", round(v)), smallSize, accent, align)
 		t.Halo = &paper
 		on.Text(t)
 	}
-	at := d.at(-90, d.top)
-	on.Text(d.text(r2.Vec{X: at.X + 0.8, Y: at.Y + 0.9}, "candela", smallSize, accent, ink.Left))
+	unit := d.text(r2.Add(d.at(-edge, d.top), r2.Vec{X: -shift.X, Y: shift.Y}), "candela", smallSize, accent, ink.Right-align)
+	on.Text(unit)
 }
 
 // round takes the noise of a sum off a figure.
@@ -121,7 +123,7 @@ func round(v float64) float64 {
 // key tells the lines apart, under the circle.
 func (d *drawing) key() {
 	on := d.canvas.On(ink.Collar)
-	y := d.centre.Y - radius - rim - gap/2
+	y := d.centre.Y - d.fan.radius - rim - gap/2
 	type entry struct {
 		pen   ink.Pen
 		words string
@@ -152,13 +154,18 @@ func (d *drawing) facts() {
 	const middle = 10.0
 	width := (pageWidth - 2*margin - middle) / 2
 	rows := (len(d.chart.Facts) + 1) / 2
-	top := d.centre.Y - radius - rim - 2*gap
+	top := d.centre.Y - d.fan.radius - rim - 2*gap
 	for i, f := range d.chart.Facts {
 		x := margin + float64(i/rows)*(width+middle)
 		y := top - factRow*float64(i%rows+1)
 		on.Polyline(hair, r2.Vec{X: x, Y: y}, r2.Vec{X: x + width, Y: y})
+		room := width - d.measure.Width(f[0], textSize, false) - 2
+		size := textSize
+		if d.measure.Width(f[1], size, false) > room {
+			size = smallSize
+		}
 		on.Text(d.text(r2.Vec{X: x, Y: y + 1.5}, f[0], textSize, quiet, ink.Left))
-		on.Text(d.text(r2.Vec{X: x + width, Y: y + 1.5}, f[1], textSize, dark, ink.Right))
+		on.Text(d.text(r2.Vec{X: x + width, Y: y + 1.5}, fitted(d.measure, f[1], size, false, room), size, dark, ink.Right))
 	}
 	y := top - factRow*float64(rows) - gap/2
 	for i, line := range d.notes {

@@ -25,8 +25,7 @@ type Chart struct {
 const (
 	pageWidth = 160.0
 	margin    = 12.0
-	radius    = 58.0 // of the outermost ring
-	rim       = 7.0  // around it, for the angles
+	rim       = 7.0  // around the outermost ring, for the angles
 	headRoom  = 15.0 // for the title and what is under it
 	factRow   = 5.4
 	noteRow   = 4.0
@@ -83,9 +82,44 @@ type drawing struct {
 	canvas ink.Canvas
 	height float64
 	centre r2.Vec
-	full   bool    // light goes out behind: the whole circle is shown
+	fan    fan
 	step   float64 // between rings, cd
 	top    float64 // of the outermost ring, cd
+}
+
+// fan is the part of the circle that is shown: up to an angle on either side of the axis, with a
+// radius, mm, by which it fills the page; a figure stands at every so many degrees, a tick at every
+// so many.
+type fan struct {
+	extent, radius float64
+	figures, ticks int
+}
+
+// fans are the parts of the circle, the narrowest first: a narrow beam is shown larger.
+var fans = []fan{{30, 104, 10, 5}, {45, 84, 15, 5}, {90, 58, 30, 10}, {180, 58, 30, 10}}
+
+// faint is the share of the peak that may lie outside a narrow fan, where it would be a line along
+// its edge.
+const faint = 0.005
+
+// fanFor is the narrowest fan that holds the curves.
+func fanFor(curves []curve, most float64) fan {
+	reach := 0.0
+	behind := false
+	for _, c := range curves {
+		behind = behind || c.behind
+		for _, p := range c.points {
+			if p.candela > faint*most {
+				reach = math.Max(reach, math.Abs(p.angle))
+			}
+		}
+	}
+	for _, f := range fans {
+		if f.extent >= 180 || reach <= f.extent && (f.extent < 90 || !behind) {
+			return f
+		}
+	}
+	return fans[len(fans)-1]
 }
 
 // measureOut finds the scale and the size of everything.
@@ -93,33 +127,33 @@ func (d *drawing) measureOut() {
 	most := 0.0
 	for _, c := range d.curves {
 		most = math.Max(most, c.most)
-		d.full = d.full || c.behind
 	}
+	d.fan = fanFor(d.curves, most)
 	d.step = ringStep(most)
 	d.top = math.Max(1, math.Ceil(most/d.step-1e-9)) * d.step
 	for _, note := range d.chart.Notes {
 		d.notes = append(d.notes, wrap(d.measure, note, smallSize, pageWidth-2*margin)...)
 	}
 	above := rim
-	if d.full {
-		above += radius
+	if d.fan.extent > 90 {
+		above += d.fan.radius
 	}
 	below := gap + factRow*math.Ceil(float64(len(d.chart.Facts))/2) + noteRow*float64(len(d.notes))
 	if len(d.notes) > 0 {
 		below += gap / 2
 	}
-	d.height = margin + headRoom + above + radius + rim + gap + below + margin
+	d.height = margin + headRoom + above + d.fan.radius + rim + gap + below + margin
 	d.centre = r2.Vec{X: pageWidth / 2, Y: d.height - margin - headRoom - above}
 }
 
-// ringStep is a round number of candelas that goes into the greatest four to eight times.
+// ringStep is a round number of candelas that goes into the greatest six times at most.
 func ringStep(most float64) float64 {
 	if !(most > 0) {
 		return 1
 	}
 	power := math.Pow(10, math.Floor(math.Log10(most)))
 	for _, part := range []float64{0.2, 0.25, 0.5, 1, 2} {
-		if most/(part*power) <= 5 {
+		if most/(part*power) <= 6 {
 			return part * power
 		}
 	}
@@ -129,7 +163,7 @@ func ringStep(most float64) float64 {
 // at is the place of an intensity at an angle from the axis, degrees: to the right of the page where it is
 // positive, 0 downward.
 func (d *drawing) at(angle, candela float64) r2.Vec {
-	return r2.Add(d.centre, r2.Scale(radius*candela/d.top, ink.Direction(180-angle)))
+	return r2.Add(d.centre, r2.Scale(d.fan.radius*candela/d.top, ink.Direction(180-angle)))
 }
 
 func (d *drawing) text(at r2.Vec, words string, size float64, c ink.Colour, align ink.Align) ink.Text {
@@ -139,11 +173,11 @@ func (d *drawing) text(at r2.Vec, words string, size float64, c ink.Colour, alig
 // head is the title over a line on what it is of.
 func (d *drawing) head() {
 	top := d.height - margin
-	title := d.text(r2.Vec{X: margin, Y: top - 4.2}, fitted(d.measure, d.chart.Title, titleSize, true), titleSize, dark, ink.Left)
+	title := d.text(r2.Vec{X: margin, Y: top - 4.2}, fitted(d.measure, d.chart.Title, titleSize, true, pageWidth-2*margin), titleSize, dark, ink.Left)
 	title.Bold = true
 	on := d.canvas.On(ink.Collar)
 	on.Text(title)
-	on.Text(d.text(r2.Vec{X: margin, Y: top - 9.6}, fitted(d.measure, d.chart.Subtitle, textSize, false), textSize, quiet, ink.Left))
+	on.Text(d.text(r2.Vec{X: margin, Y: top - 9.6}, fitted(d.measure, d.chart.Subtitle, textSize, false, pageWidth-2*margin), textSize, quiet, ink.Left))
 }
 
 // sentence is the diagram for a reader who cannot see it.
@@ -155,13 +189,13 @@ func (d *drawing) sentence() string {
 	return "Polar curve of luminous intensity. " + strings.Join(parts, ", ") + "."
 }
 
-// fitted is a line cut to the page.
-func fitted(m ink.Measure, s string, size float64, bold bool) string {
+// fitted is a line cut to a width, mm.
+func fitted(m ink.Measure, s string, size float64, bold bool, width float64) string {
 	r := []rune(ink.Clean(s))
-	if m.Width(string(r), size, bold) <= pageWidth-2*margin {
+	if m.Width(string(r), size, bold) <= width {
 		return string(r)
 	}
-	for len(r) > 0 && m.Width(string(r)+"…", size, bold) > pageWidth-2*margin {
+	for len(r) > 0 && m.Width(string(r)+"…", size, bold) > width {
 		r = r[:len(r)-1]
 	}
 	return strings.TrimSpace(string(r)) + "…"

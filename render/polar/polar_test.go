@@ -41,11 +41,11 @@ func charts(t testing.TB) map[string]polar.Chart {
 	for name, s := range map[string]photometry.Source{
 		"cosine": photometry.FromCandela(1000, photometry.Cosine{}, photometry.Opening{}), "pencil": photometry.FromCandela(1.7e6, photometry.NewLobe(2, 5), photometry.Opening{}),
 		"uniform": photometry.FromLumens(4, photometry.Uniform{}, photometry.Opening{}), "grid": photometry.FromLumens(2500, grid, photometry.Opening{}),
-		"bat": photometry.FromLumens(900, bat, photometry.Opening{}), "cone": photometry.FromCandela(0.003, photometry.NewCone(60), photometry.Opening{}),
+		"bat": photometry.FromLumens(900, bat, photometry.Opening{}), "beam": photometry.FromCandela(8000, photometry.NewLobe(24, 40), photometry.Opening{}), "cone": photometry.FromCandela(0.003, photometry.NewCone(60), photometry.Opening{}),
 	} {
 		all[name] = polar.Chart{
 			Title: name + strings.Repeat(", with words that run on", 6), Subtitle: name + ".ies", Source: s,
-			Facts: [][2]string{{"flux", "1000 lm"}, {"peak", "1000 cd"}, {"beam", "60°"}},
+			Facts: [][2]string{{"flux", "1000 lm"}, {"peak", "1000 cd"}, {"beam", "60° at C0 and, what is more, much less than that at C90"}},
 			Notes: []string{"A note that is so long that it has to be broken into two lines before it is read to its end, whatever the size of its words."},
 		}
 	}
