@@ -13,6 +13,6 @@ func ExampleNewScale() {
 	fmt.Println(carto.Ink().Tints(4)) // of the bands
 	fmt.Println(s.Tint(70.7), s.Tint(141.4), s.Tint(200), s.Tint(565.7))
 	// Output:
-	// [{182 182 182} {206 206 206} {230 230 230} {255 255 255}]
-	// {182 182 182} {206 206 206} {218 218 218} {255 255 255}
+	// [#b6b6b6 #cecece #e6e6e6 #ffffff]
+	// #b6b6b6 #cecece #dadada #ffffff
 }
