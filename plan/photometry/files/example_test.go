@@ -27,6 +27,20 @@ func ExampleReadLM63() {
 	// Output: 3056 lm, 1300 cd, beam 90.0°
 }
 
+func ExampleLM63_LDT() {
+	l := &files.LM63{
+		Edition: files.Edition2002, Lamps: 1, Lumens: 1000, Multiplier: 1, Ballast: 1, Second: 1, Watts: 12,
+		Vertical: []float64{0, 45, 90}, Horizontal: []float64{0}, Candela: [][]float64{{500, 200, 0}},
+	}
+	d, err := l.LDT()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("symmetry %d, %.0f lm, light output ratio %.1f %%, %g cd/klm\n", d.Symmetry, d.Sets[0].Lumens, d.Efficiency, d.Candela[0])
+	// Output: symmetry 1, 1000 lm, light output ratio 97.6 %, [500 200 0] cd/klm
+}
+
 func BenchmarkReadLM63(b *testing.B) {
 	text := []byte(written([]float64{0, 45, 90, 135, 180, 225, 270, 315, 360}, 180, 1, cosine(2)))
 	b.SetBytes(int64(len(text)))
