@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/unit"
@@ -58,6 +56,9 @@ func sheetInput(s *study.Study, field string) (sheet.Input, error) {
 		in.Cautions = append(in.Cautions, c.String())
 	}
 	in.Cautions = append(in.Cautions, review.Last)
+	if field == "floor" {
+		onPlane(s, &in)
+	}
 	return in, nil
 }
 
@@ -79,15 +80,21 @@ func fieldOf(s *study.Study, f *study.Field) *sheet.Field {
 	if f == nil {
 		return nil
 	}
+	corner, step := f.Corner()
 	l := &f.Lattice
 	name := "on the floor"
-	if f.Kind == study.AtFace {
+	switch f.Kind {
+	case study.AtFace:
 		name = fmt.Sprintf("at face height, %s, toward %s", unit.FormatLength(f.Z, s.Setup.Feet), f.Toward)
+	case study.OnPlane:
+		name = "on the level plane at " + unit.FormatLength(f.Z, s.Setup.Feet)
+	case study.OnWall:
+		name = "on the wall " + f.Name
 	}
 	return &sheet.Field{
 		Name:  name,
 		Probe: s.Probe(f),
-		Grid: carto.Grid{Origin: r2.Vec{X: l.Origin.X, Y: l.Origin.Y}, Step: l.U.X,
+		Grid: carto.Grid{Origin: corner, Step: step,
 			NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
 	}
 }

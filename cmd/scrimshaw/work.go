@@ -21,6 +21,7 @@ type work struct {
 type workFlags struct {
 	setups  []string
 	quality string
+	plane   string
 	faults  faultForm
 }
 
@@ -43,6 +44,9 @@ func prepare(ctx context.Context, std streams, args []string, flags *workFlags, 
 	bar := newBar(std.err, len(setups))
 	defer bar.end()
 	for i, s := range setups {
+		if o.Planes, err = planesOf(s, flags.plane); err != nil {
+			return w, err
+		}
 		o.Progress = func(done float64) { bar.show(i, done) }
 		lit, err := study.Run(ctx, s, o)
 		if err != nil {

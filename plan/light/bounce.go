@@ -191,9 +191,9 @@ func (b *bounced) passed(t *tracer, from, to r3.Vec) colour.RGB {
 func (q Quality) bounces() radiosity.Quality {
 	switch q {
 	case Draft:
-		return radiosity.Quality{Patch: 0.40, Links: 32, Point: 512, Lattice: 16}
+		return radiosity.Quality{Patch: 0.40, Links: 32, Point: 1024, Lattice: 32}
 	case Fine:
 		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 8192, Lattice: 256, Refine: 2}
 	}
-	return radiosity.Quality{Patch: 0.25, Links: 64, Point: 2048, Lattice: 64, Refine: 1}
+	return radiosity.Quality{Patch: 0.25, Links: 64, Point: 4096, Lattice: 128, Refine: 1}
 }

@@ -19,15 +19,35 @@ type Kind uint8
 const (
 	OnFloor Kind = iota // illuminance on a floor
 	AtFace              // the incident dome at the height of the faces, toward the first camera
+	OnPlane             // illuminance on a level plane above a floor
+	OnWall              // illuminance on the inside face of a wall, or on an upright plane
 )
 
-// Field is light over a part of the plan. Lux[j*NU+i] is point (i, j) of the lattice.
+// Field is light over a part of a plane. Lux[j*NU+i] is point (i, j) of the lattice.
+//
+// A place on the plane is told by two distances, m: on level planes x and y of the plan, on walls
+// the distance along from the left end, as seen from inside, and z.
 type Field struct {
 	Kind    Kind
-	Z       float64 // m
+	Name    string  // of a wall: "kitchen.left"
+	Z       float64 // m; of a wall that of its floor
 	Toward  string  // the camera a dome looks toward
 	Lattice light.Lattice
 	Lux     []float32
+
+	origin, right, up r3.Vec // of the distances
+}
+
+// At is the place of two distances.
+func (f *Field) At(p r2.Vec) r3.Vec {
+	return r3.Add(f.origin, r3.Add(r3.Scale(p.X, f.right), r3.Scale(p.Y, f.up)))
+}
+
+// Corner is the first point of the lattice by its two distances; Step is the spacing of the points, the
+// same along and across, m.
+func (f *Field) Corner() (p r2.Vec, step float64) {
+	way := r3.Sub(f.Lattice.Origin, f.origin)
+	return r2.Vec{X: r3.Dot(way, f.right), Y: r3.Dot(way, f.up)}, r3.Norm(f.Lattice.U)
 }
 
 // The bounds of a lattice.
@@ -38,8 +58,9 @@ const (
 	sameLevel  = 0.001     // m between floors that count as one
 )
 
-// fields lists the lattices of a set-up: one for each level of floor, then the faces'.
-func fields(s *plan.Setup, step float64) ([]Field, error) {
+// fields lists the lattices of a set-up: one for each level of floor, then the faces', then those of the
+// planes asked for.
+func fields(s *plan.Setup, step float64, planes []Plane) ([]Field, error) {
 	var all []Field
 	for _, z := range floors(s) {
 		f := Field{Kind: OnFloor, Z: z}
@@ -48,6 +69,13 @@ func fields(s *plan.Setup, step float64) ([]Field, error) {
 	}
 	if f, ok := faceField(s, step); ok {
 		all = append(all, f)
+	}
+	for i := range planes {
+		on, err := planes[i].fields(s, step)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, on...)
 	}
 	for i := range all {
 		if all[i].Lattice.NU < 2 || all[i].Lattice.NV < 2 {
@@ -109,4 +137,5 @@ func (f *Field) lay(s *plan.Setup, step, z, base float64, axis r3.Vec, weight li
 		}
 	}
 	f.Lattice, f.Lux = l, make([]float32, nu*nv)
+	f.origin, f.right, f.up = r3.Vec{Z: z}, r3.Vec{X: 1}, r3.Vec{Y: 1}
 }

@@ -4,13 +4,12 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/photometry"
 )
 
-// Probe returns the light, lx, at any place of a field, for the edges of shadows that fall between
+// Probe returns the light, lx, at any place of a field by its two distances, for the edges of shadows that fall between
 // its points. Points sources throw hard edges, so their direct light is traced by the rays that meters
 // use; what luminous faces and the surfaces of the set give is smooth at the lattice's own scale and is
 // interpolated from it. One goroutine may use the function.
@@ -31,10 +30,11 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 		smooth[n] += v
 	}
 	l := &f.Lattice
+	corner, step := f.Corner()
 	return func(p r2.Vec) float64 {
-		value := interpolate(l, smooth, p)
+		value := interpolate(l, smooth, r2.Scale(1/step, r2.Sub(p, corner)))
 		if evaluate != nil {
-			value += evaluate(light.Receptor{At: r3.Vec{X: p.X, Y: p.Y, Z: f.Z}, Axis: l.Normal, Weight: l.Weight, Skip: l.Skip})
+			value += evaluate(light.Receptor{At: f.At(p), Axis: l.Normal, Weight: l.Weight, Skip: l.Skip})
 		}
 		return value
 	}
@@ -63,9 +63,10 @@ func (s *Study) index(f *Field) int {
 	return 0
 }
 
-// interpolate is bilinear between the four points round p, leaving out those without data.
+// interpolate is bilinear between the four points round p, in steps from the first, leaving out those
+// without data.
 func interpolate(l *light.Lattice, values []float32, p r2.Vec) float64 {
-	x, y := (p.X-l.Origin.X)/l.U.X, (p.Y-l.Origin.Y)/l.V.Y
+	x, y := p.X, p.Y
 	i, j := int(math.Floor(x)), int(math.Floor(y))
 	x, y = x-float64(i), y-float64(j)
 	sum, weight := 0.0, 0.0

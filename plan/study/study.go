@@ -21,6 +21,7 @@ type Options struct {
 	Workers      int     // goroutines; 0: one a core. The results are the same bits for any number
 	Quality      light.Quality
 	ReadingsOnly bool               // no fields, wedges or views
+	Planes       []Plane            // more fields; none: those that the scene asks for
 	Progress     func(done float64) // told from time to time how much is done, 0 to 1; nil tells nobody
 }
 
@@ -32,7 +33,7 @@ type Study struct {
 	Drive    light.Drive
 	Orders   []meter.Order
 	Readings meter.Set
-	Fields   []Field // the floors, lowest first, then the faces
+	Fields   []Field // the floors, lowest first, then the faces, then the planes asked for
 	Beams    []Beam
 	Views    []View
 }
@@ -46,7 +47,10 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	s := &Study{Setup: setup, World: world, Orders: meter.Orders(setup)}
 	targets := light.Targets{Points: meter.Receptors(s.Orders)}
 	if !o.ReadingsOnly {
-		if s.Fields, err = fields(setup, o.step()); err != nil {
+		if len(o.Planes) == 0 {
+			o.Planes = written(setup)
+		}
+		if s.Fields, err = fields(setup, o.step(), o.Planes); err != nil {
 			return nil, err
 		}
 		for i := range s.Fields {
@@ -85,6 +89,19 @@ func (s *Study) Floor() *Field { return s.largest(OnFloor) }
 
 // Face returns the field at face height, or nil where there is nobody.
 func (s *Study) Face() *Field { return s.largest(AtFace) }
+
+// Level returns the field on the level plane that covers the most points, or nil where none was asked for.
+func (s *Study) Level() *Field { return s.largest(OnPlane) }
+
+// Wall returns the field on a wall by its name, or nil where it was not asked for.
+func (s *Study) Wall(name string) *Field {
+	for i := range s.Fields {
+		if f := &s.Fields[i]; f.Kind == OnWall && f.Name == name {
+			return f
+		}
+	}
+	return nil
+}
 
 func (s *Study) largest(kind Kind) *Field {
 	var best *Field

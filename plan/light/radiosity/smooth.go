@@ -40,21 +40,36 @@ func (f *frame) line(to, from []float32, start, step, count int) {
 
 func (f *frame) blankAt(n int) bool { return n>>6 < len(f.Mask) && f.Mask[n>>6]>>(n&63)&1 != 0 }
 
-// run smooths a run.
+// run smooths a run. At its ends the four points there stand in, each set of directions once, and the
+// slope between them and the four that lie two points farther in is carried on.
 func run(to, from []float32, start, step, count int) {
+	at := func(i int) float32 { return from[start+i*step] }
+	four := func(i int) float32 { return (at(i) + at(i+1) + at(i+2) + at(i+3)) * 0.25 }
 	for i := range count {
 		n := start + i*step
-		if i >= 2 && i < count-2 {
+		switch {
+		case i >= 2 && i < count-2:
 			to[n] = (from[n-2*step] + from[n+2*step] + 2*(from[n-step]+from[n]+from[n+step])) * 0.125
-			continue
+		case count < 6:
+			to[n] = narrow(at, i, count)
+		case i < 2:
+			a := four(0)
+			to[n] = max(0, a+(float32(i)-1.5)*(four(2)-a)*0.5)
+		default:
+			a := four(count - 4)
+			to[n] = max(0, a+(float32(count-1-i)-1.5)*(four(count-6)-a)*0.5)
 		}
-		var sum, weight float32
-		for k, w := range tent {
-			if d := i + k - 2; d >= 0 && d < count {
-				sum += w * from[start+d*step]
-				weight += w
-			}
-		}
-		to[n] = sum / weight
 	}
+}
+
+// narrow is point i of a run too short for slopes.
+func narrow(at func(int) float32, i, count int) float32 {
+	var sum, weight float32
+	for k, w := range tent {
+		if d := i + k - 2; d >= 0 && d < count {
+			sum += w * at(d)
+			weight += w
+		}
+	}
+	return sum / weight
 }
