@@ -140,41 +140,50 @@ const (
 )
 
 // Landing implements radiosity.Lamp.
-func (b *bounced) Landing(counts func(solid.Hit, r3.Vec) bool) (flux colour.RGB, all bool) {
+func (b *bounced) Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool) {
 	l, t := b.l, &b.tracers[0]
-	sent, missed := 0.0, 0.0
+	sent := b.rings(func(_, _ r3.Vec, weight float64) bool { return true })
+	if sent == 0 {
+		return false
+	}
+	scale := l.flux / sent
+	missed := 0.0
+	b.rings(func(o, d r3.Vec, weight float64) bool {
+		hit, ok := b.w.bvh.FirstOpaque(o, d, nil)
+		at := r3.Add(o, r3.Scale(hit.T, d))
+		if !ok || !land(hit, at, b.passed(t, o, at).Scale(weight*scale)) {
+			missed += weight
+		}
+		return missed <= landLeak*sent
+	})
+	return missed <= landLeak*sent
+}
+
+// rings sends rays out of the lamp, each with a weight by the intensity, until ray says no, and gives the
+// sum of the weights.
+func (b *bounced) rings(ray func(o, d r3.Vec, weight float64) bool) (sum float64) {
+	l := b.l
 	inner := 0.0
 	for i := range landRings {
 		outer := math.Pi * math.Pow(landSmall, 1-float64(i+1)/landRings)
 		sin, cos := math.Sincos((inner + outer) / 2)
-		solid := (math.Cos(inner) - math.Cos(outer)) / landRound
+		angle := (math.Cos(inner) - math.Cos(outer)) / landRound // solid, sr
 		inner = outer
 		for k := range landRound {
 			s, c := math.Sincos(2 * math.Pi * (float64(k) + 0.5*float64(i%2)) / landRound)
 			side := r3.Add(r3.Scale(c, l.right), r3.Scale(s, l.up))
 			d := r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))
-			weight := l.intensity(d) * solid
+			weight := l.intensity(d) * angle
 			if weight <= 0 {
 				continue
 			}
-			sent += weight
-			o := b.points[(i*landRound+k)*landStride%len(b.points)]
-			hit, ok := b.w.bvh.FirstOpaque(o, d, nil)
-			at := r3.Add(o, r3.Scale(hit.T, d))
-			if !ok || !counts(hit, at) {
-				missed += weight
-				if missed > landLeak*l.flux {
-					return flux, false
-				}
-				continue
+			sum += weight
+			if !ray(b.points[(i*landRound+k)*landStride%len(b.points)], d, weight) {
+				return sum
 			}
-			flux = flux.Add(b.passed(t, o, at).Scale(weight))
 		}
 	}
-	if sent == 0 {
-		return flux, false
-	}
-	return flux.Scale(l.flux / (sent - missed)), true
+	return sum
 }
 
 // passed is what clear sheets leave on the way between two points.
@@ -191,9 +200,9 @@ func (b *bounced) passed(t *tracer, from, to r3.Vec) colour.RGB {
 func (q Quality) bounces() radiosity.Quality {
 	switch q {
 	case Draft:
-		return radiosity.Quality{Patch: 0.40, Links: 32, Point: 1024, Lattice: 32}
+		return radiosity.Quality{Patch: 0.40, Links: 32, Point: 2048, Lattice: 32}
 	case Fine:
-		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 8192, Lattice: 256, Refine: 2}
+		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 32768, Lattice: 256, Refine: 2}
 	}
-	return radiosity.Quality{Patch: 0.25, Links: 64, Point: 4096, Lattice: 128, Refine: 1}
+	return radiosity.Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 128, Refine: 1}
 }

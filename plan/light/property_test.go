@@ -165,7 +165,7 @@ func TestWallsOnlyDarken(t *testing.T) {
 
 func TestSameBitsOnAnyNumberOfWorkers(t *testing.T) {
 	r := rand.New(rand.NewPCG(61, 62))
-	s, lights := room(r), lamps(r)
+	s, lights := painted(room(r), r), lamps(r)
 	wall := Lattice{Origin: r3.Vec{X: 1, Y: 1}, U: r3.Vec{X: 0.2}, V: r3.Vec{Z: 0.2}, Normal: r3.Vec{Y: 1}, NU: 30, NV: 12}
 	dome := floorAt(0, 0, 1.3, 8, 90)
 	dome.Weight, dome.Normal = Dome, r3.Vec{Y: 1}

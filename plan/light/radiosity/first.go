@@ -41,15 +41,25 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
 }
 
 // balance brings what lands up to what was sent, where all of it lands: places asked one by one
-// miss a little of it.
+// miss a little of it. Where they miss most, the light of a beam close before a surface, what rays from
+// the lamp bring stands in its place.
 func (t *Transport) balance(lamp Lamp, out first) {
-	flux, all := lamp.Landing(func(h solid.Hit, at r3.Vec) bool {
-		return t.slots[t.mesh.element(&h, at)/4] != 0
+	channels := t.Channels()
+	brought := make(first, len(out))
+	var flux colour.RGB
+	all := lamp.Landing(func(h solid.Hit, at r3.Vec, part colour.RGB) bool {
+		e := t.mesh.element(&h, at)
+		slot := int(t.slots[e/4])
+		k := t.patches[slot].lively(int(e & 3))
+		flux = flux.Add(part)
+		for c := range channels {
+			brought[(4*slot+k)*channels+c] += float32(part[c])
+		}
+		return slot != 0
 	})
 	if !all {
 		return
 	}
-	channels := t.Channels()
 	for c := range channels {
 		sum := 0.0
 		for s := 1; s < len(t.patches); s++ {
@@ -57,13 +67,31 @@ func (t *Transport) balance(lamp Lamp, out first) {
 				sum += a * float64(out[(4*s+k)*channels+c])
 			}
 		}
-		if !(sum > 0) {
+		if sum > flux[c]/2 {
+			for i := c; i < len(out); i += channels {
+				out[i] *= float32(flux[c] / sum)
+			}
 			continue
 		}
 		for i := c; i < len(out); i += channels {
-			out[i] *= float32(flux[c] / sum)
+			if a := t.patches[i/channels/4].area[i/channels&3]; a > 0 {
+				out[i] = brought[i] / float32(a)
+			}
 		}
 	}
+}
+
+// lively is an element of the patch, or where it has no area to speak of the one that has the most.
+func (p *patch) lively(k int) int {
+	if p.area[k] > 0 {
+		return k
+	}
+	for i := range p.area {
+		if p.area[i] > p.area[k] {
+			k = i
+		}
+	}
+	return k
 }
 
 // sample asks for the light of one patch: at so many places of each element that no footprint slips

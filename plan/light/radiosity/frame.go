@@ -79,7 +79,7 @@ func (p *painter) set(f *frame, s int) {
 		if f.shared {
 			number += order[s] * f.rays
 		}
-		x, y := net(uint32(number), 0, 0)
+		x, y := ray(number)
 		from := f.start[s] + k*nu*nv
 		p.look(&v, axis.direction(f.Pattern, x, y), f.hits[from:from+nu*nv])
 	}

@@ -79,6 +79,7 @@ const chunk = 32
 // new ones come up.
 func (t *Transport) link(ctx context.Context) error {
 	t.slots = make([]uint32, t.mesh.count)
+	t.stars = fourfold(max(t.quality.Links, slivers))
 	t.patches = append(t.patches, patch{})
 	var fresh []uint32
 	note := func(elements []uint32) {
@@ -142,43 +143,48 @@ func (t *Transport) linkOne(e *eye, number uint32) linked {
 	cell := int(number - f.first)
 	p := patch{number: number, face: int32(k), x: float64(cell%f.nu) * f.du, y: float64(cell/f.nu) * f.dv}
 	n := t.rays(f.du * f.dv)
-	links := make([]uint32, 0, n)
-	word := scatter(number)
-	placeX, placeY := scatter(word), scatter(word+1)
-	turnX, turnY := scatter(word+2), scatter(word+3)
-	shift := word & uint32(n-1)
-	var alive [4]int
-	for r := range uint32(n) {
-		x, y := net(r, placeX, placeY)
+	links := t.cast(e, f, &p, 0, n, nil)
+	for tried := n; len(links) == 0 && tried < slivers; tried *= 2 {
+		links = t.cast(e, f, &p, tried, 2*tried, links)
+	}
+	p.partly = len(links) < n
+	if len(links) > 0 {
+		p.kept = p.kept.Scale(1 / float64(len(links)))
+	}
+	return linked{p, links}
+}
+
+// slivers is how many places of a patch are tried, at most, where all before lie in a solid or off its
+// face.
+const slivers = 4096
+
+// cast follows rays from up to to of a patch. What it finds of the patch's area counts as its share of all
+// places tried, to.
+func (t *Transport) cast(e *eye, f *face, p *patch, from, to int, links []uint32) []uint32 {
+	word := scatter(p.number)
+	var turn [4]uint32
+	for d := range turn {
+		turn[d] = scatter(word + uint32(d))
+	}
+	share := f.du * f.dv / float64(to)
+	for r := from; r < to; r++ {
+		star := &t.stars[r]
+		x, y := unit(star[2]^turn[2]), unit(star[3]^turn[3])
 		part := int(2*y)<<1 | int(2*x)
 		x, y = p.x+x*f.du, p.y+y*f.dv
 		if !f.holds(x, y) {
 			continue
 		}
-		// The order of the directions has nothing to do with that of the places: an odd factor and
-		// a shift only mix the net.
-		sx, sy := net((r*shuffle+shift)&uint32(n-1), turnX, turnY)
-		hit, ok := e.look(f.at(x, y), f.direction(Cosine, sx, sy), nil)
+		hit, ok := e.look(f.at(x, y), f.direction(Cosine, unit(star[0]^turn[0]), unit(star[1]^turn[1])), nil)
 		if !ok {
 			continue
 		}
-		alive[part]++
+		p.area[part] += share
 		links = append(links, hit)
 		p.kept = p.kept.Add(t.mesh.keeps(hit))
 	}
-	share := f.du * f.dv / float64(n)
-	for i, count := range alive {
-		p.area[i] = share * float64(count)
-	}
-	if len(links) > 0 {
-		p.kept = p.kept.Scale(1 / float64(len(links)))
-	}
-	p.partly = len(links) < n
-	return linked{p, links}
+	return links
 }
-
-// shuffle is an odd number near a power of two by the golden ratio.
-const shuffle = 39
 
 // keeps is the share of light that comes to the end of a ray.
 func (m *mesh) keeps(hit uint32) colour.RGB {
@@ -232,7 +238,7 @@ func (t *Transport) lookFromPoints(ctx context.Context, points []Receptor) error
 		frame := about(r.Axis)
 		hits := make([]uint32, t.quality.Point)
 		for k := range hits {
-			x, y := net(uint32(k), 0, 0)
+			x, y := ray(k)
 			hits[k], _ = eyes[worker].look(r.At, frame.direction(r.Pattern, x, y), r.Skip)
 		}
 		t.points[i], t.weights[i] = hits, r.Pattern.weight()

@@ -7,14 +7,18 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// The points that rays are made of are those of a (0,2)-sequence in base 2: van der Corput's and
-// the second of Sobol's (Sobol 1967). Of every run of 2^m points that starts at a multiple of 2^m,
-// each box of 2^-a by 2^-(m-a) holds exactly one. Turning the same bits of all points keeps that.
+// The points that rays are made of are Sobol's (I. M. Sobol 1967, with the first direction numbers of
+// Joe and Kuo 2008). The first two coordinates are a (0,2)-sequence in base 2: of every run of 2^m
+// points that starts at a multiple of 2^m, each box of 2^-a by 2^-(m-a) holds exactly one. Turning the
+// same bits of all points keeps that.
 
 // net gives point k, turned by two words, each coordinate 0 to 1 and never either.
 func net(k uint32, turnX, turnY uint32) (x, y float64) {
 	return unit(bits.Reverse32(k) ^ turnX), unit(second(k) ^ turnY)
 }
+
+// ray is point k of those for receptors, turned so that no direction runs along an axis.
+func ray(k int) (x, y float64) { return net(uint32(k), 0x6c8e9cf5, 0x2f0b4c47) }
 
 // second is the second coordinate of point k as a binary fraction.
 func second(k uint32) (y uint32) {
@@ -25,6 +29,48 @@ func second(k uint32) (y uint32) {
 		v ^= v >> 1
 	}
 	return y
+}
+
+// fourfold is the first n points in four coordinates, as binary fractions: two for a direction, two for
+// the place that a ray starts at, which must know nothing of each other.
+func fourfold(n int) [][4]uint32 {
+	var v [4][32]uint32
+	for i := range 32 {
+		v[0][i] = 1 << (31 - i)
+	}
+	copy(v[1][:], numbers(1, 0, 1))
+	copy(v[2][:], numbers(2, 1, 1, 3))
+	copy(v[3][:], numbers(3, 1, 1, 3, 1))
+	points := make([][4]uint32, n)
+	for k := range points {
+		for d := range v {
+			for rest, i := k, 0; rest != 0; rest, i = rest>>1, i+1 {
+				if rest&1 != 0 {
+					points[k][d] ^= v[d][i]
+				}
+			}
+		}
+	}
+	return points
+}
+
+// numbers are the direction numbers of a primitive polynomial of a degree, its inner coefficients and
+// the first odd numbers.
+func numbers(degree int, inner uint32, first ...uint32) []uint32 {
+	m := append(make([]uint32, 0, 32), first...)
+	for k := degree; k < 32; k++ {
+		next := m[k-degree] ^ m[k-degree]<<degree
+		for j := 1; j < degree; j++ {
+			if inner>>(degree-1-j)&1 != 0 {
+				next ^= m[k-j] << j
+			}
+		}
+		m = append(m, next)
+	}
+	for i := range m {
+		m[i] <<= 31 - i
+	}
+	return m
 }
 
 // unit is the middle of the 2^-32 that a binary fraction stands for.

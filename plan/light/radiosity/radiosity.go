@@ -74,9 +74,10 @@ type Lamp interface {
 	// would get more were nothing in the way. sample numbers the places asked for, so that a
 	// luminous face can be looked at in another point each time.
 	Light(worker, sample int, at, normal r3.Vec) (e colour.RGB, hidden bool)
-	// Landing is the flux, lm by channel, that comes to surfaces, and whether that is all that
-	// leaves the lamp but for what clear sheets keep. counts says whether a surface counts.
-	Landing(counts func(solid.Hit, r3.Vec) bool) (flux colour.RGB, all bool)
+	// Landing sends rays out of the lamp by its own distribution, each with a part of its flux, lm by
+	// channel after clear sheets, and gives each to land, which says whether the surface met
+	// is one that counts. It says whether all of the lamp's light comes to such surfaces.
+	Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool)
 }
 
 // Transport is how surfaces and receptors see each other. It depends on no lamp, is not changed by use
@@ -85,10 +86,11 @@ type Transport struct {
 	mesh     *mesh
 	workers  int
 	quality  Quality
-	slots    []uint32 // patch of the mesh to slot; 0: none
-	patches  []patch  // by slot, from 1; 0 is black
-	links    []uint32 // elements that patches see
-	veils    []veiled // elements seen through clear sheets: they follow those of the patches
+	slots    []uint32    // patch of the mesh to slot; 0: none
+	patches  []patch     // by slot, from 1; 0 is black
+	links    []uint32    // elements that patches see
+	stars    [][4]uint32 // the points of the rays of a patch
+	veils    []veiled    // elements seen through clear sheets: they follow those of the patches
 	points   [][]uint32
 	weights  []float64 // of the points
 	shares   []pointShares

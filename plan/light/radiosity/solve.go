@@ -222,6 +222,7 @@ func (w *solver) unveil() {
 // It says whether the pass moved less than the residual.
 func (w *solver) level(learn bool) (done bool) {
 	var got, kept, scale, moved columns
+	w.unseen()
 	for s := 1; s < len(w.back); s++ {
 		p, back := &w.t.patches[s], &w.back[s]
 		a := p.area[0] + p.area[1] + p.area[2] + p.area[3]
@@ -255,6 +256,22 @@ func (w *solver) level(learn bool) (done bool) {
 		}
 	}
 	return true
+}
+
+// unseen spreads evenly what surfaces return where no ray of any patch has met it: the footprint of a beam
+// on a corner, say.
+func (w *solver) unseen() {
+	for c := range width {
+		got, open := 0.0, 0.0
+		for s := 1; s < len(w.back) && w.returned[c] > 0 && got == 0; s++ {
+			p := &w.t.patches[s]
+			got += w.back[s][c]
+			open += (p.area[0] + p.area[1] + p.area[2] + p.area[3]) * (1 - w.keeps(p, c))
+		}
+		for s := 1; s < len(w.back) && got == 0 && open > 0; s++ {
+			w.back[s][c] = w.returned[c] / open
+		}
+	}
 }
 
 // account adds up what has become of the lamps' light.
