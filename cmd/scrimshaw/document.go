@@ -55,12 +55,16 @@ func (f *outputFlags) check(name string, more ...string) ([]string, error) {
 	known := append(append([]string{}, formats...), more...)
 	seen := map[string]bool{}
 	for _, path := range outputs {
-		if seen[path] {
+		if seen[filepath.Clean(path)] {
 			return nil, fmt.Errorf("-o %s is given twice", path)
 		}
-		seen[path] = true
-		if form := f.formOf(path); !contains(known, form) {
+		seen[filepath.Clean(path)] = true
+		form := f.formOf(path)
+		if !contains(known, form) {
 			return nil, fmt.Errorf("-o %s: the endings are .%s", path, strings.Join(known, " ."))
+		}
+		if strings.EqualFold(filepath.Base(path), "."+form) {
+			return nil, fmt.Errorf("-o %s has an ending and no name: write -o %s.%s", path, name, form)
 		}
 	}
 	return outputs, nil

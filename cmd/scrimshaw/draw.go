@@ -37,7 +37,7 @@ func newDraw(std streams) *cobra.Command {
 			"every value, and -o NAME.contact.png, the whole run on one picture to be read on a phone.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
-		Args:              cobra.MaximumNArgs(1),
+		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
 		RunE:              func(cmd *cobra.Command, args []string) error { return draw(cmd, std, args, &flags) },
 	}

@@ -19,7 +19,7 @@ func newMeter(std streams) *cobra.Command {
 		Long: "meter computes every reading of a scene: the planes and the dome of each face, and the meters the\n" +
 			"scene sets up. Each reading keeps the share that every light gives, straight and by way of surfaces.",
 		Example:           "  scrimshaw meter mine.yaml\n  scrimshaw meter mine.yaml --setup close --json\n  scrimshaw meter - < mine.yaml",
-		Args:              cobra.MaximumNArgs(1),
+		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			w, err := prepare(cmd.Context(), std, args, &flags, study.Options{ReadingsOnly: true})

@@ -19,7 +19,7 @@ func newNew(std streams) *cobra.Command {
 		Long: "new writes one of the built-in scenes, comments and all, to a file that does not exist yet\n" +
 			"or to standard output. The scenes are " + strings.Join(samples.Names(), ", ") + ".",
 		Example: "  scrimshaw new mine.yaml\n  scrimshaw new --sample napkin > mine.yaml",
-		Args:    cobra.MaximumNArgs(1),
+		Args:    atMostOne("file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			text, err := samples.Text(sample)
 			if err != nil {

@@ -20,7 +20,7 @@ func newReview(std streams) *cobra.Command {
 		Long: "review reads a scene as far as it can and prints every fault, risk and assumption with its place.\n" +
 			"The exit status is 1 where there is an error, else 0.",
 		Example:           "  scrimshaw review mine.yaml\n  scrimshaw review mine.yaml --faults line\n  scrimshaw review - --json < mine.yaml",
-		Args:              cobra.MaximumNArgs(1),
+		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			w, err := prepare(cmd.Context(), std, args, &flags, study.Options{ReadingsOnly: true})

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -84,6 +85,19 @@ func newRoot(std streams) *cobra.Command {
 		command.Flags().SortFlags = false
 	}
 	return root
+}
+
+// atMostOne refuses a second argument: often it is meant as the output.
+func atMostOne(what string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		switch {
+		case len(args) < 2:
+			return nil
+		case cmd.Flags().Lookup("output") != nil && !strings.HasPrefix(filepath.Ext(args[1]), ".y"):
+			return fmt.Errorf("one %s at a time: %s is a second; to write it: -o %s", what, args[1], args[1])
+		}
+		return fmt.Errorf("one %s at a time: %s is a second", what, args[1])
+	}
 }
 
 // flagError adds the nearest flag and the way to the help to a flag fault.
