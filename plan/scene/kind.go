@@ -27,6 +27,20 @@ func refuse(c *source.Context, n *source.Node, err error) {
 	refuseAt(c, n.Span, err)
 }
 
+// likened gives a value that could not be read at all an example to go by, where nothing better
+// is known.
+func likened(err error, like string) error {
+	var u *unit.Fault
+	var t *trouble
+	switch {
+	case errors.As(err, &u) && u.Hint == "":
+		return &unit.Fault{Message: u.Message, Hint: "write it like " + like}
+	case errors.As(err, &t) && t.hint == "" && t.code == source.CodeBadValue:
+		return &trouble{t.code, "write it like " + like, t.message}
+	}
+	return err
+}
+
 // refuseAt logs err at span.
 func refuseAt(c *source.Context, span source.Span, err error) {
 	t := &trouble{code: source.CodeBadValue, message: err.Error()}
@@ -67,7 +81,7 @@ func scalar[V any](what, like string, schema map[string]any,
 		}
 		v, err := parse(n.Text, n, c)
 		if err != nil {
-			refuse(c, n, err)
+			refuse(c, n, likened(err, like))
 		}
 		return v, err == nil
 	}

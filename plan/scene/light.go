@@ -61,7 +61,7 @@ func lightKeys() []entry[Light] {
 }
 
 // roleWord is one thing that a light does.
-var roleWord = source.OneOf("a role", roleWords...)
+var roleWord = offering(source.OneOf("a role", roleWords...), otherRoles)
 
 // role is a word for everyone, or words by person.
 var role = source.Reader[[]Role]{

@@ -36,6 +36,8 @@ type measure struct {
 	parse func(text string, feet bool) (float64, error)
 	show  func(v float64, feet bool) string
 	json  any
+
+	lesser bool // a lesser unit may be meant where a bare number is too large
 }
 
 // apart adapts the functions of a quantity that does not depend on the file's units.
@@ -51,7 +53,7 @@ var numberOrText = []any{"number", "string"}
 
 // The measures of the language. Lengths alone may be bare numbers that mean the file's units.
 var (
-	lengths  = measure{unit.ParseLength, showLength, numberOrText}
+	lengths  = measure{parse: unit.ParseLength, show: showLength, json: numberOrText, lesser: true}
 	degrees  = apart(unit.ParseAngle, unit.FormatAngle, numberOrText)
 	numbers  = apart(unit.ParseNumber, unit.FormatNumber, "number")
 	focals   = apart(unit.ParseLens, unit.FormatLens, "string")
@@ -73,8 +75,25 @@ func quantity(what, like string, m measure, l limits) source.Reader[float64] {
 		if err != nil {
 			return 0, unitLess(m.json == "string", text, err)
 		}
-		return v, l.check(what, text, v, func(v float64) string { return m.show(v, feet) })
+		err = l.check(what, text, v, func(v float64) string { return m.show(v, feet) })
+		if err != nil && m.lesser {
+			err = inLesserUnit(err, text, v, l, feet)
+		}
+		return v, err
 	})
+}
+
+// inLesserUnit offers centimetres, or inches, for a bare number that is too large a length.
+func inLesserUnit(err error, text string, v float64, l limits, feet bool) error {
+	name, part := "cm", 100.0
+	if feet {
+		name, part = "in", 12
+	}
+	var t *trouble
+	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &t) || unmarked != nil || v <= l.most || v/part > l.most || v/part < l.least {
+		return err
+	}
+	return &trouble{t.code, "did you mean " + text + " " + name + "?", t.message}
 }
 
 // unitLess gives the fault of a bare number its own code, where a unit is needed.

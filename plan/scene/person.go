@@ -12,7 +12,7 @@ const (
 )
 
 var (
-	pose = source.OneOf("a pose", "standing", "seated", "propped", "lying", "crouching")
+	pose = offering(source.OneOf("a pose", "standing", "seated", "propped", "lying", "crouching"), otherPoses)
 	eyes = quantity("an eye height", "1.2", lengths, above(0, mostHeight))
 )
 

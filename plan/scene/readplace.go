@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"slices"
 	"strings"
 
 	"scrimshaw/plan/source"
@@ -33,6 +34,9 @@ func isPart(r Ref) error {
 	return nil
 }
 
+// middles are words that are meant as centre.
+var middles = []string{"center", "centred", "centered", "middle", "mid", "half"}
+
 // alongA is a distance along a wall, or its centre.
 func alongA(name, like string, l limits) source.Reader[Along] {
 	metres := quantity(name, like, lengths, l)
@@ -41,6 +45,10 @@ func alongA(name, like string, l limits) source.Reader[Along] {
 		Read: func(n *source.Node, c *source.Context) (Along, bool) {
 			if n.Kind == source.Scalar && n.Text == "centre" {
 				return Along{Centre: true, Set: true, Span: n.Span}, true
+			}
+			if n.Kind == source.Scalar && slices.Contains(middles, strings.ToLower(n.Text)) {
+				c.Error(n, source.CodeUnknownWord, `did you mean "centre"?`, "%q is neither %s nor centre", n.Text, name)
+				return Along{}, false
 			}
 			v, ok := metres.Read(n, c)
 			return Along{Metres: v, Set: ok, Span: n.Span}, ok
@@ -120,12 +128,21 @@ func readPlace(n *source.Node, c *source.Context) (Place, bool) {
 	case n.Kind == source.Map:
 		p := Place{Form: placeForm(n), Span: n.Span}
 		return p, placeTable.read(&p, n, c, n.Span) && checkPlace(&p, n, c)
-	case n.Kind == source.Scalar && isPath(n.Text):
+	case n.Kind == source.Scalar && isPath(n.Text) && !isNumber(n.Text):
 		c.Error(n, source.CodeWrongType, "did you mean {from: "+n.Text+"}?", "%s, not a name", placeLists)
 	default:
-		c.Error(n, source.CodeWrongType, "", "%s, not %s", placeLists, n.Kind)
+		c.Error(n, source.CodeWrongType, placeHint(n.Text), "%s, not %s", placeLists, n.Kind)
 	}
 	return Place{}, false
+}
+
+// placeHint is a text of two numbers as the place that it was meant to be.
+func placeHint(text string) string {
+	xy := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' || r == ';' })
+	if len(xy) != 2 || !isNumber(xy[0]) || !isNumber(xy[1]) {
+		return "write it like [1.2, 2.0]"
+	}
+	return "did you mean [" + xy[0] + ", " + xy[1] + "]?"
 }
 
 // checkPlace looks at what the keys of a place say together.

@@ -31,7 +31,7 @@ var step = scalar("a step", "right 3.6", map[string]any{"type": "string"},
 		s := OutlineStep{Span: n.Span}
 		word, length, _ := strings.Cut(strings.TrimSpace(text), " ")
 		if !slices.Contains(directions, word) {
-			return s, troublef(source.CodeUnknownWord, source.DidYouMean(word, directions),
+			return s, troublef(source.CodeUnknownWord, stepHint(text, word, length),
 				"%q does not start with a direction: %s", text, orList(directions))
 		}
 		feet := c.Feet != nil && c.Feet(n.Span.File)
@@ -42,6 +42,23 @@ var step = scalar("a step", "right 3.6", map[string]any{"type": "string"},
 		s.Direction, s.Length = word, metres
 		return s, above(0, mostRoom).check("a step", length, metres, func(v float64) string { return showLength(v, feet) })
 	})
+
+// stepHint is a step as it was meant: with its word, with a space behind it, or as the sheet lies.
+func stepHint(text, word, length string) string {
+	meant := otherDirections[strings.ToLower(word)]
+	if meant == "" {
+		meant = source.Nearest(word, directions)
+	}
+	for _, d := range directions {
+		if rest, glued := strings.CutPrefix(text, d); glued {
+			meant, length = d, strings.TrimLeft(rest, ": ")
+		}
+	}
+	if meant == "" || length == "" {
+		return "write it like right 3.6"
+	}
+	return "did you mean " + meant + " " + length + "?"
+}
 
 // corner reads one corner: `{a: [6.6, 0]}`.
 var corner = source.Reader[Corner]{

@@ -10,7 +10,15 @@ import (
 const languageVersion = 1
 
 // sceneTable is the whole language.
-var sceneTable = tableOf("scene", "A scene to light. Lengths that are bare numbers are in its `units`.", nil, rootKeys()...)
+var sceneTable = tableOf("scene", "A scene to light. Lengths that are bare numbers are in its `units`.", nil, rootKeys()...).elsewhere(inSection)
+
+// inSection says, of a change, that things stand in their sections.
+func inSection(key string, c *source.Context) string {
+	if c.Setup == "" {
+		return ""
+	}
+	return "things stand in their sections: write lights: {" + key + ": {…}}, if it is a light"
+}
 
 func rootKeys() []entry[Scene] {
 	keys := []entry[Scene]{
@@ -104,7 +112,7 @@ func version() source.Reader[int] {
 	return scalar("a language version", "1", map[string]any{"const": languageVersion}, read)
 }
 
-var unitsKind = source.OneOf("a unit of length", "m", "ft")
+var unitsKind = offering(source.OneOf("a unit of length", "m", "ft"), otherUnits)
 
 // kitPaths reads the files of more kit.
 var kitPaths = oneOrMore("a list of kit files", "[lamps.yaml]", kitPath(), 50)

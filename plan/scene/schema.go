@@ -53,7 +53,7 @@ func (t *table[T]) Schema() map[string]any {
 func (t *table[T]) barred(form string) []string {
 	var keys []string
 	for _, e := range t.entries {
-		if len(e.with) > 0 && !slices.Contains(e.with, form) {
+		if len(e.With) > 0 && !slices.Contains(e.With, form) {
 			keys = append(keys, e.Key)
 		}
 	}

@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"slices"
+
 	"scrimshaw/plan/source"
 )
 
@@ -19,7 +21,15 @@ var setupTable = tableOf("set-up", "One set-up: its cameras, and what it changes
 		func(s *Setup, v Reverse, n *source.Node) { s.Reverse, s.Reversed = n, &v },
 		"The same set-up seen the other way.", "{of: close, swap: [[ada, noor]]}", "none").later("reverses"),
 	cues(func(s *Setup) *[]Cue { return &s.Cues }),
-)
+).elsewhere(inChange)
+
+// inChange says that a key of the scene belongs under the change of a set-up.
+func inChange(key string, _ *source.Context) string {
+	if slices.ContainsFunc(parts(), func(p part) bool { return p.name() == key }) || key == "exposure" {
+		return "put it under change: {" + key + ": {…}}"
+	}
+	return ""
+}
 
 // change is the patch of a set-up.
 func change() entry[Setup] {

@@ -47,7 +47,7 @@ func (d *Document) after(s *Setup, waiting []*Setup, rules *source.Rules, log *s
 	}
 	log.Add(source.Diagnostic{
 		Severity: source.Error, Code: CodeUnknownSetup, Span: s.After.Span, Path: s.Path + ".after", Setup: s.Name,
-		Message: "there is no set-up " + s.After.Name, Hint: source.DidYouMean(s.After.Name, d.Setups),
+		Message: "there is no set-up " + s.After.Name, Hint: source.DidYouMean(s.After.Name, slices.DeleteFunc(slices.Clone(d.Setups), func(name string) bool { return name == s.Name })),
 	})
 	return nil
 }

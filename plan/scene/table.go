@@ -10,7 +10,6 @@ import (
 type entry[T any] struct {
 	source.Field[T]
 	lack func(dst *T, span source.Span) // notes where a value that was left out is missing
-	with []string                       // the forms that the key goes with; none: all of them
 }
 
 // table is a Shape with its defaults' places and the keys that go with some forms only.
@@ -26,6 +25,12 @@ func tableOf[T any](name, doc string, forms []string, entries ...entry[T]) *tabl
 	for _, e := range entries {
 		t.Fields = append(t.Fields, e.Field)
 	}
+	return t
+}
+
+// elsewhere lets a table say where a key belongs that is none of its own.
+func (t *table[T]) elsewhere(hint func(key string, c *source.Context) string) *table[T] {
+	t.Elsewhere = hint
 	return t
 }
 
@@ -69,7 +74,7 @@ func (e entry[T]) later(capability string) entry[T] {
 
 // of limits a key to some forms of its map.
 func (e entry[T]) of(forms ...string) entry[T] {
-	e.with = forms
+	e.With = forms
 	e.Doc += " Goes with " + orList(forms) + "."
 	return e
 }
@@ -79,8 +84,9 @@ func within[W, P any](part []entry[P], at func(*W) *P) []entry[W] {
 	all := make([]entry[W], len(part))
 	for i, e := range part {
 		f := e.Field
-		all[i] = entry[W]{with: e.with, Field: source.Field[W]{
-			Key: f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Later: f.Later, Required: f.Required, Schema: f.Schema,
+		all[i] = entry[W]{Field: source.Field[W]{
+			With: e.With,
+			Key:  f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Later: f.Later, Required: f.Required, Schema: f.Schema,
 			Read: func(dst *W, n *source.Node, c *source.Context) { f.Read(at(dst), n, c) },
 		}}
 		if e.lack != nil {
@@ -124,10 +130,10 @@ func (t *table[T]) checkForms(n *source.Node, c *source.Context) {
 	}
 	for _, e := range t.entries {
 		key := n.Key(e.Key)
-		if key == nil || len(e.with) == 0 || slices.Contains(e.with, form) {
+		if key == nil || len(e.With) == 0 || slices.Contains(e.With, form) {
 			continue
 		}
-		c.ErrorAt(key.Span, CodeWrongKey, "", "%s goes with %s, not with %s", e.Key, orList(e.with), form)
+		c.ErrorAt(key.Span, CodeWrongKey, "", "%s goes with %s, not with %s", e.Key, orList(e.With), form)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
 // at is the span of the first place in text that reads word.
@@ -185,5 +186,17 @@ func TestJSON(t *testing.T) {
 		`"message":"m <b>","hint":"h","related":[{"file":"f.yaml","line":1,"column":1,"start":0,"end":1,"message":"r"}]}]`
 	if compact.String() != want {
 		t.Errorf("got\n%s\nwant\n%s", compact.String(), want)
+	}
+}
+
+// What quotes the file stays readable, however much the file holds.
+func TestLongWordsAreClipped(t *testing.T) {
+	var log Log
+	log.Errorf(Span{}, CodeSyntax, strings.Repeat("é", 1e5), "%s", strings.Repeat("x", 1e5))
+	d := log.All()[0]
+	for _, text := range []string{d.Message, d.Hint} {
+		if len(text) > mostWords+len("…") || !utf8.ValidString(text) || !strings.Contains(text, "…") {
+			t.Errorf("%d bytes, valid %v", len(text), utf8.ValidString(text))
+		}
 	}
 }

@@ -371,6 +371,12 @@ scene.yaml:1:7: error: this [ is never closed [syntax]
  2 | б: "x
    | ^
 `},
+		{"a colour without quotes in braces", "materials: {w: {reflectance: 0.2, colour: #aabbcc}}\n", `
+scene.yaml:1:16: error: this { is never closed [syntax]
+ 1 | materials: {w: {reflectance: 0.2, colour: #aabbcc}}
+   |                ^
+   fix: a # starts a comment: put the value in quotes, "#aabbcc"
+`},
 		{"a long line", strings.Repeat("x", 300) + ": y: z\n", `
 scene.yaml:1:304: error: a second key stands in this line [syntax]
  1 | …xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx: y: z

@@ -138,7 +138,7 @@ func ListOf[V any](what, like string, item Reader[V], least, most int) Reader[[]
 			return nil, false
 		}
 		if count := len(n.Items); count < least || count > most {
-			c.Error(n, CodeWrongType, "write it like "+like, "%s has %s, not %d", what, counted(least, most, "value"), count)
+			c.Error(n, CodeWrongType, countHint(n, like, least, most), "%s has %s, not %d", what, counted(least, most, "value"), count)
 			return nil, false
 		}
 		all, ok := make([]V, len(n.Items)), true
@@ -149,6 +149,21 @@ func ListOf[V any](what, like string, item Reader[V], least, most int) Reader[[]
 		return all, ok
 	}
 	return r
+}
+
+// countHint says how to write a list that has too many values or too few: twice as many whole
+// numbers as there should be are numbers with decimal commas.
+func countHint(n *Node, like string, least, most int) string {
+	whole := func(n *Node) bool { return n.Kind == Scalar && digits.MatchString(n.Text) }
+	if count := len(n.Items); count%2 == 1 || count/2 < least || count/2 > most || count <= most ||
+		slices.ContainsFunc(n.Items, func(item *Node) bool { return !whole(item) }) {
+		return "write it like " + like
+	}
+	var numbers []string
+	for i := 0; i < len(n.Items); i += 2 {
+		numbers = append(numbers, n.Items[i].Text+"."+n.Items[i+1].Text)
+	}
+	return "did you mean [" + strings.Join(numbers, ", ") + "]? Decimals have a point"
 }
 
 // readItem reads the item of a list at index i, which is its name in a path.
@@ -199,7 +214,8 @@ func Each(n *Node, kind string, c *Context, read func(k *Key)) {
 		k := &n.Keys[i]
 		c.Enter(k)
 		if k.Value.Kind == Null {
-			c.ErrorAt(k.Span, CodeEmptyValue, "remove the name or give it keys", "the %s %q is empty", kind, k.Name)
+			hint := emptyHint(n, i, "remove the name or give it keys", func(next *Key) bool { return next.Value.Kind == Map })
+			c.ErrorAt(k.Span, CodeEmptyValue, hint, "the %s %q is empty", kind, k.Name)
 		} else {
 			read(k)
 		}

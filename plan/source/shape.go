@@ -14,6 +14,7 @@ type Field[T any] struct {
 	Default  string // in words, "" where there is none
 	Later    string // the capability that computes it, where it is not computed yet; the loader says so
 	Required bool
+	With     []string // the forms that the key goes with; none: all of them
 	Schema   func() map[string]any
 	Read     func(dst *T, n *Node, c *Context)
 }
@@ -25,6 +26,9 @@ type Shape[T any] struct {
 	Doc    string
 	Fields []Field[T]
 	Forms  []string
+
+	// Elsewhere says where a key belongs that is none of this map's, or "". It may be nil.
+	Elsewhere func(key string, c *Context) string
 }
 
 // Read fills dst from the map n, key by key in the order of the file. Every fault is logged: a
@@ -39,21 +43,23 @@ func (s *Shape[T]) Read(dst *T, n *Node, c *Context) {
 	for i := range n.Keys {
 		key := &n.Keys[i]
 		c.Enter(key)
-		s.readKey(dst, key, c)
+		s.readKey(dst, n, i, c)
 		c.Leave()
 	}
 	s.checkMissing(n, c)
 	s.checkForms(n, c)
 }
 
-// readKey reads the value of one key.
-func (s *Shape[T]) readKey(dst *T, key *Key, c *Context) {
+// readKey reads the value of the key of n at index i.
+func (s *Shape[T]) readKey(dst *T, n *Node, i int, c *Context) {
+	key := &n.Keys[i]
 	f := s.Field(key.Name)
 	switch {
 	case f == nil:
-		c.ErrorAt(key.Span, CodeUnknownKey, s.unknownHint(key.Name), "%s has no key %q", article(s.Name), key.Name)
+		c.ErrorAt(key.Span, CodeUnknownKey, s.unknownHint(n, i, c), "%s has no key %q", article(s.Name), key.Name)
 	case key.Value.Kind == Null:
-		c.ErrorAt(key.Span, CodeEmptyValue, "remove the key or give it a value", "%q has no value", key.Name)
+		hint := emptyHint(n, i, "remove the key or give it a value", func(next *Key) bool { return s.Field(next.Name) != nil })
+		c.ErrorAt(key.Span, CodeEmptyValue, hint, "%q has no value", key.Name)
 	default:
 		if f.Later != "" {
 			c.InfoAt(key.Span, CodeLater, "", "%q is read but not computed yet: %s", key.Name, f.Later)
@@ -114,13 +120,20 @@ func (s *Shape[T]) checkForms(n *Node, c *Context) {
 		}
 	}
 	if first == nil {
-		c.ErrorAt(c.Here(n), CodeNoForm, s.formHint(), "%s needs one of %s", article(s.Name), quotedList(s.Forms, "or"))
+		c.ErrorAt(c.Here(n), CodeNoForm, s.formHint(n), "%s needs one of %s", article(s.Name), quotedList(s.Forms, "or"))
 	}
 }
 
-// formHint shows the first form that has an example.
-func (s *Shape[T]) formHint() string {
-	for _, form := range s.Forms {
+// formHint shows the first form that has an example, of those that the keys of n go with.
+func (s *Shape[T]) formHint(n *Node) string {
+	forms := s.Forms
+	for i := range n.Keys {
+		if f := s.Field(n.Keys[i].Name); f != nil && len(f.With) > 0 {
+			forms = f.With
+			break
+		}
+	}
+	for _, form := range forms {
 		if f := s.Field(form); f != nil && f.Example != "" {
 			return "for example " + form + ": " + f.Example
 		}
@@ -138,15 +151,26 @@ func (s *Shape[T]) example() string {
 	return ""
 }
 
-// unknownHint offers the nearest key, or all of them where they are few. In braces, YAML takes
-// height:2 for a key.
-func (s *Shape[T]) unknownHint(key string) string {
-	keys := s.Keys()
+// unknownHint offers what the key of n at index i was meant to be: the nearest key, what its
+// neighbour tells, or all keys where they are few. In braces, YAML takes height:2 for a key.
+func (s *Shape[T]) unknownHint(n *Node, i int, c *Context) string {
+	key, keys := n.Keys[i].Name, s.Keys()
 	if name, value, glued := strings.Cut(key, ":"); glued && s.Field(name) != nil {
 		return "write a space behind the colon: " + name + ": " + value
 	}
-	if near := DidYouMean(key, keys); near != "" || len(keys) > maxListed {
+	if near := DidYouMean(key, keys); near != "" {
 		return near
+	}
+	if stray := strayHint(n, i); stray != "" {
+		return stray
+	}
+	if s.Elsewhere != nil {
+		if hint := s.Elsewhere(key, c); hint != "" {
+			return hint
+		}
+	}
+	if len(keys) > maxListed {
+		return ""
 	}
 	return "its keys are " + strings.Join(keys, ", ")
 }

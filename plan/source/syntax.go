@@ -3,6 +3,7 @@ package source
 import (
 	"bytes"
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 )
@@ -86,6 +87,9 @@ func leavesBracket(text []byte, at int, open []int) bool {
 	return indentAt(text, at) <= indentAt(text, outer) || text[inner] == '[' && key
 }
 
+// hashValue is a value that was meant to start with #, as colours do.
+var hashValue = regexp.MustCompile(`: +(#[0-9A-Za-z]+)`)
+
 // openFault says that the bracket or quote at offset i is never closed.
 func openFault(text []byte, i int) syntaxFault {
 	hint := ""
@@ -94,6 +98,9 @@ func openFault(text []byte, i int) syntaxFault {
 		hint = "put the closing " + string(text[i]) + " at the end of the text"
 	default:
 		hint = "put the closing " + string(text[i]+2) + " where the " + bracketed(text[i]) + " ends"
+		if m := hashValue.FindSubmatch(text[i:lineEnd(text, i)]); m != nil {
+			hint = "a # starts a comment: put the value in quotes, \"" + string(m[1]) + "\""
+		}
 	}
 	return syntaxFault{code: CodeSyntax, start: i, end: i + 1, hint: hint, message: fmt.Sprintf("this %c is never closed", text[i])}
 }

@@ -28,6 +28,12 @@ const (
 // offLocus is the Duv at the end of a white: `3200 K, Duv 0.003`.
 var offLocus = regexp.MustCompile(`(?i)^(.*?),? *\bduv *(.*)$`)
 
+// usualWhites are what people mean by a word alone. Common practice.
+var usualWhites = map[string]string{
+	"daylight": "daylight 5600 K", "day": "daylight 5600 K", "tungsten": "3200 K", "halogen": "3200 K",
+	"warm": "2700 K", "warm white": "2700 K", "cool": "6500 K", "cool white": "6500 K", "candle": "1900 K",
+}
+
 // ParseKelvin reads a white: `3200 K`, `daylight 5600 K`, `3200 K, Duv +0.003`. A bare number is
 // refused.
 func ParseKelvin(text string) (Kelvin, error) {
@@ -42,6 +48,9 @@ func ParseKelvin(text string) (Kelvin, error) {
 	}
 	if word, rest, ok := strings.Cut(s, " "); ok && strings.EqualFold(word, "daylight") {
 		s, w.Daylight = rest, true
+	}
+	if usual := usualWhites[strings.ToLower(s)]; usual != "" {
+		return Kelvin{}, fault("write "+usual, "%q is a white without its kelvins", text)
 	}
 	k, err := kelvins.parse(s)
 	if err != nil {

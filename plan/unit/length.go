@@ -54,7 +54,11 @@ func ParseLength(text string, feet bool) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return bounded(text, v*Foot+math.Copysign(w, signOf(s)))
+	metres := v*Foot + math.Copysign(w, signOf(s))
+	if w >= Foot {
+		return 0, fault("did you mean "+FormatFeet(metres)+"?", "%q has more than 12 inches behind its feet", text)
+	}
+	return bounded(text, metres)
 }
 
 // parseInches reads what follows the feet, as metres: `10"`, `-10 1/2 in`. The dash is the

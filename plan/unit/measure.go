@@ -38,7 +38,11 @@ func (m *measure) unmarked(text, s string, v float64) (float64, error) {
 
 // unknown is a fault about a unit that is none of m's.
 func (m *measure) unknown(text, unit string) error {
-	return fault("the units are "+m.listed, "%q is not %s: %q is not one of its units", text, m.name, unit)
+	units := "the units are "
+	if !strings.Contains(m.listed, " ") {
+		units = "the unit is "
+	}
+	return fault(units+m.listed, "%q is not %s: %q is not one of its units", text, m.name, unit)
 }
 
 // as names the quantity in a fault about its number.

@@ -26,6 +26,13 @@ func ParseLevel(text string) (float64, error) {
 		return 0, nil
 	case "full":
 		return 1, nil
+	case "on", "yes", "true", "max":
+		return 0, fault("write full, or 100 %", "%q is not a level", text)
+	case "no", "false", "none":
+		return 0, fault("write off, or 0 %", "%q is not a level", text)
+	}
+	if share, err := ParseNumber(text); err == nil && share > 0 && share <= 1 {
+		return 0, fault("did you mean "+FormatPercent(share)+", or "+plain(text)+" %?", "a level needs %%, and %q has none", text)
 	}
 	v, err := levels.parse(text)
 	if err != nil {

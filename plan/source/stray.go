@@ -1,0 +1,52 @@
+package source
+
+import (
+	"regexp"
+	"strings"
+)
+
+// A key that the language does not have is often no key at all: the rest of a number that was
+// written with a comma, the second of two values that lack their brackets, or a line that lacks
+// its indentation. What stands before it tells.
+
+// digits is a whole number, with what may follow it in a value: 5, 25 m.
+var digits = regexp.MustCompile(`^[0-9]+( ?[A-Za-z%"']+)?$`)
+
+// strayHint says what an unknown key of n was meant to be, by the key before it; "" where that
+// does not tell.
+func strayHint(n *Node, i int) string {
+	if i == 0 {
+		return ""
+	}
+	before, key := &n.Keys[i-1], &n.Keys[i]
+	value := before.Value
+	switch {
+	case value.Kind == Null && below(before, key):
+		return "indent this line to put it under " + before.Name
+	case value.Kind != Scalar || key.Value.Kind != Null || strings.ContainsAny(key.Name, `:"`):
+		return ""
+	case !value.Quoted && key.Span.Start == value.Span.End+1 && digits.MatchString(key.Name) && endsWhole(value.Text):
+		return "use a point: " + before.Name + ": " + value.Text + "." + key.Name
+	}
+	return "put several values in brackets: " + before.Name + ": [" + value.Text + ", " + key.Name + "]"
+}
+
+// endsWhole reports whether a text ends in a whole number: 1, T2, but not 2.5.
+func endsWhole(text string) bool {
+	rest := strings.TrimRight(text, "0123456789")
+	return rest != text && !strings.HasSuffix(rest, ".")
+}
+
+// below reports whether key stands in a line below the key before it, and no deeper.
+func below(before, key *Key) bool {
+	return key.Span.Line > before.Span.Line && key.Span.Col <= before.Span.Col
+}
+
+// emptyHint says what to do about the key of n at index i, which has no value. known reports
+// whether a key could stand beside it.
+func emptyHint(n *Node, i int, otherwise string, known func(*Key) bool) string {
+	if i+1 < len(n.Keys) && below(&n.Keys[i], &n.Keys[i+1]) && !known(&n.Keys[i+1]) {
+		return "indent the lines below that belong to it"
+	}
+	return otherwise
+}
