@@ -92,6 +92,15 @@ func (r *resolver) pointOf(ref scene.Ref) (r3.Vec, bool) {
 		f, ok := r.markFace(person, mark)
 		return f.At, ok
 	}
+	if r.things[ref.Name].kind == aRoom {
+		room := r.room(ref.Name)
+		if room == nil {
+			return r3.Vec{}, false // it has an error of its own
+		}
+		r.errorf(ref.Span, scene.CodeWrongThing, "write "+ref.Name+".floor, "+ref.Name+".ceiling or a wall, such as "+ref.Name+"."+room.Walls[0].Name,
+			"%s is a room: which part of it?", ref.Name)
+		return r3.Vec{}, false
+	}
 	t, ok := r.named(ref, anything...)
 	if !ok {
 		return r3.Vec{}, false

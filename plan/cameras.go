@@ -22,6 +22,9 @@ func (r *resolver) placeCameras() {
 		}
 		leave()
 	}
+	if r.doc != nil {
+		return // the loader has told of names that no camera bears
+	}
 	for _, ref := range r.s.Shown {
 		r.named(ref, aCamera)
 	}

@@ -91,7 +91,7 @@ func (r *resolver) inAir(l *Light) bool {
 		}
 	}
 	if below := min(s.base, s.floor) - z; below > grain {
-		r.errorf(r.heightSpan(l), CodeLightBelowFloor, "", "%s is %s under %s", l.Name, r.length(below), either(s.room != "", "the floor of "+s.room, "the ground"))
+		r.errorf(r.heightSpan(l), CodeLightBelowFloor, "a height counts from the floor", "%s is %s under %s", l.Name, r.length(below), either(s.room != "", "the floor of "+s.room, "the ground"))
 		return false
 	}
 	return true

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"strings"
+
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -91,6 +93,10 @@ func (r *resolver) boom(w *scene.Mount, m *Mount, h holding) (float64, bool) {
 
 // clamp grips a thing at the point of it nearest to what it holds.
 func (r *resolver) clamp(w *scene.Mount, m *Mount, at r2.Vec) bool {
+	if name, _, dotted := strings.Cut(w.On.Name, "."); dotted && r.things[name].kind == aRoom {
+		r.errorf(w.On.Span, scene.CodeWrongThing, "write {wall: "+w.On.Name+"} for a plate on it", "a clamp holds on to a thing, not to a wall")
+		return false
+	}
 	t, ok := r.named(w.On, aFurniture, anOpening, aGrip, aLight)
 	if !ok {
 		return false
@@ -131,6 +137,10 @@ func nearestOf(p r2.Vec, parts []Part) r2.Vec {
 func (r *resolver) fixToWalls(w *scene.Mount, m *Mount, at r2.Vec) bool {
 	if w.Kind == "pole" && len(w.Walls) != 2 || len(w.Walls) == 0 {
 		r.lacks(w.Span, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
+		return false
+	}
+	if w.Kind == "pole" && w.Walls[0].Name == w.Walls[1].Name {
+		r.errorf(w.Walls[1].Span, CodeSamePlace, "name the wall across from it", "a pole goes between two walls, and both are %s", w.Walls[0].Name)
 		return false
 	}
 	for _, ref := range w.Walls {

@@ -99,7 +99,8 @@ func (r *resolver) named(ref scene.Ref, wanted ...kind) (thing, bool) {
 func (r *resolver) unknown(ref scene.Ref, names []string) {
 	if name, part, dotted := strings.Cut(ref.Name, "."); dotted {
 		if t, known := r.things[name]; known {
-			r.errorf(ref.Span, source.CodeUnknownName, "", "%s, %s, has no part %q to stand at or aim at", name, t.kind.article(), part)
+			r.errorf(ref.Span, source.CodeUnknownName, partHint(name, part, t.kind),
+				"%s, %s, has no part %q to stand at or aim at", name, t.kind.article(), part)
 			return
 		}
 	}
@@ -110,14 +111,31 @@ func (r *resolver) unknown(ref scene.Ref, names []string) {
 	r.errorf(ref.Span, source.CodeUnknownName, hint, "nothing is called %s", ref.Name)
 }
 
+// partHint is how to write what a part that there is not was likely meant as.
+func partHint(name, part string, k kind) string {
+	switch k {
+	case aPerson, aFurniture:
+		return "write " + name + " alone"
+	case aRoom:
+		return "for a place by a wall write {wall: " + name + "." + part + ", along: 1.2, in: 0.3}"
+	}
+	return ""
+}
+
+// mostKinds is how many kinds of thing a message lists.
+const mostKinds = 3
+
 // wrongThing logs a name of something else than what is meant.
 func (r *resolver) wrongThing(ref scene.Ref, is string, wanted []kind) {
 	words := make([]string, len(wanted))
 	for i, k := range wanted {
 		words[i] = k.article()
 	}
-	r.errorf(ref.Span, scene.CodeWrongThing, listed(r.namesOf(wanted)),
-		"%s is %s, where %s belongs", ref.Name, is, strings.Join(words, " or "))
+	meant := strings.Join(words, " or ")
+	if len(wanted) > mostKinds {
+		meant = "something with a place"
+	}
+	r.errorf(ref.Span, scene.CodeWrongThing, listed(r.namesOf(wanted)), "%s is %s, where %s belongs", ref.Name, is, meant)
 }
 
 // mostListed is how many names a hint offers.

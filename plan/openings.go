@@ -74,7 +74,7 @@ func (r *resolver) alongWall(o *scene.Opening, room *Room, wall *Wall, width flo
 	name := room.Name + "." + wall.Name
 	if width > long+grain {
 		span := either(o.Width.Span.Valid(), o.Width.Span, o.Span)
-		r.errorf(span, CodeOpeningWide, "", "%s is %s wide, and %s is only %s long", o.Name, r.length(width), name, r.length(long))
+		r.errorf(span, CodeOpeningWide, "width may be at most "+r.length(long), "%s is %s wide, and %s is only %s long", o.Name, r.length(width), name, r.length(long))
 		return 0, false
 	}
 	if !o.Along.Set {
@@ -122,7 +122,7 @@ func (r *resolver) sillAndHead(o *scene.Opening, room *Room, to *Opening) bool {
 		span := either(o.Sill.Set, at(o.Sill), at(o.Head))
 		r.errorf(span, scene.CodeContradicts, "", "the sill of %s at %s is not below its head at %s", o.Name, r.length(sill), r.length(head))
 	case head > ceiling+grain:
-		r.errorf(at(o.Head), CodeHeadOverCeiling, "", "the head of %s at %s is %s over the ceiling of %s, which is %s high there",
+		r.errorf(at(o.Head), CodeHeadOverCeiling, "head may be at most "+r.length(ceiling), "the head of %s at %s is %s over the ceiling of %s, which is %s high there",
 			o.Name, r.length(head), r.length(head-ceiling), room.Name, r.length(ceiling))
 	default:
 		return true

@@ -199,7 +199,7 @@ func (r *resolver) atWall(p *scene.Place, extent func(d r2.Vec) float64) (spot, 
 		along = p.Along.Metres
 	}
 	if over := max(along-wall.Length(), -along); over > grain {
-		r.errorf(p.Along.Span, CodeAlongBeyond, "", "%s is %s beyond the end of %s, which is %s long",
+		r.errorf(p.Along.Span, CodeAlongBeyond, "along may be at most "+r.length(wall.Length()), "%s is %s beyond the end of %s, which is %s long",
 			r.length(along), r.length(over), p.Thing.Name, r.length(wall.Length()))
 		return spot{}, false
 	}
