@@ -30,9 +30,13 @@ func (l *lamp) openingPoints(faces, tubes int) []r3.Vec {
 	case photometry.Sphere:
 		local = l.ballPoint
 	}
-	points := make([]r3.Vec, n)
-	for i := range points {
-		points[i] = l.world(local(i, (float64(i)+0.5)/float64(n)))
+	// The lattice covers the right half and is mirrored into the left one: a mirrored scene has
+	// mirrored light, to the last bits.
+	half := (n + 1) / 2
+	points := make([]r3.Vec, 0, 2*half)
+	for i := range half {
+		p := local(i, (float64(i)+0.5)/float64(half))
+		points = append(points, l.world(p), l.world(r3.Vec{X: -p.X, Y: p.Y, Z: p.Z}))
 	}
 	return points
 }
@@ -53,17 +57,17 @@ func frac(i int, step float64) float64 {
 }
 
 func (l *lamp) facePoint(i int, u float64) r3.Vec {
-	return r3.Vec{X: (u - 0.5) * l.opening.Width, Y: (frac(i, golden) - 0.5) * l.opening.Height}
+	return r3.Vec{X: u / 2 * l.opening.Width, Y: (frac(i, golden) - 0.5) * l.opening.Height}
 }
 
 func (l *lamp) discPoint(i int, u float64) r3.Vec {
 	r := math.Sqrt(u) * l.opening.Width / 2
-	sin, cos := math.Sincos(2 * math.Pi * frac(i, golden))
+	sin, cos := math.Sincos(math.Pi * (frac(i, golden) - 0.5))
 	return r3.Vec{X: r * cos, Y: r * sin}
 }
 
 func (l *lamp) tubePoint(_ int, u float64) r3.Vec {
-	return r3.Vec{X: (u - 0.5) * l.opening.Width}
+	return r3.Vec{X: u / 2 * l.opening.Width}
 }
 
 // ballPoint spreads points in the ball so that they look like an evenly bright disc from every
@@ -72,7 +76,7 @@ func (l *lamp) tubePoint(_ int, u float64) r3.Vec {
 func (l *lamp) ballPoint(i int, u float64) r3.Vec {
 	r := l.opening.Width / 2 * math.Sin(ballAngle(u))
 	z := 1 - 2*frac(i, plastic)
-	sin, cos := math.Sincos(2 * math.Pi * frac(i, plastic*plastic))
+	sin, cos := math.Sincos(math.Pi * (frac(i, plastic*plastic) - 0.5))
 	ring := math.Sqrt(1 - z*z)
 	return r3.Vec{X: r * ring * cos, Y: r * ring * sin, Z: r * z}
 }

@@ -28,7 +28,7 @@ func TestErrorOfQualities(t *testing.T) {
 	for _, c := range []struct {
 		quality   Quality
 		mean, p95 float64
-	}{{Draft, 0.013, 0.055}, {Normal, 0.004, 0.016}, {Fine, 0.0015, 0.005}} {
+	}{{Draft, 0.013, 0.055}, {Normal, 0.0025, 0.010}, {Fine, 0.0015, 0.005}} {
 		got := field(build(t, s, Options{Quality: c.quality}))
 		var errors []float64
 		sum := 0.0
