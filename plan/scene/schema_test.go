@@ -285,3 +285,21 @@ func TestReference(t *testing.T) {
 		}
 	})
 }
+
+// The pattern of a name is one that every validator compiles: it takes what the loader takes, and
+// of ASCII nothing else.
+func TestSchemaNamePattern(t *testing.T) {
+	if strings.Contains(namePattern, `\p`) {
+		t.Error("\\p is not known to all validators")
+	}
+	pattern := regexp.MustCompile(namePattern)
+	for r := rune(0); r < 0x250; r++ {
+		name := "a" + string(r)
+		if takes := checkName(name) == nil; takes != pattern.MatchString(name) && (takes || r < 0x80) {
+			t.Errorf("%q: the loader takes it: %v, the schema: %v", name, takes, pattern.MatchString(name))
+		}
+	}
+	if pattern.MatchString("") || pattern.MatchString(strings.Repeat("a", mostName+1)) {
+		t.Error("a name has 1 to 64 characters")
+	}
+}

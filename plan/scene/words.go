@@ -31,10 +31,11 @@ func text(what, like string) source.Reader[string] {
 // unprintable reports a rune that no sheet can show. Line ends are read as spaces by the sheet.
 func unprintable(r rune) bool { return !unicode.IsGraphic(r) && r != '\n' }
 
-// A name, and the pattern of it that a JSON Schema can say.
+// A name, and the pattern of it in a JSON Schema: validators agree on no class of letters beyond
+// ASCII, so it bars what else ASCII has.
 const (
 	mostName    = 64
-	namePattern = `^[\p{L}\p{M}\p{Nd}_-]{1,64}$`
+	namePattern = `^[^\x00-,./:-@\[-\^\x60{-\xa0]{1,64}$`
 )
 
 // reserved are the words that a value takes for something else than a name, in lower case.
