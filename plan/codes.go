@@ -12,6 +12,7 @@ const (
 	CodeOutlineCrosses = "outline-crosses" // an outline that crosses or touches itself
 	CodeWallLength     = "wall-length"     // a wall without length
 	CodeRoomSmall      = "room-small"      // a room without a floor
+	CodeRoomLarge      = "room-large"      // warning: a wall as long as no stage has
 	CodeRoomsOverlap   = "rooms-overlap"   // interiors that share space
 	CodeRoomsTouch     = "rooms-touch"     // warning: no wall between two rooms
 

@@ -61,7 +61,23 @@ func (r *resolver) roomOf(room *scene.Room) (Room, bool) {
 			Outward: r2.Vec{X: along.Y, Y: -along.X}, Thickness: thickness,
 		})
 	}
+	r.stage(room, &resolved)
 	return resolved, r.ceil(room, &resolved)
+}
+
+// longestWall is how long a wall may be before something else than metres or feet must be meant,
+// m: beyond the largest stages.
+const longestWall = 150
+
+// stage warns of a room that is larger than any stage: it is likely written in centimetres.
+func (r *resolver) stage(room *scene.Room, to *Room) {
+	for i := range to.Walls {
+		if long := to.Walls[i].Length(); long > longestWall {
+			r.warnf(room.FormSpan, CodeRoomLarge, "bare numbers are "+either(r.s.Feet, "feet; write 400 in for inches", "metres; write 400 cm for centimetres"),
+				"%s.%s is %s long", to.Name, to.Walls[i].Name, r.length(long))
+			return
+		}
+	}
 }
 
 // turnLeft makes the walk round the room counter-clockwise. Walls keep their names.

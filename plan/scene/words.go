@@ -22,7 +22,7 @@ func text(what, like string) source.Reader[string] {
 		case utf8.RuneCountInString(text) > mostText:
 			return "", troublef(source.CodeOutOfRange, "", "%s has at most %d characters", what, mostText)
 		case strings.ContainsFunc(text, unprintable):
-			return "", troublef(source.CodeBadValue, "", "%s holds a character that cannot be printed", what)
+			return "", troublef(source.CodeBadValue, "remove it", "%s holds a character that cannot be printed", what)
 		}
 		return text, nil
 	})

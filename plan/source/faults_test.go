@@ -377,6 +377,30 @@ scene.yaml:1:16: error: this { is never closed [syntax]
    |                ^
    fix: a # starts a comment: put the value in quotes, "#aabbcc"
 `},
+		{"a key without its colon, with keys under it", "rooms:\n  den\n    size: [5, 4]\n", `
+scene.yaml:2:3: error: a key is followed by a colon and its value [syntax]
+ 2 |   den
+   |   ^^^
+   fix: write den: …
+`},
+		{"an equals sign", "scrimshaw = 1\nrooms:\n  den: {size: [5, 4]}\n", `
+scene.yaml:1:1: error: a key is followed by a colon and its value [syntax]
+ 1 | scrimshaw = 1
+   | ^^^^^^^^^^^^^
+   fix: write scrimshaw: 1
+`},
+		{"a comment of another language", "scrimshaw: 1\n// the kitchen\nrooms: {}\n", `
+scene.yaml:2:1: error: this is neither a key nor a comment [syntax]
+ 2 | // the kitchen
+   | ^^^^^^^^^^^^^^
+   fix: start a comment with #
+`},
+		{"a wide colon", "scrimshaw: 1\npeople：\n  ada: {at: [1, 2]}\n", `
+scene.yaml:2:1: error: a key is followed by a colon and its value [syntax]
+ 2 | people：
+   | ^^^^^^^^
+   fix: write a plain colon: people:
+`},
 		{"a long line", strings.Repeat("x", 300) + ": y: z\n", `
 scene.yaml:1:304: error: a second key stands in this line [syntax]
  1 | …xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx: y: z

@@ -28,7 +28,7 @@ func strayHint(n *Node, i int) string {
 	case !value.Quoted && key.Span.Start == value.Span.End+1 && digits.MatchString(key.Name) && endsWhole(value.Text):
 		return "use a point: " + before.Name + ": " + value.Text + "." + key.Name
 	}
-	return "put several values in brackets: " + before.Name + ": [" + value.Text + ", " + key.Name + "]"
+	return "put several values in brackets: " + before.Name + ": [" + strings.TrimLeft(value.Text, "( ") + ", " + strings.TrimRight(key.Name, ") ") + "]"
 }
 
 // endsWhole reports whether a text ends in a whole number: 1, T2, but not 2.5.

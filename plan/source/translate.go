@@ -89,6 +89,9 @@ func secondColon(text []byte, at int) syntaxFault {
 	if f, ok := gluedColon(text, start-1); ok {
 		return f
 	}
+	if above := lineAt(text, start-1); !bytes.Contains(text[above:start], []byte(":")) {
+		return noColon(text, above+indentAt(text, above))
+	}
 	return syntaxFault{start: start + indentAt(text, at), end: at,
 		message: "this key is indented as if it belonged to the value above it",
 		hint:    "line it up with the key above, or remove that key's value"}
@@ -108,7 +111,17 @@ func noKey(text []byte, at int) syntaxFault {
 // noColon is a word that stands alone where a key belongs.
 func noColon(text []byte, at int) syntaxFault {
 	word := string(bytes.TrimSpace(text[at:lineEnd(text, at)]))
-	return syntaxFault{start: at, end: at + len(word), message: "a key is followed by a colon and its value", hint: "write " + word + ": …"}
+	f := syntaxFault{start: at, end: at + len(word), message: "a key is followed by a colon and its value", hint: "write " + word + ": …"}
+	key, value, assigned := strings.Cut(word, "=")
+	switch {
+	case strings.HasPrefix(word, "//"), strings.HasPrefix(word, "--"), strings.HasPrefix(word, ";"), strings.HasPrefix(word, "/*"):
+		f.message, f.hint = "this is neither a key nor a comment", "start a comment with #"
+	case strings.Contains(word, "\uff1a"):
+		f.hint = "write a plain colon: " + strings.Replace(word, "\uff1a", ":", 1)
+	case assigned:
+		f.hint = "write " + strings.TrimSpace(key) + ": " + strings.TrimSpace(value)
+	}
+	return f
 }
 
 // noComma is something in a flow collection that follows a value without a comma. The library
