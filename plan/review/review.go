@@ -31,6 +31,8 @@ const (
 	underStops = 1.0  // under the working stop, at the key side
 	overStops  = 2.0  // over the working stop, at the key side
 	gapMired   = 50.0 // between key and fill sides
+
+	leastShare = 1e-3 // of a reading: what a light gives less of is nothing
 )
 
 // Check returns what is at risk in a lit set-up, in the order of the scene.
@@ -113,7 +115,8 @@ func (c *checker) colours(p *plan.Person) {
 		unit.FormatKelvin(*fill.CCT), unit.FormatKelvin(*key.CCT))
 }
 
-// reaches says when a light does nothing for any reading.
+// reaches says when a light does nothing for any reading: between walls a trace of every lamp
+// comes back from them.
 func (c *checker) reaches(l *plan.Light) {
 	if l.Level == 0 {
 		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Name)
@@ -123,10 +126,15 @@ func (c *checker) reaches(l *plan.Light) {
 		return
 	}
 	for i := range c.readings {
+		own, all := 0.0, 0.0
 		for _, share := range c.readings[i].Shares {
-			if share.Light == l.Name && share.Lux > 0 {
-				return
+			all += share.Lux
+			if share.Light == l.Name {
+				own += share.Lux
 			}
+		}
+		if own > leastShare*all {
+			return
 		}
 	}
 	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it or its aim, or strike it",
@@ -142,11 +150,12 @@ func (c *checker) stand(l *plan.Light) {
 	rise := l.Frame.At.Z - l.Base
 	if rise > stand.Highest {
 		c.add(source.Warning, CodeStandShort, l.Span, l.Path, "a taller stand, a lift, or a lower lamp",
-			"%s at %.2f m above what it stands on is higher than its stand goes (%s, to %.2f m)", l.Name, rise, stand.Name, stand.Highest)
+			"%s at %s above what it stands on is higher than its stand goes (%s, to %s)", l.Name,
+			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Highest, c.setup.Feet))
 	}
 	if l.Head.Mass > stand.Load {
 		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "a stronger stand",
-			"%s weighs %.1f kg, more than its stand carries (%s, %.0f kg)", l.Name, l.Head.Mass, stand.Name, stand.Load)
+			"%s weighs %s, more than its stand carries (%s, %s)", l.Name, unit.FormatMass(l.Head.Mass), stand.Name, unit.FormatMass(stand.Load))
 	}
 }
 

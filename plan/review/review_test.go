@@ -1,0 +1,132 @@
+package review_test
+
+import (
+	"strings"
+	"testing"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/review"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+)
+
+// lit resolves a scene and computes its readings.
+func lit(t *testing.T, text string) *study.Study {
+	t.Helper()
+	log := &source.Log{}
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte("scrimshaw: 1\n" + text)}, log)
+	setup := plan.Resolve(document, document.Base(log), log)
+	if log.Failed() {
+		t.Fatalf("%s\n%v", text, log.All())
+	}
+	s, err := study.Run(t.Context(), setup, study.Options{ReadingsOnly: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// A face 2 m before a lamp of 1000 cd gets 250 lx on axis; the working stop at ISO 800, 1/50 s and
+// the dome's constant asks for 170 lx.
+func TestCheck(t *testing.T) {
+	const face = "people: {ada: {at: [0, 0], faces: 0}}\n"
+	lamp := func(what string) string {
+		return face + "lights: {k: {" + what + ", at: [0, 2.1], height: 1.59, aim: ada}}\n"
+	}
+	for _, c := range []struct {
+		name, scene string
+		want        []string // severity, code and message
+	}{
+		{"a face at the working stop", lamp("output: {candela: 1000, shape: uniform}"), nil},
+		{"a dark key side", lamp("output: {candela: 100, shape: uniform}"), []string{
+			"warning key-under the key side of ada is 3.3 stops under T2.8"}},
+		{"a bright key side", lamp("output: {candela: 10000, shape: uniform}"), []string{
+			"warning key-over the key side of ada is 3.4 stops over T2.8"}},
+		{"light from behind alone", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "2.1]", "-2.1]", 1), []string{
+			"warning key-under no light reaches the key side of ada"}},
+		{"two colours", face + "lights:\n" +
+			"  a: {output: {candela: 1000, shape: uniform}, at: [1.5, 1.6], height: 1.59, colour: 3200 K}\n" +
+			"  b: {output: {candela: 700, shape: uniform}, at: [-1.5, 1.6], height: 1.59, colour: 5600 K}\n", []string{
+			"info colour-gap the fill side of ada is 134 mired cooler than the key side (5600 K against 3200 K)"}},
+		{"a lamp at no level", lamp("output: {candela: 1000, shape: uniform}, level: 0 %"), []string{
+			"warning key-under no light reaches the key side of ada",
+			"info no-light k is at 0 %"}},
+		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 8 %}}\n", []string{
+			"warning stand-short k at 2.80 m above what it stands on is higher than its stand goes (light-stand, to 2.60 m)"}},
+		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
+			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 8 %}}\n", []string{
+			"warning stand-short k at 9'0\" above what it stands on is higher than its stand goes (light-stand, to 8'6½\")"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			s := lit(t, c.scene)
+			var got []string
+			for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+				got = append(got, d.Severity.String()+" "+d.Code+" "+d.Message)
+			}
+			if strings.Join(got, "\n") != strings.Join(c.want, "\n") {
+				t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(c.want, "\n"))
+			}
+		})
+	}
+}
+
+// In a room a trace of every lamp comes back from the walls; a lamp that gives nothing but a trace
+// is still told of.
+func TestATraceIsNothing(t *testing.T) {
+	s := lit(t, `
+rooms: {den: {size: [5, 4]}, far: {at: [5.3, 0], size: [5, 4]}}
+openings: {crack: {gap: den.right, width: 0.05, head: 0.1}}
+people: {ada: {at: [2, 2], faces: 0}}
+lights:
+  key: {output: {candela: 1000, shape: uniform}, at: [2, 3.6], height: 1.6, aim: ada}
+  lost: {output: {candela: 1000, shape: uniform}, at: [9, 3], height: 1.6, aim: up}
+`)
+	var lost bool
+	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+		lost = lost || d.Code == review.CodeNoLight && strings.Contains(d.Message, "of lost ")
+	}
+	if !lost {
+		t.Error("a lamp behind a wall is said to light something")
+	}
+}
+
+// The cautions name the lights that they are about, and hold for no others.
+func TestCautions(t *testing.T) {
+	s := lit(t, `
+rooms: {den: {size: [5, 4]}}
+openings: {w: {window: den.left, width: 1}}
+lights:
+  a: {unit: fresnel-tungsten-650, at: [1, 1], height: 1.5, aim: down}
+  b: {unit: discharge-575, at: {opening: w, out: 2}, height: 1.8, aim: den.right}
+  c: {output: {candela: 100, shape: uniform}, at: [2, 2], height: 2.2, aim: down, mount: {boom: 1, base: [3, 2]}}
+`)
+	var got []string
+	for _, c := range review.Cautions(s.Setup) {
+		got = append(got, c.Hazard+" "+strings.Join(c.Tags, ","))
+	}
+	want := "mains 1,2; overhead 3; heat 1,2; glass 2; weather 2"
+	if strings.Join(got, "; ") != want {
+		t.Errorf("got %s, want %s", strings.Join(got, "; "), want)
+	}
+}
+
+// What was assumed is told with the thing it was assumed for.
+func TestAssumed(t *testing.T) {
+	s := lit(t, "people: {ada: {at: [0, 0]}}\n")
+	for _, d := range review.Assumed(s.Setup) {
+		if d.Severity != source.Info || d.Code != review.CodeAssumed {
+			t.Errorf("%+v is no note", d)
+		}
+		if d.Path == "people.ada" && d.Message == "assumed for ada: pose standing" {
+			return
+		}
+	}
+	t.Error("nothing says that ada stands")
+}
