@@ -17,9 +17,10 @@ import (
 // has no meaning (CIE 15: 0.05 in the CIE 1960 diagram).
 const mostDuv = 0.05
 
-// tie is how much brighter, of one, a side must be before it counts as brighter: more than
-// rounding, so that a symmetric scene has its key on the left on every machine.
-const tie = 1e-9
+// tie is how much brighter, of one, a side must be before it counts as brighter: more than what the
+// rays of reflected light are apart on the two sides of a symmetric scene, which has its key on the left. It
+// is a hundredth of a stop.
+const tie = 7e-3
 
 // least is the light, lx or cd/m², below which there is only rounding: a plane that stands
 // edge-on to a lamp.
@@ -183,7 +184,7 @@ func ofFace(person string, all []Reading) ([]Reading, *Contrast) {
 	if *fill.Lux <= 0 {
 		return out, nil
 	}
-	ratio := *key.Lux / *fill.Lux
+	ratio := max(1, *key.Lux / *fill.Lux) // less within a tie
 	return out, &Contrast{Person: person, Side: side, Ratio: ratio, Stops: lens.Stops(ratio)}
 }
 
