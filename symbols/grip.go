@@ -67,7 +67,7 @@ func Shape(c ink.Canvas, k Look, g Grip) Drawn {
 func (b brush) flag(w, d float64) {
 	if d > 0 {
 		b.box(b.open(Line), w, -d/2, d/2)
-		b.Hatch(b.pen(Fine), 0.8, b.Frame().Bearing+45, ink.Corners(vec(-w/2, -d/2), vec(w/2, d/2)))
+		b.Hatch(b.pen(Hair), 1.5, b.Frame().Bearing+45, ink.Corners(vec(-w/2, -d/2), vec(w/2, d/2)))
 	}
 	b.box(b.solid(), w, d/2-0.45, d/2+0.45)
 	if d == 0 {

@@ -50,7 +50,7 @@ func (c *composer) beamLines(l *plan.Light, b *Beam, v view) (half, tenth [][]r2
 		return half, tenth
 	}
 	if l.Head.Source.Opening.Width > sharp {
-		return stubs(half, stub/v.scale), stubs(tenth, stub/v.scale)
+		return half, tenth
 	}
 	if len(half) > 0 {
 		half = append(half, c.shafts(b.Half, leastShaft/v.scale)...)
@@ -67,21 +67,8 @@ func (c *composer) beamLines(l *plan.Light, b *Beam, v view) (half, tenth [][]r2
 
 const (
 	sharp      = 0.30 // m: a wider source has no shadow edges that a line could show
-	stub       = 24.0 // mm, what is drawn of the edges of a wide source: beyond, its light is everywhere
 	leastShaft = 3.0  // mm on paper
 )
-
-// stubs are the first part of lines that start at a source.
-func stubs(lines [][]r2.Vec, most float64) [][]r2.Vec {
-	var cut [][]r2.Vec
-	for _, l := range lines {
-		if way := r2.Sub(l[1], l[0]); r2.Norm(way) > most {
-			l = []r2.Vec{l[0], r2.Add(l[0], r2.Scale(most, r2.Unit(way)))}
-		}
-		cut = append(cut, l)
-	}
-	return cut
-}
 
 // shafts are the parts of a wedge's outline that run away from its source over a floor, from the
 // jamb of an opening: where one ray is stopped and its neighbour passes.

@@ -214,8 +214,8 @@ func (c *composer) planPage(l *layout, v view) ink.Page {
 	drawPieces(p, l.pieces, l.slots)
 	c.scaleBar(p, l.bar.x, l.bar.top, l.times, l.paper.Name)
 	if c.knowsNorth() && c.in.Elevation == nil {
-		const radius = 8
-		c.north(p, at(l.bar.x+measure-radius, (l.bar.top+l.bar.bottom)/2))
+		const fromEdge = 5 // of the column: its tip may reach over it, and keeps clear of the bar
+		c.north(p, at(l.bar.x+measure-fromEdge, (l.bar.top+l.bar.bottom)/2))
 	}
 	return *page
 }

@@ -7,7 +7,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/render/carto"
 	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
 )
 
 // drawFurniture draws what stands, the lowest first, so that what stands on it is not hidden, and
@@ -18,11 +20,53 @@ func (c *composer) drawFurniture(p pad, v view) {
 		f := &c.in.Setup.Furniture[i]
 		c.used("furniture:" + f.Kind)
 		alt := fmt.Sprintf("%s, %s high.", f.Name, c.length(f.Z1-f.Base))
-		c.furniture[i] = symbols.Furnish(p.of("furniture:"+f.Name, alt).canvas, p.symbols(), symbols.Furniture{
-			Kind: symbols.FurnitureKind(f.Kind), At: v.mm(f.At), Turn: f.Turn, Size: r2.Vec{X: f.Size[0] * v.scale, Y: f.Size[1] * v.scale},
-			Scale: v.scale, Steps: steps(f),
-		})
+		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
 	}
+}
+
+func (c *composer) furnish(p pad, v view, f *plan.Furniture) symbols.Drawn {
+	return symbols.Furnish(p.canvas, p.symbols(), symbols.Furniture{
+		Kind: symbols.FurnitureKind(f.Kind), At: v.mm(f.At), Turn: f.Turn, Size: r2.Vec{X: f.Size[0] * v.scale, Y: f.Size[1] * v.scale},
+		Scale: v.scale, Steps: steps(f),
+	})
+}
+
+// The heights, m, of a top that knees go under.
+const (
+	lowestTop  = 0.55
+	highestTop = 1.20
+)
+
+// coverLegs draws tables once more, over the legs of who sits at them.
+func (c *composer) coverLegs(p pad, v view) {
+	for i := range c.in.Setup.Furniture {
+		f := &c.in.Setup.Furniture[i]
+		if high := f.Z1 - f.Base; f.Kind != "table" || high < lowestTop || high > highestTop || !c.satAt(i) {
+			continue
+		}
+		first := len(p.page.Items)
+		c.furnish(p.of("furniture:"+f.Name, ""), v, f)
+		for j := range p.page.Items[first:] {
+			p.page.Items[first+j].Layer = ink.People
+		}
+	}
+}
+
+// satAt says whether somebody sits with their legs under a thing.
+func (c *composer) satAt(i int) bool {
+	for j := range c.in.Setup.People {
+		who := &c.in.Setup.People[j]
+		legs := who.Pose == "seated" || who.Pose == "crouching"
+		if legs && carto.Overlap(c.people[who.Name].Body, c.furniture[i].Body) && !c.over(i, who.At) {
+			return true
+		}
+	}
+	return false
+}
+
+// over says whether a point in plan lies over a thing.
+func (c *composer) over(i int, at r2.Vec) bool {
+	return slices.ContainsFunc(c.in.Setup.Furniture[i].Parts, func(q plan.Part) bool { return inRing(q.Outline, at) })
 }
 
 // lowestFirst is the order of things by their tops.

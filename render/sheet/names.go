@@ -16,7 +16,7 @@ func (c *composer) nameThings(p pad, v view, taken, lines []carto.Obstacle) []ca
 	n := namer{c: c, p: p, area: inset(v.panel, 1, 1), taken: taken, lines: lines}
 	for i := range c.in.Setup.Furniture {
 		f := &c.in.Setup.Furniture[i]
-		n.put(ink.Furniture, "furniture:"+f.Name, c.furnitureNames(c.furniture[i].Box(), f))
+		n.put(ink.Notes, "furniture:"+f.Name, c.furnitureNames(c.furniture[i].Box(), f))
 	}
 	for i := range c.in.Setup.Openings {
 		o := &c.in.Setup.Openings[i]

@@ -50,7 +50,7 @@ func (c *composer) assumed() *section {
 	}
 	t := table{columns: []column{{}, {flexible: true}}}
 	for _, thing := range things {
-		t.entries = append(t.entries, entry{cells: []string{shortName(thing), strings.Join(values[thing], ", ")}})
+		t.entries = append(t.entries, entry{cells: []string{shortName(thing), strings.Join(values[thing], "; ")}})
 	}
 	return &section{title: "Assumed", rank: other, tables: []table{t}}
 }

@@ -43,10 +43,10 @@ func (c *composer) furnitureObstacles() []carto.Obstacle {
 // a tag stands outside the room where its leader is no longer than that is worth.
 const (
 	costThrow = 10.0
-	costBeam  = 4.0
+	costBeam  = 9.0
 	costTable = 6.0
 	costEdge  = 4.0
-	costRest  = 25.0
+	costRest  = 40.0
 	costFloor = 3.0
 	floorUnit = 8.0 // mm
 )
@@ -77,8 +77,8 @@ func (c *composer) rays(v view) []carto.Obstacle {
 	var lines [][]r2.Vec
 	for i := range c.in.Beams {
 		if l := c.light(c.in.Beams[i].Light); l != nil {
-			half, _ := c.beamLines(l, &c.in.Beams[i], v)
-			lines = append(lines, half...)
+			half, tenth := c.beamLines(l, &c.in.Beams[i], v)
+			lines = append(append(lines, half...), tenth...)
 		}
 	}
 	for i := range c.in.Views {

@@ -36,7 +36,7 @@ func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 	reliefs := c.reliefs(v)
 	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
 
-	clear = slices.Concat(clear, c.furnitureObstacles())
+	clear = slices.Concat(clear, c.furnitureObstacles(), c.rays(v), throwLines(throws))
 	c.drawTints(p.on(ink.Tint), v, reliefs)
 	for i := range reliefs {
 		c.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)

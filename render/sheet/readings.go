@@ -30,14 +30,14 @@ func (c *composer) drawReadings(p pad, v view) []placeable {
 	for i := range c.in.Faces {
 		f := &c.in.Faces[i]
 		if lit(f.Key) {
-			notes = append(notes, c.faceNote(p, v, f.Key, stop(f.Key.Stop), "key"))
+			notes = append(notes, c.faceNote(p, v, f.Key, c.whose(f), stop(f.Key.Stop), "key", ""))
 		}
 		if lit(f.Fill) {
-			words := "fill"
+			under := ""
 			if lit(f.Key) {
-				words += " −" + tenths(f.Contrast)
+				under = " −" + tenths(f.Contrast)
 			}
-			notes = append(notes, c.faceNote(p, v, f.Fill, stop(f.Fill.Stop), words))
+			notes = append(notes, c.faceNote(p, v, f.Fill, c.whose(f), stop(f.Fill.Stop), "fill", under))
 		}
 	}
 	for i := range c.in.Readings {
@@ -49,16 +49,34 @@ func (c *composer) drawReadings(p pad, v view) []placeable {
 	return notes
 }
 
-// faceNote marks one side of a face, out from it the way it faces.
-func (c *composer) faceNote(p pad, v view, r *meter.Reading, figure, words string) placeable {
+// whose is the name of whose face it is, where there are several.
+func (c *composer) whose(f *Face) string {
+	if len(c.in.Faces) < 2 {
+		return ""
+	}
+	return f.Person
+}
+
+// faceNote marks one side of a face, out from it the way it faces. In its shorter forms it says
+// whose face it is and which side, then the side alone.
+func (c *composer) faceNote(p pad, v view, r *meter.Reading, who, figure, side, under string) placeable {
 	out := plain(r.Facing)
 	if n := r2.Norm(out); n > 0 {
 		out = r2.Scale(1/n, out)
 	}
 	where := c.beside(r.Person, v.flat(r.At), out)
 	body := c.mark(p, r.Kind, where, r)
-	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: []string{figure + " " + words, figure},
+	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: faceForms(who, figure, side, under),
 		anchor: where, body: body, toward: &out, weight: 2, leader: 30}
+}
+
+// faceForms are the ways to say a reading, fullest first.
+func faceForms(who, figure, side, under string) []string {
+	said := figure + " " + side
+	if who == "" {
+		return []string{said + under, said}
+	}
+	return []string{who + ", " + said + under, who + ", " + said, said}
 }
 
 // beside is the first point from a face along a direction that is clear of the body it belongs to.

@@ -320,7 +320,7 @@ func TestTextHoldsEveryValue(t *testing.T) {
 		"contours at ", "238 lx", "T2.8", "2.2 stops", "4.6 : 1", "3340 K",
 		"600 W LED point", "lens 25, 1/2 CTO; two bags, tie off", "2.00 m from street, outside, 1.30 m from kitchen.top",
 		"G1", "1.20 × 1.20", "39.2° × 16.9°", "table-top, flat", "410 lx",
-		"- Stand of 2 is 0.3 m outside frame left: do not pan past 6°.", "walls 0.5 reflectance, ceiling 0.8, floor 0.2", "Floor load, house wiring, wind.",
+		"- Stand of 2 is 0.3 m outside frame left: do not pan past 6°.", "walls 0.5 reflectance; ceiling 0.8; floor 0.2", "Floor load, house wiring, wind.",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the text lacks %q:\n%s", want, text)

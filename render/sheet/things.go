@@ -31,6 +31,7 @@ func (c *composer) drawThings(p pad, v view) (labels []placeable, rests []carto.
 	for i := range s.People {
 		add(c.drawPerson(p, v, &s.People[i]))
 	}
+	c.coverLegs(p, v)
 	for i := range s.Cameras {
 		add(c.drawCamera(p, v, &s.Cameras[i]))
 	}
