@@ -112,6 +112,7 @@ func (r *resolver) shape(name string) (*Furniture, bool) {
 	var f *Furniture
 	if ok {
 		f = built(written, s)
+		ok = len(f.Parts) > 0 // else its form or its size has an error of its own
 	}
 	r.shapes[name] = answer[*Furniture]{f, ok}
 	return f, ok
