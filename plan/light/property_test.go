@@ -168,9 +168,9 @@ func TestSameBitsOnAnyNumberOfWorkers(t *testing.T) {
 	for range 20 {
 		to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 1}, Axis: up})
 	}
-	one := basis(t, build(t, s, Options{Workers: 1}), lights, to)
+	one := basis(t, build(t, s, Options{Quality: Draft, Workers: 1}), lights, to)
 	for _, n := range []int{2, 8, 0} {
-		many := basis(t, build(t, s, Options{Workers: n}), lights, to)
+		many := basis(t, build(t, s, Options{Quality: Draft, Workers: n}), lights, to)
 		if !reflect.DeepEqual(one.Terms, many.Terms) || !reflect.DeepEqual(one.Points, many.Points) ||
 			!reflect.DeepEqual(one.Fields, many.Fields) || !reflect.DeepEqual(one.Reflected, many.Reflected) {
 			t.Errorf("%d workers give other bits than one", n)
