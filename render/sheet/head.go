@@ -59,6 +59,7 @@ func (c *composer) setupLine() string {
 	}
 	if f, ok := c.onWall(); ok {
 		words = joined(", ", words, "wall "+f.name+" from inside")
+		words = strings.ToUpper(words[:1]) + words[1:]
 	}
 	return words
 }
