@@ -39,14 +39,37 @@ type thing struct {
 	rank  int // its place in the order of the lists
 }
 
-// index makes the table of names. There is one name space; where two things bear one name the
-// loader has told so, and the first is meant.
+// singles is a scene in which each name means one thing. Where two things bear one name the
+// loader has told so, and the later one is left out.
+func singles(s *scene.Scene) *scene.Scene {
+	own, seen := *s, map[string]bool{}
+	own.Rooms = firstOf(s.Rooms, seen, func(v *scene.Room) string { return v.Name })
+	own.Openings = firstOf(s.Openings, seen, func(v *scene.Opening) string { return v.Name })
+	own.Furniture = firstOf(s.Furniture, seen, func(v *scene.Furniture) string { return v.Name })
+	own.People = firstOf(s.People, seen, func(v *scene.Person) string { return v.Name })
+	own.Cameras = firstOf(s.Cameras, seen, func(v *scene.Camera) string { return v.Name })
+	own.Lights = firstOf(s.Lights, seen, func(v *scene.Light) string { return v.Name })
+	own.Grip = firstOf(s.Grip, seen, func(v *scene.Grip) string { return v.Name })
+	own.Meters = firstOf(s.Meters, seen, func(v *scene.Meter) string { return v.Name })
+	return &own
+}
+
+// firstOf leaves out of a list what bears a name that was seen before, and notes its names.
+func firstOf[T any](list []T, seen map[string]bool, name func(*T) string) []T {
+	kept := make([]T, 0, len(list))
+	for i := range list {
+		if n := name(&list[i]); !seen[n] {
+			seen[n] = true
+			kept = append(kept, list[i])
+		}
+	}
+	return kept
+}
+
+// index makes the table of names. There is one name space.
 func (r *resolver) index() {
 	r.things = map[string]thing{}
 	add := func(k kind, i int, t *scene.Thing) {
-		if _, taken := r.things[t.Name]; taken {
-			return
-		}
 		r.things[t.Name] = thing{kind: k, index: i, path: t.Path, span: t.Span, rank: len(r.names)}
 		r.names = append(r.names, t.Name)
 	}

@@ -84,7 +84,7 @@ type resolver struct {
 
 func newResolver(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *resolver {
 	r := &resolver{
-		doc: doc, s: s, before: before, log: log, kit: &kit.Catalogue{},
+		doc: doc, s: singles(s), before: before, log: log, kit: &kit.Catalogue{},
 		asked: map[question]bool{}, spots: map[string]answer[spot]{}, noses: map[string]answer[float64]{},
 		shapes: map[string]answer[*Furniture]{}, assumed: map[string]bool{},
 		nextID: 1,
