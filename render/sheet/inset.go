@@ -53,7 +53,7 @@ func (c *composer) drawInset(p pad, f *Field, v view) {
 	}
 	for _, w := range c.in.Setup.Walls {
 		if w.Opening == "" {
-			p.outline(0, p.look.Wall, &p.look.Wall, v.all(w.Outline)...)
+			p.outline(hair, p.look.Wall, &p.look.Wall, v.all(w.Outline)...)
 		}
 	}
 	for i := range c.in.Setup.People {

@@ -116,7 +116,7 @@ func (t *tag) draw(p pad, at carto.Placement) {
 	}
 	lines := t.forms()[at.Rung]
 	p = p.on(ink.Tags).of(t.object, "")
-	if from, to := t.leader(at); r2.Norm(r2.Sub(to, from)) > leastLeader {
+	if from, to := t.leader(at); r2.Norm(r2.Sub(to, from)) > leastLeader+1 {
 		p.line(hair, p.look.Ink, from, to)
 	}
 	b := at.Box
@@ -141,15 +141,32 @@ func (t *tag) draw(p pad, at carto.Placement) {
 // leastLeader is how far a tag may be from what it is about without a leader, mm.
 const leastLeader = 2.6
 
-// leader runs from the tag to the symbol itself. The placer knows of a symbol only the upright box
+// leader runs from the tag into the symbol itself. The placer knows of a symbol only the upright box
 // round it, and a tag beside the box of something long and slanting may be far from the thing.
 func (t *tag) leader(at carto.Placement) (from, to r2.Vec) {
-	from = at.Leader[0]
+	from, to = at.Leader[0], at.Leader[1]
 	if !at.Leads() {
 		from = r2.Vec{X: min(max(t.anchor.X, at.Box.Min.X), at.Box.Max.X), Y: min(max(t.anchor.Y, at.Box.Min.Y), at.Box.Max.Y)}
-		return from, touch(from, t.anchor, t.drawn.Body, from)
+		to = from
 	}
-	return from, touch(from, t.anchor, t.drawn.Body, at.Leader[1])
+	to = touch(from, t.anchor, t.drawn.Body, to)
+	return from, mix(to, centreOf(t.drawn.Body, to), into)
+}
+
+// into is how far a leader goes on from the outline of a symbol toward its middle: the outline is of
+// straight lines, and what is drawn inside it may not reach its corners.
+const into = 0.4
+
+// centreOf is the middle of the corners of an outline; other where it has none.
+func centreOf(outline []r2.Vec, other r2.Vec) r2.Vec {
+	if len(outline) == 0 {
+		return other
+	}
+	sum := r2.Vec{}
+	for _, p := range outline {
+		sum = r2.Add(sum, p)
+	}
+	return r2.Scale(1/float64(len(outline)), sum)
 }
 
 // touch is where the way from a point to an anchor meets an outline; other where it does not.

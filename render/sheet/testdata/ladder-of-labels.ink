@@ -17,7 +17,7 @@ layer tags
     fill #e69646 : M 26.1,2.8 L 27.4,2.8 L 27.4,7.7 L 26.1,7.7 Z
     "300 W LED point" at 28.7,4.3, 2.62 mm #1a1a1e bold
   light:lamp
-    line 0.18 #1a1a1e : M 38,22.8 L 38,15
+    line 0.18 #1a1a1e : M 38,22.8 L 38,13.8
     line 0.25 #1a1a1e fill #ffffff : M 8.9,22.8 L 44.3,22.8 L 44.3,30.9 L 8.9,30.9 Z
     fill #1a1a1e : M 8.9,22.8 L 14,22.8 L 14,30.9 L 8.9,30.9 Z
     "3" at 11.5,25.6, 3.63 mm #ffffff bold centred
