@@ -1,0 +1,186 @@
+//go:build peer
+
+package light
+
+import (
+	"bufio"
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"syscall"
+	"testing"
+	"time"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
+)
+
+// The comparison with a general ray tracer that .ci/compare-embree runs: TestPeerScene writes the
+// reference scene for it, TestPeerRatios reads what it made and prints the ratios. The folder is
+// given after -args -peer.
+var peerFolder = flag.String("peer", "", "folder that is shared with the other program")
+
+// peerScenes are the scenes by how many boxes they have beyond the 55 solids.
+var peerScenes = []int{0, 1945}
+
+func peerFile(boxes int, ending string) string {
+	return filepath.Join(*peerFolder, fmt.Sprintf("%d.%s", 55+boxes, ending))
+}
+
+func TestPeerScene(t *testing.T) {
+	for _, boxes := range peerScenes {
+		f, err := os.Create(peerFile(boxes, "scene"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := bufio.NewWriter(f)
+		s, floor := reference(boxes)
+		writeTriangles(w, s)
+		fmt.Fprintln(w, floor.Origin.X, floor.Origin.Y, floor.Origin.Z, floor.U.X, floor.NU, floor.NV)
+		lights := referenceLamps()
+		fmt.Fprintln(w, len(lights))
+		faces, tubes := Draft.points()
+		for i := range lights {
+			writeLamp(w, newLamp(&lights[i], faces, tubes))
+		}
+		if err := w.Flush(); err != nil {
+			t.Fatal(err)
+		}
+		f.Close()
+	}
+}
+
+func writeTriangles(w *bufio.Writer, s *solid.Set) {
+	var corners []r3.Vec
+	fan := func(ring []r3.Vec) {
+		for i := 2; i < len(ring); i++ {
+			corners = append(corners, ring[0], ring[i-1], ring[i])
+		}
+	}
+	for i := range s.Prisms {
+		if c, ok := prismCaster(&s.Prisms[i]); ok {
+			for _, side := range c.sides() {
+				fan(side.base)
+			}
+		}
+	}
+	for i := range s.Sheets {
+		fan(s.Sheets[i].Corners)
+	}
+	fmt.Fprintln(w, len(corners))
+	for _, c := range corners {
+		writeVec(w, c)
+	}
+}
+
+func writeVec(w *bufio.Writer, v r3.Vec) { fmt.Fprintf(w, "%.9g %.9g %.9g\n", v.X, v.Y, v.Z) }
+
+func writeLamp(w *bufio.Writer, l *lamp) {
+	k := newKernel(l)
+	onesided := 0
+	if l.onesided {
+		onesided = 1
+	}
+	fmt.Fprintln(w, [...]int{cosine: 0, uniform: 1, line: 2, axial: 3, gridded: 4, anyShape: -1}[k.kind], onesided, k.gain, k.grid[0], k.grid[1])
+	writeVec(w, l.axis)
+	writeVec(w, l.right)
+	writeVec(w, l.up)
+	fmt.Fprintln(w, len(k.table))
+	for _, v := range k.table {
+		fmt.Fprintln(w, v)
+	}
+	points := l.points
+	if l.opening.Form == photometry.Point {
+		points = []r3.Vec{l.at}
+	}
+	fmt.Fprintln(w, len(points))
+	for _, p := range points {
+		writeVec(w, p)
+	}
+}
+
+// busy is the time that the process has computed, which other programs on the machine do not count
+// in.
+func busy() time.Duration {
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		panic(err)
+	}
+	return time.Duration(u.Utime.Nano())
+}
+
+func TestPeerRatios(t *testing.T) {
+	for _, boxes := range peerScenes {
+		theirTime, theirs := readPeer(t, peerFile(boxes, "field"))
+		s, floor := reference(boxes)
+		lights := referenceLamps()
+		d := Drive{}
+		for _, e := range lights {
+			d[e.Name] = [3]float64{1, 1, 1}
+		}
+		run := func(w *World, times int) (time.Duration, []float64) {
+			least := time.Hour
+			out := make([]float32, floor.NU*floor.NV)
+			for range times {
+				start := busy()
+				b := basis(t, w, lights, Targets{Lattices: []Lattice{floor}})
+				least = min(least, busy()-start)
+				b.Field(0, d, out)
+			}
+			values := make([]float64, len(out))
+			for n, v := range out {
+				values[n] = float64(v)
+			}
+			return least, values
+		}
+		best := build(t, s, Options{Direct: true})
+		best.faces, best.tubes = 6844, 2048 // twice a Fibonacci number
+		_, want := run(best, 1)
+		fmt.Printf("%d solids, %d points, one core, computing time\n", 55+boxes, len(want))
+		mean, p95 := errorsOf(theirs, want)
+		fmt.Printf("  Embree, 16 rays at a time, every sample: %7.1f ms   error %.2f %% mean, %.1f %% p95\n", 1e3*theirTime, 100*mean, 100*p95)
+		for _, q := range []Quality{Draft, Normal} {
+			took, ours := run(build(t, s, Options{Direct: true, Quality: q, Workers: 1}), 5)
+			mean, p95 := errorsOf(ours, want)
+			fmt.Printf("  shadows drawn, %-6s:                    %7.1f ms   error %.2f %% mean, %.1f %% p95   %.1f times the speed\n",
+				q, took.Seconds()*1e3, 100*mean, 100*p95, theirTime/took.Seconds())
+		}
+	}
+}
+
+func readPeer(t *testing.T, name string) (seconds float64, field []float64) {
+	f, err := os.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	r := bufio.NewReader(f)
+	if _, err := fmt.Fscan(r, &seconds); err != nil {
+		t.Fatal(err)
+	}
+	for {
+		var v float64
+		if _, err := fmt.Fscan(r, &v); err != nil {
+			return seconds, field
+		}
+		field = append(field, v)
+	}
+}
+
+// errorsOf is the mean and the 95th percentile of the relative errors over 5 lx.
+func errorsOf(got, want []float64) (mean, p95 float64) {
+	var all []float64
+	for n, w := range want {
+		if w > 5 {
+			e := math.Abs(got[n]/w - 1)
+			all, mean = append(all, e), mean+e
+		}
+	}
+	slices.Sort(all)
+	return mean / float64(len(all)), all[len(all)*95/100]
+}
