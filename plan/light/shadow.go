@@ -228,18 +228,26 @@ func (b *brush) covered(mask []uint64, outline []r2.Vec) bool {
 		return true
 	}
 	w0, w1 := i0>>6, (i1-1)>>6
-	for j := j0; j < j1; j++ {
-		for w, word := range mask[j*g.words+w0 : j*g.words+w1+1] {
-			need := ^uint64(0)
-			if w == 0 {
-				need <<= i0 & 63
-			}
-			if w0+w == w1 {
-				need &= ^uint64(0) >> (63 - (i1-1)&63)
-			}
-			if word&need != need {
-				return false
-			}
+	first, last := ^uint64(0)<<(i0&63), ^uint64(0)>>(63-(i1-1)&63)
+	if w0 == w1 {
+		return dark(mask[w0:], first&last, j0, j1, g.words)
+	}
+	if !dark(mask[w0:], first, j0, j1, g.words) || !dark(mask[w1:], last, j0, j1, g.words) {
+		return false
+	}
+	for w := w0 + 1; w < w1; w++ {
+		if !dark(mask[w:], ^uint64(0), j0, j1, g.words) {
+			return false
+		}
+	}
+	return true
+}
+
+// dark says whether a set of bits is set in one word of all rows from j0 up to j1.
+func dark(column []uint64, need uint64, j0, j1, words int) bool {
+	for n := j0 * words; n < j1*words; n += words {
+		if need&^column[n] != 0 {
+			return false
 		}
 	}
 	return true

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/radiosity"
 	"scrimshaw/plan/solid"
 )
@@ -84,7 +85,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct, bounces: o.Quality.bounces(),
+	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), bounces: o.Quality.bounces(),
 		report: o.Progress}
 	w.faces, w.tubes = o.Quality.points()
 	bodies := o.Bodies
@@ -98,6 +99,13 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 
 // BVH returns the rays through the set.
 func (w *World) BVH() *solid.BVH { return w.bvh }
+
+// reflects says whether any surface of the set returns light.
+func reflects(set *solid.Set) bool {
+	lit := func(s *solid.Skin) bool { return s.Reflect != colour.RGB{} }
+	return slices.ContainsFunc(set.Prisms, func(p solid.Prism) bool { return lit(&p.Skin) }) ||
+		slices.ContainsFunc(set.Sheets, func(s solid.Sheet) bool { return lit(&s.Front) || lit(&s.Back) })
+}
 
 // gather sorts the set into casters and panes.
 func (w *World) gather(set *solid.Set) {
