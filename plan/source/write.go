@@ -17,7 +17,7 @@ func Human(w io.Writer, ds []Diagnostic, colour bool) error {
 	p := printer{colour: colour}
 	kept, more := Capped(ds, maxShown)
 	for i := range kept {
-		if i > 0 {
+		if i > 0 && !(brief(&kept[i-1]) && brief(&kept[i])) {
 			p.WriteByte('\n')
 		}
 		p.diagnostic(&kept[i])
@@ -28,6 +28,9 @@ func Human(w io.Writer, ds []Diagnostic, colour bool) error {
 	_, err := io.WriteString(w, p.String())
 	return err
 }
+
+// brief says whether a finding is a note told in one line: it has no place, no fix and nothing related.
+func brief(d *Diagnostic) bool { return d.Severity == Info && !d.Span.Valid() && d.Hint == "" && len(d.Related) == 0 }
 
 // Short writes one line a finding, as editors and scripts read it:
 // file:line:column: severity: message [code] (hint).
