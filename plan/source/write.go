@@ -30,7 +30,9 @@ func Human(w io.Writer, ds []Diagnostic, colour bool) error {
 }
 
 // brief says whether a finding is a note told in one line: it has no place, no fix and nothing related.
-func brief(d *Diagnostic) bool { return d.Severity == Info && !d.Span.Valid() && d.Hint == "" && len(d.Related) == 0 }
+func brief(d *Diagnostic) bool {
+	return d.Severity == Info && !d.Span.Valid() && d.Hint == "" && len(d.Related) == 0
+}
 
 // Short writes one line a finding, as editors and scripts read it:
 // file:line:column: severity: message [code] (hint).
