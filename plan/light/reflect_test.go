@@ -158,3 +158,32 @@ func TestBlackNeverRaises(t *testing.T) {
 
 // reflectedError is what normal quality promises of the reflected light at a single receptor.
 const reflectedError = 0.02
+
+// A moved lamp is worked out again, reflected light and all, and the others keep what they had.
+func TestRebaseOfReflectedLight(t *testing.T) {
+	s := shell(4, 4, 3, colour.RGB{0.6, 0.5, 0.4})
+	lights := lamps(rand.New(rand.NewPCG(9, 10)))[:4]
+	for i := range lights {
+		lights[i].Frame = looking(r3.Vec{X: 1 + 0.4*float64(i), Y: 1, Z: 2}, r3.Vec{X: 2, Y: 3})
+	}
+	to := Targets{Points: []Receptor{{At: r3.Vec{X: 2, Y: 2, Z: 1}, Axis: up}}, Lattices: []Lattice{floorAt(0.1, 0.1, 0, 3.8, 50)}}
+	w := build(t, s, Options{Quality: Draft})
+	old := basis(t, w, lights, to)
+	lights[1].Frame = looking(r3.Vec{X: 3, Y: 3, Z: 1}, r3.Vec{X: 1, Y: 1})
+	got, err := w.Rebase(t.Context(), old, lights, lights[1].Name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if &got.Reflected[0][0][0] != &old.Reflected[0][0][0] {
+		t.Error("a light that stays is reflected again")
+	}
+	want := basis(t, w, lights, to)
+	for i := range lights {
+		if !slices.Equal(got.Reflected[i][0], want.Reflected[i][0]) {
+			t.Errorf("the field of %s differs from that of a new basis", lights[i].Name)
+		}
+	}
+	if a, b := by(got, 0, Reflected), by(want, 0, Reflected); math.Abs(a.Y()/b.Y()-1) > 1e-12 {
+		t.Errorf("reflected %v, by a new basis %v", a, b)
+	}
+}

@@ -82,14 +82,15 @@ func (s *Solution) column(lamp, channel int) (block, column int) {
 type solver struct {
 	t        *Transport
 	channel  [width]int
-	straight []columns // by element: from the lamps, lx
-	back     []columns // by slot: from other surfaces, lx
-	before   []columns // back as it was before the pass
-	exitance []columns // by element, lm/m²
-	reflect  []columns // by face
-	flux     columns   // what comes straight from the lamps, lm
-	returned columns   // and what of it is returned to surfaces
-	gain     columns   // what links are multiplied by, so that no flux is made or lost
+	straight []columns   // by element: from the lamps, lx
+	back     []columns   // by slot: from other surfaces, lx
+	before   []columns   // back as it was before the pass
+	exitance []columns   // by element, lm/m²
+	reflect  []columns   // by face
+	flux     columns     // what comes straight from the lamps, lm
+	returned columns     // and what of it is returned to surfaces
+	gain     columns     // what links are multiplied by, so that no flux is made or lost
+	done     [width]bool // columns that change no more, whatever is solved beside them
 }
 
 func newSolver(t *Transport, lamps []first) *solver {
@@ -171,10 +172,12 @@ func (w *solver) gather(s int) {
 	}
 	sum := add(w.exitance, links)
 	share := 1 / float64(len(links))
+	back := &w.back[s]
 	for c := range sum {
-		sum[c] *= share * w.gain[c]
+		if !w.done[c] {
+			back[c] = sum[c] * share * w.gain[c]
+		}
 	}
-	w.back[s] = sum
 	w.shine(s)
 }
 
@@ -219,7 +222,7 @@ func (w *solver) unveil() {
 // what is taken in and what leaves the set then add up to what the lamps sent, to the last digit,
 // though rays only sample who sees whom. On the way it saves passes: a white room fills at once. Where
 // learn is set, the links take over the factor, so that in the end there is nothing left to bring up.
-// It says whether the pass moved less than the residual.
+// It says whether the pass moved less than the residual in every column.
 func (w *solver) level(learn bool) (done bool) {
 	var got, kept, scale, moved columns
 	w.unseen()
@@ -233,6 +236,9 @@ func (w *solver) level(learn bool) (done bool) {
 	}
 	for c := range width {
 		scale[c] = 1
+		if w.done[c] {
+			continue
+		}
 		if lost := got[c] - kept[c]; lost > 0 {
 			scale[c] = w.returned[c] / lost
 		}
@@ -250,12 +256,12 @@ func (w *solver) level(learn bool) (done bool) {
 		}
 		w.shine(s)
 	}
+	done = true
 	for c := range width {
-		if moved[c] > residual*w.flux[c] {
-			return false
-		}
+		w.done[c] = w.done[c] || moved[c] <= residual*w.flux[c]
+		done = done && w.done[c]
 	}
-	return true
+	return done
 }
 
 // unseen spreads evenly what surfaces return where no ray of any patch has met it: the footprint of a beam
