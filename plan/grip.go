@@ -135,7 +135,7 @@ func (r *resolver) hangSheet(written *scene.Grip, g *Grip) bool {
 			r.unknownEntry(written.Cloth, "cloth", kit.Names(r.kit.Cloth))
 			return false
 		}
-		r.infof(written.Span, source.CodeLater, "", "%s is drawn; what its cloth does to light is not computed yet", g.Name)
+		r.warnf(written.Span, source.CodeLater, "take the figures as those without it", "%s is drawn; what its cloth does to light is not computed yet", g.Name)
 		id := r.id(g.Name)
 		r.out.Bodies.Sheets = append(r.out.Bodies.Sheets, solid.Sheet{ID: id, Name: g.Name, Corners: g.corners()})
 		g.IDs = []solid.ID{id}

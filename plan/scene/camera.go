@@ -27,7 +27,7 @@ var cameraTable = tableOf("camera", "One camera.", nil,
 		func(m *Camera) **source.Node { return &m.Room },
 		"What the finder shows around the frame.", "5 %", "none").later("the frame check"),
 	into("filter", gelList, func(m *Camera, v []Ref, n *source.Node) { m.Filter = n; m.ask("filter", "gel", v...) },
-		"Filters before the lens, by their names in the kit.", "[ND .6]", "none").later("filters"),
+		"Filters before the lens, by their names in the kit.", "[ND .6]", "none").later("filters").altering(),
 )
 
 // cameraExposure is what a camera sets for itself; what holds for the whole file is named apart.

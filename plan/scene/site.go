@@ -56,7 +56,7 @@ var siteTable = tableOf("site", "The world outside. Without a site nothing comes
 	value("zone", zone, func(s *Site) *Given[string] { return &s.Zone },
 		"The clock that `when` is read from.", "+02:00", "the mean time of the longitude").later(bySun),
 	value("when", moment, func(s *Site) *Given[string] { return &s.When },
-		"The moment that the sun and the sky are computed for.", "2026-06-21 15:30", "none, and then no sun").later(bySun),
+		"The moment that the sun and the sky are computed for.", "2026-06-21 15:30", "none, and then no sun").later(bySun).altering(),
 	value("until", until, func(s *Site) *Given[string] { return &s.Until },
 		"The end of the shooting time.", "18:00", "the moment alone").later(bySun),
 	value("sky", source.OneOf("a sky", "clear", "hazy", "broken", "overcast", "none"),

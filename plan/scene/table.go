@@ -72,6 +72,12 @@ func (e entry[T]) later(capability string) entry[T] {
 	return e
 }
 
+// altering marks a key that is not computed yet and without which the figures are wrong.
+func (e entry[T]) altering() entry[T] {
+	e.Alters = true
+	return e
+}
+
 // of limits a key to some forms of its map.
 func (e entry[T]) of(forms ...string) entry[T] {
 	e.With = forms
@@ -86,7 +92,7 @@ func within[W, P any](part []entry[P], at func(*W) *P) []entry[W] {
 		f := e.Field
 		all[i] = entry[W]{Field: source.Field[W]{
 			With: e.With,
-			Key:  f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Later: f.Later, Required: f.Required, Schema: f.Schema,
+			Key:  f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Later: f.Later, Alters: f.Alters, Required: f.Required, Schema: f.Schema,
 			Read: func(dst *W, n *source.Node, c *source.Context) { f.Read(at(dst), n, c) },
 		}}
 		if e.lack != nil {

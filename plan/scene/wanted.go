@@ -115,7 +115,7 @@ func laterKeys() []entry[Scene] {
 			"The look to balance for.", "[{of: ines.key, stop: T2.8, within: 0.2}]", "none").later(byBalance),
 		value("haze", quantity("a haze", "0.02", numbers, between(0, 10)),
 			func(s *Scene) *Given[float64] { return &s.Haze },
-			"Extinction of the air, in 1/m.", "0.02", "0").later("light scattered by the air"),
+			"Extinction of the air, in 1/m.", "0.02", "0").later("light scattered by the air").altering(),
 		into("measured", namedValues("a map of readings", "{ines.key: 480 lx}", "reading", measuredValue), keepMeasured,
 			"Readings from the day, by the names of the computed ones.",
 			"{ines.key: 480 lx}", "none").later("comparing with readings of the day"),
