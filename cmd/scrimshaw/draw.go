@@ -98,9 +98,15 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 	if err := cmd.Context().Err(); err != nil {
 		return err
 	}
+	return writeSheets(std, paths, document, inputs, flags)
+}
+
+// writeSheets writes the sheets of a run in every form that was asked for.
+func writeSheets(std streams, paths []string, document ink.Document, inputs []sheet.Input, flags *drawFlags) error {
 	var files []output
 	for _, path := range paths {
 		var made []output
+		var err error
 		switch flags.output.formOf(path) {
 		case "txt":
 			made = []output{{path: path, data: []byte(sheet.Text(flags.sheet, inputs...))}}

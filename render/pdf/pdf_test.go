@@ -195,8 +195,9 @@ func TestIdentifier(t *testing.T) {
 	}
 	other := specimen.Document()
 	other.Title = "Another"
-	if id(specimen.Document()) != id(specimen.Document()) || id(specimen.Document()) == id(other) {
-		t.Errorf("%s, %s and %s", id(specimen.Document()), id(specimen.Document()), id(other))
+	first, again, another := id(specimen.Document()), id(specimen.Document()), id(other)
+	if first != again || first == another {
+		t.Errorf("%s, %s and %s", first, again, another)
 	}
 	if file := []byte("no trailer"); !bytes.Equal(identified(file), file) {
 		t.Error("what is no file of the library's was changed")
