@@ -31,7 +31,19 @@ func planesOf(s *plan.Setup, text string) ([]study.Plane, error) {
 	if err != nil {
 		return nil, fmt.Errorf("--plane %s: write a height above the floor, like 0.75, or a wall: %s", text, strings.Join(walls, ", "))
 	}
+	if most := highest(s); most > 0 && height >= most {
+		return nil, fmt.Errorf("--plane %s: no room is so high; the highest has %s", text, unit.FormatLength(most, s.Feet))
+	}
 	return []study.Plane{{Height: height}}, nil
+}
+
+// highest is the height of the highest room above its floor, m; 0 where there is none.
+func highest(s *plan.Setup) float64 {
+	most := 0.0
+	for i := range s.Rooms {
+		most = max(most, s.Rooms[i].Top-s.Rooms[i].Base)
+	}
+	return most
 }
 
 // onPlane puts the plane that was asked for in the place of the floor's map.

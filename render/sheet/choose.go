@@ -254,6 +254,8 @@ func (c *composer) tooLarge(f *fitter) {
 		f.scales = series(feet)
 		if l, ok := f.best(c.paperOr(papers()[1])); ok {
 			d.Hint = "it fits at " + unit.FormatScale(l.times, feet)
+		} else if times, ok := f.inPartsAt(c.paperOr(papers()[1])); ok {
+			d.Hint = "it comes in parts at " + unit.FormatScale(times, feet)
 		}
 		f.scales = []float64{asked}
 	}

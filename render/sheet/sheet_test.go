@@ -246,6 +246,7 @@ func TestWishesThatCannotBe(t *testing.T) {
 		{Options{Levels: "lux"}, none, "unknown-measure-of-light", "did you mean lx? There are lx, fc, stop, stops"},
 		{Options{}, far, "plan-too-large", "bring the things that stand far off nearer"},
 		{Options{Paper: "A4", Scale: "1:10"}, func(in *Input) { away(in, 16) }, "plan-too-large", "it fits at 1:100"},
+		{Options{Paper: "A4", Scale: "1:10"}, func(in *Input) { away(in, 60) }, "plan-too-large", "it comes in parts at 1:25"},
 	} {
 		in := example()
 		c.change(&in)

@@ -110,6 +110,16 @@ func (f *fitter) split(p Paper, times float64) (best layout, ok bool) {
 	return best, ok
 }
 
+// inPartsAt is the largest scale at which a plan in parts is not too many of them.
+func (f *fitter) inPartsAt(p Paper) (times float64, ok bool) {
+	for _, times := range f.scales {
+		if _, ok := f.split(p, times); ok {
+			return times, true
+		}
+	}
+	return 0, false
+}
+
 // pourParts fills the collar of the first part.
 func (f *fitter) pourParts(l *layout, key *block) {
 	f.keys = append([]*block{key}, f.blocks[:min(1, len(f.blocks))]...) // the key of levels comes first
