@@ -3,6 +3,7 @@ package radiosity
 import (
 	"context"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -26,14 +27,12 @@ const closest = 0.075
 // sets is the number of sets of directions.
 const sets = side * side
 
-// frame is a lattice with what its points see. hits holds set by set, direction by direction, the
-// points of the set row by row.
+// frame is a lattice with what its points see: a picture for each set.
 type frame struct {
 	Lattice
-	rays   int
-	shared bool // whether neighbours lend each other what they see
-	hits   []uint32
-	start  [sets + 1]int
+	rays     int
+	shared   bool // whether neighbours lend each other what they see
+	pictures [sets]picture
 }
 
 // size is how many points of each set there are, along and across.
@@ -47,11 +46,6 @@ func (t *Transport) lookFromLattice(ctx context.Context, l *Lattice) (*frame, er
 	if !f.shared {
 		f.rays *= sets
 	}
-	for s := range sets {
-		nu, nv := f.size(s)
-		f.start[s+1] = f.start[s] + max(0, nu)*max(0, nv)*f.rays
-	}
-	f.hits = make([]uint32, f.start[sets])
 	painters := make([]*painter, crew.Size(t.workers, sets))
 	err := crew.Each(ctx, t.workers, sets, func(worker, s int) {
 		if painters[worker] == nil {
@@ -74,33 +68,35 @@ func (p *painter) set(f *frame, s int) {
 		u:      r3.Scale(side, f.U), v: r3.Scale(side, f.V), nu: nu, nv: nv,
 	}
 	axis := about(f.Axis)
+	blank := f.blanks(s, nu, nv)
+	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
+	f.pictures[s].short = make([]uint16, 0, f.rays*nu*nv)
 	for k := range f.rays {
 		number := k
 		if f.shared {
 			number += order[s] * f.rays
 		}
 		x, y := ray(number)
-		from := f.start[s] + k*nu*nv
-		p.look(&v, axis.direction(f.Pattern, x, y), f.hits[from:from+nu*nv])
+		p.look(&v, axis.direction(f.Pattern, x, y), p.hits)
+		for _, n := range blank {
+			p.hits[n] = black
+		}
+		p.file(&f.pictures[s], p.hits)
 	}
-	f.blank(s, nu, nv)
+	p.forget(&f.pictures[s])
 }
 
 // order spreads the sets of directions so that neighbours look at different ones.
 var order = [sets]int{0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5}
 
-// blank forgets what points without data see.
-func (f *frame) blank(s, nu, nv int) {
-	for j := range nv {
-		for i := range nu {
-			if !f.masked(i*side+s%side, j*side+s/side) {
-				continue
-			}
-			for k := range f.rays {
-				f.hits[f.start[s]+(k*nv+j)*nu+i] = black
-			}
+// blanks are the points of a set without data.
+func (f *frame) blanks(s, nu, nv int) (all []int) {
+	for n := range nu * nv {
+		if f.masked(n%nu*side+s%side, n/nu*side+s/side) {
+			all = append(all, n)
 		}
 	}
+	return all
 }
 
 func (l *Lattice) masked(i, j int) bool {

@@ -97,7 +97,9 @@ func (t *Transport) link(ctx context.Context) error {
 		note(p)
 	}
 	for _, f := range t.lattices {
-		note(f.hits)
+		for s := range f.pictures {
+			note(f.pictures[s].seen)
+		}
 	}
 	for len(fresh) > 0 {
 		slices.Sort(fresh)
@@ -225,7 +227,9 @@ func (t *Transport) number() {
 		place(p)
 	}
 	for _, f := range t.lattices {
-		place(f.hits)
+		for s := range f.pictures {
+			place(f.pictures[s].seen)
+		}
 	}
 }
 

@@ -24,6 +24,8 @@ type painter struct {
 	right    []float64
 	passed   []uint64 // by point: the panes that its ray passes, as bits
 	crossing []solid.Pane
+	hits     []uint32 // of one direction
+	album    album
 }
 
 // spot is a corner on the lattice, and how far along the ray it lies.
@@ -37,7 +39,7 @@ const skin = 1e-7
 const short = 1e-4
 
 func newPainter(m *mesh, skip []solid.ID) *painter {
-	p := &painter{m: m, skip: skip}
+	p := &painter{m: m, skip: skip, album: album{make([]int32, 4*m.count), map[uint32]int32{}}}
 	for i := range m.faces {
 		if !slices.Contains(skip, m.faces[i].id) {
 			p.faces = append(p.faces, int32(i))

@@ -48,7 +48,7 @@ func TestSixPatches(t *testing.T) {
 			}
 			for n := range tr.patches {
 				if f := &tr.mesh.faces[tr.patches[n].face]; n > 0 && f.id == solid.ID(side+1) {
-					got := solution.blocks[0].exitance[4*n][0] / f.reflect[0]
+					got := float64(solution.blocks[0].exitance[4*n][0]) / f.reflect[0]
 					if math.Abs(got/want-1) > 1e-3 {
 						t.Errorf("%v: %s gets %.7g lx, want %.7g", row.In, s.Sheets[side].Name, got, want)
 					}
@@ -191,7 +191,7 @@ func TestPicturesAgreeWithRays(t *testing.T) {
 		x, y := ray(order[set]*f.rays + k)
 		want, _ := e.look(at, axis.direction(Dome, x, y), nil)
 		asked++
-		if f.hits[f.start[set]+(k*nv+j)*nu+i] != want {
+		if f.pictures[set].at((k*nv+j)*nu+i) != want {
 			differ++
 		}
 	}

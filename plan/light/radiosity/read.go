@@ -96,7 +96,7 @@ func (s *Solution) Point(receptor, lamp int) []colour.RGB {
 		exitance := s.blocks[b].exitance
 		for r, h := range hits {
 			if which[r] >= 0 {
-				out[which[r]][c] += exitance[h][k] * share
+				out[which[r]][c] += float64(exitance[h][k]) * share
 			}
 		}
 	}
@@ -124,10 +124,12 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 		lamp, c := column/channels, column%channels
 		return out[lamp][c*size : (c+1)*size]
 	}
-	sums := make([][]columns, crew.Size(t.workers, sets*len(s.blocks)))
+	workers := crew.Size(t.workers, sets*len(s.blocks))
+	sums, near := make([][]shining, workers), make([][]shining, workers)
 	err := crew.Each(ctx, t.workers, sets*len(s.blocks), func(worker, i int) {
 		b := i / sets
-		sums[worker] = f.sum(sums[worker], i%sets, s.blocks[b].exitance)
+		nu, nv := f.size(i % sets)
+		sums[worker], near[worker] = f.pictures[i%sets].sum(sums[worker], near[worker], max(0, nu)*max(0, nv), f.rays, s.blocks[b].exitance)
 		for c := range min(width, s.lamps*channels-b*width) {
 			f.place(plane(b*width+c), sums[worker], i%sets, c)
 		}
@@ -142,33 +144,12 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 	return out, err
 }
 
-// sum adds up what the points of one set see.
-func (f *frame) sum(sums []columns, set int, exitance []columns) []columns {
-	nu, nv := f.size(set)
-	n := max(0, nu) * max(0, nv)
-	sums = slices.Grow(sums[:0], n)[:n]
-	clear(sums)
-	for k := range f.rays {
-		hits := f.hits[f.start[set]+k*n:][:n]
-		for i, h := range hits {
-			sum, e := &sums[i], &exitance[h]
-			sum[0] += e[0]
-			sum[1] += e[1]
-			sum[2] += e[2]
-			sum[3] += e[3]
-			sum[4] += e[4]
-			sum[5] += e[5]
-		}
-	}
-	return sums
-}
-
 // place writes one column of the sums of a set to a plane.
-func (f *frame) place(plane []float32, sums []columns, set, column int) {
+func (f *frame) place(plane []float32, sums []shining, set, column int) {
 	nu, _ := f.size(set)
-	share := f.Pattern.weight() / float64(f.rays)
+	share := float32(f.Pattern.weight() / float64(f.rays))
 	for n := range sums {
 		i, j := n%nu*side+set%side, n/nu*side+set/side
-		plane[j*f.NU+i] = float32(sums[n][column] * share)
+		plane[j*f.NU+i] = sums[n][column] * share
 	}
 }

@@ -15,6 +15,9 @@ const width = 6
 // columns are the figures of one place for the lamps that are solved together.
 type columns [width]float64
 
+// shining is columns in single precision, which is enough to read from.
+type shining [width]float32
+
 // The solution ends when the flux that a pass still moves is less than this share of the lamp's,
 // or after so many passes.
 const (
@@ -41,7 +44,7 @@ type Solution struct {
 // block is some columns: the exitance of each element that is seen, lm/m², and of those seen through
 // clear sheets.
 type block struct {
-	exitance          []columns
+	exitance          []shining
 	sent, taken, lost columns // lm
 	passes            int
 }
@@ -63,8 +66,7 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 	each := width / t.Channels()
 	s.blocks = make([]block, (len(lamps)+each-1)/each)
 	err := crew.Each(ctx, t.workers, len(s.blocks), func(_, i int) {
-		w := newSolver(t, firsts[i*each:min((i+1)*each, len(lamps))])
-		s.blocks[i] = w.run(ctx)
+		s.blocks[i] = newSolver(t, firsts[i*each:min((i+1)*each, len(lamps))]).run(ctx)
 	})
 	for i := range s.blocks {
 		s.passes = max(s.passes, s.blocks[i].passes)
@@ -158,7 +160,12 @@ func (w *solver) run(ctx context.Context) block {
 		}
 	}
 	w.unveil()
-	b := block{exitance: w.exitance, passes: pass}
+	b := block{exitance: make([]shining, len(w.exitance)), passes: pass}
+	for e := range w.exitance {
+		for c, v := range w.exitance[e] {
+			b.exitance[e][c] = float32(v)
+		}
+	}
 	w.account(&b)
 	return b
 }
