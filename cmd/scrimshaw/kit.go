@@ -165,6 +165,14 @@ func materialSays(m *kit.Material) string {
 func kitMatching(rows []kitRow, word string) []kitRow {
 	word = strings.ToLower(word)
 	var kept []kitRow
+	for _, r := range rows { // a kind, in the plural too, means all of that kind
+		if r.Kind == word || r.Kind+"s" == word {
+			kept = append(kept, r)
+		}
+	}
+	if len(kept) > 0 {
+		return kept
+	}
 	for _, r := range rows {
 		if strings.Contains(strings.ToLower(r.Kind+" "+r.Name+" "+r.Says+" "+r.Doc), word) {
 			kept = append(kept, r)

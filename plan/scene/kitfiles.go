@@ -64,6 +64,14 @@ func (e Env) readFile(name string, most int64) ([]byte, error) {
 	if e.Files == nil {
 		return nil, troublef(CodeBadFile, "", "%q cannot be read: this scene has no folder", name)
 	}
+	// A pipe would be waited for, so a file is looked at before it is opened.
+	info, err := fs.Stat(e.Files, path.Clean(name))
+	if err != nil {
+		return nil, unreadable(name, err)
+	}
+	if !info.Mode().IsRegular() {
+		return nil, troublef(CodeBadFile, "name an ordinary file", "%q is a folder, a pipe or a device", name)
+	}
 	f, err := e.Files.Open(path.Clean(name))
 	if err != nil {
 		return nil, unreadable(name, err)

@@ -26,6 +26,9 @@ func (c *counting) Open(name string) (fs.File, error) {
 	return c.FS.Open(name)
 }
 
+// Stat looks at a file without opening it, as a folder on a disk does.
+func (c *counting) Stat(name string) (fs.FileInfo, error) { return fs.Stat(c.FS, name) }
+
 const lampIES = "IESNA91\nTILT=NONE\n1 -1 1 3 1 1 2 0 0 0\n1 1 30\n0 45 90\n0\n900 360 0\n"
 
 const measuredScene = `scrimshaw: 1
@@ -114,5 +117,18 @@ func TestPhotometricFilesThatCannotBeHad(t *testing.T) {
 		if !found {
 			t.Errorf("%v, want %s", log.All(), want)
 		}
+	}
+}
+
+// A pipe in place of a file is refused before it is opened, which would wait for its writer.
+func TestPipesAreNotOpened(t *testing.T) {
+	files := &counting{opened: map[string]int{}, FS: fstest.MapFS{"lamp.ies": {Mode: fs.ModeNamedPipe}, "own/lamps.yaml": {Mode: fs.ModeNamedPipe}}}
+	log := &source.Log{}
+	openMeasured(files, log).Base(log)
+	for name := range files.opened {
+		t.Errorf("%s was opened", name)
+	}
+	if !log.Failed() || !strings.Contains(log.All()[0].Message, "a folder, a pipe or a device") {
+		t.Errorf("%v", log.All())
 	}
 }

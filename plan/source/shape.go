@@ -184,7 +184,7 @@ const maxListed = 12
 
 // article puts "a" or "an" before a noun.
 func article(noun string) string {
-	if noun != "" && strings.ContainsRune("aeiouAEIOU", rune(noun[0])) {
+	if noun != "" && strings.ContainsRune("aeiouAEIOU", rune(noun[0])) && !strings.HasPrefix(noun, "uni") {
 		return "an " + noun
 	}
 	return "a " + noun
