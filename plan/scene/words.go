@@ -97,11 +97,22 @@ func ref(what, like string) source.Reader[Ref] {
 	schema := map[string]any{"type": "string"}
 	return scalar(what, like, schema, func(text string, n *source.Node, _ *source.Context) (Ref, error) {
 		if !isPath(text) {
-			return Ref{}, troublef(source.CodeBadValue, "write it like "+like,
-				"%q is no name, where %s belongs", text, what)
+			return Ref{}, troublef(source.CodeBadValue, refHint(text, like), "%q is no name, where %s belongs", text, what)
 		}
 		return Ref{Name: text, Span: n.Span}, nil
 	})
+}
+
+// refHint is a name as it was meant: without the quotes of a word processor, its part behind a dot.
+func refHint(text, like string) string {
+	meant := strings.Trim(text, "\u201c\u201d\u201e\u2018\u2019' ")
+	if strings.Contains(like, ".") {
+		meant = strings.Replace(meant, " ", ".", 1)
+	}
+	if meant != text && isPath(meant) {
+		return "write " + meant
+	}
+	return "write it like " + like
 }
 
 // isPath reports whether text is a name, with parts by dots.

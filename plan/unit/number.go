@@ -20,7 +20,7 @@ func ParseNumber(text string) (float64, error) {
 		return 0, err
 	}
 	if rest != "" {
-		return 0, fault("write the number alone", "%q is not a plain number", text)
+		return 0, fault("write "+FormatNumber(v)+" alone", "%q is not a plain number", text)
 	}
 	return v, nil
 }

@@ -273,7 +273,7 @@ func TestFaults(t *testing.T) {
 		{ParseScale, "50", `"50" is not a scale`, `write 1:50, or 1/4" for a quarter inch to the foot`},
 		{ParseScale, "1:0", `"1:0" is out of range`, "a scale is 1:1 to 1:10000"},
 		{ParseScale, "0:50", `"0:50" is not a scale`, `write 1:50, or 1/4" for a quarter inch to the foot`},
-		{ParseNumber, "800 asa", `"800 asa" is not a plain number`, "write the number alone"},
+		{ParseNumber, "800 asa", `"800 asa" is not a plain number`, "write 800 alone"},
 	} {
 		got, err := c.parse(c.text)
 		var f *Fault
