@@ -202,7 +202,7 @@ func (q Quality) bounces() radiosity.Quality {
 	case Draft:
 		return radiosity.Quality{Patch: 0.40, Links: 32, Point: 2048, Lattice: 32}
 	case Fine:
-		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 32768, Lattice: 512, Refine: 2}
+		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 32768, Lattice: 512, Refine: 4}
 	}
-	return radiosity.Quality{Patch: 0.25, Links: 128, Point: 8192, Lattice: 128, Refine: 2}
+	return radiosity.Quality{Patch: 0.25, Links: 128, Point: 8192, Lattice: 128, Refine: 3}
 }

@@ -104,7 +104,7 @@ func inside(s *solid.Set, n int) []Lattice {
 	return all
 }
 
-var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Refine: 1}
+var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Refine: 2}
 
 // trace makes a transport or fails.
 func trace(t testing.TB, s *solid.Set, q Quality, points []Receptor, lattices []Lattice) (*Transport, *solid.BVH) {

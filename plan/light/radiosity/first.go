@@ -105,8 +105,8 @@ func (t *Transport) sample(lamp Lamp, worker, slot int, e *[4]colour.RGB) {
 	}
 	n := min(max(1, int(math.Ceil(math.Max(f.du, f.dv)/(2*grain)))), finest)
 	mixed := t.ask(lamp, worker, slot, n, e)
-	if mixed && t.quality.Refine > 0 {
-		t.ask(lamp, worker, slot, n<<t.quality.Refine, e)
+	if mixed && t.quality.Refine > 1 {
+		t.ask(lamp, worker, slot, n*t.quality.Refine, e)
 	}
 }
 

@@ -35,7 +35,7 @@ type Quality struct {
 	Links   int     // rays of a patch
 	Point   int     // rays of a single receptor
 	Lattice int     // rays of a point of a lattice; its neighbours' count for it, too
-	Refine  int     // how often an element is halved where a lamp is seen from a part of it
+	Refine  int     // into how many strips, each way, an element is cut where a lamp is seen from a part of it
 }
 
 // Pattern is how a receptor weighs light by its angle to its axis.

@@ -87,7 +87,7 @@ type solver struct {
 	straight []columns   // by element: from the lamps, lx
 	back     []columns   // by slot: from other surfaces, lx
 	before   []columns   // back as it was before the pass
-	exitance []columns   // by element, lm/m²
+	exitance []shining   // by element, lm/m²
 	reflect  []columns   // by face
 	flux     columns     // what comes straight from the lamps, lm
 	returned columns     // and what of it is returned to surfaces
@@ -99,7 +99,7 @@ func newSolver(t *Transport, lamps []first) *solver {
 	n := len(t.patches)
 	w := &solver{
 		t: t, straight: make([]columns, 4*n), back: make([]columns, n), before: make([]columns, n),
-		exitance: make([]columns, 4*n+len(t.veils)), reflect: make([]columns, len(t.mesh.faces)),
+		exitance: make([]shining, 4*n+len(t.veils)), reflect: make([]columns, len(t.mesh.faces)),
 	}
 	channels := t.Channels()
 	for c := range width {
@@ -160,12 +160,7 @@ func (w *solver) run(ctx context.Context) block {
 		}
 	}
 	w.unveil()
-	b := block{exitance: make([]shining, len(w.exitance)), passes: pass}
-	for e := range w.exitance {
-		for c, v := range w.exitance[e] {
-			b.exitance[e][c] = float32(v)
-		}
-	}
+	b := block{exitance: w.exitance, passes: pass}
 	w.account(&b)
 	return b
 }
@@ -182,14 +177,14 @@ func (w *solver) gather(s int) {
 	back := &w.back[s]
 	for c := range sum {
 		if !w.done[c] {
-			back[c] = sum[c] * share * w.gain[c]
+			back[c] = float64(sum[c]) * share * w.gain[c]
 		}
 	}
 	w.shine(s)
 }
 
 // add sums the exitance of elements.
-func add(exitance []columns, elements []uint32) (sum columns) {
+func add(exitance []shining, elements []uint32) (sum shining) {
 	for _, e := range elements {
 		b := &exitance[e]
 		sum[0] += b[0]
@@ -208,7 +203,7 @@ func (w *solver) shine(s int) {
 	for e := 4 * s; e < 4*s+4; e++ {
 		out, in := &w.exitance[e], &w.straight[e]
 		for c := range out {
-			out[c] = reflect[c] * (in[c] + back[c])
+			out[c] = float32(reflect[c] * (in[c] + back[c]))
 		}
 	}
 }
@@ -220,7 +215,7 @@ func (w *solver) unveil() {
 		v := &w.t.veils[i]
 		from, to := &w.exitance[v.element], &w.exitance[end+i]
 		for c := range to {
-			to[c] = from[c] * v.factor[w.channel[c]]
+			to[c] = from[c] * float32(v.factor[w.channel[c]])
 		}
 	}
 }
