@@ -81,10 +81,26 @@ func newRoot(std streams) *cobra.Command {
 		newDraw(std), newMeter(std), newReview(std), newNew(std),
 		newSymbols(std), newKit(std), newSchema(std),
 	)
+	root.SetHelpCommand(newHelp(root))
 	for _, command := range root.Commands() {
 		command.Flags().SortFlags = false
 	}
 	return root
+}
+
+// newHelp is the command that prints the help of another; a command that there is not is a fault.
+func newHelp(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [command]",
+		Short: "the help of a command",
+		RunE: func(_ *cobra.Command, args []string) error {
+			asked, _, err := root.Find(args)
+			if err != nil {
+				return err
+			}
+			return asked.Help()
+		},
+	}
 }
 
 // atMostOne refuses a second argument: often it is meant as the output.
