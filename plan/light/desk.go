@@ -19,6 +19,7 @@ type desk struct {
 	factor   [3][]float64
 	partly   []uint64 // the points that see part of the opening
 	seen     []uint64
+	bundled  []uint64   // the points that see all of a bundle
 	through  [][]uint64 // by pane
 }
 
@@ -30,6 +31,7 @@ func newDesk(f *field, channels int) *desk {
 	}
 	d.clear, d.veiled = make([]float64, band*g.nu), make([]float64, band*g.nu)
 	d.partly, d.seen = make([]uint64, band*g.words), make([]uint64, g.words)
+	d.bundled = make([]uint64, g.words)
 	d.through = make([][]uint64, len(f.panes))
 	for i := range d.through {
 		d.through[i] = make([]uint64, band*g.words)
@@ -90,6 +92,10 @@ func (d *desk) parts(from, to int) {
 	rows := d.partly[:(to-from)*g.words]
 	clear(d.clear)
 	clear(d.veiled)
+	if len(f.panes) == 0 {
+		d.bundles(from, to)
+		return
+	}
 	for k := range f.points {
 		p := &f.points[k]
 		for i := range f.panes {
@@ -104,11 +110,11 @@ func (d *desk) parts(from, to int) {
 			r := first / g.words
 			s := f.steps.from(f.l, r3.Sub(g.lattice.At(0, from+r), p.at))
 			if !d.behindPane(first) {
-				d.sum(d.clear[r*g.nu:(r+1)*g.nu], &s)
+				d.sum(d.clear[r*g.nu:(r+1)*g.nu], &s, f.share)
 				continue
 			}
 			clear(d.row)
-			d.sum(d.row, &s)
+			d.sum(d.row, &s, f.share)
 			d.pour(r, k, first)
 			for i, v := range d.row {
 				d.veiled[r*g.nu+i] += v
@@ -140,11 +146,11 @@ func (d *desk) behindPane(first int) bool {
 	return false
 }
 
-// sum adds to a row what the points seen get from one point of the opening.
-func (d *desk) sum(row []float64, s *sight) {
+// sum adds to a row what the points seen get from one point of the opening, or of that share.
+func (d *desk) sum(row []float64, s *sight, share float64) {
 	for w, word := range d.seen {
 		if word != 0 {
-			d.f.l.kernel.add(row, word, w*64, s, d.f.share)
+			d.f.l.kernel.add(row, word, w*64, s, share)
 		}
 	}
 }

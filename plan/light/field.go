@@ -24,9 +24,10 @@ type field struct {
 	steps   steps
 	levels  []level
 	points  []lampPoint
-	share   float64 // of the light, for one point
-	cut     bool    // whether some points of the opening are behind the receptors' plane
-	sampled bool    // whether there is no rule for the whole opening then
+	bundles []bundle // of the points
+	share   float64  // of the light, for one point
+	cut     bool     // whether some points of the opening are behind the receptors' plane
+	sampled bool     // whether there is no rule for the whole opening then
 	masks   []uint64
 	some    []uint64 // hidden from some point of the opening
 	all     []uint64 // hidden from all
@@ -70,12 +71,16 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 		g: g, l: l, steps: newSteps(l, lat.U, lat.Normal, lat.Weight), levels: l.rules(lat.Weight),
 		casts: map[*side]cast{},
 	}
-	points := l.points
+	points, own := l.points, l.own
 	if l.opening.Form == photometry.Point {
-		points = []r3.Vec{l.at}
+		points, own = []r3.Vec{l.at}, []r3.Vec{{}}
 	}
+	order, begins := bundled(own, w.bundle)
 	f.share = 1 / float64(len(points))
-	for _, p := range points {
+	fresh := true
+	for n, i := range order {
+		p := points[i]
+		fresh = fresh || begins[n]
 		if lat.Weight == Flat && g.height(p)*r3.Dot(g.n, lat.Normal) <= 0 {
 			f.cut = true
 			continue
@@ -84,6 +89,8 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 		local := g.place(p, s.sign)
 		local.Z = max(local.Z, inPlane)
 		_, inside := w.bvh.Inside(p)
+		f.join(p, fresh)
+		fresh = false
 		f.points = append(f.points, lampPoint{p, local, s, inside})
 	}
 	f.sampled = f.cut && !l.lambertian
@@ -92,6 +99,18 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	f.masks = slices.Grow(masks[:0], size*len(f.points))[:size*len(f.points)]
 	f.some, f.all = slices.Clone(g.blank), ones(size)
 	return f
+}
+
+// join adds the next point of the opening to the last bundle, or to a new one.
+func (f *field) join(p r3.Vec, fresh bool) {
+	k := len(f.points)
+	if fresh {
+		f.bundles = append(f.bundles, bundle{k, k + 1, p})
+		return
+	}
+	b := &f.bundles[len(f.bundles)-1]
+	b.to++
+	b.middle = r3.Add(b.middle, r3.Scale(1/float64(b.to-b.from), r3.Sub(p, b.middle)))
 }
 
 // gather finds what can shade, and the panes that the lamp can shine through.

@@ -22,6 +22,7 @@ type lamp struct {
 	lambertian      bool      // the same luminance from everywhere: closed forms hold
 	corners         [4]r3.Vec // of a rectangle, counter-clockwise from before it
 	points          []r3.Vec  // of the opening, traced where it is seen in part
+	own             []r3.Vec  // the same points in the lamp's frame
 	kernel          *kernel   // of the fields; nil until one is computed
 	pieces          *pieces   // of a face that is not smooth
 }
@@ -39,7 +40,7 @@ func newLamp(e *Emitter, faces, tubes int) *lamp {
 	face := l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
 	l.onesided = face && !photometry.Behind(l.shape)
 	l.lambertian = l.opening.Form != photometry.Point && isLambertian(l.shape, l.opening.Form)
-	l.points = l.openingPoints(faces, tubes)
+	l.own, l.points = l.openingPoints(faces, tubes)
 	if _, axial := l.shape.(photometry.Axial); l.onesided && !axial && !l.lambertian {
 		l.pieces = newPieces(l.shape)
 	}

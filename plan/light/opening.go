@@ -17,12 +17,13 @@ const (
 )
 
 // openingPoints are the points of the opening that are traced where it is seen in part: a lattice
-// that is even in every direction, shared by all receptors. Nil for a point source.
-func (l *lamp) openingPoints(faces, tubes int) []r3.Vec {
+// that is even in every direction, shared by all receptors; own are the same in the lamp's frame. Nil
+// for a point source.
+func (l *lamp) openingPoints(faces, tubes int) (own, points []r3.Vec) {
 	n, local := faces, l.facePoint
 	switch l.opening.Form {
 	case photometry.Point:
-		return nil
+		return nil, nil
 	case photometry.Disc:
 		local = l.discPoint
 	case photometry.Tube:
@@ -33,12 +34,15 @@ func (l *lamp) openingPoints(faces, tubes int) []r3.Vec {
 	// The lattice covers the right half and is mirrored into the left one: a mirrored scene has
 	// mirrored light, to the last bits.
 	half := (n + 1) / 2
-	points := make([]r3.Vec, 0, 2*half)
+	own = make([]r3.Vec, 0, 2*half)
 	for i := range half {
 		p := local(i, (float64(i)+0.5)/float64(half))
-		points = append(points, l.world(p), l.world(r3.Vec{X: -p.X, Y: p.Y, Z: p.Z}))
+		own = append(own, p, r3.Vec{X: -p.X, Y: p.Y, Z: p.Z})
 	}
-	return points
+	for _, p := range own {
+		points = append(points, l.world(p))
+	}
+	return own, points
 }
 
 // world places a point of the lamp's frame: along right, along up, and behind the axis.

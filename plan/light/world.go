@@ -36,16 +36,17 @@ func QualityOf(name string) (q Quality, ok bool) {
 	return Quality(max(i, 0)), i >= 0
 }
 
-// points returns how many points of a face and of a tube are traced: twice a Fibonacci number of a
+// points returns how many points of a face and of a tube are traced, and how many of them a lattice
+// takes together: twice a Fibonacci number of a
 // face, with which the lattice of half of it is at its most even.
-func (q Quality) points() (face, tube int) {
+func (q Quality) points() (face, tube, bundle int) {
 	switch q {
 	case Draft:
-		return 68, 16
+		return 68, 16, 1
 	case Fine:
-		return 1220, 256
+		return 1220, 256, 1
 	}
-	return 466, 64
+	return 466, 64, 4
 }
 
 // Options says how a World computes. The zero value is normal quality on all cores.
@@ -71,6 +72,7 @@ type World struct {
 	tinted  bool       // whether a clear sheet tints
 	faces   int        // points of a face that are traced
 	tubes   int
+	bundle  int // how many of them a lattice takes together
 	bounces radiosity.Quality
 	direct  bool // no reflected light
 	workers int
@@ -87,7 +89,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	}
 	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), bounces: o.Quality.bounces(),
 		report: o.Progress}
-	w.faces, w.tubes = o.Quality.points()
+	w.faces, w.tubes, w.bundle = o.Quality.points()
 	bodies := o.Bodies
 	if bodies == nil {
 		bodies = &solid.Set{}
