@@ -68,6 +68,7 @@ func by(b *Basis, i int, path Path) (sum colour.RGB) {
 // sides, whatever the lamp, by the flux balance of any closed room; and by a lattice on each side it
 // is found to 0.5 %.
 func TestClosedRoomOfEveryLamp(t *testing.T) {
+	slow(t)
 	const rho, w, d, h = 0.6, 5.0, 4.0, 2.8
 	s := shell(w, d, h, colour.RGB{rho, rho, rho})
 	lights := lamps(rand.New(rand.NewPCG(5, 6)))
@@ -128,7 +129,11 @@ func TestSharesOfReflectedLight(t *testing.T) {
 // random in a bright room.
 func TestBlackNeverRaises(t *testing.T) {
 	r := rand.New(rand.NewPCG(71, 72))
-	for range 12 {
+	rooms := 12
+	if testing.Short() {
+		rooms = 2
+	}
+	for range rooms {
 		bare := shell(5, 4, 2.6, colour.RGB{0.7, 0.6, 0.5})
 		lights := lamps(r)[:4]
 		for i := range lights {

@@ -60,7 +60,11 @@ func TestNothingIsLost(t *testing.T) {
 	r := rand.New(rand.NewPCG(21, 22))
 	q := usual
 	q.Links, q.Patch = 32, 0.4
-	for room := range 200 {
+	rooms := 200
+	if testing.Short() {
+		rooms = 10
+	}
+	for room := range rooms {
 		s := furnished(r)
 		bvh := solid.NewBVH(s)
 		at := free(r, s, bvh)
@@ -86,7 +90,10 @@ func TestNothingIsLost(t *testing.T) {
 func TestFootprintsAreNotMissed(t *testing.T) {
 	r := rand.New(rand.NewPCG(31, 32))
 	sum, worst := [2]float64{}, [2]float64{}
-	const rooms = 40
+	rooms := 40
+	if testing.Short() {
+		rooms = 5
+	}
 	for range rooms {
 		s := furnished(r)
 		bvh := solid.NewBVH(s)
@@ -104,7 +111,7 @@ func TestFootprintsAreNotMissed(t *testing.T) {
 				}
 			}
 			off := math.Abs(got/1000 - 1)
-			sum[k] += off / rooms
+			sum[k] += off / float64(rooms)
 			worst[k] = max(worst[k], off)
 		}
 	}

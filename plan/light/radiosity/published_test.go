@@ -113,7 +113,11 @@ func TestBrightFloor(t *testing.T) {
 func TestLinksAreFormFactors(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 8))
 	const rays = 1024
-	for pair := 0; pair < 1000; {
+	pairs := 1000
+	if testing.Short() {
+		pairs = 50
+	}
+	for pair := 0; pair < pairs; {
 		a := quad(r, r3.Vec{}, r3.Vec{Z: 1})
 		way := r3.Vec{X: 2*r.Float64() - 1, Y: 2*r.Float64() - 1, Z: 1.3 + r.Float64()}
 		b := quad(r, way, r3.Unit(r3.Vec{X: r.Float64() - 0.5, Y: r.Float64() - 0.5, Z: -1}))
