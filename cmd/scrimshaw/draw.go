@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"os"
+	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -83,14 +85,17 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 		if inputs[i], err = sheetInput(s, flags.field); err != nil {
 			return err
 		}
+		inputs[i].Watch = append(inputs[i].Watch, uncounted(w.in.log.All(), s.Setup.Name)...)
 	}
 	document, faults := sheet.ComposeAll(inputs, flags.sheet)
 	log := &source.Log{}
 	for _, f := range faults {
 		log.Add(f)
 	}
-	if err := printFaults(std.err, flags.work.faults, log.All()); err != nil {
-		return err
+	if found := log.All(); len(found) > 0 {
+		if err := printFaults(std.err, flags.work.faults, found); err != nil {
+			return err
+		}
 	}
 	if log.Failed() {
 		return &exitError{status: exitWrong}
@@ -173,4 +178,27 @@ func watch(s *study.Study) []string {
 		}
 	}
 	return lines
+}
+
+// uncounted says in a sentence what a scene gives and the figures leave out, for the sheet: what was told
+// of the scene itself and of a set-up.
+func uncounted(found []source.Diagnostic, setup string) []string {
+	var parts []string
+	for _, d := range found {
+		if d.Code != source.CodeLater || d.Severity != source.Warning || d.Setup != "" && d.Setup != setup {
+			continue
+		}
+		path := strings.Split(d.Path, ".")
+		part := path[len(path)-1]
+		if len(path) > 2 {
+			part += " of " + path[1]
+		}
+		if !slices.Contains(parts, part) {
+			parts = append(parts, part)
+		}
+	}
+	if len(parts) == 0 {
+		return nil
+	}
+	return []string{"Written, but not in the figures: " + strings.Join(parts, ", ")}
 }
