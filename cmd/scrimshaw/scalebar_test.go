@@ -14,9 +14,9 @@ import (
 )
 
 var (
-	pathData    = regexp.MustCompile(` d="([^"]*)"([^>]*)`)
-	matrix      = regexp.MustCompile(`matrix\(([^)]*)\)`)
-	number      = regexp.MustCompile(`-?[0-9.]+`)
+	pathData = regexp.MustCompile(` d="([^"]*)"([^>]*)`)
+	matrix   = regexp.MustCompile(`matrix\(([^)]*)\)`)
+	number   = regexp.MustCompile(`-?[0-9.]+`)
 )
 
 // TestScaleBarOnPaper measures the scale bar in the files that come out, in SVG by its object, in
