@@ -37,7 +37,8 @@ func (b *BVH) first(o, d r3.Vec, skip []ID, opaque bool) (best Hit, found bool) 
 	r := newRay(o, d)
 	best.T = math.Inf(1)
 	rank := 0
-	for w := b.walk(); ; {
+	w := b.walk()
+	for {
 		leaf := w.next(&r, best.T)
 		if leaf == nil {
 			return best, found
