@@ -19,6 +19,7 @@ type bounced struct {
 	l       *lamp
 	points  []r3.Vec // of the opening, in an order of which every part is spread over all of it
 	coarse  []node   // the rule that the light of the whole opening is summed by
+	distant []node   // and that from farther off than three times its size
 	slender float64  // metres of light that changes little, per metre from the lamp
 	faint   float64  // cd below which nothing is followed
 	tracers []tracer
@@ -31,8 +32,21 @@ const (
 	faintest  = 1e-6
 )
 
-// coarsely is the error, as -ln, of the rule by which a lamp lights a surface.
+// coarsely is the error, as -ln, of the rule by which a lamp lights a surface close by.
 const coarsely = 5
+
+// fewest is the shortest rule over the opening.
+func (l *lamp) fewest() []node {
+	switch l.opening.Form {
+	case photometry.Rectangle:
+		return l.grid(2, 2)
+	case photometry.Disc:
+		return l.rings(2)
+	case photometry.Tube:
+		return l.grid(2, 1)
+	}
+	return []node{{l.at, 1}}
+}
 
 func (w *World) newBounced(l *lamp) *bounced {
 	b := &bounced{w: w, l: l, tracers: make([]tracer, crew.Size(w.workers, math.MaxInt))}
@@ -44,6 +58,7 @@ func (w *World) newBounced(l *lamp) *bounced {
 		b.points = []r3.Vec{l.at}
 	}
 	b.coarse = l.nodes(l.opening.Largest(), coarsely)
+	b.distant = l.fewest()
 	peak := photometry.Peak(l.shape)
 	b.faint = faintest * l.flux * peak
 	half := min(l.falls(l.right, 0.5*l.flux*peak), l.falls(l.up, 0.5*l.flux*peak))
@@ -121,9 +136,12 @@ func (b *bounced) whole(r *Receptor) float64 {
 	if size := l.opening.Largest(); l.lambertian && square < 4*size*size {
 		return l.closed(r)
 	}
-	sum := 0.0
-	for i := range b.coarse {
-		n := &b.coarse[i]
+	sum, rule := 0.0, b.coarse
+	if size := l.opening.Largest(); square > 9*size*size {
+		rule = b.distant
+	}
+	for i := range rule {
+		n := &rule[i]
 		sum += n.weight * l.from(n.at, r)
 	}
 	return sum
