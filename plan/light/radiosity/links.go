@@ -248,13 +248,3 @@ func (t *Transport) lookFromPoints(ctx context.Context, points []Receptor) error
 		t.points[i], t.weights[i] = hits, r.Pattern.weight()
 	})
 }
-
-// Surfaces is how much surface is followed, m², and in how many patches.
-func (t *Transport) Surfaces() (area float64, patches int) {
-	for i := range t.patches {
-		for _, a := range t.patches[i].area {
-			area += a
-		}
-	}
-	return area, max(0, len(t.patches)-1)
-}
