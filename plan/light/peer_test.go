@@ -44,7 +44,7 @@ func TestPeerScene(t *testing.T) {
 		fmt.Fprintln(w, floor.Origin.X, floor.Origin.Y, floor.Origin.Z, floor.U.X, floor.NU, floor.NV)
 		lights := referenceLamps()
 		fmt.Fprintln(w, len(lights))
-		faces, tubes := Draft.points()
+		faces, tubes, _ := Draft.points()
 		for i := range lights {
 			writeLamp(w, newLamp(&lights[i], faces, tubes))
 		}
@@ -138,7 +138,7 @@ func TestPeerRatios(t *testing.T) {
 			}
 			return least, values
 		}
-		best := build(t, s, Options{Direct: true})
+		best := build(t, s, Options{Direct: true, Quality: Fine})
 		best.faces, best.tubes = 6844, 2048 // twice a Fibonacci number
 		_, want := run(best, 1)
 		fmt.Printf("%d solids, %d points, one core, computing time\n", 55+boxes, len(want))
