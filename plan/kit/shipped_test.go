@@ -100,7 +100,7 @@ func TestFluxIsTheIntegralOfIntensity(t *testing.T) {
 			return
 		}
 		seen[key] = true
-		within(t, u.Name+" with "+modifier, photometry.SphereIntegral(d), 1, 2e-4)
+		within(t, u.Name+" with "+modifier, photometry.SphereIntegral(d), 1, 1e-4)
 	})
 	if len(seen) < 8 {
 		t.Errorf("only %d distributions in the whole catalogue", len(seen))
