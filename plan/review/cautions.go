@@ -67,7 +67,7 @@ func powered(l *plan.Light) bool { return l.Head.Watts > 0 }
 // high is a light that hangs, or one whose stand carries it above a head.
 func high(l *plan.Light) bool {
 	switch l.Mount.Kind {
-	case "boom", "clamp", "pole", "wall", "lift":
+	case "boom", "clamp", "pole", "wall", "lift", "ceiling":
 		return true
 	}
 	return l.Height >= overhead

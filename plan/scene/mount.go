@@ -1,13 +1,18 @@
 package scene
 
 import (
+	"slices"
+
 	"scrimshaw/plan/source"
 )
 
+// mountWords are the mounts that a word says: ceiling for what hangs there, and takes no ground.
+var mountWords = []string{"stand", "floor", "hand", "ceiling"}
+
 var mountForms = []string{"stand", "boom", "clamp", "pole", "wall", "lift"}
 
-// mountTable is a mount that is written as a map. A word alone is stand, floor or hand.
-var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may also be the word stand, floor or hand.", mountForms,
+// mountTable is a mount that is written as a map. A word alone is stand, floor, hand or ceiling.
+var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may also be the word stand, floor, hand or ceiling.", mountForms,
 	into("stand", ref("a deck", "riser"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = "stand", r },
 		"A stand on a deck.", "riser", ""),
 	into("boom", quantity("an arm", "1.6", lengths, above(0, 20)),
@@ -28,7 +33,7 @@ var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may
 )
 
 // mountLists names the forms of a mount in messages.
-const mountLists = "a mount is stand, floor or hand, or a map by stand, boom, clamp, pole, wall or lift"
+const mountLists = "a mount is stand, floor, hand or ceiling, or a map by stand, boom, clamp, pole, wall or lift"
 
 // mount is what holds a thing, in any of its forms.
 var mount = source.Reader[Mount]{
@@ -43,7 +48,7 @@ func readMount(n *source.Node, c *source.Context) (Mount, bool) {
 		return m, mountTable.read(&m, n, c, n.Span)
 	case n.Kind != source.Scalar:
 		c.Error(n, source.CodeWrongType, "", "%s, not %s", mountLists, n.Kind)
-	case n.Text == "stand" || n.Text == "floor" || n.Text == "hand":
+	case slices.Contains(mountWords, n.Text):
 		m.Kind = n.Text
 		return m, true
 	default:
@@ -57,5 +62,5 @@ func mountHint(word string) string {
 	if f := mountTable.Field(word); f != nil {
 		return "write it like {" + word + ": " + f.Example + "}"
 	}
-	return source.DidYouMean(word, append([]string{"floor", "hand"}, mountForms...))
+	return source.DidYouMean(word, append(slices.Clone(mountWords), mountForms...))
 }

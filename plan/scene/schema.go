@@ -17,7 +17,7 @@ func Schema() map[string]any {
 	root["$defs"] = map[string]any{
 		"place":  anyOf(point.Schema(), placeTable.Schema()),
 		"aim":    anyOf(map[string]any{"type": numberOrText}, pointXYZ.Schema(), aimTable.Schema()),
-		"mount":  anyOf(map[string]any{"enum": []any{"stand", "floor", "hand"}}, mountTable.Schema()),
+		"mount":  anyOf(map[string]any{"enum": []any{"stand", "floor", "hand", "ceiling"}}, mountTable.Schema()),
 		"change": changeSchema(),
 	}
 	return root

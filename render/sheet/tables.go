@@ -54,6 +54,8 @@ func mountWords(m plan.Mount) string {
 		return ""
 	case "clamp", "wall":
 		return joined(" on ", m.Kind, m.On)
+	case "ceiling":
+		return "from the ceiling"
 	case "floor":
 		if m.On == "" {
 			return "on the floor"

@@ -60,9 +60,12 @@ func (c *composer) drawLight(p pad, v view, l *plan.Light) (symbols.Drawn, place
 	return d, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3}
 }
 
-// lightHold is how a light is held: a practical stands by itself, on the floor or on furniture.
+// lightHold is how a light is held, by what takes ground: a practical stands by itself, on the floor or
+// on furniture, and what hangs from the ceiling takes none.
 func lightHold(l *plan.Light) symbols.Hold {
 	switch l.Mount.Kind {
+	case "ceiling":
+		return ""
 	case "stand", "floor", "":
 		if l.Head.Class == "practical" {
 			return ""
