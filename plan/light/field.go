@@ -223,8 +223,8 @@ func (f *field) draw(b *brush, m []uint64, s *shape, p *lampPoint) {
 	if !p.inside && s.caster.turned(p.at) {
 		return
 	}
-	if outline := b.shadow(s, p.local); len(outline) >= 3 && !b.covered(m, outline) {
-		b.paint(m, outline, 0, f.g.nv)
+	if lo, hi, any := s.reach(p.local); any && !b.covered(m, lo, hi) {
+		b.paint(m, b.shadow(s, p.local), 0, f.g.nv)
 	}
 }
 
