@@ -86,15 +86,24 @@ func secondColon(text []byte, at int) syntaxFault {
 		return syntaxFault{start: at, end: at + 1, message: "a second key stands in this line",
 			hint: "start a new line for it, or put the value in quotes if the colon belongs to it"}
 	}
-	if f, ok := gluedColon(text, start-1); ok {
+	above := lineAbove(text, start)
+	if f, ok := gluedColon(text, above); ok {
 		return f
 	}
-	if above := lineAt(text, start-1); !bytes.Contains(text[above:start], []byte(":")) {
+	if line := bytes.TrimSpace(text[above:start]); len(line) > 0 && line[0] != '#' && !bytes.Contains(line, []byte(":")) {
 		return noColon(text, above+indentAt(text, above))
 	}
 	return syntaxFault{start: start + indentAt(text, at), end: at,
 		message: "this key is indented as if it belonged to the value above it",
 		hint:    "line it up with the key above, or remove that key's value"}
+}
+
+// lineAbove is the start of the line above the one that starts at start, whatever break ends it.
+func lineAbove(text []byte, start int) int {
+	if bytes.HasSuffix(text[:start], []byte("\r\n")) {
+		start--
+	}
+	return lineAt(text, max(start-1, 0))
 }
 
 // noKey is a line that fits none of the maps that are open, or something behind a value.
