@@ -21,6 +21,7 @@ const (
 	CodeNoLight    = "no-light"    // warning: a light at no level, or one that reaches no reading
 	CodeColourGap  = "colour-gap"  // note: key and fill sides of clearly different colour
 	CodeStandShort = "stand-short" // warning: a light higher than its stand goes
+	CodeStandTall  = "stand-tall"  // warning: a light lower than its stand goes
 	CodeStandHeavy = "stand-heavy" // warning: a head heavier than its stand carries
 	CodeAssumed    = "assumed"     // note: a default that decided a number
 )
@@ -141,6 +142,9 @@ func (c *checker) reaches(l *plan.Light) {
 		"no light of %s reaches a face or a meter", l.Name)
 }
 
+// hung is how far below the top of its stand a lamp may hang, m (common practice).
+const hung = 0.15
+
 // stand checks reach and load where a light stands on its unit's usual stand.
 func (c *checker) stand(l *plan.Light) {
 	stand := c.usualStand(l)
@@ -152,6 +156,11 @@ func (c *checker) stand(l *plan.Light) {
 		c.add(source.Warning, CodeStandShort, l.Span, l.Path, "a taller stand, a lift, or a lower lamp",
 			"%s at %s above what it stands on is higher than its stand goes (%s, to %s)", l.Name,
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Highest, c.setup.Feet))
+	}
+	if rise < stand.Lowest-hung {
+		c.add(source.Warning, CodeStandTall, l.Span, l.Path, "a lower stand, mount: floor, or a higher lamp",
+			"%s at %s above what it stands on is lower than its stand goes (%s, from %s)", l.Name,
+			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Lowest, c.setup.Feet))
 	}
 	if l.Head.Mass > stand.Load {
 		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "a stronger stand",

@@ -59,6 +59,8 @@ func TestCheck(t *testing.T) {
 			"info no-light k is at 0 %"}},
 		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 8 %}}\n", []string{
 			"warning stand-short k at 2.80 m above what it stands on is higher than its stand goes (light-stand, to 2.60 m)"}},
+		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 8 %}}\n", []string{
+			"warning stand-tall k at 0.30 m above what it stands on is lower than its stand goes (light-stand, from 0.95 m)"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 8 %}}\n", []string{
 			"warning stand-short k at 9'0\" above what it stands on is higher than its stand goes (light-stand, to 8'6½\")"}},
