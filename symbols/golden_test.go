@@ -1,32 +1,13 @@
 package symbols
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/symbols/ink"
+	"scrimshaw/testdata/golden"
 )
-
-// golden compares a drawing with what testdata holds. UPDATE_GOLDEN=1 rewrites that.
-func golden(t *testing.T, name string, page *ink.Page) {
-	t.Helper()
-	path, got := filepath.Join("testdata", name+".ink"), ink.Dump(page)
-	if os.Getenv("UPDATE_GOLDEN") != "" {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s is out of date: look at the drawing, and set UPDATE_GOLDEN=1 if it is meant\n got\n%s want\n%s", path, got, want)
-	}
-}
 
 // A soft box 0.9 m wide on its stand, turned by 30 degrees, at 1:50.
 func TestGoldenLampOnAStand(t *testing.T) {
@@ -36,7 +17,7 @@ func TestGoldenLampOnAStand(t *testing.T) {
 		Class: Boxed, At: at, Bearing: 30, Face: r2.Vec{X: 18, Y: 18}, Colour: ink.Colour{R: 255, G: 214, B: 170},
 		Mount: Mount{Hold: Stand, Base: at, Footprint: 20},
 	})
-	golden(t, "lamp-on-a-stand", &page)
+	golden.Compare(t, "lamp-on-a-stand", &page)
 }
 
 // A window of three panes in a wall 0.2 m thick that runs up the paper, at 1:50.
@@ -47,5 +28,5 @@ func TestGoldenWindowInItsWall(t *testing.T) {
 	Pierce(c.Of("opening:street", "A window."), printed(), Opening{
 		Kind: Window, Left: r2.Vec{X: 14, Y: 16}, Right: r2.Vec{X: 14, Y: 40}, Out: r2.Vec{X: -4}, Panes: 3,
 	})
-	golden(t, "window-in-its-wall", &page)
+	golden.Compare(t, "window-in-its-wall", &page)
 }

@@ -157,21 +157,7 @@ func (s symbolSheet) cell(top r2.Vec, tall, wide float64, e Entry) {
 	e.Draw(s.Canvas.At(at, 0, 1).Of("symbol:"+e.Key, strings.ToUpper(e.Name[:1])+e.Name[1:]+": "+e.Words+"."), s.look, sheetScale)
 	y := top.Y - tall - 4.6
 	s.text(vec(top.X, y), e.Name, 3, true, ink.Centre)
-	for i, line := range wrap(s.m, e.Words, lettering, wide-3) {
+	for i, line := range ink.Wrap(s.m, e.Words, lettering, wide-3) {
 		s.text(vec(top.X, y-3.3-3.1*float64(i)), line, lettering, false, ink.Centre)
 	}
-}
-
-// wrap breaks words into lines no wider than a width, mm.
-func wrap(m ink.Measure, words string, size, width float64) (lines []string) {
-	line := ""
-	for _, w := range strings.Fields(words) {
-		longer := strings.TrimSpace(line + " " + w)
-		if line != "" && m.Width(longer, size, false) > width {
-			lines = append(lines, line)
-			longer = w
-		}
-		line = longer
-	}
-	return append(lines, line)
 }

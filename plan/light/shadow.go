@@ -5,6 +5,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/light/scan"
 )
 
 // The shadow that a convex solid throws on a plane from a point of light is convex, and its
@@ -135,7 +137,7 @@ func (b *brush) paint(mask []uint64, outline []r2.Vec, from, to int) {
 	}
 	words, nu := b.grid.words, b.grid.nu
 	for j := first; j < last; j++ {
-		i0, i1 := ceil(b.left[j], nu), ceil(b.right[j], nu)
+		i0, i1 := scan.Ceil(b.left[j], nu), scan.Ceil(b.right[j], nu)
 		if i0 < i1 {
 			fill(mask[(j-from)*words:(j-from+1)*words], i0, i1)
 		}
@@ -154,7 +156,7 @@ func (b *brush) runs(outline []r2.Vec, from, to int) (first, last int, ok bool) 
 		area += (a.X-outline[0].X)*(c.Y-outline[0].Y) - (a.Y-outline[0].Y)*(c.X-outline[0].X)
 		a = c
 	}
-	first, last = max(ceil(low, to), from), ceil(high, to)
+	first, last = max(scan.Ceil(low, to), from), scan.Ceil(high, to)
 	if first >= last || area == 0 {
 		return 0, 0, false
 	}
@@ -166,37 +168,13 @@ func (b *brush) runs(outline []r2.Vec, from, to int) (first, last int, ok bool) 
 	for _, c := range outline {
 		switch {
 		case c.Y > a.Y:
-			edge(up, a, c, first, last)
+			scan.Edge(up, a, c, first, last)
 		case c.Y < a.Y:
-			edge(down, c, a, first, last)
+			scan.Edge(down, c, a, first, last)
 		}
 		a = c
 	}
 	return first, last, true
-}
-
-// edge notes where the edge from a up to c crosses the rows from first up to last.
-func edge(at []float64, a, c r2.Vec, first, last int) {
-	first, last = max(first, ceil(a.Y, last)), ceil(c.Y, last)
-	slope := (c.X - a.X) / (c.Y - a.Y)
-	for j := first; j < last; j++ {
-		at[j] = a.X + (float64(j)-a.Y)*slope
-	}
-}
-
-// ceil is the least whole number from x on, held to 0..limit.
-func ceil(x float64, limit int) int {
-	switch {
-	case !(x > 0):
-		return 0
-	case x >= float64(limit):
-		return limit
-	}
-	n := int(x)
-	if float64(n) < x {
-		n++
-	}
-	return n
 }
 
 // fill sets bits i0 up to i1 of a row.
@@ -231,8 +209,8 @@ func (s *shape) reach(p r3.Vec) (lo, hi r2.Vec, any bool) {
 // covered says whether all points in an upright box are in the mask already.
 func (b *brush) covered(mask []uint64, low, high r2.Vec) bool {
 	g := b.grid
-	i0, i1 := ceil(low.X, g.nu), ceil(high.X, g.nu)
-	j0, j1 := ceil(low.Y, g.nv), ceil(high.Y, g.nv)
+	i0, i1 := scan.Ceil(low.X, g.nu), scan.Ceil(high.X, g.nu)
+	j0, j1 := scan.Ceil(low.Y, g.nv), scan.Ceil(high.Y, g.nv)
 	if i0 >= i1 {
 		return true
 	}

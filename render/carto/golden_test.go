@@ -1,32 +1,13 @@
 package carto
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/symbols/ink"
+	"scrimshaw/testdata/golden"
 )
-
-// golden compares a drawing with what testdata holds. UPDATE_GOLDEN=1 rewrites that.
-func golden(t *testing.T, name string, page *ink.Page) {
-	t.Helper()
-	path, got := filepath.Join("testdata", name+".ink"), ink.Dump(page)
-	if os.Getenv("UPDATE_GOLDEN") != "" {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s is out of date: look at the drawing, and set UPDATE_GOLDEN=1 if it is meant\n got\n%s want\n%s", path, got, want)
-	}
-}
 
 var (
 	brown = ink.Colour{R: 134, G: 84, B: 38}
@@ -51,7 +32,7 @@ func TestGoldenBandWithLettering(t *testing.T) {
 	for _, l := range Cut(lines, letters) {
 		c.Polyline(ink.Pen{Colour: brown, Width: 0.18}, l.Points...)
 	}
-	golden(t, "band-with-lettering", &page)
+	golden.Compare(t, "band-with-lettering", &page)
 }
 
 // An edge of shadow five stops deep, aslant over a floor of 2 m by 1.5 m.
@@ -75,5 +56,5 @@ func TestGoldenCliff(t *testing.T) {
 		c.Polyline(ink.Pen{Colour: brown, Width: 0.35}, k.Points...)
 		c.Segments(ink.Pen{Colour: brown, Width: 0.18}, k.Ticks...)
 	}
-	golden(t, "cliff", &page)
+	golden.Compare(t, "cliff", &page)
 }

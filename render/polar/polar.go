@@ -132,7 +132,7 @@ func (d *drawing) measureOut() {
 	d.step = ringStep(most)
 	d.top = math.Max(1, math.Ceil(most/d.step-1e-9)) * d.step
 	for _, note := range d.chart.Notes {
-		d.notes = append(d.notes, wrap(d.measure, note, smallSize, pageWidth-2*margin)...)
+		d.notes = append(d.notes, ink.Wrap(d.measure, note, smallSize, pageWidth-2*margin)...)
 	}
 	above := rim
 	if d.fan.extent > 90 {
@@ -199,20 +199,6 @@ func fitted(m ink.Measure, s string, size float64, bold bool, width float64) str
 		r = r[:len(r)-1]
 	}
 	return strings.TrimSpace(string(r)) + "…"
-}
-
-// wrap breaks words into lines no wider than a width, mm.
-func wrap(m ink.Measure, words string, size, width float64) (lines []string) {
-	line := ""
-	for _, w := range strings.Fields(words) {
-		longer := strings.TrimSpace(line + " " + w)
-		if line != "" && m.Width(longer, size, false) > width {
-			lines = append(lines, line)
-			longer = w
-		}
-		line = longer
-	}
-	return append(lines, line)
 }
 
 // degreesOf prints an angle.

@@ -29,10 +29,10 @@ func tallest(blocks []*block) []*block {
 	return out
 }
 
-// filled is the layout with the blocks in the collar and in the corners of the plan's panel: in the
+// holding is the layout with the blocks in the collar and in the corners of the plan's panel: in the
 // order of reading and whole where that holds all, else by rank, and split over columns only where
 // more can stand on the sheet that way.
-func (l layout) filled(blocks []*block, v view, stands []r2.Box) (best layout) {
+func (l layout) holding(blocks []*block, v view, stands []r2.Box) (best layout) {
 	ways := [...]func([]rest, []slot) ([]piece, []rest){pourWhole, pour}
 	for i, pouring := range ways {
 		for j, order := range [...][]*block{blocks, ranked(blocks), tallest(blocks)} {
@@ -132,7 +132,7 @@ func (f *fitter) lowest(times, from, to float64, with func(strip float64) layout
 	try := func(strip float64) layout {
 		l := with(strip)
 		l.times = times
-		return l.filled(f.blocks, viewOf(f.extent, l.plan, times), f.stands)
+		return l.holding(f.blocks, viewOf(f.extent, l.plan, times), f.stands)
 	}
 	best := try(0)
 	for strip := from; strip <= to && !best.all(); strip += step {
@@ -159,7 +159,7 @@ func (l *layout) merits() []int {
 func (f *fitter) better(l, m *layout) bool {
 	for _, is := range [...]func(l *layout) bool{
 		func(l *layout) bool { return l.times <= good },
-		f.filled,
+		f.fills,
 		(*layout).placed,
 		(*layout).all,
 	} {
@@ -173,8 +173,8 @@ func (f *fitter) better(l, m *layout) bool {
 	return l.over(m)
 }
 
-// filled says whether the plan itself, with its margins, takes its share of the page.
-func (f *fitter) filled(l *layout) bool {
+// fills says whether the plan itself, with its margins, takes its share of the page.
+func (f *fitter) fills(l *layout) bool {
 	w, h := needs(f.extent, l.times)
 	return w*h >= share*l.wide*l.high
 }
@@ -211,7 +211,7 @@ func (c *composer) choose(f *fitter) (layout, bool) {
 		if ok && (!found || f.better(&l, &best)) {
 			best, found = l, true
 		}
-		if found && best.placed() && (best.times <= good && f.filled(&best) || c.wish.scale > 0) {
+		if found && best.placed() && (best.times <= good && f.fills(&best) || c.wish.scale > 0) {
 			break
 		}
 	}

@@ -1,31 +1,12 @@
 package sheet
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
+	"scrimshaw/testdata/golden"
 )
-
-// golden compares a drawing with what testdata holds. UPDATE_GOLDEN=1 rewrites that.
-func golden(t *testing.T, name string, page *ink.Page) {
-	t.Helper()
-	path, got := filepath.Join("testdata", name+".ink"), ink.Dump(page)
-	if os.Getenv("UPDATE_GOLDEN") != "" {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s is out of date: look at the drawing, and set UPDATE_GOLDEN=1 if it is meant\n got\n%s want\n%s", path, got, want)
-	}
-}
 
 // blank is a composer with a page to draw on.
 func blank(t *testing.T, wide, high float64) (*composer, *ink.Page, pad) {
@@ -50,7 +31,7 @@ func TestGoldenLadderOfLabels(t *testing.T) {
 		p.on(ink.Symbols).outline(thin, p.look.Ink, nil, body.Body...)
 	}
 	c.place(p, view{scale: 20, panel: box(0, 0, 60, 34)}, things, bodies(p, things))
-	golden(t, "ladder-of-labels", page)
+	golden.Compare(t, "ladder-of-labels", page)
 }
 
 // The legend of a soft box on a stand, a throw and a cliff of light.
@@ -60,5 +41,5 @@ func TestGoldenLegend(t *testing.T) {
 		c.used(key)
 	}
 	drawRows(p, c.legend().drawn, pads, 20)
-	golden(t, "legend", page)
+	golden.Compare(t, "legend", page)
 }

@@ -4,8 +4,10 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/light/scan"
 	"scrimshaw/plan/solid"
 )
 
@@ -30,6 +32,8 @@ type painter struct {
 
 // spot is a corner on the lattice, and how far along the ray it lies.
 type spot struct{ x, y, t float64 }
+
+func (s spot) plain() r2.Vec { return r2.Vec{X: s.x, Y: s.y} }
 
 // skin is the distance, m, up to which a face is touched, not seen.
 const skin = 1e-7
@@ -140,7 +144,7 @@ func (p *painter) runs(v *view) (first, last int) {
 		turn += (a.x-o.x)*(s.y-o.y) - (a.y-o.y)*(s.x-o.x)
 		a = s
 	}
-	first, last = ceil(low, v.nv), ceil(high, v.nv)
+	first, last = scan.Ceil(low, v.nv), scan.Ceil(high, v.nv)
 	if first >= last || turn == 0 {
 		return 0, 0
 	}
@@ -152,33 +156,13 @@ func (p *painter) runs(v *view) (first, last int) {
 	for _, s := range p.corners {
 		switch {
 		case s.y > a.y:
-			edge(up, a, s, first, last)
+			scan.Edge(up, a.plain(), s.plain(), first, last)
 		case s.y < a.y:
-			edge(down, s, a, first, last)
+			scan.Edge(down, s.plain(), a.plain(), first, last)
 		}
 		a = s
 	}
 	return first, last
-}
-
-// edge notes where the edge from a up to b crosses rows.
-func edge(at []float64, a, b spot, first, last int) {
-	first, last = max(first, ceil(a.y, last)), ceil(b.y, last)
-	slope := (b.x - a.x) / (b.y - a.y)
-	for j := first; j < last; j++ {
-		at[j] = a.x + (float64(j)-a.y)*slope
-	}
-}
-
-// ceil is the least whole number from x on, held to 0..limit.
-func ceil(x float64, limit int) int {
-	switch {
-	case !(x > 0):
-		return 0
-	case x >= float64(limit):
-		return limit
-	}
-	return int(math.Ceil(x))
 }
 
 // ramp is the distance over a polygon as it runs over the lattice.
@@ -207,7 +191,7 @@ func (p *painter) paint(v *view, i int32) {
 	t, dx, dy := p.ramp()
 	step := float32(dx)
 	for j := first; j < last; j++ {
-		from, to := ceil(p.left[j], v.nu), ceil(p.right[j], v.nu)
+		from, to := scan.Ceil(p.left[j], v.nu), scan.Ceil(p.right[j], v.nu)
 		if from >= to {
 			continue
 		}
@@ -229,7 +213,7 @@ func (p *painter) mark(v *view, bit uint64) (any bool) {
 	}
 	t, dx, dy := p.ramp()
 	for j := first; j < last; j++ {
-		for i := ceil(p.left[j], v.nu); i < ceil(p.right[j], v.nu); i++ {
+		for i := scan.Ceil(p.left[j], v.nu); i < scan.Ceil(p.right[j], v.nu); i++ {
 			n := j*v.nu + i
 			if p.seen[n] >= 0 && float32(t+dy*float64(j)+dx*float64(i)) < p.depth[n] {
 				p.passed[n] |= bit
