@@ -91,7 +91,28 @@ func (c *composer) lay() *sheet {
 	if s.layout, ok = c.choose(s.fitter); !ok {
 		return nil
 	}
+	s.fitInset()
 	return s
+}
+
+// fitInset makes the second map smaller where that spares a page of its own.
+func (s *sheet) fitInset() {
+	c, first := s.c, s.layout
+	if c.in.Inset == nil || first.tiles.parts() > 1 {
+		return
+	}
+	blocks := s.fitter.blocks
+	for _, c.insetMost = range insetHeights[1:] {
+		if s.layout.all() {
+			return
+		}
+		s.fitter.blocks = c.blocks()
+		if l, ok := s.fitter.best(first.paper); ok && l.times == first.times && l.all() {
+			s.layout = l
+			return
+		}
+	}
+	c.insetMost, s.fitter.blocks = insetHeights[0], blocks
 }
 
 // onOnePaper lays sheets for which no paper was asked on the largest that one of them needs, so

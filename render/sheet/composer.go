@@ -27,6 +27,7 @@ type composer struct {
 	reduced   int                      // labels that say less than what they are about
 	terse     bool                     // tags are their numbers alone: the lists stand right below
 	part      int                      // of a plan in parts, the one at hand
+	insetMost float64                  // the height of the second map, mm
 }
 
 // clear forgets the plan that was drawn.
@@ -39,7 +40,7 @@ func (c *composer) clear() {
 func (c *composer) used(kind string) { c.uses[kind] = kind != "" }
 
 func newComposer(in Input, o Options, log *faults) *composer {
-	c := &composer{in: in, date: o.Date, log: log}
+	c := &composer{in: in, date: o.Date, log: log, insetMost: insetHeights[0]}
 	c.clear()
 	c.wish = asked(o, in.Setup.Scene, in.Setup.Feet, log)
 	c.p = pad{look: &c.wish.theme, face: o.Font}

@@ -9,8 +9,9 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// insetMost is the height that the second map takes at most, mm.
-const insetMost = 58.0
+// insetHeights are the heights that the second map takes at most, mm: the first with which the sheet
+// holds everything.
+var insetHeights = [...]float64{58, 44, 32}
 
 // insetMap is the second map, small, in the tints of the first: walls, tints, contours and where
 // people and cameras are.
@@ -28,7 +29,7 @@ func (c *composer) insetMap() *section {
 		g.all([]r2.Vec{f.Grid.Origin, far}, 0)
 	}
 	extent := g.box()
-	scale := math.Min(measure/width(extent), insetMost/height(extent))
+	scale := math.Min(measure/width(extent), c.insetMost/height(extent))
 	high := height(extent) * scale
 	return &section{
 		title: joined(" ", "Illuminance", f.Name),

@@ -57,8 +57,7 @@ func (c *composer) whose(f *Face) string {
 	return f.Person
 }
 
-// faceNote marks one side of a face, out from it the way it faces. In its shorter forms it says
-// whose face it is and which side, then the side alone.
+// faceNote marks one side of a face, out from it the way it faces.
 func (c *composer) faceNote(p pad, v view, r *meter.Reading, who, figure, side, under string) placeable {
 	out := plain(r.Facing)
 	if n := r2.Norm(out); n > 0 {
@@ -76,7 +75,7 @@ func faceForms(who, figure, side, under string) []string {
 	if who == "" {
 		return []string{said + under, said}
 	}
-	return []string{who + ", " + said + under, who + ", " + said, said}
+	return []string{who + ", " + said + under, who + ", " + said} // without the name nobody could use it
 }
 
 // beside is the first point from a face along a direction that is clear of the body it belongs to.
