@@ -32,9 +32,6 @@ const (
 	faintest  = 1e-6
 )
 
-// coarsely is the error, as -ln, of the rule by which a lamp lights a surface close by.
-const coarsely = 5
-
 // fewest is the shortest rule over the opening.
 func (l *lamp) fewest() []node {
 	switch l.opening.Form {
@@ -57,7 +54,7 @@ func (w *World) newBounced(l *lamp) *bounced {
 	if b.points == nil {
 		b.points = []r3.Vec{l.at}
 	}
-	b.coarse = l.nodes(l.opening.Largest(), coarsely)
+	b.coarse = l.nodes(l.opening.Largest(), coarsely())
 	b.distant = l.fewest()
 	peak := photometry.Peak(l.shape)
 	b.faint = faintest * l.flux * peak

@@ -321,6 +321,6 @@ func (f *field) light(row []float64, j, w int, word uint64) {
 	for rest := at[last]; rest != 0; rest &= rest - 1 {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		r.At = g.lattice.At(i, j)
-		row[i] = f.l.full(&r, closely)
+		row[i] = f.l.full(&r, closely())
 	}
 }

@@ -3,6 +3,7 @@ package light
 import (
 	"math"
 	"math/bits"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -64,30 +65,34 @@ const (
 // axialTable tabulates a distribution against s = sin(t/2), which spreads a beam's middle out and
 // needs no arc cosine. It is refined until straight lines between its entries serve.
 func axialTable(d photometry.Axial, flux float64) []float64 {
-	at := func(s float64) float64 { return flux * d.At(2*math.Asin(math.Min(s, 1))) }
+	at := func(s float64) float64 { return flux * d.At(2*math.Asin(s)) }
 	floor := 1e-3 * flux * photometry.Peak(d)
-	table := tabulate(at, leastTable)
-	for n := 2 * leastTable; n <= mostTable; n *= 2 {
-		fine := tabulate(at, n)
-		worst := 0.0
-		for i := 1; i < n; i += 2 {
-			worst = math.Max(worst, math.Abs(fine[i]-(fine[i-1]+fine[i+1])/2)/math.Max(fine[i], floor))
-		}
-		table = fine
-		if worst < tableError*4 { // halving the step quarters the error
-			break
-		}
+	table, bent := []float64{at(0), at(1)}, []bool{true}
+	for n := 2; n <= mostTable && slices.Contains(bent, true); n *= 2 {
+		table, bent = refined(table, bent, at, floor)
 	}
 	return append(table, table[len(table)-1])
 }
 
-// tabulate gives f at 0, 1/n, ..., 1.
-func tabulate(f func(float64) float64, n int) []float64 {
-	t := make([]float64, n+1)
-	for i := range t {
-		t[i] = f(float64(i) / float64(n))
+// refined halves the steps of a table of f over 0..1, where bent says that straight lines do not serve.
+func refined(table []float64, bent []bool, f func(float64) float64, floor float64) (fine []float64, still []bool) {
+	n := 2 * len(bent)
+	fine, still = make([]float64, n+1, n+2), make([]bool, n)
+	for k, is := range bent {
+		low, high := table[k], table[k+1]
+		middle := (low + high) / 2
+		if is {
+			value := f(float64(2*k+1) / float64(n))
+			off := math.Abs(value-middle) / max(value, floor)
+			middle = value
+			// Halving the step quarters the error.
+			still[2*k] = n < leastTable || off > 4*tableError
+			still[2*k+1] = still[2*k]
+		}
+		fine[2*k], fine[2*k+1] = low, middle
 	}
-	return t
+	fine[n] = table[len(table)-1]
+	return fine, still
 }
 
 // sight is how a row of lattice points is seen from a point of a lamp: each figure as a

@@ -106,8 +106,8 @@ func weigh(r *Receptor, d r3.Vec) float64 {
 }
 
 // full is what the receptor gets, lx, where nothing hides any part of the opening: by closed
-// form where there is one, else by a rule with an error of about e^-digits.
-func (l *lamp) full(r *Receptor, digits float64) float64 {
+// form where there is one, else by a rule as close as asked.
+func (l *lamp) full(r *Receptor, to *precision) float64 {
 	if l.opening.Form == photometry.Point {
 		return l.from(l.at, r)
 	}
@@ -115,10 +115,10 @@ func (l *lamp) full(r *Receptor, digits float64) float64 {
 		return l.closed(r)
 	}
 	if l.pieces != nil {
-		return l.pieces.sum(l, r, digits)
+		return l.pieces.sum(l, r, to)
 	}
 	sum := 0.0
-	for _, n := range l.nodes(math.Sqrt(l.distance2(r.At)), digits) {
+	for _, n := range l.nodes(math.Sqrt(l.distance2(r.At)), to) {
 		sum += n.weight * l.from(n.at, r)
 	}
 	return sum

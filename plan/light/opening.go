@@ -3,7 +3,6 @@ package light
 import (
 	"math"
 
-	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/photometry"
@@ -105,10 +104,10 @@ type node struct {
 	weight float64
 }
 
-// nodes is the Gauss-Legendre rule over the opening that serves at a distance from it with an error
-// of about e^-digits; on a disc, along the radius and evenly round it.
-func (l *lamp) nodes(distance, digits float64) []node {
-	order := func(side float64) int { return order(distance, side, digits) + l.extra() }
+// nodes is the Gauss-Legendre rule over the opening that serves at a distance from it; on a disc, along
+// the radius and evenly round it.
+func (l *lamp) nodes(distance float64, to *precision) []node {
+	order := func(side float64) int { return to.order(distance, side) + l.extra() }
 	w, h := l.opening.Width, l.opening.Height
 	switch l.opening.Form {
 	case photometry.Rectangle:
@@ -151,30 +150,6 @@ func (l *lamp) rings(n int) []node {
 	return all
 }
 
-func legendre(n int, low, high float64) (x, w []float64) {
-	x, w = make([]float64, n), make([]float64, n)
-	quad.Legendre{}.FixedLocations(x, w, low, high)
-	return x, w
-}
-
-// The errors, as -ln, that orders are chosen for, and the highest order.
-const (
-	closely = 16 // fields: their sources have poles of the fourth order, which costs some
-	exactly = 28 // single receptors
-	largest = 32
-)
-
-// order is that of the Gauss-Legendre rule for a length at a distance: the rule of order n over a
-// length 2a is wrong by about rho^(-2n) with rho = d/a + sqrt(1 + (d/a)²), the ellipse that the nearest
-// pole lies on (Trefethen, Approximation Theory and Approximation Practice, theorem 19.3).
-func order(distance, length, digits float64) int {
-	n := math.Ceil(digits/(2*math.Asinh(2*distance/length)) - 1e-9)
-	if !(n < largest) {
-		return largest
-	}
-	return max(2, int(n))
-}
-
 // level is a rule that serves at distances from the opening of at least sqrt(beyond).
 type level struct {
 	beyond float64 // m²
@@ -198,8 +173,8 @@ func (l *lamp) rules(w Weight) []level {
 	}
 	var all []level
 	for n := 2; n <= 8; n++ {
-		distance := a * math.Sinh(closely/(2*float64(n)))
-		all = append(all, level{distance * distance, l.nodes(distance, closely)})
+		distance := a * closely().reach[n]
+		all = append(all, level{distance * distance, l.nodes(distance, closely())})
 	}
 	return all
 }

@@ -3,7 +3,6 @@ package light
 import (
 	"math"
 	"slices"
-	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -64,8 +63,8 @@ func lastTangent(d photometry.Distribution, x, y float64) float64 {
 	return math.Tan(high)
 }
 
-// sum is what the receptor gets from the whole of l, a face, with an error of about e^-digits.
-func (c *pieces) sum(l *lamp, r *Receptor, digits float64) float64 {
+// sum is what the receptor gets from the whole of l, a face, as closely as asked.
+func (c *pieces) sum(l *lamp, r *Receptor, to *precision) float64 {
 	way := r3.Sub(r.At, l.at)
 	p := r3.Vec{X: r3.Dot(way, l.right), Y: r3.Dot(way, l.up), Z: r3.Dot(way, l.axis)}
 	if p.Z <= 0 {
@@ -79,16 +78,20 @@ func (c *pieces) sum(l *lamp, r *Receptor, digits float64) float64 {
 	distance := math.Sqrt(l.distance2(r.At))
 	w, h := l.opening.Width/2, l.opening.Height/2
 	if l.opening.Form == photometry.Disc {
-		return c.strips(l, &local, digits, distance)
+		return c.strips(l, &local, distance, to)
 	}
-	var xs, ys [5]float64
-	across := breaks(xs[:0], -w, w, []float64{p.X - c.right*p.Z, p.X, p.X + c.left*p.Z})
-	along := breaks(ys[:0], -h, h, []float64{p.Y - c.up*p.Z, p.Y, p.Y + c.down*p.Z})
-	var room [4]stretch
-	strip := stretches(room[:0], along, distance, digits)
+	left, right := max(-w, p.X-c.right*p.Z), min(w, p.X+c.left*p.Z)
+	low, high := max(-h, p.Y-c.up*p.Z), min(h, p.Y+c.down*p.Z)
+	if left >= right || low >= high {
+		return 0
+	}
+	var xs, ys [3]float64
+	across, along := breaks(xs[:0], left, right, []float64{p.X}), breaks(ys[:0], low, high, []float64{p.Y})
+	var room [2]stretch
+	strip := stretches(room[:0], along, distance, to)
 	total := 0.0
 	for i := 1; i < len(across); i++ {
-		x := newStretch(across[i-1], across[i], distance, digits)
+		x := newStretch(across[i-1], across[i], distance, to)
 		for n := range x.rule.x {
 			total += x.length * x.rule.w[n] * c.strip(l, &local, x.at(n), strip)
 		}
@@ -100,11 +103,6 @@ func (c *pieces) sum(l *lamp, r *Receptor, digits float64) float64 {
 func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
 	vx, vy, vz := r.At.X-x, r.At.Y-y, r.At.Z
 	square := vx*vx + vy*vy + vz*vz
-	if c.gain > 0 && r.Weight != Dome { // as kernel.addGridded
-		open, wide := vz-c.grid[0]*math.Abs(vx), vz-c.grid[1]*math.Abs(vy)
-		fall := -(vx*r.Axis.X + vy*r.Axis.Y + vz*r.Axis.Z)
-		return c.gain * max(0, open) * max(0, wide) * max(0, fall) / (vz * square * square)
-	}
 	inverse := 1 / math.Sqrt(square)
 	d := r3.Vec{X: vx * inverse, Y: vy * inverse, Z: vz * inverse}
 	w := weigh(r, d)
@@ -117,7 +115,7 @@ func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
 
 // strips sums a disc in strips along y. With x = R sin t the ends of the disc are smooth; the sum
 // along a strip has creases in x, too, where a crease in y leaves the disc.
-func (c *pieces) strips(l *lamp, r *Receptor, digits, distance float64) float64 {
+func (c *pieces) strips(l *lamp, r *Receptor, distance float64, to *precision) float64 {
 	radius := l.opening.Width / 2
 	p := r.At
 	creases := [3]float64{p.Y - c.up*p.Z, p.Y, p.Y + c.down*p.Z}
@@ -136,10 +134,10 @@ func (c *pieces) strips(l *lamp, r *Receptor, digits, distance float64) float64 
 	ends := breaks(ts[:0], -math.Pi/2, math.Pi/2, at[:])
 	total := 0.0
 	for i := 1; i < len(ends); i++ {
-		t := newStretch(ends[i-1], ends[i], distance/radius, digits)
+		t := newStretch(ends[i-1], ends[i], distance/radius, to)
 		for n := range t.rule.x {
 			sin, cos := math.Sincos(t.at(n))
-			strip := stretches(room[:0], breaks(ys[:0], -radius*cos, radius*cos, creases[:]), distance, digits)
+			strip := stretches(room[:0], breaks(ys[:0], -radius*cos, radius*cos, creases[:]), distance, to)
 			total += t.length * t.rule.w[n] * radius * cos * c.strip(l, r, radius*sin, strip)
 		}
 	}
@@ -148,6 +146,9 @@ func (c *pieces) strips(l *lamp, r *Receptor, digits, distance float64) float64 
 
 // strip sums along y at x.
 func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []stretch) (sum float64) {
+	if c.gain > 0 && r.Weight != Dome {
+		return c.behindGrid(r, x, along)
+	}
 	for k := range along {
 		s := &along[k]
 		for n, w := range s.rule.w {
@@ -155,6 +156,26 @@ func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []stretch) (sum fl
 		}
 	}
 	return sum
+}
+
+// behindGrid is strip for a grid before a cosine: most of the light of soft boxes on lattices is summed here.
+func (c *pieces) behindGrid(r *Receptor, x float64, along []stretch) (sum float64) {
+	vx, vz := r.At.X-x, r.At.Z
+	across, level := vx*vx+vz*vz, vx*r.Axis.X+vz*r.Axis.Z
+	for k := range along {
+		s := &along[k]
+		part := 0.0
+		for n, y := range s.rule.x {
+			vy := r.At.Y - s.from - s.length*y
+			wide, fall := vz-c.grid[1]*math.Abs(vy), -(level + vy*r.Axis.Y)
+			if wide > 0 && fall > 0 {
+				square := across + vy*vy
+				part += s.rule.w[n] * wide * fall / (square * square)
+			}
+		}
+		sum += s.length * part
+	}
+	return sum * c.gain * max(0, vz-c.grid[0]*math.Abs(vx)) / vz
 }
 
 // breaks appends the ends of a stretch and, between them, those creases that lie within it.
@@ -175,29 +196,17 @@ type stretch struct {
 	rule         *gauss
 }
 
-func newStretch(from, to, distance, digits float64) stretch {
-	return stretch{from, to - from, &rulesUpTo()[order(distance, to-from, digits)]}
+func newStretch(from, to, distance float64, precise *precision) stretch {
+	return stretch{from, to - from, &rulesUpTo()[precise.order(distance, to-from)]}
 }
 
 // at is the place of node n.
 func (s *stretch) at(n int) float64 { return s.from + s.length*s.rule.x[n] }
 
 // stretches appends those between the breaks.
-func stretches(dst []stretch, breaks []float64, distance, digits float64) []stretch {
+func stretches(dst []stretch, breaks []float64, distance float64, to *precision) []stretch {
 	for k := 1; k < len(breaks); k++ {
-		dst = append(dst, newStretch(breaks[k-1], breaks[k], distance, digits))
+		dst = append(dst, newStretch(breaks[k-1], breaks[k], distance, to))
 	}
 	return dst
 }
-
-// gauss is a Gauss-Legendre rule on 0..1.
-type gauss struct{ x, w []float64 }
-
-// rulesUpTo holds the rules by their order.
-var rulesUpTo = sync.OnceValue(func() []gauss {
-	all := make([]gauss, largest+1)
-	for n := 1; n <= largest; n++ {
-		all[n].x, all[n].w = legendre(n, 0, 1)
-	}
-	return all
-})

@@ -51,7 +51,7 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 	}
 	// The closed forms clip an opening that the receptor's plane cuts, the rules do not.
 	if len(t.shares) > 0 && (count[behind] == 0 || l.lambertian) {
-		t.fit(l.full(r, exactly), len(t.shares) == 1 && count[hidden] == 0)
+		t.fit(l.full(r, exactly()), len(t.shares) == 1 && count[hidden] == 0)
 	}
 	return t.shares
 }
