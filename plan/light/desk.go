@@ -19,25 +19,29 @@ type desk struct {
 	factor   [3][]float64
 	partly   []uint64 // the points that see part of the opening
 	seen     []uint64
-	bundled  []uint64   // the points that see all of a bundle
+	width    int        // of a row of sums: whole words
 	through  [][]uint64 // by pane
 }
 
 func newDesk(f *field, channels int) *desk {
 	g := f.g
-	d := &desk{f: f, channels: channels, brush: newBrush(g), row: make([]float64, g.nu)}
+	width := g.words * 64
+	d := &desk{f: f, channels: channels, brush: newBrush(g), width: width, row: make([]float64, width)}
 	for c := range channels {
-		d.sums[c], d.factor[c] = make([]float64, band*g.nu), make([]float64, g.nu)
+		d.sums[c], d.factor[c] = make([]float64, band*width), make([]float64, width)
 	}
-	d.clear, d.veiled = make([]float64, band*g.nu), make([]float64, band*g.nu)
+	d.clear, d.veiled = make([]float64, band*width), make([]float64, band*width)
 	d.partly, d.seen = make([]uint64, band*g.words), make([]uint64, g.words)
-	d.bundled = make([]uint64, g.words)
+
 	d.through = make([][]uint64, len(f.panes))
 	for i := range d.through {
 		d.through[i] = make([]uint64, band*g.words)
 	}
 	return d
 }
+
+// line is row r of a band of sums.
+func (d *desk) line(sums []float64, r int) []float64 { return sums[r*d.width : (r+1)*d.width] }
 
 // work sums rows from up to to.
 func (d *desk) work(from, to int, out []float32) {
@@ -54,8 +58,11 @@ func (d *desk) work(from, to int, out []float32) {
 	}
 	size := g.nu * g.nv
 	for c := range d.channels {
-		for n, v := range d.sums[c][:(to-from)*g.nu] {
-			out[c*size+from*g.nu+n] = float32(v)
+		for j := from; j < to; j++ {
+			row := out[c*size+j*g.nu:][:g.nu]
+			for i, v := range d.line(d.sums[c], j-from)[:g.nu] {
+				row[i] = float32(v)
+			}
 		}
 	}
 }
@@ -110,14 +117,15 @@ func (d *desk) parts(from, to int) {
 			r := first / g.words
 			s := f.steps.from(f.l, r3.Sub(g.lattice.At(0, from+r), p.at))
 			if !d.behindPane(first) {
-				d.sum(d.clear[r*g.nu:(r+1)*g.nu], &s, f.share)
+				d.sum(d.line(d.clear, r), &s, f.share)
 				continue
 			}
 			clear(d.row)
 			d.sum(d.row, &s, f.share)
 			d.pour(r, k, first)
+			veiled := d.line(d.veiled, r)
 			for i, v := range d.row {
-				d.veiled[r*g.nu+i] += v
+				veiled[i] += v
 			}
 		}
 	}
@@ -150,7 +158,7 @@ func (d *desk) behindPane(first int) bool {
 func (d *desk) sum(row []float64, s *sight, share float64) {
 	for w, word := range d.seen {
 		if word != 0 {
-			d.f.l.kernel.add(row, word, w*64, s, share)
+			d.f.l.kernel.add(row, word, w, s, share)
 		}
 	}
 }
@@ -158,7 +166,6 @@ func (d *desk) sum(row []float64, s *sight, share float64) {
 // pour adds the row to the sums through the panes: those of row r of the band, before point k of
 // the opening, whose masks start at word first.
 func (d *desk) pour(r, k, first int) {
-	g := d.f.g
 	for w, word := range d.seen {
 		veiled := uint64(0)
 		for i := range d.through {
@@ -168,7 +175,7 @@ func (d *desk) pour(r, k, first int) {
 			d.filter(w, word, k, first)
 		}
 		for c := range d.channels {
-			sums := d.sums[c][r*g.nu : (r+1)*g.nu]
+			sums := d.line(d.sums[c], r)
 			for rest := word &^ veiled; rest != 0; rest &= rest - 1 {
 				i := w<<6 + bits.TrailingZeros64(rest)
 				sums[i] += d.row[i]
@@ -212,7 +219,7 @@ func (d *desk) fit(from, to int) {
 			}
 			for ; word != 0; word &= word - 1 {
 				i := w<<6 + bits.TrailingZeros64(word)
-				n := (j-from)*g.nu + i
+				n := (j-from)*d.width + i
 				scale := 1.0
 				if sum := d.clear[n] + d.veiled[n]; !f.sampled && sum > d.row[i] {
 					scale = d.row[i] / sum

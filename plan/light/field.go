@@ -314,7 +314,7 @@ func (f *field) light(row []float64, j, w int, word uint64) {
 		for i := range f.levels[k].nodes {
 			n := &f.levels[k].nodes[i]
 			s := f.steps.from(f.l, r3.Sub(start, n.at))
-			f.l.kernel.add(row, at[k], w*64, &s, n.weight)
+			f.l.kernel.add(row, at[k], w, &s, n.weight)
 		}
 	}
 	r := Receptor{Axis: g.lattice.Normal, Weight: g.lattice.Weight}

@@ -138,47 +138,54 @@ func (s *steps) from(l *lamp, v r3.Vec) sight {
 	}
 }
 
-// add adds to row[i] what the points of one word of a mask get: those with a bit set, bit 0 being
-// point first. scale weighs the point of the lamp.
-func (k *kernel) add(row []float64, word uint64, first int, g *sight, scale float64) {
+// add adds to a row what the points of its word w of a mask get: those with a bit set. The row has
+// whole words. scale weighs the point of the lamp.
+func (k *kernel) add(row []float64, word uint64, w int, g *sight, scale float64) {
+	part := (*[64]float64)(row[w*64:])
+	x0 := float64(w * 64)
 	switch {
 	case k.kind == cosine && g.flat == 0:
-		k.addCosine(row, word, first, g, scale*k.gain)
+		k.addCosine(part, word, x0, g, scale*k.gain)
 	case k.kind == axial:
-		k.addAxial(row, word, first, g, scale)
+		k.addAxial(part, word, x0, g, scale)
 	case k.kind == gridded:
-		k.addGridded(row, word, first, g, scale*k.gain)
+		k.addGridded(part, word, x0, g, scale*k.gain)
 	case k.kind == anyShape:
-		k.addAny(row, word, first, g, scale)
+		k.addAny(part, word, x0, g, scale)
 	default:
-		k.addPlain(row, word, first, g, scale*k.gain)
+		k.addPlain(part, word, x0, g, scale*k.gain)
 	}
 }
 
 // addCosine needs no square root: E = I0 cos t cos i / d².
-func (k *kernel) addCosine(row []float64, word uint64, first int, g *sight, gain float64) {
+func (k *kernel) addCosine(row *[64]float64, word uint64, x0 float64, g *sight, gain float64) {
+	a0, a1, f0, f1 := g.ahead[0], g.ahead[1], g.fall[0], g.fall[1]
+	s0, s1, s2 := g.square[0], g.square[1], g.square[2]
 	for ; word != 0; word &= word - 1 {
-		i := first + bits.TrailingZeros64(word)
-		x := float64(i)
-		ahead, fall := g.ahead[0]+x*g.ahead[1], g.fall[0]+x*g.fall[1]
+		i := bits.TrailingZeros64(word) & 63
+		x := x0 + float64(i)
+		ahead, fall := a0+x*a1, f0+x*f1
 		if ahead <= 0 || fall <= 0 {
 			continue
 		}
-		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		square := s0 + x*(s1+x*s2)
 		row[i] += gain * ahead * fall / (square * square)
 	}
 }
 
 // addPlain is the cosine before a dome, the uniform source and the line.
-func (k *kernel) addPlain(row []float64, word uint64, first int, g *sight, gain float64) {
+func (k *kernel) addPlain(row *[64]float64, word uint64, x0 float64, g *sight, gain float64) {
+	a0, a1, f0, f1 := g.ahead[0], g.ahead[1], g.fall[0], g.fall[1]
+	s0, s1, s2 := g.square[0], g.square[1], g.square[2]
+	flat, cos, onesided := g.flat, g.cos, k.onesided
 	for ; word != 0; word &= word - 1 {
-		i := first + bits.TrailingZeros64(word)
-		x := float64(i)
-		ahead := g.ahead[0] + x*g.ahead[1]
-		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		i := bits.TrailingZeros64(word) & 63
+		x := x0 + float64(i)
+		ahead := a0 + x*a1
+		square := s0 + x*(s1+x*s2)
 		inverse := 1 / math.Sqrt(square)
-		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
-		if !(weight > 0) || k.onesided && ahead <= 0 { // in the point itself the weight is no number
+		weight := flat + cos*(f0+x*f1)*inverse
+		if !(weight > 0) || onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}
 		value := gain
@@ -193,17 +200,20 @@ func (k *kernel) addPlain(row []float64, word uint64, first int, g *sight, gain 
 	}
 }
 
-func (k *kernel) addAxial(row []float64, word uint64, first int, g *sight, scale float64) {
+func (k *kernel) addAxial(row *[64]float64, word uint64, x0 float64, g *sight, scale float64) {
 	table := k.table
 	n := float64(len(table) - 2)
+	a0, a1, f0, f1 := g.ahead[0], g.ahead[1], g.fall[0], g.fall[1]
+	s0, s1, s2 := g.square[0], g.square[1], g.square[2]
+	flat, cos, onesided := g.flat, g.cos, k.onesided
 	for ; word != 0; word &= word - 1 {
-		i := first + bits.TrailingZeros64(word)
-		x := float64(i)
-		ahead := g.ahead[0] + x*g.ahead[1]
-		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		i := bits.TrailingZeros64(word) & 63
+		x := x0 + float64(i)
+		ahead := a0 + x*a1
+		square := s0 + x*(s1+x*s2)
 		inverse := 1 / math.Sqrt(square)
-		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
-		if !(weight > 0) || k.onesided && ahead <= 0 { // in the point itself the weight is no number
+		weight := flat + cos*(f0+x*f1)*inverse
+		if !(weight > 0) || onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}
 		s := n * math.Sqrt(max(0, min(1, 0.5-0.5*ahead*inverse)))
@@ -214,32 +224,34 @@ func (k *kernel) addAxial(row []float64, word uint64, first int, g *sight, scale
 }
 
 // addGridded is the cosine times 1 - tan a/tan A across and along.
-func (k *kernel) addGridded(row []float64, word uint64, first int, g *sight, gain float64) {
+func (k *kernel) addGridded(row *[64]float64, word uint64, x0 float64, g *sight, gain float64) {
+	a0, a1, f0, f1 := g.ahead[0], g.ahead[1], g.fall[0], g.fall[1]
+	s0, s1, s2 := g.square[0], g.square[1], g.square[2]
+	c0, c1 := k.grid[0]*g.across[0], k.grid[0]*g.across[1]
+	o0, o1 := k.grid[1]*g.over[0], k.grid[1]*g.over[1]
+	flat, cos := g.flat, g.cos
 	for ; word != 0; word &= word - 1 {
-		i := first + bits.TrailingZeros64(word)
-		x := float64(i)
-		ahead := g.ahead[0] + x*g.ahead[1]
-		open := ahead - k.grid[0]*math.Abs(g.across[0]+x*g.across[1])
-		wide := ahead - k.grid[1]*math.Abs(g.over[0]+x*g.over[1])
-		if ahead <= 0 || open <= 0 || wide <= 0 {
+		i := bits.TrailingZeros64(word) & 63
+		x := x0 + float64(i)
+		ahead := a0 + x*a1
+		open, wide := ahead-math.Abs(c0+x*c1), ahead-math.Abs(o0+x*o1)
+		square := s0 + x*(s1+x*s2)
+		weight := f0 + x*f1
+		if flat != 0 {
+			weight = cos*weight + flat*math.Sqrt(square)
+		}
+		if open <= 0 || wide <= 0 || ahead <= 0 || weight <= 0 {
 			continue
 		}
-		square := g.square[0] + x*(g.square[1]+x*g.square[2])
-		weight := g.cos * (g.fall[0] + x*g.fall[1])
-		if g.flat != 0 {
-			weight += g.flat * math.Sqrt(square)
-		}
-		if weight > 0 {
-			row[i] += gain * open * wide * weight / (ahead * square * square)
-		}
+		row[i] += gain * open * wide * weight / (ahead * square * square)
 	}
 }
 
-func (k *kernel) addAny(row []float64, word uint64, first int, g *sight, scale float64) {
+func (k *kernel) addAny(row *[64]float64, word uint64, x0 float64, g *sight, scale float64) {
 	l := k.lamp
 	for ; word != 0; word &= word - 1 {
-		i := first + bits.TrailingZeros64(word)
-		x := float64(i)
+		i := bits.TrailingZeros64(word) & 63
+		x := x0 + float64(i)
 		ahead := g.ahead[0] + x*g.ahead[1]
 		square := g.square[0] + x*(g.square[1]+x*g.square[2])
 		inverse := 1 / math.Sqrt(square)

@@ -111,7 +111,7 @@ func busy() time.Duration {
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
 		panic(err)
 	}
-	return time.Duration(u.Utime.Nano())
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }
 
 func TestPeerRatios(t *testing.T) {

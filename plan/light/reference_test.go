@@ -149,9 +149,9 @@ func BenchmarkBasis(b *testing.B) {
 			for _, workers := range []int{1, 2} {
 				b.Run(fmt.Sprintf("solids=%d/quality=%d/workers=%d", 55+boxes, q, workers), func(b *testing.B) {
 					b.ReportAllocs()
-					w := build(b, s, Options{Quality: q, Workers: workers})
+					w, lights := build(b, s, Options{Quality: q, Workers: workers}), referenceLamps()
 					for b.Loop() {
-						basis(b, w, referenceLamps(), Targets{Lattices: []Lattice{floor}})
+						basis(b, w, lights, Targets{Lattices: []Lattice{floor}})
 					}
 				})
 			}

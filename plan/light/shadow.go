@@ -34,14 +34,16 @@ type shape struct {
 
 // brush paints shadows into masks. It keeps its memory from one to the next.
 type brush struct {
-	grid        *grid
-	left, right []float64 // of the run in each row
-	outline     []r2.Vec
-	cut, spare  []r3.Vec
+	grid       *grid
+	runs       scan.Runs
+	outline    []r2.Vec
+	cut, spare []r3.Vec
 }
 
 func newBrush(g *grid) *brush {
-	return &brush{grid: g, left: make([]float64, g.nv), right: make([]float64, g.nv)}
+	b := &brush{grid: g}
+	b.runs.Fit(g.nu, g.nv)
+	return b
 }
 
 // shadow returns the outline of the shadow of s from a lamp at p, nil where there is none. It
@@ -127,54 +129,17 @@ func clipZ(dst, corners []r3.Vec, at, side float64) []r3.Vec {
 	return dst
 }
 
-// paint sets the bits of the points in a convex outline, in the rows from and up to to. A point is
-// in it from its left edge up to, not including, its right edge, and likewise from below, so that
-// two outlines that share an edge share no point.
+// paint sets the bits of the points in a convex outline, in the rows from and up to to.
 func (b *brush) paint(mask []uint64, outline []r2.Vec, from, to int) {
-	first, last, ok := b.runs(outline, from, to)
-	if !ok {
-		return
-	}
-	words, nu := b.grid.words, b.grid.nu
-	for j := first; j < last; j++ {
-		i0, i1 := scan.Ceil(b.left[j], nu), scan.Ceil(b.right[j], nu)
-		if i0 < i1 {
-			fill(mask[(j-from)*words:(j-from+1)*words], i0, i1)
+	first, last := b.runs.Lay(outline, from, to)
+	words := b.grid.words
+	left, right := b.runs.Left[first:last], b.runs.Right[first:last]
+	row := mask[max(0, first-from)*words:]
+	for j, i0 := range left {
+		if i1 := right[j]; i0 < i1 {
+			fill(row[j*words:(j+1)*words], int(i0), int(i1))
 		}
 	}
-}
-
-// runs finds the left and right edge of an outline in each row from first up to last.
-func (b *brush) runs(outline []r2.Vec, from, to int) (first, last int, ok bool) {
-	if len(outline) < 3 {
-		return 0, 0, false
-	}
-	low, high, area := outline[0].Y, outline[0].Y, 0.0
-	a := outline[len(outline)-1]
-	for _, c := range outline {
-		low, high = min(low, c.Y), max(high, c.Y)
-		area += (a.X-outline[0].X)*(c.Y-outline[0].Y) - (a.Y-outline[0].Y)*(c.X-outline[0].X)
-		a = c
-	}
-	first, last = max(scan.Ceil(low, to), from), scan.Ceil(high, to)
-	if first >= last || area == 0 {
-		return 0, 0, false
-	}
-	up, down := b.right, b.left
-	if area < 0 {
-		up, down = b.left, b.right
-	}
-	a = outline[len(outline)-1]
-	for _, c := range outline {
-		switch {
-		case c.Y > a.Y:
-			scan.Edge(up, a, c, first, last)
-		case c.Y < a.Y:
-			scan.Edge(down, c, a, first, last)
-		}
-		a = c
-	}
-	return first, last, true
 }
 
 // fill sets bits i0 up to i1 of a row.

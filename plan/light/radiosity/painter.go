@@ -22,8 +22,8 @@ type painter struct {
 	seen     []int32 // face, -1 for none
 	corners  []spot
 	cut      []spot
-	left     []float64
-	right    []float64
+	outlined []r2.Vec // corners, without how far they lie
+	runs     scan.Runs
 	passed   []uint64 // by point: the panes that its ray passes, as bits
 	crossing []solid.Pane
 	hits     []uint32 // of one direction
@@ -32,8 +32,6 @@ type painter struct {
 
 // spot is a corner on the lattice, and how far along the ray it lies.
 type spot struct{ x, y, t float64 }
-
-func (s spot) plain() r2.Vec { return r2.Vec{X: s.x, Y: s.y} }
 
 // skin is the distance, m, up to which a face is touched, not seen.
 const skin = 1e-7
@@ -90,7 +88,7 @@ func (p *painter) reset(v *view) {
 		p.depth[i] = math.MaxFloat32
 		p.seen[i] = -1
 	}
-	p.left, p.right = slices.Grow(p.left[:0], v.nv)[:v.nv], slices.Grow(p.right[:0], v.nv)[:v.nv]
+	p.runs.Fit(v.nu, v.nv)
 	if len(p.panes) > 0 {
 		p.passed = slices.Grow(p.passed[:0], n)[:n]
 		clear(p.passed)
@@ -132,37 +130,13 @@ func (p *painter) clip() {
 	p.corners, p.cut = p.cut, p.corners
 }
 
-// runs finds the rows of p.corners, and left and right edges in each. A point is in the polygon from its
-// left edge up to, not including, its right edge, and likewise in rows, so that two faces that share an
-// edge share no point.
-func (p *painter) runs(v *view) (first, last int) {
-	low, high, turn := p.corners[0].y, p.corners[0].y, 0.0
-	a := p.corners[len(p.corners)-1]
-	o := p.corners[0]
+// lay finds the runs of p.corners.
+func (p *painter) lay(v *view) (first, last int) {
+	p.outlined = p.outlined[:0]
 	for _, s := range p.corners {
-		low, high = min(low, s.y), max(high, s.y)
-		turn += (a.x-o.x)*(s.y-o.y) - (a.y-o.y)*(s.x-o.x)
-		a = s
+		p.outlined = append(p.outlined, r2.Vec{X: s.x, Y: s.y})
 	}
-	first, last = scan.Ceil(low, v.nv), scan.Ceil(high, v.nv)
-	if first >= last || turn == 0 {
-		return 0, 0
-	}
-	up, down := p.right, p.left
-	if turn < 0 {
-		up, down = p.left, p.right
-	}
-	a = p.corners[len(p.corners)-1]
-	for _, s := range p.corners {
-		switch {
-		case s.y > a.y:
-			scan.Edge(up, a.plain(), s.plain(), first, last)
-		case s.y < a.y:
-			scan.Edge(down, s.plain(), a.plain(), first, last)
-		}
-		a = s
-	}
-	return first, last
+	return p.runs.Lay(p.outlined, 0, v.nv)
 }
 
 // ramp is the distance over a polygon as it runs over the lattice.
@@ -184,14 +158,14 @@ func (p *painter) ramp() (t, dx, dy float64) {
 
 // paint draws p.corners, a part of face i, where nothing nearer is.
 func (p *painter) paint(v *view, i int32) {
-	first, last := p.runs(v)
+	first, last := p.lay(v)
 	if first >= last {
 		return
 	}
 	t, dx, dy := p.ramp()
 	step := float32(dx)
 	for j := first; j < last; j++ {
-		from, to := scan.Ceil(p.left[j], v.nu), scan.Ceil(p.right[j], v.nu)
+		from, to := int(p.runs.Left[j]), int(p.runs.Right[j])
 		if from >= to {
 			continue
 		}
@@ -207,13 +181,13 @@ func (p *painter) paint(v *view, i int32) {
 
 // mark notes the points whose rays pass p.corners, a pane, before what they see.
 func (p *painter) mark(v *view, bit uint64) (any bool) {
-	first, last := p.runs(v)
+	first, last := p.lay(v)
 	if first >= last {
 		return false
 	}
 	t, dx, dy := p.ramp()
 	for j := first; j < last; j++ {
-		for i := scan.Ceil(p.left[j], v.nu); i < scan.Ceil(p.right[j], v.nu); i++ {
+		for i := int(p.runs.Left[j]); i < int(p.runs.Right[j]); i++ {
 			n := j*v.nu + i
 			if p.seen[n] >= 0 && float32(t+dy*float64(j)+dx*float64(i)) < p.depth[n] {
 				p.passed[n] |= bit
