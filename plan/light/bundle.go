@@ -69,41 +69,6 @@ func sortAlong(points []r3.Vec, part []int) {
 	slices.SortStableFunc(part, func(a, b int) int { return cmp.Compare(along(points[a]), along(points[b])) })
 }
 
-// bundles sums what the points of the lattice that see part of the opening get from it, where no pane
-// is before the lamp: from the middle of each bundle, as many times as points of it are seen.
-func (d *desk) bundles(from, to int) {
-	f, g := d.f, d.f.g
-	size := len(g.blank)
-	for n := range f.bundles {
-		b := &f.bundles[n]
-		for j := from; j < to; j++ {
-			partly := d.partly[(j-from)*g.words : (j-from+1)*g.words]
-			row, ready := d.line(d.clear, j-from), false
-			var s sight
-			for w, word := range partly {
-				if word == 0 {
-					continue
-				}
-				var c count
-				for at := b.from*size + j*g.words + w; at < b.to*size; at += size {
-					c.add(word &^ f.masks[at])
-				}
-				if c == (count{}) {
-					continue
-				}
-				if !ready {
-					s, ready = f.steps.from(f.l, r3.Sub(g.lattice.At(0, j), b.middle)), true
-				}
-				for k := 1; k <= b.to-b.from; k++ {
-					if seen := c.exactly(k); seen != 0 {
-						f.l.kernel.add(row, seen, w, &s, float64(k)*f.share)
-					}
-				}
-			}
-		}
-	}
-}
-
 // count counts up to seven for each bit of a word: in binary, by place.
 type count struct{ ones, twos, fours uint64 }
 

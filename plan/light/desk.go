@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
 )
 
 // desk is where one goroutine sums bands of rows.
@@ -12,15 +14,28 @@ type desk struct {
 	f        *field
 	channels int
 	brush    *brush
+	width    int          // of a row of sums: whole words
 	sums     [3][]float64 // by channel: the light of a band of rows
-	clear    []float64    // of points that see part of the opening: what comes through no pane
-	veiled   []float64    // and what comes through panes, before them
-	row      []float64
-	factor   [3][]float64
-	partly   []uint64 // the points that see part of the opening
-	seen     []uint64
-	width    int        // of a row of sums: whole words
-	through  [][]uint64 // by pane
+	row      []float64    // the light of the whole opening on a row
+	partly   []uint64     // the points of the band that see part of the opening
+	shares   []partial
+	counts   []count      // by share, of one word
+	through  [][]uint64   // by point of a bundle and pane: the points of the band that see the one through the other
+	passing  []colour.RGB // likewise: what the pane passes
+	before   [][]int      // by point of a bundle: the panes that are before it for some of the band
+	portions []portion
+}
+
+// partial is what the points of the band that see part of the opening get of it through panes of a factor.
+type partial struct {
+	factor colour.RGB
+	sums   []float64
+}
+
+// portion is some points of a word and the factor of the panes that they look through.
+type portion struct {
+	points uint64
+	factor colour.RGB
 }
 
 func newDesk(f *field, channels int) *desk {
@@ -28,15 +43,16 @@ func newDesk(f *field, channels int) *desk {
 	width := g.words * 64
 	d := &desk{f: f, channels: channels, brush: newBrush(g), width: width, row: make([]float64, width)}
 	for c := range channels {
-		d.sums[c], d.factor[c] = make([]float64, band*width), make([]float64, width)
+		d.sums[c] = make([]float64, band*width)
 	}
-	d.clear, d.veiled = make([]float64, band*width), make([]float64, band*width)
-	d.partly, d.seen = make([]uint64, band*g.words), make([]uint64, g.words)
-
-	d.through = make([][]uint64, len(f.panes))
+	d.partly = make([]uint64, band*g.words)
+	d.through = make([][]uint64, f.largest*len(f.panes))
 	for i := range d.through {
 		d.through[i] = make([]uint64, band*g.words)
 	}
+	d.passing = make([]colour.RGB, len(d.through))
+	d.before = make([][]int, f.largest)
+	d.share(colour.RGB{1, 1, 1})
 	return d
 }
 
@@ -70,7 +86,7 @@ func (d *desk) work(from, to int, out []float32) {
 // whole sorts row j, and lights the points that see the whole opening.
 func (d *desk) whole(j, from int) {
 	f, g := d.f, d.f.g
-	partly := d.partly[(j-from)*g.words : (j-from+1)*g.words]
+	clear(d.row)
 	for w := range g.words {
 		n := j*g.words + w
 		mixed := f.some[n]
@@ -79,127 +95,146 @@ func (d *desk) whole(j, from int) {
 		}
 		for i := range f.panes {
 			mixed |= f.panes[i].some[n] &^ f.panes[i].all[n]
-			d.through[i][w] = f.panes[i].all[n]
 		}
-		partly[w] = mixed &^ f.all[n]
-		d.seen[w] = ^(mixed | f.all[n])
-	}
-	clear(d.row)
-	for w, word := range d.seen {
-		if word != 0 {
-			f.light(d.row, j, w, word)
+		d.partly[(j-from)*g.words+w] = mixed &^ f.all[n]
+		seen := ^(mixed | f.all[n])
+		if seen == 0 {
+			continue
 		}
-	}
-	d.pour(j-from, 0, 0)
-}
-
-// parts sums what the points that see some of the opening get from each point of it.
-func (d *desk) parts(from, to int) {
-	f, g := d.f, d.f.g
-	rows := d.partly[:(to-from)*g.words]
-	clear(d.clear)
-	clear(d.veiled)
-	if len(f.panes) == 0 {
-		d.bundles(from, to)
-		return
-	}
-	for k := range f.points {
-		p := &f.points[k]
+		f.light(d.row, j, w, seen)
+		d.portions = append(d.portions[:0], portion{seen, colour.RGB{1, 1, 1}})
 		for i := range f.panes {
-			clear(d.through[i])
-			f.through(d.brush, d.through[i], k, i, from, to)
-		}
-		mask := f.mask(k)[from*g.words:]
-		for first := 0; first < len(rows); first += g.words {
-			if !d.look(rows[first:], mask[first:]) {
-				continue
+			if through := f.panes[i].all[n] & seen; through != 0 {
+				d.veil(through, f.panes[i].caster.passing(f.points[0].at))
 			}
-			r := first / g.words
-			s := f.steps.from(f.l, r3.Sub(g.lattice.At(0, from+r), p.at))
-			if !d.behindPane(first) {
-				d.sum(d.line(d.clear, r), &s, f.share)
-				continue
-			}
-			clear(d.row)
-			d.sum(d.row, &s, f.share)
-			d.pour(r, k, first)
-			veiled := d.line(d.veiled, r)
-			for i, v := range d.row {
-				veiled[i] += v
-			}
-		}
-	}
-}
-
-// look notes which points of a row see a point of the opening, and says whether any does.
-func (d *desk) look(partly, mask []uint64) bool {
-	any := uint64(0)
-	for w := range d.seen {
-		d.seen[w] = partly[w] &^ mask[w]
-		any |= d.seen[w]
-	}
-	return any != 0
-}
-
-// behindPane says whether some of the points seen, in the row whose masks start at word first,
-// look through a pane.
-func (d *desk) behindPane(first int) bool {
-	for _, m := range d.through {
-		for w, word := range d.seen {
-			if m[first+w]&word != 0 {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// sum adds to a row what the points seen get from one point of the opening, or of that share.
-func (d *desk) sum(row []float64, s *sight, share float64) {
-	for w, word := range d.seen {
-		if word != 0 {
-			d.f.l.kernel.add(row, word, w, s, share)
-		}
-	}
-}
-
-// pour adds the row to the sums through the panes: those of row r of the band, before point k of
-// the opening, whose masks start at word first.
-func (d *desk) pour(r, k, first int) {
-	for w, word := range d.seen {
-		veiled := uint64(0)
-		for i := range d.through {
-			veiled |= d.through[i][first+w] & word
-		}
-		if veiled != 0 {
-			d.filter(w, word, k, first)
 		}
 		for c := range d.channels {
-			sums := d.line(d.sums[c], r)
-			for rest := word &^ veiled; rest != 0; rest &= rest - 1 {
-				i := w<<6 + bits.TrailingZeros64(rest)
-				sums[i] += d.row[i]
-			}
-			for rest := veiled; rest != 0; rest &= rest - 1 {
-				i := w<<6 + bits.TrailingZeros64(rest)
-				sums[i] += d.row[i] * d.factor[c][i]
+			sums := d.line(d.sums[c], j-from)
+			for _, p := range d.portions {
+				for rest := p.points; rest != 0; rest &= rest - 1 {
+					i := w<<6 + bits.TrailingZeros64(rest)
+					sums[i] = d.row[i] * p.factor[c]
+				}
 			}
 		}
 	}
 }
 
-// filter sets the factors of the points of one word.
-func (d *desk) filter(w int, word uint64, k, first int) {
-	for c := range d.channels {
-		for rest := word; rest != 0; rest &= rest - 1 {
-			d.factor[c][w<<6+bits.TrailingZeros64(rest)] = 1
+// veil splits the portions of a word by a pane before some of its points.
+func (d *desk) veil(through uint64, passing colour.RGB) {
+	for i := range d.portions { // as they were
+		both := d.portions[i].points & through
+		if both == 0 {
+			continue
+		}
+		factor := d.portions[i].factor.Times(passing)
+		if d.portions[i].points &^= both; d.portions[i].points == 0 {
+			d.portions[i] = portion{both, factor}
+		} else {
+			d.portions = append(d.portions, portion{both, factor})
 		}
 	}
-	for i := range d.through {
-		passing := d.f.panes[i].caster.passing(d.f.points[k].at)
-		for rest := word & d.through[i][first+w]; rest != 0; rest &= rest - 1 {
-			for c := range d.channels {
-				d.factor[c][w<<6+bits.TrailingZeros64(rest)] *= passing[c]
+}
+
+// parts sums what the points that see part of the opening get from it: from the middle of each bundle, as
+// many times as points of it are seen.
+func (d *desk) parts(from, to int) {
+	f, g := d.f, d.f.g
+	for i := range d.shares {
+		clear(d.shares[i].sums)
+	}
+	for n := range f.bundles {
+		b := &f.bundles[n]
+		d.look(b, from, to)
+		for j := from; j < to; j++ {
+			var s sight
+			ready := false
+			for w, word := range d.partly[(j-from)*g.words : (j-from+1)*g.words] {
+				if word == 0 || !d.seen(b, word, j*g.words+w, (j-from)*g.words+w) {
+					continue
+				}
+				if !ready {
+					s, ready = f.steps.from(f.l, r3.Sub(g.lattice.At(0, j), b.middle)), true
+				}
+				d.add(&s, j-from, w, b.to-b.from)
+			}
+		}
+	}
+}
+
+// look draws what is seen through panes from each point of a bundle.
+func (d *desk) look(b *bundle, from, to int) {
+	f := d.f
+	for k := b.from; k < b.to; k++ {
+		before := d.before[k-b.from][:0]
+		for i := range f.panes {
+			n := (k-b.from)*len(f.panes) + i
+			clear(d.through[n])
+			f.through(d.brush, d.through[n], k, i, from, to)
+			if slices.ContainsFunc(d.through[n], func(w uint64) bool { return w != 0 }) {
+				d.passing[n] = f.panes[i].caster.passing(f.points[k].at)
+				before = append(before, n)
+			}
+		}
+		d.before[k-b.from] = before
+	}
+}
+
+// seen counts, for each point of a word, the points of a bundle that it sees, by share. The word is word n of
+// the masks and word at of the band. It says whether there are any.
+func (d *desk) seen(b *bundle, word uint64, n, at int) (any bool) {
+	masks, size := d.f.masks, len(d.f.g.blank)
+	for i := range d.counts {
+		d.counts[i] = count{}
+	}
+	for k := b.from; k < b.to; k++ {
+		points := word &^ masks[k*size+n]
+		if points == 0 {
+			continue
+		}
+		any = true
+		if before := d.before[k-b.from]; len(before) > 0 {
+			d.behind(before, points, at)
+		} else {
+			d.counts[0].add(points)
+		}
+	}
+	return any
+}
+
+// behind counts points of a word that see a point of a bundle, some of them through panes.
+func (d *desk) behind(before []int, points uint64, at int) {
+	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
+	for _, n := range before {
+		if through := d.through[n][at] & points; through != 0 {
+			d.veil(through, d.passing[n])
+		}
+	}
+	for _, p := range d.portions {
+		d.counts[d.share(p.factor)].add(p.points)
+	}
+}
+
+// share is the index of the sums of a factor.
+func (d *desk) share(factor colour.RGB) int {
+	for i := range d.shares {
+		if d.shares[i].factor == factor {
+			return i
+		}
+	}
+	d.shares = append(d.shares, partial{factor, make([]float64, band*d.width)})
+	d.counts = append(d.counts, count{})
+	return len(d.shares) - 1
+}
+
+// add adds the light of what has been counted for word w of row r.
+func (d *desk) add(s *sight, r, w, size int) {
+	for i := range d.counts {
+		c := &d.counts[i]
+		row := d.line(d.shares[i].sums, r)
+		for n := 1; n <= size; n++ {
+			if points := c.exactly(n); points != 0 {
+				d.f.l.kernel.add(row, points, w, s, float64(n)*d.f.share)
 			}
 		}
 	}
@@ -219,15 +254,26 @@ func (d *desk) fit(from, to int) {
 			}
 			for ; word != 0; word &= word - 1 {
 				i := w<<6 + bits.TrailingZeros64(word)
-				n := (j-from)*d.width + i
-				scale := 1.0
-				if sum := d.clear[n] + d.veiled[n]; !f.sampled && sum > d.row[i] {
-					scale = d.row[i] / sum
-				}
-				for c := range d.channels {
-					d.sums[c][n] = scale * (d.sums[c][n] + d.clear[n])
-				}
+				d.total((j-from)*d.width+i, d.row[i])
 			}
+		}
+	}
+}
+
+// total sums the shares of point n of the band; whole is the light of the whole opening, where it is known.
+func (d *desk) total(n int, whole float64) {
+	sum := 0.0
+	for i := range d.shares {
+		sum += d.shares[i].sums[n]
+	}
+	scale := 1.0
+	if !d.f.sampled && sum > whole {
+		scale = whole / sum
+	}
+	for i := range d.shares {
+		s := &d.shares[i]
+		for c := range d.channels {
+			d.sums[c][n] += scale * s.factor[c] * s.sums[n]
 		}
 	}
 }

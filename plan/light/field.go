@@ -25,6 +25,7 @@ type field struct {
 	levels  []level
 	points  []lampPoint
 	bundles []bundle // of the points
+	largest int      // of the bundles
 	share   float64  // of the light, for one point
 	cut     bool     // whether some points of the opening are behind the receptors' plane
 	sampled bool     // whether there is no rule for the whole opening then
@@ -92,6 +93,9 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 		f.join(p, fresh)
 		fresh = false
 		f.points = append(f.points, lampPoint{p, local, s, inside})
+	}
+	for _, b := range f.bundles {
+		f.largest = max(f.largest, b.to-b.from)
 	}
 	f.sampled = f.cut && !l.lambertian
 	f.gather(w)
@@ -170,7 +174,35 @@ func (f *field) shadows(ctx context.Context, workers int) error {
 			intersect(f.panes[i].all, t.panes[i].all)
 		}
 	}
+	f.prune()
 	return err
+}
+
+// prune drops the panes that no point is seen through.
+func (f *field) prune() {
+	var used []int
+	for i := range f.panes {
+		for n, w := range f.panes[i].some {
+			if w&^f.all[n] != 0 {
+				used = append(used, i)
+				break
+			}
+		}
+	}
+	panes := make([]pane, len(used))
+	for k, i := range used {
+		panes[k] = f.panes[i]
+	}
+	for s, c := range f.casts {
+		some := make([]*shape, len(used))
+		for k, i := range used {
+			if i < len(c.panes) {
+				some[k] = c.panes[i]
+			}
+		}
+		f.casts[s] = cast{c.opaque, some}
+	}
+	f.panes = panes
 }
 
 // tally is what one goroutine has seen of the shadows.

@@ -17,6 +17,7 @@ type kernel struct {
 	gain     float64    // cd
 	grid     [2]float64 // gridded: inverse tangents of the cut-off angles
 	table    []float64  // axial: cd against s = sin(t/2)
+	measured *globe
 	onesided bool
 	lamp     *lamp // any other distribution
 }
@@ -29,6 +30,7 @@ const (
 	line
 	axial
 	gridded // a grid before a cosine
+	tabled
 	anyShape
 )
 
@@ -43,6 +45,12 @@ func newKernel(l *lamp) *kernel {
 		k.kind, k.gain = line, l.flux/(math.Pi*math.Pi)
 	case photometry.Axial:
 		k.kind, k.table = axial, axialTable(d, l.flux)
+	case *photometry.Table: // of a point each direction is asked for once
+		k.kind = anyShape
+		if l.opening.Form == photometry.Point {
+			break
+		}
+		k.kind, k.gain, k.measured = tabled, l.flux, newGlobe(d, l.onesided)
 	case photometry.Grid:
 		k.kind = anyShape
 		if grid, gain, ok := cosineGrid(d); ok && l.onesided {
@@ -150,6 +158,8 @@ func (k *kernel) add(row []float64, word uint64, w int, g *sight, scale float64)
 		k.addAxial(part, word, x0, g, scale)
 	case k.kind == gridded:
 		k.addGridded(part, word, x0, g, scale*k.gain)
+	case k.kind == tabled:
+		k.addTabled(part, word, x0, g, scale*k.gain)
 	case k.kind == anyShape:
 		k.addAny(part, word, x0, g, scale)
 	default:
@@ -244,6 +254,21 @@ func (k *kernel) addGridded(row *[64]float64, word uint64, x0 float64, g *sight,
 			continue
 		}
 		row[i] += gain * open * wide * weight / (ahead * square * square)
+	}
+}
+
+func (k *kernel) addTabled(row *[64]float64, word uint64, x0 float64, g *sight, gain float64) {
+	for ; word != 0; word &= word - 1 {
+		i := bits.TrailingZeros64(word) & 63
+		x := x0 + float64(i)
+		ahead := g.ahead[0] + x*g.ahead[1]
+		square := g.square[0] + x*(g.square[1]+x*g.square[2])
+		inverse := 1 / math.Sqrt(square)
+		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
+		if !(weight > 0) || k.onesided && ahead <= 0 { // in the point itself the weight is no number
+			continue
+		}
+		row[i] += gain * k.measured.at(g.across[0]+x*g.across[1], g.over[0]+x*g.over[1], ahead, inverse) * weight / square
 	}
 }
 

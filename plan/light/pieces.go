@@ -16,6 +16,7 @@ type pieces struct {
 	left, right, down, up float64    // tangents at which the light ends; +Inf where it does not
 	grid                  [2]float64 // of a grid before a cosine: inverse tangents of the cut-off angles
 	gain                  float64    // and its intensity on the axis, cd/lm; 0 for any other distribution
+	measured              *photometry.Table
 }
 
 // newPieces looks for the ends of a distribution in the planes of C0 and C90.
@@ -25,6 +26,7 @@ func newPieces(d photometry.Distribution) *pieces {
 		down: lastTangent(d, 0, -1), up: lastTangent(d, 0, 1),
 	}
 	c.grid, c.gain, _ = cosineGrid(d)
+	c.measured, _ = d.(*photometry.Table)
 	return c
 }
 
@@ -108,6 +110,9 @@ func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
 	w := weigh(r, d)
 	if w == 0 {
 		return 0
+	}
+	if c.measured != nil {
+		return c.measured.Quickly(vx, vy, vz, inverse) * w / square
 	}
 	d.Z = -d.Z
 	return l.shape.Candela(d) * w / square

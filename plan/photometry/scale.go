@@ -13,6 +13,10 @@ const closeBy = 1e-9
 type scale struct {
 	angles []float64
 	step   float64 // between all neighbours; 0 where they are not even
+
+	inverse []float64 // of each step
+	begin   []int32   // by even parts of the whole: the node below where the part begins
+	parts   float64   // to the degree
 }
 
 func newScale(angles []float64) scale {
@@ -21,6 +25,7 @@ func newScale(angles []float64) scale {
 	if last < 1 {
 		return s
 	}
+	s.divide()
 	step := (s.angles[last] - s.angles[0]) / float64(last)
 	for i, a := range s.angles {
 		if math.Abs(a-s.angles[0]-float64(i)*step) > 1e-6*step {
@@ -54,4 +59,35 @@ func (s *scale) find(a float64) (i int, part float64, ok bool) {
 		i = sort.Search(last, func(k int) bool { return s.angles[k] > a }) - 1
 	}
 	return i, (a - s.angles[i]) / (s.angles[i+1] - s.angles[i]), true
+}
+
+// divide makes ready for quick.
+func (s *scale) divide() {
+	last := len(s.angles) - 1
+	n := 4 * last
+	s.parts = float64(n) / (s.angles[last] - s.angles[0])
+	i := 0
+	for k := range n {
+		for i < last-1 && s.angles[0]+float64(k)/s.parts >= s.angles[i+1] {
+			i++
+		}
+		s.begin = append(s.begin, int32(i))
+	}
+	for i := range last {
+		s.inverse = append(s.inverse, 1/(s.angles[i+1]-s.angles[i]))
+	}
+}
+
+// quick is find to the last digits of a share, for scales of two angles and more. The last angle belongs to the
+// step before it.
+func (s *scale) quick(a float64) (i int, part float64, ok bool) {
+	k := (a - s.angles[0]) * s.parts
+	if !(k >= -closeBy && k <= float64(len(s.begin))+closeBy) {
+		return 0, 0, false
+	}
+	i = int(s.begin[min(max(int(k), 0), len(s.begin)-1)])
+	for i < len(s.inverse)-1 && a >= s.angles[i+1] {
+		i++
+	}
+	return i, (a - s.angles[i]) * s.inverse[i], true
 }

@@ -1,0 +1,99 @@
+package light
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
+)
+
+// glazed is the reference scene as hard as it gets: panes in all four windows, one of them tinted, the
+// window lamps outside them, and spots, two soft boxes and a tube with measured light of 24 planes, no two alike.
+func glazed(t testing.TB) (*solid.Set, Lattice, []Emitter) {
+	s, floor := reference(0)
+	pane := func(n int, at r3.Vec, along r3.Vec, pass colour.RGB) {
+		half := r3.Scale(0.5, along)
+		low, high := r3.Vec{Z: -0.6}, r3.Vec{Z: 0.6}
+		skin := solid.Skin{Direct: pass}
+		s.Sheets = append(s.Sheets, solid.Sheet{ID: solid.ID(3000000 + n), Name: fmt.Sprintf("pane%d", n), Front: skin, Back: skin,
+			Corners: []r3.Vec{
+				r3.Add(r3.Sub(at, half), low), r3.Add(r3.Add(at, half), low), r3.Add(r3.Add(at, half), high), r3.Add(r3.Sub(at, half), high),
+			}})
+	}
+	clear, amber := colour.RGB{0.87, 0.87, 0.87}, colour.RGB{0.8, 0.62, 0.36}
+	pane(0, r3.Vec{X: 2.5, Y: -0.06, Z: 1.5}, r3.Vec{X: 2}, clear)
+	pane(1, r3.Vec{X: 7, Y: -0.06, Z: 1.5}, r3.Vec{X: 2}, clear)
+	pane(2, r3.Vec{X: 10.06, Y: 5.5, Z: 1.5}, r3.Vec{Y: 2}, amber)
+	pane(3, r3.Vec{X: -0.06, Y: 6.05, Z: 1.5}, r3.Vec{Y: 1.5}, clear)
+	lights := referenceLamps()
+	for i := range lights {
+		e := &lights[i]
+		switch {
+		case i < 4:
+			e.Source.Distribution = measured(t, i, 4)
+		case i < 6, i == 8:
+			e.Source.Distribution = measured(t, i, 0.8)
+		case i >= 10:
+			e.Frame.At = r3.Sub(e.Frame.At, r3.Scale(0.7, e.Frame.Axis))
+		}
+	}
+	return s, floor, lights
+}
+
+// measured is a table of 24 planes and steps of 2.5°, invented: a lobe that is wider one way than the other and
+// leans.
+func measured(t testing.TB, n int, narrow float64) photometry.Distribution {
+	t.Helper()
+	nodes := photometry.Nodes{}
+	for c := 0.0; c <= 360; c += 15 {
+		nodes.Horizontal = append(nodes.Horizontal, c)
+		var row []float64
+		for g := 0.0; g <= 90; g += 2.5 {
+			sin, cos := math.Sincos(g * radian)
+			lean := 1 + 0.3*math.Cos(c*radian-float64(n))*sin
+			wide := narrow * (1 + 0.5*math.Cos(2*c*radian))
+			row = append(row, 1000*lean*math.Pow(max(0, cos), 1+2*wide*wide))
+		}
+		nodes.Candela = append(nodes.Candela, row)
+	}
+	for g := 0.0; g <= 90; g += 2.5 {
+		nodes.Vertical = append(nodes.Vertical, g)
+	}
+	d, _, err := photometry.NewTable(nodes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+func BenchmarkGlazed(b *testing.B) {
+	s, floor, lights := glazed(b)
+	for _, q := range []Quality{Draft, Normal} {
+		for _, workers := range []int{1, 2} {
+			b.Run(fmt.Sprintf("quality=%s/workers=%d", q, workers), func(b *testing.B) {
+				b.ReportAllocs()
+				w := build(b, s, Options{Quality: q, Workers: workers})
+				for b.Loop() {
+					basis(b, w, lights, Targets{Lattices: []Lattice{floor}})
+				}
+			})
+		}
+	}
+}
+
+func BenchmarkGlazedByLamp(b *testing.B) {
+	s, floor, lights := glazed(b)
+	for _, e := range lights {
+		b.Run(e.Name, func(b *testing.B) {
+			w := build(b, s, Options{Workers: 1})
+			for b.Loop() {
+				basis(b, w, []Emitter{e}, Targets{Lattices: []Lattice{floor}})
+			}
+		})
+	}
+}

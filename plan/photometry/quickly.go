@@ -1,0 +1,61 @@
+package photometry
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Quickly is Candela for sums over many directions: of the direction (right, up, -ahead) times inverse, which
+// makes it a unit vector. Its angles are right to 2e-6 degrees.
+func (t *Table) Quickly(right, up, ahead, inverse float64) float64 {
+	if t.system != TypeC {
+		return t.Candela(r3.Scale(inverse, r3.Vec{X: right, Y: up, Z: -ahead}))
+	}
+	azimuth := degrees(arctangent(up, right))
+	for azimuth < t.azimuth.angles[0]-closeBy {
+		azimuth += 360
+	}
+	i, u, held := t.azimuth.quick(azimuth)
+	j, v, ok := t.polar.quick(degrees(arccosine(ahead * inverse)))
+	if !held || !ok {
+		return 0
+	}
+	n := len(t.polar.angles)
+	low, high := t.candela[i*n+j:][:2], t.candela[(i+1)*n+j:][:2]
+	near, far := low[0]+v*(low[1]-low[0]), high[0]+v*(high[1]-high[0])
+	return near + u*(far-near)
+}
+
+// arccosine is that of x, to 2e-8 (Abramowitz and Stegun, Handbook of Mathematical Functions, 4.4.46).
+func arccosine(x float64) float64 {
+	c := min(math.Abs(x), 1)
+	a := 1.5707963050 + c*(-0.2145988016+c*(0.0889789874+c*(-0.0501743046+c*(0.0308918810+c*(-0.0170881256+c*(0.0066700901-c*0.0012624911))))))
+	a *= math.Sqrt(1 - c)
+	if x < 0 {
+		return math.Pi - a
+	}
+	return a
+}
+
+// arctangent is the angle of the point (x, y), -pi to pi, to 2e-8 (Abramowitz and Stegun, 4.4.49).
+func arctangent(y, x float64) float64 {
+	low, high := math.Abs(x), math.Abs(y)
+	steep := low < high
+	if !steep {
+		low, high = high, low
+	}
+	if high == 0 {
+		return 0
+	}
+	r := low / high
+	s := r * r
+	a := r * (1 + s*(-0.3333314528+s*(0.1999355085+s*(-0.1420889944+s*(0.1065626393+s*(-0.0752896400+s*(0.0429096138+s*(-0.0161657367+s*0.0028662257))))))))
+	if steep {
+		a = math.Pi/2 - a
+	}
+	if x < 0 {
+		a = math.Pi - a
+	}
+	return math.Copysign(a, y)
+}
