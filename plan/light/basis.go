@@ -73,8 +73,15 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 		}
 	}
 	lamps := make([]*lamp, len(lights))
-	for _, i := range fresh {
-		lamps[i] = newLamp(&lights[i], w.faces, w.tubes)
+	err := crew.Each(ctx, w.workers, len(fresh), func(_, k int) {
+		l := newLamp(&lights[fresh[k]], w.faces, w.tubes)
+		if len(to.Lattices) > 0 {
+			l.kernel = newKernel(l)
+		}
+		lamps[fresh[k]] = l
+	})
+	if err != nil {
+		return nil, err
 	}
 	p := w.progress(len(fresh), &to)
 	if err := w.points(ctx, b, lamps, fresh); err != nil {

@@ -68,26 +68,3 @@ func sortAlong(points []r3.Vec, part []int) {
 	}
 	slices.SortStableFunc(part, func(a, b int) int { return cmp.Compare(along(points[a]), along(points[b])) })
 }
-
-// count counts up to seven for each bit of a word: in binary, by place.
-type count struct{ ones, twos, fours uint64 }
-
-// add adds one where a bit is set.
-func (c *count) add(bits uint64) {
-	carry := c.ones & bits
-	c.ones ^= bits
-	c.fours ^= c.twos & carry
-	c.twos ^= carry
-}
-
-// exactly says where the count is n.
-func (c *count) exactly(n int) uint64 {
-	same := ^uint64(0)
-	for place, bits := range [...]uint64{c.ones, c.twos, c.fours} {
-		if n>>place&1 == 0 {
-			bits = ^bits
-		}
-		same &= bits
-	}
-	return same
-}

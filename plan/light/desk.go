@@ -18,8 +18,12 @@ type desk struct {
 	sums     [3][]float64 // by channel: the light of a band of rows
 	row      []float64    // the light of the whole opening on a row
 	partly   []uint64     // the points of the band that see part of the opening
+	most     []uint64     // those of them that see at least half of it, through the same panes
+	lost     []float64    // what is hidden from those
+	hidden   []tallied    // by word of the band: how many points of the opening are
 	shares   []partial
 	counts   []count      // by share, of one word
+	missing  count        // of the points of most
 	through  [][]uint64   // by point of a bundle and pane: the points of the band that see the one through the other
 	passing  []colour.RGB // likewise: what the pane passes
 	before   [][]int      // by point of a bundle: the panes that are before it for some of the band
@@ -45,7 +49,8 @@ func newDesk(f *field, channels int) *desk {
 	for c := range channels {
 		d.sums[c] = make([]float64, band*width)
 	}
-	d.partly = make([]uint64, band*g.words)
+	d.partly, d.most, d.lost = make([]uint64, band*g.words), make([]uint64, band*g.words), make([]float64, band*width)
+	d.hidden = make([]tallied, band*g.words)
 	d.through = make([][]uint64, f.largest*len(f.panes))
 	for i := range d.through {
 		d.through[i] = make([]uint64, band*g.words)
@@ -102,19 +107,25 @@ func (d *desk) whole(j, from int) {
 			continue
 		}
 		f.light(d.row, j, w, seen)
-		d.portions = append(d.portions[:0], portion{seen, colour.RGB{1, 1, 1}})
-		for i := range f.panes {
-			if through := f.panes[i].all[n] & seen; through != 0 {
-				d.veil(through, f.panes[i].caster.passing(f.points[0].at))
-			}
+		d.pour(seen, j, w, from)
+	}
+}
+
+// pour passes the light of the row, at the points of word w of row j, through the panes before them.
+func (d *desk) pour(points uint64, j, w, from int) {
+	f := d.f
+	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
+	for i := range f.panes {
+		if through := f.panes[i].all[j*f.g.words+w] & points; through != 0 {
+			d.veil(through, f.panes[i].caster.passing(f.points[0].at))
 		}
-		for c := range d.channels {
-			sums := d.line(d.sums[c], j-from)
-			for _, p := range d.portions {
-				for rest := p.points; rest != 0; rest &= rest - 1 {
-					i := w<<6 + bits.TrailingZeros64(rest)
-					sums[i] = d.row[i] * p.factor[c]
-				}
+	}
+	for c := range d.channels {
+		sums := d.line(d.sums[c], j-from)
+		for _, p := range d.portions {
+			for rest := p.points; rest != 0; rest &= rest - 1 {
+				i := w<<6 + bits.TrailingZeros64(rest)
+				sums[i] = d.row[i] * p.factor[c]
 			}
 		}
 	}
@@ -136,13 +147,15 @@ func (d *desk) veil(through uint64, passing colour.RGB) {
 	}
 }
 
-// parts sums what the points that see part of the opening get from it: from the middle of each bundle, as
-// many times as points of it are seen.
+// parts sums what the points that see part of the opening get from it, or, where that is less, what is hidden
+// from them: from the middle of each bundle, as many times as points of it count.
 func (d *desk) parts(from, to int) {
 	f, g := d.f, d.f.g
 	for i := range d.shares {
 		clear(d.shares[i].sums)
 	}
+	clear(d.lost)
+	d.halve(from, to)
 	for n := range f.bundles {
 		b := &f.bundles[n]
 		d.look(b, from, to)
@@ -159,6 +172,41 @@ func (d *desk) parts(from, to int) {
 				d.add(&s, j-from, w, b.to-b.from)
 			}
 		}
+	}
+}
+
+// halve finds the points from which at most half of the opening is hidden.
+func (d *desk) halve(from, to int) {
+	f, g := d.f, d.f.g
+	clear(d.most)
+	if f.sampled {
+		return
+	}
+	size, first := len(g.blank), from*g.words
+	hidden := d.hidden[:(to-from)*g.words]
+	clear(hidden)
+	k := 0
+	for ; k+3 <= len(f.points); k += 3 {
+		a, b, c := f.masks[k*size+first:], f.masks[(k+1)*size+first:], f.masks[(k+2)*size+first:]
+		for at, word := range d.partly[:len(hidden)] {
+			if word != 0 {
+				one, two := a[at]^b[at], a[at]&b[at]
+				hidden[at].add(one^c[at], 0)
+				hidden[at].add(two|one&c[at], 1)
+			}
+		}
+	}
+	for ; k < len(f.points); k++ {
+		for at := range hidden {
+			hidden[at].add(f.masks[k*size+first+at], 0)
+		}
+	}
+	for at := range hidden {
+		word := d.partly[at]
+		for i := range f.panes {
+			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
+		}
+		d.most[at] = word & hidden[at].atMost(len(f.points)/2)
 	}
 }
 
@@ -180,15 +228,18 @@ func (d *desk) look(b *bundle, from, to int) {
 	}
 }
 
-// seen counts, for each point of a word, the points of a bundle that it sees, by share. The word is word n of
-// the masks and word at of the band. It says whether there are any.
+// seen counts, for each point of a word, the points of a bundle that it sees, by share, or those hidden from
+// it. The word is word n of the masks and word at of the band. It says whether there are any.
 func (d *desk) seen(b *bundle, word uint64, n, at int) (any bool) {
-	masks, size := d.f.masks, len(d.f.g.blank)
+	masks, size, most := d.f.masks, len(d.f.g.blank), d.most[at]
 	for i := range d.counts {
 		d.counts[i] = count{}
 	}
+	d.missing = count{}
 	for k := b.from; k < b.to; k++ {
-		points := word &^ masks[k*size+n]
+		mask := masks[k*size+n]
+		d.missing.add(mask & most)
+		points := word &^ most &^ mask
 		if points == 0 {
 			continue
 		}
@@ -199,7 +250,7 @@ func (d *desk) seen(b *bundle, word uint64, n, at int) (any bool) {
 			d.counts[0].add(points)
 		}
 	}
-	return any
+	return any || d.missing != count{}
 }
 
 // behind counts points of a word that see a point of a bundle, some of them through panes.
@@ -230,12 +281,18 @@ func (d *desk) share(factor colour.RGB) int {
 // add adds the light of what has been counted for word w of row r.
 func (d *desk) add(s *sight, r, w, size int) {
 	for i := range d.counts {
-		c := &d.counts[i]
-		row := d.line(d.shares[i].sums, r)
-		for n := 1; n <= size; n++ {
-			if points := c.exactly(n); points != 0 {
-				d.f.l.kernel.add(row, points, w, s, float64(n)*d.f.share)
-			}
+		d.times(&d.counts[i], d.line(d.shares[i].sums, r), s, w, size)
+	}
+	d.times(&d.missing, d.line(d.lost, r), s, w, size)
+}
+
+// times adds the light of a point of the opening to word w of a row, as often as counted.
+func (d *desk) times(c *count, row []float64, s *sight, w, size int) {
+	left := c.any()
+	for n := size; left != 0; n-- { // most often all or none
+		if points := c.exactly(n); points != 0 {
+			d.f.l.kernel.add(row, points, w, s, float64(n)*d.f.share)
+			left &^= points
 		}
 	}
 }
@@ -252,8 +309,16 @@ func (d *desk) fit(from, to int) {
 			if !f.sampled {
 				f.light(d.row, j, w, word)
 			}
-			for ; word != 0; word &= word - 1 {
-				i := w<<6 + bits.TrailingZeros64(word)
+			most := d.most[(j-from)*g.words+w]
+			for rest := most; rest != 0; rest &= rest - 1 {
+				i := w<<6 + bits.TrailingZeros64(rest)
+				d.row[i] = max(0, d.row[i]-d.lost[(j-from)*d.width+i])
+			}
+			if most != 0 {
+				d.pour(most, j, w, from)
+			}
+			for rest := word &^ most; rest != 0; rest &= rest - 1 {
+				i := w<<6 + bits.TrailingZeros64(rest)
 				d.total((j-from)*d.width+i, d.row[i])
 			}
 		}

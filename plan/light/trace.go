@@ -46,21 +46,26 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 		return t.shares
 	}
 	var count [3]int
+	lost, share := 0.0, 1/float64(len(l.points))
 	for _, p := range l.points {
-		count[t.point(l, p, 1/float64(len(l.points)), r)]++
+		sight := t.point(l, p, share, r)
+		count[sight]++
+		if sight == hidden {
+			lost += share * l.from(p, r)
+		}
 	}
 	// The closed forms clip an opening that the receptor's plane cuts, the rules do not.
 	if len(t.shares) > 0 && (count[behind] == 0 || l.lambertian) {
-		t.fit(l.full(r, exactly()), len(t.shares) == 1 && count[hidden] == 0)
+		t.fit(l.full(r, exactly()), lost, count[hidden] <= count[seen])
 	}
 	return t.shares
 }
 
-// fit scales the shares to the light of the whole opening where all of it is seen, and else down to
-// it where the sum over its points is more: what hides a part can then never add light.
-func (t *tracer) fit(full float64, whole bool) {
-	if whole {
-		t.shares[0].value = full
+// fit makes the light of the whole opening less what is hidden of it where most of it is seen, and scales the
+// shares down to the whole where their sum is more: what hides a part can then never add light.
+func (t *tracer) fit(full, lost float64, most bool) {
+	if most && len(t.shares) == 1 {
+		t.shares[0].value = max(0, full-lost)
 		return
 	}
 	sum := 0.0

@@ -1,0 +1,51 @@
+package light
+
+// count counts up to seven for each bit of a word: in binary, by place.
+type count struct{ ones, twos, fours uint64 }
+
+// add adds one where a bit is set.
+func (c *count) add(bits uint64) {
+	carry := c.ones & bits
+	c.ones ^= bits
+	c.fours ^= c.twos & carry
+	c.twos ^= carry
+}
+
+// any says where the count is not nought.
+func (c *count) any() uint64 { return c.ones | c.twos | c.fours }
+
+// exactly says where the count is n.
+func (c *count) exactly(n int) uint64 {
+	same := ^uint64(0)
+	for place, bits := range [...]uint64{c.ones, c.twos, c.fours} {
+		if n>>place&1 == 0 {
+			bits = ^bits
+		}
+		same &= bits
+	}
+	return same
+}
+
+// tallied counts up to 65,535 likewise.
+type tallied [16]uint64
+
+// add adds 2^place where a bit is set.
+func (t *tallied) add(bits uint64, place int) {
+	for ; bits != 0 && place < len(t); place++ {
+		t[place], bits = t[place]^bits, t[place]&bits
+	}
+}
+
+// atMost says where the count is n or less.
+func (t *tallied) atMost(n int) uint64 {
+	less, same := uint64(0), ^uint64(0)
+	for place := len(t) - 1; place >= 0; place-- {
+		if n>>place&1 != 0 {
+			less |= same &^ t[place]
+			same &= t[place]
+		} else {
+			same &^= t[place]
+		}
+	}
+	return less | same
+}
