@@ -74,7 +74,7 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	}
 	lamps := make([]*lamp, len(lights))
 	err := crew.Each(ctx, w.workers, len(fresh), func(_, k int) {
-		l := newLamp(&lights[fresh[k]], w.faces, w.tubes)
+		l := newLamp(&lights[fresh[k]], w.faces, w.tubes, w.bundle)
 		if len(to.Lattices) > 0 {
 			l.kernel = newKernel(l)
 		}

@@ -26,7 +26,8 @@ type desk struct {
 	missing  count        // of the points of most
 	through  [][]uint64   // by point of a bundle and pane: the points of the band that see the one through the other
 	passing  []colour.RGB // likewise: what the pane passes
-	before   [][]int      // by point of a bundle: the panes that are before it for some of the band
+	mixed    []int        // the panes that some points of the band see only part of what they see through
+	before   [][]int      // by point of a bundle: those of them that are before it for some of the band
 	portions []portion
 }
 
@@ -111,15 +112,21 @@ func (d *desk) whole(j, from int) {
 	}
 }
 
-// pour passes the light of the row, at the points of word w of row j, through the panes before them.
-func (d *desk) pour(points uint64, j, w, from int) {
+// behindAll splits the points of word w of row j by the panes that they see everything through.
+func (d *desk) behindAll(points uint64, j, w int, but []int) {
 	f := d.f
 	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
 	for i := range f.panes {
-		if through := f.panes[i].all[j*f.g.words+w] & points; through != 0 {
+		through := f.panes[i].all[j*f.g.words+w] & points
+		if through != 0 && !slices.Contains(but, i) {
 			d.veil(through, f.panes[i].caster.passing(f.points[0].at))
 		}
 	}
+}
+
+// pour passes the light of the row, at the points of word w of row j, through the panes before them.
+func (d *desk) pour(points uint64, j, w, from int) {
+	d.behindAll(points, j, w, nil)
 	for c := range d.channels {
 		sums := d.line(d.sums[c], j-from)
 		for _, p := range d.portions {
@@ -156,6 +163,7 @@ func (d *desk) parts(from, to int) {
 	}
 	clear(d.lost)
 	d.halve(from, to)
+	d.mix(from, to)
 	for n := range f.bundles {
 		b := &f.bundles[n]
 		d.look(b, from, to)
@@ -210,12 +218,28 @@ func (d *desk) halve(from, to int) {
 	}
 }
 
-// look draws what is seen through panes from each point of a bundle.
+// mix finds the panes that need to be drawn for each point of the opening.
+func (d *desk) mix(from, to int) {
+	f := d.f
+	d.mixed = d.mixed[:0]
+	first := from * f.g.words
+	for i := range f.panes {
+		some, all := f.panes[i].some[first:], f.panes[i].all[first:]
+		for at, word := range d.partly[:(to-from)*f.g.words] {
+			if word&some[at]&^all[at] != 0 {
+				d.mixed = append(d.mixed, i)
+				break
+			}
+		}
+	}
+}
+
+// look draws what is seen through the mixed panes from each point of a bundle.
 func (d *desk) look(b *bundle, from, to int) {
 	f := d.f
 	for k := b.from; k < b.to; k++ {
 		before := d.before[k-b.from][:0]
-		for i := range f.panes {
+		for _, i := range d.mixed {
 			n := (k-b.from)*len(f.panes) + i
 			clear(d.through[n])
 			f.through(d.brush, d.through[n], k, i, from, to)
@@ -317,16 +341,23 @@ func (d *desk) fit(from, to int) {
 			if most != 0 {
 				d.pour(most, j, w, from)
 			}
-			for rest := word &^ most; rest != 0; rest &= rest - 1 {
-				i := w<<6 + bits.TrailingZeros64(rest)
-				d.total((j-from)*d.width+i, d.row[i])
+			if most == word {
+				continue
+			}
+			d.behindAll(word&^most, j, w, d.mixed)
+			for _, p := range d.portions {
+				for rest := p.points; rest != 0; rest &= rest - 1 {
+					i := w<<6 + bits.TrailingZeros64(rest)
+					d.total((j-from)*d.width+i, d.row[i], p.factor)
+				}
 			}
 		}
 	}
 }
 
-// total sums the shares of point n of the band; whole is the light of the whole opening, where it is known.
-func (d *desk) total(n int, whole float64) {
+// total sums the shares of point n of the band, all of them seen through panes of a factor; whole is the
+// light of the whole opening, where it is known.
+func (d *desk) total(n int, whole float64, factor colour.RGB) {
 	sum := 0.0
 	for i := range d.shares {
 		sum += d.shares[i].sums[n]
@@ -338,7 +369,7 @@ func (d *desk) total(n int, whole float64) {
 	for i := range d.shares {
 		s := &d.shares[i]
 		for c := range d.channels {
-			d.sums[c][n] += scale * s.factor[c] * s.sums[n]
+			d.sums[c][n] += scale * factor[c] * s.factor[c] * s.sums[n]
 		}
 	}
 }

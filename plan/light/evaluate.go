@@ -8,7 +8,7 @@ func (w *World) Evaluator(lights []Emitter, d Drive) func(Receptor) float64 {
 	t := &tracer{bvh: w.bvh}
 	lamps := make([]*lamp, len(lights))
 	for i := range lights {
-		lamps[i] = newLamp(&lights[i], w.faces, w.tubes)
+		lamps[i] = newLamp(&lights[i], w.faces, w.tubes, w.bundle)
 	}
 	return func(r Receptor) float64 {
 		total := 0.0

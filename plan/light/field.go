@@ -50,7 +50,8 @@ type cast struct {
 	panes  []*shape // one for each pane of the field, nil where it is not on this side
 }
 
-// pane is a clear sheet before a lamp: the points that see some and all of the lamp through it.
+// pane is a clear sheet before a lamp: the points that see some of the lamp through it, and those that see
+// nothing of the lamp but through it.
 type pane struct {
 	caster    *caster
 	some, all []uint64
@@ -72,11 +73,10 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 		g: g, l: l, steps: newSteps(l, lat.U, lat.Normal, lat.Weight), levels: l.rules(lat.Weight),
 		casts: map[*side]cast{},
 	}
-	points, own := l.points, l.own
+	points, order, begins := l.points, l.order, l.begins
 	if l.opening.Form == photometry.Point {
-		points, own = []r3.Vec{l.at}, []r3.Vec{{}}
+		points, order, begins = []r3.Vec{l.at}, []int{0}, []bool{true}
 	}
-	order, begins := bundled(own, w.bundle)
 	f.share = 1 / float64(len(points))
 	fresh := true
 	for n, i := range order {
@@ -231,8 +231,11 @@ func (t *tally) count(f *field, k int) {
 	for i := range t.panes {
 		clear(t.through)
 		f.through(t.brush, t.through, k, i, 0, f.g.nv)
-		union(t.panes[i].some, t.through)
-		intersect(t.panes[i].all, t.through)
+		some, all := t.panes[i].some, t.panes[i].all
+		for n, through := range t.through {
+			some[n] |= through &^ m[n]
+			all[n] &= through | m[n]
+		}
 	}
 }
 

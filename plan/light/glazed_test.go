@@ -12,8 +12,8 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// glazed is the reference scene as hard as it gets: panes in all four windows, one of them tinted, the
-// window lamps outside them, and spots, two soft boxes and a tube with measured light of 24 planes, no two alike.
+// glazed is the reference scene with panes in all four windows, one of them tinted, the window lamps just
+// outside, and spots, a soft box and a tube with measured light of 24 planes, no two alike.
 func glazed(t testing.TB) (*solid.Set, Lattice, []Emitter) {
 	s, floor := reference(0)
 	pane := func(n int, at r3.Vec, along r3.Vec, pass colour.RGB) {
@@ -36,10 +36,10 @@ func glazed(t testing.TB) (*solid.Set, Lattice, []Emitter) {
 		switch {
 		case i < 4:
 			e.Source.Distribution = measured(t, i, 4)
-		case i < 6, i == 8:
+		case i == 4, i == 8:
 			e.Source.Distribution = measured(t, i, 0.8)
 		case i >= 10:
-			e.Frame.At = r3.Sub(e.Frame.At, r3.Scale(0.7, e.Frame.Axis))
+			e.Frame.At = r3.Sub(e.Frame.At, r3.Scale(0.15, e.Frame.Axis))
 		}
 	}
 	return s, floor, lights

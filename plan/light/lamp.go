@@ -22,13 +22,15 @@ type lamp struct {
 	lambertian      bool      // the same luminance from everywhere: closed forms hold
 	corners         [4]r3.Vec // of a rectangle, counter-clockwise from before it
 	points          []r3.Vec  // of the opening, traced where it is seen in part
-	own             []r3.Vec  // the same points in the lamp's frame
+	order           []int     // of the points, so that those of a bundle follow each other
+	begins          []bool    // in that order: whether a bundle begins
 	kernel          *kernel   // of the fields; nil until one is computed
 	pieces          *pieces   // of a face that is not smooth
 }
 
-// newLamp prepares an emitter; faces and tubes are how many points are traced.
-func newLamp(e *Emitter, faces, tubes int) *lamp {
+// newLamp prepares an emitter; faces and tubes are how many points are traced, bundle is how many of them
+// are taken together.
+func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 	l := &lamp{
 		at: e.Frame.At, axis: e.Frame.Axis, right: e.Frame.Right, up: e.Frame.Up(),
 		flux: e.Source.Flux, shape: e.Source.Distribution, opening: e.Source.Opening,
@@ -40,7 +42,9 @@ func newLamp(e *Emitter, faces, tubes int) *lamp {
 	face := l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
 	l.onesided = face && !photometry.Behind(l.shape)
 	l.lambertian = l.opening.Form != photometry.Point && isLambertian(l.shape, l.opening.Form)
-	l.own, l.points = l.openingPoints(faces, tubes)
+	own, points := l.openingPoints(faces, tubes)
+	l.points = points
+	l.order, l.begins = bundled(own, bundle)
 	if _, axial := l.shape.(photometry.Axial); l.onesided && !axial && !l.lambertian {
 		l.pieces = newPieces(l.shape)
 	}

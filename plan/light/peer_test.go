@@ -6,10 +6,8 @@ import (
 	"bufio"
 	"flag"
 	"fmt"
-	"math"
 	"os"
 	"path/filepath"
-	"slices"
 	"syscall"
 	"testing"
 	"time"
@@ -44,9 +42,9 @@ func TestPeerScene(t *testing.T) {
 		fmt.Fprintln(w, floor.Origin.X, floor.Origin.Y, floor.Origin.Z, floor.U.X, floor.NU, floor.NV)
 		lights := referenceLamps()
 		fmt.Fprintln(w, len(lights))
-		faces, tubes, _ := Draft.points()
+		faces, tubes, bundle := Draft.points()
 		for i := range lights {
-			writeLamp(w, newLamp(&lights[i], faces, tubes))
+			writeLamp(w, newLamp(&lights[i], faces, tubes, bundle))
 		}
 		if err := w.Flush(); err != nil {
 			t.Fatal(err)
@@ -170,17 +168,4 @@ func readPeer(t *testing.T, name string) (seconds float64, field []float64) {
 		}
 		field = append(field, v)
 	}
-}
-
-// errorsOf is the mean and the 95th percentile of the relative errors over 5 lx.
-func errorsOf(got, want []float64) (mean, p95 float64) {
-	var all []float64
-	for n, w := range want {
-		if w > 5 {
-			e := math.Abs(got[n]/w - 1)
-			all, mean = append(all, e), mean+e
-		}
-	}
-	slices.Sort(all)
-	return mean / float64(len(all)), all[len(all)*95/100]
 }

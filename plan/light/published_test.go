@@ -149,7 +149,7 @@ func TestGriddedFaceBySum(t *testing.T) {
 // plainSum is the sum over n by n cells of the opening, of one size.
 func plainSum(e *Emitter, r *Receptor, n int) (sum float64) {
 	o := e.Source.Opening
-	l := newLamp(e, 1, 1)
+	l := newLamp(e, 1, 1, 1)
 	for i := range n {
 		for k := range n {
 			x, y := (float64(i)+0.5)/float64(n), (float64(k)+0.5)/float64(n)

@@ -105,7 +105,7 @@ func BenchmarkReflected(b *testing.B) {
 				var all []int
 				lights := referenceLamps()
 				for i := range lights {
-					lamps, all = append(lamps, newLamp(&lights[i], w.faces, w.tubes)), append(all, i)
+					lamps, all = append(lamps, newLamp(&lights[i], w.faces, w.tubes, w.bundle)), append(all, i)
 				}
 				to := Targets{Lattices: []Lattice{floor}}
 				for b.Loop() {

@@ -47,7 +47,7 @@ func newPrecision(digits float64) *precision {
 // The precisions in use. The sources have poles of the fourth order, which costs some of it.
 var (
 	coarsely = sync.OnceValue(func() *precision { return newPrecision(5) })  // what falls on surfaces
-	closely  = sync.OnceValue(func() *precision { return newPrecision(12) }) // fields: 1e-4
+	closely  = sync.OnceValue(func() *precision { return newPrecision(14) }) // fields: 1e-4
 	exactly  = sync.OnceValue(func() *precision { return newPrecision(28) }) // single receptors
 )
 

@@ -16,6 +16,7 @@ type share struct {
 	via    []solid.ID // in order from the lamp
 	filter colour.RGB
 	value  float64 // lx at a drive of {1, 1, 1}, before the filter
+	count  int     // points of the opening that are yet to be added
 }
 
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
@@ -42,23 +43,47 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 		return nil
 	}
 	if l.opening.Form == photometry.Point {
-		t.point(l, l.at, 1, r)
+		if t.point(l.at, r) == seen {
+			t.settle(l.from(l.at, r))
+		}
 		return t.shares
 	}
-	var count [3]int
-	lost, share := 0.0, 1/float64(len(l.points))
-	for _, p := range l.points {
-		sight := t.point(l, p, share, r)
-		count[sight]++
-		if sight == hidden {
-			lost += share * l.from(p, r)
+	var all [3]int
+	lost := 0.0
+	for n := 0; n < len(l.order); {
+		var middle r3.Vec
+		var count [3]int
+		for first := n; n < len(l.order) && (n == first || !l.begins[n]); n++ {
+			p := l.points[l.order[n]]
+			s := t.point(p, r)
+			count[s]++
+			if s != behind {
+				middle = r3.Add(middle, p)
+			}
+		}
+		if there := count[seen] + count[hidden]; there > 0 {
+			each := l.from(r3.Scale(1/float64(there), middle), r) / float64(len(l.points))
+			t.settle(each)
+			lost += each * float64(count[hidden])
+		}
+		for s := range all {
+			all[s] += count[s]
 		}
 	}
 	// The closed forms clip an opening that the receptor's plane cuts, the rules do not.
-	if len(t.shares) > 0 && (count[behind] == 0 || l.lambertian) {
-		t.fit(l.full(r, exactly()), lost, count[hidden] <= count[seen])
+	if len(t.shares) > 0 && (all[behind] == 0 || l.lambertian) {
+		t.fit(l.full(r, exactly()), lost, all[hidden] <= all[seen])
 	}
 	return t.shares
+}
+
+// settle adds the light of a point of the opening to the shares, as often as they have counted one.
+func (t *tracer) settle(each float64) {
+	for i := range t.shares {
+		s := &t.shares[i]
+		s.value += each * float64(s.count)
+		s.count = 0
+	}
 }
 
 // fit makes the light of the whole opening less what is hidden of it where most of it is seen, and scales the
@@ -79,8 +104,8 @@ func (t *tracer) fit(full, lost float64, most bool) {
 	}
 }
 
-// point adds the light of one point of the opening, a part of it.
-func (t *tracer) point(l *lamp, p r3.Vec, part float64, r *Receptor) sighting {
+// point counts one point of the opening in its share.
+func (t *tracer) point(p r3.Vec, r *Receptor) sighting {
 	way := r3.Sub(r.At, p)
 	distance := r3.Norm(way)
 	if distance == 0 || weigh(r, r3.Scale(1/distance, way)) == 0 {
@@ -91,12 +116,12 @@ func (t *tracer) point(l *lamp, p r3.Vec, part float64, r *Receptor) sighting {
 	if blocked {
 		return hidden
 	}
-	t.add(part * l.from(p, r))
+	t.count()
 	return seen
 }
 
-// add puts light that has passed t.panes to its share.
-func (t *tracer) add(value float64) {
+// count counts a point whose light has passed t.panes.
+func (t *tracer) count() {
 	t.ids = t.ids[:0]
 	filter := colour.RGB{1, 1, 1}
 	for i := range t.panes {
@@ -105,11 +130,11 @@ func (t *tracer) add(value float64) {
 	}
 	for i := range t.shares {
 		if s := &t.shares[i]; slices.Equal(s.via, t.ids) {
-			s.value += value
+			s.count++
 			return
 		}
 	}
-	t.shares = append(t.shares, share{append([]solid.ID(nil), t.ids...), filter, value})
+	t.shares = append(t.shares, share{append([]solid.ID(nil), t.ids...), filter, 0, 1})
 }
 
 // surface finds what a spot meter looks at: a flat receptor on the first surface along the axis,

@@ -42,7 +42,7 @@ const (
 
 // Wedge traces the beam of a light at a share of its peak.
 func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
-	l := newLamp(e, 1, 1)
+	l := newLamp(e, 1, 1, 1)
 	out := Wedge{Light: e.Name, Share: share}
 	right := levelRight(e.Frame)
 	threshold := share * l.flux * photometry.Peak(l.shape)

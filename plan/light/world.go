@@ -42,7 +42,7 @@ func QualityOf(name string) (q Quality, ok bool) {
 func (q Quality) points() (face, tube, bundle int) {
 	switch q {
 	case Draft:
-		return 68, 16, 1
+		return 68, 16, 4
 	case Fine:
 		return 1220, 256, 1
 	}
