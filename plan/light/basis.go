@@ -181,7 +181,11 @@ func (c *column) find(via []solid.ID) int {
 
 // fields computes the fresh lights on the lattices.
 func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int, p *progress) error {
-	var masks []uint64
+	masks, _ := w.masks.Get().(*[]uint64)
+	if masks == nil {
+		masks = new([]uint64)
+	}
+	defer w.masks.Put(masks)
 	for k := range b.targets.Lattices {
 		lat := &b.targets.Lattices[k]
 		var g *grid
@@ -192,7 +196,7 @@ func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int
 			var values []float32
 			var err error
 			if g != nil {
-				values, masks, err = w.drawnField(ctx, g, lamps[i], masks)
+				values, *masks, err = w.drawnField(ctx, g, lamps[i], *masks)
 			} else {
 				values, err = w.tracedField(ctx, lat, lamps[i])
 			}

@@ -36,6 +36,23 @@ func (t *tallied) add(bits uint64, place int) {
 	}
 }
 
+// addSeven adds seven words, step apart, in one go.
+func (t *tallied) addSeven(words []uint64, step int) {
+	a, b := full(words[0], words[step], words[2*step])
+	c, d := full(words[3*step], words[4*step], words[5*step])
+	e, f := full(a, c, words[6*step])
+	g, h := full(b, d, f)
+	t.add(e, 0)
+	t.add(g, 1)
+	t.add(h, 2)
+}
+
+// full adds three bits: their sum and what is carried.
+func full(a, b, c uint64) (sum, carry uint64) {
+	odd := a ^ b
+	return odd ^ c, a&b | odd&c
+}
+
 // atMost says where the count is n or less.
 func (t *tallied) atMost(n int) uint64 {
 	less, same := uint64(0), ^uint64(0)

@@ -194,13 +194,11 @@ func (d *desk) halve(from, to int) {
 	hidden := d.hidden[:(to-from)*g.words]
 	clear(hidden)
 	k := 0
-	for ; k+3 <= len(f.points); k += 3 {
-		a, b, c := f.masks[k*size+first:], f.masks[(k+1)*size+first:], f.masks[(k+2)*size+first:]
+	for ; k+7 <= len(f.points); k += 7 {
+		seven := f.masks[k*size+first:]
 		for at, word := range d.partly[:len(hidden)] {
 			if word != 0 {
-				one, two := a[at]^b[at], a[at]&b[at]
-				hidden[at].add(one^c[at], 0)
-				hidden[at].add(two|one&c[at], 1)
+				hidden[at].addSeven(seven[at:], size)
 			}
 		}
 	}

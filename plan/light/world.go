@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"sync"
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/radiosity"
@@ -14,12 +15,13 @@ import (
 // Quality says how closely light is followed: how many points of a luminous opening are traced where it
 // is seen in part, and how finely surfaces see each other. The errors are those of a floor in a
 // furnished flat under twelve lamps, some with faces of about a metre: mean and 95th percentile, of the
-// direct light over all points above 5 lx, and of the reflected light, of its own, above 1 lx.
+// direct light over all points above 5 lx, and of the reflected light, of its own, above 1 lx. With panes in the
+// windows and measured light before soft faces, a draft is 2.2 % and 8.5 % off, the others keep what they say.
 type Quality uint8
 
 // The qualities.
 const (
-	Normal Quality = iota // 466 points of a face, 64 of a tube: 0.25 %, 1.0 %; reflected 1.5 %, 5 %
+	Normal Quality = iota // 600 points of a face, 64 of a tube: 0.25 %, 1.0 %; reflected 1.5 %, 5 %
 	Draft                 // 68 and 16: 1.3 %, 5.5 %; reflected 5 %, 15 %
 	Fine                  // 1220 and 256: 0.15 %, 0.5 %; reflected 1 %, 3.5 %
 )
@@ -36,9 +38,9 @@ func QualityOf(name string) (q Quality, ok bool) {
 	return Quality(max(i, 0)), i >= 0
 }
 
-// points returns how many points of a face and of a tube are traced, and how many of them a lattice
-// takes together: twice a Fibonacci number of a
-// face, with which the lattice of half of it is at its most even.
+// points returns how many points of a face and of a tube are traced, and how many of them are taken
+// together. They were chosen by trial: where twice a Fibonacci number is near, the lattice of half of it is at its
+// most even.
 func (q Quality) points() (face, tube, bundle int) {
 	switch q {
 	case Draft:
@@ -46,7 +48,7 @@ func (q Quality) points() (face, tube, bundle int) {
 	case Fine:
 		return 1220, 256, 1
 	}
-	return 466, 64, 4
+	return 600, 64, 4
 }
 
 // Options says how a World computes. The zero value is normal quality on all cores.
@@ -77,6 +79,7 @@ type World struct {
 	direct  bool // no reflected light
 	workers int
 	report  func(done float64)
+	masks   sync.Pool // the memory of fields, of *[]uint64
 }
 
 // Build makes a World of a set, which must not change afterwards.
