@@ -99,14 +99,12 @@ func (b *bounced) Grain(at r3.Vec) float64 {
 
 // Light implements radiosity.Lamp.
 func (b *bounced) Light(worker, sample int, at, normal r3.Vec) (e colour.RGB, hidden bool) {
-	r := Receptor{At: at, Axis: normal}
-	p := b.points[sample%len(b.points)]
-	value := b.whole(&r)
+	value := b.whole(&Receptor{At: at, Axis: normal})
 	if value <= 0 {
 		return e, false
 	}
 	t := &b.tracers[worker]
-	panes, blocked := b.w.bvh.Segment(p, at, nil, t.panes[:0])
+	panes, blocked := b.w.bvh.Segment(b.points[sample%len(b.points)], at, nil, t.panes[:0])
 	t.panes = panes
 	if blocked {
 		return e, true
@@ -118,23 +116,20 @@ func (b *bounced) Light(worker, sample int, at, normal r3.Vec) (e colour.RGB, hi
 	return e, false
 }
 
-// whole is what a surface gets where nothing hides the lamp: by closed form close to it, and else
-// by a short rule.
+// whole is what a surface gets where nothing hides the lamp: close to it by closed form or piece by piece, and
+// else by a short rule.
 func (b *bounced) whole(r *Receptor) float64 {
 	l := b.l
-	way := r3.Sub(r.At, l.at)
-	square := r3.Norm2(way)
-	if l.opening.Form == photometry.Point {
-		if l.intensity(r3.Scale(1/math.Sqrt(square), way)) < b.faint {
-			return 0
-		}
-		return l.from(l.at, r)
+	size := l.opening.Largest()
+	square := r3.Norm2(r3.Sub(r.At, l.at))
+	if size > 0 && (l.lambertian && square < 4*size*size || l.pieces != nil && square < 9*size*size) {
+		return l.full(r, coarsely())
 	}
-	if size := l.opening.Largest(); l.lambertian && square < 4*size*size {
-		return l.closed(r)
+	if size == 0 && l.intensity(r3.Scale(1/math.Sqrt(square), r3.Sub(r.At, l.at))) < b.faint {
+		return 0
 	}
 	sum, rule := 0.0, b.coarse
-	if size := l.opening.Largest(); square > 9*size*size {
+	if square > 9*size*size {
 		rule = b.distant
 	}
 	for i := range rule {
@@ -219,5 +214,5 @@ func (q Quality) bounces() radiosity.Quality {
 	case Fine:
 		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 32768, Lattice: 512, Refine: 4}
 	}
-	return radiosity.Quality{Patch: 0.25, Links: 128, Point: 8192, Lattice: 128, Refine: 3}
+	return radiosity.Quality{Patch: 0.27, Links: 64, Point: 8192, Lattice: 256, Refine: 3}
 }

@@ -202,7 +202,7 @@ func (m *mesh) keeps(hit uint32) colour.RGB {
 }
 
 // number replaces the numbers of elements in the mesh by their places among those seen: element k of
-// slot s is 4s+k, and what is seen through clear sheets follows after.
+// slot s is 4s+k, and what is seen through clear sheets follows after, as if each were a patch with one element.
 func (t *Transport) number() {
 	for s := 1; s < len(t.patches); s++ {
 		t.slots[t.patches[s].number] = uint32(s)
@@ -211,7 +211,7 @@ func (t *Transport) number() {
 	place := func(elements []uint32) {
 		for i, e := range elements {
 			if e&veil != 0 {
-				elements[i] = end + e&^veil
+				elements[i] = end + 4*(e&^veil)
 			} else {
 				elements[i] = 4*t.slots[e/4] + e&3
 			}

@@ -34,7 +34,7 @@ func (t *Transport) sortShares() {
 // keyOf is the key of an element, and its place among others.
 func (t *Transport) keyOf(element uint32) (k Key, group int32) {
 	if end := uint32(4 * len(t.patches)); element >= end {
-		v := &t.veils[element-end]
+		v := &t.veils[(element-end)/4]
 		k.Via, element = v.via, v.element
 	}
 	group = t.mesh.faces[t.patches[element/4].face].group

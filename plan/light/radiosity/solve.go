@@ -42,7 +42,7 @@ type Solution struct {
 }
 
 // block is some columns: the exitance of each element that is seen, lm/m², and of those seen through
-// clear sheets.
+// clear sheets, four places each.
 type block struct {
 	exitance          []shining
 	sent, taken, lost columns // lm
@@ -87,6 +87,8 @@ type solver struct {
 	straight []columns   // by element: from the lamps, lx
 	back     []columns   // by slot: from other surfaces, lx
 	before   []columns   // back as it was before the pass
+	once     []shining   // by slot: the sum over the links of what the lamps' light makes shine, lm/m²
+	passed   []shining   // by slot, then by what is seen through clear sheets: what of back shines, lm/m²
 	exitance []shining   // by element, lm/m²
 	reflect  []columns   // by face
 	flux     columns     // what comes straight from the lamps, lm
@@ -99,7 +101,8 @@ func newSolver(t *Transport, lamps []first) *solver {
 	n := len(t.patches)
 	w := &solver{
 		t: t, straight: make([]columns, 4*n), back: make([]columns, n), before: make([]columns, n),
-		exitance: make([]shining, 4*n+len(t.veils)), reflect: make([]columns, len(t.mesh.faces)),
+		once: make([]shining, n), passed: make([]shining, n+len(t.veils)),
+		exitance: make([]shining, 4*(n+len(t.veils))), reflect: make([]columns, len(t.mesh.faces)),
 	}
 	channels := t.Channels()
 	for c := range width {
@@ -118,8 +121,10 @@ func newSolver(t *Transport, lamps []first) *solver {
 			w.reflect[f][c] = t.mesh.faces[f].reflect[w.channel[c]]
 		}
 	}
+	w.shine()
 	for s := 1; s < n; s++ {
 		p := &t.patches[s]
+		w.once[s] = add(w.exitance, t.links[p.from:p.to])
 		for k, a := range p.area {
 			for c := range width {
 				e := a * w.straight[4*s+k][c]
@@ -138,9 +143,6 @@ func (w *solver) keeps(p *patch, c int) float64 {
 
 // run passes light on, up and down the patches in turn, until little is left to move.
 func (w *solver) run(ctx context.Context) block {
-	for s := 1; s < len(w.back); s++ {
-		w.shine(s)
-	}
 	pass := 0
 	for pass < mostPasses && ctx.Err() == nil {
 		copy(w.before, w.back)
@@ -159,28 +161,29 @@ func (w *solver) run(ctx context.Context) block {
 			break
 		}
 	}
-	w.unveil()
+	w.shine()
 	b := block{exitance: w.exitance, passes: pass}
 	w.account(&b)
 	return b
 }
 
-// gather sums what a patch gets from other surfaces, and lets it shine.
+// gather sums what a patch gets from other surfaces, and passes it on. What the lamps make shine was summed
+// once, element by element; what surfaces pass on is the same all over a patch.
 func (w *solver) gather(s int) {
 	p := &w.t.patches[s]
 	links := w.t.links[p.from:p.to]
 	if len(links) == 0 {
 		return
 	}
-	sum := add(w.exitance, links)
+	sum := over(w.passed, links)
 	share := 1 / float64(len(links))
 	back := &w.back[s]
 	for c := range sum {
 		if !w.done[c] {
-			back[c] = float64(sum[c]) * share * w.gain[c]
+			back[c] = float64(w.once[s][c]+sum[c]) * share * w.gain[c]
 		}
 	}
-	w.shine(s)
+	w.pass(s)
 }
 
 // add sums the exitance of elements.
@@ -197,26 +200,58 @@ func add(exitance []shining, elements []uint32) (sum shining) {
 	return sum
 }
 
-// shine sets the exitance of the elements of a slot.
-func (w *solver) shine(s int) {
-	back, reflect := &w.back[s], &w.reflect[w.t.patches[s].face]
-	for e := 4 * s; e < 4*s+4; e++ {
-		out, in := &w.exitance[e], &w.straight[e]
-		for c := range out {
-			out[c] = float32(reflect[c] * (in[c] + back[c]))
-		}
+// over is add for the patches that elements belong to.
+func over(passed []shining, elements []uint32) (sum shining) {
+	for _, e := range elements {
+		b := &passed[e/4]
+		sum[0] += b[0]
+		sum[1] += b[1]
+		sum[2] += b[2]
+		sum[3] += b[3]
+		sum[4] += b[4]
+		sum[5] += b[5]
+	}
+	return sum
+}
+
+// pass sets what a slot passes on.
+func (w *solver) pass(s int) {
+	out, back, reflect := &w.passed[s], &w.back[s], &w.reflect[w.t.patches[s].face]
+	for c := range out {
+		out[c] = float32(reflect[c] * back[c])
 	}
 }
 
-// unveil brings what is seen through clear sheets up to date.
-func (w *solver) unveil() {
-	end := 4 * len(w.t.patches)
+// shine sets the exitance of all elements.
+func (w *solver) shine() {
+	for s := 1; s < len(w.back); s++ {
+		back, reflect := &w.back[s], &w.reflect[w.t.patches[s].face]
+		for e := 4 * s; e < 4*s+4; e++ {
+			out, in := &w.exitance[e], &w.straight[e]
+			for c := range out {
+				out[c] = float32(reflect[c] * (in[c] + back[c]))
+			}
+		}
+	}
+	end := 4 * len(w.back)
 	for i := range w.t.veils {
 		v := &w.t.veils[i]
-		from, to := &w.exitance[v.element], &w.exitance[end+i]
-		for c := range to {
-			to[c] = from[c] * float32(v.factor[w.channel[c]])
-		}
+		w.veil(&w.exitance[end+4*i], &w.exitance[v.element], &v.factor)
+	}
+}
+
+// unveil brings what is passed on through clear sheets up to date.
+func (w *solver) unveil() {
+	for i := range w.t.veils {
+		v := &w.t.veils[i]
+		w.veil(&w.passed[len(w.back)+i], &w.passed[v.element/4], &v.factor)
+	}
+}
+
+// veil is what is left behind clear sheets.
+func (w *solver) veil(to, from *shining, factor *colour.RGB) {
+	for c := range to {
+		to[c] = from[c] * float32(factor[w.channel[c]])
 	}
 }
 
@@ -256,7 +291,7 @@ func (w *solver) level(learn bool) (done bool) {
 			back[c] *= scale[c]
 			moved[c] += a * math.Abs(back[c]-before[c])
 		}
-		w.shine(s)
+		w.pass(s)
 	}
 	done = true
 	for c := range width {
