@@ -126,66 +126,105 @@ type linked struct {
 	links []uint32
 }
 
+// linkAll follows the rays of patches, which ascend.
 func (t *Transport) linkAll(ctx context.Context, patches []uint32) ([]linked, error) {
 	out := make([]linked, len(patches))
-	chunks := (len(patches) + chunk - 1) / chunk
+	drawn, rest := t.drawings(patches)
+	painters := make([]*painter, crew.Size(t.workers, len(drawn)))
+	err := crew.Each(ctx, t.workers, len(drawn), func(worker, i int) {
+		if painters[worker] == nil {
+			painters[worker] = newPainter(t.mesh, nil)
+		}
+		painters[worker].link(t, &drawn[i], patches, out)
+	})
+	if err != nil {
+		return nil, err
+	}
+	chunks := (len(rest) + chunk - 1) / chunk
 	eyes := t.eyes(chunks)
-	err := crew.Each(ctx, t.workers, chunks, func(worker, c int) {
-		for i := c * chunk; i < min((c+1)*chunk, len(patches)); i++ {
+	err = crew.Each(ctx, t.workers, chunks, func(worker, c int) {
+		for _, i := range rest[c*chunk : min((c+1)*chunk, len(rest))] {
 			out[i] = t.linkOne(&eyes[worker], patches[i])
 		}
 	})
 	return out, err
 }
 
+// patch is one of face k before it is linked.
+func (t *Transport) patch(k int, number uint32) patch {
+	f := &t.mesh.faces[k]
+	cell := int(number - f.first)
+	return patch{number: number, face: int32(k), x: float64(cell%f.nu) * f.du, y: float64(cell/f.nu) * f.dv}
+}
+
 // linkOne follows the rays of one patch, each from its own place.
 func (t *Transport) linkOne(e *eye, number uint32) linked {
 	k := t.mesh.face(number)
 	f := &t.mesh.faces[k]
-	cell := int(number - f.first)
-	p := patch{number: number, face: int32(k), x: float64(cell%f.nu) * f.du, y: float64(cell/f.nu) * f.dv}
+	l := linked{patch: t.patch(k, number)}
 	n := t.rays(f.du * f.dv)
-	links := t.cast(e, f, &p, 0, n, nil)
-	for tried := n; len(links) == 0 && tried < slivers; tried *= 2 {
-		links = t.cast(e, f, &p, tried, 2*tried, links)
+	t.cast(e, f, &l, 0, n)
+	t.finish(e, f, &l, n)
+	return l
+}
+
+// finish looks for more places of a patch where none of n was in the air, and sets what follows from all.
+func (t *Transport) finish(e *eye, f *face, l *linked, n int) {
+	for tried := n; len(l.links) == 0 && tried < slivers; tried *= 2 {
+		t.cast(e, f, l, tried, 2*tried)
 	}
-	p.partly = len(links) < n
-	if len(links) > 0 {
-		p.kept = p.kept.Scale(1 / float64(len(links)))
+	l.partly = len(l.links) < n
+	if len(l.links) > 0 {
+		l.kept = l.kept.Scale(1 / float64(len(l.links)))
 	}
-	return linked{p, links}
 }
 
 // slivers is how many places of a patch are tried, at most, where all before lie in a solid or off its
 // face.
 const slivers = 4096
 
-// cast follows rays from up to to of a patch. What it finds of the patch's area counts as its share of all
-// places tried, to.
-func (t *Transport) cast(e *eye, f *face, p *patch, from, to int, links []uint32) []uint32 {
-	word := scatter(p.number)
-	var turn [4]uint32
+// star is a point of the net: two figures for a direction and two for the place that a ray starts at.
+type star [4]uint32
+
+// turns are four words by which the stars of a patch, or of patches that look alike, are turned.
+func turns(number uint32) (turn star) {
+	word := scatter(number)
 	for d := range turn {
 		turn[d] = scatter(word + uint32(d))
 	}
+	return turn
+}
+
+// turned is a star after turns: the place and the direction, each 0 to 1.
+func (s *star) turned(turn *star) (x, y float64, way [2]float64) {
+	return unit(s[2] ^ turn[2]), unit(s[3] ^ turn[3]), [2]float64{unit(s[0] ^ turn[0]), unit(s[1] ^ turn[1])}
+}
+
+// part is the element of a patch that a place falls on.
+func part(x, y float64) int { return int(2*y)<<1 | int(2*x) }
+
+// take notes the end of a ray.
+func (l *linked) take(m *mesh, hit uint32, part int, share float64) {
+	l.area[part] += share
+	l.links = append(l.links, hit)
+	l.kept = l.kept.Add(m.keeps(hit))
+}
+
+// cast follows rays from up to to of a patch. What it finds of the patch's area counts as its share of all
+// places tried, to.
+func (t *Transport) cast(e *eye, f *face, l *linked, from, to int) {
+	turn := turns(l.number)
 	share := f.du * f.dv / float64(to)
 	for r := from; r < to; r++ {
-		star := &t.stars[r]
-		x, y := unit(star[2]^turn[2]), unit(star[3]^turn[3])
-		part := int(2*y)<<1 | int(2*x)
-		x, y = p.x+x*f.du, p.y+y*f.dv
-		if !f.holds(x, y) {
+		x, y, way := t.stars[r].turned(&turn)
+		if !f.holds(l.x+x*f.du, l.y+y*f.dv) {
 			continue
 		}
-		hit, ok := e.look(f.at(x, y), f.direction(Cosine, unit(star[0]^turn[0]), unit(star[1]^turn[1])), nil)
-		if !ok {
-			continue
+		hit, ok := e.look(f.at(l.x+x*f.du, l.y+y*f.dv), f.direction(Cosine, way[0], way[1]), nil)
+		if ok {
+			l.take(t.mesh, hit, part(x, y), share)
 		}
-		p.area[part] += share
-		links = append(links, hit)
-		p.kept = p.kept.Add(t.mesh.keeps(hit))
 	}
-	return links
 }
 
 // keeps is the share of light that comes to the end of a ray.

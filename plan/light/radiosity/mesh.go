@@ -23,6 +23,7 @@ type mesh struct {
 	of       map[solid.ID]span
 	count    uint32 // of patches, with the black one
 	panes    []pane
+	bulks    []bulk // of the prisms
 	reflects bool
 	channels int
 	groups   []solid.ID // the first solid of each name
@@ -44,7 +45,11 @@ func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]
-		m.add(p.ID, prismFaces(p), m.group(named, p.Name, p.ID), &p.Skin)
+		faces := prismFaces(p)
+		m.add(p.ID, faces, m.group(named, p.Name, p.ID), &p.Skin)
+		if len(faces) > 0 {
+			m.bulks = append(m.bulks, bulkOf(append(lifted(p.Base, p.Z0), lifted(p.Base, p.Z1)...)))
+		}
 	}
 	for i := range set.Sheets {
 		s := &set.Sheets[i]

@@ -33,7 +33,7 @@ func second(k uint32) (y uint32) {
 
 // fourfold is the first n points in four coordinates, as binary fractions: two for a direction, two for
 // the place that a ray starts at, which must know nothing of each other.
-func fourfold(n int) [][4]uint32 {
+func fourfold(n int) []star {
 	var v [4][32]uint32
 	for i := range 32 {
 		v[0][i] = 1 << (31 - i)
@@ -41,7 +41,7 @@ func fourfold(n int) [][4]uint32 {
 	copy(v[1][:], numbers(1, 0, 1))
 	copy(v[2][:], numbers(2, 1, 1, 3))
 	copy(v[3][:], numbers(3, 1, 1, 3, 1))
-	points := make([][4]uint32, n)
+	points := make([]star, n)
 	for k := range points {
 		for d := range v {
 			for rest, i := k, 0; rest != 0; rest, i = rest>>1, i+1 {

@@ -86,11 +86,11 @@ type Transport struct {
 	mesh     *mesh
 	workers  int
 	quality  Quality
-	slots    []uint32    // patch of the mesh to slot; 0: none
-	patches  []patch     // by slot, from 1; 0 is black
-	links    []uint32    // elements that patches see
-	stars    [][4]uint32 // the points of the rays of a patch
-	veils    []veiled    // elements seen through clear sheets: they follow those of the patches
+	slots    []uint32 // patch of the mesh to slot; 0: none
+	patches  []patch  // by slot, from 1; 0 is black
+	links    []uint32 // elements that patches see
+	stars    []star   // the points of the rays of a patch
+	veils    []veiled // elements seen through clear sheets: they follow those of the patches
 	points   [][]uint32
 	weights  []float64 // of the points
 	shares   []pointShares
