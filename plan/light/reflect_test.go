@@ -1,6 +1,7 @@
 package light
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -190,5 +191,25 @@ func TestRebaseOfReflectedLight(t *testing.T) {
 	}
 	if a, b := by(got, 0, Reflected), by(want, 0, Reflected); math.Abs(a.Y()/b.Y()-1) > 1e-12 {
 		t.Errorf("reflected %v, by a new basis %v", a, b)
+	}
+}
+
+// What comes back to a receptor does not depend on who else looks: with a lattice beside it the same surfaces shine
+// as without.
+func TestReceptorsDoNotDependOnLattices(t *testing.T) {
+	s, floor := furnishedReference()
+	lights := referenceLamps()[3:6]
+	d := Drive{}
+	for _, e := range lights {
+		d[e.Name] = colour.RGB{1, 1, 1}
+	}
+	points := []Receptor{{At: r3.Vec{X: 4, Y: 3, Z: 1.5}, Axis: r3.Vec{X: 1}}, {At: r3.Vec{X: 7.5, Y: 6, Z: 1}, Axis: r3.Vec{Z: 1}, Weight: Dome}}
+	w := build(t, s, Options{Quality: Draft})
+	alone := basis(t, w, lights, Targets{Points: points})
+	beside := basis(t, w, lights, Targets{Points: points, Lattices: []Lattice{floor}})
+	for i := range points {
+		got, _ := alone.Point(i, d)
+		want, _ := beside.Point(i, d)
+		close(t, fmt.Sprint("receptor ", i), got.Y(), want.Y(), 2e-4)
 	}
 }

@@ -38,7 +38,7 @@ func (t *Transport) drawings(patches []uint32) (all []drawing, rest []int) {
 		for to < len(patches) && patches[to] < f.first+uint32(f.nu*f.nv) {
 			to++
 		}
-		if n := (to - from) / (strides * strides); f.outline != nil || n < fewestDrawn || n < len(m.faces)/facesToPatch {
+		if n := f.nu * f.nv / (strides * strides); f.outline != nil || n < fewestDrawn || n < len(m.faces)/facesToPatch {
 			for i := from; i < to; i++ {
 				rest = append(rest, i)
 			}

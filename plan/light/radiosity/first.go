@@ -116,7 +116,7 @@ func (t *Transport) ask(lamp Lamp, worker, slot, n int, e *[4]colour.RGB) (mixed
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	step := 0.5 / float64(n)
-	sample := int(scatter(uint32(slot)) >> 8)
+	sample := int(scatter(p.number) >> 8)
 	hidden, seen := 0, 0
 	for k := range e {
 		var sum colour.RGB

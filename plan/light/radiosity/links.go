@@ -1,6 +1,7 @@
 package radiosity
 
 import (
+	"cmp"
 	"context"
 	"slices"
 
@@ -243,6 +244,8 @@ func (m *mesh) keeps(hit uint32) colour.RGB {
 // number replaces the numbers of elements in the mesh by their places among those seen: element k of
 // slot s is 4s+k, and what is seen through clear sheets follows after, as if each were a patch with one element.
 func (t *Transport) number() {
+	// In the order of the mesh, so that it leaves no trace which receptor saw a patch first.
+	slices.SortFunc(t.patches, func(a, b patch) int { return cmp.Compare(a.number, b.number) })
 	for s := 1; s < len(t.patches); s++ {
 		t.slots[t.patches[s].number] = uint32(s)
 	}
