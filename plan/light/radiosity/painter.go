@@ -27,6 +27,8 @@ type painter struct {
 	passed   []uint64 // by point: the panes that its ray passes, as bits
 	crossing []solid.Pane
 	hits     []uint32 // of one direction
+	plots    []plot   // by face
+	round    int      // of directions, by which plots are told to be of the present one
 	album    album
 }
 
@@ -41,7 +43,7 @@ const skin = 1e-7
 const short = 1e-4
 
 func newPainter(m *mesh, skip []solid.ID) *painter {
-	p := &painter{m: m, skip: skip, album: album{make([]int32, 4*m.count), map[uint32]int32{}}}
+	p := &painter{m: m, skip: skip, plots: make([]plot, len(m.faces)), album: album{make([]int32, 4*m.count), map[uint32]int32{}}}
 	for i := range m.faces {
 		if !slices.Contains(skip, m.faces[i].id) {
 			p.faces = append(p.faces, int32(i))
@@ -200,21 +202,20 @@ func (p *painter) mark(v *view, bit uint64) (any bool) {
 
 // elements finds the elements where the rays end.
 func (p *painter) elements(v *view, d r3.Vec, hits []uint32) {
+	p.round++
 	for j := range v.nv {
-		o := r3.Add(v.origin, r3.Scale(float64(j), v.v))
-		for i := range v.nu {
+		row := p.seen[j*v.nu : (j+1)*v.nu]
+		for i, k := range row {
 			n := j*v.nu + i
-			k := p.seen[n]
 			if k < 0 {
 				hits[n] = black
 				continue
 			}
-			x, t := float64(i), float64(p.depth[n])
-			hits[n] = p.m.faces[k].element(r3.Vec{
-				X: o.X + x*v.u.X + t*d.X,
-				Y: o.Y + x*v.u.Y + t*d.Y,
-				Z: o.Z + x*v.u.Z + t*d.Z,
-			})
+			q := &p.plots[k]
+			if q.round != p.round {
+				*q = newPlot(&p.m.faces[k], v, d, p.round)
+			}
+			hits[n] = q.element(i, j)
 		}
 	}
 }
