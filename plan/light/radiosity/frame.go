@@ -24,6 +24,13 @@ const side = 4
 // looks in all directions itself.
 const closest = 0.075
 
+// A lattice keeps at most so many rays, two or four bytes each: the points of a huge one look in fewer
+// directions, down to the fewest.
+const (
+	mostSeen   = 1 << 26
+	fewestRays = 16
+)
+
 // sets is the number of sets of directions.
 const sets = side * side
 
@@ -45,6 +52,9 @@ func (t *Transport) lookFromLattice(ctx context.Context, l *Lattice) (*frame, er
 	f := &frame{Lattice: *l, rays: t.quality.Lattice, shared: max(r3.Norm(l.U), r3.Norm(l.V)) <= closest}
 	if !f.shared {
 		f.rays *= sets
+	}
+	for f.rays > fewestRays && f.rays*f.NU*f.NV > mostSeen {
+		f.rays /= 2
 	}
 	painters := make([]*painter, crew.Size(t.workers, sets))
 	err := crew.Each(ctx, t.workers, sets, func(worker, s int) {

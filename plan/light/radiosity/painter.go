@@ -24,7 +24,7 @@ type painter struct {
 	cut      []spot
 	outlined []r2.Vec // corners, without how far they lie
 	runs     scan.Runs
-	passed   []uint64 // by point: the panes that its ray passes, as bits
+	passed   []bool   // by point: whether its ray may pass a pane
 	crossing []solid.Pane
 	hits     []uint32 // of one direction
 	plots    []plot   // by face
@@ -50,7 +50,7 @@ func newPainter(m *mesh, skip []solid.ID) *painter {
 		}
 	}
 	for i := range m.panes {
-		if !slices.Contains(skip, m.panes[i].id) && len(p.panes) < 64 {
+		if !slices.Contains(skip, m.panes[i].id) {
 			p.panes = append(p.panes, i)
 		}
 	}
@@ -72,8 +72,8 @@ func (p *painter) look(v *view, d r3.Vec, hits []uint32) {
 		}
 	}
 	through := false
-	for k, i := range p.panes {
-		if p.outline(&c, p.m.panes[i].corners) && p.mark(v, uint64(1)<<k) {
+	for _, i := range p.panes {
+		if p.outline(&c, p.m.panes[i].corners) && p.mark(v) {
 			through = true
 		}
 	}
@@ -182,7 +182,7 @@ func (p *painter) paint(v *view, i int32) {
 }
 
 // mark notes the points whose rays pass p.corners, a pane, before what they see.
-func (p *painter) mark(v *view, bit uint64) (any bool) {
+func (p *painter) mark(v *view) (any bool) {
 	first, last := p.lay(v)
 	if first >= last {
 		return false
@@ -192,7 +192,7 @@ func (p *painter) mark(v *view, bit uint64) (any bool) {
 		for i := int(p.runs.Left[j]); i < int(p.runs.Right[j]); i++ {
 			n := j*v.nu + i
 			if p.seen[n] >= 0 && float32(t+dy*float64(j)+dx*float64(i)) < p.depth[n] {
-				p.passed[n] |= bit
+				p.passed[n] = true
 				any = true
 			}
 		}
@@ -222,8 +222,8 @@ func (p *painter) elements(v *view, d r3.Vec, hits []uint32) {
 
 // veil renames the elements that are seen through panes.
 func (p *painter) veil(v *view, d r3.Vec, hits []uint32) {
-	for n, set := range p.passed {
-		if set == 0 {
+	for n, may := range p.passed {
+		if !may {
 			continue
 		}
 		x, y := float64(n%v.nu), float64(n/v.nu)
