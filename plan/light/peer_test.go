@@ -151,6 +151,49 @@ func TestPeerRatios(t *testing.T) {
 	}
 }
 
+// TestGoals prints what the engine takes on two cores, as shares of the time that the ray tracer takes for the
+// direct light of one plane on one, and its errors.
+func TestGoals(t *testing.T) {
+	theirTime, _ := readPeer(t, peerFile(0, "field"))
+	share := func(took time.Duration) string {
+		return fmt.Sprintf("%6.1f ms, %.2f of the ray tracer's", took.Seconds()*1e3, took.Seconds()/theirTime)
+	}
+	hard, floor, lights := glazed(t)
+	best := build(t, hard, Options{Direct: true})
+	best.faces, best.tubes = 65536, 65536
+	mean, p95 := errorsOf(everyLamp(t, build(t, hard, Options{Direct: true, Workers: 2}), lights, floor), everyLamp(t, best, lights, floor))
+	took := least(20, func() {
+		basis(t, build(t, hard, Options{Direct: true, Workers: 2}), lights, Targets{Lattices: []Lattice{floor}})
+	})
+	fmt.Printf("normal, panes and measured light, two cores: %s, error %.2f %% mean, %.2f %% p95\n", share(took), 100*mean, 100*p95)
+
+	furnished, floor := furnishedReference()
+	w := build(t, furnished, Options{Workers: 2})
+	var lamps []*lamp
+	var all []int
+	for i, e := range referenceLamps() {
+		lamps, all = append(lamps, newLamp(&e, w.faces, w.tubes, w.bundle)), append(all, i)
+	}
+	took = least(8, func() {
+		b := &Basis{targets: Targets{Lattices: []Lattice{floor}}, columns: make([]column, len(lamps)), Lights: make([]string, len(lamps))}
+		if err := w.reflect(t.Context(), b, lamps, all, &progress{total: 1}); err != nil {
+			t.Fatal(err)
+		}
+	})
+	fmt.Printf("reflected light of 12 lamps in colour, two cores: %s\n", share(took))
+}
+
+// least is the shortest of some runs.
+func least(times int, run func()) time.Duration {
+	shortest := time.Hour
+	for range times {
+		start := time.Now()
+		run()
+		shortest = min(shortest, time.Since(start))
+	}
+	return shortest
+}
+
 func readPeer(t *testing.T, name string) (seconds float64, field []float64) {
 	f, err := os.Open(name)
 	if err != nil {
