@@ -45,16 +45,17 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
 // the lamp bring stands in its place.
 func (t *Transport) balance(lamp Lamp, out first) {
 	channels := t.Channels()
-	brought := make(first, len(out))
+	type landed struct {
+		element int
+		part    colour.RGB
+	}
+	var brought []landed
 	var flux colour.RGB
 	all := lamp.Landing(func(h solid.Hit, at r3.Vec, part colour.RGB) bool {
 		e := t.mesh.element(&h, at)
 		slot := int(t.slots[e/4])
-		k := t.patches[slot].lively(int(e & 3))
+		brought = append(brought, landed{4*slot + t.patches[slot].lively(int(e&3)), part})
 		flux = flux.Add(part)
-		for c := range channels {
-			brought[(4*slot+k)*channels+c] += float32(part[c])
-		}
 		return slot != 0
 	})
 	if !all {
@@ -74,8 +75,11 @@ func (t *Transport) balance(lamp Lamp, out first) {
 			continue
 		}
 		for i := c; i < len(out); i += channels {
-			if a := t.patches[i/channels/4].area[i/channels&3]; a > 0 {
-				out[i] = brought[i] / float32(a)
+			out[i] = 0
+		}
+		for _, l := range brought {
+			if a := t.patches[l.element/4].area[l.element&3]; a > 0 {
+				out[l.element*channels+c] += float32(l.part[c] / a)
 			}
 		}
 	}

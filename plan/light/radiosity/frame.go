@@ -78,9 +78,11 @@ func (p *painter) set(f *frame, s int) {
 		u:      r3.Scale(side, f.U), v: r3.Scale(side, f.V), nu: nu, nv: nv,
 	}
 	axis := about(f.Axis)
-	blank := f.blanks(s, nu, nv)
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
-	f.pictures[s].short = make([]uint16, 0, f.rays*nu*nv)
+	q := &f.pictures[s]
+	q.points = f.points(s, nu, nv)
+	q.short = make([]uint16, 0, f.rays*len(q.points))
+	q.seen = make([]uint32, 0, p.most)
 	for k := range f.rays {
 		number := k
 		if f.shared {
@@ -88,22 +90,23 @@ func (p *painter) set(f *frame, s int) {
 		}
 		x, y := ray(number)
 		p.look(&v, axis.direction(f.Pattern, x, y), p.hits)
-		for _, n := range blank {
-			p.hits[n] = black
+		for at, n := range q.points {
+			p.hits[at] = p.hits[n]
 		}
-		p.file(&f.pictures[s], p.hits)
+		p.file(q, p.hits[:len(q.points)])
 	}
-	p.forget(&f.pictures[s])
+	p.most = max(p.most, len(q.seen)+len(q.seen)/8)
+	p.forget(q)
 }
 
 // order spreads the sets of directions so that neighbours look at different ones.
 var order = [sets]int{0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5}
 
-// blanks are the points of a set without data.
-func (f *frame) blanks(s, nu, nv int) (all []int) {
+// points are those of a set that have data, by their places in the view.
+func (f *frame) points(s, nu, nv int) (all []int32) {
 	for n := range nu * nv {
-		if f.masked(n%nu*side+s%side, n/nu*side+s/side) {
-			all = append(all, n)
+		if !f.masked(n%nu*side+s%side, n/nu*side+s/side) {
+			all = append(all, int32(n))
 		}
 	}
 	return all

@@ -109,6 +109,11 @@ func (t *Transport) link(ctx context.Context) error {
 			return err
 		}
 		fresh = fresh[:0]
+		more := 0
+		for i := range round {
+			more += len(round[i].links)
+		}
+		t.links, t.patches = slices.Grow(t.links, more), slices.Grow(t.patches, len(round))
 		for i := range round {
 			note(round[i].links)
 			p := round[i].patch

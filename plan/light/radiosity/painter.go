@@ -24,12 +24,13 @@ type painter struct {
 	cut      []spot
 	outlined []r2.Vec // corners, without how far they lie
 	runs     scan.Runs
-	passed   []bool   // by point: whether its ray may pass a pane
+	passed   []bool // by point: whether its ray may pass a pane
 	crossing []solid.Pane
 	hits     []uint32 // of one direction
 	plots    []plot   // by face
 	round    int      // of directions, by which plots are told to be of the present one
 	album    album
+	most     int // elements of a picture, to make room for
 }
 
 // spot is a corner on the lattice, and how far along the ray it lies.

@@ -1,10 +1,11 @@
 package radiosity
 
-// picture is what the points of a set see, direction by direction and row by row.
+// picture is what the points of a set see, direction by direction.
 type picture struct {
-	seen  []uint32 // elements, each once
-	short []uint16 // places in seen
-	long  []uint32 // the same, where short is too short for them
+	points []int32  // with data, by their places in the view
+	seen   []uint32 // elements, each once
+	short  []uint16 // places in seen
+	long   []uint32 // the same, where short is too short for them
 }
 
 // at is the element that is seen in direction and point n.

@@ -128,8 +128,8 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 	sums, near := make([][]shining, workers), make([][]shining, workers)
 	err := crew.Each(ctx, t.workers, sets*len(s.blocks), func(worker, i int) {
 		b := i / sets
-		nu, nv := f.size(i % sets)
-		sums[worker], near[worker] = f.pictures[i%sets].sum(sums[worker], near[worker], max(0, nu)*max(0, nv), f.rays, s.blocks[b].exitance)
+		q := &f.pictures[i%sets]
+		sums[worker], near[worker] = q.sum(sums[worker], near[worker], len(q.points), f.rays, s.blocks[b].exitance)
 		for c := range min(width, s.lamps*channels-b*width) {
 			f.place(plane(b*width+c), sums[worker], i%sets, c)
 		}
@@ -148,8 +148,8 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 func (f *frame) place(plane []float32, sums []shining, set, column int) {
 	nu, _ := f.size(set)
 	share := float32(f.Pattern.weight() / float64(f.rays))
-	for n := range sums {
-		i, j := n%nu*side+set%side, n/nu*side+set/side
-		plane[j*f.NU+i] = sums[n][column] * share
+	for at, n := range f.pictures[set].points {
+		i, j := int(n)%nu*side+set%side, int(n)/nu*side+set/side
+		plane[j*f.NU+i] = sums[at][column] * share
 	}
 }

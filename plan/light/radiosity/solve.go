@@ -65,8 +65,12 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 	}
 	each := width / t.Channels()
 	s.blocks = make([]block, (len(lamps)+each-1)/each)
-	err := crew.Each(ctx, t.workers, len(s.blocks), func(_, i int) {
-		s.blocks[i] = newSolver(t, firsts[i*each:min((i+1)*each, len(lamps))]).run(ctx)
+	solvers := make([]*solver, crew.Size(t.workers, len(s.blocks)))
+	err := crew.Each(ctx, t.workers, len(s.blocks), func(worker, i int) {
+		if solvers[worker] == nil {
+			solvers[worker] = newSolver(t)
+		}
+		s.blocks[i] = solvers[worker].run(ctx, firsts[i*each:min((i+1)*each, len(lamps))])
 	})
 	for i := range s.blocks {
 		s.passes = max(s.passes, s.blocks[i].passes)
@@ -80,60 +84,73 @@ func (s *Solution) column(lamp, channel int) (block, column int) {
 	return n / width, n % width
 }
 
-// solver solves some columns.
+// solver solves some columns. It keeps its memory from one block to the next.
 type solver struct {
 	t        *Transport
 	channel  [width]int
-	straight []columns   // by element: from the lamps, lx
-	back     []columns   // by slot: from other surfaces, lx
-	before   []columns   // back as it was before the pass
-	once     []shining   // by slot: the sum over the links of what the lamps' light makes shine, lm/m²
-	passed   []shining   // by slot, then by what is seen through clear sheets: what of back shines, lm/m²
-	exitance []shining   // by element, lm/m²
-	reflect  []columns   // by face
-	flux     columns     // what comes straight from the lamps, lm
-	returned columns     // and what of it is returned to surfaces
-	gain     columns     // what links are multiplied by, so that no flux is made or lost
-	done     [width]bool // columns that change no more, whatever is solved beside them
+	straight [width]first // from the lamps, lx: every so many figures one element's, from its channel's on
+	back     []columns    // by slot: from other surfaces, lx
+	before   []columns    // back as it was before the pass
+	once     []shining    // by slot: the sum over the links of what the lamps' light makes shine, lm/m²
+	passed   []shining    // by slot, then by what is seen through clear sheets: what of back shines, lm/m²
+	exitance []shining    // by element, lm/m²
+	reflect  []columns    // by face
+	flux     columns      // what comes straight from the lamps, lm
+	returned columns      // and what of it is returned to surfaces
+	gain     columns      // what links are multiplied by, so that no flux is made or lost
+	done     [width]bool  // columns that change no more, whatever is solved beside them
 }
 
-func newSolver(t *Transport, lamps []first) *solver {
+func newSolver(t *Transport) *solver {
 	n := len(t.patches)
 	w := &solver{
-		t: t, straight: make([]columns, 4*n), back: make([]columns, n), before: make([]columns, n),
-		once: make([]shining, n), passed: make([]shining, n+len(t.veils)),
-		exitance: make([]shining, 4*(n+len(t.veils))), reflect: make([]columns, len(t.mesh.faces)),
+		t: t, back: make([]columns, n), before: make([]columns, n),
+		once: make([]shining, n), passed: make([]shining, n+len(t.veils)), reflect: make([]columns, len(t.mesh.faces)),
 	}
-	channels := t.Channels()
 	for c := range width {
-		w.gain[c] = 1
-		w.channel[c] = c % channels
-		lamp := c / channels
-		if lamp >= len(lamps) {
-			continue
-		}
-		for e := range w.straight {
-			w.straight[e][c] = float64(lamps[lamp][e*channels+c%channels])
-		}
+		w.channel[c] = c % t.Channels()
 	}
 	for f := range w.reflect {
 		for c := range width {
 			w.reflect[f][c] = t.mesh.faces[f].reflect[w.channel[c]]
 		}
 	}
+	return w
+}
+
+// load takes up what comes straight from some lamps.
+func (w *solver) load(lamps []first) {
+	t, channels := w.t, w.t.Channels()
+	w.straight, w.flux, w.returned, w.done = [width]first{}, columns{}, columns{}, [width]bool{}
+	for c := range width {
+		w.gain[c] = 1
+		if lamp := c / channels; lamp < len(lamps) {
+			w.straight[c] = lamps[lamp][w.channel[c]:]
+		}
+	}
+	clear(w.back)
+	clear(w.passed)
+	w.exitance = make([]shining, 4*(len(t.patches)+len(t.veils)))
 	w.shine()
-	for s := 1; s < n; s++ {
+	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
 		w.once[s] = add(w.exitance, t.links[p.from:p.to])
 		for k, a := range p.area {
 			for c := range width {
-				e := a * w.straight[4*s+k][c]
+				e := a * w.from(4*s+k, c)
 				w.flux[c] += e
 				w.returned[c] += e * w.keeps(p, c)
 			}
 		}
 	}
-	return w
+}
+
+// from is what element e gets straight from the lamp of a column, lx.
+func (w *solver) from(e, column int) float64 {
+	if w.straight[column] == nil {
+		return 0
+	}
+	return float64(w.straight[column][e*w.t.Channels()])
 }
 
 // keeps is the share of what falls on a patch that it returns to surfaces.
@@ -141,8 +158,9 @@ func (w *solver) keeps(p *patch, c int) float64 {
 	return w.reflect[p.face][c] * p.kept[w.channel[c]]
 }
 
-// run passes light on, up and down the patches in turn, until little is left to move.
-func (w *solver) run(ctx context.Context) block {
+// run passes the light of some lamps on, up and down the patches in turn, until little is left to move.
+func (w *solver) run(ctx context.Context, lamps []first) block {
+	w.load(lamps)
 	pass := 0
 	for pass < mostPasses && ctx.Err() == nil {
 		copy(w.before, w.back)
@@ -227,9 +245,9 @@ func (w *solver) shine() {
 	for s := 1; s < len(w.back); s++ {
 		back, reflect := &w.back[s], &w.reflect[w.t.patches[s].face]
 		for e := 4 * s; e < 4*s+4; e++ {
-			out, in := &w.exitance[e], &w.straight[e]
+			out := &w.exitance[e]
 			for c := range out {
-				out[c] = float32(reflect[c] * (in[c] + back[c]))
+				out[c] = float32(reflect[c] * (w.from(e, c) + back[c]))
 			}
 		}
 	}
@@ -324,7 +342,7 @@ func (w *solver) account(b *block) {
 		p := &w.t.patches[s]
 		for k, a := range p.area {
 			for c := range width {
-				in := a * (w.straight[4*s+k][c] + w.back[s][c])
+				in := a * (w.from(4*s+k, c) + w.back[s][c])
 				out := in * w.reflect[p.face][c]
 				b.taken[c] += in - out
 				b.lost[c] += out * (1 - p.kept[w.channel[c]])
