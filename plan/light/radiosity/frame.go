@@ -40,6 +40,7 @@ type frame struct {
 	rays     int
 	shared   bool // whether neighbours lend each other what they see
 	pictures [sets]picture
+	cuts     cuts
 }
 
 // size is how many points of each set there are, along and across.
@@ -55,6 +56,9 @@ func (t *Transport) lookFromLattice(ctx context.Context, l *Lattice) (*frame, er
 	}
 	for f.rays > fewestRays && f.rays*f.NU*f.NV > mostSeen {
 		f.rays /= 2
+	}
+	if f.shared {
+		f.cut(t.mesh)
 	}
 	painters := make([]*painter, crew.Size(t.workers, sets))
 	err := crew.Each(ctx, t.workers, sets, func(worker, s int) {
@@ -113,8 +117,7 @@ func (f *frame) points(s, nu, nv int) (all []int32) {
 }
 
 func (l *Lattice) masked(i, j int) bool {
-	n := j*l.NU + i
-	return n>>6 < len(l.Mask) && l.Mask[n>>6]>>(n&63)&1 != 0
+	return set(l.Mask, j*l.NU+i)
 }
 
 // view is a lattice seen along one direction at a time.

@@ -5,23 +5,23 @@ package radiosity
 var tent = [5]float32{1, 2, 2, 2, 1}
 
 // smooth lends each point what its neighbours see, in rows and then in columns, not beyond a point
-// without data. spare is memory to use again.
+// without data or something that stands between. spare is memory to use again.
 func (f *frame) smooth(plane, spare []float32) []float32 {
 	if len(spare) < len(plane) {
 		spare = make([]float32, len(plane))
 	}
 	spare = spare[:len(plane)]
 	for j := range f.NV {
-		f.line(spare, plane, j*f.NU, 1, f.NU)
+		f.line(spare, plane, j*f.NU, 1, f.NU, f.cuts.u)
 	}
 	for i := range f.NU {
-		f.line(plane, spare, i, f.NU, f.NV)
+		f.line(plane, spare, i, f.NU, f.NV, f.cuts.v)
 	}
 	return spare
 }
 
 // line smooths the points start, start + step, ... of a plane, run by run of those with data.
-func (f *frame) line(to, from []float32, start, step, count int) {
+func (f *frame) line(to, from []float32, start, step, count int, cuts []uint64) {
 	for i := 0; i < count; {
 		n := start + i*step
 		if f.blankAt(n) {
@@ -30,7 +30,7 @@ func (f *frame) line(to, from []float32, start, step, count int) {
 			continue
 		}
 		end := i + 1
-		for end < count && !f.blankAt(start+end*step) {
+		for end < count && !f.blankAt(start+end*step) && !set(cuts, start+(end-1)*step) {
 			end++
 		}
 		run(to, from, start+i*step, step, end-i)
@@ -38,7 +38,10 @@ func (f *frame) line(to, from []float32, start, step, count int) {
 	}
 }
 
-func (f *frame) blankAt(n int) bool { return n>>6 < len(f.Mask) && f.Mask[n>>6]>>(n&63)&1 != 0 }
+func (f *frame) blankAt(n int) bool { return set(f.Mask, n) }
+
+// set says whether a bit is set; bits beyond the last are not.
+func set(bits []uint64, n int) bool { return n>>6 < len(bits) && bits[n>>6]>>(n&63)&1 != 0 }
 
 // run smooths a run. At its ends the four points there stand in, each set of directions once, and the
 // slope between them and the four that lie two points farther in is carried on.
