@@ -5,8 +5,10 @@
 // There are two ways to the same figures. Receptors are traced: rays from points of the lamp's
 // opening, and the closed form where the whole opening is seen. On lattices, level or not, the
 // shadows of all solids are drawn as bit masks, one for each point of the opening, which tells of a
-// whole floor what rays tell of a point (shadow.go, field.go). Both use the same points of the opening
-// and agree but at points that lie exactly on the edge of a shadow.
+// whole floor what rays tell of a point (shadow.go, field.go). Where more than half of an opening is seen, both
+// take what is hidden from the whole, else they add up what is seen: the lesser part is sampled, the greater is
+// exact. Neighbouring points of an opening share one evaluation of its distribution (bundle.go). Both ways use
+// the same points and bundles, and agree but at places that lie exactly on the edge of a shadow.
 //
 // What comes back from surfaces is worked out by package radiosity, for receptors and lattices alike,
 // and stands beside the direct light in the same basis (reflect.go).

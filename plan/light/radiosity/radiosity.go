@@ -6,11 +6,12 @@
 //
 // Every face of every solid is cut into patches of about a quarter of a metre, and each patch into
 // four elements. A patch gathers: its own rays, spread by the cosine, say which elements it sees
-// (links.go). An element keeps the straight light of its own part, so that the edge of a beam or a
-// shadow is told to an eighth of a metre; what it gets from other surfaces it shares with its patch.
-// The light is then passed on until what still changes is 1e-5 of what the lamp sent (solve.go), for
-// every lamp and channel of colour at once. Last, rays from the places of reading find the elements that they see;
-// on lattices the rays of one direction are drawn together, as an image with depth (lattice.go).
+// (links.go); those of a large face are drawn together (drawn.go). An element keeps the straight light
+// of its own part, so that the edge of a beam or a shadow is told to an eighth of a metre; what it gets
+// from other surfaces it shares with its patch. The light is then passed on until what still changes is
+// 1e-5 of what the lamp sent (solve.go), for every lamp and channel of colour at once. Last, rays from
+// the places of reading find the elements that they see; on lattices the rays of one direction are drawn
+// together, as an image with depth (frame.go), and neighbours lend each other what they see (smooth.go).
 //
 // Only patches that a receptor sees, directly or by way of other patches, are ever looked at. Rays
 // that meet nothing are light that leaves the set. Places inside a solid count for nothing, so that
