@@ -97,12 +97,6 @@ func sized(s []shining, n int) []shining {
 // pour adds to each sum the element that its point sees.
 func pour[number uint16 | uint32](sums []shining, places []number, exitance []shining) {
 	for i, h := range places {
-		sum, e := &sums[i], &exitance[h]
-		sum[0] += e[0]
-		sum[1] += e[1]
-		sum[2] += e[2]
-		sum[3] += e[3]
-		sum[4] += e[4]
-		sum[5] += e[5]
+		sums[i].add(&exitance[h])
 	}
 }

@@ -18,6 +18,16 @@ type columns [width]float64
 // shining is columns in single precision, which is enough to read from.
 type shining [width]float32
 
+// add adds b, written out: in a loop it takes twice the time.
+func (s *shining) add(b *shining) {
+	s[0] += b[0]
+	s[1] += b[1]
+	s[2] += b[2]
+	s[3] += b[3]
+	s[4] += b[4]
+	s[5] += b[5]
+}
+
 // The solution ends when the flux that a pass still moves is less than this share of the lamp's,
 // or after so many passes.
 const (
@@ -134,7 +144,7 @@ func (w *solver) load(lamps []first) {
 	w.shine()
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
-		w.once[s] = add(w.exitance, t.links[p.from:p.to])
+		w.once[s] = sum(w.exitance, t.links[p.from:p.to], 0)
 		for k, a := range p.area {
 			for c := range width {
 				e := a * w.from(4*s+k, c)
@@ -193,43 +203,26 @@ func (w *solver) gather(s int) {
 	if len(links) == 0 {
 		return
 	}
-	sum := over(w.passed, links)
+	passed := sum(w.passed, links, 2)
 	share := 1 / float64(len(links))
 	back := &w.back[s]
-	for c := range sum {
+	for c := range passed {
 		if !w.done[c] {
-			back[c] = float64(w.once[s][c]+sum[c]) * share * w.gain[c]
+			back[c] = float64(w.once[s][c]+passed[c]) * share * w.gain[c]
 		}
 	}
 	w.pass(s)
 }
 
-// add sums the exitance of elements.
-func add(exitance []shining, elements []uint32) (sum shining) {
-	for _, e := range elements {
-		b := &exitance[e]
-		sum[0] += b[0]
-		sum[1] += b[1]
-		sum[2] += b[2]
-		sum[3] += b[3]
-		sum[4] += b[4]
-		sum[5] += b[5]
+// sum adds up figures of elements, of which 2^shift in a row share one. Most of the work of a solution is done
+// here: in single variables it takes half the time.
+func sum(of []shining, elements []uint32, shift uint8) shining {
+	var a, b, c, d, e, f float32
+	for _, n := range elements {
+		x := &of[n>>(shift&31)]
+		a, b, c, d, e, f = a+x[0], b+x[1], c+x[2], d+x[3], e+x[4], f+x[5]
 	}
-	return sum
-}
-
-// over is add for the patches that elements belong to.
-func over(passed []shining, elements []uint32) (sum shining) {
-	for _, e := range elements {
-		b := &passed[e/4]
-		sum[0] += b[0]
-		sum[1] += b[1]
-		sum[2] += b[2]
-		sum[3] += b[3]
-		sum[4] += b[4]
-		sum[5] += b[5]
-	}
-	return sum
+	return shining{a, b, c, d, e, f}
 }
 
 // pass sets what a slot passes on.
