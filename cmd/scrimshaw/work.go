@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"slices"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
@@ -33,7 +32,7 @@ func prepare(ctx context.Context, std streams, args []string, flags *workFlags, 
 		return nil, err
 	}
 	w := &work{in: in}
-	setups := w.resolve(flags.setups)
+	setups := plan.ResolveAll(in.document, flags.setups, in.log)
 	if in.log.Failed() {
 		return w, nil
 	}
@@ -55,66 +54,6 @@ func prepare(ctx context.Context, std streams, args []string, flags *workFlags, 
 		w.studies = append(w.studies, lit)
 	}
 	return w, nil
-}
-
-// resolve lays out the set-ups asked for, each after the one it follows.
-func (w *work) resolve(asked []string) []*plan.Setup {
-	document := w.in.document
-	if document == nil || w.in.log.Failed() {
-		w.resolveFaulty()
-		return nil
-	}
-	names := asked
-	if len(names) == 0 {
-		names = document.Setups
-	}
-	if len(names) == 0 {
-		names = []string{""}
-	}
-	done := map[string]*plan.Setup{}
-	var setups []*plan.Setup
-	for _, name := range names {
-		if s := w.resolveOne(name, done); s != nil {
-			setups = append(setups, s)
-		}
-	}
-	return setups
-}
-
-// resolveFaulty reads on in a scene that has faults, so that all of them are told at once.
-func (w *work) resolveFaulty() {
-	document := w.in.document
-	if document == nil || document.Root == nil {
-		return
-	}
-	names := slices.Clone(document.Setups)
-	if len(names) == 0 {
-		names = []string{""}
-	}
-	done := map[string]*plan.Setup{}
-	for _, name := range names {
-		w.resolveOne(name, done)
-	}
-}
-
-// resolveOne resolves a set-up and, before it, those it follows. done holds what is resolved.
-func (w *work) resolveOne(name string, done map[string]*plan.Setup) *plan.Setup {
-	if s, known := done[name]; known {
-		return s
-	}
-	done[name] = nil // a cycle is the loader's to report
-	written := w.in.document.Scene(name, w.in.log)
-	if written == nil {
-		return nil
-	}
-	var before *plan.Setup
-	for _, s := range written.Setups {
-		if s.Name == name && s.After.Name != "" {
-			before = w.resolveOne(s.After.Name, done)
-		}
-	}
-	done[name] = plan.ResolveAfter(w.in.document, written, before, w.in.log)
-	return done[name]
 }
 
 // refuse prints the faults and returns the status of refused input, or nil where there is no
