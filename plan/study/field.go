@@ -95,7 +95,7 @@ func floors(s *plan.Setup) []float64 {
 		levels = append(levels, s.Rooms[i].Base)
 	}
 	slices.Sort(levels)
-	return slices.CompactFunc(levels, func(a, b float64) bool { return b-a < sameLevel })
+	return slices.CompactFunc(levels, func(a, b float64) bool { return math.Abs(b-a) < sameLevel })
 }
 
 // faceField is the dome at the height of the set-up's faces toward its first camera.

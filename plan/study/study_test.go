@@ -274,3 +274,27 @@ func TestProbeAgreesWithTheField(t *testing.T) {
 		t.Errorf("only %d points checked", checked)
 	}
 }
+
+// Every level of floor has its own map: a room two steps up lay on none.
+func TestEveryLevelOfFloorHasAField(t *testing.T) {
+	s := resolve(t, `scrimshaw: 1
+rooms:
+  den:  {size: [4, 3], height: 2.5}
+  loft: {at: [4.3, 0], size: [3, 3], height: 2.5, base: 0.4}
+  hall: {at: [0, 3.3], size: [4, 2], height: 2.5, base: 0.4}
+lights: {a: {output: {lumens: 3000, shape: uniform}, at: [5.5, 1.5], height: 1.6, aim: down}}
+`)
+	lit := run(t, s, study.Options{Step: 0.5})
+	var levels []float64
+	for i := range lit.Fields {
+		if f := &lit.Fields[i]; f.Kind == study.OnFloor {
+			levels = append(levels, f.Z)
+		}
+	}
+	if !slices.Equal(levels, []float64{0, 0.4}) {
+		t.Fatalf("floors at %v, want 0 and 0.4", levels)
+	}
+	if most := slices.Max(lit.Fields[1].Lux); most < 50 {
+		t.Errorf("the loft has at most %g lx under its lamp", most)
+	}
+}
