@@ -8,6 +8,7 @@ import (
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/study"
 	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet"
 )
 
 // studied is the built-in scene with its light computed.
@@ -26,7 +27,7 @@ func studied(b *testing.B) *study.Study {
 func BenchmarkLevelEdit(b *testing.B) {
 	s := studied(b)
 	floor := s.Floor()
-	grid := fieldOf(s, floor).Grid
+	grid := sheet.Of(s, sheet.Options{}, nil).Field.Grid
 	levels := carto.Values(carto.Stairs(300, 1, 2000, 10))
 	half := light.Drive{}
 	for name, drive := range s.Drive {

@@ -2,15 +2,14 @@ package main
 
 import (
 	"bytes"
+	"context"
+	"errors"
 	"fmt"
 	"os"
-	"slices"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
-	"scrimshaw/plan/review"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
 	"scrimshaw/render/contact"
@@ -25,7 +24,6 @@ type drawFlags struct {
 	output outputFlags
 	sheet  sheet.Options
 	font   string
-	field  string
 }
 
 // newDraw is the command that draws the sheets.
@@ -41,28 +39,29 @@ func newDraw(std streams) *cobra.Command {
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
-		RunE:              func(cmd *cobra.Command, args []string) error { return draw(cmd, std, args, &flags) },
+		RunE:              func(cmd *cobra.Command, args []string) error { return draw(cmd.Context(), std, args, &flags) },
 	}
 	addOutputFlags(cmd, &flags.output)
 	addWorkFlags(cmd, &flags.work)
 	cmd.Flags().StringVar(&flags.sheet.Paper, "paper", "", "A4 to A1, letter to D, with portrait or landscape (chosen where not given)")
 	cmd.Flags().StringVar(&flags.sheet.Scale, "scale", "", `1:50, or 1/4" for a quarter inch to the foot (the largest that fits where not given)`)
 	cmd.Flags().StringVar(&flags.sheet.Levels, "levels", "", "what contours are lettered in: lx, fc, stop, stops")
-	cmd.Flags().StringVar(&flags.field, "field", "", "what is mapped: floor, or face, the dome at face height")
+	cmd.Flags().StringVar(&flags.sheet.Field, "field", "", "what is mapped: floor, or face, the dome at face height")
 	cmd.Flags().StringVar(&flags.work.plane, "plane", "", "maps a plane in place of the floor: a height above it, like 0.75, or a wall, like kitchen.left")
 	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look")
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the ground of the map: bands, or smooth, a continuous tint")
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter with, in place of the built-in face")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet where the scene gives none: today, or 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
-	completeWith(cmd, "field", "floor", "face")
+	completeWith(cmd, "field", sheet.FieldNames()...)
 	completeWith(cmd, "theme", sheet.ThemeNames()...)
 	completeWith(cmd, "tint", sheet.TintNames()...)
 	return cmd
 }
 
-func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) error {
-	w, err := prepare(cmd.Context(), std, args, &flags.work, study.Options{})
+// draw checks all that was asked for before it computes light, which may take minutes.
+func draw(ctx context.Context, std streams, args []string, flags *drawFlags) error {
+	w, err := layOut(std, args, &flags.work)
 	if err != nil {
 		return err
 	}
@@ -74,36 +73,40 @@ func draw(cmd *cobra.Command, std streams, args []string, flags *drawFlags) erro
 	if err != nil {
 		return err
 	}
-	if flags.sheet.Font, err = typeface(flags.font); err != nil {
+	if err := flags.readSheet(w.in.document.Env.Today); err != nil {
 		return err
 	}
-	if flags.sheet.Date, err = dateOf(flags.sheet.Date, w.in.document.Env.Today); err != nil {
+	if err := tell(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
+		return err
+	}
+	if err := w.light(ctx, std, &flags.work, study.Options{}); err != nil {
 		return err
 	}
 	inputs := make([]sheet.Input, len(w.studies))
 	for i, s := range w.studies {
-		if inputs[i], err = sheetInput(s, flags.field); err != nil {
-			return err
-		}
-		inputs[i].Watch = append(inputs[i].Watch, uncounted(w.in.log.All(), s.Setup.Name)...)
+		inputs[i] = sheet.Of(s, flags.sheet, w.in.log.All())
 	}
 	document, faults := sheet.ComposeAll(inputs, flags.sheet)
-	log := &source.Log{}
-	for _, f := range faults {
-		log.Add(f)
+	if err := tell(std, flags.work.faults, faults); err != nil {
+		return err
 	}
-	if found := log.All(); len(found) > 0 {
-		if err := printFaults(std.err, flags.work.faults, found); err != nil {
-			return err
-		}
-	}
-	if log.Failed() {
-		return &exitError{status: exitWrong}
-	}
-	if err := cmd.Context().Err(); err != nil {
+	if err := ctx.Err(); err != nil {
 		return err
 	}
 	return writeSheets(std, paths, document, inputs, flags)
+}
+
+// readSheet reads the flags whose values are not words that the sheet knows. today is the date where none is
+// given.
+func (f *drawFlags) readSheet(today time.Time) (err error) {
+	if f.work.plane != "" && f.sheet.Field != "" {
+		return errors.New("--plane and --field both say what is mapped; give one of them")
+	}
+	if f.sheet.Font, err = typeface(f.font); err != nil {
+		return err
+	}
+	f.sheet.Date, err = dateOf(f.sheet.Date, today)
+	return err
 }
 
 // writeSheets writes the sheets of a run in every form that was asked for.
@@ -167,38 +170,4 @@ func typeface(path string) (*font.Family, error) {
 		return nil, fmt.Errorf("--font %s: %w", path, err)
 	}
 	return family, nil
-}
-
-// watch is what a sheet prints of the review: warnings only.
-func watch(s *study.Study) []string {
-	var lines []string
-	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
-		if d.Severity >= source.Warning {
-			lines = append(lines, d.Message)
-		}
-	}
-	return lines
-}
-
-// uncounted says in a sentence what a scene gives and the figures leave out, for the sheet: what was told
-// of the scene itself and of a set-up.
-func uncounted(found []source.Diagnostic, setup string) []string {
-	var parts []string
-	for _, d := range found {
-		if d.Code != source.CodeLater || d.Severity != source.Warning || d.Setup != "" && d.Setup != setup {
-			continue
-		}
-		path := strings.Split(d.Path, ".")
-		part := path[len(path)-1]
-		if len(path) > 2 {
-			part += " of " + path[1]
-		}
-		if !slices.Contains(parts, part) {
-			parts = append(parts, part)
-		}
-	}
-	if len(parts) == 0 {
-		return nil
-	}
-	return []string{"Written, but not in the figures: " + strings.Join(parts, ", ")}
 }

@@ -61,6 +61,24 @@ func printFaults(w io.Writer, form faultForm, all []source.Diagnostic) error {
 	return nil
 }
 
+// tell prints what was found, if anything, and returns the status of refused input where there is an error.
+func tell(std streams, form faultForm, found []source.Diagnostic) error {
+	if len(found) == 0 {
+		return nil
+	}
+	log := &source.Log{}
+	for _, d := range found {
+		log.Add(d)
+	}
+	if err := printFaults(std.err, form, log.All()); err != nil {
+		return fmt.Errorf("cannot write to standard error: %w", err)
+	}
+	if log.Failed() {
+		return &exitError{status: exitWrong}
+	}
+	return nil
+}
+
 // colourful reports whether w is a terminal that wants colour.
 func colourful(w io.Writer, getenv func(string) string) bool {
 	return getenv("NO_COLOR") == "" && getenv("TERM") != "dumb" && isTerminal(w)

@@ -10,9 +10,10 @@ import (
 	"scrimshaw/plan/study"
 )
 
-// work is what draw, meter and review share: the set-ups of a scene, lit.
+// work is what draw, meter and review share: the set-ups of a scene, laid out and lit.
 type work struct {
 	in      *input
+	setups  []*plan.Setup
 	studies []*study.Study
 }
 
@@ -24,36 +25,76 @@ type workFlags struct {
 	faults  faultForm
 }
 
-// prepare opens the scene, resolves the set-ups asked for (all where none is) and computes
-// their light. Faults go to in.log; where one is an error there are no studies.
+// prepare lays a scene out and computes its light.
 func prepare(ctx context.Context, std streams, args []string, flags *workFlags, o study.Options) (*work, error) {
+	w, err := layOut(std, args, flags)
+	if err != nil {
+		return nil, err
+	}
+	if err := w.light(ctx, std, flags, o); err != nil {
+		w.in.Close()
+		return nil, err
+	}
+	return w, nil
+}
+
+// layOut opens the scene and resolves the set-ups asked for, all where none is. Faults go to in.log; where one
+// is an error there are no set-ups.
+func layOut(std streams, args []string, flags *workFlags) (*work, error) {
+	if _, err := flags.lightQuality(); err != nil {
+		return nil, err
+	}
 	in, err := open(std, args)
 	if err != nil {
 		return nil, err
 	}
-	w := &work{in: in}
-	setups := plan.ResolveAll(in.document, flags.setups, in.log)
-	if in.log.Failed() {
-		return w, nil
+	return &work{in: in, setups: plan.ResolveAll(in.document, flags.setups, in.log)}, nil
+}
+
+// light computes the light of the set-ups and shows on a terminal how far it is.
+func (w *work) light(ctx context.Context, std streams, flags *workFlags, o study.Options) error {
+	var err error
+	if o.Quality, err = flags.lightQuality(); err != nil {
+		return err
 	}
-	var known bool
-	if o.Quality, known = light.QualityOf(flags.quality); !known && flags.quality != "" {
-		return w, fmt.Errorf("--quality %s: the qualities are draft, normal and fine", flags.quality)
-	}
-	bar := newBar(std.err, len(setups))
-	defer bar.end()
-	for i, s := range setups {
-		if o.Planes, err = planesOf(s, flags.plane); err != nil {
-			return w, err
+	planes := make([][]study.Plane, len(w.setups))
+	for i, s := range w.setups {
+		if planes[i], err = planesOf(s, flags.plane); err != nil {
+			return err
 		}
-		o.Progress = func(done float64) { bar.show(i, done) }
+	}
+	bar := newBar(std.err, len(w.setups))
+	defer bar.end()
+	for i, s := range w.setups {
+		o.Planes, o.Progress = planes[i], func(done float64) { bar.show(i, done) }
 		lit, err := study.Run(ctx, s, o)
 		if err != nil {
-			return w, err
+			return err
 		}
 		w.studies = append(w.studies, lit)
 	}
-	return w, nil
+	return nil
+}
+
+// lightQuality reads the flag --quality.
+func (f *workFlags) lightQuality() (light.Quality, error) {
+	q, known := light.QualityOf(f.quality)
+	if !known && f.quality != "" {
+		return q, fmt.Errorf("--quality %s: the qualities are draft, normal and fine", f.quality)
+	}
+	return q, nil
+}
+
+// planesOf reads the flag --plane for a set-up; no plane where there is none.
+func planesOf(s *plan.Setup, text string) ([]study.Plane, error) {
+	if text == "" {
+		return nil, nil
+	}
+	plane, err := study.ParsePlane(s, text)
+	if err != nil {
+		return nil, fmt.Errorf("--plane %s: %w", text, err)
+	}
+	return []study.Plane{plane}, nil
 }
 
 // refuse prints the faults and returns the status of refused input, or nil where there is no

@@ -98,18 +98,20 @@ func floors(s *plan.Setup) []float64 {
 	return slices.CompactFunc(levels, func(a, b float64) bool { return math.Abs(b-a) < sameLevel })
 }
 
+// HasFace says whether a set-up has a field at face height: a person, and a camera to turn the dome to.
+func HasFace(s *plan.Setup) bool {
+	return len(s.People) > 0 && len(s.Cameras) > 0 && s.People[0].Face.At != s.Cameras[0].Frame.At
+}
+
 // faceField is the dome at the height of the set-up's faces toward its first camera.
 func faceField(s *plan.Setup, step float64) (Field, bool) {
-	if len(s.People) == 0 || len(s.Cameras) == 0 {
+	if !HasFace(s) {
 		return Field{}, false
 	}
 	p, c := &s.People[0], &s.Cameras[0]
-	toward := r3.Sub(c.Frame.At, p.Face.At)
-	if r3.Norm(toward) == 0 {
-		return Field{}, false
-	}
+	toward := r3.Unit(r3.Sub(c.Frame.At, p.Face.At))
 	f := Field{Kind: AtFace, Z: p.Face.At.Z, Toward: c.Name}
-	f.lay(s, step, p.Face.At.Z, p.Base, r3.Unit(toward), light.Dome)
+	f.lay(s, step, p.Face.At.Z, p.Base, toward, light.Dome)
 	for i := range s.People {
 		f.Lattice.Skip = append(f.Lattice.Skip, s.People[i].Own...)
 	}

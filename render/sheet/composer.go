@@ -42,7 +42,7 @@ func (c *composer) used(kind string) { c.uses[kind] = kind != "" }
 func newComposer(in Input, o Options, log *faults) *composer {
 	c := &composer{in: in, date: o.Date, log: log, insetMost: insetHeights[0]}
 	c.clear()
-	c.wish = asked(o, in.Setup.Scene, in.Setup.Feet, log)
+	c.wish = asked(o, in.Setup, log)
 	c.p = pad{look: &c.wish.theme, face: o.Font}
 	return c
 }

@@ -8,8 +8,8 @@ import (
 	"scrimshaw/render/carto"
 )
 
-// Input is one set-up with its results: all that a sheet says. Lengths are metres in plan, light
-// is lux. Only Setup is needed; what is left out is not drawn.
+// Input is one set-up with its results: all that a sheet says. Of fills it from a study. Lengths are
+// metres in plan, light is lux. Only Setup is needed; what is left out is not drawn.
 type Input struct {
 	Setup    *plan.Setup
 	Readings []meter.Reading // of every face and meter
@@ -21,7 +21,7 @@ type Input struct {
 	Elevation *Elevation
 	Beams     []Beam
 	Views     []View
-	// Unsent are notes: each list is printed as it stands, one sentence an item.
+	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
 	Watch     []string // findings of the review that need attention
 	Cautions  []string // of the trade, where they apply; the last says what comes first
 	Unchecked []string // what nobody has checked

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
@@ -19,6 +20,7 @@ type Options struct {
 	Theme  string       // "day"
 	Tint   string       // bands or smooth: the ground of the map
 	Levels string       // lx, fc, stop, stops: what contours are lettered in
+	Field  string       // floor or face: what is mapped
 	Date   string       // ISO 8601; the sheet's date where the scene gives none
 	Font   *font.Family // nil: the embedded one
 }
@@ -60,14 +62,25 @@ func pick(option string, g scene.Given[string], path string) said {
 	return said{word: strings.TrimSpace(g.V), span: g.Span, path: path}
 }
 
+// Check returns the faults of options, and of what the set-ups of a scene ask of their sheets, that ComposeAll
+// would find: before light is computed for a sheet that cannot be drawn.
+func Check(setups []*plan.Setup, o Options) []source.Diagnostic {
+	log := &faults{}
+	for _, s := range setups {
+		asked(o, s, log)
+	}
+	return log.all
+}
+
 // asked reads options and the scene's sheet. Every fault is an error in the log with the nearest
 // word that would do.
-func asked(o Options, s *scene.Scene, feet bool, log *faults) wish {
+func asked(o Options, s *plan.Setup, log *faults) wish {
 	var sheet scene.Sheet
-	if s != nil {
-		sheet = s.Sheet
+	if s.Scene != nil {
+		sheet = s.Scene.Sheet
 	}
 	w := wish{}
+	feet := s.Feet
 	w.readPaper(pick(o.Paper, sheet.Paper, "sheet.paper"), log)
 	w.readScale(pick(o.Scale, sheet.Scale, "sheet.scale"), feet, log)
 	w.readLevels(pick(o.Levels, sheet.Levels, "sheet.levels"), feet, log)
@@ -77,6 +90,7 @@ func asked(o Options, s *scene.Scene, feet bool, log *faults) wish {
 	}
 	w.theme = theme
 	w.readTint(o.Tint, log)
+	checkField(pick(o.Field, sheet.Field, "sheet.field"), s, log)
 	return w
 }
 

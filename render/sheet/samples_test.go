@@ -4,14 +4,11 @@ import (
 	"context"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
-	"scrimshaw/render/carto"
 	"scrimshaw/samples"
 )
 
@@ -28,52 +25,17 @@ func sampleInputs(t *testing.T, name string) (ins []Input) {
 	}
 	log := &source.Log{}
 	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: name + ".yaml", Text: text}, log)
-	setups := doc.Setups
-	if len(setups) == 0 {
-		setups = []string{""}
-	}
-	var before *plan.Setup
-	for _, setup := range setups {
-		before = plan.ResolveAfter(doc, doc.Scene(setup, log), before, log)
-		if log.Failed() {
-			t.Fatalf("%s: %v", name, log.All())
-		}
-		lit, err := study.Run(context.Background(), before, study.Options{})
+	for _, setup := range plan.ResolveAll(doc, nil, log) {
+		lit, err := study.Run(context.Background(), setup, study.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		ins = append(ins, inputFrom(lit))
+		ins = append(ins, Of(lit, Options{}, log.All()))
+	}
+	if log.Failed() {
+		t.Fatalf("%s: %v", name, log.All())
 	}
 	return ins
-}
-
-// inputFrom is what the sheet draws of a study.
-func inputFrom(s *study.Study) Input {
-	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Cautions: example().Cautions, Unchecked: example().Unchecked}
-	in.Field, in.Inset = gridOf("on the floor", s.Floor()), gridOf("at the faces", s.Face())
-	for i := range s.Setup.People {
-		name := s.Setup.People[i].Name
-		f := Face{Person: name, Key: s.Readings.Named(name + ".key"), Fill: s.Readings.Named(name + ".fill")}
-		if c := s.Readings.ContrastOf(name); c != nil {
-			f.Contrast = c.Stops
-		}
-		in.Faces = append(in.Faces, f)
-	}
-	for _, b := range s.Beams {
-		in.Beams = append(in.Beams, Beam{Light: b.Light, Half: b.Half.Outline, Tenth: b.Tenth.Outline, Spot: b.Half.Footprint})
-	}
-	for _, v := range s.Views {
-		in.Views = append(in.Views, View{Camera: v.Camera, Outline: v.Outline})
-	}
-	return in
-}
-
-func gridOf(name string, f *study.Field) *Field {
-	if f == nil {
-		return nil
-	}
-	l := &f.Lattice
-	return &Field{Name: name, Grid: carto.Grid{Origin: r2.Vec{X: l.Origin.X, Y: l.Origin.Y}, Step: l.U.X, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask}}
 }
 
 // TestSamplesKeepApart holds the samples to the rules of lettering, and every light's tag to its

@@ -1,0 +1,45 @@
+package review
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/source"
+)
+
+// Unchecked returns what neither the figures nor the checks take into account, in sentences that every sheet
+// carries: what is not said to be unchecked is taken for checked.
+func Unchecked() []string {
+	return []string{
+		"What cloth, frames and nets do to light; and what mirrors and polished boards throw: every surface returns light as if it were matt.",
+		"Floor load, house wiring, circuits and rigging points.",
+	}
+}
+
+// Uncounted says in a sentence what a scene gives and the figures leave out, "" where there is nothing. It is
+// taken from what was told while the scene was read: of the scene itself and of the set-up of that name.
+func Uncounted(told []source.Diagnostic, setup string) string {
+	var parts []string
+	for _, d := range told {
+		if d.Code != source.CodeLater || d.Severity != source.Warning || d.Setup != "" && d.Setup != setup {
+			continue
+		}
+		if part := partOf(d.Path); !slices.Contains(parts, part) {
+			parts = append(parts, part)
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Written, but not in the figures: " + strings.Join(parts, ", ")
+}
+
+// partOf words a path: "lights.k.scrims" is "scrims of k".
+func partOf(path string) string {
+	keys := strings.Split(path, ".")
+	part := keys[len(keys)-1]
+	if len(keys) > 2 {
+		part += " of " + keys[1]
+	}
+	return part
+}

@@ -1,0 +1,34 @@
+package review_test
+
+import (
+	"testing"
+
+	"scrimshaw/plan/review"
+	"scrimshaw/plan/source"
+)
+
+func TestUncounted(t *testing.T) {
+	later := func(severity source.Severity, setup, path string) source.Diagnostic {
+		return source.Diagnostic{Severity: severity, Code: source.CodeLater, Setup: setup, Path: path}
+	}
+	told := []source.Diagnostic{
+		later(source.Warning, "", "cameras.A.filter"),
+		later(source.Warning, "wide", "lights.k.scrims"),
+		later(source.Warning, "wide", "lights.k.scrims"), // of the change and of the set-up: once
+		later(source.Warning, "close", "lights.k.barndoors"),
+		later(source.Info, "", "site"), // changes no figure
+		{Severity: source.Warning, Code: source.CodeUnknownKey, Path: "lights.k.scrim"},
+	}
+	for setup, want := range map[string]string{
+		"wide":  "Written, but not in the figures: filter of A, scrims of k",
+		"close": "Written, but not in the figures: filter of A, barndoors of k",
+		"":      "Written, but not in the figures: filter of A",
+	} {
+		if got := review.Uncounted(told, setup); got != want {
+			t.Errorf("of %q: %s, want %s", setup, got, want)
+		}
+	}
+	if got := review.Uncounted(told[4:], "wide"); got != "" {
+		t.Errorf("nothing is left out, and yet %q", got)
+	}
+}

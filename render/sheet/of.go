@@ -1,0 +1,148 @@
+package sheet
+
+import (
+	"math"
+	"strings"
+
+	"scrimshaw/plan/review"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/carto"
+)
+
+// Of gathers all that the sheet of a study says: the maps with their edges, faces, beams and views, what the
+// review found, and the cautions. told is what was said while the scene was read, from which the sheet names
+// what the figures leave out; nil where nothing was. A plane that the study holds is mapped in place of the
+// floor, and a wall in place of the plan. Of a study without fields there is no map.
+//
+// The same options go to Compose, which reports their faults.
+func Of(s *study.Study, o Options, told []source.Diagnostic) Input {
+	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: review.Unchecked()}
+	in.Watch = watchOf(s, told)
+	in.Cautions = cautionsOf(s)
+	for i := range s.Setup.People {
+		in.Faces = append(in.Faces, faceOf(s, s.Setup.People[i].Name))
+	}
+	for _, b := range s.Beams {
+		in.Beams = append(in.Beams, Beam{Light: b.Light, Half: b.Half.Outline, Tenth: b.Tenth.Outline, Spot: b.Half.Footprint})
+	}
+	for _, v := range s.Views {
+		in.Views = append(in.Views, View{Camera: v.Camera, Outline: v.Outline})
+	}
+	in.takeMaps(s, o)
+	return in
+}
+
+// watchOf is what a sheet prints of the review: warnings only, and what was left out of the figures.
+func watchOf(s *study.Study, told []source.Diagnostic) []string {
+	var lines []string
+	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+		if d.Severity >= source.Warning {
+			lines = append(lines, d.Message)
+		}
+	}
+	if left := review.Uncounted(told, s.Setup.Name); left != "" {
+		lines = append(lines, left)
+	}
+	return lines
+}
+
+// cautionsOf are those that apply, and the one that closes every list.
+func cautionsOf(s *study.Study) []string {
+	var lines []string
+	for _, c := range review.Cautions(s.Setup) {
+		lines = append(lines, c.String())
+	}
+	return append(lines, review.Last)
+}
+
+// faceOf gathers a person's readings.
+func faceOf(s *study.Study, person string) Face {
+	set := &s.Readings
+	f := Face{Person: person, Key: set.Named(person + ".key"), Fill: set.Named(person + ".fill"), Contrast: math.NaN()}
+	if len(s.Setup.Cameras) > 0 {
+		f.Dome = set.Named(person + ".dome." + s.Setup.Cameras[0].Name)
+	}
+	if c := set.ContrastOf(person); c != nil {
+		f.Contrast = c.Stops
+	}
+	return f
+}
+
+// takeMaps takes what is mapped, to scale and small: the faces where they are asked for, else a wall or a level
+// plane where the study has one, else the floor.
+func (in *Input) takeMaps(s *study.Study, o Options) {
+	floor, face, wall, level := s.Floor(), s.Face(), firstWall(s), s.Level()
+	switch {
+	case face != nil && o.mapped(s.Setup.Scene, wall != nil || level != nil) == mapFace:
+		in.Field, in.Inset = fieldOf(s, face), small(s, floor)
+	case wall != nil:
+		room, name, _ := strings.Cut(wall.Name, ".")
+		in.Elevation = &Elevation{Room: room, Wall: name}
+		in.Field, in.Beams, in.Views = fieldOf(s, wall), nil, nil
+	case level != nil:
+		in.Field, in.Floors, in.Inset = fieldOf(s, level), others(s, level), small(s, face)
+	case floor != nil:
+		in.Field, in.Floors, in.Inset = fieldOf(s, floor), others(s, floor), small(s, face)
+	}
+}
+
+// firstWall is the first field on a wall of a room; an upright plane in the air is on no wall to draw.
+func firstWall(s *study.Study) *study.Field {
+	for i := range s.Fields {
+		if f := &s.Fields[i]; f.Kind == study.OnWall && f.Name != "" {
+			return f
+		}
+	}
+	return nil
+}
+
+// others are the fields of a kind on the other levels of floor.
+func others(s *study.Study, but *study.Field) []Field {
+	var all []Field
+	for i := range s.Fields {
+		if f := &s.Fields[i]; f.Kind == but.Kind && f != but {
+			all = append(all, *fieldOf(s, f))
+		}
+	}
+	return all
+}
+
+// fieldOf turns a field of light into a grid to draw, with the light at any point for true edges.
+func fieldOf(s *study.Study, f *study.Field) *Field {
+	drawn := gridOf(s, f)
+	drawn.Probe = s.Probe(f)
+	return drawn
+}
+
+// small is a field that is drawn too small for its edges to need more than the lattice.
+func small(s *study.Study, f *study.Field) *Field {
+	if f == nil {
+		return nil
+	}
+	return gridOf(s, f)
+}
+
+// gridOf names a field and takes its lattice.
+func gridOf(s *study.Study, f *study.Field) *Field {
+	corner, step := f.Corner()
+	l := &f.Lattice
+	return &Field{
+		Name: fieldName(f, s.Setup.Feet),
+		Grid: carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
+	}
+}
+
+// fieldName says where the light of a field falls.
+func fieldName(f *study.Field, feet bool) string {
+	switch f.Kind {
+	case study.AtFace:
+		return "at face height, " + unit.FormatLength(f.Z, feet) + ", toward " + f.Toward
+	case study.OnPlane:
+		return "on the level plane at " + unit.FormatLength(f.Z, feet)
+	case study.OnWall:
+		return "on the wall " + f.Name
+	}
+	return "on the floor"
+}

@@ -1,0 +1,118 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+)
+
+const hall = `scrimshaw: 1
+rooms: {den: {size: [4, 3], height: 2.5}, loft: {at: [4.3, 0], size: [3, 3], height: 2.5, base: 0.4}}
+people: {ada: {at: [2, 2]}}
+cameras: {A: {at: [2, 0.4], lens: 32 mm}}
+lights: {k: {unit: fresnel-tungsten-650, at: [0.5, 2.5], height: 2, level: 0 %, scrims: [double]}}
+`
+
+// setupOf resolves a scene without errors.
+func setupOf(t *testing.T, text string) (*plan.Setup, *source.Log) {
+	t.Helper()
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := &source.Log{}
+	all := plan.ResolveAll(scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "hall.yaml", Text: []byte(text)}, log), nil, log)
+	if len(all) != 1 {
+		t.Fatal(log.All())
+	}
+	return all[0], log
+}
+
+// What is mapped: an option goes before a plane, and a plane before what the scene says of its field.
+func TestOfMapsWhatIsAsked(t *testing.T) {
+	desk, left := study.Plane{Height: 0.75}, study.Plane{Wall: "den.left"}
+	for _, c := range []struct {
+		name, sheet, option string
+		planes              []study.Plane
+		field, inset        string
+		floors              int
+	}{
+		{name: "nothing", field: "on the floor", inset: "at face height", floors: 1},
+		{name: "the scene's faces", sheet: "field: face", field: "at face height", inset: "on the floor"},
+		{name: "the floor instead", sheet: "field: face", option: "floor", field: "on the floor", inset: "at face height", floors: 1},
+		{name: "the scene's plane", sheet: "field: face, plane: 0.75", field: "on the level plane at 0.75 m", inset: "at face height", floors: 1},
+		{name: "a plane", planes: []study.Plane{desk}, field: "on the level plane at 0.75 m", inset: "at face height", floors: 1},
+		{name: "a wall", planes: []study.Plane{left}, field: "on the wall den.left"},
+		{name: "the faces in spite of a plane", option: "face", planes: []study.Plane{desk}, field: "at face height", inset: "on the floor"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			s, log := setupOf(t, hall+"sheet: {"+c.sheet+"}\n")
+			lit, err := study.Run(t.Context(), s, study.Options{Step: 0.5, Quality: light.Draft, Planes: c.planes})
+			if err != nil {
+				t.Fatal(err)
+			}
+			in := Of(lit, Options{Field: c.option}, log.All())
+			if in.Field == nil || !strings.HasPrefix(in.Field.Name, c.field) || in.Field.Probe == nil {
+				t.Errorf("mapped is %+v, want %s with a probe", in.Field, c.field)
+			}
+			if in.Inset == nil != (c.inset == "") || in.Inset != nil && (!strings.HasPrefix(in.Inset.Name, c.inset) || in.Inset.Probe != nil) {
+				t.Errorf("small is %+v, want %q without a probe", in.Inset, c.inset)
+			}
+			if len(in.Floors) != c.floors || (in.Elevation != nil) != strings.Contains(c.field, "wall") {
+				t.Errorf("%d other floors, want %d; elevation %+v", len(in.Floors), c.floors, in.Elevation)
+			}
+		})
+	}
+}
+
+// Nothing that a sheet must say is left to the caller, even where the study has readings alone.
+func TestOfSaysAll(t *testing.T) {
+	s, log := setupOf(t, hall)
+	lit, err := study.Run(t.Context(), s, study.Options{ReadingsOnly: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := Text(Options{}, Of(lit, Options{}, log.All()))
+	for _, want := range []string{"No light reaches the key side of ada", "Written, but not in the figures: scrims of k",
+		"Local codes and licensed practice come first", "NOT CHECKED", "Floor load"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the sheet does not say %q:\n%s", want, text)
+		}
+	}
+	if in := Of(lit, Options{}, nil); in.Field != nil || in.Inset != nil {
+		t.Error("a map without a field")
+	}
+}
+
+// Every fault that composing would find in words is found before light is computed, and told once.
+func TestCheckBeforeLight(t *testing.T) {
+	s, _ := setupOf(t, hall)
+	empty, _ := setupOf(t, "scrimshaw: 1\nrooms: {den: {size: [4, 3]}}\nsheet: {field: face}\n")
+	for _, c := range []struct {
+		name string
+		s    *plan.Setup
+		o    Options
+		want string
+	}{
+		{"nothing", s, Options{}, ""},
+		{"paper", s, Options{Paper: "A33"}, "unknown-paper"},
+		{"two words", s, Options{Theme: "dusk", Field: "wall"}, "unknown-theme unknown-field"},
+		{"nobody", empty, Options{}, "no-face"},
+		{"nobody, but the floor is asked for", empty, Options{Field: "floor"}, ""},
+	} {
+		var codes []string
+		for _, d := range Check([]*plan.Setup{c.s, c.s}, c.o) {
+			codes = append(codes, d.Code)
+		}
+		if got := strings.Join(codes, " "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
