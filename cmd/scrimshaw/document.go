@@ -2,8 +2,11 @@ package main
 
 import (
 	"bytes"
+	"cmp"
+	"context"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -19,6 +22,9 @@ import (
 // The formats a document can be written in, by the ending of a name.
 var formats = []string{"pdf", "svg", "png", "html"}
 
+// onePage says whether a format holds a single page.
+func onePage(format string) bool { return format == "svg" || format == "png" }
+
 // contactSheet is the format of all pages of a run on one picture for a phone.
 const contactSheet = "contact.png"
 
@@ -31,14 +37,14 @@ const (
 // outputFlags say where a drawing goes and in which form.
 type outputFlags struct {
 	outputs []string
-	format  string // of standard output
+	format  string // of standard output; "" is the default
 	dpi     float64
 }
 
 func addOutputFlags(cmd *cobra.Command, flags *outputFlags) {
 	cmd.Flags().StringArrayVarP(&flags.outputs, "output", "o", nil,
 		"a file to write, its form by its ending: .pdf .svg .png .html; again for another; - is standard output")
-	cmd.Flags().StringVar(&flags.format, "format", "svg", "the form of -o -: svg, pdf, png, html")
+	cmd.Flags().StringVar(&flags.format, "format", "", "the form of -o -: svg where none is given, pdf, png, html")
 	cmd.Flags().Float64Var(&flags.dpi, "dpi", 150, "resolution of .png")
 	completeWith(cmd, "format", formats...)
 }
@@ -52,28 +58,45 @@ func (f *outputFlags) check(name string, more ...string) ([]string, error) {
 	if len(outputs) == 0 {
 		outputs = []string{name + ".pdf"}
 	}
-	known := append(append([]string{}, formats...), more...)
-	seen := map[string]bool{}
+	if f.format != "" && !slices.Contains(outputs, "-") {
+		return nil, fmt.Errorf("--format %s is the form of standard output: add -o -, or write -o %s.%s", f.format, name, f.format)
+	}
+	known := append(slices.Clone(formats), more...)
+	taken := map[string]string{}
 	for _, path := range outputs {
-		if seen[filepath.Clean(path)] {
+		if err := f.checkName(path, name, known); err != nil {
+			return nil, err
+		}
+		first, twice := taken[placeOf(path)]
+		switch {
+		case twice && first == path:
 			return nil, fmt.Errorf("-o %s is given twice", path)
+		case twice:
+			return nil, fmt.Errorf("-o %s is given twice: -o %s is the same file", path, first)
 		}
-		seen[filepath.Clean(path)] = true
-		form := f.formOf(path)
-		if !contains(known, form) {
-			return nil, fmt.Errorf("-o %s: the endings are .%s", path, strings.Join(known, " ."))
-		}
-		if strings.EqualFold(filepath.Base(path), "."+form) {
-			return nil, fmt.Errorf("-o %s has an ending and no name: write -o %s.%s", path, name, form)
-		}
+		taken[placeOf(path)] = path
 	}
 	return outputs, nil
+}
+
+// checkName refuses an output whose form is none of those known, or that has no name.
+func (f *outputFlags) checkName(path, name string, known []string) error {
+	form := f.formOf(path)
+	switch {
+	case path == "-" && !slices.Contains(known, form):
+		return fmt.Errorf("--format %s: the forms are %s", form, strings.Join(known, ", "))
+	case !slices.Contains(known, form):
+		return fmt.Errorf("-o %s: the endings are .%s", path, strings.Join(known, " ."))
+	case strings.EqualFold(filepath.Base(path), "."+form):
+		return fmt.Errorf("-o %s has an ending and no name: write -o %s.%s", path, name, form)
+	}
+	return nil
 }
 
 // formOf is the format of an output, by its ending or by --format for standard output.
 func (f *outputFlags) formOf(path string) string {
 	if path == "-" {
-		return f.format
+		return cmp.Or(f.format, "svg")
 	}
 	if strings.HasSuffix(strings.ToLower(path), "."+contactSheet) {
 		return contactSheet
@@ -82,33 +105,30 @@ func (f *outputFlags) formOf(path string) string {
 }
 
 // writeDocument writes a document to every output.
-func writeDocument(std streams, d ink.Document, family *font.Family, flags *outputFlags, name string) error {
+func writeDocument(ctx context.Context, std streams, d ink.Document, family *font.Family, flags *outputFlags, name string) error {
 	paths, err := flags.check(name)
 	if err != nil {
 		return err
 	}
-	var files []output
-	for _, path := range paths {
-		made, err := encode(d, path, family, flags)
-		if err != nil {
-			return err
-		}
-		files = append(files, made...)
-	}
-	return finish(std, files)
+	return writeOutputs(ctx, std, paths, func(path string) ([]output, error) { return encode(d, path, family, flags) })
 }
 
-// finish writes the files and says where they are.
-func finish(std streams, files []output) error {
-	if err := writeAll(std, files); err != nil {
+// writeOutputs makes the files of every path, and writes them when all are made.
+func writeOutputs(ctx context.Context, std streams, paths []string, made func(path string) ([]output, error)) error {
+	files, err := promptly(ctx, func() (all []output, err error) {
+		for _, path := range paths {
+			some, err := made(path)
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, some...)
+		}
+		return all, nil
+	})
+	if err != nil {
 		return err
 	}
-	for _, f := range files {
-		if f.path != "-" {
-			fmt.Fprintf(std.err, "wrote %s\n", f.path)
-		}
-	}
-	return nil
+	return finish(ctx, std, files)
 }
 
 // encode turns a document into the files of one output: one, or one a page where the format
@@ -163,13 +183,4 @@ func pagePath(path string, i int, pages []ink.Page) string {
 	}
 	ext := filepath.Ext(path)
 	return strings.TrimSuffix(path, ext) + "-" + word + ext
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }

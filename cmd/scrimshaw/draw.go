@@ -5,7 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"os"
+	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -61,7 +61,7 @@ func newDraw(std streams) *cobra.Command {
 
 // draw checks all that was asked for before it computes light, which may take minutes.
 func draw(ctx context.Context, std streams, args []string, flags *drawFlags) error {
-	w, err := layOut(std, args, &flags.work)
+	w, err := layOut(ctx, std, args, &flags.work)
 	if err != nil {
 		return err
 	}
@@ -69,11 +69,8 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.refuse(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	paths, err := flags.output.check(w.in.name, "txt", contactSheet)
+	paths, err := flags.check(ctx, w.in)
 	if err != nil {
-		return err
-	}
-	if err := flags.readSheet(w.in.document.Env.Today); err != nil {
 		return err
 	}
 	if err := tell(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
@@ -82,53 +79,73 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.light(ctx, std, &flags.work, study.Options{}); err != nil {
 		return err
 	}
-	inputs := make([]sheet.Input, len(w.studies))
-	for i, s := range w.studies {
-		inputs[i] = sheet.Of(s, flags.sheet, w.in.log.All())
-	}
-	document, faults := sheet.ComposeAll(inputs, flags.sheet)
-	if err := tell(std, flags.work.faults, faults); err != nil {
+	d, err := promptly(ctx, func() (*drawing, error) { return compose(w, flags.sheet), nil })
+	if err != nil {
 		return err
 	}
-	if err := ctx.Err(); err != nil {
+	if err := tell(std, flags.work.faults, d.faults); err != nil {
 		return err
 	}
-	return writeSheets(std, paths, document, inputs, flags)
+	if err := writeOutputs(ctx, std, paths, func(path string) ([]output, error) { return d.files(path, flags) }); err != nil {
+		return err
+	}
+	if slices.Contains(paths, "-") {
+		d.tellLeftOut(std, flags.output.formOf("-"), w.in.name)
+	}
+	return nil
 }
 
-// readSheet reads the flags whose values are not words that the sheet knows. today is the date where none is
-// given.
-func (f *drawFlags) readSheet(today time.Time) (err error) {
+// check returns the outputs and reads the flags whose values are not words that the sheet knows.
+func (f *drawFlags) check(ctx context.Context, in *input) (paths []string, err error) {
+	if paths, err = f.output.check(in.name, "txt", contactSheet); err != nil {
+		return nil, err
+	}
+	if err := in.spare(paths); err != nil {
+		return nil, err
+	}
 	if f.work.plane != "" && f.sheet.Field != "" {
-		return errors.New("--plane and --field both say what is mapped; give one of them")
+		return nil, errors.New("--plane and --field both say what is mapped; give one of them")
 	}
-	if f.sheet.Font, err = typeface(f.font); err != nil {
-		return err
+	if f.sheet.Font, err = typeface(ctx, f.font); err != nil {
+		return nil, err
 	}
-	f.sheet.Date, err = dateOf(f.sheet.Date, today)
-	return err
+	f.sheet.Date, err = dateOf(f.sheet.Date, in.document.Env.Today)
+	return paths, err
 }
 
-// writeSheets writes the sheets of a run in every form that was asked for.
-func writeSheets(std streams, paths []string, document ink.Document, inputs []sheet.Input, flags *drawFlags) error {
-	var files []output
-	for _, path := range paths {
-		var made []output
-		var err error
-		switch flags.output.formOf(path) {
-		case "txt":
-			made = []output{{path: path, data: []byte(sheet.Text(flags.sheet, inputs...))}}
-		case contactSheet:
-			made, err = contactFile(path, document, inputs, flags.sheet)
-		default:
-			made, err = encode(document, path, flags.sheet.Font, &flags.output)
-		}
-		if err != nil {
-			return err
-		}
-		files = append(files, made...)
+// drawing is the sheets of a run, what they were drawn from, and what was found as they were drawn.
+type drawing struct {
+	inputs   []sheet.Input
+	document ink.Document
+	faults   []source.Diagnostic
+}
+
+// compose draws the sheets of a run that is lit.
+func compose(w *work, o sheet.Options) *drawing {
+	d := &drawing{inputs: make([]sheet.Input, len(w.studies))}
+	for i, s := range w.studies {
+		d.inputs[i] = sheet.Of(s, o, w.in.log.All())
 	}
-	return finish(std, files)
+	d.document, d.faults = sheet.ComposeAll(d.inputs, o)
+	return d
+}
+
+// files are the sheets in the form that a path asks for.
+func (d *drawing) files(path string, flags *drawFlags) ([]output, error) {
+	switch flags.output.formOf(path) {
+	case "txt":
+		return []output{{path: path, data: []byte(sheet.Text(flags.sheet, d.inputs...))}}, nil
+	case contactSheet:
+		return contactFile(path, d.document, d.inputs, flags.sheet)
+	}
+	return encode(d.document, path, flags.sheet.Font, &flags.output)
+}
+
+// tellLeftOut says that standard output holds one page where there are more.
+func (d *drawing) tellLeftOut(std streams, form, name string) {
+	if pages := len(d.document.Pages); pages > 1 && onePage(form) {
+		fmt.Fprintf(std.err, "standard output holds the first of %d pages; for all of them: --format pdf, or -o %s.%s\n", pages, name, form)
+	}
 }
 
 // contactFile draws a run again, for a phone.
@@ -157,13 +174,13 @@ func dateOf(asked string, epoch time.Time) (string, error) {
 }
 
 // typeface reads the font a flag names, or returns the built-in one.
-func typeface(path string) (*font.Family, error) {
+func typeface(ctx context.Context, path string) (*font.Family, error) {
 	if path == "" {
 		return font.Default()
 	}
-	regular, err := os.ReadFile(path)
+	regular, err := readNamed(ctx, path, "typeface")
 	if err != nil {
-		return nil, plainOpenError(err, path)
+		return nil, err
 	}
 	family, err := font.Load(regular, nil)
 	if err != nil {

@@ -61,6 +61,14 @@ func printFaults(w io.Writer, form faultForm, all []source.Diagnostic) error {
 	return nil
 }
 
+// writeFaults prints diagnostics where everything but results goes.
+func writeFaults(std streams, form faultForm, all []source.Diagnostic) error {
+	if err := printFaults(std.err, form, all); err != nil {
+		return fmt.Errorf("cannot write to standard error: %w", bare(err))
+	}
+	return nil
+}
+
 // tell prints what was found, if anything, and returns the status of refused input where there is an error.
 func tell(std streams, form faultForm, found []source.Diagnostic) error {
 	if len(found) == 0 {
@@ -70,8 +78,8 @@ func tell(std streams, form faultForm, found []source.Diagnostic) error {
 	for _, d := range found {
 		log.Add(d)
 	}
-	if err := printFaults(std.err, form, log.All()); err != nil {
-		return fmt.Errorf("cannot write to standard error: %w", err)
+	if err := writeFaults(std, form, log.All()); err != nil {
+		return err
 	}
 	if log.Failed() {
 		return &exitError{status: exitWrong}

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -14,35 +16,62 @@ type output struct {
 	data []byte
 }
 
-// writeAll writes every output, whole or not at all: each goes to a temporary file beside its
-// place first, and the renames come last, when nothing can be half written any more.
-func writeAll(std streams, outputs []output) (err error) {
+// finish writes the outputs and says where they are. Files come first: what has gone down a pipe cannot be
+// taken back where a file turns out not to be writable.
+func finish(ctx context.Context, std streams, outputs []output) error {
+	if err := writeFiles(ctx, outputs); err != nil {
+		return err
+	}
+	for _, o := range outputs {
+		if o.path != "-" {
+			fmt.Fprintf(std.err, "wrote %s\n", o.path)
+		}
+	}
+	return writeStream(std.out, outputs)
+}
+
+func writeStream(out io.Writer, outputs []output) error {
+	for _, o := range outputs {
+		if o.path != "-" {
+			continue
+		}
+		if _, err := out.Write(o.data); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// writeFiles writes every file, whole or not at all: each goes to a temporary file beside its
+// place first, and the renames come last, when nothing can be half written any more and nothing stops them.
+func writeFiles(ctx context.Context, outputs []output) error {
 	var staged []stagedFile
 	defer func() {
 		for _, s := range staged {
 			os.Remove(s.temporary)
 		}
 	}()
+	taken := map[string]string{}
 	for _, o := range outputs {
 		if o.path == "-" {
 			continue
 		}
+		if first, twice := taken[placeOf(o.path)]; twice {
+			return fmt.Errorf("two pages would be written to %s (of %s); give one output another name", o.path, first)
+		}
+		taken[placeOf(o.path)] = o.path
 		s, err := stage(o)
 		if err != nil {
 			return err
 		}
 		staged = append(staged, s)
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 	}
 	for _, s := range staged {
 		if err := os.Rename(s.temporary, s.path); err != nil {
 			return plainPathError(err, s.path)
-		}
-	}
-	for _, o := range outputs {
-		if o.path == "-" {
-			if _, err := std.out.Write(o.data); err != nil {
-				return fmt.Errorf("cannot write to standard output: %w", err)
-			}
 		}
 	}
 	return nil
@@ -91,18 +120,24 @@ func place(path string) (to string, mode fs.FileMode, err error) {
 	return to, info.Mode().Perm(), nil
 }
 
+// placeOf is the one name of what a path leads to: from the root, with all links followed. Of a file that is not
+// there yet the links of its folder are.
+func placeOf(path string) string {
+	if to, err := filepath.EvalSymlinks(path); err == nil {
+		path = to
+	} else if folder, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {
+		path = filepath.Join(folder, filepath.Base(path))
+	}
+	if full, err := filepath.Abs(path); err == nil {
+		return full
+	}
+	return filepath.Clean(path)
+}
+
 // plainPathError says what could not be written without naming the temporary file.
 func plainPathError(err error, path string) error {
 	if folder := filepath.Dir(path); errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("cannot write %s: there is no folder %s; make it first", path, folder)
 	}
-	var p *os.PathError
-	if errors.As(err, &p) {
-		return fmt.Errorf("cannot write %s: %w", path, p.Err)
-	}
-	var l *os.LinkError
-	if errors.As(err, &l) {
-		return fmt.Errorf("cannot write %s: %w", path, l.Err)
-	}
-	return fmt.Errorf("cannot write %s: %w", path, err)
+	return fmt.Errorf("cannot write %s: %w", path, bare(err))
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -37,7 +38,7 @@ func newKit(std streams) *cobra.Command {
 		Example: "  scrimshaw kit\n  scrimshaw kit tungsten\n  scrimshaw kit --json | jq '.[].name'\n" +
 			"  scrimshaw kit --show lamp.ies -o polar.svg\n  scrimshaw kit --convert lamp.ies lamp.ldt",
 		Args: cobra.MaximumNArgs(1),
-		RunE: func(_ *cobra.Command, args []string) error { return runKit(std, args, &flags) },
+		RunE: func(cmd *cobra.Command, args []string) error { return runKit(cmd.Context(), std, args, &flags) },
 	}
 	cmd.Flags().BoolVar(&flags.json, "json", false, "a list of objects; of --show, one object")
 	cmd.Flags().StringVar(&flags.show, "show", "", "a photometric file to show")
@@ -47,14 +48,14 @@ func newKit(std streams) *cobra.Command {
 	return cmd
 }
 
-func runKit(std streams, args []string, flags *kitFlags) error {
+func runKit(ctx context.Context, std streams, args []string, flags *kitFlags) error {
 	switch {
 	case flags.show != "" && flags.convert != "":
 		return errors.New("--show and --convert are two commands; give one of them")
 	case flags.convert != "":
-		return convertFile(std, args, flags)
+		return convertFile(ctx, std, args, flags)
 	case flags.show != "":
-		return showFile(std, args, flags)
+		return showFile(ctx, std, args, flags)
 	case len(flags.outputs) > 0:
 		return errors.New("-o draws the polar curve of a photometric file: add --show FILE")
 	}

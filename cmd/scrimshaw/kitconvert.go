@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -10,7 +11,7 @@ import (
 )
 
 // convertFile writes a photometric file in the format that the ending of the new name asks for.
-func convertFile(std streams, args []string, flags *kitFlags) error {
+func convertFile(ctx context.Context, std streams, args []string, flags *kitFlags) error {
 	switch {
 	case len(args) == 0:
 		return errors.New("--convert needs the name of the new file: scrimshaw kit --convert lamp.ies lamp.ldt")
@@ -21,7 +22,7 @@ func convertFile(std streams, args []string, flags *kitFlags) error {
 	if to != ".ies" && to != ".ldt" {
 		return fmt.Errorf("%s: the endings of photometric files are .ies and .ldt", args[0])
 	}
-	data, _, err := openMeasured(std, flags.convert, flags.faults)
+	data, _, err := openMeasured(ctx, std, flags.convert, flags.faults)
 	if err != nil {
 		return err
 	}
@@ -33,7 +34,7 @@ func convertFile(std streams, args []string, flags *kitFlags) error {
 	if err != nil {
 		return fmt.Errorf("cannot convert %s: %w", flags.convert, err)
 	}
-	if err := finish(std, []output{{path: args[0], data: text}}); err != nil {
+	if err := finish(ctx, std, []output{{path: args[0], data: text}}); err != nil {
 		return err
 	}
 	if _, indoor := made.(*files.LDT); indoor && made != data {

@@ -1,11 +1,12 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan/photometry"
@@ -18,7 +19,7 @@ import (
 )
 
 // showFile says what light a photometric file holds, and draws it where -o asks for it.
-func showFile(std streams, args []string, flags *kitFlags) error {
+func showFile(ctx context.Context, std streams, args []string, flags *kitFlags) error {
 	if len(args) > 0 {
 		return fmt.Errorf("--show takes one file; %q is one too many", args[0])
 	}
@@ -29,7 +30,7 @@ func showFile(std streams, args []string, flags *kitFlags) error {
 			return err
 		}
 	}
-	data, found, err := openMeasured(std, flags.show, flags.faults)
+	data, found, err := openMeasured(ctx, std, flags.show, flags.faults)
 	if err != nil {
 		return err
 	}
@@ -37,7 +38,7 @@ func showFile(std streams, args []string, flags *kitFlags) error {
 	if err != nil {
 		return err
 	}
-	toStream := contains(drawTo, "-")
+	toStream := slices.Contains(drawTo, "-")
 	switch {
 	case toStream && flags.json:
 		return errors.New("-o - and --json both write to standard output; give one of them")
@@ -54,18 +55,18 @@ func showFile(std streams, args []string, flags *kitFlags) error {
 		return err
 	}
 	page := polar.Draw(s.chart(), family)
-	return writeDocument(std, ink.Document{Title: page.Title, Language: "en", Pages: []ink.Page{page}}, family, &flags.outputFlags, "polar")
+	return writeDocument(ctx, std, ink.Document{Title: page.Title, Language: "en", Pages: []ink.Page{page}}, family, &flags.outputFlags, "polar")
 }
 
 // openMeasured reads a photometric file and prints what is wrong or odd about it.
-func openMeasured(std streams, name string, form faultForm) (files.Data, []source.Diagnostic, error) {
-	text, err := readMeasured(std, name)
+func openMeasured(ctx context.Context, std streams, name string, form faultForm) (files.Data, []source.Diagnostic, error) {
+	text, err := readMeasured(ctx, std, name)
 	if err != nil {
 		return nil, nil, err
 	}
 	log := &source.Log{}
 	data, ok := files.Read(&source.File{Name: filepath.ToSlash(name), Text: text}, log)
-	if err := printFaults(std.err, form, log.All()); err != nil {
+	if err := writeFaults(std, form, log.All()); err != nil {
 		return nil, nil, err
 	}
 	if !ok {
@@ -75,21 +76,11 @@ func openMeasured(std streams, name string, form faultForm) (files.Data, []sourc
 }
 
 // readMeasured gives the bytes of a photometric file; "-" is standard input.
-func readMeasured(std streams, name string) ([]byte, error) {
+func readMeasured(ctx context.Context, std streams, name string) ([]byte, error) {
 	if name == "-" {
 		return readBounded(std.in, "standard input")
 	}
-	f, err := os.Open(name)
-	if errors.Is(err, os.ErrNotExist) {
-		return nil, fmt.Errorf("there is no file %s", name)
-	} else if err != nil {
-		return nil, plainOpenError(err, name)
-	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("%s is a folder; name the photometric file in it", name)
-	}
-	return readBounded(f, name)
+	return readNamed(ctx, name, "photometric")
 }
 
 // shown is what --show says of a file. Angles are degrees, across (in the plane of C0) and along

@@ -20,7 +20,7 @@ func newNew(std streams) *cobra.Command {
 			"or to standard output. The scenes are " + strings.Join(samples.Names(), ", ") + ".",
 		Example: "  scrimshaw new mine.yaml\n  scrimshaw new --sample napkin > mine.yaml",
 		Args:    atMostOne("file"),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			text, err := samples.Text(sample)
 			if err != nil {
 				return err
@@ -32,7 +32,7 @@ func newNew(std streams) *cobra.Command {
 			if _, err := os.Lstat(args[0]); err == nil {
 				return fmt.Errorf("%s is there already; name a file that is not", args[0])
 			}
-			if err := writeAll(std, []output{{path: args[0], data: text}}); err != nil {
+			if err := writeFiles(cmd.Context(), []output{{path: args[0], data: text}}); err != nil {
 				return err
 			}
 			fmt.Fprintf(std.err, "wrote %s; draw it with: scrimshaw draw %s\n", args[0], args[0])

@@ -21,7 +21,7 @@ func TestPipes(t *testing.T) {
 	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := readFile(pipe); err == nil || !strings.Contains(err.Error(), "a pipe that nothing writes to") {
+	if _, err := readNamed(t.Context(), pipe, "scene"); err == nil || !strings.Contains(err.Error(), "a pipe that nothing writes to") {
 		t.Errorf("a pipe without a writer: %v", err)
 	}
 	go func() {
@@ -35,7 +35,7 @@ func TestPipes(t *testing.T) {
 			io.WriteString(f, part)
 		}
 	}()
-	text, err := readFile(pipe)
+	text, err := readNamed(t.Context(), pipe, "scene")
 	if err != nil || string(text) != "scrimshaw: 1\ntitle: late\n" {
 		t.Errorf("a pipe written to late reads %q, %v", text, err)
 	}

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"scrimshaw/plan/review"
@@ -36,10 +34,10 @@ func newReview(std streams) *cobra.Command {
 			if asJSON {
 				err = source.JSON(std.out, all)
 			} else {
-				err = printFaults(std.err, flags.faults, all)
+				err = writeFaults(std, flags.faults, all)
 			}
 			if err != nil {
-				return fmt.Errorf("cannot write the findings: %w", err)
+				return err
 			}
 			if w.in.log.Failed() {
 				return &exitError{status: exitReview}

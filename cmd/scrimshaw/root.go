@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"path/filepath"
 	"strings"
 
@@ -18,12 +17,6 @@ const (
 	exitReview = 1 // the review found an error; only `review` gives it
 	exitWrong  = 2 // the input or the flags are wrong
 )
-
-// streams are the standard streams. Results go to out, everything else to err.
-type streams struct {
-	in       io.Reader
-	out, err io.Writer
-}
 
 // exitError ends a command with a status; its faults have been printed already where quiet.
 type exitError struct {
@@ -42,9 +35,14 @@ func (e *exitError) Unwrap() error { return e.cause }
 
 // run executes the command line and returns the exit status.
 func run(ctx context.Context, args []string, std streams) int {
+	out := &sink{ctx: ctx, w: std.out}
+	std.out = out
 	root := newRoot(std)
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)
+	if err == nil {
+		err = out.fault
+	}
 	if err == nil {
 		return exitFine
 	}

@@ -17,14 +17,14 @@ func newSymbols(std streams) *cobra.Command {
 		Long:    "symbols draws every symbol with its name on one sheet.",
 		Example: "  scrimshaw symbols\n  scrimshaw symbols -o symbols.svg -o symbols.png",
 		Args:    cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			family, err := font.Default()
 			if err != nil {
 				return err
 			}
 			sheet := symbols.Sheet(family)
 			document := ink.Document{Title: sheet.Title, Language: "en", Pages: []ink.Page{sheet}}
-			return writeDocument(std, document, family, &flags, "symbols")
+			return writeDocument(cmd.Context(), std, document, family, &flags, "symbols")
 		},
 	}
 	addOutputFlags(cmd, &flags)

@@ -27,7 +27,7 @@ type workFlags struct {
 
 // prepare lays a scene out and computes its light.
 func prepare(ctx context.Context, std streams, args []string, flags *workFlags, o study.Options) (*work, error) {
-	w, err := layOut(std, args, flags)
+	w, err := layOut(ctx, std, args, flags)
 	if err != nil {
 		return nil, err
 	}
@@ -40,11 +40,11 @@ func prepare(ctx context.Context, std streams, args []string, flags *workFlags, 
 
 // layOut opens the scene and resolves the set-ups asked for, all where none is. Faults go to in.log; where one
 // is an error there are no set-ups.
-func layOut(std streams, args []string, flags *workFlags) (*work, error) {
+func layOut(ctx context.Context, std streams, args []string, flags *workFlags) (*work, error) {
 	if _, err := flags.lightQuality(); err != nil {
 		return nil, err
 	}
-	in, err := open(std, args)
+	in, err := open(ctx, std, args)
 	if err != nil {
 		return nil, err
 	}
@@ -100,8 +100,8 @@ func planesOf(s *plan.Setup, text string) ([]study.Plane, error) {
 // refuse prints the faults and returns the status of refused input, or nil where there is no
 // error among them. Below least nothing is printed: infos belong to review.
 func (w *work) refuse(std streams, form faultForm, least source.Severity) error {
-	if err := printFaults(std.err, form, from(w.in.log.All(), least)); err != nil {
-		return fmt.Errorf("cannot write to standard error: %w", err)
+	if err := writeFaults(std, form, from(w.in.log.All(), least)); err != nil {
+		return err
 	}
 	if w.in.log.Failed() {
 		return &exitError{status: exitWrong}
