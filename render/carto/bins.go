@@ -91,11 +91,15 @@ func indexSpans(lines []Line, size float64) *spanIndex {
 	return x
 }
 
-// near calls f with the pieces that may touch the box: their line, their number and their ends.
+// near calls f with the pieces whose own box touches the box: their line, their number and their ends.
 func (x *spanIndex) near(box r2.Box, f func(line, piece int, a, b r2.Vec) bool) {
+	box = grown(box, touch) // what lies at the very rim is f's to judge
 	x.bins.near(box, func(id int) bool {
 		ref := x.refs[id]
 		a, b := x.lines[ref[0]].span(ref[1])
+		if min(a.X, b.X) > box.Max.X || max(a.X, b.X) < box.Min.X || min(a.Y, b.Y) > box.Max.Y || max(a.Y, b.Y) < box.Min.Y {
+			return true
+		}
 		return f(ref[0], ref[1], a, b)
 	})
 }

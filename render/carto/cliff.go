@@ -87,17 +87,16 @@ func (c *cliffs) index() {
 // reach is how far up and down the stairs neighbours are looked for.
 const reach = 12
 
-// stack returns, for a point of line i, how far the lines of the levels around it are, from reach
-// levels under it to reach over it; infinite beyond twice Within.
-func (c cliffs) stack(p r2.Vec, i int) (far [2*reach + 1]float64) {
+// stack returns, for a point of line i, how far the lines of the levels around it are, from some
+// levels under it to as many over it, reach at most; infinite beyond d.
+func (c cliffs) stack(p r2.Vec, i, some int, d float64) (far [2*reach + 1]float64) {
 	for n := range far {
 		far[n] = math.Inf(1)
 	}
 	far[reach] = 0
 	level := c.near.lines[i].Index
-	d := 2 * c.opts.Within
 	c.near.near(grown(r2.Box{Min: p, Max: p}, d), func(line, _ int, a, b r2.Vec) bool {
-		if n := c.near.lines[line].Index - level + reach; n >= 0 && n < len(far) && n != reach {
+		if n := c.near.lines[line].Index - level + reach; n >= reach-some && n <= reach+some && n != reach {
 			if gap := Distance(p, a, b); gap <= d {
 				far[n] = math.Min(far[n], gap)
 			}
@@ -110,7 +109,7 @@ func (c cliffs) stack(p r2.Vec, i int) (far [2*reach + 1]float64) {
 // carrier says whether line i carries a cliff at p: it and the next two levels lie within Within,
 // and no lower level is in it.
 func (c cliffs) carrier(p r2.Vec, i int) bool {
-	far := c.stack(p, i)
+	far := c.stack(p, i, 2, c.opts.Within)
 	for low := reach - 2; low <= reach; low++ {
 		if far[low]+far[low+2] <= c.opts.Within && far[low+1] <= c.opts.Within {
 			return low == reach
@@ -121,7 +120,7 @@ func (c cliffs) carrier(p r2.Vec, i int) bool {
 
 // top returns how many levels over line i run in the cliff at p.
 func (c cliffs) top(p r2.Vec, i int) int {
-	far, n := c.stack(p, i), 0
+	far, n := c.stack(p, i, reach, 2*c.opts.Within), 0
 	for reach+n+1 < len(far) && far[reach+n+1] <= c.opts.Within*math.Max(1, float64(n+1)/2) {
 		n++
 	}

@@ -3,6 +3,8 @@ package carto
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
+	"slices"
 	"testing"
 )
 
@@ -99,4 +101,24 @@ func ExampleStairs() {
 	// 235 T2.8 0
 	// 470 T4 +1
 	// 940 T5.6 +2
+}
+
+// The value at a place is that of the sorted list, whatever the order and however many are equal.
+func TestNthIsThatOfTheSortedList(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 8))
+	for range 300 {
+		all := make([]float32, 1+r.IntN(60))
+		for i := range all {
+			all[i] = float32(r.IntN(1 + r.IntN(40)))
+		}
+		if r.IntN(3) == 0 {
+			slices.Sort(all)
+		}
+		sorted := slices.Sorted(slices.Values(all))
+		for n := range sorted {
+			if got := nth(slices.Clone(all), n); got != sorted[n] {
+				t.Fatalf("of %v number %d is %g, want %g", all, n, got, sorted[n])
+			}
+		}
+	}
 }

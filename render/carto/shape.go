@@ -65,6 +65,11 @@ func boxesOverlap(a, b r2.Box) bool {
 	return a.Min.X < b.Max.X-touch && b.Min.X < a.Max.X-touch && a.Min.Y < b.Max.Y-touch && b.Min.Y < a.Max.Y-touch
 }
 
+// boxesMeet says whether boxes share a point; boxes that do not hold outlines that are apart.
+func boxesMeet(a, b r2.Box) bool {
+	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
+}
+
 // crossesBox says whether the piece from a to b passes through the inside of a box (Liang & Barsky
 // 1984, "A new concept and method for line clipping", ACM TOG 3(1), p. 1).
 func crossesBox(a, b r2.Vec, box r2.Box) bool {
@@ -114,15 +119,17 @@ func clampTo(p r2.Vec, b r2.Box) r2.Vec {
 
 // obstacleIndex finds obstacles near a box.
 type obstacleIndex struct {
-	all  []Obstacle
-	bins *bins
+	all   []Obstacle
+	boxes []r2.Box // of their outlines
+	bins  *bins
 }
 
 func indexObstacles(all []Obstacle, area r2.Box) *obstacleIndex {
-	x := &obstacleIndex{all: all, bins: newBins(area, 8)}
+	x := &obstacleIndex{all: all, boxes: make([]r2.Box, len(all)), bins: newBins(area, 8)}
 	for i, o := range all {
 		if len(o.Outline) > 0 {
-			x.bins.put(i, bounds(o.Outline))
+			x.boxes[i] = bounds(o.Outline)
+			x.bins.put(i, x.boxes[i])
 		}
 	}
 	return x
@@ -132,9 +139,10 @@ func indexObstacles(all []Obstacle, area r2.Box) *obstacleIndex {
 func (x *obstacleIndex) over(outline []r2.Vec, leader bool) (cost float64, free bool) {
 	free = true
 	counted := -1 // an obstacle in several bins is met again; those in many are long, and met in a row
-	x.bins.near(bounds(outline), func(id int) bool {
-		o := x.all[id]
-		if leader && !o.Leaders || id == counted || !Overlap(outline, o.Outline) {
+	box := bounds(outline)
+	x.bins.near(box, func(id int) bool {
+		o := &x.all[id]
+		if leader && !o.Leaders || id == counted || !boxesMeet(box, x.boxes[id]) || !Overlap(outline, o.Outline) {
 			return true
 		}
 		counted = id

@@ -1,6 +1,9 @@
 package carto
 
 import (
+	"math"
+	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -64,5 +67,42 @@ func TestCross(t *testing.T) {
 		if got := cross(a, b, c.c, c.d); got != c.want {
 			t.Errorf("%v to %v: %v, want %v", c.c, c.d, got, c.want)
 		}
+	}
+}
+
+// What boxes rule out is apart: an index of obstacles finds what a walk over all of them finds.
+func TestObstacleIndexFindsAll(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 13))
+	shape := func() []r2.Vec {
+		at, turn := r2.Vec{X: 100 * r.Float64(), Y: 60 * r.Float64()}, 2*math.Pi*r.Float64()
+		if r.IntN(2) == 0 {
+			at, turn = r2.Vec{X: float64(r.IntN(25)) * 4, Y: float64(r.IntN(15)) * 4}, 0 // rims that meet
+		}
+		a, b := 2*float64(1+r.IntN(3)), 2*float64(1+r.IntN(3))
+		s, c := math.Sincos(turn)
+		var out []r2.Vec
+		for _, q := range [][2]float64{{0, 0}, {a, 0}, {a, b}, {0, b}}[:2+2*r.IntN(2)] {
+			out = append(out, r2.Vec{X: at.X + c*q[0] - s*q[1], Y: at.Y + s*q[0] + c*q[1]})
+		}
+		return out
+	}
+	var all []Obstacle
+	for range 120 {
+		all = append(all, Obstacle{Outline: shape()})
+	}
+	x := indexObstacles(all, r2.Box{Max: r2.Vec{X: 100, Y: 60}})
+	hits := 0
+	for range 2000 {
+		outline := shape()
+		want := !slices.ContainsFunc(all, func(o Obstacle) bool { return Overlap(outline, o.Outline) })
+		if _, free := x.over(outline, false); free != want {
+			t.Fatalf("%v is free: %v, want %v", outline, free, want)
+		}
+		if !want {
+			hits++
+		}
+	}
+	if hits < 200 || hits > 1800 {
+		t.Errorf("%d of 2000 hit something: the test says little", hits)
 	}
 }
