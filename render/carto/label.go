@@ -129,7 +129,7 @@ func (s *solver) offer(out *[]candidate, i, rung int, box r2.Box, cost float64) 
 	if !s.inside(box) || s.onBody(box) {
 		return
 	}
-	over, free := s.obstacles.over(BoxOutline(grown(box, s.opts.Gap/2)), false)
+	over, free := s.obstacles.overBox(grown(box, s.opts.Gap/2))
 	if !free {
 		return
 	}

@@ -31,6 +31,9 @@ func Overlap(a, b []r2.Vec) bool {
 // parted says whether a side of a, or for a line its own direction, parts a from b.
 func parted(a, b []r2.Vec) bool {
 	for i, p := range a {
+		if len(a) == 2 && i == 1 {
+			break // a line has one direction
+		}
 		side := r2.Sub(a[(i+1)%len(a)], p)
 		length := r2.Norm(side)
 		if length == 0 {
@@ -137,17 +140,32 @@ func indexObstacles(all []Obstacle, area r2.Box) *obstacleIndex {
 
 // over returns the cost of covering an outline, and whether it may be covered at all.
 func (x *obstacleIndex) over(outline []r2.Vec, leader bool) (cost float64, free bool) {
+	box := bounds(outline)
+	return x.sum(box, func(id int) bool {
+		o := &x.all[id]
+		return (!leader || o.Leaders) && boxesMeet(box, x.boxes[id]) && Overlap(outline, o.Outline)
+	})
+}
+
+// overBox is over for a box, whose own sides part it from nothing that its bounds do not.
+func (x *obstacleIndex) overBox(box r2.Box) (cost float64, free bool) {
+	outline := BoxOutline(box)
+	return x.sum(box, func(id int) bool {
+		return boxesOverlap(box, x.boxes[id]) && !parted(x.all[id].Outline, outline)
+	})
+}
+
+// sum adds the costs of the obstacles near a box that are hit, until one may not be.
+func (x *obstacleIndex) sum(box r2.Box, hit func(id int) bool) (cost float64, free bool) {
 	free = true
 	counted := -1 // an obstacle in several bins is met again; those in many are long, and met in a row
-	box := bounds(outline)
 	x.bins.near(box, func(id int) bool {
-		o := &x.all[id]
-		if leader && !o.Leaders || id == counted || !boxesMeet(box, x.boxes[id]) || !Overlap(outline, o.Outline) {
+		if id == counted || !hit(id) {
 			return true
 		}
 		counted = id
-		cost += o.Cost
-		free = o.Cost > 0
+		cost += x.all[id].Cost
+		free = x.all[id].Cost > 0
 		return free
 	})
 	return cost, free

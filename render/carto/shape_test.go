@@ -101,6 +101,11 @@ func TestObstacleIndexFindsAll(t *testing.T) {
 		if !want {
 			hits++
 		}
+		box := bounds(outline)
+		want = !slices.ContainsFunc(all, func(o Obstacle) bool { return Overlap(BoxOutline(box), o.Outline) })
+		if _, free := x.overBox(box); free != want {
+			t.Fatalf("the box %v is free: %v, want %v", box, free, want)
+		}
 	}
 	if hits < 200 || hits > 1800 {
 		t.Errorf("%d of 2000 hit something: the test says little", hits)
