@@ -26,7 +26,7 @@ func convertFile(ctx context.Context, std streams, args []string, flags *kitFlag
 	if err != nil {
 		return err
 	}
-	made, err := converted(data, to)
+	made, err := files.As(data, to)
 	if err != nil {
 		return fmt.Errorf("cannot convert %s: %w", flags.convert, err)
 	}
@@ -41,19 +41,4 @@ func convertFile(ctx context.Context, std streams, args []string, flags *kitFlag
 		fmt.Fprintln(std.err, "its ten direct ratios, which only indoor utilisation tables use, are not computed and stand as 0")
 	}
 	return nil
-}
-
-// converted is a file in the format of an ending; one that has it already is only written anew.
-func converted(data files.Data, ending string) (files.Data, error) {
-	switch d := data.(type) {
-	case *files.LM63:
-		if ending == ".ldt" {
-			return d.LDT()
-		}
-	case *files.LDT:
-		if ending == ".ies" {
-			return d.LM63()
-		}
-	}
-	return data, nil
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -12,7 +11,6 @@ import (
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/photometry/files"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/unit"
 	"scrimshaw/render/font"
 	"scrimshaw/render/polar"
 	"scrimshaw/symbols/ink"
@@ -50,12 +48,21 @@ func showFile(ctx context.Context, std streams, args []string, flags *kitFlags) 
 	if err != nil || len(drawTo) == 0 {
 		return err
 	}
+	return s.draw(ctx, std, data, &flags.outputFlags)
+}
+
+// draw draws the polar curve of a file.
+func (s *shown) draw(ctx context.Context, std streams, data files.Data, flags *outputFlags) error {
+	light, err := data.Source()
+	if err != nil {
+		return err
+	}
 	family, err := font.Default()
 	if err != nil {
 		return err
 	}
-	page := polar.Draw(s.chart(), family)
-	return writeDocument(ctx, std, ink.Document{Title: page.Title, Language: "en", Pages: []ink.Page{page}}, family, &flags.outputFlags, "polar")
+	page := polar.Draw(s.chart(light), family)
+	return writeDocument(ctx, std, ink.Document{Title: page.Title, Language: "en", Pages: []ink.Page{page}}, family, flags, "polar")
 }
 
 // openMeasured reads a photometric file and prints what is wrong or odd about it.
@@ -83,33 +90,13 @@ func readMeasured(ctx context.Context, std streams, name string) ([]byte, error)
 	return readNamed(ctx, name, "photometric")
 }
 
-// shown is what --show says of a file. Angles are degrees, across (in the plane of C0) and along
-// (C90); lengths are metres.
+// shown is what --show says of a file.
 type shown struct {
-	File     string     `json:"file"`
-	Format   string     `json:"format"`
-	Name     string     `json:"name"`
-	Type     string     `json:"type"`
-	Planes   int        `json:"planes"`
-	Angles   [2]float64 `json:"angles"` // the first and the last angle from the axis, or vertical angle
-	Flux     float64    `json:"lumens"`
-	Peak     float64    `json:"candela"`
-	PeakAt   [2]float64 `json:"peakAt"` // gamma and C
-	Beam     [2]float64 `json:"beam"`
-	Field    [2]float64 `json:"field"`
-	Rated    *float64   `json:"lampLumens"` // null: absolute photometry
-	Ratio    *float64   `json:"efficiency"`
-	Watts    *float64   `json:"watts"`
-	Opening  opening    `json:"opening"`
-	Warnings []warning  `json:"warnings"`
-
-	source photometry.Source
-}
-
-type opening struct {
-	Form   string  `json:"form"`
-	Width  float64 `json:"width"`
-	Height float64 `json:"height"`
+	File   string `json:"file"`
+	Format string `json:"format"`
+	Name   string `json:"name"`
+	*files.Figures
+	Warnings []warning `json:"warnings"`
 }
 
 type warning struct {
@@ -120,66 +107,15 @@ type warning struct {
 
 // newShown takes the figures of a file.
 func newShown(name string, d files.Data, found []source.Diagnostic) (*shown, error) {
-	s, err := d.Source()
+	figures, err := files.FiguresOf(d)
 	if err != nil {
 		return nil, err
 	}
-	n, err := d.Nodes()
-	if err != nil {
-		return nil, err
-	}
-	out := &shown{
-		File: filepath.ToSlash(name), Format: d.Format(), Name: d.Name(), Type: n.System.String(), source: s,
-		Planes: len(n.Horizontal), Angles: [2]float64{n.Vertical[0], n.Vertical[len(n.Vertical)-1]},
-		Flux: rounded(s.Flux, 3), Peak: rounded(s.Peak(), 3), PeakAt: peakAt(s), Warnings: []warning{},
-		Opening: opening{formWords[s.Opening.Form], s.Opening.Width, s.Opening.Height},
-	}
-	if last := len(n.Horizontal) - 1; n.System == photometry.TypeC && last > 0 && n.Horizontal[last]-n.Horizontal[0] == 360 {
-		out.Planes-- // the first, once more
-	}
-	out.Beam = pairOf(photometry.BeamAngle(s.Distribution))
-	out.Field = pairOf(photometry.FieldAngle(s.Distribution))
-	if rated := d.Rated(); rated > 0 {
-		ratio := rounded(s.Flux/rated, 6)
-		out.Rated, out.Ratio = &rated, &ratio
-	}
-	if watts := d.Power(); watts > 0 {
-		out.Watts = &watts
-	}
+	s := &shown{File: filepath.ToSlash(name), Format: d.Format(), Name: d.Name(), Figures: figures, Warnings: []warning{}}
 	for _, f := range found {
-		out.Warnings = append(out.Warnings, warning{f.Span.Line, f.Code, f.Message})
+		s.Warnings = append(s.Warnings, warning{f.Span.Line, f.Code, f.Message})
 	}
-	return out, nil
-}
-
-// rounded is a figure without digits that nobody measured.
-func rounded(v float64, decimals int) float64 {
-	power := math.Pow10(decimals)
-	return math.Round(v*power) / power
-}
-
-func pairOf(across, along float64) [2]float64 {
-	return [2]float64{rounded(across, 3), rounded(along, 3)}
-}
-
-// formWords are the forms of a luminous opening in words.
-var formWords = [...]string{photometry.Point: "point", photometry.Rectangle: "rectangle", photometry.Disc: "disc", photometry.Tube: "tube", photometry.Sphere: "sphere"}
-
-// peakAt looks for the direction of the greatest intensity, to a degree, nearest to the axis.
-func peakAt(s photometry.Source) (at [2]float64) {
-	most := -1.0
-	for gamma := range 181 {
-		for c := range 360 {
-			v := s.Intensity(photometry.Direction(float64(gamma), float64(c)))
-			if v > most*(1+1e-9) {
-				most, at = v, [2]float64{float64(gamma), float64(c)}
-			}
-			if gamma == 0 || gamma == 180 {
-				break
-			}
-		}
-	}
-	return at
+	return s, nil
 }
 
 // title is what the file calls its luminaire, else the file's own name.
@@ -190,79 +126,19 @@ func (s *shown) title() string {
 	return filepath.Base(s.File)
 }
 
-// facts are the figures as they print.
-func (s *shown) facts() [][2]string {
-	facts := [][2]string{
-		{"flux", unit.Figures(s.Flux) + " lm"},
-		{"peak", unit.Figures(s.Peak) + " cd, " + s.peakPlace()},
-		{"beam, to 50 %", bothWays(s.Beam)},
-		{"field, to 10 %", bothWays(s.Field)},
-	}
-	if s.Rated != nil {
-		facts = append(facts, [2]string{"efficiency", unit.FormatPercent(*s.Ratio) + " of " + unit.Figures(*s.Rated) + " lm"})
-	} else {
-		facts = append(facts, [2]string{"efficiency", "absolute photometry"})
-	}
-	if s.Watts != nil {
-		facts = append(facts, [2]string{"power", unit.FormatPower(*s.Watts) + ", " + unit.Figures(s.Flux / *s.Watts) + " lm/W"})
-	}
-	return append(facts, [2]string{"opening", s.Opening.words()}, [2]string{"measured", s.measured()})
-}
-
-func (s *shown) peakPlace() string {
-	_, axial := s.source.Distribution.(photometry.Axial)
-	switch {
-	case s.PeakAt[0] == 0:
-		return "on the axis"
-	case axial, s.PeakAt[0] == 180:
-		return unit.FormatAngle(s.PeakAt[0]) + " off the axis"
-	}
-	return unit.FormatAngle(s.PeakAt[0]) + " off the axis at C" + unit.FormatNumber(s.PeakAt[1])
-}
-
-// bothWays prints an angle that may differ between the planes of C0 and of C90.
-func bothWays(a [2]float64) string {
-	if a[0] == 360 && a[1] == 360 {
-		return "none, it goes out behind"
-	}
-	if math.Abs(a[0]-a[1]) < 0.05 {
-		return unit.FormatAngle(a[0])
-	}
-	return unit.FormatAngle(a[0]) + " at C0, " + unit.FormatAngle(a[1]) + " at C90"
-}
-
-func (o opening) words() string {
-	switch {
-	case o.Width == 0:
-		return o.Form
-	case o.Height == 0:
-		return o.Form + ", " + unit.FormatLength(o.Width, false)
-	}
-	return fmt.Sprintf("%s, %.2f x %.2f m (C0, C90)", o.Form, o.Width, o.Height)
-}
-
-// measured is the system and the reach of the table.
-func (s *shown) measured() string {
-	planes := "1 plane"
-	if s.Planes != 1 {
-		planes = fmt.Sprintf("%d planes", s.Planes)
-	}
-	return fmt.Sprintf("type %s, %s, %s to %s", s.Type, planes, unit.FormatAngle(s.Angles[0]), unit.FormatAngle(s.Angles[1]))
-}
-
 // text is the figures as a table.
 func (s *shown) text() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n%s\n", s.title(), s.Format)
-	for _, f := range s.facts() {
+	for _, f := range s.Facts() {
 		fmt.Fprintf(&b, "  %-14s  %s\n", f[0], f[1])
 	}
 	return b.String()
 }
 
 // chart is the figures as a drawing.
-func (s *shown) chart() polar.Chart {
-	c := polar.Chart{Title: s.title(), Subtitle: filepath.Base(s.File) + ", " + s.Format, Source: s.source, Facts: s.facts()}
+func (s *shown) chart(light photometry.Source) polar.Chart {
+	c := polar.Chart{Title: s.title(), Subtitle: filepath.Base(s.File) + ", " + s.Format, Source: light, Facts: s.Facts()}
 	for _, w := range s.Warnings {
 		c.Notes = append(c.Notes, fmt.Sprintf("Line %d: %s.", w.Line, w.Message))
 	}

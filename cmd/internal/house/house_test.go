@@ -18,7 +18,7 @@ var allowed = map[string][]string{
 	"plan/lens":                  {},
 	"plan/photometry":            {"plan/colour", "plan/source"},
 	"plan/photometry/formfactor": {},
-	"plan/photometry/files":      {"plan/photometry", "plan/source"},
+	"plan/photometry/files":      {"plan/photometry", "plan/source", "plan/unit"},
 	"plan/solid":                 {"plan/colour"},
 	"plan/kit":                   {"plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
 	"plan/scene":                 {"plan/source", "plan/unit", "plan/colour", "plan/kit"},

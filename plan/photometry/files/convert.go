@@ -57,6 +57,21 @@ func (l *LM63) LDT() (*LDT, error) {
 	return d, nil
 }
 
+// As gives a file in the format of an ending, ".ies" or ".ldt". One that has it already is given back.
+func As(d Data, ending string) (Data, error) {
+	switch d := d.(type) {
+	case *LM63:
+		if ending == ".ldt" {
+			return d.LDT()
+		}
+	case *LDT:
+		if ending == ".ies" {
+			return d.LM63()
+		}
+	}
+	return d, nil
+}
+
 // round rounds to some decimals.
 func round(v float64, decimals int) float64 {
 	power := math.Pow(10, float64(decimals))

@@ -51,3 +51,28 @@ func BenchmarkReadLM63(b *testing.B) {
 		}
 	}
 }
+
+func ExampleFiguresOf() {
+	text := "IESNA91\nTILT=NONE\n1 -1 1 8 1 1 2 0 0 0\n1 1 60\n0 5 10 20 30 45 65 90\n0\n1000 1100 1300 1150 930 650 350 0\n"
+	l, ok := files.ReadLM63(&source.File{Name: "lamp.ies", Text: []byte(text)}, &source.Log{})
+	if !ok {
+		return
+	}
+	figures, err := files.FiguresOf(l)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, f := range figures.Facts() {
+		fmt.Println(f[0]+":", f[1])
+	}
+	// Output:
+	// flux: 3060 lm
+	// peak: 1300 cd, 10° off the axis
+	// beam, to 50 %: 90°
+	// field, to 10 %: 161.4°
+	// efficiency: absolute photometry
+	// power: 60 W, 50.9 lm/W
+	// opening: point
+	// measured: type C, 1 plane, 0° to 90°
+}
