@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"strings"
 	"time"
 )
@@ -26,10 +25,8 @@ type bar struct {
 // newBar is a bar for work in equal parts. It shows only where out is a terminal.
 func newBar(out io.Writer, parts int) *bar {
 	b := &bar{parts: parts, since: time.Now()}
-	if f, ok := out.(*os.File); ok && f != nil {
-		if info, err := f.Stat(); err == nil && info.Mode()&os.ModeCharDevice != 0 {
-			b.out = out
-		}
+	if isTerminal(out) {
+		b.out = out
 	}
 	return b
 }

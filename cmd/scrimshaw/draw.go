@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"slices"
 	"time"
@@ -103,8 +102,8 @@ func (f *drawFlags) check(ctx context.Context, in *input) (paths []string, err e
 	if err := in.spare(paths); err != nil {
 		return nil, err
 	}
-	if f.work.plane != "" && f.sheet.Field != "" {
-		return nil, errors.New("--plane and --field both say what is mapped; give one of them")
+	if f.work.plane != "" && f.sheet.Field == "face" {
+		return nil, fmt.Errorf("--plane %s and --field face: a sheet has one map; leave one of them out", f.work.plane)
 	}
 	if f.sheet.Font, err = typeface(ctx, f.font); err != nil {
 		return nil, err

@@ -82,7 +82,7 @@ func tell(std streams, form faultForm, found []source.Diagnostic) error {
 		return err
 	}
 	if log.Failed() {
-		return &exitError{status: exitWrong}
+		return &exitError{exitWrong}
 	}
 	return nil
 }

@@ -51,15 +51,10 @@ func writeFiles(ctx context.Context, outputs []output) error {
 			os.Remove(s.temporary)
 		}
 	}()
-	taken := map[string]string{}
 	for _, o := range outputs {
 		if o.path == "-" {
 			continue
 		}
-		if first, twice := taken[placeOf(o.path)]; twice {
-			return fmt.Errorf("two pages would be written to %s (of %s); give one output another name", o.path, first)
-		}
-		taken[placeOf(o.path)] = o.path
 		s, err := stage(o)
 		if err != nil {
 			return err

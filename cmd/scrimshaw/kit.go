@@ -12,7 +12,6 @@ import (
 
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/unit"
 )
 
 // kitFlags say what the command does.
@@ -68,10 +67,11 @@ func listKit(std streams, args []string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
-	rows := kitRows(catalogue)
+	rows := catalogue.List()
 	if len(args) == 1 {
-		if rows = kitMatching(rows, args[0]); len(rows) == 0 {
-			return fmt.Errorf("nothing in the catalogue holds %q%s", args[0], kitHint(catalogue, args[0]))
+		all := rows
+		if rows = kit.Matching(all, args[0]); len(rows) == 0 {
+			return fmt.Errorf("nothing in the catalogue holds %q%s", args[0], kitHint(all, args[0]))
 		}
 	}
 	if asJSON {
@@ -89,103 +89,10 @@ func writeJSON(w io.Writer, v any) error {
 	return enc.Encode(v)
 }
 
-// kitRow is one entry as it prints.
-type kitRow struct {
-	Kind string `json:"kind"`
-	Name string `json:"name"`
-	Says string `json:"says"`
-	Doc  string `json:"doc"`
-}
-
-// kitRows lists the whole catalogue, kind by kind, in the order of its files.
-func kitRows(c *kit.Catalogue) []kitRow {
-	var rows []kitRow
-	add := func(kind string, e kit.Entry, says string) {
-		rows = append(rows, kitRow{Kind: kind, Name: e.Name, Says: says, Doc: e.Doc})
-	}
-	for _, u := range c.Units {
-		add("unit", u.Entry, unitSays(u))
-	}
-	for _, b := range c.Bulbs {
-		add("bulb", b.Entry, fmt.Sprintf("%g W, %g lm, %s", b.Watts, b.Lumens, unit.FormatKelvin(b.Kelvin)))
-	}
-	for _, m := range c.Modifiers {
-		add("modifier", m.Entry, modifierSays(m))
-	}
-	for _, g := range c.Gels {
-		add("gel", g.Entry, gelSays(g))
-	}
-	for _, cl := range c.Cloth {
-		add("cloth", cl.Entry, fmt.Sprintf("passes %.0f %% straight, %.0f %% scattered", 100*cl.Direct, 100*cl.Diffuse))
-	}
-	for _, s := range c.Stands {
-		add("stand", s.Entry, fmt.Sprintf("%.2f to %.2f m, footprint %.2f m, carries %g kg", s.Lowest, s.Highest, s.Footprint, s.Load))
-	}
-	for _, m := range c.Materials {
-		add("material", m.Entry, materialSays(m))
-	}
-	for _, s := range c.Sensors {
-		add("sensor", s.Entry, fmt.Sprintf("%g x %g mm", s.Width, s.Height))
-	}
-	return rows
-}
-
-func unitSays(u *kit.Unit) string {
-	white := unit.FormatKelvin(u.Native)
-	if u.Kelvin[0] != u.Kelvin[1] {
-		white = unit.FormatKelvin(u.Kelvin[0]) + " to " + unit.FormatKelvin(u.Kelvin[1])
-	}
-	return fmt.Sprintf("%s, %g W, %s", u.Class, u.Watts, white)
-}
-
-func modifierSays(m *kit.Modifier) string {
-	if m.Beam == 0 {
-		return fmt.Sprintf("soft, passes %.0f %%", 100*m.Efficiency)
-	}
-	return fmt.Sprintf("beam %g°, field %g°, passes %.0f %%", m.Beam, m.Field, 100*m.Efficiency)
-}
-
-func gelSays(g *kit.GelData) string {
-	parts := []string{fmt.Sprintf("passes %.1f %%", 100*g.Transmittance)}
-	if g.Mired != 0 {
-		parts = append(parts, fmt.Sprintf("%+.0f mired (set %s)", g.Mired, g.Set))
-	}
-	if g.Duv != 0 {
-		parts = append(parts, fmt.Sprintf("%+.4f Duv", g.Duv))
-	}
-	return strings.Join(parts, ", ")
-}
-
-func materialSays(m *kit.Material) string {
-	if m.Transmittance > 0 {
-		return fmt.Sprintf("passes %.0f %%", 100*m.Transmittance)
-	}
-	return fmt.Sprintf("reflects %.0f %%", 100*m.Reflectance)
-}
-
-func kitMatching(rows []kitRow, word string) []kitRow {
-	word = strings.ToLower(word)
-	var kept []kitRow
-	for _, r := range rows { // a kind, in the plural too, means all of that kind
-		if r.Kind == word || r.Kind+"s" == word {
-			kept = append(kept, r)
-		}
-	}
-	if len(kept) > 0 {
-		return kept
-	}
-	for _, r := range rows {
-		if strings.Contains(strings.ToLower(r.Kind+" "+r.Name+" "+r.Says+" "+r.Doc), word) {
-			kept = append(kept, r)
-		}
-	}
-	return kept
-}
-
 // kitHint offers the nearest name of the catalogue.
-func kitHint(c *kit.Catalogue, word string) string {
+func kitHint(rows []kit.Listed, word string) string {
 	var names []string
-	for _, r := range kitRows(c) {
+	for _, r := range rows {
 		names = append(names, r.Name)
 	}
 	if near := source.Nearest(word, names); near != "" {
@@ -195,7 +102,7 @@ func kitHint(c *kit.Catalogue, word string) string {
 }
 
 // kitTable is the rows as text, a heading a kind.
-func kitTable(rows []kitRow) string {
+func kitTable(rows []kit.Listed) string {
 	width := 0
 	for _, r := range rows {
 		width = max(width, len(r.Name))

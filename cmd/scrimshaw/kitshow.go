@@ -77,7 +77,7 @@ func openMeasured(ctx context.Context, std streams, name string, form faultForm)
 		return nil, nil, err
 	}
 	if !ok {
-		return nil, nil, &exitError{status: exitWrong}
+		return nil, nil, &exitError{exitWrong}
 	}
 	return data, log.All(), nil
 }

@@ -40,7 +40,7 @@ func newReview(std streams) *cobra.Command {
 				return err
 			}
 			if w.in.log.Failed() {
-				return &exitError{status: exitReview}
+				return &exitError{exitReview}
 			}
 			return nil
 		},

@@ -18,20 +18,10 @@ const (
 	exitWrong  = 2 // the input or the flags are wrong
 )
 
-// exitError ends a command with a status; its faults have been printed already where quiet.
-type exitError struct {
-	status int
-	cause  error // nil: everything has been said
-}
+// exitError ends a command with a status when its faults have been printed.
+type exitError struct{ status int }
 
-func (e *exitError) Error() string {
-	if e.cause == nil {
-		return ""
-	}
-	return e.cause.Error()
-}
-
-func (e *exitError) Unwrap() error { return e.cause }
+func (e *exitError) Error() string { return fmt.Sprintf("exit status %d", e.status) }
 
 // run executes the command line and returns the exit status.
 func run(ctx context.Context, args []string, std streams) int {
@@ -46,16 +36,12 @@ func run(ctx context.Context, args []string, std streams) int {
 	if err == nil {
 		return exitFine
 	}
-	status := exitWrong
 	var exit *exitError
 	if errors.As(err, &exit) {
-		status = exit.status
-		if exit.cause == nil {
-			return status
-		}
+		return exit.status
 	}
 	fmt.Fprintf(std.err, "scrimshaw: %s\n", friendly(err))
-	return status
+	return exitWrong
 }
 
 // newRoot builds the command tree.

@@ -104,7 +104,7 @@ func (w *work) refuse(std streams, form faultForm, least source.Severity) error 
 		return err
 	}
 	if w.in.log.Failed() {
-		return &exitError{status: exitWrong}
+		return &exitError{exitWrong}
 	}
 	return nil
 }

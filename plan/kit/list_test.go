@@ -1,0 +1,27 @@
+package kit
+
+import "testing"
+
+// A kind keeps its entries, in the plural too; any other word those that hold it.
+func TestMatching(t *testing.T) {
+	c, err := Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := c.List()
+	want := len(c.Units) + len(c.Bulbs) + len(c.Modifiers) + len(c.Gels) + len(c.Cloth) + len(c.Stands) + len(c.Materials) + len(c.Sensors)
+	if len(all) != want {
+		t.Errorf("%d entries are listed of %d", len(all), want)
+	}
+	for word, want := range map[string]int{"gel": len(c.Gels), "Gels": len(c.Gels), "stand": len(c.Stands), "no such word": 0} {
+		if got := len(Matching(all, word)); got != want {
+			t.Errorf("%q keeps %d, want %d", word, got, want)
+		}
+	}
+	for _, l := range Matching(all, "tungsten") {
+		if l.Kind == "unit" && l.Says != "" {
+			return
+		}
+	}
+	t.Error("no unit is of tungsten")
+}
