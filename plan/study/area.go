@@ -4,31 +4,62 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/solid"
 )
 
-// area is where a field has data: the floors of rooms and the thresholds between them, less what
-// the plane cuts; on open ground everything near what stands there.
-type area struct {
-	rings  [][]r2.Vec // convex
-	solids [][]r2.Vec // convex, cut by the plane
-	box    r2.Box
-	open   bool
+// ground is what a field lies over: the floors of the rooms at one height, or the open ground.
+type ground struct {
+	base float64 // z
+	open bool
 }
 
-// newArea is the area at height z of the rooms whose floor is at base.
-func newArea(s *plan.Setup, z, base float64) *area {
-	a := &area{open: len(s.Rooms) == 0}
+// groundUnder is the floor of the room that holds someone, or the open ground outside. Who stands on a
+// deck or lies on a bed is in the room that these are in.
+func groundUnder(s *plan.Setup, p *plan.Person) ground {
+	if room := s.RoomAt(r3.Vec{X: p.At.X, Y: p.At.Y, Z: p.Eyes}); room != nil {
+		return ground{base: room.Base}
+	}
+	for i := range s.Openings {
+		o := &s.Openings[i]
+		if room := roomNamed(s, o.Room); room != nil && convexHolds(counterClockwise(o.Plan()), p.At) {
+			return ground{base: room.Base}
+		}
+	}
+	return ground{base: s.Ground, open: true}
+}
+
+func roomNamed(s *plan.Setup, name string) *plan.Room {
+	for i := range s.Rooms {
+		if s.Rooms[i].Name == name {
+			return &s.Rooms[i]
+		}
+	}
+	return nil
+}
+
+// area is where a field has data: the floors of rooms and the thresholds between them, less what
+// the plane cuts; on open ground everything near what stands there, but for rooms on another level.
+type area struct {
+	rings [][]r2.Vec // convex
+	holes [][]r2.Vec // convex: rooms on another level, and solids cut by the plane
+	box   r2.Box
+	open  bool
+}
+
+// newArea is the area at height z over a ground.
+func newArea(s *plan.Setup, z float64, g ground) *area {
+	a := &area{open: g.open}
+	a.addRooms(s, g)
 	if a.open {
+		a.leaveRooms(s, z, g)
 		margin := r2.Vec{X: openGround, Y: openGround}
 		a.box = r2.Box{Min: r2.Sub(s.Bounds.Min, margin), Max: r2.Add(s.Bounds.Max, margin)}
-	} else {
-		a.addRooms(s, base)
 	}
 	people := map[solid.ID]bool{}
-	if z > base {
+	if z > g.base {
 		for i := range s.People {
 			for _, id := range s.People[i].Own {
 				people[id] = true // a face is read where somebody sits
@@ -38,18 +69,29 @@ func newArea(s *plan.Setup, z, base float64) *area {
 	for i := range s.Set.Prisms {
 		p := &s.Set.Prisms[i]
 		if !people[p.ID] && p.Z0 <= z && z < p.Z1 {
-			a.solids = append(a.solids, p.Base)
+			a.holes = append(a.holes, p.Base)
 		}
 	}
 	return a
 }
 
-func (a *area) addRooms(s *plan.Setup, base float64) {
+// leaveRooms leaves out of the open ground the rooms on another level that the plane cuts.
+func (a *area) leaveRooms(s *plan.Setup, z float64, g ground) {
+	for i := range s.Rooms {
+		room := &s.Rooms[i]
+		if math.Abs(room.Base-g.base) >= sameLevel && room.Base <= z && z < room.Top {
+			a.holes = append(a.holes, room.Parts...)
+		}
+	}
+}
+
+// addRooms takes the floors of the rooms on the level of the ground.
+func (a *area) addRooms(s *plan.Setup, g ground) {
 	a.box = r2.Box{Min: r2.Vec{X: math.Inf(1), Y: math.Inf(1)}, Max: r2.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
 	level := map[string]bool{}
 	for i := range s.Rooms {
 		room := &s.Rooms[i]
-		if math.Abs(room.Base-base) >= sameLevel {
+		if math.Abs(room.Base-g.base) >= sameLevel {
 			continue
 		}
 		level[room.Name] = true
@@ -78,7 +120,7 @@ func (a *area) holds(p r2.Vec) bool {
 	if !a.open && !within(a.rings, p) {
 		return false
 	}
-	return !within(a.solids, p)
+	return !within(a.holes, p)
 }
 
 func within(rings [][]r2.Vec, p r2.Vec) bool {

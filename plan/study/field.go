@@ -1,6 +1,7 @@
 package study
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -62,40 +63,43 @@ const (
 // planes asked for.
 func fields(s *plan.Setup, step float64, planes []Plane) ([]Field, error) {
 	var all []Field
-	for _, z := range floors(s) {
-		f := Field{Kind: OnFloor, Z: z}
-		f.lay(s, step, z, z, r3.Vec{Z: 1}, light.Flat)
+	for _, g := range grounds(s) {
+		f := Field{Kind: OnFloor, Z: g.base}
+		f.lay(s, step, g.base, g, r3.Vec{Z: 1}, light.Flat)
 		all = append(all, f)
 	}
 	if f, ok := faceField(s, step); ok {
 		all = append(all, f)
 	}
+	// What nobody asked for is left out where it has no room for points.
+	all = slices.DeleteFunc(all, func(f Field) bool { return f.empty() })
 	for i := range planes {
 		on, err := planes[i].fields(s, step)
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, on...)
-	}
-	for i := range all {
-		if all[i].Lattice.NU < 2 || all[i].Lattice.NV < 2 {
+		if slices.ContainsFunc(on, func(f Field) bool { return f.empty() }) {
 			return nil, fmt.Errorf("nothing stands in the scene: give it a room, a person or a light")
 		}
+		all = append(all, on...)
 	}
 	return all, nil
 }
 
-// floors lists the heights of the floors, lowest first; open ground where there is no room.
-func floors(s *plan.Setup) []float64 {
+// empty says whether a field has no points to draw between.
+func (f *Field) empty() bool { return f.Lattice.NU < 2 || f.Lattice.NV < 2 }
+
+// grounds lists the floors by their heights, lowest first; open ground where there is no room.
+func grounds(s *plan.Setup) []ground {
 	if len(s.Rooms) == 0 {
-		return []float64{s.Ground}
+		return []ground{{base: s.Ground, open: true}}
 	}
-	var levels []float64
+	var levels []ground
 	for i := range s.Rooms {
-		levels = append(levels, s.Rooms[i].Base)
+		levels = append(levels, ground{base: s.Rooms[i].Base})
 	}
-	slices.Sort(levels)
-	return slices.CompactFunc(levels, func(a, b float64) bool { return math.Abs(b-a) < sameLevel })
+	slices.SortFunc(levels, func(a, b ground) int { return cmp.Compare(a.base, b.base) })
+	return slices.CompactFunc(levels, func(a, b ground) bool { return math.Abs(b.base-a.base) < sameLevel })
 }
 
 // HasFace says whether a set-up has a field at face height: a person, and a camera to turn the dome to.
@@ -111,16 +115,16 @@ func faceField(s *plan.Setup, step float64) (Field, bool) {
 	p, c := &s.People[0], &s.Cameras[0]
 	toward := r3.Unit(r3.Sub(c.Frame.At, p.Face.At))
 	f := Field{Kind: AtFace, Z: p.Face.At.Z, Toward: c.Name}
-	f.lay(s, step, p.Face.At.Z, p.Base, toward, light.Dome)
+	f.lay(s, step, p.Face.At.Z, groundUnder(s, p), toward, light.Dome)
 	for i := range s.People {
 		f.Lattice.Skip = append(f.Lattice.Skip, s.People[i].Own...)
 	}
 	return f, true
 }
 
-// lay spreads the lattice over the rooms whose floor is at base, at height z.
-func (f *Field) lay(s *plan.Setup, step, z, base float64, axis r3.Vec, weight light.Weight) {
-	area := newArea(s, z, base)
+// lay spreads the lattice over a ground, at height z.
+func (f *Field) lay(s *plan.Setup, step, z float64, g ground, axis r3.Vec, weight light.Weight) {
+	area := newArea(s, z, g)
 	size := r2.Sub(area.box.Max, area.box.Min)
 	if many := size.X * size.Y / (step * step); many > mostPoints {
 		step *= math.Sqrt(many / mostPoints)

@@ -53,9 +53,9 @@ func (p *Plane) fields(s *plan.Setup, step float64) ([]Field, error) {
 		return []Field{f}, err
 	}
 	var all []Field
-	for _, base := range floors(s) {
-		f := Field{Kind: OnPlane, Z: base + p.Height}
-		f.lay(s, step, f.Z, base, r3.Vec{Z: 1}, light.Flat)
+	for _, g := range grounds(s) {
+		f := Field{Kind: OnPlane, Z: g.base + p.Height}
+		f.lay(s, step, f.Z, g, r3.Vec{Z: 1}, light.Flat)
 		all = append(all, f)
 	}
 	return all, nil

@@ -28,6 +28,9 @@ func (c *composer) insetMap() *section {
 		far := f.Grid.At(f.Grid.NX-1, f.Grid.NY-1)
 		g.all([]r2.Vec{f.Grid.Origin, far}, 0)
 	}
+	for i := range c.in.Setup.People { // someone outside is on the map too
+		g.point(c.in.Setup.People[i].At, personRoom)
+	}
 	extent := g.box()
 	scale := math.Min(measure/width(extent), c.insetMost/height(extent))
 	high := height(extent) * scale
