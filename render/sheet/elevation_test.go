@@ -63,3 +63,31 @@ func TestElevationIsTrue(t *testing.T) {
 		t.Errorf("the sheet does not say what it is of: %q", page.Description)
 	}
 }
+
+// TestStripOfAWall: the picture for a phone shows the wall too, not its map over the plan.
+func TestStripOfAWall(t *testing.T) {
+	in := leftWall()
+	f := family(t)
+	page := &Strips([]Input{in}, Options{Font: f}, 1).Pages[1]
+	var wall, hole ink.Extent
+	for i := range page.Items {
+		switch it := &page.Items[i]; {
+		case it.Object == "opening:street" && it.Path != nil:
+			hole.Join(ink.Path(it.Path).Bounds())
+		case it.Object == "wall:kitchen.left" && it.Path != nil:
+			wall.Join(ink.Path(it.Path).Bounds())
+		case strings.HasPrefix(it.Object, "light:"):
+			t.Errorf("a wall shows %s", it.Object)
+		}
+	}
+	// 3.6 m and 0.12 m of the walls at its ends, against 1.4 m.
+	if got, want := width(hole.Box)/width(wall.Box), 1.4/3.84; got < want-1e-3 || got > want+1e-3 {
+		t.Errorf("the window takes %.4f of the wall, want %.4f", got, want)
+	}
+	if !has(page, "Illuminance on the wall kitchen.left") || !has(page, "3.60 m") || has(page, "Lights, in metres") {
+		t.Errorf("the strip says\n%s", texts(page))
+	}
+	if !has(page, "Set-up 2, wall kitchen.left") || !has(page, "from inside") {
+		t.Errorf("its head is cut:\n%s", texts(page))
+	}
+}

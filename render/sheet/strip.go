@@ -20,6 +20,8 @@ const (
 	stripAbove  = 6.0
 	stripTall   = 104.0
 	stripTitle  = 4.2 // the height of the title's capitals
+
+	stripBesideWall = 5.0 // its height is lettered there
 )
 
 // Strips draws a run for a phone: a page with the title, and for each set-up one column as long as
@@ -101,7 +103,7 @@ func (c *composer) strip(number string) ink.Page {
 	c.terse = true
 	s := stripPage{title: joined(", ", c.title(), c.setupLine()), rows: c.stripHead(number)}
 	s.rows = append(s.rows, c.stripPlan()...)
-	for _, section := range []*section{c.levelKey(), c.faces(), c.lights(), c.watch(), c.grip(), c.cameras(), c.meters(), c.cautions()} {
+	for _, section := range c.stripSections() {
 		if !section.empty() {
 			b := section.block(c)
 			s.rows = append(s.rows, space(blockGap), b.heading())
@@ -111,6 +113,14 @@ func (c *composer) strip(number string) ink.Page {
 	return s.page(c)
 }
 
+// stripSections are what stands below the plan, or below a wall.
+func (c *composer) stripSections() []*section {
+	if _, ok := c.onWall(); ok {
+		return []*section{c.levelKey(), c.meters(), c.watch()}
+	}
+	return []*section{c.levelKey(), c.faces(), c.lights(), c.watch(), c.grip(), c.cameras(), c.meters(), c.cautions()}
+}
+
 // stripHead names the set-up, with its number at the right.
 func (c *composer) stripHead(number string) []row {
 	st := c.p.style(capTitle, c.p.look.Ink).strong()
@@ -118,11 +128,18 @@ func (c *composer) stripHead(number string) []row {
 	if name == "" {
 		name = "Plan"
 	}
-	name = st.ellipsis(name, measure-c.p.quiet().width(number)-columnGap)
-	rows := []row{{height: st.cap * 1.7, draw: func(p pad, x, top float64) {
-		p.text(at(x, top-st.cap), name, st, ink.Left)
-		p.text(at(x+measure, top-st.cap), number, p.quiet(), ink.Right)
-	}}}
+	var rows []row
+	for i, l := range c.set(name, st, measure-c.p.quiet().width(number)-columnGap, 2) {
+		r := lettered(l, st, st.cap*1.7)
+		if i == 0 {
+			words := r.draw
+			r.draw = func(p pad, x, top float64) {
+				words(p, x, top)
+				p.text(at(x+measure, top-st.cap), number, p.quiet(), ink.Right)
+			}
+		}
+		rows = append(rows, r)
+	}
 	for _, line := range c.exposureLines() {
 		for _, l := range c.set(line, c.p.quiet(), measure, 2) {
 			rows = append(rows, lettered(l, c.p.quiet(), c.p.quiet().leading()))
@@ -136,22 +153,28 @@ func (b *block) heading() row {
 	return row{height: b.headHeight(), draw: func(p pad, x, top float64) { b.drawHead(p, x, top, false) }}
 }
 
-// stripPlan is the plan as wide as the strip, and the scale bar with north.
+// stripPlan is the plan as wide as the strip, or the wall that was asked for in its place, and the scale
+// bar with north.
 func (c *composer) stripPlan() []row {
-	extent := around(standing(c.in.Setup))
-	times := math.Max(width(extent)*1000/(StripWide-2*stripBeside), height(extent)*1000/(stripTall-2*stripAbove))
+	stands, beside, draw := standing(c.in.Setup), stripBeside, func(p pad, v view) { c.drawPlan(p, v, nil) }
+	wall, onWall := c.onWall()
+	if onWall {
+		stands, beside, draw = wall.stands(), stripBesideWall, func(p pad, v view) { c.drawElevation(p, v, wall, nil) }
+	}
+	extent := around(stands)
+	times := math.Max(width(extent)*1000/(StripWide-2*beside), height(extent)*1000/(stripTall-2*stripAbove))
 	times = math.Ceil(times)
 	high := height(extent)*1000/times + 2*stripAbove
 	return []row{
 		{height: high, draw: func(p pad, x, top float64) {
 			panel := box(0, top-high, StripWide, top)
-			c.drawPlan(p, viewOf(extent, panel, times), nil)
+			draw(p, viewOf(extent, panel, times))
 			p.line(thin, p.look.Ink, panel.Min, at(panel.Max.X, panel.Min.Y))
 			p.line(thin, p.look.Ink, at(panel.Min.X, panel.Max.Y), panel.Max)
 		}},
 		{height: barHeight, draw: func(p pad, x, top float64) {
 			c.ruler(p, x, top-4.4, times)
-			if c.knowsNorth() {
+			if c.knowsNorth() && !onWall {
 				c.north(p, at(x+measure-8, top-10.5))
 			}
 		}},
