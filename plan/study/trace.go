@@ -26,24 +26,39 @@ const outside = 3.0
 
 // trace finds the beams and views.
 func (s *Study) trace() {
-	limits := s.limits()
 	for _, e := range light.Emitters(s.Setup) {
+		limits := s.limits(s.outdoors(e.Name))
+		limits.Reach = math.Hypot(limits.Reach-outside, max(e.Frame.At.Z-limits.Floor, 0)) + outside
 		s.Beams = append(s.Beams, Beam{Light: e.Name,
 			Half: s.World.Wedge(&e, 0.5, limits), Tenth: s.World.Wedge(&e, 0.1, limits)})
 	}
 	for i := range s.Setup.Cameras {
 		c := &s.Setup.Cameras[i]
-		s.Views = append(s.Views, View{Camera: c.Name, Outline: s.World.Sight(c.Frame, c.HAOV, limits)})
+		s.Views = append(s.Views, View{Camera: c.Name, Outline: s.World.Sight(c.Frame, c.HAOV, s.limits(false))})
 	}
 }
 
-func (s *Study) limits() light.Limits {
+// outdoors says whether a light stands in no room and aims into none.
+func (s *Study) outdoors(name string) bool {
+	for i := range s.Setup.Lights {
+		if l := &s.Setup.Lights[i]; l.Name == name {
+			aimsIn := l.Throw > 0 && s.Setup.RoomAt(l.AimPoint) != nil
+			return !aimsIn && s.Setup.RoomAt(l.Frame.At) == nil
+		}
+	}
+	return false
+}
+
+// limits are where rays end that meet nothing: outdoors at the ground, else at the lowest of the ground
+// and the floors, for a beam may leave its room.
+func (s *Study) limits(outdoors bool) light.Limits {
 	size := r2.Sub(s.Setup.Bounds.Max, s.Setup.Bounds.Min)
 	l := light.Limits{Floor: s.Setup.Ground, Reach: math.Hypot(size.X, size.Y) + outside}
+	if outdoors {
+		return l
+	}
 	for i := range s.Setup.Rooms {
-		if i == 0 || s.Setup.Rooms[i].Base < l.Floor {
-			l.Floor = s.Setup.Rooms[i].Base
-		}
+		l.Floor = min(l.Floor, s.Setup.Rooms[i].Base)
 	}
 	return l
 }
