@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -72,7 +73,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err != nil {
 		return err
 	}
-	if err := tell(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
+	if err := w.fit(std, flags); err != nil {
 		return err
 	}
 	if err := w.light(ctx, std, &flags.work, study.Options{}); err != nil {
@@ -92,6 +93,36 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 		d.tellLeftOut(std, flags.output.formOf("-"), w.in.name)
 	}
 	return nil
+}
+
+// fit tells of sheets that nobody can draw.
+func (w *work) fit(std streams, flags *drawFlags) error {
+	if err := tell(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
+		return err
+	}
+	bare, err := w.bare(&flags.work)
+	if err != nil {
+		return err
+	}
+	return tell(std, flags.work.faults, sheet.Fits(bare, flags.sheet))
+}
+
+// bare is what will be drawn, without its light: the plans, or the wall that was asked for.
+func (w *work) bare(flags *workFlags) ([]sheet.Input, error) {
+	ins := make([]sheet.Input, len(w.setups))
+	for i, s := range w.setups {
+		ins[i].Setup = s
+		planes, err := planesOf(s, flags.plane)
+		if err != nil {
+			return nil, err
+		}
+		for _, p := range planes {
+			if room, wall, isWall := strings.Cut(p.Wall, "."); isWall {
+				ins[i].Elevation = &sheet.Elevation{Room: room, Wall: wall}
+			}
+		}
+	}
+	return ins, nil
 }
 
 // check returns the outputs and reads the flags whose values are not words that the sheet knows.

@@ -33,6 +33,7 @@ type Field struct {
 	Name    string  // of a wall: "kitchen.left"
 	Z       float64 // m; of a wall that of its floor
 	Toward  string  // the camera a dome looks toward
+	Coarse  bool    // whether points are farther apart than was asked, for there would be too many
 	Lattice light.Lattice
 	Lux     []float32
 
@@ -51,43 +52,42 @@ func (f *Field) Corner() (p r2.Vec, step float64) {
 	return r2.Vec{X: r3.Dot(way, f.right), Y: r3.Dot(way, f.up)}, r3.Norm(f.Lattice.U)
 }
 
-// The bounds of a lattice.
+// The bounds of a lattice, m.
 const (
-	openGround = 3.0       // m around things that stand on open ground (a scene without rooms)
-	offGrid    = 0.0137    // m, keeps lattice points off walls and edges at round coordinates
-	mostPoints = 2_000_000 // of one lattice; a wider spacing is taken beyond it
-	sameLevel  = 0.001     // m between floors that count as one
+	openGround = 3.0    // around things that stand on open ground (a scene without rooms)
+	offGrid    = 0.0137 // keeps lattice points off walls and edges at round coordinates
+	sameLevel  = 0.001  // between floors that count as one
 )
 
 // fields lists the lattices of a set-up: one for each level of floor, then the faces', then those of the
-// planes asked for.
+// planes asked for. Where there would be too many points they are farther apart than step.
 func fields(s *plan.Setup, step float64, planes []Plane) ([]Field, error) {
-	var all []Field
+	var plots []plot
 	for _, g := range grounds(s) {
-		f := Field{Kind: OnFloor, Z: g.base}
-		f.lay(s, step, g.base, g, r3.Vec{Z: 1}, light.Flat)
-		all = append(all, f)
+		plots = append(plots, level(s, Field{Kind: OnFloor, Z: g.base}, g, r3.Vec{Z: 1}, light.Flat))
 	}
-	if f, ok := faceField(s, step); ok {
-		all = append(all, f)
+	if HasFace(s) {
+		plots = append(plots, facePlot(s))
 	}
 	// What nobody asked for is left out where it has no room for points.
-	all = slices.DeleteFunc(all, func(f Field) bool { return f.empty() })
+	plots = slices.DeleteFunc(plots, func(p plot) bool { return !p.holds(step) })
 	for i := range planes {
-		on, err := planes[i].fields(s, step)
+		on, err := planes[i].plots(s)
 		if err != nil {
 			return nil, err
 		}
-		if slices.ContainsFunc(on, func(f Field) bool { return f.empty() }) {
+		if slices.ContainsFunc(on, func(p plot) bool { return !p.holds(step) }) {
 			return nil, fmt.Errorf("nothing stands in the scene: give it a room, a person or a light")
 		}
-		all = append(all, on...)
+		plots = append(plots, on...)
+	}
+	wide := spacing(plots, step, len(s.Lights))
+	all := make([]Field, len(plots))
+	for i := range plots {
+		all[i] = plots[i].spread(step, wide)
 	}
 	return all, nil
 }
-
-// empty says whether a field has no points to draw between.
-func (f *Field) empty() bool { return f.Lattice.NU < 2 || f.Lattice.NV < 2 }
 
 // grounds lists the floors by their heights, lowest first; open ground where there is no room.
 func grounds(s *plan.Setup) []ground {
@@ -107,41 +107,26 @@ func HasFace(s *plan.Setup) bool {
 	return len(s.People) > 0 && len(s.Cameras) > 0 && s.People[0].Face.At != s.Cameras[0].Frame.At
 }
 
-// faceField is the dome at the height of the set-up's faces toward its first camera.
-func faceField(s *plan.Setup, step float64) (Field, bool) {
-	if !HasFace(s) {
-		return Field{}, false
-	}
+// facePlot is the dome at the height of the set-up's faces toward its first camera.
+func facePlot(s *plan.Setup) plot {
 	p, c := &s.People[0], &s.Cameras[0]
 	toward := r3.Unit(r3.Sub(c.Frame.At, p.Face.At))
-	f := Field{Kind: AtFace, Z: p.Face.At.Z, Toward: c.Name}
-	f.lay(s, step, p.Face.At.Z, groundUnder(s, p), toward, light.Dome)
+	plot := level(s, Field{Kind: AtFace, Z: p.Face.At.Z, Toward: c.Name}, groundUnder(s, p), toward, light.Dome)
 	for i := range s.People {
-		f.Lattice.Skip = append(f.Lattice.Skip, s.People[i].Own...)
+		plot.Lattice.Skip = append(plot.Lattice.Skip, s.People[i].Own...)
 	}
-	return f, true
+	return plot
 }
 
-// lay spreads the lattice over a ground, at height z.
-func (f *Field) lay(s *plan.Setup, step, z float64, g ground, axis r3.Vec, weight light.Weight) {
-	area := newArea(s, z, g)
-	size := r2.Sub(area.box.Max, area.box.Min)
-	if many := size.X * size.Y / (step * step); many > mostPoints {
-		step *= math.Sqrt(many / mostPoints)
+// level is a level field over a ground, at the height that f says.
+func level(s *plan.Setup, f Field, g ground, axis r3.Vec, weight light.Weight) plot {
+	f.origin, f.right, f.up = r3.Vec{Z: f.Z}, r3.Vec{X: 1}, r3.Vec{Y: 1}
+	f.Lattice.Normal, f.Lattice.Weight = axis, weight
+	a := newArea(s, f.Z, g)
+	return plot{
+		Field: f,
+		first: r2.Add(a.box.Min, r2.Vec{X: offGrid, Y: offGrid}),
+		size:  r2.Sub(a.box.Max, a.box.Min),
+		data:  func(at r3.Vec) bool { return a.holds(r2.Vec{X: at.X, Y: at.Y}) },
 	}
-	nu, nv := int(math.Ceil(size.X/step)), int(math.Ceil(size.Y/step))
-	if nu < 2 || nv < 2 {
-		return
-	}
-	origin := r2.Add(area.box.Min, r2.Vec{X: offGrid, Y: offGrid})
-	l := light.Lattice{Origin: r3.Vec{X: origin.X, Y: origin.Y, Z: z}, U: r3.Vec{X: step}, V: r3.Vec{Y: step},
-		Normal: axis, NU: nu, NV: nv, Weight: weight, Mask: make([]uint64, (nu*nv+63)/64)}
-	for n := range nu * nv {
-		p := r2.Vec{X: origin.X + step*float64(n%nu), Y: origin.Y + step*float64(n/nu)}
-		if !area.holds(p) {
-			l.Mask[n>>6] |= 1 << (n & 63)
-		}
-	}
-	f.Lattice, f.Lux = l, make([]float32, nu*nv)
-	f.origin, f.right, f.up = r3.Vec{Z: z}, r3.Vec{X: 1}, r3.Vec{Y: 1}
 }

@@ -2,7 +2,6 @@ package study
 
 import (
 	"fmt"
-	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -41,46 +40,37 @@ const (
 	beforeWall = 2e-3
 )
 
-// fields are the fields of a plane.
-func (p *Plane) fields(s *plan.Setup, step float64) ([]Field, error) {
+// plots are the fields of a plane.
+func (p *Plane) plots(s *plan.Setup) ([]plot, error) {
 	switch {
 	case p.Upright != nil:
-		f := Field{Kind: OnWall, Z: p.Upright.Foot}
-		f.stand(p.Upright, step)
-		return []Field{f}, nil
+		return []plot{stand(p.Upright, Field{Kind: OnWall})}, nil
 	case p.Wall != "":
-		f, err := wallField(s, p.Wall, step)
-		return []Field{f}, err
+		on, err := wallPlot(s, p.Wall)
+		return []plot{on}, err
 	}
-	var all []Field
+	var all []plot
 	for _, g := range grounds(s) {
-		f := Field{Kind: OnPlane, Z: g.base + p.Height}
-		f.lay(s, step, f.Z, g, r3.Vec{Z: 1}, light.Flat)
-		all = append(all, f)
+		all = append(all, level(s, Field{Kind: OnPlane, Z: g.base + p.Height}, g, r3.Vec{Z: 1}, light.Flat))
 	}
 	return all, nil
 }
 
-// wallField lies on the inside face of a wall. Openings, what stands against the wall, and what lies over
+// wallPlot lies on the inside face of a wall. Openings, what stands against the wall, and what lies over
 // a sloping ceiling have no data.
-func wallField(s *plan.Setup, name string, step float64) (Field, error) {
+func wallPlot(s *plan.Setup, name string) (plot, error) {
 	room, wall := findWall(s, name)
 	if wall == nil {
-		return Field{}, fmt.Errorf("there is no wall %q", name)
+		return plot{}, fmt.Errorf("there is no wall %q", name)
 	}
-	f := Field{Kind: OnWall, Name: name, Z: room.Base}
-	f.stand(&Upright{Left: wall.Left, Right: wall.Right, Foot: room.Base, Height: room.Top - room.Base}, step)
-	bvh := solid.NewBVH(&s.Set)
-	l := &f.Lattice
-	for n := range l.NU * l.NV {
-		at := l.At(n%l.NU, n/l.NU)
-		_, material := bvh.Inside(r3.Sub(at, r3.Scale(behindWall, l.Normal)))
-		_, covered := bvh.Inside(r3.Add(at, r3.Scale(beforeWall, l.Normal)))
-		if !material || covered || at.Z > room.CeilingAt(r2.Vec{X: at.X, Y: at.Y}) {
-			l.Mask[n>>6] |= 1 << (n & 63)
-		}
+	on := stand(&Upright{Left: wall.Left, Right: wall.Right, Foot: room.Base, Height: room.Top - room.Base}, Field{Kind: OnWall, Name: name})
+	bvh, normal := solid.NewBVH(&s.Set), on.Lattice.Normal
+	on.data = func(at r3.Vec) bool {
+		_, material := bvh.Inside(r3.Sub(at, r3.Scale(behindWall, normal)))
+		_, covered := bvh.Inside(r3.Add(at, r3.Scale(beforeWall, normal)))
+		return material && !covered && at.Z <= room.CeilingAt(r2.Vec{X: at.X, Y: at.Y})
 	}
-	return f, nil
+	return on, nil
 }
 
 func findWall(s *plan.Setup, name string) (*plan.Room, *plan.Wall) {
@@ -95,22 +85,17 @@ func findWall(s *plan.Setup, name string) (*plan.Room, *plan.Wall) {
 	return nil, nil
 }
 
-// stand spreads the lattice over an upright rectangle.
-func (f *Field) stand(u *Upright, step float64) {
+// stand is a field on an upright rectangle.
+func stand(u *Upright, f Field) plot {
 	width := r2.Norm(r2.Sub(u.Right, u.Left))
-	if many := width * u.Height / (step * step); many > mostPoints {
-		step *= math.Sqrt(many / mostPoints)
-	}
-	nu, nv := int(math.Ceil((width-offGrid)/step)), int(math.Ceil((u.Height-offGrid)/step))
-	if nu < 2 || nv < 2 {
-		return
-	}
 	along := r2.Scale(1/width, r2.Sub(u.Right, u.Left))
+	f.Z = u.Foot
 	f.origin = r3.Vec{X: u.Left.X, Y: u.Left.Y}
 	f.right, f.up = r3.Vec{X: along.X, Y: along.Y}, r3.Vec{Z: 1}
-	f.Lattice = light.Lattice{
-		Origin: f.At(r2.Vec{X: offGrid, Y: u.Foot + offGrid}), U: r3.Scale(step, f.right), V: r3.Scale(step, f.up),
-		Normal: r3.Cross(f.right, f.up), NU: nu, NV: nv, Weight: light.Flat, Mask: make([]uint64, (nu*nv+63)/64),
+	f.Lattice.Normal, f.Lattice.Weight = r3.Cross(f.right, f.up), light.Flat
+	return plot{
+		Field: f,
+		first: r2.Vec{X: offGrid, Y: u.Foot + offGrid},
+		size:  r2.Vec{X: width - offGrid, Y: u.Height - offGrid},
 	}
-	f.Lux = make([]float32, nu*nv)
 }

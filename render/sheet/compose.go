@@ -81,12 +81,7 @@ func (c *composer) lay() *sheet {
 	if c.log.failed() {
 		return nil
 	}
-	stands := standing(c.in.Setup)
-	if f, ok := c.onWall(); ok {
-		stands = f.stands()
-	}
-	s := &sheet{c: c, fitter: &fitter{extent: around(stands), stands: stands, blocks: c.blocks(),
-		head: func(grand bool) float64 { return heightOf(c.head(grand)) }}}
+	s := &sheet{c: c, fitter: c.fitterOf(c.blocks())}
 	var ok bool
 	if s.layout, ok = c.choose(s.fitter); !ok {
 		return nil

@@ -38,9 +38,10 @@ type Face struct {
 
 // Field is illuminance over the plan, lx.
 type Field struct {
-	Name  string // "on the floor", "at face height 1.24 m, toward A"
-	Grid  carto.Grid
-	Probe func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
+	Name   string // "on the floor", "at face height 1.24 m, toward A"
+	Grid   carto.Grid
+	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
+	Coarse bool                 // whether the set is too large for points as close as usual
 }
 
 // Beam is the light of one lamp in plan, cut by what it meets: a polygon that starts at the lamp, or

@@ -47,7 +47,21 @@ func (c *composer) levelKey() *section {
 	} else {
 		s.words = []string{"No light reaches it, or the exposure gives no working stop."}
 	}
+	if f := c.coarsest(); f != nil {
+		s.words = append(s.words, fmt.Sprintf("The set is large: the map is of points %s apart, and finer patterns are lost.", c.length(f.Grid.Step)))
+	}
 	return &s
+}
+
+// coarsest is the map whose points are the farthest apart of those that are farther apart than usual, or nil.
+func (c *composer) coarsest() *Field {
+	var most *Field
+	for _, f := range c.in.fields() {
+		if f.Coarse && (most == nil || f.Grid.Step > most.Grid.Step) {
+			most = f
+		}
+	}
+	return most
 }
 
 // levelList names the contours, lowest first.

@@ -129,8 +129,9 @@ func gridOf(s *study.Study, f *study.Field) *Field {
 	corner, step := f.Corner()
 	l := &f.Lattice
 	return &Field{
-		Name: fieldName(f, s.Setup.Feet),
-		Grid: carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
+		Name:   fieldName(f, s.Setup.Feet),
+		Coarse: f.Coarse,
+		Grid:   carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
 	}
 }
 

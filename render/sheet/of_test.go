@@ -116,3 +116,16 @@ func TestCheckBeforeLight(t *testing.T) {
 		}
 	}
 }
+
+// A map of points farther apart than usual says so.
+func TestCoarseMapSaysSo(t *testing.T) {
+	in := example()
+	const said = "THE SET IS LARGE: THE MAP IS OF POINTS 0.05 M APART"
+	if strings.Contains(strings.ToUpper(Text(Options{}, in)), said) {
+		t.Error("a map as fine as usual is called coarse")
+	}
+	in.Field.Coarse = true
+	if text := Text(Options{}, in); !strings.Contains(strings.ToUpper(text), said) {
+		t.Errorf("nothing is said of a coarse map:\n%s", text)
+	}
+}

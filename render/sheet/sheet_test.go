@@ -258,6 +258,10 @@ func TestWishesThatCannotBe(t *testing.T) {
 		if c.hint != "" && found[0].Hint != c.hint {
 			t.Errorf("%s: the hint is %q, want %q", c.code, found[0].Hint, c.hint)
 		}
+		// What does not fit is known from what stands alone.
+		if early := Fits([]Input{{Setup: in.Setup}}, c.o); (c.code == "plan-too-large") != (len(early) == 1 && early[0].Code == c.code && early[0].Hint == found[0].Hint) {
+			t.Errorf("%s: before light is computed %+v is told", c.code, early)
+		}
 	}
 }
 
