@@ -2,7 +2,6 @@ package study
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -76,10 +75,11 @@ func fields(s *plan.Setup, step float64, planes []Plane) ([]Field, error) {
 		if err != nil {
 			return nil, err
 		}
-		if slices.ContainsFunc(on, func(p plot) bool { return !p.holds(step) }) {
-			return nil, fmt.Errorf("nothing stands in the scene: give it a room, a person or a light")
+		some := slices.DeleteFunc(slices.Clone(on), func(p plot) bool { return !p.holds(step) })
+		if len(some) == 0 {
+			return nil, on[0].tooSmall(step, s.Feet)
 		}
-		plots = append(plots, on...)
+		plots = append(plots, some...)
 	}
 	wide := spacing(plots, step, len(s.Lights))
 	all := make([]Field, len(plots))

@@ -92,6 +92,18 @@ func TestPlaneOfTheScene(t *testing.T) {
 	}
 }
 
+// A wall of a few centimetres has no room for a map, and is told so by its name.
+func TestWallTooSmallForAMap(t *testing.T) {
+	s := resolve(t, `scrimshaw: 1
+rooms: {k: {outline: [right 3.6, up 2.0, left 0.06, up 1, left 3.54, down 3]}}
+lights: {a: {output: {lumens: 3000, shape: uniform}, at: [2, 1.2], height: 1.6, aim: down}}
+`)
+	_, err := study.Run(context.Background(), s, study.Options{Planes: []study.Plane{{Wall: "k.w3"}}})
+	if want := "the wall k.w3 is too small for a map: it has 0.06 m by 2.50 m, and the points of a map are 0.05 m apart"; err == nil || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
+	}
+}
+
 // A white card lifts the fill side of a face, a black flag in its place lowers it, against the bare room.
 func TestCardLiftsAndFlagLowers(t *testing.T) {
 	scene := func(grip string) string {

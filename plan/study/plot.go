@@ -1,10 +1,14 @@
 package study
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/unit"
 )
 
 // plot is a field before its points are laid out.
@@ -27,6 +31,17 @@ const fewest = 8
 
 // holds says whether there is room for two points each way.
 func (p *plot) holds(step float64) bool { return p.size.X > step && p.size.Y > step }
+
+// tooSmall says that there is no room for points.
+func (p *plot) tooSmall(step float64, feet bool) error {
+	what, size := "the floor", p.size
+	if p.Kind == OnWall {
+		what, size = strings.TrimSpace("the wall "+p.Name), r2.Add(size, r2.Vec{X: offGrid, Y: offGrid})
+	}
+	length := func(m float64) string { return unit.FormatLength(m, feet) }
+	return fmt.Errorf("%s is too small for a map: it has %s by %s, and the points of a map are %s apart",
+		what, length(size.X), length(size.Y), length(step))
+}
 
 // spacing is how far apart points must be so that there are not too many of all plots and lights together,
 // and no less than step, m.
