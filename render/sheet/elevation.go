@@ -29,6 +29,8 @@ type face struct {
 const (
 	before     = 1.0  // m: what stands nearer to a wall than this is shown before it
 	floorBelow = 0.12 // m of floor and of ceiling that are shown in section
+	onFace     = 0.01 // m: what is no farther from the inside face of a wall lies on it
+	squareOn   = 0.99 // the cosine of an angle that still counts as none
 )
 
 // onWall is the wall that the sheet is of; ok is false where the set-up has none of that name.
@@ -110,16 +112,42 @@ func (c *composer) drawSection(p pad, v view, f face) []carto.Obstacle {
 	return taken
 }
 
+// hole is where an opening cuts the wall, along it and in height, m; ok is false where it does not. One
+// that was declared from the room behind cuts it too, at the far end of its depth.
+func (f *face) hole(o *plan.Opening) (b r2.Box, ok bool) {
+	left, right := o.Left, o.Right
+	if o.Room != f.room.Name || o.Wall != f.wall.Name {
+		through := r2.Scale(o.Depth, o.Outward)
+		left, right = r2.Add(o.Right, through), r2.Add(o.Left, through)
+		back := r2.Dot(o.Outward, f.wall.Outward) < -squareOn
+		if !back || math.Abs(f.off(left)) > onFace || math.Abs(f.off(right)) > onFace {
+			return b, false
+		}
+	}
+	from, to := f.at(r3.Vec{X: left.X, Y: left.Y}), f.at(r3.Vec{X: right.X, Y: right.Y})
+	b = r2.Box{Min: r2.Vec{X: from.X, Y: o.Sill}, Max: r2.Vec{X: to.X, Y: o.Head}}
+	return common(b, f.box())
+}
+
+// common is what two boxes share; ok is false where that is nothing.
+func common(a, b r2.Box) (shared r2.Box, ok bool) {
+	shared = r2.Box{
+		Min: r2.Vec{X: math.Max(a.Min.X, b.Min.X), Y: math.Max(a.Min.Y, b.Min.Y)},
+		Max: r2.Vec{X: math.Min(a.Max.X, b.Max.X), Y: math.Min(a.Max.Y, b.Max.Y)},
+	}
+	return shared, shared.Max.X > shared.Min.X && shared.Max.Y > shared.Min.Y
+}
+
 // drawHoles draws the openings of the wall, with their names.
 func (c *composer) drawHoles(p pad, v view, f face) []carto.Obstacle {
 	var taken []carto.Obstacle
 	for i := range c.in.Setup.Openings {
 		o := &c.in.Setup.Openings[i]
-		if o.Room != f.room.Name || o.Wall != f.wall.Name {
+		cut, ok := f.hole(o)
+		if !ok {
 			continue
 		}
-		from, to := f.at(r3.Vec{X: o.Left.X, Y: o.Left.Y}), f.at(r3.Vec{X: o.Right.X, Y: o.Right.Y})
-		hole := onPaper(v, box(from.X, o.Sill, to.X, o.Head))
+		hole := onPaper(v, cut)
 		q := p.on(ink.Walls).of("opening:"+o.Name, c.openingAlt(o))
 		q.rect(hole, medium, p.look.Ink, &p.look.Paper)
 		if o.Kind == "window" {
@@ -174,9 +202,8 @@ func (f *face) silhouette(part plan.Part) (shape r2.Box, near bool) {
 		g.point(f.at(r3.Vec{X: q.X, Y: q.Y, Z: part.Z1}), 0)
 		nearest = math.Min(nearest, f.off(q))
 	}
-	b, wall := g.box(), f.box()
-	b = box(math.Max(b.Min.X, wall.Min.X), math.Max(b.Min.Y, wall.Min.Y), math.Min(b.Max.X, wall.Max.X), math.Min(b.Max.Y, wall.Max.Y))
-	return b, g.any && nearest > -0.05 && nearest < before && width(b) > 0 && height(b) > 0
+	shape, within := common(g.box(), f.box())
+	return shape, g.any && within && nearest > -0.05 && nearest < before
 }
 
 // drawSizes letters the length and the height of the wall along its dimension lines.
@@ -204,5 +231,5 @@ func (c *composer) drawSizes(p pad, v view, wall r2.Box) []carto.Obstacle {
 
 // elevationSections are those of the collar of a wall.
 func (c *composer) elevationSections() []*section {
-	return []*section{c.levelKey(), c.meters(), c.watch(), c.unchecked()}
+	return []*section{c.levelKey(), c.meters(), c.watch(), c.assumed(), c.unchecked()}
 }

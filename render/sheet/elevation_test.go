@@ -91,3 +91,48 @@ func TestStripOfAWall(t *testing.T) {
 		t.Errorf("its head is cut:\n%s", texts(page))
 	}
 }
+
+// TestElevationShowsTheOpeningsOfTheRoomBehind: a door is declared from one of the two rooms that it joins,
+// and cuts the wall of both; one in another wall of the room behind is none of this wall's.
+func TestElevationShowsTheOpeningsOfTheRoomBehind(t *testing.T) {
+	const scene = `scrimshaw: 1
+rooms: {den: {size: [4, 3]}, hall: {at: [4.2, 0], size: [2, 3]}}
+openings:
+  pass: {door: hall.left, along: 0.5, width: 0.9}
+  out:  {window: hall.right, along: 1, width: 1, sill: 0.4, head: 1.6}
+`
+	s, _ := setupOf(t, scene)
+	in := Input{Setup: s, Elevation: &Elevation{Room: "den", Wall: "right"}}
+	sheet := sheetFor(t, in, Options{Font: family(t)})
+	page := &sheet.pages[0]
+	var wall, hole ink.Extent
+	for i := range page.Items {
+		switch it := &page.Items[i]; {
+		case it.Object == "opening:pass" && it.Path != nil:
+			hole.Join(ink.Path(it.Path).Bounds())
+		case it.Object == "wall:den.right" && it.Path != nil:
+			wall.Join(ink.Path(it.Path).Bounds())
+		case it.Object == "opening:out":
+			t.Error("a window of the other room's far wall is drawn")
+		}
+	}
+	// Seen from the den the right wall runs from y = 3 at its left end to 0. The left wall of the hall begins
+	// at y = 0, so that the door reaches from 0.5 to 1.4.
+	mm := 1000 / sheet.layout.times
+	if got, want := hole.Box.Min.X-wall.Box.Min.X, (3-1.4+floorBelow)*mm; !near(at(got, 0), at(want, 0)) {
+		t.Errorf("the door begins %.2f mm from the left end, want %.2f", got, want)
+	}
+	if got, want := width(hole.Box), 0.9*mm; !near(at(got, 0), at(want, 0)) {
+		t.Errorf("the door is %.2f mm wide, want %.2f", got, want)
+	}
+	if !has(page, "pass") {
+		t.Error("the door has no name")
+	}
+}
+
+// TestElevationListsWhatWasAssumed: defaults decide the light on a wall as they do on the floor.
+func TestElevationListsWhatWasAssumed(t *testing.T) {
+	if said := Text(Options{}, leftWall()); !strings.Contains(said, "ASSUMED") || !strings.Contains(said, "0.5 reflectance") {
+		t.Errorf("the sheet of a wall says\n%s", said)
+	}
+}
