@@ -56,8 +56,9 @@ func (r *resolver) cameraOf(written *scene.Camera) (Camera, bool) {
 		return Camera{}, false
 	}
 	if r.shown(written.Name) {
-		r.assumeCamera(written, z)
+		r.assumeCamera(written, z-s.floor)
 	}
+	c.Height = z - s.floor
 	c.Frame, ok = r.lookFrame(written, over(s.at, z), aim)
 	return c, ok
 }
@@ -118,10 +119,10 @@ func (r *resolver) lookFrame(c *scene.Camera, at r3.Vec, aim target) (Frame, boo
 }
 
 // assumeCamera lists the defaults of a camera.
-func (r *resolver) assumeCamera(c *scene.Camera, z float64) {
+func (r *resolver) assumeCamera(c *scene.Camera, height float64) {
 	if !c.Height.Set {
 		name := r.looksAt(c)
-		r.assume(c.Path, "height", strings.TrimSpace(r.length(z)+either(name != "", ", the eyes of "+name, "")))
+		r.assume(c.Path, "height", strings.TrimSpace(r.length(height)+either(name != "", ", the eyes of "+name, "")))
 	}
 	if !c.Looks.Set {
 		r.assume(c.Path, "looks", either(r.firstPerson() != "", r.firstPerson(), "up the sheet"))

@@ -41,11 +41,11 @@ func (r *resolver) gripOf(written *scene.Grip) (Grip, bool) {
 		return Grip{}, false
 	}
 	g := Grip{
-		Name: written.Name, Kind: written.Kind, Size: written.Size, Frame: f,
+		Name: written.Name, Kind: written.Kind, Size: written.Size, Frame: f, Height: z - s.floor,
 		Cloth: written.Cloth.V, Surface: written.Surface.V, Note: written.Note.V, Span: written.Span,
 	}
 	if !written.Height.Set && r.frozenGrip(written.Name) == nil {
-		r.assume(written.Path, "height", r.length(z-s.floor))
+		r.assume(written.Path, "height", r.length(g.Height))
 	}
 	hung := r.hangSheet(written, &g)
 	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + g.Kind})

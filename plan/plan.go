@@ -153,6 +153,7 @@ type Camera struct {
 	Name       string
 	Frame      Frame
 	Base       float64 // z of what it stands on
+	Height     float64 // of the lens above the floor of the room it belongs to
 	Lens       float64 // mm
 	Sensor     string
 	Gate       [2]float64 // mm, after cropping to Aspect
@@ -206,8 +207,9 @@ type Grip struct {
 	Name, Tag            string
 	Kind                 string
 	Size                 [2]float64
-	Frame                Frame // At the centre, Axis the face's normal
-	Base                 float64
+	Frame                Frame   // At the centre, Axis the face's normal
+	Base                 float64 // z of what it stands on
+	Height               float64 // of the centre above the floor of the room it belongs to
 	Mount                Mount
 	Cloth, Surface, Note string
 	IDs                  []solid.ID

@@ -58,7 +58,7 @@ func kitchen() *plan.Setup {
 	s.People = []plan.Person{{Name: "ruth", At: r2.Vec{X: 1.9, Y: 1.9}, Pose: "seated", Height: 1.7, Crown: 1.3, Eyes: 1.2, Faces: 130,
 		Face: plan.Frame{At: r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, Axis: r3.Vec{X: 0.766, Y: -0.643}}}}
 	s.Cameras = []plan.Camera{{Name: "A", Frame: plan.Frame{At: r3.Vec{X: 3.6, Y: 0.6, Z: 1.25}, Axis: r3.Unit(r3.Vec{X: -1.62, Y: 1.24}), Right: r3.Unit(r3.Vec{X: 1.24, Y: 1.62})},
-		Lens: 35, Sensor: "Super 35, cropped to 2.39:1", Gate: [2]float64{24.9, 10.4}, Aspect: 2.39, HAOV: 39.2, VAOV: 16.9}}
+		Height: 1.25, Lens: 35, Sensor: "Super 35, cropped to 2.39:1", Gate: [2]float64{24.9, 10.4}, Aspect: 2.39, HAOV: 39.2, VAOV: 16.9}}
 	s.Lights = []plan.Light{
 		fixtureLight("1", "day", r3.Vec{X: -2.2, Y: 2.3, Z: 2.5}, r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, kit.Lensed, "600 W LED point", "lens 25", 0.2, 5600, 1),
 		fixtureLight("2", "soft", r3.Vec{X: 1.1, Y: 3.1, Z: 2.0}, r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, kit.Boxed, "300 W LED point", "softbox 0.9 m", 0.9, 4300, 0.35),
@@ -68,7 +68,7 @@ func kitchen() *plan.Setup {
 	s.Lights[0].Note = "two bags, tie off"
 	s.Lights[0].Placing = []plan.Dimension{{From: "street, outside", Metres: 2.0}, {From: "kitchen.top", Metres: 1.3}}
 	s.Lights[1].Placing = []plan.Dimension{{From: "kitchen.left", Metres: 1.1}, {From: "kitchen.top", Metres: 0.5}}
-	s.Grip = []plan.Grip{{Name: "black", Tag: "G1", Kind: "flag", Size: [2]float64{1.2, 1.2}, Surface: "black",
+	s.Grip = []plan.Grip{{Name: "black", Tag: "G1", Kind: "flag", Size: [2]float64{1.2, 1.2}, Surface: "black", Height: 1.4,
 		Frame:   plan.Frame{At: r3.Vec{X: 2.6, Y: 1.2, Z: 1.4}, Axis: r3.Unit(r3.Vec{X: -0.7, Y: 0.7}), Right: r3.Unit(r3.Vec{X: 0.7, Y: 0.7})},
 		Placing: []plan.Dimension{{From: "kitchen.bottom", Metres: 1.2}, {From: "kitchen.right", Metres: 1.6}}}}
 	s.Meters = []plan.Meter{{Name: "table-top", Kind: "flat", At: r3.Vec{X: 2.4, Y: 2.9, Z: 0.76}, Facing: r3.Vec{Z: 1}}}

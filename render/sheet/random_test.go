@@ -48,7 +48,7 @@ func crowd(seed int64, lights int) Input {
 	for i := range rng.Intn(6) {
 		p := inside()
 		axis := r3.Unit(r3.Vec{X: rng.NormFloat64(), Y: rng.NormFloat64()})
-		s.Grip = append(s.Grip, plan.Grip{Name: fmt.Sprintf("g%d", i+1), Tag: fmt.Sprintf("G%d", i+1), Kind: "flag", Size: [2]float64{0.3 + rng.Float64(), 1},
+		s.Grip = append(s.Grip, plan.Grip{Name: fmt.Sprintf("g%d", i+1), Tag: fmt.Sprintf("G%d", i+1), Kind: "flag", Size: [2]float64{0.3 + rng.Float64(), 1}, Height: 1.5,
 			Frame: plan.Frame{At: r3.Vec{X: p.X, Y: p.Y, Z: 1.5}, Axis: axis, Right: r3.Cross(axis, r3.Vec{Z: 1})}})
 	}
 	for i := range rng.Intn(5) {

@@ -39,7 +39,7 @@ func (c *composer) lights() *section {
 
 func (c *composer) lightNotes(l *plan.Light) []string {
 	return nonEmpty(
-		joined("; ", joined(", ", l.Head.ModifierLabel, strings.Join(l.Gels, " + "), mountWords(l.Mount)), l.Note),
+		joined("; ", joined(", ", l.Head.ModifierLabel, strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)), l.Note),
 		c.placing(l.Placing),
 	)
 }
@@ -65,6 +65,16 @@ func mountWords(m plan.Mount) string {
 	return m.Kind
 }
 
+// rise says how high a thing is above what its stand stands on, where that is not the floor that heights
+// count from: what a stand has to reach.
+func (c *composer) rise(mount string, rise, height float64) string {
+	onStand := mount == "" || mount == "stand" || mount == "boom"
+	if !onStand || c.length(rise) == c.length(height) {
+		return ""
+	}
+	return c.length(rise) + " above what it stands on"
+}
+
 // placing says the two distances that put a thing in its place with a tape.
 func (c *composer) placing(ds []plan.Dimension) string {
 	var parts []string
@@ -86,8 +96,8 @@ func (c *composer) grip() *section {
 		g := &c.in.Setup.Grip[i]
 		t.entries = append(t.entries, entry{
 			cells: []string{g.Tag, joined(", ", g.Kind, g.Cloth, g.Surface), c.bare(g.Size[0]) + " × " + c.bare(g.Size[1]),
-				c.bare(g.Frame.At.Z - g.Base)},
-			notes: nonEmpty(g.Note, c.placing(g.Placing)),
+				c.bare(g.Height)},
+			notes: nonEmpty(joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
 	}
 	return &section{title: c.measured("Grip"), rank: other, tables: []table{t}}
@@ -106,8 +116,8 @@ func (c *composer) cameras() *section {
 		m := &c.in.Setup.Cameras[i]
 		t.entries = append(t.entries, entry{
 			cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
-				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.bare(m.Frame.At.Z - m.Base)},
-			notes: nonEmpty(joined(", ", m.Sensor, gateWords(m))),
+				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.bare(m.Height)},
+			notes: nonEmpty(joined(", ", m.Sensor, gateWords(m)), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
 		})
 	}
 	return &section{title: c.measured("Cameras"), rank: other, tables: []table{t}}

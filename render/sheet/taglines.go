@@ -42,7 +42,7 @@ func (c *composer) gripLines(g *plan.Grip) [][]string {
 	what := joined(" ", g.Kind, c.bare(g.Size[0])+" × "+c.bare(g.Size[1]))
 	lines := [][]string{
 		{st.strong().ellipsis(what, tagRoom)},
-		nonEmpty(st.ellipsis(joined(", ", g.Cloth, g.Surface), tagRoom/2), "h "+c.bare(g.Frame.At.Z-g.Base)),
+		nonEmpty(st.ellipsis(joined(", ", g.Cloth, g.Surface), tagRoom/2), "h "+c.bare(g.Height)),
 	}
 	if g.Note != "" {
 		lines = append(lines, []string{st.ellipsis(g.Note, tagRoom)})
@@ -55,5 +55,5 @@ func (c *composer) cameraLines(m *plan.Camera) [][]string {
 	if c.terse {
 		return nil
 	}
-	return [][]string{{unit.FormatLens(m.Lens)}, {"h " + c.bare(m.Frame.At.Z-m.Base), unit.FormatAspect(m.Aspect)}}
+	return [][]string{{unit.FormatLens(m.Lens)}, {"h " + c.bare(m.Height), unit.FormatAspect(m.Aspect)}}
 }

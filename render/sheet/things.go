@@ -95,7 +95,7 @@ func (c *composer) drawGrip(p pad, v view, g *plan.Grip) (symbols.Drawn, placeab
 	}
 	c.used("grip:" + string(s.Kind))
 	c.used(mountKind(s.Mount.Hold))
-	alt := fmt.Sprintf("Grip %s, %s %s by %s, its middle %s high.", g.Tag, g.Kind, c.length(g.Size[0]), c.length(g.Size[1]), c.length(g.Frame.At.Z-g.Base))
+	alt := fmt.Sprintf("Grip %s, %s %s by %s, its middle %s high.", g.Tag, g.Kind, c.length(g.Size[0]), c.length(g.Size[1]), c.length(g.Height))
 	d := symbols.Shape(p.of("grip:"+g.Name, alt).canvas, p.symbols(), s)
 	return d, &tag{object: "grip:" + g.Name, number: g.Tag, open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, weight: 2}
 }
@@ -104,7 +104,7 @@ func (c *composer) drawGrip(p pad, v view, g *plan.Grip) (symbols.Drawn, placeab
 func (c *composer) drawCamera(p pad, v view, m *plan.Camera) (symbols.Drawn, placeable) {
 	s := symbols.Camera{At: v.flat(m.Frame.At), Bearing: frameBearing(m.Frame), Scale: v.scale}
 	c.used("camera")
-	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, unit.FormatLens(m.Lens), c.length(m.Frame.At.Z-m.Base), unit.FormatAngle(m.HAOV))
+	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, unit.FormatLens(m.Lens), c.length(m.Height), unit.FormatAngle(m.HAOV))
 	d := symbols.Film(p.of("camera:"+m.Name, alt).canvas, p.symbols(), s)
 	return d, &tag{object: "camera:" + m.Name, number: m.Name, lines: c.cameraLines(m), anchor: s.At, drawn: d, weight: 2}
 }
