@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/source"
 	"scrimshaw/render/font"
 	"scrimshaw/symbols/ink"
@@ -45,11 +46,25 @@ func ComposeAll(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 	doc := ink.Document{Title: sheets[0].c.title(), Language: "en-GB", Author: sheets[0].c.sheet().by,
 		Subject: "Lighting plan", Date: sheets[0].c.sheet().date}
 	for i, s := range sheets {
-		s.number(folio{drawing: i + 1, sheet: len(doc.Pages) + 1, sheets: pages})
+		s.number(folio{drawing: drawingOf(s.c.in.Setup, i+1), sheet: len(doc.Pages) + 1, sheets: pages})
 		doc.Pages = append(doc.Pages, s.pages...)
 	}
 	missing(doc.Pages, o.Font, log)
 	return doc, log.all
+}
+
+// drawingOf is the number of a set-up's drawing: its place in the file, so that it keeps it in a run of some;
+// else its place in the run.
+func drawingOf(s *plan.Setup, place int) int {
+	if s.Scene == nil {
+		return place
+	}
+	for i := range s.Scene.Setups {
+		if s.Scene.Setups[i].Name == s.Name {
+			return i + 1
+		}
+	}
+	return place
 }
 
 // missing warns of the characters that the typeface has no glyphs for.

@@ -296,6 +296,32 @@ func TestSheetsAreNumberedThrough(t *testing.T) {
 	}
 }
 
+// TestDrawingKeepsItsNumber: a set-up drawn alone bears the number that it has among all of the file.
+func TestDrawingKeepsItsNumber(t *testing.T) {
+	numbers := func(ins []Input) (all []string) {
+		doc, _ := ComposeAll(ins, Options{Paper: "A3"})
+		for i := range doc.Pages {
+			items := doc.Pages[i].Items
+			for j := range items {
+				if items[j].Text != nil && items[j].Text.S == "Drawing" && doc.Pages[i].Name != "" && !strings.HasSuffix(doc.Pages[i].Name, "lists") {
+					all = append(all, doc.Pages[i].Name+" "+items[j+1].Text.S)
+				}
+			}
+		}
+		return all
+	}
+	ins := sampleInputs(t, "two-sizes")
+	all := numbers(ins)
+	if len(all) < 2 || len(all) != len(ins) {
+		t.Fatalf("the drawings are %q", all)
+	}
+	for i := range ins {
+		if one := numbers(ins[i : i+1]); len(one) != 1 || one[0] != all[i] {
+			t.Errorf("drawn alone it is %q, in the run %q", one, all[i])
+		}
+	}
+}
+
 // TestOneTray draws two set-ups of which only one needs the larger paper.
 func TestOneTray(t *testing.T) {
 	large := example()
