@@ -51,7 +51,11 @@ func Write(w io.Writer, strips, sheets ink.Document, o Options) error {
 	if t.high > longest {
 		return fmt.Errorf("contact: the run is %d pixels long, the most is %d: draw fewer set-ups at once", t.high, longest)
 	}
-	return png.Encode(w, t.picture(), t.perMM)
+	m, err := t.picture()
+	if err != nil {
+		return fmt.Errorf("contact: %w", err)
+	}
+	return png.Encode(w, m, t.perMM)
 }
 
 // complete fills in what was left out.
@@ -86,10 +90,11 @@ type table struct {
 	cards []card
 }
 
-// card is a picture with its place.
+// card is a place for pictures one under another. They are drawn when it is known that all cards together are
+// not too long, and one at a time.
 type card struct {
-	picture *image.RGBA
-	x, y    int
+	x, y, wide, high int
+	pages            []*ink.Page
 }
 
 func newTable(o Options, strip float64) *table {
@@ -102,12 +107,11 @@ func newTable(o Options, strip float64) *table {
 // strips lays pages one under another.
 func (t *table) strips(pages []ink.Page) error {
 	for i := range pages {
-		m, err := png.Draw(&pages[i], png.Options{Font: t.opts.Font, Width: t.wide})
+		c, err := t.card(t.gap, t.wide, &pages[i])
 		if err != nil {
-			return fmt.Errorf("contact: %w", err)
+			return err
 		}
-		t.cards = append(t.cards, card{m, t.gap, t.high})
-		t.high += m.Rect.Dy() + t.gap
+		t.high += c.high + t.gap
 	}
 	return nil
 }
@@ -117,12 +121,12 @@ func (t *table) sheets(doc ink.Document) error {
 	wide := (t.wide - t.gap) / 2
 	row := 0
 	for i := range doc.Pages {
-		m, err := t.sheet(doc, i, wide)
+		caption := t.caption(doc, i, float64(wide)/t.perMM)
+		c, err := t.card(t.gap+i%2*(wide+t.gap), wide, &doc.Pages[i], &caption)
 		if err != nil {
-			return fmt.Errorf("contact: %w", err)
+			return err
 		}
-		t.cards = append(t.cards, card{m, t.gap + i%2*(wide+t.gap), t.high})
-		row = max(row, m.Rect.Dy())
+		row = max(row, c.high)
 		if i%2 == 1 || i == len(doc.Pages)-1 {
 			t.high, row = t.high+row+t.gap, 0
 		}
@@ -130,21 +134,18 @@ func (t *table) sheets(doc ink.Document) error {
 	return nil
 }
 
-// sheet is one page, small, over its caption.
-func (t *table) sheet(doc ink.Document, i, wide int) (*image.RGBA, error) {
-	small, err := png.Draw(&doc.Pages[i], png.Options{Font: t.opts.Font, Width: wide})
-	if err != nil {
-		return nil, err
+// card lays pages on the table, at its present height, one under another.
+func (t *table) card(x, wide int, pages ...*ink.Page) (card, error) {
+	c := card{x: x, y: t.high, wide: wide, pages: pages}
+	for _, p := range pages {
+		_, high, err := png.Size(p, png.Options{Width: wide})
+		if err != nil {
+			return c, fmt.Errorf("contact: %w", err)
+		}
+		c.high += high
 	}
-	caption := t.caption(doc, i, float64(wide)/t.perMM)
-	words, err := png.Draw(&caption, png.Options{Font: t.opts.Font, Width: wide})
-	if err != nil {
-		return nil, err
-	}
-	dc := gg.NewContext(wide, small.Rect.Dy()+words.Rect.Dy())
-	dc.DrawImage(small, 0, 0)
-	dc.DrawImage(words, 0, small.Rect.Dy())
-	return dc.Image().(*image.RGBA), nil
+	t.cards = append(t.cards, c)
+	return c, nil
 }
 
 // caption is a page, mm wide, with the number of a sheet and what it shows of the run.
@@ -175,23 +176,30 @@ func (t *table) short(doc ink.Document, i int, size, room float64) string {
 	return s
 }
 
-// picture lays all cards on the table.
-func (t *table) picture() *image.RGBA {
+// picture draws all cards on the table.
+func (t *table) picture() (*image.RGBA, error) {
 	dc := gg.NewContext(t.opts.Width, t.high)
 	ground := between(t.opts.Paper, t.opts.Ink, 0.12)
 	dc.SetRGB255(int(ground.R), int(ground.G), int(ground.B))
 	dc.Clear()
 	dc.SetFillRuleEvenOdd()
 	for _, c := range t.cards {
-		dc.DrawImage(c.picture, c.x, c.y)
+		high := 0
+		for _, p := range c.pages {
+			m, err := png.Draw(p, png.Options{Font: t.opts.Font, Width: c.wide})
+			if err != nil {
+				return nil, err
+			}
+			dc.DrawImage(m, c.x, c.y+high)
+			high += m.Rect.Dy()
+		}
 		// Round corners: the ground over what lies outside them.
-		x, y := float64(c.x), float64(c.y)
-		w, h := float64(c.picture.Rect.Dx()), float64(c.picture.Rect.Dy())
+		x, y, w, h := float64(c.x), float64(c.y), float64(c.wide), float64(c.high)
 		dc.DrawRectangle(x-1, y-1, w+2, h+2)
 		dc.DrawRoundedRectangle(x, y, w, h, float64(t.gap)*0.6)
 		dc.Fill()
 	}
-	return dc.Image().(*image.RGBA)
+	return dc.Image().(*image.RGBA), nil
 }
 
 // between is the colour at a share of the way from a to b.

@@ -5,6 +5,8 @@ import (
 	"image"
 	"image/color"
 	"image/png"
+	"io"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -145,5 +147,23 @@ func TestWhatCannotBeDrawn(t *testing.T) {
 		if err := Write(&bytes.Buffer{}, c.strips, ink.Document{}, c.o); err == nil {
 			t.Errorf("%s: no error", name)
 		}
+	}
+}
+
+// A run that is too long is refused before any of it is drawn.
+func TestTooLongARunIsNotDrawn(t *testing.T) {
+	var long ink.Document
+	for range 5 {
+		long.Pages = append(long.Pages, strip(1000, red))
+	}
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	err := Write(io.Discard, long, ink.Document{}, Options{})
+	runtime.ReadMemStats(&after)
+	if err == nil || !strings.Contains(err.Error(), "the run is 65120 pixels long") {
+		t.Errorf("%v", err)
+	}
+	if taken := (after.TotalAlloc - before.TotalAlloc) >> 20; taken > 20 { // a strip takes 54 MB
+		t.Errorf("%d MB were taken for a picture that is not made", taken)
 	}
 }

@@ -67,6 +67,12 @@ func Draw(p *ink.Page, opts Options) (*image.RGBA, error) {
 	return c.img, nil
 }
 
+// Size returns the width and height, pixels, of the picture that Draw makes.
+func Size(p *ink.Page, opts Options) (width, height int, err error) {
+	_, width, height, err = opts.size(p)
+	return width, height, err
+}
+
 // size returns pixels to the millimetre, and the picture's width and height in pixels.
 func (o Options) size(p *ink.Page) (scale float64, width, height int, err error) {
 	if !(p.Width > 0 && p.Height > 0) || math.IsInf(p.Width+p.Height, 0) {
