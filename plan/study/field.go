@@ -3,6 +3,7 @@ package study
 import (
 	"cmp"
 	"math"
+	"math/bits"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -57,6 +58,15 @@ const (
 	offGrid    = 0.0137 // keeps lattice points off walls and edges at round coordinates
 	sameLevel  = 0.001  // between floors that count as one
 )
+
+// points is how many points of a field have data.
+func (f *Field) points() int {
+	n := f.Lattice.NU * f.Lattice.NV
+	for _, word := range f.Lattice.Mask {
+		n -= bits.OnesCount64(word)
+	}
+	return n
+}
 
 // fields lists the lattices of a set-up: one for each level of floor, then the faces', then those of the
 // planes asked for. Where there would be too many points they are farther apart than step.

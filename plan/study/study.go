@@ -105,9 +105,14 @@ func (s *Study) Wall(name string) *Field {
 
 func (s *Study) largest(kind Kind) *Field {
 	var best *Field
+	most := -1
 	for i := range s.Fields {
-		if f := &s.Fields[i]; f.Kind == kind && (best == nil || len(f.Lux) > len(best.Lux)) {
-			best = f
+		f := &s.Fields[i]
+		if f.Kind != kind {
+			continue
+		}
+		if n := f.points(); n > most {
+			best, most = f, n
 		}
 	}
 	return best

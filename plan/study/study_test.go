@@ -298,3 +298,18 @@ lights: {a: {output: {lumens: 3000, shape: uniform}, at: [5.5, 1.5], height: 1.6
 		t.Errorf("the loft has at most %g lx under its lamp", most)
 	}
 }
+
+// The floor that counts as the largest has the most points with data, not the widest box round them: here
+// two closets far apart, and a hall.
+func TestFloorIsTheLargest(t *testing.T) {
+	s := resolve(t, `scrimshaw: 1
+rooms:
+  one:  {at: [0, 0], size: [1, 1]}
+  two:  {at: [20, 9], size: [1, 1]}
+  hall: {at: [5, 2], size: [6, 4], base: 0.4}
+lights: {a: {output: {lumens: 3000, shape: uniform}, at: [6, 3], height: 1.6, aim: down}}
+`)
+	if f := run(t, s, study.Options{Step: 0.2}).Floor(); f == nil || f.Z != 0.4 {
+		t.Errorf("the largest floor is %+v, want the hall's", f)
+	}
+}
