@@ -130,7 +130,12 @@ func (r *resolver) slopeWall(room *scene.Room, to *Room) (*Wall, bool) {
 }
 
 // CeilingAt is the z of the ceiling over a point of the room's plan.
-func (room *Room) CeilingAt(p r2.Vec) float64 { return room.low + r2.Dot(room.rise, p) }
+func (room *Room) CeilingAt(p r2.Vec) float64 {
+	if room.rise == (r2.Vec{}) {
+		return room.Top
+	}
+	return room.low + r2.Dot(room.rise, p)
+}
 
 // Holds reports whether a point of the plan lies in the room or on its inside face.
 func (room *Room) Holds(p r2.Vec) bool {

@@ -119,7 +119,7 @@ openings:
 	// Seen from the den the right wall runs from y = 3 at its left end to 0. The left wall of the hall begins
 	// at y = 0, so that the door reaches from 0.5 to 1.4.
 	mm := 1000 / sheet.layout.times
-	if got, want := hole.Box.Min.X-wall.Box.Min.X, (3-1.4+floorBelow)*mm; !near(at(got, 0), at(want, 0)) {
+	if got, want := hole.Box.Min.X-wall.Box.Min.X, (3-1.4+sectionDeep)*mm; !near(at(got, 0), at(want, 0)) {
 		t.Errorf("the door begins %.2f mm from the left end, want %.2f", got, want)
 	}
 	if got, want := width(hole.Box), 0.9*mm; !near(at(got, 0), at(want, 0)) {
@@ -134,5 +134,86 @@ openings:
 func TestElevationListsWhatWasAssumed(t *testing.T) {
 	if said := Text(Options{}, leftWall()); !strings.Contains(said, "ASSUMED") || !strings.Contains(said, "0.5 reflectance") {
 		t.Errorf("the sheet of a wall says\n%s", said)
+	}
+}
+
+// TestElevationUnderASlope: a wall ends where its ceiling is, at either end, and says both heights.
+func TestElevationUnderASlope(t *testing.T) {
+	s, _ := setupOf(t, "scrimshaw: 1\nrooms: {attic: {size: [5, 4], height: {low: 1.6, high: 3, toward: top}}}\n")
+	for wall, c := range map[string]struct {
+		says []string
+		high float64 // m, of the highest corner
+	}{
+		"right":  {[]string{"3.00 m", "1.60 m", "4.00 m"}, 3},
+		"bottom": {[]string{"1.60 m", "5.00 m"}, 1.6},
+	} {
+		in := Input{Setup: s, Elevation: &Elevation{Room: "attic", Wall: wall}}
+		sheet := sheetFor(t, in, Options{Font: family(t)})
+		page := &sheet.pages[0]
+		for _, said := range c.says {
+			if !has(page, said) {
+				t.Errorf("%s does not say %s", wall, said)
+			}
+		}
+		f, _ := sheet.c.onWall()
+		if got := height(f.box()); !near(at(got, 0), at(c.high, 0)) {
+			t.Errorf("%s is %.2f m high, want %.2f", wall, got, c.high)
+		}
+		checkPage(t, page, family(t))
+	}
+}
+
+// TestElevationShowsWhatStandsBefore: what touches the wall hides it; what stands off it is dashed, and what
+// stands far off is not shown.
+func TestElevationShowsWhatStandsBefore(t *testing.T) {
+	s, _ := setupOf(t, `scrimshaw: 1
+rooms: {den: {size: [5, 4]}}
+furniture:
+  press: {box: [1, 0.5, 1.8], at: {wall: den.top, along: 1, in: 0}}
+  chest: {box: [1, 0.5, 0.6], at: {wall: den.top, along: 3, in: 0.2}}
+  bench: {box: [1, 0.5, 0.4], at: {wall: den.top, along: 4, in: 1.5}}
+`)
+	in := Input{Setup: s, Elevation: &Elevation{Room: "den", Wall: "top"}}
+	page := &sheetFor(t, in, Options{Font: family(t)}).pages[0]
+	for i := range page.Items {
+		it := &page.Items[i]
+		if it.Path == nil {
+			continue
+		}
+		hides, dashed := it.Fill != nil, it.Stroke != nil && len(it.Stroke.Dash) > 0
+		switch it.Object {
+		case "furniture:press":
+			if !hides || dashed {
+				t.Error("a press against the wall does not hide it")
+			}
+		case "furniture:chest":
+			if hides || !dashed {
+				t.Error("a chest before the wall is not dashed")
+			}
+		case "furniture:bench":
+			t.Error("a bench in the room is shown")
+		}
+	}
+	if !has(page, "press 1.80") || !has(page, "chest 0.60") {
+		t.Errorf("things have no names:\n%s", texts(page))
+	}
+}
+
+// TestOpeningsOnAWallSayTheirSize, in a pane rather than across a bar.
+func TestOpeningsOnAWallSayTheirSize(t *testing.T) {
+	s, _ := setupOf(t, `scrimshaw: 1
+rooms: {den: {size: [5, 4]}}
+openings: {bay: {window: den.top, along: 1, width: 1.6, sill: 0.8, head: 2, panes: [2, 2]}, slit: {window: den.top, along: 4, width: 0.1, sill: 0.8, head: 2}}
+`)
+	in := Input{Setup: s, Elevation: &Elevation{Room: "den", Wall: "top"}}
+	page := &sheetFor(t, in, Options{Font: family(t)}).pages[0]
+	if !has(page, "bay") || !has(page, "1.60 × 1.20, sill 0.80") || has(page, "slit") {
+		t.Errorf("the sheet says\n%s", texts(page))
+	}
+	hole := box(0, 0, 40, 30)
+	for panes, want := range map[[2]int]r2.Vec{{1, 1}: at(20, 15), {2, 2}: at(10, 7.5), {3, 1}: at(20, 15), {4, 2}: at(15, 7.5), {0, 0}: at(20, 15)} {
+		if b := paneOf(hole, panes); !near(middle(b.Min, b.Max), want) {
+			t.Errorf("of %v panes the middle one is %v", panes, b)
+		}
 	}
 }
