@@ -14,6 +14,7 @@ func (r *resolver) check() {
 		l := &r.out.Lights[i]
 		leave := r.about(l.Path)
 		if r.inAir(l) {
+			r.lightFree(l)
 			r.throughOpening(l)
 			r.reaches(l)
 			r.standsFree(l.Name, l.Mount, l.Base, l.Frame.At.Z)
@@ -23,7 +24,9 @@ func (r *resolver) check() {
 	for i := range r.out.Grip {
 		g := &r.out.Grip[i]
 		leave := r.about(r.things[g.Name].path)
-		r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z)
+		if r.gripFree(g) {
+			r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z)
+		}
 		leave()
 	}
 	r.checkFurniture()
@@ -97,6 +100,27 @@ func (r *resolver) inAir(l *Light) bool {
 	return true
 }
 
+// lightFree warns of a lamp whose face or body reaches into something, or through it.
+func (r *resolver) lightFree(l *Light) {
+	if found, mend := r.reachInto(r.reachOfLight(l)); found != "" {
+		r.warnf(r.placeSpan(r.things[l.Name]), CodeLightInSolid, mend, "%s", found)
+	}
+}
+
+// gripFree warns of a piece of grip in a solid, or that reaches into something or through it; it is
+// false where its very middle is in one.
+func (r *resolver) gripFree(g *Grip) bool {
+	span := r.placeSpan(r.things[g.Name])
+	if name := r.solidAt(g.Frame.At, g.IDs...); name != "" {
+		r.warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside a solid: %s", g.Name, name)
+		return false
+	}
+	if found, mend := r.reachInto(r.reachOfGrip(g)); found != "" {
+		r.warnf(span, CodeInSolid, mend, "%s", found)
+	}
+	return true
+}
+
 // standsFree warns of a stand that goes through something.
 func (r *resolver) standsFree(name string, m Mount, base, top float64) {
 	if m.Kind != "stand" && m.Kind != "lift" && m.Kind != "boom" {
@@ -159,6 +183,8 @@ func (r *resolver) checkPeople() {
 			r.errorf(span, CodeInSolid, "", "the face of %s is inside a solid: %s", p.Name, name)
 		} else if name := r.bodyIn(p); name != "" {
 			r.warnf(span, CodeInSolid, "", "%s stands in %s", p.Name, name)
+		} else if found, mend := r.reachInto(r.reachOfPerson(p)); found != "" {
+			r.warnf(span, CodeInSolid, mend, "%s", found)
 		}
 		leave()
 	}

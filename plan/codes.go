@@ -26,8 +26,8 @@ const (
 	CodeAlongBeyond      = "along-beyond"       // a place beyond an end of its wall
 	CodeNotOnTop         = "not-on-top"         // warning: beside what it stands on
 	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a light
-	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, a stand, a meter
-	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid
+	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, a stand, a meter
+	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
 	CodeLightBelowFloor  = "light-below-floor"  // a lamp under the floor or the ground
 	CodeAxisMisses       = "axis-misses"        // an axis that misses the opening it was placed by
 	CodeNoOpeningReached = "no-opening-reached" // warning: a light outside that lights no room

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
@@ -80,6 +81,7 @@ type resolver struct {
 	shapes  map[string]answer[*Furniture]
 	assumed map[string]bool // what scene-wide assumptions have been made
 	frozen  map[string]bool // things that stay
+	boxes   []r3.Box        // of the prisms and the sheets of the set, once it stands
 }
 
 func newResolver(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *resolver {

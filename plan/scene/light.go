@@ -32,7 +32,7 @@ func lightKeys() []entry[Light] {
 		value("aim", aim, func(l *Light) *Given[Aim] { return &l.Aim },
 			"Where its axis points.", "ruth", "the only or first person"),
 		value("roll", bearing, func(l *Light) *Given[float64] { return &l.Roll },
-			"Turn about its axis, clockwise seen from behind.", "90", "0, the long side level"),
+			"Turn about its axis, clockwise seen from behind.", "90", "0, the long side level; a tube on a wall lies along it"),
 		value("colour", whiteKind, func(l *Light) *Given[ColourWord] { return &l.Colour },
 			"The white it is set to.", "4300 K", "the unit's native colour"),
 		value("tint", quantity("a tint", "+0.003", duvs, between(-0.05, 0.05)),

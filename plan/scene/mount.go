@@ -26,7 +26,7 @@ var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may
 		func(m *Mount, v [2]Ref, _ *source.Node) { m.Kind, m.Walls = "pole", v[:] },
 		"A pole between two walls.", "[kitchen.left, kitchen.right]", ""),
 	into("wall", wallOf, func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.Walls = "wall", []Ref{r} },
-		"A plate on a wall.", "kitchen.left", ""),
+		"A plate on a wall. A tube on it lies along the wall, level, unless `roll` is given.", "kitchen.left", ""),
 	into("lift", quantity("a lift's height", "4", lengths, above(0, 50)),
 		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = "lift", v },
 		"A lift, by its working height.", "4", ""),
