@@ -17,15 +17,17 @@ func (r *resolver) check() {
 			r.lightFree(l)
 			r.throughOpening(l)
 			r.reaches(l)
-			r.standsFree(l.Name, l.Mount, l.Base, l.Frame.At.Z)
+			if r.standsFree(l.Name, l.Mount, l.Base, l.Frame.At.Z) {
+				r.legsFree(l.Name, &l.Mount, l.Base, l.Head.Class)
+			}
 		}
 		leave()
 	}
 	for i := range r.out.Grip {
 		g := &r.out.Grip[i]
 		leave := r.about(r.things[g.Name].path)
-		if r.gripFree(g) {
-			r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z)
+		if r.gripFree(g) && r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z) {
+			r.legsFree(g.Name, &g.Mount, g.Base, "")
 		}
 		leave()
 	}
@@ -121,19 +123,22 @@ func (r *resolver) gripFree(g *Grip) bool {
 	return true
 }
 
-// standsFree warns of a stand that goes through something.
-func (r *resolver) standsFree(name string, m Mount, base, top float64) {
+// standsFree warns of a stand that goes through something; it is false where one does.
+func (r *resolver) standsFree(name string, m Mount, base, top float64) bool {
 	if m.Kind != "stand" && m.Kind != "lift" && m.Kind != "boom" {
-		return
+		return true
 	}
 	const free = 1e-3 // m: above what it stands on, and below what it holds
 	if base+free >= top-free {
-		return
+		return true
 	}
-	if in := r.solidAlong(m.Base, base+free, top-free, nil); in != "" {
-		r.warnf(r.placeSpan(r.things[name]), CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
-			"the stand of %s goes through %s", name, in)
+	in := r.solidAlong(m.Base, base+free, top-free, nil)
+	if in == "" {
+		return true
 	}
+	r.warnf(r.placeSpan(r.things[name]), CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
+		"the stand of %s goes through %s", name, in)
+	return false
 }
 
 // checkFurniture warns of furniture that does not fit its room.

@@ -27,6 +27,7 @@ const (
 	CodeNotOnTop         = "not-on-top"         // warning: beside what it stands on
 	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a light
 	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, a stand, a meter
+	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture
 	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
 	CodeLightBelowFloor  = "light-below-floor"  // a lamp under the floor or the ground
 	CodeAxisMisses       = "axis-misses"        // an axis that misses the opening it was placed by

@@ -49,6 +49,7 @@ func (r *resolver) gripOf(written *scene.Grip) (Grip, bool) {
 	}
 	hung := r.hangSheet(written, &g)
 	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + g.Kind})
+	g.Mount.Foot = plainFoot
 	g.Placing = r.placing(s.at, s)
 	return g, ok && hung
 }

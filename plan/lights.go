@@ -51,6 +51,7 @@ func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	r.assumeLight(written, &l)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == kit.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
+	l.Mount.Foot = r.footOf(written)
 	l.Frame = r.laidOnWall(written, &l, l.Frame)
 	l.Placing = r.placing(inPlan(l.Frame.At), s)
 	return l, ok && fits

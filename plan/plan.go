@@ -36,8 +36,9 @@ type Setup struct {
 	North      float64 // degrees clockwise from the sheet's up
 	Feet       bool
 	Assumed    []Assumption
-	FaceHeight float64 // z of the first person's eyes; 0 where there is nobody
-	Bounds     r2.Box  // of everything that stands, in plan
+	FaceHeight float64             // z of the first person's eyes; 0 where there is nobody
+	Bounds     r2.Box              // of everything that stands, in plan
+	Warnings   []source.Diagnostic // what resolving it warned of
 
 	spots map[string]spot // where things stand, for a set-up after this one
 }
@@ -191,6 +192,7 @@ type Mount struct {
 	Kind string
 	Base r2.Vec // where the stand, the boom's base or the clamp is
 	Arm  float64
+	Foot float64 // m, diameter of the ground that its stand takes, where it has one
 	On   string
 	Ends []r2.Vec // of a pole
 }

@@ -35,6 +35,11 @@ func ResolveAfter(doc *scene.Document, s *scene.Scene, before *Setup, log *sourc
 func resolve(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *Setup {
 	own := &source.Log{}
 	out := layOut(doc, s, before, own)
+	for _, d := range own.All() {
+		if d.Severity == source.Warning {
+			out.Warnings = append(out.Warnings, d)
+		}
+	}
 	passOn(doc, s, before, own, log)
 	return out
 }

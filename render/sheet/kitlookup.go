@@ -27,9 +27,8 @@ func (c *composer) unitOf(l *plan.Light) *kit.Unit {
 
 // The sizes of what the catalogue does not know, m: common practice.
 const (
-	headWide  = 0.25
-	headDeep  = 0.30
-	standFoot = 1.0
+	headWide = 0.25
+	headDeep = 0.30
 )
 
 // bodyOf is the width and depth of a light's head, m.
@@ -38,16 +37,4 @@ func (c *composer) bodyOf(l *plan.Light) (wide, deep float64) {
 		return u.Body[0], u.Body[1]
 	}
 	return headWide, headDeep
-}
-
-// footOf is the diameter of the ground that a light's stand takes, m.
-func (c *composer) footOf(l *plan.Light) float64 {
-	if u := c.unitOf(l); u != nil {
-		for _, s := range c.in.Setup.Kit.Stands {
-			if s.Name == u.Stand {
-				return s.Footprint
-			}
-		}
-	}
-	return standFoot
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan/review"
@@ -34,11 +35,12 @@ func Of(s *study.Study, o Options, told []source.Diagnostic) Input {
 	return in
 }
 
-// watchOf is what a sheet prints of the review: warnings only, and what was left out of the figures.
+// watchOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is
+// lit, and what was left out of the figures.
 func watchOf(s *study.Study, told []source.Diagnostic) []string {
 	var lines []string
-	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
-		if d.Severity >= source.Warning {
+	for _, d := range append(slices.Clone(s.Setup.Warnings), review.Check(s.Setup, s.Readings.Readings)...) {
+		if d.Severity >= source.Warning && d.Code != source.CodeLater && !slices.Contains(lines, d.Message) {
 			lines = append(lines, d.Message)
 		}
 	}

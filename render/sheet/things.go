@@ -52,7 +52,7 @@ func (c *composer) drawLight(p pad, v view, l *plan.Light) (symbols.Drawn, place
 	lamp := symbols.Lamp{
 		Class: symbols.Class(l.Head.Class), At: v.flat(l.Frame.At), Bearing: frameBearing(l.Frame), Tilt: tilt(l.Frame.Axis),
 		Face: r2.Scale(v.scale, r2.Vec{X: open.Width, Y: open.Height}), Body: r2.Scale(v.scale, r2.Vec{X: wide, Y: deep}),
-		Colour: colour, Dark: l.Level <= 0, Mount: c.mount(v, &l.Mount, lightHold(l), c.footOf(l)),
+		Colour: colour, Dark: l.Level <= 0, Mount: c.mount(v, &l.Mount, lightHold(l)),
 	}
 	c.used(lightKind(l))
 	c.used(mountKind(lamp.Mount.Hold))
@@ -75,8 +75,8 @@ func lightHold(l *plan.Light) symbols.Hold {
 }
 
 // mount is what carries a thing, on paper.
-func (c *composer) mount(v view, m *plan.Mount, hold symbols.Hold, foot float64) symbols.Mount {
-	out := symbols.Mount{Hold: hold, Base: v.mm(m.Base), Footprint: foot * v.scale}
+func (c *composer) mount(v view, m *plan.Mount, hold symbols.Hold) symbols.Mount {
+	out := symbols.Mount{Hold: hold, Base: v.mm(m.Base), Footprint: m.Foot * v.scale}
 	if hold == symbols.Pole {
 		if len(m.Ends) < 2 {
 			out.Hold = ""
@@ -91,7 +91,7 @@ func (c *composer) mount(v view, m *plan.Mount, hold symbols.Hold, foot float64)
 func (c *composer) drawGrip(p pad, v view, g *plan.Grip) (symbols.Drawn, placeable) {
 	s := symbols.Grip{
 		Kind: symbols.GripKind(g.Kind), At: v.flat(g.Frame.At), Bearing: frameBearing(g.Frame), Tilt: tilt(g.Frame.Axis),
-		Size: r2.Scale(v.scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind), standFoot),
+		Size: r2.Scale(v.scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind)),
 	}
 	c.used("grip:" + string(s.Kind))
 	c.used(mountKind(s.Mount.Hold))
