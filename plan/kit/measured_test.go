@@ -173,7 +173,7 @@ func TestMeasuredZoom(t *testing.T) {
 	}
 	log := &source.Log{}
 	c := measuredUnits(t, log)
-	if _, ok := c.Head(kit.Choice{Unit: "spot", Zoom: 0.3, ZoomSpan: span}, log); !ok || len(log.All()) != 1 || log.All()[0].Code != kit.CodeNoZoom {
+	if _, ok := c.Head(kit.Choice{Unit: "spot", Zoom: 0.3, ZoomSpan: span}, log); !ok || len(log.All()) != 1 || log.All()[0].Code != kit.CodeNoZoom || log.All()[0].Severity != source.Warning {
 		t.Errorf("a focus without a zoom: %v", log.All())
 	}
 }

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"cmp"
 	"math"
 	"strings"
 
@@ -111,9 +112,11 @@ func (b *builder) focused(u *Unit, modifier string) *Output {
 	return &best.Output
 }
 
-// unfocused notes a focus of what has none, as far as its figures say.
+// unfocused warns of a focus of what has none, as far as its figures say.
 func (b *builder) unfocused() {
 	if b.choice.ZoomSpan.Valid() {
-		b.report(source.Info, b.choice.ZoomSpan, CodeNoZoom, "", "this light has no figures by focus; it is taken as it stands")
+		_, name, _ := strings.Cut(b.choice.Path, ".")
+		b.report(source.Warning, b.choice.ZoomSpan, CodeNoZoom, "leave it out, or give the unit outputs by focus in a kit file",
+			"the focus of %s is not counted: there are no figures by focus for %s", name, cmp.Or(b.choice.Unit, "its output"))
 	}
 }

@@ -92,7 +92,7 @@ func fixtureLight(tag, name string, from, to r3.Vec, class kit.Class, label, mod
 	white := colour.White{Kelvin: kelvin}
 	return plan.Light{Name: name, Path: "lights." + name, Tag: tag, Frame: plan.Frame{At: from, Axis: axis, Right: right},
 		AimPoint: to, Throw: r3.Norm(r3.Sub(to, from)), Level: level, White: white, Drive: white.RGB().Scale(level), Height: from.Z,
-		Mount: plan.Mount{Kind: "stand", Base: r2.Vec{X: from.X, Y: from.Y}},
+		Mount: plan.Mount{Kind: "stand", Base: r2.Vec{X: from.X, Y: from.Y}, Foot: 1},
 		Head: kit.Head{Class: class, UnitLabel: label, ModifierLabel: modifier, RGB: white.RGB(), White: white,
 			Source: photometry.Source{Opening: photometry.Opening{Form: photometry.Disc, Width: wide, Height: wide}}}}
 }
