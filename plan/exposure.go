@@ -14,6 +14,7 @@ import (
 func (r *resolver) expose() {
 	base := r.s.Exposure
 	r.out.Exposure = r.exposure(base)
+	r.inFrameTime(base, r.out.Exposure)
 	r.assumeExposure(base, r.out.Exposure)
 	for i := range r.out.Cameras {
 		c := &r.out.Cameras[i]
@@ -21,8 +22,30 @@ func (r *resolver) expose() {
 		leave := r.about(written.Path)
 		r.oneMeter(&written.Exposure)
 		c.Exposure = r.exposure(laidOver(base, written.Exposure))
+		if written.Exposure.Shutter.Set || written.Exposure.FPS.Set {
+			r.inFrameTime(written.Exposure, c.Exposure)
+		}
 		leave()
 	}
+}
+
+// inFrameTime refuses a shutter that is open for longer than a frame lasts. w is what was written.
+func (r *resolver) inFrameTime(w scene.Exposure, x Exposure) {
+	if x.Seconds*x.FPS <= 1+1e-9 {
+		return
+	}
+	span := either(w.Shutter.Set, w.Shutter.Span, w.FPS.Span)
+	rate := unit.FormatNumber(x.FPS)
+	r.errorf(span, CodeShutterLong, "write 1/"+rate+", the longest, or an angle up to 360°",
+		"a shutter of %s is open for longer than a frame lasts at %s fps", exposureTime(x.Seconds), rate)
+}
+
+// exposureTime prints seconds as they are written: 1/50 s, or 2 s.
+func exposureTime(seconds float64) string {
+	if per := 1 / seconds; seconds < 1 {
+		return "1/" + unit.FormatNumber(per) + " s"
+	}
+	return unit.FormatNumber(seconds) + " s"
 }
 
 // laidOver is the scene's exposure with what a camera sets for itself.
