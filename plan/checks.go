@@ -1,6 +1,10 @@
 package plan
 
 import (
+	"math"
+	"slices"
+	"strings"
+
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -48,20 +52,11 @@ func (r *resolver) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
 	const skin = 1e-4 // m: on a face is not inside
 	for i := range r.out.Set.Prisms {
 		s := &r.out.Set.Prisms[i]
-		if z1 > s.Z0+skin && z0 < s.Z1-skin && within(p, s.Base, skin) && !holds(own, s.ID) {
+		if z1 > s.Z0+skin && z0 < s.Z1-skin && within(p, s.Base, skin) && !slices.Contains(own, s.ID) {
 			return s.Name
 		}
 	}
 	return ""
-}
-
-func holds(ids []solid.ID, id solid.ID) bool {
-	for _, own := range ids {
-		if own == id {
-			return true
-		}
-	}
-	return false
 }
 
 // heightSpan is where a light's height was written, else its place, else its name.
@@ -212,9 +207,47 @@ func (r *resolver) checkCameras() {
 		leave := r.about(r.things[c.Name].path)
 		if name := r.solidAt(c.Frame.At); name != "" {
 			r.errorf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeInSolid, "", "the lens of %s is inside a solid: %s", c.Name, name)
+		} else {
+			r.seesSomeone(c)
 		}
 		leave()
 	}
+}
+
+// seesSomeone warns of a camera that has a wall before everybody it could look at.
+func (r *resolver) seesSomeone(c *Camera) {
+	var walls []string
+	for i := range r.out.People {
+		wall := r.wallBetween(c.Frame.At, r.out.People[i].Face.At)
+		if wall == "" {
+			return
+		}
+		if !slices.Contains(walls, wall) {
+			walls = append(walls, wall)
+		}
+	}
+	if len(walls) == 0 {
+		return
+	}
+	whom := either(len(r.out.People) == 1, r.out.People[0].Name, "anybody")
+	r.warnf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeCameraBlocked, "move it to where it has them in sight, or open a door or a gap on the way",
+		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+either(len(walls) == 1, " stands", " stand"))
+}
+
+// wallBetween is the first wall, or shut leaf, on the straight way from one point to another; "" where
+// it is free. Furniture and people do not count: they are moved.
+func (r *resolver) wallBetween(from, to r3.Vec) string {
+	name, first := "", math.Inf(1)
+	for i := range r.out.Set.Prisms {
+		p := &r.out.Set.Prisms[i]
+		if k := r.things[p.Name].kind; k == aFurniture || k == aPerson {
+			continue
+		}
+		if at, enters := (way{from, to}).entry(p); enters && at < first {
+			name, first = p.Name, at
+		}
+	}
+	return name
 }
 
 // checkMeters warns of a meter inside a solid, where it is dark.

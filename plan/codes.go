@@ -37,6 +37,7 @@ const (
 	CodeNeedsHeight      = "needs-height"       // a place to aim at without a height
 	CodeTagTwice         = "tag-twice"          // warning: two lights with one tag
 	CodeMeterConstant    = "meter-constant"     // a second meter constant in a file
+	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 	CodeShutterLong      = "shutter-long"       // an exposure longer than the frame
 	CodeNothingBefore    = "nothing-before"     // stays in a set-up with none before it
 	CodeStaysMoved       = "stays-moved"        // a thing that stays and is moved at once

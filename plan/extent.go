@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -74,7 +75,7 @@ func (r *resolver) backOf(written *scene.Light, l *Light, f Frame) []r3.Vec {
 // isGrip reports whether a solid is a piece of grip: it may touch what it shades.
 func (r *resolver) isGrip(id solid.ID) bool {
 	for i := range r.out.Grip {
-		if holds(r.out.Grip[i].IDs, id) {
+		if slices.Contains(r.out.Grip[i].IDs, id) {
 			return true
 		}
 	}
@@ -112,7 +113,7 @@ func (r *resolver) reachOfPerson(p *Person) *reaching {
 		name: p.Name,
 		ways: func(moved r3.Vec) []way { return movedBy(moved, ways) },
 		meets: func(name string, id solid.ID) bool {
-			if holds(p.Own, id) || r.isGrip(id) {
+			if slices.Contains(p.Own, id) || r.isGrip(id) {
 				return false
 			}
 			switch r.things[name].kind {

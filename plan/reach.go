@@ -127,6 +127,12 @@ func (r *resolver) box(i int) r3.Box {
 
 // entersPrism reports whether a way runs in a prism, deeper than a bite.
 func (w way) entersPrism(p *solid.Prism) bool {
+	_, enters := w.entry(p)
+	return enters
+}
+
+// entry is where a way enters a prism, as a share of its length.
+func (w way) entry(p *solid.Prism) (at float64, enters bool) {
 	in := span1{0, 1}
 	in.keep(w.from.Z-p.Z0-bite, w.to.Z-p.Z0-bite)
 	in.keep(p.Z1-bite-w.from.Z, p.Z1-bite-w.to.Z)
@@ -135,7 +141,7 @@ func (w way) entersPrism(p *solid.Prism) bool {
 		in.keep(l.height(a)-bite, l.height(b)-bite)
 		return in.least < in.most
 	})
-	return in.least < in.most
+	return in.least, in.least < in.most
 }
 
 // keep narrows the stretch of a way to where a height that goes evenly from a to b is above nought.

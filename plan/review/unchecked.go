@@ -12,6 +12,7 @@ import (
 func Unchecked() []string {
 	return []string{
 		"What cloth, frames and nets do to light; and what mirrors and polished boards throw: every surface returns light as if it were matt.",
+		"Frame: lights and stands in picture.",
 		"Floor load, house wiring, circuits and rigging points.",
 	}
 }
