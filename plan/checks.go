@@ -39,6 +39,7 @@ func (r *resolver) check() {
 	r.checkPeople()
 	r.checkCameras()
 	r.checkMeters()
+	r.anyLit()
 }
 
 // solidAt is the name of the solid that holds a point with some of it all around; "" in the air.
@@ -179,6 +180,7 @@ func (r *resolver) checkPeople() {
 		p := &r.out.People[i]
 		leave := r.about(r.things[p.Name].path)
 		span := r.s.People[r.things[p.Name].index].At.Span
+		r.standsInside(p.Name, p.At, span)
 		if name := r.solidAt(p.Face.At, p.Own...); name != "" {
 			r.errorf(span, CodeInSolid, "", "the face of %s is inside a solid: %s", p.Name, name)
 		} else if name := r.bodyIn(p); name != "" {
@@ -208,6 +210,7 @@ func (r *resolver) checkCameras() {
 		if name := r.solidAt(c.Frame.At); name != "" {
 			r.errorf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeInSolid, "", "the lens of %s is inside a solid: %s", c.Name, name)
 		} else {
+			r.standsInside(c.Name, inPlan(c.Frame.At), r.s.Cameras[r.things[c.Name].index].At.Span)
 			r.seesSomeone(c)
 		}
 		leave()
@@ -257,6 +260,8 @@ func (r *resolver) checkMeters() {
 		leave := r.about(r.things[m.Name].path)
 		if name := r.solidAt(m.At); name != "" && m.Kind != "spot" {
 			r.warnf(m.Span, CodeInSolid, "", "%s reads inside a solid: %s", m.Name, name)
+		} else {
+			r.readsSomewhere(m)
 		}
 		leave()
 	}

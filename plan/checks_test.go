@@ -1,6 +1,11 @@
 package plan
 
-import "testing"
+import (
+	"strings"
+	"testing"
+
+	"scrimshaw/plan/source"
+)
 
 // A camera sees somebody, or it is told what stands between.
 func TestCameraSees(t *testing.T) {
@@ -24,4 +29,50 @@ func TestCameraSees(t *testing.T) {
 			}
 		})
 	}
+}
+
+// What reads nought or is seen by nobody is told of.
+func TestSilence(t *testing.T) {
+	const lamp = "lights: {k: {output: {candela: 9, shape: uniform}, at: [2, 2], height: 1.5}}"
+	const room = "rooms: {a: {at: [1, 1], size: [3.6, 3.1], base: 0.5}}\n"
+	for _, c := range []struct{ name, scene, want string }{
+		{"a meter in the room", room + "meters: {m: {flat: [2, 2, 0.5]}}", ""},
+		{"a meter outside", room + "meters: {m: {flat: [9, 2, 1]}}", "warning outside m reads outside every room [a lies from [1, 1] to [4.6, 4.1]]"},
+		{"a meter under the floor", room + "meters: {m: {flat: [2, 2, 0]}}", "warning outside m reads 0.50 m under the floor of a [the floor is at 0.5]"},
+		{"a meter over the ceiling", room + "meters: {m: {dome: [2, 2, 4]}}", "warning outside m reads 1.00 m over the ceiling of a [the ceiling is at 3]"},
+		{"a meter in a doorway", room + "openings: {d: {gap: a.left, along: 1, width: 1}}\nmeters: {m: {flat: [0.95, 2.5, 1]}}", ""},
+		{"a meter on open ground", "meters: {m: {flat: [9, 2, 1]}}", ""},
+		{"a meter under the ground", "meters: {m: {flat: [9, 2, -1]}}", "warning outside m reads 1.00 m under the ground [a height counts from the ground]"},
+		{"a person outside", room + "people: {p: {at: [7, 2], faces: 0}}", "info outside p stands outside every room [a lies from [1, 1] to [4.6, 4.1]]"},
+		{"a camera outside", room + "cameras: {A: {at: [7, 2], looks: 0, lens: 35 mm}}", "info outside A stands outside every room [a lies from [1, 1] to [4.6, 4.1]]"},
+		{"a slot", "rooms: {a: {size: [0.2, 3]}}", "warning room-narrow a is 0.20 m wide [bare numbers are metres; write 12 ft for feet]"},
+		{"a lamp that is off", strings.Replace(lamp, "1.5}", "1.5, level: off}", 1), "warning all-dark every light of this set-up is struck or off [turn one up, or keep one]"},
+		{"no lamp at all", "people: {p: {at: [7, 2], faces: 0}}", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := found(t, c.scene, ""); got != c.want {
+				t.Errorf("got\n%s\nwant\n%s", got, c.want)
+			}
+		})
+	}
+	const struck = lamp + "\nsetups: {wide: {}, dark: {change: {lights: {k: strike}}}}"
+	if got := found(t, struck, "wide"); got != "" {
+		t.Error(got)
+	}
+	if got, want := found(t, struck, "dark"), "warning all-dark every light of this set-up is struck or off [turn one up, or keep one]"; got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+// found lists what resolving a set-up finds, but for notes of what is computed later.
+func found(t *testing.T, text, setup string) string {
+	t.Helper()
+	log := &source.Log{}
+	doc := opened(t, text, log)
+	Resolve(doc, doc.Scene(setup, log), log)
+	var lines []string
+	for _, d := range log.All() {
+		lines = append(lines, d.Severity.String()+" "+d.Code+" "+d.Message+" ["+d.Hint+"]")
+	}
+	return strings.Join(lines, "\n")
 }

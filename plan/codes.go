@@ -37,6 +37,9 @@ const (
 	CodeNeedsHeight      = "needs-height"       // a place to aim at without a height
 	CodeTagTwice         = "tag-twice"          // warning: two lights with one tag
 	CodeMeterConstant    = "meter-constant"     // a second meter constant in a file
+	CodeOutside          = "outside"            // warning of a meter that no light can reach; info of a person, a camera
+	CodeRoomNarrow       = "room-narrow"        // warning: a room that nobody can stand in
+	CodeAllDark          = "all-dark"           // warning: a set-up without a light that is up
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 	CodeShutterLong      = "shutter-long"       // an exposure longer than the frame
 	CodeNothingBefore    = "nothing-before"     // stays in a set-up with none before it

@@ -62,6 +62,7 @@ func (r *resolver) roomOf(room *scene.Room) (Room, bool) {
 		})
 	}
 	r.stage(room, &resolved)
+	r.cupboard(room, &resolved)
 	return resolved, r.ceil(room, &resolved)
 }
 
