@@ -12,7 +12,8 @@ import (
 
 // A lamp that was placed outside of an opening is meant to shine through it: its axis must pass
 // the hole in the inside and in the outside face of the wall. Where it does not, the fault says by
-// how much, and the least move of the lamp that mends it while it goes on aiming where it aims.
+// how much, and the move of the lamp that takes it through the middle while it goes on aiming where it
+// aims, for an axis on a jamb is mended on paper only.
 
 // span1 is an interval; empty where least is over most.
 type span1 struct{ least, most float64 }
@@ -20,15 +21,15 @@ type span1 struct{ least, most float64 }
 // and is what two intervals share.
 func (s span1) and(t span1) span1 { return span1{max(s.least, t.least), min(s.most, t.most)} }
 
-// nearest is the number of the interval nearest to nought.
-func (s span1) nearest() (v float64, ok bool) {
-	return min(max(0, s.least), s.most), s.least <= s.most
+// middle is the middle of the interval; ok is false where it is empty or has none.
+func (s span1) middle() (v float64, ok bool) {
+	return (s.least + s.most) / 2, s.least <= s.most && !math.IsInf(s.least, 0) && !math.IsInf(s.most, 0)
 }
 
 // passage is how an axis meets the two faces of an opening.
 type passage struct {
 	side, height       float64 // the worst miss, right as seen from inside, and up; 0 where it passes
-	moveSide, moveUp   float64 // the least move of the lamp that mends it
+	moveSide, moveUp   float64 // the move of the lamp that takes it through the middle
 	mendSide, mendRise bool    // whether there is one
 }
 
@@ -58,20 +59,27 @@ func (r *resolver) missed(l *Light, o *Opening, p passage, span source.Span) sou
 	if p.height != 0 {
 		where = r.length(math.Abs(p.height)) + either(p.height > 0, " over its head", " under its sill")
 		if p.mendRise {
-			up := r.roundUp(p.moveUp)
+			up := r.rounded(p.moveUp)
 			moves = either(up > 0, "raise ", "lower ") + l.Name + " by " + r.length(math.Abs(up)) + ", to height: " + r.coordinate(l.Height+up)
 		}
 	}
 	if p.side != 0 {
 		where = joinAnd(where, r.length(math.Abs(p.side))+" beyond its "+either(p.side > 0, "right", "left")+" jamb as seen from inside")
 		if p.mendSide {
-			right := r.roundUp(p.moveSide)
+			right := r.rounded(p.moveSide)
 			moves = joinAnd(moves, "shift "+l.Name+" "+r.length(math.Abs(right))+either(right > 0, " to the right", " to the left")+
 				" as seen from inside, to along: "+r.coordinate(r.alongOf(l, o)+right))
 		}
 	}
-	if moves == "" {
-		moves = "aim it through " + o.Name
+	aimed := *l
+	aimed.Frame.Axis = r3.Unit(r3.Sub(over(o.Middle(), (o.Sill+o.Head)/2), l.Frame.At))
+	switch through := pass(&aimed, o); {
+	case through.side != 0 || through.height != 0:
+		moves = either(moves == "", "aim it through "+o.Name, moves+", for the middle of it")
+	case moves == "":
+		moves = "aim: " + o.Name
+	default:
+		moves += ", for the middle of it; or aim: " + o.Name
 	}
 	return r.diagnostic(source.Error, span, CodeAxisMisses, moves, "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
 }
@@ -94,6 +102,12 @@ func (r *resolver) roundUp(move float64) float64 {
 	return math.Copysign(math.Ceil(math.Abs(move)/step-1e-6)*step, move)
 }
 
+// rounded rounds a move to what a tape shows.
+func (r *resolver) rounded(move float64) float64 {
+	step := either(r.s.Feet, unit.Inch/2, 0.01)
+	return math.Round(move/step) * step
+}
+
 // pass follows the axis of a lamp through an opening.
 func pass(l *Light, o *Opening) passage {
 	var p passage
@@ -108,8 +122,8 @@ func pass(l *Light, o *Opening) passage {
 			rises = rises.and(span1{(o.Sill - z) / lever, (o.Head - z) / lever})
 		}
 	}
-	p.moveSide, p.mendSide = sides.nearest()
-	p.moveUp, p.mendRise = rises.nearest()
+	p.moveSide, p.mendSide = sides.middle()
+	p.moveUp, p.mendRise = rises.middle()
 	return p
 }
 

@@ -278,6 +278,7 @@ func (r *resolver) reaches(l *Light) {
 			return
 		}
 	}
+	l.Astray = true
 	r.warnf(l.Span, CodeNoOpeningReached, "aim it through an opening", "%s stands outside, and lights no opening", l.Name)
 }
 

@@ -3,10 +3,12 @@ package review
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -73,10 +75,13 @@ func (c *checker) reading(name string) *meter.Reading {
 // exposure compares a person's key side with the working stop.
 func (c *checker) exposure(p *plan.Person) {
 	key := c.reading(p.Name + ".key")
-	if key == nil || len(c.setup.Lights) == 0 {
-		return
+	if key == nil || !c.setup.Lit() {
+		return // that no light is up has been told
 	}
 	working := unit.FormatStop(c.setup.Exposure.Stop.N)
+	if (key.Over == nil || *key.Over < -underStops) && c.astray() {
+		return // and so has the cause
+	}
 	if key.Over == nil {
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name, "aim a light at the side of the face that the camera sees, or let it stay dark",
 			"no light reaches the key side of %s", p.Name)
@@ -85,13 +90,44 @@ func (c *checker) exposure(p *plan.Person) {
 	switch over := *key.Over; {
 	case over < -underStops:
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name,
-			fmt.Sprintf("a light %s stronger, a throw %.2f times as long, or a wider stop",
-				timesMore(-over), math.Pow(2, over/2)),
+			c.more(key, -over),
 			"the key side of %s is %.1f stops under %s", p.Name, -over, working)
 	case over > overStops:
 		c.add(source.Warning, CodeKeyOver, p.Span, "people."+p.Name, "lower the level, add ND, or stop down",
 			"the key side of %s is %.1f stops over %s", p.Name, over, working)
 	}
+}
+
+// astray reports whether a light that is up stands where it can light no room.
+func (c *checker) astray() bool {
+	return slices.ContainsFunc(c.setup.Lights, func(l plan.Light) bool { return l.Astray && l.Level > 0 })
+}
+
+// more says what gives a reading so many stops more. Light that comes back from walls does not follow
+// the inverse square of a throw.
+func (c *checker) more(key *meter.Reading, stops float64) string {
+	straight, all := 0.0, 0.0
+	given := map[string]float64{}
+	for _, s := range key.Shares {
+		all += s.Lux
+		given[s.Light] += s.Lux
+		if s.Path != light.Reflected.String() {
+			straight += s.Lux
+		}
+	}
+	if straight >= all/2 {
+		return fmt.Sprintf("a light %s stronger, a throw %.2f times as long, or a wider stop", timesMore(stops), math.Exp2(-stops/2))
+	}
+	var most *plan.Light
+	for i := range c.setup.Lights {
+		if l := &c.setup.Lights[i]; most == nil || given[l.Name] > given[most.Name] {
+			most = l
+		}
+	}
+	if level := most.Level * math.Exp2(stops); level <= 1 {
+		return fmt.Sprintf("most of it is reflected: %s at %s, or a wider stop", most.Name, unit.FormatPercent(math.Ceil(100*level)/100))
+	}
+	return fmt.Sprintf("most of it is reflected: a larger unit than %s, %s stronger, or a wider stop", most.Name, timesMore(stops))
 }
 
 // timesMore words a ratio of light given in stops.
@@ -119,6 +155,9 @@ func (c *checker) colours(p *plan.Person) {
 // reaches says when a light does nothing for any reading: between walls a trace of every lamp
 // comes back from them.
 func (c *checker) reaches(l *plan.Light) {
+	if l.Astray || !c.setup.Lit() {
+		return // told where it was placed
+	}
 	if l.Level == 0 {
 		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Name)
 		return

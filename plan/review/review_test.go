@@ -37,7 +37,7 @@ func lit(t *testing.T, text string) *study.Study {
 func TestCheck(t *testing.T) {
 	const face = "people: {ada: {at: [0, 0], faces: 0}}\n"
 	lamp := func(what string) string {
-		return face + "lights: {k: {" + what + ", at: [0, 2.1], height: 1.59, aim: ada}}\n"
+		return face + "lights:\n  k: {" + what + ", at: [0, 2.1], height: 1.59, aim: ada}\n"
 	}
 	for _, c := range []struct {
 		name, scene string
@@ -54,9 +54,9 @@ func TestCheck(t *testing.T) {
 			"  a: {output: {candela: 1000, shape: uniform}, at: [1.5, 1.6], height: 1.59, colour: 3200 K}\n" +
 			"  b: {output: {candela: 700, shape: uniform}, at: [-1.5, 1.6], height: 1.59, colour: 5600 K}\n", []string{
 			"info colour-gap the fill side of ada is 134 mired cooler than the key side (5600 K against 3200 K)"}},
-		{"a lamp at no level", lamp("output: {candela: 1000, shape: uniform}, level: 0 %"), []string{
-			"warning key-under no light reaches the key side of ada",
-			"info no-light k is at 0 %"}},
+		{"a lamp at no level", lamp("output: {candela: 1000, shape: uniform}, level: 0 %"), nil},
+		{"one of two lamps at no level", lamp("output: {candela: 1000, shape: uniform}") + "  l: {output: {candela: 9, shape: uniform}, at: [0, 4], height: 2, level: 0 %}\n", []string{
+			"info no-light l is at 0 %"}},
 		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 8 %}}\n", []string{
 			"warning stand-short k at 2.80 m above what it stands on is higher than its stand goes (light-stand, to 2.60 m)"}},
 		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 8 %}}\n", []string{
@@ -76,6 +76,44 @@ func TestCheck(t *testing.T) {
 				t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(c.want, "\n"))
 			}
 		})
+	}
+}
+
+// A lamp behind a blank wall is told of by the resolver, and what follows from it is not told again.
+func TestTheCauseIsToldOnce(t *testing.T) {
+	s := lit(t, `
+rooms: {den: {size: [5, 4]}}
+openings: {w: {window: den.top, width: 1}}
+people: {ada: {at: [2, 2], faces: 0}}
+lights: {k: {output: {candela: 1000, shape: uniform}, at: [2, -3], height: 1.6, aim: ada}}
+`)
+	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+		t.Errorf("tells %s %s", d.Code, d.Message)
+	}
+	if !s.Setup.Lights[0].Astray {
+		t.Error("the lamp lights no opening, and nothing says so")
+	}
+}
+
+// More light is asked for in a way that gives it: reflected light does not grow with a shorter throw.
+func TestWhatGivesMore(t *testing.T) {
+	const room = "rooms: {den: {size: [3, 3], walls: white, ceiling: white}}\npeople: {ada: {at: [1.5, 2.6], faces: 180}}\n"
+	for _, c := range []struct{ name, scene, want string }{
+		{"straight", "people: {ada: {at: [0, 0], faces: 0}}\nlights: {k: {output: {candela: 100, shape: uniform}, at: [0, 2.1], height: 1.59, aim: ada}}",
+			"a light 9.6 times stronger, a throw 0.32 times as long, or a wider stop"},
+		{"reflected, with level left", room + "lights: {k: {output: {lumens: 8000, beam: 40}, at: [1.5, 0.5], height: 1.5, aim: up, level: 2 %}}", "most of it is reflected: k at "},
+		{"reflected, at full level", room + "lights: {k: {output: {lumens: 200, beam: 40}, at: [1.5, 0.5], height: 1.5, aim: up}}", "most of it is reflected: a larger unit than k, "},
+	} {
+		s := lit(t, c.scene)
+		hint := ""
+		for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+			if d.Code == review.CodeKeyUnder {
+				hint = d.Hint
+			}
+		}
+		if !strings.HasPrefix(hint, c.want) {
+			t.Errorf("%s: offers %q, want %q", c.name, hint, c.want)
+		}
 	}
 }
 
