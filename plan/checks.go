@@ -39,6 +39,7 @@ func (r *resolver) check() {
 	r.checkPeople()
 	r.checkCameras()
 	r.checkMeters()
+	r.checkSheet()
 	r.anyLit()
 }
 

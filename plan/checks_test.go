@@ -76,3 +76,26 @@ func found(t *testing.T, text, setup string) string {
 	}
 	return strings.Join(lines, "\n")
 }
+
+// What a sheet cannot map is refused with the scene, not when it is drawn.
+func TestSheetThatCannotBeDrawn(t *testing.T) {
+	const scene = "rooms: {a: {size: [4, 4]}}\npeople: {p: {at: [2, 3], faces: 180}}\ncameras: {A: {at: [2, 1], lens: 35 mm}}\n"
+	for _, c := range []struct{ sheet, want string }{
+		{"plane: 0.75", ""},
+		{"plane: 9", "error plane there is no plane at 9.00 m: no room is so high; the highest has 2.50 m []"},
+		{"plane: -1", "error out-of-range a plane is 0 m to 100 m, and \"-1\" is not []"},
+		{"plane: 0.75, field: face", "error plane a sheet has one map: the plane, or the dome at face height [leave out plane, or field: face]"},
+		{"field: face", ""},
+		{"scale: '1:33'", "error bad-value \"1:33\" is not a scale that rules are made for [did you mean 1:25?]"},
+		{"scale: '1/4\"'", ""},
+		{"date: 1/3/2026", "error bad-value a date is written like 2031-05-14, and \"1/3/2026\" is not [write it like 2026-03-01]"},
+		{"date: 2026-03-01", ""},
+	} {
+		if got := found(t, scene+"sheet: {"+c.sheet+"}", ""); got != c.want {
+			t.Errorf("%s\ngot\n%s\nwant\n%s", c.sheet, got, c.want)
+		}
+	}
+	if got, want := found(t, "sheet: {field: face}", ""), "error plane there is no person with a camera to take the dome at the face toward [field: floor]"; got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}

@@ -37,6 +37,7 @@ const (
 	CodeNeedsHeight      = "needs-height"       // a place to aim at without a height
 	CodeTagTwice         = "tag-twice"          // warning: two lights with one tag
 	CodeMeterConstant    = "meter-constant"     // a second meter constant in a file
+	CodePlane            = "plane"              // a level plane that no room holds, or beside another map
 	CodeOutside          = "outside"            // warning of a meter that no light can reach; info of a person, a camera
 	CodeRoomNarrow       = "room-narrow"        // warning: a room that nobody can stand in
 	CodeAllDark          = "all-dark"           // warning: a set-up without a light that is up

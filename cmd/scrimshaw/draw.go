@@ -12,6 +12,7 @@ import (
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/unit"
 	"scrimshaw/render/contact"
 	"scrimshaw/render/font"
 	"scrimshaw/render/sheet"
@@ -193,10 +194,11 @@ func dateOf(asked string, epoch time.Time) (string, error) {
 	case asked == "today":
 		return time.Now().Format(time.DateOnly), nil
 	case asked != "":
-		if _, err := time.Parse(time.DateOnly, asked); err != nil {
+		date, err := unit.ParseDate(asked)
+		if err != nil {
 			return "", fmt.Errorf("--date %s: a date is today, or written like 2031-05-14", asked)
 		}
-		return asked, nil
+		return date, nil
 	case epoch.IsZero():
 		return "", nil
 	}

@@ -21,10 +21,14 @@ var paperKind = scalar("a paper", "A3", map[string]any{"type": "string"},
 
 // scaleKind keeps a scale as it was written: `1/4"` is printed so.
 var scaleKind = scalar("a scale", "1:50", map[string]any{"type": "string"},
-	func(text string, _ *source.Node, _ *source.Context) (string, error) {
-		_, err := unit.ParseScale(text)
+	func(text string, n *source.Node, c *source.Context) (string, error) {
+		_, err := unit.ParsePlanScale(text, c.Feet != nil && c.Feet(n.Span.File))
 		return text, err
 	})
+
+// dateKind is a date as the sheet prints it.
+var dateKind = scalar("a date", "2026-03-01", map[string]any{"type": "string"},
+	func(text string, _ *source.Node, _ *source.Context) (string, error) { return unit.ParseDate(text) })
 
 var sheetTable = tableOf("sheet", "What the scene asks of the paper.", nil,
 	value("production", text("a production", "Low Water"), func(s *Sheet) *Given[string] { return &s.Production },
@@ -35,7 +39,7 @@ var sheetTable = tableOf("sheet", "What the scene asks of the paper.", nil,
 		"Revision of the sheet.", "B", "none"),
 	value("for", text("a list of departments", "electric, grip"), func(s *Sheet) *Given[string] { return &s.For },
 		"Whom the sheet is for.", "electric, grip, camera", "everybody"),
-	value("date", text("a date", "2026-03-01"), func(s *Sheet) *Given[string] { return &s.Date },
+	value("date", dateKind, func(s *Sheet) *Given[string] { return &s.Date },
 		"Date on the sheet.", "2026-03-01", "none, so that the same scene gives the same sheet"),
 	value("by", text("a name", "R. Lund"), func(s *Sheet) *Given[string] { return &s.By },
 		"Who drew it.", "R. Lund", "none"),
@@ -50,7 +54,7 @@ var sheetTable = tableOf("sheet", "What the scene asks of the paper.", nil,
 		"stops", "lx, and fc in feet"),
 	value("field", source.OneOf("a map", "floor", "face"), func(s *Sheet) *Given[string] { return &s.Field },
 		"What is mapped: illuminance on the floor, or the incident dome at face height.", "floor", "floor"),
-	value("plane", quantity("a plane", "0.75", lengths, between(-mostHeight, mostHeight)),
+	value("plane", quantity("a plane", "0.75", lengths, between(0, mostHeight)),
 		func(s *Sheet) *Given[float64] { return &s.Plane },
-		"Maps a horizontal plane at this height instead.", "0.75", "none: the floor"),
+		"Maps a horizontal plane at this height above the floors instead of them.", "0.75", "none: the floor"),
 )

@@ -1,6 +1,7 @@
 package study
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -20,8 +21,8 @@ func ParsePlane(s *plan.Setup, text string) (Plane, error) {
 	if err != nil {
 		return Plane{}, fmt.Errorf("write a height above the floor, like 0.75, or a wall: %s", strings.Join(wallNames(s), ", "))
 	}
-	if most := highest(s); most > 0 && height >= most {
-		return Plane{}, fmt.Errorf("no room is so high; the highest has %s", unit.FormatLength(most, s.Feet))
+	if fault := s.PlaneFault(height); fault != "" {
+		return Plane{}, errors.New(fault)
 	}
 	return Plane{Height: height}, nil
 }
@@ -35,13 +36,4 @@ func wallNames(s *plan.Setup) []string {
 		}
 	}
 	return names
-}
-
-// highest is the height of the highest room above its floor, m; 0 where there is none.
-func highest(s *plan.Setup) float64 {
-	most := 0.0
-	for i := range s.Rooms {
-		most = max(most, s.Rooms[i].Top-s.Rooms[i].Base)
-	}
-	return most
 }

@@ -1,9 +1,46 @@
 package unit
 
 import (
+	"math"
 	"regexp"
+	"slices"
 	"strings"
 )
+
+// metric are the scales of ISO 5455 that a plan of rooms uses, with 1:25 as a usual extra. 1:200
+// is for who asks for it: what does not fit at 1:100 is drawn in parts.
+var metric = []float64{10, 20, 25, 50, 100, 200}
+
+// imperial are 1", 1/2", 1/4", 1/8" and, for who asks, 1/16" to the foot.
+var imperial = []float64{12, 24, 48, 96, 192}
+
+// Scales are the scales that plans are drawn at, largest drawing first. The caller must not change them.
+func Scales(feet bool) []float64 {
+	if feet {
+		return imperial
+	}
+	return metric
+}
+
+// ParsePlanScale reads a scale of a plan: one that rules are made for, of either series. feet says which
+// series a fix is offered from.
+func ParsePlanScale(text string, feet bool) (float64, error) {
+	times, err := ParseScale(text)
+	if err != nil {
+		return 0, err
+	}
+	is := func(s float64) bool { return math.Abs(s-times) < 1e-6 }
+	if slices.ContainsFunc(metric, is) || slices.ContainsFunc(imperial, is) {
+		return times, nil
+	}
+	best := Scales(feet)[0]
+	for _, s := range Scales(feet) {
+		if math.Abs(math.Log(s/times)) < math.Abs(math.Log(best/times)) {
+			best = s
+		}
+	}
+	return 0, fault("did you mean "+FormatScale(best, feet)+"?", "%q is not a scale that rules are made for", text)
+}
 
 // toTheFoot is what may follow the paper inches of an imperial scale.
 var toTheFoot = regexp.MustCompile(`^(?:"|in|inch|inches)(?: *(?:to|per|=) *(?:the|a|1|1'(?:-?0")?)? *(?:foot|ft|')?)?$`)

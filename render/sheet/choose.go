@@ -251,7 +251,7 @@ func (c *composer) tooLarge(f *fitter) {
 		d.Span = s.Sheet.Scale.Span
 	}
 	if asked := c.wish.scale; asked > 0 {
-		f.scales = series(feet)
+		f.scales = unit.Scales(feet)
 		if l, ok := f.best(c.paperOr(papers()[1])); ok {
 			d.Hint = "it fits at " + unit.FormatScale(l.times, feet)
 		} else if times, ok := f.inPartsAt(c.paperOr(papers()[1])); ok {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -106,16 +107,13 @@ func (w *wish) readScale(s said, feet bool, log *faults) {
 	if s.word == "" {
 		return
 	}
-	times, usual, err := parseScale(s.word)
+	times, err := unit.ParsePlanScale(s.word, feet)
 	if err != nil {
-		log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path,
-			Message: err.Error(), Hint: "the scales are " + scaleList(feet)})
-		return
-	}
-	if !usual {
-		log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path,
-			Message: fmt.Sprintf("%q is not a scale that rules are made for", s.word),
-			Hint:    "did you mean " + unit.FormatScale(nearestScale(times, feet), feet) + "?"})
+		hint := "the scales are " + scaleList(feet)
+		if f := (*unit.Fault)(nil); errors.As(err, &f) && f.Hint != "" {
+			hint = f.Hint
+		}
+		log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path, Message: err.Error(), Hint: hint})
 		return
 	}
 	w.scale = times
@@ -149,7 +147,7 @@ func unknown(log *faults, s said, what, near string, all []string) {
 
 func scaleList(feet bool) string {
 	var words []string
-	for _, s := range series(feet) {
+	for _, s := range unit.Scales(feet) {
 		words = append(words, unit.FormatScale(s, feet))
 	}
 	return strings.Join(words, ", ")

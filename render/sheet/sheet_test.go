@@ -12,6 +12,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
 	"scrimshaw/symbols/ink"
 )
 
@@ -19,7 +20,7 @@ import (
 // scale there is.
 func TestScaleBarIsTrue(t *testing.T) {
 	for _, feet := range []bool{false, true} {
-		for _, times := range series(feet) {
+		for _, times := range unit.Scales(feet) {
 			in := example()
 			in.Setup.Feet = feet
 			c := newComposer(in, Options{Font: family(t)}, &faults{})
