@@ -111,6 +111,7 @@ func (r *resolver) reachOfPerson(p *Person) *reaching {
 	stands := p.Pose == "standing"
 	return &reaching{
 		name: p.Name,
+		feet: true,
 		ways: func(moved r3.Vec) []way { return movedBy(moved, ways) },
 		meets: func(name string, id solid.ID) bool {
 			if slices.Contains(p.Own, id) || r.isGrip(id) {

@@ -46,6 +46,7 @@ type reaching struct {
 	name  string
 	ways  func(moved r3.Vec) []way
 	meets func(name string, id solid.ID) bool
+	feet  bool // it stands on the floor: it is not moved up or down
 }
 
 // contacts lists what a thing reaches into, the deepest of each name. Level asks for moves in plan
@@ -280,17 +281,21 @@ func (r *resolver) reachInto(t *reaching) (found, mend string) {
 		found += ", by " + r.length(deepest)
 	}
 	pushes, ok := r.freed(t, true)
-	if other, can := r.freed(t, false); can && (!ok || distance(other) < distance(pushes)) {
+	if other, can := r.freed(t, false); can && !t.feet && (!ok || distance(other) < distance(pushes)) {
 		pushes, ok = other, true
 	}
-	if !ok {
-		return found, "there is not room for it here: move it, turn it, or take a smaller one"
+	upright := slices.ContainsFunc(pushes, func(c contact) bool { return c.rise })
+	switch {
+	case t.feet && (!ok || upright):
+		return found, "there is not room for " + t.name + " here"
+	case !ok:
+		return found, "there is not room for " + t.name + " here: move it, turn it, or take a smaller one"
 	}
 	var moves []string
 	for _, p := range pushes {
 		moves = append(moves, r.worded(p))
 	}
-	return found, "move it " + strings.Join(moves, " and ")
+	return found, "move " + t.name + " " + strings.Join(moves, " and ")
 }
 
 // worded is a push in words: "0.32 m away from den.top (down the sheet)".
