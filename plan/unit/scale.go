@@ -27,7 +27,7 @@ func Scales(feet bool) []float64 {
 func ParsePlanScale(text string, feet bool) (float64, error) {
 	times, err := ParseScale(text)
 	if err != nil {
-		return 0, err
+		return 0, fault("the scales are "+scaleList(feet), "%s", err)
 	}
 	is := func(s float64) bool { return math.Abs(s-times) < 1e-6 }
 	if slices.ContainsFunc(metric, is) || slices.ContainsFunc(imperial, is) {
@@ -40,6 +40,15 @@ func ParsePlanScale(text string, feet bool) (float64, error) {
 		}
 	}
 	return 0, fault("did you mean "+FormatScale(best, feet)+"?", "%q is not a scale that rules are made for", text)
+}
+
+// scaleList names the scales of a series.
+func scaleList(feet bool) string {
+	var words []string
+	for _, s := range Scales(feet) {
+		words = append(words, FormatScale(s, feet))
+	}
+	return strings.Join(words, ", ")
 }
 
 // toTheFoot is what may follow the paper inches of an imperial scale.

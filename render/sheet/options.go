@@ -109,11 +109,11 @@ func (w *wish) readScale(s said, feet bool, log *faults) {
 	}
 	times, err := unit.ParsePlanScale(s.word, feet)
 	if err != nil {
-		hint := "the scales are " + scaleList(feet)
-		if f := (*unit.Fault)(nil); errors.As(err, &f) && f.Hint != "" {
-			hint = f.Hint
+		d := source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path, Message: err.Error()}
+		if f := (*unit.Fault)(nil); errors.As(err, &f) {
+			d.Hint = f.Hint
 		}
-		log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path, Message: err.Error(), Hint: hint})
+		log.add(d)
 		return
 	}
 	w.scale = times
@@ -143,12 +143,4 @@ func unknown(log *faults, s said, what, near string, all []string) {
 		Span: s.span, Path: s.path,
 		Message: fmt.Sprintf("there is no %s %q", what, s.word),
 		Hint:    fmt.Sprintf("did you mean %s? There are %s", near, strings.Join(all, ", "))})
-}
-
-func scaleList(feet bool) string {
-	var words []string
-	for _, s := range unit.Scales(feet) {
-		words = append(words, unit.FormatScale(s, feet))
-	}
-	return strings.Join(words, ", ")
 }
