@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+	"slices"
 
 	"scrimshaw/plan/source"
 )
@@ -105,6 +106,19 @@ func (s *Stand) check() (message, hint string) {
 func (l *loader) finish(log *source.Log) {
 	for _, u := range l.units {
 		l.catalogue.finish(u, log)
+	}
+	l.catalogue.refit(l.bulbs)
+}
+
+// refit screws bulbs that were read now into the units that were there before them: into a copy of
+// each, as the catalogue below has the units too.
+func (c *Catalogue) refit(bulbs []*Bulb) {
+	for i, u := range c.Units {
+		if b := c.Bulb(u.Bulb); u.Bulb != "" && slices.Contains(bulbs, b) {
+			fitted := *u
+			fitted.screwIn(b)
+			c.Units[i] = &fitted
+		}
 	}
 }
 

@@ -82,6 +82,7 @@ func (c *Catalogue) clone() *Catalogue {
 type loader struct {
 	catalogue *Catalogue
 	units     []*Unit // those read now, still to be finished
+	bulbs     []*Bulb // those read now
 }
 
 // fileShape is the table of the sections of a kit file.
@@ -99,6 +100,7 @@ func fileShape() *source.Shape[loader] {
 		section("bulbs", "bulb", bulbShape(), nil, func(l *loader, b *Bulb, e Entry) {
 			b.Entry = merged(e, b.Entry)
 			b.PowerFactor = orOne(b.PowerFactor)
+			l.bulbs = append(l.bulbs, b)
 			put(&l.catalogue.Bulbs, b)
 		}),
 		section("modifiers", "modifier", modifierShape(), (*Modifier).check, func(l *loader, m *Modifier, e Entry) {

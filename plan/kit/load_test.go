@@ -67,6 +67,26 @@ func TestWithLaysOver(t *testing.T) {
 	within(t, "curve", h.Drive(0.5).Y(), 0.2*0.85, 1e-12)
 }
 
+// A bulb that a kit file replaces goes into the shipped practicals that take it too, and into
+// none of the catalogue below.
+func TestReplacedBulbIsScrewedIn(t *testing.T) {
+	base := shipped(t)
+	log := &source.Log{}
+	own := base.With(file("bulbs: {led-806: {doc: d, technology: discharge, power: 80 W, lumens: 8060, kelvin: 5000 K}}"), log)
+	before, _ := base.Head(kit.Choice{Unit: "practical-desk"}, log)
+	after, ok := own.Head(kit.Choice{Unit: "practical-desk"}, log)
+	if !ok || len(log.All()) > 0 {
+		t.Fatal(log.All())
+	}
+	within(t, "flux", after.Source.Flux, 10*before.Source.Flux, 1e-9)
+	if after.White.Kelvin != 5000 || after.Watts != 80 || after.PowerFactor != 1 || after.Technology != "discharge" {
+		t.Errorf("the desk lamp kept its old bulb: %v, %g W, %g, %s", after.White, after.Watts, after.PowerFactor, after.Technology)
+	}
+	if u := base.Unit("practical-desk"); u.Lumens != 806 || u.Native != 2700 {
+		t.Errorf("the shipped entry was changed: %+v", u)
+	}
+}
+
 func TestKitFaults(t *testing.T) {
 	unit := func(lines string) string {
 		return "units:\n  lamp:\n    doc: A lamp\n    label: lamp\n    class: bare\n    technology: led\n" + lines
