@@ -1,8 +1,6 @@
 package files
 
-import (
-	"strings"
-)
+import "strings"
 
 // longestLine is how many characters LM-63-2002 allows in a line.
 const longestLine = 256
@@ -21,6 +19,7 @@ func (r *lm63Reader) labels() bool {
 	for ; i < len(r.lines); i++ {
 		s, p := r.line(i)
 		if value, ok := tiltLine(s); ok {
+			r.closeKeyword()
 			r.next = r.lines[i].end
 			return r.tiltForm(value, p)
 		}
@@ -115,22 +114,38 @@ func (r *lm63Reader) label(s string, p part) {
 		}
 		key, rest = strings.TrimSpace(key), strings.TrimSpace(rest)
 	}
-	words := &r.out.Keywords
 	switch {
 	case s == "":
 	case bracketed && strings.EqualFold(key, "MORE"):
-		if n := len(*words); n > 0 {
-			(*words)[n-1].Text += "\n" + rest
+		if len(r.out.Keywords) > 0 {
+			r.more = append(r.more, rest)
 			return
 		}
 		r.odd(p, CodeQuirk, "", "[MORE] continues a keyword, and there is none before it; it is kept as [_MORE]")
-		*words = append(*words, Keyword{"_MORE", rest})
+		r.keyword("_MORE", rest)
 	case bracketed && key == "":
 		r.odd(p, CodeQuirk, "", "a keyword has no name; the line is left out")
 	default:
 		if !bracketed && r.out.Edition > Edition1986 {
 			r.odd(p, CodeQuirk, "begin it with [MORE] or a keyword of its own, [_NOTE]", "a line before TILT= has no keyword; it is kept as a remark")
 		}
-		*words = append(*words, Keyword{key, rest})
+		r.keyword(key, rest)
 	}
+}
+
+// keyword begins a keyword, which lines of [MORE] may continue.
+func (r *lm63Reader) keyword(key, first string) {
+	r.closeKeyword()
+	r.out.Keywords = append(r.out.Keywords, Keyword{key, first})
+}
+
+// closeKeyword gives the last keyword the lines that continue it, all at once: a text that grew line
+// by line would be copied for each of them.
+func (r *lm63Reader) closeKeyword() {
+	if len(r.more) == 0 {
+		return
+	}
+	last := &r.out.Keywords[len(r.out.Keywords)-1]
+	last.Text += "\n" + strings.Join(r.more, "\n")
+	r.more = nil
 }

@@ -29,7 +29,8 @@ func ReadLM63(f *source.File, log *source.Log) (*LM63, bool) {
 type lm63Reader struct {
 	*text
 	out  *LM63
-	next int // the offset of what is read next
+	more []string // lines of [MORE], still to be joined to the last keyword
+	next int      // the offset of what is read next
 	// Where the parts of the file stand, to be blamed.
 	lumensAt, multiplierAt, ballastAt, secondAt, countsAt, dimensionsAt, verticalAt, horizontalAt, candelaAt part
 }

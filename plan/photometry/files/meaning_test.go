@@ -3,6 +3,7 @@ package files_test
 import (
 	"fmt"
 	"math"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -213,5 +214,22 @@ func TestDownwardFraction(t *testing.T) {
 			within(t, fmt.Sprint(last, step), d.Downward, want, 1e-9)
 			within(t, "efficiency", d.Efficiency, 100, 1e-6)
 		}
+	}
+}
+
+// What a file costs to read grows as the file does, however many lines continue a keyword: the
+// bytes set aside are held to a multiple of its length.
+func TestLongKeywordIsReadInOneGo(t *testing.T) {
+	const lines = 30000
+	text := strings.Replace(goodIES, "[TEST] a", "[TEST] a"+strings.Repeat("\n[MORE] b", lines), 1)
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	d, _ := read(t, "long.ies", text)
+	runtime.ReadMemStats(&after)
+	if got, want := d.(*files.LM63).Get("TEST"), "a"+strings.Repeat("\nb", lines); got != want {
+		t.Errorf("%d characters of %d were kept", len(got), len(want))
+	}
+	if took := after.TotalAlloc - before.TotalAlloc; took > 64*uint64(len(text)) {
+		t.Errorf("reading %d bytes took %d of memory", len(text), took)
 	}
 }
