@@ -199,6 +199,27 @@ func TestTintOutsideAP1IsClamped(t *testing.T) {
 	within(t, "Y", got.RGB.Y(), 1, 1e-12)
 }
 
+// A stack that shifts a white past the ends of what is followed is held there, and says so and by how
+// much; one that ends there is not held.
+func TestStackPastTheEndsIsHeld(t *testing.T) {
+	for _, row := range []struct {
+		from, shift, kelvin, mired float64
+		clamped                    bool
+	}{
+		{2700, 6 * 159, 1000, 1e6/2700 + 954, true},
+		{2000, 500, 1000, 1000, false},
+		{20000, -50, 100000, 0, true},
+		{5600, 159, 1e6 / (1e6/5600 + 159), 1e6/5600 + 159, false},
+	} {
+		got := colour.Through(colour.White{Kelvin: row.from}, []colour.Filter{{Mired: row.shift, Transmittance: 0.5}})
+		within(t, "K", got.White.Kelvin, row.kelvin, 1e-6)
+		within(t, "mired before", got.Mired, row.mired, 1e-9)
+		if got.Clamped != row.clamped {
+			t.Errorf("%g K and %+g mired: clamped is %v", row.from, row.shift, got.Clamped)
+		}
+	}
+}
+
 func TestNeutralFactorIsFlat(t *testing.T) {
 	factor, _ := colour.Factor(colour.D65(), colour.D65(), 0.18)
 	for _, v := range factor {

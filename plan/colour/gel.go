@@ -7,17 +7,19 @@ type Filtered struct {
 	RGB           RGB     // Y = 1
 	White         White   // nearest, on the Planckian locus
 	Transmittance float64 // luminous, of the whole stack
-	Clamped       bool    // the colour left AP1 and was brought to its edge
+	Mired         float64 // that white and shifts add up to, before it was held to what can be told
+	Clamped       bool    // the white was held so, or the colour left AP1 and was brought to its edge
 }
 
-// The range of mireds that a stack may shift a white to: 100000 K to 1000 K.
-const leastMired, mostMired = 10, 1000
+// LeastMired and MostMired are what a stack may shift a white to: 100000 K to 1000 K.
+const LeastMired, MostMired = 10, 1000
 
 // Through sends a white through a stack of gels: mired shifts and Duv shifts add, luminous
 // transmittances multiply, then the strong colours filter channel by channel.
 func Through(w White, stack []Filter) Filtered {
 	if len(stack) == 0 {
-		return Filtered{RGB: w.RGB(), White: w.OnPlanck(), Transmittance: 1}
+		white := w.OnPlanck()
+		return Filtered{RGB: w.RGB(), White: white, Transmittance: 1, Mired: Mired(white.Kelvin)}
 	}
 	shifted := w.OnPlanck()
 	mired, transmittance := Mired(shifted.Kelvin), 1.0
@@ -26,7 +28,8 @@ func Through(w White, stack []Filter) Filtered {
 		shifted.Duv += f.Duv
 		transmittance *= f.Transmittance
 	}
-	shifted.Kelvin = Mired(math.Min(math.Max(mired, leastMired), mostMired))
+	shifted.Kelvin = Mired(math.Min(math.Max(mired, LeastMired), MostMired))
+	held := mired < LeastMired || mired > MostMired
 	light, clamped := shifted.RGB().clamped()
 	tinted := false
 	for _, f := range stack {
@@ -38,7 +41,7 @@ func Through(w White, stack []Filter) Filtered {
 	if tinted || clamped {
 		shifted = WhiteOf(XY(light))
 	}
-	return Filtered{light.Scale(1 / light.Y()), shifted, transmittance, clamped}
+	return Filtered{light.Scale(1 / light.Y()), shifted, transmittance, mired, clamped || held}
 }
 
 // Factor gives the filter or surface that turns light of chromaticity under into chromaticity

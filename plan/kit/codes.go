@@ -9,7 +9,7 @@ const (
 	CodeNoFit           = "no-fit"       // a modifier that does not go on this unit
 	CodeWhiteRange      = "white-range"  // a white that the unit cannot be set to
 	CodeTintRange       = "tint-range"   // a tint that the unit cannot be set to
-	CodeGelGamut        = "gel-gamut"    // a gel stack whose colour was brought to the edge of AP1
+	CodeGelGamut        = "gel-gamut"    // a gel stack whose colour was brought to the edge of AP1, or whose white was held
 	CodeNoZoom          = "no-zoom"      // warning: a focus of what has none, as far as the catalogue says
 	CodeNearestZoom     = "nearest-zoom" // a focus between those that the catalogue has figures of
 	CodeOutput          = "output"       // keys of an output that do not go together

@@ -3,6 +3,7 @@ package kit
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/source"
@@ -67,7 +68,27 @@ func (b *builder) addGels() {
 	if len(h.stack) == 0 {
 		h.White = h.native // keeps the word daylight
 	}
-	if light.Clamped {
-		b.report(source.Warning, b.choice.Span, CodeGelGamut, "", "the colour of this light is purer than can be carried; it was brought to the nearest that can")
+	b.clampFault(light)
+}
+
+// clampFault warns of a stack that goes further than colour is followed.
+func (b *builder) clampFault(light colour.Filtered) {
+	switch m := light.Mired; {
+	case m < colour.LeastMired || m > colour.MostMired:
+		held := math.Min(math.Max(m, colour.LeastMired), colour.MostMired)
+		b.report(source.Warning, b.choice.Span, CodeGelGamut, "leave out gels of the stack",
+			"the gels take %s to %s mired; it is reckoned with at %s mired, %s, as far as a white is followed",
+			b.whose(), unit.FormatNumber(math.Round(m)), unit.FormatNumber(held), unit.FormatKelvin(colour.Mired(held)))
+	case light.Clamped:
+		b.report(source.Warning, b.choice.Span, CodeGelGamut, "",
+			"the colour of %s is purer than can be carried; it was brought to the nearest that can", b.whose())
 	}
+}
+
+// whose is the name of the light, as a message on a sheet needs it.
+func (b *builder) whose() string {
+	if _, name, ok := strings.Cut(b.choice.Path, "."); ok {
+		return name
+	}
+	return "this light"
 }
