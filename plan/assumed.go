@@ -24,8 +24,8 @@ const (
 
 	defaultPerson  = 1.70
 	eyesToCrown    = 0.11
-	eyesSeated     = 1.20
-	eyesPropped    = 1.05
+	eyesOverSeat   = 0.75 // above what one sits on: testdata/published/people.txt, with a slump
+	eyesOverBed    = 0.55 // above what one sits on, propped
 	eyesCrouching  = 0.85
 	eyesLying      = 0.20 // above what one lies on, face up
 	clothesReflect = 0.20

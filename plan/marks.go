@@ -43,5 +43,5 @@ func (r *resolver) markFace(p *scene.Person, m *scene.MarkPlace) (Frame, bool) {
 	if m.Eyes.Set {
 		at.Eyes = m.Eyes
 	}
-	return faceFrame(&at, s, bearing), true
+	return faceFrame(&at, s.at, r.resting(&at, s).eyes, bearing), true
 }

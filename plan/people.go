@@ -30,13 +30,12 @@ func (r *resolver) personOf(written *scene.Person) (Person, bool) {
 	if !ok || !known {
 		return Person{}, false
 	}
-	r.assumePerson(written, bearing)
-	s = r.feet(written, s)
-	eyes, _ := eyesOf(written)
+	rest := r.resting(written, s)
+	r.assumePerson(written, rest.eyes-rest.feet, bearing)
 	p := Person{
-		Name: written.Name, At: s.at, Base: s.base, Pose: written.Pose.Or("standing"),
-		Height: written.Height.Or(defaultPerson), Eyes: s.base + eyes, Faces: bearing,
-		Face: faceFrame(written, s, bearing), Span: written.Span,
+		Name: written.Name, At: s.at, Base: rest.feet, Pose: written.Pose.Or("standing"),
+		Height: written.Height.Or(defaultPerson), Eyes: rest.eyes, Faces: bearing,
+		Face: faceFrame(written, s.at, rest.eyes, bearing), Span: written.Span,
 	}
 	switch p.Pose {
 	case "standing":
@@ -49,28 +48,42 @@ func (r *resolver) personOf(written *scene.Person) (Person, bool) {
 	default:
 		p.Crown = p.Eyes + eyesToCrown
 	}
-	p.Parts = pose(&p)
+	p.Parts = pose(&p, rest.seat)
 	return p, true
 }
 
-// feet lowers someone who sits on a sofa to the floor before it: seated eye heights are counted
-// from there.
-func (r *resolver) feet(p *scene.Person, s spot) spot {
-	if s.on == "" || p.Pose.V != "seated" && p.Pose.V != "propped" {
-		return s
+// rest is how high someone is, z: the floor that the feet are on, what one sits on, and the eyes.
+type rest struct{ feet, seat, eyes float64 }
+
+// resting is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
+// deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
+func (r *resolver) resting(p *scene.Person, s spot) rest {
+	at := rest{feet: s.base, seat: s.base + either(p.Pose.V == "propped", bedHeight, seatHeight)}
+	if f, ok := r.sitsOn(p, s); ok {
+		at.feet, at.seat = f.Base, s.base
 	}
-	if f, ok := r.shape(s.on); ok && f.Kind == "sofa" {
-		s.base = f.Base
+	at.eyes = at.feet + p.Eyes.V
+	if !p.Eyes.Set {
+		at.eyes = eyesOf(p, at)
 	}
-	return s
+	return at
 }
 
-// assumePerson lists the defaults of a person.
-func (r *resolver) assumePerson(p *scene.Person, bearing float64) {
+// sitsOn is the thing that someone seated or propped sits on.
+func (r *resolver) sitsOn(p *scene.Person, s spot) (*Furniture, bool) {
+	if s.on == "" || p.Pose.V != "seated" && p.Pose.V != "propped" {
+		return nil, false
+	}
+	f, ok := r.shape(s.on)
+	return f, ok && f.Kind != "deck"
+}
+
+// assumePerson lists the defaults of a person. eyes is their height over the feet.
+func (r *resolver) assumePerson(p *scene.Person, eyes, bearing float64) {
 	if !p.Pose.Set {
 		r.assume(p.Path, "pose", "standing")
 	}
-	if eyes, assumed := eyesOf(p); assumed {
+	if eyesAssumed(p) {
 		r.assume(p.Path, "eyes", r.length(eyes))
 	}
 	if !p.Faces.Set {
@@ -90,7 +103,7 @@ func (r *resolver) faceOf(name string) (Frame, bool) {
 	if !ok || !known {
 		return Frame{}, false
 	}
-	return faceFrame(p, r.feet(p, s), bearing), true
+	return faceFrame(p, s.at, r.resting(p, s).eyes, bearing), true
 }
 
 // eyesAbove is the z of a person's eyes; ok is false where there is no such person, or a fault.
@@ -104,8 +117,7 @@ func (r *resolver) eyesAbove(name string) (z float64, ok bool) {
 	if !ok {
 		return 0, false
 	}
-	eyes, _ := eyesOf(p)
-	return r.feet(p, s).base + eyes, true
+	return r.resting(p, s).eyes, true
 }
 
 // personAt is the name of the person that an aim means, or "".

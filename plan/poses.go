@@ -8,7 +8,8 @@ import (
 )
 
 // Sizes of a person, m: rounded from common tables of adult bodies (from memory). They shape no
-// number but the shadow that a person throws on others.
+// number but the shadow that a person throws on others; but seatHeight and bedHeight are where someone
+// sits who is on no piece of furniture, and so carry the eyes.
 const (
 	faceBefore = 0.10 // the face before the head's axis
 
@@ -21,37 +22,37 @@ const (
 	hipShare                         = 0.47 // of the height
 )
 
-// eyesOf is the height of a person's eyes over what the feet are on, and whether it is a default.
-func eyesOf(p *scene.Person) (eyes float64, assumed bool) {
-	if p.Eyes.Set {
-		return p.Eyes.V, false
-	}
+// eyesOf is the z of a person's eyes where the scene does not give it.
+func eyesOf(p *scene.Person, at rest) float64 {
 	switch p.Pose.V {
 	case "seated":
-		return eyesSeated, true
+		return at.seat + eyesOverSeat
 	case "propped":
-		return eyesPropped, true
+		return at.seat + eyesOverBed
 	case "crouching":
-		return eyesCrouching, true
+		return at.feet + eyesCrouching
 	case "lying":
-		return eyesLying, true
+		return at.feet + eyesLying
 	}
-	return p.Height.Or(defaultPerson) - eyesToCrown, !p.Height.Set
+	return at.feet + p.Height.Or(defaultPerson) - eyesToCrown
 }
 
-// faceFrame is a person's face: the point 0.10 m before the head's axis at eye height, and the
-// nose. Someone lying looks up, feet to the bearing that they would face sitting up.
-func faceFrame(p *scene.Person, s spot, bearing float64) Frame {
-	eyes, _ := eyesOf(p)
-	z := s.base + eyes
+// eyesAssumed reports whether a default decided how high a person's eyes are.
+func eyesAssumed(p *scene.Person) bool {
+	return !p.Eyes.Set && !(p.Height.Set && p.Pose.Or("standing") == "standing")
+}
+
+// faceFrame is a person's face: the point 0.10 m before the head's axis, which stands at a place, at eye
+// height z, and the nose. Someone lying looks up, feet to the bearing that they would face sitting up.
+func faceFrame(p *scene.Person, at r2.Vec, z, bearing float64) Frame {
 	if p.Pose.V == "lying" {
-		return frame(over(s.at, z), r3.Vec{Z: 1}, bearing, 0)
+		return frame(over(at, z), r3.Vec{Z: 1}, bearing, 0)
 	}
 	nose := directed(bearing, 0)
 	if a := p.Faces.V; p.Faces.Set && (a.Form == scene.AimPanTilt || a.Form == scene.AimUp || a.Form == scene.AimDown) {
 		nose = tilted(&a)
 	}
-	return frame(r3.Add(over(s.at, z), r3.Scale(faceBefore, nose)), nose, bearing, 0)
+	return frame(r3.Add(over(at, z), r3.Scale(faceBefore, nose)), nose, bearing, 0)
 }
 
 // tilted is a nose that does not point level.
@@ -65,18 +66,18 @@ func tilted(a *scene.Aim) r3.Vec {
 	return directed(a.Pan, a.Tilt)
 }
 
-// pose is a person's body as prisms, from what the feet are on to the crown.
-func pose(p *Person) []Part {
+// pose is a person's body as prisms, from what the feet are on to the crown. seat is the z of what one sits on.
+func pose(p *Person, seat float64) []Part {
 	b := body{a: axesOf(p.Faces + 180), at: p.At}
 	switch p.Pose {
 	case "lying":
 		b.lying(p)
 	case "seated":
-		b.sitting(p, seatHeight)
-		b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -thighLength+0.12, p.Base, p.Base+seatHeight)
+		b.sitting(p, seat)
+		b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -thighLength+0.12, p.Base, seat)
 	case "propped":
-		b.sitting(p, bedHeight)
-		b.add("legs", -legsWidth/2, legsWidth/2, -1.0, -thighLength, p.Base+bedHeight, p.Base+bedHeight+thighHeight)
+		b.sitting(p, seat)
+		b.add("legs", -legsWidth/2, legsWidth/2, -1.0, -thighLength, seat, seat+thighHeight)
 	case "crouching":
 		b.upright(p, p.Base+0.35, bodyDepth+0.2)
 	default:
@@ -118,10 +119,10 @@ func (b *body) upright(p *Person, hip, depth float64) {
 	b.add("legs", -legsWidth/2, legsWidth/2, -legsDepth/2, legsDepth/2, p.Base, hip)
 }
 
-// sitting sits on something at a height, thighs forward.
+// sitting sits on something whose top is at z = seat, thighs forward.
 func (b *body) sitting(p *Person, seat float64) {
 	chin := b.head(p)
-	z := min(p.Base+seat, chin)
+	z := min(seat, chin)
 	b.add("torso", -bodyWidth/2, bodyWidth/2, -bodyDepth/2, bodyDepth/2, z, chin)
 	b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -bodyDepth/2, z, min(z+thighHeight, chin))
 }

@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/lens"
+	"scrimshaw/testdata/published"
 )
 
 func TestPosesAndEyes(t *testing.T) {
@@ -50,6 +51,79 @@ func TestPosesAndEyes(t *testing.T) {
 		if !kinds["head"] || !kinds["torso"] || !kinds["legs"] || len(p.Own) != len(p.Parts) {
 			t.Errorf("%s: parts %v, %d solids", c.keys, kinds, len(p.Own))
 		}
+	}
+}
+
+// Someone seated or propped on a thing sits on it, with the feet on the floor before it: the eyes go by the
+// height of its seat. A deck is a floor. Eyes that are given are counted from the floor.
+func TestEyesOfSomeoneOnAThing(t *testing.T) {
+	for _, c := range []struct {
+		furniture, keys  string
+		base, seat, eyes float64
+	}{
+		{"box: [0.5, 0.5, 0.45]", "pose: seated", 0, 0.45, 1.20},
+		{"box: [0.4, 0.4, 0.75]", "pose: seated", 0, 0.75, 1.50},
+		{"cylinder: [0.4, 0.6]", "pose: seated", 0, 0.6, 1.35},
+		{"table: [1.6, 0.8, 0.75]", "pose: seated", 0, 0.75, 1.50},
+		{"sofa: [2, 0.9, 0.8], seat: 0.42", "pose: seated", 0, 0.42, 1.17},
+		{"box: [0.5, 0.5, 0.45]", "pose: seated, eyes: 1.12", 0, 0.45, 1.12},
+		{"box: [2, 1.6, 0.5]", "pose: propped", 0, 0.5, 1.05},
+		{"deck: [2, 2, 0.4]", "pose: seated", 0.4, 0.85, 1.60},
+		{"box: [2, 1.6, 0.5]", "pose: standing", 0.5, 0, 2.09},
+	} {
+		s := resolved(t, "furniture: {it: {"+c.furniture+", at: [1, 2]}}\n"+
+			"people: {ada: {at: {top: it}, faces: 30, "+c.keys+"}}\n"+
+			"cameras: {A: {at: [3, 2], lens: 35 mm, looks: ada}}")
+		p := &s.People[0]
+		what := c.keys + " on " + c.furniture
+		near(t, what+": feet", p.Base, c.base, 1e-12)
+		near(t, what+": eyes", p.Eyes, c.eyes, 1e-12)
+		near(t, what+": face", p.Face.At.Z, c.eyes, 1e-12)
+		near(t, what+": the lens, at the eyes", s.Cameras[0].Frame.At.Z, c.eyes, 1e-12)
+		for _, part := range p.Parts {
+			if part.Kind == "torso" && c.seat > 0 {
+				near(t, what+": hips", part.Z0, c.seat, 1e-12)
+			}
+		}
+	}
+}
+
+// A mark on a chair has the eyes where they are for a person there.
+func TestEyesAtAMarkOnAThing(t *testing.T) {
+	s := resolved(t, `
+furniture: {chair: {box: [0.5, 0.5, 0.45], at: [1, 2]}}
+people: {ada: {at: [4, 4], faces: 0, marks: {sit: {at: {top: chair}, pose: seated}}}}
+cameras: {A: {at: [3, 2], lens: 35 mm, looks: ada.sit, height: 1}}`)
+	near3(t, "the look to the face", s.Cameras[0].Frame.Axis, r3.Unit(r3.Vec{X: -2, Y: faceBefore, Z: 1.2 - 1}), 1e-12)
+}
+
+// The heights of eyes that nobody gave lie where published bodies have them: the eyes under the crown to
+// 20 mm, and over a seat between men who sit up and women who slump. A seat is as high as shod legs have it.
+func TestEyesAsPublished(t *testing.T) {
+	const slump, shoes = 40, 25
+	of := func(label string) map[string]published.Row {
+		rows := map[string]published.Row{}
+		for _, row := range published.Read(t, "people.txt") {
+			if name, whose, _ := strings.Cut(row.Label, " "); name == label {
+				rows[whose] = row
+			}
+		}
+		return rows
+	}
+	stature, eyes := of("stature"), of("eye-height")
+	for whose, row := range stature {
+		for i, height := range row.Out {
+			near(t, whose+": eyes under the crown", 1000*eyesToCrown, height-eyes[whose].Out[i], 20)
+		}
+	}
+	for whose, row := range of("sitting-height") {
+		upright := func(i int) float64 { return row.Out[i] - (stature[whose].Out[i] - eyes[whose].Out[i]) }
+		if over := 1000 * eyesOverSeat; over > upright(0) || over < upright(1)-slump {
+			t.Errorf("%s: eyes %.0f mm over the seat, and published from %.0f, with a slump, to %.0f", whose, over, upright(1)-slump, upright(0))
+		}
+	}
+	for whose, row := range of("popliteal-height") {
+		near(t, whose+": a seat", 1000*seatHeight, (row.Out[0]+row.Out[1])/2+shoes, 40)
 	}
 }
 
