@@ -1,7 +1,7 @@
 package plan
 
 import (
-	"strings"
+	"math"
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/lens"
@@ -109,14 +109,19 @@ func (r *resolver) keyWhite() (w colour.White, whose string) {
 	return colour.White{Kelvin: defaultWhite}, ""
 }
 
+// mainsSlack is how far a frequency may be from 50 or 60 Hz and still be that of the mains, Hz: a small
+// generator drifts by a few per cent (common practice). What is further off, as direct current or the 400 Hz
+// of an aircraft, says nothing of the mains.
+const mainsSlack = 3
+
 // sixtyHertz reports whether the mains of the scene run at 60 Hz: as its circuits say, else as
 // they do where lengths are in feet.
 func (r *resolver) sixtyHertz() bool {
-	circuits := r.s.Tree.Get("circuits")
-	if circuits != nil {
-		for i := range circuits.Keys {
-			if hertz := circuits.Keys[i].Value.Get("hertz"); hertz != nil {
-				return strings.HasPrefix(hertz.Text, "60")
+	for i := range r.s.Circuits {
+		hertz := r.s.Circuits[i].Hertz
+		for _, mains := range []float64{50, 60} {
+			if hertz.Set && math.Abs(hertz.V-mains) <= mainsSlack {
+				return mains == 60
 			}
 		}
 	}

@@ -251,7 +251,15 @@ lights:
 
 func TestFrameRateFollowsTheMains(t *testing.T) {
 	for text, want := range map[string]float64{
-		"units: m": 25, "units: ft": 24, "units: m\ncircuits: {c: {volts: 120, breaker: 20, hertz: 60}}": 24,
+		"units: m": 25, "units: ft": 24,
+		"circuits: {c: {breaker: 20, hertz: 60}}":                                24,
+		"circuits: {c: {breaker: 20, hertz: 6e1}}":                               24,
+		"circuits: {c: {breaker: 20, hertz: 59.5}}":                              24,
+		"circuits: {c: {breaker: 20, hertz: 600}}":                               25,
+		"circuits: {c: {breaker: 20, hertz: 60.5}}":                              24,
+		"units: ft\ncircuits: {c: {breaker: 20, hertz: 50}}":                     25,
+		"units: ft\ncircuits: {c: {breaker: 20, hertz: 0}}":                      24,
+		"circuits: {bank: {breaker: 20, hertz: 0}, c: {breaker: 20, hertz: 60}}": 24,
 	} {
 		if got := resolved(t, text+"\nrooms: {den: {size: [4, 3]}}").Exposure.FPS; got != want {
 			t.Errorf("%s: %v fps, want %v", text, got, want)
