@@ -12,11 +12,7 @@ func (t *Table) Quickly(right, up, ahead, inverse float64) float64 {
 	if t.system != TypeC {
 		return t.Candela(r3.Scale(inverse, r3.Vec{X: right, Y: up, Z: -ahead}))
 	}
-	azimuth := degrees(arctangent(up, right))
-	for azimuth < t.azimuth.angles[0]-closeBy {
-		azimuth += 360
-	}
-	i, u, held := t.azimuth.quick(azimuth)
+	i, u, held := t.azimuth.quick(t.turned(degrees(arctangent(up, right))))
 	j, v, ok := t.polar.quick(degrees(arccosine(ahead * inverse)))
 	if !held || !ok {
 		return 0

@@ -34,6 +34,8 @@ func TestQuickly(t *testing.T) {
 		{Horizontal: []float64{0, 45, 90, 135, 180, 225, 270, 315, 360}, Vertical: []float64{0, 10, 20, 30, 40, 50, 60, 70, 80, 90}},
 		{Horizontal: []float64{0, 20, 90, 200, 360}, Vertical: []float64{0, 1, 2, 5, 30, 90, 180}},
 		{Horizontal: []float64{-90, 0, 100, 270}, Vertical: []float64{0, 60}},
+		{Horizontal: []float64{-360, -270, -100, 0}, Vertical: []float64{0, 60}},
+		{Horizontal: []float64{350, 400, 600, 710}, Vertical: []float64{0, 60}},
 		{System: TypeB, Horizontal: []float64{-90, -20, 0, 40, 90}, Vertical: []float64{-90, 0, 30, 90}},
 		{System: TypeA, Horizontal: []float64{-90, -20, 0, 40, 90}, Vertical: []float64{-90, 0, 30, 90}},
 	} {

@@ -194,13 +194,7 @@ func (t *Table) at(azimuth, polar float64) float64 {
 	if !ok {
 		return 0
 	}
-	first := t.azimuth.angles[0]
-	if t.system == TypeC {
-		for azimuth < first-closeBy {
-			azimuth += 360
-		}
-	}
-	i, u, ok := t.azimuth.find(azimuth)
+	i, u, ok := t.azimuth.find(t.turned(azimuth))
 	if !ok {
 		return 0
 	}
@@ -209,6 +203,19 @@ func (t *Table) at(azimuth, polar float64) float64 {
 		return low
 	}
 	return low + u*(t.along(i+1, j, v)-low)
+}
+
+// turned is an azimuth by whole turns in the round that begins at the table's first: a table may lie
+// anywhere from -360 to 720.
+func (t *Table) turned(azimuth float64) float64 {
+	first := t.azimuth.angles[0]
+	for azimuth < first-closeBy {
+		azimuth += 360
+	}
+	for azimuth > first+360+closeBy {
+		azimuth -= 360
+	}
+	return azimuth
 }
 
 // along interpolates between polar angles j and j+1 of azimuth i.

@@ -128,6 +128,36 @@ func TestTableFluxOfLine(t *testing.T) {
 }
 
 // Beyond the last angle there is nothing, and one angle holds for the whole circle of a Curve.
+// A table gives the same light from whichever turn its azimuths are counted.
+func TestTableInAnyTurn(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 3))
+	n := randomNodes(r, photometry.TypeC)
+	want, flux, err := photometry.NewTable(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, turn := range []float64{-360, -200, -90, 90, 360} {
+		moved := n
+		moved.Horizontal = nil
+		for _, h := range n.Horizontal {
+			moved.Horizontal = append(moved.Horizontal, h+turn)
+		}
+		got, movedFlux, err := photometry.NewTable(moved)
+		if err != nil {
+			t.Fatal(err)
+		}
+		within(t, "flux", movedFlux, flux, 1e-9*flux)
+		for range 2000 {
+			h, v := 720*r.Float64()-360, 180*r.Float64()
+			want := want.Candela(direction(photometry.TypeC, h, v))
+			moved := direction(photometry.TypeC, h+turn, v)
+			within(t, fmt.Sprintf("from %g: at %g, %g", turn, h, v), got.Candela(moved), want, 1e-9*photometry.Peak(got))
+			quick := got.(*photometry.Table).Quickly(moved.X, moved.Y, -moved.Z, 1)
+			within(t, fmt.Sprintf("from %g: quickly at %g, %g", turn, h, v), quick, want, 5e-6*photometry.Peak(got))
+		}
+	}
+}
+
 func TestTableEnds(t *testing.T) {
 	d, flux, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0}, Vertical: []float64{10, 40}, Candela: [][]float64{{100, 50}}})
 	if err != nil {
