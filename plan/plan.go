@@ -137,7 +137,7 @@ type Part struct {
 type Person struct {
 	Name   string
 	At     r2.Vec  // the head's axis in plan
-	Base   float64 // z of the floor under them
+	Base   float64 // z of what the feet are on
 	Pose   string
 	Height float64 // of the crown above the floor, standing, m
 	Crown  float64 // z of the crown in this pose
@@ -190,8 +190,8 @@ type Light struct {
 
 // Mount is how a light or grip is held, in metres.
 type Mount struct {
-	Kind string
-	Base r2.Vec // where the stand, the boom's base or the clamp is
+	Kind string // as scene.Mount has it
+	Base r2.Vec // where the stand, the boom's base, the clamp or what hangs from the ceiling is
 	Arm  float64
 	Foot float64 // m, diameter of the ground that its stand takes, where it has one
 	On   string

@@ -1,5 +1,5 @@
 // Package photometry describes how sources send out light: lobes, cones, cosine and uniform
-// points, luminous faces, discs, tubes and spheres, and grids before them. In the lamp frame the
+// points, luminous faces, discs, tubes and spheres, and grids before them, and tables of measured light. In the lamp frame the
 // axis is -Z, C0 is +X and C90 is +Y.
 package photometry
 

@@ -11,7 +11,7 @@ var meterTable = tableOf("meter", "One named reading.", meterForms,
 	meterForm("dome", "The incident dome, at a point."),
 	spot(),
 	value("facing", aim, func(m *Meter) *Given[Aim] { return &m.Facing },
-		"Where the receptor looks.", "up", "up for a flat meter, the first camera for a dome").of("flat", "dome"),
+		"Where the receptor looks.", "up", "up for a flat meter, the first camera for a dome, else up").of("flat", "dome"),
 	into("from", ref("a camera", "A"), func(m *Meter, r Ref, _ *source.Node) { m.From = r },
 		"The camera that the spot is seen from.", "A", "none: it has to be said").of("spot"),
 )

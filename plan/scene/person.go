@@ -18,14 +18,14 @@ var (
 
 var personTable = tableOf("person", "Someone in the scene.", nil,
 	value("at", place, func(p *Person) *Given[Place] { return &p.At }, "Where the person is.", "[1.2, 2.0]", "").needed(),
-	value("faces", aim, func(p *Person) *Given[Aim] { return &p.Faces }, "Where the nose points.", "A", "the first camera"),
+	value("faces", aim, func(p *Person) *Given[Aim] { return &p.Faces }, "Where the nose points.", "A", "the first camera, else down the sheet"),
 	value("height", quantity("a person's height", "1.7", lengths, between(0.3, 2.6)),
 		func(p *Person) *Given[float64] { return &p.Height },
 		"Height of the crown, standing.", "1.62", "1.70 m"),
 	value("pose", pose, func(p *Person) *Given[string] { return &p.Pose },
 		"Standing, seated, propped, lying or crouching.", "seated", "standing"),
 	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
-		"Height of the eyes above the floor.", "1.18", "0.11 m below the crown standing; 0.75 m above the seat seated, 1.20 m where nothing is under one; 0.55 m above the bed propped, 1.05 m"),
+		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.18", "0.11 m below the crown standing; 0.75 m above the seat seated, 1.20 m where nothing is under one; 0.55 m above the bed propped, 1.05 m"),
 	into("skin", complexion("a skin", "0.35"),
 		func(p *Person, v Ref, n *source.Node) { p.Skin = n; p.ask("skin", "material", v) },
 		"Reflectance of the skin, or a material. There is no default complexion.",
@@ -53,7 +53,7 @@ var markTable = tableOf("mark", "Where a person is at one moment of the scene.",
 	value("pose", pose, func(m *MarkPlace) *Given[string] { return &m.Pose },
 		"The pose at the mark.", "standing", "as before"),
 	value("eyes", eyes, func(m *MarkPlace) *Given[float64] { return &m.Eyes },
-		"Height of the eyes above the floor.", "1.5", "by the pose"),
+		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.5", "by the pose"),
 )
 
 // readings are the parts of a person that readings are named by; no mark may take their names.

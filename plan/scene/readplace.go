@@ -86,7 +86,7 @@ func placeKeys() []entry[Place] {
 			"ruth", ""),
 		into("wall", wallOf, named, "Along a wall, `in` from its inside face.", "kitchen.left", ""),
 		into("opening", openingRef, named, "Before the middle of an opening, `out` or `in`.", "street", ""),
-		into("top", anything, named, "Standing on a table, a shelf, a deck.", "desk", ""),
+		into("top", anything, named, "On a table, a shelf, a deck; someone seated sits on it.", "desk", ""),
 		into("shift", shift, func(p *Place, v [2]float64, _ *source.Node) { p.Shift = v },
 			"How far to the right and up the sheet.", "[0.1, 0]", "[0, 0]").of("from", "top"),
 		into("toward", anything, func(p *Place, r Ref, _ *source.Node) { p.Toward = r },

@@ -218,7 +218,7 @@ type Person struct {
 	Faces                    Given[Aim]
 	Height                   Given[float64] // crown, standing
 	Pose                     Given[string]  // standing, seated, propped, lying, crouching
-	Eyes                     Given[float64] // eye height above the floor, m
+	Eyes                     Given[float64] // eye height above what the feet are on, m
 	Skin, Wears, Marks, Walk *source.Node   // later
 	MarkPlaces               map[string]MarkPlace
 	WalkPlaces               []Place
@@ -280,7 +280,7 @@ type Role struct {
 
 // Mount is how a thing is held up.
 type Mount struct {
-	Kind  string  // stand, floor, hand, boom, clamp, pole, wall, lift
+	Kind  string  // one of mountWords or mountForms
 	On    Ref     // stand: a deck; clamp: a thing
 	Arm   float64 // boom: length, m; lift: height, m
 	Base  Given[Place]
