@@ -10,9 +10,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// most is how many faults are printed before the rest is only counted.
-const most = 50
-
 // faultForm is how diagnostics are printed: human, line or json.
 type faultForm string
 
@@ -48,7 +45,7 @@ func printFaults(w io.Writer, form faultForm, all []source.Diagnostic) error {
 	case formLine:
 		return source.Short(w, all)
 	}
-	kept, more := source.Capped(all, most)
+	kept, more := source.Capped(all, source.MaxShown)
 	if err := source.Human(w, kept, colourful(w, os.Getenv)); err != nil {
 		return err
 	}

@@ -9,6 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"scrimshaw/plan/source"
 )
 
 // The exit statuses.
@@ -112,23 +114,19 @@ func flagError(cmd *cobra.Command, err error) error {
 	return fmt.Errorf("%s\nsee: %s --help", message, cmd.CommandPath())
 }
 
-// nearestFlag returns the flag that shares the longest start with name, or "".
+// nearestFlag returns the flag that name was most likely meant to be, else the first that it begins, or "".
 func nearestFlag(cmd *cobra.Command, name string) string {
-	best, length := "", 1
-	cmd.Flags().VisitAll(func(f *pflag.Flag) {
-		if n := commonPrefix(f.Name, name); n > length {
-			best, length = f.Name, n
-		}
-	})
-	return best
-}
-
-func commonPrefix(a, b string) int {
-	n := 0
-	for n < len(a) && n < len(b) && a[n] == b[n] {
-		n++
+	var names []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	if near := source.Nearest(name, names); near != "" || len(name) < 2 {
+		return near
 	}
-	return n
+	for _, flag := range names {
+		if strings.HasPrefix(flag, name) {
+			return flag
+		}
+	}
+	return ""
 }
 
 // friendly strips the words of the standard library that say nothing to a user.

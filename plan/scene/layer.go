@@ -90,24 +90,16 @@ func hintAtComment(d *source.Diagnostic) {
 // fault that only the combination has.
 func (l *layer) inherit() {
 	l.after.read()
-	known := make(map[faultKey]source.Diagnostic, len(l.after.faults))
+	known := make(map[source.DiagnosticKey]source.Diagnostic, len(l.after.faults))
 	for _, f := range l.after.faults {
-		known[keyOf(f)] = f
+		known[f.Key()] = f
 	}
 	for i := range l.faults {
 		f := &l.faults[i]
-		if first, ok := known[keyOf(*f)]; ok {
+		if first, ok := known[f.Key()]; ok {
 			*f = first
 			continue
 		}
 		l.scene.ShowChange(f)
 	}
 }
-
-// faultKey tells faults apart, whatever set-up they are found in.
-type faultKey struct {
-	code, message string
-	span          source.Span
-}
-
-func keyOf(d source.Diagnostic) faultKey { return faultKey{d.Code, d.Message, d.Span} }

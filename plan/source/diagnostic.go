@@ -39,6 +39,15 @@ type Diagnostic struct {
 	Related  []Related
 }
 
+// DiagnosticKey tells diagnostics apart, whatever set-up they are found in.
+type DiagnosticKey struct {
+	code, message string
+	span          Span
+}
+
+// Key returns what tells d apart.
+func (d *Diagnostic) Key() DiagnosticKey { return DiagnosticKey{d.Code, d.Message, d.Span} }
+
 // Log collects diagnostics. The zero value is ready to use. It is not safe for concurrent use.
 type Log struct {
 	all    []Diagnostic

@@ -150,7 +150,7 @@ func TestLogIsCapped(t *testing.T) {
 	}
 	log.Errorf(Span{File: f, Start: 198, End: 199, Line: 100, Col: 1}, "last", "", "the worst")
 	out := short(log)
-	if got := strings.Count(out, "\n"); got != maxShown+1 || !strings.HasSuffix(out, "f:100:1: error: the worst [last]\nand 11 more\n") {
+	if got := strings.Count(out, "\n"); got != MaxShown+1 || !strings.HasSuffix(out, "f:100:1: error: the worst [last]\nand 11 more\n") {
 		t.Errorf("%d lines:\n%s", got, out)
 	}
 	if got := strings.Count(out, "warning"); got != 30 {

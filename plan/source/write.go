@@ -7,15 +7,15 @@ import (
 	"strings"
 )
 
-// maxShown is how many findings Human and Short write before they say how many more there are.
-const maxShown = 50
+// MaxShown is how many findings Human and Short write before they say how many more there are.
+const MaxShown = 50
 
 // Human writes findings for a reader at a terminal: place, what is wrong, the line with a caret,
 // the fix, and what else belongs to it. Control characters of the file are shown as escapes, so
 // that a file cannot drive the terminal. With colour it uses ANSI escapes.
 func Human(w io.Writer, ds []Diagnostic, colour bool) error {
 	p := printer{colour: colour}
-	kept, more := Capped(ds, maxShown)
+	kept, more := Capped(ds, MaxShown)
 	for i := range kept {
 		if i > 0 && !(brief(&kept[i-1]) && brief(&kept[i])) {
 			p.WriteByte('\n')
@@ -38,7 +38,7 @@ func brief(d *Diagnostic) bool {
 // file:line:column: severity: message [code] (hint).
 func Short(w io.Writer, ds []Diagnostic) error {
 	p := printer{}
-	kept, more := Capped(ds, maxShown)
+	kept, more := Capped(ds, MaxShown)
 	for i := range kept {
 		d := &kept[i]
 		p.heading(d)

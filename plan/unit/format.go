@@ -75,6 +75,20 @@ func Figures(v float64) string {
 	return "0"
 }
 
+// Brief prints v as short as is true to a hundredth of it, with at most three figures that count: for the
+// lettering of a map, where Figures would be wide. `12300`, `345`, `59`, `7.3`, `0.46`.
+func Brief(v float64) string {
+	switch {
+	case v >= 999.5:
+		return Figures(v)
+	case v < 0.995:
+		return strconv.FormatFloat(v, 'g', 2, 64)
+	case v >= 99.5, math.Abs(math.Round(v)-v) < v/100:
+		return decimal(v, 0)
+	}
+	return decimal(v, 1)
+}
+
 // FormatLux prints an illuminance: `345 lx`.
 func FormatLux(lux float64) string { return Figures(lux) + " lx" }
 

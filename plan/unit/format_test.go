@@ -23,6 +23,7 @@ func TestFormat(t *testing.T) {
 		{FormatAngle(45), "45°"},
 		{FormatAngle(172.8), "172.8°"},
 		{FormatAngle(-0.01), "0°"},
+		{Brief(12345), "12300"}, {Brief(345.4), "345"}, {Brief(99.7), "100"}, {Brief(58.75), "59"}, {Brief(7.34), "7.3"}, {Brief(7.02), "7"}, {Brief(0.459), "0.46"}, {Brief(0), "0"},
 		{FormatLux(12345), "12300 lx"},
 		{FormatLux(999.6), "1000 lx"},
 		{FormatLux(345.4), "345 lx"},

@@ -3,6 +3,8 @@ package carto
 import (
 	"math"
 	"strconv"
+
+	"scrimshaw/plan/unit"
 )
 
 // Level is one contour's value.
@@ -22,9 +24,6 @@ const (
 	TStop                   // "T2.8": the stop at which this light is exposed as the working stop is at its own
 	Stops                   // "+1", "0", "−2" from the working stop
 )
-
-// footcandle is one footcandle in lx: a lumen on a square foot of 0.3048 m by 0.3048 m.
-const footcandle = 1 / (0.3048 * 0.3048)
 
 // Stairs returns the levels one a stop, anchored at the illuminance of the working stop, that lie
 // between low and high lx, lowest first. Where they are more than most, those furthest from the
@@ -113,58 +112,13 @@ func Values(levels []Level) []float64 {
 func (l Level) Label(u Unit, n float64) string {
 	switch u {
 	case Footcandles:
-		return figure(l.Lux / footcandle)
+		return unit.Brief(l.Lux / unit.Footcandle)
 	case TStop:
-		return "T" + mark(n*math.Pow(2, float64(l.Stop)/2))
+		return unit.FormatStop(n * math.Pow(2, float64(l.Stop)/2))
 	case Stops:
 		return signed(l.Stop)
 	}
-	return figure(l.Lux)
-}
-
-// figure writes a quantity to a hundredth of it or better, with at most three figures that count.
-func figure(v float64) string {
-	switch {
-	case v >= 1000:
-		step := math.Pow(10, math.Floor(math.Log10(v))-2)
-		return strconv.FormatFloat(math.Round(v/step)*step, 'f', 0, 64)
-	case v >= 99.5:
-		return strconv.FormatFloat(v, 'f', 0, 64)
-	case v >= 0.995:
-		return trimmed(v)
-	}
-	return strconv.FormatFloat(v, 'g', 2, 64)
-}
-
-// trimmed writes v without decimals where that is true to a hundredth, else with one.
-func trimmed(v float64) string {
-	decimals := 1
-	if math.Abs(math.Round(v)-v) < v/100 {
-		decimals = 0
-	}
-	return strconv.FormatFloat(v, 'f', decimals, 64)
-}
-
-// marks are the figures engraved for whole stops, from N = 1 on: exact powers of root two, by
-// convention rounded as here. 5.657 is 5.6 and 11.31 is 11.
-var marks = []string{"1", "1.4", "2", "2.8", "4", "5.6", "8", "11", "16", "22", "32", "45", "64"}
-
-// mark writes an N as it is engraved: a whole stop by its mark, others to two figures.
-func mark(n float64) string {
-	if !(n > 0) {
-		return "–"
-	}
-	stops := 2 * math.Log2(n)
-	if i := int(math.Round(stops)); math.Abs(stops-float64(i)) < 0.02 && i >= 0 && i < len(marks) {
-		return marks[i]
-	}
-	if n >= 9.95 {
-		return strconv.FormatFloat(n, 'f', 0, 64)
-	}
-	if n >= 0.995 {
-		return strconv.FormatFloat(n, 'f', 1, 64)
-	}
-	return strconv.FormatFloat(n, 'f', 2, 64)
+	return unit.Brief(l.Lux)
 }
 
 // signed writes whole stops with their sign, a true minus; none for zero.

@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"scrimshaw/plan/unit"
 )
 
 func TestStairsAreOneAStop(t *testing.T) {
@@ -63,15 +65,15 @@ func TestLevelLabels(t *testing.T) {
 		{30080, 7, Lux, "30100"}, {99.7, 0, Lux, "100"},
 		{235, 0, Footcandles, "22"}, // 235 lx / 10.764 lx is 21.83
 		{235, 0, TStop, "T2.8"}, {235, 1, TStop, "T4"}, {235, 2, TStop, "T5.6"}, {235, 4, TStop, "T11"}, {235, -3, TStop, "T1"},
-		{235, 12, TStop, "T181"}, {235, -4, TStop, "T0.71"},
+		{235, 12, TStop, "over T64"}, {235, -4, TStop, "T0.7"},
 		{235, 2, Stops, "+2"}, {235, 0, Stops, "0"}, {235, -3, Stops, "−3"},
 	} {
 		if got := (Level{Lux: c.lux, Stop: c.stop}).Label(c.unit, math.Sqrt(8)); got != c.want {
 			t.Errorf("%g lx, %d stops in unit %d: %q, want %q", c.lux, c.stop, c.unit, got, c.want)
 		}
 	}
-	if got := (Level{Stop: 0}).Label(TStop, 3.2); got != "T3.2" {
-		t.Errorf("T3.2 prints as %q", got)
+	if got := (Level{Stop: 0}).Label(TStop, unit.StopOf(3.2).N); got != "T2.8 ⅓" {
+		t.Errorf("T3.2 prints as %q, and everywhere else as a third", got)
 	}
 }
 

@@ -35,7 +35,7 @@ func checkField(s said, setup *plan.Setup, log *faults) {
 	names := FieldNames()
 	switch {
 	case s.word != "" && !slices.Contains(names, s.word):
-		unknown(log, s, "field", nearest(s.word, names), names)
+		unknown(log, s, "field", names)
 	case s.word == mapFace && !study.HasFace(setup):
 		log.add(source.Diagnostic{Severity: source.Error, Code: "no-face", Span: s.span, Path: s.path, Setup: setup.Name,
 			Message: "there is no person with a camera to take the dome at", Hint: "add people and cameras, or map the floor"})

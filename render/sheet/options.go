@@ -85,9 +85,9 @@ func asked(o Options, s *plan.Setup, log *faults) wish {
 	w.readPaper(pick(o.Paper, sheet.Paper, "sheet.paper"), log)
 	w.readScale(pick(o.Scale, sheet.Scale, "sheet.scale"), feet, log)
 	w.readLevels(pick(o.Levels, sheet.Levels, "sheet.levels"), feet, log)
-	theme, near, ok := themeNamed(o.Theme)
+	theme, ok := themeNamed(o.Theme)
 	if !ok {
-		unknown(log, said{word: o.Theme}, "theme", near, ThemeNames())
+		unknown(log, said{word: o.Theme}, "theme", ThemeNames())
 	}
 	w.theme = theme
 	w.readTint(o.Tint, log)
@@ -96,9 +96,9 @@ func asked(o Options, s *plan.Setup, log *faults) wish {
 }
 
 func (w *wish) readPaper(s said, log *faults) {
-	paper, way, near, ok := parsePaper(s.word)
+	paper, way, ok := parsePaper(s.word)
 	if !ok {
-		unknown(log, s, "paper", near, paperNames())
+		unknown(log, s, "paper", paperNames())
 	}
 	w.paper, w.way = paper, way
 }
@@ -134,13 +134,17 @@ func (w *wish) readLevels(s said, feet bool, log *faults) {
 		}
 		words = append(words, l.word)
 	}
-	unknown(log, s, "measure of light", nearest(s.word, words), words)
+	unknown(log, s, "measure of light", words)
 }
 
 // unknown records a word that is not one of those there are.
-func unknown(log *faults, s said, what, near string, all []string) {
+func unknown(log *faults, s said, what string, all []string) {
+	hint := "there are " + strings.Join(all, ", ")
+	if near := source.Nearest(s.word, all); near != "" {
+		hint = "did you mean " + near + "? There are " + strings.Join(all, ", ")
+	}
 	log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-" + strings.ReplaceAll(what, " ", "-"),
 		Span: s.span, Path: s.path,
 		Message: fmt.Sprintf("there is no %s %q", what, s.word),
-		Hint:    fmt.Sprintf("did you mean %s? There are %s", near, strings.Join(all, ", "))})
+		Hint:    hint})
 }

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"slices"
 	"strings"
 )
 
@@ -44,8 +43,8 @@ const (
 )
 
 // parsePaper reads a paper and the way it lies: "A3", "A4 portrait", "Letter, landscape". The
-// paper is nil where only the way is said. near is the nearest name where ok is false.
-func parsePaper(text string) (p *Paper, o Orientation, near string, ok bool) {
+// paper is nil where only the way is said.
+func parsePaper(text string) (p *Paper, o Orientation, ok bool) {
 	words := strings.Fields(strings.ToLower(strings.ReplaceAll(text, ",", " ")))
 	var name []string
 	for _, w := range words {
@@ -59,7 +58,7 @@ func parsePaper(text string) (p *Paper, o Orientation, near string, ok bool) {
 		}
 	}
 	if len(name) == 0 {
-		return nil, o, "", true
+		return nil, o, true
 	}
 	asked := strings.Join(name, " ")
 	if known, has := otherNames[asked]; has {
@@ -67,10 +66,10 @@ func parsePaper(text string) (p *Paper, o Orientation, near string, ok bool) {
 	}
 	for _, p := range papers() {
 		if strings.ToLower(p.Name) == asked {
-			return &p, o, "", true
+			return &p, o, true
 		}
 	}
-	return nil, o, nearest(asked, paperNames()), false
+	return nil, o, false
 }
 
 func paperNames() []string {
@@ -79,32 +78,4 @@ func paperNames() []string {
 		names = append(names, p.Name)
 	}
 	return names
-}
-
-// nearest returns the name with the fewest edits from text, the first of equals.
-func nearest(text string, names []string) string {
-	return slices.MinFunc(names, func(a, b string) int {
-		return edits(text, strings.ToLower(a)) - edits(text, strings.ToLower(b))
-	})
-}
-
-// edits is the distance of Levenshtein between a and b.
-func edits(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	row := make([]int, len(y)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range x {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range y {
-			cost := diagonal
-			if x[i] != y[j] {
-				cost++
-			}
-			diagonal, row[j+1] = row[j+1], min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(y)]
 }

@@ -239,7 +239,7 @@ func TestWishesThatCannotBe(t *testing.T) {
 		change     func(*Input)
 		code, hint string
 	}{
-		{Options{Paper: "A9"}, none, "unknown-paper", "did you mean A4? There are A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
+		{Options{Paper: "A9"}, none, "unknown-paper", "there are A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
 		{Options{Paper: "tabloit"}, none, "unknown-paper", "did you mean tabloid? There are A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
 		{Options{Scale: "1:40"}, none, "unknown-scale", "did you mean 1:50?"},
 		{Options{Scale: "half"}, none, "unknown-scale", "the scales are 1:10, 1:20, 1:25, 1:50, 1:100, 1:200"},

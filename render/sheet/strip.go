@@ -53,7 +53,7 @@ func Strips(ins []Input, o Options, sheets int) ink.Document {
 
 // Look is the look that options name, the default where there is none of that name.
 func (o Options) Look() Theme {
-	t, _, _ := themeNamed(o.Theme)
+	t, _ := themeNamed(o.Theme)
 	return t
 }
 

@@ -74,15 +74,15 @@ func ThemeNames() []string {
 	return names
 }
 
-// themeNamed returns the look of a name, and the nearest name where there is none. "" is the
-// default.
-func themeNamed(name string) (t Theme, near string, ok bool) {
+// themeNamed returns the look of a name; "" is the default, which it returns for a name that there
+// is not, too.
+func themeNamed(name string) (t Theme, ok bool) {
 	for _, t := range themes() {
 		if name == "" || t.Name == name {
-			return t, "", true
+			return t, true
 		}
 	}
-	return themes()[0], nearest(name, ThemeNames()), false
+	return themes()[0], false
 }
 
 // lamp is the ink of light of colour c as a camera balanced to the chromaticity white sees it.

@@ -16,7 +16,7 @@ func TintNames() []string { return []string{"bands", "smooth"} }
 func (w *wish) readTint(word string, log *faults) {
 	names := TintNames()
 	if word != "" && !slices.Contains(names, word) {
-		unknown(log, said{word: word}, "tint", nearest(word, names), names)
+		unknown(log, said{word: word}, "tint", names)
 	}
 	w.smooth = word == names[1]
 }

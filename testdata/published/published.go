@@ -13,6 +13,7 @@ package published
 
 import (
 	"embed"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -56,7 +57,7 @@ func Read(t testing.TB, name string, labels ...string) []Row {
 			if !ok {
 				t.Fatalf("%s:%d: a row is `label in ... | out ...` below a source and a status: %s", name, i+1, line)
 			}
-			if wanted(row.Label, labels) {
+			if len(labels) == 0 || slices.Contains(labels, row.Label) {
 				rows = append(rows, row)
 			}
 		}
@@ -65,15 +66,6 @@ func Read(t testing.TB, name string, labels ...string) []Row {
 		t.Fatalf("%s has no rows %v", name, labels)
 	}
 	return rows
-}
-
-func wanted(label string, labels []string) bool {
-	for _, l := range labels {
-		if l == label {
-			return true
-		}
-	}
-	return len(labels) == 0
 }
 
 // parse reads one row under the source and status of head.

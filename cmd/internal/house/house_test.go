@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io"
 	"os/exec"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -36,7 +37,7 @@ var allowed = map[string][]string{
 	"symbols/ink/specimen": {"symbols/ink"},
 	"symbols":              {"symbols/ink"},
 	"render/font":          {"symbols/ink"},
-	"render/carto":         {"symbols/ink", "plan/colour"},
+	"render/carto":         {"symbols/ink", "plan/colour", "plan/unit"},
 	"render/tint":          {"symbols/ink", "render/carto"},
 	"render/svg":           {"symbols/ink", "render/font"},
 	"render/pdf":           {"symbols/ink", "render/font"},
@@ -101,7 +102,7 @@ func TestImportsRunOneWay(t *testing.T) {
 			t.Errorf("%s has no place in the house: add it to the table", name)
 		}
 		for _, imported := range p.Imports {
-			if own, ok := strings.CutPrefix(imported, "scrimshaw/"); ok && !contains(may, own) {
+			if own, ok := strings.CutPrefix(imported, "scrimshaw/"); ok && !slices.Contains(may, own) {
 				t.Errorf("%s imports %s, which lies above it or beside it", name, own)
 			}
 		}
@@ -113,22 +114,13 @@ func TestLibrariesStayWhereTheyBelong(t *testing.T) {
 		name := strings.TrimPrefix(p.ImportPath, "scrimshaw/")
 		for _, imported := range p.Imports {
 			for library, users := range external {
-				if (imported == library || strings.HasPrefix(imported, library+"/")) && !contains(users, name) {
+				if (imported == library || strings.HasPrefix(imported, library+"/")) && !slices.Contains(users, name) {
 					t.Errorf("%s imports %s, which only %v may", name, imported, users)
 				}
 			}
-			if !strings.HasPrefix(name, "cmd/") && contains(impure, imported) {
+			if !strings.HasPrefix(name, "cmd/") && slices.Contains(impure, imported) {
 				t.Errorf("%s imports %s: results may not depend on the machine or the day", name, imported)
 			}
 		}
 	}
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }
