@@ -32,7 +32,7 @@ func OutputShape() *source.Shape[Output] {
 			field("beam", angle("a beam angle", "55", 0.5, 180), func(v *o) *float64 { return &v.Beam },
 				"Full angle to 50 % of the peak."),
 			orElse(field("field", angle("a field angle", "80", 0.5, 300), func(v *o) *float64 { return &v.Field },
-				"Full angle to 10 % of the peak."), "1.82 times the beam"),
+				"Full angle to 10 % of the peak."), "1.8226 times the beam"),
 			field("shape", source.OneOf("a shape", "uniform", "cosine"), func(v *o) *string { return &v.Shape },
 				"`uniform`: the same all round; `cosine`: a small Lambertian face."),
 			field("face", face, func(v *o) **[2]float64 { return &v.Face },
@@ -107,7 +107,7 @@ func (o *Output) spread() (d photometry.Distribution, opening photometry.Opening
 	case o.Measured != nil:
 		return o.Measured.Source.Distribution, o.Measured.Source.Opening, true
 	case o.Beam > 0:
-		return photometry.NewLobe(o.Beam, o.Field), opening, true
+		return lobe(o.Beam, o.Field, opening), opening, true
 	case o.Shape == "uniform":
 		return photometry.Uniform{}, opening, true
 	case o.Shape == "cosine":
@@ -116,6 +116,15 @@ func (o *Output) spread() (d photometry.Distribution, opening photometry.Opening
 		return photometry.Lambertian(opening.Form), opening, true
 	}
 	return nil, opening, false
+}
+
+// lobe is that of angles before an opening: a face and a disc shine from one side.
+func lobe(beam, field float64, before photometry.Opening) photometry.Distribution {
+	switch before.Form {
+	case photometry.Rectangle, photometry.Disc:
+		return photometry.NewFaceLobe(beam, field)
+	}
+	return photometry.NewLobe(beam, field)
 }
 
 // source is the photometric source of the output's figure, spread as told.

@@ -127,3 +127,23 @@ func TestOutputFaults(t *testing.T) {
 		}
 	}
 }
+
+// A wide beam of a face keeps its lumens: none of them go out behind, where the face does not shine.
+func TestWideBeamOfAFaceKeepsItsLumens(t *testing.T) {
+	for _, o := range []kit.Output{
+		{Lumens: 10000, Beam: 120, Face: &[2]float64{0.3, 0.3}},
+		{Lumens: 10000, Beam: 120, Disc: 0.3},
+	} {
+		h, ok := shipped(t).HeadOf(o, kit.Choice{}, &source.Log{})
+		if !ok {
+			t.Fatal("not a source")
+		}
+		front := 0.0
+		const rings = 20000 // of the half sphere before the face, by their middles
+		for i := range rings {
+			a := (float64(i) + 0.5) / rings * math.Pi / 2
+			front += 2 * math.Pi * math.Sin(a) * h.Source.Intensity(r3.Vec{X: math.Sin(a), Z: -math.Cos(a)}) * math.Pi / 2 / rings
+		}
+		within(t, "lm before the face", front, 10000, 0.1)
+	}
+}

@@ -110,7 +110,7 @@ func (m *Modifier) spread(u *Unit) (d photometry.Distribution, opening photometr
 	d, opening = u.bare()
 	switch {
 	case m.Beam > 0:
-		d, opening = photometry.NewLobe(m.Beam, m.Field), m.Opening
+		d, opening = lobe(m.Beam, m.Field, m.Opening), m.Opening
 	case m.Opening.Form != photometry.Point:
 		d, opening = photometry.Lambertian(m.Opening.Form), m.Opening
 	}
@@ -142,6 +142,9 @@ func (m *Modifier) complete(u *Unit, o *Output) (photometry.Distribution, photom
 	}
 	if opening.Form == photometry.Point {
 		opening = m.Opening
+		if o.Beam > 0 && o.Measured == nil {
+			d = lobe(o.Beam, o.Field, opening)
+		}
 	}
 	return d, opening
 }

@@ -160,7 +160,7 @@ func modifierShape() *source.Shape[Modifier] {
 		field("beam", angle("a beam angle", "30", 0.5, 180), func(v *m) *float64 { return &v.Beam },
 			"Full angle to 50 % of the peak."),
 		orElse(field("field", angle("a field angle", "50", 0.5, 300), func(v *m) *float64 { return &v.Field },
-			"Full angle to 10 % of the peak."), "1.82 times the beam"),
+			"Full angle to 10 % of the peak."), "1.8226 times the beam"),
 		once(field("face", face, openingOf,
 			"Width and height of its Lambertian face.")),
 		once(field("disc", source.Converted(size("a disc"), opening(photometry.Disc)), openingOf,

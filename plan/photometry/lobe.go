@@ -21,18 +21,25 @@ type Lobe struct {
 	half        float64 // tb, radians
 	power       float64 // n
 	peak        float64 // cd/lm on the axis
+	edge        float64 // the greatest angle from the axis at which there is light, radians
 }
 
 // tenth is the stops to 10 %, log2 10.
 var tenth = math.Log2(10)
 
 // DefaultField gives the field angle that is taken where only a beam angle is known: that of a
-// lobe with n = 2, which a narrow power of the cosine tends to. It is 1.82 times the beam.
+// lobe with n = 2, which a narrow power of the cosine tends to. It is 1.8226 times the beam.
 func DefaultField(beam float64) float64 { return beam * math.Sqrt(tenth) }
 
 // NewLobe makes the lobe with the full angles beam and field, degrees. beam must be positive; a
 // field that is no wider than the beam, as 0, means DefaultField.
-func NewLobe(beam, field float64) *Lobe {
+func NewLobe(beam, field float64) *Lobe { return lobe(beam, field, math.Pi) }
+
+// NewFaceLobe makes the lobe of a face, which shines from one side: a wide lobe ends at the plane square to
+// the axis, and all of the flux goes out before it.
+func NewFaceLobe(beam, field float64) *Lobe { return lobe(beam, field, math.Pi/2) }
+
+func lobe(beam, field, edge float64) *Lobe {
 	if !(field > beam) {
 		field = DefaultField(beam)
 	}
@@ -41,6 +48,7 @@ func NewLobe(beam, field float64) *Lobe {
 		half:  beam / 2 * math.Pi / 180,
 		power: math.Log(tenth) / math.Log(field/beam),
 		peak:  1,
+		edge:  edge,
 	}
 	l.peak = 1 / (2 * math.Pi * l.integral())
 	return l
@@ -50,15 +58,18 @@ func NewLobe(beam, field float64) *Lobe {
 // pencil nor a cliff between beam and field is missed.
 func (l *Lobe) integral() (sum float64) {
 	ring := func(t float64) float64 { return l.At(t) * math.Sin(t) }
-	edges := [...]float64{0, l.half / 2, l.half, l.half * l.field / l.beam, 2 * l.half * l.field / l.beam, math.Pi}
+	edges := [...]float64{0, l.half / 2, l.half, l.half * l.field / l.beam, 2 * l.half * l.field / l.beam, l.edge}
 	for i := 1; i < len(edges); i++ {
-		sum += integrate(ring, math.Min(edges[i-1], math.Pi), math.Min(edges[i], math.Pi))
+		sum += integrate(ring, math.Min(edges[i-1], l.edge), math.Min(edges[i], l.edge))
 	}
 	return sum
 }
 
 // At gives the intensity, cd/lm, at an angle from the axis in radians.
 func (l *Lobe) At(t float64) float64 {
+	if t > l.edge {
+		return 0
+	}
 	return l.peak * math.Exp2(-math.Pow(t/l.half, l.power))
 }
 

@@ -46,6 +46,17 @@ func TestAnglesOfCosinePowers(t *testing.T) {
 	within(t, "Lambert's flux", photometry.FromCandela(1000, photometry.Cosine{}, photometry.Opening{}).Flux, lambert.Out[0], 5e-5)
 }
 
+// All of the flux of a face goes out before it, however wide its lobe; a narrow one is that of a point.
+func TestLobeOfAFace(t *testing.T) {
+	for _, beam := range []float64{15, 60, 90, 120, 180} {
+		d := photometry.NewFaceLobe(beam, 0)
+		within(t, "integral", photometry.SphereIntegral(d), 1, 2e-4)
+		within(t, "behind", d.At(math.Pi/2+1e-9), 0, 0)
+		within(t, "half at half the beam", d.At(beam/2*math.Pi/180)/d.Peak(), 0.5, 1e-12)
+	}
+	within(t, "narrow", photometry.NewFaceLobe(15, 28).Peak(), photometry.NewLobe(15, 28).Peak(), 1e-9)
+}
+
 func TestCone(t *testing.T) {
 	for _, row := range published.Read(t, "distributions.txt", "cone") {
 		s := photometry.FromCandela(1, photometry.NewCone(2*row.In[0]), photometry.Opening{})
