@@ -43,6 +43,7 @@ const (
 	CodeAllDark          = "all-dark"           // warning: a set-up without a light that is up
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 	CodeShutterLong      = "shutter-long"       // an exposure longer than the frame
+	CodeTilt             = "lamp-tilt"          // note: a measured lamp whose light by its tilt is not known as it hangs
 	CodeNothingBefore    = "nothing-before"     // stays in a set-up with none before it
 	CodeStaysMoved       = "stays-moved"        // a thing that stays and is moved at once
 )

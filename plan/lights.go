@@ -48,6 +48,9 @@ func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	if !r.point(written, &l, over(s.at, z), aim) {
 		return Light{}, false
 	}
+	if !l.Head.Hang(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
+		r.infof(written.Span, CodeTilt, "", "%s is rolled, and its file does not say how its lamp lies then: its light is taken as in the design position", l.Name)
+	}
 	r.assumeLight(written, &l)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == kit.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)

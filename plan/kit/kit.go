@@ -53,6 +53,7 @@ type Head struct {
 	PowerFactor              float64
 	Mass                     float64 // kg
 	Zooms                    bool    // its output goes by focus
+	Tilt                     *Tilt   // nil where its light is the same at any tilt; see Hang
 	Class                    Class
 	Technology               string // led, tungsten, discharge, fluorescent; "" of a plain source
 	UnitLabel, ModifierLabel string // for tags: "600 W LED point", "reflector 55"

@@ -14,6 +14,7 @@ type Measured struct {
 	Source photometry.Source // nothing where the file could not be read
 	Watts  float64           // input power; 0 where it is not stated
 	Label  string            // for tags: the file's own name, "lamp.ies"
+	Tilt   *Tilt             // nil where its light is the same at any tilt, as far as the file says
 	Found  []source.Diagnostic
 }
 
@@ -36,7 +37,7 @@ func measured(f *source.File, read func(*source.Log) (files.Data, bool)) *Measur
 	if d, ok := read(log); ok {
 		s, err := d.Source() // which reading has tried
 		if err == nil {
-			m.Source, m.Watts = s, d.Power()
+			m.Source, m.Watts, m.Tilt = s, d.Power(), tiltOf(d)
 		}
 	}
 	m.Found = log.All()

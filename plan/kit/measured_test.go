@@ -193,3 +193,43 @@ func TestZoomFaults(t *testing.T) {
 		}
 	}
 }
+
+// A measured lamp gives what its file says of the tilt at which it hangs: 0 where it looks down, or, of type A,
+// level. One that is level in its design position is known only where it is tilted and not rolled.
+func TestMeasuredLampByItsTilt(t *testing.T) {
+	const down, level, steep, up, rolled = 0, 1, 2, 3, 4
+	frames := map[int][3]r3.Vec{ // right, up, axis
+		down:   {{X: 1}, {Y: 1}, {Z: -1}},
+		level:  {{X: 1}, {Z: 1}, {Y: 1}},
+		steep:  {{X: 1}, {Y: math.Sin(math.Pi / 6), Z: math.Cos(math.Pi / 6)}, {Y: math.Cos(math.Pi / 6), Z: -math.Sin(math.Pi / 6)}},
+		up:     {{X: 1}, {Y: -1}, {Z: 1}},
+		rolled: {{Z: -1}, {X: 1}, {Y: 1}},
+	}
+	for _, c := range []struct {
+		geometry, kind, hangs int
+		factor                float64
+		known                 bool
+	}{
+		{1, 1, down, 1, true}, {1, 1, level, 0.6, true}, {1, 1, steep, 0.8, true}, {1, 1, up, 0.9, true}, {1, 1, rolled, 0.6, true},
+		{2, 1, down, 1, true}, {2, 1, steep, 0.8, true}, {2, 1, rolled, 1, false},
+		{3, 2, level, 0.6, true}, {3, 2, rolled, 1, false},
+		{1, 3, level, 1, true}, {1, 3, down, 0.6, true},
+	} {
+		text := fmt.Sprintf("IESNA91\nTILT=INCLUDE\n%d\n4\n0 60 90 180\n1 .8 .6 .9\n1 -1 1 3 3 %d 2 0 0 0\n1 1 100\n%s\n9 8 7\n9 8 7\n9 8 7\n",
+			c.geometry, c.kind, map[int]string{1: "0 45 90\n0 45 90", 2: "-90 0 90\n-90 0 90", 3: "-90 0 90\n-90 0 90"}[c.kind])
+		o, log := take(t, "{ies: lamp.ies}", &source.File{Name: "lamp.ies", Text: []byte(text)})
+		h, ok := shipped(t).HeadOf(o, kit.Choice{}, log)
+		if !ok {
+			t.Fatal(log.All())
+		}
+		flux, f := h.Source.Flux, frames[c.hangs]
+		steps := len(h.Steps)
+		if known := h.Hang(f[0], f[1], f[2]); known != c.known {
+			t.Errorf("%+v: known is %v", c, known)
+		}
+		within(t, fmt.Sprintf("%+v", c), h.Source.Flux/flux, c.factor, 1e-9)
+		if told := len(h.Steps) > steps; told != c.known {
+			t.Errorf("%+v: explained is %v", c, told)
+		}
+	}
+}

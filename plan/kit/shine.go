@@ -156,6 +156,7 @@ func (b *builder) state(what string, o *Output, d photometry.Distribution, openi
 	from := place(o.Span)
 	switch {
 	case o.Measured != nil:
+		b.head.Tilt = o.Measured.Tilt
 		b.step("measured in "+o.Measured.File.Name, "the greatest I of its table", from, s.Peak(), "cd")
 	case o.Lux > 0:
 		b.step(what, "E at d on the axis, over the opening", from, s.Peak(), "cd", o.Lux, o.Distance)

@@ -56,7 +56,7 @@ type Keyword struct{ Key, Text string }
 type Tilt struct {
 	Form            TiltForm
 	File            string // of TiltFile
-	Geometry        int    // of TiltInclude: 1 vertical base up or down, 2 horizontal, 3 horizontal and tilting
+	Geometry        int    // of TiltInclude: LampUpright, LampRolls or LampTips
 	Angles, Factors []float64
 }
 

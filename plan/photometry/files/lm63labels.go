@@ -91,12 +91,12 @@ func (r *lm63Reader) tiltForm(value string, p part) bool {
 	case "NONE":
 	case "INCLUDE":
 		tilt.Form = TiltInclude
-		r.odd(p, CodeUnused, "", "the lamp's output by its tilt is not reckoned with: the light is that of the measured position")
+		r.odd(p, CodeUnused, "", "the lamp's light goes by its tilt: a scene reckons with it, and what the file alone gives is the light of the design position")
 	case "":
 		r.odd(p, CodeQuirk, "write TILT=NONE", "the TILT= line says nothing; it is taken as NONE")
 	default:
 		tilt.Form, tilt.File = TiltFile, value
-		r.odd(p, CodeUnused, "", "the tilt file %s is not read: the light is that of the measured position", quoted(value))
+		r.odd(p, CodeUnused, "", "the tilt file %s is not read: the light is that of the design position", quoted(value))
 		if r.out.Edition == Edition2019 {
 			r.odd(p, CodeQuirk, "", "the edition of 2019 has no tilt files")
 		}

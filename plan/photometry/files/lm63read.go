@@ -130,16 +130,19 @@ func (r *lm63Reader) tilt() bool {
 		return false
 	}
 	if tilt.Geometry = geometry; geometry > 3 {
-		r.odd(p, CodeValue, "1 is base up or down, 2 horizontal, 3 horizontal and tilting", "the lamp-to-luminaire geometry is 1, 2 or 3")
+		r.odd(p, CodeValue, "1 is base up or down, 2 horizontal, 3 horizontal and tilting", "the lamp-to-luminaire geometry is 1, 2 or 3; the factors of tilt are left out")
 	}
 	n, _, ok := r.count("the number of tilt angles", 1)
 	if !ok {
 		return false
 	}
-	if tilt.Angles, _, ok = r.numbers(n, "tilt angle #"); !ok {
+	if tilt.Angles, p, ok = r.numbers(n, "tilt angle #"); !ok {
 		return false
 	}
 	tilt.Factors, _, ok = r.numbers(n, "tilt factor #")
+	if ok && !tilt.usable() {
+		r.odd(p, CodeAngles, "", "the tilt angles do not ascend, or a factor is not from 0 to %d; the factors are left out", mostFactor)
+	}
 	return ok
 }
 

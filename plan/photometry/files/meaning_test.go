@@ -233,3 +233,23 @@ func TestLongKeywordIsReadInOneGo(t *testing.T) {
 		t.Errorf("reading %d bytes took %d of memory", len(text), took)
 	}
 }
+
+// The factor of a tilt is linear between the angles of the file; angles up to 90 stand for those beyond.
+func TestTiltFactors(t *testing.T) {
+	whole := files.Tilt{Form: files.TiltInclude, Geometry: files.LampUpright, Angles: []float64{0, 60, 180}, Factors: []float64{1, 0.7, 0.9}}
+	half := files.Tilt{Form: files.TiltInclude, Geometry: files.LampTips, Angles: []float64{0, 45, 90}, Factors: []float64{1, 0.9, 0.6}}
+	for _, c := range []struct {
+		tilt         *files.Tilt
+		degrees, out float64
+	}{
+		{&whole, 0, 1}, {&whole, 30, 0.85}, {&whole, 60, 0.7}, {&whole, 120, 0.8}, {&whole, 180, 0.9},
+		{&half, 45, 0.9}, {&half, 67.5, 0.75}, {&half, 90, 0.6}, {&half, 112.5, 0.75}, {&half, 180, 1},
+	} {
+		within(t, fmt.Sprintf("at %g", c.degrees), c.tilt.Factor(c.degrees), c.out, 1e-12)
+	}
+	if !whole.Known() || (&files.Tilt{Form: files.TiltInclude, Geometry: 4, Angles: []float64{0}, Factors: []float64{1}}).Known() ||
+		(&files.Tilt{Form: files.TiltInclude, Geometry: 1, Angles: []float64{0, 0}, Factors: []float64{1, 1}}).Known() ||
+		(&files.Tilt{Form: files.TiltInclude, Geometry: 1, Angles: []float64{0}, Factors: []float64{-1}}).Known() || (&files.Tilt{}).Known() {
+		t.Error("factors are known of a table that ascends and a geometry that there is")
+	}
+}

@@ -24,7 +24,7 @@ func TestEditionOf1986(t *testing.T) {
 	if o := s.Opening; o.Form != photometry.Disc || math.Abs(o.Width-0.3048) > 1e-12 {
 		t.Errorf("opening %+v", o)
 	}
-	if len(warnings) != 1 || !strings.Contains(warnings[0], "by its tilt is not reckoned with") {
+	if len(warnings) != 1 || !strings.Contains(warnings[0], "the lamp's light goes by its tilt") {
 		t.Errorf("%q", warnings)
 	}
 	checkRewritten(t, "x.ies", d)

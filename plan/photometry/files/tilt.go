@@ -1,0 +1,53 @@
+package files
+
+import "sort"
+
+// The lamp-to-luminaire geometries of TILT=INCLUDE: how the lamp lies in the design position, in which the
+// photometric zero points straight down, and what a tilt of the luminaire does to it.
+const (
+	LampUpright = 1 // base up or down, along the photometric zero
+	LampRolls   = 2 // level, and stays level as the luminaire is tilted
+	LampTips    = 3 // level, and does not stay level
+)
+
+// Known reports whether the file gives factors by tilt that can be used.
+func (t *Tilt) Known() bool {
+	return t.Form == TiltInclude && LampUpright <= t.Geometry && t.Geometry <= LampTips && t.usable()
+}
+
+// mostFactor is the greatest factor that is believed: no lamp gives twice its light on its side.
+const mostFactor = 2
+
+// usable reports whether there is a factor for each angle, from 0 to mostFactor, and the angles ascend.
+func (t *Tilt) usable() bool {
+	for _, f := range t.Factors {
+		if !(f >= 0 && f <= mostFactor) {
+			return false
+		}
+	}
+	for i := 1; i < len(t.Angles); i++ {
+		if t.Angles[i] <= t.Angles[i-1] {
+			return false
+		}
+	}
+	return len(t.Angles) > 0 && len(t.Angles) == len(t.Factors)
+}
+
+// Factor gives what the light of the design position is multiplied by at a tilt from it, degrees: linear
+// between the angles, and held at their ends. Angles that end at 90 stand for those beyond it too, counted
+// back: the lamp is the same either way up.
+func (t *Tilt) Factor(tilt float64) float64 {
+	last := len(t.Angles) - 1
+	if t.Angles[last] <= 90 && tilt > 90 {
+		tilt = 180 - tilt
+	}
+	i := sort.SearchFloat64s(t.Angles, tilt)
+	switch {
+	case i == 0:
+		return t.Factors[0]
+	case i > last:
+		return t.Factors[last]
+	}
+	part := (tilt - t.Angles[i-1]) / (t.Angles[i] - t.Angles[i-1])
+	return t.Factors[i-1] + part*(t.Factors[i]-t.Factors[i-1])
+}
