@@ -163,6 +163,9 @@ func mapOf[T any](what, like string, t *table[T]) source.Reader[T] {
 	r := source.Reader[T]{What: what, Like: like, Schema: t.Schema}
 	r.Read = func(n *source.Node, c *source.Context) (v T, ok bool) {
 		if n.Kind != source.Map {
+			if t.Glued(n, c) {
+				return v, false
+			}
 			return wrongType(&r, n, c)
 		}
 		ok = t.read(&v, n, c, n.Span)

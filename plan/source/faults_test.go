@@ -395,6 +395,42 @@ scene.yaml:2:1: error: this is neither a key nor a comment [syntax]
    | ^^^^^^^^^^^^^^
    fix: start a comment with #
 `},
+		{"a key and its value without a colon", "scrimshaw: 1\ntitle Test # of the day\nrooms: {}\n", `
+scene.yaml:2:1: error: a key is followed by a colon and its value [syntax]
+ 2 | title Test # of the day
+   | ^^^^^^^^^^^^^^^^^^^^^^^
+   fix: write title: Test
+`},
+		{"a key without a colon in braces", "people: {ruth: {pose: seated, at [1, 2]}}\n", `
+scene.yaml:1:31: error: a colon is missing behind this key [syntax]
+ 1 | people: {ruth: {pose: seated, at [1, 2]}}
+   |                               ^^
+   fix: write at: [1, 2]
+`},
+		{"a name without a colon in braces", "people: {ruth {pose: seated, at: [1, 2]}}\n", `
+scene.yaml:1:10: error: a colon is missing behind this key [syntax]
+ 1 | people: {ruth {pose: seated, at: [1, 2]}}
+   |          ^^^^
+   fix: write ruth: {…}
+`},
+		{"a colon without a space in braces", "people: {ruth: {at:[1, 2], pose: seated}}\n", `
+scene.yaml:1:17: error: a space is missing behind this colon [syntax]
+ 1 | people: {ruth: {at:[1, 2], pose: seated}}
+   |                 ^^^
+   fix: write at: [1, 2]
+`},
+		{"a missing comma in a list", "a: [b [1, 2]]\n", `
+scene.yaml:1:7: error: a comma is missing before this, or a closing bracket [syntax]
+ 1 | a: [b [1, 2]]
+   |       ^
+   fix: write , between two values
+`},
+		{"a missing space in the only line", "scrimshaw:1\n", `
+scene.yaml:1:1: error: a space is missing behind this colon [syntax]
+ 1 | scrimshaw:1
+   | ^^^^^^^^^^
+   fix: write scrimshaw: 1
+`},
 		{"a wide colon", "scrimshaw: 1\npeople：\n  ada: {at: [1, 2]}\n", `
 scene.yaml:2:1: error: a key is followed by a colon and its value [syntax]
  2 | people：

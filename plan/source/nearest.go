@@ -1,6 +1,7 @@
 package source
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -68,10 +69,35 @@ func distance(a, b []rune) int {
 	return last[len(b)]
 }
 
-// DidYouMean is the hint that offers the nearest of words, or "".
+// mostOffered is how many words DidYouMean offers.
+const mostOffered = 3
+
+// leastStart is how many letters of a word, at least, tell which word was begun.
+const leastStart = 3
+
+// Begun returns the words that text is the start of, in their order, upper and lower case alike: a
+// name that was left off before its last part.
+func Begun(text string, words []string) []string {
+	folded := strings.ToLower(text)
+	if utf8.RuneCountInString(folded) < leastStart {
+		return nil
+	}
+	var begun []string
+	for _, word := range words {
+		if word != text && strings.HasPrefix(strings.ToLower(word), folded) && !slices.Contains(begun, word) {
+			begun = append(begun, word)
+		}
+	}
+	return begun
+}
+
+// DidYouMean is the hint that offers the nearest of words, else the first that text is the start of, or "".
 func DidYouMean(text string, words []string) string {
 	if near := Nearest(text, words); near != "" {
 		return `did you mean "` + near + `"?`
+	}
+	if begun := Begun(text, words); len(begun) > 0 {
+		return "did you mean " + quotedList(begun[:min(len(begun), mostOffered)], "or") + "?"
 	}
 	return ""
 }

@@ -206,6 +206,9 @@ func Converted[A, B any](r Reader[A], to func(A) B) Reader[B] {
 // entry's name entered in the path. What is no map and what has no value is logged. kind is the
 // noun of one thing: "room".
 func Each(n *Node, kind string, c *Context, read func(k *Key)) {
+	if glued(n, c, func(string) bool { return true }) {
+		return
+	}
 	if n.Kind != Map {
 		c.Error(n, CodeWrongType, "write each as NAME: {…}", "a map of names belongs here, each with its %s, not %s", kind, n.Kind)
 		return
@@ -243,12 +246,17 @@ func parseNumber(what string, n *Node) (float64, *fault) {
 	return v + 0, nil // + 0 drops the sign of a negative zero
 }
 
+// figures puts back the figures that letters are typed for: 1O, l2.
+var figures = strings.NewReplacer("O", "0", "o", "0", "I", "1", "l", "1")
+
 // numberHint says how to write what other programs would have read as a number.
 func numberHint(text string) string {
 	digits := strings.TrimLeft(text, "+-")
 	switch {
 	case strings.Contains(text, "_"):
 		return "write the digits together: " + strings.ReplaceAll(text, "_", "")
+	case decimal.MatchString(figures.Replace(text)):
+		return "write " + figures.Replace(text)
 	case strings.Contains(text, ","):
 		return "use a point, and no marks between thousands"
 	case strings.HasPrefix(digits, "0x"), strings.HasPrefix(digits, "0o"), strings.HasPrefix(digits, "0b"):

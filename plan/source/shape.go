@@ -37,6 +37,9 @@ type Shape[T any] struct {
 // empty value, and whatever the readers of the fields find. What was read in spite of faults stays
 // in dst.
 func (s *Shape[T]) Read(dst *T, n *Node, c *Context) {
+	if s.Glued(n, c) {
+		return
+	}
 	if n.Kind != Map {
 		c.Error(n, CodeWrongType, s.example(), "%s is a map of keys, not %s", article(s.Name), n.Kind)
 		return
@@ -49,6 +52,11 @@ func (s *Shape[T]) Read(dst *T, n *Node, c *Context) {
 	}
 	s.checkMissing(n, c)
 	s.checkForms(n, c)
+}
+
+// Glued reports, and logs, that n is no map only because its one key has no space behind its colon.
+func (s *Shape[T]) Glued(n *Node, c *Context) bool {
+	return glued(n, c, func(key string) bool { return s.Field(key) != nil })
 }
 
 // readKey reads the value of the key of n at index i.
@@ -161,6 +169,9 @@ func (s *Shape[T]) unknownHint(n *Node, i int, c *Context) string {
 	key, keys := n.Keys[i].Name, s.Keys()
 	if name, value, glued := strings.Cut(key, ":"); glued && s.Field(name) != nil {
 		return "write a space behind the colon: " + name + ": " + value
+	}
+	if name, value, spaced := strings.Cut(key, " "); spaced && s.Field(name) != nil && n.Keys[i].Value.Kind == Null {
+		return "write a colon behind the key: " + name + ": " + strings.TrimSpace(value)
 	}
 	if near := DidYouMean(key, keys); near != "" {
 		return near

@@ -200,6 +200,20 @@ func TestNearest(t *testing.T) {
 	}
 }
 
+// TestDidYouMean: a slip of the hand is mended before a name that was left off, of which three are offered.
+func TestDidYouMean(t *testing.T) {
+	words := []string{"led-300-daylight", "led-300-bicolour", "led-3000", "led-300-tube", "height", "par"}
+	for text, want := range map[string]string{
+		"led-300": `did you mean "led-3000"?`, "led-300-day": `did you mean "led-300-daylight"?`,
+		"LED": `did you mean "led-300-daylight", "led-300-bicolour" or "led-3000"?`, "hei": `did you mean "height"?`,
+		"he": "", "par": "", "zzz": "",
+	} {
+		if got := DidYouMean(text, words); got != want {
+			t.Errorf("for %q: %s, want %s", text, got, want)
+		}
+	}
+}
+
 // TestDistance holds the distance to cases of its definition (Damerau 1964, restricted to one
 // edit of a substring) and to its symmetry.
 func TestDistance(t *testing.T) {

@@ -31,6 +31,22 @@ func strayHint(n *Node, i int) string {
 	return "put several values in brackets: " + before.Name + ": [" + strings.TrimLeft(value.Text, "( ") + ", " + strings.TrimRight(key.Name, ") ") + "]"
 }
 
+// glued reports that n, which should be a map, is one key with its value stuck to the colon, as in
+// at:[2, 1.5]: alone in its map, YAML takes it for a text. known tells the keys that the map may have.
+func glued(n *Node, c *Context, known func(key string) bool) bool {
+	if n.Kind != Scalar || n.Quoted {
+		return false
+	}
+	m := missingSpace.FindStringSubmatch(n.Text)
+	if m == nil || !known(m[1]) {
+		return false
+	}
+	at := n.Span
+	at.End = at.Start + len(m[1]) + 1
+	c.ErrorAt(at, CodeSyntax, "write "+m[1]+": "+m[2], "a space is missing behind this colon")
+	return true
+}
+
 // endsWhole reports whether a text ends in a whole number: 1, T2, but not 2.5.
 func endsWhole(text string) bool {
 	rest := strings.TrimRight(text, "0123456789")

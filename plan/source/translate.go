@@ -129,13 +129,23 @@ func noColon(text []byte, at int) syntaxFault {
 		f.hint = "write a plain colon: " + strings.Replace(word, "\uff1a", ":", 1)
 	case assigned:
 		f.hint = "write " + strings.TrimSpace(key) + ": " + strings.TrimSpace(value)
+	default:
+		if m := spacedValue.FindStringSubmatch(word); m != nil {
+			f.hint = "write " + m[1] + ": " + m[2]
+		}
 	}
 	return f
 }
 
+// spacedValue is a key with its value behind it and no colon between; a comment is left out.
+var spacedValue = regexp.MustCompile(`^([A-Za-z_][\w-]*) +([^ #].*?)(?: +#.*)?$`)
+
 // noComma is something in a flow collection that follows a value without a comma. The library
 // takes the value and the key that follows for one text, and stumbles over the colon.
 func noComma(text []byte, at int) syntaxFault {
+	if f, ok := openedKey(text, at); ok {
+		return f
+	}
 	f := syntaxFault{start: at, end: tokenEnd(text, at), hint: "write , between two values",
 		message: "a comma is missing before this, or a closing bracket"}
 	if at < len(text) && text[at] == ':' {
@@ -145,6 +155,38 @@ func noComma(text []byte, at int) syntaxFault {
 		f.message = "a comma is missing at the end of the line above, or a closing bracket"
 	}
 	return f
+}
+
+// openedKey is a word in braces with a bracket behind it: at [1, 2] lacks its colon, and YAML takes
+// at:[1, 2] for a word too, since the colon has no space behind it.
+func openedKey(text []byte, at int) (syntaxFault, bool) {
+	if at >= len(text) || text[at] != '[' && text[at] != '{' {
+		return syntaxFault{}, false
+	}
+	end := len(bytes.TrimRight(text[:at], " "))
+	start := keyBefore(text, end)
+	word := string(text[start:end])
+	before := bytes.TrimRight(text[:start], " \t\r\n")
+	open := outlineOf(text[:start]).open
+	if word == "" || len(before) == 0 || before[len(before)-1] != '{' && before[len(before)-1] != ',' || text[open[len(open)-1]] != '{' {
+		return syntaxFault{}, false
+	}
+	f := syntaxFault{start: start, end: end, message: "a colon is missing behind this key"}
+	if strings.HasSuffix(word, ":") {
+		f.message = "a space is missing behind this colon"
+	}
+	f.hint = "write " + strings.TrimSuffix(word, ":") + ": " + bracketText(text, at)
+	return f, true
+}
+
+// bracketText is what stands in the bracket at offset at, where that is short and in one line.
+func bracketText(text []byte, at int) string {
+	const longest = 40
+	line := text[at:lineEnd(text, at)]
+	if closer := bytes.IndexByte(line, text[at]+2); closer >= 0 && closer < longest && !bytes.ContainsAny(line[1:closer], "[{") {
+		return string(line[:closer+1])
+	}
+	return string(text[at]) + "…" + string(text[at]+2)
 }
 
 // noValue is a comma or a bracket where a value belongs.

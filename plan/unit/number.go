@@ -32,6 +32,9 @@ var numeral = regexp.MustCompile(`^[+-]? ?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-
 // leading reads the number at the start of s, and returns what follows it without the space
 // between. whole is the text to quote in a fault.
 func leading(whole, s string) (v float64, rest string, err error) {
+	if err := lettered(whole, s); err != nil {
+		return 0, "", err
+	}
 	digits := numeral.FindString(s)
 	if digits == "" {
 		return 0, "", notANumber(whole, s)
@@ -45,6 +48,27 @@ func leading(whole, s string) (v float64, rest string, err error) {
 		return 0, "", fault("", "%q is too large a number", whole)
 	}
 	return v + 0, strings.TrimLeft(rest, " "), nil // + 0 drops the sign of a negative zero
+}
+
+// mistyped is a number at the start of a text with letters among its figures, up to where a word would end.
+var mistyped = regexp.MustCompile(`^[+-]? ?[0-9OoIl.]+(?:$|[^\pL0-9])`)
+
+// figures puts back the figures that letters are typed for.
+var figures = strings.NewReplacer("O", "0", "o", "0", "I", "1", "l", "1")
+
+// lettered refuses a number in which a letter stands for the figure that looks like it: 8OO, l.5.
+func lettered(whole, s string) error {
+	number := mistyped.FindString(s)
+	at := strings.IndexAny(number, "OoIl")
+	meant := figures.Replace(number)
+	if at < 0 || !strings.ContainsAny(number, "0123456789") || numeral.FindString(meant) == "" {
+		return nil
+	}
+	figure := "zero"
+	if number[at] == 'I' || number[at] == 'l' {
+		figure = "one"
+	}
+	return fault("write "+strings.Replace(plain(whole), number, meant, 1), "%q has the letter %c for a %s", whole, number[at], figure)
 }
 
 // notANumber says why s does not start with a number.

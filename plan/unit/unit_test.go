@@ -273,6 +273,10 @@ func TestFaults(t *testing.T) {
 		{ParseScale, "50", `"50" is not a scale`, `write 1:50, or 1/4" for a quarter inch to the foot`},
 		{ParseScale, "1:0", `"1:0" is out of range`, "a scale is 1:1 to 1:10000"},
 		{ParseScale, "0:50", `"0:50" is not a scale`, `write 1:50, or 1/4" for a quarter inch to the foot`},
+		{ParseNumber, "8OO", `"8OO" has the letter O for a zero`, "write 800"},
+		{ParseLens, "3O mm", `"3O mm" has the letter O for a zero, where a lens belongs`, "write 30 mm"},
+		{length, "l.5 m", `"l.5 m" has the letter l for a one, where a length belongs`, "write 1.5 m"},
+		{length, `8' 1O"`, `"8' 1O\"" has the letter O for a zero, where a length belongs`, `write 8' 10"`},
 		{ParseNumber, "800 asa", `"800 asa" is not a plain number`, "write 800 alone"},
 	} {
 		got, err := c.parse(c.text)
