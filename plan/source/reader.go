@@ -213,8 +213,13 @@ func Each(n *Node, kind string, c *Context, read func(k *Key)) {
 		c.Error(n, CodeWrongType, "write each as NAME: {…}", "a map of names belongs here, each with its %s, not %s", kind, n.Kind)
 		return
 	}
+	empty := false // what is no map here was meant to stand under an empty name above, which tells it
 	for i := range n.Keys {
 		k := &n.Keys[i]
+		empty = i > 0 && k.Value.Kind != Map && below(&n.Keys[i-1], k) && (empty || n.Keys[i-1].Value.Kind == Null)
+		if empty {
+			continue
+		}
 		c.Enter(k)
 		if k.Value.Kind == Null {
 			hint := emptyHint(n, i, "remove the name or give it keys", func(next *Key) bool { return next.Value.Kind == Map })

@@ -44,14 +44,15 @@ func (s *Shape[T]) Read(dst *T, n *Node, c *Context) {
 		c.Error(n, CodeWrongType, s.example(), "%s is a map of keys, not %s", article(s.Name), n.Kind)
 		return
 	}
+	m := s.meant(n, c)
 	for i := range n.Keys {
 		key := &n.Keys[i]
 		c.Enter(key)
-		s.readKey(dst, n, i, c)
+		s.readKey(dst, n, i, m, c)
 		c.Leave()
 	}
-	s.checkMissing(n, c)
-	s.checkForms(n, c)
+	s.checkMissing(n, m, c)
+	s.checkForms(n, m, c)
 }
 
 // Glued reports, and logs, that n is no map only because its one key has no space behind its colon.
@@ -60,12 +61,20 @@ func (s *Shape[T]) Glued(n *Node, c *Context) bool {
 }
 
 // readKey reads the value of the key of n at index i.
-func (s *Shape[T]) readKey(dst *T, n *Node, i int, c *Context) {
+func (s *Shape[T]) readKey(dst *T, n *Node, i int, m meanings, c *Context) {
 	key := &n.Keys[i]
 	f := s.Field(key.Name)
 	switch {
+	case m.told[i]:
 	case f == nil:
-		c.ErrorAt(key.Span, CodeUnknownKey, s.unknownHint(n, i, c), "%s has no key %q", article(s.Name), key.Name)
+		hint := m.hints[i]
+		if hint == "" {
+			hint = s.unknownHint(n, i, c)
+		}
+		c.ErrorAt(key.Span, CodeUnknownKey, hint, "%s has no key %q", article(s.Name), key.Name)
+		if f = s.Field(m.reads[i]); f != nil && f.Read != nil {
+			f.Read(dst, key.Value, c)
+		}
 	case key.Value.Kind == Null:
 		hint := emptyHint(n, i, "remove the key or give it a value", func(next *Key) bool { return s.Field(next.Name) != nil })
 		c.ErrorAt(key.Span, CodeEmptyValue, hint, "%q has no value", key.Name)
@@ -102,9 +111,9 @@ func (s *Shape[T]) Keys() []string {
 }
 
 // checkMissing reports the required keys that n does not have.
-func (s *Shape[T]) checkMissing(n *Node, c *Context) {
+func (s *Shape[T]) checkMissing(n *Node, m meanings, c *Context) {
 	for i := range s.Fields {
-		if f := &s.Fields[i]; f.Required && n.Key(f.Key) == nil {
+		if f := &s.Fields[i]; f.Required && n.Key(f.Key) == nil && !m.has(f.Key) {
 			hint := ""
 			if f.Example != "" {
 				hint = "add " + f.Key + ": " + f.Example
@@ -115,7 +124,7 @@ func (s *Shape[T]) checkMissing(n *Node, c *Context) {
 }
 
 // checkForms reports that n has none of the forms, or more than one.
-func (s *Shape[T]) checkForms(n *Node, c *Context) {
+func (s *Shape[T]) checkForms(n *Node, m meanings, c *Context) {
 	if len(s.Forms) == 0 {
 		return
 	}
@@ -131,7 +140,7 @@ func (s *Shape[T]) checkForms(n *Node, c *Context) {
 				Related{first.Span, "the other is here"})
 		}
 	}
-	if first == nil {
+	if first == nil && !m.has(s.Forms...) {
 		c.ErrorAt(c.Here(n), CodeNoForm, s.formHint(n), "%s needs one of %s", article(s.Name), quotedList(s.Forms, "or"))
 	}
 }
@@ -167,11 +176,11 @@ func (s *Shape[T]) example() string {
 // neighbour tells, or all keys where they are few. In braces, YAML takes height:2 for a key.
 func (s *Shape[T]) unknownHint(n *Node, i int, c *Context) string {
 	key, keys := n.Keys[i].Name, s.Keys()
-	if name, value, glued := strings.Cut(key, ":"); glued && s.Field(name) != nil {
+	switch name, value, mark := s.unmarked(&n.Keys[i]); mark {
+	case ':':
 		return "write a space behind the colon: " + name + ": " + value
-	}
-	if name, value, spaced := strings.Cut(key, " "); spaced && s.Field(name) != nil && n.Keys[i].Value.Kind == Null {
-		return "write a colon behind the key: " + name + ": " + strings.TrimSpace(value)
+	case ' ':
+		return "write a colon behind the key: " + name + ": " + value
 	}
 	if near := DidYouMean(key, keys); near != "" {
 		return near

@@ -1,6 +1,7 @@
 package source
 
 import (
+	"bytes"
 	"regexp"
 	"strings"
 )
@@ -21,14 +22,23 @@ func strayHint(n *Node, i int) string {
 	before, key := &n.Keys[i-1], &n.Keys[i]
 	value := before.Value
 	switch {
-	case value.Kind == Null && below(before, key):
-		return "indent this line to put it under " + before.Name
-	case value.Kind != Scalar || key.Value.Kind != Null || strings.ContainsAny(key.Name, `:"`):
+	case !cutOff(n, i):
 		return ""
 	case !value.Quoted && key.Span.Start == value.Span.End+1 && digits.MatchString(key.Name) && endsWhole(value.Text):
 		return "use a point: " + before.Name + ": " + value.Text + "." + key.Name
 	}
 	return "put several values in brackets: " + before.Name + ": [" + strings.TrimLeft(value.Text, "( ") + ", " + strings.TrimRight(key.Name, ") ") + "]"
+}
+
+// cutOff reports whether the key of n at index i, which is unknown, was meant to belong to the value of the key
+// before it, from which a comma parts it.
+func cutOff(n *Node, i int) bool {
+	if i == 0 || n.Keys[i-1].Value.Kind != Scalar {
+		return false
+	}
+	key := &n.Keys[i]
+	text := key.Span.File.Text[key.Span.End:]
+	return key.Value.Kind == Null && !strings.ContainsAny(key.Name, `:"`) && !bytes.HasPrefix(bytes.TrimLeft(text, " "), []byte(":"))
 }
 
 // glued reports that n, which should be a map, is one key with its value stuck to the colon, as in
