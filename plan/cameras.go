@@ -112,7 +112,7 @@ func (r *resolver) lookFrame(c *scene.Camera, at r3.Vec, aim target) (Frame, boo
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.errorf(either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "", "%s would look at its own place", c.Name)
+		r.errorf(either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "let it look at something else, or give a bearing: looks: 90", "%s would look at its own place", c.Name)
 		return Frame{}, false
 	}
 	return frame(at, axis, aim.pan, 0), true

@@ -147,7 +147,7 @@ func (r *resolver) checkFurniture() {
 		if room := r.roomHolding(f.At, r.spots[f.Name].v.room); room != nil {
 			ceiling := room.CeilingAt(f.At)
 			if over := f.Z1 - ceiling; over > grain {
-				r.warnf(f.Span, CodeOverCeiling, "", "%s is %s too tall for %s", f.Name, r.length(over), room.Name)
+				r.warnf(f.Span, CodeOverCeiling, "its top may be at most "+r.length(ceiling-room.Base)+" over the floor", "%s is %s too tall for %s", f.Name, r.length(over), room.Name)
 			}
 		}
 		leave()
@@ -168,7 +168,7 @@ func (r *resolver) fitsBetweenWalls(f *Furniture) {
 		}
 		for _, p := range f.Parts {
 			if shared := common(p.Outline, w.Outline); shared != nil && meets(p.Z0, p.Z1, w.Z0, w.Z1) && width(shared) > slack {
-				r.warnf(f.Span, CodeInSolid, "", "%s stands %s deep in %s.%s", f.Name, r.length(width(shared)), w.Room, w.Wall)
+				r.warnf(f.Span, CodeInSolid, "move it "+r.length(width(shared))+" away from the wall", "%s stands %s deep in %s.%s", f.Name, r.length(width(shared)), w.Room, w.Wall)
 				return
 			}
 		}
@@ -183,9 +183,9 @@ func (r *resolver) checkPeople() {
 		span := r.s.People[r.things[p.Name].index].At.Span
 		r.standsInside(p.Name, p.At, span)
 		if name := r.solidAt(p.Face.At, p.Own...); name != "" {
-			r.errorf(span, CodeInSolid, "", "the face of %s is inside a solid: %s", p.Name, name)
+			r.errorf(span, CodeInSolid, "move "+p.Name+", or what is there", "the face of %s is inside a solid: %s", p.Name, name)
 		} else if name := r.bodyIn(p); name != "" {
-			r.warnf(span, CodeInSolid, "", "%s stands in %s", p.Name, name)
+			r.warnf(span, CodeInSolid, "move "+p.Name+", or what is there", "%s stands in %s", p.Name, name)
 		} else if found, mend := r.reachInto(r.reachOfPerson(p)); found != "" {
 			r.warnf(span, CodeInSolid, mend, "%s", found)
 		}
@@ -209,7 +209,7 @@ func (r *resolver) checkCameras() {
 		c := &r.out.Cameras[i]
 		leave := r.about(r.things[c.Name].path)
 		if name := r.solidAt(c.Frame.At); name != "" {
-			r.errorf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeInSolid, "", "the lens of %s is inside a solid: %s", c.Name, name)
+			r.errorf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside a solid: %s", c.Name, name)
 		} else {
 			r.standsInside(c.Name, inPlan(c.Frame.At), r.s.Cameras[r.things[c.Name].index].At.Span)
 			r.seesSomeone(c)
@@ -260,7 +260,7 @@ func (r *resolver) checkMeters() {
 		m := &r.out.Meters[i]
 		leave := r.about(r.things[m.Name].path)
 		if name := r.solidAt(m.At); name != "" && m.Kind != "spot" {
-			r.warnf(m.Span, CodeInSolid, "", "%s reads inside a solid: %s", m.Name, name)
+			r.warnf(m.Span, CodeInSolid, "move it out of "+name, "%s reads inside a solid: %s", m.Name, name)
 		} else {
 			r.readsSomewhere(m)
 		}

@@ -33,6 +33,11 @@ func TestFaults(t *testing.T) {
 				sane(t, name, s)
 			}
 		}
+		for _, d := range log.All() {
+			if d.Severity >= source.Warning && d.Hint == "" {
+				t.Errorf("%s: %q comes without a fix", name, d.Message)
+			}
+		}
 		got := strings.TrimSpace(told(log))
 		updated.WriteString("== " + name + "\n" + body + "--\n" + got + "\n\n")
 		if got != want && os.Getenv("UPDATE_GOLDEN") == "" {

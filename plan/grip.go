@@ -99,7 +99,7 @@ func (r *resolver) gripFrame(g *scene.Grip, at r3.Vec, aim target) (Frame, bool)
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.errorf(either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "", "%s would face its own place", g.Name)
+		r.errorf(either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "let it face something else, or give a bearing: faces: 90", "%s would face its own place", g.Name)
 		return Frame{}, false
 	}
 	if g.Tilt.Set {

@@ -142,7 +142,7 @@ func (r *resolver) point(written *scene.Light, l *Light, at r3.Vec, aim target) 
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.errorf(either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "", "%s would aim at its own place", l.Name)
+		r.errorf(either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "aim it at something else, or give a bearing: aim: 90", "%s would aim at its own place", l.Name)
 		return false
 	}
 	l.Frame = frame(at, axis, aim.pan, written.Roll.V)

@@ -37,7 +37,7 @@ func (r *resolver) meterOf(written *scene.Meter) (Meter, bool) {
 	}
 	m.Facing, ok = t.from(at)
 	if !ok {
-		r.errorf(either(written.Facing.Set, written.Facing.Span, written.Span), CodeNoAim, "", "%s is where it should face", written.Name)
+		r.errorf(either(written.Facing.Set, written.Facing.Span, written.Span), CodeNoAim, "face it to something else, or give a bearing: facing: 90", "%s is where it should face", written.Name)
 	}
 	return m, ok
 }
@@ -91,7 +91,7 @@ func (r *resolver) spotMeter(written *scene.Meter, m *Meter) bool {
 	m.From, m.Lens = written.From.Name, lens
 	m.Facing, ok = target{point: m.At}.from(lens)
 	if !ok {
-		r.errorf(written.Span, CodeNoAim, "", "%s reads the lens that it reads from", written.Name)
+		r.errorf(written.Span, CodeNoAim, "read another point, or from another camera", "%s reads the lens that it reads from", written.Name)
 	}
 	return ok
 }

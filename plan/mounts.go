@@ -61,7 +61,7 @@ func (r *resolver) standOn(w *scene.Mount, m *Mount, at r2.Vec, base float64) (f
 	m.On = f.Name
 	top, over := f.topAt(at)
 	if !over {
-		r.warnf(w.On.Span, CodeNotOnTop, "", "%s is not over %s, which its stand is said to stand on", r.xy(at), f.Name)
+		r.warnf(w.On.Span, CodeNotOnTop, "move it over "+f.Name+", or name what it stands on", "%s is not over %s, which its stand is said to stand on", r.xy(at), f.Name)
 	}
 	return top, true
 }

@@ -158,7 +158,11 @@ func (r *resolver) wrongThing(ref scene.Ref, is string, wanted []kind) {
 	if len(wanted) > mostKinds {
 		meant = "something with a place"
 	}
-	r.errorf(ref.Span, scene.CodeWrongThing, listed(r.namesOf(wanted)), "%s is %s, where %s belongs", ref.Name, is, meant)
+	hint := listed(r.namesOf(wanted))
+	if hint == "" {
+		hint = "the scene has none: add one, or write this in another way"
+	}
+	r.errorf(ref.Span, scene.CodeWrongThing, hint, "%s is %s, where %s belongs", ref.Name, is, meant)
 }
 
 // mostListed is how many names a hint offers.

@@ -115,12 +115,12 @@ func (r *resolver) sillAndHead(o *scene.Opening, room *Room, to *Opening) bool {
 	at := func(g scene.Given[float64]) source.Span { return either(g.Span.Valid(), g.Span, o.Span) }
 	switch {
 	case sill < -grain:
-		r.errorf(at(o.Sill), CodeSillBelowFloor, "", "the sill of %s is %s below the floor of %s", o.Name, r.length(-sill), room.Name)
+		r.errorf(at(o.Sill), CodeSillBelowFloor, "write sill: 0, or more", "the sill of %s is %s below the floor of %s", o.Name, r.length(-sill), room.Name)
 	case head <= sill+grain && o.Sill.Set && o.Head.Set && r.doc != nil:
 		// the loader has told
 	case head <= sill+grain:
 		span := either(o.Sill.Set, at(o.Sill), at(o.Head))
-		r.errorf(span, scene.CodeContradicts, "", "the sill of %s at %s is not below its head at %s", o.Name, r.length(sill), r.length(head))
+		r.errorf(span, scene.CodeContradicts, "give it a head over "+r.length(sill)+", or a sill under "+r.length(head), "the sill of %s at %s is not below its head at %s", o.Name, r.length(sill), r.length(head))
 	case head > ceiling+grain:
 		r.errorf(at(o.Head), CodeHeadOverCeiling, "head may be at most "+r.length(ceiling), "the head of %s at %s is %s over the ceiling of %s, which is %s high there",
 			o.Name, r.length(head), r.length(head-ceiling), room.Name, r.length(ceiling))
@@ -242,7 +242,7 @@ func (r *resolver) oneHoleEach() {
 			if !meets(a.z0, a.z1, b.z0, b.z1) || common(a.ring, b.ring) == nil {
 				continue
 			}
-			code, hint, message := CodeOpeningsOverlap, "", "%s and %s overlap in %s.%s"
+			code, hint, message := CodeOpeningsOverlap, "move one of them along, or make it narrower", "%s and %s overlap in %s.%s"
 			if a.room != b.room {
 				code, hint = CodeOpeningTwice, "leave one of them out: an opening cuts every wall up to the next room"
 				message = "%s and %s are the same hole from both sides of %s.%s"

@@ -165,7 +165,7 @@ func (r *resolver) look(p *scene.Place, by spot, found bool) (r2.Vec, bool) {
 	}
 	d := r2.Sub(to.at, by.at)
 	if r2.Norm(d) <= grain {
-		r.errorf(p.Toward.Span, CodeSamePlace, "", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, p.Toward.Name)
+		r.errorf(p.Toward.Span, CodeSamePlace, "move one of them, or look toward another", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, p.Toward.Name)
 		return r2.Vec{}, false
 	}
 	return r2.Unit(d), true

@@ -14,7 +14,7 @@ import (
 // sides that meet or turn back on each other. It logs what is wrong.
 func (r *resolver) simple(room *scene.Room, t tracing) bool {
 	if n := len(t.corners); n < 3 || n > mostCorners {
-		r.errorf(room.FormSpan, CodeOutlineCorners, "", "%s has %d corners; a room has 3 to %d", room.Name, n, mostCorners)
+		r.errorf(room.FormSpan, CodeOutlineCorners, "make two rooms of it, or leave corners out", "%s has %d corners; a room has 3 to %d", room.Name, n, mostCorners)
 		return false
 	}
 	if !r.everySideLong(room, t) {
@@ -30,7 +30,7 @@ func (r *resolver) simple(room *scene.Room, t tracing) bool {
 		return false
 	}
 	if math.Abs(area(t.corners)) < leastFloor {
-		r.errorf(room.FormSpan, CodeRoomSmall, "", "%s has no floor to stand on: it is %s m²",
+		r.errorf(room.FormSpan, CodeRoomSmall, "check its lengths and their units", "%s has no floor to stand on: it is %s m²",
 			room.Name, unit.FormatNumber(math.Abs(area(t.corners))))
 		return false
 	}

@@ -20,11 +20,11 @@ func (r *resolver) freeze() {
 			continue
 		}
 		if r.before == nil {
-			r.errorf(ref.Span, CodeNothingBefore, "", "%s cannot stay: no set-up comes before this one", ref.Name)
+			r.errorf(ref.Span, CodeNothingBefore, "remove stays, or say which set-up this one is after", "%s cannot stay: no set-up comes before this one", ref.Name)
 			return
 		}
 		if _, stood := r.before.spots[ref.Name]; !stood {
-			r.errorf(ref.Span, source.CodeUnknownName, "", "%s cannot stay: it did not stand in the set-up before", ref.Name)
+			r.errorf(ref.Span, source.CodeUnknownName, "leave it out of stays", "%s cannot stay: it did not stand in the set-up before", ref.Name)
 			continue
 		}
 		if r.writtenHere(r.nodeOf(t), "at") {

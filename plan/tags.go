@@ -55,7 +55,7 @@ func (r *resolver) oneTagEach() {
 			continue
 		}
 		leave := r.about(l.Path)
-		d := r.diagnostic(source.Warning, l.Span, CodeTagTwice, "", "%s and %s are both tagged %s", f.Name, l.Name, l.Tag)
+		d := r.diagnostic(source.Warning, l.Span, CodeTagTwice, "give one of them another tag", "%s and %s are both tagged %s", f.Name, l.Name, l.Tag)
 		d.Related = []source.Related{{Span: f.Span, Message: f.Name + " is here"}}
 		r.log.Add(d)
 		leave()

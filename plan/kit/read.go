@@ -25,7 +25,11 @@ func quantity(what, like string, parse func(text string, feet bool) (float64, er
 			return 0, false
 		}
 		if v < least || v > most {
-			c.Error(n, source.CodeOutOfRange, "", "%s is from %s to %s, and %q is not", what, show(least), show(most), n.Text)
+			hint := "write " + show(least) + " or more"
+			if v > most {
+				hint = "write " + show(most) + " or less"
+			}
+			c.Error(n, source.CodeOutOfRange, hint, "%s is from %s to %s, and %q is not", what, show(least), show(most), n.Text)
 			return 0, false
 		}
 		return v, true

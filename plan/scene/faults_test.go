@@ -56,6 +56,11 @@ func told(t *testing.T, scene string) string {
 		d.Scene(setup, log)
 	}
 	var b strings.Builder
+	for _, d := range log.All() {
+		if d.Severity >= source.Warning && d.Hint == "" {
+			t.Errorf("%s:%d: %q comes without a fix", d.Span.File.Name, d.Span.Line, d.Message)
+		}
+	}
 	if err := source.Human(&b, log.All(), false); err != nil {
 		t.Fatal(err)
 	}

@@ -52,7 +52,7 @@ func solidForm(kind, doc, example string) entry[Furniture] {
 // checkFurniture looks at what the keys of a thing say together.
 func checkFurniture(f *Furniture, _ *source.Node, c *source.Context) {
 	if f.Seat.Set && f.Kind == "sofa" && f.Seat.V >= f.Size[2] {
-		errorWith(c, f.Seat.Span, CodeContradicts, "", f.SizeSpan, "its height is the third here",
+		errorWith(c, f.Seat.Span, CodeContradicts, "make the seat lower, or the sofa higher", f.SizeSpan, "its height is the third here",
 			"the seat of a sofa lies below its back")
 	}
 }

@@ -62,7 +62,7 @@ func staysInside(name string) error {
 // readFile reads a file below the scene's folder: most bytes, and one more where it is larger.
 func (e Env) readFile(name string, most int64) ([]byte, error) {
 	if e.Files == nil {
-		return nil, troublef(CodeBadFile, "", "%q cannot be read: this scene has no folder", name)
+		return nil, troublef(CodeBadFile, "save the scene in a folder first", "%q cannot be read: this scene has no folder", name)
 	}
 	// A pipe would be waited for, so a file is looked at before it is opened.
 	info, err := fs.Stat(e.Files, path.Clean(name))
@@ -93,7 +93,7 @@ func unreadable(name string, err error) error {
 	if errors.As(err, &p) {
 		err = p.Err
 	}
-	return troublef(CodeBadFile, "", "%q cannot be read: %s", name, err)
+	return troublef(CodeBadFile, "check that it is an ordinary file that you may read", "%q cannot be read: %s", name, err)
 }
 
 // besides names a file as the user would, who named the scene.

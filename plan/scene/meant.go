@@ -28,6 +28,27 @@ func offering[V any](r source.Reader[V], meant map[string]string) source.Reader[
 	return r
 }
 
+// lesserUnits explains how to write lengths in units that a whole file cannot be in.
+func lesserUnits(r source.Reader[string]) source.Reader[string] {
+	read := r.Read
+	r.Read = func(n *source.Node, c *source.Context) (string, bool) {
+		file, example := "m", ""
+		switch word := strings.ToLower(n.Text); word {
+		case "cm", "mm", "centimetres", "centimeters", "millimetres", "millimeters":
+			example = "240 cm"
+		case "in", "inch", "inches", "\"":
+			file, example = "ft", "94 in"
+		}
+		if n.Kind != source.Scalar || example == "" {
+			return read(n, c)
+		}
+		c.Error(n, source.CodeUnknownWord, "write units: "+file+", and give other lengths their unit: "+example,
+			"a file's lengths are in m or ft, not %q", n.Text)
+		return "", false
+	}
+	return r
+}
+
 // Other words for those of the language, in small letters.
 var (
 	otherUnits = map[string]string{

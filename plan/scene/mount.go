@@ -47,7 +47,7 @@ func readMount(n *source.Node, c *source.Context) (Mount, bool) {
 	case n.Kind == source.Map:
 		return m, mountTable.read(&m, n, c, n.Span)
 	case n.Kind != source.Scalar:
-		c.Error(n, source.CodeWrongType, "", "%s, not %s", mountLists, n.Kind)
+		c.Error(n, source.CodeWrongType, "write it like stand", "%s, not %s", mountLists, n.Kind)
 	case slices.Contains(mountWords, n.Text):
 		m.Kind = n.Text
 		return m, true
@@ -62,5 +62,8 @@ func mountHint(word string) string {
 	if f := mountTable.Field(word); f != nil {
 		return "write it like {" + word + ": " + f.Example + "}"
 	}
-	return source.DidYouMean(word, append(slices.Clone(mountWords), mountForms...))
+	if near := source.DidYouMean(word, append(slices.Clone(mountWords), mountForms...)); near != "" {
+		return near
+	}
+	return "write it like stand"
 }

@@ -13,21 +13,47 @@ import (
 type limits struct {
 	least, most float64
 	above       bool
+	under       string // the fix for a number that is too small, where it has one of its own
 }
 
 func between(least, most float64) limits { return limits{least: least, most: most} }
 func above(least, most float64) limits   { return limits{least: least, most: most, above: true} }
 
+// lower gives limits a fix of their own for a number that is too small.
+func (l limits) lower(fix string) limits {
+	l.under = fix
+	return l
+}
+
+// hold reports whether a number is within the limits.
+func (l limits) hold(v float64) bool { return v <= l.most && (v > l.least || v == l.least && !l.above) }
+
+// fix says how to write a number that lies beyond the limits.
+func (l limits) fix(text string, v float64, show func(float64) string) string {
+	unsigned := strings.TrimLeft(text, "-\u2212 ")
+	switch {
+	case v > l.most:
+		return "write " + show(l.most) + " or less"
+	case l.under != "":
+		return l.under
+	case unsigned != text && l.hold(-v):
+		return "did you mean " + unsigned + "?"
+	case l.above:
+		return "write more than " + show(l.least)
+	}
+	return "write " + show(l.least) + " or more"
+}
+
 // check refuses a number beyond its limits.
 func (l limits) check(what, text string, v float64, show func(float64) string) error {
-	if v <= l.most && (v > l.least || v == l.least && !l.above) {
+	if l.hold(v) {
 		return nil
 	}
 	said := show(l.least) + " to " + show(l.most)
 	if l.above {
 		said = "more than " + show(l.least) + " and at most " + show(l.most)
 	}
-	return troublef(source.CodeOutOfRange, "", "%s is %s, and %q is not", what, said, text)
+	return troublef(source.CodeOutOfRange, l.fix(text, v, show), "%s is %s, and %q is not", what, said, text)
 }
 
 // measure is a way to write a number: how it is read and printed, and in which JSON types. One
@@ -38,6 +64,7 @@ type measure struct {
 	json  any
 
 	lesser bool // a lesser unit may be meant where a bare number is too large
+	share  bool // hundredths may be meant where a bare number is too large
 }
 
 // apart adapts the functions of a quantity that does not depend on the file's units.
@@ -47,6 +74,12 @@ func apart(parse func(string) (float64, error), show func(float64) string, json 
 		show:  func(v float64, _ bool) string { return show(v) },
 		json:  json,
 	}
+}
+
+// hundredths is a measure of shares of one.
+func hundredths(m measure) measure {
+	m.share = true
+	return m
 }
 
 var numberOrText = []any{"number", "string"}
@@ -62,7 +95,7 @@ var (
 	watts    = apart(unit.ParsePower, unit.FormatPower, "string")
 	lux      = apart(unit.ParseIlluminance, unit.FormatLux, "string")
 	aspects  = apart(unit.ParseAspect, unit.FormatAspect, numberOrText)
-	shares   = apart(parseShare, unit.FormatNumber, numberOrText)
+	shares   = hundredths(apart(parseShare, unit.FormatNumber, numberOrText))
 	seconds  = apart(parseSeconds, showSeconds, "string")
 	duvs     = apart(unit.ParseDuv, unit.FormatDuv, numberOrText)
 )
@@ -79,6 +112,9 @@ func quantity(what, like string, m measure, l limits) source.Reader[float64] {
 		if err != nil && m.lesser {
 			err = inLesserUnit(err, text, v, l, feet)
 		}
+		if err != nil && m.share {
+			err = inHundredths(err, text, v, l)
+		}
 		return v, err
 	})
 }
@@ -94,6 +130,18 @@ func inLesserUnit(err error, text string, v float64, l limits, feet bool) error 
 		return err
 	}
 	return &trouble{t.code, "did you mean " + text + " " + name + "?", t.message}
+}
+
+// leastHundredths is from where a share over one was meant in hundredths, and not as a little more than all.
+const leastHundredths = 2
+
+// inHundredths offers a share of one, or per cent, for a bare number that is too large a share: 62 for 0.62.
+func inHundredths(err error, text string, v float64, l limits) error {
+	var t *trouble
+	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &t) || unmarked != nil || v < leastHundredths || !l.hold(v/100) {
+		return err
+	}
+	return &trouble{t.code, "write " + unit.FormatNumber(v/100) + ", or " + text + " %", t.message}
 }
 
 // unitLess gives the fault of a bare number its own code, where a unit is needed.

@@ -18,7 +18,7 @@ func openingKeys() []entry[Opening] {
 		form("window", "A window, by its wall."),
 		form("door", "A door, by its wall."),
 		form("gap", "A hole without a leaf, by its wall."),
-		into("along", alongA("a distance along a wall", "1.3", between(0, mostRoom)),
+		into("along", alongA("a distance along a wall", "1.3", between(0, mostRoom).lower(fromLeftEnd)),
 			func(o *Opening, a Along, _ *source.Node) { o.Along = a },
 			"From the wall's left end, as seen from inside, to the near edge; or `centre`.", "1.3", "centre"),
 		value("width", quantity("a width", "1.4", lengths, above(0, mostRoom)),
@@ -109,7 +109,7 @@ func checkOpening(o *Opening, n *source.Node, c *source.Context) {
 		c.ErrorAt(c.Here(n), source.CodeMissingKey, "add width: 1.2", "a %s needs a width", o.Kind)
 	}
 	if o.Sill.Set && o.Head.Set && o.Head.V <= o.Sill.V {
-		errorWith(c, o.Head.Span, CodeContradicts, "", o.Sill.Span, "the sill is here",
+		errorWith(c, o.Head.Span, CodeContradicts, "swap sill and head, or make the head higher", o.Sill.Span, "the sill is here",
 			"the head of an opening lies above its sill")
 	}
 }

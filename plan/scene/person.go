@@ -84,14 +84,14 @@ func checkMarkName(k *source.Key, c *source.Context) {
 		refuseAt(c, k.Span, err)
 	}
 	if slices.Contains(readings, k.Name) {
-		c.ErrorAt(k.Span, CodeBadName, "", "a mark cannot be called %q, which is a reading of every face", k.Name)
+		c.ErrorAt(k.Span, CodeBadName, "give the mark another name", "a mark cannot be called %q, which is a reading of every face", k.Name)
 	}
 }
 
 // checkPerson looks at what the keys of a person say together.
 func checkPerson(p *Person, _ *source.Node, c *source.Context) {
 	if p.Eyes.Set && p.Height.Set && p.Pose.Or("standing") == "standing" && p.Eyes.V >= p.Height.V {
-		errorWith(c, p.Eyes.Span, CodeContradicts, "", p.Height.Span, "the height is here",
+		errorWith(c, p.Eyes.Span, CodeContradicts, "make eyes less than height, or leave them out", p.Height.Span, "the height is here",
 			"the eyes of someone standing lie below the crown")
 	}
 }

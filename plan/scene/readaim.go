@@ -107,7 +107,7 @@ func readAim(n *source.Node, c *source.Context) (Aim, bool) {
 	case source.Map:
 		return a, a.readMap(n, c)
 	}
-	c.Error(n, source.CodeWrongType, "", "%s", aimLists)
+	c.Error(n, source.CodeWrongType, "write it like ruth", "%s", aimLists)
 	return a, false
 }
 
@@ -124,7 +124,7 @@ func (a *Aim) readWord(n *source.Node, c *source.Context) bool {
 		a.Pan = pan
 		return ok
 	case !isPath(n.Text):
-		c.Error(n, source.CodeBadValue, "", "%q is no aim: %s", n.Text, aimLists)
+		c.Error(n, source.CodeBadValue, refHint(n.Text, "ruth, or 90"), "%q is no aim: %s", n.Text, aimLists)
 		return false
 	default:
 		a.Form, a.Thing = AtThing, Ref{Name: n.Text, Span: n.Span}

@@ -26,6 +26,14 @@ var (
 	openingRef = ref("an opening", "street")
 )
 
+// fromLeftEnd is the fix for a distance along a wall that is negative.
+const fromLeftEnd = "count from the wall's left end, as seen from inside the room"
+
+// away is a distance from a face of a wall; side is the fix for a negative one, the key of the other side.
+func away(side string) source.Reader[float64] {
+	return quantity("a distance", "2.4", lengths, between(0, mostDistance).lower(side))
+}
+
 // isPart refuses a wall without its room.
 func isPart(r Ref) error {
 	if strings.Count(r.Name, ".") != 1 {
@@ -99,9 +107,9 @@ func placeKeys() []entry[Place] {
 			func(p *Place, a Along, _ *source.Node) { p.Along = a },
 			"From the wall's left end as seen from inside, or `centre`; beside an opening, from its middle, to the right as seen from inside.",
 			"1.2", "centre").of("wall", "opening"),
-		value("out", distance, func(p *Place) *Given[float64] { return &p.Out },
+		value("out", away("write in: for the room's side of the wall"), func(p *Place) *Given[float64] { return &p.Out },
 			"From the wall's outside face, away from the room.", "2.4", "none: out or in has to be said").of("opening"),
-		value("in", distance, func(p *Place) *Given[float64] { return &p.In },
+		value("in", away("count into the room; beyond an opening, write out: instead"), func(p *Place) *Given[float64] { return &p.In },
 			"From the wall's inside face, into the room, to the near side of the thing.", "0.4", "0 from a wall").of("wall", "opening"),
 	}
 }
@@ -155,7 +163,7 @@ func checkPlace(p *Place, n *source.Node, c *source.Context) bool {
 		}
 	case AtWall:
 		if p.Along.Metres < 0 {
-			c.ErrorAt(p.Along.Span, source.CodeOutOfRange, "count from the wall's left end, as seen from inside the room",
+			c.ErrorAt(p.Along.Span, source.CodeOutOfRange, fromLeftEnd,
 				"a distance along a wall is never negative")
 			return false
 		}

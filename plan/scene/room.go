@@ -90,7 +90,7 @@ func checkCornerName(name string) error {
 			"the corner %q holds a dash, which joins two corners to a wall: a-b", name)
 	}
 	if name == "" || strings.ContainsFunc(name, notInName) {
-		return troublef(CodeBadName, "", "a corner is named by letters, digits and _, not %q", name)
+		return troublef(CodeBadName, "write it like a", "a corner is named by letters, digits and _, not %q", name)
 	}
 	return nil
 }
@@ -175,7 +175,7 @@ func checkRoom(r *Room, n *source.Node, c *source.Context) {
 	seen := map[string]Corner{}
 	for _, corner := range r.Corners {
 		if first, twice := seen[corner.Name]; twice {
-			errorWith(c, corner.Span, CodeTwice, "", first.Span, "it is first here",
+			errorWith(c, corner.Span, CodeTwice, "give this one another name", first.Span, "it is first here",
 				"the corner %q is named twice", corner.Name)
 		}
 		seen[corner.Name] = corner

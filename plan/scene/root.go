@@ -112,7 +112,7 @@ func version() source.Reader[int] {
 	return scalar("a language version", "1", map[string]any{"const": languageVersion}, read)
 }
 
-var unitsKind = offering(source.OneOf("a unit of length", "m", "ft"), otherUnits)
+var unitsKind = lesserUnits(offering(source.OneOf("a unit of length", "m", "ft"), otherUnits))
 
 // kitPaths reads the files of more kit.
 var kitPaths = oneOrMore("a list of kit files", "[lamps.yaml]", kitPath(), 50)

@@ -51,7 +51,7 @@ func (s section[O, T, P]) schema() map[string]any {
 func (s section[O, T, P]) read(n *source.Node, c *source.Context) []T {
 	var all []T
 	if len(n.Keys) > mostThings {
-		c.ErrorAt(n.Keys[mostThings].Span, CodeTooMany, "",
+		c.ErrorAt(n.Keys[mostThings].Span, CodeTooMany, "leave out what the shot does not need",
 			"%s holds at most %d, and here are %d", s.key, mostThings, len(n.Keys))
 		return nil
 	}

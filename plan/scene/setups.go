@@ -45,9 +45,14 @@ func (d *Document) after(s *Setup, waiting []*Setup, rules *source.Rules, log *s
 	if before := d.base.scene.setup(s.After.Name); before != nil {
 		return d.mergeSetup(before, waiting, rules, log)
 	}
+	others := slices.DeleteFunc(slices.Clone(d.Setups), func(name string) bool { return name == s.Name })
+	hint := source.Offer(s.After.Name, others)
+	if hint == "" {
+		hint = "leave after out, and the set-up starts from the scene"
+	}
 	log.Add(source.Diagnostic{
 		Severity: source.Error, Code: CodeUnknownSetup, Span: s.After.Span, Path: s.Path + ".after", Setup: s.Name,
-		Message: "there is no set-up " + s.After.Name, Hint: source.DidYouMean(s.After.Name, slices.DeleteFunc(slices.Clone(d.Setups), func(name string) bool { return name == s.Name })),
+		Message: "there is no set-up " + s.After.Name, Hint: hint,
 	})
 	return nil
 }

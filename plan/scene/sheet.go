@@ -2,6 +2,7 @@ package scene
 
 import (
 	"regexp"
+	"strings"
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
@@ -13,11 +14,31 @@ var papers = regexp.MustCompile(`(?i)^(a[1-4]|letter|tabloid|ledger|11x17|(ansi[
 var paperKind = scalar("a paper", "A3", map[string]any{"type": "string"},
 	func(text string, _ *source.Node, _ *source.Context) (string, error) {
 		if text == "" || !papers.MatchString(text) {
-			return "", troublef(source.CodeUnknownWord, "",
+			return "", troublef(source.CodeUnknownWord, paperHint(text),
 				"%q is no paper: A4, A3, A2, A1, letter, tabloid, ANSI C or ANSI D", text)
 		}
 		return text, nil
 	})
+
+// paperNames are the papers as they are offered.
+var paperNames = []string{"A1", "A2", "A3", "A4", "letter", "tabloid", "ANSI C", "ANSI D"}
+
+// otherPapers are papers that are not drawn on, with the nearest in size that is.
+var otherPapers = map[string]string{
+	"a0": "A1", "a5": "A4", "a6": "A4", "b2": "A2", "b3": "A3", "b4": "A3", "b5": "A4", "legal": "letter",
+	"ansi e": "ANSI D", "e": "ANSI D", "arch d": "ANSI D", "arch c": "ANSI C", "arch b": "tabloid", "arch a": "letter",
+}
+
+// paperHint offers the paper nearest in size, or in letters.
+func paperHint(text string) string {
+	if size := otherPapers[strings.ToLower(text)]; size != "" {
+		return "the nearest is " + size
+	}
+	if near := source.DidYouMean(text, paperNames); near != "" {
+		return near
+	}
+	return "write A3, or leave the paper out and it is chosen"
+}
 
 // scaleKind keeps a scale as it was written: `1/4"` is printed so.
 var scaleKind = scalar("a scale", "1:50", map[string]any{"type": "string"},

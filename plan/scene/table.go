@@ -139,7 +139,7 @@ func (t *table[T]) checkForms(n *source.Node, c *source.Context) {
 		if key == nil || len(e.With) == 0 || slices.Contains(e.With, form) {
 			continue
 		}
-		c.ErrorAt(key.Span, CodeWrongKey, "", "%s goes with %s, not with %s", e.Key, orList(e.With), form)
+		c.ErrorAt(key.Span, CodeWrongKey, "remove it, or write "+orList(e.With)+" in place of "+form, "%s goes with %s, not with %s", e.Key, orList(e.With), form)
 	}
 }
 

@@ -82,7 +82,7 @@ func namedValues[V any](what, like, noun string, r source.Reader[V]) source.Read
 			all, ok := map[string]V{}, n.Kind == source.Map
 			source.Each(n, noun, c, func(k *source.Key) {
 				if !isPath(k.Name) {
-					c.ErrorAt(k.Span, source.CodeBadValue, "", "%q is no name", k.Name)
+					c.ErrorAt(k.Span, source.CodeBadValue, refHint(k.Name, "ines.key"), "%q is no name", k.Name)
 				}
 				v, fine := r.Read(k.Value, c)
 				all[k.Name], ok = v, ok && fine

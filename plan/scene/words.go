@@ -20,7 +20,7 @@ func text(what, like string) source.Reader[string] {
 		case text == "":
 			return "", troublef(source.CodeBadValue, "leave the key out", "%s has no words", what)
 		case utf8.RuneCountInString(text) > mostText:
-			return "", troublef(source.CodeOutOfRange, "", "%s has at most %d characters", what, mostText)
+			return "", troublef(source.CodeOutOfRange, "shorten it", "%s has at most %d characters", what, mostText)
 		case strings.ContainsFunc(text, unprintable):
 			return "", troublef(source.CodeBadValue, "remove it", "%s holds a character that cannot be printed", what)
 		}
@@ -52,7 +52,7 @@ func checkThingName(name string) error {
 	}
 	for _, word := range reserved {
 		if strings.EqualFold(name, word) {
-			return troublef(CodeBadName, "", "%q has a meaning of its own and cannot be a name", name)
+			return troublef(CodeBadName, "give it another name", "%q has a meaning of its own and cannot be a name", name)
 		}
 	}
 	return nil
@@ -62,9 +62,9 @@ func checkThingName(name string) error {
 func checkName(name string) error {
 	switch {
 	case name == "":
-		return troublef(CodeBadName, "", "a name is missing")
+		return troublef(CodeBadName, "write the name before the colon", "a name is missing")
 	case utf8.RuneCountInString(name) > mostName:
-		return troublef(CodeBadName, "", "a name has at most %d characters", mostName)
+		return troublef(CodeBadName, "shorten it", "a name has at most %d characters", mostName)
 	case strings.Contains(name, "."):
 		return troublef(CodeBadName, "a dot leads to a part of a thing: write "+strings.ReplaceAll(name, ".", "-"),
 			"the name %q holds a dot", name)

@@ -94,6 +94,7 @@ scene.yaml:1:4: error: the alias *nope has no anchor before it [alias]
 scene.yaml:1:8: error: the alias *a stands inside the value it repeats [alias]
  1 | a: &a [*a]
    |        ^^
+   fix: write the values out in place of the alias
 `},
 		{"a merge key", "base: &b {x: 1}\nother: {<<: *b, y: 2}\n", `
 scene.yaml:2:9: error: the merge key << is not part of the language [merge-key]
@@ -447,6 +448,11 @@ scene.yaml:1:304: error: a second key stands in this line [syntax]
 		t.Run(c.name, func(t *testing.T) {
 			var log Log
 			Parse(&File{Name: "scene.yaml", Text: []byte(c.text)}, &log)
+			for _, d := range log.All() {
+				if d.Hint == "" {
+					t.Errorf("%q comes without a fix", d.Message)
+				}
+			}
 			var b strings.Builder
 			if err := Human(&b, log.All(), false); err != nil {
 				t.Fatal(err)

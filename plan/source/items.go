@@ -66,7 +66,7 @@ func (m *merger) take(list, item *Node, name string) {
 	for _, have := range list.Items {
 		words = append(words, have.Text)
 	}
-	m.c.Error(item, CodeUnknownName, DidYouMean(item.Text, words), "%q is not among the %s here, so it cannot be taken away", item.Text, name)
+	m.c.Error(item, CodeUnknownName, Offer(item.Text, words), "%q is not among the %s here, so it cannot be taken away", item.Text, name)
 }
 
 // Equal reports whether two trees hold the same: kinds, texts, items and keys in their order,

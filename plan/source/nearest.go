@@ -101,3 +101,17 @@ func DidYouMean(text string, words []string) string {
 	}
 	return ""
 }
+
+// mostListed is how many words Offer lists.
+const mostListed = 8
+
+// Offer is the hint of DidYouMean; where nothing is near, it lists the words there are, the first of many.
+func Offer(text string, words []string) string {
+	if near := DidYouMean(text, words); near != "" || len(words) == 0 {
+		return near
+	}
+	if more := len(words) - mostListed; more > 0 {
+		return "there is " + strings.Join(words[:mostListed], ", ") + " and " + plural(more, "other")
+	}
+	return "there is " + quotedList(words, "or")
+}

@@ -10,7 +10,7 @@ import (
 // cannot be understood, or is no map; else it holds all that could be, even after faults.
 func Parse(f *File, log *Log) *Node {
 	if len(f.Text) > MaxBytes {
-		log.Errorf(Span{File: f, Line: 1, Col: 1}, CodeTooLarge, "",
+		log.Errorf(Span{File: f, Line: 1, Col: 1}, CodeTooLarge, "check that this is the scene's own file",
 			"the file is too large: %.1f MB, where a scene has at most %.0f MB", float64(len(f.Text))/(1<<20), float64(MaxBytes)/(1<<20))
 		return nil
 	}

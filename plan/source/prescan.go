@@ -60,7 +60,7 @@ func checkLayout(l *lines, log *Log) bool {
 			"a tab stands in the indentation of this line")
 		return false
 	case o.deep >= 0:
-		log.Errorf(l.span(start+o.deep, start+o.deep+1), CodeTooDeep, "",
+		log.Errorf(l.span(start+o.deep, start+o.deep+1), CodeTooDeep, "close some brackets before this, or take them out",
 			"nested too deep: a scene has at most %d levels", maxDepth)
 		return false
 	case o.mark >= 0:

@@ -73,7 +73,11 @@ func OneOf(what string, words ...string) Reader[string] {
 			if slices.Contains(words, n.Text) {
 				return n.Text, nil
 			}
-			return "", faultf(CodeUnknownWord, DidYouMean(n.Text, words),
+			hint := DidYouMean(n.Text, words)
+			if hint == "" {
+				hint = "write one of these words"
+			}
+			return "", faultf(CodeUnknownWord, hint,
 				"%s is %s, not %q", what, quotedList(words, "or"), n.Text)
 		})
 }
@@ -115,7 +119,7 @@ func Int(what string, least, most int) Reader[int] {
 		func(n *Node) (int, *fault) {
 			v, f := parseNumber(what, n)
 			if f == nil && v != math.Trunc(v) {
-				f = faultf(CodeBadValue, "", "%s is a whole number, and %s is not", what, n.Text)
+				f = faultf(CodeBadValue, "write "+showNumber(max(low, min(high, math.Round(v)))), "%s is a whole number, and %s is not", what, n.Text)
 			}
 			if f == nil {
 				f = checkRange(what, n.Text, v, low, high)
@@ -239,14 +243,14 @@ var decimal = regexp.MustCompile(`^[+-]?((0|[1-9][0-9]*)(\.[0-9]*)?|\.[0-9]+)([e
 func parseNumber(what string, n *Node) (float64, *fault) {
 	text := n.Text
 	if word := strings.ToLower(strings.TrimLeft(text, "+-.")); word == "nan" || word == "inf" || word == "infinity" {
-		return 0, faultf(CodeNotFinite, "", "%s must be a finite number, not %s", what, text)
+		return 0, faultf(CodeNotFinite, "write a number, such as 1", "%s must be a finite number, not %s", what, text)
 	}
 	if !decimal.MatchString(text) {
 		return 0, faultf(CodeBadValue, numberHint(text), "%s is a number, and %q is not", what, text)
 	}
 	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
-		return 0, faultf(CodeNotFinite, "", "%s must be a finite number, and %q is too large", what, text)
+		return 0, faultf(CodeNotFinite, "write a smaller number", "%s must be a finite number, and %q is too large", what, text)
 	}
 	return v + 0, nil // + 0 drops the sign of a negative zero
 }
@@ -274,15 +278,19 @@ func numberHint(text string) string {
 
 // checkRange refuses a number that is not from least to most.
 func checkRange(what, text string, v, least, most float64) *fault {
+	hint := "write " + showNumber(least) + " or more"
+	if v > most {
+		hint = "write " + showNumber(most) + " or less"
+	}
 	switch {
 	case v >= least && v <= most:
 		return nil
 	case math.IsInf(most, 1):
-		return faultf(CodeOutOfRange, "", "%s is %s or more, and %s is less", what, showNumber(least), text)
+		return faultf(CodeOutOfRange, hint, "%s is %s or more, and %s is less", what, showNumber(least), text)
 	case math.IsInf(least, -1):
-		return faultf(CodeOutOfRange, "", "%s is %s or less, and %s is more", what, showNumber(most), text)
+		return faultf(CodeOutOfRange, hint, "%s is %s or less, and %s is more", what, showNumber(most), text)
 	}
-	return faultf(CodeOutOfRange, "", "%s is from %s to %s, and %s is not", what, showNumber(least), showNumber(most), text)
+	return faultf(CodeOutOfRange, hint, "%s is from %s to %s, and %s is not", what, showNumber(least), showNumber(most), text)
 }
 
 // sample is a number between least and most that looks natural in an example.

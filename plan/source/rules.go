@@ -128,7 +128,7 @@ func (m *merger) ruled(out, patch *Node, k *Key, path []string) bool {
 		m.c.ErrorAt(k.Span, CodeEmptyValue, "write "+k.Name+": strike to remove it, or give it a value", "%q has no value", k.Name)
 	case isStrike(k.Value) && len(at) > 1:
 		if !remove(out, k.Name) {
-			m.c.ErrorAt(k.Span, CodeUnknownName, DidYouMean(k.Name, names(out)), "there is no %q to strike", k.Name)
+			m.c.ErrorAt(k.Span, CodeUnknownName, Offer(k.Name, names(out)), "there is no %q to strike", k.Name)
 		}
 	case m.byItem(out, patch, k, path):
 	case m.rules.Complete != nil && out.Key(k.Name) == nil && matchesAny(m.rules.Things, at):
@@ -145,7 +145,7 @@ func (m *merger) incomplete(out *Node, k *Key, at []string) bool {
 	if m.rules.Complete(at, k.Value) {
 		return false
 	}
-	m.c.ErrorAt(k.Span, CodeUnknownName, DidYouMean(k.Name, names(out)),
+	m.c.ErrorAt(k.Span, CodeUnknownName, Offer(k.Name, names(out)),
 		"nothing before this change is called %q, and what stands here is not complete by itself", k.Name)
 	return true
 }
@@ -170,7 +170,7 @@ func (m *merger) strikeNames(out *Node, k *Key) {
 	}
 	for _, item := range items {
 		if !m.strikeName(out, item.Text) {
-			m.c.Error(item, CodeUnknownName, DidYouMean(item.Text, m.things(out)), "there is no %q to strike", item.Text)
+			m.c.Error(item, CodeUnknownName, Offer(item.Text, m.things(out)), "there is no %q to strike", item.Text)
 		}
 	}
 }

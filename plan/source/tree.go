@@ -222,7 +222,7 @@ func (b *builder) alias(y *yamlNode, start, depth int) built {
 // fatal reports a fault after which the tree is of no use. Only the first is told.
 func (b *builder) fatal(span Span, code, format string, args ...any) {
 	if !b.dead {
-		b.log.Errorf(span, code, "", format, args...)
+		b.log.Errorf(span, code, "write the values out in place of the alias", format, args...)
 	}
 	b.dead = true
 }

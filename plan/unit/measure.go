@@ -55,7 +55,7 @@ func (m *measure) as(err error) error {
 func (m *measure) positive(text string) (float64, error) {
 	v, err := m.parse(text)
 	if err == nil && v <= 0 {
-		return 0, fault("", "%s must be more than zero, and %q is not", m.name, text)
+		return 0, fault(strings.TrimSpace("write more than 0 "+m.need), "%s must be more than zero, and %q is not", m.name, text)
 	}
 	return v, err
 }
@@ -64,7 +64,7 @@ func (m *measure) positive(text string) (float64, error) {
 func (m *measure) atLeastZero(text string) (float64, error) {
 	v, err := m.parse(text)
 	if err == nil && v < 0 {
-		return 0, fault("", "%s cannot be negative, and %q is", m.name, text)
+		return 0, fault("did you mean "+strings.TrimLeft(plain(text), "- ")+"?", "%s cannot be negative, and %q is", m.name, text)
 	}
 	return v, err
 }

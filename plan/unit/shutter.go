@@ -21,7 +21,7 @@ func ParseShutter(text string) (Shutter, error) {
 	if m := exposureTime.FindStringSubmatch(s); m != nil {
 		per, err := strconv.ParseFloat(m[1], 64)
 		if err != nil || per < 0.01 || per > 1e6 {
-			return Shutter{}, fault("", "%q is out of range", text)
+			return Shutter{}, fault("a time is 1/1000000 to 100 s", "%q is out of range", text)
 		}
 		return Shutter{Seconds: 1 / per}, nil
 	}
@@ -40,7 +40,7 @@ func ParseShutter(text string) (Shutter, error) {
 		return Shutter{Degrees: v}, nil
 	case "s", "sec", "second", "seconds":
 		if v <= 0 || v > 100 {
-			return Shutter{}, fault("", "%q is out of range", text)
+			return Shutter{}, fault("a time is 1/1000000 to 100 s", "%q is out of range", text)
 		}
 		return Shutter{Seconds: v}, nil
 	}
