@@ -34,7 +34,7 @@ func (f *faultForm) Set(s string) error {
 // addFaultFlag adds the flag that says how faults are printed.
 func addFaultFlag(flags *pflag.FlagSet, form *faultForm) {
 	*form = formHuman
-	flags.Var(form, "faults", "how faults are printed: human, line (one a line, for editors) or json")
+	flags.Var(form, "faults", "how faults are printed: human, line (one a line with its fix, for editors) or json")
 }
 
 // printFaults writes diagnostics in the given form and, for a person, how many there were.

@@ -167,7 +167,7 @@ func ExampleOpen() {
 	source.Short(os.Stdout, log.All())
 	// Output:
 	// kitchen [3.6 3.1]
-	// den.yaml:2:37: error: a room has no key "heigth" [unknown-key] (did you mean "height"?)
+	// den.yaml:2:37: error: a room has no key "heigth" [unknown-key] (fix: did you mean "height"?)
 }
 
 func BenchmarkOpen(b *testing.B) {

@@ -200,3 +200,19 @@ func TestLongWordsAreClipped(t *testing.T) {
 		}
 	}
 }
+
+// TestDiagnosticString: printed by itself or in a list, a finding reads as it does in --faults line.
+func TestDiagnosticString(t *testing.T) {
+	f := &File{Name: "den.yaml", Text: []byte("rooms: {den: {heigth: 2}}\n")}
+	log := new(Log)
+	log.Add(Diagnostic{Severity: Error, Code: "unknown-key", Setup: "close", Span: at(f, "heigth"), Message: `a room has no key "heigth"`, Hint: `did you mean "height"?`})
+	log.Infof(Span{}, "assumed", "", "assumed fps: \x1b")
+	want := `[info: assumed fps: \x1b [assumed] den.yaml:1:15: error: in set-up close: a room has no key "heigth" [unknown-key] (fix: did you mean "height"?)]`
+	if got := fmt.Sprint(log.All()); got != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+	var lines strings.Builder
+	if err := Short(&lines, log.All()[1:]); err != nil || lines.String() != log.All()[1].String()+"\n" {
+		t.Errorf("Short writes %q, %v", lines.String(), err)
+	}
+}

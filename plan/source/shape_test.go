@@ -57,29 +57,29 @@ func TestShapeRead(t *testing.T) {
 func TestShapeReadFaults(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{"an unknown key with a neighbour", "{window: a, widht: 1, width: 2}",
-			`s.yaml:1:16: error: an opening has no key "widht" [unknown-key] (did you mean "width"?)`},
+			`s.yaml:1:16: error: an opening has no key "widht" [unknown-key] (fix: did you mean "width"?)`},
 		{"an unknown key without one", "{window: a, width: 2, colour: red}",
-			`s.yaml:1:26: error: an opening has no key "colour" [unknown-key] (its keys are window, door, width, panes, swing, escape)`},
+			`s.yaml:1:26: error: an opening has no key "colour" [unknown-key] (fix: its keys are window, door, width, panes, swing, escape)`},
 		{"a key with its value glued on", "{window: a, width:2}",
-			`s.yaml:1:16: error: an opening has no key "width:2" [unknown-key] (write a space behind the colon: width: 2)`},
-		{"a missing key", "{window: a}", `s.yaml:1:1: error: an opening needs "width" [missing-key] (add width: 1.4)`},
+			`s.yaml:1:16: error: an opening has no key "width:2" [unknown-key] (fix: write a space behind the colon: width: 2)`},
+		{"a missing key", "{window: a}", `s.yaml:1:1: error: an opening needs "width" [missing-key] (fix: add width: 1.4)`},
 		{"two forms", "{window: a, width: 2, door: b}",
-			`s.yaml:1:26: error: an opening takes "window" or "door", and this has both "window" and "door" [two-forms] (keep one of them)`},
+			`s.yaml:1:26: error: an opening takes "window" or "door", and this has both "window" and "door" [two-forms] (fix: keep one of them)`},
 		{"no form", "{width: 2}",
-			`s.yaml:1:1: error: an opening needs one of "window" or "door" [no-form] (for example window: kitchen.left)`},
+			`s.yaml:1:1: error: an opening needs one of "window" or "door" [no-form] (fix: for example window: kitchen.left)`},
 		{"an empty value", "{window: a, width: }",
-			`s.yaml:1:16: error: "width" has no value [empty-value] (remove the key or give it a value)`},
+			`s.yaml:1:16: error: "width" has no value [empty-value] (fix: remove the key or give it a value)`},
 		{"null", "{window: a, width: null}",
-			`s.yaml:1:16: error: "width" has no value [empty-value] (remove the key or give it a value)`},
+			`s.yaml:1:16: error: "width" has no value [empty-value] (fix: remove the key or give it a value)`},
 		{"no map", "[window, a]",
-			`s.yaml:1:4: error: an opening is a map of keys, not a list [wrong-type] (write it like {window: kitchen.left})`},
+			`s.yaml:1:4: error: an opening is a map of keys, not a list [wrong-type] (fix: write it like {window: kitchen.left})`},
 		{"later", "{window: a, width: 2, escape: true}",
 			`s.yaml:1:26: info: "escape" is read but not computed yet: escape routes [not-computed-yet]`},
 		{"all at once", "{window: a, door: b, widht: 1, panes: [2, x], swing: }",
-			`s.yaml:1:16: error: an opening takes "window" or "door", and this has both "window" and "door" [two-forms] (keep one of them)
-s.yaml:1:25: error: an opening has no key "widht" [unknown-key] (did you mean "width"?)
+			`s.yaml:1:16: error: an opening takes "window" or "door", and this has both "window" and "door" [two-forms] (fix: keep one of them)
+s.yaml:1:25: error: an opening has no key "widht" [unknown-key] (fix: did you mean "width"?)
 s.yaml:1:46: error: a value of panes is a number, and "x" is not [bad-value]
-s.yaml:1:50: error: "swing" has no value [empty-value] (remove the key or give it a value)`},
+s.yaml:1:50: error: "swing" has no value [empty-value] (fix: remove the key or give it a value)`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			log, root := new(Log), &Node{}
@@ -114,8 +114,8 @@ func TestContextPath(t *testing.T) {
 
 func TestEachFaults(t *testing.T) {
 	for text, want := range map[string]string{
-		"{a: }":  "s.yaml:1:5: error: the opening \"a\" is empty [empty-value] (remove the name or give it keys)\n",
-		"[a, b]": "s.yaml:1:4: error: a map of names belongs here, each with its opening, not a list [wrong-type] (write each as NAME: {…})\n",
+		"{a: }":  "s.yaml:1:5: error: the opening \"a\" is empty [empty-value] (fix: remove the name or give it keys)\n",
+		"[a, b]": "s.yaml:1:4: error: a map of names belongs here, each with its opening, not a list [wrong-type] (fix: write each as NAME: {…})\n",
 	} {
 		log := new(Log)
 		root := Parse(&File{Name: "s.yaml", Text: []byte("v: " + text)}, log)
@@ -137,36 +137,36 @@ func TestReaders(t *testing.T) {
 	}{
 		{anyOf(number), "2.5", 2.5, ""}, {anyOf(number), "+.5", 0.5, ""}, {anyOf(number), "3.", 3.0, ""}, {anyOf(number), "2e1", 20.0, ""},
 		{anyOf(number), `"7"`, 7.0, ""}, {anyOf(number), "-0", 0.0, ""},
-		{anyOf(number), ".nan", nil, "a height must be a finite number, not .nan [not-finite] (write a number, such as 1)"},
-		{anyOf(number), "-.inf", nil, "a height must be a finite number, not -.inf [not-finite] (write a number, such as 1)"},
-		{anyOf(number), "Infinity", nil, "a height must be a finite number, not Infinity [not-finite] (write a number, such as 1)"},
-		{anyOf(number), "1e999", nil, `a height must be a finite number, and "1e999" is too large [not-finite] (write a smaller number)`},
-		{anyOf(number), "1_000", nil, `a height is a number, and "1_000" is not [bad-value] (write the digits together: 1000)`},
-		{anyOf(number), "0x10", nil, `a height is a number, and "0x10" is not [bad-value] (write it as a decimal number)`},
-		{anyOf(number), "010", nil, `a height is a number, and "010" is not [bad-value] (write it without the leading zero)`},
-		{anyOf(number), "1,5", nil, `a height is a number, and "1,5" is not [bad-value] (use a point, and no marks between thousands)`},
+		{anyOf(number), ".nan", nil, "a height must be a finite number, not .nan [not-finite] (fix: write a number, such as 1)"},
+		{anyOf(number), "-.inf", nil, "a height must be a finite number, not -.inf [not-finite] (fix: write a number, such as 1)"},
+		{anyOf(number), "Infinity", nil, "a height must be a finite number, not Infinity [not-finite] (fix: write a number, such as 1)"},
+		{anyOf(number), "1e999", nil, `a height must be a finite number, and "1e999" is too large [not-finite] (fix: write a smaller number)`},
+		{anyOf(number), "1_000", nil, `a height is a number, and "1_000" is not [bad-value] (fix: write the digits together: 1000)`},
+		{anyOf(number), "0x10", nil, `a height is a number, and "0x10" is not [bad-value] (fix: write it as a decimal number)`},
+		{anyOf(number), "010", nil, `a height is a number, and "010" is not [bad-value] (fix: write it without the leading zero)`},
+		{anyOf(number), "1,5", nil, `a height is a number, and "1,5" is not [bad-value] (fix: use a point, and no marks between thousands)`},
 		{anyOf(number), "1:30", nil, `a height is a number, and "1:30" is not [bad-value]`},
 		{anyOf(number), "two", nil, `a height is a number, and "two" is not [bad-value]`},
-		{anyOf(number), "31", nil, "a height is from 0 to 30, and 31 is not [out-of-range] (write 30 or less)"},
-		{anyOf(number), "[1]", nil, "a height belongs here, not a list [wrong-type] (write it like 1)"},
+		{anyOf(number), "31", nil, "a height is from 0 to 30, and 31 is not [out-of-range] (fix: write 30 or less)"},
+		{anyOf(number), "[1]", nil, "a height belongs here, not a list [wrong-type] (fix: write it like 1)"},
 		{anyOf(whole), "12", 12, ""},
-		{anyOf(whole), "1.5", nil, "a count is a whole number, and 1.5 is not [bad-value] (write 2)"},
-		{anyOf(whole), "0", nil, "a count is from 1 to 99, and 0 is not [out-of-range] (write 1 or more)"},
+		{anyOf(whole), "1.5", nil, "a count is a whole number, and 1.5 is not [bad-value] (fix: write 2)"},
+		{anyOf(whole), "0", nil, "a count is from 1 to 99, and 0 is not [out-of-range] (fix: write 1 or more)"},
 		{anyOf(yes), "true", true, ""}, {anyOf(yes), "false", false, ""},
-		{anyOf(yes), "yes", nil, `a wish is true or false, not "yes" [bad-value] (write true)`},
-		{anyOf(yes), "Off", nil, `a wish is true or false, not "Off" [bad-value] (write false)`},
-		{anyOf(yes), `"true"`, nil, `a wish is true or false, not "true" [bad-value] (write true)`},
-		{anyOf(yes), "maybe", nil, `a wish is true or false, not "maybe" [bad-value] (write true or false)`},
+		{anyOf(yes), "yes", nil, `a wish is true or false, not "yes" [bad-value] (fix: write true)`},
+		{anyOf(yes), "Off", nil, `a wish is true or false, not "Off" [bad-value] (fix: write false)`},
+		{anyOf(yes), `"true"`, nil, `a wish is true or false, not "true" [bad-value] (fix: write true)`},
+		{anyOf(yes), "maybe", nil, `a wish is true or false, not "maybe" [bad-value] (fix: write true or false)`},
 		{anyOf(word), "seated", "seated", ""},
-		{anyOf(word), "Seated", nil, `a pose is "standing", "seated" or "lying", not "Seated" [unknown-word] (did you mean "seated"?)`},
-		{anyOf(word), "flying", nil, `a pose is "standing", "seated" or "lying", not "flying" [unknown-word] (did you mean "lying"?)`},
-		{anyOf(word), "asleep", nil, `a pose is "standing", "seated" or "lying", not "asleep" [unknown-word] (write one of these words)`},
+		{anyOf(word), "Seated", nil, `a pose is "standing", "seated" or "lying", not "Seated" [unknown-word] (fix: did you mean "seated"?)`},
+		{anyOf(word), "flying", nil, `a pose is "standing", "seated" or "lying", not "flying" [unknown-word] (fix: did you mean "lying"?)`},
+		{anyOf(word), "asleep", nil, `a pose is "standing", "seated" or "lying", not "asleep" [unknown-word] (fix: write one of these words)`},
 		{anyOf(Text("a note", "")), "12", "12", ""}, {anyOf(Text("a note", "")), "yes", "yes", ""},
 		{anyOf(Pair("a size", 0, 9)), "[1, 2]", [2]float64{1, 2}, ""},
-		{anyOf(Pair("a size", 0, 9)), "[1, 2, 3]", nil, "a size has 2 values, not 3 [wrong-type] (write it like [1, 1])"},
-		{anyOf(Pair("a size", 0, 9)), "[1, ~]", nil, "an item of this list has no value [empty-value] (remove the item or give it a value)"},
+		{anyOf(Pair("a size", 0, 9)), "[1, 2, 3]", nil, "a size has 2 values, not 3 [wrong-type] (fix: write it like [1, 1])"},
+		{anyOf(Pair("a size", 0, 9)), "[1, ~]", nil, "an item of this list has no value [empty-value] (fix: remove the item or give it a value)"},
 		{anyOf(Triple("a point", -9, 9)), "[1, 2, -3]", [3]float64{1, 2, -3}, ""},
-		{anyOf(Triple("a point", -9, 9)), "4", nil, "a point belongs here, not a value [wrong-type] (write it like [1, 1, 1])"},
+		{anyOf(Triple("a point", -9, 9)), "4", nil, "a point belongs here, not a value [wrong-type] (fix: write it like [1, 1, 1])"},
 	} {
 		log := new(Log)
 		got, ok := c.read(value(t, c.text), &Context{Log: log})

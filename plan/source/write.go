@@ -34,23 +34,28 @@ func brief(d *Diagnostic) bool {
 	return d.Severity == Info && !d.Span.Valid() && d.Hint == "" && len(d.Related) == 0
 }
 
-// Short writes one line a finding, as editors and scripts read it:
-// file:line:column: severity: message [code] (hint).
+// String is the finding in one line, as editors and scripts read it:
+// file:line:column: severity: message [code] (fix: hint).
+func (d Diagnostic) String() string {
+	var p printer
+	p.heading(&d)
+	if d.Hint != "" {
+		p.WriteString(" (fix: " + visible(d.Hint) + ")")
+	}
+	return p.Builder.String()
+}
+
+// Short writes one line a finding, each as its String.
 func Short(w io.Writer, ds []Diagnostic) error {
-	p := printer{}
+	var b strings.Builder
 	kept, more := Capped(ds, MaxShown)
 	for i := range kept {
-		d := &kept[i]
-		p.heading(d)
-		if d.Hint != "" {
-			p.WriteString(" (" + visible(d.Hint) + ")")
-		}
-		p.WriteByte('\n')
+		fmt.Fprintln(&b, kept[i])
 	}
 	if more > 0 {
-		fmt.Fprintf(&p, "and %d more\n", more)
+		fmt.Fprintf(&b, "and %d more\n", more)
 	}
-	_, err := io.WriteString(w, p.String())
+	_, err := io.WriteString(w, b.String())
 	return err
 }
 
