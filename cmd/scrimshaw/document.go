@@ -41,10 +41,13 @@ type outputFlags struct {
 	dpi     float64
 }
 
-func addOutputFlags(cmd *cobra.Command, flags *outputFlags) {
+// addOutputFlags adds the flags of every command that draws. more are the forms that this one writes beside the
+// common ones.
+func addOutputFlags(cmd *cobra.Command, flags *outputFlags, more ...string) {
+	formats := append(append([]string{}, formats...), more...)
 	cmd.Flags().StringArrayVarP(&flags.outputs, "output", "o", nil,
-		"a file to write, its form by its ending: .pdf .svg .png .html; again for another; - is standard output")
-	cmd.Flags().StringVar(&flags.format, "format", "", "the form of -o -: svg where none is given, pdf, png, html")
+		"a file to write, its form by its ending: ."+strings.Join(formats, " .")+"; again for another; - is standard output")
+	cmd.Flags().StringVar(&flags.format, "format", "", "the form of -o -: "+strings.Join(formats, ", ")+"; svg where none is given")
 	cmd.Flags().Float64Var(&flags.dpi, "dpi", 150, "resolution of .png")
 	completeWith(cmd, "format", formats...)
 }

@@ -19,6 +19,9 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// drawn are the forms that only draw writes: every value as text, and the run on one picture.
+var drawn = []string{"txt", contactSheet}
+
 // drawFlags are the flags of draw.
 type drawFlags struct {
 	work   workFlags
@@ -42,14 +45,14 @@ func newDraw(std streams) *cobra.Command {
 		ValidArgsFunction: completeScenes,
 		RunE:              func(cmd *cobra.Command, args []string) error { return draw(cmd.Context(), std, args, &flags) },
 	}
-	addOutputFlags(cmd, &flags.output)
+	addOutputFlags(cmd, &flags.output, drawn...)
 	addWorkFlags(cmd, &flags.work)
 	cmd.Flags().StringVar(&flags.sheet.Paper, "paper", "", "A4 to A1, letter to D, with portrait or landscape (chosen where not given)")
 	cmd.Flags().StringVar(&flags.sheet.Scale, "scale", "", `1:50, or 1/4" for a quarter inch to the foot (the largest that fits where not given)`)
 	cmd.Flags().StringVar(&flags.sheet.Levels, "levels", "", "what contours are lettered in: lx, fc, stop, stops")
 	cmd.Flags().StringVar(&flags.sheet.Field, "field", "", "what is mapped: floor, or face, the dome at face height")
 	cmd.Flags().StringVar(&flags.work.plane, "plane", "", "maps a plane in place of the floor: a height above it, like 0.75, or a wall, like kitchen.left")
-	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look")
+	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look: "+strings.Join(sheet.ThemeNames(), ", "))
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the ground of the map: bands, or smooth, a continuous tint")
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter with, in place of the built-in face")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet where the scene gives none: today, or 2031-05-14")
@@ -128,7 +131,7 @@ func (w *work) bare(flags *workFlags) ([]sheet.Input, error) {
 
 // check returns the outputs and reads the flags whose values are not words that the sheet knows.
 func (f *drawFlags) check(ctx context.Context, in *input) (paths []string, err error) {
-	if paths, err = f.output.check(in.name, "txt", contactSheet); err != nil {
+	if paths, err = f.output.check(in.name, drawn...); err != nil {
 		return nil, err
 	}
 	if err := in.spare(paths); err != nil {

@@ -131,8 +131,15 @@ func placeOf(path string) string {
 
 // plainPathError says what could not be written without naming the temporary file.
 func plainPathError(err error, path string) error {
-	if folder := filepath.Dir(path); errors.Is(err, fs.ErrNotExist) {
+	folder := filepath.Dir(path)
+	info, missing := os.Stat(folder)
+	switch {
+	case errors.Is(missing, fs.ErrNotExist):
 		return fmt.Errorf("cannot write %s: there is no folder %s; make it first", path, folder)
+	case missing == nil && !info.IsDir():
+		return fmt.Errorf("cannot write %s: %s is a file, not a folder; name a folder", path, folder)
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("cannot write %s: the folder %s takes no files; name another", path, folder)
 	}
 	return fmt.Errorf("cannot write %s: %w", path, bare(err))
 }

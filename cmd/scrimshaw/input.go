@@ -78,7 +78,7 @@ func readScene(ctx context.Context, std streams, args []string) (file *source.Fi
 	}
 	text, err := readNamed(ctx, args[0], "scene")
 	if errors.Is(err, fs.ErrNotExist) {
-		err = fmt.Errorf("%w; to make a first scene: scrimshaw new %s", err, args[0])
+		err = fmt.Errorf("%w; to make a first scene: scrimshaw new %s", err, sceneName(args[0]))
 	}
 	base := filepath.Base(args[0])
 	name = base[:len(base)-len(filepath.Ext(base))]

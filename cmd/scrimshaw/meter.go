@@ -55,6 +55,7 @@ func addWorkFlags(cmd *cobra.Command, flags *workFlags) {
 	cmd.Flags().StringVar(&flags.quality, "quality", light.Normal.String(),
 		"draft, normal or fine: how closely light is followed")
 	addFaultFlag(cmd.Flags(), &flags.faults)
+	complete(cmd, "setup", setupNames)
 	completeWith(cmd, "quality", light.Draft.String(), light.Normal.String(), light.Fine.String())
 	completeWith(cmd, "faults", string(formHuman), string(formLine), string(formJSON))
 }

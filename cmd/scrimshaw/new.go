@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -29,6 +30,9 @@ func newNew(std streams) *cobra.Command {
 				_, err := std.out.Write(text)
 				return err
 			}
+			if name := sceneName(args[0]); name != args[0] {
+				return fmt.Errorf("new writes a scene as YAML, and %s does not end so; name it %s", args[0], name)
+			}
 			if _, err := os.Lstat(args[0]); err == nil {
 				return fmt.Errorf("%s is there already; name a file that is not", args[0])
 			}
@@ -39,22 +43,16 @@ func newNew(std streams) *cobra.Command {
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&sample, "sample", samples.Default, "which scene")
+	cmd.Flags().StringVar(&sample, "sample", samples.Default, "which scene: "+strings.Join(samples.Names(), ", "))
 	completeWith(cmd, "sample", samples.Names()...)
 	return cmd
 }
 
-// completeWith lets the shell complete a flag's value from a fixed list.
-func completeWith(cmd *cobra.Command, flag string, words ...string) {
-	complete := func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		return words, cobra.ShellCompDirectiveNoFileComp
+// sceneName is a path with the ending of a scene in the place of any other.
+func sceneName(path string) string {
+	ending := filepath.Ext(path)
+	if lower := strings.ToLower(ending); lower == ".yaml" || lower == ".yml" {
+		return path
 	}
-	if err := cmd.RegisterFlagCompletionFunc(flag, complete); err != nil {
-		panic(err) // a flag of that name is missing: a fault of this program, found by any test
-	}
-}
-
-// completeScenes lets the shell complete the argument with YAML files.
-func completeScenes(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-	return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
+	return strings.TrimSuffix(path, ending) + ".yaml"
 }

@@ -54,6 +54,7 @@ func newRoot(std streams) *cobra.Command {
 		Long: "scrimshaw lays a scene out to scale, computes its light and draws the lighting diagram.\n" +
 			"Without a file a command uses the built-in scene; - reads the scene from standard input.",
 		Example:       "  scrimshaw new > mine.yaml\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg",
+		Version:       version(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
@@ -68,6 +69,8 @@ func newRoot(std streams) *cobra.Command {
 		newSymbols(std), newKit(std), newSchema(std),
 	)
 	root.SetHelpCommand(newHelp(root))
+	root.SetVersionTemplate("scrimshaw {{.Version}}\n")
+	refuseOtherShells(root)
 	for _, command := range root.Commands() {
 		command.Flags().SortFlags = false
 	}
