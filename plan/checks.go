@@ -259,7 +259,7 @@ func (r *resolver) checkMeters() {
 	for i := range r.out.Meters {
 		m := &r.out.Meters[i]
 		leave := r.about(r.things[m.Name].path)
-		if name := r.solidAt(m.At); name != "" && m.Kind != "spot" {
+		if name := r.solidAt(m.At); name != "" && m.Kind != SpotMeter {
 			r.warnf(m.Span, CodeInSolid, "move it out of "+name, "%s reads inside a solid: %s", m.Name, name)
 		} else {
 			r.readsSomewhere(m)

@@ -36,6 +36,7 @@ const (
 	CodeNoAim            = "no-aim"             // an aim at the very place it starts from
 	CodeNeedsHeight      = "needs-height"       // a place to aim at without a height
 	CodeTagTwice         = "tag-twice"          // warning: two lights with one tag
+	CodeNoCatalogue      = "no-catalogue"       // a name of the kit where no catalogue was given
 	CodeMeterConstant    = "meter-constant"     // a second meter constant in a file
 	CodePlane            = "plane"              // a level plane that no room holds, or beside another map
 	CodeOutside          = "outside"            // warning of a meter that no light can reach; info of a person, a camera

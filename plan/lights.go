@@ -8,6 +8,7 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
 
@@ -81,9 +82,9 @@ func (r *resolver) head(l *scene.Light) (kit.Head, bool) {
 		return kit.Head{}, false
 	}
 	if l.Output != nil {
-		return r.kit.HeadOf(*l.Output, ch, r.log)
+		return r.headOf(ch, func(ch kit.Choice, log *source.Log) (kit.Head, bool) { return r.kit.HeadOf(*l.Output, ch, log) })
 	}
-	return r.kit.Head(ch, r.log)
+	return r.headOf(ch, r.kit.Head)
 }
 
 // lampHeight is the z of a lamp's emitting face. A practical that does not say how high shines from

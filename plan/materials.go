@@ -76,6 +76,9 @@ func kitSkin(m *kit.Material) solid.Skin {
 
 // unknownEntry logs a name that the catalogue does not hold.
 func (r *resolver) unknownEntry(name scene.Given[string], what string, names []string) {
+	if r.unlisted(name.Span) {
+		return
+	}
 	hint := source.DidYouMean(name.V, names)
 	if hint == "" {
 		hint = listed(names)

@@ -19,12 +19,13 @@ func (r *resolver) placeMeters() {
 }
 
 func (r *resolver) meterOf(written *scene.Meter) (Meter, bool) {
+	kind, known := r.meterKind(written)
 	at, ok := r.meterPoint(written)
-	if !ok {
+	if !ok || !known {
 		return Meter{}, false
 	}
-	m := Meter{Name: written.Name, Kind: written.Kind, At: at, Span: written.Span}
-	if written.Kind == "spot" {
+	m := Meter{Name: written.Name, Kind: kind, At: at, Span: written.Span}
+	if kind == SpotMeter {
 		return m, r.spotMeter(written, &m)
 	}
 	aim := written.Facing.V
@@ -45,7 +46,7 @@ func (r *resolver) meterOf(written *scene.Meter) (Meter, bool) {
 // defaultFacing is up for a flat meter, the first camera for a dome.
 func (r *resolver) defaultFacing(m *scene.Meter) scene.Aim {
 	camera := r.firstCamera()
-	if m.Kind != "dome" || camera == "" {
+	if m.Kind != DomeMeter.String() || camera == "" {
 		r.assume(m.Path, "facing", "up")
 		return scene.Aim{Form: scene.AimUp}
 	}

@@ -39,7 +39,7 @@ func (r *resolver) standsInside(name string, at r2.Vec, span source.Span) {
 // readsSomewhere warns of a meter outside all rooms, under the floor or over the ceiling.
 func (r *resolver) readsSomewhere(m *Meter) {
 	at := inPlan(m.At)
-	if m.Kind == "spot" || r.out.RoomAt(m.At) != nil {
+	if m.Kind == SpotMeter || r.out.RoomAt(m.At) != nil {
 		return
 	}
 	room := r.roomUnder(at, "")

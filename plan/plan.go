@@ -14,6 +14,9 @@ import (
 )
 
 // Setup is one set-up, resolved. Lengths are metres, heights are absolute z, angles degrees.
+//
+// Resolve fills it in. One that is made by hand needs an Exposure, and so does each of its Cameras: without it
+// the readings have no T-stop (Stop and Over are nil), as nothing says how light becomes a stop.
 type Setup struct {
 	Name       string // "" where the scene has no set-ups
 	Title      string
@@ -224,7 +227,7 @@ type Grip struct {
 // spot meter is pointed at from the lens of its camera.
 type Meter struct {
 	Name   string
-	Kind   string // flat, dome, spot
+	Kind   MeterKind
 	At     r3.Vec // the point that is read
 	Facing r3.Vec // unit; of a spot, from the lens to the point
 	From   string // of a spot: the camera

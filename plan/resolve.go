@@ -15,7 +15,7 @@ import (
 
 // Resolve lays a scene out in metres. doc is the file it came from: it gives the catalogue, the
 // tags that lights keep all day and, where things stay, the set-up before. A nil doc has none of
-// these. All faults go to log; after an error the set-up holds what could be resolved, which is
+// these, and a scene that names a unit of the kit is at fault with it. All faults go to log; after an error the set-up holds what could be resolved, which is
 // good for a picture beside the errors and for nothing else. It is nil where s is.
 func Resolve(doc *scene.Document, s *scene.Scene, log *source.Log) *Setup {
 	return ResolveAfter(doc, s, nil, log)
@@ -87,6 +87,7 @@ type resolver struct {
 	assumed map[string]bool // what scene-wide assumptions have been made
 	frozen  map[string]bool // things that stay
 	boxes   []r3.Box        // of the prisms and the sheets of the set, once it stands
+	bare    bool            // it has been told that there is no catalogue
 }
 
 func newResolver(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *resolver {

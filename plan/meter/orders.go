@@ -62,12 +62,12 @@ func faceOrders(s *plan.Setup, p *plan.Person) []Order {
 			Receptor: light.Receptor{At: p.Face.At, Axis: axis, Weight: weight, Skip: p.Own}})
 	}
 	for _, f := range facePlanes {
-		add(f.name, "flat", turned(&p.Face, f.turn, f.tilt), light.Flat, s.Exposure)
+		add(f.name, plan.FlatMeter.String(), turned(&p.Face, f.turn, f.tilt), light.Flat, s.Exposure)
 	}
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		if toward := r3.Sub(c.Frame.At, p.Face.At); r3.Norm(toward) > 0 {
-			add("dome."+c.Name, "dome", r3.Unit(toward), light.Dome, c.Exposure)
+			add("dome."+c.Name, plan.DomeMeter.String(), r3.Unit(toward), light.Dome, c.Exposure)
 		}
 	}
 	return orders
@@ -99,12 +99,12 @@ func sinCos(degrees float64) (sin, cos float64) {
 
 // meterOrder is one of the scene's own meters. A spot meter is judged by its camera's exposure.
 func meterOrder(s *plan.Setup, m *plan.Meter) Order {
-	o := Order{Name: m.Name, Kind: m.Kind, Exposure: s.Exposure,
+	o := Order{Name: m.Name, Kind: m.Kind.String(), Exposure: s.Exposure,
 		Receptor: light.Receptor{At: m.At, Axis: m.Facing, Weight: light.Flat}}
 	switch m.Kind {
-	case "dome":
+	case plan.DomeMeter:
 		o.Receptor.Weight = light.Dome
-	case "spot":
+	case plan.SpotMeter:
 		o.Receptor.At, o.Receptor.Weight = m.Lens, light.Radiance
 		for i := range s.Cameras {
 			if s.Cameras[i].Name == m.From {

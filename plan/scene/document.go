@@ -23,6 +23,10 @@ type Document struct {
 	Env    Env
 	Kit    *kit.Catalogue // shipped and own
 
+	// KitLacks says that a kit file of the scene has faults or could not be read: a name that Kit does not hold
+	// may be fine.
+	KitLacks bool
+
 	shelf  *shelf
 	base   *layer
 	layers map[string]*layer // by set-up; nil for one whose chain is broken
@@ -43,7 +47,7 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 	}
 	d.shelf = newShelf(env, d.Root.Span.File)
 	d.loadKit(log)
-	d.base = &layer{tree: d.Root, kit: d.Kit, shelf: d.shelf}
+	d.base = &layer{tree: d.Root, kit: d.Kit, kitLacks: d.KitLacks, shelf: d.shelf}
 	if units := d.Root.Get("units"); units != nil {
 		d.base.feet = units.Text == "ft"
 	}

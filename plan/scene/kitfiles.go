@@ -17,16 +17,19 @@ func (d *Document) loadKit(log *source.Log) {
 	if n == nil {
 		return
 	}
-	paths, _ := kitPaths.Read(n, &source.Context{Log: &source.Log{}})
+	paths, fine := kitPaths.Read(n, &source.Context{Log: &source.Log{}})
+	d.KitLacks = !fine
 	c := &source.Context{Log: log, Path: []string{"kit"}}
 	var files []*source.File
 	for _, p := range paths {
 		if !p.Set {
+			d.KitLacks = true
 			continue
 		}
 		text, err := d.Env.readFile(p.V, source.MaxBytes)
 		if err != nil {
 			refuseAt(c, p.Span, err)
+			d.KitLacks = true
 			continue
 		}
 		f := &source.File{Name: besides(d.Root.Span.File.Name, p.V), Text: text}
@@ -36,7 +39,12 @@ func (d *Document) loadKit(log *source.Log) {
 	if len(files) == 0 {
 		return
 	}
-	d.Kit = d.Kit.With(files, log)
+	own := &source.Log{}
+	d.Kit = d.Kit.With(files, own)
+	d.KitLacks = d.KitLacks || own.Failed()
+	for _, found := range own.All() {
+		log.Add(found)
+	}
 	for _, u := range d.Kit.Units { // those of the files are new, and nobody else's yet
 		for i := range u.Outputs {
 			d.shelf.measure(&u.Outputs[i].Output, c)

@@ -12,11 +12,14 @@ import (
 // layer is the scene, or one of its set-ups merged over what it starts from. It is read when it
 // is first asked for.
 type layer struct {
-	setup  *Setup // nil for the scene itself
-	after  *layer // what it starts from
-	tree   *source.Node
-	kit    *kit.Catalogue
-	shelf  *shelf
+	setup *Setup // nil for the scene itself
+	after *layer // what it starts from
+	tree  *source.Node
+	kit   *kit.Catalogue
+	shelf *shelf
+
+	kitLacks bool // a name that kit does not hold may be fine
+
 	feet   bool                // what bare lengths mean
 	merged []source.Diagnostic // what is wrong with the change, and with those that it follows
 
@@ -27,7 +30,7 @@ type layer struct {
 
 // changed is the layer of a set-up that starts from l.
 func (l *layer) changed(s *Setup, rules *source.Rules) *layer {
-	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, shelf: l.shelf, feet: l.feet, merged: l.merged}
+	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, kitLacks: l.kitLacks, shelf: l.shelf, feet: l.feet, merged: l.merged}
 	if s.Change == nil {
 		return next
 	}
@@ -63,7 +66,9 @@ func (l *layer) decode() {
 	s.Feet = l.feet
 	l.shelf.measureLights(s.Lights, c)
 	s.checkNames(c)
-	s.checkAsks(l.kit, c)
+	if !l.kitLacks {
+		s.checkAsks(l.kit, c)
+	}
 	l.scene, l.faults = s, log.All()
 	for i := range l.faults {
 		hintAtComment(&l.faults[i])

@@ -71,7 +71,7 @@ func kitchen() *plan.Setup {
 	s.Grip = []plan.Grip{{Name: "black", Tag: "G1", Kind: "flag", Size: [2]float64{1.2, 1.2}, Surface: "black", Height: 1.4,
 		Frame:   plan.Frame{At: r3.Vec{X: 2.6, Y: 1.2, Z: 1.4}, Axis: r3.Unit(r3.Vec{X: -0.7, Y: 0.7}), Right: r3.Unit(r3.Vec{X: 0.7, Y: 0.7})},
 		Placing: []plan.Dimension{{From: "kitchen.bottom", Metres: 1.2}, {From: "kitchen.right", Metres: 1.6}}}}
-	s.Meters = []plan.Meter{{Name: "table-top", Kind: "flat", At: r3.Vec{X: 2.4, Y: 2.9, Z: 0.76}, Facing: r3.Vec{Z: 1}}}
+	s.Meters = []plan.Meter{{Name: "table-top", Kind: plan.FlatMeter, At: r3.Vec{X: 2.4, Y: 2.9, Z: 0.76}, Facing: r3.Vec{Z: 1}}}
 	s.Assumed = assume("lights.day", "aim", "ruth", "lights.lamp", "level", "100 %", "rooms.kitchen", "walls", "0.5 reflectance",
 		"rooms.kitchen", "ceiling", "0.8", "rooms.kitchen", "floor", "0.2", "openings.street", "head", "2.10 m",
 		"people.ruth", "height", "1.70 m", "cameras.A", "sensor", "Super 35, cropped to 16:9")
