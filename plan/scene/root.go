@@ -99,17 +99,18 @@ func setupList() entry[Scene] {
 
 var versionKind = version()
 
-// version reads the number that every scene starts with.
+// version reads the number that every scene starts with, with or without quotes, as the schema takes it.
 func version() source.Reader[int] {
-	read := func(text string, _ *source.Node, _ *source.Context) (int, error) {
-		v, err := strconv.Atoi(text)
-		if err != nil || v != languageVersion {
+	own := strconv.Itoa(languageVersion)
+	read := func(text string, n *source.Node, _ *source.Context) (int, error) {
+		v, err := strconv.ParseFloat(text, 64) // 1.0 is the number 1
+		if err != nil || v != languageVersion || n.Quoted && text != own {
 			return 0, troublef(CodeVersion, "write scrimshaw: 1",
 				"this is language version %q, and version %d is read here", text, languageVersion)
 		}
-		return v, nil
+		return languageVersion, nil
 	}
-	return scalar("a language version", "1", map[string]any{"const": languageVersion}, read)
+	return scalar("a language version", own, map[string]any{"enum": []any{languageVersion, own}}, read)
 }
 
 var unitsKind = lesserUnits(offering(source.OneOf("a unit of length", "m", "ft"), otherUnits))

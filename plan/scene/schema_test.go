@@ -271,6 +271,24 @@ func TestTheSchemaRefusesWhatTheLoaderRefuses(t *testing.T) {
 }
 
 // The reference has a line for every key.
+// TestTheVersionInTheSchemaAndTheLoader: the two agree on every way to write the version.
+func TestTheVersionInTheSchemaAndTheLoader(t *testing.T) {
+	v := newValidator(t)
+	for written, fine := range map[string]bool{
+		"1": true, `"1"`: true, "'1'": true, "1.0": true, `"1.0"`: false, "2": false, `"2"`: false, "one": false, "true": false, "[1]": false,
+	} {
+		text := "scrimshaw: " + written + "\nrooms: {den: {size: [5, 4]}}\n"
+		log := &source.Log{}
+		Open(testEnv(t), &source.File{Name: "s.yaml", Text: []byte(text)}, log).Base(log)
+		if log.Failed() == fine {
+			t.Errorf("scrimshaw: %s: the loader says %v", written, log.All())
+		}
+		if fault := v.faultOf(text); (fault == "") != fine {
+			t.Errorf("scrimshaw: %s: the schema says %q", written, fault)
+		}
+	}
+}
+
 func TestReference(t *testing.T) {
 	var b strings.Builder
 	if err := Reference(&b); err != nil {
