@@ -26,14 +26,17 @@ func (s *Shape[T]) meant(n *Node, c *Context) meanings {
 	empty := false // the keys here were meant to stand under an empty one above, which tells it
 	for i := range n.Keys {
 		key := &n.Keys[i]
-		known := s.Field(key.Name) != nil
+		known, near := s.Field(key.Name) != nil, ""
+		if !known {
+			near = s.slip(key)
+		}
 		empty = !known && i > 0 && below(&n.Keys[i-1], key) && (empty || n.Keys[i-1].Value.Kind == Null && s.Field(n.Keys[i-1].Name) != nil)
 		switch {
 		case known:
 		case empty:
 			m.told[i] = true
-		case s.slip(key) != "" && (s.fits(s.Field(s.slip(key)), key, c) || !s.guess(n, i, &m, c)):
-			s.readsAs(n, i, &m, c)
+		case near != "" && (s.fits(s.Field(near), key, c) || !s.guess(n, i, &m, c)):
+			s.readsAs(n, i, s.Field(near), &m, c)
 		case cutOff(n, i):
 			m.told[i-1] = true // what stands before the comma is not the whole value
 		default:
@@ -51,9 +54,8 @@ func (s *Shape[T]) meant(n *Node, c *Context) meanings {
 
 // readsAs notes which key of the shape a misspelt one is, and that its value is read where nothing else is: what
 // refers to it would be at fault else.
-func (s *Shape[T]) readsAs(n *Node, i int, m *meanings, c *Context) {
+func (s *Shape[T]) readsAs(n *Node, i int, f *Field[T], m *meanings, c *Context) {
 	key := &n.Keys[i]
-	f := s.Field(s.slip(key))
 	if n.Key(f.Key) == nil && !m.has(f.Key) && (key.Value.Kind == Map || s.fits(f, key, c)) {
 		m.reads[i] = f.Key
 	}

@@ -12,12 +12,30 @@ const (
 	maxAliased = 100_000 // values that aliases may add
 )
 
+// lessDeep is the fix for a text that nests too deep.
+const lessDeep = "close some brackets before this, or indent less"
+
+// wideText names the encoding of a text whose first characters take more than one byte each, as its mark or the
+// zeros among them tell; "" where they do not.
+func wideText(text []byte) string {
+	head := text[:min(len(text), 4)]
+	switch {
+	case bytes.HasPrefix(head, []byte{0xff, 0xfe, 0, 0}), bytes.HasPrefix(head, []byte{0, 0, 0xfe, 0xff}):
+		return "UTF-32"
+	case bytes.HasPrefix(head, []byte{0xff, 0xfe}), bytes.HasPrefix(head, []byte{0xfe, 0xff}):
+		return "UTF-16"
+	case len(head) == 4 && (head[0] != 0) == (head[2] != 0) && (head[1] != 0) == (head[3] != 0) && (head[0] != 0) != (head[1] != 0):
+		return "UTF-16"
+	}
+	return ""
+}
+
 // checkText refuses bytes that are not UTF-8, and characters that no text holds.
 func checkText(l *lines, log *Log) bool {
 	text := l.file.Text
-	if bytes.HasPrefix(text, []byte{0xff, 0xfe}) || bytes.HasPrefix(text, []byte{0xfe, 0xff}) {
-		log.Errorf(Span{File: l.file, Line: 1, Col: 1, End: 2}, CodeNotText, "save it as UTF-8",
-			"the file is not UTF-8 text: it starts like UTF-16")
+	if wide := wideText(text); wide != "" {
+		log.Errorf(Span{File: l.file, Line: 1, Col: 1, End: min(2, len(text))}, CodeNotText, "save it as UTF-8",
+			"the file is not UTF-8 text: it starts like %s", wide)
 		return false
 	}
 	for i := bodyStart(l.file); i < len(text); {
@@ -60,7 +78,7 @@ func checkLayout(l *lines, log *Log) bool {
 			"a tab stands in the indentation of this line")
 		return false
 	case o.deep >= 0:
-		log.Errorf(l.span(start+o.deep, start+o.deep+1), CodeTooDeep, "close some brackets before this, or take them out",
+		log.Errorf(l.span(start+o.deep, start+o.deep+1), CodeTooDeep, lessDeep,
 			"nested too deep: a scene has at most %d levels", maxDepth)
 		return false
 	case o.mark >= 0:

@@ -194,7 +194,7 @@ func (s *Shape[T]) unknownHint(n *Node, i int, c *Context) string {
 		}
 	}
 	if len(keys) > maxListed {
-		return ""
+		return "`scrimshaw schema --text` lists the keys of " + article(s.Name)
 	}
 	return "its keys are " + strings.Join(keys, ", ")
 }

@@ -33,7 +33,7 @@ func (b *builder) document(doc *yamlNode) *Node {
 func (b *builder) value(y *yamlNode, depth int) built {
 	start := b.lines.offset(y.Line, y.Column)
 	if depth > maxDepth {
-		b.fatal(b.lines.span(start, start+1), CodeTooDeep, "nested too deep: a scene has at most %d levels", maxDepth)
+		b.fatal(b.lines.span(start, start+1), CodeTooDeep, lessDeep, "nested too deep: a scene has at most %d levels", maxDepth)
 	}
 	if b.dead {
 		return built{node: &Node{}}
@@ -204,25 +204,28 @@ func (b *builder) alias(y *yamlNode, start, depth int) built {
 	b.pos = end
 	v := b.anchors[y.Alias]
 	if v == nil {
-		b.fatal(span, CodeAlias, "the alias *%s stands inside the value it repeats", y.Value)
+		b.fatal(span, CodeAlias, writtenOut, "the alias *%s stands inside the value it repeats", y.Value)
 		return built{node: &Node{}}
 	}
 	b.aliased += v.size
 	switch {
 	case depth+v.levels > maxDepth:
-		b.fatal(span, CodeTooDeep, "the alias *%s nests too deep: a scene has at most %d levels", y.Value, maxDepth)
+		b.fatal(span, CodeTooDeep, writtenOut, "the alias *%s nests too deep: a scene has at most %d levels", y.Value, maxDepth)
 	case b.aliased > maxAliased:
-		b.fatal(span, CodeAlias, "the alias *%s repeats too much: aliases may add %d values to a file", y.Value, maxAliased)
+		b.fatal(span, CodeAlias, writtenOut, "the alias *%s repeats too much: aliases may add %d values to a file", y.Value, maxAliased)
 	}
 	n := *v.node
 	n.Span, n.Alias = span, true
 	return built{&n, v.size, v.levels}
 }
 
+// writtenOut is the fix for an alias that cannot be followed.
+const writtenOut = "write the values out in place of the alias"
+
 // fatal reports a fault after which the tree is of no use. Only the first is told.
-func (b *builder) fatal(span Span, code, format string, args ...any) {
+func (b *builder) fatal(span Span, code, hint, format string, args ...any) {
 	if !b.dead {
-		b.log.Errorf(span, code, "write the values out in place of the alias", format, args...)
+		b.log.Errorf(span, code, hint, format, args...)
 	}
 	b.dead = true
 }
