@@ -235,6 +235,9 @@ func marks() []Entry {
 		}})
 	}
 	return append(out,
+		Entry{"reading:face", "Marks", "side of a face", "a stroke on the head: no meter stands there", func(c ink.Canvas, k Look, s float64) Drawn {
+			return sides(c, k, s)
+		}},
 		Entry{"throw", "Marks", "throw", "from lamp to aim, in true length", func(c ink.Canvas, k Look, s float64) Drawn {
 			Throw(c, k, vec(-9, -3), vec(9, 3), 0, 0)
 			return Drawn{}

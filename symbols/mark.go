@@ -40,6 +40,29 @@ func Mark(c ink.Canvas, k Look, kind MeterKind, at r2.Vec) Drawn {
 	return Drawn{Body: b.outline(-r, -r, r, r)}
 }
 
+// Side marks one side of a face that is measured, which no meter stands at: a stroke out from the
+// edge of the head about a point, the way that side faces. Scale is that of the person.
+func Side(c ink.Canvas, k Look, head r2.Vec, bearing, scale float64) Drawn {
+	b := brush{c, k}.on(ink.Readings).at(head, bearing)
+	r := headRadius(max(scale, leastScale))
+	from, to := r+Line, r+Line+sideLong
+	b.Polyline(b.pen(Bold), vec(0, from), vec(0, to))
+	return Drawn{Body: b.outline(-Bold/2, from, Bold/2, to)}
+}
+
+// sides is a head with both sides of its face measured.
+func sides(c ink.Canvas, k Look, s float64) Drawn {
+	f := figure{brush{c, k}.on(ink.People), max(s, leastScale)}
+	f.head(true)
+	Side(c, k, vec(0, 0), -45, s)
+	Side(c, k, vec(0, 0), 45, s)
+	far := headRadius(f.s) + Line + sideLong
+	return Drawn{Body: f.outline(-far, -far, far, far)}
+}
+
+// sideLong is the length of the stroke at a side of a face, mm.
+const sideLong = 1.9
+
 // Throw draws a dimension line from a lamp to what it is aimed at, with a head at each end, broken
 // from one share of its length to another for its lettering; equal shares leave it whole.
 func Throw(c ink.Canvas, k Look, from, to r2.Vec, gapFrom, gapTo float64) {

@@ -69,8 +69,20 @@ func Someone(c ink.Canvas, k Look, p Person) Drawn {
 	}
 	f.head(true)
 	front, back := p.Pose.reach()
-	const wide = 0.26
-	return Drawn{Body: f.outline(-wide*f.s, -back*f.s, wide*f.s, front*f.s)}
+	return Drawn{Body: f.outline(-halfWide*f.s, -back*f.s, halfWide*f.s, front*f.s)}
+}
+
+// halfWide is half the width of a body, m.
+const halfWide = 0.26
+
+// Trunk is what a person covers of paper without the legs: head and shoulders, which stay in sight
+// where the legs are under a table.
+func (p Person) Trunk() []r2.Vec {
+	s := max(p.Scale, leastScale)
+	f := figure{brush{Canvas: ink.NewCanvas(nil, ink.People)}.at(p.At, p.Faces), s}
+	_, back := p.Pose.reach()
+	r := headRadius(s)
+	return f.outline(-halfWide*s, -max(back*s, r), halfWide*s, max(0.16*s, r))
 }
 
 // figure draws a body in metres about the head's axis, y toward the nose; s is mm for a metre.
@@ -104,9 +116,12 @@ func (f figure) knees() {
 	}
 }
 
+// headRadius is that of a head from above, mm, at a scale in mm for a metre.
+func headRadius(s float64) float64 { return max(0.09*s, 0.9) }
+
 // head is a circle with a solid nose before it; a face that looks up has it in its middle.
 func (f figure) head(level bool) {
-	r := max(0.09*f.s, 0.9)
+	r := headRadius(f.s)
 	if level {
 		tip := r + 0.05*f.s + 0.8
 		f.Polygon(f.solid(), vec(-0.62*r, 0.72*r), vec(0.62*r, 0.72*r), vec(0, tip))

@@ -4,6 +4,7 @@
 //
 // One rule makes the set. A light's body tells how light leaves it; its emitting edge is drawn at
 // its true width and in the light's own colour; what carries it shows the ground that it takes.
+// What a meter of the scene reads is a mark at its place; a side of a face is a stroke on the head.
 // What stops light is black, what sends it back is white, what people touch is drawn in outline.
 // Bodies are never smaller than they can be read at 1:100, and then only the body grows.
 //

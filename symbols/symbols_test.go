@@ -118,7 +118,7 @@ func wantedKeys() (keys []string) {
 	for _, m := range MeterKinds() {
 		keys = append(keys, "reading:"+string(m))
 	}
-	return append(keys, "camera", "throw", "north", "scale-bar")
+	return append(keys, "camera", "reading:face", "throw", "north", "scale-bar")
 }
 
 func TestTheEmittingEdgeHasItsTrueWidthAndColour(t *testing.T) {
@@ -363,6 +363,32 @@ func TestCellsOfTheSheetKeepApart(t *testing.T) {
 		for j := range i {
 			if overlap(texts[i].Box, texts[j].Box) {
 				t.Errorf("lettering at %v and %v overlaps", texts[i].Box, texts[j].Box)
+			}
+		}
+	}
+}
+
+// TestSidesOfAFaceAreStrokesOnTheHead: a mark that stands off the head is taken for a meter.
+func TestSidesOfAFaceAreStrokesOnTheHead(t *testing.T) {
+	head := r2.Vec{X: 40, Y: 30}
+	for _, scale := range []float64{5, 20, 50} {
+		for _, bearing := range []float64{0, 45, 200} {
+			var p ink.Page
+			d := Side(ink.NewCanvas(&p, ink.Symbols), printed(), head, bearing, scale)
+			if len(p.Items) != 1 || p.Items[0].Fill != nil {
+				t.Fatalf("at %g: want one stroke, got %d marks", scale, len(p.Items))
+			}
+			for _, q := range ink.Path(p.Items[0].Path).Points(0.01) {
+				off := r2.Sub(q, head)
+				if far := r2.Norm(off) - headRadius(max(scale, leastScale)); far < Line/2 || far > 2.5 {
+					t.Errorf("at %g: a point of the stroke lies %.2f mm off the head", scale, far)
+				}
+				if got := ink.Bearing(r2.Vec{}, off); math.Abs(got-bearing) > 1e-6 {
+					t.Errorf("at %g: the stroke lies at %.1f°, want %g°", scale, got, bearing)
+				}
+			}
+			if c := boxOf(d.Body); r2.Norm(r2.Sub(r2.Scale(0.5, r2.Add(c.Min, c.Max)), head)) < headRadius(scale) {
+				t.Errorf("at %g: its body covers the head", scale)
 			}
 		}
 	}

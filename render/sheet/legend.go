@@ -149,10 +149,12 @@ func (c *composer) expectedSigns() int {
 		keys["furniture:"+s.Furniture[i].Kind] = true
 	}
 	for i := range c.in.Readings {
-		keys["reading:"+c.in.Readings[i].Kind] = true
+		if r := &c.in.Readings[i]; r.Person == "" {
+			keys["reading:"+r.Kind] = true
+		}
 	}
 	if len(c.in.Faces) > 0 {
-		keys["reading:flat"] = true
+		keys["reading:face"] = true
 	}
 	n := 0
 	for key, yes := range keys {

@@ -18,12 +18,18 @@ type note struct {
 	toward *r2.Vec
 	weight float64
 	leader float64 // how far it may stand off where no form fits beside the mark; 0: not at all
+	led    bool    // it need not fit beside the mark before it may stand off
 }
 
-// label offers every form beside the mark, then every form at the end of a leader.
+// label offers every form beside the mark, then every form at the end of a leader; where the note is
+// led, either from the first.
 func (n *note) label(pad) carto.Label {
 	l := carto.Label{Anchor: n.anchor, Body: n.body, Weight: n.weight, Toward: n.toward}
-	for _, leader := range []float64{0, n.leader}[:min(2, 1+int(n.leader))] {
+	leaders := []float64{0, n.leader}[:min(2, 1+int(n.leader))]
+	if n.led {
+		leaders = leaders[1:]
+	}
+	for _, leader := range leaders {
 		for _, s := range n.forms {
 			l.Rungs = append(l.Rungs, carto.Rung{Size: n.style.boxOf(s), Leader: leader})
 		}

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -10,12 +9,6 @@ import (
 	"scrimshaw/plan/meter"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
-)
-
-// Where the mark of one side of a face stands, mm.
-const (
-	faceOff = 3.0 // from the face at least
-	bodyOff = 1.8 // from the body
 )
 
 // mark draws the mark of a reading and returns its box.
@@ -57,16 +50,27 @@ func (c *composer) whose(f *Face) string {
 	return f.Person
 }
 
-// faceNote marks one side of a face, out from it the way it faces.
+// faceNote marks one side of a face at the edge of the head, the way that side faces. Its words may
+// not stand on the body, and are led out of it.
 func (c *composer) faceNote(p pad, v view, r *meter.Reading, who, figure, side, under string) placeable {
 	out := plain(r.Facing)
 	if n := r2.Norm(out); n > 0 {
 		out = r2.Scale(1/n, out)
 	}
-	where := c.beside(r.Person, v.flat(r.At), out)
-	body := c.mark(p, r.Kind, where, r)
+	c.used("reading:face")
+	mark := symbols.Side(p.of("reading:"+r.Name, c.readingAlt(r)).canvas, p.symbols(), c.headOf(v, r), bearing(out), v.scale)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: faceForms(who, figure, side, under),
-		anchor: where, body: body, toward: &out, weight: 2, leader: 30}
+		anchor: middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 2, leader: 30, led: true}
+}
+
+// headOf is the axis of the head that a reading is of, on paper.
+func (c *composer) headOf(v view, r *meter.Reading) r2.Vec {
+	for i := range c.in.Setup.People {
+		if who := &c.in.Setup.People[i]; who.Name == r.Person {
+			return v.mm(who.At)
+		}
+	}
+	return v.flat(r.At)
 }
 
 // faceForms are the ways to say a reading, fullest first.
@@ -76,17 +80,6 @@ func faceForms(who, figure, side, under string) []string {
 		return []string{said + under, said}
 	}
 	return []string{who + ", " + said + under, who + ", " + said} // without the name nobody could use it
-}
-
-// beside is the first point from a face along a direction that is clear of the body it belongs to.
-func (c *composer) beside(person string, face, out r2.Vec) r2.Vec {
-	off := faceOff
-	far := r2.Add(face, r2.Scale(1000, out))
-	if inside := ink.ClipPolyline([]r2.Vec{face, far}, c.people[person].Body); len(inside) > 0 {
-		end := inside[0][len(inside[0])-1]
-		off = math.Max(off, r2.Norm(r2.Sub(end, face))+bodyOff)
-	}
-	return r2.Add(face, r2.Scale(off, out))
 }
 
 // target is the place a reading is of: of a spot meter what it looks at, not where it looks from.

@@ -93,8 +93,8 @@ func TestLegendIsWhatIsDrawn(t *testing.T) {
 		for _, f := range in.Setup.Furniture {
 			want["furniture:"+f.Kind] = true
 		}
-		for _, f := range in.Faces {
-			want["reading:"+f.Key.Kind] = true
+		if len(in.Faces) > 0 {
+			want["reading:face"] = true
 		}
 		for _, r := range in.Readings {
 			if r.Person == "" {
