@@ -30,6 +30,15 @@ func (c *composer) wallObstacles(v view) []carto.Obstacle {
 	return all
 }
 
+// peopleObstacles keep lettering off people, legs and all; a leader may cross them.
+func (c *composer) peopleObstacles() []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range c.in.Setup.People {
+		all = append(all, carto.Obstacle{Outline: c.people[c.in.Setup.People[i].Name].Body})
+	}
+	return all
+}
+
 // furnitureObstacles keep the contours' figures off what is drawn over the contours.
 func (c *composer) furnitureObstacles() []carto.Obstacle {
 	var all []carto.Obstacle

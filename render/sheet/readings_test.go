@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/render/carto"
+	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
 
@@ -42,4 +44,40 @@ func TestFacesAreMarkedOnTheHead(t *testing.T) {
 	if meters := marksOf(&s.pages[0], "reading:table-top", ink.Readings); len(meters) == 0 || meters[0].Fill == nil {
 		t.Error("the meter has lost its mark")
 	}
+}
+
+// TestNamesStandAtTheBody: the name of a person touches head and shoulders, or has a leader. One that
+// stood beyond the knees of somebody at a table was read as the name of what lay on it.
+func TestNamesStandAtTheBody(t *testing.T) {
+	f := family(t)
+	ins := []Input{example()}
+	for n := range int64(6) {
+		ins = append(ins, crowd(n, 6))
+	}
+	for n, in := range append(ins, sampleInputs(t, "night-kitchen")...) {
+		s := sheetFor(t, in, Options{Paper: "A3", Font: f})
+		v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
+		for i := range in.Setup.People {
+			who := &in.Setup.People[i]
+			body := trunk(symbols.Person{Pose: symbols.Pose(who.Pose), At: v.mm(who.At), Faces: bodyBearing(who), Scale: v.scale}, s.c.people[who.Name])
+			for _, a := range letteringOf(&s.pages[0], f) {
+				if a.s != who.Name || a.layer != ink.People || len(leadersOf(&s.pages[0], "person:"+who.Name)) > 0 {
+					continue
+				}
+				if !carto.Overlap(a.box, corners(inset(body, -2, -2))) {
+					t.Errorf("set-up %d: %q stands off %s's shoulders", n, a.s, who.Name)
+				}
+			}
+		}
+	}
+}
+
+// leadersOf are the single straight lines of an object on the layer of people.
+func leadersOf(p *ink.Page, object string) (all []*ink.Item) {
+	for _, it := range marksOf(p, object, ink.People) {
+		if q := ink.Path(it.Path).Points(0.01); len(q) == 2 {
+			all = append(all, it)
+		}
+	}
+	return all
 }

@@ -109,14 +109,23 @@ func (c *composer) drawCamera(p pad, v view, m *plan.Camera) (symbols.Drawn, pla
 	return d, &tag{object: "camera:" + m.Name, number: m.Name, lines: c.cameraLines(m), anchor: s.At, drawn: d, weight: 2}
 }
 
-// drawPerson draws someone in their pose.
+// drawPerson draws someone in their pose. The name stands at head and shoulders: legs may be under a
+// table, and what is lettered beyond them is taken for the name of the table.
 func (c *composer) drawPerson(p pad, v view, who *plan.Person) (symbols.Drawn, placeable) {
 	s := symbols.Person{Pose: symbols.Pose(who.Pose), At: v.mm(who.At), Faces: bodyBearing(who), Scale: v.scale, Height: who.Height}
 	c.used("person:" + string(s.Pose))
 	alt := fmt.Sprintf("%s, %s, eyes %s high.", who.Name, who.Pose, c.length(who.Eyes-who.Base))
 	d := symbols.Someone(p.of("person:"+who.Name, alt).canvas, p.symbols(), s)
 	c.people[who.Name] = d
-	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.p.small(), forms: []string{who.Name}, anchor: s.At, body: d.Box(), weight: 1.2, leader: 10}
+	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.p.small(), forms: []string{who.Name}, anchor: s.At, body: trunk(s, d), weight: 1.2, leader: 10}
+}
+
+// trunk is the box of head and shoulders; someone lying has nothing under a table.
+func trunk(s symbols.Person, d symbols.Drawn) r2.Box {
+	if s.Pose == symbols.Lying {
+		return d.Box()
+	}
+	return symbols.Drawn{Body: s.Trunk()}.Box()
 }
 
 // bodyBearing is the way a body is drawn: the nose's, or of someone lying the way from the head to
