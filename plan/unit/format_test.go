@@ -55,8 +55,8 @@ func TestFormat(t *testing.T) {
 		{FormatScale(50, true), "1:50"},
 		{FormatStop(2 * math.Sqrt2), "T2.8"},
 		{FormatStop(2.8), "T2.8"},
-		{FormatStop(3.2), "T2.8 ⅓"},
-		{FormatStop(3.6), "T2.8 ⅔"},
+		{FormatStop(3.2), "T2.8+⅓"},
+		{FormatStop(3.6), "T2.8+⅔"},
 		{FormatStop(3.9), "T4"},
 		{FormatStop(0.3), "under T0.5"},
 		{FormatStop(0), "under T0.5"},
@@ -165,5 +165,5 @@ func ExampleParseStop() {
 	fmt.Println(FormatStop(6.3))
 	// Output:
 	// 5.6569
-	// T5.6 ⅓
+	// T5.6+⅓
 }

@@ -3,7 +3,9 @@ package unit
 import "math"
 
 // FormatStop prints the number n of an aperture as the nearest third of a stop, from the full
-// mark below: `T2.8`, `T2.8 ⅓`, `T2.8 ⅔`. Beyond the marks it says so: `under T0.5`, `over T64`.
+// mark below: `T2.8`, `T2.8+⅓`, `T2.8+⅔`. The sign keeps the third a part of a stop: a fraction
+// that follows a figure is read as part of the figure, and T1+⅔ is T1.26, not T1.67. Beyond the marks
+// it says so: `under T0.5`, `over T64`.
 func FormatStop(n float64) string {
 	third := int(math.Round(6 * math.Log2(n/0.5)))
 	switch {
@@ -12,7 +14,7 @@ func FormatStop(n float64) string {
 	case third >= len(thirds):
 		return "over T" + thirds[len(thirds)-1]
 	}
-	return "T" + thirds[third-third%3] + [...]string{"", " ⅓", " ⅔"}[third%3]
+	return "T" + thirds[third-third%3] + [...]string{"", "+⅓", "+⅔"}[third%3]
 }
 
 // FormatFigure prints the number n of an aperture as a plain figure: `T3.2`, `T11`.

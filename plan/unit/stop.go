@@ -25,10 +25,11 @@ var thirds = [...]string{
 }
 
 // aperture is a stop as written: its letter, its figure, and the part of a stop beyond it.
-var aperture = regexp.MustCompile(`^(?:[TtFf] ?/? ?)?([0-9]*\.?[0-9]+)(?: *(?:and +(?:a +)?)?(1/3|2/3|1/2|third|half))?$`)
+var aperture = regexp.MustCompile(`^(?:[TtFf] ?/? ?)?([0-9]*\.?[0-9]+)(?: *(?:and +(?:a +)?|\+ *)?(1/3|2/3|1/2|third|half))?$`)
 
-// ParseStop reads an aperture: `T2.8`, `2.8`, `f/2.8`, `T2.8 1/3` (a third of a stop smaller
-// than T2.8). Marks and thirds mean exact powers of the root of two, other figures what they say.
+// ParseStop reads an aperture: `T2.8`, `2.8`, `f/2.8`, `T2.8+⅓` or `T2.8 1/3` (a third of a
+// stop smaller than T2.8). Marks and thirds mean exact powers of the root of two, other figures what
+// they say.
 func ParseStop(text string) (Stop, error) {
 	m := aperture.FindStringSubmatch(plain(text))
 	if m == nil {

@@ -176,7 +176,7 @@ func TestEveryThingSpeaks(t *testing.T) {
 		"camera:A":          "Camera A, 35 mm lens, 1.25 m high, sees 39.2° across.",
 		"grip:black":        "Grip G1, flag 1.20 m by 1.20 m, its middle 1.40 m high.",
 		"reading:ruth.key":  "Reading ruth.key, flat, 1.20 m above the floor: 238 lx, T2.8, 0 stops from the working stop.",
-		"reading:table-top": "Reading table-top, flat, 0.76 m above the floor: 410 lx, T2.8 ⅔, +0.8 stops from the working stop.",
+		"reading:table-top": "Reading table-top, flat, 0.76 m above the floor: 410 lx, T2.8+⅔, +0.8 stops from the working stop.",
 		"opening:street":    "window street, 1.40 m wide, sill 0.90 m, head 2.10 m.",
 	} {
 		if said[object] != words {
