@@ -353,3 +353,22 @@ func ExampleRead() {
 	// Output:
 	// 125 lx, T2.83, +1.0 stops
 }
+
+// A tie is told in words: figures that round to nothing would carry a sign.
+func TestTheTableTellsATie(t *testing.T) {
+	reading := func(stops float64) string {
+		var b strings.Builder
+		set := Set{Readings: []Reading{{Name: "ada.key", Person: "ada", Kind: "flat"}},
+			Contrasts: []Contrast{{Person: "ada", Side: "left", Stops: stops, Ratio: math.Exp2(stops)}}}
+		if err := WriteTable(&b, []Set{set}); err != nil {
+			t.Fatal(err)
+		}
+		return b.String()
+	}
+	if got := reading(0.03); !strings.Contains(got, "key side left, equal to the fill side (1.02 : 1)") {
+		t.Errorf("got %q", got)
+	}
+	if got := reading(0.3); !strings.Contains(got, "0.3 stops over the fill side") {
+		t.Errorf("got %q", got)
+	}
+}

@@ -35,8 +35,16 @@ func (s *Set) table(b *strings.Builder) {
 	}
 	aligned(b, rows)
 	for _, c := range s.Contrasts {
-		fmt.Fprintf(b, "%s: key side %s, %.1f stops over the fill side (%s : 1)\n", c.Person, c.Side, c.Stops, unit.Figures(c.Ratio))
+		fmt.Fprintf(b, "%s: key side %s, %s the fill side (%s : 1)\n", c.Person, c.Side, c.words(), unit.Figures(c.Ratio))
 	}
+}
+
+// words are how the key side compares with the fill side.
+func (c *Contrast) words() string {
+	if unit.EqualStops(c.Stops) {
+		return "equal to"
+	}
+	return fmt.Sprintf("%.1f stops over", c.Stops)
 }
 
 // heading names the scene and the set-up.

@@ -34,6 +34,21 @@ func FormatStops(stops float64) string {
 	return "+" + s
 }
 
+// EqualStops says whether a difference in stops prints as none: less than half of the last place.
+func EqualStops(stops float64) bool { return math.Abs(stops) < 0.05 }
+
+// FormatAgainst prints how far a light lies from another that has a name, in stops, in words, so that
+// its zero is not taken for that of the working stop: `1.3 under key`, `0.4 over key`, `equal to key`.
+func FormatAgainst(stops float64, other string) string {
+	switch {
+	case EqualStops(stops):
+		return "equal to " + other
+	case stops < 0:
+		return decimal(-stops, 1) + " under " + other
+	}
+	return decimal(stops, 1) + " over " + other
+}
+
 // FormatThirds prints a difference in stops to the nearest third, with its sign: `+1 ⅓`, `-⅔`,
 // `0`.
 func FormatThirds(stops float64) string {

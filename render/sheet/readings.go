@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/unit"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
@@ -28,7 +29,7 @@ func (c *composer) drawReadings(p pad, v view) []placeable {
 		if lit(f.Fill) {
 			under := ""
 			if lit(f.Key) {
-				under = " −" + tenths(f.Contrast)
+				under = ", " + unit.FormatAgainst(-f.Contrast, "key")
 			}
 			notes = append(notes, c.faceNote(p, v, f.Fill, c.whose(f), stop(f.Fill.Stop), "fill", under))
 		}

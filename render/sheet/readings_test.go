@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -80,4 +81,27 @@ func leadersOf(p *ink.Page, object string) (all []*ink.Item) {
 		}
 	}
 	return all
+}
+
+// TestFillCountsFromTheKeyInWords: contours and meters count from the working stop; what counts from the
+// key says so, and a tie has no sign.
+func TestFillCountsFromTheKeyInWords(t *testing.T) {
+	for _, c := range []struct {
+		stops       float64
+		plan, table string
+	}{
+		{2.19, "T1+⅔ fill, 2.2 under key", "2.2 stops"},
+		{-0.42, "T1+⅔ fill, 0.4 over key", "−0.4 stops"},
+		{-0.03, "T1+⅔ fill, equal to key", "equal"},
+		{0, "T1+⅔ fill, equal to key", "equal"},
+	} {
+		in := example()
+		in.Faces[0].Contrast = c.stops
+		s := sheetFor(t, in, Options{Paper: "A3", Font: family(t)})
+		for _, want := range []string{c.plan, c.table} {
+			if !strings.Contains(texts(&s.pages[0]), want) {
+				t.Errorf("at %g stops of contrast the sheet does not say %q", c.stops, want)
+			}
+		}
+	}
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -170,11 +171,15 @@ func contrastWords(f *Face) (stops, ratio string) {
 	if !lit(f.Key) || !lit(f.Fill) {
 		return "–", "–"
 	}
-	return tenths(f.Contrast) + " stops", tenths(*f.Key.Lux / *f.Fill.Lux) + " : 1"
+	ratio = tenths(*f.Key.Lux / *f.Fill.Lux) + " : 1"
+	if unit.EqualStops(f.Contrast) {
+		return "equal", ratio
+	}
+	return signed(tenths(f.Contrast)) + " stops", ratio
 }
 
-// tenths prints a figure to a tenth.
-func tenths(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
+// tenths prints a figure to a tenth; nothing has no sign.
+func tenths(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', 1, 64) }
 
 func lit(r *meter.Reading) bool { return r != nil && r.Lux != nil && *r.Lux > 0 }
 
@@ -194,7 +199,7 @@ func (c *composer) meters() *section {
 		{head: "Meter", flexible: true},
 		{align: ink.Right},
 		{head: "stop", align: ink.Right},
-		{head: "over", align: ink.Right},
+		{head: "over " + c.workingStop(), align: ink.Right},
 	}}
 	for i := range c.in.Readings {
 		r := &c.in.Readings[i]
