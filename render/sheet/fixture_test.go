@@ -131,7 +131,7 @@ func example() Input {
 	top := meter.Reading{Name: "table-top", Kind: "flat", At: r3.Vec{X: 2.4, Y: 2.9, Z: 0.76}, Lux: f64(410), Stop: f64(3.7), Over: f64(0.8)}
 	return Input{
 		Setup: s, Readings: []meter.Reading{key, fill, dome, top},
-		Faces: []Face{{Person: "ruth", Key: &key, Fill: &fill, Dome: &dome, Contrast: 2.19}},
+		Faces: []Face{{Person: "ruth", Key: &key, Fill: &fill, Domes: []*meter.Reading{&dome}, Contrast: 2.19}},
 		Field: &Field{Name: "on the floor", Grid: glow(s)},
 		Inset: &Field{Name: "at face height 1.20 m, toward A", Grid: glow(s)},
 		Beams: []Beam{

@@ -30,10 +30,10 @@ type Input struct {
 // Face is what the meter says at one person's face.
 type Face struct {
 	Person    string
-	Key, Fill *meter.Reading // of the brighter and the darker side
-	Dome      *meter.Reading // toward the first camera
-	Contrast  float64        // stops, key over fill; meaningless without both
-	Skipped   string         // why there are no readings, "" where there are
+	Key, Fill *meter.Reading   // of the brighter and the darker side
+	Domes     []*meter.Reading // toward the cameras that see it, or toward all
+	Contrast  float64          // stops, key over fill; meaningless without both
+	Skipped   string           // why there are no readings, "" where there are
 }
 
 // Field is illuminance over the plan, lx.

@@ -63,9 +63,7 @@ func cautionsOf(s *study.Study) []string {
 func faceOf(s *study.Study, person string) Face {
 	set := &s.Readings
 	f := Face{Person: person, Key: set.Named(person + ".key"), Fill: set.Named(person + ".fill"), Contrast: math.NaN()}
-	if len(s.Setup.Cameras) > 0 {
-		f.Dome = set.Named(person + ".dome." + s.Setup.Cameras[0].Name)
-	}
+	f.Domes = domesOf(s, person)
 	if c := set.ContrastOf(person); c != nil {
 		f.Contrast = c.Stops
 	}

@@ -156,8 +156,8 @@ func (c *composer) faceRows(f *Face) []entry {
 		{cells: []string{"key side", c.lux(f.Key.Lux), stop(f.Key.Stop)}},
 		{cells: []string{"fill side", c.lux(f.Fill.Lux), stop(f.Fill.Stop)}},
 	}
-	if f.Dome != nil {
-		rows = append(rows, entry{cells: []string{"dome toward " + lastPart(f.Dome.Name), c.lux(f.Dome.Lux), stop(f.Dome.Stop)}})
+	for _, d := range f.Domes {
+		rows = append(rows, entry{cells: []string{"dome toward " + lastPart(d.Name), c.lux(d.Lux), stop(d.Stop)}})
 	}
 	stops, ratio := contrastWords(f)
 	return append(rows,

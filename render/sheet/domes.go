@@ -1,0 +1,40 @@
+package sheet
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/study"
+)
+
+// domesOf are the dome readings of a face toward each camera that sees it, which are those within
+// 90° of its nose; where none does, toward every camera.
+func domesOf(s *study.Study, person string) []*meter.Reading {
+	nose := noseOf(s.Setup, person)
+	var seen, all []*meter.Reading
+	for i := range s.Setup.Cameras {
+		d := s.Readings.Named(person + ".dome." + s.Setup.Cameras[i].Name)
+		if d == nil {
+			continue
+		}
+		all = append(all, d)
+		if r3.Dot(d.Facing, nose) >= 0 {
+			seen = append(seen, d)
+		}
+	}
+	if len(seen) == 0 {
+		return all
+	}
+	return seen
+}
+
+// noseOf is the way somebody faces.
+func noseOf(s *plan.Setup, person string) r3.Vec {
+	for i := range s.People {
+		if s.People[i].Name == person {
+			return s.People[i].Face.Axis
+		}
+	}
+	return r3.Vec{}
+}
