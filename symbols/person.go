@@ -1,6 +1,8 @@
 package symbols
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/symbols/ink"
@@ -72,17 +74,21 @@ func Someone(c ink.Canvas, k Look, p Person) Drawn {
 	return Drawn{Body: f.outline(-halfWide*f.s, -back*f.s, halfWide*f.s, front*f.s)}
 }
 
-// halfWide is half the width of a body, m.
-const halfWide = 0.26
+// halfWide is half the width of a body with the arms, m.
+const halfWide = 0.24
 
 // Trunk is what a person covers of paper without the legs: head and shoulders, which stay in sight
 // where the legs are under a table.
 func (p Person) Trunk() []r2.Vec {
+	const corners, wide, deep = 16, 0.23, 0.16
 	s := max(p.Scale, leastScale)
-	f := figure{brush{Canvas: ink.NewCanvas(nil, ink.People)}.at(p.At, p.Faces), s}
-	_, back := p.Pose.reach()
-	r := headRadius(s)
-	return f.outline(-halfWide*s, -max(back*s, r), halfWide*s, max(0.16*s, r))
+	frame := ink.Paper().At(p.At, p.Faces, 1)
+	out := make([]r2.Vec, corners)
+	for i := range out {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
+		out[i] = frame.Place(vec(wide*s*cos, max(deep*s, headRadius(s))*sin))
+	}
+	return out
 }
 
 // figure draws a body in metres about the head's axis, y toward the nose; s is mm for a metre.

@@ -13,8 +13,9 @@ type note struct {
 	layer  ink.Layer
 	style  style
 	forms  []string
-	anchor r2.Vec // mm
-	body   r2.Box // of the mark, mm
+	anchor r2.Vec   // mm
+	body   r2.Box   // of the mark, mm
+	shape  []r2.Vec // of the mark, where it fills its box badly: a leader goes on to it
 	toward *r2.Vec
 	weight float64
 	leader float64 // how far it may stand off where no form fits beside the mark; 0: not at all
@@ -43,7 +44,7 @@ func (n *note) draw(p pad, at carto.Placement) {
 	}
 	p = p.on(n.layer).of(n.object, "")
 	if at.Leads() {
-		p.line(hair, p.look.Ink, at.Leader[0], at.Leader[1])
+		p.line(hair, p.look.Ink, at.Leader[0], touch(at.Leader[0], n.anchor, n.shape, at.Leader[1]))
 	}
 	base := at.Box.Min.Y + n.style.face.Descent(n.style.em())
 	p.turned(r2.Vec{X: at.Box.Min.X, Y: base}, n.forms[at.Rung%len(n.forms)], n.style, ink.Left, 0, &p.look.Paper)

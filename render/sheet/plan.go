@@ -50,7 +50,11 @@ func (c *composer) place(p pad, v view, things []placeable, obstacles []carto.Ob
 		labels = append(labels, t.label(p))
 	}
 	var taken []carto.Obstacle
-	for i, at := range carto.Place(labels, carto.PlaceOptions{Area: inset(v.panel, 2, 2), Gap: 1.2, Obstacles: obstacles}) {
+	o := carto.PlaceOptions{Area: inset(v.panel, 2, 2), Gap: 1.2, Obstacles: obstacles}
+	if c.terse {
+		o.Rounds = stripRounds
+	}
+	for i, at := range carto.Place(labels, o) {
 		things[i].draw(p, at)
 		c.rung(at.Rung)
 		if !things[i].tells(at) {

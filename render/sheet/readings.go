@@ -60,7 +60,7 @@ func (c *composer) faceNote(p pad, v view, r *meter.Reading, who, figure, side, 
 	}
 	c.used("reading:face")
 	mark := symbols.Side(p.of("reading:"+r.Name, c.readingAlt(r)).canvas, p.symbols(), c.headOf(v, r), bearing(out), v.scale)
-	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: faceForms(who, figure, side, under),
+	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: c.faceForms(who, figure, side, under),
 		anchor: middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 2, leader: 30, led: true}
 }
 
@@ -74,13 +74,17 @@ func (c *composer) headOf(v view, r *meter.Reading) r2.Vec {
 	return v.flat(r.At)
 }
 
-// faceForms are the ways to say a reading, fullest first.
-func faceForms(who, figure, side, under string) []string {
+// faceForms are the ways to say a reading, fullest first. Where the list of faces stands right below,
+// the leader to the head tells whose it is; elsewhere nobody could use it without the name.
+func (c *composer) faceForms(who, figure, side, under string) []string {
 	said := figure + " " + side
-	if who == "" {
-		return []string{said + under, said}
+	if who != "" && !c.terse {
+		said = who + ", " + said
 	}
-	return []string{who + ", " + said + under, who + ", " + said} // without the name nobody could use it
+	if under == "" {
+		return []string{said}
+	}
+	return []string{said + under, said}
 }
 
 // target is the place a reading is of: of a spot meter what it looks at, not where it looks from.

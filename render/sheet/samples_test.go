@@ -15,11 +15,17 @@ import (
 // sampleInputs runs a sample through all stations.
 func sampleInputs(t *testing.T, name string) (ins []Input) {
 	t.Helper()
-	shipped, err := kit.Shipped()
+	text, err := samples.Text(name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	text, err := samples.Text(name)
+	return inputsOf(t, name, text)
+}
+
+// inputsOf runs a scene through all stations.
+func inputsOf(t *testing.T, name string, text []byte) (ins []Input) {
+	t.Helper()
+	shipped, err := kit.Shipped()
 	if err != nil {
 		t.Fatal(err)
 	}

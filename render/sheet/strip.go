@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"scrimshaw/symbols/ink"
 )
 
@@ -12,17 +14,20 @@ import (
 // it is a little wider than in life, so that lettering of 1.8 mm reads as on paper.
 const StripWide = measure + 2*pads
 
-// Distances on a strip, mm: above its first line and below its last, clear beside and above the
-// plan, and the most height of that.
+// Distances on a strip, mm: above its first line and below its last, clear beside the plan, and
+// the most height of that.
 const (
 	stripEnds   = 4.8
 	stripBeside = 3.0
-	stripAbove  = 6.0
-	stripTall   = 104.0
+	stripTall   = 92.0
 	stripTitle  = 4.2 // the height of the title's capitals
 
 	stripBesideWall = 5.0 // its height is lettered there
 )
+
+// stripAbove is the clear paper above and below the plan, mm: the first with which every label finds
+// a place. A long low set has little room within it, and a phone is taller than wide.
+var stripAbove = [...]float64{6, 13, 20, 28, 38}
 
 // Strips draws a run for a phone: a page with the title, and for each set-up one column as long as
 // it needs, with the plan drawn anew for the width and below it the key, what the meters say and
@@ -56,6 +61,9 @@ func (o Options) Look() Theme {
 	t, _ := themeNamed(o.Theme)
 	return t
 }
+
+// stripRounds is how long labels look for places on the small plan of a strip, in rounds a label.
+const stripRounds = 600
 
 // stripPage is a page of the width of a strip in the making: rows from the top down.
 type stripPage struct {
@@ -156,19 +164,22 @@ func (b *block) heading() row {
 // stripPlan is the plan as wide as the strip, or the wall that was asked for in its place, and the scale
 // bar with north.
 func (c *composer) stripPlan() []row {
-	stands, beside, draw := standing(c.in.Setup), stripBeside, func(p pad, v view) { c.drawPlan(p, v, nil) }
+	stands, beside, plan := standing(c.in.Setup), stripBeside, func(p pad, v view) { c.drawPlan(p, v, nil) }
 	wall, onWall := c.onWall()
 	if onWall {
-		stands, beside, draw = wall.stands(), stripBesideWall, func(p pad, v view) { c.drawElevation(p, v, wall, nil) }
+		stands, beside, plan = wall.stands(), stripBesideWall, func(p pad, v view) { c.drawElevation(p, v, wall, nil) }
 	}
 	extent := around(stands)
-	times := math.Max(width(extent)*1000/(StripWide-2*beside), height(extent)*1000/(stripTall-2*stripAbove))
-	times = math.Ceil(times)
-	high := height(extent)*1000/times + 2*stripAbove
+	times := math.Ceil(math.Max(width(extent)*1000/(StripWide-2*beside), height(extent)*1000/stripTall))
+	draw := func(p pad, top, above float64) r2.Box {
+		panel := box(0, top-height(extent)*1000/times-2*above, StripWide, top)
+		plan(p, viewOf(extent, panel, times))
+		return panel
+	}
+	above := c.roomiest(draw)
 	return []row{
-		{height: high, draw: func(p pad, x, top float64) {
-			panel := box(0, top-high, StripWide, top)
-			draw(p, viewOf(extent, panel, times))
+		{height: height(extent)*1000/times + 2*above, draw: func(p pad, x, top float64) {
+			panel := draw(p, top, above)
 			p.line(thin, p.look.Ink, panel.Min, at(panel.Max.X, panel.Min.Y))
 			p.line(thin, p.look.Ink, at(panel.Min.X, panel.Max.Y), panel.Max)
 		}},
@@ -179,4 +190,22 @@ func (c *composer) stripPlan() []row {
 			}
 		}},
 	}
+}
+
+// roomiest tries the plan on pages that are thrown away, and returns the least clear paper above and
+// below it with which the fewest labels are lost.
+func (c *composer) roomiest(draw func(p pad, top, above float64) r2.Box) float64 {
+	best, fewest := stripAbove[0], math.MaxInt
+	for _, above := range stripAbove {
+		c.clear()
+		draw(c.p.with(&ink.Page{Width: StripWide}), 0, above)
+		if c.reduced < fewest {
+			best, fewest = above, c.reduced
+		}
+		if fewest == 0 {
+			break
+		}
+	}
+	c.clear()
+	return best
 }

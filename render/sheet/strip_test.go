@@ -94,3 +94,57 @@ func TestCautionsAreSaidOnceInARun(t *testing.T) {
 		t.Errorf("%s\n\n%s", texts(&doc.Pages[1]), texts(&doc.Pages[2]))
 	}
 }
+
+// corridor is a long low set with everybody at one spot: its plan has no room of its own for labels.
+const corridor = `
+scrimshaw: 1
+title: The corridor
+rooms: {corridor: {size: [9, 2], height: 2.6}, office: {at: [5, 2.15], size: [4, 3.2], height: 2.6}}
+openings: {end: {window: corridor.left, along: centre, width: 1}}
+furniture: {desk: {table: [1.4, 0.7, 0.74], at: [7, 4.2]}}
+people:
+  clerk:   {at: [4.2, 1.1], pose: seated, faces: visitor}
+  visitor: {at: [6.0, 0.8], pose: seated, faces: clerk}
+cameras:
+  A: {at: [6.6, 1.4], height: 1.25, looks: clerk, lens: 50 mm}
+  B: {at: [3.4, 0.4], height: 1.3, looks: visitor, lens: 65 mm}
+lights:
+  key:    {unit: led-point-300-bicolour, modifier: softbox-60, at: [5.1, 0.45], height: 1.9, level: 6 %}
+  back:   {unit: led-tube-120, at: [2.6, 1.7], height: 2.3, aim: clerk, level: 20 %}
+  other:  {unit: led-panel-100, at: [5.0, 1.8], height: 1.9, aim: visitor, level: 10 %}
+  street: {unit: led-point-600-daylight, modifier: reflector-30, at: {opening: end, out: 3.0}, height: 2.6, aim: clerk, level: 10 %}
+  lamp:   {unit: practical-desk, at: {top: desk, shift: [0.4, 0]}, height: 1.1, aim: down}
+  hair:   {unit: fresnel-tungsten-650, at: [8.4, 1.0], height: 2.2, aim: clerk, level: 50 %, mount: {boom: 1.0, base: [8.6, 1.7]}}
+grip:
+  neg: {flag: [1.2, 0.9], at: {by: clerk, toward: A, turn: 60 camera-left, distance: 0.8}, height: 1.2, faces: clerk}
+`
+
+// TestStripsLoseNoLabel: the panel grows until every name, tag and reading has its place.
+func TestStripsLoseNoLabel(t *testing.T) {
+	f := family(t)
+	for _, in := range inputsOf(t, "corridor", []byte(corridor)) {
+		doc := Strips([]Input{in}, Options{Font: f}, 1)
+		said := map[string]int{}
+		for _, a := range letteringOf(&doc.Pages[1], f) {
+			if a.layer != ink.Collar {
+				said[a.s]++
+			}
+		}
+		for _, name := range []string{"clerk", "visitor", "1", "2", "3", "4", "5", "6", "A", "B", "G1"} {
+			if said[name] != 1 {
+				t.Errorf("%q stands %d times on the plan of the strip", name, said[name])
+			}
+		}
+		sides := map[string]int{}
+		for s := range said {
+			for _, side := range []string{" key", " fill"} {
+				if strings.HasPrefix(s, "T") && (strings.HasSuffix(s, side) || strings.Contains(s, side+",")) {
+					sides[side] += said[s]
+				}
+			}
+		}
+		if sides[" fill"] != 2 || sides[" key"] < 2 {
+			t.Errorf("the plan of the strip says %v", said)
+		}
+	}
+}

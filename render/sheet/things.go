@@ -117,7 +117,7 @@ func (c *composer) drawPerson(p pad, v view, who *plan.Person) (symbols.Drawn, p
 	alt := fmt.Sprintf("%s, %s, eyes %s high.", who.Name, who.Pose, c.length(who.Eyes-who.Base))
 	d := symbols.Someone(p.of("person:"+who.Name, alt).canvas, p.symbols(), s)
 	c.people[who.Name] = d
-	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.p.small(), forms: []string{who.Name}, anchor: s.At, body: trunk(s, d), weight: 1.2, leader: 10}
+	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.p.small(), forms: []string{who.Name}, anchor: s.At, body: trunk(s, d), shape: s.Trunk(), weight: 1.5, leader: 24}
 }
 
 // trunk is the box of head and shoulders; someone lying has nothing under a table.
