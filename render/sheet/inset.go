@@ -14,7 +14,8 @@ import (
 var insetHeights = [...]float64{58, 44, 32}
 
 // insetMap is the second map, small, in the tints of the first: walls, tints, contours and where
-// people and cameras are.
+// people and cameras are. Its lines have no figures; its own key stands below it, for it reaches
+// other levels than the first, and may be on another page.
 func (c *composer) insetMap() *section {
 	f := c.in.Inset
 	if f == nil || len(c.levels()) == 0 {
@@ -39,7 +40,9 @@ func (c *composer) insetMap() *section {
 		rank:  other,
 		drawn: []row{{height: high + 2.4, draw: func(p pad, x, top float64) {
 			c.drawInset(p, f, viewOf(extent, box(x, top-high, x+width(extent)*scale, top), 1000/scale))
-		}}},
+		}}, c.keyBar(c.keyOf(f))},
+		said:  []string{"contours at " + c.levelList(c.keyOf(f).shown())},
+		words: []string{"in " + c.levelSays()},
 	}
 }
 

@@ -40,10 +40,10 @@ func (c *composer) levelKey() *section {
 		return &section{}
 	}
 	s := section{title: joined(" ", "Illuminance", c.in.fields()[0].Name)}
-	if levels := c.levels(); len(levels) > 0 {
-		s.drawn = []row{c.keyBar(levels)}
-		s.said = []string{"contours at " + c.levelList(levels)}
-		s.words = []string{c.keyWords(levels)}
+	if k := c.keyOf(c.in.fields()...); len(k.all) > 0 {
+		s.drawn = []row{c.keyBar(k)}
+		s.said = []string{"contours at " + c.levelList(k.shown())}
+		s.words = []string{c.keyWords(k.shown())}
 	} else {
 		s.words = []string{"No light reaches it, or the exposure gives no working stop."}
 	}
@@ -62,6 +62,35 @@ func (c *composer) coarsest() *Field {
 		}
 	}
 	return most
+}
+
+// key is what the key of a map shows: of the levels of the sheet, those that the map reaches.
+type key struct {
+	all      []carto.Level
+	from, to int // all[from:to] are shown
+}
+
+func (k key) shown() []carto.Level { return k.all[k.from:k.to] }
+
+// keyOf is the key of some maps. A level between two values of a map has a line on it; a map all in
+// one band has the key of the whole sheet.
+func (c *composer) keyOf(fields ...*Field) key {
+	low, high := math.Inf(1), 0.0
+	for _, f := range fields {
+		l, h := carto.Span(f.Grid, 0)
+		low, high = math.Min(low, l), math.Max(high, h)
+	}
+	k := key{all: c.levels()}
+	for k.from < len(k.all) && k.all[k.from].Lux < low {
+		k.from++
+	}
+	for k.to = len(k.all); k.to > k.from && k.all[k.to-1].Lux > high; {
+		k.to--
+	}
+	if k.from == k.to {
+		k.from, k.to = 0, len(k.all)
+	}
+	return k
 }
 
 // levelList names the contours, lowest first.
@@ -96,13 +125,14 @@ func (c *composer) levelSays() string {
 
 // keyBar is a strip of the tints with the contours across it. Where figures would touch, every
 // other one is left out, never the working stop's.
-func (c *composer) keyBar(levels []carto.Level) row {
+func (c *composer) keyBar(k key) row {
 	const barHigh, lift = 4.6, 1.0
+	levels := k.shown()
 	st := c.p.small().inked(c.p.look.Contour)
 	return row{height: barHigh + 2*lift + st.cap + 4.4, draw: func(p pad, x, top float64) {
 		bar := box(x, top-barHigh-lift, x+measure, top-lift)
 		step := measure / float64(len(levels)+1)
-		c.keyTints(p, bar, levels)
+		c.keyTints(p, bar, k)
 		p.rect(bar, hair, p.look.Quiet, nil)
 		every := c.keyPitch(levels, step)
 		for i, l := range levels {

@@ -56,13 +56,13 @@ func (c *composer) tintAlt(levels []carto.Level) string {
 		c.label(levels[0]), c.label(levels[len(levels)-1]), c.levelSays())
 }
 
-// keyTints paints the tints into the bar of the key.
-func (c *composer) keyTints(p pad, bar r2.Box, levels []carto.Level) {
+// keyTints paints into the bar of a key the tints about the levels that it shows.
+func (c *composer) keyTints(p pad, bar r2.Box, k key) {
 	if c.wish.smooth {
-		p.canvas.Image(c.tintScale(levels).Key(bar))
+		p.canvas.Image(c.tintScale(k.all).Key(bar, k.from, k.to+1))
 		return
 	}
-	tints := p.look.Ramp.Tints(len(levels) + 1)
+	tints := p.look.Ramp.Tints(len(k.all) + 1)[k.from : k.to+1]
 	step := width(bar) / float64(len(tints))
 	for i := range tints {
 		p.rect(box(bar.Min.X+step*float64(i), bar.Min.Y, bar.Min.X+step*float64(i+1), bar.Max.Y), 0, p.look.Ink, &tints[i])

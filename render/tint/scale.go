@@ -59,13 +59,15 @@ func (s Scale) place(lux float64) float64 {
 	return min(place, float64(len(s.levels))+1)
 }
 
-// Key is a strip of the scale into a box, mm, from the darkest at the left: each band as wide as
-// the next, so that the levels lie where the edges of bands would.
-func (s Scale) Key(box r2.Box) ink.Image {
-	bands := len(s.levels) + 1
-	m := ink.Image{Min: box.Min, Max: box.Max, Width: 32 * bands, Height: 1}
+// Bands is how many bands the scale has, one more than levels.
+func (s Scale) Bands() int { return len(s.levels) + 1 }
+
+// Key is a strip of the scale into a box, mm, from one band up to another, not with it, the darker at
+// the left: each band as wide as the next, so that the levels lie where the edges of bands would.
+func (s Scale) Key(box r2.Box, from, to int) ink.Image {
+	m := ink.Image{Min: box.Min, Max: box.Max, Width: 32 * (to - from), Height: 1}
 	for i := range m.Width {
-		c := s.tint((float64(i)+0.5)/32 - 0.5)
+		c := s.tint((float64(i)+0.5)/32 - 0.5 + float64(from))
 		m.RGB = append(m.RGB, c.R, c.G, c.B)
 	}
 	return m

@@ -1,6 +1,7 @@
 package tint
 
 import (
+	"bytes"
 	"math"
 	"testing"
 
@@ -206,12 +207,15 @@ func TestAPaletteHoldsThePicture(t *testing.T) {
 
 func TestTheKeyHasTheBandsInTheirMiddles(t *testing.T) {
 	s := NewScale(doubling(6), carto.Ink())
-	key := s.Key(r2.Box{Max: r2.Vec{X: 70, Y: 4}})
+	key := s.Key(r2.Box{Max: r2.Vec{X: 70, Y: 4}}, 0, s.Bands())
 	for i, want := range carto.Ink().Tints(7) {
 		n := 3 * (32*i + 16)
 		if got := (ink.Colour{R: key.RGB[n], G: key.RGB[n+1], B: key.RGB[n+2]}); math.Abs(lightness(got)-lightness(want)) > 0.5 {
 			t.Errorf("band %d is %v in the key, want %v", i, got, want)
 		}
+	}
+	if part := s.Key(r2.Box{Max: r2.Vec{X: 20, Y: 4}}, 2, 4); !bytes.Equal(part.RGB, key.RGB[3*64:3*128]) {
+		t.Error("a part of the key is not that part of the whole")
 	}
 }
 
