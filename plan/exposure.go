@@ -104,7 +104,7 @@ func (r *resolver) keyWhite() (w colour.White, whose string) {
 		}
 	}
 	if len(r.out.Lights) > 0 {
-		return r.out.Lights[0].White, "the colour of " + r.out.Lights[0].Name + ", "
+		return r.out.Lights[0].White, "the colour of " + r.out.Lights[0].Numbered() + ", "
 	}
 	return colour.White{Kelvin: defaultWhite}, ""
 }

@@ -201,3 +201,16 @@ func (r *resolver) assumeLight(written *scene.Light, l *Light) {
 		r.assume(l.Path, "modifier", l.Head.ModifierLabel)
 	}
 }
+
+// Numbered is a light by its number and its name: the crew has the one on the plan, the file the other.
+func (l *Light) Numbered() string { return numbered(l.Tag, l.Name) }
+
+// Numbered is a piece of grip by its number and its name.
+func (g *Grip) Numbered() string { return numbered(g.Tag, g.Name) }
+
+func numbered(tag, name string) string {
+	if tag == "" || tag == name {
+		return name
+	}
+	return tag + " " + name
+}

@@ -159,7 +159,7 @@ func (c *checker) reaches(l *plan.Light) {
 		return // told where it was placed
 	}
 	if l.Level == 0 {
-		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Name)
+		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Numbered())
 		return
 	}
 	if len(c.readings) == 0 {
@@ -178,7 +178,7 @@ func (c *checker) reaches(l *plan.Light) {
 		}
 	}
 	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it or its aim, or strike it",
-		"no light of %s reaches a face or a meter", l.Name)
+		"no light of %s reaches a face or a meter", l.Numbered())
 }
 
 // hung is how far below the top of its stand a lamp may hang, m (common practice).
@@ -193,17 +193,17 @@ func (c *checker) stand(l *plan.Light) {
 	rise := l.Frame.At.Z - l.Base
 	if rise > stand.Highest {
 		c.add(source.Warning, CodeStandShort, l.Span, l.Path, "a taller stand, a lift, or a lower lamp",
-			"%s at %s above what it stands on is higher than its stand goes (%s, to %s)", l.Name,
+			"%s at %s above what it stands on is higher than its stand goes (%s, to %s)", l.Numbered(),
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Highest, c.setup.Feet))
 	}
 	if rise < stand.Lowest-hung {
 		c.add(source.Warning, CodeStandTall, l.Span, l.Path, "a lower stand, mount: floor, or a higher lamp",
-			"%s at %s above what it stands on is lower than its stand goes (%s, from %s)", l.Name,
+			"%s at %s above what it stands on is lower than its stand goes (%s, from %s)", l.Numbered(),
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Lowest, c.setup.Feet))
 	}
 	if l.Head.Mass > stand.Load {
 		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "a stronger stand",
-			"%s weighs %s, more than its stand carries (%s, %s)", l.Name, unit.FormatMass(l.Head.Mass), stand.Name, unit.FormatMass(stand.Load))
+			"%s weighs %s, more than its stand carries (%s, %s)", l.Numbered(), unit.FormatMass(l.Head.Mass), stand.Name, unit.FormatMass(stand.Load))
 	}
 }
 

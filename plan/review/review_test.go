@@ -56,14 +56,14 @@ func TestCheck(t *testing.T) {
 			"info colour-gap the fill side of ada is 134 mired cooler than the key side (5600 K against 3200 K)"}},
 		{"a lamp at no level", lamp("output: {candela: 1000, shape: uniform}, level: 0 %"), nil},
 		{"one of two lamps at no level", lamp("output: {candela: 1000, shape: uniform}") + "  l: {output: {candela: 9, shape: uniform}, at: [0, 4], height: 2, level: 0 %}\n", []string{
-			"info no-light l is at 0 %"}},
+			"info no-light 2 l is at 0 %"}},
 		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 8 %}}\n", []string{
-			"warning stand-short k at 2.80 m above what it stands on is higher than its stand goes (light-stand, to 2.60 m)"}},
+			"warning stand-short 1 k at 2.80 m above what it stands on is higher than its stand goes (light-stand, to 2.60 m)"}},
 		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 8 %}}\n", []string{
-			"warning stand-tall k at 0.30 m above what it stands on is lower than its stand goes (light-stand, from 0.95 m)"}},
+			"warning stand-tall 1 k at 0.30 m above what it stands on is lower than its stand goes (light-stand, from 0.95 m)"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 8 %}}\n", []string{
-			"warning stand-short k at 9'0\" above what it stands on is higher than its stand goes (light-stand, to 8'6½\")"}},
+			"warning stand-short 1 k at 9'0\" above what it stands on is higher than its stand goes (light-stand, to 8'6½\")"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -130,7 +130,7 @@ lights:
 `)
 	var lost bool
 	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
-		lost = lost || d.Code == review.CodeNoLight && strings.Contains(d.Message, "of lost ")
+		lost = lost || d.Code == review.CodeNoLight && strings.Contains(d.Message, "of 2 lost ")
 	}
 	if !lost {
 		t.Error("a lamp behind a wall is said to light something")

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/source"
 )
 
@@ -18,14 +19,14 @@ func Unchecked() []string {
 }
 
 // Uncounted says in a sentence what a scene gives and the figures leave out, "" where there is nothing. It is
-// taken from what was told while the scene was read: of the scene itself and of the set-up of that name.
-func Uncounted(told []source.Diagnostic, setup string) string {
+// taken from what was told while the scene was read: of the scene itself and of the set-up.
+func Uncounted(told []source.Diagnostic, s *plan.Setup) string {
 	var parts []string
 	for _, d := range told {
-		if d.Code != source.CodeLater || d.Severity != source.Warning || d.Setup != "" && d.Setup != setup {
+		if d.Code != source.CodeLater || d.Severity != source.Warning || d.Setup != "" && d.Setup != s.Name {
 			continue
 		}
-		if part := partOf(d.Path); !slices.Contains(parts, part) {
+		if part := partOf(d.Path, s); !slices.Contains(parts, part) {
 			parts = append(parts, part)
 		}
 	}
@@ -35,12 +36,27 @@ func Uncounted(told []source.Diagnostic, setup string) string {
 	return "Written, but not in the figures: " + strings.Join(parts, ", ")
 }
 
-// partOf words a path: "lights.k.scrims" is "scrims of k".
-func partOf(path string) string {
+// partOf words a path: "lights.k.scrims" is "scrims of 1 k".
+func partOf(path string, s *plan.Setup) string {
 	keys := strings.Split(path, ".")
 	part := keys[len(keys)-1]
 	if len(keys) > 2 {
-		part += " of " + keys[1]
+		part += " of " + numbered(s, keys[0], keys[1])
 	}
 	return part
+}
+
+// numbered is a thing with its number on the plan where it has one.
+func numbered(s *plan.Setup, list, name string) string {
+	for i := range s.Lights {
+		if l := &s.Lights[i]; list == "lights" && l.Name == name {
+			return l.Numbered()
+		}
+	}
+	for i := range s.Grip {
+		if g := &s.Grip[i]; list == "grip" && g.Name == name {
+			return g.Numbered()
+		}
+	}
+	return name
 }

@@ -50,15 +50,29 @@ func (c *composer) assumed() *section {
 	}
 	t := table{columns: []column{{}, {flexible: true}}}
 	for _, thing := range things {
-		t.entries = append(t.entries, entry{cells: []string{shortName(thing), strings.Join(values[thing], "; ")}})
+		t.entries = append(t.entries, entry{cells: []string{c.thingName(thing), strings.Join(values[thing], "; ")}})
 	}
 	return &section{title: "Assumed", rank: other, tables: []table{t}}
 }
 
-// shortName drops the list a thing stands in: "lights.day" is "day".
-func shortName(thing string) string {
+// thingName drops the list a thing stands in, and puts its number on the plan before its name:
+// "lights.day" is "1 day".
+func (c *composer) thingName(thing string) string {
 	if thing == "" {
 		return "scene"
+	}
+	list, name, _ := strings.Cut(thing, ".")
+	switch list {
+	case "lights":
+		if l := c.light(name); l != nil {
+			return l.Numbered()
+		}
+	case "grip":
+		for i := range c.in.Setup.Grip {
+			if g := &c.in.Setup.Grip[i]; g.Name == name {
+				return g.Numbered()
+			}
+		}
 	}
 	return thing[strings.IndexByte(thing, '.')+1:]
 }

@@ -44,7 +44,7 @@ func watchOf(s *study.Study, told []source.Diagnostic) []string {
 			lines = append(lines, d.Message)
 		}
 	}
-	if left := review.Uncounted(told, s.Setup.Name); left != "" {
+	if left := review.Uncounted(told, s.Setup); left != "" {
 		lines = append(lines, left)
 	}
 	return lines

@@ -105,3 +105,15 @@ func TestFillCountsFromTheKeyInWords(t *testing.T) {
 		}
 	}
 }
+
+// TestAssumedNamesLightsByTheirNumber: the crew has numbers, the file has names.
+func TestAssumedNamesLightsByTheirNumber(t *testing.T) {
+	in := example()
+	in.Setup.Assumed = append(in.Setup.Assumed, assume("grip.black", "height", "1.40 m")...)
+	said := Text(Options{Font: family(t)}, in)
+	for _, want := range []string{"\n  1 day ", "\n  3 lamp ", "\n  G1 black ", "\n  ruth "} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the list of what was assumed does not say %q:\n%s", want, said)
+		}
+	}
+}
