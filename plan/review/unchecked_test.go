@@ -3,6 +3,7 @@ package review_test
 import (
 	"testing"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/source"
 )
@@ -19,16 +20,17 @@ func TestUncounted(t *testing.T) {
 		later(source.Info, "", "site"), // changes no figure
 		{Severity: source.Warning, Code: source.CodeUnknownKey, Path: "lights.k.scrim"},
 	}
+	lamps := []plan.Light{{Name: "k", Tag: "7"}}
 	for setup, want := range map[string]string{
-		"wide":  "Written, but not in the figures: filter of A, scrims of k",
-		"close": "Written, but not in the figures: filter of A, barndoors of k",
+		"wide":  "Written, but not in the figures: filter of A, scrims of 7 k",
+		"close": "Written, but not in the figures: filter of A, barndoors of 7 k",
 		"":      "Written, but not in the figures: filter of A",
 	} {
-		if got := review.Uncounted(told, setup); got != want {
+		if got := review.Uncounted(told, &plan.Setup{Name: setup, Lights: lamps}); got != want {
 			t.Errorf("of %q: %s, want %s", setup, got, want)
 		}
 	}
-	if got := review.Uncounted(told[4:], "wide"); got != "" {
+	if got := review.Uncounted(told[4:], &plan.Setup{Name: "wide"}); got != "" {
 		t.Errorf("nothing is left out, and yet %q", got)
 	}
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -20,7 +21,36 @@ func (c *composer) drawFurniture(p pad, v view) {
 		f := &c.in.Setup.Furniture[i]
 		c.used("furniture:" + f.Kind)
 		alt := fmt.Sprintf("%s, %s high.", f.Name, c.length(f.Z1-f.Base))
+		first := len(p.page.Items)
 		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
+		if c.mappedOver(f) {
+			hollow(p.page.Items[first:], p.look.Paper, symbols.Heavy)
+		}
+	}
+}
+
+// mappedOver says whether the map is of a level that passes over a thing: what is under it is drawn
+// in outline, so that the map is read there too.
+func (c *composer) mappedOver(f *plan.Furniture) bool { return c.mappedAbove(f.At, f.Z1) }
+
+// mappedAbove says whether the map is of a level that passes above a point.
+func (c *composer) mappedAbove(at r2.Vec, z float64) bool {
+	return slices.ContainsFunc(c.in.fields(), func(m *Field) bool { return m.Level != nil && z < *m.Level && m.covers(at) })
+}
+
+// covers says whether a map has light at a point.
+func (f *Field) covers(p r2.Vec) bool {
+	i := int(math.Round((p.X - f.Grid.Origin.X) / f.Grid.Step))
+	j := int(math.Round((p.Y - f.Grid.Origin.Y) / f.Grid.Step))
+	return i >= 0 && j >= 0 && i < f.Grid.NX && j < f.Grid.NY && !f.Grid.Masked(i, j)
+}
+
+// hollow takes the paper out of marks and leaves their lines, those up to a width.
+func hollow(marks []ink.Item, paper ink.Colour, width float64) {
+	for i := range marks {
+		if m := &marks[i]; m.Fill != nil && *m.Fill == paper && m.Stroke != nil && m.Stroke.Width <= width {
+			m.Fill = nil
+		}
 	}
 }
 
@@ -41,7 +71,7 @@ const (
 func (c *composer) coverLegs(p pad, v view) {
 	for i := range c.in.Setup.Furniture {
 		f := &c.in.Setup.Furniture[i]
-		if high := f.Z1 - f.Base; f.Kind != "table" || high < lowestTop || high > highestTop || !c.satAt(i) {
+		if high := f.Z1 - f.Base; f.Kind != "table" || high < lowestTop || high > highestTop || c.mappedOver(f) || !c.satAt(i) {
 			continue
 		}
 		first := len(p.page.Items)

@@ -40,6 +40,7 @@ type Face struct {
 type Field struct {
 	Name   string // "on the floor", "at face height 1.24 m, toward A"
 	Grid   carto.Grid
+	Level  *float64             // z of the level plane that it is on, m; nil: it is on what stands or on a wall
 	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
 	Coarse bool                 // whether the set is too large for points as close as usual
 }

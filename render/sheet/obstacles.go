@@ -42,8 +42,10 @@ func (c *composer) peopleObstacles() []carto.Obstacle {
 // furnitureObstacles keep the contours' figures off what is drawn over the contours.
 func (c *composer) furnitureObstacles() []carto.Obstacle {
 	var all []carto.Obstacle
-	for _, d := range c.furniture {
-		all = append(all, carto.Obstacle{Outline: d.Body})
+	for i, d := range c.furniture {
+		if !c.mappedOver(&c.in.Setup.Furniture[i]) {
+			all = append(all, carto.Obstacle{Outline: d.Body})
+		}
 	}
 	return all
 }

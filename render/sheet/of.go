@@ -128,8 +128,13 @@ func small(s *study.Study, f *study.Field) *Field {
 func gridOf(s *study.Study, f *study.Field) *Field {
 	corner, step := f.Corner()
 	l := &f.Lattice
+	var level *float64
+	if f.Kind == study.AtFace || f.Kind == study.OnPlane {
+		level = &f.Z
+	}
 	return &Field{
 		Name:   fieldName(f, s.Setup.Feet),
+		Level:  level,
 		Coarse: f.Coarse,
 		Grid:   carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
 	}

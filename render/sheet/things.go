@@ -115,10 +115,17 @@ func (c *composer) drawPerson(p pad, v view, who *plan.Person) (symbols.Drawn, p
 	s := symbols.Person{Pose: symbols.Pose(who.Pose), At: v.mm(who.At), Faces: bodyBearing(who), Scale: v.scale, Height: who.Height}
 	c.used("person:" + string(s.Pose))
 	alt := fmt.Sprintf("%s, %s, eyes %s high.", who.Name, who.Pose, c.length(who.Eyes-who.Base))
+	first := len(p.page.Items)
 	d := symbols.Someone(p.of("person:"+who.Name, alt).canvas, p.symbols(), s)
+	if c.mappedAbove(who.At, who.Base+highestLegs) {
+		hollow(p.page.Items[first:], p.look.Paper, symbols.Fine) // legs are drawn in finer lines than the rest
+	}
 	c.people[who.Name] = d
 	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.p.small(), forms: []string{who.Name}, anchor: s.At, body: trunk(s, d), shape: s.Trunk(), weight: 1.5, leader: 24}
 }
+
+// highestLegs is how high the thighs of somebody seated reach, m.
+const highestLegs = 0.65
 
 // trunk is the box of head and shoulders; someone lying has nothing under a table.
 func trunk(s symbols.Person, d symbols.Drawn) r2.Box {

@@ -1,0 +1,52 @@
+package sheet
+
+import (
+	"testing"
+
+	"scrimshaw/symbols/ink"
+)
+
+// filled says whether any mark of an object on a layer is filled with paper.
+func filled(p *ink.Page, object string, layer ink.Layer, paper ink.Colour) bool {
+	for _, it := range marksOf(p, object, layer) {
+		if it.Fill != nil && *it.Fill == paper {
+			return true
+		}
+	}
+	return false
+}
+
+// TestAMapOverFurnitureIsReadThere: what a mapped level passes over is drawn in outline, what reaches
+// through it is not, and on the floor's map everything that stands hides the floor.
+func TestAMapOverFurnitureIsReadThere(t *testing.T) {
+	draw := func(level *float64) (*ink.Page, ink.Colour) {
+		in := example() // a table 0.75 m high and a dresser 0.90 m, which has no light on the floor
+		grid := glow(in.Setup)
+		if level != nil {
+			clear(grid.Mask)
+		}
+		in.Field = &Field{Name: "on a plane", Grid: grid, Level: level}
+		s := sheetFor(t, in, Options{Paper: "A3", Font: family(t)})
+		return &s.pages[0], s.c.p.look.Paper
+	}
+	for _, c := range []struct {
+		level          *float64
+		table, dresser bool
+	}{
+		{nil, true, true}, {f64(0.8), false, true}, {f64(1.2), false, false},
+	} {
+		page, paper := draw(c.level)
+		if got := filled(page, "furniture:table", ink.Furniture, paper); got != c.table {
+			t.Errorf("with the map at %v the table is filled: %v", c.level, got)
+		}
+		if got := filled(page, "furniture:dresser", ink.Furniture, paper); got != c.dresser {
+			t.Errorf("with the map at %v the dresser is filled: %v", c.level, got)
+		}
+		if len(marksOf(page, "furniture:table", ink.Furniture)) == 0 {
+			t.Errorf("with the map at %v there is no table", c.level)
+		}
+		if !filled(page, "person:ruth", ink.People, paper) {
+			t.Errorf("with the map at %v nobody has a head", c.level)
+		}
+	}
+}
