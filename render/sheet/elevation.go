@@ -84,7 +84,7 @@ func (c *composer) drawElevation(p pad, v view, f face, corners []r2.Box) {
 	clear = append(clear, c.drawHoles(p, v, f)...)
 	clear = append(clear, c.drawBefore(p, v, f, clear)...)
 	clear = append(clear, c.drawSizes(p.on(ink.Throws), v, f)...)
-	var notes []placeable
+	notes := c.brightest(p, v)
 	for i := range c.in.Readings {
 		r := &c.in.Readings[i]
 		where := f.at(c.target(r))

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/unit"
 	"scrimshaw/render/carto"
 	"scrimshaw/symbols/ink"
 )
@@ -215,5 +216,18 @@ openings: {bay: {window: den.top, along: 1, width: 1.6, sill: 0.8, head: 2, pane
 		if b := paneOf(hole, panes); !near(middle(b.Min, b.Max), want) {
 			t.Errorf("of %v panes the middle one is %v", panes, b)
 		}
+	}
+}
+
+// TestElevationSaysTheMostLight: contours say only what it is more than.
+func TestElevationSaysTheMostLight(t *testing.T) {
+	in := leftWall()
+	most := float64(in.Field.Grid.Value[0])
+	for _, v := range in.Field.Grid.Value {
+		most = max(most, float64(v))
+	}
+	page := &sheetFor(t, in, Options{Font: family(t)}).pages[0]
+	if want := unit.FormatLux(most) + " at the brightest"; !has(page, want) {
+		t.Errorf("the sheet does not say %q", want)
 	}
 }
