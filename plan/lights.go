@@ -29,7 +29,8 @@ func (r *resolver) hangLights() {
 
 func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	head, fits := r.head(written)
-	aim, aims := r.lampAim(written)
+	upright := r.upright(written, &head)
+	aim, aims := r.lampAim(written, upright)
 	s, ok := r.spotOf(written.Name)
 	if !ok || !aims {
 		return Light{}, false
@@ -52,7 +53,7 @@ func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	if !l.Head.Hang(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
 		r.infof(written.Span, CodeTilt, "", "%s is rolled, and its file does not say how its lamp lies then: its light is taken as in the design position", l.Name)
 	}
-	r.assumeLight(written, &l)
+	r.assumeLight(written, &l, upright)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == kit.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	l.Mount.Foot = r.footOf(written)
@@ -122,12 +123,21 @@ func (r *resolver) under(s spot) (z float64, on string) {
 	return z, on
 }
 
-// lampAim is what a light aims at: the first person where it does not say, and down where there is
-// nobody.
-func (r *resolver) lampAim(l *scene.Light) (target, bool) {
+// upright says whether a light that names no aim has none: a lamp of the set, or a lantern on its cable,
+// that shines the same all round stands or hangs as it is made, and nobody points it.
+func (r *resolver) upright(l *scene.Light, head *kit.Head) bool {
+	u := r.kit.Unit(l.Unit.V)
+	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == kit.Practical || u.Class == kit.Lantern) && head.AllRound()
+}
+
+// lampAim is what a light aims at: where it does not say the first person, down where there is nobody, and
+// up for what stands upright.
+func (r *resolver) lampAim(l *scene.Light, upright bool) (target, bool) {
 	switch name := r.firstPerson(); {
 	case l.Aim.Set:
 		return r.aimed(&l.Aim.V)
+	case upright:
+		return r.aimed(&scene.Aim{Form: scene.AimUp})
 	case name != "":
 		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
 	}
@@ -176,7 +186,7 @@ func (r *resolver) laidOnWall(written *scene.Light, l *Light, f Frame) Frame {
 }
 
 // assumeLight lists the defaults of a light.
-func (r *resolver) assumeLight(written *scene.Light, l *Light) {
+func (r *resolver) assumeLight(written *scene.Light, l *Light, upright bool) {
 	if !written.Height.Set && r.frozenLight(l.Name) == nil {
 		r.assume(l.Path, "height", r.length(l.Height))
 	}
@@ -191,7 +201,7 @@ func (r *resolver) assumeLight(written *scene.Light, l *Light) {
 		}
 		r.assume(l.Path, "colour", unit.FormatKelvin(native)+either(u != nil, ", native", ""))
 	}
-	if !written.Aim.Set {
+	if !written.Aim.Set && !upright {
 		r.assume(l.Path, "aim", either(r.firstPerson() != "", r.firstPerson(), "down"))
 	}
 	if l.Head.Zooms && !written.Focus.Set {

@@ -60,7 +60,7 @@ cameras:
 lights:
   sun:  {unit: led-point-600-bicolour, at: {opening: bay, out: 2, along: 0.2}, height: 1.6, aim: {opening: bay, in: 1, height: 1.2}}
   soft: {unit: led-point-300-bicolour, modifier: softbox-90, at: {by: ada, toward: A, turn: 35 camera-left, distance: 1.1}, height: 1.8}
-  lamp: {unit: practical-table, at: {top: desk, shift: %s}}
+  lamp: {unit: practical-desk, at: {top: desk, shift: %s}}
   back: {output: {candela: 100, shape: cosine}, at: {wall: den.b-c, along: 0.3, in: 0.4}, height: 2, aim: %s, roll: 20}
 grip:
   black: {flag: [0.8, 0.6], at: {by: ada, turn: 80 own-right, distance: 0.8}, height: 1.5, faces: ada}

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -398,4 +399,35 @@ meters:
 	near3(t, "from where the lens is", s.Meters[2].Lens, r3.Vec{X: 4, Y: 2, Z: 1.5}, 1e-12)
 	near3(t, "at its point", s.Meters[2].At, r3.Vec{X: 2, Y: 2, Z: 1.5}, 1e-12)
 	near3(t, "middle of the window", s.Meters[3].At, r3.Vec{Y: 2, Z: 1.5}, 1e-12)
+}
+
+// TestALampOfTheSetStandsUpright: what shines all round is pointed at nobody, so it has no throw and
+// nothing was assumed; a lamp with a metal shade, or one that names its aim, has both.
+func TestALampOfTheSetStandsUpright(t *testing.T) {
+	for _, c := range []struct {
+		lamp   string
+		throws bool
+	}{
+		{"unit: practical-table", false},
+		{"unit: practical-floor", false},
+		{"unit: practical-ceiling, mount: ceiling", false},
+		{"unit: practical-bulb", false},
+		{"unit: paper-lantern-60", false},
+		{"unit: practical-table, aim: ruth", true},
+		{"unit: practical-desk", true},
+		{"unit: led-point-150-bicolour, modifier: lantern-60", true},
+	} {
+		s := resolved(t, "people: {ruth: {at: [1, 1]}}\nlights: {lamp: {"+c.lamp+", at: [2, 2], height: 1.4}}")
+		l := &s.Lights[0]
+		if throws := l.Throw > 0; throws != c.throws {
+			t.Errorf("%s throws: %v", c.lamp, throws)
+		}
+		if upright := l.Frame.Axis == (r3.Vec{Z: 1}); upright == c.throws {
+			t.Errorf("%s points along %v", c.lamp, l.Frame.Axis)
+		}
+		assumed := slices.ContainsFunc(s.Assumed, func(a Assumption) bool { return a.Thing == "lights.lamp" && a.What == "aim" })
+		if want := c.throws && !strings.Contains(c.lamp, "aim"); assumed != want {
+			t.Errorf("%s: an aim was assumed: %v", c.lamp, assumed)
+		}
+	}
 }

@@ -118,3 +118,9 @@ func place(s source.Span) string {
 	}
 	return fmt.Sprintf("%s:%d", s.File.Name, s.Line)
 }
+
+// AllRound says whether it shines the same in every direction, so that an aim means nothing.
+func (h *Head) AllRound() bool {
+	_, uniform := h.Source.Distribution.(photometry.Uniform)
+	return uniform
+}

@@ -30,7 +30,7 @@ func lightKeys() []entry[Light] {
 			"Height of the centre of its emitting face, above the floor of the room that the place belongs to.",
 			"2.5", "2 m; a practical stands on what is under it"),
 		value("aim", aim, func(l *Light) *Given[Aim] { return &l.Aim },
-			"Where its axis points.", "ruth", "the first person, else down"),
+			"Where its axis points.", "ruth", "the first person, else down; a practical that shines all round stands upright"),
 		value("roll", bearing, func(l *Light) *Given[float64] { return &l.Roll },
 			"Turn about its axis, clockwise seen from behind.", "90", "0, the long side level; a tube on a wall lies along it"),
 		value("colour", whiteKind, func(l *Light) *Given[ColourWord] { return &l.Colour },

@@ -38,4 +38,3 @@ func (c *composer) mostLight() (most float64, where r2.Vec) {
 	}
 	return most, where
 }
-
