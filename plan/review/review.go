@@ -43,6 +43,7 @@ func Check(s *plan.Setup, readings []meter.Reading) []source.Diagnostic {
 	c := &checker{setup: s, readings: readings}
 	for i := range s.People {
 		c.exposure(&s.People[i])
+		c.keyBeaten(&s.People[i])
 		c.colours(&s.People[i])
 	}
 	for i := range s.Lights {

@@ -50,6 +50,13 @@ func TestCheck(t *testing.T) {
 			"warning key-over the key side of ada is 3.4 stops over T2.8"}},
 		{"light from behind alone", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "2.1]", "-2.1]", 1), []string{
 			"warning key-under no light reaches the key side of ada"}},
+		{"a key that is outshone", face + "lights:\n" +
+			"  main:  {output: {candela: 500, shape: uniform}, at: [1.5, 1.6], height: 1.59, role: key}\n" +
+			"  other: {output: {candela: 1000, shape: uniform}, at: [-1.5, 1.6], height: 1.59, role: {ada: fill}}\n", []string{
+			"warning key-beaten the key of ada, 1 main, lights the darker side of the face most: 1.0 stops under the other"}},
+		{"a key for somebody else", face + "lights:\n" +
+			"  main:  {output: {candela: 500, shape: uniform}, at: [1.5, 1.6], height: 1.59, role: edge}\n" +
+			"  other: {output: {candela: 1000, shape: uniform}, at: [-1.5, 1.6], height: 1.59, role: key}\n", nil},
 		{"two colours", face + "lights:\n" +
 			"  a: {output: {candela: 1000, shape: uniform}, at: [1.5, 1.6], height: 1.59, colour: 3200 K}\n" +
 			"  b: {output: {candela: 700, shape: uniform}, at: [-1.5, 1.6], height: 1.59, colour: 5600 K}\n", []string{
