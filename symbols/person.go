@@ -80,13 +80,25 @@ const halfWide = 0.24
 // Trunk is what a person covers of paper without the legs: head and shoulders, which stay in sight
 // where the legs are under a table.
 func (p Person) Trunk() []r2.Vec {
-	const corners, wide, deep = 16, 0.23, 0.16
+	const wide, deep = 0.23, 0.16
 	s := max(p.Scale, leastScale)
+	return p.oval(wide*s, max(deep*s, headRadius(s)))
+}
+
+// Head is what the head covers of paper.
+func (p Person) Head() []r2.Vec {
+	r := headRadius(max(p.Scale, leastScale))
+	return p.oval(r, r)
+}
+
+// oval is an ellipse about the head's axis as a polygon, by its half widths across the nose and along it.
+func (p Person) oval(across, along float64) []r2.Vec {
+	const corners = 16
 	frame := ink.Paper().At(p.At, p.Faces, 1)
 	out := make([]r2.Vec, corners)
 	for i := range out {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
-		out[i] = frame.Place(vec(wide*s*cos, max(deep*s, headRadius(s))*sin))
+		out[i] = frame.Place(vec(across*cos, along*sin))
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/render/carto"
+	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
 
@@ -30,11 +31,14 @@ func (c *composer) wallObstacles(v view) []carto.Obstacle {
 	return all
 }
 
-// peopleObstacles keep lettering off people, legs and all; a leader may cross them.
-func (c *composer) peopleObstacles() []carto.Obstacle {
+// peopleObstacles keep lettering off people, legs and all. A leader may cross them but for the head:
+// one that came to a side of a face from across it would point at the other.
+func (c *composer) peopleObstacles(v view) []carto.Obstacle {
 	var all []carto.Obstacle
 	for i := range c.in.Setup.People {
-		all = append(all, carto.Obstacle{Outline: c.people[c.in.Setup.People[i].Name].Body})
+		who := &c.in.Setup.People[i]
+		head := symbols.Person{At: v.mm(who.At), Scale: v.scale}.Head()
+		all = append(all, carto.Obstacle{Outline: c.people[who.Name].Body}, carto.Obstacle{Outline: head, Leaders: true})
 	}
 	return all
 }

@@ -22,7 +22,7 @@ func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 	things = append(things, c.drawReadings(p, v)...)
 	things = slices.DeleteFunc(things, func(t placeable) bool { return !contains(v.panel, t.label(p).Anchor) })
 
-	standing := slices.Concat(c.wallObstacles(v), openings, c.peopleObstacles())
+	standing := slices.Concat(c.wallObstacles(v), openings, c.peopleObstacles(v))
 	for _, b := range corners {
 		standing = append(standing, hard(inset(b, -2, -2)))
 	}

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/render/carto"
+	"scrimshaw/samples"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
@@ -114,6 +115,32 @@ func TestAssumedNamesLightsByTheirNumber(t *testing.T) {
 	for _, want := range []string{"\n  1 day ", "\n  3 lamp ", "\n  G1 black ", "\n  ruth "} {
 		if !strings.Contains(said, want) {
 			t.Errorf("the list of what was assumed does not say %q:\n%s", want, said)
+		}
+	}
+}
+
+// TestLeadersComeToAFaceFromItsSide: a leader that crossed the head would point at the other side.
+func TestLeadersComeToAFaceFromItsSide(t *testing.T) {
+	ins := []Input{example()}
+	for n := range int64(8) {
+		ins = append(ins, crowd(n, 6))
+	}
+	for _, name := range samples.Names() {
+		ins = append(ins, sampleInputs(t, name)...)
+	}
+	for n, in := range ins {
+		s := sheetFor(t, in, Options{Paper: "A3", Font: family(t)})
+		v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
+		for i := range in.Setup.People {
+			who := &in.Setup.People[i]
+			head := symbols.Person{At: v.mm(who.At), Scale: v.scale}.Head()
+			for _, side := range []string{".key", ".fill"} {
+				for _, mark := range marksOf(&s.pages[0], "reading:"+who.Name+side, ink.Readings) {
+					if len(ink.ClipPolyline(ink.Path(mark.Path).Points(0.01), head)) > 0 {
+						t.Errorf("set-up %d: a line of %s%s crosses the head", n, who.Name, side)
+					}
+				}
+			}
 		}
 	}
 }
