@@ -10,6 +10,7 @@ import (
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
+	"scrimshaw/symbols/ink"
 )
 
 // ranked is the blocks in the order of their ranks, those of a rank as they are read.
@@ -153,14 +154,14 @@ func (l *layout) merits() []int {
 	return []int{l.rows(must), l.rows(needed), -l.splits(), l.rows(wanted), l.rows(other)}
 }
 
-// better says whether l is a better sheet than m: it is at a scale that is read with ease; its plan
-// fills the page; it holds what must stand beside the plan, then all blocks; it is drawn larger; it
-// holds more.
+// better says whether l is a better sheet than m: it is at a scale that is read with ease; it holds
+// what must stand beside the plan; its plan fills the page; it holds all blocks; it is drawn larger;
+// it holds more.
 func (f *fitter) better(l, m *layout) bool {
 	for _, is := range [...]func(l *layout) bool{
 		func(l *layout) bool { return l.times <= good },
-		f.fills,
 		(*layout).placed,
+		f.fills,
 		(*layout).all,
 	} {
 		if is(l) != is(m) {
@@ -189,9 +190,9 @@ func (f *fitter) largest(w, h float64) (float64, bool) {
 	return 0, false
 }
 
-// choose picks paper, way and scale. Without a paper asked for, it is A4 where the plan fits at a
-// good scale with what must stand beside it and fills its share of the page, else A3, and larger
-// only for a scale that was asked for.
+// choose picks paper, way and scale. Without a paper asked for, it is the smallest that most have
+// where the plan fits at a good scale with what must stand beside it, says all that it has to say and
+// fills its share of the page, else the next; larger ones only for a scale that was asked for.
 func (c *composer) choose(f *fitter) (layout, bool) {
 	f.scales, f.way = chosen(c.in.Setup.Feet), c.wish.way
 	if c.wish.scale > 0 {
@@ -204,21 +205,60 @@ func (c *composer) choose(f *fitter) (layout, bool) {
 	case c.wish.scale > 0:
 		sizes = papers()[:4]
 	}
-	var best layout
+	var best offer
 	found := false
 	for _, p := range sizes {
 		l, ok := f.best(p)
-		if ok && (!found || f.better(&l, &best)) {
-			best, found = l, true
+		if !ok {
+			continue
 		}
-		if found && best.placed() && (best.times <= good && f.fills(&best) || c.wish.scale > 0) {
+		o := offer{layout: l}
+		if len(sizes) > 1 {
+			o.cut = c.shortening(f, &l)
+		}
+		if !found || f.preferred(&o, &best) {
+			best, found = o, true
+		}
+		if best.placed() && best.cut == 0 && (best.times <= good && f.fills(&best.layout) || c.wish.scale > 0) {
 			break
 		}
 	}
 	if !found {
 		return c.inParts(f)
 	}
-	return best, found
+	return best.layout, found
+}
+
+// offer is the best layout on one paper.
+type offer struct {
+	layout
+	cut int // labels that say less on the plan than they could
+}
+
+// preferred says whether a is worth its paper over b, which is smaller: a list that spills to another
+// page and a tag without its unit or level cost the reader more than a large sheet does.
+func (f *fitter) preferred(a, b *offer) bool {
+	if read := a.times <= good; read != (b.times <= good) {
+		return read
+	}
+	if a.placed() != b.placed() {
+		return a.placed()
+	}
+	if a.cut != b.cut {
+		return a.cut < b.cut
+	}
+	return f.better(&a.layout, &b.layout)
+}
+
+// shortening is how many labels of a layout would say less than they could: its plan is drawn for that
+// without its contours, on a page that is thrown away.
+func (c *composer) shortening(f *fitter, l *layout) int {
+	if c.in.Elevation != nil {
+		return 0
+	}
+	c.clear()
+	c.arrange(c.p.with(&ink.Page{}), viewOf(f.extent, l.plan, l.times), l.corners)
+	return c.shortened
 }
 
 // inParts is the layout of a plan that no page holds at the scale asked for, or else at the

@@ -25,6 +25,7 @@ type composer struct {
 	furniture []symbols.Drawn          // in the order of the set-up
 	rungs     []int                    // how many labels fell to each rung of their ladder
 	reduced   int                      // labels that say less than what they are about
+	shortened int                      // labels that say less than they could
 	terse     bool                     // tags are their numbers alone: the lists stand right below
 	part      int                      // of a plan in parts, the one at hand
 	insetMost float64                  // the height of the second map, mm
@@ -33,7 +34,7 @@ type composer struct {
 // clear forgets the plan that was drawn.
 func (c *composer) clear() {
 	c.uses, c.people = map[string]bool{}, map[string]symbols.Drawn{}
-	c.stands, c.furniture, c.rungs, c.reduced = nil, nil, nil, 0
+	c.stands, c.furniture, c.rungs, c.reduced, c.shortened = nil, nil, nil, 0, 0
 }
 
 // used notes that the plan shows a symbol.

@@ -55,6 +55,9 @@ type placeable interface {
 	label(p pad) carto.Label
 	draw(p pad, at carto.Placement)
 	tells(at carto.Placement) bool // it says what it is about, not a number alone
+	full(at carto.Placement) bool  // it says all that it has to say
 }
 
 func (n *note) tells(at carto.Placement) bool { return at.On }
+
+func (n *note) full(at carto.Placement) bool { return at.On && at.Rung%len(n.forms) == 0 }

@@ -13,6 +13,20 @@ import (
 // the contours, whose figures keep clear of all of that. Layers put it in order. Corners of
 // the panel may be taken by text.
 func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
+	throws, clear := c.arrange(p, v, corners)
+	reliefs := c.reliefs(v)
+	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
+
+	clear = slices.Concat(clear, c.furnitureObstacles(), c.rays(v), throwLines(throws))
+	c.drawTints(p.on(ink.Tint), v, reliefs)
+	for i := range reliefs {
+		c.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)
+	}
+}
+
+// arrange draws what stands and the labels beside it, and returns the throws and what further
+// lettering keeps clear of.
+func (c *composer) arrange(p pad, v view, corners []r2.Box) (throws []throw, clear []carto.Obstacle) {
 	c.drawWalls(p, v)
 	openings, swings := c.drawOpenings(p, v)
 	c.drawFurniture(p, v)
@@ -26,21 +40,13 @@ func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 	for _, b := range corners {
 		standing = append(standing, hard(inset(b, -2, -2)))
 	}
-	throws := c.throws(v, slices.Concat(standing, bodies(p, things)))
+	throws = c.throws(v, slices.Concat(standing, bodies(p, things)))
 	for i := range throws {
 		throws[i].draw(p)
 	}
-	clear := slices.Concat(standing, throwObstacles(p, throws))
+	clear = slices.Concat(standing, throwObstacles(p, throws))
 	placed := c.place(p, v, things, slices.Concat(clear, swings, rests, c.softLines(v, throws)))
-	clear = slices.Concat(clear, bodies(p, things), placed)
-	reliefs := c.reliefs(v)
-	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
-
-	clear = slices.Concat(clear, c.furnitureObstacles(), c.rays(v), throwLines(throws))
-	c.drawTints(p.on(ink.Tint), v, reliefs)
-	for i := range reliefs {
-		c.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)
-	}
+	return throws, slices.Concat(clear, bodies(p, things), placed)
 }
 
 // place finds places for all labels, draws them, and returns the paper they take.
@@ -59,6 +65,9 @@ func (c *composer) place(p pad, v view, things []placeable, obstacles []carto.Ob
 		c.rung(at.Rung)
 		if !things[i].tells(at) {
 			c.reduced++
+		}
+		if !things[i].full(at) {
+			c.shortened++
 		}
 		if at.On {
 			taken = append(taken, hard(at.Box))

@@ -201,7 +201,7 @@ func TestPapersAndScales(t *testing.T) {
 		{"a scale asked for needs a larger paper", func(*Input) {}, Options{Scale: "1:10"}, r2.Vec{X: 841, Y: 594}, "1 : 10 on A1"},
 		{"letter", func(*Input) {}, Options{Paper: "ANSI A", Scale: "1:50"}, r2.Vec{X: 279.4, Y: 215.9}, "1 : 50 on letter"},
 		{"in feet", func(in *Input) { in.Setup.Feet = true }, Options{}, r2.Vec{X: 420, Y: 297}, `1/2" = 1'-0" on A3`},
-		{"long and low", func(in *Input) { away(in, 8) }, Options{}, r2.Vec{X: 297, Y: 210}, "1 : 50 on A4"},
+		{"long and low: lists have no room on A4", func(in *Input) { away(in, 8) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 50 on A3"},
 		{"too large for a good scale on A4", func(in *Input) { away(in, 10) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 50 on A3"},
 		{"too large for a good scale", func(in *Input) { away(in, 16) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 100 on A3"},
 		{"the scene asks", func(in *Input) {

@@ -109,6 +109,8 @@ func (t *tag) tells(at carto.Placement) bool {
 	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Rung]) > 0)
 }
 
+func (t *tag) full(at carto.Placement) bool { return at.On && at.Rung == 0 }
+
 // draw draws the tag where it was placed, with its leader.
 func (t *tag) draw(p pad, at carto.Placement) {
 	if !at.On {
