@@ -7,7 +7,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/render/carto"
-	"scrimshaw/symbols/ink"
 )
 
 // sectionDeep is how much of the floor, the ceiling and the walls beside it a wall is drawn with, cut, m.
@@ -69,17 +68,7 @@ func (c *composer) drawSizes(p pad, v view, f face) []carto.Obstacle {
 
 // drawSize draws a dimension line with its length in a gap.
 func (c *composer) drawSize(p pad, from, to r2.Vec, metres float64) []carto.Obstacle {
-	st, words := p.small(), c.length(metres)
-	angle := 90 - bearing(r2.Sub(to, from))
-	gap := (st.width(words)/2 + 1) / r2.Norm(r2.Sub(to, from))
-	if gap < 0.5 {
-		p.line(hair, p.look.Ink, from, mix(from, to, 0.5-gap))
-		p.line(hair, p.look.Ink, mix(from, to, 0.5+gap), to)
-	}
-	tick := r2.Scale(1.1, ink.Direction(bearing(r2.Sub(to, from))+45))
-	for _, end := range [...]r2.Vec{from, to} {
-		p.line(thin, p.look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
-	}
-	p.turned(underMiddle(middle(from, to), st.cap, angle), words, st, ink.Centre, angle, nil)
-	return []carto.Obstacle{{Outline: turnedBox(middle(from, to), st.boxOf(words), angle)}}
+	d := dimension{from: from, to: to, words: c.length(metres), angle: 90 - bearing(r2.Sub(to, from))}
+	d.draw(p)
+	return []carto.Obstacle{d.figure(p)}
 }

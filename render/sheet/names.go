@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -10,10 +11,20 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// nameThings letters furniture, openings and rooms where that is clear of everything, and returns
+// nameThings letters the walls that the lists measure from, furniture, openings and rooms where that is clear of everything, and returns
 // the paper it takes. A name rather keeps off the contours; where it cannot, it has a rim.
 func (c *composer) nameThings(p pad, v view, taken, lines []carto.Obstacle) []carto.Obstacle {
 	n := namer{c: c, p: p, area: inset(v.panel, 1, 1), taken: taken, lines: lines}
+	n.solid = c.furnitureObstacles()
+	for i := range c.in.Setup.Rooms {
+		r := &c.in.Setup.Rooms[i]
+		for j := range r.Walls {
+			if w := &r.Walls[j]; c.cites(r.Name + "." + w.Name) {
+				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.p.quiet()))
+			}
+		}
+	}
+	n.solid = nil
 	for i := range c.in.Setup.Furniture {
 		f := &c.in.Setup.Furniture[i]
 		n.put(ink.Notes, "furniture:"+f.Name, c.furnitureNames(c.furniture[i].Box(), f))
@@ -22,11 +33,10 @@ func (c *composer) nameThings(p pad, v view, taken, lines []carto.Obstacle) []ca
 		o := &c.in.Setup.Openings[i]
 		n.put(ink.Notes, "opening:"+o.Name, openingNames(v, o))
 	}
-	if len(c.in.Setup.Rooms) > 1 {
-		for i := range c.in.Setup.Rooms {
-			r := &c.in.Setup.Rooms[i]
-			n.put(ink.Notes, "room:"+r.Name, roomNames(v, r, c.p.quiet()))
-		}
+	n.solid = c.furnitureObstacles()
+	for i := range c.in.Setup.Rooms {
+		r := &c.in.Setup.Rooms[i]
+		n.put(ink.Notes, "room:"+r.Name, roomNames(v, r, c.p.quiet()))
 	}
 	return n.own
 }
@@ -45,6 +55,7 @@ type namer struct {
 	area         r2.Box
 	taken, lines []carto.Obstacle
 	own          []carto.Obstacle
+	solid        []carto.Obstacle // furniture, for the names of what it stands in
 }
 
 // put letters the first of the names that is clear; where all are crossed by contours, the first
@@ -55,7 +66,7 @@ func (n *namer) put(layer ink.Layer, object string, names []name) {
 	for i := range names {
 		o := carto.Obstacle{Outline: turnedBox(names[i].at, st.boxOf(names[i].s), names[i].angle)}
 		switch {
-		case !allIn(o.Outline, n.area) || meets(o, n.taken) || meets(o, n.own):
+		case !allIn(o.Outline, n.area) || meets(o, n.taken) || meets(o, n.own) || meets(o, n.solid):
 		case !meets(o, n.lines):
 			n.letter(layer, object, names[i], nil)
 			return
@@ -106,6 +117,33 @@ func openingNames(v view, o *plan.Opening) []name {
 	var names []name
 	for _, d := range []float64{o.Depth*v.scale + off, -off, o.Depth*v.scale + 2*off, -2 * off} {
 		names = append(names, name{o.Name, r2.Add(m, r2.Scale(d, o.Outward)), angle})
+	}
+	return names
+}
+
+// cites says whether a list measures from a wall, or hangs something on it.
+func (c *composer) cites(wall string) bool {
+	cited := func(from string) bool { return from == wall || strings.HasPrefix(from, wall+",") }
+	from := func(d plan.Dimension) bool { return cited(d.From) }
+	s := c.in.Setup
+	return slices.ContainsFunc(s.Lights, func(l plan.Light) bool { return cited(l.Mount.On) || slices.ContainsFunc(l.Placing, from) }) ||
+		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return slices.ContainsFunc(g.Placing, from) })
+}
+
+// wallNames are the name along the inside face of a wall, about its middle first, then further in and
+// then outside.
+func wallNames(v view, w *plan.Wall, st style) []name {
+	const off = 2.2 // mm
+	left, right := v.mm(w.Left), v.mm(w.Right)
+	angle := carto.Upright(r2.Sub(right, left))
+	half := (st.width(w.Name)/2 + 1) / r2.Norm(r2.Sub(right, left))
+	var names []name
+	for _, d := range []float64{-off, w.Thickness*v.scale + off, -2 * off, w.Thickness*v.scale + 2*off} {
+		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+			if share > half && share+half < 1 {
+				names = append(names, name{w.Name, r2.Add(mix(left, right, share), r2.Scale(d, w.Outward)), angle})
+			}
+		}
 	}
 	return names
 }

@@ -15,6 +15,7 @@ import (
 func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 	throws, clear := c.arrange(p, v, corners)
 	reliefs := c.reliefs(v)
+	clear = append(clear, c.drawRoomSizes(p, v, slices.Concat(clear, c.rays(v)))...)
 	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
 
 	clear = slices.Concat(clear, c.furnitureObstacles(), c.rays(v), throwLines(throws))

@@ -1,0 +1,50 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"scrimshaw/symbols/ink"
+)
+
+// TestWhatListsMeasureFromIsLettered looks on the plan of every sample for the walls that its lists
+// name, for its rooms, and for the clear sizes of the rooms.
+func TestWhatListsMeasureFromIsLettered(t *testing.T) {
+	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+		var walls []string
+		for i := range in.Setup.Lights {
+			for _, d := range in.Setup.Lights[i].Placing {
+				from, _, _ := strings.Cut(d.From, ",")
+				if _, wall, ok := strings.Cut(from, "."); ok && !slices.Contains(walls, wall) {
+					walls = append(walls, wall)
+				}
+			}
+		}
+		if len(walls) == 0 {
+			t.Errorf("%s: the lists measure from no wall", s.pages[0].Title)
+		}
+		for _, wall := range walls {
+			if !onPlan(&s.pages[0], wall) {
+				t.Errorf("%s: the lists measure from %s, which the plan does not letter", s.pages[0].Title, wall)
+			}
+		}
+		for i := range in.Setup.Rooms {
+			r := &in.Setup.Rooms[i]
+			g := gatherer{}
+			g.all(r.Inside, 0)
+			for _, words := range []string{r.Name, s.c.length(width(g.box())), s.c.length(height(g.box()))} {
+				if !onPlan(&s.pages[0], words) {
+					t.Errorf("%s: nothing says %q of the room %s", s.pages[0].Title, words, r.Name)
+				}
+			}
+		}
+	})
+}
+
+// onPlan says whether something is lettered on the plan, the collar left out.
+func onPlan(p *ink.Page, s string) bool {
+	return slices.ContainsFunc(p.Items, func(it ink.Item) bool {
+		return it.Text != nil && it.Layer != ink.Collar && it.Text.S == s
+	})
+}
