@@ -109,14 +109,16 @@ func (c *composer) furnitureNames(b r2.Box, f *plan.Furniture) []name {
 	return names
 }
 
-// openingNames are the name along an opening, outside its wall and then inside.
+// openingNames are the name along an opening, outside its wall and then inside, about its middle first.
 func openingNames(v view, o *plan.Opening) []name {
 	const off = 2.6 // mm
 	angle := carto.Upright(r2.Sub(o.Right, o.Left))
-	m := v.mm(middle(o.Left, o.Right))
+	left, right := v.mm(o.Left), v.mm(o.Right)
 	var names []name
-	for _, d := range []float64{o.Depth*v.scale + off, -off, o.Depth*v.scale + 2*off, -2 * off} {
-		names = append(names, name{o.Name, r2.Add(m, r2.Scale(d, o.Outward)), angle})
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.2, 0.8} {
+		for _, d := range []float64{o.Depth*v.scale + off, -off, o.Depth*v.scale + 2*off, -2 * off} {
+			names = append(names, name{o.Name, r2.Add(mix(left, right, share), r2.Scale(d, o.Outward)), angle})
+		}
 	}
 	return names
 }

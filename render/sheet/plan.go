@@ -46,7 +46,8 @@ func (c *composer) arrange(p pad, v view, corners []r2.Box) (throws []throw, cle
 		throws[i].draw(p)
 	}
 	clear = slices.Concat(standing, throwObstacles(p, throws))
-	placed := c.place(p, v, things, slices.Concat(clear, swings, rests, c.softLines(v, throws)))
+	spared := c.spared(v, slices.Concat(clear, bodies(p, things), c.rays(v)))
+	placed := c.place(p, v, things, slices.Concat(clear, swings, rests, c.softLines(v, throws), spared))
 	return throws, slices.Concat(clear, bodies(p, things), placed)
 }
 

@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"math"
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
@@ -19,17 +22,39 @@ const (
 // walls, where they find room there, and returns the paper they take.
 func (c *composer) drawRoomSizes(p pad, v view, taken []carto.Obstacle) []carto.Obstacle {
 	var own []carto.Obstacle
+	for _, d := range c.roomSizes(v, taken) {
+		d.draw(p.on(ink.Notes).of("room:"+d.room, ""))
+		own = append(own, d.figure(p), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
+	}
+	return own
+}
+
+// roomSizes are the dimension lines of the rooms that find a place clear of what is taken.
+func (c *composer) roomSizes(v view, taken []carto.Obstacle) []dimension {
+	var all []dimension
+	taken = slices.Clone(taken)
 	for i := range c.in.Setup.Rooms {
-		r := &c.in.Setup.Rooms[i]
-		q := p.on(ink.Notes).of("room:"+r.Name, "")
 		for _, upright := range [...]bool{false, true} {
-			if d, ok := c.roomSize(v, r, upright, append(own, taken...)); ok {
-				d.draw(q)
-				own = append(own, d.obstacles(p)...)
+			if d, ok := c.roomSize(v, &c.in.Setup.Rooms[i], upright, taken); ok {
+				d.room = c.in.Setup.Rooms[i].Name
+				all = append(all, d)
+				taken = append(taken, d.figure(c.p), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
 			}
 		}
 	}
-	return own
+	return all
+}
+
+// spared are the places that the dimension lines of rooms would like best, which labels had better
+// leave to them.
+func (c *composer) spared(v view, taken []carto.Obstacle) []carto.Obstacle {
+	var all []carto.Obstacle
+	for _, d := range c.roomSizes(v, taken) {
+		figure := d.figure(c.p)
+		figure.Cost, figure.Leaders = costThrow, false
+		all = append(all, figure, soft(costThrow, d.from, d.to))
+	}
+	return all
 }
 
 // roomSize is the first dimension line of a room that is clear: below it and then above, or at its left
@@ -49,7 +74,10 @@ func (c *composer) roomSize(v view, r *plan.Room, upright bool, taken []carto.Ob
 				continue
 			}
 			d.words = c.length(r2.Norm(r2.Sub(d.to, d.from)) / v.scale)
-			if contains(panel, d.from) && contains(panel, d.to) && c.outdoors(v, &d) && d.clear(c.p, taken) {
+			if !contains(panel, d.from) || !contains(panel, d.to) || !c.outdoors(v, &d) || !d.clear(taken) {
+				continue
+			}
+			if d.letter(c.p, taken) {
 				return d, true
 			}
 		}
@@ -82,19 +110,27 @@ func (c *composer) outdoors(v view, d *dimension) bool {
 
 // dimension is a level or upright dimension line, mm.
 type dimension struct {
+	room     string
 	from, to r2.Vec
 	words    string
 	angle    float64 // of the lettering, 0 or 90
+	off      float64 // of its middle from that of the line, as a share of its length
 	foot     float64 // where the lines begin that extend what is measured up to it; 0: there are none
 }
 
-// clear says whether the figure meets nothing that is taken, and none of the lines a
-// symbol or a label.
-func (d *dimension) clear(p pad, taken []carto.Obstacle) bool {
-	figure := d.figure(p)
-	if r2.Norm(r2.Sub(d.to, d.from)) < p.small().width(d.words)+6 || meets(figure, taken) {
-		return false
+// letter finds a place for the figure that meets nothing, rather about the middle of the line.
+func (d *dimension) letter(p pad, taken []carto.Obstacle) bool {
+	half := (p.small().width(d.words)/2 + 3) / r2.Norm(r2.Sub(d.to, d.from))
+	for _, d.off = range [...]float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3, -0.4, 0.4} {
+		if math.Abs(d.off)+half <= 0.5 && !meets(d.figure(p), taken) {
+			return true
+		}
 	}
+	return false
+}
+
+// clear says whether none of the lines meets a symbol or a label.
+func (d *dimension) clear(taken []carto.Obstacle) bool {
 	for _, line := range [...][]r2.Vec{{d.from, d.to}, {d.root(d.from), d.from}, {d.root(d.to), d.to}} {
 		for _, o := range taken {
 			if len(o.Outline) > 2 && o.Leaders && meets(carto.Obstacle{Outline: line}, []carto.Obstacle{o}) {
@@ -107,20 +143,19 @@ func (d *dimension) clear(p pad, taken []carto.Obstacle) bool {
 
 // figure is the paper that the lettering takes.
 func (d *dimension) figure(p pad) carto.Obstacle {
-	return carto.Obstacle{Outline: turnedBox(middle(d.from, d.to), p.small().boxOf(d.words), d.angle), Leaders: true}
+	return carto.Obstacle{Outline: turnedBox(d.middle(), p.small().boxOf(d.words), d.angle), Leaders: true}
 }
 
-func (d *dimension) obstacles(p pad) []carto.Obstacle {
-	return []carto.Obstacle{d.figure(p), {Outline: []r2.Vec{d.from, d.to}}}
-}
+// middle is that of the figure.
+func (d *dimension) middle() r2.Vec { return mix(d.from, d.to, 0.5+d.off) }
 
 // draw draws the line with a stroke across each end, broken for its figure.
 func (d *dimension) draw(p pad) {
 	st := p.small()
 	gap := (st.width(d.words)/2 + 1) / r2.Norm(r2.Sub(d.to, d.from))
 	if gap < 0.5 {
-		p.line(hair, p.look.Ink, d.from, mix(d.from, d.to, 0.5-gap))
-		p.line(hair, p.look.Ink, mix(d.from, d.to, 0.5+gap), d.to)
+		p.line(hair, p.look.Ink, d.from, mix(d.from, d.to, 0.5+d.off-gap))
+		p.line(hair, p.look.Ink, mix(d.from, d.to, 0.5+d.off+gap), d.to)
 	}
 	tick := r2.Scale(1.1, ink.Direction(bearing(r2.Sub(d.to, d.from))+45))
 	for _, end := range [...]r2.Vec{d.from, d.to} {
@@ -129,7 +164,7 @@ func (d *dimension) draw(p pad) {
 			p.line(hair, p.look.Ink, mix(d.root(end), end, 0.25), end)
 		}
 	}
-	p.turned(underMiddle(middle(d.from, d.to), st.cap, d.angle), d.words, st, ink.Centre, d.angle, nil)
+	p.turned(underMiddle(d.middle(), st.cap, d.angle), d.words, st, ink.Centre, d.angle, nil)
 }
 
 // root is where the line that extends what is measured up to an end begins.

@@ -16,8 +16,8 @@ func TestWhatListsMeasureFromIsLettered(t *testing.T) {
 		for i := range in.Setup.Lights {
 			for _, d := range in.Setup.Lights[i].Placing {
 				from, _, _ := strings.Cut(d.From, ",")
-				if _, wall, ok := strings.Cut(from, "."); ok && !slices.Contains(walls, wall) {
-					walls = append(walls, wall)
+				if name := from[1+strings.LastIndexByte(from, '.'):]; !slices.Contains(walls, name) { // a wall, or the opening of a jamb
+					walls = append(walls, name)
 				}
 			}
 		}
