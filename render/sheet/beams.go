@@ -180,9 +180,9 @@ func edges(source r2.Vec, outline []r2.Vec, footprint bool) [][]r2.Vec {
 // near says whether two points of the plan are one, to a tenth of a millimetre.
 func near(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < 1e-4 }
 
-// within draws a line, given in metres, inside the panel.
+// within draws what is seen of a line, given in metres.
 func (p pad) within(v view, width float64, colour ink.Colour, dash []float64, points []r2.Vec) {
-	for _, piece := range ink.ClipPolyline(v.all(points), corners(v.panel)) {
+	for _, piece := range v.seen(points) {
 		p.dashed(width, colour, dash, piece...)
 	}
 }

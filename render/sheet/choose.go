@@ -257,7 +257,9 @@ func (c *composer) shortening(f *fitter, l *layout) int {
 		return 0
 	}
 	c.clear()
-	c.arrange(c.p.with(&ink.Page{}), viewOf(f.extent, l.plan, l.times), l.corners)
+	v := viewOf(f.extent, l.plan, l.times)
+	v.covered = l.corners
+	c.arrange(c.p.with(&ink.Page{}), v)
 	return c.shortened
 }
 

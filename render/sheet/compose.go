@@ -231,9 +231,7 @@ func (c *composer) planPage(l *layout, v view) ink.Page {
 	} else {
 		c.drawPlan(p, v, l.corners)
 	}
-	if l.tiles.parts() > 1 {
-		cropFrom(page, first, l.plan, c.p.face)
-	}
+	cropFrom(page, first, l.plan, c.p.face)
 	for _, r := range l.rules {
 		p.line(medium, p.look.Ink, r[0], r[1])
 	}

@@ -6,8 +6,7 @@ import (
 )
 
 // unitOf is the catalogue's entry of a light's unit, nil where it has none.
-func (c *composer) unitOf(l *plan.Light) *kit.Unit {
-	s := c.in.Setup
+func unitOf(s *plan.Setup, l *plan.Light) *kit.Unit {
 	if s.Scene == nil || s.Kit == nil {
 		return nil
 	}
@@ -33,7 +32,7 @@ const (
 
 // bodyOf is the width and depth of a light's head, m.
 func (c *composer) bodyOf(l *plan.Light) (wide, deep float64) {
-	if u := c.unitOf(l); u != nil && u.Body[0] > 0 && u.Body[1] > 0 {
+	if u := unitOf(c.in.Setup, l); u != nil && u.Body[0] > 0 && u.Body[1] > 0 {
 		return u.Body[0], u.Body[1]
 	}
 	return headWide, headDeep

@@ -8,7 +8,6 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/symbols"
-	"scrimshaw/symbols/ink"
 )
 
 // bodies are the boxes of the marks that labels belong to.
@@ -101,7 +100,7 @@ func (c *composer) rays(v view) []carto.Obstacle {
 	}
 	var all []carto.Obstacle
 	for _, line := range lines {
-		for _, piece := range ink.ClipPolyline(v.all(line), corners(v.panel)) {
+		for _, piece := range v.seen(line) {
 			for i := 1; i < len(piece); i++ {
 				all = append(all, carto.Obstacle{Outline: piece[i-1 : i+1]})
 			}

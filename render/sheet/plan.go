@@ -13,7 +13,8 @@ import (
 // the contours, whose figures keep clear of all of that. Layers put it in order. Corners of
 // the panel may be taken by text.
 func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
-	throws, clear := c.arrange(p, v, corners)
+	v.covered = corners
+	throws, clear := c.arrange(p, v)
 	reliefs := c.reliefs(v)
 	clear = append(clear, c.drawRoomSizes(p, v, slices.Concat(clear, c.rays(v)))...)
 	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
@@ -27,7 +28,7 @@ func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 
 // arrange draws what stands and the labels beside it, and returns the throws and what further
 // lettering keeps clear of.
-func (c *composer) arrange(p pad, v view, corners []r2.Box) (throws []throw, clear []carto.Obstacle) {
+func (c *composer) arrange(p pad, v view) (throws []throw, clear []carto.Obstacle) {
 	c.drawWalls(p, v)
 	openings, swings := c.drawOpenings(p, v)
 	c.drawFurniture(p, v)
@@ -38,7 +39,7 @@ func (c *composer) arrange(p pad, v view, corners []r2.Box) (throws []throw, cle
 	things = slices.DeleteFunc(things, func(t placeable) bool { return !contains(v.panel, t.label(p).Anchor) })
 
 	standing := slices.Concat(c.wallObstacles(v), openings, c.peopleObstacles(v))
-	for _, b := range corners {
+	for _, b := range v.covered {
 		standing = append(standing, hard(inset(b, -2, -2)))
 	}
 	throws = c.throws(v, slices.Concat(standing, bodies(p, things)))

@@ -155,17 +155,23 @@ func (c *composer) planPart(l *layout, i int) ink.Page {
 // cropFrom leaves of the items from one on what lies in a panel; lettering that does not wholly is
 // left out.
 func cropFrom(page *ink.Page, first int, panel r2.Box, face ink.Measure) {
-	page.Clips = append(page.Clips, corners(panel))
-	kept := page.Items[:first]
+	kept, clip := page.Items[:first], 0
 	for _, it := range page.Items[first:] {
 		b := it.Bounds(face).Box
+		whole := contains(panel, b.Min) && contains(panel, b.Max)
 		switch {
 		case b.Max.X <= panel.Min.X || b.Min.X >= panel.Max.X || b.Max.Y <= panel.Min.Y || b.Min.Y >= panel.Max.Y:
-		case it.Text != nil && !(contains(panel, b.Min) && contains(panel, b.Max)):
-		default:
-			it.Clip = len(page.Clips)
-			kept = append(kept, it)
+			continue
+		case it.Text != nil && !whole:
+			continue
+		case !whole:
+			if clip == 0 {
+				page.Clips = append(page.Clips, corners(panel))
+				clip = len(page.Clips)
+			}
+			it.Clip = clip
 		}
+		kept = append(kept, it)
 	}
 	page.Items = kept
 }

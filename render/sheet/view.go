@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -15,6 +16,8 @@ type view struct {
 	scale float64 // mm of paper for 1 m
 	shift r2.Vec
 	panel r2.Box // mm: nothing of the plan is drawn outside
+	// covered are the corners of the panel that are given to text.
+	covered []r2.Box
 }
 
 // viewOf puts the middle of an extent in the middle of a panel.
@@ -43,12 +46,46 @@ func (v view) all(points []r2.Vec) []r2.Vec {
 	return out
 }
 
+// seen is what is drawn of a line, given in metres: its parts within the panel, up to where it first
+// runs under a corner of text, for what comes out again behind one belongs to nothing. A ring is
+// cut to the panel only.
+func (v view) seen(points []r2.Vec) [][]r2.Vec {
+	parts := ink.ClipPolyline(v.all(points), corners(v.panel))
+	if n := len(points); n == 0 || points[0] == points[n-1] {
+		return parts
+	}
+	for i, part := range parts {
+		for _, b := range v.covered {
+			part = until(part, b)
+		}
+		if cut := len(part) == 0 || part[len(part)-1] != parts[i][len(parts[i])-1]; cut {
+			if parts = parts[:i]; len(part) > 1 {
+				parts = append(parts, part)
+			}
+			break
+		}
+	}
+	return parts
+}
+
+// until is a line up to where it enters a box.
+func until(line []r2.Vec, b r2.Box) []r2.Vec {
+	for i := 1; i < len(line); i++ {
+		if within := ink.ClipPolyline(line[i-1:i+1], corners(b)); len(within) > 0 {
+			if i == 1 && within[0][0] == line[0] {
+				return nil // it begins there
+			}
+			return append(slices.Clone(line[:i]), within[0][0])
+		}
+	}
+	return line
+}
+
 func plain(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
 
 // Room that a body takes about the point it stands at, m: what an extent is grown by.
 const (
 	bodyRoom   = 0.35
-	standRoom  = 0.50
 	personRoom = 0.30
 )
 
@@ -114,9 +151,10 @@ func (g *gatherer) grip(k *plan.Grip) {
 	g.mount(&k.Mount)
 }
 
+// mount takes the ground of a stand.
 func (g *gatherer) mount(m *plan.Mount) {
 	if m.Base != (r2.Vec{}) {
-		g.point(m.Base, standRoom)
+		g.point(m.Base, m.Foot/2)
 	}
 	g.all(m.Ends, 0)
 }
