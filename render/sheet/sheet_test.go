@@ -389,6 +389,31 @@ func TestLongWordsAreCutAloud(t *testing.T) {
 	}
 }
 
+// TestTextsWrapBeforeTheyAreCut: what two lines of the title block or of a tag hold is not cut.
+func TestTextsWrapBeforeTheyAreCut(t *testing.T) {
+	in := example()
+	in.Setup.Scene.Sheet.Production = given("The Long Breakfast of the Lamplighter's Daughter")
+	in.Setup.Scene.Sheet.Location = given("14 Harbour Terrace, ground floor rear kitchen")
+	in.Setup.Lights[0].Note = "sodium street, keep clear of path"
+	doc, found := Compose(in, Options{Paper: "A3"})
+	if len(found) > 0 {
+		t.Errorf("found %v", found)
+	}
+	var all []string
+	for i := range doc.Pages[0].Items {
+		if it := doc.Pages[0].Items[i].Text; it != nil {
+			all = append(all, it.S)
+		}
+	}
+	said := strings.Join(all, "\n")
+	for _, want := range []string{"The Long Breakfast of the\nLamplighter's Daughter", "14 Harbour Terrace,\nground floor rear kitchen", "1/2 CTO; sodium street, keep\nclear of path"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no %q in\n%s", want, said)
+		}
+	}
+	checkPage(t, &doc.Pages[0], family(t))
+}
+
 func TestLevelsAreLetteredAsAsked(t *testing.T) {
 	for levels, want := range map[string][]string{
 		"":      {"163", "in lx, one line a stop; heavy: the working stop, T2.8"},

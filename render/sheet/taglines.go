@@ -18,11 +18,19 @@ func (c *composer) lightLines(l *plan.Light) [][]string {
 	if whole := lightLabel(l); first.width(whole) <= tagRoom || l.Head.ModifierLabel == "" {
 		lines = append(lines, []string{first.ellipsis(whole, tagRoom)})
 	} else {
-		lines = append(lines, []string{first.ellipsis(unitLabel(l), tagRoom)}, []string{c.p.small().ellipsis(l.Head.ModifierLabel, tagRoom)})
+		lines = append(lines, []string{first.ellipsis(unitLabel(l), tagRoom)})
+		lines = append(lines, c.twoLines(l.Head.ModifierLabel)...)
 	}
 	lines = append(lines, []string{lightColour(l), unit.FormatPercent(l.Level), "h " + c.bare(l.Height)})
-	if s := joined("; ", strings.Join(l.Gels, " + "), l.Note); s != "" {
-		lines = append(lines, []string{c.p.small().ellipsis(s, tagRoom)})
+	return append(lines, c.twoLines(joined("; ", strings.Join(l.Gels, " + "), l.Note))...)
+}
+
+// twoLines are up to two lines of a tag.
+func (c *composer) twoLines(s string) [][]string {
+	var lines [][]string
+	set, _ := c.p.small().wrap(s, tagRoom, 2)
+	for _, l := range set {
+		lines = append(lines, []string{l})
 	}
 	return lines
 }
@@ -44,10 +52,7 @@ func (c *composer) gripLines(g *plan.Grip) [][]string {
 		{st.strong().ellipsis(what, tagRoom)},
 		nonEmpty(st.ellipsis(joined(", ", g.Cloth, g.Surface), tagRoom/2), "h "+c.bare(g.Height)),
 	}
-	if g.Note != "" {
-		lines = append(lines, []string{st.ellipsis(g.Note, tagRoom)})
-	}
-	return lines
+	return append(lines, c.twoLines(g.Note)...)
 }
 
 // cameraLines are what stands beside a camera.

@@ -18,10 +18,14 @@ type cell struct {
 	from, to     float64
 }
 
-// The title block: its height, and the pitch of its rows, mm.
+// The title block: its height, the pitch of its rows, and where the baseline of a value lies below
+// that of its label; closer, with its lines, where the value takes two, mm.
 const (
-	blockHigh = 33.6
-	cellPitch = 9.8
+	blockHigh  = 33.6
+	cellPitch  = 9.8
+	valueBelow = 4.0
+	valueClose = 3.2
+	valueLines = 3.0
 )
 
 // titleBlock draws the fields of ISO 7200 in the lower right corner of the frame: the legal owner
@@ -40,8 +44,12 @@ func (c *composer) titleBlock(p pad, b r2.Box, f folio) {
 		for _, q := range row {
 			left, wide := x+q.from*measure, (q.to-q.from)*measure-1.6
 			p.text(at(left, y-label.cap), q.label, label, ink.Left)
-			for j, l := range c.set(q.value, value, wide, 1) {
-				p.text(at(left, y-label.cap-4.0-value.leading()*float64(j)), l, value, ink.Left)
+			lines, below := c.set(q.value, value, wide, 2), valueBelow
+			if len(lines) > 1 {
+				below = valueClose
+			}
+			for j, l := range lines {
+				p.text(at(left, y-label.cap-below-valueLines*float64(j)), l, value, ink.Left)
 			}
 		}
 	}
