@@ -12,7 +12,8 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// lights is the list of lights: what it is, how it is set, where the tape puts it.
+// lights is the list of lights: what it is, how it is set, where it points, where the tape puts it.
+// What has no column runs on below the name, for a column would cut the names.
 func (c *composer) lights() *section {
 	t := table{columns: []column{
 		{strong: true},
@@ -40,7 +41,8 @@ func (c *composer) lights() *section {
 
 func (c *composer) lightNotes(l *plan.Light) []string {
 	return nonEmpty(
-		joined("; ", joined(", ", l.Head.ModifierLabel, strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)), l.Note),
+		joined("; ", joined(", ", l.Head.ModifierLabel, strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+			joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
 }

@@ -1,0 +1,84 @@
+package sheet
+
+import (
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/unit"
+	"scrimshaw/symbols"
+)
+
+// aimWords say what a light is aimed at, and by how much it is tilted; nothing of one that shines all
+// round and was not turned.
+func (c *composer) aimWords(l *plan.Light) string {
+	aim := c.writtenAim(l)
+	round := symbols.Class(l.Head.Class) == symbols.Lantern || symbols.Class(l.Head.Class) == symbols.Practical
+	if l.Frame.Axis == (r3.Vec{}) || round && aim == nil {
+		return ""
+	}
+	tilted := tiltWords(l.Frame.Axis)
+	if at := c.aimedAt(l, aim); at != "" {
+		return "at " + at + ", " + tilted
+	}
+	return "aimed " + tilted
+}
+
+// tiltWords say an axis against the horizontal.
+func tiltWords(axis r3.Vec) string {
+	t := math.Round(tilt(axis))
+	switch {
+	case t == 0:
+		return "level"
+	case t <= -89:
+		return "straight down"
+	case t >= 89:
+		return "straight up"
+	case t < 0:
+		return unit.FormatAngle(-t) + " down"
+	}
+	return unit.FormatAngle(t) + " up"
+}
+
+// aimedAt names what a light is aimed at: the face at its aim, or else what the scene says.
+func (c *composer) aimedAt(l *plan.Light, aim *scene.Aim) string {
+	const same = 0.05 // m
+	if !(l.Throw > 0) {
+		return ""
+	}
+	for i := range c.in.Setup.People {
+		if p := &c.in.Setup.People[i]; r3.Norm(r3.Sub(p.Face.At, l.AimPoint)) < same {
+			return p.Name
+		}
+	}
+	if aim != nil && aim.Form == scene.AtThing {
+		return aim.Thing.Name
+	}
+	return ""
+}
+
+// writtenAim is the aim that the scene gives a light, nil for none.
+func (c *composer) writtenAim(l *plan.Light) *scene.Aim {
+	s := c.in.Setup.Scene
+	if s == nil {
+		return nil
+	}
+	for i := range s.Lights {
+		if w := &s.Lights[i]; w.Name == l.Name && w.Aim.Set {
+			return &w.Aim.V
+		}
+	}
+	return nil
+}
+
+// powerWords are the watts of a light, where its name does not say them.
+func powerWords(l *plan.Light) string {
+	watts := unit.FormatPower(l.Head.Watts)
+	if !(l.Head.Watts > 0) || strings.Contains(l.Head.UnitLabel, watts) {
+		return ""
+	}
+	return "draws " + watts
+}
