@@ -133,7 +133,7 @@ func (f *fitter) lowest(times, from, to float64, with func(strip float64) layout
 	try := func(strip float64) layout {
 		l := with(strip)
 		l.times = times
-		return l.holding(f.blocks, viewOf(f.extent, l.plan, times), f.stands)
+		return l.holding(f.blocks, f.view(&l), f.stands)
 	}
 	best := try(0)
 	for strip := from; strip <= to && !best.all(); strip += step {
@@ -172,6 +172,13 @@ func (f *fitter) better(l, m *layout) bool {
 		return l.times < m.times
 	}
 	return l.over(m)
+}
+
+// view is how the plan lies in the panel of a layout.
+func (f *fitter) view(l *layout) view {
+	v := viewOf(f.extent, l.plan, l.times)
+	v.shift.Y += lifted
+	return v
 }
 
 // fills says whether the plan itself, with its margins, takes its share of the page.
@@ -257,7 +264,7 @@ func (c *composer) shortening(f *fitter, l *layout) int {
 		return 0
 	}
 	c.clear()
-	v := viewOf(f.extent, l.plan, l.times)
+	v := f.view(l)
 	v.covered = l.corners
 	c.arrange(c.p.with(&ink.Page{}), v)
 	return c.shortened

@@ -166,17 +166,17 @@ func (s *sheet) draw() {
 // it takes back the corners of the panel that were given to lists, if that helps.
 func (s *sheet) drawPlan() ink.Page {
 	full, bare := s.layout, s.layout.open()
-	page := s.c.planPage(&full, viewOf(s.fitter.extent, full.plan, full.times))
+	page := s.c.planPage(&full, s.fitter.view(&full))
 	if s.c.reduced == 0 || len(bare.corners) == len(full.corners) {
 		return page
 	}
 	before := s.c.reduced
-	again := s.c.planPage(&bare, viewOf(s.fitter.extent, bare.plan, bare.times))
+	again := s.c.planPage(&bare, s.fitter.view(&bare))
 	if s.c.reduced < before {
 		s.layout = bare
 		return again
 	}
-	return s.c.planPage(&full, viewOf(s.fitter.extent, full.plan, full.times))
+	return s.c.planPage(&full, s.fitter.view(&full))
 }
 
 // number draws the title block of every page; f is that of the first.

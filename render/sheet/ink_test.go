@@ -111,7 +111,7 @@ func compose(t *testing.T, in Input, o Options) ink.Document {
 func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 	t.Helper()
 	page := &s.pages[0]
-	v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
+	v := s.fitter.view(&s.layout)
 	for _, a := range letteringOf(page, f) {
 		if a.layer == ink.Collar {
 			continue

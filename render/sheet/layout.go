@@ -17,7 +17,8 @@ const (
 	lowest  = 30.0 // a band of text below the plan is no lower
 	share   = 0.35 // of the page, that the plan's panel has at least
 	marginX = 5.0  // clear beside the plan, for what sticks out of it
-	marginY = 4.2  // clear above and below it
+	marginY = 3.0  // clear above and below it
+	lifted  = 1.2  // it stands higher than the middle: a dimension line runs below it
 )
 
 // layout is where everything of a sheet goes.

@@ -27,7 +27,7 @@ func eachSample(t *testing.T, o Options, check func(t *testing.T, in Input, s *s
 func TestContoursOfSamplesAreCalm(t *testing.T) {
 	const long, sharpest = 2.0, 30.0
 	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) {
-		v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
+		v := s.fitter.view(&s.layout)
 		for _, r := range s.c.reliefs(v) {
 			for _, l := range r.lines {
 				for i := 1; i+1 < len(l.Points); i++ {
