@@ -27,7 +27,7 @@ func Ink() Ramp {
 
 // Night is dim reds, which leave the eye used to the dark.
 func Night() Ramp {
-	return Ramp{"night", colour.LCH{L: 3, C: 6, H: 32}, colour.LCH{L: 33, C: 18, H: 32}}
+	return Ramp{"night", colour.LCH{L: 1, C: 3, H: 32}, colour.LCH{L: 25.7, C: 16, H: 32}}
 }
 
 // leastStep is the least step of lightness between two tints that are to be told apart side by

@@ -28,7 +28,7 @@ func (c *composer) drawBeams(p pad, v view) {
 			continue
 		}
 		q := p.on(ink.Beams).of("light:"+l.Name, "")
-		colour := c.lampInk(l)
+		colour := c.beamInk(l)
 		half, tenth := c.beamLines(l, b, v)
 		for _, edge := range tenth {
 			q.within(v, hair, colour, fieldDash, edge)
@@ -46,6 +46,10 @@ func (c *composer) drawBeams(p pad, v view) {
 // room. Where both wedges are cut by the same jamb the line is the inner one's.
 func (c *composer) beamLines(l *plan.Light, b *Beam, v view) (half, tenth [][]r2.Vec) {
 	half, tenth = beamEdges(l, b.Half, b.Spot), beamEdges(l, b.Tenth, b.Spot)
+	if b.Spot {
+		half = c.tellingAll(l, half, true)
+	}
+	tenth = c.tellingAll(l, tenth, b.Spot)
 	if b.Spot {
 		return half, tenth
 	}

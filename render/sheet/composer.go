@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/carto"
@@ -129,6 +130,16 @@ func (c *composer) white() [2]float64 {
 
 // lampInk is the ink of a light: its own colour as the camera sees it.
 func (c *composer) lampInk(l *plan.Light) ink.Colour {
+	return c.wish.theme.lamp(lampColour(l), c.white())
+}
+
+// beamInk is the ink of the lines of a light's beam.
+func (c *composer) beamInk(l *plan.Light) ink.Colour {
+	return c.wish.theme.beam(lampColour(l), c.white())
+}
+
+// lampColour is the colour of a light; of one that is out, what it would be.
+func lampColour(l *plan.Light) colour.RGB {
 	rgb := l.Drive
 	if !(rgb.Y() > 0) {
 		rgb = l.Head.RGB
@@ -136,7 +147,7 @@ func (c *composer) lampInk(l *plan.Light) ink.Colour {
 	if !(rgb.Y() > 0) && l.White.Kelvin > 0 {
 		rgb = l.White.RGB()
 	}
-	return c.wish.theme.lamp(rgb, c.white())
+	return rgb
 }
 
 // lightLabel is a light's unit and modifier as one line.

@@ -68,7 +68,7 @@ func (n *namer) put(layer ink.Layer, object string, names []name) {
 		switch {
 		case !allIn(o.Outline, n.area) || meets(o, n.taken) || meets(o, n.own) || meets(o, n.solid):
 		case !meets(o, n.lines):
-			n.letter(layer, object, names[i], nil)
+			n.letter(layer, object, names[i], n.p.look.rim())
 			return
 		case second == nil:
 			second = &names[i]

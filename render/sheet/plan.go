@@ -19,6 +19,7 @@ func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
 	clear = append(clear, c.drawRoomSizes(p, v, slices.Concat(clear, c.rays(v)))...)
 	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
 
+	clear = append(clear, c.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
 	clear = slices.Concat(clear, c.furnitureObstacles(), c.rays(v), throwLines(throws))
 	c.drawTints(p.on(ink.Tint), v, reliefs)
 	for i := range reliefs {

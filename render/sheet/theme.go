@@ -22,6 +22,9 @@ type Theme struct {
 	// Lamp is the lightness that the colours of light are drawn at: dark enough for a line on this
 	// paper, light enough to tell warm from cold. Chroma multiplies their chroma.
 	Lamp, Chroma float64
+	// Beam is the lightness of the lines of light on the map: at least 3 : 1 against its darkest tint
+	// (WCAG 2.1, 1.4.11).
+	Beam float64
 	// Mono, where it is not nil, is the one ink for all light.
 	Mono *ink.Colour
 }
@@ -41,6 +44,7 @@ func themes() []Theme {
 		Ramp:    carto.Day(),
 		Lamp:    66,
 		Chroma:  1,
+		Beam:    39,
 	}, {
 		Name:    "ink", // black on white, for a photocopier
 		Paper:   ink.Colour{R: 255, G: 255, B: 255},
@@ -50,18 +54,19 @@ func themes() []Theme {
 		Contour: ink.Colour{R: 60, G: 60, B: 60},
 		Ramp:    carto.Ink(),
 		Lamp:    62,
+		Beam:    39,
 	}, {
 		Name:    "night", // dim reds on black, for a phone on set
 		Paper:   ink.Colour{R: 10, G: 3, B: 3},
-		Ink:     ink.Colour{R: 214, G: 78, B: 58},
-		Quiet:   ink.Colour{R: 158, G: 60, B: 46},
-		Rule:    ink.Colour{R: 74, G: 26, B: 20},
-		Alarm:   ink.Colour{R: 255, G: 120, B: 88},
-		Wall:    ink.Colour{R: 122, G: 42, B: 32},
+		Ink:     ink.Colour{R: 250, G: 137, B: 105},
+		Quiet:   ink.Colour{R: 192, G: 129, B: 117},
+		Rule:    ink.Colour{R: 77, G: 37, B: 32},
+		Alarm:   ink.Colour{R: 255, G: 150, B: 70},
+		Wall:    ink.Colour{R: 92, G: 71, B: 68},
 		Solid:   ink.Colour{R: 10, G: 3, B: 3},
-		Contour: ink.Colour{R: 190, G: 84, B: 56},
+		Contour: ink.Colour{R: 219, G: 154, B: 105},
 		Ramp:    carto.Night(),
-		Mono:    &ink.Colour{R: 232, G: 104, B: 76},
+		Mono:    &ink.Colour{R: 214, G: 105, B: 83},
 	}}
 }
 
@@ -93,4 +98,28 @@ func (t *Theme) lamp(c colour.RGB, white [2]float64) ink.Colour {
 	lch := colour.Display(c, white, t.Lamp).LCH()
 	lch.C *= t.Chroma
 	return ink.Colour(lch.Pixel())
+}
+
+// beamChroma is by how much the lines of light are more colourful than its symbols: a thin dark line
+// looks greyer than it is.
+const beamChroma = 1.6
+
+// beam is the ink of the lines of light of colour c: its own hue, dark and strong.
+func (t *Theme) beam(c colour.RGB, white [2]float64) ink.Colour {
+	if t.Mono != nil {
+		return *t.Mono
+	}
+	lch := colour.Display(c, white, t.Lamp).LCH()
+	lch.C *= t.Chroma * beamChroma
+	lch.L = t.Beam
+	return ink.Colour(lch.Pixel())
+}
+
+// rim is what lettering on the tints of the map has round it: nothing on a light map, and paper on a
+// dark one, whose lighter tints would swallow it.
+func (t *Theme) rim() *ink.Colour {
+	if t.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
+		return &t.Paper
+	}
+	return nil
 }
