@@ -59,34 +59,39 @@ func Shape(c ink.Canvas, k Look, g Grip) Drawn {
 	default:
 		b.flag(w, d)
 	}
-	half := max(d/2+0.5, 1.6)
+	half := max(d/2+0.8, 1.6)
 	return Drawn{Body: b.outline(-w/2-0.3, -half, w/2+0.3, half), Rest: rest}
 }
 
-// flag is black, with the shadow's hatch on its back.
-func (b brush) flag(w, d float64) {
+// ground is what a tilted thing covers, in a light dashed line without a ground of its own: it hangs
+// over the floor, and must not look like furniture that stands there.
+func (b brush) ground(w, d float64) {
 	if d > 0 {
-		b.box(b.open(Line), w, -d/2, d/2)
-		b.Hatch(b.pen(Hair), 1.5, b.Frame().Bearing+45, ink.Corners(vec(-w/2, -d/2), vec(w/2, d/2)))
+		b.box(b.pen(Hair).Dashed(1.2, 0.8), w, -d/2, d/2)
 	}
+}
+
+// flag is black, with the shadow's ticks on its back.
+func (b brush) flag(w, d float64) {
+	b.ground(w, d)
 	b.box(b.solid(), w, d/2-0.45, d/2+0.45)
-	if d == 0 {
-		b.Ticks(b.pen(Fine), w/math.Round(w/1.2), 1.1, vec(-w/2, -0.45), vec(w/2, -0.45))
-	}
+	b.Ticks(b.pen(Fine), w/math.Round(w/1.2), 1.1, vec(-w/2, d/2-0.45), vec(w/2, d/2-0.45))
 }
 
 // card is white, on a dark spine; what it sends back leaves its face.
 func (b brush) card(w, d float64) {
-	face := max(d, 1.3)
-	b.box(b.open(Line), w, -face/2, face/2)
-	b.box(b.solid(), w, -face/2, -face/2+0.4)
-	b.box(b.solid(), min(1.4, w/2), -face/2-0.7, -face/2)
+	const thick = 1.3
+	b.ground(w, d)
+	edge := d / 2
+	b.box(b.open(Line), w, edge-thick/2, edge+thick/2)
+	b.box(b.solid(), w, edge-thick/2, edge-thick/2+0.4)
+	b.box(b.solid(), min(1.4, w/2), edge-thick/2-0.7, edge-thick/2)
 }
 
 // frame is two tubes with a cloth between them.
 func (b brush) frame(w, d float64) {
 	if d > 0 {
-		b.box(b.open(Hair), w, -d/2, d/2)
+		b.ground(w, d)
 		b.Segments(b.pen(Hair), [2]r2.Vec{vec(-w/2, -d/2), vec(w/2, d/2)}, [2]r2.Vec{vec(-w/2, d/2), vec(w/2, -d/2)})
 	}
 	b.Polyline(b.pen(Line).Dashed(1.6, 0.7), vec(-w/2+0.7, -d/2), vec(w/2-0.7, -d/2))
@@ -121,9 +126,7 @@ func (b brush) silver(w, d float64) {
 	const tooth, high = 1.3, 1.2
 	n := max(int(math.Round(w/tooth)), 2)
 	low := -max(d, high) / 2
-	if d > 0 {
-		b.box(b.open(Fine), w, low, d/2)
-	}
+	b.ground(w, d)
 	ring := []r2.Vec{vec(-w/2, low)}
 	for i := range n {
 		x := -w/2 + w*(float64(i)+0.5)/float64(n)

@@ -393,3 +393,29 @@ func TestSidesOfAFaceAreStrokesOnTheHead(t *testing.T) {
 		}
 	}
 }
+
+// TestTiltedGripHangsOverTheFloor: what a flag or a card covers when it is tilted is not painted over,
+// as furniture is; its leading edge stays as thick as that of an upright one.
+func TestTiltedGripHangsOverTheFloor(t *testing.T) {
+	painted := func(kind GripKind, tilt float64) float64 {
+		var p ink.Page
+		Shape(ink.NewCanvas(&p, ink.Symbols), printed(), Grip{Kind: kind, Tilt: tilt, Size: r2.Vec{X: 24, Y: 24}})
+		sum := 0.0
+		for _, it := range p.Items {
+			if it.Fill == nil {
+				continue
+			}
+			ring, area := ink.Path(it.Path).Points(0.1), 0.0
+			for i, q := range ring {
+				area += r2.Cross(q, ring[(i+1)%len(ring)]) / 2
+			}
+			sum += math.Abs(area)
+		}
+		return sum
+	}
+	for _, kind := range []GripKind{Flag, Card} {
+		if upright, tilted := painted(kind, 0), painted(kind, -30); math.Abs(upright-tilted) > 1e-6 || upright < 10 {
+			t.Errorf("%s: %.1f mm² are painted upright and %.1f tilted", kind, upright, tilted)
+		}
+	}
+}
