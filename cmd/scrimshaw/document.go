@@ -149,7 +149,7 @@ func encode(d ink.Document, path string, family *font.Family, flags *outputFlags
 		if path == "-" && i > 0 {
 			break // a stream holds one picture; the plan comes first
 		}
-		made, err := single(pagePath(path, i, d.Pages), func(b *bytes.Buffer) error {
+		made, err := single(path, func(b *bytes.Buffer) error {
 			if form == "png" {
 				return png.Write(b, d, i, png.Options{Font: family, DPI: flags.dpi})
 			}
@@ -158,6 +158,7 @@ func encode(d ink.Document, path string, family *font.Family, flags *outputFlags
 		if err != nil {
 			return nil, err
 		}
+		made[0].path, made[0].page = pagePath(path, i, d.Pages), d.Pages[i].Title
 		files = append(files, made...)
 	}
 	return files, nil
@@ -168,22 +169,22 @@ func single(path string, write func(*bytes.Buffer) error) ([]output, error) {
 	if err := write(&b); err != nil {
 		return nil, fmt.Errorf("cannot draw %s: %w", path, err)
 	}
-	return []output{{path: path, data: b.Bytes()}}, nil
+	return []output{{path: path, asked: path, data: b.Bytes()}}, nil
 }
 
-// pagePath names the file of one page: the path itself for the first, "plan-close.svg" for others
-// by their own names, "plan-2.svg" where a page has none to itself.
+// pagePath names the file of one page: the path itself for the first, for it was asked for, and else by the
+// page's own name: "plan-close.svg", "plan-close.lists.svg" or, of an only set-up, "plan.lists.svg". Further
+// pages without a name are numbered.
 func pagePath(path string, i int, pages []ink.Page) string {
-	if i == 0 {
-		return path
-	}
-	word := pages[i].Name
-	for j := range pages {
-		if word == "" || j != i && pages[j].Name == word {
-			word = fmt.Sprint(i + 1)
-			break
-		}
-	}
 	ext := filepath.Ext(path)
-	return strings.TrimSuffix(path, ext) + "-" + word + ext
+	stem, name := strings.TrimSuffix(path, ext), pages[i].Name
+	switch {
+	case path == "-" || i == 0:
+		return path
+	case name == "":
+		name = fmt.Sprint("-", i+1)
+	case !strings.HasPrefix(name, "."):
+		name = "-" + name
+	}
+	return stem + name + ext
 }

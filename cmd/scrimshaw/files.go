@@ -12,13 +12,18 @@ import (
 
 // output is one file to be written.
 type output struct {
-	path string // "-" is standard output
-	data []byte
+	path  string // "-" is standard output
+	asked string // the -o that it was asked by
+	page  string // the title of the page, where a form holds a single one
+	data  []byte
 }
 
 // finish writes the outputs and says where they are. Files come first: what has gone down a pipe cannot be
 // taken back where a file turns out not to be writable.
 func finish(ctx context.Context, std streams, outputs []output) error {
+	if err := sameFile(outputs); err != nil {
+		return err
+	}
 	if err := writeFiles(ctx, outputs); err != nil {
 		return err
 	}

@@ -45,6 +45,7 @@ func ComposeAll(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 	}
 	doc := ink.Document{Title: sheets[0].c.title(), Language: "en-GB", Author: sheets[0].c.sheet().by,
 		Subject: "Lighting plan", Date: sheets[0].c.sheet().date}
+	namePages(sheets)
 	for i, s := range sheets {
 		s.number(folio{drawing: drawingOf(s.c.in.Setup, i+1), sheet: len(doc.Pages) + 1, sheets: pages})
 		doc.Pages = append(doc.Pages, s.pages...)
@@ -212,7 +213,7 @@ func (c *composer) blocks() []*block {
 // newPage is a page with its paper and frame.
 func (c *composer) newPage(l *layout, what string) (*ink.Page, pad) {
 	page := &ink.Page{Width: l.wide, Height: l.high, Title: joined(", ", c.title(), c.setupLine(), what),
-		Name: joined("-", c.in.Setup.Name, what)}
+		Name: what}
 	p := c.p.with(page)
 	if p.look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
 		p.on(ink.Tint).rect(box(0, 0, l.wide, l.high), 0, p.look.Ink, &p.look.Paper)

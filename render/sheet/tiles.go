@@ -146,7 +146,9 @@ func (c *composer) planPart(l *layout, i int) ink.Page {
 	page := c.planPage(l, v)
 	word := fmt.Sprintf("part %d of %d", i+1, l.tiles.parts())
 	page.Title = joined(", ", page.Title, word)
-	page.Name = joined("-", page.Name, fmt.Sprintf("part-%d", i+1))
+	if i > 0 {
+		page.Name = fmt.Sprintf("part-%d", i+1)
+	}
 	page.Description += " This is " + word + "."
 	c.matchLines(c.p.with(&page).on(ink.Notes), l, v, i)
 	return page

@@ -105,7 +105,7 @@ type Image struct {
 // Page is one sheet of paper.
 type Page struct {
 	Title         string
-	Name          string // a word for the name of its file, "close-lists"; "" for none
+	Name          string // for the name of its file: "close", "close.lists", ".lists" of the only set-up; "" for none
 	Description   string
 	Width, Height float64
 	Items         []Item
