@@ -205,12 +205,12 @@ func (c *composer) choose(f *fitter) (layout, bool) {
 	if c.wish.scale > 0 {
 		f.scales = []float64{c.wish.scale}
 	}
-	sizes := papers()[:2]
+	sizes := papersOf(c.in.Setup.Feet)[:2]
 	switch {
 	case c.wish.paper != nil:
 		sizes = []Paper{*c.wish.paper}
 	case c.wish.scale > 0:
-		sizes = papers()[:4]
+		sizes = papersOf(c.in.Setup.Feet)
 	}
 	var best offer
 	found := false
@@ -274,7 +274,7 @@ func (c *composer) shortening(f *fitter, l *layout) int {
 // smallest that is drawn.
 func (c *composer) inParts(f *fitter) (layout, bool) {
 	times := f.scales[len(f.scales)-1]
-	l, ok := f.split(c.paperOr(papers()[1]), times)
+	l, ok := f.split(c.usual(), times)
 	if !ok {
 		c.tooLarge(f)
 		return l, false
@@ -287,10 +287,7 @@ func (c *composer) inParts(f *fitter) (layout, bool) {
 // tooLarge records that the plan does not fit, with what would do.
 func (c *composer) tooLarge(f *fitter) {
 	feet := c.in.Setup.Feet
-	where := "A3"
-	if c.wish.paper != nil {
-		where = c.wish.paper.Name
-	}
+	where := c.usual().Name
 	smallest := f.scales[len(f.scales)-1]
 	d := source.Diagnostic{Severity: source.Error, Code: "plan-too-large", Setup: c.in.Setup.Name,
 		Message: fmt.Sprintf("the plan is %s by %s and does not fit on %s at %s", c.length(width(f.extent)), c.length(height(f.extent)),
@@ -301,14 +298,14 @@ func (c *composer) tooLarge(f *fitter) {
 	}
 	if asked := c.wish.scale; asked > 0 {
 		f.scales = unit.Scales(feet)
-		if l, ok := f.best(c.paperOr(papers()[1])); ok {
+		if l, ok := f.best(c.usual()); ok {
 			d.Hint = "it fits at " + unit.FormatScale(l.times, feet)
-		} else if times, ok := f.inPartsAt(c.paperOr(papers()[1])); ok {
+		} else if times, ok := f.inPartsAt(c.usual()); ok {
 			d.Hint = "it comes in parts at " + unit.FormatScale(times, feet)
 		}
 		f.scales = []float64{asked}
 	}
-	for _, p := range papers()[:4] {
+	for _, p := range papersOf(feet) {
 		if l, ok := f.best(p); ok {
 			d.Hint += ", or on " + p.Name + " at " + unit.FormatScale(l.times, feet)
 			break
@@ -317,9 +314,10 @@ func (c *composer) tooLarge(f *fitter) {
 	c.log.add(d)
 }
 
-func (c *composer) paperOr(p Paper) Paper {
+// usual is the paper that was asked for, or else the larger of those that most have.
+func (c *composer) usual() Paper {
 	if c.wish.paper != nil {
 		return *c.wish.paper
 	}
-	return p
+	return papersOf(c.in.Setup.Feet)[1]
 }

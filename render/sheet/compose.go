@@ -152,15 +152,38 @@ func (s *sheet) draw() {
 	} else {
 		s.pages = []ink.Page{s.drawPlan()}
 	}
-	c, l := s.c, &s.layout
-	for left := l.left; len(left) > 0; {
-		page, more := c.listPage(l, left)
+	c, l := s.c, s.listLayout()
+	for left := s.layout.left; len(left) > 0; {
+		page, more := c.listPage(&l, left)
 		s.pages = append(s.pages, page)
 		if slices.Equal(left, more) {
 			break // a row taller than a page; none is made
 		}
 		left = more
 	}
+}
+
+// listLayout is the paper that lists come on which the sheet of the plan does not hold: a smaller one
+// of its series where one sheet of it holds them all, unless a paper was asked for.
+func (s *sheet) listLayout() layout {
+	own := s.layout
+	if s.c.wish.paper != nil || len(own.left) == 0 {
+		return own
+	}
+	for _, p := range papersOf(s.c.in.Setup.Feet) {
+		if p.Width >= own.paper.Width {
+			break
+		}
+		for _, upright := range [...]bool{own.high > own.wide, own.high <= own.wide} {
+			l := sheetOf(p, upright)
+			l.block = l.titleBlock()
+			slots, _ := s.c.listSlots(&l)
+			if _, more, _ := evenly(own.left, slots); len(more) == 0 {
+				return l
+			}
+		}
+	}
+	return own
 }
 
 // drawPlan draws the sheet of the plan. Where labels had to be shortened to a number, or left out,
@@ -183,7 +206,8 @@ func (s *sheet) drawPlan() ink.Page {
 // number draws the title block of every page; f is that of the first.
 func (s *sheet) number(f folio) {
 	for i := range s.pages {
-		s.c.titleBlock(s.c.p.with(&s.pages[i]), s.layout.block, f)
+		l := layout{frame: frameOf(s.pages[i].Width, s.pages[i].Height)}
+		s.c.titleBlock(s.c.p.with(&s.pages[i]), l.titleBlock(), f)
 		f.sheet++
 	}
 }

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"math"
+	"regexp"
+	"strconv"
 	"strings"
 
 	"scrimshaw/plan"
@@ -151,12 +153,12 @@ func lampColour(l *plan.Light) colour.RGB {
 }
 
 // lightLabel is a light's unit and modifier as one line.
-func lightLabel(l *plan.Light) string {
-	return joined(", ", unitLabel(l), l.Head.ModifierLabel)
+func (c *composer) lightLabel(l *plan.Light) string {
+	return joined(", ", c.unitLabel(l), c.modifierLabel(l))
 }
 
-func unitLabel(l *plan.Light) string {
-	s := l.Head.UnitLabel
+func (c *composer) unitLabel(l *plan.Light) string {
+	s := c.sized(l.Head.UnitLabel)
 	if s == "" {
 		s = l.Name
 	}
@@ -164,6 +166,25 @@ func unitLabel(l *plan.Light) string {
 		s = unit.FormatNumber(float64(l.Count)) + " × " + s
 	}
 	return s
+}
+
+func (c *composer) modifierLabel(l *plan.Light) string { return c.sized(l.Head.ModifierLabel) }
+
+// metres is a size as the catalogue writes it.
+var metres = regexp.MustCompile(`\b(\d+(?:\.\d+)?) m\b`)
+
+// sized is a name of the catalogue, which gives sizes in metres, with them in the scene's own units.
+func (c *composer) sized(label string) string {
+	if !c.in.Setup.Feet {
+		return label
+	}
+	return metres.ReplaceAllStringFunc(label, func(s string) string {
+		m, err := strconv.ParseFloat(strings.TrimSuffix(s, " m"), 64)
+		if err != nil {
+			return s
+		}
+		return c.length(m)
+	})
 }
 
 // joined joins what is not empty.

@@ -76,8 +76,16 @@ func sheetOf(p Paper, upright bool) layout {
 	if upright {
 		l.wide, l.high = p.Width, p.Height
 	}
-	l.frame = box(binding, margin, l.wide-margin, l.high-margin)
+	l.frame = frameOf(l.wide, l.high)
 	return l
+}
+
+// frameOf is the frame of a page.
+func frameOf(wide, high float64) r2.Box { return box(binding, margin, wide-margin, high-margin) }
+
+// titleBlock is where the title block stands.
+func (l *layout) titleBlock() r2.Box {
+	return box(l.frame.Max.X-measure-2*pads, l.frame.Min.Y, l.frame.Max.X, l.frame.Min.Y+blockHigh)
 }
 
 // grand says whether the sheet is read from further away.
@@ -92,7 +100,7 @@ func needs(extent r2.Box, times float64) (w, h float64) {
 // block and above it the scale bar at the foot of the last. The columns all run from top to bottom.
 func (l *layout) collar(xs []float64, top, bottom, head float64) {
 	last := len(xs) - 1
-	l.block = box(l.frame.Max.X-measure-2*pads, l.frame.Min.Y, l.frame.Max.X, l.frame.Min.Y+blockHigh)
+	l.block = l.titleBlock()
 	l.bar = slot{x: xs[last], top: l.block.Max.Y + barGap + barHeight, bottom: l.block.Max.Y + barGap}
 	l.head = slot{x: xs[0], top: top - pads, bottom: top - pads - head}
 	l.rules = append(l.rules, [2]r2.Vec{at(l.block.Min.X, l.block.Max.Y), l.block.Max})

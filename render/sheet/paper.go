@@ -20,6 +20,15 @@ func papers() []Paper {
 	}
 }
 
+// papersOf are the papers of a scene's own series, smallest first: ISO for metres, and for feet what
+// is customary where they are.
+func papersOf(feet bool) []Paper {
+	if feet {
+		return papers()[4:]
+	}
+	return papers()[:4]
+}
+
 // otherNames are other words for the papers.
 var otherNames = map[string]string{
 	"ansi a": "letter", "ansi b": "tabloid", "ledger": "tabloid", "11x17": "tabloid",

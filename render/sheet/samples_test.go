@@ -62,7 +62,7 @@ func TestSamplesKeepApart(t *testing.T) {
 					}
 					for i := range in.Setup.Lights {
 						l := &in.Setup.Lights[i]
-						if first := s.c.p.small().strong().ellipsis(lightLabel(l), tagRoom); !has(&s.pages[0], first) && !has(&s.pages[0], unitLabel(l)) && !has(&s.pages[0], s.c.shortLabel(l)) {
+						if first := s.c.p.small().strong().ellipsis(s.c.lightLabel(l), tagRoom); !has(&s.pages[0], first) && !has(&s.pages[0], s.c.unitLabel(l)) && !has(&s.pages[0], s.c.shortLabel(l)) {
 							t.Errorf("on %q light %s (%s) has no more than its number", paper, l.Tag, first)
 						}
 					}

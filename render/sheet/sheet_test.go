@@ -200,7 +200,8 @@ func TestPapersAndScales(t *testing.T) {
 		{"upright, any paper", func(*Input) {}, Options{Paper: "portrait"}, r2.Vec{X: 297, Y: 420}, "1 : 50 on A3"},
 		{"a scale asked for needs a larger paper", func(*Input) {}, Options{Scale: "1:10"}, r2.Vec{X: 841, Y: 594}, "1 : 10 on A1"},
 		{"letter", func(*Input) {}, Options{Paper: "ANSI A", Scale: "1:50"}, r2.Vec{X: 279.4, Y: 215.9}, "1 : 50 on letter"},
-		{"in feet", func(in *Input) { in.Setup.Feet = true }, Options{}, r2.Vec{X: 420, Y: 297}, `1/2" = 1'-0" on A3`},
+		{"in feet", func(in *Input) { in.Setup.Feet = true }, Options{}, r2.Vec{X: 431.8, Y: 279.4}, `1/2" = 1'-0" on tabloid`},
+		{"in feet, on paper that was asked for", func(in *Input) { in.Setup.Feet = true }, Options{Paper: "A4"}, r2.Vec{X: 297, Y: 210}, `1/4" = 1'-0" on A4`},
 		{"long and low: lists have no room on A4", func(in *Input) { away(in, 8) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 50 on A3"},
 		{"too large for a good scale on A4", func(in *Input) { away(in, 10) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 50 on A3"},
 		{"too large for a good scale", func(in *Input) { away(in, 16) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 100 on A3"},
@@ -412,6 +413,21 @@ func TestTextsWrapBeforeTheyAreCut(t *testing.T) {
 		}
 	}
 	checkPage(t, &doc.Pages[0], family(t))
+}
+
+// TestSizesAreInTheScenesUnits: the catalogue writes metres, a scene in feet is lettered in feet.
+func TestSizesAreInTheScenesUnits(t *testing.T) {
+	in := example()
+	in.Setup.Lights[1].Head.UnitLabel = "1.2 m LED tube, 100 W"
+	for _, c := range []struct {
+		feet bool
+		want string
+	}{{false, "1.2 m LED tube, 100 W, softbox 0.9 m"}, {true, "3'11\" LED tube, 100 W, softbox 2'11½\""}} {
+		in.Setup.Feet = c.feet
+		if got := newComposer(in, Options{Font: family(t)}, &faults{}).lightLabel(&in.Setup.Lights[1]); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
 }
 
 func TestLevelsAreLetteredAsAsked(t *testing.T) {

@@ -31,7 +31,7 @@ func (c *composer) lights() *section {
 			throw = c.bare(l.Throw)
 		}
 		t.entries = append(t.entries, entry{
-			cells: []string{l.Tag, unitLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.bare(l.Height), throw},
+			cells: []string{l.Tag, c.unitLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.bare(l.Height), throw},
 			notes: c.lightNotes(l),
 			chip:  &chip,
 		})
@@ -41,7 +41,7 @@ func (c *composer) lights() *section {
 
 func (c *composer) lightNotes(l *plan.Light) []string {
 	return nonEmpty(
-		joined("; ", joined(", ", l.Head.ModifierLabel, strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+		joined("; ", joined(", ", c.modifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)

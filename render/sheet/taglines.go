@@ -15,11 +15,11 @@ func (c *composer) lightLines(l *plan.Light) [][]string {
 	}
 	first := c.p.small().strong()
 	var lines [][]string
-	if whole := lightLabel(l); first.width(whole) <= tagRoom || l.Head.ModifierLabel == "" {
+	if whole := c.lightLabel(l); first.width(whole) <= tagRoom || c.modifierLabel(l) == "" {
 		lines = append(lines, []string{first.ellipsis(whole, tagRoom)})
 	} else {
-		lines = append(lines, []string{first.ellipsis(unitLabel(l), tagRoom)})
-		lines = append(lines, c.twoLines(l.Head.ModifierLabel)...)
+		lines = append(lines, []string{first.ellipsis(c.unitLabel(l), tagRoom)})
+		lines = append(lines, c.twoLines(c.modifierLabel(l))...)
 	}
 	lines = append(lines, []string{lightColour(l), unit.FormatPercent(l.Level), "h " + c.bare(l.Height)})
 	return append(lines, c.twoLines(joined("; ", strings.Join(l.Gels, " + "), l.Note))...)
@@ -37,7 +37,7 @@ func (c *composer) twoLines(s string) [][]string {
 
 // shortLabel is a light's unit without what qualifies it.
 func (c *composer) shortLabel(l *plan.Light) string {
-	unit, _, _ := strings.Cut(unitLabel(l), ", ")
+	unit, _, _ := strings.Cut(c.unitLabel(l), ", ")
 	return c.p.small().strong().ellipsis(unit, tagRoom)
 }
 

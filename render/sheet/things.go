@@ -167,7 +167,7 @@ func tilt(d r3.Vec) float64 { return math.Atan2(d.Z, math.Hypot(d.X, d.Y)) * 180
 
 // lightAlt says a light in a sentence.
 func (c *composer) lightAlt(l *plan.Light) string {
-	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, lightLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.length(l.Height))
+	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, c.lightLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.length(l.Height))
 	if l.Throw > 0 {
 		s += ", throw " + c.length(l.Throw)
 	}

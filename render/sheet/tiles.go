@@ -255,7 +255,7 @@ func (c *composer) matchLine(p pad, a, b r2.Vec, to int) {
 // splitNote says that a plan comes in parts, and which paper would hold it in one piece.
 func (c *composer) splitNote(f *fitter, l *layout) {
 	hint := ""
-	for _, p := range papers()[:4] {
+	for _, p := range papersOf(c.in.Setup.Feet) {
 		if whole, ok := f.best(p); ok && whole.times <= l.times {
 			hint = fmt.Sprintf("--paper %s holds it in one piece at %s", p.Name, unit.FormatScale(whole.times, c.in.Setup.Feet))
 			break
