@@ -39,6 +39,7 @@ type Options struct {
 // view is what the template is filled with.
 type view struct {
 	Title, Language, Policy string
+	Families                string // of lettering
 	Sheets                  []sheet
 	Layers                  []ink.Layer
 	Style                   template.CSS
@@ -50,6 +51,8 @@ type sheet struct {
 	Tab           string // its title without the document's
 	Width, Height float64
 	SVG           template.HTML
+	Plan          string   // the view box of what is drawn to scale, "" where nothing is
+	Layers        []string // the ids of its layers
 }
 
 // Write writes a document as one HTML page. Labels are escaped, and the page's own policy forbids
@@ -58,7 +61,13 @@ func Write(w io.Writer, doc ink.Document, opts Options) error {
 	if len(doc.Pages) == 0 {
 		return fmt.Errorf("page: a document without pages")
 	}
-	v := view{Title: ink.Clean(doc.Title), Language: ink.Clean(doc.Language), Layers: layers(&doc)}
+	if opts.Font == nil {
+		var err error
+		if opts.Font, err = font.Default(); err != nil {
+			return fmt.Errorf("page: %w", err)
+		}
+	}
+	v := view{Title: ink.Clean(doc.Title), Language: ink.Clean(doc.Language), Layers: layers(&doc), Families: svg.Families(opts.Font)}
 	for i := range doc.Pages {
 		s, err := newSheet(doc, i, opts)
 		if err != nil {
@@ -99,7 +108,39 @@ func newSheet(doc ink.Document, i int, opts Options) (sheet, error) {
 		return sheet{}, err
 	}
 	s.SVG = template.HTML(b.String())
+	s.focus(p, opts.Font)
 	return s, nil
+}
+
+// focus finds the plan on a page: all that is drawn on other layers than the collar's.
+func (s *sheet) focus(p *ink.Page, family *font.Family) {
+	const round = 3 // mm
+	var all ink.Extent
+	for i := range p.Items {
+		it := &p.Items[i]
+		if b := it.Bounds(family); it.Layer != ink.Collar && b.Box.Max.X-b.Box.Min.X < p.Width { // not the ground of a dark look
+			all.Join(b)
+		}
+	}
+	for _, stratum := range p.Strata() {
+		if stratum.Layer != ink.Collar {
+			s.Layers = append(s.Layers, fmt.Sprintf("%s-layer-%s", s.ID, stratum.Layer))
+		}
+	}
+	if len(s.Layers) == 0 || all.Empty() {
+		return
+	}
+	b := all.Grown(round).Box
+	left, low := max(b.Min.X, 0), max(b.Min.Y, 0)
+	right, high := min(b.Max.X, p.Width), min(b.Max.Y, p.Height)
+	var box []byte
+	for i, v := range [...]float64{left, p.Height - high, right - left, high - low} {
+		if i > 0 {
+			box = append(box, ' ')
+		}
+		box = ink.AppendNumber(box, v, 2)
+	}
+	s.Plan = string(box)
 }
 
 // tab is what a page is called among others of one document: what its title says more than the

@@ -159,8 +159,8 @@ func TestEverySheetHasATabAndItsPaper(t *testing.T) {
 	if want := []string{"Specimen: one of everything", "Second page", "All"}; !slices.Equal(tabs, want) {
 		t.Errorf("tabs %q, want %q", tabs, want)
 	}
-	if n := len(named(all, "svg")); n != 2 {
-		t.Errorf("%d drawings", n)
+	if drawings := slices.DeleteFunc(named(all, "svg"), func(e *element) bool { return e.attrs["class"] == "plan" }); len(drawings) != 2 {
+		t.Errorf("%d drawings", len(drawings))
 	}
 	for _, want := range []string{"@page sheet-1 { size: 180mm 120mm;", "@page sheet-2 { size: 297mm 210mm;"} {
 		if !strings.Contains(file, want) {
@@ -171,6 +171,40 @@ func TestEverySheetHasATabAndItsPaper(t *testing.T) {
 	one.Pages = one.Pages[:1]
 	if len(named(elements(t, written(t, one)), "nav")) != 0 {
 		t.Error("one sheet needs no tabs")
+	}
+}
+
+// TestTheRoomComesFirstOnASmallScreen: beside each sheet with a plan stands a second look at its layers,
+// cut to what is drawn to scale; the style sheet shows it where the screen is small.
+func TestTheRoomComesFirstOnASmallScreen(t *testing.T) {
+	doc := sample()
+	c := ink.NewCanvas(&doc.Pages[0], ink.Collar)
+	c.Rect(ink.Pen{Width: 0.5}, r2.Vec{X: 1, Y: 1}, r2.Vec{X: 99, Y: 49})
+	doc.Pages[1].Items = doc.Pages[0].Items[len(doc.Pages[0].Items)-1:]
+	all := elements(t, written(t, doc))
+	ids, uses, plans := map[string]bool{}, []string{}, []*element{}
+	for _, e := range all {
+		ids[e.attrs["id"]] = true
+		if e.attrs["class"] == "plan" {
+			plans = append(plans, e)
+		}
+		if e.name == "use" {
+			uses = append(uses, e.attrs["href"])
+		}
+	}
+	if len(plans) != 1 || plans[0].attrs["viewBox"] != "6.75 6.75 86.5 36.5" || plans[0].attrs["aria-hidden"] != "true" {
+		t.Fatalf("%d plans", len(plans))
+	}
+	if want := []string{"#sheet-1-layer-walls-and-openings", "#sheet-1-layer-notes"}; !slices.Equal(uses, want) {
+		t.Errorf("the plan shows %v, want %v", uses, want)
+	}
+	for _, u := range uses {
+		if !ids[strings.TrimPrefix(u, "#")] {
+			t.Errorf("nothing is called %s", u)
+		}
+	}
+	if !strings.Contains(style, "@media screen and (max-width: 45rem)") {
+		t.Error("no screen is small")
 	}
 }
 

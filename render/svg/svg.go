@@ -80,7 +80,7 @@ func (b *builder) root(doc *ink.Document, strata []ink.Stratum) {
 	b.raw(` width="`).num(b.page.Width, 2).raw(`mm" height="`).num(b.page.Height, 2).raw(`mm" viewBox="0 0 `)
 	b.num(b.page.Width, 2).raw(" ").num(b.page.Height, 2).raw(`" role="img"`)
 	b.attr("aria-labelledby", b.opts.Prefix+"title "+b.opts.Prefix+"desc")
-	b.attr("font-family", families(b.opts.Font))
+	b.attr("font-family", Families(b.opts.Font))
 	b.raw(` text-rendering="geometricPrecision" fill="none">` + "\n")
 }
 

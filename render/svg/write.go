@@ -63,9 +63,9 @@ func (b *builder) text(s string) *builder {
 	return b
 }
 
-// families is the list of typefaces to look for: the one that was measured, its twins in metrics,
+// Families is the list of typefaces to look for: the one that was measured, its twins in metrics,
 // and whatever sans there is.
-func families(f *font.Family) string {
+func Families(f *font.Family) string {
 	const twins = "Liberation Sans, Arimo, Arial, Helvetica, sans-serif"
 	name := ink.Clean(f.Name())
 	if name == "" || name == "Liberation Sans" {
