@@ -109,10 +109,10 @@ func lights() []Entry {
 // held is a lensed lamp on a mount.
 func held(hold Hold, k Look, s float64) Lamp {
 	l := example(Lensed, k, s)
-	l.Mount = Mount{Hold: hold, Footprint: 1.0 * s}
+	l.Mount = Mount{Hold: hold, Footprint: 0.8 * s}
 	switch hold {
 	case Boom:
-		l.Mount.Base = vec(0, -1.0*s)
+		l.Mount.Base = vec(0, -0.8*s)
 	case Clamp:
 		l.Mount.Base = vec(0, -0.5*s)
 	case Pole:

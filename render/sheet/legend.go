@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -21,8 +22,8 @@ type sign struct {
 const (
 	legendColumns = 3
 	signWide      = 8.6 // mm
-	signHigh      = 5.4
-	signPitch     = 6.8
+	signHigh      = 6.4
+	signPitch     = 7.2
 	namePitch     = 3.0
 )
 
@@ -58,18 +59,34 @@ func (c *composer) signs() []sign {
 	return all
 }
 
-// example draws a symbol in the middle of a box, as large as goes into it.
+// example draws a symbol in the middle of a box, as large as goes into it: on its side where it is long
+// and then comes out larger, and shrunk where it has a least size.
 func (p pad) example(e symbols.Entry, b r2.Box) {
-	const largest, least = 20.0, 0.5 // mm for a metre
-	scale := largest
-	for ; scale > least; scale *= 0.9 {
-		if own := e.Box(scale); width(own) <= width(b) && height(own) <= height(b) {
-			break
+	scale, shrunk := fitting(e, width(b), height(b))
+	angle := 0.0
+	if long := strings.HasPrefix(e.Key, "mount:") || strings.HasPrefix(e.Key, "person:"); long {
+		if s, less := fitting(e, height(b), width(b)); s*less > scale*shrunk*1.2 {
+			scale, shrunk, angle = s, less, 90
 		}
 	}
 	own := e.Box(scale)
-	p.canvas = p.canvas.At(r2.Sub(middle(b.Min, b.Max), middle(own.Min, own.Max)), 0, 1)
+	centre := r2.Scale(shrunk, middle(own.Min, own.Max))
+	turned := r2.Add(r2.Scale(centre.X, ink.Direction(angle+90)), r2.Scale(centre.Y, ink.Direction(angle)))
+	p.canvas = p.canvas.At(r2.Sub(middle(b.Min, b.Max), turned), angle, shrunk)
 	drawFlat(p, func(q pad) { e.Draw(q.canvas, q.symbols(), scale) })
+}
+
+// fitting is the largest scale at which a symbol goes into a box, mm for a metre, and by how much it has
+// to be shrunk where even the smallest does not.
+func fitting(e symbols.Entry, w, h float64) (scale, shrunk float64) {
+	const largest, least = 20.0, 0.5
+	for scale = largest; ; scale *= 0.95 {
+		own := e.Box(scale)
+		shrunk = math.Min(1, math.Min(w/width(own), h/height(own)))
+		if shrunk == 1 || scale < least {
+			return scale, shrunk
+		}
+	}
 }
 
 // drawFlat makes what is drawn a part of the collar: a symbol draws on the layers of the plan, and in

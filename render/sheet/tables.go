@@ -208,7 +208,7 @@ func (c *composer) meters() *section {
 		if r.Person != "" {
 			continue
 		}
-		t.entries = append(t.entries, entry{cells: []string{r.Name + ", " + r.Kind, c.metered(r), stop(r.Stop), over(r.Over)}})
+		t.entries = append(t.entries, entry{cells: []string{r.Name + ", " + r.Kind, c.metered(r), stop(r.Stop), overTenths(r.Over)}})
 	}
 	return &section{title: "Meters", rank: other, tables: []table{t}}
 }
@@ -230,6 +230,18 @@ func over(stops *float64) string {
 		return "–"
 	}
 	return signed(unit.FormatStops(*stops))
+}
+
+// overTenths prints stops over the working stop for a column, all to a tenth.
+func overTenths(stops *float64) string {
+	if stops == nil {
+		return "–"
+	}
+	s := fmt.Sprintf("%+.1f", *stops)
+	if s == "+0.0" || s == "-0.0" {
+		s = "0.0"
+	}
+	return signed(s)
 }
 
 func nonEmpty(parts ...string) []string {
