@@ -10,12 +10,18 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// computed are the samples with their light, which is worked out once for all tests.
+var computed = map[string][]Input{}
+
 // eachSample draws every set-up of every sample.
 func eachSample(t *testing.T, o Options, check func(t *testing.T, in Input, s *sheet)) {
 	o.Font = family(t)
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
-			for _, in := range sampleInputs(t, name) {
+			if computed[name] == nil {
+				computed[name] = sampleInputs(t, name)
+			}
+			for _, in := range computed[name] {
 				check(t, in, sheetFor(t, in, o))
 			}
 		})
