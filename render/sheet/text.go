@@ -39,11 +39,23 @@ func (w *printer) sheet(c *composer) {
 	}
 	f := c.sheet()
 	w.line(joined(", ", f.production, f.location, prefixed("revision ", f.revision), f.date, prefixed("for ", f.crew), prefixed("by ", f.by)))
-	for _, s := range append(c.sections(), c.pieces()) {
+	for _, s := range append(c.sections(), c.rooms(), c.pieces()) {
 		if s.speaks() {
 			w.section(s)
 		}
 	}
+}
+
+// rooms is the list of rooms, whose clear sizes stand on dimension lines of the plan.
+func (c *composer) rooms() *section {
+	t := table{columns: []column{{strong: true}, {head: "size", align: ink.Right}, {head: "height", align: ink.Right}}}
+	for i := range c.in.Setup.Rooms {
+		r := &c.in.Setup.Rooms[i]
+		g := gatherer{}
+		g.all(r.Inside, 0)
+		t.entries = append(t.entries, entry{cells: []string{r.Name, c.bare(width(g.box())) + " × " + c.bare(height(g.box())), c.bare(r.Top - r.Base)}})
+	}
+	return &section{title: c.measured("Rooms"), tables: []table{t}}
 }
 
 // pieces is the list of furniture, whose heights are lettered on the plan.

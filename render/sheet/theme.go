@@ -58,15 +58,15 @@ func themes() []Theme {
 	}, {
 		Name:    "night", // dim reds on black, for a phone on set
 		Paper:   ink.Colour{R: 10, G: 3, B: 3},
-		Ink:     ink.Colour{R: 250, G: 137, B: 105},
-		Quiet:   ink.Colour{R: 192, G: 129, B: 117},
+		Ink:     ink.Colour{R: 230, G: 147, B: 118},
+		Quiet:   ink.Colour{R: 175, G: 114, B: 102},
 		Rule:    ink.Colour{R: 77, G: 37, B: 32},
 		Alarm:   ink.Colour{R: 255, G: 150, B: 70},
 		Wall:    ink.Colour{R: 92, G: 71, B: 68},
 		Solid:   ink.Colour{R: 10, G: 3, B: 3},
-		Contour: ink.Colour{R: 219, G: 154, B: 105},
+		Contour: ink.Colour{R: 187, G: 133, B: 92},
 		Ramp:    carto.Night(),
-		Mono:    &ink.Colour{R: 214, G: 105, B: 83},
+		Mono:    &ink.Colour{R: 202, G: 111, B: 88},
 	}}
 }
 
