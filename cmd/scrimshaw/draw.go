@@ -38,7 +38,8 @@ func newDraw(std streams) *cobra.Command {
 		Short: "the lighting diagram, to scale, with computed light",
 		Long: "draw lays the scene out, computes its light and draws a sheet a set-up. Without -o it writes a PDF\n" +
 			"named for the scene into the working folder. Beside the drawing there are -o NAME.txt, a text with\n" +
-			"every value, and -o NAME.contact.png, the whole run on one picture to be read on a phone.",
+			"every value, and -o NAME.contact.png, the whole run on one picture to be read on a phone. A .svg or .png\n" +
+			"holds one sheet: those of several set-ups are NAME-SETUP.png, and their lists NAME-SETUP.lists.png.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),

@@ -22,8 +22,8 @@ type sign struct {
 const (
 	legendColumns = 3
 	signWide      = 8.6 // mm
-	signHigh      = 6.4
-	signPitch     = 7.2
+	signHigh      = 6.2
+	signPitch     = 6.8
 	namePitch     = 3.0
 )
 
