@@ -83,7 +83,7 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 	for _, c := range []struct{ sheet, want string }{
 		{"plane: 0.75", ""},
 		{"plane: 9", "error plane there is no plane at 9.00 m: no room is so high; the highest has 2.50 m []"},
-		{"plane: -1", "error out-of-range a plane is 0 m to 100 m, and \"-1\" is not []"},
+		{"plane: -1", "error out-of-range a plane is 0 m to 100 m, and \"-1\" is not [did you mean 1?]"},
 		{"plane: 0.75, field: face", "error plane a sheet has one map: the plane, or the dome at face height [leave out plane, or field: face]"},
 		{"field: face", ""},
 		{"scale: '1:33'", "error bad-value \"1:33\" is not a scale that rules are made for [did you mean 1:25?]"},

@@ -72,7 +72,7 @@ func TestLevelLabels(t *testing.T) {
 			t.Errorf("%g lx, %d stops in unit %d: %q, want %q", c.lux, c.stop, c.unit, got, c.want)
 		}
 	}
-	if got := (Level{Stop: 0}).Label(TStop, unit.StopOf(3.2).N); got != "T2.8 ⅓" {
+	if got := (Level{Stop: 0}).Label(TStop, unit.StopOf(3.2).N); got != "T2.8+⅓" {
 		t.Errorf("T3.2 prints as %q, and everywhere else as a third", got)
 	}
 }

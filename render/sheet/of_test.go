@@ -46,7 +46,7 @@ func TestOfMapsWhatIsAsked(t *testing.T) {
 		{name: "nothing", field: "on the floor", inset: "at face height", floors: 1},
 		{name: "the scene's faces", sheet: "field: face", field: "at face height", inset: "on the floor"},
 		{name: "the floor instead", sheet: "field: face", option: "floor", field: "on the floor", inset: "at face height", floors: 1},
-		{name: "the scene's plane", sheet: "field: face, plane: 0.75", field: "on the level plane at 0.75 m", inset: "at face height", floors: 1},
+		{name: "the scene's plane", sheet: "plane: 0.75", field: "on the level plane at 0.75 m", inset: "at face height", floors: 1},
 		{name: "a plane", planes: []study.Plane{desk}, field: "on the level plane at 0.75 m", inset: "at face height", floors: 1},
 		{name: "a wall", planes: []study.Plane{left}, field: "on the wall den.left"},
 		{name: "the faces in spite of a plane", option: "face", planes: []study.Plane{desk}, field: "at face height", inset: "on the floor"},
@@ -80,7 +80,7 @@ func TestOfSaysAll(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := Text(Options{}, Of(lit, Options{}, log.All()))
-	for _, want := range []string{"No light reaches the key side of ada", "Written, but not in the figures: scrims of k",
+	for _, want := range []string{"Every light of this set-up is struck or off", "Written, but not in the figures: scrims of 1 k",
 		"Local codes and licensed practice come first", "NOT CHECKED", "Floor load"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sheet does not say %q:\n%s", want, text)
@@ -94,7 +94,7 @@ func TestOfSaysAll(t *testing.T) {
 // Every fault that composing would find in words is found before light is computed, and told once.
 func TestCheckBeforeLight(t *testing.T) {
 	s, _ := setupOf(t, hall)
-	empty, _ := setupOf(t, "scrimshaw: 1\nrooms: {den: {size: [4, 3]}}\nsheet: {field: face}\n")
+	empty, _ := setupOf(t, "scrimshaw: 1\nrooms: {den: {size: [4, 3]}}\n")
 	for _, c := range []struct {
 		name string
 		s    *plan.Setup
@@ -104,7 +104,7 @@ func TestCheckBeforeLight(t *testing.T) {
 		{"nothing", s, Options{}, ""},
 		{"paper", s, Options{Paper: "A33"}, "unknown-paper"},
 		{"two words", s, Options{Theme: "dusk", Field: "wall"}, "unknown-theme unknown-field"},
-		{"nobody", empty, Options{}, "no-face"},
+		{"nobody", empty, Options{Field: "face"}, "no-face"},
 		{"nobody, but the floor is asked for", empty, Options{Field: "floor"}, ""},
 	} {
 		var codes []string
