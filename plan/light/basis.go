@@ -53,6 +53,10 @@ func (w *World) Rebase(ctx context.Context, old *Basis, lights []Emitter, moved 
 	return w.basis(ctx, old, lights, old.targets, moved)
 }
 
+// Forget lets go of how surfaces see each other, which is most of the memory of a basis and which only Rebase
+// asks for: it works that out anew then. No other goroutine may use the basis meanwhile.
+func (b *Basis) Forget() { b.returns = nil }
+
 func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targets, moved []string) (*Basis, error) {
 	if err := check(lights, &to); err != nil {
 		return nil, err

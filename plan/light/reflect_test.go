@@ -183,6 +183,14 @@ func TestRebaseOfReflectedLight(t *testing.T) {
 	if &got.Reflected[0][0][0] != &old.Reflected[0][0][0] {
 		t.Error("a light that stays is reflected again")
 	}
+	old.Forget()
+	again, err := w.Rebase(t.Context(), old, lights, lights[1].Name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.Equal(again.Reflected[1][0], got.Reflected[1][0]) {
+		t.Error("a basis that has forgotten is made again otherwise")
+	}
 	want := basis(t, w, lights, to)
 	for i := range lights {
 		if !slices.Equal(got.Reflected[i][0], want.Reflected[i][0]) {

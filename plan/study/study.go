@@ -60,6 +60,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if s.Basis, err = world.Basis(ctx, light.Emitters(setup), targets); err != nil {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
+	s.Basis.Forget() // lamps of a study do not move
 	s.Relevel(light.DriveOf(setup.Lights))
 	if !o.ReadingsOnly {
 		s.trace()
