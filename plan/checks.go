@@ -134,7 +134,7 @@ func (r *resolver) standsFree(name string, m Mount, base, top float64) bool {
 		return true
 	}
 	r.warnf(r.placeSpan(r.things[name]), CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
-		"the stand of %s goes through %s", name, in)
+		"the stand of %s goes through %s", r.out.Numbered(name), in)
 	return false
 }
 

@@ -18,7 +18,7 @@ func (r *resolver) reachOfLight(l *Light) *reaching {
 	written := &r.s.Lights[r.things[l.Name].index]
 	frozen := r.frozenLight(l.Name) != nil
 	return &reaching{
-		name: l.Name,
+		name: l.Numbered(),
 		ways: func(moved r3.Vec) []way {
 			f := l.Frame
 			f.At = r3.Add(f.At, moved)
@@ -85,7 +85,7 @@ func (r *resolver) isGrip(id solid.ID) bool {
 // reachOfGrip is a piece of grip by the corners of its sheet.
 func (r *resolver) reachOfGrip(g *Grip) *reaching {
 	return &reaching{
-		name: g.Name,
+		name: g.Numbered(),
 		ways: func(moved r3.Vec) []way { return movedBy(moved, waysFrom(g.Frame.At, g.corners())) },
 		meets: func(name string, id solid.ID) bool {
 			return !r.isGrip(id) && !(g.Mount.Kind == "clamp" && name == g.Mount.On)

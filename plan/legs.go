@@ -54,7 +54,7 @@ func (r *resolver) legsFree(name string, m *Mount, base float64, class kit.Class
 		hint = "move the stand " + strings.Join(moves, " and ") + ", or " + hint
 	}
 	r.warnf(r.placeSpan(r.things[name]), CodeStandTight, hint, "the legs of the stand of %s, %s across, reach %s",
-		name, r.length(m.Foot), strings.Join(into, " and "))
+		r.out.Numbered(name), r.length(m.Foot), strings.Join(into, " and "))
 }
 
 // legsMeet lists what the circle of a stand's legs about a point would go through, the deepest of

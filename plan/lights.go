@@ -218,6 +218,22 @@ func (l *Light) Numbered() string { return numbered(l.Tag, l.Name) }
 // Numbered is a piece of grip by its number and its name.
 func (g *Grip) Numbered() string { return numbered(g.Tag, g.Name) }
 
+// Numbered is a light or a piece of grip by its number and its name, as the crew reads them; the name alone of
+// anything else.
+func (s *Setup) Numbered(name string) string {
+	for i := range s.Lights {
+		if s.Lights[i].Name == name {
+			return s.Lights[i].Numbered()
+		}
+	}
+	for i := range s.Grip {
+		if s.Grip[i].Name == name {
+			return s.Grip[i].Numbered()
+		}
+	}
+	return name
+}
+
 func numbered(tag, name string) string {
 	if tag == "" || tag == name {
 		return name

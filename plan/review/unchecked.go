@@ -41,22 +41,7 @@ func partOf(path string, s *plan.Setup) string {
 	keys := strings.Split(path, ".")
 	part := keys[len(keys)-1]
 	if len(keys) > 2 {
-		part += " of " + numbered(s, keys[0], keys[1])
+		part += " of " + s.Numbered(keys[1])
 	}
 	return part
-}
-
-// numbered is a thing with its number on the plan where it has one.
-func numbered(s *plan.Setup, list, name string) string {
-	for i := range s.Lights {
-		if l := &s.Lights[i]; list == "lights" && l.Name == name {
-			return l.Numbered()
-		}
-	}
-	for i := range s.Grip {
-		if g := &s.Grip[i]; list == "grip" && g.Name == name {
-			return g.Numbered()
-		}
-	}
-	return name
 }
