@@ -1,0 +1,174 @@
+package light
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+)
+
+// parts sums what the points that see part of the opening get from it, or, where that is less, what is hidden
+// from them: from the middle of each bundle, as many times as points of it count.
+func (d *desk) parts(from, to int) {
+	f, g := d.f, d.f.g
+	for i := range d.shares {
+		clear(d.shares[i].sums)
+	}
+	clear(d.lost)
+	d.halve(from, to)
+	d.mix(from, to)
+	for n := range f.bundles {
+		b := &f.bundles[n]
+		d.look(b, from, to)
+		for j := from; j < to; j++ {
+			var s sight
+			ready := false
+			for w, word := range d.partly[(j-from)*g.words : (j-from+1)*g.words] {
+				if word == 0 || !d.seen(b, word, j*g.words+w, (j-from)*g.words+w) {
+					continue
+				}
+				if !ready {
+					s, ready = f.steps.from(f.l, r3.Sub(g.lattice.At(0, j), b.middle)), true
+				}
+				d.add(&s, j-from, w, b.to-b.from)
+			}
+		}
+	}
+}
+
+// halve finds the points from which at most half of the opening is hidden.
+func (d *desk) halve(from, to int) {
+	f, g := d.f, d.f.g
+	clear(d.most)
+	if f.sampled {
+		return
+	}
+	size, first := len(g.blank), from*g.words
+	hidden := d.hidden[:(to-from)*g.words]
+	clear(hidden)
+	k := 0
+	for ; k+7 <= len(f.points); k += 7 {
+		seven := f.masks[k*size+first:]
+		for at, word := range d.partly[:len(hidden)] {
+			if word != 0 {
+				hidden[at].addSeven(seven[at:], size)
+			}
+		}
+	}
+	for ; k < len(f.points); k++ {
+		for at := range hidden {
+			hidden[at].add(f.masks[k*size+first+at], 0)
+		}
+	}
+	for at := range hidden {
+		word := d.partly[at]
+		for i := range f.panes {
+			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
+		}
+		d.most[at] = word & hidden[at].atMost(len(f.points)/2)
+	}
+}
+
+// mix finds the panes that need to be drawn for each point of the opening.
+func (d *desk) mix(from, to int) {
+	f := d.f
+	d.mixed = d.mixed[:0]
+	first := from * f.g.words
+	for i := range f.panes {
+		some, all := f.panes[i].some[first:], f.panes[i].all[first:]
+		for at, word := range d.partly[:(to-from)*f.g.words] {
+			if word&some[at]&^all[at] != 0 {
+				d.mixed = append(d.mixed, i)
+				break
+			}
+		}
+	}
+}
+
+// look draws what is seen through the mixed panes from each point of a bundle.
+func (d *desk) look(b *bundle, from, to int) {
+	f := d.f
+	for k := b.from; k < b.to; k++ {
+		before := d.before[k-b.from][:0]
+		for _, i := range d.mixed {
+			n := (k-b.from)*len(f.panes) + i
+			clear(d.through[n])
+			f.through(d.brush, d.through[n], k, i, from, to)
+			if slices.ContainsFunc(d.through[n], func(w uint64) bool { return w != 0 }) {
+				d.passing[n] = f.panes[i].caster.passing(f.points[k].at)
+				before = append(before, n)
+			}
+		}
+		d.before[k-b.from] = before
+	}
+}
+
+// seen counts, for each point of a word, the points of a bundle that it sees, by share, or those hidden from
+// it. The word is word n of the masks and word at of the band. It says whether there are any.
+func (d *desk) seen(b *bundle, word uint64, n, at int) (any bool) {
+	masks, size, most := d.f.masks, len(d.f.g.blank), d.most[at]
+	for i := range d.counts {
+		d.counts[i] = count{}
+	}
+	d.missing = count{}
+	for k := b.from; k < b.to; k++ {
+		mask := masks[k*size+n]
+		d.missing.add(mask & most)
+		points := word &^ most &^ mask
+		if points == 0 {
+			continue
+		}
+		any = true
+		if before := d.before[k-b.from]; len(before) > 0 {
+			d.behind(before, points, at)
+		} else {
+			d.counts[0].add(points)
+		}
+	}
+	return any || d.missing != count{}
+}
+
+// behind counts points of a word that see a point of a bundle, some of them through panes.
+func (d *desk) behind(before []int, points uint64, at int) {
+	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
+	for _, n := range before {
+		if through := d.through[n][at] & points; through != 0 {
+			d.veil(through, d.passing[n])
+		}
+	}
+	for _, p := range d.portions {
+		d.counts[d.share(p.factor)].add(p.points)
+	}
+}
+
+// share is the index of the sums of a factor.
+func (d *desk) share(factor colour.RGB) int {
+	for i := range d.shares {
+		if d.shares[i].factor == factor {
+			return i
+		}
+	}
+	d.shares = append(d.shares, partial{factor, make([]float64, band*d.width)})
+	d.counts = append(d.counts, count{})
+	return len(d.shares) - 1
+}
+
+// add adds the light of what has been counted for word w of row r.
+func (d *desk) add(s *sight, r, w, size int) {
+	for i := range d.counts {
+		d.times(&d.counts[i], d.line(d.shares[i].sums, r), s, w, size)
+	}
+	d.times(&d.missing, d.line(d.lost, r), s, w, size)
+}
+
+// times adds the light of a point of the opening to word w of a row, as often as counted.
+func (d *desk) times(c *count, row []float64, s *sight, w, size int) {
+	left := c.any()
+	for n := size; left != 0; n-- { // most often all or none
+		if points := c.exactly(n); points != 0 {
+			d.f.l.kernel.add(row, points, w, s, float64(n)*d.f.share)
+			left &^= points
+		}
+	}
+}
