@@ -28,7 +28,7 @@ func marksOf(p *ink.Page, object string, layer ink.Layer) (all []*ink.Item) {
 func TestFacesAreMarkedOnTheHead(t *testing.T) {
 	in := example()
 	s := sheetFor(t, in, Options{Paper: "A3", Font: family(t)})
-	v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
+	v := s.fitter.view(&s.layout)
 	head := v.mm(in.Setup.People[0].At)
 	for _, name := range []string{"reading:ruth.key", "reading:ruth.fill"} {
 		marks := marksOf(&s.pages[0], name, ink.Readings)
@@ -58,7 +58,7 @@ func TestNamesStandAtTheBody(t *testing.T) {
 	}
 	for n, in := range append(ins, sampleInputs(t, "night-kitchen")...) {
 		s := sheetFor(t, in, Options{Paper: "A3", Font: f})
-		v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
+		v := s.fitter.view(&s.layout)
 		for i := range in.Setup.People {
 			who := &in.Setup.People[i]
 			body := trunk(symbols.Person{Pose: symbols.Pose(who.Pose), At: v.mm(who.At), Faces: bodyBearing(who), Scale: v.scale}, s.c.people[who.Name])
@@ -130,7 +130,7 @@ func TestLeadersComeToAFaceFromItsSide(t *testing.T) {
 	}
 	for n, in := range ins {
 		s := sheetFor(t, in, Options{Paper: "A3", Font: family(t)})
-		v := viewOf(s.fitter.extent, s.layout.plan, s.layout.times)
+		v := s.fitter.view(&s.layout)
 		for i := range in.Setup.People {
 			who := &in.Setup.People[i]
 			head := symbols.Person{At: v.mm(who.At), Scale: v.scale}.Head()
