@@ -305,8 +305,8 @@ func TestDrawingKeepsItsNumber(t *testing.T) {
 		for i := range doc.Pages {
 			items := doc.Pages[i].Items
 			for j := range items {
-				if items[j].Text != nil && items[j].Text.S == "Drawing" && doc.Pages[i].Name != "" && !strings.HasSuffix(doc.Pages[i].Name, "lists") {
-					all = append(all, doc.Pages[i].Name+" "+items[j+1].Text.S)
+				if items[j].Text != nil && items[j].Text.S == "Drawing" && !strings.HasSuffix(doc.Pages[i].Name, ".lists") {
+					all = append(all, doc.Pages[i].Title+" "+items[j+1].Text.S)
 				}
 			}
 		}
