@@ -11,8 +11,8 @@ import (
 )
 
 // tag is a number with what belongs beside a thing on the plan. Its forms are the rungs of the
-// ladder: the first shows all lines, the next only the first, the last the number alone; below
-// that it stands in the table of the collar only.
+// ladder: the first shows all lines, the next shortens the first of them, the next shows that alone, and
+// the last the number; below that it stands in the table of the collar only.
 type tag struct {
 	object string
 	number string
@@ -35,19 +35,22 @@ const (
 	tagLeads = 56.0 // the longest leader
 )
 
-// forms are the lines that each rung shows, best first.
+// forms are the lines that each rung shows, best first. Every light has the rung of its shortened first
+// line, even where that is no narrower, so that none loses its figures sooner than another.
 func (t *tag) forms() [][][]string {
 	if len(t.lines) == 0 {
 		return [][][]string{nil}
 	}
-	short := t.lines[:1]
+	all := [][][]string{t.lines}
+	first := t.lines[:1]
 	if t.short != "" {
-		short = [][]string{{t.short}}
+		first = [][]string{{t.short}}
+		all = append(all, append(first[:1:1], t.lines[1:]...))
 	}
-	if len(t.lines) == 1 && t.short == "" {
-		return [][][]string{t.lines, nil}
+	if len(t.lines) > 1 || t.short != "" {
+		all = append(all, first)
 	}
-	return [][][]string{t.lines, short, nil}
+	return append(all, nil)
 }
 
 // size is that of the tag with some lines.
