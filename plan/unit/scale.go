@@ -11,8 +11,9 @@ import (
 // is for who asks for it: what does not fit at 1:100 is drawn in parts.
 var metric = []float64{10, 20, 25, 50, 100, 200}
 
-// imperial are 1", 1/2", 1/4", 1/8" and, for who asks, 1/16" to the foot.
-var imperial = []float64{12, 24, 48, 96, 192}
+// imperial are 1", 1/2", 3/8", 1/4", 1/8" and, for who asks, 1/16" to the foot. From 1/2" to 1/4" a plan
+// shrinks to a quarter of its area, which left half a sheet empty; every triangular rule has 3/8".
+var imperial = []float64{12, 24, 32, 48, 96, 192}
 
 // Scales are the scales that plans are drawn at, largest drawing first. The caller must not change them.
 func Scales(feet bool) []float64 {

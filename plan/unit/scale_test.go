@@ -14,7 +14,7 @@ func TestPlanScales(t *testing.T) {
 		hint  string
 	}{
 		{"1:50", false, 50, ""}, {`1/4"`, false, 48, ""}, {"1:50", true, 50, ""},
-		{"1:33", false, 0, "did you mean 1:25?"}, {"1:33", true, 0, `did you mean 1/2"?`}, {"fifty", false, 0, "the scales are 1:10, 1:20, 1:25, 1:50, 1:100, 1:200"}, {"1:5000", false, 0, "did you mean 1:200?"},
+		{"1:33", false, 0, "did you mean 1:25?"}, {"1:33", true, 0, `did you mean 3/8"?`}, {"fifty", false, 0, "the scales are 1:10, 1:20, 1:25, 1:50, 1:100, 1:200"}, {"1:5000", false, 0, "did you mean 1:200?"},
 	} {
 		times, err := ParsePlanScale(c.text, c.feet)
 		var f *Fault
