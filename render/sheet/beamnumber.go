@@ -9,6 +9,9 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// numberAir is clear round a number on a beam, mm: one that touches a word is read as part of it.
+const numberAir = 0.9
+
 // numberBeams letters the number of its light beside every line of a beam that has room for it, rather
 // far from the lamp, where one asks whose line it is, and returns the paper that takes.
 func (c *composer) numberBeams(p pad, v view, taken []carto.Obstacle) []carto.Obstacle {
@@ -32,7 +35,10 @@ func (c *composer) numberBeams(p pad, v view, taken []carto.Obstacle) []carto.Ob
 					continue
 				}
 				if at, ok := besideLine(from, to, st.boxOf(l.Tag), func(o carto.Obstacle) bool {
-					return allIn(o.Outline, inset(v.panel, 1, 1)) && !meets(o, taken) && !meets(o, own) && !meets(o, rays)
+					g := gatherer{}
+					g.all(o.Outline, numberAir)
+					aired := carto.Obstacle{Outline: corners(g.box())}
+					return allIn(o.Outline, inset(v.panel, 1, 1)) && !meets(aired, taken) && !meets(aired, own) && !meets(o, rays)
 				}); ok {
 					own = append(own, carto.Obstacle{Outline: turnedBox(at, st.boxOf(l.Tag), 0)})
 					p.on(ink.Beams).of("light:"+l.Name, "").turned(underMiddle(at, st.cap, 0), l.Tag, st, ink.Centre, 0, &p.look.Paper)
