@@ -29,7 +29,7 @@ func TestScaleBarOnPaper(t *testing.T) {
 		}
 		t.Skip("pdftocairo of poppler-utils is not installed")
 	}
-	for name, metres := range map[string]float64{"map-room": 1.0 / 25, "two-sizes": 8 * 0.3048 / 48} {
+	for name, metres := range map[string]float64{"map-room": 1.0 / 25, "two-sizes": 4 * 0.3048 / 32} {
 		t.Run(name, func(t *testing.T) {
 			dir := t.TempDir()
 			svg, pdf := filepath.Join(dir, "a.svg"), filepath.Join(dir, "a.pdf")
