@@ -148,7 +148,9 @@ func section[T any](key, noun string, shape *source.Shape[T], check func(*T) (me
 			source.Each(n, noun, c, func(k *source.Key) {
 				v := new(T)
 				clean := cleanly(c, func(c *source.Context) { shape.Read(v, k.Value, c) })
-				keep(l, v, Entry{Name: k.Name, Origin: k.Span})
+				if l.catalogue != nil { // none where a misspelt section is only tried
+					keep(l, v, Entry{Name: k.Name, Origin: k.Span})
+				}
 				if !clean || check == nil {
 					return
 				}
