@@ -143,7 +143,7 @@ func TestPeerRatios(t *testing.T) {
 		mean, p95 := errorsOf(theirs, want)
 		fmt.Printf("  Embree, 16 rays at a time, every sample: %7.1f ms   error %.2f %% mean, %.1f %% p95\n", 1e3*theirTime, 100*mean, 100*p95)
 		for _, q := range []Quality{Draft, Normal} {
-			took, ours := run(build(t, s, Options{Direct: true, Quality: q, Workers: 1}), 5)
+			took, ours := run(build(t, s, Options{Direct: true, Quality: q, Workers: 1}), 8)
 			mean, p95 := errorsOf(ours, want)
 			fmt.Printf("  shadows drawn, %-6s:                    %7.1f ms   error %.2f %% mean, %.1f %% p95   %.1f times the speed\n",
 				q, took.Seconds()*1e3, 100*mean, 100*p95, theirTime/took.Seconds())

@@ -97,7 +97,7 @@ int main(int argc, char **argv) {
 
   std::vector<double> field(nu * nv);
   double best = 1e9;
-  for (int run = 0; run < 3; run++) {
+  for (int run = 0; run < 8; run++) {
     std::fill(field.begin(), field.end(), 0);
     clock_t start = clock();
     for (const Lamp &l : lamps) {
