@@ -75,7 +75,7 @@ func (r *resolver) boom(w *scene.Mount, m *Mount, h holding) (float64, bool) {
 			back = r2.Vec{Y: 1}
 		}
 		m.Base = r2.Add(at, r2.Scale(w.Arm, r2.Unit(back)))
-		r.assume(r.path, "base of the boom", r.xy(m.Base))
+		r.assume(r.path, "base of the boom", "["+r.length(m.Base.X)+", "+r.length(m.Base.Y)+"]")
 		return r.standing(m.Base, h.spot.room).base, true
 	}
 	s, ok := r.place(&w.Base.V, func(r2.Vec) float64 { return 0 })

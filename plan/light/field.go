@@ -66,9 +66,6 @@ const band = 8
 // newField prepares the field; masks is memory to use again.
 func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	lat := g.lattice
-	if l.kernel == nil {
-		l.kernel = newKernel(l)
-	}
 	f := &field{
 		g: g, l: l, steps: newSteps(l, lat.U, lat.Normal, lat.Weight), levels: l.rules(lat.Weight),
 		casts: map[*side]cast{},

@@ -24,7 +24,7 @@ type lamp struct {
 	points          []r3.Vec  // of the opening, traced where it is seen in part
 	order           []int     // of the points, so that those of a bundle follow each other
 	begins          []bool    // in that order: whether a bundle begins
-	kernel          *kernel   // of the fields; nil until one is computed
+	kernel          *kernel   // of the fields; nil where none is asked for
 	pieces          *pieces   // of a face that is not smooth
 }
 

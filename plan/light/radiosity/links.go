@@ -167,8 +167,8 @@ func (t *Transport) patch(k int, number uint32) patch {
 func (t *Transport) linkOne(e *eye, number uint32) linked {
 	k := t.mesh.face(number)
 	f := &t.mesh.faces[k]
-	l := linked{patch: t.patch(k, number)}
 	n := t.rays(f.du * f.dv)
+	l := linked{t.patch(k, number), make([]uint32, 0, n)}
 	t.cast(e, f, &l, 0, n)
 	t.finish(e, f, &l, n)
 	return l

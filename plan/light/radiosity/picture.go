@@ -89,7 +89,7 @@ func (q *picture) sum(sums, near []shining, n, rays int, exitance []shining) ([]
 
 func sized(s []shining, n int) []shining {
 	if cap(s) < n {
-		return make([]shining, n)
+		return make([]shining, n, n+n/4) // the next may be a little larger
 	}
 	return s[:n]
 }
