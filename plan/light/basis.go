@@ -146,7 +146,7 @@ func (w *World) points(ctx context.Context, b *Basis, lamps []*lamp, fresh []int
 	tracers := make([]tracer, crew.Size(w.workers, len(traced)))
 	err := crew.Each(ctx, w.workers, len(traced), func(worker, i int) {
 		t := &tracers[worker]
-		t.bvh = w.bvh
+		t.BVH = w.bvh
 		traced[i] = slices.Clone(t.light(lamps[fresh[i/n]], &b.resolve[i%n]))
 	})
 	for k, i := range fresh {
@@ -235,7 +235,7 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	tracers := make([]tracer, crew.Size(w.workers, lat.NV))
 	err := crew.Each(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
-		t.bvh = w.bvh
+		t.BVH = w.bvh
 		r := Receptor{Axis: lat.Normal, Weight: lat.Weight, Skip: lat.Skip}
 		for i := range lat.NU {
 			if lat.Masked(i, j) {

@@ -12,8 +12,7 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// bounced is a lamp as the surfaces of the set see it: what it gives straight to a place, from one
-// point of its opening at a time.
+// bounced is a lamp as the surfaces of the set see it.
 type bounced struct {
 	w       *World
 	l       *lamp
@@ -21,8 +20,17 @@ type bounced struct {
 	coarse  []node   // the rule that the light of the whole opening is summed by
 	distant []node   // and that from farther off than three times its size
 	slender float64  // metres of light that changes little, per metre from the lamp
-	faint   float64  // cd below which nothing is followed
-	tracers []tracer
+	widest  float64  // the angle from the axis, radians, beyond which nothing is followed
+	aims    []aim    // by worker
+}
+
+// aim is how a lamp lights the patch that a worker looks at.
+type aim struct {
+	viewer
+	panes  []solid.Pane
+	normal r3.Vec
+	past   []int32 // what may stand between
+	veiled bool    // whether any of that is clear
 }
 
 // The share of the distance that a surface is looked at in, and the share of the peak intensity
@@ -46,9 +54,9 @@ func (l *lamp) fewest() []node {
 }
 
 func (w *World) newBounced(l *lamp) *bounced {
-	b := &bounced{w: w, l: l, tracers: make([]tracer, crew.Size(w.workers, math.MaxInt))}
-	for i := range b.tracers {
-		b.tracers[i].bvh = w.bvh
+	b := &bounced{w: w, l: l, aims: make([]aim, crew.Size(w.workers, math.MaxInt))}
+	for i := range b.aims {
+		b.aims[i].BVH = w.bvh
 	}
 	b.points = stirred(l.points)
 	if b.points == nil {
@@ -57,7 +65,7 @@ func (w *World) newBounced(l *lamp) *bounced {
 	b.coarse = l.nodes(l.opening.Largest(), coarsely())
 	b.distant = l.fewest()
 	peak := photometry.Peak(l.shape)
-	b.faint = faintest * l.flux * peak
+	b.widest = l.widest(faintest * l.flux * peak)
 	half := min(l.falls(l.right, 0.5*l.flux*peak), l.falls(l.up, 0.5*l.flux*peak))
 	b.slender = min(wideGrain, math.Tan(min(half, 45)*radian)/2)
 	return b
@@ -88,32 +96,272 @@ func common(a, b int) int {
 	return a
 }
 
-// Grain implements radiosity.Lamp.
-func (b *bounced) Grain(at r3.Vec) float64 {
-	l := b.l
-	if l.flux == 0 || l.onesided && r3.Dot(r3.Sub(at, l.at), l.axis) < -1 { // 1 m: more than a patch
-		return 0
+// Aim implements radiosity.Lamp. A shaft between patch and lamp tells what may come between: where nothing does, all
+// of the patch sees all of the lamp, and where one solid hides every corner of the one from every corner of the
+// other, none sees any.
+func (b *bounced) Aim(worker int, corners []r3.Vec, normal r3.Vec) (any bool) {
+	l, a := b.l, &b.aims[worker]
+	opening, round := b.opening(corners)
+	before, shining := facing(corners[0], normal), facing(l.at, l.axis)
+	if l.flux == 0 || outside(&before, opening) || l.onesided && outside(&shining, corners) || b.misses(corners) {
+		return false
 	}
-	return b.slender*math.Sqrt(l.distance2(at)) + l.opening.Largest()/8
+	var s solid.Shaft
+	if round {
+		s = solid.NewBoxShaft(corners, opening)
+	} else {
+		s = solid.NewShaft(corners, opening)
+	}
+	s.Bound(before)
+	if l.onesided {
+		s.Bound(shining)
+	}
+	a.normal, a.veiled = normal, false
+	a.past = a.BVH.Between(&s, nil, a.past[:0])
+	for _, number := range a.past {
+		if !a.BVH.Opaque(number, l.at, false) {
+			a.veiled = true
+		} else if !round && a.Hides(number, corners, opening) {
+			return false
+		}
+	}
+	return true
 }
 
-// Light implements radiosity.Lamp.
-func (b *bounced) Light(worker, sample int, at, normal r3.Vec) (e colour.RGB, hidden bool) {
-	value := b.whole(&Receptor{At: at, Axis: normal})
-	if value <= 0 {
-		return e, false
+// opening is a few corners that hold the lamp's opening. A sphere close by is round: no flat figure holds what is
+// seen of it from all of the patch.
+func (b *bounced) opening(patch []r3.Vec) (corners []r3.Vec, round bool) {
+	l := b.l
+	switch l.opening.Form {
+	case photometry.Point:
+		return []r3.Vec{l.at}, false
+	case photometry.Sphere:
+		middle, radius := solid.Centre(patch), l.opening.Width/2
+		rim, ok := l.rim(middle)
+		if size := r3.Norm(r3.Sub(patch[0], middle)); ok && r3.Norm(r3.Sub(middle, l.at))-size > nearSphere*radius {
+			rim.centre, rim.radius = l.at, wideRim*radius
+			return rim.square(), false
+		}
+		r := r3.Vec{X: radius, Y: radius, Z: radius}
+		return []r3.Vec{r3.Sub(l.at, r), r3.Add(l.at, r)}, true
 	}
-	t := &b.tracers[worker]
-	panes, blocked := b.w.bvh.Segment(b.points[sample%len(b.points)], at, nil, t.panes[:0])
-	t.panes = panes
-	if blocked {
-		return e, true
+	return l.bound(l.at), false
+}
+
+// From nearSphere radii on, the square about a sphere of wideRim times its radius holds what is seen of it from all
+// of a patch: its rim lies within a radius of the middle, and the patch is seen under less than a right angle.
+const (
+	nearSphere = 4
+	wideRim    = 1.3
+)
+
+// misses says whether a patch lies wholly beyond the angle from the axis of a point that anything is followed to.
+func (b *bounced) misses(patch []r3.Vec) bool {
+	l := b.l
+	if l.opening.Form != photometry.Point || b.widest >= math.Pi {
+		return false
 	}
-	e = colour.RGB{value, value, value}
-	for i := range panes {
-		e = e.Times(panes[i].Factor)
+	way := r3.Sub(solid.Centre(patch), l.at)
+	distance, size := r3.Norm(way), 0.0
+	for _, p := range patch {
+		size = max(size, r3.Norm(r3.Sub(p, r3.Add(l.at, way))))
 	}
-	return e, false
+	if size >= distance {
+		return false
+	}
+	angle := math.Acos(max(-1, min(1, r3.Dot(way, l.axis)/distance)))
+	return angle-math.Asin(size/distance) > b.widest
+}
+
+// widest is the greatest angle from the axis, radians, at which the intensity reaches a threshold, in steps of
+// which one is added.
+func (l *lamp) widest(threshold float64) float64 {
+	const step, round = math.Pi / 180, 16
+	for n := 180; n > 0; n-- {
+		sin, cos := math.Sincos(float64(n) * step)
+		for k := range round {
+			s, c := math.Sincos(2 * math.Pi * float64(k) / round)
+			side := r3.Add(r3.Scale(c, l.right), r3.Scale(s, l.up))
+			if l.intensity(r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))) >= threshold {
+				return float64(n+1) * step
+			}
+		}
+	}
+	return step
+}
+
+// outside says whether all points lie out of a half-space.
+func outside(h *solid.Plane, points []r3.Vec) bool {
+	for _, p := range points {
+		if h.Over(p) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// Flux implements radiosity.Lamp.
+func (b *bounced) Flux(worker int, figure []r3.Vec) colour.RGB {
+	a := &b.aims[worker]
+	if b.l.opening.Form == photometry.Point && len(a.past) > 0 {
+		return b.cutFlux(a, figure)
+	}
+	return b.sumFlux(a, figure)
+}
+
+// cutFlux is the flux from a point past what stands between: what the figure keeps of its light has sharp edges, and is
+// found exactly.
+func (b *bounced) cutFlux(a *aim, figure []r3.Vec) (sum colour.RGB) {
+	past := a.past
+	for _, g := range a.See(b.l.at, figure, past, false) {
+		factor := colour.RGB{1, 1, 1}
+		if g.Veiled {
+			factor = a.passed(b.l.at, solid.Centre(g.Corners))
+		}
+		value := b.surface(a, g.Corners, func(r *Receptor) colour.RGB {
+			e := b.l.from(b.l.at, r)
+			return colour.RGB{e, e, e}
+		})
+		sum = sum.Add(factor.Times(value))
+	}
+	return sum
+}
+
+// sumFlux is the flux on a figure by what is seen of the opening from some of its places.
+func (b *bounced) sumFlux(a *aim, figure []r3.Vec) colour.RGB {
+	if len(a.past) == 0 {
+		return b.surface(a, figure, func(r *Receptor) colour.RGB {
+			e := b.whole(r)
+			return colour.RGB{e, e, e}
+		})
+	}
+	return b.surface(a, figure, func(r *Receptor) colour.RGB { return b.seen(a, r) })
+}
+
+// surface sums light over a convex figure, by places that lie closer together than its grain.
+func (b *bounced) surface(a *aim, figure []r3.Vec, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
+	middle := solid.Centre(figure)
+	near := math.Sqrt(b.l.distance2(middle))
+	s := surfacing{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, light: light}
+	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
+		s.parallelogram(figure)
+		return s.sum
+	}
+	for i := 1; i+1 < len(figure); i++ {
+		t := triangle{figure[0], figure[i], figure[i+1]}
+		t.split(s.strips(t.longest()), s.triangle)
+	}
+	return s.sum
+}
+
+// surfacing sums light over figures of one patch.
+type surfacing struct {
+	r     Receptor
+	grain float64 // m over which the light changes little
+	near  float64 // m from the lamp
+	light func(r *Receptor) colour.RGB
+	sum   colour.RGB
+}
+
+// mostStrips is how often, at most, a side is divided for a lamp; and a part that is longer than such a share of its
+// distance from the lamp takes more than the light in its middle.
+const (
+	mostStrips = 16
+	flatShare  = 0.1
+)
+
+// strips is how many parts of a length are no longer than twice the grain.
+func (s *surfacing) strips(length float64) int {
+	return min(max(1, int(math.Ceil(length/(2*s.grain)))), mostStrips)
+}
+
+// at adds the light of a place, which stands for an area.
+func (s *surfacing) at(p r3.Vec, area float64) {
+	s.r.At = p
+	s.sum = s.sum.Add(s.light(&s.r).Scale(area))
+}
+
+// gauss2 is how far the two points of Gauss's rule lie from the middle of a length of 1.
+const gauss2 = 0.28867513459481287
+
+// parallelogram sums over strips each way, by Gauss's rule of one or of two points.
+func (s *surfacing) parallelogram(f []r3.Vec) {
+	u, v := r3.Sub(f[1], f[0]), r3.Sub(f[3], f[0])
+	nu, nv := s.strips(r3.Norm(u)), s.strips(r3.Norm(v))
+	area := r3.Norm(r3.Cross(u, v)) / float64(nu*nv)
+	u, v = r3.Scale(1/float64(nu), u), r3.Scale(1/float64(nv), v)
+	flat := max(r3.Norm(u), r3.Norm(v)) < flatShare*s.near
+	for n := range nu * nv {
+		middle := r3.Add(f[0], r3.Add(r3.Scale(float64(n%nu)+0.5, u), r3.Scale(float64(n/nu)+0.5, v)))
+		if flat {
+			s.at(middle, area)
+			continue
+		}
+		for _, c := range [...][2]float64{{-1, -1}, {1, -1}, {-1, 1}, {1, 1}} {
+			s.at(r3.Add(middle, r3.Add(r3.Scale(c[0]*gauss2, u), r3.Scale(c[1]*gauss2, v))), area/4)
+		}
+	}
+}
+
+// triangle sums over a triangle by its middle, or by three points, exact for the second degree (G. Strang and G. Fix,
+// An Analysis of the Finite Element Method, 1973).
+func (s *surfacing) triangle(t *triangle) {
+	if t.longest() < flatShare*s.near {
+		s.at(solid.Centre(t[:]), t.area())
+		return
+	}
+	all := r3.Add(r3.Add(t[0], t[1]), t[2])
+	for _, p := range t {
+		s.at(r3.Add(r3.Scale(1.0/6, all), r3.Scale(0.5, p)), t.area()/3)
+	}
+}
+
+// longest is the longest side.
+func (t *triangle) longest() float64 {
+	return math.Sqrt(max(r3.Norm2(r3.Sub(t[1], t[0])), r3.Norm2(r3.Sub(t[2], t[1])), r3.Norm2(r3.Sub(t[0], t[2]))))
+}
+
+func (t *triangle) area() float64 {
+	return r3.Norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
+}
+
+// split cuts a triangle into n by n equal ones.
+func (t *triangle) split(n int, each func(*triangle)) {
+	u, v := r3.Scale(1/float64(n), r3.Sub(t[1], t[0])), r3.Scale(1/float64(n), r3.Sub(t[2], t[0]))
+	at := func(i, j int) r3.Vec { return r3.Add(t[0], r3.Add(r3.Scale(float64(i), u), r3.Scale(float64(j), v))) }
+	for i := range n {
+		for j := range n - i {
+			each(&triangle{at(i, j), at(i+1, j), at(i, j+1)})
+			if i+j+1 < n {
+				each(&triangle{at(i+1, j), at(i+1, j+1), at(i, j+1)})
+			}
+		}
+	}
+}
+
+// seen is what a place on the patch gets of the parts of the opening that it sees.
+func (b *bounced) seen(a *aim, r *Receptor) (sum colour.RGB) {
+	l := b.l
+	figure := l.outline(r.At, fewSides)
+	if figure == nil || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
+		return sum
+	}
+	all := a.See(r.At, figure, a.past, true)
+	for i := range all {
+		g := &all[i]
+		value := 0.0
+		if g.Cut {
+			value = a.rough(l, r, g.Corners)
+		} else {
+			value = b.whole(r)
+		}
+		e := colour.RGB{value, value, value}
+		if g.Veiled {
+			e = e.Times(a.passed(solid.Centre(g.Corners), r.At))
+		}
+		sum = sum.Add(e)
+	}
+	return sum
 }
 
 // whole is what a surface gets where nothing hides the lamp: close to it by closed form or piece by piece, and
@@ -125,9 +373,6 @@ func (b *bounced) whole(r *Receptor) float64 {
 	if size > 0 && (l.lambertian && square < 4*size*size || l.pieces != nil && square < 9*size*size) {
 		return l.full(r, coarsely())
 	}
-	if size == 0 && l.intensity(r3.Scale(1/math.Sqrt(square), r3.Sub(r.At, l.at))) < b.faint {
-		return 0
-	}
 	sum, rule := 0.0, b.coarse
 	if square > 9*size*size {
 		rule = b.distant
@@ -137,6 +382,34 @@ func (b *bounced) whole(r *Receptor) float64 {
 		sum += n.weight * l.from(n.at, r)
 	}
 	return sum
+}
+
+// rough is part for what falls on surfaces: without a closed form, by one short rule.
+func (v *viewer) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
+	if l.lambertian || len(corners) == 2 || l.opening.Form == photometry.Sphere {
+		return v.part(l, r, corners, coarseSum)
+	}
+	before := facing(r.At, r.Axis)
+	if corners = v.Clip(corners, &before, -1); corners == nil {
+		return 0
+	}
+	c := cubature{l: l, r: r}
+	sum := 0.0
+	for i := 1; i+1 < len(corners); i++ {
+		t := triangle{corners[0], corners[i], corners[i+1]}
+		sum += c.sum(&t)
+	}
+	return sum / l.opening.Surface()
+}
+
+// passed is what clear sheets leave on the way between two points.
+func (a *aim) passed(from, to r3.Vec) colour.RGB {
+	factor := colour.RGB{1, 1, 1}
+	a.panes, _ = a.BVH.Segment(from, to, nil, a.panes[:0])
+	for i := range a.panes {
+		factor = factor.Times(a.panes[i].Factor)
+	}
+	return factor
 }
 
 // The rays by which the landing of a lamp is found: rings about its axis, closer to it by equal
@@ -151,7 +424,7 @@ const (
 
 // Landing implements radiosity.Lamp.
 func (b *bounced) Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool) {
-	l, t := b.l, &b.tracers[0]
+	l, a := b.l, &b.aims[0]
 	sent := b.rings(func(_, _ r3.Vec, weight float64) bool { return true })
 	if sent == 0 {
 		return false
@@ -161,7 +434,7 @@ func (b *bounced) Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) boo
 	b.rings(func(o, d r3.Vec, weight float64) bool {
 		hit, ok := b.w.bvh.FirstOpaque(o, d, nil)
 		at := r3.Add(o, r3.Scale(hit.T, d))
-		if !ok || !land(hit, at, b.passed(t, o, at).Scale(weight*scale)) {
+		if !ok || !land(hit, at, a.passed(o, at).Scale(weight*scale)) {
 			missed += weight
 		}
 		return missed <= landLeak*sent
@@ -196,23 +469,13 @@ func (b *bounced) rings(ray func(o, d r3.Vec, weight float64) bool) (sum float64
 	return sum
 }
 
-// passed is what clear sheets leave on the way between two points.
-func (b *bounced) passed(t *tracer, from, to r3.Vec) colour.RGB {
-	factor := colour.RGB{1, 1, 1}
-	t.panes, _ = b.w.bvh.Segment(from, to, nil, t.panes[:0])
-	for i := range t.panes {
-		factor = factor.Times(t.panes[i].Factor)
-	}
-	return factor
-}
-
 // bounces is how finely reflected light is followed.
 func (q Quality) bounces() radiosity.Quality {
 	switch q {
 	case Draft:
 		return radiosity.Quality{Patch: 0.40, Links: 32, Point: 2048, Lattice: 32}
 	case Fine:
-		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 32768, Lattice: 512, Refine: 4}
+		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 32768, Lattice: 512}
 	}
-	return radiosity.Quality{Patch: 0.27, Links: 64, Point: 8192, Lattice: 256, Refine: 3}
+	return radiosity.Quality{Patch: 0.27, Links: 64, Point: 8192, Lattice: 256}
 }

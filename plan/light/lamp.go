@@ -20,7 +20,10 @@ type lamp struct {
 	opening         photometry.Opening
 	onesided        bool      // a face: nothing behind its plane, unless measured data has light there
 	lambertian      bool      // the same luminance from everywhere: closed forms hold
-	corners         [4]r3.Vec // of a rectangle, counter-clockwise from before it
+	corners         [4]r3.Vec // of the rectangle that a face fills or a disc lies in, counter-clockwise from before it
+	ends            [2]r3.Vec // of a tube
+	ring            []r3.Vec  // a polygon for a disc
+	coarseRing      []r3.Vec  // one of fewer sides
 	points          []r3.Vec  // of the opening, traced where it is seen in part
 	order           []int     // of the points, so that those of a bundle follow each other
 	begins          []bool    // in that order: whether a bundle begins
@@ -48,10 +51,21 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 	if _, axial := l.shape.(photometry.Axial); l.onesided && !axial && !l.lambertian {
 		l.pieces = newPieces(l.shape)
 	}
+	l.lay()
+	return l
+}
+
+// lay finds the corners of the opening.
+func (l *lamp) lay() {
 	w, h := r3.Scale(l.opening.Width/2, l.right), r3.Scale(l.opening.Height/2, l.up)
+	if l.opening.Form == photometry.Disc {
+		h = r3.Scale(l.opening.Width/2, l.up)
+		disc := l.disc()
+		l.ring, l.coarseRing = disc.polygon(roundSides), disc.polygon(fewSides)
+	}
 	low, high := r3.Sub(l.at, h), r3.Add(l.at, h)
 	l.corners = [4]r3.Vec{r3.Sub(low, w), r3.Sub(high, w), r3.Add(high, w), r3.Add(low, w)}
-	return l
+	l.ends = [2]r3.Vec{r3.Sub(l.at, w), r3.Add(l.at, w)}
 }
 
 // normalise makes points of openings without size.
@@ -148,11 +162,10 @@ func (l *lamp) closed(r *Receptor) float64 {
 		return luminance * formfactor.Disc(disc, r.At, r.Axis)
 	case photometry.Tube:
 		perMetre := l.flux / (math.Pi * math.Pi * o.Width) // cd/m square to it
-		half := r3.Scale(o.Width/2, l.right)
 		if dome {
-			return perMetre * formfactor.LineDome(r3.Sub(l.at, half), r3.Add(l.at, half), r.At, r.Axis)
+			return perMetre * formfactor.LineDome(l.ends[0], l.ends[1], r.At, r.Axis)
 		}
-		return perMetre * formfactor.Line(r3.Sub(l.at, half), r3.Add(l.at, half), r.At, r.Axis)
+		return perMetre * formfactor.Line(l.ends[0], l.ends[1], r.At, r.Axis)
 	}
 	luminance := l.flux / (math.Pi * o.Surface())
 	if dome {

@@ -66,7 +66,7 @@ func TestErrorOfReflectedLight(t *testing.T) {
 		return out
 	}
 	best := build(t, s, Options{Quality: Draft})
-	best.bounces = radiosity.Quality{Patch: 0.15, Links: 128, Point: 64, Lattice: 1024, Refine: 4}
+	best.bounces = radiosity.Quality{Patch: 0.15, Links: 128, Point: 64, Lattice: 1024}
 	want := field(best)
 	for _, c := range []struct {
 		quality   Quality

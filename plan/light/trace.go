@@ -7,7 +7,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
 
@@ -16,125 +15,128 @@ type share struct {
 	via    []solid.ID // in order from the lamp
 	filter colour.RGB
 	value  float64 // lx at a drive of {1, 1, 1}, before the filter
-	count  int     // points of the opening that are yet to be added
 }
 
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
 type tracer struct {
-	bvh    *solid.BVH
+	viewer
 	panes  []solid.Pane
 	ids    []solid.ID
 	shares []share
 }
 
-// sighting says how a point of an opening is seen from a receptor.
-type sighting uint8
-
-const (
-	seen sighting = iota
-	hidden
-	behind // the receptor's plane
-)
-
-// light returns what a lamp gives to a receptor, in shares that hold until the next call.
+// light returns what a lamp gives to a receptor, in shares that hold until the next call. A point is seen or not;
+// of any other opening the part that is seen is found exactly, and summed as closely as the whole is.
 func (t *tracer) light(l *lamp, r *Receptor) []share {
 	t.shares = t.shares[:0]
+	t.Reset()
 	if l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
 		return nil
 	}
-	if l.opening.Form == photometry.Point {
-		if t.point(l.at, r) == seen {
-			t.settle(l.from(l.at, r))
+	figure := l.outline(r.At, roundSides)
+	if figure == nil {
+		t.point(l, r)
+		return t.shares
+	}
+	past := t.between(l, r)
+	if past == nil {
+		if value := t.whole(l, r, figure); value > 0 {
+			t.add(value, nil)
 		}
 		return t.shares
 	}
-	var all [3]int
-	lost := 0.0
-	for n := 0; n < len(l.order); {
-		var middle r3.Vec
-		var count [3]int
-		for first := n; n < len(l.order) && (n == first || !l.begins[n]); n++ {
-			p := l.points[l.order[n]]
-			s := t.point(p, r)
-			count[s]++
-			if s != behind {
-				middle = r3.Add(middle, p)
-			}
-		}
-		if there := count[seen] + count[hidden]; there > 0 {
-			each := l.from(r3.Scale(1/float64(there), middle), r) / float64(len(l.points))
-			t.settle(each)
-			lost += each * float64(count[hidden])
-		}
-		for s := range all {
-			all[s] += count[s]
-		}
-	}
-	// The closed forms clip an opening that the receptor's plane cuts, the rules do not.
-	if len(t.shares) > 0 && (all[behind] == 0 || l.lambertian) {
-		t.fit(l.full(r, exactly()), lost, all[hidden] <= all[seen])
+	all := t.See(r.At, figure, past, true)
+	switch {
+	case len(all) == 0:
+	case len(all) == 1 && !all[0].Cut:
+		t.through(&all[0], r, t.whole(l, r, figure))
+	default:
+		t.parts(l, r, figure, all)
 	}
 	return t.shares
 }
 
-// settle adds the light of a point of the opening to the shares, as often as they have counted one.
-func (t *tracer) settle(each float64) {
-	for i := range t.shares {
-		s := &t.shares[i]
-		s.value += each * float64(s.count)
-		s.count = 0
+// between finds what may stand between a lamp and a receptor; nil where nothing does.
+func (t *tracer) between(l *lamp, r *Receptor) []int32 {
+	s := solid.NewShaft([]r3.Vec{r.At}, l.bound(r.At))
+	if r.Weight == Flat { // what lies behind the receptor's plane hides nothing that counts
+		s.Bound(facing(r.At, r.Axis))
+	}
+	if l.onesided {
+		s.Bound(facing(l.at, l.axis))
+	}
+	t.found = t.BVH.Between(&s, r.Skip, t.found[:0])
+	if len(t.found) == 0 {
+		return nil
+	}
+	return t.found
+}
+
+// point is the light of an opening that is seen as a point.
+func (t *tracer) point(l *lamp, r *Receptor) {
+	value := l.full(r, exactly())
+	if !(value > 0) {
+		return
+	}
+	var blocked bool
+	if t.panes, blocked = t.BVH.Segment(l.at, r.At, r.Skip, t.panes[:0]); !blocked {
+		t.add(value, t.panes)
 	}
 }
 
-// fit makes the light of the whole opening less what is hidden of it where most of it is seen, and scales the
-// shares down to the whole where their sum is more: what hides a part can then never add light.
-func (t *tracer) fit(full, lost float64, most bool) {
-	if most && len(t.shares) == 1 {
-		t.shares[0].value = max(0, full-lost)
+// whole is what the receptor gets where nothing hides any part of the opening. Measured light has a crease at each
+// of its angles, so that a rule for smooth light misses a little of it.
+func (t *tracer) whole(l *lamp, r *Receptor, figure []r3.Vec) float64 {
+	if l.pieces != nil && l.pieces.measured != nil {
+		return t.part(l, r, figure, fineSum)
+	}
+	return l.full(r, exactly())
+}
+
+// parts adds up what is seen of an opening, as shares of the whole: its parts are summed by another rule than a round
+// opening is, and by the same as the whole here.
+func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.Glimpse) {
+	whole := t.part(l, r, figure, fineSum)
+	if !(whole > 0) {
 		return
 	}
-	sum := 0.0
-	for i := range t.shares {
-		sum += t.shares[i].value
-	}
-	for i := range t.shares {
-		if sum > full {
-			t.shares[i].value *= full / sum
+	full := t.whole(l, r, figure)
+	left := 1.0
+	for i := range all {
+		share := min(t.part(l, r, all[i].Corners, fineSum)/whole, left)
+		if share > 0 {
+			left -= share
+			t.through(&all[i], r, share*full)
 		}
 	}
 }
 
-// point counts one point of the opening in its share.
-func (t *tracer) point(p r3.Vec, r *Receptor) sighting {
-	way := r3.Sub(r.At, p)
-	distance := r3.Norm(way)
-	if distance == 0 || weigh(r, r3.Scale(1/distance, way)) == 0 {
-		return behind
+// through adds the light of a part of an opening, through the panes that stand before it.
+func (t *tracer) through(g *solid.Glimpse, r *Receptor, value float64) {
+	t.panes = t.panes[:0]
+	if g.Veiled {
+		t.panes, _ = t.BVH.Segment(solid.Centre(g.Corners), r.At, r.Skip, t.panes)
 	}
-	panes, blocked := t.bvh.Segment(p, r.At, r.Skip, t.panes[:0])
-	t.panes = panes
-	if blocked {
-		return hidden
+	if value > 0 {
+		t.add(value, t.panes)
 	}
-	t.count()
-	return seen
 }
 
-// count counts a point whose light has passed t.panes.
-func (t *tracer) count() {
+// add adds light that has passed some panes to its share.
+func (t *tracer) add(value float64, panes []solid.Pane) {
 	t.ids = t.ids[:0]
 	filter := colour.RGB{1, 1, 1}
-	for i := range t.panes {
-		t.ids = append(t.ids, t.panes[i].ID)
-		filter = filter.Times(t.panes[i].Factor)
+	for i := range panes {
+		t.ids = append(t.ids, panes[i].ID)
+		filter = filter.Times(panes[i].Factor)
 	}
 	for i := range t.shares {
 		if s := &t.shares[i]; slices.Equal(s.via, t.ids) {
-			s.count++
+			s.value += value
 			return
 		}
 	}
-	t.shares = append(t.shares, share{append([]solid.ID(nil), t.ids...), filter, 0, 1})
+	t.shares = append(t.shares, share{append([]solid.ID(nil), t.ids...), filter, value})
 }
 
 // surface finds what a spot meter looks at: a flat receptor on the first surface along the axis,

@@ -34,6 +34,9 @@ type part struct {
 	c      float64
 	z0, z1 float64 // of a prism
 	skins  [2]*Skin
+
+	corners []r3.Vec // of a sheet: its ring; of a prism: where each side begins, at its foot, and again at its top
+	middle  r3.Vec   // of the corners: inside
 }
 
 // owns is the rule of ties for an outward normal. The tolerance lets two neighbours that were
@@ -79,15 +82,15 @@ func less(a, b r3.Vec) bool {
 	return a.Z < b.Z
 }
 
-// ring makes the sides of a convex ring that runs counter-clockwise about up.
-func ring(corners []r3.Vec, up r3.Vec) []side {
-	sides := make([]side, 0, len(corners))
+// ring makes the sides of a convex ring that runs counter-clockwise about up, and gives the corners where they
+// begin: a corner that stands twice begins one side.
+func ring(corners []r3.Vec, up r3.Vec) (sides []side, begins []r3.Vec) {
 	for i, a := range corners {
 		if s, ok := newSide(a, corners[(i+1)%len(corners)], up); ok {
-			sides = append(sides, s)
+			sides, begins = append(sides, s), append(begins, a)
 		}
 	}
-	return sides
+	return sides, begins
 }
 
 // newell is the area vector of a polygon: its length is the area, its direction the side from
@@ -108,11 +111,14 @@ func newPrism(p *Prism, index int) (part, bool) {
 	if newell(corners).Z < 0 {
 		up.Z = -1
 	}
-	t.sides = ring(corners, up)
-	for _, c := range corners {
-		t.bounds.add(r3.Vec{X: c.X, Y: c.Y, Z: p.Z0})
-		t.bounds.add(r3.Vec{X: c.X, Y: c.Y, Z: p.Z1})
+	var begins []r3.Vec
+	t.sides, begins = ring(corners, up)
+	for _, z := range [2]float64{p.Z0, p.Z1} {
+		for _, c := range begins {
+			t.corners = append(t.corners, r3.Vec{X: c.X, Y: c.Y, Z: z})
+		}
 	}
+	t.span()
 	return t, newell(corners).Z != 0 && p.Z0 < p.Z1 && finite(&t.bounds)
 }
 
@@ -126,11 +132,17 @@ func newSheet(s *Sheet, index int) (part, bool) {
 	}
 	t.n = r3.Scale(1/size, area)
 	t.c = r3.Dot(t.n, s.Corners[0])
-	t.sides = ring(s.Corners, t.n)
-	for _, c := range s.Corners {
-		t.bounds.add(c)
-	}
+	t.sides, t.corners = ring(s.Corners, t.n)
+	t.span()
 	return t, finite(&t.bounds)
+}
+
+// span finds the box and the middle of the corners.
+func (p *part) span() {
+	for _, c := range p.corners {
+		p.bounds.add(c)
+		p.middle = r3.Add(p.middle, r3.Scale(1/float64(len(p.corners)), c))
+	}
 }
 
 // lift puts a ring of the plan at z = 0.

@@ -19,6 +19,8 @@ type bulb struct {
 	flux colour.RGB
 	axis r3.Vec
 	cos  float64 // of the half angle of the cone; -1 for all round
+
+	normal r3.Vec // of the patch aimed at: these lamps are asked by one goroutine
 }
 
 func (b *bulb) intensity(d r3.Vec) float64 {
@@ -28,26 +30,49 @@ func (b *bulb) intensity(d r3.Vec) float64 {
 	return 1 / (2 * math.Pi * (1 - b.cos))
 }
 
-func (b *bulb) Grain(at r3.Vec) float64 {
-	d := r3.Norm(r3.Sub(at, b.at))
-	if b.cos > -1 {
-		return d * math.Tan(math.Acos(b.cos)) / 2
-	}
-	return 0.3 * d
+func (b *bulb) Aim(_ int, _ []r3.Vec, normal r3.Vec) bool {
+	b.normal = normal
+	return true
 }
 
-func (b *bulb) Light(_, _ int, at, normal r3.Vec) (colour.RGB, bool) {
+// Flux sums over small triangles, by a ray to each.
+func (b *bulb) Flux(_ int, part []r3.Vec) (sum colour.RGB) {
+	for i := 1; i+1 < len(part); i++ {
+		u, v := r3.Sub(part[i], part[0]), r3.Sub(part[i+1], part[0])
+		middle := r3.Add(part[0], r3.Scale(1.0/3, r3.Add(u, v)))
+		size := max(r3.Norm(u), r3.Norm(v), r3.Norm(r3.Sub(u, v)))
+		n := min(max(4, int(size/b.grain(middle))), 24)
+		share := r3.Norm(r3.Cross(u, v)) / 2 / float64(n*n)
+		for k := range n * n {
+			// The triangles of a row come in pairs that share a side.
+			x, y := float64(k%n)+1.0/3, float64(k/n)+1.0/3
+			if k%n+k/n >= n {
+				x, y = float64(n)-x, float64(n)-y
+			}
+			at := r3.Add(part[0], r3.Add(r3.Scale(x/float64(n), u), r3.Scale(y/float64(n), v)))
+			sum = sum.Add(b.light(at).Scale(share))
+		}
+	}
+	return sum
+}
+
+func (b *bulb) grain(at r3.Vec) float64 {
+	d := r3.Norm(r3.Sub(at, b.at))
+	if b.cos > -1 {
+		return d * math.Tan(math.Acos(b.cos)) / 4
+	}
+	return 0.15 * d
+}
+
+func (b *bulb) light(at r3.Vec) colour.RGB {
 	way := r3.Sub(at, b.at)
 	square := r3.Norm2(way)
 	d := r3.Scale(1/math.Sqrt(square), way)
-	e := -r3.Dot(d, normal) * b.intensity(d) / square
-	if e <= 0 {
-		return colour.RGB{}, false
+	e := -r3.Dot(d, b.normal) * b.intensity(d) / square
+	if e <= 0 || b.bvh.Blocked(b.at, at, nil) {
+		return colour.RGB{}
 	}
-	if b.bvh.Blocked(b.at, at, nil) {
-		return colour.RGB{}, true
-	}
-	return b.flux.Scale(e), false
+	return b.flux.Scale(e)
 }
 
 func (b *bulb) Landing(land func(solid.Hit, r3.Vec, colour.RGB) bool) bool {
@@ -104,13 +129,13 @@ func inside(s *solid.Set, n int) []Lattice {
 	return all
 }
 
-var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Refine: 2}
+var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64}
 
 // trace makes a transport or fails.
 func trace(t testing.TB, s *solid.Set, q Quality, points []Receptor, lattices []Lattice) (*Transport, *solid.BVH) {
 	t.Helper()
 	bvh := solid.NewBVH(s)
-	tr, err := Trace(context.Background(), s, bvh, q, 0, points, lattices)
+	tr, err := Trace(context.Background(), s, bvh, q, 1, points, lattices)
 	if err != nil {
 		t.Fatal(err)
 	}

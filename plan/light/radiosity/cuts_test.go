@@ -31,7 +31,7 @@ func TestNothingIsLentAcrossASheet(t *testing.T) {
 				behind = append(behind, Receptor{At: r3.Vec{X: floor.Origin.X + float64(k)*0.05, Y: y}, Axis: r3.Vec{Z: 1}})
 			}
 		}
-		tr, bvh := trace(t, s, Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 256, Refine: 2}, behind, []Lattice{floor})
+		tr, bvh := trace(t, s, Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 256}, behind, []Lattice{floor})
 		solution := solve(t, tr, &bulb{bvh: bvh, at: r3.Vec{X: 0.6, Y: 2, Z: 0.5}, flux: grey(10000), cos: -1})
 		planes, err := solution.Lattice(context.Background(), 0)
 		if err != nil {

@@ -168,7 +168,7 @@ func (p *painter) link(t *Transport, d *drawing, patches []uint32, out []linked)
 	}
 	for _, i := range d.found {
 		if i >= 0 {
-			t.finish(&eye{m: t.mesh}, f, &out[i], n)
+			t.finish(p.eye, f, &out[i], n)
 		}
 	}
 }

@@ -14,13 +14,15 @@ import (
 // skylight lights every surface that looks up with 1000 lx, and nothing else.
 type skylight struct{}
 
-func (skylight) Grain(r3.Vec) float64 { return 1 }
+func (skylight) Aim(_ int, _ []r3.Vec, normal r3.Vec) bool { return normal.Z > 0.5 }
 
-func (skylight) Light(_, _ int, _, normal r3.Vec) (e colour.RGB, hidden bool) {
-	if normal.Z < 0.5 {
-		return colour.RGB{}, false
+func (skylight) Flux(_ int, part []r3.Vec) colour.RGB {
+	var twice r3.Vec
+	for i := 1; i+1 < len(part); i++ {
+		twice = r3.Add(twice, r3.Cross(r3.Sub(part[i], part[0]), r3.Sub(part[i+1], part[0])))
 	}
-	return colour.RGB{1000, 1000, 1000}, false
+	flux := 1000 * r3.Norm(twice) / 2
+	return colour.RGB{flux, flux, flux}
 }
 
 func (skylight) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) (all bool) { return false }

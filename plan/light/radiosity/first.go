@@ -2,7 +2,6 @@ package radiosity
 
 import (
 	"context"
-	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -10,9 +9,6 @@ import (
 	"scrimshaw/plan/light/crew"
 	"scrimshaw/plan/solid"
 )
-
-// finest is how often, at most, an element is halved each way for a lamp: down to 8 mm.
-const finest = 16
 
 // first is what each element gets straight from a lamp, lx, channel by channel.
 type first []float32
@@ -25,7 +21,7 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
 	err := crew.Each(ctx, t.workers, chunks, func(worker, c int) {
 		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
 			var e [4]colour.RGB
-			t.sample(lamp, worker, s, &e)
+			t.strike(lamp, worker, s, &e)
 			for k := range e {
 				for c := range channels {
 					out[(4*s+k)*channels+c] = float32(e[k][c])
@@ -98,56 +94,116 @@ func (p *patch) lively(k int) int {
 	return k
 }
 
-// sample asks for the light of one patch: at so many places of each element that no footprint slips
-// between them, and at more where something hides the lamp from some.
-func (t *Transport) sample(lamp Lamp, worker, slot int, e *[4]colour.RGB) {
+// strike asks for the light of one patch, by the parts of its elements that lie in the air.
+func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB) {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
-	grain := lamp.Grain(f.at(p.x+f.du/2, p.y+f.dv/2))
-	if !(grain > 0) {
+	corners := f.rectangle(p.x, p.y, f.du, f.dv)
+	if !lamp.Aim(worker, corners[:], f.n) {
 		return
 	}
-	n := min(max(1, int(math.Ceil(math.Max(f.du, f.dv)/(2*grain)))), finest)
-	mixed := t.ask(lamp, worker, slot, n, e)
-	if mixed && t.quality.Refine > 1 {
-		t.ask(lamp, worker, slot, n*t.quality.Refine, e)
+	for k := range e {
+		if p.area[k] == 0 {
+			continue
+		}
+		var flux colour.RGB
+		if p.parts == nil {
+			quarter := f.element4(p.x, p.y, k)
+			flux = lamp.Flux(worker, quarter[:])
+		} else {
+			for _, part := range p.parts[k] {
+				flux = flux.Add(lamp.Flux(worker, part))
+			}
+		}
+		e[k] = flux.Scale(1 / p.area[k])
 	}
 }
 
-// ask takes n by n samples of each element. It says whether the lamp is hidden from some and not
-// from others.
-func (t *Transport) ask(lamp Lamp, worker, slot, n int, e *[4]colour.RGB) (mixed bool) {
-	p := &t.patches[slot]
-	f := &t.mesh.faces[p.face]
-	step := 0.5 / float64(n)
-	sample := int(scatter(p.number) >> 8)
-	hidden, seen := 0, 0
-	for k := range e {
-		var sum colour.RGB
-		alive := 0
-		for i := range n * n {
-			x := p.x + f.du*(0.5*float64(k&1)+step*(float64(i%n)+0.5))
-			y := p.y + f.dv*(0.5*float64(k>>1)+step*(float64(i/n)+0.5))
-			at := f.at(x, y)
-			if p.partly && !t.alive(f, x, y, at) {
-				continue
-			}
-			alive++
-			light, some := lamp.Light(worker, sample, at, f.n)
-			sample++
-			if some {
-				hidden++
-			} else if light != (colour.RGB{}) {
-				seen++
-			}
-			sum = sum.Add(light)
+// rectangle is the part of the face's rectangle from a corner on.
+func (f *face) rectangle(x, y, width, height float64) [4]r3.Vec {
+	return [4]r3.Vec{f.at(x, y), f.at(x+width, y), f.at(x+width, y+height), f.at(x, y+height)}
+}
+
+// element4 is the rectangle of element k of the patch whose corner is at x, y.
+func (f *face) element4(x, y float64, k int) [4]r3.Vec {
+	return f.rectangle(x+f.du/2*float64(k&1), y+f.dv/2*float64(k>>1), f.du/2, f.dv/2)
+}
+
+// bare finds the parts of the elements of a patch that lie on its face and in the air, and their areas.
+func (e *eye) bare(f *face, p *patch) {
+	for k := range p.area {
+		p.area[k] = f.du * f.dv / 4
+	}
+	before := r3.Scale(clearance, f.n)
+	corners := f.rectangle(p.x, p.y, f.du, f.dv)
+	for i := range corners {
+		corners[i] = r3.Add(corners[i], before)
+	}
+	lifted := solid.NewBoxShaft(corners[:])
+	e.near = e.m.bvh.Between(&lifted, nil, e.near[:0])
+	if len(e.near) == 0 && f.outline == nil {
+		return
+	}
+	parts, cut := new([4][][]r3.Vec), false
+	var areas [4]float64
+	for k := range areas {
+		var some bool
+		parts[k], areas[k], some = e.parts(f, p, k, before)
+		cut = cut || some
+	}
+	if cut {
+		p.parts, p.area = parts, areas
+	}
+}
+
+// parts are those of one element, and whether they are less than all of it.
+func (e *eye) parts(f *face, p *patch, k int, before r3.Vec) (parts [][]r3.Vec, size float64, cut bool) {
+	element := f.element4(p.x, p.y, k)
+	whole, cut := e.onFace(f, element[:])
+	if whole == nil {
+		return nil, 0, true
+	}
+	for i := range whole {
+		whole[i] = r3.Add(whole[i], before)
+	}
+	all := e.view.Bare(whole, e.near)
+	for _, g := range all {
+		part := make([]r3.Vec, len(g.Corners))
+		for i, c := range g.Corners {
+			part[i] = r3.Sub(c, before)
 		}
-		e[k] = colour.RGB{}
-		if alive > 0 {
-			e[k] = sum.Scale(1 / float64(alive))
+		if a := r3.Norm(area(part)); a > leastPart*f.du*f.dv {
+			parts = append(parts, part)
+			size += a
 		}
 	}
-	return hidden > 0 && seen > 0
+	return parts, size, cut || len(all) != 1 || all[0].Cut
+}
+
+// leastPart is the share of a patch below which a part of it counts for nothing.
+const leastPart = 1e-9
+
+// onFace cuts a figure at the outline of its face.
+func (e *eye) onFace(f *face, figure []r3.Vec) (on []r3.Vec, cut bool) {
+	e.view.Reset()
+	for i := range f.outline {
+		a, c := f.corners[i], f.corners[(i+1)%len(f.corners)]
+		n := r3.Cross(r3.Sub(c, a), f.n)
+		length := r3.Norm(n)
+		if length == 0 {
+			continue
+		}
+		n = r3.Scale(1/length, n)
+		h := solid.Plane{N: n, C: r3.Dot(n, a)}
+		if e.view.Clip(figure, &h, 1) == nil {
+			continue
+		}
+		cut = true
+		if figure = e.view.Clip(figure, &h, -1); figure == nil {
+			return nil, true
+		}
+	}
+	return append([]r3.Vec(nil), figure...), cut
 }
 
 // clearance is how far before a face it is asked, m, whether a place lies inside a solid.

@@ -19,15 +19,19 @@ type patch struct {
 	x, y     float64 // of its corner, from the face's origin
 	from, to int32   // of its links
 	area     [4]float64
-	kept     colour.RGB // share of its light that comes to a surface
-	partly   bool       // some of it is off its face or inside a solid
+	kept     colour.RGB     // share of its light that comes to a surface
+	parts    *[4][][]r3.Vec // by element: what lies on the face and in the air; nil where all does
 }
 
 // eye follows rays. It keeps its memory from one to the next.
 type eye struct {
 	m     *mesh
 	panes []solid.Pane
+	view  solid.Viewer
+	near  []int32
 }
+
+func newEye(m *mesh) *eye { return &eye{m: m, view: solid.Viewer{BVH: m.bvh}} }
 
 // look gives the element that a ray meets; not ok where it starts inside a solid.
 func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
@@ -59,7 +63,7 @@ func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 func (t *Transport) eyes(n int) []eye {
 	all := make([]eye, crew.Size(t.workers, n))
 	for i := range all {
-		all[i].m = t.mesh
+		all[i] = *newEye(t.mesh)
 	}
 	return all
 }
@@ -179,7 +183,7 @@ func (t *Transport) finish(e *eye, f *face, l *linked, n int) {
 	for tried := n; len(l.links) == 0 && tried < slivers; tried *= 2 {
 		t.cast(e, f, l, tried, 2*tried)
 	}
-	l.partly = len(l.links) < n
+	e.bare(f, &l.patch)
 	if len(l.links) > 0 {
 		l.kept = l.kept.Scale(1 / float64(len(l.links)))
 	}

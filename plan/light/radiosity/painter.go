@@ -15,6 +15,7 @@ import (
 // to the next.
 type painter struct {
 	m        *mesh
+	eye      *eye
 	skip     []solid.ID
 	faces    []int32 // that are there
 	panes    []int
@@ -44,7 +45,7 @@ const skin = 1e-7
 const short = 1e-4
 
 func newPainter(m *mesh, skip []solid.ID) *painter {
-	p := &painter{m: m, skip: skip, plots: make([]plot, len(m.faces)), album: album{make([]int32, 4*m.count), map[uint32]int32{}}}
+	p := &painter{m: m, eye: newEye(m), skip: skip, plots: make([]plot, len(m.faces)), album: album{make([]int32, 4*m.count), map[uint32]int32{}}}
 	for i := range m.faces {
 		if !slices.Contains(skip, m.faces[i].id) {
 			p.faces = append(p.faces, int32(i))

@@ -84,39 +84,3 @@ func TestNothingIsLost(t *testing.T) {
 		}
 	}
 }
-
-// Before it is brought up to what was sent, what places asked one by one get of a lamp is near it: a
-// bulb's to 2 %, and that of a spot of 4°, whose footprint is smaller than an element, to 6 %.
-func TestFootprintsAreNotMissed(t *testing.T) {
-	r := rand.New(rand.NewPCG(31, 32))
-	sum, worst := [2]float64{}, [2]float64{}
-	rooms := 40
-	if testing.Short() {
-		rooms = 5
-	}
-	for range rooms {
-		s := furnished(r)
-		bvh := solid.NewBVH(s)
-		at := free(r, s, bvh)
-		axis := r3.Unit(r3.Vec{X: r.Float64() - 0.5, Y: r.Float64() - 0.5, Z: -r.Float64()})
-		tr, _ := trace(t, s, usual, []Receptor{{At: at, Axis: axis, Pattern: Dome}}, nil)
-		for k, cos := range []float64{-1, math.Cos(2 * math.Pi / 180)} {
-			lamp := &bulb{bvh: bvh, at: at, flux: grey(1000), axis: axis, cos: cos}
-			got := 0.0
-			for slot := 1; slot < len(tr.patches); slot++ {
-				var e [4]colour.RGB
-				tr.sample(lamp, 0, slot, &e)
-				for n, a := range tr.patches[slot].area {
-					got += a * e[n][0]
-				}
-			}
-			off := math.Abs(got/1000 - 1)
-			sum[k] += off / float64(rooms)
-			worst[k] = max(worst[k], off)
-		}
-	}
-	t.Logf("off by %.2f and %.2f %% in the mean, %.1f and %.1f %% at most", 100*sum[0], 100*sum[1], 100*worst[0], 100*worst[1])
-	if sum[0] > 0.02 || sum[1] > 0.06 {
-		t.Errorf("the flux that lands is off by %.2f and %.2f %% in the mean", 100*sum[0], 100*sum[1])
-	}
-}

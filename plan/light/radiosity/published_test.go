@@ -17,14 +17,11 @@ import (
 // glow lights what looks up at z = 0 evenly, and nothing else.
 type glow struct{ e colour.RGB }
 
-func (g glow) Grain(r3.Vec) float64 { return 10 }
-
-func (g glow) Light(_, _ int, at, normal r3.Vec) (colour.RGB, bool) {
-	if math.Abs(at.Z) < 1e-9 && normal.Z > 0.5 {
-		return g.e, false
-	}
-	return colour.RGB{}, false
+func (g glow) Aim(_ int, corners []r3.Vec, normal r3.Vec) bool {
+	return math.Abs(corners[0].Z) < 1e-9 && normal.Z > 0.5
 }
+
+func (g glow) Flux(_ int, part []r3.Vec) colour.RGB { return g.e.Scale(r3.Norm(area(part))) }
 
 func (g glow) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
 

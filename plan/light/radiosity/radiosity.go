@@ -36,7 +36,6 @@ type Quality struct {
 	Links   int     // rays of a patch
 	Point   int     // rays of a single receptor
 	Lattice int     // rays of a point of a lattice; its neighbours' count for it, too
-	Refine  int     // into how many strips, each way, an element is cut where a lamp is seen from a part of it
 }
 
 // Pattern is how a receptor weighs light by its angle to its axis.
@@ -68,13 +67,11 @@ type Lattice struct {
 // Lamp is a light as surfaces see it. It may be asked by several goroutines, each with its own
 // number.
 type Lamp interface {
-	// Grain is the length, m, over which the light changes little on a surface at a place, were
-	// nothing in its way.
-	Grain(at r3.Vec) float64
-	// Light is what a place on a surface gets straight from the lamp, lx by channel, and whether it
-	// would get more were nothing in the way. sample numbers the places asked for, so that a
-	// luminous face can be looked at in another point each time.
-	Light(worker, sample int, at, normal r3.Vec) (e colour.RGB, hidden bool)
+	// Aim makes ready for a patch by its corners and its normal. It says whether the lamp can light any of it.
+	Aim(worker int, corners []r3.Vec, normal r3.Vec) bool
+	// Flux is what falls straight from the lamp on a flat convex part of the patch last aimed at, lm by channel, as far
+	// as it lies in the air.
+	Flux(worker int, part []r3.Vec) colour.RGB
 	// Landing sends rays out of the lamp by its own distribution, each with a part of its flux, lm by
 	// channel after clear sheets, and gives each to land, which says whether the surface met
 	// is one that counts. It says whether all of the lamp's light comes to such surfaces.

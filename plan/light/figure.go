@@ -1,0 +1,101 @@
+package light
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+)
+
+// roundSides is how many sides a round opening has where something hides a part of it, and fewSides where only what
+// falls on surfaces is asked for. Such a polygon has the area of the round.
+const (
+	roundSides = 96
+	fewSides   = 16
+)
+
+// outline is the flat figure as which the opening is seen from a point: the corners of a face, a polygon for
+// a disc, the ends of a tube. A sphere is seen as the disc that its rim bounds from there. Nil for a point, and for
+// a sphere that the point lies in.
+func (l *lamp) outline(from r3.Vec, sides int) []r3.Vec {
+	switch l.opening.Form {
+	case photometry.Rectangle:
+		return l.corners[:]
+	case photometry.Disc:
+		if sides == fewSides {
+			return l.coarseRing
+		}
+		return l.ring
+	case photometry.Tube:
+		return l.ends[:]
+	case photometry.Sphere:
+		if rim, ok := l.rim(from); ok {
+			return rim.polygon(sides)
+		}
+	}
+	return nil
+}
+
+// bound is a figure of four corners at most that holds the outline from a point.
+func (l *lamp) bound(from r3.Vec) []r3.Vec {
+	switch l.opening.Form {
+	case photometry.Rectangle, photometry.Disc:
+		return l.corners[:]
+	case photometry.Tube:
+		return l.ends[:]
+	case photometry.Sphere:
+		if rim, ok := l.rim(from); ok {
+			return rim.square()
+		}
+	}
+	return nil
+}
+
+// circle is a circle with two directions in its plane, from whose cross product it is seen counter-clockwise.
+type circle struct {
+	centre, right, up r3.Vec
+	radius            float64
+}
+
+// rim is where a sphere's outline lies as seen from a point; not ok from within it.
+func (l *lamp) rim(from r3.Vec) (c circle, ok bool) {
+	way := r3.Sub(from, l.at)
+	square, radius := r3.Norm2(way), l.opening.Width/2
+	if square <= radius*radius*(1+1e-9) {
+		return c, false
+	}
+	share := radius * radius / square // of the way, at which the rim lies
+	axis := r3.Scale(1/math.Sqrt(square), way)
+	right := r3.Cross(axis, l.up) // the polygon turns with the lamp, so that a moved scene is cut alike
+	if r3.Norm(right) < 1e-3 {
+		right = r3.Cross(axis, l.axis)
+	}
+	right = r3.Unit(right)
+	return circle{r3.Add(l.at, r3.Scale(share, way)), right, r3.Cross(axis, right), radius * math.Sqrt(1-share)}, true
+}
+
+// disc is the rim of the lamp's opening, a disc.
+func (l *lamp) disc() circle { return circle{l.at, l.up, l.right, l.opening.Width / 2} }
+
+// polygon is the regular polygon of the circle's area, with a corner to either side of each direction.
+func (c *circle) polygon(sides int) []r3.Vec {
+	n := float64(sides)
+	radius := c.radius * math.Sqrt(2*math.Pi/(n*math.Sin(2*math.Pi/n)))
+	corners := make([]r3.Vec, sides)
+	for i := range corners {
+		sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / n)
+		corners[i] = c.at(radius*cos, radius*sin)
+	}
+	return corners
+}
+
+// square is the square about the circle.
+func (c *circle) square() []r3.Vec {
+	r := c.radius
+	return []r3.Vec{c.at(-r, -r), c.at(r, -r), c.at(r, r), c.at(-r, r)}
+}
+
+func (c *circle) at(x, y float64) r3.Vec {
+	return r3.Add(c.centre, r3.Add(r3.Scale(x, c.right), r3.Scale(y, c.up)))
+}

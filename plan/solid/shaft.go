@@ -1,0 +1,172 @@
+package solid
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Plane is a half-space: the points p with N·p <= C. N is a unit vector.
+type Plane struct {
+	N r3.Vec
+	C float64
+}
+
+// Over is the height of a point over the plane, out of the half-space, m.
+func (h *Plane) Over(p r3.Vec) float64 { return h.N.X*p.X + h.N.Y*p.Y + h.N.Z*p.Z - h.C }
+
+// mostPlanes is how many planes can bound the shaft between two polygons of four corners.
+const mostPlanes = 20
+
+// Shaft is the convex hull of two small convex polygons, either of which may be a single point, as an
+// intersection of half-spaces: what lies outside of it cannot come between them.
+type Shaft struct {
+	planes [mostPlanes]Plane
+	count  int
+	box    box
+}
+
+// NewShaft makes the shaft between two convex polygons.
+func NewShaft(a, c []r3.Vec) (s Shaft) {
+	s = NewBoxShaft(a, c)
+	s.support(a, c)
+	s.support(c, a)
+	return s
+}
+
+// NewBoxShaft is a shaft of which nothing is known but that it lies in the box round some points.
+func NewBoxShaft(points ...[]r3.Vec) (s Shaft) {
+	s.box = emptyBox()
+	for _, some := range points {
+		for _, p := range some {
+			s.box.add(p)
+		}
+	}
+	return s
+}
+
+// Bound leaves out what lies wholly outside of one more half-space.
+func (s *Shaft) Bound(h Plane) {
+	if s.count < mostPlanes {
+		s.planes[s.count] = h
+		s.count++
+	}
+}
+
+// support finds the planes through an edge of one polygon and a corner of the other that have both polygons
+// on one side.
+func (s *Shaft) support(edges, corners []r3.Vec) {
+	if len(edges) < 2 {
+		return
+	}
+	for i, a := range edges {
+		along := r3.Sub(edges[(i+1)%len(edges)], a)
+		for _, c := range corners {
+			n := r3.Cross(along, r3.Sub(c, a))
+			length := r3.Norm(n)
+			if !(length > 1e-12) {
+				continue
+			}
+			n = r3.Scale(1/length, n)
+			h := Plane{n, r3.Dot(n, a)}
+			low, high := spread(&h, edges)
+			otherLow, otherHigh := spread(&h, corners)
+			switch low, high = min(low, otherLow), max(high, otherHigh); {
+			case high <= touching:
+				s.Bound(h)
+			case low >= -touching:
+				s.Bound(Plane{r3.Scale(-1, n), -h.C})
+			default:
+				continue
+			}
+			break
+		}
+	}
+}
+
+// touching is the distance, m, within which a corner counts as lying in a plane.
+const touching = 1e-9
+
+// spread is how far points lie over a plane, at least and at most.
+func spread(h *Plane, points []r3.Vec) (low, high float64) {
+	low = h.Over(points[0])
+	high = low
+	for _, p := range points[1:] {
+		over := h.Over(p)
+		low, high = min(low, over), max(high, over)
+	}
+	return low, high
+}
+
+// Between appends the parts of the set that may reach into a shaft, those in skip left out, in the order of the
+// set. A part is a number by which Shadow and Passing know a solid.
+func (b *BVH) Between(s *Shaft, skip []ID, found []int32) []int32 {
+	if len(b.nodes) == 0 {
+		return found
+	}
+	first := len(found)
+	var todo [stack]int32
+	top := 1
+	for top > 0 {
+		top--
+		at := todo[top]
+		n := &b.nodes[at]
+		if !s.box.touches(&n.bounds) || s.misses(&n.bounds) {
+			continue
+		}
+		if n.count == 0 {
+			todo[top], todo[top+1] = n.first, at+1
+			top += 2
+			continue
+		}
+		for i := n.first; i < n.first+n.count; i++ {
+			if p := &b.parts[i]; s.box.touches(&p.bounds) && !s.missesPart(p) && !slices.Contains(skip, p.id) {
+				found = append(found, i)
+			}
+		}
+	}
+	added := found[first:]
+	for i := 1; i < len(added); i++ { // few, and often in order
+		for k := i; k > 0 && b.parts[added[k]].index < b.parts[added[k-1]].index; k-- {
+			added[k], added[k-1] = added[k-1], added[k]
+		}
+	}
+	return found
+}
+
+// touches says whether two boxes share a point.
+func (b *box) touches(c *box) bool {
+	return b.lo[0] <= c.hi[0] && c.lo[0] <= b.hi[0] && b.lo[1] <= c.hi[1] && c.lo[1] <= b.hi[1] && b.lo[2] <= c.hi[2] && c.lo[2] <= b.hi[2]
+}
+
+// misses says whether a box lies wholly outside of one of the planes.
+func (s *Shaft) misses(b *box) bool {
+	for i := range s.count {
+		h := &s.planes[i]
+		x, y, z := b.lo[0], b.lo[1], b.lo[2] // the corner that lies deepest
+		if h.N.X < 0 {
+			x = b.hi[0]
+		}
+		if h.N.Y < 0 {
+			y = b.hi[1]
+		}
+		if h.N.Z < 0 {
+			z = b.hi[2]
+		}
+		if h.N.X*x+h.N.Y*y+h.N.Z*z >= h.C {
+			return true
+		}
+	}
+	return false
+}
+
+// missesPart says whether a part lies wholly outside of one of the planes.
+func (s *Shaft) missesPart(p *part) bool {
+	for i := range s.count {
+		h := &s.planes[i]
+		if !slices.ContainsFunc(p.corners, func(c r3.Vec) bool { return h.Over(c) < -touching }) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,182 @@
+package solid
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// Glimpse is a part of a flat convex figure that is seen from a point: of a polygon, or of a line, which has two
+// corners.
+type Glimpse struct {
+	Corners []r3.Vec
+	Cut     bool // whether something else covers the rest
+	Veiled  bool // seen through clear sheets
+}
+
+// Viewer finds what of a figure is seen from a point. The shadow of a convex solid from a point is an intersection
+// of half-spaces, so that what a solid leaves of a convex polygon is a few convex polygons: the answer is exact, where
+// rays would only sample it. It keeps its memory from one figure to the next.
+type Viewer struct {
+	BVH    *BVH
+	planes []Plane
+	cuts   []cutting
+	seen   []Glimpse
+	next   []Glimpse
+	room   []r3.Vec // where corners are kept
+}
+
+// cutting is a plane that cuts a figure, and how far it lies from the middle of the whole.
+type cutting struct {
+	plane Plane
+	depth float64
+}
+
+// sliver is the distance, m, within which a corner counts as lying in a plane.
+const sliver = 1e-11
+
+// mostGlimpses bounds the parts that are told apart.
+const mostGlimpses = 4096
+
+// See returns what is seen of a figure from a point past some parts of the set, by their numbers from Between. Light
+// goes to the point (toward) or away from it. The result holds until the next call.
+func (v *Viewer) See(from r3.Vec, figure []r3.Vec, past []int32, toward bool) []Glimpse {
+	v.room = v.room[:0]
+	v.seen = append(v.seen[:0], Glimpse{Corners: figure})
+	middle := Centre(figure)
+	for _, number := range past {
+		var shade Shade
+		v.planes, shade = v.BVH.Shadow(number, from, v.planes[:0])
+		if shade == NoShade {
+			continue
+		}
+		opaque := v.BVH.Opaque(number, from, toward)
+		v.next = v.next[:0]
+		for i := range v.seen {
+			v.shade(&v.seen[i], middle, opaque)
+		}
+		v.seen, v.next = v.next, v.seen
+		if len(v.seen) == 0 || len(v.seen) > mostGlimpses {
+			break
+		}
+	}
+	return v.seen
+}
+
+// Hides says whether one part hides every corner of a figure from every corner of another: then it hides all of
+// the one from all of the other, since its shadow from any point is convex.
+func (v *Viewer) Hides(number int32, from, figure []r3.Vec) bool {
+	for _, p := range from {
+		var shade Shade
+		v.planes, shade = v.BVH.Shadow(number, p, v.planes[:0])
+		if shade == NoShade {
+			return false
+		}
+		for i := range v.planes {
+			for _, c := range figure {
+				if v.planes[i].Over(c) > 0 {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// Reset forgets all figures. Clip keeps what it cuts until then, or until the next See or Bare.
+func (v *Viewer) Reset() { v.room = v.room[:0] }
+
+// Bare returns what of a figure lies in no prism among some parts of the set. The result holds until the next call.
+func (v *Viewer) Bare(figure []r3.Vec, parts []int32) []Glimpse {
+	v.room = v.room[:0]
+	v.seen = append(v.seen[:0], Glimpse{Corners: figure})
+	middle := Centre(figure)
+	for _, number := range parts {
+		var ok bool
+		if v.planes, ok = v.BVH.Body(number, v.planes[:0]); !ok {
+			continue
+		}
+		v.next = v.next[:0]
+		for i := range v.seen {
+			v.shade(&v.seen[i], middle, true)
+		}
+		v.seen, v.next = v.next, v.seen
+	}
+	return v.seen
+}
+
+// shade appends to next what a shadow, the planes, leaves of a glimpse.
+func (v *Viewer) shade(g *Glimpse, middle r3.Vec, opaque bool) {
+	v.cuts = v.cuts[:0]
+	for i := range v.planes {
+		h := &v.planes[i]
+		low, high := h.Over(g.Corners[0]), h.Over(g.Corners[0])
+		for _, c := range g.Corners[1:] {
+			over := h.Over(c)
+			low, high = min(low, over), max(high, over)
+		}
+		if low >= -sliver {
+			v.next = append(v.next, *g) // wholly outside
+			return
+		}
+		if high > sliver {
+			v.cuts = append(v.cuts, cutting{*h, h.Over(middle)})
+		}
+	}
+	sortCuts(v.cuts)
+	first, inside := len(v.next), g.Corners
+	for i := range v.cuts {
+		outside := v.Clip(inside, &v.cuts[i].plane, 1)
+		inside = v.Clip(inside, &v.cuts[i].plane, -1)
+		if len(inside) == 0 {
+			v.next = append(v.next[:first], *g) // the shadow misses it
+			return
+		}
+		if len(outside) > 0 {
+			v.next = append(v.next, Glimpse{outside, true, g.Veiled})
+		}
+	}
+	if !opaque {
+		v.next = append(v.next, Glimpse{inside, g.Cut || len(v.cuts) > 0, true})
+	}
+}
+
+// sortCuts puts the plane that is farthest from the middle first. The order depends on distances alone, so that a
+// mirrored scene is cut into mirrored parts.
+func sortCuts(cuts []cutting) {
+	for i := 1; i < len(cuts); i++ {
+		for k := i; k > 0 && cuts[k].depth > cuts[k-1].depth; k-- {
+			cuts[k], cuts[k-1] = cuts[k-1], cuts[k]
+		}
+	}
+}
+
+// Clip is the part of a figure on one side of a plane: over it (1) or under it (-1); nil where there is none. It
+// holds until Reset.
+func (v *Viewer) Clip(corners []r3.Vec, h *Plane, side float64) []r3.Vec {
+	first := len(v.room)
+	last := corners[len(corners)-1]
+	was := side * h.Over(last)
+	inner := false
+	for i, c := range corners {
+		is := side * h.Over(c)
+		crosses := was > sliver && is < -sliver || was < -sliver && is > sliver
+		if crosses && (i > 0 || len(corners) > 2) { // a line has one edge
+			v.room = append(v.room, r3.Add(last, r3.Scale(was/(was-is), r3.Sub(c, last))))
+		}
+		if is >= -sliver {
+			v.room = append(v.room, c)
+			inner = inner || is > sliver
+		}
+		last, was = c, is
+	}
+	if !inner {
+		v.room = v.room[:first]
+		return nil
+	}
+	return v.room[first:len(v.room):len(v.room)]
+}
+
+// Centre is the mean of the corners of a figure.
+func Centre(corners []r3.Vec) (c r3.Vec) {
+	for _, p := range corners {
+		c = r3.Add(c, p)
+	}
+	return r3.Scale(1/float64(len(corners)), c)
+}
