@@ -29,6 +29,7 @@ var allowed = map[string][]string{
 	"plan/light/scan":      {},
 	"plan/light/radiosity": {"plan/light/crew", "plan/light/scan", "plan/solid", "plan/colour"},
 	"plan/light":           {"plan", "plan/light/crew", "plan/light/radiosity", "plan/light/scan", "plan/solid", "plan/photometry", "plan/photometry/formfactor", "plan/colour", "plan/kit"},
+	"plan/internal/truth":  {"plan", "plan/solid", "plan/colour", "plan/photometry"},
 	"plan/meter":           {"plan", "plan/light", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
 	"plan/study":           {"plan", "plan/photometry", "plan/light", "plan/meter", "plan/solid", "plan/colour", "plan/lens", "plan/scene", "plan/unit"},
 	"plan/review": {"plan", "plan/light", "plan/meter", "plan/study", "plan/solid", "plan/colour", "plan/lens",
