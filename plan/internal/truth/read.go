@@ -1,0 +1,120 @@
+package truth
+
+import (
+	"math"
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"scrimshaw/plan/colour"
+)
+
+// batches is how many times every part is estimated, each by a scramble of its own.
+const batches = 16
+
+// The first samples of a batch, and the most that direct light takes.
+const (
+	firstSamples = 256
+	mostDirect   = 1 << 15
+)
+
+// estimate is a part as it grows: the sums of its batches over so many samples.
+type estimate struct {
+	sums [batches]colour.RGB
+	each int // samples a batch
+	gain colour.RGB
+}
+
+// grow doubles the samples.
+func (e *estimate) grow(seed uint64, sample func(p *points) colour.RGB) {
+	more := max(firstSamples, e.each)
+	for b := range batches {
+		key := mix(seed + uint64(b))
+		for i := range more {
+			p := newPoints(key, uint32(e.each+i))
+			e.sums[b] = e.sums[b].Add(sample(&p))
+		}
+	}
+	e.each += more
+}
+
+// batch is the mean of a batch.
+func (e *estimate) batch(b int) colour.RGB {
+	return e.sums[b].Scale(1 / float64(max(1, e.each))).Times(e.gain)
+}
+
+// partOf is the mean of batches and its standard error.
+func partOf(batch func(b int) colour.RGB) (p Part) {
+	for b := range batches {
+		p.RGB = p.RGB.Add(batch(b).Scale(1.0 / batches))
+	}
+	p.Y = p.RGB.Y()
+	for b := range batches {
+		v := batch(b)
+		for c := range v {
+			p.SE[c] += (v[c] - p.RGB[c]) * (v[c] - p.RGB[c])
+		}
+		p.YSE += (v.Y() - p.Y) * (v.Y() - p.Y)
+	}
+	const scale = batches * (batches - 1)
+	for c := range p.SE {
+		p.SE[c] = math.Sqrt(p.SE[c] / scale)
+	}
+	p.YSE = math.Sqrt(p.YSE / scale)
+	return p
+}
+
+// read estimates the light at one receptor until it is close enough.
+func (s *set) read(r Receptor, o Options, index uint64) Value {
+	seed := mix(mix(o.Seed) + index)
+	gain := colour.RGB{1, 1, 1}
+	if r.Weight == Spot {
+		r, gain = s.spotted(r)
+		r.Weight = Flat
+	}
+	direct, back := &estimate{gain: gain}, &estimate{gain: gain}
+	straight := func(p *points) (e colour.RGB) {
+		for _, l := range s.lamps {
+			n := p.next()
+			e = e.Add(s.direct(l, &r, n[0], n[1]))
+		}
+		return e
+	}
+	around := func(p *points) colour.RGB { return s.reflected(r, p) }
+	direct.grow(seed, straight)
+	back.grow(mix(seed), around)
+	for {
+		v := Value{
+			Direct: partOf(direct.batch), Reflected: partOf(back.batch), Paths: back.each * batches,
+			Total: partOf(func(b int) colour.RGB { return direct.batch(b).Add(back.batch(b)) }),
+		}
+		aim := o.Error * v.Total.Y
+		switch more := back.each*batches*2 <= o.Most; {
+		case math.Hypot(v.Direct.YSE, v.Reflected.YSE) <= aim:
+			return v
+		case direct.each < mostDirect && (v.Direct.YSE > aim/2 || !more):
+			direct.grow(seed, straight)
+		case more:
+			back.grow(mix(seed), around)
+		default:
+			return v
+		}
+	}
+}
+
+// each calls do for 0 to n-1 on several goroutines.
+func each(workers, n int, do func(i int)) {
+	if workers <= 0 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	var next atomic.Int64
+	var done sync.WaitGroup
+	for range min(workers, n) {
+		done.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				do(i)
+			}
+		})
+	}
+	done.Wait()
+}

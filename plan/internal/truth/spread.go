@@ -1,0 +1,101 @@
+package truth
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+)
+
+// spread is how a lamp sends out light: cd for each lumen in a unit direction by its shares along the lamp's
+// right, up and axis. Its integral over all directions is 1.
+type spread func(right, up, ahead float64) float64
+
+// spreadOf writes the plain distributions out from their definitions; measured light is asked for its value.
+// A lobe's two figures and its edge are found from what it gives at some angles.
+func spreadOf(d photometry.Distribution) spread {
+	switch d := d.(type) {
+	case nil:
+		return func(_, _, _ float64) float64 { return 0 }
+	case photometry.Uniform:
+		return func(_, _, _ float64) float64 { return 1 / (4 * math.Pi) }
+	case photometry.Cosine:
+		return func(_, _, ahead float64) float64 { return max(0, ahead) / math.Pi }
+	case photometry.AboutRight:
+		return func(right, _, _ float64) float64 { return math.Sqrt(max(0, 1-right*right)) / (math.Pi * math.Pi) }
+	case *photometry.Lobe:
+		return lobeOf(d)
+	case photometry.Grid:
+		return gridOf(d)
+	}
+	return func(right, up, ahead float64) float64 { return d.Candela(r3.Vec{X: right, Y: up, Z: -ahead}) }
+}
+
+// lobeOf is I0 2^-(t/tb)^n.
+func lobeOf(d *photometry.Lobe) spread {
+	edge := math.Pi
+	if d.At(math.Pi/2+1e-6) == 0 {
+		edge = math.Pi / 2
+	}
+	// Two angles give n and tb: log2 of I0/I is (t/tb)^n.
+	stops := func(t float64) float64 { return math.Log2(d.At(0) / d.At(t)) }
+	one := edge / 2
+	for stops(one) > 20 {
+		one /= 2
+	}
+	two := one / 2
+	power := math.Log2(stops(one) / stops(two))
+	half := one / math.Pow(stops(one), 1/power)
+	at := func(t float64) float64 {
+		if t > edge {
+			return 0
+		}
+		return math.Exp2(-math.Pow(t/half, power))
+	}
+	// The integral over rings, closely spaced near the axis.
+	const rings = 20000
+	sum := 0.0
+	for i := range rings {
+		x := (float64(i) + 0.5) / rings
+		t := edge * x * x
+		sum += at(t) * math.Sin(t) * 2 * edge * x / rings
+	}
+	peak := 1 / (2 * math.Pi * sum)
+	return func(right, up, ahead float64) float64 {
+		return peak * at(math.Atan2(math.Hypot(right, up), ahead))
+	}
+}
+
+// gridOf is what is behind the grid times 1 - |tan a|/tan A across and along.
+func gridOf(d photometry.Grid) spread {
+	base, across, along, _ := d.Parts()
+	behind := spreadOf(base)
+	through := func(right, up, ahead float64) float64 {
+		if ahead <= 0 {
+			return 0
+		}
+		open := max(0, 1-math.Abs(right/ahead)/across) * max(0, 1-math.Abs(up/ahead)/along)
+		if open == 0 {
+			return 0
+		}
+		return open * behind(right, up, ahead)
+	}
+	gain := 1 / flux(through, math.Pi/2)
+	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
+}
+
+// flux is the integral of a spread over the directions up to an angle from the axis.
+func flux(s spread, edge float64) float64 {
+	const rings, round = 2000, 720
+	sum := 0.0
+	for i := range rings {
+		t := edge * (float64(i) + 0.5) / rings
+		sin, cos := math.Sincos(t)
+		for k := range round {
+			y, x := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / round)
+			sum += s(sin*x, sin*y, cos) * sin
+		}
+	}
+	return sum * edge / rings * 2 * math.Pi / round
+}

@@ -1,0 +1,181 @@
+package study_test
+
+import (
+	"cmp"
+	"flag"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/internal/truth"
+	"scrimshaw/plan/internal/truth/scenes"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/study"
+)
+
+// What TestTruth traces: nothing unless a number of scenes is given.
+var (
+	truthKinds   = flag.String("truth-kinds", "inside,window,doorway,clutter", "kinds of the scenes that TestTruth traces")
+	truthFrom    = flag.Int("truth-from", 1000, "the first seed")
+	truthCount   = flag.Int("truth-count", 0, "how many seeds of each kind")
+	truthQuality = flag.String("truth-quality", "draft,normal,fine", "the qualities that are held to the truth")
+	truthError   = flag.Float64("truth-error", 1.5e-3, "the standard error of a total that is traced to")
+	truthPaths   = flag.Int("truth-paths", 1<<20, "the most paths of a reading")
+)
+
+// darkReading is the light, lx, below which a reading is not held to the truth.
+const darkReading = 0.5
+
+// traced is what is known of a reading.
+type traced struct {
+	name                     string
+	direct, reflected, total truth.Part
+}
+
+// receptorsOf are the orders as the tracer knows them.
+func receptorsOf(orders []meter.Order) []truth.Receptor {
+	all := make([]truth.Receptor, len(orders))
+	for i := range orders {
+		r := &orders[i].Receptor
+		all[i] = truth.Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}
+		switch r.Weight {
+		case light.Dome:
+			all[i].Weight = truth.Dome
+		case light.Radiance:
+			all[i].Weight = truth.Spot
+		}
+	}
+	return all
+}
+
+// trace finds the truth of a set-up.
+func trace(s *plan.Setup, o truth.Options) []traced {
+	orders := meter.Orders(s)
+	values := truth.Trace(s, receptorsOf(orders), o)
+	all := make([]traced, len(orders))
+	for i := range orders {
+		v := &values[i]
+		all[i] = traced{orders[i].Name, v.Direct, v.Reflected, v.Total}
+	}
+	return all
+}
+
+// parts are the direct and the reflected light of receptor i of a study.
+func parts(s *study.Study, i int) (direct, reflected colour.RGB) {
+	_, shares := s.Basis.Point(i, s.Drive)
+	for k, share := range shares {
+		if s.Basis.Terms[k].Path == light.Reflected {
+			reflected = reflected.Add(share)
+		} else {
+			direct = direct.Add(share)
+		}
+	}
+	return direct, reflected
+}
+
+// miss is how far a reading is off the truth beyond noise: shares of the true total, and kelvin.
+type miss struct {
+	scene, name              string
+	direct, reflected, total float64
+	kelvin                   float64
+	words                    string
+}
+
+// beyond is how far a figure is off by more than twice the standard error.
+func beyond(got, want, se float64) float64 { return max(0, math.Abs(got-want)-2*se) }
+
+// misses compares the readings of a study with what was traced.
+func misses(scene string, lit *study.Study, truths []traced) (all []miss) {
+	for i := range truths {
+		t := &truths[i]
+		if t.total.Y < darkReading {
+			continue
+		}
+		d, r := parts(lit, i)
+		m := miss{scene: scene, name: t.name,
+			direct: beyond(d.Y(), t.direct.Y, t.direct.YSE) / t.total.Y, reflected: beyond(r.Y(), t.reflected.Y, t.reflected.YSE) / t.total.Y,
+			total: beyond(d.Y()+r.Y(), t.total.Y, t.total.YSE) / t.total.Y}
+		m.kelvin = kelvinOff(d.Add(r), t.total.RGB)
+		m.words = fmt.Sprintf("direct %.3f for %.3f ± %.3f, reflected %.3f for %.3f ± %.3f", d.Y(), t.direct.Y, t.direct.YSE, r.Y(), t.reflected.Y, t.reflected.YSE)
+		all = append(all, m)
+	}
+	return all
+}
+
+// kelvinOff is how far two colours are apart, K; nought where they have no temperature.
+func kelvinOff(got, want colour.RGB) float64 {
+	a, duv := colour.CCT(colour.XY(got))
+	b, _ := colour.CCT(colour.XY(want))
+	if math.Abs(duv) > 0.05 {
+		return 0
+	}
+	return math.Abs(a - b)
+}
+
+// report prints the spread of misses, and the worst.
+func report(t *testing.T, title string, all []miss, worst int) {
+	if len(all) == 0 {
+		return
+	}
+	row := func(what string, of func(m *miss) float64, scale float64, unit string) {
+		values := make([]float64, len(all))
+		for i := range all {
+			values[i] = scale * of(&all[i])
+		}
+		slices.Sort(values)
+		at := func(q float64) float64 { return values[int(q*float64(len(values)-1))] }
+		t.Logf("%-20s %-9s median %7.3f %s, 95th %7.3f, worst %7.3f  (%d readings)", title, what, at(0.5), unit, at(0.95), at(1), len(values))
+	}
+	row("total", func(m *miss) float64 { return m.total }, 100, "%")
+	row("direct", func(m *miss) float64 { return m.direct }, 100, "%")
+	row("reflected", func(m *miss) float64 { return m.reflected }, 100, "%")
+	row("colour", func(m *miss) float64 { return m.kelvin }, 1, "K")
+	sorted := slices.Clone(all)
+	slices.SortStableFunc(sorted, func(a, b miss) int { return cmp.Compare(b.total, a.total) })
+	for _, m := range sorted[:min(worst, len(sorted))] {
+		t.Logf("    %s %s: %.2f %%: %s", m.scene, m.name, 100*m.total, m.words)
+	}
+}
+
+// TestTruth traces random scenes afresh, and prints how far readings are off:
+//
+//	go test ./plan/study -run TestTruth -v -truth-kinds window -truth-from 1000 -truth-count 10 -truth-quality normal
+func TestTruth(t *testing.T) {
+	if *truthCount == 0 {
+		t.Skip("traces only where -truth-count says how many scenes")
+	}
+	off := map[string][]miss{}
+	for _, kind := range strings.Split(*truthKinds, ",") {
+		start := time.Now()
+		for seed := *truthFrom; seed < *truthFrom+*truthCount; seed++ {
+			_, s, err := scenes.Make(scenes.Kind(kind), seed)
+			if err != nil {
+				t.Fatal(err)
+			}
+			truths := trace(s, truth.Options{Seed: uint64(seed), Error: *truthError, Most: *truthPaths})
+			for _, name := range strings.Split(*truthQuality, ",") {
+				quality, ok := light.QualityOf(name)
+				if !ok {
+					t.Fatalf("there is no quality %q", name)
+				}
+				lit := run(t, s, study.Options{ReadingsOnly: true, Quality: quality})
+				some := misses(fmt.Sprintf("%s %d", kind, seed), lit, truths)
+				off[name+" "+kind] = append(off[name+" "+kind], some...)
+				off[name] = append(off[name], some...)
+			}
+		}
+		t.Logf("%s: %v", kind, time.Since(start).Round(time.Second))
+	}
+	for _, name := range strings.Split(*truthQuality, ",") {
+		for _, kind := range strings.Split(*truthKinds, ",") {
+			report(t, name+" "+kind, off[name+" "+kind], 5)
+		}
+		report(t, name, off[name], 10)
+	}
+}
