@@ -3,6 +3,7 @@ package radiosity
 import (
 	"cmp"
 	"context"
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -29,6 +30,7 @@ type eye struct {
 	panes []solid.Pane
 	view  solid.Viewer
 	near  []int32
+	own   bulk // round the solids that are not there for its rays
 }
 
 func newEye(m *mesh) *eye { return &eye{m: m, view: solid.Viewer{BVH: m.bvh}} }
@@ -48,6 +50,9 @@ func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 		return black, false
 	}
 	at := r3.Vec{X: o.X + hit.T*d.X, Y: o.Y + hit.T*d.Y, Z: o.Z + hit.T*d.Z}
+	if len(skip) > 0 && e.buried(at, hit.Normal) {
+		return black, true
+	}
 	element = m.element(&hit, at)
 	if !veiled || element == black {
 		return element, true
@@ -290,12 +295,39 @@ func (t *Transport) lookFromPoints(ctx context.Context, points []Receptor) error
 	eyes := t.eyes(len(points))
 	return crew.Each(ctx, t.workers, len(points), func(worker, i int) {
 		r := &points[i]
+		e := &eyes[worker]
+		e.own = e.m.boxOf(r.Skip)
 		frame := about(r.Axis)
 		hits := make([]uint32, t.quality.Point)
 		for k := range hits {
 			x, y := ray(k)
-			hits[k], _ = eyes[worker].look(r.At, frame.direction(r.Pattern, x, y), r.Skip)
+			hits[k], _ = e.look(r.At, frame.direction(r.Pattern, x, y), r.Skip)
 		}
 		t.points[i], t.weights[i] = hits, r.Pattern.weight()
 	})
+}
+
+// boxOf is the box round some solids; an empty one round none.
+func (m *mesh) boxOf(ids []solid.ID) (b bulk) {
+	inf := math.Inf(1)
+	b = bulk{r3.Vec{X: inf, Y: inf, Z: inf}, r3.Vec{X: -inf, Y: -inf, Z: -inf}}
+	for _, id := range ids {
+		s := m.of[id]
+		for i := s.from; i < s.to; i++ {
+			f := bulkOf(m.faces[i].corners)
+			b.low = r3.Vec{X: min(b.low.X, f.low.X), Y: min(b.low.Y, f.low.Y), Z: min(b.low.Z, f.low.Z)}
+			b.high = r3.Vec{X: max(b.high.X, f.high.X), Y: max(b.high.Y, f.high.Y), Z: max(b.high.Z, f.high.Z)}
+		}
+	}
+	return b
+}
+
+// buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor
+// under one's own feet gets no light.
+func (e *eye) buried(at, normal r3.Vec) bool {
+	if at.X < e.own.low.X || at.X > e.own.high.X || at.Y < e.own.low.Y || at.Y > e.own.high.Y || at.Z < e.own.low.Z || at.Z > e.own.high.Z {
+		return false
+	}
+	_, inside := e.m.bvh.Inside(r3.Add(at, r3.Scale(clearance, normal)))
+	return inside
 }
