@@ -26,8 +26,7 @@ type bounced struct {
 
 // aim is how a lamp lights the patch that a worker looks at.
 type aim struct {
-	viewer
-	panes  []solid.Pane
+	tracer
 	normal r3.Vec
 	past   []int32 // what may stand between
 	veiled bool    // whether any of that is clear
@@ -207,6 +206,15 @@ func (b *bounced) Flux(worker int, figure []r3.Vec) colour.RGB {
 		return b.cutFlux(a, figure)
 	}
 	return b.sumFlux(a, figure)
+}
+
+// Light implements radiosity.Lamp.
+func (b *bounced) Light(worker int, at, normal r3.Vec) (sum colour.RGB) {
+	r := Receptor{At: at, Axis: normal}
+	for _, s := range b.aims[worker].light(b.l, &r) {
+		sum = sum.Add(s.filter.Scale(s.value))
+	}
+	return sum
 }
 
 // cutFlux is the flux from a point past what stands between: what the figure keeps of its light has sharp edges, and is
@@ -473,9 +481,9 @@ func (b *bounced) rings(ray func(o, d r3.Vec, weight float64) bool) (sum float64
 func (q Quality) bounces() radiosity.Quality {
 	switch q {
 	case Draft:
-		return radiosity.Quality{Patch: 0.40, Links: 32, Point: 2048, Lattice: 32}
+		return radiosity.Quality{Patch: 0.40, Links: 32, Boost: 2048, Point: 2048, Near: 0.3, Cell: 16, Looks: 2, Noise: 3e-3, Lattice: 32}
 	case Fine:
-		return radiosity.Quality{Patch: 0.25, Links: 256, Point: 32768, Lattice: 512}
+		return radiosity.Quality{Patch: 0.25, Links: 256, Boost: 131072, Point: 32768, Near: 0.7, Cell: 512, Looks: 16, Noise: 1e-4, Lattice: 512}
 	}
-	return radiosity.Quality{Patch: 0.27, Links: 64, Point: 8192, Lattice: 256}
+	return radiosity.Quality{Patch: 0.27, Links: 64, Boost: 16384, Point: 8192, Near: 0.5, Cell: 128, Looks: 4, Noise: 5e-4, Lattice: 256}
 }

@@ -34,7 +34,7 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	}
 	p.step(solveWork)
 	for k, i := range fresh {
-		b.columns[i].reflected(b.Lights[i], b.returns, solution, k, len(b.resolve))
+		b.columns[i].reflected(b.Lights[i], solution, k, len(b.resolve))
 	}
 	for k := range b.targets.Lattices {
 		planes, err := solution.Lattice(ctx, k)
@@ -50,14 +50,14 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 }
 
 // reflected adds the terms of what comes back to receptors, by the surface it left last.
-func (c *column) reflected(light string, t *radiosity.Transport, s *radiosity.Solution, lamp, receptors int) {
+func (c *column) reflected(light string, s *radiosity.Solution, lamp, receptors int) {
 	direct := len(c.terms)
 	for i := range receptors {
 		for k, e := range s.Point(i, lamp) {
 			if e == (colour.RGB{}) {
 				continue
 			}
-			key := t.Keys(i)[k]
+			key := s.Keys(i)[k]
 			n := slices.IndexFunc(c.terms[direct:], func(t Term) bool { return t.From == key.From && slices.Equal(t.Via, key.Via) })
 			if n < 0 {
 				n = len(c.terms) - direct

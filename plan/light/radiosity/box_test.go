@@ -50,7 +50,7 @@ func (b *bulb) Flux(_ int, part []r3.Vec) (sum colour.RGB) {
 				x, y = float64(n)-x, float64(n)-y
 			}
 			at := r3.Add(part[0], r3.Add(r3.Scale(x/float64(n), u), r3.Scale(y/float64(n), v)))
-			sum = sum.Add(b.light(at).Scale(share))
+			sum = sum.Add(b.Light(0, at, b.normal).Scale(share))
 		}
 	}
 	return sum
@@ -64,11 +64,11 @@ func (b *bulb) grain(at r3.Vec) float64 {
 	return 0.15 * d
 }
 
-func (b *bulb) light(at r3.Vec) colour.RGB {
+func (b *bulb) Light(_ int, at, normal r3.Vec) colour.RGB {
 	way := r3.Sub(at, b.at)
 	square := r3.Norm2(way)
 	d := r3.Scale(1/math.Sqrt(square), way)
-	e := -r3.Dot(d, b.normal) * b.intensity(d) / square
+	e := -r3.Dot(d, normal) * b.intensity(d) / square
 	if e <= 0 || b.bvh.Blocked(b.at, at, nil) {
 		return colour.RGB{}
 	}
@@ -129,7 +129,7 @@ func inside(s *solid.Set, n int) []Lattice {
 	return all
 }
 
-var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64}
+var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Near: 0.4, Cell: 64, Looks: 4, Noise: 5e-4}
 
 // trace makes a transport or fails.
 func trace(t testing.TB, s *solid.Set, q Quality, points []Receptor, lattices []Lattice) (*Transport, *solid.BVH) {

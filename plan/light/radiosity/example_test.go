@@ -25,6 +25,13 @@ func (skylight) Flux(_ int, part []r3.Vec) colour.RGB {
 	return colour.RGB{flux, flux, flux}
 }
 
+func (skylight) Light(_ int, _, normal r3.Vec) (e colour.RGB) {
+	if normal.Z < 0.5 {
+		return e
+	}
+	return colour.RGB{1000, 1000, 1000}
+}
+
 func (skylight) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) (all bool) { return false }
 
 // A white card on open ground lights what faces it from above: half a metre over the middle of two by two
@@ -47,7 +54,7 @@ func ExampleTransport_Solve() {
 		return
 	}
 	for i, light := range solution.Point(0, 0) {
-		fmt.Printf("%.2f of it, from solid %d\n", light.Y()/800, transport.Keys(0)[i].From)
+		fmt.Printf("%.2f of it, from solid %d\n", light.Y()/800, solution.Keys(0)[i].From)
 	}
 	// Output: 0.83 of it, from solid 1
 }

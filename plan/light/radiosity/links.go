@@ -31,6 +31,9 @@ type eye struct {
 	view  solid.Viewer
 	near  []int32
 	own   bulk // round the solids that are not there for its rays
+
+	at      r3.Vec // where the last ray has ended
+	element uint32 // and on what, whatever it passed
 }
 
 func newEye(m *mesh) *eye { return &eye{m: m, view: solid.Viewer{BVH: m.bvh}} }
@@ -54,6 +57,7 @@ func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 		return black, true
 	}
 	element = m.element(&hit, at)
+	e.at, e.element = at, element
 	if !veiled || element == black {
 		return element, true
 	}
@@ -82,6 +86,43 @@ func (t *Transport) rays(area float64) int {
 	return n
 }
 
+// raysOf is how many a patch of a face gets: more where much of what a single receptor sees is this patch. The
+// error of a sum over patches is least for its cost where each gets rays by its share of the sum.
+func (t *Transport) raysOf(f *face, number uint32) int {
+	n := t.rays(f.du * f.dv)
+	if t.looked == nil {
+		return n
+	}
+	for want := float64(t.looked[number]) * float64(t.quality.Boost); n < slivers && float64(n)*1.4 < want; {
+		n *= 2
+	}
+	return n
+}
+
+// weigh finds how much of what single receptors see each patch is: the largest share of the rays of one of them.
+func (t *Transport) weigh() {
+	if len(t.points) == 0 || t.quality.Boost == 0 {
+		return
+	}
+	t.looked = make([]float32, t.mesh.count)
+	count := make([]float32, t.mesh.count)
+	each := func(hits []uint32, do func(patch uint32)) {
+		for _, e := range hits {
+			if e&veil != 0 {
+				e = t.mesh.seen.list[e&^veil].element
+			}
+			if e != black {
+				do(e / 4)
+			}
+		}
+	}
+	for i, hits := range t.points {
+		share := float32(t.weights[i]) / float32(len(hits))
+		each(hits, func(p uint32) { count[p] += share })
+		each(hits, func(p uint32) { t.looked[p], count[p] = max(t.looked[p], count[p]), 0 })
+	}
+}
+
 // chunk is how many patches are linked in one go.
 const chunk = 32
 
@@ -90,6 +131,7 @@ const chunk = 32
 func (t *Transport) link(ctx context.Context) error {
 	t.slots = make([]uint32, t.mesh.count)
 	t.stars = fourfold(max(t.quality.Links, slivers))
+	t.weigh()
 	t.patches = append(t.patches, patch{})
 	var fresh []uint32
 	note := func(elements []uint32) {
@@ -105,6 +147,9 @@ func (t *Transport) link(ctx context.Context) error {
 	}
 	for _, p := range t.points {
 		note(p)
+	}
+	for i := range t.cells {
+		note(t.cells[i].hits)
 	}
 	for _, f := range t.lattices {
 		for s := range f.pictures {
@@ -176,7 +221,7 @@ func (t *Transport) patch(k int, number uint32) patch {
 func (t *Transport) linkOne(e *eye, number uint32) linked {
 	k := t.mesh.face(number)
 	f := &t.mesh.faces[k]
-	n := t.rays(f.du * f.dv)
+	n := t.raysOf(f, number)
 	l := linked{t.patch(k, number), make([]uint32, 0, n)}
 	t.cast(e, f, &l, 0, n)
 	t.finish(e, f, &l, n)
@@ -282,6 +327,12 @@ func (t *Transport) number() {
 	for _, p := range t.points {
 		place(p)
 	}
+	for i := range t.cells {
+		place(t.cells[i].hits)
+		one := [1]uint32{t.cells[i].element}
+		place(one[:])
+		t.cells[i].element = one[0]
+	}
 	for _, f := range t.lattices {
 		for s := range f.pictures {
 			place(f.pictures[s].seen)
@@ -292,8 +343,9 @@ func (t *Transport) number() {
 // lookFromPoints follows the rays of single receptors.
 func (t *Transport) lookFromPoints(ctx context.Context, points []Receptor) error {
 	t.points, t.weights = make([][]uint32, len(points)), make([]float64, len(points))
+	landings := make([][]landing, len(points))
 	eyes := t.eyes(len(points))
-	return crew.Each(ctx, t.workers, len(points), func(worker, i int) {
+	err := crew.Each(ctx, t.workers, len(points), func(worker, i int) {
 		r := &points[i]
 		e := &eyes[worker]
 		e.own = e.m.boxOf(r.Skip)
@@ -302,9 +354,24 @@ func (t *Transport) lookFromPoints(ctx context.Context, points []Receptor) error
 		for k := range hits {
 			x, y := ray(k)
 			hits[k], _ = e.look(r.At, frame.direction(r.Pattern, x, y), r.Skip)
+			if hits[k] != black && t.isNear(r.At, e.element) {
+				landings[i] = append(landings[i], landing{int32(k), hits[k], e.at})
+			}
 		}
 		t.points[i], t.weights[i] = hits, r.Pattern.weight()
 	})
+	if err != nil {
+		return err
+	}
+	return t.near(ctx, landings)
+}
+
+// isNear says whether the middle of an element lies close to a place.
+func (t *Transport) isNear(at r3.Vec, element uint32) bool {
+	f := &t.mesh.faces[t.mesh.face(element/4)]
+	cell := int(element/4 - f.first)
+	x, y := f.du*(float64(cell%f.nu)+0.25+0.5*float64(element&1)), f.dv*(float64(cell/f.nu)+0.25+0.5*float64(element>>1&1))
+	return r3.Norm2(r3.Sub(f.at(x, y), at)) < t.quality.Near*t.quality.Near
 }
 
 // boxOf is the box round some solids; an empty one round none.

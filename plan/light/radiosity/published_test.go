@@ -23,6 +23,13 @@ func (g glow) Aim(_ int, corners []r3.Vec, normal r3.Vec) bool {
 
 func (g glow) Flux(_ int, part []r3.Vec) colour.RGB { return g.e.Scale(r3.Norm(area(part))) }
 
+func (g glow) Light(_ int, at, normal r3.Vec) colour.RGB {
+	if math.Abs(at.Z) < 1e-9 && normal.Z > 0.5 {
+		return g.e
+	}
+	return colour.RGB{}
+}
+
 func (g glow) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
 
 // Six sides, each one patch. With exact form factors the balance is a system of six equations; with rays

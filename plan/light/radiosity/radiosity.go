@@ -34,7 +34,12 @@ import (
 type Quality struct {
 	Patch   float64 // m, the longest side of a patch
 	Links   int     // rays of a patch
+	Boost   int     // rays of a patch that is all that a single receptor sees; one that is a share of it gets that share
 	Point   int     // rays of a single receptor
+	Near    float64 // m within which a single receptor sees cells of elements
+	Cell    int     // rays of a cell
+	Looks   int     // from a patch at what is hot
+	Noise   float64 // share of a lamp's light that an element may be off by before its form factor is found exactly
 	Lattice int     // rays of a point of a lattice; its neighbours' count for it, too
 }
 
@@ -72,6 +77,8 @@ type Lamp interface {
 	// Flux is what falls straight from the lamp on a flat convex part of the patch last aimed at, lm by channel, as far
 	// as it lies in the air.
 	Flux(worker int, part []r3.Vec) colour.RGB
+	// Light is what a place on a surface gets straight from the lamp, lx by channel.
+	Light(worker int, at, normal r3.Vec) colour.RGB
 	// Landing sends rays out of the lamp by its own distribution, each with a part of its flux, lm by
 	// channel after clear sheets, and gives each to land, which says whether the surface met
 	// is one that counts. It says whether all of the lamp's light comes to such surfaces.
@@ -90,14 +97,17 @@ type Transport struct {
 	stars    []star   // the points of the rays of a patch
 	veils    []veiled // elements seen through clear sheets: they follow those of the patches
 	points   [][]uint32
+	readers  []Receptor
+	cells    []cell
+	cellOf   [][]int32 // by receptor and ray; -1 where it has met no cell; nil where none has
 	weights  []float64 // of the points
-	shares   []pointShares
+	looked   []float32 // by patch of the mesh: how much of what a point sees it is, at most; nil without points
 	lattices []*frame
 }
 
 // Trace follows rays through a set from receptors and lattices on, and from what they see.
 func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []Receptor, lattices []Lattice) (*Transport, error) {
-	t := &Transport{mesh: newMesh(set, bvh, q.Patch), workers: workers, quality: q}
+	t := &Transport{mesh: newMesh(set, bvh, q.Patch), workers: workers, quality: q, readers: points}
 	if !t.mesh.reflects {
 		return t, nil
 	}
@@ -115,7 +125,6 @@ func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, worke
 		return nil, err
 	}
 	t.number()
-	t.sortShares()
 	return t, nil
 }
 

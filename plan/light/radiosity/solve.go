@@ -45,10 +45,13 @@ const (
 
 // Solution is the light of some lamps on the patches of a transport.
 type Solution struct {
-	t      *Transport
-	lamps  int
-	blocks []block
-	passes int
+	t        *Transport
+	lamps    int
+	blocks   []block
+	firsts   []first
+	cells    [][]colour.RGB // exitance by lamp and cell, lm/m²
+	readings []reading      // by receptor
+	passes   int
 }
 
 // block is some columns: the exitance of each element that is seen, lm/m², and of those seen through
@@ -82,10 +85,17 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 		}
 		s.blocks[i] = solvers[worker].run(ctx, firsts[i*each:min((i+1)*each, len(lamps))])
 	})
+	if err != nil {
+		return nil, err
+	}
 	for i := range s.blocks {
 		s.passes = max(s.passes, s.blocks[i].passes)
 	}
-	return s, err
+	s.firsts = firsts
+	if s.cells, err = s.nearby(ctx, lamps); err != nil {
+		return nil, err
+	}
+	return s, s.read(ctx)
 }
 
 // column is where the light of a lamp in a channel is kept.
@@ -97,6 +107,7 @@ func (s *Solution) column(lamp, channel int) (block, column int) {
 // solver solves some columns. It keeps its memory from one block to the next.
 type solver struct {
 	t        *Transport
+	eye      *eye
 	channel  [width]int
 	straight [width]first // from the lamps, lx: every so many figures one element's, from its channel's on
 	back     []columns    // by slot: from other surfaces, lx
@@ -114,7 +125,7 @@ type solver struct {
 func newSolver(t *Transport) *solver {
 	n := len(t.patches)
 	w := &solver{
-		t: t, back: make([]columns, n), before: make([]columns, n),
+		t: t, eye: newEye(t.mesh), back: make([]columns, n), before: make([]columns, n),
 		once: make([]shining, n), passed: make([]shining, n+len(t.veils)), reflect: make([]columns, len(t.mesh.faces)),
 	}
 	for c := range width {
@@ -142,9 +153,13 @@ func (w *solver) load(lamps []first) {
 	clear(w.passed)
 	w.exitance = make([]shining, 4*(len(t.patches)+len(t.veils)))
 	w.shine()
+	hot := w.dim(lamps)
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
 		w.once[s] = sum(w.exitance, t.links[p.from:p.to], 0)
+		for i := range hot {
+			w.glance(&hot[i], i, s, lamps[i])
+		}
 		for k, a := range p.area {
 			for c := range width {
 				e := a * w.from(4*s+k, c)
@@ -153,6 +168,36 @@ func (w *solver) load(lamps []first) {
 			}
 		}
 	}
+}
+
+// dim takes what hot elements return of the straight light out of the exitance, and gives them by lamp.
+func (w *solver) dim(lamps []first) []spotted {
+	channels := w.t.Channels()
+	hot := make([]spotted, len(lamps))
+	for i := range lamps {
+		hot[i] = w.t.spots(lamps[i])
+		for _, e := range hot[i].elements {
+			clear(w.exitance[e][i*channels : (i+1)*channels])
+		}
+	}
+	w.veilAll()
+	return hot
+}
+
+// glance adds what a patch gets of hot elements to the sum over its links.
+func (w *solver) glance(hot *spotted, lamp, slot int, straight first) {
+	if len(hot.elements) == 0 {
+		return
+	}
+	t, channels := w.t, w.t.Channels()
+	p := &t.patches[slot]
+	t.glances(w.eye, hot, slot, func(g glance) {
+		reflect := &t.mesh.faces[t.patches[g.element/4].face].reflect
+		for c := range channels {
+			exitance := reflect[c] * float64(straight[g.element*channels+c])
+			w.once[slot][lamp*channels+c] += float32(g.gain[c] * exitance * float64(p.to-p.from))
+		}
+	})
 }
 
 // from is what element e gets straight from the lamp of a column, lx.
@@ -244,6 +289,11 @@ func (w *solver) shine() {
 			}
 		}
 	}
+	w.veilAll()
+}
+
+// veilAll sets the exitance of what is seen through clear sheets.
+func (w *solver) veilAll() {
 	end := 4 * len(w.back)
 	for i := range w.t.veils {
 		v := &w.t.veils[i]

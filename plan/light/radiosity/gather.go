@@ -1,0 +1,262 @@
+package radiosity
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/photometry/formfactor"
+	"scrimshaw/plan/solid"
+)
+
+// A receptor's rays are many, and still few for an element that is small and bright: of ten rays three may miss it.
+// Where that would show, the rays leave the element out and its form factor, as far as it is seen, is found exactly.
+
+// reading is what a receptor gets of each lamp's light.
+type reading struct {
+	keys   []Key
+	values [][]colour.RGB // by lamp and key, lx
+}
+
+// gatherer reads receptors. It keeps its memory from one to the next.
+type gatherer struct {
+	s      *Solution
+	view   solid.Viewer
+	found  []int32
+	counts []int32 // by element: rays of the receptor that have met it, cells left out
+	met    []uint32
+	exact  map[uint32]float64 // by element: lx for each lm/m² that it returns
+	fixed  []uint32           // the elements of exact in their order
+	groups []groupKey
+	keys   []Key
+}
+
+// groupKey is a key by the number of its group.
+type groupKey struct {
+	group int32
+	via   []solid.ID
+}
+
+// read reads all receptors.
+func (s *Solution) read(ctx context.Context) error {
+	t := s.t
+	s.readings = make([]reading, len(t.points))
+	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.points)))
+	return crew.Each(ctx, t.workers, len(t.points), func(worker, i int) {
+		if gatherers[worker] == nil {
+			gatherers[worker] = &gatherer{s: s, view: solid.Viewer{BVH: t.mesh.bvh},
+				counts: make([]int32, 4*(len(t.patches)+len(t.veils)))}
+		}
+		s.readings[i] = gatherers[worker].reading(i)
+	})
+}
+
+// Keys returns the ways that light comes back to a receptor.
+func (s *Solution) Keys(receptor int) []Key {
+	if len(s.readings) == 0 {
+		return nil
+	}
+	return s.readings[receptor].keys
+}
+
+// Point is what a receptor gets of a lamp's light, lx, by the ways of Keys.
+func (s *Solution) Point(receptor, lamp int) []colour.RGB {
+	if len(s.readings) == 0 {
+		return nil
+	}
+	return s.readings[receptor].values[lamp]
+}
+
+// reading reads one receptor.
+func (g *gatherer) reading(i int) reading {
+	t := g.s.t
+	hits := t.points[i]
+	cellOf := t.cellOf[i]
+	g.met, g.fixed, g.exact = g.met[:0], g.fixed[:0], map[uint32]float64{}
+	g.groups, g.keys = nil, nil
+	for r, h := range hits {
+		if h < 4 || cellOf != nil && cellOf[r] >= 0 {
+			continue
+		}
+		if g.counts[h] == 0 {
+			g.met = append(g.met, h)
+		}
+		g.counts[h]++
+	}
+	slices.Sort(g.met)
+	g.choose(i)
+	out := reading{values: make([][]colour.RGB, g.s.lamps)}
+	share := t.weights[i] / float64(len(hits))
+	for lamp := range out.values {
+		out.values[lamp] = g.sum(i, lamp, share)
+	}
+	for _, h := range g.met {
+		g.counts[h] = 0
+	}
+	out.keys = g.keys
+	for lamp, v := range out.values {
+		out.values[lamp] = append(v, make([]colour.RGB, len(out.keys)-len(v))...)
+	}
+	return out
+}
+
+// exitance is what an element returns of a lamp's light, lm/m².
+func (s *Solution) exitance(element uint32, lamp int) (e colour.RGB) {
+	for c := range s.t.Channels() {
+		b, k := s.column(lamp, c)
+		e[c] = float64(s.blocks[b].exitance[element][k])
+	}
+	if s.t.Channels() == 1 {
+		e[1], e[2] = e[0], e[0]
+	}
+	return e
+}
+
+// choose finds the elements that rays would miss too much of, and their form factors. What is chosen may not depend on
+// what the rays have met: those met by chance too often would be put right, and those met too seldom left as they are.
+func (g *gatherer) choose(i int) {
+	t := g.s.t
+	if t.quality.Noise <= 0 {
+		return
+	}
+	limits := make([]float64, g.s.lamps) // lx
+	share := t.weights[i] / float64(len(t.points[i]))
+	for lamp := range limits {
+		for _, h := range g.met {
+			limits[lamp] += float64(g.counts[h]) * share * g.s.exitance(h, lamp).Y()
+		}
+		limits[lamp] *= t.quality.Noise
+	}
+	for slot := 1; slot < len(t.patches); slot++ {
+		p := &t.patches[slot]
+		gain := t.rough(&t.readers[i], p) / 4 // of an element
+		if gain <= 0 {
+			continue
+		}
+		noise := math.Sqrt(gain * share) // of n rays sqrt(n)
+		for e := uint32(4 * slot); e < uint32(4*slot+4); e++ {
+			for lamp, limit := range limits {
+				if g.s.exitance(e, lamp).Y()*noise > limit && limit > 0 {
+					g.fix(i, e)
+					break
+				}
+			}
+		}
+	}
+}
+
+// rough is about what a receptor gets for each lm/m² that a patch returns, were nothing in the way.
+func (t *Transport) rough(r *Receptor, p *patch) float64 {
+	f := &t.mesh.faces[p.face]
+	way := r3.Sub(f.at(p.x+f.du/2, p.y+f.dv/2), r.At)
+	square := r3.Norm2(way)
+	falls := -r3.Dot(way, f.n)
+	if !(falls > 0) {
+		return 0
+	}
+	distance := math.Sqrt(square)
+	weight := r3.Dot(way, r.Axis) / distance
+	if r.Pattern == Dome {
+		weight = (1 + weight) / 2
+	}
+	area := f.du * f.dv
+	return max(0, weight) * falls / distance * area / (math.Pi * (square + area/4))
+}
+
+// fix finds the form factor of an element, unless it is seen through clear sheets or in cells.
+func (g *gatherer) fix(i int, element uint32) {
+	if _, known := g.exact[element]; known {
+		return
+	}
+	t := g.s.t
+	r := &t.readers[i]
+	if element >= uint32(4*len(t.patches)) {
+		return
+	}
+	p := &t.patches[element/4]
+	f := &t.mesh.faces[p.face]
+	k := int(element & 3)
+	if slices.Contains(r.Skip, f.id) || t.isNear(r.At, 4*p.number+element&3) {
+		return
+	}
+	sum := 0.0
+	if p.parts == nil {
+		corners := f.element4(p.x, p.y, k)
+		factor, ok := g.factor(r, corners[:])
+		if !ok {
+			return
+		}
+		sum = factor
+	} else {
+		for _, part := range p.parts[k] {
+			factor, ok := g.factor(r, part)
+			if !ok {
+				return
+			}
+			sum += factor
+		}
+	}
+	g.exact[element] = sum
+	g.fixed = append(g.fixed, element)
+}
+
+// factor is what a receptor gets of a figure for each lm/m² that it returns; not ok where clear sheets stand before it.
+func (g *gatherer) factor(r *Receptor, figure []r3.Vec) (sum float64, ok bool) {
+	s := solid.NewShaft([]r3.Vec{r.At}, figure)
+	g.found = g.view.BVH.Between(&s, r.Skip, g.found[:0])
+	for _, seen := range g.view.See(r.At, figure, g.found, true) {
+		if seen.Veiled {
+			return 0, false
+		}
+		if r.Pattern == Dome {
+			sum += formfactor.PolygonDome(seen.Corners, r.At, r.Axis)
+		} else {
+			sum += formfactor.Polygon(seen.Corners, r.At, r.Axis)
+		}
+	}
+	return sum / math.Pi, true
+}
+
+// sum is what a receptor gets of one lamp, by key.
+func (g *gatherer) sum(i, lamp int, share float64) (out []colour.RGB) {
+	t := g.s.t
+	add := func(element uint32, e colour.RGB) {
+		if e == (colour.RGB{}) {
+			return
+		}
+		k := g.key(element)
+		for len(out) <= k {
+			out = append(out, colour.RGB{})
+		}
+		out[k] = out[k].Add(e)
+	}
+	for _, h := range g.met {
+		if _, exact := g.exact[h]; !exact {
+			add(h, g.s.exitance(h, lamp).Scale(share*float64(g.counts[h])))
+		}
+	}
+	for _, h := range g.fixed {
+		add(h, g.s.exitance(h, lamp).Scale(g.exact[h]))
+	}
+	for _, n := range t.cellOf[i] {
+		if n >= 0 {
+			add(t.cells[n].element, g.s.cells[lamp][n].Scale(share))
+		}
+	}
+	return out
+}
+
+// key is the place of an element's key.
+func (g *gatherer) key(element uint32) int {
+	k, group := g.s.t.keyOf(element)
+	n := slices.IndexFunc(g.groups, func(e groupKey) bool { return e.group == group && slices.Equal(e.via, k.Via) })
+	if n < 0 {
+		n = len(g.groups)
+		g.groups, g.keys = append(g.groups, groupKey{group, k.Via}), append(g.keys, k)
+	}
+	return n
+}

@@ -1,0 +1,134 @@
+package radiosity
+
+import (
+	"context"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/crew"
+)
+
+// What a single receptor sees close by is not read off elements, over which light is the same: there each element is
+// split into cells, and the light of a cell that a ray has met is found where it was met, straight from the lamps
+// and from other surfaces by rays of its own. Receptors share cells.
+
+// cellsAcross is how many cells an element has each way.
+const cellsAcross = 3
+
+// landing is where a ray of a receptor has met something close by.
+type landing struct {
+	ray     int32
+	element uint32
+	at      r3.Vec
+}
+
+// cell is a part of an element where a ray has met it.
+type cell struct {
+	element uint32 // in the mesh, or among those seen through clear sheets; later its number
+	at      r3.Vec
+	normal  r3.Vec
+	face    int32
+	hits    []uint32 // elements that it sees
+}
+
+// cellKey tells cells apart.
+type cellKey struct {
+	element uint32
+	part    int32
+}
+
+// near sorts what receptors have met close by into cells. The order is that of receptors and their rays.
+func (t *Transport) near(ctx context.Context, landings [][]landing) error {
+	known := map[cellKey]int32{}
+	t.cellOf = make([][]int32, len(landings))
+	for i, some := range landings {
+		if len(some) == 0 {
+			continue
+		}
+		of := make([]int32, len(t.points[i]))
+		for k := range of {
+			of[k] = -1
+		}
+		for _, l := range some {
+			element := l.element
+			if element&veil != 0 {
+				element = t.mesh.seen.list[element&^veil].element
+			}
+			face := t.mesh.face(element / 4)
+			key := cellKey{l.element, t.mesh.faces[face].part(l.at)}
+			n, ok := known[key]
+			if !ok {
+				n = int32(len(t.cells))
+				known[key] = n
+				t.cells = append(t.cells, cell{element: l.element, at: l.at, normal: t.mesh.faces[face].n, face: int32(face)})
+			}
+			of[l.ray] = n
+		}
+		t.cellOf[i] = of
+	}
+	eyes := t.eyes(len(t.cells))
+	return crew.Each(ctx, t.workers, len(t.cells), func(worker, i int) {
+		c := &t.cells[i]
+		frame := about(c.normal)
+		c.hits = make([]uint32, t.quality.Cell)
+		turn := turns(uint32(i))
+		for k := range c.hits {
+			x, y := net(uint32(k), turn[0], turn[1])
+			c.hits[k], _ = eyes[worker].look(c.at, frame.direction(Cosine, x, y), nil)
+		}
+	})
+}
+
+// part is the cell of its element that a place falls on.
+func (f *face) part(at r3.Vec) int32 {
+	way := r3.Sub(at, f.origin)
+	_, x := math.Modf(2 * r3.Dot(way, f.u) / f.du)
+	_, y := math.Modf(2 * r3.Dot(way, f.v) / f.dv)
+	within := func(x float64) int32 { return min(max(int32(x*cellsAcross), 0), cellsAcross-1) }
+	return within(y)*cellsAcross + within(x)
+}
+
+// nearby is the exitance of the cells, lm/m², by lamp and cell.
+func (s *Solution) nearby(ctx context.Context, lamps []Lamp) ([][]colour.RGB, error) {
+	t := s.t
+	out := make([][]colour.RGB, len(lamps))
+	for i := range out {
+		out[i] = make([]colour.RGB, len(t.cells))
+	}
+	err := crew.Each(ctx, t.workers, len(t.cells), func(worker, i int) {
+		c := &t.cells[i]
+		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))
+		for k, lamp := range lamps {
+			e := lamp.Light(worker, c.at, c.normal)
+			out[k][i] = reflect.Times(e.Add(s.gathered(c.hits, k)))
+		}
+	})
+	return out, err
+}
+
+// factor is what clear sheets leave of what is seen of an element.
+func (t *Transport) factor(element uint32) colour.RGB {
+	if end := uint32(4 * len(t.patches)); element >= end {
+		return t.veils[(element-end)/4].factor
+	}
+	return colour.RGB{1, 1, 1}
+}
+
+// gathered is what a surface gets of a lamp's light from elements that its rays have met, lx.
+func (s *Solution) gathered(hits []uint32, lamp int) (sum colour.RGB) {
+	for c := range s.t.Channels() {
+		b, k := s.column(lamp, c)
+		exitance := s.blocks[b].exitance
+		all := 0.0
+		for _, h := range hits {
+			all += float64(exitance[h][k])
+		}
+		sum[c] = all / float64(len(hits))
+	}
+	if s.t.Channels() == 1 {
+		sum[1], sum[2] = sum[0], sum[0]
+	}
+	return sum
+}
