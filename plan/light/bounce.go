@@ -481,9 +481,9 @@ func (b *bounced) rings(ray func(o, d r3.Vec, weight float64) bool) (sum float64
 func (q Quality) bounces() radiosity.Quality {
 	switch q {
 	case Draft:
-		return radiosity.Quality{Patch: 0.40, Links: 32, Boost: 2048, Point: 2048, Near: 0.3, Cell: 16, Looks: 2, Noise: 3e-3, Lattice: 32}
+		return radiosity.Quality{Patch: 0.40, Links: 32, More: 4096, Point: 2048, Near: 0.3, Cell: 16, Looks: 2, Noise: 3e-3, Lattice: 32}
 	case Fine:
-		return radiosity.Quality{Patch: 0.25, Links: 256, Boost: 131072, Point: 32768, Near: 0.7, Cell: 512, Looks: 16, Noise: 1e-4, Lattice: 512}
+		return radiosity.Quality{Patch: 0.25, Links: 256, More: 1 << 19, Point: 32768, Near: 0.7, Cell: 512, Looks: 16, Noise: 1e-4, Lattice: 512}
 	}
-	return radiosity.Quality{Patch: 0.27, Links: 64, Boost: 16384, Point: 8192, Near: 0.5, Cell: 128, Looks: 4, Noise: 5e-4, Lattice: 256}
+	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 15, Point: 8192, Near: 0.5, Cell: 128, Looks: 4, Noise: 5e-4, Lattice: 256}
 }

@@ -43,22 +43,15 @@ func (t *Transport) drawings(patches []uint32) (all []drawing, rest []int) {
 				rest = append(rest, i)
 			}
 		} else {
-			n := t.rays(f.du * f.dv)
-			boosted := func(p uint32) bool { return t.raysOf(f, p) > n }
-			all = append(all, m.draw(k, patches, from, to, boosted)...)
-			for i := from; i < to; i++ {
-				if boosted(patches[i]) {
-					rest = append(rest, i)
-				}
-			}
+			all = append(all, m.draw(k, patches, from, to)...)
 		}
 		from = to
 	}
 	return all, rest
 }
 
-// draw makes the drawings of patches from up to to, all of face k, but of those that get rays of their own.
-func (m *mesh) draw(k int, patches []uint32, from, to int, boosted func(patch uint32) bool) []drawing {
+// draw makes the drawings of patches from up to to, all of face k.
+func (m *mesh) draw(k int, patches []uint32, from, to int) []drawing {
 	f := &m.faces[k]
 	all := make([]drawing, strides*strides)
 	for s := range all {
@@ -72,9 +65,6 @@ func (m *mesh) draw(k int, patches []uint32, from, to int, boosted func(patch ui
 	}
 	near := m.beside(f)
 	for i := from; i < to; i++ {
-		if boosted(patches[i]) {
-			continue
-		}
 		cell := int(patches[i] - f.first)
 		x, y := cell%f.nu, cell/f.nu
 		d := &all[y%strides*strides+x%strides]

@@ -86,43 +86,6 @@ func (t *Transport) rays(area float64) int {
 	return n
 }
 
-// raysOf is how many a patch of a face gets: more where much of what a single receptor sees is this patch. The
-// error of a sum over patches is least for its cost where each gets rays by its share of the sum.
-func (t *Transport) raysOf(f *face, number uint32) int {
-	n := t.rays(f.du * f.dv)
-	if t.looked == nil {
-		return n
-	}
-	for want := float64(t.looked[number]) * float64(t.quality.Boost); n < slivers && float64(n)*1.4 < want; {
-		n *= 2
-	}
-	return n
-}
-
-// weigh finds how much of what single receptors see each patch is: the largest share of the rays of one of them.
-func (t *Transport) weigh() {
-	if len(t.points) == 0 || t.quality.Boost == 0 {
-		return
-	}
-	t.looked = make([]float32, t.mesh.count)
-	count := make([]float32, t.mesh.count)
-	each := func(hits []uint32, do func(patch uint32)) {
-		for _, e := range hits {
-			if e&veil != 0 {
-				e = t.mesh.seen.list[e&^veil].element
-			}
-			if e != black {
-				do(e / 4)
-			}
-		}
-	}
-	for i, hits := range t.points {
-		share := float32(t.weights[i]) / float32(len(hits))
-		each(hits, func(p uint32) { count[p] += share })
-		each(hits, func(p uint32) { t.looked[p], count[p] = max(t.looked[p], count[p]), 0 })
-	}
-}
-
 // chunk is how many patches are linked in one go.
 const chunk = 32
 
@@ -131,45 +94,61 @@ const chunk = 32
 func (t *Transport) link(ctx context.Context) error {
 	t.slots = make([]uint32, t.mesh.count)
 	t.stars = fourfold(max(t.quality.Links, slivers))
-	t.weigh()
 	t.patches = append(t.patches, patch{})
-	var fresh []uint32
-	note := func(elements []uint32) {
-		for _, e := range elements {
-			if e&veil != 0 {
-				e = t.mesh.seen.list[e&^veil].element
-			}
-			if p := e / 4; e != black && t.slots[p] == 0 {
-				t.slots[p] = 1
-				fresh = append(fresh, p)
-			}
-		}
-	}
 	for _, p := range t.points {
-		note(p)
+		t.note(p)
 	}
 	for i := range t.cells {
-		note(t.cells[i].hits)
+		t.note(t.cells[i].hits)
 	}
 	for _, f := range t.lattices {
 		for s := range f.pictures {
-			note(f.pictures[s].seen)
+			t.note(f.pictures[s].seen)
 		}
 	}
-	for len(fresh) > 0 {
-		slices.Sort(fresh)
-		round, err := t.linkAll(ctx, fresh)
+	if err := t.follow(ctx); err != nil {
+		return err
+	}
+	if err := t.extend(ctx); err != nil {
+		return err
+	}
+	return t.follow(ctx)
+}
+
+// note takes up the patches of elements that have been seen for the first time.
+func (t *Transport) note(elements []uint32) {
+	for _, e := range elements {
+		if p := t.patchOf(e); p != 0 && t.slots[p] == 0 {
+			t.slots[p] = 1
+			t.fresh = append(t.fresh, p)
+		}
+	}
+}
+
+// patchOf is the patch of an element as rays give it; 0 for the black one.
+func (t *Transport) patchOf(element uint32) uint32 {
+	if element&veil != 0 {
+		element = t.mesh.seen.list[element&^veil].element
+	}
+	return element / 4
+}
+
+// follow links fresh patches until none are left.
+func (t *Transport) follow(ctx context.Context) error {
+	for len(t.fresh) > 0 {
+		slices.Sort(t.fresh)
+		round, err := t.linkAll(ctx, t.fresh)
 		if err != nil {
 			return err
 		}
-		fresh = fresh[:0]
+		t.fresh = t.fresh[:0]
 		more := 0
 		for i := range round {
 			more += len(round[i].links)
 		}
 		t.links, t.patches = slices.Grow(t.links, more), slices.Grow(t.patches, len(round))
 		for i := range round {
-			note(round[i].links)
+			t.note(round[i].links)
 			p := round[i].patch
 			p.from = int32(len(t.links))
 			t.links = append(t.links, round[i].links...)
@@ -221,7 +200,7 @@ func (t *Transport) patch(k int, number uint32) patch {
 func (t *Transport) linkOne(e *eye, number uint32) linked {
 	k := t.mesh.face(number)
 	f := &t.mesh.faces[k]
-	n := t.raysOf(f, number)
+	n := t.rays(f.du * f.dv)
 	l := linked{t.patch(k, number), make([]uint32, 0, n)}
 	t.cast(e, f, &l, 0, n)
 	t.finish(e, f, &l, n)

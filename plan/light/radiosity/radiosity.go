@@ -34,7 +34,7 @@ import (
 type Quality struct {
 	Patch   float64 // m, the longest side of a patch
 	Links   int     // rays of a patch
-	Boost   int     // rays of a patch that is all that a single receptor sees; one that is a share of it gets that share
+	More    int     // rays for each place of single receptors, shared among patches by what hangs on them
 	Point   int     // rays of a single receptor
 	Near    float64 // m within which a single receptor sees cells of elements
 	Cell    int     // rays of a cell
@@ -101,7 +101,7 @@ type Transport struct {
 	cells    []cell
 	cellOf   [][]int32 // by receptor and ray; -1 where it has met no cell; nil where none has
 	weights  []float64 // of the points
-	looked   []float32 // by patch of the mesh: how much of what a point sees it is, at most; nil without points
+	fresh    []uint32  // patches that have been seen and not been linked
 	lattices []*frame
 }
 

@@ -1,0 +1,132 @@
+package radiosity
+
+import (
+	"context"
+	"math/bits"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/crew"
+)
+
+// What single receptors read hangs on some patches more than on others: on those that they see, and on those that
+// light these. The first rays of all patches tell how much (the adjoint of the transport: B. Smits, J. Arvo and D.
+// Salesin, Computer Graphics 26:273, 1992), and more rays go where much does.
+
+// adjointPasses is how often what hangs on a patch is handed on to what it sees.
+const adjointPasses = 4
+
+// mostLinks bounds the rays of one patch.
+const mostLinks = 4096
+
+// extend gives patches more rays by their importance.
+func (t *Transport) extend(ctx context.Context) error {
+	budget := t.quality.More * t.places()
+	if budget == 0 || len(t.patches) <= 1 {
+		return nil
+	}
+	importance := t.importance()
+	all := 0.0
+	for _, v := range importance {
+		all += v
+	}
+	if all == 0 {
+		return nil
+	}
+	var chosen []int
+	var want []int
+	for s := 1; s < len(t.patches); s++ {
+		p := &t.patches[s]
+		n := t.rays(t.mesh.faces[p.face].du * t.mesh.faces[p.face].dv)
+		more := n + int(importance[s]/all*float64(budget))
+		if more = min(1<<bits.Len(uint(more*2/3)), mostLinks); more > n {
+			chosen, want = append(chosen, s), append(want, more)
+		}
+	}
+	out := make([]linked, len(chosen))
+	chunks := (len(chosen) + chunk - 1) / chunk
+	eyes := t.eyes(chunks)
+	err := crew.Each(ctx, t.workers, chunks, func(worker, c int) {
+		for i := c * chunk; i < min((c+1)*chunk, len(chosen)); i++ {
+			out[i] = t.more(&eyes[worker], chosen[i], want[i])
+		}
+	})
+	if err != nil {
+		return err
+	}
+	for i, s := range chosen {
+		t.note(out[i].links)
+		p := &t.patches[s]
+		p.kept = out[i].kept
+		p.from = int32(len(t.links))
+		t.links = append(t.links, out[i].links...)
+		p.to = int32(len(t.links))
+	}
+	return nil
+}
+
+// more follows further rays of a patch, up to so many, and gives all of its links.
+func (t *Transport) more(e *eye, slot, want int) linked {
+	p := &t.patches[slot]
+	f := &t.mesh.faces[p.face]
+	l := linked{patch: *p, links: append(make([]uint32, 0, want), t.links[p.from:p.to]...)}
+	l.kept = colour.RGB{}
+	t.cast(e, f, &l, t.rays(f.du*f.dv), want)
+	l.kept = l.kept.Add(p.kept.Scale(float64(p.to - p.from)))
+	if len(l.links) > 0 {
+		l.kept = l.kept.Scale(1 / float64(len(l.links)))
+	}
+	return l
+}
+
+// places is how many places single receptors stand at: the planes of a face share one.
+func (t *Transport) places() int {
+	known := map[r3.Vec]bool{}
+	for i := range t.readers {
+		known[t.readers[i].At] = true
+	}
+	return len(known)
+}
+
+// importance is what hangs on the light that each patch gets from other surfaces, by its place in the list.
+func (t *Transport) importance() []float64 {
+	of := make([]int32, t.mesh.count) // place in the list
+	for s := 1; s < len(t.patches); s++ {
+		of[t.patches[s].number] = int32(s)
+	}
+	sum, now := make([]float64, len(t.patches)), make([]float64, len(t.patches))
+	hand := func(to []float64, hits []uint32, amount float64) {
+		for _, h := range hits {
+			to[of[t.patchOf(h)]] += amount
+		}
+	}
+	cells := make([]float64, len(t.cells))
+	for i, hits := range t.points {
+		share := 1 / float64(len(hits))
+		for r, h := range hits {
+			if t.cellOf[i] != nil && t.cellOf[i][r] >= 0 {
+				cells[t.cellOf[i][r]] += share
+			} else {
+				now[of[t.patchOf(h)]] += share
+			}
+		}
+	}
+	for i := range t.cells {
+		c := &t.cells[i]
+		hand(now, c.hits, cells[i]*t.mesh.faces[c.face].reflect.Y()/float64(len(c.hits)))
+	}
+	for range adjointPasses {
+		next := make([]float64, len(t.patches))
+		for s := 1; s < len(t.patches); s++ {
+			p := &t.patches[s]
+			sum[s] += now[s]
+			if n := p.to - p.from; n > 0 && now[s] > 0 {
+				hand(next, t.links[p.from:p.to], now[s]*t.mesh.faces[p.face].reflect.Y()/float64(n))
+			}
+		}
+		now = next
+	}
+	sum[0] = 0
+	return sum
+}
