@@ -27,7 +27,8 @@ type gatherer struct {
 	s      *Solution
 	view   solid.Viewer
 	found  []int32
-	counts []int32 // by element: rays of the receptor that have met it, cells left out
+	rays   []float64 // by ray of the place: what the receptor gets by it for each lm/m², lx
+	shares []float64 // by element: those of its rays, cells left out
 	met    []uint32
 	exact  map[uint32]float64 // by element: lx for each lm/m² that it returns
 	fixed  []uint32           // the elements of exact in their order
@@ -44,12 +45,12 @@ type groupKey struct {
 // read reads all receptors.
 func (s *Solution) read(ctx context.Context) error {
 	t := s.t
-	s.readings = make([]reading, len(t.points))
-	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.points)))
-	return crew.Each(ctx, t.workers, len(t.points), func(worker, i int) {
+	s.readings = make([]reading, len(t.readers))
+	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.readers)))
+	return crew.Each(ctx, t.workers, len(t.readers), func(worker, i int) {
 		if gatherers[worker] == nil {
 			gatherers[worker] = &gatherer{s: s, view: solid.Viewer{BVH: t.mesh.bvh},
-				counts: make([]int32, 4*(len(t.patches)+len(t.veils)))}
+				shares: make([]float64, 4*(len(t.patches)+len(t.veils)))}
 		}
 		s.readings[i] = gatherers[worker].reading(i)
 	})
@@ -74,28 +75,27 @@ func (s *Solution) Point(receptor, lamp int) []colour.RGB {
 // reading reads one receptor.
 func (g *gatherer) reading(i int) reading {
 	t := g.s.t
-	hits := t.points[i]
-	cellOf := t.cellOf[i]
+	p := &t.places[t.placeOf[i]]
 	g.met, g.fixed, g.exact = g.met[:0], g.fixed[:0], map[uint32]float64{}
 	g.groups, g.keys = nil, nil
-	for r, h := range hits {
-		if h < 4 || cellOf != nil && cellOf[r] >= 0 {
+	g.rays = t.weighs(i, g.rays)
+	for r, h := range p.hits {
+		if h < 4 || g.rays[r] == 0 || p.cellOf != nil && p.cellOf[r] >= 0 {
 			continue
 		}
-		if g.counts[h] == 0 {
+		if g.shares[h] == 0 {
 			g.met = append(g.met, h)
 		}
-		g.counts[h]++
+		g.shares[h] += g.rays[r]
 	}
 	slices.Sort(g.met)
 	g.choose(i)
 	out := reading{values: make([][]colour.RGB, g.s.lamps)}
-	share := t.weights[i] / float64(len(hits))
 	for lamp := range out.values {
-		out.values[lamp] = g.sum(i, lamp, share)
+		out.values[lamp] = g.sum(p, lamp)
 	}
 	for _, h := range g.met {
-		g.counts[h] = 0
+		g.shares[h] = 0
 	}
 	out.keys = g.keys
 	for lamp, v := range out.values {
@@ -124,10 +124,10 @@ func (g *gatherer) choose(i int) {
 		return
 	}
 	limits := make([]float64, g.s.lamps) // lx
-	share := t.weights[i] / float64(len(t.points[i]))
+	share := slices.Max(g.rays)
 	for lamp := range limits {
 		for _, h := range g.met {
-			limits[lamp] += float64(g.counts[h]) * share * g.s.exitance(h, lamp).Y()
+			limits[lamp] += g.shares[h] * g.s.exitance(h, lamp).Y()
 		}
 		limits[lamp] *= t.quality.Noise
 	}
@@ -222,7 +222,7 @@ func (g *gatherer) factor(r *Receptor, figure []r3.Vec) (sum float64, ok bool) {
 }
 
 // sum is what a receptor gets of one lamp, by key.
-func (g *gatherer) sum(i, lamp int, share float64) (out []colour.RGB) {
+func (g *gatherer) sum(p *place, lamp int) (out []colour.RGB) {
 	t := g.s.t
 	add := func(element uint32, e colour.RGB) {
 		if e == (colour.RGB{}) {
@@ -236,15 +236,15 @@ func (g *gatherer) sum(i, lamp int, share float64) (out []colour.RGB) {
 	}
 	for _, h := range g.met {
 		if _, exact := g.exact[h]; !exact {
-			add(h, g.s.exitance(h, lamp).Scale(share*float64(g.counts[h])))
+			add(h, g.s.exitance(h, lamp).Scale(g.shares[h]))
 		}
 	}
 	for _, h := range g.fixed {
 		add(h, g.s.exitance(h, lamp).Scale(g.exact[h]))
 	}
-	for _, n := range t.cellOf[i] {
-		if n >= 0 {
-			add(t.cells[n].element, g.s.cells[lamp][n].Scale(share))
+	for r, n := range p.cellOf {
+		if n >= 0 && g.rays[r] > 0 {
+			add(t.cells[n].element, g.s.cells[lamp][n].Scale(g.rays[r]))
 		}
 	}
 	return out

@@ -4,8 +4,6 @@ import (
 	"context"
 	"math/bits"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/crew"
 )
@@ -22,7 +20,7 @@ const mostLinks = 4096
 
 // extend gives patches more rays by their importance.
 func (t *Transport) extend(ctx context.Context) error {
-	budget := t.quality.More * t.places()
+	budget := t.quality.More * len(t.places)
 	if budget == 0 || len(t.patches) <= 1 {
 		return nil
 	}
@@ -80,15 +78,6 @@ func (t *Transport) more(e *eye, slot, want int) linked {
 	return l
 }
 
-// places is how many places single receptors stand at: the planes of a face share one.
-func (t *Transport) places() int {
-	known := map[r3.Vec]bool{}
-	for i := range t.readers {
-		known[t.readers[i].At] = true
-	}
-	return len(known)
-}
-
 // importance is what hangs on the light that each patch gets from other surfaces, by its place in the list.
 func (t *Transport) importance() []float64 {
 	of := make([]int32, t.mesh.count) // place in the list
@@ -102,11 +91,12 @@ func (t *Transport) importance() []float64 {
 		}
 	}
 	cells := make([]float64, len(t.cells))
-	for i, hits := range t.points {
-		share := 1 / float64(len(hits))
-		for r, h := range hits {
-			if t.cellOf[i] != nil && t.cellOf[i][r] >= 0 {
-				cells[t.cellOf[i][r]] += share
+	for i := range t.places {
+		p := &t.places[i]
+		share := 1 / float64(len(p.hits))
+		for r, h := range p.hits {
+			if p.cellOf != nil && p.cellOf[r] >= 0 {
+				cells[p.cellOf[r]] += share
 			} else {
 				now[of[t.patchOf(h)]] += share
 			}

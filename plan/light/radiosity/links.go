@@ -95,8 +95,8 @@ func (t *Transport) link(ctx context.Context) error {
 	t.slots = make([]uint32, t.mesh.count)
 	t.stars = fourfold(max(t.quality.Links, slivers))
 	t.patches = append(t.patches, patch{})
-	for _, p := range t.points {
-		t.note(p)
+	for i := range t.places {
+		t.note(t.places[i].hits)
 	}
 	for i := range t.cells {
 		t.note(t.cells[i].hits)
@@ -303,8 +303,8 @@ func (t *Transport) number() {
 		*e = 4*t.slots[*e/4] + *e&3
 	}
 	place(t.links)
-	for _, p := range t.points {
-		place(p)
+	for i := range t.places {
+		place(t.places[i].hits)
 	}
 	for i := range t.cells {
 		place(t.cells[i].hits)
@@ -317,40 +317,6 @@ func (t *Transport) number() {
 			place(f.pictures[s].seen)
 		}
 	}
-}
-
-// lookFromPoints follows the rays of single receptors.
-func (t *Transport) lookFromPoints(ctx context.Context, points []Receptor) error {
-	t.points, t.weights = make([][]uint32, len(points)), make([]float64, len(points))
-	landings := make([][]landing, len(points))
-	eyes := t.eyes(len(points))
-	err := crew.Each(ctx, t.workers, len(points), func(worker, i int) {
-		r := &points[i]
-		e := &eyes[worker]
-		e.own = e.m.boxOf(r.Skip)
-		frame := about(r.Axis)
-		hits := make([]uint32, t.quality.Point)
-		for k := range hits {
-			x, y := ray(k)
-			hits[k], _ = e.look(r.At, frame.direction(r.Pattern, x, y), r.Skip)
-			if hits[k] != black && t.isNear(r.At, e.element) {
-				landings[i] = append(landings[i], landing{int32(k), hits[k], e.at})
-			}
-		}
-		t.points[i], t.weights[i] = hits, r.Pattern.weight()
-	})
-	if err != nil {
-		return err
-	}
-	return t.near(ctx, landings)
-}
-
-// isNear says whether the middle of an element lies close to a place.
-func (t *Transport) isNear(at r3.Vec, element uint32) bool {
-	f := &t.mesh.faces[t.mesh.face(element/4)]
-	cell := int(element/4 - f.first)
-	x, y := f.du*(float64(cell%f.nu)+0.25+0.5*float64(element&1)), f.dv*(float64(cell/f.nu)+0.25+0.5*float64(element>>1&1))
-	return r3.Norm2(r3.Sub(f.at(x, y), at)) < t.quality.Near*t.quality.Near
 }
 
 // boxOf is the box round some solids; an empty one round none.

@@ -39,35 +39,29 @@ type cellKey struct {
 	part    int32
 }
 
-// near sorts what receptors have met close by into cells. The order is that of receptors and their rays.
-func (t *Transport) near(ctx context.Context, landings [][]landing) error {
-	known := map[cellKey]int32{}
-	t.cellOf = make([][]int32, len(landings))
-	for i, some := range landings {
-		if len(some) == 0 {
-			continue
+// near sorts what rays of a place have met close by into cells. The order is that of places and their rays.
+func (t *Transport) near(known map[cellKey]int32, p *place, some []landing) {
+	if len(some) > 0 && p.cellOf == nil {
+		p.cellOf = make([]int32, len(p.hits))
+		for k := range p.cellOf {
+			p.cellOf[k] = -1
 		}
-		of := make([]int32, len(t.points[i]))
-		for k := range of {
-			of[k] = -1
-		}
-		for _, l := range some {
-			element := l.element
-			if element&veil != 0 {
-				element = t.mesh.seen.list[element&^veil].element
-			}
-			face := t.mesh.face(element / 4)
-			key := cellKey{l.element, t.mesh.faces[face].part(l.at)}
-			n, ok := known[key]
-			if !ok {
-				n = int32(len(t.cells))
-				known[key] = n
-				t.cells = append(t.cells, cell{element: l.element, at: l.at, normal: t.mesh.faces[face].n, face: int32(face)})
-			}
-			of[l.ray] = n
-		}
-		t.cellOf[i] = of
 	}
+	for _, l := range some {
+		face := t.mesh.face(t.patchOf(l.element))
+		key := cellKey{l.element, t.mesh.faces[face].part(l.at)}
+		n, ok := known[key]
+		if !ok {
+			n = int32(len(t.cells))
+			known[key] = n
+			t.cells = append(t.cells, cell{element: l.element, at: l.at, normal: t.mesh.faces[face].n, face: int32(face)})
+		}
+		p.cellOf[l.ray] = n
+	}
+}
+
+// lookFromCells follows the rays of the cells.
+func (t *Transport) lookFromCells(ctx context.Context) error {
 	eyes := t.eyes(len(t.cells))
 	return crew.Each(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]

@@ -96,12 +96,11 @@ type Transport struct {
 	links    []uint32 // elements that patches see
 	stars    []star   // the points of the rays of a patch
 	veils    []veiled // elements seen through clear sheets: they follow those of the patches
-	points   [][]uint32
 	readers  []Receptor
+	places   []place
+	placeOf  []int32 // by receptor
 	cells    []cell
-	cellOf   [][]int32 // by receptor and ray; -1 where it has met no cell; nil where none has
-	weights  []float64 // of the points
-	fresh    []uint32  // patches that have been seen and not been linked
+	fresh    []uint32 // patches that have been seen and not been linked
 	lattices []*frame
 }
 
@@ -111,7 +110,8 @@ func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, worke
 	if !t.mesh.reflects {
 		return t, nil
 	}
-	if err := t.lookFromPoints(ctx, points); err != nil {
+	t.group()
+	if err := t.lookFromPlaces(ctx); err != nil {
 		return nil, err
 	}
 	for i := range lattices {
