@@ -98,12 +98,12 @@ func common(a, b int) int {
 // Aim implements radiosity.Lamp. A shaft between patch and lamp tells what may come between: where nothing does, all
 // of the patch sees all of the lamp, and where one solid hides every corner of the one from every corner of the
 // other, none sees any.
-func (b *bounced) Aim(worker int, corners []r3.Vec, normal r3.Vec) (any bool) {
+func (b *bounced) Aim(worker int, corners []r3.Vec, normal r3.Vec) radiosity.Sight {
 	l, a := b.l, &b.aims[worker]
 	opening, round := b.opening(corners)
 	before, shining := facing(corners[0], normal), facing(l.at, l.axis)
 	if l.flux == 0 || outside(&before, opening) || l.onesided && outside(&shining, corners) || b.misses(corners) {
-		return false
+		return radiosity.Dark
 	}
 	var s solid.Shaft
 	if round {
@@ -121,10 +121,13 @@ func (b *bounced) Aim(worker int, corners []r3.Vec, normal r3.Vec) (any bool) {
 		if !a.BVH.Opaque(number, l.at, false) {
 			a.veiled = true
 		} else if !round && a.Hides(number, corners, opening) {
-			return false
+			return radiosity.Dark
 		}
 	}
-	return true
+	if len(a.past) == 0 {
+		return radiosity.Open
+	}
+	return radiosity.Shaded
 }
 
 // opening is a few corners that hold the lamp's opening. A sphere close by is round: no flat figure holds what is
@@ -200,12 +203,12 @@ func outside(h *solid.Plane, points []r3.Vec) bool {
 }
 
 // Flux implements radiosity.Lamp.
-func (b *bounced) Flux(worker int, figure []r3.Vec) colour.RGB {
+func (b *bounced) Flux(worker int, figure []r3.Vec, closely bool) colour.RGB {
 	a := &b.aims[worker]
 	if b.l.opening.Form == photometry.Point && len(a.past) > 0 {
 		return b.cutFlux(a, figure)
 	}
-	return b.sumFlux(a, figure)
+	return b.sumFlux(a, figure, closely)
 }
 
 // Light implements radiosity.Lamp.
@@ -226,7 +229,7 @@ func (b *bounced) cutFlux(a *aim, figure []r3.Vec) (sum colour.RGB) {
 		if g.Veiled {
 			factor = a.passed(b.l.at, solid.Centre(g.Corners))
 		}
-		value := b.surface(a, g.Corners, func(r *Receptor) colour.RGB {
+		value := b.surface(a, g.Corners, false, func(r *Receptor) colour.RGB {
 			e := b.l.from(b.l.at, r)
 			return colour.RGB{e, e, e}
 		})
@@ -236,21 +239,21 @@ func (b *bounced) cutFlux(a *aim, figure []r3.Vec) (sum colour.RGB) {
 }
 
 // sumFlux is the flux on a figure by what is seen of the opening from some of its places.
-func (b *bounced) sumFlux(a *aim, figure []r3.Vec) colour.RGB {
+func (b *bounced) sumFlux(a *aim, figure []r3.Vec, closely bool) colour.RGB {
 	if len(a.past) == 0 {
-		return b.surface(a, figure, func(r *Receptor) colour.RGB {
+		return b.surface(a, figure, false, func(r *Receptor) colour.RGB {
 			e := b.whole(r)
 			return colour.RGB{e, e, e}
 		})
 	}
-	return b.surface(a, figure, func(r *Receptor) colour.RGB { return b.seen(a, r) })
+	return b.surface(a, figure, closely, func(r *Receptor) colour.RGB { return b.seen(a, r) })
 }
 
 // surface sums light over a convex figure, by places that lie closer together than its grain.
-func (b *bounced) surface(a *aim, figure []r3.Vec, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
+func (b *bounced) surface(a *aim, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
 	middle := solid.Centre(figure)
 	near := math.Sqrt(b.l.distance2(middle))
-	s := surfacing{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, light: light}
+	s := surfacing{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
 	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
 		s.parallelogram(figure)
 		return s.sum
@@ -264,11 +267,12 @@ func (b *bounced) surface(a *aim, figure []r3.Vec, light func(r *Receptor) colou
 
 // surfacing sums light over figures of one patch.
 type surfacing struct {
-	r     Receptor
-	grain float64 // m over which the light changes little
-	near  float64 // m from the lamp
-	light func(r *Receptor) colour.RGB
-	sum   colour.RGB
+	r       Receptor
+	grain   float64 // m over which the light changes little
+	near    float64 // m from the lamp
+	closely bool    // by several places of each part
+	light   func(r *Receptor) colour.RGB
+	sum     colour.RGB
 }
 
 // mostStrips is how often, at most, a side is divided for a lamp; and a part that is longer than such a share of its
@@ -298,7 +302,7 @@ func (s *surfacing) parallelogram(f []r3.Vec) {
 	nu, nv := s.strips(r3.Norm(u)), s.strips(r3.Norm(v))
 	area := r3.Norm(r3.Cross(u, v)) / float64(nu*nv)
 	u, v = r3.Scale(1/float64(nu), u), r3.Scale(1/float64(nv), v)
-	flat := max(r3.Norm(u), r3.Norm(v)) < flatShare*s.near
+	flat := !s.closely && max(r3.Norm(u), r3.Norm(v)) < flatShare*s.near
 	for n := range nu * nv {
 		middle := r3.Add(f[0], r3.Add(r3.Scale(float64(n%nu)+0.5, u), r3.Scale(float64(n/nu)+0.5, v)))
 		if flat {
@@ -314,7 +318,7 @@ func (s *surfacing) parallelogram(f []r3.Vec) {
 // triangle sums over a triangle by its middle, or by three points, exact for the second degree (G. Strang and G. Fix,
 // An Analysis of the Finite Element Method, 1973).
 func (s *surfacing) triangle(t *triangle) {
-	if t.longest() < flatShare*s.near {
+	if !s.closely && t.longest() < flatShare*s.near {
 		s.at(solid.Centre(t[:]), t.area())
 		return
 	}

@@ -30,13 +30,13 @@ func (b *bulb) intensity(d r3.Vec) float64 {
 	return 1 / (2 * math.Pi * (1 - b.cos))
 }
 
-func (b *bulb) Aim(_ int, _ []r3.Vec, normal r3.Vec) bool {
+func (b *bulb) Aim(_ int, _ []r3.Vec, normal r3.Vec) Sight {
 	b.normal = normal
-	return true
+	return Open
 }
 
 // Flux sums over small triangles, by a ray to each.
-func (b *bulb) Flux(_ int, part []r3.Vec) (sum colour.RGB) {
+func (b *bulb) Flux(_ int, part []r3.Vec, _ bool) (sum colour.RGB) {
 	for i := 1; i+1 < len(part); i++ {
 		u, v := r3.Sub(part[i], part[0]), r3.Sub(part[i+1], part[0])
 		middle := r3.Add(part[0], r3.Scale(1.0/3, r3.Add(u, v)))

@@ -14,9 +14,14 @@ import (
 // skylight lights every surface that looks up with 1000 lx, and nothing else.
 type skylight struct{}
 
-func (skylight) Aim(_ int, _ []r3.Vec, normal r3.Vec) bool { return normal.Z > 0.5 }
+func (skylight) Aim(_ int, _ []r3.Vec, normal r3.Vec) radiosity.Sight {
+	if normal.Z > 0.5 {
+		return radiosity.Open
+	}
+	return radiosity.Dark
+}
 
-func (skylight) Flux(_ int, part []r3.Vec) colour.RGB {
+func (skylight) Flux(_ int, part []r3.Vec, _ bool) colour.RGB {
 	var twice r3.Vec
 	for i := 1; i+1 < len(part); i++ {
 		twice = r3.Add(twice, r3.Cross(r3.Sub(part[i], part[0]), r3.Sub(part[i+1], part[0])))

@@ -2,6 +2,7 @@ package radiosity
 
 import (
 	"context"
+	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -94,14 +95,39 @@ func (p *patch) lively(k int) int {
 	return k
 }
 
+// unlike is the share of the brightest element of a patch by which another must differ for the edge of a shadow to
+// lie between them: then each is looked at closely.
+const unlike = 0.1
+
 // strike asks for the light of one patch, by the parts of its elements that lie in the air.
 func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB) {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	corners := f.rectangle(p.x, p.y, f.du, f.dv)
-	if !lamp.Aim(worker, corners[:], f.n) {
+	sight := lamp.Aim(worker, corners[:], f.n)
+	if sight == Dark {
 		return
 	}
+	t.illuminate(lamp, worker, p, e, false)
+	if sight == Shaded && p.differ(e) {
+		t.illuminate(lamp, worker, p, e, true)
+	}
+}
+
+// differ says whether elements in the air are unlike.
+func (p *patch) differ(e *[4]colour.RGB) bool {
+	low, high := math.Inf(1), 0.0
+	for k, v := range e {
+		if p.area[k] > 0 {
+			low, high = min(low, v.Y()), max(high, v.Y())
+		}
+	}
+	return high-low > unlike*high
+}
+
+// illuminate finds the light of each element of the patch aimed at, lx.
+func (t *Transport) illuminate(lamp Lamp, worker int, p *patch, e *[4]colour.RGB, closely bool) {
+	f := &t.mesh.faces[p.face]
 	for k := range e {
 		if p.area[k] == 0 {
 			continue
@@ -109,10 +135,10 @@ func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB) {
 		var flux colour.RGB
 		if p.parts == nil {
 			quarter := f.element4(p.x, p.y, k)
-			flux = lamp.Flux(worker, quarter[:])
+			flux = lamp.Flux(worker, quarter[:], closely)
 		} else {
 			for _, part := range p.parts[k] {
-				flux = flux.Add(lamp.Flux(worker, part))
+				flux = flux.Add(lamp.Flux(worker, part, closely))
 			}
 		}
 		e[k] = flux.Scale(1 / p.area[k])

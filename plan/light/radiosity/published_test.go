@@ -17,11 +17,14 @@ import (
 // glow lights what looks up at z = 0 evenly, and nothing else.
 type glow struct{ e colour.RGB }
 
-func (g glow) Aim(_ int, corners []r3.Vec, normal r3.Vec) bool {
-	return math.Abs(corners[0].Z) < 1e-9 && normal.Z > 0.5
+func (g glow) Aim(_ int, corners []r3.Vec, normal r3.Vec) Sight {
+	if math.Abs(corners[0].Z) < 1e-9 && normal.Z > 0.5 {
+		return Open
+	}
+	return Dark
 }
 
-func (g glow) Flux(_ int, part []r3.Vec) colour.RGB { return g.e.Scale(r3.Norm(area(part))) }
+func (g glow) Flux(_ int, part []r3.Vec, _ bool) colour.RGB { return g.e.Scale(r3.Norm(area(part))) }
 
 func (g glow) Light(_ int, at, normal r3.Vec) colour.RGB {
 	if math.Abs(at.Z) < 1e-9 && normal.Z > 0.5 {

@@ -69,14 +69,24 @@ type Lattice struct {
 	Skip               []solid.ID
 }
 
+// Sight is how a lamp sees a patch.
+type Sight uint8
+
+// The sights.
+const (
+	Dark   Sight = iota // none of it
+	Open                // all of it
+	Shaded              // through what may hide some of it
+)
+
 // Lamp is a light as surfaces see it. It may be asked by several goroutines, each with its own
 // number.
 type Lamp interface {
-	// Aim makes ready for a patch by its corners and its normal. It says whether the lamp can light any of it.
-	Aim(worker int, corners []r3.Vec, normal r3.Vec) bool
+	// Aim makes ready for a patch by its corners and its normal. It says how the lamp lights it.
+	Aim(worker int, corners []r3.Vec, normal r3.Vec) Sight
 	// Flux is what falls straight from the lamp on a flat convex part of the patch last aimed at, lm by channel, as far
-	// as it lies in the air.
-	Flux(worker int, part []r3.Vec) colour.RGB
+	// as it lies in the air: by a place in its middle or, closely, by several.
+	Flux(worker int, part []r3.Vec, closely bool) colour.RGB
 	// Light is what a place on a surface gets straight from the lamp, lx by channel.
 	Light(worker int, at, normal r3.Vec) colour.RGB
 	// Landing sends rays out of the lamp by its own distribution, each with a part of its flux, lm by
