@@ -30,6 +30,7 @@ type Basis struct {
 	targets Targets
 	resolve []Receptor // the targets' points, with Radiance resolved to a surface
 	columns []column
+	doubt   doubt
 	returns *radiosity.Transport // how surfaces and targets see each other; nil without reflected light
 }
 
@@ -39,6 +40,7 @@ type column struct {
 	points [][]colour.RGB
 	fields [][]float32
 	back   [][]float32 // reflected, by lattice
+	spread []float64   // by receptor, lx: see Basis.Error; nil without reflected light
 }
 
 // Basis computes what each light gives to the targets at a drive of {1, 1, 1}. Names of lights
@@ -61,7 +63,7 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	if err := check(lights, &to); err != nil {
 		return nil, err
 	}
-	b := &Basis{targets: to, columns: make([]column, len(lights))}
+	b := &Basis{targets: to, columns: make([]column, len(lights)), doubt: w.doubt}
 	if old != nil {
 		b.resolve, b.Gains, b.returns = old.resolve, old.Gains, old.returns
 	} else {

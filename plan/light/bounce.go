@@ -427,8 +427,8 @@ func (a *aim) passed(from, to r3.Vec) colour.RGB {
 // The rays by which the landing of a lamp is found: rings about its axis, closer to it by equal
 // ratios, and rays in each.
 const (
-	landRings  = 48
-	landRound  = 48
+	landRings  = 32
+	landRound  = 32
 	landSmall  = 1e-3 // of a half turn: the innermost ring
 	landLeak   = 2e-3 // of the flux that may miss: a ray may slip through the rim of two sheets
 	landStride = 29   // of the points of the opening from ray to ray
@@ -436,7 +436,7 @@ const (
 
 // Landing implements radiosity.Lamp.
 func (b *bounced) Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool) {
-	l, a := b.l, &b.aims[0]
+	l := b.l
 	sent := b.rings(func(_, _ r3.Vec, weight float64) bool { return true })
 	if sent == 0 {
 		return false
@@ -444,9 +444,9 @@ func (b *bounced) Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) boo
 	scale := l.flux / sent
 	missed := 0.0
 	b.rings(func(o, d r3.Vec, weight float64) bool {
-		hit, ok := b.w.bvh.FirstOpaque(o, d, nil)
-		at := r3.Add(o, r3.Scale(hit.T, d))
-		if !ok || !land(hit, at, a.passed(o, at).Scale(weight*scale)) {
+		hit, ok := b.w.bvh.First(o, d, nil)
+		part := weight * scale
+		if !ok || hit.Skin.Clear() || !land(hit, r3.Add(o, r3.Scale(hit.T, d)), colour.RGB{part, part, part}) {
 			missed += weight
 		}
 		return missed <= landLeak*sent
@@ -485,9 +485,9 @@ func (b *bounced) rings(ray func(o, d r3.Vec, weight float64) bool) (sum float64
 func (q Quality) bounces() radiosity.Quality {
 	switch q {
 	case Draft:
-		return radiosity.Quality{Patch: 0.40, Links: 32, More: 4096, Point: 2048, Near: 0.3, Cell: 16, Looks: 2, Noise: 3e-3, Lattice: 32}
+		return radiosity.Quality{Patch: 0.40, Links: 32, More: 4096, Point: 2048, Near: 0.3, Cell: 16, Looks: 2, Edge: 3e-3, Noise: 3e-3, Lattice: 32}
 	case Fine:
-		return radiosity.Quality{Patch: 0.25, Links: 256, More: 1 << 19, Point: 32768, Near: 0.7, Cell: 512, Looks: 16, Noise: 1e-4, Lattice: 512}
+		return radiosity.Quality{Patch: 0.25, Links: 256, More: 1 << 19, Point: 32768, Near: 0.7, Cell: 512, Looks: 16, Edge: 3e-5, Noise: 1e-4, Lattice: 512}
 	}
-	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 15, Point: 8192, Near: 0.5, Cell: 128, Looks: 4, Noise: 5e-4, Lattice: 256}
+	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 14, Point: 8192, Near: 0.5, Cell: 128, Looks: 4, Edge: 4e-4, Noise: 5e-4, Lattice: 256}
 }

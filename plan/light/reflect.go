@@ -34,7 +34,11 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	}
 	p.step(solveWork)
 	for k, i := range fresh {
-		b.columns[i].reflected(b.Lights[i], solution, k, len(b.resolve))
+		c := &b.columns[i]
+		c.reflected(b.Lights[i], solution, k, len(b.resolve))
+		for n := range b.resolve {
+			c.spread = append(c.spread, solution.Spread(n, k))
+		}
 	}
 	for k := range b.targets.Lattices {
 		planes, err := solution.Lattice(ctx, k)

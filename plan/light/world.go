@@ -77,6 +77,7 @@ type World struct {
 	bundle  int // how many of them a lattice takes together
 	bounces radiosity.Quality
 	direct  bool // no reflected light
+	doubt   doubt
 	workers int
 	report  func(done float64)
 	masks   sync.Pool // the memory of fields, of *[]uint64
@@ -93,6 +94,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), bounces: o.Quality.bounces(),
 		report: o.Progress}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
+	w.doubt = o.Quality.doubt()
 	bodies := o.Bodies
 	if bodies == nil {
 		bodies = &solid.Set{}

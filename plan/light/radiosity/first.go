@@ -14,27 +14,54 @@ import (
 // first is what each element gets straight from a lamp, lx, channel by channel.
 type first []float32
 
-// straight asks a lamp what it gives to every patch.
+// straight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
+// and shows in the whole.
 func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
 	channels := t.Channels()
 	out := make(first, 4*len(t.patches)*channels)
+	edges := make([]float32, len(t.patches)) // lm that may be off
+	strike := func(worker, s int, closely bool) {
+		var e [4]colour.RGB
+		edges[s] = t.strike(lamp, worker, s, &e, closely)
+		for k := range e {
+			for c := range channels {
+				out[(4*s+k)*channels+c] = float32(e[k][c])
+			}
+		}
+	}
 	chunks := (len(t.patches) + chunk - 1) / chunk
 	err := crew.Each(ctx, t.workers, chunks, func(worker, c int) {
 		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
-			var e [4]colour.RGB
-			t.strike(lamp, worker, s, &e)
-			for k := range e {
-				for c := range channels {
-					out[(4*s+k)*channels+c] = float32(e[k][c])
-				}
-			}
+			strike(worker, s, false)
 		}
 	})
 	if err != nil {
 		return nil, err
 	}
+	limit := float32(t.quality.Edge * t.landed(out))
+	var again []int
+	for s, off := range edges {
+		if off > limit {
+			again = append(again, s)
+		}
+	}
+	err = crew.Each(ctx, t.workers, len(again), func(worker, i int) { strike(worker, again[i], true) })
+	if err != nil {
+		return nil, err
+	}
 	t.balance(lamp, out)
 	return out, nil
+}
+
+// landed is the flux that comes straight to all patches, lm.
+func (t *Transport) landed(straight first) (sum float64) {
+	channels := t.Channels()
+	for s := 1; s < len(t.patches); s++ {
+		for k, a := range t.patches[s].area {
+			sum += a * float64(straight[(4*s+k)*channels+channels/2])
+		}
+	}
+	return sum
 }
 
 // balance brings what lands up to what was sent, where all of it lands: places asked one by one
@@ -95,34 +122,32 @@ func (p *patch) lively(k int) int {
 	return k
 }
 
-// unlike is the share of the brightest element of a patch by which another must differ for the edge of a shadow to
-// lie between them: then each is looked at closely.
-const unlike = 0.1
-
-// strike asks for the light of one patch, by the parts of its elements that lie in the air.
-func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB) {
+// strike asks for the light of one patch, by the parts of its elements that lie in the air, and gives the flux that
+// the edge of a shadow may put it off by, lm.
+func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB, closely bool) (off float32) {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	corners := f.rectangle(p.x, p.y, f.du, f.dv)
 	sight := lamp.Aim(worker, corners[:], f.n)
 	if sight == Dark {
-		return
+		return 0
 	}
-	t.illuminate(lamp, worker, p, e, false)
-	if sight == Shaded && p.differ(e) {
-		t.illuminate(lamp, worker, p, e, true)
+	t.illuminate(lamp, worker, p, e, closely)
+	if sight == Open {
+		return 0
 	}
+	return p.differ(e)
 }
 
-// differ says whether elements in the air are unlike.
-func (p *patch) differ(e *[4]colour.RGB) bool {
-	low, high := math.Inf(1), 0.0
+// differ is how much light the elements in the air differ by, lm.
+func (p *patch) differ(e *[4]colour.RGB) float32 {
+	low, high, area := math.Inf(1), 0.0, 0.0
 	for k, v := range e {
-		if p.area[k] > 0 {
-			low, high = min(low, v.Y()), max(high, v.Y())
+		if a := p.area[k]; a > 0 {
+			low, high, area = min(low, v[1]), max(high, v[1]), area+a
 		}
 	}
-	return high-low > unlike*high
+	return float32(max(0, high-low) * area)
 }
 
 // illuminate finds the light of each element of the patch aimed at, lx.

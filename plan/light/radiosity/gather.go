@@ -20,6 +20,7 @@ import (
 type reading struct {
 	keys   []Key
 	values [][]colour.RGB // by lamp and key, lx
+	spread []float64      // by lamp: the standard error that rays leave, lx
 }
 
 // gatherer reads receptors. It keeps its memory from one to the next.
@@ -30,10 +31,13 @@ type gatherer struct {
 	rays   []float64 // by ray of the place: what the receptor gets by it for each lm/m², lx
 	shares []float64 // by element: those of its rays, cells left out
 	met    []uint32
-	exact  map[uint32]float64 // by element: lx for each lm/m² that it returns
-	fixed  []uint32           // the elements of exact in their order
+	known  []bool    // by element: whether its form factor is
+	exact  []float64 // by element of known form factor: lx for each lm/m² that it returns
+	fixed  []uint32  // those elements in their order
 	groups []groupKey
 	keys   []Key
+
+	inCells []float64 // by cell: what the receptor gets by it for each lm/m², lx
 }
 
 // groupKey is a key by the number of its group.
@@ -45,12 +49,15 @@ type groupKey struct {
 // read reads all receptors.
 func (s *Solution) read(ctx context.Context) error {
 	t := s.t
+	s.brighten()
+	s.halve()
 	s.readings = make([]reading, len(t.readers))
 	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.readers)))
 	return crew.Each(ctx, t.workers, len(t.readers), func(worker, i int) {
 		if gatherers[worker] == nil {
+			n := 4 * (len(t.patches) + len(t.veils))
 			gatherers[worker] = &gatherer{s: s, view: solid.Viewer{BVH: t.mesh.bvh},
-				shares: make([]float64, 4*(len(t.patches)+len(t.veils)))}
+				shares: make([]float64, n), known: make([]bool, n), exact: make([]float64, n)}
 		}
 		s.readings[i] = gatherers[worker].reading(i)
 	})
@@ -76,7 +83,7 @@ func (s *Solution) Point(receptor, lamp int) []colour.RGB {
 func (g *gatherer) reading(i int) reading {
 	t := g.s.t
 	p := &t.places[t.placeOf[i]]
-	g.met, g.fixed, g.exact = g.met[:0], g.fixed[:0], map[uint32]float64{}
+	g.met, g.fixed = g.met[:0], g.fixed[:0]
 	g.groups, g.keys = nil, nil
 	g.rays = t.weighs(i, g.rays)
 	for r, h := range p.hits {
@@ -90,12 +97,16 @@ func (g *gatherer) reading(i int) reading {
 	}
 	slices.Sort(g.met)
 	g.choose(i)
-	out := reading{values: make([][]colour.RGB, g.s.lamps)}
+	out := reading{values: make([][]colour.RGB, g.s.lamps), spread: make([]float64, g.s.lamps)}
 	for lamp := range out.values {
 		out.values[lamp] = g.sum(p, lamp)
+		out.spread[lamp] = g.spread(p, lamp)
 	}
 	for _, h := range g.met {
 		g.shares[h] = 0
+	}
+	for _, h := range g.fixed {
+		g.known[h] = false
 	}
 	out.keys = g.keys
 	for lamp, v := range out.values {
@@ -116,6 +127,18 @@ func (s *Solution) exitance(element uint32, lamp int) (e colour.RGB) {
 	return e
 }
 
+// brighten sets the luminous exitance of all elements by lamp.
+func (s *Solution) brighten() {
+	n := 4 * (len(s.t.patches) + len(s.t.veils))
+	s.bright = make([][]float32, s.lamps)
+	for lamp := range s.bright {
+		s.bright[lamp] = make([]float32, n)
+		for e := range s.bright[lamp] {
+			s.bright[lamp][e] = float32(s.exitance(uint32(e), lamp).Y())
+		}
+	}
+}
+
 // choose finds the elements that rays would miss too much of, and their form factors. What is chosen may not depend on
 // what the rays have met: those met by chance too often would be put right, and those met too seldom left as they are.
 func (g *gatherer) choose(i int) {
@@ -126,8 +149,9 @@ func (g *gatherer) choose(i int) {
 	limits := make([]float64, g.s.lamps) // lx
 	share := slices.Max(g.rays)
 	for lamp := range limits {
+		bright := g.s.bright[lamp]
 		for _, h := range g.met {
-			limits[lamp] += g.shares[h] * g.s.exitance(h, lamp).Y()
+			limits[lamp] += g.shares[h] * float64(bright[h])
 		}
 		limits[lamp] *= t.quality.Noise
 	}
@@ -138,11 +162,11 @@ func (g *gatherer) choose(i int) {
 			continue
 		}
 		noise := math.Sqrt(gain * share) // of n rays sqrt(n)
-		for e := uint32(4 * slot); e < uint32(4*slot+4); e++ {
-			for lamp, limit := range limits {
-				if g.s.exitance(e, lamp).Y()*noise > limit && limit > 0 {
-					g.fix(i, e)
-					break
+		for lamp, limit := range limits {
+			least := float32(limit / noise)
+			for e, v := range g.s.bright[lamp][4*slot : 4*slot+4] {
+				if v > least && limit > 0 {
+					g.fix(i, uint32(4*slot+e))
 				}
 			}
 		}
@@ -169,12 +193,9 @@ func (t *Transport) rough(r *Receptor, p *patch) float64 {
 
 // fix finds the form factor of an element, unless it is seen through clear sheets or in cells.
 func (g *gatherer) fix(i int, element uint32) {
-	if _, known := g.exact[element]; known {
-		return
-	}
 	t := g.s.t
 	r := &t.readers[i]
-	if element >= uint32(4*len(t.patches)) {
+	if element >= uint32(4*len(t.patches)) || g.known[element] {
 		return
 	}
 	p := &t.patches[element/4]
@@ -200,7 +221,7 @@ func (g *gatherer) fix(i int, element uint32) {
 			sum += factor
 		}
 	}
-	g.exact[element] = sum
+	g.known[element], g.exact[element] = true, sum
 	g.fixed = append(g.fixed, element)
 }
 
@@ -235,7 +256,7 @@ func (g *gatherer) sum(p *place, lamp int) (out []colour.RGB) {
 		out[k] = out[k].Add(e)
 	}
 	for _, h := range g.met {
-		if _, exact := g.exact[h]; !exact {
+		if !g.known[h] {
 			add(h, g.s.exitance(h, lamp).Scale(g.shares[h]))
 		}
 	}

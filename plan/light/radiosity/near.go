@@ -31,6 +31,10 @@ type cell struct {
 	normal  r3.Vec
 	face    int32
 	hits    []uint32 // elements that it sees
+
+	met    int     // places that are yet to be settled among
+	middle r3.Vec  // of all places met
+	off    float64 // how far at lies from it, m²
 }
 
 // cellKey tells cells apart.
@@ -54,9 +58,23 @@ func (t *Transport) near(known map[cellKey]int32, p *place, some []landing) {
 		if !ok {
 			n = int32(len(t.cells))
 			known[key] = n
-			t.cells = append(t.cells, cell{element: l.element, at: l.at, normal: t.mesh.faces[face].n, face: int32(face)})
+			t.cells = append(t.cells, cell{element: l.element, normal: t.mesh.faces[face].n, face: int32(face)})
 		}
+		c := &t.cells[n]
+		c.met++
+		c.middle = r3.Add(c.middle, r3.Scale(1/float64(c.met), r3.Sub(l.at, c.middle)))
 		p.cellOf[l.ray] = n
+	}
+}
+
+// settle gives each cell the place among those met that is nearest to their middle: it stands for them best, and
+// lies in the air as the middle itself need not.
+func (t *Transport) settle(p *place, some []landing) {
+	for _, l := range some {
+		c := &t.cells[p.cellOf[l.ray]]
+		if off := r3.Norm2(r3.Sub(l.at, c.middle)); c.met > 0 || off < c.off {
+			c.at, c.off, c.met = l.at, off, 0
+		}
 	}
 }
 

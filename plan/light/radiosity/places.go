@@ -76,6 +76,9 @@ func (t *Transport) lookFromPlaces(ctx context.Context) error {
 	for i, some := range landings {
 		t.near(known, &t.places[tasks[i].place], some)
 	}
+	for i, some := range landings {
+		t.settle(&t.places[tasks[i].place], some)
+	}
 	return t.lookFromCells(ctx)
 }
 

@@ -39,6 +39,7 @@ type Quality struct {
 	Near    float64 // m within which a single receptor sees cells of elements
 	Cell    int     // rays of a cell
 	Looks   int     // from a patch at what is hot
+	Edge    float64 // share of a lamp's light by which the edge of a shadow may put a patch off before it is looked at closely
 	Noise   float64 // share of a lamp's light that an element may be off by before its form factor is found exactly
 	Lattice int     // rays of a point of a lattice; its neighbours' count for it, too
 }
@@ -90,8 +91,8 @@ type Lamp interface {
 	// Light is what a place on a surface gets straight from the lamp, lx by channel.
 	Light(worker int, at, normal r3.Vec) colour.RGB
 	// Landing sends rays out of the lamp by its own distribution, each with a part of its flux, lm by
-	// channel after clear sheets, and gives each to land, which says whether the surface met
-	// is one that counts. It says whether all of the lamp's light comes to such surfaces.
+	// channel, and gives each to land, which says whether the surface met
+	// is one that counts. It says whether all of the lamp's light comes to such surfaces, through no clear sheet.
 	Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool)
 }
 

@@ -50,6 +50,9 @@ type Solution struct {
 	blocks   []block
 	firsts   []first
 	cells    [][]colour.RGB // exitance by lamp and cell, lm/m²
+	bright   [][]float32    // luminous exitance by lamp and element, lm/m²
+	halves   [][]float32    // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
+	cellOff  [][]float32    // the same by lamp and cell
 	readings []reading      // by receptor
 	passes   int
 }
@@ -95,7 +98,9 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 	if s.cells, err = s.nearby(ctx, lamps); err != nil {
 		return nil, err
 	}
-	return s, s.read(ctx)
+	err = s.read(ctx)
+	s.bright, s.cells, s.firsts, s.halves, s.cellOff = nil, nil, nil, nil, nil
+	return s, err
 }
 
 // column is where the light of a lamp in a channel is kept.

@@ -1,0 +1,107 @@
+package radiosity
+
+import "math"
+
+// How far a reading may be off is told by its own rays. Those of the receptor, in runs that are each spread all over,
+// differ from run to run by what they miss; and the two halves of the rays of a patch differ by what these miss.
+
+// runs is how many runs the rays of a place make.
+const runs = 8
+
+// Spread is the standard error, lx, that the number of rays leaves in what a receptor gets of a lamp.
+func (s *Solution) Spread(receptor, lamp int) float64 {
+	if len(s.readings) == 0 {
+		return 0
+	}
+	return s.readings[receptor].spread[lamp]
+}
+
+// halve finds by how much the halves of the rays of each patch and cell differ.
+func (s *Solution) halve() {
+	t := s.t
+	s.halves, s.cellOff = make([][]float32, s.lamps), make([][]float32, s.lamps)
+	for lamp := range s.halves {
+		bright := s.bright[lamp]
+		s.halves[lamp], s.cellOff[lamp] = make([]float32, len(t.patches)), make([]float32, len(t.cells))
+		for slot := 1; slot < len(t.patches); slot++ {
+			p := &t.patches[slot]
+			s.halves[lamp][slot] = halfOff(t.links[p.from:p.to], bright) * float32(t.mesh.faces[p.face].reflect.Y())
+		}
+		for i := range t.cells {
+			c := &t.cells[i]
+			s.cellOff[lamp][i] = halfOff(c.hits, bright) * float32(t.mesh.faces[c.face].reflect.Y())
+		}
+	}
+}
+
+// halfOff is half the difference between the means of the even and the odd ones of some elements.
+func halfOff(elements []uint32, bright []float32) float32 {
+	if len(elements) < 2 {
+		return 0
+	}
+	var sums [2]float32
+	for i, e := range elements {
+		sums[i&1] += bright[e]
+	}
+	return (sums[0] - sums[1]) / float32(len(elements))
+}
+
+// spread is the standard error of what the receptor gets of a lamp, lx.
+func (g *gatherer) spread(p *place, lamp int) float64 {
+	t, bright := g.s.t, g.s.bright[lamp]
+	var sums [runs]float64
+	if len(g.inCells) < len(t.cells) {
+		g.inCells = make([]float64, len(t.cells))
+	}
+	for r, h := range p.hits {
+		w := g.rays[r]
+		run := r * runs / len(p.hits)
+		switch {
+		case w == 0:
+		case p.cellOf != nil && p.cellOf[r] >= 0:
+			n := p.cellOf[r]
+			g.inCells[n] += w
+			sums[run] += w * g.s.cells[lamp][n].Y()
+		case h >= 4 && !g.known[h]:
+			sums[run] += w * float64(bright[h])
+		}
+	}
+	mean, square := 0.0, 0.0
+	for _, v := range sums {
+		mean += v / runs
+	}
+	for _, v := range sums {
+		square += (v - mean) * (v - mean) * runs / (runs - 1)
+	}
+	for _, n := range p.cellOf {
+		if n >= 0 {
+			off := g.inCells[n] * float64(g.s.cellOff[lamp][n])
+			square += off * off
+			g.inCells[n] = 0
+		}
+	}
+	return math.Sqrt(square + g.linkSpread(t, lamp))
+}
+
+// linkSpread is the square of what the rays of patches put a receptor off by.
+func (g *gatherer) linkSpread(t *Transport, lamp int) (square float64) {
+	slot, weight := uint32(0), 0.0
+	close := func() {
+		off := weight * float64(g.s.halves[lamp][slot])
+		square += off * off
+		weight = 0
+	}
+	for _, h := range g.met {
+		e := h
+		if h >= uint32(4*len(t.patches)) {
+			e = t.veils[(h-uint32(4*len(t.patches)))/4].element
+		}
+		if e/4 != slot {
+			close()
+			slot = e / 4
+		}
+		weight += g.shares[h]
+	}
+	close()
+	return square
+}
