@@ -19,7 +19,7 @@ type first []float32
 func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
 	channels := t.Channels()
 	out := make(first, 4*len(t.patches)*channels)
-	edges := make([]float32, len(t.patches)) // lm that may be off
+	edges := make([]float64, len(t.patches)) // lx that elements of a patch are apart
 	strike := func(worker, s int, closely bool) {
 		var e [4]colour.RGB
 		edges[s] = t.strike(lamp, worker, s, &e, closely)
@@ -38,13 +38,7 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
 	if err != nil {
 		return nil, err
 	}
-	limit := float32(t.quality.Edge * t.landed(out))
-	var again []int
-	for s, off := range edges {
-		if off > limit {
-			again = append(again, s)
-		}
-	}
+	again := t.edged(out, edges)
 	err = crew.Each(ctx, t.workers, len(again), func(worker, i int) { strike(worker, again[i], true) })
 	if err != nil {
 		return nil, err
@@ -53,16 +47,29 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
 	return out, nil
 }
 
-// landed is the flux that comes straight to all patches, lm.
-func (t *Transport) landed(straight first) (sum float64) {
+// edged lists the patches that the edge of a shadow may put off by more than their share: of the flux that comes
+// straight to all patches, or of what single receptors read of it.
+func (t *Transport) edged(straight first, edges []float64) (again []int) {
 	channels := t.Channels()
+	flux, read := 0.0, 0.0
 	for s := 1; s < len(t.patches); s++ {
-		for k, a := range t.patches[s].area {
-			sum += a * float64(straight[(4*s+k)*channels+channels/2])
+		p := &t.patches[s]
+		for k, a := range p.area {
+			e := float64(straight[(4*s+k)*channels+channels/2])
+			flux += a * e
+			read += p.importance * e / 4
 		}
 	}
-	return sum
+	for s, off := range edges {
+		if p := &t.patches[s]; off*p.whole() > t.quality.Edge*flux || off*p.importance > t.quality.Edge*read && off > 0 {
+			again = append(again, s)
+		}
+	}
+	return again
 }
+
+// whole is the area of a patch that lies in the air, m².
+func (p *patch) whole() float64 { return p.area[0] + p.area[1] + p.area[2] + p.area[3] }
 
 // balance brings what lands up to what was sent, where all of it lands: places asked one by one
 // miss a little of it. Where they miss most, the light of a beam close before a surface, what rays from
@@ -122,9 +129,9 @@ func (p *patch) lively(k int) int {
 	return k
 }
 
-// strike asks for the light of one patch, by the parts of its elements that lie in the air, and gives the flux that
-// the edge of a shadow may put it off by, lm.
-func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB, closely bool) (off float32) {
+// strike asks for the light of one patch, by the parts of its elements that lie in the air, and gives how far they
+// are apart where a shadow may have its edge, lx.
+func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB, closely bool) (apart float64) {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	corners := f.rectangle(p.x, p.y, f.du, f.dv)
@@ -139,15 +146,15 @@ func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB, closel
 	return p.differ(e)
 }
 
-// differ is how much light the elements in the air differ by, lm.
-func (p *patch) differ(e *[4]colour.RGB) float32 {
-	low, high, area := math.Inf(1), 0.0, 0.0
+// differ is how far the elements in the air are apart, lx.
+func (p *patch) differ(e *[4]colour.RGB) float64 {
+	low, high := math.Inf(1), 0.0
 	for k, v := range e {
-		if a := p.area[k]; a > 0 {
-			low, high, area = min(low, v[1]), max(high, v[1]), area+a
+		if p.area[k] > 0 {
+			low, high = min(low, v[1]), max(high, v[1])
 		}
 	}
-	return float32(max(0, high-low) * area)
+	return max(0, high-low)
 }
 
 // illuminate finds the light of each element of the patch aimed at, lx.

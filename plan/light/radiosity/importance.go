@@ -36,6 +36,7 @@ func (t *Transport) extend(ctx context.Context) error {
 	var want []int
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
+		p.importance = importance[s] / all
 		n := t.rays(t.mesh.faces[p.face].du * t.mesh.faces[p.face].dv)
 		more := n + int(importance[s]/all*float64(budget))
 		if more = min(1<<bits.Len(uint(more*2/3)), mostLinks); more > n {

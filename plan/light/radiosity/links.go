@@ -15,13 +15,14 @@ import (
 
 // patch is one that is seen.
 type patch struct {
-	number   uint32 // in the mesh
-	face     int32
-	x, y     float64 // of its corner, from the face's origin
-	from, to int32   // of its links
-	area     [4]float64
-	kept     colour.RGB     // share of its light that comes to a surface
-	parts    *[4][][]r3.Vec // by element: what lies on the face and in the air; nil where all does
+	number     uint32 // in the mesh
+	face       int32
+	x, y       float64 // of its corner, from the face's origin
+	from, to   int32   // of its links
+	importance float64 // share of what single receptors read that hangs on its light
+	area       [4]float64
+	kept       colour.RGB     // share of its light that comes to a surface
+	parts      *[4][][]r3.Vec // by element: what lies on the face and in the air; nil where all does
 }
 
 // eye follows rays. It keeps its memory from one to the next.

@@ -43,6 +43,11 @@ const (
 	mostGain  = 2
 )
 
+// ajar is the share of what surfaces return of the lamps' light that may leave a set that counts as closed. Of an open
+// one the links do not tell what leaves well enough to put them right by it: a wall outside that a lamp
+// floods would put the light inside off.
+const ajar = 1e-3
+
 // Solution is the light of some lamps on the patches of a transport.
 type Solution struct {
 	t        *Transport
@@ -124,6 +129,7 @@ type solver struct {
 	flux     columns      // what comes straight from the lamps, lm
 	returned columns      // and what of it is returned to surfaces
 	gain     columns      // what links are multiplied by, so that no flux is made or lost
+	closed   [width]bool  // whether next to nothing leaves the set: what is lost tells how much links are off by
 	done     [width]bool  // columns that change no more, whatever is solved beside them
 }
 
@@ -148,6 +154,7 @@ func newSolver(t *Transport) *solver {
 func (w *solver) load(lamps []first) {
 	t, channels := w.t, w.t.Channels()
 	w.straight, w.flux, w.returned, w.done = [width]first{}, columns{}, columns{}, [width]bool{}
+	var sent columns
 	for c := range width {
 		w.gain[c] = 1
 		if lamp := c / channels; lamp < len(lamps) {
@@ -170,8 +177,12 @@ func (w *solver) load(lamps []first) {
 				e := a * w.from(4*s+k, c)
 				w.flux[c] += e
 				w.returned[c] += e * w.keeps(p, c)
+				sent[c] += e * w.reflect[p.face][c]
 			}
 		}
+	}
+	for c := range width {
+		w.closed[c] = sent[c]-w.returned[c] <= ajar*sent[c]
 	}
 }
 
@@ -342,10 +353,10 @@ func (w *solver) level(learn bool) (done bool) {
 		if w.done[c] {
 			continue
 		}
-		if lost := got[c] - kept[c]; lost > 0 {
+		if lost := got[c] - kept[c]; lost > 0 && (w.closed[c] || !learn) {
 			scale[c] = w.returned[c] / lost
 		}
-		if learn {
+		if learn && w.closed[c] {
 			w.gain[c] = min(max(w.gain[c]*math.Sqrt(scale[c]), leastGain), mostGain)
 		}
 	}
