@@ -31,6 +31,7 @@ type Basis struct {
 	resolve []Receptor // the targets' points, with Radiance resolved to a surface
 	columns []column
 	doubt   doubt
+	closer  *radiosity.Transport // likewise for the receptors alone, by more rays; nil where fewer do
 	returns *radiosity.Transport // how surfaces and targets see each other; nil without reflected light
 }
 
@@ -57,7 +58,7 @@ func (w *World) Rebase(ctx context.Context, old *Basis, lights []Emitter, moved 
 
 // Forget lets go of how surfaces see each other, which is most of the memory of a basis and which only Rebase
 // asks for: it works that out anew then. No other goroutine may use the basis meanwhile.
-func (b *Basis) Forget() { b.returns = nil }
+func (b *Basis) Forget() { b.returns, b.closer = nil, nil }
 
 func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targets, moved []string) (*Basis, error) {
 	if err := check(lights, &to); err != nil {
@@ -65,7 +66,7 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	}
 	b := &Basis{targets: to, columns: make([]column, len(lights)), doubt: w.doubt}
 	if old != nil {
-		b.resolve, b.Gains, b.returns = old.resolve, old.Gains, old.returns
+		b.resolve, b.Gains, b.returns, b.closer = old.resolve, old.Gains, old.returns, old.closer
 	} else {
 		w.resolve(b)
 	}

@@ -21,6 +21,9 @@ func (q Quality) doubt() doubt {
 	return doubt{2e-4, 0.003, 1}
 }
 
+// allowed is the share of a receptor's light that rays may leave it off by before more are sent.
+func (q Quality) allowed() float64 { return [...]float64{Normal: 0.01, Draft: 0.05, Fine: 0.004}[q] }
+
 // Error is the standard error of the light at receptor i, lx, or cd/m² for a Radiance: what the engine itself
 // takes its figure to be off by.
 func (b *Basis) Error(i int, d Drive) float64 {

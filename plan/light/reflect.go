@@ -2,6 +2,7 @@ package light
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"scrimshaw/plan/colour"
@@ -32,12 +33,16 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	if err != nil {
 		return err
 	}
+	read, err := w.closer(ctx, b, seen, fresh, solution)
+	if err != nil {
+		return err
+	}
 	p.step(solveWork)
 	for k, i := range fresh {
 		c := &b.columns[i]
-		c.reflected(b.Lights[i], solution, k, len(b.resolve))
+		c.reflected(b.Lights[i], read, k, len(b.resolve))
 		for n := range b.resolve {
-			c.spread = append(c.spread, solution.Spread(n, k))
+			c.spread = append(c.spread, read.Spread(n, k))
 		}
 	}
 	for k := range b.targets.Lattices {
@@ -51,6 +56,43 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 		p.step(1)
 	}
 	return nil
+}
+
+// closer solves once more, with more rays, for the receptors alone where some of them are off by more than the
+// quality allows by their own word: light that comes round a corner is met by few rays.
+func (w *World) closer(ctx context.Context, b *Basis, seen []radiosity.Lamp, fresh []int, rough *radiosity.Solution) (*radiosity.Solution, error) {
+	if !w.unsure(b, fresh, rough) {
+		return rough, nil
+	}
+	if b.closer == nil {
+		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.bounces.Closer(), w.workers, places(b.resolve), nil)
+		if err != nil {
+			return nil, err
+		}
+		b.closer = t
+	}
+	return b.closer.Solve(ctx, seen)
+}
+
+// unsure says whether the rays leave a receptor off by more than the quality allows, all lights at a drive of 1.
+func (w *World) unsure(b *Basis, fresh []int, rough *radiosity.Solution) bool {
+	for n := range b.resolve {
+		square, all := 0.0, 0.0
+		for k, i := range fresh {
+			off := rough.Spread(n, k)
+			square += off * off
+			for _, e := range rough.Point(n, k) {
+				all += e.Y()
+			}
+			for _, points := range b.columns[i].points {
+				all += points[n].Y()
+			}
+		}
+		if math.Sqrt(square) > w.allowed*all {
+			return true
+		}
+	}
+	return false
 }
 
 // reflected adds the terms of what comes back to receptors, by the surface it left last.

@@ -78,6 +78,7 @@ type World struct {
 	bounces radiosity.Quality
 	direct  bool // no reflected light
 	doubt   doubt
+	allowed float64 // share of a receptor's light that rays may leave it off by before more are sent
 	workers int
 	report  func(done float64)
 	masks   sync.Pool // the memory of fields, of *[]uint64
@@ -94,7 +95,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), bounces: o.Quality.bounces(),
 		report: o.Progress}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
-	w.doubt = o.Quality.doubt()
+	w.doubt, w.allowed = o.Quality.doubt(), o.Quality.allowed()
 	bodies := o.Bodies
 	if bodies == nil {
 		bodies = &solid.Set{}

@@ -44,6 +44,12 @@ type Quality struct {
 	Lattice int     // rays of a point of a lattice; its neighbours' count for it, too
 }
 
+// Closer is a quality with more rays for single receptors.
+func (q Quality) Closer() Quality {
+	q.Links, q.More = q.Links*4, q.More*8
+	return q
+}
+
 // Pattern is how a receptor weighs light by its angle to its axis.
 type Pattern uint8
 
