@@ -189,6 +189,9 @@ func (w *solver) load(lamps []first) {
 // dim takes what hot elements return of the straight light out of the exitance, and gives them by lamp.
 func (w *solver) dim(lamps []first) []spotted {
 	channels := w.t.Channels()
+	if w.t.quality.Looks == 0 {
+		return nil
+	}
 	hot := make([]spotted, len(lamps))
 	for i := range lamps {
 		hot[i] = w.t.spots(lamps[i])
