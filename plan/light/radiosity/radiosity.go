@@ -59,6 +59,7 @@ type Receptor struct {
 // (j*NU+i) are points that are not read.
 type Lattice struct {
 	Origin, U, V, Axis r3.Vec
+	Toward             *r3.Vec // where it is set, the place that the axis of each point, a dome's, points at
 	NU, NV             int
 	Pattern            Pattern
 	Mask               []uint64
