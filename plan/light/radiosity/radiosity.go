@@ -15,7 +15,8 @@
 //
 // Only patches that a receptor sees, directly or by way of other patches, are ever looked at. Rays
 // that meet nothing are light that leaves the set. Places inside a solid count for nothing, so that
-// a patch partly under a wardrobe is the smaller by that part.
+// a patch partly under a wardrobe is the smaller by that part; and where a sheet runs across a face, a sloping
+// ceiling across a wall, the face is split, so that no patch lies on both sides of it (split.go).
 //
 // Nothing is random: all rays come from one net of points (net.go), and every sum has one order, so
 // that the number of goroutines leaves no trace.
