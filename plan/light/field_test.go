@@ -24,25 +24,7 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 		s := room(r)
 		w := build(t, s, Options{Quality: Draft})
 		lights := lamps(r)
-		floor := floorAt(0.013, 0.017, 0, 8, 61)
-		switch scene % 7 {
-		case 1:
-			floor.Origin.Z = 1.4
-			floor.Weight, floor.Normal = Dome, r3.Unit(r3.Vec{X: 1, Y: 2, Z: 0.1})
-		case 2:
-			floor.Origin.Z, floor.Normal.Z = 1.1, -1
-		case 3:
-			floor.Normal = r3.Unit(r3.Vec{X: 1, Y: 0.5, Z: 0.7})
-		case 4: // upright, askew to everything
-			floor.U, floor.V = r3.Vec{X: 0.1, Y: 0.05}, r3.Vec{Z: 0.04}
-			floor.Origin, floor.Normal = r3.Vec{X: 0.7, Y: 1.1, Z: 0.013}, r3.Unit(r3.Vec{X: 1, Y: -2})
-		case 5: // leaning, looked at from behind
-			floor.U, floor.V = r3.Vec{X: 0.1}, r3.Vec{Y: 0.03, Z: 0.04}
-			floor.Origin, floor.Normal = r3.Vec{X: 1.1, Y: 3.1, Z: 0.013}, r3.Unit(r3.Vec{Y: 4, Z: -3})
-		case 6: // domes turned to a place among them
-			floor.Origin.Z = 1.1
-			floor.Weight, floor.Toward = Dome, &r3.Vec{X: 3, Y: 2.2, Z: 1.1 + 0.3*float64(scene/7%3)}
-		}
+		floor := latticeOf(scene)
 		to := Targets{Lattices: []Lattice{floor}}
 		var index [][2]int
 		for range 300 {
@@ -68,6 +50,30 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 			}
 		}
 	}
+}
+
+// latticeOf is the lattice of a random scene: of floors, planes and domes, at all tilts.
+func latticeOf(scene int) Lattice {
+	floor := floorAt(0.013, 0.017, 0, 8, 61)
+	switch scene % 7 {
+	case 1:
+		floor.Origin.Z = 1.4
+		floor.Weight, floor.Normal = Dome, r3.Unit(r3.Vec{X: 1, Y: 2, Z: 0.1})
+	case 2:
+		floor.Origin.Z, floor.Normal.Z = 1.1, -1
+	case 3:
+		floor.Normal = r3.Unit(r3.Vec{X: 1, Y: 0.5, Z: 0.7})
+	case 4: // upright, askew to everything
+		floor.U, floor.V = r3.Vec{X: 0.1, Y: 0.05}, r3.Vec{Z: 0.04}
+		floor.Origin, floor.Normal = r3.Vec{X: 0.7, Y: 1.1, Z: 0.013}, r3.Unit(r3.Vec{X: 1, Y: -2})
+	case 5: // leaning, looked at from behind
+		floor.U, floor.V = r3.Vec{X: 0.1}, r3.Vec{Y: 0.03, Z: 0.04}
+		floor.Origin, floor.Normal = r3.Vec{X: 1.1, Y: 3.1, Z: 0.013}, r3.Unit(r3.Vec{Y: 4, Z: -3})
+	case 6: // domes turned to a place among them
+		floor.Origin.Z = 1.1
+		floor.Weight, floor.Toward = Dome, &r3.Vec{X: 3, Y: 2.2, Z: 1.1 + 0.3*float64(scene/7%3)}
+	}
+	return floor
 }
 
 // A lattice without a place to turn to has one axis, another the way to the place from each point.
