@@ -51,7 +51,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Paper, "paper", "", "A4 to A1, letter to D, with portrait or landscape (chosen where not given)")
 	cmd.Flags().StringVar(&flags.sheet.Scale, "scale", "", `1:50, or 1/4" for a quarter inch to the foot (the largest that fits where not given)`)
 	cmd.Flags().StringVar(&flags.sheet.Levels, "levels", "", "what contours are lettered in: lx, fc, stop, stops")
-	cmd.Flags().StringVar(&flags.sheet.Field, "field", "", "what is mapped: floor, or face, the dome at face height")
+	cmd.Flags().StringVar(&flags.sheet.Field, "field", "", "what is mapped: floor, or face, the incident dome at face height, at each point turned toward the first camera")
 	cmd.Flags().StringVar(&flags.work.plane, "plane", "", "maps a plane in place of the floor: a height above it, like 0.75, or a wall, like kitchen.left")
 	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look: "+strings.Join(sheet.ThemeNames(), ", "))
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the ground of the map: bands, or smooth, a continuous tint")

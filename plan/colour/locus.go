@@ -13,15 +13,18 @@ func Planck(kelvin float64) [2]float64 {
 	return [2]float64{v[0] / sum, v[1] / sum}
 }
 
-// planckXYZ is the tristimulus value of a black body, scaled at will: only its ratios matter, and
-// Planck's law is taken relative to its value near 560 nm so that no temperature underflows.
+// visible is a wavelength in the middle of those that are seen, m.
+const visible = 560e-9
+
+// planckXYZ is the tristimulus value of a black body relative to Planck's law at the middle of what is
+// seen, so that no temperature underflows.
 func planckXYZ(kelvin float64) (v XYZ) {
-	const middle = 560e-9
 	c := secondRadiation / kelvin
+	middle := exitance(c / visible)
 	for i := range observer {
 		wavelength := firstWavelength + wavelengthStep*float64(i)
-		q := middle / wavelength
-		power := q * q * q * q * q * exitance(c/middle) / exitance(c/wavelength)
+		q := visible / wavelength
+		power := q * q * q * q * q * middle / exitance(c/wavelength)
 		for j := range v {
 			v[j] += power * observer[i][j]
 		}

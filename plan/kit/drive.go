@@ -30,7 +30,7 @@ func (h Head) WhiteAt(level float64) colour.White {
 }
 
 // warmed reports whether the head's colour at a level differs from that at full.
-func (h Head) warmed(level float64) bool { return h.Warms != 0 && level < 1 }
+func (h Head) warmed(level float64) bool { return h.Warms && level < 1 }
 
 // light is the share of the full light at a level: linear, or by the unit's curve.
 func (h Head) light(level float64) float64 {
@@ -44,16 +44,13 @@ func (h Head) light(level float64) float64 {
 	return h.Curve[i] + part*(h.Curve[i+1]-h.Curve[i])
 }
 
-// coolest is how far a dimmed lamp's white is followed, K: below it there is hardly any light.
-const coolest = 1000
-
-// at is the light of a lamp that warms, dimmed to a level, after its gels.
+// at is the light of a filament, dimmed to a level, after its gels: what its white is goes by the light it has left.
 func (h Head) at(level float64) colour.Filtered {
 	native, stack := h.native, h.stack
 	if native.Kelvin == 0 { // a head made by hand: its white is that after gels
 		native, stack = h.White, nil
 	}
 	native = native.OnPlanck()
-	native.Kelvin = math.Max(coolest, native.Kelvin*math.Pow(math.Max(level, 0), h.Warms))
+	native.Kelvin = colour.Dimmed(native.Kelvin, h.light(level))
 	return colour.Through(native, stack)
 }

@@ -211,12 +211,12 @@ func TestDriveIsLinearInLevel(t *testing.T) {
 	}
 }
 
-// A dimmed tungsten lamp warms with the 0.12th power of its light (common practice: light goes
-// with the 3.4th and colour temperature with the 0.42nd power of the voltage).
+// A dimmed tungsten lamp warms as a filament does, from its own white, by the light that its level leaves it.
 func TestTungstenWarms(t *testing.T) {
 	h := head(t, kit.Choice{Unit: "fresnel-tungsten-650"})
 	within(t, "K at 100 %", h.WhiteAt(1).Kelvin, 3200, 0)
-	within(t, "K at 50 %", h.WhiteAt(0.5).Kelvin, 3200*math.Pow(0.5, 0.12), 1e-9)
+	within(t, "K at 50 %", h.WhiteAt(0.5).Kelvin, colour.Dimmed(3200, 0.5), 1e-9)
+	within(t, "K at 1 %", h.WhiteAt(0.01).Kelvin, 2016.3, 0.1)
 	within(t, "Y at 50 %", h.Drive(0.5).Y(), 0.5, 1e-12)
 	last := 3200.0
 	for level := 0.95; level > 0; level -= 0.05 {
@@ -227,7 +227,7 @@ func TestTungstenWarms(t *testing.T) {
 		last = kelvin
 	}
 	gelled := head(t, kit.Choice{Unit: "fresnel-tungsten-650", Gels: gels("full CTB")})
-	want := colour.Mired(colour.Mired(3200*math.Pow(0.5, 0.12)) - 137)
+	want := colour.Mired(colour.Mired(colour.Dimmed(3200, 0.5)) - 137)
 	within(t, "gelled, K at 50 %", gelled.WhiteAt(0.5).Kelvin, want, 1e-6)
 	if led := head(t, kit.Choice{Unit: "led-point-150-daylight"}); led.WhiteAt(0.1) != led.White {
 		t.Error("an LED lamp changes colour as it dims")
@@ -235,9 +235,11 @@ func TestTungstenWarms(t *testing.T) {
 }
 
 func TestDriveOfAHandmadeHead(t *testing.T) {
-	h := kit.Head{White: colour.White{Kelvin: 3200}, RGB: colour.White{Kelvin: 3200}.RGB(), Filter: 1, Warms: 0.12}
+	h := kit.Head{White: colour.White{Kelvin: 3200}, RGB: colour.White{Kelvin: 3200}.RGB(), Filter: 1, Warms: true}
 	kelvin, _ := colour.CCT(colour.XY(h.Drive(0.5)))
-	within(t, "K at 50 %", kelvin, 3200*math.Pow(0.5, 0.12), 0.5)
+	within(t, "K at 50 %", kelvin, colour.Dimmed(3200, 0.5), 0.5)
+	h.Curve = []float64{0, 0.01, 1}
+	within(t, "K at 50 %, where a curve leaves 1 % of the light", h.WhiteAt(0.5).Kelvin, 2016.3, 0.1)
 	h = kit.Head{RGB: colour.RGB{1, 1, 1}, Filter: 1, Curve: []float64{0, 0.2, 1}}
 	within(t, "curve at 25 %", h.Drive(0.25).Y(), 0.1, 1e-12)
 	within(t, "curve at 75 %", h.Drive(0.75).Y(), 0.6, 1e-12)
@@ -249,8 +251,8 @@ func TestPracticalTakesItsBulb(t *testing.T) {
 	within(t, "W", h.Watts, 60, 0)
 	within(t, "lm", h.Source.Flux, 710*0.55, 1e-9)
 	within(t, "K", h.White.Kelvin, 2700, 0)
-	if h.Warms == 0 || h.Class != kit.Practical || h.Source.Opening.Form != photometry.Sphere {
-		t.Errorf("warms %g, class %q, opening %v", h.Warms, h.Class, h.Source.Opening)
+	if !h.Warms || h.Class != kit.Practical || h.Source.Opening.Form != photometry.Sphere {
+		t.Errorf("warms %v, class %q, opening %v", h.Warms, h.Class, h.Source.Opening)
 	}
 }
 

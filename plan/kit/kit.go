@@ -47,7 +47,7 @@ type Head struct {
 	Filter                   float64           // luminous transmittance of the gel stack, 0..1
 	White                    colour.White      // of the light after gels, at full level
 	RGB                      colour.RGB        // chromaticity of the light after gels at full level, scaled to Y = 1
-	Warms                    float64           // exponent: the lamp's Kelvin = native * level^Warms (0: keeps its colour)
+	Warms                    bool              // whether its white falls as a filament's does when it is dimmed
 	Curve                    []float64         // light output at equal steps of level 0..1; nil is linear
 	Watts                    float64
 	PowerFactor              float64

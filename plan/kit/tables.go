@@ -49,8 +49,8 @@ func unitShape() *source.Shape[Unit] {
 			"The white it makes where nothing is said."), "the first of `kelvin`"),
 		orElse(field("tint", amount("a tint", "0.02", 0, 0.05), func(v *u) *float64 { return &v.Tint },
 			"The most Duv it can be set off the locus."), "none"),
-		orElse(field("warms", amount("an exponent", "0.12", 0, 1), func(v *u) *float64 { return &v.Warms },
-			"Exponent of level by which the white falls as it is dimmed."), "it keeps its white"),
+		orElse(field("warms", source.Bool("warms"), func(v *u) *bool { return &v.Warms },
+			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
 		orElse(field("curve", curve(), func(v *u) *[]float64 { return &v.Curve },
 			"Light at equal steps of level, from 0 to 1."), "linear"),
 		field("lumens", amount("a flux", "60000", 1e-3, 1e8), func(v *u) *float64 { return &v.Lumens },
@@ -134,8 +134,8 @@ func bulbShape() *source.Shape[Bulb] {
 			"Flux.")),
 		needed(field("kelvin", kelvin("a white", "2700 K"), func(v *b) *float64 { return &v.Kelvin },
 			"White.")),
-		orElse(field("warms", amount("an exponent", "0.12", 0, 1), func(v *b) *float64 { return &v.Warms },
-			"Exponent of level by which the white falls as it is dimmed."), "it keeps its white"),
+		orElse(field("warms", source.Bool("warms"), func(v *b) *bool { return &v.Warms },
+			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
 	}}
 }
 

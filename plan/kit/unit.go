@@ -33,7 +33,7 @@ type Unit struct {
 	Kelvin      [2]float64 // the range it can be set to; equal ends for a fixed colour
 	Native      float64    // K
 	Tint        float64    // the most Duv that it can be set off the locus, either way; 0 none
-	Warms       float64    // exponent of level, tungsten: common practice
+	Warms       bool       // whether it is a filament, whose white falls as it is dimmed
 	Curve       []float64  // light at equal steps of level from 0 to 1; nil is linear
 	Lumens      float64    // bare flux, lm, for modifiers without an output of their own
 	Spread      string     // how the bare flux leaves: uniform, cosine, or "" where it never does
@@ -56,9 +56,10 @@ type UnitOutput struct {
 // Bulb is a lamp that screws into a practical.
 type Bulb struct {
 	Entry
-	Technology            string
-	Watts, PowerFactor    float64
-	Lumens, Kelvin, Warms float64
+	Technology         string
+	Watts, PowerFactor float64
+	Lumens, Kelvin     float64
+	Warms              bool // whether it is a filament
 }
 
 // Modifier changes how a unit's light leaves.

@@ -119,6 +119,9 @@ func check(lights []Emitter, to *Targets) error {
 		if l.NU <= 0 || l.NV <= 0 || l.Weight == Radiance {
 			return fmt.Errorf("light: lattice %d has %d by %d points of weight %d", i, l.NU, l.NV, l.Weight)
 		}
+		if l.Toward != nil && l.Weight != Dome {
+			return fmt.Errorf("light: lattice %d is turned to a place; only domes are", i)
+		}
 	}
 	return nil
 }
@@ -239,12 +242,13 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	err := crew.Each(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
 		t.BVH = w.bvh
-		r := Receptor{Axis: lat.Normal, Weight: lat.Weight, Skip: lat.Skip}
+		r := Receptor{Weight: lat.Weight, Skip: lat.Skip}
 		for i := range lat.NU {
 			if lat.Masked(i, j) {
 				continue
 			}
 			r.At = lat.At(i, j)
+			r.Axis = lat.Axis(r.At)
 			var sum colour.RGB
 			for _, s := range t.light(l, &r) {
 				sum = sum.Add(s.filter.Scale(s.value))

@@ -67,7 +67,7 @@ const band = 8
 func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	lat := g.lattice
 	f := &field{
-		g: g, l: l, steps: newSteps(l, lat.U, lat.Normal, lat.Weight), levels: l.rules(lat.Weight),
+		g: g, l: l, steps: newSteps(l, g), levels: l.rules(lat.Weight),
 		casts: map[*side]cast{},
 	}
 	points, order, begins := l.points, l.order, l.begins
@@ -338,21 +338,21 @@ func (f *field) light(row []float64, j, w int, word uint64) {
 			at[k] |= 1 << bit
 		}
 	}
-	start := g.lattice.At(0, j)
 	for k := range f.levels {
 		if at[k] == 0 {
 			continue
 		}
 		for i := range f.levels[k].nodes {
 			n := &f.levels[k].nodes[i]
-			s := f.steps.from(f.l, r3.Sub(start, n.at))
+			s := f.steps.from(f.l, j, n.at)
 			f.l.kernel.add(row, at[k], w, &s, n.weight)
 		}
 	}
-	r := Receptor{Axis: g.lattice.Normal, Weight: g.lattice.Weight}
+	r := Receptor{Weight: g.lattice.Weight}
 	for rest := at[last]; rest != 0; rest &= rest - 1 {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		r.At = g.lattice.At(i, j)
+		r.Axis = g.lattice.Axis(r.At)
 		row[i] = f.l.full(&r, closely())
 	}
 }

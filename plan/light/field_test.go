@@ -6,6 +6,9 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
 )
 
 // The shadows drawn on a lattice tell what rays tell, at every point that is lit: random rooms,
@@ -21,22 +24,7 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 		s := room(r)
 		w := build(t, s, Options{Quality: Draft})
 		lights := lamps(r)
-		floor := floorAt(0.013, 0.017, 0, 8, 61)
-		switch scene % 6 {
-		case 1:
-			floor.Origin.Z = 1.4
-			floor.Weight, floor.Normal = Dome, r3.Unit(r3.Vec{X: 1, Y: 2, Z: 0.1})
-		case 2:
-			floor.Origin.Z, floor.Normal.Z = 1.1, -1
-		case 3:
-			floor.Normal = r3.Unit(r3.Vec{X: 1, Y: 0.5, Z: 0.7})
-		case 4: // upright, askew to everything
-			floor.U, floor.V = r3.Vec{X: 0.1, Y: 0.05}, r3.Vec{Z: 0.04}
-			floor.Origin, floor.Normal = r3.Vec{X: 0.7, Y: 1.1, Z: 0.013}, r3.Unit(r3.Vec{X: 1, Y: -2})
-		case 5: // leaning, looked at from behind
-			floor.U, floor.V = r3.Vec{X: 0.1}, r3.Vec{Y: 0.03, Z: 0.04}
-			floor.Origin, floor.Normal = r3.Vec{X: 1.1, Y: 3.1, Z: 0.013}, r3.Unit(r3.Vec{Y: 4, Z: -3})
-		}
+		floor := latticeOf(scene)
 		to := Targets{Lattices: []Lattice{floor}}
 		var index [][2]int
 		for range 300 {
@@ -46,7 +34,7 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 				continue
 			}
 			index = append(index, [2]int{i, j})
-			to.Points = append(to.Points, Receptor{At: at, Axis: floor.Normal, Weight: floor.Weight})
+			to.Points = append(to.Points, Receptor{At: at, Axis: floor.Axis(at), Weight: floor.Weight})
 		}
 		b := basis(t, w, lights, to)
 		field := make([]float32, floor.NU*floor.NV)
@@ -67,5 +55,65 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// latticeOf is the lattice of a random scene: of floors, planes and domes, at all tilts.
+func latticeOf(scene int) Lattice {
+	floor := floorAt(0.013, 0.017, 0, 8, 61)
+	switch scene % 7 {
+	case 1:
+		floor.Origin.Z = 1.4
+		floor.Weight, floor.Normal = Dome, r3.Unit(r3.Vec{X: 1, Y: 2, Z: 0.1})
+	case 2:
+		floor.Origin.Z, floor.Normal.Z = 1.1, -1
+	case 3:
+		floor.Normal = r3.Unit(r3.Vec{X: 1, Y: 0.5, Z: 0.7})
+	case 4: // upright, askew to everything
+		floor.U, floor.V = r3.Vec{X: 0.1, Y: 0.05}, r3.Vec{Z: 0.04}
+		floor.Origin, floor.Normal = r3.Vec{X: 0.7, Y: 1.1, Z: 0.013}, r3.Unit(r3.Vec{X: 1, Y: -2})
+	case 5: // leaning, looked at from behind
+		floor.U, floor.V = r3.Vec{X: 0.1}, r3.Vec{Y: 0.03, Z: 0.04}
+		floor.Origin, floor.Normal = r3.Vec{X: 1.1, Y: 3.1, Z: 0.013}, r3.Unit(r3.Vec{Y: 4, Z: -3})
+	case 6: // domes turned to a place among them
+		floor.Origin.Z = 1.1
+		floor.Weight, floor.Toward = Dome, &r3.Vec{X: 3, Y: 2.2, Z: 1.1 + 0.3*float64(scene/7%3)}
+	}
+	return floor
+}
+
+// A lattice without a place to turn to has one axis, another the way to the place from each point.
+func TestAxisOfALattice(t *testing.T) {
+	to, up := r3.Vec{X: 3, Y: 4, Z: 1}, r3.Vec{Z: 1}
+	for _, c := range []struct {
+		l        Lattice
+		at, want r3.Vec
+	}{
+		{Lattice{Normal: up}, r3.Vec{X: 7}, up},
+		{Lattice{Normal: up, Toward: &to}, r3.Vec{Z: 1}, r3.Vec{X: 0.6, Y: 0.8}},
+		{Lattice{Toward: &to}, r3.Vec{X: 3, Y: 4, Z: 3}, r3.Vec{Z: -1}},
+		{Lattice{Toward: &to}, to, r3.Vec{}},
+	} {
+		if got := c.l.Axis(c.at); r3.Norm(r3.Sub(got, c.want)) > 1e-15 {
+			t.Errorf("at %v toward %v: axis %v, want %v", c.at, c.l.Toward, got, c.want)
+		}
+	}
+}
+
+// In the place itself that the domes are turned to, one takes half of what comes from everywhere. Planes are not
+// turned.
+func TestDomeInThePlaceItself(t *testing.T) {
+	w := build(t, &solid.Set{}, Options{})
+	e := Emitter{Name: "bulb", Frame: looking(r3.Vec{X: 0, Y: 0, Z: 3}, r3.Vec{}),
+		Source: photometry.Source{Flux: 4 * math.Pi * 100, Distribution: photometry.Uniform{}}}
+	l := Lattice{Origin: r3.Vec{X: -2, Y: -2, Z: 1}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, NU: 5, NV: 5, Weight: Dome, Toward: &r3.Vec{Z: 1}}
+	field := make([]float32, 25)
+	basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{l}}).Field(0, Drive{"bulb": {1, 1, 1}}, field)
+	if got, want := float64(field[12]), 100.0/4/2; math.Abs(got-want) > 1e-6*want {
+		t.Errorf("%g lx in the place itself, want %g", got, want)
+	}
+	l.Weight = Flat
+	if _, err := w.Basis(t.Context(), []Emitter{e}, Targets{Lattices: []Lattice{l}}); err == nil {
+		t.Error("planes are turned to a place")
 	}
 }

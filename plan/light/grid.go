@@ -12,12 +12,13 @@ import (
 type grid struct {
 	lattice       *Lattice
 	nu, nv, words int
-	level         bool     // whether the plane is
-	n             r3.Vec   // of the plane, unit; up where it is level
-	toU, toV      r3.Vec   // u = toU·(p - origin), v = toV·(p - origin)
-	blank         []uint64 // no data, and the bits beyond each row's end
-	epsilon       float64  // m
-	above, below  *side    // what shades from lamps over and under the plane; made when asked for
+	level         bool      // whether the plane is
+	n             r3.Vec    // of the plane, unit; up where it is level
+	toU, toV      r3.Vec    // u = toU·(p - origin), v = toV·(p - origin)
+	blank         []uint64  // no data, and the bits beyond each row's end
+	lean          []float64 // by point of whole words a row, or of one word for all: what the fall is multiplied by
+	epsilon       float64   // m
+	above, below  *side     // what shades from lamps over and under the plane; made when asked for
 }
 
 // side is one side of the plane: the shapes on it, in the lattice's coordinates.
@@ -49,6 +50,7 @@ func newGrid(l *Lattice, epsilon float64) *grid {
 	alongU, alongV := r3.Cross(l.V, g.n), r3.Cross(g.n, l.U)
 	g.toU = r3.Scale(1/r3.Dot(l.U, alongU), alongU)
 	g.toV = r3.Scale(1/r3.Dot(l.V, alongV), alongV)
+	g.lean = leans(l, g.words)
 	g.blank = make([]uint64, g.nv*g.words)
 	for j := range g.nv {
 		row := g.row(g.blank, j)
@@ -59,6 +61,27 @@ func newGrid(l *Lattice, epsilon float64) *grid {
 		}
 	}
 	return g
+}
+
+// leans are what makes a distance against the axis of each dome of what is one against the way to the place that
+// it is turned to: one over the length of the way. All are 1 where the receptors have one axis.
+func leans(l *Lattice, words int) []float64 {
+	if l.Toward == nil {
+		return slices.Repeat([]float64{1}, 64)
+	}
+	all := make([]float64, l.NV*words*64)
+	for n := range all {
+		all[n] = inverse(r3.Norm(r3.Sub(*l.Toward, l.At(n%(words*64), n/(words*64)))))
+	}
+	return all
+}
+
+// leaning is what word w of row j is multiplied by.
+func (g *grid) leaning(j, w int) *[64]float64 {
+	if len(g.lean) == 64 {
+		return (*[64]float64)(g.lean)
+	}
+	return (*[64]float64)(g.lean[(j*g.words+w)*64:])
 }
 
 // row is row j of a mask.

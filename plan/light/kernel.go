@@ -107,68 +107,82 @@ func refined(table []float64, bent []bool, f func(float64) float64, floor float6
 // polynomial in the index of the point.
 type sight struct {
 	ahead, across, over [2]float64 // along the lamp's axis, right and up, m
-	fall                [2]float64 // against the receptors' axis, m
+	fall                [3]float64 // against the receptors' axis, m; before the grid's lean
 	square              [3]float64 // of the distance, m²
 	flat                float64    // share of the weight that does not depend on the angle: 0 or 1/2
 	cos                 float64    // share that goes by the cosine: 1 or 1/2
+	grid                *grid
+	row                 int
 }
 
 // steps is what all rows of a lattice have in common for a lamp.
 type steps struct {
-	u               r3.Vec
+	grid            *grid
 	ahead, across   float64
 	over, fall, own float64
 	flat, cos       float64
-	normal          r3.Vec
 }
 
-func newSteps(l *lamp, u, normal r3.Vec, w Weight) steps {
+func newSteps(l *lamp, g *grid) steps {
+	u := g.lattice.U
 	s := steps{
-		u: u, normal: normal,
-		ahead: r3.Dot(u, l.axis), across: r3.Dot(u, l.right), over: r3.Dot(u, l.up),
-		fall: -r3.Dot(u, normal), own: r3.Norm2(u), cos: 1,
+		grid: g, ahead: r3.Dot(u, l.axis), across: r3.Dot(u, l.right), over: r3.Dot(u, l.up),
+		fall: -r3.Dot(u, g.lattice.Normal), own: r3.Norm2(u), cos: 1,
 	}
-	if w == Dome {
+	if g.lattice.Weight == Dome {
 		s.flat, s.cos = 0.5, 0.5
 	}
 	return s
 }
 
-// from is the sight of the row that starts at v from the point of the lamp.
-func (s *steps) from(l *lamp, v r3.Vec) sight {
-	return sight{
+// from is the sight of row j from a point of the lamp.
+func (s *steps) from(l *lamp, j int, point r3.Vec) sight {
+	lat := s.grid.lattice
+	start := lat.At(0, j)
+	v := r3.Sub(start, point)
+	made := sight{
 		ahead:  [2]float64{r3.Dot(v, l.axis), s.ahead},
 		across: [2]float64{r3.Dot(v, l.right), s.across},
 		over:   [2]float64{r3.Dot(v, l.up), s.over},
-		fall:   [2]float64{-r3.Dot(v, s.normal), s.fall},
-		square: [3]float64{r3.Norm2(v), 2 * r3.Dot(v, s.u), s.own},
-		flat:   s.flat, cos: s.cos,
+		fall:   [3]float64{-r3.Dot(v, lat.Normal), s.fall},
+		square: [3]float64{r3.Norm2(v), 2 * r3.Dot(v, lat.U), s.own},
+		flat:   s.flat, cos: s.cos, grid: s.grid, row: j,
 	}
+	if lat.Toward != nil { // the way to the place, too, is linear in the index
+		way := r3.Sub(*lat.Toward, start)
+		made.fall = [3]float64{-r3.Dot(v, way), r3.Dot(v, lat.U) - r3.Dot(way, lat.U), s.own}
+	}
+	return made
+}
+
+// falls are the terms of the fall of word w, and what that is multiplied by, point by point.
+func (g *sight) falls(w int) (f0, f1, f2 float64, lean *[64]float64) {
+	return g.fall[0], g.fall[1], g.fall[2], g.grid.leaning(g.row, w)
 }
 
 // add adds to a row what the points of its word w of a mask get: those with a bit set. The row has
 // whole words. scale weighs the point of the lamp.
 func (k *kernel) add(row []float64, word uint64, w int, g *sight, scale float64) {
 	part := (*[64]float64)(row[w*64:])
-	x0 := float64(w * 64)
 	switch {
 	case k.kind == cosine && g.flat == 0:
-		k.addCosine(part, word, x0, g, scale*k.gain)
+		k.addCosine(part, word, w, g, scale*k.gain)
 	case k.kind == axial:
-		k.addAxial(part, word, x0, g, scale)
+		k.addAxial(part, word, w, g, scale)
 	case k.kind == gridded:
-		k.addGridded(part, word, x0, g, scale*k.gain)
+		k.addGridded(part, word, w, g, scale*k.gain)
 	case k.kind == tabled:
-		k.addTabled(part, word, x0, g, scale*k.gain)
+		k.addTabled(part, word, w, g, scale*k.gain)
 	case k.kind == anyShape:
-		k.addAny(part, word, x0, g, scale)
+		k.addAny(part, word, w, g, scale)
 	default:
-		k.addPlain(part, word, x0, g, scale*k.gain)
+		k.addPlain(part, word, w, g, scale*k.gain)
 	}
 }
 
 // addCosine needs no square root: E = I0 cos t cos i / d².
-func (k *kernel) addCosine(row *[64]float64, word uint64, x0 float64, g *sight, gain float64) {
+func (k *kernel) addCosine(row *[64]float64, word uint64, w int, g *sight, gain float64) {
+	x0 := float64(w * 64)
 	a0, a1, f0, f1 := g.ahead[0], g.ahead[1], g.fall[0], g.fall[1]
 	s0, s1, s2 := g.square[0], g.square[1], g.square[2]
 	for ; word != 0; word &= word - 1 {
@@ -184,8 +198,10 @@ func (k *kernel) addCosine(row *[64]float64, word uint64, x0 float64, g *sight, 
 }
 
 // addPlain is the cosine before a dome, the uniform source and the line.
-func (k *kernel) addPlain(row *[64]float64, word uint64, x0 float64, g *sight, gain float64) {
-	a0, a1, f0, f1 := g.ahead[0], g.ahead[1], g.fall[0], g.fall[1]
+func (k *kernel) addPlain(row *[64]float64, word uint64, w int, g *sight, gain float64) {
+	x0 := float64(w * 64)
+	a0, a1 := g.ahead[0], g.ahead[1]
+	f0, f1, f2, lean := g.falls(w)
 	s0, s1, s2 := g.square[0], g.square[1], g.square[2]
 	flat, cos, onesided := g.flat, g.cos, k.onesided
 	for ; word != 0; word &= word - 1 {
@@ -194,7 +210,7 @@ func (k *kernel) addPlain(row *[64]float64, word uint64, x0 float64, g *sight, g
 		ahead := a0 + x*a1
 		square := s0 + x*(s1+x*s2)
 		inverse := 1 / math.Sqrt(square)
-		weight := flat + cos*(f0+x*f1)*inverse
+		weight := flat + cos*(f0+x*(f1+x*f2))*lean[i]*inverse
 		if !(weight > 0) || onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}
@@ -210,10 +226,12 @@ func (k *kernel) addPlain(row *[64]float64, word uint64, x0 float64, g *sight, g
 	}
 }
 
-func (k *kernel) addAxial(row *[64]float64, word uint64, x0 float64, g *sight, scale float64) {
+func (k *kernel) addAxial(row *[64]float64, word uint64, w int, g *sight, scale float64) {
 	table := k.table
 	n := float64(len(table) - 2)
-	a0, a1, f0, f1 := g.ahead[0], g.ahead[1], g.fall[0], g.fall[1]
+	x0 := float64(w * 64)
+	a0, a1 := g.ahead[0], g.ahead[1]
+	f0, f1, f2, lean := g.falls(w)
 	s0, s1, s2 := g.square[0], g.square[1], g.square[2]
 	flat, cos, onesided := g.flat, g.cos, k.onesided
 	for ; word != 0; word &= word - 1 {
@@ -222,7 +240,7 @@ func (k *kernel) addAxial(row *[64]float64, word uint64, x0 float64, g *sight, s
 		ahead := a0 + x*a1
 		square := s0 + x*(s1+x*s2)
 		inverse := 1 / math.Sqrt(square)
-		weight := flat + cos*(f0+x*f1)*inverse
+		weight := flat + cos*(f0+x*(f1+x*f2))*lean[i]*inverse
 		if !(weight > 0) || onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}
@@ -234,8 +252,10 @@ func (k *kernel) addAxial(row *[64]float64, word uint64, x0 float64, g *sight, s
 }
 
 // addGridded is the cosine times 1 - tan a/tan A across and along.
-func (k *kernel) addGridded(row *[64]float64, word uint64, x0 float64, g *sight, gain float64) {
-	a0, a1, f0, f1 := g.ahead[0], g.ahead[1], g.fall[0], g.fall[1]
+func (k *kernel) addGridded(row *[64]float64, word uint64, w int, g *sight, gain float64) {
+	x0 := float64(w * 64)
+	a0, a1 := g.ahead[0], g.ahead[1]
+	f0, f1, f2, lean := g.falls(w)
 	s0, s1, s2 := g.square[0], g.square[1], g.square[2]
 	c0, c1 := k.grid[0]*g.across[0], k.grid[0]*g.across[1]
 	o0, o1 := k.grid[1]*g.over[0], k.grid[1]*g.over[1]
@@ -248,7 +268,7 @@ func (k *kernel) addGridded(row *[64]float64, word uint64, x0 float64, g *sight,
 		square := s0 + x*(s1+x*s2)
 		weight := f0 + x*f1
 		if flat != 0 {
-			weight = cos*weight + flat*math.Sqrt(square)
+			weight = cos*(weight+x*x*f2)*lean[i] + flat*math.Sqrt(square)
 		}
 		if open <= 0 || wide <= 0 || ahead <= 0 || weight <= 0 {
 			continue
@@ -257,14 +277,16 @@ func (k *kernel) addGridded(row *[64]float64, word uint64, x0 float64, g *sight,
 	}
 }
 
-func (k *kernel) addTabled(row *[64]float64, word uint64, x0 float64, g *sight, gain float64) {
+func (k *kernel) addTabled(row *[64]float64, word uint64, w int, g *sight, gain float64) {
+	x0 := float64(w * 64)
+	f0, f1, f2, lean := g.falls(w)
 	for ; word != 0; word &= word - 1 {
 		i := bits.TrailingZeros64(word) & 63
 		x := x0 + float64(i)
 		ahead := g.ahead[0] + x*g.ahead[1]
 		square := g.square[0] + x*(g.square[1]+x*g.square[2])
 		inverse := 1 / math.Sqrt(square)
-		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
+		weight := g.flat + g.cos*(f0+x*(f1+x*f2))*lean[i]*inverse
 		if !(weight > 0) || k.onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}
@@ -272,15 +294,17 @@ func (k *kernel) addTabled(row *[64]float64, word uint64, x0 float64, g *sight, 
 	}
 }
 
-func (k *kernel) addAny(row *[64]float64, word uint64, x0 float64, g *sight, scale float64) {
+func (k *kernel) addAny(row *[64]float64, word uint64, w int, g *sight, scale float64) {
 	l := k.lamp
+	x0 := float64(w * 64)
+	f0, f1, f2, lean := g.falls(w)
 	for ; word != 0; word &= word - 1 {
 		i := bits.TrailingZeros64(word) & 63
 		x := x0 + float64(i)
 		ahead := g.ahead[0] + x*g.ahead[1]
 		square := g.square[0] + x*(g.square[1]+x*g.square[2])
 		inverse := 1 / math.Sqrt(square)
-		weight := g.flat + g.cos*(g.fall[0]+x*g.fall[1])*inverse
+		weight := g.flat + g.cos*(f0+x*(f1+x*f2))*lean[i]*inverse
 		if !(weight > 0) || k.onesided && ahead <= 0 { // in the point itself the weight is no number
 			continue
 		}

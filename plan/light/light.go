@@ -45,7 +45,8 @@ type Receptor struct {
 // or Dome.
 type Lattice struct {
 	Origin, U, V r3.Vec
-	Normal       r3.Vec // the receptors' axis, unit; a dome's need not stand on the lattice
+	Normal       r3.Vec  // the receptors' axis, unit; a dome's need not stand on the lattice
+	Toward       *r3.Vec // where it is set, the place that each dome is turned to, in place of Normal
 	NU, NV       int
 	Weight       Weight
 	Mask         []uint64
@@ -60,6 +61,24 @@ func (l *Lattice) At(i, j int) r3.Vec {
 		Y: l.Origin.Y + u*l.U.Y + v*l.V.Y,
 		Z: l.Origin.Z + u*l.U.Z + v*l.V.Z,
 	}
+}
+
+// Axis is that of the receptor at a point. A dome in the very place that the domes are turned to is turned
+// nowhere: its axis is no direction, and it takes half of what comes from anywhere.
+func (l *Lattice) Axis(at r3.Vec) r3.Vec {
+	if l.Toward == nil {
+		return l.Normal
+	}
+	way := r3.Sub(*l.Toward, at)
+	return r3.Scale(inverse(r3.Norm(way)), way)
+}
+
+// inverse is 1/x, and 0 for 0.
+func inverse(x float64) float64 {
+	if x == 0 {
+		return 0
+	}
+	return 1 / x
 }
 
 // Masked says whether point (i, j) has no data.

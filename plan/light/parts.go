@@ -3,8 +3,6 @@ package light
 import (
 	"slices"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan/colour"
 )
 
@@ -29,7 +27,7 @@ func (d *desk) parts(from, to int) {
 					continue
 				}
 				if !ready {
-					s, ready = f.steps.from(f.l, r3.Sub(g.lattice.At(0, j), b.middle)), true
+					s, ready = f.steps.from(f.l, j, b.middle), true
 				}
 				d.add(&s, j-from, w, b.to-b.from)
 			}

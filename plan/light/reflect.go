@@ -128,7 +128,7 @@ func places(receptors []Receptor) []radiosity.Receptor {
 func grounds(lattices []Lattice) []radiosity.Lattice {
 	all := make([]radiosity.Lattice, len(lattices))
 	for i, l := range lattices {
-		all[i] = radiosity.Lattice{Origin: l.Origin, U: l.U, V: l.V, Axis: l.Normal, NU: l.NU, NV: l.NV,
+		all[i] = radiosity.Lattice{Origin: l.Origin, U: l.U, V: l.V, Axis: l.Normal, Toward: l.Toward, NU: l.NU, NV: l.NV,
 			Pattern: pattern(l.Weight), Mask: l.Mask, Skip: l.Skip}
 	}
 	return all

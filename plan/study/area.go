@@ -2,6 +2,7 @@ package study
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -15,6 +16,9 @@ type ground struct {
 	base float64 // z
 	open bool
 }
+
+// level says whether two grounds are on one level.
+func (g ground) level(h ground) bool { return math.Abs(g.base-h.base) < sameLevel }
 
 // groundUnder is the floor of the room that holds someone, or the open ground outside. Who stands on a
 // deck or lies on a bed is in the room that these are in.
@@ -43,15 +47,22 @@ func roomNamed(s *plan.Setup, name string) *plan.Room {
 // area is where a field has data: the floors of rooms and the thresholds between them, less what
 // the plane cuts; on open ground everything near what stands there, but for rooms on another level.
 type area struct {
-	rings [][]r2.Vec // convex
+	rings []ring
 	holes [][]r2.Vec // convex: rooms on another level, and solids cut by the plane
 	box   r2.Box
 	open  bool
+	z     float64
+}
+
+// ring is a convex part of a floor, and the room whose ceiling is over it; nil in a threshold.
+type ring struct {
+	corners []r2.Vec
+	room    *plan.Room
 }
 
 // newArea is the area at height z over a ground.
 func newArea(s *plan.Setup, z float64, g ground) *area {
-	a := &area{open: g.open}
+	a := &area{open: g.open, z: z}
 	a.addRooms(s, g)
 	if a.open {
 		a.leaveRooms(s, z, g)
@@ -79,48 +90,53 @@ func newArea(s *plan.Setup, z float64, g ground) *area {
 func (a *area) leaveRooms(s *plan.Setup, z float64, g ground) {
 	for i := range s.Rooms {
 		room := &s.Rooms[i]
-		if math.Abs(room.Base-g.base) >= sameLevel && room.Base <= z && z < room.Top {
+		if !g.level(ground{base: room.Base}) && room.Base <= z && z < room.Top {
 			a.holes = append(a.holes, room.Parts...)
 		}
 	}
 }
 
-// addRooms takes the floors of the rooms on the level of the ground.
+// addRooms takes the floors of the rooms on the level of the ground, but for rooms that are lower than the plane.
 func (a *area) addRooms(s *plan.Setup, g ground) {
 	a.box = r2.Box{Min: r2.Vec{X: math.Inf(1), Y: math.Inf(1)}, Max: r2.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
 	level := map[string]bool{}
 	for i := range s.Rooms {
 		room := &s.Rooms[i]
-		if math.Abs(room.Base-g.base) >= sameLevel {
+		if !g.level(ground{base: room.Base}) || room.Top <= a.z {
 			continue
 		}
 		level[room.Name] = true
 		for _, part := range room.Parts {
-			a.add(part)
+			a.add(ring{part, room})
 		}
 	}
 	for i := range s.Openings {
 		o := &s.Openings[i]
 		if o.Kind != "window" && o.Other != "" && level[o.Room] && level[o.Other] {
-			a.add(counterClockwise(o.Plan()))
+			a.add(ring{corners: counterClockwise(o.Plan())})
 		}
 	}
 }
 
-func (a *area) add(ring []r2.Vec) {
-	a.rings = append(a.rings, ring)
-	for _, p := range ring {
+func (a *area) add(r ring) {
+	a.rings = append(a.rings, r)
+	for _, p := range r.corners {
 		a.box.Min = r2.Vec{X: math.Min(a.box.Min.X, p.X), Y: math.Min(a.box.Min.Y, p.Y)}
 		a.box.Max = r2.Vec{X: math.Max(a.box.Max.X, p.X), Y: math.Max(a.box.Max.Y, p.Y)}
 	}
 }
 
-// holds says whether there is a floor at p with nothing standing on it.
+// holds says whether there is a floor at p, with a ceiling over the plane and nothing in the way.
 func (a *area) holds(p r2.Vec) bool {
-	if !a.open && !within(a.rings, p) {
+	if !a.open && !slices.ContainsFunc(a.rings, func(r ring) bool { return r.holds(p, a.z) }) {
 		return false
 	}
 	return !within(a.holes, p)
+}
+
+// holds says whether a place of the plan at height z is over a part of a floor and under its ceiling.
+func (r *ring) holds(p r2.Vec, z float64) bool {
+	return convexHolds(r.corners, p) && (r.room == nil || z < r.room.CeilingAt(p))
 }
 
 func within(rings [][]r2.Vec, p r2.Vec) bool {

@@ -2,7 +2,6 @@ package study
 
 import (
 	"cmp"
-	"math"
 	"math/bits"
 	"slices"
 
@@ -19,7 +18,7 @@ type Kind uint8
 // The kinds of field.
 const (
 	OnFloor Kind = iota // illuminance on a floor
-	AtFace              // the incident dome at the height of the faces, toward the first camera
+	AtFace              // the incident dome at the height of the faces, at each point turned toward the first camera
 	OnPlane             // illuminance on a level plane above a floor
 	OnWall              // illuminance on the inside face of a wall, or on an upright plane
 )
@@ -32,7 +31,8 @@ type Field struct {
 	Kind    Kind
 	Name    string  // of a wall: "kitchen.left"
 	Z       float64 // m; of a wall that of its floor
-	Toward  string  // the camera a dome looks toward
+	Base    float64 // z of the floor that a level field lies over, m
+	Toward  string  // the camera that domes are turned to
 	Coarse  bool    // whether points are farther apart than was asked, for there would be too many
 	Lattice light.Lattice
 	Lux     []float32
@@ -68,7 +68,7 @@ func (f *Field) points() int {
 	return n
 }
 
-// fields lists the lattices of a set-up: one for each level of floor, then the faces', then those of the
+// fields lists the lattices of a set-up: one for each level of floor, then likewise the faces', then those of the
 // planes asked for. Where there would be too many points they are farther apart than step.
 func fields(s *plan.Setup, step float64, planes []Plane) ([]Field, error) {
 	var plots []plot
@@ -76,7 +76,7 @@ func fields(s *plan.Setup, step float64, planes []Plane) ([]Field, error) {
 		plots = append(plots, level(s, Field{Kind: OnFloor, Z: g.base}, g, r3.Vec{Z: 1}, light.Flat))
 	}
 	if HasFace(s) {
-		plots = append(plots, facePlot(s))
+		plots = append(plots, facePlots(s)...)
 	}
 	// What nobody asked for is left out where it has no room for points.
 	plots = slices.DeleteFunc(plots, func(p plot) bool { return !p.holds(step) })
@@ -109,28 +109,12 @@ func grounds(s *plan.Setup) []ground {
 		levels = append(levels, ground{base: s.Rooms[i].Base})
 	}
 	slices.SortFunc(levels, func(a, b ground) int { return cmp.Compare(a.base, b.base) })
-	return slices.CompactFunc(levels, func(a, b ground) bool { return math.Abs(b.base-a.base) < sameLevel })
-}
-
-// HasFace says whether a set-up has a field at face height: a person, and a camera to turn the dome to.
-func HasFace(s *plan.Setup) bool {
-	return len(s.People) > 0 && len(s.Cameras) > 0 && s.People[0].Face.At != s.Cameras[0].Frame.At
-}
-
-// facePlot is the dome at the height of the set-up's faces toward its first camera.
-func facePlot(s *plan.Setup) plot {
-	p, c := &s.People[0], &s.Cameras[0]
-	toward := r3.Unit(r3.Sub(c.Frame.At, p.Face.At))
-	plot := level(s, Field{Kind: AtFace, Z: p.Face.At.Z, Toward: c.Name}, groundUnder(s, p), toward, light.Dome)
-	for i := range s.People {
-		plot.Lattice.Skip = append(plot.Lattice.Skip, s.People[i].Own...)
-	}
-	return plot
+	return slices.CompactFunc(levels, ground.level)
 }
 
 // level is a level field over a ground, at the height that f says.
 func level(s *plan.Setup, f Field, g ground, axis r3.Vec, weight light.Weight) plot {
-	f.origin, f.right, f.up = r3.Vec{Z: f.Z}, r3.Vec{X: 1}, r3.Vec{Y: 1}
+	f.origin, f.right, f.up, f.Base = r3.Vec{Z: f.Z}, r3.Vec{X: 1}, r3.Vec{Y: 1}, g.base
 	f.Lattice.Normal, f.Lattice.Weight = axis, weight
 	a := newArea(s, f.Z, g)
 	return plot{

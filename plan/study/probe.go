@@ -34,7 +34,8 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 	return func(p r2.Vec) float64 {
 		value := interpolate(l, smooth, r2.Scale(1/step, r2.Sub(p, corner)))
 		if evaluate != nil {
-			value += evaluate(light.Receptor{At: f.At(p), Axis: l.Normal, Weight: l.Weight, Skip: l.Skip})
+			at := f.At(p)
+			value += evaluate(light.Receptor{At: at, Axis: l.Axis(at), Weight: l.Weight, Skip: l.Skip})
 		}
 		return value
 	}

@@ -33,7 +33,7 @@ type Study struct {
 	Drive    light.Drive
 	Orders   []meter.Order
 	Readings meter.Set
-	Fields   []Field // the floors, lowest first, then the faces, then the planes asked for
+	Fields   []Field // the floors, lowest first, then the faces, the first person's floor first, then the planes asked for
 	Beams    []Beam
 	Views    []View
 }
@@ -88,8 +88,15 @@ func (s *Study) Relevel(d light.Drive) {
 // Floor returns the field of the floor that covers the most points, or nil.
 func (s *Study) Floor() *Field { return s.largest(OnFloor) }
 
-// Face returns the field at face height, or nil where there is nobody.
-func (s *Study) Face() *Field { return s.largest(AtFace) }
+// Face returns the field at face height over the floor of the first person, or nil where there is nobody.
+func (s *Study) Face() *Field {
+	for i := range s.Fields {
+		if f := &s.Fields[i]; f.Kind == AtFace {
+			return f
+		}
+	}
+	return nil
+}
 
 // Level returns the field on the level plane that covers the most points, or nil where none was asked for.
 func (s *Study) Level() *Field { return s.largest(OnPlane) }

@@ -85,7 +85,7 @@ func TestFieldsAgreeWithMeters(t *testing.T) {
 			if l.Masked(i, j) || value <= 5 {
 				continue
 			}
-			r := light.Receptor{At: l.At(i, j), Axis: l.Normal, Weight: l.Weight, Skip: l.Skip}
+			r := light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Weight: l.Weight, Skip: l.Skip}
 			want := meter(r)
 			if atEdge(meter, r, want) {
 				continue
@@ -127,7 +127,7 @@ func TestReflectedFieldsAgreeWithMeters(t *testing.T) {
 			l := &lit.Fields[k].Lattice
 			i, j := rng.IntN(l.NU), rng.IntN(l.NV)
 			if value := float64(back[k][j*l.NU+i]); !l.Masked(i, j) && value > 1 {
-				to.Points = append(to.Points, light.Receptor{At: l.At(i, j), Axis: l.Normal, Weight: l.Weight, Skip: l.Skip})
+				to.Points = append(to.Points, light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Weight: l.Weight, Skip: l.Skip})
 				want = append(want, value)
 			}
 		}

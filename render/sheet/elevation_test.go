@@ -25,7 +25,7 @@ func leftWall() Input {
 		d := r2.Norm2(r2.Sub(p, r2.Vec{X: 2.6, Y: 1.4}))
 		g.Value[n] = float32(400 / (0.3 + d))
 	}
-	in.Field = &Field{Name: "on the wall kitchen.left", Grid: g}
+	in.Field = &Field{Name: "Illuminance on the wall kitchen.left", Grid: g}
 	return in
 }
 

@@ -132,8 +132,8 @@ func example() Input {
 	return Input{
 		Setup: s, Readings: []meter.Reading{key, fill, dome, top},
 		Faces: []Face{{Person: "ruth", Key: &key, Fill: &fill, Domes: []*meter.Reading{&dome}, Contrast: 2.19}},
-		Field: &Field{Name: "on the floor", Grid: glow(s)},
-		Inset: &Field{Name: "at face height 1.20 m, toward A", Grid: glow(s)},
+		Field: &Field{Name: "Illuminance on the floor", Grid: glow(s)},
+		Inset: &Field{Name: "Incident dome at 1.20 m, at each point turned toward A", Grid: glow(s)},
 		Beams: []Beam{
 			{Light: "day", Half: []r2.Vec{{X: -2.2, Y: 2.3}, {X: 0, Y: 1.3}, {X: 2.9, Y: 0}, {X: 4.2, Y: 0}, {X: 4.2, Y: 2.2}, {X: 0, Y: 2.25}},
 				Tenth: []r2.Vec{{X: -2.2, Y: 2.3}, {X: 0, Y: 1.1}, {X: 2.2, Y: 0}, {X: 4.2, Y: 0}, {X: 4.2, Y: 2.7}, {X: 0, Y: 2.4}}},

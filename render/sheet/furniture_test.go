@@ -25,7 +25,7 @@ func TestAMapOverFurnitureIsReadThere(t *testing.T) {
 		if level != nil {
 			clear(grid.Mask)
 		}
-		in.Field = &Field{Name: "on a plane", Grid: grid, Level: level}
+		in.Field = &Field{Name: "Illuminance on a plane", Grid: grid, Level: level}
 		s := sheetFor(t, in, Options{Paper: "A3", Font: family(t)})
 		return &s.pages[0], s.c.p.look.Paper
 	}

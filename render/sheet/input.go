@@ -17,6 +17,7 @@ type Input struct {
 	Field    *Field          // the map
 	Floors   []Field         // the map on other levels of floor
 	Inset    *Field          // a second map, drawn small: at the height of the faces
+	Insets   []Field         // the second map on other levels of floor
 	// Elevation asks for a wall in place of the plan; Field is then over the wall.
 	Elevation *Elevation
 	Beams     []Beam
@@ -38,9 +39,10 @@ type Face struct {
 
 // Field is illuminance over the plan, lx.
 type Field struct {
-	Name   string // "on the floor", "at face height 1.24 m, toward A"
+	Name   string // "Illuminance on the floor", "Incident dome at 1.24 m, at each point turned toward A"
 	Grid   carto.Grid
 	Level  *float64             // z of the level plane that it is on, m; nil: it is on what stands or on a wall
+	Over   float64              // how high over its floor that plane is, m
 	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
 	Coarse bool                 // whether the set is too large for points as close as usual
 }
@@ -61,13 +63,19 @@ type View struct {
 }
 
 // fields are the maps that are drawn to scale.
-func (in *Input) fields() []*Field {
+func (in *Input) fields() []*Field { return together(in.Field, in.Floors) }
+
+// insets are the maps that are drawn small.
+func (in *Input) insets() []*Field { return together(in.Inset, in.Insets) }
+
+// together is a map with those on other levels of floor.
+func together(first *Field, others []Field) []*Field {
 	var all []*Field
-	if in.Field != nil {
-		all = append(all, in.Field)
+	if first != nil {
+		all = append(all, first)
 	}
-	for i := range in.Floors {
-		all = append(all, &in.Floors[i])
+	for i := range others {
+		all = append(all, &others[i])
 	}
 	return all
 }

@@ -14,13 +14,14 @@ import (
 var insetHeights = [...]float64{58, 44, 32}
 
 // insetMap is the second map, small, in the tints of the first: walls, tints, contours and where
-// people and cameras are. Its lines have no figures; its own key stands below it, for it reaches
+// people and cameras are, on every level of floor. Its lines have no figures; its own key stands below it, for it reaches
 // other levels than the first, and may be on another page.
 func (c *composer) insetMap() *section {
-	f := c.in.Inset
-	if f == nil || len(c.levels()) == 0 {
+	maps := c.in.insets()
+	if len(maps) == 0 || len(c.levels()) == 0 {
 		return &section{}
 	}
+	f := maps[0]
 	g := gatherer{}
 	for _, w := range c.in.Setup.Walls {
 		g.all(w.Outline, 0)
@@ -36,27 +37,33 @@ func (c *composer) insetMap() *section {
 	scale := math.Min(measure/width(extent), c.insetMost/height(extent))
 	high := height(extent) * scale
 	return &section{
-		title: joined(" ", "Illuminance", f.Name),
+		title: f.Name,
 		rank:  other,
 		drawn: []row{{height: high + 2.4, draw: func(p pad, x, top float64) {
-			c.drawInset(p, f, viewOf(extent, box(x, top-high, x+width(extent)*scale, top), 1000/scale))
-		}}, c.keyBar(c.keyOf(f))},
-		said:  []string{"contours at " + c.levelList(c.keyOf(f).shown())},
-		words: []string{"in " + c.levelSays()},
+			c.drawInset(p, maps, viewOf(extent, box(x, top-high, x+width(extent)*scale, top), 1000/scale))
+		}}, c.keyBar(c.keyOf(maps...))},
+		said:  []string{"contours at " + c.levelList(c.keyOf(maps...).shown())},
+		words: append(c.elsewhere(maps), "in "+c.levelSays()),
 	}
 }
 
-func (c *composer) drawInset(p pad, f *Field, v view) {
+func (c *composer) drawInset(p pad, maps []*Field, v view) {
 	o := carto.Paper(v.scale)
 	o.Calm = 0.3 // without a probe the lattice shows at the edges of shadows
-	r := c.traced(f, v, o)
-	p = p.of("inset", f.Name+": a small map of illuminance.")
-	c.drawTints(p, v, []relief{r})
-	for _, l := range r.lines {
-		p.course(contourWidth(r.levels[l.Index])*0.7, l, v)
+	var all []relief
+	for _, f := range maps {
+		all = append(all, c.traced(f, v, o))
 	}
-	for _, k := range r.cliffs {
-		p.course(thin, k.Line, v)
+	p = p.of("inset", maps[0].Name+": a small map.")
+	c.drawTints(p, v, all)
+	for i := range all {
+		r := &all[i]
+		for _, l := range r.lines {
+			p.course(contourWidth(r.levels[l.Index])*0.7, l, v)
+		}
+		for _, k := range r.cliffs {
+			p.course(thin, k.Line, v)
+		}
 	}
 	for _, w := range c.in.Setup.Walls {
 		if w.Opening == "" {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"scrimshaw/render/carto"
@@ -23,8 +24,8 @@ func (c *composer) levels() []carto.Level {
 	for _, f := range c.in.fields() {
 		span(f)
 	}
-	if c.in.Inset != nil {
-		span(c.in.Inset)
+	for _, f := range c.in.insets() {
+		span(f)
 	}
 	return carto.Stairs(c.working(), low, high, most)
 }
@@ -39,18 +40,33 @@ func (c *composer) levelKey() *section {
 	if len(c.in.fields()) == 0 {
 		return &section{}
 	}
-	s := section{title: joined(" ", "Illuminance", c.in.fields()[0].Name)}
+	s := section{title: c.in.fields()[0].Name, words: c.elsewhere(c.in.fields())}
 	if k := c.keyOf(c.in.fields()...); len(k.all) > 0 {
 		s.drawn = []row{c.keyBar(k)}
 		s.said = []string{"contours at " + c.levelList(k.shown())}
-		s.words = []string{c.keyWords(k.shown())}
+		s.words = append(s.words, c.keyWords(k.shown()))
 	} else {
-		s.words = []string{"No light reaches it, or the exposure gives no working stop."}
+		s.words = append(s.words, "No light reaches it, or the exposure gives no working stop.")
 	}
 	if f := c.coarsest(); f != nil {
 		s.words = append(s.words, fmt.Sprintf("The set is large: the map is of points %s apart, and finer patterns are lost.", c.length(f.Grid.Step)))
 	}
 	return &s
+}
+
+// elsewhere says how high a map lies on floors where that is not as high as on the first.
+func (c *composer) elsewhere(maps []*Field) []string {
+	own := c.length(maps[0].Over)
+	var heights []string
+	for _, f := range maps {
+		if high := c.length(f.Over); high != own && !slices.Contains(heights, high) {
+			heights = append(heights, high)
+		}
+	}
+	if len(heights) == 0 {
+		return nil
+	}
+	return []string{"on other floors at " + strings.Join(heights, ", ")}
 }
 
 // coarsest is the map whose points are the farthest apart of those that are farther apart than usual, or nil.

@@ -76,15 +76,18 @@ func (in *Input) takeMaps(s *study.Study, o Options) {
 	floor, face, wall, level := s.Floor(), s.Face(), firstWall(s), s.Level()
 	switch {
 	case face != nil && o.mapped(s.Setup.Scene, wall != nil || level != nil) == mapFace:
-		in.Field, in.Inset = fieldOf(s, face), small(s, floor)
+		in.large(s, face)
+		in.small(s, floor)
 	case wall != nil:
 		room, name, _ := strings.Cut(wall.Name, ".")
 		in.Elevation = &Elevation{Room: room, Wall: name}
 		in.Field, in.Beams, in.Views = fieldOf(s, wall), nil, nil
 	case level != nil:
-		in.Field, in.Floors, in.Inset = fieldOf(s, level), others(s, level), small(s, face)
+		in.large(s, level)
+		in.small(s, face)
 	case floor != nil:
-		in.Field, in.Floors, in.Inset = fieldOf(s, floor), others(s, floor), small(s, face)
+		in.large(s, floor)
+		in.small(s, face)
 	}
 }
 
@@ -98,12 +101,24 @@ func firstWall(s *study.Study) *study.Field {
 	return nil
 }
 
+// large takes a field, and those of its kind on the other levels of floor, for the map to scale.
+func (in *Input) large(s *study.Study, f *study.Field) {
+	in.Field, in.Floors = fieldOf(s, f), others(s, f, fieldOf)
+}
+
+// small takes likewise what is drawn too small for its edges to need more than the lattice.
+func (in *Input) small(s *study.Study, f *study.Field) {
+	if f != nil {
+		in.Inset, in.Insets = gridOf(s, f), others(s, f, gridOf)
+	}
+}
+
 // others are the fields of a kind on the other levels of floor.
-func others(s *study.Study, but *study.Field) []Field {
+func others(s *study.Study, but *study.Field, drawn func(*study.Study, *study.Field) *Field) []Field {
 	var all []Field
 	for i := range s.Fields {
 		if f := &s.Fields[i]; f.Kind == but.Kind && f != but {
-			all = append(all, *fieldOf(s, f))
+			all = append(all, *drawn(s, f))
 		}
 	}
 	return all
@@ -114,14 +129,6 @@ func fieldOf(s *study.Study, f *study.Field) *Field {
 	drawn := gridOf(s, f)
 	drawn.Probe = s.Probe(f)
 	return drawn
-}
-
-// small is a field that is drawn too small for its edges to need more than the lattice.
-func small(s *study.Study, f *study.Field) *Field {
-	if f == nil {
-		return nil
-	}
-	return gridOf(s, f)
 }
 
 // gridOf names a field and takes its lattice.
@@ -135,20 +142,21 @@ func gridOf(s *study.Study, f *study.Field) *Field {
 	return &Field{
 		Name:   fieldName(f, s.Setup.Feet),
 		Level:  level,
+		Over:   f.Z - f.Base,
 		Coarse: f.Coarse,
 		Grid:   carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
 	}
 }
 
-// fieldName says where the light of a field falls.
+// fieldName says what a field is of, heights over its floor.
 func fieldName(f *study.Field, feet bool) string {
-	switch f.Kind {
+	switch over := unit.FormatLength(f.Z-f.Base, feet); f.Kind {
 	case study.AtFace:
-		return "at face height, " + unit.FormatLength(f.Z, feet) + ", toward " + f.Toward
+		return "Incident dome at " + over + ", at each point turned toward " + f.Toward
 	case study.OnPlane:
-		return "on the level plane at " + unit.FormatLength(f.Z, feet)
+		return "Illuminance on the level plane at " + over
 	case study.OnWall:
-		return "on the wall " + f.Name
+		return "Illuminance on the wall " + f.Name
 	}
-	return "on the floor"
+	return "Illuminance on the floor"
 }

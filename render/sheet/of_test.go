@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -36,6 +37,7 @@ func setupOf(t *testing.T, text string) (*plan.Setup, *source.Log) {
 
 // What is mapped: an option goes before a plane, and a plane before what the scene says of its field.
 func TestOfMapsWhatIsAsked(t *testing.T) {
+	const dome = "Incident dome at 1.59 m, at each point turned toward A"
 	desk, left := study.Plane{Height: 0.75}, study.Plane{Wall: "den.left"}
 	for _, c := range []struct {
 		name, sheet, option string
@@ -43,13 +45,13 @@ func TestOfMapsWhatIsAsked(t *testing.T) {
 		field, inset        string
 		floors              int
 	}{
-		{name: "nothing", field: "on the floor", inset: "at face height", floors: 1},
-		{name: "the scene's faces", sheet: "field: face", field: "at face height", inset: "on the floor"},
-		{name: "the floor instead", sheet: "field: face", option: "floor", field: "on the floor", inset: "at face height", floors: 1},
-		{name: "the scene's plane", sheet: "plane: 0.75", field: "on the level plane at 0.75 m", inset: "at face height", floors: 1},
-		{name: "a plane", planes: []study.Plane{desk}, field: "on the level plane at 0.75 m", inset: "at face height", floors: 1},
-		{name: "a wall", planes: []study.Plane{left}, field: "on the wall den.left"},
-		{name: "the faces in spite of a plane", option: "face", planes: []study.Plane{desk}, field: "at face height", inset: "on the floor"},
+		{name: "nothing", field: "Illuminance on the floor", inset: dome, floors: 1},
+		{name: "the scene's faces", sheet: "field: face", field: dome, inset: "Illuminance on the floor", floors: 1},
+		{name: "the floor instead", sheet: "field: face", option: "floor", field: "Illuminance on the floor", inset: dome, floors: 1},
+		{name: "the scene's plane", sheet: "plane: 0.75", field: "Illuminance on the level plane at 0.75 m", inset: dome, floors: 1},
+		{name: "a plane", planes: []study.Plane{desk}, field: "Illuminance on the level plane at 0.75 m", inset: dome, floors: 1},
+		{name: "a wall", planes: []study.Plane{left}, field: "Illuminance on the wall den.left"},
+		{name: "the faces in spite of a plane", option: "face", planes: []study.Plane{desk}, field: dome, inset: "Illuminance on the floor", floors: 1},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -65,10 +67,39 @@ func TestOfMapsWhatIsAsked(t *testing.T) {
 			if in.Inset == nil != (c.inset == "") || in.Inset != nil && (!strings.HasPrefix(in.Inset.Name, c.inset) || in.Inset.Probe != nil) {
 				t.Errorf("small is %+v, want %q without a probe", in.Inset, c.inset)
 			}
+			if len(in.Insets) != len(in.Floors) {
+				t.Errorf("small: %d other floors, want %d", len(in.Insets), len(in.Floors))
+			}
 			if len(in.Floors) != c.floors || (in.Elevation != nil) != strings.Contains(c.field, "wall") {
 				t.Errorf("%d other floors, want %d; elevation %+v", len(in.Floors), c.floors, in.Elevation)
 			}
 		})
+	}
+}
+
+// Every floor has its map of faces, at the height of who is on it, and the sheet says where that is another.
+func TestFacesOfEveryFloor(t *testing.T) {
+	text := strings.NewReplacer("people: {ada: {at: [2, 2]}}", "people: {ada: {at: [2, 2]}, noor: {at: [6, 1.5], pose: seated}}",
+		"level: 0 %", "level: 50 %").Replace(hall)
+	s, log := setupOf(t, text)
+	lit, err := study.Run(t.Context(), s, study.Options{Step: 0.5, Quality: light.Draft})
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := Of(lit, Options{Field: mapFace}, log.All())
+	if len(in.Floors) != 1 || math.Abs(*in.Floors[0].Level-1.6) > 1e-9 || math.Abs(in.Floors[0].Over-1.2) > 1e-9 {
+		t.Fatalf("the other floors are %+v, want the loft's at 1.6 m", in.Floors)
+	}
+	const elsewhere = "on other floors at 1.20 m"
+	for _, option := range FieldNames() {
+		in := Of(lit, Options{Field: option}, log.All())
+		if said := Text(Options{}, in); strings.Count(said, elsewhere) != 1 {
+			t.Errorf("a map of the %s does not say %q once:\n%s", option, elsewhere, said)
+		}
+		in.Floors, in.Insets = nil, nil
+		if said := Text(Options{}, in); strings.Contains(said, "other floors") {
+			t.Errorf("a map of one floor speaks of others:\n%s", said)
+		}
 	}
 }
 

@@ -66,7 +66,7 @@ func crowd(seed int64, lights int) Input {
 	for range rng.Intn(6) {
 		in.Watch = append(in.Watch, words1(rng, 4+rng.Intn(25))+".")
 	}
-	in.Field = &Field{Name: "on the floor", Grid: glow(s)}
+	in.Field = &Field{Name: "Illuminance on the floor", Grid: glow(s)}
 	return in
 }
 

@@ -369,7 +369,7 @@ func TestBareSetups(t *testing.T) {
 	for name, in := range map[string]Input{
 		"nothing":     {Setup: &plan.Setup{}},
 		"one person":  {Setup: &plan.Setup{People: kitchen().People}, Faces: []Face{{Person: "ruth", Contrast: math.NaN()}}},
-		"a dark room": {Setup: kitchen(), Field: &Field{Name: "on the floor", Grid: glow(&plan.Setup{})}},
+		"a dark room": {Setup: kitchen(), Field: &Field{Name: "Illuminance on the floor", Grid: glow(&plan.Setup{})}},
 		"NaN":         {Setup: &plan.Setup{Title: "\x00", People: []plan.Person{{At: r2.Vec{X: math.NaN()}}}}},
 	} {
 		if doc, found := Compose(in, Options{}); len(doc.Pages) == 0 {

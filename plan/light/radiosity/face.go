@@ -21,6 +21,7 @@ type face struct {
 	origin        r3.Vec   // a corner of the rectangle
 	width, height float64  // m
 	outline       []r2.Vec // in u and v from the origin; nil where the face fills its rectangle
+	parted        bool     // whether it is a part of a side
 	first         uint32   // patch
 	nu, nv        int
 	du, dv        float64
@@ -99,6 +100,13 @@ func (f *face) holds(x, y float64) bool {
 		}
 	}
 	return true
+}
+
+// under says whether a face lies under a place in its plane.
+func (f *face) under(at r3.Vec) bool {
+	way := r3.Sub(at, f.origin)
+	x, y := r3.Dot(way, f.u), r3.Dot(way, f.v)
+	return x >= 0 && x <= f.width && y >= 0 && y <= f.height && f.holds(x, y)
 }
 
 // element is the one that a place falls on.

@@ -81,10 +81,10 @@ func (p *painter) set(f *frame, s int) {
 		origin: r3.Add(f.Origin, r3.Add(r3.Scale(a, f.U), r3.Scale(b, f.V))),
 		u:      r3.Scale(side, f.U), v: r3.Scale(side, f.V), nu: nu, nv: nv,
 	}
-	axis := about(f.Axis)
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
 	q := &f.pictures[s]
 	q.points = f.points(s, nu, nv)
+	q.turn(f, s, nu)
 	q.short = make([]uint16, 0, f.rays*len(q.points))
 	q.seen = make([]uint32, 0, p.most)
 	for k := range f.rays {
@@ -92,8 +92,11 @@ func (p *painter) set(f *frame, s int) {
 		if f.shared {
 			number += order[s] * f.rays
 		}
-		x, y := ray(number)
-		p.look(&v, axis.direction(f.Pattern, x, y), p.hits)
+		way := f.way(number)
+		if f.Toward != nil {
+			q.ways = append(q.ways, headingOf(way))
+		}
+		p.look(&v, way, p.hits)
 		for at, n := range q.points {
 			p.hits[at] = p.hits[n]
 		}
@@ -101,6 +104,16 @@ func (p *painter) set(f *frame, s int) {
 	}
 	p.most = max(p.most, len(q.seen)+len(q.seen)/8)
 	p.forget(q)
+}
+
+// way is a direction of all.
+func (f *frame) way(number int) r3.Vec {
+	if f.Toward != nil {
+		return opposed(number)
+	}
+	axis := about(f.Axis)
+	x, y := ray(number)
+	return axis.direction(f.Pattern, x, y)
 }
 
 // order spreads the sets of directions so that neighbours look at different ones.

@@ -28,6 +28,7 @@ type mesh struct {
 	channels int
 	groups   []solid.ID // the first solid of each name
 	seen     veils
+	blades   []blade // what parts faces
 }
 
 // span is a run of faces.
@@ -41,7 +42,7 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, blades: bladesOf(set)}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]
@@ -86,8 +87,7 @@ func (m *mesh) add(id solid.ID, faces []face, group int32, skin *solid.Skin) {
 	if !known {
 		s.from = int32(len(m.faces))
 	}
-	for i := range faces {
-		f := faces[i]
+	for _, f := range split(faces, m.blades) {
 		f.id, f.group, f.reflect = id, group, skin.Reflect
 		m.tell(skin.Reflect)
 		m.faces = append(m.faces, f)
@@ -140,8 +140,10 @@ func (m *mesh) element(h *solid.Hit, at r3.Vec) uint32 {
 	s := m.of[h.ID]
 	best, most := int32(-1), 0.5
 	for i := s.from; i < s.to; i++ {
-		if d := r3.Dot(m.faces[i].n, h.Normal); d > most {
-			best, most = i, d
+		f := &m.faces[i]
+		d := r3.Dot(f.n, h.Normal)
+		if d > most+sameWay || f.parted && d > most-sameWay && f.under(at) {
+			best, most = i, max(d, most)
 		}
 	}
 	if best < 0 {
@@ -149,6 +151,9 @@ func (m *mesh) element(h *solid.Hit, at r3.Vec) uint32 {
 	}
 	return m.faces[best].element(at)
 }
+
+// sameWay is how much the normals of two parts of a face may differ.
+const sameWay = 1e-9
 
 // face is the face that a patch belongs to.
 func (m *mesh) face(patch uint32) int {

@@ -2,10 +2,12 @@ package radiosity
 
 // picture is what the points of a set see, direction by direction.
 type picture struct {
-	points []int32  // with data, by their places in the view
-	seen   []uint32 // elements, each once
-	short  []uint16 // places in seen
-	long   []uint32 // the same, where short is too short for them
+	points []int32   // with data, by their places in the view
+	seen   []uint32  // elements, each once
+	short  []uint16  // places in seen
+	long   []uint32  // the same, where short is too short for them
+	turned []heading // by point: the axis, where each has its own
+	ways   []heading // by direction, then
 }
 
 // at is the element that is seen in direction and point n.
@@ -78,9 +80,14 @@ func (q *picture) sum(sums, near []shining, n, rays int, exitance []shining) ([]
 		near[i] = exitance[e]
 	}
 	for k := range rays {
-		if q.long != nil {
+		switch {
+		case q.long != nil && q.turned != nil:
+			weigh(sums, q.long[k*n:(k+1)*n], near, q.turned, &q.ways[k])
+		case q.long != nil:
 			pour(sums, q.long[k*n:(k+1)*n], near)
-		} else {
+		case q.turned != nil:
+			weigh(sums, q.short[k*n:(k+1)*n], near, q.turned, &q.ways[k])
+		default:
 			pour(sums, q.short[k*n:(k+1)*n], near)
 		}
 	}

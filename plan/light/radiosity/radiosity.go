@@ -15,7 +15,8 @@
 //
 // Only patches that a receptor sees, directly or by way of other patches, are ever looked at. Rays
 // that meet nothing are light that leaves the set. Places inside a solid count for nothing, so that
-// a patch partly under a wardrobe is the smaller by that part.
+// a patch partly under a wardrobe is the smaller by that part; and where a sheet runs across a face, a sloping
+// ceiling across a wall, the face is split, so that no patch lies on both sides of it (split.go).
 //
 // Nothing is random: all rays come from one net of points (net.go), and every sum has one order, so
 // that the number of goroutines leaves no trace.
@@ -70,6 +71,7 @@ type Receptor struct {
 // (j*NU+i) are points that are not read.
 type Lattice struct {
 	Origin, U, V, Axis r3.Vec
+	Toward             *r3.Vec // where it is set, the place that the axis of each point, a dome's, points at
 	NU, NV             int
 	Pattern            Pattern
 	Mask               []uint64
