@@ -6,11 +6,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-const (
-	bySkin = "skin and what people wear"
-	byWalk = "marks and walks"
-)
-
 var (
 	pose = offering(source.OneOf("a pose", "standing", "seated", "propped", "lying", "crouching"), otherPoses)
 	eyes = quantity("an eye height", "1.2", lengths, above(0, mostHeight))
@@ -29,14 +24,14 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	into("skin", complexion("a skin", "0.35"),
 		func(p *Person, v Ref, n *source.Node) { p.Skin = n; p.ask("skin", "material", v) },
 		"Reflectance of the skin, or a material. There is no default complexion.",
-		"0.35", "none, and then no skin figure").later(bySkin),
+		"0.35", "none, and then no skin figure"),
 	into("wears", complexion("clothes", "0.20"),
 		func(p *Person, v Ref, n *source.Node) { p.Wears = n; p.ask("wears", "material", v) },
-		"Reflectance of the clothes, or a material.", "0.20", "0.20").later(bySkin),
+		"Reflectance of the clothes, or a material.", "0.20", "0.20"),
 	marks(),
 	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100),
 		func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
-		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none").later(byWalk),
+		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none"),
 )
 
 // complexion reads a reflectance, which has no name, or the name of a material.
@@ -63,7 +58,7 @@ var readings = []string{"key", "fill", "front", "top", "back", "edge", "hair", "
 func marks() entry[Person] {
 	return entry[Person]{Field: source.Field[Person]{
 		Key: "marks", Doc: "Named marks, each as a person's `at`, `faces`, `pose` and `eyes`.", Example: "{sit: {at: [2.4, 2.0], pose: seated}}",
-		Default: "none", Later: byWalk,
+		Default: "none",
 		Schema: func() map[string]any {
 			return map[string]any{"type": "object", "additionalProperties": markTable.Schema()}
 		},

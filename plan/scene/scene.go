@@ -73,6 +73,7 @@ type Scene struct {
 	Wanted                 []Want
 	MeasuredNames          []Ref
 	Wants, Rates, Measured *source.Node
+	Uncomputed             []Uncomputed // every such key that is written, in the order of the file
 }
 
 // Sheet is what the scene asks of the paper.
