@@ -30,6 +30,9 @@ func newMeter(std streams) *cobra.Command {
 			if err := w.refuse(std, flags.faults, source.Warning); err != nil {
 				return err
 			}
+			if err := w.some(); err != nil {
+				return err
+			}
 			sets := make([]meter.Set, len(w.studies))
 			for i, s := range w.studies {
 				sets[i] = s.Readings

@@ -43,6 +43,8 @@ type Field struct {
 	Level  *float64             // z of the level plane that it is on, m; nil: it is on what stands or on a wall
 	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
 	Coarse bool                 // whether the set is too large for points as close as usual
+
+	Uncomputed []plan.Uncomputed // keys that could change it, or the stops that it is read in, and that nothing computes yet
 }
 
 // Beam is the light of one lamp in plan, cut by what it meets: a polygon that starts at the lamp, or

@@ -43,6 +43,7 @@ func (c *composer) insetMap() *section {
 		}}, c.keyBar(c.keyOf(f))},
 		said:  []string{"contours at " + c.levelList(c.keyOf(f).shown())},
 		words: []string{"in " + c.levelSays()},
+		lacks: f.notIncluded(),
 	}
 }
 

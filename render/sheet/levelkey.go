@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"scrimshaw/render/carto"
@@ -50,7 +51,21 @@ func (c *composer) levelKey() *section {
 	if f := c.coarsest(); f != nil {
 		s.words = append(s.words, fmt.Sprintf("The set is large: the map is of points %s apart, and finer patterns are lost.", c.length(f.Grid.Step)))
 	}
+	s.lacks = c.notInMaps()
 	return &s
+}
+
+// notInMaps says what the maps that are drawn to scale leave out.
+func (c *composer) notInMaps() []string {
+	var all []string
+	for _, f := range c.in.fields() {
+		for _, words := range f.notIncluded() {
+			if !slices.Contains(all, words) {
+				all = append(all, words)
+			}
+		}
+	}
+	return all
 }
 
 // coarsest is the map whose points are the farthest apart of those that are farther apart than usual, or nil.
