@@ -123,11 +123,24 @@ func (c *composer) cameras() *section {
 		t.entries = append(t.entries, entry{
 			cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.bare(m.Height)},
-			notes:  nonEmpty(joined(", ", m.Sensor, gateWords(m)), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
+			notes:  nonEmpty(joined(", ", m.Sensor, gateWords(m)), c.ownExposure(m), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
 			struck: some(len(keys) > 0, 3),
 		})
 	}
 	return &section{title: c.measured("Cameras"), rank: other, tables: []table{t}, lacks: nonEmpty(without(squeezed))}
+}
+
+// ownExposure says what a camera sets differently from the scene.
+func (c *composer) ownExposure(m *plan.Camera) string {
+	own, all := m.Exposure, c.in.Setup.Exposure
+	differs := func(is bool, words string) string { return strings.Join(some(is, words), "") }
+	return joined(", ",
+		differs(own.Stop.N > 0 && own.Stop.N != all.Stop.N, "T"+unit.FormatNumber(own.Stop.Written)),
+		differs(own.ISO > 0 && own.ISO != all.ISO, "ISO "+unit.FormatNumber(own.ISO)),
+		differs(own.FPS > 0 && own.FPS != all.FPS, unit.FormatNumber(own.FPS)+" fps"),
+		differs(own.Degrees > 0 && own.Degrees != all.Degrees, unit.FormatAngle(own.Degrees)),
+		differs(own.Seconds > 0 && own.Seconds != all.Seconds, unit.FormatShutter(unit.Shutter{Seconds: own.Seconds})),
+		differs(own.White.Kelvin > 0 && own.White != all.White, "white "+unit.FormatKelvin(own.White.Kelvin)))
 }
 
 // gateWords says how much of the sensor is used.
