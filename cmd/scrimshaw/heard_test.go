@@ -102,6 +102,7 @@ var fittings = map[string]fitting{
 	"openings.*.hinge":          {before: []ready{hinged}, example: "right"},
 	"openings.*.swing":          {before: []ready{hinged}, example: "out"},
 	"people.*.at":               {example: "[1.4, 2.3]"},
+	"people.*.wears":            {example: "0.6"},
 	"people.*.faces":            {example: "90"},
 	"rooms.*.at":                {before: []ready{shed}, example: "[-0.5, 0]"},
 	"rooms.*.corners":           {before: []ready{on("openings", "street", "")}, example: "[{a: [0, 0]}, {b: [5, 0]}, {c: [5, 4.2]}, {d: [0, 4.2]}]"},

@@ -74,6 +74,8 @@ func (w *written) without(f *flow) string {
 	case "grip.*.frame", "grip.*.net": // they stop no light
 		defer f.put("grip", f.values["grip"])
 		f.drop("grip")
+	case "people.*.skin": // its light is counted, and its reading is not made
+		w.into(f)
 	case "grip.*.silver": // it is a card
 		black.drop("flag")
 		black.put("card", w.example)

@@ -34,7 +34,6 @@ const (
 	byWalk    = "marks and walks"
 	byCues    = "changes within a set-up"
 	byPower   = "the load on circuits"
-	bySkin    = "skin and what people wear"
 	byBalance = "the balance"
 )
 
@@ -72,8 +71,7 @@ var laters = []Later{
 	{Table: "scene", Key: "line", Waits: "the line of action"},
 	{Table: "person", Key: "marks", Waits: byWalk},
 	{Table: "person", Key: "walk", Waits: byWalk},
-	{Table: "person", Key: "skin", Waits: bySkin},
-	{Table: "person", Key: "wears", Waits: bySkin},
+	{Table: "person", Key: "skin", Waits: "the reading of a skin"},
 	{Table: "light", Key: "circuit", Waits: byPower},
 	{Table: "scene", Key: "circuits", Waits: byPower},
 	{Table: "scene", Key: "wants", Waits: byBalance},

@@ -22,11 +22,17 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
 		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.18", "0.11 m below the crown standing; 0.75 m above the seat seated, 1.20 m where nothing is under one; 0.55 m above the bed propped, 1.05 m"),
 	into("skin", complexion("a skin", "0.35"),
-		func(p *Person, v Ref, n *source.Node) { p.Skin = n; p.ask("skin", "material", v) },
+		func(p *Person, v Surface, n *source.Node) {
+			p.Skin = given(v, n)
+			p.ask("skin", "material", v.named(n))
+		},
 		"Reflectance of the skin, or a material. There is no default complexion.",
-		"0.35", "none, and then no skin figure"),
+		"0.35", "none: no skin figure, and the head returns light as the clothes do"),
 	into("wears", complexion("clothes", "0.20"),
-		func(p *Person, v Ref, n *source.Node) { p.Wears = n; p.ask("wears", "material", v) },
+		func(p *Person, v Surface, n *source.Node) {
+			p.Wears = given(v, n)
+			p.ask("wears", "material", v.named(n))
+		},
 		"Reflectance of the clothes, or a material.", "0.20", "0.20"),
 	marks(),
 	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100),
@@ -34,11 +40,18 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none"),
 )
 
-// complexion reads a reflectance, which has no name, or the name of a material.
-func complexion(what, like string) source.Reader[Ref] {
-	number := source.Converted(quantity(what, like, shares, between(0, mostReflectance)), func(float64) Ref { return Ref{} })
+// named is the name of a surface's material, where it has one.
+func (s Surface) named(n *source.Node) Ref { return Ref{Name: s.Material, Span: n.Span} }
+
+// given is a value that is written.
+func given[V any](v V, n *source.Node) Given[V] { return Given[V]{V: v, Set: true, Span: n.Span} }
+
+// complexion reads a reflectance, or the name of a material.
+func complexion(what, like string) source.Reader[Surface] {
+	number := source.Converted(quantity(what, like, shares, between(0, mostReflectance)), func(y float64) Surface { return Surface{Reflectance: y} })
+	name := source.Converted(called(what, like), func(r Ref) Surface { return Surface{Material: r.Name} })
 	isNumber := func(n *source.Node) bool { _, err := parseShare(n.Text); return err == nil || n.Kind != source.Scalar }
-	return either(what, like, isNumber, number, called(what, like))
+	return either(what, like, isNumber, number, name)
 }
 
 var markTable = tableOf("mark", "Where a person is at one moment of the scene.", nil,
