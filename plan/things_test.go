@@ -11,9 +11,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/lens"
-	"scrimshaw/testdata/published"
-
 	"scrimshaw/plan/source"
+	"scrimshaw/testdata/published"
 )
 
 func TestPosesAndEyes(t *testing.T) {

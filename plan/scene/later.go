@@ -22,6 +22,7 @@ type Later struct {
 	Waits      string // for what: "accessories of a lamp"
 	Changes    Change
 	Takes      bool // it can only take light away: where there is none of it, the figure stands
+	Colours    bool // it gives the light that it is on another colour than the lists say
 }
 
 // What several keys wait for.
@@ -43,11 +44,11 @@ const (
 var laters = []Later{
 	{Table: "light", Key: "barndoors", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "scrims", Waits: byLamp, Changes: OwnLight, Takes: true},
-	{Table: "light", Key: "diffusion", Waits: byLamp, Changes: OwnLight},
+	{Table: "light", Key: "diffusion", Waits: byLamp, Changes: OwnLight, Colours: true},
 	{Table: "light", Key: "cuts", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "breakup", Waits: byLamp, Changes: OwnLight, Takes: true},
-	{Table: "light", Key: "bulb", Waits: byBulb, Changes: OwnLight},
-	{Table: "light", Key: "shade", Waits: byBulb, Changes: OwnLight},
+	{Table: "light", Key: "bulb", Waits: byBulb, Changes: OwnLight, Colours: true},
+	{Table: "light", Key: "shade", Waits: byBulb, Changes: OwnLight, Colours: true},
 	{Table: "opening", Key: "dressing", Waits: byCloth, Changes: OpeningLight},
 	{Table: "opening", Key: "gels", Waits: "gels on openings", Changes: OpeningLight, Takes: true},
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},

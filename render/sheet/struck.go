@@ -75,9 +75,19 @@ func without(keys []plan.Uncomputed) string {
 
 // onView are the keys that could change the angles of view of a camera.
 func onView(s *plan.Setup, camera string) []plan.Uncomputed {
+	return keysOn(s, camera, func(u plan.Uncomputed) bool { return u.Changes == scene.OwnView })
+}
+
+// onColour are the keys that could give a light another colour.
+func onColour(s *plan.Setup, light string) []plan.Uncomputed {
+	return keysOn(s, light, func(u plan.Uncomputed) bool { return u.Colours })
+}
+
+// keysOn are the keys on a thing that is picks.
+func keysOn(s *plan.Setup, thing string, is func(plan.Uncomputed) bool) []plan.Uncomputed {
 	var keys []plan.Uncomputed
 	for _, u := range s.Uncomputed {
-		if u.Changes == scene.OwnView && u.Thing() == camera {
+		if u.Thing() == thing && is(u) {
 			keys = append(keys, u)
 		}
 	}

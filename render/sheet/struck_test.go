@@ -20,6 +20,8 @@ var (
 		Uncomputed: scene.Uncomputed{Path: "cameras.A.filter", Later: scene.Later{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: scene.OwnStops}}}
 	squeeze = plan.Uncomputed{Words: "squeeze of A",
 		Uncomputed: scene.Uncomputed{Path: "cameras.A.squeeze", Later: scene.Later{Table: "camera", Key: "squeeze", Waits: "anamorphic lenses", Changes: scene.OwnView}}}
+	bulb = plan.Uncomputed{Words: "bulb of 3 lamp",
+		Uncomputed: scene.Uncomputed{Path: "lights.lamp.bulb", Later: scene.Later{Table: "light", Key: "bulb", Waits: "bulbs and shades", Changes: scene.OwnLight, Colours: true}}}
 	walk = plan.Uncomputed{Words: "walk of ruth",
 		Uncomputed: scene.Uncomputed{Path: "people.ruth.walk", Later: scene.Later{Table: "person", Key: "walk", Waits: "marks and walks"}}}
 )
@@ -28,7 +30,7 @@ var (
 // both, and a fill side that is whole.
 func unfinished() Input {
 	in := example()
-	in.Setup.Uncomputed = []plan.Uncomputed{scrims, filter, squeeze, walk}
+	in.Setup.Uncomputed = []plan.Uncomputed{scrims, filter, squeeze, bulb, walk}
 	in.Faces[0].Key.Uncomputed = []plan.Uncomputed{scrims}
 	in.Readings[0] = *in.Faces[0].Key
 	in.Readings[3].Uncomputed = []plan.Uncomputed{filter}
@@ -75,13 +77,13 @@ func covered(s string, from, to float64) string {
 func TestFiguresAreStruck(t *testing.T) {
 	doc := compose(t, unfinished(), Options{})
 	got := struckOf(t, doc.Pages)
-	for _, want := range []string{"238 lx", "T2.8", "2.2 under key", "3340 K", "39.2° × 16.9°", "4.6 : 1", "2.2 stops"} {
+	for _, want := range []string{"238 lx", "T2.8", "2.2 under key", "3340 K", "39.2° × 16.9°", "4.6 : 1", "2.2 stops", "2700 K"} {
 		if !slices.ContainsFunc(got, func(s string) bool { return strings.Contains(want, s) && len(s) > len(want)/2 }) {
 			t.Errorf("%s is not struck, of %q", want, got)
 		}
 	}
 	for _, s := range got {
-		for _, whole := range []string{"52.0 lx", "T1.4", "120 lx", "4010 K", "410 lx", "fill"} {
+		for _, whole := range []string{"52.0 lx", "T1.4", "120 lx", "4010 K", "410 lx", "fill", "4300 K"} {
 			if strings.Contains(s, whole) {
 				t.Errorf("%q is struck, and nothing changes it", s)
 			}
@@ -98,8 +100,8 @@ func TestWhatIsLeftOutIsSaid(t *testing.T) {
 	text := Text(Options{}, in)
 	for _, want := range []string{
 		"✗ 238 lx", "✗ T2.8", "✗ 3340 K", "✗ Struck figures are without scrims of 2 soft.", "  ✗ Struck figures are without filter of A.",
-		"✗ Not in this map: scrims of 2 soft.", "✗ Stops of this map are without filter of A.", "✗ Struck figures are without squeeze of A.",
-		"NOT COMPUTED\n  - Scrims of 2 soft: accessories of a lamp.\n  - Filter of A: filters before the lens.\n  - Squeeze of A: anamorphic lenses.\n  - Walk of ruth: marks and walks.",
+		"✗ Not in this map: scrims of 2 soft.", "✗ Stops of this map are without filter of A.", "✗ Struck figures are without squeeze of A.", "✗ 2700 K", "✗ Struck figures are without bulb of 3 lamp.",
+		"NOT COMPUTED\n  - Scrims of 2 soft: accessories of a lamp.\n  - Filter of A: filters before the lens.\n  - Squeeze of A: anamorphic lenses.\n  - Bulb of 3 lamp: bulbs and shades.\n  - Walk of ruth: marks and walks.",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the text does not say %q:\n%s", want, text)

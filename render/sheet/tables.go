@@ -23,20 +23,24 @@ func (c *composer) lights() *section {
 		{head: "height", align: ink.Right},
 		{head: "throw", align: ink.Right},
 	}}
+	var coloured []plan.Uncomputed
 	for i := range c.in.Setup.Lights {
 		l := &c.in.Setup.Lights[i]
 		chip := c.lampInk(l)
+		keys := onColour(c.in.Setup, l.Name)
+		coloured = append(coloured, keys...)
 		throw := "–"
 		if l.Throw > 0 {
 			throw = c.bare(l.Throw)
 		}
 		t.entries = append(t.entries, entry{
-			cells: []string{l.Tag, c.unitLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.bare(l.Height), throw},
-			notes: c.lightNotes(l),
-			chip:  &chip,
+			cells:  []string{l.Tag, c.unitLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.bare(l.Height), throw},
+			notes:  c.lightNotes(l),
+			chip:   &chip,
+			struck: some(len(keys) > 0, 2),
 		})
 	}
-	return &section{title: c.measured("Lights"), rank: needed, tables: []table{t}}
+	return &section{title: c.measured("Lights"), rank: needed, tables: []table{t}, lacks: nonEmpty(without(coloured))}
 }
 
 func (c *composer) lightNotes(l *plan.Light) []string {
