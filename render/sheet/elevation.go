@@ -86,7 +86,7 @@ func (c *composer) drawElevation(p pad, v view, f face, corners []r2.Box) {
 	clear = append(clear, c.drawBefore(p, v, f, clear)...)
 	clear = append(clear, c.drawSizes(p.on(ink.Throws), v, f)...)
 	notes := c.brightest(p, v)
-	clear = append(clear, c.overprint(p, v, slices.Concat(clear, bodies(p, notes)), nil)...)
+	clear = append(clear, c.overprint(p, v, slices.Concat(clear, bodies(p, notes)), []carto.Obstacle{hard(f.sized(v))})...)
 	for i := range c.in.Readings {
 		r := &c.in.Readings[i]
 		where := f.at(c.target(r))

@@ -18,7 +18,7 @@ func (c *composer) uncomputed() *section {
 		}
 	}
 	if len(alter) > 0 {
-		s.rank, s.alarm = must, true
+		s.rank, s.alarm = needed, true
 	}
 	s.points = sentences(append(byWait(alter), byWait(ask)...))
 	return s
