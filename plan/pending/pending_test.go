@@ -102,6 +102,19 @@ func TestWhatIsStruck(t *testing.T) {
 	}
 }
 
+// Rooms that touch have no wall between them, and a reading in a doorway has part in both rooms.
+func TestSpacesThatAreOne(t *testing.T) {
+	const scene = `
+rooms: {a: {size: [3, 3]}, b: {at: [3, 0], size: [3, 3]}, far: {at: [0, 3.15], size: [3, 3]}}
+openings: {door: {door: a.top}}
+meters: {m: {flat: [4, 1, 1], facing: up}, way: {flat: [1.5, 3.07, 1], facing: up}, f: {flat: [1, 5, 1], facing: up}}
+grip: {f1: {frame: [1, 1], at: [1, 1], faces: down}}
+`
+	if got := struck(lit(t, scene)); got != "m f1.frame; way f1.frame" {
+		t.Errorf("got %q", got)
+	}
+}
+
 // A key that only takes light away lets a reading stand which the light gives nothing to; one that scatters light
 // does not. On open ground nothing comes back.
 func TestWhatOnlyTakes(t *testing.T) {

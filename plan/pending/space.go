@@ -9,8 +9,8 @@ import (
 	"scrimshaw/plan"
 )
 
-// spaces are the parts of a set that light can go between: rooms joined by openings that pass it, with the open
-// air as one more room. Light does not leave a space.
+// spaces are the parts of a set that light can go between: rooms joined by openings that pass it, or without a wall
+// between them, with the open air as one more room. Light does not leave a space.
 type spaces struct {
 	setup *plan.Setup
 	joint []int // of each room, then of the open air: another of its space, or itself
@@ -23,11 +23,21 @@ func spacesOf(s *plan.Setup) *spaces {
 	}
 	for i := range s.Openings {
 		if o := &s.Openings[i]; passes(o) {
-			sp.joint[sp.find(sp.room(o.Room))] = sp.find(sp.room(o.Other))
+			sp.join(sp.room(o.Room), sp.room(o.Other))
+		}
+	}
+	for i := range s.Rooms {
+		for k := range i {
+			if plan.Touch(&s.Rooms[i], &s.Rooms[k]) {
+				sp.join(i, k)
+			}
 		}
 	}
 	return sp
 }
+
+// join makes one space of those of two rooms.
+func (sp *spaces) join(a, b int) { sp.joint[sp.find(a)] = sp.find(b) }
 
 // passes says whether light goes through an opening: a shut door without glass stops it.
 func passes(o *plan.Opening) bool { return o.Transmittance > 0 || o.Ajar > 0 }
