@@ -1,12 +1,15 @@
 package plan
 
 import (
+	"fmt"
+
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
 
 // ResolveAll lays out the set-ups of a file that names ask for, in that order, each after the one it follows.
-// Without names it takes all of them, and of a file that has no set-ups the scene itself. Where there is an
+// Without names it takes all of them, and of a file that has no set-ups the scene itself. A set-up of which nothing
+// is computed as it is written is left out: the loader has warned of it. Where there is an
 // error it reads on as far as it can, so that all faults are told at once, and returns nothing: log has Failed.
 // A nil doc has no set-ups.
 func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*Setup {
@@ -22,7 +25,11 @@ func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*Setup {
 	r := run{doc: doc, log: log, done: map[string]*Setup{}}
 	var setups []*Setup
 	for _, name := range names {
-		if s := r.setup(name); s != nil {
+		switch s := r.setup(name); {
+		case s == nil:
+		case s.LeftOut():
+			tellLeftOut(s, log)
+		default:
 			setups = append(setups, s)
 		}
 	}
@@ -30,6 +37,19 @@ func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*Setup {
 		return nil
 	}
 	return setups
+}
+
+// tellLeftOut says of a set-up that starts from one that is not computed that it is left out with it. Of the one
+// itself the loader has told.
+func tellLeftOut(s *Setup, log *source.Log) {
+	for _, u := range s.Uncomputed {
+		if u.Changes == scene.WholeSetup && u.Thing() != s.Name {
+			log.Add(source.Diagnostic{Severity: source.Warning, Code: source.CodeLater, Span: s.Scene.SetupSpan(), Path: "setups." + s.Name, Setup: s.Name,
+				Message: fmt.Sprintf("%s is left out with %s, which it starts from: %s is not computed yet", s.Name, u.Thing(), u.Key),
+				Hint:    "let it start from another set-up, or from the scene"})
+			return
+		}
+	}
 }
 
 // run is the set-ups of a file on their way to metres.

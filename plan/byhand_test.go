@@ -39,3 +39,27 @@ func TestMeterOfNoKind(t *testing.T) {
 		t.Errorf("meters %+v", out.Meters)
 	}
 }
+
+// TestFormsByHand: of a scene that was made by hand the loader tells nothing, and a frame or a mirror in it is no
+// more silent than in a file.
+func TestFormsByHand(t *testing.T) {
+	s := &scene.Scene{
+		Grip:      []scene.Grip{{Thing: scene.Thing{Name: "soft"}, Kind: "frame", Size: [2]float64{1, 1}}},
+		Furniture: []scene.Furniture{{Thing: scene.Thing{Name: "glass"}, Kind: "mirror", Size: [3]float64{1, 0.03, 1}}},
+	}
+	s.Grip[0].At.Set, s.Furniture[0].At.Set = true, true
+	log := &source.Log{}
+	out := Resolve(nil, s, log)
+	if got := ListUncomputed(out.Uncomputed); got != "mirror glass, frame G1 soft" {
+		t.Errorf("lists %q", got)
+	}
+	var told []string
+	for _, d := range log.All() {
+		if d.Code == source.CodeLater {
+			told = append(told, d.Message)
+		}
+	}
+	if len(told) != 2 || !strings.Contains(told[0]+told[1], "frame is drawn and not computed yet") {
+		t.Errorf("told %q", told)
+	}
+}

@@ -9,6 +9,7 @@ import (
 // finish takes stock: bounds, the list of what was assumed, where things stand.
 func (r *resolver) finish() {
 	r.out.Bounds = r.bounds()
+	r.takeUncomputed()
 	r.assumeGround()
 	r.sortAssumed()
 	for _, name := range r.names {

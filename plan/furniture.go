@@ -73,6 +73,7 @@ func (r *resolver) furnish() {
 				leave()
 				return
 			}
+			r.formNotComputed("piece of furniture", f.Kind, "furniture."+f.Name, written.Span)
 			f.IDs = r.solids(f.Name, f.Parts, r.woodOf(written))
 			r.out.Furniture = append(r.out.Furniture, *f)
 		}

@@ -9,7 +9,6 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
-	"scrimshaw/plan/source"
 )
 
 // rigGrip hangs every flag, card, frame, net and silver board into the set.
@@ -130,19 +129,16 @@ func (g *Grip) corners() []r3.Vec {
 // hangSheet puts a piece of grip into the set with the surface that light meets. What a frame and
 // a net let pass is not computed yet: they are seen, and stop no light.
 func (r *resolver) hangSheet(written *scene.Grip, g *Grip) bool {
-	switch g.Kind {
-	case "frame", "net":
+	r.formNotComputed("piece of grip", g.Kind, "grip."+g.Name, written.Span)
+	if g.Kind == "frame" || g.Kind == "net" {
 		if written.Cloth.Set && r.kit.ClothOf(written.Cloth.V) == nil {
 			r.unknownEntry(written.Cloth, "cloth", kit.Names(r.kit.Cloth))
 			return false
 		}
-		r.warnf(written.Span, source.CodeLater, "take the figures as those without it", "%s is drawn; what its cloth does to light is not computed yet", g.Name)
 		id := r.id(g.Name)
 		r.out.Bodies.Sheets = append(r.out.Bodies.Sheets, solid.Sheet{ID: id, Name: g.Name, Corners: g.corners()})
 		g.IDs = []solid.ID{id}
 		return true
-	case "silver":
-		r.infof(written.Span, source.CodeLater, "", "%s returns light as if it were matt; what it mirrors is not computed yet", g.Name)
 	}
 	skin, ok := r.gripSkin(written, g)
 	g.IDs = []solid.ID{r.sheet(g.Name, g.corners(), skin, skin)}

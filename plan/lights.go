@@ -29,6 +29,9 @@ func (r *resolver) hangLights() {
 
 func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 	head, fits := r.head(written)
+	if written.Focus.Set && !head.Zooms {
+		r.notComputed(scene.Unfocused, "lights."+written.Name, written.Focus.Span)
+	}
 	upright := r.upright(written, &head)
 	aim, aims := r.lampAim(written, upright)
 	s, ok := r.spotOf(written.Name)

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/solid"
 	"scrimshaw/plan/unit"
 )
 
@@ -11,7 +12,7 @@ func (r *resolver) populate() {
 		written := &r.s.People[i]
 		leave := r.about(written.Path)
 		if p, ok := r.personOf(written); ok {
-			p.Own = r.solids(p.Name, p.Parts, paint(grey(clothesReflect)))
+			p.Own = r.body(written, &p)
 			r.out.People = append(r.out.People, p)
 			if len(r.out.People) == 1 {
 				r.out.FaceHeight = p.Eyes
@@ -19,9 +20,41 @@ func (r *resolver) populate() {
 		}
 		leave()
 	}
-	if len(r.out.People) > 0 {
+}
+
+// body stands someone into the set: the head returns light as the skin does, where that is written, the rest as the
+// clothes.
+func (r *resolver) body(written *scene.Person, p *Person) []solid.ID {
+	clothes := paint(grey(clothesReflect))
+	if written.Wears.Set {
+		clothes = r.worn(written.Wears, clothes)
+	} else {
 		r.assumeOnce("", "what people wear", "grey, reflectance "+unit.FormatNumber(clothesReflect))
 	}
+	head := clothes
+	if written.Skin.Set {
+		head = r.worn(written.Skin, clothes)
+	}
+	var ids []solid.ID
+	for _, part := range p.Parts {
+		skin := clothes
+		if part.Kind == "head" {
+			skin = head
+		}
+		ids = append(ids, r.solids(p.Name, []Part{part}, skin)...)
+	}
+	return ids
+}
+
+// worn is a surface of someone; what is worn under it where no material bears its name.
+func (r *resolver) worn(s scene.Given[scene.Surface], under solid.Skin) solid.Skin {
+	if s.V.Material == "" {
+		return paint(grey(s.V.Reflectance))
+	}
+	if skin, ok := r.material(scene.Given[string]{V: s.V.Material, Set: true, Span: s.Span}); ok {
+		return paint(skin.Reflect)
+	}
+	return under
 }
 
 func (r *resolver) personOf(written *scene.Person) (Person, bool) {

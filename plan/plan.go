@@ -42,6 +42,7 @@ type Setup struct {
 	FaceHeight float64             // z of the first person's eyes; 0 where there is nobody
 	Bounds     r2.Box              // of everything that stands, in plan
 	Warnings   []source.Diagnostic // what resolving it warned of
+	Uncomputed []Uncomputed        // keys that it writes and nothing computes yet
 
 	spots map[string]spot // where things stand, for a set-up after this one
 }

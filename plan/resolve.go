@@ -88,6 +88,8 @@ type resolver struct {
 	frozen  map[string]bool // things that stay
 	boxes   []r3.Box        // of the prisms and the sheets of the set, once it stands
 	bare    bool            // it has been told that there is no catalogue
+
+	uncomputed []scene.Uncomputed // keys that are not computed yet, and that the loader cannot know of
 }
 
 func newResolver(doc *scene.Document, s *scene.Scene, before *Setup, log *source.Log) *resolver {

@@ -218,6 +218,12 @@ func width(ring []r2.Vec) float64 {
 	return least
 }
 
+// Touch says whether two rooms touch, so that no wall stands between them.
+func Touch(a, b *Room) bool {
+	_, long := seam(a, b)
+	return long > grain && meets(a.Base, a.Top, b.Base, b.Top)
+}
+
 // seam finds the longest stretch where inside faces of two rooms lie in one plane, back to back.
 func seam(a, b *Room) (at r2.Vec, long float64) {
 	for i := range a.Walls {

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/lens"
+	"scrimshaw/plan/source"
 	"scrimshaw/testdata/published"
 )
 
@@ -428,6 +429,38 @@ func TestALampOfTheSetStandsUpright(t *testing.T) {
 		assumed := slices.ContainsFunc(s.Assumed, func(a Assumption) bool { return a.Thing == "lights.lamp" && a.What == "aim" })
 		if want := c.throws && !strings.Contains(c.lamp, "aim"); assumed != want {
 			t.Errorf("%s: an aim was assumed: %v", c.lamp, assumed)
+		}
+	}
+}
+
+// What people wear and their skin return light as they are written, by figure or by name; the head as the clothes
+// where no skin is.
+func TestClothesAndSkin(t *testing.T) {
+	log := &source.Log{}
+	doc := opened(t, `
+materials: {limewash: {reflectance: 0.7}}
+people:
+  ada: {at: [0, 0]}
+  ben: {at: [2, 0], wears: 0.6}
+  eva: {at: [4, 0], wears: limewash, skin: 0.35}
+`, log)
+	out := Resolve(doc, doc.Base(log), log)
+	want := map[string][2]float64{"ada": {0.2, 0.2}, "ben": {0.6, 0.6}, "eva": {0.35, 0.7}}
+	for i := range out.People {
+		p := &out.People[i]
+		for k, id := range p.Own {
+			for _, prism := range out.Set.Prisms {
+				if prism.ID != id {
+					continue
+				}
+				y := want[p.Name][1]
+				if p.Parts[k].Kind == "head" {
+					y = want[p.Name][0]
+				}
+				if prism.Skin != paint(grey(y)) {
+					t.Errorf("the %s of %s is %v, want %v", p.Parts[k].Kind, p.Name, prism.Skin, y)
+				}
+			}
 		}
 	}
 }

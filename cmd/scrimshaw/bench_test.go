@@ -27,7 +27,7 @@ func studied(b *testing.B) *study.Study {
 func BenchmarkLevelEdit(b *testing.B) {
 	s := studied(b)
 	floor := s.Floor()
-	grid := sheet.Of(s, sheet.Options{}, nil).Field.Grid
+	grid := sheet.Of(s, sheet.Options{}).Field.Grid
 	levels := carto.Values(carto.Stairs(300, 1, 2000, 10))
 	half := light.Drive{}
 	for name, drive := range s.Drive {

@@ -74,6 +74,9 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.refuse(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
+	if err := w.some(); err != nil {
+		return err
+	}
 	paths, err := flags.check(ctx, w.in)
 	if err != nil {
 		return err
@@ -159,7 +162,7 @@ type drawing struct {
 func compose(w *work, o sheet.Options) *drawing {
 	d := &drawing{inputs: make([]sheet.Input, len(w.studies))}
 	for i, s := range w.studies {
-		d.inputs[i] = sheet.Of(s, o, w.in.log.All())
+		d.inputs[i] = sheet.Of(s, o)
 	}
 	d.document, d.faults = sheet.ComposeAll(d.inputs, o)
 	return d

@@ -17,7 +17,9 @@ func newMeter(std streams) *cobra.Command {
 		Use:   "meter [scene.yaml | -]",
 		Short: "readings at faces and meters, as a table or JSON",
 		Long: "meter computes every reading of a scene: the planes and the dome of each face, and the meters the\n" +
-			"scene sets up. Each reading keeps the share that every light gives, straight and by way of surfaces.",
+			"scene sets up. Each reading keeps the share that every light gives, straight and by way of surfaces.\n" +
+			"A figure that a key could change which nothing computes yet has a ✗ before it, and in JSON the key\n" +
+			"is listed under uncomputed.",
 		Example:           "  scrimshaw meter mine.yaml\n  scrimshaw meter mine.yaml --setup close --json\n  scrimshaw meter - < mine.yaml",
 		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
@@ -28,6 +30,9 @@ func newMeter(std streams) *cobra.Command {
 			}
 			defer w.in.Close()
 			if err := w.refuse(std, flags.faults, source.Warning); err != nil {
+				return err
+			}
+			if err := w.some(); err != nil {
 				return err
 			}
 			sets := make([]meter.Set, len(w.studies))

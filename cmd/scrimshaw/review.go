@@ -16,7 +16,7 @@ func newReview(std streams) *cobra.Command {
 		Use:   "review [scene.yaml | -]",
 		Short: "everything that is wrong or at risk, with places",
 		Long: "review reads a scene as far as it can and prints every fault and risk with its place and the fix,\n" +
-			"and what was assumed where the scene says nothing.\n" +
+			"what it writes that is not computed yet, and what was assumed where it says nothing.\n" +
 			"The exit status is 1 where there is an error, else 0.",
 		Example:           "  scrimshaw review mine.yaml\n  scrimshaw review mine.yaml --faults line\n  scrimshaw review - --json < mine.yaml",
 		Args:              atMostOne("scene"),

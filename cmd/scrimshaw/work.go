@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"scrimshaw/plan"
@@ -95,6 +96,14 @@ func planesOf(s *plan.Setup, text string) ([]study.Plane, error) {
 		return nil, fmt.Errorf("--plane %s: %w", text, err)
 	}
 	return []study.Plane{plane}, nil
+}
+
+// some refuses to go on where every set-up is left out, after its faults are told.
+func (w *work) some() error {
+	if len(w.setups) == 0 && !w.in.log.Failed() {
+		return errors.New("there is nothing to draw or to meter: every set-up that was asked for is left out, as said above")
+	}
+	return nil
 }
 
 // refuse prints the faults and returns the status of refused input, or nil where there is no

@@ -7,6 +7,8 @@ import (
 	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
 )
 
 // WriteJSON writes sets as a list of one object a set-up. Lengths are metres; what has no
@@ -43,6 +45,14 @@ type jsonReading struct {
 	Duv         *float64    `json:"duv"`
 	XY          *[2]float64 `json:"xy"`
 	Shares      []jsonShare `json:"shares"`
+	Uncomputed  []jsonKey   `json:"uncomputed"`
+}
+
+// jsonKey is a key that is not computed yet, and what of a reading it could change.
+type jsonKey struct {
+	Key     string `json:"key"`     // its path: lights.k.scrims
+	Waits   string `json:"waits"`   // for what
+	Changes string `json:"changes"` // light: every figure; stops: stop and over alone
 }
 
 type jsonShare struct {
@@ -58,6 +68,8 @@ type jsonContrast struct {
 	Key    string  `json:"key"`
 	Stops  float64 `json:"stops"`
 	Ratio  float64 `json:"ratio"`
+
+	Uncomputed []jsonKey `json:"uncomputed"`
 }
 
 func (s *Set) json() jsonSet {
@@ -66,7 +78,8 @@ func (s *Set) json() jsonSet {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
 	for _, c := range s.Contrasts {
-		out.Contrasts = append(out.Contrasts, jsonContrast{Person: c.Person, Key: c.Side, Stops: rounded(c.Stops), Ratio: rounded(c.Ratio)})
+		out.Contrasts = append(out.Contrasts, jsonContrast{Person: c.Person, Key: c.Side, Stops: rounded(c.Stops), Ratio: rounded(c.Ratio),
+			Uncomputed: jsonKeys(c.Uncomputed)})
 	}
 	return out
 }
@@ -74,7 +87,8 @@ func (s *Set) json() jsonSet {
 func (r *Reading) json() jsonReading {
 	out := jsonReading{Name: r.Name, Kind: r.Kind, At: triple(r.At), Facing: triple(r.Facing),
 		Lux: figure(r.Lux), Luminance: figure(r.Luminance), Footcandles: figure(r.Footcandles),
-		Stop: figure(r.Stop), Over: figure(r.Over), CCT: figure(r.CCT), Duv: figure(r.Duv), Shares: []jsonShare{}}
+		Stop: figure(r.Stop), Over: figure(r.Over), CCT: figure(r.CCT), Duv: figure(r.Duv), Shares: []jsonShare{},
+		Uncomputed: jsonKeys(r.Uncomputed)}
 	if r.XY != nil {
 		out.XY = &[2]float64{rounded(r.XY[0]), rounded(r.XY[1])}
 	}
@@ -86,6 +100,19 @@ func (r *Reading) json() jsonReading {
 		out.Shares = append(out.Shares, jsonShare{Light: s.Light, Path: s.Path, Via: via, From: orNull(s.From), Lux: rounded(s.Lux)})
 	}
 	return out
+}
+
+func jsonKeys(all []plan.Uncomputed) []jsonKey {
+	keys := []jsonKey{}
+	for i := range all {
+		u := &all[i]
+		changes := "light"
+		if !u.AltersLight() {
+			changes = "stops"
+		}
+		keys = append(keys, jsonKey{Key: u.Path, Waits: u.Waits, Changes: changes})
+	}
+	return keys
 }
 
 func orNull(s string) *string {

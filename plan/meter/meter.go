@@ -2,7 +2,13 @@
 // planes of every face, each with the share that every light gives.
 package meter
 
-import "gonum.org/v1/gonum/spatial/r3"
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+)
 
 // Reading is one figure that a person acts on. A nil pointer has no meaning for its kind: the
 // stop of no light, the lux of a spot.
@@ -19,7 +25,18 @@ type Reading struct {
 	Duv                         *float64
 	XY                          *[2]float64
 	Shares                      []Share // in the order of the lights
+
+	Uncomputed []plan.Uncomputed // keys that could change it and that nothing computes yet: its light, or its stops alone
 }
+
+// Struck says whether a key that is not computed yet could change the light of the reading, and so every figure
+// of it.
+func (r *Reading) Struck() bool { return slices.ContainsFunc(r.Uncomputed, altersLight) }
+
+// StopsStruck says whether such a key could change its stops.
+func (r *Reading) StopsStruck() bool { return len(r.Uncomputed) > 0 }
+
+func altersLight(u plan.Uncomputed) bool { return u.AltersLight() }
 
 // Share is the part that one light gives by one path.
 type Share struct {

@@ -289,13 +289,26 @@ func golden(t *testing.T, name string, got []byte) {
 	}
 }
 
+// uncomputed is a key that nothing computes yet.
+func uncomputed(l scene.Later, path, words string) plan.Uncomputed {
+	return plan.Uncomputed{Uncomputed: scene.Uncomputed{Later: l, Path: path}, Words: words}
+}
+
 func TestWritten(t *testing.T) {
 	faces := windowScene()
 	faces.Name = ""
 	faces.People = []plan.Person{person("ines", r2.Vec{X: 2.5, Y: -1}, r2.Vec{X: -1})}
 	faces.Cameras = []plan.Camera{{Name: "A", Frame: plan.Frame{At: r3.Vec{X: 1.5, Y: -4, Z: 1.5}}, Exposure: exposure}}
 	faces.Meters = nil
-	sets := []Set{read(t, windowScene()), read(t, faces), {Scene: "Empty"}}
+	bare := *faces
+	bare.Title, bare.Name = "Not all computed", "late"
+	bare.Lights = slices.Clone(faces.Lights)
+	bare.Lights[1].Path = "lights.fill"
+	bare.Uncomputed = []plan.Uncomputed{
+		uncomputed(scene.Later{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: scene.OwnStops}, "cameras.A.filter", "filter of A"),
+		uncomputed(scene.Later{Table: "light", Key: "scrims", Waits: "accessories of a lamp", Changes: scene.OwnLight, Takes: true}, "lights.fill.scrims", "scrims of 2 fill"),
+	}
+	sets := []Set{read(t, windowScene()), read(t, faces), {Scene: "Empty"}, read(t, &bare)}
 	var b bytes.Buffer
 	if err := WriteJSON(&b, sets); err != nil {
 		t.Fatal(err)

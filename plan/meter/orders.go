@@ -15,6 +15,16 @@ type Order struct {
 	Name, Person, Kind string
 	Receptor           light.Receptor
 	Exposure           plan.Exposure
+	Camera             string // whose exposure that is; "" for the scene's
+	Seen               r3.Vec // of a spot: what it is pointed at
+}
+
+// places are where the light of a reading is: of a spot, all along its way.
+func (o *Order) places() []r3.Vec {
+	if o.Kind == plan.SpotMeter.String() {
+		return []r3.Vec{o.Receptor.At, o.Seen}
+	}
+	return []r3.Vec{o.Receptor.At}
 }
 
 // Orders lists every reading of a set-up: each person's face in the order of the scene, then the
@@ -57,17 +67,17 @@ const (
 // not shade them.
 func faceOrders(s *plan.Setup, p *plan.Person) []Order {
 	var orders []Order
-	add := func(name, kind string, axis r3.Vec, weight light.Weight, x plan.Exposure) {
-		orders = append(orders, Order{Name: p.Name + "." + name, Person: p.Name, Kind: kind, Exposure: x,
+	add := func(name, kind string, axis r3.Vec, weight light.Weight, x plan.Exposure, camera string) {
+		orders = append(orders, Order{Name: p.Name + "." + name, Person: p.Name, Kind: kind, Exposure: x, Camera: camera,
 			Receptor: light.Receptor{At: p.Face.At, Axis: axis, Weight: weight, Skip: p.Own}})
 	}
 	for _, f := range facePlanes {
-		add(f.name, plan.FlatMeter.String(), turned(&p.Face, f.turn, f.tilt), light.Flat, s.Exposure)
+		add(f.name, plan.FlatMeter.String(), turned(&p.Face, f.turn, f.tilt), light.Flat, s.Exposure, "")
 	}
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		if toward := r3.Sub(c.Frame.At, p.Face.At); r3.Norm(toward) > 0 {
-			add("dome."+c.Name, plan.DomeMeter.String(), r3.Unit(toward), light.Dome, c.Exposure)
+			add("dome."+c.Name, plan.DomeMeter.String(), r3.Unit(toward), light.Dome, c.Exposure, c.Name)
 		}
 	}
 	return orders
@@ -105,10 +115,10 @@ func meterOrder(s *plan.Setup, m *plan.Meter) Order {
 	case plan.DomeMeter:
 		o.Receptor.Weight = light.Dome
 	case plan.SpotMeter:
-		o.Receptor.At, o.Receptor.Weight = m.Lens, light.Radiance
+		o.Receptor.At, o.Receptor.Weight, o.Seen = m.Lens, light.Radiance, m.At
 		for i := range s.Cameras {
 			if s.Cameras[i].Name == m.From {
-				o.Exposure = s.Cameras[i].Exposure
+				o.Exposure, o.Camera = s.Cameras[i].Exposure, m.From
 			}
 		}
 	}

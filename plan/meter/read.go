@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/pending"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/unit"
 )
@@ -40,12 +41,14 @@ type Contrast struct {
 	Stops  float64 // log2 (key / fill)
 	Ratio  float64 // key / fill
 	Side   string  // of the key, the person's own: "left" or "right"
+
+	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet
 }
 
 // Read takes the ordered readings from a basis whose first points are the orders' receptors.
 func Read(s *plan.Setup, orders []Order, b *light.Basis, d light.Drive) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
-	r := reader{names: s.Names, basis: b, drive: d}
+	r := reader{names: s.Names, basis: b, drive: d, figures: pending.Of(s, d)}
 	for start := 0; start < len(orders); {
 		end := start + 1
 		for end < len(orders) && orders[end].Person != "" && orders[end].Person == orders[start].Person {
@@ -71,6 +74,8 @@ type reader struct {
 	names map[solid.ID]string
 	basis *light.Basis
 	drive light.Drive
+
+	figures *pending.Figures
 }
 
 // take turns receptor i into a reading.
@@ -89,7 +94,17 @@ func (r *reader) take(i int, o *Order) Reading {
 			reading.add(r.share(&r.basis.Terms[t], y))
 		}
 	}
+	reading.Uncomputed = append(r.figures.At(reading.given(), o.places()...), r.figures.Stops(o.Camera)...)
 	return reading
+}
+
+// given is what each light gives to a reading.
+func (reading *Reading) given() map[string]float64 {
+	given := map[string]float64{}
+	for i := range reading.Shares {
+		given[reading.Shares[i].Light] += reading.Shares[i].Lux
+	}
+	return given
 }
 
 // level fills in the figures that a total stands for, lx or cd/m²; what has no meaning stays nil.
@@ -185,7 +200,7 @@ func ofFace(person string, all []Reading) ([]Reading, *Contrast) {
 		return out, nil
 	}
 	ratio := max(1, *key.Lux / *fill.Lux) // less within a tie
-	return out, &Contrast{Person: person, Side: side, Ratio: ratio, Stops: lens.Stops(ratio)}
+	return out, &Contrast{Person: person, Side: side, Ratio: ratio, Stops: lens.Stops(ratio), Uncomputed: AlteringLight(key, fill)}
 }
 
 func renamed(r *Reading, name string) Reading {

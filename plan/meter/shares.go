@@ -110,6 +110,7 @@ func WriteShares(w io.Writer, sets []Set) error {
 			rows = append(rows, sets[i].Readings[k].shareRows()...)
 		}
 		aligned(&b, rows)
+		sets[i].legend(&b)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -122,11 +123,11 @@ func (r *Reading) shareRows() [][]string {
 	total := r.total()
 	for i := range r.Shares {
 		s := &r.Shares[i]
-		lone := Reading{Lux: &s.Lux, Footcandles: &s.Lux}
+		lone := Reading{Lux: &s.Lux, Footcandles: &s.Lux, Uncomputed: r.Uncomputed}
 		if r.Luminance != nil {
-			lone = Reading{Luminance: &s.Lux}
+			lone = Reading{Luminance: &s.Lux, Uncomputed: r.Uncomputed}
 		}
-		rows = append(rows, []string{"", lone.row()[1], fmt.Sprintf("%.1f %%", 100*s.Lux/total), s.way()})
+		rows = append(rows, []string{"", lone.row()[1], struck(fmt.Sprintf("%.1f %%", 100*s.Lux/total), r.Struck()), s.way()})
 	}
 	return rows
 }

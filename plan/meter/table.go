@@ -34,9 +34,12 @@ func (s *Set) table(b *strings.Builder) {
 		rows = append(rows, s.Readings[i].row())
 	}
 	aligned(b, rows)
-	for _, c := range s.Contrasts {
-		fmt.Fprintf(b, "%s: key side %s, %s the fill side (%s : 1)\n", c.Person, c.Side, c.words(), unit.Figures(c.Ratio))
+	for i := range s.Contrasts {
+		c := &s.Contrasts[i]
+		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.Figures(c.Ratio))
+		b.WriteString(struck(line, len(c.Uncomputed) > 0) + "\n")
 	}
+	s.legend(b)
 }
 
 // words are how the key side compares with the fill side.
@@ -74,6 +77,10 @@ func (r *Reading) row() []string {
 	}
 	if r.Duv != nil {
 		row[6] = unit.FormatDuv(*r.Duv)
+	}
+	for i := 1; i < len(row)-1; i++ {
+		ofStops := i == 3 || i == 4
+		row[i] = struck(row[i], r.Struck() || ofStops && r.StopsStruck())
 	}
 	return row
 }

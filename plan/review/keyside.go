@@ -36,7 +36,7 @@ func (c *checker) keyBeaten(p *plan.Person) {
 		return
 	}
 	c.add(source.Warning, CodeKeyBeaten, p.Span, "people."+p.Name, "bring the others down, the key up, or say that it is the fill",
-		"the key of %s, %s, lights the darker side of the face most: %.1f stops under the other", p.Name, strings.Join(names, " and "), under)
+		"%sthe key of %s, %s, lights the darker side of the face most: %.1f stops under the other", without(meter.AlteringLight(key, fill)), p.Name, strings.Join(names, " and "), under)
 }
 
 // shareOf is what a light gives to a reading, lx.

@@ -85,17 +85,18 @@ func (c *checker) exposure(p *plan.Person) {
 	}
 	if key.Over == nil {
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name, "aim a light at the side of the face that the camera sees, or let it stay dark",
-			"no light reaches the key side of %s", p.Name)
+			"%sno light reaches the key side of %s", without(key.Uncomputed), p.Name)
 		return
 	}
+	leaves := without(key.Uncomputed)
 	switch over := *key.Over; {
 	case over < -underStops:
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name,
 			c.more(key, -over),
-			"the key side of %s is %.1f stops under %s", p.Name, -over, working)
+			"%sthe key side of %s is %.1f stops under %s", leaves, p.Name, -over, working)
 	case over > overStops:
 		c.add(source.Warning, CodeKeyOver, p.Span, "people."+p.Name, "lower the level, add ND, or stop down",
-			"the key side of %s is %.1f stops over %s", p.Name, over, working)
+			"%sthe key side of %s is %.1f stops over %s", leaves, p.Name, over, working)
 	}
 }
 
@@ -149,7 +150,7 @@ func (c *checker) colours(p *plan.Person) {
 		warmer = "cooler"
 	}
 	c.add(source.Info, CodeColourGap, p.Span, "people."+p.Name, "",
-		"the fill side of %s is %.0f mired %s than the key side (%s against %s)", p.Name, math.Abs(gap), warmer,
+		"%sthe fill side of %s is %.0f mired %s than the key side (%s against %s)", without(meter.AlteringLight(key, fill)), p.Name, math.Abs(gap), warmer,
 		unit.FormatKelvin(*fill.CCT), unit.FormatKelvin(*key.CCT))
 }
 
@@ -178,8 +179,12 @@ func (c *checker) reaches(l *plan.Light) {
 			return
 		}
 	}
+	var all []*meter.Reading
+	for i := range c.readings {
+		all = append(all, &c.readings[i])
+	}
 	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it or its aim, or strike it",
-		"no light of %s reaches a face or a meter", l.Numbered())
+		"%sno light of %s reaches a face or a meter", without(meter.AlteringLight(all...)), l.Numbered())
 }
 
 // hung is how far below the top of its stand a lamp may hang, m (common practice).

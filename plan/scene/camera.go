@@ -20,14 +20,14 @@ var cameraTable = tableOf("camera", "One camera.", nil,
 	cameraExposure(),
 	into("track", source.ListOf("a track", "[[3.3, 0.5], [2.4, 0.5]]", place, 2, 100),
 		func(m *Camera, v []Place, n *source.Node) { m.Track, m.TrackPlaces = n, v },
-		"The path it moves along, by its places.", "[[3.3, 0.5], [2.4, 0.5]]", "none").later("camera moves"),
+		"The path it moves along, by its places.", "[[3.3, 0.5], [2.4, 0.5]]", "none"),
 	raw("squeeze", quantity("a squeeze", "2", numbers, between(1, 2)), func(m *Camera) **source.Node { return &m.Squeeze },
-		"Of an anamorphic lens.", "2", "1").later("anamorphic lenses"),
+		"Of an anamorphic lens.", "2", "1"),
 	raw("room", quantity("a room around the frame", "5 %", percents, between(0, 0.5)),
 		func(m *Camera) **source.Node { return &m.Room },
-		"What the finder shows around the frame.", "5 %", "none").later("the frame check"),
+		"What the finder shows around the frame.", "5 %", "none"),
 	into("filter", gelList, func(m *Camera, v []Ref, n *source.Node) { m.Filter = n; m.ask("filter", "gel", v...) },
-		"Filters before the lens, by their names in the kit.", "[ND .6]", "none").later("filters").altering(),
+		"Filters before the lens, by their names in the kit.", "[ND .6]", "none"),
 )
 
 // cameraExposure is what a camera sets for itself; what holds for the whole file is named apart.

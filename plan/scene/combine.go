@@ -63,6 +63,14 @@ func nearestPlace(change *source.Node, path string) source.Span {
 	return span
 }
 
+// SetupSpan is where the set-up of the scene is listed; no place for the scene itself.
+func (s *Scene) SetupSpan() source.Span {
+	if own := s.setup(s.Setup); own != nil {
+		return own.Span
+	}
+	return source.Span{}
+}
+
 // setup returns a set-up by its name, or nil.
 func (s *Scene) setup(name string) *Setup {
 	for i := range s.Setups {

@@ -24,7 +24,7 @@ var furnitureTable = tableOf("piece of furniture", "A solid thing that stands in
 	into("mirror", pair("a size [width, height]", "[0.6, 1.2]", measureOf),
 		func(f *Furniture, v [2]float64, n *source.Node) {
 			f.Kind, f.Size, f.SizeSpan, f.Mirror = "mirror", [3]float64{v[0], mirrorDepth, v[1]}, n.Span, n
-		}, "A mirror on a wall: width, height.", "[0.6, 1.2]", "").later("mirrors").altering(),
+		}, "A mirror on a wall: width, height.", "[0.6, 1.2]", ""),
 	value("at", place, func(f *Furniture) *Given[Place] { return &f.At }, "Its centre.", "[2.9, 2.6]", "").needed(),
 	value("turn", bearing, func(f *Furniture) *Given[float64] { return &f.Turn },
 		"How far it is turned, clockwise.", "30", "0"),

@@ -56,29 +56,3 @@ func TestTheTablesHoldTheLanguage(t *testing.T) {
 		}
 	}
 }
-
-// Keys whose capability is not computed yet say so; the others do not.
-func TestLaterKeysSaySo(t *testing.T) {
-	later := map[string]string{
-		"scene":              `cues circuits line rates prices wants haze measured`,
-		"site":               `latitude longitude zone when until sky`,
-		"opening":            `dressing gels outside`,
-		"piece of furniture": `mirror`,
-		"person":             `skin wears marks walk`,
-		"camera":             `track squeeze room filter`,
-		"light":              `barndoors scrims diffusion cuts breakup bulb shade plays seen dimmer`,
-		"set-up":             `reverse cues`,
-	}
-	for _, table := range tables() {
-		own, ok := table.(interface{ probes() []probe })
-		if !ok {
-			continue
-		}
-		for _, p := range own.probes() {
-			want := strings.Contains(" "+later[p.table]+" ", " "+p.key+" ")
-			if p.later != want {
-				t.Errorf("%s/%s: later is %v", p.table, p.key, p.later)
-			}
-		}
-	}
-}

@@ -61,8 +61,9 @@ func (l *layer) decode() {
 	if l.setup != nil {
 		s.Setup, s.Shown, s.Stays = l.setup.Name, l.setup.Cameras, l.setup.Stays
 	}
-	c := &source.Context{Log: log, Setup: s.Setup, Feet: func(*source.File) bool { return l.feet }}
+	c := &source.Context{Log: log, Setup: s.Setup, Feet: func(*source.File) bool { return l.feet }, Later: s.keepLater}
 	sceneTable.read(s, l.tree, c, l.tree.Span)
+	s.dropOthers()
 	s.Feet = l.feet
 	l.shelf.measureLights(s.Lights, c)
 	s.checkNames(c)

@@ -4,8 +4,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-const byLamp = "accessories of a lamp"
-
 // These maps are checked today and computed later; the scene keeps them as they were written.
 type (
 	doors struct{ top, bottom, left, right, turn float64 }
@@ -109,32 +107,32 @@ func lightLater() []entry[Light] {
 	return []entry[Light]{
 		raw("barndoors", mapOf("a set of barndoors", "{top: 40, left: 60}", doorTable),
 			func(l *Light) **source.Node { return &l.Barndoors },
-			"Angles of its leaves.", "{top: 40, left: 60}", "none").later(byLamp).altering(),
+			"Angles of its leaves.", "{top: 40, left: 60}", "none"),
 		raw("scrims", scrims, func(l *Light) **source.Node { return &l.Scrims },
-			"Wire scrims.", "[double, half-single]", "none").later(byLamp).altering(),
+			"Wire scrims.", "[double, half-single]", "none"),
 		into("diffusion", clothNames,
 			func(l *Light, v []Ref, n *source.Node) { l.Diffusion = n; l.ask("diffusion", "cloth", v...) },
-			"Cloth clipped to the head, by its name in the kit.", "half-diffusion", "none").later(byLamp).altering(),
+			"Cloth clipped to the head, by its name in the kit.", "half-diffusion", "none"),
 		raw("cuts", source.ListOf("a list of cuts", "[{angle: 0, depth: 30 %}]", mapOf("a cut", "{angle: 0, depth: 30 %}", cutTable), 1, 4),
 			func(l *Light) **source.Node { return &l.Cuts },
-			"Up to four cuts of a projection spot.", "[{angle: 0, depth: 30 %}]", "none").later(byLamp).altering(),
+			"Up to four cuts of a projection spot.", "[{angle: 0, depth: 30 %}]", "none"),
 		raw("breakup", mapOf("a breakup", "{open: 40 %, grain: 10 %}", breakupTable),
 			func(l *Light) **source.Node { return &l.Breakup },
-			"A pattern in its gate.", "{open: 40 %, grain: 10 %}", "none").later(byLamp).altering(),
+			"A pattern in its gate.", "{open: 40 %, grain: 10 %}", "none"),
 		into("bulb", bulb, func(l *Light, v globe, n *source.Node) { l.Bulb = n; l.ask("bulb", "bulb", v.name) },
-			"What burns in a practical.", "{watts: 60 W, colour: 2700 K}", "the practical's").later("bulbs and shades").altering(),
+			"What burns in a practical.", "{watts: 60 W, colour: 2700 K}", "the practical's"),
 		into("shade", shade, func(l *Light, v cover, n *source.Node) {
 			l.Shade = n
 			l.ask("shade", "cloth", v.cloth)
 			l.ask("shade", "modifier", v.name)
-		}, "What hangs around the bulb.", "{transmittance: 0.4}", "the practical's").later("bulbs and shades").altering(),
+		}, "What hangs around the bulb.", "{transmittance: 0.4}", "the practical's"),
 		raw("plays", plays, func(l *Light) **source.Node { return &l.Plays },
-			"How it changes by itself.", "fire", "steady").later("effects"),
+			"How it changes by itself.", "fire", "steady"),
 		into("seen", seen, func(l *Light, v []Ref, n *source.Node) { l.Seen, l.SeenBy = n, v },
 			"Whether it may be in the picture: true, false, or the cameras.",
-			"true", "true of a practical, else false").later("the frame check"),
+			"true", "true of a practical, else false"),
 		raw("dimmer", dimmer, func(l *Light) **source.Node { return &l.Dimmer },
-			"How it is dimmed.", "pwm", "none").later("flicker"),
+			"How it is dimmed.", "pwm", "none"),
 	}
 }
 

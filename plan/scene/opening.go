@@ -87,12 +87,12 @@ func openingLater() []entry[Opening] {
 	return []entry[Opening]{
 		into("dressing", dressings, keepDressing,
 			"Curtains and blinds, from the room outward.",
-			"[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none").later("cloth and blinds").altering(),
+			"[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none"),
 		into("gels", gelList, func(o *Opening, v []Ref, n *source.Node) { o.Gels = n; o.ask("gels", "gel", v...) },
-			"Gels on the glass.", "[1/2 CTO]", "none").later("gels on openings").altering().of("window", "door"),
+			"Gels on the glass.", "[1/2 CTO]", "none").of("window", "door"),
 		raw("outside", mapOf("an outside", "{luminance: 800}", outsideTable),
 			func(o *Opening) **source.Node { return &o.Outside },
-			"What is seen through it.", "{luminance: 800, colour: 6500 K}", "nothing").later("the view outside"),
+			"What is seen through it.", "{luminance: 800, colour: 6500 K}", "nothing"),
 	}
 }
 

@@ -6,11 +6,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-const (
-	bySkin = "skin and what people wear"
-	byWalk = "marks and walks"
-)
-
 var (
 	pose = offering(source.OneOf("a pose", "standing", "seated", "propped", "lying", "crouching"), otherPoses)
 	eyes = quantity("an eye height", "1.2", lengths, above(0, mostHeight))
@@ -27,23 +22,36 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
 		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.18", "0.11 m below the crown standing; 0.75 m above the seat seated, 1.20 m where nothing is under one; 0.55 m above the bed propped, 1.05 m"),
 	into("skin", complexion("a skin", "0.35"),
-		func(p *Person, v Ref, n *source.Node) { p.Skin = n; p.ask("skin", "material", v) },
+		func(p *Person, v Surface, n *source.Node) {
+			p.Skin = given(v, n)
+			p.ask("skin", "material", v.named(n))
+		},
 		"Reflectance of the skin, or a material. There is no default complexion.",
-		"0.35", "none, and then no skin figure").later(bySkin),
+		"0.35", "none: no skin figure, and the head returns light as the clothes do"),
 	into("wears", complexion("clothes", "0.20"),
-		func(p *Person, v Ref, n *source.Node) { p.Wears = n; p.ask("wears", "material", v) },
-		"Reflectance of the clothes, or a material.", "0.20", "0.20").later(bySkin),
+		func(p *Person, v Surface, n *source.Node) {
+			p.Wears = given(v, n)
+			p.ask("wears", "material", v.named(n))
+		},
+		"Reflectance of the clothes, or a material.", "0.20", "0.20"),
 	marks(),
 	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100),
 		func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
-		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none").later(byWalk),
+		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none"),
 )
 
-// complexion reads a reflectance, which has no name, or the name of a material.
-func complexion(what, like string) source.Reader[Ref] {
-	number := source.Converted(quantity(what, like, shares, between(0, mostReflectance)), func(float64) Ref { return Ref{} })
+// named is the name of a surface's material, where it has one.
+func (s Surface) named(n *source.Node) Ref { return Ref{Name: s.Material, Span: n.Span} }
+
+// given is a value that is written.
+func given[V any](v V, n *source.Node) Given[V] { return Given[V]{V: v, Set: true, Span: n.Span} }
+
+// complexion reads a reflectance, or the name of a material.
+func complexion(what, like string) source.Reader[Surface] {
+	number := source.Converted(quantity(what, like, shares, between(0, mostReflectance)), func(y float64) Surface { return Surface{Reflectance: y} })
+	name := source.Converted(called(what, like), func(r Ref) Surface { return Surface{Material: r.Name} })
 	isNumber := func(n *source.Node) bool { _, err := parseShare(n.Text); return err == nil || n.Kind != source.Scalar }
-	return either(what, like, isNumber, number, called(what, like))
+	return either(what, like, isNumber, number, name)
 }
 
 var markTable = tableOf("mark", "Where a person is at one moment of the scene.", nil,
@@ -63,7 +71,7 @@ var readings = []string{"key", "fill", "front", "top", "back", "edge", "hair", "
 func marks() entry[Person] {
 	return entry[Person]{Field: source.Field[Person]{
 		Key: "marks", Doc: "Named marks, each as a person's `at`, `faces`, `pose` and `eyes`.", Example: "{sit: {at: [2.4, 2.0], pose: seated}}",
-		Default: "none", Later: byWalk,
+		Default: "none",
 		Schema: func() map[string]any {
 			return map[string]any{"type": "object", "additionalProperties": markTable.Schema()}
 		},

@@ -14,8 +14,6 @@ type Circuit struct {
 	Kind                  Given[string]  // mains, generator, battery
 }
 
-const byPower = "the load on circuits"
-
 var circuitTable = tableOf("circuit", "A circuit that lights are put on.", nil,
 	value("volts", quantity("a voltage", "230", numbers, above(0, 1000)),
 		func(t *Circuit) *Given[float64] { return &t.Volts },
@@ -52,8 +50,6 @@ type CueLight struct {
 	Level  Given[float64] // 0..1
 	Colour Given[ColourWord]
 }
-
-const byCues = "changes within a set-up"
 
 var cueLightTable = tableOf("light of a cue", "What one light does. A level alone may stand for the map.", nil,
 	value("level", cueLevel, func(l *CueLight) *Given[float64] { return &l.Level },
@@ -103,5 +99,5 @@ func cues[T any](at func(*T) *[]Cue) entry[T] {
 		key: "cues", doc: "Changes of levels and colours while the camera runs.", plain: true,
 		example: "{q2: {at: she opens the door, over: 4 s, lights: {lamp: off, moon: 35 %}}}",
 		table:   cueTable, at: at,
-	}.entry().later(byCues)
+	}.entry()
 }

@@ -73,6 +73,7 @@ type Scene struct {
 	Wanted                 []Want
 	MeasuredNames          []Ref
 	Wants, Rates, Measured *source.Node
+	Uncomputed             []Uncomputed // every such key that is written, in the order of the file
 }
 
 // Sheet is what the scene asks of the paper.
@@ -135,6 +136,12 @@ const (
 	ByCorners
 	ByOutline
 )
+
+// Surface is a reflectance, or the name of a material.
+type Surface struct {
+	Reflectance float64
+	Material    string
+}
 
 // Room is one room. At is its lower-left inside corner.
 type Room struct {
@@ -214,14 +221,15 @@ type Furniture struct {
 // Person is someone in the scene.
 type Person struct {
 	Thing
-	At                       Given[Place]
-	Faces                    Given[Aim]
-	Height                   Given[float64] // crown, standing
-	Pose                     Given[string]  // standing, seated, propped, lying, crouching
-	Eyes                     Given[float64] // eye height above what the feet are on, m
-	Skin, Wears, Marks, Walk *source.Node   // later
-	MarkPlaces               map[string]MarkPlace
-	WalkPlaces               []Place
+	At          Given[Place]
+	Faces       Given[Aim]
+	Height      Given[float64] // crown, standing
+	Pose        Given[string]  // standing, seated, propped, lying, crouching
+	Eyes        Given[float64] // eye height above what the feet are on, m
+	Skin, Wears Given[Surface]
+	Marks, Walk *source.Node // later
+	MarkPlaces  map[string]MarkPlace
+	WalkPlaces  []Place
 }
 
 // MarkPlace is where a person is at a mark.

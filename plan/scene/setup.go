@@ -19,7 +19,7 @@ var setupTable = tableOf("set-up", "One set-up: its cameras, and what it changes
 		"Things that stay where they stood in the set-up before, though what they follow moves.", "[soft]", "none"),
 	into("reverse", mapOf("a reverse", "{of: close}", reverseTable),
 		func(s *Setup, v Reverse, n *source.Node) { s.Reverse, s.Reversed = n, &v },
-		"The same set-up seen the other way.", "{of: close, swap: [[ada, noor]]}", "none").later("reverses"),
+		"The same set-up seen the other way.", "{of: close, swap: [[ada, noor]]}", "none"),
 	cues(func(s *Setup) *[]Cue { return &s.Cues }),
 ).elsewhere(inChange)
 

@@ -8,8 +8,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-const bySun = "the sun and the sky"
-
 // moment reads a day with its time: `2026-06-21 15:30`.
 var moment = scalar("a day and time", "2026-06-21 15:30", map[string]any{"type": "string"},
 	func(text string, _ *source.Node, _ *source.Context) (string, error) {
@@ -50,15 +48,15 @@ var siteTable = tableOf("site", "The world outside. Without a site nothing comes
 	value("north", bearing, func(s *Site) *Given[float64] { return &s.North },
 		"True north, clockwise from the sheet's up.", "24", "0"),
 	value("latitude", quantity("a latitude", "59.9", degrees, between(-90, 90)),
-		func(s *Site) *Given[float64] { return &s.Latitude }, "Degrees north of the equator.", "59.9", "none, and then no sun").later(bySun),
+		func(s *Site) *Given[float64] { return &s.Latitude }, "Degrees north of the equator.", "59.9", "none, and then no sun"),
 	value("longitude", quantity("a longitude", "10.7", degrees, between(-180, 180)),
-		func(s *Site) *Given[float64] { return &s.Longitude }, "Degrees east of Greenwich.", "10.7", "none, and then no sun").later(bySun),
+		func(s *Site) *Given[float64] { return &s.Longitude }, "Degrees east of Greenwich.", "10.7", "none, and then no sun"),
 	value("zone", zone, func(s *Site) *Given[string] { return &s.Zone },
-		"The clock that `when` is read from.", "+02:00", "the mean time of the longitude").later(bySun),
+		"The clock that `when` is read from.", "+02:00", "the mean time of the longitude"),
 	value("when", moment, func(s *Site) *Given[string] { return &s.When },
-		"The moment that the sun and the sky are computed for.", "2026-06-21 15:30", "none, and then no sun").later(bySun).altering(),
+		"The moment that the sun and the sky are computed for.", "2026-06-21 15:30", "none, and then no sun"),
 	value("until", until, func(s *Site) *Given[string] { return &s.Until },
-		"The end of the shooting time.", "18:00", "the moment alone").later(bySun),
+		"The end of the shooting time.", "18:00", "the moment alone"),
 	value("sky", source.OneOf("a sky", "clear", "hazy", "broken", "overcast", "none"),
-		func(s *Site) *Given[string] { return &s.Sky }, "The weather.", "hazy", "none").later(bySun),
+		func(s *Site) *Given[string] { return &s.Sky }, "The weather.", "hazy", "none"),
 )

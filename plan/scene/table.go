@@ -23,6 +23,9 @@ type table[T any] struct {
 func tableOf[T any](name, doc string, forms []string, entries ...entry[T]) *table[T] {
 	t := &table[T]{Shape: source.Shape[T]{Name: name, Doc: doc, Forms: forms}, entries: entries}
 	for _, e := range entries {
+		if l := laterNamed(name, e.Key); l != nil {
+			e.Later, e.Until = l.Waits, l.until()
+		}
 		t.Fields = append(t.Fields, e.Field)
 	}
 	return t
@@ -66,18 +69,6 @@ func (e entry[T]) needed() entry[T] {
 	return e
 }
 
-// later marks a key whose capability is not computed yet.
-func (e entry[T]) later(capability string) entry[T] {
-	e.Later = capability
-	return e
-}
-
-// altering marks a key that is not computed yet and without which the figures are wrong.
-func (e entry[T]) altering() entry[T] {
-	e.Alters = true
-	return e
-}
-
 // of limits a key to some forms of its map.
 func (e entry[T]) of(forms ...string) entry[T] {
 	e.With = forms
@@ -92,7 +83,7 @@ func within[W, P any](part []entry[P], at func(*W) *P) []entry[W] {
 		f := e.Field
 		all[i] = entry[W]{Field: source.Field[W]{
 			With: e.With,
-			Key:  f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Later: f.Later, Alters: f.Alters, Required: f.Required, Schema: f.Schema,
+			Key:  f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Required: f.Required, Schema: f.Schema,
 			Read: func(dst *W, n *source.Node, c *source.Context) { f.Read(at(dst), n, c) },
 		}}
 		if e.lack != nil {

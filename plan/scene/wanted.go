@@ -4,8 +4,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-const byBalance = "the balance"
-
 // Want is one thing that the look should have: a reading, and one of the figures that Form names.
 type Want struct {
 	Span           source.Span
@@ -101,23 +99,23 @@ func laterKeys() []entry[Scene] {
 	}
 	return []entry[Scene]{
 		cues(func(s *Scene) *[]Cue { return &s.Cues }),
-		circuits.entry().later(byPower),
+		circuits.entry(),
 		into("line", pair("a line of action", "[ada, noor]", anything),
 			func(s *Scene, v [2]Ref, _ *source.Node) { s.Line = v[:] },
-			"Line of action between two things.", "[ada, noor]", "none").later("the line of action"),
+			"Line of action between two things.", "[ada, noor]", "none"),
 		raw("rates", namedValues("a map of minutes by kind of change", "{move: 6, level: 1}", "rate", minutes),
 			func(s *Scene) **source.Node { return &s.Rates },
-			"Minutes by kind of change. No times are printed without it.", "{move: 6, level: 1}", "none").later("times"),
+			"Minutes by kind of change. No times are printed without it.", "{move: 6, level: 1}", "none"),
 		value("prices", filePath("a file", "prices.yaml"), func(s *Scene) *Given[string] { return &s.Prices },
-			"A price file, from the scene's folder.", "prices.yaml", "none").later("prices"),
+			"A price file, from the scene's folder.", "prices.yaml", "none"),
 		into("wants", source.ListOf("a list of wants", "[{of: ines.key, stop: T2.8}]", wantReader, 1, 200),
 			func(s *Scene, v []Want, n *source.Node) { s.Wanted, s.Wants = v, n },
-			"The look to balance for.", "[{of: ines.key, stop: T2.8, within: 0.2}]", "none").later(byBalance),
+			"The look to balance for.", "[{of: ines.key, stop: T2.8, within: 0.2}]", "none"),
 		value("haze", quantity("a haze", "0.02", numbers, between(0, 10)),
 			func(s *Scene) *Given[float64] { return &s.Haze },
-			"Extinction of the air, in 1/m.", "0.02", "0").later("light scattered by the air").altering(),
+			"Extinction of the air, in 1/m.", "0.02", "0"),
 		into("measured", namedValues("a map of readings", "{ines.key: 480 lx}", "reading", measuredValue), keepMeasured,
 			"Readings from the day, by the names of the computed ones.",
-			"{ines.key: 480 lx}", "none").later("comparing with readings of the day"),
+			"{ines.key: 480 lx}", "none"),
 	}
 }

@@ -12,8 +12,23 @@ type Context struct {
 	Setup string                // the set-up being read, put on every fault
 	Feet  func(file *File) bool // whether bare lengths in this file are feet
 	Path  []string              // the keys walked so far; Shape.Read pushes and pops
+	Later func(LaterKey)        // told of every key that is not computed yet; nil tells nobody
 
 	at []Span // where the keys of Path were written; shorter than Path where a caller pushed by hand
+}
+
+// LaterKey is a key that is written and not computed yet: the shape that it is a key of, and where it stands.
+type LaterKey struct {
+	Shape string
+	Path  string // dotted, the key last
+	Span  Span
+}
+
+// later tells of a key of a shape that is not computed yet.
+func (c *Context) later(shape string, key *Key) {
+	if c.Later != nil {
+		c.Later(LaterKey{Shape: shape, Path: strings.Join(c.Path, "."), Span: key.Span})
+	}
 }
 
 // Enter goes down to a key: faults from here on carry its name in their path. Leave goes back.

@@ -13,7 +13,7 @@ type Field[T any] struct {
 	Example  string // the value as a user would write it
 	Default  string // in words, "" where there is none
 	Later    string // the capability that computes it, where it is not computed yet; the loader says so
-	Alters   bool   // of a key that is not computed yet: figures would be others if it were
+	Until    string // of such a key: what to do until it is computed
 	Required bool
 	With     []string // the forms that the key goes with; none: all of them
 	Schema   func() map[string]any
@@ -79,11 +79,9 @@ func (s *Shape[T]) readKey(dst *T, n *Node, i int, m meanings, c *Context) {
 		hint := emptyHint(n, i, "remove the key or give it a value", func(next *Key) bool { return s.Field(next.Name) != nil })
 		c.ErrorAt(key.Span, CodeEmptyValue, hint, "%q has no value", key.Name)
 	default:
-		switch {
-		case f.Later != "" && f.Alters:
-			c.WarnAt(key.Span, CodeLater, "take the figures as those without it", "%q is read but not computed yet: %s", key.Name, f.Later)
-		case f.Later != "":
-			c.InfoAt(key.Span, CodeLater, "", "%q is read but not computed yet: %s", key.Name, f.Later)
+		if f.Later != "" {
+			c.WarnAt(key.Span, CodeLater, f.Until, "%q is read but not computed yet: %s", key.Name, f.Later)
+			c.later(s.Name, key)
 		}
 		if f.Read != nil {
 			f.Read(dst, key.Value, c)

@@ -30,7 +30,7 @@ var holeShape = &Shape[hole]{
 			Schema: Pair("panes", 1, 20).Schema, Read: Into(Pair("panes", 1, 20), func(h *hole) *[2]float64 { return &h.panes })},
 		{Key: "swing", Doc: "Where it opens to.", Default: "in",
 			Schema: OneOf("a swing", "in", "out").Schema, Read: Into(OneOf("a swing", "in", "out"), func(h *hole) *string { return &h.swing })},
-		{Key: "escape", Doc: "Whether it is a way out.", Later: "escape routes",
+		{Key: "escape", Doc: "Whether it is a way out.", Later: "escape routes", Until: "mark it by hand",
 			Schema: Bool("escape").Schema, Read: Into(Bool("escape"), func(h *hole) *bool { return &h.escape })},
 	},
 }
@@ -74,7 +74,7 @@ func TestShapeReadFaults(t *testing.T) {
 		{"no map", "[window, a]",
 			`s.yaml:1:4: error: an opening is a map of keys, not a list [wrong-type] (fix: write it like {window: kitchen.left})`},
 		{"later", "{window: a, width: 2, escape: true}",
-			`s.yaml:1:26: info: "escape" is read but not computed yet: escape routes [not-computed-yet]`},
+			`s.yaml:1:26: warning: "escape" is read but not computed yet: escape routes [not-computed-yet] (fix: mark it by hand)`},
 		{"all at once", "{window: a, door: b, widht: 1, panes: [2, x], swing: }",
 			`s.yaml:1:16: error: an opening takes "window" or "door", and this has both "window" and "door" [two-forms] (fix: keep one of them)
 s.yaml:1:25: error: an opening has no key "widht" [unknown-key] (fix: did you mean "width"?)

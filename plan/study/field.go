@@ -37,6 +37,8 @@ type Field struct {
 	Lattice light.Lattice
 	Lux     []float32
 
+	Uncomputed []plan.Uncomputed // keys that could change it and that nothing computes yet, or the stops that it is read in
+
 	origin, right, up r3.Vec // of the distances
 }
 

@@ -6,10 +6,12 @@ package study
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/pending"
 )
 
 // Step is the spacing of the lattices on the floor, m, where Options do not say.
@@ -80,8 +82,12 @@ func (o Options) step() float64 {
 func (s *Study) Relevel(d light.Drive) {
 	s.Drive = d
 	s.Readings = meter.Read(s.Setup, s.Orders, s.Basis, d)
+	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
-		s.Basis.Field(i, d, s.Fields[i].Lux)
+		f := &s.Fields[i]
+		s.Basis.Field(i, d, f.Lux)
+		room, _, _ := strings.Cut(f.Name, ".")
+		f.Uncomputed = append(figures.Over(room), figures.Stops("")...)
 	}
 }
 

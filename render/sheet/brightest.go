@@ -1,8 +1,11 @@
 package sheet
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/symbols/ink"
 )
 
@@ -19,7 +22,8 @@ func (c *composer) brightest(p pad, v view) []placeable {
 	q.line(medium, p.look.Ink, at(where.X-arm, where.Y), at(where.X+arm, where.Y))
 	q.line(medium, p.look.Ink, at(where.X, where.Y-arm), at(where.X, where.Y+arm))
 	words := c.lux(&most)
-	return []placeable{&note{object: "brightest", layer: ink.Readings, style: c.p.small().strong(), forms: []string{words + " at the brightest", "most " + words},
+	struck := some(slices.ContainsFunc(c.in.fields()[0].Uncomputed, func(u plan.Uncomputed) bool { return u.AltersLight() }), words)
+	return []placeable{&note{struck: struck, object: "brightest", layer: ink.Readings, style: c.p.small().strong(), forms: []string{words + " at the brightest", "most " + words},
 		anchor: where, body: box(where.X-arm, where.Y-arm, where.X+arm, where.Y+arm), weight: 2, leader: 30, led: true}}
 }
 

@@ -218,7 +218,7 @@ func (c *composer) sections() []*section {
 		return c.elevationSections()
 	}
 	return []*section{
-		c.levelKey(), c.faces(), c.lights(), c.watch(), c.cautions(), c.legend(),
+		c.levelKey(), c.faces(), c.lights(), c.watch(), c.uncomputed(), c.cautions(), c.legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), c.unchecked(),
 	}
 }

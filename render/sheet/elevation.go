@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -85,6 +86,7 @@ func (c *composer) drawElevation(p pad, v view, f face, corners []r2.Box) {
 	clear = append(clear, c.drawBefore(p, v, f, clear)...)
 	clear = append(clear, c.drawSizes(p.on(ink.Throws), v, f)...)
 	notes := c.brightest(p, v)
+	clear = append(clear, c.overprint(p, v, slices.Concat(clear, bodies(p, notes)), []carto.Obstacle{hard(f.sized(v))})...)
 	for i := range c.in.Readings {
 		r := &c.in.Readings[i]
 		where := f.at(c.target(r))
@@ -103,5 +105,5 @@ func (c *composer) drawElevation(p pad, v view, f face, corners []r2.Box) {
 
 // elevationSections are those of the collar of a wall.
 func (c *composer) elevationSections() []*section {
-	return []*section{c.levelKey(), c.meters(), c.watch(), c.assumed(), c.unchecked()}
+	return []*section{c.levelKey(), c.meters(), c.watch(), c.uncomputed(), c.assumed(), c.unchecked()}
 }

@@ -48,12 +48,16 @@ func (c *composer) drawSection(p pad, v view, f face) []carto.Obstacle {
 	return taken
 }
 
+// sized is the box on paper whose sides the dimension lines of the wall run along.
+func (f *face) sized(v view) r2.Box {
+	const off = 3.2 // mm
+	return inset(onPaper(v, f.box()), -off-sectionDeep*v.scale, -off-sectionDeep*v.scale)
+}
+
 // drawSizes letters the length and the height of the wall along its dimension lines; under a ceiling that
 // slopes its height at either end.
 func (c *composer) drawSizes(p pad, v view, f face) []carto.Obstacle {
-	const off = 3.2
-	inner := onPaper(v, f.box())
-	b := inset(inner, -off-sectionDeep*v.scale, -off-sectionDeep*v.scale)
+	inner, b := onPaper(v, f.box()), f.sized(v)
 	taken := c.drawSize(p, at(inner.Min.X, b.Min.Y), at(inner.Max.X, b.Min.Y), width(f.box()))
 	upright := func(x, ceiling float64) {
 		top := v.mm(at(0, ceiling)).Y

@@ -36,7 +36,7 @@ func ExampleOf() {
 			fmt.Println(err)
 			return
 		}
-		inputs = append(inputs, sheet.Of(lit, options, log.All()))
+		inputs = append(inputs, sheet.Of(lit, options))
 	}
 	drawn, faults := sheet.ComposeAll(inputs, options)
 	var file bytes.Buffer

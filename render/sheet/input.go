@@ -45,6 +45,8 @@ type Field struct {
 	Over   float64              // how high over its floor that plane is, m
 	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
 	Coarse bool                 // whether the set is too large for points as close as usual
+
+	Uncomputed []plan.Uncomputed // keys that could change it, or the stops that it is read in, and that nothing computes yet
 }
 
 // Beam is the light of one lamp in plan, cut by what it meets: a polygon that starts at the lamp, or

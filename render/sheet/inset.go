@@ -44,6 +44,7 @@ func (c *composer) insetMap() *section {
 		}}, c.keyBar(c.keyOf(maps...))},
 		said:  []string{"contours at " + c.levelList(c.keyOf(maps...).shown())},
 		words: append(c.elsewhere(maps), "in "+c.levelSays()),
+		lacks: notIncludedIn(maps),
 	}
 }
 

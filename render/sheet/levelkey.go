@@ -51,6 +51,7 @@ func (c *composer) levelKey() *section {
 	if f := c.coarsest(); f != nil {
 		s.words = append(s.words, fmt.Sprintf("The set is large: the map is of points %s apart, and finer patterns are lost.", c.length(f.Grid.Step)))
 	}
+	s.lacks = c.notInMaps()
 	return &s
 }
 
@@ -67,6 +68,22 @@ func (c *composer) elsewhere(maps []*Field) []string {
 		return nil
 	}
 	return []string{"on other floors at " + strings.Join(heights, ", ")}
+}
+
+// notInMaps says what the maps that are drawn to scale leave out.
+func (c *composer) notInMaps() []string { return notIncludedIn(c.in.fields()) }
+
+// notIncludedIn says what some maps leave out, each thing once.
+func notIncludedIn(maps []*Field) []string {
+	var all []string
+	for _, f := range maps {
+		for _, words := range f.notIncluded() {
+			if !slices.Contains(all, words) {
+				all = append(all, words)
+			}
+		}
+	}
+	return all
 }
 
 // coarsest is the map whose points are the farthest apart of those that are farther apart than usual, or nil.

@@ -20,6 +20,8 @@ type note struct {
 	weight float64
 	leader float64 // how far it may stand off where no form fits beside the mark; 0: not at all
 	led    bool    // it need not fit beside the mark before it may stand off
+
+	struck []string // figures of the forms that are struck through
 }
 
 // label offers every form beside the mark, then every form at the end of a leader; where the note is
@@ -47,7 +49,9 @@ func (n *note) draw(p pad, at carto.Placement) {
 		p.line(hair, p.look.Ink, at.Leader[0], touch(at.Leader[0], n.anchor, n.shape, at.Leader[1]))
 	}
 	base := at.Box.Min.Y + n.style.face.Descent(n.style.em())
-	p.turned(r2.Vec{X: at.Box.Min.X, Y: base}, n.forms[at.Rung%len(n.forms)], n.style, ink.Left, 0, &p.look.Paper)
+	from, words := r2.Vec{X: at.Box.Min.X, Y: base}, n.forms[at.Rung%len(n.forms)]
+	p.turned(from, words, n.style, ink.Left, 0, &p.look.Paper)
+	p.strikeFigures(from, words, n.style, n.struck)
 }
 
 // placeable is anything that the placer finds a place for.

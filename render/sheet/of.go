@@ -13,14 +13,13 @@ import (
 )
 
 // Of gathers all that the sheet of a study says: the maps with their edges, faces, beams and views, what the
-// review found, and the cautions. told is what was said while the scene was read, from which the sheet names
-// what the figures leave out; nil where nothing was. A plane that the study holds is mapped in place of the
-// floor, and a wall in place of the plan. Of a study without fields there is no map.
+// review found, the cautions, and what the set-up writes that nothing computes yet. A plane that the study holds
+// is mapped in place of the floor, and a wall in place of the plan. Of a study without fields there is no map.
 //
 // The same options go to Compose, which reports their faults.
-func Of(s *study.Study, o Options, told []source.Diagnostic) Input {
+func Of(s *study.Study, o Options) Input {
 	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: review.Unchecked()}
-	in.Watch = watchOf(s, told)
+	in.Watch = watchOf(s)
 	in.Cautions = cautionsOf(s)
 	for i := range s.Setup.People {
 		in.Faces = append(in.Faces, faceOf(s, s.Setup.People[i].Name))
@@ -35,17 +34,13 @@ func Of(s *study.Study, o Options, told []source.Diagnostic) Input {
 	return in
 }
 
-// watchOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is
-// lit, and what was left out of the figures.
-func watchOf(s *study.Study, told []source.Diagnostic) []string {
+// watchOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.
+func watchOf(s *study.Study) []string {
 	var lines []string
 	for _, d := range append(slices.Clone(s.Setup.Warnings), review.Check(s.Setup, s.Readings.Readings)...) {
 		if d.Severity >= source.Warning && d.Code != source.CodeLater && !slices.Contains(lines, d.Message) {
 			lines = append(lines, d.Message)
 		}
-	}
-	if left := review.Uncounted(told, s.Setup); left != "" {
-		lines = append(lines, left)
 	}
 	return lines
 }
@@ -143,8 +138,8 @@ func gridOf(s *study.Study, f *study.Field) *Field {
 		Name:   fieldName(f, s.Setup.Feet),
 		Level:  level,
 		Over:   f.Z - f.Base,
-		Coarse: f.Coarse,
-		Grid:   carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
+		Coarse: f.Coarse, Uncomputed: f.Uncomputed,
+		Grid: carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
 	}
 }
 

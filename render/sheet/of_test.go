@@ -55,12 +55,12 @@ func TestOfMapsWhatIsAsked(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			s, log := setupOf(t, hall+"sheet: {"+c.sheet+"}\n")
+			s, _ := setupOf(t, hall+"sheet: {"+c.sheet+"}\n")
 			lit, err := study.Run(t.Context(), s, study.Options{Step: 0.5, Quality: light.Draft, Planes: c.planes})
 			if err != nil {
 				t.Fatal(err)
 			}
-			in := Of(lit, Options{Field: c.option}, log.All())
+			in := Of(lit, Options{Field: c.option})
 			if in.Field == nil || !strings.HasPrefix(in.Field.Name, c.field) || in.Field.Probe == nil {
 				t.Errorf("mapped is %+v, want %s with a probe", in.Field, c.field)
 			}
@@ -81,18 +81,18 @@ func TestOfMapsWhatIsAsked(t *testing.T) {
 func TestFacesOfEveryFloor(t *testing.T) {
 	text := strings.NewReplacer("people: {ada: {at: [2, 2]}}", "people: {ada: {at: [2, 2]}, noor: {at: [6, 1.5], pose: seated}}",
 		"level: 0 %", "level: 50 %").Replace(hall)
-	s, log := setupOf(t, text)
+	s, _ := setupOf(t, text)
 	lit, err := study.Run(t.Context(), s, study.Options{Step: 0.5, Quality: light.Draft})
 	if err != nil {
 		t.Fatal(err)
 	}
-	in := Of(lit, Options{Field: mapFace}, log.All())
+	in := Of(lit, Options{Field: mapFace})
 	if len(in.Floors) != 1 || math.Abs(*in.Floors[0].Level-1.6) > 1e-9 || math.Abs(in.Floors[0].Over-1.2) > 1e-9 {
 		t.Fatalf("the other floors are %+v, want the loft's at 1.6 m", in.Floors)
 	}
 	const elsewhere = "on other floors at 1.20 m"
 	for _, option := range FieldNames() {
-		in := Of(lit, Options{Field: option}, log.All())
+		in := Of(lit, Options{Field: option})
 		if said := Text(Options{}, in); strings.Count(said, elsewhere) != 1 {
 			t.Errorf("a map of the %s does not say %q once:\n%s", option, elsewhere, said)
 		}
@@ -105,19 +105,19 @@ func TestFacesOfEveryFloor(t *testing.T) {
 
 // Nothing that a sheet must say is left to the caller, even where the study has readings alone.
 func TestOfSaysAll(t *testing.T) {
-	s, log := setupOf(t, hall)
+	s, _ := setupOf(t, hall)
 	lit, err := study.Run(t.Context(), s, study.Options{ReadingsOnly: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := Text(Options{}, Of(lit, Options{}, log.All()))
-	for _, want := range []string{"Every light of this set-up is struck or off", "Written, but not in the figures: scrims of 1 k",
+	text := Text(Options{}, Of(lit, Options{}))
+	for _, want := range []string{"Every light of this set-up is struck or off", "NOT COMPUTED\n  - Scrims of 1 k: accessories of a lamp.",
 		"Local codes and licensed practice come first", "NOT CHECKED", "Floor load"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sheet does not say %q:\n%s", want, text)
 		}
 	}
-	if in := Of(lit, Options{}, nil); in.Field != nil || in.Inset != nil {
+	if in := Of(lit, Options{}); in.Field != nil || in.Inset != nil {
 		t.Error("a map without a field")
 	}
 }

@@ -48,6 +48,8 @@ func (c *composer) arrange(p pad, v view) (throws []throw, clear []carto.Obstacl
 		throws[i].draw(p)
 	}
 	clear = slices.Concat(standing, throwObstacles(p, throws))
+	clear = append(clear, c.overprint(p, v, slices.Concat(clear, bodies(p, things), c.standObstacles(), swings),
+		slices.Concat(c.rays(v), throwLines(throws), c.furnitureObstacles(), c.floors(v)))...)
 	spared := c.spared(v, slices.Concat(clear, bodies(p, things), c.rays(v)))
 	placed := c.place(p, v, things, slices.Concat(clear, swings, rests, c.softLines(v, throws), spared))
 	return throws, slices.Concat(clear, bodies(p, things), placed)

@@ -67,6 +67,9 @@ func crowd(seed int64, lights int) Input {
 		in.Watch = append(in.Watch, words1(rng, 4+rng.Intn(25))+".")
 	}
 	in.Field = &Field{Name: "Illuminance on the floor", Grid: glow(s)}
+	if seed%3 == 0 {
+		in.Field.Uncomputed = []plan.Uncomputed{scrims, filter}
+	}
 	return in
 }
 

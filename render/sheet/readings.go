@@ -24,14 +24,15 @@ func (c *composer) drawReadings(p pad, v view) []placeable {
 	for i := range c.in.Faces {
 		f := &c.in.Faces[i]
 		if lit(f.Key) {
-			notes = append(notes, c.faceNote(p, v, f.Key, c.whose(f), stop(f.Key.Stop), "key", ""))
+			notes = append(notes, c.faceNote(p, v, f.Key, faceWords{c.whose(f), stop(f.Key.Stop), "key", ""}, nil))
 		}
 		if lit(f.Fill) {
-			under := ""
+			words, struck := faceWords{c.whose(f), stop(f.Fill.Stop), "fill", ""}, []string(nil)
 			if lit(f.Key) {
-				under = ", " + unit.FormatAgainst(-f.Contrast, "key")
+				words.under = unit.FormatAgainst(-f.Contrast, "key")
+				struck = some(f.Key.Struck() || f.Fill.Struck(), words.under)
 			}
-			notes = append(notes, c.faceNote(p, v, f.Fill, c.whose(f), stop(f.Fill.Stop), "fill", under))
+			notes = append(notes, c.faceNote(p, v, f.Fill, words, struck))
 		}
 	}
 	for i := range c.in.Readings {
@@ -51,17 +52,21 @@ func (c *composer) whose(f *Face) string {
 	return f.Person
 }
 
+// faceWords are those beside one side of a face: whose it is, its stop, which side, and how far it is under the
+// other.
+type faceWords struct{ who, figure, side, under string }
+
 // faceNote marks one side of a face at the edge of the head, the way that side faces. Its words may
 // not stand on the body, and are led out of it.
-func (c *composer) faceNote(p pad, v view, r *meter.Reading, who, figure, side, under string) placeable {
+func (c *composer) faceNote(p pad, v view, r *meter.Reading, words faceWords, struck []string) placeable {
 	out := plain(r.Facing)
 	if n := r2.Norm(out); n > 0 {
 		out = r2.Scale(1/n, out)
 	}
 	c.used("reading:face")
 	mark := symbols.Side(p.of("reading:"+r.Name, c.readingAlt(r)).canvas, p.symbols(), c.headOf(v, r), bearing(out), v.scale)
-	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: c.faceForms(who, figure, side, under),
-		anchor: middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 2, leader: 30, led: true}
+	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: c.faceForms(words),
+		struck: append(struck, some(r.StopsStruck(), words.figure)...), anchor: middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 2, leader: 30, led: true}
 }
 
 // headOf is the axis of the head that a reading is of, on paper.
@@ -76,15 +81,15 @@ func (c *composer) headOf(v view, r *meter.Reading) r2.Vec {
 
 // faceForms are the ways to say a reading, fullest first. Where the list of faces stands right below,
 // the leader to the head tells whose it is; elsewhere nobody could use it without the name.
-func (c *composer) faceForms(who, figure, side, under string) []string {
-	said := figure + " " + side
-	if who != "" && !c.terse {
-		said = who + ", " + said
+func (c *composer) faceForms(w faceWords) []string {
+	said := w.figure + " " + w.side
+	if w.who != "" && !c.terse {
+		said = w.who + ", " + said
 	}
-	if under == "" {
+	if w.under == "" {
 		return []string{said}
 	}
-	return []string{said + under, said}
+	return []string{said + ", " + w.under, said}
 }
 
 // target is the place a reading is of: of a spot meter what it looks at, not where it looks from.
@@ -101,16 +106,16 @@ func (c *composer) target(r *meter.Reading) r3.Vec {
 func (c *composer) meterNote(p pad, where r2.Vec, r *meter.Reading) placeable {
 	body := c.mark(p, r.Kind, where, r)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small(), forms: []string{r.Name + " " + c.metered(r), c.metered(r)},
-		anchor: where, body: body, weight: 1.5, leader: 20}
+		struck: some(r.Struck(), c.metered(r)), anchor: where, body: body, weight: 1.5, leader: 20}
 }
 
 // readingAlt says a reading in a sentence.
 func (c *composer) readingAlt(r *meter.Reading) string {
 	if r.Kind == "spot" {
-		return fmt.Sprintf("Spot reading %s: %s, %s stops over mid grey.", r.Name, c.metered(r), over(r.Over))
+		return fmt.Sprintf("Spot reading %s: %s, %s stops over mid grey.", r.Name, c.metered(r), over(r.Over)) + alsoStruck(r)
 	}
 	return fmt.Sprintf("Reading %s, %s, %s above the floor: %s, %s, %s stops from the working stop.",
-		r.Name, r.Kind, c.length(c.above(r.At)), c.metered(r), stop(r.Stop), over(r.Over))
+		r.Name, r.Kind, c.length(c.above(r.At)), c.metered(r), stop(r.Stop), over(r.Over)) + alsoStruck(r)
 }
 
 // above is the height of a point over the floor of its room, or over the ground.

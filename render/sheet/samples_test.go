@@ -36,7 +36,7 @@ func inputsOf(t *testing.T, name string, text []byte) (ins []Input) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		ins = append(ins, Of(lit, Options{}, log.All()))
+		ins = append(ins, Of(lit, Options{}))
 	}
 	if log.Failed() {
 		t.Fatalf("%s: %v", name, log.All())

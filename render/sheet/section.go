@@ -12,6 +12,7 @@ type section struct {
 	said   []string // the same in words, for text alone
 	words  []string // plain paragraphs, second rank
 	tables []table
+	lacks  []string // what struck figures are without, in the accent colour
 	points []string // paragraphs with a mark
 }
 
@@ -20,7 +21,7 @@ func (s *section) empty() bool { return len(s.drawn) == 0 && !s.speaks() }
 
 // speaks says whether there is anything in words.
 func (s *section) speaks() bool {
-	return len(s.said) > 0 || len(s.words) > 0 || len(s.points) > 0 || s.hasRows()
+	return len(s.said) > 0 || len(s.words) > 0 || len(s.points) > 0 || len(s.lacks) > 0 || s.hasRows()
 }
 
 func (s *section) hasRows() bool {
@@ -49,6 +50,12 @@ func (s *section) block(c *composer) *block {
 			b.rows = append(b.rows, lead...)
 		}
 		b.rows = append(b.rows, rows...)
+	}
+	if len(s.lacks) > 0 && len(s.tables) > 0 {
+		b.rows = append(b.rows, space(rowAir))
+	}
+	for _, w := range s.lacks {
+		b.rows = append(b.rows, c.paragraph(w, c.p.small().inked(c.p.look.Alarm), nil)...)
 	}
 	mark := c.p.look.Quiet
 	if s.alarm {

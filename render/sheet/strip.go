@@ -124,9 +124,9 @@ func (c *composer) strip(number string) ink.Page {
 // stripSections are what stands below the plan, or below a wall.
 func (c *composer) stripSections() []*section {
 	if _, ok := c.onWall(); ok {
-		return []*section{c.levelKey(), c.meters(), c.watch()}
+		return []*section{c.levelKey(), c.meters(), c.watch(), c.uncomputed()}
 	}
-	return []*section{c.levelKey(), c.faces(), c.lights(), c.watch(), c.grip(), c.cameras(), c.meters(), c.cautions()}
+	return []*section{c.levelKey(), c.faces(), c.lights(), c.watch(), c.uncomputed(), c.grip(), c.cameras(), c.meters(), c.cautions()}
 }
 
 // stripHead names the set-up, with its number at the right.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"scrimshaw/symbols/ink"
 )
@@ -22,6 +23,8 @@ type entry struct {
 	notes []string
 	chip  *ink.Colour // a strip of colour after the first cell
 	alarm bool
+
+	struck []int // the cells whose figures are struck through
 }
 
 // table makes the rows of a table.
@@ -138,8 +141,12 @@ func (t *table) row(c *composer, e *entry, widths []float64) row {
 func (t *table) drawRow(c *composer, p pad, e *entry, cells [][]string, widths []float64, x, top float64) {
 	for i, col := range t.columns {
 		st := c.cellStyle(col, e)
+		letter := p.text
+		if slices.Contains(e.struck, i) {
+			letter = p.struckText
+		}
 		for j, s := range cells[i] {
-			p.text(at(x+cellX(col, widths[i]), top-st.cap-st.leading()*float64(j)), s, st, col.align)
+			letter(at(x+cellX(col, widths[i]), top-st.cap-st.leading()*float64(j)), s, st, col.align)
 		}
 		if i == 0 && e.chip != nil {
 			left := x + widths[0] - chipWide

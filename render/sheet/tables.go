@@ -23,20 +23,24 @@ func (c *composer) lights() *section {
 		{head: "height", align: ink.Right},
 		{head: "throw", align: ink.Right},
 	}}
+	var coloured []plan.Uncomputed
 	for i := range c.in.Setup.Lights {
 		l := &c.in.Setup.Lights[i]
 		chip := c.lampInk(l)
+		keys := onColour(c.in.Setup, l.Name)
+		coloured = append(coloured, keys...)
 		throw := "–"
 		if l.Throw > 0 {
 			throw = c.bare(l.Throw)
 		}
 		t.entries = append(t.entries, entry{
-			cells: []string{l.Tag, c.unitLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.bare(l.Height), throw},
-			notes: c.lightNotes(l),
-			chip:  &chip,
+			cells:  []string{l.Tag, c.unitLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.bare(l.Height), throw},
+			notes:  c.lightNotes(l),
+			chip:   &chip,
+			struck: some(len(keys) > 0, 2),
 		})
 	}
-	return &section{title: c.measured("Lights"), rank: needed, tables: []table{t}}
+	return &section{title: c.measured("Lights"), rank: needed, tables: []table{t}, lacks: nonEmpty(without(coloured))}
 }
 
 func (c *composer) lightNotes(l *plan.Light) []string {
@@ -115,15 +119,32 @@ func (c *composer) cameras() *section {
 		{head: "angle of view", align: ink.Right},
 		{head: "height", align: ink.Right},
 	}}
+	var squeezed []plan.Uncomputed
 	for i := range c.in.Setup.Cameras {
 		m := &c.in.Setup.Cameras[i]
+		keys := onView(c.in.Setup, m.Name)
+		squeezed = append(squeezed, keys...)
 		t.entries = append(t.entries, entry{
 			cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.bare(m.Height)},
-			notes: nonEmpty(joined(", ", m.Sensor, gateWords(m)), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
+			notes:  nonEmpty(joined(", ", m.Sensor, gateWords(m)), c.ownExposure(m), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
+			struck: some(len(keys) > 0, 3),
 		})
 	}
-	return &section{title: c.measured("Cameras"), rank: other, tables: []table{t}}
+	return &section{title: c.measured("Cameras"), rank: other, tables: []table{t}, lacks: nonEmpty(without(squeezed))}
+}
+
+// ownExposure says what a camera sets differently from the scene.
+func (c *composer) ownExposure(m *plan.Camera) string {
+	own, all := m.Exposure, c.in.Setup.Exposure
+	differs := func(is bool, words string) string { return strings.Join(some(is, words), "") }
+	return joined(", ",
+		differs(own.Stop.N > 0 && own.Stop.N != all.Stop.N, "T"+unit.FormatNumber(own.Stop.Written)),
+		differs(own.ISO > 0 && own.ISO != all.ISO, "ISO "+unit.FormatNumber(own.ISO)),
+		differs(own.FPS > 0 && own.FPS != all.FPS, unit.FormatNumber(own.FPS)+" fps"),
+		differs(own.Degrees > 0 && own.Degrees != all.Degrees, unit.FormatAngle(own.Degrees)),
+		differs(own.Seconds > 0 && own.Seconds != all.Seconds, unit.FormatShutter(unit.Shutter{Seconds: own.Seconds})),
+		differs(own.White.Kelvin > 0 && own.White != all.White, "white "+unit.FormatKelvin(own.White.Kelvin)))
 }
 
 // gateWords says how much of the sensor is used.
@@ -147,7 +168,18 @@ func (c *composer) faces() *section {
 		}
 		s.tables = append(s.tables, t)
 	}
+	s.lacks = nonEmpty(leftOut(c.atFaces()...))
 	return &s
+}
+
+// atFaces are the readings of the list of faces.
+func (c *composer) atFaces() []*meter.Reading {
+	var all []*meter.Reading
+	for i := range c.in.Faces {
+		f := &c.in.Faces[i]
+		all = append(append(all, f.Key, f.Fill), f.Domes...)
+	}
+	return all
 }
 
 func (c *composer) faceRows(f *Face) []entry {
@@ -155,17 +187,23 @@ func (c *composer) faceRows(f *Face) []entry {
 		return []entry{{cells: []string{orDash(f.Skipped), "", ""}}}
 	}
 	rows := []entry{
-		{cells: []string{"key side", c.lux(f.Key.Lux), stop(f.Key.Stop)}},
-		{cells: []string{"fill side", c.lux(f.Fill.Lux), stop(f.Fill.Stop)}},
+		c.faceRow("key side", f.Key),
+		c.faceRow("fill side", f.Fill),
 	}
 	for _, d := range f.Domes {
-		rows = append(rows, entry{cells: []string{"dome toward " + lastPart(d.Name), c.lux(d.Lux), stop(d.Stop)}})
+		rows = append(rows, c.faceRow("dome toward "+lastPart(d.Name), d))
 	}
 	stops, ratio := contrastWords(f)
+	key, fill := f.Key.Struck(), f.Fill.Struck()
 	return append(rows,
-		entry{cells: []string{"contrast, key : fill", stops, ratio}},
-		entry{cells: []string{"colour, key and fill", kelvin(f.Key.CCT), kelvin(f.Fill.CCT)}},
+		entry{cells: []string{"contrast, key : fill", stops, ratio}, struck: some(key || fill, 1, 2)},
+		entry{cells: []string{"colour, key and fill", kelvin(f.Key.CCT), kelvin(f.Fill.CCT)}, struck: append(some(key, 1), some(fill, 2)...)},
 	)
+}
+
+// faceRow is one reading of a face: its light and its stop.
+func (c *composer) faceRow(name string, r *meter.Reading) entry {
+	return entry{cells: []string{name, c.lux(r.Lux), stop(r.Stop)}, struck: append(some(r.Struck(), 1), some(r.StopsStruck(), 2)...)}
 }
 
 // contrastWords says a contrast in stops and as a ratio; dashes where a side is dark.
@@ -203,14 +241,17 @@ func (c *composer) meters() *section {
 		{head: "stop", align: ink.Right},
 		{head: "over " + c.workingStop(), align: ink.Right},
 	}}
+	var own []*meter.Reading
 	for i := range c.in.Readings {
 		r := &c.in.Readings[i]
 		if r.Person != "" {
 			continue
 		}
-		t.entries = append(t.entries, entry{cells: []string{r.Name + ", " + r.Kind, c.metered(r), stop(r.Stop), overTenths(r.Over)}})
+		t.entries = append(t.entries, entry{cells: []string{r.Name + ", " + r.Kind, c.metered(r), stop(r.Stop), overTenths(r.Over)},
+			struck: append(some(r.Struck(), 1), some(r.StopsStruck(), 2, 3)...)})
+		own = append(own, r)
 	}
-	return &section{title: "Meters", rank: other, tables: []table{t}}
+	return &section{title: "Meters", rank: other, tables: []table{t}, lacks: nonEmpty(leftOut(own...))}
 }
 
 // metered is the figure a meter shows: illuminance, or luminance of a spot.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -23,6 +24,7 @@ type tag struct {
 	anchor r2.Vec      // mm
 	drawn  symbols.Drawn
 	weight float64
+	struck []string // words that are struck through
 }
 
 // Sizes of a tag, mm.
@@ -140,7 +142,7 @@ func (t *tag) draw(p pad, at carto.Placement) {
 		p.rect(box(x, b.Min.Y+thin/2, x+tagStrip, b.Max.Y-thin/2), 0, p.look.Ink, t.strip)
 		x += tagStrip
 	}
-	drawLines(p, x+tagPad, middle, lines)
+	drawLines(p, x+tagPad, middle, lines, t.struck)
 }
 
 // leastLeader is how far a tag may be from what it is about without a leader, mm.
@@ -182,14 +184,18 @@ func touch(from, anchor r2.Vec, outline []r2.Vec, other r2.Vec) r2.Vec {
 	return other
 }
 
-// drawLines letters the lines with their block centred on a height.
-func drawLines(p pad, x, middle float64, lines [][]string) {
+// drawLines letters the lines with their block centred on a height, the struck words struck through.
+func drawLines(p pad, x, middle float64, lines [][]string, struck []string) {
 	y := middle + (tagPitch*float64(len(lines)-1)+capSmall)/2 - capSmall
 	for i, words := range lines {
 		st := lineStyle(p, i)
 		left := x
 		for _, s := range words {
-			p.text(r2.Vec{X: left, Y: y - tagPitch*float64(i)}, s, st, ink.Left)
+			letter := p.text
+			if slices.Contains(struck, s) {
+				letter = p.struckText
+			}
+			letter(r2.Vec{X: left, Y: y - tagPitch*float64(i)}, s, st, ink.Left)
 			left += st.width(s) + tagWord
 		}
 	}

@@ -1,9 +1,11 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
+	"scrimshaw/plan/meter"
 	"scrimshaw/render/font"
 	"scrimshaw/symbols/ink"
 )
@@ -93,6 +95,9 @@ func (w *printer) section(s *section) {
 	for i := range s.tables {
 		w.table(&s.tables[i])
 	}
+	for _, l := range s.lacks {
+		w.line("  " + meter.Mark + l)
+	}
 	for _, l := range s.points {
 		w.line("  - " + l)
 	}
@@ -111,7 +116,7 @@ func (w *printer) table(t *table) {
 	}
 	wide := make([]int, len(t.columns))
 	for i := range t.entries {
-		rows = append(rows, t.entries[i].cells)
+		rows = append(rows, t.entries[i].plain())
 	}
 	for _, r := range rows {
 		for i, s := range r {
@@ -126,6 +131,15 @@ func (w *printer) table(t *table) {
 			}
 		}
 	}
+}
+
+// plain are the cells in plain text, those that are struck with their mark.
+func (e *entry) plain() []string {
+	cells := slices.Clone(e.cells)
+	for _, i := range e.struck {
+		cells[i] = meter.Mark + cells[i]
+	}
+	return cells
 }
 
 func (w *printer) row(t *table, cells []string, wide []int) {

@@ -57,7 +57,8 @@ func (c *composer) drawLight(p pad, v view, l *plan.Light) (symbols.Drawn, place
 	c.used(lightKind(l))
 	c.used(mountKind(lamp.Mount.Hold))
 	d := symbols.Light(p.of("light:"+l.Name, c.lightAlt(l)).canvas, p.symbols(), lamp)
-	return d, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3}
+	return d, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3,
+		struck: some(len(onColour(c.in.Setup, l.Name)) > 0, lightColour(l))}
 }
 
 // lightHold is how a light is held, by what takes ground: a practical stands by itself, on the floor or

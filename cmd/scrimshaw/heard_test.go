@@ -1,0 +1,227 @@
+package main
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// fitting makes a scene in which a key can be told by what it does, where the ground is not one. The example is
+// written in place of that of the reference, where the ground says the same or it does not fit.
+type fitting struct {
+	before  []ready
+	example string
+}
+
+// ready puts keys of a thing before the key is written; an empty value takes one out.
+type ready struct {
+	thing []string
+	pairs []string
+}
+
+func on(thing string, pairs ...string) ready { return ready{strings.Split(thing, "."), pairs} }
+
+func (r ready) put(f *flow) {
+	m := f.at(r.thing...)
+	for i := 0; i+1 < len(r.pairs); i += 2 {
+		if r.pairs[i+1] == "" {
+			m.drop(r.pairs[i])
+			continue
+		}
+		m.put(r.pairs[i], r.pairs[i+1])
+	}
+}
+
+// Things that many keys are told on.
+var (
+	plainLamp = func(pairs ...string) []ready {
+		return []ready{on("lights.day", "unit", ""), on("lights.day.output", pairs...)}
+	}
+	shed     = on("rooms.shed", "at", "[6, 0]", "size", "[2, 2]", "height", "3")
+	other    = on("cameras.B", "at", "[4, 3.6]", "lens", "35 mm")
+	hinged   = on("openings.street", "window", "", "door", "kitchen.left", "ajar", "40")
+	sloped   = on("rooms.kitchen.height", "low", "2.2", "high", "3", "toward", "top")
+	limewash = on("materials.limewash", "reflectance", "0.7")
+	painted  = on("rooms.kitchen", "walls", "limewash")
+	placed   = func(pairs ...string) []ready { return []ready{riser, shed, yard, on("lights.day.at", pairs...)} }
+	aimed    = func(pairs ...string) []ready { return []ready{riser, shed, yard, on("lights.day.aim", pairs...)} }
+	held     = func(pairs ...string) []ready {
+		return []ready{riser, on("lights.day", "at", "{top: riser}"), on("lights.day.mount", pairs...)}
+	}
+	riser = on("furniture.riser", "deck", "[1, 1, 0.2]", "at", "[3.4, 3.2]")
+	yard  = on("openings.yard", "window", "kitchen.top", "width", "1.4")
+	spot  = on("meters.top", "flat", "", "facing", "", "spot", "[1.2, 2, 1.5]", "from", "A")
+)
+
+// fittings are those by the keys' names.
+var fittings = map[string]fitting{
+	"cameras.*.at":               {example: "[3.6, 0.9]"},
+	"cameras.*.looks":            {example: "desk"},
+	"cameras.*.sensor":           {example: "full-frame"},
+	"cameras.*.exposure.iso":     {example: "400"},
+	"cameras.*.exposure.shutter": {example: "90"},
+	"cameras.*.exposure.stop":    {example: "T4"},
+	"exposure.meter":             {example: "flat"},
+	"furniture.*.seat":           {before: []ready{on("furniture.desk", "box", "", "sofa", "[2.0, 0.9, 0.85]", "at", "[3, 2]")}, example: "0.3"},
+	"furniture.*.steps":          {before: []ready{on("furniture.desk", "box", "", "stairs", "[1.0, 1.8, 1.2]", "at", "[3, 2]")}, example: "4"},
+	"furniture.*.sofa":           {before: []ready{on("furniture.desk", "at", "[3, 2.4]")}},
+	"furniture.*.stairs":         {before: []ready{on("furniture.desk", "at", "[3, 2.4]")}},
+	"furniture.*.deck":           {before: []ready{on("furniture.desk", "at", "[3, 2.4]")}},
+	"grip.*.card":                {before: []ready{on("grip.black", "at", "[2.6, 2.9]")}, example: "[0.6, 0.6]"},
+	"grip.*.cloth":               {before: []ready{on("grip.black", "flag", "", "frame", "[0.6, 0.6]")}},
+	"grip.*.faces":               {example: "90"},
+	"grip.*.mount":               {example: "{boom: 2}"},
+	"grip.*.surface":             {example: "white"},
+	"lights.*.aim":               {example: "down"},
+	"lights.*.mount":             {example: "{boom: 1.6}"},
+	"lights.*.note":              {example: "two bags"},
+	"lights.*.role": {before: []ready{on("lights.moon", "unit", "led-point-300-bicolour", "at", "[1, 3.4]", "colour", "3200 K", "role", "key"),
+		on("lights.day", "role", "fill")}, example: "{ruth: key}"},
+	"lights.*.roll":             {before: []ready{on("lights.day", "unit", "led-panel-100")}},
+	"lights.*.output.candela":   {before: plainLamp("lumens", "1000", "shape", "uniform"), example: "1000"},
+	"lights.*.output.lumens":    {before: plainLamp("lumens", "500", "beam", "55")},
+	"lights.*.output.lux":       {before: plainLamp("lux", "400", "distance", "3 m", "beam", "55"), example: "800"},
+	"lights.*.output.distance":  {before: plainLamp("lux", "400", "distance", "2 m", "beam", "55")},
+	"lights.*.output.luminance": {before: plainLamp("luminance", "500", "face", "[1, 1]")},
+	"lights.*.output.shape":     {before: plainLamp("candela", "1000", "shape", "cosine")},
+	"lights.*.output.beam":      {before: plainLamp("candela", "1000", "beam", "30")},
+	"lights.*.output.field":     {before: plainLamp("candela", "1000", "beam", "55")},
+	"lights.*.output.face":      {before: plainLamp("luminance", "500", "face", "[0.3, 0.3]"), example: "[0.4, 0.4]"},
+	"lights.*.output.disc":      {before: plainLamp("luminance", "500", "disc", "0.3"), example: "0.4"},
+	"lights.*.output.sphere":    {before: plainLamp("luminance", "500", "sphere", "0.3"), example: "0.4"},
+	"lights.*.output.tube":      {before: plainLamp("lumens", "500", "tube", "0.3"), example: "0.4"},
+	"materials":                 {before: []ready{painted, limewash}, example: "{limewash: {reflectance: 0.62}}"},
+	"materials.*.reflectance":   {before: []ready{painted, limewash}},
+	"materials.*.colour":        {before: []ready{painted, limewash}},
+	"meters.*.facing":           {example: "A"},
+	"meters.*.spot":             {before: []ready{spot}, example: "[3.9, 1.9, 0.75]"},
+	"meters.*.from":             {before: []ready{other, spot}, example: "B"},
+	"openings.*.window":         {example: "kitchen.top"},
+	"openings.*.door":           {before: []ready{on("openings.street", "width", "0.8")}},
+	"openings.*.hinge":          {before: []ready{hinged}, example: "right"},
+	"openings.*.swing":          {before: []ready{hinged}, example: "out"},
+	"people.*.at":               {example: "[1.4, 2.3]"},
+	"people.*.wears":            {example: "0.6"},
+	"people.*.faces":            {example: "90"},
+	"rooms.*.at":                {before: []ready{shed}, example: "[-0.5, 0]"},
+	"rooms.*.corners":           {before: []ready{on("openings", "street", "")}, example: "[{a: [0, 0]}, {b: [5, 0]}, {c: [5, 4.2]}, {d: [0, 4.2]}]"},
+	"rooms.*.outline":           {before: []ready{on("openings", "street", "")}, example: "[right 5, up 4.2, left 5, down 4.2]"},
+	"rooms.*.height.low":        {before: []ready{sloped}, example: "2.4"},
+	"rooms.*.height.high":       {before: []ready{sloped}, example: "3.4"},
+	"rooms.*.height.toward":     {before: []ready{sloped}, example: "left"},
+	"setups.*.after":            {before: []ready{on("setups.close", "change", "{lights: {day: {level: 20 %}}}"), on("setups.wide", "camera", "A")}, example: "close"},
+	"setups.*.camera":           {before: []ready{other, on("setups.wide", "camera", "A")}, example: "B"},
+	"setups.*.change":           {before: []ready{on("setups.wide", "camera", "A")}, example: "{lights: {day: {level: 20 %}}}"},
+	"setups.*.stays": {before: []ready{on("lights.day", "at", "{by: ruth, toward: A, distance: 1}"), on("setups.close", "camera", "A"),
+		on("setups.wide", "after", "close", "change", "{people: {ruth: {at: [1.5, 2.2]}}}")}, example: "[day]"},
+	"lights.*.at.from":     {before: placed("from", "riser", "shift", "[0, 0.4]")},
+	"lights.*.at.shift":    {before: placed("from", "desk", "shift", "[0, 0.9]"), example: "[0.1, 0.9]"},
+	"lights.*.at.by":       {before: placed("by", "desk", "toward", "A", "turn", "40", "distance", "1.5")},
+	"lights.*.at.toward":   {before: placed("by", "ruth", "toward", "desk", "turn", "40", "distance", "1.5")},
+	"lights.*.at.turn":     {before: placed("by", "ruth", "toward", "A", "turn", "20", "distance", "1.5")},
+	"lights.*.at.distance": {before: placed("by", "ruth", "toward", "A", "turn", "20", "distance", "1.5")},
+	"lights.*.at.wall":     {before: placed("wall", "kitchen.top", "along", "1", "in", "0.5"), example: "kitchen.right"},
+	"lights.*.at.along":    {before: placed("wall", "kitchen.top", "along", "1", "in", "0.5")},
+	"lights.*.at.in":       {before: placed("wall", "kitchen.top", "along", "1", "in", "0.6")},
+	"lights.*.at.opening":  {before: placed("opening", "yard", "out", "1")},
+	"lights.*.at.out":      {before: placed("opening", "street", "out", "1")},
+	"lights.*.at.top":      {before: placed("top", "riser")},
+
+	"lights.*.aim.from":     {before: aimed("from", "riser", "height", "1")},
+	"lights.*.aim.shift":    {before: aimed("from", "desk", "shift", "[0, 0.9]", "height", "1")},
+	"lights.*.aim.by":       {before: aimed("by", "desk", "toward", "A", "turn", "40", "distance", "1.5", "height", "1")},
+	"lights.*.aim.toward":   {before: aimed("by", "ruth", "toward", "desk", "turn", "40", "distance", "1.5", "height", "1")},
+	"lights.*.aim.turn":     {before: aimed("by", "ruth", "toward", "A", "turn", "20", "distance", "1.5", "height", "1")},
+	"lights.*.aim.distance": {before: aimed("by", "ruth", "toward", "A", "turn", "20", "distance", "1.5", "height", "1")},
+	"lights.*.aim.wall":     {before: aimed("wall", "kitchen.top", "along", "1", "in", "0.5", "height", "1")},
+	"lights.*.aim.along":    {before: aimed("wall", "kitchen.left", "along", "1", "in", "0.5", "height", "1")},
+	"lights.*.aim.in":       {before: aimed("wall", "kitchen.left", "along", "1", "in", "0.6", "height", "1")},
+	"lights.*.aim.opening":  {before: aimed("opening", "yard", "in", "1", "height", "1")},
+	"lights.*.aim.out":      {before: aimed("opening", "street", "out", "1", "height", "1")},
+	"lights.*.aim.top":      {before: aimed("top", "riser", "height", "1")},
+	"lights.*.aim.height":   {before: aimed("from", "desk", "height", "1")},
+	"lights.*.aim.ceiling":  {before: aimed("ceiling", "shed", "at", "[7, 1]"), example: "kitchen"},
+	"lights.*.aim.at":       {before: aimed("ceiling", "kitchen", "at", "[2, 2]")},
+	"lights.*.aim.pan":      {before: aimed("pan", "200")},
+	"lights.*.aim.tilt":     {before: aimed("pan", "200", "tilt", "-30")},
+
+	"lights.*.mount.stand": {before: []ready{riser, on("lights.day", "at", "[3.4, 3.2]")}},
+	"lights.*.mount.boom":  {before: held("boom", "1")},
+	"lights.*.mount.base":  {before: held("boom", "1.6"), example: "[2.6, 2.4]"},
+	"lights.*.mount.clamp": {before: held("boom", "1"), example: "desk"},
+	"lights.*.mount.pole":  {before: held("boom", "1")},
+	"lights.*.mount.wall":  {before: held("boom", "1")},
+	"lights.*.mount.lift":  {before: held("boom", "1")},
+
+	"sheet.field":    {example: "face"},
+	"sheet.for":      {example: "electric"},
+	"sheet.location": {example: "Quay house"},
+	"sheet.paper":    {example: "A2"},
+	"units":          {example: "ft"},
+}
+
+// elsewhere are keys that say nothing alone, and why.
+var elsewhere = map[string]string{
+	"scrimshaw":           "it says how to read the rest",
+	"kit":                 "it names a file, which the scripts on kit files bring",
+	"lights.*.output.ies": "it names a file, which the scripts on measured light bring",
+	"lights.*.output.ldt": "it names a file, which the scripts on measured light bring",
+}
+
+// heard is what the commands say of a scene, cheapest first: what is found in it, the readings, the sheets.
+func heard(t *testing.T, text string) (says []func() string) {
+	return []func() string{
+		func() string {
+			r := runOn(t, text, []string{"review", "--json"})
+			var found []struct{ Code, Message, Severity string }
+			if err := json.Unmarshal([]byte(r.out), &found); err != nil {
+				t.Fatalf("%v: %s%s", err, r.out, r.err)
+			}
+			var lines []string
+			for _, d := range found {
+				if d.Severity == "error" {
+					t.Errorf("a fault in\n%s%s: %s", text, d.Code, d.Message)
+				}
+				lines = append(lines, d.Code+" "+d.Message)
+			}
+			slices.Sort(lines)
+			return strings.Join(lines, "\n")
+		},
+		func() string { return runOn(t, text, []string{"meter", "--json"}).out },
+		func() string {
+			files := runOn(t, text, []string{"draw"}, "a.txt", "a.svg").files
+			return files["a.txt"] + files["a.svg"]
+		},
+	}
+}
+
+// TestEveryKeyIsHeard writes every key of the language that is not on the list of those that are not computed yet into
+// a scene: something that the commands say is other than without it. A key that nothing reads fails here until it is
+// read, or listed.
+func TestEveryKeyIsHeard(t *testing.T) {
+	for _, w := range language(t) {
+		if w.waits != "" || elsewhere[w.name()] != "" {
+			continue
+		}
+		t.Run(w.name(), func(t *testing.T) {
+			t.Parallel()
+			f := ground()
+			fit := fittings[w.name()]
+			for _, r := range fit.before {
+				r.put(f)
+			}
+			if fit.example != "" {
+				w.example = fit.example
+			}
+			before := heard(t, f.text())
+			w.into(f)
+			for i, says := range heard(t, f.text()) {
+				if says() != before[i]() {
+					return
+				}
+			}
+			t.Errorf("nothing that is said changes with it in\n%s", f.text())
+		})
+	}
+}

@@ -1,0 +1,56 @@
+package meter
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan"
+)
+
+// Mark stands before a figure in plain text that a key could change which nothing computes yet: text cannot be
+// struck through.
+const Mark = "✗ "
+
+// struck marks a figure, if it is one.
+func struck(figure string, is bool) string {
+	if is && figure != "" {
+		return Mark + figure
+	}
+	return figure
+}
+
+// AlteringLight are the keys that could change the light of one of some readings and that nothing computes yet.
+func AlteringLight(readings ...*Reading) []plan.Uncomputed {
+	var keys []plan.Uncomputed
+	for _, r := range readings {
+		for _, u := range r.Uncomputed {
+			if u.AltersLight() {
+				keys = append(keys, u)
+			}
+		}
+	}
+	return plan.EachOnce(keys)
+}
+
+// legend says below a table what the marked figures are without, a line a key, and of which readings where they
+// are not all.
+func (s *Set) legend(b *strings.Builder) {
+	var keys []plan.Uncomputed
+	of := map[string][]string{}
+	for i := range s.Readings {
+		for _, u := range s.Readings[i].Uncomputed {
+			if of[u.Path] == nil {
+				keys = append(keys, u)
+			}
+			of[u.Path] = append(of[u.Path], s.Readings[i].Name)
+		}
+	}
+	slices.SortStableFunc(keys, func(a, c plan.Uncomputed) int { return a.Span.Start - c.Span.Start })
+	for _, u := range keys {
+		names := ""
+		if len(of[u.Path]) < len(s.Readings) {
+			names = ": " + strings.Join(of[u.Path], ", ")
+		}
+		b.WriteString(Mark + "without " + u.Words + " (" + u.Waits + ", not computed yet)" + names + "\n")
+	}
+}

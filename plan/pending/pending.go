@@ -1,0 +1,151 @@
+// Package pending says which figures of a set-up the keys could change that it writes and that nothing computes
+// yet. It errs to the safe side: a figure that it lets stand would be the same if all keys were computed.
+package pending
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/scene"
+)
+
+// Figures knows of a set-up which of its figures could change.
+type Figures struct {
+	setup  *plan.Setup
+	drive  light.Drive
+	spaces *spaces
+}
+
+// Of returns the figures of a set-up at a drive: a light that is out gives nothing, whatever is put before it.
+func Of(s *plan.Setup, d light.Drive) *Figures {
+	return &Figures{setup: s, drive: d, spaces: spacesOf(s)}
+}
+
+// up says whether a light gives any.
+func (f *Figures) up(name string) bool { return f.drive[name].Y() > 0 }
+
+// At returns the keys that could change the light at a place, in the order of the set-up. given is what each
+// light gives there. Of a spot meter the places are its lens and what it is pointed at.
+func (f *Figures) At(given map[string]float64, places ...r3.Vec) []plan.Uncomputed {
+	if len(f.setup.Uncomputed) == 0 {
+		return nil
+	}
+	var here []int
+	for _, p := range places {
+		here = append(here, f.spaces.at(p)...)
+	}
+	return f.those(func(u *plan.Uncomputed) bool { return f.changes(u, given, here) })
+}
+
+// Over returns the keys that could change a map of light: on a wall of a room, or over the whole set where room
+// is "". Where its light falls nobody looks: a lamp that is up lights some of it.
+func (f *Figures) Over(room string) []plan.Uncomputed {
+	here := f.everywhere()
+	if room != "" {
+		here = []int{f.spaces.find(f.spaces.room(room))}
+	}
+	given := map[string]float64{}
+	for i := range f.setup.Lights {
+		if l := &f.setup.Lights[i]; f.up(l.Name) && share(f.spaces.at(l.Frame.At), here) {
+			given[l.Name] = 1
+		}
+	}
+	return f.those(func(u *plan.Uncomputed) bool { return f.changes(u, given, here) })
+}
+
+// Stops returns the keys that could change the stops that a camera judges; "" are those of the whole scene, by
+// which every camera goes.
+func (f *Figures) Stops(camera string) []plan.Uncomputed {
+	return f.those(func(u *plan.Uncomputed) bool {
+		return u.Changes == scene.OwnStops && (camera == "" || camera == u.Thing())
+	})
+}
+
+// everywhere is every space of the set.
+func (f *Figures) everywhere() []int {
+	var all []int
+	for room := range f.spaces.joint {
+		all = append(all, f.spaces.find(room))
+	}
+	return all
+}
+
+// those are the keys of the set-up that is picks.
+func (f *Figures) those(is func(*plan.Uncomputed) bool) []plan.Uncomputed {
+	var some []plan.Uncomputed
+	for i := range f.setup.Uncomputed {
+		if u := &f.setup.Uncomputed[i]; is(u) {
+			some = append(some, *u)
+		}
+	}
+	return some
+}
+
+// changes says whether a key could change the light in some spaces, where each light gives so much.
+func (f *Figures) changes(u *plan.Uncomputed, given map[string]float64, here []int) bool {
+	switch u.Changes {
+	case scene.OwnLight:
+		return f.ofLight(u, given, here)
+	case scene.OpeningLight:
+		return f.ofOpening(u, given, here)
+	case scene.RoomLight:
+		return share(f.standing(u.Thing()), here)
+	case scene.SkyLight:
+		return share([]int{f.spaces.find(f.spaces.air())}, here)
+	}
+	return u.Changes == scene.AllLight
+}
+
+// ofLight is of a key on a light: what only takes from it matters where it gives something, the rest wherever its
+// light can come.
+func (f *Figures) ofLight(u *plan.Uncomputed, given map[string]float64, here []int) bool {
+	for i := range f.setup.Lights {
+		l := &f.setup.Lights[i]
+		if l.Name != u.Thing() || !f.up(l.Name) {
+			continue
+		}
+		return given[l.Name] > 0 || !u.Takes && share(f.spaces.at(l.Frame.At), here)
+	}
+	return false
+}
+
+// ofOpening is of a key on an opening: what only takes light away matters to the light that can come through it.
+func (f *Figures) ofOpening(u *plan.Uncomputed, given map[string]float64, here []int) bool {
+	for i := range f.setup.Openings {
+		o := &f.setup.Openings[i]
+		if o.Name != u.Thing() || !share(f.spaces.beside(o), here) {
+			continue
+		}
+		return !u.Takes || f.comesBy(o, given)
+	}
+	return false
+}
+
+// comesBy says whether one of the lights that give something can have come through an opening. What stands on
+// the room's side of a window that looks on nothing only goes out by it.
+func (f *Figures) comesBy(o *plan.Opening, given map[string]float64) bool {
+	one := o.Other == "" && f.spaces.looksOnNothing(o)
+	for i := range f.setup.Lights {
+		l := &f.setup.Lights[i]
+		if given[l.Name] > 0 && !(one && facade(o, plain(l.Frame.At)) < 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// standing are the spaces that a piece of grip or of furniture stands in.
+func (f *Figures) standing(name string) []int {
+	for i := range f.setup.Grip {
+		if g := &f.setup.Grip[i]; g.Name == name {
+			return f.spaces.at(g.Frame.At)
+		}
+	}
+	for i := range f.setup.Furniture {
+		if p := &f.setup.Furniture[i]; p.Name == name {
+			return f.spaces.at(r3.Vec{X: p.At.X, Y: p.At.Y, Z: (p.Z0 + p.Z1) / 2})
+		}
+	}
+	return nil
+}

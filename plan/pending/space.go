@@ -1,0 +1,134 @@
+package pending
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+)
+
+// spaces are the parts of a set that light can go between: rooms joined by openings that pass it, or without a wall
+// between them, with the open air as one more room. Light does not leave a space.
+type spaces struct {
+	setup *plan.Setup
+	joint []int // of each room, then of the open air: another of its space, or itself
+}
+
+func spacesOf(s *plan.Setup) *spaces {
+	sp := &spaces{setup: s, joint: make([]int, len(s.Rooms)+1)}
+	for i := range sp.joint {
+		sp.joint[i] = i
+	}
+	for i := range s.Openings {
+		if o := &s.Openings[i]; passes(o) {
+			sp.join(sp.room(o.Room), sp.room(o.Other))
+		}
+	}
+	for i := range s.Rooms {
+		for k := range i {
+			if plan.Touch(&s.Rooms[i], &s.Rooms[k]) {
+				sp.join(i, k)
+			}
+		}
+	}
+	return sp
+}
+
+// join makes one space of those of two rooms.
+func (sp *spaces) join(a, b int) { sp.joint[sp.find(a)] = sp.find(b) }
+
+// passes says whether light goes through an opening: a shut door without glass stops it.
+func passes(o *plan.Opening) bool { return o.Transmittance > 0 || o.Ajar > 0 }
+
+// air is the number of the open air.
+func (sp *spaces) air() int { return len(sp.setup.Rooms) }
+
+// room is the number of a room; of no room, that of the open air.
+func (sp *spaces) room(name string) int {
+	for i := range sp.setup.Rooms {
+		if sp.setup.Rooms[i].Name == name {
+			return i
+		}
+	}
+	return sp.air()
+}
+
+// find is the space of a room.
+func (sp *spaces) find(room int) int {
+	for sp.joint[room] != room {
+		room = sp.joint[room]
+	}
+	return room
+}
+
+// at are the spaces of a point: one in a doorway is in those of both its rooms.
+func (sp *spaces) at(p r3.Vec) []int {
+	if room := sp.setup.RoomAt(p); room != nil {
+		return []int{sp.find(sp.room(room.Name))}
+	}
+	for i := range sp.setup.Openings {
+		if o := &sp.setup.Openings[i]; within(o, plain(p)) {
+			return sp.beside(o)
+		}
+	}
+	return []int{sp.find(sp.air())}
+}
+
+// beside are the spaces on the two sides of an opening.
+func (sp *spaces) beside(o *plan.Opening) []int {
+	return []int{sp.find(sp.room(o.Room)), sp.find(sp.room(o.Other))}
+}
+
+// plain is a point in plan.
+func plain(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
+
+// within says whether a point in plan is in the hole of an opening.
+func within(o *plan.Opening, p r2.Vec) bool {
+	const slack = 1e-3 // m: what stands on a face is in the hole
+	from := r2.Sub(p, o.Left)
+	along, out := r2.Dot(from, o.Rightward()), r2.Dot(from, o.Outward)
+	return along > -slack && along < o.Width()+slack && out > -slack && out < o.Depth+slack
+}
+
+// share says whether two lists of spaces have one in common.
+func share(a, b []int) bool {
+	for _, x := range a {
+		for _, y := range b {
+			if x == y {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// facade says how far a point in plan stands out from the outer face of the wall that an opening is in; negative
+// on the room's side of it.
+func facade(o *plan.Opening, p r2.Vec) float64 {
+	return r2.Dot(r2.Sub(p, o.Left), o.Outward) - o.Depth
+}
+
+// looksOnNothing says whether nothing of the set stands out from an opening's wall but lamps: what goes out by
+// it does not come back.
+func (sp *spaces) looksOnNothing(o *plan.Opening) bool {
+	const slack = 1e-3 // m
+	farthest := math.Inf(-1)
+	for i := range sp.setup.Set.Prisms {
+		for _, p := range sp.setup.Set.Prisms[i].Base {
+			farthest = math.Max(farthest, facade(o, p))
+		}
+	}
+	for i := range sp.setup.Set.Sheets {
+		for _, p := range sp.setup.Set.Sheets[i].Corners {
+			farthest = math.Max(farthest, facade(o, plain(p)))
+		}
+	}
+	for i := range sp.setup.Rooms {
+		for _, p := range sp.setup.Rooms[i].Inside {
+			farthest = math.Max(farthest, facade(o, p))
+		}
+	}
+	return farthest < slack
+}

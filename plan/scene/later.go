@@ -1,0 +1,124 @@
+package scene
+
+// Change says which figures would be others if a key were computed.
+type Change uint8
+
+// What a key could change. Where nobody can say how far its light goes, it is all light that goes there.
+const (
+	NoFigure     Change = iota // it asks for a thing that is not made
+	OwnLight                   // what the light that it is on gives
+	OpeningLight               // what comes through the opening that it is on, or leaves a room by it
+	RoomLight                  // all light where the thing stands
+	SkyLight                   // all light in rooms that are open to the outside, and outdoors
+	AllLight                   // all light
+	OwnStops                   // the stops that are judged by the camera that it is on
+	OwnView                    // the angles of view of the camera that it is on
+	WholeSetup                 // all of the set-up that it is on, which is left out
+)
+
+// Later is a key of the language that is read and checked, and not computed yet.
+type Later struct {
+	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "scrims"
+	Waits      string // for what: "accessories of a lamp"
+	Changes    Change
+	Takes      bool // it can only take light away: where there is none of it, the figure stands
+	Colours    bool // it gives the light that it is on another colour than the lists say
+}
+
+// What several keys wait for.
+const (
+	byLamp    = "accessories of a lamp"
+	byBulb    = "bulbs and shades"
+	byCloth   = "cloth and blinds"
+	bySun     = "the sun and the sky"
+	byFrame   = "the frame check"
+	byWalk    = "marks and walks"
+	byCues    = "changes within a set-up"
+	byPower   = "the load on circuits"
+	byBalance = "the balance"
+)
+
+// laters is the one list of such keys. The loader warns of them, the schema and the reference say so, every
+// figure that they could change is struck through, and the sheet names what they ask for. A key that is
+// computed loses its line here, and nothing else tells of it.
+var laters = []Later{
+	{Table: "light", Key: "barndoors", Waits: byLamp, Changes: OwnLight, Takes: true},
+	{Table: "light", Key: "scrims", Waits: byLamp, Changes: OwnLight, Takes: true},
+	{Table: "light", Key: "diffusion", Waits: byLamp, Changes: OwnLight, Colours: true},
+	{Table: "light", Key: "cuts", Waits: byLamp, Changes: OwnLight, Takes: true},
+	{Table: "light", Key: "breakup", Waits: byLamp, Changes: OwnLight, Takes: true},
+	{Table: "light", Key: "bulb", Waits: byBulb, Changes: OwnLight, Colours: true},
+	{Table: "light", Key: "shade", Waits: byBulb, Changes: OwnLight, Colours: true},
+	{Table: "opening", Key: "dressing", Waits: byCloth, Changes: OpeningLight},
+	{Table: "opening", Key: "gels", Waits: "gels on openings", Changes: OpeningLight, Takes: true},
+	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
+	{Table: "piece of grip", Key: "frame", Waits: "what the cloth of frames does to light", Changes: RoomLight},
+	{Table: "piece of grip", Key: "net", Waits: "what nets do to light", Changes: RoomLight},
+	{Table: "piece of grip", Key: "silver", Waits: "what polished boards mirror", Changes: RoomLight},
+	{Table: "piece of furniture", Key: "mirror", Waits: "mirrors", Changes: RoomLight},
+	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
+	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
+	{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: OwnStops},
+	{Table: "camera", Key: "squeeze", Waits: "anamorphic lenses", Changes: OwnView},
+	{Table: "set-up", Key: "reverse", Waits: "reverses", Changes: WholeSetup},
+
+	{Table: "set-up", Key: "cues", Waits: byCues},
+	{Table: "scene", Key: "cues", Waits: byCues},
+	{Table: "light", Key: "plays", Waits: "effects"},
+	{Table: "light", Key: "dimmer", Waits: "flicker"},
+	{Table: "light", Key: "seen", Waits: byFrame},
+	{Table: "camera", Key: "room", Waits: byFrame},
+	{Table: "camera", Key: "track", Waits: "camera moves"},
+	{Table: "scene", Key: "line", Waits: "the line of action"},
+	{Table: "person", Key: "marks", Waits: byWalk},
+	{Table: "person", Key: "walk", Waits: byWalk},
+	{Table: "person", Key: "skin", Waits: "the reading of a skin"},
+	{Table: "light", Key: "circuit", Waits: byPower},
+	{Table: "scene", Key: "circuits", Waits: byPower},
+	{Table: "scene", Key: "wants", Waits: byBalance},
+	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
+	{Table: "scene", Key: "rates", Waits: "how long changes take"},
+	{Table: "scene", Key: "prices", Waits: "what it costs"},
+	{Table: "site", Key: "latitude", Waits: bySun},
+	{Table: "site", Key: "longitude", Waits: bySun},
+	{Table: "site", Key: "zone", Waits: bySun},
+	{Table: "site", Key: "until", Waits: bySun},
+	{Table: "site", Key: "sky", Waits: bySun},
+}
+
+// Unfocused is a focus of a lamp that has no figures by focus: the key is computed, and here nothing follows
+// from it.
+var Unfocused = Later{Table: "light", Key: "focus", Waits: "figures by focus", Changes: OwnLight}
+
+// laterNamed returns what waits to be computed under a key of a table, or nil.
+func laterNamed(table, key string) *Later {
+	for i := range laters {
+		if l := &laters[i]; l.Table == table && l.Key == key {
+			return l
+		}
+	}
+	return nil
+}
+
+// LaterForm returns what waits to be computed of a thing of a form, such as a frame of grip; ok is false where
+// nothing does.
+func LaterForm(table, form string) (l Later, ok bool) {
+	if known := laterNamed(table, form); known != nil {
+		return *known, true
+	}
+	return Later{}, false
+}
+
+// until says what to do as long as the key is not computed.
+func (l *Later) until() string {
+	switch l.Changes {
+	case NoFigure:
+		return "take the sheet as one without it"
+	case WholeSetup:
+		return "write the set-up out, with after and change: until then it is left out"
+	}
+	return "take the figures as those without it: what it could change is struck through"
+}
+
+// AltersLight says whether light would be other if the key were computed.
+func (l *Later) AltersLight() bool { return l.Changes >= OwnLight && l.Changes <= AllLight }

@@ -1,0 +1,100 @@
+package scene
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"scrimshaw/plan/source"
+)
+
+// keyed are the keys of every table by the table's name.
+func keyed() map[string]map[string]probe {
+	held := map[string]map[string]probe{}
+	for _, table := range tables() {
+		own, ok := table.(interface{ probes() []probe })
+		if !ok {
+			continue
+		}
+		for _, p := range own.probes() {
+			if held[p.table] == nil {
+				held[p.table] = map[string]probe{}
+			}
+			held[p.table][p.key] = p
+		}
+	}
+	return held
+}
+
+// Every line of the list is of a key that there is, once, with words that say more than the key does, and what it
+// changes fits the map that it stands in.
+func TestTheListOfLaterKeys(t *testing.T) {
+	held := keyed()
+	seen := map[string]bool{}
+	fits := map[Change][]string{
+		OwnLight: {"light"}, OpeningLight: {"opening"}, RoomLight: {"piece of grip", "piece of furniture"}, SkyLight: {"site"},
+		AllLight: {"scene"}, OwnStops: {"camera"}, OwnView: {"camera"}, WholeSetup: {"set-up"},
+	}
+	for _, l := range laters {
+		name := l.Table + "/" + l.Key
+		if _, known := held[l.Table][l.Key]; !known {
+			t.Errorf("%s: there is no such key", name)
+		}
+		if seen[name] {
+			t.Errorf("%s stands twice in the list", name)
+		}
+		seen[name] = true
+		if len(l.Waits) < 5 || l.Waits == l.Key {
+			t.Errorf("%s waits for %q, which says nothing", name, l.Waits)
+		}
+		if tables := fits[l.Changes]; l.Changes != NoFigure && !slices.Contains(tables, l.Table) {
+			t.Errorf("%s is no key of %v", name, tables)
+		}
+		if l.Takes && !l.AltersLight() {
+			t.Errorf("%s takes light away and alters none", name)
+		}
+	}
+}
+
+// The tables say of the keys of the list, and of no others, that they are not computed, and what to do meanwhile.
+func TestTablesFollowTheList(t *testing.T) {
+	for table, keys := range keyed() {
+		for key, p := range keys {
+			if listed := laterNamed(table, key) != nil; p.later != listed {
+				t.Errorf("%s/%s: in the list %v, and the table says %v", table, key, listed, p.later)
+			}
+		}
+	}
+}
+
+// A scene lists what it writes and nobody computes: of itself, of its set-up, and the reverse of one that the set-up
+// starts from.
+func TestUncomputedOfASetup(t *testing.T) {
+	d := opened(t, `scrimshaw: 1
+cameras: {A: {at: [3, 1], lens: 35 mm, track: [[3, 1], [2, 1]]}}
+lights: {k: {unit: led-point-300-bicolour, at: [0, 0], scrims: [double]}}
+grip: {f: {frame: [1, 1], at: [1, 1]}}
+haze: 0.02
+setups:
+  wide: {cues: {q1: {lights: {k: off}}}}
+  back: {reverse: {of: wide}}
+  close: {after: back, change: {strike: [f], lights: {k: {scrims: [single], diffusion: silk}}}}
+`)
+	for setup, want := range map[string]string{
+		"":      "cameras.A.track lights.k.scrims grip.f.frame haze",
+		"wide":  "cameras.A.track lights.k.scrims grip.f.frame haze setups.wide.cues",
+		"back":  "cameras.A.track lights.k.scrims grip.f.frame haze setups.back.reverse",
+		"close": "cameras.A.track lights.k.scrims lights.k.diffusion haze setups.back.reverse",
+	} {
+		var got []string
+		for _, u := range d.Scene(setup, &source.Log{}).Uncomputed {
+			got = append(got, u.Path)
+			if u.Span.Text() != u.Key || u.Waits == "" {
+				t.Errorf("%s stands at %q and waits for %q", u.Path, u.Span.Text(), u.Waits)
+			}
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("of %q: %v, want %s", setup, got, want)
+		}
+	}
+}
