@@ -44,6 +44,7 @@ type jsonReading struct {
 	CCT         *float64    `json:"cct"`
 	Duv         *float64    `json:"duv"`
 	XY          *[2]float64 `json:"xy"`
+	Error       *float64    `json:"error"` // of the light, as a share of it
 	Shares      []jsonShare `json:"shares"`
 	Uncomputed  []jsonKey   `json:"uncomputed"`
 }
@@ -87,7 +88,7 @@ func (s *Set) json() jsonSet {
 func (r *Reading) json() jsonReading {
 	out := jsonReading{Name: r.Name, Kind: r.Kind, At: triple(r.At), Facing: triple(r.Facing),
 		Lux: figure(r.Lux), Luminance: figure(r.Luminance), Footcandles: figure(r.Footcandles),
-		Stop: figure(r.Stop), Over: figure(r.Over), CCT: figure(r.CCT), Duv: figure(r.Duv), Shares: []jsonShare{},
+		Stop: figure(r.Stop), Over: figure(r.Over), CCT: figure(r.CCT), Duv: figure(r.Duv), Error: figure(r.Error), Shares: []jsonShare{},
 		Uncomputed: jsonKeys(r.Uncomputed)}
 	if r.XY != nil {
 		out.XY = &[2]float64{rounded(r.XY[0]), rounded(r.XY[1])}

@@ -24,7 +24,8 @@ type Reading struct {
 	CCT                         *float64 // K; nil where |Duv| > 0.05 or there is no light
 	Duv                         *float64
 	XY                          *[2]float64
-	Shares                      []Share // in the order of the lights
+	Error                       *float64 // standard error of the light that the engine states, as a share of it
+	Shares                      []Share  // in the order of the lights
 
 	Uncomputed []plan.Uncomputed // keys that could change it and that nothing computes yet: its light, or its stops alone
 }

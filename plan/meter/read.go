@@ -88,6 +88,7 @@ func (r *reader) take(i int, o *Order) Reading {
 	reading.level(total.Y(), o.Exposure)
 	if total.Y() > 0 {
 		reading.tint(colour.XY(total))
+		reading.Error = meaning(r.basis.Error(i, r.drive) / total.Y())
 	}
 	for t, share := range shares {
 		if y := share.Y(); y >= least {

@@ -3,6 +3,7 @@ package meter
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"scrimshaw/plan/unit"
@@ -29,7 +30,7 @@ func (s *Set) table(b *strings.Builder) {
 		b.WriteString("no person and no meter: nothing is read\n")
 		return
 	}
-	rows := [][]string{{"reading", "light", "fc", "T-stop", "over", "CCT", "Duv", "from"}}
+	rows := [][]string{{"reading", "light", "±", "fc", "T-stop", "over", "CCT", "Duv", "from"}}
 	for i := range s.Readings {
 		rows = append(rows, s.Readings[i].row())
 	}
@@ -58,31 +59,48 @@ func (s *Set) heading() string {
 	return strings.TrimPrefix(s.Scene+", set-up "+s.Setup, ", ")
 }
 
+// The columns of a row that hold stops.
+const (
+	stopColumn = 4
+	overColumn = 5
+)
+
 func (r *Reading) row() []string {
-	row := []string{r.Name, "", "", "", "", "", "", r.from()}
+	row := []string{r.Name, "", r.plusMinus(), "", "", "", "", "", r.from()}
 	if r.Lux != nil {
-		row[1], row[2] = unit.FormatLux(*r.Lux), unit.Figures(*r.Footcandles)
+		row[1], row[3] = unit.FormatLux(*r.Lux), unit.Figures(*r.Footcandles)
 	}
 	if r.Luminance != nil {
 		row[1] = unit.FormatLuminance(*r.Luminance)
 	}
 	if r.Stop != nil {
-		row[3] = unit.FormatStop(*r.Stop)
+		row[stopColumn] = unit.FormatStop(*r.Stop)
 	}
 	if r.Over != nil {
-		row[4] = signed(*r.Over)
+		row[overColumn] = signed(*r.Over)
 	}
 	if r.CCT != nil {
-		row[5] = unit.FormatKelvin(*r.CCT)
+		row[6] = unit.FormatKelvin(*r.CCT)
 	}
 	if r.Duv != nil {
-		row[6] = unit.FormatDuv(*r.Duv)
+		row[7] = unit.FormatDuv(*r.Duv)
 	}
 	for i := 1; i < len(row)-1; i++ {
-		ofStops := i == 3 || i == 4
+		ofStops := i == stopColumn || i == overColumn
 		row[i] = struck(row[i], r.Struck() || ofStops && r.StopsStruck())
 	}
 	return row
+}
+
+// leastError is the least error, in percent, that is printed: nobody acts on less.
+const leastError = 0.1
+
+// plusMinus is the stated error in words.
+func (r *Reading) plusMinus() string {
+	if r.Error == nil {
+		return ""
+	}
+	return fmt.Sprintf("%.1f %%", math.Max(leastError, 100**r.Error))
 }
 
 // signed prints stops over or under; nothing is neither.
