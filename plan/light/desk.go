@@ -27,6 +27,7 @@ type desk struct {
 	mixed    []int        // the panes that some points of the band see only part of what they see through
 	before   [][]int      // by point of a bundle: those of them that are before it for some of the band
 	portions []portion
+	tracer   tracer // of points that see little of the opening
 }
 
 // partial is what the points of the band that see part of the opening get of it through panes of a factor.
@@ -56,6 +57,7 @@ func newDesk(f *field, channels int) *desk {
 	}
 	d.passing = make([]colour.RGB, len(d.through))
 	d.before = make([][]int, f.largest)
+	d.tracer.BVH = f.w.bvh
 	d.share(colour.RGB{1, 1, 1})
 	return d
 }
@@ -73,6 +75,10 @@ func (d *desk) work(from, to int, out []float32) {
 		d.whole(j, from)
 	}
 	if slices.ContainsFunc(d.partly[:(to-from)*g.words], func(w uint64) bool { return w != 0 }) {
+		d.halve(from, to)
+		if d.mostlyHidden(from, to) {
+			d.find(from, to)
+		}
 		d.parts(from, to)
 		d.fit(from, to)
 	}

@@ -19,6 +19,7 @@ import (
 // opening that are seen. Each row is summed in one order, so that the number of goroutines
 // leaves no trace.
 type field struct {
+	w       *World
 	g       *grid
 	l       *lamp
 	steps   steps
@@ -67,7 +68,7 @@ const band = 8
 func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	lat := g.lattice
 	f := &field{
-		g: g, l: l, steps: newSteps(l, g), levels: l.rules(lat.Weight),
+		w: w, g: g, l: l, steps: newSteps(l, g), levels: l.rules(lat.Weight),
 		casts: map[*side]cast{},
 	}
 	points, order, begins := l.points, l.order, l.begins

@@ -14,7 +14,6 @@ func (d *desk) parts(from, to int) {
 		clear(d.shares[i].sums)
 	}
 	clear(d.lost)
-	d.halve(from, to)
 	d.mix(from, to)
 	for n := range f.bundles {
 		b := &f.bundles[n]

@@ -72,6 +72,7 @@ type World struct {
 	sides   []caster   // the same with the sides of prisms, for lattices that are not level
 	panes   []caster   // clear sheets, in the order of the set
 	tinted  bool       // whether a clear sheet tints
+	exact   bool       // whether fields find exactly what points see that see little of a lamp
 	faces   int        // points of a face that are traced
 	tubes   int
 	bundle  int // how many of them a lattice takes together
@@ -95,6 +96,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), bounces: o.Quality.bounces(),
 		report: o.Progress}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
+	w.exact = o.Quality != Draft
 	w.doubt, w.allowed = o.Quality.doubt(), o.Quality.allowed()
 	bodies := o.Bodies
 	if bodies == nil {
