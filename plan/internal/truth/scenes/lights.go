@@ -16,12 +16,12 @@ func (w *writer) plain(lumens float64, face bool) string {
 		return fmt.Sprintf("{%s, beam: %d}", lm, w.whole(15, 100))
 	case 2:
 		beam := w.whole(12, 70)
-		return fmt.Sprintf("{%s, beam: %d, field: %d}", lm, beam, int(float64(beam)*w.between(1.15, 2.2))+1)
+		return fmt.Sprintf("{%s, beam: %d, field: %d}", lm, beam, int(float64(beam)*w.between(1.4, 2.2))+1)
 	case 3:
 		return fmt.Sprintf("{%s, face: [%g, %g]}", lm, w.between(0.3, 1.6), w.between(0.3, 1.4))
 	case 4:
 		beam := w.whole(45, 110)
-		return fmt.Sprintf("{%s, face: [%g, %g], beam: %d, field: %d}", lm, w.between(0.3, 1.4), w.between(0.3, 1.2), beam, int(float64(beam)*w.between(1.3, 1.8)))
+		return fmt.Sprintf("{%s, face: [%g, %g], beam: %d, field: %d}", lm, w.between(0.3, 1.4), w.between(0.3, 1.2), beam, int(float64(beam)*w.between(1.35, 1.8)))
 	case 5:
 		return fmt.Sprintf("{%s, disc: %g}", lm, w.between(0.3, 1.5))
 	case 6:
