@@ -92,7 +92,7 @@ func (b *beams) density(i, k int) float64 {
 
 // likely is how likely a direction is by solid angle.
 func (b *beams) likely(right, up, ahead float64) float64 {
-	t := math.Atan2(math.Hypot(right, up), ahead)
+	t := math.Atan2(math.Sqrt(right*right+up*up), ahead)
 	if t > b.edge {
 		return 0
 	}

@@ -128,22 +128,22 @@ func beside(n r3.Vec) (a, b r3.Vec) {
 	return r3.Vec{X: 1 + sign*n.X*n.X*k, Y: sign * xy, Z: -sign * n.X}, r3.Vec{X: xy, Y: sign + n.Y*n.Y*k, Z: -n.Y}
 }
 
-// emit picks a ray that leaves the lamp. Its strength is the flux, lm, that it stands for; likely is how likely its
-// direction was, by solid angle. Not ok for a lamp whose light does not come from its opening.
-func (l *lamp) emit(n [4]float64) (point, d r3.Vec, strength, likely float64, ok bool) {
+// emit picks a ray that leaves the lamp. Its strength is the flux, lm, that it stands for. Not ok for a lamp whose
+// light does not come from its opening.
+func (l *lamp) emit(n [4]float64) (point, d r3.Vec, strength float64, ok bool) {
 	if l.form == photometry.Sphere {
 		if !l.even {
-			return point, d, 0, 0, false
+			return point, d, 0, false
 		}
 		point = l.anywhere(n[0], n[1])
 		cos := math.Sqrt(1 - n[2])
 		d = turned(r3.Scale(2/l.width, r3.Sub(point, l.at)), cos, n[3])
-		return point, d, l.flux, cos / math.Pi, cos > 0
+		return point, d, l.flux, cos > 0
 	}
 	right, up, ahead, likely := l.beams.pick(n[2], n[3])
 	d = r3.Add(r3.Scale(ahead, l.axis), r3.Add(r3.Scale(right, l.right), r3.Scale(up, l.up)))
 	value := l.intensity(d)
-	return l.anywhere(n[0], n[1]), d, value / likely, likely, value > 0
+	return l.anywhere(n[0], n[1]), d, value / likely, value > 0
 }
 
 // likely is how likely a ray that leaves a point of the lamp goes along d.

@@ -15,8 +15,14 @@ const batches = 16
 // The first samples of a batch, and the most that direct light takes.
 const (
 	firstSamples = 256
-	mostDirect   = 1 << 15
+	mostDirect   = 1 << 12
 )
+
+// worthLooking is the share of the reflected light that a leg may bring without being looked along each time.
+const worthLooking = 0.1
+
+// surely is how many standard errors a figure is never off by.
+const surely = 4
 
 // estimate is a part as it grows: the sums of its batches over so many samples.
 type estimate struct {
@@ -41,6 +47,14 @@ func (e *estimate) grow(seed uint64, sample func(p *points) colour.RGB) {
 // batch is the mean of a batch.
 func (e *estimate) batch(b int) colour.RGB {
 	return e.sums[b].Scale(1 / float64(max(1, e.each))).Times(e.gain)
+}
+
+// bare is the luminous quantity before the gain.
+func (e *estimate) bare() (y float64) {
+	for b := range batches {
+		y += e.sums[b].Y()
+	}
+	return y / float64(batches*e.each)
 }
 
 // partOf is the mean of batches and its standard error.
@@ -80,7 +94,8 @@ func (s *set) read(r Receptor, o Options, index uint64) Value {
 		}
 		return e
 	}
-	around := func(p *points) colour.RGB { return s.reflected(r, p) }
+	worth := 0.0
+	around := func(p *points) colour.RGB { return s.reflected(r, p, worth) }
 	direct.grow(seed, straight)
 	back.grow(mix(seed), around)
 	for {
@@ -89,8 +104,9 @@ func (s *set) read(r Receptor, o Options, index uint64) Value {
 			Total: partOf(func(b int) colour.RGB { return direct.batch(b).Add(back.batch(b)) }),
 		}
 		aim := o.Error * v.Total.Y
+		worth = worthLooking * back.bare()
 		switch more := back.each*batches*2 <= o.Most; {
-		case math.Hypot(v.Direct.YSE, v.Reflected.YSE) <= aim:
+		case math.Hypot(v.Direct.YSE, v.Reflected.YSE) <= aim, v.Total.Y+surely*v.Total.YSE < o.Dark:
 			return v
 		case direct.each < mostDirect && (v.Direct.YSE > aim/2 || !more):
 			direct.grow(seed, straight)

@@ -63,7 +63,7 @@ func lobeOf(d *photometry.Lobe) spread {
 	}
 	peak := 1 / (2 * math.Pi * sum)
 	return func(right, up, ahead float64) float64 {
-		return peak * at(math.Atan2(math.Hypot(right, up), ahead))
+		return peak * at(math.Atan2(math.Sqrt(right*right+up*up), ahead))
 	}
 }
 

@@ -149,18 +149,17 @@ func (v *view) odds(point, d r3.Vec, distance float64) float64 {
 	return cos * l.surface() / (distance * distance * v.size)
 }
 
-// sight is one point of a lamp as seen from a place: over all points, the mean of value times the receptor's weight
-// for light along way is what the lamp gives where nothing hides it.
+// sight is one point of a lamp as seen from a receptor: over all points, the mean of value is what the lamp gives
+// it where nothing hides any of it.
 type sight struct {
-	point, way r3.Vec // way is a unit vector from the lamp to the place
-	distance   float64
-	value      float64
-	odds       float64
+	point r3.Vec
+	value float64
+	odds  float64
 }
 
 // see picks a point of the lamp by two numbers from 0 to 1.
-func (l *lamp) see(at r3.Vec, u, w float64) (s sight) {
-	v := l.seenFrom(at)
+func (l *lamp) see(r *Receptor, u, w float64) (s sight) {
+	v := l.seenFrom(r.At)
 	point, ok := v.pick(u, w)
 	if !ok {
 		return s
@@ -169,16 +168,20 @@ func (l *lamp) see(at r3.Vec, u, w float64) (s sight) {
 	if v.how == asCentre {
 		from = l.at
 	}
-	way := r3.Sub(at, from)
+	way := r3.Sub(r.At, from)
 	square := r3.Norm2(way)
 	if square == 0 {
 		return s
 	}
-	s.point, s.distance = point, math.Sqrt(square)
-	s.way = r3.Scale(1/s.distance, way)
-	s.odds = v.odds(point, s.way, s.distance)
+	distance := math.Sqrt(square)
+	d := r3.Scale(1/distance, way)
+	weight := r.weigh(d)
+	if weight == 0 {
+		return s
+	}
+	s.point, s.odds = point, v.odds(point, d, distance)
 	if s.odds > 0 {
-		s.value = l.sent(point, s.way) / square / s.odds
+		s.value = weight * l.sent(point, d) / square / s.odds
 	}
 	return s
 }
