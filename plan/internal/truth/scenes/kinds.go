@@ -31,6 +31,12 @@ func inside(w *writer) {
 	for range w.whole(1, 4) {
 		w.lamp(r)
 	}
+	if w.chance(0.2) {
+		w.practical()
+	}
+	if w.chance(0.3) {
+		w.camera(r)
+	}
 	for range w.whole(0, 2) {
 		w.board(r)
 	}

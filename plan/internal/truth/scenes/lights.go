@@ -109,8 +109,18 @@ func (w *writer) light(text string) {
 	w.add("lights", "l%d: {%s%s, mount: %s}", w.count("lights"), text, w.trim(), w.one("hand", "floor", "stand"))
 }
 
-// board puts a card or a flag into a room.
+// practical puts a lamp on the first piece of furniture.
+func (w *writer) practical() {
+	w.add("lights", "l%d: {unit: practical-table, at: {top: f0}}", w.count("lights"))
+}
+
+// board puts a card or a flag into a room, half of them beside somebody.
 func (w *writer) board(r *room) {
+	if len(w.people) > 0 && w.chance(0.5) {
+		w.add("grip", "g%d: {%s: [%g, %g], at: {by: %s, turn: %d own-%s, distance: %g}}", w.count("grip"), w.one("card", "card", "flag"), w.between(0.5, 1.2), w.between(0.5, 1.2),
+			w.one(w.people...), w.whole(20, 110), w.one("left", "right"), w.between(0.5, 1.1))
+		return
+	}
 	at := fmt.Sprintf("[%.3f, %.3f]", r.x+w.between(0.5, r.wide-0.5), r.y+w.between(0.5, r.deep-0.5))
 	surface := ""
 	if w.chance(0.3) {
