@@ -17,12 +17,13 @@ type set struct {
 	panes  []face
 	bodies *tree
 	lamps  []*lamp
+	reach  int // how many surfaces a walk from a lamp meets
 }
 
 func newSet(s *plan.Setup) *set {
 	opaque, panes := facesOf(&s.Set)
 	bodies, _ := facesOf(&s.Bodies)
-	t := &set{opaque: newTree(opaque), panes: panes, bodies: newTree(bodies)}
+	t := &set{opaque: newTree(opaque), panes: panes, bodies: newTree(bodies), reach: mostLanded}
 	for i := range s.Lights {
 		if l := newLamp(&s.Lights[i]); l.flux > 0 && l.drive != (colour.RGB{}) {
 			t.lamps = append(t.lamps, l)

@@ -31,20 +31,21 @@ const (
 	unseen
 )
 
-// closeBy is how many times its size a face is away where its points are no longer picked by solid angle, and
-// overFace how little over its plane, of its size, they are not either.
+// A rectangle and a disc are so many times their size away where their points are no longer picked by solid angle,
+// and so little over their plane, of their size, where they are not either.
 const (
-	closeBy  = 4.0
-	overFace = 1e-4
+	rectangleClose = 4.0
+	discClose      = 1.2 // a fifth of the points of the square around it are lost
+	overFace       = 1e-4
 )
 
 func (l *lamp) seenFrom(at r3.Vec) view {
 	v := view{lamp: l, at: at}
 	switch l.form {
 	case photometry.Rectangle:
-		v.face(l.width, l.height)
+		v.face(l.width, l.height, rectangleClose)
 	case photometry.Disc:
-		v.face(l.width, l.width)
+		v.face(l.width, l.width, discClose)
 	case photometry.Tube:
 		v.tube()
 	case photometry.Sphere:
@@ -54,13 +55,13 @@ func (l *lamp) seenFrom(at r3.Vec) view {
 }
 
 // face sees a rectangle, or the square around a disc.
-func (v *view) face(width, height float64) {
+func (v *view) face(width, height, near float64) {
 	v.x, v.y, v.z = v.lamp.local(v.at)
 	size := max(width, height)
 	switch distance2 := v.x*v.x + v.y*v.y + v.z*v.z; {
 	case v.lamp.onesided && v.z <= 0:
 		v.how = unseen
-	case distance2 <= closeBy*closeBy*size*size && math.Abs(v.z) > overFace*size:
+	case distance2 <= near*near*size*size && math.Abs(v.z) > overFace*size:
 		v.how = byAngle
 		v.square = newSpherical(-width/2-v.x, -height/2-v.y, width, height, math.Abs(v.z))
 		v.size = v.square.angle

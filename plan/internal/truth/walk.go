@@ -132,7 +132,7 @@ func (w *walk) lit(l *lamp, r *Receptor, carry colour.RGB, u, v float64) (e colo
 		return e
 	}
 	lands := l.lands(p.point, r.At, r.Axis)
-	mine, all := p.odds*p.odds, lands*lands*w.behind(mostLanded)
+	mine, all := p.odds*p.odds, lands*lands*w.behind(w.reach)
 	e, ok := w.worthwhile(carry.Times(l.drive).Scale(p.value * mine / (mine + all)))
 	if !ok {
 		return colour.RGB{}
@@ -155,7 +155,7 @@ func (w *walk) join(r *Receptor, carry colour.RGB, i int, end lampEnd) (e colour
 	}
 	g := r.finding(t.place.At, t.place.Axis)
 	mine := end.landing * end.landing / (g * g)
-	all := end.odds*end.odds + mine + end.landing*end.landing*(t.before+w.behind(mostLanded-i-1))
+	all := end.odds*end.odds + mine + end.landing*end.landing*(t.before+w.behind(w.reach-i-1))
 	e, ok := w.worthwhile(carry.Times(t.sent).Scale(value * mine / all))
 	if !ok {
 		return colour.RGB{}
@@ -181,7 +181,7 @@ func (w *walk) fromLamp() (end lampEnd) {
 	}
 	point, d, strength, ok := l.emit(n)
 	o, power, before := point, l.drive.Scale(strength/l.share), 0.0
-	for i := 0; ok && i < mostLanded; i++ {
+	for i := 0; ok && i < w.reach; i++ {
 		f, distance, front := w.opaque.first(o, d, math.Inf(1), nil)
 		if f == nil {
 			break
@@ -198,7 +198,7 @@ func (w *walk) fromLamp() (end lampEnd) {
 			before += 1 / (g * g)
 		}
 		w.landed = append(w.landed, landing{r, f, power.Scale(1 / math.Pi), before})
-		if i+1 < mostLanded {
+		if i+1 < w.reach {
 			k := 2 * i
 			o, d = h.at, r.pick(turns[k], turns[k+1])
 		}
