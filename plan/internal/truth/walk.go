@@ -180,27 +180,11 @@ func (w *walk) fromLamp() (end lampEnd) {
 		return end
 	}
 	point, d, strength, ok := l.emit(n)
-	o, power, before := point, l.drive.Scale(strength/l.share), 0.0
+	o, power := point, l.drive.Scale(strength/l.share)
 	for i := 0; ok && i < w.reach; i++ {
-		f, distance, front := w.opaque.first(o, d, math.Inf(1), nil)
-		if f == nil {
-			break
-		}
-		h := w.hitOn(o, d, f, distance, front)
-		// Light goes this way: it meets panes from the other side than a look does.
-		power = power.Times(w.passed(h.at, r3.Scale(-1, d), distance)).Times(h.reflect)
-		if power == (colour.RGB{}) {
-			break
-		}
-		r := Receptor{At: h.at, Axis: h.normal}
-		if i > 0 {
-			g := w.landed[i-1].place.finding(h.at, h.normal)
-			before += 1 / (g * g)
-		}
-		w.landed = append(w.landed, landing{r, f, power.Scale(1 / math.Pi), before})
-		if i+1 < w.reach {
-			k := 2 * i
-			o, d = h.at, r.pick(turns[k], turns[k+1])
+		if ok = w.land(o, d, &power); ok && i+1 < w.reach {
+			r := &w.landed[i].place
+			o, d = r.At, r.pick(turns[2*i], turns[2*i+1])
 		}
 	}
 	if len(w.landed) > 0 {
@@ -211,6 +195,29 @@ func (w *walk) fromLamp() (end lampEnd) {
 		end = lampEnd{view.odds(point, r3.Scale(1/distance, out), distance), l.lands(point, first.At, first.Axis)}
 	}
 	return end
+}
+
+// land follows light of a power to the next surface, and makes of the power what that sends back; not ok where
+// there is none or it is black.
+func (w *walk) land(o, d r3.Vec, power *colour.RGB) bool {
+	f, distance, front := w.opaque.first(o, d, math.Inf(1), nil)
+	if f == nil {
+		return false
+	}
+	h := w.hitOn(o, d, f, distance, front)
+	// Light goes this way: it meets panes from the other side than a look does.
+	*power = power.Times(w.passed(h.at, r3.Scale(-1, d), distance)).Times(h.reflect)
+	if *power == (colour.RGB{}) {
+		return false
+	}
+	t := landing{place: Receptor{At: h.at, Axis: h.normal}, face: f, sent: power.Scale(1 / math.Pi)}
+	if n := len(w.landed); n > 0 {
+		before := &w.landed[n-1]
+		g := before.place.finding(h.at, h.normal)
+		t.before = before.before + 1/(g*g)
+	}
+	w.landed = append(w.landed, t)
+	return true
 }
 
 // oneLamp is the lamp of a share of all light, 0 to 1.
