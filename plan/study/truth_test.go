@@ -166,11 +166,22 @@ func report(t *testing.T, title string, all []miss, worst int) {
 	row("direct", func(m *miss) float64 { return m.direct }, 100, "%")
 	row("reflected", func(m *miss) float64 { return m.reflected }, 100, "%")
 	row("colour", func(m *miss) float64 { return m.kelvin }, 1, "K")
-	sorted := slices.Clone(all)
-	slices.SortStableFunc(sorted, func(a, b miss) int { return cmp.Compare(b.total, a.total) })
-	for _, m := range sorted[:min(worst, len(sorted))] {
+	for _, m := range worstScenes(all, worst) {
 		t.Logf("    %s %s: %.2f %%: %s", m.scene, m.name, 100*m.total, m.words)
 	}
+}
+
+// worstScenes are the worst readings of the scenes that have the worst.
+func worstScenes(all []miss, most int) (some []miss) {
+	sorted := slices.Clone(all)
+	slices.SortStableFunc(sorted, func(a, b miss) int { return cmp.Compare(b.total, a.total) })
+	for _, m := range sorted {
+		named := slices.ContainsFunc(some, func(o miss) bool { return o.scene == m.scene })
+		if !named && len(some) < most {
+			some = append(some, m)
+		}
+	}
+	return some
 }
 
 // TestTruth traces random scenes afresh, and prints how far readings are off:
