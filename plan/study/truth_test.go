@@ -54,16 +54,32 @@ func receptorsOf(orders []meter.Order) []truth.Receptor {
 	return all
 }
 
-// trace finds the truth of a set-up.
-func trace(s *plan.Setup, o truth.Options) []traced {
-	orders := meter.Orders(s)
-	values := truth.Trace(s, receptorsOf(orders), o)
-	all := make([]traced, len(orders))
-	for i := range orders {
-		v := &values[i]
-		all[i] = traced{orders[i].Name, v.Direct, v.Reflected, v.Total}
+// trace finds the truth of the readings of a set-up that are worth comparing.
+func trace(s *plan.Setup, o truth.Options) (all []traced) {
+	o.Dark = darkReading
+	var orders []meter.Order
+	for _, order := range meter.Orders(s) {
+		if !throughOneself(s, &order) {
+			orders = append(orders, order)
+		}
+	}
+	for i, v := range truth.Trace(s, receptorsOf(orders), o) {
+		if v.Total.Y >= darkReading {
+			all = append(all, traced{orders[i].Name, v.Direct, v.Reflected, v.Total})
+		}
 	}
 	return all
+}
+
+// throughOneself says whether a reading is of someone who lies, and looks down through their own body at what
+// that covers: it is dark there, and means nothing.
+func throughOneself(s *plan.Setup, o *meter.Order) bool {
+	for i := range s.People {
+		if p := &s.People[i]; p.Name == o.Person {
+			return p.Pose == "lying" && o.Receptor.Axis.Z < -0.1
+		}
+	}
+	return false
 }
 
 // parts are the direct and the reflected light of receptor i of a study.
@@ -92,31 +108,45 @@ func beyond(got, want, se float64) float64 { return max(0, math.Abs(got-want)-2*
 
 // misses compares the readings of a study with what was traced.
 func misses(scene string, lit *study.Study, truths []traced) (all []miss) {
+	index := map[string]int{}
+	for i := range lit.Orders {
+		index[lit.Orders[i].Name] = i
+	}
 	for i := range truths {
 		t := &truths[i]
-		if t.total.Y < darkReading {
-			continue
-		}
-		d, r := parts(lit, i)
+		d, r := parts(lit, index[t.name])
 		m := miss{scene: scene, name: t.name,
 			direct: beyond(d.Y(), t.direct.Y, t.direct.YSE) / t.total.Y, reflected: beyond(r.Y(), t.reflected.Y, t.reflected.YSE) / t.total.Y,
 			total: beyond(d.Y()+r.Y(), t.total.Y, t.total.YSE) / t.total.Y}
-		m.kelvin = kelvinOff(d.Add(r), t.total.RGB)
+		m.kelvin = kelvinOff(d.Add(r), t.total)
 		m.words = fmt.Sprintf("direct %.3f for %.3f ± %.3f, reflected %.3f for %.3f ± %.3f", d.Y(), t.direct.Y, t.direct.YSE, r.Y(), t.reflected.Y, t.reflected.YSE)
 		all = append(all, m)
 	}
 	return all
 }
 
-// kelvinOff is how far two colours are apart, K; nought where they have no temperature.
-func kelvinOff(got, want colour.RGB) float64 {
-	a, duv := colour.CCT(colour.XY(got))
-	b, _ := colour.CCT(colour.XY(want))
+// kelvinOff is how far the temperature of a colour is off beyond noise, K; nought where it has none. Noise is
+// how far the temperature goes where one channel is off by twice its standard error, over all three.
+func kelvinOff(got colour.RGB, want truth.Part) float64 {
+	kelvin, duv := colour.CCT(colour.XY(want.RGB))
 	if math.Abs(duv) > 0.05 {
 		return 0
 	}
-	return math.Abs(a - b)
+	noise := 0.0
+	for c := range want.RGB {
+		shifted := want.RGB
+		shifted[c] += 2 * want.SE[c]
+		noise = hypot(noise, kelvinOf(shifted)-kelvin)
+	}
+	return max(0, math.Abs(kelvinOf(got)-kelvin)-noise)
 }
+
+func kelvinOf(c colour.RGB) float64 {
+	kelvin, _ := colour.CCT(colour.XY(c))
+	return kelvin
+}
+
+func hypot(a, b float64) float64 { return math.Sqrt(a*a + b*b) }
 
 // report prints the spread of misses, and the worst.
 func report(t *testing.T, title string, all []miss, worst int) {
@@ -136,11 +166,22 @@ func report(t *testing.T, title string, all []miss, worst int) {
 	row("direct", func(m *miss) float64 { return m.direct }, 100, "%")
 	row("reflected", func(m *miss) float64 { return m.reflected }, 100, "%")
 	row("colour", func(m *miss) float64 { return m.kelvin }, 1, "K")
-	sorted := slices.Clone(all)
-	slices.SortStableFunc(sorted, func(a, b miss) int { return cmp.Compare(b.total, a.total) })
-	for _, m := range sorted[:min(worst, len(sorted))] {
+	for _, m := range worstScenes(all, worst) {
 		t.Logf("    %s %s: %.2f %%: %s", m.scene, m.name, 100*m.total, m.words)
 	}
+}
+
+// worstScenes are the worst readings of the scenes that have the worst.
+func worstScenes(all []miss, most int) (some []miss) {
+	sorted := slices.Clone(all)
+	slices.SortStableFunc(sorted, func(a, b miss) int { return cmp.Compare(b.total, a.total) })
+	for _, m := range sorted {
+		named := slices.ContainsFunc(some, func(o miss) bool { return o.scene == m.scene })
+		if !named && len(some) < most {
+			some = append(some, m)
+		}
+	}
+	return some
 }
 
 // TestTruth traces random scenes afresh, and prints how far readings are off:
@@ -154,10 +195,7 @@ func TestTruth(t *testing.T) {
 	for _, kind := range strings.Split(*truthKinds, ",") {
 		start := time.Now()
 		for seed := *truthFrom; seed < *truthFrom+*truthCount; seed++ {
-			_, s, err := scenes.Make(scenes.Kind(kind), seed)
-			if err != nil {
-				t.Fatal(err)
-			}
+			_, s := made(t, scenes.Kind(kind), seed)
 			truths := trace(s, truth.Options{Seed: uint64(seed), Error: *truthError, Most: *truthPaths})
 			for _, name := range strings.Split(*truthQuality, ",") {
 				quality, ok := light.QualityOf(name)

@@ -15,8 +15,14 @@ const batches = 16
 // The first samples of a batch, and the most that direct light takes.
 const (
 	firstSamples = 256
-	mostDirect   = 1 << 15
+	mostDirect   = 1 << 12
 )
+
+// worthLooking is the share of the reflected light that a leg may bring without being looked along each time.
+const worthLooking = 0.1
+
+// surely is how many standard errors a figure is never off by.
+const surely = 4
 
 // estimate is a part as it grows: the sums of its batches over so many samples.
 type estimate struct {
@@ -43,6 +49,14 @@ func (e *estimate) batch(b int) colour.RGB {
 	return e.sums[b].Scale(1 / float64(max(1, e.each))).Times(e.gain)
 }
 
+// bare is the luminous quantity before the gain.
+func (e *estimate) bare() (y float64) {
+	for b := range batches {
+		y += e.sums[b].Y()
+	}
+	return y / float64(batches*max(1, e.each))
+}
+
 // partOf is the mean of batches and its standard error.
 func partOf(batch func(b int) colour.RGB) (p Part) {
 	for b := range batches {
@@ -64,42 +78,62 @@ func partOf(batch func(b int) colour.RGB) (p Part) {
 	return p
 }
 
+// reading is a receptor and the estimates of its two parts.
+type reading struct {
+	*set
+	r            Receptor
+	seed         uint64
+	direct, back estimate
+	worth        float64
+}
+
 // read estimates the light at one receptor until it is close enough.
 func (s *set) read(r Receptor, o Options, index uint64) Value {
-	seed := mix(mix(o.Seed) + index)
 	gain := colour.RGB{1, 1, 1}
 	if r.Weight == Spot {
 		r, gain = s.spotted(r)
 		r.Weight = Flat
 	}
-	direct, back := &estimate{gain: gain}, &estimate{gain: gain}
-	straight := func(p *points) (e colour.RGB) {
-		for _, l := range s.lamps {
-			n := p.next()
-			e = e.Add(s.direct(l, &r, n[0], n[1]))
-		}
-		return e
-	}
-	around := func(p *points) colour.RGB { return s.reflected(r, p) }
-	direct.grow(seed, straight)
-	back.grow(mix(seed), around)
+	e := reading{set: s, r: r, seed: mix(mix(o.Seed) + index), direct: estimate{gain: gain}, back: estimate{gain: gain}}
+	e.growDirect()
+	e.growBack()
 	for {
-		v := Value{
-			Direct: partOf(direct.batch), Reflected: partOf(back.batch), Paths: back.each * batches,
-			Total: partOf(func(b int) colour.RGB { return direct.batch(b).Add(back.batch(b)) }),
-		}
+		v := e.value()
 		aim := o.Error * v.Total.Y
-		switch more := back.each*batches*2 <= o.Most; {
-		case math.Hypot(v.Direct.YSE, v.Reflected.YSE) <= aim:
+		switch more := e.back.each*batches*2 <= o.Most; {
+		case math.Hypot(v.Direct.YSE, v.Reflected.YSE) <= aim, v.Total.Y+surely*v.Total.YSE < o.Dark:
 			return v
-		case direct.each < mostDirect && (v.Direct.YSE > aim/2 || !more):
-			direct.grow(seed, straight)
+		case e.direct.each < mostDirect && (v.Direct.YSE > aim/2 || !more):
+			e.growDirect()
 		case more:
-			back.grow(mix(seed), around)
+			e.growBack()
 		default:
 			return v
 		}
 	}
+}
+
+// value is what is known by now.
+func (e *reading) value() Value {
+	return Value{
+		Direct: partOf(e.direct.batch), Reflected: partOf(e.back.batch), Paths: e.back.each * batches,
+		Total: partOf(func(b int) colour.RGB { return e.direct.batch(b).Add(e.back.batch(b)) }),
+	}
+}
+
+func (e *reading) growDirect() {
+	e.direct.grow(e.seed, func(p *points) (sum colour.RGB) {
+		for _, l := range e.lamps {
+			n := p.next()
+			sum = sum.Add(e.set.direct(l, &e.r, n[0], n[1]))
+		}
+		return sum
+	})
+}
+
+func (e *reading) growBack() {
+	e.worth = worthLooking * e.back.bare()
+	e.back.grow(mix(e.seed), func(p *points) colour.RGB { return e.reflected(e.r, p, e.worth) })
 }
 
 // each calls do for 0 to n-1 on several goroutines.

@@ -17,18 +17,31 @@ type set struct {
 	panes  []face
 	bodies *tree
 	lamps  []*lamp
+	reach  int // how many surfaces a walk from a lamp meets
 }
 
 func newSet(s *plan.Setup) *set {
 	opaque, panes := facesOf(&s.Set)
 	bodies, _ := facesOf(&s.Bodies)
-	t := &set{opaque: newTree(opaque), panes: panes, bodies: newTree(bodies)}
+	t := &set{opaque: newTree(opaque), panes: panes, bodies: newTree(bodies), reach: mostLanded}
 	for i := range s.Lights {
 		if l := newLamp(&s.Lights[i]); l.flux > 0 && l.drive != (colour.RGB{}) {
 			t.lamps = append(t.lamps, l)
 		}
 	}
+	t.shareOut()
 	return t
+}
+
+// shareOut gives each lamp its share of the rays that lamps send, by its flux.
+func (s *set) shareOut() {
+	all := 0.0
+	for _, l := range s.lamps {
+		all += l.flux * l.drive.Y()
+	}
+	for _, l := range s.lamps {
+		l.share = l.flux * l.drive.Y() / all
+	}
 }
 
 // facesOf makes faces of solids, those of clear sheets apart. The inside of a prism is black.
@@ -112,10 +125,10 @@ func (s *set) look(o, d r3.Vec, skip []solid.ID) (h hit, ok bool) {
 	if f == nil {
 		return h, false
 	}
-	return s.seen(o, d, f, distance, front), true
+	return s.hitOn(o, d, f, distance, front), true
 }
 
-func (s *set) seen(o, d r3.Vec, f *face, distance float64, front bool) hit {
+func (s *set) hitOn(o, d r3.Vec, f *face, distance float64, front bool) hit {
 	h := hit{at: r3.Add(o, r3.Scale(distance, d)), normal: f.normal, reflect: f.reflect[0]}
 	if !front {
 		h.normal, h.reflect = r3.Scale(-1, f.normal), f.reflect[1]
@@ -134,6 +147,6 @@ func (s *set) spotted(r Receptor) (flat Receptor, gain colour.RGB) {
 	if f == nil {
 		return r, colour.RGB{}
 	}
-	h := s.seen(r.At, r.Axis, f, distance, front)
+	h := s.hitOn(r.At, r.Axis, f, distance, front)
 	return Receptor{At: h.at, Axis: h.normal, Skip: r.Skip}, h.reflect.Times(h.passed).Scale(1 / math.Pi)
 }

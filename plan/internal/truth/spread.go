@@ -38,22 +38,14 @@ func lobeOf(d *photometry.Lobe) spread {
 	if d.At(math.Pi/2+1e-6) == 0 {
 		edge = math.Pi / 2
 	}
-	// Two angles give n and tb: log2 of I0/I is (t/tb)^n.
-	stops := func(t float64) float64 { return math.Log2(d.At(0) / d.At(t)) }
-	one := edge / 2
-	for stops(one) > 20 {
-		one /= 2
-	}
-	two := one / 2
-	power := math.Log2(stops(one) / stops(two))
-	half := one / math.Pow(stops(one), 1/power)
+	half, power := lobeFigures(d, edge/2)
 	at := func(t float64) float64 {
 		if t > edge {
 			return 0
 		}
 		return math.Exp2(-math.Pow(t/half, power))
 	}
-	// The integral over rings, closely spaced near the axis.
+	// The integral over rings, which are closer near the axis.
 	const rings = 20000
 	sum := 0.0
 	for i := range rings {
@@ -63,8 +55,18 @@ func lobeOf(d *photometry.Lobe) spread {
 	}
 	peak := 1 / (2 * math.Pi * sum)
 	return func(right, up, ahead float64) float64 {
-		return peak * at(math.Atan2(math.Hypot(right, up), ahead))
+		return peak * at(math.Atan2(math.Sqrt(right*right+up*up), ahead))
 	}
+}
+
+// lobeFigures finds tb and n from what a lobe gives at two angles: log2 of I0/I is (t/tb)^n.
+func lobeFigures(d *photometry.Lobe, angle float64) (half, power float64) {
+	stops := func(t float64) float64 { return math.Log2(d.At(0) / d.At(t)) }
+	for stops(angle) > 20 {
+		angle /= 2
+	}
+	power = math.Log2(stops(angle) / stops(angle/2))
+	return angle / math.Pow(stops(angle), 1/power), power
 }
 
 // gridOf is what is behind the grid times 1 - |tan a|/tan A across and along.

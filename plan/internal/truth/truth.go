@@ -41,6 +41,7 @@ type Options struct {
 	Seed    uint64
 	Workers int     // goroutines; 0: one a core. The results are the same bits for any number
 	Error   float64 // the standard error of a total at which it stops, of that; 0 means aimedError
+	Dark    float64 // lx below which nobody cares how close it is
 	Most    int     // paths of a receptor at most; 0 means mostPaths
 }
 

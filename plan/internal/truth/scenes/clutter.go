@@ -12,6 +12,30 @@ func along(x, y, distance float64, bearing int) string {
 	return fmt.Sprintf("[%.3f, %.3f]", x+distance*sin, y+distance*cos)
 }
 
+// crowded puts a lamp into a room with something close to it.
+func (w *writer) crowded(r *room) {
+	x, y, z := w.between(1, r.wide-1), w.between(1, r.deep-1), w.between(1, 1.9)
+	pan := w.whole(0, 359)
+	aim := fmt.Sprintf("{pan: %d, tilt: %d}", pan, w.whole(-40, 20))
+	switch w.whole(0, 4) {
+	case 0:
+		w.hotCard(x, y, z, pan)
+	case 1:
+		w.hotCard(x, y, z, pan)
+		aim = fmt.Sprint(pan)
+	case 2:
+		w.lanternBetween(x, y, z)
+		return
+	case 3:
+		w.besideLamp(x, y, z)
+		return
+	default: // a lamp near a wall
+		x = w.between(0.2, 0.45)
+		aim = fmt.Sprintf("{pan: %d, tilt: %d}", w.whole(200, 340), w.whole(-30, 30))
+	}
+	w.light(fmt.Sprintf("%s, at: [%g, %g], height: %g, aim: %s", w.head(3000, w.chance(0.5)), x, y, z, aim))
+}
+
 // hotCard puts a card 20 to 60 cm before a lamp that points along a bearing, or a flag over a part of it.
 func (w *writer) hotCard(x, y, z float64, pan int) {
 	kind, faces := w.one("card", "card", "flag"), pan+180+w.whole(-40, 40)
@@ -39,9 +63,6 @@ func (w *writer) besideLamp(x, y, z float64) {
 		w.one("white", "paint", "lime"))
 	w.light(fmt.Sprintf("output: {lumens: %d, face: [%g, %g]}, at: [%g, %g], height: %g, aim: %s", w.whole(2000, 10000), size, w.between(0.4, 1.4), x, y, z, w.one("180", "down", "{pan: 180, tilt: -45}")))
 }
-
-// around says whether the clutter has brought its lamp.
-func (w *writer) around(_, _, _ float64) bool { return w.count("lights") > 0 }
 
 // closeMeters puts meters 10 to 30 cm before walls, or over the ground.
 func (w *writer) closeMeters(r *room, open bool) {

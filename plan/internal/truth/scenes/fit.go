@@ -14,6 +14,7 @@ import (
 // The least distances of a scene, m: of a meter and a lamp's opening from what is solid, and of a meter from an
 // opening.
 const (
+	touching = 1e-6 // m: things that share less space only touch
 	offSolid = 0.02
 	offLamp  = 0.10
 )
@@ -151,7 +152,7 @@ func isPerson(s *plan.Setup, name string) bool {
 
 // cross says whether two prisms share space: neither has a side that all of the other lies beyond.
 func cross(a, b *solid.Prism) bool {
-	return a.Z0 < b.Z1 && b.Z0 < a.Z1 && !beyond(a.Base, b.Base) && !beyond(b.Base, a.Base)
+	return a.Z0 < b.Z1-touching && b.Z0 < a.Z1-touching && !beyond(a.Base, b.Base) && !beyond(b.Base, a.Base)
 }
 
 func beyond(ring, other []r2.Vec) bool {
@@ -159,7 +160,7 @@ func beyond(ring, other []r2.Vec) bool {
 		along := r2.Sub(ring[(i+1)%len(ring)], a)
 		out := true
 		for _, p := range other {
-			out = out && r2.Cross(along, r2.Sub(p, a)) <= 0
+			out = out && r2.Cross(along, r2.Sub(p, a)) <= touching*r2.Norm(along)
 		}
 		if out {
 			return true

@@ -8,21 +8,7 @@ var writers = map[Kind]func(w *writer){Inside: inside, Window: window, Doorway: 
 // inside writes a room or two with lamps and furniture in them.
 func inside(w *writer) {
 	w.paints()
-	if w.chance(0.3) {
-		r := w.angular("den")
-		if w.chance(0.5) {
-			w.window("w0", r, 0)
-		}
-	} else {
-		r := w.room("den", 0, 0, w.between(2.6, 6.5), w.between(2.4, 5.5))
-		if w.chance(0.6) {
-			w.window("w0", r, w.whole(0, 1))
-		}
-		if w.chance(0.4) {
-			w.way("d0", r, 2)
-			w.room("hall", r.wide+r.wall, 0, w.between(1.2, 3), r.deep)
-		}
-	}
+	w.home()
 	r := &w.rooms[0]
 	w.furnish(r, w.whole(1, 5))
 	for range w.whole(0, 2) {
@@ -31,10 +17,35 @@ func inside(w *writer) {
 	for range w.whole(1, 4) {
 		w.lamp(r)
 	}
+	if w.chance(0.2) {
+		w.practical()
+	}
+	if w.chance(0.3) {
+		w.camera(r)
+	}
 	for range w.whole(0, 2) {
 		w.board(r)
 	}
 	w.meters(r, w.whole(3, 6))
+}
+
+// home writes a room that is no box, or a plain one, sometimes with a hall beside it.
+func (w *writer) home() {
+	if w.chance(0.3) {
+		r := w.angular("den")
+		if w.chance(0.5) {
+			w.window("w0", r, 0)
+		}
+		return
+	}
+	r := w.room("den", 0, 0, w.between(2.6, 6.5), w.between(2.4, 5.5))
+	if w.chance(0.6) {
+		w.window("w0", r, w.whole(0, 1))
+	}
+	if w.chance(0.4) {
+		w.way("d0", r, 2)
+		w.room("hall", r.wide+r.wall, 0, w.between(1.2, 3), r.deep)
+	}
 }
 
 // window writes a room lit through its windows.
@@ -95,26 +106,7 @@ func clutter(w *writer) {
 	if !open {
 		r = w.room("den", 0, 0, w.between(3, 5), w.between(2.8, 4.5))
 	}
-	x, y, z := w.between(1, r.wide-1), w.between(1, r.deep-1), w.between(1, 1.9)
-	pan := w.whole(0, 359)
-	aim := fmt.Sprintf("{pan: %d, tilt: %d}", pan, w.whole(-40, 20))
-	switch w.whole(0, 4) {
-	case 0:
-		w.hotCard(x, y, z, pan)
-	case 1:
-		w.hotCard(x, y, z, pan)
-		aim = fmt.Sprint(pan)
-	case 2:
-		w.lanternBetween(x, y, z)
-	case 3:
-		w.besideLamp(x, y, z)
-	default: // a lamp near a wall
-		x = w.between(0.2, 0.45)
-		aim = fmt.Sprintf("{pan: %d, tilt: %d}", w.whole(200, 340), w.whole(-30, 30))
-	}
-	if !w.around(x, y, z) {
-		w.light(fmt.Sprintf("%s, at: [%g, %g], height: %g, aim: %s", w.head(3000, w.chance(0.5)), x, y, z, aim))
-	}
+	w.crowded(r)
 	if w.chance(0.4) {
 		w.lamp(r)
 	}

@@ -16,12 +16,12 @@ func (w *writer) plain(lumens float64, face bool) string {
 		return fmt.Sprintf("{%s, beam: %d}", lm, w.whole(15, 100))
 	case 2:
 		beam := w.whole(12, 70)
-		return fmt.Sprintf("{%s, beam: %d, field: %d}", lm, beam, int(float64(beam)*w.between(1.15, 2.2))+1)
+		return fmt.Sprintf("{%s, beam: %d, field: %d}", lm, beam, int(float64(beam)*w.between(1.4, 2.2))+1)
 	case 3:
 		return fmt.Sprintf("{%s, face: [%g, %g]}", lm, w.between(0.3, 1.6), w.between(0.3, 1.4))
 	case 4:
 		beam := w.whole(45, 110)
-		return fmt.Sprintf("{%s, face: [%g, %g], beam: %d, field: %d}", lm, w.between(0.3, 1.4), w.between(0.3, 1.2), beam, int(float64(beam)*w.between(1.3, 1.8)))
+		return fmt.Sprintf("{%s, face: [%g, %g], beam: %d, field: %d}", lm, w.between(0.3, 1.4), w.between(0.3, 1.2), beam, int(float64(beam)*w.between(1.35, 1.8)))
 	case 5:
 		return fmt.Sprintf("{%s, disc: %g}", lm, w.between(0.3, 1.5))
 	case 6:
@@ -109,8 +109,18 @@ func (w *writer) light(text string) {
 	w.add("lights", "l%d: {%s%s, mount: %s}", w.count("lights"), text, w.trim(), w.one("hand", "floor", "stand"))
 }
 
-// board puts a card or a flag into a room.
+// practical puts a lamp on the first piece of furniture.
+func (w *writer) practical() {
+	w.add("lights", "l%d: {unit: practical-table, at: {top: f0}}", w.count("lights"))
+}
+
+// board puts a card or a flag into a room, half of them beside somebody.
 func (w *writer) board(r *room) {
+	if len(w.people) > 0 && w.chance(0.5) {
+		w.add("grip", "g%d: {%s: [%g, %g], at: {by: %s, turn: %d own-%s, distance: %g}}", w.count("grip"), w.one("card", "card", "flag"), w.between(0.5, 1.2), w.between(0.5, 1.2),
+			w.one(w.people...), w.whole(20, 110), w.one("left", "right"), w.between(0.5, 1.1))
+		return
+	}
 	at := fmt.Sprintf("[%.3f, %.3f]", r.x+w.between(0.5, r.wide-0.5), r.y+w.between(0.5, r.deep-0.5))
 	surface := ""
 	if w.chance(0.3) {

@@ -38,7 +38,11 @@ func (w *writer) room(name string, x, y, wide, deep float64) *room {
 	if w.chance(0.2) {
 		height = fmt.Sprintf("{low: %g, high: %g, toward: %s}", r.height, r.height+w.between(0.3, 1.2), w.one(r.walls...))
 	}
-	w.add("rooms", "%s: {at: [%.3f, %.3f], size: [%g, %g], height: %s%s}", name, x, y, wide, deep, height, w.surfaces())
+	base := ""
+	if x > 0 && w.chance(0.2) {
+		base = fmt.Sprintf(", base: %g", w.between(-0.3, 0.3))
+	}
+	w.add("rooms", "%s: {at: [%.3f, %.3f], size: [%g, %g], height: %s%s%s}", name, x, y, wide, deep, height, base, w.surfaces())
 	w.rooms = append(w.rooms, r)
 	return &w.rooms[len(w.rooms)-1]
 }
@@ -100,28 +104,17 @@ func (w *writer) furnish(r *room, pieces int) {
 	}
 }
 
+// piece puts one piece of furniture into a room, a third of them against a wall.
 func (w *writer) piece(r *room) {
-	name := fmt.Sprintf("f%d", w.count("furniture"))
 	at := fmt.Sprintf("[%.3f, %.3f]", r.x+w.between(0.6, r.wide-0.6), r.y+w.between(0.6, r.deep-0.6))
 	turn := w.whole(0, 3) * 90
-	if w.chance(0.5) {
+	if len(r.walls) > 0 && w.chance(0.35) {
+		wall := w.whole(0, len(r.walls)-1)
+		at = fmt.Sprintf("{wall: %s.%s, along: %g, in: 0}", r.name, r.walls[wall], w.between(0.5, r.lengths[wall]-0.5))
+	} else if w.chance(0.5) {
 		turn = w.whole(0, 359)
 	}
-	size := ""
-	switch w.whole(0, 5) {
-	case 0:
-		size = fmt.Sprintf("box: [%g, %g, %g]", w.between(0.3, 1.4), w.between(0.3, 0.8), w.between(0.3, 1.9))
-	case 1:
-		size = fmt.Sprintf("cylinder: [%g, %g]", w.between(0.2, 0.7), w.between(0.4, 1.8))
-	case 2:
-		size = fmt.Sprintf("table: [%g, %g, %g]", w.between(0.7, 1.8), w.between(0.5, 0.9), w.between(0.45, 0.78))
-	case 3:
-		size = fmt.Sprintf("sofa: [%g, %g, %g]", w.between(1.2, 2.1), w.between(0.8, 0.95), w.between(0.7, 0.9))
-	case 4:
-		size = fmt.Sprintf("stairs: [%g, %g, %g]", w.between(0.7, 1), w.between(0.8, 1.6), w.between(0.5, 1.1))
-	default:
-		size = fmt.Sprintf("deck: [%g, %g, %g]", w.between(0.8, 1.6), w.between(0.8, 1.4), w.between(0.2, 0.5))
-	}
+	size := w.shape()
 	more := ""
 	if w.chance(0.7) {
 		more += ", material: " + w.one("paint", "white", "dark-wood", "black", "linen", "terracotta", "navy", "lime")
@@ -129,7 +122,24 @@ func (w *writer) piece(r *room) {
 	if w.chance(0.1) && !strings.HasPrefix(size, "stairs") {
 		more += fmt.Sprintf(", lift: %g", w.between(0.1, 0.8))
 	}
-	w.add("furniture", "%s: {%s, at: %s, turn: %d%s}", name, size, at, turn, more)
+	w.add("furniture", "f%d: {%s, at: %s, turn: %d%s}", w.count("furniture"), size, at, turn, more)
+}
+
+// shape is a piece of furniture of any kind.
+func (w *writer) shape() string {
+	switch w.whole(0, 5) {
+	case 0:
+		return fmt.Sprintf("box: [%g, %g, %g]", w.between(0.3, 1.4), w.between(0.3, 0.8), w.between(0.3, 1.9))
+	case 1:
+		return fmt.Sprintf("cylinder: [%g, %g]", w.between(0.2, 0.7), w.between(0.4, 1.8))
+	case 2:
+		return fmt.Sprintf("table: [%g, %g, %g]", w.between(0.7, 1.8), w.between(0.5, 0.9), w.between(0.45, 0.78))
+	case 3:
+		return fmt.Sprintf("sofa: [%g, %g, %g]", w.between(1.2, 2.1), w.between(0.8, 0.95), w.between(0.7, 0.9))
+	case 4:
+		return fmt.Sprintf("stairs: [%g, %g, %g]", w.between(0.7, 1), w.between(0.8, 1.6), w.between(0.5, 1.1))
+	}
+	return fmt.Sprintf("deck: [%g, %g, %g]", w.between(0.8, 1.6), w.between(0.8, 1.4), w.between(0.2, 0.5))
 }
 
 // person puts someone into a room.
@@ -141,4 +151,12 @@ func (w *writer) person(r *room) {
 	}
 	w.add("people", "%s: {%s}", name, text)
 	w.people = append(w.people, name)
+}
+
+// camera puts a camera into a room, and sometimes a spot that is read from it.
+func (w *writer) camera(r *room) {
+	w.add("cameras", "A: {at: [%.3f, %.3f], height: %g, lens: 35 mm}", r.x+w.between(0.5, r.wide-0.5), r.y+w.between(0.5, r.deep-0.5), w.between(0.8, 1.7))
+	if w.chance(0.5) {
+		w.add("meters", "m%d: {spot: %s, from: A}", w.count("meters"), w.point(r, 0.1, 1.8))
+	}
 }

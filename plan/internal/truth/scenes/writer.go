@@ -23,13 +23,11 @@ type section struct {
 
 // room is what later sections need to know of a room: the clear box that things are put in.
 type room struct {
-	name                string
-	x, y, wide, deep    float64
-	height              float64
-	walls               []string // by which openings are named
-	wall                float64
-	lengths             []float64 // of the walls
-	top, windows, doors int
+	name             string
+	x, y, wide, deep float64
+	height, wall     float64
+	walls            []string // by which openings are named
+	lengths          []float64
 }
 
 func newWriter(rng *truth.PCG) *writer {
