@@ -22,6 +22,8 @@ const hotTimes = 20
 type spotted struct {
 	elements []int
 	upTo     []float64
+	middles  []r3.Vec
+	areas    []float64 // m²
 }
 
 // spots finds the hot elements of a lamp.
@@ -41,7 +43,11 @@ func (t *Transport) spots(lamp first) (s spotted) {
 		for k, a := range t.patches[slot].area {
 			if v := t.returned(lamp, 4*slot+k); v > threshold && a > 0 {
 				sum += a * v
+				p := &t.patches[slot]
+				f := &t.mesh.faces[p.face]
+				corners := f.element4(p.x, p.y, k)
 				s.elements, s.upTo = append(s.elements, 4*slot+k), append(s.upTo, sum)
+				s.middles, s.areas = append(s.middles, solid.Centre(corners[:])), append(s.areas, f.du*f.dv/4)
 			}
 		}
 	}
@@ -64,31 +70,50 @@ type glance struct {
 	gain    colour.RGB
 }
 
-// glances looks from a patch at some of the hot elements, spread over all that they return.
+// glances looks from a patch at hot elements: at each that is close by, and at some of the others, spread over all
+// that they return. Of one close by a patch gets so much that it may not be left to chance.
 func (t *Transport) glances(e *eye, s *spotted, slot int, each func(g glance)) {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	turn := turns(p.number)
 	looks := t.quality.Looks
+	middle := f.at(p.x+f.du/2, p.y+f.dv/2)
+	look := func(m, k int, gain float64) {
+		x, y, way := t.stars[m].turned(&turn)
+		g := glance{element: s.elements[k]}
+		if seen := t.seenFrom(e, t.placeOn(f, p, x, y), f.n, g.element, way); seen != (colour.RGB{}) {
+			g.gain = seen.Scale(gain)
+			each(g)
+		}
+	}
+	for k, at := range s.middles {
+		if s.isClose(k, r3.Norm2(r3.Sub(at, middle))) && r3.Dot(r3.Sub(at, middle), f.n) > -f.du {
+			for m := range looks {
+				look(m, k, 1/float64(looks))
+			}
+		}
+	}
 	all := s.upTo[len(s.upTo)-1]
 	for m := range looks {
-		star := &t.stars[m]
-		x, y, way := star.turned(&turn)
 		aim := (float64(m) + unit(turn[0]^turn[3])) / float64(looks) * all
 		k := min(sort.SearchFloat64s(s.upTo, aim), len(s.upTo)-1)
+		if s.isClose(k, r3.Norm2(r3.Sub(s.middles[k], middle))) {
+			continue
+		}
 		part := s.upTo[k]
 		if k > 0 {
 			part -= s.upTo[k-1]
 		}
-		g := glance{element: s.elements[k]}
-		at := t.placeOn(f, p, x, y)
-		seen := t.seenFrom(e, at, f.n, g.element, way)
-		if seen == (colour.RGB{}) {
-			continue
-		}
-		g.gain = seen.Scale(all / (part * float64(looks)))
-		each(g)
+		look(m, k, all/(part*float64(looks)))
 	}
+}
+
+// closeShare is the form factor, about, from which on a hot element is close.
+const closeShare = 0.02
+
+// isClose says whether hot element k is close at the square of a distance, m².
+func (s *spotted) isClose(k int, square float64) bool {
+	return s.areas[k] > closeShare*math.Pi*square
 }
 
 // placeOn is a place of a patch in the air.

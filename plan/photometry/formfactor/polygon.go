@@ -32,6 +32,10 @@ func PolygonDome(corners []r3.Vec, at, axis r3.Vec) float64 {
 	return dome(polygonAngle(seen), polygonVector(seen), axis)
 }
 
+// inPlane is the distance, m, from the plane of a polygon within which a receptor counts as lying in it, where it
+// gets nothing: rounding would have it see some corners and not others.
+const inPlane = 1e-9
+
 // faces reports whether at lies before the polygon's shining side.
 func faces(corners []r3.Vec, at r3.Vec) bool {
 	if len(corners) < 3 {
@@ -42,7 +46,7 @@ func faces(corners []r3.Vec, at r3.Vec) bool {
 	for i := 1; i+1 < len(corners); i++ {
 		normal = r3.Add(normal, r3.Cross(r3.Sub(corners[i], origin), r3.Sub(corners[i+1], origin)))
 	}
-	return r3.Dot(normal, r3.Sub(at, origin)) > 0
+	return r3.Dot(normal, r3.Sub(at, origin)) > inPlane*r3.Norm(normal)
 }
 
 // clip appends to dst the part of the polygon above the receptor's plane, relative to at.
