@@ -16,7 +16,7 @@ type first []float32
 
 // straight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
 // and shows in the whole.
-func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
+func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, []bool, error) {
 	channels := t.Channels()
 	out := make(first, 4*len(t.patches)*channels)
 	edges := make([]float64, len(t.patches)) // lx that elements of a patch are apart
@@ -36,15 +36,33 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, error) {
 		}
 	})
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	again := t.edged(out, edges)
 	err = crew.Each(ctx, t.workers, len(again), func(worker, i int) { strike(worker, again[i], true) })
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	t.balance(lamp, out)
-	return out, nil
+	return out, t.uneven(out, edges), nil
+}
+
+// unlike is the share of the brightest element of a patch by which another must differ for the edge of a shadow to
+// matter within them.
+const unlike = 0.05
+
+// uneven says of each patch whether the edge of a shadow runs over it.
+func (t *Transport) uneven(straight first, edges []float64) []bool {
+	channels := t.Channels()
+	out := make([]bool, len(t.patches))
+	for s, apart := range edges {
+		brightest := float32(0)
+		for k := range 4 {
+			brightest = max(brightest, straight[(4*s+k)*channels+channels/2])
+		}
+		out[s] = apart > unlike*float64(brightest)
+	}
+	return out
 }
 
 // edged lists the patches that the edge of a shadow may put off by more than their share: of the flux that comes

@@ -26,7 +26,10 @@ type reading struct {
 // gatherer reads receptors. It keeps its memory from one to the next.
 type gatherer struct {
 	s      *Solution
+	lamps  []Lamp
+	worker int
 	view   solid.Viewer
+	local  []map[int]colour.RGB // by lamp and ray of the place: what comes straight to where the ray has met, lx
 	found  []int32
 	rays   []float64 // by ray of the place: what the receptor gets by it for each lm/m², lx
 	shares []float64 // by element: those of its rays, cells left out
@@ -46,20 +49,27 @@ type groupKey struct {
 	via   []solid.ID
 }
 
-// read reads all receptors.
-func (s *Solution) read(ctx context.Context) error {
+// read reads all receptors, place by place.
+func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
 	t := s.t
 	s.brighten()
 	s.halve()
 	s.readings = make([]reading, len(t.readers))
-	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.readers)))
-	return crew.Each(ctx, t.workers, len(t.readers), func(worker, i int) {
+	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.places)))
+	return crew.Each(ctx, t.workers, len(t.places), func(worker, n int) {
 		if gatherers[worker] == nil {
-			n := 4 * (len(t.patches) + len(t.veils))
-			gatherers[worker] = &gatherer{s: s, view: solid.Viewer{BVH: t.mesh.bvh},
-				shares: make([]float64, n), known: make([]bool, n), exact: make([]float64, n)}
+			size := 4 * (len(t.patches) + len(t.veils))
+			gatherers[worker] = &gatherer{s: s, lamps: lamps, worker: worker, view: solid.Viewer{BVH: t.mesh.bvh},
+				shares: make([]float64, size), known: make([]bool, size), exact: make([]float64, size)}
 		}
-		s.readings[i] = gatherers[worker].reading(i)
+		g := gatherers[worker]
+		g.local = make([]map[int]colour.RGB, len(lamps))
+		for lamp := range g.local {
+			g.local[lamp] = map[int]colour.RGB{}
+		}
+		for _, i := range t.places[n].receptors {
+			s.readings[i] = g.reading(i)
+		}
 	})
 }
 
@@ -255,13 +265,14 @@ func (g *gatherer) sum(p *place, lamp int) (out []colour.RGB) {
 		}
 		out[k] = out[k].Add(e)
 	}
+	put := g.putRight(p, lamp)
 	for _, h := range g.met {
 		if !g.known[h] {
-			add(h, g.s.exitance(h, lamp).Scale(g.shares[h]))
+			add(h, g.s.exitance(h, lamp).Add(put[h]).Scale(g.shares[h]))
 		}
 	}
 	for _, h := range g.fixed {
-		add(h, g.s.exitance(h, lamp).Scale(g.exact[h]))
+		add(h, g.s.exitance(h, lamp).Add(put[h]).Scale(g.exact[h]))
 	}
 	for r, n := range p.cellOf {
 		if n >= 0 && g.rays[r] > 0 {
@@ -269,6 +280,56 @@ func (g *gatherer) sum(p *place, lamp int) (out []colour.RGB) {
 		}
 	}
 	return out
+}
+
+// putRight finds, for elements that matter and that the edge of a shadow runs over, by how much the light where the rays
+// have met them differs from that of all of the element: of a floor behind a door ajar one sees the lit part, or the
+// dark one. It is lm/m² by element.
+func (g *gatherer) putRight(p *place, lamp int) map[uint32]colour.RGB {
+	t := g.s.t
+	bright, total := g.s.bright[lamp], 0.0
+	for _, h := range g.met {
+		total += g.shares[h] * float64(bright[h])
+	}
+	limit := t.quality.Matters * total
+	type met struct {
+		sum    colour.RGB
+		weight float64
+	}
+	found := map[uint32]*met{}
+	for _, h := range g.met {
+		if h < uint32(4*len(t.patches)) && g.s.uneven[lamp][h/4] && g.shares[h]*float64(bright[h]) > limit && limit > 0 {
+			found[h] = &met{}
+		}
+	}
+	if len(found) == 0 {
+		return nil
+	}
+	for r, h := range p.hits {
+		m := found[h]
+		if m == nil || g.rays[r] == 0 || p.cellOf != nil && p.cellOf[r] >= 0 {
+			continue
+		}
+		e, known := g.local[lamp][r]
+		if !known {
+			e = g.lamps[lamp].Light(g.worker, p.at[r], t.mesh.faces[t.patches[h/4].face].n)
+			g.local[lamp][r] = e
+		}
+		m.sum, m.weight = m.sum.Add(e.Scale(g.rays[r])), m.weight+g.rays[r]
+	}
+	put := make(map[uint32]colour.RGB, len(found))
+	channels := t.Channels()
+	for h, m := range found {
+		if m.weight == 0 {
+			continue
+		}
+		var straight colour.RGB
+		for c := range straight {
+			straight[c] = float64(g.s.firsts[lamp][int(h)*channels+c%channels])
+		}
+		put[h] = t.mesh.faces[t.patches[h/4].face].reflect.Times(m.sum.Scale(1 / m.weight).Add(straight.Scale(-1)))
+	}
+	return put
 }
 
 // key is the place of an element's key.

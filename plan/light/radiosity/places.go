@@ -14,6 +14,7 @@ import (
 type place struct {
 	receptors []int
 	hits      []uint32 // by ray
+	at        []r3.Vec // by ray: where it has met them
 	way       []r3.Vec // of the rays, all round; nil where they are spread as the only receptor weighs them
 	cellOf    []int32  // by ray: the cell it has met; -1 for none
 }
@@ -49,7 +50,7 @@ func (t *Transport) group() {
 			rays *= allRound
 			p.way = make([]r3.Vec, rays)
 		}
-		p.hits = make([]uint32, rays)
+		p.hits, p.at = make([]uint32, rays), make([]r3.Vec, rays)
 	}
 }
 
@@ -97,6 +98,7 @@ func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {
 			d = frame.direction(r.Pattern, x, y)
 		}
 		p.hits[k], _ = e.look(r.At, d, r.Skip)
+		p.at[k] = e.at
 		if p.hits[k] != black && t.isNear(r.At, e.element) {
 			some = append(some, landing{int32(k), p.hits[k], e.at})
 		}

@@ -41,6 +41,7 @@ type Quality struct {
 	Cell    int     // rays of a cell
 	Looks   int     // from a patch at what is hot
 	Edge    float64 // share of a lamp's light by which the edge of a shadow may put a patch off before it is looked at closely
+	Matters float64 // share of a reading from which on the light of an element is found where it is seen
 	Noise   float64 // share of a lamp's light that an element may be off by before its form factor is found exactly
 	Lattice int     // rays of a point of a lattice; its neighbours' count for it, too
 }

@@ -54,6 +54,7 @@ type Solution struct {
 	lamps    int
 	blocks   []block
 	firsts   []first
+	uneven   [][]bool       // by lamp and slot: whether the edge of a shadow runs over it
 	cells    [][]colour.RGB // exitance by lamp and cell, lm/m²
 	bright   [][]float32    // luminous exitance by lamp and element, lm/m²
 	halves   [][]float32    // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
@@ -77,12 +78,12 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 		return s, nil
 	}
 	firsts := make([]first, len(lamps))
+	s.uneven = make([][]bool, len(lamps))
 	for i, lamp := range lamps {
-		f, err := t.straight(ctx, lamp)
-		if err != nil {
+		var err error
+		if firsts[i], s.uneven[i], err = t.straight(ctx, lamp); err != nil {
 			return nil, err
 		}
-		firsts[i] = f
 	}
 	each := width / t.Channels()
 	s.blocks = make([]block, (len(lamps)+each-1)/each)
@@ -103,8 +104,8 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 	if s.cells, err = s.nearby(ctx, lamps); err != nil {
 		return nil, err
 	}
-	err = s.read(ctx)
-	s.bright, s.cells, s.firsts, s.halves, s.cellOff = nil, nil, nil, nil, nil
+	err = s.read(ctx, lamps)
+	s.bright, s.cells, s.firsts, s.halves, s.cellOff, s.uneven = nil, nil, nil, nil, nil, nil
 	return s, err
 }
 
