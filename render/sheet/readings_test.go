@@ -56,7 +56,7 @@ func TestNamesStandAtTheBody(t *testing.T) {
 	for n := range int64(6) {
 		ins = append(ins, crowd(n, 6))
 	}
-	for n, in := range append(ins, sampleInputs(t, "night-kitchen")...) {
+	for n, in := range append(ins, sampleInputs(t, "ferry-office")...) {
 		s := sheetFor(t, in, Options{Paper: "A3", Font: f})
 		v := s.fitter.view(&s.layout)
 		for i := range in.Setup.People {
