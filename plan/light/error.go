@@ -22,7 +22,7 @@ func (q Quality) doubt() doubt {
 }
 
 // allowed is the share of a receptor's light that rays may leave it off by before more are sent.
-func (q Quality) allowed() float64 { return [...]float64{Normal: 0.01, Draft: 0.05, Fine: 0.004}[q] }
+func (q Quality) allowed() float64 { return [...]float64{Normal: 0.01, Draft: 0.05, Fine: 0.005}[q] }
 
 // Error is the standard error of the light at receptor i, lx, or cd/m² for a Radiance: what the engine itself
 // takes its figure to be off by.

@@ -2,6 +2,7 @@ package study_test
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -12,6 +13,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/internal/truth/scenes"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/scene"
@@ -66,39 +68,53 @@ func atEdge(at func(light.Receptor) float64, r light.Receptor, value float64) bo
 	return false
 }
 
-// Direct light: fields and the rays of single receptors agree to 1e-3. Reflected light has a test of its
-// own below.
+// Direct light, which single receptors find exactly and fields from points of an opening, in the samples: 0.25 % in
+// the mean and 1 % at 95 of 100 points above 5 lx, away from the hard edges of points.
 func TestFieldsAgreeWithMeters(t *testing.T) {
 	for _, name := range samples.Names() {
 		s := setup(t, name)
-		lit := run(t, s, study.Options{})
-		rng := rand.New(rand.NewPCG(1, 2))
-		checked, tried := 0, 0
-		meter := lit.World.Evaluator(light.Emitters(s), lit.Drive)
-		back := backs(lit)
-		for ; checked < 1000 && tried < 200_000; tried++ {
-			k := rng.IntN(len(lit.Fields))
-			f := &lit.Fields[k]
-			l := &f.Lattice
-			i, j := rng.IntN(l.NU), rng.IntN(l.NV)
-			value := float64(f.Lux[j*l.NU+i]) - float64(back[k][j*l.NU+i])
-			if l.Masked(i, j) || value <= 5 {
-				continue
+		errors := directErrors(s, run(t, s, study.Options{}), 1000)
+		promised(t, name, errors, 0.0025, 0.010)
+	}
+}
+
+// The same on floors of random scenes of every kind: lamps inside, outside windows, behind a doorway, in clutter.
+func TestFieldsOfEveryKind(t *testing.T) {
+	for _, quality := range []struct {
+		light.Quality
+		mean, p95 float64
+	}{{light.Normal, 0.0025, 0.010}, {light.Fine, 0.0015, 0.005}} {
+		for _, kind := range scenes.Kinds {
+			var errors []float64
+			for seed := range 6 {
+				_, s := made(t, kind, seed)
+				errors = append(errors, directErrors(s, run(t, s, study.Options{Quality: quality.Quality, Step: 0.1}), 400)...)
 			}
-			r := light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Weight: l.Weight, Skip: l.Skip}
-			want := meter(r)
-			if atEdge(meter, r, want) {
-				continue
-			}
-			checked++
-			if math.Abs(value-want) > 1e-3*want {
-				t.Errorf("%s, %v at %v: field %.6g lx, meter %.6g lx", name, f.Kind, r.At, value, want)
-			}
-		}
-		if checked < 1000 {
-			t.Errorf("%s: only %d points over 5 lx away from edges", name, checked)
+			promised(t, fmt.Sprint(quality.Quality, " ", kind), errors, quality.mean, quality.p95)
 		}
 	}
+}
+
+// directErrors are by how much the direct light of fields differs from that of receptors, as shares, at some points.
+func directErrors(s *plan.Setup, lit *study.Study, points int) (errors []float64) {
+	rng := rand.New(rand.NewPCG(1, 2))
+	meter := lit.World.Evaluator(light.Emitters(s), lit.Drive)
+	back := backs(lit)
+	for tried := 0; len(errors) < points && tried < 20*points; tried++ {
+		k := rng.IntN(len(lit.Fields))
+		f := &lit.Fields[k]
+		l := &f.Lattice
+		i, j := rng.IntN(l.NU), rng.IntN(l.NV)
+		value := float64(f.Lux[j*l.NU+i]) - float64(back[k][j*l.NU+i])
+		if l.Masked(i, j) || value <= 5 {
+			continue
+		}
+		r := light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Weight: l.Weight, Skip: l.Skip}
+		if want := meter(r); !atEdge(meter, r, want) {
+			errors = append(errors, math.Abs(value/want-1))
+		}
+	}
+	return errors
 }
 
 // backs is the reflected light of every field.

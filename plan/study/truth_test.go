@@ -100,6 +100,8 @@ type miss struct {
 	scene, name              string
 	direct, reflected, total float64
 	kelvin                   float64
+	stated, noise            float64 // the errors that the reading and the tracer state, shares of the true total
+	off                      float64 // how far the reading is off, noise and all
 	words                    string
 }
 
@@ -119,6 +121,8 @@ func misses(scene string, lit *study.Study, truths []traced) (all []miss) {
 			direct: beyond(d.Y(), t.direct.Y, t.direct.YSE) / t.total.Y, reflected: beyond(r.Y(), t.reflected.Y, t.reflected.YSE) / t.total.Y,
 			total: beyond(d.Y()+r.Y(), t.total.Y, t.total.YSE) / t.total.Y}
 		m.kelvin = kelvinOff(d.Add(r), t.total)
+		m.stated, m.noise = lit.Basis.Error(index[t.name], lit.Drive)/t.total.Y, t.total.YSE/t.total.Y
+		m.off = math.Abs(d.Y()+r.Y()-t.total.Y) / t.total.Y
 		m.words = fmt.Sprintf("direct %.3f for %.3f ± %.3f, reflected %.3f for %.3f ± %.3f", d.Y(), t.direct.Y, t.direct.YSE, r.Y(), t.reflected.Y, t.reflected.YSE)
 		all = append(all, m)
 	}

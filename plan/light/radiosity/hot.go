@@ -76,7 +76,8 @@ func (t *Transport) glances(e *eye, s *spotted, slot int, each func(g glance)) {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	turn := turns(p.number)
-	looks := t.quality.Looks
+	// A patch on which more hangs than on most looks more often.
+	looks := t.quality.Looks * int(min(mostLooks, max(1, p.importance*float64(len(t.patches)))))
 	middle := f.at(p.x+f.du/2, p.y+f.dv/2)
 	look := func(m, k int, gain float64) {
 		x, y, way := t.stars[m].turned(&turn)
@@ -107,6 +108,9 @@ func (t *Transport) glances(e *eye, s *spotted, slot int, each func(g glance)) {
 		look(m, k, all/(part*float64(looks)))
 	}
 }
+
+// mostLooks is how many times as often, at most, a patch looks on which much hangs.
+const mostLooks = 16
 
 // closeShare is the form factor, about, from which on a hot element is close.
 const closeShare = 0.02

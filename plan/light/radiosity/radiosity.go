@@ -48,7 +48,7 @@ type Quality struct {
 
 // Closer is a quality with more rays for single receptors.
 func (q Quality) Closer() Quality {
-	q.Links, q.More = q.Links*4, q.More*8
+	q.Links, q.More, q.Looks = q.Links*4, q.More*6, q.Looks*8
 	return q
 }
 
