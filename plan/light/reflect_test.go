@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/radiosity"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
@@ -221,3 +222,43 @@ func TestReceptorsDoNotDependOnLattices(t *testing.T) {
 		close(t, fmt.Sprint("receptor ", i), got.Y(), want.Y(), 2e-4)
 	}
 }
+
+// What surfaces get straight of a lamp adds up to what it sends, before anything is put right: in a closed room with
+// things in it every lamp's light lands to 1 %, that of a narrow beam too.
+func TestNoFootprintIsMissed(t *testing.T) {
+	r := rand.New(rand.NewPCG(31, 32))
+	s := shell(6, 5, 2.8, colour.RGB{0.5, 0.5, 0.5})
+	for i := range 5 {
+		s.Prisms = append(s.Prisms, solid.Prism{ID: solid.ID(100 + i), Base: box(0.7+1.1*float64(i), 1+3*r.Float64(), 0.4, 0.5, r.Float64()), Z1: 0.4 + r.Float64(),
+			Skin: solid.Skin{Reflect: colour.RGB{0.4, 0.4, 0.4}}})
+	}
+	w := build(t, s, Options{})
+	bvh := w.BVH()
+	lights := lamps(r)
+	for i := range lights {
+		e := &lights[i]
+		for {
+			at := r3.Vec{X: 0.9 + 4.2*r.Float64(), Y: 0.9 + 3.2*r.Float64(), Z: 1.6 + 0.5*r.Float64()}
+			if _, in := bvh.Inside(at); !in {
+				e.Frame = looking(at, r3.Vec{X: 3 + r.Float64(), Y: 2.5, Z: 2 * r.Float64()})
+				break
+			}
+		}
+		lamp := newLamp(e, w.faces, w.tubes, w.bundle)
+		tr, err := radiosity.Trace(t.Context(), s, bvh, w.bounces, 1, []radiosity.Receptor{{At: r3.Vec{X: 3, Y: 2.5, Z: 1.5}, Axis: r3.Vec{Z: 1}, Pattern: radiosity.Dome}}, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		solution, err := tr.Solve(t.Context(), []radiosity.Lamp{withoutLanding{w.newBounced(lamp)}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		sent, _, _ := solution.Balance(0)
+		close(t, "flux that lands of "+e.Name, sent[1]/e.Source.Flux, 1, 0.01)
+	}
+}
+
+// withoutLanding is a lamp whose light is left as the patches have it.
+type withoutLanding struct{ radiosity.Lamp }
+
+func (withoutLanding) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
