@@ -2,13 +2,13 @@
 // light once (Basis), levels and colours last (Drive). A basis is lux for a drive of {1, 1, 1},
 // so that a level, a gel or a colour never costs more than a sum.
 //
-// There are two ways to the same figures. Receptors are traced: rays from points of the lamp's
-// opening, and the closed form where the whole opening is seen. On lattices, level or not, the
-// shadows of all solids are drawn as bit masks, one for each point of the opening, which tells of a
-// whole floor what rays tell of a point (shadow.go, field.go). Where more than half of an opening is seen, both
-// take what is hidden from the whole, else they add up what is seen: the lesser part is sampled, the greater is
-// exact. Neighbouring points of an opening share one evaluation of its distribution (bundle.go). Both ways use
-// the same points and bundles, and agree but at places that lie exactly on the edge of a shadow.
+// There are two ways to the same figures. At a receptor, what is seen of a lamp's opening past all solids is found
+// exactly, as polygons (solid.Viewer), and summed by closed form where there is one (trace.go, cubature.go). On lattices,
+// level or not, the shadows of all solids are drawn as bit masks, one for each of some points of the opening, which tells
+// of a whole floor who sees what (shadow.go, field.go). Where more than half of an opening is seen, a field takes what is
+// hidden from the whole, which is exact, else it adds up what is seen, and where much of a floor sees little of a lamp
+// it asks as a receptor does (hidden.go). Neighbouring points of an opening share one evaluation of its distribution
+// (bundle.go).
 //
 // What comes back from surfaces is worked out by package radiosity, for receptors and lattices alike,
 // and stands beside the direct light in the same basis (reflect.go).
