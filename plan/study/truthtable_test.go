@@ -26,8 +26,8 @@ const recordedScenes = 50
 
 // The standard error that a record is traced to, of the total, and the most paths of a reading.
 const (
-	recordedError = 1.25e-3
-	recordedPaths = 1 << 19
+	recordedError = 1.5e-3
+	recordedPaths = 1 << 18
 )
 
 // recorded is a scene of a table: what was traced, and the sum of its text by which it is known again.
