@@ -1,6 +1,8 @@
 package solid
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
@@ -100,7 +102,7 @@ func (p *part) behindPrism(from r3.Vec, eps float64, dst []Plane) ([]Plane, Shad
 // the point lies on the line of the edge.
 func edgePlane(dst []Plane, from, a, c, inside r3.Vec) []Plane {
 	n := r3.Cross(r3.Sub(a, from), r3.Sub(c, from))
-	length := r3.Norm(n)
+	length := math.Sqrt(r3.Norm2(n))
 	if !(length > 1e-14) {
 		return dst
 	}

@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -63,7 +64,7 @@ func (s *Shaft) support(edges, corners []r3.Vec) {
 		along := r3.Sub(edges[(i+1)%len(edges)], a)
 		for _, c := range corners {
 			n := r3.Cross(along, r3.Sub(c, a))
-			length := r3.Norm(n)
+			length := math.Sqrt(r3.Norm2(n))
 			if !(length > 1e-12) {
 				continue
 			}
