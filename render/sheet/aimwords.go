@@ -14,14 +14,14 @@ import (
 
 // aimWords say what a light is aimed at, and by how much it is tilted; nothing of one that shines all
 // round and was not turned.
-func (c *composer) aimWords(l *plan.Light) string {
-	aim := c.writtenAim(l)
+func (c Report) aimWords(l *plan.Light) string {
+	aim := writtenAim(c.in.Setup, l)
 	round := symbols.Class(l.Head.Class) == symbols.Lantern || symbols.Class(l.Head.Class) == symbols.Practical
 	if l.Frame.Axis == (r3.Vec{}) || round && aim == nil {
 		return ""
 	}
 	tilted := tiltWords(l.Frame.Axis)
-	if at := c.aimedAt(l, aim); at != "" {
+	if at := aimedAt(c.in.Setup, l, aim); at != "" {
 		return "at " + at + ", " + tilted
 	}
 	return "aimed " + tilted
@@ -44,13 +44,13 @@ func tiltWords(axis r3.Vec) string {
 }
 
 // aimedAt names what a light is aimed at: the face at its aim, or else what the scene says.
-func (c *composer) aimedAt(l *plan.Light, aim *scene.Aim) string {
+func aimedAt(s *plan.Setup, l *plan.Light, aim *scene.Aim) string {
 	const same = 0.05 // m
 	if !(l.Throw > 0) {
 		return ""
 	}
-	for i := range c.in.Setup.People {
-		if p := &c.in.Setup.People[i]; r3.Norm(r3.Sub(p.Face.At, l.AimPoint)) < same {
+	for i := range s.People {
+		if p := &s.People[i]; r3.Norm(r3.Sub(p.Face.At, l.AimPoint)) < same {
 			return p.Name
 		}
 	}
@@ -61,13 +61,12 @@ func (c *composer) aimedAt(l *plan.Light, aim *scene.Aim) string {
 }
 
 // writtenAim is the aim that the scene gives a light, nil for none.
-func (c *composer) writtenAim(l *plan.Light) *scene.Aim {
-	s := c.in.Setup.Scene
-	if s == nil {
+func writtenAim(s *plan.Setup, l *plan.Light) *scene.Aim {
+	if s.Scene == nil {
 		return nil
 	}
-	for i := range s.Lights {
-		if w := &s.Lights[i]; w.Name == l.Name && w.Aim.Set {
+	for i := range s.Scene.Lights {
+		if w := &s.Scene.Lights[i]; w.Name == l.Name && w.Aim.Set {
 			return &w.Aim.V
 		}
 	}

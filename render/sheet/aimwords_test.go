@@ -38,7 +38,7 @@ func TestTheListSaysWhereLightsPoint(t *testing.T) {
 			in.Setup.Scene.Lights = []scene.Light{w}
 		}
 		got := ""
-		if notes := newComposer(in, Options{Font: family(t)}, &faults{}).lightNotes(l); len(notes) > 0 {
+		if notes := newSheet(in, Options{Font: family(t)}, &faults{}).d.lightNotes(l); len(notes) > 0 {
 			got = notes[0]
 		}
 		if got != c.want {

@@ -14,16 +14,16 @@ const numberAir = 0.9
 
 // numberBeams letters the number of its light beside every line of a beam that has room for it, rather
 // far from the lamp, where one asks whose line it is, and returns the paper that takes.
-func (c *composer) numberBeams(p pad, v view, taken []carto.Obstacle) []carto.Obstacle {
+func (c beams) numberBeams(p pad, v view, taken []carto.Obstacle) []carto.Obstacle {
 	const least = 14.0 // mm, of a line that is lettered
 	rays := c.rays(v)
 	var own []carto.Obstacle
 	for i := range c.in.Beams {
-		l := c.light(c.in.Beams[i].Light)
+		l := lightNamed(c.in.Setup, c.in.Beams[i].Light)
 		if l == nil || l.Level <= 0 || l.Tag == "" {
 			continue
 		}
-		st := p.small().strong().inked(c.beamInk(l))
+		st := p.small().strong().inked(c.p.beam(lampColour(l)))
 		half, tenth := c.beamLines(l, &c.in.Beams[i], v)
 		if len(half) == 0 {
 			half = tenth

@@ -10,10 +10,10 @@ import (
 )
 
 // tellingAll is telling of every line of a light's beam.
-func (c *composer) tellingAll(l *plan.Light, lines [][]r2.Vec, rim bool) [][]r2.Vec {
+func tellingAll(s *plan.Setup, l *plan.Light, lines [][]r2.Vec, rim bool) [][]r2.Vec {
 	var all [][]r2.Vec
 	for _, line := range lines {
-		all = append(all, c.telling(plain(l.Frame.At), line, rim)...)
+		all = append(all, telling(s, plain(l.Frame.At), line, rim)...)
 	}
 	return all
 }
@@ -21,7 +21,7 @@ func (c *composer) tellingAll(l *plan.Light, lines [][]r2.Vec, rim bool) [][]r2.
 // telling leaves of a beam's line what says something: not what runs along a wall, a piece of furniture
 // or a leaf, which only says that light ends there, and not the steps of a footprint to and from the
 // lamp, where one ray lands on a table and the next beside it.
-func (c *composer) telling(from r2.Vec, line []r2.Vec, rim bool) [][]r2.Vec {
+func telling(s *plan.Setup, from r2.Vec, line []r2.Vec, rim bool) [][]r2.Vec {
 	var lines [][]r2.Vec
 	var run []r2.Vec
 	end := func() {
@@ -32,7 +32,7 @@ func (c *composer) telling(from r2.Vec, line []r2.Vec, rim bool) [][]r2.Vec {
 	}
 	for i := 1; i < len(line); i++ {
 		a, b := line[i-1], line[i]
-		if c.alongSolid(a, b) || rim && isStep(from, a, b) {
+		if alongSolid(s, a, b) || rim && isStep(from, a, b) {
 			end()
 			continue
 		}
@@ -53,7 +53,7 @@ func isStep(from, a, b r2.Vec) bool {
 }
 
 // alongSolid says whether a line runs along something solid.
-func (c *composer) alongSolid(a, b r2.Vec) bool {
+func alongSolid(s *plan.Setup, a, b r2.Vec) bool {
 	const close = 0.05 // m
 	along := func(p, q r2.Vec) bool {
 		return carto.Distance(a, p, q) < close && carto.Distance(b, p, q) < close
@@ -66,7 +66,6 @@ func (c *composer) alongSolid(a, b r2.Vec) bool {
 		}
 		return false
 	}
-	s := c.in.Setup
 	for i := range s.Rooms {
 		if ring(s.Rooms[i].Inside) {
 			return true

@@ -11,6 +11,9 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// beams draws the wedges of lights and cameras.
+type beams struct{ *drawing }
+
 // The dashes of the 10 % beam and the dash-dot of what a camera sees (ISO 128-2 nos. 02 and 10, at
 // proportions that show at arm's length), mm.
 var (
@@ -20,15 +23,15 @@ var (
 
 // drawBeams draws the wedges of the lights in their own colours: to half the intensity in full
 // lines, to a tenth in dashes.
-func (c *composer) drawBeams(p pad, v view) {
+func (c beams) drawBeams(p pad, v view) {
 	for i := range c.in.Beams {
 		b := &c.in.Beams[i]
-		l := c.light(b.Light)
+		l := lightNamed(c.in.Setup, b.Light)
 		if l == nil || l.Level <= 0 {
 			continue
 		}
 		q := p.on(ink.Beams).of("light:"+l.Name, "")
-		colour := c.beamInk(l)
+		colour := c.p.beam(lampColour(l))
 		half, tenth := c.beamLines(l, b, v)
 		for _, edge := range tenth {
 			q.within(v, hair, colour, fieldDash, edge)
@@ -44,12 +47,12 @@ func (c *composer) drawBeams(p pad, v view) {
 // beamLines are the lines that are drawn of a beam, in metres: its edges up to what they meet and,
 // of a lamp small enough to cast sharp shadows, the sides of the shafts that openings let into a
 // room. Where both wedges are cut by the same jamb the line is the inner one's.
-func (c *composer) beamLines(l *plan.Light, b *Beam, v view) (half, tenth [][]r2.Vec) {
+func (c beams) beamLines(l *plan.Light, b *Beam, v view) (half, tenth [][]r2.Vec) {
 	half, tenth = beamEdges(l, b.Half, b.Spot), beamEdges(l, b.Tenth, b.Spot)
 	if b.Spot {
-		half = c.tellingAll(l, half, true)
+		half = tellingAll(c.in.Setup, l, half, true)
 	}
-	tenth = c.tellingAll(l, tenth, b.Spot)
+	tenth = tellingAll(c.in.Setup, l, tenth, b.Spot)
 	if b.Spot {
 		return half, tenth
 	}
@@ -57,10 +60,10 @@ func (c *composer) beamLines(l *plan.Light, b *Beam, v view) (half, tenth [][]r2
 		return half, tenth
 	}
 	if len(half) > 0 {
-		half = append(half, c.shafts(b.Half, leastShaft/v.scale)...)
+		half = append(half, shafts(c.in.Setup, b.Half, leastShaft/v.scale)...)
 	}
 	if len(tenth) > 0 {
-		for _, s := range c.shafts(b.Tenth, leastShaft/v.scale) {
+		for _, s := range shafts(c.in.Setup, b.Tenth, leastShaft/v.scale) {
 			if !slices.ContainsFunc(half, func(h []r2.Vec) bool { return alongside(h, s) }) {
 				tenth = append(tenth, s)
 			}
@@ -76,7 +79,7 @@ const (
 
 // shafts are the parts of a wedge's outline that run away from its source over a floor, from the
 // jamb of an opening: where one ray is stopped and its neighbour passes.
-func (c *composer) shafts(outline []r2.Vec, least float64) [][]r2.Vec {
+func shafts(s *plan.Setup, outline []r2.Vec, least float64) [][]r2.Vec {
 	const slant = 0.02 // of a ray that is one by its fan's step only
 	if len(outline) < 4 {
 		return nil
@@ -90,7 +93,7 @@ func (c *composer) shafts(outline []r2.Vec, least float64) [][]r2.Vec {
 		}
 		out, way := r2.Sub(a, source), r2.Sub(b, a)
 		radial := math.Abs(r2.Cross(out, way)) < slant*r2.Norm(out)*r2.Norm(way)
-		if r2.Norm(way) >= least && radial && c.onFloor(middle(a, b)) && c.atJamb(a) {
+		if r2.Norm(way) >= least && radial && onFloor(s, middle(a, b)) && atJamb(s, a) {
 			lines = append(lines, []r2.Vec{a, b})
 		}
 	}
@@ -98,10 +101,10 @@ func (c *composer) shafts(outline []r2.Vec, least float64) [][]r2.Vec {
 }
 
 // atJamb says whether a point is on the hole of an opening.
-func (c *composer) atJamb(p r2.Vec) bool {
+func atJamb(s *plan.Setup, p r2.Vec) bool {
 	const close = 0.03 // m
-	for i := range c.in.Setup.Openings {
-		ring := c.in.Setup.Openings[i].Plan()
+	for i := range s.Openings {
+		ring := s.Openings[i].Plan()
 		for j := range ring {
 			if carto.Distance(p, ring[j], ring[(j+1)%len(ring)]) < close {
 				return true
@@ -146,7 +149,7 @@ func tooWide(l *plan.Light, rim []r2.Vec) bool {
 }
 
 // drawViews draws what each camera sees.
-func (c *composer) drawViews(p pad, v view) {
+func (c beams) drawViews(p pad, v view) {
 	for i := range c.in.Views {
 		w := &c.in.Views[i]
 		for _, edge := range c.sides(w) {
@@ -157,7 +160,7 @@ func (c *composer) drawViews(p pad, v view) {
 }
 
 // sides are the lines that are drawn of a view.
-func (c *composer) sides(w *View) [][]r2.Vec {
+func (c beams) sides(w *View) [][]r2.Vec {
 	if len(w.Outline) == 0 {
 		return nil
 	}
@@ -192,9 +195,9 @@ func (p pad) within(v view, width float64, colour ink.Colour, dash []float64, po
 }
 
 // light is the light of a name, or nil.
-func (c *composer) light(name string) *plan.Light {
-	for i := range c.in.Setup.Lights {
-		if l := &c.in.Setup.Lights[i]; l.Name == name {
+func lightNamed(s *plan.Setup, name string) *plan.Light {
+	for i := range s.Lights {
+		if l := &s.Lights[i]; l.Name == name {
 			return l
 		}
 	}

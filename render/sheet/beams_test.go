@@ -53,7 +53,7 @@ func TestBeamsStandOutInTheirHue(t *testing.T) {
 func TestBeamsAreNumbered(t *testing.T) {
 	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
 		for i := range in.Beams {
-			l := s.c.light(in.Beams[i].Light)
+			l := s.d.light(in.Beams[i].Light)
 			drawn, numbered := false, false
 			for j := range s.pages[0].Items {
 				it := &s.pages[0].Items[j]
@@ -74,7 +74,7 @@ func TestBeamsAreNumbered(t *testing.T) {
 // drawn, nor the steps from a table to the floor.
 func TestRimsSayWhereLightLands(t *testing.T) {
 	in := example()
-	c := newComposer(in, Options{Font: family(t)}, &faults{})
+	c := newSheet(in, Options{Font: family(t)}, &faults{}).d
 	at := r2.Vec{X: 2.7, Y: 2.9}
 	hinge, tip, ok := leafOf(&in.Setup.Openings[1])
 	if !ok {

@@ -11,9 +11,9 @@ import (
 
 // brightest marks the place where the most light falls, with its figure: contours say only what it is
 // more than.
-func (c *composer) brightest(p pad, v view) []placeable {
+func (c maps) brightest(p pad, v view) []placeable {
 	const arm = 0.9 // mm
-	most, where := c.mostLight()
+	most, where := mostLight(c.in)
 	if most <= 0 {
 		return nil
 	}
@@ -28,11 +28,11 @@ func (c *composer) brightest(p pad, v view) []placeable {
 }
 
 // mostLight is the most light of the map, lx, and where it falls.
-func (c *composer) mostLight() (most float64, where r2.Vec) {
-	if len(c.in.fields()) == 0 {
+func mostLight(in *Input) (most float64, where r2.Vec) {
+	if len(in.fields()) == 0 {
 		return 0, where
 	}
-	g := &c.in.fields()[0].Grid
+	g := &in.fields()[0].Grid
 	for j := range g.NY {
 		for i := range g.NX {
 			if lx := float64(g.Value[j*g.NX+i]); !g.Masked(i, j) && lx > most {

@@ -10,7 +10,6 @@ import (
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
-	"scrimshaw/symbols/ink"
 )
 
 // ranked is the blocks in the order of their ranks, those of a rank as they are read.
@@ -55,10 +54,15 @@ type fitter struct {
 	stands []r2.Box // what stands, m
 	extent r2.Box   // round all of it
 	blocks []*block
-	head   func(grand bool) float64 // height of the head
-	scales []float64
+	head   func(grand bool) float64 // height of the head, mm
+	feet   bool
+	asked  *Paper  // nil: any
+	scale  float64 // that was asked for, 0: any
 	way    Orientation
-	keys   []*block // what stands on every part of a plan in parts
+	scales []float64 // to choose from, the largest first
+	keys   []*block  // what stands on every part of a plan in parts
+	// cut counts the labels of a layout that would say less on the plan than they could.
+	cut func(l *layout) int
 }
 
 // best is the best layout on a paper. ok is false where nothing fits.
@@ -200,17 +204,13 @@ func (f *fitter) largest(w, h float64) (float64, bool) {
 // choose picks paper, way and scale. Without a paper asked for, it is the smallest that most have
 // where the plan fits at a good scale with what must stand beside it, says all that it has to say and
 // fills its share of the page, else the next; larger ones only for a scale that was asked for.
-func (c *composer) choose(f *fitter) (layout, bool) {
-	f.scales, f.way = chosen(c.in.Setup.Feet), c.wish.way
-	if c.wish.scale > 0 {
-		f.scales = []float64{c.wish.scale}
-	}
-	sizes := papersOf(c.in.Setup.Feet)[:2]
+func (f *fitter) choose() (layout, bool) {
+	sizes := papersOf(f.feet)[:2]
 	switch {
-	case c.wish.paper != nil:
-		sizes = []Paper{*c.wish.paper}
-	case c.wish.scale > 0:
-		sizes = papersOf(c.in.Setup.Feet)
+	case f.asked != nil:
+		sizes = []Paper{*f.asked}
+	case f.scale > 0:
+		sizes = papersOf(f.feet)
 	}
 	var best offer
 	found := false
@@ -221,17 +221,14 @@ func (c *composer) choose(f *fitter) (layout, bool) {
 		}
 		o := offer{layout: l}
 		if len(sizes) > 1 {
-			o.cut = c.shortening(f, &l)
+			o.cut = f.cut(&l)
 		}
 		if !found || f.preferred(&o, &best) {
 			best, found = o, true
 		}
-		if best.placed() && best.cut == 0 && (best.times <= good && f.fills(&best.layout) || c.wish.scale > 0) {
+		if best.placed() && best.cut == 0 && (best.times <= good && f.fills(&best.layout) || f.scale > 0) {
 			break
 		}
-	}
-	if !found {
-		return c.inParts(f)
 	}
 	return best.layout, found
 }
@@ -257,53 +254,26 @@ func (f *fitter) preferred(a, b *offer) bool {
 	return f.better(&a.layout, &b.layout)
 }
 
-// shortening is how many labels of a layout would say less than they could: its plan is drawn for that
-// without its contours, on a page that is thrown away.
-func (c *composer) shortening(f *fitter, l *layout) int {
-	if c.in.Elevation != nil {
-		return 0
-	}
-	c.clear()
-	v := f.view(l)
-	v.covered = l.corners
-	c.arrange(c.p.with(&ink.Page{}), v)
-	return c.shortened
-}
-
 // inParts is the layout of a plan that no page holds at the scale asked for, or else at the
 // smallest that is drawn.
-func (c *composer) inParts(f *fitter) (layout, bool) {
-	times := f.scales[len(f.scales)-1]
-	l, ok := f.split(c.usual(), times)
-	if !ok {
-		c.tooLarge(f)
-		return l, false
-	}
-	c.splitNote(f, &l)
-	f.pourParts(&l, c.keyToParts(&l.tiles).block(c))
-	return l, true
-}
+func (f *fitter) inParts() (layout, bool) { return f.split(f.usual(), f.scales[len(f.scales)-1]) }
 
-// tooLarge records that the plan does not fit, with what would do.
-func (c *composer) tooLarge(f *fitter) {
-	feet := c.in.Setup.Feet
-	where := c.usual().Name
+// tooLarge says that the plan does not fit, with what would do.
+func (f *fitter) tooLarge() source.Diagnostic {
+	feet := f.feet
 	smallest := f.scales[len(f.scales)-1]
-	d := source.Diagnostic{Severity: source.Error, Code: "plan-too-large", Setup: c.in.Setup.Name,
-		Message: fmt.Sprintf("the plan is %s by %s and does not fit on %s at %s", c.length(width(f.extent)), c.length(height(f.extent)),
-			where, unit.FormatScale(smallest, feet)),
+	d := source.Diagnostic{Severity: source.Error, Code: "plan-too-large",
+		Message: fmt.Sprintf("the plan is %s by %s and does not fit on %s at %s", unit.FormatLength(width(f.extent), feet),
+			unit.FormatLength(height(f.extent), feet), f.usual().Name, unit.FormatScale(smallest, feet)),
 		Hint: "bring the things that stand far off nearer"}
-	if s := c.in.Setup.Scene; s != nil {
-		d.Span = s.Sheet.Scale.Span
-	}
-	if asked := c.wish.scale; asked > 0 {
+	if f.scale > 0 {
 		f.scales = unit.Scales(feet)
-		if l, ok := f.best(c.usual()); ok {
+		if l, ok := f.best(f.usual()); ok {
 			d.Hint = "it fits at " + unit.FormatScale(l.times, feet)
-		} else if times, ok := f.inPartsAt(c.usual()); ok {
+		} else if times, ok := f.inPartsAt(f.usual()); ok {
 			d.Hint = "it comes in parts at " + unit.FormatScale(times, feet)
 		}
-		f.scales = []float64{asked}
+		f.scales = []float64{f.scale}
 	}
 	for _, p := range papersOf(feet) {
 		if l, ok := f.best(p); ok {
@@ -311,13 +281,13 @@ func (c *composer) tooLarge(f *fitter) {
 			break
 		}
 	}
-	c.log.add(d)
+	return d
 }
 
 // usual is the paper that was asked for, or else the larger of those that most have.
-func (c *composer) usual() Paper {
-	if c.wish.paper != nil {
-		return *c.wish.paper
+func (f *fitter) usual() Paper {
+	if f.asked != nil {
+		return *f.asked
 	}
-	return papersOf(c.in.Setup.Feet)[1]
+	return papersOf(f.feet)[1]
 }

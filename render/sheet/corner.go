@@ -6,8 +6,6 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
-
-	"scrimshaw/plan"
 )
 
 // Sizes of a corner of the plan's panel that is given to text, mm.
@@ -122,50 +120,4 @@ func freeCorners(panel r2.Box, taken []r2.Box) []r2.Box {
 	}
 	slices.SortStableFunc(free, func(a, b r2.Box) int { return cmp.Compare(height(b), height(a)) })
 	return free
-}
-
-// standing are boxes round what stands in a set-up, m.
-func standing(s *plan.Setup) []r2.Box {
-	var all []r2.Box
-	add := func(grow func(g *gatherer)) {
-		g := gatherer{}
-		if grow(&g); g.any {
-			all = append(all, g.b)
-		}
-	}
-	for i := range s.Walls {
-		add(func(g *gatherer) { g.all(s.Walls[i].Outline, 0) })
-	}
-	for i := range s.Rooms {
-		add(func(g *gatherer) { g.all(s.Rooms[i].Inside, 0) })
-	}
-	for i := range s.Furniture {
-		add(func(g *gatherer) { g.furniture(&s.Furniture[i]) })
-	}
-	for i := range s.People {
-		add(func(g *gatherer) { g.person(&s.People[i]) })
-	}
-	for i := range s.Cameras {
-		add(func(g *gatherer) { g.point(plain(s.Cameras[i].Frame.At), bodyRoom) })
-	}
-	for i := range s.Lights {
-		add(func(g *gatherer) { g.light(&s.Lights[i]) })
-	}
-	for i := range s.Grip {
-		add(func(g *gatherer) { g.grip(&s.Grip[i]) })
-	}
-	for _, m := range s.Meters {
-		add(func(g *gatherer) { g.point(plain(m.At), 0.1) })
-	}
-	return all
-}
-
-// around is the box round boxes.
-func around(all []r2.Box) r2.Box {
-	g := gatherer{}
-	for _, b := range all {
-		g.point(b.Min, 0)
-		g.point(b.Max, 0)
-	}
-	return g.box()
 }

@@ -12,11 +12,6 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// Elevation asks for a wall as seen from inside its room in place of the plan. The field of the
-// input is then over the wall: x along it from its left end, y the height over the level of the set's
-// zero, m.
-type Elevation struct{ Room, Wall string }
-
 // face is a wall that is drawn: where it is, and the z of the ceiling at its ends.
 type face struct {
 	wall        *plan.Wall
@@ -29,21 +24,14 @@ type face struct {
 // onFace is how far from the inside face of a wall lies what is on it, m.
 const onFace = 0.01
 
-// onWall is the wall that the sheet is of; ok is false where the set-up has none of that name.
-func (c *composer) onWall() (f face, ok bool) {
-	if c.in.Elevation == nil {
+// onWall is the wall that the sheet is of; ok is false where it is of the plan.
+func onWall(in *Input) (f face, ok bool) {
+	r, w, ok := in.wall()
+	if !ok {
 		return f, false
 	}
-	for i := range c.in.Setup.Rooms {
-		r := &c.in.Setup.Rooms[i]
-		for j := range r.Walls {
-			if w := &r.Walls[j]; r.Name == c.in.Elevation.Room && w.Name == c.in.Elevation.Wall {
-				return face{wall: w, room: r, along: r2.Unit(r2.Sub(w.Right, w.Left)),
-					left: r.CeilingAt(w.Left), right: r.CeilingAt(w.Right), name: r.Name + "." + w.Name}, true
-			}
-		}
-	}
-	return f, false
+	return face{wall: w, room: r, along: r2.Unit(r2.Sub(w.Right, w.Left)),
+		left: r.CeilingAt(w.Left), right: r.CeilingAt(w.Right), name: r.Name + "." + w.Name}, true
 }
 
 // at takes a point of the set to the wall: along and height.
@@ -74,9 +62,12 @@ func (f *face) stands() []r2.Box {
 	return []r2.Box{g.box()}
 }
 
+// wallDrawing draws a wall in elevation.
+type wallDrawing struct{ *drawing }
+
 // drawElevation draws the wall: the map of light on it, its openings, what stands before it, its
 // size, and the readings that are taken of it.
-func (c *composer) drawElevation(p pad, v view, f face, corners []r2.Box) {
+func (c wallDrawing) drawElevation(p pad, v view, f face, corners []r2.Box) {
 	var clear []carto.Obstacle
 	for _, b := range corners {
 		clear = append(clear, hard(inset(b, -2, -2)))
@@ -85,25 +76,20 @@ func (c *composer) drawElevation(p pad, v view, f face, corners []r2.Box) {
 	clear = append(clear, c.drawHoles(p, v, f)...)
 	clear = append(clear, c.drawBefore(p, v, f, clear)...)
 	clear = append(clear, c.drawSizes(p.on(ink.Throws), v, f)...)
-	notes := c.brightest(p, v)
-	clear = append(clear, c.overprint(p, v, slices.Concat(clear, bodies(p, notes)), []carto.Obstacle{hard(f.sized(v))})...)
+	notes := maps{c.drawing}.brightest(p, v)
+	clear = append(clear, overprints{c.drawing}.overprint(p, v, slices.Concat(clear, bodies(p, notes)), []carto.Obstacle{hard(f.sized(v))})...)
 	for i := range c.in.Readings {
 		r := &c.in.Readings[i]
-		where := f.at(c.target(r))
-		if r.Person == "" && math.Abs(f.off(plain(c.target(r)))) < 5*onFace && contains(f.box(), where) {
-			notes = append(notes, c.meterNote(p, v.mm(where), r))
+		where := f.at(targetOf(c.in.Setup, r))
+		if r.Person == "" && math.Abs(f.off(plain(targetOf(c.in.Setup, r)))) < 5*onFace && contains(f.box(), where) {
+			notes = append(notes, readings{c.drawing}.meterNote(p, v.mm(where), r))
 		}
 	}
 	clear = append(clear, bodies(p, notes)...)
 	clear = append(clear, c.place(p, v, notes, clear)...)
-	reliefs := c.reliefs(v)
-	c.drawTints(p.on(ink.Tint), v, reliefs)
+	reliefs := maps{c.drawing}.reliefs(v)
+	maps{c.drawing}.drawTints(p.on(ink.Tint), v, reliefs)
 	for i := range reliefs {
-		c.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)
+		maps{c.drawing}.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)
 	}
-}
-
-// elevationSections are those of the collar of a wall.
-func (c *composer) elevationSections() []*section {
-	return []*section{c.levelKey(), c.meters(), c.watch(), c.uncomputed(), c.assumed(), c.unchecked()}
 }

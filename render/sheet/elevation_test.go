@@ -156,7 +156,7 @@ func TestElevationUnderASlope(t *testing.T) {
 				t.Errorf("%s does not say %s", wall, said)
 			}
 		}
-		f, _ := sheet.c.onWall()
+		f, _ := sheet.d.onWall()
 		if got := height(f.box()); !near(at(got, 0), at(c.high, 0)) {
 			t.Errorf("%s is %.2f m high, want %.2f", wall, got, c.high)
 		}

@@ -26,7 +26,7 @@ type silhouette struct {
 
 // drawBefore draws what stands near the wall: whole where it touches the wall, else in fine dashes, for the
 // map goes on behind it. Names keep clear of what is taken.
-func (c *composer) drawBefore(p pad, v view, f face, taken []carto.Obstacle) []carto.Obstacle {
+func (c wallDrawing) drawBefore(p pad, v view, f face, taken []carto.Obstacle) []carto.Obstacle {
 	things := make([][]silhouette, len(c.in.Setup.Furniture))
 	var edges, bodies []carto.Obstacle
 	for i := range things {
@@ -63,7 +63,7 @@ func (c *composer) drawBefore(p pad, v view, f face, taken []carto.Obstacle) []c
 }
 
 // nameBefore letters what stands before the wall with its name and height, where there is room.
-func (c *composer) nameBefore(p pad, things [][]silhouette, taken []carto.Obstacle) []carto.Obstacle {
+func (c wallDrawing) nameBefore(p pad, things [][]silhouette, taken []carto.Obstacle) []carto.Obstacle {
 	st := p.quiet()
 	var own []carto.Obstacle
 	for i, parts := range things {

@@ -36,7 +36,7 @@ func (f *face) cut() [4][]r2.Vec {
 }
 
 // drawSection draws what the wall stands between.
-func (c *composer) drawSection(p pad, v view, f face) []carto.Obstacle {
+func (c wallDrawing) drawSection(p pad, v view, f face) []carto.Obstacle {
 	b := f.box()
 	p = p.of("wall:"+f.name, fmt.Sprintf("Wall %s seen from inside, %s long and %s high.", f.name, c.length(width(b)), c.length(height(b))))
 	var taken []carto.Obstacle
@@ -56,7 +56,7 @@ func (f *face) sized(v view) r2.Box {
 
 // drawSizes letters the length and the height of the wall along its dimension lines; under a ceiling that
 // slopes its height at either end.
-func (c *composer) drawSizes(p pad, v view, f face) []carto.Obstacle {
+func (c wallDrawing) drawSizes(p pad, v view, f face) []carto.Obstacle {
 	inner, b := onPaper(v, f.box()), f.sized(v)
 	taken := c.drawSize(p, at(inner.Min.X, b.Min.Y), at(inner.Max.X, b.Min.Y), width(f.box()))
 	upright := func(x, ceiling float64) {
@@ -71,7 +71,7 @@ func (c *composer) drawSizes(p pad, v view, f face) []carto.Obstacle {
 }
 
 // drawSize draws a dimension line with its length in a gap.
-func (c *composer) drawSize(p pad, from, to r2.Vec, metres float64) []carto.Obstacle {
+func (c wallDrawing) drawSize(p pad, from, to r2.Vec, metres float64) []carto.Obstacle {
 	d := dimension{from: from, to: to, words: c.length(metres), angle: 90 - bearing(r2.Sub(to, from))}
 	d.draw(p)
 	return []carto.Obstacle{d.figure(p)}

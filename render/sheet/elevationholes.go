@@ -42,7 +42,7 @@ func common(a, b r2.Box) (shared r2.Box, ok bool) {
 }
 
 // drawHoles draws the openings of the wall, with their names and sizes.
-func (c *composer) drawHoles(p pad, v view, f face) []carto.Obstacle {
+func (c wallDrawing) drawHoles(p pad, v view, f face) []carto.Obstacle {
 	var taken []carto.Obstacle
 	for i := range c.in.Setup.Openings {
 		o := &c.in.Setup.Openings[i]
@@ -64,7 +64,7 @@ func (c *composer) drawHoles(p pad, v view, f face) []carto.Obstacle {
 }
 
 // holeWords are the name of an opening, its size on this wall and its sill.
-func (c *composer) holeWords(f face, o *plan.Opening, cut r2.Box) []string {
+func (c wallDrawing) holeWords(f face, o *plan.Opening, cut r2.Box) []string {
 	words := []string{o.Name, c.bare(width(cut)) + " × " + c.bare(height(cut))}
 	if sill := o.Sill - f.room.Base; sill > onFace {
 		words = append(words, "sill "+c.bare(sill))
@@ -73,7 +73,7 @@ func (c *composer) holeWords(f face, o *plan.Opening, cut r2.Box) []string {
 }
 
 // nameHole letters an opening in a pane, else across it: with its name over its size where there is room.
-func (c *composer) nameHole(p pad, hole r2.Box, panes [2]int, words []string) {
+func (c wallDrawing) nameHole(p pad, hole r2.Box, panes [2]int, words []string) {
 	wide := []string{words[0], strings.Join(words[1:], ", ")}
 	for _, room := range [...]r2.Box{paneOf(hole, panes), hole} {
 		for _, lines := range [...][]string{wide, words, words[:1]} {
@@ -85,7 +85,7 @@ func (c *composer) nameHole(p pad, hole r2.Box, panes [2]int, words []string) {
 }
 
 // letterHole letters lines in the middle of a box; false where they have no room there.
-func (c *composer) letterHole(p pad, room r2.Box, lines []string) bool {
+func (c wallDrawing) letterHole(p pad, room r2.Box, lines []string) bool {
 	st := p.quiet()
 	size := r2.Vec{Y: st.leading() * float64(len(lines))}
 	for _, s := range lines {

@@ -158,12 +158,12 @@ func (f *flow) put(i int, b rest, take int) {
 
 // fitting counts the rows that a height holds below the heading.
 func (b rest) fitting(room float64) (take int) {
-	h := b.block.headHeight()
+	h := b.block.head
 	for _, r := range b.block.rows[b.from:] {
-		if h+r.height > room+1e-9 {
+		if h+r > room+1e-9 {
 			break
 		}
-		h += r.height
+		h += r
 		take++
 	}
 	return take
@@ -171,33 +171,14 @@ func (b rest) fitting(room float64) (take int) {
 
 // taking is the height of some rows with the heading.
 func (b rest) taking(take int) float64 {
-	h := b.block.headHeight()
+	h := b.block.head
 	for _, r := range b.block.rows[b.from : b.from+take] {
-		h += r.height
+		h += r
 	}
 	return h
 }
 
-// drawPieces draws what was poured into slots. Where a slot has height to spare its gaps grow.
-func drawPieces(p pad, pieces []piece, slots []slot) {
-	for i, s := range slots {
-		own := inSlot(pieces, i)
-		used := 0.0
-		for _, q := range own {
-			used += q.gap + q.height
-		}
-		more := math.Min(blockSlack, (s.height()-used)/math.Max(1, float64(len(own)-1)))
-		top := s.top
-		for j, q := range own {
-			if j > 0 {
-				top -= q.gap + more
-			}
-			top = q.block.drawHead(p, s.x, top, q.from > 0)
-			top = drawRows(p, q.block.rows[q.from:q.to], s.x, top)
-		}
-	}
-}
-
+// inSlot are the pieces in a slot.
 func inSlot(pieces []piece, slot int) []piece {
 	var own []piece
 	for _, q := range pieces {

@@ -15,7 +15,7 @@ import (
 
 // drawFurniture draws what stands, the lowest first, so that what stands on it is not hidden, and
 // keeps what it covers.
-func (c *composer) drawFurniture(p pad, v view) {
+func (c things) drawFurniture(p pad, v view) {
 	c.furniture = make([]symbols.Drawn, len(c.in.Setup.Furniture))
 	for _, i := range lowestFirst(c.in.Setup.Furniture) {
 		f := &c.in.Setup.Furniture[i]
@@ -23,7 +23,7 @@ func (c *composer) drawFurniture(p pad, v view) {
 		alt := fmt.Sprintf("%s, %s high.", f.Name, c.length(f.Z1-f.Base))
 		first := len(p.page.Items)
 		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
-		if c.mappedOver(f) {
+		if mappedOver(c.in, f) {
 			hollow(p.page.Items[first:], p.look.Paper, symbols.Heavy)
 		}
 	}
@@ -31,11 +31,11 @@ func (c *composer) drawFurniture(p pad, v view) {
 
 // mappedOver says whether the map is of a level that passes over a thing: what is under it is drawn
 // in outline, so that the map is read there too.
-func (c *composer) mappedOver(f *plan.Furniture) bool { return c.mappedAbove(f.At, f.Z1) }
+func mappedOver(in *Input, f *plan.Furniture) bool { return mappedAbove(in, f.At, f.Z1) }
 
 // mappedAbove says whether the map is of a level that passes above a point.
-func (c *composer) mappedAbove(at r2.Vec, z float64) bool {
-	return slices.ContainsFunc(c.in.fields(), func(m *Field) bool { return m.Level != nil && z < *m.Level && m.covers(at) })
+func mappedAbove(in *Input, at r2.Vec, z float64) bool {
+	return slices.ContainsFunc(in.fields(), func(m *Field) bool { return m.Level != nil && z < *m.Level && m.covers(at) })
 }
 
 // covers says whether a map has light at a point.
@@ -54,7 +54,7 @@ func hollow(marks []ink.Item, paper ink.Colour, width float64) {
 	}
 }
 
-func (c *composer) furnish(p pad, v view, f *plan.Furniture) symbols.Drawn {
+func (c things) furnish(p pad, v view, f *plan.Furniture) symbols.Drawn {
 	return symbols.Furnish(p.canvas, p.symbols(), symbols.Furniture{
 		Kind: symbols.FurnitureKind(f.Kind), At: v.mm(f.At), Turn: f.Turn, Size: r2.Vec{X: f.Size[0] * v.scale, Y: f.Size[1] * v.scale},
 		Scale: v.scale, Steps: steps(f),
@@ -68,10 +68,10 @@ const (
 )
 
 // coverLegs draws tables once more, over the legs of who sits at them.
-func (c *composer) coverLegs(p pad, v view) {
+func (c things) coverLegs(p pad, v view) {
 	for i := range c.in.Setup.Furniture {
 		f := &c.in.Setup.Furniture[i]
-		if high := f.Z1 - f.Base; f.Kind != "table" || high < lowestTop || high > highestTop || c.mappedOver(f) || !c.satAt(i) {
+		if high := f.Z1 - f.Base; f.Kind != "table" || high < lowestTop || high > highestTop || mappedOver(c.in, f) || !c.satAt(i) {
 			continue
 		}
 		first := len(p.page.Items)
@@ -83,11 +83,11 @@ func (c *composer) coverLegs(p pad, v view) {
 }
 
 // satAt says whether somebody sits with their legs under a thing.
-func (c *composer) satAt(i int) bool {
+func (c things) satAt(i int) bool {
 	for j := range c.in.Setup.People {
 		who := &c.in.Setup.People[j]
 		legs := who.Pose == "seated" || who.Pose == "crouching"
-		if legs && carto.Overlap(c.people[who.Name].Body, c.furniture[i].Body) && !c.over(i, who.At) {
+		if legs && carto.Overlap(c.people[who.Name].Body, c.furniture[i].Body) && !liesOver(c.in.Setup, i, who.At) {
 			return true
 		}
 	}
@@ -95,8 +95,8 @@ func (c *composer) satAt(i int) bool {
 }
 
 // over says whether a point in plan lies over a thing.
-func (c *composer) over(i int, at r2.Vec) bool {
-	return slices.ContainsFunc(c.in.Setup.Furniture[i].Parts, func(q plan.Part) bool { return inRing(q.Outline, at) })
+func liesOver(s *plan.Setup, i int, at r2.Vec) bool {
+	return slices.ContainsFunc(s.Furniture[i].Parts, func(q plan.Part) bool { return inRing(q.Outline, at) })
 }
 
 // lowestFirst is the order of things by their tops.

@@ -27,7 +27,7 @@ func TestAMapOverFurnitureIsReadThere(t *testing.T) {
 		}
 		in.Field = &Field{Name: "Illuminance on a plane", Grid: grid, Level: level}
 		s := sheetFor(t, in, Options{Paper: "A3", Font: family(t)})
-		return &s.pages[0], s.c.p.look.Paper
+		return &s.pages[0], s.d.p.look.Paper
 	}
 	for _, c := range []struct {
 		level          *float64

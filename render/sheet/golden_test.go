@@ -9,10 +9,10 @@ import (
 )
 
 // blank is a composer with a page to draw on.
-func blank(t *testing.T, wide, high float64) (*composer, *ink.Page, pad) {
+func blank(t *testing.T, wide, high float64) (*drawing, *ink.Page, pad) {
 	t.Helper()
 	page := &ink.Page{Width: wide, Height: high}
-	c := newComposer(example(), Options{Font: family(t)}, &faults{})
+	c := newSheet(example(), Options{Font: family(t)}, &faults{}).d
 	return c, page, c.p.with(page)
 }
 

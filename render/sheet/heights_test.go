@@ -16,7 +16,7 @@ cameras: {A: {at: {top: stage}, height: 1.5, lens: 32 mm}, B: {at: [0.2, 0.2], h
 lights: {a: {unit: fresnel-tungsten-650, at: {top: stage, shift: [1, 0]}, height: 1.5}, b: {unit: fresnel-tungsten-650, at: [4.8, 0.2], height: 1.5}}
 grip: {c: {flag: [0.6, 0.6], at: {top: stage, shift: [0, 1]}, height: 1.5}, d: {card: [0.6, 0.6], at: [0.2, 3.6], height: 1.5}}
 `)
-	c := newComposer(Input{Setup: s}, Options{Font: family(t)}, &faults{})
+	c := newSheet(Input{Setup: s}, Options{Font: family(t)}, &faults{}).d
 	for _, list := range []*section{c.lights(), c.grip(), c.cameras()} {
 		height := -1
 		for i, col := range list.tables[0].columns {

@@ -116,12 +116,12 @@ func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 		if a.layer == ink.Collar {
 			continue
 		}
-		for _, d := range s.c.stands {
+		for _, d := range s.d.stands {
 			if carto.Overlap(shrunk(a.box), shrunk(d.Body)) {
 				t.Errorf("%s: %q hides a symbol", page.Title, a.s)
 			}
 		}
-		for _, w := range s.c.wallObstacles(v) {
+		for _, w := range s.d.wallObstacles(v) {
 			if carto.Overlap(shrunk(a.box), shrunk(w.Outline)) {
 				t.Errorf("%s: %q lies on a wall", page.Title, a.s)
 			}
@@ -153,7 +153,7 @@ func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 func sheetFor(t *testing.T, in Input, o Options) *sheet {
 	t.Helper()
 	log := &faults{}
-	s := newComposer(in, o, log).lay()
+	s := newSheet(in, o, log).lay()
 	if s == nil {
 		t.Fatalf("no sheet: %v", log.all)
 	}
@@ -195,7 +195,7 @@ func TestCrowdsKeepApart(t *testing.T) {
 			for i := range s.pages {
 				checkPage(t, &s.pages[i], f)
 			}
-			for i, n := range s.c.rungs {
+			for i, n := range s.d.rungs {
 				rungs[min(i, len(rungs)-1)] += n
 			}
 		})

@@ -81,3 +81,24 @@ func together(first *Field, others []Field) []*Field {
 	}
 	return all
 }
+
+// Elevation asks for a wall as seen from inside its room in place of the plan. The field of the
+// input is then over the wall: x along it from its left end, y the height over the level of the set's
+// zero, m.
+type Elevation struct{ Room, Wall string }
+
+// wall is the wall that the sheet is of, with its room; ok is false where the set-up has none of that name.
+func (in *Input) wall() (room *plan.Room, wall *plan.Wall, ok bool) {
+	if in.Elevation == nil {
+		return nil, nil, false
+	}
+	for i := range in.Setup.Rooms {
+		r := &in.Setup.Rooms[i]
+		for j := range r.Walls {
+			if w := &r.Walls[j]; r.Name == in.Elevation.Room && w.Name == in.Elevation.Wall {
+				return r, w, true
+			}
+		}
+	}
+	return nil, nil, false
+}

@@ -13,14 +13,10 @@ import (
 // holds everything.
 var insetHeights = [...]float64{58, 44, 32}
 
-// insetMap is the second map, small, in the tints of the first: walls, tints, contours and where
-// people and cameras are, on every level of floor. Its lines have no figures; its own key stands below it, for it reaches
-// other levels than the first, and may be on another page.
-func (c *composer) insetMap() *section {
+// insetRows are the second map and its own key, which stands below it: it reaches other levels than the first, and
+// may be on another page.
+func (c maps) insetRows() []row {
 	maps := c.in.insets()
-	if len(maps) == 0 || len(c.levels()) == 0 {
-		return &section{}
-	}
 	f := maps[0]
 	g := gatherer{}
 	for _, w := range c.in.Setup.Walls {
@@ -36,19 +32,14 @@ func (c *composer) insetMap() *section {
 	extent := g.box()
 	scale := math.Min(measure/width(extent), c.insetMost/height(extent))
 	high := height(extent) * scale
-	return &section{
-		title: f.Name,
-		rank:  other,
-		drawn: []row{{height: high + 2.4, draw: func(p pad, x, top float64) {
-			c.drawInset(p, maps, viewOf(extent, box(x, top-high, x+width(extent)*scale, top), 1000/scale))
-		}}, c.keyBar(c.keyOf(maps...))},
-		said:  []string{"contours at " + c.levelList(c.keyOf(maps...).shown())},
-		words: append(c.elsewhere(maps), "in "+c.levelSays()),
-		lacks: notIncludedIn(maps),
-	}
+	return []row{{height: high + 2.4, draw: func(p pad, x, top float64) {
+		c.drawInset(p, maps, viewOf(extent, box(x, top-high, x+width(extent)*scale, top), 1000/scale))
+	}}, c.keyBar(keyOf(c.in, maps...))}
 }
 
-func (c *composer) drawInset(p pad, maps []*Field, v view) {
+// drawInset draws the second map small, in the tints of the first: walls, tints, contours and where people and
+// cameras are, on every level of floor. Its lines have no figures.
+func (c maps) drawInset(p pad, maps []*Field, v view) {
 	o := carto.Paper(v.scale)
 	o.Calm = 0.3 // without a probe the lattice shows at the edges of shadows
 	var all []relief

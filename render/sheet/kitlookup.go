@@ -31,8 +31,8 @@ const (
 )
 
 // bodyOf is the width and depth of a light's head, m.
-func (c *composer) bodyOf(l *plan.Light) (wide, deep float64) {
-	if u := unitOf(c.in.Setup, l); u != nil && u.Body[0] > 0 && u.Body[1] > 0 {
+func bodyOf(s *plan.Setup, l *plan.Light) (wide, deep float64) {
+	if u := unitOf(s, l); u != nil && u.Body[0] > 0 && u.Body[1] > 0 {
 		return u.Body[0], u.Body[1]
 	}
 	return headWide, headDeep

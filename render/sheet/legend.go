@@ -12,6 +12,9 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// legend explains the symbols that the plan shows.
+type legend struct{ *drawing }
+
 // sign is one entry of the legend.
 type sign struct {
 	key, name string
@@ -27,24 +30,24 @@ const (
 	namePitch     = 3.0
 )
 
-// legend explains the symbols that the plan shows, and no others. How many there are is known when
+// rows are the signs of the symbols that the plan shows, and no others. How many there are is known when
 // the plan is drawn, which is before the collar is; the room for them is taken before that.
-func (c *composer) legend() *section {
-	expected := c.expectedSigns()
-	s := section{title: "Legend", rank: wanted}
+func (c legend) rows() []row {
+	var rows []row
+	expected := expectedSigns(c.in)
 	for i := range (expected + legendColumns - 1) / legendColumns {
-		s.drawn = append(s.drawn, row{height: signPitch, draw: func(p pad, x, top float64) {
+		rows = append(rows, row{height: signPitch, draw: func(p pad, x, top float64) {
 			signs := c.signs()
 			for j := i * legendColumns; j < min(len(signs), (i+1)*legendColumns); j++ {
 				c.drawSign(p, &signs[j], x+float64(j%legendColumns)*measure/legendColumns, top)
 			}
 		}})
 	}
-	return &s
+	return rows
 }
 
 // signs are those of the symbols in use, in the order of the catalogue, then the lines.
-func (c *composer) signs() []sign {
+func (c legend) signs() []sign {
 	var all []sign
 	for _, e := range symbols.Catalogue() {
 		if c.uses[e.Key] && e.Key != "throw" { // it has a line of its own
@@ -106,7 +109,7 @@ func drawFlat(p pad, draw func(pad)) {
 }
 
 // drawSign draws one entry with its name beside it, in up to two lines.
-func (c *composer) drawSign(p pad, s *sign, x, top float64) {
+func (c legend) drawSign(p pad, s *sign, x, top float64) {
 	st := p.small()
 	b := box(x, top-signHigh, x+signWide, top)
 	s.draw(p.of("legend:"+s.key, ""), b)
@@ -144,8 +147,8 @@ func lineSigns() []sign {
 
 // expectedSigns counts the symbols that the plan will show, or a few more: a throw, a cliff and the
 // lines of beams are drawn only where they find room.
-func (c *composer) expectedSigns() int {
-	s, keys := c.in.Setup, map[string]bool{}
+func expectedSigns(in *Input) int {
+	s, keys := in.Setup, map[string]bool{}
 	for i := range s.Lights {
 		l := &s.Lights[i]
 		keys[lightKind(l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
@@ -165,12 +168,12 @@ func (c *composer) expectedSigns() int {
 	for i := range s.Furniture {
 		keys["furniture:"+s.Furniture[i].Kind] = true
 	}
-	for i := range c.in.Readings {
-		if r := &c.in.Readings[i]; r.Person == "" {
+	for i := range in.Readings {
+		if r := &in.Readings[i]; r.Person == "" {
 			keys["reading:"+r.Kind] = true
 		}
 	}
-	if len(c.in.Faces) > 0 {
+	if len(in.Faces) > 0 {
 		keys["reading:face"] = true
 	}
 	n := 0
@@ -180,7 +183,7 @@ func (c *composer) expectedSigns() int {
 		}
 	}
 	lines := map[bool]int{true: 1}
-	return n + lines[len(s.Cameras) > 0] + lines[len(c.in.Views) > 0] + 2*lines[len(c.in.Beams) > 0] + lines[c.in.Field != nil]
+	return n + lines[len(s.Cameras) > 0] + lines[len(in.Views) > 0] + 2*lines[len(in.Beams) > 0] + lines[in.Field != nil]
 }
 
 // lightKind is the symbol of a light: by how light leaves it, or as seen from above.

@@ -11,7 +11,7 @@ import (
 // TestSignsStayInTheirPlaces draws every symbol there is as a sign: none leaves its place, and none is
 // so small there that it says nothing.
 func TestSignsStayInTheirPlaces(t *testing.T) {
-	c := newComposer(example(), Options{Font: family(t)}, &faults{})
+	c := newSheet(example(), Options{Font: family(t)}, &faults{}).d
 	for _, e := range symbols.Catalogue() {
 		var page ink.Page
 		place := box(10, 10, 10+signWide, 10+signHigh)

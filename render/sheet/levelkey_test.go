@@ -23,7 +23,7 @@ func TestAKeyShowsWhatItsMapReaches(t *testing.T) {
 	in := example()
 	in.Setup.Scene.Sheet.Levels = given("stops")
 	in.Inset = dimmed(in.Field, 8)
-	c := newComposer(in, Options{Font: family(t)}, &faults{})
+	c := newSheet(in, Options{Font: family(t)}, &faults{}).d
 	floor, faces := c.keyOf(in.Field), c.keyOf(in.Inset)
 	if got, want := c.levelList(floor.shown()), "−2, −1, 0, +1"; got != want {
 		t.Errorf("the key of the floor shows %s, want %s", got, want)
@@ -48,7 +48,7 @@ func TestAKeyShowsWhatItsMapReaches(t *testing.T) {
 // checkKeyTints holds the tints of a key to those of the map.
 func checkKeyTints(t *testing.T, in Input, tint string, k key) {
 	t.Helper()
-	c := newComposer(in, Options{Font: family(t), Tint: tint}, &faults{})
+	c := newSheet(in, Options{Font: family(t), Tint: tint}, &faults{}).d
 	page := &ink.Page{}
 	c.keyTints(c.p.with(page), box(0, 0, 70, 5), k)
 	want := c.p.look.Ramp.Tints(len(k.all) + 1)[k.from : k.to+1]

@@ -34,13 +34,13 @@ func TestContoursOfSamplesAreCalm(t *testing.T) {
 	const long, sharpest = 2.0, 30.0
 	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) {
 		v := s.fitter.view(&s.layout)
-		for _, r := range s.c.reliefs(v) {
+		for _, r := range s.d.reliefs(v) {
 			for _, l := range r.lines {
 				for i := 1; i+1 < len(l.Points); i++ {
 					a, b := r2.Sub(l.Points[i], l.Points[i-1]), r2.Sub(l.Points[i+1], l.Points[i])
 					turn := math.Abs(math.Atan2(r2.Cross(a, b), r2.Dot(a, b))) * 180 / math.Pi
 					if r2.Norm(a) > long && r2.Norm(b) > long && turn > sharpest {
-						t.Errorf("%s: a contour of %g lx turns by %.0f° at %v m", s.c.in.Setup.Name, l.Level, turn, v.metres(l.Points[i]))
+						t.Errorf("%s: a contour of %g lx turns by %.0f° at %v m", s.d.in.Setup.Name, l.Level, turn, v.metres(l.Points[i]))
 					}
 				}
 			}
@@ -70,11 +70,11 @@ func TestPlansFillTheirPages(t *testing.T) {
 // page of its own or takes the unit, the level or the colour out of a tag.
 func TestListsAndTagsOutweighSmallPaper(t *testing.T) {
 	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
-		if !has(&s.pages[0], s.c.lights().title) {
+		if !has(&s.pages[0], s.d.lights().title) {
 			t.Errorf("%s: the list of lights has spilled", s.pages[0].Title)
 		}
-		if s.c.shortened > 0 {
-			t.Errorf("%s: %d labels are cut", s.pages[0].Title, s.c.shortened)
+		if s.d.shortened > 0 {
+			t.Errorf("%s: %d labels are cut", s.pages[0].Title, s.d.shortened)
 		}
 	})
 }

@@ -11,15 +11,18 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// names letters what lists and people call things by.
+type names struct{ *drawing }
+
 // nameThings letters the walls that the lists measure from, furniture, openings and rooms where that is clear of everything, and returns
 // the paper it takes. A name rather keeps off the contours; where it cannot, it has a rim.
-func (c *composer) nameThings(p pad, v view, taken, lines []carto.Obstacle) []carto.Obstacle {
-	n := namer{c: c, p: p, area: inset(v.panel, 1, 1), taken: taken, lines: lines}
+func (c names) nameThings(p pad, v view, taken, lines []carto.Obstacle) []carto.Obstacle {
+	n := namer{c: c.drawing, p: p, area: inset(v.panel, 1, 1), taken: taken, lines: lines}
 	n.solid = c.furnitureObstacles()
 	for i := range c.in.Setup.Rooms {
 		r := &c.in.Setup.Rooms[i]
 		for j := range r.Walls {
-			if w := &r.Walls[j]; c.cites(r.Name + "." + w.Name) {
+			if w := &r.Walls[j]; cites(c.in.Setup, r.Name+"."+w.Name) {
 				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.p.quiet()))
 			}
 		}
@@ -50,7 +53,7 @@ type name struct {
 
 // namer letters names one after the other.
 type namer struct {
-	c            *composer
+	c            *drawing
 	p            pad
 	area         r2.Box
 	taken, lines []carto.Obstacle
@@ -87,7 +90,7 @@ func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) 
 
 // furnitureNames are the name with the height, then the name alone, about the middle of a thing,
 // level and then upright.
-func (c *composer) furnitureNames(b r2.Box, f *plan.Furniture) []name {
+func (c *drawing) furnitureNames(b r2.Box, f *plan.Furniture) []name {
 	shares := [][2]float64{{0.5, 0.5}, {0.5, 0.1}, {0.5, 0.9}, {0.1, 0.5}, {0.9, 0.5}, {0, 0}, {1, 0}, {0, 1}, {1, 1}}
 	st := c.p.quiet()
 	var names []name
@@ -124,10 +127,9 @@ func openingNames(v view, o *plan.Opening) []name {
 }
 
 // cites says whether a list measures from a wall, or hangs something on it.
-func (c *composer) cites(wall string) bool {
+func cites(s *plan.Setup, wall string) bool {
 	cited := func(from string) bool { return from == wall || strings.HasPrefix(from, wall+",") }
 	from := func(d plan.Dimension) bool { return cited(d.From) }
-	s := c.in.Setup
 	return slices.ContainsFunc(s.Lights, func(l plan.Light) bool { return cited(l.Mount.On) || slices.ContainsFunc(l.Placing, from) }) ||
 		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return slices.ContainsFunc(g.Placing, from) })
 }

@@ -4,11 +4,13 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"scrimshaw/plan"
 )
 
 // watch is what the review found that needs attention.
-func (c *composer) watch() *section {
-	return &section{title: "Watch", alarm: true, points: sentences(c.in.Watch)}
+func watch(in *Input) *section {
+	return &section{title: "Watch", alarm: true, points: sentences(in.Watch)}
 }
 
 // sentences gives each text a capital and a full stop, for findings are told without.
@@ -29,17 +31,17 @@ func sentences(all []string) []string {
 }
 
 // cautions are those of the trade.
-func (c *composer) cautions() *section {
-	return &section{title: "Cautions", points: sentences(c.in.Cautions)}
+func cautions(in *Input) *section {
+	return &section{title: "Cautions", points: sentences(in.Cautions)}
 }
 
 // unchecked is what nobody has checked.
-func (c *composer) unchecked() *section {
-	return &section{title: "Not checked", rank: other, words: c.in.Unchecked}
+func unchecked(in *Input) *section {
+	return &section{title: "Not checked", rank: other, words: in.Unchecked}
 }
 
 // assumed lists the defaults that decided numbers, those of one thing together.
-func (c *composer) assumed() *section {
+func (c Report) assumed() *section {
 	var things []string
 	values := map[string][]string{}
 	for _, a := range c.in.Setup.Assumed {
@@ -50,26 +52,26 @@ func (c *composer) assumed() *section {
 	}
 	t := table{columns: []column{{}, {flexible: true}}}
 	for _, thing := range things {
-		t.entries = append(t.entries, entry{cells: []string{c.thingName(thing), strings.Join(values[thing], "; ")}})
+		t.entries = append(t.entries, entry{cells: []string{thingName(c.in.Setup, thing), strings.Join(values[thing], "; ")}})
 	}
 	return &section{title: "Assumed", rank: other, tables: []table{t}}
 }
 
 // thingName drops the list a thing stands in, and puts its number on the plan before its name:
 // "lights.day" is "1 day".
-func (c *composer) thingName(thing string) string {
+func thingName(s *plan.Setup, thing string) string {
 	if thing == "" {
 		return "scene"
 	}
 	list, name, _ := strings.Cut(thing, ".")
 	switch list {
 	case "lights":
-		if l := c.light(name); l != nil {
+		if l := lightNamed(s, name); l != nil {
 			return l.Numbered()
 		}
 	case "grip":
-		for i := range c.in.Setup.Grip {
-			if g := &c.in.Setup.Grip[i]; g.Name == name {
+		for i := range s.Grip {
+			if g := &s.Grip[i]; g.Name == name {
 				return g.Numbered()
 			}
 		}

@@ -20,10 +20,10 @@ func bodies(p pad, things []placeable) []carto.Obstacle {
 }
 
 // wallObstacles keep lettering off the walls; a leader may cross them.
-func (c *composer) wallObstacles(v view) []carto.Obstacle {
+func wallObstacles(s *plan.Setup, v view) []carto.Obstacle {
 	var all []carto.Obstacle
-	for i := range c.in.Setup.Walls {
-		if w := &c.in.Setup.Walls[i]; w.Opening == "" {
+	for i := range s.Walls {
+		if w := &s.Walls[i]; w.Opening == "" {
 			all = append(all, carto.Obstacle{Outline: v.all(w.Outline)})
 		}
 	}
@@ -32,7 +32,7 @@ func (c *composer) wallObstacles(v view) []carto.Obstacle {
 
 // peopleObstacles keep lettering off people, legs and all. A leader may cross them but for the head:
 // one that came to a side of a face from across it would point at the other.
-func (c *composer) peopleObstacles(v view) []carto.Obstacle {
+func (c planDrawing) peopleObstacles(v view) []carto.Obstacle {
 	var all []carto.Obstacle
 	for i := range c.in.Setup.People {
 		who := &c.in.Setup.People[i]
@@ -43,10 +43,10 @@ func (c *composer) peopleObstacles(v view) []carto.Obstacle {
 }
 
 // furnitureObstacles keep the contours' figures off what is drawn over the contours.
-func (c *composer) furnitureObstacles() []carto.Obstacle {
+func (c *drawing) furnitureObstacles() []carto.Obstacle {
 	var all []carto.Obstacle
 	for i, d := range c.furniture {
-		if !c.mappedOver(&c.in.Setup.Furniture[i]) {
+		if !mappedOver(c.in, &c.in.Setup.Furniture[i]) {
 			all = append(all, carto.Obstacle{Outline: d.Body})
 		}
 	}
@@ -67,12 +67,12 @@ const (
 
 // softLines are the lines that labels had better not cover: throws, beams, views, edges of
 // furniture.
-func (c *composer) softLines(v view, throws []throw) []carto.Obstacle {
+func (c planDrawing) softLines(v view, throws []throw) []carto.Obstacle {
 	var all []carto.Obstacle
 	for i := range throws {
 		all = append(all, soft(costThrow, throws[i].from, throws[i].to))
 	}
-	for _, o := range c.rays(v) {
+	for _, o := range (beams{c.drawing}).rays(v) {
 		o.Cost = costBeam
 		all = append(all, o)
 	}
@@ -83,14 +83,14 @@ func (c *composer) softLines(v view, throws []throw) []carto.Obstacle {
 			all = append(all, soft(costEdge, q, o.Outline[(i+1)%len(o.Outline)]))
 		}
 	}
-	return append(all, c.floorSquares(v)...)
+	return append(all, floorSquares(c.in.Setup, v)...)
 }
 
 // rays are the sides of beams and views within the panel.
-func (c *composer) rays(v view) []carto.Obstacle {
+func (c beams) rays(v view) []carto.Obstacle {
 	var lines [][]r2.Vec
 	for i := range c.in.Beams {
-		if l := c.light(c.in.Beams[i].Light); l != nil {
+		if l := lightNamed(c.in.Setup, c.in.Beams[i].Light); l != nil {
 			half, tenth := c.beamLines(l, &c.in.Beams[i], v)
 			lines = append(append(lines, half...), tenth...)
 		}
@@ -110,12 +110,12 @@ func (c *composer) rays(v view) []carto.Obstacle {
 }
 
 // floorSquares are squares of paper over the floor of rooms, which the map is read on.
-func (c *composer) floorSquares(v view) []carto.Obstacle {
+func floorSquares(s *plan.Setup, v view) []carto.Obstacle {
 	var all []carto.Obstacle
 	for x := v.panel.Min.X; x < v.panel.Max.X; x += floorUnit {
 		for y := v.panel.Min.Y; y < v.panel.Max.Y; y += floorUnit {
 			square := box(x, y, x+floorUnit, y+floorUnit)
-			if c.onFloor(v.metres(middle(square.Min, square.Max))) {
+			if onFloor(s, v.metres(middle(square.Min, square.Max))) {
 				all = append(all, carto.Obstacle{Outline: corners(square), Cost: costFloor})
 			}
 		}
@@ -124,8 +124,8 @@ func (c *composer) floorSquares(v view) []carto.Obstacle {
 }
 
 // onFloor says whether a point in plan lies in a room.
-func (c *composer) onFloor(p r2.Vec) bool {
-	return slices.ContainsFunc(c.in.Setup.Rooms, func(r plan.Room) bool { return inRing(r.Inside, p) })
+func onFloor(s *plan.Setup, p r2.Vec) bool {
+	return slices.ContainsFunc(s.Rooms, func(r plan.Room) bool { return inRing(r.Inside, p) })
 }
 
 // throwObstacles keep labels off the lettering of the throws.

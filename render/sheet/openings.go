@@ -13,7 +13,7 @@ import (
 
 // drawOpenings draws windows, doors and gaps by their symbols, and returns what lettering must not
 // hide and what it had better not.
-func (c *composer) drawOpenings(p pad, v view) (hide, rests []carto.Obstacle) {
+func (c things) drawOpenings(p pad, v view) (hide, rests []carto.Obstacle) {
 	for i := range c.in.Setup.Openings {
 		o := &c.in.Setup.Openings[i]
 		c.used(openingKind(o))
@@ -40,10 +40,10 @@ func openingKind(o *plan.Opening) string {
 	return "opening:" + o.Kind
 }
 
-func (c *composer) openingAlt(o *plan.Opening) string {
+func (c Report) openingAlt(o *plan.Opening) string {
 	s := fmt.Sprintf("%s %s, %s wide", o.Kind, o.Name, c.length(r2.Norm(r2.Sub(o.Right, o.Left))))
 	if o.Kind == "window" {
-		s += fmt.Sprintf(", sill %s, head %s", c.length(o.Sill-c.floorOf(o.Room)), c.length(o.Head-c.floorOf(o.Room)))
+		s += fmt.Sprintf(", sill %s, head %s", c.length(o.Sill-floorOf(c.in.Setup, o.Room)), c.length(o.Head-floorOf(c.in.Setup, o.Room)))
 	}
 	if o.Ajar > 0 {
 		s += ", open " + unit.FormatAngle(o.Ajar)
@@ -52,9 +52,9 @@ func (c *composer) openingAlt(o *plan.Opening) string {
 }
 
 // floorOf is the height of a room's floor, m.
-func (c *composer) floorOf(room string) float64 {
-	for i := range c.in.Setup.Rooms {
-		if r := &c.in.Setup.Rooms[i]; r.Name == room {
+func floorOf(s *plan.Setup, room string) float64 {
+	for i := range s.Rooms {
+		if r := &s.Rooms[i]; r.Name == room {
 			return r.Base
 		}
 	}

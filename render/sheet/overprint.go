@@ -6,9 +6,13 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/symbols/ink"
 )
+
+// overprints says on the map what it leaves out.
+type overprints struct{ *drawing }
 
 // The overprint of a map that leaves something out: the air round its lettering, and how far apart the places
 // are that are tried for it, mm.
@@ -23,8 +27,8 @@ var overprintWide = [...]float64{62, 40, 27}
 
 // overprint says on the map what it leaves out, in a box beside it where that covers least, and returns the paper it
 // takes.
-func (c *composer) overprint(p pad, v view, taken, soft []carto.Obstacle) []carto.Obstacle {
-	if len(c.notInMaps()) == 0 {
+func (c overprints) overprint(p pad, v view, taken, soft []carto.Obstacle) []carto.Obstacle {
+	if len(notInMaps(c.in)) == 0 {
 		return nil
 	}
 	st := c.p.small().strong().inked(c.p.look.Alarm)
@@ -39,8 +43,8 @@ func (c *composer) overprint(p pad, v view, taken, soft []carto.Obstacle) []cart
 
 // overprintBox sets the overprint and finds its place: where it meets nothing, else where it meets only what had
 // better not be covered. Where there is none it lies over the plan, which counts as a label lost.
-func (c *composer) overprintBox(v view, st style, taken, soft []carto.Obstacle) (lines []string, place r2.Box) {
-	area, by := inset(v.panel, 2, 2), c.mapOnPaper(v)
+func (c overprints) overprintBox(v view, st style, taken, soft []carto.Obstacle) (lines []string, place r2.Box) {
+	area, by := inset(v.panel, 2, 2), mapOnPaper(c.in, v)
 	for _, avoid := range [...][]carto.Obstacle{slices.Concat(soft, taken), taken} {
 		for _, wide := range overprintWide {
 			var size r2.Vec
@@ -56,15 +60,15 @@ func (c *composer) overprintBox(v view, st style, taken, soft []carto.Obstacle) 
 }
 
 // mapOnPaper is the box of the first map, as far as the panel shows it.
-func (c *composer) mapOnPaper(v view) r2.Box {
-	g := &c.in.fields()[0].Grid
+func mapOnPaper(in *Input, v view) r2.Box {
+	g := &in.fields()[0].Grid
 	b := onPaper(v, r2.Box{Min: g.Origin, Max: g.At(g.NX-1, g.NY-1)})
 	return box(max(b.Min.X, v.panel.Min.X), max(b.Min.Y, v.panel.Min.Y), min(b.Max.X, v.panel.Max.X), min(b.Max.Y, v.panel.Max.Y))
 }
 
 // overprintLines are the lines of the overprint, of all maps on the sheet, and the size of its box.
-func (c *composer) overprintLines(st style, wide float64) (lines []string, size r2.Vec) {
-	for _, words := range c.notInMaps() {
+func (c overprints) overprintLines(st style, wide float64) (lines []string, size r2.Vec) {
+	for _, words := range notInMaps(c.in) {
 		lines = append(lines, c.set(words, st, wide, 0)...)
 	}
 	for _, l := range lines {
@@ -97,7 +101,7 @@ func apart(a, b r2.Box) float64 {
 }
 
 // standObstacles are the symbols as they stand on the plan.
-func (c *composer) standObstacles() []carto.Obstacle {
+func (c planDrawing) standObstacles() []carto.Obstacle {
 	var all []carto.Obstacle
 	for _, d := range c.stands {
 		all = append(all, carto.Obstacle{Outline: d.Body})
@@ -106,10 +110,10 @@ func (c *composer) standObstacles() []carto.Obstacle {
 }
 
 // floors are the floors of the rooms, which the map is read on.
-func (c *composer) floors(v view) []carto.Obstacle {
+func floorOutlines(s *plan.Setup, v view) []carto.Obstacle {
 	var all []carto.Obstacle
-	for i := range c.in.Setup.Rooms {
-		for _, part := range c.in.Setup.Rooms[i].Parts {
+	for i := range s.Rooms {
+		for _, part := range s.Rooms[i].Parts {
 			all = append(all, carto.Obstacle{Outline: v.all(part)})
 		}
 	}

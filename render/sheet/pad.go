@@ -3,6 +3,7 @@ package sheet
 import (
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/render/font"
 	"scrimshaw/symbols/ink"
 )
@@ -22,8 +23,13 @@ type pad struct {
 	page   *ink.Page
 	canvas ink.Canvas
 	look   *Theme
+	white  [2]float64 // the chromaticity that colours of light are seen against, CIE x, y
 	face   *font.Family
 }
+
+// lamp is the ink of light of a colour, as the camera sees it; beam that of the lines of its beam.
+func (p pad) lamp(c colour.RGB) ink.Colour { return p.look.lamp(c, p.white) }
+func (p pad) beam(c colour.RGB) ink.Colour { return p.look.beam(c, p.white) }
 
 // with is the pad drawing on a page.
 func (p pad) with(page *ink.Page) pad {
@@ -71,18 +77,3 @@ func (p pad) small() style                          { return p.style(capSmall, p
 func (p pad) quiet() style                          { return p.style(capSmall, p.look.Quiet) }
 func (p pad) head() style                           { return p.small().strong() }
 func (p pad) name() style                           { return p.style(capName, p.look.Ink) }
-
-func at(x, y float64) r2.Vec { return r2.Vec{X: x, Y: y} }
-
-func box(x0, y0, x1, y1 float64) r2.Box { return r2.Box{Min: at(x0, y0), Max: at(x1, y1)} }
-
-func width(b r2.Box) float64  { return b.Max.X - b.Min.X }
-func height(b r2.Box) float64 { return b.Max.Y - b.Min.Y }
-
-// inset is the box drawn in by dx and dy.
-func inset(b r2.Box, dx, dy float64) r2.Box {
-	return box(b.Min.X+dx, b.Min.Y+dy, b.Max.X-dx, b.Max.Y-dy)
-}
-
-// corners are those of a box, counter-clockwise.
-func corners(b r2.Box) []r2.Vec { return ink.Corners(b.Min, b.Max) }

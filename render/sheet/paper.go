@@ -1,8 +1,6 @@
 package sheet
 
-import (
-	"strings"
-)
+import "strings"
 
 // Paper is a size of sheet, mm, upright: Width is the shorter side.
 type Paper struct {

@@ -9,37 +9,40 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// planDrawing draws a set-up to scale.
+type planDrawing struct{ *drawing }
+
 // drawPlan draws the set-up to scale: what stands first, then what is lettered beside it, and last
 // the contours, whose figures keep clear of all of that. Layers put it in order. Corners of
 // the panel may be taken by text.
-func (c *composer) drawPlan(p pad, v view, corners []r2.Box) {
+func (c planDrawing) drawPlan(p pad, v view, corners []r2.Box) {
 	v.covered = corners
 	throws, clear := c.arrange(p, v)
-	reliefs := c.reliefs(v)
-	clear = append(clear, c.drawRoomSizes(p, v, slices.Concat(clear, c.rays(v)))...)
-	clear = slices.Concat(clear, c.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), c.rays(v))))
+	reliefs := maps{c.drawing}.reliefs(v)
+	clear = append(clear, roomSizes{c.drawing}.drawRoomSizes(p, v, slices.Concat(clear, beams{c.drawing}.rays(v)))...)
+	clear = slices.Concat(clear, names{c.drawing}.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), beams{c.drawing}.rays(v))))
 
-	clear = append(clear, c.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
-	clear = slices.Concat(clear, c.furnitureObstacles(), c.rays(v), throwLines(throws))
-	c.drawTints(p.on(ink.Tint), v, reliefs)
+	clear = append(clear, beams{c.drawing}.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
+	clear = slices.Concat(clear, c.furnitureObstacles(), beams{c.drawing}.rays(v), throwLines(throws))
+	maps{c.drawing}.drawTints(p.on(ink.Tint), v, reliefs)
 	for i := range reliefs {
-		c.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)
+		maps{c.drawing}.drawLines(p.on(ink.Contours), v, &reliefs[i], clear)
 	}
 }
 
 // arrange draws what stands and the labels beside it, and returns the throws and what further
 // lettering keeps clear of.
-func (c *composer) arrange(p pad, v view) (throws []throw, clear []carto.Obstacle) {
-	c.drawWalls(p, v)
-	openings, swings := c.drawOpenings(p, v)
-	c.drawFurniture(p, v)
-	c.drawViews(p, v)
-	c.drawBeams(p, v)
-	things, rests := c.drawThings(p, v)
-	things = append(things, c.drawReadings(p, v)...)
+func (c planDrawing) arrange(p pad, v view) (throws []throw, clear []carto.Obstacle) {
+	things{c.drawing}.drawWalls(p, v)
+	openings, swings := things{c.drawing}.drawOpenings(p, v)
+	things{c.drawing}.drawFurniture(p, v)
+	beams{c.drawing}.drawViews(p, v)
+	beams{c.drawing}.drawBeams(p, v)
+	things, rests := things{c.drawing}.drawThings(p, v)
+	things = append(things, readings{c.drawing}.drawReadings(p, v)...)
 	things = slices.DeleteFunc(things, func(t placeable) bool { return !contains(v.panel, t.label(p).Anchor) })
 
-	standing := slices.Concat(c.wallObstacles(v), openings, c.peopleObstacles(v))
+	standing := slices.Concat(wallObstacles(c.in.Setup, v), openings, c.peopleObstacles(v))
 	for _, b := range v.covered {
 		standing = append(standing, hard(inset(b, -2, -2)))
 	}
@@ -48,15 +51,15 @@ func (c *composer) arrange(p pad, v view) (throws []throw, clear []carto.Obstacl
 		throws[i].draw(p)
 	}
 	clear = slices.Concat(standing, throwObstacles(p, throws))
-	clear = append(clear, c.overprint(p, v, slices.Concat(clear, bodies(p, things), c.standObstacles(), swings),
-		slices.Concat(c.rays(v), throwLines(throws), c.furnitureObstacles(), c.floors(v)))...)
-	spared := c.spared(v, slices.Concat(clear, bodies(p, things), c.rays(v)))
+	clear = append(clear, overprints{c.drawing}.overprint(p, v, slices.Concat(clear, bodies(p, things), c.standObstacles(), swings),
+		slices.Concat(beams{c.drawing}.rays(v), throwLines(throws), c.furnitureObstacles(), floorOutlines(c.in.Setup, v)))...)
+	spared := roomSizes{c.drawing}.spared(v, slices.Concat(clear, bodies(p, things), beams{c.drawing}.rays(v)))
 	placed := c.place(p, v, things, slices.Concat(clear, swings, rests, c.softLines(v, throws), spared))
 	return throws, slices.Concat(clear, bodies(p, things), placed)
 }
 
 // place finds places for all labels, draws them, and returns the paper they take.
-func (c *composer) place(p pad, v view, things []placeable, obstacles []carto.Obstacle) []carto.Obstacle {
+func (c *drawing) place(p pad, v view, things []placeable, obstacles []carto.Obstacle) []carto.Obstacle {
 	var labels []carto.Label
 	for _, t := range things {
 		labels = append(labels, t.label(p))

@@ -6,20 +6,24 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/unit"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
 
+// readings marks what the meter reads.
+type readings struct{ *drawing }
+
 // mark draws the mark of a reading and returns its box.
-func (c *composer) mark(p pad, kind string, at r2.Vec, r *meter.Reading) r2.Box {
+func (c readings) mark(p pad, kind string, at r2.Vec, r *meter.Reading) r2.Box {
 	c.used("reading:" + kind)
 	return symbols.Mark(p.of("reading:"+r.Name, c.readingAlt(r)).canvas, p.symbols(), symbols.MeterKind(kind), at).Box()
 }
 
 // drawReadings draws the marks of faces and meters, and returns the notes that go beside them.
-func (c *composer) drawReadings(p pad, v view) []placeable {
+func (c readings) drawReadings(p pad, v view) []placeable {
 	var notes []placeable
 	for i := range c.in.Faces {
 		f := &c.in.Faces[i]
@@ -37,7 +41,7 @@ func (c *composer) drawReadings(p pad, v view) []placeable {
 	}
 	for i := range c.in.Readings {
 		r := &c.in.Readings[i]
-		if where := v.flat(c.target(r)); r.Person == "" && contains(v.panel, where) {
+		if where := v.flat(targetOf(c.in.Setup, r)); r.Person == "" && contains(v.panel, where) {
 			notes = append(notes, c.meterNote(p, where, r))
 		}
 	}
@@ -45,7 +49,7 @@ func (c *composer) drawReadings(p pad, v view) []placeable {
 }
 
 // whose is the name of whose face it is, where there are several.
-func (c *composer) whose(f *Face) string {
+func (c Report) whose(f *Face) string {
 	if len(c.in.Faces) < 2 {
 		return ""
 	}
@@ -58,21 +62,21 @@ type faceWords struct{ who, figure, side, under string }
 
 // faceNote marks one side of a face at the edge of the head, the way that side faces. Its words may
 // not stand on the body, and are led out of it.
-func (c *composer) faceNote(p pad, v view, r *meter.Reading, words faceWords, struck []string) placeable {
+func (c readings) faceNote(p pad, v view, r *meter.Reading, words faceWords, struck []string) placeable {
 	out := plain(r.Facing)
 	if n := r2.Norm(out); n > 0 {
 		out = r2.Scale(1/n, out)
 	}
 	c.used("reading:face")
-	mark := symbols.Side(p.of("reading:"+r.Name, c.readingAlt(r)).canvas, p.symbols(), c.headOf(v, r), bearing(out), v.scale)
+	mark := symbols.Side(p.of("reading:"+r.Name, c.readingAlt(r)).canvas, p.symbols(), headOf(c.in.Setup, v, r), bearing(out), v.scale)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small().strong(), forms: c.faceForms(words),
 		struck: append(struck, some(r.StopsStruck(), words.figure)...), anchor: middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 2, leader: 30, led: true}
 }
 
 // headOf is the axis of the head that a reading is of, on paper.
-func (c *composer) headOf(v view, r *meter.Reading) r2.Vec {
-	for i := range c.in.Setup.People {
-		if who := &c.in.Setup.People[i]; who.Name == r.Person {
+func headOf(s *plan.Setup, v view, r *meter.Reading) r2.Vec {
+	for i := range s.People {
+		if who := &s.People[i]; who.Name == r.Person {
 			return v.mm(who.At)
 		}
 	}
@@ -81,7 +85,7 @@ func (c *composer) headOf(v view, r *meter.Reading) r2.Vec {
 
 // faceForms are the ways to say a reading, fullest first. Where the list of faces stands right below,
 // the leader to the head tells whose it is; elsewhere nobody could use it without the name.
-func (c *composer) faceForms(w faceWords) []string {
+func (c readings) faceForms(w faceWords) []string {
 	said := w.figure + " " + w.side
 	if w.who != "" && !c.terse {
 		said = w.who + ", " + said
@@ -93,9 +97,9 @@ func (c *composer) faceForms(w faceWords) []string {
 }
 
 // target is the place a reading is of: of a spot meter what it looks at, not where it looks from.
-func (c *composer) target(r *meter.Reading) r3.Vec {
-	for i := range c.in.Setup.Meters {
-		if m := &c.in.Setup.Meters[i]; m.Name == r.Name && r.Kind == "spot" {
+func targetOf(s *plan.Setup, r *meter.Reading) r3.Vec {
+	for i := range s.Meters {
+		if m := &s.Meters[i]; m.Name == r.Name && r.Kind == "spot" {
 			return m.At
 		}
 	}
@@ -103,29 +107,29 @@ func (c *composer) target(r *meter.Reading) r3.Vec {
 }
 
 // meterNote marks a meter of the scene.
-func (c *composer) meterNote(p pad, where r2.Vec, r *meter.Reading) placeable {
+func (c readings) meterNote(p pad, where r2.Vec, r *meter.Reading) placeable {
 	body := c.mark(p, r.Kind, where, r)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.p.small(), forms: []string{r.Name + " " + c.metered(r), c.metered(r)},
 		struck: some(r.Struck(), c.metered(r)), anchor: where, body: body, weight: 1.5, leader: 20}
 }
 
 // readingAlt says a reading in a sentence.
-func (c *composer) readingAlt(r *meter.Reading) string {
+func (c Report) readingAlt(r *meter.Reading) string {
 	if r.Kind == "spot" {
 		return fmt.Sprintf("Spot reading %s: %s, %s stops over mid grey.", r.Name, c.metered(r), over(r.Over)) + alsoStruck(r)
 	}
 	return fmt.Sprintf("Reading %s, %s, %s above the floor: %s, %s, %s stops from the working stop.",
-		r.Name, r.Kind, c.length(c.above(r.At)), c.metered(r), stop(r.Stop), over(r.Over)) + alsoStruck(r)
+		r.Name, r.Kind, c.length(above(c.in.Setup, r.At)), c.metered(r), stop(r.Stop), over(r.Over)) + alsoStruck(r)
 }
 
 // above is the height of a point over the floor of its room, or over the ground.
-func (c *composer) above(p r3.Vec) float64 {
-	for i := range c.in.Setup.Rooms {
-		if r := &c.in.Setup.Rooms[i]; inRing(r.Inside, plain(p)) {
+func above(s *plan.Setup, p r3.Vec) float64 {
+	for i := range s.Rooms {
+		if r := &s.Rooms[i]; inRing(r.Inside, plain(p)) {
 			return p.Z - r.Base
 		}
 	}
-	return p.Z - c.in.Setup.Ground
+	return p.Z - s.Ground
 }
 
 // inRing says whether a point lies in a ring, by the number of sides a ray crosses.

@@ -61,7 +61,7 @@ func TestNamesStandAtTheBody(t *testing.T) {
 		v := s.fitter.view(&s.layout)
 		for i := range in.Setup.People {
 			who := &in.Setup.People[i]
-			body := trunk(symbols.Person{Pose: symbols.Pose(who.Pose), At: v.mm(who.At), Faces: bodyBearing(who), Scale: v.scale}, s.c.people[who.Name])
+			body := trunk(symbols.Person{Pose: symbols.Pose(who.Pose), At: v.mm(who.At), Faces: bodyBearing(who), Scale: v.scale}, s.d.people[who.Name])
 			for _, a := range letteringOf(&s.pages[0], f) {
 				if a.s != who.Name || a.layer != ink.People || len(leadersOf(&s.pages[0], "person:"+who.Name)) > 0 {
 					continue

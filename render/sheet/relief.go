@@ -7,6 +7,9 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// maps draws fields of light: tints, contours and their keys.
+type maps struct{ *drawing }
+
 // relief is a field traced for one scale: its levels, the regions above them, and in mm on paper
 // its lines and cliffs.
 type relief struct {
@@ -18,7 +21,7 @@ type relief struct {
 }
 
 // reliefs are the maps of a sheet.
-func (c *composer) reliefs(v view) []relief {
+func (c maps) reliefs(v view) []relief {
 	var all []relief
 	for _, f := range c.in.fields() {
 		all = append(all, c.trace(f, v))
@@ -53,14 +56,14 @@ const (
 )
 
 // trace finds the contours of a field as a map at the view's scale shows them.
-func (c *composer) trace(f *Field, v view) relief {
+func (c maps) trace(f *Field, v view) relief {
 	o := carto.Paper(v.scale)
 	o.Probe, o.Edge = remembered(f.Probe, v.scale), shadowEdge
 	return c.traced(f, v, o)
 }
 
-func (c *composer) traced(f *Field, v view, o carto.Options) relief {
-	r := relief{levels: c.levels()}
+func (c maps) traced(f *Field, v view, o carto.Options) relief {
+	r := relief{levels: levelsOf(c.in)}
 	// One point of growth lets the tints reach under the walls that are drawn over them.
 	r.grid = carto.Grow(rimmed(carto.Calm(f.Grid, calm)), 1)
 	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
@@ -105,7 +108,7 @@ func (r *relief) drawBands(p pad, v view) {
 
 // drawLines draws the contours, with their figures in gaps that keep clear of what stands in the
 // way, and the cliffs.
-func (c *composer) drawLines(p pad, v view, r *relief, clear []carto.Obstacle) {
+func (c maps) drawLines(p pad, v view, r *relief, clear []carto.Obstacle) {
 	area := inset(v.panel, 1, 1)
 	letters := carto.Letter(r.lines, carto.LetterOptions{
 		Size:      func(l carto.Line) r2.Vec { s, st := c.figure(r, l); return st.boxOf(s) },
@@ -131,7 +134,7 @@ func (c *composer) drawLines(p pad, v view, r *relief, clear []carto.Obstacle) {
 }
 
 // figure is what a contour is lettered with, and how.
-func (c *composer) figure(r *relief, l carto.Line) (string, style) {
+func (c maps) figure(r *relief, l carto.Line) (string, style) {
 	level := r.levels[l.Index]
 	st := c.p.small().inked(c.p.look.Contour)
 	st.bold = level.Working

@@ -11,6 +11,9 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// roomSizes letters how large the rooms are.
+type roomSizes struct{ *drawing }
+
 // Where the dimension lines of a room stand outside its walls, mm.
 const (
 	sizeOff   = 2.5 // the first from the wall
@@ -20,7 +23,7 @@ const (
 
 // drawRoomSizes letters the clear width and depth of every room along dimension lines outside its
 // walls, where they find room there, and returns the paper they take.
-func (c *composer) drawRoomSizes(p pad, v view, taken []carto.Obstacle) []carto.Obstacle {
+func (c roomSizes) drawRoomSizes(p pad, v view, taken []carto.Obstacle) []carto.Obstacle {
 	var own []carto.Obstacle
 	for _, d := range c.roomSizes(v, taken) {
 		d.draw(p.on(ink.Notes).of("room:"+d.room, ""))
@@ -30,7 +33,7 @@ func (c *composer) drawRoomSizes(p pad, v view, taken []carto.Obstacle) []carto.
 }
 
 // roomSizes are the dimension lines of the rooms that find a place clear of what is taken.
-func (c *composer) roomSizes(v view, taken []carto.Obstacle) []dimension {
+func (c roomSizes) roomSizes(v view, taken []carto.Obstacle) []dimension {
 	var all []dimension
 	taken = slices.Clone(taken)
 	for i := range c.in.Setup.Rooms {
@@ -47,7 +50,7 @@ func (c *composer) roomSizes(v view, taken []carto.Obstacle) []dimension {
 
 // spared are the places that the dimension lines of rooms would like best, which labels had better
 // leave to them.
-func (c *composer) spared(v view, taken []carto.Obstacle) []carto.Obstacle {
+func (c roomSizes) spared(v view, taken []carto.Obstacle) []carto.Obstacle {
 	var all []carto.Obstacle
 	for _, d := range c.roomSizes(v, taken) {
 		figure := d.figure(c.p)
@@ -59,8 +62,8 @@ func (c *composer) spared(v view, taken []carto.Obstacle) []carto.Obstacle {
 
 // roomSize is the first dimension line of a room that is clear: below it and then above, or at its left
 // and then at its right.
-func (c *composer) roomSize(v view, r *plan.Room, upright bool, taken []carto.Obstacle) (dimension, bool) {
-	in, out := c.roomBoxes(v, r)
+func (c roomSizes) roomSize(v view, r *plan.Room, upright bool, taken []carto.Obstacle) (dimension, bool) {
+	in, out := roomBoxes(c.in.Setup, v, r)
 	panel := inset(v.panel, 1.6, 1.6) // half the figure
 	for n := range sizeTries {
 		off := sizeOff + sizePitch*float64(n)
@@ -74,7 +77,7 @@ func (c *composer) roomSize(v view, r *plan.Room, upright bool, taken []carto.Ob
 				continue
 			}
 			d.words = c.length(r2.Norm(r2.Sub(d.to, d.from)) / v.scale)
-			if !contains(panel, d.from) || !contains(panel, d.to) || !c.outdoors(v, &d) || !d.clear(taken) {
+			if !contains(panel, d.from) || !contains(panel, d.to) || !outdoors(c.in.Setup, v, &d) || !d.clear(taken) {
 				continue
 			}
 			if d.letter(c.p, taken) {
@@ -86,12 +89,12 @@ func (c *composer) roomSize(v view, r *plan.Room, upright bool, taken []carto.Ob
 }
 
 // roomBoxes are the boxes on paper round the inside of a room and round its walls.
-func (c *composer) roomBoxes(v view, r *plan.Room) (in, out r2.Box) {
+func roomBoxes(s *plan.Setup, v view, r *plan.Room) (in, out r2.Box) {
 	g := gatherer{}
 	g.all(v.all(r.Inside), 0)
 	in = g.box()
-	for i := range c.in.Setup.Walls {
-		if w := &c.in.Setup.Walls[i]; w.Room == r.Name {
+	for i := range s.Walls {
+		if w := &s.Walls[i]; w.Room == r.Name {
 			g.all(v.all(w.Outline), 0)
 		}
 	}
@@ -99,9 +102,9 @@ func (c *composer) roomBoxes(v view, r *plan.Room) (in, out r2.Box) {
 }
 
 // outdoors says whether a dimension line runs over no floor.
-func (c *composer) outdoors(v view, d *dimension) bool {
+func outdoors(s *plan.Setup, v view, d *dimension) bool {
 	for share := 0.02; share < 1; share += 0.04 {
-		if c.onFloor(v.metres(mix(d.from, d.to, share))) {
+		if onFloor(s, v.metres(mix(d.from, d.to, share))) {
 			return false
 		}
 	}

@@ -33,7 +33,7 @@ func TestWhatListsMeasureFromIsLettered(t *testing.T) {
 			r := &in.Setup.Rooms[i]
 			g := gatherer{}
 			g.all(r.Inside, 0)
-			for _, words := range []string{r.Name, s.c.length(width(g.box())), s.c.length(height(g.box()))} {
+			for _, words := range []string{r.Name, s.d.length(width(g.box())), s.d.length(height(g.box()))} {
 				if !onPlan(&s.pages[0], words) {
 					t.Errorf("%s: nothing says %q of the room %s", s.pages[0].Title, words, r.Name)
 				}

@@ -54,15 +54,15 @@ func TestSamplesKeepApart(t *testing.T) {
 				for _, paper := range []string{"", "A4", "A3", "letter"} {
 					s := sheetFor(t, in, Options{Paper: paper, Font: f})
 					checkPlan(t, s, f)
-					if s.c.reduced > 0 {
-						t.Errorf("on %q %d labels are no more than a number, or left out", paper, s.c.reduced)
+					if s.d.reduced > 0 {
+						t.Errorf("on %q %d labels are no more than a number, or left out", paper, s.d.reduced)
 					}
 					for i := range s.pages {
 						checkPage(t, &s.pages[i], f)
 					}
 					for i := range in.Setup.Lights {
 						l := &in.Setup.Lights[i]
-						if first := s.c.p.small().strong().ellipsis(s.c.lightLabel(l), tagRoom); !has(&s.pages[0], first) && !has(&s.pages[0], s.c.unitLabel(l)) && !has(&s.pages[0], s.c.shortLabel(l)) {
+						if first := s.d.p.small().strong().ellipsis(s.d.lightLabel(l), tagRoom); !has(&s.pages[0], first) && !has(&s.pages[0], s.d.unitLabel(l)) && !has(&s.pages[0], s.d.shortLabel(l)) {
 							t.Errorf("on %q light %s (%s) has no more than its number", paper, l.Tag, first)
 						}
 					}

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/unit"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
@@ -43,7 +44,7 @@ func rulerFor(times float64, feet bool) ruler {
 const barHeight = 13.5
 
 // scaleBar draws the bar with its figures above and the scale below.
-func (c *composer) scaleBar(p pad, x, top, times float64, paper string) {
+func (c collar) scaleBar(p pad, x, top, times float64, paper string) {
 	base := c.ruler(p, x, top, times)
 	words := scaleWords(times, c.in.Setup.Feet) + " on " + paper
 	p.text(at(x, base-2.0-p.head().cap), words, p.head(), ink.Left)
@@ -51,7 +52,7 @@ func (c *composer) scaleBar(p pad, x, top, times float64, paper string) {
 
 // ruler draws the bar with its figures above, and returns where its lower edge is. The item that
 // carries the object "scale-bar" is exactly as long as its sentence says.
-func (c *composer) ruler(p pad, x, top, times float64) (base float64) {
+func (c collar) ruler(p pad, x, top, times float64) (base float64) {
 	r := rulerFor(times, c.in.Setup.Feet)
 	const high = 1.6
 	st := p.small()
@@ -76,7 +77,7 @@ func (c *composer) ruler(p pad, x, top, times float64) (base float64) {
 }
 
 // north draws the needle that points to true north, with its letter before the tip, about a centre.
-func (c *composer) north(p pad, centre r2.Vec) {
+func (c collar) north(p pad, centre r2.Vec) {
 	const long = 11.5 // mm
 	degrees := c.in.Setup.North
 	p = p.of("north", fmt.Sprintf("True north is %s clockwise from the sheet's up.", unit.FormatAngle(degrees)))
@@ -87,7 +88,6 @@ func (c *composer) north(p pad, centre r2.Vec) {
 }
 
 // knowsNorth says whether the scene gives the place it stands in.
-func (c *composer) knowsNorth() bool {
-	s := c.in.Setup
+func knowsNorth(s *plan.Setup) bool {
 	return s.North != 0 || s.Scene != nil && s.Scene.Site != nil
 }

@@ -23,7 +23,7 @@ func TestScaleBarIsTrue(t *testing.T) {
 		for _, times := range unit.Scales(feet) {
 			in := example()
 			in.Setup.Feet = feet
-			c := newComposer(in, Options{Font: family(t)}, &faults{})
+			c := newSheet(in, Options{Font: family(t)}, &faults{}).d
 			page := &ink.Page{}
 			c.scaleBar(c.p.with(page), 0, 20, times, "A3")
 			var bar ink.Extent
@@ -424,7 +424,7 @@ func TestSizesAreInTheScenesUnits(t *testing.T) {
 		want string
 	}{{false, "1.2 m LED tube, 100 W, softbox 0.9 m"}, {true, "3'11\" LED tube, 100 W, softbox 2'11½\""}} {
 		in.Setup.Feet = c.feet
-		if got := newComposer(in, Options{Font: family(t)}, &faults{}).lightLabel(&in.Setup.Lights[1]); got != c.want {
+		if got := newSheet(in, Options{Font: family(t)}, &faults{}).d.lightLabel(&in.Setup.Lights[1]); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}

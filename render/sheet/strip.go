@@ -44,14 +44,14 @@ func Strips(ins []Input, o Options, sheets int) ink.Document {
 		if i > 0 && slices.Equal(in.Cautions, ins[i-1].Cautions) {
 			in.Cautions = []string{"as for the set-up before"}
 		}
-		c := newComposer(in, o, log)
+		s := newSheet(in, o, log)
 		if log.failed() {
 			return ink.Document{}
 		}
 		if i == 0 {
-			doc = ink.Document{Title: c.title(), Language: "en-GB", Pages: []ink.Page{c.masthead(len(ins), sheets)}}
+			doc = ink.Document{Title: titleOf(in.Setup), Language: "en-GB", Pages: []ink.Page{strip{s.d}.masthead(s.fields, len(ins), sheets)}}
 		}
-		doc.Pages = append(doc.Pages, c.strip(fmt.Sprintf("%d / %d", i+1, len(ins))))
+		doc.Pages = append(doc.Pages, strip{s.d}.column(fmt.Sprintf("%d / %d", i+1, len(ins))))
 	}
 	return doc
 }
@@ -72,23 +72,25 @@ type stripPage struct {
 }
 
 // page draws the rows on a page as long as they are.
-func (s stripPage) page(c *composer) ink.Page {
+func (s stripPage) page(d *drawing) ink.Page {
 	page := &ink.Page{Title: s.title, Width: StripWide, Height: math.Ceil(heightOf(s.rows) + 2*stripEnds - rowAir)}
-	p := c.p.with(page)
+	p := d.p.with(page)
 	p.on(ink.Tint).rect(box(0, 0, page.Width, page.Height), 0, p.look.Paper, &p.look.Paper)
 	drawRows(p, s.rows, pads, page.Height-stripEnds)
 	return *page
 }
 
+// strip draws a set-up in one column.
+type strip struct{ *drawing }
+
 // masthead says what the run is: title, production, place, revision, date.
-func (c *composer) masthead(setups, sheets int) ink.Page {
+func (c strip) masthead(f fields, setups, sheets int) ink.Page {
 	title := c.p.style(stripTitle, c.p.look.Ink).strong()
-	s := stripPage{title: c.title()}
-	for _, l := range c.set(c.title(), title, measure, 4) {
+	s := stripPage{title: titleOf(c.in.Setup)}
+	for _, l := range c.set(titleOf(c.in.Setup), title, measure, 4) {
 		s.rows = append(s.rows, lettered(l, title, title.cap*1.75))
 	}
 	s.rows = append(s.rows, space(0.6))
-	f := c.sheet()
 	for i, words := range []string{
 		joined(", ", f.production, f.location),
 		joined(", ", count(setups, "set-up")+" on "+count(sheets, "sheet"), prefixed("revision ", f.revision), f.date, prefixed("by ", f.by)),
@@ -102,37 +104,28 @@ func (c *composer) masthead(setups, sheets int) ink.Page {
 			s.rows = append(s.rows, lettered(l, st, st.leading()))
 		}
 	}
-	return s.page(c)
+	return s.page(c.drawing)
 }
 
-// strip is one set-up; number is its place in the run.
-func (c *composer) strip(number string) ink.Page {
+// column is one set-up; number is its place in the run.
+func (c strip) column(number string) ink.Page {
 	c.clear()
 	c.terse = true
-	s := stripPage{title: joined(", ", c.title(), c.setupLine()), rows: c.stripHead(number)}
+	s := stripPage{title: joined(", ", titleOf(c.in.Setup), setupLine(c.in)), rows: c.stripHead(number)}
 	s.rows = append(s.rows, c.stripPlan()...)
 	for _, section := range c.stripSections() {
-		if !section.empty() {
-			b := section.block(c)
+		if b := c.block(section); len(b.rows) > 0 {
 			s.rows = append(s.rows, space(blockGap), b.heading())
 			s.rows = append(s.rows, b.rows...)
 		}
 	}
-	return s.page(c)
-}
-
-// stripSections are what stands below the plan, or below a wall.
-func (c *composer) stripSections() []*section {
-	if _, ok := c.onWall(); ok {
-		return []*section{c.levelKey(), c.meters(), c.watch(), c.uncomputed()}
-	}
-	return []*section{c.levelKey(), c.faces(), c.lights(), c.watch(), c.uncomputed(), c.grip(), c.cameras(), c.meters(), c.cautions()}
+	return s.page(c.drawing)
 }
 
 // stripHead names the set-up, with its number at the right.
-func (c *composer) stripHead(number string) []row {
+func (c strip) stripHead(number string) []row {
 	st := c.p.style(capTitle, c.p.look.Ink).strong()
-	name := c.setupLine()
+	name := setupLine(c.in)
 	if name == "" {
 		name = "Plan"
 	}
@@ -148,7 +141,7 @@ func (c *composer) stripHead(number string) []row {
 		}
 		rows = append(rows, r)
 	}
-	for _, line := range c.exposureLines() {
+	for _, line := range exposureLines(c.in.Setup) {
 		for _, l := range c.set(line, c.p.quiet(), measure, 2) {
 			rows = append(rows, lettered(l, c.p.quiet(), c.p.quiet().leading()))
 		}
@@ -157,17 +150,17 @@ func (c *composer) stripHead(number string) []row {
 }
 
 // heading is the block's heading, with what repeats below it, as a row.
-func (b *block) heading() row {
+func (b *textBlock) heading() row {
 	return row{height: b.headHeight(), draw: func(p pad, x, top float64) { b.drawHead(p, x, top, false) }}
 }
 
 // stripPlan is the plan as wide as the strip, or the wall that was asked for in its place, and the scale
 // bar with north.
-func (c *composer) stripPlan() []row {
-	stands, beside, plan := standing(c.in.Setup), stripBeside, func(p pad, v view) { c.drawPlan(p, v, nil) }
-	wall, onWall := c.onWall()
+func (c strip) stripPlan() []row {
+	stands, beside, plan := standing(c.in.Setup), stripBeside, func(p pad, v view) { planDrawing{c.drawing}.drawPlan(p, v, nil) }
+	wall, onWall := onWall(c.in)
 	if onWall {
-		stands, beside, plan = wall.stands(), stripBesideWall, func(p pad, v view) { c.drawElevation(p, v, wall, nil) }
+		stands, beside, plan = wall.stands(), stripBesideWall, func(p pad, v view) { wallDrawing{c.drawing}.drawElevation(p, v, wall, nil) }
 	}
 	extent := around(stands)
 	times := math.Ceil(math.Max(width(extent)*1000/(StripWide-2*beside), height(extent)*1000/stripTall))
@@ -184,9 +177,9 @@ func (c *composer) stripPlan() []row {
 			p.line(thin, p.look.Ink, at(panel.Min.X, panel.Max.Y), panel.Max)
 		}},
 		{height: barHeight, draw: func(p pad, x, top float64) {
-			c.ruler(p, x, top-4.4, times)
-			if c.knowsNorth() && !onWall {
-				c.north(p, at(x+measure-8, top-10.5))
+			collar{c.drawing}.ruler(p, x, top-4.4, times)
+			if knowsNorth(c.in.Setup) && !onWall {
+				collar{c.drawing}.north(p, at(x+measure-8, top-10.5))
 			}
 		}},
 	}
@@ -194,7 +187,7 @@ func (c *composer) stripPlan() []row {
 
 // roomiest tries the plan on pages that are thrown away, and returns the least clear paper above and
 // below it with which the fewest labels are lost.
-func (c *composer) roomiest(draw func(p pad, top, above float64) r2.Box) float64 {
+func (c strip) roomiest(draw func(p pad, top, above float64) r2.Box) float64 {
 	best, fewest := stripAbove[0], math.MaxInt
 	for _, above := range stripAbove {
 		c.clear()

@@ -51,7 +51,7 @@ func TestStripsSayTheKeyLines(t *testing.T) {
 			t.Errorf("%s: the head is without the title: %s", name, said)
 		}
 		for i, in := range ins {
-			c := newComposer(in, Options{Font: f}, &faults{})
+			c := newSheet(in, Options{Font: f}, &faults{}).d
 			page := &doc.Pages[i+1]
 			for _, e := range c.lights().tables[0].entries {
 				for _, cell := range e.cells[2:] {

@@ -135,7 +135,7 @@ func TestWhatIsLeftOutIsSaid(t *testing.T) {
 func TestOverprintKeepsClear(t *testing.T) {
 	for _, o := range []Options{{}, {Paper: "A4"}, {Paper: "A2"}, {Paper: "A3", Scale: "1:50"}, {Paper: "A4 portrait", Scale: "1:100"}, {Scale: "1:20"}} {
 		o.Font = family(t)
-		s := newComposer(unfinished(), o, &faults{}).lay()
+		s := newSheet(unfinished(), o, &faults{}).lay()
 		s.draw()
 		for i := range s.pages {
 			checkPage(t, &s.pages[i], family(t))

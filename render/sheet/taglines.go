@@ -9,7 +9,7 @@ import (
 
 // lightLines are what stands beside a light: unit and modifier; colour, level and height; gels and
 // note.
-func (c *composer) lightLines(l *plan.Light) [][]string {
+func (c things) lightLines(l *plan.Light) [][]string {
 	if c.terse {
 		return nil
 	}
@@ -26,7 +26,7 @@ func (c *composer) lightLines(l *plan.Light) [][]string {
 }
 
 // twoLines are up to two lines of a tag.
-func (c *composer) twoLines(s string) [][]string {
+func (c things) twoLines(s string) [][]string {
 	var lines [][]string
 	set, _ := c.p.small().wrap(s, tagRoom, 2)
 	for _, l := range set {
@@ -36,13 +36,13 @@ func (c *composer) twoLines(s string) [][]string {
 }
 
 // shortLabel is a light's unit without what qualifies it.
-func (c *composer) shortLabel(l *plan.Light) string {
+func (c things) shortLabel(l *plan.Light) string {
 	unit, _, _ := strings.Cut(c.unitLabel(l), ", ")
 	return c.p.small().strong().ellipsis(unit, tagRoom)
 }
 
 // gripLines are what stands beside a piece of grip.
-func (c *composer) gripLines(g *plan.Grip) [][]string {
+func (c things) gripLines(g *plan.Grip) [][]string {
 	if c.terse {
 		return nil
 	}
@@ -56,7 +56,7 @@ func (c *composer) gripLines(g *plan.Grip) [][]string {
 }
 
 // cameraLines are what stands beside a camera.
-func (c *composer) cameraLines(m *plan.Camera) [][]string {
+func (c things) cameraLines(m *plan.Camera) [][]string {
 	if c.terse {
 		return nil
 	}

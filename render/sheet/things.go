@@ -14,12 +14,15 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// things draws what stands by its symbols.
+type things struct{ *drawing }
+
 // look is what the theme gives to the symbols.
 func (p pad) symbols() symbols.Look { return symbols.Look{Ink: p.look.Ink, Paper: p.look.Paper} }
 
 // drawThings draws lights, grip, cameras and people by their symbols, and returns the labels that
 // go beside them. What their mounts cover had better not be lettered on.
-func (c *composer) drawThings(p pad, v view) (labels []placeable, rests []carto.Obstacle) {
+func (c things) drawThings(p pad, v view) (labels []placeable, rests []carto.Obstacle) {
 	s := c.in.Setup
 	add := func(d symbols.Drawn, l placeable) {
 		labels = append(labels, l)
@@ -45,10 +48,10 @@ func (c *composer) drawThings(p pad, v view) (labels []placeable, rests []carto.
 }
 
 // drawLight draws a light at the true width of its emitting face.
-func (c *composer) drawLight(p pad, v view, l *plan.Light) (symbols.Drawn, placeable) {
-	colour := c.lampInk(l)
+func (c things) drawLight(p pad, v view, l *plan.Light) (symbols.Drawn, placeable) {
+	colour := c.p.lamp(lampColour(l))
 	open := l.Head.Source.Opening
-	wide, deep := c.bodyOf(l)
+	wide, deep := bodyOf(c.in.Setup, l)
 	lamp := symbols.Lamp{
 		Class: symbols.Class(l.Head.Class), At: v.flat(l.Frame.At), Bearing: frameBearing(l.Frame), Tilt: tilt(l.Frame.Axis),
 		Face: r2.Scale(v.scale, r2.Vec{X: open.Width, Y: open.Height}), Body: r2.Scale(v.scale, r2.Vec{X: wide, Y: deep}),
@@ -76,7 +79,7 @@ func lightHold(l *plan.Light) symbols.Hold {
 }
 
 // mount is what carries a thing, on paper.
-func (c *composer) mount(v view, m *plan.Mount, hold symbols.Hold) symbols.Mount {
+func (c things) mount(v view, m *plan.Mount, hold symbols.Hold) symbols.Mount {
 	out := symbols.Mount{Hold: hold, Base: v.mm(m.Base), Footprint: m.Foot * v.scale}
 	if hold == symbols.Pole {
 		if len(m.Ends) < 2 {
@@ -89,7 +92,7 @@ func (c *composer) mount(v view, m *plan.Mount, hold symbols.Hold) symbols.Mount
 }
 
 // drawGrip draws a piece of grip at its true width.
-func (c *composer) drawGrip(p pad, v view, g *plan.Grip) (symbols.Drawn, placeable) {
+func (c things) drawGrip(p pad, v view, g *plan.Grip) (symbols.Drawn, placeable) {
 	s := symbols.Grip{
 		Kind: symbols.GripKind(g.Kind), At: v.flat(g.Frame.At), Bearing: frameBearing(g.Frame), Tilt: tilt(g.Frame.Axis),
 		Size: r2.Scale(v.scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind)),
@@ -102,7 +105,7 @@ func (c *composer) drawGrip(p pad, v view, g *plan.Grip) (symbols.Drawn, placeab
 }
 
 // drawCamera draws a camera.
-func (c *composer) drawCamera(p pad, v view, m *plan.Camera) (symbols.Drawn, placeable) {
+func (c things) drawCamera(p pad, v view, m *plan.Camera) (symbols.Drawn, placeable) {
 	s := symbols.Camera{At: v.flat(m.Frame.At), Bearing: frameBearing(m.Frame), Scale: v.scale}
 	c.used("camera")
 	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, unit.FormatLens(m.Lens), c.length(m.Height), unit.FormatAngle(m.HAOV))
@@ -112,13 +115,13 @@ func (c *composer) drawCamera(p pad, v view, m *plan.Camera) (symbols.Drawn, pla
 
 // drawPerson draws someone in their pose. The name stands at head and shoulders: legs may be under a
 // table, and what is lettered beyond them is taken for the name of the table.
-func (c *composer) drawPerson(p pad, v view, who *plan.Person) (symbols.Drawn, placeable) {
+func (c things) drawPerson(p pad, v view, who *plan.Person) (symbols.Drawn, placeable) {
 	s := symbols.Person{Pose: symbols.Pose(who.Pose), At: v.mm(who.At), Faces: bodyBearing(who), Scale: v.scale, Height: who.Height}
 	c.used("person:" + string(s.Pose))
 	alt := fmt.Sprintf("%s, %s, eyes %s high.", who.Name, who.Pose, c.length(who.Eyes-who.Base))
 	first := len(p.page.Items)
 	d := symbols.Someone(p.of("person:"+who.Name, alt).canvas, p.symbols(), s)
-	if c.mappedAbove(who.At, who.Base+highestLegs) {
+	if mappedAbove(c.in, who.At, who.Base+highestLegs) {
 		hollow(p.page.Items[first:], p.look.Paper, symbols.Fine) // legs are drawn in finer lines than the rest
 	}
 	c.people[who.Name] = d
@@ -167,7 +170,7 @@ func frameBearing(f plan.Frame) float64 {
 func tilt(d r3.Vec) float64 { return math.Atan2(d.Z, math.Hypot(d.X, d.Y)) * 180 / math.Pi }
 
 // lightAlt says a light in a sentence.
-func (c *composer) lightAlt(l *plan.Light) string {
+func (c Units) lightAlt(l *plan.Light) string {
 	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, c.lightLabel(l), lightColour(l), unit.FormatPercent(l.Level), c.length(l.Height))
 	if l.Throw > 0 {
 		s += ", throw " + c.length(l.Throw)

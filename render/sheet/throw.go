@@ -28,7 +28,7 @@ const (
 // throws are the dimension lines of the lights whose length finds room on its line, clear of what
 // stands and of the other lengths. The rest stand in the list of lights only: a dimension line
 // without its figure says nothing.
-func (c *composer) throws(v view, bodies []carto.Obstacle) []throw {
+func (c planDrawing) throws(v view, bodies []carto.Obstacle) []throw {
 	var all []throw
 	taken := slices.Clone(bodies)
 	for i := range c.in.Setup.Lights {

@@ -8,8 +8,6 @@ import (
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
-	"scrimshaw/render/carto"
-	"scrimshaw/symbols/ink"
 )
 
 // A plan that is too large for its paper at the smallest scale that is read with ease is split into
@@ -19,9 +17,6 @@ const (
 	mostParts = 16
 	keyHigh   = 34.0 // mm, the key to the parts at most
 )
-
-// matchDash is a long dash with two short ones (ISO 128-2 no. 09), mm.
-var matchDash = []float64{9, 1.4, 2, 1.4, 2, 1.4}
 
 // tiles are the parts of a plan: their number across and down, and where the first lies. The zero
 // value is a plan in one piece.
@@ -126,142 +121,16 @@ func (f *fitter) pourParts(l *layout, key *block) {
 	l.pieces, l.left = pour(whole(append([]*block{key}, ranked(f.blocks)...)), l.slots)
 }
 
-// drawParts draws the pages of a plan in parts, the first with what the collar holds.
-func (s *sheet) drawParts() []ink.Page {
-	var pages []ink.Page
-	for i := range s.layout.tiles.parts() {
-		l := s.layout
-		if i > 0 {
-			l.pieces, _ = pour(whole(s.fitter.keys), l.slots)
-		}
-		pages = append(pages, s.c.planPart(&l, i))
-	}
-	return pages
-}
-
-// planPart draws one part of a plan.
-func (c *composer) planPart(l *layout, i int) ink.Page {
-	v := viewOf(l.tiles.part(i), l.plan, l.times)
-	c.part = i
-	page := c.planPage(l, v)
-	word := fmt.Sprintf("part %d of %d", i+1, l.tiles.parts())
-	page.Title = joined(", ", page.Title, word)
-	if i > 0 {
-		page.Name = fmt.Sprintf("part-%d", i+1)
-	}
-	page.Description += " This is " + word + "."
-	c.matchLines(c.p.with(&page).on(ink.Notes), l, v, i)
-	return page
-}
-
-// cropFrom leaves of the items from one on what lies in a panel; lettering that does not wholly is
-// left out.
-func cropFrom(page *ink.Page, first int, panel r2.Box, face ink.Measure) {
-	kept, clip := page.Items[:first], 0
-	for _, it := range page.Items[first:] {
-		b := it.Bounds(face).Box
-		whole := contains(panel, b.Min) && contains(panel, b.Max)
-		switch {
-		case b.Max.X <= panel.Min.X || b.Min.X >= panel.Max.X || b.Max.Y <= panel.Min.Y || b.Min.Y >= panel.Max.Y:
-			continue
-		case it.Text != nil && !whole:
-			continue
-		case !whole:
-			if clip == 0 {
-				page.Clips = append(page.Clips, corners(panel))
-				clip = len(page.Clips)
-			}
-			it.Clip = clip
-		}
-		kept = append(kept, it)
-	}
-	page.Items = kept
-}
-
-// keyToParts is a small plan of the rooms with the parts that it is split into, the one at hand
-// shaded.
-func (c *composer) keyToParts(t *tiles) *section {
-	return &section{title: "Parts", drawn: []row{{height: keyHigh + 1, draw: func(p pad, x, top float64) { c.drawKey(p, t, x, top) }}}}
-}
-
-func (c *composer) drawKey(p pad, t *tiles, x, top float64) {
-	g := gatherer{}
-	for i := range t.parts() {
-		b := t.part(i)
-		g.all([]r2.Vec{b.Min, b.Max}, 0)
-	}
-	all := g.box()
-	scale := math.Min(measure/width(all), keyHigh/height(all))
-	v := viewOf(all, box(x, top-height(all)*scale, x+width(all)*scale, top), 1000/scale)
-	shade := p.look.Ramp.Tints(3)[1]
-	p.rect(onPaper(v, t.own(c.part)), 0, p.look.Quiet, &shade)
-	for i := range c.in.Setup.Walls {
-		if w := &c.in.Setup.Walls[i]; w.Opening == "" {
-			p.outline(0, p.look.Wall, &p.look.Wall, v.all(w.Outline)...)
-		}
-	}
-	st := p.small().strong()
-	for i := range t.parts() {
-		b := onPaper(v, t.own(i))
-		p.rect(b, hair, p.look.Ink, nil)
-		p.turned(at((b.Min.X+b.Max.X)/2, (b.Min.Y+b.Max.Y-st.cap)/2), fmt.Sprint(i+1), st, ink.Centre, 0, &p.look.Paper)
-	}
-}
-
-// onPaper takes a box of the set to paper.
-func onPaper(v view, b r2.Box) r2.Box { return r2.Box{Min: v.mm(b.Min), Max: v.mm(b.Max)} }
-
-// matchLines draws the lines at which a part goes on on another, and says which.
-func (c *composer) matchLines(p pad, l *layout, v view, i int) {
-	t, b := l.tiles, onPaper(v, l.tiles.own(i))
-	x, y := i%t.nx, i/t.nx
-	if x > 0 {
-		c.matchLine(p, at(b.Min.X, l.plan.Min.Y), at(b.Min.X, l.plan.Max.Y), i-1)
-	}
-	if x < t.nx-1 {
-		c.matchLine(p, at(b.Max.X, l.plan.Min.Y), at(b.Max.X, l.plan.Max.Y), i+1)
-	}
-	if y > 0 {
-		c.matchLine(p, at(l.plan.Min.X, b.Max.Y), at(l.plan.Max.X, b.Max.Y), i-t.nx)
-	}
-	if y < t.ny-1 {
-		c.matchLine(p, at(l.plan.Min.X, b.Min.Y), at(l.plan.Max.X, b.Min.Y), i+t.nx)
-	}
-}
-
-// matchLine draws one line, lettered where that is clear of other lettering.
-func (c *composer) matchLine(p pad, a, b r2.Vec, to int) {
-	p.dashed(thick, p.look.Ink, matchDash, a, b)
-	var taken []carto.Obstacle
-	for i := range p.page.Items {
-		if t := p.page.Items[i].Text; t != nil {
-			q := t.Corners(p.face)
-			taken = append(taken, carto.Obstacle{Outline: q[:]})
-		}
-	}
-	st, words := p.small().strong(), fmt.Sprintf("match line: part %d", to+1)
-	along := r2.Sub(b, a)
-	angle := carto.Upright(along)
-	off := r2.Scale(st.cap/2+1.2, ink.Direction(-angle))
-	for _, share := range [...]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
-		centre := r2.Add(mix(a, b, share), off)
-		if o := (carto.Obstacle{Outline: turnedBox(centre, st.boxOf(words), angle)}); !meets(o, taken) {
-			p.turned(underMiddle(centre, st.cap, angle), words, st, ink.Centre, angle, &p.look.Paper)
-			return
-		}
-	}
-}
-
 // splitNote says that a plan comes in parts, and which paper would hold it in one piece.
-func (c *composer) splitNote(f *fitter, l *layout) {
+func (f *fitter) splitNote(l *layout) source.Diagnostic {
 	hint := ""
-	for _, p := range papersOf(c.in.Setup.Feet) {
+	for _, p := range papersOf(f.feet) {
 		if whole, ok := f.best(p); ok && whole.times <= l.times {
-			hint = fmt.Sprintf("--paper %s holds it in one piece at %s", p.Name, unit.FormatScale(whole.times, c.in.Setup.Feet))
+			hint = fmt.Sprintf("--paper %s holds it in one piece at %s", p.Name, unit.FormatScale(whole.times, f.feet))
 			break
 		}
 	}
-	c.log.add(source.Diagnostic{Severity: source.Info, Code: "plan-in-parts", Setup: c.in.Setup.Name, Hint: hint,
+	return source.Diagnostic{Severity: source.Info, Code: "plan-in-parts", Hint: hint,
 		Message: fmt.Sprintf("the plan does not fit on %s at %s and is split into %d parts with match lines",
-			l.paper.Name, unit.FormatScale(l.times, c.in.Setup.Feet), l.tiles.parts())})
+			l.paper.Name, unit.FormatScale(l.times, f.feet), l.tiles.parts())}
 }

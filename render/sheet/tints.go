@@ -22,8 +22,8 @@ func (w *wish) readTint(word string, log *faults) {
 }
 
 // drawTints paints the ground of the maps: bands, each a flat tint, or one continuous tint.
-func (c *composer) drawTints(p pad, v view, reliefs []relief) {
-	if !c.wish.smooth {
+func (c maps) drawTints(p pad, v view, reliefs []relief) {
+	if !c.smooth {
 		for i := range reliefs {
 			reliefs[i].drawBands(p, v)
 		}
@@ -43,12 +43,12 @@ func (c *composer) drawTints(p pad, v view, reliefs []relief) {
 	}
 }
 
-func (c *composer) tintScale(levels []carto.Level) tint.Scale {
-	return tint.NewScale(carto.Values(levels), c.wish.theme.Ramp)
+func (c maps) tintScale(levels []carto.Level) tint.Scale {
+	return tint.NewScale(carto.Values(levels), c.p.look.Ramp)
 }
 
 // tintAlt says a continuous tint in a sentence.
-func (c *composer) tintAlt(levels []carto.Level) string {
+func (c maps) tintAlt(levels []carto.Level) string {
 	if len(levels) == 0 {
 		return "Illuminance as a continuous tint."
 	}
@@ -57,8 +57,8 @@ func (c *composer) tintAlt(levels []carto.Level) string {
 }
 
 // keyTints paints into the bar of a key the tints about the levels that it shows.
-func (c *composer) keyTints(p pad, bar r2.Box, k key) {
-	if c.wish.smooth {
+func (c maps) keyTints(p pad, bar r2.Box, k key) {
+	if c.smooth {
 		p.canvas.Image(c.tintScale(k.all).Key(bar, k.from, k.to+1))
 		return
 	}

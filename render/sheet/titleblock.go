@@ -5,7 +5,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"scrimshaw/plan/scene"
 	"scrimshaw/symbols/ink"
 )
 
@@ -30,12 +29,12 @@ const (
 
 // titleBlock draws the fields of ISO 7200 in the lower right corner of the frame: the legal owner
 // is the production, the identification number the drawing.
-func (c *composer) titleBlock(p pad, b r2.Box, f folio) {
+func (c collar) titleBlock(p pad, b r2.Box, s fields, f folio) {
 	rows := [][]cell{
-		{{"Production", c.sheet().production, 0, 0.5}, {"Location", c.sheet().location, 0.5, 1}},
-		{{"Drawn for", c.sheet().crew, 0, 0.5}, {"Drawn by", c.sheet().by, 0.5, 1}},
-		{{"Drawing", fmt.Sprint(f.drawing), 0, 0.22}, {"Revision", c.sheet().revision, 0.22, 0.5},
-			{"Date", c.sheet().date, 0.5, 0.8}, {"Sheet", fmt.Sprintf("%d / %d", f.sheet, f.sheets), 0.8, 1}},
+		{{"Production", s.production, 0, 0.5}, {"Location", s.location, 0.5, 1}},
+		{{"Drawn for", s.crew, 0, 0.5}, {"Drawn by", s.by, 0.5, 1}},
+		{{"Drawing", fmt.Sprint(f.drawing), 0, 0.22}, {"Revision", s.revision, 0.22, 0.5},
+			{"Date", s.date, 0.5, 0.8}, {"Sheet", fmt.Sprintf("%d / %d", f.sheet, f.sheets), 0.8, 1}},
 	}
 	label, value := p.quiet(), p.small().strong()
 	x, top := b.Min.X+pads, b.Max.Y-4.0
@@ -53,15 +52,4 @@ func (c *composer) titleBlock(p pad, b r2.Box, f folio) {
 			}
 		}
 	}
-}
-
-// fields are what the scene says of its sheet.
-type fields struct{ production, location, revision, crew, by, date string }
-
-func (c *composer) sheet() fields {
-	var s scene.Sheet
-	if c.in.Setup.Scene != nil {
-		s = c.in.Setup.Scene.Sheet
-	}
-	return fields{s.Production.V, s.Location.V, s.Revision.V, s.For.V, s.By.V, s.Date.Or(c.date)}
 }

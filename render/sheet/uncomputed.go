@@ -7,10 +7,10 @@ import (
 
 // uncomputed lists the keys that the set-up writes and nothing computes yet, those that wait for one thing
 // together: first those whose figures are struck, then those that ask for something.
-func (c *composer) uncomputed() *section {
+func uncomputed(setup *plan.Setup) *section {
 	s := &section{title: "Not computed", rank: wanted}
 	var alter, ask []plan.Uncomputed
-	for _, u := range c.in.Setup.Uncomputed {
+	for _, u := range setup.Uncomputed {
 		if u.Changes == scene.NoFigure {
 			ask = append(ask, u)
 		} else {

@@ -1,13 +1,11 @@
 package sheet
 
 import (
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan"
 	"scrimshaw/symbols/ink"
 )
 
@@ -83,86 +81,5 @@ func until(line []r2.Vec, b r2.Box) []r2.Vec {
 
 func plain(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
 
-// Room that a body takes about the point it stands at, m: what an extent is grown by.
-const (
-	bodyRoom   = 0.35
-	personRoom = 0.30
-)
-
-// reach is how far from the head's axis someone reaches the way they face, m.
-func reach(p *plan.Person) float64 {
-	switch p.Pose {
-	case "seated":
-		return 0.6
-	case "propped":
-		return 1.1
-	case "lying":
-		return math.Max(p.Height, 1)
-	}
-	return personRoom
-}
-
-// gatherer grows a box.
-type gatherer struct {
-	b   r2.Box
-	any bool
-}
-
-func (g *gatherer) point(p r2.Vec, room float64) {
-	if math.IsNaN(p.X+p.Y) || math.IsInf(p.X+p.Y, 0) {
-		return
-	}
-	b := box(p.X-room, p.Y-room, p.X+room, p.Y+room)
-	if !g.any {
-		g.b, g.any = b, true
-		return
-	}
-	g.b.Min.X, g.b.Min.Y = math.Min(g.b.Min.X, b.Min.X), math.Min(g.b.Min.Y, b.Min.Y)
-	g.b.Max.X, g.b.Max.Y = math.Max(g.b.Max.X, b.Max.X), math.Max(g.b.Max.Y, b.Max.Y)
-}
-
-func (g *gatherer) all(points []r2.Vec, room float64) {
-	for _, p := range points {
-		g.point(p, room)
-	}
-}
-
-func (g *gatherer) person(p *plan.Person) {
-	g.point(p.At, personRoom)
-	g.point(r2.Add(p.At, r2.Scale(reach(p)-personRoom, ink.Direction(bodyBearing(p)))), personRoom)
-	for _, q := range p.Parts {
-		g.all(q.Outline, 0)
-	}
-}
-
-func (g *gatherer) furniture(f *plan.Furniture) {
-	for _, q := range f.Parts {
-		g.all(q.Outline, 0)
-	}
-}
-
-func (g *gatherer) light(l *plan.Light) {
-	g.point(plain(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
-	g.mount(&l.Mount)
-}
-
-func (g *gatherer) grip(k *plan.Grip) {
-	g.point(plain(k.Frame.At), k.Size[0]/2)
-	g.mount(&k.Mount)
-}
-
-// mount takes the ground of a stand.
-func (g *gatherer) mount(m *plan.Mount) {
-	if m.Base != (r2.Vec{}) {
-		g.point(m.Base, m.Foot/2)
-	}
-	g.all(m.Ends, 0)
-}
-
-// box is what was gathered; a scene without a thing gets a square of 2 m.
-func (g *gatherer) box() r2.Box {
-	if !g.any {
-		return box(-1, -1, 1, 1)
-	}
-	return g.b
-}
+// onPaper takes a box of the set to paper.
+func onPaper(v view, b r2.Box) r2.Box { return r2.Box{Min: v.mm(b.Min), Max: v.mm(b.Max)} }

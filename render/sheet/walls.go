@@ -1,12 +1,10 @@
 package sheet
 
-import (
-	"scrimshaw/symbols/ink"
-)
+import "scrimshaw/symbols/ink"
 
 // drawWalls draws the walls as the plan cuts them: solid where they are solid, in outline where an
 // opening passes over or under.
-func (c *composer) drawWalls(p pad, v view) {
+func (c things) drawWalls(p pad, v view) {
 	p = p.on(ink.Walls)
 	for i := range c.in.Setup.Walls {
 		w := &c.in.Setup.Walls[i]

@@ -2,19 +2,16 @@ package sheet
 
 import (
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/meter"
 	"scrimshaw/plan/unit"
 	"scrimshaw/symbols/ink"
 )
 
 // lights is the list of lights: what it is, how it is set, where it points, where the tape puts it.
 // What has no column runs on below the name, for a column would cut the names.
-func (c *composer) lights() *section {
+func (c Report) lights() *section {
 	t := table{columns: []column{
 		{strong: true},
 		{flexible: true},
@@ -26,7 +23,7 @@ func (c *composer) lights() *section {
 	var coloured []plan.Uncomputed
 	for i := range c.in.Setup.Lights {
 		l := &c.in.Setup.Lights[i]
-		chip := c.lampInk(l)
+		chip := lampColour(l)
 		keys := onColour(c.in.Setup, l.Name)
 		coloured = append(coloured, keys...)
 		throw := "–"
@@ -43,7 +40,7 @@ func (c *composer) lights() *section {
 	return &section{title: c.measured("Lights"), rank: needed, tables: []table{t}, lacks: nonEmpty(without(coloured))}
 }
 
-func (c *composer) lightNotes(l *plan.Light) []string {
+func (c Report) lightNotes(l *plan.Light) []string {
 	return nonEmpty(
 		joined("; ", joined(", ", c.modifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			joined(", ", c.aimWords(l), powerWords(l)), l.Note),
@@ -74,7 +71,7 @@ func mountWords(m plan.Mount) string {
 
 // rise says how high a thing is above what its stand stands on, where that is not the floor that heights
 // count from: what a stand has to reach.
-func (c *composer) rise(mount string, rise, height float64) string {
+func (c Units) rise(mount string, rise, height float64) string {
 	onStand := mount == "" || mount == "stand" || mount == "boom"
 	if !onStand || c.length(rise) == c.length(height) {
 		return ""
@@ -83,7 +80,7 @@ func (c *composer) rise(mount string, rise, height float64) string {
 }
 
 // placing says the two distances that put a thing in its place with a tape.
-func (c *composer) placing(ds []plan.Dimension) string {
+func (c Units) placing(ds []plan.Dimension) string {
 	var parts []string
 	for _, d := range ds {
 		parts = append(parts, c.length(d.Metres)+" from "+d.From)
@@ -92,7 +89,7 @@ func (c *composer) placing(ds []plan.Dimension) string {
 }
 
 // grip is the list of grip.
-func (c *composer) grip() *section {
+func (c Report) grip() *section {
 	t := table{columns: []column{
 		{strong: true},
 		{flexible: true},
@@ -111,7 +108,7 @@ func (c *composer) grip() *section {
 }
 
 // cameras is the list of cameras.
-func (c *composer) cameras() *section {
+func (c Report) cameras() *section {
 	t := table{columns: []column{
 		{strong: true},
 		{flexible: true},
@@ -127,7 +124,7 @@ func (c *composer) cameras() *section {
 		t.entries = append(t.entries, entry{
 			cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.bare(m.Height)},
-			notes:  nonEmpty(joined(", ", m.Sensor, gateWords(m)), c.ownExposure(m), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
+			notes:  nonEmpty(joined(", ", m.Sensor, gateWords(m)), ownExposure(c.in.Setup, m), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
 			struck: some(len(keys) > 0, 3),
 		})
 	}
@@ -135,8 +132,8 @@ func (c *composer) cameras() *section {
 }
 
 // ownExposure says what a camera sets differently from the scene.
-func (c *composer) ownExposure(m *plan.Camera) string {
-	own, all := m.Exposure, c.in.Setup.Exposure
+func ownExposure(s *plan.Setup, m *plan.Camera) string {
+	own, all := m.Exposure, s.Exposure
 	differs := func(is bool, words string) string { return strings.Join(some(is, words), "") }
 	return joined(", ",
 		differs(own.Stop.N > 0 && own.Stop.N != all.Stop.N, "T"+unit.FormatNumber(own.Stop.Written)),
@@ -155,142 +152,24 @@ func gateWords(m *plan.Camera) string {
 	return fmt.Sprintf("%s × %s mm of it", tenths(m.Gate[0]), tenths(m.Gate[1]))
 }
 
-// faces is what the meter says at each face.
-func (c *composer) faces() *section {
-	s := section{title: "At the faces"}
-	for i := range c.in.Faces {
-		f := &c.in.Faces[i]
-		t := table{columns: []column{{flexible: true}, {align: ink.Right}, {align: ink.Right}}, entries: c.faceRows(f)}
-		if len(c.in.Faces) == 1 {
-			s.title = "At the face of " + f.Person
-		} else {
-			t.columns[0].head = f.Person
-		}
-		s.tables = append(s.tables, t)
+// rooms is the list of rooms, whose clear sizes stand on dimension lines of the plan.
+func (c Report) rooms() *section {
+	t := table{columns: []column{{strong: true}, {head: "size", align: ink.Right}, {head: "height", align: ink.Right}}}
+	for i := range c.in.Setup.Rooms {
+		r := &c.in.Setup.Rooms[i]
+		g := gatherer{}
+		g.all(r.Inside, 0)
+		t.entries = append(t.entries, entry{cells: []string{r.Name, c.bare(width(g.box())) + " × " + c.bare(height(g.box())), c.bare(r.Top - r.Base)}})
 	}
-	s.lacks = nonEmpty(leftOut(c.atFaces()...))
-	return &s
+	return &section{title: c.measured("Rooms"), tables: []table{t}}
 }
 
-// atFaces are the readings of the list of faces.
-func (c *composer) atFaces() []*meter.Reading {
-	var all []*meter.Reading
-	for i := range c.in.Faces {
-		f := &c.in.Faces[i]
-		all = append(append(all, f.Key, f.Fill), f.Domes...)
+// pieces is the list of furniture, whose heights are lettered on the plan.
+func (c Report) pieces() *section {
+	t := table{columns: []column{{strong: true}, {flexible: true}, {head: "size", align: ink.Right}, {head: "height", align: ink.Right}}}
+	for i := range c.in.Setup.Furniture {
+		f := &c.in.Setup.Furniture[i]
+		t.entries = append(t.entries, entry{cells: []string{f.Name, f.Kind, c.bare(f.Size[0]) + " × " + c.bare(f.Size[1]), c.bare(f.Z1 - f.Base)}})
 	}
-	return all
-}
-
-func (c *composer) faceRows(f *Face) []entry {
-	if f.Key == nil || f.Fill == nil {
-		return []entry{{cells: []string{orDash(f.Skipped), "", ""}}}
-	}
-	rows := []entry{
-		c.faceRow("key side", f.Key),
-		c.faceRow("fill side", f.Fill),
-	}
-	for _, d := range f.Domes {
-		rows = append(rows, c.faceRow("dome toward "+lastPart(d.Name), d))
-	}
-	stops, ratio := contrastWords(f)
-	key, fill := f.Key.Struck(), f.Fill.Struck()
-	return append(rows,
-		entry{cells: []string{"contrast, key : fill", stops, ratio}, struck: some(key || fill, 1, 2)},
-		entry{cells: []string{"colour, key and fill", kelvin(f.Key.CCT), kelvin(f.Fill.CCT)}, struck: append(some(key, 1), some(fill, 2)...)},
-	)
-}
-
-// faceRow is one reading of a face: its light and its stop.
-func (c *composer) faceRow(name string, r *meter.Reading) entry {
-	return entry{cells: []string{name, c.lux(r.Lux), stop(r.Stop)}, struck: append(some(r.Struck(), 1), some(r.StopsStruck(), 2)...)}
-}
-
-// contrastWords says a contrast in stops and as a ratio; dashes where a side is dark.
-func contrastWords(f *Face) (stops, ratio string) {
-	if !lit(f.Key) || !lit(f.Fill) {
-		return "–", "–"
-	}
-	ratio = tenths(*f.Key.Lux / *f.Fill.Lux) + " : 1"
-	if unit.EqualStops(f.Contrast) {
-		return "equal", ratio
-	}
-	return signed(tenths(f.Contrast)) + " stops", ratio
-}
-
-// tenths prints a figure to a tenth; nothing has no sign.
-func tenths(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', 1, 64) }
-
-func lit(r *meter.Reading) bool { return r != nil && r.Lux != nil && *r.Lux > 0 }
-
-// lastPart is what follows the last dot of a name.
-func lastPart(s string) string { return s[strings.LastIndexByte(s, '.')+1:] }
-
-func orDash(s string) string {
-	if s == "" {
-		return "–"
-	}
-	return s
-}
-
-// meters is the list of the scene's own readings.
-func (c *composer) meters() *section {
-	t := table{columns: []column{
-		{head: "Meter", flexible: true},
-		{align: ink.Right},
-		{head: "stop", align: ink.Right},
-		{head: "over " + c.workingStop(), align: ink.Right},
-	}}
-	var own []*meter.Reading
-	for i := range c.in.Readings {
-		r := &c.in.Readings[i]
-		if r.Person != "" {
-			continue
-		}
-		t.entries = append(t.entries, entry{cells: []string{r.Name + ", " + r.Kind, c.metered(r), stop(r.Stop), overTenths(r.Over)},
-			struck: append(some(r.Struck(), 1), some(r.StopsStruck(), 2, 3)...)})
-		own = append(own, r)
-	}
-	return &section{title: "Meters", rank: other, tables: []table{t}, lacks: nonEmpty(leftOut(own...))}
-}
-
-// metered is the figure a meter shows: illuminance, or luminance of a spot.
-func (c *composer) metered(r *meter.Reading) string {
-	if r.Kind == "spot" {
-		if r.Luminance == nil {
-			return "–"
-		}
-		return unit.FormatLuminance(*r.Luminance)
-	}
-	return c.lux(r.Lux)
-}
-
-// over prints stops over the working stop.
-func over(stops *float64) string {
-	if stops == nil {
-		return "–"
-	}
-	return signed(unit.FormatStops(*stops))
-}
-
-// overTenths prints stops over the working stop for a column, all to a tenth.
-func overTenths(stops *float64) string {
-	if stops == nil {
-		return "–"
-	}
-	s := fmt.Sprintf("%+.1f", *stops)
-	if s == "+0.0" || s == "-0.0" {
-		s = "0.0"
-	}
-	return signed(s)
-}
-
-func nonEmpty(parts ...string) []string {
-	var some []string
-	for _, s := range parts {
-		if s != "" {
-			some = append(some, s)
-		}
-	}
-	return some
+	return &section{title: c.measured("Furniture"), tables: []table{t}}
 }

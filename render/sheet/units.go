@@ -1,0 +1,124 @@
+package sheet
+
+import (
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/carto"
+)
+
+// Units are those that a sheet prints lengths and light in.
+type Units struct {
+	Feet  bool       // lengths in feet and inches, not in metres
+	Light carto.Unit // what contours are lettered in
+	Stop  float64    // the working stop, a T-number
+}
+
+// length prints metres with their unit, or feet and inches.
+func (u Units) length(m float64) string { return unit.FormatLength(m, u.Feet) }
+
+// bare prints a length for a column whose head names the unit.
+func (u Units) bare(m float64) string { return strings.TrimSuffix(u.length(m), " m") }
+
+// measured is a heading of a table of bare lengths.
+func (u Units) measured(s string) string {
+	if u.Feet {
+		return s
+	}
+	return s + ", in metres"
+}
+
+// inFootcandles says whether light is printed in footcandles.
+func (u Units) inFootcandles() bool { return u.Light == carto.Footcandles }
+
+// lux prints an illuminance.
+func (u Units) lux(lx *float64) string {
+	switch {
+	case lx == nil:
+		return "–"
+	case u.inFootcandles():
+		return unit.FormatFootcandles(*lx)
+	}
+	return unit.FormatLux(*lx)
+}
+
+// stop prints the aperture of a reading to a third, or a dash.
+func stop(n *float64) string {
+	if n == nil || !(*n > 0) {
+		return "–"
+	}
+	return unit.FormatStop(*n)
+}
+
+// kelvin prints a colour temperature, or a dash where there is none.
+func kelvin(k *float64) string {
+	if k == nil {
+		return "–"
+	}
+	return unit.FormatKelvin(*k)
+}
+
+// signed puts a true minus in place of a hyphen.
+func signed(s string) string { return strings.Replace(s, "-", "−", 1) }
+
+// lightLabel is a light's unit and modifier as one line.
+func (u Units) lightLabel(l *plan.Light) string {
+	return joined(", ", u.unitLabel(l), u.modifierLabel(l))
+}
+
+func (u Units) unitLabel(l *plan.Light) string {
+	s := u.sized(l.Head.UnitLabel)
+	if s == "" {
+		s = l.Name
+	}
+	if l.Count > 1 {
+		s = unit.FormatNumber(float64(l.Count)) + " × " + s
+	}
+	return s
+}
+
+func (u Units) modifierLabel(l *plan.Light) string { return u.sized(l.Head.ModifierLabel) }
+
+// metres is a size as the catalogue writes it.
+var metres = regexp.MustCompile(`\b(\d+(?:\.\d+)?) m\b`)
+
+// sized is a name of the catalogue, which gives sizes in metres, with them in the scene's own units.
+func (u Units) sized(label string) string {
+	if !u.Feet {
+		return label
+	}
+	return metres.ReplaceAllStringFunc(label, func(s string) string {
+		m, err := strconv.ParseFloat(strings.TrimSuffix(s, " m"), 64)
+		if err != nil {
+			return s
+		}
+		return u.length(m)
+	})
+}
+
+// joined joins what is not empty.
+func joined(between string, parts ...string) string {
+	var some []string
+	for _, s := range parts {
+		if s != "" {
+			some = append(some, s)
+		}
+	}
+	return strings.Join(some, between)
+}
+
+// lightColour prints the colour of a light: its CCT, with Duv where that shows.
+func lightColour(l *plan.Light) string {
+	w := l.White.OnPlanck()
+	if !(w.Kelvin > 0) {
+		return "–"
+	}
+	if math.Abs(w.Duv) > 0.05 {
+		return "coloured"
+	}
+	return unit.FormatKelvin(w.Kelvin)
+}
