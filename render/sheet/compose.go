@@ -6,6 +6,9 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
 	"scrimshaw/render/font"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
@@ -42,11 +45,11 @@ func ComposeAll(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 		s.draw()
 		pages += len(s.pages)
 	}
-	doc := ink.Document{Title: titleOf(sheets[0].d.in.Setup), Language: "en-GB", Author: sheets[0].fields.by,
-		Subject: "Lighting plan", Date: sheets[0].fields.date}
+	doc := ink.Document{Title: section.TitleOf(sheets[0].d.In.Setup), Language: "en-GB", Author: sheets[0].fields.By,
+		Subject: "Lighting plan", Date: sheets[0].fields.Date}
 	namePages(sheets)
 	for i, s := range sheets {
-		s.number(folio{drawing: drawingOf(s.d.in.Setup, i+1), sheet: len(doc.Pages) + 1, sheets: pages})
+		s.number(draw.Folio{Drawing: drawingOf(s.d.In.Setup, i+1), Sheet: len(doc.Pages) + 1, Sheets: pages})
 		doc.Pages = append(doc.Pages, s.pages...)
 	}
 	missing(doc.Pages, o.Font, log)
@@ -86,27 +89,27 @@ func missing(pages []ink.Page, f *font.Family, log *faults) {
 // onOnePaper lays sheets for which no paper was asked on the largest that one of them needs, so
 // that a run comes out of one tray.
 func onOnePaper(sheets []*sheet) {
-	largest := sheets[0].layout.paper
+	largest := sheets[0].layout.Paper
 	for _, s := range sheets[1:] {
-		if s.layout.paper.Width > largest.Width {
-			largest = s.layout.paper
+		if s.layout.Paper.Width > largest.Width {
+			largest = s.layout.Paper
 		}
 	}
 	for _, s := range sheets {
-		if s.wish.paper != nil || s.layout.paper == largest || s.layout.tiles.parts() > 1 {
+		if s.wish.paper != nil || s.layout.Paper == largest || s.layout.Tiles.Parts() > 1 {
 			continue
 		}
-		if l, ok := s.fitter.best(largest); ok {
+		if l, ok := s.fitter.Best(largest); ok {
 			s.layout = l
 		}
 	}
 }
 
 // number draws the title block of every page; f is that of the first.
-func (s *sheet) number(f folio) {
+func (s *sheet) number(f draw.Folio) {
 	for i := range s.pages {
-		l := layout{frame: frameOf(s.pages[i].Width, s.pages[i].Height)}
-		collar{s.d}.titleBlock(s.d.p.with(&s.pages[i]), l.titleBlock(), s.fields, f)
-		f.sheet++
+		l := layout.Layout{Frame: layout.FrameOf(s.pages[i].Width, s.pages[i].Height)}
+		draw.Collar{Drawing: s.d}.TitleBlock(s.d.Pad.With(&s.pages[i]), l.TitleBlock(), s.fields, f)
+		f.Sheet++
 	}
 }

@@ -3,6 +3,10 @@ package sheet
 import (
 	"slices"
 
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
@@ -10,7 +14,7 @@ import (
 func (s *sheet) listPages() []ink.Page {
 	var pages []ink.Page
 	l := s.listLayout()
-	for left := s.layout.left; len(left) > 0; {
+	for left := s.layout.Left; len(left) > 0; {
 		page, more := s.listPage(&l, left)
 		pages = append(pages, page)
 		if slices.Equal(left, more) {
@@ -23,20 +27,20 @@ func (s *sheet) listPages() []ink.Page {
 
 // listLayout is the paper that lists come on which the sheet of the plan does not hold: a smaller one
 // of its series where one sheet of it holds them all, unless a paper was asked for.
-func (s *sheet) listLayout() layout {
+func (s *sheet) listLayout() layout.Layout {
 	own := s.layout
-	if s.wish.paper != nil || len(own.left) == 0 {
+	if s.wish.paper != nil || len(own.Left) == 0 {
 		return own
 	}
-	for _, p := range papersOf(s.d.in.Setup.Feet) {
-		if p.Width >= own.paper.Width {
+	for _, p := range layout.PapersOf(s.d.In.Setup.Feet) {
+		if p.Width >= own.Paper.Width {
 			break
 		}
-		for _, upright := range [...]bool{own.high > own.wide, own.high <= own.wide} {
-			l := sheetOf(p, upright)
-			l.block = l.titleBlock()
+		for _, upright := range [...]bool{own.High > own.Wide, own.High <= own.Wide} {
+			l := layout.PageOf(p, upright)
+			l.Block = l.TitleBlock()
 			slots, _ := listSlots(&l)
-			if _, more, _ := evenly(own.left, slots); len(more) == 0 {
+			if _, more, _ := layout.Evenly(own.Left, slots); len(more) == 0 {
 				return l
 			}
 		}
@@ -45,27 +49,27 @@ func (s *sheet) listLayout() layout {
 }
 
 // listPage is a page of what the sheet of the plan does not hold, and what it does not hold either.
-func (s *sheet) listPage(l *layout, left []rest) (ink.Page, []rest) {
+func (s *sheet) listPage(l *layout.Layout, left []layout.Rest) (ink.Page, []layout.Rest) {
 	page, p := s.newPage(l, "lists")
 	page.Description = "Lists of the plan: what the sheet itself has no room for."
-	p.rect(l.frame, frame, p.look.Ink, nil)
-	p.rect(l.block, medium, p.look.Ink, nil)
+	p.Rect(l.Frame, draw.FrameLine, p.Look.Ink, nil)
+	p.Rect(l.Block, draw.Medium, p.Look.Ink, nil)
 	slots, top := listSlots(l)
-	st := p.name().strong()
-	p.text(at(slots[0].x, top-st.cap), st.ellipsis(joined(", ", titleOf(s.d.in.Setup), setupLine(s.d.in)), width(l.frame)-2*pads), st, ink.Left)
-	pieces, more, slots := evenly(left, slots)
-	drawPieces(p, s.texts, pieces, slots)
+	st := p.Name().Strong()
+	p.Text(box.At(slots[0].X, top-st.Cap), st.Ellipsis(section.Joined(", ", section.TitleOf(s.d.In.Setup), section.SetupLine(s.d.In)), box.Width(l.Frame)-2*layout.Pads), st, ink.Left)
+	pieces, more, slots := layout.Evenly(left, slots)
+	draw.DrawPieces(p, s.texts, pieces, slots)
 	return *page, more
 }
 
 // listSlots are the columns of a page of lists, the last one over the title block.
-func listSlots(l *layout) ([]slot, float64) {
-	top := l.frame.Max.Y - pads
-	var slots []slot
-	for _, x := range columnsIn(l.frame.Min.X, l.frame.Max.X) {
-		s := slot{x: x, top: top - 2*pads, bottom: l.frame.Min.Y + pads}
-		if x+measure > l.block.Min.X {
-			s.bottom = l.block.Max.Y + pads
+func listSlots(l *layout.Layout) ([]layout.Slot, float64) {
+	top := l.Frame.Max.Y - layout.Pads
+	var slots []layout.Slot
+	for _, x := range layout.ColumnsIn(l.Frame.Min.X, l.Frame.Max.X) {
+		s := layout.Slot{X: x, Top: top - 2*layout.Pads, Bottom: l.Frame.Min.Y + layout.Pads}
+		if x+layout.Measure > l.Block.Min.X {
+			s.Bottom = l.Block.Max.Y + layout.Pads
 		}
 		slots = append(slots, s)
 	}

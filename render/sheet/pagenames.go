@@ -9,7 +9,7 @@ func namePages(sheets []*sheet) {
 	for _, s := range sheets {
 		setup := ""
 		if len(sheets) > 1 {
-			setup = s.d.in.Setup.Name
+			setup = s.d.In.Setup.Name
 		}
 		times := map[string]int{}
 		for i := range s.pages {

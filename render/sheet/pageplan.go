@@ -3,12 +3,16 @@ package sheet
 import (
 	"fmt"
 
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
 // planPages are the sheet of the plan, or its parts.
 func (s *sheet) planPages() []ink.Page {
-	if s.layout.tiles.parts() > 1 {
+	if s.layout.Tiles.Parts() > 1 {
 		return s.drawParts()
 	}
 	return []ink.Page{s.drawPlan()}
@@ -17,59 +21,59 @@ func (s *sheet) planPages() []ink.Page {
 // drawPlan draws the sheet of the plan. Where labels had to be shortened to a number, or left out,
 // it takes back the corners of the panel that were given to lists, if that helps.
 func (s *sheet) drawPlan() ink.Page {
-	full, bare := s.layout, s.layout.open()
-	page := s.planPage(&full, s.fitter.view(&full))
-	if s.d.reduced == 0 || len(bare.corners) == len(full.corners) {
+	full, bare := s.layout, s.layout.Open()
+	page := s.planPage(&full, s.fitter.View(&full))
+	if s.d.Reduced == 0 || len(bare.Corners) == len(full.Corners) {
 		return page
 	}
-	before := s.d.reduced
-	again := s.planPage(&bare, s.fitter.view(&bare))
-	if s.d.reduced < before {
+	before := s.d.Reduced
+	again := s.planPage(&bare, s.fitter.View(&bare))
+	if s.d.Reduced < before {
 		s.layout = bare
 		return again
 	}
-	return s.planPage(&full, s.fitter.view(&full))
+	return s.planPage(&full, s.fitter.View(&full))
 }
 
 // planPage is the sheet itself.
-func (s *sheet) planPage(l *layout, v view) ink.Page {
-	s.d.clear()
+func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
+	s.d.Clear()
 	page, p := s.newPage(l, "")
 	page.Description = s.description(l)
 	first := len(page.Items)
-	if f, ok := onWall(s.d.in); ok {
-		wallDrawing{s.d}.drawElevation(p, v, f, l.corners)
+	if f, ok := draw.OnWall(s.d.In); ok {
+		draw.Wall{Drawing: s.d}.Draw(p, v, f, l.Corners)
 	} else {
-		planDrawing{s.d}.drawPlan(p, v, l.corners)
+		draw.Plan{Drawing: s.d}.Draw(p, v, l.Corners)
 	}
-	cropFrom(page, first, l.plan, s.d.p.face)
-	for _, r := range l.rules {
-		p.line(medium, p.look.Ink, r[0], r[1])
+	draw.CropFrom(page, first, l.Plan, s.d.Pad.Face)
+	for _, r := range l.Rules {
+		p.Line(draw.Medium, p.Look.Ink, r[0], r[1])
 	}
-	for _, b := range l.corners {
-		p.rect(b, medium, p.look.Ink, &p.look.Paper)
+	for _, b := range l.Corners {
+		p.Rect(b, draw.Medium, p.Look.Ink, &p.Look.Paper)
 	}
-	p.rect(l.frame, frame, p.look.Ink, nil)
-	drawRows(p, collar{s.d}.head(l.grand()), l.head.x, l.head.top)
-	drawPieces(p, s.texts, l.pieces, l.slots)
-	collar{s.d}.scaleBar(p, l.bar.x, l.bar.top, l.times, l.paper.Name)
-	if knowsNorth(s.d.in.Setup) && s.d.in.Elevation == nil {
+	p.Rect(l.Frame, draw.FrameLine, p.Look.Ink, nil)
+	draw.DrawRows(p, draw.Collar{Drawing: s.d}.Head(l.Grand()), l.Head.X, l.Head.Top)
+	draw.DrawPieces(p, s.texts, l.Pieces, l.Slots)
+	draw.Collar{Drawing: s.d}.ScaleBar(p, l.Bar.X, l.Bar.Top, l.Times, l.Paper.Name)
+	if draw.KnowsNorth(s.d.In.Setup) && s.d.In.Elevation == nil {
 		const fromEdge = 5 // of the column: its tip may reach over it, and keeps clear of the bar
-		collar{s.d}.north(p, at(l.bar.x+measure-fromEdge, (l.bar.top+l.bar.bottom)/2))
+		draw.Collar{Drawing: s.d}.North(p, box.At(l.Bar.X+layout.Measure-fromEdge, (l.Bar.Top+l.Bar.Bottom)/2))
 	}
 	return *page
 }
 
 // description says the page in one paragraph, for a reader who cannot see it.
-func (s *sheet) description(l *layout) string {
-	setup := s.d.in.Setup
-	if f, ok := onWall(s.d.in); ok {
-		return fmt.Sprintf("Light on the wall %s, seen from inside the room, at %s on %s.", f.name, scaleWords(l.times, setup.Feet), l.paper.Name)
+func (s *sheet) description(l *layout.Layout) string {
+	setup := s.d.In.Setup
+	if f, ok := draw.OnWall(s.d.In); ok {
+		return fmt.Sprintf("Light on the wall %s, seen from inside the room, at %s on %s.", f.Name, layout.ScaleWords(l.Times, setup.Feet), l.Paper.Name)
 	}
-	words := fmt.Sprintf("Lighting plan at %s on %s: %s, %s, %s.", scaleWords(l.times, setup.Feet), l.paper.Name,
-		count(len(setup.Lights), "light"), count(len(setup.People), "person"), count(len(setup.Cameras), "camera"))
+	words := fmt.Sprintf("Lighting plan at %s on %s: %s, %s, %s.", layout.ScaleWords(l.Times, setup.Feet), l.Paper.Name,
+		section.Count(len(setup.Lights), "light"), section.Count(len(setup.People), "person"), section.Count(len(setup.Cameras), "camera"))
 	if setup.Exposure.Stop.N > 0 {
-		words += " Working stop " + workingStop(setup) + "."
+		words += " Working stop " + section.WorkingStop(setup) + "."
 	}
 	return words
 }

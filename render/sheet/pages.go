@@ -1,6 +1,12 @@
 package sheet
 
-import "scrimshaw/symbols/ink"
+import (
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
 
 // pageKind draws the pages of one kind of a set-up: none where it has nothing for them.
 type pageKind func(s *sheet) []ink.Page
@@ -19,12 +25,12 @@ func (s *sheet) draw() {
 }
 
 // newPage is a page with its paper and frame.
-func (s *sheet) newPage(l *layout, what string) (*ink.Page, pad) {
-	page := &ink.Page{Width: l.wide, Height: l.high, Title: joined(", ", titleOf(s.d.in.Setup), setupLine(s.d.in), what),
+func (s *sheet) newPage(l *layout.Layout, what string) (*ink.Page, draw.Pad) {
+	page := &ink.Page{Width: l.Wide, Height: l.High, Title: section.Joined(", ", section.TitleOf(s.d.In.Setup), section.SetupLine(s.d.In), what),
 		Name: what}
-	p := s.d.p.with(page)
-	if p.look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
-		p.on(ink.Tint).rect(box(0, 0, l.wide, l.high), 0, p.look.Ink, &p.look.Paper)
+	p := s.d.Pad.With(page)
+	if p.Look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
+		p.On(ink.Tint).Rect(box.Of(0, 0, l.Wide, l.High), 0, p.Look.Ink, &p.Look.Paper)
 	}
 	return page, p
 }

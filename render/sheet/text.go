@@ -23,7 +23,7 @@ func Text(o Options, ins ...Input) string {
 			text.WriteString("\n\n")
 		}
 		s := newSheet(in, o, &faults{})
-		text.WriteString(s.d.print(s.fields))
+		text.WriteString(s.d.Print(s.fields))
 	}
 	return text.String()
 }

@@ -1,0 +1,172 @@
+package draw
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols"
+)
+
+// meets says whether an outline meets any of those that must not be covered.
+func meets(o carto.Obstacle, taken []carto.Obstacle) bool {
+	for _, q := range taken {
+		if q.Cost == 0 && carto.Overlap(o.Outline, q.Outline) {
+			return true
+		}
+	}
+	return false
+}
+
+// hard is an obstacle of a box that neither lettering nor leaders may cover.
+func hard(b r2.Box) carto.Obstacle {
+	return carto.Obstacle{Outline: carto.BoxOutline(b), Leaders: true}
+}
+
+// soft is a line that had better not be covered.
+func soft(cost float64, a, b r2.Vec) carto.Obstacle {
+	return carto.Obstacle{Outline: []r2.Vec{a, b}, Cost: cost}
+}
+
+// bodies are the boxes of the marks that labels belong to.
+func bodies(p Pad, things []placeable) []carto.Obstacle {
+	var all []carto.Obstacle
+	for _, t := range things {
+		all = append(all, hard(t.label(p).Body))
+	}
+	return all
+}
+
+// wallObstacles keep lettering off the walls; a leader may cross them.
+func wallObstacles(s *plan.Setup, v layout.View) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range s.Walls {
+		if w := &s.Walls[i]; w.Opening == "" {
+			all = append(all, carto.Obstacle{Outline: v.All(w.Outline)})
+		}
+	}
+	return all
+}
+
+// peopleObstacles keep lettering off people, legs and all. A leader may cross them but for the head:
+// one that came to a side of a face from across it would point at the other.
+func (c Plan) peopleObstacles(v layout.View) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range c.In.Setup.People {
+		who := &c.In.Setup.People[i]
+		head := symbols.Person{At: v.Paper(who.At), Scale: v.Scale}.Head()
+		all = append(all, carto.Obstacle{Outline: c.People[who.Name].Body}, carto.Obstacle{Outline: head, Leaders: true})
+	}
+	return all
+}
+
+// furnitureObstacles keep the contours' figures off what is drawn over the contours.
+func (c *Drawing) furnitureObstacles() []carto.Obstacle {
+	var all []carto.Obstacle
+	for i, d := range c.furniture {
+		if !mappedOver(c.In, &c.In.Setup.Furniture[i]) {
+			all = append(all, carto.Obstacle{Outline: d.Body})
+		}
+	}
+	return all
+}
+
+// What covering a line costs a label, as mm of leader, and what covering a square of floor does:
+// a tag stands outside the room where its leader is no longer than that is worth.
+const (
+	costThrow = 10.0
+	costBeam  = 9.0
+	costTable = 6.0
+	costEdge  = 4.0
+	costRest  = 40.0
+	costFloor = 3.0
+	floorUnit = 8.0 // mm
+)
+
+// softLines are the lines that labels had better not cover: throws, beams, views, edges of
+// furniture.
+func (c Plan) softLines(v layout.View, throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range throws {
+		all = append(all, soft(costThrow, throws[i].from, throws[i].to))
+	}
+	for _, o := range (beams{c.Drawing}).rays(v) {
+		o.Cost = costBeam
+		all = append(all, o)
+	}
+	for _, o := range c.furnitureObstacles() {
+		o.Cost = costTable
+		all = append(all, o)
+		for i, q := range o.Outline {
+			all = append(all, soft(costEdge, q, o.Outline[(i+1)%len(o.Outline)]))
+		}
+	}
+	return append(all, floorSquares(c.In.Setup, v)...)
+}
+
+// rays are the sides of beams and views within the panel.
+func (c beams) rays(v layout.View) []carto.Obstacle {
+	var lines [][]r2.Vec
+	for i := range c.In.Beams {
+		if l := section.LightNamed(c.In.Setup, c.In.Beams[i].Light); l != nil {
+			half, tenth := c.beamLines(l, &c.In.Beams[i], v)
+			lines = append(append(lines, half...), tenth...)
+		}
+	}
+	for i := range c.In.Views {
+		lines = append(lines, c.sides(&c.In.Views[i])...)
+	}
+	var all []carto.Obstacle
+	for _, line := range lines {
+		for _, piece := range v.Seen(line) {
+			for i := 1; i < len(piece); i++ {
+				all = append(all, carto.Obstacle{Outline: piece[i-1 : i+1]})
+			}
+		}
+	}
+	return all
+}
+
+// floorSquares are squares of paper over the floor of rooms, which the map is read on.
+func floorSquares(s *plan.Setup, v layout.View) []carto.Obstacle {
+	var all []carto.Obstacle
+	for x := v.Panel.Min.X; x < v.Panel.Max.X; x += floorUnit {
+		for y := v.Panel.Min.Y; y < v.Panel.Max.Y; y += floorUnit {
+			square := box.Of(x, y, x+floorUnit, y+floorUnit)
+			if onFloor(s, v.Metres(box.Middle(square.Min, square.Max))) {
+				all = append(all, carto.Obstacle{Outline: box.Corners(square), Cost: costFloor})
+			}
+		}
+	}
+	return all
+}
+
+// onFloor says whether a point in plan lies in a room.
+func onFloor(s *plan.Setup, p r2.Vec) bool {
+	return slices.ContainsFunc(s.Rooms, func(r plan.Room) bool { return box.InRing(r.Inside, p) })
+}
+
+// throwObstacles keep labels off the lettering of the throws.
+func throwObstacles(p Pad, throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	st := p.Small()
+	for i := range throws {
+		t := &throws[i]
+		all = append(all, carto.Obstacle{Outline: box.TurnedBox(box.Mix(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
+	}
+	return all
+}
+
+// throwLines keep names off the dimension lines.
+func throwLines(throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range throws {
+		all = append(all, carto.Obstacle{Outline: []r2.Vec{throws[i].from, throws[i].to}})
+	}
+	return all
+}

@@ -1,0 +1,31 @@
+package section
+
+import "fmt"
+
+func NonEmpty(parts ...string) []string {
+	var some []string
+	for _, s := range parts {
+		if s != "" {
+			some = append(some, s)
+		}
+	}
+	return some
+}
+
+func Prefixed(prefix, s string) string {
+	if s == "" {
+		return ""
+	}
+	return prefix + s
+}
+
+// Count says how many there are of a thing.
+func Count(n int, thing string) string {
+	switch {
+	case n == 1:
+		return "1 " + thing
+	case thing == "person":
+		return fmt.Sprintf("%d people", n)
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
