@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"fmt"
+
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -33,4 +35,29 @@ func (s *sheet) newPage(l *layout.Layout, what string) (*ink.Page, draw.Pad) {
 		p.On(ink.Tint).Rect(box.Of(0, 0, l.Wide, l.High), 0, p.Look.Ink, &p.Look.Paper)
 	}
 	return page, p
+}
+
+// namePages gives every page of a run a name for its file, no two the same: the set-up's where there
+// are several, and after a dot, which no name of a set-up has, what the page is if it is not the plan.
+// Until then a page is called by what it is.
+func namePages(sheets []*sheet) {
+	for _, s := range sheets {
+		setup := ""
+		if len(sheets) > 1 {
+			setup = s.d.In.Setup.Name
+		}
+		times := map[string]int{}
+		for i := range s.pages {
+			p := &s.pages[i]
+			what := p.Name
+			if what == "" {
+				p.Name = setup
+				continue
+			}
+			if times[what]++; times[what] > 1 {
+				what = fmt.Sprintf("%s-%d", what, times[what])
+			}
+			p.Name = setup + "." + what
+		}
+	}
 }

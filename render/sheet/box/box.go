@@ -10,12 +10,13 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// Gatherer grows a box.
+// Gatherer grows a box, in the measure of its points: m of the set or mm of paper.
 type Gatherer struct {
 	B   r2.Box
 	Any bool
 }
 
+// Point takes in a point with room about it; what is not finite is left out.
 func (g *Gatherer) Point(p r2.Vec, room float64) {
 	if math.IsNaN(p.X+p.Y) || math.IsInf(p.X+p.Y, 0) {
 		return
@@ -29,6 +30,7 @@ func (g *Gatherer) Point(p r2.Vec, room float64) {
 	g.B.Max.X, g.B.Max.Y = math.Max(g.B.Max.X, b.Max.X), math.Max(g.B.Max.Y, b.Max.Y)
 }
 
+// All takes in points with room about them.
 func (g *Gatherer) All(points []r2.Vec, room float64) {
 	for _, p := range points {
 		g.Point(p, room)
@@ -53,12 +55,16 @@ func Around(all []r2.Box) r2.Box {
 	return g.Box()
 }
 
+// At is a point.
 func At(x, y float64) r2.Vec { return r2.Vec{X: x, Y: y} }
 
+// Of is a box by its corners, the lower left first.
 func Of(x0, y0, x1, y1 float64) r2.Box { return r2.Box{Min: At(x0, y0), Max: At(x1, y1)} }
 
+// Width is how far a box runs across.
 func Width(b r2.Box) float64 { return b.Max.X - b.Min.X }
 
+// Height is how far a box runs up.
 func Height(b r2.Box) float64 { return b.Max.Y - b.Min.Y }
 
 // Inset is the box drawn in by dx and dy.
@@ -84,6 +90,7 @@ func Mix(p, q r2.Vec, share float64) r2.Vec { return r2.Add(p, r2.Scale(share, r
 // Middle is the point half way.
 func Middle(a, b r2.Vec) r2.Vec { return Mix(a, b, 0.5) }
 
+// Contains says whether a point lies in a box or on its edge.
 func Contains(b r2.Box, p r2.Vec) bool {
 	return p.X >= b.Min.X && p.X <= b.Max.X && p.Y >= b.Min.Y && p.Y <= b.Max.Y
 }
@@ -100,10 +107,12 @@ func TurnedBox(centre, size r2.Vec, degrees float64) []r2.Vec {
 	}
 }
 
+// AllIn says whether all points lie in a box.
 func AllIn(points []r2.Vec, b r2.Box) bool {
 	return !slices.ContainsFunc(points, func(q r2.Vec) bool { return !Contains(b, q) })
 }
 
+// Centre is the middle of a box.
 func Centre(b r2.Box) r2.Vec { return Middle(b.Min, b.Max) }
 
 // Apart is how far two boxes are from each other; 0 where they share paper.
@@ -111,4 +120,17 @@ func Apart(a, b r2.Box) float64 {
 	return math.Hypot(max(0, a.Min.X-b.Max.X, b.Min.X-a.Max.X), max(0, a.Min.Y-b.Max.Y, b.Min.Y-a.Max.Y))
 }
 
+// Plain drops the height of a point.
 func Plain(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
+
+// InRing says whether a point lies in a ring, by the number of sides a ray crosses.
+func InRing(ring []r2.Vec, p r2.Vec) bool {
+	in := false
+	for i, a := range ring {
+		b := ring[(i+1)%len(ring)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+			in = !in
+		}
+	}
+	return in
+}

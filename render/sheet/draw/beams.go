@@ -196,3 +196,26 @@ func (p Pad) within(v layout.View, width float64, colour ink.Colour, dash []floa
 		p.dashed(width, colour, dash, piece...)
 	}
 }
+
+// rays are the sides of beams and views within the panel.
+func (c beams) rays(v layout.View) []carto.Obstacle {
+	var lines [][]r2.Vec
+	for i := range c.In.Beams {
+		if l := section.LightNamed(c.In.Setup, c.In.Beams[i].Light); l != nil {
+			half, tenth := c.beamLines(l, &c.In.Beams[i], v)
+			lines = append(append(lines, half...), tenth...)
+		}
+	}
+	for i := range c.In.Views {
+		lines = append(lines, c.sides(&c.In.Views[i])...)
+	}
+	var all []carto.Obstacle
+	for _, line := range lines {
+		for _, piece := range v.Seen(line) {
+			for i := 1; i < len(piece); i++ {
+				all = append(all, carto.Obstacle{Outline: piece[i-1 : i+1]})
+			}
+		}
+	}
+	return all
+}

@@ -2,7 +2,7 @@ package draw
 
 import "scrimshaw/render/sheet/section"
 
-// figures are what sections show beside their words, as rows.
+// figure is what sections show beside their words, as rows.
 func (c *Drawing) figure(f section.Figure) []Row {
 	switch f {
 	case section.LevelFigure:

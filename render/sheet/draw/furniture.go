@@ -97,7 +97,7 @@ func (c things) satAt(i int) bool {
 	return false
 }
 
-// over says whether a point in plan lies over a thing.
+// liesOver says whether a point in plan lies over a thing.
 func liesOver(s *plan.Setup, i int, at r2.Vec) bool {
 	return slices.ContainsFunc(s.Furniture[i].Parts, func(q plan.Part) bool { return box.InRing(q.Outline, at) })
 }

@@ -12,10 +12,6 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// InsetHeights are the heights that the second map takes at most, mm: the first with which the sheet
-// holds everything.
-var InsetHeights = [...]float64{58, 44, 32}
-
 // insetRows are the second map and its own key, which stands below it: it reaches other levels than the first, and
 // may be on another page.
 func (c maps) insetRows() []Row {

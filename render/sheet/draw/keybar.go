@@ -47,11 +47,3 @@ func (c maps) keyPitch(levels []carto.Level, step float64) int {
 func keepsFigure(levels []carto.Level, i, every int) bool {
 	return levels[i].Stop%every == 0
 }
-
-// contourWidth is the pen of a contour, mm.
-func contourWidth(l carto.Level) float64 {
-	if l.Working {
-		return Thick
-	}
-	return Hair
-}

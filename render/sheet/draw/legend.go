@@ -6,7 +6,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -187,29 +186,4 @@ func expectedSigns(in *section.Input) int {
 	}
 	lines := map[bool]int{true: 1}
 	return n + lines[len(s.Cameras) > 0] + lines[len(in.Views) > 0] + 2*lines[len(in.Beams) > 0] + lines[in.Field != nil]
-}
-
-// lightKind is the symbol of a light: by how light leaves it, or as seen from above.
-func lightKind(l *plan.Light) string {
-	const overhead = 75 // degrees, from which a light is drawn as it looks from above
-	class := string(l.Head.Class)
-	switch symbols.Class(class) {
-	case symbols.Lantern, symbols.Practical, symbols.Linear:
-		return "light:" + class
-	}
-	if math.Abs(section.Tilt(l.Frame.Axis)) < overhead {
-		return "light:" + class
-	}
-	if class == string(symbols.Boxed) || class == string(symbols.Panel) {
-		return "light:down-soft"
-	}
-	return "light:down"
-}
-
-// mountKind is the symbol of a mount; "" for none.
-func mountKind(h symbols.Hold) string {
-	if h == "" {
-		return ""
-	}
-	return "mount:" + string(h)
 }

@@ -1,15 +1,12 @@
 package draw
 
 import (
-	"slices"
-
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
 )
 
@@ -55,7 +52,7 @@ func wallObstacles(s *plan.Setup, v layout.View) []carto.Obstacle {
 
 // peopleObstacles keep lettering off people, legs and all. A leader may cross them but for the head:
 // one that came to a side of a face from across it would point at the other.
-func (c Plan) peopleObstacles(v layout.View) []carto.Obstacle {
+func (c *Drawing) peopleObstacles(v layout.View) []carto.Obstacle {
 	var all []carto.Obstacle
 	for i := range c.In.Setup.People {
 		who := &c.In.Setup.People[i]
@@ -88,50 +85,6 @@ const (
 	floorUnit = 8.0 // mm
 )
 
-// softLines are the lines that labels had better not cover: throws, beams, views, edges of
-// furniture.
-func (c Plan) softLines(v layout.View, throws []throw) []carto.Obstacle {
-	var all []carto.Obstacle
-	for i := range throws {
-		all = append(all, soft(costThrow, throws[i].from, throws[i].to))
-	}
-	for _, o := range (beams{c.Drawing}).rays(v) {
-		o.Cost = costBeam
-		all = append(all, o)
-	}
-	for _, o := range c.furnitureObstacles() {
-		o.Cost = costTable
-		all = append(all, o)
-		for i, q := range o.Outline {
-			all = append(all, soft(costEdge, q, o.Outline[(i+1)%len(o.Outline)]))
-		}
-	}
-	return append(all, floorSquares(c.In.Setup, v)...)
-}
-
-// rays are the sides of beams and views within the panel.
-func (c beams) rays(v layout.View) []carto.Obstacle {
-	var lines [][]r2.Vec
-	for i := range c.In.Beams {
-		if l := section.LightNamed(c.In.Setup, c.In.Beams[i].Light); l != nil {
-			half, tenth := c.beamLines(l, &c.In.Beams[i], v)
-			lines = append(append(lines, half...), tenth...)
-		}
-	}
-	for i := range c.In.Views {
-		lines = append(lines, c.sides(&c.In.Views[i])...)
-	}
-	var all []carto.Obstacle
-	for _, line := range lines {
-		for _, piece := range v.Seen(line) {
-			for i := 1; i < len(piece); i++ {
-				all = append(all, carto.Obstacle{Outline: piece[i-1 : i+1]})
-			}
-		}
-	}
-	return all
-}
-
 // floorSquares are squares of paper over the floor of rooms, which the map is read on.
 func floorSquares(s *plan.Setup, v layout.View) []carto.Obstacle {
 	var all []carto.Obstacle
@@ -146,27 +99,22 @@ func floorSquares(s *plan.Setup, v layout.View) []carto.Obstacle {
 	return all
 }
 
-// onFloor says whether a point in plan lies in a room.
-func onFloor(s *plan.Setup, p r2.Vec) bool {
-	return slices.ContainsFunc(s.Rooms, func(r plan.Room) bool { return box.InRing(r.Inside, p) })
-}
-
-// throwObstacles keep labels off the lettering of the throws.
-func throwObstacles(p Pad, throws []throw) []carto.Obstacle {
+// standObstacles are the symbols as they stand on the plan.
+func (c *Drawing) standObstacles() []carto.Obstacle {
 	var all []carto.Obstacle
-	st := p.Small()
-	for i := range throws {
-		t := &throws[i]
-		all = append(all, carto.Obstacle{Outline: box.TurnedBox(box.Mix(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
+	for _, d := range c.Stands {
+		all = append(all, carto.Obstacle{Outline: d.Body})
 	}
 	return all
 }
 
-// throwLines keep names off the dimension lines.
-func throwLines(throws []throw) []carto.Obstacle {
+// floorOutlines are the floors of the rooms, which the map is read on.
+func floorOutlines(s *plan.Setup, v layout.View) []carto.Obstacle {
 	var all []carto.Obstacle
-	for i := range throws {
-		all = append(all, carto.Obstacle{Outline: []r2.Vec{throws[i].from, throws[i].to}})
+	for i := range s.Rooms {
+		for _, part := range s.Rooms[i].Parts {
+			all = append(all, carto.Obstacle{Outline: v.All(part)})
+		}
 	}
 	return all
 }

@@ -6,7 +6,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -94,24 +93,4 @@ func clearBox(area, about r2.Box, size r2.Vec, taken []carto.Obstacle) (best r2.
 		}
 	}
 	return best, ok
-}
-
-// standObstacles are the symbols as they stand on the plan.
-func (c Plan) standObstacles() []carto.Obstacle {
-	var all []carto.Obstacle
-	for _, d := range c.Stands {
-		all = append(all, carto.Obstacle{Outline: d.Body})
-	}
-	return all
-}
-
-// floors are the floors of the rooms, which the map is read on.
-func floorOutlines(s *plan.Setup, v layout.View) []carto.Obstacle {
-	var all []carto.Obstacle
-	for i := range s.Rooms {
-		for _, part := range s.Rooms[i].Parts {
-			all = append(all, carto.Obstacle{Outline: v.All(part)})
-		}
-	}
-	return all
 }

@@ -72,7 +72,8 @@ func (p Pad) turned(at r2.Vec, s string, st style, a ink.Align, angle float64, h
 	p.canvas.Text(ink.Text{At: at, S: s, Size: st.em(), Angle: angle, Bold: st.bold, Align: a, Colour: st.colour, Halo: halo})
 }
 
-// The styles of a look.
+// Style is lettering of a height and a colour. Small, Quiet and Name are the ranks of the sheet: what is read first,
+// what is second to it, and names.
 func (p Pad) Style(cap float64, c ink.Colour) style { return style{face: p.Face, Cap: cap, colour: c} }
 
 func (p Pad) Small() style { return p.Style(CapSmall, p.Look.Ink) }

@@ -19,45 +19,48 @@ type Plan struct{ *Drawing }
 // the panel may be taken by text.
 func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	v.Covered = corners
+	maps, beams := maps(c), beams(c)
 	throws, clear := c.Arrange(p, v)
-	reliefs := maps{c.Drawing}.reliefs(v)
-	clear = append(clear, roomSizes{c.Drawing}.drawRoomSizes(p, v, slices.Concat(clear, beams{c.Drawing}.rays(v)))...)
-	clear = slices.Concat(clear, names{c.Drawing}.nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), beams{c.Drawing}.rays(v))))
+	reliefs, rays := maps.reliefs(v), beams.rays(v)
+	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, rays))...)
+	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), rays)))
 
-	clear = append(clear, beams{c.Drawing}.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
-	clear = slices.Concat(clear, c.furnitureObstacles(), beams{c.Drawing}.rays(v), throwLines(throws))
-	maps{c.Drawing}.drawTints(p.On(ink.Tint), v, reliefs)
+	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
+	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
+	maps.drawTints(p.On(ink.Tint), v, reliefs)
 	for i := range reliefs {
-		maps{c.Drawing}.drawLines(p.On(ink.Contours), v, &reliefs[i], clear)
+		maps.drawLines(p.On(ink.Contours), v, &reliefs[i], clear)
 	}
 }
 
 // Arrange draws what stands and the labels beside it, and returns the throws and what further
 // lettering keeps clear of.
 func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obstacle) {
-	things{c.Drawing}.drawWalls(p, v)
-	openings, swings := things{c.Drawing}.drawOpenings(p, v)
-	things{c.Drawing}.drawFurniture(p, v)
-	beams{c.Drawing}.drawViews(p, v)
-	beams{c.Drawing}.drawBeams(p, v)
-	things, rests := things{c.Drawing}.drawThings(p, v)
-	things = append(things, readings{c.Drawing}.drawReadings(p, v)...)
-	things = slices.DeleteFunc(things, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
+	things, beams := things(c), beams(c)
+	things.drawWalls(p, v)
+	openings, swings := things.drawOpenings(p, v)
+	things.drawFurniture(p, v)
+	beams.drawViews(p, v)
+	beams.drawBeams(p, v)
+	labels, rests := things.drawThings(p, v)
+	labels = append(labels, readings(c).drawReadings(p, v)...)
+	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
 
+	rays := beams.rays(v)
 	standing := slices.Concat(wallObstacles(c.In.Setup, v), openings, c.peopleObstacles(v))
 	for _, b := range v.Covered {
 		standing = append(standing, hard(box.Inset(b, -2, -2)))
 	}
-	throws = c.throws(v, slices.Concat(standing, bodies(p, things)))
+	throws = c.throws(v, slices.Concat(standing, bodies(p, labels)))
 	for i := range throws {
 		throws[i].draw(p)
 	}
 	clear = slices.Concat(standing, throwObstacles(p, throws))
-	clear = append(clear, overprints{c.Drawing}.overprint(p, v, slices.Concat(clear, bodies(p, things), c.standObstacles(), swings),
-		slices.Concat(beams{c.Drawing}.rays(v), throwLines(throws), c.furnitureObstacles(), floorOutlines(c.In.Setup, v)))...)
-	spared := roomSizes{c.Drawing}.spared(v, slices.Concat(clear, bodies(p, things), beams{c.Drawing}.rays(v)))
-	placed := c.place(p, v, things, slices.Concat(clear, swings, rests, c.softLines(v, throws), spared))
-	return throws, slices.Concat(clear, bodies(p, things), placed)
+	clear = append(clear, overprints(c).overprint(p, v, slices.Concat(clear, bodies(p, labels), c.standObstacles(), swings),
+		slices.Concat(rays, throwLines(throws), c.furnitureObstacles(), floorOutlines(c.In.Setup, v)))...)
+	spared := roomSizes(c).spared(v, slices.Concat(clear, bodies(p, labels), rays))
+	placed := c.place(p, v, labels, slices.Concat(clear, swings, rests, c.softLines(v, throws), spared))
+	return throws, slices.Concat(clear, bodies(p, labels), placed)
 }
 
 // place finds places for all labels, draws them, and returns the paper they take.
@@ -92,3 +95,24 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 
 // stripRounds is how long labels look for places on the small plan of a strip, in rounds a label.
 const stripRounds = 600
+
+// softLines are the lines that labels had better not cover: throws, beams, views, edges of
+// furniture.
+func (c *Drawing) softLines(v layout.View, throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range throws {
+		all = append(all, soft(costThrow, throws[i].from, throws[i].to))
+	}
+	for _, o := range (beams{c}).rays(v) {
+		o.Cost = costBeam
+		all = append(all, o)
+	}
+	for _, o := range c.furnitureObstacles() {
+		o.Cost = costTable
+		all = append(all, o)
+		for i, q := range o.Outline {
+			all = append(all, soft(costEdge, q, o.Outline[(i+1)%len(o.Outline)]))
+		}
+	}
+	return append(all, floorSquares(c.In.Setup, v)...)
+}

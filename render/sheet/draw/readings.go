@@ -89,7 +89,7 @@ func (c readings) faceForms(w faceWords) []string {
 	return []string{said + ", " + w.under, said}
 }
 
-// target is the place a reading is of: of a spot meter what it looks at, not where it looks from.
+// targetOf is the place a reading is of: of a spot meter what it looks at, not where it looks from.
 func targetOf(s *plan.Setup, r *meter.Reading) r3.Vec {
 	for i := range s.Meters {
 		if m := &s.Meters[i]; m.Name == r.Name && r.Kind == "spot" {

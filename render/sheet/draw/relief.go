@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/render/carto"
@@ -158,4 +160,39 @@ func (p Pad) course(width float64, l carto.Line, v layout.View) {
 // underMiddle is the baseline point of lettering whose capitals have their middle at centre.
 func underMiddle(centre r2.Vec, cap, angle float64) r2.Vec {
 	return r2.Sub(centre, r2.Scale(cap/2, ink.Direction(-angle)))
+}
+
+// contourWidth is the pen of a contour, mm.
+func contourWidth(l carto.Level) float64 {
+	if l.Working {
+		return Thick
+	}
+	return Hair
+}
+
+// Light is probed on a lattice of points so fine that it does not show: no coarser than this on
+// paper, mm, and on the set, m. Contours of several levels crowd along one edge of shadow and probe
+// nearly the same points, each of which costs a fan of rays.
+const (
+	probePaper = 0.05
+	probeSet   = 0.002
+)
+
+// remembered is a probe that reads every point of its lattice once.
+func remembered(probe func(r2.Vec) float64, scale float64) func(r2.Vec) float64 {
+	if probe == nil {
+		return nil
+	}
+	step := math.Min(probeSet, probePaper/scale)
+	known := map[[2]int32]float64{}
+	return func(p r2.Vec) float64 {
+		i, j := math.Round(p.X/step), math.Round(p.Y/step)
+		key := [2]int32{int32(i), int32(j)}
+		v, ok := known[key]
+		if !ok {
+			v = probe(r2.Vec{X: i * step, Y: j * step})
+			known[key] = v
+		}
+		return v
+	}
 }

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -100,3 +101,11 @@ func growMount(g *box.Gatherer, m *plan.Mount) {
 	}
 	g.All(m.Ends, 0)
 }
+
+// onFloor says whether a point in plan lies in a room.
+func onFloor(s *plan.Setup, p r2.Vec) bool {
+	return slices.ContainsFunc(s.Rooms, func(r plan.Room) bool { return box.InRing(r.Inside, p) })
+}
+
+// things draws what stands by its symbols.
+type things struct{ *Drawing }

@@ -22,8 +22,8 @@ const (
 
 // Row is the smallest piece of a block: it is never split over columns.
 type Row struct {
-	Height float64
-	rule   bool // a hairline below
+	Height float64 // mm
+	rule   bool    // a hairline below
 	Draw   func(p Pad, x, top float64)
 }
 
@@ -117,6 +117,7 @@ func Lettered(s string, st style, h float64) Row {
 	return Row{Height: h, Draw: func(p Pad, x, top float64) { p.Text(box.At(x, top-st.Cap), s, st, ink.Left) }}
 }
 
+// HeightOf is the height of some rows, mm.
 func HeightOf(rows []Row) float64 {
 	h := 0.0
 	for _, r := range rows {

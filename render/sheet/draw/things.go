@@ -15,10 +15,7 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// things draws what stands by its symbols.
-type things struct{ *Drawing }
-
-// look is what the theme gives to the symbols.
+// symbols is what the theme gives to the symbols.
 func (p Pad) symbols() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Paper} }
 
 // drawThings draws lights, grip, cameras and people by their symbols, and returns the labels that
@@ -63,20 +60,6 @@ func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, p
 	d := symbols.Light(p.of("light:"+l.Name, c.LightAlt(l)).canvas, p.symbols(), lamp)
 	return d, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3,
 		struck: section.When(len(section.OnColour(c.In.Setup, l.Name)) > 0, section.LightColour(l))}
-}
-
-// lightHold is how a light is held, by what takes ground: a practical stands by itself, on the floor or
-// on furniture, and what hangs from the ceiling takes none.
-func lightHold(l *plan.Light) symbols.Hold {
-	switch l.Mount.Kind {
-	case "ceiling":
-		return ""
-	case "stand", "floor", "":
-		if l.Head.Class == "practical" {
-			return ""
-		}
-	}
-	return symbols.Hold(l.Mount.Kind)
 }
 
 // mount is what carries a thing, on paper.

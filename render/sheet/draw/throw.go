@@ -30,7 +30,7 @@ const (
 // throws are the dimension lines of the lights whose length finds room on its line, clear of what
 // stands and of the other lengths. The rest stand in the list of lights only: a dimension line
 // without its figure says nothing.
-func (c Plan) throws(v layout.View, bodies []carto.Obstacle) []throw {
+func (c *Drawing) throws(v layout.View, bodies []carto.Obstacle) []throw {
 	var all []throw
 	taken := slices.Clone(bodies)
 	for i := range c.In.Setup.Lights {
@@ -82,4 +82,24 @@ func (t *throw) draw(p Pad) {
 	gap := (st.Width(t.words)/2 + throwGap) / r2.Norm(r2.Sub(t.to, t.from))
 	symbols.Throw(p.canvas, p.symbols(), t.from, t.to, t.at-gap, t.at+gap)
 	p.turned(underMiddle(box.Mix(t.from, t.to, t.at), st.Cap, t.angle), t.words, st, ink.Centre, t.angle, &p.Look.Paper)
+}
+
+// throwObstacles keep labels off the lettering of the throws.
+func throwObstacles(p Pad, throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	st := p.Small()
+	for i := range throws {
+		t := &throws[i]
+		all = append(all, carto.Obstacle{Outline: box.TurnedBox(box.Mix(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
+	}
+	return all
+}
+
+// throwLines keep names off the dimension lines.
+func throwLines(throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range throws {
+		all = append(all, carto.Obstacle{Outline: []r2.Vec{throws[i].from, throws[i].to}})
+	}
+	return all
 }

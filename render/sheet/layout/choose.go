@@ -53,14 +53,14 @@ func (l Layout) holding(blocks []*Block, v View, stands []r2.Box) (best Layout) 
 // Fitter tries layouts for one plan.
 type Fitter struct {
 	Stands []r2.Box // what stands, m
-	Extent r2.Box   // round all of it
+	Extent r2.Box   // round all of it, m
 	Blocks []*Block
 	Head   func(grand bool) float64 // height of the head, mm
 	Feet   bool
 	Asked  *Paper  // nil: any
-	Scale  float64 // that was asked for, 0: any
+	Scale  float64 // that was asked for, as a ratio; 0: any
 	Way    Orientation
-	Scales []float64 // to choose from, the largest first
+	Scales []float64 // to choose from, as ratios, the largest first
 	Keys   []*Block  // what stands on every part of a plan in parts
 	// Cut counts the labels of a layout that would say less on the plan than they could.
 	Cut func(l *Layout) int

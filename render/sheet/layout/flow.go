@@ -5,18 +5,19 @@ import (
 	"slices"
 )
 
-// Slot is room on a page that blocks flow into: a column, measure wide, from top to bottom in y.
+// Slot is room on a page that blocks flow into: a column, Measure wide, from top to bottom in y, mm.
 type Slot struct{ X, Top, Bottom float64 }
 
+// Height is that of the room, mm.
 func (s Slot) Height() float64 { return s.Top - s.Bottom }
 
-// Piece is a part of a block in a slot: its rows from up to to.
+// Piece is a part of a block in a slot: its rows from From up to To.
 type Piece struct {
 	slot     int
 	Block    *Block
 	From, To int
-	Gap      float64 // above
-	Height   float64
+	Gap      float64 // above it, mm
+	Height   float64 // mm
 }
 
 // Rest is what is left of a block: its rows from from on.

@@ -23,7 +23,7 @@ const (
 	lifted  = 1.2  // it stands higher than the middle: a dimension line runs below it
 )
 
-// Layout is where everything of a sheet goes.
+// Layout is where everything of a sheet goes, in mm on paper.
 type Layout struct {
 	Paper      Paper
 	Wide, High float64 // of the page as it lies
@@ -34,7 +34,7 @@ type Layout struct {
 	Bar        Slot // where the scale bar stands
 	Slots      []Slot
 	Rules      [][2]r2.Vec // lines between the panels
-	Times      float64     // the scale
+	Times      float64     // the scale, as a ratio: 50 is 1 : 50
 	Pieces     []Piece     // what stands on the sheet
 	Left       []Rest      // what does not
 	Corners    []r2.Box    // of the panel, given to text

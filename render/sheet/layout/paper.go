@@ -1,6 +1,11 @@
 package layout
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+
+	"scrimshaw/plan/unit"
+)
 
 // Paper is a size of sheet, mm, upright: Width is the shorter side.
 type Paper struct {
@@ -79,10 +84,29 @@ func ParsePaper(text string) (p *Paper, o Orientation, ok bool) {
 	return nil, o, false
 }
 
+// PaperNames lists the papers, smallest first within each series.
 func PaperNames() []string {
 	var names []string
 	for _, p := range papers() {
 		names = append(names, p.Name)
 	}
 	return names
+}
+
+// good is the smallest scale at which a plan is read with ease: 1:50, or 1/4" to the foot.
+const good = 50.0
+
+// Scales are the scales of a series that are taken unasked.
+func Scales(feet bool) []float64 {
+	all := unit.Scales(feet)
+	return all[:len(all)-1]
+}
+
+// ScaleWords says a scale as a sheet letters it: `1 : 50`, or `1/4" = 1'-0"`.
+func ScaleWords(times float64, feet bool) string {
+	s := unit.FormatScale(times, feet)
+	if feet && s[len(s)-1] == '"' {
+		return s + ` = 1'-0"`
+	}
+	return "1 : " + strconv.FormatFloat(times, 'f', -1, 64)
 }

@@ -12,6 +12,7 @@ import (
 	"scrimshaw/render/sheet/box"
 )
 
+// OpeningAlt says an opening in a sentence.
 func (c Report) OpeningAlt(o *plan.Opening) string {
 	s := fmt.Sprintf("%s %s, %s wide", o.Kind, o.Name, c.Length(r2.Norm(r2.Sub(o.Right, o.Left))))
 	if o.Kind == "window" {

@@ -6,13 +6,13 @@ import (
 	"scrimshaw/plan/lens"
 )
 
-// exposure is the set-up's as the lens package takes it.
+// exposureOf is the set-up's as the lens package takes it.
 func exposureOf(s *plan.Setup) lens.Exposure {
 	x := s.Exposure
 	return lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
 }
 
-// working is the illuminance of the working stop, lx; 0 where the exposure is incomplete.
+// workingLux is the illuminance of the working stop, lx; 0 where the exposure is incomplete.
 func workingLux(s *plan.Setup) float64 {
 	x := exposureOf(s)
 	if !(x.ISO > 0 && x.Seconds > 0 && x.Constant > 0) {
@@ -21,7 +21,7 @@ func workingLux(s *plan.Setup) float64 {
 	return x.Lux(s.Exposure.Stop.N)
 }
 
-// white is the chromaticity that colours are seen against: the camera's white.
+// WhiteOf is the chromaticity that colours are seen against: the camera's white.
 func WhiteOf(s *plan.Setup) [2]float64 {
 	w := s.Exposure.White
 	if !(w.Kelvin > 0) {

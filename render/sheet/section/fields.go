@@ -21,6 +21,7 @@ func FieldsOf(setup *plan.Setup, date string) Fields {
 	return Fields{s.Production.V, s.Location.V, s.Revision.V, s.For.V, s.By.V, s.Date.Or(date)}
 }
 
+// TitleOf is the title of a set-up, or what stands for one.
 func TitleOf(s *plan.Setup) string {
 	if t := strings.TrimSpace(s.Title); t != "" {
 		return t
@@ -28,6 +29,7 @@ func TitleOf(s *plan.Setup) string {
 	return "Lighting plan"
 }
 
+// SetupLine names the set-up, and the wall where the sheet is of one.
 func SetupLine(in *Input) string {
 	words := ""
 	if n := in.Setup.Name; n != "" {

@@ -50,7 +50,7 @@ type Field struct {
 }
 
 // Beam is the light of one lamp in plan, cut by what it meets: a polygon that starts at the lamp, or
-// at the left end of its emitting edge, and runs by way of the far side.
+// at the left end of its emitting edge, and runs by way of the far side. Points are in metres.
 type Beam struct {
 	Light string
 	Half  []r2.Vec // to half the intensity of the axis
@@ -58,7 +58,8 @@ type Beam struct {
 	Spot  bool     // steeper than 75°: the polygons are footprints and have no sides
 }
 
-// View is what a camera sees in plan, cut by what it meets: a polygon that starts at the lens.
+// View is what a camera sees in plan, cut by what it meets: a polygon that starts at the lens. Points
+// are in metres.
 type View struct {
 	Camera  string
 	Outline []r2.Vec
@@ -101,4 +102,14 @@ func (in *Input) Wall() (room *plan.Room, wall *plan.Wall, ok bool) {
 		}
 	}
 	return nil, nil, false
+}
+
+// LightNamed is the light of a name, or nil.
+func LightNamed(s *plan.Setup, name string) *plan.Light {
+	for i := range s.Lights {
+		if l := &s.Lights[i]; l.Name == name {
+			return l
+		}
+	}
+	return nil
 }

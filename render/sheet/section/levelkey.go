@@ -13,7 +13,7 @@ import (
 // most is how many contours a map may have before the faintest are left out.
 const most = 8
 
-// levels are the contours of the maps: one a stop, anchored at the working stop. Both maps have the
+// LevelsOf are the contours of the maps: one a stop, anchored at the working stop. Both maps have the
 // same, so that a tint means one thing on a sheet.
 func LevelsOf(in *Input) []carto.Level {
 	low, high := math.Inf(1), 0.0
@@ -119,6 +119,7 @@ type Key struct {
 	From, To int // all[from:to] are shown
 }
 
+// Shown are the levels that the map reaches.
 func (k Key) Shown() []carto.Level { return k.All[k.From:k.To] }
 
 // KeyOf is the key of some maps. A level between two values of a map has a line on it; a map all in

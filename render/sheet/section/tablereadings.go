@@ -78,6 +78,7 @@ func contrastWords(f *Face) (stops, ratio string) {
 // tenths prints a figure to a tenth; nothing has no sign.
 func tenths(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', 1, 64) }
 
+// Lit says whether a reading found light.
 func Lit(r *meter.Reading) bool { return r != nil && r.Lux != nil && *r.Lux > 0 }
 
 // lastPart is what follows the last dot of a name.

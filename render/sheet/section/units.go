@@ -70,6 +70,7 @@ func (u Units) LightLabel(l *plan.Light) string {
 	return Joined(", ", u.UnitLabel(l), u.ModifierLabel(l))
 }
 
+// UnitLabel names the unit of a light, with how many there are.
 func (u Units) UnitLabel(l *plan.Light) string {
 	s := u.sized(l.Head.UnitLabel)
 	if s == "" {
@@ -81,6 +82,7 @@ func (u Units) UnitLabel(l *plan.Light) string {
 	return s
 }
 
+// ModifierLabel names what a light wears.
 func (u Units) ModifierLabel(l *plan.Light) string { return u.sized(l.Head.ModifierLabel) }
 
 // metres is a size as the catalogue writes it.

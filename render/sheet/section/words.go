@@ -2,6 +2,7 @@ package section
 
 import "fmt"
 
+// NonEmpty leaves out what is empty.
 func NonEmpty(parts ...string) []string {
 	var some []string
 	for _, s := range parts {
@@ -12,6 +13,7 @@ func NonEmpty(parts ...string) []string {
 	return some
 }
 
+// Prefixed puts a prefix before what is not empty.
 func Prefixed(prefix, s string) string {
 	if s == "" {
 		return ""
