@@ -24,13 +24,12 @@ func lightHold(l *plan.Light) symbols.Hold {
 
 // lightKind is the symbol of a light: by how light leaves it, or as seen from above.
 func lightKind(l *plan.Light) string {
-	const overhead = 75 // degrees, from which a light is drawn as it looks from above
 	class := string(l.Head.Class)
 	switch symbols.Class(class) {
 	case symbols.Lantern, symbols.Practical, symbols.Linear:
 		return "light:" + class
 	}
-	if math.Abs(section.Tilt(l.Frame.Axis)) < overhead {
+	if math.Abs(section.Tilt(l.Frame.Axis)) < symbols.Overhead {
 		return "light:" + class
 	}
 	if class == string(symbols.Boxed) || class == string(symbols.Panel) {
