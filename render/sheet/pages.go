@@ -13,7 +13,7 @@ import (
 // pageKind draws the pages of one kind of a set-up: none where it has nothing for them.
 type pageKind func(s *sheet) []ink.Page
 
-// pageKinds are the kinds of pages in their order on a sheet. Each stands in a file of its own and is told here.
+// pageKinds are the kinds of pages in their order on a sheet. Each stands in a file of its own and is listed here.
 func pageKinds() []pageKind {
 	return []pageKind{(*sheet).planPages, (*sheet).listPages}
 }

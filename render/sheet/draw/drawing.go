@@ -18,7 +18,7 @@ type Drawing struct {
 	InsetMost float64 // the height of the second map, mm
 }
 
-// New is the drawing of a report before anything is drawn. cut is told of every text that had to be cut.
+// New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
 func New(r section.Report, p Pad, cut func(text string), smooth bool) *Drawing {
 	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, smooth: smooth, InsetMost: InsetHeights[0]}
 	d.Clear()

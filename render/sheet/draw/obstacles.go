@@ -25,7 +25,7 @@ func hard(b r2.Box) carto.Obstacle {
 	return carto.Obstacle{Outline: carto.BoxOutline(b), Leaders: true}
 }
 
-// soft is a line that had better not be covered.
+// soft is a line that lettering avoids where it can, at a cost.
 func soft(cost float64, a, b r2.Vec) carto.Obstacle {
 	return carto.Obstacle{Outline: []r2.Vec{a, b}, Cost: cost}
 }

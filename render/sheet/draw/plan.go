@@ -96,7 +96,7 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 // stripRounds is how long labels look for places on the small plan of a strip, in rounds a label.
 const stripRounds = 600
 
-// softLines are the lines that labels had better not cover: throws, beams, views, edges of
+// softLines are the lines that labels avoid where they can: throws, beams, views, edges of
 // furniture.
 func (c *Drawing) softLines(v layout.View, throws []throw) []carto.Obstacle {
 	var all []carto.Obstacle

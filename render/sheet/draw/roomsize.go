@@ -50,7 +50,7 @@ func (c roomSizes) roomSizes(v layout.View, taken []carto.Obstacle) []dimension 
 	return all
 }
 
-// spared are the places that the dimension lines of rooms would like best, which labels had better
+// spared are the places that the dimension lines of rooms would like best, which labels should
 // leave to them.
 func (c roomSizes) spared(v layout.View, taken []carto.Obstacle) []carto.Obstacle {
 	var all []carto.Obstacle

@@ -19,7 +19,7 @@ import (
 func (p Pad) symbols() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Paper} }
 
 // drawThings draws lights, grip, cameras and people by their symbols, and returns the labels that
-// go beside them. What their mounts cover had better not be lettered on.
+// go beside them. Lettering avoids what their mounts cover, where it can.
 func (c things) drawThings(p Pad, v layout.View) (labels []placeable, rests []carto.Obstacle) {
 	s := c.In.Setup
 	add := func(d symbols.Drawn, l placeable) {

@@ -10,7 +10,7 @@ import (
 // Typesetter sets texts in lines and rows, and says where it has to cut one.
 type Typesetter struct {
 	Pad Pad               // for its styles; it has no page
-	cut func(text string) // is told of every text that had to be cut
+	cut func(text string) // receives every text that does not fit and is cut
 }
 
 // Set wraps a text and says so where it has to be cut.

@@ -11,7 +11,7 @@ import (
 )
 
 // drawOpenings draws windows, doors and gaps by their symbols, and returns what lettering must not
-// hide and what it had better not.
+// hide and what it avoids where it can.
 func (c things) drawOpenings(p Pad, v layout.View) (hide, rests []carto.Obstacle) {
 	for i := range c.In.Setup.Openings {
 		o := &c.In.Setup.Openings[i]
