@@ -49,8 +49,8 @@ const (
 	edgeDepth  = 0.9 // its thickness as drawn
 )
 
-// overhead is the tilt, degrees, from which a light is drawn as it looks from above.
-const overhead = 75
+// Overhead is the tilt, degrees, from which a light is drawn as it looks from above.
+const Overhead = 75
 
 // Light draws a light and what carries it.
 func Light(c ink.Canvas, k Look, l Lamp) Drawn {
@@ -64,7 +64,7 @@ func Light(c ink.Canvas, k Look, l Lamp) Drawn {
 	rest := b.mount(l.Mount, l.At, l.Bearing)
 	b = b.at(l.At, l.Bearing)
 	draw := b.body
-	if math.Abs(l.Tilt) >= overhead && !l.round() {
+	if math.Abs(l.Tilt) >= Overhead && !l.round() {
 		draw = b.fromAbove
 	}
 	x0, y0, x1, y1 := draw(l)

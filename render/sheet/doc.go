@@ -1,8 +1,8 @@
-// Package sheet composes a lit set-up on paper: the plan to scale with its contours of light, and
-// round it what a map's collar holds. It draws on ink and knows no file format and no YAML.
+// Package sheet composes lit set-ups on paper: pages with their names and numbers. It draws on ink and knows no file
+// format and no YAML.
 //
-// Of gathers what a sheet says of a study (of.go), and Check tells early what is asked wrongly (options.go).
-// The way through is Compose: paper and scale are chosen (paper.go, scale.go, layout.go), the plan
-// is drawn in its panel (plan*.go), the collar's blocks are made (block*.go) and flowed into
-// columns (flow.go), and what does not fit goes on to a page of lists.
+// Of gathers what a sheet says of a study (of.go), and Check tells early what is asked wrongly (options.go). The way
+// through is Compose: the report of a set-up (package section) is set as blocks, paper and scale are chosen and the
+// blocks flowed (package layout), the plan or a wall is drawn in its panel (package draw), and each kind of page
+// makes its pages (pages.go). Text prints the same report without a drawing, and Strips draw it for a phone.
 package sheet

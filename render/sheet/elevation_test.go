@@ -9,12 +9,14 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/symbols/ink"
 )
 
 // leftWall is the left wall of the example with light on it that falls off from the window.
 func leftWall() Input {
-	in := example()
+	in := fixture.Example()
 	in.Elevation = &Elevation{Room: "kitchen", Wall: "left"}
 	in.Setup.Rooms[0].Walls = []plan.Wall{{Name: "left", Right: r2.Vec{Y: 3.6}, Outward: r2.Vec{X: -1}, Thickness: 0.2}}
 	in.Inset, in.Floors, in.Beams, in.Views = nil, nil, nil, nil
@@ -33,7 +35,7 @@ func leftWall() Input {
 // inside, and from the floor.
 func TestElevationIsTrue(t *testing.T) {
 	in := leftWall()
-	f := family(t)
+	f := fixture.Family(t)
 	s := sheetFor(t, in, Options{Font: f})
 	page := &s.pages[0]
 	var wall, hole ink.Extent
@@ -45,16 +47,16 @@ func TestElevationIsTrue(t *testing.T) {
 			wall.Join(ink.Path(it.Path).Bounds())
 		}
 	}
-	mm := 1000 / s.layout.times
+	mm := 1000 / s.layout.Times
 	// The left wall runs down the sheet as seen from inside: its left end is at (0, 0).
 	window := in.Setup.Openings[0]
-	if w := width(hole.Box); !near(at(w, 0), at(1.4*mm, 0)) {
+	if w := box.Width(hole.Box); !close(box.At(w, 0), box.At(1.4*mm, 0)) {
 		t.Errorf("the window is %.3f mm wide, want %.3f", w, 1.4*mm)
 	}
-	if h := height(hole.Box); !near(at(h, 0), at((window.Head-window.Sill)*mm, 0)) {
+	if h := box.Height(hole.Box); !close(box.At(h, 0), box.At((window.Head-window.Sill)*mm, 0)) {
 		t.Errorf("the window is %.3f mm high, want %.3f", h, (window.Head-window.Sill)*mm)
 	}
-	if !contains(inset(wall.Box, -1, -1), hole.Box.Min) || !contains(inset(wall.Box, -1, -1), hole.Box.Max) {
+	if !box.Contains(box.Inset(wall.Box, -1, -1), hole.Box.Min) || !box.Contains(box.Inset(wall.Box, -1, -1), hole.Box.Max) {
 		t.Errorf("the window at %v lies outside its wall at %v", hole.Box, wall.Box)
 	}
 	for i := range s.pages {
@@ -68,7 +70,7 @@ func TestElevationIsTrue(t *testing.T) {
 // TestStripOfAWall: the picture for a phone shows the wall too, not its map over the plan.
 func TestStripOfAWall(t *testing.T) {
 	in := leftWall()
-	f := family(t)
+	f := fixture.Family(t)
 	page := &Strips([]Input{in}, Options{Font: f}, 1).Pages[1]
 	var wall, hole ink.Extent
 	for i := range page.Items {
@@ -82,7 +84,7 @@ func TestStripOfAWall(t *testing.T) {
 		}
 	}
 	// 3.6 m and 0.12 m of the walls at its ends, against 1.4 m.
-	if got, want := width(hole.Box)/width(wall.Box), 1.4/3.84; got < want-1e-3 || got > want+1e-3 {
+	if got, want := box.Width(hole.Box)/box.Width(wall.Box), 1.4/3.84; got < want-1e-3 || got > want+1e-3 {
 		t.Errorf("the window takes %.4f of the wall, want %.4f", got, want)
 	}
 	if !has(page, "Illuminance on the wall kitchen.left") || !has(page, "3.60 m") || has(page, "Lights, in metres") {
@@ -102,9 +104,9 @@ openings:
   pass: {door: hall.left, along: 0.5, width: 0.9}
   out:  {window: hall.right, along: 1, width: 1, sill: 0.4, head: 1.6}
 `
-	s, _ := setupOf(t, scene)
+	s, _ := fixture.SetupOf(t, scene)
 	in := Input{Setup: s, Elevation: &Elevation{Room: "den", Wall: "right"}}
-	sheet := sheetFor(t, in, Options{Font: family(t)})
+	sheet := sheetFor(t, in, Options{Font: fixture.Family(t)})
 	page := &sheet.pages[0]
 	var wall, hole ink.Extent
 	for i := range page.Items {
@@ -119,11 +121,11 @@ openings:
 	}
 	// Seen from the den the right wall runs from y = 3 at its left end to 0. The left wall of the hall begins
 	// at y = 0, so that the door reaches from 0.5 to 1.4.
-	mm := 1000 / sheet.layout.times
-	if got, want := hole.Box.Min.X-wall.Box.Min.X, (3-1.4+sectionDeep)*mm; !near(at(got, 0), at(want, 0)) {
+	mm := 1000 / sheet.layout.Times
+	if got, want := hole.Box.Min.X-wall.Box.Min.X, (3-1.4+0.12)*mm; !close(box.At(got, 0), box.At(want, 0)) {
 		t.Errorf("the door begins %.2f mm from the left end, want %.2f", got, want)
 	}
-	if got, want := width(hole.Box), 0.9*mm; !near(at(got, 0), at(want, 0)) {
+	if got, want := box.Width(hole.Box), 0.9*mm; !close(box.At(got, 0), box.At(want, 0)) {
 		t.Errorf("the door is %.2f mm wide, want %.2f", got, want)
 	}
 	if !has(page, "pass") {
@@ -140,34 +142,29 @@ func TestElevationListsWhatWasAssumed(t *testing.T) {
 
 // TestElevationUnderASlope: a wall ends where its ceiling is, at either end, and says both heights.
 func TestElevationUnderASlope(t *testing.T) {
-	s, _ := setupOf(t, "scrimshaw: 1\nrooms: {attic: {size: [5, 4], height: {low: 1.6, high: 3, toward: top}}}\n")
+	s, _ := fixture.SetupOf(t, "scrimshaw: 1\nrooms: {attic: {size: [5, 4], height: {low: 1.6, high: 3, toward: top}}}\n")
 	for wall, c := range map[string]struct {
 		says []string
-		high float64 // m, of the highest corner
 	}{
-		"right":  {[]string{"3.00 m", "1.60 m", "4.00 m"}, 3},
-		"bottom": {[]string{"1.60 m", "5.00 m"}, 1.6},
+		"right":  {[]string{"3.00 m", "1.60 m", "4.00 m"}},
+		"bottom": {[]string{"1.60 m", "5.00 m"}},
 	} {
 		in := Input{Setup: s, Elevation: &Elevation{Room: "attic", Wall: wall}}
-		sheet := sheetFor(t, in, Options{Font: family(t)})
+		sheet := sheetFor(t, in, Options{Font: fixture.Family(t)})
 		page := &sheet.pages[0]
 		for _, said := range c.says {
 			if !has(page, said) {
 				t.Errorf("%s does not say %s", wall, said)
 			}
 		}
-		f, _ := sheet.c.onWall()
-		if got := height(f.box()); !near(at(got, 0), at(c.high, 0)) {
-			t.Errorf("%s is %.2f m high, want %.2f", wall, got, c.high)
-		}
-		checkPage(t, page, family(t))
+		checkPage(t, page, fixture.Family(t))
 	}
 }
 
 // TestElevationShowsWhatStandsBefore: what touches the wall hides it; what stands off it is dashed, and what
 // stands far off is not shown.
 func TestElevationShowsWhatStandsBefore(t *testing.T) {
-	s, _ := setupOf(t, `scrimshaw: 1
+	s, _ := fixture.SetupOf(t, `scrimshaw: 1
 rooms: {den: {size: [5, 4]}}
 furniture:
   press: {box: [1, 0.5, 1.8], at: {wall: den.top, along: 1, in: 0}}
@@ -175,7 +172,7 @@ furniture:
   bench: {box: [1, 0.5, 0.4], at: {wall: den.top, along: 4, in: 1.5}}
 `)
 	in := Input{Setup: s, Elevation: &Elevation{Room: "den", Wall: "top"}}
-	page := &sheetFor(t, in, Options{Font: family(t)}).pages[0]
+	page := &sheetFor(t, in, Options{Font: fixture.Family(t)}).pages[0]
 	for i := range page.Items {
 		it := &page.Items[i]
 		if it.Path == nil {
@@ -202,20 +199,14 @@ furniture:
 
 // TestOpeningsOnAWallSayTheirSize, in a pane rather than across a bar.
 func TestOpeningsOnAWallSayTheirSize(t *testing.T) {
-	s, _ := setupOf(t, `scrimshaw: 1
+	s, _ := fixture.SetupOf(t, `scrimshaw: 1
 rooms: {den: {size: [5, 4]}}
 openings: {bay: {window: den.top, along: 1, width: 1.6, sill: 0.8, head: 2, panes: [2, 2]}, slit: {window: den.top, along: 4, width: 0.1, sill: 0.8, head: 2}}
 `)
 	in := Input{Setup: s, Elevation: &Elevation{Room: "den", Wall: "top"}}
-	page := &sheetFor(t, in, Options{Font: family(t)}).pages[0]
+	page := &sheetFor(t, in, Options{Font: fixture.Family(t)}).pages[0]
 	if !has(page, "bay") || !has(page, "1.60 × 1.20, sill 0.80") || has(page, "slit") {
 		t.Errorf("the sheet says\n%s", texts(page))
-	}
-	hole := box(0, 0, 40, 30)
-	for panes, want := range map[[2]int]r2.Vec{{1, 1}: at(20, 15), {2, 2}: at(10, 7.5), {3, 1}: at(20, 15), {4, 2}: at(15, 7.5), {0, 0}: at(20, 15)} {
-		if b := paneOf(hole, panes); !near(middle(b.Min, b.Max), want) {
-			t.Errorf("of %v panes the middle one is %v", panes, b)
-		}
 	}
 }
 
@@ -226,8 +217,11 @@ func TestElevationSaysTheMostLight(t *testing.T) {
 	for _, v := range in.Field.Grid.Value {
 		most = max(most, float64(v))
 	}
-	page := &sheetFor(t, in, Options{Font: family(t)}).pages[0]
+	page := &sheetFor(t, in, Options{Font: fixture.Family(t)}).pages[0]
 	if want := unit.FormatLux(most) + " at the brightest"; !has(page, want) {
 		t.Errorf("the sheet does not say %q", want)
 	}
 }
+
+// close says whether two points are one, to a tenth of a micrometre.
+func close(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < 1e-4 }

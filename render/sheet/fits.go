@@ -17,26 +17,17 @@ func Fits(ins []Input, o Options) []source.Diagnostic {
 	}
 	var found []source.Diagnostic
 	for _, in := range ins {
-		c := newComposer(in, o, &faults{})
-		if c.log.failed() {
+		s := newSheet(in, o, &faults{})
+		if s.log.failed() {
 			continue
 		}
-		c.choose(c.fitterOf(nil))
-		for _, d := range c.log.all {
+		s.fitter = s.fitterOf(nil)
+		s.choose()
+		for _, d := range s.log.all {
 			if d.Severity == source.Error { // what is noted of a plan in parts comes with its sheet
 				found = append(found, d)
 			}
 		}
 	}
 	return found
-}
-
-// fitterOf tries layouts of what stands, or of the wall, with blocks beside it.
-func (c *composer) fitterOf(blocks []*block) *fitter {
-	stands := standing(c.in.Setup)
-	if f, ok := c.onWall(); ok {
-		stands = f.stands()
-	}
-	return &fitter{extent: around(stands), stands: stands, blocks: blocks,
-		head: func(grand bool) float64 { return heightOf(c.head(grand)) }}
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"testing"
 
+	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/symbols/ink"
 )
 
@@ -20,20 +21,20 @@ func filled(p *ink.Page, object string, layer ink.Layer, paper ink.Colour) bool 
 // through it is not, and on the floor's map everything that stands hides the floor.
 func TestAMapOverFurnitureIsReadThere(t *testing.T) {
 	draw := func(level *float64) (*ink.Page, ink.Colour) {
-		in := example() // a table 0.75 m high and a dresser 0.90 m, which has no light on the floor
-		grid := glow(in.Setup)
+		in := fixture.Example() // a table 0.75 m high and a dresser 0.90 m, which has no light on the floor
+		grid := fixture.Glow(in.Setup)
 		if level != nil {
 			clear(grid.Mask)
 		}
 		in.Field = &Field{Name: "Illuminance on a plane", Grid: grid, Level: level}
-		s := sheetFor(t, in, Options{Paper: "A3", Font: family(t)})
-		return &s.pages[0], s.c.p.look.Paper
+		s := sheetFor(t, in, Options{Paper: "A3", Font: fixture.Family(t)})
+		return &s.pages[0], s.d.Pad.Look.Paper
 	}
 	for _, c := range []struct {
 		level          *float64
 		table, dresser bool
 	}{
-		{nil, true, true}, {f64(0.8), false, true}, {f64(1.2), false, false},
+		{nil, true, true}, {fixture.Number(0.8), false, true}, {fixture.Number(1.2), false, false},
 	} {
 		page, paper := draw(c.level)
 		if got := filled(page, "furniture:table", ink.Furniture, paper); got != c.table {

@@ -10,17 +10,12 @@ import (
 	"scrimshaw/plan/source"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/font"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
-
-func family(t *testing.T) *font.Family {
-	t.Helper()
-	f, err := font.Default()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
 
 // shrunk is an outline drawn in a hair, so that what only touches does not count as meeting.
 func shrunk(ring []r2.Vec) []r2.Vec {
@@ -63,15 +58,15 @@ func checkPage(t *testing.T, p *ink.Page, f *font.Family) {
 				t.Errorf("%s: %q meets %q", p.Title, a.s, b.s)
 			}
 		}
-		if f.CapHeight(1)*sizeOf(p, a.s) < capSmall-1e-9 {
+		if f.CapHeight(1)*sizeOf(p, a.s) < draw.CapSmall-1e-9 {
 			t.Errorf("%s: %q is lettered too small", p.Title, a.s)
 		}
 	}
-	border := box(binding, margin, p.Width-margin, p.Height-margin)
+	border := box.Of(layout.Binding, layout.Margin, p.Width-layout.Margin, p.Height-layout.Margin)
 	for i := range p.Items {
 		it := &p.Items[i]
 		b := it.Bounds(f).Box
-		slack := frame/2 + 0.01
+		slack := draw.FrameLine/2 + 0.01
 		if b.Min.X < border.Min.X-slack || b.Min.Y < border.Min.Y-slack || b.Max.X > border.Max.X+slack || b.Max.Y > border.Max.Y+slack {
 			t.Errorf("%s: %s lies outside the frame: %v", p.Title, describe(it), b)
 		}
@@ -111,40 +106,40 @@ func compose(t *testing.T, in Input, o Options) ink.Document {
 func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 	t.Helper()
 	page := &s.pages[0]
-	v := s.fitter.view(&s.layout)
+	v := s.fitter.View(&s.layout)
 	for _, a := range letteringOf(page, f) {
 		if a.layer == ink.Collar {
 			continue
 		}
-		for _, d := range s.c.stands {
+		for _, d := range s.d.Stands {
 			if carto.Overlap(shrunk(a.box), shrunk(d.Body)) {
 				t.Errorf("%s: %q hides a symbol", page.Title, a.s)
 			}
 		}
-		for _, w := range s.c.wallObstacles(v) {
-			if carto.Overlap(shrunk(a.box), shrunk(w.Outline)) {
+		for _, w := range s.d.In.Setup.Walls {
+			if w.Opening == "" && carto.Overlap(shrunk(a.box), shrunk(v.All(w.Outline))) {
 				t.Errorf("%s: %q lies on a wall", page.Title, a.s)
 			}
 		}
-		if !allIn(a.box, s.layout.plan) {
+		if !box.AllIn(a.box, s.layout.Plan) {
 			t.Errorf("%s: %q leaves the panel of the plan", page.Title, a.s)
 		}
 	}
-	for _, corner := range s.layout.corners {
+	for _, corner := range s.layout.Corners {
 		for _, a := range letteringOf(page, f) {
-			if a.layer != ink.Collar && carto.Overlap(shrunk(a.box), corners(corner)) {
+			if a.layer != ink.Collar && carto.Overlap(shrunk(a.box), box.Corners(corner)) {
 				t.Errorf("%s: %q lies under the corner of text", page.Title, a.s)
 			}
 		}
 	}
-	for _, r := range s.layout.rules {
+	for _, r := range s.layout.Rules {
 		for _, a := range letteringOf(page, f) {
 			if carto.Overlap(shrunk(a.box), r[:]) {
 				t.Errorf("%s: %q meets a line of the sheet", page.Title, a.s)
 			}
 		}
 	}
-	if got := width(s.layout.plan) * height(s.layout.plan) / (page.Width * page.Height); got < share {
+	if got := box.Width(s.layout.Plan) * box.Height(s.layout.Plan) / (page.Width * page.Height); got < layout.Share {
 		t.Errorf("%s: the plan has %.0f %% of the page", page.Title, 100*got)
 	}
 }
@@ -153,19 +148,19 @@ func checkPlan(t *testing.T, s *sheet, f *font.Family) {
 func sheetFor(t *testing.T, in Input, o Options) *sheet {
 	t.Helper()
 	log := &faults{}
-	s := newComposer(in, o, log).lay()
+	s := newSheet(in, o, log).lay()
 	if s == nil {
 		t.Fatalf("no sheet: %v", log.all)
 	}
 	s.draw()
-	s.number(folio{1, 1, len(s.pages)})
+	s.number(draw.Folio{Drawing: 1, Sheet: 1, Sheets: len(s.pages)})
 	return s
 }
 
 func TestLetteringKeepsApart(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	for _, paper := range []string{"", "A4", "A4 landscape", "A3", "A3 portrait", "letter", "tabloid", "A2", "ANSI D"} {
-		s := sheetFor(t, example(), Options{Paper: paper, Font: f})
+		s := sheetFor(t, fixture.Example(), Options{Paper: paper, Font: f})
 		checkPlan(t, s, f)
 		for i := range s.pages {
 			checkPage(t, &s.pages[i], f)
@@ -176,7 +171,7 @@ func TestLetteringKeepsApart(t *testing.T) {
 // TestCrowdsKeepApart holds 200 made-up crowds of 40 lights, and a few smaller ones, to the same
 // rules, and tells how far their labels fell.
 func TestCrowdsKeepApart(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	papers := []string{"A4", "A3", "letter", "A4 landscape"}
 	cases, small := 200, 12
 	if testing.Short() {
@@ -195,7 +190,7 @@ func TestCrowdsKeepApart(t *testing.T) {
 			for i := range s.pages {
 				checkPage(t, &s.pages[i], f)
 			}
-			for i, n := range s.c.rungs {
+			for i, n := range s.d.Rungs {
 				rungs[min(i, len(rungs)-1)] += n
 			}
 		})

@@ -6,6 +6,10 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/render/sheet/layout"
 	"scrimshaw/samples"
 	"scrimshaw/symbols/ink"
 )
@@ -15,7 +19,7 @@ var computed = map[string][]Input{}
 
 // eachSample draws every set-up of every sample.
 func eachSample(t *testing.T, o Options, check func(t *testing.T, in Input, s *sheet)) {
-	o.Font = family(t)
+	o.Font = fixture.Family(t)
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
 			if computed[name] == nil {
@@ -33,25 +37,37 @@ func eachSample(t *testing.T, o Options, check func(t *testing.T, in Input, s *s
 func TestContoursOfSamplesAreCalm(t *testing.T) {
 	const long, sharpest = 2.0, 30.0
 	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) {
-		v := s.fitter.view(&s.layout)
-		for _, r := range s.c.reliefs(v) {
-			for _, l := range r.lines {
-				for i := 1; i+1 < len(l.Points); i++ {
-					a, b := r2.Sub(l.Points[i], l.Points[i-1]), r2.Sub(l.Points[i+1], l.Points[i])
-					turn := math.Abs(math.Atan2(r2.Cross(a, b), r2.Dot(a, b))) * 180 / math.Pi
-					if r2.Norm(a) > long && r2.Norm(b) > long && turn > sharpest {
-						t.Errorf("%s: a contour of %g lx turns by %.0f° at %v m", s.c.in.Setup.Name, l.Level, turn, v.metres(l.Points[i]))
-					}
+		v, seen := s.fitter.View(&s.layout), 0
+		for _, line := range contoursOf(&s.pages[0]) {
+			for i := 1; i+1 < len(line); i++ {
+				a, b := r2.Sub(line[i], line[i-1]), r2.Sub(line[i+1], line[i])
+				turn := math.Abs(math.Atan2(r2.Cross(a, b), r2.Dot(a, b))) * 180 / math.Pi
+				if seen++; r2.Norm(a) > long && r2.Norm(b) > long && turn > sharpest {
+					t.Errorf("%s: a contour turns by %.0f° at %v m", s.d.In.Setup.Name, turn, v.Metres(line[i]))
 				}
 			}
 		}
+		if seen == 0 {
+			t.Errorf("%s has no contours", s.pages[0].Title)
+		}
 	})
+}
+
+// contoursOf are the contours on a page, without the cliffs, which have a pen of their own.
+func contoursOf(p *ink.Page) (all [][]r2.Vec) {
+	for i := range p.Items {
+		it := &p.Items[i]
+		if it.Layer == ink.Contours && it.Stroke != nil && (it.Stroke.Width == draw.Hair || it.Stroke.Width == draw.Thick) {
+			all = append(all, ink.Path(it.Path).Points(0.01))
+		}
+	}
+	return all
 }
 
 // TestPlansFillTheirPages measures what is drawn of the plan, words and lists left out, on the
 // page of each sample as it comes.
 func TestPlansFillTheirPages(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) {
 		page := &s.pages[0]
 		var drawn ink.Extent
@@ -60,8 +76,8 @@ func TestPlansFillTheirPages(t *testing.T) {
 				drawn.Join(it.Bounds(f))
 			}
 		}
-		if got := width(drawn.Box) * height(drawn.Box) / (page.Width * page.Height); got < share {
-			t.Errorf("the plan fills %.0f %% of %s, want %.0f %%", 100*got, page.Title, 100*share)
+		if got := box.Width(drawn.Box) * box.Height(drawn.Box) / (page.Width * page.Height); got < layout.Share {
+			t.Errorf("the plan fills %.0f %% of %s, want %.0f %%", 100*got, page.Title, 100*layout.Share)
 		}
 	})
 }
@@ -70,11 +86,11 @@ func TestPlansFillTheirPages(t *testing.T) {
 // page of its own or takes the unit, the level or the colour out of a tag.
 func TestListsAndTagsOutweighSmallPaper(t *testing.T) {
 	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
-		if !has(&s.pages[0], s.c.lights().title) {
+		if !has(&s.pages[0], sectionOf(t, s.d.Report, "Lights").Title) {
 			t.Errorf("%s: the list of lights has spilled", s.pages[0].Title)
 		}
-		if s.c.shortened > 0 {
-			t.Errorf("%s: %d labels are cut", s.pages[0].Title, s.c.shortened)
+		if s.d.Shortened > 0 {
+			t.Errorf("%s: %d labels are cut", s.pages[0].Title, s.d.Shortened)
 		}
 	})
 }
@@ -82,7 +98,7 @@ func TestListsAndTagsOutweighSmallPaper(t *testing.T) {
 // TestListsComeOnTheSmallestPaperThatHoldsThem: a page of lists is no larger than it has to be, unless
 // a paper was asked for.
 func TestListsComeOnTheSmallestPaperThatHoldsThem(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	seen := false
 	for _, paper := range []string{"", "A3"} {
 		eachSample(t, Options{Paper: paper}, func(t *testing.T, _ Input, s *sheet) {

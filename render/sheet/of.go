@@ -30,7 +30,7 @@ func Of(s *study.Study, o Options) Input {
 	for _, v := range s.Views {
 		in.Views = append(in.Views, View{Camera: v.Camera, Outline: v.Outline})
 	}
-	in.takeMaps(s, o)
+	takeMaps(&in, s, o)
 	return in
 }
 
@@ -67,22 +67,22 @@ func faceOf(s *study.Study, person string) Face {
 
 // takeMaps takes what is mapped, to scale and small: the faces where they are asked for, else a wall or a level
 // plane where the study has one, else the floor.
-func (in *Input) takeMaps(s *study.Study, o Options) {
+func takeMaps(in *Input, s *study.Study, o Options) {
 	floor, face, wall, level := s.Floor(), s.Face(), firstWall(s), s.Level()
 	switch {
 	case face != nil && o.mapped(s.Setup.Scene, wall != nil || level != nil) == mapFace:
-		in.large(s, face)
-		in.small(s, floor)
+		large(in, s, face)
+		small(in, s, floor)
 	case wall != nil:
 		room, name, _ := strings.Cut(wall.Name, ".")
 		in.Elevation = &Elevation{Room: room, Wall: name}
 		in.Field, in.Beams, in.Views = fieldOf(s, wall), nil, nil
 	case level != nil:
-		in.large(s, level)
-		in.small(s, face)
+		large(in, s, level)
+		small(in, s, face)
 	case floor != nil:
-		in.large(s, floor)
-		in.small(s, face)
+		large(in, s, floor)
+		small(in, s, face)
 	}
 }
 
@@ -97,12 +97,12 @@ func firstWall(s *study.Study) *study.Field {
 }
 
 // large takes a field, and those of its kind on the other levels of floor, for the map to scale.
-func (in *Input) large(s *study.Study, f *study.Field) {
+func large(in *Input, s *study.Study, f *study.Field) {
 	in.Field, in.Floors = fieldOf(s, f), others(s, f, fieldOf)
 }
 
 // small takes likewise what is drawn too small for its edges to need more than the lattice.
-func (in *Input) small(s *study.Study, f *study.Field) {
+func small(in *Input, s *study.Study, f *study.Field) {
 	if f != nil {
 		in.Inset, in.Insets = gridOf(s, f), others(s, f, gridOf)
 	}

@@ -6,11 +6,9 @@ import (
 	"testing"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
-	"scrimshaw/plan/scene"
-	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/render/sheet/internal/fixture"
 )
 
 const hall = `scrimshaw: 1
@@ -19,21 +17,6 @@ people: {ada: {at: [2, 2]}}
 cameras: {A: {at: [2, 0.4], lens: 32 mm}}
 lights: {k: {unit: fresnel-tungsten-650, at: [0.5, 2.5], height: 2, level: 0 %, scrims: [double]}}
 `
-
-// setupOf resolves a scene without errors.
-func setupOf(t *testing.T, text string) (*plan.Setup, *source.Log) {
-	t.Helper()
-	shipped, err := kit.Shipped()
-	if err != nil {
-		t.Fatal(err)
-	}
-	log := &source.Log{}
-	all := plan.ResolveAll(scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "hall.yaml", Text: []byte(text)}, log), nil, log)
-	if len(all) != 1 {
-		t.Fatal(log.All())
-	}
-	return all[0], log
-}
 
 // What is mapped: an option goes before a plane, and a plane before what the scene says of its field.
 func TestOfMapsWhatIsAsked(t *testing.T) {
@@ -55,7 +38,7 @@ func TestOfMapsWhatIsAsked(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			s, _ := setupOf(t, hall+"sheet: {"+c.sheet+"}\n")
+			s, _ := fixture.SetupOf(t, hall+"sheet: {"+c.sheet+"}\n")
 			lit, err := study.Run(t.Context(), s, study.Options{Step: 0.5, Quality: light.Draft, Planes: c.planes})
 			if err != nil {
 				t.Fatal(err)
@@ -81,7 +64,7 @@ func TestOfMapsWhatIsAsked(t *testing.T) {
 func TestFacesOfEveryFloor(t *testing.T) {
 	text := strings.NewReplacer("people: {ada: {at: [2, 2]}}", "people: {ada: {at: [2, 2]}, noor: {at: [6, 1.5], pose: seated}}",
 		"level: 0 %", "level: 50 %").Replace(hall)
-	s, _ := setupOf(t, text)
+	s, _ := fixture.SetupOf(t, text)
 	lit, err := study.Run(t.Context(), s, study.Options{Step: 0.5, Quality: light.Draft})
 	if err != nil {
 		t.Fatal(err)
@@ -105,7 +88,7 @@ func TestFacesOfEveryFloor(t *testing.T) {
 
 // Nothing that a sheet must say is left to the caller, even where the study has readings alone.
 func TestOfSaysAll(t *testing.T) {
-	s, _ := setupOf(t, hall)
+	s, _ := fixture.SetupOf(t, hall)
 	lit, err := study.Run(t.Context(), s, study.Options{ReadingsOnly: true})
 	if err != nil {
 		t.Fatal(err)
@@ -124,8 +107,8 @@ func TestOfSaysAll(t *testing.T) {
 
 // Every fault that composing would find in words is found before light is computed, and told once.
 func TestCheckBeforeLight(t *testing.T) {
-	s, _ := setupOf(t, hall)
-	empty, _ := setupOf(t, "scrimshaw: 1\nrooms: {den: {size: [4, 3]}}\n")
+	s, _ := fixture.SetupOf(t, hall)
+	empty, _ := fixture.SetupOf(t, "scrimshaw: 1\nrooms: {den: {size: [4, 3]}}\n")
 	for _, c := range []struct {
 		name string
 		s    *plan.Setup
@@ -150,7 +133,7 @@ func TestCheckBeforeLight(t *testing.T) {
 
 // A map of points farther apart than usual says so.
 func TestCoarseMapSaysSo(t *testing.T) {
-	in := example()
+	in := fixture.Example()
 	const said = "THE SET IS LARGE: THE MAP IS OF POINTS 0.05 M APART"
 	if strings.Contains(strings.ToUpper(Text(Options{}, in)), said) {
 		t.Error("a map as fine as usual is called coarse")

@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan"
@@ -11,6 +12,9 @@ import (
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/font"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 )
 
 // Options say how a sheet is drawn. An empty word leaves the choice to the scene, and where that
@@ -28,24 +32,12 @@ type Options struct {
 
 // wish is what options and scene ask for, read and checked.
 type wish struct {
-	paper  *Paper
-	way    Orientation
+	paper  *layout.Paper
+	way    layout.Orientation
 	scale  float64 // 0: choose
-	theme  Theme
+	theme  draw.Theme
 	levels carto.Unit
 	smooth bool // a continuous tint in place of bands
-}
-
-// levelWords are the words for what contours are lettered in.
-var levelWords = []struct {
-	word string
-	unit carto.Unit
-	says string // under the level key
-}{
-	{"lx", carto.Lux, "lx"},
-	{"fc", carto.Footcandles, "fc"},
-	{"stop", carto.TStop, "T-stop"},
-	{"stops", carto.Stops, "stops from the working stop"},
 }
 
 // said is a word with the place it was written at, if it stands in the scene.
@@ -85,9 +77,9 @@ func asked(o Options, s *plan.Setup, log *faults) wish {
 	w.readPaper(pick(o.Paper, sheet.Paper, "sheet.paper"), log)
 	w.readScale(pick(o.Scale, sheet.Scale, "sheet.scale"), feet, log)
 	w.readLevels(pick(o.Levels, sheet.Levels, "sheet.levels"), feet, log)
-	theme, ok := themeNamed(o.Theme)
+	theme, ok := draw.ThemeNamed(o.Theme)
 	if !ok {
-		unknown(log, said{word: o.Theme}, "theme", ThemeNames())
+		unknown(log, said{word: o.Theme}, "theme", draw.ThemeNames())
 	}
 	w.theme = theme
 	w.readTint(o.Tint, log)
@@ -96,9 +88,9 @@ func asked(o Options, s *plan.Setup, log *faults) wish {
 }
 
 func (w *wish) readPaper(s said, log *faults) {
-	paper, way, ok := parsePaper(s.word)
+	paper, way, ok := layout.ParsePaper(s.word)
 	if !ok {
-		unknown(log, s, "paper", paperNames())
+		unknown(log, s, "paper", layout.PaperNames())
 	}
 	w.paper, w.way = paper, way
 }
@@ -126,15 +118,10 @@ func (w *wish) readLevels(s said, feet bool, log *faults) {
 		}
 		return
 	}
-	var words []string
-	for _, l := range levelWords {
-		if l.word == s.word {
-			w.levels = l.unit
-			return
-		}
-		words = append(words, l.word)
+	var ok bool
+	if w.levels, ok = section.LevelUnit(s.word); !ok {
+		unknown(log, s, "measure of light", section.LevelNames())
 	}
-	unknown(log, s, "measure of light", words)
 }
 
 // unknown records a word that is not one of those there are.
@@ -147,4 +134,15 @@ func unknown(log *faults, s said, what string, all []string) {
 		Span: s.span, Path: s.path,
 		Message: fmt.Sprintf("there is no %s %q", what, s.word),
 		Hint:    hint})
+}
+
+// TintNames lists the grounds that a map can have, the default first.
+func TintNames() []string { return []string{"bands", "smooth"} }
+
+func (w *wish) readTint(word string, log *faults) {
+	names := TintNames()
+	if word != "" && !slices.Contains(names, word) {
+		unknown(log, said{word: word}, "tint", names)
+	}
+	w.smooth = word == names[1]
 }

@@ -11,21 +11,22 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/meter"
+	"scrimshaw/render/sheet/internal/fixture"
 )
 
 // crowd is a made-up set-up of one room with many things in it, some of them on top of each other.
 func crowd(seed int64, lights int) Input {
 	rng := rand.New(rand.NewSource(seed))
 	w, h := 3+rng.Float64()*5, 2.5+rng.Float64()*4
-	s := kitchen()
-	s.Rooms = []plan.Room{{Name: "hall", Inside: quad(0, 0, w, h), Top: 2.6}}
+	s := fixture.Kitchen()
+	s.Rooms = []plan.Room{{Name: "hall", Inside: fixture.Quad(0, 0, w, h), Top: 2.6}}
 	s.Walls = []plan.WallPiece{
-		{Outline: quad(-0.2, -0.2, w+0.2, 0)}, {Outline: quad(-0.2, h, w+0.2, h+0.2)},
-		{Outline: quad(-0.2, 0, 0, h)}, {Outline: quad(w, 0, w+0.2, h)},
+		{Outline: fixture.Quad(-0.2, -0.2, w+0.2, 0)}, {Outline: fixture.Quad(-0.2, h, w+0.2, h+0.2)},
+		{Outline: fixture.Quad(-0.2, 0, 0, h)}, {Outline: fixture.Quad(w, 0, w+0.2, h)},
 	}
 	s.Openings, s.Furniture, s.Grip, s.Lights, s.People, s.Meters = nil, nil, nil, nil, nil, nil
 	s.Title = words1(rng, 2+rng.Intn(9))
-	in := Input{Setup: s, Cautions: example().Cautions, Unchecked: example().Unchecked}
+	in := Input{Setup: s, Cautions: fixture.Example().Cautions, Unchecked: fixture.Example().Unchecked}
 	inside := func() r2.Vec { return r2.Vec{X: rng.Float64() * w, Y: rng.Float64() * h} }
 	for i := range 1 + rng.Intn(4) {
 		crowdPerson(&in, rng, i, inside())
@@ -37,7 +38,7 @@ func crowd(seed int64, lights int) Input {
 			from = r2.Vec{X: -0.3 - rng.Float64()*2, Y: rng.Float64() * h}
 		}
 		to := s.People[rng.Intn(len(s.People))].Face.At
-		l := fixtureLight(fmt.Sprint(i+1), fmt.Sprintf("l%d", i+1), r3.Vec{X: from.X, Y: from.Y, Z: 0.5 + rng.Float64()*2.5}, to,
+		l := fixture.Light(fmt.Sprint(i+1), fmt.Sprintf("l%d", i+1), r3.Vec{X: from.X, Y: from.Y, Z: 0.5 + rng.Float64()*2.5}, to,
 			classes[rng.Intn(len(classes))], words1(rng, 2), words1(rng, 1+rng.Intn(2)), 0.05+rng.Float64(), 2500+rng.Float64()*4000, rng.Float64())
 		l.Placing = []plan.Dimension{{From: "hall.left", Metres: from.X}, {From: "hall.bottom", Metres: from.Y}}
 		if rng.Intn(3) == 0 {
@@ -54,11 +55,11 @@ func crowd(seed int64, lights int) Input {
 	for i := range rng.Intn(5) {
 		p := inside()
 		s.Furniture = append(s.Furniture, plan.Furniture{Name: fmt.Sprintf("thing-%d", i+1), Kind: "box", At: p, Size: [3]float64{0.8, 0.5, 0.8}, Z1: 0.8,
-			Parts: []plan.Part{{Kind: "body", Outline: quad(p.X-0.4, p.Y-0.25, p.X+0.4, p.Y+0.25), Z1: 0.8}}})
+			Parts: []plan.Part{{Kind: "body", Outline: fixture.Quad(p.X-0.4, p.Y-0.25, p.X+0.4, p.Y+0.25), Z1: 0.8}}})
 	}
 	for i := range rng.Intn(4) {
 		p := inside()
-		in.Readings = append(in.Readings, meter.Reading{Name: fmt.Sprintf("meter-%d", i+1), Kind: "flat", At: r3.Vec{X: p.X, Y: p.Y, Z: 1}, Lux: f64(rng.Float64() * 900), Stop: f64(2), Over: f64(-0.4)})
+		in.Readings = append(in.Readings, meter.Reading{Name: fmt.Sprintf("meter-%d", i+1), Kind: "flat", At: r3.Vec{X: p.X, Y: p.Y, Z: 1}, Lux: fixture.Number(rng.Float64() * 900), Stop: fixture.Number(2), Over: fixture.Number(-0.4)})
 	}
 	for i := range rng.Intn(12) {
 		s.Assumed = append(s.Assumed, plan.Assumption{Thing: fmt.Sprintf("lights.l%d", i+1), What: words1(rng, 1), Value: words1(rng, 2)})
@@ -66,9 +67,9 @@ func crowd(seed int64, lights int) Input {
 	for range rng.Intn(6) {
 		in.Watch = append(in.Watch, words1(rng, 4+rng.Intn(25))+".")
 	}
-	in.Field = &Field{Name: "Illuminance on the floor", Grid: glow(s)}
+	in.Field = &Field{Name: "Illuminance on the floor", Grid: fixture.Glow(s)}
 	if seed%3 == 0 {
-		in.Field.Uncomputed = []plan.Uncomputed{scrims, filter}
+		in.Field.Uncomputed = []plan.Uncomputed{fixture.Scrims, fixture.Filter}
 	}
 	return in
 }
@@ -84,7 +85,7 @@ func crowdPerson(in *Input, rng *rand.Rand, i int, at r2.Vec) {
 	side := func(part string, turn, lux float64) *meter.Reading {
 		s, c := math.Sincos((faces + turn) * math.Pi / 180)
 		return &meter.Reading{Name: name + "." + part, Person: name, Kind: "flat", At: p.Face.At, Facing: r3.Vec{X: s, Y: c}, Lux: &lux,
-			Stop: f64(math.Sqrt(lux / 20)), Over: f64(0), CCT: f64(4000)}
+			Stop: fixture.Number(math.Sqrt(lux / 20)), Over: fixture.Number(0), CCT: fixture.Number(4000)}
 	}
 	in.Faces = append(in.Faces, Face{Person: name, Key: side("key", -45, 100+rng.Float64()*900), Fill: side("fill", 45, 10+rng.Float64()*90), Contrast: 1 + rng.Float64()*4})
 }

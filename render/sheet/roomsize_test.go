@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"scrimshaw/render/sheet/box"
 	"scrimshaw/symbols/ink"
 )
 
@@ -31,9 +32,9 @@ func TestWhatListsMeasureFromIsLettered(t *testing.T) {
 		}
 		for i := range in.Setup.Rooms {
 			r := &in.Setup.Rooms[i]
-			g := gatherer{}
-			g.all(r.Inside, 0)
-			for _, words := range []string{r.Name, s.c.length(width(g.box())), s.c.length(height(g.box()))} {
+			g := ink.Extent{}
+			g.Add(r.Inside...)
+			for _, words := range []string{r.Name, s.d.Length(box.Width(g.Box)), s.d.Length(box.Height(g.Box))} {
 				if !onPlan(&s.pages[0], words) {
 					t.Errorf("%s: nothing says %q of the room %s", s.pages[0].Title, words, r.Name)
 				}

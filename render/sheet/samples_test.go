@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"context"
+	"slices"
+	"strings"
 	"testing"
 
 	"scrimshaw/plan"
@@ -9,7 +11,9 @@ import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/samples"
+	"scrimshaw/symbols/ink"
 )
 
 // sampleInputs runs a sample through all stations.
@@ -47,27 +51,40 @@ func inputsOf(t *testing.T, name string, text []byte) (ins []Input) {
 // TestSamplesKeepApart holds the samples to the rules of lettering, and every light's tag to its
 // full or its short form.
 func TestSamplesKeepApart(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
 			for _, in := range sampleInputs(t, name) {
 				for _, paper := range []string{"", "A4", "A3", "letter"} {
 					s := sheetFor(t, in, Options{Paper: paper, Font: f})
 					checkPlan(t, s, f)
-					if s.c.reduced > 0 {
-						t.Errorf("on %q %d labels are no more than a number, or left out", paper, s.c.reduced)
+					if s.d.Reduced > 0 {
+						t.Errorf("on %q %d labels are no more than a number, or left out", paper, s.d.Reduced)
 					}
 					for i := range s.pages {
 						checkPage(t, &s.pages[i], f)
 					}
 					for i := range in.Setup.Lights {
 						l := &in.Setup.Lights[i]
-						if first := s.c.p.small().strong().ellipsis(s.c.lightLabel(l), tagRoom); !has(&s.pages[0], first) && !has(&s.pages[0], s.c.unitLabel(l)) && !has(&s.pages[0], s.c.shortLabel(l)) {
-							t.Errorf("on %q light %s (%s) has no more than its number", paper, l.Tag, first)
+						if !isNamed(&s.pages[0], s.d.UnitLabel(l)) {
+							t.Errorf("on %q light %s (%s) has no more than its number", paper, l.Tag, s.d.LightLabel(l))
 						}
 					}
 				}
 			}
 		})
 	}
+}
+
+// isNamed says whether a page letters a unit, with what it wears or without what qualifies it; a long name ends in an
+// ellipsis.
+func isNamed(p *ink.Page, unit string) bool {
+	short, _, _ := strings.Cut(unit, ", ")
+	return slices.ContainsFunc(p.Items, func(it ink.Item) bool {
+		if it.Text == nil || it.Layer != ink.Tags {
+			return false
+		}
+		said := strings.TrimSuffix(it.Text.S, "…")
+		return strings.HasPrefix(it.Text.S, short) || said != it.Text.S && strings.HasPrefix(unit, said)
+	})
 }

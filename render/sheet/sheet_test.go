@@ -12,53 +12,21 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/unit"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/symbols/ink"
 )
 
-// TestScaleBarIsTrue measures the bar on paper against the length its sentence names, at every
-// scale there is.
-func TestScaleBarIsTrue(t *testing.T) {
-	for _, feet := range []bool{false, true} {
-		for _, times := range unit.Scales(feet) {
-			in := example()
-			in.Setup.Feet = feet
-			c := newComposer(in, Options{Font: family(t)}, &faults{})
-			page := &ink.Page{}
-			c.scaleBar(c.p.with(page), 0, 20, times, "A3")
-			var bar ink.Extent
-			alt := ""
-			for i := range page.Items {
-				if it := &page.Items[i]; it.Object == "scale-bar" && it.Path != nil {
-					bar.Join(ink.Path(it.Path).Bounds())
-					alt += it.Alt
-				}
-			}
-			r := rulerFor(times, feet)
-			want := r.length * r.metres * 1000 / times
-			if got := width(bar.Box); math.Abs(got-want) > want/1000 {
-				t.Errorf("at 1:%v the bar is %v mm long, want %v", times, got, want)
-			}
-			if want > longest {
-				t.Errorf("at 1:%v the bar of %v mm is too long for its column", times, want)
-			}
-			if !strings.HasPrefix(alt, "Scale bar of ") || !strings.Contains(alt, r.unit) {
-				t.Errorf("the bar says %q", alt)
-			}
-		}
-	}
-}
-
 // TestPlanIsTrue measures the room on paper.
 func TestPlanIsTrue(t *testing.T) {
-	doc := compose(t, example(), Options{Scale: "1:50", Paper: "A3"})
+	doc := compose(t, fixture.Example(), Options{Scale: "1:50", Paper: "A3"})
 	var walls ink.Extent
 	for i := range doc.Pages[0].Items {
 		if it := &doc.Pages[0].Items[i]; strings.HasPrefix(it.Object, "wall:") {
 			walls.Join(ink.Path(it.Path).Bounds())
 		}
 	}
-	if w, h := width(walls.Box), height(walls.Box); math.Abs(w-4.6*20) > 0.01 || math.Abs(h-4.0*20) > 0.01 {
+	if w, h := box.Width(walls.Box), box.Height(walls.Box); math.Abs(w-4.6*20) > 0.01 || math.Abs(h-4.0*20) > 0.01 {
 		t.Errorf("the room is %.3f by %.3f mm on paper, want 92 by 80", w, h)
 	}
 }
@@ -66,12 +34,12 @@ func TestPlanIsTrue(t *testing.T) {
 // TestLegendIsWhatIsDrawn compares the entries of the legend with the kinds of things in the
 // set-up, found here by another way than the sheet does.
 func TestLegendIsWhatIsDrawn(t *testing.T) {
-	ins := []Input{example(), {Setup: &plan.Setup{}}}
+	ins := []Input{fixture.Example(), {Setup: &plan.Setup{}}}
 	for n := range int64(6) {
 		ins = append(ins, crowd(n, 8))
 	}
 	for n, in := range ins {
-		s := sheetFor(t, in, Options{Font: family(t), Paper: "A3"})
+		s := sheetFor(t, in, Options{Font: fixture.Family(t), Paper: "A3"})
 		got := legendOf(s.pages)
 		want := map[string]bool{}
 		for i := range in.Setup.Lights {
@@ -148,7 +116,7 @@ func keysOf(m map[string]bool) []string {
 
 // TestTheSameInk composes twice.
 func TestTheSameInk(t *testing.T) {
-	for _, in := range []func() Input{example, func() Input { return crowd(3, 25) }} {
+	for _, in := range []func() Input{fixture.Example, func() Input { return crowd(3, 25) }} {
 		a, _ := Compose(in(), Options{Date: "2031-05-14"})
 		b, _ := Compose(in(), Options{Date: "2031-05-14"})
 		if !reflect.DeepEqual(a, b) {
@@ -159,7 +127,7 @@ func TestTheSameInk(t *testing.T) {
 
 // TestEveryThingSpeaks looks for the sentence of every light, person, camera, grip and reading.
 func TestEveryThingSpeaks(t *testing.T) {
-	in := example()
+	in := fixture.Example()
 	doc := compose(t, in, Options{})
 	said := map[string]string{}
 	for i := range doc.Pages[0].Items {
@@ -206,13 +174,13 @@ func TestPapersAndScales(t *testing.T) {
 		{"too large for a good scale on A4", func(in *Input) { away(in, 10) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 50 on A3"},
 		{"too large for a good scale", func(in *Input) { away(in, 16) }, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 100 on A3"},
 		{"the scene asks", func(in *Input) {
-			in.Setup.Scene.Sheet.Paper, in.Setup.Scene.Sheet.Scale = given("A2"), given("1:50")
+			in.Setup.Scene.Sheet.Paper, in.Setup.Scene.Sheet.Scale = fixture.Given("A2"), fixture.Given("1:50")
 		}, Options{}, r2.Vec{X: 594, Y: 420}, "1 : 50 on A2"},
-		{"the option wins over the scene", func(in *Input) { in.Setup.Scene.Sheet.Paper = given("A2") },
+		{"the option wins over the scene", func(in *Input) { in.Setup.Scene.Sheet.Paper = fixture.Given("A2") },
 			Options{Paper: "A4"}, r2.Vec{X: 297, Y: 210}, "1 : 50 on A4"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			in := example()
+			in := fixture.Example()
 			c.change(&in)
 			page := compose(t, in, c.o).Pages[0]
 			if math.Abs(page.Width-c.size.X) > 1e-9 || math.Abs(page.Height-c.size.Y) > 1e-9 {
@@ -250,7 +218,7 @@ func TestWishesThatCannotBe(t *testing.T) {
 		{Options{Paper: "A4", Scale: "1:10"}, func(in *Input) { away(in, 16) }, "plan-too-large", "it fits at 1:100"},
 		{Options{Paper: "A4", Scale: "1:10"}, func(in *Input) { away(in, 60) }, "plan-too-large", "it comes in parts at 1:25"},
 	} {
-		in := example()
+		in := fixture.Example()
 		c.change(&in)
 		doc, found := Compose(in, c.o)
 		if len(doc.Pages) > 0 || len(found) != 1 || found[0].Severity != source.Error || found[0].Code != c.code {
@@ -269,8 +237,8 @@ func TestWishesThatCannotBe(t *testing.T) {
 
 // TestFaultsOfTheSceneKeepTheirPlace asks for a paper that there is not in the scene itself.
 func TestFaultsOfTheSceneKeepTheirPlace(t *testing.T) {
-	in := example()
-	in.Setup.Scene.Sheet.Paper = given("A33")
+	in := fixture.Example()
+	in.Setup.Scene.Sheet.Paper = fixture.Given("A33")
 	in.Setup.Scene.Sheet.Paper.Span = source.Span{Line: 7, Col: 10}
 	_, found := Compose(in, Options{})
 	if len(found) != 1 || found[0].Span.Line != 7 || found[0].Path != "sheet.paper" {
@@ -279,7 +247,7 @@ func TestFaultsOfTheSceneKeepTheirPlace(t *testing.T) {
 }
 
 func TestSheetsAreNumberedThrough(t *testing.T) {
-	one, two := example(), crowd(5, 30)
+	one, two := fixture.Example(), crowd(5, 30)
 	doc, _ := ComposeAll([]Input{one, two}, Options{Paper: "A4", Date: "2031-05-14"})
 	if len(doc.Pages) < 4 {
 		t.Fatalf("%d pages", len(doc.Pages))
@@ -326,9 +294,9 @@ func TestDrawingKeepsItsNumber(t *testing.T) {
 
 // TestOneTray draws two set-ups of which only one needs the larger paper.
 func TestOneTray(t *testing.T) {
-	large := example()
+	large := fixture.Example()
 	away(&large, 10)
-	doc, _ := ComposeAll([]Input{example(), large}, Options{})
+	doc, _ := ComposeAll([]Input{fixture.Example(), large}, Options{})
 	for i := range doc.Pages {
 		if p := &doc.Pages[i]; math.Min(p.Width, p.Height) != 297 {
 			t.Errorf("page %d is %v by %v", i+1, p.Width, p.Height)
@@ -337,7 +305,7 @@ func TestOneTray(t *testing.T) {
 }
 
 func TestCautionsStandBesideThePlan(t *testing.T) {
-	for _, in := range []Input{example(), crowd(2, 12), crowd(7, 20)} {
+	for _, in := range []Input{fixture.Example(), crowd(2, 12), crowd(7, 20)} {
 		page := compose(t, in, Options{}).Pages[0]
 		if !has(&page, "Cautions") || !has(&page, "Local codes and licensed practice come first.") {
 			t.Error("the cautions are not on the sheet of the plan")
@@ -346,7 +314,7 @@ func TestCautionsStandBesideThePlan(t *testing.T) {
 }
 
 func TestTextHoldsEveryValue(t *testing.T) {
-	text := Text(Options{Date: "2031-05-14"}, example())
+	text := Text(Options{Date: "2031-05-14"}, fixture.Example())
 	for _, want := range []string{
 		"The kitchen, late afternoon, Set-up 2", "Working stop T2.8, ISO 800, 24 fps, 180°, 1/48 s", "C = 340",
 		"Low Water, Quay house, ground floor, revision B, 2031-05-14, for electric, grip, by M. Aldous",
@@ -368,8 +336,8 @@ func TestTextHoldsEveryValue(t *testing.T) {
 func TestBareSetups(t *testing.T) {
 	for name, in := range map[string]Input{
 		"nothing":     {Setup: &plan.Setup{}},
-		"one person":  {Setup: &plan.Setup{People: kitchen().People}, Faces: []Face{{Person: "ruth", Contrast: math.NaN()}}},
-		"a dark room": {Setup: kitchen(), Field: &Field{Name: "Illuminance on the floor", Grid: glow(&plan.Setup{})}},
+		"one person":  {Setup: &plan.Setup{People: fixture.Kitchen().People}, Faces: []Face{{Person: "ruth", Contrast: math.NaN()}}},
+		"a dark room": {Setup: fixture.Kitchen(), Field: &Field{Name: "Illuminance on the floor", Grid: fixture.Glow(&plan.Setup{})}},
 		"NaN":         {Setup: &plan.Setup{Title: "\x00", People: []plan.Person{{At: r2.Vec{X: math.NaN()}}}}},
 	} {
 		if doc, found := Compose(in, Options{}); len(doc.Pages) == 0 {
@@ -379,22 +347,22 @@ func TestBareSetups(t *testing.T) {
 }
 
 func TestLongWordsAreCutAloud(t *testing.T) {
-	in := example()
+	in := fixture.Example()
 	in.Setup.Title = strings.Repeat("lightinterminable", 12)
 	doc, found := Compose(in, Options{})
 	if len(found) == 0 || found[0].Code != "lettering-cut" || found[0].Severity != source.Warning {
 		t.Errorf("found %v", found)
 	}
 	for i := range doc.Pages {
-		checkPage(t, &doc.Pages[i], family(t))
+		checkPage(t, &doc.Pages[i], fixture.Family(t))
 	}
 }
 
 // TestTextsWrapBeforeTheyAreCut: what two lines of the title block or of a tag hold is not cut.
 func TestTextsWrapBeforeTheyAreCut(t *testing.T) {
-	in := example()
-	in.Setup.Scene.Sheet.Production = given("The Long Breakfast of the Lamplighter's Daughter")
-	in.Setup.Scene.Sheet.Location = given("14 Harbour Terrace, ground floor rear kitchen")
+	in := fixture.Example()
+	in.Setup.Scene.Sheet.Production = fixture.Given("The Long Breakfast of the Lamplighter's Daughter")
+	in.Setup.Scene.Sheet.Location = fixture.Given("14 Harbour Terrace, ground floor rear kitchen")
 	in.Setup.Lights[0].Note = "sodium street, keep clear of path"
 	doc, found := Compose(in, Options{Paper: "A3"})
 	if len(found) > 0 {
@@ -412,22 +380,7 @@ func TestTextsWrapBeforeTheyAreCut(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, said)
 		}
 	}
-	checkPage(t, &doc.Pages[0], family(t))
-}
-
-// TestSizesAreInTheScenesUnits: the catalogue writes metres, a scene in feet is lettered in feet.
-func TestSizesAreInTheScenesUnits(t *testing.T) {
-	in := example()
-	in.Setup.Lights[1].Head.UnitLabel = "1.2 m LED tube, 100 W"
-	for _, c := range []struct {
-		feet bool
-		want string
-	}{{false, "1.2 m LED tube, 100 W, softbox 0.9 m"}, {true, "3'11\" LED tube, 100 W, softbox 2'11½\""}} {
-		in.Setup.Feet = c.feet
-		if got := newComposer(in, Options{Font: family(t)}, &faults{}).lightLabel(&in.Setup.Lights[1]); got != c.want {
-			t.Errorf("%q, want %q", got, c.want)
-		}
-	}
+	checkPage(t, &doc.Pages[0], fixture.Family(t))
 }
 
 func TestLevelsAreLetteredAsAsked(t *testing.T) {
@@ -438,7 +391,7 @@ func TestLevelsAreLetteredAsAsked(t *testing.T) {
 		"stop":  {"T2.8", "T4"},
 		"stops": {"0", "+1", "−1"},
 	} {
-		page := compose(t, example(), Options{Levels: levels}).Pages[0]
+		page := compose(t, fixture.Example(), Options{Levels: levels}).Pages[0]
 		for _, s := range want {
 			if !has(&page, s) {
 				t.Errorf("--levels %q: no %q on the sheet", levels, s)
@@ -448,7 +401,7 @@ func TestLevelsAreLetteredAsAsked(t *testing.T) {
 }
 
 func TestMissingGlyphsAreTold(t *testing.T) {
-	in := example()
+	in := fixture.Example()
 	in.Setup.Title = "台所"
 	_, found := Compose(in, Options{})
 	var codes []string
@@ -466,9 +419,9 @@ func TestMissingGlyphsAreTold(t *testing.T) {
 
 // TestThemes composes in every look: only the inks differ.
 func TestThemes(t *testing.T) {
-	day := compose(t, example(), Options{})
+	day := compose(t, fixture.Example(), Options{})
 	for _, name := range ThemeNames() {
-		doc := compose(t, example(), Options{Theme: name})
+		doc := compose(t, fixture.Example(), Options{Theme: name})
 		if texts(&doc.Pages[0]) != texts(&day.Pages[0]) {
 			t.Errorf("%s letters another sheet than day", name)
 		}
@@ -487,7 +440,7 @@ func texts(p *ink.Page) string {
 
 // TestNightSparesTheEye holds the night look to reds: no ink has more green or blue than red.
 func TestNightSparesTheEye(t *testing.T) {
-	doc := compose(t, example(), Options{Theme: "night"})
+	doc := compose(t, fixture.Example(), Options{Theme: "night"})
 	for i := range doc.Pages[0].Items {
 		it := &doc.Pages[0].Items[i]
 		for _, c := range inksOf(it) {
@@ -515,7 +468,7 @@ func BenchmarkCompose(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		in   Input
-	}{{"kitchen", example()}, {"crowd of 40", crowd(1, 40)}} {
+	}{{"kitchen", fixture.Example()}, {"crowd of 40", crowd(1, 40)}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {

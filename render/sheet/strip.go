@@ -7,12 +7,16 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
 // StripWide is the width of a strip, mm: one column of text with a margin. On a phone held upright
 // it is a little wider than in life, so that lettering of 1.8 mm reads as on paper.
-const StripWide = measure + 2*pads
+const StripWide = layout.Measure + 2*layout.Pads
 
 // Distances on a strip, mm: above its first line and below its last, clear beside the plan, and
 // the most height of that.
@@ -44,149 +48,134 @@ func Strips(ins []Input, o Options, sheets int) ink.Document {
 		if i > 0 && slices.Equal(in.Cautions, ins[i-1].Cautions) {
 			in.Cautions = []string{"as for the set-up before"}
 		}
-		c := newComposer(in, o, log)
+		s := newSheet(in, o, log)
 		if log.failed() {
 			return ink.Document{}
 		}
 		if i == 0 {
-			doc = ink.Document{Title: c.title(), Language: "en-GB", Pages: []ink.Page{c.masthead(len(ins), sheets)}}
+			doc = ink.Document{Title: section.TitleOf(in.Setup), Language: "en-GB", Pages: []ink.Page{strip{s.d}.masthead(s.fields, len(ins), sheets)}}
 		}
-		doc.Pages = append(doc.Pages, c.strip(fmt.Sprintf("%d / %d", i+1, len(ins))))
+		doc.Pages = append(doc.Pages, strip{s.d}.column(fmt.Sprintf("%d / %d", i+1, len(ins))))
 	}
 	return doc
 }
 
 // Look is the look that options name, the default where there is none of that name.
-func (o Options) Look() Theme {
-	t, _ := themeNamed(o.Theme)
+func (o Options) Look() draw.Theme {
+	t, _ := draw.ThemeNamed(o.Theme)
 	return t
 }
-
-// stripRounds is how long labels look for places on the small plan of a strip, in rounds a label.
-const stripRounds = 600
 
 // stripPage is a page of the width of a strip in the making: rows from the top down.
 type stripPage struct {
 	title string
-	rows  []row
+	rows  []draw.Row
 }
 
 // page draws the rows on a page as long as they are.
-func (s stripPage) page(c *composer) ink.Page {
-	page := &ink.Page{Title: s.title, Width: StripWide, Height: math.Ceil(heightOf(s.rows) + 2*stripEnds - rowAir)}
-	p := c.p.with(page)
-	p.on(ink.Tint).rect(box(0, 0, page.Width, page.Height), 0, p.look.Paper, &p.look.Paper)
-	drawRows(p, s.rows, pads, page.Height-stripEnds)
+func (s stripPage) page(d *draw.Drawing) ink.Page {
+	page := &ink.Page{Title: s.title, Width: StripWide, Height: math.Ceil(draw.HeightOf(s.rows) + 2*stripEnds - draw.RowAir)}
+	p := d.Pad.With(page)
+	p.On(ink.Tint).Rect(box.Of(0, 0, page.Width, page.Height), 0, p.Look.Paper, &p.Look.Paper)
+	draw.DrawRows(p, s.rows, layout.Pads, page.Height-stripEnds)
 	return *page
 }
 
+// strip draws a set-up in one column.
+type strip struct{ *draw.Drawing }
+
 // masthead says what the run is: title, production, place, revision, date.
-func (c *composer) masthead(setups, sheets int) ink.Page {
-	title := c.p.style(stripTitle, c.p.look.Ink).strong()
-	s := stripPage{title: c.title()}
-	for _, l := range c.set(c.title(), title, measure, 4) {
-		s.rows = append(s.rows, lettered(l, title, title.cap*1.75))
+func (c strip) masthead(f section.Fields, setups, sheets int) ink.Page {
+	title := c.Pad.Style(stripTitle, c.Pad.Look.Ink).Strong()
+	s := stripPage{title: section.TitleOf(c.In.Setup)}
+	for _, l := range c.Set(section.TitleOf(c.In.Setup), title, layout.Measure, 4) {
+		s.rows = append(s.rows, draw.Lettered(l, title, title.Cap*1.75))
 	}
-	s.rows = append(s.rows, space(0.6))
-	f := c.sheet()
+	s.rows = append(s.rows, draw.Space(0.6))
 	for i, words := range []string{
-		joined(", ", f.production, f.location),
-		joined(", ", count(setups, "set-up")+" on "+count(sheets, "sheet"), prefixed("revision ", f.revision), f.date, prefixed("by ", f.by)),
-		prefixed("for ", f.crew),
+		section.Joined(", ", f.Production, f.Location),
+		section.Joined(", ", section.Count(setups, "set-up")+" on "+section.Count(sheets, "sheet"), section.Prefixed("revision ", f.Revision), f.Date, section.Prefixed("by ", f.By)),
+		section.Prefixed("for ", f.Crew),
 	} {
-		st := c.p.quiet()
+		st := c.Pad.Quiet()
 		if i == 0 {
-			st = c.p.small()
+			st = c.Pad.Small()
 		}
-		for _, l := range c.set(words, st, measure, 2) {
-			s.rows = append(s.rows, lettered(l, st, st.leading()))
+		for _, l := range c.Set(words, st, layout.Measure, 2) {
+			s.rows = append(s.rows, draw.Lettered(l, st, st.Leading()))
 		}
 	}
-	return s.page(c)
+	return s.page(c.Drawing)
 }
 
-// strip is one set-up; number is its place in the run.
-func (c *composer) strip(number string) ink.Page {
-	c.clear()
-	c.terse = true
-	s := stripPage{title: joined(", ", c.title(), c.setupLine()), rows: c.stripHead(number)}
+// column is one set-up; number is its place in the run.
+func (c strip) column(number string) ink.Page {
+	c.Clear()
+	c.Terse = true
+	s := stripPage{title: section.Joined(", ", section.TitleOf(c.In.Setup), section.SetupLine(c.In)), rows: c.stripHead(number)}
 	s.rows = append(s.rows, c.stripPlan()...)
-	for _, section := range c.stripSections() {
-		if !section.empty() {
-			b := section.block(c)
-			s.rows = append(s.rows, space(blockGap), b.heading())
-			s.rows = append(s.rows, b.rows...)
+	for _, section := range c.StripSections() {
+		if b := c.Block(section); len(b.Rows) > 0 {
+			s.rows = append(s.rows, draw.Space(layout.BlockGap), b.Heading())
+			s.rows = append(s.rows, b.Rows...)
 		}
 	}
-	return s.page(c)
-}
-
-// stripSections are what stands below the plan, or below a wall.
-func (c *composer) stripSections() []*section {
-	if _, ok := c.onWall(); ok {
-		return []*section{c.levelKey(), c.meters(), c.watch(), c.uncomputed()}
-	}
-	return []*section{c.levelKey(), c.faces(), c.lights(), c.watch(), c.uncomputed(), c.grip(), c.cameras(), c.meters(), c.cautions()}
+	return s.page(c.Drawing)
 }
 
 // stripHead names the set-up, with its number at the right.
-func (c *composer) stripHead(number string) []row {
-	st := c.p.style(capTitle, c.p.look.Ink).strong()
-	name := c.setupLine()
+func (c strip) stripHead(number string) []draw.Row {
+	st := c.Pad.Style(draw.CapTitle, c.Pad.Look.Ink).Strong()
+	name := section.SetupLine(c.In)
 	if name == "" {
 		name = "Plan"
 	}
-	var rows []row
-	for i, l := range c.set(name, st, measure-c.p.quiet().width(number)-columnGap, 2) {
-		r := lettered(l, st, st.cap*1.7)
+	var rows []draw.Row
+	for i, l := range c.Set(name, st, layout.Measure-c.Pad.Quiet().Width(number)-draw.ColumnGap, 2) {
+		r := draw.Lettered(l, st, st.Cap*1.7)
 		if i == 0 {
-			words := r.draw
-			r.draw = func(p pad, x, top float64) {
+			words := r.Draw
+			r.Draw = func(p draw.Pad, x, top float64) {
 				words(p, x, top)
-				p.text(at(x+measure, top-st.cap), number, p.quiet(), ink.Right)
+				p.Text(box.At(x+layout.Measure, top-st.Cap), number, p.Quiet(), ink.Right)
 			}
 		}
 		rows = append(rows, r)
 	}
-	for _, line := range c.exposureLines() {
-		for _, l := range c.set(line, c.p.quiet(), measure, 2) {
-			rows = append(rows, lettered(l, c.p.quiet(), c.p.quiet().leading()))
+	for _, line := range section.ExposureLines(c.In.Setup) {
+		for _, l := range c.Set(line, c.Pad.Quiet(), layout.Measure, 2) {
+			rows = append(rows, draw.Lettered(l, c.Pad.Quiet(), c.Pad.Quiet().Leading()))
 		}
 	}
-	return append(rows, space(2))
-}
-
-// heading is the block's heading, with what repeats below it, as a row.
-func (b *block) heading() row {
-	return row{height: b.headHeight(), draw: func(p pad, x, top float64) { b.drawHead(p, x, top, false) }}
+	return append(rows, draw.Space(2))
 }
 
 // stripPlan is the plan as wide as the strip, or the wall that was asked for in its place, and the scale
 // bar with north.
-func (c *composer) stripPlan() []row {
-	stands, beside, plan := standing(c.in.Setup), stripBeside, func(p pad, v view) { c.drawPlan(p, v, nil) }
-	wall, onWall := c.onWall()
+func (c strip) stripPlan() []draw.Row {
+	stands, beside, plan := draw.Standing(c.In.Setup), stripBeside, func(p draw.Pad, v layout.View) { draw.Plan{Drawing: c.Drawing}.Draw(p, v, nil) }
+	wall, onWall := draw.OnWall(c.In)
 	if onWall {
-		stands, beside, plan = wall.stands(), stripBesideWall, func(p pad, v view) { c.drawElevation(p, v, wall, nil) }
+		stands, beside, plan = wall.Stands(), stripBesideWall, func(p draw.Pad, v layout.View) { draw.Wall{Drawing: c.Drawing}.Draw(p, v, wall, nil) }
 	}
-	extent := around(stands)
-	times := math.Ceil(math.Max(width(extent)*1000/(StripWide-2*beside), height(extent)*1000/stripTall))
-	draw := func(p pad, top, above float64) r2.Box {
-		panel := box(0, top-height(extent)*1000/times-2*above, StripWide, top)
-		plan(p, viewOf(extent, panel, times))
+	extent := box.Around(stands)
+	times := math.Ceil(math.Max(box.Width(extent)*1000/(StripWide-2*beside), box.Height(extent)*1000/stripTall))
+	drawn := func(p draw.Pad, top, above float64) r2.Box {
+		panel := box.Of(0, top-box.Height(extent)*1000/times-2*above, StripWide, top)
+		plan(p, layout.ViewOf(extent, panel, times))
 		return panel
 	}
-	above := c.roomiest(draw)
-	return []row{
-		{height: height(extent)*1000/times + 2*above, draw: func(p pad, x, top float64) {
-			panel := draw(p, top, above)
-			p.line(thin, p.look.Ink, panel.Min, at(panel.Max.X, panel.Min.Y))
-			p.line(thin, p.look.Ink, at(panel.Min.X, panel.Max.Y), panel.Max)
+	above := c.roomiest(drawn)
+	return []draw.Row{
+		{Height: box.Height(extent)*1000/times + 2*above, Draw: func(p draw.Pad, x, top float64) {
+			panel := drawn(p, top, above)
+			p.Line(draw.Thin, p.Look.Ink, panel.Min, box.At(panel.Max.X, panel.Min.Y))
+			p.Line(draw.Thin, p.Look.Ink, box.At(panel.Min.X, panel.Max.Y), panel.Max)
 		}},
-		{height: barHeight, draw: func(p pad, x, top float64) {
-			c.ruler(p, x, top-4.4, times)
-			if c.knowsNorth() && !onWall {
-				c.north(p, at(x+measure-8, top-10.5))
+		{Height: layout.BarHeight, Draw: func(p draw.Pad, x, top float64) {
+			draw.Collar{Drawing: c.Drawing}.Ruler(p, x, top-4.4, times)
+			if draw.KnowsNorth(c.In.Setup) && !onWall {
+				draw.Collar{Drawing: c.Drawing}.North(p, box.At(x+layout.Measure-8, top-10.5))
 			}
 		}},
 	}
@@ -194,18 +183,18 @@ func (c *composer) stripPlan() []row {
 
 // roomiest tries the plan on pages that are thrown away, and returns the least clear paper above and
 // below it with which the fewest labels are lost.
-func (c *composer) roomiest(draw func(p pad, top, above float64) r2.Box) float64 {
+func (c strip) roomiest(draw func(p draw.Pad, top, above float64) r2.Box) float64 {
 	best, fewest := stripAbove[0], math.MaxInt
 	for _, above := range stripAbove {
-		c.clear()
-		draw(c.p.with(&ink.Page{Width: StripWide}), 0, above)
-		if c.reduced < fewest {
-			best, fewest = above, c.reduced
+		c.Clear()
+		draw(c.Pad.With(&ink.Page{Width: StripWide}), 0, above)
+		if c.Reduced < fewest {
+			best, fewest = above, c.Reduced
 		}
 		if fewest == 0 {
 			break
 		}
 	}
-	c.clear()
+	c.Clear()
 	return best
 }

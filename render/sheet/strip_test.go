@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/samples"
 	"scrimshaw/symbols/ink"
 )
@@ -12,7 +14,7 @@ import (
 // TestStripsAreReadOnAPhone: in a picture 1080 pixels wide no capital is lower than 22 pixels, which
 // a phone of three pixels to the point shows as one of 10 point type.
 func TestStripsAreReadOnAPhone(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	for _, name := range samples.Names() {
 		doc := Strips(sampleInputs(t, name), Options{Font: f}, 2)
 		for i := range doc.Pages {
@@ -25,7 +27,7 @@ func TestStripsAreReadOnAPhone(t *testing.T) {
 				if px := f.CapHeight(sizeOf(p, a.s)) * 1032 / StripWide; px < 22 {
 					t.Errorf("%s: the capitals of %q are %.1f pixels high", p.Title, a.s, px)
 				}
-				if !allIn(a.box, box(0, 0, p.Width, p.Height)) {
+				if !box.AllIn(a.box, box.Of(0, 0, p.Width, p.Height)) {
 					t.Errorf("%s: %q leaves the strip", p.Title, a.s)
 				}
 				for _, b := range texts[j+1:] {
@@ -40,7 +42,7 @@ func TestStripsAreReadOnAPhone(t *testing.T) {
 
 // TestStripsSayTheKeyLines: each set-up's lights, and what the meter says at each face.
 func TestStripsSayTheKeyLines(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	for _, name := range samples.Names() {
 		ins := sampleInputs(t, name)
 		doc := Strips(ins, Options{Font: f}, 4)
@@ -51,20 +53,20 @@ func TestStripsSayTheKeyLines(t *testing.T) {
 			t.Errorf("%s: the head is without the title: %s", name, said)
 		}
 		for i, in := range ins {
-			c := newComposer(in, Options{Font: f}, &faults{})
+			c := newSheet(in, Options{Font: f}, &faults{}).d
 			page := &doc.Pages[i+1]
-			for _, e := range c.lights().tables[0].entries {
-				for _, cell := range e.cells[2:] {
+			for _, e := range sectionOf(t, c.Report, "Lights").Tables[0].Entries {
+				for _, cell := range e.Cells[2:] {
 					if !has(page, cell) {
-						t.Errorf("%s: light %s is without its %q", page.Title, e.cells[0], cell)
+						t.Errorf("%s: light %s is without its %q", page.Title, e.Cells[0], cell)
 					}
 				}
 			}
-			for j := range in.Faces {
-				for _, e := range c.faceRows(&in.Faces[j]) {
-					for _, cell := range e.cells {
+			for _, table := range sectionOf(t, c.Report, "At the face").Tables {
+				for _, e := range table.Entries {
+					for _, cell := range e.Cells {
 						if cell != "" && !has(page, cell) {
-							t.Errorf("%s: %s is without %q", page.Title, in.Faces[j].Person, cell)
+							t.Errorf("%s: %s is without %q", page.Title, table.Columns[0].Head, cell)
 						}
 					}
 				}
@@ -75,11 +77,11 @@ func TestStripsSayTheKeyLines(t *testing.T) {
 
 // TestStripsWithNothing: no set-up, no typeface, a word that is no theme.
 func TestStripsWithNothing(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	for name, doc := range map[string]ink.Document{
 		"no set-ups":  Strips(nil, Options{Font: f}, 0),
-		"no typeface": Strips([]Input{example()}, Options{}, 1),
-		"no theme":    Strips([]Input{example()}, Options{Font: f, Theme: "nacht"}, 1),
+		"no typeface": Strips([]Input{fixture.Example()}, Options{}, 1),
+		"no theme":    Strips([]Input{fixture.Example()}, Options{Font: f, Theme: "nacht"}, 1),
 	} {
 		if len(doc.Pages) != 0 {
 			t.Errorf("%s: %d pages", name, len(doc.Pages))
@@ -89,7 +91,7 @@ func TestStripsWithNothing(t *testing.T) {
 
 // TestCautionsAreSaidOnceInARun where the set-ups have the same.
 func TestCautionsAreSaidOnceInARun(t *testing.T) {
-	doc := Strips([]Input{example(), example()}, Options{Font: family(t)}, 2)
+	doc := Strips([]Input{fixture.Example(), fixture.Example()}, Options{Font: fixture.Family(t)}, 2)
 	if !has(&doc.Pages[1], "Local codes and licensed practice come first.") || !has(&doc.Pages[2], "As for the set-up before.") {
 		t.Errorf("%s\n\n%s", texts(&doc.Pages[1]), texts(&doc.Pages[2]))
 	}
@@ -122,7 +124,7 @@ grip:
 // TestStripsLoseNoLabel: the panel grows until every name, tag and reading has its place. The numbers
 // that stand on beams are not tags.
 func TestStripsLoseNoLabel(t *testing.T) {
-	f := family(t)
+	f := fixture.Family(t)
 	for _, in := range inputsOf(t, "corridor", []byte(corridor)) {
 		doc := Strips([]Input{in}, Options{Font: f}, 1)
 		said := map[string]int{}

@@ -6,58 +6,31 @@ import (
 	"strings"
 	"testing"
 
-	"scrimshaw/plan"
-	"scrimshaw/plan/scene"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/symbols/ink"
 )
-
-// Two keys that nothing computes yet, one that changes light and one that changes stops, and one that asks for a
-// thing.
-var (
-	scrims = plan.Uncomputed{Words: "scrims of 2 soft",
-		Uncomputed: scene.Uncomputed{Path: "lights.soft.scrims", Later: scene.Later{Table: "light", Key: "scrims", Waits: "accessories of a lamp", Changes: scene.OwnLight, Takes: true}}}
-	filter = plan.Uncomputed{Words: "filter of A",
-		Uncomputed: scene.Uncomputed{Path: "cameras.A.filter", Later: scene.Later{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: scene.OwnStops}}}
-	squeeze = plan.Uncomputed{Words: "squeeze of A",
-		Uncomputed: scene.Uncomputed{Path: "cameras.A.squeeze", Later: scene.Later{Table: "camera", Key: "squeeze", Waits: "anamorphic lenses", Changes: scene.OwnView}}}
-	bulb = plan.Uncomputed{Words: "bulb of 3 lamp",
-		Uncomputed: scene.Uncomputed{Path: "lights.lamp.bulb", Later: scene.Later{Table: "light", Key: "bulb", Waits: "bulbs and shades", Changes: scene.OwnLight, Colours: true}}}
-	walk = plan.Uncomputed{Words: "walk of ruth",
-		Uncomputed: scene.Uncomputed{Path: "people.ruth.walk", Later: scene.Later{Table: "person", Key: "walk", Waits: "marks and walks"}}}
-)
-
-// unfinished is the kitchen with a key side without scrims, a meter whose stops are without a filter, a map without
-// both, and a fill side that is whole.
-func unfinished() Input {
-	in := example()
-	in.Setup.Uncomputed = []plan.Uncomputed{scrims, filter, squeeze, bulb, walk}
-	in.Faces[0].Key.Uncomputed = []plan.Uncomputed{scrims}
-	in.Readings[0] = *in.Faces[0].Key
-	in.Readings[3].Uncomputed = []plan.Uncomputed{filter}
-	in.Field.Uncomputed = []plan.Uncomputed{scrims, filter}
-	in.Inset.Uncomputed = []plan.Uncomputed{scrims}
-	return in
-}
 
 // struckOf lists the letterings of pages that a line in the accent colour runs through at half their height, whole
 // or the part that it covers.
 func struckOf(t *testing.T, pages []ink.Page) []string {
 	t.Helper()
 	var all []string
-	alarm := themes()[0].Alarm
+	alarm := Options{}.Look().Alarm
 	for n := range pages {
 		p := &pages[n]
 		for i := range p.Items {
-			line := p.Items[i].Bounds(family(t)).Box
-			if it := &p.Items[i]; it.Text != nil || it.Stroke == nil || it.Stroke.Colour != alarm || height(line) > 2*thin {
+			line := p.Items[i].Bounds(fixture.Family(t)).Box
+			if it := &p.Items[i]; it.Text != nil || it.Stroke == nil || it.Stroke.Colour != alarm || box.Height(line) > 2*draw.Thin {
 				continue
 			}
-			for _, l := range letteringOf(p, family(t)) {
+			for _, l := range letteringOf(p, fixture.Family(t)) {
 				b := ink.Extent{}
 				b.Add(l.box...)
 				middle := (line.Min.Y + line.Max.Y) / 2
 				if middle > b.Box.Min.Y && middle < b.Box.Max.Y && line.Min.X > b.Box.Min.X-1 && line.Max.X < b.Box.Max.X+1 {
-					all = append(all, covered(l.s, (line.Min.X-b.Box.Min.X)/width(b.Box), (line.Max.X-b.Box.Min.X)/width(b.Box)))
+					all = append(all, covered(l.s, (line.Min.X-b.Box.Min.X)/box.Width(b.Box), (line.Max.X-b.Box.Min.X)/box.Width(b.Box)))
 				}
 			}
 		}
@@ -75,7 +48,7 @@ func covered(s string, from, to float64) string {
 
 // Every figure that a key could change is struck through on paper and stays there to be read; no other is.
 func TestFiguresAreStruck(t *testing.T) {
-	doc := compose(t, unfinished(), Options{})
+	doc := compose(t, fixture.Unfinished(), Options{})
 	got := struckOf(t, doc.Pages)
 	for _, want := range []string{"238 lx", "T2.8", "2.2 under key", "3340 K", "39.2° × 16.9°", "4.6 : 1", "2.2 stops", "2700 K"} {
 		if !slices.ContainsFunc(got, func(s string) bool { return strings.Contains(want, s) && len(s) > len(want)/2 }) {
@@ -89,14 +62,14 @@ func TestFiguresAreStruck(t *testing.T) {
 			}
 		}
 	}
-	if n := len(struckOf(t, compose(t, example(), Options{}).Pages)); n > 0 {
+	if n := len(struckOf(t, compose(t, fixture.Example(), Options{}).Pages)); n > 0 {
 		t.Errorf("%d figures are struck where everything is computed", n)
 	}
 }
 
 // The sheet says what struck figures are without, in every form.
 func TestWhatIsLeftOutIsSaid(t *testing.T) {
-	in := unfinished()
+	in := fixture.Unfinished()
 	text := Text(Options{}, in)
 	for _, want := range []string{
 		"✗ 238 lx", "✗ T2.8", "✗ 3340 K", "✗ Struck figures are without scrims of 2 soft.", "  ✗ Struck figures are without filter of A.",
@@ -134,14 +107,14 @@ func TestWhatIsLeftOutIsSaid(t *testing.T) {
 // The overprint keeps clear of symbols, walls and lettering at every scale and on every paper.
 func TestOverprintKeepsClear(t *testing.T) {
 	for _, o := range []Options{{}, {Paper: "A4"}, {Paper: "A2"}, {Paper: "A3", Scale: "1:50"}, {Paper: "A4 portrait", Scale: "1:100"}, {Scale: "1:20"}} {
-		o.Font = family(t)
-		s := newComposer(unfinished(), o, &faults{}).lay()
+		o.Font = fixture.Family(t)
+		s := newSheet(fixture.Unfinished(), o, &faults{}).lay()
 		s.draw()
 		for i := range s.pages {
-			checkPage(t, &s.pages[i], family(t))
+			checkPage(t, &s.pages[i], fixture.Family(t))
 		}
-		if s.layout.tiles.parts() == 1 {
-			checkPlan(t, s, family(t))
+		if s.layout.Tiles.Parts() == 1 {
+			checkPlan(t, s, fixture.Family(t))
 		}
 	}
 }

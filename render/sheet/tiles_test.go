@@ -3,59 +3,28 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"scrimshaw/plan/source"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
-
-// TestPartsCoverThePlan splits extents at random: every point of one lies in a part, and the parts'
-// own pieces, up to the match lines, lie beside each other without a gap.
-func TestPartsCoverThePlan(t *testing.T) {
-	random := rand.New(rand.NewPCG(1, 2))
-	for n := range 200 {
-		extent := box(-3, 2, -3+80*random.Float64(), 2+60*random.Float64())
-		panel := box(20, 30, 150+200*random.Float64(), 140+150*random.Float64())
-		split, ok := tiled(extent, panel, 100)
-		if !ok {
-			if split.parts() <= mostParts {
-				t.Fatalf("case %d: not split, with %d parts", n, split.parts())
-			}
-			continue
-		}
-		for range 50 {
-			p := r2.Vec{X: extent.Min.X + random.Float64()*width(extent), Y: extent.Min.Y + random.Float64()*height(extent)}
-			owners := 0
-			for i := range split.parts() {
-				if contains(split.own(i), p) {
-					owners++
-					if !contains(split.part(i), p) {
-						t.Fatalf("case %d: part %d owns what it does not show", n, i)
-					}
-				}
-			}
-			if owners != 1 {
-				t.Fatalf("case %d: %v lies in %d parts' own pieces", n, p, owners)
-			}
-		}
-	}
-}
 
 // TestALargeSetComesInParts draws a plan too long for its paper: the parts, each within the frame,
 // name each other, and all of the set is on one of them.
 func TestALargeSetComesInParts(t *testing.T) {
-	in := example()
+	in := fixture.Example()
 	away(&in, 60)
-	f := family(t)
+	f := fixture.Family(t)
 	s := sheetFor(t, in, Options{Paper: "A4", Font: f})
-	parts := s.layout.tiles.parts()
-	if parts < 3 || s.layout.times != 100 {
-		t.Fatalf("%d parts at 1:%v", parts, s.layout.times)
+	parts := s.layout.Tiles.Parts()
+	if parts < 3 || s.layout.Times != 100 {
+		t.Fatalf("%d parts at 1:%v", parts, s.layout.Times)
 	}
 	seen := map[string]bool{}
 	for i := range parts {
@@ -84,16 +53,16 @@ func TestALargeSetComesInParts(t *testing.T) {
 // checkClipped holds what is drawn of a page to the frame: an item with a clip is drawn inside it.
 func checkClipped(t *testing.T, p *ink.Page) {
 	t.Helper()
-	border := inset(box(binding, margin, p.Width-margin, p.Height-margin), -frame/2-0.01, -frame/2-0.01)
+	border := box.Inset(box.Of(layout.Binding, layout.Margin, p.Width-layout.Margin, p.Height-layout.Margin), -draw.FrameLine/2-0.01, -draw.FrameLine/2-0.01)
 	for i := range p.Items {
 		it := &p.Items[i]
-		b := it.Bounds(family(t)).Box
+		b := it.Bounds(fixture.Family(t)).Box
 		if it.Clip > 0 {
 			var e ink.Extent
 			e.Add(p.Clips[it.Clip-1]...)
-			b = box(math.Max(b.Min.X, e.Box.Min.X), math.Max(b.Min.Y, e.Box.Min.Y), math.Min(b.Max.X, e.Box.Max.X), math.Min(b.Max.Y, e.Box.Max.Y))
+			b = box.Of(math.Max(b.Min.X, e.Box.Min.X), math.Max(b.Min.Y, e.Box.Min.Y), math.Min(b.Max.X, e.Box.Max.X), math.Min(b.Max.Y, e.Box.Max.Y))
 		}
-		if !contains(border, b.Min) || !contains(border, b.Max) {
+		if !box.Contains(border, b.Min) || !box.Contains(border, b.Max) {
 			t.Errorf("%s: %s lies outside the frame: %v", p.Title, describe(it), b)
 		}
 	}

@@ -48,8 +48,17 @@ var allowed = map[string][]string{
 	"render/contact":       {"symbols/ink", "render/font", "render/png"},
 	"render/page":          {"symbols/ink", "render/font", "render/svg"},
 	"render/polar":         {"symbols/ink", "plan/photometry", "plan/unit"},
-	"render/sheet": {"plan", "plan/scene", "plan/kit", "plan/meter", "plan/study", "plan/light", "plan/review", "plan/colour", "plan/lens",
-		"plan/unit", "plan/source", "plan/solid", "symbols", "symbols/ink", "render/carto", "render/tint", "render/font"},
+	// A sheet: geometry on paper, where things go, what is said, ink, and on top the pages of all.
+	"render/sheet/box":    {"symbols/ink"},
+	"render/sheet/layout": {"plan/source", "plan/unit", "symbols/ink", "render/sheet/box"},
+	"render/sheet/section": {"plan", "plan/scene", "plan/meter", "plan/colour", "plan/lens", "plan/unit", "symbols", "symbols/ink", "render/carto",
+		"render/sheet/box", "render/sheet/layout"},
+	"render/sheet/draw": {"plan", "plan/kit", "plan/meter", "plan/colour", "plan/unit", "symbols", "symbols/ink", "render/carto", "render/tint",
+		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section"},
+	"render/sheet": {"plan", "plan/scene", "plan/meter", "plan/study", "plan/review", "plan/unit", "plan/source", "symbols/ink", "render/carto",
+		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section", "render/sheet/draw"},
+	"render/sheet/internal/fixture": {"plan", "plan/scene", "plan/kit", "plan/meter", "plan/colour", "plan/photometry", "plan/source",
+		"render/carto", "render/font", "render/sheet/section"},
 	"samples": {},
 }
 

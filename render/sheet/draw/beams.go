@@ -1,0 +1,221 @@
+package draw
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// beams draws the wedges of lights and cameras.
+type beams struct{ *Drawing }
+
+// The dashes of the 10 % beam and the dash-dot of what a camera sees (ISO 128-2 nos. 02 and 10, at
+// proportions that show at arm's length), mm.
+var (
+	fieldDash = []float64{2.4, 1.4}
+	viewDash  = []float64{5, 1.1, 0.5, 1.1}
+)
+
+// drawBeams draws the wedges of the lights in their own colours: to half the intensity in full
+// lines, to a tenth in dashes.
+func (c beams) drawBeams(p Pad, v layout.View) {
+	for i := range c.In.Beams {
+		b := &c.In.Beams[i]
+		l := section.LightNamed(c.In.Setup, b.Light)
+		if l == nil || l.Level <= 0 {
+			continue
+		}
+		q := p.On(ink.Beams).of("light:"+l.Name, "")
+		colour := c.Pad.beam(section.LampColour(l))
+		half, tenth := c.beamLines(l, b, v)
+		for _, edge := range tenth {
+			q.within(v, Hair, colour, fieldDash, edge)
+			c.used("beam:tenth")
+		}
+		for _, edge := range half {
+			q.within(v, Medium, colour, nil, edge)
+			c.used("beam:half")
+		}
+	}
+}
+
+// beamLines are the lines that are drawn of a beam, in metres: its edges up to what they meet and,
+// of a lamp small enough to cast sharp shadows, the sides of the shafts that openings let into a
+// room. Where both wedges are cut by the same jamb the line is the inner one's.
+func (c beams) beamLines(l *plan.Light, b *section.Beam, v layout.View) (half, tenth [][]r2.Vec) {
+	half, tenth = beamEdges(l, b.Half, b.Spot), beamEdges(l, b.Tenth, b.Spot)
+	if b.Spot {
+		half = tellingAll(c.In.Setup, l, half, true)
+	}
+	tenth = tellingAll(c.In.Setup, l, tenth, b.Spot)
+	if b.Spot {
+		return half, tenth
+	}
+	if l.Head.Source.Opening.Width > sharp {
+		return half, tenth
+	}
+	if len(half) > 0 {
+		half = append(half, shafts(c.In.Setup, b.Half, leastShaft/v.Scale)...)
+	}
+	if len(tenth) > 0 {
+		for _, s := range shafts(c.In.Setup, b.Tenth, leastShaft/v.Scale) {
+			if !slices.ContainsFunc(half, func(h []r2.Vec) bool { return alongside(h, s) }) {
+				tenth = append(tenth, s)
+			}
+		}
+	}
+	return half, tenth
+}
+
+const (
+	sharp      = 0.30 // m: a wider source has no shadow edges that a line could show
+	leastShaft = 3.0  // mm on paper
+)
+
+// shafts are the parts of a wedge's outline that run away from its source over a floor, from the
+// jamb of an opening: where one ray is stopped and its neighbour passes.
+func shafts(s *plan.Setup, outline []r2.Vec, least float64) [][]r2.Vec {
+	const slant = 0.02 // of a ray that is one by its fan's step only
+	if len(outline) < 4 {
+		return nil
+	}
+	source, rest := outline[0], outline[1:]
+	var lines [][]r2.Vec
+	for i := 1; i < len(rest); i++ {
+		a, b := rest[i-1], rest[i]
+		if r2.Norm(r2.Sub(a, source)) > r2.Norm(r2.Sub(b, source)) {
+			a, b = b, a
+		}
+		out, way := r2.Sub(a, source), r2.Sub(b, a)
+		radial := math.Abs(r2.Cross(out, way)) < slant*r2.Norm(out)*r2.Norm(way)
+		if r2.Norm(way) >= least && radial && onFloor(s, box.Middle(a, b)) && atJamb(s, a) {
+			lines = append(lines, []r2.Vec{a, b})
+		}
+	}
+	return lines
+}
+
+// atJamb says whether a point is on the hole of an opening.
+func atJamb(s *plan.Setup, p r2.Vec) bool {
+	const close = 0.03 // m
+	for i := range s.Openings {
+		ring := s.Openings[i].Plan()
+		for j := range ring {
+			if carto.Distance(p, ring[j], ring[(j+1)%len(ring)]) < close {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// alongside says whether a line runs along another, which starts where it does.
+func alongside(a, b []r2.Vec) bool {
+	const apart = 0.03 // m, what two fans may differ by at one jamb
+	return r2.Norm(r2.Sub(a[0], b[0])) < apart && math.Abs(r2.Cross(r2.Unit(r2.Sub(a[1], a[0])), r2.Unit(r2.Sub(b[1], b[0])))) < 0.02
+}
+
+// widestBeam is half the angle, degrees, from which light goes nearly everywhere, and its edges on
+// the plan say nothing.
+const widestBeam = 72.0
+
+// beamEdges are the lines that are drawn of a beam; none of one that is nearly all round.
+func beamEdges(l *plan.Light, outline []r2.Vec, footprint bool) [][]r2.Vec {
+	from, axis := box.Plain(l.Frame.At), box.Plain(l.Frame.Axis)
+	lines := edges(from, outline, footprint)
+	for _, line := range lines {
+		if footprint && tooWide(l, line) {
+			return nil
+		}
+		d := r2.Sub(line[1], line[0])
+		if !footprint && r2.Dot(d, axis) < math.Cos(widestBeam*math.Pi/180)*r2.Norm(d)*r2.Norm(axis) {
+			return nil
+		}
+	}
+	return lines
+}
+
+// tooWide says whether the rim of a footprint lies further off than a cone of widestBeam reaches
+// from the lamp to its floor or ceiling.
+func tooWide(l *plan.Light, rim []r2.Vec) bool {
+	const room = 3.0 // m, the height that a lamp has above or below it at most
+	most := math.Tan(widestBeam*math.Pi/180) * math.Min(math.Max(l.Height, 0.5), room)
+	return slices.ContainsFunc(rim, func(p r2.Vec) bool { return r2.Norm(r2.Sub(p, box.Plain(l.Frame.At))) > most })
+}
+
+// drawViews draws what each camera sees.
+func (c beams) drawViews(p Pad, v layout.View) {
+	for i := range c.In.Views {
+		w := &c.In.Views[i]
+		for _, edge := range c.sides(w) {
+			p.On(ink.CameraWedge).of("camera:"+w.Camera, "").within(v, Thin, p.Look.Ink, viewDash, edge)
+			c.used("view")
+		}
+	}
+}
+
+// sides are the lines that are drawn of a view.
+func (c beams) sides(w *section.View) [][]r2.Vec {
+	if len(w.Outline) == 0 {
+		return nil
+	}
+	return edges(w.Outline[0], w.Outline, false)
+}
+
+// edges are the lines that are drawn of a wedge from a source: its two sides, for what it ends on
+// is drawn already. Light that leaves all round has none. A footprint is drawn all round.
+func edges(source r2.Vec, outline []r2.Vec, footprint bool) [][]r2.Vec {
+	n := len(outline)
+	switch {
+	case n < 3:
+		return nil
+	case footprint:
+		return [][]r2.Vec{append(slices.Clone(outline), outline[0])}
+	case near(outline[0], source):
+		return [][]r2.Vec{{outline[0], outline[1]}, {outline[0], outline[n-1]}}
+	case near(box.Middle(outline[0], outline[n-1]), source): // an emitting edge, by its two ends
+		return [][]r2.Vec{{outline[0], outline[1]}, {outline[n-1], outline[n-2]}}
+	}
+	return nil
+}
+
+// near says whether two points of the plan are one, to a tenth of a millimetre.
+func near(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < 1e-4 }
+
+// within draws what is seen of a line, given in metres.
+func (p Pad) within(v layout.View, width float64, colour ink.Colour, dash []float64, points []r2.Vec) {
+	for _, piece := range v.Seen(points) {
+		p.dashed(width, colour, dash, piece...)
+	}
+}
+
+// rays are the sides of beams and views within the panel.
+func (c beams) rays(v layout.View) []carto.Obstacle {
+	var lines [][]r2.Vec
+	for i := range c.In.Beams {
+		if l := section.LightNamed(c.In.Setup, c.In.Beams[i].Light); l != nil {
+			half, tenth := c.beamLines(l, &c.In.Beams[i], v)
+			lines = append(append(lines, half...), tenth...)
+		}
+	}
+	for i := range c.In.Views {
+		lines = append(lines, c.sides(&c.In.Views[i])...)
+	}
+	var all []carto.Obstacle
+	for _, line := range lines {
+		for _, piece := range v.Seen(line) {
+			for i := 1; i < len(piece); i++ {
+				all = append(all, carto.Obstacle{Outline: piece[i-1 : i+1]})
+			}
+		}
+	}
+	return all
+}

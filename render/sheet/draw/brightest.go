@@ -1,0 +1,47 @@
+package draw
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// brightest marks the place where the most light falls, with its figure: contours say only what it is
+// more than.
+func (c maps) brightest(p Pad, v layout.View) []placeable {
+	const arm = 0.9 // mm
+	most, where := mostLight(c.In)
+	if most <= 0 {
+		return nil
+	}
+	where = v.Paper(where)
+	q := p.On(ink.Readings).of("brightest", "The most light on the wall: "+c.Lux(&most)+".")
+	q.Line(Medium, p.Look.Ink, box.At(where.X-arm, where.Y), box.At(where.X+arm, where.Y))
+	q.Line(Medium, p.Look.Ink, box.At(where.X, where.Y-arm), box.At(where.X, where.Y+arm))
+	words := c.Lux(&most)
+	struck := section.When(slices.ContainsFunc(c.In.Maps()[0].Uncomputed, func(u plan.Uncomputed) bool { return u.AltersLight() }), words)
+	return []placeable{&note{struck: struck, object: "brightest", layer: ink.Readings, style: c.Pad.Small().Strong(), forms: []string{words + " at the brightest", "most " + words},
+		anchor: where, body: box.Of(where.X-arm, where.Y-arm, where.X+arm, where.Y+arm), weight: 2, leader: 30, led: true}}
+}
+
+// mostLight is the most light of the map, lx, and where it falls.
+func mostLight(in *section.Input) (most float64, where r2.Vec) {
+	if len(in.Maps()) == 0 {
+		return 0, where
+	}
+	g := &in.Maps()[0].Grid
+	for j := range g.NY {
+		for i := range g.NX {
+			if lx := float64(g.Value[j*g.NX+i]); !g.Masked(i, j) && lx > most {
+				most, where = lx, g.At(i, j)
+			}
+		}
+	}
+	return most, where
+}

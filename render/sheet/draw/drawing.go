@@ -1,0 +1,55 @@
+package draw
+
+import (
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols"
+)
+
+// Drawing is a plan or a wall in the making: what it is of, the lettering of its sheet, and what it has shown so
+// far. What draws a part of it has it inside.
+type Drawing struct {
+	section.Report
+	Typesetter
+	*shown
+	smooth bool // the ground of the map is a continuous tint, not bands
+	Terse  bool // tags are their numbers alone: the lists stand right below
+	Part   int  // of a plan in parts, the one at hand
+
+	InsetMost float64 // the height of the second map, mm
+}
+
+// New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
+func New(r section.Report, p Pad, cut func(text string), smooth bool) *Drawing {
+	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, smooth: smooth, InsetMost: InsetHeights[0]}
+	d.Clear()
+	return d
+}
+
+// shown is what a drawing has shown so far.
+type shown struct {
+	uses      map[string]bool          // the symbols that the plan shows
+	People    map[string]symbols.Drawn // as they stand on the plan
+	Stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
+	furniture []symbols.Drawn          // in the order of the set-up
+	Rungs     []int                    // how many labels fell to each rung of their ladder
+	Reduced   int                      // labels that say less than what they are about
+	Shortened int                      // labels that say less than they could
+}
+
+// Clear forgets the plan that was drawn.
+func (c *shown) Clear() { *c = shown{uses: map[string]bool{}, People: map[string]symbols.Drawn{}} }
+
+// used notes that the plan shows a symbol.
+func (c *shown) used(kind string) { c.uses[kind] = kind != "" }
+
+// rung counts a label on its rung.
+func (c *shown) rung(n int) {
+	for len(c.Rungs) <= n {
+		c.Rungs = append(c.Rungs, 0)
+	}
+	c.Rungs[n]++
+}
+
+// InsetHeights are the heights that the second map takes at most, mm: the first with which the sheet
+// holds everything.
+var InsetHeights = [...]float64{58, 44, 32}

@@ -1,0 +1,132 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// drawFurniture draws what stands, the lowest first, so that what stands on it is not hidden, and
+// keeps what it covers.
+func (c things) drawFurniture(p Pad, v layout.View) {
+	c.furniture = make([]symbols.Drawn, len(c.In.Setup.Furniture))
+	for _, i := range lowestFirst(c.In.Setup.Furniture) {
+		f := &c.In.Setup.Furniture[i]
+		c.used("furniture:" + f.Kind)
+		alt := fmt.Sprintf("%s, %s high.", f.Name, c.Length(f.Z1-f.Base))
+		first := len(p.page.Items)
+		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
+		if mappedOver(c.In, f) {
+			hollow(p.page.Items[first:], p.Look.Paper, symbols.Heavy)
+		}
+	}
+}
+
+// mappedOver says whether the map is of a level that passes over a thing: what is under it is drawn
+// in outline, so that the map is read there too.
+func mappedOver(in *section.Input, f *plan.Furniture) bool { return mappedAbove(in, f.At, f.Z1) }
+
+// mappedAbove says whether the map is of a level that passes above a point.
+func mappedAbove(in *section.Input, at r2.Vec, z float64) bool {
+	return slices.ContainsFunc(in.Maps(), func(m *section.Field) bool { return m.Level != nil && z < *m.Level && covers(m, at) })
+}
+
+// covers says whether a map has light at a point.
+func covers(f *section.Field, p r2.Vec) bool {
+	i := int(math.Round((p.X - f.Grid.Origin.X) / f.Grid.Step))
+	j := int(math.Round((p.Y - f.Grid.Origin.Y) / f.Grid.Step))
+	return i >= 0 && j >= 0 && i < f.Grid.NX && j < f.Grid.NY && !f.Grid.Masked(i, j)
+}
+
+// hollow takes the paper out of marks and leaves their lines, those up to a width.
+func hollow(marks []ink.Item, paper ink.Colour, width float64) {
+	for i := range marks {
+		if m := &marks[i]; m.Fill != nil && *m.Fill == paper && m.Stroke != nil && m.Stroke.Width <= width {
+			m.Fill = nil
+		}
+	}
+}
+
+func (c things) furnish(p Pad, v layout.View, f *plan.Furniture) symbols.Drawn {
+	return symbols.Furnish(p.canvas, p.symbols(), symbols.Furniture{
+		Kind: symbols.FurnitureKind(f.Kind), At: v.Paper(f.At), Turn: f.Turn, Size: r2.Vec{X: f.Size[0] * v.Scale, Y: f.Size[1] * v.Scale},
+		Scale: v.Scale, Steps: steps(f),
+	})
+}
+
+// The heights, m, of a top that knees go under.
+const (
+	lowestTop  = 0.55
+	highestTop = 1.20
+)
+
+// coverLegs draws tables once more, over the legs of who sits at them.
+func (c things) coverLegs(p Pad, v layout.View) {
+	for i := range c.In.Setup.Furniture {
+		f := &c.In.Setup.Furniture[i]
+		if high := f.Z1 - f.Base; f.Kind != "table" || high < lowestTop || high > highestTop || mappedOver(c.In, f) || !c.satAt(i) {
+			continue
+		}
+		first := len(p.page.Items)
+		c.furnish(p.of("furniture:"+f.Name, ""), v, f)
+		for j := range p.page.Items[first:] {
+			p.page.Items[first+j].Layer = ink.People
+		}
+	}
+}
+
+// satAt says whether somebody sits with their legs under a thing.
+func (c things) satAt(i int) bool {
+	for j := range c.In.Setup.People {
+		who := &c.In.Setup.People[j]
+		legs := who.Pose == "seated" || who.Pose == "crouching"
+		if legs && carto.Overlap(c.People[who.Name].Body, c.furniture[i].Body) && !liesOver(c.In.Setup, i, who.At) {
+			return true
+		}
+	}
+	return false
+}
+
+// liesOver says whether a point in plan lies over a thing.
+func liesOver(s *plan.Setup, i int, at r2.Vec) bool {
+	return slices.ContainsFunc(s.Furniture[i].Parts, func(q plan.Part) bool { return box.InRing(q.Outline, at) })
+}
+
+// lowestFirst is the order of things by their tops.
+func lowestFirst(all []plan.Furniture) []int {
+	order := make([]int, len(all))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		switch {
+		case all[a].Z1 < all[b].Z1:
+			return -1
+		case all[a].Z1 > all[b].Z1:
+			return 1
+		}
+		return 0
+	})
+	return order
+}
+
+// steps counts the steps of stairs.
+func steps(f *plan.Furniture) int {
+	n := 0
+	for _, q := range f.Parts {
+		if q.Kind == "step" {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,33 @@
+package draw
+
+import (
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+)
+
+// Collar draws what stands in the collar beside the sections.
+type Collar struct{ *Drawing }
+
+// Head is what stands first in the collar: title, set-up and exposure, as rows.
+func (c Collar) Head(grand bool) []Row {
+	title := c.Pad.Style(CapTitle, c.Pad.Look.Ink).Strong()
+	if grand {
+		title.Cap = capGrand
+	}
+	var rows []Row
+	for _, l := range c.Set(section.TitleOf(c.In.Setup), title, layout.Measure, 3) {
+		rows = append(rows, Lettered(l, title, title.Cap*1.7))
+	}
+	rows = append(rows, Space(1.4))
+	if s := section.SetupLine(c.In); s != "" {
+		for _, l := range c.Set(s, c.Pad.Name(), layout.Measure, 2) {
+			rows = append(rows, Lettered(l, c.Pad.Name(), capName*2.1))
+		}
+	}
+	for _, s := range section.ExposureLines(c.In.Setup) {
+		for _, l := range c.Set(s, c.Pad.Quiet(), layout.Measure, 2) {
+			rows = append(rows, Lettered(l, c.Pad.Quiet(), c.Pad.Quiet().Leading()))
+		}
+	}
+	return rows
+}

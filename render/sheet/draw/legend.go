@@ -1,0 +1,189 @@
+package draw
+
+import (
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// legend explains the symbols that the plan shows.
+type legend struct{ *Drawing }
+
+// sign is one entry of the legend.
+type sign struct {
+	key, name string
+	draw      func(p Pad, b r2.Box) // inside a box
+}
+
+// The legend stands in three columns of signs with their names.
+const (
+	legendColumns = 3
+	signWide      = 8.6 // mm
+	signHigh      = 6.2
+	signPitch     = 6.8
+	namePitch     = 3.0
+)
+
+// rows are the signs of the symbols that the plan shows, and no others. How many there are is known when
+// the plan is drawn, which is before the collar is; the room for them is taken before that.
+func (c legend) rows() []Row {
+	var rows []Row
+	expected := expectedSigns(c.In)
+	for i := range (expected + legendColumns - 1) / legendColumns {
+		rows = append(rows, Row{Height: signPitch, Draw: func(p Pad, x, top float64) {
+			signs := c.signs()
+			for j := i * legendColumns; j < min(len(signs), (i+1)*legendColumns); j++ {
+				c.drawSign(p, &signs[j], x+float64(j%legendColumns)*layout.Measure/legendColumns, top)
+			}
+		}})
+	}
+	return rows
+}
+
+// signs are those of the symbols in use, in the order of the catalogue, then the lines.
+func (c legend) signs() []sign {
+	var all []sign
+	for _, e := range symbols.Catalogue() {
+		if c.uses[e.Key] && e.Key != "throw" { // it has a line of its own
+			all = append(all, sign{e.Key, e.Name, func(p Pad, b r2.Box) { p.example(e, b) }})
+		}
+	}
+	for _, l := range lineSigns() {
+		if c.uses[l.key] {
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+// example draws a symbol in the middle of a box, as large as goes into it: on its side where it is long
+// and then comes out larger, and shrunk where it has a least size.
+func (p Pad) example(e symbols.Entry, b r2.Box) {
+	scale, shrunk := fitting(e, box.Width(b), box.Height(b))
+	angle := 0.0
+	if long := strings.HasPrefix(e.Key, "mount:") || strings.HasPrefix(e.Key, "person:"); long {
+		if s, less := fitting(e, box.Height(b), box.Width(b)); s*less > scale*shrunk*1.2 {
+			scale, shrunk, angle = s, less, 90
+		}
+	}
+	own := e.Box(scale)
+	centre := r2.Scale(shrunk, box.Middle(own.Min, own.Max))
+	turned := r2.Add(r2.Scale(centre.X, ink.Direction(angle+90)), r2.Scale(centre.Y, ink.Direction(angle)))
+	p.canvas = p.canvas.At(r2.Sub(box.Middle(b.Min, b.Max), turned), angle, shrunk)
+	drawFlat(p, func(q Pad) { e.Draw(q.canvas, q.symbols(), scale) })
+}
+
+// fitting is the largest scale at which a symbol goes into a box, mm for a metre, and by how much it has
+// to be shrunk where even the smallest does not.
+func fitting(e symbols.Entry, w, h float64) (scale, shrunk float64) {
+	const largest, least = 20.0, 0.5
+	for scale = largest; ; scale *= 0.95 {
+		own := e.Box(scale)
+		shrunk = math.Min(1, math.Min(w/box.Width(own), h/box.Height(own)))
+		if shrunk == 1 || scale < least {
+			return scale, shrunk
+		}
+	}
+}
+
+// drawFlat makes what is drawn a part of the collar: a symbol draws on the layers of the plan, and in
+// the legend it has to stay when those are switched off. The light of its example takes the look's
+// ink of tungsten seen by daylight.
+func drawFlat(p Pad, draw func(Pad)) {
+	n := len(p.page.Items)
+	draw(p)
+	tungsten := p.Look.lamp(colour.White{Kelvin: 3200}.RGB(), colour.White{Kelvin: 5600}.XY())
+	for i := range p.page.Items[n:] {
+		it := &p.page.Items[n+i]
+		it.Layer = ink.Collar
+		if it.Fill != nil && *it.Fill != p.Look.Ink && *it.Fill != p.Look.Paper {
+			it.Fill = &tungsten
+		}
+	}
+}
+
+// drawSign draws one entry with its name beside it, in up to two lines.
+func (c legend) drawSign(p Pad, s *sign, x, top float64) {
+	st := p.Small()
+	b := box.Of(x, top-signHigh, x+signWide, top)
+	s.draw(p.of("legend:"+s.key, ""), b)
+	room := layout.Measure/legendColumns - signWide - 1.6
+	set := c.Set(s.name, st, room, 2)
+	y := (b.Min.Y+b.Max.Y)/2 + (namePitch*float64(len(set)-1)-st.Cap)/2
+	for i, l := range set {
+		p.Text(box.At(x+signWide+1.2, y-namePitch*float64(i)), l, st, ink.Left)
+	}
+}
+
+// lineSigns are the lines that the catalogue of symbols does not hold.
+func lineSigns() []sign {
+	line := func(draw func(p Pad, from, to r2.Vec)) func(Pad, r2.Box) {
+		return func(p Pad, b r2.Box) {
+			y := (b.Min.Y + b.Max.Y) / 2
+			draw(p, r2.Vec{X: b.Min.X, Y: y}, r2.Vec{X: b.Max.X, Y: y})
+		}
+	}
+	return []sign{
+		{"throw", "throw, in space", line(func(p Pad, a, b r2.Vec) {
+			p.canvas.DoubleArrow(ink.Pen{Colour: p.Look.Ink, Width: Hair}, throwHead, a, b)
+		})},
+		{"beam:half", "beam to 50 %", line(func(p Pad, a, b r2.Vec) { p.Line(Medium, p.Look.Quiet, a, b) })},
+		{"beam:tenth", "beam to 10 %", line(func(p Pad, a, b r2.Vec) { p.dashed(Hair, p.Look.Quiet, fieldDash, a, b) })},
+		{"view", "camera's view", line(func(p Pad, a, b r2.Vec) { p.dashed(Thin, p.Look.Ink, viewDash, a, b) })},
+		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
+			p.Line(Medium, p.Look.Contour, a, b)
+			for x := a.X + 0.6; x < b.X; x += 1.2 {
+				p.Line(Hair, p.Look.Contour, r2.Vec{X: x, Y: a.Y}, r2.Vec{X: x, Y: a.Y - 0.8})
+			}
+		})},
+	}
+}
+
+// expectedSigns counts the symbols that the plan will show, or a few more: a throw, a cliff and the
+// lines of beams are drawn only where they find room.
+func expectedSigns(in *section.Input) int {
+	s, keys := in.Setup, map[string]bool{}
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		keys[lightKind(l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
+	}
+	for i := range s.Grip {
+		keys["grip:"+s.Grip[i].Kind], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
+	}
+	for i := range s.People {
+		keys["person:"+s.People[i].Pose] = true
+	}
+	for i := range s.Openings {
+		keys[openingKind(&s.Openings[i])] = true
+		if s.Openings[i].Escape {
+			keys["opening:escape"] = true
+		}
+	}
+	for i := range s.Furniture {
+		keys["furniture:"+s.Furniture[i].Kind] = true
+	}
+	for i := range in.Readings {
+		if r := &in.Readings[i]; r.Person == "" {
+			keys["reading:"+r.Kind] = true
+		}
+	}
+	if len(in.Faces) > 0 {
+		keys["reading:face"] = true
+	}
+	n := 0
+	for key, yes := range keys {
+		if yes && key != "" {
+			n++
+		}
+	}
+	lines := map[bool]int{true: 1}
+	return n + lines[len(s.Cameras) > 0] + lines[len(in.Views) > 0] + 2*lines[len(in.Beams) > 0] + lines[in.Field != nil]
+}

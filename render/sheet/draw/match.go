@@ -1,0 +1,89 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols/ink"
+)
+
+// matchDash is a long dash with two short ones (ISO 128-2 no. 09), mm.
+var matchDash = []float64{9, 1.4, 2, 1.4, 2, 1.4}
+
+// Match draws what ties the parts of a plan to each other.
+type Match struct{ *Drawing }
+
+// KeyRows are a small plan of the rooms with the parts that it is split into, the one at hand shaded.
+func (c Match) KeyRows(t *layout.Tiles) []Row {
+	return []Row{{Height: layout.KeyHigh + 1, Draw: func(p Pad, x, top float64) { c.drawKey(p, t, x, top) }}}
+}
+
+func (c Match) drawKey(p Pad, t *layout.Tiles, x, top float64) {
+	g := box.Gatherer{}
+	for i := range t.Parts() {
+		b := t.Part(i)
+		g.All([]r2.Vec{b.Min, b.Max}, 0)
+	}
+	all := g.Box()
+	scale := math.Min(layout.Measure/box.Width(all), layout.KeyHigh/box.Height(all))
+	v := layout.ViewOf(all, box.Of(x, top-box.Height(all)*scale, x+box.Width(all)*scale, top), 1000/scale)
+	shade := p.Look.Ramp.Tints(3)[1]
+	p.Rect(v.Box(t.Own(c.Part)), 0, p.Look.Quiet, &shade)
+	for i := range c.In.Setup.Walls {
+		if w := &c.In.Setup.Walls[i]; w.Opening == "" {
+			p.outline(0, p.Look.Wall, &p.Look.Wall, v.All(w.Outline)...)
+		}
+	}
+	st := p.Small().Strong()
+	for i := range t.Parts() {
+		b := v.Box(t.Own(i))
+		p.Rect(b, Hair, p.Look.Ink, nil)
+		p.turned(box.At((b.Min.X+b.Max.X)/2, (b.Min.Y+b.Max.Y-st.Cap)/2), fmt.Sprint(i+1), st, ink.Centre, 0, &p.Look.Paper)
+	}
+}
+
+// MatchLines draws the lines at which a part goes on on another, and says which.
+func (c Match) MatchLines(p Pad, l *layout.Layout, v layout.View, i int) {
+	t, b := l.Tiles, v.Box(l.Tiles.Own(i))
+	x, y := i%t.Nx, i/t.Nx
+	if x > 0 {
+		c.matchLine(p, box.At(b.Min.X, l.Plan.Min.Y), box.At(b.Min.X, l.Plan.Max.Y), i-1)
+	}
+	if x < t.Nx-1 {
+		c.matchLine(p, box.At(b.Max.X, l.Plan.Min.Y), box.At(b.Max.X, l.Plan.Max.Y), i+1)
+	}
+	if y > 0 {
+		c.matchLine(p, box.At(l.Plan.Min.X, b.Max.Y), box.At(l.Plan.Max.X, b.Max.Y), i-t.Nx)
+	}
+	if y < t.Ny-1 {
+		c.matchLine(p, box.At(l.Plan.Min.X, b.Min.Y), box.At(l.Plan.Max.X, b.Min.Y), i+t.Nx)
+	}
+}
+
+// matchLine draws one line, lettered where that is clear of other lettering.
+func (c Match) matchLine(p Pad, a, b r2.Vec, to int) {
+	p.dashed(Thick, p.Look.Ink, matchDash, a, b)
+	var taken []carto.Obstacle
+	for i := range p.page.Items {
+		if t := p.page.Items[i].Text; t != nil {
+			q := t.Corners(p.Face)
+			taken = append(taken, carto.Obstacle{Outline: q[:]})
+		}
+	}
+	st, words := p.Small().Strong(), fmt.Sprintf("match line: part %d", to+1)
+	along := r2.Sub(b, a)
+	angle := carto.Upright(along)
+	off := r2.Scale(st.Cap/2+1.2, ink.Direction(-angle))
+	for _, share := range [...]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+		centre := r2.Add(box.Mix(a, b, share), off)
+		if o := (carto.Obstacle{Outline: box.TurnedBox(centre, st.boxOf(words), angle)}); !meets(o, taken) {
+			p.turned(underMiddle(centre, st.Cap, angle), words, st, ink.Centre, angle, &p.Look.Paper)
+			return
+		}
+	}
+}

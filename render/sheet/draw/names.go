@@ -1,0 +1,170 @@
+package draw
+
+import (
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols/ink"
+)
+
+// names letters what lists and people call things by.
+type names struct{ *Drawing }
+
+// nameThings letters the walls that the lists measure from, furniture, openings and rooms where that is clear of everything, and returns
+// the paper it takes. A name rather keeps off the contours; where it cannot, it has a rim.
+func (c names) nameThings(p Pad, v layout.View, taken, lines []carto.Obstacle) []carto.Obstacle {
+	n := namer{c: c.Drawing, p: p, area: box.Inset(v.Panel, 1, 1), taken: taken, lines: lines}
+	n.solid = c.furnitureObstacles()
+	for i := range c.In.Setup.Rooms {
+		r := &c.In.Setup.Rooms[i]
+		for j := range r.Walls {
+			if w := &r.Walls[j]; cites(c.In.Setup, r.Name+"."+w.Name) {
+				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.Pad.Quiet()))
+			}
+		}
+	}
+	n.solid = nil
+	for i := range c.In.Setup.Furniture {
+		f := &c.In.Setup.Furniture[i]
+		n.put(ink.Notes, "furniture:"+f.Name, c.furnitureNames(c.furniture[i].Box(), f))
+	}
+	for i := range c.In.Setup.Openings {
+		o := &c.In.Setup.Openings[i]
+		n.put(ink.Notes, "opening:"+o.Name, openingNames(v, o))
+	}
+	n.solid = c.furnitureObstacles()
+	for i := range c.In.Setup.Rooms {
+		r := &c.In.Setup.Rooms[i]
+		n.put(ink.Notes, "room:"+r.Name, roomNames(v, r, c.Pad.Quiet()))
+	}
+	return n.own
+}
+
+// name is a name in a place that it could take.
+type name struct {
+	s     string
+	at    r2.Vec  // the middle of its capitals, mm
+	angle float64 // degrees counter-clockwise
+}
+
+// namer letters names one after the other.
+type namer struct {
+	c            *Drawing
+	p            Pad
+	area         r2.Box
+	taken, lines []carto.Obstacle
+	own          []carto.Obstacle
+	solid        []carto.Obstacle // furniture, for the names of what it stands in
+}
+
+// put letters the first of the names that is clear; where all are crossed by contours, the first
+// that is clear of the rest.
+func (n *namer) put(layer ink.Layer, object string, names []name) {
+	st := n.c.Pad.Quiet()
+	var second *name
+	for i := range names {
+		o := carto.Obstacle{Outline: box.TurnedBox(names[i].at, st.boxOf(names[i].s), names[i].angle)}
+		switch {
+		case !box.AllIn(o.Outline, n.area) || meets(o, n.taken) || meets(o, n.own) || meets(o, n.solid):
+		case !meets(o, n.lines):
+			n.letter(layer, object, names[i], n.p.Look.rim())
+			return
+		case second == nil:
+			second = &names[i]
+		}
+	}
+	if second != nil {
+		n.letter(layer, object, *second, &n.p.Look.Paper)
+	}
+}
+
+func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) {
+	st := n.c.Pad.Quiet()
+	n.p.On(layer).of(object, "").turned(underMiddle(w.at, st.Cap, w.angle), w.s, st, ink.Centre, w.angle, rim)
+	n.own = append(n.own, carto.Obstacle{Outline: box.TurnedBox(w.at, st.boxOf(w.s), w.angle)})
+}
+
+// furnitureNames are the name with the height, then the name alone, about the middle of a thing,
+// level and then upright.
+func (c *Drawing) furnitureNames(b r2.Box, f *plan.Furniture) []name {
+	shares := [][2]float64{{0.5, 0.5}, {0.5, 0.1}, {0.5, 0.9}, {0.1, 0.5}, {0.9, 0.5}, {0, 0}, {1, 0}, {0, 1}, {1, 1}}
+	st := c.Pad.Quiet()
+	var names []name
+	for _, s := range []string{f.Name + " " + c.Bare(f.Z1-f.Base), f.Name} {
+		for _, angle := range []float64{0, 90} {
+			w, h := st.Width(s)+4, st.Cap+3
+			if angle == 90 {
+				w, h = h, w
+			}
+			room := box.Inset(b, w/2, h/2)
+			if box.Width(room) < 0 || box.Height(room) < 0 {
+				continue
+			}
+			for _, q := range shares {
+				names = append(names, name{s, r2.Vec{X: room.Min.X + q[0]*box.Width(room), Y: room.Min.Y + q[1]*box.Height(room)}, angle})
+			}
+		}
+	}
+	return names
+}
+
+// openingNames are the name along an opening, outside its wall and then inside, about its middle first.
+func openingNames(v layout.View, o *plan.Opening) []name {
+	const off = 2.6 // mm
+	angle := carto.Upright(r2.Sub(o.Right, o.Left))
+	left, right := v.Paper(o.Left), v.Paper(o.Right)
+	var names []name
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.2, 0.8} {
+		for _, d := range []float64{o.Depth*v.Scale + off, -off, o.Depth*v.Scale + 2*off, -2 * off} {
+			names = append(names, name{o.Name, r2.Add(box.Mix(left, right, share), r2.Scale(d, o.Outward)), angle})
+		}
+	}
+	return names
+}
+
+// cites says whether a list measures from a wall, or hangs something on it.
+func cites(s *plan.Setup, wall string) bool {
+	cited := func(from string) bool { return from == wall || strings.HasPrefix(from, wall+",") }
+	from := func(d plan.Dimension) bool { return cited(d.From) }
+	return slices.ContainsFunc(s.Lights, func(l plan.Light) bool { return cited(l.Mount.On) || slices.ContainsFunc(l.Placing, from) }) ||
+		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return slices.ContainsFunc(g.Placing, from) })
+}
+
+// wallNames are the name along the inside face of a wall, about its middle first, then further in and
+// then outside.
+func wallNames(v layout.View, w *plan.Wall, st style) []name {
+	const off = 2.2 // mm
+	left, right := v.Paper(w.Left), v.Paper(w.Right)
+	angle := carto.Upright(r2.Sub(right, left))
+	half := (st.Width(w.Name)/2 + 1) / r2.Norm(r2.Sub(right, left))
+	var names []name
+	for _, d := range []float64{-off, w.Thickness*v.Scale + off, -2 * off, w.Thickness*v.Scale + 2*off} {
+		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+			if share > half && share+half < 1 {
+				names = append(names, name{w.Name, r2.Add(box.Mix(left, right, share), r2.Scale(d, w.Outward)), angle})
+			}
+		}
+	}
+	return names
+}
+
+// roomNames are the name in the corners of a room, then along its sides, then in its middle.
+func roomNames(v layout.View, r *plan.Room, st style) []name {
+	g := box.Gatherer{}
+	g.All(v.All(r.Inside), 0)
+	b := box.Inset(g.Box(), st.Width(r.Name)/2+2, st.Cap/2+2)
+	var names []name
+	for _, q := range [][2]float64{{0, 1}, {1, 1}, {0, 0}, {1, 0}, {0.5, 1}, {0.5, 0}, {0.25, 1}, {0.75, 1}, {0.25, 0}, {0.75, 0}, {0.5, 0.5}} {
+		p := r2.Vec{X: b.Min.X + q[0]*box.Width(b), Y: b.Min.Y + q[1]*box.Height(b)}
+		if box.InRing(r.Inside, v.Metres(p)) {
+			names = append(names, name{r.Name, p, 0})
+		}
+	}
+	return names
+}

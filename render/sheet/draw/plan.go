@@ -1,0 +1,118 @@
+package draw
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols/ink"
+)
+
+// Plan draws a set-up to scale.
+type Plan struct{ *Drawing }
+
+// Draw draws the set-up to scale: what stands first, then what is lettered beside it, and last
+// the contours, whose figures keep clear of all of that. Layers put it in order. Corners of
+// the panel may be taken by text.
+func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
+	v.Covered = corners
+	maps, beams := maps(c), beams(c)
+	throws, clear := c.Arrange(p, v)
+	reliefs, rays := maps.reliefs(v), beams.rays(v)
+	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, rays))...)
+	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), rays)))
+
+	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
+	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
+	maps.drawTints(p.On(ink.Tint), v, reliefs)
+	for i := range reliefs {
+		maps.drawLines(p.On(ink.Contours), v, &reliefs[i], clear)
+	}
+}
+
+// Arrange draws what stands and the labels beside it, and returns the throws and what further
+// lettering keeps clear of.
+func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obstacle) {
+	things, beams := things(c), beams(c)
+	things.drawWalls(p, v)
+	openings, swings := things.drawOpenings(p, v)
+	things.drawFurniture(p, v)
+	beams.drawViews(p, v)
+	beams.drawBeams(p, v)
+	labels, rests := things.drawThings(p, v)
+	labels = append(labels, readings(c).drawReadings(p, v)...)
+	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
+
+	rays := beams.rays(v)
+	standing := slices.Concat(wallObstacles(c.In.Setup, v), openings, c.peopleObstacles(v))
+	for _, b := range v.Covered {
+		standing = append(standing, hard(box.Inset(b, -2, -2)))
+	}
+	throws = c.throws(v, slices.Concat(standing, bodies(p, labels)))
+	for i := range throws {
+		throws[i].draw(p)
+	}
+	clear = slices.Concat(standing, throwObstacles(p, throws))
+	clear = append(clear, overprints(c).overprint(p, v, slices.Concat(clear, bodies(p, labels), c.standObstacles(), swings),
+		slices.Concat(rays, throwLines(throws), c.furnitureObstacles(), floorOutlines(c.In.Setup, v)))...)
+	spared := roomSizes(c).spared(v, slices.Concat(clear, bodies(p, labels), rays))
+	placed := c.place(p, v, labels, slices.Concat(clear, swings, rests, c.softLines(v, throws), spared))
+	return throws, slices.Concat(clear, bodies(p, labels), placed)
+}
+
+// place finds places for all labels, draws them, and returns the paper they take.
+func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []carto.Obstacle) []carto.Obstacle {
+	var labels []carto.Label
+	for _, t := range things {
+		labels = append(labels, t.label(p))
+	}
+	var taken []carto.Obstacle
+	o := carto.PlaceOptions{Area: box.Inset(v.Panel, 2, 2), Gap: 1.2, Obstacles: obstacles}
+	if c.Terse {
+		o.Rounds = stripRounds
+	}
+	for i, at := range carto.Place(labels, o) {
+		things[i].draw(p, at)
+		c.rung(at.Rung)
+		if !things[i].tells(at) {
+			c.Reduced++
+		}
+		if !things[i].full(at) {
+			c.Shortened++
+		}
+		if at.On {
+			taken = append(taken, hard(at.Box))
+		}
+		if at.Leads() {
+			taken = append(taken, carto.Obstacle{Outline: at.Leader[:]})
+		}
+	}
+	return taken
+}
+
+// stripRounds is how long labels look for places on the small plan of a strip, in rounds a label.
+const stripRounds = 600
+
+// softLines are the lines that labels avoid where they can: throws, beams, views, edges of
+// furniture.
+func (c *Drawing) softLines(v layout.View, throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range throws {
+		all = append(all, soft(costThrow, throws[i].from, throws[i].to))
+	}
+	for _, o := range (beams{c}).rays(v) {
+		o.Cost = costBeam
+		all = append(all, o)
+	}
+	for _, o := range c.furnitureObstacles() {
+		o.Cost = costTable
+		all = append(all, o)
+		for i, q := range o.Outline {
+			all = append(all, soft(costEdge, q, o.Outline[(i+1)%len(o.Outline)]))
+		}
+	}
+	return append(all, floorSquares(c.In.Setup, v)...)
+}

@@ -1,0 +1,198 @@
+package draw
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// maps draws fields of light: tints, contours and their keys.
+type maps struct{ *Drawing }
+
+// relief is a field traced for one scale: its levels, the regions above them, and in mm on paper
+// its lines and cliffs.
+type relief struct {
+	levels []carto.Level
+	grid   carto.Grid // as it was traced
+	steps  []carto.Band
+	lines  []carto.Line
+	cliffs []carto.Cliff
+}
+
+// reliefs are the maps of a sheet.
+func (c maps) reliefs(v layout.View) []relief {
+	var all []relief
+	for _, f := range c.In.Maps() {
+		all = append(all, c.trace(f, v))
+	}
+	return all
+}
+
+// contourLines are the pieces of all contours and cliffs.
+func contourLines(reliefs []relief) []carto.Obstacle {
+	var all []carto.Obstacle
+	add := func(l *carto.Line) {
+		for i := 1; i < len(l.Points); i++ {
+			all = append(all, carto.Obstacle{Outline: l.Points[i-1 : i+1]})
+		}
+	}
+	for i := range reliefs {
+		for j := range reliefs[i].lines {
+			add(&reliefs[i].lines[j])
+		}
+		for j := range reliefs[i].cliffs {
+			add(&reliefs[i].cliffs[j].Line)
+		}
+	}
+	return all
+}
+
+// calm is how far smoothing may move a contour, as a share of a stop (2 %); shadowEdge is how true
+// hard edges of shadow are found, m.
+const (
+	calm       = 0.03
+	shadowEdge = 0.005
+)
+
+// trace finds the contours of a field as a map at the view's scale shows them.
+func (c maps) trace(f *section.Field, v layout.View) relief {
+	o := carto.Paper(v.Scale)
+	o.Probe, o.Edge = remembered(f.Probe, v.Scale), shadowEdge
+	return c.traced(f, v, o)
+}
+
+func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
+	r := relief{levels: section.LevelsOf(c.In)}
+	// One point of growth lets the tints reach under the walls that are drawn over them.
+	r.grid = carto.Grow(rimmed(carto.Calm(f.Grid, calm)), 1)
+	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
+	r.steps = traced.Steps()
+	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(traced.Lines, v.Paper), carto.CliffOptions{})
+	return r
+}
+
+// rimmed is the grid with one point without data all round, for Grow to grow into.
+func rimmed(g carto.Grid) carto.Grid {
+	if len(g.Value) < g.NX*g.NY || g.NX < 1 || g.NY < 1 {
+		return g
+	}
+	nx, ny := g.NX+2, g.NY+2
+	out := carto.Grid{Origin: g.At(-1, -1), Step: g.Step, NX: nx, NY: ny, Value: make([]float32, nx*ny), Mask: make([]uint64, (nx*ny+63)/64)}
+	for n := range out.Value {
+		i, j := n%nx-1, n/nx-1
+		if g.Masked(i, j) {
+			out.Mask[n>>6] |= 1 << (n & 63)
+		} else {
+			out.Value[n] = g.Value[j*g.NX+i]
+		}
+	}
+	return out
+}
+
+// drawBands paints the bands, each over the darker ones below it.
+func (r *relief) drawBands(p Pad, v layout.View) {
+	tints := p.Look.Ramp.Tints(len(r.steps))
+	for i, s := range r.steps {
+		var rings [][]r2.Vec
+		for _, ring := range s.Rings {
+			if q := ink.ClipPolygon(v.All(ring), box.Corners(v.Panel)); len(q) >= 3 {
+				rings = append(rings, q)
+			}
+		}
+		if len(rings) > 0 {
+			p.canvas.Draw(ink.Solid(tints[i]), ink.Polygons(rings...))
+		}
+	}
+}
+
+// drawLines draws the contours, with their figures in gaps that keep clear of what stands in the
+// way, and the cliffs.
+func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle) {
+	area := box.Inset(v.Panel, 1, 1)
+	letters := carto.Letter(r.lines, carto.LetterOptions{
+		Size:      func(l carto.Line) r2.Vec { s, st := c.figure(r, l); return st.boxOf(s) },
+		Obstacles: clear,
+		Area:      &area,
+	})
+	for _, l := range letters {
+		s, st := c.figure(r, r.lines[l.Line])
+		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, nil)
+	}
+	for _, l := range carto.Cut(r.lines, letters) {
+		p.course(contourWidth(r.levels[l.Index]), l, v)
+	}
+	for _, k := range r.cliffs {
+		c.used("cliff")
+		p.course(Medium, k.Line, v)
+		for _, t := range k.Ticks {
+			for _, piece := range ink.ClipPolyline(t[:], box.Corners(v.Panel)) {
+				p.Line(Hair, p.Look.Contour, piece...)
+			}
+		}
+	}
+}
+
+// figure is what a contour is lettered with, and how.
+func (c maps) figure(r *relief, l carto.Line) (string, style) {
+	level := r.levels[l.Index]
+	st := c.Pad.Small().inked(c.Pad.Look.Contour)
+	st.bold = level.Working
+	return c.Label(level), st
+}
+
+// course draws a contour within the panel.
+func (p Pad) course(width float64, l carto.Line, v layout.View) {
+	points := l.Points
+	if l.Closed && len(points) > 0 {
+		points = append(append([]r2.Vec(nil), points...), points[0])
+	}
+	for _, piece := range ink.ClipPolyline(points, box.Corners(v.Panel)) {
+		p.Line(width, p.Look.Contour, piece...)
+	}
+}
+
+// underMiddle is the baseline point of lettering whose capitals have their middle at centre.
+func underMiddle(centre r2.Vec, cap, angle float64) r2.Vec {
+	return r2.Sub(centre, r2.Scale(cap/2, ink.Direction(-angle)))
+}
+
+// contourWidth is the pen of a contour, mm.
+func contourWidth(l carto.Level) float64 {
+	if l.Working {
+		return Thick
+	}
+	return Hair
+}
+
+// Light is probed on a lattice of points so fine that it does not show: no coarser than this on
+// paper, mm, and on the set, m. Contours of several levels crowd along one edge of shadow and probe
+// nearly the same points, each of which costs a fan of rays.
+const (
+	probePaper = 0.05
+	probeSet   = 0.002
+)
+
+// remembered is a probe that reads every point of its lattice once.
+func remembered(probe func(r2.Vec) float64, scale float64) func(r2.Vec) float64 {
+	if probe == nil {
+		return nil
+	}
+	step := math.Min(probeSet, probePaper/scale)
+	known := map[[2]int32]float64{}
+	return func(p r2.Vec) float64 {
+		i, j := math.Round(p.X/step), math.Round(p.Y/step)
+		key := [2]int32{int32(i), int32(j)}
+		v, ok := known[key]
+		if !ok {
+			v = probe(r2.Vec{X: i * step, Y: j * step})
+			known[key] = v
+		}
+		return v
+	}
+}

@@ -1,0 +1,203 @@
+package draw
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// tag is a number with what belongs beside a thing on the plan. Its forms are the rungs of the
+// ladder: the first shows all lines, the next shortens the first of them, the next shows that alone, and
+// the last the number; below that it stands in the table of the collar only.
+type tag struct {
+	object string
+	number string
+	open   bool        // number in ink on paper, not paper on ink
+	strip  *ink.Colour // the light's colour, nil for none
+	lines  [][]string  // each a row of words with wide spaces between
+	short  string      // in place of all of them; empty: the first
+	anchor r2.Vec      // mm
+	drawn  symbols.Drawn
+	weight float64
+	struck []string // words that are struck through
+}
+
+// Sizes of a tag, mm.
+const (
+	tagPad   = 1.3 // round the lettering
+	tagPitch = 3.5 // from line to line
+	tagWord  = 1.7 // between words
+	tagStrip = 1.3
+	tagRoom  = 40.0 // the most that a line may run
+	tagLeads = 56.0 // the longest leader
+)
+
+// forms are the lines that each rung shows, best first. Every light has the rung of its shortened first
+// line, even where that is no narrower, so that none loses its figures sooner than another.
+func (t *tag) forms() [][][]string {
+	if len(t.lines) == 0 {
+		return [][][]string{nil}
+	}
+	all := [][][]string{t.lines}
+	first := t.lines[:1]
+	if t.short != "" {
+		first = [][]string{{t.short}}
+		all = append(all, append(first[:1:1], t.lines[1:]...))
+	}
+	if len(t.lines) > 1 || t.short != "" {
+		all = append(all, first)
+	}
+	return append(all, nil)
+}
+
+// size is that of the tag with some lines.
+func (t *tag) size(p Pad, lines [][]string) r2.Vec {
+	w := t.blockWide(p)
+	if t.strip != nil {
+		w += tagStrip
+	}
+	if len(lines) > 0 {
+		w += textWide(p, lines) + 2*tagPad
+	}
+	return r2.Vec{X: w, Y: high(len(lines))}
+}
+
+func high(lines int) float64 {
+	if lines <= 1 {
+		return capName + 2*tagPad
+	}
+	return CapSmall + tagPitch*float64(lines-1) + 2*tagPad + 0.2
+}
+
+func (t *tag) blockWide(p Pad) float64 {
+	return math.Max(p.Name().Strong().Width(t.number)+2.2, capName+2*tagPad)
+}
+
+func textWide(p Pad, lines [][]string) float64 {
+	widest := 0.0
+	for i, words := range lines {
+		widest = math.Max(widest, lineWide(lineStyle(p, i), words))
+	}
+	return widest
+}
+
+// lineStyle is bold for the first line.
+func lineStyle(p Pad, i int) style {
+	st := p.Small()
+	st.bold = i == 0
+	return st
+}
+
+func lineWide(st style, words []string) float64 {
+	w := tagWord * float64(len(words)-1)
+	for _, s := range words {
+		w += st.Width(s)
+	}
+	return w
+}
+
+// label is the tag as the placer of labels sees it.
+func (t *tag) label(p Pad) carto.Label {
+	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Weight: t.weight}
+	for _, lines := range t.forms() {
+		l.Rungs = append(l.Rungs, carto.Rung{Size: t.size(p, lines), Leader: tagLeads})
+	}
+	return l
+}
+
+func (t *tag) tells(at carto.Placement) bool {
+	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Rung]) > 0)
+}
+
+func (t *tag) full(at carto.Placement) bool { return at.On && at.Rung == 0 }
+
+// draw draws the tag where it was placed, with its leader.
+func (t *tag) draw(p Pad, at carto.Placement) {
+	if !at.On {
+		return
+	}
+	lines := t.forms()[at.Rung]
+	p = p.On(ink.Tags).of(t.object, "")
+	if from, to := t.leader(at); r2.Norm(r2.Sub(to, from)) > leastLeader+1 {
+		p.Line(Hair, p.Look.Ink, from, to)
+	}
+	b := at.Box
+	p.Rect(b, Thin, p.Look.Ink, &p.Look.Paper)
+	x := b.Min.X + t.blockWide(p)
+	number := p.Name().Strong()
+	if t.open {
+		p.Line(Thin, p.Look.Ink, r2.Vec{X: x, Y: b.Min.Y}, r2.Vec{X: x, Y: b.Max.Y})
+	} else {
+		p.Rect(box.Of(b.Min.X, b.Min.Y, x, b.Max.Y), 0, p.Look.Ink, &p.Look.Ink)
+		number = number.inked(p.Look.Paper)
+	}
+	middle := (b.Min.Y + b.Max.Y) / 2
+	p.Text(r2.Vec{X: (b.Min.X + x) / 2, Y: middle - number.Cap/2}, t.number, number, ink.Centre)
+	if t.strip != nil {
+		p.Rect(box.Of(x, b.Min.Y+Thin/2, x+tagStrip, b.Max.Y-Thin/2), 0, p.Look.Ink, t.strip)
+		x += tagStrip
+	}
+	drawLines(p, x+tagPad, middle, lines, t.struck)
+}
+
+// leastLeader is how far a tag may be from what it is about without a leader, mm.
+const leastLeader = 2.6
+
+// leader runs from the tag into the symbol itself. The placer knows of a symbol only the upright box
+// round it, and a tag beside the box of something long and slanting may be far from the thing.
+func (t *tag) leader(at carto.Placement) (from, to r2.Vec) {
+	from, to = at.Leader[0], at.Leader[1]
+	if !at.Leads() {
+		from = r2.Vec{X: min(max(t.anchor.X, at.Box.Min.X), at.Box.Max.X), Y: min(max(t.anchor.Y, at.Box.Min.Y), at.Box.Max.Y)}
+		to = from
+	}
+	to = touch(from, t.anchor, t.drawn.Body, to)
+	return from, box.Mix(to, centreOf(t.drawn.Body, to), into)
+}
+
+// into is how far a leader goes on from the outline of a symbol toward its middle: the outline is of
+// straight lines, and what is drawn inside it may not reach its corners.
+const into = 0.4
+
+// centreOf is the middle of the corners of an outline; other where it has none.
+func centreOf(outline []r2.Vec, other r2.Vec) r2.Vec {
+	if len(outline) == 0 {
+		return other
+	}
+	sum := r2.Vec{}
+	for _, p := range outline {
+		sum = r2.Add(sum, p)
+	}
+	return r2.Scale(1/float64(len(outline)), sum)
+}
+
+// touch is where the way from a point to an anchor meets an outline; other where it does not.
+func touch(from, anchor r2.Vec, outline []r2.Vec, other r2.Vec) r2.Vec {
+	if parts := ink.ClipPolyline([]r2.Vec{from, anchor}, outline); len(parts) > 0 {
+		return parts[0][0]
+	}
+	return other
+}
+
+// drawLines letters the lines with their block centred on a height, the struck words struck through.
+func drawLines(p Pad, x, middle float64, lines [][]string, struck []string) {
+	y := middle + (tagPitch*float64(len(lines)-1)+CapSmall)/2 - CapSmall
+	for i, words := range lines {
+		st := lineStyle(p, i)
+		left := x
+		for _, s := range words {
+			letter := p.Text
+			if slices.Contains(struck, s) {
+				letter = p.struckText
+			}
+			letter(r2.Vec{X: left, Y: y - tagPitch*float64(i)}, s, st, ink.Left)
+			left += st.Width(s) + tagWord
+		}
+	}
+}

@@ -1,0 +1,65 @@
+package draw
+
+import (
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/sheet/section"
+)
+
+// lightLines are what stands beside a light: unit and modifier; colour, level and height; gels and
+// note.
+func (c things) lightLines(l *plan.Light) [][]string {
+	if c.Terse {
+		return nil
+	}
+	first := c.Pad.Small().Strong()
+	var lines [][]string
+	if whole := c.LightLabel(l); first.Width(whole) <= tagRoom || c.ModifierLabel(l) == "" {
+		lines = append(lines, []string{first.Ellipsis(whole, tagRoom)})
+	} else {
+		lines = append(lines, []string{first.Ellipsis(c.UnitLabel(l), tagRoom)})
+		lines = append(lines, c.twoLines(c.ModifierLabel(l))...)
+	}
+	lines = append(lines, []string{section.LightColour(l), unit.FormatPercent(l.Level), "h " + c.Bare(l.Height)})
+	return append(lines, c.twoLines(section.Joined("; ", strings.Join(l.Gels, " + "), l.Note))...)
+}
+
+// twoLines are up to two lines of a tag.
+func (c things) twoLines(s string) [][]string {
+	var lines [][]string
+	set, _ := c.Pad.Small().wrap(s, tagRoom, 2)
+	for _, l := range set {
+		lines = append(lines, []string{l})
+	}
+	return lines
+}
+
+// shortLabel is a light's unit without what qualifies it.
+func (c things) shortLabel(l *plan.Light) string {
+	unit, _, _ := strings.Cut(c.UnitLabel(l), ", ")
+	return c.Pad.Small().Strong().Ellipsis(unit, tagRoom)
+}
+
+// gripLines are what stands beside a piece of grip.
+func (c things) gripLines(g *plan.Grip) [][]string {
+	if c.Terse {
+		return nil
+	}
+	st := c.Pad.Small()
+	what := section.Joined(" ", g.Kind, c.Bare(g.Size[0])+" × "+c.Bare(g.Size[1]))
+	lines := [][]string{
+		{st.Strong().Ellipsis(what, tagRoom)},
+		section.NonEmpty(st.Ellipsis(section.Joined(", ", g.Cloth, g.Surface), tagRoom/2), "h "+c.Bare(g.Height)),
+	}
+	return append(lines, c.twoLines(g.Note)...)
+}
+
+// cameraLines are what stands beside a camera.
+func (c things) cameraLines(m *plan.Camera) [][]string {
+	if c.Terse {
+		return nil
+	}
+	return [][]string{{unit.FormatLens(m.Lens)}, {"h " + c.Bare(m.Height), unit.FormatAspect(m.Aspect)}}
+}

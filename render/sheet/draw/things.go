@@ -1,0 +1,151 @@
+package draw
+
+import (
+	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// symbols is what the theme gives to the symbols.
+func (p Pad) symbols() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Paper} }
+
+// drawThings draws lights, grip, cameras and people by their symbols, and returns the labels that
+// go beside them. Lettering avoids what their mounts cover, where it can.
+func (c things) drawThings(p Pad, v layout.View) (labels []placeable, rests []carto.Obstacle) {
+	s := c.In.Setup
+	add := func(d symbols.Drawn, l placeable) {
+		labels = append(labels, l)
+		c.Stands = append(c.Stands, d)
+		for _, r := range d.Rest {
+			rests = append(rests, carto.Obstacle{Outline: r, Cost: costRest})
+		}
+	}
+	for i := range s.People {
+		add(c.drawPerson(p, v, &s.People[i]))
+	}
+	c.coverLegs(p, v)
+	for i := range s.Cameras {
+		add(c.drawCamera(p, v, &s.Cameras[i]))
+	}
+	for i := range s.Lights {
+		add(c.drawLight(p, v, &s.Lights[i]))
+	}
+	for i := range s.Grip {
+		add(c.drawGrip(p, v, &s.Grip[i]))
+	}
+	return labels, rests
+}
+
+// drawLight draws a light at the true width of its emitting face.
+func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, placeable) {
+	colour := c.Pad.lamp(section.LampColour(l))
+	open := l.Head.Source.Opening
+	wide, deep := bodyOf(c.In.Setup, l)
+	lamp := symbols.Lamp{
+		Class: symbols.Class(l.Head.Class), At: v.Flat(l.Frame.At), Bearing: frameBearing(l.Frame), Tilt: section.Tilt(l.Frame.Axis),
+		Face: r2.Scale(v.Scale, r2.Vec{X: open.Width, Y: open.Height}), Body: r2.Scale(v.Scale, r2.Vec{X: wide, Y: deep}),
+		Colour: colour, Dark: l.Level <= 0, Mount: c.mount(v, &l.Mount, lightHold(l)),
+	}
+	c.used(lightKind(l))
+	c.used(mountKind(lamp.Mount.Hold))
+	d := symbols.Light(p.of("light:"+l.Name, c.LightAlt(l)).canvas, p.symbols(), lamp)
+	return d, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3,
+		struck: section.When(len(section.OnColour(c.In.Setup, l.Name)) > 0, section.LightColour(l))}
+}
+
+// mount is what carries a thing, on paper.
+func (c things) mount(v layout.View, m *plan.Mount, hold symbols.Hold) symbols.Mount {
+	out := symbols.Mount{Hold: hold, Base: v.Paper(m.Base), Footprint: m.Foot * v.Scale}
+	if hold == symbols.Pole {
+		if len(m.Ends) < 2 {
+			out.Hold = ""
+			return out
+		}
+		out.Ends = [2]r2.Vec{v.Paper(m.Ends[0]), v.Paper(m.Ends[1])}
+	}
+	return out
+}
+
+// drawGrip draws a piece of grip at its true width.
+func (c things) drawGrip(p Pad, v layout.View, g *plan.Grip) (symbols.Drawn, placeable) {
+	s := symbols.Grip{
+		Kind: symbols.GripKind(g.Kind), At: v.Flat(g.Frame.At), Bearing: frameBearing(g.Frame), Tilt: section.Tilt(g.Frame.Axis),
+		Size: r2.Scale(v.Scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind)),
+	}
+	c.used("grip:" + string(s.Kind))
+	c.used(mountKind(s.Mount.Hold))
+	alt := fmt.Sprintf("Grip %s, %s %s by %s, its middle %s high.", g.Tag, g.Kind, c.Length(g.Size[0]), c.Length(g.Size[1]), c.Length(g.Height))
+	d := symbols.Shape(p.of("grip:"+g.Name, alt).canvas, p.symbols(), s)
+	return d, &tag{object: "grip:" + g.Name, number: g.Tag, open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, weight: 2}
+}
+
+// drawCamera draws a camera.
+func (c things) drawCamera(p Pad, v layout.View, m *plan.Camera) (symbols.Drawn, placeable) {
+	s := symbols.Camera{At: v.Flat(m.Frame.At), Bearing: frameBearing(m.Frame), Scale: v.Scale}
+	c.used("camera")
+	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, unit.FormatLens(m.Lens), c.Length(m.Height), unit.FormatAngle(m.HAOV))
+	d := symbols.Film(p.of("camera:"+m.Name, alt).canvas, p.symbols(), s)
+	return d, &tag{object: "camera:" + m.Name, number: m.Name, lines: c.cameraLines(m), anchor: s.At, drawn: d, weight: 2}
+}
+
+// drawPerson draws someone in their pose. The name stands at head and shoulders: legs may be under a
+// table, and what is lettered beyond them is taken for the name of the table.
+func (c things) drawPerson(p Pad, v layout.View, who *plan.Person) (symbols.Drawn, placeable) {
+	s := symbols.Person{Pose: symbols.Pose(who.Pose), At: v.Paper(who.At), Faces: bodyBearing(who), Scale: v.Scale, Height: who.Height}
+	c.used("person:" + string(s.Pose))
+	alt := fmt.Sprintf("%s, %s, eyes %s high.", who.Name, who.Pose, c.Length(who.Eyes-who.Base))
+	first := len(p.page.Items)
+	d := symbols.Someone(p.of("person:"+who.Name, alt).canvas, p.symbols(), s)
+	if mappedAbove(c.In, who.At, who.Base+highestLegs) {
+		hollow(p.page.Items[first:], p.Look.Paper, symbols.Fine) // legs are drawn in finer lines than the rest
+	}
+	c.People[who.Name] = d
+	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.Small(), forms: []string{who.Name}, anchor: s.At, body: trunk(s, d), shape: s.Trunk(), weight: 1.5, leader: 24}
+}
+
+// highestLegs is how high the thighs of somebody seated reach, m.
+const highestLegs = 0.65
+
+// trunk is the box of head and shoulders; someone lying has nothing under a table.
+func trunk(s symbols.Person, d symbols.Drawn) r2.Box {
+	if s.Pose == symbols.Lying {
+		return d.Box()
+	}
+	return symbols.Drawn{Body: s.Trunk()}.Box()
+}
+
+// bodyBearing is the way a body is drawn: the nose's, or of someone lying the way from the head to
+// the middle of the rest of them.
+func bodyBearing(p *plan.Person) float64 {
+	if p.Pose != "lying" {
+		return p.Faces
+	}
+	g := box.Gatherer{}
+	for _, q := range p.Parts {
+		if q.Kind != "head" {
+			g.All(q.Outline, 0)
+		}
+	}
+	if d := r2.Sub(box.Middle(g.Box().Min, g.Box().Max), p.At); g.Any && r2.Norm(d) > 1e-6 {
+		return box.Bearing(d)
+	}
+	return p.Faces
+}
+
+// frameBearing is the bearing of a frame's axis in plan; of an upright axis, that of its up.
+func frameBearing(f plan.Frame) float64 {
+	d := box.Plain(f.Axis)
+	if r2.Norm(d) < 1e-6 {
+		d = box.Plain(f.Up())
+	}
+	return box.Bearing(d)
+}

@@ -1,0 +1,105 @@
+package draw
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// throw is the dimension line from a lamp to its aim, lettered with the true length in space.
+type throw struct {
+	light    *plan.Light
+	from, to r2.Vec // mm
+	words    string
+	angle    float64 // of the lettering
+	at       float64 // its middle, as a share of the way
+}
+
+const (
+	throwHead = 1.9 // room for a head of the line, mm
+	throwGap  = 1.0 // before and after the lettering
+)
+
+// throws are the dimension lines of the lights whose length finds room on its line, clear of what
+// stands and of the other lengths. The rest stand in the list of lights only: a dimension line
+// without its figure says nothing.
+func (c *Drawing) throws(v layout.View, bodies []carto.Obstacle) []throw {
+	var all []throw
+	taken := slices.Clone(bodies)
+	for i := range c.In.Setup.Lights {
+		l := &c.In.Setup.Lights[i]
+		if !(l.Throw > 0) {
+			continue
+		}
+		t := throw{light: l, from: v.Flat(l.Frame.At), to: v.Flat(l.AimPoint), words: c.Length(l.Throw)}
+		seen := ink.ClipPolyline([]r2.Vec{t.from, t.to}, box.Corners(v.Panel))
+		if r2.Norm(r2.Sub(t.to, t.from)) < 4 || len(seen) == 0 {
+			continue
+		}
+		if o, ok := t.letter(c.Pad.Small(), seen[0], taken); ok {
+			taken = append(taken, o)
+			all = append(all, t)
+			c.used("throw")
+		}
+	}
+	return all
+}
+
+// letter finds a clear place for the lettering on the part of the line that is seen, rather near the
+// lamp than near the face.
+func (t *throw) letter(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.Obstacle, bool) {
+	along := r2.Sub(t.to, t.from)
+	length := r2.Norm(along)
+	size := st.boxOf(t.words)
+	t.angle = carto.Upright(along)
+	half := (size.X/2 + throwGap + throwHead) / length
+	first, last := r2.Norm(r2.Sub(seen[0], t.from))/length, r2.Norm(r2.Sub(seen[len(seen)-1], t.from))/length
+	for _, part := range []float64{0.42, 0.34, 0.5, 0.26, 0.58, 0.66, 0.74} {
+		share := first + part*(last-first)
+		if share-half < first || share+half > last {
+			continue
+		}
+		o := carto.Obstacle{Outline: box.TurnedBox(box.Mix(t.from, t.to, share), size, t.angle), Leaders: true}
+		if !meets(o, taken) {
+			t.at = share
+			return o, true
+		}
+	}
+	return carto.Obstacle{}, false
+}
+
+// draw draws the line with a head at each end, broken for its lettering.
+func (t *throw) draw(p Pad) {
+	p = p.On(ink.Throws).of("light:"+t.light.Name, "")
+	st := p.Small()
+	gap := (st.Width(t.words)/2 + throwGap) / r2.Norm(r2.Sub(t.to, t.from))
+	symbols.Throw(p.canvas, p.symbols(), t.from, t.to, t.at-gap, t.at+gap)
+	p.turned(underMiddle(box.Mix(t.from, t.to, t.at), st.Cap, t.angle), t.words, st, ink.Centre, t.angle, &p.Look.Paper)
+}
+
+// throwObstacles keep labels off the lettering of the throws.
+func throwObstacles(p Pad, throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	st := p.Small()
+	for i := range throws {
+		t := &throws[i]
+		all = append(all, carto.Obstacle{Outline: box.TurnedBox(box.Mix(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
+	}
+	return all
+}
+
+// throwLines keep names off the dimension lines.
+func throwLines(throws []throw) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range throws {
+		all = append(all, carto.Obstacle{Outline: []r2.Vec{throws[i].from, throws[i].to}})
+	}
+	return all
+}

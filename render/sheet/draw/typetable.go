@@ -1,0 +1,134 @@
+package draw
+
+import (
+	"math"
+	"slices"
+
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+const (
+	ColumnGap = 2.4 // mm between columns
+	mostLines = 14  // of one cell or note: a row has to fit on a page
+	chipWide  = 1.1
+)
+
+// rows lays the table out: its heads, which repeat where it is split, and its entries.
+func (c *Typesetter) rows(t *section.Table) (lead, rows []Row) {
+	widths := c.widths(t)
+	if head, ok := c.header(t, widths); ok {
+		lead = append(lead, head)
+	}
+	for i := range t.Entries {
+		rows = append(rows, c.row(t, &t.Entries[i], widths))
+	}
+	return lead, rows
+}
+
+// widths gives every column what its widest cell needs, and the flexible one the rest.
+func (c *Typesetter) widths(t *section.Table) []float64 {
+	w := make([]float64, len(t.Columns))
+	rest, flexible := layout.Measure-ColumnGap*float64(len(w)-1), -1
+	for i, col := range t.Columns {
+		if col.Flexible {
+			flexible = i
+			continue
+		}
+		w[i] = c.Pad.Quiet().Width(col.Head)
+		for _, e := range t.Entries {
+			cell := c.cellStyle(col, &e).Width(e.Cells[i])
+			if i == 0 && e.Chip != nil {
+				cell += chipWide + 0.8
+			}
+			w[i] = math.Max(w[i], cell)
+		}
+		rest -= w[i]
+	}
+	if flexible >= 0 {
+		w[flexible] = rest
+	}
+	return w
+}
+
+func (c *Typesetter) cellStyle(col section.Column, e *section.Entry) style {
+	st := c.Pad.Small()
+	st.bold = col.Strong
+	if e.Alarm {
+		st.colour = c.Pad.Look.Alarm
+	}
+	return st
+}
+
+// header is the row of the columns' names, if any has one.
+func (c *Typesetter) header(t *section.Table, widths []float64) (Row, bool) {
+	named := false
+	for _, col := range t.Columns {
+		named = named || col.Head != ""
+	}
+	st := c.Pad.Quiet()
+	return Row{Height: st.Leading() + 0.3, rule: true, Draw: func(p Pad, x, top float64) {
+		for i, col := range t.Columns {
+			p.Text(box.At(x+cellX(col, widths[i]), top-st.Cap), col.Head, st, col.Align)
+			x += widths[i] + ColumnGap
+		}
+	}}, named
+}
+
+// cellX is where the text of a cell is anchored, from its column's left edge.
+func cellX(col section.Column, width float64) float64 {
+	if col.Align == ink.Right {
+		return width
+	}
+	return 0
+}
+
+// row sets one entry.
+func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) Row {
+	cells, deepest := make([][]string, len(t.Columns)), 1
+	indent, x := 0.0, 0.0
+	for i, col := range t.Columns {
+		cells[i] = []string{e.Cells[i]}
+		if col.Flexible {
+			cells[i] = c.Set(e.Cells[i], c.cellStyle(col, e), widths[i], mostLines)
+			indent = x
+		}
+		deepest = max(deepest, len(cells[i]))
+		x += widths[i] + ColumnGap
+	}
+	var notes []string
+	for _, n := range e.Notes {
+		notes = append(notes, c.Set(n, c.Pad.Quiet(), layout.Measure-indent, mostLines)...)
+	}
+	st := c.Pad.Small()
+	return Row{
+		Height: st.Cap + st.Leading()*float64(deepest+len(notes)-1) + 2*RowAir + 0.4,
+		rule:   true,
+		Draw: func(p Pad, x, top float64) {
+			c.drawRow(t, p, e, cells, widths, x, top-RowAir)
+			for i, n := range notes {
+				p.Text(box.At(x+indent, top-RowAir-st.Cap-st.Leading()*float64(deepest+i)), n, p.Quiet(), ink.Left)
+			}
+		},
+	}
+}
+
+func (c *Typesetter) drawRow(t *section.Table, p Pad, e *section.Entry, cells [][]string, widths []float64, x, top float64) {
+	for i, col := range t.Columns {
+		st := c.cellStyle(col, e)
+		letter := p.Text
+		if slices.Contains(e.Struck, i) {
+			letter = p.struckText
+		}
+		for j, s := range cells[i] {
+			letter(box.At(x+cellX(col, widths[i]), top-st.Cap-st.Leading()*float64(j)), s, st, col.Align)
+		}
+		if i == 0 && e.Chip != nil {
+			left, chip := x+widths[0]-chipWide, p.lamp(*e.Chip)
+			p.Rect(box.Of(left, top-st.Cap-0.25, left+chipWide, top+0.25), 0, p.Look.Ink, &chip)
+		}
+		x += widths[i] + ColumnGap
+	}
+}

@@ -1,0 +1,46 @@
+package draw
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
+)
+
+// drawOpenings draws windows, doors and gaps by their symbols, and returns what lettering must not
+// hide and what it avoids where it can.
+func (c things) drawOpenings(p Pad, v layout.View) (hide, rests []carto.Obstacle) {
+	for i := range c.In.Setup.Openings {
+		o := &c.In.Setup.Openings[i]
+		c.used(openingKind(o))
+		if o.Escape {
+			c.used("opening:escape")
+		}
+		d := symbols.Pierce(p.of("opening:"+o.Name, c.OpeningAlt(o)).canvas, p.symbols(), symbols.Opening{
+			Kind: symbols.OpeningKind(o.Kind), Left: v.Paper(o.Left), Right: v.Paper(o.Right), Out: r2.Scale(o.Depth*v.Scale, o.Outward),
+			Panes: o.Panes[0], Glazed: o.Kind == "door" && o.Glass != "", HingeLeft: o.HingeLeft, SwingIn: o.SwingIn, Ajar: o.Ajar, Escape: o.Escape,
+		})
+		hide = append(hide, carto.Obstacle{Outline: d.Body})
+		for _, r := range d.Rest {
+			rests = append(rests, carto.Obstacle{Outline: r, Cost: costRest})
+		}
+	}
+	return hide, rests
+}
+
+// drawWalls draws the walls as the plan cuts them: solid where they are solid, in outline where an
+// opening passes over or under.
+func (c things) drawWalls(p Pad, v layout.View) {
+	p = p.On(ink.Walls)
+	for i := range c.In.Setup.Walls {
+		w := &c.In.Setup.Walls[i]
+		if w.Opening != "" {
+			continue
+		}
+		// The line of the wall's own ink closes the seams between the pieces of a corner.
+		p.of("wall:"+section.Joined(".", w.Room, w.Wall), "").outline(Hair, p.Look.Wall, &p.Look.Wall, v.All(w.Outline)...)
+	}
+}

@@ -1,0 +1,294 @@
+package layout
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/sheet/box"
+)
+
+// ranked is the blocks in the order of their ranks, those of a rank as they are read.
+func ranked(blocks []*Block) []*Block {
+	out := slices.Clone(blocks)
+	slices.SortStableFunc(out, func(a, b *Block) int { return int(a.Rank) - int(b.Rank) })
+	return out
+}
+
+// tallest is the blocks in the order of their ranks, the tallest of a rank first, which packs best.
+func tallest(blocks []*Block) []*Block {
+	tall := func(b *Block) float64 { return Rest{block: b}.taking(len(b.Rows)) }
+	out := slices.Clone(blocks)
+	slices.SortStableFunc(out, func(a, b *Block) int {
+		return cmp.Or(cmp.Compare(a.Rank, b.Rank), cmp.Compare(tall(b), tall(a)))
+	})
+	return out
+}
+
+// holding is the layout with the blocks in the collar and in the corners of the plan's panel: in the
+// order of reading and whole where that holds all, else by rank, and split over columns only where
+// more can stand on the sheet that way.
+func (l Layout) holding(blocks []*Block, v View, stands []r2.Box) (best Layout) {
+	ways := [...]func([]Rest, []Slot) ([]Piece, []Rest){pourWhole, Pour}
+	for i, pouring := range ways {
+		for j, order := range [...][]*Block{blocks, ranked(blocks), tallest(blocks)} {
+			if i+j > 0 && best.All() {
+				return best
+			}
+			m := l
+			m.Pieces, m.Left = pouring(Whole(order), m.Slots)
+			if m = m.withCorners(v, stands); i+j == 0 || m.over(&best) {
+				best = m
+			}
+		}
+	}
+	return best
+}
+
+// Fitter tries layouts for one plan.
+type Fitter struct {
+	Stands []r2.Box // what stands, m
+	Extent r2.Box   // round all of it, m
+	Blocks []*Block
+	Head   func(grand bool) float64 // height of the head, mm
+	Feet   bool
+	Asked  *Paper  // nil: any
+	Scale  float64 // that was asked for, as a ratio; 0: any
+	Way    Orientation
+	Scales []float64 // to choose from, as ratios, the largest first
+	Keys   []*Block  // what stands on every part of a plan in parts
+	// Cut counts the labels of a layout that would say less on the plan than they could.
+	Cut func(l *Layout) int
+}
+
+// Best is the best layout on a paper. ok is false where nothing fits.
+func (f *Fitter) Best(p Paper) (best Layout, ok bool) {
+	for _, l := range f.layouts(p) {
+		if !ok || f.better(&l, &best) {
+			best, ok = l, true
+		}
+	}
+	return best, ok
+}
+
+// layouts are the ways to fill a paper, each at its largest scale.
+func (f *Fitter) layouts(p Paper) []Layout {
+	var all []Layout
+	for _, upright := range [...]bool{false, true} {
+		if f.Way == Portrait && !upright || f.Way == Landscape && upright {
+			continue
+		}
+		page := PageOf(p, upright)
+		for n := 1; n <= 3; n++ {
+			if l, ok := f.beside(page, n); ok {
+				all = append(all, l)
+			}
+		}
+		if l, ok := f.under(page); ok {
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+// beside fits the plan beside a collar of n columns.
+func (f *Fitter) beside(page Layout, n int) (Layout, bool) {
+	head := f.Head(page.Grand())
+	l := page.side(n, 0, head)
+	least := Share * page.Wide * page.High / box.Width(l.Plan)
+	if box.Width(l.Plan) <= 0 || least > box.Height(l.Plan) {
+		return l, false
+	}
+	times, ok := f.largest(box.Width(l.Plan), box.Height(l.Plan))
+	if !ok {
+		return l, false
+	}
+	_, need := needs(f.Extent, times)
+	spare := box.Height(l.Plan) - math.Max(need, least)
+	return f.lowest(times, lowest, spare, func(band float64) Layout { return page.side(n, band, head) }), true
+}
+
+// under fits the plan over a collar along the foot of the page.
+func (f *Fitter) under(page Layout) (Layout, bool) {
+	head := f.Head(page.Grand())
+	floor := math.Max(head+2*Pads, blockHigh+BarHeight+2*barGap)
+	room := box.Height(page.Frame) - floor
+	times, ok := f.largest(box.Width(page.Frame), room)
+	if !ok {
+		return page, false
+	}
+	_, need := needs(f.Extent, times)
+	need = math.Max(need, Share*page.Wide*page.High/box.Width(page.Frame))
+	if need > room {
+		return page, false
+	}
+	l := f.lowest(times, floor, box.Height(page.Frame)-need, func(high float64) Layout { return page.below(math.Max(high, floor), head) })
+	return l, true
+}
+
+// lowest makes the layout with the lowest strip of text that holds all blocks; where none does,
+// that which holds the most, by rank.
+func (f *Fitter) lowest(times, from, to float64, with func(strip float64) Layout) Layout {
+	const step = 2.0
+	try := func(strip float64) Layout {
+		l := with(strip)
+		l.Times = times
+		return l.holding(f.Blocks, f.View(&l), f.Stands)
+	}
+	best := try(0)
+	for strip := from; strip <= to && !best.All(); strip += step {
+		if l := try(strip); l.over(&best) {
+			best = l
+		}
+	}
+	return best
+}
+
+// over says whether l holds more than m: of what must stand beside the plan, then of what is needed
+// there; then whether it splits fewer blocks, and holds more of what is wanted, and of the rest.
+func (l *Layout) over(m *Layout) bool {
+	return slices.Compare(l.merits(), m.merits()) > 0
+}
+
+func (l *Layout) merits() []int {
+	return []int{l.rows(must), l.rows(Needed), -l.splits(), l.rows(Wanted), l.rows(Other)}
+}
+
+// better says whether l is a better sheet than m: it is at a scale that is read with ease; it holds
+// what must stand beside the plan; its plan fills the page; it holds all blocks; it is drawn larger;
+// it holds more.
+func (f *Fitter) better(l, m *Layout) bool {
+	for _, is := range [...]func(l *Layout) bool{
+		func(l *Layout) bool { return l.Times <= good },
+		(*Layout).placed,
+		f.fills,
+		(*Layout).All,
+	} {
+		if is(l) != is(m) {
+			return is(l)
+		}
+	}
+	if l.Times != m.Times {
+		return l.Times < m.Times
+	}
+	return l.over(m)
+}
+
+// View is how the plan lies in the panel of a layout.
+func (f *Fitter) View(l *Layout) View {
+	v := ViewOf(f.Extent, l.Plan, l.Times)
+	v.Shift.Y += lifted
+	return v
+}
+
+// fills says whether the plan itself, with its margins, takes its share of the page.
+func (f *Fitter) fills(l *Layout) bool {
+	w, h := needs(f.Extent, l.Times)
+	return w*h >= Share*l.Wide*l.High
+}
+
+// largest is the largest scale at which the plan fits into a panel.
+func (f *Fitter) largest(w, h float64) (float64, bool) {
+	for _, times := range f.Scales {
+		if nw, nh := needs(f.Extent, times); nw <= w && nh <= h {
+			return times, true
+		}
+	}
+	return 0, false
+}
+
+// Choose picks paper, way and scale. Without a paper asked for, it is the smallest that most have
+// where the plan fits at a good scale with what must stand beside it, says all that it has to say and
+// fills its share of the page, else the next; larger ones only for a scale that was asked for.
+func (f *Fitter) Choose() (Layout, bool) {
+	sizes := PapersOf(f.Feet)[:2]
+	switch {
+	case f.Asked != nil:
+		sizes = []Paper{*f.Asked}
+	case f.Scale > 0:
+		sizes = PapersOf(f.Feet)
+	}
+	var best offer
+	found := false
+	for _, p := range sizes {
+		l, ok := f.Best(p)
+		if !ok {
+			continue
+		}
+		o := offer{Layout: l}
+		if len(sizes) > 1 {
+			o.cut = f.Cut(&l)
+		}
+		if !found || f.preferred(&o, &best) {
+			best, found = o, true
+		}
+		if best.placed() && best.cut == 0 && (best.Times <= good && f.fills(&best.Layout) || f.Scale > 0) {
+			break
+		}
+	}
+	return best.Layout, found
+}
+
+// offer is the best layout on one paper.
+type offer struct {
+	Layout
+	cut int // labels that say less on the plan than they could
+}
+
+// preferred says whether a is worth its paper over b, which is smaller: a list that spills to another
+// page and a tag without its unit or level cost the reader more than a large sheet does.
+func (f *Fitter) preferred(a, b *offer) bool {
+	if read := a.Times <= good; read != (b.Times <= good) {
+		return read
+	}
+	if a.placed() != b.placed() {
+		return a.placed()
+	}
+	if a.cut != b.cut {
+		return a.cut < b.cut
+	}
+	return f.better(&a.Layout, &b.Layout)
+}
+
+// InParts is the layout of a plan that no page holds at the scale asked for, or else at the
+// smallest that is drawn.
+func (f *Fitter) InParts() (Layout, bool) { return f.split(f.usual(), f.Scales[len(f.Scales)-1]) }
+
+// TooLarge says that the plan does not fit, with what would do.
+func (f *Fitter) TooLarge() source.Diagnostic {
+	feet := f.Feet
+	smallest := f.Scales[len(f.Scales)-1]
+	d := source.Diagnostic{Severity: source.Error, Code: "plan-too-large",
+		Message: fmt.Sprintf("the plan is %s by %s and does not fit on %s at %s", unit.FormatLength(box.Width(f.Extent), feet),
+			unit.FormatLength(box.Height(f.Extent), feet), f.usual().Name, unit.FormatScale(smallest, feet)),
+		Hint: "bring the things that stand far off nearer"}
+	if f.Scale > 0 {
+		f.Scales = unit.Scales(feet)
+		if l, ok := f.Best(f.usual()); ok {
+			d.Hint = "it fits at " + unit.FormatScale(l.Times, feet)
+		} else if times, ok := f.inPartsAt(f.usual()); ok {
+			d.Hint = "it comes in parts at " + unit.FormatScale(times, feet)
+		}
+		f.Scales = []float64{f.Scale}
+	}
+	for _, p := range PapersOf(feet) {
+		if l, ok := f.Best(p); ok {
+			d.Hint += ", or on " + p.Name + " at " + unit.FormatScale(l.Times, feet)
+			break
+		}
+	}
+	return d
+}
+
+// usual is the paper that was asked for, or else the larger of those that most have.
+func (f *Fitter) usual() Paper {
+	if f.Asked != nil {
+		return *f.Asked
+	}
+	return PapersOf(f.Feet)[1]
+}

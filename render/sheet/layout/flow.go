@@ -1,0 +1,191 @@
+package layout
+
+import (
+	"math"
+	"slices"
+)
+
+// Slot is room on a page that blocks flow into: a column, Measure wide, from top to bottom in y, mm.
+type Slot struct{ X, Top, Bottom float64 }
+
+// Height is that of the room, mm.
+func (s Slot) Height() float64 { return s.Top - s.Bottom }
+
+// Piece is a part of a block in a slot: its rows from From up to To.
+type Piece struct {
+	slot     int
+	Block    *Block
+	From, To int
+	Gap      float64 // above it, mm
+	Height   float64 // mm
+}
+
+// Rest is what is left of a block: its rows from from on.
+type Rest struct {
+	block *Block
+	from  int
+}
+
+// Whole are blocks of which nothing is placed.
+func Whole(blocks []*Block) []Rest {
+	var all []Rest
+	for _, b := range blocks {
+		all = append(all, Rest{block: b})
+	}
+	return all
+}
+
+// flow fills slots. A block goes whole into the first slot that has room for it, so that short
+// ones fill what long ones leave; only a block too long for that is split, over slots that follow
+// each other.
+type flow struct {
+	slots  []Slot
+	used   []float64
+	pieces []Piece
+}
+
+// Pour puts blocks into slots in order, and returns what went where and what found no place.
+func Pour(blocks []Rest, slots []Slot) (pieces []Piece, left []Rest) {
+	f := &flow{slots: slots, used: make([]float64, len(slots))}
+	for _, b := range blocks {
+		if f.whole(b) {
+			continue
+		}
+		if b.from = f.split(b); b.from < len(b.block.Rows) {
+			left = append(left, b)
+		}
+	}
+	return f.pieces, left
+}
+
+// pourWhole puts blocks into slots in order, those that need not be split.
+func pourWhole(blocks []Rest, slots []Slot) (pieces []Piece, left []Rest) {
+	f := &flow{slots: slots, used: make([]float64, len(slots))}
+	for _, b := range blocks {
+		if !f.whole(b) {
+			left = append(left, b)
+		}
+	}
+	return f.pieces, left
+}
+
+// Evenly pours blocks into slots that are cut to one height, the least that holds as much as they
+// do whole, so that columns end together. It returns the slots as they are cut.
+func Evenly(blocks []Rest, slots []Slot) (pieces []Piece, left []Rest, cut []Slot) {
+	const step = 4.0
+	_, most := Pour(blocks, slots)
+	tallest := 0.0
+	for _, s := range slots {
+		tallest = math.Max(tallest, s.Height())
+	}
+	for high := step; ; high += step {
+		cut = slices.Clone(slots)
+		for i := range cut {
+			cut[i].Bottom = math.Max(cut[i].Bottom, cut[i].Top-high)
+		}
+		if pieces, left = pourWhole(blocks, cut); len(left) == 0 {
+			return pieces, left, cut
+		}
+		if pieces, left = Pour(blocks, cut); high >= tallest || slices.Equal(left, most) && len(most) > 0 {
+			return pieces, left, cut
+		}
+	}
+}
+
+// gap is the space above the next block in slot i: none at its top.
+func (f *flow) gap(i int) float64 {
+	if f.used[i] == 0 {
+		return 0
+	}
+	return BlockGap
+}
+
+// room is the height that is left for a block in slot i.
+func (f *flow) room(i int) float64 { return f.slots[i].Height() - f.used[i] - f.gap(i) }
+
+// whole places what is left of a block in one slot, if one has the room.
+func (f *flow) whole(b Rest) bool {
+	for i := range f.slots {
+		if take := b.fitting(f.room(i)); b.from+take == len(b.block.Rows) {
+			f.put(i, b, take)
+			return true
+		}
+	}
+	return false
+}
+
+// short is how many rows a block may have to be kept whole.
+const short = 9
+
+// split places what is left of a long block over slots, and returns the first row without a place.
+// No slot begins or ends with one row alone. A short block is not begun that would stay whole on
+// the next page, unless it has to stand on this one.
+func (f *flow) split(b Rest) int {
+	if len(b.block.Rows) <= short && b.block.Rank != must && !f.never(b) {
+		return b.from
+	}
+	for i := range f.slots {
+		take := b.fitting(f.room(i))
+		last := b.from+take == len(b.block.Rows)
+		if !last && b.from+take == len(b.block.Rows)-1 {
+			take--
+		}
+		if last || take >= 2 || take == 1 && f.used[i] == 0 {
+			f.put(i, b, take)
+			b.from += take
+		}
+		if last {
+			break
+		}
+	}
+	return b.from
+}
+
+// never says whether a block is too tall for any slot even where that is empty.
+func (f *flow) never(b Rest) bool {
+	for _, s := range f.slots {
+		if take := b.fitting(s.Height()); b.from+take == len(b.block.Rows) {
+			return false
+		}
+	}
+	return true
+}
+
+func (f *flow) put(i int, b Rest, take int) {
+	h := b.taking(take)
+	f.pieces = append(f.pieces, Piece{i, b.block, b.from, b.from + take, f.gap(i), h})
+	f.used[i] += f.gap(i) + h
+}
+
+// fitting counts the rows that a height holds below the heading.
+func (b Rest) fitting(room float64) (take int) {
+	h := b.block.Head
+	for _, r := range b.block.Rows[b.from:] {
+		if h+r > room+1e-9 {
+			break
+		}
+		h += r
+		take++
+	}
+	return take
+}
+
+// taking is the height of some rows with the heading.
+func (b Rest) taking(take int) float64 {
+	h := b.block.Head
+	for _, r := range b.block.Rows[b.from : b.from+take] {
+		h += r
+	}
+	return h
+}
+
+// InSlot are the pieces in a slot.
+func InSlot(pieces []Piece, slot int) []Piece {
+	var own []Piece
+	for _, q := range pieces {
+		if q.slot == slot {
+			own = append(own, q)
+		}
+	}
+	return own
+}

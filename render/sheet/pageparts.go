@@ -1,0 +1,38 @@
+package sheet
+
+import (
+	"fmt"
+
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// drawParts draws the pages of a plan in parts, the first with what the collar holds.
+func (s *sheet) drawParts() []ink.Page {
+	var pages []ink.Page
+	for i := range s.layout.Tiles.Parts() {
+		l := s.layout
+		if i > 0 {
+			l.Pieces, _ = layout.Pour(layout.Whole(s.fitter.Keys), l.Slots)
+		}
+		pages = append(pages, s.planPart(&l, i))
+	}
+	return pages
+}
+
+// planPart draws one part of a plan.
+func (s *sheet) planPart(l *layout.Layout, i int) ink.Page {
+	v := layout.ViewOf(l.Tiles.Part(i), l.Plan, l.Times)
+	s.d.Part = i
+	page := s.planPage(l, v)
+	word := fmt.Sprintf("part %d of %d", i+1, l.Tiles.Parts())
+	page.Title = section.Joined(", ", page.Title, word)
+	if i > 0 {
+		page.Name = fmt.Sprintf("part-%d", i+1)
+	}
+	page.Description += " This is " + word + "."
+	draw.Match{Drawing: s.d}.MatchLines(s.d.Pad.With(&page).On(ink.Notes), l, v, i)
+	return page
+}

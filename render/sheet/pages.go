@@ -1,0 +1,63 @@
+package sheet
+
+import (
+	"fmt"
+
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// pageKind draws the pages of one kind of a set-up: none where it has nothing for them.
+type pageKind func(s *sheet) []ink.Page
+
+// pageKinds are the kinds of pages in their order on a sheet. Each stands in a file of its own and is listed here.
+func pageKinds() []pageKind {
+	return []pageKind{(*sheet).planPages, (*sheet).listPages}
+}
+
+// draw draws the pages.
+func (s *sheet) draw() {
+	s.pages = nil
+	for _, kind := range pageKinds() {
+		s.pages = append(s.pages, kind(s)...)
+	}
+}
+
+// newPage is a page with its paper and frame.
+func (s *sheet) newPage(l *layout.Layout, what string) (*ink.Page, draw.Pad) {
+	page := &ink.Page{Width: l.Wide, Height: l.High, Title: section.Joined(", ", section.TitleOf(s.d.In.Setup), section.SetupLine(s.d.In), what),
+		Name: what}
+	p := s.d.Pad.With(page)
+	if p.Look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
+		p.On(ink.Tint).Rect(box.Of(0, 0, l.Wide, l.High), 0, p.Look.Ink, &p.Look.Paper)
+	}
+	return page, p
+}
+
+// namePages gives every page of a run a name for its file, no two the same: the set-up's where there
+// are several, and after a dot, which no name of a set-up has, what the page is if it is not the plan.
+// Until then a page is called by what it is.
+func namePages(sheets []*sheet) {
+	for _, s := range sheets {
+		setup := ""
+		if len(sheets) > 1 {
+			setup = s.d.In.Setup.Name
+		}
+		times := map[string]int{}
+		for i := range s.pages {
+			p := &s.pages[i]
+			what := p.Name
+			if what == "" {
+				p.Name = setup
+				continue
+			}
+			if times[what]++; times[what] > 1 {
+				what = fmt.Sprintf("%s-%d", what, times[what])
+			}
+			p.Name = setup + "." + what
+		}
+	}
+}

@@ -1,0 +1,27 @@
+package sheet
+
+import (
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/section"
+)
+
+// What a sheet is drawn from and in, as it stands in the packages below.
+type (
+	// Input is one set-up with its results: all that a sheet says.
+	Input = section.Input
+	// Face is what the meter says at one person's face.
+	Face = section.Face
+	// Field is illuminance over the plan, lx.
+	Field = section.Field
+	// Beam is the light of one lamp in plan, cut by what it meets.
+	Beam = section.Beam
+	// View is what a camera sees in plan, cut by what it meets.
+	View = section.View
+	// Elevation asks for a wall in place of the plan.
+	Elevation = section.Elevation
+	// Theme is a look as data.
+	Theme = draw.Theme
+)
+
+// ThemeNames lists the looks, the default first.
+func ThemeNames() []string { return draw.ThemeNames() }

@@ -1,0 +1,86 @@
+package section
+
+import (
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/unit"
+	"scrimshaw/symbols"
+)
+
+// aimWords say what a light is aimed at, and by how much it is tilted; nothing of one that shines all
+// round and was not turned.
+func (c Report) aimWords(l *plan.Light) string {
+	aim := writtenAim(c.In.Setup, l)
+	round := symbols.Class(l.Head.Class) == symbols.Lantern || symbols.Class(l.Head.Class) == symbols.Practical
+	if l.Frame.Axis == (r3.Vec{}) || round && aim == nil {
+		return ""
+	}
+	tilted := tiltWords(l.Frame.Axis)
+	if at := aimedAt(c.In.Setup, l, aim); at != "" {
+		return "at " + at + ", " + tilted
+	}
+	return "aimed " + tilted
+}
+
+// tiltWords say an axis against the horizontal.
+func tiltWords(axis r3.Vec) string {
+	t := math.Round(Tilt(axis))
+	switch {
+	case t == 0:
+		return "level"
+	case t <= -89:
+		return "straight down"
+	case t >= 89:
+		return "straight up"
+	case t < 0:
+		return unit.FormatAngle(-t) + " down"
+	}
+	return unit.FormatAngle(t) + " up"
+}
+
+// aimedAt names what a light is aimed at: the face at its aim, or else what the scene says.
+func aimedAt(s *plan.Setup, l *plan.Light, aim *scene.Aim) string {
+	const same = 0.05 // m
+	if !(l.Throw > 0) {
+		return ""
+	}
+	for i := range s.People {
+		if p := &s.People[i]; r3.Norm(r3.Sub(p.Face.At, l.AimPoint)) < same {
+			return p.Name
+		}
+	}
+	if aim != nil && aim.Form == scene.AtThing {
+		return aim.Thing.Name
+	}
+	return ""
+}
+
+// writtenAim is the aim that the scene gives a light, nil for none.
+func writtenAim(s *plan.Setup, l *plan.Light) *scene.Aim {
+	if s.Scene == nil {
+		return nil
+	}
+	for i := range s.Scene.Lights {
+		if w := &s.Scene.Lights[i]; w.Name == l.Name && w.Aim.Set {
+			return &w.Aim.V
+		}
+	}
+	return nil
+}
+
+// powerWords are the watts of a light, where its name does not say them.
+func powerWords(l *plan.Light) string {
+	watts := unit.FormatPower(l.Head.Watts)
+	if !(l.Head.Watts > 0) || strings.Contains(l.Head.UnitLabel, watts) {
+		return ""
+	}
+	return "draws " + watts
+}
+
+// Tilt is the angle of a direction above the horizontal, degrees.
+func Tilt(d r3.Vec) float64 { return math.Atan2(d.Z, math.Hypot(d.X, d.Y)) * 180 / math.Pi }

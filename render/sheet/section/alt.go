@@ -1,0 +1,71 @@
+package section
+
+import (
+	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/sheet/box"
+)
+
+// OpeningAlt says an opening in a sentence.
+func (c Report) OpeningAlt(o *plan.Opening) string {
+	s := fmt.Sprintf("%s %s, %s wide", o.Kind, o.Name, c.Length(r2.Norm(r2.Sub(o.Right, o.Left))))
+	if o.Kind == "window" {
+		s += fmt.Sprintf(", sill %s, head %s", c.Length(o.Sill-floorOf(c.In.Setup, o.Room)), c.Length(o.Head-floorOf(c.In.Setup, o.Room)))
+	}
+	if o.Ajar > 0 {
+		s += ", open " + unit.FormatAngle(o.Ajar)
+	}
+	return s + "."
+}
+
+// floorOf is the height of a room's floor, m.
+func floorOf(s *plan.Setup, room string) float64 {
+	for i := range s.Rooms {
+		if r := &s.Rooms[i]; r.Name == room {
+			return r.Base
+		}
+	}
+	return 0
+}
+
+// Whose is the name of whose face it is, where there are several.
+func (c Report) Whose(f *Face) string {
+	if len(c.In.Faces) < 2 {
+		return ""
+	}
+	return f.Person
+}
+
+// ReadingAlt says a reading in a sentence.
+func (c Report) ReadingAlt(r *meter.Reading) string {
+	if r.Kind == "spot" {
+		return fmt.Sprintf("Spot reading %s: %s, %s stops over mid grey.", r.Name, c.Metered(r), over(r.Over)) + alsoStruck(r)
+	}
+	return fmt.Sprintf("Reading %s, %s, %s above the floor: %s, %s, %s stops from the working stop.",
+		r.Name, r.Kind, c.Length(above(c.In.Setup, r.At)), c.Metered(r), Stop(r.Stop), over(r.Over)) + alsoStruck(r)
+}
+
+// above is the height of a point over the floor of its room, or over the ground.
+func above(s *plan.Setup, p r3.Vec) float64 {
+	for i := range s.Rooms {
+		if r := &s.Rooms[i]; box.InRing(r.Inside, box.Plain(p)) {
+			return p.Z - r.Base
+		}
+	}
+	return p.Z - s.Ground
+}
+
+// LightAlt says a light in a sentence.
+func (c Units) LightAlt(l *plan.Light) string {
+	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, c.LightLabel(l), LightColour(l), unit.FormatPercent(l.Level), c.Length(l.Height))
+	if l.Throw > 0 {
+		s += ", throw " + c.Length(l.Throw)
+	}
+	return s + "."
+}

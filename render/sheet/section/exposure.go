@@ -1,0 +1,43 @@
+package section
+
+import (
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/lens"
+)
+
+// exposureOf is the set-up's as the lens package takes it.
+func exposureOf(s *plan.Setup) lens.Exposure {
+	x := s.Exposure
+	return lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
+}
+
+// workingLux is the illuminance of the working stop, lx; 0 where the exposure is incomplete.
+func workingLux(s *plan.Setup) float64 {
+	x := exposureOf(s)
+	if !(x.ISO > 0 && x.Seconds > 0 && x.Constant > 0) {
+		return 0
+	}
+	return x.Lux(s.Exposure.Stop.N)
+}
+
+// WhiteOf is the chromaticity that colours are seen against: the camera's white.
+func WhiteOf(s *plan.Setup) [2]float64 {
+	w := s.Exposure.White
+	if !(w.Kelvin > 0) {
+		w.Kelvin = 5600
+	}
+	return w.XY()
+}
+
+// LampColour is the colour of a light; of one that is out, what it would be.
+func LampColour(l *plan.Light) colour.RGB {
+	rgb := l.Drive
+	if !(rgb.Y() > 0) {
+		rgb = l.Head.RGB
+	}
+	if !(rgb.Y() > 0) && l.White.Kelvin > 0 {
+		rgb = l.White.RGB()
+	}
+	return rgb
+}

@@ -1,0 +1,68 @@
+package section
+
+import (
+	"fmt"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/unit"
+)
+
+// Fields are what the scene says of its sheet.
+type Fields struct{ Production, Location, Revision, Crew, By, Date string }
+
+// FieldsOf are those of a set-up; the date is that of the options where the scene gives none.
+func FieldsOf(setup *plan.Setup, date string) Fields {
+	var s scene.Sheet
+	if setup.Scene != nil {
+		s = setup.Scene.Sheet
+	}
+	return Fields{s.Production.V, s.Location.V, s.Revision.V, s.For.V, s.By.V, s.Date.Or(date)}
+}
+
+// TitleOf is the title of a set-up, or what stands for one.
+func TitleOf(s *plan.Setup) string {
+	if t := strings.TrimSpace(s.Title); t != "" {
+		return t
+	}
+	return "Lighting plan"
+}
+
+// SetupLine names the set-up, and the wall where the sheet is of one.
+func SetupLine(in *Input) string {
+	words := ""
+	if n := in.Setup.Name; n != "" {
+		words = "Set-up " + n
+	}
+	if room, wall, ok := in.Wall(); ok {
+		words = Joined(", ", words, "wall "+room.Name+"."+wall.Name+" from inside")
+		words = strings.ToUpper(words[:1]) + words[1:]
+	}
+	return words
+}
+
+// WorkingStop prints the working stop as it was written.
+func WorkingStop(s *plan.Setup) string {
+	return "T" + unit.FormatNumber(s.Exposure.Stop.Written)
+}
+
+// ExposureLines say what the camera is set to, and the constant of the meter that stops follow.
+func ExposureLines(s *plan.Setup) []string {
+	x := s.Exposure
+	if !(x.Stop.N > 0) {
+		return nil
+	}
+	camera := []string{"Working stop " + WorkingStop(s), "ISO " + unit.FormatNumber(x.ISO), unit.FormatNumber(x.FPS) + " fps"}
+	if x.Degrees > 0 {
+		camera = append(camera, unit.FormatAngle(x.Degrees))
+	}
+	if x.Seconds > 0 {
+		camera = append(camera, unit.FormatShutter(unit.Shutter{Seconds: x.Seconds}))
+	}
+	meter := fmt.Sprintf("%s meter, C = %s", x.Meter, unit.FormatNumber(x.Constant))
+	if x.White.Kelvin > 0 {
+		meter = "White " + unit.FormatKelvin(x.White.Kelvin) + ", " + meter
+	}
+	return []string{strings.Join(camera, ", "), meter}
+}

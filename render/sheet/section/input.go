@@ -1,0 +1,115 @@
+package section
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
+	"scrimshaw/render/carto"
+)
+
+// Input is one set-up with its results: all that a sheet says. Of fills it from a study. Lengths are
+// metres in plan, light is lux. Only Setup is needed; what is left out is not drawn.
+type Input struct {
+	Setup    *plan.Setup
+	Readings []meter.Reading // of every face and meter
+	Faces    []Face          // one a person
+	Field    *Field          // the map
+	Floors   []Field         // the map on other levels of floor
+	Inset    *Field          // a second map, drawn small: at the height of the faces
+	Insets   []Field         // the second map on other levels of floor
+	// Elevation asks for a wall in place of the plan; Field is then over the wall.
+	Elevation *Elevation
+	Beams     []Beam
+	Views     []View
+	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
+	Watch     []string // findings of the review that need attention
+	Cautions  []string // of the trade, where they apply; the last says what comes first
+	Unchecked []string // what nobody has checked
+}
+
+// Face is what the meter says at one person's face.
+type Face struct {
+	Person    string
+	Key, Fill *meter.Reading   // of the brighter and the darker side
+	Domes     []*meter.Reading // toward the cameras that see it, or toward all
+	Contrast  float64          // stops, key over fill; meaningless without both
+	Skipped   string           // why there are no readings, "" where there are
+}
+
+// Field is illuminance over the plan, lx.
+type Field struct {
+	Name   string // "Illuminance on the floor", "Incident dome at 1.24 m, at each point turned toward A"
+	Grid   carto.Grid
+	Level  *float64             // z of the level plane that it is on, m; nil: it is on what stands or on a wall
+	Over   float64              // how high over its floor that plane is, m
+	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
+	Coarse bool                 // whether the set is too large for points as close as usual
+
+	Uncomputed []plan.Uncomputed // keys that could change it, or the stops that it is read in, and that nothing computes yet
+}
+
+// Beam is the light of one lamp in plan, cut by what it meets: a polygon that starts at the lamp, or
+// at the left end of its emitting edge, and runs by way of the far side. Points are in metres.
+type Beam struct {
+	Light string
+	Half  []r2.Vec // to half the intensity of the axis
+	Tenth []r2.Vec // to a tenth
+	Spot  bool     // steeper than 75°: the polygons are footprints and have no sides
+}
+
+// View is what a camera sees in plan, cut by what it meets: a polygon that starts at the lens. Points
+// are in metres.
+type View struct {
+	Camera  string
+	Outline []r2.Vec
+}
+
+// Maps are those that are drawn to scale.
+func (in *Input) Maps() []*Field { return together(in.Field, in.Floors) }
+
+// SmallMaps are those that are drawn small.
+func (in *Input) SmallMaps() []*Field { return together(in.Inset, in.Insets) }
+
+// together is a map with those on other levels of floor.
+func together(first *Field, others []Field) []*Field {
+	var all []*Field
+	if first != nil {
+		all = append(all, first)
+	}
+	for i := range others {
+		all = append(all, &others[i])
+	}
+	return all
+}
+
+// Elevation asks for a wall as seen from inside its room in place of the plan. The field of the
+// input is then over the wall: x along it from its left end, y the height over the level of the set's
+// zero, m.
+type Elevation struct{ Room, Wall string }
+
+// Wall is the wall that the sheet is of, with its room; ok is false where the set-up has none of that name.
+func (in *Input) Wall() (room *plan.Room, wall *plan.Wall, ok bool) {
+	if in.Elevation == nil {
+		return nil, nil, false
+	}
+	for i := range in.Setup.Rooms {
+		r := &in.Setup.Rooms[i]
+		for j := range r.Walls {
+			if w := &r.Walls[j]; r.Name == in.Elevation.Room && w.Name == in.Elevation.Wall {
+				return r, w, true
+			}
+		}
+	}
+	return nil, nil, false
+}
+
+// LightNamed is the light of a name, or nil.
+func LightNamed(s *plan.Setup, name string) *plan.Light {
+	for i := range s.Lights {
+		if l := &s.Lights[i]; l.Name == name {
+			return l
+		}
+	}
+	return nil
+}

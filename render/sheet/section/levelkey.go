@@ -1,0 +1,210 @@
+package section
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/layout"
+)
+
+// most is how many contours a map may have before the faintest are left out.
+const most = 8
+
+// LevelsOf are the contours of the maps: one a stop, anchored at the working stop. Both maps have the
+// same, so that a tint means one thing on a sheet.
+func LevelsOf(in *Input) []carto.Level {
+	low, high := math.Inf(1), 0.0
+	span := func(f *Field) {
+		l, h := carto.Span(f.Grid, 0.002)
+		low, high = math.Min(low, l), math.Max(high, h)
+	}
+	for _, f := range in.Maps() {
+		span(f)
+	}
+	for _, f := range in.SmallMaps() {
+		span(f)
+	}
+	return carto.Stairs(workingLux(in.Setup), low, high, most)
+}
+
+// Label letters a contour.
+func (c Units) Label(l carto.Level) string {
+	return l.Label(c.Light, c.Stop)
+}
+
+// levelKey is the key of the map's tints and contours.
+func (c Report) levelKey() *Section {
+	if len(c.In.Maps()) == 0 {
+		return &Section{}
+	}
+	s := Section{Title: c.In.Maps()[0].Name, Words: c.elsewhere(c.In.Maps())}
+	if k := KeyOf(c.In, c.In.Maps()...); len(k.All) > 0 {
+		s.Figure = LevelFigure
+		s.said = []string{"contours at " + c.levelList(k.Shown())}
+		s.Words = append(s.Words, c.keyWords(k.Shown()))
+	} else {
+		s.Words = append(s.Words, "No light reaches it, or the exposure gives no working stop.")
+	}
+	if f := coarsest(c.In); f != nil {
+		s.Words = append(s.Words, fmt.Sprintf("The set is large: the map is of points %s apart, and finer patterns are lost.", c.Length(f.Grid.Step)))
+	}
+	s.Lacks = NotInMaps(c.In)
+	return &s
+}
+
+// insetMap is the key of the second map.
+func (c Report) insetMap() *Section {
+	maps := c.In.SmallMaps()
+	if len(maps) == 0 || len(LevelsOf(c.In)) == 0 {
+		return &Section{}
+	}
+	return &Section{
+		Title:  maps[0].Name,
+		Rank:   layout.Other,
+		Figure: SmallMapFigure,
+		said:   []string{"contours at " + c.levelList(KeyOf(c.In, maps...).Shown())},
+		Words:  append(c.elsewhere(maps), "in "+c.LevelSays()),
+		Lacks:  notIncludedIn(maps),
+	}
+}
+
+// elsewhere says how high a map lies on floors where that is not as high as on the first.
+func (c Report) elsewhere(maps []*Field) []string {
+	own := c.Length(maps[0].Over)
+	var heights []string
+	for _, f := range maps {
+		if high := c.Length(f.Over); high != own && !slices.Contains(heights, high) {
+			heights = append(heights, high)
+		}
+	}
+	if len(heights) == 0 {
+		return nil
+	}
+	return []string{"on other floors at " + strings.Join(heights, ", ")}
+}
+
+// NotInMaps says what the maps that are drawn to scale leave out.
+func NotInMaps(in *Input) []string { return notIncludedIn(in.Maps()) }
+
+// notIncludedIn says what some maps leave out, each thing once.
+func notIncludedIn(maps []*Field) []string {
+	var all []string
+	for _, f := range maps {
+		for _, words := range f.notIncluded() {
+			if !slices.Contains(all, words) {
+				all = append(all, words)
+			}
+		}
+	}
+	return all
+}
+
+// coarsest is the map whose points are the farthest apart of those that are farther apart than usual, or nil.
+func coarsest(in *Input) *Field {
+	var most *Field
+	for _, f := range in.Maps() {
+		if f.Coarse && (most == nil || f.Grid.Step > most.Grid.Step) {
+			most = f
+		}
+	}
+	return most
+}
+
+// Key is what the key of a map shows: of the levels of the sheet, those that the map reaches.
+type Key struct {
+	All      []carto.Level
+	From, To int // all[from:to] are shown
+}
+
+// Shown are the levels that the map reaches.
+func (k Key) Shown() []carto.Level { return k.All[k.From:k.To] }
+
+// KeyOf is the key of some maps. A level between two values of a map has a line on it; a map all in
+// one band has the key of the whole sheet.
+func KeyOf(in *Input, fields ...*Field) Key {
+	low, high := math.Inf(1), 0.0
+	for _, f := range fields {
+		l, h := carto.Span(f.Grid, 0)
+		low, high = math.Min(low, l), math.Max(high, h)
+	}
+	k := Key{All: LevelsOf(in)}
+	for k.From < len(k.All) && k.All[k.From].Lux < low {
+		k.From++
+	}
+	for k.To = len(k.All); k.To > k.From && k.All[k.To-1].Lux > high; {
+		k.To--
+	}
+	if k.From == k.To {
+		k.From, k.To = 0, len(k.All)
+	}
+	return k
+}
+
+// levelList names the contours, lowest first.
+func (c Units) levelList(levels []carto.Level) string {
+	var words []string
+	for _, l := range levels {
+		words = append(words, c.Label(l))
+	}
+	return strings.Join(words, ", ")
+}
+
+// keyWords say what the lines are.
+func (c Report) keyWords(levels []carto.Level) string {
+	s := "in " + c.LevelSays() + ", one line a stop"
+	for _, l := range levels {
+		if l.Working {
+			return s + fmt.Sprintf("; heavy: the working stop, %s", WorkingStop(c.In.Setup))
+		}
+	}
+	return s + fmt.Sprintf("; the working stop, %s, is not reached", WorkingStop(c.In.Setup))
+}
+
+// LevelSays names the measure of the levels.
+func (c Units) LevelSays() string {
+	for _, w := range levelWords() {
+		if w.unit == c.Light {
+			return w.says
+		}
+	}
+	return ""
+}
+
+// levelWord is a word for what contours are lettered in.
+type levelWord struct {
+	word string
+	unit carto.Unit
+	says string // under the level key
+}
+
+// levelWords are the words that there are, the default for metres first.
+func levelWords() []levelWord {
+	return []levelWord{
+		{"lx", carto.Lux, "lx"},
+		{"fc", carto.Footcandles, "fc"},
+		{"stop", carto.TStop, "T-stop"},
+		{"stops", carto.Stops, "stops from the working stop"},
+	}
+}
+
+// LevelUnit is what contours are lettered in by a word.
+func LevelUnit(word string) (u carto.Unit, ok bool) {
+	for _, l := range levelWords() {
+		if l.word == word {
+			return l.unit, true
+		}
+	}
+	return u, false
+}
+
+// LevelNames lists the words for what contours are lettered in.
+func LevelNames() []string {
+	var names []string
+	for _, l := range levelWords() {
+		names = append(names, l.word)
+	}
+	return names
+}

@@ -1,0 +1,108 @@
+package section
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"scrimshaw/plan/meter"
+	"scrimshaw/symbols/ink"
+)
+
+// Print is the report as plain text: headings, tables in columns and notes, in the order of the collar.
+func (c Report) Print(f Fields) string {
+	w := &printer{}
+	w.line(Joined(", ", TitleOf(c.In.Setup), SetupLine(c.In)))
+	for _, s := range ExposureLines(c.In.Setup) {
+		w.line(s)
+	}
+	w.line(Joined(", ", f.Production, f.Location, Prefixed("revision ", f.Revision), f.Date, Prefixed("for ", f.Crew), Prefixed("by ", f.By)))
+	for _, s := range append(c.Sections(), c.rooms(), c.pieces()) {
+		if s.speaks() {
+			w.section(s)
+		}
+	}
+	return w.String()
+}
+
+// printer writes sections as text.
+type printer struct{ strings.Builder }
+
+func (w *printer) line(s string) {
+	if s = strings.TrimRight(ink.Clean(s), " "); s != "" {
+		w.WriteString(s + "\n")
+	}
+}
+
+func (w *printer) section(s *Section) {
+	w.WriteString("\n")
+	w.line(strings.ToUpper(s.Title))
+	for _, l := range s.Words {
+		w.line("  " + l)
+	}
+	for _, l := range s.said {
+		w.line("  " + l)
+	}
+	for i := range s.Tables {
+		w.table(&s.Tables[i])
+	}
+	for _, l := range s.Lacks {
+		w.line("  " + meter.Mark + l)
+	}
+	for _, l := range s.Points {
+		w.line("  - " + l)
+	}
+}
+
+// table prints the heads and the entries in columns two spaces apart.
+func (w *printer) table(t *Table) {
+	rows := make([][]string, 0, len(t.Entries)+1)
+	heads, named := make([]string, len(t.Columns)), false
+	for i, col := range t.Columns {
+		heads[i] = col.Head
+		named = named || col.Head != ""
+	}
+	if named {
+		rows = append(rows, heads)
+	}
+	wide := make([]int, len(t.Columns))
+	for i := range t.Entries {
+		rows = append(rows, t.Entries[i].plain())
+	}
+	for _, r := range rows {
+		for i, s := range r {
+			wide[i] = max(wide[i], utf8.RuneCountInString(s))
+		}
+	}
+	for i, r := range rows {
+		w.row(t, r, wide)
+		if n := i - (len(rows) - len(t.Entries)); n >= 0 {
+			for _, note := range t.Entries[n].Notes {
+				w.line("      " + note)
+			}
+		}
+	}
+}
+
+// plain are the cells in plain text, those that are struck with their mark.
+func (e *Entry) plain() []string {
+	cells := slices.Clone(e.Cells)
+	for _, i := range e.Struck {
+		cells[i] = meter.Mark + cells[i]
+	}
+	return cells
+}
+
+func (w *printer) row(t *Table, cells []string, wide []int) {
+	var b strings.Builder
+	for i, s := range cells {
+		space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(s))
+		if t.Columns[i].Align == ink.Right {
+			s = space + s
+		} else {
+			s += space
+		}
+		b.WriteString("  " + s)
+	}
+	w.line(b.String())
+}

@@ -1,0 +1,31 @@
+package section
+
+import "scrimshaw/render/sheet/layout"
+
+// Report is what a sheet says of one set-up, in its units.
+type Report struct {
+	In *Input
+	Units
+}
+
+// Sections are those of the collar of a plan, or of a wall, in the order of reading.
+func (c Report) Sections() []*Section {
+	in := c.In
+	if in.Elevation != nil {
+		return []*Section{c.levelKey(), c.meters(), watch(in), uncomputed(in.Setup), c.assumed(), unchecked(in)}
+	}
+	return []*Section{
+		c.levelKey(), c.faces(), c.lights(), watch(in), uncomputed(in.Setup), cautions(in), {Title: "Legend", Rank: layout.Wanted, Figure: SignFigure},
+		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
+	}
+}
+
+// StripSections are what stands below the plan, or below a wall, on a strip for a phone: what only a reader at a
+// desk wants stays on the sheets.
+func (c Report) StripSections() []*Section {
+	in := c.In
+	if _, _, ok := in.Wall(); ok {
+		return []*Section{c.levelKey(), c.meters(), watch(in), uncomputed(in.Setup)}
+	}
+	return []*Section{c.levelKey(), c.faces(), c.lights(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)}
+}

@@ -1,0 +1,32 @@
+package section
+
+import (
+	"scrimshaw/plan/colour"
+	"scrimshaw/symbols/ink"
+)
+
+// Column is one column of a table. A flexible one takes the width that the others leave, and
+// wraps; the others are as wide as what stands in them.
+type Column struct {
+	Head     string
+	Flexible bool
+	Align    ink.Align // left or right
+	Strong   bool
+}
+
+// Entry is one row of a table: a cell a column, and notes below it that run from the flexible
+// column to the right edge.
+type Entry struct {
+	Cells []string
+	Notes []string
+	Chip  *colour.RGB // a strip of the colour of a light after the first cell
+	Alarm bool
+
+	Struck []int // the cells whose figures are struck through
+}
+
+// Table is columns and rows of words.
+type Table struct {
+	Columns []Column
+	Entries []Entry
+}

@@ -1,0 +1,177 @@
+package section
+
+import (
+	"fmt"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols/ink"
+)
+
+// lights is the list of lights: what it is, how it is set, where it points, where the tape puts it.
+// What has no column runs on below the name, for a column would cut the names.
+func (c Report) lights() *Section {
+	t := Table{Columns: []Column{
+		{Strong: true},
+		{Flexible: true},
+		{Head: "colour", Align: ink.Right},
+		{Head: "level", Align: ink.Right},
+		{Head: "height", Align: ink.Right},
+		{Head: "throw", Align: ink.Right},
+	}}
+	var coloured []plan.Uncomputed
+	for i := range c.In.Setup.Lights {
+		l := &c.In.Setup.Lights[i]
+		chip := LampColour(l)
+		keys := OnColour(c.In.Setup, l.Name)
+		coloured = append(coloured, keys...)
+		throw := "–"
+		if l.Throw > 0 {
+			throw = c.Bare(l.Throw)
+		}
+		t.Entries = append(t.Entries, Entry{
+			Cells:  []string{l.Tag, c.UnitLabel(l), LightColour(l), unit.FormatPercent(l.Level), c.Bare(l.Height), throw},
+			Notes:  c.lightNotes(l),
+			Chip:   &chip,
+			Struck: When(len(keys) > 0, 2),
+		})
+	}
+	return &Section{Title: c.measured("Lights"), Rank: layout.Needed, Tables: []Table{t}, Lacks: NonEmpty(without(coloured))}
+}
+
+func (c Report) lightNotes(l *plan.Light) []string {
+	return NonEmpty(
+		Joined("; ", Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+			Joined(", ", c.aimWords(l), powerWords(l)), l.Note),
+		c.placing(l.Placing),
+	)
+}
+
+// mountWords names what is worth saying of a mount: a stand is what one expects.
+func mountWords(m plan.Mount) string {
+	switch m.Kind {
+	case "", "stand":
+		if m.On != "" {
+			return "stand on " + m.On
+		}
+		return ""
+	case "clamp", "wall":
+		return Joined(" on ", m.Kind, m.On)
+	case "ceiling":
+		return "from the ceiling"
+	case "floor":
+		if m.On == "" {
+			return "on the floor"
+		}
+		return "on " + m.On
+	}
+	return m.Kind
+}
+
+// rise says how high a thing is above what its stand stands on, where that is not the floor that heights
+// count from: what a stand has to reach.
+func (c Units) rise(mount string, rise, height float64) string {
+	onStand := mount == "" || mount == "stand" || mount == "boom"
+	if !onStand || c.Length(rise) == c.Length(height) {
+		return ""
+	}
+	return c.Length(rise) + " above what it stands on"
+}
+
+// placing says the two distances that put a thing in its place with a tape.
+func (c Units) placing(ds []plan.Dimension) string {
+	var parts []string
+	for _, d := range ds {
+		parts = append(parts, c.Length(d.Metres)+" from "+d.From)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// grip is the list of grip.
+func (c Report) grip() *Section {
+	t := Table{Columns: []Column{
+		{Strong: true},
+		{Flexible: true},
+		{Head: "size", Align: ink.Right},
+		{Head: "height", Align: ink.Right},
+	}}
+	for i := range c.In.Setup.Grip {
+		g := &c.In.Setup.Grip[i]
+		t.Entries = append(t.Entries, Entry{
+			Cells: []string{g.Tag, Joined(", ", g.Kind, g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
+				c.Bare(g.Height)},
+			Notes: NonEmpty(Joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
+		})
+	}
+	return &Section{Title: c.measured("Grip"), Rank: layout.Other, Tables: []Table{t}}
+}
+
+// cameras is the list of cameras.
+func (c Report) cameras() *Section {
+	t := Table{Columns: []Column{
+		{Strong: true},
+		{Flexible: true},
+		{Head: "lens", Align: ink.Right},
+		{Head: "angle of view", Align: ink.Right},
+		{Head: "height", Align: ink.Right},
+	}}
+	var squeezed []plan.Uncomputed
+	for i := range c.In.Setup.Cameras {
+		m := &c.In.Setup.Cameras[i]
+		keys := onView(c.In.Setup, m.Name)
+		squeezed = append(squeezed, keys...)
+		t.Entries = append(t.Entries, Entry{
+			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
+				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
+			Notes:  NonEmpty(Joined(", ", m.Sensor, gateWords(m)), ownExposure(c.In.Setup, m), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
+			Struck: When(len(keys) > 0, 3),
+		})
+	}
+	return &Section{Title: c.measured("Cameras"), Rank: layout.Other, Tables: []Table{t}, Lacks: NonEmpty(without(squeezed))}
+}
+
+// ownExposure says what a camera sets differently from the scene.
+func ownExposure(s *plan.Setup, m *plan.Camera) string {
+	own, all := m.Exposure, s.Exposure
+	differs := func(is bool, words string) string { return strings.Join(When(is, words), "") }
+	return Joined(", ",
+		differs(own.Stop.N > 0 && own.Stop.N != all.Stop.N, "T"+unit.FormatNumber(own.Stop.Written)),
+		differs(own.ISO > 0 && own.ISO != all.ISO, "ISO "+unit.FormatNumber(own.ISO)),
+		differs(own.FPS > 0 && own.FPS != all.FPS, unit.FormatNumber(own.FPS)+" fps"),
+		differs(own.Degrees > 0 && own.Degrees != all.Degrees, unit.FormatAngle(own.Degrees)),
+		differs(own.Seconds > 0 && own.Seconds != all.Seconds, unit.FormatShutter(unit.Shutter{Seconds: own.Seconds})),
+		differs(own.White.Kelvin > 0 && own.White != all.White, "white "+unit.FormatKelvin(own.White.Kelvin)))
+}
+
+// gateWords says how much of the sensor is used.
+func gateWords(m *plan.Camera) string {
+	if m.Gate[0] <= 0 || m.Gate[1] <= 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s × %s mm of it", tenths(m.Gate[0]), tenths(m.Gate[1]))
+}
+
+// rooms is the list of rooms, whose clear sizes stand on dimension lines of the plan.
+func (c Report) rooms() *Section {
+	t := Table{Columns: []Column{{Strong: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
+	for i := range c.In.Setup.Rooms {
+		r := &c.In.Setup.Rooms[i]
+		g := box.Gatherer{}
+		g.All(r.Inside, 0)
+		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name, c.Bare(box.Width(g.Box())) + " × " + c.Bare(box.Height(g.Box())), c.Bare(r.Top - r.Base)}})
+	}
+	return &Section{Title: c.measured("Rooms"), Tables: []Table{t}}
+}
+
+// pieces is the list of furniture, whose heights are lettered on the plan.
+func (c Report) pieces() *Section {
+	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
+	for i := range c.In.Setup.Furniture {
+		f := &c.In.Setup.Furniture[i]
+		t.Entries = append(t.Entries, Entry{Cells: []string{f.Name, f.Kind, c.Bare(f.Size[0]) + " × " + c.Bare(f.Size[1]), c.Bare(f.Z1 - f.Base)}})
+	}
+	return &Section{Title: c.measured("Furniture"), Tables: []Table{t}}
+}

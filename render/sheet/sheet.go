@@ -1,0 +1,142 @@
+package sheet
+
+import (
+	"scrimshaw/plan/source"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// sheet is a set-up's pages in the making.
+type sheet struct {
+	d      *draw.Drawing
+	wish   wish
+	fields section.Fields // of the title block
+	log    *faults
+	fitter *layout.Fitter
+	layout layout.Layout
+	texts  draw.Blocks // the lettering of the blocks
+	pages  []ink.Page  // before they are numbered
+}
+
+func newSheet(in Input, o Options, log *faults) *sheet {
+	s := &sheet{wish: asked(o, in.Setup, log), fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
+	setup := in.Setup
+	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.wish.levels, Stop: setup.Exposure.Stop.N}}
+	p := draw.Pad{Look: &s.wish.theme, Face: o.Font, White: section.WhiteOf(setup)}
+	s.d = draw.New(r, p, func(text string) {
+		log.warn("lettering-cut", "a shorter text, or a larger paper", "%q is too long for its place on the sheet and is cut", text)
+	}, s.wish.smooth)
+	return s
+}
+
+// lay finds the layout of one set-up; nil where it cannot be drawn.
+func (s *sheet) lay() *sheet {
+	if s.log.failed() {
+		return nil
+	}
+	s.fitter = s.fitterOf(s.blocks())
+	if !s.choose() {
+		return nil
+	}
+	s.fitInset()
+	return s
+}
+
+// choose picks the layout, in parts where no page holds the plan, and says so; false where nothing holds it.
+func (s *sheet) choose() bool {
+	l, ok := s.fitter.Choose()
+	if !ok {
+		if l, ok = s.fitter.InParts(); !ok {
+			d := s.fitter.TooLarge()
+			if written := s.d.In.Setup.Scene; written != nil {
+				d.Span = written.Sheet.Scale.Span
+			}
+			s.tell(d)
+			return false
+		}
+		s.tell(s.fitter.SplitNote(&l))
+		s.fitter.PourParts(&l, s.keyToParts(&l.Tiles))
+	}
+	s.layout = l
+	return true
+}
+
+// tell records what was found of the set-up.
+func (s *sheet) tell(d source.Diagnostic) {
+	d.Setup = s.d.In.Setup.Name
+	s.log.add(d)
+}
+
+// fitInset makes the second map smaller where that spares a page of its own.
+func (s *sheet) fitInset() {
+	first := s.layout
+	if s.d.In.Inset == nil || first.Tiles.Parts() > 1 {
+		return
+	}
+	blocks := s.fitter.Blocks
+	for _, s.d.InsetMost = range draw.InsetHeights[1:] {
+		if s.layout.All() {
+			return
+		}
+		s.fitter.Blocks = s.blocks()
+		if l, ok := s.fitter.Best(first.Paper); ok && l.Times == first.Times && l.All() {
+			s.layout = l
+			return
+		}
+	}
+	s.d.InsetMost, s.fitter.Blocks = draw.InsetHeights[0], blocks
+}
+
+// blocks are the sections laid out, without the empty ones.
+func (s *sheet) blocks() []*layout.Block {
+	var some []*layout.Block
+	for _, q := range s.d.Sections() {
+		if b := s.d.Block(q); len(b.Rows) > 0 {
+			some = append(some, s.set(b))
+		}
+	}
+	return some
+}
+
+// set keeps the lettering of a block for when it is drawn.
+func (s *sheet) set(b *draw.Block) *layout.Block {
+	s.texts[&b.Sizes] = b
+	return &b.Sizes
+}
+
+// keyToParts is the block of the key to the parts of a plan.
+func (s *sheet) keyToParts(t *layout.Tiles) *layout.Block {
+	return s.set(s.d.Typesetter.Block(&section.Section{Title: "Parts"}, draw.Match{Drawing: s.d}.KeyRows(t)))
+}
+
+// shortening is how many labels of a layout would say less than they could: its plan is drawn for that
+// without its contours, on a page that is thrown away.
+func (s *sheet) shortening(l *layout.Layout) int {
+	if s.d.In.Elevation != nil {
+		return 0
+	}
+	s.d.Clear()
+	v := s.fitter.View(l)
+	v.Covered = l.Corners
+	draw.Plan{Drawing: s.d}.Arrange(s.d.Pad.With(&ink.Page{}), v)
+	return s.d.Shortened
+}
+
+// fitterOf tries layouts of what stands, or of the wall, with blocks beside it.
+func (s *sheet) fitterOf(blocks []*layout.Block) *layout.Fitter {
+	setup := s.d.In.Setup
+	stands := draw.Standing(setup)
+	if f, ok := draw.OnWall(s.d.In); ok {
+		stands = f.Stands()
+	}
+	scales := layout.Scales(setup.Feet)
+	if s.wish.scale > 0 {
+		scales = []float64{s.wish.scale}
+	}
+	return &layout.Fitter{Extent: box.Around(stands), Stands: stands, Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
+		Way: s.wish.way, Scales: scales, Cut: s.shortening,
+		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
+}
