@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 )
 
@@ -22,7 +23,7 @@ func (t target) from(at r3.Vec) (axis r3.Vec, ok bool) {
 		return t.dir, true
 	}
 	d := r3.Sub(t.point, at)
-	if r3.Norm(d) <= grain {
+	if r3.Norm(d) <= plane.Grain {
 		return r3.Vec{}, false
 	}
 	return r3.Unit(d), true

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
@@ -146,9 +147,9 @@ func crossingOf(l *Light, o *Opening, depth float64) (x, z, lever float64) {
 // miss is how far v lies beyond an interval, signed; 0 within it.
 func miss(v, least, most float64) float64 {
 	switch {
-	case v > most+grain:
+	case v > most+plane.Grain:
 		return v - most
-	case v < least-grain:
+	case v < least-plane.Grain:
 		return v - least
 	}
 	return 0

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
 )
@@ -54,7 +55,7 @@ func (r *resolver) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
 	const skin = 1e-4 // m: on a face is not inside
 	for i := range r.out.Set.Prisms {
 		s := &r.out.Set.Prisms[i]
-		if z1 > s.Z0+skin && z0 < s.Z1-skin && within(p, s.Base, skin) && !slices.Contains(own, s.ID) {
+		if z1 > s.Z0+skin && z0 < s.Z1-skin && plane.Contains(p, s.Base, skin) && !slices.Contains(own, s.ID) {
 			return s.Name
 		}
 	}
@@ -86,13 +87,13 @@ func (r *resolver) inAir(l *Light) bool {
 	}
 	s := r.spots[l.Name].v
 	if room := r.roomHolding(at, s.room); room != nil {
-		if over := z - room.CeilingAt(at); over > grain {
+		if over := z - room.CeilingAt(at); over > plane.Grain {
 			r.errorf(r.heightSpan(l), CodeOverCeiling, "height may be at most "+r.length(l.Height-over),
 				"%s is %s over the ceiling of %s", l.Name, r.length(over), room.Name)
 			return false
 		}
 	}
-	if below := min(s.base, s.floor) - z; below > grain {
+	if below := min(s.base, s.floor) - z; below > plane.Grain {
 		r.errorf(r.heightSpan(l), CodeLightBelowFloor, "a height counts from the floor", "%s is %s under %s", l.Name, r.length(below), either(s.room != "", "the floor of "+s.room, "the ground"))
 		return false
 	}
@@ -146,7 +147,7 @@ func (r *resolver) checkFurniture() {
 		r.fitsBetweenWalls(f)
 		if room := r.roomHolding(f.At, r.spots[f.Name].v.room); room != nil {
 			ceiling := room.CeilingAt(f.At)
-			if over := f.Z1 - ceiling; over > grain {
+			if over := f.Z1 - ceiling; over > plane.Grain {
 				r.warnf(f.Span, CodeOverCeiling, "its top may be at most "+r.length(ceiling-room.Base)+" over the floor", "%s is %s too tall for %s", f.Name, r.length(over), room.Name)
 			}
 		}
@@ -163,12 +164,12 @@ func (r *resolver) fitsBetweenWalls(f *Furniture) {
 	}
 	for i := range r.out.Walls {
 		w := &r.out.Walls[i]
-		if !boxesMeet(all, w.Outline) {
+		if !plane.BoxesOverlap(all, w.Outline) {
 			continue
 		}
 		for _, p := range f.Parts {
-			if shared := common(p.Outline, w.Outline); shared != nil && meets(p.Z0, p.Z1, w.Z0, w.Z1) && width(shared) > slack {
-				r.warnf(f.Span, CodeInSolid, "move it "+r.length(width(shared))+" away from the wall", "%s stands %s deep in %s.%s", f.Name, r.length(width(shared)), w.Room, w.Wall)
+			if shared := plane.Intersection(p.Outline, w.Outline); shared != nil && plane.Overlap(p.Z0, p.Z1, w.Z0, w.Z1) && plane.Width(shared) > slack {
+				r.warnf(f.Span, CodeInSolid, "move it "+r.length(plane.Width(shared))+" away from the wall", "%s stands %s deep in %s.%s", f.Name, r.length(plane.Width(shared)), w.Room, w.Wall)
 				return
 			}
 		}

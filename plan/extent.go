@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 )
@@ -22,7 +23,7 @@ func (r *resolver) reachOfLight(l *Light) *reaching {
 		ways: func(moved r3.Vec) []way {
 			f := l.Frame
 			f.At = r3.Add(f.At, moved)
-			if axis := r3.Sub(l.AimPoint, f.At); l.Throw > 0 && !frozen && math.Hypot(axis.X, axis.Y) > grain {
+			if axis := r3.Sub(l.AimPoint, f.At); l.Throw > 0 && !frozen && math.Hypot(axis.X, axis.Y) > plane.Grain {
 				f = frame(f.At, axis, 0, written.Roll.V)
 			}
 			f = r.laidOnWall(written, l, f)
@@ -48,7 +49,7 @@ func rimOf(f Frame, o photometry.Opening) []r3.Vec {
 	case photometry.Disc:
 		var rim []r3.Vec
 		for i := range 8 {
-			sin, cos := sincos(45 * float64(i))
+			sin, cos := plane.Sincos(45 * float64(i))
 			rim = append(rim, at(w*cos, w*sin, 0))
 		}
 		return rim

@@ -3,6 +3,7 @@ package plan
 import (
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 )
 
@@ -48,14 +49,14 @@ func (r *resolver) bearing(name string, aim scene.Given[scene.Aim], def string, 
 		return 0, false
 	}
 	d := r2.Sub(to, from.at)
-	if r2.Norm(d) <= grain {
+	if r2.Norm(d) <= plane.Grain {
 		if !aim.Set {
 			return none, true
 		}
 		r.errorf(a.Span, CodeNoAim, "give a bearing", "%s would face its own place", name)
 		return 0, false
 	}
-	return bearingOf(d), true
+	return plane.Bearing(d), true
 }
 
 // planTarget is the point of the plan that an aim points at.

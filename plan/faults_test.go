@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
 )
 
@@ -55,7 +56,7 @@ func TestFaults(t *testing.T) {
 func sane(t *testing.T, name string, s *Setup) {
 	t.Helper()
 	for _, p := range s.Set.Prisms {
-		if !isConvex(p.Base) || !(area(p.Base) > 0) || !(p.Z1 > p.Z0) {
+		if !plane.IsConvex(p.Base) || !(plane.Area(p.Base) > 0) || !(p.Z1 > p.Z0) {
 			t.Errorf("%s: prism %s is broken: %v from %v to %v", name, p.Name, p.Base, p.Z0, p.Z1)
 		}
 	}

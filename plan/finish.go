@@ -1,9 +1,9 @@
 package plan
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // finish takes stock: bounds, the list of what was assumed, where things stand.
@@ -34,11 +34,10 @@ func (r *resolver) assumeGround() {
 
 // bounds is the box of everything that stands, in plan.
 func (r *resolver) bounds() r2.Box {
-	inf := math.Inf(1)
-	b := r2.Box{Min: r2.Vec{X: inf, Y: inf}, Max: r2.Vec{X: -inf, Y: -inf}}
+	b := plane.Bounds(nil)
 	add := func(points ...r2.Vec) {
 		for _, p := range points {
-			b = including(b, p)
+			b = plane.Include(b, p)
 		}
 	}
 	s := r.out

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 )
@@ -21,39 +22,23 @@ const (
 	mostSteps     = 200
 )
 
-// axes are the directions of a turned thing: right along its width, back along its depth. At a
-// turn of 0 its back is to the sheet's up.
-type axes struct{ right, back r2.Vec }
-
-func axesOf(turn float64) axes { return axes{clockwise(r2.Vec{X: 1}, turn), toward(turn)} }
-
-// at is the point x to the right of and y behind a centre.
-func (a axes) at(centre r2.Vec, x, y float64) r2.Vec {
-	return r2.Add(centre, r2.Add(r2.Scale(x, a.right), r2.Scale(y, a.back)))
-}
-
-// rect is the rectangle from x0 to x1 across and from y0 to y1 back, counter-clockwise.
-func (a axes) rect(centre r2.Vec, x0, x1, y0, y1 float64) []r2.Vec {
-	return []r2.Vec{a.at(centre, x0, y0), a.at(centre, x1, y0), a.at(centre, x1, y1), a.at(centre, x0, y1)}
-}
-
 // footprint is the outline of a thing in plan about the origin.
 func footprint(f *scene.Furniture) []r2.Vec {
-	a := axesOf(f.Turn.V)
+	a := plane.AxesAt(f.Turn.V)
 	if f.Kind == "cylinder" {
 		return round(a, r2.Vec{}, f.Size[0])
 	}
-	return a.rect(r2.Vec{}, -f.Size[0]/2, f.Size[0]/2, -f.Size[1]/2, f.Size[1]/2)
+	return a.Rectangle(r2.Vec{}, -f.Size[0]/2, f.Size[0]/2, -f.Size[1]/2, f.Size[1]/2)
 }
 
 // round is a regular polygon with the area of a circle.
-func round(a axes, centre r2.Vec, diameter float64) []r2.Vec {
+func round(a plane.Axes, centre r2.Vec, diameter float64) []r2.Vec {
 	const step = 2 * math.Pi / cylinderSides
 	radius := diameter / 2 * math.Sqrt(step/math.Sin(step))
 	ring := make([]r2.Vec, cylinderSides)
 	for i := range ring {
-		sin, cos := sincos((float64(i) + 0.5) * 360 / cylinderSides)
-		ring[i] = a.at(centre, radius*cos, radius*sin)
+		sin, cos := plane.Sincos((float64(i) + 0.5) * 360 / cylinderSides)
+		ring[i] = a.At(centre, radius*cos, radius*sin)
 	}
 	return ring
 }
@@ -126,7 +111,7 @@ func built(written *scene.Furniture, s spot) *Furniture {
 		Base: s.base, Z0: s.base + written.Lift.V, Span: written.Span,
 	}
 	f.Z1 = f.Z0 + f.Size[2]
-	a := axesOf(f.Turn)
+	a := plane.AxesAt(f.Turn)
 	switch f.Kind {
 	case "cylinder":
 		f.add("body", round(a, f.At, f.Size[0]), f.Z0, f.Z1)
@@ -137,47 +122,47 @@ func built(written *scene.Furniture, s spot) *Furniture {
 	case "stairs":
 		f.stairs(a, written.Steps.Or(int(math.Round(f.Size[2]/stairRise))))
 	default:
-		f.add("body", a.rect(f.At, -f.Size[0]/2, f.Size[0]/2, -f.Size[1]/2, f.Size[1]/2), f.Z0, f.Z1)
+		f.add("body", a.Rectangle(f.At, -f.Size[0]/2, f.Size[0]/2, -f.Size[1]/2, f.Size[1]/2), f.Z0, f.Z1)
 	}
 	return f
 }
 
 func (f *Furniture) add(kind string, outline []r2.Vec, z0, z1 float64) {
-	if !thin(outline) && z1-z0 > grain {
+	if !plane.Thin(outline) && z1-z0 > plane.Grain {
 		f.Parts = append(f.Parts, Part{Kind: kind, Outline: outline, Z0: z0, Z1: z1})
 	}
 }
 
 // table is a top on four legs at its corners.
-func (f *Furniture) table(a axes) {
+func (f *Furniture) table(a plane.Axes) {
 	w, d := f.Size[0]/2, f.Size[1]/2
 	under := f.Z1 - min(tableTop, f.Size[2]/2)
-	f.add("top", a.rect(f.At, -w, w, -d, d), under, f.Z1)
+	f.add("top", a.Rectangle(f.At, -w, w, -d, d), under, f.Z1)
 	x, y := min(tableLeg, w), min(tableLeg, d)
-	f.add("leg", a.rect(f.At, -w, x-w, -d, y-d), f.Z0, under)
-	f.add("leg", a.rect(f.At, w-x, w, -d, y-d), f.Z0, under)
-	f.add("leg", a.rect(f.At, w-x, w, d-y, d), f.Z0, under)
-	f.add("leg", a.rect(f.At, -w, x-w, d-y, d), f.Z0, under)
+	f.add("leg", a.Rectangle(f.At, -w, x-w, -d, y-d), f.Z0, under)
+	f.add("leg", a.Rectangle(f.At, w-x, w, -d, y-d), f.Z0, under)
+	f.add("leg", a.Rectangle(f.At, w-x, w, d-y, d), f.Z0, under)
+	f.add("leg", a.Rectangle(f.At, -w, x-w, d-y, d), f.Z0, under)
 }
 
 // sofa is a seat with a back behind it and arms at its sides.
-func (f *Furniture) sofa(a axes, seat float64) {
+func (f *Furniture) sofa(a plane.Axes, seat float64) {
 	w, d := f.Size[0]/2, f.Size[1]/2
 	back, arm := min(sofaBack, d), min(sofaArm, w/2)
 	z := f.Z0 + min(seat, f.Size[2])
-	f.add("seat", a.rect(f.At, arm-w, w-arm, -d, d-back), f.Z0, z)
-	f.add("back", a.rect(f.At, -w, w, d-back, d), f.Z0, f.Z1)
+	f.add("seat", a.Rectangle(f.At, arm-w, w-arm, -d, d-back), f.Z0, z)
+	f.add("back", a.Rectangle(f.At, -w, w, d-back, d), f.Z0, f.Z1)
 	top := min(z+sofaArmAbove, f.Z1)
-	f.add("arm", a.rect(f.At, -w, arm-w, -d, d-back), f.Z0, top)
-	f.add("arm", a.rect(f.At, w-arm, w, -d, d-back), f.Z0, top)
+	f.add("arm", a.Rectangle(f.At, -w, arm-w, -d, d-back), f.Z0, top)
+	f.add("arm", a.Rectangle(f.At, w-arm, w, -d, d-back), f.Z0, top)
 }
 
 // stairs rise to the back, the last step at their full height.
-func (f *Furniture) stairs(a axes, steps int) {
+func (f *Furniture) stairs(a plane.Axes, steps int) {
 	steps = min(max(steps, 1), mostSteps)
 	w, d := f.Size[0]/2, f.Size[1]/2
 	for i := range steps {
 		near, far := float64(i)/float64(steps), float64(i+1)/float64(steps)
-		f.add("step", a.rect(f.At, -w, w, (2*near-1)*d, (2*far-1)*d), f.Z0, f.Z0+far*f.Size[2])
+		f.add("step", a.Rectangle(f.At, -w, w, (2*near-1)*d, (2*far-1)*d), f.Z0, f.Z0+far*f.Size[2])
 	}
 }

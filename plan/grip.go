@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 )
@@ -110,7 +111,7 @@ func (r *resolver) gripFrame(g *scene.Grip, at r3.Vec, aim target) (Frame, bool)
 // retilted is an axis of the same bearing with another tilt.
 func retilted(axis r3.Vec, pan, tilt float64) r3.Vec {
 	if flat := inPlan(axis); r2.Norm(flat) > 1e-9 {
-		pan = bearingOf(flat)
+		pan = plane.Bearing(flat)
 	}
 	return directed(pan, tilt)
 }

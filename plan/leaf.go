@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 )
 
@@ -76,7 +77,7 @@ func (o *Opening) leaf() []r2.Vec {
 		swing, flush = o.Outward, r2.Scale(o.Depth, o.Outward)
 	}
 	across := r2.Unit(r2.Sub(edge, hinge))
-	sin, cos := sincos(o.Ajar)
+	sin, cos := plane.Sincos(o.Ajar)
 	// The frame (across, swing) turns by the angle; the leaf's thickness lies away from the swing.
 	along := r2.Add(r2.Scale(cos, across), r2.Scale(sin, swing))
 	behind := r2.Sub(r2.Scale(sin, across), r2.Scale(cos, swing))
@@ -84,7 +85,7 @@ func (o *Opening) leaf() []r2.Vec {
 	ring := []r2.Vec{at, r2.Add(at, r2.Scale(o.Width(), along))}
 	thick := r2.Scale(min(leafThickness, max(o.Depth, leafThickness/4)), behind)
 	ring = append(ring, r2.Add(ring[1], thick), r2.Add(ring[0], thick))
-	if area(ring) < 0 {
+	if plane.Area(ring) < 0 {
 		ring = []r2.Vec{ring[1], ring[0], ring[3], ring[2]}
 	}
 	return ring

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 )
 
@@ -64,10 +65,10 @@ func (r *resolver) legsMeet(m *Mount, at r2.Vec, base float64) (met []contact) {
 		if name == m.On || z0 >= base+legsHigh || z1 <= base+legsOver {
 			return
 		}
-		near := nearestOf(at, []Part{{Outline: ring}})
+		near := plane.Nearest(at, ring)
 		away := r2.Sub(at, near)
 		deep := m.Foot/2 - r2.Norm(away)
-		if deep <= legsSlack || r2.Norm(away) <= grain {
+		if deep <= legsSlack || r2.Norm(away) <= plane.Grain {
 			return // in the very thing is told of the stand itself
 		}
 		c := contact{name: name, away: over(r2.Unit(away), 0), deep: deep}

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 )
 
@@ -83,7 +84,7 @@ func (r *resolver) boom(w *scene.Mount, m *Mount, h holding) (float64, bool) {
 		return 0, false
 	}
 	m.Base = s.at
-	if off := r2.Norm(r2.Sub(s.at, at)); off > w.Arm+grain {
+	if off := r2.Norm(r2.Sub(s.at, at)); off > w.Arm+plane.Grain {
 		r.errorf(w.Base.Span, CodeBoomShort, "move the base "+r.length(off-w.Arm)+" nearer, or take a longer arm",
 			"an arm of %s does not reach: %s is %s from its base", r.length(w.Arm), h.what, r.length(off))
 		return 0, false
@@ -111,26 +112,18 @@ func (r *resolver) clamp(w *scene.Mount, m *Mount, at r2.Vec) bool {
 	}
 	f, ok := r.shape(w.On.Name)
 	if ok {
-		m.Base = nearestOf(at, f.Parts)
+		m.Base = plane.Nearest(at, outlines(f.Parts)...)
 	}
 	return ok
 }
 
-// nearestOf is the point of some parts, in plan, nearest to p.
-func nearestOf(p r2.Vec, parts []Part) r2.Vec {
-	best := parts[0].Outline[0]
-	for _, part := range parts {
-		if within(p, part.Outline, 0) {
-			return p
-		}
-		for i, a := range part.Outline {
-			on, _ := nearestOn(p, a, part.Outline[(i+1)%len(part.Outline)])
-			if r2.Norm(r2.Sub(on, p)) < r2.Norm(r2.Sub(best, p)) {
-				best = on
-			}
-		}
+// outlines are the rings of some parts.
+func outlines(parts []Part) [][]r2.Vec {
+	rings := make([][]r2.Vec, len(parts))
+	for i := range parts {
+		rings[i] = parts[i].Outline
 	}
-	return best
+	return rings
 }
 
 // fixToWalls is a pole between two walls, or a plate on one.
@@ -148,7 +141,7 @@ func (r *resolver) fixToWalls(w *scene.Mount, m *Mount, at r2.Vec) bool {
 		if !ok {
 			return false
 		}
-		on, _ := nearestOn(at, wall.Left, wall.Right)
+		on, _ := plane.NearestOnSegment(at, wall.Left, wall.Right)
 		m.Ends = append(m.Ends, on)
 		m.On = ref.Name
 	}

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 )
 
@@ -18,11 +19,11 @@ type motion struct {
 	by   r2.Vec
 }
 
-func (m motion) point(p r2.Vec) r2.Vec { return r2.Add(clockwise(p, m.turn), m.by) }
+func (m motion) point(p r2.Vec) r2.Vec { return r2.Add(plane.Clockwise(p, m.turn), m.by) }
 
 func (m motion) lift(p r3.Vec) r3.Vec { return over(m.point(inPlan(p)), p.Z) }
 
-func (m motion) dir(d r3.Vec) r3.Vec { return over(clockwise(inPlan(d), m.turn), d.Z) }
+func (m motion) dir(d r3.Vec) r3.Vec { return over(plane.Clockwise(inPlan(d), m.turn), d.Z) }
 
 // furnished is a scene that uses every form of place, with its sizes from rnd, moved by m.
 func furnished(rnd *rand.Rand, m motion) string {
@@ -31,7 +32,7 @@ func furnished(rnd *rand.Rand, m motion) string {
 		return fmt.Sprintf("[%.9f, %.9f]", p.X, p.Y)
 	}
 	shift := func(x, y float64) string {
-		p := clockwise(r2.Vec{X: x, Y: y}, m.turn)
+		p := plane.Clockwise(r2.Vec{X: x, Y: y}, m.turn)
 		return fmt.Sprintf("[%.9f, %.9f]", p.X, p.Y)
 	}
 	xyz := func(x, y, z float64) string {
@@ -157,7 +158,7 @@ func weigh(s *solid.Set) map[string]weight {
 	all := map[string]weight{}
 	for _, p := range s.Prisms {
 		w := all[p.Name]
-		w.add(area(p.Base)*(p.Z1-p.Z0), centroid(p.Base))
+		w.add(plane.Area(p.Base)*(p.Z1-p.Z0), plane.Centroid(p.Base))
 		all[p.Name] = w
 	}
 	for _, h := range s.Sheets {
@@ -178,7 +179,7 @@ func TestResolveIsDeterministic(t *testing.T) {
 	a, b := resolved(t, text), resolved(t, text)
 	for i := range a.Set.Prisms {
 		p, q := a.Set.Prisms[i], b.Set.Prisms[i]
-		if p.ID != q.ID || p.Name != q.Name || p.Z0 != q.Z0 || math.Abs(area(p.Base)-area(q.Base)) != 0 {
+		if p.ID != q.ID || p.Name != q.Name || p.Z0 != q.Z0 || math.Abs(plane.Area(p.Base)-plane.Area(q.Base)) != 0 {
 			t.Fatalf("prism %d differs: %v, %v", i, p, q)
 		}
 	}

@@ -1,10 +1,9 @@
 package plan
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -72,7 +71,7 @@ func (r *resolver) widthOf(o *scene.Opening) (float64, bool) {
 func (r *resolver) alongWall(o *scene.Opening, room *Room, wall *Wall, width float64) (float64, bool) {
 	long := wall.Length()
 	name := room.Name + "." + wall.Name
-	if width > long+grain {
+	if width > long+plane.Grain {
 		span := either(o.Width.Span.Valid(), o.Width.Span, o.Span)
 		r.errorf(span, CodeOpeningWide, "width may be at most "+r.length(long), "%s is %s wide, and %s is only %s long", o.Name, r.length(width), name, r.length(long))
 		return 0, false
@@ -85,10 +84,10 @@ func (r *resolver) alongWall(o *scene.Opening, room *Room, wall *Wall, width flo
 	}
 	from := o.Along.Metres
 	switch over := from + width - long; {
-	case from < -grain:
+	case from < -plane.Grain:
 		r.errorf(o.Along.Span, CodeOpeningBeyond, "count from the wall's left end, as seen from inside",
 			"%s begins %s before the left end of %s", o.Name, r.length(-from), name)
-	case over > grain:
+	case over > plane.Grain:
 		r.errorf(o.Along.Span, CodeOpeningBeyond, "along may be at most "+r.length(long-width),
 			"%s ends %s beyond the right end of %s, which is %s long", o.Name, r.length(over), name, r.length(long))
 	default:
@@ -114,14 +113,14 @@ func (r *resolver) sillAndHead(o *scene.Opening, room *Room, to *Opening) bool {
 	to.Sill, to.Head = room.Base+sill, room.Base+head
 	at := func(g scene.Given[float64]) source.Span { return either(g.Span.Valid(), g.Span, o.Span) }
 	switch {
-	case sill < -grain:
+	case sill < -plane.Grain:
 		r.errorf(at(o.Sill), CodeSillBelowFloor, "write sill: 0, or more", "the sill of %s is %s below the floor of %s", o.Name, r.length(-sill), room.Name)
-	case head <= sill+grain && o.Sill.Set && o.Head.Set && r.doc != nil:
+	case head <= sill+plane.Grain && o.Sill.Set && o.Head.Set && r.doc != nil:
 		// the loader has told
-	case head <= sill+grain:
+	case head <= sill+plane.Grain:
 		span := either(o.Sill.Set, at(o.Sill), at(o.Head))
 		r.errorf(span, scene.CodeContradicts, "give it a head over "+r.length(sill)+", or a sill under "+r.length(head), "the sill of %s at %s is not below its head at %s", o.Name, r.length(sill), r.length(head))
-	case head > ceiling+grain:
+	case head > ceiling+plane.Grain:
 		r.errorf(at(o.Head), CodeHeadOverCeiling, "head may be at most "+r.length(ceiling), "the head of %s at %s is %s over the ceiling of %s, which is %s high there",
 			o.Name, r.length(head), r.length(head-ceiling), room.Name, r.length(ceiling))
 	default:
@@ -145,12 +144,11 @@ func (o *Opening) Plan() []r2.Vec { return o.slab(0, o.Depth) }
 
 // slab is the hole between two distances outward from its inside face.
 func (o *Opening) slab(near, far float64) []r2.Vec {
-	in, out := r2.Scale(near, o.Outward), r2.Scale(far, o.Outward)
-	return []r2.Vec{r2.Add(o.Left, in), r2.Add(o.Right, in), r2.Add(o.Right, out), r2.Add(o.Left, out)}
+	return plane.Slab(o.Left, o.Right, o.Outward, near, far)
 }
 
 // proud is by how much a hole is cut beyond the faces of the wall, so that no skin is left.
-const proud = 10 * grain
+const proud = 10 * plane.Grain
 
 func (o *Opening) hole() hole {
 	return hole{name: o.Name, room: o.Room, wall: o.Wall, ring: o.slab(-proud, o.Depth+proud), z0: o.Sill, z1: o.Head}
@@ -169,13 +167,13 @@ func (r *resolver) through(o *Opening) {
 	least := min(depths[0], depths[1], depths[2])
 	for _, d := range depths {
 		if d <= least+o.Width() {
-			o.Depth = max(o.Depth, snap(d))
+			o.Depth = max(o.Depth, plane.Snap(d))
 		}
 	}
 	beyond := r2.Add(o.Middle(), r2.Scale(o.Depth+1e-3, o.Outward))
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
-		if room.Holds(beyond) && meets(room.Base, room.Top, o.Sill, o.Head) {
+		if room.Holds(beyond) && plane.Overlap(room.Base, room.Top, o.Sill, o.Head) {
 			o.Other = room.Name
 			return
 		}
@@ -193,10 +191,10 @@ func (r *resolver) solidFrom(p r2.Vec, o *Opening) float64 {
 	for _, room := range r.stock {
 		for _, blocks := range room {
 			for _, b := range blocks {
-				if !meets(b.z0, b.z1, o.Sill, o.Head) {
+				if !plane.Overlap(b.z0, b.z1, o.Sill, o.Head) {
 					continue
 				}
-				if near, far, ok := chord(p, o.Outward, b.ring); ok {
+				if near, far, ok := plane.Chord(p, o.Outward, b.ring); ok {
 					spans = append(spans, [2]float64{near, far})
 				}
 			}
@@ -206,7 +204,7 @@ func (r *resolver) solidFrom(p r2.Vec, o *Opening) float64 {
 	for grown := true; grown; {
 		grown = false
 		for _, s := range spans {
-			if s[0] <= depth+crack && s[1] > depth+grain {
+			if s[0] <= depth+crack && s[1] > depth+plane.Grain {
 				depth, grown = s[1], true
 			}
 		}
@@ -214,32 +212,11 @@ func (r *resolver) solidFrom(p r2.Vec, o *Opening) float64 {
 	return depth
 }
 
-// chord is where a ray from p along the unit vector d enters and leaves a convex ring; near may
-// lie before p.
-func chord(p, d r2.Vec, ring []r2.Vec) (near, far float64, ok bool) {
-	near, far = math.Inf(-1), math.Inf(1)
-	edges(ring, func(l line) bool {
-		h, speed := l.height(p), r2.Dot(d, l.normal)
-		switch {
-		case math.Abs(speed) < 1e-12:
-			if h < -grain {
-				far = near - 1
-			}
-		case speed > 0:
-			near = max(near, -h/speed)
-		default:
-			far = min(far, -h/speed)
-		}
-		return true
-	})
-	return near, far, far-near > grain && far > 0
-}
-
 // oneHoleEach refuses two openings that share a hole.
 func (r *resolver) oneHoleEach() {
 	for i, b := range r.holes {
 		for k, a := range r.holes[:i] {
-			if !meets(a.z0, a.z1, b.z0, b.z1) || common(a.ring, b.ring) == nil {
+			if !plane.Overlap(a.z0, a.z1, b.z0, b.z1) || plane.Intersection(a.ring, b.ring) == nil {
 				continue
 			}
 			code, hint, message := CodeOpeningsOverlap, "move one of them along, or make it narrower", "%s and %s overlap in %s.%s"

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // An opening 1 m along each wall of a 4 by 3 room, 0.8 m wide: 1 m is counted from the end that is
@@ -62,7 +64,7 @@ openings:
 	noOverlaps(t, s)
 	volume, marked := 0.0, map[string]int{}
 	for _, w := range s.Walls {
-		volume += area(w.Outline) * (w.Z1 - w.Z0)
+		volume += plane.Area(w.Outline) * (w.Z1 - w.Z0)
 		marked[w.Opening]++
 	}
 	solid := ringArea(s.Rooms[0].Inside, 0.2) * 2.5
@@ -148,7 +150,7 @@ func TestDoorLeaves(t *testing.T) {
 				near(t, "top of the leaf", p.Z1, 2, 1e-12)
 			}
 		}
-		near(t, "area of the leaf", area(leaf), 0.8*leafThickness, 1e-12)
+		near(t, "area of the leaf", plane.Area(leaf), 0.8*leafThickness, 1e-12)
 		found := false
 		for _, p := range leaf {
 			found = found || r2.Norm(r2.Sub(p, c.tip)) < 1e-9
@@ -165,7 +167,7 @@ func TestShutDoorClosesItsHole(t *testing.T) {
 		s := resolved(t, "rooms: {den: {size: [4, 3], wall: 0.2}}\nopenings: {d: {door: den.top, along: 1, swing: "+swing+"}}")
 		for _, p := range s.Set.Prisms {
 			if p.Name == "d" {
-				near(t, "within the hole", area(common(p.Base, s.Openings[0].Plan())), 0.8*leafThickness, 1e-9)
+				near(t, "within the hole", plane.Area(plane.Intersection(p.Base, s.Openings[0].Plan())), 0.8*leafThickness, 1e-9)
 			}
 		}
 	}
@@ -177,7 +179,7 @@ func TestRandomHolesAreAir(t *testing.T) {
 		turn := 360 * rnd.Float64()
 		ring := ringAt(0, 0, 5, 0, 5, 4, 0, 4)
 		for k := range ring {
-			ring[k] = clockwise(ring[k], turn)
+			ring[k] = plane.Clockwise(ring[k], turn)
 		}
 		text := "rooms: {den: {corners: ["
 		for k, p := range ring {

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -28,7 +29,7 @@ type tracing struct {
 
 // traced reads the inside of a room from its size, its corners or its outline.
 func (r *resolver) traced(room *scene.Room) (tracing, bool) {
-	at := vec(room.At.V)
+	at := plane.Vec(room.At.V)
 	switch room.Form {
 	case scene.ByCorners:
 		return byCorners(room, at), true
@@ -37,8 +38,6 @@ func (r *resolver) traced(room *scene.Room) (tracing, bool) {
 	}
 	return bySize(room, at), true
 }
-
-func vec(v [2]float64) r2.Vec { return r2.Vec{X: v[0], Y: v[1]} }
 
 func bySize(room *scene.Room, at r2.Vec) tracing {
 	w, h := room.Size[0], room.Size[1]
@@ -54,7 +53,7 @@ func byCorners(room *scene.Room, at r2.Vec) tracing {
 	var t tracing
 	for i, c := range room.Corners {
 		next := room.Corners[(i+1)%len(room.Corners)]
-		t.corners = append(t.corners, r2.Add(at, vec(c.At)))
+		t.corners = append(t.corners, r2.Add(at, plane.Vec(c.At)))
 		t.walls = append(t.walls, c.Name+"-"+next.Name)
 		t.spans = append(t.spans, c.Span)
 	}
@@ -78,7 +77,7 @@ func (r *resolver) byOutline(room *scene.Room, at r2.Vec) (tracing, bool) {
 		step := stepOf(s)
 		step.X -= share(miss.X, step.X, taped.X)
 		step.Y -= share(miss.Y, step.Y, taped.Y)
-		t.corners = append(t.corners, r2.Vec{X: snap(at.X), Y: snap(at.Y)}) // sides stay square to each other
+		t.corners = append(t.corners, r2.Vec{X: plane.Snap(at.X), Y: plane.Snap(at.Y)}) // sides stay square to each other
 		t.walls = append(t.walls, fmt.Sprintf("w%d", i+1))
 		t.spans = append(t.spans, s.Span)
 		at = r2.Add(at, step)
@@ -109,7 +108,7 @@ func stepOf(s scene.OutlineStep) r2.Vec {
 // closes says by how much an outline misses its start, and refuses more than a tape's error.
 func (r *resolver) closes(room *scene.Room, miss r2.Vec) bool {
 	switch off := r2.Norm(miss); {
-	case off <= grain:
+	case off <= plane.Grain:
 		return true
 	case off <= closing:
 		r.infof(room.FormSpan, CodeOutlineOff, "",
@@ -124,9 +123,9 @@ func (r *resolver) closes(room *scene.Room, miss r2.Vec) bool {
 // backHint is the step that would close an outline, where one step does.
 func (r *resolver) backHint(miss r2.Vec) string {
 	switch {
-	case math.Abs(miss.Y) <= grain:
+	case math.Abs(miss.Y) <= plane.Grain:
 		return "is " + r.step(-miss.X, "right", "left") + " missing?"
-	case math.Abs(miss.X) <= grain:
+	case math.Abs(miss.X) <= plane.Grain:
 		return "is " + r.step(-miss.Y, "up", "down") + " missing?"
 	}
 	return "measure again: the steps right and left must be equal in all, and so must those up and down"
@@ -143,10 +142,10 @@ func (r *resolver) step(d float64, forward, back string) string {
 // offset says where one point lies from another: "0.30 m right and 0.05 m up".
 func (r *resolver) offset(d r2.Vec) string {
 	var words []string
-	if math.Abs(d.X) > grain {
+	if math.Abs(d.X) > plane.Grain {
 		words = append(words, r.length(math.Abs(d.X))+either(d.X > 0, " right", " left"))
 	}
-	if math.Abs(d.Y) > grain {
+	if math.Abs(d.Y) > plane.Grain {
 		words = append(words, r.length(math.Abs(d.Y))+either(d.Y > 0, " up", " down"))
 	}
 	return strings.Join(words, " and ")

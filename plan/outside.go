@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -20,11 +21,11 @@ func (r *resolver) nearestRoom(p r2.Vec) string {
 	least := math.Inf(1)
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
-		if d := r2.Norm(r2.Sub(nearestOf(p, []Part{{Outline: room.Inside}}), p)); d < least {
+		if d := r2.Norm(r2.Sub(plane.Nearest(p, room.Inside), p)); d < least {
 			best, least = room, d
 		}
 	}
-	box := boundsOf(best.Inside)
+	box := plane.Bounds(best.Inside)
 	return best.Name + " lies from " + r.xy(box.Min) + " to " + r.xy(box.Max)
 }
 
@@ -46,12 +47,12 @@ func (r *resolver) readsSomewhere(m *Meter) {
 	switch {
 	case r.outdoors(at):
 		r.warnf(m.Span, CodeOutside, r.nearestRoom(at), "%s reads outside every room", m.Name)
-	case room == nil && m.At.Z < r.out.Ground-grain:
+	case room == nil && m.At.Z < r.out.Ground-plane.Grain:
 		r.warnf(m.Span, CodeOutside, "a height counts from the ground", "%s reads %s under the ground", m.Name, r.length(r.out.Ground-m.At.Z))
 	case room == nil:
-	case m.At.Z < room.Base-grain:
+	case m.At.Z < room.Base-plane.Grain:
 		r.warnf(m.Span, CodeOutside, "the floor is at "+r.coordinate(room.Base), "%s reads %s under the floor of %s", m.Name, r.length(room.Base-m.At.Z), room.Name)
-	case m.At.Z > room.CeilingAt(at)+grain:
+	case m.At.Z > room.CeilingAt(at)+plane.Grain:
 		r.warnf(m.Span, CodeOutside, "the ceiling is at "+r.coordinate(room.CeilingAt(at)), "%s reads %s over the ceiling of %s",
 			m.Name, r.length(m.At.Z-room.CeilingAt(at)), room.Name)
 	}
@@ -64,7 +65,7 @@ const leastRoom = 0.3
 func (r *resolver) cupboard(room *scene.Room, to *Room) {
 	wide := 0.0
 	for _, part := range to.Parts {
-		wide = max(wide, width(part))
+		wide = max(wide, plane.Width(part))
 	}
 	if wide < leastRoom {
 		r.warnf(room.FormSpan, CodeRoomNarrow, "bare numbers are "+either(r.s.Feet, "feet; write 3 m for metres", "metres; write 12 ft for feet"),

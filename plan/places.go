@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -36,7 +37,7 @@ func (r *resolver) findSpot(t thing) (spot, bool) {
 	switch t.kind {
 	case aFurniture:
 		f := &r.s.Furniture[t.index]
-		return r.placed(f.Span, f.At, func(d r2.Vec) float64 { return reach(footprint(f), d) })
+		return r.placed(f.Span, f.At, func(d r2.Vec) float64 { return plane.Support(footprint(f), d) })
 	case aPerson:
 		p := &r.s.People[t.index]
 		return r.placed(p.Span, p.At, func(r2.Vec) float64 { return bodyDepth / 2 })
@@ -74,7 +75,7 @@ func (r *resolver) placed(span source.Span, p scene.Given[scene.Place], extent f
 func (r *resolver) place(p *scene.Place, extent func(d r2.Vec) float64) (spot, bool) {
 	switch p.Form {
 	case scene.AtPoint:
-		return r.standing(vec(p.Point), ""), true
+		return r.standing(plane.Vec(p.Point), ""), true
 	case scene.FromThing:
 		return r.fromThing(p)
 	case scene.ByToward, scene.ByNose:
@@ -110,7 +111,7 @@ func (r *resolver) roomUnder(p r2.Vec, near string) *Room {
 		}
 	}
 	for i := range r.out.Openings {
-		if o := &r.out.Openings[i]; within(p, o.Plan(), -grain) {
+		if o := &r.out.Openings[i]; plane.Contains(p, o.Plan(), -plane.Grain) {
 			return r.room(o.Room)
 		}
 	}
@@ -136,7 +137,7 @@ func (r *resolver) fromThing(p *scene.Place) (spot, bool) {
 	if !ok {
 		return spot{}, false
 	}
-	return r.standing(r2.Add(from.at, vec(p.Shift)), from.room), true
+	return r.standing(r2.Add(from.at, plane.Vec(p.Shift)), from.room), true
 }
 
 // byThing looks from one thing toward another, or along a nose, turns and walks.
@@ -150,7 +151,7 @@ func (r *resolver) byThing(p *scene.Place) (spot, bool) {
 	if !ok {
 		return spot{}, false
 	}
-	step := r2.Scale(p.Distance.V, clockwise(look, turn))
+	step := r2.Scale(p.Distance.V, plane.Clockwise(look, turn))
 	return r.standing(r2.Add(by.at, step), by.room), true
 }
 
@@ -164,7 +165,7 @@ func (r *resolver) look(p *scene.Place, by spot, found bool) (r2.Vec, bool) {
 		return r2.Vec{}, false
 	}
 	d := r2.Sub(to.at, by.at)
-	if r2.Norm(d) <= grain {
+	if r2.Norm(d) <= plane.Grain {
 		r.errorf(p.Toward.Span, CodeSamePlace, "move one of them, or look toward another", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, p.Toward.Name)
 		return r2.Vec{}, false
 	}
@@ -178,7 +179,7 @@ func (r *resolver) nose(p *scene.Place, found bool) (r2.Vec, bool) {
 	}
 	if person, mark, ok := r.markOf(p.Thing); ok {
 		bearing, ok := r.markFacing(person, mark)
-		return toward(bearing), ok
+		return plane.Direction(bearing), ok
 	}
 	if t := r.things[p.Thing.Name]; t.kind != aPerson && t.kind != aCamera {
 		r.errorf(p.Thing.Span, scene.CodeWrongThing, "add toward: and what to look at",
@@ -186,7 +187,7 @@ func (r *resolver) nose(p *scene.Place, found bool) (r2.Vec, bool) {
 		return r2.Vec{}, false
 	}
 	bearing, ok := r.facingOf(p.Thing.Name)
-	return toward(bearing), ok
+	return plane.Direction(bearing), ok
 }
 
 func (r *resolver) atWall(p *scene.Place, extent func(d r2.Vec) float64) (spot, bool) {
@@ -198,7 +199,7 @@ func (r *resolver) atWall(p *scene.Place, extent func(d r2.Vec) float64) (spot, 
 	if p.Along.Set && !p.Along.Centre {
 		along = p.Along.Metres
 	}
-	if over := max(along-wall.Length(), -along); over > grain {
+	if over := max(along-wall.Length(), -along); over > plane.Grain {
 		r.errorf(p.Along.Span, CodeAlongBeyond, "along may be at most "+r.length(wall.Length()), "%s is %s beyond the end of %s, which is %s long",
 			r.length(along), r.length(over), p.Thing.Name, r.length(wall.Length()))
 		return spot{}, false
@@ -267,7 +268,7 @@ func (r *resolver) onTop(p *scene.Place) (spot, bool) {
 		return spot{}, false
 	}
 	s := under
-	s.at, s.on = r2.Add(under.at, vec(p.Shift)), p.Thing.Name
+	s.at, s.on = r2.Add(under.at, plane.Vec(p.Shift)), p.Thing.Name
 	top, over := f.topAt(s.at)
 	if !over {
 		r.warnf(p.Span, CodeNotOnTop, "shift is counted from its centre", "%s is not over %s, which it stands on", r.xy(s.at), f.Name)
@@ -281,7 +282,7 @@ func (r *resolver) onTop(p *scene.Place) (spot, bool) {
 func (f *Furniture) topAt(p r2.Vec) (z float64, over bool) {
 	z = math.Inf(-1)
 	for _, part := range f.Parts {
-		if within(p, part.Outline, -grain) {
+		if plane.Contains(p, part.Outline, -plane.Grain) {
 			z, over = max(z, part.Z1), true
 		}
 	}

@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/plane"
 )
 
 // A set for places: a room, a window in its left wall, a person who faces right, a camera who
@@ -212,9 +214,9 @@ func TestLampFrames(t *testing.T) {
 
 func TestBearingsAreExactAtQuarterTurns(t *testing.T) {
 	for turn, want := range map[float64]r2.Vec{0: {Y: 1}, 90: {X: 1}, 180: {Y: -1}, 270: {X: -1}, -90: {X: -1}, 450: {X: 1}} {
-		if got := toward(turn); got != want {
+		if got := plane.Direction(turn); got != want {
 			t.Errorf("bearing %v is %v, want %v", turn, got, want)
 		}
-		near(t, "bearing", math.Mod(bearingOf(want)-turn+720, 360), 0, 1e-12)
+		near(t, "bearing", math.Mod(plane.Bearing(want)-turn+720, 360), 0, 1e-12)
 	}
 }

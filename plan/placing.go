@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // squareEnough is how far from parallel two walls must be to place a thing between them: the sine
@@ -53,9 +55,9 @@ func nearestWall(room *Room, p r2.Vec, across *Wall) *Wall {
 		if across != nil && math.Abs(r2.Cross(w.Outward, across.Outward)) < squareEnough {
 			continue
 		}
-		on, foot := nearestOn(p, w.Left, w.Right)
+		on, foot := plane.NearestOnSegment(p, w.Left, w.Right)
 		d := r2.Norm(r2.Sub(on, p))
-		if best == nil || foot && !bestFoot || foot == bestFoot && d < least-grain {
+		if best == nil || foot && !bestFoot || foot == bestFoot && d < least-plane.Grain {
 			best, least, bestFoot = w, d, foot
 		}
 	}
@@ -79,7 +81,7 @@ func (r *resolver) openingFor(p r2.Vec, s spot) *Opening {
 	for i := range r.out.Openings {
 		o := &r.out.Openings[i]
 		away := r2.Sub(p, o.Middle())
-		if d := r2.Norm(away); o.Other == "" && r2.Dot(away, o.Outward) > o.Depth && d < least-grain {
+		if d := r2.Norm(away); o.Other == "" && r2.Dot(away, o.Outward) > o.Depth && d < least-plane.Grain {
 			best, least = o, d
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 )
 
@@ -68,7 +69,7 @@ func tilted(a *scene.Aim) r3.Vec {
 
 // pose is a person's body as prisms, from what the feet are on to the crown. seat is the z of what one sits on.
 func pose(p *Person, seat float64) []Part {
-	b := body{a: axesOf(p.Faces + 180), at: p.At}
+	b := body{a: plane.AxesAt(p.Faces + 180), at: p.At}
 	switch p.Pose {
 	case "lying":
 		b.lying(p)
@@ -88,7 +89,7 @@ func pose(p *Person, seat float64) []Part {
 
 // body collects the parts of a person, whose back is where its axes say.
 type body struct {
-	a     axes
+	a     plane.Axes
 	at    r2.Vec
 	parts []Part
 }
@@ -98,9 +99,9 @@ func (b *body) add(kind string, x0, x1, y0, y1, z0, z1 float64) {
 	c := min(x1-x0, y1-y0) / 4
 	var ring []r2.Vec
 	for _, p := range [][2]float64{{x0 + c, y0}, {x1 - c, y0}, {x1, y0 + c}, {x1, y1 - c}, {x1 - c, y1}, {x0 + c, y1}, {x0, y1 - c}, {x0, y0 + c}} {
-		ring = append(ring, b.a.at(b.at, p[0], p[1]))
+		ring = append(ring, b.a.At(b.at, p[0], p[1]))
 	}
-	if z1-z0 > grain {
+	if z1-z0 > plane.Grain {
 		b.parts = append(b.parts, Part{Kind: kind, Outline: ring, Z0: z0, Z1: z1})
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/unit"
 )
@@ -116,7 +117,7 @@ func (r *resolver) box(i int) r3.Box {
 	if r.boxes == nil {
 		for k := range r.out.Set.Prisms {
 			p := &r.out.Set.Prisms[k]
-			plan := boundsOf(p.Base)
+			plan := plane.Bounds(p.Base)
 			r.boxes = append(r.boxes, r3.Box{Min: over(plan.Min, p.Z0), Max: over(plan.Max, p.Z1)})
 		}
 		for k := range r.out.Set.Sheets {
@@ -138,8 +139,8 @@ func (w way) entry(p *solid.Prism) (at float64, enters bool) {
 	in.keep(w.from.Z-p.Z0-bite, w.to.Z-p.Z0-bite)
 	in.keep(p.Z1-bite-w.from.Z, p.Z1-bite-w.to.Z)
 	a, b := inPlan(w.from), inPlan(w.to)
-	edges(p.Base, func(l line) bool {
-		in.keep(l.height(a)-bite, l.height(b)-bite)
+	plane.Edges(p.Base, func(l plane.Line) bool {
+		in.keep(l.Distance(a)-bite, l.Distance(b)-bite)
 		return in.least < in.most
 	})
 	return in.least, in.least < in.most
@@ -161,7 +162,7 @@ func (s *span1) keep(a, b float64) {
 func (w way) passesSheet(s *solid.Sheet) bool {
 	n, at := normalOf(s), s.Corners[0]
 	from, to := r3.Dot(n, r3.Sub(w.from, at)), r3.Dot(n, r3.Sub(w.to, at))
-	if math.Abs(from) <= grain || math.Abs(to) <= bite || from*to > 0 {
+	if math.Abs(from) <= plane.Grain || math.Abs(to) <= bite || from*to > 0 {
 		return false
 	}
 	hit := r3.Add(w.from, r3.Scale(from/(from-to), r3.Sub(w.to, w.from)))
@@ -195,8 +196,8 @@ func outOfPrism(p *solid.Prism, ways []way, level bool) contact {
 			best.away, best.deep, best.rise = away, deep, rise
 		}
 	}
-	edges(p.Base, func(l line) bool {
-		try(over(r2.Scale(-1, l.normal), 0), false, func(v r3.Vec) float64 { return l.height(inPlan(v)) })
+	plane.Edges(p.Base, func(l plane.Line) bool {
+		try(over(r2.Scale(-1, l.Normal), 0), false, func(v r3.Vec) float64 { return l.Distance(inPlan(v)) })
 		return true
 	})
 	if !level || math.IsInf(best.deep, 1) {
@@ -319,5 +320,5 @@ func onSheet(d r2.Vec) string {
 	case d.Y < -straight:
 		return "down the sheet"
 	}
-	return "bearing " + unit.FormatAngle(bearingOf(d))
+	return "bearing " + unit.FormatAngle(plane.Bearing(d))
 }

@@ -1,13 +1,13 @@
 package plan
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -50,7 +50,7 @@ func (r *resolver) roomOf(room *scene.Room) (Room, bool) {
 		r.assume(room.Path, "wall", r.length(thickness))
 	}
 	resolved := Room{
-		Name: room.Name, Inside: t.corners, Parts: convexParts(t.corners),
+		Name: room.Name, Inside: t.corners, Parts: plane.ConvexParts(t.corners),
 		Base: room.Base.V, Span: room.Span,
 	}
 	for i, right := range t.corners {
@@ -83,7 +83,7 @@ func (r *resolver) stage(room *scene.Room, to *Room) {
 
 // turnLeft makes the walk round the room counter-clockwise. Walls keep their names.
 func (t *tracing) turnLeft() {
-	if area(t.corners) > 0 {
+	if plane.Area(t.corners) > 0 {
 		return
 	}
 	slices.Reverse(t.corners)
@@ -110,7 +110,7 @@ func (r *resolver) ceil(room *scene.Room, to *Room) bool {
 		return false
 	}
 	low, high := room.Slope.Low, room.Slope.High
-	from, run := -reach(to.Inside, r2.Scale(-1, wall.Outward)), reach(to.Inside, wall.Outward)
+	from, run := -plane.Support(to.Inside, r2.Scale(-1, wall.Outward)), plane.Support(to.Inside, wall.Outward)
 	to.rise = r2.Scale((high-low)/(run-from), wall.Outward)
 	to.low = to.Base + low - from*(high-low)/(run-from)
 	to.Top = to.Base + max(low, high)
@@ -140,25 +140,25 @@ func (room *Room) CeilingAt(p r2.Vec) float64 {
 
 // Holds reports whether a point of the plan lies in the room or on its inside face.
 func (room *Room) Holds(p r2.Vec) bool {
-	return slices.ContainsFunc(room.Parts, func(part []r2.Vec) bool { return within(p, part, -grain) })
+	return slices.ContainsFunc(room.Parts, func(part []r2.Vec) bool { return plane.Contains(p, part, -plane.Grain) })
 }
 
 // Middle is a point of the floor near the room's middle: the centre of its largest convex part.
 func (room *Room) Middle() r2.Vec {
 	var best []r2.Vec
 	for _, part := range room.Parts {
-		if best == nil || area(part) > area(best)+grain {
+		if best == nil || plane.Area(part) > plane.Area(best)+plane.Grain {
 			best = part
 		}
 	}
-	return centroid(best)
+	return plane.Centroid(best)
 }
 
 // RoomAt is the room whose air holds the point, between its floor and its ceiling; nil outside.
 func (s *Setup) RoomAt(p r3.Vec) *Room {
 	for i := range s.Rooms {
 		room, at := &s.Rooms[i], r2.Vec{X: p.X, Y: p.Y}
-		if p.Z >= room.Base-grain && p.Z <= room.CeilingAt(at)+grain && room.Holds(at) {
+		if p.Z >= room.Base-plane.Grain && p.Z <= room.CeilingAt(at)+plane.Grain && room.Holds(at) {
 			return room
 		}
 	}
@@ -171,14 +171,14 @@ func (r *resolver) keepApart() {
 	for i := range r.out.Rooms {
 		for k := range i {
 			a, b := &r.out.Rooms[k], &r.out.Rooms[i]
-			if !meets(a.Base, a.Top, b.Base, b.Top) {
+			if !plane.Overlap(a.Base, a.Top, b.Base, b.Top) {
 				continue
 			}
 			leave := r.about(r.things[b.Name].path)
-			if at, wide := overlap(a, b); wide > grain {
+			if at, wide := overlap(a, b); wide > plane.Grain {
 				r.log.Add(r.together(source.Error, CodeRoomsOverlap, a, b,
 					"the insides of %s and %s overlap by %s at %s", a.Name, b.Name, r.length(wide), r.xy(at)))
-			} else if at, long := seam(a, b); long > grain {
+			} else if at, long := seam(a, b); long > plane.Grain {
 				r.log.Add(r.together(source.Warning, CodeRoomsTouch, a, b,
 					"%s and %s touch for %s at %s: no wall stands between them", a.Name, b.Name, r.length(long), r.xy(at)))
 			}
@@ -198,9 +198,9 @@ func (r *resolver) together(s source.Severity, code string, a, b *Room, format s
 func overlap(a, b *Room) (at r2.Vec, wide float64) {
 	for _, p := range a.Parts {
 		for _, q := range b.Parts {
-			if shared := common(p, q); shared != nil {
-				if w := width(shared); w > wide {
-					at, wide = centroid(shared), w
+			if shared := plane.Intersection(p, q); shared != nil {
+				if w := plane.Width(shared); w > wide {
+					at, wide = plane.Centroid(shared), w
 				}
 			}
 		}
@@ -208,20 +208,10 @@ func overlap(a, b *Room) (at r2.Vec, wide float64) {
 	return at, wide
 }
 
-// width is the least distance between two parallels that hold a convex ring between them.
-func width(ring []r2.Vec) float64 {
-	least := math.Inf(1)
-	edges(ring, func(l line) bool {
-		least = min(least, reach(ring, l.normal)-r2.Dot(l.at, l.normal))
-		return true
-	})
-	return least
-}
-
 // Touch says whether two rooms touch, so that no wall stands between them.
 func Touch(a, b *Room) bool {
 	_, long := seam(a, b)
-	return long > grain && meets(a.Base, a.Top, b.Base, b.Top)
+	return long > plane.Grain && plane.Overlap(a.Base, a.Top, b.Base, b.Top)
 }
 
 // seam finds the longest stretch where inside faces of two rooms lie in one plane, back to back.
@@ -229,7 +219,7 @@ func seam(a, b *Room) (at r2.Vec, long float64) {
 	for i := range a.Walls {
 		for k := range b.Walls {
 			f, ok := facing(&a.Walls[i], &b.Walls[k])
-			if ok && f.gap <= grain && f.to-f.from > long {
+			if ok && f.gap <= plane.Grain && f.to-f.from > long {
 				long = f.to - f.from
 				at = a.Walls[i].on((f.from + f.to) / 2)
 			}

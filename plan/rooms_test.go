@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/plane"
 )
 
 func (room *Room) wallNamed(t *testing.T, name string) *Wall {
@@ -47,7 +49,7 @@ func TestCornersBothWaysRound(t *testing.T) {
 		near2(t, c.one+" left end", v.Left, w.Left, 0)
 		near2(t, c.one+" right end", v.Right, w.Right, 0)
 	}
-	if got := area(right.Rooms[0].Inside); got != 12 {
+	if got := plane.Area(right.Rooms[0].Inside); got != 12 {
 		t.Errorf("area %v: the inside runs clockwise", got)
 	}
 }
@@ -68,8 +70,8 @@ func TestClosingErrorIsSharedOut(t *testing.T) {
 	s := resolved(t, "rooms: {k: {outline: [right 4.0, up 3.0, left 1.006, up 1, left 3.006, down 4.0]}}")
 	room := &s.Rooms[0]
 	wide := 4 + 0.012*4/8.012
-	near2(t, "second corner", room.Inside[1], r2.Vec{X: wide}, grain)
-	near2(t, "fourth corner", room.Inside[3], r2.Vec{X: wide - 1.006 + 0.012*1.006/8.012, Y: 3}, grain)
+	near2(t, "second corner", room.Inside[1], r2.Vec{X: wide}, plane.Grain)
+	near2(t, "fourth corner", room.Inside[3], r2.Vec{X: wide - 1.006 + 0.012*1.006/8.012, Y: 3}, plane.Grain)
 	for i := range room.Walls {
 		if o := room.Walls[i].Outward; o.X != 0 && o.Y != 0 {
 			t.Errorf("wall %s is askew: %v", room.Walls[i].Name, o)
@@ -109,7 +111,7 @@ func TestFloorsAndCeilings(t *testing.T) {
 				near(t, "ceiling", c.Z, s.Rooms[0].CeilingAt(flat[i]), 1e-12)
 			}
 		}
-		areas[h.Name] += area(flat)
+		areas[h.Name] += plane.Area(flat)
 		if up := h.Name == "k.floor"; (n.Z > 0) != up {
 			t.Errorf("%s faces %v", h.Name, n)
 		}

@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 )
 
@@ -59,7 +60,7 @@ func downward(corners []r3.Vec) []r3.Vec {
 // threshold carries the floor through an opening that reaches down to it.
 func (r *resolver) threshold(o *Opening) {
 	room := r.room(o.Room)
-	if o.Sill-room.Base > grain || o.Depth <= grain {
+	if o.Sill-room.Base > plane.Grain || o.Depth <= plane.Grain {
 		return
 	}
 	flat := level(o.Plan(), func(r2.Vec) float64 { return o.Sill })

@@ -8,6 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -49,7 +50,7 @@ func TestMoreWallsThanAnySceneHas(t *testing.T) {
 	for i := range 30 {
 		ring := make([]r2.Vec, 100)
 		for k := range ring {
-			ring[k] = r2.Add(r2.Vec{X: float64(20 * i)}, r2.Scale(5, toward(-3.6*float64(k))))
+			ring[k] = r2.Add(r2.Vec{X: float64(20 * i)}, r2.Scale(5, plane.Direction(-3.6*float64(k))))
 		}
 		rooms = append(rooms, cornerRoom(fmt.Sprintf("r%d", i), ring))
 	}

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/lens"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
 	"scrimshaw/testdata/published"
 )
@@ -45,7 +46,7 @@ func TestPosesAndEyes(t *testing.T) {
 		for _, part := range p.Parts {
 			top = max(top, part.Z1)
 			kinds[part.Kind] = true
-			if area(part.Outline) <= 0 || part.Z1 <= part.Z0 {
+			if plane.Area(part.Outline) <= 0 || part.Z1 <= part.Z0 {
 				t.Errorf("%s: %s is broken", c.keys, part.Kind)
 			}
 		}
@@ -139,7 +140,7 @@ func TestFaceStandsBeforeTheHead(t *testing.T) {
 	near3(t, "own right, lying with the feet up the sheet", s.People[2].Face.Right, r3.Vec{X: 1}, 1e-12)
 	for _, p := range s.People {
 		for _, part := range p.Parts {
-			if part.Kind == "head" && p.Face.Axis.Z == 0 && within(inPlan(p.Face.At), part.Outline, 0) {
+			if part.Kind == "head" && p.Face.Axis.Z == 0 && plane.Contains(inPlan(p.Face.At), part.Outline, 0) {
 				t.Errorf("the face of %s is inside the head", p.Name)
 			}
 		}
@@ -166,10 +167,10 @@ furniture:
 	if len(desk.Parts) != 5 || len(desk.IDs) != 5 {
 		t.Errorf("a table has %d parts", len(desk.Parts))
 	}
-	near(t, "top of the desk", area(desk.Parts[0].Outline), 1.28, 1e-12)
+	near(t, "top of the desk", plane.Area(desk.Parts[0].Outline), 1.28, 1e-12)
 	for _, p := range desk.Parts {
 		for _, q := range desk.Parts {
-			if p.Kind != q.Kind && common(p.Outline, q.Outline) != nil && meets(p.Z0, p.Z1, q.Z0, q.Z1) {
+			if p.Kind != q.Kind && plane.Intersection(p.Outline, q.Outline) != nil && plane.Overlap(p.Z0, p.Z1, q.Z0, q.Z1) {
 				t.Error("top and legs overlap")
 			}
 		}
@@ -177,7 +178,7 @@ furniture:
 	// Turned by 90 clockwise, a sofa's back is to the right.
 	for _, p := range couch.Parts {
 		if p.Kind == "back" {
-			near(t, "back of the couch", centroid(p.Outline).X, 5+0.45-sofaBack/2, 1e-12)
+			near(t, "back of the couch", plane.Centroid(p.Outline).X, 5+0.45-sofaBack/2, 1e-12)
 			near(t, "top of its back", p.Z1, 0.8, 1e-12)
 		}
 		if p.Kind == "seat" {
@@ -188,8 +189,8 @@ furniture:
 		t.Errorf("%d steps, want 6 of 0.18 m", len(flight.Parts))
 	}
 	near(t, "first step", flight.Parts[0].Z1, 0.18, 1e-12)
-	near(t, "its place", centroid(flight.Parts[0].Outline).Y, -1+1.0/6, 1e-12)
-	near(t, "area of the post", area(post.Parts[0].Outline), math.Pi*0.04, 1e-12)
+	near(t, "its place", plane.Centroid(flight.Parts[0].Outline).Y, -1+1.0/6, 1e-12)
+	near(t, "area of the post", plane.Area(post.Parts[0].Outline), math.Pi*0.04, 1e-12)
 	near(t, "underside of the shelf", shelf.Parts[0].Z0, 1.5, 1e-12)
 	near(t, "its top", shelf.Z1, 1.54, 1e-12)
 }

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 )
 
@@ -27,9 +28,7 @@ func (w *Wall) on(along float64) r2.Vec { return r2.Add(w.Left, r2.Scale(along, 
 // slab is the rectangle of a wall from one distance along it to another, between two distances
 // outward from its inside face.
 func (w *Wall) slab(from, to, near, far float64) []r2.Vec {
-	in, out := r2.Scale(near, w.Outward), r2.Scale(far, w.Outward)
-	left, right := w.on(from), w.on(to)
-	return []r2.Vec{r2.Add(left, in), r2.Add(right, in), r2.Add(right, out), r2.Add(left, out)}
+	return plane.Slab(w.on(from), w.on(to), w.Outward, near, far)
 }
 
 // strip is the plan of wall i of a room, its corners mitred: the slab, cut at either end by the
@@ -42,7 +41,7 @@ func (room *Room) strip(i int) []r2.Vec {
 	ring := w.slab(-spare, w.Length()+spare, 0, w.Thickness)
 	ring = mitre(ring, w, &room.Walls[(i+1)%n], w.Left, true)
 	ring = mitre(ring, w, &room.Walls[(i+n-1)%n], w.Right, false)
-	return snapped(ring)
+	return plane.SnapRing(ring)
 }
 
 // mitre cuts the end of wall w at the corner it shares with a neighbour.
@@ -51,17 +50,17 @@ func mitre(ring []r2.Vec, w, next *Wall, corner r2.Vec, left bool) []r2.Vec {
 	if r2.Norm(half) < 1e-9 { // back to back: the wall ends square
 		half = w.Outward
 	}
-	l := lineThrough(corner, r2.Add(corner, half))
+	l := plane.Through(corner, r2.Add(corner, half))
 	// Seen from inside, left of the line that leads out of the corner is its left: what belongs
 	// to the wall lies to the right of its left corner and to the left of its right one.
 	if left {
-		l = l.reversed()
+		l = l.Reversed()
 	}
-	ring = clip(ring, l)
+	ring = plane.Clip(ring, l)
 	convex := r2.Dot(next.Outward, w.rightward())*either(left, -1.0, 1.0) > 0
 	if reach := 2 * w.Thickness / r2.Norm(half); convex && reach > mostMitre*w.Thickness {
 		out := r2.Unit(half)
-		ring = clip(ring, line{at: r2.Add(corner, r2.Scale(mostMitre*w.Thickness, out)), normal: r2.Scale(-1, out)})
+		ring = plane.Clip(ring, plane.Line{At: r2.Add(corner, r2.Scale(mostMitre*w.Thickness, out)), Normal: r2.Scale(-1, out)})
 	}
 	return ring
 }
@@ -81,7 +80,7 @@ func facing(a, b *Wall) (face, bool) {
 		gap:  r2.Dot(r2.Sub(r2.Scale(0.5, r2.Add(b.Left, b.Right)), a.Left), a.Outward),
 		from: max(0, min(p, q)), to: min(a.Length(), max(p, q)),
 	}
-	return f, f.gap > -grain && f.to-f.from > grain
+	return f, f.gap > -plane.Grain && f.to-f.from > plane.Grain
 }
 
 // stockWalls cuts every wall from its strip, before any opening: between two rooms each wall has
@@ -119,16 +118,16 @@ func (r *resolver) shareGaps(blocks []block, room *Room, k int) []block {
 	for i := range r.out.Rooms {
 		other := &r.out.Rooms[i]
 		z0, z1 := max(room.Base, other.Base), min(room.wallTop(k), other.Top)
-		if z1-z0 <= grain {
+		if z1-z0 <= plane.Grain {
 			continue
 		}
 		for j := range other.Walls {
 			f, ok := facing(w, &other.Walls[j])
 			both := w.Thickness + other.Walls[j].Thickness
-			if !ok || f.gap <= grain || f.gap > max(mostParty, both) {
+			if !ok || f.gap <= plane.Grain || f.gap > max(mostParty, both) {
 				continue
 			}
-			if f.gap > both+grain && room.Name < other.Name {
+			if f.gap > both+plane.Grain && room.Name < other.Name {
 				r.assumeOnce(r.things[room.Name].path, "wall to "+other.Name, r.length(f.gap)+", the gap")
 			}
 			blocks = shareGap(blocks, w, f, z0, z1)
@@ -142,7 +141,7 @@ func shareGap(blocks []block, w *Wall, f face, z0, z1 float64) []block {
 	half := f.gap / 2
 	beyond := w.slab(f.from, f.to, half, half+mostMitre*w.Thickness)
 	blocks = cut(blocks, beyond, z0, z1, "")
-	if half > w.Thickness+grain {
+	if half > w.Thickness+plane.Grain {
 		fill := []block{{ring: w.slab(f.from, f.to, w.Thickness, half), z0: z0, z1: z1}}
 		blocks = append(blocks, cutAll(fill, blocks)...)
 	}
@@ -178,8 +177,8 @@ func (r *resolver) raise() {
 }
 
 func (r *resolver) standWall(b block, room, wall string, skin solid.Skin) {
-	ring := snapped(b.ring)
-	if thin(ring) {
+	ring := plane.SnapRing(b.ring)
+	if plane.Thin(ring) {
 		return
 	}
 	r.out.Walls = append(r.out.Walls, WallPiece{

@@ -8,13 +8,14 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 )
 
 // ringArea is the area of a ring of mitred wall round a room: P t + t² times the sum of
 // tan(turn/2) over the corners.
 func ringArea(inside []r2.Vec, t float64) float64 {
-	sum := perimeter(inside) * t
+	sum := plane.Perimeter(inside) * t
 	for i := range inside {
 		n := len(inside)
 		in, out := r2.Sub(inside[i], inside[(i+n-1)%n]), r2.Sub(inside[(i+1)%n], inside[i])
@@ -26,7 +27,7 @@ func ringArea(inside []r2.Vec, t float64) float64 {
 func pieceArea(s *Setup) float64 {
 	sum := 0.0
 	for _, w := range s.Walls {
-		sum += area(w.Outline)
+		sum += plane.Area(w.Outline)
 	}
 	return sum
 }
@@ -43,8 +44,8 @@ func TestSquareRoomHasFourMitredWalls(t *testing.T) {
 		"left":   ringAt(0, 0, 0, 3, -0.2, 3.2, -0.2, -0.2),
 	}
 	for _, w := range s.Walls {
-		near(t, w.Wall, area(common(w.Outline, want[w.Wall])), area(want[w.Wall]), 1e-9)
-		near(t, w.Wall, area(w.Outline), area(want[w.Wall]), 1e-9)
+		near(t, w.Wall, plane.Area(plane.Intersection(w.Outline, want[w.Wall])), plane.Area(want[w.Wall]), 1e-9)
+		near(t, w.Wall, plane.Area(w.Outline), plane.Area(want[w.Wall]), 1e-9)
 		if w.Z0 != 0 || w.Z1 != 2.5 || w.Room != "den" || w.Opening != "" {
 			t.Errorf("%+v", w)
 		}
@@ -88,23 +89,23 @@ func easyCorners(ring []r2.Vec) bool {
 func noOverlaps(t *testing.T, s *Setup) {
 	t.Helper()
 	for i, a := range s.Walls {
-		if !isConvex(a.Outline) || area(a.Outline) <= 0 {
+		if !plane.IsConvex(a.Outline) || plane.Area(a.Outline) <= 0 {
 			t.Errorf("piece %v is not a convex ring", a.Outline)
 		}
 		for _, b := range s.Walls[:i] {
-			if !meets(a.Z0, a.Z1, b.Z0, b.Z1) {
+			if !plane.Overlap(a.Z0, a.Z1, b.Z0, b.Z1) {
 				continue
 			}
-			if c := common(a.Outline, b.Outline); c != nil && width(c) > 3*grain {
+			if c := plane.Intersection(a.Outline, b.Outline); c != nil && plane.Width(c) > 3*plane.Grain {
 				t.Errorf("%s.%s and %s.%s share %v", a.Room, a.Wall, b.Room, b.Wall, c)
 			}
 		}
 		for k := range s.Rooms {
 			for _, part := range s.Rooms[k].Parts {
-				if !meets(a.Z0, a.Z1, s.Rooms[k].Base, s.Rooms[k].Top) {
+				if !plane.Overlap(a.Z0, a.Z1, s.Rooms[k].Base, s.Rooms[k].Top) {
 					continue
 				}
-				if c := common(a.Outline, part); c != nil && width(c) > 3*grain {
+				if c := plane.Intersection(a.Outline, part); c != nil && plane.Width(c) > 3*plane.Grain {
 					t.Errorf("%s.%s stands in %s: %v", a.Room, a.Wall, s.Rooms[k].Name, c)
 				}
 			}
@@ -140,7 +141,7 @@ func TestPartyWallIsTheGap(t *testing.T) {
 // pieceAt is the wall whose piece holds a point, "" none.
 func pieceAt(s *Setup, p r2.Vec, z float64) string {
 	for _, w := range s.Walls {
-		if z > w.Z0 && z < w.Z1 && within(p, w.Outline, -grain) {
+		if z > w.Z0 && z < w.Z1 && plane.Contains(p, w.Outline, -plane.Grain) {
 			return w.Room + "." + w.Wall
 		}
 	}
@@ -205,7 +206,7 @@ func randomFlat(rnd *rand.Rand) []scene.Room {
 			ring = ringAt(x, y, x+w, y, x+w, y+h/2, x+w/2, y+h/2, x+w/2, y+h, x, y+h)
 		}
 		for k := range ring {
-			ring[k] = clockwise(ring[k], turn)
+			ring[k] = plane.Clockwise(ring[k], turn)
 		}
 		room := cornerRoom("r"+strconv.Itoa(i), ring)
 		room.Base = scene.Given[float64]{V: 0.2 * float64(rnd.IntN(4)), Set: true}

@@ -1,4 +1,4 @@
-package plan
+package plane
 
 import (
 	"math"
@@ -11,12 +11,12 @@ import (
 func TestCommonOfSquares(t *testing.T) {
 	a := ringAt(0, 0, 2, 0, 2, 2, 0, 2)
 	b := ringAt(1, 1, 3, 1, 3, 3, 1, 3)
-	near(t, "shared area", area(common(a, b)), 1, 1e-12)
-	if common(a, ringAt(2, 0, 3, 0, 3, 2, 2, 2)) != nil {
+	near(t, "shared area", Area(Intersection(a, b)), 1, 1e-12)
+	if Intersection(a, ringAt(2, 0, 3, 0, 3, 2, 2, 2)) != nil {
 		t.Error("squares that touch share no area")
 	}
-	if common(a, ringAt(2-1e-7, 0, 3, 0, 3, 2, 2-1e-7, 2)) != nil {
-		t.Error("less than the grain is no area")
+	if Intersection(a, ringAt(2-1e-7, 0, 3, 0, 3, 2, 2-1e-7, 2)) != nil {
+		t.Error("less than the Grain is no area")
 	}
 }
 
@@ -26,19 +26,19 @@ func TestMinusTiles(t *testing.T) {
 	met := 0
 	for range 5000 {
 		a, b := randomConvex(rnd), randomConvex(rnd)
-		rest, shared := minus(a, b)
-		sum := area(shared)
+		rest, shared := Difference(a, b)
+		sum := Area(shared)
 		for _, r := range rest {
-			sum += area(r)
-			if !isConvex(r) {
+			sum += Area(r)
+			if !IsConvex(r) {
 				t.Fatalf("%v is not convex", r)
 			}
-			if c := common(r, b); c != nil && area(c) > 1e-5 {
+			if c := Intersection(r, b); c != nil && Area(c) > 1e-5 {
 				t.Fatalf("%v is left inside %v", r, b)
 			}
 		}
-		near(t, "area of the pieces", sum, area(a), 1e-5)
-		near(t, "area shared the other way", area(common(b, a)), area(shared), 1e-5)
+		near(t, "area of the pieces", sum, Area(a), 1e-5)
+		near(t, "area shared the other way", Area(Intersection(b, a)), Area(shared), 1e-5)
 		if shared != nil {
 			met++
 		}
@@ -62,11 +62,11 @@ func randomConvex(rnd *rand.Rand) []r2.Vec {
 }
 
 func TestTidiedDropsWhatAddsNothing(t *testing.T) {
-	got := tidied(ringAt(0, 0, 1, 0, 2, 0, 2, 0, 2, 2, 1, 2+1e-8, 0, 2))
+	got := Tidy(ringAt(0, 0, 1, 0, 2, 0, 2, 0, 2, 2, 1, 2+1e-8, 0, 2))
 	if len(got) != 4 {
 		t.Errorf("%v has %d corners, want 4", got, len(got))
 	}
-	if tidied(ringAt(0, 0, 1, 0, 2, 0)) != nil {
+	if Tidy(ringAt(0, 0, 1, 0, 2, 0)) != nil {
 		t.Error("a line is no ring")
 	}
 }
@@ -75,20 +75,20 @@ func TestConvexPartsTileTheRing(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(2, 2))
 	for i := range 2000 {
 		ring := star(rnd, 3+rnd.IntN(20), r2.Vec{X: 1}, 0.5, 4)
-		parts := convexParts(ring)
+		parts := ConvexParts(ring)
 		sum, reflex := 0.0, 0
 		for k, p := range parts {
-			sum += area(p)
-			if !isConvex(p) {
+			sum += Area(p)
+			if !IsConvex(p) {
 				t.Fatalf("ring %d: part %v is not convex", i, p)
 			}
 			for _, q := range parts[:k] {
-				if c := common(p, q); c != nil {
+				if c := Intersection(p, q); c != nil {
 					t.Fatalf("ring %d: parts %v and %v overlap by %v", i, p, q, c)
 				}
 			}
 		}
-		near(t, "area of the parts", sum, area(ring), 1e-5)
+		near(t, "area of the parts", sum, Area(ring), 1e-5)
 		for k := range ring {
 			if turns(ring[(k+len(ring)-1)%len(ring)], ring[k], ring[(k+1)%len(ring)]) < 0 {
 				reflex++
@@ -111,9 +111,9 @@ func TestConvexPartsOfCombs(t *testing.T) {
 	}
 	ring = append(ring, ringAt(2*n, 4, 0, 4)...)
 	sum := 0.0
-	for _, p := range convexParts(ring) {
-		sum += area(p)
+	for _, p := range ConvexParts(ring) {
+		sum += Area(p)
 	}
-	near(t, "area", sum, area(ring), 1e-9)
+	near(t, "area", sum, Area(ring), 1e-9)
 	near(t, "area", sum, n*3+2*n, 1e-9)
 }

@@ -1,18 +1,16 @@
-package plan
+package plane
 
-import (
-	"gonum.org/v1/gonum/spatial/r2"
-)
+import "gonum.org/v1/gonum/spatial/r2"
 
-// convexParts splits a simple counter-clockwise ring into convex ones: ears are cut off until
+// ConvexParts splits a simple counter-clockwise ring into convex ones: ears are cut off until
 // nothing is left, then parts are joined again over every diagonal that may go (the method of
 // Hertel and Mehlhorn, 1983: never more than four times the least number of parts).
-func convexParts(ring []r2.Vec) [][]r2.Vec {
-	ring = tidied(ring)
+func ConvexParts(ring []r2.Vec) [][]r2.Vec {
+	ring = Tidy(ring)
 	if ring == nil {
 		return nil
 	}
-	if isConvex(ring) {
+	if IsConvex(ring) {
 		return [][]r2.Vec{ring}
 	}
 	points := ring
@@ -20,7 +18,7 @@ func convexParts(ring []r2.Vec) [][]r2.Vec {
 }
 
 // isConvex reports whether a counter-clockwise ring has no corner that turns right.
-func isConvex(ring []r2.Vec) bool {
+func IsConvex(ring []r2.Vec) bool {
 	n := len(ring)
 	for i := range ring {
 		if turns(ring[(i+n-1)%n], ring[i], ring[(i+1)%n]) < 0 {
@@ -32,7 +30,7 @@ func isConvex(ring []r2.Vec) bool {
 
 // turns is 1 where the way a, b, c turns left, -1 where it turns right and 0 where it goes on.
 func turns(a, b, c r2.Vec) int {
-	if flat(a, b, c) {
+	if Collinear(a, b, c) {
 		return 0
 	}
 	if r2.Cross(r2.Sub(b, a), r2.Sub(c, b)) > 0 {
@@ -90,14 +88,14 @@ func empty(points []r2.Vec, left []int, i int) bool {
 	triangle := []r2.Vec{points[left[(i+n-1)%n]], points[left[i]], points[left[(i+1)%n]]}
 	for k := 2; k < n-1; k++ {
 		p := points[left[(i+k)%n]]
-		if within(p, triangle, -grain/2) && !same(p, triangle[0]) && !same(p, triangle[2]) {
+		if Contains(p, triangle, -Grain/2) && !Same(p, triangle[0]) && !Same(p, triangle[2]) {
 			return false
 		}
 	}
 	return true
 }
 
-func same(p, q r2.Vec) bool { return r2.Norm(r2.Sub(p, q)) <= grain }
+func Same(p, q r2.Vec) bool { return r2.Norm(r2.Sub(p, q)) <= Grain }
 
 // joined merges parts over shared sides while the result stays convex.
 func joined(points []r2.Vec, parts [][]int) [][]r2.Vec {
@@ -115,7 +113,7 @@ func joined(points []r2.Vec, parts [][]int) [][]r2.Vec {
 	}
 	rings := make([][]r2.Vec, 0, len(parts))
 	for _, part := range parts {
-		if ring := tidied(ringOf(points, part)); ring != nil {
+		if ring := Tidy(ringOf(points, part)); ring != nil {
 			rings = append(rings, ring)
 		}
 	}
@@ -146,7 +144,7 @@ func merged(points []r2.Vec, a, b []int) ([]int, bool) {
 			for j := 2; j < len(b); j++ {
 				whole = append(whole, b[(k+j)%len(b)]) // between from and to
 			}
-			return whole, isConvex(ringOf(points, whole))
+			return whole, IsConvex(ringOf(points, whole))
 		}
 	}
 	return nil, false
