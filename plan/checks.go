@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // check looks for what cannot stand where it is said to.
@@ -123,7 +124,7 @@ func (r *resolver) gripFree(g *Grip) bool {
 
 // standsFree warns of a stand that goes through something; it is false where one does.
 func (r *resolver) standsFree(name string, m Mount, base, top float64) bool {
-	if m.Kind != "stand" && m.Kind != "lift" && m.Kind != "boom" {
+	if m.Kind != term.Stand && m.Kind != term.Lift && m.Kind != term.Boom {
 		return true
 	}
 	const free = 1e-3 // m: above what it stands on, and below what it holds
@@ -198,7 +199,7 @@ func (r *resolver) checkPeople() {
 // who sits, from knee height for someone who stands.
 func (r *resolver) bodyIn(p *Person) string {
 	low := 0.3
-	if p.Pose != "standing" && p.Pose != "crouching" {
+	if p.Pose != term.Standing && p.Pose != term.Crouching {
 		low = seatHeight + 0.15
 	}
 	return r.solidAlong(p.At, min(p.Base+low, p.Crown), p.Crown, p.Own)

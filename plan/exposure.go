@@ -7,6 +7,7 @@ import (
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -98,7 +99,7 @@ func (r *resolver) exposure(w scene.Exposure) Exposure {
 func (r *resolver) keyWhite() (w colour.White, whose string) {
 	for i := range r.out.Lights {
 		for _, role := range r.out.Lights[i].Roles {
-			if role.Role == "key" {
+			if role.Role == term.Key {
 				return r.out.Lights[i].White, "the key's colour, "
 			}
 		}

@@ -6,11 +6,11 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
 )
 
 // reachOfLight is a light by the rim of its emitting face and by the back of its head. A lamp that
@@ -30,7 +30,7 @@ func (r *resolver) reachOfLight(l *Light) *reaching {
 			return waysFrom(f.At, append(rimOf(f, l.Head.Source.Opening), r.backOf(written, l, f)...))
 		},
 		meets: func(name string, id solid.ID) bool {
-			return !r.isGrip(id) && !(l.Mount.Kind == "clamp" && name == l.Mount.On)
+			return !r.isGrip(id) && !(l.Mount.Kind == term.Clamp && name == l.Mount.On)
 		},
 	}
 }
@@ -67,7 +67,7 @@ func rimOf(f Frame, o photometry.Opening) []r3.Vec {
 func (r *resolver) backOf(written *scene.Light, l *Light, f Frame) []r3.Vec {
 	u := r.kit.Unit(written.Unit.V)
 	form := l.Head.Source.Opening.Form
-	if u == nil || written.Output != nil || u.Class == kit.Practical || form == photometry.Tube || form == photometry.Sphere {
+	if u == nil || written.Output != nil || u.Class == term.Practical || form == photometry.Tube || form == photometry.Sphere {
 		return nil
 	}
 	return []r3.Vec{r3.Sub(f.At, r3.Scale(u.Body[1], f.Axis))}
@@ -89,7 +89,7 @@ func (r *resolver) reachOfGrip(g *Grip) *reaching {
 		name: g.Numbered(),
 		ways: func(moved r3.Vec) []way { return movedBy(moved, waysFrom(g.Frame.At, g.corners())) },
 		meets: func(name string, id solid.ID) bool {
-			return !r.isGrip(id) && !(g.Mount.Kind == "clamp" && name == g.Mount.On)
+			return !r.isGrip(id) && !(g.Mount.Kind == term.Clamp && name == g.Mount.On)
 		},
 	}
 }
@@ -109,7 +109,7 @@ func (r *resolver) reachOfPerson(p *Person) *reaching {
 			upper = append(upper, waysFrom(middle, rim)...)
 		}
 	}
-	stands := p.Pose == "standing"
+	stands := p.Pose == term.Standing
 	return &reaching{
 		name: p.Name,
 		feet: true,

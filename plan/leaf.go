@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 )
 
 // leafThickness is the thickness of a door's leaf, m.
@@ -15,8 +16,8 @@ const leafThickness = 0.04
 // else a leaf in a door and nothing in a gap.
 func (r *resolver) glaze(o *scene.Opening, to *Opening) {
 	switch {
-	case o.Kind == "gap", o.Kind == "door" && !o.Glass.Set:
-		if o.Kind == "door" && o.Ajar.V == 0 {
+	case o.Kind == term.Gap, o.Kind == term.Door && !o.Glass.Set:
+		if o.Kind == term.Door && o.Ajar.V == 0 {
 			to.Transmittance = 0
 		}
 		return
@@ -31,10 +32,10 @@ func (r *resolver) glaze(o *scene.Opening, to *Opening) {
 // shut hangs the pane or the leaf of an opening.
 func (r *resolver) shut(o *Opening) {
 	switch {
-	case o.Kind == "gap":
+	case o.Kind == term.Gap:
 	case o.Glass != "":
 		r.hangPane(o)
-	case o.Kind == "door":
+	case o.Kind == term.Door:
 		base := o.leaf()
 		o.IDs = append(o.IDs, r.prism(o.Name, base, o.Sill, o.Head, paint(grey(leafReflect))))
 	}

@@ -6,9 +6,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 )
 
 // The legs of a stand take a circle of ground. They go under a table, between its legs; through a
@@ -34,8 +34,8 @@ func (r *resolver) footOf(l *scene.Light) float64 {
 }
 
 // legsFree warns of a stand whose legs have no room.
-func (r *resolver) legsFree(name string, m *Mount, base float64, class kit.Class) {
-	if m.Kind != "stand" && m.Kind != "boom" && m.Kind != "lift" || class == kit.Practical {
+func (r *resolver) legsFree(name string, m *Mount, base float64, class term.Class) {
+	if m.Kind != term.Stand && m.Kind != term.Boom && m.Kind != term.Lift || class == term.Practical {
 		return
 	}
 	met := r.legsMeet(m, m.Base, base)

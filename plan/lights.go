@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -57,7 +58,7 @@ func (r *resolver) lightOf(written *scene.Light) (Light, bool) {
 		r.infof(written.Span, CodeTilt, "", "%s is rolled, and its file does not say how its lamp lies then: its light is taken as in the design position", l.Name)
 	}
 	r.assumeLight(written, &l, upright)
-	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == kit.Practical, what: "the lamp"}
+	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	l.Mount.Foot = r.footOf(written)
 	l.Frame = r.laidOnWall(written, &l, l.Frame)
@@ -100,7 +101,7 @@ func (r *resolver) lampHeight(l *scene.Light, s spot) float64 {
 	if l.Height.Set {
 		return s.floor + l.Height.V
 	}
-	if u := r.kit.Unit(l.Unit.V); u != nil && u.Class == kit.Practical && l.Output == nil {
+	if u := r.kit.Unit(l.Unit.V); u != nil && u.Class == term.Practical && l.Output == nil {
 		base, _ := r.under(s)
 		return base + 0.75*u.Body[2]
 	}
@@ -130,7 +131,7 @@ func (r *resolver) under(s spot) (z float64, on string) {
 // that shines the same all round stands or hangs as it is made, and nobody points it.
 func (r *resolver) upright(l *scene.Light, head *kit.Head) bool {
 	u := r.kit.Unit(l.Unit.V)
-	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == kit.Practical || u.Class == kit.Lantern) && head.AllRound()
+	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.AllRound()
 }
 
 // lampAim is what a light aims at: where it does not say the first person, down where there is nobody, and
@@ -169,7 +170,7 @@ func (r *resolver) point(written *scene.Light, l *Light, at r3.Vec, aim target) 
 // laidOnWall lays a tube on a wall along it, unless its roll is written: across its aim, one end would
 // stand out of the wall and the other end in it. Its axis is then the aim, turned square to the tube.
 func (r *resolver) laidOnWall(written *scene.Light, l *Light, f Frame) Frame {
-	if l.Mount.Kind != "wall" || l.Head.Source.Opening.Form != photometry.Tube || written.Roll.Set {
+	if l.Mount.Kind != term.Wall || l.Head.Source.Opening.Form != photometry.Tube || written.Roll.Set {
 		return f
 	}
 	_, wall, ok := r.wall(written.Mount.V.Walls[0])

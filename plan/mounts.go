@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 )
 
 // holding is what a mount holds.
@@ -21,11 +22,11 @@ type holding struct {
 // mountOf resolves how a thing is held, and the z of what that stands on.
 func (r *resolver) mountOf(written scene.Given[scene.Mount], h holding) (m Mount, base float64, ok bool) {
 	at := inPlan(h.at)
-	m = Mount{Kind: "stand", Base: at, On: h.spot.on}
+	m = Mount{Kind: term.Stand, Base: at, On: h.spot.on}
 	base = h.spot.base
 	if !written.Set {
 		if h.practical {
-			m.Kind = "floor"
+			m.Kind = term.Floor
 			base, m.On = r.under(h.spot)
 		}
 		return m, base, true
@@ -33,13 +34,13 @@ func (r *resolver) mountOf(written scene.Given[scene.Mount], h holding) (m Mount
 	w := &written.V
 	m.Kind, m.Arm = w.Kind, w.Arm
 	switch w.Kind {
-	case "stand":
+	case term.Stand:
 		base, ok = r.standOn(w, &m, at, base)
-	case "boom":
+	case term.Boom:
 		base, ok = r.boom(w, &m, h)
-	case "clamp":
+	case term.Clamp:
 		ok = r.clamp(w, &m, at)
-	case "pole", "wall":
+	case term.Pole, term.Wall:
 		ok = r.fixToWalls(w, &m, at)
 	default:
 		ok = true
@@ -128,11 +129,11 @@ func outlines(parts []Part) [][]r2.Vec {
 
 // fixToWalls is a pole between two walls, or a plate on one.
 func (r *resolver) fixToWalls(w *scene.Mount, m *Mount, at r2.Vec) bool {
-	if w.Kind == "pole" && len(w.Walls) != 2 || len(w.Walls) == 0 {
+	if w.Kind == term.Pole && len(w.Walls) != 2 || len(w.Walls) == 0 {
 		r.lacks(w.Span, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
 		return false
 	}
-	if w.Kind == "pole" && w.Walls[0].Name == w.Walls[1].Name {
+	if w.Kind == term.Pole && w.Walls[0].Name == w.Walls[1].Name {
 		r.errorf(w.Walls[1].Span, CodeSamePlace, "name the wall across from it", "a pole goes between two walls, and both are %s", w.Walls[0].Name)
 		return false
 	}

@@ -6,6 +6,7 @@ import (
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // hole is what an opening takes out of the walls.
@@ -59,7 +60,7 @@ func (r *resolver) widthOf(o *scene.Opening) (float64, bool) {
 	switch {
 	case o.Width.Set:
 		return o.Width.V, true
-	case o.Kind == "door":
+	case o.Kind == term.Door:
 		r.assume(o.Path, "width", r.length(doorWidth))
 		return doorWidth, true
 	}
@@ -100,10 +101,10 @@ func (r *resolver) alongWall(o *scene.Opening, room *Room, wall *Wall, width flo
 func (r *resolver) sillAndHead(o *scene.Opening, room *Room, to *Opening) bool {
 	ceiling := min(room.CeilingAt(to.Left), room.CeilingAt(to.Right)) - room.Base
 	sill, head := 0.0, min(doorHead, ceiling)
-	if o.Kind == "window" {
+	if o.Kind == term.Window {
 		sill, head = windowSill, min(windowHead, ceiling)
 	}
-	if !o.Sill.Set && o.Kind == "window" {
+	if !o.Sill.Set && o.Kind == term.Window {
 		r.assume(o.Path, "sill", r.length(sill))
 	}
 	if !o.Head.Set {

@@ -3,6 +3,7 @@ package plan
 import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -66,17 +67,17 @@ func (r *resolver) personOf(written *scene.Person) (Person, bool) {
 	rest := r.resting(written, s)
 	r.assumePerson(written, rest.eyes-rest.feet, bearing)
 	p := Person{
-		Name: written.Name, At: s.at, Base: rest.feet, Pose: written.Pose.Or("standing"),
+		Name: written.Name, At: s.at, Base: rest.feet, Pose: written.Pose.Or(term.Standing),
 		Height: written.Height.Or(defaultPerson), Eyes: rest.eyes, Faces: bearing,
 		Face: faceFrame(written, s.at, rest.eyes, bearing), Span: written.Span,
 	}
 	switch p.Pose {
-	case "standing":
+	case term.Standing:
 		p.Crown = p.Base + p.Height
 		if written.Eyes.Set {
 			p.Crown = max(p.Crown, p.Eyes+eyesToCrown)
 		}
-	case "lying":
+	case term.Lying:
 		p.Crown = p.Eyes
 	default:
 		p.Crown = p.Eyes + eyesToCrown
@@ -91,7 +92,7 @@ type rest struct{ feet, seat, eyes float64 }
 // resting is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
 // deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
 func (r *resolver) resting(p *scene.Person, s spot) rest {
-	at := rest{feet: s.base, seat: s.base + either(p.Pose.V == "propped", bedHeight, seatHeight)}
+	at := rest{feet: s.base, seat: s.base + either(p.Pose.V == term.Propped, bedHeight, seatHeight)}
 	if f, ok := r.sitsOn(p, s); ok {
 		at.feet, at.seat = f.Base, s.base
 	}
@@ -104,7 +105,7 @@ func (r *resolver) resting(p *scene.Person, s spot) rest {
 
 // sitsOn is the thing that someone seated or propped sits on.
 func (r *resolver) sitsOn(p *scene.Person, s spot) (*Furniture, bool) {
-	if s.on == "" || p.Pose.V != "seated" && p.Pose.V != "propped" {
+	if s.on == "" || p.Pose.V != term.Seated && p.Pose.V != term.Propped {
 		return nil, false
 	}
 	f, ok := r.shape(s.on)
@@ -114,7 +115,7 @@ func (r *resolver) sitsOn(p *scene.Person, s spot) (*Furniture, bool) {
 // assumePerson lists the defaults of a person. eyes is their height over the feet.
 func (r *resolver) assumePerson(p *scene.Person, eyes, bearing float64) {
 	if !p.Pose.Set {
-		r.assume(p.Path, "pose", "standing")
+		r.assume(p.Path, "pose", string(term.Standing))
 	}
 	if eyesAssumed(p) {
 		r.assume(p.Path, "eyes", r.length(eyes))

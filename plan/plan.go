@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // Setup is one set-up, resolved. Lengths are metres, heights are absolute z, angles degrees.
@@ -98,7 +99,7 @@ type WallPiece struct {
 // inside; Depth is how far the hole goes outward through everything it cuts.
 type Opening struct {
 	Name          string
-	Kind          string // window, door, gap
+	Kind          term.Opening
 	Room, Wall    string
 	Other         string // the room on the far side, "" for outside
 	Left, Right   r2.Vec
@@ -142,7 +143,7 @@ type Person struct {
 	Name   string
 	At     r2.Vec  // the head's axis in plan
 	Base   float64 // z of what the feet are on
-	Pose   string
+	Pose   term.Pose
 	Height float64 // of the crown above the floor, standing, m
 	Crown  float64 // z of the crown in this pose
 	Eyes   float64 // z
@@ -194,7 +195,7 @@ type Light struct {
 
 // Mount is how a light or grip is held, in metres.
 type Mount struct {
-	Kind string // as scene.Mount has it
+	Kind term.Mount
 	Base r2.Vec // where the stand, the boom's base, the clamp or what hangs from the ceiling is
 	Arm  float64
 	Foot float64 // m, diameter of the ground that its stand takes, where it has one

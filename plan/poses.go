@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 )
 
 // Sizes of a person, m: rounded from common tables of adult bodies (from memory). They shape no
@@ -26,13 +27,13 @@ const (
 // eyesOf is the z of a person's eyes where the scene does not give it.
 func eyesOf(p *scene.Person, at rest) float64 {
 	switch p.Pose.V {
-	case "seated":
+	case term.Seated:
 		return at.seat + eyesOverSeat
-	case "propped":
+	case term.Propped:
 		return at.seat + eyesOverBed
-	case "crouching":
+	case term.Crouching:
 		return at.feet + eyesCrouching
-	case "lying":
+	case term.Lying:
 		return at.feet + eyesLying
 	}
 	return at.feet + p.Height.Or(defaultPerson) - eyesToCrown
@@ -40,13 +41,13 @@ func eyesOf(p *scene.Person, at rest) float64 {
 
 // eyesAssumed reports whether a default decided how high a person's eyes are.
 func eyesAssumed(p *scene.Person) bool {
-	return !p.Eyes.Set && !(p.Height.Set && p.Pose.Or("standing") == "standing")
+	return !p.Eyes.Set && !(p.Height.Set && p.Pose.Or(term.Standing) == term.Standing)
 }
 
 // faceFrame is a person's face: the point 0.10 m before the head's axis, which stands at a place, at eye
 // height z, and the nose. Someone lying looks up, feet to the bearing that they would face sitting up.
 func faceFrame(p *scene.Person, at r2.Vec, z, bearing float64) Frame {
-	if p.Pose.V == "lying" {
+	if p.Pose.V == term.Lying {
 		return frame(over(at, z), r3.Vec{Z: 1}, bearing, 0)
 	}
 	nose := directed(bearing, 0)
@@ -71,15 +72,15 @@ func tilted(a *scene.Aim) r3.Vec {
 func pose(p *Person, seat float64) []Part {
 	b := body{a: plane.AxesAt(p.Faces + 180), at: p.At}
 	switch p.Pose {
-	case "lying":
+	case term.Lying:
 		b.lying(p)
-	case "seated":
+	case term.Seated:
 		b.sitting(p, seat)
 		b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -thighLength+0.12, p.Base, seat)
-	case "propped":
+	case term.Propped:
 		b.sitting(p, seat)
 		b.add("legs", -legsWidth/2, legsWidth/2, -1.0, -thighLength, seat, seat+thighHeight)
-	case "crouching":
+	case term.Crouching:
 		b.upright(p, p.Base+0.35, bodyDepth+0.2)
 	default:
 		b.upright(p, p.Base+hipShare*(p.Crown-p.Base), bodyDepth)

@@ -323,7 +323,7 @@ lights: {a: {output: {candela: 100, shape: uniform}, at: %s, height: 2, aim: dow
 		{"[2, 2.5]", "{lift: 4}", "lift", r2.Vec{X: 2, Y: 2.5}, 0},
 	} {
 		l := &resolved(t, fmt.Sprintf(base, c.at, c.mount)).Lights[0]
-		if l.Mount.Kind != c.kind {
+		if string(l.Mount.Kind) != c.kind {
 			t.Errorf("%s is a %s", c.mount, l.Mount.Kind)
 		}
 		near2(t, c.mount, l.Mount.Base, c.base, 1e-12)

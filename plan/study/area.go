@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
 )
 
 // ground is what a field lies over: the floors of the rooms at one height, or the open ground.
@@ -113,7 +114,7 @@ func (a *area) addRooms(s *plan.Setup, g ground) {
 	}
 	for i := range s.Openings {
 		o := &s.Openings[i]
-		if o.Kind != "window" && o.Other != "" && level[o.Room] && level[o.Other] {
+		if o.Kind != term.Window && o.Other != "" && level[o.Room] && level[o.Other] {
 			a.add(ring{corners: plane.CounterClockwise(o.Plan())})
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/carto"
 )
 
@@ -60,9 +61,9 @@ func kitchen() *plan.Setup {
 	s.Cameras = []plan.Camera{{Name: "A", Frame: plan.Frame{At: r3.Vec{X: 3.6, Y: 0.6, Z: 1.25}, Axis: r3.Unit(r3.Vec{X: -1.62, Y: 1.24}), Right: r3.Unit(r3.Vec{X: 1.24, Y: 1.62})},
 		Height: 1.25, Lens: 35, Sensor: "Super 35, cropped to 2.39:1", Gate: [2]float64{24.9, 10.4}, Aspect: 2.39, HAOV: 39.2, VAOV: 16.9}}
 	s.Lights = []plan.Light{
-		fixtureLight("1", "day", r3.Vec{X: -2.2, Y: 2.3, Z: 2.5}, r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, kit.Lensed, "600 W LED point", "lens 25", 0.2, 5600, 1),
-		fixtureLight("2", "soft", r3.Vec{X: 1.1, Y: 3.1, Z: 2.0}, r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, kit.Boxed, "300 W LED point", "softbox 0.9 m", 0.9, 4300, 0.35),
-		fixtureLight("3", "lamp", r3.Vec{X: 3.1, Y: 2.9, Z: 1.15}, r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, kit.Practical, "table lamp 40 W", "", 0.2, 2700, 1),
+		fixtureLight("1", "day", r3.Vec{X: -2.2, Y: 2.3, Z: 2.5}, r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, term.Lensed, "600 W LED point", "lens 25", 0.2, 5600, 1),
+		fixtureLight("2", "soft", r3.Vec{X: 1.1, Y: 3.1, Z: 2.0}, r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, term.Boxed, "300 W LED point", "softbox 0.9 m", 0.9, 4300, 0.35),
+		fixtureLight("3", "lamp", r3.Vec{X: 3.1, Y: 2.9, Z: 1.15}, r3.Vec{X: 1.98, Y: 1.84, Z: 1.2}, term.Practical, "table lamp 40 W", "", 0.2, 2700, 1),
 	}
 	s.Lights[0].Gels = []string{"1/2 CTO"}
 	s.Lights[0].Note = "two bags, tie off"
@@ -86,7 +87,7 @@ func assume(words ...string) (all []plan.Assumption) {
 	return all
 }
 
-func fixtureLight(tag, name string, from, to r3.Vec, class kit.Class, label, modifier string, wide, kelvin, level float64) plan.Light {
+func fixtureLight(tag, name string, from, to r3.Vec, class term.Class, label, modifier string, wide, kelvin, level float64) plan.Light {
 	axis := r3.Unit(r3.Sub(to, from))
 	right := r3.Unit(r3.Cross(axis, r3.Vec{Z: 1}))
 	white := colour.White{Kelvin: kelvin}

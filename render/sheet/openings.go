@@ -37,7 +37,7 @@ func openingKind(o *plan.Opening) string {
 	if o.Kind == "window" && o.Ajar > 0 {
 		return "opening:casement"
 	}
-	return "opening:" + o.Kind
+	return "opening:" + string(o.Kind)
 }
 
 func (c *composer) openingAlt(o *plan.Opening) string {

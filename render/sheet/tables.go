@@ -45,7 +45,7 @@ func (c *composer) lights() *section {
 
 func (c *composer) lightNotes(l *plan.Light) []string {
 	return nonEmpty(
-		joined("; ", joined(", ", c.modifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+		joined("; ", joined(", ", c.modifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(string(l.Mount.Kind), l.Frame.At.Z-l.Base, l.Height)),
 			joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
@@ -60,7 +60,7 @@ func mountWords(m plan.Mount) string {
 		}
 		return ""
 	case "clamp", "wall":
-		return joined(" on ", m.Kind, m.On)
+		return joined(" on ", string(m.Kind), m.On)
 	case "ceiling":
 		return "from the ceiling"
 	case "floor":
@@ -69,7 +69,7 @@ func mountWords(m plan.Mount) string {
 		}
 		return "on " + m.On
 	}
-	return m.Kind
+	return string(m.Kind)
 }
 
 // rise says how high a thing is above what its stand stands on, where that is not the floor that heights
@@ -104,7 +104,7 @@ func (c *composer) grip() *section {
 		t.entries = append(t.entries, entry{
 			cells: []string{g.Tag, joined(", ", g.Kind, g.Cloth, g.Surface), c.bare(g.Size[0]) + " × " + c.bare(g.Size[1]),
 				c.bare(g.Height)},
-			notes: nonEmpty(joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
+			notes: nonEmpty(joined("; ", c.rise(string(g.Mount.Kind), g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
 	}
 	return &section{title: c.measured("Grip"), rank: other, tables: []table{t}}
