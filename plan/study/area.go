@@ -30,20 +30,11 @@ func groundUnder(s *plan.Setup, p *plan.Person) ground {
 	}
 	for i := range s.Openings {
 		o := &s.Openings[i]
-		if room := roomNamed(s, o.Room); room != nil && plane.Contains(p.At, plane.CounterClockwise(o.Plan()), 0) {
+		if room := s.RoomNamed(o.Room); room != nil && plane.Contains(p.At, plane.CounterClockwise(o.Plan()), 0) {
 			return ground{base: room.Base}
 		}
 	}
 	return ground{base: s.Ground, open: true}
-}
-
-func roomNamed(s *plan.Setup, name string) *plan.Room {
-	for i := range s.Rooms {
-		if s.Rooms[i].Name == name {
-			return &s.Rooms[i]
-		}
-	}
-	return nil
 }
 
 // area is where a field has data: the floors of rooms and the thresholds between them, less what

@@ -8,6 +8,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -28,7 +29,7 @@ func setupOf(t *testing.T, text string) (*plan.Setup, *source.Log) {
 		t.Fatal(err)
 	}
 	log := &source.Log{}
-	all := plan.ResolveAll(scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "hall.yaml", Text: []byte(text)}, log), nil, log)
+	all := resolve.ResolveAll(scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "hall.yaml", Text: []byte(text)}, log), nil, log)
 	if len(all) != 1 {
 		t.Fatal(log.All())
 	}

@@ -1,0 +1,97 @@
+package resolve
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// outdoors reports whether there are rooms, and a point of the plan lies in none and in no opening.
+func (r *resolver) outdoors(p r2.Vec) bool {
+	return len(r.out.Rooms) > 0 && r.out.RoomUnder(p, "") == nil
+}
+
+// nearestRoom says where the room nearest to a point lies, to compare a coordinate with.
+func (r *resolver) nearestRoom(p r2.Vec) string {
+	var best *plan.Room
+	least := math.Inf(1)
+	for i := range r.out.Rooms {
+		room := &r.out.Rooms[i]
+		if d := r2.Norm(r2.Sub(plane.Nearest(p, room.Inside), p)); d < least {
+			best, least = room, d
+		}
+	}
+	box := plane.Bounds(best.Inside)
+	return best.Name + " lies from " + r.xy(box.Min) + " to " + r.xy(box.Max)
+}
+
+// standsInside notes a person or a camera outside all rooms: it may be meant, to look in through
+// an opening.
+func (r *resolver) standsInside(name string, at r2.Vec, span source.Span) {
+	if r.outdoors(at) {
+		r.infof(span, CodeOutside, r.nearestRoom(at), "%s stands outside every room", name)
+	}
+}
+
+// readsSomewhere warns of a meter outside all rooms, under the floor or over the ceiling.
+func (r *resolver) readsSomewhere(m *plan.Meter) {
+	at := plan.InPlan(m.At)
+	if m.Kind == plan.SpotMeter || r.out.RoomAt(m.At) != nil {
+		return
+	}
+	room := r.out.RoomUnder(at, "")
+	switch {
+	case r.outdoors(at):
+		r.warnf(m.Span, CodeOutside, r.nearestRoom(at), "%s reads outside every room", m.Name)
+	case room == nil && m.At.Z < r.out.Ground-plane.Grain:
+		r.warnf(m.Span, CodeOutside, "a height counts from the ground", "%s reads %s under the ground", m.Name, r.length(r.out.Ground-m.At.Z))
+	case room == nil:
+	case m.At.Z < room.Base-plane.Grain:
+		r.warnf(m.Span, CodeOutside, "the floor is at "+r.coordinate(room.Base), "%s reads %s under the floor of %s", m.Name, r.length(room.Base-m.At.Z), room.Name)
+	case m.At.Z > room.CeilingAt(at)+plane.Grain:
+		r.warnf(m.Span, CodeOutside, "the ceiling is at "+r.coordinate(room.CeilingAt(at)), "%s reads %s over the ceiling of %s",
+			m.Name, r.length(m.At.Z-room.CeilingAt(at)), room.Name)
+	}
+}
+
+// leastRoom is how wide a room is at least that somebody stands in, m: less is likely another unit.
+const leastRoom = 0.3
+
+// cupboard warns of a room that is too narrow for anybody to stand in.
+func (r *resolver) cupboard(room *scene.Room, to *plan.Room) {
+	wide := 0.0
+	for _, part := range to.Parts {
+		wide = max(wide, plane.Width(part))
+	}
+	if wide < leastRoom {
+		r.warnf(room.FormSpan, CodeRoomNarrow, "bare numbers are "+either(r.s.Feet, "feet; write 3 m for metres", "metres; write 12 ft for feet"),
+			"%s is %s wide", to.Name, r.length(wide))
+	}
+}
+
+// anyLit warns of a set-up that has no light left: all that the file has are struck or off.
+func (r *resolver) anyLit() {
+	struck := 0
+	if r.doc != nil && r.s.Setup != "" {
+		struck = len(r.doc.Base(&source.Log{}).Lights)
+	}
+	if len(r.out.Lights) == 0 && (struck == 0 || len(r.s.Lights) > 0) || r.out.Lit() {
+		return
+	}
+	span := source.Span{}
+	if len(r.s.Lights) > 0 {
+		l := &r.s.Lights[0]
+		span = either(l.Level.Set, l.Level.Span, l.Span)
+	}
+	for i := range r.s.Setups {
+		if s := &r.s.Setups[i]; s.Name == r.s.Setup && len(r.s.Lights) == 0 {
+			span = s.Span
+		}
+	}
+	r.warnf(span, CodeAllDark, "turn one up, or keep one", "every light of this set-up is struck or off")
+}

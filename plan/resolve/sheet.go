@@ -1,0 +1,19 @@
+package resolve
+
+// checkSheet refuses a map that cannot be drawn.
+func (r *resolver) checkSheet() {
+	sheet := &r.s.Sheet
+	defer r.about("sheet")()
+	if sheet.Field.V == "face" && (len(r.s.People) == 0 || len(r.s.Cameras) == 0) {
+		r.errorf(sheet.Field.Span, CodePlane, "field: floor", "there is no person with a camera to take the dome at the face toward")
+	}
+	if !sheet.Plane.Set {
+		return
+	}
+	if fault := r.out.PlaneFault(sheet.Plane.V); fault != "" {
+		r.errorf(sheet.Plane.Span, CodePlane, "", "there is no plane at %s: %s", r.length(sheet.Plane.V), fault)
+	}
+	if sheet.Field.V == "face" {
+		r.errorf(sheet.Plane.Span, CodePlane, "leave out plane, or field: face", "a sheet has one map: the plane, or the dome at face height")
+	}
+}
