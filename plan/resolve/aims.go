@@ -31,7 +31,7 @@ func (t target) from(at r3.Vec) (axis r3.Vec, ok bool) {
 }
 
 // aimed reads an aim in any of its forms.
-func (r *resolver) aimed(a *scene.Aim) (target, bool) {
+func (r *aimer) aimed(a *scene.Aim) (target, bool) {
 	switch a.Form {
 	case scene.AtXYZ:
 		return target{point: r3.Vec{X: a.Point[0], Y: a.Point[1], Z: a.Point[2]}}, true
@@ -54,7 +54,7 @@ func (r *resolver) aimed(a *scene.Aim) (target, bool) {
 
 // aimedPlace is a place with a height. Beside a person or over a thing the height may be left out:
 // it is that of the face, or of the thing's middle.
-func (r *resolver) aimedPlace(a *scene.Aim) (target, bool) {
+func (r *aimer) aimedPlace(a *scene.Aim) (target, bool) {
 	s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
 	if !ok {
 		return target{}, false
@@ -71,7 +71,7 @@ func (r *resolver) aimedPlace(a *scene.Aim) (target, bool) {
 }
 
 // aimedCeiling is the point of a ceiling over a place.
-func (r *resolver) aimedCeiling(a *scene.Aim) (target, bool) {
+func (r *aimer) aimedCeiling(a *scene.Aim) (target, bool) {
 	s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
 	ref := scene.Ref{Name: strings.TrimSuffix(a.Thing.Name, ".ceiling"), Span: a.Thing.Span}
 	if _, known := r.named(ref, aRoom); !known || !ok {
@@ -86,7 +86,7 @@ func (r *resolver) aimedCeiling(a *scene.Aim) (target, bool) {
 
 // pointOf is the point that a name means when it is aimed at: the face of a person, the lens of a
 // camera, the emitting face of a light, the middle of anything else.
-func (r *resolver) pointOf(ref scene.Ref) (r3.Vec, bool) {
+func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 	if p, isPart, ok := r.partPoint(ref); isPart {
 		return p, ok
 	}
@@ -138,7 +138,7 @@ func (r *resolver) pointOf(ref scene.Ref) (r3.Vec, bool) {
 
 // partPoint is the point that a part of a thing means: the top of furniture, the middle of a wall
 // or a floor. isPart is false where the name is no such part.
-func (r *resolver) partPoint(ref scene.Ref) (p r3.Vec, isPart, ok bool) {
+func (r *placer) partPoint(ref scene.Ref) (p r3.Vec, isPart, ok bool) {
 	name, part, dotted := strings.Cut(ref.Name, ".")
 	t, known := r.things[name]
 	if !dotted || !known {
@@ -159,7 +159,7 @@ func (r *resolver) partPoint(ref scene.Ref) (p r3.Vec, isPart, ok bool) {
 	return r3.Vec{}, false, false
 }
 
-func (r *resolver) roomPart(ref scene.Ref, name, part string) (r3.Vec, bool) {
+func (r *placer) roomPart(ref scene.Ref, name, part string) (r3.Vec, bool) {
 	room := r.out.RoomNamed(name)
 	if room == nil {
 		return r3.Vec{}, false

@@ -51,12 +51,12 @@ const (
 
 // assume records a default that decided a number, in words that print. path is the thing's, or ""
 // for the whole scene.
-func (r *resolver) assume(path, what, value string) {
+func (r *draft) assume(path, what, value string) {
 	r.out.Assumed = append(r.out.Assumed, plan.Assumption{Thing: path, What: what, Value: value})
 }
 
 // assumeOnce records what holds for many things as one line.
-func (r *resolver) assumeOnce(path, what, value string) {
+func (r *draft) assumeOnce(path, what, value string) {
 	key := path + "\x00" + what
 	if r.assumed[key] {
 		return
@@ -66,7 +66,7 @@ func (r *resolver) assumeOnce(path, what, value string) {
 }
 
 // sortAssumed brings the list into the order of the file: the scene's own, then thing by thing.
-func (r *resolver) sortAssumed() {
+func (r *draft) sortAssumed() {
 	rank := map[string]int{"": -1}
 	for _, name := range r.names {
 		t := r.things[name]

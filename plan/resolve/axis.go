@@ -36,7 +36,7 @@ type passage struct {
 }
 
 // throughOpening refuses an axis that misses the opening that its lamp was placed by.
-func (r *resolver) throughOpening(l *plan.Light) {
+func (r *checker) throughOpening(l *plan.Light) {
 	s := r.spots[l.Name].v
 	o := r.out.OpeningNamed(s.Opening)
 	if o == nil || !s.Outside {
@@ -56,7 +56,7 @@ func (r *resolver) throughOpening(l *plan.Light) {
 }
 
 // missed words the fault.
-func (r *resolver) missed(l *plan.Light, o *plan.Opening, p passage, span source.Span) source.Diagnostic {
+func (r *checker) missed(l *plan.Light, o *plan.Opening, p passage, span source.Span) source.Diagnostic {
 	var where, moves string
 	if p.height != 0 {
 		where = r.length(math.Abs(p.height)) + either(p.height > 0, " over its head", " under its sill")
@@ -94,19 +94,19 @@ func joinAnd(a, b string) string {
 }
 
 // alongOf is how far right of an opening's middle a lamp stands, as seen from inside.
-func (r *resolver) alongOf(l *plan.Light, o *plan.Opening) float64 {
+func (r *checker) alongOf(l *plan.Light, o *plan.Opening) float64 {
 	return r2.Dot(r2.Sub(plan.InPlan(l.Frame.At), o.Middle()), o.Rightward())
 }
 
 // roundUp rounds a move away from nought to what a tape shows, so that what is printed does mend.
-func (r *resolver) roundUp(move float64) float64 {
-	step := either(r.s.Feet, unit.Inch/2, 0.01)
+func (r *reporter) roundUp(move float64) float64 {
+	step := either(r.feet, unit.Inch/2, 0.01)
 	return math.Copysign(math.Ceil(math.Abs(move)/step-1e-6)*step, move)
 }
 
 // rounded rounds a move to what a tape shows.
-func (r *resolver) rounded(move float64) float64 {
-	step := either(r.s.Feet, unit.Inch/2, 0.01)
+func (r *reporter) rounded(move float64) float64 {
+	step := either(r.feet, unit.Inch/2, 0.01)
 	return math.Round(move/step) * step
 }
 

@@ -14,7 +14,7 @@ import (
 )
 
 // placeCameras resolves the cameras of the set-up. Exposure comes when the lights are known.
-func (r *resolver) placeCameras() {
+func (r *cameraPass) placeCameras() {
 	for i := range r.s.Cameras {
 		written := &r.s.Cameras[i]
 		leave := r.about(written.Path)
@@ -32,7 +32,7 @@ func (r *resolver) placeCameras() {
 }
 
 // shown reports whether a camera belongs to the set-up.
-func (r *resolver) shown(name string) bool {
+func (r *register) shown(name string) bool {
 	for _, ref := range r.s.Shown {
 		if ref.Name == name {
 			return true
@@ -41,7 +41,7 @@ func (r *resolver) shown(name string) bool {
 	return len(r.s.Shown) == 0
 }
 
-func (r *resolver) cameraOf(written *scene.Camera) (plan.Camera, bool) {
+func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	aim, looks := r.lookTarget(written)
 	s, ok := r.spotOf(written.Name)
 	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.V, Span: written.Span}
@@ -66,7 +66,7 @@ func (r *resolver) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 
 // lensHeight is the z of a camera's lens: where it is not given, the eyes of the person that it
 // looks at.
-func (r *resolver) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
+func (r *aimer) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
 	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "height") {
 		return before.Frame.At.Z, true
 	}
@@ -85,7 +85,7 @@ func (r *resolver) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
 }
 
 // looksAt is the person that a camera looks at, or the first where it looks at something else.
-func (r *resolver) looksAt(c *scene.Camera) string {
+func (r *aimer) looksAt(c *scene.Camera) string {
 	if name := r.personAt(c.Looks); name != "" {
 		return name
 	}
@@ -94,7 +94,7 @@ func (r *resolver) looksAt(c *scene.Camera) string {
 
 // lookTarget is what a camera looks at: the first person where it does not say, and up the sheet
 // where there is nobody.
-func (r *resolver) lookTarget(c *scene.Camera) (target, bool) {
+func (r *cameraPass) lookTarget(c *scene.Camera) (target, bool) {
 	switch name := r.firstPerson(); {
 	case c.Looks.Set:
 		return r.aimed(&c.Looks.V)
@@ -105,7 +105,7 @@ func (r *resolver) lookTarget(c *scene.Camera) (target, bool) {
 }
 
 // lookFrame is the frame of a camera: level, its axis to what it looks at.
-func (r *resolver) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Frame, bool) {
+func (r *cameraPass) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Frame, bool) {
 	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "looks") {
 		f := before.Frame
 		f.At = at
@@ -120,7 +120,7 @@ func (r *resolver) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Frame
 }
 
 // assumeCamera lists the defaults of a camera.
-func (r *resolver) assumeCamera(c *scene.Camera, height float64) {
+func (r *cameraPass) assumeCamera(c *scene.Camera, height float64) {
 	if !c.Height.Set {
 		name := r.looksAt(c)
 		r.assume(c.Path, "height", strings.TrimSpace(r.length(height)+either(name != "", ", the eyes of "+name, "")))
@@ -131,7 +131,7 @@ func (r *resolver) assumeCamera(c *scene.Camera, height float64) {
 }
 
 // gate crops the sensor to the picture's shape, and says so in full where either is a default.
-func (r *resolver) gate(written *scene.Camera, c *plan.Camera) bool {
+func (r *cameraPass) gate(written *scene.Camera, c *plan.Camera) bool {
 	sensor, ok := r.sensor(written.Sensor)
 	if !ok {
 		return false
@@ -153,7 +153,7 @@ func millimetres(gate [2]float64) string { return fmt.Sprintf("%.2f × %.2f", ga
 
 // sensor finds a gate in the kit. A kit without the usual one gets it from here: the full
 // 4-perforation gate of 35 mm film, 24.89 by 18.66 mm.
-func (r *resolver) sensor(name scene.Given[string]) (*kit.Sensor, bool) {
+func (r *catalogue) sensor(name scene.Given[string]) (*kit.Sensor, bool) {
 	s := r.kit.Sensor(name.Or(defaultSensor))
 	switch {
 	case s != nil:

@@ -8,7 +8,7 @@ import (
 // unlisted reports whether a name that the catalogue does not hold needs no fault of its own: no catalogue was
 // given, which is told once, or a kit file of the scene that may hold the name could not be read, which the
 // loader has told.
-func (r *resolver) unlisted(span source.Span) bool {
+func (r *catalogue) unlisted(span source.Span) bool {
 	if r.doc != nil && r.doc.KitLacks {
 		return true
 	}
@@ -24,7 +24,7 @@ func (r *resolver) unlisted(span source.Span) bool {
 }
 
 // headOf makes the head of a choice.
-func (r *resolver) headOf(ch kit.Choice, make func(kit.Choice, *source.Log) (kit.Head, bool)) (kit.Head, bool) {
+func (r *catalogue) headOf(ch kit.Choice, make func(kit.Choice, *source.Log) (kit.Head, bool)) (kit.Head, bool) {
 	own := &source.Log{}
 	head, ok := make(ch, own)
 	for _, d := range own.All() {

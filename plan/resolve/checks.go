@@ -16,7 +16,7 @@ import (
 )
 
 // check looks for what cannot stand where it is said to.
-func (r *resolver) check() {
+func (r *checker) check() {
 	for i := range r.out.Lights {
 		l := &r.out.Lights[i]
 		leave := r.about(l.Path)
@@ -48,12 +48,12 @@ func (r *resolver) check() {
 
 // solidAt is the name of the solid that holds a point with some of it all around; "" in the air.
 // Solids of the thing itself are left out.
-func (r *resolver) solidAt(p r3.Vec, own ...solid.ID) string {
+func (r *reacher) solidAt(p r3.Vec, own ...solid.ID) string {
 	return r.solidAlong(plan.InPlan(p), p.Z, p.Z, own)
 }
 
 // solidAlong is the name of the first solid that an upright line meets, but for those in own.
-func (r *resolver) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
+func (r *reacher) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
 	const skin = 1e-4 // m: on a face is not inside
 	for i := range r.out.Set.Prisms {
 		s := &r.out.Set.Prisms[i]
@@ -65,7 +65,7 @@ func (r *resolver) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
 }
 
 // heightSpan is where a light's height was written, else its place, else its name.
-func (r *resolver) heightSpan(l *plan.Light) source.Span {
+func (r *checker) heightSpan(l *plan.Light) source.Span {
 	written := &r.s.Lights[r.things[l.Name].index]
 	switch {
 	case written.Height.Set:
@@ -77,7 +77,7 @@ func (r *resolver) heightSpan(l *plan.Light) source.Span {
 }
 
 // inAir refuses a lamp in a solid, over the ceiling of its room, or under its floor.
-func (r *resolver) inAir(l *plan.Light) bool {
+func (r *checker) inAir(l *plan.Light) bool {
 	at, z := plan.InPlan(l.Frame.At), l.Frame.At.Z
 	if name := r.solidAt(l.Frame.At); name != "" {
 		r.errorf(r.s.Lights[r.things[l.Name].index].At.Span, CodeLightInSolid, "move it, or change its height",
@@ -103,7 +103,7 @@ func (r *resolver) inAir(l *plan.Light) bool {
 }
 
 // lightFree warns of a lamp whose face or body reaches into something, or through it.
-func (r *resolver) lightFree(l *plan.Light) {
+func (r *checker) lightFree(l *plan.Light) {
 	if found, mend := r.reachInto(r.reachOfLight(l)); found != "" {
 		r.warnf(r.placeSpan(r.things[l.Name]), CodeLightInSolid, mend, "%s", found)
 	}
@@ -111,7 +111,7 @@ func (r *resolver) lightFree(l *plan.Light) {
 
 // gripFree warns of a piece of grip in a solid, or that reaches into something or through it; it is
 // false where its very middle is in one.
-func (r *resolver) gripFree(g *plan.Grip) bool {
+func (r *checker) gripFree(g *plan.Grip) bool {
 	span := r.placeSpan(r.things[g.Name])
 	if name := r.solidAt(g.Frame.At, g.IDs...); name != "" {
 		r.warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside a solid: %s", g.Name, name)
@@ -124,7 +124,7 @@ func (r *resolver) gripFree(g *plan.Grip) bool {
 }
 
 // standsFree warns of a stand that goes through something; it is false where one does.
-func (r *resolver) standsFree(name string, m plan.Mount, base, top float64) bool {
+func (r *checker) standsFree(name string, m plan.Mount, base, top float64) bool {
 	if m.Kind != term.Stand && m.Kind != term.Lift && m.Kind != term.Boom {
 		return true
 	}
@@ -142,7 +142,7 @@ func (r *resolver) standsFree(name string, m plan.Mount, base, top float64) bool
 }
 
 // checkFurniture warns of furniture that does not fit its room.
-func (r *resolver) checkFurniture() {
+func (r *checker) checkFurniture() {
 	for i := range r.out.Furniture {
 		f := &r.out.Furniture[i]
 		leave := r.about(r.things[f.Name].path)
@@ -158,7 +158,7 @@ func (r *resolver) checkFurniture() {
 }
 
 // fitsBetweenWalls warns of furniture that stands in a wall by more than a centimetre.
-func (r *resolver) fitsBetweenWalls(f *plan.Furniture) {
+func (r *checker) fitsBetweenWalls(f *plan.Furniture) {
 	const slack = 0.01
 	var all []r2.Vec
 	for _, p := range f.Parts {
@@ -179,7 +179,7 @@ func (r *resolver) fitsBetweenWalls(f *plan.Furniture) {
 }
 
 // checkPeople refuses a face inside a solid, and warns of a body in one.
-func (r *resolver) checkPeople() {
+func (r *checker) checkPeople() {
 	for i := range r.out.People {
 		p := &r.out.People[i]
 		leave := r.about(r.things[p.Name].path)
@@ -198,7 +198,7 @@ func (r *resolver) checkPeople() {
 
 // bodyIn is what the middle of a person's body stands in, "" nothing: from the seat up for someone
 // who sits, from knee height for someone who stands.
-func (r *resolver) bodyIn(p *plan.Person) string {
+func (r *checker) bodyIn(p *plan.Person) string {
 	low := 0.3
 	if p.Pose != term.Standing && p.Pose != term.Crouching {
 		low = seatHeight + 0.15
@@ -207,7 +207,7 @@ func (r *resolver) bodyIn(p *plan.Person) string {
 }
 
 // checkCameras refuses a lens inside a solid.
-func (r *resolver) checkCameras() {
+func (r *checker) checkCameras() {
 	for i := range r.out.Cameras {
 		c := &r.out.Cameras[i]
 		leave := r.about(r.things[c.Name].path)
@@ -222,7 +222,7 @@ func (r *resolver) checkCameras() {
 }
 
 // seesSomeone warns of a camera that has a wall before everybody it could look at.
-func (r *resolver) seesSomeone(c *plan.Camera) {
+func (r *checker) seesSomeone(c *plan.Camera) {
 	var walls []string
 	for i := range r.out.People {
 		wall := r.wallBetween(c.Frame.At, r.out.People[i].Face.At)
@@ -243,7 +243,7 @@ func (r *resolver) seesSomeone(c *plan.Camera) {
 
 // wallBetween is the first wall, or shut leaf, on the straight way from one point to another; "" where
 // it is free. Furniture and people do not count: they are moved.
-func (r *resolver) wallBetween(from, to r3.Vec) string {
+func (r *reacher) wallBetween(from, to r3.Vec) string {
 	name, first := "", math.Inf(1)
 	for i := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[i]
@@ -258,7 +258,7 @@ func (r *resolver) wallBetween(from, to r3.Vec) string {
 }
 
 // checkMeters warns of a meter inside a solid, where it is dark.
-func (r *resolver) checkMeters() {
+func (r *checker) checkMeters() {
 	for i := range r.out.Meters {
 		m := &r.out.Meters[i]
 		leave := r.about(r.things[m.Name].path)
@@ -273,7 +273,7 @@ func (r *resolver) checkMeters() {
 
 // reaches warns of a lamp outside all rooms that lights no opening: none lies before it on the
 // outside, or all that do lie where it sends less than a hundredth of its peak.
-func (r *resolver) reaches(l *plan.Light) {
+func (r *checker) reaches(l *plan.Light) {
 	if len(r.out.Rooms) == 0 || r.out.RoomUnder(plan.InPlan(l.Frame.At), "") != nil {
 		return
 	}
@@ -287,7 +287,7 @@ func (r *resolver) reaches(l *plan.Light) {
 }
 
 // lights reports whether a lamp outside sends light toward an opening: to one of nine points of it.
-func (r *resolver) lights(l *plan.Light, o *plan.Opening) bool {
+func (r *checker) lights(l *plan.Light, o *plan.Opening) bool {
 	before := r2.Dot(r2.Sub(plan.InPlan(l.Frame.At), o.Middle()), o.Outward) > o.Depth
 	if o.Other != "" || !before || l.Head.Source.Distribution == nil {
 		return false

@@ -13,7 +13,7 @@ import (
 )
 
 // expose resolves the scene's exposure, and what each camera sets differently.
-func (r *resolver) expose() {
+func (r *exposurePass) expose() {
 	base := r.s.Exposure
 	r.out.Exposure = r.exposure(base)
 	r.inFrameTime(base, r.out.Exposure)
@@ -32,7 +32,7 @@ func (r *resolver) expose() {
 }
 
 // inFrameTime refuses a shutter that is open for longer than a frame lasts. w is what was written.
-func (r *resolver) inFrameTime(w scene.Exposure, x plan.Exposure) {
+func (r *exposurePass) inFrameTime(w scene.Exposure, x plan.Exposure) {
 	if x.Seconds*x.FPS <= 1+1e-9 {
 		return
 	}
@@ -67,7 +67,7 @@ func lay[T any](under *scene.Given[T], over scene.Given[T]) {
 }
 
 // oneMeter refuses a second meter in a file.
-func (r *resolver) oneMeter(own *scene.Exposure) {
+func (r *exposurePass) oneMeter(own *scene.Exposure) {
 	for _, span := range []source.Span{own.Meter.Span, own.Constant.Span} {
 		if (own.Meter.Set && span == own.Meter.Span) || (own.Constant.Set && span == own.Constant.Span) {
 			r.errorf(span, CodeMeterConstant, "put it under the scene's exposure", "the meter and its constant hold for the whole file, not for one camera")
@@ -76,7 +76,7 @@ func (r *resolver) oneMeter(own *scene.Exposure) {
 	}
 }
 
-func (r *resolver) exposure(w scene.Exposure) plan.Exposure {
+func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 	x := plan.Exposure{
 		ISO: w.ISO.Or(defaultISO), FPS: w.FPS.Or(r.defaultFPS()),
 		Stop: w.Stop.Or(scene.Stop{Written: defaultStop, N: defaultStopN}), Meter: w.Meter.Or(defaultReceptor),
@@ -97,7 +97,7 @@ func (r *resolver) exposure(w scene.Exposure) plan.Exposure {
 }
 
 // keyWhite is the white of the first key light, else of the first light, and whose it is.
-func (r *resolver) keyWhite() (w colour.White, whose string) {
+func (r *exposurePass) keyWhite() (w colour.White, whose string) {
 	for i := range r.out.Lights {
 		for _, role := range r.out.Lights[i].Roles {
 			if role.Role == term.Key {
@@ -118,7 +118,7 @@ const mainsSlack = 3
 
 // sixtyHertz reports whether the mains of the scene run at 60 Hz: as its circuits say, else as
 // they do where lengths are in feet.
-func (r *resolver) sixtyHertz() bool {
+func (r *exposurePass) sixtyHertz() bool {
 	for i := range r.s.Circuits {
 		hertz := r.s.Circuits[i].Hertz
 		for _, mains := range []float64{50, 60} {
@@ -130,12 +130,12 @@ func (r *resolver) sixtyHertz() bool {
 	return r.s.Feet
 }
 
-func (r *resolver) defaultFPS() float64 {
+func (r *exposurePass) defaultFPS() float64 {
 	return either(r.sixtyHertz(), fpsAt60Hz, fpsAt50Hz)
 }
 
 // assumeExposure lists the defaults of the scene's exposure.
-func (r *resolver) assumeExposure(w scene.Exposure, x plan.Exposure) {
+func (r *exposurePass) assumeExposure(w scene.Exposure, x plan.Exposure) {
 	if !w.ISO.Set {
 		r.assume("", "speed", "ISO "+unit.FormatNumber(x.ISO))
 	}

@@ -16,7 +16,7 @@ import (
 
 // reachOfLight is a light by the rim of its emitting face and by the back of its head. A lamp that
 // is moved goes on aiming where it aims.
-func (r *resolver) reachOfLight(l *plan.Light) *reaching {
+func (r *reacher) reachOfLight(l *plan.Light) *reaching {
 	written := &r.s.Lights[r.things[l.Name].index]
 	frozen := r.frozenLight(l.Name) != nil
 	return &reaching{
@@ -65,7 +65,7 @@ func rimOf(f plan.Frame, o photometry.Opening) []r3.Vec {
 
 // backOf is the back of a head behind its face. A tube and a lantern have none; how the body of a
 // practical lies about its light, nothing says.
-func (r *resolver) backOf(written *scene.Light, l *plan.Light, f plan.Frame) []r3.Vec {
+func (r *reacher) backOf(written *scene.Light, l *plan.Light, f plan.Frame) []r3.Vec {
 	u := r.kit.Unit(written.Unit.V)
 	form := l.Head.Source.Opening.Form
 	if u == nil || written.Output != nil || u.Class == term.Practical || form == photometry.Tube || form == photometry.Sphere {
@@ -75,7 +75,7 @@ func (r *resolver) backOf(written *scene.Light, l *plan.Light, f plan.Frame) []r
 }
 
 // isGrip reports whether a solid is a piece of grip: it may touch what it shades.
-func (r *resolver) isGrip(id solid.ID) bool {
+func (r *reacher) isGrip(id solid.ID) bool {
 	for i := range r.out.Grip {
 		if slices.Contains(r.out.Grip[i].IDs, id) {
 			return true
@@ -85,7 +85,7 @@ func (r *resolver) isGrip(id solid.ID) bool {
 }
 
 // reachOfGrip is a piece of grip by the corners of its sheet.
-func (r *resolver) reachOfGrip(g *plan.Grip) *reaching {
+func (r *reacher) reachOfGrip(g *plan.Grip) *reaching {
 	return &reaching{
 		name: g.Numbered(),
 		ways: func(moved r3.Vec) []way { return movedBy(moved, waysFrom(g.Frame.At, g.Corners())) },
@@ -97,7 +97,7 @@ func (r *resolver) reachOfGrip(g *plan.Grip) *reaching {
 
 // reachOfPerson is a person by the outlines of all parts of the body, which walls stop. Furniture
 // is sat on and leaned on: only someone who stands is kept clear of it, from the hip up.
-func (r *resolver) reachOfPerson(p *plan.Person) *reaching {
+func (r *reacher) reachOfPerson(p *plan.Person) *reaching {
 	var ways, upper []way
 	for _, part := range p.Parts {
 		middle := plan.AtHeight(p.At, (part.Z0+part.Z1)/2)
@@ -130,7 +130,7 @@ func (r *resolver) reachOfPerson(p *plan.Person) *reaching {
 	}
 }
 
-func (r *resolver) anyEnters(ways []way, id solid.ID) bool {
+func (r *reacher) anyEnters(ways []way, id solid.ID) bool {
 	for i := range r.out.Set.Prisms {
 		if p := &r.out.Set.Prisms[i]; p.ID == id {
 			for _, w := range ways {

@@ -12,7 +12,7 @@ import (
 // each other. Heights come after.
 
 // facingOf is the bearing of a person's nose or a camera's look.
-func (r *resolver) facingOf(name string) (float64, bool) {
+func (r *placer) facingOf(name string) (float64, bool) {
 	return ask(r, r.noses, question{"facing", name}, func() (float64, bool) {
 		t := r.things[name]
 		if t.kind == aCamera {
@@ -29,7 +29,7 @@ func (r *resolver) facingOf(name string) (float64, bool) {
 
 // bearing is where a thing faces by an aim, from where it stands; without an aim it faces the thing
 // called def, and where there is none, bearing none.
-func (r *resolver) bearing(name string, aim scene.Given[scene.Aim], def string, none float64,
+func (r *placer) bearing(name string, aim scene.Given[scene.Aim], def string, none float64,
 	standing func() (plan.Spot, bool)) (float64, bool) {
 	a := aim.V
 	if !aim.Set {
@@ -61,7 +61,7 @@ func (r *resolver) bearing(name string, aim scene.Given[scene.Aim], def string, 
 }
 
 // planTarget is the point of the plan that an aim points at.
-func (r *resolver) planTarget(a *scene.Aim) (r2.Vec, bool) {
+func (r *placer) planTarget(a *scene.Aim) (r2.Vec, bool) {
 	switch a.Form {
 	case scene.AtXYZ:
 		return r2.Vec{X: a.Point[0], Y: a.Point[1]}, true
@@ -77,7 +77,7 @@ func (r *resolver) planTarget(a *scene.Aim) (r2.Vec, bool) {
 }
 
 // firstPerson is the name of the first person of the scene, or "".
-func (r *resolver) firstPerson() string {
+func (r *register) firstPerson() string {
 	if len(r.s.People) == 0 {
 		return ""
 	}
@@ -85,7 +85,7 @@ func (r *resolver) firstPerson() string {
 }
 
 // firstCamera is the name of the first camera of the set-up, or "".
-func (r *resolver) firstCamera() string {
+func (r *register) firstCamera() string {
 	for _, shown := range r.s.Shown {
 		if r.things[shown.Name].kind == aCamera {
 			return shown.Name

@@ -8,7 +8,7 @@ import (
 )
 
 // finish takes stock: bounds, the list of what was assumed, where things stand.
-func (r *resolver) finish() {
+func (r *finisher) finish() {
 	r.out.Bounds = r.bounds()
 	r.takeUncomputed()
 	r.assumeGround()
@@ -21,7 +21,7 @@ func (r *resolver) finish() {
 }
 
 // assumeGround lists the level of the ground where something stands on it beside rooms.
-func (r *resolver) assumeGround() {
+func (r *finisher) assumeGround() {
 	if r.s.Site != nil && r.s.Site.Ground.Set || len(r.out.Rooms) == 0 {
 		return
 	}
@@ -34,7 +34,7 @@ func (r *resolver) assumeGround() {
 }
 
 // bounds is the box of everything that stands, in plan.
-func (r *resolver) bounds() r2.Box {
+func (r *finisher) bounds() r2.Box {
 	b := plane.Bounds(nil)
 	add := func(points ...r2.Vec) {
 		for _, p := range points {

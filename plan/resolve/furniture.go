@@ -48,7 +48,7 @@ func round(a plane.Axes, centre r2.Vec, diameter float64) []r2.Vec {
 const mostParts = 5000
 
 // furnish stands every piece of furniture into the set.
-func (r *resolver) furnish() {
+func (r *furniturePass) furnish() {
 	parts := 0
 	for i := range r.s.Furniture {
 		written := &r.s.Furniture[i]
@@ -68,7 +68,7 @@ func (r *resolver) furnish() {
 }
 
 // woodOf is the skin of a piece of furniture.
-func (r *resolver) woodOf(f *scene.Furniture) solid.Skin {
+func (r *furniturePass) woodOf(f *scene.Furniture) solid.Skin {
 	if skin, ok := r.material(f.Material); ok {
 		return skin
 	}
@@ -81,7 +81,7 @@ func (r *resolver) woodOf(f *scene.Furniture) solid.Skin {
 }
 
 // solids puts the parts of a thing into the set, one prism for each.
-func (r *resolver) solids(name string, parts []plan.Part, skin solid.Skin) []solid.ID {
+func (r *draft) solids(name string, parts []plan.Part, skin solid.Skin) []solid.ID {
 	ids := make([]solid.ID, len(parts))
 	for i, p := range parts {
 		ids[i] = r.prism(name, p.Outline, p.Z0, p.Z1, skin)
@@ -90,7 +90,7 @@ func (r *resolver) solids(name string, parts []plan.Part, skin solid.Skin) []sol
 }
 
 // shape is a piece of furniture in metres, without its identities.
-func (r *resolver) shape(name string) (*plan.Furniture, bool) {
+func (r *placer) shape(name string) (*plan.Furniture, bool) {
 	if known, done := r.shapes[name]; done {
 		return known.v, known.ok
 	}

@@ -14,7 +14,7 @@ import (
 )
 
 // rigGrip hangs every flag, card, frame, net and silver board into the set.
-func (r *resolver) rigGrip() {
+func (r *gripPass) rigGrip() {
 	tags := r.tags("grip", "G")
 	for i := range r.s.Grip {
 		written := &r.s.Grip[i]
@@ -27,7 +27,7 @@ func (r *resolver) rigGrip() {
 	}
 }
 
-func (r *resolver) gripOf(written *scene.Grip) (plan.Grip, bool) {
+func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 	aim, faces := r.gripAim(written)
 	s, ok := r.spotOf(written.Name)
 	if !ok || !faces {
@@ -57,7 +57,7 @@ func (r *resolver) gripOf(written *scene.Grip) (plan.Grip, bool) {
 
 // gripHeight is the z of the middle of a piece of grip: where it is not given, the eyes of the
 // person that it stands by.
-func (r *resolver) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
+func (r *aimer) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
 	if before := r.frozenGrip(g.Name); before != nil && !r.writtenHere(g.Node, "height") {
 		return before.Frame.At.Z, true
 	}
@@ -71,7 +71,7 @@ func (r *resolver) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
 }
 
 // gripBy is the person that a piece of grip stands by, or the first.
-func (r *resolver) gripBy(g *scene.Grip) string {
+func (r *aimer) gripBy(g *scene.Grip) string {
 	if by := g.At.V.Thing; r.isAt(by, aPerson) {
 		name, _, _ := strings.Cut(by.Name, ".")
 		return name
@@ -81,7 +81,7 @@ func (r *resolver) gripBy(g *scene.Grip) string {
 
 // gripAim is what a piece of grip faces: the person that it stands by where it does not say, and
 // down the sheet where there is nobody.
-func (r *resolver) gripAim(g *scene.Grip) (target, bool) {
+func (r *gripPass) gripAim(g *scene.Grip) (target, bool) {
 	switch name := r.gripBy(g); {
 	case g.Faces.Set:
 		return r.aimed(&g.Faces.V)
@@ -92,7 +92,7 @@ func (r *resolver) gripAim(g *scene.Grip) (target, bool) {
 }
 
 // gripFrame is the frame of a sheet: its axis is the normal of its front.
-func (r *resolver) gripFrame(g *scene.Grip, at r3.Vec, aim target) (plan.Frame, bool) {
+func (r *gripPass) gripFrame(g *scene.Grip, at r3.Vec, aim target) (plan.Frame, bool) {
 	if before := r.frozenGrip(g.Name); before != nil && !r.writtenHere(g.Node, "faces") {
 		f := before.Frame
 		f.At = at
@@ -119,7 +119,7 @@ func retilted(axis r3.Vec, pan, tilt float64) r3.Vec {
 
 // hangSheet puts a piece of grip into the set with the surface that light meets. What a frame and
 // a net let pass is not computed yet: they are seen, and stop no light.
-func (r *resolver) hangSheet(written *scene.Grip, g *plan.Grip) bool {
+func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
 	r.formNotComputed("piece of grip", g.Kind, "grip."+g.Name, written.Span)
 	if g.Kind == "frame" || g.Kind == "net" {
 		if written.Cloth.Set && r.kit.ClothOf(written.Cloth.V) == nil {
@@ -137,7 +137,7 @@ func (r *resolver) hangSheet(written *scene.Grip, g *plan.Grip) bool {
 }
 
 // gripSkin is the surface of a flag, a card or a silver board.
-func (r *resolver) gripSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool) {
+func (r *gripPass) gripSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool) {
 	if written.Surface.Set {
 		return r.material(written.Surface)
 	}

@@ -15,7 +15,7 @@ const leafThickness = 0.04
 
 // glaze decides what an opening is closed with: glass in a window, glass in a door that names it,
 // else a leaf in a door and nothing in a gap.
-func (r *resolver) glaze(o *scene.Opening, to *plan.Opening) {
+func (r *wallPass) glaze(o *scene.Opening, to *plan.Opening) {
 	switch {
 	case o.Kind == term.Gap, o.Kind == term.Door && !o.Glass.Set:
 		if o.Kind == term.Door && o.Ajar.V == 0 {
@@ -31,7 +31,7 @@ func (r *resolver) glaze(o *scene.Opening, to *plan.Opening) {
 }
 
 // shut hangs the pane or the leaf of an opening.
-func (r *resolver) shut(o *plan.Opening) {
+func (r *wallPass) shut(o *plan.Opening) {
 	switch {
 	case o.Kind == term.Gap:
 	case o.Glass != "":
@@ -43,7 +43,7 @@ func (r *resolver) shut(o *plan.Opening) {
 }
 
 // hangPane hangs a sheet of glass: in the middle of the wall, or where it stands ajar.
-func (r *resolver) hangPane(o *plan.Opening) {
+func (r *wallPass) hangPane(o *plan.Opening) {
 	m := r.kit.Material(o.Glass)
 	if m == nil {
 		return

@@ -25,7 +25,7 @@ const (
 )
 
 // footOf is the diameter of the ground that a light's stand takes, m.
-func (r *resolver) footOf(l *scene.Light) float64 {
+func (r *holder) footOf(l *scene.Light) float64 {
 	if u := r.kit.Unit(l.Unit.V); u != nil && l.Output == nil {
 		if s := r.kit.Stand(u.Stand); s != nil {
 			return s.Footprint
@@ -35,7 +35,7 @@ func (r *resolver) footOf(l *scene.Light) float64 {
 }
 
 // legsFree warns of a stand whose legs have no room.
-func (r *resolver) legsFree(name string, m *plan.Mount, base float64, class term.Class) {
+func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.Class) {
 	if m.Kind != term.Stand && m.Kind != term.Boom && m.Kind != term.Lift || class == term.Practical {
 		return
 	}
@@ -61,7 +61,7 @@ func (r *resolver) legsFree(name string, m *plan.Mount, base float64, class term
 
 // legsMeet lists what the circle of a stand's legs about a point would go through, the deepest of
 // each name.
-func (r *resolver) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contact) {
+func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contact) {
 	try := func(name string, ring []r2.Vec, z0, z1 float64) {
 		if name == m.On || z0 >= base+legsHigh || z1 <= base+legsOver {
 			return
@@ -102,7 +102,7 @@ func (r *resolver) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []conta
 }
 
 // legsFreed is the moves that give a stand's legs room; nil where none is found.
-func (r *resolver) legsFreed(m *plan.Mount, base float64) (pushes []contact) {
+func (r *reacher) legsFreed(m *plan.Mount, base float64) (pushes []contact) {
 	at := m.Base
 	for range mostPushes {
 		met := r.legsMeet(m, at, base)

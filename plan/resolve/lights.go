@@ -15,7 +15,7 @@ import (
 )
 
 // hangLights resolves every light.
-func (r *resolver) hangLights() {
+func (r *lightPass) hangLights() {
 	tags := r.tags("lights", "")
 	for i := range r.s.Lights {
 		written := &r.s.Lights[i]
@@ -29,7 +29,7 @@ func (r *resolver) hangLights() {
 	r.oneTagEach()
 }
 
-func (r *resolver) lightOf(written *scene.Light) (plan.Light, bool) {
+func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	head, fits := r.head(written)
 	if written.Focus.Set && !head.Zooms {
 		r.notComputed(scene.Unfocused, "lights."+written.Name, written.Focus.Span)
@@ -68,7 +68,7 @@ func (r *resolver) lightOf(written *scene.Light) (plan.Light, bool) {
 }
 
 // head takes the unit, its modifier, gels and white from the catalogue.
-func (r *resolver) head(l *scene.Light) (kit.Head, bool) {
+func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	ch := kit.Choice{
 		Unit: l.Unit.V, Modifier: l.Modifier.V, Tint: l.Tint.V, Zoom: l.Focus.V, Span: l.Span,
 		UnitSpan: l.Unit.Span, ModifierSpan: l.Modifier.Span, WhiteSpan: l.Colour.Span, TintSpan: l.Tint.Span,
@@ -95,7 +95,7 @@ func (r *resolver) head(l *scene.Light) (kit.Head, bool) {
 
 // lampHeight is the z of a lamp's emitting face. A practical that does not say how high shines from
 // three quarters of its body, on what is under it; another lamp hangs at a usual height.
-func (r *resolver) lampHeight(l *scene.Light, s plan.Spot) float64 {
+func (r *aimer) lampHeight(l *scene.Light, s plan.Spot) float64 {
 	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(l.Node, "height") {
 		return before.Frame.At.Z
 	}
@@ -111,7 +111,7 @@ func (r *resolver) lampHeight(l *scene.Light, s plan.Spot) float64 {
 
 // under is the z of what is under a spot, and its name: what it was placed on, else the highest
 // piece of furniture there, else the floor.
-func (r *resolver) under(s plan.Spot) (z float64, on string) {
+func (r *aimer) under(s plan.Spot) (z float64, on string) {
 	if s.On != "" {
 		return s.Base, s.On
 	}
@@ -130,14 +130,14 @@ func (r *resolver) under(s plan.Spot) (z float64, on string) {
 
 // upright says whether a light that names no aim has none: a lamp of the set, or a lantern on its cable,
 // that shines the same all round stands or hangs as it is made, and nobody points it.
-func (r *resolver) upright(l *scene.Light, head *kit.Head) bool {
+func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {
 	u := r.kit.Unit(l.Unit.V)
 	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.AllRound()
 }
 
 // lampAim is what a light aims at: where it does not say the first person, down where there is nobody, and
 // up for what stands upright.
-func (r *resolver) lampAim(l *scene.Light, upright bool) (target, bool) {
+func (r *lightPass) lampAim(l *scene.Light, upright bool) (target, bool) {
 	switch name := r.firstPerson(); {
 	case l.Aim.Set:
 		return r.aimed(&l.Aim.V)
@@ -150,7 +150,7 @@ func (r *resolver) lampAim(l *scene.Light, upright bool) (target, bool) {
 }
 
 // point gives a light its frame. One that stays keeps pointing the way it did.
-func (r *resolver) point(written *scene.Light, l *plan.Light, at r3.Vec, aim target) bool {
+func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim target) bool {
 	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(written.Node, "aim") {
 		l.Frame, l.AimPoint, l.Throw = before.Frame, before.AimPoint, before.Throw
 		l.Frame.At = at
@@ -170,7 +170,7 @@ func (r *resolver) point(written *scene.Light, l *plan.Light, at r3.Vec, aim tar
 
 // laidOnWall lays a tube on a wall along it, unless its roll is written: across its aim, one end would
 // stand out of the wall and the other end in it. Its axis is then the aim, turned square to the tube.
-func (r *resolver) laidOnWall(written *scene.Light, l *plan.Light, f plan.Frame) plan.Frame {
+func (r *holder) laidOnWall(written *scene.Light, l *plan.Light, f plan.Frame) plan.Frame {
 	if l.Mount.Kind != term.Wall || l.Head.Source.Opening.Form != photometry.Tube || written.Roll.Set {
 		return f
 	}
@@ -191,7 +191,7 @@ func (r *resolver) laidOnWall(written *scene.Light, l *plan.Light, f plan.Frame)
 }
 
 // assumeLight lists the defaults of a light.
-func (r *resolver) assumeLight(written *scene.Light, l *plan.Light, upright bool) {
+func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright bool) {
 	if !written.Height.Set && r.frozenLight(l.Name) == nil {
 		r.assume(l.Path, "height", r.length(l.Height))
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 // markOf reads a name such as ruth.sit: a person at a mark.
-func (r *resolver) markOf(ref scene.Ref) (*scene.Person, *scene.MarkPlace, bool) {
+func (r *register) markOf(ref scene.Ref) (*scene.Person, *scene.MarkPlace, bool) {
 	name, part, dotted := strings.Cut(ref.Name, ".")
 	t, known := r.things[name]
 	if !dotted || !known || t.kind != aPerson {
@@ -19,19 +19,19 @@ func (r *resolver) markOf(ref scene.Ref) (*scene.Person, *scene.MarkPlace, bool)
 	return person, &mark, ok
 }
 
-func (r *resolver) markSpot(p *scene.Person, m *scene.MarkPlace) (plan.Spot, bool) {
+func (r *placer) markSpot(p *scene.Person, m *scene.MarkPlace) (plan.Spot, bool) {
 	return r.placed(m.Span, m.At, nil)
 }
 
 // markFacing is the bearing of a person's nose at a mark: as elsewhere, where the mark says nothing.
-func (r *resolver) markFacing(p *scene.Person, m *scene.MarkPlace) (float64, bool) {
+func (r *placer) markFacing(p *scene.Person, m *scene.MarkPlace) (float64, bool) {
 	if !m.Faces.Set {
 		return r.facingOf(p.Name)
 	}
 	return r.bearing(p.Name, m.Faces, "", facesReader, func() (plan.Spot, bool) { return r.markSpot(p, m) })
 }
 
-func (r *resolver) markFace(p *scene.Person, m *scene.MarkPlace) (plan.Frame, bool) {
+func (r *aimer) markFace(p *scene.Person, m *scene.MarkPlace) (plan.Frame, bool) {
 	s, ok := r.markSpot(p, m)
 	bearing, known := r.markFacing(p, m)
 	if !ok || !known {

@@ -16,7 +16,7 @@ func grey(y float64) colour.RGB { return colour.RGB{y, y, y} }
 func paint(c colour.RGB) solid.Skin { return solid.Skin{Reflect: c} }
 
 // surface is the skin of a room's walls, floor or ceiling.
-func (r *resolver) surface(room *plan.Room, which string) solid.Skin {
+func (r *catalogue) surface(room *plan.Room, which string) solid.Skin {
 	written := &r.s.Rooms[r.things[room.Name].index]
 	name, y := written.Walls, wallsReflect
 	switch which {
@@ -37,7 +37,7 @@ func (r *resolver) surface(room *plan.Room, which string) solid.Skin {
 
 // material finds a surface by its name: the scene's own first, then the kit's. It is not ok where
 // no name is given, or nothing bears it.
-func (r *resolver) material(name scene.Given[string]) (solid.Skin, bool) {
+func (r *catalogue) material(name scene.Given[string]) (solid.Skin, bool) {
 	if !name.Set {
 		return solid.Skin{}, false
 	}
@@ -57,7 +57,7 @@ func (r *resolver) material(name scene.Given[string]) (solid.Skin, bool) {
 	return solid.Skin{}, false
 }
 
-func (r *resolver) ownMaterial(m *scene.Material) solid.Skin {
+func (r *catalogue) ownMaterial(m *scene.Material) solid.Skin {
 	if !m.Colour.Set {
 		return paint(grey(m.Reflectance.V))
 	}
@@ -76,7 +76,7 @@ func kitSkin(m *kit.Material) solid.Skin {
 }
 
 // unknownEntry logs a name that the catalogue does not hold.
-func (r *resolver) unknownEntry(name scene.Given[string], what string, names []string) {
+func (r *catalogue) unknownEntry(name scene.Given[string], what string, names []string) {
 	if r.unlisted(name.Span) {
 		return
 	}
@@ -88,7 +88,7 @@ func (r *resolver) unknownEntry(name scene.Given[string], what string, names []s
 }
 
 // glass finds a glass by its name.
-func (r *resolver) glass(name scene.Given[string]) (m *kit.Material, ok bool) {
+func (r *catalogue) glass(name scene.Given[string]) (m *kit.Material, ok bool) {
 	wanted := name.Or(defaultGlass)
 	if m := r.kit.Material(wanted); m != nil && m.Transmittance > 0 {
 		return m, true

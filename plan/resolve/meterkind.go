@@ -7,7 +7,7 @@ import (
 )
 
 // meterKind reads the kind of a meter. The loader lets no other words pass, but a scene may be made by hand.
-func (r *resolver) meterKind(m *scene.Meter) (plan.MeterKind, bool) {
+func (r *meterPass) meterKind(m *scene.Meter) (plan.MeterKind, bool) {
 	for kind := plan.FlatMeter; kind <= plan.SpotMeter; kind++ {
 		if m.Kind == kind.String() {
 			return kind, true

@@ -8,7 +8,7 @@ import (
 )
 
 // placeMeters resolves every reading.
-func (r *resolver) placeMeters() {
+func (r *meterPass) placeMeters() {
 	for i := range r.s.Meters {
 		written := &r.s.Meters[i]
 		leave := r.about(written.Path)
@@ -19,7 +19,7 @@ func (r *resolver) placeMeters() {
 	}
 }
 
-func (r *resolver) meterOf(written *scene.Meter) (plan.Meter, bool) {
+func (r *meterPass) meterOf(written *scene.Meter) (plan.Meter, bool) {
 	kind, known := r.meterKind(written)
 	at, ok := r.meterPoint(written)
 	if !ok || !known {
@@ -45,7 +45,7 @@ func (r *resolver) meterOf(written *scene.Meter) (plan.Meter, bool) {
 }
 
 // defaultFacing is up for a flat meter, the first camera for a dome.
-func (r *resolver) defaultFacing(m *scene.Meter) scene.Aim {
+func (r *meterPass) defaultFacing(m *scene.Meter) scene.Aim {
 	camera := r.firstCamera()
 	if m.Kind != plan.DomeMeter.String() || camera == "" {
 		r.assume(m.Path, "facing", "up")
@@ -56,7 +56,7 @@ func (r *resolver) defaultFacing(m *scene.Meter) scene.Aim {
 }
 
 // meterPoint is the point that a meter stands at, or that a spot meter is pointed at.
-func (r *resolver) meterPoint(m *scene.Meter) (r3.Vec, bool) {
+func (r *placer) meterPoint(m *scene.Meter) (r3.Vec, bool) {
 	if m.Opening.Name != "" {
 		if _, ok := r.named(m.Opening, anOpening); !ok {
 			return r3.Vec{}, false
@@ -77,13 +77,13 @@ func (r *resolver) meterPoint(m *scene.Meter) (r3.Vec, bool) {
 }
 
 // meterSpot is where a meter stands in plan.
-func (r *resolver) meterSpot(m *scene.Meter) (plan.Spot, bool) {
+func (r *placer) meterSpot(m *scene.Meter) (plan.Spot, bool) {
 	at, ok := r.meterPoint(m)
 	return r.standing(plan.InPlan(at), ""), ok
 }
 
 // spotMeter looks from a camera's lens.
-func (r *resolver) spotMeter(written *scene.Meter, m *plan.Meter) bool {
+func (r *meterPass) spotMeter(written *scene.Meter, m *plan.Meter) bool {
 	if written.From.Name == "" {
 		r.lacks(written.Span, "add from: A", "a spot meter reads from a camera")
 		return false

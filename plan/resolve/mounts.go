@@ -21,7 +21,7 @@ type holding struct {
 }
 
 // mountOf resolves how a thing is held, and the z of what that stands on.
-func (r *resolver) mountOf(written scene.Given[scene.Mount], h holding) (m plan.Mount, base float64, ok bool) {
+func (r *holder) mountOf(written scene.Given[scene.Mount], h holding) (m plan.Mount, base float64, ok bool) {
 	at := plan.InPlan(h.at)
 	m = plan.Mount{Kind: term.Stand, Base: at, On: h.spot.On}
 	base = h.spot.Base
@@ -50,7 +50,7 @@ func (r *resolver) mountOf(written scene.Given[scene.Mount], h holding) (m plan.
 }
 
 // standOn is a stand on a deck, or on what is there.
-func (r *resolver) standOn(w *scene.Mount, m *plan.Mount, at r2.Vec, base float64) (float64, bool) {
+func (r *holder) standOn(w *scene.Mount, m *plan.Mount, at r2.Vec, base float64) (float64, bool) {
 	if w.On.Name == "" {
 		return base, true
 	}
@@ -70,7 +70,7 @@ func (r *resolver) standOn(w *scene.Mount, m *plan.Mount, at r2.Vec, base float6
 }
 
 // boom is an arm from a stand of its own: where its base is not said, behind the thing.
-func (r *resolver) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) {
+func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) {
 	at := plan.InPlan(h.at)
 	if !w.Base.Set {
 		back := r2.Scale(-1, plan.InPlan(h.axis))
@@ -95,7 +95,7 @@ func (r *resolver) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool
 }
 
 // clamp grips a thing at the point of it nearest to what it holds.
-func (r *resolver) clamp(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
+func (r *holder) clamp(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 	if name, _, dotted := strings.Cut(w.On.Name, "."); dotted && r.things[name].kind == aRoom {
 		r.errorf(w.On.Span, scene.CodeWrongThing, "write {wall: "+w.On.Name+"} for a plate on it", "a clamp holds on to a thing, not to a wall")
 		return false
@@ -129,7 +129,7 @@ func outlines(parts []plan.Part) [][]r2.Vec {
 }
 
 // fixToWalls is a pole between two walls, or a plate on one.
-func (r *resolver) fixToWalls(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
+func (r *holder) fixToWalls(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 	if w.Kind == term.Pole && len(w.Walls) != 2 || len(w.Walls) == 0 {
 		r.lacks(w.Span, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
 		return false

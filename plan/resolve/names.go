@@ -68,7 +68,7 @@ func firstOf[T any](list []T, seen map[string]bool, name func(*T) string) []T {
 }
 
 // index makes the table of names. There is one name space.
-func (r *resolver) index() {
+func (r *register) index() {
 	r.things = map[string]thing{}
 	add := func(k kind, i int, t *scene.Thing) {
 		r.things[t.Name] = thing{kind: k, index: i, path: t.Path, span: t.Span, rank: len(r.names)}
@@ -102,7 +102,7 @@ func (r *resolver) index() {
 
 // named finds a thing by its name without a part. It logs names that nothing bears; wanted, where
 // there are any, are the kinds that will do.
-func (r *resolver) named(ref scene.Ref, wanted ...kind) (thing, bool) {
+func (r *register) named(ref scene.Ref, wanted ...kind) (thing, bool) {
 	if ref.Name == "" {
 		r.lacks(ref.Span, "", "a name is missing")
 		return thing{}, false
@@ -120,7 +120,7 @@ func (r *resolver) named(ref scene.Ref, wanted ...kind) (thing, bool) {
 }
 
 // unknown logs a name that nothing bears.
-func (r *resolver) unknown(ref scene.Ref, names []string) {
+func (r *register) unknown(ref scene.Ref, names []string) {
 	if name, part, dotted := strings.Cut(ref.Name, "."); dotted {
 		if t, known := r.things[name]; known {
 			r.errorf(ref.Span, source.CodeUnknownName, partHint(name, part, t.kind),
@@ -150,7 +150,7 @@ func partHint(name, part string, k kind) string {
 const mostKinds = 3
 
 // wrongThing logs a name of something else than what is meant.
-func (r *resolver) wrongThing(ref scene.Ref, is string, wanted []kind) {
+func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
 	words := make([]string, len(wanted))
 	for i, k := range wanted {
 		words[i] = k.article()
@@ -183,7 +183,7 @@ func listed(names []string) string {
 }
 
 // namesOf lists the names of some kinds of thing; of all, where wanted is empty.
-func (r *resolver) namesOf(wanted []kind) []string {
+func (r *register) namesOf(wanted []kind) []string {
 	var names []string
 	for _, name := range r.names {
 		if len(wanted) == 0 || slices.Contains(wanted, r.things[name].kind) {
@@ -195,7 +195,7 @@ func (r *resolver) namesOf(wanted []kind) []string {
 
 // wall finds a wall by ROOM.WALL. Its room may be nil after an error of its own: then nothing
 // more is said.
-func (r *resolver) wall(ref scene.Ref) (room *plan.Room, wall *plan.Wall, ok bool) {
+func (r *draft) wall(ref scene.Ref) (room *plan.Room, wall *plan.Wall, ok bool) {
 	name, part, dotted := strings.Cut(ref.Name, ".")
 	if _, ok := r.named(scene.Ref{Name: name, Span: ref.Span}, aRoom); !ok {
 		return nil, nil, false
@@ -214,7 +214,7 @@ func (r *resolver) wall(ref scene.Ref) (room *plan.Room, wall *plan.Wall, ok boo
 }
 
 // noSuchWall names the walls that there are.
-func (r *resolver) noSuchWall(ref scene.Ref, room *plan.Room) {
+func (r *draft) noSuchWall(ref scene.Ref, room *plan.Room) {
 	var walls []string
 	for i := range room.Walls {
 		walls = append(walls, room.Name+"."+room.Walls[i].Name)

@@ -18,7 +18,7 @@ type hole struct {
 }
 
 // openings lays out every opening and refuses those that share a hole.
-func (r *resolver) openings() {
+func (r *wallPass) openings() {
 	r.stockWalls()
 	for i := range r.s.Openings {
 		o := &r.s.Openings[i]
@@ -36,7 +36,7 @@ func (r *resolver) openings() {
 	r.oneHoleEach()
 }
 
-func (r *resolver) openingOf(o *scene.Opening) (plan.Opening, bool) {
+func (r *wallPass) openingOf(o *scene.Opening) (plan.Opening, bool) {
 	width, wide := r.widthOf(o)
 	room, wall, ok := r.wall(o.Wall)
 	if !ok || !wide {
@@ -57,7 +57,7 @@ func (r *resolver) openingOf(o *scene.Opening) (plan.Opening, bool) {
 	return resolved, r.sillAndHead(o, room, &resolved)
 }
 
-func (r *resolver) widthOf(o *scene.Opening) (float64, bool) {
+func (r *wallPass) widthOf(o *scene.Opening) (float64, bool) {
 	switch {
 	case o.Width.Set:
 		return o.Width.V, true
@@ -70,7 +70,7 @@ func (r *resolver) widthOf(o *scene.Opening) (float64, bool) {
 }
 
 // alongWall is how far from the wall's left end an opening begins.
-func (r *resolver) alongWall(o *scene.Opening, room *plan.Room, wall *plan.Wall, width float64) (float64, bool) {
+func (r *wallPass) alongWall(o *scene.Opening, room *plan.Room, wall *plan.Wall, width float64) (float64, bool) {
 	long := wall.Length()
 	name := room.Name + "." + wall.Name
 	if width > long+plane.Grain {
@@ -99,7 +99,7 @@ func (r *resolver) alongWall(o *scene.Opening, room *plan.Room, wall *plan.Wall,
 }
 
 // sillAndHead gives an opening its heights, and checks that there is a wall around it.
-func (r *resolver) sillAndHead(o *scene.Opening, room *plan.Room, to *plan.Opening) bool {
+func (r *wallPass) sillAndHead(o *scene.Opening, room *plan.Room, to *plan.Opening) bool {
 	ceiling := min(room.CeilingAt(to.Left), room.CeilingAt(to.Right)) - room.Base
 	sill, head := 0.0, min(doorHead, ceiling)
 	if o.Kind == term.Window {
@@ -140,7 +140,7 @@ func holeOf(o *plan.Opening) hole {
 
 // through finds how far an opening goes: through every wall without a gap between them, to the
 // next room or to the outside.
-func (r *resolver) through(o *plan.Opening) {
+func (r *wallPass) through(o *plan.Opening) {
 	inset := min(0.01, o.Width()/4)
 	depths := []float64{
 		r.solidFrom(r2.Add(o.Left, r2.Scale(inset, o.Rightward())), o),
@@ -170,7 +170,7 @@ const crack = 0.02
 
 // solidFrom is how far wall goes on without a gap from a point of an opening's inside face
 // outward, at any height of the opening.
-func (r *resolver) solidFrom(p r2.Vec, o *plan.Opening) float64 {
+func (r *wallPass) solidFrom(p r2.Vec, o *plan.Opening) float64 {
 	var spans [][2]float64
 	for _, room := range r.stock {
 		for _, blocks := range room {
@@ -197,7 +197,7 @@ func (r *resolver) solidFrom(p r2.Vec, o *plan.Opening) float64 {
 }
 
 // oneHoleEach refuses two openings that share a hole.
-func (r *resolver) oneHoleEach() {
+func (r *wallPass) oneHoleEach() {
 	for i, b := range r.holes {
 		for k, a := range r.holes[:i] {
 			if !plane.Overlap(a.z0, a.z1, b.z0, b.z1) || plane.Intersection(a.ring, b.ring) == nil {

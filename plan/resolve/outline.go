@@ -28,7 +28,7 @@ type tracing struct {
 }
 
 // traced reads the inside of a room from its size, its corners or its outline.
-func (r *resolver) traced(room *scene.Room) (tracing, bool) {
+func (r *roomPass) traced(room *scene.Room) (tracing, bool) {
 	at := plane.Vec(room.At.V)
 	switch room.Form {
 	case scene.ByCorners:
@@ -62,7 +62,7 @@ func byCorners(room *scene.Room, at r2.Vec) tracing {
 
 // byOutline walks the tape round the room from its corner at. What the walk misses its start by
 // is shared out among the steps, along and across the sheet apart, each by its length.
-func (r *resolver) byOutline(room *scene.Room, at r2.Vec) (tracing, bool) {
+func (r *roomPass) byOutline(room *scene.Room, at r2.Vec) (tracing, bool) {
 	var miss, taped r2.Vec
 	for _, s := range room.Outline {
 		step := stepOf(s)
@@ -106,7 +106,7 @@ func stepOf(s scene.OutlineStep) r2.Vec {
 }
 
 // closes says by how much an outline misses its start, and refuses more than a tape's error.
-func (r *resolver) closes(room *scene.Room, miss r2.Vec) bool {
+func (r *roomPass) closes(room *scene.Room, miss r2.Vec) bool {
 	switch off := r2.Norm(miss); {
 	case off <= plane.Grain:
 		return true
@@ -121,7 +121,7 @@ func (r *resolver) closes(room *scene.Room, miss r2.Vec) bool {
 }
 
 // backHint is the step that would close an outline, where one step does.
-func (r *resolver) backHint(miss r2.Vec) string {
+func (r *roomPass) backHint(miss r2.Vec) string {
 	switch {
 	case math.Abs(miss.Y) <= plane.Grain:
 		return "is " + r.step(-miss.X, "right", "left") + " missing?"
@@ -132,7 +132,7 @@ func (r *resolver) backHint(miss r2.Vec) string {
 }
 
 // step is one step of an outline as it would be written.
-func (r *resolver) step(d float64, forward, back string) string {
+func (r *roomPass) step(d float64, forward, back string) string {
 	if d < 0 {
 		return back + " " + r.length(-d)
 	}
@@ -140,7 +140,7 @@ func (r *resolver) step(d float64, forward, back string) string {
 }
 
 // offset says where one point lies from another: "0.30 m right and 0.05 m up".
-func (r *resolver) offset(d r2.Vec) string {
+func (r *roomPass) offset(d r2.Vec) string {
 	var words []string
 	if math.Abs(d.X) > plane.Grain {
 		words = append(words, r.length(math.Abs(d.X))+either(d.X > 0, " right", " left"))

@@ -12,12 +12,12 @@ import (
 )
 
 // outdoors reports whether there are rooms, and a point of the plan lies in none and in no opening.
-func (r *resolver) outdoors(p r2.Vec) bool {
+func (r *reacher) outdoors(p r2.Vec) bool {
 	return len(r.out.Rooms) > 0 && r.out.RoomUnder(p, "") == nil
 }
 
 // nearestRoom says where the room nearest to a point lies, to compare a coordinate with.
-func (r *resolver) nearestRoom(p r2.Vec) string {
+func (r *reacher) nearestRoom(p r2.Vec) string {
 	var best *plan.Room
 	least := math.Inf(1)
 	for i := range r.out.Rooms {
@@ -32,14 +32,14 @@ func (r *resolver) nearestRoom(p r2.Vec) string {
 
 // standsInside notes a person or a camera outside all rooms: it may be meant, to look in through
 // an opening.
-func (r *resolver) standsInside(name string, at r2.Vec, span source.Span) {
+func (r *checker) standsInside(name string, at r2.Vec, span source.Span) {
 	if r.outdoors(at) {
 		r.infof(span, CodeOutside, r.nearestRoom(at), "%s stands outside every room", name)
 	}
 }
 
 // readsSomewhere warns of a meter outside all rooms, under the floor or over the ceiling.
-func (r *resolver) readsSomewhere(m *plan.Meter) {
+func (r *checker) readsSomewhere(m *plan.Meter) {
 	at := plan.InPlan(m.At)
 	if m.Kind == plan.SpotMeter || r.out.RoomAt(m.At) != nil {
 		return
@@ -63,7 +63,7 @@ func (r *resolver) readsSomewhere(m *plan.Meter) {
 const leastRoom = 0.3
 
 // cupboard warns of a room that is too narrow for anybody to stand in.
-func (r *resolver) cupboard(room *scene.Room, to *plan.Room) {
+func (r *roomPass) cupboard(room *scene.Room, to *plan.Room) {
 	wide := 0.0
 	for _, part := range to.Parts {
 		wide = max(wide, plane.Width(part))
@@ -75,7 +75,7 @@ func (r *resolver) cupboard(room *scene.Room, to *plan.Room) {
 }
 
 // anyLit warns of a set-up that has no light left: all that the file has are struck or off.
-func (r *resolver) anyLit() {
+func (r *checker) anyLit() {
 	struck := 0
 	if r.doc != nil && r.s.Setup != "" {
 		struck = len(r.doc.Base(&source.Log{}).Lights)

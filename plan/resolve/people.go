@@ -9,7 +9,7 @@ import (
 )
 
 // populate stands every person into the set.
-func (r *resolver) populate() {
+func (r *peoplePass) populate() {
 	for i := range r.s.People {
 		written := &r.s.People[i]
 		leave := r.about(written.Path)
@@ -26,7 +26,7 @@ func (r *resolver) populate() {
 
 // body stands someone into the set: the head returns light as the skin does, where that is written, the rest as the
 // clothes.
-func (r *resolver) body(written *scene.Person, p *plan.Person) []solid.ID {
+func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
 	clothes := paint(grey(clothesReflect))
 	if written.Wears.Set {
 		clothes = r.worn(written.Wears, clothes)
@@ -49,7 +49,7 @@ func (r *resolver) body(written *scene.Person, p *plan.Person) []solid.ID {
 }
 
 // worn is a surface of someone; what is worn under it where no material bears its name.
-func (r *resolver) worn(s scene.Given[scene.Surface], under solid.Skin) solid.Skin {
+func (r *peoplePass) worn(s scene.Given[scene.Surface], under solid.Skin) solid.Skin {
 	if s.V.Material == "" {
 		return paint(grey(s.V.Reflectance))
 	}
@@ -59,7 +59,7 @@ func (r *resolver) worn(s scene.Given[scene.Surface], under solid.Skin) solid.Sk
 	return under
 }
 
-func (r *resolver) personOf(written *scene.Person) (plan.Person, bool) {
+func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 	s, ok := r.spotOf(written.Name)
 	bearing, known := r.facingOf(written.Name)
 	if !ok || !known {
@@ -92,7 +92,7 @@ type rest struct{ feet, seat, eyes float64 }
 
 // resting is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
 // deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
-func (r *resolver) resting(p *scene.Person, s plan.Spot) rest {
+func (r *aimer) resting(p *scene.Person, s plan.Spot) rest {
 	at := rest{feet: s.Base, seat: s.Base + either(p.Pose.V == term.Propped, bedHeight, seatHeight)}
 	if f, ok := r.sitsOn(p, s); ok {
 		at.feet, at.seat = f.Base, s.Base
@@ -105,7 +105,7 @@ func (r *resolver) resting(p *scene.Person, s plan.Spot) rest {
 }
 
 // sitsOn is the thing that someone seated or propped sits on.
-func (r *resolver) sitsOn(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) {
+func (r *aimer) sitsOn(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) {
 	if s.On == "" || p.Pose.V != term.Seated && p.Pose.V != term.Propped {
 		return nil, false
 	}
@@ -114,7 +114,7 @@ func (r *resolver) sitsOn(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) 
 }
 
 // assumePerson lists the defaults of a person. eyes is their height over the feet.
-func (r *resolver) assumePerson(p *scene.Person, eyes, bearing float64) {
+func (r *peoplePass) assumePerson(p *scene.Person, eyes, bearing float64) {
 	if !p.Pose.Set {
 		r.assume(p.Path, "pose", string(term.Standing))
 	}
@@ -131,7 +131,7 @@ func (r *resolver) assumePerson(p *scene.Person, eyes, bearing float64) {
 }
 
 // faceOf is the face of a person.
-func (r *resolver) faceOf(name string) (plan.Frame, bool) {
+func (r *aimer) faceOf(name string) (plan.Frame, bool) {
 	p := &r.s.People[r.things[name].index]
 	s, ok := r.spotOf(name)
 	bearing, known := r.facingOf(name)
@@ -142,7 +142,7 @@ func (r *resolver) faceOf(name string) (plan.Frame, bool) {
 }
 
 // eyesAbove is the z of a person's eyes; ok is false where there is no such person, or a fault.
-func (r *resolver) eyesAbove(name string) (z float64, ok bool) {
+func (r *aimer) eyesAbove(name string) (z float64, ok bool) {
 	t, known := r.things[name]
 	if !known || t.kind != aPerson {
 		return 0, false
@@ -156,7 +156,7 @@ func (r *resolver) eyesAbove(name string) (z float64, ok bool) {
 }
 
 // personAt is the name of the person that an aim means, or "".
-func (r *resolver) personAt(a scene.Given[scene.Aim]) string {
+func (r *register) personAt(a scene.Given[scene.Aim]) string {
 	if a.Set && a.V.Form == scene.AtThing && r.isAt(a.V.Thing, aPerson) {
 		return a.V.Thing.Name
 	}

@@ -12,7 +12,7 @@ import (
 )
 
 // spotOf is where a thing stands; ok is false after a fault, which has then been told.
-func (r *resolver) spotOf(name string) (plan.Spot, bool) {
+func (r *placer) spotOf(name string) (plan.Spot, bool) {
 	t := r.things[name]
 	return ask(r, r.spots, question{"place", name}, func() (plan.Spot, bool) {
 		if s, frozen := r.frozenSpot(name); frozen {
@@ -23,7 +23,7 @@ func (r *resolver) spotOf(name string) (plan.Spot, bool) {
 }
 
 // findSpot reads the place of a thing.
-func (r *resolver) findSpot(t thing) (plan.Spot, bool) {
+func (r *placer) findSpot(t thing) (plan.Spot, bool) {
 	switch t.kind {
 	case aFurniture:
 		f := &r.s.Furniture[t.index]
@@ -50,7 +50,7 @@ func (r *resolver) findSpot(t thing) (plan.Spot, bool) {
 
 // placed reads the place of a thing at span. extent is how far the thing reaches from its centre
 // in a direction; nil is a point.
-func (r *resolver) placed(span source.Span, p scene.Given[scene.Place], extent func(d r2.Vec) float64) (plan.Spot, bool) {
+func (r *placer) placed(span source.Span, p scene.Given[scene.Place], extent func(d r2.Vec) float64) (plan.Spot, bool) {
 	if !p.Set {
 		r.lacks(span, "add at: [1.2, 2.0]", "nothing says where it is")
 		return plan.Spot{}, false
@@ -62,7 +62,7 @@ func (r *resolver) placed(span source.Span, p scene.Given[scene.Place], extent f
 }
 
 // place reads a place in any of its forms.
-func (r *resolver) place(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
+func (r *placer) place(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
 	switch p.Form {
 	case scene.AtPoint:
 		return r.standing(plane.Vec(p.Point), ""), true
@@ -80,7 +80,7 @@ func (r *resolver) place(p *scene.Place, extent func(d r2.Vec) float64) (plan.Sp
 
 // standing is a spot on the floor of the room that holds p, or on the ground. Where rooms lie
 // over each other, the one called near is meant if it holds p.
-func (r *resolver) standing(p r2.Vec, near string) plan.Spot {
+func (r *placer) standing(p r2.Vec, near string) plan.Spot {
 	s := plan.Spot{At: p, Floor: r.out.Ground}
 	if room := r.out.RoomUnder(p, near); room != nil {
 		s.Room, s.Floor = room.Name, room.Base
@@ -93,7 +93,7 @@ func (r *resolver) standing(p r2.Vec, near string) plan.Spot {
 var anything = []kind{aFurniture, aPerson, aCamera, aLight, aGrip, anOpening, aMeter}
 
 // refSpot is where a named thing, or a person at a mark, stands.
-func (r *resolver) refSpot(ref scene.Ref) (plan.Spot, bool) {
+func (r *placer) refSpot(ref scene.Ref) (plan.Spot, bool) {
 	if person, mark, ok := r.markOf(ref); ok {
 		return r.markSpot(person, mark)
 	}
@@ -103,7 +103,7 @@ func (r *resolver) refSpot(ref scene.Ref) (plan.Spot, bool) {
 	return r.spotOf(ref.Name)
 }
 
-func (r *resolver) fromThing(p *scene.Place) (plan.Spot, bool) {
+func (r *placer) fromThing(p *scene.Place) (plan.Spot, bool) {
 	from, ok := r.refSpot(p.Thing)
 	if !ok {
 		return plan.Spot{}, false
@@ -112,7 +112,7 @@ func (r *resolver) fromThing(p *scene.Place) (plan.Spot, bool) {
 }
 
 // byThing looks from one thing toward another, or along a nose, turns and walks.
-func (r *resolver) byThing(p *scene.Place) (plan.Spot, bool) {
+func (r *placer) byThing(p *scene.Place) (plan.Spot, bool) {
 	by, ok := r.refSpot(p.Thing)
 	look, known := r.look(p, by, ok)
 	if !ok || !known {
@@ -127,7 +127,7 @@ func (r *resolver) byThing(p *scene.Place) (plan.Spot, bool) {
 }
 
 // look is the unit vector of the first look of a place.
-func (r *resolver) look(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool) {
+func (r *placer) look(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool) {
 	if p.Form == scene.ByNose {
 		return r.nose(p, found)
 	}
@@ -144,7 +144,7 @@ func (r *resolver) look(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool)
 }
 
 // nose is where a person's nose points, or a camera's lens.
-func (r *resolver) nose(p *scene.Place, found bool) (r2.Vec, bool) {
+func (r *placer) nose(p *scene.Place, found bool) (r2.Vec, bool) {
 	if !found {
 		return r2.Vec{}, false
 	}
@@ -161,7 +161,7 @@ func (r *resolver) nose(p *scene.Place, found bool) (r2.Vec, bool) {
 	return plane.Direction(bearing), ok
 }
 
-func (r *resolver) atWall(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
+func (r *placer) atWall(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
 	room, wall, ok := r.wall(p.Thing)
 	if !ok {
 		return plan.Spot{}, false
@@ -186,7 +186,7 @@ func (r *resolver) atWall(p *scene.Place, extent func(d r2.Vec) float64) (plan.S
 	return plan.Spot{At: at, Room: room.Name, Floor: room.Base, Base: room.Base}, true
 }
 
-func (r *resolver) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
+func (r *placer) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
 	if _, ok := r.named(p.Thing, anOpening); !ok {
 		return plan.Spot{}, false
 	}
@@ -210,7 +210,7 @@ func (r *resolver) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (pla
 }
 
 // openingSpot is the middle of an opening on its inside face.
-func (r *resolver) openingSpot(name string) (plan.Spot, bool) {
+func (r *placer) openingSpot(name string) (plan.Spot, bool) {
 	o := r.out.OpeningNamed(name)
 	if o == nil {
 		return plan.Spot{}, false
@@ -219,7 +219,7 @@ func (r *resolver) openingSpot(name string) (plan.Spot, bool) {
 	return plan.Spot{At: o.Middle(), Room: o.Room, Floor: base, Base: base}, true
 }
 
-func (r *resolver) onTop(p *scene.Place) (plan.Spot, bool) {
+func (r *placer) onTop(p *scene.Place) (plan.Spot, bool) {
 	if _, ok := r.named(p.Thing, aFurniture); !ok {
 		return plan.Spot{}, false
 	}

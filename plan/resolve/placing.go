@@ -16,7 +16,7 @@ const squareEnough = 0.5
 // placing is the two distances that put a thing there with a tape: in a room from the inside faces
 // of two walls; outside from the outside face of the wall with an opening, and along that wall from
 // a jamb. On open ground there is nothing to measure from.
-func (r *resolver) placing(p r2.Vec, s plan.Spot) []plan.Dimension {
+func (r *holder) placing(p r2.Vec, s plan.Spot) []plan.Dimension {
 	if room := r.roomHolding(p, s.Room); room != nil {
 		return fromWalls(room, p)
 	}
@@ -26,7 +26,7 @@ func (r *resolver) placing(p r2.Vec, s plan.Spot) []plan.Dimension {
 	return nil
 }
 
-func (r *resolver) roomHolding(p r2.Vec, name string) *plan.Room {
+func (r *holder) roomHolding(p r2.Vec, name string) *plan.Room {
 	if room := r.out.RoomNamed(name); room != nil && room.Holds(p) {
 		return room
 	}
@@ -73,7 +73,7 @@ func toWall(room *plan.Room, w *plan.Wall, p r2.Vec) plan.Dimension {
 
 // openingFor is the opening that a thing outside is measured from: the one it was placed by, else
 // the nearest that it stands before.
-func (r *resolver) openingFor(p r2.Vec, s plan.Spot) *plan.Opening {
+func (r *holder) openingFor(p r2.Vec, s plan.Spot) *plan.Opening {
 	if o := r.out.OpeningNamed(s.Opening); o != nil {
 		return o
 	}

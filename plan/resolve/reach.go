@@ -53,7 +53,7 @@ type reaching struct {
 
 // contacts lists what a thing reaches into, the deepest of each name. Level asks for moves in plan
 // wherever there is one.
-func (r *resolver) contacts(t *reaching, moved r3.Vec, level bool) []contact {
+func (r *reacher) contacts(t *reaching, moved r3.Vec, level bool) []contact {
 	var all []contact
 	ways := t.ways(moved)
 	about := boxAbout(ways)
@@ -114,7 +114,7 @@ func apart(a, b r3.Box) bool {
 }
 
 // box is the box of a prism of the set, or after the last of them of a sheet.
-func (r *resolver) box(i int) r3.Box {
+func (r *reacher) box(i int) r3.Box {
 	if r.boxes == nil {
 		for k := range r.out.Set.Prisms {
 			p := &r.out.Set.Prisms[k]
@@ -227,7 +227,7 @@ const mostPushes = 6
 
 // freed looks for a move that frees a thing of all it reaches into, one push after another; pushes
 // are what it takes, each rounded up to what a tape shows.
-func (r *resolver) freed(t *reaching, level bool) (pushes []contact, ok bool) {
+func (r *reacher) freed(t *reaching, level bool) (pushes []contact, ok bool) {
 	var moved r3.Vec
 	for range mostPushes {
 		met := r.contacts(t, moved, level)
@@ -265,7 +265,7 @@ func distance(pushes []contact) (sum float64) {
 
 // reachInto says what a thing reaches into or through and how deep, and the least move out of it;
 // "" where it is free.
-func (r *resolver) reachInto(t *reaching) (found, mend string) {
+func (r *reacher) reachInto(t *reaching) (found, mend string) {
 	met := r.contacts(t, r3.Vec{}, false)
 	if len(met) == 0 {
 		return "", ""
@@ -301,7 +301,7 @@ func (r *resolver) reachInto(t *reaching) (found, mend string) {
 }
 
 // worded is a push in words: "0.32 m away from den.top (down the sheet)".
-func (r *resolver) worded(p contact) string {
+func (r *reacher) worded(p contact) string {
 	if p.rise {
 		return r.length(p.deep) + either(p.away.Z > 0, " up", " down")
 	}

@@ -68,11 +68,13 @@ func TestReach(t *testing.T) {
 func TestMoveOfReachFrees(t *testing.T) {
 	log := &source.Log{}
 	doc := opened(t, den+"lights: {k: {output: {luminance: 9, face: [1.2, 1.2]}, at: [0.3, 0.2], height: 2, mount: hand, aim: [2, 2.5, 0]}}", log)
-	r := newResolver(doc, doc.Scene("", log), nil, log)
-	r.rooms()
-	r.openings()
-	r.shell()
-	r.hangLights()
+	hold := &holder{&aimer{newPlacer(newHistory(newCatalogue(doc, doc.Scene("", log), log), nil))}}
+	(&roomPass{hold.catalogue}).rooms()
+	walls := &wallPass{catalogue: hold.catalogue}
+	walls.openings()
+	walls.shell()
+	(&lightPass{hold}).hangLights()
+	r := &reacher{holder: hold}
 	k := r.reachOfLight(&r.out.Lights[0])
 	if len(r.contacts(k, r3.Vec{}, false)) == 0 {
 		t.Fatal("it stands free already")

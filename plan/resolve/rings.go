@@ -31,7 +31,7 @@ type answer[T any] struct {
 }
 
 // ask answers q from what is known, or by work.
-func ask[T any](r *resolver, known map[string]answer[T], q question, work func() (T, bool)) (T, bool) {
+func ask[T any](r *placer, known map[string]answer[T], q question, work func() (T, bool)) (T, bool) {
 	if a, done := known[q.of]; done {
 		return a.v, a.ok
 	}
@@ -52,7 +52,7 @@ func ask[T any](r *resolver, known map[string]answer[T], q question, work func()
 }
 
 // tellRing logs the ring that q closes, at the first of its places in the file.
-func (r *resolver) tellRing(q question) {
+func (r *placer) tellRing(q question) {
 	ring := slices.Clone(r.asking[slices.Index(r.asking, q):])
 	first := 0
 	for i := range ring {
@@ -75,7 +75,7 @@ func (r *resolver) tellRing(q question) {
 }
 
 // spanOf is where the value was written that answers q.
-func (r *resolver) spanOf(q question) source.Span {
+func (r *placer) spanOf(q question) source.Span {
 	t := r.things[q.of]
 	span := r.placeSpan(t)
 	if q.what == "facing" {
@@ -88,7 +88,7 @@ func (r *resolver) spanOf(q question) source.Span {
 }
 
 // placeSpan is where a thing's place was written.
-func (r *resolver) placeSpan(t thing) source.Span {
+func (r *register) placeSpan(t thing) source.Span {
 	switch t.kind {
 	case aFurniture:
 		return r.s.Furniture[t.index].At.Span
@@ -105,7 +105,7 @@ func (r *resolver) placeSpan(t thing) source.Span {
 }
 
 // facingSpan is where a thing's facing was written.
-func (r *resolver) facingSpan(t thing) source.Span {
+func (r *register) facingSpan(t thing) source.Span {
 	switch t.kind {
 	case aPerson:
 		return r.s.People[t.index].Faces.Span

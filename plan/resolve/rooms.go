@@ -16,7 +16,7 @@ import (
 const mostWalls = 2000
 
 // rooms lays out every room, and refuses interiors that share space.
-func (r *resolver) rooms() {
+func (r *roomPass) rooms() {
 	walls := 0
 	for i := range r.s.Rooms {
 		room := &r.s.Rooms[i]
@@ -36,7 +36,7 @@ func (r *resolver) rooms() {
 	r.keepApart()
 }
 
-func (r *resolver) roomOf(room *scene.Room) (plan.Room, bool) {
+func (r *roomPass) roomOf(room *scene.Room) (plan.Room, bool) {
 	if r.doc != nil && !room.FormSpan.Valid() {
 		return plan.Room{}, false // the loader has told that its form is missing or wrong
 	}
@@ -71,7 +71,7 @@ func (r *resolver) roomOf(room *scene.Room) (plan.Room, bool) {
 const longestWall = 150
 
 // stage warns of a room that is larger than any stage: it is likely written in centimetres.
-func (r *resolver) stage(room *scene.Room, to *plan.Room) {
+func (r *roomPass) stage(room *scene.Room, to *plan.Room) {
 	for i := range to.Walls {
 		if long := to.Walls[i].Length(); long > longestWall {
 			r.warnf(room.FormSpan, CodeRoomLarge, "bare numbers are "+either(r.s.Feet, "feet; write 400 in for inches", "metres; write 400 cm for centimetres"),
@@ -96,7 +96,7 @@ func (t *tracing) turnLeft() {
 
 // ceil gives a room its ceiling: level, or rising from low, at the point of the floor farthest
 // from the wall it rises toward, to high, at the point farthest to that side.
-func (r *resolver) ceil(room *scene.Room, to *plan.Room) bool {
+func (r *roomPass) ceil(room *scene.Room, to *plan.Room) bool {
 	if room.Slope == nil {
 		if !room.Height.Set {
 			r.assume(room.Path, "height", r.length(defaultHeight))
@@ -118,7 +118,7 @@ func (r *resolver) ceil(room *scene.Room, to *plan.Room) bool {
 }
 
 // slopeWall finds the wall that a ceiling rises toward, by its name with or without the room's.
-func (r *resolver) slopeWall(room *scene.Room, to *plan.Room) (*plan.Wall, bool) {
+func (r *roomPass) slopeWall(room *scene.Room, to *plan.Room) (*plan.Wall, bool) {
 	ref := room.Slope.Toward
 	name := strings.TrimPrefix(ref.Name, room.Name+".")
 	for i := range to.Walls {
@@ -132,7 +132,7 @@ func (r *resolver) slopeWall(room *scene.Room, to *plan.Room) (*plan.Wall, bool)
 
 // keepApart refuses rooms whose interiors share space, and warns of rooms that touch: between
 // them there is no wall.
-func (r *resolver) keepApart() {
+func (r *roomPass) keepApart() {
 	for i := range r.out.Rooms {
 		for k := range i {
 			a, b := &r.out.Rooms[k], &r.out.Rooms[i]
@@ -153,7 +153,7 @@ func (r *resolver) keepApart() {
 }
 
 // together is a fault that two rooms share.
-func (r *resolver) together(s source.Severity, code string, a, b *plan.Room, format string, args ...any) source.Diagnostic {
+func (r *roomPass) together(s source.Severity, code string, a, b *plan.Room, format string, args ...any) source.Diagnostic {
 	d := r.diagnostic(s, b.Span, code, "size and corners are clear inside; leave the party wall between two rooms", format, args...)
 	d.Related = []source.Related{{Span: a.Span, Message: a.Name + " is here"}}
 	return d

@@ -1,7 +1,7 @@
 package resolve
 
 // checkSheet refuses a map that cannot be drawn.
-func (r *resolver) checkSheet() {
+func (r *checker) checkSheet() {
 	sheet := &r.s.Sheet
 	defer r.about("sheet")()
 	if sheet.Field.V == "face" && (len(r.s.People) == 0 || len(r.s.Cameras) == 0) {

@@ -10,7 +10,7 @@ import (
 )
 
 // shell builds the rooms around their air: floors, ceilings, walls, and what closes the openings.
-func (r *resolver) shell() {
+func (r *wallPass) shell() {
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
 		floor, ceiling := r.surface(room, "floor"), r.surface(room, "ceiling")
@@ -28,14 +28,14 @@ func (r *resolver) shell() {
 }
 
 // sheet puts a sheet into the set and returns its identity.
-func (r *resolver) sheet(name string, corners []r3.Vec, front, back solid.Skin) solid.ID {
+func (r *draft) sheet(name string, corners []r3.Vec, front, back solid.Skin) solid.ID {
 	id := r.id(name)
 	r.out.Set.Sheets = append(r.out.Set.Sheets, solid.Sheet{ID: id, Name: name, Corners: corners, Front: front, Back: back})
 	return id
 }
 
 // prism puts a prism into the set and returns its identity.
-func (r *resolver) prism(name string, base []r2.Vec, z0, z1 float64, skin solid.Skin) solid.ID {
+func (r *draft) prism(name string, base []r2.Vec, z0, z1 float64, skin solid.Skin) solid.ID {
 	id := r.id(name)
 	r.out.Set.Prisms = append(r.out.Set.Prisms, solid.Prism{ID: id, Name: name, Base: base, Z0: z0, Z1: z1, Skin: skin})
 	return id
@@ -59,7 +59,7 @@ func downward(corners []r3.Vec) []r3.Vec {
 }
 
 // threshold carries the floor through an opening that reaches down to it.
-func (r *resolver) threshold(o *plan.Opening) {
+func (r *wallPass) threshold(o *plan.Opening) {
 	room := r.out.RoomNamed(o.Room)
 	if o.Sill-room.Base > plane.Grain || o.Depth <= plane.Grain {
 		return

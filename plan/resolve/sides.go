@@ -10,7 +10,7 @@ import "scrimshaw/plan/scene"
 //
 // so camera-left goes one way where the camera is walked from and the other way where it is looked
 // at, and so does own-left of a person. Where both ends could be meant, `by` is.
-func (r *resolver) turn(p *scene.Place) (float64, bool) {
+func (r *placer) turn(p *scene.Place) (float64, bool) {
 	t := p.Turn
 	leftward := -t.Degrees // as seen by the one at by
 	switch t.Side {
@@ -43,7 +43,7 @@ func mirrored(leftward float64, reasons ...bool) float64 {
 
 // end finds which end of a place a thing of a kind stands at: back is true for `toward`, from
 // where one looks back.
-func (r *resolver) end(p *scene.Place, k kind, fault string) (back, ok bool) {
+func (r *placer) end(p *scene.Place, k kind, fault string) (back, ok bool) {
 	switch {
 	case r.isAt(p.Thing, k):
 		return false, true
@@ -59,7 +59,7 @@ func (r *resolver) end(p *scene.Place, k kind, fault string) (back, ok bool) {
 }
 
 // isAt reports whether a name means a thing of a kind; a mark means its person.
-func (r *resolver) isAt(ref scene.Ref, k kind) bool {
+func (r *register) isAt(ref scene.Ref, k kind) bool {
 	if _, _, ok := r.markOf(ref); ok {
 		return k == aPerson
 	}

@@ -11,7 +11,7 @@ import (
 
 // simple reports whether a traced room can be one: enough corners, no side without length, no
 // sides that meet or turn back on each other. It logs what is wrong.
-func (r *resolver) simple(room *scene.Room, t tracing) bool {
+func (r *roomPass) simple(room *scene.Room, t tracing) bool {
 	if n := len(t.corners); n < 3 || n > mostCorners {
 		r.errorf(room.FormSpan, CodeOutlineCorners, "make two rooms of it, or leave corners out", "%s has %d corners; a room has 3 to %d", room.Name, n, mostCorners)
 		return false
@@ -39,7 +39,7 @@ func (r *resolver) simple(room *scene.Room, t tracing) bool {
 // leastFloor is the least floor of a room, m².
 const leastFloor = 0.01
 
-func (r *resolver) everySideLong(room *scene.Room, t tracing) bool {
+func (r *roomPass) everySideLong(room *scene.Room, t tracing) bool {
 	long := true
 	for i, a := range t.corners {
 		b := t.corners[(i+1)%len(t.corners)]

@@ -12,7 +12,7 @@ import (
 // before, whatever it was placed by; keys that the set-up itself writes still hold.
 
 // freeze notes what stays, and refuses what cannot.
-func (r *resolver) freeze() {
+func (r *history) freeze() {
 	r.frozen = map[string]bool{}
 	defer r.about("setups." + r.s.Setup)()
 	for _, ref := range r.s.Stays {
@@ -37,7 +37,7 @@ func (r *resolver) freeze() {
 }
 
 // nodeOf is what was written of a thing.
-func (r *resolver) nodeOf(t thing) *source.Node {
+func (r *register) nodeOf(t thing) *source.Node {
 	switch t.kind {
 	case aFurniture:
 		return r.s.Furniture[t.index].Node
@@ -54,12 +54,12 @@ func (r *resolver) nodeOf(t thing) *source.Node {
 }
 
 // writtenHere reports whether the set-up at hand wrote a key of a thing.
-func (r *resolver) writtenHere(n *source.Node, key string) bool {
+func (r *register) writtenHere(n *source.Node, key string) bool {
 	v := n.Get(key)
 	return v != nil && v.Layer != "" && v.Layer == r.s.Setup
 }
 
-func (r *resolver) frozenSpot(name string) (plan.Spot, bool) {
+func (r *history) frozenSpot(name string) (plan.Spot, bool) {
 	if !r.frozen[name] {
 		return plan.Spot{}, false
 	}
@@ -67,24 +67,24 @@ func (r *resolver) frozenSpot(name string) (plan.Spot, bool) {
 	return s, ok
 }
 
-func (r *resolver) frozenPerson(name string) *plan.Person {
+func (r *history) frozenPerson(name string) *plan.Person {
 	return stood(r, name, func(s *plan.Setup) []plan.Person { return s.People }, func(p *plan.Person) string { return p.Name })
 }
 
-func (r *resolver) frozenCamera(name string) *plan.Camera {
+func (r *history) frozenCamera(name string) *plan.Camera {
 	return stood(r, name, func(s *plan.Setup) []plan.Camera { return s.Cameras }, func(c *plan.Camera) string { return c.Name })
 }
 
-func (r *resolver) frozenLight(name string) *plan.Light {
+func (r *history) frozenLight(name string) *plan.Light {
 	return stood(r, name, func(s *plan.Setup) []plan.Light { return s.Lights }, func(l *plan.Light) string { return l.Name })
 }
 
-func (r *resolver) frozenGrip(name string) *plan.Grip {
+func (r *history) frozenGrip(name string) *plan.Grip {
 	return stood(r, name, func(s *plan.Setup) []plan.Grip { return s.Grip }, func(g *plan.Grip) string { return g.Name })
 }
 
 // stood is a thing that stays, as it was in the set-up before; nil for one that does not stay.
-func stood[T any](r *resolver, name string, list func(*plan.Setup) []T, called func(*T) string) *T {
+func stood[T any](r *history, name string, list func(*plan.Setup) []T, called func(*T) string) *T {
 	if !r.frozen[name] {
 		return nil
 	}

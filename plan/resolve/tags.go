@@ -9,7 +9,7 @@ import (
 
 // tags numbers the things of a section in the order of the whole file: those of the scene, then
 // those that its set-ups bring in. A light keeps its number all day, struck or not.
-func (r *resolver) tags(section, prefix string) map[string]string {
+func (r *register) tags(section, prefix string) map[string]string {
 	tags := map[string]string{}
 	add := func(n *source.Node) {
 		if n == nil {
@@ -46,7 +46,7 @@ func sectionKind(section string) kind {
 }
 
 // oneTagEach warns of a tag that two lights bear: on the plan they could not be told apart.
-func (r *resolver) oneTagEach() {
+func (r *lightPass) oneTagEach() {
 	first := map[string]*plan.Light{}
 	for i := range r.out.Lights {
 		l := &r.out.Lights[i]

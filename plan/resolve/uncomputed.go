@@ -10,7 +10,7 @@ import (
 
 // takeUncomputed lists the keys that are not computed yet, once all that they are on has its number. What is on
 // a camera that the set-up does not show is no matter of it.
-func (r *resolver) takeUncomputed() {
+func (r *finisher) takeUncomputed() {
 	for _, u := range append(slices.Clone(r.s.Uncomputed), r.uncomputed...) {
 		if t, known := r.things[u.Thing()]; known && t.kind == aCamera && !r.shown(u.Thing()) {
 			continue
@@ -20,13 +20,13 @@ func (r *resolver) takeUncomputed() {
 }
 
 // notComputed adds a key that the loader cannot know of.
-func (r *resolver) notComputed(l scene.Later, path string, span source.Span) {
+func (r *draft) notComputed(l scene.Later, path string, span source.Span) {
 	r.uncomputed = append(r.uncomputed, scene.Uncomputed{Later: l, Path: path + "." + l.Key, Span: span})
 }
 
 // formNotComputed tells of a thing at a path whose form is not computed yet, in a scene that was made by hand: of
 // a file the loader has told.
-func (r *resolver) formNotComputed(table, form, path string, span source.Span) {
+func (r *draft) formNotComputed(table, form, path string, span source.Span) {
 	l, later := scene.LaterForm(table, form)
 	told := func(u scene.Uncomputed) bool { return u.Path == path+"."+form }
 	if !later || slices.ContainsFunc(r.s.Uncomputed, told) {

@@ -50,7 +50,7 @@ func mitre(ring []r2.Vec, w, next *plan.Wall, corner r2.Vec, left bool) []r2.Vec
 
 // stockWalls cuts every wall from its strip, before any opening: between two rooms each wall has
 // its half of the gap, no wall stands in a room, and none stands in another.
-func (r *resolver) stockWalls() {
+func (r *wallPass) stockWalls() {
 	var standing []block
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
@@ -78,7 +78,7 @@ func wallTop(room *plan.Room, k int) float64 {
 
 // shareGaps gives a wall its half of every party gap, no less and no more: the gap to a wall back
 // to back with it, where that is narrow enough to be solid.
-func (r *resolver) shareGaps(blocks []block, room *plan.Room, k int) []block {
+func (r *wallPass) shareGaps(blocks []block, room *plan.Room, k int) []block {
 	w := &room.Walls[k]
 	for i := range r.out.Rooms {
 		other := &r.out.Rooms[i]
@@ -114,7 +114,7 @@ func shareGap(blocks []block, w *plan.Wall, f plan.Stretch, z0, z1 float64) []bl
 }
 
 // clearRooms takes the air of every room out of blocks.
-func (r *resolver) clearRooms(blocks []block) []block {
+func (r *wallPass) clearRooms(blocks []block) []block {
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
 		for _, part := range room.Parts {
@@ -125,7 +125,7 @@ func (r *resolver) clearRooms(blocks []block) []block {
 }
 
 // raise cuts the openings through the walls and puts what is left into the set and onto the plan.
-func (r *resolver) raise() {
+func (r *wallPass) raise() {
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
 		skin := r.surface(room, "walls")
@@ -141,7 +141,7 @@ func (r *resolver) raise() {
 	}
 }
 
-func (r *resolver) standWall(b block, room, wall string, skin solid.Skin) {
+func (r *wallPass) standWall(b block, room, wall string, skin solid.Skin) {
 	ring := plane.SnapRing(b.ring)
 	if plane.Thin(ring) {
 		return
