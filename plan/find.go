@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"strings"
+
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -110,4 +112,25 @@ func (s *Setup) PlaneFault(height float64) string {
 		return "no room is so high; the highest has " + unit.FormatLength(most, s.Feet)
 	}
 	return ""
+}
+
+// RoomHolding is the room of a name where it holds a point of the plan, else nil.
+func (s *Setup) RoomHolding(p r2.Vec, name string) *Room {
+	if room := s.RoomNamed(name); room != nil && room.Holds(p) {
+		return room
+	}
+	return nil
+}
+
+// WallNamed is the wall of a name with its room's before it: "kitchen.left"; nil where there is none.
+func (s *Setup) WallNamed(name string) *Wall {
+	room, part, _ := strings.Cut(name, ".")
+	if in := s.RoomNamed(room); in != nil {
+		for i := range in.Walls {
+			if in.Walls[i].Name == part {
+				return &in.Walls[i]
+			}
+		}
+	}
+	return nil
 }

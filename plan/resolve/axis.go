@@ -9,7 +9,6 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/unit"
 )
 
 // A lamp that was placed outside of an opening is meant to shine through it: its axis must pass
@@ -37,12 +36,12 @@ type passage struct {
 
 // throughOpening refuses an axis that misses the opening that its lamp was placed by.
 func (r *checker) throughOpening(l *plan.Light) {
-	s := r.spots[l.Name].v
+	s := r.out.Spots[l.Name]
 	o := r.out.OpeningNamed(s.Opening)
 	if o == nil || !s.Outside {
 		return
 	}
-	written := &r.s.Lights[r.things[l.Name].index]
+	written := r.light(l.Name)
 	span := either(written.Aim.Set, written.Aim.Span, written.At.Span)
 	if r3.Dot(l.Frame.Axis, plan.AtHeight(o.Outward, 0)) >= -1e-6 {
 		r.errorf(span, CodeAxisMisses, "aim it at something in "+o.Room, "the axis of %s points away from %s", l.Name, o.Name)
@@ -96,18 +95,6 @@ func joinAnd(a, b string) string {
 // alongOf is how far right of an opening's middle a lamp stands, as seen from inside.
 func (r *checker) alongOf(l *plan.Light, o *plan.Opening) float64 {
 	return r2.Dot(r2.Sub(plan.InPlan(l.Frame.At), o.Middle()), o.Rightward())
-}
-
-// roundUp rounds a move away from nought to what a tape shows, so that what is printed does mend.
-func (r *reporter) roundUp(move float64) float64 {
-	step := either(r.feet, unit.Inch/2, 0.01)
-	return math.Copysign(math.Ceil(math.Abs(move)/step-1e-6)*step, move)
-}
-
-// rounded rounds a move to what a tape shows.
-func (r *reporter) rounded(move float64) float64 {
-	step := either(r.feet, unit.Inch/2, 0.01)
-	return math.Round(move/step) * step
 }
 
 // pass follows the axis of a lamp through an opening.

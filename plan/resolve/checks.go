@@ -66,7 +66,7 @@ func (r *reacher) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
 
 // heightSpan is where a light's height was written, else its place, else its name.
 func (r *checker) heightSpan(l *plan.Light) source.Span {
-	written := &r.s.Lights[r.things[l.Name].index]
+	written := r.light(l.Name)
 	switch {
 	case written.Height.Set:
 		return written.Height.Span
@@ -80,15 +80,15 @@ func (r *checker) heightSpan(l *plan.Light) source.Span {
 func (r *checker) inAir(l *plan.Light) bool {
 	at, z := plan.InPlan(l.Frame.At), l.Frame.At.Z
 	if name := r.solidAt(l.Frame.At); name != "" {
-		r.errorf(r.s.Lights[r.things[l.Name].index].At.Span, CodeLightInSolid, "move it, or change its height",
+		r.errorf(r.things[l.Name].at, CodeLightInSolid, "move it, or change its height",
 			"%s is inside a solid: %s", l.Name, name)
 		return false
 	}
 	if r.out.RoomAt(l.Frame.At) != nil {
 		return true
 	}
-	s := r.spots[l.Name].v
-	if room := r.roomHolding(at, s.Room); room != nil {
+	s := r.out.Spots[l.Name]
+	if room := r.out.RoomHolding(at, s.Room); room != nil {
 		if over := z - room.CeilingAt(at); over > plane.Grain {
 			r.errorf(r.heightSpan(l), CodeOverCeiling, "height may be at most "+r.length(l.Height-over),
 				"%s is %s over the ceiling of %s", l.Name, r.length(over), room.Name)
@@ -105,14 +105,14 @@ func (r *checker) inAir(l *plan.Light) bool {
 // lightFree warns of a lamp whose face or body reaches into something, or through it.
 func (r *checker) lightFree(l *plan.Light) {
 	if found, mend := r.reachInto(r.reachOfLight(l)); found != "" {
-		r.warnf(r.placeSpan(r.things[l.Name]), CodeLightInSolid, mend, "%s", found)
+		r.warnf(r.things[l.Name].at, CodeLightInSolid, mend, "%s", found)
 	}
 }
 
 // gripFree warns of a piece of grip in a solid, or that reaches into something or through it; it is
 // false where its very middle is in one.
 func (r *checker) gripFree(g *plan.Grip) bool {
-	span := r.placeSpan(r.things[g.Name])
+	span := r.things[g.Name].at
 	if name := r.solidAt(g.Frame.At, g.IDs...); name != "" {
 		r.warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside a solid: %s", g.Name, name)
 		return false
@@ -136,7 +136,7 @@ func (r *checker) standsFree(name string, m plan.Mount, base, top float64) bool 
 	if in == "" {
 		return true
 	}
-	r.warnf(r.placeSpan(r.things[name]), CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
+	r.warnf(r.things[name].at, CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
 		"the stand of %s goes through %s", r.out.Numbered(name), in)
 	return false
 }
@@ -147,7 +147,7 @@ func (r *checker) checkFurniture() {
 		f := &r.out.Furniture[i]
 		leave := r.about(r.things[f.Name].path)
 		r.fitsBetweenWalls(f)
-		if room := r.roomHolding(f.At, r.spots[f.Name].v.Room); room != nil {
+		if room := r.out.RoomHolding(f.At, r.out.Spots[f.Name].Room); room != nil {
 			ceiling := room.CeilingAt(f.At)
 			if over := f.Z1 - ceiling; over > plane.Grain {
 				r.warnf(f.Span, CodeOverCeiling, "its top may be at most "+r.length(ceiling-room.Base)+" over the floor", "%s is %s too tall for %s", f.Name, r.length(over), room.Name)
@@ -183,7 +183,7 @@ func (r *checker) checkPeople() {
 	for i := range r.out.People {
 		p := &r.out.People[i]
 		leave := r.about(r.things[p.Name].path)
-		span := r.s.People[r.things[p.Name].index].At.Span
+		span := r.things[p.Name].at
 		r.standsInside(p.Name, p.At, span)
 		if name := r.solidAt(p.Face.At, p.Own...); name != "" {
 			r.errorf(span, CodeInSolid, "move "+p.Name+", or what is there", "the face of %s is inside a solid: %s", p.Name, name)
@@ -201,7 +201,7 @@ func (r *checker) checkPeople() {
 func (r *checker) bodyIn(p *plan.Person) string {
 	low := 0.3
 	if p.Pose != term.Standing && p.Pose != term.Crouching {
-		low = seatHeight + 0.15
+		low = plan.SeatHeight + 0.15
 	}
 	return r.solidAlong(p.At, min(p.Base+low, p.Crown), p.Crown, p.Own)
 }
@@ -212,9 +212,9 @@ func (r *checker) checkCameras() {
 		c := &r.out.Cameras[i]
 		leave := r.about(r.things[c.Name].path)
 		if name := r.solidAt(c.Frame.At); name != "" {
-			r.errorf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside a solid: %s", c.Name, name)
+			r.errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside a solid: %s", c.Name, name)
 		} else {
-			r.standsInside(c.Name, plan.InPlan(c.Frame.At), r.s.Cameras[r.things[c.Name].index].At.Span)
+			r.standsInside(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
 			r.seesSomeone(c)
 		}
 		leave()
@@ -237,7 +237,7 @@ func (r *checker) seesSomeone(c *plan.Camera) {
 		return
 	}
 	whom := either(len(r.out.People) == 1, r.out.People[0].Name, "anybody")
-	r.warnf(r.s.Cameras[r.things[c.Name].index].At.Span, CodeCameraBlocked, "move it to where it has them in sight, or open a door or a gap on the way",
+	r.warnf(r.things[c.Name].at, CodeCameraBlocked, "move it to where it has them in sight, or open a door or a gap on the way",
 		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+either(len(walls) == 1, " stands", " stand"))
 }
 
@@ -247,7 +247,7 @@ func (r *reacher) wallBetween(from, to r3.Vec) string {
 	name, first := "", math.Inf(1)
 	for i := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[i]
-		if k := r.things[p.Name].kind; k == aFurniture || k == aPerson {
+		if r.things[p.Name].moves() {
 			continue
 		}
 		if at, enters := (way{from, to}).entry(p); enters && at < first {

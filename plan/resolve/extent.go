@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
@@ -17,8 +18,8 @@ import (
 // reachOfLight is a light by the rim of its emitting face and by the back of its head. A lamp that
 // is moved goes on aiming where it aims.
 func (r *reacher) reachOfLight(l *plan.Light) *reaching {
-	written := &r.s.Lights[r.things[l.Name].index]
-	frozen := r.frozenLight(l.Name) != nil
+	written := r.light(l.Name)
+	frozen := r.out.Spots[l.Name].Stays
 	return &reaching{
 		name: l.Numbered(),
 		ways: func(moved r3.Vec) []way {
@@ -27,7 +28,7 @@ func (r *reacher) reachOfLight(l *plan.Light) *reaching {
 			if axis := r3.Sub(l.AimPoint, f.At); l.Throw > 0 && !frozen && math.Hypot(axis.X, axis.Y) > plane.Grain {
 				f = plan.FrameAlong(f.At, axis, 0, written.Roll.V)
 			}
-			f = r.laidOnWall(written, l, f)
+			f = laidOnWall(r.out, written, l, f)
 			return waysFrom(f.At, append(rimOf(f, l.Head.Source.Opening), r.backOf(written, l, f)...))
 		},
 		meets: func(name string, id solid.ID) bool {
@@ -66,7 +67,7 @@ func rimOf(f plan.Frame, o photometry.Opening) []r3.Vec {
 // backOf is the back of a head behind its face. A tube and a lantern have none; how the body of a
 // practical lies about its light, nothing says.
 func (r *reacher) backOf(written *scene.Light, l *plan.Light, f plan.Frame) []r3.Vec {
-	u := r.kit.Unit(written.Unit.V)
+	u := r.out.Kit.Unit(written.Unit.V)
 	form := l.Head.Source.Opening.Form
 	if u == nil || written.Output != nil || u.Class == term.Practical || form == photometry.Tube || form == photometry.Sphere {
 		return nil
@@ -119,10 +120,10 @@ func (r *reacher) reachOfPerson(p *plan.Person) *reaching {
 			if slices.Contains(p.Own, id) || r.isGrip(id) {
 				return false
 			}
-			switch r.things[name].kind {
-			case aPerson:
+			switch t := r.things[name]; {
+			case t.person:
 				return false
-			case aFurniture:
+			case t.furniture:
 				return stands && r.anyEnters(upper, id)
 			}
 			return true
@@ -149,4 +150,26 @@ func movedBy(by r3.Vec, ways []way) []way {
 		moved[i] = way{r3.Add(w.from, by), r3.Add(w.to, by)}
 	}
 	return moved
+}
+
+// laidOnWall lays a tube on a wall along it, unless its roll is written: across its aim, one end would
+// stand out of the wall and the other end in it. Its axis is then the aim, turned square to the tube.
+func laidOnWall(s *plan.Setup, written *scene.Light, l *plan.Light, f plan.Frame) plan.Frame {
+	if l.Mount.Kind != term.Wall || l.Head.Source.Opening.Form != photometry.Tube || written.Roll.Set {
+		return f
+	}
+	wall := s.WallNamed(written.Mount.V.Walls[0].Name)
+	if wall == nil {
+		return f
+	}
+	along := plan.AtHeight(r2.Unit(r2.Sub(wall.Right, wall.Left)), 0)
+	axis := r3.Sub(f.Axis, r3.Scale(r3.Dot(f.Axis, along), along))
+	if r3.Norm(axis) < 1e-6 {
+		axis = plan.AtHeight(r2.Scale(-1, wall.Outward), 0)
+	}
+	axis = r3.Unit(axis)
+	if r3.Dot(f.Right, along) < 0 {
+		along = r3.Scale(-1, along)
+	}
+	return plan.Frame{At: f.At, Axis: axis, Right: along}
 }

@@ -1,7 +1,6 @@
 package resolve
 
 import (
-	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
@@ -12,14 +11,6 @@ import (
 
 // The passes share a few facts, each in a struct that knows those below it and none above: who reports a fault, what
 // is named, what has been made, what the catalogue holds, what stays, where things stand, what they aim at.
-
-// reporter logs what is wrong with the thing at hand, in the units of the file.
-type reporter struct {
-	log   *source.Log
-	path  string // of the thing at hand
-	setup string // its name
-	feet  bool
-}
 
 // register is the scene as written, and what its names mean.
 type register struct {
@@ -51,7 +42,7 @@ func newCatalogue(doc *scene.Document, s *scene.Scene, log *source.Log) *catalog
 	if doc != nil && doc.Kit != nil {
 		c.kit = doc.Kit
 	}
-	names := &register{reporter: &reporter{log: log, setup: s.Setup, feet: s.Feet}, doc: doc, s: s}
+	names := &register{reporter: &reporter{log: log, setup: s.Setup, feet: s.Feet}, doc: doc, s: singles(s)}
 	names.index()
 	c.draft = &draft{register: names, nextID: 1, assumed: map[string]bool{}, out: &plan.Setup{
 		Name: s.Setup, Title: s.Title.V, Scene: s, Kit: c.kit, Feet: s.Feet,
@@ -111,12 +102,3 @@ type (
 	meterPass     struct{ *aimer }
 	finisher      struct{ *placer }
 )
-
-// reacher finds what things reach into.
-type reacher struct {
-	*holder
-	boxes []r3.Box // of the prisms and the sheets of the set, once it stands
-}
-
-// checker looks for what cannot stand where it is said to.
-type checker struct{ *reacher }

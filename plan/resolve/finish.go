@@ -13,11 +13,6 @@ func (r *finisher) finish() {
 	r.takeUncomputed()
 	r.assumeGround()
 	r.sortAssumed()
-	for _, name := range r.names {
-		if s, known := r.spots[name]; known && s.ok {
-			r.out.Spots[name] = s.v
-		}
-	}
 }
 
 // assumeGround lists the level of the ground where something stands on it beside rooms.
@@ -71,4 +66,13 @@ func (r *finisher) bounds() r2.Box {
 		return r2.Box{}
 	}
 	return b
+}
+
+// keepSpots puts where things stand into the set-up.
+func (r *placer) keepSpots() {
+	for _, name := range r.names {
+		if s, known := r.spots[name]; known && s.ok {
+			r.out.Spots[name] = s.v
+		}
+	}
 }

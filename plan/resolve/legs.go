@@ -8,7 +8,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
-	"scrimshaw/plan/scene"
 	"scrimshaw/plan/term"
 )
 
@@ -16,23 +15,12 @@ import (
 // wall or a chest they do not.
 
 const (
-	plainFoot = 1.0  // m, of the stand of what the kit gives none: common practice
 	legsHigh  = 0.30 // m: legs pass under what is higher (common practice)
 	legsOver  = 0.03 // m: and stand on what is lower, a carpet or a threshold
 	legsSlack = 0.02 // m, that a leg gives way
 
 	behind = 0.97 // cosine of the angle within which one thing stands behind another
 )
-
-// footOf is the diameter of the ground that a light's stand takes, m.
-func (r *holder) footOf(l *scene.Light) float64 {
-	if u := r.kit.Unit(l.Unit.V); u != nil && l.Output == nil {
-		if s := r.kit.Stand(u.Stand); s != nil {
-			return s.Footprint
-		}
-	}
-	return plainFoot
-}
 
 // legsFree warns of a stand whose legs have no room.
 func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.Class) {
@@ -55,7 +43,7 @@ func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.
 		}
 		hint = "move the stand " + strings.Join(moves, " and ") + ", or " + hint
 	}
-	r.warnf(r.placeSpan(r.things[name]), CodeStandTight, hint, "the legs of the stand of %s, %s across, reach %s",
+	r.warnf(r.things[name].at, CodeStandTight, hint, "the legs of the stand of %s, %s across, reach %s",
 		r.out.Numbered(name), r.length(m.Foot), strings.Join(into, " and "))
 }
 
@@ -86,7 +74,7 @@ func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contac
 	}
 	for i := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[i]
-		if k := r.things[p.Name].kind; k != aPerson && k != aFurniture {
+		if !r.things[p.Name].moves() {
 			try(p.Name, p.Base, p.Z0, p.Z1)
 		}
 	}

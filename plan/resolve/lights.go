@@ -1,13 +1,11 @@
 package resolve
 
 import (
-	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
-	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -62,7 +60,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	l.Mount.Foot = r.footOf(written)
-	l.Frame = r.laidOnWall(written, &l, l.Frame)
+	l.Frame = laidOnWall(r.out, written, &l, l.Frame)
 	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
 	return l, ok && fits
 }
@@ -166,28 +164,6 @@ func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim ta
 		l.AimPoint, l.Throw = aim.point, r3.Norm(r3.Sub(aim.point, at))
 	}
 	return true
-}
-
-// laidOnWall lays a tube on a wall along it, unless its roll is written: across its aim, one end would
-// stand out of the wall and the other end in it. Its axis is then the aim, turned square to the tube.
-func (r *holder) laidOnWall(written *scene.Light, l *plan.Light, f plan.Frame) plan.Frame {
-	if l.Mount.Kind != term.Wall || l.Head.Source.Opening.Form != photometry.Tube || written.Roll.Set {
-		return f
-	}
-	_, wall, ok := r.wall(written.Mount.V.Walls[0])
-	if !ok {
-		return f
-	}
-	along := plan.AtHeight(r2.Unit(r2.Sub(wall.Right, wall.Left)), 0)
-	axis := r3.Sub(f.Axis, r3.Scale(r3.Dot(f.Axis, along), along))
-	if r3.Norm(axis) < 1e-6 {
-		axis = plan.AtHeight(r2.Scale(-1, wall.Outward), 0)
-	}
-	axis = r3.Unit(axis)
-	if r3.Dot(f.Right, along) < 0 {
-		along = r3.Scale(-1, along)
-	}
-	return plan.Frame{At: f.At, Axis: axis, Right: along}
 }
 
 // assumeLight lists the defaults of a light.

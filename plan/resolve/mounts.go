@@ -150,3 +150,16 @@ func (r *holder) fixToWalls(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 	m.Base = m.Ends[0]
 	return true
 }
+
+// plainFoot is the footprint of the stand of what the kit gives none, m: common practice.
+const plainFoot = 1.0
+
+// footOf is the diameter of the ground that a light's stand takes, m.
+func (r *holder) footOf(l *scene.Light) float64 {
+	if u := r.kit.Unit(l.Unit.V); u != nil && l.Output == nil {
+		if s := r.kit.Stand(u.Stand); s != nil {
+			return s.Footprint
+		}
+	}
+	return plainFoot
+}

@@ -150,11 +150,3 @@ func (r *roomPass) offset(d r2.Vec) string {
 	}
 	return strings.Join(words, " and ")
 }
-
-// either is a where first is true, else b.
-func either[T any](first bool, a, b T) T {
-	if first {
-		return a
-	}
-	return b
-}

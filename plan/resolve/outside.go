@@ -7,7 +7,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
-	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
 
@@ -59,37 +58,22 @@ func (r *checker) readsSomewhere(m *plan.Meter) {
 	}
 }
 
-// leastRoom is how wide a room is at least that somebody stands in, m: less is likely another unit.
-const leastRoom = 0.3
-
-// cupboard warns of a room that is too narrow for anybody to stand in.
-func (r *roomPass) cupboard(room *scene.Room, to *plan.Room) {
-	wide := 0.0
-	for _, part := range to.Parts {
-		wide = max(wide, plane.Width(part))
-	}
-	if wide < leastRoom {
-		r.warnf(room.FormSpan, CodeRoomNarrow, "bare numbers are "+either(r.s.Feet, "feet; write 3 m for metres", "metres; write 12 ft for feet"),
-			"%s is %s wide", to.Name, r.length(wide))
-	}
-}
-
 // anyLit warns of a set-up that has no light left: all that the file has are struck or off.
 func (r *checker) anyLit() {
 	struck := 0
-	if r.doc != nil && r.s.Setup != "" {
+	if r.doc != nil && r.out.Scene.Setup != "" {
 		struck = len(r.doc.Base(&source.Log{}).Lights)
 	}
-	if len(r.out.Lights) == 0 && (struck == 0 || len(r.s.Lights) > 0) || r.out.Lit() {
+	if len(r.out.Lights) == 0 && (struck == 0 || len(r.out.Scene.Lights) > 0) || r.out.Lit() {
 		return
 	}
 	span := source.Span{}
-	if len(r.s.Lights) > 0 {
-		l := &r.s.Lights[0]
+	if len(r.out.Scene.Lights) > 0 {
+		l := &r.out.Scene.Lights[0]
 		span = either(l.Level.Set, l.Level.Span, l.Span)
 	}
-	for i := range r.s.Setups {
-		if s := &r.s.Setups[i]; s.Name == r.s.Setup && len(r.s.Lights) == 0 {
+	for i := range r.out.Scene.Setups {
+		if s := &r.out.Scene.Setups[i]; s.Name == r.out.Scene.Setup && len(r.out.Scene.Lights) == 0 {
 			span = s.Span
 		}
 	}

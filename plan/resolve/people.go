@@ -93,7 +93,7 @@ type rest struct{ feet, seat, eyes float64 }
 // resting is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
 // deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
 func (r *aimer) resting(p *scene.Person, s plan.Spot) rest {
-	at := rest{feet: s.Base, seat: s.Base + either(p.Pose.V == term.Propped, bedHeight, seatHeight)}
+	at := rest{feet: s.Base, seat: s.Base + either(p.Pose.V == term.Propped, bedHeight, plan.SeatHeight)}
 	if f, ok := r.sitsOn(p, s); ok {
 		at.feet, at.seat = f.Base, s.Base
 	}

@@ -16,6 +16,7 @@ func (r *placer) spotOf(name string) (plan.Spot, bool) {
 	t := r.things[name]
 	return ask(r, r.spots, question{"place", name}, func() (plan.Spot, bool) {
 		if s, frozen := r.frozenSpot(name); frozen {
+			s.Stays = true
 			return s, true
 		}
 		return r.findSpot(t)
@@ -229,6 +230,7 @@ func (r *placer) onTop(p *scene.Place) (plan.Spot, bool) {
 		return plan.Spot{}, false
 	}
 	s := under
+	s.Stays = false
 	s.At, s.On = r2.Add(under.At, plane.Vec(p.Shift)), p.Thing.Name
 	top, over := topAt(f, s.At)
 	if !over {

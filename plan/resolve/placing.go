@@ -17,18 +17,11 @@ const squareEnough = 0.5
 // of two walls; outside from the outside face of the wall with an opening, and along that wall from
 // a jamb. On open ground there is nothing to measure from.
 func (r *holder) placing(p r2.Vec, s plan.Spot) []plan.Dimension {
-	if room := r.roomHolding(p, s.Room); room != nil {
+	if room := r.out.RoomHolding(p, s.Room); room != nil {
 		return fromWalls(room, p)
 	}
 	if o := r.openingFor(p, s); o != nil {
 		return fromJamb(o, p)
-	}
-	return nil
-}
-
-func (r *holder) roomHolding(p r2.Vec, name string) *plan.Room {
-	if room := r.out.RoomNamed(name); room != nil && room.Holds(p) {
-		return room
 	}
 	return nil
 }

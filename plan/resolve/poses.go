@@ -19,7 +19,6 @@ const (
 	headWidth, headDepth, headHeight = 0.16, 0.18, 0.23
 	bodyWidth, bodyDepth             = 0.46, 0.26
 	legsWidth, legsDepth             = 0.34, 0.22
-	seatHeight                       = 0.45
 	thighLength, thighHeight         = 0.55, 0.16
 	bedHeight                        = 0.50 // that someone propped sits on
 	hipShare                         = 0.47 // of the height

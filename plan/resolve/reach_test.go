@@ -74,7 +74,7 @@ func TestMoveOfReachFrees(t *testing.T) {
 	walls.openings()
 	walls.shell()
 	(&lightPass{hold}).hangLights()
-	r := &reacher{holder: hold}
+	r := newReacher(hold.out, log)
 	k := r.reachOfLight(&r.out.Lights[0])
 	if len(r.contacts(k, r3.Vec{}, false)) == 0 {
 		t.Fatal("it stands free already")

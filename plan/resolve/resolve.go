@@ -1,15 +1,12 @@
 package resolve
 
 import (
-	"fmt"
 
-	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/unit"
 )
 
 // Resolve lays a scene out in metres. doc is the file it came from: it gives the catalogue, the
@@ -45,7 +42,7 @@ func resolve(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *sourc
 
 // layOut takes the passes in order. Each puts what it makes into the set-up, and later ones read it there.
 func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source.Log) *plan.Setup {
-	known := newCatalogue(doc, singles(s), log)
+	known := newCatalogue(doc, s, log)
 	aims := &aimer{newPlacer(newHistory(known, before))}
 	hold := &holder{aims}
 	known.levels()
@@ -60,7 +57,8 @@ func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source
 	(&gripPass{hold}).rigGrip()
 	(&exposurePass{known.draft}).expose()
 	(&meterPass{aims}).placeMeters()
-	(&checker{&reacher{holder: hold}}).check()
+	aims.keepSpots()
+	checkFit(doc, known.out, log)
 	(&finisher{aims.placer}).finish()
 	return known.out
 }
@@ -82,50 +80,10 @@ func (r *draft) levels() {
 	r.out.North = r.s.Site.North.V
 }
 
-// about names the thing at hand until the function it returns is called.
-func (r *reporter) about(path string) (leave func()) {
-	outer := r.path
-	r.path = path
-	return func() { r.path = outer }
-}
-
-func (r *reporter) diagnostic(s source.Severity, span source.Span, code, hint, format string, args ...any) source.Diagnostic {
-	return source.Diagnostic{Severity: s, Code: code, Span: span, Path: r.path, Setup: r.setup,
-		Message: fmt.Sprintf(format, args...), Hint: hint}
-}
-
-func (r *reporter) errorf(span source.Span, code, hint, format string, args ...any) {
-	r.log.Add(r.diagnostic(source.Error, span, code, hint, format, args...))
-}
-
 // lacks logs what a thing does not say. The loader has told that of a file: only the maker of a
 // Scene by hand hears it from here.
 func (r *register) lacks(span source.Span, hint, format string, args ...any) {
 	if r.doc == nil {
 		r.errorf(span, source.CodeMissingKey, hint, format, args...)
 	}
-}
-
-func (r *reporter) warnf(span source.Span, code, hint, format string, args ...any) {
-	r.log.Add(r.diagnostic(source.Warning, span, code, hint, format, args...))
-}
-
-func (r *reporter) infof(span source.Span, code, hint, format string, args ...any) {
-	r.log.Add(r.diagnostic(source.Info, span, code, hint, format, args...))
-}
-
-// length prints metres in the units of the file.
-func (r *reporter) length(metres float64) string { return unit.FormatLength(metres, r.feet) }
-
-// coordinate prints a coordinate as the file would write it, a bare number.
-func (r *reporter) coordinate(metres float64) string {
-	if r.feet {
-		metres /= unit.Foot
-	}
-	return unit.FormatNumber(metres)
-}
-
-// xy prints a place as the file would write it.
-func (r *reporter) xy(p r2.Vec) string {
-	return "[" + r.coordinate(p.X) + ", " + r.coordinate(p.Y) + "]"
 }

@@ -172,3 +172,18 @@ func overlap(a, b *plan.Room) (at r2.Vec, wide float64) {
 	}
 	return at, wide
 }
+
+// leastRoom is how wide a room is at least that somebody stands in, m: less is likely another unit.
+const leastRoom = 0.3
+
+// cupboard warns of a room that is too narrow for anybody to stand in.
+func (r *roomPass) cupboard(room *scene.Room, to *plan.Room) {
+	wide := 0.0
+	for _, part := range to.Parts {
+		wide = max(wide, plane.Width(part))
+	}
+	if wide < leastRoom {
+		r.warnf(room.FormSpan, CodeRoomNarrow, "bare numbers are "+either(r.s.Feet, "feet; write 3 m for metres", "metres; write 12 ft for feet"),
+			"%s is %s wide", to.Name, r.length(wide))
+	}
+}

@@ -2,9 +2,9 @@ package resolve
 
 // checkSheet refuses a map that cannot be drawn.
 func (r *checker) checkSheet() {
-	sheet := &r.s.Sheet
+	sheet := &r.out.Scene.Sheet
 	defer r.about("sheet")()
-	if sheet.Field.V == "face" && (len(r.s.People) == 0 || len(r.s.Cameras) == 0) {
+	if sheet.Field.V == "face" && (len(r.out.Scene.People) == 0 || len(r.out.Scene.Cameras) == 0) {
 		r.errorf(sheet.Field.Span, CodePlane, "field: floor", "there is no person with a camera to take the dome at the face toward")
 	}
 	if !sheet.Plane.Set {

@@ -127,7 +127,7 @@ func TestEyesAsPublished(t *testing.T) {
 		}
 	}
 	for whose, row := range of("popliteal-height") {
-		near(t, whose+": a seat", 1000*seatHeight, (row.Out[0]+row.Out[1])/2+shoes, 40)
+		near(t, whose+": a seat", 1000*plan.SeatHeight, (row.Out[0]+row.Out[1])/2+shoes, 40)
 	}
 }
 
