@@ -66,7 +66,7 @@ func (r *aimer) aimedPlace(a *scene.Aim) (target, bool) {
 		p, ok := r.pointOf(a.Place.Thing)
 		return target{point: plan.AtHeight(s.At, p.Z)}, ok
 	}
-	r.errorf(a.Span, CodeNeedsHeight, "add height: 1.5", "a place to aim at needs a height")
+	r.Errorf(a.Span, CodeNeedsHeight, "add height: 1.5", "a place to aim at needs a height")
 	return target{}, false
 }
 
@@ -99,7 +99,7 @@ func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 		if room == nil {
 			return r3.Vec{}, false // it has an error of its own
 		}
-		r.errorf(ref.Span, scene.CodeWrongThing, "write "+ref.Name+".floor, "+ref.Name+".ceiling or a wall, such as "+ref.Name+"."+room.Walls[0].Name,
+		r.Errorf(ref.Span, scene.CodeWrongThing, "write "+ref.Name+".floor, "+ref.Name+".ceiling or a wall, such as "+ref.Name+"."+room.Walls[0].Name,
 			"%s is a room: which part of it?", ref.Name)
 		return r3.Vec{}, false
 	}

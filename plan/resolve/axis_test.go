@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"testing"
 
+	"scrimshaw/plan/review/fit"
 	"scrimshaw/plan/source"
 )
 
@@ -64,10 +65,10 @@ func axisHint(t *testing.T, text string) string {
 	doc := opened(t, text, log)
 	Resolve(doc, doc.Scene("", log), log)
 	for _, d := range log.All() {
-		if d.Code == CodeAxisMisses {
+		if d.Code == fit.CodeAxisMisses {
 			return d.Hint
 		}
-		if d.Severity == source.Error && d.Code != CodeLightBelowFloor {
+		if d.Severity == source.Error && d.Code != fit.CodeLightBelowFloor {
 			t.Fatalf("%s\n%s", tell(d), text)
 		}
 	}

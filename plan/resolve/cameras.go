@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
@@ -17,7 +18,7 @@ import (
 func (r *cameraPass) placeCameras() {
 	for i := range r.s.Cameras {
 		written := &r.s.Cameras[i]
-		leave := r.about(written.Path)
+		leave := r.About(written.Path)
 		if c, ok := r.cameraOf(written); ok && r.shown(written.Name) {
 			r.out.Cameras = append(r.out.Cameras, c)
 		}
@@ -113,7 +114,7 @@ func (r *cameraPass) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Fra
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.errorf(either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "let it look at something else, or give a bearing: looks: 90", "%s would look at its own place", c.Name)
+		r.Errorf(report.Either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "let it look at something else, or give a bearing: looks: 90", "%s would look at its own place", c.Name)
 		return plan.Frame{}, false
 	}
 	return plan.FrameAlong(at, axis, aim.pan, 0), true
@@ -123,10 +124,10 @@ func (r *cameraPass) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Fra
 func (r *cameraPass) assumeCamera(c *scene.Camera, height float64) {
 	if !c.Height.Set {
 		name := r.looksAt(c)
-		r.assume(c.Path, "height", strings.TrimSpace(r.length(height)+either(name != "", ", the eyes of "+name, "")))
+		r.assume(c.Path, "height", strings.TrimSpace(r.Length(height)+report.Either(name != "", ", the eyes of "+name, "")))
 	}
 	if !c.Looks.Set {
-		r.assume(c.Path, "looks", either(r.firstPerson() != "", r.firstPerson(), "up the sheet"))
+		r.assume(c.Path, "looks", report.Either(r.firstPerson() != "", r.firstPerson(), "up the sheet"))
 	}
 }
 
@@ -143,7 +144,7 @@ func (r *cameraPass) gate(written *scene.Camera, c *plan.Camera) bool {
 	c.VAOV = lens.AngleOfView(c.Gate[1], c.Lens)
 	if r.shown(c.Name) && (!written.Sensor.Set || !written.Aspect.Set) {
 		r.assume(written.Path, "picture", fmt.Sprintf("%s crop of the %s gate, %s mm",
-			unit.FormatAspect(c.Aspect), either(sensor.Label != "", sensor.Label, sensor.Name), millimetres(c.Gate)))
+			unit.FormatAspect(c.Aspect), report.Either(sensor.Label != "", sensor.Label, sensor.Name), millimetres(c.Gate)))
 	}
 	return true
 }

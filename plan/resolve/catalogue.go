@@ -16,7 +16,7 @@ func (r *catalogue) unlisted(span source.Span) bool {
 		return false
 	}
 	if !r.bare {
-		r.errorf(span, CodeNoCatalogue, "resolve it with a document that was opened with a catalogue: scene.Env{Kit: …}, from kit.Shipped",
+		r.Errorf(span, CodeNoCatalogue, "resolve it with a document that was opened with a catalogue: scene.Env{Kit: …}, from kit.Shipped",
 			"no catalogue was given to look this up in")
 	}
 	r.bare = true
@@ -34,7 +34,7 @@ func (r *catalogue) headOf(ch kit.Choice, make func(kit.Choice, *source.Log) (ki
 				continue
 			}
 		}
-		r.log.Add(d)
+		r.Log.Add(d)
 	}
 	return head, ok
 }

@@ -5,6 +5,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -21,7 +22,7 @@ func (r *exposurePass) expose() {
 	for i := range r.out.Cameras {
 		c := &r.out.Cameras[i]
 		written := &r.s.Cameras[r.things[c.Name].index]
-		leave := r.about(written.Path)
+		leave := r.About(written.Path)
 		r.oneMeter(&written.Exposure)
 		c.Exposure = r.exposure(laidOver(base, written.Exposure))
 		if written.Exposure.Shutter.Set || written.Exposure.FPS.Set {
@@ -36,9 +37,9 @@ func (r *exposurePass) inFrameTime(w scene.Exposure, x plan.Exposure) {
 	if x.Seconds*x.FPS <= 1+1e-9 {
 		return
 	}
-	span := either(w.Shutter.Set, w.Shutter.Span, w.FPS.Span)
+	span := report.Either(w.Shutter.Set, w.Shutter.Span, w.FPS.Span)
 	rate := unit.FormatNumber(x.FPS)
-	r.errorf(span, CodeShutterLong, "write 1/"+rate+", the longest, or an angle up to 360°",
+	r.Errorf(span, CodeShutterLong, "write 1/"+rate+", the longest, or an angle up to 360°",
 		"a shutter of %s is open for longer than a frame lasts at %s fps", exposureTime(x.Seconds), rate)
 }
 
@@ -70,7 +71,7 @@ func lay[T any](under *scene.Given[T], over scene.Given[T]) {
 func (r *exposurePass) oneMeter(own *scene.Exposure) {
 	for _, span := range []source.Span{own.Meter.Span, own.Constant.Span} {
 		if (own.Meter.Set && span == own.Meter.Span) || (own.Constant.Set && span == own.Constant.Span) {
-			r.errorf(span, CodeMeterConstant, "put it under the scene's exposure", "the meter and its constant hold for the whole file, not for one camera")
+			r.Errorf(span, CodeMeterConstant, "put it under the scene's exposure", "the meter and its constant hold for the whole file, not for one camera")
 			return
 		}
 	}
@@ -85,10 +86,10 @@ func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 	case w.Shutter.Set && s.Seconds > 0:
 		x.Seconds, x.Degrees = s.Seconds, lens.ShutterDegrees(s.Seconds, x.FPS)
 	default:
-		x.Degrees = either(w.Shutter.Set, s.Degrees, defaultShutter)
+		x.Degrees = report.Either(w.Shutter.Set, s.Degrees, defaultShutter)
 		x.Seconds = lens.ShutterSeconds(x.Degrees, x.FPS)
 	}
-	x.Constant = w.Constant.Or(either(x.Meter == "flat", lens.FlatConstant, lens.DomeConstant))
+	x.Constant = w.Constant.Or(report.Either(x.Meter == "flat", lens.FlatConstant, lens.DomeConstant))
 	x.White, _ = r.keyWhite()
 	if w.White.Set {
 		x.White = colour.White{Kelvin: w.White.V.Kelvin, Duv: w.White.V.Duv, Daylight: w.White.V.Daylight}
@@ -131,7 +132,7 @@ func (r *exposurePass) sixtyHertz() bool {
 }
 
 func (r *exposurePass) defaultFPS() float64 {
-	return either(r.sixtyHertz(), fpsAt60Hz, fpsAt50Hz)
+	return report.Either(r.sixtyHertz(), fpsAt60Hz, fpsAt50Hz)
 }
 
 // assumeExposure lists the defaults of the scene's exposure.
@@ -140,7 +141,7 @@ func (r *exposurePass) assumeExposure(w scene.Exposure, x plan.Exposure) {
 		r.assume("", "speed", "ISO "+unit.FormatNumber(x.ISO))
 	}
 	if !w.FPS.Set {
-		r.assume("", "frame rate", unit.FormatNumber(x.FPS)+" fps, "+either(r.sixtyHertz(), "60 Hz", "50 Hz")+" mains")
+		r.assume("", "frame rate", unit.FormatNumber(x.FPS)+" fps, "+report.Either(r.sixtyHertz(), "60 Hz", "50 Hz")+" mains")
 	}
 	if !w.Shutter.Set {
 		r.assume("", "shutter", unit.FormatAngle(x.Degrees))

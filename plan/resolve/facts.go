@@ -1,8 +1,8 @@
 package resolve
 
 import (
-
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
@@ -14,7 +14,7 @@ import (
 
 // register is the scene as written, and what its names mean.
 type register struct {
-	*reporter
+	*report.Reporter
 	doc    *scene.Document // nil for a scene that was made by hand
 	s      *scene.Scene
 	things map[string]thing
@@ -42,7 +42,7 @@ func newCatalogue(doc *scene.Document, s *scene.Scene, log *source.Log) *catalog
 	if doc != nil && doc.Kit != nil {
 		c.kit = doc.Kit
 	}
-	names := &register{reporter: &reporter{log: log, setup: s.Setup, feet: s.Feet}, doc: doc, s: singles(s)}
+	names := &register{Reporter: &report.Reporter{Log: log, Setup: s.Setup, Feet: s.Feet}, doc: doc, s: singles(s)}
 	names.index()
 	c.draft = &draft{register: names, nextID: 1, assumed: map[string]bool{}, out: &plan.Setup{
 		Name: s.Setup, Title: s.Title.V, Scene: s, Kit: c.kit, Feet: s.Feet,

@@ -22,7 +22,7 @@ func (r *finisher) assumeGround() {
 	}
 	for i := range r.out.Lights {
 		if r.out.RoomUnder(r.out.Lights[i].Mount.Base, "") == nil {
-			r.assume("", "ground outside", r.length(r.out.Ground))
+			r.assume("", "ground outside", r.Length(r.out.Ground))
 			return
 		}
 	}

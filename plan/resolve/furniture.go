@@ -52,10 +52,10 @@ func (r *furniturePass) furnish() {
 	parts := 0
 	for i := range r.s.Furniture {
 		written := &r.s.Furniture[i]
-		leave := r.about(written.Path)
+		leave := r.About(written.Path)
 		if f, ok := r.shape(written.Name); ok {
 			if parts += len(f.Parts); parts > mostParts {
-				r.errorf(written.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d parts of furniture", mostParts)
+				r.Errorf(written.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d parts of furniture", mostParts)
 				leave()
 				return
 			}

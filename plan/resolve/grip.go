@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
@@ -18,7 +19,7 @@ func (r *gripPass) rigGrip() {
 	tags := r.tags("grip", "G")
 	for i := range r.s.Grip {
 		written := &r.s.Grip[i]
-		leave := r.about(written.Path)
+		leave := r.About(written.Path)
 		if g, ok := r.gripOf(written); ok {
 			g.Tag = tags[written.Name]
 			r.out.Grip = append(r.out.Grip, g)
@@ -46,7 +47,7 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 		Cloth: written.Cloth.V, Surface: written.Surface.V, Note: written.Note.V, Span: written.Span,
 	}
 	if !written.Height.Set && r.frozenGrip(written.Name) == nil {
-		r.assume(written.Path, "height", r.length(g.Height))
+		r.assume(written.Path, "height", r.Length(g.Height))
 	}
 	hung := r.hangSheet(written, &g)
 	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + g.Kind})
@@ -100,7 +101,7 @@ func (r *gripPass) gripFrame(g *scene.Grip, at r3.Vec, aim target) (plan.Frame, 
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.errorf(either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "let it face something else, or give a bearing: faces: 90", "%s would face its own place", g.Name)
+		r.Errorf(report.Either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "let it face something else, or give a bearing: faces: 90", "%s would face its own place", g.Name)
 		return plan.Frame{}, false
 	}
 	if g.Tilt.Set {

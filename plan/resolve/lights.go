@@ -5,7 +5,9 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/review/fit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -17,7 +19,7 @@ func (r *lightPass) hangLights() {
 	tags := r.tags("lights", "")
 	for i := range r.s.Lights {
 		written := &r.s.Lights[i]
-		leave := r.about(written.Path)
+		leave := r.About(written.Path)
 		if l, ok := r.lightOf(written); ok {
 			l.Tag = written.Tag.Or(tags[written.Name])
 			r.out.Lights = append(r.out.Lights, l)
@@ -54,13 +56,13 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 		return plan.Light{}, false
 	}
 	if !l.Head.Hang(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
-		r.infof(written.Span, CodeTilt, "", "%s is rolled, and its file does not say how its lamp lies then: its light is taken as in the design position", l.Name)
+		r.Infof(written.Span, CodeTilt, "", "%s is rolled, and its file does not say how its lamp lies then: its light is taken as in the design position", l.Name)
 	}
 	r.assumeLight(written, &l, upright)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	l.Mount.Foot = r.footOf(written)
-	l.Frame = laidOnWall(r.out, written, &l, l.Frame)
+	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)
 	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
 	return l, ok && fits
 }
@@ -156,7 +158,7 @@ func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim ta
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.errorf(either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "aim it at something else, or give a bearing: aim: 90", "%s would aim at its own place", l.Name)
+		r.Errorf(report.Either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "aim it at something else, or give a bearing: aim: 90", "%s would aim at its own place", l.Name)
 		return false
 	}
 	l.Frame = plan.FrameAlong(at, axis, aim.pan, written.Roll.V)
@@ -169,7 +171,7 @@ func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim ta
 // assumeLight lists the defaults of a light.
 func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright bool) {
 	if !written.Height.Set && r.frozenLight(l.Name) == nil {
-		r.assume(l.Path, "height", r.length(l.Height))
+		r.assume(l.Path, "height", r.Length(l.Height))
 	}
 	if !written.Level.Set {
 		r.assume(l.Path, "level", unit.FormatPercent(l.Level))
@@ -180,10 +182,10 @@ func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright boo
 		if u != nil {
 			native = u.Native
 		}
-		r.assume(l.Path, "colour", unit.FormatKelvin(native)+either(u != nil, ", native", ""))
+		r.assume(l.Path, "colour", unit.FormatKelvin(native)+report.Either(u != nil, ", native", ""))
 	}
 	if !written.Aim.Set && !upright {
-		r.assume(l.Path, "aim", either(r.firstPerson() != "", r.firstPerson(), "down"))
+		r.assume(l.Path, "aim", report.Either(r.firstPerson() != "", r.firstPerson(), "down"))
 	}
 	if l.Head.Zooms && !written.Focus.Set {
 		r.assume(l.Path, "focus", "spot")

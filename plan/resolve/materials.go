@@ -25,7 +25,7 @@ func (r *catalogue) surface(room *plan.Room, which string) solid.Skin {
 	case "ceiling":
 		name, y = written.Ceiling, ceilingReflect
 	}
-	defer r.about(written.Path)()
+	defer r.About(written.Path)()
 	if skin, ok := r.material(name); ok {
 		return skin
 	}
@@ -84,7 +84,7 @@ func (r *catalogue) unknownEntry(name scene.Given[string], what string, names []
 	if hint == "" {
 		hint = listed(names)
 	}
-	r.errorf(name.Span, scene.CodeUnknownEntry, hint, "the kit has no %s %q", what, name.V)
+	r.Errorf(name.Span, scene.CodeUnknownEntry, hint, "the kit has no %s %q", what, name.V)
 }
 
 // glass finds a glass by its name.

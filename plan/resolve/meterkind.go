@@ -13,6 +13,6 @@ func (r *meterPass) meterKind(m *scene.Meter) (plan.MeterKind, bool) {
 			return kind, true
 		}
 	}
-	r.errorf(m.Span, source.CodeUnknownWord, "write flat, dome or spot", "%s is a meter of no kind: %q", m.Name, m.Kind)
+	r.Errorf(m.Span, source.CodeUnknownWord, "write flat, dome or spot", "%s is a meter of no kind: %q", m.Name, m.Kind)
 	return 0, false
 }

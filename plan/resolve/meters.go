@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
 )
 
@@ -11,7 +12,7 @@ import (
 func (r *meterPass) placeMeters() {
 	for i := range r.s.Meters {
 		written := &r.s.Meters[i]
-		leave := r.about(written.Path)
+		leave := r.About(written.Path)
 		if m, ok := r.meterOf(written); ok {
 			r.out.Meters = append(r.out.Meters, m)
 		}
@@ -39,7 +40,7 @@ func (r *meterPass) meterOf(written *scene.Meter) (plan.Meter, bool) {
 	}
 	m.Facing, ok = t.from(at)
 	if !ok {
-		r.errorf(either(written.Facing.Set, written.Facing.Span, written.Span), CodeNoAim, "face it to something else, or give a bearing: facing: 90", "%s is where it should face", written.Name)
+		r.Errorf(report.Either(written.Facing.Set, written.Facing.Span, written.Span), CodeNoAim, "face it to something else, or give a bearing: facing: 90", "%s is where it should face", written.Name)
 	}
 	return m, ok
 }
@@ -98,7 +99,7 @@ func (r *meterPass) spotMeter(written *scene.Meter, m *plan.Meter) bool {
 	m.From, m.Lens = written.From.Name, lens
 	m.Facing, ok = target{point: m.At}.from(lens)
 	if !ok {
-		r.errorf(written.Span, CodeNoAim, "read another point, or from another camera", "%s reads the lens that it reads from", written.Name)
+		r.Errorf(written.Span, CodeNoAim, "read another point, or from another camera", "%s reads the lens that it reads from", written.Name)
 	}
 	return ok
 }

@@ -64,7 +64,7 @@ func (r *holder) standOn(w *scene.Mount, m *plan.Mount, at r2.Vec, base float64)
 	m.On = f.Name
 	top, over := topAt(f, at)
 	if !over {
-		r.warnf(w.On.Span, CodeNotOnTop, "move it over "+f.Name+", or name what it stands on", "%s is not over %s, which its stand is said to stand on", r.xy(at), f.Name)
+		r.Warnf(w.On.Span, CodeNotOnTop, "move it over "+f.Name+", or name what it stands on", "%s is not over %s, which its stand is said to stand on", r.XY(at), f.Name)
 	}
 	return top, true
 }
@@ -78,7 +78,7 @@ func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) 
 			back = r2.Vec{Y: 1}
 		}
 		m.Base = r2.Add(at, r2.Scale(w.Arm, r2.Unit(back)))
-		r.assume(r.path, "base of the boom", "["+r.length(m.Base.X)+", "+r.length(m.Base.Y)+"]")
+		r.assume(r.Path, "base of the boom", "["+r.Length(m.Base.X)+", "+r.Length(m.Base.Y)+"]")
 		return r.standing(m.Base, h.spot.Room).Base, true
 	}
 	s, ok := r.place(&w.Base.V, func(r2.Vec) float64 { return 0 })
@@ -87,8 +87,8 @@ func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) 
 	}
 	m.Base = s.At
 	if off := r2.Norm(r2.Sub(s.At, at)); off > w.Arm+plane.Grain {
-		r.errorf(w.Base.Span, CodeBoomShort, "move the base "+r.length(off-w.Arm)+" nearer, or take a longer arm",
-			"an arm of %s does not reach: %s is %s from its base", r.length(w.Arm), h.what, r.length(off))
+		r.Errorf(w.Base.Span, CodeBoomShort, "move the base "+r.Length(off-w.Arm)+" nearer, or take a longer arm",
+			"an arm of %s does not reach: %s is %s from its base", r.Length(w.Arm), h.what, r.Length(off))
 		return 0, false
 	}
 	return s.Base, true
@@ -97,7 +97,7 @@ func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) 
 // clamp grips a thing at the point of it nearest to what it holds.
 func (r *holder) clamp(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 	if name, _, dotted := strings.Cut(w.On.Name, "."); dotted && r.things[name].kind == aRoom {
-		r.errorf(w.On.Span, scene.CodeWrongThing, "write {wall: "+w.On.Name+"} for a plate on it", "a clamp holds on to a thing, not to a wall")
+		r.Errorf(w.On.Span, scene.CodeWrongThing, "write {wall: "+w.On.Name+"} for a plate on it", "a clamp holds on to a thing, not to a wall")
 		return false
 	}
 	t, ok := r.named(w.On, aFurniture, anOpening, aGrip, aLight)
@@ -135,7 +135,7 @@ func (r *holder) fixToWalls(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 		return false
 	}
 	if w.Kind == term.Pole && w.Walls[0].Name == w.Walls[1].Name {
-		r.errorf(w.Walls[1].Span, CodeSamePlace, "name the wall across from it", "a pole goes between two walls, and both are %s", w.Walls[0].Name)
+		r.Errorf(w.Walls[1].Span, CodeSamePlace, "name the wall across from it", "a pole goes between two walls, and both are %s", w.Walls[0].Name)
 		return false
 	}
 	for _, ref := range w.Walls {

@@ -123,7 +123,7 @@ func (r *register) named(ref scene.Ref, wanted ...kind) (thing, bool) {
 func (r *register) unknown(ref scene.Ref, names []string) {
 	if name, part, dotted := strings.Cut(ref.Name, "."); dotted {
 		if t, known := r.things[name]; known {
-			r.errorf(ref.Span, source.CodeUnknownName, partHint(name, part, t.kind),
+			r.Errorf(ref.Span, source.CodeUnknownName, partHint(name, part, t.kind),
 				"%s, %s, has no part %q to stand at or aim at", name, t.kind.article(), part)
 			return
 		}
@@ -132,7 +132,7 @@ func (r *register) unknown(ref scene.Ref, names []string) {
 	if hint == "" {
 		hint = listed(names)
 	}
-	r.errorf(ref.Span, source.CodeUnknownName, hint, "nothing is called %s", ref.Name)
+	r.Errorf(ref.Span, source.CodeUnknownName, hint, "nothing is called %s", ref.Name)
 }
 
 // partHint is how to write what a part that there is not was likely meant as.
@@ -163,7 +163,7 @@ func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
 	if hint == "" {
 		hint = "the scene has none: add one, or write this in another way"
 	}
-	r.errorf(ref.Span, scene.CodeWrongThing, hint, "%s is %s, where %s belongs", ref.Name, is, meant)
+	r.Errorf(ref.Span, scene.CodeWrongThing, hint, "%s is %s, where %s belongs", ref.Name, is, meant)
 }
 
 // mostListed is how many names a hint offers.
@@ -224,8 +224,8 @@ func (r *draft) noSuchWall(ref scene.Ref, room *plan.Room) {
 		hint = "the walls of " + room.Name + " are " + strings.Join(walls, ", ")
 	}
 	if ref.Name == room.Name {
-		r.errorf(ref.Span, CodeNoSuchWall, hint, "%s is a room; say which of its walls", ref.Name)
+		r.Errorf(ref.Span, CodeNoSuchWall, hint, "%s is a room; say which of its walls", ref.Name)
 		return
 	}
-	r.errorf(ref.Span, CodeNoSuchWall, hint, "there is no wall %s", ref.Name)
+	r.Errorf(ref.Span, CodeNoSuchWall, hint, "there is no wall %s", ref.Name)
 }

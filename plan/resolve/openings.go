@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -22,7 +23,7 @@ func (r *wallPass) openings() {
 	r.stockWalls()
 	for i := range r.s.Openings {
 		o := &r.s.Openings[i]
-		leave := r.about(o.Path)
+		leave := r.About(o.Path)
 		if resolved, ok := r.openingOf(o); ok {
 			r.out.Openings = append(r.out.Openings, resolved)
 		}
@@ -62,7 +63,7 @@ func (r *wallPass) widthOf(o *scene.Opening) (float64, bool) {
 	case o.Width.Set:
 		return o.Width.V, true
 	case o.Kind == term.Door:
-		r.assume(o.Path, "width", r.length(doorWidth))
+		r.assume(o.Path, "width", r.Length(doorWidth))
 		return doorWidth, true
 	}
 	r.lacks(o.Span, "add width: 1.2", "%s has no width", o.Name)
@@ -74,8 +75,8 @@ func (r *wallPass) alongWall(o *scene.Opening, room *plan.Room, wall *plan.Wall,
 	long := wall.Length()
 	name := room.Name + "." + wall.Name
 	if width > long+plane.Grain {
-		span := either(o.Width.Span.Valid(), o.Width.Span, o.Span)
-		r.errorf(span, CodeOpeningWide, "width may be at most "+r.length(long), "%s is %s wide, and %s is only %s long", o.Name, r.length(width), name, r.length(long))
+		span := report.Either(o.Width.Span.Valid(), o.Width.Span, o.Span)
+		r.Errorf(span, CodeOpeningWide, "width may be at most "+r.Length(long), "%s is %s wide, and %s is only %s long", o.Name, r.Length(width), name, r.Length(long))
 		return 0, false
 	}
 	if !o.Along.Set {
@@ -87,11 +88,11 @@ func (r *wallPass) alongWall(o *scene.Opening, room *plan.Room, wall *plan.Wall,
 	from := o.Along.Metres
 	switch over := from + width - long; {
 	case from < -plane.Grain:
-		r.errorf(o.Along.Span, CodeOpeningBeyond, "count from the wall's left end, as seen from inside",
-			"%s begins %s before the left end of %s", o.Name, r.length(-from), name)
+		r.Errorf(o.Along.Span, CodeOpeningBeyond, "count from the wall's left end, as seen from inside",
+			"%s begins %s before the left end of %s", o.Name, r.Length(-from), name)
 	case over > plane.Grain:
-		r.errorf(o.Along.Span, CodeOpeningBeyond, "along may be at most "+r.length(long-width),
-			"%s ends %s beyond the right end of %s, which is %s long", o.Name, r.length(over), name, r.length(long))
+		r.Errorf(o.Along.Span, CodeOpeningBeyond, "along may be at most "+r.Length(long-width),
+			"%s ends %s beyond the right end of %s, which is %s long", o.Name, r.Length(over), name, r.Length(long))
 	default:
 		return from, true
 	}
@@ -106,25 +107,25 @@ func (r *wallPass) sillAndHead(o *scene.Opening, room *plan.Room, to *plan.Openi
 		sill, head = windowSill, min(windowHead, ceiling)
 	}
 	if !o.Sill.Set && o.Kind == term.Window {
-		r.assume(o.Path, "sill", r.length(sill))
+		r.assume(o.Path, "sill", r.Length(sill))
 	}
 	if !o.Head.Set {
-		r.assume(o.Path, "head", r.length(head))
+		r.assume(o.Path, "head", r.Length(head))
 	}
 	sill, head = o.Sill.Or(sill), o.Head.Or(head)
 	to.Sill, to.Head = room.Base+sill, room.Base+head
-	at := func(g scene.Given[float64]) source.Span { return either(g.Span.Valid(), g.Span, o.Span) }
+	at := func(g scene.Given[float64]) source.Span { return report.Either(g.Span.Valid(), g.Span, o.Span) }
 	switch {
 	case sill < -plane.Grain:
-		r.errorf(at(o.Sill), CodeSillBelowFloor, "write sill: 0, or more", "the sill of %s is %s below the floor of %s", o.Name, r.length(-sill), room.Name)
+		r.Errorf(at(o.Sill), CodeSillBelowFloor, "write sill: 0, or more", "the sill of %s is %s below the floor of %s", o.Name, r.Length(-sill), room.Name)
 	case head <= sill+plane.Grain && o.Sill.Set && o.Head.Set && r.doc != nil:
 		// the loader has told
 	case head <= sill+plane.Grain:
-		span := either(o.Sill.Set, at(o.Sill), at(o.Head))
-		r.errorf(span, scene.CodeContradicts, "give it a head over "+r.length(sill)+", or a sill under "+r.length(head), "the sill of %s at %s is not below its head at %s", o.Name, r.length(sill), r.length(head))
+		span := report.Either(o.Sill.Set, at(o.Sill), at(o.Head))
+		r.Errorf(span, scene.CodeContradicts, "give it a head over "+r.Length(sill)+", or a sill under "+r.Length(head), "the sill of %s at %s is not below its head at %s", o.Name, r.Length(sill), r.Length(head))
 	case head > ceiling+plane.Grain:
-		r.errorf(at(o.Head), CodeHeadOverCeiling, "head may be at most "+r.length(ceiling), "the head of %s at %s is %s over the ceiling of %s, which is %s high there",
-			o.Name, r.length(head), r.length(head-ceiling), room.Name, r.length(ceiling))
+		r.Errorf(at(o.Head), CodeHeadOverCeiling, "head may be at most "+r.Length(ceiling), "the head of %s at %s is %s over the ceiling of %s, which is %s high there",
+			o.Name, r.Length(head), r.Length(head-ceiling), room.Name, r.Length(ceiling))
 	default:
 		return true
 	}
@@ -208,10 +209,10 @@ func (r *wallPass) oneHoleEach() {
 				code, hint = CodeOpeningTwice, "leave one of them out: an opening cuts every wall up to the next room"
 				message = "%s and %s are the same hole from both sides of %s.%s"
 			}
-			leave := r.about(r.things[b.name].path)
-			d := r.diagnostic(source.Error, r.out.Openings[i].Span, code, hint, message, a.name, b.name, a.room, a.wall)
+			leave := r.About(r.things[b.name].path)
+			d := r.Diagnostic(source.Error, r.out.Openings[i].Span, code, hint, message, a.name, b.name, a.room, a.wall)
 			d.Related = []source.Related{{Span: r.out.Openings[k].Span, Message: a.name + " is here"}}
-			r.log.Add(d)
+			r.Log.Add(d)
 			leave()
 		}
 	}

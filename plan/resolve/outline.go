@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -111,11 +112,11 @@ func (r *roomPass) closes(room *scene.Room, miss r2.Vec) bool {
 	case off <= plane.Grain:
 		return true
 	case off <= closing:
-		r.infof(room.FormSpan, CodeOutlineOff, "",
+		r.Infof(room.FormSpan, CodeOutlineOff, "",
 			"the outline of %s closes to %.0f mm (%s); shared out among its sides", room.Name, 1000*off, r.offset(miss))
 		return true
 	}
-	r.errorf(room.FormSpan, CodeOutlineOpen, r.backHint(miss),
+	r.Errorf(room.FormSpan, CodeOutlineOpen, r.backHint(miss),
 		"the outline of %s does not close: it ends %s of where it began", room.Name, r.offset(miss))
 	return false
 }
@@ -134,19 +135,19 @@ func (r *roomPass) backHint(miss r2.Vec) string {
 // step is one step of an outline as it would be written.
 func (r *roomPass) step(d float64, forward, back string) string {
 	if d < 0 {
-		return back + " " + r.length(-d)
+		return back + " " + r.Length(-d)
 	}
-	return forward + " " + r.length(d)
+	return forward + " " + r.Length(d)
 }
 
 // offset says where one point lies from another: "0.30 m right and 0.05 m up".
 func (r *roomPass) offset(d r2.Vec) string {
 	var words []string
 	if math.Abs(d.X) > plane.Grain {
-		words = append(words, r.length(math.Abs(d.X))+either(d.X > 0, " right", " left"))
+		words = append(words, r.Length(math.Abs(d.X))+report.Either(d.X > 0, " right", " left"))
 	}
 	if math.Abs(d.Y) > plane.Grain {
-		words = append(words, r.length(math.Abs(d.Y))+either(d.Y > 0, " up", " down"))
+		words = append(words, r.Length(math.Abs(d.Y))+report.Either(d.Y > 0, " up", " down"))
 	}
 	return strings.Join(words, " and ")
 }

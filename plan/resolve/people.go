@@ -2,6 +2,7 @@ package resolve
 
 import (
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/term"
@@ -12,7 +13,7 @@ import (
 func (r *peoplePass) populate() {
 	for i := range r.s.People {
 		written := &r.s.People[i]
-		leave := r.about(written.Path)
+		leave := r.About(written.Path)
 		if p, ok := r.personOf(written); ok {
 			p.Own = r.body(written, &p)
 			r.out.People = append(r.out.People, p)
@@ -93,7 +94,7 @@ type rest struct{ feet, seat, eyes float64 }
 // resting is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
 // deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
 func (r *aimer) resting(p *scene.Person, s plan.Spot) rest {
-	at := rest{feet: s.Base, seat: s.Base + either(p.Pose.V == term.Propped, bedHeight, plan.SeatHeight)}
+	at := rest{feet: s.Base, seat: s.Base + report.Either(p.Pose.V == term.Propped, bedHeight, plan.SeatHeight)}
 	if f, ok := r.sitsOn(p, s); ok {
 		at.feet, at.seat = f.Base, s.Base
 	}
@@ -119,7 +120,7 @@ func (r *peoplePass) assumePerson(p *scene.Person, eyes, bearing float64) {
 		r.assume(p.Path, "pose", string(term.Standing))
 	}
 	if eyesAssumed(p) {
-		r.assume(p.Path, "eyes", r.length(eyes))
+		r.assume(p.Path, "eyes", r.Length(eyes))
 	}
 	if !p.Faces.Set {
 		to := r.firstCamera()

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -138,7 +139,7 @@ func (r *placer) look(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool) {
 	}
 	d := r2.Sub(to.At, by.At)
 	if r2.Norm(d) <= plane.Grain {
-		r.errorf(p.Toward.Span, CodeSamePlace, "move one of them, or look toward another", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, p.Toward.Name)
+		r.Errorf(p.Toward.Span, CodeSamePlace, "move one of them, or look toward another", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, p.Toward.Name)
 		return r2.Vec{}, false
 	}
 	return r2.Unit(d), true
@@ -154,7 +155,7 @@ func (r *placer) nose(p *scene.Place, found bool) (r2.Vec, bool) {
 		return plane.Direction(bearing), ok
 	}
 	if t := r.things[p.Thing.Name]; t.kind != aPerson && t.kind != aCamera {
-		r.errorf(p.Thing.Span, scene.CodeWrongThing, "add toward: and what to look at",
+		r.Errorf(p.Thing.Span, scene.CodeWrongThing, "add toward: and what to look at",
 			"%s is %s: only a person or a camera has a look of its own", p.Thing.Name, t.kind.article())
 		return r2.Vec{}, false
 	}
@@ -172,8 +173,8 @@ func (r *placer) atWall(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spo
 		along = p.Along.Metres
 	}
 	if over := max(along-wall.Length(), -along); over > plane.Grain {
-		r.errorf(p.Along.Span, CodeAlongBeyond, "along may be at most "+r.length(wall.Length()), "%s is %s beyond the end of %s, which is %s long",
-			r.length(along), r.length(over), p.Thing.Name, r.length(wall.Length()))
+		r.Errorf(p.Along.Span, CodeAlongBeyond, "along may be at most "+r.Length(wall.Length()), "%s is %s beyond the end of %s, which is %s long",
+			r.Length(along), r.Length(over), p.Thing.Name, r.Length(wall.Length()))
 		return plan.Spot{}, false
 	}
 	at := wall.On(along)
@@ -205,7 +206,7 @@ func (r *placer) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.
 	} else {
 		at = r2.Add(at, r2.Scale(o.Depth+p.Out.V+extent(r2.Scale(-1, o.Outward)), o.Outward))
 	}
-	s := r.standing(at, either(p.In.Set, o.Room, o.Other))
+	s := r.standing(at, report.Either(p.In.Set, o.Room, o.Other))
 	s.Floor, s.Opening, s.Outside = r.out.RoomNamed(o.Room).Base, o.Name, p.Out.Set
 	return s, true
 }
@@ -234,7 +235,7 @@ func (r *placer) onTop(p *scene.Place) (plan.Spot, bool) {
 	s.At, s.On = r2.Add(under.At, plane.Vec(p.Shift)), p.Thing.Name
 	top, over := topAt(f, s.At)
 	if !over {
-		r.warnf(p.Span, CodeNotOnTop, "shift is counted from its centre", "%s is not over %s, which it stands on", r.xy(s.At), f.Name)
+		r.Warnf(p.Span, CodeNotOnTop, "shift is counted from its centre", "%s is not over %s, which it stands on", r.XY(s.At), f.Name)
 	}
 	s.Base = top
 	return s, true

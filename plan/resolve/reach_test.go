@@ -64,31 +64,6 @@ func TestReach(t *testing.T) {
 	}
 }
 
-// The move that is offered frees what it is offered for.
-func TestMoveOfReachFrees(t *testing.T) {
-	log := &source.Log{}
-	doc := opened(t, den+"lights: {k: {output: {luminance: 9, face: [1.2, 1.2]}, at: [0.3, 0.2], height: 2, mount: hand, aim: [2, 2.5, 0]}}", log)
-	hold := &holder{&aimer{newPlacer(newHistory(newCatalogue(doc, doc.Scene("", log), log), nil))}}
-	(&roomPass{hold.catalogue}).rooms()
-	walls := &wallPass{catalogue: hold.catalogue}
-	walls.openings()
-	walls.shell()
-	(&lightPass{hold}).hangLights()
-	r := newReacher(hold.out, log)
-	k := r.reachOfLight(&r.out.Lights[0])
-	if len(r.contacts(k, r3.Vec{}, false)) == 0 {
-		t.Fatal("it stands free already")
-	}
-	pushes, ok := r.freed(k, false)
-	var moved r3.Vec
-	for _, p := range pushes {
-		moved = r3.Add(moved, r3.Scale(p.deep, p.away))
-	}
-	if met := r.contacts(k, moved, false); !ok || len(met) > 0 {
-		t.Errorf("moved by %v it meets %v", moved, met)
-	}
-}
-
 // A tube on a wall lies along it, and turns about its aim only where its roll is written.
 func TestTubeOnWall(t *testing.T) {
 	const tube = "lights: {k: {unit: led-tube-120, at: {wall: den.right, along: 2, in: 0.05}, height: 1.5, aim: [2, 4, 1.5], mount: {wall: den.right}"

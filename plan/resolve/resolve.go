@@ -1,9 +1,8 @@
 package resolve
 
 import (
-
-
 	"scrimshaw/plan"
+	"scrimshaw/plan/review/fit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
@@ -58,7 +57,7 @@ func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source
 	(&exposurePass{known.draft}).expose()
 	(&meterPass{aims}).placeMeters()
 	aims.keepSpots()
-	checkFit(doc, known.out, log)
+	fit.Check(doc, known.out, log)
 	(&finisher{aims.placer}).finish()
 	return known.out
 }
@@ -84,6 +83,6 @@ func (r *draft) levels() {
 // Scene by hand hears it from here.
 func (r *register) lacks(span source.Span, hint, format string, args ...any) {
 	if r.doc == nil {
-		r.errorf(span, source.CodeMissingKey, hint, format, args...)
+		r.Errorf(span, source.CodeMissingKey, hint, format, args...)
 	}
 }

@@ -42,7 +42,7 @@ func ask[T any](r *placer, known map[string]answer[T], q question, work func() (
 	}
 	r.asked[q] = true
 	r.asking = append(r.asking, q)
-	leave := r.about(r.things[q.of].path)
+	leave := r.About(r.things[q.of].path)
 	v, ok := work()
 	leave()
 	r.asking = r.asking[:len(r.asking)-1]
@@ -65,13 +65,13 @@ func (r *placer) tellRing(q question) {
 	for _, q := range append(ring, ring[0]) {
 		words = append(words, q.String())
 	}
-	d := r.diagnostic(source.Error, r.spanOf(ring[0]), CodeCycle, "give one of them a place of its own",
+	d := r.Diagnostic(source.Error, r.spanOf(ring[0]), CodeCycle, "give one of them a place of its own",
 		"these wait for each other in a cycle: %s", strings.Join(words, " -> "))
 	d.Path = r.things[ring[0].of].path
 	for _, q := range ring[1:] {
 		d.Related = append(d.Related, source.Related{Span: r.spanOf(q), Message: q.String() + " waits here"})
 	}
-	r.log.Add(d)
+	r.Log.Add(d)
 }
 
 // spanOf is where the value was written that answers q.

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -20,13 +21,13 @@ func (r *roomPass) rooms() {
 	walls := 0
 	for i := range r.s.Rooms {
 		room := &r.s.Rooms[i]
-		leave := r.about(room.Path)
+		leave := r.About(room.Path)
 		if resolved, ok := r.roomOf(room); ok {
 			walls += len(resolved.Walls)
 			r.out.Rooms = append(r.out.Rooms, resolved)
 		}
 		if walls > mostWalls {
-			r.errorf(room.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d walls", mostWalls)
+			r.Errorf(room.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d walls", mostWalls)
 			r.out.Rooms = nil
 			leave()
 			return
@@ -47,7 +48,7 @@ func (r *roomPass) roomOf(room *scene.Room) (plan.Room, bool) {
 	t.turnLeft()
 	thickness := room.Wall.Or(defaultThickness)
 	if !room.Wall.Set {
-		r.assume(room.Path, "wall", r.length(thickness))
+		r.assume(room.Path, "wall", r.Length(thickness))
 	}
 	resolved := plan.Room{
 		Name: room.Name, Inside: t.corners, Parts: plane.ConvexParts(t.corners),
@@ -74,8 +75,8 @@ const longestWall = 150
 func (r *roomPass) stage(room *scene.Room, to *plan.Room) {
 	for i := range to.Walls {
 		if long := to.Walls[i].Length(); long > longestWall {
-			r.warnf(room.FormSpan, CodeRoomLarge, "bare numbers are "+either(r.s.Feet, "feet; write 400 in for inches", "metres; write 400 cm for centimetres"),
-				"%s.%s is %s long", to.Name, to.Walls[i].Name, r.length(long))
+			r.Warnf(room.FormSpan, CodeRoomLarge, "bare numbers are "+report.Either(r.s.Feet, "feet; write 400 in for inches", "metres; write 400 cm for centimetres"),
+				"%s.%s is %s long", to.Name, to.Walls[i].Name, r.Length(long))
 			return
 		}
 	}
@@ -99,7 +100,7 @@ func (t *tracing) turnLeft() {
 func (r *roomPass) ceil(room *scene.Room, to *plan.Room) bool {
 	if room.Slope == nil {
 		if !room.Height.Set {
-			r.assume(room.Path, "height", r.length(defaultHeight))
+			r.assume(room.Path, "height", r.Length(defaultHeight))
 		}
 		to.Top = to.Base + room.Height.Or(defaultHeight)
 		to.CeilingLow = to.Top
@@ -139,13 +140,13 @@ func (r *roomPass) keepApart() {
 			if !plane.Overlap(a.Base, a.Top, b.Base, b.Top) {
 				continue
 			}
-			leave := r.about(r.things[b.Name].path)
+			leave := r.About(r.things[b.Name].path)
 			if at, wide := overlap(a, b); wide > plane.Grain {
-				r.log.Add(r.together(source.Error, CodeRoomsOverlap, a, b,
-					"the insides of %s and %s overlap by %s at %s", a.Name, b.Name, r.length(wide), r.xy(at)))
+				r.Log.Add(r.together(source.Error, CodeRoomsOverlap, a, b,
+					"the insides of %s and %s overlap by %s at %s", a.Name, b.Name, r.Length(wide), r.XY(at)))
 			} else if at, long := plan.Seam(a, b); long > plane.Grain {
-				r.log.Add(r.together(source.Warning, CodeRoomsTouch, a, b,
-					"%s and %s touch for %s at %s: no wall stands between them", a.Name, b.Name, r.length(long), r.xy(at)))
+				r.Log.Add(r.together(source.Warning, CodeRoomsTouch, a, b,
+					"%s and %s touch for %s at %s: no wall stands between them", a.Name, b.Name, r.Length(long), r.XY(at)))
 			}
 			leave()
 		}
@@ -154,7 +155,7 @@ func (r *roomPass) keepApart() {
 
 // together is a fault that two rooms share.
 func (r *roomPass) together(s source.Severity, code string, a, b *plan.Room, format string, args ...any) source.Diagnostic {
-	d := r.diagnostic(s, b.Span, code, "size and corners are clear inside; leave the party wall between two rooms", format, args...)
+	d := r.Diagnostic(s, b.Span, code, "size and corners are clear inside; leave the party wall between two rooms", format, args...)
 	d.Related = []source.Related{{Span: a.Span, Message: a.Name + " is here"}}
 	return d
 }
@@ -183,7 +184,7 @@ func (r *roomPass) cupboard(room *scene.Room, to *plan.Room) {
 		wide = max(wide, plane.Width(part))
 	}
 	if wide < leastRoom {
-		r.warnf(room.FormSpan, CodeRoomNarrow, "bare numbers are "+either(r.s.Feet, "feet; write 3 m for metres", "metres; write 12 ft for feet"),
-			"%s is %s wide", to.Name, r.length(wide))
+		r.Warnf(room.FormSpan, CodeRoomNarrow, "bare numbers are "+report.Either(r.s.Feet, "feet; write 3 m for metres", "metres; write 12 ft for feet"),
+			"%s is %s wide", to.Name, r.Length(wide))
 	}
 }

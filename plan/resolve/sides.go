@@ -24,7 +24,7 @@ func (r *placer) turn(p *scene.Place) (float64, bool) {
 		return mirrored(leftward, back, t.Side == scene.OwnRight), ok
 	}
 	if r.isAt(p.Thing, aCamera) || p.Form == scene.ByToward && r.isAt(p.Toward, aCamera) {
-		r.errorf(t.Span, scene.CodeWrongSide, "say camera-left or camera-right, or a person's own-left or own-right",
+		r.Errorf(t.Span, scene.CodeWrongSide, "say camera-left or camera-right, or a person's own-left or own-right",
 			"left of what? A camera stands at an end of this place")
 		return 0, false
 	}
@@ -54,7 +54,7 @@ func (r *placer) end(p *scene.Place, k kind, fault string) (back, ok bool) {
 	if k == aPerson {
 		hint = "say camera-left, or left where no camera is meant"
 	}
-	r.errorf(p.Turn.Span, scene.CodeWrongSide, hint, "%s", fault)
+	r.Errorf(p.Turn.Span, scene.CodeWrongSide, hint, "%s", fault)
 	return false, false
 }
 

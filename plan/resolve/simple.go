@@ -3,6 +3,7 @@ package resolve
 import (
 	"math"
 
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -13,23 +14,23 @@ import (
 // sides that meet or turn back on each other. It logs what is wrong.
 func (r *roomPass) simple(room *scene.Room, t tracing) bool {
 	if n := len(t.corners); n < 3 || n > mostCorners {
-		r.errorf(room.FormSpan, CodeOutlineCorners, "make two rooms of it, or leave corners out", "%s has %d corners; a room has 3 to %d", room.Name, n, mostCorners)
+		r.Errorf(room.FormSpan, CodeOutlineCorners, "make two rooms of it, or leave corners out", "%s has %d corners; a room has 3 to %d", room.Name, n, mostCorners)
 		return false
 	}
 	if !r.everySideLong(room, t) {
 		return false
 	}
 	if i, k, at, found := plane.FirstMeeting(t.corners); found {
-		how := either(plane.Neighbours(i, k, len(t.corners)), "fold over each other", "meet")
-		d := r.diagnostic(source.Error, t.spans[k], CodeOutlineCrosses,
+		how := report.Either(plane.Neighbours(i, k, len(t.corners)), "fold over each other", "meet")
+		d := r.Diagnostic(source.Error, t.spans[k], CodeOutlineCrosses,
 			"list the corners in the order of a walk round the room",
-			"the outline of %s crosses itself: walls %s and %s %s at %s", room.Name, t.walls[i], t.walls[k], how, r.xy(at))
+			"the outline of %s crosses itself: walls %s and %s %s at %s", room.Name, t.walls[i], t.walls[k], how, r.XY(at))
 		d.Related = []source.Related{{Span: t.spans[i], Message: "wall " + t.walls[i] + " begins here"}}
-		r.log.Add(d)
+		r.Log.Add(d)
 		return false
 	}
 	if math.Abs(plane.Area(t.corners)) < leastFloor {
-		r.errorf(room.FormSpan, CodeRoomSmall, "check its lengths and their units", "%s has no floor to stand on: it is %s m²",
+		r.Errorf(room.FormSpan, CodeRoomSmall, "check its lengths and their units", "%s has no floor to stand on: it is %s m²",
 			room.Name, unit.FormatNumber(math.Abs(plane.Area(t.corners))))
 		return false
 	}
@@ -44,7 +45,7 @@ func (r *roomPass) everySideLong(room *scene.Room, t tracing) bool {
 	for i, a := range t.corners {
 		b := t.corners[(i+1)%len(t.corners)]
 		if plane.Same(a, b) {
-			r.errorf(t.spans[i], CodeWallLength, "leave one of its two corners out",
+			r.Errorf(t.spans[i], CodeWallLength, "leave one of its two corners out",
 				"wall %s.%s has no length", room.Name, t.walls[i])
 			long = false
 		}

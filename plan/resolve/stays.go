@@ -14,22 +14,22 @@ import (
 // freeze notes what stays, and refuses what cannot.
 func (r *history) freeze() {
 	r.frozen = map[string]bool{}
-	defer r.about("setups." + r.s.Setup)()
+	defer r.About("setups." + r.s.Setup)()
 	for _, ref := range r.s.Stays {
 		t, ok := r.named(ref, aFurniture, aPerson, aCamera, aLight, aGrip)
 		if !ok {
 			continue
 		}
 		if r.before == nil {
-			r.errorf(ref.Span, CodeNothingBefore, "remove stays, or say which set-up this one is after", "%s cannot stay: no set-up comes before this one", ref.Name)
+			r.Errorf(ref.Span, CodeNothingBefore, "remove stays, or say which set-up this one is after", "%s cannot stay: no set-up comes before this one", ref.Name)
 			return
 		}
 		if _, stood := r.before.Spots[ref.Name]; !stood {
-			r.errorf(ref.Span, source.CodeUnknownName, "leave it out of stays", "%s cannot stay: it did not stand in the set-up before", ref.Name)
+			r.Errorf(ref.Span, source.CodeUnknownName, "leave it out of stays", "%s cannot stay: it did not stand in the set-up before", ref.Name)
 			continue
 		}
 		if r.writtenHere(r.nodeOf(t), "at") {
-			r.errorf(ref.Span, CodeStaysMoved, "leave it out of stays, or out of the change", "%s is said to stay and to move", ref.Name)
+			r.Errorf(ref.Span, CodeStaysMoved, "leave it out of stays, or out of the change", "%s is said to stay and to move", ref.Name)
 			continue
 		}
 		r.frozen[ref.Name] = true

@@ -55,10 +55,10 @@ func (r *lightPass) oneTagEach() {
 			first[l.Tag] = l
 			continue
 		}
-		leave := r.about(l.Path)
-		d := r.diagnostic(source.Warning, l.Span, CodeTagTwice, "give one of them another tag", "%s and %s are both tagged %s", f.Name, l.Name, l.Tag)
+		leave := r.About(l.Path)
+		d := r.Diagnostic(source.Warning, l.Span, CodeTagTwice, "give one of them another tag", "%s and %s are both tagged %s", f.Name, l.Name, l.Tag)
 		d.Related = []source.Related{{Span: f.Span, Message: f.Name + " is here"}}
-		r.log.Add(d)
+		r.Log.Add(d)
 		leave()
 	}
 }

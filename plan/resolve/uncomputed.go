@@ -33,7 +33,7 @@ func (r *draft) formNotComputed(table, form, path string, span source.Span) {
 		return
 	}
 	r.notComputed(l, path, span)
-	r.warnf(span, source.CodeLater, "take the figures as those without it", "%s is drawn and not computed yet: %s", form, l.Waits)
+	r.Warnf(span, source.CodeLater, "take the figures as those without it", "%s is drawn and not computed yet: %s", form, l.Waits)
 }
 
 // worded says a key with what it is on, by its number on the plan.

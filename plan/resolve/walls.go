@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 )
@@ -40,7 +41,7 @@ func mitre(ring []r2.Vec, w, next *plan.Wall, corner r2.Vec, left bool) []r2.Vec
 		l = l.Reversed()
 	}
 	ring = plane.Clip(ring, l)
-	convex := r2.Dot(next.Outward, w.Rightward())*either(left, -1.0, 1.0) > 0
+	convex := r2.Dot(next.Outward, w.Rightward())*report.Either(left, -1.0, 1.0) > 0
 	if reach := 2 * w.Thickness / r2.Norm(half); convex && reach > mostMitre*w.Thickness {
 		out := r2.Unit(half)
 		ring = plane.Clip(ring, plane.Line{At: r2.Add(corner, r2.Scale(mostMitre*w.Thickness, out)), Normal: r2.Scale(-1, out)})
@@ -93,7 +94,7 @@ func (r *wallPass) shareGaps(blocks []block, room *plan.Room, k int) []block {
 				continue
 			}
 			if f.Gap > both+plane.Grain && room.Name < other.Name {
-				r.assumeOnce(r.things[room.Name].path, "wall to "+other.Name, r.length(f.Gap)+", the gap")
+				r.assumeOnce(r.things[room.Name].path, "wall to "+other.Name, r.Length(f.Gap)+", the gap")
 			}
 			blocks = shareGap(blocks, w, f, z0, z1)
 		}

@@ -13,6 +13,7 @@ import (
 	"scrimshaw/plan/internal/truth"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/resolve"
+	"scrimshaw/plan/review/fit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -38,7 +39,7 @@ var measured embed.FS
 const mostTries = 400
 
 // refused are the codes of warnings that a scene may not have: its figures would mean little.
-var refused = []string{resolve.CodeInSolid, resolve.CodeLightInSolid, resolve.CodeOutside, resolve.CodeOverCeiling, resolve.CodeAllDark, resolve.CodeRoomsTouch,
+var refused = []string{fit.CodeInSolid, fit.CodeLightInSolid, fit.CodeOutside, fit.CodeOverCeiling, fit.CodeAllDark, resolve.CodeRoomsTouch,
 	resolve.CodeNotOnTop, source.CodeLater}
 
 // Make gives the scene of a kind and a seed: its text, and what it resolves to.
@@ -77,5 +78,5 @@ func read(text string, env scene.Env) (*plan.Setup, error) {
 			return nil, errors.New(d.Message)
 		}
 	}
-	return s, fit(s)
+	return s, usable(s)
 }

@@ -1,4 +1,4 @@
-package resolve
+package fit
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
@@ -19,7 +20,7 @@ import (
 func (r *checker) check() {
 	for i := range r.out.Lights {
 		l := &r.out.Lights[i]
-		leave := r.about(l.Path)
+		leave := r.About(l.Path)
 		if r.inAir(l) {
 			r.lightFree(l)
 			r.throughOpening(l)
@@ -32,7 +33,7 @@ func (r *checker) check() {
 	}
 	for i := range r.out.Grip {
 		g := &r.out.Grip[i]
-		leave := r.about(r.things[g.Name].path)
+		leave := r.About(r.things[g.Name].path)
 		if r.gripFree(g) && r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z) {
 			r.legsFree(g.Name, &g.Mount, g.Base, "")
 		}
@@ -80,7 +81,7 @@ func (r *checker) heightSpan(l *plan.Light) source.Span {
 func (r *checker) inAir(l *plan.Light) bool {
 	at, z := plan.InPlan(l.Frame.At), l.Frame.At.Z
 	if name := r.solidAt(l.Frame.At); name != "" {
-		r.errorf(r.things[l.Name].at, CodeLightInSolid, "move it, or change its height",
+		r.Errorf(r.things[l.Name].at, CodeLightInSolid, "move it, or change its height",
 			"%s is inside a solid: %s", l.Name, name)
 		return false
 	}
@@ -90,13 +91,13 @@ func (r *checker) inAir(l *plan.Light) bool {
 	s := r.out.Spots[l.Name]
 	if room := r.out.RoomHolding(at, s.Room); room != nil {
 		if over := z - room.CeilingAt(at); over > plane.Grain {
-			r.errorf(r.heightSpan(l), CodeOverCeiling, "height may be at most "+r.length(l.Height-over),
-				"%s is %s over the ceiling of %s", l.Name, r.length(over), room.Name)
+			r.Errorf(r.heightSpan(l), CodeOverCeiling, "height may be at most "+r.Length(l.Height-over),
+				"%s is %s over the ceiling of %s", l.Name, r.Length(over), room.Name)
 			return false
 		}
 	}
 	if below := min(s.Base, s.Floor) - z; below > plane.Grain {
-		r.errorf(r.heightSpan(l), CodeLightBelowFloor, "a height counts from the floor", "%s is %s under %s", l.Name, r.length(below), either(s.Room != "", "the floor of "+s.Room, "the ground"))
+		r.Errorf(r.heightSpan(l), CodeLightBelowFloor, "a height counts from the floor", "%s is %s under %s", l.Name, r.Length(below), report.Either(s.Room != "", "the floor of "+s.Room, "the ground"))
 		return false
 	}
 	return true
@@ -105,7 +106,7 @@ func (r *checker) inAir(l *plan.Light) bool {
 // lightFree warns of a lamp whose face or body reaches into something, or through it.
 func (r *checker) lightFree(l *plan.Light) {
 	if found, mend := r.reachInto(r.reachOfLight(l)); found != "" {
-		r.warnf(r.things[l.Name].at, CodeLightInSolid, mend, "%s", found)
+		r.Warnf(r.things[l.Name].at, CodeLightInSolid, mend, "%s", found)
 	}
 }
 
@@ -114,11 +115,11 @@ func (r *checker) lightFree(l *plan.Light) {
 func (r *checker) gripFree(g *plan.Grip) bool {
 	span := r.things[g.Name].at
 	if name := r.solidAt(g.Frame.At, g.IDs...); name != "" {
-		r.warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside a solid: %s", g.Name, name)
+		r.Warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside a solid: %s", g.Name, name)
 		return false
 	}
 	if found, mend := r.reachInto(r.reachOfGrip(g)); found != "" {
-		r.warnf(span, CodeInSolid, mend, "%s", found)
+		r.Warnf(span, CodeInSolid, mend, "%s", found)
 	}
 	return true
 }
@@ -136,7 +137,7 @@ func (r *checker) standsFree(name string, m plan.Mount, base, top float64) bool 
 	if in == "" {
 		return true
 	}
-	r.warnf(r.things[name].at, CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
+	r.Warnf(r.things[name].at, CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
 		"the stand of %s goes through %s", r.out.Numbered(name), in)
 	return false
 }
@@ -145,12 +146,12 @@ func (r *checker) standsFree(name string, m plan.Mount, base, top float64) bool 
 func (r *checker) checkFurniture() {
 	for i := range r.out.Furniture {
 		f := &r.out.Furniture[i]
-		leave := r.about(r.things[f.Name].path)
+		leave := r.About(r.things[f.Name].path)
 		r.fitsBetweenWalls(f)
 		if room := r.out.RoomHolding(f.At, r.out.Spots[f.Name].Room); room != nil {
 			ceiling := room.CeilingAt(f.At)
 			if over := f.Z1 - ceiling; over > plane.Grain {
-				r.warnf(f.Span, CodeOverCeiling, "its top may be at most "+r.length(ceiling-room.Base)+" over the floor", "%s is %s too tall for %s", f.Name, r.length(over), room.Name)
+				r.Warnf(f.Span, CodeOverCeiling, "its top may be at most "+r.Length(ceiling-room.Base)+" over the floor", "%s is %s too tall for %s", f.Name, r.Length(over), room.Name)
 			}
 		}
 		leave()
@@ -171,7 +172,7 @@ func (r *checker) fitsBetweenWalls(f *plan.Furniture) {
 		}
 		for _, p := range f.Parts {
 			if shared := plane.Intersection(p.Outline, w.Outline); shared != nil && plane.Overlap(p.Z0, p.Z1, w.Z0, w.Z1) && plane.Width(shared) > slack {
-				r.warnf(f.Span, CodeInSolid, "move it "+r.length(plane.Width(shared))+" away from the wall", "%s stands %s deep in %s.%s", f.Name, r.length(plane.Width(shared)), w.Room, w.Wall)
+				r.Warnf(f.Span, CodeInSolid, "move it "+r.Length(plane.Width(shared))+" away from the wall", "%s stands %s deep in %s.%s", f.Name, r.Length(plane.Width(shared)), w.Room, w.Wall)
 				return
 			}
 		}
@@ -182,15 +183,15 @@ func (r *checker) fitsBetweenWalls(f *plan.Furniture) {
 func (r *checker) checkPeople() {
 	for i := range r.out.People {
 		p := &r.out.People[i]
-		leave := r.about(r.things[p.Name].path)
+		leave := r.About(r.things[p.Name].path)
 		span := r.things[p.Name].at
 		r.standsInside(p.Name, p.At, span)
 		if name := r.solidAt(p.Face.At, p.Own...); name != "" {
-			r.errorf(span, CodeInSolid, "move "+p.Name+", or what is there", "the face of %s is inside a solid: %s", p.Name, name)
+			r.Errorf(span, CodeInSolid, "move "+p.Name+", or what is there", "the face of %s is inside a solid: %s", p.Name, name)
 		} else if name := r.bodyIn(p); name != "" {
-			r.warnf(span, CodeInSolid, "move "+p.Name+", or what is there", "%s stands in %s", p.Name, name)
+			r.Warnf(span, CodeInSolid, "move "+p.Name+", or what is there", "%s stands in %s", p.Name, name)
 		} else if found, mend := r.reachInto(r.reachOfPerson(p)); found != "" {
-			r.warnf(span, CodeInSolid, mend, "%s", found)
+			r.Warnf(span, CodeInSolid, mend, "%s", found)
 		}
 		leave()
 	}
@@ -210,9 +211,9 @@ func (r *checker) bodyIn(p *plan.Person) string {
 func (r *checker) checkCameras() {
 	for i := range r.out.Cameras {
 		c := &r.out.Cameras[i]
-		leave := r.about(r.things[c.Name].path)
+		leave := r.About(r.things[c.Name].path)
 		if name := r.solidAt(c.Frame.At); name != "" {
-			r.errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside a solid: %s", c.Name, name)
+			r.Errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside a solid: %s", c.Name, name)
 		} else {
 			r.standsInside(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
 			r.seesSomeone(c)
@@ -236,9 +237,9 @@ func (r *checker) seesSomeone(c *plan.Camera) {
 	if len(walls) == 0 {
 		return
 	}
-	whom := either(len(r.out.People) == 1, r.out.People[0].Name, "anybody")
-	r.warnf(r.things[c.Name].at, CodeCameraBlocked, "move it to where it has them in sight, or open a door or a gap on the way",
-		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+either(len(walls) == 1, " stands", " stand"))
+	whom := report.Either(len(r.out.People) == 1, r.out.People[0].Name, "anybody")
+	r.Warnf(r.things[c.Name].at, CodeCameraBlocked, "move it to where it has them in sight, or open a door or a gap on the way",
+		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
 }
 
 // wallBetween is the first wall, or shut leaf, on the straight way from one point to another; "" where
@@ -261,9 +262,9 @@ func (r *reacher) wallBetween(from, to r3.Vec) string {
 func (r *checker) checkMeters() {
 	for i := range r.out.Meters {
 		m := &r.out.Meters[i]
-		leave := r.about(r.things[m.Name].path)
+		leave := r.About(r.things[m.Name].path)
 		if name := r.solidAt(m.At); name != "" && m.Kind != plan.SpotMeter {
-			r.warnf(m.Span, CodeInSolid, "move it out of "+name, "%s reads inside a solid: %s", m.Name, name)
+			r.Warnf(m.Span, CodeInSolid, "move it out of "+name, "%s reads inside a solid: %s", m.Name, name)
 		} else {
 			r.readsSomewhere(m)
 		}
@@ -283,7 +284,7 @@ func (r *checker) reaches(l *plan.Light) {
 		}
 	}
 	l.Astray = true
-	r.warnf(l.Span, CodeNoOpeningReached, "aim it through an opening", "%s stands outside, and lights no opening", l.Name)
+	r.Warnf(l.Span, CodeNoOpeningReached, "aim it through an opening", "%s stands outside, and lights no opening", l.Name)
 }
 
 // lights reports whether a lamp outside sends light toward an opening: to one of nine points of it.

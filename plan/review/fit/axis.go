@@ -1,4 +1,4 @@
-package resolve
+package fit
 
 import (
 	"math"
@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
 )
@@ -42,47 +43,47 @@ func (r *checker) throughOpening(l *plan.Light) {
 		return
 	}
 	written := r.light(l.Name)
-	span := either(written.Aim.Set, written.Aim.Span, written.At.Span)
+	span := report.Either(written.Aim.Set, written.Aim.Span, written.At.Span)
 	if r3.Dot(l.Frame.Axis, plan.AtHeight(o.Outward, 0)) >= -1e-6 {
-		r.errorf(span, CodeAxisMisses, "aim it at something in "+o.Room, "the axis of %s points away from %s", l.Name, o.Name)
+		r.Errorf(span, CodeAxisMisses, "aim it at something in "+o.Room, "the axis of %s points away from %s", l.Name, o.Name)
 		return
 	}
 	p := pass(l, o)
 	if p.side == 0 && p.height == 0 {
 		return
 	}
-	r.log.Add(r.missed(l, o, p, span))
+	r.Log.Add(r.missed(l, o, p, span))
 }
 
 // missed words the fault.
 func (r *checker) missed(l *plan.Light, o *plan.Opening, p passage, span source.Span) source.Diagnostic {
 	var where, moves string
 	if p.height != 0 {
-		where = r.length(math.Abs(p.height)) + either(p.height > 0, " over its head", " under its sill")
+		where = r.Length(math.Abs(p.height)) + report.Either(p.height > 0, " over its head", " under its sill")
 		if p.mendRise {
-			up := r.rounded(p.moveUp)
-			moves = either(up > 0, "raise ", "lower ") + l.Name + " by " + r.length(math.Abs(up)) + ", to height: " + r.coordinate(l.Height+up)
+			up := r.Round(p.moveUp)
+			moves = report.Either(up > 0, "raise ", "lower ") + l.Name + " by " + r.Length(math.Abs(up)) + ", to height: " + r.Coordinate(l.Height+up)
 		}
 	}
 	if p.side != 0 {
-		where = joinAnd(where, r.length(math.Abs(p.side))+" beyond its "+either(p.side > 0, "right", "left")+" jamb as seen from inside")
+		where = joinAnd(where, r.Length(math.Abs(p.side))+" beyond its "+report.Either(p.side > 0, "right", "left")+" jamb as seen from inside")
 		if p.mendSide {
-			right := r.rounded(p.moveSide)
-			moves = joinAnd(moves, "shift "+l.Name+" "+r.length(math.Abs(right))+either(right > 0, " to the right", " to the left")+
-				" as seen from inside, to along: "+r.coordinate(r.alongOf(l, o)+right))
+			right := r.Round(p.moveSide)
+			moves = joinAnd(moves, "shift "+l.Name+" "+r.Length(math.Abs(right))+report.Either(right > 0, " to the right", " to the left")+
+				" as seen from inside, to along: "+r.Coordinate(r.alongOf(l, o)+right))
 		}
 	}
 	aimed := *l
 	aimed.Frame.Axis = r3.Unit(r3.Sub(plan.AtHeight(o.Middle(), (o.Sill+o.Head)/2), l.Frame.At))
 	switch through := pass(&aimed, o); {
 	case through.side != 0 || through.height != 0:
-		moves = either(moves == "", "aim it through "+o.Name, moves+", for the middle of it")
+		moves = report.Either(moves == "", "aim it through "+o.Name, moves+", for the middle of it")
 	case moves == "":
 		moves = "aim: " + o.Name
 	default:
 		moves += ", for the middle of it; or aim: " + o.Name
 	}
-	return r.diagnostic(source.Error, span, CodeAxisMisses, moves, "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
+	return r.Diagnostic(source.Error, span, CodeAxisMisses, moves, "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
 }
 
 func joinAnd(a, b string) string {

@@ -1,4 +1,4 @@
-package resolve
+package fit
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
 )
@@ -26,14 +27,14 @@ func (r *reacher) nearestRoom(p r2.Vec) string {
 		}
 	}
 	box := plane.Bounds(best.Inside)
-	return best.Name + " lies from " + r.xy(box.Min) + " to " + r.xy(box.Max)
+	return best.Name + " lies from " + r.XY(box.Min) + " to " + r.XY(box.Max)
 }
 
 // standsInside notes a person or a camera outside all rooms: it may be meant, to look in through
 // an opening.
 func (r *checker) standsInside(name string, at r2.Vec, span source.Span) {
 	if r.outdoors(at) {
-		r.infof(span, CodeOutside, r.nearestRoom(at), "%s stands outside every room", name)
+		r.Infof(span, CodeOutside, r.nearestRoom(at), "%s stands outside every room", name)
 	}
 }
 
@@ -46,15 +47,15 @@ func (r *checker) readsSomewhere(m *plan.Meter) {
 	room := r.out.RoomUnder(at, "")
 	switch {
 	case r.outdoors(at):
-		r.warnf(m.Span, CodeOutside, r.nearestRoom(at), "%s reads outside every room", m.Name)
+		r.Warnf(m.Span, CodeOutside, r.nearestRoom(at), "%s reads outside every room", m.Name)
 	case room == nil && m.At.Z < r.out.Ground-plane.Grain:
-		r.warnf(m.Span, CodeOutside, "a height counts from the ground", "%s reads %s under the ground", m.Name, r.length(r.out.Ground-m.At.Z))
+		r.Warnf(m.Span, CodeOutside, "a height counts from the ground", "%s reads %s under the ground", m.Name, r.Length(r.out.Ground-m.At.Z))
 	case room == nil:
 	case m.At.Z < room.Base-plane.Grain:
-		r.warnf(m.Span, CodeOutside, "the floor is at "+r.coordinate(room.Base), "%s reads %s under the floor of %s", m.Name, r.length(room.Base-m.At.Z), room.Name)
+		r.Warnf(m.Span, CodeOutside, "the floor is at "+r.Coordinate(room.Base), "%s reads %s under the floor of %s", m.Name, r.Length(room.Base-m.At.Z), room.Name)
 	case m.At.Z > room.CeilingAt(at)+plane.Grain:
-		r.warnf(m.Span, CodeOutside, "the ceiling is at "+r.coordinate(room.CeilingAt(at)), "%s reads %s over the ceiling of %s",
-			m.Name, r.length(m.At.Z-room.CeilingAt(at)), room.Name)
+		r.Warnf(m.Span, CodeOutside, "the ceiling is at "+r.Coordinate(room.CeilingAt(at)), "%s reads %s over the ceiling of %s",
+			m.Name, r.Length(m.At.Z-room.CeilingAt(at)), room.Name)
 	}
 }
 
@@ -70,12 +71,12 @@ func (r *checker) anyLit() {
 	span := source.Span{}
 	if len(r.out.Scene.Lights) > 0 {
 		l := &r.out.Scene.Lights[0]
-		span = either(l.Level.Set, l.Level.Span, l.Span)
+		span = report.Either(l.Level.Set, l.Level.Span, l.Span)
 	}
 	for i := range r.out.Scene.Setups {
 		if s := &r.out.Scene.Setups[i]; s.Name == r.out.Scene.Setup && len(r.out.Scene.Lights) == 0 {
 			span = s.Span
 		}
 	}
-	r.warnf(span, CodeAllDark, "turn one up, or keep one", "every light of this set-up is struck or off")
+	r.Warnf(span, CodeAllDark, "turn one up, or keep one", "every light of this set-up is struck or off")
 }

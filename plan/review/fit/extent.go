@@ -1,4 +1,4 @@
-package resolve
+package fit
 
 import (
 	"math"
@@ -28,7 +28,7 @@ func (r *reacher) reachOfLight(l *plan.Light) *reaching {
 			if axis := r3.Sub(l.AimPoint, f.At); l.Throw > 0 && !frozen && math.Hypot(axis.X, axis.Y) > plane.Grain {
 				f = plan.FrameAlong(f.At, axis, 0, written.Roll.V)
 			}
-			f = laidOnWall(r.out, written, l, f)
+			f = LaidOnWall(r.out, written, l, f)
 			return waysFrom(f.At, append(rimOf(f, l.Head.Source.Opening), r.backOf(written, l, f)...))
 		},
 		meets: func(name string, id solid.ID) bool {
@@ -152,9 +152,9 @@ func movedBy(by r3.Vec, ways []way) []way {
 	return moved
 }
 
-// laidOnWall lays a tube on a wall along it, unless its roll is written: across its aim, one end would
+// LaidOnWall lays a tube on a wall along it, unless its roll is written: across its aim, one end would
 // stand out of the wall and the other end in it. Its axis is then the aim, turned square to the tube.
-func laidOnWall(s *plan.Setup, written *scene.Light, l *plan.Light, f plan.Frame) plan.Frame {
+func LaidOnWall(s *plan.Setup, written *scene.Light, l *plan.Light, f plan.Frame) plan.Frame {
 	if l.Mount.Kind != term.Wall || l.Head.Source.Opening.Form != photometry.Tube || written.Roll.Set {
 		return f
 	}

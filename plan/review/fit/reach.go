@@ -1,4 +1,4 @@
-package resolve
+package fit
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/unit"
@@ -238,7 +239,7 @@ func (r *reacher) freed(t *reaching, level bool) (pushes []contact, ok bool) {
 		if math.IsInf(push.deep, 0) {
 			return nil, false
 		}
-		push.deep = r.roundUp(push.deep + bite)
+		push.deep = r.RoundUp(push.deep + bite)
 		moved = r3.Add(moved, r3.Scale(push.deep, push.away))
 		pushes = withPush(pushes, push)
 	}
@@ -280,7 +281,7 @@ func (r *reacher) reachInto(t *reaching) (found, mend string) {
 	}
 	found = t.name + " reaches into or through " + strings.Join(names, " and ")
 	if deepest > 0 {
-		found += ", by " + r.length(deepest)
+		found += ", by " + r.Length(deepest)
 	}
 	pushes, ok := r.freed(t, true)
 	if other, can := r.freed(t, false); can && !t.feet && (!ok || distance(other) < distance(pushes)) {
@@ -303,9 +304,9 @@ func (r *reacher) reachInto(t *reaching) (found, mend string) {
 // worded is a push in words: "0.32 m away from den.top (down the sheet)".
 func (r *reacher) worded(p contact) string {
 	if p.rise {
-		return r.length(p.deep) + either(p.away.Z > 0, " up", " down")
+		return r.Length(p.deep) + report.Either(p.away.Z > 0, " up", " down")
 	}
-	return r.length(p.deep) + " away from " + p.name + " (" + onSheet(plan.InPlan(p.away)) + ")"
+	return r.Length(p.deep) + " away from " + p.name + " (" + onSheet(plan.InPlan(p.away)) + ")"
 }
 
 // onSheet is a direction of the plan in words.

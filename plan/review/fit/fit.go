@@ -1,9 +1,12 @@
-package resolve
+// Package fit checks what needs no light: that lamps, grip, people, cameras and meters stand where they can, reach into
+// nothing, have room for their stands and are of use there.
+package fit
 
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -20,7 +23,7 @@ func (w written) moves() bool { return w.furniture || w.person }
 
 // reacher finds what things reach into.
 type reacher struct {
-	*reporter
+	*report.Reporter
 	out    *plan.Setup
 	things map[string]written
 	boxes  []r3.Box // of the prisms and the sheets of the set, once one is asked for
@@ -32,14 +35,14 @@ type checker struct {
 	doc *scene.Document
 }
 
-// checkFit logs what of a set-up cannot stand where it is said to, and what stands where it is of no use. It notes which
+// Check logs what of a set-up cannot stand where it is said to, and what stands where it is of no use. It notes which
 // lights are astray. doc is the file it came from; nil for a scene that was made by hand.
-func checkFit(doc *scene.Document, s *plan.Setup, log *source.Log) {
+func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	(&checker{newReacher(s, log), doc}).check()
 }
 
 func newReacher(s *plan.Setup, log *source.Log) *reacher {
-	return &reacher{reporter: &reporter{log: log, setup: s.Name, feet: s.Feet}, out: s, things: writtenOf(s.Scene)}
+	return &reacher{Reporter: &report.Reporter{Log: log, Setup: s.Name, Feet: s.Feet}, out: s, things: writtenOf(s.Scene)}
 }
 
 // writtenOf lists the things of a scene by name. Of two that bear one name the first is meant.

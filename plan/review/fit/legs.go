@@ -1,4 +1,4 @@
-package resolve
+package fit
 
 import (
 	"strings"
@@ -33,7 +33,7 @@ func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.
 	}
 	var into []string
 	for _, c := range met {
-		into = append(into, r.length(c.deep)+" into "+c.name)
+		into = append(into, r.Length(c.deep)+" into "+c.name)
 	}
 	hint := "hold it otherwise: mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}"
 	if pushes := r.legsFreed(m, base); pushes != nil {
@@ -43,8 +43,8 @@ func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.
 		}
 		hint = "move the stand " + strings.Join(moves, " and ") + ", or " + hint
 	}
-	r.warnf(r.things[name].at, CodeStandTight, hint, "the legs of the stand of %s, %s across, reach %s",
-		r.out.Numbered(name), r.length(m.Foot), strings.Join(into, " and "))
+	r.Warnf(r.things[name].at, CodeStandTight, hint, "the legs of the stand of %s, %s across, reach %s",
+		r.out.Numbered(name), r.Length(m.Foot), strings.Join(into, " and "))
 }
 
 // legsMeet lists what the circle of a stand's legs about a point would go through, the deepest of
@@ -103,7 +103,7 @@ func (r *reacher) legsFreed(m *plan.Mount, base float64) (pushes []contact) {
 				push = c
 			}
 		}
-		push.deep = r.roundUp(push.deep)
+		push.deep = r.RoundUp(push.deep)
 		at = r2.Add(at, r2.Scale(push.deep, plan.InPlan(push.away)))
 		pushes = withPush(pushes, push)
 	}

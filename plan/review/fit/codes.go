@@ -1,4 +1,4 @@
-package resolve
+package fit
 
 // The codes of what does not fit. Errors unless said otherwise.
 const (
