@@ -10,8 +10,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -27,7 +27,7 @@ func lit(t *testing.T, text string, files fstest.MapFS) *study.Study {
 	}
 	log := &source.Log{}
 	document := scene.Open(scene.Env{Kit: shipped, Files: files}, &source.File{Name: "x.yaml", Text: []byte(text)}, log)
-	setup := plan.Resolve(document, document.Base(log), log)
+	setup := resolve.Resolve(document, document.Base(log), log)
 	if log.Failed() {
 		t.Fatal(log.All())
 	}

@@ -7,6 +7,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
 )
@@ -49,7 +50,7 @@ func layOut(ctx context.Context, std streams, args []string, flags *workFlags) (
 	if err != nil {
 		return nil, err
 	}
-	return &work{in: in, setups: plan.ResolveAll(in.document, flags.setups, in.log)}, nil
+	return &work{in: in, setups: resolve.ResolveAll(in.document, flags.setups, in.log)}, nil
 }
 
 // light computes the light of the set-ups and shows on a terminal how far it is.

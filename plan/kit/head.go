@@ -7,6 +7,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // PlainWhite is the white of an output that belongs to no unit, where the scene gives none.
@@ -61,24 +62,24 @@ func (c *Catalogue) HeadOf(o Output, ch Choice, log *source.Log) (h Head, ok boo
 const widestLens = 70
 
 // plainClass is how a source is drawn of which only the light is known.
-func plainClass(o *Output, d photometry.Distribution, opening photometry.Opening) Class {
+func plainClass(o *Output, d photometry.Distribution, opening photometry.Opening) term.Class {
 	if o.Measured != nil {
 		if beam, along := photometry.BeamAngle(d); math.Max(beam, along) <= widestLens {
-			return Lensed
+			return term.Lensed
 		}
 	}
 	switch opening.Form {
 	case photometry.Rectangle, photometry.Disc:
-		return Panel
+		return term.Panel
 	case photometry.Tube:
-		return Linear
+		return term.Linear
 	case photometry.Sphere:
-		return Lantern
+		return term.Lantern
 	}
 	if o.Beam > 0 {
-		return Lensed
+		return term.Lensed
 	}
-	return Bare
+	return term.Bare
 }
 
 // builder makes one head.

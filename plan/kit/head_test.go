@@ -12,6 +12,7 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // head makes a head that must have no faults.
@@ -34,7 +35,7 @@ func gels(names ...string) (list []kit.Gel) {
 
 func TestHeadTakesItsDefaultModifier(t *testing.T) {
 	h := head(t, kit.Choice{Unit: "led-point-600-bicolour"})
-	if h.ModifierLabel != "reflector 55" || h.Class != kit.Bare {
+	if h.ModifierLabel != "reflector 55" || h.Class != term.Bare {
 		t.Errorf("modifier %q, class %q", h.ModifierLabel, h.Class)
 	}
 	within(t, "lx at 3 m", h.Source.Peak()/9, 6000, 1e-6)
@@ -52,7 +53,7 @@ func TestHeadTakesItsDefaultModifier(t *testing.T) {
 func TestSoftboxLuminance(t *testing.T) {
 	h := head(t, kit.Choice{Unit: "led-point-600-daylight", Modifier: "softbox-120"})
 	within(t, "cd/m2", h.Source.Luminance(), 0.52*60000/(math.Pi*1.2*1.2), 1e-6)
-	if h.Class != kit.Boxed || h.Source.Opening.Form != photometry.Rectangle {
+	if h.Class != term.Boxed || h.Source.Opening.Form != photometry.Rectangle {
 		t.Errorf("class %q, opening %v", h.Class, h.Source.Opening)
 	}
 }
@@ -251,7 +252,7 @@ func TestPracticalTakesItsBulb(t *testing.T) {
 	within(t, "W", h.Watts, 60, 0)
 	within(t, "lm", h.Source.Flux, 710*0.55, 1e-9)
 	within(t, "K", h.White.Kelvin, 2700, 0)
-	if !h.Warms || h.Class != kit.Practical || h.Source.Opening.Form != photometry.Sphere {
+	if !h.Warms || h.Class != term.Practical || h.Source.Opening.Form != photometry.Sphere {
 		t.Errorf("warms %v, class %q, opening %v", h.Warms, h.Class, h.Source.Opening)
 	}
 }

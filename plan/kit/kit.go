@@ -7,6 +7,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // Step is one line of an explained calculation.
@@ -54,26 +55,11 @@ type Head struct {
 	Mass                     float64 // kg
 	Zooms                    bool    // its output goes by focus
 	Tilt                     *Tilt   // nil where its light is the same at any tilt; see Hang
-	Class                    Class
-	Technology               string // led, tungsten, discharge, fluorescent; "" of a plain source
-	UnitLabel, ModifierLabel string // for tags: "600 W LED point", "reflector 55"
+	Class                    term.Class
+	Technology               term.Technology // "" of a plain source
+	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "reflector 55"
 	Steps                    []Step
 
 	native colour.White    // of the lamp at full level, before gels
 	stack  []colour.Filter // its gels
 }
-
-// Class says how light leaves a body, and so how it is drawn.
-type Class string
-
-// The classes of body.
-const (
-	Bare      Class = "bare"      // an open-faced or bare source
-	Lensed    Class = "lensed"    // a lens in front: beam set by focus
-	Projected Class = "projected" // an image of a gate: hard edge, cuts
-	Boxed     Class = "boxed"     // a soft face on a box
-	Linear    Class = "linear"    // a tube
-	Panel     Class = "panel"     // a flat array of emitters
-	Lantern   Class = "lantern"   // a soft sphere
-	Practical Class = "practical" // a lamp that belongs to the set
-)

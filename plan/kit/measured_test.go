@@ -12,6 +12,7 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // iesOf is a file of 1000 cd times a power of the cosine, with a luminous opening.
@@ -43,14 +44,14 @@ func TestMeasuredOutput(t *testing.T) {
 		opening string
 		power   float64
 		want    photometry.Opening
-		class   kit.Class
+		class   term.Class
 	}{
-		{"0 0 0", 1, photometry.Opening{}, kit.Bare},
-		{"0 0 0", 50, photometry.Opening{}, kit.Lensed},
-		{"0.6 1.2 0", 1, photometry.Opening{Form: photometry.Rectangle, Width: 1.2, Height: 0.6}, kit.Panel},
-		{"-0.2 -0.2 0", 20, photometry.Opening{Form: photometry.Disc, Width: 0.2}, kit.Lensed},
-		{"-0.1 1.5 -0.1", 1, photometry.Opening{Form: photometry.Tube, Width: 1.5, Height: 0.1}, kit.Linear},
-		{"-0.5 -0.5 -0.5", 1, photometry.Opening{Form: photometry.Sphere, Width: 0.5}, kit.Lantern},
+		{"0 0 0", 1, photometry.Opening{}, term.Bare},
+		{"0 0 0", 50, photometry.Opening{}, term.Lensed},
+		{"0.6 1.2 0", 1, photometry.Opening{Form: photometry.Rectangle, Width: 1.2, Height: 0.6}, term.Panel},
+		{"-0.2 -0.2 0", 20, photometry.Opening{Form: photometry.Disc, Width: 0.2}, term.Lensed},
+		{"-0.1 1.5 -0.1", 1, photometry.Opening{Form: photometry.Tube, Width: 1.5, Height: 0.1}, term.Linear},
+		{"-0.5 -0.5 -0.5", 1, photometry.Opening{Form: photometry.Sphere, Width: 0.5}, term.Lantern},
 	} {
 		o, log := take(t, "{ies: lamp.ies}", iesOf(c.power, c.opening))
 		h, ok := shipped(t).HeadOf(o, kit.Choice{}, log)

@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/testdata/published"
 )
 
@@ -33,11 +34,11 @@ func within(t *testing.T, what string, got, want, tolerance float64) {
 // The catalogue holds what a small crew hires: the classes of units and the kinds of the rest.
 func TestShippedIsComplete(t *testing.T) {
 	c := shipped(t)
-	drawn := map[kit.Class]int{}
+	drawn := map[term.Class]int{}
 	for _, u := range c.Units {
 		drawn[u.Class]++
 	}
-	for _, class := range []kit.Class{kit.Bare, kit.Lensed, kit.Panel, kit.Linear, kit.Lantern, kit.Practical} {
+	for _, class := range []term.Class{term.Bare, term.Lensed, term.Panel, term.Linear, term.Lantern, term.Practical} {
 		if drawn[class] == 0 {
 			t.Errorf("no unit is %s", class)
 		}
@@ -110,7 +111,7 @@ func TestFluxIsTheIntegralOfIntensity(t *testing.T) {
 // Bare flux stays within the efficacy of what makes the light.
 func TestEfficacyIsPlausible(t *testing.T) {
 	for _, u := range shipped(t).Units {
-		kind := "efficacy " + u.Technology
+		kind := "efficacy " + string(u.Technology)
 		switch {
 		case u.Bulb != "":
 			kind += " bulb"

@@ -3,14 +3,14 @@ package kit
 import (
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // The words of the catalogue.
 var (
-	technologies = []string{"led", "tungsten", "discharge", "fluorescent"}
-	classes      = []string{"bare", "lensed", "projected", "boxed", "linear", "panel", "lantern", "practical"}
-	gelKinds     = []string{"cto", "ctb", "plus-green", "minus-green", "nd", "colour"}
-	gripKinds    = []string{"flag", "card", "frame", "net", "silver"}
+	technology = source.Vocabulary("a technology", term.Technologies)
+	gelKinds   = []string{"cto", "ctb", "plus-green", "minus-green", "nd", "colour"}
+	gripKinds  = []string{"flag", "card", "frame", "net", "silver"}
 )
 
 func label[T any](at func(*T) *string) source.Field[T] {
@@ -23,8 +23,8 @@ func doc[T any](at func(*T) *string) source.Field[T] {
 		"What it is, in one line.")
 }
 
-func class[T any](at func(*T) *Class) source.Field[T] {
-	r := source.Converted(source.OneOf("a class", classes...), func(s string) Class { return Class(s) })
+func class[T any](at func(*T) *term.Class) source.Field[T] {
+	r := source.Vocabulary("a class", term.Classes)
 	return field("class", r, at,
 		"How light leaves the body, and so how it is drawn.")
 }
@@ -34,8 +34,8 @@ func unitShape() *source.Shape[Unit] {
 	return &source.Shape[Unit]{Name: "unit", Doc: "A lamp head.", Fields: []source.Field[Unit]{
 		needed(doc(func(v *u) *string { return &v.Doc })),
 		needed(label(func(v *u) *string { return &v.Label })),
-		needed(class(func(v *u) *Class { return &v.Class })),
-		field("technology", source.OneOf("a technology", technologies...), func(v *u) *string { return &v.Technology },
+		needed(class(func(v *u) *term.Class { return &v.Class })),
+		field("technology", technology, func(v *u) *term.Technology { return &v.Technology },
 			"What makes the light."),
 		field("power", power("a power", "600 W"), func(v *u) *float64 { return &v.Watts },
 			"Electrical power it draws at full."),
@@ -124,7 +124,7 @@ func bulbShape() *source.Shape[Bulb] {
 	type b = Bulb
 	return &source.Shape[Bulb]{Name: "bulb", Doc: "A lamp for a practical.", Fields: []source.Field[Bulb]{
 		needed(doc(func(v *b) *string { return &v.Doc })),
-		needed(field("technology", source.OneOf("a technology", technologies...), func(v *b) *string { return &v.Technology },
+		needed(field("technology", technology, func(v *b) *term.Technology { return &v.Technology },
 			"What makes the light.")),
 		needed(field("power", power("a power", "9 W"), func(v *b) *float64 { return &v.Watts },
 			"Electrical power.")),
@@ -152,7 +152,7 @@ func modifierShape() *source.Shape[Modifier] {
 	return &source.Shape[Modifier]{Name: "modifier", Doc: "What goes on the front of a head.", Fields: []source.Field[Modifier]{
 		needed(doc(func(v *m) *string { return &v.Doc })),
 		needed(label(func(v *m) *string { return &v.Label })),
-		orElse(class(func(v *m) *Class { return &v.Class }), "the unit's"),
+		orElse(class(func(v *m) *term.Class { return &v.Class }), "the unit's"),
 		needed(field("fits", source.ListOf("a list of fronts", "[bayonet]", source.Text("a front", "bayonet"), 1, 20), func(v *m) *[]string { return &v.Fits },
 			"The fronts it goes on.")),
 		needed(field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },

@@ -3,6 +3,7 @@ package kit
 import (
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // Output is a photometric statement: what a unit's data says, or what a scene writes in place
@@ -25,8 +26,8 @@ type Output struct {
 type Unit struct {
 	Entry
 	Label       string // for tags: "600 W LED point"
-	Class       Class
-	Technology  string // led, tungsten, discharge, fluorescent
+	Class       term.Class
+	Technology  term.Technology // led, tungsten, discharge, fluorescent
 	Watts       float64
 	PowerFactor float64
 	Mass        float64    // kg
@@ -56,7 +57,7 @@ type UnitOutput struct {
 // Bulb is a lamp that screws into a practical.
 type Bulb struct {
 	Entry
-	Technology         string
+	Technology         term.Technology
 	Watts, PowerFactor float64
 	Lumens, Kelvin     float64
 	Warms              bool // whether it is a filament
@@ -66,7 +67,7 @@ type Bulb struct {
 type Modifier struct {
 	Entry
 	Label       string
-	Class       Class // what the body becomes: "" keeps the unit's
+	Class       term.Class // what the body becomes: "" keeps the unit's
 	Fits        []string
 	Efficiency  float64 // of flux, before the grid
 	Beam, Field float64 // full angles, degrees; 0 for a Lambertian face

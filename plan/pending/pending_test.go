@@ -4,9 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -21,7 +21,7 @@ func lit(t *testing.T, text string) *study.Study {
 		t.Fatal(err)
 	}
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte("scrimshaw: 1\n" + text)}, log)
-	setup := plan.Resolve(document, document.Base(log), log)
+	setup := resolve.Resolve(document, document.Base(log), log)
 	if log.Failed() {
 		t.Fatalf("%s\n%v", text, log.All())
 	}
@@ -195,7 +195,7 @@ func TestMapOfAWall(t *testing.T) {
 	text := "scrimshaw: 1\n" + house + strings.Replace(shutDoor, ", KEY", "", 1) +
 		"lights: {k: {output: {candela: 100, shape: uniform}, at: [1, 2], height: 2, aim: down, scrims: [double]}}\n"
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
-	setup := plan.Resolve(document, document.Base(log), log)
+	setup := resolve.Resolve(document, document.Base(log), log)
 	for wall, want := range map[string]int{"den.left": 1, "cellar.left": 0} {
 		s, err := study.Run(t.Context(), setup, study.Options{Step: 0.5, Quality: light.Draft, Planes: []study.Plane{{Wall: wall}}})
 		if err != nil {

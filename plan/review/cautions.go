@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 )
 
 // Caution is one usual warning of the trade with the lights it is about.
@@ -67,17 +68,17 @@ func powered(l *plan.Light) bool { return l.Head.Watts > 0 }
 // high is a light that hangs, or one whose stand carries it above a head.
 func high(l *plan.Light) bool {
 	switch l.Mount.Kind {
-	case "boom", "clamp", "pole", "wall", "lift", "ceiling":
+	case term.Boom, term.Clamp, term.Pole, term.Wall, term.Lift, term.Ceiling:
 		return true
 	}
 	return l.Height >= overhead
 }
 
 func heats(l *plan.Light) bool {
-	return l.Head.Watts >= hot && (l.Head.Technology == "tungsten" || l.Head.Technology == "discharge")
+	return l.Head.Watts >= hot && (l.Head.Technology == term.Tungsten || l.Head.Technology == term.Discharge)
 }
 
-func discharge(l *plan.Light) bool { return l.Head.Technology == "discharge" }
+func discharge(l *plan.Light) bool { return l.Head.Technology == term.Discharge }
 
 func outside(s *plan.Setup) func(*plan.Light) bool {
 	return func(l *plan.Light) bool { return len(s.Rooms) > 0 && s.RoomAt(l.Frame.At) == nil }
@@ -86,7 +87,7 @@ func outside(s *plan.Setup) func(*plan.Light) bool {
 func gripTags(s *plan.Setup) []string {
 	var tags []string
 	for i := range s.Grip {
-		if g := &s.Grip[i]; g.Mount.Kind == "boom" {
+		if g := &s.Grip[i]; g.Mount.Kind == term.Boom {
 			tags = append(tags, g.Tag)
 		}
 	}

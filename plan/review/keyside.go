@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -26,7 +27,7 @@ func (c *checker) keyBeaten(p *plan.Person) {
 	bright, dark := 0.0, 0.0
 	for i := range c.setup.Lights {
 		l := &c.setup.Lights[i]
-		if slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == "key" && (r.Person.Name == "" || r.Person.Name == p.Name) }) {
+		if slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == term.Key && (r.Person.Name == "" || r.Person.Name == p.Name) }) {
 			names = append(names, l.Numbered())
 			bright, dark = bright+shareOf(key, l.Name), dark+shareOf(fill, l.Name)
 		}

@@ -12,6 +12,7 @@ import (
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -193,7 +194,7 @@ const hung = 0.15
 // stand checks reach and load where a light stands on its unit's usual stand.
 func (c *checker) stand(l *plan.Light) {
 	stand := c.usualStand(l)
-	if stand == nil || l.Mount.Kind != "stand" {
+	if stand == nil || l.Mount.Kind != term.Stand {
 		return
 	}
 	rise := l.Frame.At.Z - l.Base

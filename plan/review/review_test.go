@@ -4,8 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -21,7 +21,7 @@ func lit(t *testing.T, text string) *study.Study {
 		t.Fatal(err)
 	}
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte("scrimshaw: 1\n" + text)}, log)
-	setup := plan.Resolve(document, document.Base(log), log)
+	setup := resolve.Resolve(document, document.Base(log), log)
 	if log.Failed() {
 		t.Fatalf("%s\n%v", text, log.All())
 	}

@@ -3,13 +3,13 @@ package scene
 import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 var (
 	gelName = called("a gel", "1/2 CTO")
 	gelList = either("a list of gels", "[1/2 CTO]", ofKind(source.List), source.ListOf("a list of gels", "[1/2 CTO]", gelName, 0, 12),
 		source.Converted(gelName, func(r Ref) []Ref { return []Ref{r} }))
-	roleWords = []string{"key", "fill", "edge", "hair", "eye", "background", "motivation"}
 )
 
 var lightForms = []string{"unit", "output"}
@@ -61,7 +61,7 @@ func lightKeys() []entry[Light] {
 }
 
 // roleWord is one thing that a light does.
-var roleWord = offering(source.OneOf("a role", roleWords...), otherRoles)
+var roleWord = offering(source.Vocabulary("a role", term.Roles), otherRoles)
 
 // role is a word for everyone, or words by person.
 var role = source.Reader[[]Role]{

@@ -4,31 +4,32 @@ import (
 	"slices"
 
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
-// mountWords are the mounts that a word says: ceiling for what hangs there, and takes no ground.
-var mountWords = []string{"stand", "floor", "hand", "ceiling"}
-
-var mountForms = []string{"stand", "boom", "clamp", "pole", "wall", "lift"}
+var (
+	mountWords = term.Words(term.PlainMounts)  // the mounts that a word says
+	mountForms = term.Words(term.MappedMounts) // those that a map says
+)
 
 // mountTable is a mount that is written as a map. A word alone is stand, floor, hand or ceiling.
 var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may also be the word stand, floor, hand or ceiling.", mountForms,
-	into("stand", ref("a deck", "riser"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = "stand", r },
+	into(string(term.Stand), ref("a deck", "riser"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = term.Stand, r },
 		"A stand on a deck.", "riser", ""),
-	into("boom", quantity("an arm", "1.6", lengths, above(0, 20)),
-		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = "boom", v },
+	into(string(term.Boom), quantity("an arm", "1.6", lengths, above(0, 20)),
+		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = term.Boom, v },
 		"An arm, by its length.", "1.6", ""),
 	value("base", place, func(m *Mount) *Given[Place] { return &m.Base },
-		"Where the stand of the boom is.", "[2.6, 3.3]", "behind what it holds, the arm's length away").of("boom"),
-	into("clamp", ref("a thing", "shelf"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = "clamp", r },
+		"Where the stand of the boom is.", "[2.6, 3.3]", "behind what it holds, the arm's length away").of(string(term.Boom)),
+	into(string(term.Clamp), ref("a thing", "shelf"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = term.Clamp, r },
 		"Clamped to a thing.", "shelf", ""),
-	into("pole", pair("a pair of walls", "[kitchen.left, kitchen.right]", wallOf),
-		func(m *Mount, v [2]Ref, _ *source.Node) { m.Kind, m.Walls = "pole", v[:] },
+	into(string(term.Pole), pair("a pair of walls", "[kitchen.left, kitchen.right]", wallOf),
+		func(m *Mount, v [2]Ref, _ *source.Node) { m.Kind, m.Walls = term.Pole, v[:] },
 		"A pole between two walls.", "[kitchen.left, kitchen.right]", ""),
-	into("wall", wallOf, func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.Walls = "wall", []Ref{r} },
+	into(string(term.Wall), wallOf, func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.Walls = term.Wall, []Ref{r} },
 		"A plate on a wall. A tube on it lies along the wall, level, unless `roll` is given.", "kitchen.left", ""),
-	into("lift", quantity("a lift's height", "4", lengths, above(0, 50)),
-		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = "lift", v },
+	into(string(term.Lift), quantity("a lift's height", "4", lengths, above(0, 50)),
+		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = term.Lift, v },
 		"A lift, by its working height.", "4", ""),
 )
 
@@ -49,7 +50,7 @@ func readMount(n *source.Node, c *source.Context) (Mount, bool) {
 	case n.Kind != source.Scalar:
 		c.Error(n, source.CodeWrongType, "write it like stand", "%s, not %s", mountLists, n.Kind)
 	case slices.Contains(mountWords, n.Text):
-		m.Kind = n.Text
+		m.Kind = term.Mount(n.Text)
 		return m, true
 	default:
 		c.Error(n, source.CodeUnknownWord, mountHint(n.Text), "%q is no mount: %s", n.Text, mountLists)

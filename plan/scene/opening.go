@@ -2,22 +2,23 @@ package scene
 
 import (
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
-var openingForms = []string{"window", "door", "gap"}
+var openingForms = term.Words(term.Openings)
 
 var openingTable = tableOf("opening", "A window, a door or a gap in a wall.", openingForms, append(openingKeys(), openingLater()...)...)
 
 func openingKeys() []entry[Opening] {
-	form := func(kind, doc string) entry[Opening] {
-		return into(kind, wallOf, func(o *Opening, r Ref, _ *source.Node) { o.Kind, o.Wall = kind, r }, doc, "kitchen.left",
+	form := func(kind term.Opening, doc string) entry[Opening] {
+		return into(string(kind), wallOf, func(o *Opening, r Ref, _ *source.Node) { o.Kind, o.Wall = kind, r }, doc, "kitchen.left",
 			"")
 	}
 	level := quantity("a height", "0.9", lengths, between(-mostHeight, mostHeight))
 	return []entry[Opening]{
-		form("window", "A window, by its wall."),
-		form("door", "A door, by its wall."),
-		form("gap", "A hole without a leaf, by its wall."),
+		form(term.Window, "A window, by its wall."),
+		form(term.Door, "A door, by its wall."),
+		form(term.Gap, "A hole without a leaf, by its wall."),
 		into("along", alongA("a distance along a wall", "1.3", between(0, mostRoom).lower(fromLeftEnd)),
 			func(o *Opening, a Along, _ *source.Node) { o.Along = a },
 			"From the wall's left end, as seen from inside, to the near edge; or `centre`.", "1.3", "centre"),
@@ -30,16 +31,16 @@ func openingKeys() []entry[Opening] {
 			"Upper edge, above the floor of the room.", "2.1", "2.1 m for a window, 2.0 m for a door"),
 		value("panes", pair("a count of panes [across, up]", "[2, 2]", source.Int("a count of panes", 1, 20)),
 			func(o *Opening) *Given[[2]int] { return &o.Panes },
-			"How many panes across and up.", "[2, 2]", "[1, 1]").of("window", "door"),
+			"How many panes across and up.", "[2, 2]", "[1, 1]").of(string(term.Window), string(term.Door)),
 		value("hinge", source.OneOf("a hinge", "left", "right"), func(o *Opening) *Given[string] { return &o.Hinge },
-			"The side of the hinge, as seen from inside the room.", "left", "left").of("window", "door"),
+			"The side of the hinge, as seen from inside the room.", "left", "left").of(string(term.Window), string(term.Door)),
 		value("swing", source.OneOf("a swing", "in", "out"), func(o *Opening) *Given[string] { return &o.Swing },
-			"Whether the leaf opens into the room.", "in", "in").of("window", "door"),
+			"Whether the leaf opens into the room.", "in", "in").of(string(term.Window), string(term.Door)),
 		value("ajar", quantity("an opening angle", "75", degrees, between(0, 180)),
 			func(o *Opening) *Given[float64] { return &o.Ajar },
-			"How far the leaf stands open.", "75", "0, closed").of("window", "door"),
+			"How far the leaf stands open.", "75", "0, closed").of(string(term.Window), string(term.Door)),
 		value("glass", surface, func(o *Opening) *Given[string] { return &o.Glass },
-			"Glass of the panes, by its name in the kit.", "glass", "clear glass in a window").of("window", "door"),
+			"Glass of the panes, by its name in the kit.", "glass", "clear glass in a window").of(string(term.Window), string(term.Door)),
 		value("escape", source.Bool("an escape"), func(o *Opening) *Given[bool] { return &o.Escape },
 			"Whether it is a way out that must stay free.", "true", "false"),
 	}
@@ -89,7 +90,7 @@ func openingLater() []entry[Opening] {
 			"Curtains and blinds, from the room outward.",
 			"[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none"),
 		into("gels", gelList, func(o *Opening, v []Ref, n *source.Node) { o.Gels = n; o.ask("gels", "gel", v...) },
-			"Gels on the glass.", "[1/2 CTO]", "none").of("window", "door"),
+			"Gels on the glass.", "[1/2 CTO]", "none").of(string(term.Window), string(term.Door)),
 		raw("outside", mapOf("an outside", "{luminance: 800}", outsideTable),
 			func(o *Opening) **source.Node { return &o.Outside },
 			"What is seen through it.", "{luminance: 800, colour: 6500 K}", "nothing"),
@@ -105,7 +106,7 @@ func keepDressing(o *Opening, v []dressing, n *source.Node) {
 
 // checkOpening looks at what the keys of an opening say together.
 func checkOpening(o *Opening, n *source.Node, c *source.Context) {
-	if (o.Kind == "window" || o.Kind == "gap") && n.Key("width") == nil {
+	if (o.Kind == term.Window || o.Kind == term.Gap) && n.Key("width") == nil {
 		c.ErrorAt(c.Here(n), source.CodeMissingKey, "add width: 1.2", "a %s needs a width", o.Kind)
 	}
 	if o.Sill.Set && o.Head.Set && o.Head.V <= o.Sill.V {

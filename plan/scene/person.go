@@ -4,10 +4,11 @@ import (
 	"slices"
 
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 var (
-	pose = offering(source.OneOf("a pose", "standing", "seated", "propped", "lying", "crouching"), otherPoses)
+	pose = offering(source.Vocabulary("a pose", term.Poses), otherPoses)
 	eyes = quantity("an eye height", "1.2", lengths, above(0, mostHeight))
 )
 
@@ -17,7 +18,7 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	value("height", quantity("a person's height", "1.7", lengths, between(0.3, 2.6)),
 		func(p *Person) *Given[float64] { return &p.Height },
 		"Height of the crown, standing.", "1.62", "1.70 m"),
-	value("pose", pose, func(p *Person) *Given[string] { return &p.Pose },
+	value("pose", pose, func(p *Person) *Given[term.Pose] { return &p.Pose },
 		"Standing, seated, propped, lying or crouching.", "seated", "standing"),
 	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
 		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.18", "0.11 m below the crown standing; 0.75 m above the seat seated, 1.20 m where nothing is under one; 0.55 m above the bed propped, 1.05 m"),
@@ -58,7 +59,7 @@ var markTable = tableOf("mark", "Where a person is at one moment of the scene.",
 	value("at", place, func(m *MarkPlace) *Given[Place] { return &m.At },
 		"Where the person is.", "[2.4, 2.0]", "").needed(),
 	value("faces", aim, func(m *MarkPlace) *Given[Aim] { return &m.Faces }, "Where the nose points.", "A", "as before"),
-	value("pose", pose, func(m *MarkPlace) *Given[string] { return &m.Pose },
+	value("pose", pose, func(m *MarkPlace) *Given[term.Pose] { return &m.Pose },
 		"The pose at the mark.", "standing", "as before"),
 	value("eyes", eyes, func(m *MarkPlace) *Given[float64] { return &m.Eyes },
 		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.5", "by the pose"),
@@ -98,7 +99,7 @@ func checkMarkName(k *source.Key, c *source.Context) {
 
 // checkPerson looks at what the keys of a person say together.
 func checkPerson(p *Person, _ *source.Node, c *source.Context) {
-	if p.Eyes.Set && p.Height.Set && p.Pose.Or("standing") == "standing" && p.Eyes.V >= p.Height.V {
+	if p.Eyes.Set && p.Height.Set && p.Pose.Or(term.Standing) == term.Standing && p.Eyes.V >= p.Height.V {
 		errorWith(c, p.Eyes.Span, CodeContradicts, "make eyes less than height, or leave them out", p.Height.Span, "the height is here",
 			"the eyes of someone standing lie below the crown")
 	}

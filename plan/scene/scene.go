@@ -5,6 +5,7 @@ package scene
 import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -190,7 +191,7 @@ type Along struct {
 // Opening is a window, a door or a gap in a wall.
 type Opening struct {
 	Thing
-	Kind                    string // window, door, gap
+	Kind                    term.Opening
 	Wall                    Ref
 	Along                   Along
 	Width, Sill, Head       Given[float64]
@@ -224,7 +225,7 @@ type Person struct {
 	At          Given[Place]
 	Faces       Given[Aim]
 	Height      Given[float64] // crown, standing
-	Pose        Given[string]  // standing, seated, propped, lying, crouching
+	Pose        Given[term.Pose]
 	Eyes        Given[float64] // eye height above what the feet are on, m
 	Skin, Wears Given[Surface]
 	Marks, Walk *source.Node // later
@@ -236,7 +237,7 @@ type Person struct {
 type MarkPlace struct {
 	At    Given[Place]
 	Faces Given[Aim]
-	Pose  Given[string]
+	Pose  Given[term.Pose]
 	Eyes  Given[float64]
 	Span  source.Span
 }
@@ -283,12 +284,12 @@ type Light struct {
 // Role is what a light does, for everyone or for one person.
 type Role struct {
 	Person Ref // Name "" for everyone
-	Role   string
+	Role   term.Role
 }
 
 // Mount is how a thing is held up.
 type Mount struct {
-	Kind  string  // one of mountWords or mountForms
+	Kind  term.Mount
 	On    Ref     // stand: a deck; clamp: a thing
 	Arm   float64 // boom: length, m; lift: height, m
 	Base  Given[Place]

@@ -206,6 +206,15 @@ func Converted[A, B any](r Reader[A], to func(A) B) Reader[B] {
 	}}
 }
 
+// Vocabulary reads one of the words of a vocabulary.
+func Vocabulary[V ~string](what string, terms []V) Reader[V] {
+	words := make([]string, len(terms))
+	for i, t := range terms {
+		words[i] = string(t)
+	}
+	return Converted(OneOf(what, words...), func(word string) V { return V(word) })
+}
+
 // Each calls read for every entry of a map of named things, in the order of the file, with the
 // entry's name entered in the path. What is no map and what has no value is logged. kind is the
 // noun of one thing: "room".

@@ -8,7 +8,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
 )
 
 // ground is what a field lies over: the floors of the rooms at one height, or the open ground.
@@ -28,20 +30,11 @@ func groundUnder(s *plan.Setup, p *plan.Person) ground {
 	}
 	for i := range s.Openings {
 		o := &s.Openings[i]
-		if room := roomNamed(s, o.Room); room != nil && convexHolds(counterClockwise(o.Plan()), p.At) {
+		if room := s.RoomNamed(o.Room); room != nil && plane.Contains(p.At, plane.CounterClockwise(o.Plan()), 0) {
 			return ground{base: room.Base}
 		}
 	}
 	return ground{base: s.Ground, open: true}
-}
-
-func roomNamed(s *plan.Setup, name string) *plan.Room {
-	for i := range s.Rooms {
-		if s.Rooms[i].Name == name {
-			return &s.Rooms[i]
-		}
-	}
-	return nil
 }
 
 // area is where a field has data: the floors of rooms and the thresholds between them, less what
@@ -98,7 +91,7 @@ func (a *area) leaveRooms(s *plan.Setup, z float64, g ground) {
 
 // addRooms takes the floors of the rooms on the level of the ground, but for rooms that are lower than the plane.
 func (a *area) addRooms(s *plan.Setup, g ground) {
-	a.box = r2.Box{Min: r2.Vec{X: math.Inf(1), Y: math.Inf(1)}, Max: r2.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
+	a.box = plane.Bounds(nil)
 	level := map[string]bool{}
 	for i := range s.Rooms {
 		room := &s.Rooms[i]
@@ -112,8 +105,8 @@ func (a *area) addRooms(s *plan.Setup, g ground) {
 	}
 	for i := range s.Openings {
 		o := &s.Openings[i]
-		if o.Kind != "window" && o.Other != "" && level[o.Room] && level[o.Other] {
-			a.add(ring{corners: counterClockwise(o.Plan())})
+		if o.Kind != term.Window && o.Other != "" && level[o.Room] && level[o.Other] {
+			a.add(ring{corners: plane.CounterClockwise(o.Plan())})
 		}
 	}
 }
@@ -121,8 +114,7 @@ func (a *area) addRooms(s *plan.Setup, g ground) {
 func (a *area) add(r ring) {
 	a.rings = append(a.rings, r)
 	for _, p := range r.corners {
-		a.box.Min = r2.Vec{X: math.Min(a.box.Min.X, p.X), Y: math.Min(a.box.Min.Y, p.Y)}
-		a.box.Max = r2.Vec{X: math.Max(a.box.Max.X, p.X), Y: math.Max(a.box.Max.Y, p.Y)}
+		a.box = plane.Include(a.box, p)
 	}
 }
 
@@ -131,46 +123,10 @@ func (a *area) holds(p r2.Vec) bool {
 	if !a.open && !slices.ContainsFunc(a.rings, func(r ring) bool { return r.holds(p, a.z) }) {
 		return false
 	}
-	return !within(a.holes, p)
+	return !slices.ContainsFunc(a.holes, func(hole []r2.Vec) bool { return plane.Contains(p, hole, 0) })
 }
 
 // holds says whether a place of the plan at height z is over a part of a floor and under its ceiling.
 func (r *ring) holds(p r2.Vec, z float64) bool {
-	return convexHolds(r.corners, p) && (r.room == nil || z < r.room.CeilingAt(p))
-}
-
-func within(rings [][]r2.Vec, p r2.Vec) bool {
-	for _, ring := range rings {
-		if convexHolds(ring, p) {
-			return true
-		}
-	}
-	return false
-}
-
-// convexHolds says whether a counter-clockwise convex ring holds p.
-func convexHolds(ring []r2.Vec, p r2.Vec) bool {
-	for i, a := range ring {
-		b := ring[(i+1)%len(ring)]
-		if r2.Cross(r2.Sub(b, a), r2.Sub(p, a)) < 0 {
-			return false
-		}
-	}
-	return len(ring) >= 3
-}
-
-// counterClockwise turns a ring round where it runs clockwise.
-func counterClockwise(ring []r2.Vec) []r2.Vec {
-	twice := 0.0
-	for i, a := range ring {
-		twice += r2.Cross(a, ring[(i+1)%len(ring)])
-	}
-	if twice >= 0 {
-		return ring
-	}
-	turned := make([]r2.Vec, len(ring))
-	for i, p := range ring {
-		turned[len(ring)-1-i] = p
-	}
-	return turned
+	return plane.Contains(p, r.corners, 0) && (r.room == nil || z < r.room.CeilingAt(p))
 }

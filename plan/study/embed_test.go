@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -26,7 +26,7 @@ func Example() {
 	log := &source.Log{}
 	file := &source.File{Name: "one-lamp.yaml", Text: []byte(text)}
 	document := scene.Open(scene.Env{Kit: shipped}, file, log)
-	setup := plan.Resolve(document, document.Base(log), log)
+	setup := resolve.Resolve(document, document.Base(log), log)
 	for _, found := range log.All() {
 		fmt.Println(found) // with file, line, column and the fix
 	}

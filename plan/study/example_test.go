@@ -4,8 +4,8 @@ import (
 	"context"
 	"fmt"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -23,7 +23,7 @@ func ExampleRun() {
 	  lights: {lamp: {output: {candela: 1000, shape: uniform}, at: [0, 0], height: 3, aim: down}},
 	  meters: {below: {flat: [0, 0, 0], facing: up}}}`
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "one-lamp.yaml", Text: []byte(text)}, log)
-	setup := plan.Resolve(document, document.Base(log), log)
+	setup := resolve.Resolve(document, document.Base(log), log)
 	if log.Failed() {
 		fmt.Println(log.All())
 		return

@@ -129,7 +129,7 @@ func promised(t *testing.T, what string, errors []float64, mean, p95 float64) {
 // the first person's floor comes first. A room too low for it has none, and under a slope it ends where the
 // ceiling comes down to it. The open ground has one where somebody stands on it.
 func TestFacesOnEveryFloor(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 site: {ground: -0.6}
 rooms:
   den:    {size: [4, 3], height: {low: 1, high: 3, toward: right}}

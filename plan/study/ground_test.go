@@ -31,7 +31,7 @@ lights: {a: {output: {lumens: 3000, shape: uniform}, at: [2.2, 1.2], height: 2.4
 		"on lower ground": {"people: {ada: {at: [6, 1.5]}}\nsite: {ground: -0.6}\n", 12.3, 6},
 	} {
 		t.Run(name, func(t *testing.T) {
-			s := resolve(t, room+c.more)
+			s := laidOut(t, room+c.more)
 			lit := run(t, s, study.Options{Step: 0.1})
 			f := lit.Face()
 			if f == nil {
@@ -59,7 +59,7 @@ func near(f *study.Field, x, y float64) bool {
 
 // A room on another level than the open ground is no part of it.
 func TestOpenGroundLeavesOutRooms(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 rooms: {den: {size: [4, 3], height: 3, base: 0.6}}
 people: {ada: {at: [6, 1.5]}}
 cameras: {A: {at: [8, 0.5], height: 1.4, lens: 32 mm}}

@@ -22,7 +22,7 @@ lights: {a: {output: {lumens: 3000, shape: uniform}, at: [2, 1.2], height: 1.6, 
 // The field on a wall reads what a meter held to the wall reads, and has no data in an opening and behind
 // what stands against the wall. Distances run from the left end as seen from inside.
 func TestFieldOnAWall(t *testing.T) {
-	s := resolve(t, parlour+"meters: {m: {flat: [0, 2.5137, 1.5137], facing: 90}}\n")
+	s := laidOut(t, parlour+"meters: {m: {flat: [0, 2.5137, 1.5137], facing: 90}}\n")
 	lit := run(t, s, study.Options{Planes: []study.Plane{{Wall: "den.left"}, {Wall: "den.top"}}})
 	f := lit.Wall("den.left")
 	corner, step := f.Corner()
@@ -51,7 +51,7 @@ func TestFieldOnAWall(t *testing.T) {
 }
 
 func TestFieldsOnOtherPlanes(t *testing.T) {
-	s := resolve(t, parlour)
+	s := laidOut(t, parlour)
 	lit := run(t, s, study.Options{Planes: []study.Plane{
 		{Height: 1}, {Upright: &study.Upright{Left: r2.Vec{X: 1, Y: 2}, Right: r2.Vec{X: 3, Y: 2}, Foot: 0.5, Height: 1}}}})
 	level, upright := lit.Level(), &lit.Fields[len(lit.Fields)-1]
@@ -83,7 +83,7 @@ func TestFieldsOnOtherPlanes(t *testing.T) {
 }
 
 func TestPlaneOfTheScene(t *testing.T) {
-	s := resolve(t, parlour+"sheet: {plane: 0.75}\n")
+	s := laidOut(t, parlour+"sheet: {plane: 0.75}\n")
 	if f := run(t, s, study.Options{}).Level(); f == nil || f.Z != 0.75 {
 		t.Errorf("sheet.plane gives %+v", f)
 	}
@@ -94,7 +94,7 @@ func TestPlaneOfTheScene(t *testing.T) {
 
 // A wall of a few centimetres has no room for a map, and is told so by its name.
 func TestWallTooSmallForAMap(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 rooms: {k: {outline: [right 3.6, up 2.0, left 0.06, up 1, left 3.54, down 3]}}
 lights: {a: {output: {lumens: 3000, shape: uniform}, at: [2, 1.2], height: 1.6, aim: down}}
 `)

@@ -8,7 +8,7 @@ import (
 )
 
 func TestParsePlane(t *testing.T) {
-	s := resolve(t, parlour)
+	s := laidOut(t, parlour)
 	for text, want := range map[string]study.Plane{
 		"0.75":          {Height: 0.75},
 		"75 cm":         {Height: 0.75},

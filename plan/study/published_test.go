@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -20,11 +21,11 @@ import (
 // read resolves a scene and takes its readings.
 func read(t testing.TB, text string) meter.Set {
 	t.Helper()
-	return run(t, resolve(t, text), study.Options{ReadingsOnly: true}).Readings
+	return run(t, laidOut(t, text), study.Options{ReadingsOnly: true}).Readings
 }
 
 // resolve resolves a scene.
-func resolve(t testing.TB, text string) *plan.Setup {
+func laidOut(t testing.TB, text string) *plan.Setup {
 	t.Helper()
 	shipped, err := kit.Shipped()
 	if err != nil {
@@ -32,7 +33,7 @@ func resolve(t testing.TB, text string) *plan.Setup {
 	}
 	log := &source.Log{}
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "scene.yaml", Text: []byte(text)}, log)
-	s := plan.Resolve(document, document.Base(log), log)
+	s := resolve.Resolve(document, document.Base(log), log)
 	if log.Failed() {
 		t.Fatalf("%+v", log.All())
 	}

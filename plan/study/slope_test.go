@@ -22,7 +22,7 @@ func TestClosedRoomUnderASlope(t *testing.T) {
 			"height: {low: 1.7, high: 3.1, toward: e-a}", "[2.2, 1]"},
 	} {
 		for rho, grey := range map[float64]string{0.3: "0.3", 0.8: "0.8"} {
-			s := resolve(t, "scrimshaw: 1\nmaterials: {even: {reflectance: "+grey+"}}\n"+
+			s := laidOut(t, "scrimshaw: 1\nmaterials: {even: {reflectance: "+grey+"}}\n"+
 				"rooms: {k: {"+c.room+", walls: even, floor: even, ceiling: even}}\n"+
 				"lights: {a: {output: {lumens: 5000, shape: uniform}, at: "+c.lamp+", height: 1.1, aim: down}}\n")
 			area := 0.0

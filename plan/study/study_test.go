@@ -16,6 +16,7 @@ import (
 	"scrimshaw/plan/internal/truth/scenes"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -39,7 +40,7 @@ func setup(t testing.TB, name string) *plan.Setup {
 	if len(document.Setups) > 0 {
 		first = document.Setups[0]
 	}
-	s := plan.Resolve(document, document.Scene(first, log), log)
+	s := resolve.Resolve(document, document.Scene(first, log), log)
 	if log.Failed() {
 		t.Fatalf("%s: %+v", name, log.All())
 	}
@@ -293,7 +294,7 @@ func TestProbeAgreesWithTheField(t *testing.T) {
 
 // Every level of floor has its own map: a room two steps up lay on none.
 func TestEveryLevelOfFloorHasAField(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 rooms:
   den:  {size: [4, 3], height: 2.5}
   loft: {at: [4.3, 0], size: [3, 3], height: 2.5, base: 0.4}
@@ -318,7 +319,7 @@ lights: {a: {output: {lumens: 3000, shape: uniform}, at: [5.5, 1.5], height: 1.6
 // The floor that counts as the largest has the most points with data, not the widest box round them: here
 // two closets far apart, and a hall.
 func TestFloorIsTheLargest(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 rooms:
   one:  {at: [0, 0], size: [1, 1]}
   two:  {at: [20, 9], size: [1, 1]}

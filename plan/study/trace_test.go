@@ -19,7 +19,7 @@ func TestFootprintOnTheGround(t *testing.T) {
 		"a room on a terrace": "rooms: {den: {size: [4, 3], base: 1}, low: {at: [0, 5], size: [4, 3], base: -1}}\n",
 	} {
 		t.Run(name, func(t *testing.T) {
-			s := resolve(t, "scrimshaw: 1\nsite: {ground: -2}\n"+rooms+
+			s := laidOut(t, "scrimshaw: 1\nsite: {ground: -2}\n"+rooms+
 				"lights: {a: {output: {lux: 2000, distance: 2 m, beam: 55, field: 80}, at: [9, 1], height: 3, aim: down}}\n")
 			outline := run(t, s, study.Options{Step: 0.5}).Beams[0].Half.Outline
 			least, most := math.Inf(1), math.Inf(-1)

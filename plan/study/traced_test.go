@@ -27,7 +27,7 @@ func TestTracedScenes(t *testing.T) {
 			meters: {m: {flat: [0.07, 2, 1.5], facing: 180}, n: {dome: [0.12, 1.5, 1.62], facing: 200}}}`,
 	} {
 		t.Run(name, func(t *testing.T) {
-			s := resolve(t, text)
+			s := laidOut(t, text)
 			want := trace(s, truth.Options{Seed: 1, Error: 1e-3})
 			lit := run(t, s, study.Options{ReadingsOnly: true})
 			for i := range want {

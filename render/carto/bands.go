@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // Band is the region where the field is at least Low and less than High. Its rings are to be
@@ -18,18 +20,9 @@ type Band struct {
 func (b Band) Area() float64 {
 	sum := 0.0
 	for _, ring := range b.Rings {
-		sum += area(ring)
+		sum += plane.Area(ring)
 	}
 	return sum
-}
-
-// area is positive for a ring that runs counter-clockwise.
-func area(ring []r2.Vec) float64 {
-	sum := 0.0
-	for i, p := range ring {
-		sum += r2.Cross(p, ring[(i+1)%len(ring)])
-	}
-	return sum / 2
 }
 
 // Bands returns the regions between the levels of g, lowest first, one more than there are levels;

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // cells counts the cells that have data at all four corners.
@@ -122,7 +124,7 @@ func TestAMaskIsAHole(t *testing.T) {
 		t.Errorf("the empty band has %d rings", n)
 	}
 	rings := bands[1].Rings
-	if len(rings) != 2 || area(rings[0]) != 16 || area(rings[1]) != -4 {
+	if len(rings) != 2 || plane.Area(rings[0]) != 16 || plane.Area(rings[1]) != -4 {
 		t.Errorf("want a square of 16 with a hole of −4, got %v", rings)
 	}
 }

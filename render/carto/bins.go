@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // bins finds boxes near a place. A box is known by the number it was put in with.
@@ -77,14 +79,14 @@ type spanIndex struct {
 func indexSpans(lines []Line, size float64) *spanIndex {
 	var all []r2.Vec
 	for _, l := range lines {
-		b := bounds(l.Points)
+		b := plane.Bounds(l.Points)
 		all = append(all, b.Min, b.Max)
 	}
-	x := &spanIndex{lines: lines, bins: newBins(bounds(all), size)}
+	x := &spanIndex{lines: lines, bins: newBins(plane.Bounds(all), size)}
 	for i, l := range lines {
 		for n := range l.spans() {
 			a, b := l.span(n)
-			x.bins.put(len(x.refs), bounds([]r2.Vec{a, b}))
+			x.bins.put(len(x.refs), plane.Bounds([]r2.Vec{a, b}))
 			x.refs = append(x.refs, [2]int{i, n})
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // Options say how true and how calm lines are drawn. Lengths marked mm are on paper and count
@@ -177,7 +179,7 @@ func (t *tracer) speck(l Line) bool {
 	if !l.Closed || len(l.Points) < 3 {
 		return l.Closed
 	}
-	b := bounds(l.Points)
+	b := plane.Bounds(l.Points)
 	if max(b.Max.X-b.Min.X, b.Max.Y-b.Min.Y) >= t.opts.Speck/t.opts.Scale {
 		return false
 	}
@@ -190,13 +192,4 @@ func (t *tracer) speck(l Line) bool {
 		}
 	}
 	return true
-}
-
-func bounds(points []r2.Vec) r2.Box {
-	b := r2.Box{Min: r2.Vec{X: math.Inf(1), Y: math.Inf(1)}, Max: r2.Vec{X: math.Inf(-1), Y: math.Inf(-1)}}
-	for _, p := range points {
-		b.Min = r2.Vec{X: math.Min(b.Min.X, p.X), Y: math.Min(b.Min.Y, p.Y)}
-		b.Max = r2.Vec{X: math.Max(b.Max.X, p.X), Y: math.Max(b.Max.Y, p.Y)}
-	}
-	return b
 }

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // radius is where a lamp of 1000 cd at height h gives e on the floor: E = I h / (h² + r²)^(3/2).
@@ -22,7 +24,7 @@ func TestContoursOfALampAreCircles(t *testing.T) {
 		t.Fatalf("%d lines, want one ring a level", len(lines))
 	}
 	for _, l := range lines {
-		if !l.Closed || area(l.Points) <= 0 {
+		if !l.Closed || plane.Area(l.Points) <= 0 {
 			t.Errorf("%g lx: want a ring around the light, counter-clockwise", l.Level)
 		}
 		want := radius(l.Level, h)
@@ -327,7 +329,7 @@ func ExampleContours() {
 		g.Value = append(g.Value, float32(2000/(d2*math.Sqrt(d2))))
 	}
 	for _, l := range Contours(g, []float64{118, 235}, Options{}) {
-		x := bounds(l.Points)
+		x := plane.Bounds(l.Points)
 		fmt.Printf("%g lx: ring %v, %.2f m across\n", l.Level, l.Closed, x.Max.X-x.Min.X)
 	}
 	// Output:

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // smooth calms a line by Taubin's two-step filter (Taubin 1995, "A signal processing approach to
@@ -116,18 +118,8 @@ func (l Line) split(keep []bool, a, b int, allow func(int) float64) {
 
 // Distance returns how far p lies from the segment from a to b.
 func Distance(p, a, b r2.Vec) float64 {
-	return r2.Norm(r2.Sub(p, nearest(p, a, b)))
-}
-
-// nearest returns the point of the segment from a to b that is nearest to p.
-func nearest(p, a, b r2.Vec) r2.Vec {
-	d := r2.Sub(b, a)
-	square := r2.Norm2(d)
-	if square == 0 {
-		return a
-	}
-	s := math.Min(math.Max(r2.Dot(r2.Sub(p, a), d)/square, 0), 1)
-	return r2.Add(a, r2.Scale(s, d))
+	at, _ := plane.NearestOnSegment(p, a, b)
+	return r2.Norm(r2.Sub(p, at))
 }
 
 // The nib that rounds corners: those sharper than nibTurn between pieces longer than nibPiece are

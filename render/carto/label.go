@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // Label is something to be written near an anchor, in one of several forms. Lengths are mm.
@@ -143,7 +145,7 @@ func (s *solver) offer(out *[]candidate, i, rung int, box r2.Box, cost float64) 
 		}
 		over += crossed
 	}
-	c.limits = grown(union(box, bounds(c.Leader[:])), s.opts.Gap)
+	c.limits = grown(union(box, plane.Bounds(c.Leader[:])), s.opts.Gap)
 	c.cost = s.weight(i) * (rungCost*float64(rung) + cost + length + over + s.astray(i, box))
 	*out = append(*out, c)
 }
@@ -212,7 +214,7 @@ func entry(from, to r2.Vec, box r2.Box) r2.Vec {
 // crosses no body, but one that it points into.
 func (s *solver) leaderWay(i int, leader [2]r2.Vec) (cost float64, free bool) {
 	free = true
-	s.bodyBins.near(bounds(leader[:]), func(j int) bool {
+	s.bodyBins.near(plane.Bounds(leader[:]), func(j int) bool {
 		own := j == i || boxesOverlap(s.bodies[j], s.bodies[i])
 		free = own || !crossesBox(leader[0], leader[1], s.bodies[j])
 		return free

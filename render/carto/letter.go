@@ -6,6 +6,8 @@ import (
 	"sort"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // LetterOptions say how lines are lettered. Lengths are mm on paper, as the lines must be; zero
@@ -203,7 +205,7 @@ func (w *letterer) inArea(l Lettering) bool {
 	if w.opts.Area == nil {
 		return true
 	}
-	b := bounds(l.Outline())
+	b := plane.Bounds(l.Outline())
 	return b.Min.X >= w.opts.Area.Min.X && b.Min.Y >= w.opts.Area.Min.Y &&
 		b.Max.X <= w.opts.Area.Max.X && b.Max.Y <= w.opts.Area.Max.Y
 }
@@ -211,7 +213,7 @@ func (w *letterer) inArea(l Lettering) bool {
 // crowded says whether another line, or another stretch of the same, runs through the lettering.
 func (w *letterer) crowded(c course, l Lettering) (hit bool) {
 	outline := tilted(l.At, r2.Vec{X: l.Size.X, Y: l.Size.Y + 0.4}, l.Angle)
-	w.near.near(bounds(outline), func(line, piece int, a, b r2.Vec) bool {
+	w.near.near(plane.Bounds(outline), func(line, piece int, a, b r2.Vec) bool {
 		hit = (line != l.Line || !c.inGap(piece, l)) && Overlap(outline, []r2.Vec{a, b})
 		return !hit
 	})

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 // Obstacle is a mark on the paper that lettering must not hide: a convex outline, in either
@@ -103,7 +105,7 @@ func cross(a, b, c, d r2.Vec) bool {
 	d1, d2 := side(a, b, c), side(a, b, d)
 	d3, d4 := side(c, d, a), side(c, d, b)
 	if d1 == 0 && d2 == 0 { // on one line
-		return boundsTouch(bounds([]r2.Vec{a, b}), bounds([]r2.Vec{c, d}))
+		return boundsTouch(plane.Bounds([]r2.Vec{a, b}), plane.Bounds([]r2.Vec{c, d}))
 	}
 	return d1*d2 <= 0 && d3*d4 <= 0
 }
@@ -131,7 +133,7 @@ func indexObstacles(all []Obstacle, area r2.Box) *obstacleIndex {
 	x := &obstacleIndex{all: all, boxes: make([]r2.Box, len(all)), bins: newBins(area, 8)}
 	for i, o := range all {
 		if len(o.Outline) > 0 {
-			x.boxes[i] = bounds(o.Outline)
+			x.boxes[i] = plane.Bounds(o.Outline)
 			x.bins.put(i, x.boxes[i])
 		}
 	}
@@ -140,7 +142,7 @@ func indexObstacles(all []Obstacle, area r2.Box) *obstacleIndex {
 
 // over returns the cost of covering an outline, and whether it may be covered at all.
 func (x *obstacleIndex) over(outline []r2.Vec, leader bool) (cost float64, free bool) {
-	box := bounds(outline)
+	box := plane.Bounds(outline)
 	return x.sum(box, func(id int) bool {
 		o := &x.all[id]
 		return (!leader || o.Leaders) && boxesMeet(box, x.boxes[id]) && Overlap(outline, o.Outline)

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
 )
 
 func TestOverlap(t *testing.T) {
@@ -101,7 +103,7 @@ func TestObstacleIndexFindsAll(t *testing.T) {
 		if !want {
 			hits++
 		}
-		box := bounds(outline)
+		box := plane.Bounds(outline)
 		want = !slices.ContainsFunc(all, func(o Obstacle) bool { return Overlap(BoxOutline(box), o.Outline) })
 		if _, free := x.overBox(box); free != want {
 			t.Fatalf("the box %v is free: %v, want %v", box, free, want)

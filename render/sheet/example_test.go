@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -30,7 +31,7 @@ func ExampleOf() {
 	log := &source.Log{}
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "napkin.yaml", Text: text}, log)
 	options, inputs := sheet.Options{Paper: "A3"}, []sheet.Input(nil)
-	for _, setup := range plan.ResolveAll(document, nil, log) {
+	for _, setup := range resolve.ResolveAll(document, nil, log) {
 		lit, err := study.Run(context.Background(), setup, study.Options{Quality: light.Draft})
 		if err != nil {
 			fmt.Println(err)

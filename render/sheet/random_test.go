@@ -9,8 +9,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/internal/fixture"
 )
 
@@ -31,7 +31,7 @@ func crowd(seed int64, lights int) Input {
 	for i := range 1 + rng.Intn(4) {
 		crowdPerson(&in, rng, i, inside())
 	}
-	classes := []kit.Class{kit.Bare, kit.Lensed, kit.Projected, kit.Boxed, kit.Linear, kit.Panel, kit.Lantern, kit.Practical}
+	classes := []term.Class{term.Bare, term.Lensed, term.Projected, term.Boxed, term.Linear, term.Panel, term.Lantern, term.Practical}
 	for i := range lights {
 		from := inside()
 		if rng.Intn(3) == 0 {
@@ -76,7 +76,7 @@ func crowd(seed int64, lights int) Input {
 
 func crowdPerson(in *Input, rng *rand.Rand, i int, at r2.Vec) {
 	name := fmt.Sprintf("person-%d", i+1)
-	poses := []string{"standing", "seated", "propped", "lying", "crouching"}
+	poses := term.Poses
 	faces := rng.Float64() * 360
 	sin, cos := math.Sincos(faces * math.Pi / 180)
 	p := plan.Person{Name: name, At: at, Pose: poses[rng.Intn(len(poses))], Height: 1.7, Eyes: 1.5, Faces: faces,

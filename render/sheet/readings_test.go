@@ -80,7 +80,7 @@ func TestNamesStandAtTheBody(t *testing.T) {
 
 // trunk is the box of head and shoulders; of somebody lying, of all of them.
 func trunk(s *sheet, who *plan.Person, v layout.View) r2.Box {
-	if who.Pose == string(symbols.Lying) {
+	if string(who.Pose) == string(symbols.Lying) {
 		return s.d.People[who.Name].Box()
 	}
 	all := ink.Extent{}

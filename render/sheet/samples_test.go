@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
@@ -35,7 +35,7 @@ func inputsOf(t *testing.T, name string, text []byte) (ins []Input) {
 	}
 	log := &source.Log{}
 	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: name + ".yaml", Text: text}, log)
-	for _, setup := range plan.ResolveAll(doc, nil, log) {
+	for _, setup := range resolve.ResolveAll(doc, nil, log) {
 		lit, err := study.Run(context.Background(), setup, study.Options{})
 		if err != nil {
 			t.Fatal(err)

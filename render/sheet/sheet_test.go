@@ -46,17 +46,17 @@ func TestLegendIsWhatIsDrawn(t *testing.T) {
 			l := &in.Setup.Lights[i]
 			want["light:"+string(l.Head.Class)] = true
 			if l.Head.Class != "practical" {
-				want["mount:"+l.Mount.Kind] = true
+				want["mount:"+string(l.Mount.Kind)] = true
 			}
 		}
 		for _, g := range in.Setup.Grip {
 			want["grip:"+g.Kind] = true
 		}
 		for _, p := range in.Setup.People {
-			want["person:"+p.Pose] = true
+			want["person:"+string(p.Pose)] = true
 		}
 		for _, o := range in.Setup.Openings {
-			want["opening:"+o.Kind] = true
+			want["opening:"+string(o.Kind)] = true
 		}
 		for _, f := range in.Setup.Furniture {
 			want["furniture:"+f.Kind] = true

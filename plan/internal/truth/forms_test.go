@@ -13,7 +13,7 @@ import (
 
 // A point lamp gives I cos/d² on a plane and I (1 + cos)/2d² on a dome.
 func TestPoint(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 lights: {l: {output: {candela: 1000, shape: uniform}, at: [0, 0], height: 3, aim: down}}
 meters: {flat: {flat: [1, 0.5, 1], facing: up}, dome: {dome: [1, 0.5, 1], facing: 90}}
 `)
@@ -35,7 +35,7 @@ func quarter(a, b, h float64) float64 {
 // the half of it that a flag leaves.
 func TestRectangle(t *testing.T) {
 	for _, h := range []float64{0.05, 0.4, 2, 9} {
-		s := resolve(t, fmt.Sprintf(`scrimshaw: 1
+		s := laidOut(t, fmt.Sprintf(`scrimshaw: 1
 lights: {l: {output: {lumens: 4000, face: [1.4, 0.8]}, at: [0, 0], height: 10, aim: down}}
 meters: {m: {flat: [0, 0, %g], facing: up}}
 `, 10-h))
@@ -43,7 +43,7 @@ meters: {m: {flat: [0, 0, %g], facing: up}}
 		held(t, fmt.Sprintf("%g m", h), v[0].Direct, 4000/(1.4*0.8)*4*quarter(0.7, 0.4, h))
 	}
 	// The flag hides what lies to the left of the middle.
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 lights: {l: {output: {lumens: 4000, face: [1.4, 0.8]}, at: [0, 0], height: 3, aim: down, roll: 0}}
 grip: {f: {flag: [4, 4], at: [-2, 0], height: 2, faces: up}}
 meters: {m: {flat: [0, 0, 1], facing: up}}
@@ -55,7 +55,7 @@ meters: {m: {flat: [0, 0, 1], facing: up}}
 // A disc gives L pi sin² of its half angle on its axis, a sphere what its middle would, and a long line what
 // the integral over it says.
 func TestRound(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 lights: {l: {output: {lumens: 3000, disc: 1.2}, at: [0, 0], height: 3, aim: down}}
 meters: {near: {flat: [0, 0, 2.7], facing: up}, far: {flat: [0, 0, 0], facing: up}}
 `)
@@ -63,14 +63,14 @@ meters: {near: {flat: [0, 0, 2.7], facing: up}, far: {flat: [0, 0, 0], facing: u
 	disc := func(h float64) float64 { return 3000 / (math.Pi * 0.36) * 0.36 / (0.36 + h*h) }
 	held(t, "disc near", v[0].Direct, disc(0.3))
 	held(t, "disc far", v[1].Direct, disc(3))
-	s = resolve(t, `scrimshaw: 1
+	s = laidOut(t, `scrimshaw: 1
 lights: {l: {output: {lumens: 3000, sphere: 0.6}, at: [0, 0], height: 1, aim: down}}
 meters: {near: {flat: [0, 0, 0.5], facing: up}, side: {flat: [1, 0, 0.2], facing: up}}
 `)
 	v = truth.Trace(s, meters(s), truth.Options{})
 	held(t, "sphere near", v[0].Direct, 3000/(4*math.Pi)/0.25)
 	held(t, "sphere aside", v[1].Direct, 3000/(4*math.Pi)*0.8/math.Pow(1.64, 1.5))
-	s = resolve(t, `scrimshaw: 1
+	s = laidOut(t, `scrimshaw: 1
 lights: {l: {output: {lumens: 3000, tube: 1.2}, at: [0, 0], height: 1, aim: down}}
 meters: {near: {flat: [0, 0, 0.7], facing: up}}
 `)
@@ -120,7 +120,7 @@ func TestClosedBox(t *testing.T) {
 		{`a: {output: {lumens: 300, tube: 1.1}, at: [1.5, 1.2], height: 0.2, aim: 90}, b: {output: {lumens: 300, sphere: 0.5}, at: [2.5, 0.4], height: 1.2, aim: 90},
 			c: {output: {lumens: 400, face: [0.9, 0.6]}, at: [1.5, 1.2], height: 0.3, aim: down}`, 0.4},
 	} {
-		s := resolve(t, fmt.Sprintf(box, c.reflect, c.lamp))
+		s := laidOut(t, fmt.Sprintf(box, c.reflect, c.lamp))
 		places, areas := onWalls()
 		sum := 0.0
 		for i, v := range truth.Trace(s, places, truth.Options{Error: 1, Most: 1}) {
@@ -144,8 +144,8 @@ lights: {l: {output: {lumens: 3000, face: [0.8, 0.5]}, at: [%g, 0.7], height: 1.
 meters: {m: {flat: [%g, 2, 0.9], facing: %d}, d: {dome: [%g, 1, 0.3], facing: %d}}
 `, x(0.5), x(-0.9), aim, x(0.9), faces, x(1.4), faces)
 	}
-	plain := resolve(t, scene(func(x float64) float64 { return x }, 200, 40))
-	other := resolve(t, scene(func(x float64) float64 { return -x }, 160, 320))
+	plain := laidOut(t, scene(func(x float64) float64 { return x }, 200, 40))
+	other := laidOut(t, scene(func(x float64) float64 { return -x }, 160, 320))
 	a := truth.Trace(plain, meters(plain), truth.Options{Error: 3e-3})
 	b := truth.Trace(other, meters(other), truth.Options{Error: 3e-3, Seed: 1})
 	for i := range a {
@@ -158,7 +158,7 @@ meters: {m: {flat: [%g, 2, 0.9], facing: %d}, d: {dome: [%g, 1, 0.3], facing: %d
 
 // The standard errors are what estimates with other seeds are apart, and the number of goroutines changes no bit.
 func TestHonest(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 rooms: {k: {size: [4, 3], height: 2.5}}
 openings: {w: {window: k.left, width: 0.8}}
 lights: {l: {output: {lumens: 20000, face: [1, 1]}, at: [-1, 1.4], height: 1.5, aim: 90}}

@@ -7,12 +7,13 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/truth"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
 
-// resolve reads a scene.
-func resolve(t testing.TB, text string) *plan.Setup {
+// laidOut reads a scene.
+func laidOut(t testing.TB, text string) *plan.Setup {
 	t.Helper()
 	shipped, err := kit.Shipped()
 	if err != nil {
@@ -20,7 +21,7 @@ func resolve(t testing.TB, text string) *plan.Setup {
 	}
 	log := &source.Log{}
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "scene.yaml", Text: []byte(text)}, log)
-	s := plan.Resolve(document, document.Base(log), log)
+	s := resolve.Resolve(document, document.Base(log), log)
 	if log.Failed() {
 		t.Fatalf("%+v", log.All())
 	}
@@ -52,7 +53,7 @@ func held(t *testing.T, what string, got truth.Part, want float64) {
 // Two readings that a tracer of another make gives to 0.2 %: a room filled through a window by a face outside
 // that is larger than it, and a plane before a white box under a face.
 func TestAgainstAnotherTracer(t *testing.T) {
-	s := resolve(t, `scrimshaw: 1
+	s := laidOut(t, `scrimshaw: 1
 rooms: {k: {size: [4, 3.4], height: 2.5}}
 openings: {w: {window: k.left, width: 0.8}}
 lights: {fr: {output: {lumens: 20000, face: [2.4, 2.4]}, at: [-1.35, 1.7], height: 1.5, aim: 90}}
@@ -67,7 +68,7 @@ meters: {fill: {flat: [2.4, 1.7, 1.5], facing: 90}, side: {flat: [1.4, 0.6, 1.4]
 	}
 	near("fill", v[0].Reflected, 28.91)
 	near("side", v[1].Reflected, 19.95)
-	s = resolve(t, `scrimshaw: 1
+	s = laidOut(t, `scrimshaw: 1
 furniture: {bx: {box: [1, 1, .75], at: [0, 0], material: white}}
 lights: {top: {output: {lumens: 8000, face: [1.5, 1.5]}, at: [0, -.5], height: 2.2, aim: down}}
 meters: {side: {flat: [0, -.9, .5], facing: 0}}

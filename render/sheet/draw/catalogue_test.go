@@ -14,6 +14,7 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/layout"
@@ -38,10 +39,10 @@ func vocabularies(t *testing.T) []vocabulary {
 	return []vocabulary{
 		{"mount", offered(t, "$defs", "mount"), held, "mount:", []string{"ceiling"}, nil},
 		{"pose", offered(t, "properties", "people", "additionalProperties", "properties", "pose"), func(in *section.Input, word string) {
-			in.Setup.People = []plan.Person{{Name: "ada", Pose: word, Height: 1.7}}
+			in.Setup.People = []plan.Person{{Name: "ada", Pose: term.Pose(word), Height: 1.7}}
 		}, "person:", nil, nil},
 		{"opening", offered(t, "properties", "openings", "additionalProperties"), func(in *section.Input, word string) {
-			in.Setup.Openings = []plan.Opening{{Name: "o", Kind: word, Right: r2.Vec{X: 1}, Outward: r2.Vec{Y: 1}, Depth: 0.2}}
+			in.Setup.Openings = []plan.Opening{{Name: "o", Kind: term.Opening(word), Right: r2.Vec{X: 1}, Outward: r2.Vec{Y: 1}, Depth: 0.2}}
 		}, "opening:", nil, nil},
 		{"grip", offered(t, "properties", "grip", "additionalProperties"), func(in *section.Input, word string) {
 			in.Setup.Grip = []plan.Grip{{Name: "g", Tag: "G1", Kind: word, Size: [2]float64{1, 1}, Frame: level()}}
@@ -54,7 +55,7 @@ func vocabularies(t *testing.T) []vocabulary {
 		}, "reading:", nil, nil},
 		{"class of lamp", classes(), func(in *section.Input, word string) {
 			l := mounted("stand")
-			l.Head.Class = kit.Class(word)
+			l.Head.Class = term.Class(word)
 			in.Setup.Lights = []plan.Light{l}
 		}, "light:", nil, nil},
 	}
@@ -62,7 +63,7 @@ func vocabularies(t *testing.T) []vocabulary {
 
 // classes are those of the heads in the catalogue of kit.
 func classes() (all []string) {
-	for _, c := range []kit.Class{kit.Bare, kit.Lensed, kit.Projected, kit.Boxed, kit.Linear, kit.Panel, kit.Lantern, kit.Practical} {
+	for _, c := range []term.Class{term.Bare, term.Lensed, term.Projected, term.Boxed, term.Linear, term.Panel, term.Lantern, term.Practical} {
 		all = append(all, string(c))
 	}
 	return all
@@ -127,8 +128,8 @@ func level() plan.Frame { return plan.Frame{Axis: r3.Vec{Y: 1}, Right: r3.Vec{X:
 
 // mounted is a lamp on a mount.
 func mounted(word string) plan.Light {
-	return plan.Light{Name: "lamp", Tag: "1", Level: 1, Frame: level(), Head: kit.Head{Class: kit.Lensed},
-		Mount: plan.Mount{Kind: word, Foot: 1, Ends: []r2.Vec{{X: -1}, {X: 1}}}}
+	return plan.Light{Name: "lamp", Tag: "1", Level: 1, Frame: level(), Head: kit.Head{Class: term.Lensed},
+		Mount: plan.Mount{Kind: term.Mount(word), Foot: 1, Ends: []r2.Vec{{X: -1}, {X: 1}}}}
 }
 
 // drawnPlan draws a set-up on a page and returns the symbols that it shows.
@@ -179,7 +180,7 @@ func TestSymbolsAreDrawn(t *testing.T) {
 	}
 	for _, class := range classes() { // pointing down
 		l := mounted("stand")
-		l.Head.Class, l.Frame.Axis = kit.Class(class), r3.Vec{Z: -1}
+		l.Head.Class, l.Frame.Axis = term.Class(class), r3.Vec{Z: -1}
 		take(section.Input{Setup: &plan.Setup{Lights: []plan.Light{l}}})
 	}
 	take(fixture.Example()) // throws and faces
@@ -198,7 +199,7 @@ func darkIsOpen(t *testing.T) bool {
 	t.Helper()
 	fills := func(level float64) (n int) {
 		l := mounted("stand")
-		l.Level, l.Head.Class, l.Head.RGB = level, kit.Boxed, colour.White{Kelvin: 3200}.RGB()
+		l.Level, l.Head.Class, l.Head.RGB = level, term.Boxed, colour.White{Kelvin: 3200}.RGB()
 		_, page := drawnPlan(t, section.Input{Setup: &plan.Setup{Lights: []plan.Light{l}}})
 		for i := range page.Items {
 			if it := &page.Items[i]; it.Object == "light:lamp" && it.Layer == ink.Symbols && it.Fill != nil && it.Fill.R > it.Fill.B {

@@ -51,5 +51,5 @@ func openingKind(o *plan.Opening) string {
 	if o.Kind == "window" && o.Ajar > 0 {
 		return "opening:casement"
 	}
-	return "opening:" + o.Kind
+	return "opening:" + string(o.Kind)
 }

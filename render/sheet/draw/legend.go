@@ -159,7 +159,7 @@ func expectedSigns(in *section.Input) int {
 		keys["grip:"+s.Grip[i].Kind], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
 	}
 	for i := range s.People {
-		keys["person:"+s.People[i].Pose] = true
+		keys["person:"+string(s.People[i].Pose)] = true
 	}
 	for i := range s.Openings {
 		keys[openingKind(&s.Openings[i])] = true

@@ -44,7 +44,7 @@ func (c Report) lights() *Section {
 
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
-		Joined("; ", Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+		Joined("; ", Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(string(l.Mount.Kind), l.Frame.At.Z-l.Base, l.Height)),
 			Joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
@@ -59,7 +59,7 @@ func mountWords(m plan.Mount) string {
 		}
 		return ""
 	case "clamp", "wall":
-		return Joined(" on ", m.Kind, m.On)
+		return Joined(" on ", string(m.Kind), m.On)
 	case "ceiling":
 		return "from the ceiling"
 	case "floor":
@@ -68,7 +68,7 @@ func mountWords(m plan.Mount) string {
 		}
 		return "on " + m.On
 	}
-	return m.Kind
+	return string(m.Kind)
 }
 
 // rise says how high a thing is above what its stand stands on, where that is not the floor that heights
@@ -103,7 +103,7 @@ func (c Report) grip() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{g.Tag, Joined(", ", g.Kind, g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
 				c.Bare(g.Height)},
-			Notes: NonEmpty(Joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
+			Notes: NonEmpty(Joined("; ", c.rise(string(g.Mount.Kind), g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
 	}
 	return &Section{Title: c.measured("Grip"), Rank: layout.Other, Tables: []Table{t}}

@@ -19,8 +19,8 @@ const (
 	offLamp  = 0.10
 )
 
-// fit says what is wrong with a scene that loads: a lamp or a reading that touches something solid.
-func fit(s *plan.Setup) error {
+// usable says what is wrong with a scene that loads: a lamp or a reading that touches something solid.
+func usable(s *plan.Setup) error {
 	for i := range s.Lights {
 		for _, p := range opening(&s.Lights[i]) {
 			if near(&s.Set, p, offSolid, nil) {

@@ -12,6 +12,8 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/truth"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/resolve"
+	"scrimshaw/plan/review/fit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -37,8 +39,8 @@ var measured embed.FS
 const mostTries = 400
 
 // refused are the codes of warnings that a scene may not have: its figures would mean little.
-var refused = []string{plan.CodeInSolid, plan.CodeLightInSolid, plan.CodeOutside, plan.CodeOverCeiling, plan.CodeAllDark, plan.CodeRoomsTouch,
-	plan.CodeNotOnTop, source.CodeLater}
+var refused = []string{fit.CodeInSolid, fit.CodeLightInSolid, fit.CodeOutside, fit.CodeOverCeiling, fit.CodeAllDark, resolve.CodeRoomsTouch,
+	resolve.CodeNotOnTop, source.CodeLater}
 
 // Make gives the scene of a kind and a seed: its text, and what it resolves to.
 func Make(kind Kind, seed int) (text string, s *plan.Setup, err error) {
@@ -59,22 +61,22 @@ func Make(kind Kind, seed int) (text string, s *plan.Setup, err error) {
 		w := newWriter(truth.NewPCG(uint64(seed)<<20 | uint64(try)<<4 | uint64(slices.Index(Kinds, kind))))
 		write(w)
 		text = w.text(fmt.Sprintf("%s %d", kind, seed))
-		if s, last = resolve(text, scene.Env{Kit: shipped, Files: files}); last == nil {
+		if s, last = read(text, scene.Env{Kit: shipped, Files: files}); last == nil {
 			return text, s, nil
 		}
 	}
 	return "", nil, fmt.Errorf("no scene of %s %d loads: %w", kind, seed, last)
 }
 
-// resolve reads a text; the error is the first finding that makes it useless.
-func resolve(text string, env scene.Env) (*plan.Setup, error) {
+// read reads a text; the error is the first finding that makes it useless.
+func read(text string, env scene.Env) (*plan.Setup, error) {
 	log := &source.Log{}
 	document := scene.Open(env, &source.File{Name: "random.yaml", Text: []byte(text)}, log)
-	s := plan.Resolve(document, document.Base(log), log)
+	s := resolve.Resolve(document, document.Base(log), log)
 	for _, d := range log.All() {
 		if d.Severity == source.Error || slices.Contains(refused, d.Code) {
 			return nil, errors.New(d.Message)
 		}
 	}
-	return s, fit(s)
+	return s, usable(s)
 }

@@ -1,0 +1,33 @@
+package plan
+
+import (
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// Camera is one camera: Frame.At is the entrance of the lens.
+type Camera struct {
+	Name       string
+	Frame      Frame
+	Base       float64 // z of what it stands on
+	Height     float64 // of the lens above the floor of the room it belongs to
+	Lens       float64 // mm
+	Sensor     string
+	Gate       [2]float64 // mm, after cropping to Aspect
+	Aspect     float64
+	HAOV, VAOV float64 // degrees
+	Exposure   Exposure
+	Span       source.Span
+}
+
+// Exposure is resolved, with the defaults applied.
+type Exposure struct {
+	ISO, FPS float64
+	Seconds  float64 // shutter time
+	Degrees  float64 // shutter angle
+	Stop     scene.Stop
+	White    colour.White
+	Meter    string // dome, flat
+	Constant float64
+}

@@ -1,0 +1,136 @@
+package plan
+
+import (
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/unit"
+)
+
+// RoomNamed is the room of a name; nil where there is none.
+func (s *Setup) RoomNamed(name string) *Room {
+	for i := range s.Rooms {
+		if s.Rooms[i].Name == name {
+			return &s.Rooms[i]
+		}
+	}
+	return nil
+}
+
+// OpeningNamed is the opening of a name; nil where there is none.
+func (s *Setup) OpeningNamed(name string) *Opening {
+	for i := range s.Openings {
+		if s.Openings[i].Name == name {
+			return &s.Openings[i]
+		}
+	}
+	return nil
+}
+
+// RoomUnder is the room that holds a point of the plan. A point within an opening belongs to the
+// room that the opening is in.
+func (s *Setup) RoomUnder(p r2.Vec, near string) *Room {
+	if room := s.RoomNamed(near); room != nil && room.Holds(p) {
+		return room
+	}
+	for i := range s.Rooms {
+		if s.Rooms[i].Holds(p) {
+			return &s.Rooms[i]
+		}
+	}
+	for i := range s.Openings {
+		if o := &s.Openings[i]; plane.Contains(p, o.Plan(), -plane.Grain) {
+			return s.RoomNamed(o.Room)
+		}
+	}
+	return nil
+}
+
+// Numbered is a light by its number and its name: the crew has the one on the plan, the file the other.
+func (l *Light) Numbered() string { return numbered(l.Tag, l.Name) }
+
+// Numbered is a piece of grip by its number and its name.
+func (g *Grip) Numbered() string { return numbered(g.Tag, g.Name) }
+
+// Numbered is a light or a piece of grip by its number and its name, as the crew reads them; the name alone of
+// anything else.
+func (s *Setup) Numbered(name string) string {
+	for i := range s.Lights {
+		if s.Lights[i].Name == name {
+			return s.Lights[i].Numbered()
+		}
+	}
+	for i := range s.Grip {
+		if s.Grip[i].Name == name {
+			return s.Grip[i].Numbered()
+		}
+	}
+	return name
+}
+
+func numbered(tag, name string) string {
+	if tag == "" || tag == name {
+		return name
+	}
+	return tag + " " + name
+}
+
+// Lit reports whether any light is up.
+func (s *Setup) Lit() bool {
+	for i := range s.Lights {
+		if s.Lights[i].Level > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// RoomAt is the room whose air holds the point, between its floor and its ceiling; nil outside.
+func (s *Setup) RoomAt(p r3.Vec) *Room {
+	for i := range s.Rooms {
+		room, at := &s.Rooms[i], r2.Vec{X: p.X, Y: p.Y}
+		if p.Z >= room.Base-plane.Grain && p.Z <= room.CeilingAt(at)+plane.Grain && room.Holds(at) {
+			return room
+		}
+	}
+	return nil
+}
+
+// PlaneFault says why no level plane can be mapped at a height above the floors, m; "" where one can.
+func (s *Setup) PlaneFault(height float64) string {
+	if height < 0 {
+		return "a plane lies above the floor"
+	}
+	most := 0.0
+	for i := range s.Rooms {
+		most = max(most, s.Rooms[i].Top-s.Rooms[i].Base)
+	}
+	if most > 0 && height >= most {
+		return "no room is so high; the highest has " + unit.FormatLength(most, s.Feet)
+	}
+	return ""
+}
+
+// RoomHolding is the room of a name where it holds a point of the plan, else nil.
+func (s *Setup) RoomHolding(p r2.Vec, name string) *Room {
+	if room := s.RoomNamed(name); room != nil && room.Holds(p) {
+		return room
+	}
+	return nil
+}
+
+// WallNamed is the wall of a name with its room's before it: "kitchen.left"; nil where there is none.
+func (s *Setup) WallNamed(name string) *Wall {
+	room, part, _ := strings.Cut(name, ".")
+	if in := s.RoomNamed(room); in != nil {
+		for i := range in.Walls {
+			if in.Walls[i].Name == part {
+				return &in.Walls[i]
+			}
+		}
+	}
+	return nil
+}

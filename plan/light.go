@@ -1,0 +1,53 @@
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
+
+// Light is one light, resolved.
+type Light struct {
+	Name, Path, Tag string
+	Frame           Frame
+	AimPoint        r3.Vec
+	Throw           float64 // m, lamp to aim point; 0 where the aim is a bare direction
+	Head            kit.Head
+	Level           float64 // 0..1
+	Gels            []string
+	Drive           colour.RGB   // Head at Level: what multiplies the basis
+	White           colour.White // at this level, after gels
+	Mount           Mount
+	Base            float64 // z of what its stand stands on
+	Height          float64 // of the emitting face above the floor of the room it belongs to
+	Roles           []scene.Role
+	Note            string
+	Count           int
+	Circuit         string
+	Opening         string      // the opening it was placed by
+	Astray          bool        // outside all rooms, and lights no opening: a warning has told so
+	Placing         []Dimension // two distances that put it there with a tape
+	Span            source.Span
+}
+
+// Mount is how a light or grip is held, in metres.
+type Mount struct {
+	Kind term.Mount
+	Base r2.Vec // where the stand, the boom's base, the clamp or what hangs from the ceiling is
+	Arm  float64
+	Foot float64 // m, diameter of the ground that its stand takes, where it has one
+	On   string
+	Ends []r2.Vec // of a pole
+}
+
+// Dimension is a distance that a tape can measure.
+type Dimension struct {
+	From   string // "kitchen.left", "street, left jamb"
+	Metres float64
+	A, B   r2.Vec // its ends in plan
+}

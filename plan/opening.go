@@ -1,0 +1,50 @@
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/solid"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
+
+// Middle is the middle of an opening on its inside face.
+func (o *Opening) Middle() r2.Vec { return r2.Scale(0.5, r2.Add(o.Left, o.Right)) }
+
+// Rightward is the unit vector along an opening, to the right as seen from inside.
+func (o *Opening) Rightward() r2.Vec { return r2.Unit(r2.Sub(o.Right, o.Left)) }
+
+// Width is the clear width of an opening, m.
+func (o *Opening) Width() float64 { return r2.Norm(r2.Sub(o.Right, o.Left)) }
+
+// Plan is the hole in plan, counter-clockwise, from the inside face outward through everything
+// it cuts.
+func (o *Opening) Plan() []r2.Vec { return o.Slab(0, o.Depth) }
+
+// Slab is the hole between two distances outward from its inside face.
+func (o *Opening) Slab(near, far float64) []r2.Vec {
+	return plane.Slab(o.Left, o.Right, o.Outward, near, far)
+}
+
+// Opening is a hole in a wall. Left and Right are its ends on the inside face, as seen from
+// inside; Depth is how far the hole goes outward through everything it cuts.
+type Opening struct {
+	Name          string
+	Kind          term.Opening
+	Room, Wall    string
+	Other         string // the room on the far side, "" for outside
+	Left, Right   r2.Vec
+	Outward       r2.Vec
+	Depth         float64
+	Sill, Head    float64 // absolute z
+	Panes         [2]int
+	HingeLeft     bool // as seen from inside
+	SwingIn       bool
+	Ajar          float64 // degrees; a door at 0 is shut and stops light
+	Glass         string
+	Transmittance float64
+	Escape        bool
+	IDs           []solid.ID // its pane, its leaf
+	Span          source.Span
+}

@@ -1,0 +1,179 @@
+package resolve
+
+import (
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/scene"
+)
+
+// target is what an aim comes to: a point, or a bare direction.
+type target struct {
+	point r3.Vec
+	dir   r3.Vec // unit; zero where there is a point
+	pan   float64
+}
+
+// from is the axis from a place to the target; ok is false where they are one.
+func (t target) from(at r3.Vec) (axis r3.Vec, ok bool) {
+	if t.dir != (r3.Vec{}) {
+		return t.dir, true
+	}
+	d := r3.Sub(t.point, at)
+	if r3.Norm(d) <= plane.Grain {
+		return r3.Vec{}, false
+	}
+	return r3.Unit(d), true
+}
+
+// aimed reads an aim in any of its forms.
+func (r *aimer) aimed(a *scene.Aim) (target, bool) {
+	switch a.Form {
+	case scene.AtXYZ:
+		return target{point: r3.Vec{X: a.Point[0], Y: a.Point[1], Z: a.Point[2]}}, true
+	case scene.AtBearing:
+		return target{dir: plan.Pointing(a.Pan, 0), pan: a.Pan}, true
+	case scene.AimPanTilt:
+		return target{dir: plan.Pointing(a.Pan, a.Tilt), pan: a.Pan}, true
+	case scene.AimUp:
+		return target{dir: r3.Vec{Z: 1}}, true
+	case scene.AimDown:
+		return target{dir: r3.Vec{Z: -1}}, true
+	case scene.AtPlace:
+		return r.aimedPlace(a)
+	case scene.AtCeiling:
+		return r.aimedCeiling(a)
+	}
+	p, ok := r.pointOf(a.Thing)
+	return target{point: p}, ok
+}
+
+// aimedPlace is a place with a height. Beside a person or over a thing the height may be left out:
+// it is that of the face, or of the thing's middle.
+func (r *aimer) aimedPlace(a *scene.Aim) (target, bool) {
+	s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
+	if !ok {
+		return target{}, false
+	}
+	if a.Place.Height.Set {
+		return target{point: plan.AtHeight(s.At, s.Floor+a.Place.Height.V)}, true
+	}
+	if a.Place.Form == scene.FromThing {
+		p, ok := r.pointOf(a.Place.Thing)
+		return target{point: plan.AtHeight(s.At, p.Z)}, ok
+	}
+	r.Errorf(a.Span, CodeNeedsHeight, "add height: 1.5", "a place to aim at needs a height")
+	return target{}, false
+}
+
+// aimedCeiling is the point of a ceiling over a place.
+func (r *aimer) aimedCeiling(a *scene.Aim) (target, bool) {
+	s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
+	ref := scene.Ref{Name: strings.TrimSuffix(a.Thing.Name, ".ceiling"), Span: a.Thing.Span}
+	if _, known := r.named(ref, aRoom); !known || !ok {
+		return target{}, false
+	}
+	room := r.out.RoomNamed(ref.Name)
+	if room == nil {
+		return target{}, false
+	}
+	return target{point: plan.AtHeight(s.At, room.CeilingAt(s.At))}, true
+}
+
+// pointOf is the point that a name means when it is aimed at: the face of a person, the lens of a
+// camera, the emitting face of a light, the middle of anything else.
+func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
+	if p, isPart, ok := r.partPoint(ref); isPart {
+		return p, ok
+	}
+	if person, mark, ok := r.markOf(ref); ok {
+		f, ok := r.markFace(person, mark)
+		return f.At, ok
+	}
+	if r.things[ref.Name].kind == aRoom {
+		room := r.out.RoomNamed(ref.Name)
+		if room == nil {
+			return r3.Vec{}, false // it has an error of its own
+		}
+		r.Errorf(ref.Span, scene.CodeWrongThing, "write "+ref.Name+".floor, "+ref.Name+".ceiling or a wall, such as "+ref.Name+"."+room.Walls[0].Name,
+			"%s is a room: which part of it?", ref.Name)
+		return r3.Vec{}, false
+	}
+	t, ok := r.named(ref, anything...)
+	if !ok {
+		return r3.Vec{}, false
+	}
+	s, ok := r.spotOf(ref.Name)
+	if !ok {
+		return r3.Vec{}, false
+	}
+	switch t.kind {
+	case aPerson:
+		f, ok := r.faceOf(ref.Name)
+		return f.At, ok
+	case aCamera:
+		z, ok := r.lensHeight(&r.s.Cameras[t.index], s)
+		return plan.AtHeight(s.At, z), ok
+	case aLight:
+		return plan.AtHeight(s.At, r.lampHeight(&r.s.Lights[t.index], s)), true
+	case aGrip:
+		z, ok := r.gripHeight(&r.s.Grip[t.index], s)
+		return plan.AtHeight(s.At, z), ok
+	case aFurniture:
+		f, ok := r.shape(ref.Name)
+		if !ok {
+			return r3.Vec{}, false
+		}
+		return plan.AtHeight(s.At, (f.Z0+f.Z1)/2), true
+	case anOpening:
+		o := r.out.OpeningNamed(ref.Name)
+		return plan.AtHeight(s.At, (o.Sill+o.Head)/2), true
+	}
+	return r.meterPoint(&r.s.Meters[t.index])
+}
+
+// partPoint is the point that a part of a thing means: the top of furniture, the middle of a wall
+// or a floor. isPart is false where the name is no such part.
+func (r *placer) partPoint(ref scene.Ref) (p r3.Vec, isPart, ok bool) {
+	name, part, dotted := strings.Cut(ref.Name, ".")
+	t, known := r.things[name]
+	if !dotted || !known {
+		return r3.Vec{}, false, false
+	}
+	switch {
+	case t.kind == aFurniture && part == "top":
+		s, ok := r.spotOf(name)
+		f, built := r.shape(name)
+		if !ok || !built {
+			return r3.Vec{}, true, false
+		}
+		return plan.AtHeight(s.At, f.Z1), true, true
+	case t.kind == aRoom:
+		p, ok := r.roomPart(ref, name, part)
+		return p, true, ok
+	}
+	return r3.Vec{}, false, false
+}
+
+func (r *placer) roomPart(ref scene.Ref, name, part string) (r3.Vec, bool) {
+	room := r.out.RoomNamed(name)
+	if room == nil {
+		return r3.Vec{}, false
+	}
+	switch part {
+	case "floor":
+		return plan.AtHeight(room.Middle(), room.Base), true
+	case "ceiling":
+		return plan.AtHeight(room.Middle(), room.CeilingAt(room.Middle())), true
+	}
+	_, wall, ok := r.wall(ref)
+	if !ok {
+		return r3.Vec{}, false
+	}
+	middle := wall.On(wall.Length() / 2)
+	return plan.AtHeight(middle, (room.Base+room.CeilingAt(middle))/2), true
+}

@@ -1,0 +1,94 @@
+package resolve
+
+import (
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/source"
+)
+
+// The set-ups come in the order that was asked for, and one that is asked for alone still stands on the one
+// before it.
+func TestResolveAllInOrder(t *testing.T) {
+	for _, c := range []struct {
+		text        string
+		asked, want []string
+	}{
+		{day, nil, []string{"wide", "close", "aimed"}},
+		{day, []string{"aimed", "wide"}, []string{"aimed", "wide"}},
+		{day, []string{"close"}, []string{"close"}},
+		{"cameras: {A: {at: [0, 0], lens: 35 mm}}\n", nil, []string{""}},
+	} {
+		log := &source.Log{}
+		var names []string
+		for _, s := range ResolveAll(opened(t, c.text, log), c.asked, log) {
+			names = append(names, s.Name)
+			if s.Name == "close" {
+				near2(t, "the key stays where the wide had it", plan.InPlan(lightOf(t, s, "key").Frame.At), r2.Vec{X: 2, Y: 3}, 1e-12)
+			}
+		}
+		if log.Failed() || !slices.Equal(names, c.want) {
+			t.Errorf("%q give %q, want %q\n%s", c.asked, names, c.want, told(log))
+		}
+	}
+}
+
+// An error anywhere leaves nothing to light, and the others are told beside it.
+func TestResolveAllTellsEveryFault(t *testing.T) {
+	log := &source.Log{}
+	doc := opened(t, `
+lights: {k: {output: {candela: 1, shape: uniform}, at: [0, 0]}}
+setups:
+  one: {change: {lights: {k: {aim: nobody}}}}
+  two: {change: {lights: {k: {aim: nowhere}}}}
+`, log)
+	if all := ResolveAll(doc, nil, log); all != nil {
+		t.Errorf("%d set-ups in spite of errors", len(all))
+	}
+	var codes []string
+	for _, d := range log.All() {
+		if d.Severity == source.Error {
+			codes = append(codes, d.Setup+" "+d.Code)
+		}
+	}
+	if want := []string{"one unknown-name", "two unknown-name"}; !slices.Equal(codes, want) {
+		t.Errorf("told %q, want %q\n%s", codes, want, told(log))
+	}
+	if all := ResolveAll(nil, nil, log); all != nil {
+		t.Error("no file has set-ups")
+	}
+}
+
+// A set-up that is a reverse, and one that starts from it, are left out, each with its warning; the others are not.
+func TestResolveAllLeavesOutReverses(t *testing.T) {
+	log := &source.Log{}
+	doc := opened(t, `
+lights: {k: {output: {candela: 1, shape: uniform}, at: [0, 0]}}
+setups:
+  wide: {}
+  back: {reverse: {of: wide}}
+  close: {after: back}
+  last: {after: wide}
+`, log)
+	var names []string
+	for _, s := range ResolveAll(doc, nil, log) {
+		names = append(names, s.Name)
+	}
+	if want := []string{"wide", "last"}; !slices.Equal(names, want) {
+		t.Errorf("resolved %q, want %q", names, want)
+	}
+	var said []string
+	for _, d := range log.All() {
+		if d.Code == source.CodeLater {
+			said = append(said, d.Message)
+		}
+	}
+	want := []string{`"reverse" is read but not computed yet: reverses`,
+		"close is left out with back, which it starts from: reverse is not computed yet"}
+	if !slices.Equal(said, want) {
+		t.Errorf("told %q, want %q", said, want)
+	}
+}

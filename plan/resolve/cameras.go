@@ -1,0 +1,167 @@
+package resolve
+
+import (
+	"fmt"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/lens"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/unit"
+)
+
+// placeCameras resolves the cameras of the set-up. Exposure comes when the lights are known.
+func (r *cameraPass) placeCameras() {
+	for i := range r.s.Cameras {
+		written := &r.s.Cameras[i]
+		leave := r.About(written.Path)
+		if c, ok := r.cameraOf(written); ok && r.shown(written.Name) {
+			r.out.Cameras = append(r.out.Cameras, c)
+		}
+		leave()
+	}
+	if r.doc != nil {
+		return // the loader has told of names that no camera bears
+	}
+	for _, ref := range r.s.Shown {
+		r.named(ref, aCamera)
+	}
+}
+
+// shown reports whether a camera belongs to the set-up.
+func (r *register) shown(name string) bool {
+	for _, ref := range r.s.Shown {
+		if ref.Name == name {
+			return true
+		}
+	}
+	return len(r.s.Shown) == 0
+}
+
+func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
+	aim, looks := r.lookTarget(written)
+	s, ok := r.spotOf(written.Name)
+	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.V, Span: written.Span}
+	if !written.Lens.Set {
+		r.lacks(written.Span, "add lens: 35 mm", "nothing says which lens it has")
+	}
+	cropped := r.gate(written, &c)
+	if !ok || !looks || !cropped || !written.Lens.Set {
+		return plan.Camera{}, false
+	}
+	z, ok := r.lensHeight(written, s)
+	if !ok {
+		return plan.Camera{}, false
+	}
+	if r.shown(written.Name) {
+		r.assumeCamera(written, z-s.Floor)
+	}
+	c.Height = z - s.Floor
+	c.Frame, ok = r.lookFrame(written, plan.AtHeight(s.At, z), aim)
+	return c, ok
+}
+
+// lensHeight is the z of a camera's lens: where it is not given, the eyes of the person that it
+// looks at.
+func (r *aimer) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
+	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "height") {
+		return before.Frame.At.Z, true
+	}
+	if c.Height.Set {
+		return s.Floor + c.Height.V, true
+	}
+	name := r.looksAt(c)
+	if name == "" {
+		return s.Floor + eyeLevel, true
+	}
+	if person, mark, ok := r.markOf(scene.Ref{Name: name}); ok {
+		f, ok := r.markFace(person, mark)
+		return f.At.Z, ok
+	}
+	return r.eyesAbove(name)
+}
+
+// looksAt is the person that a camera looks at, or the first where it looks at something else.
+func (r *aimer) looksAt(c *scene.Camera) string {
+	if name := r.personAt(c.Looks); name != "" {
+		return name
+	}
+	return r.firstPerson()
+}
+
+// lookTarget is what a camera looks at: the first person where it does not say, and up the sheet
+// where there is nobody.
+func (r *cameraPass) lookTarget(c *scene.Camera) (target, bool) {
+	switch name := r.firstPerson(); {
+	case c.Looks.Set:
+		return r.aimed(&c.Looks.V)
+	case name != "":
+		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
+	}
+	return r.aimed(&scene.Aim{Form: scene.AtBearing})
+}
+
+// lookFrame is the frame of a camera: level, its axis to what it looks at.
+func (r *cameraPass) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Frame, bool) {
+	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "looks") {
+		f := before.Frame
+		f.At = at
+		return f, true
+	}
+	axis, ok := aim.from(at)
+	if !ok {
+		r.Errorf(report.Either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "let it look at something else, or give a bearing: looks: 90", "%s would look at its own place", c.Name)
+		return plan.Frame{}, false
+	}
+	return plan.FrameAlong(at, axis, aim.pan, 0), true
+}
+
+// assumeCamera lists the defaults of a camera.
+func (r *cameraPass) assumeCamera(c *scene.Camera, height float64) {
+	if !c.Height.Set {
+		name := r.looksAt(c)
+		r.assume(c.Path, "height", strings.TrimSpace(r.Length(height)+report.Either(name != "", ", the eyes of "+name, "")))
+	}
+	if !c.Looks.Set {
+		r.assume(c.Path, "looks", report.Either(r.firstPerson() != "", r.firstPerson(), "up the sheet"))
+	}
+}
+
+// gate crops the sensor to the picture's shape, and says so in full where either is a default.
+func (r *cameraPass) gate(written *scene.Camera, c *plan.Camera) bool {
+	sensor, ok := r.sensor(written.Sensor)
+	if !ok {
+		return false
+	}
+	c.Sensor = sensor.Name
+	c.Aspect = written.Aspect.Or(defaultAspect)
+	c.Gate[0], c.Gate[1] = lens.Crop(sensor.Width, sensor.Height, c.Aspect)
+	c.HAOV = lens.AngleOfView(c.Gate[0], c.Lens)
+	c.VAOV = lens.AngleOfView(c.Gate[1], c.Lens)
+	if r.shown(c.Name) && (!written.Sensor.Set || !written.Aspect.Set) {
+		r.assume(written.Path, "picture", fmt.Sprintf("%s crop of the %s gate, %s mm",
+			unit.FormatAspect(c.Aspect), report.Either(sensor.Label != "", sensor.Label, sensor.Name), millimetres(c.Gate)))
+	}
+	return true
+}
+
+// millimetres prints a gate: "24.89 x 14.00".
+func millimetres(gate [2]float64) string { return fmt.Sprintf("%.2f × %.2f", gate[0], gate[1]) }
+
+// sensor finds a gate in the kit. A kit without the usual one gets it from here: the full
+// 4-perforation gate of 35 mm film, 24.89 by 18.66 mm.
+func (r *catalogue) sensor(name scene.Given[string]) (*kit.Sensor, bool) {
+	s := r.kit.Sensor(name.Or(defaultSensor))
+	switch {
+	case s != nil:
+		return s, true
+	case !name.Set:
+		return &kit.Sensor{Entry: kit.Entry{Name: defaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66}, true
+	}
+	r.unknownEntry(name, "sensor", kit.Names(r.kit.Sensors))
+	return nil, false
+}

@@ -1,0 +1,101 @@
+package resolve
+
+import (
+	"strings"
+	"testing"
+
+	"scrimshaw/plan/source"
+)
+
+// A camera sees somebody, or it is told what stands between.
+func TestCameraSees(t *testing.T) {
+	const rooms = "rooms: {a: {size: [4, 3]}, b: {at: [4.15, 0], size: [3, 3]}}\n"
+	const scene = "people: {p: {at: [2, 1.5], faces: 90}}\ncameras: {A: {at: [6, 1.4], lens: 35 mm}}\n"
+	for _, c := range []struct{ name, scene, want string }{
+		{"through a blank wall", rooms + scene,
+			"warning camera-blocked A cannot see p: b.left stands between [move it to where it has them in sight, or open a door or a gap on the way]"},
+		{"through a shut door", rooms + scene + "openings: {d: {door: a.right, along: 1, width: 1}}",
+			"warning camera-blocked A cannot see p: d stands between [move it to where it has them in sight, or open a door or a gap on the way]"},
+		{"through a gap", rooms + scene + "openings: {d: {gap: a.right, along: 1, width: 1}}", ""},
+		{"one of two", rooms + "people: {p: {at: [2, 1.5], faces: 90}, q: {at: [5, 1.5], faces: 90}}\ncameras: {A: {at: [6, 1.4], lens: 35 mm}}\n", ""},
+		{"neither of two", rooms + "people: {p: {at: [2, 1.5], faces: 90}, q: {at: [1, 1], faces: 90}}\ncameras: {A: {at: [6, 1.4], lens: 35 mm}}\n",
+			"warning camera-blocked A cannot see anybody: b.left stands between [move it to where it has them in sight, or open a door or a gap on the way]"},
+		{"past furniture", rooms + scene + "openings: {d: {gap: a.right, along: 1, width: 1}}\nfurniture: {f: {box: [0.5, 0.5, 2], at: [3, 1.5]}}", ""},
+		{"nobody is there", rooms + "cameras: {A: {at: [6, 1.4], lens: 35 mm, looks: 0}}", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := warned(t, c.scene); got != c.want {
+				t.Errorf("got\n%s\nwant\n%s", got, c.want)
+			}
+		})
+	}
+}
+
+// What reads nought or is seen by nobody is told of.
+func TestSilence(t *testing.T) {
+	const lamp = "lights: {k: {output: {candela: 9, shape: uniform}, at: [2, 2], height: 1.5}}"
+	const room = "rooms: {a: {at: [1, 1], size: [3.6, 3.1], base: 0.5}}\n"
+	for _, c := range []struct{ name, scene, want string }{
+		{"a meter in the room", room + "meters: {m: {flat: [2, 2, 0.5]}}", ""},
+		{"a meter outside", room + "meters: {m: {flat: [9, 2, 1]}}", "warning outside m reads outside every room [a lies from [1, 1] to [4.6, 4.1]]"},
+		{"a meter under the floor", room + "meters: {m: {flat: [2, 2, 0]}}", "warning outside m reads 0.50 m under the floor of a [the floor is at 0.5]"},
+		{"a meter over the ceiling", room + "meters: {m: {dome: [2, 2, 4]}}", "warning outside m reads 1.00 m over the ceiling of a [the ceiling is at 3]"},
+		{"a meter in a doorway", room + "openings: {d: {gap: a.left, along: 1, width: 1}}\nmeters: {m: {flat: [0.95, 2.5, 1]}}", ""},
+		{"a meter on open ground", "meters: {m: {flat: [9, 2, 1]}}", ""},
+		{"a meter under the ground", "meters: {m: {flat: [9, 2, -1]}}", "warning outside m reads 1.00 m under the ground [a height counts from the ground]"},
+		{"a person outside", room + "people: {p: {at: [7, 2], faces: 0}}", "info outside p stands outside every room [a lies from [1, 1] to [4.6, 4.1]]"},
+		{"a camera outside", room + "cameras: {A: {at: [7, 2], looks: 0, lens: 35 mm}}", "info outside A stands outside every room [a lies from [1, 1] to [4.6, 4.1]]"},
+		{"a slot", "rooms: {a: {size: [0.2, 3]}}", "warning room-narrow a is 0.20 m wide [bare numbers are metres; write 12 ft for feet]"},
+		{"a lamp that is off", strings.Replace(lamp, "1.5}", "1.5, level: off}", 1), "warning all-dark every light of this set-up is struck or off [turn one up, or keep one]"},
+		{"no lamp at all", "people: {p: {at: [7, 2], faces: 0}}", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := found(t, c.scene, ""); got != c.want {
+				t.Errorf("got\n%s\nwant\n%s", got, c.want)
+			}
+		})
+	}
+	const struck = lamp + "\nsetups: {wide: {}, dark: {change: {lights: {k: strike}}}}"
+	if got := found(t, struck, "wide"); got != "" {
+		t.Error(got)
+	}
+	if got, want := found(t, struck, "dark"), "warning all-dark every light of this set-up is struck or off [turn one up, or keep one]"; got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+// found lists what resolving a set-up finds, but for notes of what is computed later.
+func found(t *testing.T, text, setup string) string {
+	t.Helper()
+	log := &source.Log{}
+	doc := opened(t, text, log)
+	Resolve(doc, doc.Scene(setup, log), log)
+	var lines []string
+	for _, d := range log.All() {
+		lines = append(lines, d.Severity.String()+" "+d.Code+" "+d.Message+" ["+d.Hint+"]")
+	}
+	return strings.Join(lines, "\n")
+}
+
+// What a sheet cannot map is refused with the scene, not when it is drawn.
+func TestSheetThatCannotBeDrawn(t *testing.T) {
+	const scene = "rooms: {a: {size: [4, 4]}}\npeople: {p: {at: [2, 3], faces: 180}}\ncameras: {A: {at: [2, 1], lens: 35 mm}}\n"
+	for _, c := range []struct{ sheet, want string }{
+		{"plane: 0.75", ""},
+		{"plane: 9", "error plane there is no plane at 9.00 m: no room is so high; the highest has 2.50 m []"},
+		{"plane: -1", "error out-of-range a plane is 0 m to 100 m, and \"-1\" is not [did you mean 1?]"},
+		{"plane: 0.75, field: face", "error plane a sheet has one map: the plane, or the dome at face height [leave out plane, or field: face]"},
+		{"field: face", ""},
+		{"scale: '1:33'", "error bad-value \"1:33\" is not a scale that rules are made for [did you mean 1:25?]"},
+		{"scale: '1/4\"'", ""},
+		{"date: 1/3/2026", "error bad-value a date is written like 2031-05-14, and \"1/3/2026\" is not [write it like 2026-03-01]"},
+		{"date: 2026-03-01", ""},
+	} {
+		if got := found(t, scene+"sheet: {"+c.sheet+"}", ""); got != c.want {
+			t.Errorf("%s\ngot\n%s\nwant\n%s", c.sheet, got, c.want)
+		}
+	}
+	if got, want := found(t, "sheet: {field: face}", ""), "error plane there is no person with a camera to take the dome at the face toward [field: floor]"; got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}

@@ -1,0 +1,39 @@
+package resolve
+
+// The codes of the faults that resolving a scene can find, beside those of packages source and
+// scene. They are stable: scripts and editors may rely on them. Errors unless said otherwise.
+const (
+	CodeCycle     = "cycle"      // places that wait for each other
+	CodeSamePlace = "same-place" // no direction between two things that stand in one place
+
+	CodeOutlineOff     = "outline-off"     // info: a closing error small enough to share out
+	CodeOutlineOpen    = "outline-open"    // an outline that does not close
+	CodeOutlineCorners = "outline-corners" // too few corners, or too many
+	CodeOutlineCrosses = "outline-crosses" // an outline that crosses or touches itself
+	CodeWallLength     = "wall-length"     // a wall without length
+	CodeRoomSmall      = "room-small"      // a room without a floor
+	CodeRoomLarge      = "room-large"      // warning: a wall as long as no stage has
+	CodeRoomsOverlap   = "rooms-overlap"   // interiors that share space
+	CodeRoomsTouch     = "rooms-touch"     // warning: no wall between two rooms
+
+	CodeNoSuchWall      = "no-such-wall"
+	CodeOpeningWide     = "opening-wide"      // wider than its wall
+	CodeOpeningBeyond   = "opening-beyond"    // beyond an end of its wall
+	CodeSillBelowFloor  = "sill-below-floor"  // where no wall is
+	CodeHeadOverCeiling = "head-over-ceiling" // where no wall is
+	CodeOpeningsOverlap = "openings-overlap"  // two holes in one place
+	CodeOpeningTwice    = "opening-twice"     // the same hole from both sides of a wall
+	CodeAlongBeyond     = "along-beyond"      // a place beyond an end of its wall
+	CodeNotOnTop        = "not-on-top"        // warning: beside what it stands on
+	CodeBoomShort       = "boom-short"        // a boom that does not reach from its base to the lamp
+	CodeNoAim           = "no-aim"            // an aim at the very place it starts from
+	CodeNeedsHeight     = "needs-height"      // a place to aim at without a height
+	CodeTagTwice        = "tag-twice"         // warning: two lights with one tag
+	CodeNoCatalogue     = "no-catalogue"      // a name of the kit where no catalogue was given
+	CodeMeterConstant   = "meter-constant"    // a second meter constant in a file
+	CodeRoomNarrow      = "room-narrow"       // warning: a room that nobody can stand in
+	CodeShutterLong     = "shutter-long"      // an exposure longer than the frame
+	CodeTilt            = "lamp-tilt"         // note: a measured lamp whose light by its tilt is not known as it hangs
+	CodeNothingBefore   = "nothing-before"    // stays in a set-up with none before it
+	CodeStaysMoved      = "stays-moved"       // a thing that stays and is moved at once
+)

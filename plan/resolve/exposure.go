@@ -1,0 +1,159 @@
+package resolve
+
+import (
+	"math"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/lens"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
+)
+
+// expose resolves the scene's exposure, and what each camera sets differently.
+func (r *exposurePass) expose() {
+	base := r.s.Exposure
+	r.out.Exposure = r.exposure(base)
+	r.inFrameTime(base, r.out.Exposure)
+	r.assumeExposure(base, r.out.Exposure)
+	for i := range r.out.Cameras {
+		c := &r.out.Cameras[i]
+		written := &r.s.Cameras[r.things[c.Name].index]
+		leave := r.About(written.Path)
+		r.oneMeter(&written.Exposure)
+		c.Exposure = r.exposure(laidOver(base, written.Exposure))
+		if written.Exposure.Shutter.Set || written.Exposure.FPS.Set {
+			r.inFrameTime(written.Exposure, c.Exposure)
+		}
+		leave()
+	}
+}
+
+// inFrameTime refuses a shutter that is open for longer than a frame lasts. w is what was written.
+func (r *exposurePass) inFrameTime(w scene.Exposure, x plan.Exposure) {
+	if x.Seconds*x.FPS <= 1+1e-9 {
+		return
+	}
+	span := report.Either(w.Shutter.Set, w.Shutter.Span, w.FPS.Span)
+	rate := unit.FormatNumber(x.FPS)
+	r.Errorf(span, CodeShutterLong, "write 1/"+rate+", the longest, or an angle up to 360°",
+		"a shutter of %s is open for longer than a frame lasts at %s fps", exposureTime(x.Seconds), rate)
+}
+
+// exposureTime prints seconds as they are written: 1/50 s, or 2 s.
+func exposureTime(seconds float64) string {
+	if per := 1 / seconds; seconds < 1 {
+		return "1/" + unit.FormatNumber(per) + " s"
+	}
+	return unit.FormatNumber(seconds) + " s"
+}
+
+// laidOver is the scene's exposure with what a camera sets for itself.
+func laidOver(base, own scene.Exposure) scene.Exposure {
+	lay(&base.ISO, own.ISO)
+	lay(&base.FPS, own.FPS)
+	lay(&base.Shutter, own.Shutter)
+	lay(&base.Stop, own.Stop)
+	lay(&base.White, own.White)
+	return base
+}
+
+func lay[T any](under *scene.Given[T], over scene.Given[T]) {
+	if over.Set {
+		*under = over
+	}
+}
+
+// oneMeter refuses a second meter in a file.
+func (r *exposurePass) oneMeter(own *scene.Exposure) {
+	for _, span := range []source.Span{own.Meter.Span, own.Constant.Span} {
+		if (own.Meter.Set && span == own.Meter.Span) || (own.Constant.Set && span == own.Constant.Span) {
+			r.Errorf(span, CodeMeterConstant, "put it under the scene's exposure", "the meter and its constant hold for the whole file, not for one camera")
+			return
+		}
+	}
+}
+
+func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
+	x := plan.Exposure{
+		ISO: w.ISO.Or(defaultISO), FPS: w.FPS.Or(r.defaultFPS()),
+		Stop: w.Stop.Or(scene.Stop{Written: defaultStop, N: defaultStopN}), Meter: w.Meter.Or(defaultReceptor),
+	}
+	switch s := w.Shutter.V; {
+	case w.Shutter.Set && s.Seconds > 0:
+		x.Seconds, x.Degrees = s.Seconds, lens.ShutterDegrees(s.Seconds, x.FPS)
+	default:
+		x.Degrees = report.Either(w.Shutter.Set, s.Degrees, defaultShutter)
+		x.Seconds = lens.ShutterSeconds(x.Degrees, x.FPS)
+	}
+	x.Constant = w.Constant.Or(report.Either(x.Meter == "flat", lens.FlatConstant, lens.DomeConstant))
+	x.White, _ = r.keyWhite()
+	if w.White.Set {
+		x.White = colour.White{Kelvin: w.White.V.Kelvin, Duv: w.White.V.Duv, Daylight: w.White.V.Daylight}
+	}
+	return x
+}
+
+// keyWhite is the white of the first key light, else of the first light, and whose it is.
+func (r *exposurePass) keyWhite() (w colour.White, whose string) {
+	for i := range r.out.Lights {
+		for _, role := range r.out.Lights[i].Roles {
+			if role.Role == term.Key {
+				return r.out.Lights[i].White, "the key's colour, "
+			}
+		}
+	}
+	if len(r.out.Lights) > 0 {
+		return r.out.Lights[0].White, "the colour of " + r.out.Lights[0].Numbered() + ", "
+	}
+	return colour.White{Kelvin: defaultWhite}, ""
+}
+
+// mainsSlack is how far a frequency may be from 50 or 60 Hz and still be that of the mains, Hz: a small
+// generator drifts by a few per cent (common practice). What is further off, as direct current or the 400 Hz
+// of an aircraft, says nothing of the mains.
+const mainsSlack = 3
+
+// sixtyHertz reports whether the mains of the scene run at 60 Hz: as its circuits say, else as
+// they do where lengths are in feet.
+func (r *exposurePass) sixtyHertz() bool {
+	for i := range r.s.Circuits {
+		hertz := r.s.Circuits[i].Hertz
+		for _, mains := range []float64{50, 60} {
+			if hertz.Set && math.Abs(hertz.V-mains) <= mainsSlack {
+				return mains == 60
+			}
+		}
+	}
+	return r.s.Feet
+}
+
+func (r *exposurePass) defaultFPS() float64 {
+	return report.Either(r.sixtyHertz(), fpsAt60Hz, fpsAt50Hz)
+}
+
+// assumeExposure lists the defaults of the scene's exposure.
+func (r *exposurePass) assumeExposure(w scene.Exposure, x plan.Exposure) {
+	if !w.ISO.Set {
+		r.assume("", "speed", "ISO "+unit.FormatNumber(x.ISO))
+	}
+	if !w.FPS.Set {
+		r.assume("", "frame rate", unit.FormatNumber(x.FPS)+" fps, "+report.Either(r.sixtyHertz(), "60 Hz", "50 Hz")+" mains")
+	}
+	if !w.Shutter.Set {
+		r.assume("", "shutter", unit.FormatAngle(x.Degrees))
+	}
+	if !w.Stop.Set {
+		r.assume("", "stop", unit.FormatStop(x.Stop.N))
+	}
+	if !w.White.Set {
+		_, whose := r.keyWhite()
+		r.assume("", "white", whose+unit.FormatKelvin(x.White.Kelvin))
+	}
+	if !w.Constant.Set {
+		r.assume("", "meter", x.Meter+", C = "+unit.FormatNumber(x.Constant))
+	}
+}

@@ -1,0 +1,104 @@
+package resolve
+
+import (
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/solid"
+	"scrimshaw/plan/source"
+)
+
+// The passes share a few facts, each in a struct that knows those below it and none above: who reports a fault, what
+// is named, what has been made, what the catalogue holds, what stays, where things stand, what they aim at.
+
+// register is the scene as written, and what its names mean.
+type register struct {
+	*report.Reporter
+	doc    *scene.Document // nil for a scene that was made by hand
+	s      *scene.Scene
+	things map[string]thing
+	names  []string // of things, in the order of the file
+}
+
+// draft is the set-up on its way, and what is told of it at its end.
+type draft struct {
+	*register
+	out        *plan.Setup
+	nextID     solid.ID
+	assumed    map[string]bool    // what scene-wide assumptions have been made
+	uncomputed []scene.Uncomputed // keys that are not computed yet, and that the loader cannot know of
+}
+
+// catalogue is what can be hired and what surfaces are made of: the kit's, and the scene's own.
+type catalogue struct {
+	*draft
+	kit  *kit.Catalogue
+	bare bool // it has been told that there is none
+}
+
+func newCatalogue(doc *scene.Document, s *scene.Scene, log *source.Log) *catalogue {
+	c := &catalogue{kit: &kit.Catalogue{}}
+	if doc != nil && doc.Kit != nil {
+		c.kit = doc.Kit
+	}
+	names := &register{Reporter: &report.Reporter{Log: log, Setup: s.Setup, Feet: s.Feet}, doc: doc, s: singles(s)}
+	names.index()
+	c.draft = &draft{register: names, nextID: 1, assumed: map[string]bool{}, out: &plan.Setup{
+		Name: s.Setup, Title: s.Title.V, Scene: s, Kit: c.kit, Feet: s.Feet,
+		Names: map[solid.ID]string{}, Spots: map[string]plan.Spot{},
+	}}
+	return c
+}
+
+// history is the set-up before, and what stays as it was there.
+type history struct {
+	*catalogue
+	before *plan.Setup
+	frozen map[string]bool // things that stay
+}
+
+func newHistory(c *catalogue, before *plan.Setup) *history {
+	h := &history{catalogue: c, before: before}
+	h.freeze()
+	return h
+}
+
+// placer finds where things stand and which way they face, in plan. Each is found when it is first asked for.
+type placer struct {
+	*history
+	asking []question
+	asked  map[question]bool
+	spots  map[string]answer[plan.Spot]
+	noses  map[string]answer[float64]
+	shapes map[string]answer[*plan.Furniture]
+}
+
+func newPlacer(h *history) *placer {
+	return &placer{history: h, asked: map[question]bool{}, spots: map[string]answer[plan.Spot]{},
+		noses: map[string]answer[float64]{}, shapes: map[string]answer[*plan.Furniture]{}}
+}
+
+// aimer finds how high things are, and the points that are aimed at.
+type aimer struct{ *placer }
+
+// holder finds what lights and grip are held by, and how a tape puts them there.
+type holder struct{ *aimer }
+
+// The passes.
+type (
+	roomPass struct{ *catalogue }
+	wallPass struct { // walls, openings and the shell of the rooms
+		*catalogue
+		stock [][][]block // of each room and wall, the wall before it is cut at openings
+		holes []hole      // of each opening
+	}
+	furniturePass struct{ *placer }
+	peoplePass    struct{ *aimer }
+	cameraPass    struct{ *aimer }
+	lightPass     struct{ *holder }
+	gripPass      struct{ *holder }
+	exposurePass  struct{ *draft }
+	meterPass     struct{ *aimer }
+	finisher      struct{ *placer }
+)

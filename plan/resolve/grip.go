@@ -1,0 +1,150 @@
+package resolve
+
+import (
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/solid"
+)
+
+// rigGrip hangs every flag, card, frame, net and silver board into the set.
+func (r *gripPass) rigGrip() {
+	tags := r.tags("grip", "G")
+	for i := range r.s.Grip {
+		written := &r.s.Grip[i]
+		leave := r.About(written.Path)
+		if g, ok := r.gripOf(written); ok {
+			g.Tag = tags[written.Name]
+			r.out.Grip = append(r.out.Grip, g)
+		}
+		leave()
+	}
+}
+
+func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
+	aim, faces := r.gripAim(written)
+	s, ok := r.spotOf(written.Name)
+	if !ok || !faces {
+		return plan.Grip{}, false
+	}
+	z, ok := r.gripHeight(written, s)
+	if !ok {
+		return plan.Grip{}, false
+	}
+	f, ok := r.gripFrame(written, plan.AtHeight(s.At, z), aim)
+	if !ok {
+		return plan.Grip{}, false
+	}
+	g := plan.Grip{
+		Name: written.Name, Kind: written.Kind, Size: written.Size, Frame: f, Height: z - s.Floor,
+		Cloth: written.Cloth.V, Surface: written.Surface.V, Note: written.Note.V, Span: written.Span,
+	}
+	if !written.Height.Set && r.frozenGrip(written.Name) == nil {
+		r.assume(written.Path, "height", r.Length(g.Height))
+	}
+	hung := r.hangSheet(written, &g)
+	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + g.Kind})
+	g.Mount.Foot = plainFoot
+	g.Placing = r.placing(s.At, s)
+	return g, ok && hung
+}
+
+// gripHeight is the z of the middle of a piece of grip: where it is not given, the eyes of the
+// person that it stands by.
+func (r *aimer) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
+	if before := r.frozenGrip(g.Name); before != nil && !r.writtenHere(g.Node, "height") {
+		return before.Frame.At.Z, true
+	}
+	if g.Height.Set {
+		return s.Floor + g.Height.V, true
+	}
+	if name := r.gripBy(g); name != "" {
+		return r.eyesAbove(name)
+	}
+	return s.Floor + eyeLevel, true
+}
+
+// gripBy is the person that a piece of grip stands by, or the first.
+func (r *aimer) gripBy(g *scene.Grip) string {
+	if by := g.At.V.Thing; r.isAt(by, aPerson) {
+		name, _, _ := strings.Cut(by.Name, ".")
+		return name
+	}
+	return r.firstPerson()
+}
+
+// gripAim is what a piece of grip faces: the person that it stands by where it does not say, and
+// down the sheet where there is nobody.
+func (r *gripPass) gripAim(g *scene.Grip) (target, bool) {
+	switch name := r.gripBy(g); {
+	case g.Faces.Set:
+		return r.aimed(&g.Faces.V)
+	case name != "":
+		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
+	}
+	return r.aimed(&scene.Aim{Form: scene.AtBearing, Pan: facesReader})
+}
+
+// gripFrame is the frame of a sheet: its axis is the normal of its front.
+func (r *gripPass) gripFrame(g *scene.Grip, at r3.Vec, aim target) (plan.Frame, bool) {
+	if before := r.frozenGrip(g.Name); before != nil && !r.writtenHere(g.Node, "faces") {
+		f := before.Frame
+		f.At = at
+		return f, true
+	}
+	axis, ok := aim.from(at)
+	if !ok {
+		r.Errorf(report.Either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "let it face something else, or give a bearing: faces: 90", "%s would face its own place", g.Name)
+		return plan.Frame{}, false
+	}
+	if g.Tilt.Set {
+		axis = retilted(axis, aim.pan, g.Tilt.V)
+	}
+	return plan.FrameAlong(at, axis, aim.pan, g.Roll.V), true
+}
+
+// retilted is an axis of the same bearing with another tilt.
+func retilted(axis r3.Vec, pan, tilt float64) r3.Vec {
+	if flat := plan.InPlan(axis); r2.Norm(flat) > 1e-9 {
+		pan = plane.Bearing(flat)
+	}
+	return plan.Pointing(pan, tilt)
+}
+
+// hangSheet puts a piece of grip into the set with the surface that light meets. What a frame and
+// a net let pass is not computed yet: they are seen, and stop no light.
+func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
+	r.formNotComputed("piece of grip", g.Kind, "grip."+g.Name, written.Span)
+	if g.Kind == "frame" || g.Kind == "net" {
+		if written.Cloth.Set && r.kit.ClothOf(written.Cloth.V) == nil {
+			r.unknownEntry(written.Cloth, "cloth", kit.Names(r.kit.Cloth))
+			return false
+		}
+		id := r.id(g.Name)
+		r.out.Bodies.Sheets = append(r.out.Bodies.Sheets, solid.Sheet{ID: id, Name: g.Name, Corners: g.Corners()})
+		g.IDs = []solid.ID{id}
+		return true
+	}
+	skin, ok := r.gripSkin(written, g)
+	g.IDs = []solid.ID{r.sheet(g.Name, g.Corners(), skin, skin)}
+	return ok
+}
+
+// gripSkin is the surface of a flag, a card or a silver board.
+func (r *gripPass) gripSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool) {
+	if written.Surface.Set {
+		return r.material(written.Surface)
+	}
+	g.Surface = map[string]string{"flag": "black", "card": "white", "silver": "silver"}[g.Kind]
+	if m := r.kit.Material(g.Surface); m != nil {
+		return kitSkin(m), true
+	}
+	return solid.Skin{}, true
+}

@@ -1,0 +1,196 @@
+package resolve
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/review/fit"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
+)
+
+// hangLights resolves every light.
+func (r *lightPass) hangLights() {
+	tags := r.tags("lights", "")
+	for i := range r.s.Lights {
+		written := &r.s.Lights[i]
+		leave := r.About(written.Path)
+		if l, ok := r.lightOf(written); ok {
+			l.Tag = written.Tag.Or(tags[written.Name])
+			r.out.Lights = append(r.out.Lights, l)
+		}
+		leave()
+	}
+	r.oneTagEach()
+}
+
+func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
+	head, fits := r.head(written)
+	if written.Focus.Set && !head.Zooms {
+		r.notComputed(scene.Unfocused, "lights."+written.Name, written.Focus.Span)
+	}
+	upright := r.upright(written, &head)
+	aim, aims := r.lampAim(written, upright)
+	s, ok := r.spotOf(written.Name)
+	if !ok || !aims {
+		return plan.Light{}, false
+	}
+	z := r.lampHeight(written, s)
+	l := plan.Light{
+		Name: written.Name, Path: written.Path, Head: head, Level: written.Level.Or(1),
+		Height: z - s.Floor, Roles: written.Role, Note: written.Note.V,
+		Count: written.Count.Or(1), Circuit: written.Circuit.V, Opening: s.Opening, Span: written.Span,
+	}
+	for _, gel := range written.Gels {
+		l.Gels = append(l.Gels, gel.Name)
+	}
+	// Alike units that stand as one give their light together.
+	l.Drive = head.Drive(l.Level).Scale(float64(l.Count))
+	l.White = head.WhiteAt(l.Level)
+	if !r.point(written, &l, plan.AtHeight(s.At, z), aim) {
+		return plan.Light{}, false
+	}
+	if !l.Head.Hang(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
+		r.Infof(written.Span, CodeTilt, "", "%s is rolled, and its file does not say how its lamp lies then: its light is taken as in the design position", l.Name)
+	}
+	r.assumeLight(written, &l, upright)
+	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
+	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
+	l.Mount.Foot = r.footOf(written)
+	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)
+	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
+	return l, ok && fits
+}
+
+// head takes the unit, its modifier, gels and white from the catalogue.
+func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
+	ch := kit.Choice{
+		Unit: l.Unit.V, Modifier: l.Modifier.V, Tint: l.Tint.V, Zoom: l.Focus.V, Span: l.Span,
+		UnitSpan: l.Unit.Span, ModifierSpan: l.Modifier.Span, WhiteSpan: l.Colour.Span, TintSpan: l.Tint.Span,
+		Path: l.Path, Setup: r.s.Setup,
+	}
+	if l.Focus.Set {
+		ch.ZoomSpan = l.Focus.Span
+	}
+	for _, gel := range l.Gels {
+		ch.Gels = append(ch.Gels, kit.Gel{Name: gel.Name, Span: gel.Span})
+	}
+	if l.Colour.Set {
+		ch.White = &colour.White{Kelvin: l.Colour.V.Kelvin, Duv: l.Colour.V.Duv, Daylight: l.Colour.V.Daylight}
+	}
+	if l.Output == nil && !l.Unit.Set {
+		r.lacks(l.Span, "add unit: and its name in the kit", "nothing says what it is")
+		return kit.Head{}, false
+	}
+	if l.Output != nil {
+		return r.headOf(ch, func(ch kit.Choice, log *source.Log) (kit.Head, bool) { return r.kit.HeadOf(*l.Output, ch, log) })
+	}
+	return r.headOf(ch, r.kit.Head)
+}
+
+// lampHeight is the z of a lamp's emitting face. A practical that does not say how high shines from
+// three quarters of its body, on what is under it; another lamp hangs at a usual height.
+func (r *aimer) lampHeight(l *scene.Light, s plan.Spot) float64 {
+	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(l.Node, "height") {
+		return before.Frame.At.Z
+	}
+	if l.Height.Set {
+		return s.Floor + l.Height.V
+	}
+	if u := r.kit.Unit(l.Unit.V); u != nil && u.Class == term.Practical && l.Output == nil {
+		base, _ := r.under(s)
+		return base + 0.75*u.Body[2]
+	}
+	return s.Floor + defaultLampHeight
+}
+
+// under is the z of what is under a spot, and its name: what it was placed on, else the highest
+// piece of furniture there, else the floor.
+func (r *aimer) under(s plan.Spot) (z float64, on string) {
+	if s.On != "" {
+		return s.Base, s.On
+	}
+	z = s.Base
+	for i := range r.s.Furniture {
+		f, ok := r.shape(r.s.Furniture[i].Name)
+		if !ok {
+			continue
+		}
+		if top, over := topAt(f, s.At); over && top > z {
+			z, on = top, f.Name
+		}
+	}
+	return z, on
+}
+
+// upright says whether a light that names no aim has none: a lamp of the set, or a lantern on its cable,
+// that shines the same all round stands or hangs as it is made, and nobody points it.
+func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {
+	u := r.kit.Unit(l.Unit.V)
+	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.AllRound()
+}
+
+// lampAim is what a light aims at: where it does not say the first person, down where there is nobody, and
+// up for what stands upright.
+func (r *lightPass) lampAim(l *scene.Light, upright bool) (target, bool) {
+	switch name := r.firstPerson(); {
+	case l.Aim.Set:
+		return r.aimed(&l.Aim.V)
+	case upright:
+		return r.aimed(&scene.Aim{Form: scene.AimUp})
+	case name != "":
+		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
+	}
+	return r.aimed(&scene.Aim{Form: scene.AimDown})
+}
+
+// point gives a light its frame. One that stays keeps pointing the way it did.
+func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim target) bool {
+	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(written.Node, "aim") {
+		l.Frame, l.AimPoint, l.Throw = before.Frame, before.AimPoint, before.Throw
+		l.Frame.At = at
+		return true
+	}
+	axis, ok := aim.from(at)
+	if !ok {
+		r.Errorf(report.Either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "aim it at something else, or give a bearing: aim: 90", "%s would aim at its own place", l.Name)
+		return false
+	}
+	l.Frame = plan.FrameAlong(at, axis, aim.pan, written.Roll.V)
+	if aim.dir == (r3.Vec{}) {
+		l.AimPoint, l.Throw = aim.point, r3.Norm(r3.Sub(aim.point, at))
+	}
+	return true
+}
+
+// assumeLight lists the defaults of a light.
+func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright bool) {
+	if !written.Height.Set && r.frozenLight(l.Name) == nil {
+		r.assume(l.Path, "height", r.Length(l.Height))
+	}
+	if !written.Level.Set {
+		r.assume(l.Path, "level", unit.FormatPercent(l.Level))
+	}
+	u := r.kit.Unit(written.Unit.V)
+	if !written.Colour.Set {
+		native := float64(kit.PlainWhite)
+		if u != nil {
+			native = u.Native
+		}
+		r.assume(l.Path, "colour", unit.FormatKelvin(native)+report.Either(u != nil, ", native", ""))
+	}
+	if !written.Aim.Set && !upright {
+		r.assume(l.Path, "aim", report.Either(r.firstPerson() != "", r.firstPerson(), "down"))
+	}
+	if l.Head.Zooms && !written.Focus.Set {
+		r.assume(l.Path, "focus", "spot")
+	}
+	if u != nil && !written.Modifier.Set && written.Output == nil && l.Head.ModifierLabel != "" {
+		r.assume(l.Path, "modifier", l.Head.ModifierLabel)
+	}
+}

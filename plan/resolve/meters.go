@@ -1,0 +1,105 @@
+package resolve
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/scene"
+)
+
+// placeMeters resolves every reading.
+func (r *meterPass) placeMeters() {
+	for i := range r.s.Meters {
+		written := &r.s.Meters[i]
+		leave := r.About(written.Path)
+		if m, ok := r.meterOf(written); ok {
+			r.out.Meters = append(r.out.Meters, m)
+		}
+		leave()
+	}
+}
+
+func (r *meterPass) meterOf(written *scene.Meter) (plan.Meter, bool) {
+	kind, known := r.meterKind(written)
+	at, ok := r.meterPoint(written)
+	if !ok || !known {
+		return plan.Meter{}, false
+	}
+	m := plan.Meter{Name: written.Name, Kind: kind, At: at, Span: written.Span}
+	if kind == plan.SpotMeter {
+		return m, r.spotMeter(written, &m)
+	}
+	aim := written.Facing.V
+	if !written.Facing.Set {
+		aim = r.defaultFacing(written)
+	}
+	t, ok := r.aimed(&aim)
+	if !ok {
+		return plan.Meter{}, false
+	}
+	m.Facing, ok = t.from(at)
+	if !ok {
+		r.Errorf(report.Either(written.Facing.Set, written.Facing.Span, written.Span), CodeNoAim, "face it to something else, or give a bearing: facing: 90", "%s is where it should face", written.Name)
+	}
+	return m, ok
+}
+
+// defaultFacing is up for a flat meter, the first camera for a dome.
+func (r *meterPass) defaultFacing(m *scene.Meter) scene.Aim {
+	camera := r.firstCamera()
+	if m.Kind != plan.DomeMeter.String() || camera == "" {
+		r.assume(m.Path, "facing", "up")
+		return scene.Aim{Form: scene.AimUp}
+	}
+	r.assume(m.Path, "facing", camera)
+	return scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: camera}}
+}
+
+// meterPoint is the point that a meter stands at, or that a spot meter is pointed at.
+func (r *placer) meterPoint(m *scene.Meter) (r3.Vec, bool) {
+	if m.Opening.Name != "" {
+		if _, ok := r.named(m.Opening, anOpening); !ok {
+			return r3.Vec{}, false
+		}
+		s, ok := r.spotOf(m.Opening.Name)
+		if !ok {
+			return r3.Vec{}, false
+		}
+		o := r.out.OpeningNamed(m.Opening.Name)
+		return plan.AtHeight(s.At, (o.Sill+o.Head)/2), true
+	}
+	if !m.At.Set {
+		r.lacks(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "nothing says where it reads")
+		return r3.Vec{}, false
+	}
+	v := m.At.V
+	return r3.Vec{X: v[0], Y: v[1], Z: v[2]}, true
+}
+
+// meterSpot is where a meter stands in plan.
+func (r *placer) meterSpot(m *scene.Meter) (plan.Spot, bool) {
+	at, ok := r.meterPoint(m)
+	return r.standing(plan.InPlan(at), ""), ok
+}
+
+// spotMeter looks from a camera's lens.
+func (r *meterPass) spotMeter(written *scene.Meter, m *plan.Meter) bool {
+	if written.From.Name == "" {
+		r.lacks(written.Span, "add from: A", "a spot meter reads from a camera")
+		return false
+	}
+	if _, ok := r.named(written.From, aCamera); !ok {
+		return false
+	}
+	lens, ok := r.pointOf(written.From)
+	if !ok {
+		return false
+	}
+	m.From, m.Lens = written.From.Name, lens
+	m.Facing, ok = target{point: m.At}.from(lens)
+	if !ok {
+		r.Errorf(written.Span, CodeNoAim, "read another point, or from another camera", "%s reads the lens that it reads from", written.Name)
+	}
+	return ok
+}

@@ -1,0 +1,165 @@
+package resolve
+
+import (
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
+)
+
+// holding is what a mount holds.
+type holding struct {
+	at, axis  r3.Vec
+	spot      plan.Spot
+	practical bool
+	what      string // "the lamp"
+}
+
+// mountOf resolves how a thing is held, and the z of what that stands on.
+func (r *holder) mountOf(written scene.Given[scene.Mount], h holding) (m plan.Mount, base float64, ok bool) {
+	at := plan.InPlan(h.at)
+	m = plan.Mount{Kind: term.Stand, Base: at, On: h.spot.On}
+	base = h.spot.Base
+	if !written.Set {
+		if h.practical {
+			m.Kind = term.Floor
+			base, m.On = r.under(h.spot)
+		}
+		return m, base, true
+	}
+	w := &written.V
+	m.Kind, m.Arm = w.Kind, w.Arm
+	switch w.Kind {
+	case term.Stand:
+		base, ok = r.standOn(w, &m, at, base)
+	case term.Boom:
+		base, ok = r.boom(w, &m, h)
+	case term.Clamp:
+		ok = r.clamp(w, &m, at)
+	case term.Pole, term.Wall:
+		ok = r.fixToWalls(w, &m, at)
+	default:
+		ok = true
+	}
+	return m, base, ok
+}
+
+// standOn is a stand on a deck, or on what is there.
+func (r *holder) standOn(w *scene.Mount, m *plan.Mount, at r2.Vec, base float64) (float64, bool) {
+	if w.On.Name == "" {
+		return base, true
+	}
+	if _, ok := r.named(w.On, aFurniture); !ok {
+		return 0, false
+	}
+	f, ok := r.shape(w.On.Name)
+	if !ok {
+		return 0, false
+	}
+	m.On = f.Name
+	top, over := topAt(f, at)
+	if !over {
+		r.Warnf(w.On.Span, CodeNotOnTop, "move it over "+f.Name+", or name what it stands on", "%s is not over %s, which its stand is said to stand on", r.XY(at), f.Name)
+	}
+	return top, true
+}
+
+// boom is an arm from a stand of its own: where its base is not said, behind the thing.
+func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) {
+	at := plan.InPlan(h.at)
+	if !w.Base.Set {
+		back := r2.Scale(-1, plan.InPlan(h.axis))
+		if r2.Norm(back) < 1e-6 {
+			back = r2.Vec{Y: 1}
+		}
+		m.Base = r2.Add(at, r2.Scale(w.Arm, r2.Unit(back)))
+		r.assume(r.Path, "base of the boom", "["+r.Length(m.Base.X)+", "+r.Length(m.Base.Y)+"]")
+		return r.standing(m.Base, h.spot.Room).Base, true
+	}
+	s, ok := r.place(&w.Base.V, func(r2.Vec) float64 { return 0 })
+	if !ok {
+		return 0, false
+	}
+	m.Base = s.At
+	if off := r2.Norm(r2.Sub(s.At, at)); off > w.Arm+plane.Grain {
+		r.Errorf(w.Base.Span, CodeBoomShort, "move the base "+r.Length(off-w.Arm)+" nearer, or take a longer arm",
+			"an arm of %s does not reach: %s is %s from its base", r.Length(w.Arm), h.what, r.Length(off))
+		return 0, false
+	}
+	return s.Base, true
+}
+
+// clamp grips a thing at the point of it nearest to what it holds.
+func (r *holder) clamp(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
+	if name, _, dotted := strings.Cut(w.On.Name, "."); dotted && r.things[name].kind == aRoom {
+		r.Errorf(w.On.Span, scene.CodeWrongThing, "write {wall: "+w.On.Name+"} for a plate on it", "a clamp holds on to a thing, not to a wall")
+		return false
+	}
+	t, ok := r.named(w.On, aFurniture, anOpening, aGrip, aLight)
+	if !ok {
+		return false
+	}
+	s, ok := r.spotOf(w.On.Name)
+	if !ok {
+		return false
+	}
+	m.On, m.Base = w.On.Name, s.At
+	if t.kind != aFurniture {
+		return true
+	}
+	f, ok := r.shape(w.On.Name)
+	if ok {
+		m.Base = plane.Nearest(at, outlines(f.Parts)...)
+	}
+	return ok
+}
+
+// outlines are the rings of some parts.
+func outlines(parts []plan.Part) [][]r2.Vec {
+	rings := make([][]r2.Vec, len(parts))
+	for i := range parts {
+		rings[i] = parts[i].Outline
+	}
+	return rings
+}
+
+// fixToWalls is a pole between two walls, or a plate on one.
+func (r *holder) fixToWalls(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
+	if w.Kind == term.Pole && len(w.Walls) != 2 || len(w.Walls) == 0 {
+		r.lacks(w.Span, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
+		return false
+	}
+	if w.Kind == term.Pole && w.Walls[0].Name == w.Walls[1].Name {
+		r.Errorf(w.Walls[1].Span, CodeSamePlace, "name the wall across from it", "a pole goes between two walls, and both are %s", w.Walls[0].Name)
+		return false
+	}
+	for _, ref := range w.Walls {
+		_, wall, ok := r.wall(ref)
+		if !ok {
+			return false
+		}
+		on, _ := plane.NearestOnSegment(at, wall.Left, wall.Right)
+		m.Ends = append(m.Ends, on)
+		m.On = ref.Name
+	}
+	m.Base = m.Ends[0]
+	return true
+}
+
+// plainFoot is the footprint of the stand of what the kit gives none, m: common practice.
+const plainFoot = 1.0
+
+// footOf is the diameter of the ground that a light's stand takes, m.
+func (r *holder) footOf(l *scene.Light) float64 {
+	if u := r.kit.Unit(l.Unit.V); u != nil && l.Output == nil {
+		if s := r.kit.Stand(u.Stand); s != nil {
+			return s.Footprint
+		}
+	}
+	return plainFoot
+}

@@ -1,0 +1,231 @@
+package resolve
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// kind is what a named thing is, in the words of messages.
+type kind string
+
+const (
+	aRoom      kind = "room"
+	anOpening  kind = "opening"
+	aFurniture kind = "piece of furniture"
+	aPerson    kind = "person"
+	aCamera    kind = "camera"
+	aLight     kind = "light"
+	aGrip      kind = "piece of grip"
+	aMeter     kind = "meter"
+)
+
+// article is the kind with its article.
+func (k kind) article() string {
+	if k == anOpening {
+		return "an " + string(k)
+	}
+	return "a " + string(k)
+}
+
+// thing is one named thing: what it is and where it stands in its list.
+type thing struct {
+	kind  kind
+	index int
+	path  string
+	span  source.Span
+	rank  int // its place in the order of the lists
+}
+
+// singles is a scene in which each name means one thing. Where two things bear one name the
+// loader has told so, and the later one is left out.
+func singles(s *scene.Scene) *scene.Scene {
+	own, seen := *s, map[string]bool{}
+	own.Rooms = firstOf(s.Rooms, seen, func(v *scene.Room) string { return v.Name })
+	own.Openings = firstOf(s.Openings, seen, func(v *scene.Opening) string { return v.Name })
+	own.Furniture = firstOf(s.Furniture, seen, func(v *scene.Furniture) string { return v.Name })
+	own.People = firstOf(s.People, seen, func(v *scene.Person) string { return v.Name })
+	own.Cameras = firstOf(s.Cameras, seen, func(v *scene.Camera) string { return v.Name })
+	own.Lights = firstOf(s.Lights, seen, func(v *scene.Light) string { return v.Name })
+	own.Grip = firstOf(s.Grip, seen, func(v *scene.Grip) string { return v.Name })
+	own.Meters = firstOf(s.Meters, seen, func(v *scene.Meter) string { return v.Name })
+	return &own
+}
+
+// firstOf leaves out of a list what bears a name that was seen before, and notes its names.
+func firstOf[T any](list []T, seen map[string]bool, name func(*T) string) []T {
+	kept := make([]T, 0, len(list))
+	for i := range list {
+		if n := name(&list[i]); !seen[n] {
+			seen[n] = true
+			kept = append(kept, list[i])
+		}
+	}
+	return kept
+}
+
+// index makes the table of names. There is one name space.
+func (r *register) index() {
+	r.things = map[string]thing{}
+	add := func(k kind, i int, t *scene.Thing) {
+		r.things[t.Name] = thing{kind: k, index: i, path: t.Path, span: t.Span, rank: len(r.names)}
+		r.names = append(r.names, t.Name)
+	}
+	for i := range r.s.Rooms {
+		add(aRoom, i, &r.s.Rooms[i].Thing)
+	}
+	for i := range r.s.Openings {
+		add(anOpening, i, &r.s.Openings[i].Thing)
+	}
+	for i := range r.s.Furniture {
+		add(aFurniture, i, &r.s.Furniture[i].Thing)
+	}
+	for i := range r.s.People {
+		add(aPerson, i, &r.s.People[i].Thing)
+	}
+	for i := range r.s.Cameras {
+		add(aCamera, i, &r.s.Cameras[i].Thing)
+	}
+	for i := range r.s.Lights {
+		add(aLight, i, &r.s.Lights[i].Thing)
+	}
+	for i := range r.s.Grip {
+		add(aGrip, i, &r.s.Grip[i].Thing)
+	}
+	for i := range r.s.Meters {
+		add(aMeter, i, &r.s.Meters[i].Thing)
+	}
+}
+
+// named finds a thing by its name without a part. It logs names that nothing bears; wanted, where
+// there are any, are the kinds that will do.
+func (r *register) named(ref scene.Ref, wanted ...kind) (thing, bool) {
+	if ref.Name == "" {
+		r.lacks(ref.Span, "", "a name is missing")
+		return thing{}, false
+	}
+	t, known := r.things[ref.Name]
+	if !known {
+		r.unknown(ref, r.namesOf(wanted))
+		return thing{}, false
+	}
+	if len(wanted) > 0 && !slices.Contains(wanted, t.kind) {
+		r.wrongThing(ref, t.kind.article(), wanted)
+		return thing{}, false
+	}
+	return t, true
+}
+
+// unknown logs a name that nothing bears.
+func (r *register) unknown(ref scene.Ref, names []string) {
+	if name, part, dotted := strings.Cut(ref.Name, "."); dotted {
+		if t, known := r.things[name]; known {
+			r.Errorf(ref.Span, source.CodeUnknownName, partHint(name, part, t.kind),
+				"%s, %s, has no part %q to stand at or aim at", name, t.kind.article(), part)
+			return
+		}
+	}
+	hint := source.DidYouMean(ref.Name, names)
+	if hint == "" {
+		hint = listed(names)
+	}
+	r.Errorf(ref.Span, source.CodeUnknownName, hint, "nothing is called %s", ref.Name)
+}
+
+// partHint is how to write what a part that there is not was likely meant as.
+func partHint(name, part string, k kind) string {
+	switch k {
+	case aPerson, aFurniture:
+		return "write " + name + " alone"
+	case aRoom:
+		return "for a place by a wall write {wall: " + name + "." + part + ", along: 1.2, in: 0.3}"
+	}
+	return ""
+}
+
+// mostKinds is how many kinds of thing a message lists.
+const mostKinds = 3
+
+// wrongThing logs a name of something else than what is meant.
+func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
+	words := make([]string, len(wanted))
+	for i, k := range wanted {
+		words[i] = k.article()
+	}
+	meant := strings.Join(words, " or ")
+	if len(wanted) > mostKinds {
+		meant = "something with a place"
+	}
+	hint := listed(r.namesOf(wanted))
+	if hint == "" {
+		hint = "the scene has none: add one, or write this in another way"
+	}
+	r.Errorf(ref.Span, scene.CodeWrongThing, hint, "%s is %s, where %s belongs", ref.Name, is, meant)
+}
+
+// mostListed is how many names a hint offers.
+const mostListed = 8
+
+// listed offers a few names, or "".
+func listed(names []string) string {
+	switch {
+	case len(names) == 0:
+		return ""
+	case len(names) > mostListed:
+		return "there are " + strings.Join(names[:mostListed], ", ") + " and others"
+	case len(names) == 1:
+		return "there is " + names[0]
+	}
+	return "there are " + strings.Join(names, ", ")
+}
+
+// namesOf lists the names of some kinds of thing; of all, where wanted is empty.
+func (r *register) namesOf(wanted []kind) []string {
+	var names []string
+	for _, name := range r.names {
+		if len(wanted) == 0 || slices.Contains(wanted, r.things[name].kind) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// wall finds a wall by ROOM.WALL. Its room may be nil after an error of its own: then nothing
+// more is said.
+func (r *draft) wall(ref scene.Ref) (room *plan.Room, wall *plan.Wall, ok bool) {
+	name, part, dotted := strings.Cut(ref.Name, ".")
+	if _, ok := r.named(scene.Ref{Name: name, Span: ref.Span}, aRoom); !ok {
+		return nil, nil, false
+	}
+	room = r.out.RoomNamed(name)
+	if room == nil {
+		return nil, nil, false
+	}
+	for i := range room.Walls {
+		if dotted && room.Walls[i].Name == part {
+			return room, &room.Walls[i], true
+		}
+	}
+	r.noSuchWall(ref, room)
+	return nil, nil, false
+}
+
+// noSuchWall names the walls that there are.
+func (r *draft) noSuchWall(ref scene.Ref, room *plan.Room) {
+	var walls []string
+	for i := range room.Walls {
+		walls = append(walls, room.Name+"."+room.Walls[i].Name)
+	}
+	hint := source.DidYouMean(ref.Name, walls)
+	if hint == "" {
+		hint = "the walls of " + room.Name + " are " + strings.Join(walls, ", ")
+	}
+	if ref.Name == room.Name {
+		r.Errorf(ref.Span, CodeNoSuchWall, hint, "%s is a room; say which of its walls", ref.Name)
+		return
+	}
+	r.Errorf(ref.Span, CodeNoSuchWall, hint, "there is no wall %s", ref.Name)
+}

@@ -1,0 +1,165 @@
+package resolve
+
+import (
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
+)
+
+// populate stands every person into the set.
+func (r *peoplePass) populate() {
+	for i := range r.s.People {
+		written := &r.s.People[i]
+		leave := r.About(written.Path)
+		if p, ok := r.personOf(written); ok {
+			p.Own = r.body(written, &p)
+			r.out.People = append(r.out.People, p)
+			if len(r.out.People) == 1 {
+				r.out.FaceHeight = p.Eyes
+			}
+		}
+		leave()
+	}
+}
+
+// body stands someone into the set: the head returns light as the skin does, where that is written, the rest as the
+// clothes.
+func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
+	clothes := paint(grey(clothesReflect))
+	if written.Wears.Set {
+		clothes = r.worn(written.Wears, clothes)
+	} else {
+		r.assumeOnce("", "what people wear", "grey, reflectance "+unit.FormatNumber(clothesReflect))
+	}
+	head := clothes
+	if written.Skin.Set {
+		head = r.worn(written.Skin, clothes)
+	}
+	var ids []solid.ID
+	for _, part := range p.Parts {
+		skin := clothes
+		if part.Kind == "head" {
+			skin = head
+		}
+		ids = append(ids, r.solids(p.Name, []plan.Part{part}, skin)...)
+	}
+	return ids
+}
+
+// worn is a surface of someone; what is worn under it where no material bears its name.
+func (r *peoplePass) worn(s scene.Given[scene.Surface], under solid.Skin) solid.Skin {
+	if s.V.Material == "" {
+		return paint(grey(s.V.Reflectance))
+	}
+	if skin, ok := r.material(scene.Given[string]{V: s.V.Material, Set: true, Span: s.Span}); ok {
+		return paint(skin.Reflect)
+	}
+	return under
+}
+
+func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
+	s, ok := r.spotOf(written.Name)
+	bearing, known := r.facingOf(written.Name)
+	if !ok || !known {
+		return plan.Person{}, false
+	}
+	rest := r.resting(written, s)
+	r.assumePerson(written, rest.eyes-rest.feet, bearing)
+	p := plan.Person{
+		Name: written.Name, At: s.At, Base: rest.feet, Pose: written.Pose.Or(term.Standing),
+		Height: written.Height.Or(defaultPerson), Eyes: rest.eyes, Faces: bearing,
+		Face: faceFrame(written, s.At, rest.eyes, bearing), Span: written.Span,
+	}
+	switch p.Pose {
+	case term.Standing:
+		p.Crown = p.Base + p.Height
+		if written.Eyes.Set {
+			p.Crown = max(p.Crown, p.Eyes+eyesToCrown)
+		}
+	case term.Lying:
+		p.Crown = p.Eyes
+	default:
+		p.Crown = p.Eyes + eyesToCrown
+	}
+	p.Parts = pose(&p, rest.seat)
+	return p, true
+}
+
+// rest is how high someone is, z: the floor that the feet are on, what one sits on, and the eyes.
+type rest struct{ feet, seat, eyes float64 }
+
+// resting is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
+// deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
+func (r *aimer) resting(p *scene.Person, s plan.Spot) rest {
+	at := rest{feet: s.Base, seat: s.Base + report.Either(p.Pose.V == term.Propped, bedHeight, plan.SeatHeight)}
+	if f, ok := r.sitsOn(p, s); ok {
+		at.feet, at.seat = f.Base, s.Base
+	}
+	at.eyes = at.feet + p.Eyes.V
+	if !p.Eyes.Set {
+		at.eyes = eyesOf(p, at)
+	}
+	return at
+}
+
+// sitsOn is the thing that someone seated or propped sits on.
+func (r *aimer) sitsOn(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) {
+	if s.On == "" || p.Pose.V != term.Seated && p.Pose.V != term.Propped {
+		return nil, false
+	}
+	f, ok := r.shape(s.On)
+	return f, ok && f.Kind != "deck"
+}
+
+// assumePerson lists the defaults of a person. eyes is their height over the feet.
+func (r *peoplePass) assumePerson(p *scene.Person, eyes, bearing float64) {
+	if !p.Pose.Set {
+		r.assume(p.Path, "pose", string(term.Standing))
+	}
+	if eyesAssumed(p) {
+		r.assume(p.Path, "eyes", r.Length(eyes))
+	}
+	if !p.Faces.Set {
+		to := r.firstCamera()
+		if to == "" {
+			to = unit.FormatAngle(bearing)
+		}
+		r.assume(p.Path, "faces", to)
+	}
+}
+
+// faceOf is the face of a person.
+func (r *aimer) faceOf(name string) (plan.Frame, bool) {
+	p := &r.s.People[r.things[name].index]
+	s, ok := r.spotOf(name)
+	bearing, known := r.facingOf(name)
+	if !ok || !known {
+		return plan.Frame{}, false
+	}
+	return faceFrame(p, s.At, r.resting(p, s).eyes, bearing), true
+}
+
+// eyesAbove is the z of a person's eyes; ok is false where there is no such person, or a fault.
+func (r *aimer) eyesAbove(name string) (z float64, ok bool) {
+	t, known := r.things[name]
+	if !known || t.kind != aPerson {
+		return 0, false
+	}
+	p := &r.s.People[t.index]
+	s, ok := r.spotOf(name)
+	if !ok {
+		return 0, false
+	}
+	return r.resting(p, s).eyes, true
+}
+
+// personAt is the name of the person that an aim means, or "".
+func (r *register) personAt(a scene.Given[scene.Aim]) string {
+	if a.Set && a.V.Form == scene.AtThing && r.isAt(a.V.Thing, aPerson) {
+		return a.V.Thing.Name
+	}
+	return ""
+}

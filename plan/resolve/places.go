@@ -1,0 +1,257 @@
+package resolve
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// spotOf is where a thing stands; ok is false after a fault, which has then been told.
+func (r *placer) spotOf(name string) (plan.Spot, bool) {
+	t := r.things[name]
+	return ask(r, r.spots, question{"place", name}, func() (plan.Spot, bool) {
+		if s, frozen := r.frozenSpot(name); frozen {
+			s.Stays = true
+			return s, true
+		}
+		return r.findSpot(t)
+	})
+}
+
+// findSpot reads the place of a thing.
+func (r *placer) findSpot(t thing) (plan.Spot, bool) {
+	switch t.kind {
+	case aFurniture:
+		f := &r.s.Furniture[t.index]
+		return r.placed(f.Span, f.At, func(d r2.Vec) float64 { return plane.Support(footprint(f), d) })
+	case aPerson:
+		p := &r.s.People[t.index]
+		return r.placed(p.Span, p.At, func(r2.Vec) float64 { return bodyDepth / 2 })
+	case aCamera:
+		c := &r.s.Cameras[t.index]
+		return r.placed(c.Span, c.At, nil)
+	case aLight:
+		l := &r.s.Lights[t.index]
+		return r.placed(l.Span, l.At, nil)
+	case aGrip:
+		g := &r.s.Grip[t.index]
+		return r.placed(g.Span, g.At, nil)
+	case anOpening:
+		return r.openingSpot(r.s.Openings[t.index].Name)
+	case aMeter:
+		return r.meterSpot(&r.s.Meters[t.index])
+	}
+	return plan.Spot{}, false
+}
+
+// placed reads the place of a thing at span. extent is how far the thing reaches from its centre
+// in a direction; nil is a point.
+func (r *placer) placed(span source.Span, p scene.Given[scene.Place], extent func(d r2.Vec) float64) (plan.Spot, bool) {
+	if !p.Set {
+		r.lacks(span, "add at: [1.2, 2.0]", "nothing says where it is")
+		return plan.Spot{}, false
+	}
+	if extent == nil {
+		extent = func(r2.Vec) float64 { return 0 }
+	}
+	return r.place(&p.V, extent)
+}
+
+// place reads a place in any of its forms.
+func (r *placer) place(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
+	switch p.Form {
+	case scene.AtPoint:
+		return r.standing(plane.Vec(p.Point), ""), true
+	case scene.FromThing:
+		return r.fromThing(p)
+	case scene.ByToward, scene.ByNose:
+		return r.byThing(p)
+	case scene.AtWall:
+		return r.atWall(p, extent)
+	case scene.AtOpening:
+		return r.atOpening(p, extent)
+	}
+	return r.onTop(p)
+}
+
+// standing is a spot on the floor of the room that holds p, or on the ground. Where rooms lie
+// over each other, the one called near is meant if it holds p.
+func (r *placer) standing(p r2.Vec, near string) plan.Spot {
+	s := plan.Spot{At: p, Floor: r.out.Ground}
+	if room := r.out.RoomUnder(p, near); room != nil {
+		s.Room, s.Floor = room.Name, room.Base
+	}
+	s.Base = s.Floor
+	return s
+}
+
+// anything that has a place of its own.
+var anything = []kind{aFurniture, aPerson, aCamera, aLight, aGrip, anOpening, aMeter}
+
+// refSpot is where a named thing, or a person at a mark, stands.
+func (r *placer) refSpot(ref scene.Ref) (plan.Spot, bool) {
+	if person, mark, ok := r.markOf(ref); ok {
+		return r.markSpot(person, mark)
+	}
+	if _, ok := r.named(ref, anything...); !ok {
+		return plan.Spot{}, false
+	}
+	return r.spotOf(ref.Name)
+}
+
+func (r *placer) fromThing(p *scene.Place) (plan.Spot, bool) {
+	from, ok := r.refSpot(p.Thing)
+	if !ok {
+		return plan.Spot{}, false
+	}
+	return r.standing(r2.Add(from.At, plane.Vec(p.Shift)), from.Room), true
+}
+
+// byThing looks from one thing toward another, or along a nose, turns and walks.
+func (r *placer) byThing(p *scene.Place) (plan.Spot, bool) {
+	by, ok := r.refSpot(p.Thing)
+	look, known := r.look(p, by, ok)
+	if !ok || !known {
+		return plan.Spot{}, false
+	}
+	turn, ok := r.turn(p)
+	if !ok {
+		return plan.Spot{}, false
+	}
+	step := r2.Scale(p.Distance.V, plane.Clockwise(look, turn))
+	return r.standing(r2.Add(by.At, step), by.Room), true
+}
+
+// look is the unit vector of the first look of a place.
+func (r *placer) look(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool) {
+	if p.Form == scene.ByNose {
+		return r.nose(p, found)
+	}
+	to, ok := r.refSpot(p.Toward)
+	if !ok || !found {
+		return r2.Vec{}, false
+	}
+	d := r2.Sub(to.At, by.At)
+	if r2.Norm(d) <= plane.Grain {
+		r.Errorf(p.Toward.Span, CodeSamePlace, "move one of them, or look toward another", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, p.Toward.Name)
+		return r2.Vec{}, false
+	}
+	return r2.Unit(d), true
+}
+
+// nose is where a person's nose points, or a camera's lens.
+func (r *placer) nose(p *scene.Place, found bool) (r2.Vec, bool) {
+	if !found {
+		return r2.Vec{}, false
+	}
+	if person, mark, ok := r.markOf(p.Thing); ok {
+		bearing, ok := r.markFacing(person, mark)
+		return plane.Direction(bearing), ok
+	}
+	if t := r.things[p.Thing.Name]; t.kind != aPerson && t.kind != aCamera {
+		r.Errorf(p.Thing.Span, scene.CodeWrongThing, "add toward: and what to look at",
+			"%s is %s: only a person or a camera has a look of its own", p.Thing.Name, t.kind.article())
+		return r2.Vec{}, false
+	}
+	bearing, ok := r.facingOf(p.Thing.Name)
+	return plane.Direction(bearing), ok
+}
+
+func (r *placer) atWall(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
+	room, wall, ok := r.wall(p.Thing)
+	if !ok {
+		return plan.Spot{}, false
+	}
+	along := wall.Length() / 2
+	if p.Along.Set && !p.Along.Centre {
+		along = p.Along.Metres
+	}
+	if over := max(along-wall.Length(), -along); over > plane.Grain {
+		r.Errorf(p.Along.Span, CodeAlongBeyond, "along may be at most "+r.Length(wall.Length()), "%s is %s beyond the end of %s, which is %s long",
+			r.Length(along), r.Length(over), p.Thing.Name, r.Length(wall.Length()))
+		return plan.Spot{}, false
+	}
+	at := wall.On(along)
+	if p.Out.Set {
+		at = r2.Add(at, r2.Scale(wall.Thickness+p.Out.V+extent(r2.Scale(-1, wall.Outward)), wall.Outward))
+		s := r.standing(at, "")
+		s.Floor = room.Base
+		return s, true
+	}
+	at = r2.Sub(at, r2.Scale(p.In.V+extent(wall.Outward), wall.Outward))
+	return plan.Spot{At: at, Room: room.Name, Floor: room.Base, Base: room.Base}, true
+}
+
+func (r *placer) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
+	if _, ok := r.named(p.Thing, anOpening); !ok {
+		return plan.Spot{}, false
+	}
+	o := r.out.OpeningNamed(p.Thing.Name)
+	if o == nil {
+		return plan.Spot{}, false // it has an error of its own
+	}
+	if p.Out.Set == p.In.Set {
+		r.lacks(p.Span, "add out: 2 for outside, or in: 1 for inside the room", "a place beside an opening needs out or in, and not both")
+		return plan.Spot{}, false
+	}
+	at := r2.Add(o.Middle(), r2.Scale(p.Along.Metres, o.Rightward()))
+	if p.In.Set {
+		at = r2.Sub(at, r2.Scale(p.In.V+extent(o.Outward), o.Outward))
+	} else {
+		at = r2.Add(at, r2.Scale(o.Depth+p.Out.V+extent(r2.Scale(-1, o.Outward)), o.Outward))
+	}
+	s := r.standing(at, report.Either(p.In.Set, o.Room, o.Other))
+	s.Floor, s.Opening, s.Outside = r.out.RoomNamed(o.Room).Base, o.Name, p.Out.Set
+	return s, true
+}
+
+// openingSpot is the middle of an opening on its inside face.
+func (r *placer) openingSpot(name string) (plan.Spot, bool) {
+	o := r.out.OpeningNamed(name)
+	if o == nil {
+		return plan.Spot{}, false
+	}
+	base := r.out.RoomNamed(o.Room).Base
+	return plan.Spot{At: o.Middle(), Room: o.Room, Floor: base, Base: base}, true
+}
+
+func (r *placer) onTop(p *scene.Place) (plan.Spot, bool) {
+	if _, ok := r.named(p.Thing, aFurniture); !ok {
+		return plan.Spot{}, false
+	}
+	under, ok := r.spotOf(p.Thing.Name)
+	f, built := r.shape(p.Thing.Name)
+	if !ok || !built {
+		return plan.Spot{}, false
+	}
+	s := under
+	s.Stays = false
+	s.At, s.On = r2.Add(under.At, plane.Vec(p.Shift)), p.Thing.Name
+	top, over := topAt(f, s.At)
+	if !over {
+		r.Warnf(p.Span, CodeNotOnTop, "shift is counted from its centre", "%s is not over %s, which it stands on", r.XY(s.At), f.Name)
+	}
+	s.Base = top
+	return s, true
+}
+
+// topAt is the z of what a thing offers to stand on at a point of the plan, and whether it has
+// anything there; else its highest.
+func topAt(f *plan.Furniture, p r2.Vec) (z float64, over bool) {
+	z = math.Inf(-1)
+	for _, part := range f.Parts {
+		if plane.Contains(p, part.Outline, -plane.Grain) {
+			z, over = max(z, part.Z1), true
+		}
+	}
+	if !over {
+		return f.Z1, false
+	}
+	return z, true
+}

@@ -1,0 +1,138 @@
+package resolve
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
+)
+
+// Sizes of a person, m: rounded from common tables of adult bodies (from memory). They shape no
+// number but the shadow that a person throws on others; but seatHeight and bedHeight are where someone
+// sits who is on no piece of furniture, and so carry the eyes.
+const (
+	faceBefore = 0.10 // the face before the head's axis
+
+	headWidth, headDepth, headHeight = 0.16, 0.18, 0.23
+	bodyWidth, bodyDepth             = 0.46, 0.26
+	legsWidth, legsDepth             = 0.34, 0.22
+	thighLength, thighHeight         = 0.55, 0.16
+	bedHeight                        = 0.50 // that someone propped sits on
+	hipShare                         = 0.47 // of the height
+)
+
+// eyesOf is the z of a person's eyes where the scene does not give it.
+func eyesOf(p *scene.Person, at rest) float64 {
+	switch p.Pose.V {
+	case term.Seated:
+		return at.seat + eyesOverSeat
+	case term.Propped:
+		return at.seat + eyesOverBed
+	case term.Crouching:
+		return at.feet + eyesCrouching
+	case term.Lying:
+		return at.feet + eyesLying
+	}
+	return at.feet + p.Height.Or(defaultPerson) - eyesToCrown
+}
+
+// eyesAssumed reports whether a default decided how high a person's eyes are.
+func eyesAssumed(p *scene.Person) bool {
+	return !p.Eyes.Set && !(p.Height.Set && p.Pose.Or(term.Standing) == term.Standing)
+}
+
+// faceFrame is a person's face: the point 0.10 m before the head's axis, which stands at a place, at eye
+// height z, and the nose. Someone lying looks up, feet to the bearing that they would face sitting up.
+func faceFrame(p *scene.Person, at r2.Vec, z, bearing float64) plan.Frame {
+	if p.Pose.V == term.Lying {
+		return plan.FrameAlong(plan.AtHeight(at, z), r3.Vec{Z: 1}, bearing, 0)
+	}
+	nose := plan.Pointing(bearing, 0)
+	if a := p.Faces.V; p.Faces.Set && (a.Form == scene.AimPanTilt || a.Form == scene.AimUp || a.Form == scene.AimDown) {
+		nose = tilted(&a)
+	}
+	return plan.FrameAlong(r3.Add(plan.AtHeight(at, z), r3.Scale(faceBefore, nose)), nose, bearing, 0)
+}
+
+// tilted is a nose that does not point level.
+func tilted(a *scene.Aim) r3.Vec {
+	switch a.Form {
+	case scene.AimUp:
+		return r3.Vec{Z: 1}
+	case scene.AimDown:
+		return r3.Vec{Z: -1}
+	}
+	return plan.Pointing(a.Pan, a.Tilt)
+}
+
+// pose is a person's body as prisms, from what the feet are on to the crown. seat is the z of what one sits on.
+func pose(p *plan.Person, seat float64) []plan.Part {
+	b := body{a: plane.AxesAt(p.Faces + 180), at: p.At}
+	switch p.Pose {
+	case term.Lying:
+		b.lying(p)
+	case term.Seated:
+		b.sitting(p, seat)
+		b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -thighLength+0.12, p.Base, seat)
+	case term.Propped:
+		b.sitting(p, seat)
+		b.add("legs", -legsWidth/2, legsWidth/2, -1.0, -thighLength, seat, seat+thighHeight)
+	case term.Crouching:
+		b.upright(p, p.Base+0.35, bodyDepth+0.2)
+	default:
+		b.upright(p, p.Base+hipShare*(p.Crown-p.Base), bodyDepth)
+	}
+	return b.parts
+}
+
+// body collects the parts of a person, whose back is where its axes say.
+type body struct {
+	a     plane.Axes
+	at    r2.Vec
+	parts []plan.Part
+}
+
+// add adds a part with its corners cut: across from x0 to x1, back from y0 to y1.
+func (b *body) add(kind string, x0, x1, y0, y1, z0, z1 float64) {
+	c := min(x1-x0, y1-y0) / 4
+	var ring []r2.Vec
+	for _, p := range [][2]float64{{x0 + c, y0}, {x1 - c, y0}, {x1, y0 + c}, {x1, y1 - c}, {x1 - c, y1}, {x0 + c, y1}, {x0, y1 - c}, {x0, y0 + c}} {
+		ring = append(ring, b.a.At(b.at, p[0], p[1]))
+	}
+	if z1-z0 > plane.Grain {
+		b.parts = append(b.parts, plan.Part{Kind: kind, Outline: ring, Z0: z0, Z1: z1})
+	}
+}
+
+func (b *body) head(p *plan.Person) float64 {
+	chin := max(p.Crown-headHeight, p.Base)
+	b.add("head", -headWidth/2, headWidth/2, -headDepth/2, headDepth/2, chin, p.Crown)
+	return chin
+}
+
+// upright stands on legs up to the hip.
+func (b *body) upright(p *plan.Person, hip, depth float64) {
+	chin := b.head(p)
+	hip = min(hip, chin)
+	b.add("torso", -bodyWidth/2, bodyWidth/2, -depth/2, depth/2, hip, chin)
+	b.add("legs", -legsWidth/2, legsWidth/2, -legsDepth/2, legsDepth/2, p.Base, hip)
+}
+
+// sitting sits on something whose top is at z = seat, thighs forward.
+func (b *body) sitting(p *plan.Person, seat float64) {
+	chin := b.head(p)
+	z := min(seat, chin)
+	b.add("torso", -bodyWidth/2, bodyWidth/2, -bodyDepth/2, bodyDepth/2, z, chin)
+	b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -bodyDepth/2, z, min(z+thighHeight, chin))
+}
+
+// lying lies on the back: the head about the place, the feet toward the bearing.
+func (b *body) lying(p *plan.Person) {
+	top := p.Eyes
+	b.add("head", -headWidth/2, headWidth/2, -headHeight/2, headHeight/2, p.Base, top)
+	b.add("torso", -bodyWidth/2, bodyWidth/2, -0.75, -headHeight/2, p.Base, top)
+	b.add("legs", -legsWidth/2, legsWidth/2, -(p.Height - headHeight/2), -0.75, p.Base, top)
+}

@@ -1,0 +1,116 @@
+package resolve
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/source"
+)
+
+// A scene's places depend on each other: a lamp stands by a person, who faces a camera, which
+// stands at a wall. Each is found when it is first asked for, and kept. A question that is asked
+// while it is being answered closes a ring, which is told with every place on it.
+
+// question is one thing that can be asked: where something stands, or where it faces.
+type question struct {
+	what string // "place", "facing"
+	of   string
+}
+
+func (q question) String() string {
+	if q.what == "facing" {
+		return "the facing of " + q.of
+	}
+	return q.of
+}
+
+// answer is what is known; not ok after a fault, which has then been told.
+type answer[T any] struct {
+	v  T
+	ok bool
+}
+
+// ask answers q from what is known, or by work.
+func ask[T any](r *placer, known map[string]answer[T], q question, work func() (T, bool)) (T, bool) {
+	if a, done := known[q.of]; done {
+		return a.v, a.ok
+	}
+	if r.asked[q] {
+		r.tellRing(q)
+		var none T
+		return none, false
+	}
+	r.asked[q] = true
+	r.asking = append(r.asking, q)
+	leave := r.About(r.things[q.of].path)
+	v, ok := work()
+	leave()
+	r.asking = r.asking[:len(r.asking)-1]
+	delete(r.asked, q)
+	known[q.of] = answer[T]{v, ok}
+	return v, ok
+}
+
+// tellRing logs the ring that q closes, at the first of its places in the file.
+func (r *placer) tellRing(q question) {
+	ring := slices.Clone(r.asking[slices.Index(r.asking, q):])
+	first := 0
+	for i := range ring {
+		if r.spanOf(ring[i]).Start < r.spanOf(ring[first]).Start {
+			first = i
+		}
+	}
+	ring = append(ring[first:], ring[:first]...)
+	words := make([]string, 0, len(ring)+1)
+	for _, q := range append(ring, ring[0]) {
+		words = append(words, q.String())
+	}
+	d := r.Diagnostic(source.Error, r.spanOf(ring[0]), CodeCycle, "give one of them a place of its own",
+		"these wait for each other in a cycle: %s", strings.Join(words, " -> "))
+	d.Path = r.things[ring[0].of].path
+	for _, q := range ring[1:] {
+		d.Related = append(d.Related, source.Related{Span: r.spanOf(q), Message: q.String() + " waits here"})
+	}
+	r.Log.Add(d)
+}
+
+// spanOf is where the value was written that answers q.
+func (r *placer) spanOf(q question) source.Span {
+	t := r.things[q.of]
+	span := r.placeSpan(t)
+	if q.what == "facing" {
+		span = r.facingSpan(t)
+	}
+	if !span.Valid() {
+		return t.span
+	}
+	return span
+}
+
+// placeSpan is where a thing's place was written.
+func (r *register) placeSpan(t thing) source.Span {
+	switch t.kind {
+	case aFurniture:
+		return r.s.Furniture[t.index].At.Span
+	case aPerson:
+		return r.s.People[t.index].At.Span
+	case aCamera:
+		return r.s.Cameras[t.index].At.Span
+	case aLight:
+		return r.s.Lights[t.index].At.Span
+	case aGrip:
+		return r.s.Grip[t.index].At.Span
+	}
+	return t.span
+}
+
+// facingSpan is where a thing's facing was written.
+func (r *register) facingSpan(t thing) source.Span {
+	switch t.kind {
+	case aPerson:
+		return r.s.People[t.index].Faces.Span
+	case aCamera:
+		return r.s.Cameras[t.index].Looks.Span
+	}
+	return t.span
+}

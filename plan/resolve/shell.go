@@ -1,0 +1,69 @@
+package resolve
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/solid"
+)
+
+// shell builds the rooms around their air: floors, ceilings, walls, and what closes the openings.
+func (r *wallPass) shell() {
+	for i := range r.out.Rooms {
+		room := &r.out.Rooms[i]
+		floor, ceiling := r.surface(room, "floor"), r.surface(room, "ceiling")
+		for _, part := range room.Parts {
+			r.sheet(room.Name+".floor", level(part, func(r2.Vec) float64 { return room.Base }), floor, solid.Skin{})
+			r.sheet(room.Name+".ceiling", downward(level(part, room.CeilingAt)), ceiling, solid.Skin{})
+		}
+	}
+	r.raise()
+	for i := range r.out.Openings {
+		o := &r.out.Openings[i]
+		r.threshold(o)
+		r.shut(o)
+	}
+}
+
+// sheet puts a sheet into the set and returns its identity.
+func (r *draft) sheet(name string, corners []r3.Vec, front, back solid.Skin) solid.ID {
+	id := r.id(name)
+	r.out.Set.Sheets = append(r.out.Set.Sheets, solid.Sheet{ID: id, Name: name, Corners: corners, Front: front, Back: back})
+	return id
+}
+
+// prism puts a prism into the set and returns its identity.
+func (r *draft) prism(name string, base []r2.Vec, z0, z1 float64, skin solid.Skin) solid.ID {
+	id := r.id(name)
+	r.out.Set.Prisms = append(r.out.Set.Prisms, solid.Prism{ID: id, Name: name, Base: base, Z0: z0, Z1: z1, Skin: skin})
+	return id
+}
+
+// level lifts a ring of the plan to a height.
+func level(ring []r2.Vec, z func(r2.Vec) float64) []r3.Vec {
+	corners := make([]r3.Vec, len(ring))
+	for i, p := range ring {
+		corners[i] = r3.Vec{X: p.X, Y: p.Y, Z: z(p)}
+	}
+	return corners
+}
+
+// downward turns a sheet over: its front looks down into the room.
+func downward(corners []r3.Vec) []r3.Vec {
+	for i, k := 0, len(corners)-1; i < k; i, k = i+1, k-1 {
+		corners[i], corners[k] = corners[k], corners[i]
+	}
+	return corners
+}
+
+// threshold carries the floor through an opening that reaches down to it.
+func (r *wallPass) threshold(o *plan.Opening) {
+	room := r.out.RoomNamed(o.Room)
+	if o.Sill-room.Base > plane.Grain || o.Depth <= plane.Grain {
+		return
+	}
+	flat := level(o.Plan(), func(r2.Vec) float64 { return o.Sill })
+	r.sheet(o.Room+".floor", flat, r.surface(room, "floor"), solid.Skin{})
+}

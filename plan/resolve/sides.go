@@ -1,0 +1,68 @@
+package resolve
+
+import "scrimshaw/plan/scene"
+
+// turn is the turn of a place, degrees clockwise as seen from above. What left means depends on
+// whose left it is:
+//
+//	the one that stands at `by` and looks along: left is counter-clockwise
+//	the one that stands at `toward` and looks back: left is clockwise
+//
+// so camera-left goes one way where the camera is walked from and the other way where it is looked
+// at, and so does own-left of a person. Where both ends could be meant, `by` is.
+func (r *placer) turn(p *scene.Place) (float64, bool) {
+	t := p.Turn
+	leftward := -t.Degrees // as seen by the one at by
+	switch t.Side {
+	case scene.Clockwise:
+		return t.Degrees, true
+	case scene.CameraLeft, scene.CameraRight:
+		back, ok := r.end(p, aCamera, "no camera stands at either end of this place")
+		return mirrored(leftward, back, t.Side == scene.CameraRight), ok
+	case scene.OwnLeft, scene.OwnRight:
+		back, ok := r.end(p, aPerson, "no person stands at either end of this place")
+		return mirrored(leftward, back, t.Side == scene.OwnRight), ok
+	}
+	if r.isAt(p.Thing, aCamera) || p.Form == scene.ByToward && r.isAt(p.Toward, aCamera) {
+		r.Errorf(t.Span, scene.CodeWrongSide, "say camera-left or camera-right, or a person's own-left or own-right",
+			"left of what? A camera stands at an end of this place")
+		return 0, false
+	}
+	return mirrored(leftward, false, t.Side == scene.Right), true
+}
+
+// mirrored turns a leftward turn over, once for each reason to.
+func mirrored(leftward float64, reasons ...bool) float64 {
+	for _, yes := range reasons {
+		if yes {
+			leftward = -leftward
+		}
+	}
+	return leftward
+}
+
+// end finds which end of a place a thing of a kind stands at: back is true for `toward`, from
+// where one looks back.
+func (r *placer) end(p *scene.Place, k kind, fault string) (back, ok bool) {
+	switch {
+	case r.isAt(p.Thing, k):
+		return false, true
+	case p.Form == scene.ByToward && r.isAt(p.Toward, k):
+		return true, true
+	}
+	hint := "say own-left or own-right, or walk from the camera or toward it"
+	if k == aPerson {
+		hint = "say camera-left, or left where no camera is meant"
+	}
+	r.Errorf(p.Turn.Span, scene.CodeWrongSide, hint, "%s", fault)
+	return false, false
+}
+
+// isAt reports whether a name means a thing of a kind; a mark means its person.
+func (r *register) isAt(ref scene.Ref, k kind) bool {
+	if _, _, ok := r.markOf(ref); ok {
+		return k == aPerson
+	}
+	t, known := r.things[ref.Name]
+	return known && t.kind == k
+}

@@ -1,0 +1,153 @@
+package fit
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/source"
+)
+
+// A lamp that was placed outside of an opening is meant to shine through it: its axis must pass
+// the hole in the inside and in the outside face of the wall. Where it does not, the fault says by
+// how much, and the move of the lamp that takes it through the middle while it goes on aiming where it
+// aims, for an axis on a jamb is mended on paper only.
+
+// span1 is an interval; empty where least is over most.
+type span1 struct{ least, most float64 }
+
+// and is what two intervals share.
+func (s span1) and(t span1) span1 { return span1{max(s.least, t.least), min(s.most, t.most)} }
+
+// middle is the middle of the interval; ok is false where it is empty or has none.
+func (s span1) middle() (v float64, ok bool) {
+	return (s.least + s.most) / 2, s.least <= s.most && !math.IsInf(s.least, 0) && !math.IsInf(s.most, 0)
+}
+
+// passage is how an axis meets the two faces of an opening.
+type passage struct {
+	side, height       float64 // the worst miss, right as seen from inside, and up; 0 where it passes
+	moveSide, moveUp   float64 // the move of the lamp that takes it through the middle
+	mendSide, mendRise bool    // whether there is one
+}
+
+// throughOpening refuses an axis that misses the opening that its lamp was placed by.
+func (r *checker) throughOpening(l *plan.Light) {
+	s := r.out.Spots[l.Name]
+	o := r.out.OpeningNamed(s.Opening)
+	if o == nil || !s.Outside {
+		return
+	}
+	written := r.light(l.Name)
+	span := report.Either(written.Aim.Set, written.Aim.Span, written.At.Span)
+	if r3.Dot(l.Frame.Axis, plan.AtHeight(o.Outward, 0)) >= -1e-6 {
+		r.Errorf(span, CodeAxisMisses, "aim it at something in "+o.Room, "the axis of %s points away from %s", l.Name, o.Name)
+		return
+	}
+	p := pass(l, o)
+	if p.side == 0 && p.height == 0 {
+		return
+	}
+	r.Log.Add(r.missed(l, o, p, span))
+}
+
+// missed words the fault.
+func (r *checker) missed(l *plan.Light, o *plan.Opening, p passage, span source.Span) source.Diagnostic {
+	var where, moves string
+	if p.height != 0 {
+		where = r.Length(math.Abs(p.height)) + report.Either(p.height > 0, " over its head", " under its sill")
+		if p.mendRise {
+			up := r.Round(p.moveUp)
+			moves = report.Either(up > 0, "raise ", "lower ") + l.Name + " by " + r.Length(math.Abs(up)) + ", to height: " + r.Coordinate(l.Height+up)
+		}
+	}
+	if p.side != 0 {
+		where = joinAnd(where, r.Length(math.Abs(p.side))+" beyond its "+report.Either(p.side > 0, "right", "left")+" jamb as seen from inside")
+		if p.mendSide {
+			right := r.Round(p.moveSide)
+			moves = joinAnd(moves, "shift "+l.Name+" "+r.Length(math.Abs(right))+report.Either(right > 0, " to the right", " to the left")+
+				" as seen from inside, to along: "+r.Coordinate(r.alongOf(l, o)+right))
+		}
+	}
+	aimed := *l
+	aimed.Frame.Axis = r3.Unit(r3.Sub(plan.AtHeight(o.Middle(), (o.Sill+o.Head)/2), l.Frame.At))
+	switch through := pass(&aimed, o); {
+	case through.side != 0 || through.height != 0:
+		moves = report.Either(moves == "", "aim it through "+o.Name, moves+", for the middle of it")
+	case moves == "":
+		moves = "aim: " + o.Name
+	default:
+		moves += ", for the middle of it; or aim: " + o.Name
+	}
+	return r.Diagnostic(source.Error, span, CodeAxisMisses, moves, "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
+}
+
+func joinAnd(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + ", and " + b
+}
+
+// alongOf is how far right of an opening's middle a lamp stands, as seen from inside.
+func (r *checker) alongOf(l *plan.Light, o *plan.Opening) float64 {
+	return r2.Dot(r2.Sub(plan.InPlan(l.Frame.At), o.Middle()), o.Rightward())
+}
+
+// pass follows the axis of a lamp through an opening.
+func pass(l *plan.Light, o *plan.Opening) passage {
+	var p passage
+	sides, rises := span1{math.Inf(-1), math.Inf(1)}, span1{math.Inf(-1), math.Inf(1)}
+	half := o.Width() / 2
+	for _, depth := range []float64{o.Depth, 0} {
+		x, z, lever := crossingOf(l, o, depth)
+		p.side = worse(p.side, miss(x, -half, half))
+		p.height = worse(p.height, miss(z, o.Sill, o.Head))
+		if lever > 1e-6 { // moving the lamp moves the crossing by lever
+			sides = sides.and(span1{(-half - x) / lever, (half - x) / lever})
+			rises = rises.and(span1{(o.Sill - z) / lever, (o.Head - z) / lever})
+		}
+	}
+	p.moveSide, p.mendSide = sides.middle()
+	p.moveUp, p.mendRise = rises.middle()
+	return p
+}
+
+// crossingOf is where a lamp's axis crosses the face of an opening's wall at a depth: how far right
+// of the opening's middle, as seen from inside, and at what z; and by how much the crossing moves
+// with the lamp, whose aim point stays.
+func crossingOf(l *plan.Light, o *plan.Opening, depth float64) (x, z, lever float64) {
+	toLamp := r2.Sub(plan.InPlan(l.Frame.At), o.Middle())
+	out := r2.Dot(toLamp, o.Outward) - depth
+	speed := -r2.Dot(plan.InPlan(l.Frame.Axis), o.Outward)
+	t := out / speed
+	hit := r3.Add(l.Frame.At, r3.Scale(t, l.Frame.Axis))
+	lever = 1
+	if l.Throw > 0 {
+		lever = 1 - t/l.Throw
+	}
+	return r2.Dot(r2.Sub(plan.InPlan(hit), o.Middle()), o.Rightward()), hit.Z, lever
+}
+
+// miss is how far v lies beyond an interval, signed; 0 within it.
+func miss(v, least, most float64) float64 {
+	switch {
+	case v > most+plane.Grain:
+		return v - most
+	case v < least-plane.Grain:
+		return v - least
+	}
+	return 0
+}
+
+// worse is the larger of two misses.
+func worse(a, b float64) float64 {
+	if math.Abs(b) > math.Abs(a) {
+		return b
+	}
+	return a
+}

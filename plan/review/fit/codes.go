@@ -1,0 +1,16 @@
+package fit
+
+// The codes of what does not fit. Errors unless said otherwise.
+const (
+	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a light
+	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, a stand, a meter
+	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture
+	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
+	CodeLightBelowFloor  = "light-below-floor"  // a lamp under the floor or the ground
+	CodeAxisMisses       = "axis-misses"        // an axis that misses the opening it was placed by
+	CodeNoOpeningReached = "no-opening-reached" // warning: a light outside that lights no room
+	CodePlane            = "plane"              // a level plane that no room holds, or beside another map
+	CodeOutside          = "outside"            // warning of a meter that no light can reach; info of a person, a camera
+	CodeAllDark          = "all-dark"           // warning: a set-up without a light that is up
+	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
+)

@@ -1,0 +1,92 @@
+// Package fit checks what needs no light: that lamps, grip, people, cameras and meters stand where they can, reach into
+// nothing, have room for their stands and are of use there.
+package fit
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
+
+// written is how the scene names a thing that is checked.
+type written struct {
+	path              string
+	at                source.Span // of its place
+	furniture, person bool
+}
+
+// moves says whether a thing is moved rather than worked round: furniture and people.
+func (w written) moves() bool { return w.furniture || w.person }
+
+// reacher finds what things reach into.
+type reacher struct {
+	*report.Reporter
+	out    *plan.Setup
+	things map[string]written
+	boxes  []r3.Box // of the prisms and the sheets of the set, once one is asked for
+}
+
+// checker looks for what cannot stand where it is said to.
+type checker struct {
+	*reacher
+	doc *scene.Document
+}
+
+// Check logs what of a set-up cannot stand where it is said to, and what stands where it is of no use. It notes which
+// lights are astray. doc is the file it came from; nil for a scene that was made by hand.
+func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
+	(&checker{newReacher(s, log), doc}).check()
+}
+
+func newReacher(s *plan.Setup, log *source.Log) *reacher {
+	return &reacher{Reporter: &report.Reporter{Log: log, Setup: s.Name, Feet: s.Feet}, out: s, things: writtenOf(s.Scene)}
+}
+
+// writtenOf lists the things of a scene by name. Of two that bear one name the first is meant.
+func writtenOf(s *scene.Scene) map[string]written {
+	things := map[string]written{}
+	add := func(t *scene.Thing, w written) {
+		if _, taken := things[t.Name]; !taken {
+			w.path = t.Path
+			things[t.Name] = w
+		}
+	}
+	for i := range s.Rooms {
+		add(&s.Rooms[i].Thing, written{})
+	}
+	for i := range s.Openings {
+		add(&s.Openings[i].Thing, written{})
+	}
+	for i := range s.Furniture {
+		add(&s.Furniture[i].Thing, written{at: s.Furniture[i].At.Span, furniture: true})
+	}
+	for i := range s.People {
+		add(&s.People[i].Thing, written{at: s.People[i].At.Span, person: true})
+	}
+	for i := range s.Cameras {
+		add(&s.Cameras[i].Thing, written{at: s.Cameras[i].At.Span})
+	}
+	for i := range s.Lights {
+		add(&s.Lights[i].Thing, written{at: s.Lights[i].At.Span})
+	}
+	for i := range s.Grip {
+		add(&s.Grip[i].Thing, written{at: s.Grip[i].At.Span})
+	}
+	for i := range s.Meters {
+		add(&s.Meters[i].Thing, written{})
+	}
+	return things
+}
+
+// light is a light as it was written.
+func (r *reacher) light(name string) *scene.Light {
+	for i := range r.out.Scene.Lights {
+		if l := &r.out.Scene.Lights[i]; l.Name == name {
+			return l
+		}
+	}
+	return &scene.Light{}
+}

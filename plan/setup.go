@@ -1,0 +1,46 @@
+// Package plan resolves a scene to metres: rooms, openings and furniture become solids, people
+// and cameras get faces and eyes, every light gets a place, an axis and a head.
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/solid"
+	"scrimshaw/plan/source"
+)
+
+// Setup is one set-up, resolved. Lengths are metres, heights are absolute z, angles degrees.
+//
+// Resolve fills it in. One that is made by hand needs an Exposure, and so does each of its Cameras: without it
+// the readings have no T-stop (Stop and Over are nil), as nothing says how light becomes a stop.
+type Setup struct {
+	Name       string // "" where the scene has no set-ups
+	Title      string
+	Scene      *scene.Scene
+	Kit        *kit.Catalogue
+	Rooms      []Room
+	Walls      []WallPiece
+	Openings   []Opening
+	Furniture  []Furniture
+	People     []Person
+	Cameras    []Camera // those of this set-up
+	Lights     []Light
+	Grip       []Grip
+	Meters     []Meter
+	Set        solid.Set // shades and reflects
+	Bodies     solid.Set // seen by the spot meter and the strip, never shade: lamp bodies, stands
+	Names      map[solid.ID]string
+	Exposure   Exposure
+	Ground     float64 // z of the open ground
+	North      float64 // degrees clockwise from the sheet's up
+	Feet       bool
+	Assumed    []Assumption
+	FaceHeight float64             // z of the first person's eyes; 0 where there is nobody
+	Bounds     r2.Box              // of everything that stands, in plan
+	Warnings   []source.Diagnostic // what resolving it warned of
+	Uncomputed []Uncomputed        // keys that it writes and nothing computes yet
+
+	Spots map[string]Spot // where things stand, for a set-up after this one
+}

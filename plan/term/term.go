@@ -1,0 +1,114 @@
+// Package term holds the vocabularies of the language: what holds a lamp, how someone sits, what an opening is, what
+// a light does, how light leaves a body. A word stands here once, and is read, checked and drawn from here.
+package term
+
+// Mount is what holds a light or a piece of grip.
+type Mount string
+
+// The mounts.
+const (
+	Stand   Mount = "stand"
+	Floor   Mount = "floor"   // it stands by itself
+	Hand    Mount = "hand"    // somebody holds it
+	Ceiling Mount = "ceiling" // it hangs there, and takes no ground
+	Boom    Mount = "boom"    // an arm from a stand
+	Clamp   Mount = "clamp"   // it grips a thing
+	Pole    Mount = "pole"    // between two walls
+	Wall    Mount = "wall"    // a plate on a wall
+	Lift    Mount = "lift"    // a platform that rises
+)
+
+// Mounts that are a word alone, and those that are written as a map; a stand is either.
+var (
+	PlainMounts  = []Mount{Stand, Floor, Hand, Ceiling}
+	MappedMounts = []Mount{Stand, Boom, Clamp, Pole, Wall, Lift}
+)
+
+// OnLegs says whether the mount stands on legs that take a circle of ground.
+func (m Mount) OnLegs() bool { return m == Stand || m == Boom || m == Lift }
+
+// Pose is how someone holds the body.
+type Pose string
+
+// The poses.
+const (
+	Standing  Pose = "standing"
+	Seated    Pose = "seated"
+	Propped   Pose = "propped" // half sitting, legs along a bed
+	Lying     Pose = "lying"   // on the back
+	Crouching Pose = "crouching"
+)
+
+// Poses lists them, the usual one first.
+var Poses = []Pose{Standing, Seated, Propped, Lying, Crouching}
+
+// Opening is the kind of a hole in a wall.
+type Opening string
+
+// The kinds of an opening.
+const (
+	Window Opening = "window"
+	Door   Opening = "door"
+	Gap    Opening = "gap" // without a leaf
+)
+
+// Openings lists them.
+var Openings = []Opening{Window, Door, Gap}
+
+// Role is what a light does.
+type Role string
+
+// The roles.
+const (
+	Key        Role = "key"
+	Fill       Role = "fill"
+	Edge       Role = "edge"
+	Hair       Role = "hair"
+	Eye        Role = "eye"
+	Background Role = "background"
+	Motivation Role = "motivation"
+)
+
+// Roles lists them.
+var Roles = []Role{Key, Fill, Edge, Hair, Eye, Background, Motivation}
+
+// Class says how light leaves a body, and so how it is drawn.
+type Class string
+
+// The classes of body.
+const (
+	Bare      Class = "bare"      // an open-faced or bare source
+	Lensed    Class = "lensed"    // a lens in front: beam set by focus
+	Projected Class = "projected" // an image of a gate: hard edge, cuts
+	Boxed     Class = "boxed"     // a soft face on a box
+	Linear    Class = "linear"    // a tube
+	Panel     Class = "panel"     // a flat array of emitters
+	Lantern   Class = "lantern"   // a soft sphere
+	Practical Class = "practical" // a lamp that belongs to the set
+)
+
+// Classes lists them.
+var Classes = []Class{Bare, Lensed, Projected, Boxed, Linear, Panel, Lantern, Practical}
+
+// Technology is what makes the light of a lamp.
+type Technology string
+
+// The technologies.
+const (
+	LED         Technology = "led"
+	Tungsten    Technology = "tungsten"
+	Discharge   Technology = "discharge"
+	Fluorescent Technology = "fluorescent"
+)
+
+// Technologies lists them.
+var Technologies = []Technology{LED, Tungsten, Discharge, Fluorescent}
+
+// Words are terms as the strings that a file has.
+func Words[T ~string](terms []T) []string {
+	words := make([]string, len(terms))
+	for i, t := range terms {
+		words[i] = string(t)
+	}
+	return words
+}

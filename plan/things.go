@@ -1,0 +1,49 @@
+package plan
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan/solid"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
+
+// Furniture is a thing that stands, with the parts that its outline is drawn from.
+type Furniture struct {
+	Name   string
+	Kind   string
+	At     r2.Vec
+	Turn   float64 // degrees clockwise; at 0 its back is to the sheet's up
+	Size   [3]float64
+	Base   float64 // z of what it stands on
+	Z0, Z1 float64
+	Parts  []Part
+	IDs    []solid.ID
+	Span   source.Span
+}
+
+// Part is one convex prism of a thing, for drawing: Kind is "top", "leg", "seat", "back", "arm", "step", "body".
+type Part struct {
+	Kind    string
+	Outline []r2.Vec
+	Z0, Z1  float64
+}
+
+// Person is someone, with the face that readings are taken at.
+type Person struct {
+	Name   string
+	At     r2.Vec  // the head's axis in plan
+	Base   float64 // z of what the feet are on
+	Pose   term.Pose
+	Height float64 // of the crown above the floor, standing, m
+	Crown  float64 // z of the crown in this pose
+	Eyes   float64 // z
+	Faces  float64 // bearing of the nose
+	Face   Frame   // At: 0.10 m before the head's axis at eye height; Axis: the nose
+	Own    []solid.ID
+	Parts  []Part // Kind "head", "torso", "legs"
+	Span   source.Span
+}
+
+// SeatHeight is how high a chair that nobody draws is, m: someone sits on it who is on no piece of furniture.
+const SeatHeight = 0.45
