@@ -16,7 +16,7 @@ func (q Quality) doubt() doubt {
 	case Draft:
 		return doubt{5e-4, 0.01, 1}
 	case Fine:
-		return doubt{2e-4, 0.001, 1}
+		return doubt{2e-4, 0.002, 1}
 	}
 	return doubt{2e-4, 0.003, 1}
 }

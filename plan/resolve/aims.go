@@ -111,9 +111,14 @@ func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 	if !ok {
 		return r3.Vec{}, false
 	}
+	return r.middleOf(ref.Name, t, s)
+}
+
+// middleOf is the point that a thing at a spot is aimed at by.
+func (r *aimer) middleOf(name string, t thing, s plan.Spot) (r3.Vec, bool) {
 	switch t.kind {
 	case aPerson:
-		f, ok := r.faceOf(ref.Name)
+		f, ok := r.faceOf(name)
 		return f.At, ok
 	case aCamera:
 		z, ok := r.lensHeight(&r.s.Cameras[t.index], s)
@@ -124,56 +129,14 @@ func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 		z, ok := r.gripHeight(&r.s.Grip[t.index], s)
 		return plan.AtHeight(s.At, z), ok
 	case aFurniture:
-		f, ok := r.shape(ref.Name)
+		f, ok := r.shape(name)
 		if !ok {
 			return r3.Vec{}, false
 		}
 		return plan.AtHeight(s.At, (f.Z0+f.Z1)/2), true
 	case anOpening:
-		o := r.out.OpeningNamed(ref.Name)
+		o := r.out.OpeningNamed(name)
 		return plan.AtHeight(s.At, (o.Sill+o.Head)/2), true
 	}
 	return r.meterPoint(&r.s.Meters[t.index])
-}
-
-// partPoint is the point that a part of a thing means: the top of furniture, the middle of a wall
-// or a floor. isPart is false where the name is no such part.
-func (r *placer) partPoint(ref scene.Ref) (p r3.Vec, isPart, ok bool) {
-	name, part, dotted := strings.Cut(ref.Name, ".")
-	t, known := r.things[name]
-	if !dotted || !known {
-		return r3.Vec{}, false, false
-	}
-	switch {
-	case t.kind == aFurniture && part == "top":
-		s, ok := r.spotOf(name)
-		f, built := r.shape(name)
-		if !ok || !built {
-			return r3.Vec{}, true, false
-		}
-		return plan.AtHeight(s.At, f.Z1), true, true
-	case t.kind == aRoom:
-		p, ok := r.roomPart(ref, name, part)
-		return p, true, ok
-	}
-	return r3.Vec{}, false, false
-}
-
-func (r *placer) roomPart(ref scene.Ref, name, part string) (r3.Vec, bool) {
-	room := r.out.RoomNamed(name)
-	if room == nil {
-		return r3.Vec{}, false
-	}
-	switch part {
-	case "floor":
-		return plan.AtHeight(room.Middle(), room.Base), true
-	case "ceiling":
-		return plan.AtHeight(room.Middle(), room.CeilingAt(room.Middle())), true
-	}
-	_, wall, ok := r.wall(ref)
-	if !ok {
-		return r3.Vec{}, false
-	}
-	middle := wall.On(wall.Length() / 2)
-	return plan.AtHeight(middle, (room.Base+room.CeilingAt(middle))/2), true
 }

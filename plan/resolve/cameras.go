@@ -32,16 +32,6 @@ func (r *cameraPass) placeCameras() {
 	}
 }
 
-// shown reports whether a camera belongs to the set-up.
-func (r *register) shown(name string) bool {
-	for _, ref := range r.s.Shown {
-		if ref.Name == name {
-			return true
-		}
-	}
-	return len(r.s.Shown) == 0
-}
-
 func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	aim, looks := r.lookTarget(written)
 	s, ok := r.spotOf(written.Name)
@@ -63,34 +53,6 @@ func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	c.Height = z - s.Floor
 	c.Frame, ok = r.lookFrame(written, plan.AtHeight(s.At, z), aim)
 	return c, ok
-}
-
-// lensHeight is the z of a camera's lens: where it is not given, the eyes of the person that it
-// looks at.
-func (r *aimer) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
-	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "height") {
-		return before.Frame.At.Z, true
-	}
-	if c.Height.Set {
-		return s.Floor + c.Height.V, true
-	}
-	name := r.looksAt(c)
-	if name == "" {
-		return s.Floor + eyeLevel, true
-	}
-	if person, mark, ok := r.markOf(scene.Ref{Name: name}); ok {
-		f, ok := r.markFace(person, mark)
-		return f.At.Z, ok
-	}
-	return r.eyesAbove(name)
-}
-
-// looksAt is the person that a camera looks at, or the first where it looks at something else.
-func (r *aimer) looksAt(c *scene.Camera) string {
-	if name := r.personAt(c.Looks); name != "" {
-		return name
-	}
-	return r.firstPerson()
 }
 
 // lookTarget is what a camera looks at: the first person where it does not say, and up the sheet

@@ -1,9 +1,110 @@
 package resolve
 
 import (
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
 )
+
+func grey(y float64) colour.RGB { return colour.RGB{y, y, y} }
+
+// paint is an opaque surface.
+func paint(c colour.RGB) solid.Skin { return solid.Skin{Reflect: c} }
+
+// surface is the skin of a room's walls, floor or ceiling.
+func (r *catalogue) surface(room *plan.Room, which string) solid.Skin {
+	written := &r.s.Rooms[r.things[room.Name].index]
+	name, y := written.Walls, wallsReflect
+	switch which {
+	case "floor":
+		name, y = written.Floor, floorReflect
+	case "ceiling":
+		name, y = written.Ceiling, ceilingReflect
+	}
+	defer r.About(written.Path)()
+	if skin, ok := r.material(name); ok {
+		return skin
+	}
+	if !name.Set {
+		r.assumeOnce("", which, "grey, reflectance "+unit.FormatNumber(y))
+	}
+	return paint(grey(y))
+}
+
+// material finds a surface by its name: the scene's own first, then the kit's. It is not ok where
+// no name is given, or nothing bears it.
+func (r *catalogue) material(name scene.Given[string]) (solid.Skin, bool) {
+	if !name.Set {
+		return solid.Skin{}, false
+	}
+	for i := range r.s.Materials {
+		if m := &r.s.Materials[i]; m.Name == name.V {
+			return r.ownMaterial(m), true
+		}
+	}
+	if m := r.kit.Material(name.V); m != nil {
+		return kitSkin(m), true
+	}
+	names := kit.Names(r.kit.Materials)
+	for i := range r.s.Materials {
+		names = append(names, r.s.Materials[i].Name)
+	}
+	r.unknownEntry(name, "material", names)
+	return solid.Skin{}, false
+}
+
+func (r *catalogue) ownMaterial(m *scene.Material) solid.Skin {
+	if !m.Colour.Set {
+		return paint(grey(m.Reflectance.V))
+	}
+	return paint(coloured(m.Colour.V.XY, m.Reflectance.V))
+}
+
+// coloured is a reflectance with the chromaticity that the surface has under daylight D65.
+func coloured(xy [2]float64, y float64) colour.RGB {
+	c, _ := colour.Factor(xy, colour.D65(), y)
+	return c
+}
+
+// kitSkin is a material of the catalogue as light meets it.
+func kitSkin(m *kit.Material) solid.Skin {
+	return solid.Skin{Reflect: m.Colour(), Direct: grey(m.Transmittance), Mirror: m.Mirror}
+}
+
+// unknownEntry logs a name that the catalogue does not hold.
+func (r *catalogue) unknownEntry(name scene.Given[string], what string, names []string) {
+	if r.unlisted(name.Span) {
+		return
+	}
+	hint := source.DidYouMean(name.V, names)
+	if hint == "" {
+		hint = listed(names)
+	}
+	r.Errorf(name.Span, scene.CodeUnknownEntry, hint, "the kit has no %s %q", what, name.V)
+}
+
+// glass finds a glass by its name.
+func (r *catalogue) glass(name scene.Given[string]) (m *kit.Material, ok bool) {
+	wanted := name.Or(defaultGlass)
+	if m := r.kit.Material(wanted); m != nil && m.Transmittance > 0 {
+		return m, true
+	}
+	if !name.Set { // a kit without the usual glass
+		return &kit.Material{Entry: kit.Entry{Name: wanted}, Transmittance: 1}, true
+	}
+	var names []string
+	for _, m := range r.kit.Materials {
+		if m.Transmittance > 0 {
+			names = append(names, m.Name)
+		}
+	}
+	r.unknownEntry(name, "glass", names)
+	return nil, false
+}
 
 // unlisted reports whether a name that the catalogue does not hold needs no fault of its own: no catalogue was
 // given, which is told once, or a kit file of the scene that may hold the name could not be read, which the

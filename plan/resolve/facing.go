@@ -76,23 +76,14 @@ func (r *placer) planTarget(a *scene.Aim) (r2.Vec, bool) {
 	return s.At, ok
 }
 
-// firstPerson is the name of the first person of the scene, or "".
-func (r *register) firstPerson() string {
-	if len(r.s.People) == 0 {
-		return ""
-	}
-	return r.s.People[0].Name
+func (r *placer) markSpot(p *scene.Person, m *scene.MarkPlace) (plan.Spot, bool) {
+	return r.placed(m.Span, m.At, nil)
 }
 
-// firstCamera is the name of the first camera of the set-up, or "".
-func (r *register) firstCamera() string {
-	for _, shown := range r.s.Shown {
-		if r.things[shown.Name].kind == aCamera {
-			return shown.Name
-		}
+// markFacing is the bearing of a person's nose at a mark: as elsewhere, where the mark says nothing.
+func (r *placer) markFacing(p *scene.Person, m *scene.MarkPlace) (float64, bool) {
+	if !m.Faces.Set {
+		return r.facingOf(p.Name)
 	}
-	if len(r.s.Cameras) == 0 {
-		return ""
-	}
-	return r.s.Cameras[0].Name
+	return r.bearing(p.Name, m.Faces, "", facesReader, func() (plan.Spot, bool) { return r.markSpot(p, m) })
 }

@@ -6,7 +6,6 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
-	"scrimshaw/plan/source"
 )
 
 // The passes share a few facts, each in a struct that knows those below it and none above: who reports a fault, what
@@ -37,31 +36,11 @@ type catalogue struct {
 	bare bool // it has been told that there is none
 }
 
-func newCatalogue(doc *scene.Document, s *scene.Scene, log *source.Log) *catalogue {
-	c := &catalogue{kit: &kit.Catalogue{}}
-	if doc != nil && doc.Kit != nil {
-		c.kit = doc.Kit
-	}
-	names := &register{Reporter: &report.Reporter{Log: log, Setup: s.Setup, Feet: s.Feet}, doc: doc, s: singles(s)}
-	names.index()
-	c.draft = &draft{register: names, nextID: 1, assumed: map[string]bool{}, out: &plan.Setup{
-		Name: s.Setup, Title: s.Title.V, Scene: s, Kit: c.kit, Feet: s.Feet,
-		Names: map[solid.ID]string{}, Spots: map[string]plan.Spot{},
-	}}
-	return c
-}
-
 // history is the set-up before, and what stays as it was there.
 type history struct {
 	*catalogue
 	before *plan.Setup
 	frozen map[string]bool // things that stay
-}
-
-func newHistory(c *catalogue, before *plan.Setup) *history {
-	h := &history{catalogue: c, before: before}
-	h.freeze()
-	return h
 }
 
 // placer finds where things stand and which way they face, in plan. Each is found when it is first asked for.
@@ -74,16 +53,30 @@ type placer struct {
 	shapes map[string]answer[*plan.Furniture]
 }
 
-func newPlacer(h *history) *placer {
-	return &placer{history: h, asked: map[question]bool{}, spots: map[string]answer[plan.Spot]{},
-		noses: map[string]answer[float64]{}, shapes: map[string]answer[*plan.Furniture]{}}
-}
-
 // aimer finds how high things are, and the points that are aimed at.
 type aimer struct{ *placer }
 
 // holder finds what lights and grip are held by, and how a tape puts them there.
 type holder struct{ *aimer }
+
+// question is one thing that can be asked: where something stands, or where it faces.
+type question struct {
+	what string // "place", "facing"
+	of   string
+}
+
+func (q question) String() string {
+	if q.what == "facing" {
+		return "the facing of " + q.of
+	}
+	return q.of
+}
+
+// answer is what is known; not ok after a fault, which has then been told.
+type answer[T any] struct {
+	v  T
+	ok bool
+}
 
 // The passes.
 type (

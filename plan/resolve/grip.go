@@ -1,8 +1,6 @@
 package resolve
 
 import (
-	"strings"
-
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -54,30 +52,6 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 	g.Mount.Foot = plainFoot
 	g.Placing = r.placing(s.At, s)
 	return g, ok && hung
-}
-
-// gripHeight is the z of the middle of a piece of grip: where it is not given, the eyes of the
-// person that it stands by.
-func (r *aimer) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
-	if before := r.frozenGrip(g.Name); before != nil && !r.writtenHere(g.Node, "height") {
-		return before.Frame.At.Z, true
-	}
-	if g.Height.Set {
-		return s.Floor + g.Height.V, true
-	}
-	if name := r.gripBy(g); name != "" {
-		return r.eyesAbove(name)
-	}
-	return s.Floor + eyeLevel, true
-}
-
-// gripBy is the person that a piece of grip stands by, or the first.
-func (r *aimer) gripBy(g *scene.Grip) string {
-	if by := g.At.V.Thing; r.isAt(by, aPerson) {
-		name, _, _ := strings.Cut(by.Name, ".")
-		return name
-	}
-	return r.firstPerson()
 }
 
 // gripAim is what a piece of grip faces: the person that it stands by where it does not say, and

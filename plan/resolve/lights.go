@@ -93,41 +93,6 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	return r.headOf(ch, r.kit.Head)
 }
 
-// lampHeight is the z of a lamp's emitting face. A practical that does not say how high shines from
-// three quarters of its body, on what is under it; another lamp hangs at a usual height.
-func (r *aimer) lampHeight(l *scene.Light, s plan.Spot) float64 {
-	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(l.Node, "height") {
-		return before.Frame.At.Z
-	}
-	if l.Height.Set {
-		return s.Floor + l.Height.V
-	}
-	if u := r.kit.Unit(l.Unit.V); u != nil && u.Class == term.Practical && l.Output == nil {
-		base, _ := r.under(s)
-		return base + 0.75*u.Body[2]
-	}
-	return s.Floor + defaultLampHeight
-}
-
-// under is the z of what is under a spot, and its name: what it was placed on, else the highest
-// piece of furniture there, else the floor.
-func (r *aimer) under(s plan.Spot) (z float64, on string) {
-	if s.On != "" {
-		return s.Base, s.On
-	}
-	z = s.Base
-	for i := range r.s.Furniture {
-		f, ok := r.shape(r.s.Furniture[i].Name)
-		if !ok {
-			continue
-		}
-		if top, over := topAt(f, s.At); over && top > z {
-			z, on = top, f.Name
-		}
-	}
-	return z, on
-}
-
 // upright says whether a light that names no aim has none: a lamp of the set, or a lantern on its cable,
 // that shines the same all round stands or hangs as it is made, and nobody points it.
 func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {

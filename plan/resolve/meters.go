@@ -1,11 +1,10 @@
 package resolve
 
 import (
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
 )
 
 // placeMeters resolves every reading.
@@ -56,33 +55,6 @@ func (r *meterPass) defaultFacing(m *scene.Meter) scene.Aim {
 	return scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: camera}}
 }
 
-// meterPoint is the point that a meter stands at, or that a spot meter is pointed at.
-func (r *placer) meterPoint(m *scene.Meter) (r3.Vec, bool) {
-	if m.Opening.Name != "" {
-		if _, ok := r.named(m.Opening, anOpening); !ok {
-			return r3.Vec{}, false
-		}
-		s, ok := r.spotOf(m.Opening.Name)
-		if !ok {
-			return r3.Vec{}, false
-		}
-		o := r.out.OpeningNamed(m.Opening.Name)
-		return plan.AtHeight(s.At, (o.Sill+o.Head)/2), true
-	}
-	if !m.At.Set {
-		r.lacks(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "nothing says where it reads")
-		return r3.Vec{}, false
-	}
-	v := m.At.V
-	return r3.Vec{X: v[0], Y: v[1], Z: v[2]}, true
-}
-
-// meterSpot is where a meter stands in plan.
-func (r *placer) meterSpot(m *scene.Meter) (plan.Spot, bool) {
-	at, ok := r.meterPoint(m)
-	return r.standing(plan.InPlan(at), ""), ok
-}
-
 // spotMeter looks from a camera's lens.
 func (r *meterPass) spotMeter(written *scene.Meter, m *plan.Meter) bool {
 	if written.From.Name == "" {
@@ -102,4 +74,15 @@ func (r *meterPass) spotMeter(written *scene.Meter, m *plan.Meter) bool {
 		r.Errorf(written.Span, CodeNoAim, "read another point, or from another camera", "%s reads the lens that it reads from", written.Name)
 	}
 	return ok
+}
+
+// meterKind reads the kind of a meter. The loader lets no other words pass, but a scene may be made by hand.
+func (r *meterPass) meterKind(m *scene.Meter) (plan.MeterKind, bool) {
+	for kind := plan.FlatMeter; kind <= plan.SpotMeter; kind++ {
+		if m.Kind == kind.String() {
+			return kind, true
+		}
+	}
+	r.Errorf(m.Span, source.CodeUnknownWord, "write flat, dome or spot", "%s is a meter of no kind: %q", m.Name, m.Kind)
+	return 0, false
 }

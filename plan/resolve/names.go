@@ -4,41 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
-
-// kind is what a named thing is, in the words of messages.
-type kind string
-
-const (
-	aRoom      kind = "room"
-	anOpening  kind = "opening"
-	aFurniture kind = "piece of furniture"
-	aPerson    kind = "person"
-	aCamera    kind = "camera"
-	aLight     kind = "light"
-	aGrip      kind = "piece of grip"
-	aMeter     kind = "meter"
-)
-
-// article is the kind with its article.
-func (k kind) article() string {
-	if k == anOpening {
-		return "an " + string(k)
-	}
-	return "a " + string(k)
-}
-
-// thing is one named thing: what it is and where it stands in its list.
-type thing struct {
-	kind  kind
-	index int
-	path  string
-	span  source.Span
-	rank  int // its place in the order of the lists
-}
 
 // singles is a scene in which each name means one thing. Where two things bear one name the
 // loader has told so, and the later one is left out.
@@ -193,39 +161,70 @@ func (r *register) namesOf(wanted []kind) []string {
 	return names
 }
 
-// wall finds a wall by ROOM.WALL. Its room may be nil after an error of its own: then nothing
-// more is said.
-func (r *draft) wall(ref scene.Ref) (room *plan.Room, wall *plan.Wall, ok bool) {
-	name, part, dotted := strings.Cut(ref.Name, ".")
-	if _, ok := r.named(scene.Ref{Name: name, Span: ref.Span}, aRoom); !ok {
-		return nil, nil, false
-	}
-	room = r.out.RoomNamed(name)
-	if room == nil {
-		return nil, nil, false
-	}
-	for i := range room.Walls {
-		if dotted && room.Walls[i].Name == part {
-			return room, &room.Walls[i], true
+// shown reports whether a camera belongs to the set-up.
+func (r *register) shown(name string) bool {
+	for _, ref := range r.s.Shown {
+		if ref.Name == name {
+			return true
 		}
 	}
-	r.noSuchWall(ref, room)
-	return nil, nil, false
+	return len(r.s.Shown) == 0
 }
 
-// noSuchWall names the walls that there are.
-func (r *draft) noSuchWall(ref scene.Ref, room *plan.Room) {
-	var walls []string
-	for i := range room.Walls {
-		walls = append(walls, room.Name+"."+room.Walls[i].Name)
+// firstPerson is the name of the first person of the scene, or "".
+func (r *register) firstPerson() string {
+	if len(r.s.People) == 0 {
+		return ""
 	}
-	hint := source.DidYouMean(ref.Name, walls)
-	if hint == "" {
-		hint = "the walls of " + room.Name + " are " + strings.Join(walls, ", ")
+	return r.s.People[0].Name
+}
+
+// firstCamera is the name of the first camera of the set-up, or "".
+func (r *register) firstCamera() string {
+	for _, shown := range r.s.Shown {
+		if r.things[shown.Name].kind == aCamera {
+			return shown.Name
+		}
 	}
-	if ref.Name == room.Name {
-		r.Errorf(ref.Span, CodeNoSuchWall, hint, "%s is a room; say which of its walls", ref.Name)
-		return
+	if len(r.s.Cameras) == 0 {
+		return ""
 	}
-	r.Errorf(ref.Span, CodeNoSuchWall, hint, "there is no wall %s", ref.Name)
+	return r.s.Cameras[0].Name
+}
+
+// markOf reads a name such as ruth.sit: a person at a mark.
+func (r *register) markOf(ref scene.Ref) (*scene.Person, *scene.MarkPlace, bool) {
+	name, part, dotted := strings.Cut(ref.Name, ".")
+	t, known := r.things[name]
+	if !dotted || !known || t.kind != aPerson {
+		return nil, nil, false
+	}
+	person := &r.s.People[t.index]
+	mark, ok := person.MarkPlaces[part]
+	return person, &mark, ok
+}
+
+// personAt is the name of the person that an aim means, or "".
+func (r *register) personAt(a scene.Given[scene.Aim]) string {
+	if a.Set && a.V.Form == scene.AtThing && r.isAt(a.V.Thing, aPerson) {
+		return a.V.Thing.Name
+	}
+	return ""
+}
+
+// lacks logs what a thing does not say. The loader has told that of a file: only the maker of a
+// Scene by hand hears it from here.
+func (r *register) lacks(span source.Span, hint, format string, args ...any) {
+	if r.doc == nil {
+		r.Errorf(span, source.CodeMissingKey, hint, format, args...)
+	}
+}
+
+// isAt reports whether a name means a thing of a kind; a mark means its person.
+func (r *register) isAt(ref scene.Ref, k kind) bool {
+	if _, _, ok := r.markOf(ref); ok {
+		return k == aPerson
+	}
+	t, known := r.things[ref.Name]
+	return known && t.kind == k
 }

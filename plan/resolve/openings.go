@@ -11,13 +11,6 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// hole is what an opening takes out of the walls.
-type hole struct {
-	name, room, wall string
-	ring             []r2.Vec
-	z0, z1           float64
-}
-
 // openings lays out every opening and refuses those that share a hole.
 func (r *wallPass) openings() {
 	r.stockWalls()

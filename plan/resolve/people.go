@@ -2,7 +2,6 @@ package resolve
 
 import (
 	"scrimshaw/plan"
-	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/term"
@@ -88,32 +87,6 @@ func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 	return p, true
 }
 
-// rest is how high someone is, z: the floor that the feet are on, what one sits on, and the eyes.
-type rest struct{ feet, seat, eyes float64 }
-
-// resting is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
-// deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
-func (r *aimer) resting(p *scene.Person, s plan.Spot) rest {
-	at := rest{feet: s.Base, seat: s.Base + report.Either(p.Pose.V == term.Propped, bedHeight, plan.SeatHeight)}
-	if f, ok := r.sitsOn(p, s); ok {
-		at.feet, at.seat = f.Base, s.Base
-	}
-	at.eyes = at.feet + p.Eyes.V
-	if !p.Eyes.Set {
-		at.eyes = eyesOf(p, at)
-	}
-	return at
-}
-
-// sitsOn is the thing that someone seated or propped sits on.
-func (r *aimer) sitsOn(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) {
-	if s.On == "" || p.Pose.V != term.Seated && p.Pose.V != term.Propped {
-		return nil, false
-	}
-	f, ok := r.shape(s.On)
-	return f, ok && f.Kind != "deck"
-}
-
 // assumePerson lists the defaults of a person. eyes is their height over the feet.
 func (r *peoplePass) assumePerson(p *scene.Person, eyes, bearing float64) {
 	if !p.Pose.Set {
@@ -129,37 +102,4 @@ func (r *peoplePass) assumePerson(p *scene.Person, eyes, bearing float64) {
 		}
 		r.assume(p.Path, "faces", to)
 	}
-}
-
-// faceOf is the face of a person.
-func (r *aimer) faceOf(name string) (plan.Frame, bool) {
-	p := &r.s.People[r.things[name].index]
-	s, ok := r.spotOf(name)
-	bearing, known := r.facingOf(name)
-	if !ok || !known {
-		return plan.Frame{}, false
-	}
-	return faceFrame(p, s.At, r.resting(p, s).eyes, bearing), true
-}
-
-// eyesAbove is the z of a person's eyes; ok is false where there is no such person, or a fault.
-func (r *aimer) eyesAbove(name string) (z float64, ok bool) {
-	t, known := r.things[name]
-	if !known || t.kind != aPerson {
-		return 0, false
-	}
-	p := &r.s.People[t.index]
-	s, ok := r.spotOf(name)
-	if !ok {
-		return 0, false
-	}
-	return r.resting(p, s).eyes, true
-}
-
-// personAt is the name of the person that an aim means, or "".
-func (r *register) personAt(a scene.Given[scene.Aim]) string {
-	if a.Set && a.V.Form == scene.AtThing && r.isAt(a.V.Thing, aPerson) {
-		return a.V.Thing.Name
-	}
-	return ""
 }

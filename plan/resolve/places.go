@@ -1,9 +1,8 @@
 package resolve
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
@@ -241,17 +240,45 @@ func (r *placer) onTop(p *scene.Place) (plan.Spot, bool) {
 	return s, true
 }
 
-// topAt is the z of what a thing offers to stand on at a point of the plan, and whether it has
-// anything there; else its highest.
-func topAt(f *plan.Furniture, p r2.Vec) (z float64, over bool) {
-	z = math.Inf(-1)
-	for _, part := range f.Parts {
-		if plane.Contains(p, part.Outline, -plane.Grain) {
-			z, over = max(z, part.Z1), true
+// shape is a piece of furniture in metres, without its identities.
+func (r *placer) shape(name string) (*plan.Furniture, bool) {
+	if known, done := r.shapes[name]; done {
+		return known.v, known.ok
+	}
+	written := &r.s.Furniture[r.things[name].index]
+	s, ok := r.spotOf(name)
+	var f *plan.Furniture
+	if ok {
+		f = built(written, s)
+		ok = len(f.Parts) > 0 // else its form or its size has an error of its own
+	}
+	r.shapes[name] = answer[*plan.Furniture]{f, ok}
+	return f, ok
+}
+
+// meterPoint is the point that a meter stands at, or that a spot meter is pointed at.
+func (r *placer) meterPoint(m *scene.Meter) (r3.Vec, bool) {
+	if m.Opening.Name != "" {
+		if _, ok := r.named(m.Opening, anOpening); !ok {
+			return r3.Vec{}, false
 		}
+		s, ok := r.spotOf(m.Opening.Name)
+		if !ok {
+			return r3.Vec{}, false
+		}
+		o := r.out.OpeningNamed(m.Opening.Name)
+		return plan.AtHeight(s.At, (o.Sill+o.Head)/2), true
 	}
-	if !over {
-		return f.Z1, false
+	if !m.At.Set {
+		r.lacks(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "nothing says where it reads")
+		return r3.Vec{}, false
 	}
-	return z, true
+	v := m.At.V
+	return r3.Vec{X: v[0], Y: v[1], Z: v[2]}, true
+}
+
+// meterSpot is where a meter stands in plan.
+func (r *placer) meterSpot(m *scene.Meter) (plan.Spot, bool) {
+	at, ok := r.meterPoint(m)
+	return r.standing(plan.InPlan(at), ""), ok
 }

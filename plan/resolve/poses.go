@@ -24,21 +24,6 @@ const (
 	hipShare                         = 0.47 // of the height
 )
 
-// eyesOf is the z of a person's eyes where the scene does not give it.
-func eyesOf(p *scene.Person, at rest) float64 {
-	switch p.Pose.V {
-	case term.Seated:
-		return at.seat + eyesOverSeat
-	case term.Propped:
-		return at.seat + eyesOverBed
-	case term.Crouching:
-		return at.feet + eyesCrouching
-	case term.Lying:
-		return at.feet + eyesLying
-	}
-	return at.feet + p.Height.Or(defaultPerson) - eyesToCrown
-}
-
 // eyesAssumed reports whether a default decided how high a person's eyes are.
 func eyesAssumed(p *scene.Person) bool {
 	return !p.Eyes.Set && !(p.Height.Set && p.Pose.Or(term.Standing) == term.Standing)

@@ -1,10 +1,10 @@
 package resolve
 
 import (
+	"slices"
+
 	"scrimshaw/plan"
-	"scrimshaw/plan/review/fit"
 	"scrimshaw/plan/scene"
-	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
 )
 
@@ -39,50 +39,34 @@ func resolve(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *sourc
 	return out
 }
 
-// layOut takes the passes in order. Each puts what it makes into the set-up, and later ones read it there.
-func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source.Log) *plan.Setup {
-	known := newCatalogue(doc, s, log)
-	aims := &aimer{newPlacer(newHistory(known, before))}
-	hold := &holder{aims}
-	known.levels()
-	(&roomPass{known}).rooms()
-	walls := &wallPass{catalogue: known}
-	walls.openings()
-	walls.shell()
-	(&furniturePass{aims.placer}).furnish()
-	(&peoplePass{aims}).populate()
-	(&cameraPass{aims}).placeCameras()
-	(&lightPass{hold}).hangLights()
-	(&gripPass{hold}).rigGrip()
-	(&exposurePass{known.draft}).expose()
-	(&meterPass{aims}).placeMeters()
-	aims.keepSpots()
-	fit.Check(doc, known.out, log)
-	(&finisher{aims.placer}).finish()
-	return known.out
-}
-
-// id gives out the next solid's identity under the name of what it belongs to.
-func (r *draft) id(name string) solid.ID {
-	id := r.nextID
-	r.nextID++
-	r.out.Names[id] = name
-	return id
-}
-
-// levels takes what the site says.
-func (r *draft) levels() {
-	if r.s.Site == nil {
-		return
+// setupBefore resolves the set-up that comes before a scene's own, where something stays: the one
+// it is a change of, else the one before it in the file. Its faults are told when it is resolved
+// itself. waiting are the set-ups that wait for it.
+func setupBefore(doc *scene.Document, s *scene.Scene, waiting []string) *plan.Setup {
+	name := nameBefore(s)
+	if doc == nil || len(s.Stays) == 0 || name == "" || slices.Contains(waiting, name) {
+		return nil
 	}
-	r.out.Ground = r.s.Site.Ground.V
-	r.out.North = r.s.Site.North.V
+	quiet := &source.Log{}
+	earlier := doc.Scene(name, quiet)
+	if earlier == nil {
+		return nil
+	}
+	return resolve(doc, earlier, setupBefore(doc, earlier, append(waiting, s.Setup)), quiet)
 }
 
-// lacks logs what a thing does not say. The loader has told that of a file: only the maker of a
-// Scene by hand hears it from here.
-func (r *register) lacks(span source.Span, hint, format string, args ...any) {
-	if r.doc == nil {
-		r.Errorf(span, source.CodeMissingKey, hint, format, args...)
+// nameBefore is the name of that set-up, or "".
+func nameBefore(s *scene.Scene) string {
+	for i := range s.Setups {
+		if s.Setups[i].Name != s.Setup {
+			continue
+		}
+		if after := s.Setups[i].After.Name; after != "" {
+			return after
+		}
+		if i > 0 {
+			return s.Setups[i-1].Name
+		}
 	}
+	return ""
 }

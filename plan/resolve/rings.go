@@ -11,25 +11,6 @@ import (
 // stands at a wall. Each is found when it is first asked for, and kept. A question that is asked
 // while it is being answered closes a ring, which is told with every place on it.
 
-// question is one thing that can be asked: where something stands, or where it faces.
-type question struct {
-	what string // "place", "facing"
-	of   string
-}
-
-func (q question) String() string {
-	if q.what == "facing" {
-		return "the facing of " + q.of
-	}
-	return q.of
-}
-
-// answer is what is known; not ok after a fault, which has then been told.
-type answer[T any] struct {
-	v  T
-	ok bool
-}
-
 // ask answers q from what is known, or by work.
 func ask[T any](r *placer, known map[string]answer[T], q question, work func() (T, bool)) (T, bool) {
 	if a, done := known[q.of]; done {
@@ -85,32 +66,4 @@ func (r *placer) spanOf(q question) source.Span {
 		return t.span
 	}
 	return span
-}
-
-// placeSpan is where a thing's place was written.
-func (r *register) placeSpan(t thing) source.Span {
-	switch t.kind {
-	case aFurniture:
-		return r.s.Furniture[t.index].At.Span
-	case aPerson:
-		return r.s.People[t.index].At.Span
-	case aCamera:
-		return r.s.Cameras[t.index].At.Span
-	case aLight:
-		return r.s.Lights[t.index].At.Span
-	case aGrip:
-		return r.s.Grip[t.index].At.Span
-	}
-	return t.span
-}
-
-// facingSpan is where a thing's facing was written.
-func (r *register) facingSpan(t thing) source.Span {
-	switch t.kind {
-	case aPerson:
-		return r.s.People[t.index].Faces.Span
-	case aCamera:
-		return r.s.Cameras[t.index].Looks.Span
-	}
-	return t.span
 }

@@ -27,20 +27,6 @@ func (r *wallPass) shell() {
 	}
 }
 
-// sheet puts a sheet into the set and returns its identity.
-func (r *draft) sheet(name string, corners []r3.Vec, front, back solid.Skin) solid.ID {
-	id := r.id(name)
-	r.out.Set.Sheets = append(r.out.Set.Sheets, solid.Sheet{ID: id, Name: name, Corners: corners, Front: front, Back: back})
-	return id
-}
-
-// prism puts a prism into the set and returns its identity.
-func (r *draft) prism(name string, base []r2.Vec, z0, z1 float64, skin solid.Skin) solid.ID {
-	id := r.id(name)
-	r.out.Set.Prisms = append(r.out.Set.Prisms, solid.Prism{ID: id, Name: name, Base: base, Z0: z0, Z1: z1, Skin: skin})
-	return id
-}
-
 // level lifts a ring of the plan to a height.
 func level(ring []r2.Vec, z func(r2.Vec) float64) []r3.Vec {
 	corners := make([]r3.Vec, len(ring))

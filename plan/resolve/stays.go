@@ -1,10 +1,7 @@
 package resolve
 
 import (
-	"slices"
-
 	"scrimshaw/plan"
-	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
 
@@ -34,29 +31,6 @@ func (r *history) freeze() {
 		}
 		r.frozen[ref.Name] = true
 	}
-}
-
-// nodeOf is what was written of a thing.
-func (r *register) nodeOf(t thing) *source.Node {
-	switch t.kind {
-	case aFurniture:
-		return r.s.Furniture[t.index].Node
-	case aPerson:
-		return r.s.People[t.index].Node
-	case aCamera:
-		return r.s.Cameras[t.index].Node
-	case aLight:
-		return r.s.Lights[t.index].Node
-	case aGrip:
-		return r.s.Grip[t.index].Node
-	}
-	return nil
-}
-
-// writtenHere reports whether the set-up at hand wrote a key of a thing.
-func (r *register) writtenHere(n *source.Node, key string) bool {
-	v := n.Get(key)
-	return v != nil && v.Layer != "" && v.Layer == r.s.Setup
 }
 
 func (r *history) frozenSpot(name string) (plan.Spot, bool) {
@@ -95,36 +69,4 @@ func stood[T any](r *history, name string, list func(*plan.Setup) []T, called fu
 		}
 	}
 	return nil
-}
-
-// setupBefore resolves the set-up that comes before a scene's own, where something stays: the one
-// it is a change of, else the one before it in the file. Its faults are told when it is resolved
-// itself. waiting are the set-ups that wait for it.
-func setupBefore(doc *scene.Document, s *scene.Scene, waiting []string) *plan.Setup {
-	name := nameBefore(s)
-	if doc == nil || len(s.Stays) == 0 || name == "" || slices.Contains(waiting, name) {
-		return nil
-	}
-	quiet := &source.Log{}
-	earlier := doc.Scene(name, quiet)
-	if earlier == nil {
-		return nil
-	}
-	return resolve(doc, earlier, setupBefore(doc, earlier, append(waiting, s.Setup)), quiet)
-}
-
-// nameBefore is the name of that set-up, or "".
-func nameBefore(s *scene.Scene) string {
-	for i := range s.Setups {
-		if s.Setups[i].Name != s.Setup {
-			continue
-		}
-		if after := s.Setups[i].After.Name; after != "" {
-			return after
-		}
-		if i > 0 {
-			return s.Setups[i-1].Name
-		}
-	}
-	return ""
 }

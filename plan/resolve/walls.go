@@ -155,3 +155,10 @@ func (r *wallPass) standWall(b block, room, wall string, skin solid.Skin) {
 		ID: r.id(name), Name: name, Base: ring, Z0: b.z0, Z1: b.z1, Skin: skin,
 	})
 }
+
+// hole is what an opening takes out of the walls.
+type hole struct {
+	name, room, wall string
+	ring             []r2.Vec
+	z0, z1           float64
+}

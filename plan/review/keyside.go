@@ -13,9 +13,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// CodeKeyBeaten is a warning: the lights with the role of key make the darker side of a face.
-const CodeKeyBeaten = "key-beaten"
-
 // keyBeaten tells where the side that the named key lights is not the brighter one: the readings call
 // the brighter side the key side, and the file means the other.
 func (c *checker) keyBeaten(p *plan.Person) {

@@ -16,19 +16,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// The codes of what a review finds beyond the faults of reading and resolving. All are warnings
-// or notes: a scene that is lit badly is still a scene.
-const (
-	CodeKeyUnder   = "key-under"   // warning: a key side well under the working stop
-	CodeKeyOver    = "key-over"    // warning: a key side well over the working stop
-	CodeNoLight    = "no-light"    // warning: a light at no level, or one that reaches no reading
-	CodeColourGap  = "colour-gap"  // note: key and fill sides of clearly different colour
-	CodeStandShort = "stand-short" // warning: a light higher than its stand goes
-	CodeStandTall  = "stand-tall"  // warning: a light lower than its stand goes
-	CodeStandHeavy = "stand-heavy" // warning: a head heavier than its stand carries
-	CodeAssumed    = "assumed"     // note: a default that decided a number
-)
-
 // The bounds beyond which a finding is worth a line. They are judgements of the trade (common
 // practice), not limits.
 const (
@@ -42,15 +29,8 @@ const (
 // Check returns what is at risk in a lit set-up, in the order of the scene.
 func Check(s *plan.Setup, readings []meter.Reading) []source.Diagnostic {
 	c := &checker{setup: s, readings: readings}
-	for i := range s.People {
-		c.exposure(&s.People[i])
-		c.keyBeaten(&s.People[i])
-		c.colours(&s.People[i])
-	}
-	for i := range s.Lights {
-		c.reaches(&s.Lights[i])
-		c.stand(&s.Lights[i])
-	}
+	runAll(c, ofPeople, s.People)
+	runAll(c, ofLights, s.Lights)
 	return c.found
 }
 

@@ -7,14 +7,15 @@ import (
 )
 
 // A sheet that ends on a face parts it: a wall stands up beyond a sloping ceiling, and what is over the ceiling sees
-// nothing of the room. A patch on both sides would be lit by half and pass on what it gets to the dark, so
-// faces are split where sheets run across them.
+// nothing of the room; the sill of a window lies before its pane and behind it, with other light on either side. A
+// patch on both sides would be lit by half and pass that on to the other, so faces are split where sheets run across
+// them.
 
 // touching is how near, m, a sheet must come to a face to end on it, and how much of a face must lie to either
 // side for a split: sets are drawn to a millionth.
 const touching = 1e-5
 
-// blade is an opaque sheet as it parts faces.
+// blade is a sheet as it parts faces.
 type blade struct {
 	at, n   r3.Vec // of its plane
 	corners []r3.Vec
@@ -24,7 +25,7 @@ type blade struct {
 func bladesOf(set *solid.Set) (all []blade) {
 	for i := range set.Sheets {
 		s := &set.Sheets[i]
-		if n := area(s.Corners); !s.Front.Clear() && !s.Back.Clear() && r3.Norm(n) > 0 {
+		if n := area(s.Corners); r3.Norm(n) > 0 {
 			all = append(all, blade{s.Corners[0], r3.Unit(n), s.Corners})
 		}
 	}

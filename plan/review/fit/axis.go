@@ -36,23 +36,24 @@ type passage struct {
 }
 
 // throughOpening refuses an axis that misses the opening that its lamp was placed by.
-func (r *checker) throughOpening(l *plan.Light) {
+func (r *checker) throughOpening(l *plan.Light) bool {
 	s := r.out.Spots[l.Name]
 	o := r.out.OpeningNamed(s.Opening)
 	if o == nil || !s.Outside {
-		return
+		return true
 	}
 	written := r.light(l.Name)
 	span := report.Either(written.Aim.Set, written.Aim.Span, written.At.Span)
 	if r3.Dot(l.Frame.Axis, plan.AtHeight(o.Outward, 0)) >= -1e-6 {
 		r.Errorf(span, CodeAxisMisses, "aim it at something in "+o.Room, "the axis of %s points away from %s", l.Name, o.Name)
-		return
+		return true
 	}
 	p := pass(l, o)
 	if p.side == 0 && p.height == 0 {
-		return
+		return true
 	}
 	r.Log.Add(r.missed(l, o, p, span))
+	return true
 }
 
 // missed words the fault.

@@ -38,7 +38,15 @@ type checker struct {
 // Check logs what of a set-up cannot stand where it is said to, and what stands where it is of no use. It notes which
 // lights are astray. doc is the file it came from; nil for a scene that was made by hand.
 func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
-	(&checker{newReacher(s, log), doc}).check()
+	r := &checker{newReacher(s, log), doc}
+	runAll(r, ofLights, s.Lights, func(l *plan.Light) string { return l.Name })
+	runAll(r, ofGrip, s.Grip, func(g *plan.Grip) string { return g.Name })
+	runAll(r, ofFurniture, s.Furniture, func(f *plan.Furniture) string { return f.Name })
+	runAll(r, ofPeople, s.People, func(p *plan.Person) string { return p.Name })
+	runAll(r, ofCameras, s.Cameras, func(c *plan.Camera) string { return c.Name })
+	runAll(r, ofMeters, s.Meters, func(m *plan.Meter) string { return m.Name })
+	r.checkSheet()
+	r.anyLit()
 }
 
 func newReacher(s *plan.Setup, log *source.Log) *reacher {

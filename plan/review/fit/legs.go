@@ -60,17 +60,10 @@ func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contac
 		if deep <= legsSlack || r2.Norm(away) <= plane.Grain {
 			return // in the very thing is told of the stand itself
 		}
-		c := contact{name: name, away: plan.AtHeight(r2.Unit(away), 0), deep: deep}
-		for i := range met {
+		met = withContact(met, contact{name: name, away: plan.AtHeight(r2.Unit(away), 0), deep: deep}, func(other, c contact) bool {
 			// What lies behind the nearer of two is not reached before it.
-			if met[i].name == name || r3.Dot(met[i].away, c.away) > behind {
-				if deep > met[i].deep {
-					met[i] = c
-				}
-				return
-			}
-		}
-		met = append(met, c)
+			return other.name == c.name || r3.Dot(other.away, c.away) > behind
+		})
 	}
 	for i := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[i]

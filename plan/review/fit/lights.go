@@ -1,0 +1,125 @@
+package fit
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
+
+// heightSpan is where a light's height was written, else its place, else its name.
+func (r *checker) heightSpan(l *plan.Light) source.Span {
+	written := r.light(l.Name)
+	switch {
+	case written.Height.Set:
+		return written.Height.Span
+	case written.At.Set:
+		return written.At.Span
+	}
+	return l.Span
+}
+
+// inAir refuses a lamp in a solid, over the ceiling of its room, or under its floor.
+func (r *checker) inAir(l *plan.Light) bool {
+	at, z := plan.InPlan(l.Frame.At), l.Frame.At.Z
+	if name := r.solidAt(l.Frame.At); name != "" {
+		r.Errorf(r.things[l.Name].at, CodeLightInSolid, "move it, or change its height",
+			"%s is inside a solid: %s", l.Name, name)
+		return false
+	}
+	if r.out.RoomAt(l.Frame.At) != nil {
+		return true
+	}
+	s := r.out.Spots[l.Name]
+	if room := r.out.RoomHolding(at, s.Room); room != nil {
+		if over := z - room.CeilingAt(at); over > plane.Grain {
+			r.Errorf(r.heightSpan(l), CodeOverCeiling, "height may be at most "+r.Length(l.Height-over),
+				"%s is %s over the ceiling of %s", l.Name, r.Length(over), room.Name)
+			return false
+		}
+	}
+	if below := min(s.Base, s.Floor) - z; below > plane.Grain {
+		r.Errorf(r.heightSpan(l), CodeLightBelowFloor, "a height counts from the floor", "%s is %s under %s", l.Name, r.Length(below), report.Either(s.Room != "", "the floor of "+s.Room, "the ground"))
+		return false
+	}
+	return true
+}
+
+// lightFree warns of a lamp whose face or body reaches into something, or through it.
+func (r *checker) lightFree(l *plan.Light) bool {
+	if found, mend := r.reachInto(r.reachOfLight(l)); found != "" {
+		r.Warnf(r.things[l.Name].at, CodeLightInSolid, mend, "%s", found)
+	}
+	return true
+}
+
+// gripFree warns of a piece of grip in a solid, or that reaches into something or through it; it is
+// false where its very middle is in one.
+func (r *checker) gripFree(g *plan.Grip) bool {
+	span := r.things[g.Name].at
+	if name := r.solidAt(g.Frame.At, g.IDs...); name != "" {
+		r.Warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside a solid: %s", g.Name, name)
+		return false
+	}
+	if found, mend := r.reachInto(r.reachOfGrip(g)); found != "" {
+		r.Warnf(span, CodeInSolid, mend, "%s", found)
+	}
+	return true
+}
+
+// standsFree warns of a stand that goes through something; it is false where one does.
+func (r *checker) standsFree(name string, m plan.Mount, base, top float64) bool {
+	if m.Kind != term.Stand && m.Kind != term.Lift && m.Kind != term.Boom {
+		return true
+	}
+	const free = 1e-3 // m: above what it stands on, and below what it holds
+	if base+free >= top-free {
+		return true
+	}
+	in := r.solidAlong(m.Base, base+free, top-free, nil)
+	if in == "" {
+		return true
+	}
+	r.Warnf(r.things[name].at, CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
+		"the stand of %s goes through %s", r.out.Numbered(name), in)
+	return false
+}
+
+// reaches warns of a lamp outside all rooms that lights no opening: none lies before it on the
+// outside, or all that do lie where it sends less than a hundredth of its peak.
+func (r *checker) reaches(l *plan.Light) bool {
+	if len(r.out.Rooms) == 0 || r.out.RoomUnder(plan.InPlan(l.Frame.At), "") != nil {
+		return true
+	}
+	for i := range r.out.Openings {
+		if r.lights(l, &r.out.Openings[i]) {
+			return true
+		}
+	}
+	l.Astray = true
+	r.Warnf(l.Span, CodeNoOpeningReached, "aim it through an opening", "%s stands outside, and lights no opening", l.Name)
+	return true
+}
+
+// lights reports whether a lamp outside sends light toward an opening: to one of nine points of it.
+func (r *checker) lights(l *plan.Light, o *plan.Opening) bool {
+	before := r2.Dot(r2.Sub(plan.InPlan(l.Frame.At), o.Middle()), o.Outward) > o.Depth
+	if o.Other != "" || !before || l.Head.Source.Distribution == nil {
+		return false
+	}
+	peak := l.Head.Source.Peak()
+	for _, u := range []float64{0.02, 0.5, 0.98} {
+		for _, v := range []float64{0.02, 0.5, 0.98} {
+			p := r2.Add(r2.Add(o.Left, r2.Scale(u, r2.Sub(o.Right, o.Left))), r2.Scale(o.Depth, o.Outward))
+			d := r3.Unit(r3.Sub(plan.AtHeight(p, o.Sill+v*(o.Head-o.Sill)), l.Frame.At))
+			if l.Head.Source.Intensity(l.Frame.Local(d)) > peak/100 {
+				return true
+			}
+		}
+	}
+	return false
+}

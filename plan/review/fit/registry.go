@@ -1,0 +1,64 @@
+package fit
+
+import "scrimshaw/plan"
+
+// check is one check of a thing of the set-up, with the codes that it tells.
+type check[T any] struct {
+	codes []string
+	words string // what it looks for
+	// run is false where what it found makes those after it pointless for this thing.
+	run func(r *checker, t *T) bool
+}
+
+// The checks of each kind of thing, in the order in which they are told.
+var (
+	ofLights = []check[plan.Light]{
+		{[]string{CodeLightInSolid, CodeOverCeiling, CodeLightBelowFloor}, "a lamp in a solid, over the ceiling or under the floor", (*checker).inAir},
+		{[]string{CodeLightInSolid}, "a lamp whose face or body reaches into something", (*checker).lightFree},
+		{[]string{CodeAxisMisses}, "an axis that misses the opening its lamp was placed by", (*checker).throughOpening},
+		{[]string{CodeNoOpeningReached}, "a lamp outside that lights no opening", (*checker).reaches},
+		{[]string{CodeInSolid}, "a stand that goes through something", func(r *checker, l *plan.Light) bool {
+			return r.standsFree(l.Name, l.Mount, l.Base, l.Frame.At.Z)
+		}},
+		{[]string{CodeStandTight}, "a stand whose legs have no room", func(r *checker, l *plan.Light) bool {
+			r.legsFree(l.Name, &l.Mount, l.Base, l.Head.Class)
+			return true
+		}},
+	}
+	ofGrip = []check[plan.Grip]{
+		{[]string{CodeInSolid}, "grip in a solid, or that reaches into one", (*checker).gripFree},
+		{[]string{CodeInSolid}, "a stand that goes through something", func(r *checker, g *plan.Grip) bool {
+			return r.standsFree(g.Name, g.Mount, g.Base, g.Frame.At.Z)
+		}},
+		{[]string{CodeStandTight}, "a stand whose legs have no room", func(r *checker, g *plan.Grip) bool {
+			r.legsFree(g.Name, &g.Mount, g.Base, "")
+			return true
+		}},
+	}
+	ofFurniture = []check[plan.Furniture]{
+		{[]string{CodeInSolid}, "furniture that stands in a wall", (*checker).fitsBetweenWalls},
+		{[]string{CodeOverCeiling}, "furniture that is too tall for its room", (*checker).tall},
+	}
+	ofPeople = []check[plan.Person]{
+		{[]string{CodeInSolid, CodeOutside}, "someone in a solid, or outside every room", (*checker).personFree},
+	}
+	ofCameras = []check[plan.Camera]{
+		{[]string{CodeInSolid, CodeOutside, CodeCameraBlocked}, "a camera in a solid, outside every room, or with a wall before everybody", (*checker).cameraFree},
+	}
+	ofMeters = []check[plan.Meter]{
+		{[]string{CodeInSolid, CodeOutside}, "a meter where no light can come", (*checker).meterFree},
+	}
+)
+
+// runAll runs the checks of a kind on each thing of it.
+func runAll[T any](r *checker, checks []check[T], things []T, name func(*T) string) {
+	for i := range things {
+		leave := r.About(r.things[name(&things[i])].path)
+		for _, c := range checks {
+			if !c.run(r, &things[i]) {
+				break
+			}
+		}
+		leave()
+	}
+}

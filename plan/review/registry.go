@@ -1,0 +1,47 @@
+package review
+
+import "scrimshaw/plan"
+
+// The codes of what a review finds beyond the faults of reading and resolving. All are warnings
+// or notes: a scene that is lit badly is still a scene.
+const (
+	CodeKeyUnder   = "key-under"   // warning: a key side well under the working stop
+	CodeKeyOver    = "key-over"    // warning: a key side well over the working stop
+	CodeNoLight    = "no-light"    // warning: a light at no level, or one that reaches no reading
+	CodeKeyBeaten  = "key-beaten"  // warning: the lights with the role of key make the darker side of a face
+	CodeColourGap  = "colour-gap"  // note: key and fill sides of clearly different colour
+	CodeStandShort = "stand-short" // warning: a light higher than its stand goes
+	CodeStandTall  = "stand-tall"  // warning: a light lower than its stand goes
+	CodeStandHeavy = "stand-heavy" // warning: a head heavier than its stand carries
+	CodeAssumed    = "assumed"     // note: a default that decided a number
+)
+
+// check is one check that needs light, of a thing of the set-up, with the codes that it tells. Those that need none are
+// in package fit.
+type check[T any] struct {
+	codes []string
+	words string // what it looks for
+	run   func(c *checker, t *T)
+}
+
+// The checks of each kind of thing, in the order in which they are told.
+var (
+	ofPeople = []check[plan.Person]{
+		{[]string{CodeKeyUnder, CodeKeyOver}, "a key side well under or over the working stop", (*checker).exposure},
+		{[]string{CodeKeyBeaten}, "a key that lights the darker side of a face", (*checker).keyBeaten},
+		{[]string{CodeColourGap}, "key and fill sides of clearly different colour", (*checker).colours},
+	}
+	ofLights = []check[plan.Light]{
+		{[]string{CodeNoLight}, "a light at no level, or one that reaches no reading", (*checker).reaches},
+		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy}, "a stand that is too short, too tall or too weak for its light", (*checker).stand},
+	}
+)
+
+// runAll runs the checks of a kind on each thing of it.
+func runAll[T any](c *checker, checks []check[T], things []T) {
+	for i := range things {
+		for _, k := range checks {
+			k.run(c, &things[i])
+		}
+	}
+}

@@ -1,0 +1,39 @@
+package review
+
+import (
+	"os"
+	"regexp"
+	"slices"
+	"testing"
+)
+
+// words lists what the checks of one kind of thing look for, and notes their codes.
+func words[T any](t *testing.T, checks []check[T], codes *[]string) {
+	t.Helper()
+	for _, c := range checks {
+		if c.words == "" || len(c.codes) == 0 || c.run == nil {
+			t.Errorf("a check has no words, no code or nothing to run: %q %v", c.words, c.codes)
+		}
+		*codes = append(*codes, c.codes...)
+	}
+}
+
+// Every code that a check can tell stands in the registry, with words.
+func TestEveryCheckHasWords(t *testing.T) {
+	codes := []string{CodeAssumed} // a note, of no check
+	words(t, ofLights, &codes)
+	words(t, ofPeople, &codes)
+	text, err := os.ReadFile("registry.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	written := regexp.MustCompile(`Code\w+ += "([a-z-]+)"`).FindAllStringSubmatch(string(text), -1)
+	if len(written) < 9 {
+		t.Fatalf("only %d codes read", len(written))
+	}
+	for _, m := range written {
+		if !slices.Contains(codes, m[1]) {
+			t.Errorf("no check tells %s", m[1])
+		}
+	}
+}
