@@ -19,6 +19,7 @@ type bounced struct {
 	points  []r3.Vec // of the opening, in an order of which every part is spread over all of it
 	coarse  []node   // the rule that the light of the whole opening is summed by
 	distant []node   // and that from farther off than three times its size
+	close   []node   // the points that stand for a tube where the edge of a shadow is looked at closely
 	slender float64  // metres of light that changes little, per metre from the lamp
 	widest  float64  // the angle from the axis, radians, beyond which nothing is followed
 	aims    []aim    // by worker
@@ -38,6 +39,9 @@ const (
 	wideGrain = 0.3
 	faintest  = 1e-6
 )
+
+// tubePoints is how many points stand for a tube where the edge of a shadow is looked at closely.
+const tubePoints = 8
 
 // fewest is the shortest rule over the opening.
 func (l *lamp) fewest() []node {
@@ -63,6 +67,9 @@ func (w *World) newBounced(l *lamp) *bounced {
 	}
 	b.coarse = l.nodes(l.opening.Largest(), coarsely())
 	b.distant = l.fewest()
+	if l.opening.Form == photometry.Tube {
+		b.close = l.grid(tubePoints, 1)
+	}
 	peak := photometry.Peak(l.shape)
 	b.widest = l.widest(faintest * l.flux * peak)
 	half := min(l.falls(l.right, 0.5*l.flux*peak), l.falls(l.up, 0.5*l.flux*peak))
@@ -202,13 +209,22 @@ func outside(h *solid.Plane, points []r3.Vec) bool {
 	return true
 }
 
-// Flux implements radiosity.Lamp.
-func (b *bounced) Flux(worker int, figure []r3.Vec, closely bool) colour.RGB {
+// Flux implements radiosity.Lamp. Closely looked at, a tube is some points, and what each keeps of the figure has sharp
+// edges that are found exactly: along a tube its shadows have sharp edges, and where one runs straight along a row of
+// figures it would put each of them off alike.
+func (b *bounced) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
 	a := &b.aims[worker]
-	if b.l.opening.Form == photometry.Point && len(a.past) > 0 {
-		return b.cutFlux(a, figure)
+	switch form := b.l.opening.Form; {
+	case len(a.past) > 0 && form == photometry.Point:
+		return b.cutFlux(a, b.l.at, figure)
+	case len(a.past) == 0 || !closely || form != photometry.Tube:
+		return b.sumFlux(a, figure, closely)
 	}
-	return b.sumFlux(a, figure, closely)
+	for i := range b.close {
+		n := &b.close[i]
+		sum = sum.Add(b.cutFlux(a, n.at, figure).Scale(n.weight))
+	}
+	return sum
 }
 
 // Light implements radiosity.Lamp.
@@ -222,15 +238,14 @@ func (b *bounced) Light(worker int, at, normal r3.Vec) (sum colour.RGB) {
 
 // cutFlux is the flux from a point past what stands between: what the figure keeps of its light has sharp edges, and is
 // found exactly.
-func (b *bounced) cutFlux(a *aim, figure []r3.Vec) (sum colour.RGB) {
-	past := a.past
-	for _, g := range a.See(b.l.at, figure, past, false) {
+func (b *bounced) cutFlux(a *aim, from r3.Vec, figure []r3.Vec) (sum colour.RGB) {
+	for _, g := range a.See(from, figure, a.past, false) {
 		factor := colour.RGB{1, 1, 1}
 		if g.Veiled {
-			factor = a.passed(b.l.at, solid.Centre(g.Corners))
+			factor = a.passed(from, solid.Centre(g.Corners))
 		}
 		value := b.surface(a, g.Corners, false, func(r *Receptor) colour.RGB {
-			e := b.l.from(b.l.at, r)
+			e := b.l.from(from, r)
 			return colour.RGB{e, e, e}
 		})
 		sum = sum.Add(factor.Times(value))
@@ -489,5 +504,5 @@ func (q Quality) bounces() radiosity.Quality {
 	case Fine:
 		return radiosity.Quality{Patch: 0.25, Links: 256, More: 1 << 17, Point: 32768, Near: 0.7, Cell: 512, Looks: 16, Edge: 3e-5, Matters: 1e-3, Noise: 1e-4, Lattice: 512}
 	}
-	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 14, Point: 8192, Near: 0.75, Cell: 64, Looks: 4, Edge: 5e-4, Matters: 4e-3, Noise: 1e-3, Lattice: 256}
+	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 17, Point: 8192, Near: 0.75, Cell: 64, Looks: 4, Edge: 5e-4, Matters: 4e-3, Noise: 1e-3, Lattice: 256}
 }

@@ -70,13 +70,18 @@ func (t *Transport) uneven(straight first, edges []float64) []bool {
 func (t *Transport) edged(straight first, edges []float64) (again []int) {
 	channels := t.Channels()
 	flux, read := 0.0, 0.0
+	means := make([]float64, len(t.patches))
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
 		for k, a := range p.area {
 			e := float64(straight[(4*s+k)*channels+channels/2])
 			flux += a * e
-			read += p.importance * e / 4
+			means[s] += e / 4
 		}
+		read += p.importance * means[s]
+	}
+	for s := range edges {
+		t.stepTo(edges, means, s)
 	}
 	for s, off := range edges {
 		if p := &t.patches[s]; off*p.whole() > t.quality.Edge*flux || off*p.importance > t.quality.Edge*read && off > 0 {
@@ -84,6 +89,28 @@ func (t *Transport) edged(straight first, edges []float64) (again []int) {
 		}
 	}
 	return again
+}
+
+// stepTo raises how far a patch may be off to how far it is from its neighbours on the face, where something shades it:
+// the edge of a shadow that runs along its rim leaves its own elements alike.
+func (t *Transport) stepTo(edges, means []float64, s int) {
+	p := &t.patches[s]
+	if s == 0 || edges[s] < 0 {
+		return
+	}
+	f := &t.mesh.faces[p.face]
+	cell := int(p.number - f.first)
+	x, y := cell%f.nu, cell/f.nu
+	for _, side := range [...]struct {
+		there bool
+		step  int
+	}{{x > 0, -1}, {x < f.nu-1, 1}, {y > 0, -f.nu}, {y < f.nv-1, f.nu}} {
+		if side.there {
+			if n := t.slots[int(p.number)+side.step]; n != 0 {
+				edges[s] = max(edges[s], math.Abs(means[n]-means[s]))
+			}
+		}
+	}
 }
 
 // whole is the area of a patch that lies in the air, m².
@@ -148,18 +175,18 @@ func (p *patch) lively(k int) int {
 }
 
 // strike asks for the light of one patch, by the parts of its elements that lie in the air, and gives how far they
-// are apart where a shadow may have its edge, lx.
+// are apart where a shadow may have its edge, lx; less than nought where none may.
 func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB, closely bool) (apart float64) {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	corners := f.rectangle(p.x, p.y, f.du, f.dv)
 	sight := lamp.Aim(worker, corners[:], f.n)
 	if sight == Dark {
-		return 0
+		return -1
 	}
 	t.illuminate(lamp, worker, p, e, closely)
 	if sight == Open {
-		return 0
+		return -1
 	}
 	return p.differ(e)
 }
