@@ -56,13 +56,13 @@ func lobe(beam, field, edge float64) *Lobe {
 
 // integral is the integral of At(t) sin t, in pieces that follow the lobe so that neither a
 // pencil nor a cliff between beam and field is missed.
-func (l *Lobe) integral() (sum float64) {
+func (l *Lobe) integral() float64 {
 	ring := func(t float64) float64 { return l.At(t) * math.Sin(t) }
 	edges := [...]float64{0, l.half / 2, l.half, l.half * l.field / l.beam, 2 * l.half * l.field / l.beam, l.edge}
-	for i := 1; i < len(edges); i++ {
-		sum += integrate(ring, math.Min(edges[i-1], l.edge), math.Min(edges[i], l.edge))
+	for i := range edges {
+		edges[i] = math.Min(edges[i], l.edge)
 	}
-	return sum
+	return integrateAcross(ring, edges[:])
 }
 
 // At gives the intensity, cd/lm, at an angle from the axis in radians.

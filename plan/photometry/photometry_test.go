@@ -304,3 +304,23 @@ func ExampleFromLux() {
 	fmt.Printf("%.0f cd, %.0f lm\n", s.Peak(), s.Flux)
 	// Output: 72000 cd, 56959 lm
 }
+
+// A lobe that falls steeply ends long before its last piece, which is next to nothing: it is not summed to its own
+// last digit, which took twenty seconds.
+func TestSteepLobes(t *testing.T) {
+	for _, ratio := range []float64{1.02, 1.1, 1.2, 1.3, 1.5} {
+		for _, beam := range []float64{3, 12, 18, 30, 70} {
+			l := photometry.NewLobe(beam, ratio*beam)
+			flux := 0.0
+			const n = 200_000
+			edge := math.Min(math.Pi, 3*ratio*beam*math.Pi/360)
+			for i := range n {
+				at := (float64(i) + 0.5) / n * edge
+				flux += l.At(at) * math.Sin(at) * edge / n
+			}
+			if off := 2*math.Pi*flux - 1; math.Abs(off) > 1e-5 {
+				t.Errorf("beam %g, field %g: %g lm of 1", beam, ratio*beam, 2*math.Pi*flux)
+			}
+		}
+	}
+}
