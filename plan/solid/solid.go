@@ -1,5 +1,6 @@
 // Package solid is the set as geometry: vertical convex prisms and flat convex sheets, with
-// the skins that light meets, and ray queries over them. Metres; z up. It knows no scene.
+// the skins that light meets, and queries over them: by rays, and of what is seen of a flat figure from a point past all
+// solids, which is exact (Viewer). Metres; z up. It knows no scene.
 //
 // # Ties
 //

@@ -18,6 +18,12 @@
 // a patch partly under a wardrobe is the smaller by that part; and where a sheet runs across a face, a sloping
 // ceiling across a wall, the face is split, so that no patch lies on both sides of it (split.go).
 //
+// A single receptor is one point, and can afford more. What it reads hangs on some patches more than on others: these
+// get more rays (importance.go). What is close to it is seen in cells, each lit where a ray has met it (near.go); of
+// what is small and bright the form factor is found exactly (gather.go), and where the edge of a shadow runs over an
+// element that matters, the light is that of the places seen. A spot of light that the rays of most patches would miss
+// is looked at by name (hot.go). How far the reading may be off is told by its own rays (spread.go).
+//
 // Nothing is random: all rays come from one net of points (net.go), and every sum has one order, so
 // that the number of goroutines leaves no trace.
 package radiosity
@@ -31,7 +37,7 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// Quality says how finely the light is followed. Counts of rays are powers of two.
+// Quality says how finely the light is followed. Counts of rays are powers of two, but for More.
 type Quality struct {
 	Patch   float64 // m, the longest side of a patch
 	Links   int     // rays of a patch
