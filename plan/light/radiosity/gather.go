@@ -53,6 +53,7 @@ type groupKey struct {
 func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
 	t := s.t
 	s.brighten()
+	s.heat()
 	s.halve()
 	s.readings = make([]reading, len(t.readers))
 	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.places)))
@@ -145,6 +146,18 @@ func (s *Solution) brighten() {
 		s.bright[lamp] = make([]float32, n)
 		for e := range s.bright[lamp] {
 			s.bright[lamp][e] = float32(s.exitance(uint32(e), lamp).Y())
+		}
+	}
+}
+
+// heat marks the hot elements of each lamp.
+func (s *Solution) heat() {
+	s.hot = make([]map[uint32]bool, s.lamps)
+	for lamp := range s.hot {
+		s.hot[lamp] = map[uint32]bool{}
+		spots := s.t.spots(s.firsts[lamp])
+		for _, e := range spots.elements {
+			s.hot[lamp][uint32(e)] = true
 		}
 	}
 }
@@ -282,6 +295,13 @@ func (g *gatherer) sum(p *place, lamp int) (out []colour.RGB) {
 	return out
 }
 
+// How many rays must have met an element for them to tell how the part of it that is seen is lit; and a hot one, for a
+// small spot slips between fewer.
+const (
+	fewestMet    = 3
+	fewestMetHot = 16
+)
+
 // putRight finds, for elements that matter and that the edge of a shadow runs over, by how much the light where the rays
 // have met them differs from that of all of the element: of a floor behind a door ajar one sees the lit part, or the
 // dark one. It is lm/m² by element.
@@ -295,6 +315,7 @@ func (g *gatherer) putRight(p *place, lamp int) map[uint32]colour.RGB {
 	type met struct {
 		sum    colour.RGB
 		weight float64
+		rays   int
 	}
 	found := map[uint32]*met{}
 	for _, h := range g.met {
@@ -315,12 +336,12 @@ func (g *gatherer) putRight(p *place, lamp int) map[uint32]colour.RGB {
 			e = g.lamps[lamp].Light(g.worker, p.at[r], t.mesh.faces[t.patches[h/4].face].n)
 			g.local[lamp][r] = e
 		}
-		m.sum, m.weight = m.sum.Add(e.Scale(g.rays[r])), m.weight+g.rays[r]
+		m.sum, m.weight, m.rays = m.sum.Add(e.Scale(g.rays[r])), m.weight+g.rays[r], m.rays+1
 	}
 	put := make(map[uint32]colour.RGB, len(found))
 	channels := t.Channels()
 	for h, m := range found {
-		if m.weight == 0 {
+		if m.rays < fewestMet || g.s.hot[lamp][h] && m.rays < fewestMetHot {
 			continue
 		}
 		var straight colour.RGB

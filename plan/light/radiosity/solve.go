@@ -54,12 +54,13 @@ type Solution struct {
 	lamps    int
 	blocks   []block
 	firsts   []first
-	uneven   [][]bool       // by lamp and slot: whether the edge of a shadow runs over it
-	cells    [][]colour.RGB // exitance by lamp and cell, lm/m²
-	bright   [][]float32    // luminous exitance by lamp and element, lm/m²
-	halves   [][]float32    // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
-	cellOff  [][]float32    // the same by lamp and cell
-	readings []reading      // by receptor
+	hot      []map[uint32]bool // by lamp: its hot elements
+	uneven   [][]bool          // by lamp and slot: whether the edge of a shadow runs over it
+	cells    [][]colour.RGB    // exitance by lamp and cell, lm/m²
+	bright   [][]float32       // luminous exitance by lamp and element, lm/m²
+	halves   [][]float32       // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
+	cellOff  [][]float32       // the same by lamp and cell
+	readings []reading         // by receptor
 	passes   int
 }
 
@@ -105,7 +106,7 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 		return nil, err
 	}
 	err = s.read(ctx, lamps)
-	s.bright, s.cells, s.firsts, s.halves, s.cellOff, s.uneven = nil, nil, nil, nil, nil, nil
+	s.bright, s.cells, s.firsts, s.halves, s.cellOff, s.uneven, s.hot = nil, nil, nil, nil, nil, nil, nil
 	return s, err
 }
 
