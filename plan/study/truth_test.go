@@ -2,31 +2,17 @@ package study_test
 
 import (
 	"cmp"
-	"flag"
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"testing"
-	"time"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/internal/truth"
-	"scrimshaw/plan/internal/truth/scenes"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/study"
-)
-
-// What TestTruth traces: nothing unless a number of scenes is given.
-var (
-	truthKinds   = flag.String("truth-kinds", "inside,window,doorway,clutter", "kinds of the scenes that TestTruth traces")
-	truthFrom    = flag.Int("truth-from", 1000, "the first seed")
-	truthCount   = flag.Int("truth-count", 0, "how many seeds of each kind")
-	truthQuality = flag.String("truth-quality", "draft,normal,fine", "the qualities that are held to the truth")
-	truthError   = flag.Float64("truth-error", 1.5e-3, "the standard error of a total that is traced to")
-	truthPaths   = flag.Int("truth-paths", 1<<20, "the most paths of a reading")
 )
 
 // darkReading is the light, lx, below which a reading is not held to the truth.
@@ -186,38 +172,4 @@ func worstScenes(all []miss, most int) (some []miss) {
 		}
 	}
 	return some
-}
-
-// TestTruth traces random scenes afresh, and prints how far readings are off:
-//
-//	go test ./plan/study -run TestTruth -v -truth-kinds window -truth-from 1000 -truth-count 10 -truth-quality normal
-func TestTruth(t *testing.T) {
-	if *truthCount == 0 {
-		t.Skip("traces only where -truth-count says how many scenes")
-	}
-	off := map[string][]miss{}
-	for _, kind := range strings.Split(*truthKinds, ",") {
-		start := time.Now()
-		for seed := *truthFrom; seed < *truthFrom+*truthCount; seed++ {
-			_, s := made(t, scenes.Kind(kind), seed)
-			truths := trace(s, truth.Options{Seed: uint64(seed), Error: *truthError, Most: *truthPaths})
-			for _, name := range strings.Split(*truthQuality, ",") {
-				quality, ok := light.QualityOf(name)
-				if !ok {
-					t.Fatalf("there is no quality %q", name)
-				}
-				lit := run(t, s, study.Options{ReadingsOnly: true, Quality: quality})
-				some := misses(fmt.Sprintf("%s %d", kind, seed), lit, truths)
-				off[name+" "+kind] = append(off[name+" "+kind], some...)
-				off[name] = append(off[name], some...)
-			}
-		}
-		t.Logf("%s: %v", kind, time.Since(start).Round(time.Second))
-	}
-	for _, name := range strings.Split(*truthQuality, ",") {
-		for _, kind := range strings.Split(*truthKinds, ",") {
-			report(t, name+" "+kind, off[name+" "+kind], 5)
-		}
-		report(t, name, off[name], 10)
-	}
 }

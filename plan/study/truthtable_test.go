@@ -1,7 +1,6 @@
 package study_test
 
 import (
-	"flag"
 	"fmt"
 	"hash/fnv"
 	"os"
@@ -13,21 +12,6 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/internal/truth"
 	"scrimshaw/plan/internal/truth/scenes"
-)
-
-// What TestRecordTruth writes.
-var (
-	record      = flag.Bool("record", false, "makes TestRecordTruth trace the scenes that the tables of testdata/truth lack")
-	recordCount = flag.Int("record-count", recordedScenes, "how many scenes of each kind the tables have")
-)
-
-// recordedScenes is how many scenes of each kind are recorded, from seed 0 on.
-const recordedScenes = 50
-
-// The standard error that a record is traced to, of the total, and the most paths of a reading.
-const (
-	recordedError = 1.5e-3
-	recordedPaths = 1 << 18
 )
 
 // recorded is a scene of a table: what was traced, and the sum of its text by which it is known again.
@@ -46,33 +30,6 @@ func sumOf(text string) string {
 	h := fnv.New64a()
 	h.Write([]byte(text))
 	return fmt.Sprintf("%016x", h.Sum64())
-}
-
-const tableHead = `# What the path tracer of plan/internal/truth gives for the random scenes of plan/internal/truth/scenes.
-# scene: the seed and the sum of its text. Then a line for each reading that is not dark: its name; the direct light, its
-# standard error; the reflected light, its error (lx, of a spot cd/m²); the total in AP1 and its errors by channel.
-# Written by: go test ./plan/study -run TestRecordTruth -record
-`
-
-// write writes the table of a kind.
-func write(t *testing.T, kind scenes.Kind, all []recorded) {
-	t.Helper()
-	var b strings.Builder
-	b.WriteString(tableHead)
-	for _, r := range all {
-		fmt.Fprintf(&b, "scene %d %s\n", r.seed, r.sum)
-		for _, v := range r.readings {
-			c, e := v.total.RGB, v.total.SE
-			fmt.Fprintf(&b, "  %s %.6g %.3g %.6g %.3g %.6g %.6g %.6g %.3g %.3g %.3g\n", v.name, v.direct.Y, v.direct.YSE, v.reflected.Y, v.reflected.YSE,
-				c[0], c[1], c[2], e[0], e[1], e[2])
-		}
-	}
-	if err := os.MkdirAll(filepath.Dir(tableOf(kind)), 0o755); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(tableOf(kind), []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
-	}
 }
 
 // table reads the table of a kind; none where there is no file.
@@ -122,32 +79,6 @@ func made(t *testing.T, kind scenes.Kind, seed int) (text string, s *plan.Setup)
 		t.Fatal(err)
 	}
 	return text, s
-}
-
-// TestRecordTruth traces the scenes that the tables lack or have in other words, and writes the tables:
-//
-//	go test ./plan/study -run TestRecordTruth -record -timeout 0
-func TestRecordTruth(t *testing.T) {
-	if !*record {
-		t.Skip("records only with -record")
-	}
-	for seed := range *recordCount {
-		for _, kind := range scenes.Kinds {
-			all := table(t, kind)
-			text, s := made(t, kind, seed)
-			r := recorded{seed: seed, sum: sumOf(text)}
-			if seed < len(all) && all[seed].sum == r.sum {
-				continue
-			}
-			r.readings = trace(s, truth.Options{Seed: uint64(seed), Error: recordedError, Most: recordedPaths})
-			if seed < len(all) {
-				all[seed] = r
-			} else {
-				all = append(all, r)
-			}
-			write(t, kind, all)
-		}
-	}
 }
 
 // A table is read as it was written.
