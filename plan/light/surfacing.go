@@ -1,0 +1,112 @@
+package light
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/solid"
+)
+
+// surface sums light over a convex figure, by places that lie closer together than its grain.
+func (b *bounced) surface(a *aim, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
+	middle := solid.Centre(figure)
+	near := math.Sqrt(b.l.distance2(middle))
+	s := surfacing{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
+	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
+		s.parallelogram(figure)
+		return s.sum
+	}
+	for i := 1; i+1 < len(figure); i++ {
+		t := triangle{figure[0], figure[i], figure[i+1]}
+		t.split(s.strips(t.longest()), s.triangle)
+	}
+	return s.sum
+}
+
+// surfacing sums light over figures of one patch.
+type surfacing struct {
+	r       Receptor
+	grain   float64 // m over which the light changes little
+	near    float64 // m from the lamp
+	closely bool    // by several places of each part
+	light   func(r *Receptor) colour.RGB
+	sum     colour.RGB
+}
+
+// mostStrips is how often, at most, a side is divided for a lamp; and a part that is longer than such a share of its
+// distance from the lamp takes more than the light in its middle.
+const (
+	mostStrips = 16
+	flatShare  = 0.1
+)
+
+// strips is how many parts of a length are no longer than twice the grain.
+func (s *surfacing) strips(length float64) int {
+	return min(max(1, int(math.Ceil(length/(2*s.grain)))), mostStrips)
+}
+
+// at adds the light of a place, which stands for an area.
+func (s *surfacing) at(p r3.Vec, area float64) {
+	s.r.At = p
+	s.sum = s.sum.Add(s.light(&s.r).Scale(area))
+}
+
+// gauss2 is how far the two points of Gauss's rule lie from the middle of a length of 1.
+const gauss2 = 0.28867513459481287
+
+// parallelogram sums over strips each way, by Gauss's rule of one or of two points.
+func (s *surfacing) parallelogram(f []r3.Vec) {
+	u, v := r3.Sub(f[1], f[0]), r3.Sub(f[3], f[0])
+	nu, nv := s.strips(r3.Norm(u)), s.strips(r3.Norm(v))
+	area := r3.Norm(r3.Cross(u, v)) / float64(nu*nv)
+	u, v = r3.Scale(1/float64(nu), u), r3.Scale(1/float64(nv), v)
+	flat := !s.closely && max(r3.Norm(u), r3.Norm(v)) < flatShare*s.near
+	for n := range nu * nv {
+		middle := r3.Add(f[0], r3.Add(r3.Scale(float64(n%nu)+0.5, u), r3.Scale(float64(n/nu)+0.5, v)))
+		if flat {
+			s.at(middle, area)
+			continue
+		}
+		for _, c := range [...][2]float64{{-1, -1}, {1, -1}, {-1, 1}, {1, 1}} {
+			s.at(r3.Add(middle, r3.Add(r3.Scale(c[0]*gauss2, u), r3.Scale(c[1]*gauss2, v))), area/4)
+		}
+	}
+}
+
+// triangle sums over a triangle by its middle, or by three points, exact for the second degree (G. Strang and G. Fix,
+// An Analysis of the Finite Element Method, 1973).
+func (s *surfacing) triangle(t *triangle) {
+	if !s.closely && t.longest() < flatShare*s.near {
+		s.at(solid.Centre(t[:]), t.area())
+		return
+	}
+	all := r3.Add(r3.Add(t[0], t[1]), t[2])
+	for _, p := range t {
+		s.at(r3.Add(r3.Scale(1.0/6, all), r3.Scale(0.5, p)), t.area()/3)
+	}
+}
+
+// longest is the longest side.
+func (t *triangle) longest() float64 {
+	return math.Sqrt(max(r3.Norm2(r3.Sub(t[1], t[0])), r3.Norm2(r3.Sub(t[2], t[1])), r3.Norm2(r3.Sub(t[0], t[2]))))
+}
+
+func (t *triangle) area() float64 {
+	return r3.Norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
+}
+
+// split cuts a triangle into n by n equal ones.
+func (t *triangle) split(n int, each func(*triangle)) {
+	u, v := r3.Scale(1/float64(n), r3.Sub(t[1], t[0])), r3.Scale(1/float64(n), r3.Sub(t[2], t[0]))
+	at := func(i, j int) r3.Vec { return r3.Add(t[0], r3.Add(r3.Scale(float64(i), u), r3.Scale(float64(j), v))) }
+	for i := range n {
+		for j := range n - i {
+			each(&triangle{at(i, j), at(i+1, j), at(i, j+1)})
+			if i+j+1 < n {
+				each(&triangle{at(i+1, j), at(i+1, j+1), at(i, j+1)})
+			}
+		}
+	}
+}
