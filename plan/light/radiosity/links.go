@@ -280,6 +280,24 @@ func (m *mesh) keeps(hit uint32) colour.RGB {
 	return colour.RGB{1, 1, 1}
 }
 
+// rankVeils puts what is seen through clear sheets in an order that does not tell which ray met it first, and gives the
+// place of each in it.
+func (t *Transport) rankVeils() (rank []uint32) {
+	list := t.mesh.seen.list
+	order := make([]uint32, len(list))
+	for i := range order {
+		order[i] = uint32(i)
+	}
+	slices.SortFunc(order, func(a, b uint32) int {
+		return cmp.Or(cmp.Compare(list[a].element, list[b].element), slices.Compare(list[a].via, list[b].via))
+	})
+	rank, t.veils = make([]uint32, len(list)), make([]veiled, len(list))
+	for place, i := range order {
+		rank[i], t.veils[place] = uint32(place), list[i]
+	}
+	return rank
+}
+
 // number replaces the numbers of elements in the mesh by their places among those seen: element k of
 // slot s is 4s+k, and what is seen through clear sheets follows after, as if each were a patch with one element.
 func (t *Transport) number() {
@@ -289,16 +307,16 @@ func (t *Transport) number() {
 		t.slots[t.patches[s].number] = uint32(s)
 	}
 	end := uint32(4 * len(t.patches))
+	rank := t.rankVeils()
 	place := func(elements []uint32) {
 		for i, e := range elements {
 			if e&veil != 0 {
-				elements[i] = end + 4*(e&^veil)
+				elements[i] = end + 4*rank[e&^veil]
 			} else {
 				elements[i] = 4*t.slots[e/4] + e&3
 			}
 		}
 	}
-	t.veils = slices.Clone(t.mesh.seen.list)
 	for i := range t.veils {
 		e := &t.veils[i].element
 		*e = 4*t.slots[*e/4] + *e&3
