@@ -107,14 +107,6 @@ func curve() source.Reader[[]float64] {
 	return r
 }
 
-// bareAsEmpty is the name of a modifier as the catalogue keeps it: "" for bare.
-func bareAsEmpty(name string) string {
-	if name == Unmodified {
-		return ""
-	}
-	return name
-}
-
 func triple() source.Reader[[3]float64] {
 	r := array("a size", "[0.2, 0.35, 0.25]", length("a side of a body", "0.2", 0.005, 20), 3)
 	return source.Converted(r, func(v []float64) [3]float64 { return [3]float64(v) })

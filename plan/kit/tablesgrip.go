@@ -1,6 +1,9 @@
 package kit
 
-import "scrimshaw/plan/source"
+import (
+	"math"
+	"scrimshaw/plan/source"
+)
 
 // clothData is a cloth as its entry states it: what it costs in stops, and how that is divided.
 type clothData struct {
@@ -97,4 +100,20 @@ func gripShape() *source.Shape[Grip] {
 		field("mass", mass("a mass", "1.5 kg"), func(v *g) *float64 { return &v.Mass },
 			"Mass."),
 	}}
+}
+
+// check says whether a cloth makes light.
+func (d *clothData) check() (message, hint string) {
+	if d.through()+d.reflectShare > 1 {
+		return tooBright, ""
+	}
+	return "", ""
+}
+
+// through is the share of light that the cloth lets through.
+func (d *clothData) through() float64 {
+	if d.opaque {
+		return 0
+	}
+	return math.Exp2(-d.stops)
 }
