@@ -2,6 +2,7 @@ package kit
 
 import (
 	"fmt"
+
 	"scrimshaw/plan/source"
 )
 

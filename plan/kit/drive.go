@@ -3,10 +3,10 @@ package kit
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/photometry/files"
-
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Drive gives all that a level, the gels and the colour do to the head's light: linear AP1, by

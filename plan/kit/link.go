@@ -1,8 +1,9 @@
 package kit
 
 import (
-	"scrimshaw/plan/source"
 	"slices"
+
+	"scrimshaw/plan/source"
 )
 
 // link gives units their bulbs and checks the names by which entries call each other. units and bulbs are those that

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+
 	"scrimshaw/plan/source"
 )
 

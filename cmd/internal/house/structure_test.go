@@ -116,10 +116,11 @@ func (p *parsed) lengths(t *testing.T) (functions, files []int) {
 }
 
 // unitWords are the words by which a name or a comment says a unit.
-var unitWords = regexp.MustCompile(`\b(mm|m|[Mm]etres|degrees|lx|lux|K|s|W|[Ss]hares?|stops?|T-number|ratios?|CIE|CIELAB|IS[O])\b|°|%`)
+var unitWords = regexp.MustCompile(`\b(mm|m|[Mm]etres|kg|degrees|lx|lux|lm|lumens|cd|kelvins|K|s|W|[Mm]ireds?|Duv|[Ss]hares?|stops?|` +
+	`T-number|ratios?|unit vectors?|pixels|CIE|CIELAB|IS[O])\b|°|%`)
 
 // unitNames are the names of fields that say their unit themselves.
-var unitNames = regexp.MustCompile(`(Lux|Kelvin|Degrees|Seconds|Metres|Watts|Stops?|MM)$`)
+var unitNames = regexp.MustCompile(`(Lux|Lumens|Kelvin|Degrees|Seconds|Metres|Watts|Stops?|MM)$`)
 
 func TestFieldsSayTheirUnit(t *testing.T) {
 	for _, p := range parseAll(t) {
@@ -165,6 +166,10 @@ func measured(e ast.Expr) bool {
 		return measured(e.Elt)
 	case *ast.StarExpr:
 		return measured(e.X)
+	case *ast.IndexExpr: // a value that may be left out
+		return measured(e.Index)
+	case *ast.MapType:
+		return measured(e.Value)
 	case *ast.SelectorExpr:
 		x, ok := e.X.(*ast.Ident)
 		return ok && (x.Name == "r2" || x.Name == "r3")
