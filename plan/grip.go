@@ -22,10 +22,10 @@ func (g *Grip) Corners() []r3.Vec {
 type Grip struct {
 	Name, Tag            string
 	Kind                 string
-	Size                 [2]float64
-	Frame                Frame   // At the centre, Axis the face's normal
-	Base                 float64 // z of what it stands on
-	Height               float64 // of the centre above the floor of the room it belongs to
+	Size                 [2]float64 // width and height, m
+	Frame                Frame      // At the centre, Axis the face's normal
+	Base                 float64    // z of what it stands on, m
+	Height               float64    // of the centre above the floor of the room it belongs to, m
 	Mount                Mount
 	Cloth, Surface, Note string
 	IDs                  []solid.ID

@@ -14,7 +14,7 @@ import (
 type Step struct {
 	What, Formula, Source string
 	In                    []float64 // what the formula takes, in SI units, degrees, mireds or shares, in the order in which it names them
-	Out                   float64   // what comes of it, in Unit
+	Out                   float64   // what comes of it, in Unit: cd, lm, K or a share
 	Unit                  string    // "cd", "lm", "K"; "" of a share
 }
 

@@ -16,7 +16,7 @@ type Order struct {
 	Receptor           light.Receptor
 	Exposure           plan.Exposure
 	Camera             string // whose exposure that is; "" for the scene's
-	Seen               r3.Vec // of a spot: what it is pointed at
+	Seen               r3.Vec // of a spot: the point that it is pointed at, m
 }
 
 // places are where the light of a reading is: of a spot, all along its way.
