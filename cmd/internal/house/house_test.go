@@ -37,7 +37,7 @@ var allowed = map[string][]string{
 	"plan/internal/truth":        {"plan", "plan/solid", "plan/colour", "plan/photometry"},
 	"plan/internal/truth/scenes": {"plan", "plan/resolve", "plan/review/fit", "plan/internal/truth", "plan/photometry", "plan/solid", "plan/kit", "plan/scene", "plan/source"},
 	"plan/pending":               {"plan", "plan/scene", "plan/light"},
-	"plan/meter":                 {"plan", "plan/light", "plan/pending", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
+	"plan/meter":                 {"plan", "plan/plane", "plan/light", "plan/pending", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
 	"plan/study":                 {"plan/term", "plan", "plan/plane", "plan/photometry", "plan/light", "plan/meter", "plan/pending", "plan/solid", "plan/colour", "plan/lens", "plan/scene", "plan/unit"},
 	"plan/review": {"plan/term", "plan", "plan/light", "plan/meter", "plan/study", "plan/solid", "plan/colour", "plan/lens",
 		"plan/scene", "plan/source", "plan/unit", "plan/kit"},
