@@ -3,6 +3,7 @@ package kit
 import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // Entry is what every catalogue entry has.
@@ -63,7 +64,7 @@ type Cloth struct {
 type Grip struct {
 	Entry
 	Label         string
-	Kind          string  // flag, card, frame, net, silver
+	Kind          term.Grip
 	Width, Height float64 // m
 	Mass          float64 // kg; 0 where nothing says it
 }

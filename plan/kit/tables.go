@@ -10,7 +10,6 @@ import (
 var (
 	technology = source.Vocabulary("a technology", term.Technologies)
 	gelKinds   = []string{"cto", "ctb", "plus-green", "minus-green", "nd", "colour"}
-	gripKinds  = []string{"flag", "card", "frame", "net", "silver"}
 )
 
 func label[T any](at func(*T) *string) source.Field[T] {

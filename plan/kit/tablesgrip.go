@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // clothData is a cloth as its entry states it: what it costs in stops, and how that is divided.
@@ -92,7 +93,7 @@ func gripShape() *source.Shape[Grip] {
 	return &source.Shape[Grip]{Name: "grip", Doc: "A flag, card, frame, net or silver board.", Fields: []source.Field[Grip]{
 		needed(doc(func(v *g) *string { return &v.Doc })),
 		needed(label(func(v *g) *string { return &v.Label })),
-		needed(field("kind", source.OneOf("a kind of grip", gripKinds...), func(v *g) *string { return &v.Kind },
+		needed(field("kind", source.Vocabulary("a kind of grip", term.Grips), func(v *g) *term.Grip { return &v.Kind },
 			"What it does to light.")),
 		needed(field("width", side("a width"), func(v *g) *float64 { return &v.Width },
 			"Width.")),

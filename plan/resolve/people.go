@@ -40,7 +40,7 @@ func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
 	var ids []solid.ID
 	for _, part := range p.Parts {
 		skin := clothes
-		if part.Kind == "head" {
+		if part.Kind == plan.HeadPart {
 			skin = head
 		}
 		ids = append(ids, r.solids(p.Name, []plan.Part{part}, skin)...)

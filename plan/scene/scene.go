@@ -155,7 +155,7 @@ type Opening struct {
 // twice; of a mirror: depth is thickness). Seat is the height of the seat of a sofa, Steps of stairs. Lengths are in metres.
 type Furniture struct {
 	Thing
-	Kind     string // box, cylinder, table, sofa, stairs, deck, mirror
+	Kind     term.Furniture
 	Size     [3]float64
 	SizeSpan source.Span
 	Seat     Given[float64]
@@ -248,7 +248,7 @@ type Mount struct {
 // Grip is a thing that shapes light.
 type Grip struct {
 	Thing
-	Kind    string     // flag, card, frame, net, silver
+	Kind    term.Grip
 	Size    [2]float64 // width and height, m
 	At      Given[Place]
 	Height  Given[float64] // of its centre above the floor, m

@@ -58,7 +58,7 @@ var allowed = map[string][]string{
 	"render/sheet/layout": {"plan/source", "plan/unit", "symbols/ink", "render/sheet/box"},
 	"render/sheet/section": {"plan", "plan/scene", "plan/meter", "plan/colour", "plan/lens", "plan/unit", "symbols", "symbols/ink", "render/carto",
 		"render/sheet/box", "render/sheet/layout"},
-	"render/sheet/draw": {"plan", "plan/kit", "plan/meter", "plan/colour", "plan/unit", "symbols", "symbols/ink", "render/carto", "render/tint",
+	"render/sheet/draw": {"plan", "plan/term", "plan/kit", "plan/meter", "plan/colour", "plan/unit", "symbols", "symbols/ink", "render/carto", "render/tint",
 		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section"},
 	"render/sheet": {"plan", "plan/scene", "plan/meter", "plan/study", "plan/review", "plan/unit", "plan/source", "symbols/ink", "render/carto",
 		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section", "render/sheet/draw"},
