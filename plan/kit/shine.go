@@ -24,9 +24,9 @@ func (b *builder) shine(u *Unit) {
 	case name == "" && u.Spread != "", name != "" && u.accepts(m):
 		b.take(u, m)
 	case name == "":
-		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q is not used bare", u.Name)
+		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q needs a modifier", u.Name)
 	default:
-		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q does not go on %q", name, u.Name)
+		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q does not fit on %q", name, u.Name)
 	}
 }
 

@@ -68,7 +68,7 @@ func zoomOutputs(modifier string, n *source.Node, one source.Reader[Output], c *
 	source.Each(n, "output", c, func(k *source.Key) {
 		focus, ok := focusOf(k.Name)
 		if !ok {
-			c.ErrorAt(k.Span, CodeKit, "spot, flood, or a share like 40 %", "a zoom has its outputs by focus, and %q is none", k.Name)
+			c.ErrorAt(k.Span, CodeKit, "write spot, flood, or a share like 40 %", "%q is not a focus, and a zoom has one output for each focus", k.Name)
 			return
 		}
 		for _, other := range all {
@@ -106,7 +106,7 @@ func (b *builder) focused(u *Unit, modifier string) *Output {
 	}
 	b.head.Zooms = true
 	if best.Focus != b.choice.Zoom {
-		b.report(source.Info, b.choice.ZoomSpan, CodeNearestZoom, "", "%q has figures for %s; for a focus of %s those of %s are taken",
+		b.report(source.Info, b.choice.ZoomSpan, CodeNearestZoom, "", "%q has figures for %s; at a focus of %s the figures of %s are used",
 			u.Name, strings.Join(words, ", "), focusWord(b.choice.Zoom), focusWord(best.Focus))
 	}
 	return &best.Output
@@ -117,6 +117,6 @@ func (b *builder) unfocused() {
 	if b.choice.ZoomSpan.Valid() {
 		_, name, _ := strings.Cut(b.choice.Path, ".")
 		b.report(source.Warning, b.choice.ZoomSpan, CodeNoZoom, "leave it out, or give the unit outputs by focus in a kit file",
-			"the focus of %s is not counted: there are no figures by focus for %s", name, cmp.Or(b.choice.Unit, "its output"))
+			"the focus of %s changes nothing: the catalogue has no figures by focus for %s", name, cmp.Or(b.choice.Unit, "its output"))
 	}
 }

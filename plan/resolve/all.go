@@ -46,7 +46,7 @@ func tellLeftOut(s *plan.Setup, log *source.Log) {
 	for _, u := range s.Uncomputed {
 		if u.Changes == scene.WholeSetup && u.Thing() != s.Name {
 			log.Add(source.Diagnostic{Severity: source.Warning, Code: source.CodeLater, Span: s.Scene.SetupSpan(), Path: "setups." + s.Name, Setup: s.Name,
-				Message: fmt.Sprintf("%s is left out with %s, which it starts from: %s is not computed yet", s.Name, u.Thing(), u.Key),
+				Message: fmt.Sprintf("%s is left out, because it starts from %s and %s is not computed yet", s.Name, u.Thing(), u.Key),
 				Hint:    "let it start from another set-up, or from the scene"})
 			return
 		}

@@ -118,7 +118,7 @@ func (r *catalogue) unlisted(span source.Span) bool {
 	}
 	if !r.bare {
 		r.Errorf(span, CodeNoCatalogue, "resolve it with a document that was opened with a catalogue: scene.Env{Kit: …}, from kit.Shipped",
-			"no catalogue was given to look this up in")
+			"the document has no catalogue to look this name up in")
 	}
 	r.bare = true
 	return true

@@ -130,5 +130,5 @@ func (r *draft) formNotComputed(table, form, path string, span source.Span) {
 		return
 	}
 	r.notComputed(l, path, span)
-	r.Warnf(span, source.CodeLater, "take the figures as those without it", "%s is drawn and not computed yet: %s", form, l.Waits)
+	r.Warnf(span, source.CodeLater, "until it is, the figures are those without it", "%s is drawn but not computed yet: %s", form, l.Waits)
 }

@@ -129,7 +129,7 @@ func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
 	}
 	hint := listed(r.namesOf(wanted))
 	if hint == "" {
-		hint = "the scene has none: add one, or write this in another way"
+		hint = "the scene has nothing of that kind: add it, or name something else"
 	}
 	r.Errorf(ref.Span, scene.CodeWrongThing, hint, "%s is %s, where %s belongs", ref.Name, is, meant)
 }

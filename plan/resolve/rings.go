@@ -47,7 +47,7 @@ func (r *placer) tellRing(q question) {
 		words = append(words, q.String())
 	}
 	d := r.Diagnostic(source.Error, r.spanOf(ring[0]), CodeCycle, "give one of them a place of its own",
-		"these wait for each other in a cycle: %s", strings.Join(words, " -> "))
+		"these places depend on each other in a circle: %s", strings.Join(words, " -> "))
 	d.Path = r.things[ring[0].of].path
 	for _, q := range ring[1:] {
 		d.Related = append(d.Related, source.Related{Span: r.spanOf(q), Message: q.String() + " waits here"})

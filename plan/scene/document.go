@@ -91,12 +91,12 @@ func (d *Document) unknownSetup(name string, log *source.Log) {
 	key := d.Root.Key("setups")
 	if key == nil {
 		log.Errorf(d.Root.Span, CodeUnknownSetup, "leave the set-up out",
-			"the scene has no set-ups, and so none called %q", name)
+			"the scene has no set-ups, so it has no set-up called %q", name)
 		return
 	}
 	hint := source.DidYouMean(name, d.Setups)
 	if hint == "" && len(d.Setups) > 0 {
-		hint = "there is " + orList(d.Setups)
+		hint = "write " + orList(d.Setups)
 	}
 	log.Errorf(key.Span, CodeUnknownSetup, hint, "the scene has no set-up called %q", name)
 }

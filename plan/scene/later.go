@@ -113,11 +113,11 @@ func LaterForm(table, form string) (l Later, ok bool) {
 func (l *Later) until() string {
 	switch l.Changes {
 	case NoFigure:
-		return "take the sheet as one without it"
+		return "until it is, the sheet leaves it out"
 	case WholeSetup:
-		return "write the set-up out, with after and change: until then it is left out"
+		return "write the set-up in full, with after and change: until it is computed, the set-up is left out"
 	}
-	return "take the figures as those without it: what it could change is struck through"
+	return "until it is, the figures leave it out, and each figure that it could change is struck through"
 }
 
 // AltersLight says whether light would be other if the key were computed.

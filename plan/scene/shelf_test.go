@@ -104,7 +104,7 @@ func TestPhotometricFilesThatCannotBeHad(t *testing.T) {
 		"this scene has no folder":           nil,
 		`there is no file "own/lamp.ies"`:    fstest.MapFS{"lamp.ies": {Data: []byte(lampIES)}, "own/lamps.yaml": {Data: []byte(washKit)}},
 		"the file is larger than":            big,
-		"a line TILT=NONE, TILT=INCLUDE or ": fstest.MapFS{"lamp.ies": {Data: []byte("x")}},
+		"the line TILT=NONE, TILT=INCLUDE or ": fstest.MapFS{"lamp.ies": {Data: []byte("x")}},
 	} {
 		log := &source.Log{}
 		d := openMeasured(files, log)

@@ -175,7 +175,7 @@ func readItem[V any](r Reader[V], n *Node, i int, c *Context) (v V, ok bool) {
 	c.Enter(&Key{Name: strconv.Itoa(i), Span: n.Span})
 	defer c.Leave()
 	if n.Kind == Null {
-		c.Error(n, CodeEmptyValue, "remove the item or give it a value", "an item of this list has no value")
+		c.Error(n, CodeEmptyValue, "remove the item or give it a value", "this item of the list has no value")
 		return v, false
 	}
 	return r.Read(n, c)

@@ -56,7 +56,7 @@ func (r *ldtReader) plausible() bool {
 		return false
 	}
 	if looksLikeIES(r.file.Text) {
-		r.fault(part{}, CodeFormat, "it looks like IES LM-63, which goes by .ies", "this is no EULUMDAT file")
+		r.fault(part{}, CodeFormat, "it looks like IES LM-63: name it with the ending .ies", "this is no EULUMDAT file")
 		return false
 	}
 	return true
@@ -76,7 +76,7 @@ func (r *ldtReader) decimal(s string, p part) (float64, bool) {
 	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
 		v, ok := number(strings.Replace(s, ",", ".", 1))
 		if ok {
-			r.odd(p, CodeQuirk, "", "a decimal comma is read as a point")
+			r.odd(p, CodeQuirk, "", "the decimal comma is read as a point")
 		}
 		return v, ok
 	}
@@ -107,7 +107,7 @@ func (r *ldtReader) hintOfLine(s string) string {
 	case strings.ContainsAny(s, " \t;") && len(strings.Fields(s)) > 1:
 		return "the format has one number a line"
 	case s == "":
-		return "a line may be left empty that must not be, or the file was cut off"
+		return "a line may be empty where a value belongs, or the file was cut off"
 	}
 	return shiftedLine
 }
@@ -125,7 +125,7 @@ func (r *ldtReader) may(dst *float64, what string) bool {
 	v, ok := r.decimal(s, p)
 	if !ok {
 		if v, ok = r.decimal(leading(s), p); ok {
-			r.odd(p, CodeQuirk, "", "%s has words behind its number; they are left out", what)
+			r.odd(p, CodeQuirk, "", "%s has words after its number; they are ignored", what)
 		}
 	}
 	if !ok {
@@ -231,12 +231,12 @@ func (r *ldtReader) complete() bool {
 	want, have := r.expected(r.out.Symmetry), len(r.lines)
 	if have > want {
 		_, p := r.line(want)
-		r.odd(p, CodeCount, "a count of planes, angles or lamp sets may be wrong", "%d lines stand behind the last intensity; they are left out", have-want)
+		r.odd(p, CodeCount, "a count of planes, angles or lamp sets may be wrong", "%d lines follow the last intensity; they are ignored", have-want)
 	}
 	if have >= want {
 		return true
 	}
-	r.fault(r.end(), CodeCount, r.hintOfLength(want-have), "the file has %d lines of the %d that %s of %s, with the symmetry indicator %d and %s, ask for",
+	r.fault(r.end(), CodeCount, r.hintOfLength(want-have), "the file has %d lines and needs %d for %s of %s with the symmetry indicator %d and %s",
 		have, want, plural(len(r.out.Planes), "plane"), plural(len(r.out.Angles), "angle"), r.out.Symmetry, plural(r.setCount, "lamp set"))
 	return false
 }

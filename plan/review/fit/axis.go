@@ -78,11 +78,11 @@ func (r *checker) missed(l *plan.Light, o *plan.Opening, p passage, span source.
 	aimed.Frame.Axis = r3.Unit(r3.Sub(plan.AtHeight(o.Middle(), (o.Sill+o.Head)/2), l.Frame.At))
 	switch through := pass(&aimed, o); {
 	case through.side != 0 || through.height != 0:
-		moves = report.Either(moves == "", "aim it through "+o.Name, moves+", for the middle of it")
+		moves = report.Either(moves == "", "aim it through "+o.Name, moves+", so that it goes through the middle")
 	case moves == "":
-		moves = "aim: " + o.Name
+		moves = "write aim: " + o.Name
 	default:
-		moves += ", for the middle of it; or aim: " + o.Name
+		moves += ", so that it goes through the middle; or write aim: " + o.Name
 	}
 	return r.Diagnostic(source.Error, span, CodeAxisMisses, moves, "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
 }

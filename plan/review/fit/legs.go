@@ -35,7 +35,7 @@ func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.
 	for _, c := range met {
 		into = append(into, r.Length(c.deep)+" into "+c.name)
 	}
-	hint := "hold it otherwise: mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}"
+	hint := "use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}"
 	if pushes := r.legsFreed(m, base); pushes != nil {
 		var moves []string
 		for _, p := range pushes {
