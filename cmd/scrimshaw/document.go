@@ -82,7 +82,7 @@ func (f *outputFlags) check(name string, more ...string) ([]string, error) {
 	return outputs, nil
 }
 
-// checkName refuses an output whose form is none of those known, or that has no name.
+// checkName refuses an output whose format is unknown, or that has no name.
 func (f *outputFlags) checkName(path, name string, known []string) error {
 	form := f.formOf(path)
 	switch {

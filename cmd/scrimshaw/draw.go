@@ -103,7 +103,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	return nil
 }
 
-// fit tells of sheets that nobody can draw.
+// fit reports sheets that nobody can draw.
 func (w *work) fit(std streams, flags *drawFlags) error {
 	if err := tell(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
 		return err

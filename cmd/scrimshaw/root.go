@@ -77,7 +77,7 @@ func newRoot(std streams) *cobra.Command {
 	return root
 }
 
-// newHelp is the command that prints the help of another; a command that there is not is a fault.
+// newHelp is the command that prints the help of another; an unknown command is a fault.
 func newHelp(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [command]",

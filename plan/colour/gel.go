@@ -7,7 +7,7 @@ type Filtered struct {
 	RGB           RGB     // Y = 1
 	White         White   // nearest, on the Planckian locus
 	Transmittance float64 // luminous, of the whole stack
-	Mired         float64 // that white and shifts add up to, before it was held to what can be told
+	Mired         float64 // that white and shifts add up to, before it was held to what can be computed
 	Clamped       bool    // the white was held so, or the colour left AP1 and was brought to its edge
 }
 

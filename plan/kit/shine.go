@@ -52,7 +52,7 @@ func (b *builder) modifier(name string) (*Modifier, bool) {
 	return m, true
 }
 
-// accepts reports whether a modifier goes on the unit's front and can be reckoned with there.
+// accepts reports whether a modifier fits the unit's front and its light can be computed there.
 func (u *Unit) accepts(m *Modifier) bool {
 	return u.Lumens > 0 && slices.Contains(m.Fits, u.Front)
 }

@@ -112,7 +112,7 @@ func (b *builder) focused(u *Unit, modifier string) *Output {
 	return &best.Output
 }
 
-// unfocused warns of a focus of what has none, as far as its figures say.
+// unfocused warns of a focus that changes nothing, because the light has no figures by focus.
 func (b *builder) unfocused() {
 	if b.choice.ZoomSpan.Valid() {
 		_, name, _ := strings.Cut(b.choice.Path, ".")

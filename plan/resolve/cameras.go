@@ -25,7 +25,7 @@ func (r *cameraPass) placeCameras() {
 		leave()
 	}
 	if r.doc != nil {
-		return // the loader has told of names that no camera bears
+		return // the loader has reported names that no camera bears
 	}
 	for _, ref := range r.s.Shown {
 		r.named(ref, aCamera)

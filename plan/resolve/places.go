@@ -11,7 +11,7 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// spotOf is where a thing stands; ok is false after a fault, which has then been told.
+// spotOf is where a thing stands; ok is false after a fault, which has then been reported.
 func (r *placer) spotOf(name string) (plan.Spot, bool) {
 	t := r.things[name]
 	return ask(r, r.spots, question{"place", name}, func() (plan.Spot, bool) {

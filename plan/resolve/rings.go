@@ -9,7 +9,7 @@ import (
 
 // A scene's places depend on each other: a lamp stands by a person, who faces a camera, which
 // stands at a wall. Each is found when it is first asked for, and kept. A question that is asked
-// while it is being answered closes a ring, which is told with every place on it.
+// while it is being answered closes a ring, which is reported with every place on it.
 
 // ask answers q from what is known, or by work.
 func ask[T any](r *placer, known map[string]answer[T], q question, work func() (T, bool)) (T, bool) {

@@ -39,7 +39,7 @@ func (r *roomPass) rooms() {
 
 func (r *roomPass) roomOf(room *scene.Room) (plan.Room, bool) {
 	if r.doc != nil && !room.FormSpan.Valid() {
-		return plan.Room{}, false // the loader has told that its form is missing or wrong
+		return plan.Room{}, false // the loader has reported that its form is missing or wrong
 	}
 	t, ok := r.traced(room)
 	if !ok || !r.simple(room, t) {

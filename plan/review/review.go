@@ -58,11 +58,11 @@ func (c *checker) reading(name string) *meter.Reading {
 func (c *checker) exposure(p *plan.Person) {
 	key := c.reading(p.Name + ".key")
 	if key == nil || !c.setup.Lit() {
-		return // that no light is up has been told
+		return // another warning says that no light is up
 	}
 	working := unit.FormatStop(c.setup.Exposure.Stop.N)
 	if (key.Over == nil || *key.Over < -underStops) && c.astray() {
-		return // and so has the cause
+		return // another warning names the cause
 	}
 	if key.Over == nil {
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name, "aim a light at the side of the face that the camera sees, or let it stay dark",
@@ -135,11 +135,11 @@ func (c *checker) colours(p *plan.Person) {
 		unit.FormatKelvin(*fill.CCT), unit.FormatKelvin(*key.CCT))
 }
 
-// reaches says when a light does nothing for any reading: between walls a trace of every lamp
+// reaches warns of a light that gives no reading anything: between walls a trace of every lamp
 // comes back from them.
 func (c *checker) reaches(l *plan.Light) {
 	if l.Astray || !c.setup.Lit() {
-		return // told where it was placed
+		return // another warning says so where it was placed
 	}
 	if l.Level == 0 {
 		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Numbered())

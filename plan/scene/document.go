@@ -33,8 +33,8 @@ type Document struct {
 }
 
 // Open parses a scene file, loads its kit and lays out its set-ups. What is wrong with the file
-// as a whole goes to log; what is wrong with the scene or one of its set-ups is told by Base and
-// Scene. The Document is never nil.
+// as a whole goes to log; Base and Scene report what is wrong with the scene or one of its set-ups.
+// The Document is never nil.
 func Open(env Env, f *source.File, log *source.Log) *Document {
 	d := &Document{Env: env, Kit: env.Kit, layers: map[string]*layer{}}
 	if d.Kit == nil {
@@ -60,7 +60,7 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 func speaks(root *source.Node, log *source.Log) bool {
 	n := root.Get("scrimshaw")
 	if n == nil || n.Kind == source.Null {
-		return true // that the key is missing is told with all else
+		return true // the missing key is reported with all else
 	}
 	_, ok := versionKind.Read(n, &source.Context{Log: log, Path: []string{"scrimshaw"}})
 	return ok
@@ -73,7 +73,7 @@ func (d *Document) Base(log *source.Log) *Scene { return d.base.tell(log) }
 
 // Scene returns the scene of one set-up, merged, on the terms of Base; the scene itself where
 // setup is "". It is nil where the set-up is unknown, or waits for one that is. A fault that lies
-// in the scene is told as the scene's, one of an earlier set-up as that one's.
+// in the scene is reported as the scene's, one of an earlier set-up as that one's.
 func (d *Document) Scene(setup string, log *source.Log) *Scene {
 	if setup == "" || d.Root == nil {
 		return d.Base(log)

@@ -21,7 +21,7 @@ type Later struct {
 	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "scrims"
 	Waits      string // for what: "accessories of a lamp"
 	Changes    Change
-	Takes      bool // it can only take light away: where there is none of it, the figure stands
+	Takes      bool // it can only take light away: a figure without that light stands
 	Colours    bool // it gives the light that it is on another colour than the lists say
 }
 
@@ -40,7 +40,7 @@ const (
 
 // laters is the one list of such keys. The loader warns of them, the schema and the reference say so, every
 // figure that they could change is struck through, and the sheet names what they ask for. A key that is
-// computed loses its line here, and nothing else tells of it.
+// computed loses its line here, and nothing else has to change.
 var laters = []Later{
 	{Table: "light", Key: "barndoors", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "scrims", Waits: byLamp, Changes: OwnLight, Takes: true},

@@ -131,7 +131,7 @@ func Int(what string, least, most int) Reader[int] {
 		})
 }
 
-// ListOf reads a list of least to most values. All items are read, so that all faults are told.
+// ListOf reads a list of least to most values. All items are read, so that all faults are reported.
 func ListOf[V any](what, like string, item Reader[V], least, most int) Reader[[]V] {
 	r := Reader[[]V]{What: what, Like: like, Schema: func() map[string]any {
 		return map[string]any{"type": "array", "items": item.Schema(), "minItems": least, "maxItems": most}

@@ -17,7 +17,7 @@ import (
 // Data is a photometric file that was read.
 type Data interface {
 	// Source gives the light: its flux, lm, its distribution, and the luminous opening. It refuses
-	// values that are none of a file's, which reading has refused already.
+	// values that no file can hold, which reading has refused already.
 	Source() (photometry.Source, error)
 	// Nodes gives the intensities, cd, as they were measured, with the symmetry unfolded.
 	Nodes() (photometry.Nodes, error)
@@ -46,7 +46,7 @@ const (
 	CodeValue   = "photometry-value"   // a value that has no meaning
 	CodeQuirk   = "photometry-quirk"   // not as the format has it, but understood
 	CodeLabel   = "photometry-label"   // words that are missing or too long
-	CodeUnused  = "photometry-unused"  // understood, and not reckoned with
+	CodeUnused  = "photometry-unused"  // understood, and left out of the figures
 	CodeBalance = "photometry-balance" // figures of the file that contradict each other
 )
 

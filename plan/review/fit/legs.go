@@ -58,7 +58,7 @@ func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contac
 		away := r2.Sub(at, near)
 		deep := m.Foot/2 - r2.Norm(away)
 		if deep <= legsSlack || r2.Norm(away) <= plane.Grain {
-			return // in the very thing is told of the stand itself
+			return // a check of the stand itself reports a middle inside the thing
 		}
 		met = withContact(met, contact{name: name, away: plan.AtHeight(r2.Unit(away), 0), deep: deep}, func(other, c contact) bool {
 			// What lies behind the nearer of two is not reached before it.
