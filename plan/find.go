@@ -102,14 +102,14 @@ func (s *Setup) RoomAt(p r3.Vec) *Room {
 // PlaneFault says why no level plane can be mapped at a height above the floors, m; "" where one can.
 func (s *Setup) PlaneFault(height float64) string {
 	if height < 0 {
-		return "a plane lies above the floor"
+		return "write a height above the floor, 0 or more"
 	}
 	most := 0.0
 	for i := range s.Rooms {
 		most = max(most, s.Rooms[i].Top-s.Rooms[i].Base)
 	}
 	if most > 0 && height >= most {
-		return "no room is so high; the highest has " + unit.FormatLength(most, s.Feet)
+		return "no room is so high; the highest room has " + unit.FormatLength(most, s.Feet)
 	}
 	return ""
 }

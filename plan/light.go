@@ -30,7 +30,7 @@ type Light struct {
 	Count           int
 	Circuit         string
 	Opening         string      // the opening it was placed by
-	Astray          bool        // outside all rooms, and lights no opening: a warning has told so
+	Astray          bool        // outside all rooms, and lights no opening: a warning says so
 	Placing         []Dimension // two distances that put it there with a tape
 	Span            source.Span
 }

@@ -10,6 +10,6 @@ type Spot struct {
 	Base    float64 // z of what it stands on, m
 	On      string  // the thing that it stands on, "" the floor
 	Opening string  // the opening it was placed by
-	Stays   bool    // it stands as it did in the set-up before, because it is said to stay
+	Stays   bool    // it stands as it did in the set-up before, because the scene says that it stays
 	Outside bool    // outside of that opening
 }

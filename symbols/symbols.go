@@ -39,7 +39,7 @@ type Look struct {
 // convex, in millimetres on paper.
 type Drawn struct {
 	Body []r2.Vec   // what must not be hidden
-	Rest [][]r2.Vec // what had better not be: legs, arms, swings
+	Rest [][]r2.Vec // what lettering may cover if it must: legs, arms, swings
 }
 
 // Box returns the upright box around the body.

@@ -46,23 +46,23 @@ type outputFlags struct {
 func addOutputFlags(cmd *cobra.Command, flags *outputFlags, more ...string) {
 	formats := append(append([]string{}, formats...), more...)
 	cmd.Flags().StringArrayVarP(&flags.outputs, "output", "o", nil,
-		"a file to write, its form by its ending: ."+strings.Join(formats, " .")+"; again for another; - is standard output")
-	cmd.Flags().StringVar(&flags.format, "format", "", "the form of -o -: "+strings.Join(formats, ", ")+"; svg where none is given")
-	cmd.Flags().Float64Var(&flags.dpi, "dpi", 150, "resolution of .png")
+		"a file to write, its format by its ending: ."+strings.Join(formats, " .")+"; repeat it for more files; - is standard output")
+	cmd.Flags().StringVar(&flags.format, "format", "", "the format of -o -: "+strings.Join(formats, ", ")+" (default svg)")
+	cmd.Flags().Float64Var(&flags.dpi, "dpi", 150, "resolution of .png, pixels to the inch")
 	completeWith(cmd, "format", formats...)
 }
 
 // check returns the outputs, or the fault of the flags.
 func (f *outputFlags) check(name string, more ...string) ([]string, error) {
 	if !(f.dpi >= leastDPI && f.dpi <= mostDPI) {
-		return nil, fmt.Errorf("--dpi %g: a resolution lies from %d to %d", f.dpi, leastDPI, mostDPI)
+		return nil, fmt.Errorf("--dpi %g: write a resolution from %d to %d", f.dpi, leastDPI, mostDPI)
 	}
 	outputs := f.outputs
 	if len(outputs) == 0 {
 		outputs = []string{name + ".pdf"}
 	}
 	if f.format != "" && !slices.Contains(outputs, "-") {
-		return nil, fmt.Errorf("--format %s is the form of standard output: add -o -, or write -o %s.%s", f.format, name, f.format)
+		return nil, fmt.Errorf("--format %s is for standard output: add -o -, or write -o %s.%s", f.format, name, f.format)
 	}
 	known := append(slices.Clone(formats), more...)
 	for _, path := range outputs {
@@ -89,12 +89,12 @@ func givenOnce(outputs []string) error {
 	return nil
 }
 
-// checkName refuses an output whose form is none of those known, or that has no name.
+// checkName refuses an output whose format is unknown, or that has no name.
 func (f *outputFlags) checkName(path, name string, known []string) error {
 	form := f.formOf(path)
 	switch {
 	case path == "-" && !slices.Contains(known, form):
-		return fmt.Errorf("--format %s: the forms are %s", form, strings.Join(known, ", "))
+		return fmt.Errorf("--format %s: the formats are %s", form, strings.Join(known, ", "))
 	case !slices.Contains(known, form):
 		return fmt.Errorf("-o %s: the endings are .%s", path, strings.Join(known, " ."))
 	case strings.EqualFold(filepath.Base(path), "."+form):

@@ -36,10 +36,10 @@ func newDraw(std streams) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "draw [scene.yaml | -]",
 		Short: "the lighting diagram, to scale, with computed light",
-		Long: "draw lays the scene out, computes its light and draws a sheet a set-up. Without -o it writes a PDF\n" +
-			"named for the scene into the working folder. Beside the drawing there are -o NAME.txt, a text with\n" +
-			"every value, and -o NAME.contact.png, the whole run on one picture to be read on a phone. A .svg or .png\n" +
-			"holds one sheet: those of several set-ups are NAME-SETUP.png, and their lists NAME-SETUP.lists.png.",
+		Long: "draw lays the scene out, computes its light and draws one sheet for each set-up. Without -o it writes a PDF\n" +
+			"named for the scene into the working folder. -o NAME.txt writes every value as text, -o NAME.contact.png\n" +
+			"puts all set-ups into one picture that a phone reads without enlarging. A .svg or .png holds one sheet:\n" +
+			"several set-ups give NAME-SETUP.png, and their lists NAME-SETUP.lists.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),
@@ -48,15 +48,15 @@ func newDraw(std streams) *cobra.Command {
 	}
 	addOutputFlags(cmd, &flags.output, drawn...)
 	addWorkFlags(cmd, &flags.work)
-	cmd.Flags().StringVar(&flags.sheet.Paper, "paper", "", "A4 to A1, letter to D, with portrait or landscape (chosen where not given)")
-	cmd.Flags().StringVar(&flags.sheet.Scale, "scale", "", `1:50, or 1/4" for a quarter inch to the foot (the largest that fits where not given)`)
-	cmd.Flags().StringVar(&flags.sheet.Levels, "levels", "", "what contours are lettered in: lx, fc, stop, stops")
-	cmd.Flags().StringVar(&flags.sheet.Field, "field", "", "what is mapped: floor, or face, the incident dome at face height, at each point turned toward the first camera")
-	cmd.Flags().StringVar(&flags.work.plane, "plane", "", "maps a plane in place of the floor: a height above it, like 0.75, or a wall, like kitchen.left")
-	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look: "+strings.Join(sheet.ThemeNames(), ", "))
-	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the ground of the map: bands, or smooth, a continuous tint")
-	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter with, in place of the built-in face")
-	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet where the scene gives none: today, or 2031-05-14")
+	cmd.Flags().StringVar(&flags.sheet.Paper, "paper", "", "A4 to A1, letter to D, with portrait or landscape, like \"letter portrait\" (default: chosen for the plan)")
+	cmd.Flags().StringVar(&flags.sheet.Scale, "scale", "", `1:50, or 1/4" for a quarter inch to the foot (default: the largest that fits)`)
+	cmd.Flags().StringVar(&flags.sheet.Levels, "levels", "", "the unit of the contours: lx, fc, stop (the T-stop), stops (from the working stop)")
+	cmd.Flags().StringVar(&flags.sheet.Field, "field", "", "the map: floor, or face, which is an incident dome at face height, turned toward the first camera, on every floor")
+	cmd.Flags().StringVar(&flags.work.plane, "plane", "", "map a level plane at a height above the floor, like 0.75, or draw a wall in elevation, like kitchen.left")
+	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look: "+strings.Join(sheet.ThemeNames(), ", ")+"; ink is black on white for a copier, night dim and red for a phone on set")
+	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands, or smooth, which has no steps")
+	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
+	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
 	completeWith(cmd, "field", sheet.FieldNames()...)
 	completeWith(cmd, "theme", sheet.ThemeNames()...)
@@ -103,7 +103,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	return nil
 }
 
-// fit tells of sheets that nobody can draw.
+// fit reports sheets that nobody can draw.
 func (w *work) fit(std streams, flags *drawFlags) error {
 	if err := tell(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
 		return err
@@ -203,7 +203,7 @@ func dateOf(asked string, epoch time.Time) (string, error) {
 	case asked != "":
 		date, err := unit.ParseDate(asked)
 		if err != nil {
-			return "", fmt.Errorf("--date %s: a date is today, or written like 2031-05-14", asked)
+			return "", fmt.Errorf("--date %s: write today, or a date like 2031-05-14", asked)
 		}
 		return date, nil
 	case epoch.IsZero():

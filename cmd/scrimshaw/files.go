@@ -116,9 +116,9 @@ func place(path string) (to string, mode fs.FileMode, err error) {
 	case info.IsDir():
 		return "", 0, fmt.Errorf("cannot write %s: it is a folder", path)
 	case !info.Mode().IsRegular():
-		return "", 0, fmt.Errorf("cannot write %s: it is no ordinary file; write to standard output with -o -", path)
+		return "", 0, fmt.Errorf("cannot write %s: it is not an ordinary file; write to standard output with -o -", path)
 	case info.Mode().Perm()&0o222 == 0:
-		return "", 0, fmt.Errorf("cannot write %s: it is there already, and protected", path)
+		return "", 0, fmt.Errorf("cannot write %s: it exists already and is write-protected; choose another name", path)
 	}
 	if to, err = filepath.EvalSymlinks(path); err != nil {
 		return "", 0, plainPathError(err, path)
@@ -150,7 +150,7 @@ func plainPathError(err error, path string) error {
 	case missing == nil && !info.IsDir():
 		return fmt.Errorf("cannot write %s: %s is a file, not a folder; name a folder", path, folder)
 	case errors.Is(err, fs.ErrNotExist):
-		return fmt.Errorf("cannot write %s: the folder %s takes no files; name another", path, folder)
+		return fmt.Errorf("cannot write %s: you may not add files to the folder %s; name another folder", path, folder)
 	}
 	return fmt.Errorf("cannot write %s: %w", path, bare(err))
 }

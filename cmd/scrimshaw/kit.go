@@ -26,20 +26,20 @@ func newKit(std streams) *cobra.Command {
 	var flags kitFlags
 	cmd := &cobra.Command{
 		Use:   "kit [word] | kit --show FILE | kit --convert FILE NEWFILE",
-		Short: "what the catalogue holds; photometric files shown and converted",
+		Short: "the catalogue of units, modifiers, gels and more; shows and converts photometric files",
 		Long: "kit lists the units, modifiers, gels, cloths, stands, materials and sensors that a scene may name.\n" +
-			"A word keeps the entries that hold it. All values are typical of a class and no maker's.\n\n" +
-			"--show reads a photometric file, IES LM-63 (.ies) or EULUMDAT (.ldt), says what light it holds and what\n" +
-			"is odd about it, and with -o draws its polar curve. --convert writes one as the other, by the ending\n" +
-			"of the new name.",
+			"With a word it lists only the entries that contain the word. The values are typical of a class of unit and\n" + "come from no maker: measure what you hire.\n\n" +
+			"--show reads a photometric file, IES LM-63 of 1986 to 2019 (.ies) or EULUMDAT (.ldt), prints its flux, peak,\n" +
+			"beam, field and faults, and draws its polar curve with -o. --convert writes it in the other format, by the\n" +
+			"ending of the new name. In a scene, output: {ies: lamp.ies} gives a light the flux, the distribution, the\n" + "luminous opening and the power of its file; gamma 0 lies along the aim, C0 along the lamp's right.",
 		Example: "  scrimshaw kit\n  scrimshaw kit tungsten\n  scrimshaw kit --json | jq '.[].name'\n" +
 			"  scrimshaw kit --show lamp.ies -o polar.svg\n  scrimshaw kit --convert lamp.ies lamp.ldt",
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error { return runKit(cmd.Context(), std, args, &flags) },
 	}
-	cmd.Flags().BoolVar(&flags.json, "json", false, "a list of objects; of --show, one object")
+	cmd.Flags().BoolVar(&flags.json, "json", false, "print JSON: a list of objects, or one object with --show")
 	cmd.Flags().StringVar(&flags.show, "show", "", "a photometric file to show")
-	cmd.Flags().StringVar(&flags.convert, "convert", "", "a photometric file to write in the format of another name")
+	cmd.Flags().StringVar(&flags.convert, "convert", "", "a photometric file to write in the other format")
 	addOutputFlags(cmd, &flags.outputFlags)
 	addFaultFlag(cmd.Flags(), &flags.faults)
 	return cmd
@@ -48,7 +48,7 @@ func newKit(std streams) *cobra.Command {
 func runKit(ctx context.Context, std streams, args []string, flags *kitFlags) error {
 	switch {
 	case flags.show != "" && flags.convert != "":
-		return errors.New("--show and --convert are two commands; give one of them")
+		return errors.New("give --show or --convert, not both")
 	case flags.convert != "":
 		return convertFile(ctx, std, args, flags)
 	case flags.show != "":
@@ -69,7 +69,7 @@ func listKit(std streams, args []string, asJSON bool) error {
 	if len(args) == 1 {
 		all := rows
 		if rows = kit.Matching(all, args[0]); len(rows) == 0 {
-			return fmt.Errorf("nothing in the catalogue holds %q%s", args[0], kitHint(all, args[0]))
+			return fmt.Errorf("no entry of the catalogue contains %q%s", args[0], kitHint(all, args[0]))
 		}
 	}
 	if asJSON {
@@ -109,6 +109,6 @@ func kitTable(rows []kit.Listed) string {
 		}
 		fmt.Fprintf(&b, "  %-*s  %s\n", width, r.Name, r.Says)
 	}
-	b.WriteString("\nValues are typical of a class, not a maker's; measure what you hire.\n")
+	b.WriteString("\nValues are typical of a class of unit and come from no maker; measure what you hire.\n")
 	return b.String()
 }

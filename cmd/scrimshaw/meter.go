@@ -24,17 +24,17 @@ func newMeter(std streams) *cobra.Command {
 		Use:   "meter [scene.yaml | -]",
 		Short: "readings at faces and meters, as a table or JSON",
 		Long: "meter computes every reading of a scene: the planes and the dome of each face, and the meters the\n" +
-			"scene sets up. Each reading keeps the share that every light gives, straight and by way of surfaces.\n" +
-			"A figure that a key could change which nothing computes yet has a ✗ before it, and in JSON the key\n" +
-			"is listed under uncomputed.",
+			"scene sets up. It splits each reading into the shares of the lights, straight and off surfaces, and states\n" + "the error of its computation as ± (error in JSON).\n" +
+			"A ✗ marks a figure that a key of the scene could change and that is computed without that key for now;\n" +
+			"JSON lists the key under uncomputed.",
 		Example:           "  scrimshaw meter mine.yaml\n  scrimshaw meter mine.yaml --setup close --json\n  scrimshaw meter - < mine.yaml",
 		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
 		RunE:              func(cmd *cobra.Command, args []string) error { return runMeter(cmd.Context(), std, args, &flags) },
 	}
 	addWorkFlags(cmd, &flags.work)
-	cmd.Flags().BoolVar(&flags.shares, "shares", false, "every share of every reading: the light, its path, what it passed and what it left last")
-	cmd.Flags().BoolVar(&flags.json, "json", false, "a list, one object a set-up")
+	cmd.Flags().BoolVar(&flags.shares, "shares", false, "print every share of every reading: the light, its path, the opening it came through, the surface it left last")
+	cmd.Flags().BoolVar(&flags.json, "json", false, "print JSON: a list with one object for each set-up")
 	return cmd
 }
 
@@ -66,7 +66,7 @@ func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags
 
 // addWorkFlags adds the flags of every command that computes a scene.
 func addWorkFlags(cmd *cobra.Command, flags *workFlags) {
-	cmd.Flags().StringArrayVar(&flags.setups, "setup", nil, "which set-up; again for another (all where none is named)")
+	cmd.Flags().StringArrayVar(&flags.setups, "setup", nil, "the set-up to compute; repeat it for more (default: all)")
 	cmd.Flags().StringVar(&flags.quality, "quality", light.Normal.String(),
 		"draft, normal or fine: how closely light is followed")
 	addFaultFlag(cmd.Flags(), &flags.faults)

@@ -40,10 +40,10 @@ func writeSample(ctx context.Context, std streams, args []string, sample string)
 		return err
 	}
 	if name := sceneName(args[0]); name != args[0] {
-		return fmt.Errorf("new writes a scene as YAML, and %s does not end so; name it %s", args[0], name)
+		return fmt.Errorf("a scene is a YAML file, and %s does not end in .yaml; name it %s", args[0], name)
 	}
 	if _, err := os.Lstat(args[0]); err == nil {
-		return fmt.Errorf("%s is there already; name a file that is not", args[0])
+		return fmt.Errorf("%s exists already; choose another name", args[0])
 	}
 	if err := writeFiles(ctx, []output{{path: args[0], data: text}}); err != nil {
 		return err

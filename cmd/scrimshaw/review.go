@@ -21,18 +21,18 @@ func newReview(std streams) *cobra.Command {
 	var flags reviewFlags
 	cmd := &cobra.Command{
 		Use:   "review [scene.yaml | -]",
-		Short: "everything that is wrong or at risk, with places",
-		Long: "review reads a scene as far as it can and prints every fault and risk with its place and the fix,\n" +
-			"what it writes that is not computed yet, and what was assumed where it says nothing.\n" +
-			"The exit status is 1 where there is an error, else 0.",
+		Short: "all errors and risks of a scene, with places",
+		Long: "review prints every error and every risk of a scene with its place and the fix, every key that is not\n" +
+			"computed yet, and every default that decided a number.\n" +
+			"The exit status is 1 if there is an error, else 0.",
 		Example:           "  scrimshaw review mine.yaml\n  scrimshaw review mine.yaml --faults line\n  scrimshaw review - --json < mine.yaml",
 		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
 		RunE:              func(cmd *cobra.Command, args []string) error { return runReview(cmd.Context(), std, args, &flags) },
 	}
 	addWorkFlags(cmd, &flags.work)
-	cmd.Flags().BoolVar(&flags.json, "json", false, "a list of findings on standard output")
-	cmd.Flags().BoolVar(&flags.quiet, "no-notes", false, "errors and warnings only")
+	cmd.Flags().BoolVar(&flags.json, "json", false, "print JSON: a list of findings on standard output")
+	cmd.Flags().BoolVar(&flags.quiet, "no-notes", false, "print errors and warnings only")
 	return cmd
 }
 

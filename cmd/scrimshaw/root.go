@@ -35,7 +35,7 @@ func newRoot(std streams) *cobra.Command {
 		Use:   "scrimshaw",
 		Short: "a scene as text becomes a lit plan on paper",
 		Long: "scrimshaw lays a scene out to scale, computes its light and draws the lighting diagram.\n" +
-			"Without a file a command uses the built-in scene; - reads the scene from standard input.",
+			"Without a file a command uses the built-in scene; - reads the scene from standard input.\n" + "Results go to standard output, all else to standard error. Exit status: 0 is fine, 1 means that review found\n" + "an error, 2 that the input or a flag is wrong. A run that is stopped writes nothing.",
 		Example:       "  scrimshaw new > mine.yaml\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg",
 		Version:       version(),
 		SilenceErrors: true,
@@ -60,7 +60,7 @@ func newRoot(std streams) *cobra.Command {
 	return root
 }
 
-// newHelp is the command that prints the help of another; a command that there is not is a fault.
+// newHelp is the command that prints the help of another; an unknown command is a fault.
 func newHelp(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [command]",

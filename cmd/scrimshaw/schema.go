@@ -14,7 +14,7 @@ func newSchema(std streams) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:     "schema",
 		Short:   "the language as a JSON Schema, for editors",
-		Long:    "schema prints the JSON Schema of the scene language, made from the tables that the loader reads by.\nWith --text it prints the reference of every key instead.",
+		Long:    "schema prints the JSON Schema of the scene language, with which an editor checks and completes a scene.\nWith --text it prints the reference of every key instead, with an example and the default.",
 		Example: "  scrimshaw schema > scrimshaw.schema.json\n  scrimshaw schema --text | less",
 		Args:    cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {
@@ -26,6 +26,6 @@ func newSchema(std streams) *cobra.Command {
 			return enc.Encode(scene.Schema())
 		},
 	}
-	cmd.Flags().BoolVar(&text, "text", false, "the reference of every key, to read")
+	cmd.Flags().BoolVar(&text, "text", false, "print the reference of every key")
 	return cmd
 }

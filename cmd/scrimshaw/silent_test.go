@@ -194,7 +194,7 @@ func (w *written) check(t *testing.T, text, bare string) {
 		return
 	}
 	w.checkSheet(t, drawn.files["a.txt"])
-	struck := strings.Contains(drawn.err, warning+" (fix: take the figures as those without it: what it could change is struck through)")
+	struck := strings.Contains(drawn.err, warning+" (fix: until it is, the figures leave it out, and each figure that it could change is struck through)")
 	if got := strings.Contains(drawn.files["a.txt"], meter.Mark); got != struck {
 		t.Errorf("figures are said to be struck: %v; and marked in the text: %v", struck, got)
 	}

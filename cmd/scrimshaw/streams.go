@@ -58,7 +58,7 @@ func (i interruptible) Read(p []byte) (int, error) {
 }
 
 // sink is standard output. It stops waiting when its context ends, and keeps its first fault, so that one that
-// is overlooked is told all the same.
+// is overlooked is reported all the same.
 type sink struct {
 	ctx   context.Context
 	w     io.Writer

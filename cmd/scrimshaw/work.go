@@ -99,10 +99,10 @@ func planesOf(s *plan.Setup, text string) ([]study.Plane, error) {
 	return []study.Plane{plane}, nil
 }
 
-// some refuses to go on where every set-up is left out, after its faults are told.
+// some refuses to go on where every set-up is left out, after its faults are printed.
 func (w *work) some() error {
 	if len(w.setups) == 0 && !w.in.log.Failed() {
-		return errors.New("there is nothing to draw or to meter: every set-up that was asked for is left out, as said above")
+		return errors.New("every set-up that you asked for is left out, as said above, so nothing remains to draw or to meter")
 	}
 	return nil
 }

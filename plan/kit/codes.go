@@ -10,7 +10,7 @@ const (
 	CodeWhiteRange      = "white-range"  // a white that the unit cannot be set to
 	CodeTintRange       = "tint-range"   // a tint that the unit cannot be set to
 	CodeGelGamut        = "gel-gamut"    // a gel stack whose colour was brought to the edge of AP1, or whose white was held
-	CodeNoZoom          = "no-zoom"      // warning: a focus of what has none, as far as the catalogue says
+	CodeNoZoom          = "no-zoom"      // warning: a focus where the catalogue has no figures by focus
 	CodeNearestZoom     = "nearest-zoom" // a focus between those that the catalogue has figures of
 	CodeOutput          = "output"       // keys of an output that do not go together
 	CodeKit             = "kit"          // an entry of the catalogue whose values do not go together

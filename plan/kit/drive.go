@@ -47,7 +47,7 @@ func (h Head) light(level float64) float64 {
 	return h.Curve[i] + part*(h.Curve[i+1]-h.Curve[i])
 }
 
-// at is the light of a filament, dimmed to a level, after its gels: what its white is goes by the light it has left.
+// at is the light of a filament, dimmed to a level, after its gels: its white depends on the light it has left.
 func (h Head) at(level float64) colour.Filtered {
 	native, stack := h.native, h.stack
 	if native.Kelvin == 0 { // a head made by hand: its white is that after gels

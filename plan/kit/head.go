@@ -39,7 +39,7 @@ func (c *Catalogue) HeadOf(o Output, ch Choice, log *source.Log) (h Head, ok boo
 	}
 	b.unfocused()
 	d, opening, ok := o.spread()
-	if !ok { // a photometric file that could not be read, which was told: a light that gives none
+	if !ok { // the photometric file could not be read, and a fault says so: the light is dark
 		d = photometry.Uniform{}
 	}
 	b.head.Class, b.head.UnitLabel, b.head.PowerFactor = plainClass(&o, d, opening), "plain source", 1

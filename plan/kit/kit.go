@@ -53,7 +53,7 @@ type Head struct {
 	Watts                    float64           // electrical power at full
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
-	Zooms                    bool              // its output goes by focus
+	Zooms                    bool              // its output depends on its focus
 	Tilt                     *Tilt             // nil where its light is the same at any tilt; see Hang
 	Class                    term.Class
 	Technology               term.Technology // "" of a plain source

@@ -158,8 +158,8 @@ func TestMeasuredZoom(t *testing.T) {
 		says string
 	}{
 		0: {19.04, ""}, 0.4: {30, ""}, 1: {70, ""},
-		0.1: {19.04, `"zoom" has figures for spot, 40 %, flood; for a focus of 10 % those of spot are taken`},
-		0.5: {30, `"zoom" has figures for spot, 40 %, flood; for a focus of 50 % those of 40 % are taken`},
+		0.1: {19.04, `"zoom" has figures for spot, 40 %, flood; at a focus of 10 % the figures of spot are used`},
+		0.5: {30, `"zoom" has figures for spot, 40 %, flood; at a focus of 50 % the figures of 40 % are used`},
 	} {
 		log := &source.Log{}
 		h, ok := measuredUnits(t, log).Head(kit.Choice{Unit: "zoom", Zoom: focus, ZoomSpan: span}, log)
@@ -181,9 +181,9 @@ func TestMeasuredZoom(t *testing.T) {
 
 func TestZoomFaults(t *testing.T) {
 	for bare, want := range map[string]string{
-		"{spot: {lumens: 8, beam: 9}, wide: {lumens: 8, beam: 9}}":  `a zoom has its outputs by focus, and "wide" is none`,
+		"{spot: {lumens: 8, beam: 9}, wide: {lumens: 8, beam: 9}}":  `"wide" is not a focus, and a zoom has one output for each focus`,
 		"{spot: {lumens: 8, beam: 9}, 0 %: {lumens: 8, beam: 9}}":   "this zoom has two outputs for spot",
-		"{spot: {lumens: 8, beam: 9}, 120 %: {lumens: 8, beam: 9}}": `a zoom has its outputs by focus, and "120 %" is none`,
+		"{spot: {lumens: 8, beam: 9}, 120 %: {lumens: 8, beam: 9}}": `"120 %" is not a focus, and a zoom has one output for each focus`,
 		"{spot: {lumen: 8, beam: 9}}":                               `an output has no key "lumen"`,
 	} {
 		log := &source.Log{}

@@ -167,7 +167,7 @@ func (o *Output) FileName() (name string, read func(*source.File) *Measured) {
 	return o.LDT, ReadLDT
 }
 
-// Take makes the light of a photometric file that of the output. What was found in the file is told at its line,
+// Take makes the light of a photometric file that of the output. What was found in the file is reported at its line,
 // with the place that names the file.
 func (o *Output) Take(m *Measured, c *source.Context) {
 	for _, d := range m.Found {

@@ -27,9 +27,9 @@ func (b *builder) shine(u *Unit) {
 	case name == "" && u.Spread != "", name != "" && u.accepts(m):
 		b.take(u, m)
 	case name == "":
-		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q is not used bare", u.Name)
+		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q needs a modifier", u.Name)
 	default:
-		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q does not go on %q", name, u.Name)
+		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q does not fit on %q", name, u.Name)
 	}
 }
 
@@ -55,7 +55,7 @@ func (b *builder) modifier(name string) (*Modifier, bool) {
 	return m, true
 }
 
-// accepts reports whether a modifier goes on the unit's front and can be reckoned with there.
+// accepts reports whether a modifier fits the unit's front and its light can be computed there.
 func (u *Unit) accepts(m *Modifier) bool {
 	return u.Lumens > 0 && slices.Contains(m.Fits, u.Front)
 }
@@ -205,17 +205,17 @@ func (b *builder) focused(u *Unit, modifier string) *Output {
 	}
 	b.head.Zooms = true
 	if best.Focus != b.choice.Zoom {
-		b.report(source.Info, b.choice.ZoomSpan, CodeNearestZoom, "", "%q has figures for %s; for a focus of %s those of %s are taken",
+		b.report(source.Info, b.choice.ZoomSpan, CodeNearestZoom, "", "%q has figures for %s; at a focus of %s the figures of %s are used",
 			u.Name, strings.Join(words, ", "), focusWord(b.choice.Zoom), focusWord(best.Focus))
 	}
 	return &best.Output
 }
 
-// unfocused warns of a focus of what has none, as far as its figures say.
+// unfocused warns of a focus that changes nothing, because the light has no figures by focus.
 func (b *builder) unfocused() {
 	if b.choice.ZoomSpan.Valid() {
 		_, name, _ := strings.Cut(b.choice.Path, ".")
 		b.report(source.Warning, b.choice.ZoomSpan, CodeNoZoom, "leave it out, or give the unit outputs by focus in a kit file",
-			"the focus of %s is not counted: there are no figures by focus for %s", name, cmp.Or(b.choice.Unit, "its output"))
+			"the focus of %s changes nothing: the catalogue has no figures by focus for %s", name, cmp.Or(b.choice.Unit, "its output"))
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"scrimshaw/plan/photometry/files"
 )
 
-// Tilt is how the light of a measured lamp goes by its tilt from the design position, in which it was
+// Tilt is how the light of a measured lamp depends on its tilt from the design position, in which it was
 // measured: a discharge lamp gives less on its side.
 type Tilt struct {
 	table *files.Tilt

@@ -21,8 +21,8 @@ func (b *builder) setWhite(u *Unit) {
 	}
 	w.Duv += b.choice.Tint
 	if math.Abs(w.Duv) > u.Tint+1e-9 {
-		b.report(source.Warning, b.choice.TintSpan, CodeTintRange, "a plus or minus green gel does it on any unit",
-			"%q cannot be set to a Duv of %s; it is reckoned with as measured", u.Name, unit.FormatDuv(w.Duv))
+		b.report(source.Warning, b.choice.TintSpan, CodeTintRange, "use a plus or minus green gel, which works on any unit",
+			"%q cannot be set to a Duv of %s; the figures take it as if it could", u.Name, unit.FormatDuv(w.Duv))
 	}
 	b.head.native = w
 }
@@ -39,7 +39,7 @@ func (b *builder) whiteFault(u *Unit, asked float64) {
 		gels = "CTB"
 	}
 	b.fault(b.choice.WhiteSpan, CodeWhiteRange,
-		fmt.Sprintf("its nearest is %s; %s gels go the rest of the way", unit.FormatKelvin(nearest), gels),
+		fmt.Sprintf("set it to %s, the nearest, and add %s gels", unit.FormatKelvin(nearest), gels),
 		"%q makes %s, not %s", u.Name, makes, unit.FormatKelvin(asked))
 }
 
@@ -76,12 +76,12 @@ func (b *builder) clampFault(light colour.Filtered) {
 	switch m := light.Mired; {
 	case m < colour.LeastMired || m > colour.MostMired:
 		held := math.Min(math.Max(m, colour.LeastMired), colour.MostMired)
-		b.report(source.Warning, b.choice.Span, CodeGelGamut, "leave out gels of the stack",
-			"the gels take %s to %s mired; it is reckoned with at %s mired, %s, as far as a white is followed",
+		b.report(source.Warning, b.choice.Span, CodeGelGamut, "use fewer gels",
+			"the gels take %s to %s mired; the figures take it at %s mired, %s, the last white that is computed",
 			b.whose(), unit.FormatNumber(math.Round(m)), unit.FormatNumber(held), unit.FormatKelvin(colour.Mired(held)))
 	case light.Clamped:
 		b.report(source.Warning, b.choice.Span, CodeGelGamut, "",
-			"the colour of %s is purer than can be carried; it was brought to the nearest that can", b.whose())
+			"the colour of %s is more saturated than the computation can hold; the figures take the nearest colour that it holds", b.whose())
 	}
 }
 

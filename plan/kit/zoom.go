@@ -64,7 +64,7 @@ func zoomOutputs(modifier string, n *source.Node, one source.Reader[Output], c *
 	source.Each(n, "output", c, func(k *source.Key) {
 		focus, ok := focusOf(k.Name)
 		if !ok {
-			c.ErrorAt(k.Span, CodeKit, "spot, flood, or a share like 40 %", "a zoom has its outputs by focus, and %q is none", k.Name)
+			c.ErrorAt(k.Span, CodeKit, "write spot, flood, or a share like 40 %", "%q is not a focus, and a zoom has one output for each focus", k.Name)
 			return
 		}
 		for _, other := range all {

@@ -27,7 +27,7 @@ func (s *Set) table(b *strings.Builder) {
 		b.WriteString(heading + "\n")
 	}
 	if len(s.Readings) == 0 {
-		b.WriteString("no person and no meter: nothing is read\n")
+		b.WriteString("the scene has no person and no meter, so it has no readings: add people or meters\n")
 		return
 	}
 	rows := [][]string{{"reading", "light", "±", "fc", "T-stop", "over", "CCT", "Duv", "from"}}

@@ -17,7 +17,7 @@ func FromCandela(candela float64, d Distribution, o Opening) Source {
 }
 
 // FromLux is a source that gives an illuminance, lx, at a distance, m, before the middle of its
-// opening on the axis. The opening's own size is reckoned with: a soft face close by is no point.
+// opening on the axis. The opening's own size counts: a soft face close by is no point.
 func FromLux(lux, distance float64, d Distribution, o Opening) Source {
 	return Source{Flux: lux / onAxis(d, o, distance), Distribution: d, Opening: o}
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // Grain is how exact geometry in plan is, m: it is exact to a millionth of a metre: points closer than that are one point,
-// and a piece thinner than that is none.
+// and a piece thinner than that does not count.
 const Grain = 1e-6
 
 // Snap puts a coordinate on the grain, so that pieces cut one by one share their corners. The

@@ -11,7 +11,7 @@ import (
 // ResolveAll lays out the set-ups of a file that names ask for, in that order, each after the one it follows.
 // Without names it takes all of them, and of a file that has no set-ups the scene itself. A set-up of which nothing
 // is computed as it is written is left out: the loader has warned of it. Where there is an
-// error it reads on as far as it can, so that all faults are told at once, and returns nothing: log has Failed.
+// error it reads on as far as it can, so that all faults are reported at once, and returns nothing: log has Failed.
 // A nil doc has no set-ups.
 func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*plan.Setup {
 	if doc == nil || doc.Root == nil {
@@ -41,12 +41,12 @@ func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*plan.Se
 }
 
 // tellLeftOut says of a set-up that starts from one that is not computed that it is left out with it. Of the one
-// itself the loader has told.
+// itself the loader has reported.
 func tellLeftOut(s *plan.Setup, log *source.Log) {
 	for _, u := range s.Uncomputed {
 		if u.Changes == scene.WholeSetup && u.Thing() != s.Name {
 			log.Add(source.Diagnostic{Severity: source.Warning, Code: source.CodeLater, Span: s.Scene.SetupSpan(), Path: "setups." + s.Name, Setup: s.Name,
-				Message: fmt.Sprintf("%s is left out with %s, which it starts from: %s is not computed yet", s.Name, u.Thing(), u.Key),
+				Message: fmt.Sprintf("%s is left out, because it starts from %s and %s is not computed yet", s.Name, u.Thing(), u.Key),
 				Hint:    "let it start from another set-up, or from the scene"})
 			return
 		}

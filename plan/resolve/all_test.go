@@ -87,7 +87,7 @@ setups:
 		}
 	}
 	want := []string{`"reverse" is read but not computed yet: reverses`,
-		"close is left out with back, which it starts from: reverse is not computed yet"}
+		"close is left out, because it starts from back and reverse is not computed yet"}
 	if !slices.Equal(said, want) {
 		t.Errorf("told %q, want %q", said, want)
 	}

@@ -60,7 +60,7 @@ func TestFormsByHand(t *testing.T) {
 			told = append(told, d.Message)
 		}
 	}
-	if len(told) != 2 || !strings.Contains(told[0]+told[1], "frame is drawn and not computed yet") {
+	if len(told) != 2 || !strings.Contains(told[0]+told[1], "frame is drawn but not computed yet") {
 		t.Errorf("told %q", told)
 	}
 }

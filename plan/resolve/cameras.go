@@ -25,7 +25,7 @@ func (r *cameraPass) placeCameras() {
 		leave()
 	}
 	if r.doc != nil {
-		return // the loader has told of names that no camera bears
+		return // the loader has reported names that no camera bears
 	}
 	for _, ref := range r.s.Shown {
 		r.named(ref, aCamera)
@@ -37,7 +37,7 @@ func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	s, ok := r.spotOf(written.Name)
 	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.V, Span: written.Span}
 	if !written.Lens.Set {
-		r.lacks(written.Span, "add lens: 35 mm", "nothing says which lens it has")
+		r.lacks(written.Span, "add lens: 35 mm", "the camera has no lens")
 	}
 	cropped := r.gate(written, &c)
 	if !ok || !looks || !cropped || !written.Lens.Set {
@@ -76,7 +76,7 @@ func (r *cameraPass) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Fra
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.Errorf(report.Either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "let it look at something else, or give a bearing: looks: 90", "%s would look at its own place", c.Name)
+		r.Errorf(report.Either(c.Looks.Set, c.Looks.Span, c.Span), CodeNoAim, "look at something else, or give a bearing: looks: 90", "the point to look at is where %s stands", c.Name)
 		return plan.Frame{}, false
 	}
 	return plan.FrameAlong(at, axis, aim.pan, 0), true

@@ -107,8 +107,8 @@ func (r *catalogue) glass(name scene.Given[string]) (m *kit.Material, ok bool) {
 }
 
 // unlisted reports whether a name that the catalogue does not hold needs no fault of its own: no catalogue was
-// given, which is told once, or a kit file of the scene that may hold the name could not be read, which the
-// loader has told.
+// given, which is reported once, or a kit file of the scene that may hold the name could not be read, which the
+// loader has reported.
 func (r *catalogue) unlisted(span source.Span) bool {
 	if r.doc != nil && r.doc.KitLacks {
 		return true
@@ -118,7 +118,7 @@ func (r *catalogue) unlisted(span source.Span) bool {
 	}
 	if !r.bare {
 		r.Errorf(span, CodeNoCatalogue, "resolve it with a document that was opened with a catalogue: scene.Env{Kit: …}, from kit.Shipped",
-			"no catalogue was given to look this up in")
+			"the document has no catalogue to look this name up in")
 	}
 	r.bare = true
 	return true

@@ -13,13 +13,13 @@ func TestCameraSees(t *testing.T) {
 	const scene = "people: {p: {at: [2, 1.5], faces: 90}}\ncameras: {A: {at: [6, 1.4], lens: 35 mm}}\n"
 	for _, c := range []struct{ name, scene, want string }{
 		{"through a blank wall", rooms + scene,
-			"warning camera-blocked A cannot see p: b.left stands between [move it to where it has them in sight, or open a door or a gap on the way]"},
+			"warning camera-blocked A cannot see p: b.left stands between [move the camera to where it sees a person, or open a door or a gap on the way]"},
 		{"through a shut door", rooms + scene + "openings: {d: {door: a.right, along: 1, width: 1}}",
-			"warning camera-blocked A cannot see p: d stands between [move it to where it has them in sight, or open a door or a gap on the way]"},
+			"warning camera-blocked A cannot see p: d stands between [move the camera to where it sees a person, or open a door or a gap on the way]"},
 		{"through a gap", rooms + scene + "openings: {d: {gap: a.right, along: 1, width: 1}}", ""},
 		{"one of two", rooms + "people: {p: {at: [2, 1.5], faces: 90}, q: {at: [5, 1.5], faces: 90}}\ncameras: {A: {at: [6, 1.4], lens: 35 mm}}\n", ""},
 		{"neither of two", rooms + "people: {p: {at: [2, 1.5], faces: 90}, q: {at: [1, 1], faces: 90}}\ncameras: {A: {at: [6, 1.4], lens: 35 mm}}\n",
-			"warning camera-blocked A cannot see anybody: b.left stands between [move it to where it has them in sight, or open a door or a gap on the way]"},
+			"warning camera-blocked A cannot see anybody: b.left stands between [move the camera to where it sees a person, or open a door or a gap on the way]"},
 		{"past furniture", rooms + scene + "openings: {d: {gap: a.right, along: 1, width: 1}}\nfurniture: {f: {box: [0.5, 0.5, 2], at: [3, 1.5]}}", ""},
 		{"nobody is there", rooms + "cameras: {A: {at: [6, 1.4], lens: 35 mm, looks: 0}}", ""},
 	} {
@@ -42,11 +42,11 @@ func TestSilence(t *testing.T) {
 		{"a meter over the ceiling", room + "meters: {m: {dome: [2, 2, 4]}}", "warning outside m reads 1.00 m over the ceiling of a [the ceiling is at 3]"},
 		{"a meter in a doorway", room + "openings: {d: {gap: a.left, along: 1, width: 1}}\nmeters: {m: {flat: [0.95, 2.5, 1]}}", ""},
 		{"a meter on open ground", "meters: {m: {flat: [9, 2, 1]}}", ""},
-		{"a meter under the ground", "meters: {m: {flat: [9, 2, -1]}}", "warning outside m reads 1.00 m under the ground [a height counts from the ground]"},
+		{"a meter under the ground", "meters: {m: {flat: [9, 2, -1]}}", "warning outside m reads 1.00 m under the ground [measure height up from the ground]"},
 		{"a person outside", room + "people: {p: {at: [7, 2], faces: 0}}", "info outside p stands outside every room [a lies from [1, 1] to [4.6, 4.1]]"},
 		{"a camera outside", room + "cameras: {A: {at: [7, 2], looks: 0, lens: 35 mm}}", "info outside A stands outside every room [a lies from [1, 1] to [4.6, 4.1]]"},
 		{"a slot", "rooms: {a: {size: [0.2, 3]}}", "warning room-narrow a is 0.20 m wide [bare numbers are metres; write 12 ft for feet]"},
-		{"a lamp that is off", strings.Replace(lamp, "1.5}", "1.5, level: off}", 1), "warning all-dark every light of this set-up is struck or off [turn one up, or keep one]"},
+		{"a lamp that is off", strings.Replace(lamp, "1.5}", "1.5, level: off}", 1), "warning all-dark every light of this set-up is struck or off [turn a light up, or keep one]"},
 		{"no lamp at all", "people: {p: {at: [7, 2], faces: 0}}", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -59,7 +59,7 @@ func TestSilence(t *testing.T) {
 	if got := found(t, struck, "wide"); got != "" {
 		t.Error(got)
 	}
-	if got, want := found(t, struck, "dark"), "warning all-dark every light of this set-up is struck or off [turn one up, or keep one]"; got != want {
+	if got, want := found(t, struck, "dark"), "warning all-dark every light of this set-up is struck or off [turn a light up, or keep one]"; got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }
@@ -82,9 +82,9 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 	const scene = "rooms: {a: {size: [4, 4]}}\npeople: {p: {at: [2, 3], faces: 180}}\ncameras: {A: {at: [2, 1], lens: 35 mm}}\n"
 	for _, c := range []struct{ sheet, want string }{
 		{"plane: 0.75", ""},
-		{"plane: 9", "error plane there is no plane at 9.00 m: no room is so high; the highest has 2.50 m []"},
+		{"plane: 9", "error plane no plane can be mapped at 9.00 m: no room is so high; the highest room has 2.50 m []"},
 		{"plane: -1", "error out-of-range a plane is 0 m to 100 m, and \"-1\" is not [did you mean 1?]"},
-		{"plane: 0.75, field: face", "error plane a sheet has one map: the plane, or the dome at face height [leave out plane, or field: face]"},
+		{"plane: 0.75, field: face", "error plane a sheet has one map: the plane, or the domes at face height [leave out plane, or field: face]"},
 		{"field: face", ""},
 		{"scale: '1:33'", "error bad-value \"1:33\" is not a scale that rules are made for [did you mean 1:25?]"},
 		{"scale: '1/4\"'", ""},
@@ -95,7 +95,7 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 			t.Errorf("%s\ngot\n%s\nwant\n%s", c.sheet, got, c.want)
 		}
 	}
-	if got, want := found(t, "sheet: {field: face}", ""), "error plane there is no person with a camera to take the dome at the face toward [field: floor]"; got != want {
+	if got, want := found(t, "sheet: {field: face}", ""), "error plane the map of domes at face height needs a person and a camera, and the scene lacks one of them [field: floor]"; got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }

@@ -54,7 +54,7 @@ func (r *placer) bearing(name string, aim scene.Given[scene.Aim], def string, no
 		if !aim.Set {
 			return none, true
 		}
-		r.Errorf(a.Span, CodeNoAim, "give a bearing", "%s would face its own place", name)
+		r.Errorf(a.Span, CodeNoAim, "face something else, or give a bearing", "the point to face is where %s stands", name)
 		return 0, false
 	}
 	return plane.Bearing(d), true

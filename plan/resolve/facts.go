@@ -20,7 +20,7 @@ type register struct {
 	names  []string // of things, in the order of the file
 }
 
-// draft is the set-up on its way, and what is told of it at its end.
+// draft is the set-up on its way, and what is reported of it at its end.
 type draft struct {
 	*register
 	out        *plan.Setup
@@ -33,7 +33,7 @@ type draft struct {
 type catalogue struct {
 	*draft
 	kit  *kit.Catalogue
-	bare bool // it has been told that there is none
+	bare bool // the missing catalogue has been reported
 }
 
 // history is the set-up before, and what stays as it was there.
@@ -72,7 +72,7 @@ func (q question) String() string {
 	return q.of
 }
 
-// answer is what is known; not ok after a fault, which has then been told.
+// answer is what is known; not ok after a fault, which has then been reported.
 type answer[T any] struct {
 	v  T
 	ok bool

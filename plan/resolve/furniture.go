@@ -16,7 +16,7 @@ func (r *furniturePass) furnish() {
 		leave := r.About(written.Path)
 		if f, ok := r.shape(written.Name); ok {
 			if parts += len(f.Parts); parts > mostParts {
-				r.Errorf(written.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d parts of furniture", mostParts)
+				r.Errorf(written.Span, scene.CodeTooMany, "draw a part of the set", "the scene has too many parts of furniture: it may have %d", mostParts)
 				leave()
 				return
 			}

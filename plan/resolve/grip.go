@@ -76,7 +76,7 @@ func (r *gripPass) gripFrame(g *scene.Grip, at r3.Vec, aim target) (plan.Frame, 
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.Errorf(report.Either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "let it face something else, or give a bearing: faces: 90", "%s would face its own place", g.Name)
+		r.Errorf(report.Either(g.Faces.Set, g.Faces.Span, g.Span), CodeNoAim, "face something else, or give a bearing: faces: 90", "the point to face is where %s stands", g.Name)
 		return plan.Frame{}, false
 	}
 	if g.Tilt.Set {

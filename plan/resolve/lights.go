@@ -56,7 +56,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 		return plan.Light{}, false
 	}
 	if !l.Head.Hang(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
-		r.Infof(written.Span, CodeTilt, "", "%s is rolled, and its file does not say how its lamp lies then: its light is taken as in the design position", l.Name)
+		r.Infof(written.Span, CodeTilt, "", "%s is rolled, and its photometric file does not say how its lamp lies then; the figures take its light in the design position", l.Name)
 	}
 	r.assumeLight(written, &l, upright)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
@@ -84,7 +84,7 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 		ch.White = &colour.White{Kelvin: l.Colour.V.Kelvin, Duv: l.Colour.V.Duv, Daylight: l.Colour.V.Daylight}
 	}
 	if l.Output == nil && !l.Unit.Set {
-		r.lacks(l.Span, "add unit: and its name in the kit", "nothing says what it is")
+		r.lacks(l.Span, "add unit: and its name in the kit", "the light has no unit")
 		return kit.Head{}, false
 	}
 	if l.Output != nil {
@@ -123,7 +123,7 @@ func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim ta
 	}
 	axis, ok := aim.from(at)
 	if !ok {
-		r.Errorf(report.Either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "aim it at something else, or give a bearing: aim: 90", "%s would aim at its own place", l.Name)
+		r.Errorf(report.Either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "aim it at something else, or give a bearing: aim: 90", "the point to aim at is where %s stands", l.Name)
 		return false
 	}
 	l.Frame = plan.FrameAlong(at, axis, aim.pan, written.Roll.V)

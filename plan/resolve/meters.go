@@ -39,7 +39,7 @@ func (r *meterPass) meterOf(written *scene.Meter) (plan.Meter, bool) {
 	}
 	m.Facing, ok = t.from(at)
 	if !ok {
-		r.Errorf(report.Either(written.Facing.Set, written.Facing.Span, written.Span), CodeNoAim, "face it to something else, or give a bearing: facing: 90", "%s is where it should face", written.Name)
+		r.Errorf(report.Either(written.Facing.Set, written.Facing.Span, written.Span), CodeNoAim, "face something else, or give a bearing: facing: 90", "the point to face is where %s stands", written.Name)
 	}
 	return m, ok
 }
@@ -71,7 +71,7 @@ func (r *meterPass) spotMeter(written *scene.Meter, m *plan.Meter) bool {
 	m.From, m.Lens = written.From.Name, lens
 	m.Facing, ok = target{point: m.At}.from(lens)
 	if !ok {
-		r.Errorf(written.Span, CodeNoAim, "read another point, or from another camera", "%s reads the lens that it reads from", written.Name)
+		r.Errorf(written.Span, CodeNoAim, "read another point, or from another camera", "%s points at the lens that it is seen from", written.Name)
 	}
 	return ok
 }
@@ -83,6 +83,6 @@ func (r *meterPass) meterKind(m *scene.Meter) (plan.MeterKind, bool) {
 			return kind, true
 		}
 	}
-	r.Errorf(m.Span, source.CodeUnknownWord, "write flat, dome or spot", "%s is a meter of no kind: %q", m.Name, m.Kind)
+	r.Errorf(m.Span, source.CodeUnknownWord, "write flat, dome or spot", "%s has an unknown kind of meter: %q", m.Name, m.Kind)
 	return 0, false
 }

@@ -64,7 +64,7 @@ func (r *holder) standOn(w *scene.Mount, m *plan.Mount, at r2.Vec, base float64)
 	m.On = f.Name
 	top, over := topAt(f, at)
 	if !over {
-		r.Warnf(w.On.Span, CodeNotOnTop, "move it over "+f.Name+", or name what it stands on", "%s is not over %s, which its stand is said to stand on", r.XY(at), f.Name)
+		r.Warnf(w.On.Span, CodeNotOnTop, "move it over "+f.Name+", or name what it stands on", "%s is not over %s, where the scene puts its stand", r.XY(at), f.Name)
 	}
 	return top, true
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // singles is a scene in which each name means one thing. Where two things bear one name the
-// loader has told so, and the later one is left out.
+// loader has reported it, and the later one is left out.
 func singles(s *scene.Scene) *scene.Scene {
 	own, seen := *s, map[string]bool{}
 	own.Rooms = firstOf(s.Rooms, seen, func(v *scene.Room) string { return v.Name })
@@ -103,7 +103,7 @@ func (r *register) unknown(ref scene.Ref, names []string) {
 	r.Errorf(ref.Span, source.CodeUnknownName, hint, "nothing is called %s", ref.Name)
 }
 
-// partHint is how to write what a part that there is not was likely meant as.
+// partHint is how to write what was likely meant by a part that does not exist.
 func partHint(name, part string, k kind) string {
 	switch k {
 	case aPerson, aFurniture:
@@ -129,7 +129,7 @@ func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
 	}
 	hint := listed(r.namesOf(wanted))
 	if hint == "" {
-		hint = "the scene has none: add one, or write this in another way"
+		hint = "the scene has nothing of that kind: add it, or name something else"
 	}
 	r.Errorf(ref.Span, scene.CodeWrongThing, hint, "%s is %s, where %s belongs", ref.Name, is, meant)
 }
@@ -212,7 +212,7 @@ func (r *register) personAt(a scene.Given[scene.Aim]) string {
 	return ""
 }
 
-// lacks logs what a thing does not say. The loader has told that of a file: only the maker of a
+// lacks logs what a thing does not say. For a file the loader has logged it: only the maker of a
 // Scene by hand hears it from here.
 func (r *register) lacks(span source.Span, hint, format string, args ...any) {
 	if r.doc == nil {

@@ -112,7 +112,7 @@ func (r *wallPass) sillAndHead(o *scene.Opening, room *plan.Room, to *plan.Openi
 	case sill < -plane.Grain:
 		r.Errorf(at(o.Sill), CodeSillBelowFloor, "write sill: 0, or more", "the sill of %s is %s below the floor of %s", o.Name, r.Length(-sill), room.Name)
 	case head <= sill+plane.Grain && o.Sill.Set && o.Head.Set && r.doc != nil:
-		// the loader has told
+		// the loader has reported it
 	case head <= sill+plane.Grain:
 		span := report.Either(o.Sill.Set, at(o.Sill), at(o.Head))
 		r.Errorf(span, scene.CodeContradicts, "give it a head over "+r.Length(sill)+", or a sill under "+r.Length(head), "the sill of %s at %s is not below its head at %s", o.Name, r.Length(sill), r.Length(head))

@@ -114,7 +114,7 @@ func (r *roomPass) closes(room *scene.Room, miss r2.Vec) bool {
 		return true
 	case off <= closing:
 		r.Infof(room.FormSpan, CodeOutlineOff, "",
-			"the outline of %s closes to %.0f mm (%s); shared out among its sides", room.Name, 1000*off, r.offset(miss))
+			"the outline of %s ends %.0f mm (%s) from where it began; the error is shared out among its sides", room.Name, 1000*off, r.offset(miss))
 		return true
 	}
 	r.Errorf(room.FormSpan, CodeOutlineOpen, r.backHint(miss),

@@ -11,7 +11,7 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// spotOf is where a thing stands; ok is false after a fault, which has then been told.
+// spotOf is where a thing stands; ok is false after a fault, which has then been reported.
 func (r *placer) spotOf(name string) (plan.Spot, bool) {
 	t := r.things[name]
 	return ask(r, r.spots, question{"place", name}, func() (plan.Spot, bool) {
@@ -53,7 +53,7 @@ func (r *placer) findSpot(t thing) (plan.Spot, bool) {
 // in a direction; nil is a point.
 func (r *placer) placed(span source.Span, p scene.Given[scene.Place], extent func(d r2.Vec) float64) (plan.Spot, bool) {
 	if !p.Set {
-		r.lacks(span, "add at: [1.2, 2.0]", "nothing says where it is")
+		r.lacks(span, "add at: [1.2, 2.0]", "it has no place")
 		return plan.Spot{}, false
 	}
 	if extent == nil {
@@ -155,7 +155,7 @@ func (r *placer) nose(p *scene.Place, found bool) (r2.Vec, bool) {
 	}
 	if t := r.things[p.Thing.Name]; t.kind != aPerson && t.kind != aCamera {
 		r.Errorf(p.Thing.Span, scene.CodeWrongThing, "add toward: and what to look at",
-			"%s is %s: only a person or a camera has a look of its own", p.Thing.Name, t.kind.article())
+			"%s is %s: only a person or a camera looks somewhere by itself", p.Thing.Name, t.kind.article())
 		return r2.Vec{}, false
 	}
 	bearing, ok := r.facingOf(p.Thing.Name)
@@ -234,7 +234,7 @@ func (r *placer) onTop(p *scene.Place) (plan.Spot, bool) {
 	s.At, s.On = r2.Add(under.At, plane.Vec(p.Shift)), p.Thing.Name
 	top, over := topAt(f, s.At)
 	if !over {
-		r.Warnf(p.Span, CodeNotOnTop, "shift is counted from its centre", "%s is not over %s, which it stands on", r.XY(s.At), f.Name)
+		r.Warnf(p.Span, CodeNotOnTop, "count shift from the centre of it", "%s is not over %s, which the scene puts it on", r.XY(s.At), f.Name)
 	}
 	s.Base = top
 	return s, true
@@ -270,7 +270,7 @@ func (r *placer) meterPoint(m *scene.Meter) (r3.Vec, bool) {
 		return plan.AtHeight(s.At, (o.Sill+o.Head)/2), true
 	}
 	if !m.At.Set {
-		r.lacks(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "nothing says where it reads")
+		r.lacks(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "the meter has no place")
 		return r3.Vec{}, false
 	}
 	v := m.At.V

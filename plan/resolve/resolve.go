@@ -40,7 +40,7 @@ func resolve(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *sourc
 }
 
 // setupBefore resolves the set-up that comes before a scene's own, where something stays: the one
-// it is a change of, else the one before it in the file. Its faults are told when it is resolved
+// it is a change of, else the one before it in the file. Its faults are reported when it is resolved
 // itself. waiting are the set-ups that wait for it.
 func setupBefore(doc *scene.Document, s *scene.Scene, waiting []string) *plan.Setup {
 	name := nameBefore(s)

@@ -9,7 +9,7 @@ import (
 
 // A scene's places depend on each other: a lamp stands by a person, who faces a camera, which
 // stands at a wall. Each is found when it is first asked for, and kept. A question that is asked
-// while it is being answered closes a ring, which is told with every place on it.
+// while it is being answered closes a ring, which is reported with every place on it.
 
 // ask answers q from what is known, or by work.
 func ask[T any](r *placer, known map[string]answer[T], q question, work func() (T, bool)) (T, bool) {
@@ -47,7 +47,7 @@ func (r *placer) tellRing(q question) {
 		words = append(words, q.String())
 	}
 	d := r.Diagnostic(source.Error, r.spanOf(ring[0]), CodeCycle, "give one of them a place of its own",
-		"these wait for each other in a cycle: %s", strings.Join(words, " -> "))
+		"these places depend on each other in a circle: %s", strings.Join(words, " -> "))
 	d.Path = r.things[ring[0].of].path
 	for _, q := range ring[1:] {
 		d.Related = append(d.Related, source.Related{Span: r.spanOf(q), Message: q.String() + " waits here"})

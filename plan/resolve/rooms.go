@@ -27,7 +27,7 @@ func (r *roomPass) rooms() {
 			r.out.Rooms = append(r.out.Rooms, resolved)
 		}
 		if walls > mostWalls {
-			r.Errorf(room.Span, scene.CodeTooMany, "draw a part of it", "this is more than a scene may hold: %d walls", mostWalls)
+			r.Errorf(room.Span, scene.CodeTooMany, "draw a part of the set", "the scene has too many walls: it may have %d", mostWalls)
 			r.out.Rooms = nil
 			leave()
 			return
@@ -39,7 +39,7 @@ func (r *roomPass) rooms() {
 
 func (r *roomPass) roomOf(room *scene.Room) (plan.Room, bool) {
 	if r.doc != nil && !room.FormSpan.Valid() {
-		return plan.Room{}, false // the loader has told that its form is missing or wrong
+		return plan.Room{}, false // the loader has reported that its form is missing or wrong
 	}
 	t, ok := r.traced(room)
 	if !ok || !r.simple(room, t) {
@@ -155,7 +155,7 @@ func (r *roomPass) keepApart() {
 
 // together is a fault that two rooms share.
 func (r *roomPass) together(s source.Severity, code string, a, b *plan.Room, format string, args ...any) source.Diagnostic {
-	d := r.Diagnostic(s, b.Span, code, "size and corners are clear inside; leave the party wall between two rooms", format, args...)
+	d := r.Diagnostic(s, b.Span, code, "size and corners measure the clear inside: leave room for the wall between the two rooms", format, args...)
 	d.Related = []source.Related{{Span: a.Span, Message: a.Name + " is here"}}
 	return d
 }

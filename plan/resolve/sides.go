@@ -66,15 +66,15 @@ func (r *placer) turn(p *scene.Place) (float64, bool) {
 	case scene.Clockwise:
 		return t.Degrees, true
 	case scene.CameraLeft, scene.CameraRight:
-		back, ok := r.end(p, aCamera, "no camera stands at either end of this place")
+		back, ok := r.end(p, aCamera, "camera-left and camera-right need a camera at one end of this place")
 		return mirrored(leftward, back, t.Side == scene.CameraRight), ok
 	case scene.OwnLeft, scene.OwnRight:
-		back, ok := r.end(p, aPerson, "no person stands at either end of this place")
+		back, ok := r.end(p, aPerson, "own-left and own-right need a person at one end of this place")
 		return mirrored(leftward, back, t.Side == scene.OwnRight), ok
 	}
 	if r.isAt(p.Thing, aCamera) || p.Form == scene.ByToward && r.isAt(p.Toward, aCamera) {
-		r.Errorf(t.Span, scene.CodeWrongSide, "say camera-left or camera-right, or a person's own-left or own-right",
-			"left of what? A camera stands at an end of this place")
+		r.Errorf(t.Span, scene.CodeWrongSide, "write camera-left or camera-right, or own-left or own-right of a person",
+			"left and right are unclear, because a camera stands at one end of this place")
 		return 0, false
 	}
 	return mirrored(leftward, false, t.Side == scene.Right), true
@@ -99,9 +99,9 @@ func (r *placer) end(p *scene.Place, k kind, fault string) (back, ok bool) {
 	case p.Form == scene.ByToward && r.isAt(p.Toward, k):
 		return true, true
 	}
-	hint := "say own-left or own-right, or walk from the camera or toward it"
+	hint := "write own-left or own-right, or start at the camera or go toward it"
 	if k == aPerson {
-		hint = "say camera-left, or left where no camera is meant"
+		hint = "write camera-left, or left if no camera is meant"
 	}
 	r.Errorf(p.Turn.Span, scene.CodeWrongSide, hint, "%s", fault)
 	return false, false

@@ -22,11 +22,11 @@ func (r *history) freeze() {
 			return
 		}
 		if _, stood := r.before.Spots[ref.Name]; !stood {
-			r.Errorf(ref.Span, source.CodeUnknownName, "leave it out of stays", "%s cannot stay: it did not stand in the set-up before", ref.Name)
+			r.Errorf(ref.Span, source.CodeUnknownName, "take it out of stays", "%s cannot stay: it did not stand in the set-up before", ref.Name)
 			continue
 		}
 		if r.writtenHere(r.nodeOf(t), "at") {
-			r.Errorf(ref.Span, CodeStaysMoved, "leave it out of stays, or out of the change", "%s is said to stay and to move", ref.Name)
+			r.Errorf(ref.Span, CodeStaysMoved, "take it out of stays, or take its new place out of the change", "the set-up makes %s both stay and move", ref.Name)
 			continue
 		}
 		r.frozen[ref.Name] = true

@@ -33,8 +33,8 @@ func (c *checker) keyBeaten(p *plan.Person) {
 	if !(dark > bright) || unit.EqualStops(under) {
 		return
 	}
-	c.add(source.Warning, CodeKeyBeaten, p.Span, "people."+p.Name, "bring the others down, the key up, or say that it is the fill",
-		"%sthe key of %s, %s, lights the darker side of the face most: %.1f stops under the other", without(meter.AlteringLight(key, fill)), p.Name, strings.Join(names, " and "), under)
+	c.add(source.Warning, CodeKeyBeaten, p.Span, "people."+p.Name, "bring the other lights down or the key up, or give the key the role fill",
+		"%sthe key of %s, %s, lights mostly the darker side of the face, which is %.1f stops under the other", without(meter.AlteringLight(key, fill)), p.Name, strings.Join(names, " and "), under)
 }
 
 // shareOf is what a light gives to a reading, lx.

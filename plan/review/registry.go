@@ -16,7 +16,7 @@ const (
 	CodeAssumed    = "assumed"     // note: a default that decided a number
 )
 
-// check is one check that needs light, of a thing of the set-up, with the codes that it tells. Those that need none are
+// check is one check that needs light, of a thing of the set-up, with the codes that it reports. Those that need no light are
 // in package fit.
 type check[T any] struct {
 	codes []string
@@ -24,7 +24,7 @@ type check[T any] struct {
 	run   func(c *checker, t *T)
 }
 
-// The checks of each kind of thing, in the order in which they are told.
+// The checks of each kind of thing, in the order of their reports.
 var (
 	ofPeople = []check[plan.Person]{
 		{[]string{CodeKeyUnder, CodeKeyOver}, "a key side well under or over the working stop", (*checker).exposure},

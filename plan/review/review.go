@@ -58,11 +58,11 @@ func (c *checker) reading(name string) *meter.Reading {
 func (c *checker) exposure(p *plan.Person) {
 	key := c.reading(p.Name + ".key")
 	if key == nil || !c.setup.Lit() {
-		return // that no light is up has been told
+		return // another warning says that no light is up
 	}
 	working := unit.FormatStop(c.setup.Exposure.Stop.N)
 	if (key.Over == nil || *key.Over < -underStops) && c.astray() {
-		return // and so has the cause
+		return // another warning names the cause
 	}
 	if key.Over == nil {
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name, "aim a light at the side of the face that the camera sees, or let it stay dark",
@@ -99,7 +99,7 @@ func (c *checker) more(key *meter.Reading, stops float64) string {
 		}
 	}
 	if straight >= all/2 {
-		return fmt.Sprintf("a light %s stronger, a throw %.2f times as long, or a wider stop", timesMore(stops), math.Exp2(-stops/2))
+		return fmt.Sprintf("use a light %s stronger, a throw %.2f times as long, or a wider stop", timesMore(stops), math.Exp2(-stops/2))
 	}
 	var most *plan.Light
 	for i := range c.setup.Lights {
@@ -108,9 +108,9 @@ func (c *checker) more(key *meter.Reading, stops float64) string {
 		}
 	}
 	if level := most.Level * math.Exp2(stops); level <= 1 {
-		return fmt.Sprintf("most of it is reflected: %s at %s, or a wider stop", most.Name, unit.FormatPercent(math.Ceil(100*level)/100))
+		return fmt.Sprintf("most of the light there is reflected: set %s to %s, or use a wider stop", most.Name, unit.FormatPercent(math.Ceil(100*level)/100))
 	}
-	return fmt.Sprintf("most of it is reflected: a larger unit than %s, %s stronger, or a wider stop", most.Name, timesMore(stops))
+	return fmt.Sprintf("most of the light there is reflected: use a larger unit than %s, %s stronger, or a wider stop", most.Name, timesMore(stops))
 }
 
 // timesMore words a ratio of light given in stops.
@@ -135,11 +135,11 @@ func (c *checker) colours(p *plan.Person) {
 		unit.FormatKelvin(*fill.CCT), unit.FormatKelvin(*key.CCT))
 }
 
-// reaches says when a light does nothing for any reading: between walls a trace of every lamp
+// reaches warns of a light that gives no reading anything: between walls a trace of every lamp
 // comes back from them.
 func (c *checker) reaches(l *plan.Light) {
 	if l.Astray || !c.setup.Lit() {
-		return // told where it was placed
+		return // another warning says so where it was placed
 	}
 	if l.Level == 0 {
 		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Numbered())
@@ -164,7 +164,7 @@ func (c *checker) reaches(l *plan.Light) {
 	for i := range c.readings {
 		all = append(all, &c.readings[i])
 	}
-	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it or its aim, or strike it",
+	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it, aim it elsewhere, or strike it",
 		"%sno light of %s reaches a face or a meter", without(meter.AlteringLight(all...)), l.Numbered())
 }
 
@@ -179,17 +179,17 @@ func (c *checker) stand(l *plan.Light) {
 	}
 	rise := l.Frame.At.Z - l.Base
 	if rise > stand.Highest {
-		c.add(source.Warning, CodeStandShort, l.Span, l.Path, "a taller stand, a lift, or a lower lamp",
-			"%s at %s above what it stands on is higher than its stand goes (%s, to %s)", l.Numbered(),
+		c.add(source.Warning, CodeStandShort, l.Span, l.Path, "use a taller stand or a lift, or lower the lamp",
+			"%s is %s above what it stands on, and its stand does not go so high (%s, to %s)", l.Numbered(),
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Highest, c.setup.Feet))
 	}
 	if rise < stand.Lowest-hung {
-		c.add(source.Warning, CodeStandTall, l.Span, l.Path, "a lower stand, mount: floor, or a higher lamp",
-			"%s at %s above what it stands on is lower than its stand goes (%s, from %s)", l.Numbered(),
+		c.add(source.Warning, CodeStandTall, l.Span, l.Path, "use a lower stand or mount: floor, or raise the lamp",
+			"%s is %s above what it stands on, and its stand does not go so low (%s, from %s)", l.Numbered(),
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Lowest, c.setup.Feet))
 	}
 	if l.Head.Mass > stand.Load {
-		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "a stronger stand",
+		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "use a stronger stand",
 			"%s weighs %s, more than its stand carries (%s, %s)", l.Numbered(), unit.FormatMass(l.Head.Mass), stand.Name, unit.FormatMass(stand.Load))
 	}
 }

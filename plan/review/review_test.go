@@ -59,7 +59,7 @@ func TestCheck(t *testing.T) {
 		{"a key that is outshone", face + "lights:\n" +
 			"  main:  {output: {candela: 500, shape: uniform}, at: [1.5, 1.6], height: 1.59, role: key}\n" +
 			"  other: {output: {candela: 1000, shape: uniform}, at: [-1.5, 1.6], height: 1.59, role: {ada: fill}}\n", []string{
-			"warning key-beaten the key of ada, 1 main, lights the darker side of the face most: 1.0 stops under the other"}},
+			"warning key-beaten the key of ada, 1 main, lights mostly the darker side of the face, which is 1.0 stops under the other"}},
 		{"a key for somebody else", face + "lights:\n" +
 			"  main:  {output: {candela: 500, shape: uniform}, at: [1.5, 1.6], height: 1.59, role: edge}\n" +
 			"  other: {output: {candela: 1000, shape: uniform}, at: [-1.5, 1.6], height: 1.59, role: key}\n", nil},
@@ -71,12 +71,12 @@ func TestCheck(t *testing.T) {
 		{"one of two lamps at no level", lamp("output: {candela: 1000, shape: uniform}") + "  l: {output: {candela: 9, shape: uniform}, at: [0, 4], height: 2, level: 0 %}\n", []string{
 			"info no-light 2 l is at 0 %"}},
 		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 8 %}}\n", []string{
-			"warning stand-short 1 k at 2.80 m above what it stands on is higher than its stand goes (light-stand, to 2.60 m)"}},
+			"warning stand-short 1 k is 2.80 m above what it stands on, and its stand does not go so high (light-stand, to 2.60 m)"}},
 		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 8 %}}\n", []string{
-			"warning stand-tall 1 k at 0.30 m above what it stands on is lower than its stand goes (light-stand, from 0.95 m)"}},
+			"warning stand-tall 1 k is 0.30 m above what it stands on, and its stand does not go so low (light-stand, from 0.95 m)"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 8 %}}\n", []string{
-			"warning stand-short 1 k at 9'0\" above what it stands on is higher than its stand goes (light-stand, to 8'6½\")"}},
+			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -113,9 +113,9 @@ func TestWhatGivesMore(t *testing.T) {
 	const room = "rooms: {den: {size: [3, 3], walls: white, ceiling: white}}\npeople: {ada: {at: [1.5, 2.6], faces: 180}}\n"
 	for _, c := range []struct{ name, scene, want string }{
 		{"straight", "people: {ada: {at: [0, 0], faces: 0}}\nlights: {k: {output: {candela: 100, shape: uniform}, at: [0, 2.1], height: 1.59, aim: ada}}",
-			"a light 9.6 times stronger, a throw 0.32 times as long, or a wider stop"},
-		{"reflected, with level left", room + "lights: {k: {output: {lumens: 8000, beam: 40}, at: [1.5, 0.5], height: 1.5, aim: up, level: 2 %}}", "most of it is reflected: k at "},
-		{"reflected, at full level", room + "lights: {k: {output: {lumens: 200, beam: 40}, at: [1.5, 0.5], height: 1.5, aim: up}}", "most of it is reflected: a larger unit than k, "},
+			"use a light 9.6 times stronger, a throw 0.32 times as long, or a wider stop"},
+		{"reflected, with level left", room + "lights: {k: {output: {lumens: 8000, beam: 40}, at: [1.5, 0.5], height: 1.5, aim: up, level: 2 %}}", "most of the light there is reflected: set k to "},
+		{"reflected, at full level", room + "lights: {k: {output: {lumens: 200, beam: 40}, at: [1.5, 0.5], height: 1.5, aim: up}}", "most of the light there is reflected: use a larger unit than k, "},
 	} {
 		s := lit(t, c.scene)
 		hint := ""

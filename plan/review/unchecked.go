@@ -5,8 +5,8 @@ package review
 // the sheet names apart.
 func Unchecked() []string {
 	return []string{
-		"What is polished: every surface returns light as if it were matt.",
-		"Frame: lights and stands in picture.",
+		"Polish: every surface returns light as if it were matt.",
+		"Frame: whether lights and stands are in the picture.",
 		"Floor load, house wiring, circuits and rigging points.",
 	}
 }

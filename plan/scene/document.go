@@ -22,8 +22,8 @@ type Document struct {
 }
 
 // Open parses a scene file, loads its kit and lays out its set-ups. What is wrong with the file
-// as a whole goes to log; what is wrong with the scene or one of its set-ups is told by Base and
-// Scene. The Document is never nil.
+// as a whole goes to log; Base and Scene report what is wrong with the scene or one of its set-ups.
+// The Document is never nil.
 func Open(env Env, f *source.File, log *source.Log) *Document {
 	d := &Document{Env: env, Kit: env.Kit, layers: map[string]*layer{}}
 	if d.Kit == nil {
@@ -49,7 +49,7 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 func speaks(root *source.Node, log *source.Log) bool {
 	n := root.Get("scrimshaw")
 	if n == nil || n.Kind == source.Null {
-		return true // that the key is missing is told with all else
+		return true // the missing key is reported with all else
 	}
 	_, ok := versionKind.Read(n, &source.Context{Log: log, Path: []string{"scrimshaw"}})
 	return ok
@@ -62,7 +62,7 @@ func (d *Document) Base(log *source.Log) *Scene { return d.base.tell(log) }
 
 // Scene returns the scene of one set-up, merged, on the terms of Base; the scene itself where
 // setup is "". It is nil where the set-up is unknown, or waits for one that is. A fault that lies
-// in the scene is told as the scene's, one of an earlier set-up as that one's.
+// in the scene is reported as the scene's, one of an earlier set-up as that one's.
 func (d *Document) Scene(setup string, log *source.Log) *Scene {
 	if setup == "" || d.Root == nil {
 		return d.Base(log)
@@ -80,12 +80,12 @@ func (d *Document) unknownSetup(name string, log *source.Log) {
 	key := d.Root.Key("setups")
 	if key == nil {
 		log.Errorf(d.Root.Span, CodeUnknownSetup, "leave the set-up out",
-			"the scene has no set-ups, and so none called %q", name)
+			"the scene has no set-ups, so it has no set-up called %q", name)
 		return
 	}
 	hint := source.DidYouMean(name, d.Setups)
 	if hint == "" && len(d.Setups) > 0 {
-		hint = "there is " + orList(d.Setups)
+		hint = "write " + orList(d.Setups)
 	}
 	log.Errorf(key.Span, CodeUnknownSetup, hint, "the scene has no set-up called %q", name)
 }

@@ -103,7 +103,7 @@ func TestSetupsAreMerged(t *testing.T) {
 }
 
 func TestUnknownSetup(t *testing.T) {
-	for name, want := range map[string]string{"clsoe": `did you mean "close"?`, "master": "there is wide, close or other"} {
+	for name, want := range map[string]string{"clsoe": `did you mean "close"?`, "master": "write wide, close or other"} {
 		log := &source.Log{}
 		if s := opened(t, twoSetups).Scene(name, log); s != nil {
 			t.Errorf("%s: a scene", name)

@@ -21,7 +21,7 @@ var cameraExposureTable = tableOf("camera's exposure", "What one camera sets dif
 
 var exposureTable = tableOf("exposure", "How the cameras are set, and how light is metered.", nil, append(exposureKeys(),
 	value("meter", source.OneOf("a receptor", "dome", "flat"), func(e *Exposure) *Given[string] { return &e.Meter },
-		"The receptor that stops are told by, for the whole file.", "dome", "dome"),
+		"The meter that gives the stops: dome or flat, for the whole file.", "dome", "dome"),
 	value("constant", quantity("a meter constant", "340", numbers, above(0, 2000)),
 		func(e *Exposure) *Given[float64] { return &e.Constant },
 		"C of N² = E S t / C, for the whole file (ISO 2720 gives its range).", "340", "340 for the dome, 250 flat"),

@@ -27,7 +27,7 @@ func refuse(c *source.Context, n *source.Node, err error) {
 	refuseAt(c, n.Span, err)
 }
 
-// likened gives a value that could not be read at all an example to go by, where nothing better
+// likened gives a value that could not be read at all an example to follow, where nothing better
 // is known.
 func likened(err error, like string) error {
 	var u *unit.Fault

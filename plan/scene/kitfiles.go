@@ -7,7 +7,7 @@ import (
 )
 
 // loadKit lays the scene's own kit files over the shipped catalogue. What is wrong with the key
-// itself is told with the scene.
+// itself is reported with the scene.
 func (d *Document) loadKit(log *source.Log) {
 	n := d.Root.Get("kit")
 	if n == nil {

@@ -27,7 +27,7 @@ type Later struct {
 	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "scrims"
 	Waits      string // for what: "accessories of a lamp"
 	Changes    Change
-	Takes      bool // it can only take light away: where there is none of it, the figure stands
+	Takes      bool // it can only take light away: a figure without that light stands
 	Colours    bool // it gives the light that it is on another colour than the lists say
 }
 
@@ -62,7 +62,7 @@ const (
 
 // laters is the one list of such keys. The loader warns of them, the schema and the reference say so, every
 // figure that they could change is struck through, and the sheet names what they ask for. A key that is
-// computed loses its line here, and nothing else tells of it.
+// computed loses its line here, and nothing else has to change.
 var laters = []Later{
 	{Table: "light", Key: "barndoors", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "scrims", Waits: byLamp, Changes: OwnLight, Takes: true},
@@ -135,11 +135,11 @@ func LaterForm(table, form string) (l Later, ok bool) {
 func (l *Later) until() string {
 	switch l.Changes {
 	case NoFigure:
-		return "take the sheet as one without it"
+		return "until it is, the sheet leaves it out"
 	case WholeSetup:
-		return "write the set-up out, with after and change: until then it is left out"
+		return "write the set-up in full, with after and change: until it is computed, the set-up is left out"
 	}
-	return "take the figures as those without it: what it could change is struck through"
+	return "until it is, the figures leave it out, and each figure that it could change is struck through"
 }
 
 // AltersLight says whether light would be other if the key were computed.

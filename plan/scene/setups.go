@@ -20,7 +20,7 @@ func (d *Document) mergeSetups(log *source.Log) {
 }
 
 // mergeSetup lays out a set-up, after the one it starts from. waiting are the set-ups that wait
-// for it. It returns nil after a fault of the chain, which is told once.
+// for it. It returns nil after a fault of the chain, which is reported once.
 func (d *Document) mergeSetup(s *Setup, waiting []*Setup, rules *source.Rules, log *source.Log) *layer {
 	if l, done := d.layers[s.Name]; done {
 		return l

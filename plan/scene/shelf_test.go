@@ -101,10 +101,10 @@ func TestPhotometricFilesAreReadOnce(t *testing.T) {
 func TestPhotometricFilesThatCannotBeHad(t *testing.T) {
 	big := fstest.MapFS{"lamp.ies": {Data: bytes.Repeat([]byte("1 "), kit.MaxMeasuredBytes)}, "own/lamps.yaml": {Data: []byte(washKit)}}
 	for want, files := range map[string]fs.FS{
-		"this scene has no folder":           nil,
-		`there is no file "own/lamp.ies"`:    fstest.MapFS{"lamp.ies": {Data: []byte(lampIES)}, "own/lamps.yaml": {Data: []byte(washKit)}},
-		"the file is larger than":            big,
-		"a line TILT=NONE, TILT=INCLUDE or ": fstest.MapFS{"lamp.ies": {Data: []byte("x")}},
+		"this scene has no folder":             nil,
+		`there is no file "own/lamp.ies"`:      fstest.MapFS{"lamp.ies": {Data: []byte(lampIES)}, "own/lamps.yaml": {Data: []byte(washKit)}},
+		"the file is larger than":              big,
+		"the line TILT=NONE, TILT=INCLUDE or ": fstest.MapFS{"lamp.ies": {Data: []byte("x")}},
 	} {
 		log := &source.Log{}
 		d := openMeasured(files, log)

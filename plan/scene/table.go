@@ -31,7 +31,7 @@ func tableOf[T any](name, doc string, forms []string, entries ...entry[T]) *tabl
 	return t
 }
 
-// elsewhere lets a table say where a key belongs that is none of its own.
+// elsewhere lets a table say where a key belongs that it does not have.
 func (t *table[T]) elsewhere(hint func(key string, c *source.Context) string) *table[T] {
 	t.Elsewhere = hint
 	return t

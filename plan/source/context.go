@@ -12,7 +12,7 @@ type Context struct {
 	Setup string                // the set-up being read, put on every fault
 	Feet  func(file *File) bool // whether bare lengths in this file are feet
 	Path  []string              // the keys walked so far; Shape.Read pushes and pops
-	Later func(LaterKey)        // told of every key that is not computed yet; nil tells nobody
+	Later func(LaterKey)        // called for every key that is not computed yet; may be nil
 
 	at []Span // where the keys of Path were written; shorter than Path where a caller pushed by hand
 }
@@ -24,7 +24,7 @@ type LaterKey struct {
 	Span  Span
 }
 
-// later tells of a key of a shape that is not computed yet.
+// later reports a key of a shape that is not computed yet.
 func (c *Context) later(shape string, key *Key) {
 	if c.Later != nil {
 		c.Later(LaterKey{Shape: shape, Path: strings.Join(c.Path, "."), Span: key.Span})

@@ -99,7 +99,7 @@ func (l *Log) Infof(span Span, code, hint, format string, args ...any) {
 func (l *Log) Failed() bool { return l.failed }
 
 // All returns the findings sorted by file, line, column and code, each once: what was found in
-// the scene and again in its set-ups is told as the scene's. The caller owns the result.
+// the scene and again in its set-ups is reported as the scene's. The caller owns the result.
 func (l *Log) All() []Diagnostic {
 	all := slices.Clone(l.all)
 	slices.SortStableFunc(all, compare)

@@ -13,7 +13,7 @@ scene.yaml:1:1: error: the file is empty: it holds no scene [empty]
    fix: start with scrimshaw: 1
 `},
 		{"only a comment", "# c\n", `
-scene.yaml:1:1: error: the file is empty but for comments: it holds no scene [empty]
+scene.yaml:1:1: error: the file has only comments: it holds no scene [empty]
  1 | # c
    | ^
    fix: start with scrimshaw: 1
@@ -334,7 +334,7 @@ scene.yaml:1:4: error: a list item cannot start in the line of its key [syntax]
    fix: start it in the next line, or write [a, b]
 `},
 		{"a key in a list", "a:\n  - x\n  y: z\n", `
-scene.yaml:3:3: error: a list stands here, and this line is no item of it [syntax]
+scene.yaml:3:3: error: this line stands inside a list and is not an item of it [syntax]
  3 |   y: z
    |   ^
    fix: start it with -, or indent it as its key asks
@@ -346,7 +346,7 @@ scene.yaml:2:1: error: a list item stands where a key belongs [syntax]
    fix: indent it, or give the list a key
 `},
 		{"an escape that is none", "a: \"\\m\"\n", `
-scene.yaml:1:5: error: a backslash in "…" starts an escape, and this is none [syntax]
+scene.yaml:1:5: error: a backslash in "…" starts an escape, and YAML has no such escape [syntax]
  1 | a: "\m"
    |     ^^
    fix: write \\ for a backslash, or use '…'

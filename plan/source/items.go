@@ -17,8 +17,8 @@ func (m *merger) byItem(out, patch *Node, k *Key, path []string) bool {
 		m.c.Error(k.Value, CodeWrongType, "write it like [a, b]", "a list belongs here, not %s", k.Value.Kind)
 		return true
 	case whole != nil:
-		m.c.report(Error, k.Span, CodeBadChange, "keep one of them", `"`+name+`" is given anew and changed by item at once`,
-			Related{whole.Span, "it is given anew here"})
+		m.c.report(Error, k.Span, CodeBadChange, "keep one of them", `"`+name+`" is both replaced and changed item by item`,
+			Related{whole.Span, "it is replaced here"})
 		return true
 	}
 	list := m.owned(out, name, k)
@@ -66,7 +66,7 @@ func (m *merger) take(list, item *Node, name string) {
 	for _, have := range list.Items {
 		words = append(words, have.Text)
 	}
-	m.c.Error(item, CodeUnknownName, Offer(item.Text, words), "%q is not among the %s here, so it cannot be taken away", item.Text, name)
+	m.c.Error(item, CodeUnknownName, Offer(item.Text, words), "%q is not one of the %s here, so it cannot be taken away", item.Text, name)
 }
 
 // Equal reports whether two trees hold the same: kinds, texts, items and keys in their order,

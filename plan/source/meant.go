@@ -6,12 +6,12 @@ import (
 )
 
 // meanings is what a map shows of the mistakes in it before it is read: one slip of the hand often looks like
-// several faults, and is told once.
+// several faults, and is reported once.
 type meanings struct {
 	stands []string       // keys of the shape that are not in the map, and for which unknown keys stand
 	hints  map[int]string // what an unknown key was meant as, by its index; "" where unknownHint knows
 	reads  map[int]string // the key of the shape that the value of an unknown key is read as all the same
-	told   map[int]bool   // keys whose value is part of a mistake that is told at another key
+	told   map[int]bool   // keys whose value is part of a mistake that is reported at another key
 }
 
 // has reports whether an unknown key stands for one of keys.

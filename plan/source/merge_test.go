@@ -172,9 +172,9 @@ func TestRulesMergeFaults(t *testing.T) {
 		{"lights: {kye: strike}", `c.yaml:1:10: error: in set-up close: there is no "kye" to strike [unknown-name] (fix: did you mean "key"?)`},
 		{"strike: [blakc]", `c.yaml:1:10: error: in set-up close: there is no "blakc" to strike [unknown-name] (fix: did you mean "black"?)`},
 		{"strike: {}", `c.yaml:1:9: error: in set-up close: a list of names belongs here, not a map [wrong-type] (fix: write it like [NAME, NAME])`},
-		{"lights: {kei: {level: 5 %}}", `c.yaml:1:10: error: in set-up close: nothing before this change is called "kei", and what stands here is not complete by itself [unknown-name] (fix: did you mean "key"?)`},
-		{"lights: {key: {-gels: 1/2 CTB}}", `c.yaml:1:23: error: in set-up close: "1/2 CTB" is not among the gels here, so it cannot be taken away [unknown-name] (fix: did you mean "1/2 CTO"?)`},
-		{"lights: {key: {gels: [a], +gels: [b]}}", `c.yaml:1:27: error: in set-up close: "gels" is given anew and changed by item at once [bad-change] (fix: keep one of them)`},
+		{"lights: {kei: {level: 5 %}}", `c.yaml:1:10: error: in set-up close: nothing is called "kei" before this change, and what is written here is too little for a new thing [unknown-name] (fix: did you mean "key"?)`},
+		{"lights: {key: {-gels: 1/2 CTB}}", `c.yaml:1:23: error: in set-up close: "1/2 CTB" is not one of the gels here, so it cannot be taken away [unknown-name] (fix: did you mean "1/2 CTO"?)`},
+		{"lights: {key: {gels: [a], +gels: [b]}}", `c.yaml:1:27: error: in set-up close: "gels" is both replaced and changed item by item [bad-change] (fix: keep one of them)`},
 		{"lights: {key: {+gels: {a: b}}}", `c.yaml:1:23: error: in set-up close: a list belongs here, not a map [wrong-type] (fix: write it like [a, b])`},
 	} {
 		log := new(Log)

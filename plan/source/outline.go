@@ -2,7 +2,7 @@ package source
 
 import "bytes"
 
-// outline is what can be told of a YAML text, or of the start of one, without parsing it: which
+// outline is what a YAML text, or the start of one, shows without being parsed: which
 // brackets and quotes are open at its end, and where its layout goes wrong. It also serves on
 // text that no parser takes, to say which bracket was meant.
 type outline struct {

@@ -49,7 +49,7 @@ func Parse(f *File, log *Log) *Node {
 func reportEmpty(f *File, log *Log) *Node {
 	message, start := "the file is empty", bodyStart(f)
 	if rest := bytes.TrimSpace(f.Text[start:]); len(rest) > 0 && skipBlank(rest, 0) == len(rest) {
-		message = "the file is empty but for comments"
+		message = "the file has only comments"
 	}
 	log.Errorf(Span{File: f, Start: start, End: start, Line: 1, Col: 1}, CodeEmpty,
 		"start with scrimshaw: 1", "%s: it holds no scene", message)

@@ -98,7 +98,7 @@ func Bool(what string) Reader[bool] {
 	})
 }
 
-// ListOf reads a list of least to most values. All items are read, so that all faults are told.
+// ListOf reads a list of least to most values. All items are read, so that all faults are reported.
 func ListOf[V any](what, like string, item Reader[V], least, most int) Reader[[]V] {
 	r := Reader[[]V]{What: what, Like: like, Schema: func() map[string]any {
 		return map[string]any{"type": "array", "items": item.Schema(), "minItems": least, "maxItems": most}
@@ -142,7 +142,7 @@ func readItem[V any](r Reader[V], n *Node, i int, c *Context) (v V, ok bool) {
 	c.Enter(&Key{Name: strconv.Itoa(i), Span: n.Span})
 	defer c.Leave()
 	if n.Kind == Null {
-		c.Error(n, CodeEmptyValue, "remove the item or give it a value", "an item of this list has no value")
+		c.Error(n, CodeEmptyValue, "remove the item or give it a value", "this item of the list has no value")
 		return v, false
 	}
 	return r.Read(n, c)

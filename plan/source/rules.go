@@ -146,7 +146,7 @@ func (m *merger) incomplete(out *Node, k *Key, at []string) bool {
 		return false
 	}
 	m.c.ErrorAt(k.Span, CodeUnknownName, Offer(k.Name, names(out)),
-		"nothing before this change is called %q, and what stands here is not complete by itself", k.Name)
+		"nothing is called %q before this change, and what is written here is too little for a new thing", k.Name)
 	return true
 }
 

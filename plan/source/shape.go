@@ -23,7 +23,7 @@ type Shape[T any] struct {
 	Fields []Field[T]
 	Forms  []string
 
-	// Elsewhere says where a key belongs that is none of this map's, or "". It may be nil.
+	// Elsewhere says where a key belongs that this map does not have, or "". It may be nil.
 	Elsewhere func(key string, c *Context) string
 }
 

@@ -164,7 +164,7 @@ func TestReaders(t *testing.T) {
 		{anyOf(Text("a note", "")), "12", "12", ""}, {anyOf(Text("a note", "")), "yes", "yes", ""},
 		{anyOf(Pair("a size", 0, 9)), "[1, 2]", [2]float64{1, 2}, ""},
 		{anyOf(Pair("a size", 0, 9)), "[1, 2, 3]", nil, "a size has 2 values, not 3 [wrong-type] (fix: write it like [1, 1])"},
-		{anyOf(Pair("a size", 0, 9)), "[1, ~]", nil, "an item of this list has no value [empty-value] (fix: remove the item or give it a value)"},
+		{anyOf(Pair("a size", 0, 9)), "[1, ~]", nil, "this item of the list has no value [empty-value] (fix: remove the item or give it a value)"},
 		{anyOf(Triple("a point", -9, 9)), "[1, 2, -3]", [3]float64{1, 2, -3}, ""},
 		{anyOf(Triple("a point", -9, 9)), "4", nil, "a point belongs here, not a value [wrong-type] (fix: write it like [1, 1, 1])"},
 	} {

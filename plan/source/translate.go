@@ -217,7 +217,7 @@ func noAnchor(text []byte, at int) syntaxFault {
 
 // noDash is a line in a list that is no item.
 func noDash([]byte, int) syntaxFault {
-	return syntaxFault{message: "a list stands here, and this line is no item of it", hint: "start it with -, or indent it as its key asks"}
+	return syntaxFault{message: "this line stands inside a list and is not an item of it", hint: "start it with -, or indent it as its key asks"}
 }
 
 // inlineDash is a list that starts in the line of its key.
@@ -246,7 +246,7 @@ func badEscape(text []byte, at int) syntaxFault {
 	if i := bytes.LastIndexByte(text[:min(at+1, len(text))], '\\'); i >= lineAt(text, at) {
 		at = i
 	}
-	return syntaxFault{start: at, end: min(at+2, len(text)), message: `a backslash in "…" starts an escape, and this is none`,
+	return syntaxFault{start: at, end: min(at+2, len(text)), message: `a backslash in "…" starts an escape, and YAML has no such escape`,
 		hint: `write \\ for a backslash, or use '…'`}
 }
 

@@ -10,7 +10,7 @@ type builder struct {
 	pos     int                  // end of what was read last
 	aliased int                  // values that aliases have added
 	anchors map[*yamlNode]*built // nil while the anchor's own value is being read
-	dead    bool                 // a fault after which the tree is of no use
+	dead    bool                 // a fault has made the tree useless
 }
 
 // built is a value with its size (values in it, aliases written out) and the levels in it.
@@ -222,7 +222,7 @@ func (b *builder) alias(y *yamlNode, start, depth int) built {
 // writtenOut is the fix for an alias that cannot be followed.
 const writtenOut = "write the values out in place of the alias"
 
-// fatal reports a fault after which the tree is of no use. Only the first is told.
+// fatal reports a fault that makes the tree useless. Only the first is reported.
 func (b *builder) fatal(span Span, code, hint, format string, args ...any) {
 	if !b.dead {
 		b.log.Errorf(span, code, hint, format, args...)

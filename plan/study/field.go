@@ -25,7 +25,7 @@ const (
 
 // Field is light over a part of a plane. Lux[j*NU+i] is point (i, j) of the lattice.
 //
-// A place on the plane is told by two distances, m: on level planes x and y of the plan, on walls
+// Two distances give a place on the plane, m: on level planes x and y of the plan, on walls
 // the distance along from the left end, as seen from inside, and z.
 type Field struct {
 	Kind    Kind

@@ -22,7 +22,7 @@ func TestParsePlane(t *testing.T) {
 	}
 	for text, want := range map[string]string{
 		"den.north": "den.left", // lists what there is
-		"2.5":       "the highest has 2.50 m",
+		"2.5":       "the highest room has 2.50 m",
 		"":          "like 0.75",
 	} {
 		if got, err := study.ParsePlane(s, text); err == nil || !strings.Contains(err.Error(), want) {

@@ -43,7 +43,7 @@ func (p *plot) tooSmall(step float64, feet bool) error {
 		what, length(size.X), length(size.Y), length(step))
 }
 
-// spacing is how far apart points must be so that there are not too many of all plots and lights together,
+// spacing is how far apart points must be so that all plots and lights together do not have too many,
 // and no less than step, m.
 func spacing(plots []plot, step float64, lights int) float64 {
 	most := mostPoints

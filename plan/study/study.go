@@ -24,7 +24,7 @@ type Options struct {
 	Quality      light.Quality
 	ReadingsOnly bool               // no fields, wedges or views
 	Planes       []Plane            // more fields; none: those that the scene asks for
-	Progress     func(done float64) // told from time to time how much is done, 0 to 1; nil tells nobody
+	Progress     func(done float64) // called from time to time with the share that is done, 0 to 1; may be nil
 }
 
 // Study is a set-up with its light.

@@ -36,7 +36,7 @@ func (m *measure) unmarked(text, s string, v float64) (float64, error) {
 	return 0, fault("did you mean "+s+" "+m.need+"?", "%s needs %s, and %q has none", m.name, m.listed, text)
 }
 
-// unknown is a fault about a unit that is none of m's.
+// unknown is a fault about a unit that m does not have.
 func (m *measure) unknown(text, unit string) error {
 	units := "the units are "
 	if !strings.Contains(m.listed, " ") {

@@ -13,7 +13,7 @@ type Label struct {
 	Anchor r2.Vec  // what it is about; a leader ends where it meets Body on the way here
 	Body   r2.Box  // the box of what is drawn there; the zero box is the anchor alone
 	Rungs  []Rung  // best first
-	Toward *r2.Vec // a unit direction in which the label had better lie; nil: none
+	Toward *r2.Vec // the preferred direction of the label, a unit vector; nil: none
 	Weight float64 // how much it matters; 0 is taken as 1
 }
 
@@ -150,7 +150,7 @@ func (s *solver) offer(out *[]candidate, i, rung int, box r2.Box, cost float64) 
 	*out = append(*out, c)
 }
 
-// astray is what it costs that a label does not lie in the direction it had better.
+// astray is the cost of a label that lies off its preferred direction.
 func (s *solver) astray(i int, box r2.Box) float64 {
 	l := s.labels[i]
 	if l.Toward == nil {

@@ -8,7 +8,7 @@ import (
 )
 
 // Ramp is a run of tints from the darkest band to the lightest: data, to be put into a theme. More
-// light is always the lighter tint, and the hue hardly changes, so that the order is told by
+// light is always the lighter tint, and the hue hardly changes, so that the order shows by
 // lightness alone: it lives through a grey printer and any deficiency of colour vision.
 type Ramp struct {
 	Name        string

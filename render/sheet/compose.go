@@ -82,7 +82,7 @@ func missing(pages []ink.Page, f *font.Family, log *faults) {
 	}
 	slices.Sort(lacks)
 	for _, r := range slices.Compact(lacks) {
-		log.warn("missing-glyph", "letter with another typeface: --font FILE.ttf", "the typeface %s has no glyph for %q (%U)", f.Name(), r, r)
+		log.warn("missing-glyph", "use another typeface: --font FILE.ttf", "the typeface %s has no glyph for %q (%U)", f.Name(), r, r)
 	}
 }
 

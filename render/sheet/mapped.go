@@ -38,6 +38,6 @@ func checkField(s said, setup *plan.Setup, log *faults) {
 		unknown(log, s, "field", names)
 	case s.word == mapFace && !study.HasFace(setup):
 		log.add(source.Diagnostic{Severity: source.Error, Code: "no-face", Span: s.span, Path: s.path, Setup: setup.Name,
-			Message: "there is no person with a camera to take the dome at", Hint: "add people and cameras, or map the floor"})
+			Message: "the map of domes at face height needs a person and a camera", Hint: "add people and cameras, or map the floor"})
 	}
 }

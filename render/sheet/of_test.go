@@ -134,7 +134,7 @@ func TestCheckBeforeLight(t *testing.T) {
 // A map of points farther apart than usual says so.
 func TestCoarseMapSaysSo(t *testing.T) {
 	in := fixture.Example()
-	const said = "THE SET IS LARGE: THE MAP IS OF POINTS 0.05 M APART"
+	const said = "THE SET IS LARGE: THE MAP HAS A POINT EVERY 0.05 M"
 	if strings.Contains(strings.ToUpper(Text(Options{}, in)), said) {
 		t.Error("a map as fine as usual is called coarse")
 	}

@@ -126,9 +126,9 @@ func (w *wish) readLevels(s said, feet bool, log *faults) {
 
 // unknown records a word that is not one of those there are.
 func unknown(log *faults, s said, what string, all []string) {
-	hint := "there are " + strings.Join(all, ", ")
+	hint := "write one of " + strings.Join(all, ", ")
 	if near := source.Nearest(s.word, all); near != "" {
-		hint = "did you mean " + near + "? There are " + strings.Join(all, ", ")
+		hint = "did you mean " + near + "? Write one of " + strings.Join(all, ", ")
 	}
 	log.add(source.Diagnostic{Severity: source.Error, Code: "unknown-" + strings.ReplaceAll(what, " ", "-"),
 		Span: s.span, Path: s.path,

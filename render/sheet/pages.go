@@ -10,7 +10,7 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// pageKind draws the pages of one kind of a set-up: none where it has nothing for them.
+// pageKind draws the pages of one kind of a set-up: none where the set-up has nothing to fill them.
 type pageKind func(s *sheet) []ink.Page
 
 // pageKinds are the kinds of pages in their order on a sheet. Each stands in a file of its own and is listed here.

@@ -208,12 +208,12 @@ func TestWishesThatCannotBe(t *testing.T) {
 		change     func(*Input)
 		code, hint string
 	}{
-		{Options{Paper: "A9"}, none, "unknown-paper", "there are A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
-		{Options{Paper: "tabloit"}, none, "unknown-paper", "did you mean tabloid? There are A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
+		{Options{Paper: "A9"}, none, "unknown-paper", "write one of A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
+		{Options{Paper: "tabloit"}, none, "unknown-paper", "did you mean tabloid? Write one of A4, A3, A2, A1, letter, tabloid, ANSI C, ANSI D"},
 		{Options{Scale: "1:40"}, none, "unknown-scale", "did you mean 1:50?"},
 		{Options{Scale: "half"}, none, "unknown-scale", "the scales are 1:10, 1:20, 1:25, 1:50, 1:100, 1:200"},
 		{Options{Theme: "knight"}, none, "unknown-theme", ""},
-		{Options{Levels: "lux"}, none, "unknown-measure-of-light", "did you mean lx? There are lx, fc, stop, stops"},
+		{Options{Levels: "lux"}, none, "unknown-measure-of-light", "did you mean lx? Write one of lx, fc, stop, stops"},
 		{Options{}, far, "plan-too-large", "bring the things that stand far off nearer"},
 		{Options{Paper: "A4", Scale: "1:10"}, func(in *Input) { away(in, 16) }, "plan-too-large", "it fits at 1:100"},
 		{Options{Paper: "A4", Scale: "1:10"}, func(in *Input) { away(in, 60) }, "plan-too-large", "it comes in parts at 1:25"},

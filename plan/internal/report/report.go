@@ -1,4 +1,4 @@
-// Package report is how what lays out a set-up and what checks it tell of faults: with the thing at hand, its set-up and
+// Package report is how the layout of a set-up and its checks report faults: with the thing at hand, its set-up and
 // lengths in the units of the file.
 package report
 

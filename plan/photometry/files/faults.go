@@ -9,6 +9,6 @@ const (
 	CodeValue   = "photometry-value"   // a value that has no meaning
 	CodeQuirk   = "photometry-quirk"   // not as the format has it, but understood
 	CodeLabel   = "photometry-label"   // words that are missing or too long
-	CodeUnused  = "photometry-unused"  // understood, and not reckoned with
+	CodeUnused  = "photometry-unused"  // understood, and left out of the figures
 	CodeBalance = "photometry-balance" // figures of the file that contradict each other
 )

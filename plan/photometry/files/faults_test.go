@@ -19,7 +19,7 @@ type fault struct{ name, old, new, place, message, hint string }
 
 func TestFaults(t *testing.T) {
 	for _, f := range []fault{
-		{"no TILT line", "TILT=NONE", "", "x.ies:9:6", "a line TILT=NONE, TILT=INCLUDE or TILT= and a file name belongs behind the keywords, and there is none", "check that this is an LM-63 file, and all of it"},
+		{"no TILT line", "TILT=NONE", "", "x.ies:9:6", "the line TILT=NONE, TILT=INCLUDE or TILT= with a file name is missing after the keywords", "check that this is an LM-63 file and that it is complete"},
 		{"a word among numbers", "45 90\n0", "45 x90\n0", "x.ies:6:6", `vertical angle 3 of 3 belongs here, not "x90"`, "a value before it may be missing, or there is one too many"},
 		{"a keyword too late", "9 4 2", "[OTHER] b", "x.ies:9:1", `candela value 1 of 3 at the horizontal angle 90 belongs here, not "[OTHER]"`, "keywords stand before the TILT= line"},
 		{"a power of Fortran", "9 4 2", "9 4D0 2", "x.ies:9:3", `candela value 2 of 3 at the horizontal angle 90 belongs here, not "4D0"`, "write powers of ten with an E"},
@@ -39,22 +39,22 @@ func TestFaults(t *testing.T) {
 		t.Run(f.name, func(t *testing.T) { f.check(t, "x.ies", goodIES) })
 	}
 	for _, f := range []fault{
-		{"the other format", goodIES, goodLDT, "x.ies:55:3", "a line TILT=NONE, TILT=INCLUDE or TILT= and a file name belongs behind the keywords, and there is none", "it looks like EULUMDAT, which goes by .ldt"},
+		{"the other format", goodIES, goodLDT, "x.ies:55:3", "the line TILT=NONE, TILT=INCLUDE or TILT= with a file name is missing after the keywords", "it looks like EULUMDAT: name it with the ending .ldt"},
 	} {
 		t.Run(f.name, func(t *testing.T) { f.check(t, "x.ies", goodIES) })
 	}
 	for _, f := range []fault{
-		{"the other format", goodLDT, goodIES, "x.ldt:1:1", "this is no EULUMDAT file", "it looks like IES LM-63, which goes by .ies"},
+		{"the other format", goodLDT, goodIES, "x.ldt:1:1", "this is no EULUMDAT file", "it looks like IES LM-63: name it with the ending .ies"},
 		{"empty", goodLDT, "", "x.ldt:1:1", "the file is empty", ""},
 		{"a wrong symmetry", "nobody\n3\n4", "nobody\n3\n5", "x.ldt:3:1", `the symmetry indicator is a whole number from 0 to 4, not "5"`, "a line before it may be missing, or there is one too many"},
 		{"planes and symmetry", "\n4\n4\n90", "\n4\n5\n90", "x.ldt:4:1", "with the symmetry indicator 4 the number of C planes is a multiple of 4, not 5", "C360 is C0 and not counted again"},
-		{"another symmetry fits", "nobody\n3\n4", "nobody\n3\n2", "x.ldt:55:3", "the file has 55 lines of the 58 that 4 planes of 3 angles, with the symmetry indicator 2 and 1 lamp set, ask for", "the symmetry indicator 4 would fit"},
-		{"no ratios", "40\n0\n0\n0\n0\n0\n0\n0\n0\n0\n0\n", "40\n", "x.ldt:45:3", "the file has 45 lines of the 55 that 4 planes of 3 angles, with the symmetry indicator 4 and 1 lamp set, ask for", "the ten direct ratios may be missing"},
-		{"no ratios, no colour", "3000 K\n1A\n40\n0\n0\n0\n0\n0\n0\n0\n0\n0\n0\n", "", "x.ldt:42:3", "the file has 42 lines of the 55 that 4 planes of 3 angles, with the symmetry indicator 4 and 1 lamp set, ask for", "the ten direct ratios and the lamps' colour, rendering and watts may be missing"},
-		{"cut off", "\n300\n150\n50\n", "\n300\n", "x.ldt:53:4", "the file has 53 lines of the 55 that 4 planes of 3 angles, with the symmetry indicator 4 and 1 lamp set, ask for", "the file was cut off, or lines are missing"},
+		{"another symmetry fits", "nobody\n3\n4", "nobody\n3\n2", "x.ldt:55:3", "the file has 55 lines and needs 58 for 4 planes of 3 angles with the symmetry indicator 2 and 1 lamp set", "the symmetry indicator 4 would fit"},
+		{"no ratios", "40\n0\n0\n0\n0\n0\n0\n0\n0\n0\n0\n", "40\n", "x.ldt:45:3", "the file has 45 lines and needs 55 for 4 planes of 3 angles with the symmetry indicator 4 and 1 lamp set", "the ten direct ratios may be missing"},
+		{"no ratios, no colour", "3000 K\n1A\n40\n0\n0\n0\n0\n0\n0\n0\n0\n0\n0\n", "", "x.ldt:42:3", "the file has 42 lines and needs 55 for 4 planes of 3 angles with the symmetry indicator 4 and 1 lamp set", "the ten direct ratios and the lamps' colour, rendering and watts may be missing"},
+		{"cut off", "\n300\n150\n50\n", "\n300\n", "x.ldt:53:4", "the file has 53 lines and needs 55 for 4 planes of 3 angles with the symmetry indicator 4 and 1 lamp set", "the file was cut off, or lines are missing"},
 		{"words for a number", "\n3\n45\nreport", "\n3\nreport\nreport", "x.ldt:7:1", `the distance between gamma angles belongs in line 7, not "report"`, "a line before it may be missing, or there is one too many"},
 		{"several a line", "\n200\n100\n300\n150", "\n200 100\n100\n300\n150", "x.ldt:51:1", `intensity 2 of 3 of C0 belongs in line 51, not "200 100"`, "the format has one number a line"},
-		{"an empty line", "\n200\n100\n300", "\n\n100\n300", "x.ldt:51:1", "intensity 2 of 3 of C0 belongs in line 51, not nothing", "a line may be left empty that must not be, or the file was cut off"},
+		{"an empty line", "\n200\n100\n300", "\n\n100\n300", "x.ldt:51:1", "intensity 2 of 3 of C0 belongs in line 51, not nothing", "a line may be empty where a value belongs, or the file was cut off"},
 		{"no flux", "lamp\n1000", "lamp\n0", "x.ldt:29:1", "the flux of the lamps is 0, and intensities in cd/klm say nothing without it", "write the flux of all lamps of the set, lm"},
 		{"planes elsewhere", "\n90\n180", "\n80\n180", "x.ldt:43:1", "with the symmetry indicator 4 the measured planes run from C0 to C90, and here from C0 to C80", "the number of C planes or the symmetry indicator is wrong"},
 		{"angles in disorder", "\n270\n0\n45", "\n270\n50\n45", "x.ldt:48:1", "the gamma angles must ascend, and 45 comes after 50", "a line may be missing, or a count wrong"},
@@ -82,9 +82,9 @@ func (f fault) check(t *testing.T, name, good string) {
 // What is known from files in use is read, each with a warning, and gives the light that was meant.
 func TestQuirks(t *testing.T) {
 	for _, f := range []fault{
-		{"spaces in the first line", "IESNA91", "IESNA 91", "x.ies:1:1", `"IESNA 91" is not as an edition begins; the file is read as of 1991`, "write IESNA91"},
-		{"an unknown edition", "IESNA91", "IESNA:LM-63-2030", "x.ies:1:1", `"IESNA:LM-63-2030" is not as an edition begins; the file is read as of 2002`, ""},
-		{"keywords without an edition", "IESNA91\n", "", "x.ies:1:1", "the file does not say of which edition it is; it is read as of 1986", ""},
+		{"spaces in the first line", "IESNA91", "IESNA 91", "x.ies:1:1", `"IESNA 91" is not the first line of an edition; the file is read as one of 1991`, "write IESNA91"},
+		{"an unknown edition", "IESNA91", "IESNA:LM-63-2030", "x.ies:1:1", `"IESNA:LM-63-2030" is not the first line of an edition; the file is read as one of 2002`, ""},
+		{"keywords without an edition", "IESNA91\n", "", "x.ies:1:1", "the file does not name its edition; it is read as one of 1986", ""},
 		{"TILT in small letters", "TILT=NONE", "tilt = ", "x.ies:3:1", "the TILT= line says nothing; it is taken as NONE", ""},
 		{"a tilt file", "TILT=NONE", "TILT=arc.tlt", "x.ies:3:1", `the tilt file "arc.tlt" is not read: the light is that of the design position`, ""},
 		{"tilts in disorder", "TILT=NONE", "TILT=INCLUDE\n1 2\n90 0\n1 .9", "x.ies:5:1", "the tilt angles do not ascend, or a factor is not from 0 to 2; the factors are left out", ""},
@@ -95,9 +95,9 @@ func TestQuirks(t *testing.T) {
 		{"no lamps", "\n1 -1", "\n0 -1", "x.ies:4:1", `the number of lamps is "0"; it is taken as 1`, ""},
 		{"no multiplier", "-1 1 3", "-1 0 3", "x.ies:4:6", "a candela multiplier of 0 would leave no light; it is taken as 1", ""},
 		{"no units", "1 2 0 0 0", "1 0 0 0 0", "x.ies:4:14", `the type of units is 1 (feet) or 2 (metres), not "0"; metres are taken`, ""},
-		{"numbers left over", "9 4 2", "9 4 2 7 7", "x.ies:9:7", "2 more words stand behind the last candela value; they are left out", ""},
+		{"numbers left over", "9 4 2", "9 4 2 7 7", "x.ies:9:7", "2 more words follow the last candela value; they are ignored", ""},
 		{"cut vertical angles", "0 45 90\n", "0 45 80\n", "x.ies:6:1", "the vertical angles run from 0 to 80, not from 0 or 90 to 90 or 180; no light is taken beyond them", ""},
-		{"an open round", "3 2 1 2 0 0 0\n1 1 100\n0 45 90\n0 90\n9 5 1\n9 4 2", "3 3 1 2 0 0 0\n1 1 100\n0 45 90\n0 120 240\n9 5 1\n9 5 1 9 5 1", "x.ies:7:1", "the last horizontal angle is 240; the first plane closes the round", ""},
+		{"an open round", "3 2 1 2 0 0 0\n1 1 100\n0 45 90\n0 90\n9 5 1\n9 4 2", "3 3 1 2 0 0 0\n1 1 100\n0 45 90\n0 120 240\n9 5 1\n9 5 1 9 5 1", "x.ies:7:1", "the last horizontal angle is 240; the first plane is taken again at 360", ""},
 		{"a value below 0", "9 4 2", "9 4 -2", "x.ies:8:1", "a candela value below 0 is taken as no light", ""},
 		{"planes that differ on the axis", "9 4 2", "7 4 2", "x.ies:8:1", "the planes do not agree on the intensity along the axis", ""},
 		{"more than the lamps give", "\n1 -1", "\n1 5", "x.ies:8:1", "the intensities add up to 24 lm, more than the 5 lm of the lamps", ""},
@@ -105,10 +105,10 @@ func TestQuirks(t *testing.T) {
 		t.Run(f.name, func(t *testing.T) { f.warns(t, "x.ies", goodIES) })
 	}
 	for _, f := range []fault{
-		{"decimal commas", "\n200\n100\n300", "\n200,5\n100,25\n300", "x.ldt:51:1", "a decimal comma is read as a point (2 times)", ""},
+		{"decimal commas", "\n200\n100\n300", "\n200,5\n100,25\n300", "x.ldt:51:1", "the decimal comma is read as a point (2 times)", ""},
 		{"an empty figure", "date\n600", "date\n", "x.ldt:13:1", "the length of the luminaire is left empty; it is taken as 0", ""},
-		{"words behind a number", "1A\n40", "1A\n40 W", "x.ldt:32:1", "the power of the lamps has words behind its number; they are left out", ""},
-		{"lines left over", "150\n50\n", "150\n50\n1\n2\n", "x.ldt:56:1", "2 lines stand behind the last intensity; they are left out", ""},
+		{"words behind a number", "1A\n40", "1A\n40 W", "x.ldt:32:1", "the power of the lamps has words after its number; they are ignored", ""},
+		{"lines left over", "150\n50\n", "150\n50\n1\n2\n", "x.ldt:56:1", "2 lines follow the last intensity; they are ignored", ""},
 		{"no conversion factor", "94\n1\n0", "94\n0\n0", "x.ldt:24:1", "a conversion factor of 0 would leave no light; it is taken as 1", ""},
 		{"figures that contradict", "100\n94\n1", "100\n50\n1", "x.ldt:23:1", "the intensities add up to 944 lm; a light output ratio of 50 % of 1000 lm says 500 lm", ""},
 	} {

@@ -17,7 +17,7 @@ import (
 // Data is a photometric file that was read.
 type Data interface {
 	// Source gives the light: its flux, lm, its distribution, and the luminous opening. It refuses
-	// values that are none of a file's, which reading has refused already.
+	// values that no file can hold, which reading has refused already.
 	Source() (photometry.Source, error)
 	// Nodes gives the intensities, cd, as they were measured, with the symmetry unfolded.
 	Nodes() (photometry.Nodes, error)

@@ -51,7 +51,7 @@ const (
 	NoSymmetry    Symmetry = iota // all planes
 	AboutAxis                     // one plane
 	AboutC0                       // C0 to C180
-	AboutC90                      // C270 by way of C0 to C90
+	AboutC90                      // C270 through C0 to C90
 	AboutC0andC90                 // C0 to C90
 )
 

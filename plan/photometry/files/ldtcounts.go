@@ -36,12 +36,12 @@ func (r *ldtReader) complete() bool {
 	want, have := r.expected(r.out.Symmetry), len(r.lines)
 	if have > want {
 		_, p := r.line(want)
-		r.odd(p, CodeCount, "a count of planes, angles or lamp sets may be wrong", "%d lines stand behind the last intensity; they are left out", have-want)
+		r.odd(p, CodeCount, "a count of planes, angles or lamp sets may be wrong", "%d lines follow the last intensity; they are ignored", have-want)
 	}
 	if have >= want {
 		return true
 	}
-	r.fault(r.end(), CodeCount, r.hintOfLength(want-have), "the file has %d lines of the %d that %s of %s, with the symmetry indicator %d and %s, ask for",
+	r.fault(r.end(), CodeCount, r.hintOfLength(want-have), "the file has %d lines and needs %d for %s of %s with the symmetry indicator %d and %s",
 		have, want, plural(len(r.out.Planes), "plane"), plural(len(r.out.Angles), "angle"), r.out.Symmetry, plural(r.setCount, "lamp set"))
 	return false
 }

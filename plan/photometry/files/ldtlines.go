@@ -30,7 +30,7 @@ func (r *ldtReader) decimal(s string, p part) (float64, bool) {
 	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
 		v, ok := number(strings.Replace(s, ",", ".", 1))
 		if ok {
-			r.odd(p, CodeQuirk, "", "a decimal comma is read as a point")
+			r.odd(p, CodeQuirk, "", "the decimal comma is read as a point")
 		}
 		return v, ok
 	}
@@ -61,7 +61,7 @@ func (r *ldtReader) hintOfLine(s string) string {
 	case strings.ContainsAny(s, " \t;") && len(strings.Fields(s)) > 1:
 		return "the format has one number a line"
 	case s == "":
-		return "a line may be left empty that must not be, or the file was cut off"
+		return "a line may be empty where a value belongs, or the file was cut off"
 	}
 	return shiftedLine
 }
@@ -79,7 +79,7 @@ func (r *ldtReader) may(dst *float64, what string) bool {
 	v, ok := r.decimal(s, p)
 	if !ok {
 		if v, ok = r.decimal(leading(s), p); ok {
-			r.odd(p, CodeQuirk, "", "%s has words behind its number; they are left out", what)
+			r.odd(p, CodeQuirk, "", "%s has words after its number; they are ignored", what)
 		}
 	}
 	if !ok {

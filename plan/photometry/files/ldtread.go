@@ -31,7 +31,7 @@ func (r *ldtReader) plausible() bool {
 		return false
 	}
 	if looksLikeIES(r.file.Text) {
-		r.fault(part{}, CodeFormat, "it looks like IES LM-63, which goes by .ies", "this is no EULUMDAT file")
+		r.fault(part{}, CodeFormat, "it looks like IES LM-63: name it with the ending .ies", "this is no EULUMDAT file")
 		return false
 	}
 	return true

@@ -61,7 +61,7 @@ func (w *writer) values(list ...float64) {
 // check says what would not read back the same.
 func (d *LDT) check() error {
 	if d.Kind < 0 || d.Kind > 3 || d.Symmetry < NoSymmetry || d.Symmetry > AboutC0andC90 || len(d.Sets) == 0 {
-		return fmt.Errorf("it has a type or symmetry that there is not, or no lamps")
+		return fmt.Errorf("its type or its symmetry is not one of the format's, or it has no lamps")
 	}
 	words := []string{d.Company, d.Report, d.LuminaireName, d.Number, d.FileName, d.Date}
 	lists := [][]float64{{d.PlaneStep, d.AngleStep, d.Length, d.Width, d.Height, d.LuminousLength, d.LuminousWidth,

@@ -27,7 +27,7 @@ func (r *lm63Reader) judge() {
 		}
 	}
 	if l.Second != 1 && (l.Edition == Edition1995 || l.Edition == Edition2002) {
-		r.odd(r.secondAt, CodeUnused, "", "the second ballast field is %g; the edition of %s has no use for it, and it is left out", l.Second, l.Edition)
+		r.odd(r.secondAt, CodeUnused, "", "the second ballast field is %g; the edition of %s does not use it, and it is ignored", l.Second, l.Edition)
 	}
 	if _, lost := l.Opening(); lost != "" {
 		r.odd(r.dimensionsAt, CodeUnused, "", "%s", lost)
@@ -49,7 +49,7 @@ func (r *lm63Reader) judgeKeywords() {
 		}
 	}
 	if len(missing) > 0 {
-		r.odd(part{}, CodeLabel, "", "the edition of %s asks for %s", l.Edition, strings.Join(missing, ", "))
+		r.odd(part{}, CodeLabel, "", "the edition of %s requires the keywords %s", l.Edition, strings.Join(missing, ", "))
 	}
 }
 
@@ -83,7 +83,7 @@ func (r *lm63Reader) judgePlanes(first, last float64) {
 		r.odd(r.verticalAt, CodeAngles, "", "the vertical angles run from %g to %g, not from 0 or 90 to 90 or 180; no light is taken beyond them", first, last)
 	}
 	if l.symmetry() == open {
-		r.odd(r.horizontalAt, CodeAngles, "", "the last horizontal angle is %g; the first plane closes the round", l.Horizontal[len(l.Horizontal)-1])
+		r.odd(r.horizontalAt, CodeAngles, "", "the last horizontal angle is %g; the first plane is taken again at 360", l.Horizontal[len(l.Horizontal)-1])
 	}
 	if l.Horizontal[0] == 90 && l.Edition != Edition1995 || l.Horizontal[0] == -90 {
 		r.odd(r.horizontalAt, CodeAngles, "", "horizontal angles from %g are those of a file of 1995, mirrored at the planes 90 and 270", l.Horizontal[0])

@@ -24,20 +24,20 @@ func (r *lm63Reader) labels() bool {
 			return r.tiltForm(value, p)
 		}
 		if p.end-p.start > longestLine {
-			r.odd(p, CodeLabel, "", "a line has at most %d characters", longestLine)
+			r.odd(p, CodeLabel, "", "the line is too long: the format allows %d characters", longestLine)
 		}
 		r.label(s, p)
 	}
-	r.fault(r.end(), CodeFormat, r.hintOfFormat(), "a line TILT=NONE, TILT=INCLUDE or TILT= and a file name belongs behind the keywords, and there is none")
+	r.fault(r.end(), CodeFormat, r.hintOfFormat(), "the line TILT=NONE, TILT=INCLUDE or TILT= with a file name is missing after the keywords")
 	return false
 }
 
 // hintOfFormat guesses what a file without a TILT= line is.
 func (r *lm63Reader) hintOfFormat() string {
 	if s, _ := r.line(2); len(r.lines) > 40 && len(s) == 1 && digit(s[0]) {
-		return "it looks like EULUMDAT, which goes by .ldt"
+		return "it looks like EULUMDAT: name it with the ending .ldt"
 	}
-	return "check that this is an LM-63 file, and all of it"
+	return "check that this is an LM-63 file and that it is complete"
 }
 
 // edition reads the line that names the edition; not ok for any other line, as the edition of 1986
@@ -46,13 +46,13 @@ func (r *lm63Reader) edition(s string, p part) bool {
 	e, ok := editionOf(s)
 	if !ok {
 		if strings.HasPrefix(s, "[") {
-			r.odd(p, CodeQuirk, "begin the file with IESNA:LM-63-2002", "the file does not say of which edition it is; it is read as of 1986")
+			r.odd(p, CodeQuirk, "begin the file with IESNA:LM-63-2002", "the file does not name its edition; it is read as one of 1986")
 		}
 		return false
 	}
 	r.out.Edition = e
 	if s != firstLines[e] {
-		r.odd(p, CodeQuirk, "write "+firstLines[e], "%s is not as an edition begins; the file is read as of %s", quoted(s), e)
+		r.odd(p, CodeQuirk, "write "+firstLines[e], "%s is not the first line of an edition; the file is read as one of %s", quoted(s), e)
 	}
 	return true
 }
@@ -82,7 +82,7 @@ func (r *lm63Reader) tiltForm(value string, p part) bool {
 	case "NONE":
 	case "INCLUDE":
 		tilt.Form = TiltInclude
-		r.odd(p, CodeUnused, "", "the lamp's light goes by its tilt: a scene reckons with it, and what the file alone gives is the light of the design position")
+		r.odd(p, CodeUnused, "", "the lamp's light depends on its tilt: a scene takes the tilt into account, and the figures here are those of the design position")
 	case "":
 		r.odd(p, CodeQuirk, "write TILT=NONE", "the TILT= line says nothing; it is taken as NONE")
 	default:
@@ -112,7 +112,7 @@ func (r *lm63Reader) label(s string, p part) {
 			r.more = append(r.more, rest)
 			return
 		}
-		r.odd(p, CodeQuirk, "", "[MORE] continues a keyword, and there is none before it; it is kept as [_MORE]")
+		r.odd(p, CodeQuirk, "", "[MORE] continues a keyword, but no keyword comes before it; it is kept as [_MORE]")
 		r.keyword("_MORE", rest)
 	case bracketed && key == "":
 		r.odd(p, CodeQuirk, "", "a keyword has no name; the line is left out")

@@ -218,7 +218,7 @@ func (r *lm63Reader) candela() bool {
 		for _, ok := r.token(); ok; _, ok = r.token() {
 			extra++
 		}
-		r.odd(p, CodeCount, r.hintOfOrder(), "%d more words stand behind the last candela value; they are left out", extra)
+		r.odd(p, CodeCount, r.hintOfOrder(), "%d more words follow the last candela value; they are ignored", extra)
 	}
 	return true
 }

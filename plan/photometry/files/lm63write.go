@@ -61,13 +61,13 @@ func (l *LM63) writeTilt(w *writer) {
 func (l *LM63) check() error {
 	switch {
 	case l.Edition > Edition2019 || l.System > photometry.TypeA || l.Tilt.Form > TiltFile:
-		return fmt.Errorf("it names an edition, a type or a form of tilt that there is not")
+		return fmt.Errorf("its edition, its type or its form of tilt is not one of the format's")
 	case l.Lamps < 1:
 		return fmt.Errorf("it has %d lamps", l.Lamps)
 	case l.Tilt.Form == TiltInclude && (len(l.Tilt.Angles) == 0 || len(l.Tilt.Angles) != len(l.Tilt.Factors) || l.Tilt.Geometry < 1):
 		return fmt.Errorf("its tilt needs a geometry and as many factors as angles")
 	case l.Tilt.Form == TiltFile && (clean(l.Tilt.File) != l.Tilt.File || l.Tilt.File == "" || isTiltWord(l.Tilt.File)):
-		return fmt.Errorf("%q is no name of a tilt file", l.Tilt.File)
+		return fmt.Errorf("%q cannot be the name of a tilt file", l.Tilt.File)
 	}
 	for i, k := range l.Keywords {
 		if err := k.check(i == 0 && l.Edition == Edition1986); err != nil {

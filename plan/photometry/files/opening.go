@@ -16,7 +16,7 @@ func openingOf(w, d, h float64) (o photometry.Opening, lost string) {
 	case d > 0 && w <= 0 && h <= 0:
 		return photometry.Opening{Form: photometry.Tube, Width: d, Height: math.Max(-w, -h)}, ""
 	case w > 0 && d <= 0 && h <= 0:
-		return face(math.Max(-d, -h), w), "the cylinder across the planes 0 and 180 is reckoned with as a flat face of its length and thickness"
+		return face(math.Max(-d, -h), w), "the cylinder across the planes 0 and 180 is computed as a flat face of its length and thickness"
 	case h == 0 && w < 0 && d <= 0:
 		return ellipse(-w, -d)
 	}
@@ -27,13 +27,13 @@ func openingOf(w, d, h float64) (o photometry.Opening, lost string) {
 func box(width, length, height float64) (photometry.Opening, string) {
 	lost := ""
 	if height > 0 {
-		lost = "the sides of the luminous box are reckoned with as a part of its face"
+		lost = "the light of the luminous box's sides is computed as if it came from its face"
 	}
 	switch {
 	case width > 0 && length > 0:
 		return face(length, width), lost
 	case width > 0 || length > 0:
-		return photometry.Opening{}, "a luminous opening without width or length is reckoned with as a point"
+		return photometry.Opening{}, "a luminous opening without width or length is computed as a point"
 	}
 	return ball(0, 0, height)
 }
@@ -50,7 +50,7 @@ func ellipse(width, length float64) (photometry.Opening, string) {
 	}
 	lost := ""
 	if math.Abs(width-length) > 0.1*width {
-		lost = "the ellipse is reckoned with as a disc of its area"
+		lost = "the ellipse is computed as a disc of its area"
 	}
 	return photometry.Opening{Form: photometry.Disc, Width: math.Sqrt(width * length)}, lost
 }
@@ -66,7 +66,7 @@ func ball(w, l, h float64) (photometry.Opening, string) {
 	}
 	lost := ""
 	if w != l || l != h {
-		lost = "the luminous body is reckoned with as a sphere of its mean size"
+		lost = "the luminous body is computed as a sphere of its mean size"
 	}
 	return photometry.Opening{Form: photometry.Sphere, Width: sum / n}, lost
 }

@@ -24,7 +24,7 @@ func TestEditionOf1986(t *testing.T) {
 	if o := s.Opening; o.Form != photometry.Disc || math.Abs(o.Width-0.3048) > 1e-12 {
 		t.Errorf("opening %+v", o)
 	}
-	if len(warnings) != 1 || !strings.Contains(warnings[0], "the lamp's light goes by its tilt") {
+	if len(warnings) != 1 || !strings.Contains(warnings[0], "the lamp's light depends on its tilt") {
 		t.Errorf("%q", warnings)
 	}
 	checkRewritten(t, "x.ies", d)
@@ -46,10 +46,10 @@ func TestLongRecordsWrap(t *testing.T) {
 // What would not read back the same is refused, with the reason.
 func TestBadValuesAreNotWritten(t *testing.T) {
 	for want, spoil := range map[string]func(*files.LM63){
-		"names an edition":             func(l *files.LM63) { l.Edition = 9 },
+		"its edition, its type":        func(l *files.LM63) { l.Edition = 9 },
 		"it has 0 lamps":               func(l *files.LM63) { l.Lamps = 0 },
 		"as many factors as angles":    func(l *files.LM63) { l.Tilt = files.Tilt{Form: files.TiltInclude, Geometry: 1, Angles: []float64{0}} },
-		"no name of a tilt file":       func(l *files.LM63) { l.Tilt = files.Tilt{Form: files.TiltFile, File: "none"} },
+		"cannot be the name of a tilt": func(l *files.LM63) { l.Tilt = files.Tilt{Form: files.TiltFile, File: "none"} },
 		`the keyword "MORE"`:           func(l *files.LM63) { l.Keywords = []files.Keyword{{Key: "MORE"}} },
 		`the keyword "A]"`:             func(l *files.LM63) { l.Keywords = []files.Keyword{{Key: "A]"}} },
 		`the keyword "" "TILT=NONE"`:   func(l *files.LM63) { l.Keywords = []files.Keyword{{Text: "TILT=NONE"}} },
@@ -77,8 +77,8 @@ func TestBadValuesAreNotWritten(t *testing.T) {
 		}
 	}
 	for want, spoil := range map[string]func(*files.LDT){
-		"or no lamps":               func(d *files.LDT) { d.Sets = nil },
-		"a type or symmetry":        func(d *files.LDT) { d.Symmetry = 7 },
+		"it has no lamps":           func(d *files.LDT) { d.Sets = nil },
+		"its type or its symmetry":  func(d *files.LDT) { d.Symmetry = 7 },
 		"is not one line of text":   func(d *files.LDT) { d.Company = "two\nlines" },
 		"NaN is not a number":       func(d *files.LDT) { d.Height = math.NaN() },
 		"asks for 2 planes":         func(d *files.LDT) { d.Candela = d.Candela[:1] },

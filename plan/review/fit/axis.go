@@ -84,11 +84,11 @@ func orAim(moves string, l *plan.Light, o *plan.Opening) string {
 	aimed.Frame.Axis = r3.Unit(r3.Sub(plan.AtHeight(o.Middle(), (o.Sill+o.Head)/2), l.Frame.At))
 	switch through := pass(&aimed, o); {
 	case through.side != 0 || through.height != 0:
-		return report.Either(moves == "", "aim it through "+o.Name, moves+", for the middle of it")
+		return report.Either(moves == "", "aim it through "+o.Name, moves+", so that it goes through the middle")
 	case moves == "":
-		return "aim: " + o.Name
+		return "write aim: " + o.Name
 	}
-	return moves + ", for the middle of it; or aim: " + o.Name
+	return moves + ", so that it goes through the middle; or write aim: " + o.Name
 }
 
 func joinAnd(a, b string) string {

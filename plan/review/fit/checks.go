@@ -41,7 +41,7 @@ func (r *checker) tall(f *plan.Furniture) bool {
 	}
 	ceiling := room.CeilingAt(f.At)
 	if over := f.Z1 - ceiling; over > plane.Grain {
-		r.Warnf(f.Span, CodeOverCeiling, "its top may be at most "+r.Length(ceiling-room.Base)+" over the floor", "%s is %s too tall for %s", f.Name, r.Length(over), room.Name)
+		r.Warnf(f.Span, CodeOverCeiling, "its top may be at most "+r.Length(ceiling-room.Base)+" over the floor", "%s is %s too tall for the room %s", f.Name, r.Length(over), room.Name)
 	}
 	return true
 }
@@ -73,9 +73,9 @@ func (r *checker) personFree(p *plan.Person) bool {
 	span := r.things[p.Name].at
 	r.standsInside(p.Name, p.At, span)
 	if name := r.solidAt(p.Face.At, p.Own...); name != "" {
-		r.Errorf(span, CodeInSolid, "move "+p.Name+", or what is there", "the face of %s is inside a solid: %s", p.Name, name)
+		r.Errorf(span, CodeInSolid, "move "+p.Name+" clear of "+name, "the face of %s is inside %s", p.Name, name)
 	} else if name := r.bodyIn(p); name != "" {
-		r.Warnf(span, CodeInSolid, "move "+p.Name+", or what is there", "%s stands in %s", p.Name, name)
+		r.Warnf(span, CodeInSolid, "move "+p.Name+" clear of "+name, "%s stands in %s", p.Name, name)
 	} else if found, mend := r.reachInto(r.reachOfPerson(p)); found != "" {
 		r.Warnf(span, CodeInSolid, mend, "%s", found)
 	}
@@ -95,7 +95,7 @@ func (r *checker) bodyIn(p *plan.Person) string {
 // cameraFree refuses a lens inside a solid, and warns of one that sees nobody.
 func (r *checker) cameraFree(c *plan.Camera) bool {
 	if name := r.solidAt(c.Frame.At); name != "" {
-		r.Errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside a solid: %s", c.Name, name)
+		r.Errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside %s", c.Name, name)
 	} else {
 		r.standsInside(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
 		r.seesSomeone(c)
@@ -119,7 +119,7 @@ func (r *checker) seesSomeone(c *plan.Camera) {
 		return
 	}
 	whom := report.Either(len(r.out.People) == 1, r.out.People[0].Name, "anybody")
-	r.Warnf(r.things[c.Name].at, CodeCameraBlocked, "move it to where it has them in sight, or open a door or a gap on the way",
+	r.Warnf(r.things[c.Name].at, CodeCameraBlocked, "move the camera to where it sees a person, or open a door or a gap on the way",
 		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
 }
 
@@ -142,7 +142,7 @@ func (r *reacher) wallBetween(from, to r3.Vec) string {
 // meterFree warns of a meter inside a solid, where it is dark, or where no light can come.
 func (r *checker) meterFree(m *plan.Meter) bool {
 	if name := r.solidAt(m.At); name != "" && m.Kind != plan.SpotMeter {
-		r.Warnf(m.Span, CodeInSolid, "move it out of "+name, "%s reads inside a solid: %s", m.Name, name)
+		r.Warnf(m.Span, CodeInSolid, "move it out of "+name, "%s reads inside %s", m.Name, name)
 	} else {
 		r.readsSomewhere(m)
 	}

@@ -29,13 +29,13 @@ type reacher struct {
 	boxes  []r3.Box // of the prisms and the sheets of the set, once one is asked for
 }
 
-// checker looks for what cannot stand where it is said to.
+// checker looks for things that cannot stand where the scene puts them.
 type checker struct {
 	*reacher
 	doc *scene.Document
 }
 
-// Check logs what of a set-up cannot stand where it is said to, and what stands where it is of no use. It notes which
+// Check logs what cannot stand where the scene puts it, and what is useless where it stands. It notes which
 // lights are astray. doc is the file it came from; nil for a scene that was made by hand.
 func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	r := &checker{newReacher(s, log), doc}

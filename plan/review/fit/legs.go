@@ -35,7 +35,7 @@ func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.
 	for _, c := range met {
 		into = append(into, r.Length(c.deep)+" into "+c.name)
 	}
-	hint := "hold it otherwise: mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}"
+	hint := "use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}"
 	if pushes := r.legsFreed(m, base); pushes != nil {
 		var moves []string
 		for _, p := range pushes {
@@ -58,7 +58,7 @@ func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contac
 		away := r2.Sub(at, near)
 		deep := m.Foot/2 - r2.Norm(away)
 		if deep <= legsSlack || r2.Norm(away) <= plane.Grain {
-			return // in the very thing is told of the stand itself
+			return // a check of the stand itself reports a middle inside the thing
 		}
 		met = withContact(met, contact{name: name, away: plan.AtHeight(r2.Unit(away), 0), deep: deep}, func(other, c contact) bool {
 			// What lies behind the nearer of two is not reached before it.

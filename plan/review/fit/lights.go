@@ -28,7 +28,7 @@ func (r *checker) inAir(l *plan.Light) bool {
 	at, z := plan.InPlan(l.Frame.At), l.Frame.At.Z
 	if name := r.solidAt(l.Frame.At); name != "" {
 		r.Errorf(r.things[l.Name].at, CodeLightInSolid, "move it, or change its height",
-			"%s is inside a solid: %s", l.Name, name)
+			"%s is inside %s", l.Name, name)
 		return false
 	}
 	if r.out.RoomAt(l.Frame.At) != nil {
@@ -43,7 +43,7 @@ func (r *checker) inAir(l *plan.Light) bool {
 		}
 	}
 	if below := min(s.Base, s.Floor) - z; below > plane.Grain {
-		r.Errorf(r.heightSpan(l), CodeLightBelowFloor, "a height counts from the floor", "%s is %s under %s", l.Name, r.Length(below), report.Either(s.Room != "", "the floor of "+s.Room, "the ground"))
+		r.Errorf(r.heightSpan(l), CodeLightBelowFloor, "measure height up from the floor", "%s is %s under %s", l.Name, r.Length(below), report.Either(s.Room != "", "the floor of "+s.Room, "the ground"))
 		return false
 	}
 	return true
@@ -62,7 +62,7 @@ func (r *checker) lightFree(l *plan.Light) bool {
 func (r *checker) gripFree(g *plan.Grip) bool {
 	span := r.things[g.Name].at
 	if name := r.solidAt(g.Frame.At, g.IDs...); name != "" {
-		r.Warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside a solid: %s", g.Name, name)
+		r.Warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside %s", g.Name, name)
 		return false
 	}
 	if found, mend := r.reachInto(r.reachOfGrip(g)); found != "" {
@@ -101,7 +101,7 @@ func (r *checker) reaches(l *plan.Light) bool {
 		}
 	}
 	l.Astray = true
-	r.Warnf(l.Span, CodeNoOpeningReached, "aim it through an opening", "%s stands outside, and lights no opening", l.Name)
+	r.Warnf(l.Span, CodeNoOpeningReached, "aim it through an opening", "%s stands outside and sends no light through an opening", l.Name)
 	return true
 }
 

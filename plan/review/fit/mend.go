@@ -86,9 +86,9 @@ func (r *reacher) mend(t *reaching) string {
 	upright := slices.ContainsFunc(pushes, func(c contact) bool { return c.rise })
 	switch {
 	case t.feet && (!ok || upright):
-		return "there is not room for " + t.name + " here"
+		return "move " + t.name + " to where there is more room"
 	case !ok:
-		return "there is not room for " + t.name + " here: move it, turn it, or take a smaller one"
+		return "this place is too small for " + t.name + ": move it, turn it, or use a smaller one"
 	}
 	var moves []string
 	for _, p := range pushes {

@@ -49,7 +49,7 @@ func (r *checker) readsSomewhere(m *plan.Meter) {
 	case r.outdoors(at):
 		r.Warnf(m.Span, CodeOutside, r.nearestRoom(at), "%s reads outside every room", m.Name)
 	case room == nil && m.At.Z < r.out.Ground-plane.Grain:
-		r.Warnf(m.Span, CodeOutside, "a height counts from the ground", "%s reads %s under the ground", m.Name, r.Length(r.out.Ground-m.At.Z))
+		r.Warnf(m.Span, CodeOutside, "measure height up from the ground", "%s reads %s under the ground", m.Name, r.Length(r.out.Ground-m.At.Z))
 	case room == nil:
 	case m.At.Z < room.Base-plane.Grain:
 		r.Warnf(m.Span, CodeOutside, "the floor is at "+r.Coordinate(room.Base), "%s reads %s under the floor of %s", m.Name, r.Length(room.Base-m.At.Z), room.Name)
@@ -78,5 +78,5 @@ func (r *checker) anyLit() {
 			span = s.Span
 		}
 	}
-	r.Warnf(span, CodeAllDark, "turn one up, or keep one", "every light of this set-up is struck or off")
+	r.Warnf(span, CodeAllDark, "turn a light up, or keep one", "every light of this set-up is struck or off")
 }

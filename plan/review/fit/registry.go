@@ -10,7 +10,7 @@ type check[T any] struct {
 	run func(r *checker, t *T) bool
 }
 
-// The checks of each kind of thing, in the order in which they are told.
+// The checks of each kind of thing, in the order of their reports.
 var (
 	ofLights = []check[plan.Light]{
 		{[]string{CodeLightInSolid, CodeOverCeiling, CodeLightBelowFloor}, "a lamp in a solid, over the ceiling or under the floor", (*checker).inAir},

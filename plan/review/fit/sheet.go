@@ -5,15 +5,15 @@ func (r *checker) checkSheet() {
 	sheet := &r.out.Scene.Sheet
 	defer r.About("sheet")()
 	if sheet.Field.V == "face" && (len(r.out.Scene.People) == 0 || len(r.out.Scene.Cameras) == 0) {
-		r.Errorf(sheet.Field.Span, CodePlane, "field: floor", "there is no person with a camera to take the dome at the face toward")
+		r.Errorf(sheet.Field.Span, CodePlane, "field: floor", "the map of domes at face height needs a person and a camera, and the scene lacks one of them")
 	}
 	if !sheet.Plane.Set {
 		return
 	}
 	if fault := r.out.PlaneFault(sheet.Plane.V); fault != "" {
-		r.Errorf(sheet.Plane.Span, CodePlane, "", "there is no plane at %s: %s", r.Length(sheet.Plane.V), fault)
+		r.Errorf(sheet.Plane.Span, CodePlane, "", "no plane can be mapped at %s: %s", r.Length(sheet.Plane.V), fault)
 	}
 	if sheet.Field.V == "face" {
-		r.Errorf(sheet.Plane.Span, CodePlane, "leave out plane, or field: face", "a sheet has one map: the plane, or the dome at face height")
+		r.Errorf(sheet.Plane.Span, CodePlane, "leave out plane, or field: face", "a sheet has one map: the plane, or the domes at face height")
 	}
 }

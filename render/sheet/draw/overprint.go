@@ -43,8 +43,8 @@ func (c overprints) overprint(p Pad, v layout.View, taken, soft []carto.Obstacle
 	return []carto.Obstacle{hard(box.Inset(b, -1, -1))}
 }
 
-// overprintBox sets the overprint and finds its place: where it meets nothing, else where it meets only what had
-// better not be covered. Where there is none it lies over the plan, which counts as a label lost.
+// overprintBox sets the overprint and finds its place: where it meets nothing, else where it meets only what
+// lettering may cover if it must. Where there is none it lies over the plan, which counts as a label lost.
 func (c overprints) overprintBox(v layout.View, st style, taken, soft []carto.Obstacle) (lines []string, place r2.Box) {
 	area, by := box.Inset(v.Panel, 2, 2), mapOnPaper(c.In, v)
 	for _, avoid := range [...][]carto.Obstacle{slices.Concat(soft, taken), taken} {

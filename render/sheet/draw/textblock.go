@@ -36,7 +36,7 @@ type Block struct {
 	Rows  []Row
 }
 
-// sized is the block with its heights, which the flow of the page goes by.
+// sized is the block with its heights, which the flow of the page needs.
 func (b *Block) sized() *Block {
 	b.Sizes.Head = b.headHeight()
 	for _, r := range b.Rows {

@@ -79,8 +79,8 @@ func ThemeNames() []string {
 	return names
 }
 
-// ThemeNamed returns the look of a name; "" is the default, which it returns for a name that there
-// is not, too.
+// ThemeNamed returns the look of a name; "" is the default, which it also returns for a name that no
+// look has.
 func ThemeNamed(name string) (t Theme, ok bool) {
 	for _, t := range themes() {
 		if name == "" || t.Name == name {

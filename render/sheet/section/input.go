@@ -50,7 +50,7 @@ type Field struct {
 }
 
 // Beam is the light of one lamp in plan, cut by what it meets: a polygon that starts at the lamp, or
-// at the left end of its emitting edge, and runs by way of the far side. Points are in metres.
+// at the left end of its emitting edge, and runs along the far side. Points are in metres.
 type Beam struct {
 	Light string
 	Half  []r2.Vec // to half the intensity of the axis

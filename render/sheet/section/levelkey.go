@@ -49,7 +49,7 @@ func (c Report) levelKey() *Section {
 		s.Words = append(s.Words, "No light reaches it, or the exposure gives no working stop.")
 	}
 	if f := coarsest(c.In); f != nil {
-		s.Words = append(s.Words, fmt.Sprintf("The set is large: the map is of points %s apart, and finer patterns are lost.", c.Length(f.Grid.Step)))
+		s.Words = append(s.Words, fmt.Sprintf("The set is large: the map has a point every %s, and finer patterns are lost.", c.Length(f.Grid.Step)))
 	}
 	s.Lacks = NotInMaps(c.In)
 	return &s

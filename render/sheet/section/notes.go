@@ -14,7 +14,7 @@ func watch(in *Input) *Section {
 	return &Section{Title: "Watch", Alarm: true, Points: sentences(in.Watch)}
 }
 
-// sentences gives each text a capital and a full stop, for findings are told without.
+// sentences gives each text a capital and a full stop, which findings do not have.
 func sentences(all []string) []string {
 	var out []string
 	for _, s := range all {
