@@ -46,7 +46,10 @@ func (f Frame) Local(d r3.Vec) r3.Vec {
 
 // Frame is a place with an orthonormal orientation. For a lamp, Axis is the aim, Right = Axis x z
 // (bearing pan + 90 when the axis is vertical) turned by roll, and up is Right x Axis.
-type Frame struct{ At, Axis, Right r3.Vec }
+type Frame struct {
+	At          r3.Vec // m
+	Axis, Right r3.Vec // unit vectors
+}
 
 // Up returns Right x Axis.
 func (f Frame) Up() r3.Vec { return r3.Cross(f.Right, f.Axis) }

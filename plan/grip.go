@@ -5,6 +5,7 @@ import (
 
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // Corners are the corners of the sheet, counter-clockwise as seen from its front.
@@ -21,11 +22,11 @@ func (g *Grip) Corners() []r3.Vec {
 // Grip is a flag, card, frame, net or silver, resolved.
 type Grip struct {
 	Name, Tag            string
-	Kind                 string
-	Size                 [2]float64
-	Frame                Frame   // At the centre, Axis the face's normal
-	Base                 float64 // z of what it stands on
-	Height               float64 // of the centre above the floor of the room it belongs to
+	Kind                 term.Grip
+	Size                 [2]float64 // width and height, m
+	Frame                Frame      // At the centre, Axis the face's normal
+	Base                 float64    // z of what it stands on, m
+	Height               float64    // of the centre above the floor of the room it belongs to, m
 	Mount                Mount
 	Cloth, Surface, Note string
 	IDs                  []solid.ID

@@ -15,16 +15,16 @@ import (
 type Light struct {
 	Name, Path, Tag string
 	Frame           Frame
-	AimPoint        r3.Vec
-	Throw           float64 // m, lamp to aim point; 0 where the aim is a bare direction
+	AimPoint        r3.Vec  // where its axis leads, m
+	Throw           float64 // from the lamp to the aim point, m; 0 where the aim is a bare direction
 	Head            kit.Head
-	Level           float64 // 0..1
+	Level           float64 // share of the full output, 0 to 1
 	Gels            []string
 	Drive           colour.RGB   // Head at Level: what multiplies the basis
 	White           colour.White // at this level, after gels
 	Mount           Mount
-	Base            float64 // z of what its stand stands on
-	Height          float64 // of the emitting face above the floor of the room it belongs to
+	Base            float64 // z of what its stand stands on, m
+	Height          float64 // of the emitting face above the floor of the room it belongs to, m
 	Roles           []scene.Role
 	Note            string
 	Count           int
@@ -49,5 +49,5 @@ type Mount struct {
 type Dimension struct {
 	From   string // "kitchen.left", "street, left jamb"
 	Metres float64
-	A, B   r2.Vec // its ends in plan
+	A, B   r2.Vec // its ends in plan, m
 }

@@ -32,9 +32,9 @@ func (k MeterKind) String() string {
 type Meter struct {
 	Name   string
 	Kind   MeterKind
-	At     r3.Vec // the point that is read
-	Facing r3.Vec // unit; of a spot, from the lens to the point
+	At     r3.Vec // the point that is read, m
+	Facing r3.Vec // unit vector; of a spot, from the lens to the point
 	From   string // of a spot: the camera
-	Lens   r3.Vec // of a spot: where the camera's lens is, from which it looks
+	Lens   r3.Vec // of a spot: where the camera's lens is, from which it looks, m
 	Span   source.Span
 }

@@ -33,17 +33,17 @@ type Opening struct {
 	Name          string
 	Kind          term.Opening
 	Room, Wall    string
-	Other         string // the room on the far side, "" for outside
-	Left, Right   r2.Vec
-	Outward       r2.Vec
-	Depth         float64
-	Sill, Head    float64 // absolute z
+	Other         string  // the room on the far side, "" for outside
+	Left, Right   r2.Vec  // m
+	Outward       r2.Vec  // unit vector
+	Depth         float64 // m
+	Sill, Head    float64 // z of its lower and upper edge, m
 	Panes         [2]int
 	HingeLeft     bool // as seen from inside
 	SwingIn       bool
 	Ajar          float64 // degrees; a door at 0 is shut and stops light
 	Glass         string
-	Transmittance float64
+	Transmittance float64 // share of the light that its glass lets through, luminous, 0 to 1
 	Escape        bool
 	IDs           []solid.ID // its pane, its leaf
 	Span          source.Span

@@ -14,11 +14,11 @@ import (
 // corner after it.
 type Room struct {
 	Name   string
-	Inside []r2.Vec
-	Parts  [][]r2.Vec // Inside, cut into convex rings
+	Inside []r2.Vec   // corners of the inside faces, m
+	Parts  [][]r2.Vec // Inside, cut into convex rings, m
 	Walls  []Wall
-	Base   float64 // z of the floor
-	Top    float64 // z of the ceiling at its highest
+	Base   float64 // z of the floor, m
+	Top    float64 // z of the ceiling at its highest, m
 	Span   source.Span
 
 	CeilingLow  float64 // z of the ceiling at the origin of the plan, m
@@ -27,13 +27,13 @@ type Room struct {
 
 // Wall is one wall by its inside face, left to right as seen from inside.
 type Wall struct {
-	Name        string // "left", "a-b", "w1"
-	Left, Right r2.Vec
-	Outward     r2.Vec // unit
-	Thickness   float64
+	Name        string  // "left", "a-b", "w1"
+	Left, Right r2.Vec  // its ends in plan, m
+	Outward     r2.Vec  // unit vector
+	Thickness   float64 // m
 }
 
-// WallPiece is a convex piece of wall as the plan's cut shows it. Opening is "" for solid wall,
+// WallPiece is a convex piece of wall as the plan's cut shows it, from Z0 up to Z1, in metres. Opening is "" for solid wall,
 // else the opening below or above which it lies.
 type WallPiece struct {
 	Outline []r2.Vec
@@ -106,7 +106,7 @@ func (w *Wall) Slab(from, to, near, far float64) []r2.Vec {
 const mostSkew = 1e-3
 
 // Stretch is how two walls stand back to back: the gap between their inside faces, and from where to
-// where along the first wall.
+// where along the first wall, from its left end, in metres.
 type Stretch struct{ Gap, From, To float64 }
 
 // BackToBack reports whether two walls stand back to back across some stretch.

@@ -33,12 +33,12 @@ type Setup struct {
 	Bodies     solid.Set // seen by the spot meter and the strip, never shade: lamp bodies, stands
 	Names      map[solid.ID]string
 	Exposure   Exposure
-	Ground     float64 // z of the open ground
+	Ground     float64 // z of the open ground, m
 	North      float64 // degrees clockwise from the sheet's up
 	Feet       bool
 	Assumed    []Assumption
-	FaceHeight float64             // z of the first person's eyes; 0 where there is nobody
-	Bounds     r2.Box              // of everything that stands, in plan
+	FaceHeight float64             // z of the first person's eyes, m; 0 where there is nobody
+	Bounds     r2.Box              // of everything that stands, in plan, m
 	Warnings   []source.Diagnostic // what resolving it warned of
 	Uncomputed []Uncomputed        // keys that it writes and nothing computes yet
 

@@ -11,37 +11,54 @@ import (
 // Furniture is a thing that stands, with the parts that its outline is drawn from.
 type Furniture struct {
 	Name   string
-	Kind   string
-	At     r2.Vec
-	Turn   float64 // degrees clockwise; at 0 its back is to the sheet's up
-	Size   [3]float64
-	Base   float64 // z of what it stands on
-	Z0, Z1 float64
+	Kind   term.Furniture
+	At     r2.Vec     // its centre in plan, m
+	Turn   float64    // degrees clockwise; at 0 its back is to the sheet's up
+	Size   [3]float64 // width, depth, height, m
+	Base   float64    // z of what it stands on, m
+	Z0, Z1 float64    // z of its underside and its top, m
 	Parts  []Part
 	IDs    []solid.ID
 	Span   source.Span
 }
 
-// Part is one convex prism of a thing, for drawing: Kind is "top", "leg", "seat", "back", "arm", "step", "body".
+// PartKind is what a prism is of a thing or of a person.
+type PartKind string
+
+// The kinds of parts.
+const (
+	BodyPart  PartKind = "body" // all of a thing
+	TopPart   PartKind = "top"  // of a table
+	LegPart   PartKind = "leg"  // of a table
+	SeatPart  PartKind = "seat" // of a sofa, as are back and arm
+	BackPart  PartKind = "back"
+	ArmPart   PartKind = "arm"
+	StepPart  PartKind = "step"
+	HeadPart  PartKind = "head" // of a person, as are torso and legs
+	TorsoPart PartKind = "torso"
+	LegsPart  PartKind = "legs"
+)
+
+// Part is one convex prism of a thing, for drawing.
 type Part struct {
-	Kind    string
-	Outline []r2.Vec
-	Z0, Z1  float64
+	Kind    PartKind
+	Outline []r2.Vec // in plan, m
+	Z0, Z1  float64  // z of its underside and its top, m
 }
 
 // Person is someone, with the face that readings are taken at.
 type Person struct {
 	Name   string
-	At     r2.Vec  // the head's axis in plan
-	Base   float64 // z of what the feet are on
+	At     r2.Vec  // the head's axis in plan, m
+	Base   float64 // z of what the feet are on, m
 	Pose   term.Pose
 	Height float64 // of the crown above the floor, standing, m
-	Crown  float64 // z of the crown in this pose
-	Eyes   float64 // z
-	Faces  float64 // bearing of the nose
+	Crown  float64 // z of the crown in this pose, m
+	Eyes   float64 // z of the eyes in this pose, m
+	Faces  float64 // bearing of the nose, degrees clockwise from the sheet's up
 	Face   Frame   // At: 0.10 m before the head's axis at eye height; Axis: the nose
 	Own    []solid.ID
-	Parts  []Part // Kind "head", "torso", "legs"
+	Parts  []Part
 	Span   source.Span
 }
 

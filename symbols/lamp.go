@@ -63,11 +63,12 @@ func Light(c ink.Canvas, k Look, l Lamp) Drawn {
 	b := brush{c, k}.on(ink.Symbols)
 	rest := b.mount(l.Mount, l.At, l.Bearing)
 	b = b.at(l.At, l.Bearing)
-	draw := b.body
+	drawn := lamp{b, l}
+	draw := drawn.body
 	if math.Abs(l.Tilt) >= Overhead && !l.round() {
-		draw = b.fromAbove
+		draw = drawn.fromAbove
 	}
-	x0, y0, x1, y1 := draw(l)
+	x0, y0, x1, y1 := draw()
 	if l.Dark {
 		y1 = max(y1, b.strike())
 	}
@@ -95,121 +96,127 @@ func (l Lamp) edge() float64 { return max(l.Face.X, leastEdge) }
 // head is the drawn size of the head.
 func (l Lamp) head() (w, d float64) { return max(l.Body.X, leastWidth), max(l.Body.Y, leastDepth) }
 
+// lamp is a light with the brush that draws it, in its own frame.
+type lamp struct {
+	brush
+	Lamp
+}
+
 // body draws a light that points sideways, and returns what it covers: the face at y = 0, the aim
 // up the y axis.
-func (b brush) body(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) body() (x0, y0, x1, y1 float64) {
 	switch l.Class {
 	case Lensed:
-		return b.lensed(l)
+		return l.lensed()
 	case Projected:
-		return b.projected(l)
+		return l.projected()
 	case Boxed:
-		return b.boxed(l)
+		return l.boxed()
 	case Linear:
-		return b.linear(l)
+		return l.linear()
 	case Panel:
-		return b.panel(l)
+		return l.panel()
 	case Lantern:
-		return b.lantern(l)
+		return l.lantern()
 	case Practical:
-		return b.practical(l)
+		return l.practical()
 	}
-	return b.bare(l)
+	return l.bare()
 }
 
 // bare is a bowl that opens forward; its light swells out of it.
-func (b brush) bare(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) bare() (x0, y0, x1, y1 float64) {
 	w, d := l.head()
 	e := l.edge()
 	rim, deep := max(1.35*w, e)/2, 0.72*d
-	b.Draw(b.solid(), ink.Path{}.MoveTo(vec(-rim, 0)).
+	l.Draw(l.solid(), ink.Path{}.MoveTo(vec(-rim, 0)).
 		CurveTo(vec(-0.95*rim, -0.7*deep), vec(-0.5*rim, -deep), vec(0, -deep)).
 		CurveTo(vec(0.5*rim, -deep), vec(0.95*rim, -0.7*deep), vec(rim, 0)).Close())
-	b.box(b.solid(), min(1.4, w), -d, -0.9*deep)
+	l.box(l.solid(), min(1.4, w), -d, -0.9*deep)
 	swell := edgeDepth + e/8
-	b.Draw(b.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
+	l.Draw(l.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
 		CurveTo(vec(-e/2, 1.2*swell), vec(e/2, 1.2*swell), vec(e/2, 0)).Close())
 	return -rim, -d, rim, swell
 }
 
 // lensed is a barrel with a plano-convex lens in a collar.
-func (b brush) lensed(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) lensed() (x0, y0, x1, y1 float64) {
 	w, d := l.head()
 	e := l.edge()
 	collar := max(w, e)
-	b.box(b.solid(), w, -d, -0.9)
-	b.box(b.open(Line), collar, -1, 0)
+	l.box(l.solid(), w, -d, -0.9)
+	l.box(l.open(Line), collar, -1, 0)
 	swell := edgeDepth + e/10
-	b.Draw(b.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
+	l.Draw(l.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
 		CurveTo(vec(-e/3, 1.35*swell), vec(e/3, 1.35*swell), vec(e/2, 0)).Close())
 	return -collar / 2, -d, collar / 2, swell
 }
 
 // projected is a lamp house, a gate and a tube.
-func (b brush) projected(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) projected() (x0, y0, x1, y1 float64) {
 	w, d := l.head()
 	e := l.edge()
 	d = max(d, 1.9*w)
 	tube := max(0.62*w, e)
-	b.box(b.solid(), w, -d, -0.62*d)
-	b.box(b.open(Line), tube, -0.62*d, 0)
+	l.box(l.solid(), w, -d, -0.62*d)
+	l.box(l.open(Line), tube, -0.62*d, 0)
 	gate := -0.5 * d
-	b.Segments(b.pen(Fine), [2]r2.Vec{vec(-w/2-0.5, gate), vec(w/2+0.5, gate)}, [2]r2.Vec{vec(-w/2-0.5, gate+0.55), vec(w/2+0.5, gate+0.55)})
-	b.box(b.lit(l.Colour), e, 0, edgeDepth)
+	l.Segments(l.pen(Fine), [2]r2.Vec{vec(-w/2-0.5, gate), vec(w/2+0.5, gate)}, [2]r2.Vec{vec(-w/2-0.5, gate+0.55), vec(w/2+0.5, gate+0.55)})
+	l.box(l.lit(l.Colour), e, 0, edgeDepth)
 	return -max(w/2+0.5, tube/2), -d, max(w/2+0.5, tube/2), edgeDepth
 }
 
 // boxed is a box that opens from the head to its soft face.
-func (b brush) boxed(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) boxed() (x0, y0, x1, y1 float64) {
 	e := l.edge()
 	_, depth := l.head()
 	depth = max(depth, 0.32*e)
 	back := min(max(0.3*e, 1.8), 6)
 	wide := max(e, back+0.6)
-	b.box(b.solid(), min(back, leastWidth), -depth-1.7, -depth)
-	b.Polygon(b.open(Line), vec(-wide/2, 0), vec(-back/2, -depth), vec(back/2, -depth), vec(wide/2, 0))
-	b.box(b.lit(l.Colour), e, -edgeDepth/2, edgeDepth/2)
+	l.box(l.solid(), min(back, leastWidth), -depth-1.7, -depth)
+	l.Polygon(l.open(Line), vec(-wide/2, 0), vec(-back/2, -depth), vec(back/2, -depth), vec(wide/2, 0))
+	l.box(l.lit(l.Colour), e, -edgeDepth/2, edgeDepth/2)
 	return -wide / 2, -depth - 1.7, wide / 2, edgeDepth / 2
 }
 
 // linear is a tube with its caps, in a clip.
-func (b brush) linear(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) linear() (x0, y0, x1, y1 float64) {
 	w, r := max(l.Face.X, 3), 0.62
-	b.box(b.solid(), 1.3, -r-1.1, 0)
-	b.Draw(b.lit(l.Colour), ink.Capsule(vec(-w/2+r, 0), vec(w/2-r, 0), r))
+	l.box(l.solid(), 1.3, -r-1.1, 0)
+	l.Draw(l.lit(l.Colour), ink.Capsule(vec(-w/2+r, 0), vec(w/2-r, 0), r))
 	for _, side := range []float64{-1, 1} {
-		b.Rect(b.solid(), vec(side*(w/2+0.1), -r-0.12), vec(side*(w/2-0.9), r+0.12))
+		l.Rect(l.solid(), vec(side*(w/2+0.1), -r-0.12), vec(side*(w/2-0.9), r+0.12))
 	}
 	return -w / 2, -r - 1.1, w / 2, r + 0.12
 }
 
 // panel is a plate of emitters in a row.
-func (b brush) panel(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) panel() (x0, y0, x1, y1 float64) {
 	e := max(l.Face.X, 1.6)
 	const plate, deep = 0.7, 1.25
-	b.box(b.solid(), min(1.6, e), -plate-1.1, -plate)
-	b.box(b.lit(l.Colour), e, 0, deep)
+	l.box(l.solid(), min(1.6, e), -plate-1.1, -plate)
+	l.box(l.lit(l.Colour), e, 0, deep)
 	cells := max(int(math.Round(e/1.25)), 2)
 	for i := 1; i < cells; i++ {
 		x := -e/2 + e*float64(i)/float64(cells)
-		b.Polyline(b.pen(Hair), vec(x, 0), vec(x, deep))
+		l.Polyline(l.pen(Hair), vec(x, 0), vec(x, deep))
 	}
-	b.box(b.solid(), e+0.5, -plate, 0)
+	l.box(l.solid(), e+0.5, -plate, 0)
 	return -e/2 - 0.25, -plate - 1.1, e/2 + 0.25, deep
 }
 
 // lantern is a sphere with its ribs; light leaves it all round.
-func (b brush) lantern(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) lantern() (x0, y0, x1, y1 float64) {
 	r := max(l.Face.X/2, 1.6)
-	b.Circle(b.open(Line), vec(0, 0), r)
-	b.Draw(b.lit(l.Colour), ink.Ring(vec(0, 0), r, r-min(edgeDepth, r/2)))
+	l.Circle(l.open(Line), vec(0, 0), r)
+	l.Draw(l.lit(l.Colour), ink.Ring(vec(0, 0), r, r-min(edgeDepth, r/2)))
 	for _, share := range []float64{0.34, 0.72} {
 		k := (r - min(edgeDepth, r/2)) * share
 		for _, side := range []float64{-1, 1} {
-			b.Draw(b.pen(Hair), rib(r-min(edgeDepth, r/2), side*k))
+			l.Draw(l.pen(Hair), rib(r-min(edgeDepth, r/2), side*k))
 		}
 	}
-	b.Circle(b.solid(), vec(0, 0), min(0.55, r/3))
+	l.Circle(l.solid(), vec(0, 0), min(0.55, r/3))
 	return -r, -r, r, r
 }
 
@@ -221,34 +228,34 @@ func rib(r, x float64) ink.Path {
 
 // practical is the lamp of circuit diagrams, a ring with a cross (IEC 60617), lit, under the true
 // width of its shade.
-func (b brush) practical(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) practical() (x0, y0, x1, y1 float64) {
 	r := max(min(l.Face.X/2, 2.2), 1.5)
 	shade := max(l.Face.X/2, r)
 	if shade > r+0.4 {
-		b.Circle(b.open(Fine), vec(0, 0), shade)
+		l.Circle(l.open(Fine), vec(0, 0), shade)
 	}
-	b.Circle(b.pen(Line).Filled(l.Colour), vec(0, 0), r)
+	l.Circle(l.pen(Line).Filled(l.Colour), vec(0, 0), r)
 	k := r * math.Sqrt2 / 2
-	b.Segments(b.pen(Line), [2]r2.Vec{vec(-k, -k), vec(k, k)}, [2]r2.Vec{vec(-k, k), vec(k, -k)})
+	l.Segments(l.pen(Line), [2]r2.Vec{vec(-k, -k), vec(k, k)}, [2]r2.Vec{vec(-k, k), vec(k, -k)})
 	return -shade, -shade, shade, shade
 }
 
 // fromAbove draws a light that points down or up: its face as the ground that it covers, the head
 // in the middle of it.
-func (b brush) fromAbove(l Lamp) (x0, y0, x1, y1 float64) {
+func (l lamp) fromAbove() (x0, y0, x1, y1 float64) {
 	w, h := max(l.Face.X, leastEdge), max(l.Face.Y, leastEdge)
 	if l.Class == Boxed || l.Class == Panel {
 		w, h = max(w, leastWidth+2*edgeDepth), max(h, leastWidth+2*edgeDepth)
-		b.box(b.lit(l.Colour), w, -h/2, h/2)
-		b.box(b.open(Fine), w-2*edgeDepth, -h/2+edgeDepth, h/2-edgeDepth)
-		b.Segments(b.pen(Hair), [2]r2.Vec{vec(-w/2, -h/2), vec(w/2, h/2)}, [2]r2.Vec{vec(-w/2, h/2), vec(w/2, -h/2)})
-		b.box(b.solid(), min(leastWidth, w), -min(leastWidth, h)/2, min(leastWidth, h)/2)
+		l.box(l.lit(l.Colour), w, -h/2, h/2)
+		l.box(l.open(Fine), w-2*edgeDepth, -h/2+edgeDepth, h/2-edgeDepth)
+		l.Segments(l.pen(Hair), [2]r2.Vec{vec(-w/2, -h/2), vec(w/2, h/2)}, [2]r2.Vec{vec(-w/2, h/2), vec(w/2, -h/2)})
+		l.box(l.solid(), min(leastWidth, w), -min(leastWidth, h)/2, min(leastWidth, h)/2)
 		return -w / 2, -h / 2, w / 2, h / 2
 	}
 	head, _ := l.head()
 	r := max(head/2+edgeDepth, w/2)
-	b.Circle(b.lit(l.Colour), vec(0, 0), r)
-	b.Circle(b.solid(), vec(0, 0), r-edgeDepth)
-	b.Circle(ink.Solid(b.look.Paper), vec(0, 0), min(0.45, r/4))
+	l.Circle(l.lit(l.Colour), vec(0, 0), r)
+	l.Circle(l.solid(), vec(0, 0), r-edgeDepth)
+	l.Circle(ink.Solid(l.look.Paper), vec(0, 0), min(0.45, r/4))
 	return -r, -r, r, r
 }

@@ -36,7 +36,7 @@ type Look struct {
 }
 
 // Drawn tells what a symbol covers on paper, for whoever has to letter around it. Outlines are
-// convex.
+// convex, in millimetres on paper.
 type Drawn struct {
 	Body []r2.Vec   // what must not be hidden
 	Rest [][]r2.Vec // what had better not be: legs, arms, swings

@@ -65,21 +65,28 @@ func (f *outputFlags) check(name string, more ...string) ([]string, error) {
 		return nil, fmt.Errorf("--format %s is the form of standard output: add -o -, or write -o %s.%s", f.format, name, f.format)
 	}
 	known := append(slices.Clone(formats), more...)
-	taken := map[string]string{}
 	for _, path := range outputs {
 		if err := f.checkName(path, name, known); err != nil {
 			return nil, err
 		}
+	}
+	return outputs, givenOnce(outputs)
+}
+
+// givenOnce refuses two outputs that are one file.
+func givenOnce(outputs []string) error {
+	taken := map[string]string{}
+	for _, path := range outputs {
 		first, twice := taken[placeOf(path)]
 		switch {
 		case twice && first == path:
-			return nil, fmt.Errorf("-o %s is given twice", path)
+			return fmt.Errorf("-o %s is given twice", path)
 		case twice:
-			return nil, fmt.Errorf("-o %s is given twice: -o %s is the same file", path, first)
+			return fmt.Errorf("-o %s is given twice: -o %s is the same file", path, first)
 		}
 		taken[placeOf(path)] = path
 	}
-	return outputs, nil
+	return nil
 }
 
 // checkName refuses an output whose form is none of those known, or that has no name.
@@ -144,17 +151,18 @@ func encode(d ink.Document, path string, family *font.Family, flags *outputFlags
 	case "html":
 		return single(path, func(b *bytes.Buffer) error { return page.Write(b, d, page.Options{Font: family}) })
 	}
+	writePage := func(b *bytes.Buffer, i int) error { return svg.Write(b, d, i, svg.Options{Font: family}) }
+	if form == "png" {
+		writePage = func(b *bytes.Buffer, i int) error {
+			return png.Write(b, d, i, png.Options{Font: family, DPI: flags.dpi})
+		}
+	}
 	var files []output
 	for i := range d.Pages {
 		if path == "-" && i > 0 {
 			break // a stream holds one picture; the plan comes first
 		}
-		made, err := single(path, func(b *bytes.Buffer) error {
-			if form == "png" {
-				return png.Write(b, d, i, png.Options{Font: family, DPI: flags.dpi})
-			}
-			return svg.Write(b, d, i, svg.Options{Font: family})
-		})
+		made, err := single(path, func(b *bytes.Buffer) error { return writePage(b, i) })
 		if err != nil {
 			return nil, err
 		}

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 // output is one file to be written.
@@ -69,6 +70,11 @@ func writeFiles(ctx context.Context, outputs []output) error {
 			return err
 		}
 	}
+	return putInPlace(staged)
+}
+
+// putInPlace renames every file that was written to the name that was asked for.
+func putInPlace(staged []stagedFile) error {
 	for _, s := range staged {
 		if err := os.Rename(s.temporary, s.path); err != nil {
 			return plainPathError(err, s.path)
@@ -147,4 +153,30 @@ func plainPathError(err error, path string) error {
 		return fmt.Errorf("cannot write %s: the folder %s takes no files; name another", path, folder)
 	}
 	return fmt.Errorf("cannot write %s: %w", path, bare(err))
+}
+
+// sameFile is the fault of two files of one run that would have one name, on a disk that may not tell
+// capitals from small letters.
+func sameFile(files []output) error {
+	first := map[string]output{}
+	for _, f := range files {
+		if f.path == "-" {
+			continue
+		}
+		key := strings.ToLower(placeOf(f.path))
+		if before, twice := first[key]; twice {
+			return fmt.Errorf("%s and %s would both be written to %s: give one of them another name, or write a .pdf, which holds all sheets",
+				before.what(), f.what(), f.path)
+		}
+		first[key] = f
+	}
+	return nil
+}
+
+// what says in words what an output is.
+func (o *output) what() string {
+	if o.page == "" {
+		return "-o " + o.asked
+	}
+	return fmt.Sprintf("%q of -o %s", o.page, o.asked)
 }

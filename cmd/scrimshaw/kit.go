@@ -2,10 +2,8 @@ package main
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -79,14 +77,6 @@ func listKit(std streams, args []string, asJSON bool) error {
 	}
 	_, err = std.out.Write([]byte(kitTable(rows)))
 	return err
-}
-
-// writeJSON prints a value as indented JSON.
-func writeJSON(w io.Writer, v any) error {
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(v)
 }
 
 // kitHint offers the nearest name of the catalogue.

@@ -36,19 +36,24 @@ func showFile(ctx context.Context, std streams, args []string, flags *kitFlags) 
 	if err != nil {
 		return err
 	}
-	toStream := slices.Contains(drawTo, "-")
-	switch {
-	case toStream && flags.json:
-		return errors.New("-o - and --json both write to standard output; give one of them")
-	case flags.json:
-		err = writeJSON(std.out, s)
-	case !toStream:
-		_, err = std.out.Write([]byte(s.text()))
-	}
-	if err != nil || len(drawTo) == 0 {
+	if err := s.print(std, flags.json, slices.Contains(drawTo, "-")); err != nil || len(drawTo) == 0 {
 		return err
 	}
 	return s.draw(ctx, std, data, &flags.outputFlags)
+}
+
+// print writes the figures of a file to standard output, where its drawing does not go there.
+func (s *shown) print(std streams, asJSON, drawn bool) error {
+	switch {
+	case drawn && asJSON:
+		return errors.New("-o - and --json both write to standard output; give one of them")
+	case asJSON:
+		return writeJSON(std.out, s)
+	case drawn:
+		return nil
+	}
+	_, err := std.out.Write([]byte(s.text()))
+	return err
 }
 
 // draw draws the polar curve of a file.

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"context"
+
 	"github.com/spf13/cobra"
 
 	"scrimshaw/plan/light"
@@ -9,10 +11,15 @@ import (
 	"scrimshaw/plan/study"
 )
 
+// meterFlags are the flags of meter.
+type meterFlags struct {
+	work         workFlags
+	json, shares bool
+}
+
 // newMeter is the command that prints the readings.
 func newMeter(std streams) *cobra.Command {
-	var flags workFlags
-	var asJSON, shares bool
+	var flags meterFlags
 	cmd := &cobra.Command{
 		Use:   "meter [scene.yaml | -]",
 		Short: "readings at faces and meters, as a table or JSON",
@@ -23,35 +30,38 @@ func newMeter(std streams) *cobra.Command {
 		Example:           "  scrimshaw meter mine.yaml\n  scrimshaw meter mine.yaml --setup close --json\n  scrimshaw meter - < mine.yaml",
 		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			w, err := prepare(cmd.Context(), std, args, &flags, study.Options{ReadingsOnly: true})
-			if err != nil {
-				return err
-			}
-			defer w.in.Close()
-			if err := w.refuse(std, flags.faults, source.Warning); err != nil {
-				return err
-			}
-			if err := w.some(); err != nil {
-				return err
-			}
-			sets := make([]meter.Set, len(w.studies))
-			for i, s := range w.studies {
-				sets[i] = s.Readings
-			}
-			if asJSON {
-				return meter.WriteJSON(std.out, sets)
-			}
-			if shares {
-				return meter.WriteShares(std.out, sets)
-			}
-			return meter.WriteTable(std.out, sets)
-		},
+		RunE:              func(cmd *cobra.Command, args []string) error { return runMeter(cmd.Context(), std, args, &flags) },
 	}
-	addWorkFlags(cmd, &flags)
-	cmd.Flags().BoolVar(&shares, "shares", false, "every share of every reading: the light, its path, what it passed and what it left last")
-	cmd.Flags().BoolVar(&asJSON, "json", false, "a list, one object a set-up")
+	addWorkFlags(cmd, &flags.work)
+	cmd.Flags().BoolVar(&flags.shares, "shares", false, "every share of every reading: the light, its path, what it passed and what it left last")
+	cmd.Flags().BoolVar(&flags.json, "json", false, "a list, one object a set-up")
 	return cmd
+}
+
+// runMeter prints the readings of a scene, in the form that the flags ask for.
+func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags) error {
+	w, err := prepare(ctx, std, args, &flags.work, study.Options{ReadingsOnly: true})
+	if err != nil {
+		return err
+	}
+	defer w.in.Close()
+	if err := w.refuse(std, flags.work.faults, source.Warning); err != nil {
+		return err
+	}
+	if err := w.some(); err != nil {
+		return err
+	}
+	sets := make([]meter.Set, len(w.studies))
+	for i, s := range w.studies {
+		sets[i] = s.Readings
+	}
+	switch {
+	case flags.json:
+		return meter.WriteJSON(std.out, sets)
+	case flags.shares:
+		return meter.WriteShares(std.out, sets)
+	}
+	return meter.WriteTable(std.out, sets)
 }
 
 // addWorkFlags adds the flags of every command that computes a scene.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -21,31 +22,34 @@ func newNew(std streams) *cobra.Command {
 			"or to standard output. The scenes are " + strings.Join(samples.Names(), ", ") + ".",
 		Example: "  scrimshaw new mine.yaml\n  scrimshaw new --sample napkin > mine.yaml",
 		Args:    atMostOne("file"),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			text, err := samples.Text(sample)
-			if err != nil {
-				return err
-			}
-			if len(args) == 0 || args[0] == "-" {
-				_, err := std.out.Write(text)
-				return err
-			}
-			if name := sceneName(args[0]); name != args[0] {
-				return fmt.Errorf("new writes a scene as YAML, and %s does not end so; name it %s", args[0], name)
-			}
-			if _, err := os.Lstat(args[0]); err == nil {
-				return fmt.Errorf("%s is there already; name a file that is not", args[0])
-			}
-			if err := writeFiles(cmd.Context(), []output{{path: args[0], data: text}}); err != nil {
-				return err
-			}
-			fmt.Fprintf(std.err, "wrote %s; draw it with: scrimshaw draw %s\n", args[0], args[0])
-			return nil
-		},
+		RunE:    func(cmd *cobra.Command, args []string) error { return writeSample(cmd.Context(), std, args, sample) },
 	}
 	cmd.Flags().StringVar(&sample, "sample", samples.Default, "which scene: "+strings.Join(samples.Names(), ", "))
 	completeWith(cmd, "sample", samples.Names()...)
 	return cmd
+}
+
+// writeSample writes a built-in scene to a file that is not there yet, or to standard output.
+func writeSample(ctx context.Context, std streams, args []string, sample string) error {
+	text, err := samples.Text(sample)
+	if err != nil {
+		return err
+	}
+	if len(args) == 0 || args[0] == "-" {
+		_, err := std.out.Write(text)
+		return err
+	}
+	if name := sceneName(args[0]); name != args[0] {
+		return fmt.Errorf("new writes a scene as YAML, and %s does not end so; name it %s", args[0], name)
+	}
+	if _, err := os.Lstat(args[0]); err == nil {
+		return fmt.Errorf("%s is there already; name a file that is not", args[0])
+	}
+	if err := writeFiles(ctx, []output{{path: args[0], data: text}}); err != nil {
+		return err
+	}
+	fmt.Fprintf(std.err, "wrote %s; draw it with: scrimshaw draw %s\n", args[0], args[0])
+	return nil
 }
 
 // sceneName is a path with the ending of a scene in the place of any other.

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"context"
+
 	"github.com/spf13/cobra"
 
 	"scrimshaw/plan/review"
@@ -8,10 +10,15 @@ import (
 	"scrimshaw/plan/study"
 )
 
+// reviewFlags are the flags of review.
+type reviewFlags struct {
+	work        workFlags
+	json, quiet bool
+}
+
 // newReview is the command that says everything that is wrong or at risk.
 func newReview(std streams) *cobra.Command {
-	var flags workFlags
-	var asJSON, quiet bool
+	var flags reviewFlags
 	cmd := &cobra.Command{
 		Use:   "review [scene.yaml | -]",
 		Short: "everything that is wrong or at risk, with places",
@@ -21,35 +28,38 @@ func newReview(std streams) *cobra.Command {
 		Example:           "  scrimshaw review mine.yaml\n  scrimshaw review mine.yaml --faults line\n  scrimshaw review - --json < mine.yaml",
 		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			w, err := prepare(cmd.Context(), std, args, &flags, study.Options{ReadingsOnly: true})
-			if err != nil {
-				return err
-			}
-			defer w.in.Close()
-			w.addFindings(!quiet)
-			all := w.in.log.All()
-			if quiet {
-				all = from(all, source.Warning)
-			}
-			if asJSON {
-				err = source.JSON(std.out, all)
-			} else {
-				err = writeFaults(std, flags.faults, all)
-			}
-			if err != nil {
-				return err
-			}
-			if w.in.log.Failed() {
-				return &exitError{exitReview}
-			}
-			return nil
-		},
+		RunE:              func(cmd *cobra.Command, args []string) error { return runReview(cmd.Context(), std, args, &flags) },
 	}
-	addWorkFlags(cmd, &flags)
-	cmd.Flags().BoolVar(&asJSON, "json", false, "a list of findings on standard output")
-	cmd.Flags().BoolVar(&quiet, "no-notes", false, "errors and warnings only")
+	addWorkFlags(cmd, &flags.work)
+	cmd.Flags().BoolVar(&flags.json, "json", false, "a list of findings on standard output")
+	cmd.Flags().BoolVar(&flags.quiet, "no-notes", false, "errors and warnings only")
 	return cmd
+}
+
+// runReview prints what was found in a scene; a status of its own says that there is an error.
+func runReview(ctx context.Context, std streams, args []string, flags *reviewFlags) error {
+	w, err := prepare(ctx, std, args, &flags.work, study.Options{ReadingsOnly: true})
+	if err != nil {
+		return err
+	}
+	defer w.in.Close()
+	w.addFindings(!flags.quiet)
+	all := w.in.log.All()
+	if flags.quiet {
+		all = from(all, source.Warning)
+	}
+	if flags.json {
+		err = source.JSON(std.out, all)
+	} else {
+		err = writeFaults(std, flags.work.faults, all)
+	}
+	if err != nil {
+		return err
+	}
+	if w.in.log.Failed() {
+		return &exitError{exitReview}
+	}
+	return nil
 }
 
 // addFindings adds what the lit set-ups show, and what was assumed where notes are wanted.

@@ -6,8 +6,8 @@ import "math"
 type Filtered struct {
 	RGB           RGB     // Y = 1
 	White         White   // nearest, on the Planckian locus
-	Transmittance float64 // luminous, of the whole stack
-	Mired         float64 // that white and shifts add up to, before it was held to what can be told
+	Transmittance float64 // share of the light that the whole stack lets through, luminous, 0 to 1
+	Mired         float64 // what white and shifts add up to, in mireds, before it was held to what can be told
 	Clamped       bool    // the white was held so, or the colour left AP1 and was brought to its edge
 }
 

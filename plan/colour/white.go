@@ -49,7 +49,3 @@ func WhiteOf(xy [2]float64) White {
 // Mired gives micro reciprocal degrees, 10^6/K, of a colour temperature, and the other way
 // round: it is its own inverse.
 func Mired(kelvin float64) float64 { return 1e6 / kelvin }
-
-// MiredShift gives the shift in mireds from one colour temperature to another, positive where
-// the light becomes warmer.
-func MiredShift(from, to float64) float64 { return Mired(to) - Mired(from) }

@@ -1,6 +1,10 @@
 package kit
 
-import "scrimshaw/plan/source"
+import (
+	"strings"
+
+	"scrimshaw/plan/source"
+)
 
 // Catalogue is everything a scene may call by name. Order lists keep the order of the files. A
 // Catalogue is not changed once it is made; With makes another.
@@ -16,53 +20,92 @@ type Catalogue struct {
 	Grip      []*Grip
 }
 
-// Entry is what every catalogue entry has.
-type Entry struct {
-	Name   string
-	Doc    string // one line: what it is, and that its values are typical
-	Origin source.Span
+// named is an entry of the catalogue.
+type named interface{ entry() *Entry }
+
+// Names lists the names of entries in the catalogue's order.
+func Names[T named](list []T) []string {
+	names := make([]string, len(list))
+	for i, e := range list {
+		names[i] = e.entry().Name
+	}
+	return names
 }
 
-// entry gives the Entry that a type of the catalogue embeds.
-func (e *Entry) entry() *Entry { return e }
-
-// Material is a surface: reflectance Y 0..1 and, where it is not neutral, a chromaticity.
-type Material struct {
-	Entry
-	Reflectance   float64
-	XY            *[2]float64 // CIE 1931, under D65
-	Transmittance float64     // of a glass, luminous; 0 for an opaque surface
-	Mirror        float64     // share of Reflectance that mirrors
+// find is the entry of a name, or nil.
+func find[T any, P interface {
+	*T
+	named
+}](list []P, name string) P {
+	for _, e := range list {
+		if e.entry().Name == name {
+			return e
+		}
+	}
+	return nil
 }
 
-// Sensor is a camera gate.
-type Sensor struct {
-	Entry
-	Label         string  // for tags: "Super 35"
-	Width, Height float64 // mm
+// Unit returns the unit of a name, or nil.
+func (c *Catalogue) Unit(name string) *Unit { return find(c.Units, name) }
+
+// Bulb returns the bulb of a name, or nil.
+func (c *Catalogue) Bulb(name string) *Bulb { return find(c.Bulbs, name) }
+
+// Modifier returns the modifier of a name, or nil.
+func (c *Catalogue) Modifier(name string) *Modifier { return find(c.Modifiers, name) }
+
+// ClothOf returns the cloth of a name, or nil.
+func (c *Catalogue) ClothOf(name string) *Cloth { return find(c.Cloth, name) }
+
+// Material returns the material of a name, or nil.
+func (c *Catalogue) Material(name string) *Material { return find(c.Materials, name) }
+
+// Sensor returns the sensor of a name, or nil.
+func (c *Catalogue) Sensor(name string) *Sensor { return find(c.Sensors, name) }
+
+// Stand returns the stand of a name, or nil.
+func (c *Catalogue) Stand(name string) *Stand { return find(c.Stands, name) }
+
+// Gel returns the gel of a name, or nil. Gels are called as the trade writes them: `1/2 CTO` is
+// also `half CTO`, `½ CTO` and `CTO 1/2`; `CTO` is `full CTO`; `ND .6` is also `ND 0.6`.
+func (c *Catalogue) Gel(name string) *GelData {
+	key := gelKey(name)
+	for _, g := range c.Gels {
+		if gelKey(g.Name) == key {
+			return g
+		}
+	}
+	return nil
 }
 
-// Stand is what holds a light: the footprint its legs cover, its reach and its load.
-type Stand struct {
-	Entry
-	Label           string
-	Footprint       float64 // m, diameter
-	Lowest, Highest float64 // m
-	Load, Mass      float64 // kg
+// fractions are the ways to write the part of a full gel.
+var fractions = strings.NewReplacer(
+	"three quarter", "3/4", "quarter", "1/4", "half", "1/2", "eighth", "1/8", "sixteenth", "1/16", "full", "",
+	"½", "1/2", "¼", "1/4", "⅛", "1/8", "¾", "3/4", "-", " ", "+", "plus ",
+)
+
+// gelKey is a gel's name in the form that all ways to write it share: the words without the
+// fraction, then the fraction.
+func gelKey(name string) string {
+	part, words := "", []string{}
+	for _, w := range strings.Fields(fractions.Replace(strings.ToLower(name))) {
+		if strings.Contains(w, "/") {
+			part = w
+			continue
+		}
+		words = append(words, w)
+	}
+	key := strings.Join(words, " ")
+	if density, ok := strings.CutPrefix(key, "nd"); ok {
+		key = "nd " + strings.TrimPrefix(strings.TrimSpace(density), "0")
+	}
+	return strings.TrimSpace(key + " " + part)
 }
 
-// Cloth is a diffusion: luminous transmittances, direct and diffuse, and reflectance.
-type Cloth struct {
-	Entry
-	Label                    string
-	Direct, Diffuse, Reflect float64
-}
-
-// Grip is a flag, card, frame, net or silver board of a customary size, as a rental list has it.
-type Grip struct {
-	Entry
-	Label         string
-	Kind          string // flag, card, frame, net, silver
-	Width, Height float64
-	Mass          float64
+// unknown is the hint for a name that the catalogue does not hold: the nearest, or where to look.
+func unknown(name string, names []string, kind string) string {
+	if near := source.DidYouMean(name, names); near != "" {
+		return near
+	}
+	return "`scrimshaw kit " + kind + "` lists them"
 }

@@ -1,12 +1,5 @@
 package kit
 
-import (
-	"math"
-	"slices"
-
-	"scrimshaw/plan/source"
-)
-
 // fill gives a unit the values that it leaves to their defaults.
 func (u *Unit) fill() {
 	u.Modifier = bareAsEmpty(u.Modifier)
@@ -70,22 +63,6 @@ func (g *GelData) check() (message, hint string) {
 // tooBright is said of a surface that makes light.
 const tooBright = "lets through and throws back more light than falls on it"
 
-// check says whether a cloth makes light.
-func (d *clothData) check() (message, hint string) {
-	if d.through()+d.reflectShare > 1 {
-		return tooBright, ""
-	}
-	return "", ""
-}
-
-// through is the share of light that the cloth lets through.
-func (d *clothData) through() float64 {
-	if d.opaque {
-		return 0
-	}
-	return math.Exp2(-d.stops)
-}
-
 // check says whether a material makes light.
 func (m *Material) check() (message, hint string) {
 	if m.Reflectance+m.Transmittance > 1 {
@@ -102,56 +79,10 @@ func (s *Stand) check() (message, hint string) {
 	return "", ""
 }
 
-// finish gives practicals their bulbs and checks the names by which entries call each other.
-func (l *loader) finish(log *source.Log) {
-	for _, u := range l.units {
-		l.catalogue.finish(u, log)
+// orOne is a factor, 1 where it was left out.
+func orOne(v float64) float64 {
+	if v == 0 {
+		return 1
 	}
-	l.catalogue.refit(l.bulbs)
-}
-
-// refit screws bulbs that were read now into the units that were there before them: into a copy of
-// each, as the catalogue below has the units too.
-func (c *Catalogue) refit(bulbs []*Bulb) {
-	for i, u := range c.Units {
-		if b := c.Bulb(u.Bulb); u.Bulb != "" && slices.Contains(bulbs, b) {
-			fitted := *u
-			fitted.screwIn(b)
-			c.Units[i] = &fitted
-		}
-	}
-}
-
-func (c *Catalogue) finish(u *Unit, log *source.Log) {
-	missing := func(what, name string, names []string) {
-		log.Errorf(u.Origin, CodeUnknownEntry, source.DidYouMean(name, names), "the unit %q names the %s %q, which the catalogue does not hold", u.Name, what, name)
-	}
-	if u.Bulb != "" {
-		if b := c.Bulb(u.Bulb); b != nil {
-			u.screwIn(b)
-		} else {
-			missing("bulb", u.Bulb, Names(c.Bulbs))
-		}
-	}
-	if u.Stand != "" && c.Stand(u.Stand) == nil {
-		missing("stand", u.Stand, Names(c.Stands))
-	}
-	if u.Modifier != "" && c.Modifier(u.Modifier) == nil {
-		missing("modifier", u.Modifier, Names(c.Modifiers))
-	}
-	for _, o := range u.Outputs {
-		if o.Modifier != "" && c.Modifier(o.Modifier) == nil {
-			missing("modifier", o.Modifier, Names(c.Modifiers))
-		}
-	}
-}
-
-// screwIn makes the bulb's power, light and white the unit's.
-func (u *Unit) screwIn(b *Bulb) {
-	u.Technology, u.Watts, u.PowerFactor = b.Technology, b.Watts, b.PowerFactor
-	u.Lumens, u.Warms = b.Lumens, b.Warms
-	u.Native, u.Kelvin = b.Kelvin, [2]float64{b.Kelvin, b.Kelvin}
-	if u.Spread == "" {
-		u.Spread = "uniform"
-	}
+	return v
 }

@@ -3,7 +3,10 @@ package kit
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry/files"
 )
 
 // Drive gives all that a level, the gels and the colour do to the head's light: linear AP1, by
@@ -53,4 +56,30 @@ func (h Head) at(level float64) colour.Filtered {
 	native = native.OnPlanck()
 	native.Kelvin = colour.Dimmed(native.Kelvin, h.light(level))
 	return colour.Through(native, stack)
+}
+
+// levelSlack is how far the lamp's right may rise and count as level, as a sine.
+const levelSlack = 1e-9
+
+// Hang sets the head's light to what its lamp gives as it hangs: right, up and axis are those of the lamp
+// frame in the scene. known is false where the file has factors and does not say which of them holds: a
+// lamp that is level in the design position lies this way or that after a roll, and the format does not
+// say along which side of the luminaire it was.
+func (h *Head) Hang(right, up, axis r3.Vec) (known bool) {
+	t := h.Tilt
+	if t == nil {
+		return true
+	}
+	if t.table.Geometry != files.LampUpright && math.Abs(right.Z) > levelSlack {
+		return false
+	}
+	down := r3.Vec{X: -right.Z, Y: -up.Z, Z: axis.Z}
+	tilt := math.Acos(math.Min(1, math.Max(-1, r3.Dot(down, t.zero)))) * 180 / math.Pi
+	factor := t.table.Factor(tilt)
+	h.Source.Flux *= factor
+	h.Steps = append(h.Steps[:len(h.Steps):len(h.Steps)], Step{
+		What: "tilted from its design position", Formula: "flux x factor at this tilt",
+		In: []float64{tilt, factor}, Out: h.Source.Flux, Unit: "lm",
+	})
+	return true
 }

@@ -13,9 +13,9 @@ import (
 // Step is one line of an explained calculation.
 type Step struct {
 	What, Formula, Source string
-	In                    []float64
-	Out                   float64
-	Unit                  string
+	In                    []float64 // what the formula takes, in SI units, degrees, mireds or shares, in the order in which it names them
+	Out                   float64   // what comes of it, in Unit: cd, lm, K or a share
+	Unit                  string    // "cd", "lm", "K"; "" of a share
 }
 
 // Choice is what a scene says of one light.
@@ -23,8 +23,8 @@ type Choice struct {
 	Unit, Modifier string        // Modifier "": the unit's default; Unmodified: none
 	Gels           []Gel         // in order, as written
 	White          *colour.White // nil: the unit's native colour
-	Tint           float64       // plus (green) or minus, Duv
-	Zoom           float64       // 0 the narrowest beam of a zoom, 1 the widest
+	Tint           float64       // off the locus, in Duv: plus is green
+	Zoom           float64       // share of the way from the narrowest beam of a zoom, 0, to the widest, 1
 	Span           source.Span   // of the light
 
 	// Where the values were written, the light's own Span where a span is not valid; and the
@@ -45,16 +45,16 @@ type Gel struct {
 // Head is a unit with its modifier, gels and white, ready to shine.
 type Head struct {
 	Source                   photometry.Source // at full level, without gels
-	Filter                   float64           // luminous transmittance of the gel stack, 0..1
+	Filter                   float64           // share of the light that the gel stack lets through, luminous, 0 to 1
 	White                    colour.White      // of the light after gels, at full level
 	RGB                      colour.RGB        // chromaticity of the light after gels at full level, scaled to Y = 1
 	Warms                    bool              // whether its white falls as a filament's does when it is dimmed
-	Curve                    []float64         // light output at equal steps of level 0..1; nil is linear
-	Watts                    float64
-	PowerFactor              float64
-	Mass                     float64 // kg
-	Zooms                    bool    // its output goes by focus
-	Tilt                     *Tilt   // nil where its light is the same at any tilt; see Hang
+	Curve                    []float64         // share of the full light at equal steps of level from 0 to 1; nil is linear
+	Watts                    float64           // electrical power at full
+	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
+	Mass                     float64           // kg
+	Zooms                    bool              // its output goes by focus
+	Tilt                     *Tilt             // nil where its light is the same at any tilt; see Hang
 	Class                    term.Class
 	Technology               term.Technology // "" of a plain source
 	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "reflector 55"
@@ -62,4 +62,12 @@ type Head struct {
 
 	native colour.White    // of the lamp at full level, before gels
 	stack  []colour.Filter // its gels
+}
+
+// bareAsEmpty is the name of a modifier as the catalogue keeps it: "" for bare.
+func bareAsEmpty(name string) string {
+	if name == Unmodified {
+		return ""
+	}
+	return name
 }

@@ -48,7 +48,7 @@ func (c *Catalogue) With(files []*source.File, log *source.Log) *Catalogue {
 			shape.Read(l, root, &source.Context{Log: log})
 		}
 	}
-	l.finish(log)
+	l.catalogue.link(l.units, l.bulbs, log)
 	return l.catalogue
 }
 
@@ -162,17 +162,6 @@ func section[T any](key, noun string, shape *source.Shape[T], check func(*T) (me
 	}
 }
 
-// cleanly reports whether read logged no error.
-func cleanly(c *source.Context, read func(*source.Context)) bool {
-	inner := *c
-	inner.Log = &source.Log{}
-	read(&inner)
-	for _, d := range inner.Log.All() {
-		c.Log.Add(d)
-	}
-	return !inner.Log.Failed()
-}
-
 // merged is the entry with its name and place, and the line of text that was read.
 func merged(e, read Entry) Entry {
 	e.Doc = read.Doc
@@ -187,11 +176,4 @@ func put[T named](list *[]T, v T) {
 		return
 	}
 	*list = append(*list, v)
-}
-
-func orOne(v float64) float64 {
-	if v == 0 {
-		return 1
-	}
-	return v
 }

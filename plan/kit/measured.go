@@ -43,25 +43,3 @@ func measured(f *source.File, read func(*source.Log) (files.Data, bool)) *Measur
 	m.Found = log.All()
 	return m
 }
-
-// FileName gives the name of the output's photometric file and how it is read; "" where it names
-// none.
-func (o *Output) FileName() (name string, read func(*source.File) *Measured) {
-	if o.IES != "" {
-		return o.IES, ReadIES
-	}
-	return o.LDT, ReadLDT
-}
-
-// Take makes the light of a photometric file that of the output. What was found in the file is told at its line,
-// with the place that names the file.
-func (o *Output) Take(m *Measured, c *source.Context) {
-	for _, d := range m.Found {
-		d.Setup = c.Setup
-		d.Related = append(d.Related[:len(d.Related):len(d.Related)], source.Related{Span: o.FileSpan, Message: "the light takes its output from the file here"})
-		c.Log.Add(d)
-	}
-	if m.Source.Distribution != nil {
-		o.Measured = m
-	}
-}

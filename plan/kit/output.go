@@ -5,6 +5,22 @@ import (
 	"scrimshaw/plan/source"
 )
 
+// Output is a photometric statement: what a unit's data says, or what a scene writes in place
+// of a unit. Exactly one of the leading figures is given. Angles are full angles in degrees;
+// 0 means not given.
+type Output struct {
+	Span                       source.Span
+	Lux, Distance              float64 // lx at Distance m on the axis, with Beam (and Field)
+	Candela, Lumens, Luminance float64 // cd; lm; cd/m2
+	Beam, Field                float64
+	Shape                      string      // uniform, cosine, or "" for a lobe or a face
+	Face                       *[2]float64 // width, height, m
+	Disc, Tube, Sphere         float64     // diameter, length, diameter, m
+	IES, LDT                   string      // the name of a photometric file, as written
+	FileSpan                   source.Span // of that name
+	Measured                   *Measured   // the file, once it was read; see Take
+}
+
 // outputForms are the figures that an output may state; it states exactly one.
 var outputForms = []string{"lux", "candela", "lumens", "luminance", "ies", "ldt"}
 
@@ -140,4 +156,26 @@ func (o *Output) source(d photometry.Distribution, opening photometry.Opening) p
 		return photometry.FromLuminance(o.Luminance, opening)
 	}
 	return photometry.FromLumens(o.Lumens, d, opening)
+}
+
+// FileName gives the name of the output's photometric file and how it is read; "" where it names
+// none.
+func (o *Output) FileName() (name string, read func(*source.File) *Measured) {
+	if o.IES != "" {
+		return o.IES, ReadIES
+	}
+	return o.LDT, ReadLDT
+}
+
+// Take makes the light of a photometric file that of the output. What was found in the file is told at its line,
+// with the place that names the file.
+func (o *Output) Take(m *Measured, c *source.Context) {
+	for _, d := range m.Found {
+		d.Setup = c.Setup
+		d.Related = append(d.Related[:len(d.Related):len(d.Related)], source.Related{Span: o.FileSpan, Message: "the light takes its output from the file here"})
+		c.Log.Add(d)
+	}
+	if m.Source.Distribution != nil {
+		o.Measured = m
+	}
 }

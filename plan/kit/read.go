@@ -25,16 +25,21 @@ func quantity(what, like string, parse func(text string, feet bool) (float64, er
 			return 0, false
 		}
 		if v < least || v > most {
-			hint := "write " + show(least) + " or more"
-			if v > most {
-				hint = "write " + show(most) + " or less"
-			}
-			c.Error(n, source.CodeOutOfRange, hint, "%s is from %s to %s, and %q is not", what, show(least), show(most), n.Text)
+			c.Error(n, source.CodeOutOfRange, backInto(v > most, show(least), show(most)),
+				"%s is from %s to %s, and %q is not", what, show(least), show(most), n.Text)
 			return 0, false
 		}
 		return v, true
 	}
 	return r
+}
+
+// backInto is the hint for a number that is over or under its range.
+func backInto(over bool, least, most string) string {
+	if over {
+		return "write " + most + " or less"
+	}
+	return "write " + least + " or more"
 }
 
 // refuse logs what package unit found wrong with the text of n.
@@ -137,4 +142,15 @@ func needed[T any](f source.Field[T]) source.Field[T] {
 func orElse[T any](f source.Field[T], def string) source.Field[T] {
 	f.Default = def
 	return f
+}
+
+// cleanly reports whether read logged no error.
+func cleanly(c *source.Context, read func(*source.Context)) bool {
+	inner := *c
+	inner.Log = &source.Log{}
+	read(&inner)
+	for _, d := range inner.Log.All() {
+		c.Log.Add(d)
+	}
+	return !inner.Log.Failed()
 }

@@ -1,10 +1,13 @@
 package kit
 
 import (
+	"cmp"
+	"math"
 	"slices"
 	"strings"
 
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/source"
 )
 
 // shine finds what light leaves the unit through the modifier of the choice.
@@ -177,5 +180,42 @@ func (b *builder) take(u *Unit, m *Modifier) {
 	b.step("through "+m.Name+", typical", "flux x efficiency", place(m.Origin), u.Lumens*m.Efficiency, "lm", u.Lumens, m.Efficiency)
 	if passes < 1 {
 		b.step("through its grid", "flux x share within the cut-off", place(m.Origin), b.head.Source.Flux, "lm", u.Lumens*m.Efficiency, passes)
+	}
+}
+
+// focused is the unit's own output with a modifier, nil where it has none; of a zoom, the one whose focus is
+// nearest to the choice's. Between two of them nothing is made up: how a lens spreads light on the way from
+// one to the other, no figure tells.
+func (b *builder) focused(u *Unit, modifier string) *Output {
+	var best *UnitOutput
+	var words []string
+	for i := range u.Outputs {
+		o := &u.Outputs[i]
+		if o.Modifier != modifier {
+			continue
+		}
+		words = append(words, focusWord(o.Focus))
+		if best == nil || math.Abs(o.Focus-b.choice.Zoom) < math.Abs(best.Focus-b.choice.Zoom) {
+			best = o
+		}
+	}
+	if best == nil || !best.Zooms {
+		b.unfocused()
+		return u.output(modifier)
+	}
+	b.head.Zooms = true
+	if best.Focus != b.choice.Zoom {
+		b.report(source.Info, b.choice.ZoomSpan, CodeNearestZoom, "", "%q has figures for %s; for a focus of %s those of %s are taken",
+			u.Name, strings.Join(words, ", "), focusWord(b.choice.Zoom), focusWord(best.Focus))
+	}
+	return &best.Output
+}
+
+// unfocused warns of a focus of what has none, as far as its figures say.
+func (b *builder) unfocused() {
+	if b.choice.ZoomSpan.Valid() {
+		_, name, _ := strings.Cut(b.choice.Path, ".")
+		b.report(source.Warning, b.choice.ZoomSpan, CodeNoZoom, "leave it out, or give the unit outputs by focus in a kit file",
+			"the focus of %s is not counted: there are no figures by focus for %s", name, cmp.Or(b.choice.Unit, "its output"))
 	}
 }

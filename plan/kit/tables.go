@@ -10,7 +10,6 @@ import (
 var (
 	technology = source.Vocabulary("a technology", term.Technologies)
 	gelKinds   = []string{"cto", "ctb", "plus-green", "minus-green", "nd", "colour"}
-	gripKinds  = []string{"flag", "card", "frame", "net", "silver"}
 )
 
 func label[T any](at func(*T) *string) source.Field[T] {
@@ -105,14 +104,6 @@ func curve() source.Reader[[]float64] {
 		return v, ok
 	}
 	return r
-}
-
-// bareAsEmpty is the name of a modifier as the catalogue keeps it: "" for bare.
-func bareAsEmpty(name string) string {
-	if name == Unmodified {
-		return ""
-	}
-	return name
 }
 
 func triple() source.Reader[[3]float64] {

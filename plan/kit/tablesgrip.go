@@ -1,6 +1,11 @@
 package kit
 
-import "scrimshaw/plan/source"
+import (
+	"math"
+
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
 
 // clothData is a cloth as its entry states it: what it costs in stops, and how that is divided.
 type clothData struct {
@@ -88,7 +93,7 @@ func gripShape() *source.Shape[Grip] {
 	return &source.Shape[Grip]{Name: "grip", Doc: "A flag, card, frame, net or silver board.", Fields: []source.Field[Grip]{
 		needed(doc(func(v *g) *string { return &v.Doc })),
 		needed(label(func(v *g) *string { return &v.Label })),
-		needed(field("kind", source.OneOf("a kind of grip", gripKinds...), func(v *g) *string { return &v.Kind },
+		needed(field("kind", source.Vocabulary("a kind of grip", term.Grips), func(v *g) *term.Grip { return &v.Kind },
 			"What it does to light.")),
 		needed(field("width", side("a width"), func(v *g) *float64 { return &v.Width },
 			"Width.")),
@@ -97,4 +102,20 @@ func gripShape() *source.Shape[Grip] {
 		field("mass", mass("a mass", "1.5 kg"), func(v *g) *float64 { return &v.Mass },
 			"Mass."),
 	}}
+}
+
+// check says whether a cloth makes light.
+func (d *clothData) check() (message, hint string) {
+	if d.through()+d.reflectShare > 1 {
+		return tooBright, ""
+	}
+	return "", ""
+}
+
+// through is the share of light that the cloth lets through.
+func (d *clothData) through() float64 {
+	if d.opaque {
+		return 0
+	}
+	return math.Exp2(-d.stops)
 }

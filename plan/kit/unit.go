@@ -2,25 +2,8 @@ package kit
 
 import (
 	"scrimshaw/plan/photometry"
-	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 )
-
-// Output is a photometric statement: what a unit's data says, or what a scene writes in place
-// of a unit. Exactly one of the leading figures is given. Angles are full angles in degrees;
-// 0 means not given.
-type Output struct {
-	Span                       source.Span
-	Lux, Distance              float64 // lx at Distance m on the axis, with Beam (and Field)
-	Candela, Lumens, Luminance float64 // cd; lm; cd/m2
-	Beam, Field                float64
-	Shape                      string      // uniform, cosine, or "" for a lobe or a face
-	Face                       *[2]float64 // width, height, m
-	Disc, Tube, Sphere         float64     // diameter, length, diameter, m
-	IES, LDT                   string      // the name of a photometric file, as written
-	FileSpan                   source.Span // of that name
-	Measured                   *Measured   // the file, once it was read; see Take
-}
 
 // Unit is one lamp head of the catalogue.
 type Unit struct {
@@ -28,16 +11,16 @@ type Unit struct {
 	Label       string // for tags: "600 W LED point"
 	Class       term.Class
 	Technology  term.Technology // led, tungsten, discharge, fluorescent
-	Watts       float64
-	PowerFactor float64
-	Mass        float64    // kg
-	Kelvin      [2]float64 // the range it can be set to; equal ends for a fixed colour
-	Native      float64    // K
-	Tint        float64    // the most Duv that it can be set off the locus, either way; 0 none
-	Warms       bool       // whether it is a filament, whose white falls as it is dimmed
-	Curve       []float64  // light at equal steps of level from 0 to 1; nil is linear
-	Lumens      float64    // bare flux, lm, for modifiers without an output of their own
-	Spread      string     // how the bare flux leaves: uniform, cosine, or "" where it never does
+	Watts       float64         // electrical power at full
+	PowerFactor float64         // ratio of power to volts times amps, 0 to 1
+	Mass        float64         // kg
+	Kelvin      [2]float64      // the range it can be set to; equal ends for a fixed colour
+	Native      float64         // the white where nothing is said, K
+	Tint        float64         // the most that it can be set off the locus, either way, in Duv; 0 none
+	Warms       bool            // whether it is a filament, whose white falls as it is dimmed
+	Curve       []float64       // share of the full light at equal steps of level from 0 to 1; nil is linear
+	Lumens      float64         // bare flux, lm, for modifiers without an output of their own
+	Spread      string          // how the bare flux leaves: uniform, cosine, or "" where it never does
 	Outputs     []UnitOutput
 	Modifier    string     // the default: a modifier's name, or "" for bare
 	Front       string     // what its front takes: the modifiers with this word in Fits go on it
@@ -50,7 +33,7 @@ type Unit struct {
 type UnitOutput struct {
 	Modifier string
 	Zooms    bool
-	Focus    float64 // of a zoom: 0 its narrowest beam, 1 its widest
+	Focus    float64 // of a zoom: share of the way from its narrowest beam, 0, to its widest, 1
 	Output   Output
 }
 
@@ -58,9 +41,9 @@ type UnitOutput struct {
 type Bulb struct {
 	Entry
 	Technology         term.Technology
-	Watts, PowerFactor float64
-	Lumens, Kelvin     float64
-	Warms              bool // whether it is a filament
+	Watts, PowerFactor float64 // electrical power, and the ratio of it to volts times amps
+	Lumens, Kelvin     float64 // its flux and its white
+	Warms              bool    // whether it is a filament
 }
 
 // Modifier changes how a unit's light leaves.
@@ -69,7 +52,7 @@ type Modifier struct {
 	Label       string
 	Class       term.Class // what the body becomes: "" keeps the unit's
 	Fits        []string
-	Efficiency  float64 // of flux, before the grid
+	Efficiency  float64 // share of the flux that leaves, before the grid, 0 to 1
 	Beam, Field float64 // full angles, degrees; 0 for a Lambertian face
 	Opening     photometry.Opening
 	Grid        [2]float64 // a fabric grid's cut-off full angles across and along, degrees; 0 none
@@ -82,8 +65,8 @@ type GelData struct {
 	Label         string
 	Kind          string // cto, ctb, plus-green, minus-green, nd, colour
 	Set           string
-	Mired, Duv    float64
-	Transmittance float64
-	Printed       float64 // transmittance as the trade rounds it, where that differs; 0 none
-	XY            *[2]float64
+	Mired, Duv    float64     // its shifts, in mireds (plus warms) and in Duv (plus is green)
+	Transmittance float64     // share of the light that it lets through, luminous, 0 to 1
+	Printed       float64     // that share as the trade rounds it, where that differs; 0 none
+	XY            *[2]float64 // the chromaticity that it gives equal-energy light: x, y of CIE 1931
 }

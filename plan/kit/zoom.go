@@ -1,10 +1,6 @@
 package kit
 
 import (
-	"cmp"
-	"math"
-	"strings"
-
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
@@ -82,41 +78,4 @@ func zoomOutputs(modifier string, n *source.Node, one source.Reader[Output], c *
 		}
 	})
 	return all
-}
-
-// focused is the unit's own output with a modifier, nil where it has none; of a zoom, the one whose focus is
-// nearest to the choice's. Between two of them nothing is made up: how a lens spreads light on the way from
-// one to the other, no figure tells.
-func (b *builder) focused(u *Unit, modifier string) *Output {
-	var best *UnitOutput
-	var words []string
-	for i := range u.Outputs {
-		o := &u.Outputs[i]
-		if o.Modifier != modifier {
-			continue
-		}
-		words = append(words, focusWord(o.Focus))
-		if best == nil || math.Abs(o.Focus-b.choice.Zoom) < math.Abs(best.Focus-b.choice.Zoom) {
-			best = o
-		}
-	}
-	if best == nil || !best.Zooms {
-		b.unfocused()
-		return u.output(modifier)
-	}
-	b.head.Zooms = true
-	if best.Focus != b.choice.Zoom {
-		b.report(source.Info, b.choice.ZoomSpan, CodeNearestZoom, "", "%q has figures for %s; for a focus of %s those of %s are taken",
-			u.Name, strings.Join(words, ", "), focusWord(b.choice.Zoom), focusWord(best.Focus))
-	}
-	return &best.Output
-}
-
-// unfocused warns of a focus of what has none, as far as its figures say.
-func (b *builder) unfocused() {
-	if b.choice.ZoomSpan.Valid() {
-		_, name, _ := strings.Cut(b.choice.Path, ".")
-		b.report(source.Warning, b.choice.ZoomSpan, CodeNoZoom, "leave it out, or give the unit outputs by focus in a kit file",
-			"the focus of %s is not counted: there are no figures by focus for %s", name, cmp.Or(b.choice.Unit, "its output"))
-	}
 }

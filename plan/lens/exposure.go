@@ -46,17 +46,5 @@ func (x Exposure) SpotOver(luminance, n float64) float64 {
 	return math.Log2(luminance / x.MidGrey(n))
 }
 
-// EV gives the exposure value log2(N²/t).
-func EV(n, seconds float64) float64 { return math.Log2(n * n / seconds) }
-
-// EVLux gives the illuminance, lx, of an exposure value at a speed: C 2^EV / S.
-func EVLux(ev, iso, constant float64) float64 { return constant * math.Exp2(ev) / iso }
-
-// EVLuminance gives the luminance, cd/m2, of an exposure value at a speed: K 2^EV / S.
-func EVLuminance(ev, iso, constant float64) float64 { return constant * math.Exp2(ev) / iso }
-
 // Stops gives a ratio of light in stops.
 func Stops(ratio float64) float64 { return math.Log2(ratio) }
-
-// Ratio gives stops as a ratio of light.
-func Ratio(stops float64) float64 { return math.Exp2(stops) }

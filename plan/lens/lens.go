@@ -9,10 +9,6 @@ func AngleOfView(size, focal float64) float64 {
 	return 2 * math.Atan(size/(2*focal)) * 180 / math.Pi
 }
 
-// FrameSize gives how much of the scene, in the unit of distance, a lens of focal mm sees across
-// size mm of a gate at a distance.
-func FrameSize(size, focal, distance float64) float64 { return distance * size / focal }
-
 // Crop gives the largest window, mm, of a shape (width over height) within a gate.
 func Crop(width, height, aspect float64) (w, h float64) {
 	if width > height*aspect {

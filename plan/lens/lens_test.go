@@ -29,9 +29,10 @@ func TestAngleOfView(t *testing.T) {
 	}
 }
 
-func TestFrameSize(t *testing.T) {
+// What a lens sees across at a distance is what its angle of view spans there.
+func TestFrameOfAngle(t *testing.T) {
 	for _, row := range published.Read(t, "format.txt", "frame") {
-		within(t, label(row), lens.FrameSize(row.In[0], row.In[1], row.In[2]), row.Out[0], 5e-5)
+		within(t, label(row), 2*row.In[2]*math.Tan(lens.AngleOfView(row.In[0], row.In[1])*math.Pi/360), row.Out[0], 5e-5)
 	}
 }
 
@@ -41,12 +42,6 @@ func TestCrop(t *testing.T) {
 		within(t, label(row)+" width", w, row.Out[0], 0.005)
 		within(t, label(row)+" height", h, row.Out[1], 0.005)
 	}
-}
-
-// The frame a lens sees is what its angle of view spans.
-func TestFrameAgreesWithAngle(t *testing.T) {
-	angle := lens.AngleOfView(24.89, 32) * math.Pi / 180
-	within(t, "width at 4 m", lens.FrameSize(24.89, 32, 4), 2*4*math.Tan(angle/2), 1e-12)
 }
 
 func TestShutter(t *testing.T) {
@@ -63,15 +58,20 @@ func TestShutter(t *testing.T) {
 
 func TestEV(t *testing.T) {
 	for _, row := range published.Read(t, "exposure.txt", "ev lux") {
-		within(t, label(row), lens.EVLux(row.In[0], 100, lens.FlatConstant), row.Out[0], 1e-9)
+		within(t, label(row), luxOfEV(row.In[0], lens.FlatConstant), row.Out[0], 1e-9)
 	}
 	for _, row := range published.Read(t, "exposure.txt", "ev luminance") {
-		within(t, label(row), lens.EVLuminance(row.In[0], 100, lens.ReflectedConstant), row.Out[0], 1e-12)
+		within(t, label(row), luxOfEV(row.In[0], lens.ReflectedConstant), row.Out[0], 1e-12)
 	}
 	row := published.Read(t, "exposure.txt", "sunny sixteen")[0]
-	ev := lens.EV(row.In[0], 0.01)
-	within(t, "EV of sunny 16", ev, row.Out[0], 5e-4)
-	within(t, "lx of sunny 16", lens.EVLux(ev, 100, lens.FlatConstant), row.Out[1], 1e-6)
+	sunny := lens.Exposure{ISO: 100, Seconds: 0.01, Constant: lens.FlatConstant}
+	within(t, "EV of sunny 16", lens.Stops(row.In[0]*row.In[0]/sunny.Seconds), row.Out[0], 5e-4)
+	within(t, "lx of sunny 16", sunny.Lux(row.In[0]), row.Out[1], 1e-6)
+}
+
+// luxOfEV is the light that an exposure value, log2 of N²/t, stands for at ISO 100, by a meter's constant.
+func luxOfEV(ev, constant float64) float64 {
+	return lens.Exposure{ISO: 100, Seconds: math.Exp2(-ev), Constant: constant}.Lux(1)
 }
 
 func TestLuxForAStop(t *testing.T) {
@@ -112,7 +112,7 @@ func TestFullStops(t *testing.T) {
 
 func TestRatios(t *testing.T) {
 	for _, row := range published.Read(t, "exposure.txt", "ratio") {
-		within(t, label(row), lens.Ratio(row.In[0]), row.Out[0], 0)
+		within(t, label(row), lens.Stops(row.Out[0]), row.In[0], 0)
 	}
 	for _, row := range published.Read(t, "exposure.txt", "stops") {
 		within(t, label(row), lens.Stops(row.In[0]), row.Out[0], 5e-4)

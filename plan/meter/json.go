@@ -34,16 +34,16 @@ type jsonSet struct {
 type jsonReading struct {
 	Name        string      `json:"name"`
 	Kind        string      `json:"kind"`
-	At          [3]float64  `json:"at"`
-	Facing      [3]float64  `json:"facing"`
+	At          [3]float64  `json:"at"`     // m
+	Facing      [3]float64  `json:"facing"` // unit vector
 	Lux         *float64    `json:"lux"`
-	Luminance   *float64    `json:"luminance"`
+	Luminance   *float64    `json:"luminance"` // cd/m²
 	Footcandles *float64    `json:"footcandles"`
-	Stop        *float64    `json:"stop"`
-	Over        *float64    `json:"over"`
-	CCT         *float64    `json:"cct"`
-	Duv         *float64    `json:"duv"`
-	XY          *[2]float64 `json:"xy"`
+	Stop        *float64    `json:"stop"`  // T-number
+	Over        *float64    `json:"over"`  // stops over the working stop
+	CCT         *float64    `json:"cct"`   // correlated colour temperature, K
+	Duv         *float64    `json:"duv"`   // distance from the Planckian locus, CIE 1960 u v
+	XY          *[2]float64 `json:"xy"`    // chromaticity, CIE 1931
 	Error       *float64    `json:"error"` // of the light, as a share of it
 	Shares      []jsonShare `json:"shares"`
 	Uncomputed  []jsonKey   `json:"uncomputed"`
@@ -68,7 +68,7 @@ type jsonContrast struct {
 	Person string  `json:"person"`
 	Key    string  `json:"key"`
 	Stops  float64 `json:"stops"`
-	Ratio  float64 `json:"ratio"`
+	Ratio  float64 `json:"ratio"` // the ratio of key to fill
 
 	Uncomputed []jsonKey `json:"uncomputed"`
 }

@@ -1,12 +1,11 @@
 package meter
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/plane"
 )
 
 // Order is a reading to take: its name, the receptor that takes it, and the exposure that it is
@@ -16,7 +15,7 @@ type Order struct {
 	Receptor           light.Receptor
 	Exposure           plan.Exposure
 	Camera             string // whose exposure that is; "" for the scene's
-	Seen               r3.Vec // of a spot: what it is pointed at
+	Seen               r3.Vec // of a spot: the point that it is pointed at, m
 }
 
 // places are where the light of a reading is: of a spot, all along its way.
@@ -87,24 +86,10 @@ func faceOrders(s *plan.Setup, p *plan.Person) []Order {
 // the crown, degrees. Quarter turns are exact, so that a vertical plane reads nothing of what
 // lies in it.
 func turned(face *plan.Frame, turn, tilt float64) r3.Vec {
-	sinA, cosA := sinCos(turn)
-	sinT, cosT := sinCos(tilt)
+	sinA, cosA := plane.Sincos(turn)
+	sinT, cosT := plane.Sincos(tilt)
 	level := r3.Add(r3.Scale(cosA, face.Axis), r3.Scale(sinA, face.Right))
 	return r3.Add(r3.Scale(cosT, level), r3.Scale(sinT, face.Up()))
-}
-
-func sinCos(degrees float64) (sin, cos float64) {
-	switch math.Mod(degrees+360, 360) {
-	case 0:
-		return 0, 1
-	case 90:
-		return 1, 0
-	case 180:
-		return 0, -1
-	case 270:
-		return -1, 0
-	}
-	return math.Sincos(degrees * math.Pi / 180)
 }
 
 // meterOrder is one of the scene's own meters. A spot meter is judged by its camera's exposure.

@@ -39,7 +39,7 @@ type Set struct {
 type Contrast struct {
 	Person string
 	Stops  float64 // log2 (key / fill)
-	Ratio  float64 // key / fill
+	Ratio  float64 // the ratio key / fill
 	Side   string  // of the key, the person's own: "left" or "right"
 
 	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet

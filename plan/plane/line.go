@@ -8,8 +8,8 @@ import (
 
 // Line is a directed line in plan: its points are at distance 0, those to its left at a positive one.
 type Line struct {
-	At     r2.Vec
-	Normal r2.Vec // unit, to the left
+	At     r2.Vec // a point of it, m
+	Normal r2.Vec // unit vector, to the left
 }
 
 // Through is the line from a to b; they must differ.

@@ -95,12 +95,7 @@ func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 		return f.At, ok
 	}
 	if r.things[ref.Name].kind == aRoom {
-		room := r.out.RoomNamed(ref.Name)
-		if room == nil {
-			return r3.Vec{}, false // it has an error of its own
-		}
-		r.Errorf(ref.Span, scene.CodeWrongThing, "write "+ref.Name+".floor, "+ref.Name+".ceiling or a wall, such as "+ref.Name+"."+room.Walls[0].Name,
-			"%s is a room: which part of it?", ref.Name)
+		r.whichPart(ref)
 		return r3.Vec{}, false
 	}
 	t, ok := r.named(ref, anything...)
@@ -112,6 +107,14 @@ func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 		return r3.Vec{}, false
 	}
 	return r.middleOf(ref.Name, t, s)
+}
+
+// whichPart asks for the part of a room that is meant; a room that is not there has an error of its own.
+func (r *aimer) whichPart(ref scene.Ref) {
+	if room := r.out.RoomNamed(ref.Name); room != nil {
+		r.Errorf(ref.Span, scene.CodeWrongThing, "write "+ref.Name+".floor, "+ref.Name+".ceiling or a wall, such as "+ref.Name+"."+room.Walls[0].Name,
+			"%s is a room: which part of it?", ref.Name)
+	}
 }
 
 // middleOf is the point that a thing at a spot is aimed at by.

@@ -1,6 +1,7 @@
 package resolve
 
 import (
+	"cmp"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -36,10 +37,7 @@ func cut(blocks []block, ring []r2.Vec, z0, z1 float64, mark string) []block {
 		if shared == nil {
 			continue
 		}
-		m := mark
-		if m == "" {
-			m = b.mark
-		}
+		m := cmp.Or(mark, b.mark)
 		if z0-b.z0 > plane.Grain {
 			left = append(left, block{shared, b.z0, z0, m})
 		}

@@ -20,7 +20,7 @@ func (r *furniturePass) furnish() {
 				leave()
 				return
 			}
-			r.formNotComputed("piece of furniture", f.Kind, "furniture."+f.Name, written.Span)
+			r.formNotComputed("piece of furniture", string(f.Kind), "furniture."+f.Name, written.Span)
 			f.IDs = r.solids(f.Name, f.Parts, r.woodOf(written))
 			r.out.Furniture = append(r.out.Furniture, *f)
 		}

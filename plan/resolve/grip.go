@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
 )
 
 // rigGrip hangs every flag, card, frame, net and silver board into the set.
@@ -48,7 +49,7 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 		r.assume(written.Path, "height", r.Length(g.Height))
 	}
 	hung := r.hangSheet(written, &g)
-	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + g.Kind})
+	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + string(g.Kind)})
 	g.Mount.Foot = plainFoot
 	g.Placing = r.placing(s.At, s)
 	return g, ok && hung
@@ -95,8 +96,8 @@ func retilted(axis r3.Vec, pan, tilt float64) r3.Vec {
 // hangSheet puts a piece of grip into the set with the surface that light meets. What a frame and
 // a net let pass is not computed yet: they are seen, and stop no light.
 func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
-	r.formNotComputed("piece of grip", g.Kind, "grip."+g.Name, written.Span)
-	if g.Kind == "frame" || g.Kind == "net" {
+	r.formNotComputed("piece of grip", string(g.Kind), "grip."+g.Name, written.Span)
+	if g.Kind == term.Frame || g.Kind == term.Net {
 		if written.Cloth.Set && r.kit.ClothOf(written.Cloth.V) == nil {
 			r.unknownEntry(written.Cloth, "cloth", kit.Names(r.kit.Cloth))
 			return false
@@ -116,7 +117,7 @@ func (r *gripPass) gripSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool
 	if written.Surface.Set {
 		return r.material(written.Surface)
 	}
-	g.Surface = map[string]string{"flag": "black", "card": "white", "silver": "silver"}[g.Kind]
+	g.Surface = map[term.Grip]string{term.Flag: "black", term.Card: "white", term.Silver: "silver"}[g.Kind]
 	if m := r.kit.Material(g.Surface); m != nil {
 		return kitSkin(m), true
 	}

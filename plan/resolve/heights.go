@@ -135,7 +135,7 @@ func (r *aimer) sitsOn(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) {
 		return nil, false
 	}
 	f, ok := r.shape(s.On)
-	return f, ok && f.Kind != "deck"
+	return f, ok && f.Kind != term.Deck
 }
 
 // faceOf is the face of a person.

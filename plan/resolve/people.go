@@ -40,7 +40,7 @@ func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
 	var ids []solid.ID
 	for _, part := range p.Parts {
 		skin := clothes
-		if part.Kind == "head" {
+		if part.Kind == plan.HeadPart {
 			skin = head
 		}
 		ids = append(ids, r.solids(p.Name, []plan.Part{part}, skin)...)
@@ -72,19 +72,22 @@ func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 		Height: written.Height.Or(defaultPerson), Eyes: rest.eyes, Faces: bearing,
 		Face: faceFrame(written, s.At, rest.eyes, bearing), Span: written.Span,
 	}
-	switch p.Pose {
-	case term.Standing:
-		p.Crown = p.Base + p.Height
-		if written.Eyes.Set {
-			p.Crown = max(p.Crown, p.Eyes+eyesToCrown)
-		}
-	case term.Lying:
-		p.Crown = p.Eyes
-	default:
-		p.Crown = p.Eyes + eyesToCrown
-	}
+	p.Crown = crownOf(&p, written.Eyes.Set)
 	p.Parts = pose(&p, rest.seat)
 	return p, true
+}
+
+// crownOf is how high the crown is in a pose, z; told says whether the scene gives the height of the eyes.
+func crownOf(p *plan.Person, told bool) float64 {
+	switch {
+	case p.Pose == term.Lying:
+		return p.Eyes
+	case p.Pose == term.Standing && !told:
+		return p.Base + p.Height
+	case p.Pose == term.Standing:
+		return max(p.Base+p.Height, p.Eyes+eyesToCrown)
+	}
+	return p.Eyes + eyesToCrown
 }
 
 // assumePerson lists the defaults of a person. eyes is their height over the feet.

@@ -61,10 +61,10 @@ func pose(p *plan.Person, seat float64) []plan.Part {
 		b.lying(p)
 	case term.Seated:
 		b.sitting(p, seat)
-		b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -thighLength+0.12, p.Base, seat)
+		b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -thighLength, -thighLength+0.12, p.Base, seat)
 	case term.Propped:
 		b.sitting(p, seat)
-		b.add("legs", -legsWidth/2, legsWidth/2, -1.0, -thighLength, seat, seat+thighHeight)
+		b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -1.0, -thighLength, seat, seat+thighHeight)
 	case term.Crouching:
 		b.upright(p, p.Base+0.35, bodyDepth+0.2)
 	default:
@@ -81,7 +81,7 @@ type body struct {
 }
 
 // add adds a part with its corners cut: across from x0 to x1, back from y0 to y1.
-func (b *body) add(kind string, x0, x1, y0, y1, z0, z1 float64) {
+func (b *body) add(kind plan.PartKind, x0, x1, y0, y1, z0, z1 float64) {
 	c := min(x1-x0, y1-y0) / 4
 	var ring []r2.Vec
 	for _, p := range [][2]float64{{x0 + c, y0}, {x1 - c, y0}, {x1, y0 + c}, {x1, y1 - c}, {x1 - c, y1}, {x0 + c, y1}, {x0, y1 - c}, {x0, y0 + c}} {
@@ -94,7 +94,7 @@ func (b *body) add(kind string, x0, x1, y0, y1, z0, z1 float64) {
 
 func (b *body) head(p *plan.Person) float64 {
 	chin := max(p.Crown-headHeight, p.Base)
-	b.add("head", -headWidth/2, headWidth/2, -headDepth/2, headDepth/2, chin, p.Crown)
+	b.add(plan.HeadPart, -headWidth/2, headWidth/2, -headDepth/2, headDepth/2, chin, p.Crown)
 	return chin
 }
 
@@ -102,22 +102,22 @@ func (b *body) head(p *plan.Person) float64 {
 func (b *body) upright(p *plan.Person, hip, depth float64) {
 	chin := b.head(p)
 	hip = min(hip, chin)
-	b.add("torso", -bodyWidth/2, bodyWidth/2, -depth/2, depth/2, hip, chin)
-	b.add("legs", -legsWidth/2, legsWidth/2, -legsDepth/2, legsDepth/2, p.Base, hip)
+	b.add(plan.TorsoPart, -bodyWidth/2, bodyWidth/2, -depth/2, depth/2, hip, chin)
+	b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -legsDepth/2, legsDepth/2, p.Base, hip)
 }
 
 // sitting sits on something whose top is at z = seat, thighs forward.
 func (b *body) sitting(p *plan.Person, seat float64) {
 	chin := b.head(p)
 	z := min(seat, chin)
-	b.add("torso", -bodyWidth/2, bodyWidth/2, -bodyDepth/2, bodyDepth/2, z, chin)
-	b.add("legs", -legsWidth/2, legsWidth/2, -thighLength, -bodyDepth/2, z, min(z+thighHeight, chin))
+	b.add(plan.TorsoPart, -bodyWidth/2, bodyWidth/2, -bodyDepth/2, bodyDepth/2, z, chin)
+	b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -thighLength, -bodyDepth/2, z, min(z+thighHeight, chin))
 }
 
 // lying lies on the back: the head about the place, the feet toward the bearing.
 func (b *body) lying(p *plan.Person) {
 	top := p.Eyes
-	b.add("head", -headWidth/2, headWidth/2, -headHeight/2, headHeight/2, p.Base, top)
-	b.add("torso", -bodyWidth/2, bodyWidth/2, -0.75, -headHeight/2, p.Base, top)
-	b.add("legs", -legsWidth/2, legsWidth/2, -(p.Height - headHeight/2), -0.75, p.Base, top)
+	b.add(plan.HeadPart, -headWidth/2, headWidth/2, -headHeight/2, headHeight/2, p.Base, top)
+	b.add(plan.TorsoPart, -bodyWidth/2, bodyWidth/2, -0.75, -headHeight/2, p.Base, top)
+	b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -(p.Height - headHeight/2), -0.75, p.Base, top)
 }

@@ -8,6 +8,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 )
 
 // Sizes of furniture that a scene does not give, m.
@@ -25,7 +26,7 @@ const (
 // footprint is the outline of a thing in plan about the origin.
 func footprint(f *scene.Furniture) []r2.Vec {
 	a := plane.AxesAt(f.Turn.V)
-	if f.Kind == "cylinder" {
+	if f.Kind == term.Cylinder {
 		return round(a, r2.Vec{}, f.Size[0])
 	}
 	return a.Rectangle(r2.Vec{}, -f.Size[0]/2, f.Size[0]/2, -f.Size[1]/2, f.Size[1]/2)
@@ -52,16 +53,16 @@ func built(written *scene.Furniture, s plan.Spot) *plan.Furniture {
 	f.Z1 = f.Z0 + f.Size[2]
 	a, b := plane.AxesAt(f.Turn), builder{f}
 	switch f.Kind {
-	case "cylinder":
-		b.add("body", round(a, f.At, f.Size[0]), f.Z0, f.Z1)
-	case "table":
+	case term.Cylinder:
+		b.add(plan.BodyPart, round(a, f.At, f.Size[0]), f.Z0, f.Z1)
+	case term.Table:
 		b.table(a)
-	case "sofa":
+	case term.Sofa:
 		b.sofa(a, written.Seat.Or(f.Size[2]/2))
-	case "stairs":
+	case term.Stairs:
 		b.stairs(a, written.Steps.Or(int(math.Round(f.Size[2]/stairRise))))
 	default:
-		b.add("body", a.Rectangle(f.At, -f.Size[0]/2, f.Size[0]/2, -f.Size[1]/2, f.Size[1]/2), f.Z0, f.Z1)
+		b.add(plan.BodyPart, a.Rectangle(f.At, -f.Size[0]/2, f.Size[0]/2, -f.Size[1]/2, f.Size[1]/2), f.Z0, f.Z1)
 	}
 	return f
 }
@@ -69,7 +70,7 @@ func built(written *scene.Furniture, s plan.Spot) *plan.Furniture {
 // builder puts the parts of a piece of furniture together.
 type builder struct{ *plan.Furniture }
 
-func (f builder) add(kind string, outline []r2.Vec, z0, z1 float64) {
+func (f builder) add(kind plan.PartKind, outline []r2.Vec, z0, z1 float64) {
 	if !plane.Thin(outline) && z1-z0 > plane.Grain {
 		f.Parts = append(f.Parts, plan.Part{Kind: kind, Outline: outline, Z0: z0, Z1: z1})
 	}
@@ -79,12 +80,12 @@ func (f builder) add(kind string, outline []r2.Vec, z0, z1 float64) {
 func (f builder) table(a plane.Axes) {
 	w, d := f.Size[0]/2, f.Size[1]/2
 	under := f.Z1 - min(tableTop, f.Size[2]/2)
-	f.add("top", a.Rectangle(f.At, -w, w, -d, d), under, f.Z1)
+	f.add(plan.TopPart, a.Rectangle(f.At, -w, w, -d, d), under, f.Z1)
 	x, y := min(tableLeg, w), min(tableLeg, d)
-	f.add("leg", a.Rectangle(f.At, -w, x-w, -d, y-d), f.Z0, under)
-	f.add("leg", a.Rectangle(f.At, w-x, w, -d, y-d), f.Z0, under)
-	f.add("leg", a.Rectangle(f.At, w-x, w, d-y, d), f.Z0, under)
-	f.add("leg", a.Rectangle(f.At, -w, x-w, d-y, d), f.Z0, under)
+	f.add(plan.LegPart, a.Rectangle(f.At, -w, x-w, -d, y-d), f.Z0, under)
+	f.add(plan.LegPart, a.Rectangle(f.At, w-x, w, -d, y-d), f.Z0, under)
+	f.add(plan.LegPart, a.Rectangle(f.At, w-x, w, d-y, d), f.Z0, under)
+	f.add(plan.LegPart, a.Rectangle(f.At, -w, x-w, d-y, d), f.Z0, under)
 }
 
 // sofa is a seat with a back behind it and arms at its sides.
@@ -92,11 +93,11 @@ func (f builder) sofa(a plane.Axes, seat float64) {
 	w, d := f.Size[0]/2, f.Size[1]/2
 	back, arm := min(sofaBack, d), min(sofaArm, w/2)
 	z := f.Z0 + min(seat, f.Size[2])
-	f.add("seat", a.Rectangle(f.At, arm-w, w-arm, -d, d-back), f.Z0, z)
-	f.add("back", a.Rectangle(f.At, -w, w, d-back, d), f.Z0, f.Z1)
+	f.add(plan.SeatPart, a.Rectangle(f.At, arm-w, w-arm, -d, d-back), f.Z0, z)
+	f.add(plan.BackPart, a.Rectangle(f.At, -w, w, d-back, d), f.Z0, f.Z1)
 	top := min(z+sofaArmAbove, f.Z1)
-	f.add("arm", a.Rectangle(f.At, -w, arm-w, -d, d-back), f.Z0, top)
-	f.add("arm", a.Rectangle(f.At, w-arm, w, -d, d-back), f.Z0, top)
+	f.add(plan.ArmPart, a.Rectangle(f.At, -w, arm-w, -d, d-back), f.Z0, top)
+	f.add(plan.ArmPart, a.Rectangle(f.At, w-arm, w, -d, d-back), f.Z0, top)
 }
 
 // stairs rise to the back, the last step at their full height.
@@ -105,7 +106,7 @@ func (f builder) stairs(a plane.Axes, steps int) {
 	w, d := f.Size[0]/2, f.Size[1]/2
 	for i := range steps {
 		near, far := float64(i)/float64(steps), float64(i+1)/float64(steps)
-		f.add("step", a.Rectangle(f.At, -w, w, (2*near-1)*d, (2*far-1)*d), f.Z0, f.Z0+far*f.Size[2])
+		f.add(plan.StepPart, a.Rectangle(f.At, -w, w, (2*near-1)*d, (2*far-1)*d), f.Z0, f.Z0+far*f.Size[2])
 	}
 }
 

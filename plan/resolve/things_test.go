@@ -43,7 +43,7 @@ func TestPosesAndEyes(t *testing.T) {
 		if listed != c.assumed {
 			t.Errorf("%s: eyes assumed %v, want %v", c.keys, listed, c.assumed)
 		}
-		top, kinds := 0.0, map[string]bool{}
+		top, kinds := 0.0, map[plan.PartKind]bool{}
 		for _, part := range p.Parts {
 			top = max(top, part.Z1)
 			kinds[part.Kind] = true

@@ -7,21 +7,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// ask is the name of an entry of the catalogue in a key that no other package looks up today.
-type ask struct {
-	key, what string // "diffusion", "cloth"
-	ref       Ref
-}
-
-// ask notes that a thing asks the catalogue for an entry; no name asks for nothing.
-func (t *Thing) ask(key, what string, names ...Ref) {
-	for _, r := range names {
-		if r.Name != "" {
-			t.asks = append(t.asks, ask{key, what, r})
-		}
-	}
-}
-
 // called reads the name of an entry of the catalogue.
 func called(what, like string) source.Reader[Ref] {
 	name := text(what, like)

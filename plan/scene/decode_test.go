@@ -149,7 +149,7 @@ func TestEverythingIsRead(t *testing.T) {
 	}
 	var kinds []string
 	for _, f := range s.Furniture {
-		kinds = append(kinds, f.Kind)
+		kinds = append(kinds, string(f.Kind))
 	}
 	if want := furnitureForms; !slices.Equal(kinds, want) {
 		t.Errorf("furniture: %v", kinds)

@@ -1,5 +1,11 @@
 package scene
 
+import (
+	"strings"
+
+	"scrimshaw/plan/source"
+)
+
 // Change says which figures would be others if a key were computed.
 type Change uint8
 
@@ -23,6 +29,22 @@ type Later struct {
 	Changes    Change
 	Takes      bool // it can only take light away: where there is none of it, the figure stands
 	Colours    bool // it gives the light that it is on another colour than the lists say
+}
+
+// Uncomputed is a key that a scene writes and nothing computes yet.
+type Uncomputed struct {
+	Later
+	Path string      // "lights.k.scrims"
+	Span source.Span // of the key
+}
+
+// Thing is the name of what the key is on; "" of a key of the scene itself.
+func (u *Uncomputed) Thing() string {
+	parts := strings.Split(u.Path, ".")
+	if len(parts) < 3 {
+		return ""
+	}
+	return parts[1]
 }
 
 // What several keys wait for.

@@ -20,15 +20,23 @@ const (
 type Place struct {
 	Form     PlaceForm
 	Span     source.Span
-	Point    [2]float64
-	Thing    Ref // from, by, wall, opening or top
+	Point    [2]float64 // x, y on the sheet, m
+	Thing    Ref        // from, by, wall, opening or top
 	Toward   Ref
-	Shift    [2]float64
+	Shift    [2]float64 // right and up the sheet, m
 	Turn     Turn
-	Distance Given[float64]
+	Distance Given[float64] // m
 	Along    Along
 	Out, In  Given[float64] // m, never negative; one of them for an opening
-	Height   Given[float64] // of the aimed point; only where a place stands in an aim
+	Height   Given[float64] // of the aimed point above the floor there, m; only where a place stands in an aim
+}
+
+// Along is a distance from a wall's left end as seen from inside, or its centre.
+type Along struct {
+	Metres float64
+	Centre bool
+	Set    bool
+	Span   source.Span
 }
 
 // Side says whose left or right a turn goes to.
@@ -74,6 +82,6 @@ type Aim struct {
 	Span      source.Span
 	Thing     Ref
 	Place     Place
-	Point     [3]float64
-	Pan, Tilt float64 // degrees: clockwise from the sheet's up; above the horizontal
+	Point     [3]float64 // x, y, z, m
+	Pan, Tilt float64    // degrees: clockwise from the sheet's up; above the horizontal
 }

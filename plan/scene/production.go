@@ -7,10 +7,10 @@ import (
 // Circuit is one circuit of the house, a generator or a battery. Computed later.
 type Circuit struct {
 	Thing
-	Volts, Breaker, Hertz Given[float64] // V, A, Hz
+	Volts, Breaker, Hertz Given[float64] // voltage, V; rated current, A; frequency, Hz
 	At                    Given[Place]
 	Already               Given[float64] // W that it carries before the first light
-	Rule                  Given[float64] // share of the breaker that may be used, 0..1
+	Rule                  Given[float64] // share of the breaker that may be used, 0 to 1
 	Kind                  Given[string]  // mains, generator, battery
 }
 
@@ -47,7 +47,7 @@ type Cue struct {
 // CueLight is what one light does in a cue.
 type CueLight struct {
 	Light  Ref
-	Level  Given[float64] // 0..1
+	Level  Given[float64] // share of the full output, 0 to 1
 	Colour Given[ColourWord]
 }
 

@@ -46,48 +46,6 @@ func rootKeys() []entry[Scene] {
 	return append(keys, laterKeys()...)
 }
 
-// parts are the maps of named things.
-func parts() []part {
-	return []part{
-		section[Scene, Material, *Material]{
-			key: "materials", doc: "Surfaces, by their names.", example: "{limewash: {reflectance: 0.62}}",
-			table: materialTable, at: func(s *Scene) *[]Material { return &s.Materials }, check: checkMaterial,
-		},
-		section[Scene, Room, *Room]{
-			key: "rooms", doc: "Rooms. A scene without rooms is open ground.", example: "{kitchen: {size: [3.6, 3.1]}}",
-			table: roomTable, at: func(s *Scene) *[]Room { return &s.Rooms }, check: checkRoom,
-		},
-		section[Scene, Opening, *Opening]{
-			key: "openings", doc: "Windows, doors and gaps.", example: "{street: {window: kitchen.left, width: 1.4}}",
-			table: openingTable, at: func(s *Scene) *[]Opening { return &s.Openings }, check: checkOpening,
-		},
-		section[Scene, Furniture, *Furniture]{
-			key: "furniture", doc: "Solid things that stand in the scene.", example: "{desk: {table: [1.6, 0.8, 0.75], at: [2.9, 2.6]}}",
-			table: furnitureTable, at: func(s *Scene) *[]Furniture { return &s.Furniture }, check: checkFurniture,
-		},
-		section[Scene, Person, *Person]{
-			key: "people", doc: "Who is in the scene.", example: "{ruth: {at: [1.2, 2.0], pose: seated}}",
-			table: personTable, at: func(s *Scene) *[]Person { return &s.People }, check: checkPerson,
-		},
-		section[Scene, Camera, *Camera]{
-			key: "cameras", doc: "The cameras.", example: "{A: {at: [3.3, 0.5], lens: 32 mm}}",
-			table: cameraTable, at: func(s *Scene) *[]Camera { return &s.Cameras },
-		},
-		section[Scene, Light, *Light]{
-			key: "lights", doc: "The lights.", example: "{day: {unit: led-point-600-bicolour, at: {opening: street, out: 2.4}}}",
-			table: lightTable, at: func(s *Scene) *[]Light { return &s.Lights },
-		},
-		section[Scene, Grip, *Grip]{
-			key: "grip", doc: "Flags, cards, frames, nets, silver boards.", example: "{black: {flag: [1.2, 1.2], at: [2.0, 1.0]}}",
-			table: gripTable, at: func(s *Scene) *[]Grip { return &s.Grip },
-		},
-		section[Scene, Meter, *Meter]{
-			key: "meters", doc: "Named readings.", example: "{desk-top: {flat: [2.9, 2.5, 0.76], facing: up}}",
-			table: meterTable, at: func(s *Scene) *[]Meter { return &s.Meters }, check: checkMeter,
-		},
-	}
-}
-
 // setupList is the list of set-ups.
 func setupList() entry[Scene] {
 	return section[Scene, Setup, *Setup]{
@@ -115,14 +73,40 @@ func version() source.Reader[int] {
 
 var unitsKind = lesserUnits(offering(source.OneOf("a unit of length", "m", "ft"), otherUnits))
 
-// kitPaths reads the files of more kit.
-var kitPaths = oneOrMore("a list of kit files", "[lamps.yaml]", kitPath(), 50)
+// keepMeasured keeps the readings of the day, and what they are readings of.
+func keepMeasured(s *Scene, _ map[string]struct{}, n *source.Node) {
+	s.Measured = n
+	for _, k := range n.Keys {
+		s.MeasuredNames = append(s.MeasuredNames, Ref{Name: k.Name, Span: k.Span})
+	}
+}
 
-func kitPath() source.Reader[Given[string]] {
-	name := filePath("a file", "lamps.yaml")
-	return source.Reader[Given[string]]{What: name.What, Like: name.Like, Schema: name.Schema,
-		Read: func(n *source.Node, c *source.Context) (Given[string], bool) {
-			v, ok := name.Read(n, c)
-			return Given[string]{V: v, Set: ok, Span: n.Span}, ok
-		}}
+// laterKeys are the keys of a scene that later issues compute.
+func laterKeys() []entry[Scene] {
+	circuits := section[Scene, Circuit, *Circuit]{
+		key: "circuits", doc: "Circuits of the house, generators, batteries.", plain: true,
+		example: "{kitchen-ring: {breaker: 16, rule: 80 %}}", table: circuitTable,
+		at: func(s *Scene) *[]Circuit { return &s.Circuits },
+	}
+	return []entry[Scene]{
+		cues(func(s *Scene) *[]Cue { return &s.Cues }),
+		circuits.entry(),
+		into("line", pair("a line of action", "[ada, noor]", anything),
+			func(s *Scene, v [2]Ref, _ *source.Node) { s.Line = v[:] },
+			"Line of action between two things.", "[ada, noor]", "none"),
+		raw("rates", namedValues("a map of minutes by kind of change", "{move: 6, level: 1}", "rate", minutes),
+			func(s *Scene) **source.Node { return &s.Rates },
+			"Minutes by kind of change. No times are printed without it.", "{move: 6, level: 1}", "none"),
+		value("prices", filePath("a file", "prices.yaml"), func(s *Scene) *Given[string] { return &s.Prices },
+			"A price file, from the scene's folder.", "prices.yaml", "none"),
+		into("wants", source.ListOf("a list of wants", "[{of: ines.key, stop: T2.8}]", wantReader, 1, 200),
+			func(s *Scene, v []Want, n *source.Node) { s.Wanted, s.Wants = v, n },
+			"The look to balance for.", "[{of: ines.key, stop: T2.8, within: 0.2}]", "none"),
+		value("haze", quantity("a haze", "0.02", numbers, between(0, 10)),
+			func(s *Scene) *Given[float64] { return &s.Haze },
+			"Extinction of the air, in 1/m.", "0.02", "0"),
+		into("measured", namedValues("a map of readings", "{ines.key: 480 lx}", "reading", measuredValue), keepMeasured,
+			"Readings from the day, by the names of the computed ones.",
+			"{ines.key: 480 lx}", "none"),
+	}
 }

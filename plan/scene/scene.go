@@ -6,42 +6,7 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
-	"scrimshaw/plan/unit"
 )
-
-// Given is a value that may be left out. Span is where it was written; when Set is false it is
-// the span of the thing that lacks it.
-type Given[T any] struct {
-	V    T
-	Set  bool
-	Span source.Span
-}
-
-// Or returns the written value, or def.
-func (g Given[T]) Or(def T) T {
-	if g.Set {
-		return g.V
-	}
-	return def
-}
-
-// Ref is a name written where a thing is meant.
-type Ref struct {
-	Name string
-	Span source.Span
-}
-
-// Thing is what every named thing of a scene has.
-type Thing struct {
-	Name string
-	Path string      // "lights.key"
-	Span source.Span // of its name
-	Node *source.Node
-
-	asks []ask // entries of the catalogue in keys that are computed later
-}
-
-func (t *Thing) self() *Thing { return t }
 
 // Scene is one scene, or one set-up of it, as written. Lists keep the order of the file.
 type Scene struct {
@@ -91,34 +56,25 @@ type Site struct {
 	Span                source.Span
 	Ground              Given[float64] // level of the open ground, m
 	North               Given[float64] // degrees clockwise from the sheet's up
-	Latitude, Longitude Given[float64]
+	Latitude, Longitude Given[float64] // degrees north and east
 	Zone, When, Until   Given[string]
 	Sky                 Given[string]
 }
 
 // Exposure is the camera's, or the scene's for every camera.
 type Exposure struct {
-	ISO, FPS Given[float64]
+	ISO, FPS Given[float64] // exposure index; frames a second, 1/s
 	Shutter  Given[Shutter]
 	Stop     Given[Stop]
 	White    Given[ColourWord]
-	Meter    Given[string] // dome, flat
-	Constant Given[float64]
+	Meter    Given[string]  // dome, flat
+	Constant Given[float64] // C of the incident meter, lx·s·ISO (ISO 2720)
 }
-
-// Shutter is an angle in degrees, or a time in seconds; one of them is zero.
-type Shutter = unit.Shutter
-
-// Stop is a T-stop: the figure as written and the exact N it stands for (T5.6 is 4 sqrt 2).
-type Stop = unit.Stop
-
-// ColourWord is a white as written: a CCT, and whether the word daylight stood before it.
-type ColourWord = unit.Kelvin
 
 // Material is a surface. Colour is a chromaticity; nil is neutral.
 type Material struct {
 	Thing
-	Reflectance Given[float64]
+	Reflectance Given[float64] // share, luminous, 0 to 1
 	Colour      Given[MaterialColour]
 }
 
@@ -140,11 +96,11 @@ const (
 
 // Surface is a reflectance, or the name of a material.
 type Surface struct {
-	Reflectance float64
+	Reflectance float64 // share, luminous, 0 to 1
 	Material    string
 }
 
-// Room is one room. At is its lower-left inside corner.
+// Room is one room. At is its lower-left inside corner. Lengths and levels are in metres.
 type Room struct {
 	Thing
 	At                    Given[[2]float64]
@@ -162,30 +118,22 @@ type Room struct {
 // Corner is one named inside corner.
 type Corner struct {
 	Name string
-	At   [2]float64
+	At   [2]float64 // x, y, m
 	Span source.Span
 }
 
 // OutlineStep is one tape length: right, left, up or down the sheet.
 type OutlineStep struct {
 	Direction string
-	Length    float64
+	Length    float64 // m
 	Span      source.Span
 }
 
-// Slope is a ceiling that rises from Low to High toward a wall.
+// Slope is a ceiling that rises from Low to High, metres above the floor, toward a wall.
 type Slope struct {
 	Low, High float64
 	Toward    Ref
 	Span      source.Span
-}
-
-// Along is a distance from a wall's left end as seen from inside, or its centre.
-type Along struct {
-	Metres float64
-	Centre bool
-	Set    bool
-	Span   source.Span
 }
 
 // Opening is a window, a door or a gap in a wall.
@@ -194,7 +142,7 @@ type Opening struct {
 	Kind                    term.Opening
 	Wall                    Ref
 	Along                   Along
-	Width, Sill, Head       Given[float64]
+	Width, Sill, Head       Given[float64] // m; sill and head above the floor of the room
 	Panes                   Given[[2]int]
 	Hinge, Swing            Given[string]  // left, right; in, out
 	Ajar                    Given[float64] // degrees
@@ -203,11 +151,11 @@ type Opening struct {
 	Dressing, Gels, Outside *source.Node // later: checked by the loader, not computed yet
 }
 
-// Furniture is a solid thing. Kind says which form; W, D, H are its size (a cylinder: W and D the
-// diameter; a mirror: D its thickness). Seat is of a sofa, Steps of stairs.
+// Furniture is a solid thing. Kind says which form; Size is its width, depth and height (of a cylinder: the diameter
+// twice; of a mirror: depth is thickness). Seat is the height of the seat of a sofa, Steps of stairs. Lengths are in metres.
 type Furniture struct {
 	Thing
-	Kind     string // box, cylinder, table, sofa, stairs, deck, mirror
+	Kind     term.Furniture
 	Size     [3]float64
 	SizeSpan source.Span
 	Seat     Given[float64]
@@ -224,7 +172,7 @@ type Person struct {
 	Thing
 	At          Given[Place]
 	Faces       Given[Aim]
-	Height      Given[float64] // crown, standing
+	Height      Given[float64] // of the crown, standing, m
 	Pose        Given[term.Pose]
 	Eyes        Given[float64] // eye height above what the feet are on, m
 	Skin, Wears Given[Surface]
@@ -238,7 +186,7 @@ type MarkPlace struct {
 	At    Given[Place]
 	Faces Given[Aim]
 	Pose  Given[term.Pose]
-	Eyes  Given[float64]
+	Eyes  Given[float64] // eye height as of a Person, m
 	Span  source.Span
 }
 
@@ -246,11 +194,11 @@ type MarkPlace struct {
 type Camera struct {
 	Thing
 	At                           Given[Place]
-	Height                       Given[float64]
+	Height                       Given[float64] // of the lens above the floor, m
 	Looks                        Given[Aim]
 	Lens                         Given[float64] // mm
 	Sensor                       Given[string]
-	Aspect                       Given[float64]
+	Aspect                       Given[float64] // ratio of width to height
 	Exposure                     Exposure
 	Track, Squeeze, Room, Filter *source.Node // later
 	TrackPlaces                  []Place
@@ -263,20 +211,20 @@ type Light struct {
 	Output                                                                        *kit.Output
 	Modifier                                                                      Given[string]
 	At                                                                            Given[Place]
-	Height                                                                        Given[float64]
+	Height                                                                        Given[float64] // of the emitting face above the floor, m
 	Aim                                                                           Given[Aim]
-	Roll                                                                          Given[float64]
+	Roll                                                                          Given[float64] // degrees clockwise as seen from behind
 	Colour                                                                        Given[ColourWord]
 	Tint                                                                          Given[float64] // Duv, positive green
 	Gels                                                                          []Ref
-	Level                                                                         Given[float64] // 0..1
+	Level                                                                         Given[float64] // share of the full output, 0 to 1
 	Mount                                                                         Given[Mount]
 	Role                                                                          []Role
 	Note                                                                          Given[string]
 	Count                                                                         Given[int]
 	Tag                                                                           Given[string]
 	Circuit                                                                       Given[string]
-	Focus                                                                         Given[float64] // 0..1
+	Focus                                                                         Given[float64] // share of the way from spot, 0, to flood, 1
 	Barndoors, Scrims, Diffusion, Cuts, Breakup, Bulb, Shade, Plays, Seen, Dimmer *source.Node   // later
 	SeenBy                                                                        []Ref          // the cameras that Seen lists
 }
@@ -300,13 +248,13 @@ type Mount struct {
 // Grip is a thing that shapes light.
 type Grip struct {
 	Thing
-	Kind    string // flag, card, frame, net, silver
-	Size    [2]float64
+	Kind    term.Grip
+	Size    [2]float64 // width and height, m
 	At      Given[Place]
-	Height  Given[float64] // of its centre
+	Height  Given[float64] // of its centre above the floor, m
 	Faces   Given[Aim]
-	Tilt    Given[float64]
-	Roll    Given[float64]
+	Tilt    Given[float64] // degrees above the horizontal
+	Roll    Given[float64] // degrees clockwise as seen from behind
 	Surface Given[string]
 	Cloth   Given[string]
 	Mount   Given[Mount]
@@ -316,9 +264,9 @@ type Grip struct {
 // Meter is one named reading.
 type Meter struct {
 	Thing
-	Kind    string // flat, dome, spot
-	At      Given[[3]float64]
-	Opening Ref // of a spot: instead of At
+	Kind    string            // flat, dome, spot
+	At      Given[[3]float64] // x, y, z, m
+	Opening Ref               // of a spot: instead of At
 	Facing  Given[Aim]
 	From    Ref // of a spot: the camera
 }
@@ -334,4 +282,10 @@ type Setup struct {
 	Reverse  *source.Node
 	Reversed *Reverse
 	Cues     []Cue
+}
+
+// Reverse is a set-up made from another by swapping things. Computed later.
+type Reverse struct {
+	Of   Ref
+	Swap [][2]Ref
 }

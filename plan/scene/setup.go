@@ -48,12 +48,6 @@ func change() entry[Setup] {
 	}}
 }
 
-// Reverse is a set-up made from another by swapping things. Computed later.
-type Reverse struct {
-	Of   Ref
-	Swap [][2]Ref
-}
-
 var reverseTable = tableOf("reverse", "The same set-up seen the other way.", nil,
 	into("of", ref("a set-up", "close"), func(r *Reverse, v Ref, _ *source.Node) { r.Of = v },
 		"The set-up that is reversed.", "close", "").needed(),

@@ -164,3 +164,40 @@ func mapOf[T any](what, like string, t *table[T]) source.Reader[T] {
 	}
 	return r
 }
+
+// Schema is the schema of the table's map: each form with the keys that go with it.
+func (t *table[T]) Schema() map[string]any {
+	object := t.Shape.Schema()
+	if len(t.Forms) == 0 {
+		return object
+	}
+	forms := make([]any, len(t.Forms))
+	for i, form := range t.Forms {
+		forms[i] = map[string]any{"required": []any{form}}
+		none := map[string]any{}
+		for _, key := range t.barred(form) {
+			none[key] = false
+		}
+		if len(none) > 0 {
+			forms[i] = map[string]any{"required": []any{form}, "properties": none}
+		}
+	}
+	object["oneOf"] = forms
+	return object
+}
+
+// barred are the keys that do not go with a form.
+func (t *table[T]) barred(form string) []string {
+	var keys []string
+	for _, e := range t.entries {
+		if len(e.With) > 0 && !slices.Contains(e.With, form) {
+			keys = append(keys, e.Key)
+		}
+	}
+	return keys
+}
+
+// defined is the schema of a value that is described once, under $defs.
+func defined(name string) func() map[string]any {
+	return func() map[string]any { return map[string]any{"$ref": "#/$defs/" + name} }
+}

@@ -6,22 +6,6 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// Uncomputed is a key that a scene writes and nothing computes yet.
-type Uncomputed struct {
-	Later
-	Path string      // "lights.k.scrims"
-	Span source.Span // of the key
-}
-
-// Thing is the name of what the key is on; "" of a key of the scene itself.
-func (u *Uncomputed) Thing() string {
-	parts := strings.Split(u.Path, ".")
-	if len(parts) < 3 {
-		return ""
-	}
-	return parts[1]
-}
-
 // keepLater keeps a key that is not computed yet.
 func (s *Scene) keepLater(key source.LaterKey) {
 	name := key.Path[strings.LastIndexByte(key.Path, '.')+1:]

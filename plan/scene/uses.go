@@ -1,5 +1,67 @@
 package scene
 
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/source"
+)
+
+// checkNames refuses one name for two things, and, in the keys that this package alone reads,
+// names that nothing bears. Places, aims and mounts of things are looked up where they are
+// resolved, in package plan.
+func (s *Scene) checkNames(c *source.Context) {
+	order := s.things()
+	checkTwice(order, c)
+	order = borne(order, s.Circuits, aCircuit)
+	order = borne(order, s.Cues, aCue)
+	order = borne(order, s.Setups, aSetup)
+	for _, u := range s.uses() {
+		u.check(order, c)
+	}
+}
+
+// use is a name that is written where one of some kinds of thing is meant.
+type use struct {
+	path   string // of the key it is written under
+	ref    Ref
+	wanted []string
+}
+
+// check refuses a name that nothing of the wanted kinds bears.
+func (u use) check(order []named, c *source.Context) {
+	name, _, _ := strings.Cut(u.ref.Name, ".")
+	var near []string
+	other := ""
+	for _, n := range order {
+		fits := slices.Contains(u.wanted, n.kind)
+		switch {
+		case n.thing.Name == name && fits:
+			return
+		case n.thing.Name == name:
+			other = n.kind
+		case fits:
+			near = append(near, n.thing.Name)
+		}
+	}
+	meant := orList(u.wanted)
+	if len(u.wanted) > 3 {
+		meant = "something with a place"
+	}
+	d := source.Diagnostic{Severity: source.Error, Code: source.CodeUnknownName, Span: u.ref.Span, Path: u.path, Setup: c.Setup,
+		Message: "nothing is called " + name + ", where " + meant + " belongs", Hint: source.DidYouMean(name, near)}
+	if other != "" {
+		d.Code, d.Message = CodeWrongThing, name+" is "+other+", where "+meant+" belongs"
+	}
+	if d.Hint == "" && len(near) > 0 && len(near) <= mostOffered {
+		d.Hint = "there is " + orList(near)
+	}
+	c.Log.Add(d)
+}
+
+// mostOffered is how many names a hint lists.
+const mostOffered = 8
+
 // standing are the kinds of thing that have a place of their own.
 var standing = []string{aPiece, aPerson, aCamera, aLight, aRig, anHole, aMeter}
 

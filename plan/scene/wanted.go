@@ -60,14 +60,6 @@ var measuredValue = either("a reading", "480 lx", func(n *source.Node) bool { re
 	source.Converted(quantity("a reading", "480 lx", lux, between(0, 1e7)), func(float64) struct{} { return struct{}{} }),
 	source.Converted(stopKind, func(Stop) struct{} { return struct{}{} }))
 
-// keepMeasured keeps the readings of the day, and what they are readings of.
-func keepMeasured(s *Scene, _ map[string]struct{}, n *source.Node) {
-	s.Measured = n
-	for _, k := range n.Keys {
-		s.MeasuredNames = append(s.MeasuredNames, Ref{Name: k.Name, Span: k.Span})
-	}
-}
-
 // minutes is how long one change takes.
 var minutes = quantity("minutes", "6", numbers, between(0, 1440))
 
@@ -87,35 +79,5 @@ func namedValues[V any](what, like, noun string, r source.Reader[V]) source.Read
 			})
 			return all, ok
 		},
-	}
-}
-
-// laterKeys are the keys of a scene that later issues compute.
-func laterKeys() []entry[Scene] {
-	circuits := section[Scene, Circuit, *Circuit]{
-		key: "circuits", doc: "Circuits of the house, generators, batteries.", plain: true,
-		example: "{kitchen-ring: {breaker: 16, rule: 80 %}}", table: circuitTable,
-		at: func(s *Scene) *[]Circuit { return &s.Circuits },
-	}
-	return []entry[Scene]{
-		cues(func(s *Scene) *[]Cue { return &s.Cues }),
-		circuits.entry(),
-		into("line", pair("a line of action", "[ada, noor]", anything),
-			func(s *Scene, v [2]Ref, _ *source.Node) { s.Line = v[:] },
-			"Line of action between two things.", "[ada, noor]", "none"),
-		raw("rates", namedValues("a map of minutes by kind of change", "{move: 6, level: 1}", "rate", minutes),
-			func(s *Scene) **source.Node { return &s.Rates },
-			"Minutes by kind of change. No times are printed without it.", "{move: 6, level: 1}", "none"),
-		value("prices", filePath("a file", "prices.yaml"), func(s *Scene) *Given[string] { return &s.Prices },
-			"A price file, from the scene's folder.", "prices.yaml", "none"),
-		into("wants", source.ListOf("a list of wants", "[{of: ines.key, stop: T2.8}]", wantReader, 1, 200),
-			func(s *Scene, v []Want, n *source.Node) { s.Wanted, s.Wants = v, n },
-			"The look to balance for.", "[{of: ines.key, stop: T2.8, within: 0.2}]", "none"),
-		value("haze", quantity("a haze", "0.02", numbers, between(0, 10)),
-			func(s *Scene) *Given[float64] { return &s.Haze },
-			"Extinction of the air, in 1/m.", "0.02", "0"),
-		into("measured", namedValues("a map of readings", "{ines.key: 480 lx}", "reading", measuredValue), keepMeasured,
-			"Readings from the day, by the names of the computed ones.",
-			"{ines.key: 480 lx}", "none"),
 	}
 }

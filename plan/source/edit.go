@@ -1,7 +1,6 @@
 package source
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strconv"
@@ -82,14 +81,6 @@ func apply(root *Node, e Edit) (*Node, error) {
 	return got, nil
 }
 
-// target is where an edit lands.
-type target struct {
-	node *Node    // the deepest value on the path that exists
-	key  *Key     // the key node stands under; nil for an item of a list
-	rest []string // the keys below node that do not exist
-	flow bool     // node stands inside brackets
-}
-
 // find walks down a path as far as it exists.
 func find(root *Node, path []string) (target, error) {
 	t := target{node: root}
@@ -117,12 +108,6 @@ func find(root *Node, path []string) (target, error) {
 		t.key, t.node = nil, n.Items[index]
 	}
 	return t, nil
-}
-
-// isBracketed reports whether a value is a list or map in brackets.
-func isBracketed(n *Node) bool {
-	text := n.Span.Text()
-	return n.Kind == List && text != "" && text[0] == '[' || n.Kind == Map && text != "" && text[0] == '{'
 }
 
 // with is the tree n with the value at path set: what an edited text must read as.
@@ -155,23 +140,4 @@ func indentStep(root *Node) int {
 		}
 	}
 	return 2
-}
-
-// cut replaces the bytes from start to end with text.
-type cut struct {
-	start, end int
-	text       string
-}
-
-// splice carries out cuts, which are in order and apart.
-func splice(text []byte, cuts []cut) []byte {
-	var b bytes.Buffer
-	at := 0
-	for _, c := range cuts {
-		b.Write(text[at:c.start])
-		b.WriteString(c.text)
-		at = c.end
-	}
-	b.Write(text[at:])
-	return b.Bytes()
 }

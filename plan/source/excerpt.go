@@ -198,3 +198,27 @@ func window(cells []cell) (first, last int) {
 	}
 	return first, last
 }
+
+// The ANSI escapes of Human.
+const (
+	ansiBold   = "\x1b[1m"
+	ansiDim    = "\x1b[2m"
+	ansiRed    = "\x1b[1;31m"
+	ansiYellow = "\x1b[1;33m"
+	ansiCyan   = "\x1b[1;36m"
+	ansiReset  = "\x1b[0m"
+)
+
+// printer builds the text for a terminal.
+type printer struct {
+	strings.Builder
+	colour bool
+}
+
+// styled is text in a style, where there is colour.
+func (p *printer) styled(style, text string) string {
+	if !p.colour || text == "" {
+		return text
+	}
+	return style + text + ansiReset
+}

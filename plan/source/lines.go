@@ -1,7 +1,9 @@
 package source
 
 import (
+	"bytes"
 	"sort"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -76,4 +78,41 @@ func (l *lines) span(start, end int) Span {
 func (l *lines) next(p place) place {
 	_, size := utf8.DecodeRune(l.file.Text[p.offset:])
 	return place{p.offset + size, p.line, p.col + 1}
+}
+
+// isSpace reports whether b is a blank or a line break.
+func isSpace(b byte) bool { return b == ' ' || b == '\t' || b == '\n' || b == '\r' }
+
+// lineAt is the offset of the line that holds offset i.
+func lineAt(text []byte, i int) int { return bytes.LastIndexAny(text[:i], "\r\n") + 1 }
+
+// indentAt counts the spaces before the line that holds offset i.
+func indentAt(text []byte, i int) int {
+	start := lineAt(text, i)
+	n := 0
+	for start+n < len(text) && text[start+n] == ' ' {
+		n++
+	}
+	return n
+}
+
+// tokenEnd is the end of the word at offset i, for the caret.
+func tokenEnd(text []byte, i int) int {
+	if i >= len(text) {
+		return i
+	}
+	end := i
+	for end < len(text) && !isSpace(text[end]) && bytes.IndexByte([]byte(",:[]{}"), text[end]) < 0 {
+		end++
+	}
+	if end == i {
+		_, size := utf8.DecodeRune(text[i:])
+		end += size
+	}
+	return end
+}
+
+// startsLine reports whether offset i is the first thing in its line.
+func startsLine(text []byte, i int) bool {
+	return strings.TrimSpace(string(text[lineAt(text, i):i])) == ""
 }

@@ -268,6 +268,3 @@ func (o *outline) rest() {
 		o.pos++ // the LF of a CR LF is an empty line, which changes nothing
 	}
 }
-
-// isSpace reports whether b is a blank or a line break.
-func isSpace(b byte) bool { return b == ' ' || b == '\t' || b == '\n' || b == '\r' }

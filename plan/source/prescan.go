@@ -5,13 +5,6 @@ import (
 	"unicode/utf8"
 )
 
-// Limits of a file. A long scene has some hundred lines of 50 bytes, nested six deep.
-const (
-	MaxBytes   = 1 << 20 // bytes of a file
-	maxDepth   = 100     // maps and lists inside each other
-	maxAliased = 100_000 // values that aliases may add
-)
-
 // lessDeep is the fix for a text that nests too deep.
 const lessDeep = "close some brackets before this, or indent less"
 

@@ -2,8 +2,6 @@ package source
 
 import (
 	"fmt"
-	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -100,37 +98,6 @@ func Bool(what string) Reader[bool] {
 	})
 }
 
-// Number reads a finite decimal number from least to most, both included.
-func Number(what string, least, most float64) Reader[float64] {
-	return scalar(what, showNumber(sample(least, most)), numberSchema("number", least, most),
-		func(n *Node) (float64, *fault) {
-			v, f := parseNumber(what, n)
-			if f == nil {
-				f = checkRange(what, n.Text, v, least, most)
-			}
-			return v, f
-		})
-}
-
-// Int reads a whole number from least to most, both included.
-func Int(what string, least, most int) Reader[int] {
-	low, high := float64(least), float64(most)
-	return scalar(what, showNumber(sample(low, high)), numberSchema("integer", low, high),
-		func(n *Node) (int, *fault) {
-			v, f := parseNumber(what, n)
-			if f == nil && v != math.Trunc(v) {
-				f = faultf(CodeBadValue, "write "+showNumber(max(low, min(high, math.Round(v)))), "%s is a whole number, and %s is not", what, n.Text)
-			}
-			if f == nil {
-				f = checkRange(what, n.Text, v, low, high)
-			}
-			if f != nil {
-				return 0, f
-			}
-			return int(v), nil
-		})
-}
-
 // ListOf reads a list of least to most values. All items are read, so that all faults are told.
 func ListOf[V any](what, like string, item Reader[V], least, most int) Reader[[]V] {
 	r := Reader[[]V]{What: what, Like: like, Schema: func() map[string]any {
@@ -181,20 +148,6 @@ func readItem[V any](r Reader[V], n *Node, i int, c *Context) (v V, ok bool) {
 	return r.Read(n, c)
 }
 
-// Pair reads two numbers, each from least to most: [3.6, 3.1].
-func Pair(what string, least, most float64) Reader[[2]float64] {
-	like := showNumber(sample(least, most))
-	list := ListOf(what, "["+like+", "+like+"]", Number("a value of "+what, least, most), 2, 2)
-	return Converted(list, func(v []float64) [2]float64 { return [2]float64(v) })
-}
-
-// Triple reads three numbers, each from least to most: [3.6, 3.1, 2.5].
-func Triple(what string, least, most float64) Reader[[3]float64] {
-	like := showNumber(sample(least, most))
-	list := ListOf(what, "["+like+", "+like+", "+like+"]", Number("a value of "+what, least, most), 3, 3)
-	return Converted(list, func(v []float64) [3]float64 { return [3]float64(v) })
-}
-
 // Converted reads what r reads and makes another type of it.
 func Converted[A, B any](r Reader[A], to func(A) B) Reader[B] {
 	return Reader[B]{What: r.What, Like: r.Like, Schema: r.Schema, Read: func(n *Node, c *Context) (b B, ok bool) {
@@ -242,86 +195,4 @@ func Each(n *Node, kind string, c *Context, read func(k *Key)) {
 		}
 		c.Leave()
 	}
-}
-
-// decimal is how a number may be written. 010 is left out (eight to YAML 1.1, ten to others), as
-// are 1_000 and 0x10.
-var decimal = regexp.MustCompile(`^[+-]?((0|[1-9][0-9]*)(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?$`)
-
-// parseNumber reads the text of n as a finite decimal number.
-func parseNumber(what string, n *Node) (float64, *fault) {
-	text := n.Text
-	if word := strings.ToLower(strings.TrimLeft(text, "+-.")); word == "nan" || word == "inf" || word == "infinity" {
-		return 0, faultf(CodeNotFinite, "write a number, such as 1", "%s must be a finite number, not %s", what, text)
-	}
-	if !decimal.MatchString(text) {
-		return 0, faultf(CodeBadValue, numberHint(text), "%s is a number, and %q is not", what, text)
-	}
-	v, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		return 0, faultf(CodeNotFinite, "write a smaller number", "%s must be a finite number, and %q is too large", what, text)
-	}
-	return v + 0, nil // + 0 drops the sign of a negative zero
-}
-
-// figures puts back the figures that letters are typed for: 1O, l2.
-var figures = strings.NewReplacer("O", "0", "o", "0", "I", "1", "l", "1")
-
-// numberHint says how to write what other programs would have read as a number.
-func numberHint(text string) string {
-	digits := strings.TrimLeft(text, "+-")
-	switch {
-	case strings.Contains(text, "_"):
-		return "write the digits together: " + strings.ReplaceAll(text, "_", "")
-	case decimal.MatchString(figures.Replace(text)):
-		return "write " + figures.Replace(text)
-	case strings.Contains(text, ","):
-		return "use a point, and no marks between thousands"
-	case strings.HasPrefix(digits, "0x"), strings.HasPrefix(digits, "0o"), strings.HasPrefix(digits, "0b"):
-		return "write it as a decimal number"
-	case strings.HasPrefix(digits, "0") && strings.Trim(digits, "0123456789.") == "":
-		return "write it without the leading zero"
-	}
-	return ""
-}
-
-// checkRange refuses a number that is not from least to most.
-func checkRange(what, text string, v, least, most float64) *fault {
-	hint := "write " + showNumber(least) + " or more"
-	if v > most {
-		hint = "write " + showNumber(most) + " or less"
-	}
-	switch {
-	case v >= least && v <= most:
-		return nil
-	case math.IsInf(most, 1):
-		return faultf(CodeOutOfRange, hint, "%s is %s or more, and %s is less", what, showNumber(least), text)
-	case math.IsInf(least, -1):
-		return faultf(CodeOutOfRange, hint, "%s is %s or less, and %s is more", what, showNumber(most), text)
-	}
-	return faultf(CodeOutOfRange, hint, "%s is from %s to %s, and %s is not", what, showNumber(least), showNumber(most), text)
-}
-
-// sample is a number between least and most that looks natural in an example.
-func sample(least, most float64) float64 { return max(min(1, most), least) }
-
-func showNumber(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
-
-// counted says how many things there may be: "2 values", "at least 1 value", "1 to 3 values".
-func counted(least, most int, noun string) string {
-	switch {
-	case least == most:
-		return plural(least, noun)
-	case most == math.MaxInt:
-		return "at least " + plural(least, noun)
-	}
-	return strconv.Itoa(least) + " to " + plural(most, noun)
-}
-
-// plural is "1 error" or "2 errors".
-func plural(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return strconv.Itoa(n) + " " + noun + "s"
 }

@@ -95,3 +95,10 @@ func (n *Node) Key(name string) *Key {
 	}
 	return nil
 }
+
+// Limits of a file. A long scene has some hundred lines of 50 bytes, nested six deep.
+const (
+	MaxBytes   = 1 << 20 // bytes of a file
+	maxDepth   = 100     // maps and lists inside each other
+	maxAliased = 100_000 // values that aliases may add
+)

@@ -170,3 +170,36 @@ func breakAt(text []byte, i int) string {
 	}
 	return ""
 }
+
+// target is where an edit lands.
+type target struct {
+	node *Node    // the deepest value on the path that exists
+	key  *Key     // the key node stands under; nil for an item of a list
+	rest []string // the keys below node that do not exist
+	flow bool     // node stands inside brackets
+}
+
+// isBracketed reports whether a value is a list or map in brackets.
+func isBracketed(n *Node) bool {
+	text := n.Span.Text()
+	return n.Kind == List && text != "" && text[0] == '[' || n.Kind == Map && text != "" && text[0] == '{'
+}
+
+// cut replaces the bytes from start to end with text.
+type cut struct {
+	start, end int
+	text       string
+}
+
+// splice carries out cuts, which are in order and apart.
+func splice(text []byte, cuts []cut) []byte {
+	var b bytes.Buffer
+	at := 0
+	for _, c := range cuts {
+		b.Write(text[at:c.start])
+		b.WriteString(c.text)
+		at = c.end
+	}
+	b.Write(text[at:])
+	return b.Bytes()
+}

@@ -4,17 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
-	"strings"
-	"unicode/utf8"
 )
-
-// syntaxFault is a fault of the syntax in plain words, with offsets into the text.
-type syntaxFault struct {
-	code, message, hint string
-	start, end          int
-	related             string // what stands at relatedAt, "" for nothing
-	relatedAt           int
-}
 
 // reportSyntax says what err means and where its cause stands.
 func reportSyntax(l *lines, err error, log *Log) {
@@ -156,36 +146,10 @@ func afterQuote(text []byte, at int, before *outline) (syntaxFault, bool) {
 	return f, true
 }
 
-// lineAt is the offset of the line that holds offset i.
-func lineAt(text []byte, i int) int { return bytes.LastIndexAny(text[:i], "\r\n") + 1 }
-
-// indentAt counts the spaces before the line that holds offset i.
-func indentAt(text []byte, i int) int {
-	start := lineAt(text, i)
-	n := 0
-	for start+n < len(text) && text[start+n] == ' ' {
-		n++
+// keyBefore is the start of the word that ends at offset i.
+func keyBefore(text []byte, i int) int {
+	for i > 0 && !isSpace(text[i-1]) && bytes.IndexByte([]byte(",[]{}"), text[i-1]) < 0 {
+		i--
 	}
-	return n
-}
-
-// tokenEnd is the end of the word at offset i, for the caret.
-func tokenEnd(text []byte, i int) int {
-	if i >= len(text) {
-		return i
-	}
-	end := i
-	for end < len(text) && !isSpace(text[end]) && bytes.IndexByte([]byte(",:[]{}"), text[end]) < 0 {
-		end++
-	}
-	if end == i {
-		_, size := utf8.DecodeRune(text[i:])
-		end += size
-	}
-	return end
-}
-
-// startsLine reports whether offset i is the first thing in its line.
-func startsLine(text []byte, i int) bool {
-	return strings.TrimSpace(string(text[lineAt(text, i):i])) == ""
+	return i
 }

@@ -198,14 +198,6 @@ func noValue(text []byte, at int) syntaxFault {
 	return f
 }
 
-// keyBefore is the start of the word that ends at offset i.
-func keyBefore(text []byte, i int) int {
-	for i > 0 && !isSpace(text[i-1]) && bytes.IndexByte([]byte(",[]{}"), text[i-1]) < 0 {
-		i--
-	}
-	return i
-}
-
 // badStart is a character with which no value can start.
 func badStart(text []byte, at int) syntaxFault {
 	if at < len(text) && text[at] == '\t' {
@@ -256,4 +248,12 @@ func badEscape(text []byte, at int) syntaxFault {
 	}
 	return syntaxFault{start: at, end: min(at+2, len(text)), message: `a backslash in "…" starts an escape, and this is none`,
 		hint: `write \\ for a backslash, or use '…'`}
+}
+
+// syntaxFault is a fault of the syntax in plain words, with offsets into the text.
+type syntaxFault struct {
+	code, message, hint string
+	start, end          int
+	related             string // what stands at relatedAt, "" for nothing
+	relatedAt           int
 }

@@ -102,30 +102,6 @@ func JSON(w io.Writer, ds []Diagnostic) error {
 
 func placeJSON(s Span) spanJSON { return spanJSON{s.fileName(), s.Line, s.Col, s.Start, s.End} }
 
-// The ANSI escapes of Human.
-const (
-	ansiBold   = "\x1b[1m"
-	ansiDim    = "\x1b[2m"
-	ansiRed    = "\x1b[1;31m"
-	ansiYellow = "\x1b[1;33m"
-	ansiCyan   = "\x1b[1;36m"
-	ansiReset  = "\x1b[0m"
-)
-
-// printer builds the text for a terminal.
-type printer struct {
-	strings.Builder
-	colour bool
-}
-
-// styled is text in a style, where there is colour.
-func (p *printer) styled(style, text string) string {
-	if !p.colour || text == "" {
-		return text
-	}
-	return style + text + ansiReset
-}
-
 // severityStyle is the colour of a severity.
 func severityStyle(s Severity) string {
 	return [...]string{ansiCyan, ansiYellow, ansiRed}[min(s, Error)]

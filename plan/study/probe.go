@@ -19,16 +19,7 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 	if len(hard) > 0 {
 		evaluate = s.World.Evaluator(hard, s.Drive)
 	}
-	smooth, back := make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
-	s.Basis.Field(s.index(f), soft, smooth)
-	traced := light.Drive{}
-	for _, e := range hard {
-		traced[e.Name] = s.Drive[e.Name]
-	}
-	s.Basis.Back(s.index(f), traced, back)
-	for n, v := range back {
-		smooth[n] += v
-	}
+	smooth := s.smooth(f, hard, soft)
 	l := &f.Lattice
 	corner, step := f.Corner()
 	return func(p r2.Vec) float64 {
@@ -39,6 +30,21 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 		}
 		return value
 	}
+}
+
+// smooth is the light at the points of a field, lx, without what comes straight from point sources.
+func (s *Study) smooth(f *Field, hard []light.Emitter, soft light.Drive) []float32 {
+	all, back := make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
+	s.Basis.Field(s.index(f), soft, all)
+	traced := light.Drive{}
+	for _, e := range hard {
+		traced[e.Name] = s.Drive[e.Name]
+	}
+	s.Basis.Back(s.index(f), traced, back)
+	for n, v := range back {
+		all[n] += v
+	}
+	return all
 }
 
 // split parts the lights into point sources and, as a drive, those with an extent.

@@ -18,7 +18,7 @@ type Beam struct {
 // View is what a camera sees in plan, cut by what it meets.
 type View struct {
 	Camera  string
-	Outline []r2.Vec
+	Outline []r2.Vec // m
 }
 
 // outside is how far a ray that leaves the set is drawn beyond everything that stands, m.

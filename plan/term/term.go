@@ -55,6 +55,38 @@ const (
 // Openings lists them.
 var Openings = []Opening{Window, Door, Gap}
 
+// Grip is the kind of a thing that shapes light.
+type Grip string
+
+// The kinds of grip.
+const (
+	Flag   Grip = "flag"   // a black that stops light
+	Card   Grip = "card"   // a white that returns light
+	Frame  Grip = "frame"  // a frame with cloth
+	Net    Grip = "net"    // it dims
+	Silver Grip = "silver" // a board that mirrors and returns light
+)
+
+// Grips lists them.
+var Grips = []Grip{Flag, Card, Frame, Net, Silver}
+
+// Furniture is the form of a solid thing.
+type Furniture string
+
+// The forms of furniture.
+const (
+	Box      Furniture = "box"
+	Cylinder Furniture = "cylinder"
+	Table    Furniture = "table"
+	Sofa     Furniture = "sofa"
+	Stairs   Furniture = "stairs"
+	Deck     Furniture = "deck" // a platform that things stand on
+	Mirror   Furniture = "mirror"
+)
+
+// Furnitures lists them.
+var Furnitures = []Furniture{Box, Cylinder, Table, Sofa, Stairs, Deck, Mirror}
+
 // Role is what a light does.
 type Role string
 

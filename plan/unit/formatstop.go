@@ -17,14 +17,6 @@ func FormatStop(n float64) string {
 	return "T" + thirds[third-third%3] + [...]string{"", "+⅓", "+⅔"}[third%3]
 }
 
-// FormatFigure prints the number n of an aperture as a plain figure: `T3.2`, `T11`.
-func FormatFigure(n float64) string {
-	if n >= 9.95 {
-		return "T" + decimal(n, 0)
-	}
-	return "T" + tidy(n, 1)
-}
-
 // FormatStops prints a difference in stops to a tenth, with its sign: `+1.3`, `-0.5`, `0`.
 func FormatStops(stops float64) string {
 	s := tidy(stops, 1)
@@ -47,25 +39,4 @@ func FormatAgainst(stops float64, other string) string {
 		return decimal(-stops, 1) + " under " + other
 	}
 	return decimal(stops, 1) + " over " + other
-}
-
-// FormatThirds prints a difference in stops to the nearest third, with its sign: `+1 ⅓`, `-⅔`,
-// `0`.
-func FormatThirds(stops float64) string {
-	n := int(math.Round(math.Abs(stops) * 3))
-	if n == 0 {
-		return "0"
-	}
-	sign := "+"
-	if stops < 0 {
-		sign = "-"
-	}
-	whole, part := n/3, [...]string{"", "⅓", "⅔"}[n%3]
-	switch {
-	case whole == 0:
-		return sign + part
-	case part == "":
-		return sign + decimal(float64(whole), 0)
-	}
-	return sign + decimal(float64(whole), 0) + " " + part
 }

@@ -11,8 +11,8 @@ import (
 // a lens are rounded names of exact powers of the root of two (T5.6 is 4 sqrt 2), so Written and
 // N differ for a mark or a third between marks, and agree for any other figure.
 type Stop struct {
-	Written float64
-	N       float64
+	Written float64 // T-number
+	N       float64 // T-number
 }
 
 // thirds are the names of the third stops from N = 0.5 upward, three a stop: the marks engraved

@@ -12,8 +12,8 @@ import (
 // filled by the non-zero rule: outer ones run counter-clockwise, holes clockwise. Where lines
 // bound it, it has their very points.
 type Band struct {
-	Low, High float64 // -Inf and +Inf at the ends
-	Rings     [][]r2.Vec
+	Low, High float64    // levels, lx, or in whatever unit the field has; -Inf and +Inf at the ends
+	Rings     [][]r2.Vec // in units of the lattice, or mm once they are on paper
 }
 
 // Area returns the area of the band, in square units of the lattice.
@@ -86,12 +86,6 @@ func (r *Relief) region(from, to int) [][]r2.Vec {
 		}
 	}
 	return rings
-}
-
-func (r *Relief) makeRim() {
-	if r.rim == nil {
-		r.rim = newRim(r.t)
-	}
 }
 
 // lineEnds returns the line that has an end at each node of the rim.

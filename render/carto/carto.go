@@ -21,10 +21,10 @@ import (
 // Grid is a scalar field in plan: point (i, j) lies at Origin + Step (i, j), i fastest. A set bit
 // of Mask (j*NX+i) is a point without data; so is a value that is not a number.
 type Grid struct {
-	Origin r2.Vec
-	Step   float64
+	Origin r2.Vec  // m, or in whatever unit the lattice has
+	Step   float64 // m, or in whatever unit the lattice has
 	NX, NY int
-	Value  []float32
+	Value  []float32 // lx, or in whatever unit the field has
 	Mask   []uint64
 }
 

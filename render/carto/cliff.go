@@ -33,7 +33,7 @@ func (o CliffOptions) withDefaults() CliffOptions {
 type Cliff struct {
 	Line               // of the lowest level
 	Top    int         // Index of the highest level that runs in it
-	Ticks  [][2]r2.Vec // from the line to their tips
+	Ticks  [][2]r2.Vec // from the line to their tips, mm as the line
 	Levels int         // how many run in it at most
 }
 

@@ -8,95 +8,6 @@ import (
 	"scrimshaw/plan/plane"
 )
 
-// Options say how true and how calm lines are drawn. Lengths marked mm are on paper and count
-// only where Scale is given; the zero value draws the bare contours of the lattice.
-type Options struct {
-	Measure Measure
-
-	Scale     float64 // mm of paper for one unit of the lattice: 20 for metres at 1:50; 0: no paper
-	Calm      float64 // mm: smoothing moves no point of a line further than this
-	Tolerance float64 // mm: dropping vertices moves no line further than this
-	Speck     float64 // mm: rings less than this across, and clipped corners shorter, are left out
-
-	// Probe reads the field anywhere, in the lattice's units. Where two neighbours differ by more
-	// than Jump stops a hard shadow edge is looked for with it, to within Edge units of the lattice;
-	// 0 takes half a stop, and a fortieth of the lattice's step (1.25 mm at 5 cm). A shadow narrower
-	// than a step may be passed by.
-	Probe      func(r2.Vec) float64
-	Jump, Edge float64
-}
-
-// Paper returns the options of a printed map at a scale in mm of paper for one unit of the
-// lattice: smoothing within 0.15 mm and dropping of vertices within 0.015 mm, which a line 0.18 mm
-// wide hides, and no speck under 2 mm.
-func Paper(scale float64) Options {
-	return Options{Scale: scale, Calm: 0.15, Tolerance: 0.015, Speck: 2}
-}
-
-// withDefaults fills in what zero stands for, and drops paper lengths where there is no paper.
-func (o Options) withDefaults(step float64) Options {
-	if o.Jump <= 0 {
-		o.Jump = 0.5
-	}
-	if o.Edge <= 0 {
-		o.Edge = step / 40
-	}
-	if o.Scale <= 0 {
-		o.Scale, o.Calm, o.Tolerance, o.Speck = 1, 0, 0, 0
-	}
-	return o
-}
-
-// Line is a contour: an open polyline from rim to rim of the data, or a ring whose last point
-// joins its first, which is not repeated. The higher side is on its left.
-type Line struct {
-	Level  float64
-	Index  int // of the level in ascending order
-	Closed bool
-	Points []r2.Vec
-	Hard   []bool // by point: it lies on a hard edge of light; nil where none does
-}
-
-// Length returns the length of the line in its own units.
-func (l Line) Length() float64 {
-	d := 0.0
-	for i := range l.spans() {
-		a, b := l.span(i)
-		d += r2.Norm(r2.Sub(b, a))
-	}
-	return d
-}
-
-// spans returns how many straight pieces the line has.
-func (l Line) spans() int {
-	if l.Closed {
-		return len(l.Points)
-	}
-	return max(len(l.Points)-1, 0)
-}
-
-// span returns the ends of piece i.
-func (l Line) span(i int) (a, b r2.Vec) { return l.Points[i], l.Points[(i+1)%len(l.Points)] }
-
-// OnPaper returns the lines with every point taken through at. A mapping that mirrors would put
-// the higher side on the right.
-func OnPaper(lines []Line, at func(r2.Vec) r2.Vec) []Line {
-	out := make([]Line, len(lines))
-	for i, l := range lines {
-		l.Points = through(l.Points, at)
-		out[i] = l
-	}
-	return out
-}
-
-func through(points []r2.Vec, at func(r2.Vec) r2.Vec) []r2.Vec {
-	out := make([]r2.Vec, len(points))
-	for i, p := range points {
-		out[i] = at(p)
-	}
-	return out
-}
-
 // Contours returns the lines of equal value of g at each of the levels, lowest level first and
 // within a level in the order of the lattice. The same grid gives the same lines. A lattice
 // without a cell has none.
@@ -104,7 +15,7 @@ func Contours(g Grid, levels []float64, opts Options) []Line { return Trace(g, l
 
 // Relief is a traced field: its lines, and what the regions between them are made from.
 type Relief struct {
-	Levels []float64 // ascending, without doubles
+	Levels []float64 // ascending, without doubles; lx, or in whatever unit the field has
 	Lines  []Line
 
 	t     *tracer
@@ -154,25 +65,6 @@ func (t *tracer) draw(c chain, k int) Line {
 	return l
 }
 
-// add appends a point, unless it is the last one again: a level met exactly at a lattice point is
-// crossed by several of its edges.
-func (l *Line) add(p r2.Vec, hard bool) {
-	n := len(l.Points)
-	if n > 0 && l.Points[n-1] == p {
-		return
-	}
-	if hard && l.Hard == nil {
-		l.Hard = make([]bool, n, cap(l.Points))
-	}
-	l.Points = append(l.Points, p)
-	if l.Hard != nil {
-		l.Hard = append(l.Hard, hard)
-	}
-}
-
-// isHard says whether point i lies on a hard edge of light.
-func (l Line) isHard(i int) bool { return l.Hard != nil && l.Hard[i] }
-
 // speck says whether a ring is too small to be drawn. One beside a hole in the data stays: the
 // bands on both sides of it end at the hole.
 func (t *tracer) speck(l Line) bool {
@@ -192,4 +84,51 @@ func (t *tracer) speck(l Line) bool {
 		}
 	}
 	return true
+}
+
+// dropClippings leaves out contours that merely clip a corner of the data off, shorter than
+// Options.Speck, together with the corner's own band.
+func (r *Relief) dropClippings() {
+	if r.t.opts.Speck <= 0 {
+		return
+	}
+	r.makeRim()
+	for again := true; again; {
+		again = false
+		kept := 0
+		for i, l := range r.Lines {
+			if !l.Closed && r.clipping(i) {
+				again = true
+				continue
+			}
+			r.Lines[kept], r.chain[kept] = l, r.chain[i]
+			kept++
+		}
+		r.Lines, r.chain = r.Lines[:kept], r.chain[:kept]
+	}
+}
+
+// clipping says whether line i is one, and if so joins the rim behind it.
+func (r *Relief) clipping(i int) bool {
+	size := r.t.opts.Speck / r.t.opts.Scale
+	l, edges := r.Lines[i], r.chain[i].edges
+	if l.Length() >= size {
+		return false
+	}
+	head, tail := r.rim.at[place{edges[0], l.Index}], r.rim.at[place{edges[len(edges)-1], l.Index}]
+	for _, ends := range [...][2]int{{head, tail}, {tail, head}} {
+		between := r.rim.arcs[r.rim.nodes[ends[0]].out]
+		pocket := Line{Points: append(between.points, r.rim.nodePoint(ends[1]))}
+		if between.end == ends[1] && pocket.Length() < 3*size {
+			r.rim.join(ends[0], ends[1])
+			return true
+		}
+	}
+	return false
+}
+
+func (r *Relief) makeRim() {
+	if r.rim == nil {
+		r.rim = newRim(r.t)
+	}
 }

@@ -17,13 +17,13 @@ type Label struct {
 	Weight float64 // how much it matters; 0 is taken as 1
 }
 
-// Rung is one form of a label: the full tag, the short tag, the number.
+// Rung is one form of a label: the full tag, the short tag, the number. Lengths are mm.
 type Rung struct {
 	Size   r2.Vec  // of its box
 	Leader float64 // it may stand off at the end of a leader up to this long; 0: only beside the body
 }
 
-// Placement is where a label went.
+// Placement is where a label went, in mm on paper.
 type Placement struct {
 	Rung   int       // index into the label's rungs; their number if none fitted, and it goes to the table
 	On     bool      // it stands on the map
@@ -34,7 +34,7 @@ type Placement struct {
 // Leads says whether the placement has a leader.
 func (p Placement) Leads() bool { return p.On && p.Leader[0] != p.Leader[1] }
 
-// PlaceOptions say what labels must keep clear of.
+// PlaceOptions say what labels must keep clear of, in mm on paper.
 type PlaceOptions struct {
 	Area      r2.Box     // where labels must lie
 	Gap       float64    // between boxes, mm; half of it to obstacles; 0: 1

@@ -34,11 +34,11 @@ func (o LetterOptions) withDefaults() LetterOptions {
 	return o
 }
 
-// Lettering is a figure in a gap of a line.
+// Lettering is a figure in a gap of a line. Lengths are mm on paper.
 type Lettering struct {
-	Line     int    // index into the lines
-	At       r2.Vec // the middle of the figure
-	Angle    float64
+	Line     int     // index into the lines
+	At       r2.Vec  // the middle of the figure
+	Angle    float64 // of its base, degrees counter-clockwise
 	Size     r2.Vec
 	From, To float64 // the gap, by length along the line; on a ring To may lie past its end
 }

@@ -174,46 +174,5 @@ func (r *rim) join(a, b int) {
 	r.arcs[between] = arc{class: -1, end: -1}
 }
 
-// dropClippings leaves out contours that merely clip a corner of the data off, shorter than
-// Options.Speck, together with the corner's own band.
-func (r *Relief) dropClippings() {
-	if r.t.opts.Speck <= 0 {
-		return
-	}
-	r.makeRim()
-	for again := true; again; {
-		again = false
-		kept := 0
-		for i, l := range r.Lines {
-			if !l.Closed && r.clipping(i) {
-				again = true
-				continue
-			}
-			r.Lines[kept], r.chain[kept] = l, r.chain[i]
-			kept++
-		}
-		r.Lines, r.chain = r.Lines[:kept], r.chain[:kept]
-	}
-}
-
-// clipping says whether line i is one, and if so joins the rim behind it.
-func (r *Relief) clipping(i int) bool {
-	size := r.t.opts.Speck / r.t.opts.Scale
-	l, edges := r.Lines[i], r.chain[i].edges
-	if l.Length() >= size {
-		return false
-	}
-	head, tail := r.rim.at[place{edges[0], l.Index}], r.rim.at[place{edges[len(edges)-1], l.Index}]
-	for _, ends := range [...][2]int{{head, tail}, {tail, head}} {
-		between := r.rim.arcs[r.rim.nodes[ends[0]].out]
-		pocket := Line{Points: append(between.points, r.rim.nodePoint(ends[1]))}
-		if between.end == ends[1] && pocket.Length() < 3*size {
-			r.rim.join(ends[0], ends[1])
-			return true
-		}
-	}
-	return false
-}
-
 // nodePoint returns where a node lies.
 func (r *rim) nodePoint(i int) r2.Vec { return r.arcs[r.nodes[i].out].points[0] }

@@ -11,9 +11,9 @@ import (
 // Obstacle is a mark on the paper that lettering must not hide: a convex outline, in either
 // direction. Two points are a line.
 type Obstacle struct {
-	Outline []r2.Vec
-	Cost    float64 // what covering it costs, as mm of leader; 0: it must not be covered
-	Leaders bool    // leaders must not cross it either, or if Cost is given, at that cost
+	Outline []r2.Vec // mm
+	Cost    float64  // what covering it costs, as mm of leader; 0: it must not be covered
+	Leaders bool     // leaders must not cross it either, or if Cost is given, at that cost
 }
 
 // BoxOutline returns the corners of a box, counter-clockwise.

@@ -21,17 +21,8 @@ type tables map[string][]byte
 
 // readTables reads the directory and checks that the font can be embedded.
 func readTables(file []byte) (tables, error) {
-	if len(file) < 12 {
-		return nil, errors.New("not a font: too short")
-	}
-	switch kind := binary.BigEndian.Uint32(file); kind {
-	case 0x00010000, 0x74727565: // the number, or "true"
-	case 0x4F54544F: // "OTTO"
-		return nil, errors.New("an OpenType font with PostScript outlines: only TrueType outlines can be embedded")
-	case 0x74746366: // "ttcf"
-		return nil, errors.New("a font collection: take one font out of it")
-	default:
-		return nil, fmt.Errorf("not a TrueType font: it starts with %#08x", kind)
+	if err := isTrueType(file); err != nil {
+		return nil, err
 	}
 	t := tables{}
 	for i := range int(binary.BigEndian.Uint16(file[4:])) {
@@ -47,6 +38,23 @@ func readTables(file []byte) (tables, error) {
 		t[tag] = file[start : start+size : start+size]
 	}
 	return t, t.check()
+}
+
+// isTrueType refuses files that are not a TrueType font, by their first bytes.
+func isTrueType(file []byte) error {
+	if len(file) < 12 {
+		return errors.New("not a font: too short")
+	}
+	switch kind := binary.BigEndian.Uint32(file); kind {
+	case 0x00010000, 0x74727565: // the number, or "true"
+		return nil
+	case 0x4F54544F: // "OTTO"
+		return errors.New("an OpenType font with PostScript outlines: only TrueType outlines can be embedded")
+	case 0x74746366: // "ttcf"
+		return errors.New("a font collection: take one font out of it")
+	default:
+		return fmt.Errorf("not a TrueType font: it starts with %#08x", kind)
+	}
 }
 
 // check says why the font cannot be embedded.

@@ -48,8 +48,8 @@ type view struct {
 // sheet is one page of the document, ready for the template.
 type sheet struct {
 	ID, Title     string
-	Tab           string // its title without the document's
-	Width, Height float64
+	Tab           string  // its title without the document's
+	Width, Height float64 // mm
 	SVG           template.HTML
 	Plan          string   // the view box of what is drawn to scale, "" where nothing is
 	Layers        []string // the ids of its layers

@@ -50,7 +50,7 @@ func TestLegendIsWhatIsDrawn(t *testing.T) {
 			}
 		}
 		for _, g := range in.Setup.Grip {
-			want["grip:"+g.Kind] = true
+			want["grip:"+string(g.Kind)] = true
 		}
 		for _, p := range in.Setup.People {
 			want["person:"+string(p.Pose)] = true
@@ -59,7 +59,7 @@ func TestLegendIsWhatIsDrawn(t *testing.T) {
 			want["opening:"+string(o.Kind)] = true
 		}
 		for _, f := range in.Setup.Furniture {
-			want["furniture:"+f.Kind] = true
+			want["furniture:"+string(f.Kind)] = true
 		}
 		if len(in.Faces) > 0 {
 			want["reading:face"] = true

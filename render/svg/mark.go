@@ -105,13 +105,7 @@ func (b *builder) lettering(t *ink.Text, clip int) {
 // letters writes text once, as a halo where halo is not nil.
 func (b *builder) letters(t *ink.Text, halo *ink.Colour) {
 	if b.opts.Outlines {
-		b.raw("<path")
-		b.path(b.opts.Font.Outline(t))
-		b.paint(t, halo)
-		if halo == nil {
-			b.raw(` role="img"`).attr("aria-label", t.S)
-		}
-		b.raw("/>\n")
+		b.outlines(t, halo)
 		return
 	}
 	x, y := t.At.X, b.height-t.At.Y
@@ -129,6 +123,17 @@ func (b *builder) letters(t *ink.Text, halo *ink.Colour) {
 	}
 	b.paint(t, halo)
 	b.raw(">").text(t.S).raw("</text>\n")
+}
+
+// outlines draws a text as the outlines of its letters.
+func (b *builder) outlines(t *ink.Text, halo *ink.Colour) {
+	b.raw("<path")
+	b.path(b.opts.Font.Outline(t))
+	b.paint(t, halo)
+	if halo == nil {
+		b.raw(` role="img"`).attr("aria-label", t.S)
+	}
+	b.raw("/>\n")
 }
 
 // fit gives the length that the text was laid out with, so that it keeps its box in a viewer that

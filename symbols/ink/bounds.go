@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Extent is a box that grows. The zero value is empty.
+// Extent is a box that grows, in mm. The zero value is empty.
 type Extent struct {
 	Box  r2.Box
 	some bool

@@ -9,7 +9,7 @@ import (
 
 // Run is one part of a path as straight lines. A closed one does not repeat its first point.
 type Run struct {
-	Points []r2.Vec
+	Points []r2.Vec // mm
 	Closed bool
 }
 

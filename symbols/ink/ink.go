@@ -39,7 +39,7 @@ const (
 // Segment is one step of a path. Move and Line use P[0]; Curve uses P[0], P[1], P[2].
 type Segment struct {
 	Op Op
-	P  [3]r2.Vec
+	P  [3]r2.Vec // mm
 }
 
 // Colour is opaque; anything translucent is composed before it is drawn.
@@ -97,8 +97,8 @@ type Item struct {
 
 // Image is a raster laid into a rectangle, its first pixel at the upper left.
 type Image struct {
-	Min, Max      r2.Vec
-	Width, Height int
+	Min, Max      r2.Vec // corners of the rectangle, mm
+	Width, Height int    // pixels
 	RGB           []byte // 3 bytes a pixel, rows from the top
 }
 
@@ -107,9 +107,9 @@ type Page struct {
 	Title         string
 	Name          string // for the name of its file: "close", "close.lists", ".lists" of the only set-up; "" for none
 	Description   string
-	Width, Height float64
+	Width, Height float64 // mm
 	Items         []Item
-	Clips         [][]r2.Vec // convex polygons
+	Clips         [][]r2.Vec // convex polygons, mm
 }
 
 // Document is what a writer turns into bytes.

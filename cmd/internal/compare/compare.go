@@ -15,7 +15,7 @@ type Difference struct {
 	Mean float64
 	// Share is how many of the pixels differ by more than an eighth in some channel, 0 to 1.
 	Share float64
-	// Apart is how many do so in a way that no neighbour explains: the colour in one picture lies, by
+	// Apart is the share of them that do so in a way that no neighbour explains: the colour in one picture lies, by
 	// more than an eighth, beyond those that the other has within one pixel of the place. Edges that
 	// lie a part of a pixel aside, which is what smoothing and hinting do, are not counted; a mark
 	// that is missing, or that lies more than a pixel off, is.

@@ -23,6 +23,7 @@ func TestEveryWordHasASymbol(t *testing.T) {
 	}
 	check("person", term.Words(term.Poses))
 	check("opening", term.Words(term.Openings))
+	check("grip", term.Words(term.Grips))
 	for _, m := range append(term.MappedMounts, term.PlainMounts...) {
 		if m != term.Ceiling {
 			check("mount", []string{string(m)})

@@ -31,7 +31,7 @@ const (
 
 // Receptor is one place to read light at. Solids in Skip are not there for it.
 type Receptor struct {
-	At, Axis r3.Vec
+	At, Axis r3.Vec // m; a unit vector
 	Weight   Weight
 	Skip     []solid.ID
 }

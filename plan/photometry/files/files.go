@@ -37,19 +37,6 @@ type Data interface {
 // MaxBytes is the most that is read of a file: a quarter of a degree each way, all round.
 const MaxBytes = 16 << 20
 
-// The codes of the faults that this package finds.
-const (
-	CodeFormat  = "photometry-format"  // not a file of this kind
-	CodeNumber  = "photometry-number"  // something else where a number belongs
-	CodeCount   = "photometry-count"   // fewer or more values than the file announces
-	CodeAngles  = "photometry-angles"  // angles that do not ascend, or leave their range
-	CodeValue   = "photometry-value"   // a value that has no meaning
-	CodeQuirk   = "photometry-quirk"   // not as the format has it, but understood
-	CodeLabel   = "photometry-label"   // words that are missing or too long
-	CodeUnused  = "photometry-unused"  // understood, and not reckoned with
-	CodeBalance = "photometry-balance" // figures of the file that contradict each other
-)
-
 // Read reads a file as what its name says it is (.ies, .ldt), or else as what it looks like.
 func Read(f *source.File, log *source.Log) (Data, bool) {
 	switch strings.ToLower(path.Ext(f.Name)) {
@@ -76,15 +63,4 @@ func readLDT(f *source.File, log *source.Log) (Data, bool) {
 		return d, true
 	}
 	return nil, false
-}
-
-// looksLikeIES reports whether a text has the TILT= line of LM-63.
-func looksLikeIES(text []byte) bool {
-	head := strings.ReplaceAll(string(text[:min(len(text), 1<<16)]), "\r", "\n")
-	for line := range strings.SplitSeq(head, "\n") {
-		if _, ok := tiltLine(strings.TrimSpace(line)); ok {
-			return true
-		}
-	}
-	return false
 }

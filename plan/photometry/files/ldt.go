@@ -1,6 +1,7 @@
 package files
 
 import (
+	"errors"
 	"math"
 
 	"scrimshaw/plan/photometry"
@@ -22,14 +23,14 @@ type LDT struct {
 
 	Downward   float64 // share of the flux that goes down, %
 	Efficiency float64 // light output ratio, %
-	Conversion float64 // factor of all intensities
+	Conversion float64 // factor of all intensities, a ratio
 	Tilt       float64 // of the luminaire as it was measured, degrees
 
 	Sets         []LampSet
-	DirectRatios [10]float64
+	DirectRatios [10]float64 // shares of the flux that fall straight on the working plane, 0 to 1, for room indices k of 0.60 to 5
 
 	Planes, Angles []float64   // all C planes, as listed, and the gamma angles, degrees
-	Candela        [][]float64 // cd/klm, [plane as measured][angle]
+	Candela        [][]float64 // [plane as measured][angle], cd/klm
 }
 
 // LampSet is one set of lamps that a luminaire can hold. A number of lamps below 0 says that the
@@ -37,9 +38,9 @@ type LDT struct {
 type LampSet struct {
 	Lamps             int
 	Kind              string
-	Lumens            float64 // of all lamps together
+	Lumens            float64 // flux of all lamps together
 	Colour, Rendering string
-	Watts             float64 // with ballast
+	Watts             float64 // power with ballast
 }
 
 // Symmetry is the symmetry indicator of EULUMDAT: which planes are measured.
@@ -157,3 +158,5 @@ func (d *LDT) Opening() photometry.Opening {
 	}
 	return face(width, length)
 }
+
+var errNoPlanes = errors.New("there are no planes of a known symmetry")

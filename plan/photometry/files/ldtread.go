@@ -1,24 +1,10 @@
 package files
 
 import (
-	"errors"
 	"fmt"
 	"math"
-	"strings"
 
 	"scrimshaw/plan/source"
-)
-
-var errNoPlanes = errors.New("there are no planes of a known symmetry")
-
-// shiftedLine is the likely cause of a line that cannot be.
-const shiftedLine = "a line before it may be missing, or there is one too many"
-
-// The lines of a file before the sets of lamps, and the ratios behind them.
-const (
-	headLines  = 26
-	setLines   = 6
-	ratioLines = 10
 )
 
 // ReadLDT reads a EULUMDAT file. It is not ok after an error, and the result is nil then.
@@ -38,17 +24,6 @@ func ReadLDT(f *source.File, log *source.Log) (*LDT, bool) {
 	return r.out, true
 }
 
-// ldtReader reads one file line by line.
-type ldtReader struct {
-	*text
-	out       *LDT
-	next      int // line, from 0
-	setCount  int
-	planesAt  int
-	anglesAt  int
-	candelaAt int
-}
-
 // plausible refuses what is plainly another format.
 func (r *ldtReader) plausible() bool {
 	if len(r.lines) == 0 {
@@ -60,93 +35,6 @@ func (r *ldtReader) plausible() bool {
 		return false
 	}
 	return true
-}
-
-// take is the next line.
-func (r *ldtReader) take() (string, part) {
-	s, p := r.line(r.next)
-	r.next++
-	return s, p
-}
-
-func (r *ldtReader) textLine(dst *string) { *dst, _ = r.take() }
-
-// decimal reads a number with a point, or with a comma, which is noted.
-func (r *ldtReader) decimal(s string, p part) (float64, bool) {
-	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
-		v, ok := number(strings.Replace(s, ",", ".", 1))
-		if ok {
-			r.odd(p, CodeQuirk, "", "a decimal comma is read as a point")
-		}
-		return v, ok
-	}
-	return number(s)
-}
-
-// need reads a line that must be a number.
-func (r *ldtReader) need(what string) (float64, part, bool) {
-	s, p := r.take()
-	v, ok := r.decimal(s, p)
-	if !ok {
-		r.fault(p, CodeNumber, r.hintOfLine(s), "%s belongs in line %d, not %s", what, r.next, found(s))
-	}
-	return v, p, ok
-}
-
-// found is the text of a line in a message.
-func found(s string) string {
-	if s == "" {
-		return "nothing"
-	}
-	return quoted(s)
-}
-
-// hintOfLine is a likely cause of a line that is no number.
-func (r *ldtReader) hintOfLine(s string) string {
-	switch {
-	case strings.ContainsAny(s, " \t;") && len(strings.Fields(s)) > 1:
-		return "the format has one number a line"
-	case s == "":
-		return "a line may be left empty that must not be, or the file was cut off"
-	}
-	return shiftedLine
-}
-
-// may reads a line that should be a number, on which little hangs: an empty one is 0, and words
-// behind a number are left out.
-func (r *ldtReader) may(dst *float64, what string) bool {
-	s, p := r.take()
-	if s == "" {
-		if r.next <= len(r.lines) {
-			r.odd(p, CodeQuirk, "", "%s is left empty; it is taken as 0", what)
-		}
-		return true
-	}
-	v, ok := r.decimal(s, p)
-	if !ok {
-		if v, ok = r.decimal(leading(s), p); ok {
-			r.odd(p, CodeQuirk, "", "%s has words behind its number; they are left out", what)
-		}
-	}
-	if !ok {
-		r.fault(p, CodeNumber, r.hintOfLine(s), "%s belongs in line %d, not %s", what, r.next, found(s))
-	}
-	*dst = v
-	return ok
-}
-
-// count reads a whole number from least to most.
-func (r *ldtReader) count(what string, least, most int) (int, part, bool) {
-	v, p, ok := r.need(what)
-	if !ok {
-		return 0, p, false
-	}
-	n, ok := whole(v, most)
-	if !ok || n < least {
-		r.fault(p, CodeValue, shiftedLine, "%s is a whole number from %d to %d, not %s", what, least, most, quoted(r.words(p)))
-		return 0, p, false
-	}
-	return n, p, true
 }
 
 // head reads the 26 lines before the sets of lamps.
@@ -174,26 +62,27 @@ func (r *ldtReader) head() bool {
 	return r.may(&d.AngleStep, "the distance between gamma angles") && r.description()
 }
 
-// divides refuses a number of planes that the symmetry cannot have.
-func (r *ldtReader) divides(planes int, p part) bool {
-	by := map[Symmetry]int{AboutC0: 2, AboutC90: 4, AboutC0andC90: 4}[r.out.Symmetry]
-	if by == 0 || planes%by == 0 {
-		return true
-	}
-	hint := "the number of C planes or the symmetry indicator is wrong"
-	if (planes-1)%by == 0 {
-		hint = "C360 is C0 and not counted again"
-	}
-	r.fault(p, CodeCount, hint, "with the symmetry indicator %d the number of C planes is a multiple of %d, not %d", r.out.Symmetry, by, planes)
-	return false
-}
-
 // description reads what the file says of itself and of the luminaire, lines 8 to 26.
 func (r *ldtReader) description() bool {
 	d := r.out
 	for _, s := range []*string{&d.Report, &d.LuminaireName, &d.Number, &d.FileName, &d.Date} {
 		r.textLine(s)
 	}
+	if !r.sizes() {
+		return false
+	}
+	if !(d.Conversion > 0) {
+		_, p := r.line(r.next - 2)
+		r.odd(p, CodeValue, "", "a conversion factor of %g would leave no light; it is taken as 1", d.Conversion)
+	}
+	var ok bool
+	r.setCount, _, ok = r.count("the number of lamp sets", 1, len(r.lines))
+	return ok
+}
+
+// sizes reads the sizes of the luminaire, lines 13 to 21, and the figures of all its light behind them.
+func (r *ldtReader) sizes() bool {
+	d := r.out
 	for _, v := range []struct {
 		at   *float64
 		what string
@@ -209,75 +98,13 @@ func (r *ldtReader) description() bool {
 			return false
 		}
 	}
-	if !(d.Conversion > 0) {
-		_, p := r.line(r.next - 2)
-		r.odd(p, CodeValue, "", "a conversion factor of %g would leave no light; it is taken as 1", d.Conversion)
-	}
-	var ok bool
-	r.setCount, _, ok = r.count("the number of lamp sets", 1, len(r.lines))
-	return ok
-}
-
-// expected is how many lines the file has by its own counts, with a symmetry.
-func (r *ldtReader) expected(s Symmetry) int {
-	d := *r.out
-	d.Symmetry = s
-	_, stored := d.stored()
-	return headLines + setLines*r.setCount + ratioLines + len(d.Planes) + len(d.Angles)*(1+stored)
-}
-
-// complete refuses a file that is too short, and notes lines behind its end.
-func (r *ldtReader) complete() bool {
-	want, have := r.expected(r.out.Symmetry), len(r.lines)
-	if have > want {
-		_, p := r.line(want)
-		r.odd(p, CodeCount, "a count of planes, angles or lamp sets may be wrong", "%d lines stand behind the last intensity; they are left out", have-want)
-	}
-	if have >= want {
-		return true
-	}
-	r.fault(r.end(), CodeCount, r.hintOfLength(want-have), "the file has %d lines of the %d that %s of %s, with the symmetry indicator %d and %s, ask for",
-		have, want, plural(len(r.out.Planes), "plane"), plural(len(r.out.Angles), "angle"), r.out.Symmetry, plural(r.setCount, "lamp set"))
-	return false
-}
-
-// hintOfLength is a likely cause of missing lines.
-func (r *ldtReader) hintOfLength(missing int) string {
-	for s := NoSymmetry; s <= AboutC0andC90; s++ {
-		if s != r.out.Symmetry && r.expected(s) == len(r.lines) {
-			return fmt.Sprintf("the symmetry indicator %d would fit", s)
-		}
-	}
-	switch missing {
-	case ratioLines:
-		return "the ten direct ratios may be missing"
-	case ratioLines + 3*r.setCount:
-		return "the ten direct ratios and the lamps' colour, rendering and watts may be missing"
-	}
-	return "the file was cut off, or lines are missing"
-}
-
-func plural(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return true
 }
 
 // ratios reads the ten direct ratios.
 func (r *ldtReader) ratios() bool {
 	for i := range r.out.DirectRatios {
 		if !r.may(&r.out.DirectRatios[i], numbered("direct ratio #", i, ratioLines)) {
-			return false
-		}
-	}
-	return true
-}
-
-// list reads a number a line.
-func (r *ldtReader) list(dst []float64, what string) (ok bool) {
-	for i := range dst {
-		if dst[i], _, ok = r.need(numbered(what, i, len(dst))); !ok {
 			return false
 		}
 	}
@@ -297,6 +124,12 @@ func (r *ldtReader) planes() bool {
 	if !r.ordered(d.Planes, r.planesAt, "C planes", 360) {
 		return false
 	}
+	return r.runs()
+}
+
+// runs refuses measured planes that do not run as the symmetry has them.
+func (r *ldtReader) runs() bool {
+	d := r.out
 	first, n := d.stored()
 	from, to := d.Planes[first], d.Planes[(first+n-1)%len(d.Planes)]
 	if gap := 360 - (to - from); d.Symmetry == NoSymmetry && n > 1 && gap > 1.5*longest(d.Planes) {

@@ -25,12 +25,7 @@ func (d *LDT) Bytes() ([]byte, error) {
 	w.values(d.Downward, d.Efficiency, d.Conversion, d.Tilt)
 	w.counts(len(d.Sets))
 	for _, s := range d.Sets {
-		w.counts(s.Lamps)
-		w.line(s.Kind)
-		w.values(s.Lumens)
-		w.line(s.Colour)
-		w.line(s.Rendering)
-		w.values(s.Watts)
+		w.set(s)
 	}
 	w.values(d.DirectRatios[:]...)
 	w.values(d.Planes...)
@@ -39,6 +34,16 @@ func (d *LDT) Bytes() ([]byte, error) {
 		w.values(row...)
 	}
 	return encoded(w.String()), nil
+}
+
+// set writes a lamp set.
+func (w *writer) set(s LampSet) {
+	w.counts(s.Lamps)
+	w.line(s.Kind)
+	w.values(s.Lumens)
+	w.line(s.Colour)
+	w.line(s.Rendering)
+	w.values(s.Watts)
 }
 
 func (w *writer) counts(list ...int) {

@@ -29,46 +29,28 @@ type LM63 struct {
 	Tilt     Tilt
 
 	Lamps      int
-	Lumens     float64 // of each lamp; below 0: absolute photometry
-	Multiplier float64 // of all candela values
+	Lumens     float64 // flux of each lamp; below 0: absolute photometry
+	Multiplier float64 // of all candela values, a ratio
 	System     photometry.System
 	Feet       bool // Width, Length and Height are feet, not metres
 
 	// The luminous opening, by LM-63-2002: signs tell the shape. Width lies along the planes 90 and 270,
-	// Length along 0 and 180, Height along the axis.
+	// Length along 0 and 180, Height along the axis; feet or metres, by Feet.
 	Width, Length, Height float64
 
-	Ballast float64 // ballast factor
-	// Second is the ballast-lamp photometric factor in 1986 and 1991, without a use in 1995 and
-	// 2002, and the file generation type in 2019.
+	Ballast float64 // ballast factor, a ratio
+	// Second is the ballast-lamp photometric factor in 1986 and 1991, a ratio; without a use in 1995 and
+	// 2002; and the file generation type in 2019, a code.
 	Second float64
 	Watts  float64
 
 	Vertical, Horizontal []float64   // degrees, as written: a symmetric half stands for the whole
-	Candela              [][]float64 // [horizontal][vertical], before any factor
+	Candela              [][]float64 // [horizontal][vertical], cd before any factor
 }
 
 // Keyword is one label of a file: a bracketed keyword with its text, in which the lines of [MORE] stand
 // behind line feeds, or a plain line, whose Key is "".
 type Keyword struct{ Key, Text string }
-
-// Tilt says how the lamp's output depends on its tilt.
-type Tilt struct {
-	Form            TiltForm
-	File            string // of TiltFile
-	Geometry        int    // of TiltInclude: LampUpright, LampRolls or LampTips
-	Angles, Factors []float64
-}
-
-// TiltForm is a form of the TILT= line.
-type TiltForm uint8
-
-// The forms.
-const (
-	TiltNone TiltForm = iota
-	TiltInclude
-	TiltFile
-)
 
 // Get returns the text of the first keyword of a name, or "".
 func (l *LM63) Get(key string) string {
@@ -147,3 +129,19 @@ func (l *LM63) Name() string {
 	}
 	return ""
 }
+
+const foot = 0.3048 // m
+
+// Opening gives the luminous opening as a form that light is computed from, and says in words what
+// is lost by it, "" for nothing. The shape follows from the signs of width, length and height as
+// LM-63-2002 has them; the shapes of earlier editions, which leave one of them 0, are understood.
+func (l *LM63) Opening() (o photometry.Opening, lost string) {
+	scale := 1.0
+	if l.Feet {
+		scale = foot
+	}
+	return openingOf(l.Width*scale, l.Length*scale, l.Height*scale)
+}
+
+// symmetry is that of the file, by where its horizontal angles begin and end.
+func (l *LM63) symmetry() symmetry { return symmetryOf(l.System, l.Horizontal) }

@@ -13,17 +13,7 @@ var required = []string{"TEST", "TESTLAB", "ISSUEDATE", "MANUFAC"}
 // judge notes what is not as the format has it, in a file that could be read.
 func (r *lm63Reader) judge() {
 	l := r.out
-	if l.Edition >= Edition2002 {
-		var missing []string
-		for _, key := range required {
-			if l.Get(key) == "" {
-				missing = append(missing, "["+key+"]")
-			}
-		}
-		if len(missing) > 0 {
-			r.odd(part{}, CodeLabel, "", "the edition of %s asks for %s", l.Edition, strings.Join(missing, ", "))
-		}
-	}
+	r.judgeKeywords()
 	if l.Lumens == 0 {
 		r.odd(r.lumensAt, CodeValue, "write -1 for absolute photometry", "the flux of a lamp is 0; the file is taken as absolute photometry")
 	}
@@ -46,20 +36,29 @@ func (r *lm63Reader) judge() {
 	r.judgeValues()
 }
 
+// judgeKeywords notes keywords that the edition asks for.
+func (r *lm63Reader) judgeKeywords() {
+	l := r.out
+	if l.Edition < Edition2002 {
+		return
+	}
+	var missing []string
+	for _, key := range required {
+		if l.Get(key) == "" {
+			missing = append(missing, "["+key+"]")
+		}
+	}
+	if len(missing) > 0 {
+		r.odd(part{}, CodeLabel, "", "the edition of %s asks for %s", l.Edition, strings.Join(missing, ", "))
+	}
+}
+
 // judgeRanges notes angles that do not begin and end where the format has it.
 func (r *lm63Reader) judgeRanges() {
 	l := r.out
 	first, last := l.Vertical[0], l.Vertical[len(l.Vertical)-1]
 	if l.System == photometry.TypeC {
-		if first != 0 && first != 90 || last != 90 && last != 180 {
-			r.odd(r.verticalAt, CodeAngles, "", "the vertical angles run from %g to %g, not from 0 or 90 to 90 or 180; no light is taken beyond them", first, last)
-		}
-		if l.symmetry() == open {
-			r.odd(r.horizontalAt, CodeAngles, "", "the last horizontal angle is %g; the first plane closes the round", l.Horizontal[len(l.Horizontal)-1])
-		}
-		if l.Horizontal[0] == 90 && l.Edition != Edition1995 || l.Horizontal[0] == -90 {
-			r.odd(r.horizontalAt, CodeAngles, "", "horizontal angles from %g are those of a file of 1995, mirrored at the planes 90 and 270", l.Horizontal[0])
-		}
+		r.judgePlanes(first, last)
 		return
 	}
 	for _, c := range []struct {
@@ -74,6 +73,20 @@ func (r *lm63Reader) judgeRanges() {
 	}
 	if first == 0 {
 		r.odd(r.verticalAt, CodeAngles, "", "the vertical angles begin at 0; they are mirrored there")
+	}
+}
+
+// judgePlanes notes angles of type C that do not begin and end where the format has it; first and last are the vertical ones.
+func (r *lm63Reader) judgePlanes(first, last float64) {
+	l := r.out
+	if first != 0 && first != 90 || last != 90 && last != 180 {
+		r.odd(r.verticalAt, CodeAngles, "", "the vertical angles run from %g to %g, not from 0 or 90 to 90 or 180; no light is taken beyond them", first, last)
+	}
+	if l.symmetry() == open {
+		r.odd(r.horizontalAt, CodeAngles, "", "the last horizontal angle is %g; the first plane closes the round", l.Horizontal[len(l.Horizontal)-1])
+	}
+	if l.Horizontal[0] == 90 && l.Edition != Edition1995 || l.Horizontal[0] == -90 {
+		r.odd(r.horizontalAt, CodeAngles, "", "horizontal angles from %g are those of a file of 1995, mirrored at the planes 90 and 270", l.Horizontal[0])
 	}
 }
 

@@ -75,15 +75,6 @@ func editionOf(s string) (Edition, bool) {
 	return Edition2002, true
 }
 
-// tiltLine takes what stands behind TILT=.
-func tiltLine(s string) (value string, ok bool) {
-	if len(s) < 5 || !strings.EqualFold(s[:4], "TILT") {
-		return "", false
-	}
-	value, ok = strings.CutPrefix(strings.TrimSpace(s[4:]), "=")
-	return strings.TrimSpace(value), ok
-}
-
 // tiltForm notes the form of the TILT= line.
 func (r *lm63Reader) tiltForm(value string, p part) bool {
 	tilt := &r.out.Tilt

@@ -6,17 +6,8 @@ import (
 	"scrimshaw/plan/photometry"
 )
 
-const foot = 0.3048 // m
-
-// Opening gives the luminous opening as a form that light is computed from, and says in words what
-// is lost by it, "" for nothing. The shape follows from the signs of width, length and height as
-// LM-63-2002 has them; the shapes of earlier editions, which leave one of them 0, are understood.
-func (l *LM63) Opening() (o photometry.Opening, lost string) {
-	scale := 1.0
-	if l.Feet {
-		scale = foot
-	}
-	w, d, h := l.Width*scale, l.Length*scale, l.Height*scale
+// openingOf is the opening of a width, a length and a height, m, by whose signs a file tells its shape.
+func openingOf(w, d, h float64) (o photometry.Opening, lost string) {
 	switch {
 	case w == 0 && d == 0 && h == 0:
 		return photometry.Opening{}, ""

@@ -1,6 +1,7 @@
 package files
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -22,20 +23,25 @@ const (
 	unknown
 )
 
-// symmetry is that of the file, by where its horizontal angles begin and end.
-func (l *LM63) symmetry() symmetry {
-	if len(l.Horizontal) == 0 {
+// symmetryOf is the symmetry of a file, by where its horizontal angles begin and end.
+func symmetryOf(system photometry.System, horizontal []float64) symmetry {
+	if len(horizontal) == 0 {
 		return unknown
 	}
-	first, last := l.Horizontal[0], l.Horizontal[len(l.Horizontal)-1]
-	if l.System != photometry.TypeC {
-		if first == 0 && last > 0 {
-			return aboutZero
-		}
-		return asymmetric
-	}
+	first, last := horizontal[0], horizontal[len(horizontal)-1]
 	switch {
-	case len(l.Horizontal) == 1:
+	case system == photometry.TypeC:
+		return symmetryOfPlanes(first, last, horizontal)
+	case first == 0 && last > 0:
+		return aboutZero
+	}
+	return asymmetric
+}
+
+// symmetryOfPlanes is that of C planes.
+func symmetryOfPlanes(first, last float64, planes []float64) symmetry {
+	switch {
+	case len(planes) == 1:
 		return axial
 	case first == 0 && last == 90:
 		return aboutBoth
@@ -47,7 +53,7 @@ func (l *LM63) symmetry() symmetry {
 		return asymmetric
 	case last-first == 360:
 		return open
-	case first >= 0 && last-first < 360 && 360-(last-first) <= 1.5*longest(l.Horizontal):
+	case first >= 0 && last-first < 360 && 360-(last-first) <= 1.5*longest(planes):
 		return open
 	}
 	return unknown
@@ -115,15 +121,7 @@ func mirrored(s symmetry, n photometry.Nodes) []plane {
 			add(180+h, i)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b plane) int {
-		switch {
-		case a.angle < b.angle:
-			return -1
-		case a.angle > b.angle:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b plane) int { return cmp.Compare(a.angle, b.angle) })
 	return slices.CompactFunc(all, func(a, b plane) bool { return math.Abs(a.angle-b.angle) < 1e-9 })
 }
 

@@ -1,6 +1,27 @@
 package files
 
-import "sort"
+import (
+	"sort"
+	"strings"
+)
+
+// Tilt says how the lamp's output depends on its tilt.
+type Tilt struct {
+	Form            TiltForm
+	File            string    // of TiltFile
+	Geometry        int       // of TiltInclude: LampUpright, LampRolls or LampTips
+	Angles, Factors []float64 // of the tilt from the design position, degrees, and the factor of all light at each
+}
+
+// TiltForm is a form of the TILT= line.
+type TiltForm uint8
+
+// The forms.
+const (
+	TiltNone TiltForm = iota
+	TiltInclude
+	TiltFile
+)
 
 // The lamp-to-luminaire geometries of TILT=INCLUDE: how the lamp lies in the design position, in which the
 // photometric zero points straight down, and what a tilt of the luminaire does to it.
@@ -50,4 +71,24 @@ func (t *Tilt) Factor(tilt float64) float64 {
 	}
 	part := (tilt - t.Angles[i-1]) / (t.Angles[i] - t.Angles[i-1])
 	return t.Factors[i-1] + part*(t.Factors[i]-t.Factors[i-1])
+}
+
+// tiltLine takes what stands behind TILT=.
+func tiltLine(s string) (value string, ok bool) {
+	if len(s) < 5 || !strings.EqualFold(s[:4], "TILT") {
+		return "", false
+	}
+	value, ok = strings.CutPrefix(strings.TrimSpace(s[4:]), "=")
+	return strings.TrimSpace(value), ok
+}
+
+// looksLikeIES reports whether a text has the TILT= line of LM-63.
+func looksLikeIES(text []byte) bool {
+	head := strings.ReplaceAll(string(text[:min(len(text), 1<<16)]), "\r", "\n")
+	for line := range strings.SplitSeq(head, "\n") {
+		if _, ok := tiltLine(strings.TrimSpace(line)); ok {
+			return true
+		}
+	}
+	return false
 }

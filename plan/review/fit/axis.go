@@ -74,17 +74,21 @@ func (r *checker) missed(l *plan.Light, o *plan.Opening, p passage, span source.
 				" as seen from inside, to along: "+r.Coordinate(r.alongOf(l, o)+right))
 		}
 	}
+	return r.Diagnostic(source.Error, span, CodeAxisMisses, orAim(moves, l, o), "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
+}
+
+// orAim adds to the moves that put a light before an opening, "" for none, that it may be aimed there instead, where
+// an aim at its middle goes through.
+func orAim(moves string, l *plan.Light, o *plan.Opening) string {
 	aimed := *l
 	aimed.Frame.Axis = r3.Unit(r3.Sub(plan.AtHeight(o.Middle(), (o.Sill+o.Head)/2), l.Frame.At))
 	switch through := pass(&aimed, o); {
 	case through.side != 0 || through.height != 0:
-		moves = report.Either(moves == "", "aim it through "+o.Name, moves+", for the middle of it")
+		return report.Either(moves == "", "aim it through "+o.Name, moves+", for the middle of it")
 	case moves == "":
-		moves = "aim: " + o.Name
-	default:
-		moves += ", for the middle of it; or aim: " + o.Name
+		return "aim: " + o.Name
 	}
-	return r.Diagnostic(source.Error, span, CodeAxisMisses, moves, "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
+	return moves + ", for the middle of it; or aim: " + o.Name
 }
 
 func joinAnd(a, b string) string {

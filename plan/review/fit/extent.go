@@ -107,7 +107,7 @@ func (r *reacher) reachOfPerson(p *plan.Person) *reaching {
 			rim = append(rim, plan.AtHeight(c, part.Z0), plan.AtHeight(c, part.Z1))
 		}
 		ways = append(ways, waysFrom(middle, rim)...)
-		if part.Kind != "legs" {
+		if part.Kind != plan.LegsPart {
 			upper = append(upper, waysFrom(middle, rim)...)
 		}
 	}

@@ -74,7 +74,7 @@ func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contac
 	for i := range r.out.Furniture {
 		f := &r.out.Furniture[i]
 		for _, p := range f.Parts {
-			if p.Kind != "leg" {
+			if p.Kind != plan.LegPart {
 				try(f.Name, p.Outline, p.Z0, p.Z1)
 			}
 		}

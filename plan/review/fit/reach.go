@@ -55,9 +55,7 @@ func (r *reacher) contacts(t *reaching, moved r3.Vec, level bool) []contact {
 	var all []contact
 	ways := t.ways(moved)
 	about := boxAbout(ways)
-	add := func(c contact) {
-		all = withContact(all, c, func(other, c contact) bool { return other.name == c.name })
-	}
+	add := func(c contact) { all = withContact(all, c, ofOneName) }
 	for i := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[i]
 		if apart(about, r.box(i)) || !t.meets(p.Name, p.ID) {
@@ -78,6 +76,9 @@ func (r *reacher) contacts(t *reaching, moved r3.Vec, level bool) []contact {
 	}
 	return all
 }
+
+// ofOneName says that two contacts are with one thing, of which the deeper counts.
+func ofOneName(a, b contact) bool { return a.name == b.name }
 
 // withContact adds a contact to those there are; of those that are alike it keeps the deepest.
 func withContact(all []contact, c contact, alike func(other, c contact) bool) []contact {

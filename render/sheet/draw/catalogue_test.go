@@ -45,10 +45,10 @@ func vocabularies(t *testing.T) []vocabulary {
 			in.Setup.Openings = []plan.Opening{{Name: "o", Kind: term.Opening(word), Right: r2.Vec{X: 1}, Outward: r2.Vec{Y: 1}, Depth: 0.2}}
 		}, "opening:", nil, nil},
 		{"grip", offered(t, "properties", "grip", "additionalProperties"), func(in *section.Input, word string) {
-			in.Setup.Grip = []plan.Grip{{Name: "g", Tag: "G1", Kind: word, Size: [2]float64{1, 1}, Frame: level()}}
+			in.Setup.Grip = []plan.Grip{{Name: "g", Tag: "G1", Kind: term.Grip(word), Size: [2]float64{1, 1}, Frame: level()}}
 		}, "grip:", nil, nil},
 		{"furniture", offered(t, "properties", "furniture", "additionalProperties"), func(in *section.Input, word string) {
-			in.Setup.Furniture = []plan.Furniture{{Name: "f", Kind: word, Size: [3]float64{1, 1, 1}, Z1: 1}}
+			in.Setup.Furniture = []plan.Furniture{{Name: "f", Kind: term.Furniture(word), Size: [3]float64{1, 1, 1}, Z1: 1}}
 		}, "furniture:", nil, []string{"mirror"}},
 		{"meter", offered(t, "properties", "meters", "additionalProperties"), func(in *section.Input, word string) {
 			in.Readings = []meter.Reading{{Name: "m", Kind: word}}

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -22,7 +23,7 @@ func (c things) drawFurniture(p Pad, v layout.View) {
 	c.furniture = make([]symbols.Drawn, len(c.In.Setup.Furniture))
 	for _, i := range lowestFirst(c.In.Setup.Furniture) {
 		f := &c.In.Setup.Furniture[i]
-		c.used("furniture:" + f.Kind)
+		c.used("furniture:" + string(f.Kind))
 		alt := fmt.Sprintf("%s, %s high.", f.Name, c.Length(f.Z1-f.Base))
 		first := len(p.page.Items)
 		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
@@ -74,7 +75,7 @@ const (
 func (c things) coverLegs(p Pad, v layout.View) {
 	for i := range c.In.Setup.Furniture {
 		f := &c.In.Setup.Furniture[i]
-		if high := f.Z1 - f.Base; f.Kind != "table" || high < lowestTop || high > highestTop || mappedOver(c.In, f) || !c.satAt(i) {
+		if high := f.Z1 - f.Base; f.Kind != term.Table || high < lowestTop || high > highestTop || mappedOver(c.In, f) || !c.satAt(i) {
 			continue
 		}
 		first := len(p.page.Items)
@@ -124,7 +125,7 @@ func lowestFirst(all []plan.Furniture) []int {
 func steps(f *plan.Furniture) int {
 	n := 0
 	for _, q := range f.Parts {
-		if q.Kind == "step" {
+		if q.Kind == plan.StepPart {
 			n++
 		}
 	}

@@ -156,7 +156,7 @@ func expectedSigns(in *section.Input) int {
 		keys[lightKind(l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
 	}
 	for i := range s.Grip {
-		keys["grip:"+s.Grip[i].Kind], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
+		keys["grip:"+string(s.Grip[i].Kind)], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
 	}
 	for i := range s.People {
 		keys["person:"+string(s.People[i].Pose)] = true
@@ -168,7 +168,7 @@ func expectedSigns(in *section.Input) int {
 		}
 	}
 	for i := range s.Furniture {
-		keys["furniture:"+s.Furniture[i].Kind] = true
+		keys["furniture:"+string(s.Furniture[i].Kind)] = true
 	}
 	for i := range in.Readings {
 		if r := &in.Readings[i]; r.Person == "" {

@@ -72,16 +72,21 @@ func ParsePaper(text string) (p *Paper, o Orientation, ok bool) {
 	if len(name) == 0 {
 		return nil, o, true
 	}
-	asked := strings.Join(name, " ")
-	if known, has := otherNames[asked]; has {
-		asked = strings.ToLower(known)
+	p = paperNamed(strings.Join(name, " "))
+	return p, o, p != nil
+}
+
+// paperNamed is the paper of a name in small letters; nil where there is none.
+func paperNamed(name string) *Paper {
+	if known, has := otherNames[name]; has {
+		name = strings.ToLower(known)
 	}
 	for _, p := range papers() {
-		if strings.ToLower(p.Name) == asked {
-			return &p, o, true
+		if strings.ToLower(p.Name) == name {
+			return &p
 		}
 	}
-	return nil, o, false
+	return nil
 }
 
 // PaperNames lists the papers, smallest first within each series.

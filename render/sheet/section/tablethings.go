@@ -101,7 +101,7 @@ func (c Report) grip() *Section {
 	for i := range c.In.Setup.Grip {
 		g := &c.In.Setup.Grip[i]
 		t.Entries = append(t.Entries, Entry{
-			Cells: []string{g.Tag, Joined(", ", g.Kind, g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
+			Cells: []string{g.Tag, Joined(", ", string(g.Kind), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
 				c.Bare(g.Height)},
 			Notes: NonEmpty(Joined("; ", c.rise(string(g.Mount.Kind), g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
@@ -171,7 +171,7 @@ func (c Report) pieces() *Section {
 	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
 	for i := range c.In.Setup.Furniture {
 		f := &c.In.Setup.Furniture[i]
-		t.Entries = append(t.Entries, Entry{Cells: []string{f.Name, f.Kind, c.Bare(f.Size[0]) + " × " + c.Bare(f.Size[1]), c.Bare(f.Z1 - f.Base)}})
+		t.Entries = append(t.Entries, Entry{Cells: []string{f.Name, string(f.Kind), c.Bare(f.Size[0]) + " × " + c.Bare(f.Size[1]), c.Bare(f.Z1 - f.Base)}})
 	}
 	return &Section{Title: c.measured("Furniture"), Tables: []Table{t}}
 }

@@ -1,0 +1,70 @@
+package kit
+
+import (
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
+
+// Entry is what every catalogue entry has.
+type Entry struct {
+	Name   string
+	Doc    string // one line: what it is, and that its values are typical
+	Origin source.Span
+}
+
+// entry gives the Entry that a type of the catalogue embeds.
+func (e *Entry) entry() *Entry { return e }
+
+// Material is a surface.
+type Material struct {
+	Entry
+	Reflectance   float64     // share of the light that it throws back, luminous, 0 to 1
+	XY            *[2]float64 // chromaticity where it is not neutral: x, y of CIE 1931, under D65
+	Transmittance float64     // share that a glass lets through, luminous, 0 to 1; 0 for an opaque surface
+	Mirror        float64     // share of Reflectance that mirrors
+}
+
+// Colour gives what the surface does to light, linear AP1: a neutral surface has three equal
+// channels. A strong colour may have a channel over 1, which no surface can; the caller judges.
+func (m *Material) Colour() colour.RGB {
+	if m.XY == nil {
+		return colour.RGB{m.Reflectance, m.Reflectance, m.Reflectance}
+	}
+	factor, _ := colour.Factor(*m.XY, colour.D65(), m.Reflectance)
+	return factor
+}
+
+// Sensor is a camera gate.
+type Sensor struct {
+	Entry
+	Label         string  // for tags: "Super 35"
+	Width, Height float64 // of the gate, mm
+}
+
+// Stand is what holds a light: the footprint its legs cover, its reach and its load.
+type Stand struct {
+	Entry
+	Label           string
+	Footprint       float64 // diameter that its legs cover, m
+	Lowest, Highest float64 // heights of its spigot over what it stands on, m
+	Load, Mass      float64 // the most that it may carry, and its own mass, kg
+}
+
+// Cloth is a diffusion, a net or a drape.
+type Cloth struct {
+	Entry
+	Label   string
+	Direct  float64 // share of the light that goes straight on, luminous, 0 to 1
+	Diffuse float64 // share that leaves the far side scattered, 0 to 1
+	Reflect float64 // share that it throws back, 0 to 1
+}
+
+// Grip is a flag, card, frame, net or silver board of a customary size, as a rental list has it.
+type Grip struct {
+	Entry
+	Label         string
+	Kind          term.Grip
+	Width, Height float64 // m
+	Mass          float64 // kg; 0 where nothing says it
+}
