@@ -14,7 +14,7 @@ import (
 	"scrimshaw/plan/study"
 )
 
-// A program that reads a scene and meters it: what README.md shows.
+// A program that reads a scene and meters it: what DEVELOPERS.md shows.
 func Example() {
 	text := `{scrimshaw: 1,
 	  lights: {lamp: {output: {candela: 1000, shape: uniform}, at: [0, 0], height: 3, aim: down}},
@@ -41,13 +41,13 @@ func Example() {
 	// Output: 111 lx
 }
 
-// TestReadmeShowsTheExample holds the program in README.md to the Example above.
-func TestReadmeShowsTheExample(t *testing.T) {
+// TestTheGuideShowsTheExample holds the program in DEVELOPERS.md to the Example above.
+func TestTheGuideShowsTheExample(t *testing.T) {
 	own, err := os.ReadFile("embed_test.go")
 	if err != nil {
 		t.Fatal(err)
 	}
-	readme, err := os.ReadFile("../../README.md")
+	guide, err := os.ReadFile("../../DEVELOPERS.md")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,7 +57,7 @@ func TestReadmeShowsTheExample(t *testing.T) {
 	for line := range strings.Lines(body) {
 		shown.WriteString("    " + strings.ReplaceAll(strings.TrimPrefix(line, "\t"), "\t", "    "))
 	}
-	if !strings.Contains(string(readme), shown.String()) {
-		t.Errorf("README.md does not hold\n%s", shown.String())
+	if !strings.Contains(string(guide), shown.String()) {
+		t.Errorf("DEVELOPERS.md does not hold\n%s", shown.String())
 	}
 }

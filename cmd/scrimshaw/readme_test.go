@@ -1,0 +1,92 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"strings"
+	"testing"
+)
+
+// said is what a command says on both streams.
+func said(t *testing.T, scene string, args ...string) string {
+	t.Helper()
+	var out bytes.Buffer
+	run(context.Background(), args, streams{in: strings.NewReader(scene), out: &out, err: &out})
+	return out.String()
+}
+
+// quoted is the indented block of README.md that begins with a line.
+func quoted(t *testing.T, readme, first string) string {
+	t.Helper()
+	_, rest, found := strings.Cut(readme, "\n    "+first+"\n")
+	if !found {
+		t.Fatalf("README.md shows no block that begins with %q", first)
+	}
+	block := first + "\n"
+	for line := range strings.Lines(rest) {
+		text, in := strings.CutPrefix(line, "    ")
+		if !in {
+			break
+		}
+		block += text
+	}
+	return block
+}
+
+// TestReadmeShowsWhatComes holds what README.md shows of scenes, of a sheet and of a fault to what the program gives.
+func TestReadmeShowsWhatComes(t *testing.T) {
+	page, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme := string(page)
+	napkin, err := os.ReadFile("../../samples/napkin.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := quoted(t, readme, "scrimshaw: 1"); got != string(napkin) {
+		t.Errorf("the six lines are not the napkin's:\n%s", got)
+	}
+	face := quoted(t, readme, "AT THE FACE OF INES")
+	if drawn := said(t, "", "draw", "-o", "-", "--format", "txt"); !strings.Contains(drawn, face) {
+		t.Errorf("the sheet does not say\n%s", face)
+	}
+	faulty := "scrimshaw: 1\nrooms:\n  den: {size: [5, 4]}\ncameras:\n  A: {at: [1, 1], lens: 35}\n"
+	_, found, _ := strings.Cut(said(t, faulty, "review", "-"), "-:5:25: ")
+	_, shown, _ := strings.Cut(quoted(t, readme, `scene.yaml:5:25: error: a lens needs mm, and "35" has none [missing-unit]`), "scene.yaml:5:25: ")
+	if !strings.HasPrefix(found, shown) {
+		t.Errorf("the fault is\n%s\nand README.md shows\n%s", found, shown)
+	}
+}
+
+// TestReadmeTellsTheReadings holds the figures in its sentences to the readings of the samples.
+func TestReadmeTellsTheReadings(t *testing.T) {
+	page, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme := strings.Join(strings.Fields(string(page)), " ")
+	cases := []struct {
+		sample, sentence string
+		readings         []string // in the table of meter, in this order
+	}{
+		{"map-room", "gives 86 % through the window and 8 % off the walls and furniture. On her fill side 32 % is that same head, coming back off the wall, the flag and the desk.",
+			[]string{"ines.key 302 lx", "sunset through quay 86 %, sunset reflected 8 %", "ines.fill 71.4 lx", "sunset reflected 32 % (map-room.right 11 %, black 7 %, desk 6 %)"}},
+		{"two-sizes", "White side out, she has 154 lx there and 0.8 stops of contrast; black side out, 61 lx and 2.1 stops.",
+			[]string{"set-up close", "mara.fill 154 lx", "mara: key side right, 0.8 stops", "set-up black", "mara.fill 60.7 lx", "mara: key side right, 2.1 stops"}},
+	}
+	for _, c := range cases {
+		if !strings.Contains(readme, c.sentence) {
+			t.Errorf("README.md does not say %q", c.sentence)
+		}
+		rest := strings.Join(strings.Fields(said(t, "", "meter", "../../samples/"+c.sample+".yaml")), " ")
+		for _, reading := range c.readings {
+			_, after, found := strings.Cut(rest, reading)
+			if !found {
+				t.Errorf("meter of %s does not read %q where README.md needs it", c.sample, reading)
+			}
+			rest = after
+		}
+	}
+}
