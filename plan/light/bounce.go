@@ -295,7 +295,7 @@ func (b *bounced) whole(r *Receptor) float64 {
 	l := b.l
 	size := l.opening.Largest()
 	square := r3.Norm2(r3.Sub(r.At, l.at))
-	if size > 0 && (l.lambertian && square < 4*size*size || l.pieces != nil && square < 9*size*size) {
+	if near := size * size; square < near || l.lambertian && square < 4*near || l.pieces != nil && square < 9*near {
 		return l.full(r, coarsely())
 	}
 	sum, rule := 0.0, b.coarse
@@ -309,6 +309,10 @@ func (b *bounced) whole(r *Receptor) float64 {
 	return sum
 }
 
+// mostRough is how often, at most, a side of a triangle of an opening is divided for the short rule: one that serves at
+// the triangle's own size from it.
+const mostRough = 4
+
 // rough is part for what falls on surfaces: without a closed form, by one short rule.
 func (v *viewer) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	if l.lambertian || len(corners) == 2 || l.opening.Form == photometry.Sphere {
@@ -320,9 +324,10 @@ func (v *viewer) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	}
 	c := cubature{l: l, r: r}
 	sum := 0.0
+	near := math.Sqrt(l.distance2(r.At))
 	for i := 1; i+1 < len(corners); i++ {
 		t := triangle{corners[0], corners[i], corners[i+1]}
-		sum += c.sum(&t)
+		t.split(min(max(1, int(math.Ceil(t.longest()/near))), mostRough), func(part *triangle) { sum += c.sum(part) })
 	}
 	return sum / l.opening.Surface()
 }

@@ -52,8 +52,6 @@ type groupKey struct {
 // read reads all receptors, place by place.
 func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
 	t := s.t
-	s.brighten()
-	s.heat()
 	s.halve()
 	s.readings = make([]reading, len(t.readers))
 	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.places)))
@@ -110,7 +108,7 @@ func (g *gatherer) reading(i int) reading {
 	g.choose(i)
 	out := reading{values: make([][]colour.RGB, g.s.lamps), spread: make([]float64, g.s.lamps)}
 	for lamp := range out.values {
-		out.values[lamp] = g.sum(p, lamp)
+		out.values[lamp] = g.sum(i, p, lamp)
 		out.spread[lamp] = g.spread(p, lamp)
 	}
 	for _, h := range g.met {
@@ -138,26 +136,23 @@ func (s *Solution) exitance(element uint32, lamp int) (e colour.RGB) {
 	return e
 }
 
-// brighten sets the luminous exitance of all elements by lamp.
+// brighten sets the luminous exitance of all elements by lamp, and what is left of it without what hot ones return of
+// the lamp's own light.
 func (s *Solution) brighten() {
-	n := 4 * (len(s.t.patches) + len(s.t.veils))
-	s.bright = make([][]float32, s.lamps)
+	n := uint32(4 * (len(s.t.patches) + len(s.t.veils)))
+	s.bright, s.rest = make([][]float32, s.lamps), make([][]float32, s.lamps)
 	for lamp := range s.bright {
-		s.bright[lamp] = make([]float32, n)
-		for e := range s.bright[lamp] {
-			s.bright[lamp][e] = float32(s.exitance(uint32(e), lamp).Y())
+		bright := make([]float32, n)
+		for e := range n {
+			bright[e] = float32(s.exitance(e, lamp).Y())
 		}
-	}
-}
-
-// heat marks the hot elements of each lamp.
-func (s *Solution) heat() {
-	s.hot = make([]map[uint32]bool, s.lamps)
-	for lamp := range s.hot {
-		s.hot[lamp] = map[uint32]bool{}
-		spots := s.t.spots(s.firsts[lamp])
-		for _, e := range spots.elements {
-			s.hot[lamp][uint32(e)] = true
+		s.bright[lamp], s.rest[lamp] = bright, bright
+		if len(s.hot[lamp].of) > 0 {
+			rest := slices.Clone(bright)
+			for e := range n {
+				rest[e] -= float32(s.ownHot(e, lamp).Y())
+			}
+			s.rest[lamp] = rest
 		}
 	}
 }
@@ -265,8 +260,27 @@ func (g *gatherer) factor(r *Receptor, figure []r3.Vec) (sum float64, ok bool) {
 	return sum / math.Pi, true
 }
 
-// sum is what a receptor gets of one lamp, by key.
-func (g *gatherer) sum(p *place, lamp int) (out []colour.RGB) {
+// ofHot is what a receptor gets of the lamp's own light by way of a hot element, lx: each part of it by its own form
+// factor.
+func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
+	hot := &g.s.hot[lamp]
+	at := hot.of[element]
+	for k := at[0]; k < at[1]; k++ {
+		if factor, ok := g.factor(&g.s.t.readers[i], hot.parts[k].figure); ok {
+			sum = sum.Add(hot.parts[k].own.Scale(factor))
+		}
+	}
+	return sum
+}
+
+// isHot says whether an element is a hot one of a lamp.
+func (s *Solution) isHot(element uint32, lamp int) bool {
+	_, is := s.hot[lamp].of[element]
+	return is
+}
+
+// sum is what receptor i gets of one lamp, by key.
+func (g *gatherer) sum(i int, p *place, lamp int) (out []colour.RGB) {
 	t := g.s.t
 	add := func(element uint32, e colour.RGB) {
 		if e == (colour.RGB{}) {
@@ -285,11 +299,15 @@ func (g *gatherer) sum(p *place, lamp int) (out []colour.RGB) {
 		}
 	}
 	for _, h := range g.fixed {
+		if g.s.isHot(h, lamp) {
+			add(h, g.s.exitance(h, lamp).Add(g.s.straight(h, lamp).Scale(-1)).Scale(g.exact[h]).Add(g.ofHot(i, h, lamp)))
+			continue
+		}
 		add(h, g.s.exitance(h, lamp).Add(put[h]).Scale(g.exact[h]))
 	}
 	for r, n := range p.cellOf {
 		if n >= 0 && g.rays[r] > 0 {
-			add(t.cells[n].element, g.s.cells[lamp][n].Scale(g.rays[r]))
+			add(t.cells[n].element, g.s.cells[lamp][n].exitance.Scale(g.rays[r]))
 		}
 	}
 	return out
@@ -339,16 +357,12 @@ func (g *gatherer) putRight(p *place, lamp int) map[uint32]colour.RGB {
 		m.sum, m.weight, m.rays = m.sum.Add(e.Scale(g.rays[r])), m.weight+g.rays[r], m.rays+1
 	}
 	put := make(map[uint32]colour.RGB, len(found))
-	channels := t.Channels()
 	for h, m := range found {
-		if m.rays < fewestMet || g.s.hot[lamp][h] && m.rays < fewestMetHot {
+		if m.rays < fewestMet || g.s.isHot(h, lamp) && m.rays < fewestMetHot {
 			continue
 		}
-		var straight colour.RGB
-		for c := range straight {
-			straight[c] = float64(g.s.firsts[lamp][int(h)*channels+c%channels])
-		}
-		put[h] = t.mesh.faces[t.patches[h/4].face].reflect.Times(m.sum.Scale(1 / m.weight).Add(straight.Scale(-1)))
+		lit := t.mesh.faces[t.patches[h/4].face].reflect.Times(m.sum.Scale(1 / m.weight))
+		put[h] = lit.Add(g.s.straight(h, lamp).Scale(-1))
 	}
 	return put
 }

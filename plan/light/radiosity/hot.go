@@ -18,40 +18,103 @@ import (
 // hotTimes is how many times brighter than the mean of all surfaces an element is that counts as hot.
 const hotTimes = 20
 
-// spotted are the hot elements of one lamp, and the sums of what they return, channels together, up to each.
+// hotAcross is how many parts a hot element has each way: within one that a beam close by lights, the light is uneven.
+const hotAcross = 4
+
+// hotPart is a part of a hot element.
+type hotPart struct {
+	element uint32
+	figure  []r3.Vec // convex
+	middle  r3.Vec
+	area    float64    // m²
+	own     colour.RGB // what it returns of what comes straight from the lamp, lm/m²
+}
+
+// spotted are the parts of the hot elements of one lamp, and the sums of what they return, channels together, up to each.
 type spotted struct {
-	elements []int
-	upTo     []float64
-	middles  []r3.Vec
-	areas    []float64 // m²
+	parts []hotPart
+	upTo  []float64
+	of    map[uint32][2]int // by hot element: its first part and the one after its last
 }
 
 // spots finds the hot elements of a lamp.
-func (t *Transport) spots(lamp first) (s spotted) {
+func (t *Transport) spots(lamp Lamp, straight first) (s spotted) {
 	all, open := 0.0, 0.0
 	for slot := 1; slot < len(t.patches); slot++ {
 		for k, a := range t.patches[slot].area {
-			all += a * t.returned(lamp, 4*slot+k)
+			all += a * t.returned(straight, 4*slot+k)
 			open += a
 		}
 	}
-	if open == 0 {
+	if open == 0 || t.quality.Looks == 0 {
 		return s
 	}
-	threshold, sum := hotTimes*all/open, 0.0
+	s.of = map[uint32][2]int{}
+	threshold := hotTimes * all / open
 	for slot := 1; slot < len(t.patches) && threshold > 0; slot++ {
-		for k, a := range t.patches[slot].area {
-			if v := t.returned(lamp, 4*slot+k); v > threshold && a > 0 {
-				sum += a * v
-				p := &t.patches[slot]
-				f := &t.mesh.faces[p.face]
-				corners := f.element4(p.x, p.y, k)
-				s.elements, s.upTo = append(s.elements, 4*slot+k), append(s.upTo, sum)
-				s.middles, s.areas = append(s.middles, solid.Centre(corners[:])), append(s.areas, f.du*f.dv/4)
+		p := &t.patches[slot]
+		f := &t.mesh.faces[p.face]
+		aimed := false
+		for k, a := range p.area {
+			if t.returned(straight, 4*slot+k) <= threshold || a == 0 {
+				continue
 			}
+			if !aimed {
+				corners := f.rectangle(p.x, p.y, f.du, f.dv)
+				lamp.Aim(0, corners[:], f.n)
+				aimed = true
+			}
+			t.heat(&s, lamp, straight, uint32(4*slot+k))
 		}
 	}
 	return s
+}
+
+// heat adds the parts of a hot element of the patch that the lamp has been aimed at.
+func (t *Transport) heat(s *spotted, lamp Lamp, straight first, element uint32) {
+	from := len(s.parts)
+	var flux []colour.RGB
+	var all colour.RGB
+	for _, figure := range t.split(element) {
+		if e := lamp.Flux(0, figure, false); e != (colour.RGB{}) {
+			s.parts = append(s.parts, hotPart{element: element, figure: figure, middle: solid.Centre(figure), area: areaOf(figure)})
+			flux, all = append(flux, e), all.Add(e)
+		}
+	}
+	p := &t.patches[element/4]
+	channels, reflect := t.Channels(), &t.mesh.faces[p.face].reflect
+	sum := 0.0
+	if n := len(s.upTo); n > 0 {
+		sum = s.upTo[n-1]
+	}
+	for i := range flux {
+		part := &s.parts[from+i]
+		for c := range part.own {
+			if all[c] > 0 {
+				lit := p.area[element&3] * float64(straight[int(element)*channels+c%channels])
+				part.own[c] = reflect[c] * lit * flux[i][c] / (all[c] * part.area)
+			}
+		}
+		sum += part.area * (part.own[0] + part.own[1] + part.own[2])
+		s.upTo = append(s.upTo, sum)
+	}
+	s.of[element] = [2]int{from, len(s.parts)}
+}
+
+// split cuts an element into figures: those of it that lie in the air where some do not.
+func (t *Transport) split(element uint32) (figures [][]r3.Vec) {
+	p := &t.patches[element/4]
+	if p.parts != nil {
+		return p.parts[element&3]
+	}
+	f := &t.mesh.faces[p.face]
+	du, dv := f.du/(2*hotAcross), f.dv/(2*hotAcross)
+	x, y := p.x+f.du/2*float64(element&1), p.y+f.dv/2*float64(element>>1&1)
+	for k := range hotAcross * hotAcross {
+		corners := f.rectangle(x+du*float64(k%hotAcross), y+dv*float64(k/hotAcross), du, dv)
+		figures = append(figures, corners[:])
+	}
+	return figures
 }
 
 // returned is what an element returns of what comes straight from a lamp, lm/m², channels together.
@@ -64,48 +127,75 @@ func (t *Transport) returned(lamp first, element int) (sum float64) {
 	return sum
 }
 
-// glance is one look from a patch at a hot element: what the patch gets of each lm/m² that it returns.
+// glance is one look at a hot element: what is got of each lm/m² that it returns.
 type glance struct {
-	element int
-	gain    colour.RGB
+	look int
+	part *hotPart
+	gain colour.RGB
 }
 
-// glances looks from a patch at hot elements: at each that is close by, and at some of the others, spread over all
-// that they return. Of one close by a patch gets so much that it may not be left to chance.
-func (t *Transport) glances(e *eye, s *spotted, slot int, each func(g glance)) {
+// viewpoint is where hot elements are looked at from: a patch, or a cell of one.
+type viewpoint struct {
+	middle, normal r3.Vec
+	reach          float64 // m from the middle, how far it may lie behind the plane of what it looks at
+	looks          int
+	turn           star
+	place          func(x, y float64) r3.Vec // of a look, by a point of the unit square
+}
+
+// ofPatch is the viewpoint of a patch.
+func (t *Transport) ofPatch(slot int) viewpoint {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
-	turn := turns(p.number)
-	// A patch on which more hangs than on most looks more often.
-	looks := t.quality.Looks * int(min(mostLooks, max(1, p.importance*float64(len(t.patches)))))
-	middle := f.at(p.x+f.du/2, p.y+f.dv/2)
+	return viewpoint{
+		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, turn: turns(p.number),
+		// A patch on which more hangs than on most looks more often.
+		looks: t.quality.Looks * int(min(mostLooks, max(1, p.importance*float64(len(t.patches))))),
+		place: func(x, y float64) r3.Vec { return t.placeOn(f, p, x, y) },
+	}
+}
+
+// cellLooks is how many times as often as a patch a cell looks: it has fewer rays.
+const cellLooks = 4
+
+// ofCell is the viewpoint of a cell.
+func (t *Transport) ofCell(i int) viewpoint {
+	c := &t.cells[i]
+	return viewpoint{middle: c.at, normal: c.normal, looks: cellLooks * t.quality.Looks, turn: turns(uint32(i)),
+		place: func(_, _ float64) r3.Vec { return c.at }}
+}
+
+// glances looks at hot elements: at each that is close by, and at some of the others, spread over all
+// that they return. Of one close by so much is got that it may not be left to chance.
+func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g glance)) {
 	look := func(m, k int, gain float64) {
-		x, y, way := t.stars[m].turned(&turn)
-		g := glance{element: s.elements[k]}
-		if seen := t.seenFrom(e, t.placeOn(f, p, x, y), f.n, g.element, way); seen != (colour.RGB{}) {
+		x, y, way := t.stars[m].turned(&from.turn)
+		g := glance{look: m, part: &s.parts[k]}
+		if seen := t.seenFrom(e, from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
 			g.gain = seen.Scale(gain)
 			each(g)
 		}
 	}
-	for k, at := range s.middles {
-		if s.isClose(k, r3.Norm2(r3.Sub(at, middle))) && r3.Dot(r3.Sub(at, middle), f.n) > -f.du {
-			for m := range looks {
-				look(m, k, 1/float64(looks))
+	for k := range s.parts {
+		way := r3.Sub(s.parts[k].middle, from.middle)
+		if s.parts[k].isClose(r3.Norm2(way)) && r3.Dot(way, from.normal) > -from.reach {
+			for m := range from.looks {
+				look(m, k, 1/float64(from.looks))
 			}
 		}
 	}
 	all := s.upTo[len(s.upTo)-1]
-	for m := range looks {
-		aim := (float64(m) + unit(turn[0]^turn[3])) / float64(looks) * all
+	for m := range from.looks {
+		aim := (float64(m) + unit(from.turn[0]^from.turn[3])) / float64(from.looks) * all
 		k := min(sort.SearchFloat64s(s.upTo, aim), len(s.upTo)-1)
-		if s.isClose(k, r3.Norm2(r3.Sub(s.middles[k], middle))) {
+		if s.parts[k].isClose(r3.Norm2(r3.Sub(s.parts[k].middle, from.middle))) {
 			continue
 		}
 		part := s.upTo[k]
 		if k > 0 {
 			part -= s.upTo[k-1]
 		}
-		look(m, k, all/(part*float64(looks)))
+		look(m, k, all/(part*float64(from.looks)))
 	}
 }
 
@@ -115,9 +205,9 @@ const mostLooks = 16
 // closeShare is the form factor, about, from which on a hot element is close.
 const closeShare = 0.02
 
-// isClose says whether hot element k is close at the square of a distance, m².
-func (s *spotted) isClose(k int, square float64) bool {
-	return s.areas[k] > closeShare*math.Pi*square
+// isClose says whether a part is close at the square of a distance, m².
+func (h *hotPart) isClose(square float64) bool {
+	return h.area > closeShare*math.Pi*square
 }
 
 // placeOn is a place of a patch in the air.
@@ -132,19 +222,15 @@ func (t *Transport) placeOn(f *face, p *patch, x, y float64) r3.Vec {
 	return f.at(p.x+x*f.du, p.y+y*f.dv)
 }
 
-// seenFrom is what a place gets of an element for each lm/m² that it returns: its form factor, where a ray to a place
+// seenFrom is what a place gets of a part for each lm/m² that it returns: its form factor, where a ray to a place
 // on it meets nothing.
-func (t *Transport) seenFrom(e *eye, at, normal r3.Vec, element int, way [2]float64) colour.RGB {
-	p := &t.patches[element/4]
-	f := &t.mesh.faces[p.face]
-	corners := f.element4(p.x, p.y, element&3)
-	factor := formfactor.Polygon(corners[:], at, normal) / math.Pi * p.area[element&3] / (f.du * f.dv / 4)
+func (t *Transport) seenFrom(e *eye, at, normal r3.Vec, part *hotPart, way [2]float64) colour.RGB {
+	factor := formfactor.Polygon(part.figure, at, normal) / math.Pi
 	if factor <= 0 {
 		return colour.RGB{}
 	}
-	to := f.at(p.x+f.du/2*(float64(element&1)+way[0]), p.y+f.dv/2*(float64(element>>1&1)+way[1]))
 	var blocked bool
-	if e.panes, blocked = t.mesh.bvh.Segment(to, at, nil, e.panes[:0]); blocked {
+	if e.panes, blocked = t.mesh.bvh.Segment(part.place(way), at, nil, e.panes[:0]); blocked {
 		return colour.RGB{}
 	}
 	seen := colour.RGB{factor, factor, factor}
@@ -152,4 +238,27 @@ func (t *Transport) seenFrom(e *eye, at, normal r3.Vec, element int, way [2]floa
 		seen = seen.Times(e.panes[i].Factor)
 	}
 	return seen
+}
+
+// place is a place on a part, by a point of the unit square.
+func (h *hotPart) place(way [2]float64) r3.Vec {
+	f := h.figure
+	if len(f) == 4 {
+		low := r3.Add(r3.Scale(1-way[0], f[0]), r3.Scale(way[0], f[1]))
+		high := r3.Add(r3.Scale(1-way[0], f[3]), r3.Scale(way[0], f[2]))
+		return r3.Add(r3.Scale(1-way[1], low), r3.Scale(way[1], high))
+	}
+	n := float64(len(f) - 2)
+	i := min(int(way[0]*n), len(f)-3)
+	x := math.Sqrt(way[0]*n - float64(i))
+	side := r3.Add(r3.Scale(1-way[1], f[i+1]), r3.Scale(way[1], f[i+2]))
+	return r3.Add(r3.Scale(1-x, f[0]), r3.Scale(x, side))
+}
+
+// areaOf is the area of a convex figure, m².
+func areaOf(f []r3.Vec) (area float64) {
+	for i := 1; i+1 < len(f); i++ {
+		area += r3.Norm(r3.Cross(r3.Sub(f[i], f[0]), r3.Sub(f[i+1], f[0]))) / 2
+	}
+	return area
 }

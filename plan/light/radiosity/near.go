@@ -102,19 +102,27 @@ func (f *face) part(at r3.Vec) int32 {
 	return within(y)*cellsAcross + within(x)
 }
 
-// nearby is the exitance of the cells, lm/m², by lamp and cell.
-func (s *Solution) nearby(ctx context.Context, lamps []Lamp) ([][]colour.RGB, error) {
+// cellLight is what a cell returns of a lamp's light.
+type cellLight struct {
+	exitance colour.RGB // lm/m²
+	off      float64    // what half of its rays and looks put that off by, lm/m²
+}
+
+// nearby is the light of the cells, by lamp and cell.
+func (s *Solution) nearby(ctx context.Context, lamps []Lamp) ([][]cellLight, error) {
 	t := s.t
-	out := make([][]colour.RGB, len(lamps))
+	out := make([][]cellLight, len(lamps))
 	for i := range out {
-		out[i] = make([]colour.RGB, len(t.cells))
+		out[i] = make([]cellLight, len(t.cells))
 	}
+	eyes := t.eyes(len(t.cells))
 	err := crew.Each(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))
 		for k, lamp := range lamps {
 			e := lamp.Light(worker, c.at, c.normal)
-			out[k][i] = reflect.Times(e.Add(s.gathered(c.hits, k)))
+			back, off := s.gathered(&eyes[worker], i, k)
+			out[k][i] = cellLight{reflect.Times(e.Add(back)), off * reflect.Y()}
 		}
 	})
 	return out, err
@@ -128,19 +136,46 @@ func (t *Transport) factor(element uint32) colour.RGB {
 	return colour.RGB{1, 1, 1}
 }
 
-// gathered is what a surface gets of a lamp's light from elements that its rays have met, lx.
-func (s *Solution) gathered(hits []uint32, lamp int) (sum colour.RGB) {
-	for c := range s.t.Channels() {
-		b, k := s.column(lamp, c)
-		exitance := s.blocks[b].exitance
-		all := 0.0
-		for _, h := range hits {
-			all += float64(exitance[h][k])
-		}
-		sum[c] = all / float64(len(hits))
+// gathered is what a cell gets of a lamp's light from other surfaces, lx, and what half of its rays and looks put that
+// off by. What hot elements return of the lamp's own light it gets by looks.
+func (s *Solution) gathered(e *eye, i, lamp int) (sum colour.RGB, off float64) {
+	t, hot := s.t, &s.hot[lamp]
+	hits := t.cells[i].hits
+	var halves [2]colour.RGB
+	share := 1 / float64(len(hits))
+	for r, h := range hits {
+		halves[r&1] = halves[r&1].Add(s.exitance(h, lamp).Add(s.ownHot(h, lamp).Scale(-1)).Scale(share))
 	}
-	if s.t.Channels() == 1 {
-		sum[1], sum[2] = sum[0], sum[0]
+	if len(hot.parts) > 0 {
+		from := t.ofCell(i)
+		t.glances(e, hot, &from, func(g glance) {
+			halves[g.look&1] = halves[g.look&1].Add(g.gain.Times(g.part.own))
+		})
 	}
-	return sum
+	return halves[0].Add(halves[1]), math.Abs(halves[0].Y() - halves[1].Y())
+}
+
+// ownHot is what a hot element returns of what comes straight from the lamp, lm/m², as it is seen; nought of any other.
+func (s *Solution) ownHot(element uint32, lamp int) colour.RGB {
+	hot := s.hot[lamp].of
+	if len(hot) == 0 {
+		return colour.RGB{}
+	}
+	e := element
+	if end := uint32(4 * len(s.t.patches)); element >= end {
+		e = s.t.veils[(element-end)/4].element + element&3
+	}
+	if _, is := hot[e]; !is {
+		return colour.RGB{}
+	}
+	return s.straight(e, lamp).Times(s.t.factor(element))
+}
+
+// straight is what an element returns of what comes straight from a lamp, lm/m².
+func (s *Solution) straight(element uint32, lamp int) (e colour.RGB) {
+	channels := s.t.Channels()
+	for c := range e {
+		e[c] = float64(s.firsts[lamp][int(element)*channels+c%channels])
+	}
+	return s.t.mesh.faces[s.t.patches[element/4].face].reflect.Times(e)
 }

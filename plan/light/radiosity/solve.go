@@ -54,13 +54,13 @@ type Solution struct {
 	lamps    int
 	blocks   []block
 	firsts   []first
-	hot      []map[uint32]bool // by lamp: its hot elements
-	uneven   [][]bool          // by lamp and slot: whether the edge of a shadow runs over it
-	cells    [][]colour.RGB    // exitance by lamp and cell, lm/m²
-	bright   [][]float32       // luminous exitance by lamp and element, lm/m²
-	halves   [][]float32       // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
-	cellOff  [][]float32       // the same by lamp and cell
-	readings []reading         // by receptor
+	hot      []spotted     // by lamp: its hot elements
+	uneven   [][]bool      // by lamp and slot: whether the edge of a shadow runs over it
+	cells    [][]cellLight // by lamp and cell
+	bright   [][]float32   // luminous exitance by lamp and element, lm/m²
+	rest     [][]float32   // the same without what hot elements return of the lamp's own light
+	halves   [][]float32   // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
+	readings []reading     // by receptor
 	passes   int
 }
 
@@ -86,6 +86,10 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 			return nil, err
 		}
 	}
+	s.hot, s.halves = make([]spotted, len(lamps)), make([][]float32, len(lamps))
+	for i, lamp := range lamps {
+		s.hot[i], s.halves[i] = t.spots(lamp, firsts[i]), make([]float32, len(t.patches))
+	}
 	each := width / t.Channels()
 	s.blocks = make([]block, (len(lamps)+each-1)/each)
 	solvers := make([]*solver, crew.Size(t.workers, len(s.blocks)))
@@ -93,7 +97,8 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 		if solvers[worker] == nil {
 			solvers[worker] = newSolver(t)
 		}
-		s.blocks[i] = solvers[worker].run(ctx, firsts[i*each:min((i+1)*each, len(lamps))])
+		end := min((i+1)*each, len(lamps))
+		s.blocks[i] = solvers[worker].run(ctx, firsts[i*each:end], s.hot[i*each:end], s.halves[i*each:end])
 	})
 	if err != nil {
 		return nil, err
@@ -102,11 +107,12 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 		s.passes = max(s.passes, s.blocks[i].passes)
 	}
 	s.firsts = firsts
+	s.brighten()
 	if s.cells, err = s.nearby(ctx, lamps); err != nil {
 		return nil, err
 	}
 	err = s.read(ctx, lamps)
-	s.bright, s.cells, s.firsts, s.halves, s.cellOff, s.uneven, s.hot = nil, nil, nil, nil, nil, nil, nil
+	s.bright, s.rest, s.cells, s.firsts, s.halves, s.uneven, s.hot = nil, nil, nil, nil, nil, nil, nil
 	return s, err
 }
 
@@ -152,8 +158,9 @@ func newSolver(t *Transport) *solver {
 	return w
 }
 
-// load takes up what comes straight from some lamps.
-func (w *solver) load(lamps []first) {
+// load takes up what comes straight from some lamps, and notes by lamp and slot what half of the looks at hot elements
+// put the exitance off by.
+func (w *solver) load(lamps []first, hot []spotted, halves [][]float32) {
 	t, channels := w.t, w.t.Channels()
 	w.straight, w.flux, w.returned, w.done = [width]first{}, columns{}, columns{}, [width]bool{}
 	var sent columns
@@ -167,12 +174,12 @@ func (w *solver) load(lamps []first) {
 	clear(w.passed)
 	w.exitance = make([]shining, 4*(len(t.patches)+len(t.veils)))
 	w.shine()
-	hot := w.dim(lamps)
+	w.dim(hot)
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
 		w.once[s] = sum(w.exitance, t.links[p.from:p.to], 0)
 		for i := range hot {
-			w.glance(&hot[i], i, s, lamps[i])
+			halves[i][s] = w.glance(&hot[i], i, s)
 		}
 		for k, a := range p.area {
 			for c := range width {
@@ -188,37 +195,35 @@ func (w *solver) load(lamps []first) {
 	}
 }
 
-// dim takes what hot elements return of the straight light out of the exitance, and gives them by lamp.
-func (w *solver) dim(lamps []first) []spotted {
+// dim takes what hot elements return of the straight light out of the exitance.
+func (w *solver) dim(hot []spotted) {
 	channels := w.t.Channels()
-	if w.t.quality.Looks == 0 {
-		return nil
-	}
-	hot := make([]spotted, len(lamps))
-	for i := range lamps {
-		hot[i] = w.t.spots(lamps[i])
-		for _, e := range hot[i].elements {
+	for i := range hot {
+		for e := range hot[i].of {
 			clear(w.exitance[e][i*channels : (i+1)*channels])
 		}
 	}
 	w.veilAll()
-	return hot
 }
 
-// glance adds what a patch gets of hot elements to the sum over its links.
-func (w *solver) glance(hot *spotted, lamp, slot int, straight first) {
-	if len(hot.elements) == 0 {
-		return
+// glance adds what a patch gets of hot elements to the sum over its links, and gives what half of the looks put its
+// exitance off by.
+func (w *solver) glance(hot *spotted, lamp, slot int) (off float32) {
+	if len(hot.parts) == 0 {
+		return 0
 	}
 	t, channels := w.t, w.t.Channels()
-	p := &t.patches[slot]
-	t.glances(w.eye, hot, slot, func(g glance) {
-		reflect := &t.mesh.faces[t.patches[g.element/4].face].reflect
+	p, from := &t.patches[slot], t.ofPatch(slot)
+	t.glances(w.eye, hot, &from, func(g glance) {
 		for c := range channels {
-			exitance := reflect[c] * float64(straight[g.element*channels+c])
-			w.once[slot][lamp*channels+c] += float32(g.gain[c] * exitance * float64(p.to-p.from))
+			got := g.gain[c] * g.part.own[c]
+			w.once[slot][lamp*channels+c] += float32(got * float64(p.to-p.from))
+			if c == channels/2 {
+				off += float32(got * (1 - 2*float64(g.look&1)) * w.reflect[p.face][lamp*channels+c])
+			}
 		}
 	})
+	return off
 }
 
 // from is what element e gets straight from the lamp of a column, lx.
@@ -235,8 +240,8 @@ func (w *solver) keeps(p *patch, c int) float64 {
 }
 
 // run passes the light of some lamps on, up and down the patches in turn, until little is left to move.
-func (w *solver) run(ctx context.Context, lamps []first) block {
-	w.load(lamps)
+func (w *solver) run(ctx context.Context, lamps []first, hot []spotted, halves [][]float32) block {
+	w.load(lamps, hot, halves)
 	pass := 0
 	for pass < mostPasses && ctx.Err() == nil {
 		copy(w.before, w.back)

@@ -16,20 +16,13 @@ func (s *Solution) Spread(receptor, lamp int) float64 {
 	return s.readings[receptor].spread[lamp]
 }
 
-// halve finds by how much the halves of the rays of each patch and cell differ.
+// halve adds to what the halves of the looks of each patch put its exitance off by how much the halves of its rays differ.
 func (s *Solution) halve() {
 	t := s.t
-	s.halves, s.cellOff = make([][]float32, s.lamps), make([][]float32, s.lamps)
 	for lamp := range s.halves {
-		bright := s.bright[lamp]
-		s.halves[lamp], s.cellOff[lamp] = make([]float32, len(t.patches)), make([]float32, len(t.cells))
 		for slot := 1; slot < len(t.patches); slot++ {
 			p := &t.patches[slot]
-			s.halves[lamp][slot] = halfOff(t.links[p.from:p.to], bright) * float32(t.mesh.faces[p.face].reflect.Y())
-		}
-		for i := range t.cells {
-			c := &t.cells[i]
-			s.cellOff[lamp][i] = halfOff(c.hits, bright) * float32(t.mesh.faces[c.face].reflect.Y())
+			s.halves[lamp][slot] += halfOff(t.links[p.from:p.to], s.rest[lamp]) * float32(t.mesh.faces[p.face].reflect.Y())
 		}
 	}
 }
@@ -61,7 +54,7 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 		case p.cellOf != nil && p.cellOf[r] >= 0:
 			n := p.cellOf[r]
 			g.inCells[n] += w
-			sums[run] += w * g.s.cells[lamp][n].Y()
+			sums[run] += w * g.s.cells[lamp][n].exitance.Y()
 		case h >= 4 && !g.known[h]:
 			sums[run] += w * float64(bright[h])
 		}
@@ -75,7 +68,7 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 	}
 	for _, n := range p.cellOf {
 		if n >= 0 {
-			off := g.inCells[n] * float64(g.s.cellOff[lamp][n])
+			off := g.inCells[n] * g.s.cells[lamp][n].off
 			square += off * off
 			g.inCells[n] = 0
 		}
