@@ -102,8 +102,8 @@ func (w *Wall) Slab(from, to, near, far float64) []r2.Vec {
 	return plane.Slab(w.On(from), w.On(to), w.Outward, near, far)
 }
 
-// mostSkew is the angle between two walls that are taken for parallel, radians: 5 mm in 5 m.
-const mostSkew = 1e-3
+// maxSkew is the angle between two walls that are taken for parallel, radians: 5 mm in 5 m.
+const maxSkew = 1e-3
 
 // Stretch is how two walls stand back to back: the gap between their inside faces, and from where to
 // where along the first wall, from its left end, in metres.
@@ -111,7 +111,7 @@ type Stretch struct{ Gap, From, To float64 }
 
 // BackToBack reports whether two walls stand back to back across some stretch.
 func BackToBack(a, b *Wall) (Stretch, bool) {
-	if math.Abs(r2.Cross(a.Outward, b.Outward)) > mostSkew || r2.Dot(a.Outward, b.Outward) > 0 {
+	if math.Abs(r2.Cross(a.Outward, b.Outward)) > maxSkew || r2.Dot(a.Outward, b.Outward) > 0 {
 		return Stretch{}, false
 	}
 	d := a.Rightward()

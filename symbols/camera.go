@@ -17,7 +17,7 @@ type Camera struct {
 // finder on its left.
 func Film(c ink.Canvas, k Look, cam Camera) Drawn {
 	b := brush{c, k}.on(ink.Symbols).at(cam.At, cam.Bearing)
-	s := max(cam.Scale, 1.5*leastScale)
+	s := max(cam.Scale, 1.5*minScale)
 	w, lens, d := 0.17*s, 0.10*s, 0.25*s
 	b.Draw(b.solid(), ink.RoundRect(vec(-w/2, -lens-d), vec(w/2, -lens), 0.35))
 	b.box(b.solid(), 0.62*w, -lens-0.1, -0.5*lens)

@@ -43,10 +43,10 @@ type Lamp struct {
 
 // The least sizes at which a body can be read.
 const (
-	leastWidth = 2.4 // of a head
-	leastDepth = 2.6
-	leastEdge  = 0.8 // of an emitting edge
-	edgeDepth  = 0.9 // its thickness as drawn
+	minWidth  = 2.4 // of a head
+	minDepth  = 2.6
+	minEdge   = 0.8 // of an emitting edge
+	edgeDepth = 0.9 // its thickness as drawn
 )
 
 // Overhead is the tilt, degrees, from which a light is drawn as it looks from above.
@@ -91,10 +91,10 @@ func (b brush) strike() float64 {
 func (l Lamp) round() bool { return l.Class == Lantern || l.Class == Practical || l.Class == Linear }
 
 // edge is the drawn width of the emitting edge: its true one.
-func (l Lamp) edge() float64 { return max(l.Face.X, leastEdge) }
+func (l Lamp) edge() float64 { return max(l.Face.X, minEdge) }
 
 // head is the drawn size of the head.
-func (l Lamp) head() (w, d float64) { return max(l.Body.X, leastWidth), max(l.Body.Y, leastDepth) }
+func (l Lamp) head() (w, d float64) { return max(l.Body.X, minWidth), max(l.Body.Y, minDepth) }
 
 // lamp is a light with the brush that draws it, in its own frame.
 type lamp struct {
@@ -173,7 +173,7 @@ func (l lamp) boxed() (x0, y0, x1, y1 float64) {
 	depth = max(depth, 0.32*e)
 	back := min(max(0.3*e, 1.8), 6)
 	wide := max(e, back+0.6)
-	l.box(l.solid(), min(back, leastWidth), -depth-1.7, -depth)
+	l.box(l.solid(), min(back, minWidth), -depth-1.7, -depth)
 	l.Polygon(l.open(Line), vec(-wide/2, 0), vec(-back/2, -depth), vec(back/2, -depth), vec(wide/2, 0))
 	l.box(l.lit(l.Colour), e, -edgeDepth/2, edgeDepth/2)
 	return -wide / 2, -depth - 1.7, wide / 2, edgeDepth / 2
@@ -243,13 +243,13 @@ func (l lamp) practical() (x0, y0, x1, y1 float64) {
 // fromAbove draws a light that points down or up: its face as the ground that it covers, the head
 // in the middle of it.
 func (l lamp) fromAbove() (x0, y0, x1, y1 float64) {
-	w, h := max(l.Face.X, leastEdge), max(l.Face.Y, leastEdge)
+	w, h := max(l.Face.X, minEdge), max(l.Face.Y, minEdge)
 	if l.Class == Boxed || l.Class == Panel {
-		w, h = max(w, leastWidth+2*edgeDepth), max(h, leastWidth+2*edgeDepth)
+		w, h = max(w, minWidth+2*edgeDepth), max(h, minWidth+2*edgeDepth)
 		l.box(l.lit(l.Colour), w, -h/2, h/2)
 		l.box(l.open(Fine), w-2*edgeDepth, -h/2+edgeDepth, h/2-edgeDepth)
 		l.Segments(l.pen(Hair), [2]r2.Vec{vec(-w/2, -h/2), vec(w/2, h/2)}, [2]r2.Vec{vec(-w/2, h/2), vec(w/2, -h/2)})
-		l.box(l.solid(), min(leastWidth, w), -min(leastWidth, h)/2, min(leastWidth, h)/2)
+		l.box(l.solid(), min(minWidth, w), -min(minWidth, h)/2, min(minWidth, h)/2)
 		return -w / 2, -h / 2, w / 2, h / 2
 	}
 	head, _ := l.head()

@@ -44,7 +44,7 @@ func Mark(c ink.Canvas, k Look, kind MeterKind, at r2.Vec) Drawn {
 // edge of the head about a point, the way that side faces. Scale is that of the person.
 func Side(c ink.Canvas, k Look, head r2.Vec, bearing, scale float64) Drawn {
 	b := brush{c, k}.on(ink.Readings).at(head, bearing)
-	r := headRadius(max(scale, leastScale))
+	r := headRadius(max(scale, minScale))
 	from, to := r+Line, r+Line+sideLong
 	b.Polyline(b.pen(Bold), vec(0, from), vec(0, to))
 	return Drawn{Body: b.outline(-Bold/2, from, Bold/2, to)}
@@ -52,7 +52,7 @@ func Side(c ink.Canvas, k Look, head r2.Vec, bearing, scale float64) Drawn {
 
 // sides is a head with both sides of its face measured.
 func sides(c ink.Canvas, k Look, s float64) Drawn {
-	f := figure{brush{c, k}.on(ink.People), max(s, leastScale)}
+	f := figure{brush{c, k}.on(ink.People), max(s, minScale)}
 	f.head(true)
 	Side(c, k, vec(0, 0), -45, s)
 	Side(c, k, vec(0, 0), 45, s)

@@ -32,8 +32,8 @@ type Person struct {
 	Height float64 // standing, m; 0: 1.7
 }
 
-// leastScale is the scale in mm for a metre under which people are not drawn smaller.
-const leastScale = 10
+// minScale is the scale in mm for a metre under which people are not drawn smaller.
+const minScale = 10
 
 // reach is how far a body lies before and behind the head's axis, m.
 func (p Pose) reach() (front, back float64) {
@@ -51,7 +51,7 @@ func (p Pose) reach() (front, back float64) {
 // Someone draws a person: shoulders, legs where they reach out, the head with its nose. The nose is
 // what a reader looks for, and the darkest part.
 func Someone(c ink.Canvas, k Look, p Person) Drawn {
-	f := figure{brush{c, k}.on(ink.People).at(p.At, p.Faces), max(p.Scale, leastScale)}
+	f := figure{brush{c, k}.on(ink.People).at(p.At, p.Faces), max(p.Scale, minScale)}
 	const shoulders = 0.46
 	switch p.Pose {
 	case Seated:
@@ -81,13 +81,13 @@ const halfWide = 0.24
 // where the legs are under a table.
 func (p Person) Trunk() []r2.Vec {
 	const wide, deep = 0.23, 0.16
-	s := max(p.Scale, leastScale)
+	s := max(p.Scale, minScale)
 	return p.oval(wide*s, max(deep*s, headRadius(s)))
 }
 
 // Head is what the head covers of paper.
 func (p Person) Head() []r2.Vec {
-	r := headRadius(max(p.Scale, leastScale))
+	r := headRadius(max(p.Scale, minScale))
 	return p.oval(r, r)
 }
 

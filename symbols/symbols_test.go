@@ -380,7 +380,7 @@ func TestSidesOfAFaceAreStrokesOnTheHead(t *testing.T) {
 			}
 			for _, q := range ink.Path(p.Items[0].Path).Points(0.01) {
 				off := r2.Sub(q, head)
-				if far := r2.Norm(off) - headRadius(max(scale, leastScale)); far < Line/2 || far > 2.5 {
+				if far := r2.Norm(off) - headRadius(max(scale, minScale)); far < Line/2 || far > 2.5 {
 					t.Errorf("at %g: a point of the stroke lies %.2f mm off the head", scale, far)
 				}
 				if got := ink.Bearing(r2.Vec{}, off); math.Abs(got-bearing) > 1e-6 {

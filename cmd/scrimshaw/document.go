@@ -30,8 +30,8 @@ const contactSheet = "contact.png"
 
 // The resolutions that --dpi takes.
 const (
-	leastDPI = 36
-	mostDPI  = 1200
+	minDPI = 36
+	maxDPI = 1200
 )
 
 // outputFlags say where a drawing goes and in which form.
@@ -54,8 +54,8 @@ func addOutputFlags(cmd *cobra.Command, flags *outputFlags, more ...string) {
 
 // check returns the outputs, or the fault of the flags.
 func (f *outputFlags) check(name string, more ...string) ([]string, error) {
-	if !(f.dpi >= leastDPI && f.dpi <= mostDPI) {
-		return nil, fmt.Errorf("--dpi %g: write a resolution from %d to %d", f.dpi, leastDPI, mostDPI)
+	if !(f.dpi >= minDPI && f.dpi <= maxDPI) {
+		return nil, fmt.Errorf("--dpi %g: write a resolution from %d to %d", f.dpi, minDPI, maxDPI)
 	}
 	outputs := f.outputs
 	if len(outputs) == 0 {

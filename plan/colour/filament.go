@@ -8,8 +8,8 @@ const coldest = 1000
 // The end of the search for a temperature: the error of the logarithm of light, which is some ten times that
 // of the temperature's.
 const (
-	mostSecants = 20
-	closeLight  = 1e-8
+	maxSecants = 20
+	closeLight = 1e-8
 )
 
 // Dimmed gives the colour temperature, K, of a filament that has kelvin at full, dimmed to a share of its light.
@@ -28,7 +28,7 @@ func Dimmed(kelvin, share float64) float64 {
 	// Against 1/K the logarithm of light is all but a straight line: secants meet it at once.
 	last, over := 1/kelvin, -math.Log(share)
 	at := last + over*visible/secondRadiation
-	for range mostSecants {
+	for range maxSecants {
 		now := logLight(1/at) - goal
 		if math.Abs(now) < closeLight {
 			break

@@ -11,8 +11,8 @@ type Filtered struct {
 	Clamped       bool    // the white was held so, or the colour left AP1 and was brought to its edge
 }
 
-// LeastMired and MostMired are what a stack may shift a white to: 100000 K to 1000 K.
-const LeastMired, MostMired = 10, 1000
+// MinMired and MaxMired are what a stack may shift a white to: 100000 K to 1000 K.
+const MinMired, MaxMired = 10, 1000
 
 // Through sends a white through a stack of gels: mired shifts and Duv shifts add, luminous
 // transmittances multiply, then the strong colours filter channel by channel.
@@ -28,8 +28,8 @@ func Through(w White, stack []Filter) Filtered {
 		shifted.Duv += f.Duv
 		transmittance *= f.Transmittance
 	}
-	shifted.Kelvin = Mired(math.Min(math.Max(mired, LeastMired), MostMired))
-	held := mired < LeastMired || mired > MostMired
+	shifted.Kelvin = Mired(math.Min(math.Max(mired, MinMired), MaxMired))
+	held := mired < MinMired || mired > MaxMired
 	light, clamped := shifted.RGB().clamped()
 	tinted := false
 	for _, f := range stack {

@@ -74,8 +74,8 @@ func (b *builder) addGels() {
 // clampFault warns of a stack that goes further than colour is followed.
 func (b *builder) clampFault(light colour.Filtered) {
 	switch m := light.Mired; {
-	case m < colour.LeastMired || m > colour.MostMired:
-		held := math.Min(math.Max(m, colour.LeastMired), colour.MostMired)
+	case m < colour.MinMired || m > colour.MaxMired:
+		held := math.Min(math.Max(m, colour.MinMired), colour.MaxMired)
 		b.report(source.Warning, b.choice.Span, CodeGelGamut, "use fewer gels",
 			"the gels take %s to %s mired; the figures take it at %s mired, %s, the last white that is computed",
 			b.whose(), unit.FormatNumber(math.Round(m)), unit.FormatNumber(held), unit.FormatKelvin(colour.Mired(held)))

@@ -14,9 +14,9 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// mostDuv is the distance from the Planckian locus beyond which a correlated colour temperature
+// maxDuv is the distance from the Planckian locus beyond which a correlated colour temperature
 // has no meaning (CIE 15: 0.05 in the CIE 1960 diagram).
-const mostDuv = 0.05
+const maxDuv = 0.05
 
 // tie is how much brighter, of one, a side must be before it counts as brighter: more than what the
 // rays of reflected light are apart on the two sides of a symmetric scene, which has its key on the left. It
@@ -150,7 +150,7 @@ func (reading *Reading) tint(xy [2]float64) {
 	reading.XY = &xy
 	kelvin, duv := colour.CCT(xy)
 	reading.Duv = &duv
-	if math.Abs(duv) <= mostDuv {
+	if math.Abs(duv) <= maxDuv {
 		reading.CCT = &kelvin
 	}
 }

@@ -13,8 +13,8 @@ import (
 // Of the surfaces that light came back from, a row names at most so many, and none below so many
 // percent of the reading.
 const (
-	mostSurfaces = 3
-	leastSurface = 5
+	maxSurfaces = 3
+	minSurface  = 5
 )
 
 // from words the shares in the order of the lights, what came back of a light after what came
@@ -63,8 +63,8 @@ func reflected(shares []Share, total float64) []string {
 	strongest := slices.Clone(shares)
 	slices.SortStableFunc(strongest, func(a, b Share) int { return cmp.Compare(b.Lux, a.Lux) })
 	var named []string
-	for _, s := range strongest[:min(mostSurfaces, len(strongest))] {
-		if p := percent(s.Lux); p >= leastSurface {
+	for _, s := range strongest[:min(maxSurfaces, len(strongest))] {
+		if p := percent(s.Lux); p >= minSurface {
 			named = append(named, fmt.Sprintf("%s %.0f %%", strings.Join(s.leg(), " "), p))
 		}
 	}

@@ -92,15 +92,15 @@ func (r *Reading) row() []string {
 	return row
 }
 
-// leastError is the least error, in percent, that is printed: nobody acts on less.
-const leastError = 0.1
+// minError is the least error, in percent, that is printed: nobody acts on less.
+const minError = 0.1
 
 // plusMinus is the stated error in words.
 func (r *Reading) plusMinus() string {
 	if r.Error == nil {
 		return ""
 	}
-	return fmt.Sprintf("%.1f %%", math.Max(leastError, 100**r.Error))
+	return fmt.Sprintf("%.1f %%", math.Max(minError, 100**r.Error))
 }
 
 // signed prints stops over or under; nothing is neither.

@@ -5,8 +5,8 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// mostParts bounds the parts of all furniture.
-const mostParts = 5000
+// maxParts bounds the parts of all furniture.
+const maxParts = 5000
 
 // furnish stands every piece of furniture into the set.
 func (r *furniturePass) furnish() {
@@ -15,8 +15,8 @@ func (r *furniturePass) furnish() {
 		written := &r.s.Furniture[i]
 		leave := r.About(written.Path)
 		if f, ok := r.shape(written.Name); ok {
-			if parts += len(f.Parts); parts > mostParts {
-				r.Errorf(written.Span, scene.CodeTooMany, "draw a part of the set", "the scene has too many parts of furniture: it may have %d", mostParts)
+			if parts += len(f.Parts); parts > maxParts {
+				r.Errorf(written.Span, scene.CodeTooMany, "draw a part of the set", "the scene has too many parts of furniture: it may have %d", maxParts)
 				leave()
 				return
 			}

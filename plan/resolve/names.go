@@ -114,8 +114,8 @@ func partHint(name, part string, k kind) string {
 	return ""
 }
 
-// mostKinds is how many kinds of thing a message lists.
-const mostKinds = 3
+// maxKinds is how many kinds of thing a message lists.
+const maxKinds = 3
 
 // wrongThing logs a name of something else than what is meant.
 func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
@@ -124,7 +124,7 @@ func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
 		words[i] = k.article()
 	}
 	meant := strings.Join(words, " or ")
-	if len(wanted) > mostKinds {
+	if len(wanted) > maxKinds {
 		meant = "something with a place"
 	}
 	hint := listed(r.namesOf(wanted))
@@ -134,16 +134,16 @@ func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
 	r.Errorf(ref.Span, scene.CodeWrongThing, hint, "%s is %s, where %s belongs", ref.Name, is, meant)
 }
 
-// mostListed is how many names a hint offers.
-const mostListed = 8
+// maxListed is how many names a hint offers.
+const maxListed = 8
 
 // listed offers a few names, or "".
 func listed(names []string) string {
 	switch {
 	case len(names) == 0:
 		return ""
-	case len(names) > mostListed:
-		return "there are " + strings.Join(names[:mostListed], ", ") + " and others"
+	case len(names) > maxListed:
+		return "there are " + strings.Join(names[:maxListed], ", ") + " and others"
 	case len(names) == 1:
 		return "there is " + names[0]
 	}

@@ -14,8 +14,8 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// mostCorners bounds the corners of a room: its convex parts are found in cubic time.
-const mostCorners = 200
+// maxCorners bounds the corners of a room: its convex parts are found in cubic time.
+const maxCorners = 200
 
 // closing is the closing error of a taped outline that is shared out without asking, m. A steel
 // tape read by two people round a room is rarely better.
@@ -156,8 +156,8 @@ func (r *roomPass) offset(d r2.Vec) string {
 // simple reports whether a traced room can be one: enough corners, no side without length, no
 // sides that meet or turn back on each other. It logs what is wrong.
 func (r *roomPass) simple(room *scene.Room, t tracing) bool {
-	if n := len(t.corners); n < 3 || n > mostCorners {
-		r.Errorf(room.FormSpan, CodeOutlineCorners, "make two rooms of it, or leave corners out", "%s has %d corners; a room has 3 to %d", room.Name, n, mostCorners)
+	if n := len(t.corners); n < 3 || n > maxCorners {
+		r.Errorf(room.FormSpan, CodeOutlineCorners, "make two rooms of it, or leave corners out", "%s has %d corners; a room has 3 to %d", room.Name, n, maxCorners)
 		return false
 	}
 	if !r.everySideLong(room, t) {
@@ -172,7 +172,7 @@ func (r *roomPass) simple(room *scene.Room, t tracing) bool {
 		r.Log.Add(d)
 		return false
 	}
-	if math.Abs(plane.Area(t.corners)) < leastFloor {
+	if math.Abs(plane.Area(t.corners)) < minFloor {
 		r.Errorf(room.FormSpan, CodeRoomSmall, "check its lengths and their units", "%s has no floor to stand on: it is %s m²",
 			room.Name, unit.FormatNumber(math.Abs(plane.Area(t.corners))))
 		return false
@@ -180,8 +180,8 @@ func (r *roomPass) simple(room *scene.Room, t tracing) bool {
 	return true
 }
 
-// leastFloor is the least floor of a room, m².
-const leastFloor = 0.01
+// minFloor is the least floor of a room, m².
+const minFloor = 0.01
 
 func (r *roomPass) everySideLong(room *scene.Room, t tracing) bool {
 	long := true

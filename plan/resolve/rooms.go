@@ -13,8 +13,8 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// mostWalls bounds the walls of a scene: every pair of them is looked at. A large house has 100.
-const mostWalls = 2000
+// maxWalls bounds the walls of a scene: every pair of them is looked at. A large house has 100.
+const maxWalls = 2000
 
 // rooms lays out every room, and refuses interiors that share space.
 func (r *roomPass) rooms() {
@@ -26,8 +26,8 @@ func (r *roomPass) rooms() {
 			walls += len(resolved.Walls)
 			r.out.Rooms = append(r.out.Rooms, resolved)
 		}
-		if walls > mostWalls {
-			r.Errorf(room.Span, scene.CodeTooMany, "draw a part of the set", "the scene has too many walls: it may have %d", mostWalls)
+		if walls > maxWalls {
+			r.Errorf(room.Span, scene.CodeTooMany, "draw a part of the set", "the scene has too many walls: it may have %d", maxWalls)
 			r.out.Rooms = nil
 			leave()
 			return
@@ -174,8 +174,8 @@ func overlap(a, b *plan.Room) (at r2.Vec, wide float64) {
 	return at, wide
 }
 
-// leastRoom is how wide a room is at least that somebody stands in, m: less is likely another unit.
-const leastRoom = 0.3
+// minRoom is how wide a room is at least that somebody stands in, m: less is likely another unit.
+const minRoom = 0.3
 
 // cupboard warns of a room that is too narrow for anybody to stand in.
 func (r *roomPass) cupboard(room *scene.Room, to *plan.Room) {
@@ -183,7 +183,7 @@ func (r *roomPass) cupboard(room *scene.Room, to *plan.Room) {
 	for _, part := range to.Parts {
 		wide = max(wide, plane.Width(part))
 	}
-	if wide < leastRoom {
+	if wide < minRoom {
 		r.Warnf(room.FormSpan, CodeRoomNarrow, "bare numbers are "+report.Either(r.s.Feet, "feet; write 3 m for metres", "metres; write 12 ft for feet"),
 			"%s is %s wide", to.Name, r.Length(wide))
 	}

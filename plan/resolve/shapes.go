@@ -20,7 +20,7 @@ const (
 	sofaArm       = 0.15
 	sofaArmAbove  = 0.18 // the seat
 	stairRise     = 0.18
-	mostSteps     = 200
+	maxSteps      = 200
 )
 
 // footprint is the outline of a thing in plan about the origin.
@@ -102,7 +102,7 @@ func (f builder) sofa(a plane.Axes, seat float64) {
 
 // stairs rise to the back, the last step at their full height.
 func (f builder) stairs(a plane.Axes, steps int) {
-	steps = min(max(steps, 1), mostSteps)
+	steps = min(max(steps, 1), maxSteps)
 	w, d := f.Size[0]/2, f.Size[1]/2
 	for i := range steps {
 		near, far := float64(i)/float64(steps), float64(i+1)/float64(steps)

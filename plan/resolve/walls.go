@@ -11,8 +11,8 @@ import (
 
 // Limits of walls.
 const (
-	mostMitre = 4.0 // how far a mitred corner reaches from the inside corner, in thicknesses
-	mostParty = 0.6 // the widest gap between two rooms that is taken for a solid wall, m
+	maxMitre = 4.0 // how far a mitred corner reaches from the inside corner, in thicknesses
+	maxParty = 0.6 // the widest gap between two rooms that is taken for a solid wall, m
 )
 
 // strip is the plan of wall i of a room, its corners mitred: the slab, cut at either end by the
@@ -21,7 +21,7 @@ const (
 func strip(room *plan.Room, i int) []r2.Vec {
 	n := len(room.Walls)
 	w := &room.Walls[i]
-	spare := mostMitre * w.Thickness
+	spare := maxMitre * w.Thickness
 	ring := w.Slab(-spare, w.Length()+spare, 0, w.Thickness)
 	ring = mitre(ring, w, &room.Walls[(i+1)%n], w.Left, true)
 	ring = mitre(ring, w, &room.Walls[(i+n-1)%n], w.Right, false)
@@ -42,9 +42,9 @@ func mitre(ring []r2.Vec, w, next *plan.Wall, corner r2.Vec, left bool) []r2.Vec
 	}
 	ring = plane.Clip(ring, l)
 	convex := r2.Dot(next.Outward, w.Rightward())*report.Either(left, -1.0, 1.0) > 0
-	if reach := 2 * w.Thickness / r2.Norm(half); convex && reach > mostMitre*w.Thickness {
+	if reach := 2 * w.Thickness / r2.Norm(half); convex && reach > maxMitre*w.Thickness {
 		out := r2.Unit(half)
-		ring = plane.Clip(ring, plane.Line{At: r2.Add(corner, r2.Scale(mostMitre*w.Thickness, out)), Normal: r2.Scale(-1, out)})
+		ring = plane.Clip(ring, plane.Line{At: r2.Add(corner, r2.Scale(maxMitre*w.Thickness, out)), Normal: r2.Scale(-1, out)})
 	}
 	return ring
 }
@@ -90,7 +90,7 @@ func (r *wallPass) shareGaps(blocks []block, room *plan.Room, k int) []block {
 		for j := range other.Walls {
 			f, ok := plan.BackToBack(w, &other.Walls[j])
 			both := w.Thickness + other.Walls[j].Thickness
-			if !ok || f.Gap <= plane.Grain || f.Gap > max(mostParty, both) {
+			if !ok || f.Gap <= plane.Grain || f.Gap > max(maxParty, both) {
 				continue
 			}
 			if f.Gap > both+plane.Grain && room.Name < other.Name {
@@ -105,7 +105,7 @@ func (r *wallPass) shareGaps(blocks []block, room *plan.Room, k int) []block {
 // shareGap gives a wall its half of one gap.
 func shareGap(blocks []block, w *plan.Wall, f plan.Stretch, z0, z1 float64) []block {
 	half := f.Gap / 2
-	beyond := w.Slab(f.From, f.To, half, half+mostMitre*w.Thickness)
+	beyond := w.Slab(f.From, f.To, half, half+maxMitre*w.Thickness)
 	blocks = cut(blocks, beyond, z0, z1, "")
 	if half > w.Thickness+plane.Grain {
 		fill := []block{{ring: w.Slab(f.From, f.To, w.Thickness, half), z0: z0, z1: z1}}

@@ -249,7 +249,7 @@ func TestSharpCornerIsCutOff(t *testing.T) {
 	}
 	for _, w := range s.Walls {
 		for _, p := range w.Outline {
-			if p.X < 0 && r2.Norm(p) > 1.05*mostMitre*defaultThickness {
+			if p.X < 0 && r2.Norm(p) > 1.05*maxMitre*defaultThickness {
 				t.Errorf("%s.%s reaches out to %v", w.Room, w.Wall, p)
 			}
 		}

@@ -23,7 +23,7 @@ const (
 	overStops  = 2.0  // over the working stop, at the key side
 	gapMired   = 50.0 // between key and fill sides
 
-	leastShare = 1e-3 // of a reading: what a light gives less of is nothing
+	minShare = 1e-3 // of a reading: what a light gives less of is nothing
 )
 
 // Check returns what is at risk in a lit set-up, in the order of the scene.
@@ -156,7 +156,7 @@ func (c *checker) reaches(l *plan.Light) {
 				own += share.Lux
 			}
 		}
-		if own > leastShare*all {
+		if own > minShare*all {
 			return
 		}
 	}

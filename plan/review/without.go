@@ -6,17 +6,17 @@ import (
 	"scrimshaw/plan"
 )
 
-// mostNamed is how many keys a finding names that its figure leaves out; more are counted.
-const mostNamed = 3
+// maxNamed is how many keys a finding names that its figure leaves out; more are counted.
+const maxNamed = 3
 
 // without begins a finding whose figure leaves out what is not computed yet: "without scrims of 1 k, ".
 func without(keys []plan.Uncomputed) string {
 	switch n := len(keys); {
 	case n == 0:
 		return ""
-	case n <= mostNamed:
+	case n <= maxNamed:
 		return "without " + plan.ListUncomputed(keys) + ", "
 	default:
-		return fmt.Sprintf("without %s and %d more, ", plan.ListUncomputed(keys[:mostNamed]), n-mostNamed)
+		return fmt.Sprintf("without %s and %d more, ", plan.ListUncomputed(keys[:maxNamed]), n-maxNamed)
 	}
 }

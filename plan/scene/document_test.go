@@ -147,13 +147,13 @@ func TestAskingTwiceTellsTheSame(t *testing.T) {
 func TestTooManyThings(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("scrimshaw: 1\npeople:\n")
-	for i := range mostThings + 1 {
+	for i := range maxThings + 1 {
 		fmt.Fprintf(&b, "  p%d: {at: [%d, 0]}\n", i, i)
 	}
 	log := &source.Log{}
 	Open(Env{}, &source.File{Name: "-", Text: []byte(b.String())}, log).Base(log)
 	all := log.All()
-	if len(all) != 1 || all[0].Code != CodeTooMany || all[0].Span.Line != mostThings+3 {
+	if len(all) != 1 || all[0].Code != CodeTooMany || all[0].Span.Line != maxThings+3 {
 		t.Errorf("%+v", all)
 	}
 }

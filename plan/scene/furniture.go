@@ -8,7 +8,7 @@ import (
 var furnitureForms = term.Words(term.Furnitures)
 
 var (
-	measureOf = quantity("a measure", "0.8", lengths, above(0, mostHeight))
+	measureOf = quantity("a measure", "0.8", lengths, above(0, maxHeight))
 	block     = triple("a size [width, depth, height]", "[1.5, 0.5, 0.9]", measureOf)
 )
 
@@ -29,7 +29,7 @@ var furnitureTable = tableOf("piece of furniture", "A solid thing that stands in
 	value("at", place, func(f *Furniture) *Given[Place] { return &f.At }, "Its centre.", "[2.9, 2.6]", "").needed(),
 	value("turn", bearing, func(f *Furniture) *Given[float64] { return &f.Turn },
 		"How far it is turned, clockwise.", "30", "0"),
-	value("lift", quantity("a lift", "0.4", lengths, between(-mostHeight, mostHeight)),
+	value("lift", quantity("a lift", "0.4", lengths, between(-maxHeight, maxHeight)),
 		func(f *Furniture) *Given[float64] { return &f.Lift },
 		"Its underside, above the floor.", "0.4", "0"),
 	value("material", surface, func(f *Furniture) *Given[string] { return &f.Material },

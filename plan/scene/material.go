@@ -11,11 +11,11 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// mostReflectance bounds every channel of a surface: whiter is no paint, and light between such
+// maxReflectance bounds every channel of a surface: whiter is no paint, and light between such
 // walls would hardly end.
-const mostReflectance = 0.98
+const maxReflectance = 0.98
 
-var reflectance = quantity("a reflectance", "0.5", shares, between(0, mostReflectance))
+var reflectance = quantity("a reflectance", "0.5", shares, between(0, maxReflectance))
 
 var chromaticity = pair("a chromaticity", "[0.41, 0.39]", quantity("a chromaticity", "0.41", numbers, above(0, 1)))
 
@@ -82,8 +82,8 @@ func checkMaterial(m *Material, _ *source.Node, c *source.Context) {
 }
 
 // mostFor is the highest luminous reflectance of a chromaticity at which no channel of AP1 leaves
-// mostReflectance.
+// maxReflectance.
 func mostFor(xy [2]float64) float64 {
 	factor, _ := colour.Factor(xy, colour.D65(), 1)
-	return mostReflectance / max(factor[0], factor[1], factor[2], 1)
+	return maxReflectance / max(factor[0], factor[1], factor[2], 1)
 }

@@ -132,13 +132,13 @@ func inLesserUnit(err error, text string, v float64, l limits, feet bool) error 
 	return &trouble{t.code, "did you mean " + text + " " + name + "?", t.message}
 }
 
-// leastHundredths is from where a share over one was meant in hundredths, and not as a little more than all.
-const leastHundredths = 2
+// minHundredths is from where a share over one was meant in hundredths, and not as a little more than all.
+const minHundredths = 2
 
 // inHundredths offers a share of one, or per cent, for a bare number that is too large a share: 62 for 0.62.
 func inHundredths(err error, text string, v float64, l limits) error {
 	var t *trouble
-	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &t) || unmarked != nil || v < leastHundredths || !l.hold(v/100) {
+	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &t) || unmarked != nil || v < minHundredths || !l.hold(v/100) {
 		return err
 	}
 	return &trouble{t.code, "write " + unit.FormatNumber(v/100) + ", or " + text + " %", t.message}

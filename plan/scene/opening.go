@@ -14,15 +14,15 @@ func openingKeys() []entry[Opening] {
 		return into(string(kind), wallOf, func(o *Opening, r Ref, _ *source.Node) { o.Kind, o.Wall = kind, r }, doc, "kitchen.left",
 			"")
 	}
-	level := quantity("a height", "0.9", lengths, between(-mostHeight, mostHeight))
+	level := quantity("a height", "0.9", lengths, between(-maxHeight, maxHeight))
 	return []entry[Opening]{
 		form(term.Window, "A window, by its wall."),
 		form(term.Door, "A door, by its wall."),
 		form(term.Gap, "A hole without a leaf, by its wall."),
-		into("along", alongA("a distance along a wall", "1.3", between(0, mostRoom).lower(fromLeftEnd)),
+		into("along", alongA("a distance along a wall", "1.3", between(0, maxRoom).lower(fromLeftEnd)),
 			func(o *Opening, a Along, _ *source.Node) { o.Along = a },
 			"From the wall's left end, as seen from inside, to the near edge; or `centre`.", "1.3", "centre"),
-		value("width", quantity("a width", "1.4", lengths, above(0, mostRoom)),
+		value("width", quantity("a width", "1.4", lengths, above(0, maxRoom)),
 			func(o *Opening) *Given[float64] { return &o.Width },
 			"Clear width.", "1.4", "0.8 m for a door; a window and a gap need theirs"),
 		value("sill", level, func(o *Opening) *Given[float64] { return &o.Sill },

@@ -9,7 +9,7 @@ import (
 
 var (
 	pose = offering(source.Vocabulary("a pose", term.Poses), otherPoses)
-	eyes = quantity("an eye height", "1.2", lengths, above(0, mostHeight))
+	eyes = quantity("an eye height", "1.2", lengths, above(0, maxHeight))
 )
 
 var personTable = tableOf("person", "Someone in the scene.", nil,
@@ -49,7 +49,7 @@ func given[V any](v V, n *source.Node) Given[V] { return Given[V]{V: v, Set: tru
 
 // complexion reads a reflectance, or the name of a material.
 func complexion(what, like string) source.Reader[Surface] {
-	number := source.Converted(quantity(what, like, shares, between(0, mostReflectance)), func(y float64) Surface { return Surface{Reflectance: y} })
+	number := source.Converted(quantity(what, like, shares, between(0, maxReflectance)), func(y float64) Surface { return Surface{Reflectance: y} })
 	name := source.Converted(called(what, like), func(r Ref) Surface { return Surface{Material: r.Name} })
 	isNumber := func(n *source.Node) bool { _, err := parseShare(n.Text); return err == nil || n.Kind != source.Scalar }
 	return either(what, like, isNumber, number, name)

@@ -9,18 +9,18 @@ import (
 
 // Limits of lengths on a set, m.
 const (
-	mostRoom     = 500 // a side of a room, or a wall
-	mostHeight   = 100
-	mostDistance = 1000
+	maxRoom     = 500 // a side of a room, or a wall
+	maxHeight   = 100
+	maxDistance = 1000
 )
 
 var (
 	coordinate = quantity("a coordinate", "1.2", lengths, between(-1e4, 1e4))
 	point      = pair("a point", "[1.2, 2.0]", coordinate)
 	pointXYZ   = triple("a point", "[1.2, 2.0, 1.5]", coordinate)
-	shift      = pair("a shift", "[0.3, -0.2]", quantity("a shift", "0.3", lengths, between(-mostDistance, mostDistance)))
-	distance   = quantity("a distance", "2.4", lengths, between(0, mostDistance))
-	height     = quantity("a height", "1.5", lengths, between(-mostHeight, mostHeight))
+	shift      = pair("a shift", "[0.3, -0.2]", quantity("a shift", "0.3", lengths, between(-maxDistance, maxDistance)))
+	distance   = quantity("a distance", "2.4", lengths, between(0, maxDistance))
+	height     = quantity("a height", "1.5", lengths, between(-maxHeight, maxHeight))
 	anything   = ref("a thing", "desk")
 	wallOf     = checked(ref("a wall", "kitchen.left"), isPart)
 	openingRef = ref("an opening", "street")
@@ -31,7 +31,7 @@ const fromLeftEnd = "count from the wall's left end, as seen from inside the roo
 
 // away is a distance from a face of a wall; side is the fix for a negative one, the key of the other side.
 func away(side string) source.Reader[float64] {
-	return quantity("a distance", "2.4", lengths, between(0, mostDistance).lower(side))
+	return quantity("a distance", "2.4", lengths, between(0, maxDistance).lower(side))
 }
 
 // isPart refuses a wall without its room.
@@ -103,7 +103,7 @@ func placeKeys() []entry[Place] {
 			"The turn from that look. A bare number goes clockwise.", "45 camera-left", "0").of("by"),
 		value("distance", distance, func(p *Place) *Given[float64] { return &p.Distance },
 			"How far to walk after the turn.", "2", "none: it has to be said").of("by"),
-		into("along", alongA("a distance along a wall", "1.2", between(-mostRoom, mostRoom)),
+		into("along", alongA("a distance along a wall", "1.2", between(-maxRoom, maxRoom)),
 			func(p *Place, a Along, _ *source.Node) { p.Along = a },
 			"From the wall's left end as seen from inside, or `centre`; beside an opening, from its middle, to the right as seen from inside.",
 			"1.2", "centre").of("wall", "opening"),

@@ -9,7 +9,7 @@ import (
 )
 
 var (
-	side    = quantity("a side", "3.6", lengths, above(0, mostRoom))
+	side    = quantity("a side", "3.6", lengths, above(0, maxRoom))
 	surface = checked(text("a material", "plaster"), isMaterialName)
 )
 
@@ -40,7 +40,7 @@ var step = scalar("a step", "right 3.6", map[string]any{"type": "string"},
 			return s, err
 		}
 		s.Direction, s.Length = word, metres
-		return s, above(0, mostRoom).check("a step", length, metres, func(v float64) string { return showLength(v, feet) })
+		return s, above(0, maxRoom).check("a step", length, metres, func(v float64) string { return showLength(v, feet) })
 	})
 
 // stepHint is a step as it was meant: with its word, with a space behind it, or as the sheet lies.
@@ -95,12 +95,12 @@ func checkCornerName(name string) error {
 	return nil
 }
 
-// mostCorners is how many corners a room may have.
-const mostCorners = 100
+// maxCorners is how many corners a room may have.
+const maxCorners = 100
 
 var (
-	cornerList = source.ListOf("a list of corners", "[{a: [0, 0]}, {b: [4, 0]}, {c: [4, 3]}]", corner, 3, mostCorners)
-	steps      = source.ListOf("an outline", "[right 3.6, up 2.0, left 3.6, down 2.0]", step, 4, mostCorners)
+	cornerList = source.ListOf("a list of corners", "[{a: [0, 0]}, {b: [4, 0]}, {c: [4, 3]}]", corner, 3, maxCorners)
+	steps      = source.ListOf("an outline", "[right 3.6, up 2.0, left 3.6, down 2.0]", step, 4, maxCorners)
 	size       = pair("a size", "[3.6, 3.1]", side)
 )
 
@@ -114,7 +114,7 @@ var slopeTable = tableOf("sloped height", "A ceiling that rises toward a wall.",
 		"The wall of this room that it rises toward.", "left", "").needed(),
 )
 
-var ceilingHeight = quantity("a room's height", "2.5", lengths, above(0, mostHeight))
+var ceilingHeight = quantity("a room's height", "2.5", lengths, above(0, maxHeight))
 
 // roomForms are the ways to give a room's outline.
 var roomForms = []string{"size", "corners", "outline"}
@@ -132,7 +132,7 @@ var roomTable = tableOf("room", "A room by its clear inside; walls stand outside
 		"Tape lengths in order; its walls are w1, w2, and so on. The closing error is printed.",
 		"[right 3.6, up 2.0, left 3.6, down 2.0]", ""),
 	roomHeight(),
-	value("base", quantity("a floor level", "0.15", lengths, between(-mostHeight, mostHeight)),
+	value("base", quantity("a floor level", "0.15", lengths, between(-maxHeight, maxHeight)),
 		func(r *Room) *Given[float64] { return &r.Base },
 		"Level of its floor.", "0.15", "0"),
 	value("wall", quantity("a wall's thickness", "0.15", lengths, between(0.01, 5)),

@@ -317,7 +317,7 @@ func TestSchemaNamePattern(t *testing.T) {
 			t.Errorf("%q: the loader takes it: %v, the schema: %v", name, takes, pattern.MatchString(name))
 		}
 	}
-	if pattern.MatchString("") || pattern.MatchString(strings.Repeat("a", mostName+1)) {
+	if pattern.MatchString("") || pattern.MatchString(strings.Repeat("a", maxName+1)) {
 		t.Error("a name has 1 to 64 characters")
 	}
 }

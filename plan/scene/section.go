@@ -4,8 +4,8 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// mostThings is how many things of one kind a scene may hold: far more than a crew could place.
-const mostThings = 500
+// maxThings is how many things of one kind a scene may hold: far more than a crew could place.
+const maxThings = 500
 
 // bearer is a pointer to what embeds a Thing, and so bears a name.
 type bearer[T any] interface {
@@ -43,16 +43,16 @@ type part interface {
 func (s section[O, T, P]) schema() map[string]any {
 	return map[string]any{
 		"type": "object", "additionalProperties": s.table.Schema(),
-		"propertyNames": map[string]any{"pattern": namePattern}, "maxProperties": mostThings,
+		"propertyNames": map[string]any{"pattern": namePattern}, "maxProperties": maxThings,
 	}
 }
 
 // read reads the things in the order of the file.
 func (s section[O, T, P]) read(n *source.Node, c *source.Context) []T {
 	var all []T
-	if len(n.Keys) > mostThings {
-		c.ErrorAt(n.Keys[mostThings].Span, CodeTooMany, "leave out what the shot does not need",
-			"%s holds at most %d, and here are %d", s.key, mostThings, len(n.Keys))
+	if len(n.Keys) > maxThings {
+		c.ErrorAt(n.Keys[maxThings].Span, CodeTooMany, "leave out what the shot does not need",
+			"%s holds at most %d, and here are %d", s.key, maxThings, len(n.Keys))
 		return nil
 	}
 	source.Each(n, s.table.Name, c, func(k *source.Key) {

@@ -14,7 +14,7 @@ var setupTable = tableOf("set-up", "One set-up: its cameras, and what it changes
 	into("after", ref("a set-up", "wide"), func(s *Setup, r Ref, _ *source.Node) { s.After = r },
 		"The set-up that it starts from.", "wide", "the scene"),
 	change(),
-	into("stays", oneOrMore("a list of names", "[soft]", anything, mostThings),
+	into("stays", oneOrMore("a list of names", "[soft]", anything, maxThings),
 		func(s *Setup, v []Ref, _ *source.Node) { s.Stays = v },
 		"Things that stay where they stood in the set-up before, though what they follow moves.", "[soft]", "none"),
 	into("reverse", mapOf("a reverse", "{of: close}", reverseTable),

@@ -75,7 +75,7 @@ var sheetTable = tableOf("sheet", "What the scene asks of the paper.", nil,
 		"stops", "lx, and fc in feet"),
 	value("field", source.OneOf("a map", "floor", "face"), func(s *Sheet) *Given[string] { return &s.Field },
 		"What is mapped: illuminance on the floor, or the incident dome at face height, at each point turned toward the first camera.", "floor", "floor"),
-	value("plane", quantity("a plane", "0.75", lengths, between(0, mostHeight)),
+	value("plane", quantity("a plane", "0.75", lengths, between(0, maxHeight)),
 		func(s *Sheet) *Given[float64] { return &s.Plane },
 		"Maps a horizontal plane at this height above the floors instead of them.", "0.75", "none: the floor"),
 )

@@ -42,7 +42,7 @@ var zone = checked(text("a time zone", "+02:00"), func(text string) error {
 })
 
 var siteTable = tableOf("site", "The world outside. Without a site nothing comes from outside.", nil,
-	value("ground", quantity("a ground level", "-0.4", lengths, between(-mostHeight, mostHeight)),
+	value("ground", quantity("a ground level", "-0.4", lengths, between(-maxHeight, maxHeight)),
 		func(s *Site) *Given[float64] { return &s.Ground },
 		"Level of the open ground, from the zero of all floors.", "-0.4", "0"),
 	value("north", bearing, func(s *Site) *Given[float64] { return &s.North },

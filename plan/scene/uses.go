@@ -53,14 +53,14 @@ func (u use) check(order []named, c *source.Context) {
 	if other != "" {
 		d.Code, d.Message = CodeWrongThing, name+" is "+other+", where "+meant+" belongs"
 	}
-	if d.Hint == "" && len(near) > 0 && len(near) <= mostOffered {
+	if d.Hint == "" && len(near) > 0 && len(near) <= maxOffered {
 		d.Hint = "there is " + orList(near)
 	}
 	c.Log.Add(d)
 }
 
-// mostOffered is how many names a hint lists.
-const mostOffered = 8
+// maxOffered is how many names a hint lists.
+const maxOffered = 8
 
 // standing are the kinds of thing that have a place of their own.
 var standing = []string{aPiece, aPerson, aCamera, aLight, aRig, anHole, aMeter}

@@ -8,19 +8,19 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// mostText bounds a note or a title, in characters: what a sheet can carry.
-const mostText = 500
+// maxText bounds a note or a title, in characters: what a sheet can carry.
+const maxText = 500
 
 // text reads a line of words. Numbers, dates and the like are taken as they were written.
 func text(what, like string) source.Reader[string] {
-	schema := map[string]any{"type": []any{"string", "number"}, "maxLength": mostText}
+	schema := map[string]any{"type": []any{"string", "number"}, "maxLength": maxText}
 	return scalar(what, like, schema, func(text string, _ *source.Node, _ *source.Context) (string, error) {
 		text = strings.TrimSpace(text)
 		switch {
 		case text == "":
 			return "", troublef(source.CodeBadValue, "leave the key out", "%s has no words", what)
-		case utf8.RuneCountInString(text) > mostText:
-			return "", troublef(source.CodeOutOfRange, "shorten it", "%s has at most %d characters", what, mostText)
+		case utf8.RuneCountInString(text) > maxText:
+			return "", troublef(source.CodeOutOfRange, "shorten it", "%s has at most %d characters", what, maxText)
 		case strings.ContainsFunc(text, unprintable):
 			return "", troublef(source.CodeBadValue, "remove it", "%s holds a character that cannot be printed", what)
 		}
@@ -34,7 +34,7 @@ func unprintable(r rune) bool { return !unicode.IsGraphic(r) && r != '\n' }
 // A name, and the pattern of it in a JSON Schema: validators agree on no class of letters beyond
 // ASCII, so it bars what else ASCII has.
 const (
-	mostName    = 64
+	maxName     = 64
 	namePattern = `^[^\x00-,./:-@\[-\^\x60{-\xa0]{1,64}$`
 )
 
@@ -63,8 +63,8 @@ func checkName(name string) error {
 	switch {
 	case name == "":
 		return troublef(CodeBadName, "write the name before the colon", "a name is missing")
-	case utf8.RuneCountInString(name) > mostName:
-		return troublef(CodeBadName, "shorten it", "a name has at most %d characters", mostName)
+	case utf8.RuneCountInString(name) > maxName:
+		return troublef(CodeBadName, "shorten it", "a name has at most %d characters", maxName)
 	case strings.Contains(name, "."):
 		return troublef(CodeBadName, "a dot leads to a part of a thing: write "+strings.ReplaceAll(name, ".", "-"),
 			"the name %q holds a dot", name)

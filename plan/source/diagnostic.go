@@ -58,15 +58,15 @@ type Log struct {
 // maxKept is how many findings a Log keeps: nobody reads more, and a hostile file makes millions.
 const maxKept = 10_000
 
-// mostWords is how long a message or a hint may grow, in bytes, when it quotes what was written.
-const mostWords = 1000
+// maxWords is how long a message or a hint may grow, in bytes, when it quotes what was written.
+const maxWords = 1000
 
 // clipped is a text that a person can still read.
 func clipped(text string) string {
-	if len(text) <= mostWords {
+	if len(text) <= maxWords {
 		return text
 	}
-	return strings.ToValidUTF8(text[:mostWords/2], "") + "…" + strings.ToValidUTF8(text[len(text)-mostWords/2:], "")
+	return strings.ToValidUTF8(text[:maxWords/2], "") + "…" + strings.ToValidUTF8(text[len(text)-maxWords/2:], "")
 }
 
 // Add records d.

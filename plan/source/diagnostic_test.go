@@ -195,7 +195,7 @@ func TestLongWordsAreClipped(t *testing.T) {
 	log.Errorf(Span{}, CodeSyntax, strings.Repeat("é", 1e5), "%s", strings.Repeat("x", 1e5))
 	d := log.All()[0]
 	for _, text := range []string{d.Message, d.Hint} {
-		if len(text) > mostWords+len("…") || !utf8.ValidString(text) || !strings.Contains(text, "…") {
+		if len(text) > maxWords+len("…") || !utf8.ValidString(text) || !strings.Contains(text, "…") {
 			t.Errorf("%d bytes, valid %v", len(text), utf8.ValidString(text))
 		}
 	}

@@ -69,17 +69,17 @@ func distance(a, b []rune) int {
 	return last[len(b)]
 }
 
-// mostOffered is how many words DidYouMean offers.
-const mostOffered = 3
+// maxOffered is how many words DidYouMean offers.
+const maxOffered = 3
 
-// leastStart is how many letters of a word, at least, tell which word was begun.
-const leastStart = 3
+// minStart is how many letters of a word, at least, tell which word was begun.
+const minStart = 3
 
 // Begun returns the words that text is the start of, in their order, upper and lower case alike: a
 // name that was left off before its last part.
 func Begun(text string, words []string) []string {
 	folded := strings.ToLower(text)
-	if utf8.RuneCountInString(folded) < leastStart {
+	if utf8.RuneCountInString(folded) < minStart {
 		return nil
 	}
 	var begun []string
@@ -97,21 +97,21 @@ func DidYouMean(text string, words []string) string {
 		return `did you mean "` + near + `"?`
 	}
 	if begun := Begun(text, words); len(begun) > 0 {
-		return "did you mean " + quotedList(begun[:min(len(begun), mostOffered)], "or") + "?"
+		return "did you mean " + quotedList(begun[:min(len(begun), maxOffered)], "or") + "?"
 	}
 	return ""
 }
 
-// mostListed is how many words Offer lists.
-const mostListed = 8
+// maxSuggested is how many words Offer lists.
+const maxSuggested = 8
 
 // Offer is the hint of DidYouMean; where nothing is near, it lists the words there are, the first of many.
 func Offer(text string, words []string) string {
 	if near := DidYouMean(text, words); near != "" || len(words) == 0 {
 		return near
 	}
-	if more := len(words) - mostListed; more > 0 {
-		return "there is " + strings.Join(words[:mostListed], ", ") + " and " + plural(more, "other")
+	if more := len(words) - maxSuggested; more > 0 {
+		return "there is " + strings.Join(words[:maxSuggested], ", ") + " and " + plural(more, "other")
 	}
 	return "there is " + quotedList(words, "or")
 }

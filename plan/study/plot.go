@@ -22,8 +22,8 @@ type plot struct {
 // The most points that all fields of a set-up have together, and the most figures: one a point for what
 // each light gives straight, and one for what comes back of it.
 const (
-	mostPoints  = 2_000_000
-	mostFigures = 48_000_000
+	maxPoints  = 2_000_000
+	maxFigures = 48_000_000
 )
 
 // fewest is how many points a plot keeps across at least where its points are spread wider.
@@ -46,9 +46,9 @@ func (p *plot) tooSmall(step float64, feet bool) error {
 // spacing is how far apart points must be so that all plots and lights together do not have too many,
 // and no less than step, m.
 func spacing(plots []plot, step float64, lights int) float64 {
-	most := mostPoints
+	most := maxPoints
 	if lights > 0 {
-		most = min(most, mostFigures/(2*lights))
+		most = min(most, maxFigures/(2*lights))
 	}
 	all := 0.0
 	for i := range plots {

@@ -41,7 +41,7 @@ func TestPointsAreBounded(t *testing.T) {
 				t.Errorf("%s: points are %g m apart; coarse is %v", name, r3.Norm(f.Lattice.U), f.Coarse)
 			}
 		}
-		if points > mostPoints*21/20 || points*2*c.lights > mostFigures*21/20 {
+		if points > maxPoints*21/20 || points*2*c.lights > maxFigures*21/20 {
 			t.Errorf("%s: %d points under %d lights", name, points, c.lights)
 		}
 	}

@@ -22,7 +22,7 @@ var kelvins = measure{
 const (
 	coolestPlanck, hottestPlanck     = 1000, 40000
 	coolestDaylight, hottestDaylight = 4000, 25000
-	mostDuv                          = 0.05 // beyond it a correlated colour temperature has no meaning
+	maxDuv                           = 0.05 // beyond it a correlated colour temperature has no meaning
 )
 
 // offLocus is the Duv at the end of a white: `3200 K, Duv 0.003`.
@@ -63,7 +63,7 @@ func ParseKelvin(text string) (Kelvin, error) {
 // ParseDuv reads a distance from the locus, a plain number: `+0.003`, positive towards green.
 func ParseDuv(text string) (float64, error) {
 	d, err := ParseNumber(text)
-	if err == nil && (d > mostDuv || d < -mostDuv) {
+	if err == nil && (d > maxDuv || d < -maxDuv) {
 		return 0, fault("a Duv is -0.05 to 0.05, green positive", "a Duv of %s is out of range", plain(text))
 	}
 	return d, err

@@ -12,8 +12,8 @@ type Shutter struct{ Degrees, Seconds float64 }
 // exposureTime is a time of the form 1/50 or 1/50 s.
 var exposureTime = regexp.MustCompile(`^1 ?/ ?([0-9]+(?:\.[0-9]+)?) ?(?:s|sec|seconds?)?$`)
 
-// leastAngle is the smallest shutter angle, degrees: what is less is a time without its unit.
-const leastAngle = 1
+// minAngle is the smallest shutter angle, degrees: what is less is a time without its unit.
+const minAngle = 1
 
 // ParseShutter reads a shutter: `180`, `172.8°`, `1/50`, `1/48 s`, `0.02 s`.
 func ParseShutter(text string) (Shutter, error) {
@@ -31,7 +31,7 @@ func ParseShutter(text string) (Shutter, error) {
 	}
 	switch rest {
 	case "", "°", "deg", "degree", "degrees":
-		if v > 0 && v < leastAngle {
+		if v > 0 && v < minAngle {
 			return Shutter{}, fault("did you mean "+strconv.FormatFloat(v, 'f', -1, 64)+" s?", "%q is too small for a shutter angle", text)
 		}
 		if v <= 0 || v > 360 {

@@ -30,12 +30,12 @@ func Night() Ramp {
 	return Ramp{"night", colour.LCH{L: 1, C: 3, H: 32}, colour.LCH{L: 25.7, C: 16, H: 32}}
 }
 
-// leastStep is the least step of lightness between two tints that are to be told apart side by
+// minStep is the least step of lightness between two tints that are to be told apart side by
 // side; a little more than the 2 that is promised, for the rounding to 8 bits.
-const leastStep = 2.45
+const minStep = 2.45
 
 // Most returns how many tints the ramp holds with a step of lightness of 2 or more between them.
-func (r Ramp) Most() int { return int(math.Abs(r.Light.L-r.Dark.L)/leastStep) + 1 }
+func (r Ramp) Most() int { return int(math.Abs(r.Light.L-r.Dark.L)/minStep) + 1 }
 
 // Tints returns n tints, darkest first, even in CIELAB lightness. Where n is more than Most, the
 // darkest bands share a tint.

@@ -15,7 +15,7 @@ const batches = 16
 // The first samples of a batch, and the most that direct light takes.
 const (
 	firstSamples = 256
-	mostDirect   = 1 << 12
+	maxDirect    = 1 << 12
 )
 
 // worthLooking is the share of the reflected light that a leg may bring without being looked along each time.
@@ -103,7 +103,7 @@ func (s *set) read(r Receptor, o Options, index uint64) Value {
 		switch more := e.back.each*batches*2 <= o.Most; {
 		case math.Hypot(v.Direct.YSE, v.Reflected.YSE) <= aim, v.Total.Y+surely*v.Total.YSE < o.Dark:
 			return v
-		case e.direct.each < mostDirect && (v.Direct.YSE > aim/2 || !more):
+		case e.direct.each < maxDirect && (v.Direct.YSE > aim/2 || !more):
 			e.growDirect()
 		case more:
 			e.growBack()

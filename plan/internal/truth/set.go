@@ -23,7 +23,7 @@ type set struct {
 func newSet(s *plan.Setup) *set {
 	opaque, panes := facesOf(&s.Set)
 	bodies, _ := facesOf(&s.Bodies)
-	t := &set{opaque: newTree(opaque), panes: panes, bodies: newTree(bodies), reach: mostLanded}
+	t := &set{opaque: newTree(opaque), panes: panes, bodies: newTree(bodies), reach: maxLanded}
 	for i := range s.Lights {
 		if l := newLamp(&s.Lights[i]); l.flux > 0 && l.drive != (colour.RGB{}) {
 			t.lamps = append(t.lamps, l)

@@ -25,8 +25,8 @@ type child struct {
 	first, count int32
 }
 
-// mostInLeaf is how many faces a box holds undivided.
-const mostInLeaf = 2
+// maxInLeaf is how many faces a box holds undivided.
+const maxInLeaf = 2
 
 func newTree(faces []face) *tree {
 	t := &tree{faces: faces}
@@ -52,7 +52,7 @@ func nothing() child {
 func (t *tree) box(first, end int) child {
 	c := child{first: int32(first), count: int32(end - first)}
 	c.low, c.high = bounds(t.faces[first:end])
-	if end-first <= mostInLeaf {
+	if end-first <= maxInLeaf {
 		return c
 	}
 	middle := first + split(t.faces[first:end])

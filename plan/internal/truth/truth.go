@@ -42,13 +42,13 @@ type Options struct {
 	Workers int     // goroutines; 0: one a core. The results are the same bits for any number
 	Error   float64 // the standard error of a total at which it stops, of that; 0 means aimedError
 	Dark    float64 // lx below which nobody cares how close it is
-	Most    int     // paths of a receptor at most; 0 means mostPaths
+	Most    int     // paths of a receptor at most; 0 means maxPaths
 }
 
 // The defaults of Options.
 const (
 	aimedError = 1.5e-3
-	mostPaths  = 1 << 20
+	maxPaths   = 1 << 20
 )
 
 // Part is an estimate with its standard error, in AP1, and those of its luminous quantity.
@@ -69,7 +69,7 @@ func Trace(s *plan.Setup, receptors []Receptor, o Options) []Value {
 		o.Error = aimedError
 	}
 	if o.Most == 0 {
-		o.Most = mostPaths
+		o.Most = maxPaths
 	}
 	set := newSet(s)
 	all := make([]Value, len(receptors))

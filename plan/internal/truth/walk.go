@@ -24,8 +24,8 @@ import (
 // The most surfaces of a walk from a lamp, and the share of what a walk began with below which chance
 // decides whether it goes on.
 const (
-	mostLanded = 3
-	faintPath  = 0.3
+	maxLanded = 3
+	faintPath = 0.3
 )
 
 // walk is what the two walks of one sample have met.
@@ -35,8 +35,8 @@ type walk struct {
 	p      *points
 	landed []landing
 	legs   []float64 // of the walk from the receptor: 1/g², the last first
-	space  [mostLanded]landing
-	back   [mostLanded]float64
+	space  [maxLanded]landing
+	back   [maxLanded]float64
 }
 
 // landing is a surface on the walk from a lamp.
@@ -90,7 +90,7 @@ func (s *set) reflected(r Receptor, p *points, worth float64) (e colour.RGB) {
 
 // went notes a leg of the walk from the receptor.
 func (w *walk) went(g float64) {
-	if len(w.legs) < mostLanded {
+	if len(w.legs) < maxLanded {
 		w.legs = append(w.legs, 0)
 	}
 	copy(w.legs[1:], w.legs)

@@ -48,16 +48,16 @@ func TestWalksAgree(t *testing.T) {
 		s := newSet(tinted(source))
 		for _, r := range []Receptor{far, dome} {
 			all := map[int]Value{}
-			for _, reach := range []int{0, 1, mostLanded} {
+			for _, reach := range []int{0, 1, maxLanded} {
 				s.reach = reach
 				all[reach] = s.read(r, Options{Error: 1e-2, Most: 1 << 14}, uint64(reach))
 			}
 			for reach, v := range all {
-				best := all[mostLanded].Reflected
+				best := all[maxLanded].Reflected
 				off, se := math.Abs(v.Reflected.Y-best.Y), math.Hypot(v.Reflected.YSE, best.YSE)
 				t.Logf("%s, %d surfaces: %.4f ± %.4f (%d)", name, reach, v.Reflected.Y, v.Reflected.YSE, v.Paths)
 				if off > 4*se || best.YSE > 0.03*best.Y {
-					t.Errorf("%s: %.4f ± %.4f over %d surfaces, %.4f ± %.4f over %d", name, v.Reflected.Y, v.Reflected.YSE, reach, best.Y, best.YSE, mostLanded)
+					t.Errorf("%s: %.4f ± %.4f over %d surfaces, %.4f ± %.4f over %d", name, v.Reflected.Y, v.Reflected.YSE, reach, best.Y, best.YSE, maxLanded)
 				}
 			}
 		}

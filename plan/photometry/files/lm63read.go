@@ -45,7 +45,7 @@ func (r *lm63Reader) tilt() bool {
 	}
 	tilt.Factors, _, ok = r.numbers(n, "tilt factor #")
 	if ok && !tilt.usable() {
-		r.odd(p, CodeAngles, "", "the tilt angles do not ascend, or a factor is not from 0 to %d; the factors are left out", mostFactor)
+		r.odd(p, CodeAngles, "", "the tilt angles do not ascend, or a factor is not from 0 to %d; the factors are left out", maxFactor)
 	}
 	return ok
 }

@@ -36,13 +36,13 @@ func (t *Tilt) Known() bool {
 	return t.Form == TiltInclude && LampUpright <= t.Geometry && t.Geometry <= LampTips && t.usable()
 }
 
-// mostFactor is the greatest factor that is believed: no lamp gives twice its light on its side.
-const mostFactor = 2
+// maxFactor is the greatest factor that is believed: no lamp gives twice its light on its side.
+const maxFactor = 2
 
-// usable reports whether there is a factor for each angle, from 0 to mostFactor, and the angles ascend.
+// usable reports whether there is a factor for each angle, from 0 to maxFactor, and the angles ascend.
 func (t *Tilt) usable() bool {
 	for _, f := range t.Factors {
-		if !(f >= 0 && f <= mostFactor) {
+		if !(f >= 0 && f <= maxFactor) {
 			return false
 		}
 	}

@@ -85,7 +85,7 @@ func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contac
 // legsFreed is the moves that give a stand's legs room; nil where none is found.
 func (r *reacher) legsFreed(m *plan.Mount, base float64) (pushes []contact) {
 	at := m.Base
-	for range mostPushes {
+	for range maxPushes {
 		met := r.legsMeet(m, at, base)
 		if len(met) == 0 {
 			return pushes

@@ -14,14 +14,14 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// mostPushes is how often a thing is moved out of what it reaches into before nothing is offered.
-const mostPushes = 6
+// maxPushes is how often a thing is moved out of what it reaches into before nothing is offered.
+const maxPushes = 6
 
 // freed looks for a move that frees a thing of all it reaches into, one push after another; pushes
 // are what it takes, each rounded up to what a tape shows.
 func (r *reacher) freed(t *reaching, level bool) (pushes []contact, ok bool) {
 	var moved r3.Vec
-	for range mostPushes {
+	for range maxPushes {
 		met := r.contacts(t, moved, level)
 		if len(met) == 0 {
 			return pushes, true

@@ -63,10 +63,10 @@ func (c beams) beamLines(l *plan.Light, b *section.Beam, v layout.View) (half, t
 		return half, tenth
 	}
 	if len(half) > 0 {
-		half = append(half, shafts(c.In.Setup, b.Half, leastShaft/v.Scale)...)
+		half = append(half, shafts(c.In.Setup, b.Half, minShaft/v.Scale)...)
 	}
 	if len(tenth) > 0 {
-		for _, s := range shafts(c.In.Setup, b.Tenth, leastShaft/v.Scale) {
+		for _, s := range shafts(c.In.Setup, b.Tenth, minShaft/v.Scale) {
 			if !slices.ContainsFunc(half, func(h []r2.Vec) bool { return alongside(h, s) }) {
 				tenth = append(tenth, s)
 			}
@@ -76,8 +76,8 @@ func (c beams) beamLines(l *plan.Light, b *section.Beam, v layout.View) (half, t
 }
 
 const (
-	sharp      = 0.30 // m: a wider source has no shadow edges that a line could show
-	leastShaft = 3.0  // mm on paper
+	sharp    = 0.30 // m: a wider source has no shadow edges that a line could show
+	minShaft = 3.0  // mm on paper
 )
 
 // shafts are the parts of a wedge's outline that run away from its source over a floor, from the

@@ -124,7 +124,7 @@ func (t *tag) draw(p Pad, at carto.Placement) {
 	}
 	lines := t.forms()[at.Rung]
 	p = p.On(ink.Tags).of(t.object, "")
-	if from, to := t.leader(at); r2.Norm(r2.Sub(to, from)) > leastLeader+1 {
+	if from, to := t.leader(at); r2.Norm(r2.Sub(to, from)) > minLeader+1 {
 		p.Line(Hair, p.Look.Ink, from, to)
 	}
 	b := at.Box
@@ -146,8 +146,8 @@ func (t *tag) draw(p Pad, at carto.Placement) {
 	drawLines(p, x+tagPad, middle, lines, t.struck)
 }
 
-// leastLeader is how far a tag may be from what it is about without a leader, mm.
-const leastLeader = 2.6
+// minLeader is how far a tag may be from what it is about without a leader, mm.
+const minLeader = 2.6
 
 // leader runs from the tag into the symbol itself. The placer knows of a symbol only the upright box
 // round it, and a tag beside the box of something long and slanting may be far from the thing.

@@ -12,7 +12,7 @@ import (
 
 const (
 	ColumnGap = 2.4 // mm between columns
-	mostLines = 14  // of one cell or note: a row has to fit on a page
+	maxLines  = 14  // of one cell or note: a row has to fit on a page
 	chipWide  = 1.1
 )
 
@@ -92,7 +92,7 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 	for i, col := range t.Columns {
 		cells[i] = []string{e.Cells[i]}
 		if col.Flexible {
-			cells[i] = c.Set(e.Cells[i], c.cellStyle(col, e), widths[i], mostLines)
+			cells[i] = c.Set(e.Cells[i], c.cellStyle(col, e), widths[i], maxLines)
 			indent = x
 		}
 		deepest = max(deepest, len(cells[i]))
@@ -100,7 +100,7 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 	}
 	var notes []string
 	for _, n := range e.Notes {
-		notes = append(notes, c.Set(n, c.Pad.Quiet(), layout.Measure-indent, mostLines)...)
+		notes = append(notes, c.Set(n, c.Pad.Quiet(), layout.Measure-indent, maxLines)...)
 	}
 	st := c.Pad.Small()
 	return Row{

@@ -14,9 +14,9 @@ import (
 // A plan that is too large for its paper at the smallest scale that is read with ease is split into
 // parts, a page each, which lie over each other along match lines.
 const (
-	overlap   = 12.0 // mm of the set that two neighbours both show
-	mostParts = 16
-	KeyHigh   = 34.0 // mm, the key to the parts at most
+	overlap  = 12.0 // mm of the set that two neighbours both show
+	maxParts = 16
+	KeyHigh  = 34.0 // mm, the key to the parts at most
 )
 
 // Tiles are the parts of a plan: their number across and down, and where the first lies. The zero
@@ -82,7 +82,7 @@ func tiled(extent, panel r2.Box, times float64) (t Tiles, ok bool) {
 	y := middleY + t.step.Y*float64(t.Ny-1)/2
 	half := r2.Vec{X: w * metres / 2, Y: h * metres / 2}
 	t.first = box.Of(x-half.X, y-half.Y, x+half.X, y+half.Y)
-	return t, t.Parts() <= mostParts
+	return t, t.Parts() <= maxParts
 }
 
 // split is the layout of a plan in parts on a paper: the fewest that there can be.

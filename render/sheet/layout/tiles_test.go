@@ -18,7 +18,7 @@ func TestPartsCoverThePlan(t *testing.T) {
 		panel := box.Of(20, 30, 150+200*random.Float64(), 140+150*random.Float64())
 		split, ok := tiled(extent, panel, 100)
 		if !ok {
-			if split.Parts() <= mostParts {
+			if split.Parts() <= maxParts {
 				t.Fatalf("case %d: not split, with %d parts", n, split.Parts())
 			}
 			continue

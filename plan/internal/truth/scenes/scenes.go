@@ -35,8 +35,8 @@ var Kinds = []Kind{Inside, Window, Doorway, Clutter}
 //go:embed measured
 var measured embed.FS
 
-// mostTries is how many scenes are tried for a seed before giving up.
-const mostTries = 400
+// maxTries is how many scenes are tried for a seed before giving up.
+const maxTries = 400
 
 // refused are the codes of warnings that a scene may not have: its figures would mean little.
 var refused = []string{fit.CodeInSolid, fit.CodeLightInSolid, fit.CodeOutside, fit.CodeOverCeiling, fit.CodeAllDark, resolve.CodeRoomsTouch,
@@ -57,7 +57,7 @@ func Make(kind Kind, seed int) (text string, s *plan.Setup, err error) {
 		return "", nil, err
 	}
 	var last error
-	for try := range mostTries {
+	for try := range maxTries {
 		w := newWriter(truth.NewPCG(uint64(seed)<<20 | uint64(try)<<4 | uint64(slices.Index(Kinds, kind))))
 		write(w)
 		text = w.text(fmt.Sprintf("%s %d", kind, seed))
