@@ -78,8 +78,8 @@ func numbered(tag, name string) string {
 	return tag + " " + name
 }
 
-// Lit reports whether any light is up.
-func (s *Setup) Lit() bool {
+// HasLight reports whether any light is up.
+func (s *Setup) HasLight() bool {
 	for i := range s.Lights {
 		if s.Lights[i].Level > 0 {
 			return true

@@ -30,19 +30,19 @@ type Light struct {
 	Count           int
 	Circuit         string
 	Opening         string      // the opening it was placed by
-	Astray          bool        // outside all rooms, and lights no opening: a warning says so
+	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
 	Placing         []Dimension // two distances that put it there with a tape
 	Span            source.Span
 }
 
 // Mount is how a light or grip is held, in metres.
 type Mount struct {
-	Kind term.Mount
-	Base r2.Vec // where the stand, the boom's base, the clamp or what hangs from the ceiling is
-	Arm  float64
-	Foot float64 // m, diameter of the ground that its stand takes, where it has one
-	On   string
-	Ends []r2.Vec // of a pole
+	Kind     term.Mount
+	Base     r2.Vec // where the stand, the boom's base, the clamp or what hangs from the ceiling is
+	Arm      float64
+	Foot     float64 // m, diameter of the ground that its stand takes, where it has one
+	On       string
+	PoleEnds []r2.Vec // of a pole
 }
 
 // Dimension is a distance that a tape can measure.

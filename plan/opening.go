@@ -33,7 +33,7 @@ type Opening struct {
 	Name          string
 	Kind          term.Opening
 	Room, Wall    string
-	Other         string  // the room on the far side, "" for outside
+	FarRoom       string  // the room on the far side, "" for outside
 	Left, Right   r2.Vec  // m
 	Outward       r2.Vec  // unit vector
 	Depth         float64 // m

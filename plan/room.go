@@ -67,14 +67,14 @@ func (room *Room) Middle() r2.Vec {
 	return plane.Centroid(best)
 }
 
-// Touch says whether two rooms touch, so that no wall stands between them.
-func Touch(a, b *Room) bool {
-	_, long := Seam(a, b)
+// RoomsTouch says whether two rooms touch, so that no wall stands between them.
+func RoomsTouch(a, b *Room) bool {
+	_, long := LongestSharedFace(a, b)
 	return long > plane.Grain && plane.Overlap(a.Base, a.Top, b.Base, b.Top)
 }
 
-// Seam finds the longest stretch where inside faces of two rooms lie in one plane, back to back.
-func Seam(a, b *Room) (at r2.Vec, long float64) {
+// LongestSharedFace finds the longest stretch where inside faces of two rooms lie in one plane, back to back.
+func LongestSharedFace(a, b *Room) (at r2.Vec, long float64) {
 	for i := range a.Walls {
 		for k := range b.Walls {
 			f, ok := BackToBack(&a.Walls[i], &b.Walls[k])
@@ -102,8 +102,8 @@ func (w *Wall) Slab(from, to, near, far float64) []r2.Vec {
 	return plane.Slab(w.On(from), w.On(to), w.Outward, near, far)
 }
 
-// maxSkew is the angle between two walls that are taken for parallel, radians: 5 mm in 5 m.
-const maxSkew = 1e-3
+// maxParallelAngle is the angle between two walls that are taken for parallel, radians: 5 mm in 5 m.
+const maxParallelAngle = 1e-3
 
 // Stretch is how two walls stand back to back: the gap between their inside faces, and from where to
 // where along the first wall, from its left end, in metres.
@@ -111,7 +111,7 @@ type Stretch struct{ Gap, From, To float64 }
 
 // BackToBack reports whether two walls stand back to back across some stretch.
 func BackToBack(a, b *Wall) (Stretch, bool) {
-	if math.Abs(r2.Cross(a.Outward, b.Outward)) > maxSkew || r2.Dot(a.Outward, b.Outward) > 0 {
+	if math.Abs(r2.Cross(a.Outward, b.Outward)) > maxParallelAngle || r2.Dot(a.Outward, b.Outward) > 0 {
 		return Stretch{}, false
 	}
 	d := a.Rightward()

@@ -30,8 +30,8 @@ func ListUncomputed(all []Uncomputed) string {
 	return strings.Join(words, ", ")
 }
 
-// EachOnce leaves out of some keys those that stand there before.
-func EachOnce(all []Uncomputed) []Uncomputed {
+// Unique leaves out of some keys those that stand there before.
+func Unique(all []Uncomputed) []Uncomputed {
 	var once []Uncomputed
 	for _, u := range all {
 		if !slices.ContainsFunc(once, func(o Uncomputed) bool { return o.Path == u.Path }) {
@@ -41,7 +41,7 @@ func EachOnce(all []Uncomputed) []Uncomputed {
 	return once
 }
 
-// LeftOut says whether a set-up has a key without which nothing of it is as it is written.
-func (s *Setup) LeftOut() bool {
+// Omitted says whether a set-up has a key without which nothing of it is as it is written.
+func (s *Setup) Omitted() bool {
 	return slices.ContainsFunc(s.Uncomputed, func(u Uncomputed) bool { return u.Changes == scene.WholeSetup })
 }

@@ -77,14 +77,14 @@ func (f *outputFlags) check(name string, more ...string) ([]string, error) {
 func givenOnce(outputs []string) error {
 	taken := map[string]string{}
 	for _, path := range outputs {
-		first, twice := taken[placeOf(path)]
+		first, twice := taken[canonicalPath(path)]
 		switch {
 		case twice && first == path:
 			return fmt.Errorf("-o %s is given twice", path)
 		case twice:
 			return fmt.Errorf("-o %s is given twice: -o %s is the same file", path, first)
 		}
-		taken[placeOf(path)] = path
+		taken[canonicalPath(path)] = path
 	}
 	return nil
 }
@@ -125,7 +125,7 @@ func writeDocument(ctx context.Context, std streams, d ink.Document, family *fon
 
 // writeOutputs makes the files of every path, and writes them when all are made.
 func writeOutputs(ctx context.Context, std streams, paths []string, made func(path string) ([]output, error)) error {
-	files, err := promptly(ctx, func() (all []output, err error) {
+	files, err := runInterruptibly(ctx, func() (all []output, err error) {
 		for _, path := range paths {
 			some, err := made(path)
 			if err != nil {
@@ -138,7 +138,7 @@ func writeOutputs(ctx context.Context, std streams, paths []string, made func(pa
 	if err != nil {
 		return err
 	}
-	return finish(ctx, std, files)
+	return writeAndReport(ctx, std, files)
 }
 
 // encode turns a document into the files of one output: one, or one a page where the format

@@ -19,8 +19,8 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// drawn are the forms that only draw writes: every value as text, and the run on one picture.
-var drawn = []string{"txt", contactSheet}
+// drawFormats are the forms that only draw writes: every value as text, and the run on one picture.
+var drawFormats = []string{"txt", contactSheet}
 
 // drawFlags are the flags of draw.
 type drawFlags struct {
@@ -46,7 +46,7 @@ func newDraw(std streams) *cobra.Command {
 		ValidArgsFunction: completeScenes,
 		RunE:              func(cmd *cobra.Command, args []string) error { return draw(cmd.Context(), std, args, &flags) },
 	}
-	addOutputFlags(cmd, &flags.output, drawn...)
+	addOutputFlags(cmd, &flags.output, drawFormats...)
 	addWorkFlags(cmd, &flags.work)
 	cmd.Flags().StringVar(&flags.sheet.Paper, "paper", "", "A4 to A1, letter to D, with portrait or landscape, like \"letter portrait\" (default: chosen for the plan)")
 	cmd.Flags().StringVar(&flags.sheet.Scale, "scale", "", `1:50, or 1/4" for a quarter inch to the foot (default: the largest that fits)`)
@@ -71,10 +71,10 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 		return err
 	}
 	defer w.in.Close()
-	if err := w.refuse(std, flags.work.faults, source.Warning); err != nil {
+	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	if err := w.some(); err != nil {
+	if err := w.requireSetups(); err != nil {
 		return err
 	}
 	paths, err := flags.check(ctx, w.in)
@@ -87,36 +87,36 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.light(ctx, std, &flags.work, study.Options{}); err != nil {
 		return err
 	}
-	d, err := promptly(ctx, func() (*drawing, error) { return compose(w, flags.sheet), nil })
+	d, err := runInterruptibly(ctx, func() (*drawing, error) { return compose(w, flags.sheet), nil })
 	if err != nil {
 		return err
 	}
-	if err := tell(std, flags.work.faults, d.faults); err != nil {
+	if err := reportFaults(std, flags.work.faults, d.faults); err != nil {
 		return err
 	}
 	if err := writeOutputs(ctx, std, paths, func(path string) ([]output, error) { return d.files(path, flags) }); err != nil {
 		return err
 	}
 	if slices.Contains(paths, "-") {
-		d.tellLeftOut(std, flags.output.formOf("-"), w.in.name)
+		d.reportOmittedPages(std, flags.output.formOf("-"), w.in.name)
 	}
 	return nil
 }
 
 // fit reports sheets that nobody can draw.
 func (w *work) fit(std streams, flags *drawFlags) error {
-	if err := tell(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
+	if err := reportFaults(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
 		return err
 	}
-	bare, err := w.bare(&flags.work)
+	bare, err := w.unlitSheets(&flags.work)
 	if err != nil {
 		return err
 	}
-	return tell(std, flags.work.faults, sheet.Fits(bare, flags.sheet))
+	return reportFaults(std, flags.work.faults, sheet.Fits(bare, flags.sheet))
 }
 
-// bare is what will be drawn, without its light: the plans, or the wall that was asked for.
-func (w *work) bare(flags *workFlags) ([]sheet.Input, error) {
+// unlitSheets is what will be drawn, without its light: the plans, or the wall that was asked for.
+func (w *work) unlitSheets(flags *workFlags) ([]sheet.Input, error) {
 	ins := make([]sheet.Input, len(w.setups))
 	for i, s := range w.setups {
 		ins[i].Setup = s
@@ -135,10 +135,10 @@ func (w *work) bare(flags *workFlags) ([]sheet.Input, error) {
 
 // check returns the outputs and reads the flags whose values are not words that the sheet knows.
 func (f *drawFlags) check(ctx context.Context, in *input) (paths []string, err error) {
-	if paths, err = f.output.check(in.name, drawn...); err != nil {
+	if paths, err = f.output.check(in.name, drawFormats...); err != nil {
 		return nil, err
 	}
-	if err := in.spare(paths); err != nil {
+	if err := in.refuseOverwrite(paths); err != nil {
 		return nil, err
 	}
 	if f.work.plane != "" && f.sheet.Field == "face" {
@@ -179,8 +179,8 @@ func (d *drawing) files(path string, flags *drawFlags) ([]output, error) {
 	return encode(d.document, path, flags.sheet.Font, &flags.output)
 }
 
-// tellLeftOut says that standard output holds one page where there are more.
-func (d *drawing) tellLeftOut(std streams, form, name string) {
+// reportOmittedPages says that standard output holds one page where there are more.
+func (d *drawing) reportOmittedPages(std streams, form, name string) {
 	if pages := len(d.document.Pages); pages > 1 && onePage(form) {
 		fmt.Fprintf(std.err, "standard output holds the first of %d pages; for all of them: --format pdf, or -o %s.%s\n", pages, name, form)
 	}

@@ -61,13 +61,13 @@ func printFaults(w io.Writer, form faultForm, all []source.Diagnostic) error {
 // writeFaults prints diagnostics where everything but results goes.
 func writeFaults(std streams, form faultForm, all []source.Diagnostic) error {
 	if err := printFaults(std.err, form, all); err != nil {
-		return fmt.Errorf("cannot write to standard error: %w", bare(err))
+		return fmt.Errorf("cannot write to standard error: %w", withoutPath(err))
 	}
 	return nil
 }
 
-// tell prints what was found, if anything, and returns the status of refused input where there is an error.
-func tell(std streams, form faultForm, found []source.Diagnostic) error {
+// reportFaults prints what was found, if anything, and returns the status of refused input where there is an error.
+func reportFaults(std streams, form faultForm, found []source.Diagnostic) error {
 	if len(found) == 0 {
 		return nil
 	}
@@ -99,8 +99,8 @@ func isTerminal(w io.Writer) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
-// from returns the diagnostics of at least a severity.
-func from(all []source.Diagnostic, least source.Severity) []source.Diagnostic {
+// atLeastSeverity returns the diagnostics of at least a severity.
+func atLeastSeverity(all []source.Diagnostic, least source.Severity) []source.Diagnostic {
 	var kept []source.Diagnostic
 	for _, d := range all {
 		if d.Severity >= least {

@@ -19,9 +19,9 @@ type output struct {
 	data  []byte
 }
 
-// finish writes the outputs and says where they are. Files come first: what has gone down a pipe cannot be
+// writeAndReport writes the outputs and says where they are. Files come first: what has gone down a pipe cannot be
 // taken back where a file turns out not to be writable.
-func finish(ctx context.Context, std streams, outputs []output) error {
+func writeAndReport(ctx context.Context, std streams, outputs []output) error {
 	if err := sameFile(outputs); err != nil {
 		return err
 	}
@@ -87,7 +87,7 @@ type stagedFile struct{ temporary, path string }
 
 // stage writes o beside its place and returns the temporary name.
 func stage(o output) (stagedFile, error) {
-	path, mode, err := place(o.path)
+	path, mode, err := destination(o.path)
 	if err != nil {
 		return stagedFile{}, err
 	}
@@ -105,10 +105,10 @@ func stage(o output) (stagedFile, error) {
 	return s, nil
 }
 
-// place returns where an output goes, and its permissions. A file that is there keeps its own; a
+// destination returns where an output goes, and its permissions. A file that is there keeps its own; a
 // link is followed, for a rename would put the file in its place. What is no ordinary file, or
 // protected, is left alone.
-func place(path string) (to string, mode fs.FileMode, err error) {
+func destination(path string) (to string, mode fs.FileMode, err error) {
 	info, err := os.Stat(path)
 	switch {
 	case err != nil: // not there, or told when it is written
@@ -126,9 +126,9 @@ func place(path string) (to string, mode fs.FileMode, err error) {
 	return to, info.Mode().Perm(), nil
 }
 
-// placeOf is the one name of what a path leads to: from the root, with all links followed. Of a file that is not
+// canonicalPath is the one name of what a path leads to: from the root, with all links followed. Of a file that is not
 // there yet the links of its folder are.
-func placeOf(path string) string {
+func canonicalPath(path string) string {
 	if to, err := filepath.EvalSymlinks(path); err == nil {
 		path = to
 	} else if folder, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {
@@ -152,7 +152,7 @@ func plainPathError(err error, path string) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("cannot write %s: you may not add files to the folder %s; name another folder", path, folder)
 	}
-	return fmt.Errorf("cannot write %s: %w", path, bare(err))
+	return fmt.Errorf("cannot write %s: %w", path, withoutPath(err))
 }
 
 // sameFile is the fault of two files of one run that would have one name, on a disk that may not tell
@@ -163,18 +163,18 @@ func sameFile(files []output) error {
 		if f.path == "-" {
 			continue
 		}
-		key := strings.ToLower(placeOf(f.path))
+		key := strings.ToLower(canonicalPath(f.path))
 		if before, twice := first[key]; twice {
 			return fmt.Errorf("%s and %s would both be written to %s: give one of them another name, or write a .pdf, which holds all sheets",
-				before.what(), f.what(), f.path)
+				before.describe(), f.describe(), f.path)
 		}
 		first[key] = f
 	}
 	return nil
 }
 
-// what says in words what an output is.
-func (o *output) what() string {
+// describe says in words what an output is.
+func (o *output) describe() string {
 	if o.page == "" {
 		return "-o " + o.asked
 	}

@@ -32,10 +32,10 @@ func (in *input) Close() {
 	}
 }
 
-// spare refuses outputs that would be written over the scene.
-func (in *input) spare(paths []string) error {
+// refuseOverwrite refuses outputs that would be written over the scene.
+func (in *input) refuseOverwrite(paths []string) error {
 	for _, path := range paths {
-		if in.path != "" && path != "-" && placeOf(path) == placeOf(in.path) {
+		if in.path != "" && path != "-" && canonicalPath(path) == canonicalPath(in.path) {
 			return fmt.Errorf("-o %s is the scene itself; give the output another name", path)
 		}
 	}
@@ -52,7 +52,7 @@ func open(ctx context.Context, std streams, args []string) (*input, error) {
 	if len(args) > 0 && args[0] != "-" {
 		in.path = args[0]
 	}
-	env := scene.Env{Today: epoch(os.Getenv)}
+	env := scene.Env{Today: sourceDateEpoch(os.Getenv)}
 	if env.Kit, err = kit.Shipped(); err != nil {
 		return nil, err
 	}
@@ -85,9 +85,9 @@ func readScene(ctx context.Context, std streams, args []string) (file *source.Fi
 	return &source.File{Name: filepath.ToSlash(args[0]), Text: text}, name, filepath.Dir(args[0]), err
 }
 
-// epoch is the date of SOURCE_DATE_EPOCH, by which a build can be repeated; zero where it is not
+// sourceDateEpoch is the date of SOURCE_DATE_EPOCH, by which a build can be repeated; zero where it is not
 // set. The machine's clock is asked only where a flag says so.
-func epoch(getenv func(string) string) time.Time {
+func sourceDateEpoch(getenv func(string) string) time.Time {
 	if seconds, err := strconv.ParseInt(getenv("SOURCE_DATE_EPOCH"), 10, 64); err == nil {
 		return time.Unix(seconds, 0).UTC()
 	}

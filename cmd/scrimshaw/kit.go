@@ -107,7 +107,7 @@ func kitTable(rows []kit.Listed) string {
 			kind = r.Kind
 			fmt.Fprintf(&b, "%s\n", strings.ToUpper(kind))
 		}
-		fmt.Fprintf(&b, "  %-*s  %s\n", width, r.Name, r.Says)
+		fmt.Fprintf(&b, "  %-*s  %s\n", width, r.Name, r.Summary)
 	}
 	b.WriteString("\nValues are typical of a class of unit and come from no maker; measure what you hire.\n")
 	return b.String()

@@ -34,7 +34,7 @@ func convertFile(ctx context.Context, std streams, args []string, flags *kitFlag
 	if err != nil {
 		return fmt.Errorf("cannot convert %s: %w", flags.convert, err)
 	}
-	if err := finish(ctx, std, []output{{path: args[0], data: text}}); err != nil {
+	if err := writeAndReport(ctx, std, []output{{path: args[0], data: text}}); err != nil {
 		return err
 	}
 	if _, indoor := made.(*files.LDT); indoor && made != data {

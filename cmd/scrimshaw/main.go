@@ -17,37 +17,37 @@ func main() {
 
 // realMain runs one command and returns its exit status; tests call it as a program.
 func realMain() int {
-	ctx := untilStopped()
+	ctx := contextUntilSignal()
 	status := run(ctx, os.Args[1:], streams{in: interruptible{ctx, os.Stdin}, out: os.Stdout, err: os.Stderr})
-	var s stopped
+	var s signalError
 	if status != exitFine && errors.As(context.Cause(ctx), &s) {
-		s.end()
+		s.raise()
 	}
 	return status
 }
 
-// stopped is the cause of a context that a signal has ended.
-type stopped struct{ by os.Signal }
+// signalError is the cause of a context that a signal has ended.
+type signalError struct{ by os.Signal }
 
-func (s stopped) Error() string { return "stopped by " + s.by.String() }
+func (s signalError) Error() string { return "stopped by " + s.by.String() }
 
-// untilStopped is a context that ends with the first interrupt or request to terminate. A second one ends the
+// contextUntilSignal is a context that ends with the first interrupt or request to terminate. A second one ends the
 // program at once.
-func untilStopped() context.Context {
+func contextUntilSignal() context.Context {
 	ctx, cancel := context.WithCancelCause(context.Background())
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
 	go func() {
 		by := <-signals
 		signal.Stop(signals)
-		cancel(stopped{by})
+		cancel(signalError{by})
 	}()
 	return ctx
 }
 
-// end ends the program by the signal that stopped it, now that all is tidied away: a shell that runs it in a
+// raise ends the program by the signal that stopped it, now that all is tidied away: a shell that runs it in a
 // loop sees why it ended, and stops too. It returns where that signal ends no program.
-func (s stopped) end() {
+func (s signalError) raise() {
 	if signal.Ignored(s.by) {
 		return
 	}

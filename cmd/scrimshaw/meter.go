@@ -45,10 +45,10 @@ func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags
 		return err
 	}
 	defer w.in.Close()
-	if err := w.refuse(std, flags.work.faults, source.Warning); err != nil {
+	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	if err := w.some(); err != nil {
+	if err := w.requireSetups(); err != nil {
 		return err
 	}
 	sets := make([]meter.Set, len(w.studies))

@@ -31,7 +31,7 @@ func TestPipes(t *testing.T) {
 		}
 		defer f.Close()
 		for _, part := range []string{"scrimshaw: 1\n", "title: late\n"} {
-			time.Sleep(3 * pipeGlance)
+			time.Sleep(3 * pipePollInterval)
 			io.WriteString(f, part)
 		}
 	}()

@@ -41,18 +41,18 @@ func readNamed(ctx context.Context, path, what string) ([]byte, error) {
 
 // How long a pipe may stay without a writer, and how often it is looked at.
 const (
-	pipePatience = 2 * time.Second
-	pipeGlance   = 20 * time.Millisecond
+	pipeTimeout      = 2 * time.Second
+	pipePollInterval = 20 * time.Millisecond
 )
 
 // readPipe reads a pipe to its end. One that nothing has written to yet reads as ended too, so it
 // is given a while.
 func readPipe(ctx context.Context, f *os.File, path string) ([]byte, error) {
-	for waited := time.Duration(0); waited < pipePatience; waited += pipeGlance {
+	for waited := time.Duration(0); waited < pipeTimeout; waited += pipePollInterval {
 		if text, err := readBounded(interruptible{ctx, f}, path); err != nil || len(text) > 0 {
 			return text, err
 		}
-		time.Sleep(pipeGlance)
+		time.Sleep(pipePollInterval)
 	}
 	return nil, fmt.Errorf("%s is a pipe that nothing writes to", path)
 }
@@ -60,7 +60,7 @@ func readPipe(ctx context.Context, f *os.File, path string) ([]byte, error) {
 func readBounded(r io.Reader, name string) ([]byte, error) {
 	text, err := io.ReadAll(io.LimitReader(r, largest+1))
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %s: %w", name, bare(err))
+		return nil, fmt.Errorf("cannot read %s: %w", name, withoutPath(err))
 	}
 	return text, nil
 }
@@ -68,14 +68,14 @@ func readBounded(r io.Reader, name string) ([]byte, error) {
 // plainOpenError says what could not be read.
 func plainOpenError(err error, path string) error {
 	if errors.Is(err, fs.ErrNotExist) {
-		return noFile(path)
+		return missingFile(path)
 	}
-	return fmt.Errorf("cannot read %s: %w", path, bare(err))
+	return fmt.Errorf("cannot read %s: %w", path, withoutPath(err))
 }
 
-// noFile is the name of a file that is not there.
-type noFile string
+// missingFile is the name of a file that is not there.
+type missingFile string
 
-func (n noFile) Error() string { return "there is no file " + string(n) }
+func (n missingFile) Error() string { return "there is no file " + string(n) }
 
-func (n noFile) Is(target error) bool { return target == fs.ErrNotExist }
+func (n missingFile) Is(target error) bool { return target == fs.ErrNotExist }

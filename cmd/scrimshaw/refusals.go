@@ -65,8 +65,8 @@ func nearestFlag(cmd *cobra.Command, name string) string {
 	return ""
 }
 
-// friendly strips the words of the standard library that say nothing to a user.
-func friendly(err error) string {
+// plainMessage strips the words of the standard library that say nothing to a user.
+func plainMessage(err error) string {
 	if errors.Is(err, context.Canceled) {
 		return "stopped; nothing is written"
 	}

@@ -46,7 +46,7 @@ func runReview(ctx context.Context, std streams, args []string, flags *reviewFla
 	w.addFindings(!flags.quiet)
 	all := w.in.log.All()
 	if flags.quiet {
-		all = from(all, source.Warning)
+		all = atLeastSeverity(all, source.Warning)
 	}
 	if flags.json {
 		err = source.JSON(std.out, all)

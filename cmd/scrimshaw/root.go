@@ -10,7 +10,7 @@ import (
 
 // run executes the command line and returns the exit status.
 func run(ctx context.Context, args []string, std streams) int {
-	out := &sink{ctx: ctx, w: std.out}
+	out := &outputWriter{ctx: ctx, w: std.out}
 	std.out = out
 	root := newRoot(std)
 	root.SetArgs(args)
@@ -25,7 +25,7 @@ func run(ctx context.Context, args []string, std streams) int {
 	if errors.As(err, &exit) {
 		return exit.status
 	}
-	fmt.Fprintf(std.err, "scrimshaw: %s\n", friendly(err))
+	fmt.Fprintf(std.err, "scrimshaw: %s\n", plainMessage(err))
 	return exitWrong
 }
 

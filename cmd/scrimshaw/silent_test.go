@@ -195,7 +195,7 @@ func (w *written) check(t *testing.T, text, bare string) {
 	}
 	w.checkSheet(t, drawn.files["a.txt"])
 	struck := strings.Contains(drawn.err, warning+" (fix: until it is, the figures leave it out, and each figure that it could change is struck through)")
-	if got := strings.Contains(drawn.files["a.txt"], meter.Mark); got != struck {
+	if got := strings.Contains(drawn.files["a.txt"], meter.UncomputedMark); got != struck {
 		t.Errorf("figures are said to be struck: %v; and marked in the text: %v", struck, got)
 	}
 	if got := alarmLine.MatchString(drawn.files["a.svg"]); got != struck {

@@ -17,8 +17,8 @@ type streams struct {
 	out, err io.Writer
 }
 
-// promptly does work that nothing can stop, and leaves it behind where ctx ends first: then the program ends too.
-func promptly[T any](ctx context.Context, work func() (T, error)) (T, error) {
+// runInterruptibly does work that nothing can stop, and leaves it behind where ctx ends first: then the program ends too.
+func runInterruptibly[T any](ctx context.Context, work func() (T, error)) (T, error) {
 	type result struct {
 		value T
 		err   error
@@ -50,38 +50,38 @@ type interruptible struct {
 func (i interruptible) Read(p []byte) (int, error) {
 	// A buffer of its own: the read may end when p has long been used for something else.
 	buffer := make([]byte, len(p))
-	n, err := promptly(i.ctx, func() (int, error) { return i.r.Read(buffer) })
+	n, err := runInterruptibly(i.ctx, func() (int, error) { return i.r.Read(buffer) })
 	if errors.Is(err, context.Canceled) {
 		err = errInterrupted
 	}
 	return copy(p, buffer[:n]), err
 }
 
-// sink is standard output. It stops waiting when its context ends, and keeps its first fault, so that one that
+// outputWriter is standard output. It stops waiting when its context ends, and keeps its first fault, so that one that
 // is overlooked is reported all the same.
-type sink struct {
+type outputWriter struct {
 	ctx   context.Context
 	w     io.Writer
 	fault error
 }
 
-func (s *sink) Write(p []byte) (int, error) {
+func (s *outputWriter) Write(p []byte) (int, error) {
 	if s.fault != nil {
 		return 0, s.fault
 	}
 	data := bytes.Clone(p) // as for reading
-	n, err := promptly(s.ctx, func() (int, error) { return s.w.Write(data) })
+	n, err := runInterruptibly(s.ctx, func() (int, error) { return s.w.Write(data) })
 	if errors.Is(err, context.Canceled) {
 		err = errInterrupted
 	}
 	if err != nil {
-		s.fault = fmt.Errorf("cannot write to standard output: %w", bare(err))
+		s.fault = fmt.Errorf("cannot write to standard output: %w", withoutPath(err))
 	}
 	return n, s.fault
 }
 
-// bare is what went wrong with a file, without its name, which the message has in the user's own words.
-func bare(err error) error {
+// unlitSheets is what went wrong with a file, without its name, which the message has in the user's own words.
+func withoutPath(err error) error {
 	var p *fs.PathError
 	var l *os.LinkError
 	switch {

@@ -99,18 +99,18 @@ func planesOf(s *plan.Setup, text string) ([]study.Plane, error) {
 	return []study.Plane{plane}, nil
 }
 
-// some refuses to go on where every set-up is left out, after its faults are printed.
-func (w *work) some() error {
+// requireSetups refuses to go on where every set-up is left out, after its faults are printed.
+func (w *work) requireSetups() error {
 	if len(w.setups) == 0 && !w.in.log.Failed() {
 		return errors.New("every set-up that you asked for is left out, as said above, so nothing remains to draw or to meter")
 	}
 	return nil
 }
 
-// refuse prints the faults and returns the status of refused input, or nil where there is no
+// reportFaults prints the faults and returns the status of refused input, or nil where there is no
 // error among them. Below least nothing is printed: infos belong to review.
-func (w *work) refuse(std streams, form faultForm, least source.Severity) error {
-	if err := writeFaults(std, form, from(w.in.log.All(), least)); err != nil {
+func (w *work) reportFaults(std streams, form faultForm, least source.Severity) error {
+	if err := writeFaults(std, form, atLeastSeverity(w.in.log.All(), least)); err != nil {
 		return err
 	}
 	if w.in.log.Failed() {

@@ -8,10 +8,10 @@ import (
 // The table of the Planckian locus. A step of a quarter of a per cent leaves an error under
 // 0.05 K at 6500 K.
 const (
-	tableFrom = 900.0
-	tableTo   = 120000.0
-	tableStep = 1.0025
-	stride    = 32 // of the first, coarse pass over the table
+	tableFrom  = 900.0
+	tableTo    = 120000.0
+	tableStep  = 1.0025
+	coarseStep = 32 // of the first, coarse pass over the table
 )
 
 // locusPoint is one entry: temperature, K, and CIE 1960 u, v.
@@ -53,7 +53,7 @@ func CCT(xy [2]float64) (kelvin, duv float64) {
 	}
 	if duv >= 0.002 {
 		// A parabola through the three distances: better away from the locus, where it is smooth.
-		if t, d, ok := lowest(prev.t-table[i].t, next.t-table[i].t, dPrev, dHere, dNext); ok {
+		if t, d, ok := parabolaMinimum(prev.t-table[i].t, next.t-table[i].t, dPrev, dHere, dNext); ok {
 			kelvin, duv = table[i].t+t, d
 		}
 	}
@@ -72,8 +72,8 @@ func (p *locusPoint) square(uv [2]float64) float64 {
 // nearest finds the inner table entry closest to uv, in two passes: the distance along the
 // locus has one valley wherever a temperature means anything.
 func nearest(table []locusPoint, uv [2]float64) int {
-	coarse := closest(table, uv, 1, len(table)-2, stride)
-	return closest(table, uv, max(coarse-stride, 1), min(coarse+stride, len(table)-2), 1)
+	coarse := closest(table, uv, 1, len(table)-2, coarseStep)
+	return closest(table, uv, max(coarse-coarseStep, 1), min(coarse+coarseStep, len(table)-2), 1)
 }
 
 // closest is the entry closest to uv among from, from+step, ... up to to.
@@ -87,9 +87,9 @@ func closest(table []locusPoint, uv [2]float64, from, to, step int) int {
 	return best
 }
 
-// lowest is the lowest point of the parabola through (a, da), (0, d0), (b, db), with a < 0 < b;
+// parabolaMinimum is the lowest point of the parabola through (a, da), (0, d0), (b, db), with a < 0 < b;
 // not ok where it has none between a and b.
-func lowest(a, b, da, d0, db float64) (t, d float64, ok bool) {
+func parabolaMinimum(a, b, da, d0, db float64) (t, d float64, ok bool) {
 	slopeA, slopeB := (da-d0)/a, (db-d0)/b
 	curve := (slopeB - slopeA) / (b - a)
 	slope := slopeA - curve*a

@@ -146,7 +146,7 @@ func TestMireds(t *testing.T) {
 
 func TestGelShiftsWhite(t *testing.T) {
 	for _, row := range published.Read(t, "colour.txt", "gel") {
-		got := colour.Through(colour.White{Kelvin: row.In[0]}, []colour.Filter{{Mired: row.In[1], Transmittance: 0.5}})
+		got := colour.ThroughGels(colour.White{Kelvin: row.In[0]}, []colour.Filter{{Mired: row.In[1], Transmittance: 0.5}})
 		within(t, "K through a gel", got.White.Kelvin, row.Out[0], 0.5)
 		within(t, "transmittance", got.Transmittance, 0.5, 0)
 		within(t, "Y", got.RGB.Y(), 1, 1e-12)
@@ -160,9 +160,9 @@ func TestGelsAdd(t *testing.T) {
 	w := colour.White{Kelvin: 5600, Daylight: true}
 	warm := colour.Filter{Mired: 109, Duv: 0.002, Transmittance: 0.55}
 	cool := colour.Filter{Mired: -109, Duv: -0.002, Transmittance: 0.4}
-	a := colour.Through(w, []colour.Filter{warm, cool})
-	b := colour.Through(w, []colour.Filter{cool, warm})
-	bare := colour.Through(w, nil)
+	a := colour.ThroughGels(w, []colour.Filter{warm, cool})
+	b := colour.ThroughGels(w, []colour.Filter{cool, warm})
+	bare := colour.ThroughGels(w, nil)
 	for i := range a.RGB {
 		within(t, "order", a.RGB[i], b.RGB[i], 1e-12)
 		within(t, "and back", a.RGB[i], bare.RGB[i], 1e-5)
@@ -174,7 +174,7 @@ func TestGelsAdd(t *testing.T) {
 // A tint turns equal-energy light into its own chromaticity.
 func TestTintColoursWhiteLight(t *testing.T) {
 	tint := [2]float64{0.20, 0.18}
-	factor, clamped := colour.Factor(tint, colour.EqualEnergy(), 0.07)
+	factor, clamped := colour.ChannelFactors(tint, colour.EqualEnergy(), 0.07)
 	if clamped {
 		t.Errorf("%v lies inside AP1", tint)
 	}
@@ -186,7 +186,7 @@ func TestTintColoursWhiteLight(t *testing.T) {
 
 func TestTintOutsideAP1IsClamped(t *testing.T) {
 	violet := [2]float64{0.16, 0.01} // near the short end of the spectrum locus
-	got := colour.Through(colour.White{Kelvin: 5600}, []colour.Filter{{Transmittance: 0.02, Tint: &violet}})
+	got := colour.ThroughGels(colour.White{Kelvin: 5600}, []colour.Filter{{Transmittance: 0.02, Tint: &violet}})
 	if !got.Clamped {
 		t.Errorf("%v is outside AP1 and was not clamped", violet)
 	}
@@ -210,7 +210,7 @@ func TestStackPastTheEndsIsHeld(t *testing.T) {
 		{20000, -50, 100000, 0, true},
 		{5600, 159, 1e6 / (1e6/5600 + 159), 1e6/5600 + 159, false},
 	} {
-		got := colour.Through(colour.White{Kelvin: row.from}, []colour.Filter{{Mired: row.shift, Transmittance: 0.5}})
+		got := colour.ThroughGels(colour.White{Kelvin: row.from}, []colour.Filter{{Mired: row.shift, Transmittance: 0.5}})
 		within(t, "K", got.White.Kelvin, row.kelvin, 1e-6)
 		within(t, "mired before", got.Mired, row.mired, 1e-9)
 		if got.Clamped != row.clamped {
@@ -220,7 +220,7 @@ func TestStackPastTheEndsIsHeld(t *testing.T) {
 }
 
 func TestNeutralFactorIsFlat(t *testing.T) {
-	factor, _ := colour.Factor(colour.D65(), colour.D65(), 0.18)
+	factor, _ := colour.ChannelFactors(colour.D65(), colour.D65(), 0.18)
 	for _, v := range factor {
 		within(t, "grey", v, 0.18, 1e-15)
 	}
@@ -271,12 +271,12 @@ func BenchmarkThrough(b *testing.B) {
 	stack := []colour.Filter{{Mired: 109, Transmittance: 0.55}}
 	b.ReportAllocs()
 	for b.Loop() {
-		colour.Through(colour.White{Kelvin: 5600}, stack)
+		colour.ThroughGels(colour.White{Kelvin: 5600}, stack)
 	}
 }
 
-func ExampleThrough() {
-	got := colour.Through(colour.White{Kelvin: 5600}, []colour.Filter{{Mired: 109, Transmittance: 0.55}})
+func ExampleThroughGels() {
+	got := colour.ThroughGels(colour.White{Kelvin: 5600}, []colour.Filter{{Mired: 109, Transmittance: 0.55}})
 	fmt.Printf("%.0f K, costs %.1f stops\n", got.White.Kelvin, -math.Log2(got.Transmittance))
 	// Output: 3477 K, costs 0.9 stops
 }

@@ -2,14 +2,14 @@ package colour
 
 import "math"
 
-// coldest is how far a dimmed filament is followed, K: below it there is hardly any light.
-const coldest = 1000
+// minFilamentKelvin is how far a dimmed filament is followed, K: below it there is hardly any light.
+const minFilamentKelvin = 1000
 
 // The end of the search for a temperature: the error of the logarithm of light, which is some ten times that
 // of the temperature's.
 const (
-	maxSecants = 20
-	closeLight = 1e-8
+	maxSecants        = 20
+	logLightTolerance = 1e-8
 )
 
 // Dimmed gives the colour temperature, K, of a filament that has kelvin at full, dimmed to a share of its light.
@@ -20,17 +20,17 @@ const (
 func Dimmed(kelvin, share float64) float64 {
 	goal := logLight(kelvin) + math.Log(share)
 	switch {
-	case kelvin <= coldest || share >= 1:
+	case kelvin <= minFilamentKelvin || share >= 1:
 		return kelvin
-	case !(goal > logLight(coldest)):
-		return coldest
+	case !(goal > logLight(minFilamentKelvin)):
+		return minFilamentKelvin
 	}
 	// Against 1/K the logarithm of light is all but a straight line: secants meet it at once.
 	last, over := 1/kelvin, -math.Log(share)
-	at := last + over*visible/secondRadiation
+	at := last + over*middleWavelength/secondRadiation
 	for range maxSecants {
 		now := logLight(1/at) - goal
-		if math.Abs(now) < closeLight {
+		if math.Abs(now) < logLightTolerance {
 			break
 		}
 		slope := (now - over) / (at - last)
@@ -42,5 +42,5 @@ func Dimmed(kelvin, share float64) float64 {
 
 // logLight is the logarithm of the light of a black body, but for a constant.
 func logLight(kelvin float64) float64 {
-	return math.Log(planckXYZ(kelvin)[1]) - math.Log(exitance(secondRadiation/(kelvin*visible)))
+	return math.Log(planckXYZ(kelvin)[1]) - math.Log(exitance(secondRadiation/(kelvin*middleWavelength)))
 }

@@ -12,7 +12,7 @@ import (
 func TestFilament(t *testing.T) {
 	const km, firstRadiance = 683, 1.191042972e-16 // lm/W; c1L = 2 h c², W m²/sr
 	for _, row := range published.Read(t, "filament.txt", "black body") {
-		light := km * firstRadiance / math.Pow(visible, 5) * wavelengthStep * math.Exp(logLight(row.In[0]))
+		light := km * firstRadiance / math.Pow(middleWavelength, 5) * wavelengthStep * math.Exp(logLight(row.In[0]))
 		if math.Abs(light/row.Out[0]-1) > 5e-3 {
 			t.Errorf("a black body at %g K has %.0f cd/m², want %.0f (%s)", row.In[0], light, row.Out[0], row.Source)
 		}
@@ -42,18 +42,18 @@ func TestFilamentColdensAllTheWay(t *testing.T) {
 		last := full
 		for share := 0.995; share >= 1e-4; share *= 0.97 {
 			got := Dimmed(full, share)
-			if !(got < last) && got != coldest || got < coldest {
+			if !(got < last) && got != minFilamentKelvin || got < minFilamentKelvin {
 				t.Fatalf("%g K at %g of its light is %g K, before it %g", full, share, got, last)
 			}
-			if light := math.Exp(logLight(got) - logLight(full)); got > coldest && math.Abs(light/share-1) > 1e-8 {
+			if light := math.Exp(logLight(got) - logLight(full)); got > minFilamentKelvin && math.Abs(light/share-1) > 1e-8 {
 				t.Fatalf("%g K at %g of its light is %g K, which has %g of it", full, share, got, light)
 			}
 			last = got
 		}
 	}
 	for _, c := range []struct{ kelvin, share, want float64 }{
-		{3200, 1, 3200}, {3200, 2, 3200}, {3200, 0, coldest}, {3200, -1, coldest}, {3200, math.NaN(), coldest},
-		{3200, 1e-300, coldest}, {900, 0.5, 900}, {coldest, 0.5, coldest},
+		{3200, 1, 3200}, {3200, 2, 3200}, {3200, 0, minFilamentKelvin}, {3200, -1, minFilamentKelvin}, {3200, math.NaN(), minFilamentKelvin},
+		{3200, 1e-300, minFilamentKelvin}, {900, 0.5, 900}, {minFilamentKelvin, 0.5, minFilamentKelvin},
 	} {
 		if got := Dimmed(c.kelvin, c.share); got != c.want {
 			t.Errorf("%g K at %g of its light is %g K, want %g", c.kelvin, c.share, got, c.want)

@@ -14,9 +14,9 @@ type Filtered struct {
 // MinMired and MaxMired are what a stack may shift a white to: 100000 K to 1000 K.
 const MinMired, MaxMired = 10, 1000
 
-// Through sends a white through a stack of gels: mired shifts and Duv shifts add, luminous
+// ThroughGels sends a white through a stack of gels: mired shifts and Duv shifts add, luminous
 // transmittances multiply, then the strong colours filter channel by channel.
-func Through(w White, stack []Filter) Filtered {
+func ThroughGels(w White, stack []Filter) Filtered {
 	if len(stack) == 0 {
 		white := w.OnPlanck()
 		return Filtered{RGB: w.RGB(), White: white, Transmittance: 1, Mired: Mired(white.Kelvin)}
@@ -34,7 +34,7 @@ func Through(w White, stack []Filter) Filtered {
 	tinted := false
 	for _, f := range stack {
 		if f.Tint != nil {
-			factor, bad := Factor(*f.Tint, EqualEnergy(), 1)
+			factor, bad := ChannelFactors(*f.Tint, EqualEnergy(), 1)
 			light, tinted, clamped = light.Times(factor), true, clamped || bad
 		}
 	}
@@ -44,11 +44,11 @@ func Through(w White, stack []Filter) Filtered {
 	return Filtered{light.Scale(1 / light.Y()), shifted, transmittance, mired, clamped || held}
 }
 
-// Factor gives the filter or surface that turns light of chromaticity under into chromaticity
+// ChannelFactors gives the filter or surface that turns light of chromaticity under into chromaticity
 // xy, channel by channel, and passes or returns the share y of it. A colour that AP1 cannot hold
 // is brought to its edge, and clamped is true. A neutral surface (xy equal to under) has three
 // equal channels.
-func Factor(xy, under [2]float64, y float64) (factor RGB, clamped bool) {
+func ChannelFactors(xy, under [2]float64, y float64) (factor RGB, clamped bool) {
 	light := FromXY(under, 1)
 	wanted, clamped := FromXY(xy, 1).clamped()
 	for i := range factor {

@@ -13,17 +13,17 @@ func Planck(kelvin float64) [2]float64 {
 	return [2]float64{v[0] / sum, v[1] / sum}
 }
 
-// visible is a wavelength in the middle of those that are seen, m.
-const visible = 560e-9
+// middleWavelength is a wavelength in the middle of those that are seen, m.
+const middleWavelength = 560e-9
 
 // planckXYZ is the tristimulus value of a black body relative to Planck's law at the middle of what is
 // seen, so that no temperature underflows.
 func planckXYZ(kelvin float64) (v XYZ) {
 	c := secondRadiation / kelvin
-	middle := exitance(c / visible)
+	middle := exitance(c / middleWavelength)
 	for i := range observer {
 		wavelength := firstWavelength + wavelengthStep*float64(i)
-		q := visible / wavelength
+		q := middleWavelength / wavelength
 		power := q * q * q * q * q * middle / exitance(c/wavelength)
 		for j := range v {
 			v[j] += power * observer[i][j]

@@ -2,7 +2,7 @@ package kit
 
 // fill gives a unit the values that it leaves to their defaults.
 func (u *Unit) fill() {
-	u.Modifier = bareAsEmpty(u.Modifier)
+	u.Modifier = normaliseModifier(u.Modifier)
 	if u.Modifier == "" && len(u.Outputs) > 0 && u.Spread == "" {
 		u.Modifier = u.Outputs[0].Modifier
 	}

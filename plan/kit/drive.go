@@ -18,22 +18,22 @@ func (h Head) Drive(level float64) colour.RGB {
 		return colour.RGB{}
 	}
 	rgb := h.RGB
-	if h.warmed(level) {
-		rgb = h.at(level).RGB
+	if h.whiteChangesAt(level) {
+		rgb = h.dimmedFilament(level).RGB
 	}
 	return rgb.Scale(light * h.Filter)
 }
 
 // WhiteAt gives the white of the light after gels at a level.
 func (h Head) WhiteAt(level float64) colour.White {
-	if !h.warmed(level) {
+	if !h.whiteChangesAt(level) {
 		return h.White
 	}
-	return h.at(level).White
+	return h.dimmedFilament(level).White
 }
 
-// warmed reports whether the head's colour at a level differs from that at full.
-func (h Head) warmed(level float64) bool { return h.Warms && level < 1 }
+// whiteChangesAt reports whether the head's colour at a level differs from that at full.
+func (h Head) whiteChangesAt(level float64) bool { return h.WarmsWhenDimmed && level < 1 }
 
 // light is the share of the full light at a level: linear, or by the unit's curve.
 func (h Head) light(level float64) float64 {
@@ -47,25 +47,25 @@ func (h Head) light(level float64) float64 {
 	return h.Curve[i] + part*(h.Curve[i+1]-h.Curve[i])
 }
 
-// at is the light of a filament, dimmed to a level, after its gels: its white depends on the light it has left.
-func (h Head) at(level float64) colour.Filtered {
+// dimmedFilament is the light of a filament, dimmed to a level, after its gels: its white depends on the light it has left.
+func (h Head) dimmedFilament(level float64) colour.Filtered {
 	native, stack := h.native, h.stack
 	if native.Kelvin == 0 { // a head made by hand: its white is that after gels
 		native, stack = h.White, nil
 	}
 	native = native.OnPlanck()
 	native.Kelvin = colour.Dimmed(native.Kelvin, h.light(level))
-	return colour.Through(native, stack)
+	return colour.ThroughGels(native, stack)
 }
 
 // levelSlack is how far the lamp's right may rise and count as level, as a sine.
 const levelSlack = 1e-9
 
-// Hang sets the head's light to what its lamp gives as it hangs: right, up and axis are those of the lamp
+// ApplyTilt sets the head's light to what its lamp gives as it hangs: right, up and axis are those of the lamp
 // frame in the scene. known is false where the file has factors and does not say which of them holds: a
 // lamp that is level in the design position lies this way or that after a roll, and the format does not
 // say along which side of the luminaire it was.
-func (h *Head) Hang(right, up, axis r3.Vec) (known bool) {
+func (h *Head) ApplyTilt(right, up, axis r3.Vec) (known bool) {
 	t := h.Tilt
 	if t == nil {
 		return true

@@ -31,7 +31,7 @@ func (m *Material) Colour() colour.RGB {
 	if m.XY == nil {
 		return colour.RGB{m.Reflectance, m.Reflectance, m.Reflectance}
 	}
-	factor, _ := colour.Factor(*m.XY, colour.D65(), m.Reflectance)
+	factor, _ := colour.ChannelFactors(*m.XY, colour.D65(), m.Reflectance)
 	return factor
 }
 

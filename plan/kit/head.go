@@ -23,8 +23,8 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 	}
 	b.head.Class, b.head.Technology, b.head.UnitLabel = u.Class, u.Technology, u.Label
 	b.head.Watts, b.head.PowerFactor, b.head.Mass = u.Watts, u.PowerFactor, u.Mass
-	b.head.Warms, b.head.Curve = u.Warms, u.Curve
-	b.shine(u)
+	b.head.WarmsWhenDimmed, b.head.Curve = u.WarmsWhenDimmed, u.Curve
+	b.computeOutput(u)
 	b.setWhite(u)
 	b.addGels()
 	return b.head, b.ok
@@ -46,7 +46,7 @@ func (c *Catalogue) HeadOf(o Output, ch Choice, log *source.Log) (h Head, ok boo
 	if m := o.Measured; m != nil {
 		b.head.UnitLabel, b.head.Watts = m.Label, m.Watts
 	}
-	b.state("the source's own figure", &o, d, opening)
+	b.statedSource("the source's own figure", &o, d, opening)
 	b.head.native = colour.White{Kelvin: PlainWhite}
 	if ch.White != nil {
 		b.head.native = *ch.White

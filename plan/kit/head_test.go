@@ -236,7 +236,7 @@ func TestTungstenWarms(t *testing.T) {
 }
 
 func TestDriveOfAHandmadeHead(t *testing.T) {
-	h := kit.Head{White: colour.White{Kelvin: 3200}, RGB: colour.White{Kelvin: 3200}.RGB(), Filter: 1, Warms: true}
+	h := kit.Head{White: colour.White{Kelvin: 3200}, RGB: colour.White{Kelvin: 3200}.RGB(), Filter: 1, WarmsWhenDimmed: true}
 	kelvin, _ := colour.CCT(colour.XY(h.Drive(0.5)))
 	within(t, "K at 50 %", kelvin, colour.Dimmed(3200, 0.5), 0.5)
 	h.Curve = []float64{0, 0.01, 1}
@@ -252,8 +252,8 @@ func TestPracticalTakesItsBulb(t *testing.T) {
 	within(t, "W", h.Watts, 60, 0)
 	within(t, "lm", h.Source.Flux, 710*0.55, 1e-9)
 	within(t, "K", h.White.Kelvin, 2700, 0)
-	if !h.Warms || h.Class != term.Practical || h.Source.Opening.Form != photometry.Sphere {
-		t.Errorf("warms %v, class %q, opening %v", h.Warms, h.Class, h.Source.Opening)
+	if !h.WarmsWhenDimmed || h.Class != term.Practical || h.Source.Opening.Form != photometry.Sphere {
+		t.Errorf("warms %v, class %q, opening %v", h.WarmsWhenDimmed, h.Class, h.Source.Opening)
 	}
 }
 

@@ -48,13 +48,13 @@ type Head struct {
 	Filter                   float64           // share of the light that the gel stack lets through, luminous, 0 to 1
 	White                    colour.White      // of the light after gels, at full level
 	RGB                      colour.RGB        // chromaticity of the light after gels at full level, scaled to Y = 1
-	Warms                    bool              // whether its white falls as a filament's does when it is dimmed
+	WarmsWhenDimmed          bool              // whether its white falls as a filament's does when it is dimmed
 	Curve                    []float64         // share of the full light at equal steps of level from 0 to 1; nil is linear
 	Watts                    float64           // electrical power at full
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
 	Zooms                    bool              // its output depends on its focus
-	Tilt                     *Tilt             // nil where its light is the same at any tilt; see Hang
+	Tilt                     *Tilt             // nil where its light is the same at any tilt; see ApplyTilt
 	Class                    term.Class
 	Technology               term.Technology // "" of a plain source
 	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "reflector 55"
@@ -64,8 +64,8 @@ type Head struct {
 	stack  []colour.Filter // its gels
 }
 
-// bareAsEmpty is the name of a modifier as the catalogue keeps it: "" for bare.
-func bareAsEmpty(name string) string {
+// normaliseModifier is the name of a modifier as the catalogue keeps it: "" for bare.
+func normaliseModifier(name string) string {
 	if name == Unmodified {
 		return ""
 	}

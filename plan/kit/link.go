@@ -12,16 +12,16 @@ func (c *Catalogue) link(units []*Unit, bulbs []*Bulb, log *source.Log) {
 	for _, u := range units {
 		c.checkNames(u, log)
 	}
-	c.refit(bulbs)
+	c.relinkBulbs(bulbs)
 }
 
-// refit screws bulbs that were read now into the units that were there before them: into a copy of
+// relinkBulbs links bulbs that were read now into the units that were there before them: into a copy of
 // each, as the catalogue below has the units too.
-func (c *Catalogue) refit(bulbs []*Bulb) {
+func (c *Catalogue) relinkBulbs(bulbs []*Bulb) {
 	for i, u := range c.Units {
 		if b := c.Bulb(u.Bulb); u.Bulb != "" && slices.Contains(bulbs, b) {
 			fitted := *u
-			fitted.screwIn(b)
+			fitted.applyBulb(b)
 			c.Units[i] = &fitted
 		}
 	}
@@ -34,7 +34,7 @@ func (c *Catalogue) checkNames(u *Unit, log *source.Log) {
 	}
 	if u.Bulb != "" {
 		if b := c.Bulb(u.Bulb); b != nil {
-			u.screwIn(b)
+			u.applyBulb(b)
 		} else {
 			missing("bulb", u.Bulb, Names(c.Bulbs))
 		}
@@ -52,10 +52,10 @@ func (c *Catalogue) checkNames(u *Unit, log *source.Log) {
 	}
 }
 
-// screwIn makes the bulb's power, light and white the unit's.
-func (u *Unit) screwIn(b *Bulb) {
+// applyBulb makes the bulb's power, light and white the unit's.
+func (u *Unit) applyBulb(b *Bulb) {
 	u.Technology, u.Watts, u.PowerFactor = b.Technology, b.Watts, b.PowerFactor
-	u.Lumens, u.Warms = b.Lumens, b.Warms
+	u.Lumens, u.WarmsWhenDimmed = b.Lumens, b.WarmsWhenDimmed
 	u.Native, u.Kelvin = b.Kelvin, [2]float64{b.Kelvin, b.Kelvin}
 	if u.Spread == "" {
 		u.Spread = "uniform"

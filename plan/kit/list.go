@@ -9,29 +9,29 @@ import (
 
 // Listed is an entry as a list of the catalogue shows it.
 type Listed struct {
-	Kind string `json:"kind"` // "unit", "bulb", "modifier", "gel", "cloth", "stand", "material", "sensor"
-	Name string `json:"name"`
-	Says string `json:"says"` // its main figures, in a few words
-	Doc  string `json:"doc"`
+	Kind    string `json:"kind"` // "unit", "bulb", "modifier", "gel", "cloth", "stand", "material", "sensor"
+	Name    string `json:"name"`
+	Summary string `json:"says"` // its main figures, in a few words
+	Doc     string `json:"doc"`
 }
 
 // List returns the whole catalogue, kind by kind, in the order of its files.
 func (c *Catalogue) List() []Listed {
 	var all []Listed
 	add := func(kind string, e Entry, says string) {
-		all = append(all, Listed{Kind: kind, Name: e.Name, Says: says, Doc: e.Doc})
+		all = append(all, Listed{Kind: kind, Name: e.Name, Summary: says, Doc: e.Doc})
 	}
 	for _, u := range c.Units {
-		add("unit", u.Entry, u.says())
+		add("unit", u.Entry, u.summary())
 	}
 	for _, b := range c.Bulbs {
 		add("bulb", b.Entry, fmt.Sprintf("%g W, %g lm, %s", b.Watts, b.Lumens, unit.FormatKelvin(b.Kelvin)))
 	}
 	for _, m := range c.Modifiers {
-		add("modifier", m.Entry, m.says())
+		add("modifier", m.Entry, m.summary())
 	}
 	for _, g := range c.Gels {
-		add("gel", g.Entry, g.says())
+		add("gel", g.Entry, g.summary())
 	}
 	for _, cl := range c.Cloth {
 		add("cloth", cl.Entry, fmt.Sprintf("passes %.0f %% straight, %.0f %% scattered", 100*cl.Direct, 100*cl.Diffuse))
@@ -40,7 +40,7 @@ func (c *Catalogue) List() []Listed {
 		add("stand", s.Entry, fmt.Sprintf("%.2f to %.2f m, footprint %.2f m, carries %g kg", s.Lowest, s.Highest, s.Footprint, s.Load))
 	}
 	for _, m := range c.Materials {
-		add("material", m.Entry, m.says())
+		add("material", m.Entry, m.summary())
 	}
 	for _, s := range c.Sensors {
 		add("sensor", s.Entry, fmt.Sprintf("%g x %g mm", s.Width, s.Height))
@@ -56,7 +56,7 @@ func Matching(all []Listed, word string) []Listed {
 		return kept
 	}
 	return listedWhere(all, func(l Listed) bool {
-		return strings.Contains(strings.ToLower(l.Kind+" "+l.Name+" "+l.Says+" "+l.Doc), word)
+		return strings.Contains(strings.ToLower(l.Kind+" "+l.Name+" "+l.Summary+" "+l.Doc), word)
 	})
 }
 
@@ -69,7 +69,7 @@ func listedWhere(all []Listed, is func(Listed) bool) (kept []Listed) {
 	return kept
 }
 
-func (u *Unit) says() string {
+func (u *Unit) summary() string {
 	white := unit.FormatKelvin(u.Native)
 	if u.Kelvin[0] != u.Kelvin[1] {
 		white = unit.FormatKelvin(u.Kelvin[0]) + " to " + unit.FormatKelvin(u.Kelvin[1])
@@ -77,14 +77,14 @@ func (u *Unit) says() string {
 	return fmt.Sprintf("%s, %g W, %s", u.Class, u.Watts, white)
 }
 
-func (m *Modifier) says() string {
+func (m *Modifier) summary() string {
 	if m.Beam == 0 {
 		return fmt.Sprintf("soft, passes %.0f %%", 100*m.Efficiency)
 	}
 	return fmt.Sprintf("beam %g°, field %g°, passes %.0f %%", m.Beam, m.Field, 100*m.Efficiency)
 }
 
-func (g *GelData) says() string {
+func (g *GelData) summary() string {
 	parts := []string{fmt.Sprintf("passes %.1f %%", 100*g.Transmittance)}
 	if g.Mired != 0 {
 		parts = append(parts, fmt.Sprintf("%+.0f mired (set %s)", g.Mired, g.Set))
@@ -95,7 +95,7 @@ func (g *GelData) says() string {
 	return strings.Join(parts, ", ")
 }
 
-func (m *Material) says() string {
+func (m *Material) summary() string {
 	if m.Transmittance > 0 {
 		return fmt.Sprintf("passes %.0f %%", 100*m.Transmittance)
 	}

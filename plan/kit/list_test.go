@@ -19,7 +19,7 @@ func TestMatching(t *testing.T) {
 		}
 	}
 	for _, l := range Matching(all, "tungsten") {
-		if l.Kind == "unit" && l.Says != "" {
+		if l.Kind == "unit" && l.Summary != "" {
 			return
 		}
 	}

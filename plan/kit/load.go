@@ -147,7 +147,7 @@ func section[T any](key, noun string, shape *source.Shape[T], check func(*T) (me
 		Read: func(l *loader, n *source.Node, c *source.Context) {
 			source.Each(n, noun, c, func(k *source.Key) {
 				v := new(T)
-				clean := cleanly(c, func(c *source.Context) { shape.Read(v, k.Value, c) })
+				clean := readsWithoutError(c, func(c *source.Context) { shape.Read(v, k.Value, c) })
 				if l.catalogue != nil { // none where a misspelt section is only tried
 					keep(l, v, Entry{Name: k.Name, Origin: k.Span})
 				}

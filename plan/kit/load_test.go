@@ -152,7 +152,7 @@ func FuzzKit(f *testing.F) {
 			}
 		}
 		for _, g := range c.Gels {
-			through := colour.Through(colour.White{Kelvin: 5600}, []colour.Filter{g.Filter()})
+			through := colour.ThroughGels(colour.White{Kelvin: 5600}, []colour.Filter{g.Filter()})
 			if !finite(through.RGB.Y(), through.White.Kelvin) {
 				t.Errorf("%s: %+v", g.Name, through)
 			}

@@ -10,12 +10,12 @@ import (
 
 // Measured is a photometric file that was read.
 type Measured struct {
-	File   *source.File
-	Source photometry.Source // nothing where the file could not be read
-	Watts  float64           // input power; 0 where it is not stated
-	Label  string            // for tags: the file's own name, "lamp.ies"
-	Tilt   *Tilt             // nil where its light is the same at any tilt, as far as the file says
-	Found  []source.Diagnostic
+	File        *source.File
+	Source      photometry.Source // nothing where the file could not be read
+	Watts       float64           // input power; 0 where it is not stated
+	Label       string            // for tags: the file's own name, "lamp.ies"
+	Tilt        *Tilt             // nil where its light is the same at any tilt, as far as the file says
+	Diagnostics []source.Diagnostic
 }
 
 // MaxMeasuredBytes is the most that is read of a photometric file.
@@ -40,6 +40,6 @@ func measured(f *source.File, read func(*source.Log) (files.Data, bool)) *Measur
 			m.Source, m.Watts, m.Tilt = s, d.Power(), tiltOf(d)
 		}
 	}
-	m.Found = log.All()
+	m.Diagnostics = log.All()
 	return m
 }

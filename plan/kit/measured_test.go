@@ -34,7 +34,7 @@ func take(t *testing.T, text string, f *source.File) (kit.Output, *source.Log) {
 		t.Fatal(log.All())
 	}
 	_, read := o.FileName()
-	o.Take(read(f), &source.Context{Log: log})
+	o.SetMeasured(read(f), &source.Context{Log: log})
 	return o, log
 }
 
@@ -122,7 +122,7 @@ func measuredUnits(t *testing.T, log *source.Log) *kit.Catalogue {
 	for name, list := range powers {
 		u := c.Unit(name)
 		for i, power := range list {
-			u.Outputs[i].Output.Take(kit.ReadIES(iesOf(power, "-0.1 -0.1 0")), &source.Context{Log: log})
+			u.Outputs[i].Output.SetMeasured(kit.ReadIES(iesOf(power, "-0.1 -0.1 0")), &source.Context{Log: log})
 		}
 	}
 	if log.Failed() {
@@ -225,7 +225,7 @@ func TestMeasuredLampByItsTilt(t *testing.T) {
 		}
 		flux, f := h.Source.Flux, frames[c.hangs]
 		steps := len(h.Steps)
-		if known := h.Hang(f[0], f[1], f[2]); known != c.known {
+		if known := h.ApplyTilt(f[0], f[1], f[2]); known != c.known {
 			t.Errorf("%+v: known is %v", c, known)
 		}
 		within(t, fmt.Sprintf("%+v", c), h.Source.Flux/flux, c.factor, 1e-9)

@@ -47,7 +47,7 @@ func OutputShape() *source.Shape[Output] {
 				"Luminance of a face, disc or sphere, cd/m²."),
 			field("beam", angle("a beam angle", "55", 0.5, 180), func(v *o) *float64 { return &v.Beam },
 				"Full angle to 50 % of the peak."),
-			orElse(field("field", angle("a field angle", "80", 0.5, 300), func(v *o) *float64 { return &v.Field },
+			withDefault(field("field", angle("a field angle", "80", 0.5, 300), func(v *o) *float64 { return &v.Field },
 				"Full angle to 10 % of the peak."), "1.8226 times the beam"),
 			field("shape", source.OneOf("a shape", "uniform", "cosine"), func(v *o) *string { return &v.Shape },
 				"`uniform`: the same all round; `cosine`: a small Lambertian face."),
@@ -94,7 +94,7 @@ func outputReader(alone bool) source.Reader[Output] {
 				return Output{}, false
 			}
 			o := Output{Span: n.Span}
-			clean := cleanly(c, func(c *source.Context) { shape.Read(&o, n, c) })
+			clean := readsWithoutError(c, func(c *source.Context) { shape.Read(&o, n, c) })
 			return o, clean && o.check(n, c, alone)
 		},
 	}
@@ -167,10 +167,10 @@ func (o *Output) FileName() (name string, read func(*source.File) *Measured) {
 	return o.LDT, ReadLDT
 }
 
-// Take makes the light of a photometric file that of the output. What was found in the file is reported at its line,
+// SetMeasured makes the light of a photometric file that of the output. What was found in the file is reported at its line,
 // with the place that names the file.
-func (o *Output) Take(m *Measured, c *source.Context) {
-	for _, d := range m.Found {
+func (o *Output) SetMeasured(m *Measured, c *source.Context) {
+	for _, d := range m.Diagnostics {
 		d.Setup = c.Setup
 		d.Related = append(d.Related[:len(d.Related):len(d.Related)], source.Related{Span: o.FileSpan, Message: "the light takes its output from the file here"})
 		c.Log.Add(d)

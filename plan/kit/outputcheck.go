@@ -33,7 +33,7 @@ func (o *Output) given(keys ...string) (names []string) {
 // check logs what does not go together in an output whose keys could all be read, and whether
 // nothing was found. alone: it has to say how its light is spread.
 func (o *Output) check(n *source.Node, c *source.Context, alone bool) bool {
-	code, hint, message := o.trouble(alone)
+	code, hint, message := o.firstFault(alone)
 	if message == "" {
 		return true
 	}
@@ -41,8 +41,8 @@ func (o *Output) check(n *source.Node, c *source.Context, alone bool) bool {
 	return false
 }
 
-// trouble is the first thing wrong with the output, or "".
-func (o *Output) trouble(alone bool) (code, hint, message string) {
+// firstFault is the first thing wrong with the output, or "".
+func (o *Output) firstFault(alone bool) (code, hint, message string) {
 	openings := o.given("face", "disc", "tube", "sphere")
 	spreads := o.given("beam", "shape")
 	file := o.IES != "" || o.LDT != ""

@@ -25,7 +25,7 @@ func quantity(what, like string, parse func(text string, feet bool) (float64, er
 			return 0, false
 		}
 		if v < least || v > most {
-			c.Error(n, source.CodeOutOfRange, backInto(v > most, show(least), show(most)),
+			c.Error(n, source.CodeOutOfRange, rangeHint(v > most, show(least), show(most)),
 				"%s is from %s to %s, and %q is not", what, show(least), show(most), n.Text)
 			return 0, false
 		}
@@ -34,8 +34,8 @@ func quantity(what, like string, parse func(text string, feet bool) (float64, er
 	return r
 }
 
-// backInto is the hint for a number that is over or under its range.
-func backInto(over bool, least, most string) string {
+// rangeHint is the hint for a number that is over or under its range.
+func rangeHint(over bool, least, most string) string {
 	if over {
 		return "write " + most + " or less"
 	}
@@ -56,8 +56,8 @@ func refuse(n *source.Node, c *source.Context, err error) {
 	c.Error(n, code, hint, "%s", err)
 }
 
-// fixed adapts a parser that has no use for the file's units.
-func fixed(parse func(string) (float64, error)) func(string, bool) (float64, error) {
+// withoutFileUnits adapts a parser that has no use for the file's units.
+func withoutFileUnits(parse func(string) (float64, error)) func(string, bool) (float64, error) {
 	return func(text string, _ bool) (float64, error) { return parse(text) }
 }
 
@@ -68,19 +68,19 @@ func length(what, like string, least, most float64) source.Reader[float64] {
 }
 
 func angle(what, like string, least, most float64) source.Reader[float64] {
-	return quantity(what, like, fixed(unit.ParseAngle), unit.FormatAngle, least, most)
+	return quantity(what, like, withoutFileUnits(unit.ParseAngle), unit.FormatAngle, least, most)
 }
 
 func amount(what, like string, least, most float64) source.Reader[float64] {
-	return quantity(what, like, fixed(unit.ParseNumber), unit.FormatNumber, least, most)
+	return quantity(what, like, withoutFileUnits(unit.ParseNumber), unit.FormatNumber, least, most)
 }
 
 func power(what, like string) source.Reader[float64] {
-	return quantity(what, like, fixed(unit.ParsePower), unit.FormatPower, 0, 1e6)
+	return quantity(what, like, withoutFileUnits(unit.ParsePower), unit.FormatPower, 0, 1e6)
 }
 
 func mass(what, like string) source.Reader[float64] {
-	return quantity(what, like, fixed(unit.ParseMass), unit.FormatMass, 0, 1e4)
+	return quantity(what, like, withoutFileUnits(unit.ParseMass), unit.FormatMass, 0, 1e4)
 }
 
 // share reads a part of a whole: 45 % or 0.45.
@@ -91,7 +91,7 @@ func share(what, like string) source.Reader[float64] {
 		}
 		return unit.ParseNumber(text)
 	}
-	return quantity(what, like, fixed(parse), unit.FormatPercent, 0, 1)
+	return quantity(what, like, withoutFileUnits(parse), unit.FormatPercent, 0, 1)
 }
 
 func kelvin(what, like string) source.Reader[float64] {
@@ -99,7 +99,7 @@ func kelvin(what, like string) source.Reader[float64] {
 		w, err := unit.ParseKelvin(text)
 		return w.Kelvin, err
 	}
-	return quantity(what, like, fixed(parse), unit.FormatKelvin, 1000, 40000)
+	return quantity(what, like, withoutFileUnits(parse), unit.FormatKelvin, 1000, 40000)
 }
 
 // array reads exactly n values of one kind.
@@ -132,20 +132,20 @@ func field[T, V any](key string, r source.Reader[V], at func(*T) *V, doc string)
 	return source.Field[T]{Key: key, Doc: doc, Example: r.Like, Schema: r.Schema, Read: source.Into(r, at)}
 }
 
-// needed makes a key required.
-func needed[T any](f source.Field[T]) source.Field[T] {
+// required makes a key required.
+func required[T any](f source.Field[T]) source.Field[T] {
 	f.Required = true
 	return f
 }
 
-// orElse says what holds where a key is left out.
-func orElse[T any](f source.Field[T], def string) source.Field[T] {
+// withDefault says what holds where a key is left out.
+func withDefault[T any](f source.Field[T], def string) source.Field[T] {
 	f.Default = def
 	return f
 }
 
-// cleanly reports whether read logged no error.
-func cleanly(c *source.Context, read func(*source.Context)) bool {
+// readsWithoutError reports whether read logged no error.
+func readsWithoutError(c *source.Context, read func(*source.Context)) bool {
 	inner := *c
 	inner.Log = &source.Log{}
 	read(&inner)

@@ -10,11 +10,11 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// shine finds what light leaves the unit through the modifier of the choice.
-func (b *builder) shine(u *Unit) {
+// computeOutput finds what light leaves the unit through the modifier of the choice.
+func (b *builder) computeOutput(u *Unit) {
 	name := u.Modifier
 	if b.choice.Modifier != "" {
-		name = bareAsEmpty(b.choice.Modifier)
+		name = normaliseModifier(b.choice.Modifier)
 	}
 	m, ok := b.modifier(name)
 	if !ok {
@@ -23,9 +23,9 @@ func (b *builder) shine(u *Unit) {
 	switch out := b.focused(u, name); {
 	case out != nil:
 		d, opening := m.complete(u, out)
-		b.state(with(u.Name, name)+", typical", out, d, opening)
+		b.statedSource(nameWithModifier(u.Name, name)+", typical", out, d, opening)
 	case name == "" && u.Spread != "", name != "" && u.accepts(m):
-		b.take(u, m)
+		b.modifiedSource(u, m)
 	case name == "":
 		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q needs a modifier", u.Name)
 	default:
@@ -33,13 +33,13 @@ func (b *builder) shine(u *Unit) {
 	}
 }
 
-// nothing is the modifier of a bare unit.
-var nothing = Modifier{Entry: Entry{Name: Unmodified}, Efficiency: 1}
+// bareModifier is the modifier of a bare unit.
+var bareModifier = Modifier{Entry: Entry{Name: Unmodified}, Efficiency: 1}
 
 // modifier finds the modifier of a name and puts it on the head.
 func (b *builder) modifier(name string) (*Modifier, bool) {
 	if name == "" {
-		return &nothing, true
+		return &bareModifier, true
 	}
 	m := b.catalogue.Modifier(name)
 	if m == nil {
@@ -60,8 +60,8 @@ func (u *Unit) accepts(m *Modifier) bool {
 	return u.Lumens > 0 && slices.Contains(m.Fits, u.Front)
 }
 
-// with names a unit and its modifier.
-func with(unit, modifier string) string {
+// nameWithModifier names a unit and its modifier.
+func nameWithModifier(unit, modifier string) string {
 	if modifier == "" {
 		return unit + ", bare"
 	}
@@ -152,8 +152,8 @@ func (m *Modifier) complete(u *Unit, o *Output) (photometry.Distribution, photom
 	return d, opening
 }
 
-// state makes the source of a stated output.
-func (b *builder) state(what string, o *Output, d photometry.Distribution, opening photometry.Opening) {
+// statedSource makes the source of a stated output.
+func (b *builder) statedSource(what string, o *Output, d photometry.Distribution, opening photometry.Opening) {
 	s := o.source(d, opening)
 	b.head.Source = s
 	from := place(o.Span)
@@ -172,8 +172,8 @@ func (b *builder) state(what string, o *Output, d photometry.Distribution, openi
 	b.step("flux", "integral of I over the sphere", "", s.Flux, "lm", s.Peak())
 }
 
-// take makes the source of a unit's bare flux through a modifier.
-func (b *builder) take(u *Unit, m *Modifier) {
+// modifiedSource makes the source of a unit's bare flux through a modifier.
+func (b *builder) modifiedSource(u *Unit, m *Modifier) {
 	d, opening, passes := m.spread(u)
 	b.head.Source = photometry.FromLumens(u.Lumens*m.Efficiency*passes, d, opening)
 	b.step("bare flux of "+u.Name+", typical", "flux", place(u.Origin), u.Lumens, "lm")

@@ -205,7 +205,7 @@ func TestCatalogueAgreesWithPublishedMireds(t *testing.T) {
 				continue
 			}
 			found = true
-			got := colour.Through(colour.White{Kelvin: row.In[0]}, []colour.Filter{g.Filter()})
+			got := colour.ThroughGels(colour.White{Kelvin: row.In[0]}, []colour.Filter{g.Filter()})
 			within(t, g.Name, got.White.Kelvin, row.Out[0], 0.5)
 		}
 		if !found {
@@ -242,7 +242,7 @@ func TestStrongColoursArePossible(t *testing.T) {
 		if g.XY == nil {
 			continue
 		}
-		factor, clamped := colour.Factor(*g.XY, colour.EqualEnergy(), g.Transmittance)
+		factor, clamped := colour.ChannelFactors(*g.XY, colour.EqualEnergy(), g.Transmittance)
 		if clamped {
 			t.Errorf("%s lies outside AP1", g.Name)
 		}

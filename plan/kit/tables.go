@@ -31,26 +31,26 @@ func class[T any](at func(*T) *term.Class) source.Field[T] {
 func unitShape() *source.Shape[Unit] {
 	type u = Unit
 	return &source.Shape[Unit]{Name: "unit", Doc: "A lamp head.", Fields: []source.Field[Unit]{
-		needed(doc(func(v *u) *string { return &v.Doc })),
-		needed(label(func(v *u) *string { return &v.Label })),
-		needed(class(func(v *u) *term.Class { return &v.Class })),
+		required(doc(func(v *u) *string { return &v.Doc })),
+		required(label(func(v *u) *string { return &v.Label })),
+		required(class(func(v *u) *term.Class { return &v.Class })),
 		field("technology", technology, func(v *u) *term.Technology { return &v.Technology },
 			"What makes the light."),
 		field("power", power("a power", "600 W"), func(v *u) *float64 { return &v.Watts },
 			"Electrical power it draws at full."),
-		orElse(field("power-factor", amount("a power factor", "0.95", 0.1, 1), func(v *u) *float64 { return &v.PowerFactor },
+		withDefault(field("power-factor", amount("a power factor", "0.95", 0.1, 1), func(v *u) *float64 { return &v.PowerFactor },
 			"Power over volts times amps."), "1"),
 		field("mass", mass("a mass", "6.2 kg"), func(v *u) *float64 { return &v.Mass },
 			"Mass of the head."),
 		field("kelvin", kelvinRange(), func(v *u) *[2]float64 { return &v.Kelvin },
 			"The white it makes, or the range it can be set to."),
-		orElse(field("native", kelvin("a white", "5600 K"), func(v *u) *float64 { return &v.Native },
+		withDefault(field("native", kelvin("a white", "5600 K"), func(v *u) *float64 { return &v.Native },
 			"The white it makes where nothing is said."), "the first of `kelvin`"),
-		orElse(field("tint", amount("a tint", "0.02", 0, 0.05), func(v *u) *float64 { return &v.Tint },
+		withDefault(field("tint", amount("a tint", "0.02", 0, 0.05), func(v *u) *float64 { return &v.Tint },
 			"The most Duv it can be set off the locus."), "none"),
-		orElse(field("warms", source.Bool("warms"), func(v *u) *bool { return &v.Warms },
+		withDefault(field("warms", source.Bool("warms"), func(v *u) *bool { return &v.WarmsWhenDimmed },
 			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
-		orElse(field("curve", curve(), func(v *u) *[]float64 { return &v.Curve },
+		withDefault(field("curve", curve(), func(v *u) *[]float64 { return &v.Curve },
 			"Light at equal steps of level, from 0 to 1."), "linear"),
 		field("lumens", amount("a flux", "60000", 1e-3, 1e8), func(v *u) *float64 { return &v.Lumens },
 			"Flux without a modifier."),
@@ -58,7 +58,7 @@ func unitShape() *source.Shape[Unit] {
 			"How the bare flux leaves."),
 		field("outputs", unitOutputs(), func(v *u) *[]UnitOutput { return &v.Outputs },
 			"Output by modifier, `bare` without one; of a zoom, by focus below that: `{spot: {…}, 40 %: {…}, flood: {…}}`."),
-		orElse(field("modifier", source.Text("a modifier", "reflector-55"), func(v *u) *string { return &v.Modifier },
+		withDefault(field("modifier", source.Text("a modifier", "reflector-55"), func(v *u) *string { return &v.Modifier },
 			"The modifier it comes with."), "the first of `outputs`, else bare"),
 		field("front", source.Text("a front", "bayonet"), func(v *u) *string { return &v.Front },
 			"What its front takes: modifiers that fit it go on."),
@@ -114,18 +114,18 @@ func triple() source.Reader[[3]float64] {
 func bulbShape() *source.Shape[Bulb] {
 	type b = Bulb
 	return &source.Shape[Bulb]{Name: "bulb", Doc: "A lamp for a practical.", Fields: []source.Field[Bulb]{
-		needed(doc(func(v *b) *string { return &v.Doc })),
-		needed(field("technology", technology, func(v *b) *term.Technology { return &v.Technology },
+		required(doc(func(v *b) *string { return &v.Doc })),
+		required(field("technology", technology, func(v *b) *term.Technology { return &v.Technology },
 			"What makes the light.")),
-		needed(field("power", power("a power", "9 W"), func(v *b) *float64 { return &v.Watts },
+		required(field("power", power("a power", "9 W"), func(v *b) *float64 { return &v.Watts },
 			"Electrical power.")),
-		orElse(field("power-factor", amount("a power factor", "0.9", 0.1, 1), func(v *b) *float64 { return &v.PowerFactor },
+		withDefault(field("power-factor", amount("a power factor", "0.9", 0.1, 1), func(v *b) *float64 { return &v.PowerFactor },
 			"Power over volts times amps."), "1"),
-		needed(field("lumens", amount("a flux", "800", 1e-3, 1e6), func(v *b) *float64 { return &v.Lumens },
+		required(field("lumens", amount("a flux", "800", 1e-3, 1e6), func(v *b) *float64 { return &v.Lumens },
 			"Flux.")),
-		needed(field("kelvin", kelvin("a white", "2700 K"), func(v *b) *float64 { return &v.Kelvin },
+		required(field("kelvin", kelvin("a white", "2700 K"), func(v *b) *float64 { return &v.Kelvin },
 			"White.")),
-		orElse(field("warms", source.Bool("warms"), func(v *b) *bool { return &v.Warms },
+		withDefault(field("warms", source.Bool("warms"), func(v *b) *bool { return &v.WarmsWhenDimmed },
 			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
 	}}
 }
@@ -141,22 +141,22 @@ func modifierShape() *source.Shape[Modifier] {
 	})
 	cutoff := angle("a cut-off angle", "50", 5, 170)
 	return &source.Shape[Modifier]{Name: "modifier", Doc: "What goes on the front of a head.", Fields: []source.Field[Modifier]{
-		needed(doc(func(v *m) *string { return &v.Doc })),
-		needed(label(func(v *m) *string { return &v.Label })),
-		orElse(class(func(v *m) *term.Class { return &v.Class }), "the unit's"),
-		needed(field("fits", source.ListOf("a list of fronts", "[bayonet]", source.Text("a front", "bayonet"), 1, 20), func(v *m) *[]string { return &v.Fits },
+		required(doc(func(v *m) *string { return &v.Doc })),
+		required(label(func(v *m) *string { return &v.Label })),
+		withDefault(class(func(v *m) *term.Class { return &v.Class }), "the unit's"),
+		required(field("fits", source.ListOf("a list of fronts", "[bayonet]", source.Text("a front", "bayonet"), 1, 20), func(v *m) *[]string { return &v.Fits },
 			"The fronts it goes on.")),
-		needed(field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },
+		required(field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },
 			"The share of the flux that leaves, before a grid.")),
 		field("beam", angle("a beam angle", "30", 0.5, 180), func(v *m) *float64 { return &v.Beam },
 			"Full angle to 50 % of the peak."),
-		orElse(field("field", angle("a field angle", "50", 0.5, 300), func(v *m) *float64 { return &v.Field },
+		withDefault(field("field", angle("a field angle", "50", 0.5, 300), func(v *m) *float64 { return &v.Field },
 			"Full angle to 10 % of the peak."), "1.8226 times the beam"),
-		once(field("face", face, openingOf,
+		refuseSecondOpening(field("face", face, openingOf,
 			"Width and height of its Lambertian face.")),
-		once(field("disc", source.Converted(size("a disc"), opening(photometry.Disc)), openingOf,
+		refuseSecondOpening(field("disc", source.Converted(size("a disc"), opening(photometry.Disc)), openingOf,
 			"Diameter of its round Lambertian face.")),
-		once(field("sphere", source.Converted(size("a sphere"), opening(photometry.Sphere)), openingOf,
+		refuseSecondOpening(field("sphere", source.Converted(size("a sphere"), opening(photometry.Sphere)), openingOf,
 			"Diameter of its globe.")),
 		field("grid", pair("a grid", "[50, 50]", cutoff), func(v *m) *[2]float64 { return &v.Grid },
 			"Cut-off full angles of a grid before the face, across and along."),
@@ -167,8 +167,8 @@ func modifierShape() *source.Shape[Modifier] {
 
 func openingOf(m *Modifier) *photometry.Opening { return &m.Opening }
 
-// once makes one of the keys that state an opening refuse a modifier that has one already.
-func once(f source.Field[Modifier]) source.Field[Modifier] {
+// refuseSecondOpening makes one of the keys that state an opening refuse a modifier that has one already.
+func refuseSecondOpening(f source.Field[Modifier]) source.Field[Modifier] {
 	read := f.Read
 	f.Read = func(m *Modifier, n *source.Node, c *source.Context) {
 		if m.Opening.Form != photometry.Point {
@@ -183,9 +183,9 @@ func once(f source.Field[Modifier]) source.Field[Modifier] {
 func gelShape() *source.Shape[GelData] {
 	type g = GelData
 	return &source.Shape[GelData]{Name: "gel", Doc: "A sheet of colour, correction or density.", Fields: []source.Field[GelData]{
-		orElse(doc(func(v *g) *string { return &v.Doc }), "its name"),
-		orElse(label(func(v *g) *string { return &v.Label }), "its name"),
-		needed(field("kind", source.OneOf("a kind of gel", gelKinds...), func(v *g) *string { return &v.Kind },
+		withDefault(doc(func(v *g) *string { return &v.Doc }), "its name"),
+		withDefault(label(func(v *g) *string { return &v.Label }), "its name"),
+		required(field("kind", source.OneOf("a kind of gel", gelKinds...), func(v *g) *string { return &v.Kind },
 			"What it is for.")),
 		field("set", source.Text("a set of shifts", "6500-3200"), func(v *g) *string { return &v.Set },
 			"Which of the trade's sets of shifts it belongs to."),
@@ -193,7 +193,7 @@ func gelShape() *source.Shape[GelData] {
 			"Shift in mireds, positive warms."),
 		field("duv", amount("a shift in Duv", "0.008", -0.1, 0.1), func(v *g) *float64 { return &v.Duv },
 			"Shift in Duv, positive towards green."),
-		needed(field("transmittance", share("a transmittance", "70 %"), func(v *g) *float64 { return &v.Transmittance },
+		required(field("transmittance", share("a transmittance", "70 %"), func(v *g) *float64 { return &v.Transmittance },
 			"Luminous transmittance.")),
 		field("printed", share("a transmittance", "50 %"), func(v *g) *float64 { return &v.Printed },
 			"Transmittance as the trade prints it, where it rounds."),

@@ -28,15 +28,15 @@ func (d *clothData) cloth(e Entry) *Cloth {
 func clothShape() *source.Shape[clothData] {
 	type c = clothData
 	return &source.Shape[clothData]{Name: "cloth", Doc: "A diffusion, a net or a drape.", Fields: []source.Field[clothData]{
-		needed(doc(func(v *c) *string { return &v.doc })),
-		needed(label(func(v *c) *string { return &v.label })),
+		required(doc(func(v *c) *string { return &v.doc })),
+		required(label(func(v *c) *string { return &v.label })),
 		field("stops", amount("a loss in stops", "1.5", 0, 12), func(v *c) *float64 { return &v.stops },
 			"What it takes from the light behind it, in stops."),
 		field("opaque", source.Bool("opaque"), func(v *c) *bool { return &v.opaque },
 			"It lets nothing through."),
-		orElse(field("straight", share("a share", "5 %"), func(v *c) *float64 { return &v.straight },
+		withDefault(field("straight", share("a share", "5 %"), func(v *c) *float64 { return &v.straight },
 			"The share of the light let through that goes straight on."), "0 %"),
-		orElse(field("reflectance", share("a reflectance", "0.4"), func(v *c) *float64 { return &v.reflectShare },
+		withDefault(field("reflectance", share("a reflectance", "0.4"), func(v *c) *float64 { return &v.reflectShare },
 			"The share that it throws back."), "0"),
 	}, Forms: []string{"stops", "opaque"}}
 }
@@ -44,14 +44,14 @@ func clothShape() *source.Shape[clothData] {
 func materialShape() *source.Shape[Material] {
 	type m = Material
 	return &source.Shape[Material]{Name: "material", Doc: "A surface.", Fields: []source.Field[Material]{
-		needed(doc(func(v *m) *string { return &v.Doc })),
-		needed(field("reflectance", share("a reflectance", "0.5"), func(v *m) *float64 { return &v.Reflectance },
+		required(doc(func(v *m) *string { return &v.Doc })),
+		required(field("reflectance", share("a reflectance", "0.5"), func(v *m) *float64 { return &v.Reflectance },
 			"The share of light that it throws back, luminous.")),
-		orElse(field("xy", chromaticity("a chromaticity"), func(v *m) **[2]float64 { return &v.XY },
+		withDefault(field("xy", chromaticity("a chromaticity"), func(v *m) **[2]float64 { return &v.XY },
 			"Its chromaticity under D65, CIE 1931."), "neutral"),
-		orElse(field("transmittance", share("a transmittance", "0.9"), func(v *m) *float64 { return &v.Transmittance },
+		withDefault(field("transmittance", share("a transmittance", "0.9"), func(v *m) *float64 { return &v.Transmittance },
 			"Of a glass: the share that goes through."), "opaque"),
-		orElse(field("mirror", share("a share", "0.8"), func(v *m) *float64 { return &v.Mirror },
+		withDefault(field("mirror", share("a share", "0.8"), func(v *m) *float64 { return &v.Mirror },
 			"The share of the reflectance that mirrors."), "0"),
 	}}
 }
@@ -60,11 +60,11 @@ func sensorShape() *source.Shape[Sensor] {
 	type s = Sensor
 	side := func(what string) source.Reader[float64] { return amount(what, "24.89", 1, 200) }
 	return &source.Shape[Sensor]{Name: "sensor", Doc: "A camera gate.", Fields: []source.Field[Sensor]{
-		needed(doc(func(v *s) *string { return &v.Doc })),
-		needed(label(func(v *s) *string { return &v.Label })),
-		needed(field("width", side("a width"), func(v *s) *float64 { return &v.Width },
+		required(doc(func(v *s) *string { return &v.Doc })),
+		required(label(func(v *s) *string { return &v.Label })),
+		required(field("width", side("a width"), func(v *s) *float64 { return &v.Width },
 			"Width of the gate, mm.")),
-		needed(field("height", side("a height"), func(v *s) *float64 { return &v.Height },
+		required(field("height", side("a height"), func(v *s) *float64 { return &v.Height },
 			"Height of the gate, mm.")),
 	}}
 }
@@ -72,17 +72,17 @@ func sensorShape() *source.Shape[Sensor] {
 func standShape() *source.Shape[Stand] {
 	type s = Stand
 	return &source.Shape[Stand]{Name: "stand", Doc: "What holds a light.", Fields: []source.Field[Stand]{
-		needed(doc(func(v *s) *string { return &v.Doc })),
-		needed(label(func(v *s) *string { return &v.Label })),
-		needed(field("footprint", length("a footprint", "1.0", 0.05, 5), func(v *s) *float64 { return &v.Footprint },
+		required(doc(func(v *s) *string { return &v.Doc })),
+		required(label(func(v *s) *string { return &v.Label })),
+		required(field("footprint", length("a footprint", "1.0", 0.05, 5), func(v *s) *float64 { return &v.Footprint },
 			"Diameter that its legs cover.")),
-		needed(field("lowest", length("a height", "0.9", 0, 20), func(v *s) *float64 { return &v.Lowest },
+		required(field("lowest", length("a height", "0.9", 0, 20), func(v *s) *float64 { return &v.Lowest },
 			"Lowest height of the spigot.")),
-		needed(field("highest", length("a height", "2.6", 0, 20), func(v *s) *float64 { return &v.Highest },
+		required(field("highest", length("a height", "2.6", 0, 20), func(v *s) *float64 { return &v.Highest },
 			"Highest height of the spigot.")),
-		needed(field("load", mass("a load", "5 kg"), func(v *s) *float64 { return &v.Load },
+		required(field("load", mass("a load", "5 kg"), func(v *s) *float64 { return &v.Load },
 			"The most it may carry.")),
-		needed(field("mass", mass("a mass", "2 kg"), func(v *s) *float64 { return &v.Mass },
+		required(field("mass", mass("a mass", "2 kg"), func(v *s) *float64 { return &v.Mass },
 			"Its own mass.")),
 	}}
 }
@@ -91,13 +91,13 @@ func gripShape() *source.Shape[Grip] {
 	type g = Grip
 	side := func(what string) source.Reader[float64] { return length(what, "0.9", 0.02, 20) }
 	return &source.Shape[Grip]{Name: "grip", Doc: "A flag, card, frame, net or silver board.", Fields: []source.Field[Grip]{
-		needed(doc(func(v *g) *string { return &v.Doc })),
-		needed(label(func(v *g) *string { return &v.Label })),
-		needed(field("kind", source.Vocabulary("a kind of grip", term.Grips), func(v *g) *term.Grip { return &v.Kind },
+		required(doc(func(v *g) *string { return &v.Doc })),
+		required(label(func(v *g) *string { return &v.Label })),
+		required(field("kind", source.Vocabulary("a kind of grip", term.Grips), func(v *g) *term.Grip { return &v.Kind },
 			"What it does to light.")),
-		needed(field("width", side("a width"), func(v *g) *float64 { return &v.Width },
+		required(field("width", side("a width"), func(v *g) *float64 { return &v.Width },
 			"Width.")),
-		needed(field("height", side("a height"), func(v *g) *float64 { return &v.Height },
+		required(field("height", side("a height"), func(v *g) *float64 { return &v.Height },
 			"Height.")),
 		field("mass", mass("a mass", "1.5 kg"), func(v *g) *float64 { return &v.Mass },
 			"Mass."),

@@ -8,25 +8,25 @@ import (
 // Unit is one lamp head of the catalogue.
 type Unit struct {
 	Entry
-	Label       string // for tags: "600 W LED point"
-	Class       term.Class
-	Technology  term.Technology // led, tungsten, discharge, fluorescent
-	Watts       float64         // electrical power at full
-	PowerFactor float64         // ratio of power to volts times amps, 0 to 1
-	Mass        float64         // kg
-	Kelvin      [2]float64      // the range it can be set to; equal ends for a fixed colour
-	Native      float64         // the white where nothing is said, K
-	Tint        float64         // the most that it can be set off the locus, either way, in Duv; 0 none
-	Warms       bool            // whether it is a filament, whose white falls as it is dimmed
-	Curve       []float64       // share of the full light at equal steps of level from 0 to 1; nil is linear
-	Lumens      float64         // bare flux, lm, for modifiers without an output of their own
-	Spread      string          // how the bare flux leaves: uniform, cosine, or "" where it never does
-	Outputs     []UnitOutput
-	Modifier    string     // the default: a modifier's name, or "" for bare
-	Front       string     // what its front takes: the modifiers with this word in Fits go on it
-	Body        [3]float64 // width, depth, height of the head, m
-	Stand       string     // default stand
-	Bulb        string     // of a practical: its watts, flux and white are the unit's
+	Label           string // for tags: "600 W LED point"
+	Class           term.Class
+	Technology      term.Technology // led, tungsten, discharge, fluorescent
+	Watts           float64         // electrical power at full
+	PowerFactor     float64         // ratio of power to volts times amps, 0 to 1
+	Mass            float64         // kg
+	Kelvin          [2]float64      // the range it can be set to; equal ends for a fixed colour
+	Native          float64         // the white where nothing is said, K
+	Tint            float64         // the most that it can be set off the locus, either way, in Duv; 0 none
+	WarmsWhenDimmed bool            // whether it is a filament, whose white falls as it is dimmed
+	Curve           []float64       // share of the full light at equal steps of level from 0 to 1; nil is linear
+	Lumens          float64         // bare flux, lm, for modifiers without an output of their own
+	Spread          string          // how the bare flux leaves: uniform, cosine, or "" where it never does
+	Outputs         []UnitOutput
+	Modifier        string     // the default: a modifier's name, or "" for bare
+	Front           string     // what its front takes: the modifiers with this word in Fits go on it
+	Body            [3]float64 // width, depth, height of the head, m
+	Stand           string     // default stand
+	Bulb            string     // of a practical: its watts, flux and white are the unit's
 }
 
 // UnitOutput is a unit's output with one modifier; Modifier "" is bare. A zoom has several, by Focus.
@@ -43,7 +43,7 @@ type Bulb struct {
 	Technology         term.Technology
 	Watts, PowerFactor float64 // electrical power, and the ratio of it to volts times amps
 	Lumens, Kelvin     float64 // its flux and its white
-	Warms              bool    // whether it is a filament
+	WarmsWhenDimmed    bool    // whether it is a filament
 }
 
 // Modifier changes how a unit's light leaves.

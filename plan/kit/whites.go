@@ -59,11 +59,11 @@ func (b *builder) addGels() {
 			continue
 		}
 		h.stack = append(h.stack, g.Filter())
-		after := colour.Through(h.native, h.stack)
+		after := colour.ThroughGels(h.native, h.stack)
 		b.step("white after "+g.Name, "mireds and Duv add", place(g.Origin), after.White.Kelvin, "K", g.Mired, g.Duv)
 		b.step("light after "+g.Name, "transmittances multiply", place(g.Origin), after.Transmittance, "", g.Transmittance)
 	}
-	light := colour.Through(h.native, h.stack)
+	light := colour.ThroughGels(h.native, h.stack)
 	h.White, h.RGB, h.Filter = light.White, light.RGB, light.Transmittance
 	if len(h.stack) == 0 {
 		h.White = h.native // keeps the word daylight
@@ -78,15 +78,15 @@ func (b *builder) clampFault(light colour.Filtered) {
 		held := math.Min(math.Max(m, colour.MinMired), colour.MaxMired)
 		b.report(source.Warning, b.choice.Span, CodeGelGamut, "use fewer gels",
 			"the gels take %s to %s mired; the figures take it at %s mired, %s, the last white that is computed",
-			b.whose(), unit.FormatNumber(math.Round(m)), unit.FormatNumber(held), unit.FormatKelvin(colour.Mired(held)))
+			b.lightName(), unit.FormatNumber(math.Round(m)), unit.FormatNumber(held), unit.FormatKelvin(colour.Mired(held)))
 	case light.Clamped:
 		b.report(source.Warning, b.choice.Span, CodeGelGamut, "",
-			"the colour of %s is more saturated than the computation can hold; the figures take the nearest colour that it holds", b.whose())
+			"the colour of %s is more saturated than the computation can hold; the figures take the nearest colour that it holds", b.lightName())
 	}
 }
 
-// whose is the name of the light, as a message on a sheet needs it.
-func (b *builder) whose() string {
+// lightName is the name of the light, as a message on a sheet needs it.
+func (b *builder) lightName() string {
 	if _, name, ok := strings.Cut(b.choice.Path, "."); ok {
 		return name
 	}

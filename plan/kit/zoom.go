@@ -16,7 +16,7 @@ func unitOutputs() source.Reader[[]UnitOutput] {
 		},
 		Read: func(n *source.Node, c *source.Context) (all []UnitOutput, ok bool) {
 			source.Each(n, "output", c, func(k *source.Key) {
-				name := bareAsEmpty(k.Name)
+				name := normaliseModifier(k.Name)
 				if isZoom(k.Value) {
 					all = append(all, zoomOutputs(name, k.Value, one, c)...)
 				} else if o, fine := one.Read(k.Value, c); fine {

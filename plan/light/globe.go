@@ -33,7 +33,7 @@ func newGlobe(t *photometry.Table, onesided bool) *globe {
 			}
 			cos := 1 - x*x - y*y
 			out := math.Sqrt(max(0, 1+cos))
-			g.cells[j*globeSide+i] = float32(t.Quickly(x*out, y*out, cos, 1))
+			g.cells[j*globeSide+i] = float32(t.FastCandela(x*out, y*out, cos, 1))
 		}
 	}
 	return g

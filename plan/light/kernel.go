@@ -41,7 +41,7 @@ func newKernel(l *lamp) *kernel {
 		k.kind, k.gain = cosine, l.flux/math.Pi
 	case photometry.Uniform:
 		k.kind, k.gain = uniform, l.flux/(4*math.Pi)
-	case photometry.AboutRight:
+	case photometry.TubeCosine:
 		k.kind, k.gain = line, l.flux/(math.Pi*math.Pi)
 	case photometry.Axial:
 		k.kind, k.table = axial, axialTable(d, l.flux)

@@ -82,7 +82,7 @@ func isLambertian(d photometry.Distribution, f photometry.Form) bool {
 	switch d.(type) {
 	case photometry.Cosine:
 		return f == photometry.Rectangle || f == photometry.Disc
-	case photometry.AboutRight:
+	case photometry.TubeCosine:
 		return f == photometry.Tube
 	case photometry.Uniform:
 		return f == photometry.Sphere

@@ -112,7 +112,7 @@ func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
 		return 0
 	}
 	if c.measured != nil {
-		return c.measured.Quickly(vx, vy, vz, inverse) * w / square
+		return c.measured.FastCandela(vx, vy, vz, inverse) * w / square
 	}
 	d.Z = -d.Z
 	return l.shape.Candela(d) * w / square

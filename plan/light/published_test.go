@@ -83,7 +83,7 @@ func TestPublishedTubes(t *testing.T) {
 		f := down(d)
 		f.At.X = x
 		flux := math.Pi * math.Pi * 1000 * length
-		return Emitter{"a", f, photometry.Source{Flux: flux, Distribution: photometry.AboutRight{},
+		return Emitter{"a", f, photometry.Source{Flux: flux, Distribution: photometry.TubeCosine{},
 			Opening: photometry.Opening{Form: photometry.Tube, Width: length}}}
 	}
 	for _, row := range published.Read(t, "formfactor.txt", "line") {

@@ -122,7 +122,7 @@ func referenceLamps() []Emitter {
 	}
 	for range 2 {
 		at := place(2.3, 2.6)
-		add("tube", at, r3.Sub(at, r3.Vec{Z: 1}), photometry.Source{Flux: 2500, Distribution: photometry.AboutRight{},
+		add("tube", at, r3.Sub(at, r3.Vec{Z: 1}), photometry.Source{Flux: 2500, Distribution: photometry.TubeCosine{},
 			Opening: photometry.Opening{Form: photometry.Tube, Width: 1.2, Height: 0.03}})
 	}
 	add("window", r3.Vec{X: 2.5, Y: 0.01, Z: 1.5}, r3.Vec{X: 2.5, Y: 1, Z: 1.5}, photometry.Source{Flux: 20000, Distribution: photometry.Cosine{},

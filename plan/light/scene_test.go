@@ -142,7 +142,7 @@ func lamps(r *rand.Rand) []Emitter {
 		{Flux: 4000, Distribution: grid, Opening: photometry.Opening{Form: photometry.Rectangle, Width: 0.9, Height: 0.9}},
 		{Flux: 4000, Distribution: photometry.NewLobe(70, 110), Opening: photometry.Opening{Form: photometry.Disc, Width: 0.5}},
 		{Flux: 4000, Distribution: photometry.Cosine{}, Opening: photometry.Opening{Form: photometry.Disc, Width: 1}},
-		{Flux: 4000, Distribution: photometry.AboutRight{}, Opening: photometry.Opening{Form: photometry.Tube, Width: 1.2, Height: 0.03}},
+		{Flux: 4000, Distribution: photometry.TubeCosine{}, Opening: photometry.Opening{Form: photometry.Tube, Width: 1.2, Height: 0.03}},
 		{Flux: 4000, Distribution: photometry.Uniform{}, Opening: photometry.Opening{Form: photometry.Sphere, Width: 0.4}},
 	}
 	var all []Emitter

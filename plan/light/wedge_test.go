@@ -29,7 +29,7 @@ func TestWedgeAngles(t *testing.T) {
 		{photometry.NewCone(26), photometry.Opening{}, 13, 13},
 		{photometry.Cosine{}, photometry.Opening{}, 60, math.Acos(0.1) / radian},
 		{photometry.Cosine{}, face(1, 1), 60, math.Acos(0.1) / radian},
-		{photometry.AboutRight{}, photometry.Opening{Form: photometry.Tube, Width: 1.2}, 60, math.Acos(0.1) / radian},
+		{photometry.TubeCosine{}, photometry.Opening{Form: photometry.Tube, Width: 1.2}, 60, math.Acos(0.1) / radian},
 		{photometry.Uniform{}, photometry.Opening{}, 180, 180},
 	} {
 		for share, want := range map[float64]float64{0.5: c.beam, 0.1: c.field} {

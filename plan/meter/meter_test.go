@@ -51,12 +51,12 @@ func read(t testing.TB, s *plan.Setup) Set {
 	if err != nil {
 		t.Fatal(err)
 	}
-	orders := Orders(s)
-	b, err := w.Basis(context.Background(), light.Emitters(s), light.Targets{Points: Receptors(orders)})
+	requests := Requests(s)
+	b, err := w.Basis(context.Background(), light.Emitters(s), light.Targets{Points: Receptors(requests)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Read(s, orders, b, light.DriveOf(s.Lights))
+	return Read(s, requests, b, light.DriveOf(s.Lights))
 }
 
 func near(t *testing.T, what string, got *float64, want float64) {
@@ -104,7 +104,7 @@ func TestLyingFace(t *testing.T) {
 	p := person("noor", r2.Vec{}, r2.Vec{Y: 1})
 	p.Face = plan.Frame{At: r3.Vec{Z: 0.7}, Axis: r3.Vec{Z: 1}, Right: r3.Vec{X: 1}} // the crown toward -y
 	want := map[string]r3.Vec{"front": {Z: 1}, "back": {Z: -1}, "top": {Y: -1}}
-	for _, o := range Orders(&plan.Setup{People: []plan.Person{p}}) {
+	for _, o := range Requests(&plan.Setup{People: []plan.Person{p}}) {
 		if w, ok := want[strings.TrimPrefix(o.Name, "noor.")]; ok && o.Receptor.Axis != w {
 			t.Errorf("%s faces %v, want %v", o.Name, o.Receptor.Axis, w)
 		}
@@ -330,15 +330,15 @@ func BenchmarkRead(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	orders := Orders(s)
-	basis, err := w.Basis(context.Background(), light.Emitters(s), light.Targets{Points: Receptors(orders)})
+	requests := Requests(s)
+	basis, err := w.Basis(context.Background(), light.Emitters(s), light.Targets{Points: Receptors(requests)})
 	if err != nil {
 		b.Fatal(err)
 	}
 	d := light.DriveOf(s.Lights)
 	b.ReportAllocs()
 	for b.Loop() {
-		Read(s, orders, basis, d)
+		Read(s, requests, basis, d)
 	}
 }
 
@@ -354,13 +354,13 @@ func ExampleRead() {
 		fmt.Println(err)
 		return
 	}
-	orders := Orders(s)
-	b, err := world.Basis(context.Background(), light.Emitters(s), light.Targets{Points: Receptors(orders)})
+	requests := Requests(s)
+	b, err := world.Basis(context.Background(), light.Emitters(s), light.Targets{Points: Receptors(requests)})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	set := Read(s, orders, b, light.DriveOf(s.Lights))
+	set := Read(s, requests, b, light.DriveOf(s.Lights))
 	rug := set.Named("rug")
 	fmt.Printf("%.0f lx, T%.2f, %+.1f stops\n", *rug.Lux, *rug.Stop, *rug.Over)
 	// Output:

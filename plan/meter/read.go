@@ -18,14 +18,14 @@ import (
 // has no meaning (CIE 15: 0.05 in the CIE 1960 diagram).
 const maxDuv = 0.05
 
-// tie is how much brighter, of one, a side must be before it counts as brighter: more than what the
+// tieRatio is how much brighter, of one, a side must be before it counts as brighter: more than what the
 // rays of reflected light are apart on the two sides of a symmetric scene, which has its key on the left. It
 // is a hundredth of a stop.
-const tie = 7e-3
+const tieRatio = 7e-3
 
-// least is the light, lx or cd/m², below which there is only rounding: a plane that stands
+// minLight is the light, lx or cd/m², below which there is only rounding: a plane that stands
 // edge-on to a lamp.
-const least = 1e-9
+const minLight = 1e-9
 
 // Set is the readings of one set-up.
 type Set struct {
@@ -45,22 +45,22 @@ type Contrast struct {
 	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet
 }
 
-// Read takes the ordered readings from a basis whose first points are the orders' receptors.
-func Read(s *plan.Setup, orders []Order, b *light.Basis, d light.Drive) Set {
+// Read takes the ordered readings from a basis whose first points are the requests' receptors.
+func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Drive) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
 	r := reader{names: s.Names, basis: b, drive: d, figures: pending.Of(s, d)}
-	for start := 0; start < len(orders); {
+	for start := 0; start < len(requests); {
 		end := start + 1
-		for end < len(orders) && orders[end].Person != "" && orders[end].Person == orders[start].Person {
+		for end < len(requests) && requests[end].Person != "" && requests[end].Person == requests[start].Person {
 			end++
 		}
 		readings := make([]Reading, 0, end-start)
 		for i := start; i < end; i++ {
-			readings = append(readings, r.take(i, &orders[i]))
+			readings = append(readings, r.read(i, &requests[i]))
 		}
-		if person := orders[start].Person; person != "" {
+		if person := requests[start].Person; person != "" {
 			var c *Contrast
-			if readings, c = ofFace(person, readings); c != nil {
+			if readings, c = arrangeFace(person, readings); c != nil {
 				set.Contrasts = append(set.Contrasts, *c)
 			}
 		}
@@ -78,29 +78,29 @@ type reader struct {
 	figures *pending.Figures
 }
 
-// take turns receptor i into a reading.
-func (r *reader) take(i int, o *Order) Reading {
+// read turns receptor i into a reading.
+func (r *reader) read(i int, o *Request) Reading {
 	total, shares := r.basis.Point(i, r.drive)
-	if total.Y() < least {
+	if total.Y() < minLight {
 		total = colour.RGB{}
 	}
 	reading := Reading{Name: o.Name, Person: o.Person, Kind: o.Kind, At: o.Receptor.At, Facing: o.Receptor.Axis}
-	reading.level(total.Y(), o.Exposure)
+	reading.setLevel(total.Y(), o.Exposure)
 	if total.Y() > 0 {
-		reading.tint(colour.XY(total))
-		reading.Error = meaning(r.basis.Error(i, r.drive) / total.Y())
+		reading.setChromaticity(colour.XY(total))
+		reading.Error = finiteOrNil(r.basis.Error(i, r.drive) / total.Y())
 	}
 	for t, share := range shares {
-		if y := share.Y(); y >= least {
+		if y := share.Y(); y >= minLight {
 			reading.add(r.share(&r.basis.Terms[t], y))
 		}
 	}
-	reading.Uncomputed = append(r.figures.At(reading.given(), o.places()...), r.figures.Stops(o.Camera)...)
+	reading.Uncomputed = append(r.figures.At(reading.contributions(), o.positions()...), r.figures.Stops(o.Camera)...)
 	return reading
 }
 
-// given is what each light gives to a reading.
-func (reading *Reading) given() map[string]float64 {
+// contributions is what each light gives to a reading.
+func (reading *Reading) contributions() map[string]float64 {
 	given := map[string]float64{}
 	for i := range reading.Shares {
 		given[reading.Shares[i].Light] += reading.Shares[i].Lux
@@ -108,25 +108,25 @@ func (reading *Reading) given() map[string]float64 {
 	return given
 }
 
-// level fills in the figures that a total stands for, lx or cd/m²; what has no meaning stays nil.
-func (reading *Reading) level(y float64, x plan.Exposure) {
+// setLevel fills in the figures that a total stands for, lx or cd/m²; what has no meaning stays nil.
+func (reading *Reading) setLevel(y float64, x plan.Exposure) {
 	exposure := lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
 	working := x.Stop.N
 	if reading.Kind == "spot" {
 		reading.Luminance = &y
-		reading.Over = meaning(exposure.SpotOver(y, working))
+		reading.Over = finiteOrNil(exposure.SpotOver(y, working))
 		return
 	}
 	fc := y / unit.Footcandle
 	reading.Lux, reading.Footcandles = &y, &fc
-	reading.Over = meaning(exposure.Over(y, working))
+	reading.Over = finiteOrNil(exposure.Over(y, working))
 	if y > 0 {
-		reading.Stop = meaning(exposure.Number(y))
+		reading.Stop = finiteOrNil(exposure.Number(y))
 	}
 }
 
-// meaning is nil for a figure that has none: the logarithm of no light.
-func meaning(v float64) *float64 {
+// finiteOrNil is nil for a figure that has none: the logarithm of no light.
+func finiteOrNil(v float64) *float64 {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return nil
 	}
@@ -145,8 +145,8 @@ func (reading *Reading) add(s Share) {
 	reading.Shares = append(reading.Shares, s)
 }
 
-// tint fills in the chromaticity and, near the locus, the colour temperature.
-func (reading *Reading) tint(xy [2]float64) {
+// setChromaticity fills in the chromaticity and, near the locus, the colour temperature.
+func (reading *Reading) setChromaticity(xy [2]float64) {
 	reading.XY = &xy
 	kelvin, duv := colour.CCT(xy)
 	reading.Duv = &duv
@@ -167,9 +167,9 @@ func (r *reader) share(t *light.Term, y float64) Share {
 	return s
 }
 
-// ofFace puts key and fill first, keeps the brighter edge, and measures the contrast. The
+// arrangeFace puts key and fill first, keeps the brighter edge, and measures the contrast. The
 // brighter side is the key side; a tie goes left.
-func ofFace(person string, all []Reading) ([]Reading, *Contrast) {
+func arrangeFace(person string, all []Reading) ([]Reading, *Contrast) {
 	find := func(plane string) *Reading {
 		for i := range all {
 			if all[i].Name == person+"."+plane {
@@ -180,11 +180,11 @@ func ofFace(person string, all []Reading) ([]Reading, *Contrast) {
 	}
 	left, right := find("left"), find("right")
 	key, fill, side := left, right, "left"
-	if *right.Lux > *left.Lux*(1+tie) {
+	if *right.Lux > *left.Lux*(1+tieRatio) {
 		key, fill, side = right, left, "right"
 	}
 	edge := find(edgeLeft)
-	if other := find(edgeRight); *other.Lux > *edge.Lux*(1+tie) {
+	if other := find(edgeRight); *other.Lux > *edge.Lux*(1+tieRatio) {
 		edge = other
 	}
 	out := []Reading{renamed(key, person+".key"), renamed(fill, person+".fill")}

@@ -17,10 +17,10 @@ const (
 	minSurface  = 5
 )
 
-// from words the shares in the order of the lights, what came back of a light after what came
+// sharesInWords words the shares in the order of the lights, what came back of a light after what came
 // straight: "day through street 64 %, day reflected 31 % (kitchen.right 16 %, kitchen.floor 6 %)".
-func (r *Reading) from() string {
-	total := r.total()
+func (r *Reading) sharesInWords() string {
+	total := r.sumOfShares()
 	var parts []string
 	for i := 0; i < len(r.Shares); {
 		s := &r.Shares[i]
@@ -34,15 +34,15 @@ func (r *Reading) from() string {
 			continue
 		}
 		if percent := 100 * s.Lux / total; percent >= 0.5 {
-			parts = append(parts, fmt.Sprintf("%s %.0f %%", s.way(), percent))
+			parts = append(parts, fmt.Sprintf("%s %.0f %%", s.pathInWords(), percent))
 		}
 		i++
 	}
 	return strings.Join(parts, ", ")
 }
 
-// total is the sum of the shares, which is the reading.
-func (r *Reading) total() (sum float64) {
+// sumOfShares is the sum of the shares, which is the reading.
+func (r *Reading) sumOfShares() (sum float64) {
 	for i := range r.Shares {
 		sum += r.Shares[i].Lux
 	}
@@ -65,7 +65,7 @@ func reflected(shares []Share, total float64) []string {
 	var named []string
 	for _, s := range strongest[:min(maxSurfaces, len(strongest))] {
 		if p := percent(s.Lux); p >= minSurface {
-			named = append(named, fmt.Sprintf("%s %.0f %%", strings.Join(s.leg(), " "), p))
+			named = append(named, fmt.Sprintf("%s %.0f %%", strings.Join(s.lastLegInWords(), " "), p))
 		}
 	}
 	if len(named) > 0 {
@@ -74,17 +74,17 @@ func reflected(shares []Share, total float64) []string {
 	return []string{words}
 }
 
-// way words how a share came.
-func (s *Share) way() string {
+// pathInWords words how a share came.
+func (s *Share) pathInWords() string {
 	words := []string{s.Light}
 	if s.Path != light.Direct.String() {
 		words = append(words, s.Path, "from")
 	}
-	return strings.Join(append(words, s.leg()...), " ")
+	return strings.Join(append(words, s.lastLegInWords()...), " ")
 }
 
-// leg words the last leg of the way: the surface, where there is one, and the panes.
-func (s *Share) leg() (words []string) {
+// lastLegInWords words the last leg of the way: the surface, where there is one, and the panes.
+func (s *Share) lastLegInWords() (words []string) {
 	if s.From != "" {
 		words = append(words, s.From)
 	}
@@ -120,14 +120,14 @@ func WriteShares(w io.Writer, sets []Set) error {
 func (r *Reading) shareRows() [][]string {
 	value := r.row()[1]
 	rows := [][]string{{r.Name, value, "100 %", ""}}
-	total := r.total()
+	total := r.sumOfShares()
 	for i := range r.Shares {
 		s := &r.Shares[i]
 		lone := Reading{Lux: &s.Lux, Footcandles: &s.Lux, Uncomputed: r.Uncomputed}
 		if r.Luminance != nil {
 			lone = Reading{Luminance: &s.Lux, Uncomputed: r.Uncomputed}
 		}
-		rows = append(rows, []string{"", lone.row()[1], struck(fmt.Sprintf("%.1f %%", 100*s.Lux/total), r.Struck()), s.way()})
+		rows = append(rows, []string{"", lone.row()[1], markUncomputed(fmt.Sprintf("%.1f %%", 100*s.Lux/total), r.Struck()), s.pathInWords()})
 	}
 	return rows
 }

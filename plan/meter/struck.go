@@ -7,14 +7,14 @@ import (
 	"scrimshaw/plan"
 )
 
-// Mark stands before a figure in plain text that a key could change which nothing computes yet: text cannot be
+// UncomputedMark stands before a figure in plain text that a key could change which nothing computes yet: text cannot be
 // struck through.
-const Mark = "✗ "
+const UncomputedMark = "✗ "
 
-// struck marks a figure, if it is one.
-func struck(figure string, is bool) string {
+// markUncomputed marks a figure, if it is one.
+func markUncomputed(figure string, is bool) string {
 	if is && figure != "" {
-		return Mark + figure
+		return UncomputedMark + figure
 	}
 	return figure
 }
@@ -29,7 +29,7 @@ func AlteringLight(readings ...*Reading) []plan.Uncomputed {
 			}
 		}
 	}
-	return plan.EachOnce(keys)
+	return plan.Unique(keys)
 }
 
 // legend says below a table what the marked figures are without, a line a key, and of which readings where they
@@ -51,6 +51,6 @@ func (s *Set) legend(b *strings.Builder) {
 		if len(of[u.Path]) < len(s.Readings) {
 			names = ": " + strings.Join(of[u.Path], ", ")
 		}
-		b.WriteString(Mark + "without " + u.Words + " (" + u.Waits + ", not computed yet)" + names + "\n")
+		b.WriteString(UncomputedMark + "without " + u.Words + " (" + u.Waits + ", not computed yet)" + names + "\n")
 	}
 }

@@ -38,7 +38,7 @@ func (s *Set) table(b *strings.Builder) {
 	for i := range s.Contrasts {
 		c := &s.Contrasts[i]
 		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.Figures(c.Ratio))
-		b.WriteString(struck(line, len(c.Uncomputed) > 0) + "\n")
+		b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
 	}
 	s.legend(b)
 }
@@ -66,7 +66,7 @@ const (
 )
 
 func (r *Reading) row() []string {
-	row := []string{r.Name, "", r.plusMinus(), "", "", "", "", "", r.from()}
+	row := []string{r.Name, "", r.plusMinus(), "", "", "", "", "", r.sharesInWords()}
 	if r.Lux != nil {
 		row[1], row[3] = unit.FormatLux(*r.Lux), unit.Figures(*r.Footcandles)
 	}
@@ -87,7 +87,7 @@ func (r *Reading) row() []string {
 	}
 	for i := 1; i < len(row)-1; i++ {
 		ofStops := i == stopColumn || i == overColumn
-		row[i] = struck(row[i], r.Struck() || ofStops && r.StopsStruck())
+		row[i] = markUncomputed(row[i], r.Struck() || ofStops && r.StopsStruck())
 	}
 	return row
 }

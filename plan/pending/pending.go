@@ -22,8 +22,8 @@ func Of(s *plan.Setup, d light.Drive) *Figures {
 	return &Figures{setup: s, drive: d, spaces: spacesOf(s)}
 }
 
-// up says whether a light gives any.
-func (f *Figures) up(name string) bool { return f.drive[name].Y() > 0 }
+// isOn says whether a light gives any.
+func (f *Figures) isOn(name string) bool { return f.drive[name].Y() > 0 }
 
 // At returns the keys that could change the light at a place, in the order of the set-up. given is what each
 // light gives there. Of a spot meter the places are its lens and what it is pointed at.
@@ -35,35 +35,35 @@ func (f *Figures) At(given map[string]float64, places ...r3.Vec) []plan.Uncomput
 	for _, p := range places {
 		here = append(here, f.spaces.at(p)...)
 	}
-	return f.those(func(u *plan.Uncomputed) bool { return f.changes(u, given, here) })
+	return f.keysWhere(func(u *plan.Uncomputed) bool { return f.changes(u, given, here) })
 }
 
 // Over returns the keys that could change a map of light: on a wall of a room, or over the whole set where room
 // is "". Where its light falls nobody looks: a lamp that is up lights some of it.
 func (f *Figures) Over(room string) []plan.Uncomputed {
-	here := f.everywhere()
+	here := f.allSpaces()
 	if room != "" {
 		here = []int{f.spaces.find(f.spaces.room(room))}
 	}
 	given := map[string]float64{}
 	for i := range f.setup.Lights {
-		if l := &f.setup.Lights[i]; f.up(l.Name) && share(f.spaces.at(l.Frame.At), here) {
+		if l := &f.setup.Lights[i]; f.isOn(l.Name) && intersect(f.spaces.at(l.Frame.At), here) {
 			given[l.Name] = 1
 		}
 	}
-	return f.those(func(u *plan.Uncomputed) bool { return f.changes(u, given, here) })
+	return f.keysWhere(func(u *plan.Uncomputed) bool { return f.changes(u, given, here) })
 }
 
 // Stops returns the keys that could change the stops that a camera judges; "" are those of the whole scene, by
 // which every camera goes.
 func (f *Figures) Stops(camera string) []plan.Uncomputed {
-	return f.those(func(u *plan.Uncomputed) bool {
+	return f.keysWhere(func(u *plan.Uncomputed) bool {
 		return u.Changes == scene.OwnStops && (camera == "" || camera == u.Thing())
 	})
 }
 
-// everywhere is every space of the set.
-func (f *Figures) everywhere() []int {
+// allSpaces is every space of the set.
+func (f *Figures) allSpaces() []int {
 	var all []int
 	for room := range f.spaces.joint {
 		all = append(all, f.spaces.find(room))
@@ -71,8 +71,8 @@ func (f *Figures) everywhere() []int {
 	return all
 }
 
-// those are the keys of the set-up that is picks.
-func (f *Figures) those(is func(*plan.Uncomputed) bool) []plan.Uncomputed {
+// keysWhere are the keys of the set-up that is picks.
+func (f *Figures) keysWhere(is func(*plan.Uncomputed) bool) []plan.Uncomputed {
 	var some []plan.Uncomputed
 	for i := range f.setup.Uncomputed {
 		if u := &f.setup.Uncomputed[i]; is(u) {
@@ -90,9 +90,9 @@ func (f *Figures) changes(u *plan.Uncomputed, given map[string]float64, here []i
 	case scene.OpeningLight:
 		return f.ofOpening(u, given, here)
 	case scene.RoomLight:
-		return share(f.standing(u.Thing()), here)
+		return intersect(f.occupiedSpaces(u.Thing()), here)
 	case scene.SkyLight:
-		return share([]int{f.spaces.find(f.spaces.air())}, here)
+		return intersect([]int{f.spaces.find(f.spaces.outdoors())}, here)
 	}
 	return u.Changes == scene.AllLight
 }
@@ -102,10 +102,10 @@ func (f *Figures) changes(u *plan.Uncomputed, given map[string]float64, here []i
 func (f *Figures) ofLight(u *plan.Uncomputed, given map[string]float64, here []int) bool {
 	for i := range f.setup.Lights {
 		l := &f.setup.Lights[i]
-		if l.Name != u.Thing() || !f.up(l.Name) {
+		if l.Name != u.Thing() || !f.isOn(l.Name) {
 			continue
 		}
-		return given[l.Name] > 0 || !u.Takes && share(f.spaces.at(l.Frame.At), here)
+		return given[l.Name] > 0 || !u.Takes && intersect(f.spaces.at(l.Frame.At), here)
 	}
 	return false
 }
@@ -114,29 +114,29 @@ func (f *Figures) ofLight(u *plan.Uncomputed, given map[string]float64, here []i
 func (f *Figures) ofOpening(u *plan.Uncomputed, given map[string]float64, here []int) bool {
 	for i := range f.setup.Openings {
 		o := &f.setup.Openings[i]
-		if o.Name != u.Thing() || !share(f.spaces.beside(o), here) {
+		if o.Name != u.Thing() || !intersect(f.spaces.sidesOf(o), here) {
 			continue
 		}
-		return !u.Takes || f.comesBy(o, given)
+		return !u.Takes || f.mayEnterBy(o, given)
 	}
 	return false
 }
 
-// comesBy says whether one of the lights that give something can have come through an opening. What stands on
+// mayEnterBy says whether one of the lights that give something can have come through an opening. What stands on
 // the room's side of a window that looks on nothing only goes out by it.
-func (f *Figures) comesBy(o *plan.Opening, given map[string]float64) bool {
-	one := o.Other == "" && f.spaces.looksOnNothing(o)
+func (f *Figures) mayEnterBy(o *plan.Opening, given map[string]float64) bool {
+	one := o.FarRoom == "" && f.spaces.reflectsNothing(o)
 	for i := range f.setup.Lights {
 		l := &f.setup.Lights[i]
-		if given[l.Name] > 0 && !(one && facade(o, plain(l.Frame.At)) < 0) {
+		if given[l.Name] > 0 && !(one && distanceFromFacade(o, inPlan(l.Frame.At)) < 0) {
 			return true
 		}
 	}
 	return false
 }
 
-// standing are the spaces that a piece of grip or of furniture stands in.
-func (f *Figures) standing(name string) []int {
+// occupiedSpaces are the spaces that a piece of grip or of furniture stands in.
+func (f *Figures) occupiedSpaces(name string) []int {
 	for i := range f.setup.Grip {
 		if g := &f.setup.Grip[i]; g.Name == name {
 			return f.spaces.at(g.Frame.At)

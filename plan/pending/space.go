@@ -22,13 +22,13 @@ func spacesOf(s *plan.Setup) *spaces {
 		sp.joint[i] = i
 	}
 	for i := range s.Openings {
-		if o := &s.Openings[i]; passes(o) {
-			sp.join(sp.room(o.Room), sp.room(o.Other))
+		if o := &s.Openings[i]; transmits(o) {
+			sp.join(sp.room(o.Room), sp.room(o.FarRoom))
 		}
 	}
 	for i := range s.Rooms {
 		for k := range i {
-			if plan.Touch(&s.Rooms[i], &s.Rooms[k]) {
+			if plan.RoomsTouch(&s.Rooms[i], &s.Rooms[k]) {
 				sp.join(i, k)
 			}
 		}
@@ -39,11 +39,11 @@ func spacesOf(s *plan.Setup) *spaces {
 // join makes one space of those of two rooms.
 func (sp *spaces) join(a, b int) { sp.joint[sp.find(a)] = sp.find(b) }
 
-// passes says whether light goes through an opening: a shut door without glass stops it.
-func passes(o *plan.Opening) bool { return o.Transmittance > 0 || o.Ajar > 0 }
+// transmits says whether light goes through an opening: a shut door without glass stops it.
+func transmits(o *plan.Opening) bool { return o.Transmittance > 0 || o.Ajar > 0 }
 
-// air is the number of the open air.
-func (sp *spaces) air() int { return len(sp.setup.Rooms) }
+// outdoors is the number of the open air.
+func (sp *spaces) outdoors() int { return len(sp.setup.Rooms) }
 
 // room is the number of a room; of no room, that of the open air.
 func (sp *spaces) room(name string) int {
@@ -52,7 +52,7 @@ func (sp *spaces) room(name string) int {
 			return i
 		}
 	}
-	return sp.air()
+	return sp.outdoors()
 }
 
 // find is the space of a room.
@@ -69,20 +69,20 @@ func (sp *spaces) at(p r3.Vec) []int {
 		return []int{sp.find(sp.room(room.Name))}
 	}
 	for i := range sp.setup.Openings {
-		if o := &sp.setup.Openings[i]; within(o, plain(p)) {
-			return sp.beside(o)
+		if o := &sp.setup.Openings[i]; within(o, inPlan(p)) {
+			return sp.sidesOf(o)
 		}
 	}
-	return []int{sp.find(sp.air())}
+	return []int{sp.find(sp.outdoors())}
 }
 
-// beside are the spaces on the two sides of an opening.
-func (sp *spaces) beside(o *plan.Opening) []int {
-	return []int{sp.find(sp.room(o.Room)), sp.find(sp.room(o.Other))}
+// sidesOf are the spaces on the two sides of an opening.
+func (sp *spaces) sidesOf(o *plan.Opening) []int {
+	return []int{sp.find(sp.room(o.Room)), sp.find(sp.room(o.FarRoom))}
 }
 
-// plain is a point in plan.
-func plain(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
+// inPlan is a point in plan.
+func inPlan(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
 
 // within says whether a point in plan is in the hole of an opening.
 func within(o *plan.Opening, p r2.Vec) bool {
@@ -92,8 +92,8 @@ func within(o *plan.Opening, p r2.Vec) bool {
 	return along > -slack && along < o.Width()+slack && out > -slack && out < o.Depth+slack
 }
 
-// share says whether two lists of spaces have one in common.
-func share(a, b []int) bool {
+// intersect says whether two lists of spaces have one in common.
+func intersect(a, b []int) bool {
 	for _, x := range a {
 		for _, y := range b {
 			if x == y {
@@ -104,30 +104,30 @@ func share(a, b []int) bool {
 	return false
 }
 
-// facade says how far a point in plan stands out from the outer face of the wall that an opening is in; negative
+// distanceFromFacade says how far a point in plan stands out from the outer face of the wall that an opening is in; negative
 // on the room's side of it.
-func facade(o *plan.Opening, p r2.Vec) float64 {
+func distanceFromFacade(o *plan.Opening, p r2.Vec) float64 {
 	return r2.Dot(r2.Sub(p, o.Left), o.Outward) - o.Depth
 }
 
-// looksOnNothing says whether nothing of the set stands out from an opening's wall but lamps: what goes out by
+// reflectsNothing says whether nothing of the set stands out from an opening's wall but lamps: what goes out by
 // it does not come back.
-func (sp *spaces) looksOnNothing(o *plan.Opening) bool {
+func (sp *spaces) reflectsNothing(o *plan.Opening) bool {
 	const slack = 1e-3 // m
 	farthest := math.Inf(-1)
 	for i := range sp.setup.Set.Prisms {
 		for _, p := range sp.setup.Set.Prisms[i].Base {
-			farthest = math.Max(farthest, facade(o, p))
+			farthest = math.Max(farthest, distanceFromFacade(o, p))
 		}
 	}
 	for i := range sp.setup.Set.Sheets {
 		for _, p := range sp.setup.Set.Sheets[i].Corners {
-			farthest = math.Max(farthest, facade(o, plain(p)))
+			farthest = math.Max(farthest, distanceFromFacade(o, inPlan(p)))
 		}
 	}
 	for i := range sp.setup.Rooms {
 		for _, p := range sp.setup.Rooms[i].Inside {
-			farthest = math.Max(farthest, facade(o, p))
+			farthest = math.Max(farthest, distanceFromFacade(o, p))
 		}
 	}
 	return farthest < slack

@@ -8,11 +8,11 @@ func Peak(d Distribution) float64 {
 	if p, ok := d.(interface{ Peak() float64 }); ok {
 		return p.Peak()
 	}
-	return scanned(d)
+	return scanPeak(d)
 }
 
-// scanned is the greatest intensity on a grid of one degree.
-func scanned(d Distribution) float64 {
+// scanPeak is the greatest intensity on a grid of one degree.
+func scanPeak(d Distribution) float64 {
 	best := 0.0
 	for c := range 360 {
 		for t := range 181 {

@@ -20,7 +20,7 @@ type Grid struct {
 // passes.
 func NewGrid(base Distribution, across, along float64) (Grid, float64) {
 	g := Grid{base, math.Tan(across / 2 * math.Pi / 180), math.Tan(along / 2 * math.Pi / 180), 1}
-	share := g.passing()
+	share := g.passedShare()
 	g.gain = 1 / share
 	return g, share
 }
@@ -41,7 +41,7 @@ func (g Grid) Peak() float64 {
 	if g.gain*Peak(g.base) <= axis*(1+1e-12) {
 		return axis
 	}
-	return scanned(g)
+	return scanPeak(g)
 }
 
 // Parts gives what a grid is made of, for those who sum over many directions: the distribution
@@ -51,9 +51,9 @@ func (g Grid) Parts() (base Distribution, across, along, gain float64) {
 	return g.base, g.across, g.along, g.gain
 }
 
-// passing is the share of the base's flux that passes, on the plane z = -1, where the openness
+// passedShare is the share of the base's flux that passes, on the plane z = -1, where the openness
 // is a product and the solid angle of dx dy is (1 + x² + y²)^(-3/2).
-func (g Grid) passing() float64 {
+func (g Grid) passedShare() float64 {
 	integral := integrate
 	if tabulated(g.base) {
 		integral = integrateEvenly // at each kink of a table integrate would halve to the end

@@ -74,10 +74,10 @@ func (l *Lobe) At(t float64) float64 {
 }
 
 // Candela gives the intensity, cd/lm.
-func (l *Lobe) Candela(dir r3.Vec) float64 { return l.At(fromAxis(dir)) }
+func (l *Lobe) Candela(dir r3.Vec) float64 { return l.At(angleFromAxis(dir)) }
 
 // Peak gives the intensity on the axis, cd/lm.
 func (l *Lobe) Peak() float64 { return l.peak }
 
-// fromAxis is the angle of a direction from the lamp's axis -Z, radians.
-func fromAxis(dir r3.Vec) float64 { return math.Atan2(math.Hypot(dir.X, dir.Y), -dir.Z) }
+// angleFromAxis is the angle of a direction from the lamp's axis -Z, radians.
+func angleFromAxis(dir r3.Vec) float64 { return math.Atan2(math.Hypot(dir.X, dir.Y), -dir.Z) }

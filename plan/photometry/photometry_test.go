@@ -133,7 +133,7 @@ func distributions() map[string]photometry.Distribution {
 	return map[string]photometry.Distribution{
 		"table": c, "table of type B": b, "curve": curve,
 		"lobe": photometry.NewLobe(40, 60), "cosine": photometry.Cosine{}, "uniform": photometry.Uniform{},
-		"cone": photometry.NewCone(60), "tube": photometry.AboutRight{}, "grid": eggcrate, "honeycomb": honeycomb,
+		"cone": photometry.NewCone(60), "tube": photometry.TubeCosine{}, "grid": eggcrate, "honeycomb": honeycomb,
 	}
 }
 
@@ -221,7 +221,7 @@ func TestFromLuxAgreesWithFormFactors(t *testing.T) {
 		within(t, "disc", s.Luminance()*formfactor.Disc(circle, at, up), 500, 1e-7)
 
 		tube := photometry.Opening{Form: photometry.Tube, Width: 1.2}
-		s = photometry.FromLux(500, distance, photometry.AboutRight{}, tube)
+		s = photometry.FromLux(500, distance, photometry.TubeCosine{}, tube)
 		perMetre := s.Flux / (math.Pi * math.Pi * 1.2)
 		within(t, "tube", perMetre*formfactor.Line(r3.Vec{X: -.6}, r3.Vec{X: .6}, at, up), 500, 1e-7)
 

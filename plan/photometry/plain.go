@@ -41,7 +41,7 @@ func NewCone(angle float64) Cone {
 }
 
 // Candela gives the intensity, cd/lm.
-func (c Cone) Candela(dir r3.Vec) float64 { return c.At(fromAxis(dir)) }
+func (c Cone) Candela(dir r3.Vec) float64 { return c.At(angleFromAxis(dir)) }
 
 // At gives the intensity, cd/lm, at an angle from the axis in radians.
 func (c Cone) At(t float64) float64 {
@@ -54,14 +54,14 @@ func (c Cone) At(t float64) float64 {
 // Peak gives the intensity, cd/lm.
 func (c Cone) Peak() float64 { return c.peak }
 
-// AboutRight is the light of a thin tube with dark ends that lies along the lamp's right:
+// TubeCosine is the light of a thin tube with dark ends that lies along the lamp's right:
 // Lambertian about it, I = sin p / pi² with p the angle from the tube.
-type AboutRight struct{}
+type TubeCosine struct{}
 
 // Candela gives the intensity, cd/lm.
-func (AboutRight) Candela(dir r3.Vec) float64 {
+func (TubeCosine) Candela(dir r3.Vec) float64 {
 	return math.Hypot(dir.Y, dir.Z) / (math.Pi * math.Pi)
 }
 
 // Peak gives the intensity square to the tube, cd/lm.
-func (AboutRight) Peak() float64 { return 1 / (math.Pi * math.Pi) }
+func (TubeCosine) Peak() float64 { return 1 / (math.Pi * math.Pi) }

@@ -5,9 +5,9 @@ import (
 	"sort"
 )
 
-// closeBy is how far beyond the last angle of a table rounding may put a direction that is meant
+// edgeTolerance is how far beyond the last angle of a table rounding may put a direction that is meant
 // to be on it, degrees.
-const closeBy = 1e-9
+const edgeTolerance = 1e-9
 
 // scale is the ascending angles of one side of a table, degrees.
 type scale struct {
@@ -41,7 +41,7 @@ func (s *scale) find(a float64) (i int, part float64, ok bool) {
 	last := len(s.angles) - 1
 	low, high := s.angles[0], s.angles[last]
 	switch {
-	case !(a >= low-closeBy && a <= high+closeBy):
+	case !(a >= low-edgeTolerance && a <= high+edgeTolerance):
 		return 0, 0, false
 	case a <= low:
 		return 0, 0, true
@@ -82,7 +82,7 @@ func (s *scale) divide() {
 // step before it.
 func (s *scale) quick(a float64) (i int, part float64, ok bool) {
 	k := (a - s.angles[0]) * s.parts
-	if !(k >= -closeBy && k <= float64(len(s.begin))+closeBy) {
+	if !(k >= -edgeTolerance && k <= float64(len(s.begin))+edgeTolerance) {
 		return 0, 0, false
 	}
 	i = int(s.begin[min(max(int(k), 0), len(s.begin)-1)])

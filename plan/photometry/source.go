@@ -34,7 +34,7 @@ func Lambertian(f Form) Distribution {
 	case Rectangle, Disc:
 		return Cosine{}
 	case Tube:
-		return AboutRight{}
+		return TubeCosine{}
 	}
 	return Uniform{}
 }

@@ -38,7 +38,7 @@ func (s System) angles(d r3.Vec) (azimuth, polar float64) {
 	case TypeA:
 		return degrees(math.Atan2(d.X, -d.Z)), 90 + degrees(math.Atan2(d.Y, math.Hypot(d.X, d.Z)))
 	}
-	return degrees(math.Atan2(d.Y, d.X)), degrees(fromAxis(d))
+	return degrees(math.Atan2(d.Y, d.X)), degrees(angleFromAxis(d))
 }
 
 func degrees(radians float64) float64 { return radians * 180 / math.Pi }
@@ -59,15 +59,15 @@ func (n *Nodes) grid() (azimuth, polar []float64, at func(i, j int) float64) {
 	plain := func(i, j int) float64 { return n.Candela[i][j] }
 	switch n.System {
 	case TypeB:
-		return n.Vertical, raised(n.Horizontal), func(i, j int) float64 { return n.Candela[j][i] }
+		return n.Vertical, anglesFromPole(n.Horizontal), func(i, j int) float64 { return n.Candela[j][i] }
 	case TypeA:
-		return n.Horizontal, raised(n.Vertical), plain
+		return n.Horizontal, anglesFromPole(n.Vertical), plain
 	}
 	return n.Horizontal, n.Vertical, plain
 }
 
-// raised are angles from -90 to 90 as angles from the pole.
-func raised(angles []float64) []float64 {
+// anglesFromPole are angles from -90 to 90 as angles from the pole.
+func anglesFromPole(angles []float64) []float64 {
 	from := make([]float64, len(angles))
 	for i, a := range angles {
 		from[i] = a + 90
@@ -166,7 +166,7 @@ func tabulated(d Distribution) bool {
 // Candela gives the intensity, cd/lm.
 func (t *Table) Candela(dir r3.Vec) float64 {
 	azimuth, polar := t.system.angles(dir)
-	return t.at(azimuth, polar)
+	return t.interpolate(azimuth, polar)
 }
 
 // Peak gives the greatest intensity, cd/lm: that of a node.
@@ -183,43 +183,43 @@ func Behind(d Distribution) bool {
 func (t *Table) Behind() bool { return t.behind }
 
 // At gives the intensity, cd/lm, at an angle from the axis in radians.
-func (c Curve) At(t float64) float64 { return c.at(c.azimuth.angles[0], degrees(t)) }
+func (c Curve) At(t float64) float64 { return c.interpolate(c.azimuth.angles[0], degrees(t)) }
 
 // Candela gives the intensity, cd/lm.
-func (c Curve) Candela(dir r3.Vec) float64 { return c.At(fromAxis(dir)) }
+func (c Curve) Candela(dir r3.Vec) float64 { return c.At(angleFromAxis(dir)) }
 
-// at interpolates at angles in degrees.
-func (t *Table) at(azimuth, polar float64) float64 {
+// interpolate interpolates at angles in degrees.
+func (t *Table) interpolate(azimuth, polar float64) float64 {
 	j, v, ok := t.polar.find(polar)
 	if !ok {
 		return 0
 	}
-	i, u, ok := t.azimuth.find(t.turned(azimuth))
+	i, u, ok := t.azimuth.find(t.wrapAzimuth(azimuth))
 	if !ok {
 		return 0
 	}
-	low := t.along(i, j, v)
+	low := t.interpolatePolar(i, j, v)
 	if u == 0 {
 		return low
 	}
-	return low + u*(t.along(i+1, j, v)-low)
+	return low + u*(t.interpolatePolar(i+1, j, v)-low)
 }
 
-// turned is an azimuth by whole turns in the round that begins at the table's first: a table may lie
+// wrapAzimuth is an azimuth by whole turns in the round that begins at the table's first: a table may lie
 // anywhere from -360 to 720.
-func (t *Table) turned(azimuth float64) float64 {
+func (t *Table) wrapAzimuth(azimuth float64) float64 {
 	first := t.azimuth.angles[0]
-	for azimuth < first-closeBy {
+	for azimuth < first-edgeTolerance {
 		azimuth += 360
 	}
-	for azimuth > first+360+closeBy {
+	for azimuth > first+360+edgeTolerance {
 		azimuth -= 360
 	}
 	return azimuth
 }
 
-// along interpolates between polar angles j and j+1 of azimuth i.
-func (t *Table) along(i, j int, v float64) float64 {
+// interpolatePolar interpolates between polar angles j and j+1 of azimuth i.
+func (t *Table) interpolatePolar(i, j int, v float64) float64 {
 	row := t.candela[i*len(t.polar.angles):]
 	if v == 0 {
 		return row[j]

@@ -152,7 +152,7 @@ func TestTableInAnyTurn(t *testing.T) {
 			want := want.Candela(direction(photometry.TypeC, h, v))
 			moved := direction(photometry.TypeC, h+turn, v)
 			within(t, fmt.Sprintf("from %g: at %g, %g", turn, h, v), got.Candela(moved), want, 1e-9*photometry.Peak(got))
-			quick := got.(*photometry.Table).Quickly(moved.X, moved.Y, -moved.Z, 1)
+			quick := got.(*photometry.Table).FastCandela(moved.X, moved.Y, -moved.Z, 1)
 			within(t, fmt.Sprintf("from %g: quickly at %g, %g", turn, h, v), quick, want, 5e-6*photometry.Peak(got))
 		}
 	}

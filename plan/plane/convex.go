@@ -14,22 +14,22 @@ func ConvexParts(ring []r2.Vec) [][]r2.Vec {
 		return [][]r2.Vec{ring}
 	}
 	points := ring
-	return joined(points, ears(points))
+	return joined(points, triangulate(points))
 }
 
 // isConvex reports whether a counter-clockwise ring has no corner that turns right.
 func IsConvex(ring []r2.Vec) bool {
 	n := len(ring)
 	for i := range ring {
-		if turns(ring[(i+n-1)%n], ring[i], ring[(i+1)%n]) < 0 {
+		if orientation(ring[(i+n-1)%n], ring[i], ring[(i+1)%n]) < 0 {
 			return false
 		}
 	}
 	return true
 }
 
-// turns is 1 where the way a, b, c turns left, -1 where it turns right and 0 where it goes on.
-func turns(a, b, c r2.Vec) int {
+// orientation is 1 where the way a, b, c turns left, -1 where it turns right and 0 where it goes on.
+func orientation(a, b, c r2.Vec) int {
 	if Collinear(a, b, c) {
 		return 0
 	}
@@ -39,8 +39,8 @@ func turns(a, b, c r2.Vec) int {
 	return -1
 }
 
-// ears triangulates a simple ring and returns triples of indices into it.
-func ears(points []r2.Vec) [][]int {
+// triangulate triangulates a simple ring and returns triples of indices into it.
+func triangulate(points []r2.Vec) [][]int {
 	left := make([]int, len(points))
 	for i := range left {
 		left[i] = i
@@ -66,18 +66,18 @@ func nextEar(points []r2.Vec, left []int) int {
 	best, most := -1, 0.0
 	for i := range left {
 		a, b, c := points[left[(i+n-1)%n]], points[left[i]], points[left[(i+1)%n]]
-		if turns(a, b, c) < 0 || !empty(points, left, i) {
+		if orientation(a, b, c) < 0 || !empty(points, left, i) {
 			continue
 		}
-		if fat := fatness(a, b, c); best < 0 || fat > most {
+		if fat := smallestHeight(a, b, c); best < 0 || fat > most {
 			best, most = i, fat
 		}
 	}
 	return best
 }
 
-// fatness is the smallest height of a triangle.
-func fatness(a, b, c r2.Vec) float64 {
+// smallestHeight is the smallest height of a triangle.
+func smallestHeight(a, b, c r2.Vec) float64 {
 	longest := max(r2.Norm(r2.Sub(b, a)), r2.Norm(r2.Sub(c, b)), r2.Norm(r2.Sub(a, c)))
 	return r2.Cross(r2.Sub(b, a), r2.Sub(c, b)) / longest
 }
@@ -88,14 +88,14 @@ func empty(points []r2.Vec, left []int, i int) bool {
 	triangle := []r2.Vec{points[left[(i+n-1)%n]], points[left[i]], points[left[(i+1)%n]]}
 	for k := 2; k < n-1; k++ {
 		p := points[left[(i+k)%n]]
-		if Contains(p, triangle, -Grain/2) && !Same(p, triangle[0]) && !Same(p, triangle[2]) {
+		if Contains(p, triangle, -Grain/2) && !SamePoint(p, triangle[0]) && !SamePoint(p, triangle[2]) {
 			return false
 		}
 	}
 	return true
 }
 
-func Same(p, q r2.Vec) bool { return r2.Norm(r2.Sub(p, q)) <= Grain }
+func SamePoint(p, q r2.Vec) bool { return r2.Norm(r2.Sub(p, q)) <= Grain }
 
 // joined merges parts over shared sides while the result stays convex.
 func joined(points []r2.Vec, parts [][]int) [][]r2.Vec {

@@ -90,7 +90,7 @@ func TestConvexPartsTileTheRing(t *testing.T) {
 		}
 		near(t, "area of the parts", sum, Area(ring), 1e-5)
 		for k := range ring {
-			if turns(ring[(k+len(ring)-1)%len(ring)], ring[k], ring[(k+1)%len(ring)]) < 0 {
+			if orientation(ring[(k+len(ring)-1)%len(ring)], ring[k], ring[(k+1)%len(ring)]) < 0 {
 				reflex++
 			}
 		}

@@ -19,7 +19,7 @@ func FirstMeeting(ring []r2.Vec) (i, k int, at r2.Vec, found bool) {
 			case i == 0 && k == n-1:
 				at, found = a, turnsBack(c, a, b)
 			default:
-				at, found = touch(a, b, c, d)
+				at, found = commonPoint(a, b, c, d)
 			}
 			if found {
 				return i, k, at, true
@@ -38,14 +38,14 @@ func turnsBack(a, b, c r2.Vec) bool {
 	return r2.Dot(in, out) < 0 && math.Abs(r2.Cross(in, out)) <= Grain*max(r2.Norm(in), r2.Norm(out))
 }
 
-// touch finds a point that the segments a-b and c-d share, to the grain.
-func touch(a, b, c, d r2.Vec) (at r2.Vec, ok bool) {
+// commonPoint finds a point that the segments a-b and c-d share, to the grain.
+func commonPoint(a, b, c, d r2.Vec) (at r2.Vec, ok bool) {
 	p, q := Through(a, b), Through(c, d)
 	if Side(p, c)*Side(p, d) < 0 && Side(q, a)*Side(q, b) < 0 {
 		return Crossing(p, c, d), true
 	}
 	for _, end := range []struct{ p, a, b r2.Vec }{{a, c, d}, {b, c, d}, {c, a, b}, {d, a, b}} {
-		if on, _ := NearestOnSegment(end.p, end.a, end.b); Same(on, end.p) {
+		if on, _ := NearestOnSegment(end.p, end.a, end.b); SamePoint(on, end.p) {
 			return end.p, true
 		}
 	}

@@ -74,7 +74,7 @@ func (r *aimer) aimedPlace(a *scene.Aim) (target, bool) {
 func (r *aimer) aimedCeiling(a *scene.Aim) (target, bool) {
 	s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
 	ref := scene.Ref{Name: strings.TrimSuffix(a.Thing.Name, ".ceiling"), Span: a.Thing.Span}
-	if _, known := r.named(ref, aRoom); !known || !ok {
+	if _, known := r.named(ref, roomKind); !known || !ok {
 		return target{}, false
 	}
 	room := r.out.RoomNamed(ref.Name)
@@ -94,7 +94,7 @@ func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 		f, ok := r.markFace(person, mark)
 		return f.At, ok
 	}
-	if r.things[ref.Name].kind == aRoom {
+	if r.things[ref.Name].kind == roomKind {
 		r.whichPart(ref)
 		return r3.Vec{}, false
 	}
@@ -120,24 +120,24 @@ func (r *aimer) whichPart(ref scene.Ref) {
 // middleOf is the point that a thing at a spot is aimed at by.
 func (r *aimer) middleOf(name string, t thing, s plan.Spot) (r3.Vec, bool) {
 	switch t.kind {
-	case aPerson:
+	case personKind:
 		f, ok := r.faceOf(name)
 		return f.At, ok
-	case aCamera:
+	case cameraKind:
 		z, ok := r.lensHeight(&r.s.Cameras[t.index], s)
 		return plan.AtHeight(s.At, z), ok
-	case aLight:
+	case lightKind:
 		return plan.AtHeight(s.At, r.lampHeight(&r.s.Lights[t.index], s)), true
-	case aGrip:
+	case gripKind:
 		z, ok := r.gripHeight(&r.s.Grip[t.index], s)
 		return plan.AtHeight(s.At, z), ok
-	case aFurniture:
+	case furnitureKind:
 		f, ok := r.shape(name)
 		if !ok {
 			return r3.Vec{}, false
 		}
 		return plan.AtHeight(s.At, (f.Z0+f.Z1)/2), true
-	case anOpening:
+	case openingKind:
 		o := r.out.OpeningNamed(name)
 		return plan.AtHeight(s.At, (o.Sill+o.Head)/2), true
 	}

@@ -23,13 +23,13 @@ func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*plan.Se
 	if len(names) == 0 {
 		names = []string{""}
 	}
-	r := run{doc: doc, log: log, done: map[string]*plan.Setup{}}
+	r := fileRun{doc: doc, log: log, done: map[string]*plan.Setup{}}
 	var setups []*plan.Setup
 	for _, name := range names {
 		switch s := r.setup(name); {
 		case s == nil:
-		case s.LeftOut():
-			tellLeftOut(s, log)
+		case s.Omitted():
+			reportOmitted(s, log)
 		default:
 			setups = append(setups, s)
 		}
@@ -40,9 +40,9 @@ func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*plan.Se
 	return setups
 }
 
-// tellLeftOut says of a set-up that starts from one that is not computed that it is left out with it. Of the one
+// reportOmitted says of a set-up that starts from one that is not computed that it is left out with it. Of the one
 // itself the loader has reported.
-func tellLeftOut(s *plan.Setup, log *source.Log) {
+func reportOmitted(s *plan.Setup, log *source.Log) {
 	for _, u := range s.Uncomputed {
 		if u.Changes == scene.WholeSetup && u.Thing() != s.Name {
 			log.Add(source.Diagnostic{Severity: source.Warning, Code: source.CodeLater, Span: s.Scene.SetupSpan(), Path: "setups." + s.Name, Setup: s.Name,
@@ -53,15 +53,15 @@ func tellLeftOut(s *plan.Setup, log *source.Log) {
 	}
 }
 
-// run is the set-ups of a file on their way to metres.
-type run struct {
+// fileRun is the set-ups of a file on their way to metres.
+type fileRun struct {
 	doc  *scene.Document
 	log  *source.Log
 	done map[string]*plan.Setup
 }
 
 // setup resolves a set-up, once, and before it the one that it follows.
-func (r *run) setup(name string) *plan.Setup {
+func (r *fileRun) setup(name string) *plan.Setup {
 	if s, known := r.done[name]; known {
 		return s
 	}

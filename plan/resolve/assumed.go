@@ -26,7 +26,7 @@ const (
 	eyesCrouching  = 0.85
 	eyesLying      = 0.20 // above what one lies on, face up
 	clothesReflect = 0.20
-	facesReader    = 180 // bearing of a face where there is no camera: down the sheet
+	defaultFacing  = 180 // bearing of a face where there is no camera: down the sheet
 
 	defaultSensor = "super-35"
 	defaultAspect = 16.0 / 9

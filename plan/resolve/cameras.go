@@ -28,7 +28,7 @@ func (r *cameraPass) placeCameras() {
 		return // the loader has reported names that no camera bears
 	}
 	for _, ref := range r.s.Shown {
-		r.named(ref, aCamera)
+		r.named(ref, cameraKind)
 	}
 }
 
@@ -37,7 +37,7 @@ func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	s, ok := r.spotOf(written.Name)
 	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.V, Span: written.Span}
 	if !written.Lens.Set {
-		r.lacks(written.Span, "add lens: 35 mm", "the camera has no lens")
+		r.reportMissing(written.Span, "add lens: 35 mm", "the camera has no lens")
 	}
 	cropped := r.gate(written, &c)
 	if !ok || !looks || !cropped || !written.Lens.Set {
@@ -69,7 +69,7 @@ func (r *cameraPass) lookTarget(c *scene.Camera) (target, bool) {
 
 // lookFrame is the frame of a camera: level, its axis to what it looks at.
 func (r *cameraPass) lookFrame(c *scene.Camera, at r3.Vec, aim target) (plan.Frame, bool) {
-	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "looks") {
+	if before := r.keptCamera(c.Name); before != nil && !r.writtenHere(c.Node, "looks") {
 		f := before.Frame
 		f.At = at
 		return f, true

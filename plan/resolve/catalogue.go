@@ -66,7 +66,7 @@ func (r *catalogue) ownMaterial(m *scene.Material) solid.Skin {
 
 // coloured is a reflectance with the chromaticity that the surface has under daylight D65.
 func coloured(xy [2]float64, y float64) colour.RGB {
-	c, _ := colour.Factor(xy, colour.D65(), y)
+	c, _ := colour.ChannelFactors(xy, colour.D65(), y)
 	return c
 }
 
@@ -116,11 +116,11 @@ func (r *catalogue) unlisted(span source.Span) bool {
 	if len(r.kit.Units) > 0 {
 		return false
 	}
-	if !r.bare {
+	if !r.missingReported {
 		r.Errorf(span, CodeNoCatalogue, "resolve it with a document that was opened with a catalogue: scene.Env{Kit: …}, from kit.Shipped",
 			"the document has no catalogue to look this name up in")
 	}
-	r.bare = true
+	r.missingReported = true
 	return true
 }
 

@@ -52,7 +52,7 @@ func (r *draft) solids(name string, parts []plan.Part, skin solid.Skin) []solid.
 // more is said.
 func (r *draft) wall(ref scene.Ref) (room *plan.Room, wall *plan.Wall, ok bool) {
 	name, part, dotted := strings.Cut(ref.Name, ".")
-	if _, ok := r.named(scene.Ref{Name: name, Span: ref.Span}, aRoom); !ok {
+	if _, ok := r.named(scene.Ref{Name: name, Span: ref.Span}, roomKind); !ok {
 		return nil, nil, false
 	}
 	room = r.out.RoomNamed(name)

@@ -24,7 +24,7 @@ func (r *exposurePass) expose() {
 		written := &r.s.Cameras[r.things[c.Name].index]
 		leave := r.About(written.Path)
 		r.oneMeter(&written.Exposure)
-		c.Exposure = r.exposure(laidOver(base, written.Exposure))
+		c.Exposure = r.exposure(overlayExposure(base, written.Exposure))
 		if written.Exposure.Shutter.Set || written.Exposure.FPS.Set {
 			r.inFrameTime(written.Exposure, c.Exposure)
 		}
@@ -51,8 +51,8 @@ func exposureTime(seconds float64) string {
 	return unit.FormatNumber(seconds) + " s"
 }
 
-// laidOver is the scene's exposure with what a camera sets for itself.
-func laidOver(base, own scene.Exposure) scene.Exposure {
+// overlayExposure is the scene's exposure with what a camera sets for itself.
+func overlayExposure(base, own scene.Exposure) scene.Exposure {
 	lay(&base.ISO, own.ISO)
 	lay(&base.FPS, own.FPS)
 	lay(&base.Shutter, own.Shutter)

@@ -13,17 +13,17 @@ import (
 
 // facingOf is the bearing of a person's nose or a camera's look.
 func (r *placer) facingOf(name string) (float64, bool) {
-	return ask(r, r.noses, question{"facing", name}, func() (float64, bool) {
+	return evaluate(r, r.facings, dependency{"facing", name}, func() (float64, bool) {
 		t := r.things[name]
-		if t.kind == aCamera {
+		if t.kind == cameraKind {
 			c := &r.s.Cameras[t.index]
 			return r.bearing(name, c.Looks, r.firstPerson(), 0, func() (plan.Spot, bool) { return r.spotOf(name) })
 		}
 		p := &r.s.People[t.index]
-		if before := r.frozenPerson(name); before != nil && !r.writtenHere(p.Node, "faces") {
+		if before := r.keptPerson(name); before != nil && !r.writtenHere(p.Node, "faces") {
 			return before.Faces, true
 		}
-		return r.bearing(name, p.Faces, r.firstCamera(), facesReader, func() (plan.Spot, bool) { return r.spotOf(name) })
+		return r.bearing(name, p.Faces, r.firstCamera(), defaultFacing, func() (plan.Spot, bool) { return r.spotOf(name) })
 	})
 }
 
@@ -85,5 +85,5 @@ func (r *placer) markFacing(p *scene.Person, m *scene.MarkPlace) (float64, bool)
 	if !m.Faces.Set {
 		return r.facingOf(p.Name)
 	}
-	return r.bearing(p.Name, m.Faces, "", facesReader, func() (plan.Spot, bool) { return r.markSpot(p, m) })
+	return r.bearing(p.Name, m.Faces, "", defaultFacing, func() (plan.Spot, bool) { return r.markSpot(p, m) })
 }

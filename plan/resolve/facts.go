@@ -32,25 +32,25 @@ type draft struct {
 // catalogue is what can be hired and what surfaces are made of: the kit's, and the scene's own.
 type catalogue struct {
 	*draft
-	kit  *kit.Catalogue
-	bare bool // the missing catalogue has been reported
+	kit             *kit.Catalogue
+	missingReported bool // the missing catalogue has been reported
 }
 
-// history is the set-up before, and what stays as it was there.
-type history struct {
+// carryOver is the set-up before, and what stays as it was there.
+type carryOver struct {
 	*catalogue
-	before *plan.Setup
-	frozen map[string]bool // things that stay
+	previous *plan.Setup
+	kept     map[string]bool // things that stay
 }
 
 // placer finds where things stand and which way they face, in plan. Each is found when it is first asked for.
 type placer struct {
-	*history
-	asking []question
-	asked  map[question]bool
-	spots  map[string]answer[plan.Spot]
-	noses  map[string]answer[float64]
-	shapes map[string]answer[*plan.Furniture]
+	*carryOver
+	stack   []dependency
+	onStack map[dependency]bool
+	spots   map[string]result[plan.Spot]
+	facings map[string]result[float64]
+	shapes  map[string]result[*plan.Furniture]
 }
 
 // aimer finds how high things are, and the points that are aimed at.
@@ -59,21 +59,21 @@ type aimer struct{ *placer }
 // holder finds what lights and grip are held by, and how a tape puts them there.
 type holder struct{ *aimer }
 
-// question is one thing that can be asked: where something stands, or where it faces.
-type question struct {
+// dependency is one thing that can be asked: where something stands, or where it faces.
+type dependency struct {
 	what string // "place", "facing"
 	of   string
 }
 
-func (q question) String() string {
+func (q dependency) String() string {
 	if q.what == "facing" {
 		return "the facing of " + q.of
 	}
 	return q.of
 }
 
-// answer is what is known; not ok after a fault, which has then been reported.
-type answer[T any] struct {
+// result is what is known; not ok after a fault, which has then been reported.
+type result[T any] struct {
 	v  T
 	ok bool
 }
@@ -83,8 +83,8 @@ type (
 	roomPass struct{ *catalogue }
 	wallPass struct { // walls, openings and the shell of the rooms
 		*catalogue
-		stock [][][]block // of each room and wall, the wall before it is cut at openings
-		holes []hole      // of each opening
+		wallBlocks [][][]block // of each room and wall, the wall before it is cut at openings
+		holes      []hole      // of each opening
 	}
 	furniturePass struct{ *placer }
 	peoplePass    struct{ *aimer }

@@ -84,15 +84,15 @@ func (r *placer) keepSpots() {
 // a camera that the set-up does not show is no matter of it.
 func (r *finisher) takeUncomputed() {
 	for _, u := range append(slices.Clone(r.s.Uncomputed), r.uncomputed...) {
-		if t, known := r.things[u.Thing()]; known && t.kind == aCamera && !r.shown(u.Thing()) {
+		if t, known := r.things[u.Thing()]; known && t.kind == cameraKind && !r.shown(u.Thing()) {
 			continue
 		}
-		r.out.Uncomputed = append(r.out.Uncomputed, plan.Uncomputed{Uncomputed: u, Words: worded(r.out, &u)})
+		r.out.Uncomputed = append(r.out.Uncomputed, plan.Uncomputed{Uncomputed: u, Words: keyInWords(r.out, &u)})
 	}
 }
 
-// worded says a key with what it is on, by its number on the plan.
-func worded(s *plan.Setup, u *scene.Uncomputed) string {
+// keyInWords says a key with what it is on, by its number on the plan.
+func keyInWords(s *plan.Setup, u *scene.Uncomputed) string {
 	thing := u.Thing()
 	switch {
 	case u.Table == "site" && u.Key == "when":
@@ -102,7 +102,7 @@ func worded(s *plan.Setup, u *scene.Uncomputed) string {
 	case u.Table == "set-up":
 		return u.Key + " of the set-up " + thing
 	case u.Table == "piece of grip":
-		return wordedGrip(s, u.Key, thing)
+		return gripInWords(s, u.Key, thing)
 	case u.Table == "piece of furniture":
 		return u.Key + " " + thing
 	case thing == "":
@@ -111,8 +111,8 @@ func worded(s *plan.Setup, u *scene.Uncomputed) string {
 	return u.Key + " of " + s.Numbered(thing)
 }
 
-// wordedGrip says a piece of grip with its cloth: "half-diffusion on frame G1 soft".
-func wordedGrip(s *plan.Setup, kind, name string) string {
+// gripInWords says a piece of grip with its cloth: "half-diffusion on frame G1 soft".
+func gripInWords(s *plan.Setup, kind, name string) string {
 	words := kind + " " + s.Numbered(name)
 	for i := range s.Grip {
 		if g := &s.Grip[i]; g.Name == name && g.Cloth != "" {

@@ -45,7 +45,7 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 		Name: written.Name, Kind: written.Kind, Size: written.Size, Frame: f, Height: z - s.Floor,
 		Cloth: written.Cloth.V, Surface: written.Surface.V, Note: written.Note.V, Span: written.Span,
 	}
-	if !written.Height.Set && r.frozenGrip(written.Name) == nil {
+	if !written.Height.Set && r.keptGrip(written.Name) == nil {
 		r.assume(written.Path, "height", r.Length(g.Height))
 	}
 	hung := r.hangSheet(written, &g)
@@ -64,12 +64,12 @@ func (r *gripPass) gripAim(g *scene.Grip) (target, bool) {
 	case name != "":
 		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
 	}
-	return r.aimed(&scene.Aim{Form: scene.AtBearing, Pan: facesReader})
+	return r.aimed(&scene.Aim{Form: scene.AtBearing, Pan: defaultFacing})
 }
 
 // gripFrame is the frame of a sheet: its axis is the normal of its front.
 func (r *gripPass) gripFrame(g *scene.Grip, at r3.Vec, aim target) (plan.Frame, bool) {
-	if before := r.frozenGrip(g.Name); before != nil && !r.writtenHere(g.Node, "faces") {
+	if before := r.keptGrip(g.Name); before != nil && !r.writtenHere(g.Node, "faces") {
 		f := before.Frame
 		f.At = at
 		return f, true
@@ -80,13 +80,13 @@ func (r *gripPass) gripFrame(g *scene.Grip, at r3.Vec, aim target) (plan.Frame, 
 		return plan.Frame{}, false
 	}
 	if g.Tilt.Set {
-		axis = retilted(axis, aim.pan, g.Tilt.V)
+		axis = withTilt(axis, aim.pan, g.Tilt.V)
 	}
 	return plan.FrameAlong(at, axis, aim.pan, g.Roll.V), true
 }
 
-// retilted is an axis of the same bearing with another tilt.
-func retilted(axis r3.Vec, pan, tilt float64) r3.Vec {
+// withTilt is an axis of the same bearing with another tilt.
+func withTilt(axis r3.Vec, pan, tilt float64) r3.Vec {
 	if flat := plan.InPlan(axis); r2.Norm(flat) > 1e-9 {
 		pan = plane.Bearing(flat)
 	}

@@ -12,7 +12,7 @@ import (
 // lensHeight is the z of a camera's lens: where it is not given, the eyes of the person that it
 // looks at.
 func (r *aimer) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
-	if before := r.frozenCamera(c.Name); before != nil && !r.writtenHere(c.Node, "height") {
+	if before := r.keptCamera(c.Name); before != nil && !r.writtenHere(c.Node, "height") {
 		return before.Frame.At.Z, true
 	}
 	if c.Height.Set {
@@ -40,7 +40,7 @@ func (r *aimer) looksAt(c *scene.Camera) string {
 // gripHeight is the z of the middle of a piece of grip: where it is not given, the eyes of the
 // person that it stands by.
 func (r *aimer) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
-	if before := r.frozenGrip(g.Name); before != nil && !r.writtenHere(g.Node, "height") {
+	if before := r.keptGrip(g.Name); before != nil && !r.writtenHere(g.Node, "height") {
 		return before.Frame.At.Z, true
 	}
 	if g.Height.Set {
@@ -54,7 +54,7 @@ func (r *aimer) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
 
 // gripBy is the person that a piece of grip stands by, or the first.
 func (r *aimer) gripBy(g *scene.Grip) string {
-	if by := g.At.V.Thing; r.isAt(by, aPerson) {
+	if by := g.At.V.Thing; r.isKind(by, personKind) {
 		name, _, _ := strings.Cut(by.Name, ".")
 		return name
 	}
@@ -64,22 +64,22 @@ func (r *aimer) gripBy(g *scene.Grip) string {
 // lampHeight is the z of a lamp's emitting face. A practical that does not say how high shines from
 // three quarters of its body, on what is under it; another lamp hangs at a usual height.
 func (r *aimer) lampHeight(l *scene.Light, s plan.Spot) float64 {
-	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(l.Node, "height") {
+	if before := r.keptLight(l.Name); before != nil && !r.writtenHere(l.Node, "height") {
 		return before.Frame.At.Z
 	}
 	if l.Height.Set {
 		return s.Floor + l.Height.V
 	}
 	if u := r.kit.Unit(l.Unit.V); u != nil && u.Class == term.Practical && l.Output == nil {
-		base, _ := r.under(s)
+		base, _ := r.supportUnder(s)
 		return base + 0.75*u.Body[2]
 	}
 	return s.Floor + defaultLampHeight
 }
 
-// under is the z of what is under a spot, and its name: what it was placed on, else the highest
+// supportUnder is the z of what is under a spot, and its name: what it was placed on, else the highest
 // piece of furniture there, else the floor.
-func (r *aimer) under(s plan.Spot) (z float64, on string) {
+func (r *aimer) supportUnder(s plan.Spot) (z float64, on string) {
 	if s.On != "" {
 		return s.Base, s.On
 	}
@@ -109,17 +109,17 @@ func (r *aimer) markFace(p *scene.Person, m *scene.MarkPlace) (plan.Frame, bool)
 	if m.Eyes.Set {
 		at.Eyes = m.Eyes
 	}
-	return faceFrame(&at, s.At, r.resting(&at, s).eyes, bearing), true
+	return faceFrame(&at, s.At, r.bodyHeightsOf(&at, s).eyes, bearing), true
 }
 
-// rest is how high someone is, z: the floor that the feet are on, what one sits on, and the eyes.
-type rest struct{ feet, seat, eyes float64 }
+// bodyHeights is how high someone is, z: the floor that the feet are on, what one sits on, and the eyes.
+type bodyHeights struct{ feet, seat, eyes float64 }
 
-// resting is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
+// bodyHeightsOf is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
 // deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
-func (r *aimer) resting(p *scene.Person, s plan.Spot) rest {
-	at := rest{feet: s.Base, seat: s.Base + report.Either(p.Pose.V == term.Propped, bedHeight, plan.SeatHeight)}
-	if f, ok := r.sitsOn(p, s); ok {
+func (r *aimer) bodyHeightsOf(p *scene.Person, s plan.Spot) bodyHeights {
+	at := bodyHeights{feet: s.Base, seat: s.Base + report.Either(p.Pose.V == term.Propped, bedHeight, plan.SeatHeight)}
+	if f, ok := r.seatOf(p, s); ok {
 		at.feet, at.seat = f.Base, s.Base
 	}
 	at.eyes = at.feet + p.Eyes.V
@@ -129,8 +129,8 @@ func (r *aimer) resting(p *scene.Person, s plan.Spot) rest {
 	return at
 }
 
-// sitsOn is the thing that someone seated or propped sits on.
-func (r *aimer) sitsOn(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) {
+// seatOf is the thing that someone seated or propped sits on.
+func (r *aimer) seatOf(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) {
 	if s.On == "" || p.Pose.V != term.Seated && p.Pose.V != term.Propped {
 		return nil, false
 	}
@@ -146,13 +146,13 @@ func (r *aimer) faceOf(name string) (plan.Frame, bool) {
 	if !ok || !known {
 		return plan.Frame{}, false
 	}
-	return faceFrame(p, s.At, r.resting(p, s).eyes, bearing), true
+	return faceFrame(p, s.At, r.bodyHeightsOf(p, s).eyes, bearing), true
 }
 
 // eyesAbove is the z of a person's eyes; ok is false where there is no such person, or a fault.
 func (r *aimer) eyesAbove(name string) (z float64, ok bool) {
 	t, known := r.things[name]
-	if !known || t.kind != aPerson {
+	if !known || t.kind != personKind {
 		return 0, false
 	}
 	p := &r.s.People[t.index]
@@ -160,11 +160,11 @@ func (r *aimer) eyesAbove(name string) (z float64, ok bool) {
 	if !ok {
 		return 0, false
 	}
-	return r.resting(p, s).eyes, true
+	return r.bodyHeightsOf(p, s).eyes, true
 }
 
 // eyesOf is the z of a person's eyes where the scene does not give it.
-func eyesOf(p *scene.Person, at rest) float64 {
+func eyesOf(p *scene.Person, at bodyHeights) float64 {
 	switch p.Pose.V {
 	case term.Seated:
 		return at.seat + eyesOverSeat

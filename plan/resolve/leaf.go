@@ -30,8 +30,8 @@ func (r *wallPass) glaze(o *scene.Opening, to *plan.Opening) {
 	}
 }
 
-// shut hangs the pane or the leaf of an opening.
-func (r *wallPass) shut(o *plan.Opening) {
+// closeOpening hangs the pane or the leaf of an opening.
+func (r *wallPass) closeOpening(o *plan.Opening) {
 	switch {
 	case o.Kind == term.Gap:
 	case o.Glass != "":

@@ -55,7 +55,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	if !r.point(written, &l, plan.AtHeight(s.At, z), aim) {
 		return plan.Light{}, false
 	}
-	if !l.Head.Hang(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
+	if !l.Head.ApplyTilt(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
 		r.Infof(written.Span, CodeTilt, "", "%s is rolled, and its photometric file does not say how its lamp lies then; the figures take its light in the design position", l.Name)
 	}
 	r.assumeLight(written, &l, upright)
@@ -84,7 +84,7 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 		ch.White = &colour.White{Kelvin: l.Colour.V.Kelvin, Duv: l.Colour.V.Duv, Daylight: l.Colour.V.Daylight}
 	}
 	if l.Output == nil && !l.Unit.Set {
-		r.lacks(l.Span, "add unit: and its name in the kit", "the light has no unit")
+		r.reportMissing(l.Span, "add unit: and its name in the kit", "the light has no unit")
 		return kit.Head{}, false
 	}
 	if l.Output != nil {
@@ -116,7 +116,7 @@ func (r *lightPass) lampAim(l *scene.Light, upright bool) (target, bool) {
 
 // point gives a light its frame. One that stays keeps pointing the way it did.
 func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim target) bool {
-	if before := r.frozenLight(l.Name); before != nil && !r.writtenHere(written.Node, "aim") {
+	if before := r.keptLight(l.Name); before != nil && !r.writtenHere(written.Node, "aim") {
 		l.Frame, l.AimPoint, l.Throw = before.Frame, before.AimPoint, before.Throw
 		l.Frame.At = at
 		return true
@@ -135,7 +135,7 @@ func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim ta
 
 // assumeLight lists the defaults of a light.
 func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright bool) {
-	if !written.Height.Set && r.frozenLight(l.Name) == nil {
+	if !written.Height.Set && r.keptLight(l.Name) == nil {
 		r.assume(l.Path, "height", r.Length(l.Height))
 	}
 	if !written.Level.Set {

@@ -58,10 +58,10 @@ func (r *meterPass) defaultFacing(m *scene.Meter) scene.Aim {
 // spotMeter looks from a camera's lens.
 func (r *meterPass) spotMeter(written *scene.Meter, m *plan.Meter) bool {
 	if written.From.Name == "" {
-		r.lacks(written.Span, "add from: A", "a spot meter reads from a camera")
+		r.reportMissing(written.Span, "add from: A", "a spot meter reads from a camera")
 		return false
 	}
-	if _, ok := r.named(written.From, aCamera); !ok {
+	if _, ok := r.named(written.From, cameraKind); !ok {
 		return false
 	}
 	lens, ok := r.pointOf(written.From)

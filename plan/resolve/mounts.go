@@ -28,7 +28,7 @@ func (r *holder) mountOf(written scene.Given[scene.Mount], h holding) (m plan.Mo
 	if !written.Set {
 		if h.practical {
 			m.Kind = term.Floor
-			base, m.On = r.under(h.spot)
+			base, m.On = r.supportUnder(h.spot)
 		}
 		return m, base, true
 	}
@@ -54,7 +54,7 @@ func (r *holder) standOn(w *scene.Mount, m *plan.Mount, at r2.Vec, base float64)
 	if w.On.Name == "" {
 		return base, true
 	}
-	if _, ok := r.named(w.On, aFurniture); !ok {
+	if _, ok := r.named(w.On, furnitureKind); !ok {
 		return 0, false
 	}
 	f, ok := r.shape(w.On.Name)
@@ -96,11 +96,11 @@ func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) 
 
 // clamp grips a thing at the point of it nearest to what it holds.
 func (r *holder) clamp(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
-	if name, _, dotted := strings.Cut(w.On.Name, "."); dotted && r.things[name].kind == aRoom {
+	if name, _, dotted := strings.Cut(w.On.Name, "."); dotted && r.things[name].kind == roomKind {
 		r.Errorf(w.On.Span, scene.CodeWrongThing, "write {wall: "+w.On.Name+"} for a plate on it", "a clamp holds on to a thing, not to a wall")
 		return false
 	}
-	t, ok := r.named(w.On, aFurniture, anOpening, aGrip, aLight)
+	t, ok := r.named(w.On, furnitureKind, openingKind, gripKind, lightKind)
 	if !ok {
 		return false
 	}
@@ -109,7 +109,7 @@ func (r *holder) clamp(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 		return false
 	}
 	m.On, m.Base = w.On.Name, s.At
-	if t.kind != aFurniture {
+	if t.kind != furnitureKind {
 		return true
 	}
 	f, ok := r.shape(w.On.Name)
@@ -131,7 +131,7 @@ func outlines(parts []plan.Part) [][]r2.Vec {
 // fixToWalls is a pole between two walls, or a plate on one.
 func (r *holder) fixToWalls(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 	if w.Kind == term.Pole && len(w.Walls) != 2 || len(w.Walls) == 0 {
-		r.lacks(w.Span, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
+		r.reportMissing(w.Span, "write {pole: [ROOM.WALL, ROOM.WALL]}", "a pole goes between two walls")
 		return false
 	}
 	if w.Kind == term.Pole && w.Walls[0].Name == w.Walls[1].Name {
@@ -144,10 +144,10 @@ func (r *holder) fixToWalls(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 			return false
 		}
 		on, _ := plane.NearestOnSegment(at, wall.Left, wall.Right)
-		m.Ends = append(m.Ends, on)
+		m.PoleEnds = append(m.PoleEnds, on)
 		m.On = ref.Name
 	}
-	m.Base = m.Ends[0]
+	m.Base = m.PoleEnds[0]
 	return true
 }
 

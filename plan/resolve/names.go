@@ -8,23 +8,23 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// singles is a scene in which each name means one thing. Where two things bear one name the
+// withUniqueNames is a scene in which each name means one thing. Where two things bear one name the
 // loader has reported it, and the later one is left out.
-func singles(s *scene.Scene) *scene.Scene {
+func withUniqueNames(s *scene.Scene) *scene.Scene {
 	own, seen := *s, map[string]bool{}
-	own.Rooms = firstOf(s.Rooms, seen, func(v *scene.Room) string { return v.Name })
-	own.Openings = firstOf(s.Openings, seen, func(v *scene.Opening) string { return v.Name })
-	own.Furniture = firstOf(s.Furniture, seen, func(v *scene.Furniture) string { return v.Name })
-	own.People = firstOf(s.People, seen, func(v *scene.Person) string { return v.Name })
-	own.Cameras = firstOf(s.Cameras, seen, func(v *scene.Camera) string { return v.Name })
-	own.Lights = firstOf(s.Lights, seen, func(v *scene.Light) string { return v.Name })
-	own.Grip = firstOf(s.Grip, seen, func(v *scene.Grip) string { return v.Name })
-	own.Meters = firstOf(s.Meters, seen, func(v *scene.Meter) string { return v.Name })
+	own.Rooms = withoutRepeats(s.Rooms, seen, func(v *scene.Room) string { return v.Name })
+	own.Openings = withoutRepeats(s.Openings, seen, func(v *scene.Opening) string { return v.Name })
+	own.Furniture = withoutRepeats(s.Furniture, seen, func(v *scene.Furniture) string { return v.Name })
+	own.People = withoutRepeats(s.People, seen, func(v *scene.Person) string { return v.Name })
+	own.Cameras = withoutRepeats(s.Cameras, seen, func(v *scene.Camera) string { return v.Name })
+	own.Lights = withoutRepeats(s.Lights, seen, func(v *scene.Light) string { return v.Name })
+	own.Grip = withoutRepeats(s.Grip, seen, func(v *scene.Grip) string { return v.Name })
+	own.Meters = withoutRepeats(s.Meters, seen, func(v *scene.Meter) string { return v.Name })
 	return &own
 }
 
-// firstOf leaves out of a list what bears a name that was seen before, and notes its names.
-func firstOf[T any](list []T, seen map[string]bool, name func(*T) string) []T {
+// withoutRepeats leaves out of a list what bears a name that was seen before, and notes its names.
+func withoutRepeats[T any](list []T, seen map[string]bool, name func(*T) string) []T {
 	kept := make([]T, 0, len(list))
 	for i := range list {
 		if n := name(&list[i]); !seen[n] {
@@ -38,41 +38,41 @@ func firstOf[T any](list []T, seen map[string]bool, name func(*T) string) []T {
 // index makes the table of names. There is one name space.
 func (r *register) index() {
 	r.things = map[string]thing{}
-	add := func(k kind, i int, t *scene.Thing) {
+	add := func(k thingKind, i int, t *scene.Thing) {
 		r.things[t.Name] = thing{kind: k, index: i, path: t.Path, span: t.Span, rank: len(r.names)}
 		r.names = append(r.names, t.Name)
 	}
 	for i := range r.s.Rooms {
-		add(aRoom, i, &r.s.Rooms[i].Thing)
+		add(roomKind, i, &r.s.Rooms[i].Thing)
 	}
 	for i := range r.s.Openings {
-		add(anOpening, i, &r.s.Openings[i].Thing)
+		add(openingKind, i, &r.s.Openings[i].Thing)
 	}
 	for i := range r.s.Furniture {
-		add(aFurniture, i, &r.s.Furniture[i].Thing)
+		add(furnitureKind, i, &r.s.Furniture[i].Thing)
 	}
 	for i := range r.s.People {
-		add(aPerson, i, &r.s.People[i].Thing)
+		add(personKind, i, &r.s.People[i].Thing)
 	}
 	for i := range r.s.Cameras {
-		add(aCamera, i, &r.s.Cameras[i].Thing)
+		add(cameraKind, i, &r.s.Cameras[i].Thing)
 	}
 	for i := range r.s.Lights {
-		add(aLight, i, &r.s.Lights[i].Thing)
+		add(lightKind, i, &r.s.Lights[i].Thing)
 	}
 	for i := range r.s.Grip {
-		add(aGrip, i, &r.s.Grip[i].Thing)
+		add(gripKind, i, &r.s.Grip[i].Thing)
 	}
 	for i := range r.s.Meters {
-		add(aMeter, i, &r.s.Meters[i].Thing)
+		add(meterKind, i, &r.s.Meters[i].Thing)
 	}
 }
 
 // named finds a thing by its name without a part. It logs names that nothing bears; wanted, where
 // there are any, are the kinds that will do.
-func (r *register) named(ref scene.Ref, wanted ...kind) (thing, bool) {
+func (r *register) named(ref scene.Ref, wanted ...thingKind) (thing, bool) {
 	if ref.Name == "" {
-		r.lacks(ref.Span, "", "a name is missing")
+		r.reportMissing(ref.Span, "", "a name is missing")
 		return thing{}, false
 	}
 	t, known := r.things[ref.Name]
@@ -104,11 +104,11 @@ func (r *register) unknown(ref scene.Ref, names []string) {
 }
 
 // partHint is how to write what was likely meant by a part that does not exist.
-func partHint(name, part string, k kind) string {
+func partHint(name, part string, k thingKind) string {
 	switch k {
-	case aPerson, aFurniture:
+	case personKind, furnitureKind:
 		return "write " + name + " alone"
-	case aRoom:
+	case roomKind:
 		return "for a place by a wall write {wall: " + name + "." + part + ", along: 1.2, in: 0.3}"
 	}
 	return ""
@@ -118,7 +118,7 @@ func partHint(name, part string, k kind) string {
 const maxKinds = 3
 
 // wrongThing logs a name of something else than what is meant.
-func (r *register) wrongThing(ref scene.Ref, is string, wanted []kind) {
+func (r *register) wrongThing(ref scene.Ref, is string, wanted []thingKind) {
 	words := make([]string, len(wanted))
 	for i, k := range wanted {
 		words[i] = k.article()
@@ -151,7 +151,7 @@ func listed(names []string) string {
 }
 
 // namesOf lists the names of some kinds of thing; of all, where wanted is empty.
-func (r *register) namesOf(wanted []kind) []string {
+func (r *register) namesOf(wanted []thingKind) []string {
 	var names []string
 	for _, name := range r.names {
 		if len(wanted) == 0 || slices.Contains(wanted, r.things[name].kind) {
@@ -182,7 +182,7 @@ func (r *register) firstPerson() string {
 // firstCamera is the name of the first camera of the set-up, or "".
 func (r *register) firstCamera() string {
 	for _, shown := range r.s.Shown {
-		if r.things[shown.Name].kind == aCamera {
+		if r.things[shown.Name].kind == cameraKind {
 			return shown.Name
 		}
 	}
@@ -196,7 +196,7 @@ func (r *register) firstCamera() string {
 func (r *register) markOf(ref scene.Ref) (*scene.Person, *scene.MarkPlace, bool) {
 	name, part, dotted := strings.Cut(ref.Name, ".")
 	t, known := r.things[name]
-	if !dotted || !known || t.kind != aPerson {
+	if !dotted || !known || t.kind != personKind {
 		return nil, nil, false
 	}
 	person := &r.s.People[t.index]
@@ -206,24 +206,24 @@ func (r *register) markOf(ref scene.Ref) (*scene.Person, *scene.MarkPlace, bool)
 
 // personAt is the name of the person that an aim means, or "".
 func (r *register) personAt(a scene.Given[scene.Aim]) string {
-	if a.Set && a.V.Form == scene.AtThing && r.isAt(a.V.Thing, aPerson) {
+	if a.Set && a.V.Form == scene.AtThing && r.isKind(a.V.Thing, personKind) {
 		return a.V.Thing.Name
 	}
 	return ""
 }
 
-// lacks logs what a thing does not say. For a file the loader has logged it: only the maker of a
+// reportMissing logs what a thing does not say. For a file the loader has logged it: only the maker of a
 // Scene by hand hears it from here.
-func (r *register) lacks(span source.Span, hint, format string, args ...any) {
+func (r *register) reportMissing(span source.Span, hint, format string, args ...any) {
 	if r.doc == nil {
 		r.Errorf(span, source.CodeMissingKey, hint, format, args...)
 	}
 }
 
-// isAt reports whether a name means a thing of a kind; a mark means its person.
-func (r *register) isAt(ref scene.Ref, k kind) bool {
+// isKind reports whether a name means a thing of a kind; a mark means its person.
+func (r *register) isKind(ref scene.Ref, k thingKind) bool {
 	if _, _, ok := r.markOf(ref); ok {
-		return k == aPerson
+		return k == personKind
 	}
 	t, known := r.things[ref.Name]
 	return known && t.kind == k

@@ -13,7 +13,7 @@ import (
 
 // openings lays out every opening and refuses those that share a hole.
 func (r *wallPass) openings() {
-	r.stockWalls()
+	r.buildWalls()
 	for i := range r.s.Openings {
 		o := &r.s.Openings[i]
 		leave := r.About(o.Path)
@@ -27,7 +27,7 @@ func (r *wallPass) openings() {
 		r.through(o)
 		r.holes = append(r.holes, holeOf(o))
 	}
-	r.oneHoleEach()
+	r.checkSharedHoles()
 }
 
 func (r *wallPass) openingOf(o *scene.Opening) (plan.Opening, bool) {
@@ -59,7 +59,7 @@ func (r *wallPass) widthOf(o *scene.Opening) (float64, bool) {
 		r.assume(o.Path, "width", r.Length(doorWidth))
 		return doorWidth, true
 	}
-	r.lacks(o.Span, "add width: 1.2", "%s has no width", o.Name)
+	r.reportMissing(o.Span, "add width: 1.2", "%s has no width", o.Name)
 	return 0, false
 }
 
@@ -125,11 +125,11 @@ func (r *wallPass) sillAndHead(o *scene.Opening, room *plan.Room, to *plan.Openi
 	return false
 }
 
-// proud is by how much a hole is cut beyond the faces of the wall, so that no skin is left.
-const proud = 10 * plane.Grain
+// cutMargin is by how much a hole is cut beyond the faces of the wall, so that no skin is left.
+const cutMargin = 10 * plane.Grain
 
 func holeOf(o *plan.Opening) hole {
-	return hole{name: o.Name, room: o.Room, wall: o.Wall, ring: o.Slab(-proud, o.Depth+proud), z0: o.Sill, z1: o.Head}
+	return hole{name: o.Name, room: o.Room, wall: o.Wall, ring: o.Slab(-cutMargin, o.Depth+cutMargin), z0: o.Sill, z1: o.Head}
 }
 
 // through finds how far an opening goes: through every wall without a gap between them, to the
@@ -137,9 +137,9 @@ func holeOf(o *plan.Opening) hole {
 func (r *wallPass) through(o *plan.Opening) {
 	inset := min(0.01, o.Width()/4)
 	depths := []float64{
-		r.solidFrom(r2.Add(o.Left, r2.Scale(inset, o.Rightward())), o),
-		r.solidFrom(o.Middle(), o),
-		r.solidFrom(r2.Sub(o.Right, r2.Scale(inset, o.Rightward())), o),
+		r.solidDepth(r2.Add(o.Left, r2.Scale(inset, o.Rightward())), o),
+		r.solidDepth(o.Middle(), o),
+		r.solidDepth(r2.Sub(o.Right, r2.Scale(inset, o.Rightward())), o),
 	}
 	// A wall that stands end on behind the opening would lead one ray astray.
 	least := min(depths[0], depths[1], depths[2])
@@ -152,21 +152,21 @@ func (r *wallPass) through(o *plan.Opening) {
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
 		if room.Holds(beyond) && plane.Overlap(room.Base, room.Top, o.Sill, o.Head) {
-			o.Other = room.Name
+			o.FarRoom = room.Name
 			return
 		}
 	}
 }
 
-// crack is the widest air in a wall that an opening still goes through, m: what is left between
+// maxWallGap is the widest air in a wall that an opening still goes through, m: what is left between
 // rooms that are not quite parallel.
-const crack = 0.02
+const maxWallGap = 0.02
 
-// solidFrom is how far wall goes on without a gap from a point of an opening's inside face
+// solidDepth is how far wall goes on without a gap from a point of an opening's inside face
 // outward, at any height of the opening.
-func (r *wallPass) solidFrom(p r2.Vec, o *plan.Opening) float64 {
+func (r *wallPass) solidDepth(p r2.Vec, o *plan.Opening) float64 {
 	var spans [][2]float64
-	for _, room := range r.stock {
+	for _, room := range r.wallBlocks {
 		for _, blocks := range room {
 			for _, b := range blocks {
 				if !plane.Overlap(b.z0, b.z1, o.Sill, o.Head) {
@@ -182,7 +182,7 @@ func (r *wallPass) solidFrom(p r2.Vec, o *plan.Opening) float64 {
 	for grown := true; grown; {
 		grown = false
 		for _, s := range spans {
-			if s[0] <= depth+crack && s[1] > depth+plane.Grain {
+			if s[0] <= depth+maxWallGap && s[1] > depth+plane.Grain {
 				depth, grown = s[1], true
 			}
 		}
@@ -190,8 +190,8 @@ func (r *wallPass) solidFrom(p r2.Vec, o *plan.Opening) float64 {
 	return depth
 }
 
-// oneHoleEach refuses two openings that share a hole.
-func (r *wallPass) oneHoleEach() {
+// checkSharedHoles refuses two openings that share a hole.
+func (r *wallPass) checkSharedHoles() {
 	for i, b := range r.holes {
 		for k, a := range r.holes[:i] {
 			if !plane.Overlap(a.z0, a.z1, b.z0, b.z1) || plane.Intersection(a.ring, b.ring) == nil {

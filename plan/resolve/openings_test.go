@@ -86,8 +86,8 @@ openings: {arch: {gap: a.right, along: 1, width: 1, head: 2}}
 `, 4+gap))
 		o := s.Openings[0]
 		near(t, "depth", o.Depth, gap, 1e-5)
-		if o.Other != "b" {
-			t.Errorf("gap %g leads to %q", gap, o.Other)
+		if o.FarRoom != "b" {
+			t.Errorf("gap %g leads to %q", gap, o.FarRoom)
 		}
 		for x := 4.001; x < 4+gap; x += 0.01 {
 			for _, c := range []struct {
@@ -112,8 +112,8 @@ rooms:
 openings: {arch: {gap: a.right, along: 1, width: 1, head: 2}}
 `, 4+gap, 4.002+gap))
 		noOverlaps(t, s)
-		if o := s.Openings[0]; o.Other != "b" || o.Depth < gap-0.01 || o.Depth > gap+0.01 {
-			t.Errorf("gap %g: depth %v to %q", gap, o.Depth, o.Other)
+		if o := s.Openings[0]; o.FarRoom != "b" || o.Depth < gap-0.01 || o.Depth > gap+0.01 {
+			t.Errorf("gap %g: depth %v to %q", gap, o.Depth, o.FarRoom)
 		}
 		for x := 4.001; x < 4+gap; x += 0.01 {
 			if w := pieceAt(s, r2.Vec{X: x, Y: 1.5}, 1); w != "" {
@@ -126,7 +126,7 @@ openings: {arch: {gap: a.right, along: 1, width: 1, head: 2}}
 func TestOpeningToTheOutsideBesideANeighbour(t *testing.T) {
 	// Two rooms 3 m apart: between them is a yard, and the window looks into it.
 	s := resolved(t, "rooms: {a: {size: [4, 3]}, b: {at: [7, 0], size: [4, 3]}}\nopenings: {w: {window: a.right, width: 1}}")
-	if o := s.Openings[0]; o.Other != "" || o.Depth < 0.149 || o.Depth > 0.151 {
+	if o := s.Openings[0]; o.FarRoom != "" || o.Depth < 0.149 || o.Depth > 0.151 {
 		t.Errorf("%+v", o)
 	}
 }

@@ -17,20 +17,20 @@ import (
 // maxCorners bounds the corners of a room: its convex parts are found in cubic time.
 const maxCorners = 200
 
-// closing is the closing error of a taped outline that is shared out without asking, m. A steel
+// sharedClosingError is the closing error of a taped outline that is shared out without asking, m. A steel
 // tape read by two people round a room is rarely better.
-const closing = 0.02
+const sharedClosingError = 0.02
 
-// tracing is the inside of a room as it was written: corners in the order of the file, and the
+// insideOutline is the inside of a room as it was written: corners in the order of the file, and the
 // wall that goes from each of them to the next.
-type tracing struct {
+type insideOutline struct {
 	corners []r2.Vec
 	walls   []string
 	spans   []source.Span // of what each wall was written by
 }
 
 // traced reads the inside of a room from its size, its corners or its outline.
-func (r *roomPass) traced(room *scene.Room) (tracing, bool) {
+func (r *roomPass) traced(room *scene.Room) (insideOutline, bool) {
 	at := plane.Vec(room.At.V)
 	switch room.Form {
 	case scene.ByCorners:
@@ -41,9 +41,9 @@ func (r *roomPass) traced(room *scene.Room) (tracing, bool) {
 	return bySize(room, at), true
 }
 
-func bySize(room *scene.Room, at r2.Vec) tracing {
+func bySize(room *scene.Room, at r2.Vec) insideOutline {
 	w, h := room.Size[0], room.Size[1]
-	t := tracing{walls: []string{"bottom", "right", "top", "left"}}
+	t := insideOutline{walls: []string{"bottom", "right", "top", "left"}}
 	for _, d := range []r2.Vec{{}, {X: w}, {X: w, Y: h}, {Y: h}} {
 		t.corners = append(t.corners, r2.Add(at, d))
 		t.spans = append(t.spans, room.FormSpan)
@@ -51,8 +51,8 @@ func bySize(room *scene.Room, at r2.Vec) tracing {
 	return t
 }
 
-func byCorners(room *scene.Room, at r2.Vec) tracing {
-	var t tracing
+func byCorners(room *scene.Room, at r2.Vec) insideOutline {
+	var t insideOutline
 	for i, c := range room.Corners {
 		next := room.Corners[(i+1)%len(room.Corners)]
 		t.corners = append(t.corners, r2.Add(at, plane.Vec(c.At)))
@@ -64,7 +64,7 @@ func byCorners(room *scene.Room, at r2.Vec) tracing {
 
 // byOutline walks the tape round the room from its corner at. What the walk misses its start by
 // is shared out among the steps, along and across the sheet apart, each by its length.
-func (r *roomPass) byOutline(room *scene.Room, at r2.Vec) (tracing, bool) {
+func (r *roomPass) byOutline(room *scene.Room, at r2.Vec) (insideOutline, bool) {
 	var miss, taped r2.Vec
 	for _, s := range room.Outline {
 		step := stepOf(s)
@@ -72,9 +72,9 @@ func (r *roomPass) byOutline(room *scene.Room, at r2.Vec) (tracing, bool) {
 		taped = r2.Add(taped, r2.Vec{X: math.Abs(step.X), Y: math.Abs(step.Y)})
 	}
 	if !r.closes(room, miss) {
-		return tracing{}, false
+		return insideOutline{}, false
 	}
-	var t tracing
+	var t insideOutline
 	for i, s := range room.Outline {
 		step := stepOf(s)
 		step.X -= share(miss.X, step.X, taped.X)
@@ -112,7 +112,7 @@ func (r *roomPass) closes(room *scene.Room, miss r2.Vec) bool {
 	switch off := r2.Norm(miss); {
 	case off <= plane.Grain:
 		return true
-	case off <= closing:
+	case off <= sharedClosingError:
 		r.Infof(room.FormSpan, CodeOutlineOff, "",
 			"the outline of %s ends %.0f mm (%s) from where it began; the error is shared out among its sides", room.Name, 1000*off, r.offset(miss))
 		return true
@@ -155,12 +155,12 @@ func (r *roomPass) offset(d r2.Vec) string {
 
 // simple reports whether a traced room can be one: enough corners, no side without length, no
 // sides that meet or turn back on each other. It logs what is wrong.
-func (r *roomPass) simple(room *scene.Room, t tracing) bool {
+func (r *roomPass) simple(room *scene.Room, t insideOutline) bool {
 	if n := len(t.corners); n < 3 || n > maxCorners {
 		r.Errorf(room.FormSpan, CodeOutlineCorners, "make two rooms of it, or leave corners out", "%s has %d corners; a room has 3 to %d", room.Name, n, maxCorners)
 		return false
 	}
-	if !r.everySideLong(room, t) {
+	if !r.checkSideLengths(room, t) {
 		return false
 	}
 	if i, k, at, found := plane.FirstMeeting(t.corners); found {
@@ -183,11 +183,11 @@ func (r *roomPass) simple(room *scene.Room, t tracing) bool {
 // minFloor is the least floor of a room, m².
 const minFloor = 0.01
 
-func (r *roomPass) everySideLong(room *scene.Room, t tracing) bool {
+func (r *roomPass) checkSideLengths(room *scene.Room, t insideOutline) bool {
 	long := true
 	for i, a := range t.corners {
 		b := t.corners[(i+1)%len(t.corners)]
-		if plane.Same(a, b) {
+		if plane.SamePoint(a, b) {
 			r.Errorf(t.spans[i], CodeWallLength, "leave one of its two corners out",
 				"wall %s.%s has no length", room.Name, t.walls[i])
 			long = false

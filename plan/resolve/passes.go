@@ -15,7 +15,7 @@ func newCatalogue(doc *scene.Document, s *scene.Scene, log *source.Log) *catalog
 	if doc != nil && doc.Kit != nil {
 		c.kit = doc.Kit
 	}
-	names := &register{Reporter: &report.Reporter{Log: log, Setup: s.Setup, Feet: s.Feet}, doc: doc, s: singles(s)}
+	names := &register{Reporter: &report.Reporter{Log: log, Setup: s.Setup, Feet: s.Feet}, doc: doc, s: withUniqueNames(s)}
 	names.index()
 	c.draft = &draft{register: names, nextID: 1, assumed: map[string]bool{}, out: &plan.Setup{
 		Name: s.Setup, Title: s.Title.V, Scene: s, Kit: c.kit, Feet: s.Feet,
@@ -24,21 +24,21 @@ func newCatalogue(doc *scene.Document, s *scene.Scene, log *source.Log) *catalog
 	return c
 }
 
-func newHistory(c *catalogue, before *plan.Setup) *history {
-	h := &history{catalogue: c, before: before}
-	h.freeze()
+func newCarryOver(c *catalogue, before *plan.Setup) *carryOver {
+	h := &carryOver{catalogue: c, previous: before}
+	h.findKept()
 	return h
 }
 
-func newPlacer(h *history) *placer {
-	return &placer{history: h, asked: map[question]bool{}, spots: map[string]answer[plan.Spot]{},
-		noses: map[string]answer[float64]{}, shapes: map[string]answer[*plan.Furniture]{}}
+func newPlacer(h *carryOver) *placer {
+	return &placer{carryOver: h, onStack: map[dependency]bool{}, spots: map[string]result[plan.Spot]{},
+		facings: map[string]result[float64]{}, shapes: map[string]result[*plan.Furniture]{}}
 }
 
 // layOut takes the passes in order. Each puts what it makes into the set-up, and later ones read it there.
 func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source.Log) *plan.Setup {
 	known := newCatalogue(doc, s, log)
-	aims := &aimer{newPlacer(newHistory(known, before))}
+	aims := &aimer{newPlacer(newCarryOver(known, before))}
 	hold := &holder{aims}
 	known.levels()
 	(&roomPass{known}).rooms()

@@ -29,13 +29,13 @@ func (r *peoplePass) populate() {
 func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
 	clothes := paint(grey(clothesReflect))
 	if written.Wears.Set {
-		clothes = r.worn(written.Wears, clothes)
+		clothes = r.clothing(written.Wears, clothes)
 	} else {
 		r.assumeOnce("", "what people wear", "grey, reflectance "+unit.FormatNumber(clothesReflect))
 	}
 	head := clothes
 	if written.Skin.Set {
-		head = r.worn(written.Skin, clothes)
+		head = r.clothing(written.Skin, clothes)
 	}
 	var ids []solid.ID
 	for _, part := range p.Parts {
@@ -48,8 +48,8 @@ func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
 	return ids
 }
 
-// worn is a surface of someone; what is worn under it where no material bears its name.
-func (r *peoplePass) worn(s scene.Given[scene.Surface], under solid.Skin) solid.Skin {
+// clothing is a surface of someone; what is worn under it where no material bears its name.
+func (r *peoplePass) clothing(s scene.Given[scene.Surface], under solid.Skin) solid.Skin {
 	if s.V.Material == "" {
 		return paint(grey(s.V.Reflectance))
 	}
@@ -65,7 +65,7 @@ func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 	if !ok || !known {
 		return plan.Person{}, false
 	}
-	rest := r.resting(written, s)
+	rest := r.bodyHeightsOf(written, s)
 	r.assumePerson(written, rest.eyes-rest.feet, bearing)
 	p := plan.Person{
 		Name: written.Name, At: s.At, Base: rest.feet, Pose: written.Pose.Or(term.Standing),

@@ -14,8 +14,8 @@ import (
 // spotOf is where a thing stands; ok is false after a fault, which has then been reported.
 func (r *placer) spotOf(name string) (plan.Spot, bool) {
 	t := r.things[name]
-	return ask(r, r.spots, question{"place", name}, func() (plan.Spot, bool) {
-		if s, frozen := r.frozenSpot(name); frozen {
+	return evaluate(r, r.spots, dependency{"place", name}, func() (plan.Spot, bool) {
+		if s, frozen := r.keptSpot(name); frozen {
 			s.Stays = true
 			return s, true
 		}
@@ -26,24 +26,24 @@ func (r *placer) spotOf(name string) (plan.Spot, bool) {
 // findSpot reads the place of a thing.
 func (r *placer) findSpot(t thing) (plan.Spot, bool) {
 	switch t.kind {
-	case aFurniture:
+	case furnitureKind:
 		f := &r.s.Furniture[t.index]
 		return r.placed(f.Span, f.At, func(d r2.Vec) float64 { return plane.Support(footprint(f), d) })
-	case aPerson:
+	case personKind:
 		p := &r.s.People[t.index]
 		return r.placed(p.Span, p.At, func(r2.Vec) float64 { return bodyDepth / 2 })
-	case aCamera:
+	case cameraKind:
 		c := &r.s.Cameras[t.index]
 		return r.placed(c.Span, c.At, nil)
-	case aLight:
+	case lightKind:
 		l := &r.s.Lights[t.index]
 		return r.placed(l.Span, l.At, nil)
-	case aGrip:
+	case gripKind:
 		g := &r.s.Grip[t.index]
 		return r.placed(g.Span, g.At, nil)
-	case anOpening:
+	case openingKind:
 		return r.openingSpot(r.s.Openings[t.index].Name)
-	case aMeter:
+	case meterKind:
 		return r.meterSpot(&r.s.Meters[t.index])
 	}
 	return plan.Spot{}, false
@@ -53,7 +53,7 @@ func (r *placer) findSpot(t thing) (plan.Spot, bool) {
 // in a direction; nil is a point.
 func (r *placer) placed(span source.Span, p scene.Given[scene.Place], extent func(d r2.Vec) float64) (plan.Spot, bool) {
 	if !p.Set {
-		r.lacks(span, "add at: [1.2, 2.0]", "it has no place")
+		r.reportMissing(span, "add at: [1.2, 2.0]", "it has no place")
 		return plan.Spot{}, false
 	}
 	if extent == nil {
@@ -91,7 +91,7 @@ func (r *placer) standing(p r2.Vec, near string) plan.Spot {
 }
 
 // anything that has a place of its own.
-var anything = []kind{aFurniture, aPerson, aCamera, aLight, aGrip, anOpening, aMeter}
+var anything = []thingKind{furnitureKind, personKind, cameraKind, lightKind, gripKind, openingKind, meterKind}
 
 // refSpot is where a named thing, or a person at a mark, stands.
 func (r *placer) refSpot(ref scene.Ref) (plan.Spot, bool) {
@@ -115,7 +115,7 @@ func (r *placer) fromThing(p *scene.Place) (plan.Spot, bool) {
 // byThing looks from one thing toward another, or along a nose, turns and walks.
 func (r *placer) byThing(p *scene.Place) (plan.Spot, bool) {
 	by, ok := r.refSpot(p.Thing)
-	look, known := r.look(p, by, ok)
+	look, known := r.firstLook(p, by, ok)
 	if !ok || !known {
 		return plan.Spot{}, false
 	}
@@ -127,10 +127,10 @@ func (r *placer) byThing(p *scene.Place) (plan.Spot, bool) {
 	return r.standing(r2.Add(by.At, step), by.Room), true
 }
 
-// look is the unit vector of the first look of a place.
-func (r *placer) look(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool) {
+// firstLook is the unit vector of the first look of a place.
+func (r *placer) firstLook(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool) {
 	if p.Form == scene.ByNose {
-		return r.nose(p, found)
+		return r.facing(p, found)
 	}
 	to, ok := r.refSpot(p.Toward)
 	if !ok || !found {
@@ -144,8 +144,8 @@ func (r *placer) look(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool) {
 	return r2.Unit(d), true
 }
 
-// nose is where a person's nose points, or a camera's lens.
-func (r *placer) nose(p *scene.Place, found bool) (r2.Vec, bool) {
+// facing is where a person's nose points, or a camera's lens.
+func (r *placer) facing(p *scene.Place, found bool) (r2.Vec, bool) {
 	if !found {
 		return r2.Vec{}, false
 	}
@@ -153,7 +153,7 @@ func (r *placer) nose(p *scene.Place, found bool) (r2.Vec, bool) {
 		bearing, ok := r.markFacing(person, mark)
 		return plane.Direction(bearing), ok
 	}
-	if t := r.things[p.Thing.Name]; t.kind != aPerson && t.kind != aCamera {
+	if t := r.things[p.Thing.Name]; t.kind != personKind && t.kind != cameraKind {
 		r.Errorf(p.Thing.Span, scene.CodeWrongThing, "add toward: and what to look at",
 			"%s is %s: only a person or a camera looks somewhere by itself", p.Thing.Name, t.kind.article())
 		return r2.Vec{}, false
@@ -188,7 +188,7 @@ func (r *placer) atWall(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spo
 }
 
 func (r *placer) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spot, bool) {
-	if _, ok := r.named(p.Thing, anOpening); !ok {
+	if _, ok := r.named(p.Thing, openingKind); !ok {
 		return plan.Spot{}, false
 	}
 	o := r.out.OpeningNamed(p.Thing.Name)
@@ -196,7 +196,7 @@ func (r *placer) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.
 		return plan.Spot{}, false // it has an error of its own
 	}
 	if p.Out.Set == p.In.Set {
-		r.lacks(p.Span, "add out: 2 for outside, or in: 1 for inside the room", "a place beside an opening needs out or in, and not both")
+		r.reportMissing(p.Span, "add out: 2 for outside, or in: 1 for inside the room", "a place beside an opening needs out or in, and not both")
 		return plan.Spot{}, false
 	}
 	at := r2.Add(o.Middle(), r2.Scale(p.Along.Metres, o.Rightward()))
@@ -205,7 +205,7 @@ func (r *placer) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.
 	} else {
 		at = r2.Add(at, r2.Scale(o.Depth+p.Out.V+extent(r2.Scale(-1, o.Outward)), o.Outward))
 	}
-	s := r.standing(at, report.Either(p.In.Set, o.Room, o.Other))
+	s := r.standing(at, report.Either(p.In.Set, o.Room, o.FarRoom))
 	s.Floor, s.Opening, s.Outside = r.out.RoomNamed(o.Room).Base, o.Name, p.Out.Set
 	return s, true
 }
@@ -221,7 +221,7 @@ func (r *placer) openingSpot(name string) (plan.Spot, bool) {
 }
 
 func (r *placer) onTop(p *scene.Place) (plan.Spot, bool) {
-	if _, ok := r.named(p.Thing, aFurniture); !ok {
+	if _, ok := r.named(p.Thing, furnitureKind); !ok {
 		return plan.Spot{}, false
 	}
 	under, ok := r.spotOf(p.Thing.Name)
@@ -252,14 +252,14 @@ func (r *placer) shape(name string) (*plan.Furniture, bool) {
 		f = built(written, s)
 		ok = len(f.Parts) > 0 // else its form or its size has an error of its own
 	}
-	r.shapes[name] = answer[*plan.Furniture]{f, ok}
+	r.shapes[name] = result[*plan.Furniture]{f, ok}
 	return f, ok
 }
 
 // meterPoint is the point that a meter stands at, or that a spot meter is pointed at.
 func (r *placer) meterPoint(m *scene.Meter) (r3.Vec, bool) {
 	if m.Opening.Name != "" {
-		if _, ok := r.named(m.Opening, anOpening); !ok {
+		if _, ok := r.named(m.Opening, openingKind); !ok {
 			return r3.Vec{}, false
 		}
 		s, ok := r.spotOf(m.Opening.Name)
@@ -270,7 +270,7 @@ func (r *placer) meterPoint(m *scene.Meter) (r3.Vec, bool) {
 		return plan.AtHeight(s.At, (o.Sill+o.Head)/2), true
 	}
 	if !m.At.Set {
-		r.lacks(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "the meter has no place")
+		r.reportMissing(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "the meter has no place")
 		return r3.Vec{}, false
 	}
 	v := m.At.V

@@ -9,9 +9,9 @@ import (
 	"scrimshaw/plan/plane"
 )
 
-// squareEnough is how far from parallel two walls must be to place a thing between them: the sine
+// minWallSine is how far from parallel two walls must be to place a thing between them: the sine
 // of 30 degrees.
-const squareEnough = 0.5
+const minWallSine = 0.5
 
 // placing is the two distances that put a thing there with a tape: in a room from the inside faces
 // of two walls; outside from the outside face of the wall with an opening, and along that wall from
@@ -33,9 +33,9 @@ func fromWalls(room *plan.Room, p r2.Vec) []plan.Dimension {
 	if first == nil {
 		return nil
 	}
-	dims := []plan.Dimension{toWall(room, first, p)}
+	dims := []plan.Dimension{distanceToWall(room, first, p)}
 	if second := nearestWall(room, p, first); second != nil {
-		dims = append(dims, toWall(room, second, p))
+		dims = append(dims, distanceToWall(room, second, p))
 	}
 	return dims
 }
@@ -46,7 +46,7 @@ func nearestWall(room *plan.Room, p r2.Vec, across *plan.Wall) *plan.Wall {
 	least, bestFoot := math.Inf(1), false
 	for i := range room.Walls {
 		w := &room.Walls[i]
-		if across != nil && math.Abs(r2.Cross(w.Outward, across.Outward)) < squareEnough {
+		if across != nil && math.Abs(r2.Cross(w.Outward, across.Outward)) < minWallSine {
 			continue
 		}
 		on, foot := plane.NearestOnSegment(p, w.Left, w.Right)
@@ -58,8 +58,8 @@ func nearestWall(room *plan.Room, p r2.Vec, across *plan.Wall) *plan.Wall {
 	return best
 }
 
-// toWall is the distance from a wall's inside face, measured square to it.
-func toWall(room *plan.Room, w *plan.Wall, p r2.Vec) plan.Dimension {
+// distanceToWall is the distance from a wall's inside face, measured square to it.
+func distanceToWall(room *plan.Room, w *plan.Wall, p r2.Vec) plan.Dimension {
 	d := r2.Dot(r2.Sub(w.Left, p), w.Outward)
 	return plan.Dimension{From: room.Name + "." + w.Name, Metres: d, A: r2.Add(p, r2.Scale(d, w.Outward)), B: p}
 }
@@ -75,7 +75,7 @@ func (r *holder) openingFor(p r2.Vec, s plan.Spot) *plan.Opening {
 	for i := range r.out.Openings {
 		o := &r.out.Openings[i]
 		away := r2.Sub(p, o.Middle())
-		if d := r2.Norm(away); o.Other == "" && r2.Dot(away, o.Outward) > o.Depth && d < least-plane.Grain {
+		if d := r2.Norm(away); o.FarRoom == "" && r2.Dot(away, o.Outward) > o.Depth && d < least-plane.Grain {
 			best, least = o, d
 		}
 	}

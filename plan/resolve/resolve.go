@@ -22,7 +22,7 @@ func ResolveAfter(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *
 		return nil
 	}
 	if before == nil {
-		before = setupBefore(doc, s, nil)
+		before = previousSetup(doc, s, nil)
 	}
 	return resolve(doc, s, before, log)
 }
@@ -35,15 +35,15 @@ func resolve(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *sourc
 			out.Warnings = append(out.Warnings, d)
 		}
 	}
-	passOn(doc, s, before, own, log)
+	forwardFaults(doc, s, before, own, log)
 	return out
 }
 
-// setupBefore resolves the set-up that comes before a scene's own, where something stays: the one
+// previousSetup resolves the set-up that comes before a scene's own, where something stays: the one
 // it is a change of, else the one before it in the file. Its faults are reported when it is resolved
 // itself. waiting are the set-ups that wait for it.
-func setupBefore(doc *scene.Document, s *scene.Scene, waiting []string) *plan.Setup {
-	name := nameBefore(s)
+func previousSetup(doc *scene.Document, s *scene.Scene, waiting []string) *plan.Setup {
+	name := previousName(s)
 	if doc == nil || len(s.Stays) == 0 || name == "" || slices.Contains(waiting, name) {
 		return nil
 	}
@@ -52,11 +52,11 @@ func setupBefore(doc *scene.Document, s *scene.Scene, waiting []string) *plan.Se
 	if earlier == nil {
 		return nil
 	}
-	return resolve(doc, earlier, setupBefore(doc, earlier, append(waiting, s.Setup)), quiet)
+	return resolve(doc, earlier, previousSetup(doc, earlier, append(waiting, s.Setup)), quiet)
 }
 
-// nameBefore is the name of that set-up, or "".
-func nameBefore(s *scene.Scene) string {
+// previousName is the name of that set-up, or "".
+func previousName(s *scene.Scene) string {
 	for i := range s.Setups {
 		if s.Setups[i].Name != s.Setup {
 			continue

@@ -34,7 +34,7 @@ func (r *roomPass) rooms() {
 		}
 		leave()
 	}
-	r.keepApart()
+	r.checkOverlaps()
 }
 
 func (r *roomPass) roomOf(room *scene.Room) (plan.Room, bool) {
@@ -62,17 +62,17 @@ func (r *roomPass) roomOf(room *scene.Room) (plan.Room, bool) {
 			Outward: r2.Vec{X: along.Y, Y: -along.X}, Thickness: thickness,
 		})
 	}
-	r.stage(room, &resolved)
-	r.cupboard(room, &resolved)
-	return resolved, r.ceil(room, &resolved)
+	r.checkSize(room, &resolved)
+	r.checkWidth(room, &resolved)
+	return resolved, r.setCeiling(room, &resolved)
 }
 
 // longestWall is how long a wall may be before something else than metres or feet must be meant,
 // m: beyond the largest stages.
 const longestWall = 150
 
-// stage warns of a room that is larger than any stage: it is likely written in centimetres.
-func (r *roomPass) stage(room *scene.Room, to *plan.Room) {
+// checkSize warns of a room that is larger than any stage: it is likely written in centimetres.
+func (r *roomPass) checkSize(room *scene.Room, to *plan.Room) {
 	for i := range to.Walls {
 		if long := to.Walls[i].Length(); long > longestWall {
 			r.Warnf(room.FormSpan, CodeRoomLarge, "bare numbers are "+report.Either(r.s.Feet, "feet; write 400 in for inches", "metres; write 400 cm for centimetres"),
@@ -83,7 +83,7 @@ func (r *roomPass) stage(room *scene.Room, to *plan.Room) {
 }
 
 // turnLeft makes the walk round the room counter-clockwise. Walls keep their names.
-func (t *tracing) turnLeft() {
+func (t *insideOutline) turnLeft() {
 	if plane.Area(t.corners) > 0 {
 		return
 	}
@@ -95,9 +95,9 @@ func (t *tracing) turnLeft() {
 	t.spans = append(t.spans[1:], t.spans[0])
 }
 
-// ceil gives a room its ceiling: level, or rising from low, at the point of the floor farthest
+// setCeiling gives a room its ceiling: level, or rising from low, at the point of the floor farthest
 // from the wall it rises toward, to high, at the point farthest to that side.
-func (r *roomPass) ceil(room *scene.Room, to *plan.Room) bool {
+func (r *roomPass) setCeiling(room *scene.Room, to *plan.Room) bool {
 	if room.Slope == nil {
 		if !room.Height.Set {
 			r.assume(room.Path, "height", r.Length(defaultHeight))
@@ -131,9 +131,9 @@ func (r *roomPass) slopeWall(room *scene.Room, to *plan.Room) (*plan.Wall, bool)
 	return nil, false
 }
 
-// keepApart refuses rooms whose interiors share space, and warns of rooms that touch: between
+// checkOverlaps refuses rooms whose interiors share space, and warns of rooms that touch: between
 // them there is no wall.
-func (r *roomPass) keepApart() {
+func (r *roomPass) checkOverlaps() {
 	for i := range r.out.Rooms {
 		for k := range i {
 			a, b := &r.out.Rooms[k], &r.out.Rooms[i]
@@ -142,10 +142,10 @@ func (r *roomPass) keepApart() {
 			}
 			leave := r.About(r.things[b.Name].path)
 			if at, wide := overlap(a, b); wide > plane.Grain {
-				r.Log.Add(r.together(source.Error, CodeRoomsOverlap, a, b,
+				r.Log.Add(r.sharedFault(source.Error, CodeRoomsOverlap, a, b,
 					"the insides of %s and %s overlap by %s at %s", a.Name, b.Name, r.Length(wide), r.XY(at)))
-			} else if at, long := plan.Seam(a, b); long > plane.Grain {
-				r.Log.Add(r.together(source.Warning, CodeRoomsTouch, a, b,
+			} else if at, long := plan.LongestSharedFace(a, b); long > plane.Grain {
+				r.Log.Add(r.sharedFault(source.Warning, CodeRoomsTouch, a, b,
 					"%s and %s touch for %s at %s: no wall stands between them", a.Name, b.Name, r.Length(long), r.XY(at)))
 			}
 			leave()
@@ -153,8 +153,8 @@ func (r *roomPass) keepApart() {
 	}
 }
 
-// together is a fault that two rooms share.
-func (r *roomPass) together(s source.Severity, code string, a, b *plan.Room, format string, args ...any) source.Diagnostic {
+// sharedFault is a fault that two rooms share.
+func (r *roomPass) sharedFault(s source.Severity, code string, a, b *plan.Room, format string, args ...any) source.Diagnostic {
 	d := r.Diagnostic(s, b.Span, code, "size and corners measure the clear inside: leave room for the wall between the two rooms", format, args...)
 	d.Related = []source.Related{{Span: a.Span, Message: a.Name + " is here"}}
 	return d
@@ -177,8 +177,8 @@ func overlap(a, b *plan.Room) (at r2.Vec, wide float64) {
 // minRoom is how wide a room is at least that somebody stands in, m: less is likely another unit.
 const minRoom = 0.3
 
-// cupboard warns of a room that is too narrow for anybody to stand in.
-func (r *roomPass) cupboard(room *scene.Room, to *plan.Room) {
+// checkWidth warns of a room that is too narrow for anybody to stand in.
+func (r *roomPass) checkWidth(room *scene.Room, to *plan.Room) {
 	wide := 0.0
 	for _, part := range to.Parts {
 		wide = max(wide, plane.Width(part))

@@ -15,20 +15,20 @@ func (r *wallPass) shell() {
 		room := &r.out.Rooms[i]
 		floor, ceiling := r.surface(room, "floor"), r.surface(room, "ceiling")
 		for _, part := range room.Parts {
-			r.sheet(room.Name+".floor", level(part, func(r2.Vec) float64 { return room.Base }), floor, solid.Skin{})
-			r.sheet(room.Name+".ceiling", downward(level(part, room.CeilingAt)), ceiling, solid.Skin{})
+			r.sheet(room.Name+".floor", liftRing(part, func(r2.Vec) float64 { return room.Base }), floor, solid.Skin{})
+			r.sheet(room.Name+".ceiling", facingDown(liftRing(part, room.CeilingAt)), ceiling, solid.Skin{})
 		}
 	}
 	r.raise()
 	for i := range r.out.Openings {
 		o := &r.out.Openings[i]
 		r.threshold(o)
-		r.shut(o)
+		r.closeOpening(o)
 	}
 }
 
-// level lifts a ring of the plan to a height.
-func level(ring []r2.Vec, z func(r2.Vec) float64) []r3.Vec {
+// liftRing lifts a ring of the plan to a height.
+func liftRing(ring []r2.Vec, z func(r2.Vec) float64) []r3.Vec {
 	corners := make([]r3.Vec, len(ring))
 	for i, p := range ring {
 		corners[i] = r3.Vec{X: p.X, Y: p.Y, Z: z(p)}
@@ -36,8 +36,8 @@ func level(ring []r2.Vec, z func(r2.Vec) float64) []r3.Vec {
 	return corners
 }
 
-// downward turns a sheet over: its front looks down into the room.
-func downward(corners []r3.Vec) []r3.Vec {
+// facingDown turns a sheet over: its front looks down into the room.
+func facingDown(corners []r3.Vec) []r3.Vec {
 	for i, k := 0, len(corners)-1; i < k; i, k = i+1, k-1 {
 		corners[i], corners[k] = corners[k], corners[i]
 	}
@@ -50,6 +50,6 @@ func (r *wallPass) threshold(o *plan.Opening) {
 	if o.Sill-room.Base > plane.Grain || o.Depth <= plane.Grain {
 		return
 	}
-	flat := level(o.Plan(), func(r2.Vec) float64 { return o.Sill })
+	flat := liftRing(o.Plan(), func(r2.Vec) float64 { return o.Sill })
 	r.sheet(o.Room+".floor", flat, r.surface(room, "floor"), solid.Skin{})
 }

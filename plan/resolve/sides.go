@@ -18,14 +18,14 @@ func (r *placer) partPoint(ref scene.Ref) (p r3.Vec, isPart, ok bool) {
 		return r3.Vec{}, false, false
 	}
 	switch {
-	case t.kind == aFurniture && part == "top":
+	case t.kind == furnitureKind && part == "top":
 		s, ok := r.spotOf(name)
 		f, built := r.shape(name)
 		if !ok || !built {
 			return r3.Vec{}, true, false
 		}
 		return plan.AtHeight(s.At, f.Z1), true, true
-	case t.kind == aRoom:
+	case t.kind == roomKind:
 		p, ok := r.roomPart(ref, name, part)
 		return p, true, ok
 	}
@@ -66,13 +66,13 @@ func (r *placer) turn(p *scene.Place) (float64, bool) {
 	case scene.Clockwise:
 		return t.Degrees, true
 	case scene.CameraLeft, scene.CameraRight:
-		back, ok := r.end(p, aCamera, "camera-left and camera-right need a camera at one end of this place")
+		back, ok := r.end(p, cameraKind, "camera-left and camera-right need a camera at one end of this place")
 		return mirrored(leftward, back, t.Side == scene.CameraRight), ok
 	case scene.OwnLeft, scene.OwnRight:
-		back, ok := r.end(p, aPerson, "own-left and own-right need a person at one end of this place")
+		back, ok := r.end(p, personKind, "own-left and own-right need a person at one end of this place")
 		return mirrored(leftward, back, t.Side == scene.OwnRight), ok
 	}
-	if r.isAt(p.Thing, aCamera) || p.Form == scene.ByToward && r.isAt(p.Toward, aCamera) {
+	if r.isKind(p.Thing, cameraKind) || p.Form == scene.ByToward && r.isKind(p.Toward, cameraKind) {
 		r.Errorf(t.Span, scene.CodeWrongSide, "write camera-left or camera-right, or own-left or own-right of a person",
 			"left and right are unclear, because a camera stands at one end of this place")
 		return 0, false
@@ -92,15 +92,15 @@ func mirrored(leftward float64, reasons ...bool) float64 {
 
 // end finds which end of a place a thing of a kind stands at: back is true for `toward`, from
 // where one looks back.
-func (r *placer) end(p *scene.Place, k kind, fault string) (back, ok bool) {
+func (r *placer) end(p *scene.Place, k thingKind, fault string) (back, ok bool) {
 	switch {
-	case r.isAt(p.Thing, k):
+	case r.isKind(p.Thing, k):
 		return false, true
-	case p.Form == scene.ByToward && r.isAt(p.Toward, k):
+	case p.Form == scene.ByToward && r.isKind(p.Toward, k):
 		return true, true
 	}
 	hint := "write own-left or own-right, or start at the camera or go toward it"
-	if k == aPerson {
+	if k == personKind {
 		hint = "write camera-left, or left if no camera is meant"
 	}
 	r.Errorf(p.Turn.Span, scene.CodeWrongSide, hint, "%s", fault)

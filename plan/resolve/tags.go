@@ -38,11 +38,11 @@ func (r *register) tags(section, prefix string) map[string]string {
 	return tags
 }
 
-func sectionKind(section string) kind {
+func sectionKind(section string) thingKind {
 	if section == "grip" {
-		return aGrip
+		return gripKind
 	}
-	return aLight
+	return lightKind
 }
 
 // oneTagEach warns of a tag that two lights bear: on the plan they could not be told apart.

@@ -2,23 +2,23 @@ package resolve
 
 import "scrimshaw/plan/source"
 
-// kind is what a named thing is, in the words of messages.
-type kind string
+// thingKind is what a named thing is, in the words of messages.
+type thingKind string
 
 const (
-	aRoom      kind = "room"
-	anOpening  kind = "opening"
-	aFurniture kind = "piece of furniture"
-	aPerson    kind = "person"
-	aCamera    kind = "camera"
-	aLight     kind = "light"
-	aGrip      kind = "piece of grip"
-	aMeter     kind = "meter"
+	roomKind      thingKind = "room"
+	openingKind   thingKind = "opening"
+	furnitureKind thingKind = "piece of furniture"
+	personKind    thingKind = "person"
+	cameraKind    thingKind = "camera"
+	lightKind     thingKind = "light"
+	gripKind      thingKind = "piece of grip"
+	meterKind     thingKind = "meter"
 )
 
 // article is the kind with its article.
-func (k kind) article() string {
-	if k == anOpening {
+func (k thingKind) article() string {
+	if k == openingKind {
 		return "an " + string(k)
 	}
 	return "a " + string(k)
@@ -26,7 +26,7 @@ func (k kind) article() string {
 
 // thing is one named thing: what it is and where it stands in its list.
 type thing struct {
-	kind  kind
+	kind  thingKind
 	index int
 	path  string
 	span  source.Span

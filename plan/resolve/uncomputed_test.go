@@ -28,7 +28,7 @@ setups: {wide: {camera: A, cues: {q: {lights: {k: off}}}}}
 	if got := plan.ListUncomputed(out.Uncomputed); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
-	if once := plan.EachOnce(append(out.Uncomputed, out.Uncomputed...)); len(once) != len(out.Uncomputed) {
+	if once := plan.Unique(append(out.Uncomputed, out.Uncomputed...)); len(once) != len(out.Uncomputed) {
 		t.Errorf("%d keys of %d once", len(once), len(out.Uncomputed))
 	}
 }

@@ -49,9 +49,9 @@ func mitre(ring []r2.Vec, w, next *plan.Wall, corner r2.Vec, left bool) []r2.Vec
 	return ring
 }
 
-// stockWalls cuts every wall from its strip, before any opening: between two rooms each wall has
+// buildWalls cuts every wall from its strip, before any opening: between two rooms each wall has
 // its half of the gap, no wall stands in a room, and none stands in another.
-func (r *wallPass) stockWalls() {
+func (r *wallPass) buildWalls() {
 	var standing []block
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
@@ -67,7 +67,7 @@ func (r *wallPass) stockWalls() {
 			standing = append(standing, blocks...)
 			stock = append(stock, blocks)
 		}
-		r.stock = append(r.stock, stock)
+		r.wallBlocks = append(r.wallBlocks, stock)
 	}
 }
 
@@ -131,7 +131,7 @@ func (r *wallPass) raise() {
 		room := &r.out.Rooms[i]
 		skin := r.surface(room, "walls")
 		for k := range room.Walls {
-			blocks := r.stock[i][k]
+			blocks := r.wallBlocks[i][k]
 			for _, h := range r.holes {
 				blocks = cut(blocks, h.ring, h.z0, h.z1, h.name)
 			}

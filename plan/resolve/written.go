@@ -5,15 +5,15 @@ import "scrimshaw/plan/source"
 // placeSpan is where a thing's place was written.
 func (r *register) placeSpan(t thing) source.Span {
 	switch t.kind {
-	case aFurniture:
+	case furnitureKind:
 		return r.s.Furniture[t.index].At.Span
-	case aPerson:
+	case personKind:
 		return r.s.People[t.index].At.Span
-	case aCamera:
+	case cameraKind:
 		return r.s.Cameras[t.index].At.Span
-	case aLight:
+	case lightKind:
 		return r.s.Lights[t.index].At.Span
-	case aGrip:
+	case gripKind:
 		return r.s.Grip[t.index].At.Span
 	}
 	return t.span
@@ -22,9 +22,9 @@ func (r *register) placeSpan(t thing) source.Span {
 // facingSpan is where a thing's facing was written.
 func (r *register) facingSpan(t thing) source.Span {
 	switch t.kind {
-	case aPerson:
+	case personKind:
 		return r.s.People[t.index].Faces.Span
-	case aCamera:
+	case cameraKind:
 		return r.s.Cameras[t.index].Looks.Span
 	}
 	return t.span
@@ -33,15 +33,15 @@ func (r *register) facingSpan(t thing) source.Span {
 // nodeOf is what was written of a thing.
 func (r *register) nodeOf(t thing) *source.Node {
 	switch t.kind {
-	case aFurniture:
+	case furnitureKind:
 		return r.s.Furniture[t.index].Node
-	case aPerson:
+	case personKind:
 		return r.s.People[t.index].Node
-	case aCamera:
+	case cameraKind:
 		return r.s.Cameras[t.index].Node
-	case aLight:
+	case lightKind:
 		return r.s.Lights[t.index].Node
-	case aGrip:
+	case gripKind:
 		return r.s.Grip[t.index].Node
 	}
 	return nil

@@ -17,14 +17,14 @@ type Caution struct {
 	Tags   []string // of the lights and grip concerned; empty: everyone
 }
 
-// hot is the power from which a tungsten or discharge head is called out for heat, W.
-const hot = 250
+// hotHeadWatts is the power from which a tungsten or discharge head is called out for heat, W.
+const hotHeadWatts = 250
 
-// overhead is the height above the floor from which a fall can hurt, m.
-const overhead = 2.0
+// overheadHeight is the height above the floor from which a fall can hurt, m.
+const overheadHeight = 2.0
 
-// Last is the sentence that closes every list of cautions.
-const Last = "Local codes and licensed practice come first."
+// ClosingSentence is the sentence that closes every list of cautions.
+const ClosingSentence = "Local codes and licensed practice come first."
 
 // Cautions returns what applies to a set-up, in a fixed order. They are common practice, not
 // a substitute for a competent person on the day.
@@ -32,9 +32,9 @@ func Cautions(s *plan.Setup) []Caution {
 	all := []Caution{
 		{Hazard: "mains", Tags: tagsOf(s, powered),
 			Text: "Mains: earth leakage protection, cables out of the wet and off the walkways."},
-		{Hazard: "overhead", Tags: append(tagsOf(s, high), gripTags(s)...),
+		{Hazard: "overhead", Tags: append(tagsOf(s, hangsHigh), gripTags(s)...),
 			Text: "Overhead: safety bonds, bags on the high leg, nobody under it while it moves."},
-		{Hazard: "heat", Tags: tagsOf(s, heats),
+		{Hazard: "heat", Tags: tagsOf(s, getsHot),
 			Text: "Heat: keep cloth, gel, sprinklers and people clear; let it cool before moving it."},
 		{Hazard: "glass", Tags: tagsOf(s, discharge),
 			Text: "Glass: a cracked lens or globe is out of use; ultraviolet without the lens."},
@@ -65,17 +65,17 @@ func tagsOf(s *plan.Setup, is func(*plan.Light) bool) []string {
 
 func powered(l *plan.Light) bool { return l.Head.Watts > 0 }
 
-// high is a light that hangs, or one whose stand carries it above a head.
-func high(l *plan.Light) bool {
+// hangsHigh is a light that hangs, or one whose stand carries it above a head.
+func hangsHigh(l *plan.Light) bool {
 	switch l.Mount.Kind {
 	case term.Boom, term.Clamp, term.Pole, term.Wall, term.Lift, term.Ceiling:
 		return true
 	}
-	return l.Height >= overhead
+	return l.Height >= overheadHeight
 }
 
-func heats(l *plan.Light) bool {
-	return l.Head.Watts >= hot && (l.Head.Technology == term.Tungsten || l.Head.Technology == term.Discharge)
+func getsHot(l *plan.Light) bool {
+	return l.Head.Watts >= hotHeadWatts && (l.Head.Technology == term.Tungsten || l.Head.Technology == term.Discharge)
 }
 
 func discharge(l *plan.Light) bool { return l.Head.Technology == term.Discharge }

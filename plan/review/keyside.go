@@ -13,9 +13,9 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// keyBeaten tells where the side that the named key lights is not the brighter one: the readings call
+// keyNotBrightest tells where the side that the named key lights is not the brighter one: the readings call
 // the brighter side the key side, and the file means the other.
-func (c *checker) keyBeaten(p *plan.Person) {
+func (c *checker) keyNotBrightest(p *plan.Person) {
 	key, fill := c.reading(p.Name+".key"), c.reading(p.Name+".fill")
 	if key == nil || fill == nil || key.Lux == nil || fill.Lux == nil || !(*fill.Lux > 0) {
 		return
@@ -33,8 +33,8 @@ func (c *checker) keyBeaten(p *plan.Person) {
 	if !(dark > bright) || unit.EqualStops(under) {
 		return
 	}
-	c.add(source.Warning, CodeKeyBeaten, p.Span, "people."+p.Name, "bring the other lights down or the key up, or give the key the role fill",
-		"%sthe key of %s, %s, lights mostly the darker side of the face, which is %.1f stops under the other", without(meter.AlteringLight(key, fill)), p.Name, strings.Join(names, " and "), under)
+	c.add(source.Warning, CodeKeyNotBrightest, p.Span, "people."+p.Name, "bring the other lights down or the key up, or give the key the role fill",
+		"%sthe key of %s, %s, lights mostly the darker side of the face, which is %.1f stops under the other", withoutPrefix(meter.AlteringLight(key, fill)), p.Name, strings.Join(names, " and "), under)
 }
 
 // shareOf is what a light gives to a reading, lx.

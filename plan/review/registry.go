@@ -5,15 +5,15 @@ import "scrimshaw/plan"
 // The codes of what a review finds beyond the faults of reading and resolving. All are warnings
 // or notes: a scene that is lit badly is still a scene.
 const (
-	CodeKeyUnder   = "key-under"   // warning: a key side well under the working stop
-	CodeKeyOver    = "key-over"    // warning: a key side well over the working stop
-	CodeNoLight    = "no-light"    // warning: a light at no level, or one that reaches no reading
-	CodeKeyBeaten  = "key-beaten"  // warning: the lights with the role of key make the darker side of a face
-	CodeColourGap  = "colour-gap"  // note: key and fill sides of clearly different colour
-	CodeStandShort = "stand-short" // warning: a light higher than its stand goes
-	CodeStandTall  = "stand-tall"  // warning: a light lower than its stand goes
-	CodeStandHeavy = "stand-heavy" // warning: a head heavier than its stand carries
-	CodeAssumed    = "assumed"     // note: a default that decided a number
+	CodeKeyUnder        = "key-under"   // warning: a key side well under the working stop
+	CodeKeyOver         = "key-over"    // warning: a key side well over the working stop
+	CodeNoLight         = "no-light"    // warning: a light at no level, or one that reaches no reading
+	CodeKeyNotBrightest = "key-beaten"  // warning: the lights with the role of key make the darker side of a face
+	CodeColourGap       = "colour-gap"  // note: key and fill sides of clearly different colour
+	CodeStandShort      = "stand-short" // warning: a light higher than its stand goes
+	CodeStandTall       = "stand-tall"  // warning: a light lower than its stand goes
+	CodeStandHeavy      = "stand-heavy" // warning: a head heavier than its stand carries
+	CodeAssumed         = "assumed"     // note: a default that decided a number
 )
 
 // check is one check that needs light, of a thing of the set-up, with the codes that it reports. Those that need no light are
@@ -28,7 +28,7 @@ type check[T any] struct {
 var (
 	ofPeople = []check[plan.Person]{
 		{[]string{CodeKeyUnder, CodeKeyOver}, "a key side well under or over the working stop", (*checker).exposure},
-		{[]string{CodeKeyBeaten}, "a key that lights the darker side of a face", (*checker).keyBeaten},
+		{[]string{CodeKeyNotBrightest}, "a key that lights the darker side of a face", (*checker).keyNotBrightest},
 		{[]string{CodeColourGap}, "key and fill sides of clearly different colour", (*checker).colours},
 	}
 	ofLights = []check[plan.Light]{

@@ -57,19 +57,19 @@ func (c *checker) reading(name string) *meter.Reading {
 // exposure compares a person's key side with the working stop.
 func (c *checker) exposure(p *plan.Person) {
 	key := c.reading(p.Name + ".key")
-	if key == nil || !c.setup.Lit() {
+	if key == nil || !c.setup.HasLight() {
 		return // another warning says that no light is up
 	}
 	working := unit.FormatStop(c.setup.Exposure.Stop.N)
-	if (key.Over == nil || *key.Over < -underStops) && c.astray() {
+	if (key.Over == nil || *key.Over < -underStops) && c.lightsNothing() {
 		return // another warning names the cause
 	}
 	if key.Over == nil {
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name, "aim a light at the side of the face that the camera sees, or let it stay dark",
-			"%sno light reaches the key side of %s", without(key.Uncomputed), p.Name)
+			"%sno light reaches the key side of %s", withoutPrefix(key.Uncomputed), p.Name)
 		return
 	}
-	leaves := without(key.Uncomputed)
+	leaves := withoutPrefix(key.Uncomputed)
 	switch over := *key.Over; {
 	case over < -underStops:
 		c.add(source.Warning, CodeKeyUnder, p.Span, "people."+p.Name,
@@ -81,9 +81,9 @@ func (c *checker) exposure(p *plan.Person) {
 	}
 }
 
-// astray reports whether a light that is up stands where it can light no room.
-func (c *checker) astray() bool {
-	return slices.ContainsFunc(c.setup.Lights, func(l plan.Light) bool { return l.Astray && l.Level > 0 })
+// lightsNothing reports whether a light that is up stands where it can light no room.
+func (c *checker) lightsNothing() bool {
+	return slices.ContainsFunc(c.setup.Lights, func(l plan.Light) bool { return l.Misplaced && l.Level > 0 })
 }
 
 // more says what gives a reading so many stops more. Light that comes back from walls does not follow
@@ -131,14 +131,14 @@ func (c *checker) colours(p *plan.Person) {
 		warmer = "cooler"
 	}
 	c.add(source.Info, CodeColourGap, p.Span, "people."+p.Name, "",
-		"%sthe fill side of %s is %.0f mired %s than the key side (%s against %s)", without(meter.AlteringLight(key, fill)), p.Name, math.Abs(gap), warmer,
+		"%sthe fill side of %s is %.0f mired %s than the key side (%s against %s)", withoutPrefix(meter.AlteringLight(key, fill)), p.Name, math.Abs(gap), warmer,
 		unit.FormatKelvin(*fill.CCT), unit.FormatKelvin(*key.CCT))
 }
 
 // reaches warns of a light that gives no reading anything: between walls a trace of every lamp
 // comes back from them.
 func (c *checker) reaches(l *plan.Light) {
-	if l.Astray || !c.setup.Lit() {
+	if l.Misplaced || !c.setup.HasLight() {
 		return // another warning says so where it was placed
 	}
 	if l.Level == 0 {
@@ -165,11 +165,11 @@ func (c *checker) reaches(l *plan.Light) {
 		all = append(all, &c.readings[i])
 	}
 	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it, aim it elsewhere, or strike it",
-		"%sno light of %s reaches a face or a meter", without(meter.AlteringLight(all...)), l.Numbered())
+		"%sno light of %s reaches a face or a meter", withoutPrefix(meter.AlteringLight(all...)), l.Numbered())
 }
 
-// hung is how far below the top of its stand a lamp may hang, m (common practice).
-const hung = 0.15
+// standHeadDrop is how far below the top of its stand a lamp may hang, m (common practice).
+const standHeadDrop = 0.15
 
 // stand checks reach and load where a light stands on its unit's usual stand.
 func (c *checker) stand(l *plan.Light) {
@@ -183,7 +183,7 @@ func (c *checker) stand(l *plan.Light) {
 			"%s is %s above what it stands on, and its stand does not go so high (%s, to %s)", l.Numbered(),
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Highest, c.setup.Feet))
 	}
-	if rise < stand.Lowest-hung {
+	if rise < stand.Lowest-standHeadDrop {
 		c.add(source.Warning, CodeStandTall, l.Span, l.Path, "use a lower stand or mount: floor, or raise the lamp",
 			"%s is %s above what it stands on, and its stand does not go so low (%s, from %s)", l.Numbered(),
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Lowest, c.setup.Feet))

@@ -103,7 +103,7 @@ lights: {k: {output: {candela: 1000, shape: uniform}, at: [2, -3], height: 1.6, 
 	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
 		t.Errorf("tells %s %s", d.Code, d.Message)
 	}
-	if !s.Setup.Lights[0].Astray {
+	if !s.Setup.Lights[0].Misplaced {
 		t.Error("the lamp lights no opening, and nothing says so")
 	}
 }

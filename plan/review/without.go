@@ -9,8 +9,8 @@ import (
 // maxNamed is how many keys a finding names that its figure leaves out; more are counted.
 const maxNamed = 3
 
-// without begins a finding whose figure leaves out what is not computed yet: "without scrims of 1 k, ".
-func without(keys []plan.Uncomputed) string {
+// withoutPrefix begins a finding whose figure leaves out what is not computed yet: "without scrims of 1 k, ".
+func withoutPrefix(keys []plan.Uncomputed) string {
 	switch n := len(keys); {
 	case n == 0:
 		return ""

@@ -84,6 +84,6 @@ func checkMaterial(m *Material, _ *source.Node, c *source.Context) {
 // mostFor is the highest luminous reflectance of a chromaticity at which no channel of AP1 leaves
 // maxReflectance.
 func mostFor(xy [2]float64) float64 {
-	factor, _ := colour.Factor(xy, colour.D65(), 1)
+	factor, _ := colour.ChannelFactors(xy, colour.D65(), 1)
 	return maxReflectance / max(factor[0], factor[1], factor[2], 1)
 }

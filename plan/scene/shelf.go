@@ -58,7 +58,7 @@ func (s *shelf) measure(o *kit.Output, c *source.Context) {
 		key := shelfKey{path.Join(s.folders[o.FileSpan.File], name), o.IES != ""}
 		var m *kit.Measured
 		if m, err = s.fetch(key, read); err == nil {
-			o.Take(m, c)
+			o.SetMeasured(m, c)
 			return
 		}
 	}

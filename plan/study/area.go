@@ -105,7 +105,7 @@ func (a *area) addRooms(s *plan.Setup, g ground) {
 	}
 	for i := range s.Openings {
 		o := &s.Openings[i]
-		if o.Kind != term.Window && o.Other != "" && level[o.Room] && level[o.Other] {
+		if o.Kind != term.Window && o.FarRoom != "" && level[o.Room] && level[o.FarRoom] {
 			a.add(ring{corners: plane.CounterClockwise(o.Plan())})
 		}
 	}

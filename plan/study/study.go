@@ -33,7 +33,7 @@ type Study struct {
 	World    *light.World
 	Basis    *light.Basis
 	Drive    light.Drive
-	Orders   []meter.Order
+	Requests []meter.Request
 	Readings meter.Set
 	Fields   []Field // the floors, lowest first, then the faces, the first person's floor first, then the planes asked for
 	Beams    []Beam
@@ -46,8 +46,8 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Study{Setup: setup, World: world, Orders: meter.Orders(setup)}
-	targets := light.Targets{Points: meter.Receptors(s.Orders)}
+	s := &Study{Setup: setup, World: world, Requests: meter.Requests(setup)}
+	targets := light.Targets{Points: meter.Receptors(s.Requests)}
 	if !o.ReadingsOnly {
 		if len(o.Planes) == 0 {
 			o.Planes = written(setup)
@@ -81,7 +81,7 @@ func (o Options) step() float64 {
 // it costs no more than sums.
 func (s *Study) Relevel(d light.Drive) {
 	s.Drive = d
-	s.Readings = meter.Read(s.Setup, s.Orders, s.Basis, d)
+	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]

@@ -233,7 +233,7 @@ func TestMaskLeavesOutWhatStandsOnTheFloor(t *testing.T) {
 
 func onThreshold(s *plan.Setup, p r3.Vec) bool {
 	for i := range s.Openings {
-		if o := &s.Openings[i]; o.Other != "" && o.Kind != "window" {
+		if o := &s.Openings[i]; o.FarRoom != "" && o.Kind != "window" {
 			return true
 		}
 	}

@@ -24,11 +24,11 @@ type traced struct {
 	direct, reflected, total truth.Part
 }
 
-// receptorsOf are the orders as the tracer knows them.
-func receptorsOf(orders []meter.Order) []truth.Receptor {
-	all := make([]truth.Receptor, len(orders))
-	for i := range orders {
-		r := &orders[i].Receptor
+// receptorsOf are the requests as the tracer knows them.
+func receptorsOf(requests []meter.Request) []truth.Receptor {
+	all := make([]truth.Receptor, len(requests))
+	for i := range requests {
+		r := &requests[i].Receptor
 		all[i] = truth.Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}
 		switch r.Weight {
 		case light.Dome:
@@ -43,15 +43,15 @@ func receptorsOf(orders []meter.Order) []truth.Receptor {
 // trace finds the truth of the readings of a set-up that are worth comparing.
 func trace(s *plan.Setup, o truth.Options) (all []traced) {
 	o.Dark = darkReading
-	var orders []meter.Order
-	for _, order := range meter.Orders(s) {
+	var requests []meter.Request
+	for _, order := range meter.Requests(s) {
 		if !throughOneself(s, &order) {
-			orders = append(orders, order)
+			requests = append(requests, order)
 		}
 	}
-	for i, v := range truth.Trace(s, receptorsOf(orders), o) {
+	for i, v := range truth.Trace(s, receptorsOf(requests), o) {
 		if v.Total.Y >= darkReading {
-			all = append(all, traced{orders[i].Name, v.Direct, v.Reflected, v.Total})
+			all = append(all, traced{requests[i].Name, v.Direct, v.Reflected, v.Total})
 		}
 	}
 	return all
@@ -59,7 +59,7 @@ func trace(s *plan.Setup, o truth.Options) (all []traced) {
 
 // throughOneself says whether a reading is of someone who lies, and looks down through their own body at what
 // that covers: it is dark there, and means nothing.
-func throughOneself(s *plan.Setup, o *meter.Order) bool {
+func throughOneself(s *plan.Setup, o *meter.Request) bool {
 	for i := range s.People {
 		if p := &s.People[i]; p.Name == o.Person {
 			return p.Pose == "lying" && o.Receptor.Axis.Z < -0.1
@@ -97,8 +97,8 @@ func beyond(got, want, se float64) float64 { return max(0, math.Abs(got-want)-2*
 // misses compares the readings of a study with what was traced.
 func misses(scene string, lit *study.Study, truths []traced) (all []miss) {
 	index := map[string]int{}
-	for i := range lit.Orders {
-		index[lit.Orders[i].Name] = i
+	for i := range lit.Requests {
+		index[lit.Requests[i].Name] = i
 	}
 	for i := range truths {
 		t := &truths[i]

@@ -51,7 +51,7 @@ func cautionsOf(s *study.Study) []string {
 	for _, c := range review.Cautions(s.Setup) {
 		lines = append(lines, c.String())
 	}
-	return append(lines, review.Last)
+	return append(lines, review.ClosingSentence)
 }
 
 // faceOf gathers a person's readings.

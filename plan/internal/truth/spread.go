@@ -22,7 +22,7 @@ func spreadOf(d photometry.Distribution) spread {
 		return func(_, _, _ float64) float64 { return 1 / (4 * math.Pi) }
 	case photometry.Cosine:
 		return func(_, _, ahead float64) float64 { return max(0, ahead) / math.Pi }
-	case photometry.AboutRight:
+	case photometry.TubeCosine:
 		return func(right, _, _ float64) float64 { return math.Sqrt(max(0, 1-right*right)) / (math.Pi * math.Pi) }
 	case *photometry.Lobe:
 		return lobeOf(d)

@@ -41,7 +41,7 @@ func TestWalksAgree(t *testing.T) {
 		"spot":  {Flux: 1000, Distribution: photometry.NewLobe(20, 34)},
 		"face":  {Flux: 1000, Distribution: photometry.Cosine{}, Opening: photometry.Opening{Form: photometry.Rectangle, Width: 0.5, Height: 0.3}},
 		"lobe":  {Flux: 1000, Distribution: photometry.NewFaceLobe(60, 95), Opening: photometry.Opening{Form: photometry.Disc, Width: 0.4}},
-		"tube":  {Flux: 1000, Distribution: photometry.AboutRight{}, Opening: photometry.Opening{Form: photometry.Tube, Width: 0.7}},
+		"tube":  {Flux: 1000, Distribution: photometry.TubeCosine{}, Opening: photometry.Opening{Form: photometry.Tube, Width: 0.7}},
 		"globe": {Flux: 1000, Distribution: photometry.Uniform{}, Opening: photometry.Opening{Form: photometry.Sphere, Width: 0.3}},
 		"odd":   {Flux: 1000, Distribution: photometry.Cosine{}, Opening: photometry.Opening{Form: photometry.Sphere, Width: 0.3}},
 	} {
@@ -69,7 +69,7 @@ func TestSpreads(t *testing.T) {
 	grid, _ := photometry.NewGrid(photometry.Cosine{}, 90, 60)
 	for name, d := range map[string]photometry.Distribution{
 		"spot": photometry.NewLobe(12, 20), "wide": photometry.NewLobe(100, 180), "face": photometry.NewFaceLobe(110, 180), "grid": grid,
-		"cosine": photometry.Cosine{}, "uniform": photometry.Uniform{}, "line": photometry.AboutRight{},
+		"cosine": photometry.Cosine{}, "uniform": photometry.Uniform{}, "line": photometry.TubeCosine{},
 	} {
 		own := spreadOf(d)
 		if got := flux(own, math.Pi); math.Abs(got-1) > 2e-3 {

@@ -44,8 +44,8 @@ func (l *LM63) LDT() (*LDT, error) {
 	}
 	d.Sets = []LampSet{set}
 	d.Efficiency = round(100*s.Flux/set.Lumens, 2)
-	d.takeOpening(s.Opening)
-	d.takePlanes(l.symmetry(), n)
+	d.setOpening(s.Opening)
+	d.setPlanes(l.symmetry(), n)
 	factor := 1000 / set.Lumens
 	decimals := decimalsOf(s.Peak() * factor)
 	for i, row := range d.Candela {
@@ -113,8 +113,8 @@ func downward(n photometry.Nodes, flux float64) float64 {
 	return below / flux
 }
 
-// takeOpening states a luminous opening, and a housing of its size.
-func (d *LDT) takeOpening(o photometry.Opening) {
+// setOpening states a luminous opening, and a housing of its size.
+func (d *LDT) setOpening(o photometry.Opening) {
 	across, along := round(1000*o.Width, 3), round(1000*o.Height, 3)
 	switch o.Form {
 	case photometry.Disc, photometry.Sphere:
@@ -132,9 +132,9 @@ func (d *LDT) takeOpening(o photometry.Opening) {
 	}
 }
 
-// takePlanes stores unfolded planes by a symmetry, as far as EULUMDAT can tell it.
-func (d *LDT) takePlanes(s symmetry, n photometry.Nodes) {
-	n = fromZero(n)
+// setPlanes stores unfolded planes by a symmetry, as far as EULUMDAT can tell it.
+func (d *LDT) setPlanes(s symmetry, n photometry.Nodes) {
+	n = planesFromC0(n)
 	d.Angles = n.Vertical
 	d.AngleStep = evenStep(d.Angles)
 	d.Planes = n.Horizontal
@@ -162,9 +162,9 @@ func (d *LDT) takePlanes(s symmetry, n photometry.Nodes) {
 	}
 }
 
-// fromZero are planes that go all round, beginning at C0: where it is not among them it is put
+// planesFromC0 are planes that go all round, beginning at C0: where it is not among them it is put
 // between its neighbours, where the light is what it was.
-func fromZero(n photometry.Nodes) photometry.Nodes {
+func planesFromC0(n photometry.Nodes) photometry.Nodes {
 	last := len(n.Horizontal) - 1
 	first := n.Horizontal[0]
 	if last == 0 || first == 0 {
@@ -225,13 +225,13 @@ func (d *LDT) LM63() (*LM63, error) {
 		l.Candela = d.Candela
 		return l, nil
 	}
-	l.takeRound(n, d.Factor())
+	l.setAllPlanes(n, d.Factor())
 	return l, nil
 }
 
-// takeRound states all planes of a file without a symmetry that LM-63-2002 knows.
-func (l *LM63) takeRound(n photometry.Nodes, factor float64) {
-	n = fromZero(n)
+// setAllPlanes states all planes of a file without a symmetry that LM-63-2002 knows.
+func (l *LM63) setAllPlanes(n photometry.Nodes, factor float64) {
+	n = planesFromC0(n)
 	l.Horizontal = n.Horizontal
 	if len(n.Horizontal) == 1 {
 		l.Horizontal = []float64{0}

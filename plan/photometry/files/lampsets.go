@@ -16,7 +16,7 @@ func (r *ldtReader) sets() bool {
 	if n > 1 && !r.fits(bySet) && r.fits(byField) {
 		at = byField
 		_, p := r.line(first)
-		r.odd(p, CodeQuirk, "", "the lamp sets stand field by field, not set by set")
+		r.noteQuirk(p, CodeQuirk, "", "the lamp sets stand field by field, not set by set")
 	}
 	for i := range n {
 		set := LampSet{}
@@ -31,7 +31,7 @@ func (r *ldtReader) sets() bool {
 
 // fits reports whether an order has numbers of lamps and fluxes where they belong.
 func (r *ldtReader) fits(at func(set, field int) int) bool {
-	quiet := &ldtReader{text: &text{file: r.file, lines: r.lines, wide: r.wide}}
+	quiet := &ldtReader{text: &text{file: r.file, lines: r.lines, notUTF8: r.notUTF8}}
 	for i := range r.setCount {
 		s, p := r.line(at(i, 0))
 		lamps, ok := quiet.decimal(s, p)
@@ -53,23 +53,23 @@ func (r *ldtReader) fits(at func(set, field int) int) bool {
 // set reads one set, whose fields stand in the lines that line tells.
 func (r *ldtReader) set(set *LampSet, line func(field int) int) bool {
 	r.next = line(0)
-	lamps, p, ok := r.need("the number of lamps")
+	lamps, p, ok := r.requiredNumber("the number of lamps")
 	if !ok {
 		return false
 	}
 	if set.Lamps, ok = whole(lamps, 1<<20); !ok {
-		r.fault(p, CodeValue, shiftedLine, "the number of lamps is a whole number, not %s", quoted(r.words(p)))
+		r.fault(p, CodeValue, shiftedLineHint, "the number of lamps is a whole number, not %s", quoted(r.words(p)))
 		return false
 	}
 	set.Kind, _ = r.line(line(1))
 	set.Colour, _ = r.line(line(3))
 	set.Rendering, _ = r.line(line(4))
 	r.next = line(2)
-	if !r.may(&set.Lumens, "the flux of the lamps") {
+	if !r.optionalNumber(&set.Lumens, "the flux of the lamps") {
 		return false
 	}
 	r.next = line(5)
-	return r.may(&set.Watts, "the power of the lamps")
+	return r.optionalNumber(&set.Watts, "the power of the lamps")
 }
 
 // judgeSets refuses sets without light, on which cd/klm would say nothing.
@@ -81,10 +81,10 @@ func (r *ldtReader) judgeSets(fluxLine int) bool {
 		return false
 	}
 	if first.Lamps == 0 {
-		r.odd(p, CodeValue, "", "the number of lamps is 0")
+		r.noteQuirk(p, CodeValue, "", "the number of lamps is 0")
 	}
 	if len(r.out.Sets) > 1 {
-		r.odd(p, CodeUnused, "", "the file has %d sets of lamps; the light is that of the first", len(r.out.Sets))
+		r.noteQuirk(p, CodeUnused, "", "the file has %d sets of lamps; the light is that of the first", len(r.out.Sets))
 	}
 	return true
 }

@@ -55,8 +55,8 @@ const (
 	AboutC0andC90                 // C0 to C90
 )
 
-// unfolds are the symmetries as planes are unfolded by them.
-var unfolds = [...]symmetry{open, axial, about0, about90, aboutBoth}
+// unfoldedAs are the symmetries as planes are unfolded by them.
+var unfoldedAs = [...]symmetry{open, axial, about0, about90, aboutBoth}
 
 // stored is which of the planes, counted from 0 and going round, the file has intensities of.
 func (d *LDT) stored() (first, n int) {
@@ -124,7 +124,7 @@ func (d *LDT) Nodes() (photometry.Nodes, error) {
 			planes[i] += 360
 		}
 	}
-	kind := unfolds[d.Symmetry]
+	kind := unfoldedAs[d.Symmetry]
 	switch span := planes[n-1] - planes[0]; {
 	case n == 1:
 		kind = axial

@@ -9,8 +9,8 @@ const (
 	ratioLines = 10
 )
 
-// divides refuses a number of planes that the symmetry cannot have.
-func (r *ldtReader) divides(planes int, p part) bool {
+// checkPlaneCount refuses a number of planes that the symmetry cannot have.
+func (r *ldtReader) checkPlaneCount(planes int, p part) bool {
 	by := map[Symmetry]int{AboutC0: 2, AboutC90: 4, AboutC0andC90: 4}[r.out.Symmetry]
 	if by == 0 || planes%by == 0 {
 		return true
@@ -36,7 +36,7 @@ func (r *ldtReader) complete() bool {
 	want, have := r.expected(r.out.Symmetry), len(r.lines)
 	if have > want {
 		_, p := r.line(want)
-		r.odd(p, CodeCount, "a count of planes, angles or lamp sets may be wrong", "%d lines follow the last intensity; they are ignored", have-want)
+		r.noteQuirk(p, CodeCount, "a count of planes, angles or lamp sets may be wrong", "%d lines follow the last intensity; they are ignored", have-want)
 	}
 	if have >= want {
 		return true

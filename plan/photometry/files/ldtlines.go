@@ -2,8 +2,8 @@ package files
 
 import "strings"
 
-// shiftedLine is the likely cause of a line that cannot be.
-const shiftedLine = "a line before it may be missing, or there is one too many"
+// shiftedLineHint is the likely cause of a line that cannot be.
+const shiftedLineHint = "a line before it may be missing, or there is one too many"
 
 // ldtReader reads one file line by line.
 type ldtReader struct {
@@ -30,15 +30,15 @@ func (r *ldtReader) decimal(s string, p part) (float64, bool) {
 	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
 		v, ok := number(strings.Replace(s, ",", ".", 1))
 		if ok {
-			r.odd(p, CodeQuirk, "", "the decimal comma is read as a point")
+			r.noteQuirk(p, CodeQuirk, "", "the decimal comma is read as a point")
 		}
 		return v, ok
 	}
 	return number(s)
 }
 
-// need reads a line that must be a number.
-func (r *ldtReader) need(what string) (float64, part, bool) {
+// requiredNumber reads a line that must be a number.
+func (r *ldtReader) requiredNumber(what string) (float64, part, bool) {
 	s, p := r.take()
 	v, ok := r.decimal(s, p)
 	if !ok {
@@ -63,23 +63,23 @@ func (r *ldtReader) hintOfLine(s string) string {
 	case s == "":
 		return "a line may be empty where a value belongs, or the file was cut off"
 	}
-	return shiftedLine
+	return shiftedLineHint
 }
 
-// may reads a line that should be a number, on which little hangs: an empty one is 0, and words
+// optionalNumber reads a line that should be a number, on which little hangs: an empty one is 0, and words
 // behind a number are left out.
-func (r *ldtReader) may(dst *float64, what string) bool {
+func (r *ldtReader) optionalNumber(dst *float64, what string) bool {
 	s, p := r.take()
 	if s == "" {
 		if r.next <= len(r.lines) {
-			r.odd(p, CodeQuirk, "", "%s is left empty; it is taken as 0", what)
+			r.noteQuirk(p, CodeQuirk, "", "%s is left empty; it is taken as 0", what)
 		}
 		return true
 	}
 	v, ok := r.decimal(s, p)
 	if !ok {
 		if v, ok = r.decimal(leading(s), p); ok {
-			r.odd(p, CodeQuirk, "", "%s has words after its number; they are ignored", what)
+			r.noteQuirk(p, CodeQuirk, "", "%s has words after its number; they are ignored", what)
 		}
 	}
 	if !ok {
@@ -91,13 +91,13 @@ func (r *ldtReader) may(dst *float64, what string) bool {
 
 // count reads a whole number from least to most.
 func (r *ldtReader) count(what string, least, most int) (int, part, bool) {
-	v, p, ok := r.need(what)
+	v, p, ok := r.requiredNumber(what)
 	if !ok {
 		return 0, p, false
 	}
 	n, ok := whole(v, most)
 	if !ok || n < least {
-		r.fault(p, CodeValue, shiftedLine, "%s is a whole number from %d to %d, not %s", what, least, most, quoted(r.words(p)))
+		r.fault(p, CodeValue, shiftedLineHint, "%s is a whole number from %d to %d, not %s", what, least, most, quoted(r.words(p)))
 		return 0, p, false
 	}
 	return n, p, true
@@ -106,7 +106,7 @@ func (r *ldtReader) count(what string, least, most int) (int, part, bool) {
 // list reads a number a line.
 func (r *ldtReader) list(dst []float64, what string) (ok bool) {
 	for i := range dst {
-		if dst[i], _, ok = r.need(numbered(what, i, len(dst))); !ok {
+		if dst[i], _, ok = r.requiredNumber(numbered(what, i, len(dst))); !ok {
 			return false
 		}
 	}

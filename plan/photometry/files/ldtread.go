@@ -13,12 +13,12 @@ func ReadLDT(f *source.File, log *source.Log) (*LDT, bool) {
 	if !ok {
 		return nil, false
 	}
-	defer t.tell()
+	defer t.logQuirks()
 	r := &ldtReader{text: t, out: &LDT{}}
 	if !r.plausible() || !r.head() || !r.complete() {
 		return nil, false
 	}
-	if !r.sets() || !r.ratios() || !r.planes() || !r.angles() || !r.candela() || !r.shine() {
+	if !r.sets() || !r.ratios() || !r.planes() || !r.angles() || !r.candela() || !r.checkLight() {
 		return nil, false
 	}
 	return r.out, true
@@ -51,7 +51,7 @@ func (r *ldtReader) head() bool {
 	}
 	d.Symmetry = Symmetry(symmetry)
 	planes, p, ok := r.count("the number of C planes", 1, len(r.lines))
-	if !ok || !r.divides(planes, p) || !r.may(&d.PlaneStep, "the distance between C planes") {
+	if !ok || !r.checkPlaneCount(planes, p) || !r.optionalNumber(&d.PlaneStep, "the distance between C planes") {
 		return false
 	}
 	angles, _, ok := r.count("the number of gamma angles", 2, len(r.lines))
@@ -59,7 +59,7 @@ func (r *ldtReader) head() bool {
 		return false
 	}
 	d.Planes, d.Angles = make([]float64, planes), make([]float64, angles)
-	return r.may(&d.AngleStep, "the distance between gamma angles") && r.description()
+	return r.optionalNumber(&d.AngleStep, "the distance between gamma angles") && r.description()
 }
 
 // description reads what the file says of itself and of the luminaire, lines 8 to 26.
@@ -73,7 +73,7 @@ func (r *ldtReader) description() bool {
 	}
 	if !(d.Conversion > 0) {
 		_, p := r.line(r.next - 2)
-		r.odd(p, CodeValue, "", "a conversion factor of %g would leave no light; it is taken as 1", d.Conversion)
+		r.noteQuirk(p, CodeValue, "", "a conversion factor of %g would leave no light; it is taken as 1", d.Conversion)
 	}
 	var ok bool
 	r.setCount, _, ok = r.count("the number of lamp sets", 1, len(r.lines))
@@ -94,7 +94,7 @@ func (r *ldtReader) sizes() bool {
 		{&d.Downward, "the downward flux fraction"}, {&d.Efficiency, "the light output ratio"},
 		{&d.Conversion, "the conversion factor"}, {&d.Tilt, "the tilt"},
 	} {
-		if !r.may(v.at, v.what) {
+		if !r.optionalNumber(v.at, v.what) {
 			return false
 		}
 	}
@@ -104,7 +104,7 @@ func (r *ldtReader) sizes() bool {
 // ratios reads the ten direct ratios.
 func (r *ldtReader) ratios() bool {
 	for i := range r.out.DirectRatios {
-		if !r.may(&r.out.DirectRatios[i], numbered("direct ratio #", i, ratioLines)) {
+		if !r.optionalNumber(&r.out.DirectRatios[i], numbered("direct ratio #", i, ratioLines)) {
 			return false
 		}
 	}
@@ -124,17 +124,17 @@ func (r *ldtReader) planes() bool {
 	if !r.ordered(d.Planes, r.planesAt, "C planes", 360) {
 		return false
 	}
-	return r.runs()
+	return r.checkPlaneRange()
 }
 
-// runs refuses measured planes that do not run as the symmetry has them.
-func (r *ldtReader) runs() bool {
+// checkPlaneRange refuses measured planes that do not run as the symmetry has them.
+func (r *ldtReader) checkPlaneRange() bool {
 	d := r.out
 	first, n := d.stored()
 	from, to := d.Planes[first], d.Planes[(first+n-1)%len(d.Planes)]
 	if gap := 360 - (to - from); d.Symmetry == NoSymmetry && n > 1 && gap > 1.5*longest(d.Planes) {
 		_, p := r.line(r.planesAt)
-		r.odd(p, CodeAngles, "the symmetry indicator may be wrong", "without a symmetry the planes go all round, and here only from C%g to C%g; light is taken to change evenly between the two", from, to)
+		r.noteQuirk(p, CodeAngles, "the symmetry indicator may be wrong", "without a symmetry the planes go all round, and here only from C%g to C%g; light is taken to change evenly between the two", from, to)
 	}
 	ends := map[Symmetry][2]float64{AboutC0: {0, 180}, AboutC90: {270, 90}, AboutC0andC90: {0, 90}}
 	if want, half := ends[d.Symmetry]; half && (from != want[0] || to != want[1]) {
@@ -155,7 +155,7 @@ func (r *ldtReader) angles() bool {
 	}
 	if first, last := d.Angles[0], d.Angles[len(d.Angles)-1]; first != 0 && first != 90 || last != 90 && last != 180 {
 		_, p := r.line(r.anglesAt)
-		r.odd(p, CodeAngles, "", "the gamma angles run from %g to %g, not from 0 or 90 to 90 or 180; no light is taken beyond them", first, last)
+		r.noteQuirk(p, CodeAngles, "", "the gamma angles run from %g to %g, not from 0 or 90 to 90 or 180; no light is taken beyond them", first, last)
 	}
 	return true
 }
@@ -192,15 +192,15 @@ func (r *ldtReader) candela() bool {
 		for j, v := range row {
 			if v < 0 {
 				_, p := r.line(start + j)
-				r.odd(p, CodeValue, "", "an intensity below 0 is taken as no light")
+				r.noteQuirk(p, CodeValue, "", "an intensity below 0 is taken as no light")
 			}
 		}
 	}
 	return true
 }
 
-// shine makes the light of the file, to find whether it can be and whether its figures agree.
-func (r *ldtReader) shine() bool {
+// checkLight makes the light of the file, to find whether it can be and whether its figures agree.
+func (r *ldtReader) checkLight() bool {
 	d := r.out
 	_, at := r.line(r.candelaAt)
 	s, err := d.Source()
@@ -212,7 +212,7 @@ func (r *ldtReader) shine() bool {
 		says := rated * d.Efficiency / 100
 		if math.Abs(s.Flux-says) > 0.05*says {
 			_, at = r.line(22)
-			r.odd(at, CodeBalance, "the flux of the lamps, the light output ratio or the conversion factor may be wrong",
+			r.noteQuirk(at, CodeBalance, "the flux of the lamps, the light output ratio or the conversion factor may be wrong",
 				"the intensities add up to %.0f lm; a light output ratio of %g %% of %g lm says %.0f lm", s.Flux, d.Efficiency, rated, says)
 		}
 	}

@@ -15,7 +15,7 @@ func (r *lm63Reader) judge() {
 	l := r.out
 	r.judgeKeywords()
 	if l.Lumens == 0 {
-		r.odd(r.lumensAt, CodeValue, "write -1 for absolute photometry", "the flux of a lamp is 0; the file is taken as absolute photometry")
+		r.noteQuirk(r.lumensAt, CodeValue, "write -1 for absolute photometry", "the flux of a lamp is 0; the file is taken as absolute photometry")
 	}
 	for _, f := range []struct {
 		v    float64
@@ -23,14 +23,14 @@ func (r *lm63Reader) judge() {
 		what string
 	}{{l.Multiplier, r.multiplierAt, "candela multiplier"}, {l.Ballast, r.ballastAt, "ballast factor"}} {
 		if !(f.v > 0) {
-			r.odd(f.at, CodeValue, "", "a %s of %g would leave no light; it is taken as 1", f.what, f.v)
+			r.noteQuirk(f.at, CodeValue, "", "a %s of %g would leave no light; it is taken as 1", f.what, f.v)
 		}
 	}
 	if l.Second != 1 && (l.Edition == Edition1995 || l.Edition == Edition2002) {
-		r.odd(r.secondAt, CodeUnused, "", "the second ballast field is %g; the edition of %s does not use it, and it is ignored", l.Second, l.Edition)
+		r.noteQuirk(r.secondAt, CodeUnused, "", "the second ballast field is %g; the edition of %s does not use it, and it is ignored", l.Second, l.Edition)
 	}
 	if _, lost := l.Opening(); lost != "" {
-		r.odd(r.dimensionsAt, CodeUnused, "", "%s", lost)
+		r.noteQuirk(r.dimensionsAt, CodeUnused, "", "%s", lost)
 	}
 	r.judgeRanges()
 	r.judgeValues()
@@ -49,7 +49,7 @@ func (r *lm63Reader) judgeKeywords() {
 		}
 	}
 	if len(missing) > 0 {
-		r.odd(part{}, CodeLabel, "", "the edition of %s requires the keywords %s", l.Edition, strings.Join(missing, ", "))
+		r.noteQuirk(part{}, CodeLabel, "", "the edition of %s requires the keywords %s", l.Edition, strings.Join(missing, ", "))
 	}
 }
 
@@ -68,11 +68,11 @@ func (r *lm63Reader) judgeRanges() {
 	}{{"vertical", l.Vertical, r.verticalAt}, {"horizontal", l.Horizontal, r.horizontalAt}} {
 		first, last := c.angles[0], c.angles[len(c.angles)-1]
 		if first != -90 && first != 0 || last != 90 {
-			r.odd(c.at, CodeAngles, "", "the %s angles run from %g to %g, not from -90 or 0 to 90; no light is taken beyond them", c.kind, first, last)
+			r.noteQuirk(c.at, CodeAngles, "", "the %s angles run from %g to %g, not from -90 or 0 to 90; no light is taken beyond them", c.kind, first, last)
 		}
 	}
 	if first == 0 {
-		r.odd(r.verticalAt, CodeAngles, "", "the vertical angles begin at 0; they are mirrored there")
+		r.noteQuirk(r.verticalAt, CodeAngles, "", "the vertical angles begin at 0; they are mirrored there")
 	}
 }
 
@@ -80,13 +80,13 @@ func (r *lm63Reader) judgeRanges() {
 func (r *lm63Reader) judgePlanes(first, last float64) {
 	l := r.out
 	if first != 0 && first != 90 || last != 90 && last != 180 {
-		r.odd(r.verticalAt, CodeAngles, "", "the vertical angles run from %g to %g, not from 0 or 90 to 90 or 180; no light is taken beyond them", first, last)
+		r.noteQuirk(r.verticalAt, CodeAngles, "", "the vertical angles run from %g to %g, not from 0 or 90 to 90 or 180; no light is taken beyond them", first, last)
 	}
 	if l.symmetry() == open {
-		r.odd(r.horizontalAt, CodeAngles, "", "the last horizontal angle is %g; the first plane is taken again at 360", l.Horizontal[len(l.Horizontal)-1])
+		r.noteQuirk(r.horizontalAt, CodeAngles, "", "the last horizontal angle is %g; the first plane is taken again at 360", l.Horizontal[len(l.Horizontal)-1])
 	}
 	if l.Horizontal[0] == 90 && l.Edition != Edition1995 || l.Horizontal[0] == -90 {
-		r.odd(r.horizontalAt, CodeAngles, "", "horizontal angles from %g are those of a file of 1995, mirrored at the planes 90 and 270", l.Horizontal[0])
+		r.noteQuirk(r.horizontalAt, CodeAngles, "", "horizontal angles from %g are those of a file of 1995, mirrored at the planes 90 and 270", l.Horizontal[0])
 	}
 }
 
@@ -98,7 +98,7 @@ func (r *lm63Reader) judgeValues() {
 	for i, row := range l.Candela {
 		for _, v := range row {
 			if v < 0 {
-				r.odd(at, CodeValue, "", "a candela value below 0 is taken as no light")
+				r.noteQuirk(at, CodeValue, "", "a candela value below 0 is taken as no light")
 			}
 		}
 		poles = poles || l.System == photometry.TypeC && l.Vertical[0] == 0 && differ(row[0], l.Candela[0][0])
@@ -108,18 +108,18 @@ func (r *lm63Reader) judgeValues() {
 		}
 	}
 	if poles {
-		r.odd(at, CodeBalance, "", "the planes do not agree on the intensity along the axis")
+		r.noteQuirk(at, CodeBalance, "", "the planes do not agree on the intensity along the axis")
 	}
 	if ends {
-		r.odd(at, CodeBalance, "", "the planes at %g and %g, which are one, do not agree", l.Horizontal[0], l.Horizontal[len(l.Horizontal)-1])
+		r.noteQuirk(at, CodeBalance, "", "the planes at %g and %g, which are one, do not agree", l.Horizontal[0], l.Horizontal[len(l.Horizontal)-1])
 	}
 }
 
 // differ reports whether two intensities are apart by more than a rounding.
 func differ(a, b float64) bool { return math.Abs(a-b) > 0.01*math.Max(math.Abs(a), math.Abs(b)) }
 
-// shine makes the light of the file, to find whether it can be.
-func (r *lm63Reader) shine() bool {
+// checkLight makes the light of the file, to find whether it can be.
+func (r *lm63Reader) checkLight() bool {
 	l := r.out
 	if l.symmetry() == unknown {
 		first, last := l.Horizontal[0], l.Horizontal[len(l.Horizontal)-1]
@@ -133,7 +133,7 @@ func (r *lm63Reader) shine() bool {
 		return false
 	}
 	if rated := l.Rated(); rated > 0 && s.Flux > 1.005*rated {
-		r.odd(part{r.candelaAt.start, r.candelaAt.start}, CodeBalance, "the lumens, the number of lamps or the candela multiplier may be wrong",
+		r.noteQuirk(part{r.candelaAt.start, r.candelaAt.start}, CodeBalance, "the lumens, the number of lamps or the candela multiplier may be wrong",
 			"the intensities add up to %.0f lm, more than the %.0f lm of the lamps", s.Flux, rated)
 	}
 	return true

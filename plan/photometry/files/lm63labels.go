@@ -24,7 +24,7 @@ func (r *lm63Reader) labels() bool {
 			return r.tiltForm(value, p)
 		}
 		if p.end-p.start > longestLine {
-			r.odd(p, CodeLabel, "", "the line is too long: the format allows %d characters", longestLine)
+			r.noteQuirk(p, CodeLabel, "", "the line is too long: the format allows %d characters", longestLine)
 		}
 		r.label(s, p)
 	}
@@ -46,13 +46,13 @@ func (r *lm63Reader) edition(s string, p part) bool {
 	e, ok := editionOf(s)
 	if !ok {
 		if strings.HasPrefix(s, "[") {
-			r.odd(p, CodeQuirk, "begin the file with IESNA:LM-63-2002", "the file does not name its edition; it is read as one of 1986")
+			r.noteQuirk(p, CodeQuirk, "begin the file with IESNA:LM-63-2002", "the file does not name its edition; it is read as one of 1986")
 		}
 		return false
 	}
 	r.out.Edition = e
 	if s != firstLines[e] {
-		r.odd(p, CodeQuirk, "write "+firstLines[e], "%s is not the first line of an edition; the file is read as one of %s", quoted(s), e)
+		r.noteQuirk(p, CodeQuirk, "write "+firstLines[e], "%s is not the first line of an edition; the file is read as one of %s", quoted(s), e)
 	}
 	return true
 }
@@ -82,14 +82,14 @@ func (r *lm63Reader) tiltForm(value string, p part) bool {
 	case "NONE":
 	case "INCLUDE":
 		tilt.Form = TiltInclude
-		r.odd(p, CodeUnused, "", "the lamp's light depends on its tilt: a scene takes the tilt into account, and the figures here are those of the design position")
+		r.noteQuirk(p, CodeUnused, "", "the lamp's light depends on its tilt: a scene takes the tilt into account, and the figures here are those of the design position")
 	case "":
-		r.odd(p, CodeQuirk, "write TILT=NONE", "the TILT= line says nothing; it is taken as NONE")
+		r.noteQuirk(p, CodeQuirk, "write TILT=NONE", "the TILT= line says nothing; it is taken as NONE")
 	default:
 		tilt.Form, tilt.File = TiltFile, value
-		r.odd(p, CodeUnused, "", "the tilt file %s is not read: the light is that of the design position", quoted(value))
+		r.noteQuirk(p, CodeUnused, "", "the tilt file %s is not read: the light is that of the design position", quoted(value))
 		if r.out.Edition == Edition2019 {
-			r.odd(p, CodeQuirk, "", "the edition of 2019 has no tilt files")
+			r.noteQuirk(p, CodeQuirk, "", "the edition of 2019 has no tilt files")
 		}
 	}
 	return true
@@ -101,7 +101,7 @@ func (r *lm63Reader) label(s string, p part) {
 	if strings.HasPrefix(s, "[") {
 		if key, rest, bracketed = strings.Cut(s[1:], "]"); !bracketed {
 			key, rest = "", s
-			r.odd(p, CodeQuirk, "", "a keyword lacks its closing bracket; the line is kept as a remark")
+			r.noteQuirk(p, CodeQuirk, "", "a keyword lacks its closing bracket; the line is kept as a remark")
 		}
 		key, rest = strings.TrimSpace(key), strings.TrimSpace(rest)
 	}
@@ -112,13 +112,13 @@ func (r *lm63Reader) label(s string, p part) {
 			r.more = append(r.more, rest)
 			return
 		}
-		r.odd(p, CodeQuirk, "", "[MORE] continues a keyword, but no keyword comes before it; it is kept as [_MORE]")
+		r.noteQuirk(p, CodeQuirk, "", "[MORE] continues a keyword, but no keyword comes before it; it is kept as [_MORE]")
 		r.keyword("_MORE", rest)
 	case bracketed && key == "":
-		r.odd(p, CodeQuirk, "", "a keyword has no name; the line is left out")
+		r.noteQuirk(p, CodeQuirk, "", "a keyword has no name; the line is left out")
 	default:
 		if !bracketed && r.out.Edition > Edition1986 {
-			r.odd(p, CodeQuirk, "begin it with [MORE] or a keyword of its own, [_NOTE]", "a line before TILT= has no keyword; it is kept as a remark")
+			r.noteQuirk(p, CodeQuirk, "begin it with [MORE] or a keyword of its own, [_NOTE]", "a line before TILT= has no keyword; it is kept as a remark")
 		}
 		r.keyword(key, rest)
 	}

@@ -11,13 +11,13 @@ func ReadLM63(f *source.File, log *source.Log) (*LM63, bool) {
 	if !ok {
 		return nil, false
 	}
-	defer t.tell()
+	defer t.logQuirks()
 	r := &lm63Reader{text: t, out: &LM63{}}
 	if !r.labels() || !r.tilt() || !r.figures() || !r.angles() || !r.candela() {
 		return nil, false
 	}
 	r.judge()
-	if !r.shine() {
+	if !r.checkLight() {
 		return nil, false
 	}
 	return r.out, true
@@ -34,7 +34,7 @@ func (r *lm63Reader) tilt() bool {
 		return false
 	}
 	if tilt.Geometry = geometry; geometry > 3 {
-		r.odd(p, CodeValue, "1 is base up or down, 2 horizontal, 3 horizontal and tilting", "the lamp-to-luminaire geometry is 1, 2 or 3; the factors of tilt are left out")
+		r.noteQuirk(p, CodeValue, "1 is base up or down, 2 horizontal, 3 horizontal and tilting", "the lamp-to-luminaire geometry is 1, 2 or 3; the factors of tilt are left out")
 	}
 	n, _, ok := r.count("the number of tilt angles", 1)
 	if !ok {
@@ -45,7 +45,7 @@ func (r *lm63Reader) tilt() bool {
 	}
 	tilt.Factors, _, ok = r.numbers(n, "tilt factor #")
 	if ok && !tilt.usable() {
-		r.odd(p, CodeAngles, "", "the tilt angles do not ascend, or a factor is not from 0 to %d; the factors are left out", maxFactor)
+		r.noteQuirk(p, CodeAngles, "", "the tilt angles do not ascend, or a factor is not from 0 to %d; the factors are left out", maxFactor)
 	}
 	return ok
 }
@@ -58,7 +58,7 @@ func (r *lm63Reader) figures() bool {
 		return false
 	}
 	if l.Lamps, ok = whole(lamps, 1<<20); !ok || l.Lamps < 1 {
-		r.odd(p, CodeValue, "", "the number of lamps is %s; it is taken as 1", quoted(r.words(p)))
+		r.noteQuirk(p, CodeValue, "", "the number of lamps is %s; it is taken as 1", quoted(r.words(p)))
 		l.Lamps = 1
 	}
 	vertical, horizontal := 0, 0
@@ -67,7 +67,7 @@ func (r *lm63Reader) figures() bool {
 		r.system() && r.units() && r.dimensions() &&
 		r.into(&l.Ballast, &r.ballastAt, "the ballast factor") && r.into(&l.Second, &r.secondAt, "the second ballast field") &&
 		r.into(&l.Watts, new(part), "the input power") &&
-		r.roomFor(vertical, horizontal)
+		r.allocateAngles(vertical, horizontal)
 }
 
 func (r *lm63Reader) into(dst *float64, at *part, what string) (ok bool) {
@@ -80,8 +80,8 @@ func (r *lm63Reader) counted(dst *int, what string) (ok bool) {
 	return ok
 }
 
-// roomFor makes the lists of angles, after a look at whether the file can hold their values.
-func (r *lm63Reader) roomFor(vertical, horizontal int) bool {
+// allocateAngles makes the lists of angles, after a look at whether the file can hold their values.
+func (r *lm63Reader) allocateAngles(vertical, horizontal int) bool {
 	left := (len(r.file.Text) - r.next + 1) / 2
 	if vertical > left || horizontal > left/vertical {
 		r.fault(r.countsAt, CodeCount, "the file was cut off, or a number of angles is wrong",
@@ -107,7 +107,7 @@ func (r *lm63Reader) system() bool {
 	case 3:
 		r.out.System = photometry.TypeA
 	default:
-		r.fault(p, CodeValue, shifted, "the photometric type is 1 (C), 2 (B) or 3 (A), not %s", quoted(r.words(p)))
+		r.fault(p, CodeValue, shiftedHint, "the photometric type is 1 (C), 2 (B) or 3 (A), not %s", quoted(r.words(p)))
 		return false
 	}
 	return true
@@ -121,7 +121,7 @@ func (r *lm63Reader) units() bool {
 	}
 	r.out.Feet = v == 1
 	if v != 1 && v != 2 {
-		r.odd(p, CodeValue, "", "the type of units is 1 (feet) or 2 (metres), not %s; metres are taken", quoted(r.words(p)))
+		r.noteQuirk(p, CodeValue, "", "the type of units is 1 (feet) or 2 (metres), not %s; metres are taken", quoted(r.words(p)))
 	}
 	return true
 }
@@ -218,7 +218,7 @@ func (r *lm63Reader) candela() bool {
 		for _, ok := r.token(); ok; _, ok = r.token() {
 			extra++
 		}
-		r.odd(p, CodeCount, r.hintOfOrder(), "%d more words follow the last candela value; they are ignored", extra)
+		r.noteQuirk(p, CodeCount, r.hintOfOrder(), "%d more words follow the last candela value; they are ignored", extra)
 	}
 	return true
 }

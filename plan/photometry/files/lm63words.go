@@ -42,15 +42,15 @@ func (r *lm63Reader) value(what string, i, n int) (float64, part, bool) {
 	return v, p, ok
 }
 
-// shifted is the likely cause of a value that cannot be.
-const shifted = "a value before it may be missing, or there is one too many"
+// shiftedHint is the likely cause of a value that cannot be.
+const shiftedHint = "a value before it may be missing, or there is one too many"
 
-// powerD writes the powers of ten of Fortran as those of everyone else.
-var powerD = strings.NewReplacer("D", "E", "d", "e")
+// fortranExponent writes the powers of ten of Fortran as those of everyone else.
+var fortranExponent = strings.NewReplacer("D", "E", "d", "e")
 
 // hintOfWord is a likely cause of a word among the numbers.
 func hintOfWord(word string) string {
-	_, power := number(powerD.Replace(word))
+	_, power := number(fortranExponent.Replace(word))
 	switch {
 	case strings.HasPrefix(word, "["):
 		return "keywords stand before the TILT= line"
@@ -59,7 +59,7 @@ func hintOfWord(word string) string {
 	case strings.Contains(strings.ToUpper(word), "NAN"), strings.Contains(strings.ToUpper(word), "INF"):
 		return "the program that wrote the file failed to measure or compute this value"
 	}
-	return shifted
+	return shiftedHint
 }
 
 // numbers reads n numbers.
@@ -86,7 +86,7 @@ func (r *lm63Reader) count(what string, least int) (n int, at part, ok bool) {
 	}
 	n, fine := whole(v, 1<<24)
 	if !fine || n < least {
-		r.fault(p, CodeValue, shifted, "%s is a whole number from %d, not %s", what, least, quoted(r.words(p)))
+		r.fault(p, CodeValue, shiftedHint, "%s is a whole number from %d, not %s", what, least, quoted(r.words(p)))
 		return 0, p, false
 	}
 	if room := (len(r.file.Text) - r.next + 1) / 2; n > room {

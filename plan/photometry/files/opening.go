@@ -20,7 +20,7 @@ func openingOf(w, d, h float64) (o photometry.Opening, lost string) {
 	case h == 0 && w < 0 && d <= 0:
 		return ellipse(-w, -d)
 	}
-	return ball(math.Abs(w), math.Abs(d), math.Abs(h))
+	return sphere(math.Abs(w), math.Abs(d), math.Abs(h))
 }
 
 // box is a rectangle, perhaps with luminous sides.
@@ -35,7 +35,7 @@ func box(width, length, height float64) (photometry.Opening, string) {
 	case width > 0 || length > 0:
 		return photometry.Opening{}, "a luminous opening without width or length is computed as a point"
 	}
-	return ball(0, 0, height)
+	return sphere(0, 0, height)
 }
 
 // face is a rectangle with a length along the planes 0 and 180, the lamp's right.
@@ -55,8 +55,8 @@ func ellipse(width, length float64) (photometry.Opening, string) {
 	return photometry.Opening{Form: photometry.Disc, Width: math.Sqrt(width * length)}, lost
 }
 
-// ball is any other body: a sphere of its mean size.
-func ball(w, l, h float64) (photometry.Opening, string) {
+// sphere is any other body: a sphere of its mean size.
+func sphere(w, l, h float64) (photometry.Opening, string) {
 	sum, n := 0.0, 0.0
 	for _, side := range [...]float64{w, l, h} {
 		if side > 0 {

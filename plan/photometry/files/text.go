@@ -19,11 +19,11 @@ type part struct{ start, end int }
 
 // text is a file by its lines, with the log that its faults go to.
 type text struct {
-	file   *source.File
-	log    *source.Log
-	lines  []part // without their ends
-	wide   bool   // bytes beyond ASCII are not UTF-8
-	quirks []*quirk
+	file    *source.File
+	log     *source.Log
+	lines   []part // without their ends
+	notUTF8 bool   // bytes beyond ASCII are not UTF-8
+	quirks  []*quirk
 }
 
 // quirk is something that was read leniently, perhaps in many places.
@@ -37,7 +37,7 @@ type quirk struct {
 // newText splits a file into lines, which end with LF, CR LF or CR alone. It refuses a file that is
 // too large or no text.
 func newText(f *source.File, log *source.Log) (*text, bool) {
-	t := &text{file: f, log: log, wide: !utf8.Valid(f.Text)}
+	t := &text{file: f, log: log, notUTF8: !utf8.Valid(f.Text)}
 	b := f.Text
 	if len(b) > MaxBytes {
 		t.fault(part{}, CodeFormat, "a photometric file has some kilobytes", "the file is larger than %d megabytes", MaxBytes>>20)
@@ -107,7 +107,7 @@ func blank(b byte) bool { return b == ' ' || b == '\t' || b == '\v' || b == '\f'
 // and what no screen shows is left out.
 func (t *text) words(p part) string {
 	b := t.raw(p)
-	if t.wide && slices.ContainsFunc(b, func(c byte) bool { return c >= utf8.RuneSelf }) {
+	if t.notUTF8 && slices.ContainsFunc(b, func(c byte) bool { return c >= utf8.RuneSelf }) {
 		if decoded, err := charmap.Windows1252.NewDecoder().Bytes(b); err == nil {
 			b = decoded
 		}
@@ -166,8 +166,8 @@ func (t *text) fault(p part, code, hint, format string, args ...any) {
 	t.log.Errorf(t.span(p), code, hint, format, args...)
 }
 
-// odd notes a quirk; what is noted with the same message again is only counted.
-func (t *text) odd(p part, code, hint, format string, args ...any) {
+// noteQuirk notes a quirk; what is noted with the same message again is only counted.
+func (t *text) noteQuirk(p part, code, hint, format string, args ...any) {
 	message := fmt.Sprintf(format, args...)
 	for _, q := range t.quirks {
 		if q.code == code && q.message == message {
@@ -178,8 +178,8 @@ func (t *text) odd(p part, code, hint, format string, args ...any) {
 	t.quirks = append(t.quirks, &quirk{p, code, message, hint, 1})
 }
 
-// tell logs the quirks: as warnings, but for what changes no light.
-func (t *text) tell() {
+// logQuirks logs the quirks: as warnings, but for what changes no light.
+func (t *text) logQuirks() {
 	for _, q := range t.quirks {
 		message := q.message
 		if q.times > 1 {

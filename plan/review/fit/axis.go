@@ -17,14 +17,16 @@ import (
 // how much, and the move of the lamp that takes it through the middle while it goes on aiming where it
 // aims, for an axis on a jamb is mended on paper only.
 
-// span1 is an interval; empty where least is over most.
-type span1 struct{ least, most float64 }
+// interval is an interval; empty where least is over most.
+type interval struct{ least, most float64 }
 
 // and is what two intervals share.
-func (s span1) and(t span1) span1 { return span1{max(s.least, t.least), min(s.most, t.most)} }
+func (s interval) and(t interval) interval {
+	return interval{max(s.least, t.least), min(s.most, t.most)}
+}
 
 // middle is the middle of the interval; ok is false where it is empty or has none.
-func (s span1) middle() (v float64, ok bool) {
+func (s interval) middle() (v float64, ok bool) {
 	return (s.least + s.most) / 2, s.least <= s.most && !math.IsInf(s.least, 0) && !math.IsInf(s.most, 0)
 }
 
@@ -106,15 +108,15 @@ func (r *checker) alongOf(l *plan.Light, o *plan.Opening) float64 {
 // pass follows the axis of a lamp through an opening.
 func pass(l *plan.Light, o *plan.Opening) passage {
 	var p passage
-	sides, rises := span1{math.Inf(-1), math.Inf(1)}, span1{math.Inf(-1), math.Inf(1)}
+	sides, rises := interval{math.Inf(-1), math.Inf(1)}, interval{math.Inf(-1), math.Inf(1)}
 	half := o.Width() / 2
 	for _, depth := range []float64{o.Depth, 0} {
 		x, z, lever := crossingOf(l, o, depth)
-		p.side = worse(p.side, miss(x, -half, half))
-		p.height = worse(p.height, miss(z, o.Sill, o.Head))
+		p.side = largerMiss(p.side, distanceOutside(x, -half, half))
+		p.height = largerMiss(p.height, distanceOutside(z, o.Sill, o.Head))
 		if lever > 1e-6 { // moving the lamp moves the crossing by lever
-			sides = sides.and(span1{(-half - x) / lever, (half - x) / lever})
-			rises = rises.and(span1{(o.Sill - z) / lever, (o.Head - z) / lever})
+			sides = sides.and(interval{(-half - x) / lever, (half - x) / lever})
+			rises = rises.and(interval{(o.Sill - z) / lever, (o.Head - z) / lever})
 		}
 	}
 	p.moveSide, p.mendSide = sides.middle()
@@ -138,8 +140,8 @@ func crossingOf(l *plan.Light, o *plan.Opening, depth float64) (x, z, lever floa
 	return r2.Dot(r2.Sub(plan.InPlan(hit), o.Middle()), o.Rightward()), hit.Z, lever
 }
 
-// miss is how far v lies beyond an interval, signed; 0 within it.
-func miss(v, least, most float64) float64 {
+// distanceOutside is how far v lies beyond an interval, signed; 0 within it.
+func distanceOutside(v, least, most float64) float64 {
 	switch {
 	case v > most+plane.Grain:
 		return v - most
@@ -149,8 +151,8 @@ func miss(v, least, most float64) float64 {
 	return 0
 }
 
-// worse is the larger of two misses.
-func worse(a, b float64) float64 {
+// largerMiss is the larger of two misses.
+func largerMiss(a, b float64) float64 {
 	if math.Abs(b) > math.Abs(a) {
 		return b
 	}

@@ -17,12 +17,12 @@ import (
 
 // solidAt is the name of the solid that holds a point with some of it all around; "" in the air.
 // Solids of the thing itself are left out.
-func (r *reacher) solidAt(p r3.Vec, own ...solid.ID) string {
+func (r *contactFinder) solidAt(p r3.Vec, own ...solid.ID) string {
 	return r.solidAlong(plan.InPlan(p), p.Z, p.Z, own)
 }
 
 // solidAlong is the name of the first solid that an upright line meets, but for those in own.
-func (r *reacher) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
+func (r *contactFinder) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
 	const skin = 1e-4 // m: on a face is not inside
 	for i := range r.out.Set.Prisms {
 		s := &r.out.Set.Prisms[i]
@@ -33,8 +33,8 @@ func (r *reacher) solidAlong(p r2.Vec, z0, z1 float64, own []solid.ID) string {
 	return ""
 }
 
-// tall warns of furniture that is higher than its room.
-func (r *checker) tall(f *plan.Furniture) bool {
+// checkFurnitureHeight warns of furniture that is higher than its room.
+func (r *checker) checkFurnitureHeight(f *plan.Furniture) bool {
 	room := r.out.RoomHolding(f.At, r.out.Spots[f.Name].Room)
 	if room == nil {
 		return true
@@ -71,7 +71,7 @@ func (r *checker) fitsBetweenWalls(f *plan.Furniture) bool {
 // personFree refuses a face inside a solid, and warns of a body in one.
 func (r *checker) personFree(p *plan.Person) bool {
 	span := r.things[p.Name].at
-	r.standsInside(p.Name, p.At, span)
+	r.checkInsideRooms(p.Name, p.At, span)
 	if name := r.solidAt(p.Face.At, p.Own...); name != "" {
 		r.Errorf(span, CodeInSolid, "move "+p.Name+" clear of "+name, "the face of %s is inside %s", p.Name, name)
 	} else if name := r.bodyIn(p); name != "" {
@@ -97,14 +97,14 @@ func (r *checker) cameraFree(c *plan.Camera) bool {
 	if name := r.solidAt(c.Frame.At); name != "" {
 		r.Errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside %s", c.Name, name)
 	} else {
-		r.standsInside(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
-		r.seesSomeone(c)
+		r.checkInsideRooms(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
+		r.checkCameraView(c)
 	}
 	return true
 }
 
-// seesSomeone warns of a camera that has a wall before everybody it could look at.
-func (r *checker) seesSomeone(c *plan.Camera) {
+// checkCameraView warns of a camera that has a wall before everybody it could look at.
+func (r *checker) checkCameraView(c *plan.Camera) {
 	var walls []string
 	for i := range r.out.People {
 		wall := r.wallBetween(c.Frame.At, r.out.People[i].Face.At)
@@ -125,14 +125,14 @@ func (r *checker) seesSomeone(c *plan.Camera) {
 
 // wallBetween is the first wall, or shut leaf, on the straight way from one point to another; "" where
 // it is free. Furniture and people do not count: they are moved.
-func (r *reacher) wallBetween(from, to r3.Vec) string {
+func (r *contactFinder) wallBetween(from, to r3.Vec) string {
 	name, first := "", math.Inf(1)
 	for i := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[i]
-		if r.things[p.Name].moves() {
+		if r.things[p.Name].movable() {
 			continue
 		}
-		if at, enters := (way{from, to}).entry(p); enters && at < first {
+		if at, enters := (outlineRay{from, to}).entry(p); enters && at < first {
 			name, first = p.Name, at
 		}
 	}
@@ -144,7 +144,7 @@ func (r *checker) meterFree(m *plan.Meter) bool {
 	if name := r.solidAt(m.At); name != "" && m.Kind != plan.SpotMeter {
 		r.Warnf(m.Span, CodeInSolid, "move it out of "+name, "%s reads inside %s", m.Name, name)
 	} else {
-		r.readsSomewhere(m)
+		r.checkMeterInside(m)
 	}
 	return true
 }

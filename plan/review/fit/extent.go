@@ -17,19 +17,19 @@ import (
 
 // reachOfLight is a light by the rim of its emitting face and by the back of its head. A lamp that
 // is moved goes on aiming where it aims.
-func (r *reacher) reachOfLight(l *plan.Light) *reaching {
+func (r *contactFinder) reachOfLight(l *plan.Light) *extent {
 	written := r.light(l.Name)
 	frozen := r.out.Spots[l.Name].Stays
-	return &reaching{
+	return &extent{
 		name: l.Numbered(),
-		ways: func(moved r3.Vec) []way {
+		rays: func(moved r3.Vec) []outlineRay {
 			f := l.Frame
 			f.At = r3.Add(f.At, moved)
 			if axis := r3.Sub(l.AimPoint, f.At); l.Throw > 0 && !frozen && math.Hypot(axis.X, axis.Y) > plane.Grain {
 				f = plan.FrameAlong(f.At, axis, 0, written.Roll.V)
 			}
 			f = LaidOnWall(r.out, written, l, f)
-			return waysFrom(f.At, append(rimOf(f, l.Head.Source.Opening), r.backOf(written, l, f)...))
+			return raysFrom(f.At, append(rimOf(f, l.Head.Source.Opening), r.backOf(written, l, f)...))
 		},
 		meets: func(name string, id solid.ID) bool {
 			return !r.isGrip(id) && !(l.Mount.Kind == term.Clamp && name == l.Mount.On)
@@ -66,7 +66,7 @@ func rimOf(f plan.Frame, o photometry.Opening) []r3.Vec {
 
 // backOf is the back of a head behind its face. A tube and a lantern have none; how the body of a
 // practical lies about its light, nothing says.
-func (r *reacher) backOf(written *scene.Light, l *plan.Light, f plan.Frame) []r3.Vec {
+func (r *contactFinder) backOf(written *scene.Light, l *plan.Light, f plan.Frame) []r3.Vec {
 	u := r.out.Kit.Unit(written.Unit.V)
 	form := l.Head.Source.Opening.Form
 	if u == nil || written.Output != nil || u.Class == term.Practical || form == photometry.Tube || form == photometry.Sphere {
@@ -76,7 +76,7 @@ func (r *reacher) backOf(written *scene.Light, l *plan.Light, f plan.Frame) []r3
 }
 
 // isGrip reports whether a solid is a piece of grip: it may touch what it shades.
-func (r *reacher) isGrip(id solid.ID) bool {
+func (r *contactFinder) isGrip(id solid.ID) bool {
 	for i := range r.out.Grip {
 		if slices.Contains(r.out.Grip[i].IDs, id) {
 			return true
@@ -86,10 +86,10 @@ func (r *reacher) isGrip(id solid.ID) bool {
 }
 
 // reachOfGrip is a piece of grip by the corners of its sheet.
-func (r *reacher) reachOfGrip(g *plan.Grip) *reaching {
-	return &reaching{
+func (r *contactFinder) reachOfGrip(g *plan.Grip) *extent {
+	return &extent{
 		name: g.Numbered(),
-		ways: func(moved r3.Vec) []way { return movedBy(moved, waysFrom(g.Frame.At, g.Corners())) },
+		rays: func(moved r3.Vec) []outlineRay { return movedBy(moved, raysFrom(g.Frame.At, g.Corners())) },
 		meets: func(name string, id solid.ID) bool {
 			return !r.isGrip(id) && !(g.Mount.Kind == term.Clamp && name == g.Mount.On)
 		},
@@ -98,24 +98,24 @@ func (r *reacher) reachOfGrip(g *plan.Grip) *reaching {
 
 // reachOfPerson is a person by the outlines of all parts of the body, which walls stop. Furniture
 // is sat on and leaned on: only someone who stands is kept clear of it, from the hip up.
-func (r *reacher) reachOfPerson(p *plan.Person) *reaching {
-	var ways, upper []way
+func (r *contactFinder) reachOfPerson(p *plan.Person) *extent {
+	var ways, upper []outlineRay
 	for _, part := range p.Parts {
 		middle := plan.AtHeight(p.At, (part.Z0+part.Z1)/2)
 		var rim []r3.Vec
 		for _, c := range part.Outline {
 			rim = append(rim, plan.AtHeight(c, part.Z0), plan.AtHeight(c, part.Z1))
 		}
-		ways = append(ways, waysFrom(middle, rim)...)
+		ways = append(ways, raysFrom(middle, rim)...)
 		if part.Kind != plan.LegsPart {
-			upper = append(upper, waysFrom(middle, rim)...)
+			upper = append(upper, raysFrom(middle, rim)...)
 		}
 	}
 	stands := p.Pose == term.Standing
-	return &reaching{
+	return &extent{
 		name: p.Name,
 		feet: true,
-		ways: func(moved r3.Vec) []way { return movedBy(moved, ways) },
+		rays: func(moved r3.Vec) []outlineRay { return movedBy(moved, ways) },
 		meets: func(name string, id solid.ID) bool {
 			if slices.Contains(p.Own, id) || r.isGrip(id) {
 				return false
@@ -131,7 +131,7 @@ func (r *reacher) reachOfPerson(p *plan.Person) *reaching {
 	}
 }
 
-func (r *reacher) anyEnters(ways []way, id solid.ID) bool {
+func (r *contactFinder) anyEnters(ways []outlineRay, id solid.ID) bool {
 	for i := range r.out.Set.Prisms {
 		if p := &r.out.Set.Prisms[i]; p.ID == id {
 			for _, w := range ways {
@@ -144,10 +144,10 @@ func (r *reacher) anyEnters(ways []way, id solid.ID) bool {
 	return false
 }
 
-func movedBy(by r3.Vec, ways []way) []way {
-	moved := make([]way, len(ways))
+func movedBy(by r3.Vec, ways []outlineRay) []outlineRay {
+	moved := make([]outlineRay, len(ways))
 	for i, w := range ways {
-		moved[i] = way{r3.Add(w.from, by), r3.Add(w.to, by)}
+		moved[i] = outlineRay{r3.Add(w.from, by), r3.Add(w.to, by)}
 	}
 	return moved
 }

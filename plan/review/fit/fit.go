@@ -18,11 +18,11 @@ type written struct {
 	furniture, person bool
 }
 
-// moves says whether a thing is moved rather than worked round: furniture and people.
-func (w written) moves() bool { return w.furniture || w.person }
+// movable says whether a thing is moved rather than worked round: furniture and people.
+func (w written) movable() bool { return w.furniture || w.person }
 
-// reacher finds what things reach into.
-type reacher struct {
+// contactFinder finds what things reach into.
+type contactFinder struct {
 	*report.Reporter
 	out    *plan.Setup
 	things map[string]written
@@ -31,14 +31,14 @@ type reacher struct {
 
 // checker looks for things that cannot stand where the scene puts them.
 type checker struct {
-	*reacher
+	*contactFinder
 	doc *scene.Document
 }
 
 // Check logs what cannot stand where the scene puts it, and what is useless where it stands. It notes which
 // lights are astray. doc is the file it came from; nil for a scene that was made by hand.
 func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
-	r := &checker{newReacher(s, log), doc}
+	r := &checker{newContactFinder(s, log), doc}
 	runAll(r, ofLights, s.Lights, func(l *plan.Light) string { return l.Name })
 	runAll(r, ofGrip, s.Grip, func(g *plan.Grip) string { return g.Name })
 	runAll(r, ofFurniture, s.Furniture, func(f *plan.Furniture) string { return f.Name })
@@ -46,11 +46,11 @@ func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	runAll(r, ofCameras, s.Cameras, func(c *plan.Camera) string { return c.Name })
 	runAll(r, ofMeters, s.Meters, func(m *plan.Meter) string { return m.Name })
 	r.checkSheet()
-	r.anyLit()
+	r.checkAnyLight()
 }
 
-func newReacher(s *plan.Setup, log *source.Log) *reacher {
-	return &reacher{Reporter: &report.Reporter{Log: log, Setup: s.Name, Feet: s.Feet}, out: s, things: writtenOf(s.Scene)}
+func newContactFinder(s *plan.Setup, log *source.Log) *contactFinder {
+	return &contactFinder{Reporter: &report.Reporter{Log: log, Setup: s.Name, Feet: s.Feet}, out: s, things: writtenOf(s.Scene)}
 }
 
 // writtenOf lists the things of a scene by name. Of two that bear one name the first is meant.
@@ -90,7 +90,7 @@ func writtenOf(s *scene.Scene) map[string]written {
 }
 
 // light is a light as it was written.
-func (r *reacher) light(name string) *scene.Light {
+func (r *contactFinder) light(name string) *scene.Light {
 	for i := range r.out.Scene.Lights {
 		if l := &r.out.Scene.Lights[i]; l.Name == name {
 			return l

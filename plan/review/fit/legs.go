@@ -15,15 +15,15 @@ import (
 // wall or a chest they do not.
 
 const (
-	legsHigh  = 0.30 // m: legs pass under what is higher (common practice)
-	legsOver  = 0.03 // m: and stand on what is lower, a carpet or a threshold
-	legsSlack = 0.02 // m, that a leg gives way
+	legClearance = 0.30 // m: legs pass under what is higher (common practice)
+	legStep      = 0.03 // m: and stand on what is lower, a carpet or a threshold
+	legsSlack    = 0.02 // m, that a leg gives way
 
-	behind = 0.97 // cosine of the angle within which one thing stands behind another
+	behindCosine = 0.97 // cosine of the angle within which one thing stands behind another
 )
 
 // legsFree warns of a stand whose legs have no room.
-func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.Class) {
+func (r *contactFinder) legsFree(name string, m *plan.Mount, base float64, class term.Class) {
 	if m.Kind != term.Stand && m.Kind != term.Boom && m.Kind != term.Lift || class == term.Practical {
 		return
 	}
@@ -33,15 +33,15 @@ func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.
 	}
 	var into []string
 	for _, c := range met {
-		into = append(into, r.Length(c.deep)+" into "+c.name)
+		into = append(into, r.Length(c.depth)+" into "+c.name)
 	}
 	hint := "use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}"
-	if pushes := r.legsFreed(m, base); pushes != nil {
-		var moves []string
-		for _, p := range pushes {
-			moves = append(moves, r.worded(p))
+	if moves := r.movesForLegs(m, base); moves != nil {
+		var words []string
+		for _, m := range moves {
+			words = append(words, r.moveInWords(m))
 		}
-		hint = "move the stand " + strings.Join(moves, " and ") + ", or " + hint
+		hint = "move the stand " + strings.Join(words, " and ") + ", or " + hint
 	}
 	r.Warnf(r.things[name].at, CodeStandTight, hint, "the legs of the stand of %s, %s across, reach %s",
 		r.out.Numbered(name), r.Length(m.Foot), strings.Join(into, " and "))
@@ -49,9 +49,9 @@ func (r *reacher) legsFree(name string, m *plan.Mount, base float64, class term.
 
 // legsMeet lists what the circle of a stand's legs about a point would go through, the deepest of
 // each name.
-func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contact) {
+func (r *contactFinder) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contact) {
 	try := func(name string, ring []r2.Vec, z0, z1 float64) {
-		if name == m.On || z0 >= base+legsHigh || z1 <= base+legsOver {
+		if name == m.On || z0 >= base+legClearance || z1 <= base+legStep {
 			return
 		}
 		near := plane.Nearest(at, ring)
@@ -60,14 +60,14 @@ func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contac
 		if deep <= legsSlack || r2.Norm(away) <= plane.Grain {
 			return // a check of the stand itself reports a middle inside the thing
 		}
-		met = withContact(met, contact{name: name, away: plan.AtHeight(r2.Unit(away), 0), deep: deep}, func(other, c contact) bool {
+		met = withContact(met, contact{name: name, escape: plan.AtHeight(r2.Unit(away), 0), depth: deep}, func(other, c contact) bool {
 			// What lies behind the nearer of two is not reached before it.
-			return other.name == c.name || r3.Dot(other.away, c.away) > behind
+			return other.name == c.name || r3.Dot(other.escape, c.escape) > behindCosine
 		})
 	}
 	for i := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[i]
-		if !r.things[p.Name].moves() {
+		if !r.things[p.Name].movable() {
 			try(p.Name, p.Base, p.Z0, p.Z1)
 		}
 	}
@@ -82,23 +82,23 @@ func (r *reacher) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contac
 	return met
 }
 
-// legsFreed is the moves that give a stand's legs room; nil where none is found.
-func (r *reacher) legsFreed(m *plan.Mount, base float64) (pushes []contact) {
+// movesForLegs is the moves that give a stand's legs room; nil where none is found.
+func (r *contactFinder) movesForLegs(m *plan.Mount, base float64) (moves []contact) {
 	at := m.Base
-	for range maxPushes {
+	for range maxMoves {
 		met := r.legsMeet(m, at, base)
 		if len(met) == 0 {
-			return pushes
+			return moves
 		}
-		push := met[0]
+		move := met[0]
 		for _, c := range met {
-			if c.deep > push.deep {
-				push = c
+			if c.depth > move.depth {
+				move = c
 			}
 		}
-		push.deep = r.RoundUp(push.deep)
-		at = r2.Add(at, r2.Scale(push.deep, plan.InPlan(push.away)))
-		pushes = withPush(pushes, push)
+		move.depth = r.RoundUp(move.depth)
+		at = r2.Add(at, r2.Scale(move.depth, plan.InPlan(move.escape)))
+		moves = withMove(moves, move)
 	}
 	return nil
 }

@@ -23,8 +23,8 @@ func (r *checker) heightSpan(l *plan.Light) source.Span {
 	return l.Span
 }
 
-// inAir refuses a lamp in a solid, over the ceiling of its room, or under its floor.
-func (r *checker) inAir(l *plan.Light) bool {
+// checkLampFree refuses a lamp in a solid, over the ceiling of its room, or under its floor.
+func (r *checker) checkLampFree(l *plan.Light) bool {
 	at, z := plan.InPlan(l.Frame.At), l.Frame.At.Z
 	if name := r.solidAt(l.Frame.At); name != "" {
 		r.Errorf(r.things[l.Name].at, CodeLightInSolid, "move it, or change its height",
@@ -100,7 +100,7 @@ func (r *checker) reaches(l *plan.Light) bool {
 			return true
 		}
 	}
-	l.Astray = true
+	l.Misplaced = true
 	r.Warnf(l.Span, CodeNoOpeningReached, "aim it through an opening", "%s stands outside and sends no light through an opening", l.Name)
 	return true
 }
@@ -108,7 +108,7 @@ func (r *checker) reaches(l *plan.Light) bool {
 // lights reports whether a lamp outside sends light toward an opening: to one of nine points of it.
 func (r *checker) lights(l *plan.Light, o *plan.Opening) bool {
 	before := r2.Dot(r2.Sub(plan.InPlan(l.Frame.At), o.Middle()), o.Outward) > o.Depth
-	if o.Other != "" || !before || l.Head.Source.Distribution == nil {
+	if o.FarRoom != "" || !before || l.Head.Source.Distribution == nil {
 		return false
 	}
 	peak := l.Head.Source.Peak()

@@ -12,12 +12,12 @@ import (
 )
 
 // outdoors reports whether there are rooms, and a point of the plan lies in none and in no opening.
-func (r *reacher) outdoors(p r2.Vec) bool {
+func (r *contactFinder) outdoors(p r2.Vec) bool {
 	return len(r.out.Rooms) > 0 && r.out.RoomUnder(p, "") == nil
 }
 
 // nearestRoom says where the room nearest to a point lies, to compare a coordinate with.
-func (r *reacher) nearestRoom(p r2.Vec) string {
+func (r *contactFinder) nearestRoom(p r2.Vec) string {
 	var best *plan.Room
 	least := math.Inf(1)
 	for i := range r.out.Rooms {
@@ -30,16 +30,16 @@ func (r *reacher) nearestRoom(p r2.Vec) string {
 	return best.Name + " lies from " + r.XY(box.Min) + " to " + r.XY(box.Max)
 }
 
-// standsInside notes a person or a camera outside all rooms: it may be meant, to look in through
+// checkInsideRooms notes a person or a camera outside all rooms: it may be meant, to look in through
 // an opening.
-func (r *checker) standsInside(name string, at r2.Vec, span source.Span) {
+func (r *checker) checkInsideRooms(name string, at r2.Vec, span source.Span) {
 	if r.outdoors(at) {
 		r.Infof(span, CodeOutside, r.nearestRoom(at), "%s stands outside every room", name)
 	}
 }
 
-// readsSomewhere warns of a meter outside all rooms, under the floor or over the ceiling.
-func (r *checker) readsSomewhere(m *plan.Meter) {
+// checkMeterInside warns of a meter outside all rooms, under the floor or over the ceiling.
+func (r *checker) checkMeterInside(m *plan.Meter) {
 	at := plan.InPlan(m.At)
 	if m.Kind == plan.SpotMeter || r.out.RoomAt(m.At) != nil {
 		return
@@ -59,13 +59,13 @@ func (r *checker) readsSomewhere(m *plan.Meter) {
 	}
 }
 
-// anyLit warns of a set-up that has no light left: all that the file has are struck or off.
-func (r *checker) anyLit() {
+// checkAnyLight warns of a set-up that has no light left: all that the file has are struck or off.
+func (r *checker) checkAnyLight() {
 	struck := 0
 	if r.doc != nil && r.out.Scene.Setup != "" {
 		struck = len(r.doc.Base(&source.Log{}).Lights)
 	}
-	if len(r.out.Lights) == 0 && (struck == 0 || len(r.out.Scene.Lights) > 0) || r.out.Lit() {
+	if len(r.out.Lights) == 0 && (struck == 0 || len(r.out.Scene.Lights) > 0) || r.out.HasLight() {
 		return
 	}
 	span := source.Span{}

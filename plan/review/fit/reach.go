@@ -17,60 +17,60 @@ import (
 // points of its outline: a way that runs through a solid, floor, ceiling or pane ends in it or on its
 // far side.
 
-// bite is how deep something lies in a solid before it counts, m: no tape and no wall is truer.
-const bite = 1e-3
+// contactTolerance is how deep something lies in a solid before it counts, m: no tape and no wall is truer.
+const contactTolerance = 1e-3
 
-// way leads from the middle of a thing to a point of its outline.
-type way struct{ from, to r3.Vec }
+// outlineRay leads from the middle of a thing to a point of its outline.
+type outlineRay struct{ from, to r3.Vec }
 
-// waysFrom leads from one middle to all points.
-func waysFrom(middle r3.Vec, points []r3.Vec) []way {
-	ways := make([]way, len(points))
+// raysFrom leads from one middle to all points.
+func raysFrom(middle r3.Vec, points []r3.Vec) []outlineRay {
+	ways := make([]outlineRay, len(points))
 	for i, p := range points {
-		ways[i] = way{middle, p}
+		ways[i] = outlineRay{middle, p}
 	}
 	return ways
 }
 
 // contact is a solid or a sheet that a thing reaches into or through.
 type contact struct {
-	name string
-	away r3.Vec // unit: the direction of the least move out of it
-	deep float64
-	rise bool // away is upright
+	name     string
+	escape   r3.Vec // unit: the direction of the least move out of it
+	depth    float64
+	vertical bool // away is upright
 }
 
-// reaching is a thing with the ways of its outline where it stands moved by some vector, and what
+// extent is a thing with the ways of its outline where it stands moved by some vector, and what
 // of the set it may meet.
-type reaching struct {
+type extent struct {
 	name  string
-	ways  func(moved r3.Vec) []way
+	rays  func(moved r3.Vec) []outlineRay
 	meets func(name string, id solid.ID) bool
 	feet  bool // it stands on the floor: it is not moved up or down
 }
 
 // contacts lists what a thing reaches into, the deepest of each name. Level asks for moves in plan
 // wherever there is one.
-func (r *reacher) contacts(t *reaching, moved r3.Vec, level bool) []contact {
+func (r *contactFinder) contacts(t *extent, moved r3.Vec, level bool) []contact {
 	var all []contact
-	ways := t.ways(moved)
-	about := boxAbout(ways)
+	ways := t.rays(moved)
+	about := boxOfRays(ways)
 	add := func(c contact) { all = withContact(all, c, ofOneName) }
 	for i := range r.out.Set.Prisms {
 		p := &r.out.Set.Prisms[i]
-		if apart(about, r.box(i)) || !t.meets(p.Name, p.ID) {
+		if boxesDisjoint(about, r.box(i)) || !t.meets(p.Name, p.ID) {
 			continue
 		}
-		if slices.ContainsFunc(ways, func(w way) bool { return w.entersPrism(p) }) {
+		if slices.ContainsFunc(ways, func(w outlineRay) bool { return w.entersPrism(p) }) {
 			add(outOfPrism(p, ways, level))
 		}
 	}
 	for i := range r.out.Set.Sheets {
 		s := &r.out.Set.Sheets[i]
-		if apart(about, r.box(len(r.out.Set.Prisms)+i)) || !t.meets(s.Name, s.ID) {
+		if boxesDisjoint(about, r.box(len(r.out.Set.Prisms)+i)) || !t.meets(s.Name, s.ID) {
 			continue
 		}
-		if slices.ContainsFunc(ways, func(w way) bool { return w.passesSheet(s) }) {
+		if slices.ContainsFunc(ways, func(w outlineRay) bool { return w.passesSheet(s) }) {
 			add(outOfSheet(s, ways))
 		}
 	}
@@ -84,7 +84,7 @@ func ofOneName(a, b contact) bool { return a.name == b.name }
 func withContact(all []contact, c contact, alike func(other, c contact) bool) []contact {
 	for i := range all {
 		if alike(all[i], c) {
-			if c.deep > all[i].deep {
+			if c.depth > all[i].depth {
 				all[i] = c
 			}
 			return all
@@ -93,8 +93,8 @@ func withContact(all []contact, c contact, alike func(other, c contact) bool) []
 	return append(all, c)
 }
 
-// boxAbout is the box of all points of some ways.
-func boxAbout(ways []way) r3.Box {
+// boxOfRays is the box of all points of some ways.
+func boxOfRays(ways []outlineRay) r3.Box {
 	var points []r3.Vec
 	for _, w := range ways {
 		points = append(points, w.from, w.to)
@@ -112,13 +112,13 @@ func boxOf(points []r3.Vec) r3.Box {
 	return b
 }
 
-// apart reports whether two boxes share no point.
-func apart(a, b r3.Box) bool {
+// boxesDisjoint reports whether two boxes share no point.
+func boxesDisjoint(a, b r3.Box) bool {
 	return a.Max.X < b.Min.X || b.Max.X < a.Min.X || a.Max.Y < b.Min.Y || b.Max.Y < a.Min.Y || a.Max.Z < b.Min.Z || b.Max.Z < a.Min.Z
 }
 
 // box is the box of a prism of the set, or after the last of them of a sheet.
-func (r *reacher) box(i int) r3.Box {
+func (r *contactFinder) box(i int) r3.Box {
 	if r.boxes == nil {
 		for k := range r.out.Set.Prisms {
 			p := &r.out.Set.Prisms[k]
@@ -133,26 +133,26 @@ func (r *reacher) box(i int) r3.Box {
 }
 
 // entersPrism reports whether a way runs in a prism, deeper than a bite.
-func (w way) entersPrism(p *solid.Prism) bool {
+func (w outlineRay) entersPrism(p *solid.Prism) bool {
 	_, enters := w.entry(p)
 	return enters
 }
 
 // entry is where a way enters a prism, as a share of its length.
-func (w way) entry(p *solid.Prism) (at float64, enters bool) {
-	in := span1{0, 1}
-	in.keep(w.from.Z-p.Z0-bite, w.to.Z-p.Z0-bite)
-	in.keep(p.Z1-bite-w.from.Z, p.Z1-bite-w.to.Z)
+func (w outlineRay) entry(p *solid.Prism) (at float64, enters bool) {
+	in := interval{0, 1}
+	in.keep(w.from.Z-p.Z0-contactTolerance, w.to.Z-p.Z0-contactTolerance)
+	in.keep(p.Z1-contactTolerance-w.from.Z, p.Z1-contactTolerance-w.to.Z)
 	a, b := plan.InPlan(w.from), plan.InPlan(w.to)
 	plane.Edges(p.Base, func(l plane.Line) bool {
-		in.keep(l.Distance(a)-bite, l.Distance(b)-bite)
+		in.keep(l.Distance(a)-contactTolerance, l.Distance(b)-contactTolerance)
 		return in.least < in.most
 	})
 	return in.least, in.least < in.most
 }
 
 // keep narrows the stretch of a way to where a height that goes evenly from a to b is above nought.
-func (s *span1) keep(a, b float64) {
+func (s *interval) keep(a, b float64) {
 	switch {
 	case a <= 0 && b <= 0:
 		s.most = s.least
@@ -164,10 +164,10 @@ func (s *span1) keep(a, b float64) {
 }
 
 // passesSheet reports whether a way ends more than a bite beyond a sheet.
-func (w way) passesSheet(s *solid.Sheet) bool {
+func (w outlineRay) passesSheet(s *solid.Sheet) bool {
 	n, at := normalOf(s), s.Corners[0]
 	from, to := r3.Dot(n, r3.Sub(w.from, at)), r3.Dot(n, r3.Sub(w.to, at))
-	if math.Abs(from) <= plane.Grain || math.Abs(to) <= bite || from*to > 0 {
+	if math.Abs(from) <= plane.Grain || math.Abs(to) <= contactTolerance || from*to > 0 {
 		return false
 	}
 	hit := r3.Add(w.from, r3.Scale(from/(from-to), r3.Sub(w.to, w.from)))
@@ -187,25 +187,25 @@ func normalOf(s *solid.Sheet) r3.Vec {
 
 // outOfPrism is the least move that takes all points of an outline to a side of a prism that its
 // middle lies on.
-func outOfPrism(p *solid.Prism, ways []way, level bool) contact {
-	best := contact{name: p.Name, deep: math.Inf(1)}
+func outOfPrism(p *solid.Prism, ways []outlineRay, level bool) contact {
+	best := contact{name: p.Name, depth: math.Inf(1)}
 	try := func(away r3.Vec, rise bool, height func(r3.Vec) float64) {
 		deep := math.Inf(-1)
 		for _, w := range ways {
-			if height(w.from) > bite {
+			if height(w.from) > contactTolerance {
 				return
 			}
 			deep = max(deep, height(w.to))
 		}
-		if deep < best.deep {
-			best.away, best.deep, best.rise = away, deep, rise
+		if deep < best.depth {
+			best.escape, best.depth, best.vertical = away, deep, rise
 		}
 	}
 	plane.Edges(p.Base, func(l plane.Line) bool {
 		try(plan.AtHeight(r2.Scale(-1, l.Normal), 0), false, func(v r3.Vec) float64 { return l.Distance(plan.InPlan(v)) })
 		return true
 	})
-	if !level || math.IsInf(best.deep, 1) {
+	if !level || math.IsInf(best.depth, 1) {
 		try(r3.Vec{Z: -1}, true, func(v r3.Vec) float64 { return v.Z - p.Z0 })
 		try(r3.Vec{Z: 1}, true, func(v r3.Vec) float64 { return p.Z1 - v.Z })
 	}
@@ -214,14 +214,14 @@ func outOfPrism(p *solid.Prism, ways []way, level bool) contact {
 
 // outOfSheet is the move that takes all points of an outline to the side of a sheet that its middle
 // lies on.
-func outOfSheet(s *solid.Sheet, ways []way) contact {
+func outOfSheet(s *solid.Sheet, ways []outlineRay) contact {
 	n := normalOf(s)
 	if r3.Dot(n, r3.Sub(ways[0].from, s.Corners[0])) < 0 {
 		n = r3.Scale(-1, n)
 	}
-	c := contact{name: s.Name, away: n, rise: math.Abs(n.Z) > 0.5}
+	c := contact{name: s.Name, escape: n, vertical: math.Abs(n.Z) > 0.5}
 	for _, w := range ways {
-		c.deep = max(c.deep, -r3.Dot(n, r3.Sub(w.to, s.Corners[0])))
+		c.depth = max(c.depth, -r3.Dot(n, r3.Sub(w.to, s.Corners[0])))
 	}
 	return c
 }

@@ -13,7 +13,7 @@ type check[T any] struct {
 // The checks of each kind of thing, in the order of their reports.
 var (
 	ofLights = []check[plan.Light]{
-		{[]string{CodeLightInSolid, CodeOverCeiling, CodeLightBelowFloor}, "a lamp in a solid, over the ceiling or under the floor", (*checker).inAir},
+		{[]string{CodeLightInSolid, CodeOverCeiling, CodeLightBelowFloor}, "a lamp in a solid, over the ceiling or under the floor", (*checker).checkLampFree},
 		{[]string{CodeLightInSolid}, "a lamp whose face or body reaches into something", (*checker).lightFree},
 		{[]string{CodeAxisMisses}, "an axis that misses the opening its lamp was placed by", (*checker).throughOpening},
 		{[]string{CodeNoOpeningReached}, "a lamp outside that lights no opening", (*checker).reaches},
@@ -37,7 +37,7 @@ var (
 	}
 	ofFurniture = []check[plan.Furniture]{
 		{[]string{CodeInSolid}, "furniture that stands in a wall", (*checker).fitsBetweenWalls},
-		{[]string{CodeOverCeiling}, "furniture that is too tall for its room", (*checker).tall},
+		{[]string{CodeOverCeiling}, "furniture that is too tall for its room", (*checker).checkFurnitureHeight},
 	}
 	ofPeople = []check[plan.Person]{
 		{[]string{CodeInSolid, CodeOutside}, "someone in a solid, or outside every room", (*checker).personFree},

@@ -129,7 +129,7 @@ func level() plan.Frame { return plan.Frame{Axis: r3.Vec{Y: 1}, Right: r3.Vec{X:
 // mounted is a lamp on a mount.
 func mounted(word string) plan.Light {
 	return plan.Light{Name: "lamp", Tag: "1", Level: 1, Frame: level(), Head: kit.Head{Class: term.Lensed},
-		Mount: plan.Mount{Kind: term.Mount(word), Foot: 1, Ends: []r2.Vec{{X: -1}, {X: 1}}}}
+		Mount: plan.Mount{Kind: term.Mount(word), Foot: 1, PoleEnds: []r2.Vec{{X: -1}, {X: 1}}}}
 }
 
 // drawnPlan draws a set-up on a page and returns the symbols that it shows.

@@ -99,7 +99,7 @@ func growMount(g *box.Gatherer, m *plan.Mount) {
 	if m.Base != (r2.Vec{}) {
 		g.Point(m.Base, m.Foot/2)
 	}
-	g.All(m.Ends, 0)
+	g.All(m.PoleEnds, 0)
 }
 
 // onFloor says whether a point in plan lies in a room.

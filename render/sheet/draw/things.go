@@ -66,11 +66,11 @@ func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, p
 func (c things) mount(v layout.View, m *plan.Mount, hold symbols.Hold) symbols.Mount {
 	out := symbols.Mount{Hold: hold, Base: v.Paper(m.Base), Footprint: m.Foot * v.Scale}
 	if hold == symbols.Pole {
-		if len(m.Ends) < 2 {
+		if len(m.PoleEnds) < 2 {
 			out.Hold = ""
 			return out
 		}
-		out.Ends = [2]r2.Vec{v.Paper(m.Ends[0]), v.Paper(m.Ends[1])}
+		out.Ends = [2]r2.Vec{v.Paper(m.PoleEnds[0]), v.Paper(m.PoleEnds[1])}
 	}
 	return out
 }

@@ -47,7 +47,7 @@ func (w *printer) section(s *Section) {
 		w.table(&s.Tables[i])
 	}
 	for _, l := range s.Lacks {
-		w.line("  " + meter.Mark + l)
+		w.line("  " + meter.UncomputedMark + l)
 	}
 	for _, l := range s.Points {
 		w.line("  - " + l)
@@ -88,7 +88,7 @@ func (w *printer) table(t *Table) {
 func (e *Entry) plain() []string {
 	cells := slices.Clone(e.Cells)
 	for _, i := range e.Struck {
-		cells[i] = meter.Mark + cells[i]
+		cells[i] = meter.UncomputedMark + cells[i]
 	}
 	return cells
 }

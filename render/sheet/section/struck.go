@@ -22,7 +22,7 @@ func leftOut(readings ...*meter.Reading) string {
 			keys = append(keys, r.Uncomputed...)
 		}
 	}
-	return without(plan.EachOnce(keys))
+	return without(plan.Unique(keys))
 }
 
 // without says what struck figures are without, "" where none is.

@@ -6,9 +6,9 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// passOn passes on what is wrong with a set-up. A fault that the scene has without the set-up's change
+// forwardFaults passes on what is wrong with a set-up. A fault that the scene has without the set-up's change
 // is the scene's; of one that only the combination has, both places are shown.
-func passOn(doc *scene.Document, s *scene.Scene, before *plan.Setup, own, log *source.Log) {
+func forwardFaults(doc *scene.Document, s *scene.Scene, before *plan.Setup, own, log *source.Log) {
 	var scenes, earlier map[source.DiagnosticKey]bool
 	for _, f := range own.All() {
 		if s.Setup != "" && doc != nil && f.Severity >= source.Warning {

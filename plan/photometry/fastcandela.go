@@ -6,14 +6,14 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Quickly is Candela for sums over many directions: of the direction (right, up, -ahead) times inverse, which
+// FastCandela is Candela for sums over many directions: of the direction (right, up, -ahead) times inverse, which
 // makes it a unit vector. Its angles are right to 2e-6 degrees.
-func (t *Table) Quickly(right, up, ahead, inverse float64) float64 {
+func (t *Table) FastCandela(right, up, ahead, inverse float64) float64 {
 	if t.system != TypeC {
 		return t.Candela(r3.Scale(inverse, r3.Vec{X: right, Y: up, Z: -ahead}))
 	}
-	i, u, held := t.azimuth.quick(t.turned(degrees(arctangent(up, right))))
-	j, v, ok := t.polar.quick(degrees(arccosine(ahead * inverse)))
+	i, u, held := t.azimuth.quick(t.wrapAzimuth(degrees(fastArctangent(up, right))))
+	j, v, ok := t.polar.quick(degrees(fastArccosine(ahead * inverse)))
 	if !held || !ok {
 		return 0
 	}
@@ -23,8 +23,8 @@ func (t *Table) Quickly(right, up, ahead, inverse float64) float64 {
 	return near + u*(far-near)
 }
 
-// arccosine is that of x, to 2e-8 (Abramowitz and Stegun, Handbook of Mathematical Functions, 4.4.46).
-func arccosine(x float64) float64 {
+// fastArccosine is that of x, to 2e-8 (Abramowitz and Stegun, Handbook of Mathematical Functions, 4.4.46).
+func fastArccosine(x float64) float64 {
 	c := min(math.Abs(x), 1)
 	a := 1.5707963050 + c*(-0.2145988016+c*(0.0889789874+c*(-0.0501743046+c*(0.0308918810+c*(-0.0170881256+c*(0.0066700901-c*0.0012624911))))))
 	a *= math.Sqrt(1 - c)
@@ -34,8 +34,8 @@ func arccosine(x float64) float64 {
 	return a
 }
 
-// arctangent is the angle of the point (x, y), -pi to pi, to 2e-8 (Abramowitz and Stegun, 4.4.49).
-func arctangent(y, x float64) float64 {
+// fastArctangent is the angle of the point (x, y), -pi to pi, to 2e-8 (Abramowitz and Stegun, 4.4.49).
+func fastArctangent(y, x float64) float64 {
 	low, high := math.Abs(x), math.Abs(y)
 	steep := low < high
 	if !steep {

@@ -8,9 +8,9 @@ import (
 	"scrimshaw/plan/plane"
 )
 
-// Order is a reading to take: its name, the receptor that takes it, and the exposure that it is
+// Request is a reading to take: its name, the receptor that takes it, and the exposure that it is
 // judged by.
-type Order struct {
+type Request struct {
 	Name, Person, Kind string
 	Receptor           light.Receptor
 	Exposure           plan.Exposure
@@ -18,25 +18,25 @@ type Order struct {
 	Seen               r3.Vec // of a spot: the point that it is pointed at, m
 }
 
-// places are where the light of a reading is: of a spot, all along its way.
-func (o *Order) places() []r3.Vec {
+// positions are where the light of a reading is: of a spot, all along its way.
+func (o *Request) positions() []r3.Vec {
 	if o.Kind == plan.SpotMeter.String() {
 		return []r3.Vec{o.Receptor.At, o.Seen}
 	}
 	return []r3.Vec{o.Receptor.At}
 }
 
-// Orders lists every reading of a set-up: each person's face in the order of the scene, then the
+// Requests lists every reading of a set-up: each person's face in the order of the scene, then the
 // scene's own meters. Key and fill are not among them: Read finds them from left and right.
-func Orders(s *plan.Setup) []Order {
-	var orders []Order
+func Requests(s *plan.Setup) []Request {
+	var requests []Request
 	for i := range s.People {
-		orders = append(orders, faceOrders(s, &s.People[i])...)
+		requests = append(requests, faceRequests(s, &s.People[i])...)
 	}
 	for i := range s.Meters {
-		orders = append(orders, meterOrder(s, &s.Meters[i]))
+		requests = append(requests, meterRequest(s, &s.Meters[i]))
 	}
-	return orders
+	return requests
 }
 
 // facePlanes are the planes of a face: turn clockwise from the nose, as the person's own right
@@ -62,12 +62,12 @@ const (
 	edgeRight = "edge-right"
 )
 
-// faceOrders are the planes of a face and a dome toward each camera. One's own head and body do
+// faceRequests are the planes of a face and a dome toward each camera. One's own head and body do
 // not shade them.
-func faceOrders(s *plan.Setup, p *plan.Person) []Order {
-	var orders []Order
+func faceRequests(s *plan.Setup, p *plan.Person) []Request {
+	var requests []Request
 	add := func(name, kind string, axis r3.Vec, weight light.Weight, x plan.Exposure, camera string) {
-		orders = append(orders, Order{Name: p.Name + "." + name, Person: p.Name, Kind: kind, Exposure: x, Camera: camera,
+		requests = append(requests, Request{Name: p.Name + "." + name, Person: p.Name, Kind: kind, Exposure: x, Camera: camera,
 			Receptor: light.Receptor{At: p.Face.At, Axis: axis, Weight: weight, Skip: p.Own}})
 	}
 	for _, f := range facePlanes {
@@ -79,7 +79,7 @@ func faceOrders(s *plan.Setup, p *plan.Person) []Order {
 			add("dome."+c.Name, plan.DomeMeter.String(), r3.Unit(toward), light.Dome, c.Exposure, c.Name)
 		}
 	}
-	return orders
+	return requests
 }
 
 // turned is a direction of a face: turn from the nose toward the person's right, and tilt toward
@@ -92,9 +92,9 @@ func turned(face *plan.Frame, turn, tilt float64) r3.Vec {
 	return r3.Add(r3.Scale(cosT, level), r3.Scale(sinT, face.Up()))
 }
 
-// meterOrder is one of the scene's own meters. A spot meter is judged by its camera's exposure.
-func meterOrder(s *plan.Setup, m *plan.Meter) Order {
-	o := Order{Name: m.Name, Kind: m.Kind.String(), Exposure: s.Exposure,
+// meterRequest is one of the scene's own meters. A spot meter is judged by its camera's exposure.
+func meterRequest(s *plan.Setup, m *plan.Meter) Request {
+	o := Request{Name: m.Name, Kind: m.Kind.String(), Exposure: s.Exposure,
 		Receptor: light.Receptor{At: m.At, Axis: m.Facing, Weight: light.Flat}}
 	switch m.Kind {
 	case plan.DomeMeter:
@@ -110,11 +110,11 @@ func meterOrder(s *plan.Setup, m *plan.Meter) Order {
 	return o
 }
 
-// Receptors returns the receptors of the orders, in their order.
-func Receptors(orders []Order) []light.Receptor {
-	all := make([]light.Receptor, len(orders))
-	for i := range orders {
-		all[i] = orders[i].Receptor
+// Receptors returns the receptors of the requests, in their order.
+func Receptors(requests []Request) []light.Receptor {
+	all := make([]light.Receptor, len(requests))
+	for i := range requests {
+		all[i] = requests[i].Receptor
 	}
 	return all
 }

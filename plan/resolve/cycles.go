@@ -11,30 +11,30 @@ import (
 // stands at a wall. Each is found when it is first asked for, and kept. A question that is asked
 // while it is being answered closes a ring, which is reported with every place on it.
 
-// ask answers q from what is known, or by work.
-func ask[T any](r *placer, known map[string]answer[T], q question, work func() (T, bool)) (T, bool) {
+// evaluate finds what q asks for: from what is known, or by work.
+func evaluate[T any](r *placer, known map[string]result[T], q dependency, work func() (T, bool)) (T, bool) {
 	if a, done := known[q.of]; done {
 		return a.v, a.ok
 	}
-	if r.asked[q] {
-		r.tellRing(q)
+	if r.onStack[q] {
+		r.reportCycle(q)
 		var none T
 		return none, false
 	}
-	r.asked[q] = true
-	r.asking = append(r.asking, q)
+	r.onStack[q] = true
+	r.stack = append(r.stack, q)
 	leave := r.About(r.things[q.of].path)
 	v, ok := work()
 	leave()
-	r.asking = r.asking[:len(r.asking)-1]
-	delete(r.asked, q)
-	known[q.of] = answer[T]{v, ok}
+	r.stack = r.stack[:len(r.stack)-1]
+	delete(r.onStack, q)
+	known[q.of] = result[T]{v, ok}
 	return v, ok
 }
 
-// tellRing logs the ring that q closes, at the first of its places in the file.
-func (r *placer) tellRing(q question) {
-	ring := slices.Clone(r.asking[slices.Index(r.asking, q):])
+// reportCycle logs the cycle that q closes, at the first of its places in the file.
+func (r *placer) reportCycle(q dependency) {
+	ring := slices.Clone(r.stack[slices.Index(r.stack, q):])
 	first := 0
 	for i := range ring {
 		if r.spanOf(ring[i]).Start < r.spanOf(ring[first]).Start {
@@ -56,7 +56,7 @@ func (r *placer) tellRing(q question) {
 }
 
 // spanOf is where the value was written that answers q.
-func (r *placer) spanOf(q question) source.Span {
+func (r *placer) spanOf(q dependency) source.Span {
 	t := r.things[q.of]
 	span := r.placeSpan(t)
 	if q.what == "facing" {
