@@ -13,9 +13,9 @@ type Camera struct {
 	Scale   float64 // mm of paper for a metre
 }
 
-// Film draws a camera: a solid body behind an open shade that flares toward what it sees, with the
+// DrawCamera draws a camera: a solid body behind an open shade that flares toward what it sees, with the
 // finder on its left.
-func Film(c ink.Canvas, k Look, cam Camera) Drawn {
+func DrawCamera(c ink.Canvas, k Look, cam Camera) Drawn {
 	b := brush{c, k}.on(ink.Symbols).at(cam.At, cam.Bearing)
 	s := max(cam.Scale, 1.5*minScale)
 	w, lens, d := 0.17*s, 0.10*s, 0.25*s

@@ -85,29 +85,29 @@ func lights() []Entry {
 	for _, class := range Classes() {
 		n := names[class]
 		out = append(out, Entry{"light:" + string(class), "Lights", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
-			return Light(c, k, example(class, k, s))
+			return DrawLight(c, k, example(class, k, s))
 		}})
 	}
 	return append(out,
 		Entry{"light:off", "Lights", "dark", "its edge is open: it is off", func(c ink.Canvas, k Look, s float64) Drawn {
 			l := example(Boxed, k, s)
-			l.Dark = true
-			return Light(c, k, l)
+			l.Off = true
+			return DrawLight(c, k, l)
 		}},
 		Entry{"light:down", "Lights", "pointing down", "or up: drawn as seen from above", func(c ink.Canvas, k Look, s float64) Drawn {
 			l := example(Lensed, k, s)
 			l.Tilt = -90
-			return Light(c, k, l)
+			return DrawLight(c, k, l)
 		}},
 		Entry{"light:down-soft", "Lights", "soft, pointing down", "its face covers this ground", func(c ink.Canvas, k Look, s float64) Drawn {
 			l := example(Boxed, k, s)
 			l.Tilt = -90
-			return Light(c, k, l)
+			return DrawLight(c, k, l)
 		}})
 }
 
-// held is a lensed lamp on a mount.
-func held(hold Hold, k Look, s float64) Lamp {
+// exampleMount is a lensed lamp on a mount.
+func exampleMount(hold Hold, k Look, s float64) Lamp {
 	l := example(Lensed, k, s)
 	l.Mount = Mount{Hold: hold, Footprint: 0.8 * s}
 	switch hold {
@@ -144,7 +144,7 @@ func mounts() []Entry {
 	for _, hold := range Holds() {
 		n := names[hold]
 		out = append(out, Entry{"mount:" + string(hold), "Mounts", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
-			return Light(c, k, held(hold, k, s))
+			return DrawLight(c, k, exampleMount(hold, k, s))
 		}})
 	}
 	return out
@@ -162,7 +162,7 @@ func grips() []Entry {
 	for _, kind := range GripKinds() {
 		n := names[kind]
 		out = append(out, Entry{"grip:" + string(kind), "Grip", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
-			return Shape(c, k, Grip{Kind: kind, Size: vec(1.0*s, 1.0*s)})
+			return DrawGrip(c, k, Grip{Kind: kind, Size: vec(1.0*s, 1.0*s)})
 		}})
 	}
 	return out
@@ -176,16 +176,16 @@ func people() []Entry {
 	var out []Entry
 	for _, pose := range Poses() {
 		out = append(out, Entry{"person:" + string(pose), "People and camera", string(pose), names[pose], func(c ink.Canvas, k Look, s float64) Drawn {
-			return Someone(c, k, Person{Pose: pose, Scale: s})
+			return DrawPerson(c, k, Person{Pose: pose, Scale: s})
 		}})
 	}
 	return append(out, Entry{"camera", "People and camera", "camera", "the shade opens to what it sees", func(c ink.Canvas, k Look, s float64) Drawn {
-		return Film(c, k, Camera{At: vec(0, 0.15*s), Scale: s})
+		return DrawCamera(c, k, Camera{At: vec(0, 0.15*s), Scale: s})
 	}})
 }
 
-// pierced is an opening of a width in a piece of wall, seen from inside, which lies below it.
-func pierced(o Opening, s, width float64) func(c ink.Canvas, k Look) Drawn {
+// exampleOpening is an opening of a width in a piece of wall, seen from inside, which lies below it.
+func exampleOpening(o Opening, s, width float64) func(c ink.Canvas, k Look) Drawn {
 	const wall = 0.15
 	o.Left, o.Right, o.Out = vec(-width/2*s, 0), vec(width/2*s, 0), vec(0, wall*s)
 	return func(c ink.Canvas, k Look) Drawn {
@@ -193,13 +193,13 @@ func pierced(o Opening, s, width float64) func(c ink.Canvas, k Look) Drawn {
 		stub := 0.12 * s
 		b.Rect(b.solid(), r2.Sub(o.Left, vec(stub, 0)), r2.Add(o.Left, o.Out))
 		b.Rect(b.solid(), o.Right, r2.Add(r2.Add(o.Right, o.Out), vec(stub, 0)))
-		return Pierce(c, k, o)
+		return DrawOpening(c, k, o)
 	}
 }
 
 func openings() []Entry {
 	entry := func(key, name, words string, width float64, o Opening) Entry {
-		return Entry{key, "Openings", name, words, func(c ink.Canvas, k Look, s float64) Drawn { return pierced(o, s, width)(c, k) }}
+		return Entry{key, "Openings", name, words, func(c ink.Canvas, k Look, s float64) Drawn { return exampleOpening(o, s, width)(c, k) }}
 	}
 	return []Entry{
 		entry("opening:window", "window", "its panes and its sill", 1.2, Opening{Kind: Window, Panes: 2}),
@@ -213,7 +213,7 @@ func openings() []Entry {
 func furniture() []Entry {
 	entry := func(kind FurnitureKind, words string, w, d float64) Entry {
 		return Entry{"furniture:" + string(kind), "Furniture", string(kind), words, func(c ink.Canvas, k Look, s float64) Drawn {
-			return Furnish(c, k, Furniture{Kind: kind, Size: vec(w*s, d*s), Scale: s, Steps: 7})
+			return DrawFurniture(c, k, Furniture{Kind: kind, Size: vec(w*s, d*s), Scale: s, Steps: 7})
 		}}
 	}
 	return []Entry{
@@ -231,7 +231,7 @@ func marks() []Entry {
 	var out []Entry
 	for _, kind := range MeterKinds() {
 		out = append(out, Entry{"reading:" + string(kind), "Marks", string(kind) + " reading", words[kind], func(c ink.Canvas, k Look, s float64) Drawn {
-			return Mark(c, k, kind, vec(0, 0))
+			return DrawMeter(c, k, kind, vec(0, 0))
 		}})
 	}
 	return append(out,
@@ -239,13 +239,13 @@ func marks() []Entry {
 			return sides(c, k, s)
 		}},
 		Entry{"throw", "Marks", "throw", "from lamp to aim, in true length", func(c ink.Canvas, k Look, s float64) Drawn {
-			Throw(c, k, vec(-9, -3), vec(9, 3), 0, 0)
+			DrawThrow(c, k, vec(-9, -3), vec(9, 3), 0, 0)
 			return Drawn{}
 		}},
 		Entry{"north", "Marks", "north", "of the world, not of the sheet", func(c ink.Canvas, k Look, s float64) Drawn {
-			return North(c, k, vec(0, 0), 20, 14)
+			return DrawNorth(c, k, vec(0, 0), 20, 14)
 		}},
 		Entry{"scale-bar", "Marks", "scale bar", "a metre and its halves", func(c ink.Canvas, k Look, s float64) Drawn {
-			return ScaleBar(c, k, vec(-s/2, -0.8), s/4, 4)
+			return DrawScaleBar(c, k, vec(-s/2, -0.8), s/4, 4)
 		}})
 }

@@ -10,12 +10,12 @@ import (
 )
 
 // A soft box 0.9 m wide on a stand, aimed to the right, at 1:50.
-func ExampleLight() {
+func ExampleDrawLight() {
 	page := ink.Page{Width: 100, Height: 60}
 	canvas := ink.NewCanvas(&page, ink.Symbols).Of("light:key", "Key, a soft box.")
 	look := symbols.Look{Ink: ink.Colour{R: 24, G: 24, B: 28}, Paper: ink.Colour{R: 255, G: 255, B: 255}}
 	at := r2.Vec{X: 40, Y: 30}
-	drawn := symbols.Light(canvas, look, symbols.Lamp{
+	drawn := symbols.DrawLight(canvas, look, symbols.Lamp{
 		Class: symbols.Boxed, At: at, Bearing: 90, Face: r2.Vec{X: 18, Y: 18}, Colour: ink.Colour{R: 255, G: 214, B: 170},
 		Mount: symbols.Mount{Hold: symbols.Stand, Base: at, Footprint: 20},
 	})

@@ -36,8 +36,8 @@ type Furniture struct {
 	Steps int     // of stairs
 }
 
-// Furnish draws furniture from above in fine outline.
-func Furnish(c ink.Canvas, k Look, f Furniture) Drawn {
+// DrawFurniture draws furniture from above in fine outline.
+func DrawFurniture(c ink.Canvas, k Look, f Furniture) Drawn {
 	b := brush{c, k}.on(ink.Furniture).at(f.At, f.Turn)
 	w, d := f.Size.X, f.Size.Y
 	switch f.Kind {

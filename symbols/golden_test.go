@@ -13,7 +13,7 @@ import (
 func TestGoldenLampOnAStand(t *testing.T) {
 	page := ink.Page{Width: 60, Height: 60}
 	at := r2.Vec{X: 30, Y: 30}
-	Light(ink.NewCanvas(&page, ink.Symbols).Of("light:key", "Key, a soft box."), printed(), Lamp{
+	DrawLight(ink.NewCanvas(&page, ink.Symbols).Of("light:key", "Key, a soft box."), printLook(), Lamp{
 		Class: Boxed, At: at, Bearing: 30, Face: r2.Vec{X: 18, Y: 18}, Colour: ink.Colour{R: 255, G: 214, B: 170},
 		Mount: Mount{Hold: Stand, Base: at, Footprint: 20},
 	})
@@ -24,8 +24,8 @@ func TestGoldenLampOnAStand(t *testing.T) {
 func TestGoldenWindowInItsWall(t *testing.T) {
 	page := ink.Page{Width: 40, Height: 60}
 	c := ink.NewCanvas(&page, ink.Walls)
-	c.Rect(ink.Solid(printed().Ink), r2.Vec{X: 10, Y: 5}, r2.Vec{X: 14, Y: 55})
-	Pierce(c.Of("opening:street", "A window."), printed(), Opening{
+	c.Rect(ink.Solid(printLook().Ink), r2.Vec{X: 10, Y: 5}, r2.Vec{X: 14, Y: 55})
+	DrawOpening(c.Of("opening:street", "A window."), printLook(), Opening{
 		Kind: Window, Left: r2.Vec{X: 14, Y: 16}, Right: r2.Vec{X: 14, Y: 40}, Out: r2.Vec{X: -4}, Panes: 3,
 	})
 	golden.Compare(t, "window-in-its-wall", &page)

@@ -33,9 +33,9 @@ type Grip struct {
 	Mount   Mount
 }
 
-// Shape draws a flag, card, frame, net or silver at its true width, seen from above: upright it is
+// DrawGrip draws a flag, card, frame, net or silver at its true width, seen from above: upright it is
 // an edge, tilted it covers ground.
-func Shape(c ink.Canvas, k Look, g Grip) Drawn {
+func DrawGrip(c ink.Canvas, k Look, g Grip) Drawn {
 	b := brush{c, k}.on(ink.Symbols)
 	rest := b.mount(g.Mount, g.At, g.Bearing)
 	b = b.at(g.At, g.Bearing)

@@ -37,7 +37,7 @@ type Lamp struct {
 	Face    r2.Vec     // true width and height of the emitting face; a disc or a sphere: both the diameter
 	Body    r2.Vec     // true width and depth of the head behind it; drawn no smaller than can be read
 	Colour  ink.Colour // of its light
-	Dark    bool       // it is off: the edge stays open
+	Off     bool       // it is off: the edge stays open
 	Mount   Mount
 }
 
@@ -52,9 +52,9 @@ const (
 // Overhead is the tilt, degrees, from which a light is drawn as it looks from above.
 const Overhead = 75
 
-// Light draws a light and what carries it.
-func Light(c ink.Canvas, k Look, l Lamp) Drawn {
-	if l.Dark {
+// DrawLight draws a light and what carries it.
+func DrawLight(c ink.Canvas, k Look, l Lamp) Drawn {
+	if l.Off {
 		l.Colour = k.Paper
 	}
 	if l.Class == Practical && l.Mount.Hold == Floor {
@@ -69,7 +69,7 @@ func Light(c ink.Canvas, k Look, l Lamp) Drawn {
 		draw = drawn.fromAbove
 	}
 	x0, y0, x1, y1 := draw()
-	if l.Dark {
+	if l.Off {
 		y1 = max(y1, b.strike())
 	}
 	if l.Mount.Hold == InHand {

@@ -22,9 +22,9 @@ func MeterKinds() []MeterKind { return []MeterKind{Flat, Dome, Spot} }
 // MarkSize is the width and height of a reading's mark, mm.
 const MarkSize = 1.8
 
-// Mark draws the mark of a reading, as a map marks a spot height: a triangle for a plane, half a
+// DrawMeter draws the mark of a reading, as a map marks a spot height: a triangle for a plane, half a
 // disc for the dome, a ring for what is looked at.
-func Mark(c ink.Canvas, k Look, kind MeterKind, at r2.Vec) Drawn {
+func DrawMeter(c ink.Canvas, k Look, kind MeterKind, at r2.Vec) Drawn {
 	b := brush{c, k}.on(ink.Readings).at(at, 0)
 	const r = MarkSize / 2
 	switch kind {
@@ -40,9 +40,9 @@ func Mark(c ink.Canvas, k Look, kind MeterKind, at r2.Vec) Drawn {
 	return Drawn{Body: b.outline(-r, -r, r, r)}
 }
 
-// Side marks one side of a face that is measured, which no meter stands at: a stroke out from the
+// DrawFaceSide marks one side of a face that is measured, which no meter stands at: a stroke out from the
 // edge of the head about a point, the way that side faces. Scale is that of the person.
-func Side(c ink.Canvas, k Look, head r2.Vec, bearing, scale float64) Drawn {
+func DrawFaceSide(c ink.Canvas, k Look, head r2.Vec, bearing, scale float64) Drawn {
 	b := brush{c, k}.on(ink.Readings).at(head, bearing)
 	r := headRadius(max(scale, minScale))
 	from, to := r+Line, r+Line+sideLong
@@ -54,8 +54,8 @@ func Side(c ink.Canvas, k Look, head r2.Vec, bearing, scale float64) Drawn {
 func sides(c ink.Canvas, k Look, s float64) Drawn {
 	f := figure{brush{c, k}.on(ink.People), max(s, minScale)}
 	f.head(true)
-	Side(c, k, vec(0, 0), -45, s)
-	Side(c, k, vec(0, 0), 45, s)
+	DrawFaceSide(c, k, vec(0, 0), -45, s)
+	DrawFaceSide(c, k, vec(0, 0), 45, s)
 	far := headRadius(f.s) + Line + sideLong
 	return Drawn{Body: f.outline(-far, -far, far, far)}
 }
@@ -63,9 +63,9 @@ func sides(c ink.Canvas, k Look, s float64) Drawn {
 // sideLong is the length of the stroke at a side of a face, mm.
 const sideLong = 1.9
 
-// Throw draws a dimension line from a lamp to what it is aimed at, with a head at each end, broken
+// DrawThrow draws a dimension line from a lamp to what it is aimed at, with a head at each end, broken
 // from one share of its length to another for its lettering; equal shares leave it whole.
-func Throw(c ink.Canvas, k Look, from, to r2.Vec, gapFrom, gapTo float64) {
+func DrawThrow(c ink.Canvas, k Look, from, to r2.Vec, gapFrom, gapTo float64) {
 	b := brush{c, k}.on(ink.Throws)
 	const head = 1.9 // mm
 	if gapTo <= gapFrom {
@@ -76,8 +76,8 @@ func Throw(c ink.Canvas, k Look, from, to r2.Vec, gapFrom, gapTo float64) {
 	b.Arrow(b.pen(Hair), head, between(from, to, gapTo), to)
 }
 
-// North draws a needle of a length, mm, about at, that points north: its right half dark.
-func North(c ink.Canvas, k Look, at r2.Vec, bearing, length float64) Drawn {
+// DrawNorth draws a needle of a length, mm, about at, that points north: its right half dark.
+func DrawNorth(c ink.Canvas, k Look, at r2.Vec, bearing, length float64) Drawn {
 	b := brush{c, k}.on(ink.Collar).at(at, bearing)
 	h, w := length/2, length/5.5
 	tail := -0.72 * h
@@ -86,9 +86,9 @@ func North(c ink.Canvas, k Look, at r2.Vec, bearing, length float64) Drawn {
 	return Drawn{Body: b.outline(-w, -h, w, h)}
 }
 
-// ScaleBar draws a bar of n blocks, light and dark in turn, each step mm long, from its lower left
+// DrawScaleBar draws a bar of n blocks, light and dark in turn, each step mm long, from its lower left
 // corner on.
-func ScaleBar(c ink.Canvas, k Look, at r2.Vec, step float64, n int) Drawn {
+func DrawScaleBar(c ink.Canvas, k Look, at r2.Vec, step float64, n int) Drawn {
 	b := brush{c, k}.on(ink.Collar).at(at, 0)
 	const h = 1.6
 	length := step * float64(n)

@@ -33,10 +33,10 @@ type Opening struct {
 	Escape      bool    // it is a way out in an emergency
 }
 
-// Pierce draws an opening over its wall: the hole in paper white, the edges of the wall above or
+// DrawOpening draws an opening over its wall: the hole in paper white, the edges of the wall above or
 // below it, the glass or the leaf and the ground that it swings over. The body it returns is the
 // hole.
-func Pierce(c ink.Canvas, k Look, o Opening) Drawn {
+func DrawOpening(c ink.Canvas, k Look, o Opening) Drawn {
 	b := brush{c, k}.on(ink.Walls)
 	hole := []r2.Vec{o.Left, o.Right, r2.Add(o.Right, o.Out), r2.Add(o.Left, o.Out)}
 	b.Polygon(ink.Solid(k.Paper), hole...)

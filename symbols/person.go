@@ -48,9 +48,9 @@ func (p Pose) reach() (front, back float64) {
 	return 0.20, 0.16
 }
 
-// Someone draws a person: shoulders, legs where they reach out, the head with its nose. The nose is
+// DrawPerson draws a person: shoulders, legs where they reach out, the head with its nose. The nose is
 // what a reader looks for, and the darkest part.
-func Someone(c ink.Canvas, k Look, p Person) Drawn {
+func DrawPerson(c ink.Canvas, k Look, p Person) Drawn {
 	f := figure{brush{c, k}.on(ink.People).at(p.At, p.Faces), max(p.Scale, minScale)}
 	const shoulders = 0.46
 	switch p.Pose {
@@ -71,11 +71,11 @@ func Someone(c ink.Canvas, k Look, p Person) Drawn {
 	}
 	f.head(true)
 	front, back := p.Pose.reach()
-	return Drawn{Body: f.outline(-halfWide*f.s, -back*f.s, halfWide*f.s, front*f.s)}
+	return Drawn{Body: f.outline(-halfBodyWidth*f.s, -back*f.s, halfBodyWidth*f.s, front*f.s)}
 }
 
-// halfWide is half the width of a body with the arms, m.
-const halfWide = 0.24
+// halfBodyWidth is half the width of a body with the arms, m.
+const halfBodyWidth = 0.24
 
 // Trunk is what a person covers of paper without the legs: head and shoulders, which stay in sight
 // where the legs are under a table.

@@ -20,13 +20,13 @@ const (
 	headingSpace            = 8.5
 )
 
-// printed is black on white, as the sheet is.
-func printed() Look {
+// printLook is black on white, as the sheet is.
+func printLook() Look {
 	return Look{Ink: ink.Colour{R: 24, G: 24, B: 28}, Paper: ink.Colour{R: 255, G: 255, B: 255}}
 }
 
 // Sheet draws the whole catalogue with names on one page, at 1:50.
-func Sheet(m ink.Measure) ink.Page { return SheetIn(m, printed()) }
+func Sheet(m ink.Measure) ink.Page { return SheetIn(m, printLook()) }
 
 // SheetIn is Sheet in the inks of a theme.
 func SheetIn(m ink.Measure, k Look) ink.Page {

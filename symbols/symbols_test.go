@@ -15,7 +15,7 @@ import (
 // page draws an entry at a scale in the printed look.
 func page(e Entry, scale float64) (*ink.Page, Drawn) {
 	var p ink.Page
-	d := e.Draw(ink.NewCanvas(&p, ink.Symbols).Of(e.Key, "a sentence"), printed(), scale)
+	d := e.Draw(ink.NewCanvas(&p, ink.Symbols).Of(e.Key, "a sentence"), printLook(), scale)
 	return &p, d
 }
 
@@ -127,7 +127,7 @@ func TestTheEmittingEdgeHasItsTrueWidthAndColour(t *testing.T) {
 		for _, width := range []float64{4, 9, 24} {
 			for _, bearing := range []float64{0, 90, 213} {
 				var p ink.Page
-				Light(ink.NewCanvas(&p, ink.Symbols), printed(), Lamp{Class: class, At: r2.Vec{X: 50, Y: 40}, Bearing: bearing, Face: r2.Vec{X: width, Y: width}, Colour: blue})
+				DrawLight(ink.NewCanvas(&p, ink.Symbols), printLook(), Lamp{Class: class, At: r2.Vec{X: 50, Y: 40}, Bearing: bearing, Face: r2.Vec{X: width, Y: width}, Colour: blue})
 				across := ink.Direction(bearing + 90)
 				low, high := math.Inf(1), math.Inf(-1)
 				for _, it := range p.Items {
@@ -205,10 +205,10 @@ func TestOutlinesAreConvex(t *testing.T) {
 }
 
 func TestATurnedSymbolIsTheSameSymbol(t *testing.T) {
-	lamp := held(Boom, printed(), 20)
+	lamp := exampleMount(Boom, printLook(), 20)
 	draw := func(bearing float64) []ink.Item {
 		var p ink.Page
-		Light(ink.NewCanvas(&p, ink.Symbols).At(r2.Vec{X: 60, Y: 60}, bearing, 1), printed(), lamp)
+		DrawLight(ink.NewCanvas(&p, ink.Symbols).At(r2.Vec{X: 60, Y: 60}, bearing, 1), printLook(), lamp)
 		return p.Items
 	}
 	turnBack := ink.Paper().At(r2.Vec{X: 60, Y: 60}, -37, 1)
@@ -236,29 +236,29 @@ func TestOddSizesDrawSomethingFinite(t *testing.T) {
 			}
 		}
 	}
-	k := printed()
+	k := printLook()
 	for _, size := range []float64{0, 1e-6, 0.3, 5000} {
 		for _, tilt := range []float64{0, -45, -90, 90} {
 			var p ink.Page
 			c := ink.NewCanvas(&p, ink.Symbols)
 			for _, class := range append(Classes(), "unheard-of") {
 				for _, hold := range append(Holds(), "unheard-of") {
-					Light(c, k, Lamp{Class: class, Tilt: tilt, Face: r2.Vec{X: size, Y: size}, Mount: Mount{Hold: hold, Footprint: size}})
+					DrawLight(c, k, Lamp{Class: class, Tilt: tilt, Face: r2.Vec{X: size, Y: size}, Mount: Mount{Hold: hold, Footprint: size}})
 				}
 			}
 			for _, kind := range append(GripKinds(), "unheard-of") {
-				Shape(c, k, Grip{Kind: kind, Tilt: tilt, Size: r2.Vec{X: size, Y: size}, Mount: Mount{Hold: InHand}})
+				DrawGrip(c, k, Grip{Kind: kind, Tilt: tilt, Size: r2.Vec{X: size, Y: size}, Mount: Mount{Hold: InHand}})
 			}
 			for _, kind := range append(FurnitureKinds(), "unheard-of") {
-				Furnish(c, k, Furniture{Kind: kind, Size: r2.Vec{X: min(size, 50), Y: min(size, 50)}, Scale: min(size, 50), Steps: 3})
+				DrawFurniture(c, k, Furniture{Kind: kind, Size: r2.Vec{X: min(size, 50), Y: min(size, 50)}, Scale: min(size, 50), Steps: 3})
 			}
 			for _, pose := range append(Poses(), "unheard-of") {
-				Someone(c, k, Person{Pose: pose, Scale: size})
+				DrawPerson(c, k, Person{Pose: pose, Scale: size})
 			}
 			for _, kind := range append(OpeningKinds(), "unheard-of") {
-				Pierce(c, k, Opening{Kind: kind, Right: r2.Vec{X: size}, Out: r2.Vec{Y: size}, Panes: 3, Escape: true})
+				DrawOpening(c, k, Opening{Kind: kind, Right: r2.Vec{X: size}, Out: r2.Vec{Y: size}, Panes: 3, Escape: true})
 			}
-			Film(c, k, Camera{Scale: size})
+			DrawCamera(c, k, Camera{Scale: size})
 			finite("sizes", &p)
 		}
 	}
@@ -277,7 +277,7 @@ func TestDoorsSwingWhereTheyShould(t *testing.T) {
 		o := base
 		o.HingeLeft, o.SwingIn = c.left, c.in
 		var p ink.Page
-		d := Pierce(ink.NewCanvas(&p, ink.Walls), printed(), o)
+		d := DrawOpening(ink.NewCanvas(&p, ink.Walls), printLook(), o)
 		swing := d.Rest[0]
 		if got := swing[3]; r2.Norm(r2.Sub(got, c.tip)) > 1e-9 {
 			t.Errorf("hinge left %v, in %v: the leaf opens to %v, want %v", c.left, c.in, got, c.tip)
@@ -374,7 +374,7 @@ func TestSidesOfAFaceAreStrokesOnTheHead(t *testing.T) {
 	for _, scale := range []float64{5, 20, 50} {
 		for _, bearing := range []float64{0, 45, 200} {
 			var p ink.Page
-			d := Side(ink.NewCanvas(&p, ink.Symbols), printed(), head, bearing, scale)
+			d := DrawFaceSide(ink.NewCanvas(&p, ink.Symbols), printLook(), head, bearing, scale)
 			if len(p.Items) != 1 || p.Items[0].Fill != nil {
 				t.Fatalf("at %g: want one stroke, got %d marks", scale, len(p.Items))
 			}
@@ -399,7 +399,7 @@ func TestSidesOfAFaceAreStrokesOnTheHead(t *testing.T) {
 func TestTiltedGripHangsOverTheFloor(t *testing.T) {
 	painted := func(kind GripKind, tilt float64) float64 {
 		var p ink.Page
-		Shape(ink.NewCanvas(&p, ink.Symbols), printed(), Grip{Kind: kind, Tilt: tilt, Size: r2.Vec{X: 24, Y: 24}})
+		DrawGrip(ink.NewCanvas(&p, ink.Symbols), printLook(), Grip{Kind: kind, Tilt: tilt, Size: r2.Vec{X: 24, Y: 24}})
 		sum := 0.0
 		for _, it := range p.Items {
 			if it.Fill == nil {

@@ -28,7 +28,7 @@ func BenchmarkLevelEdit(b *testing.B) {
 	s := studied(b)
 	floor := s.Floor()
 	grid := sheet.Of(s, sheet.Options{}).Field.Grid
-	levels := carto.Values(carto.Stairs(300, 1, 2000, 10))
+	levels := carto.Values(carto.StopLevels(300, 1, 2000, 10))
 	half := light.Drive{}
 	for name, drive := range s.Drive {
 		half[name] = drive.Scale(0.5)
@@ -44,7 +44,7 @@ func BenchmarkLevelEdit(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
 			s.Basis.Field(0, half, floor.Lux)
-			carto.Contours(carto.Calm(grid, 0.03), levels, carto.Paper(50))
+			carto.Contours(carto.Denoise(grid, 0.03), levels, carto.Paper(50))
 		}
 	})
 }

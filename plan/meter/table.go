@@ -37,7 +37,7 @@ func (s *Set) table(b *strings.Builder) {
 	aligned(b, rows)
 	for i := range s.Contrasts {
 		c := &s.Contrasts[i]
-		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.Figures(c.Ratio))
+		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.FormatFigures(c.Ratio))
 		b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
 	}
 	s.legend(b)
@@ -68,7 +68,7 @@ const (
 func (r *Reading) row() []string {
 	row := []string{r.Name, "", r.plusMinus(), "", "", "", "", "", r.sharesInWords()}
 	if r.Lux != nil {
-		row[1], row[3] = unit.FormatLux(*r.Lux), unit.Figures(*r.Footcandles)
+		row[1], row[3] = unit.FormatLux(*r.Lux), unit.FormatFigures(*r.Footcandles)
 	}
 	if r.Luminance != nil {
 		row[1] = unit.FormatLuminance(*r.Luminance)

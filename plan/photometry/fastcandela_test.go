@@ -81,7 +81,7 @@ func BenchmarkTable(b *testing.B) {
 			table.Candela(r3.Vec{X: 0.48, Y: 0.6, Z: -0.64})
 		}
 	})
-	b.Run("Quickly", func(b *testing.B) {
+	b.Run("FastCandela", func(b *testing.B) {
 		for b.Loop() {
 			table.FastCandela(0.48, 0.6, 0.64, 1)
 		}

@@ -60,7 +60,7 @@ func (r *aimer) aimedPlace(a *scene.Aim) (target, bool) {
 		return target{}, false
 	}
 	if a.Place.Height.Set {
-		return target{point: plan.AtHeight(s.At, s.Floor+a.Place.Height.V)}, true
+		return target{point: plan.AtHeight(s.At, s.Floor+a.Place.Height.Value)}, true
 	}
 	if a.Place.Form == scene.FromThing {
 		p, ok := r.pointOf(a.Place.Thing)

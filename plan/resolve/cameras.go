@@ -35,7 +35,7 @@ func (r *cameraPass) placeCameras() {
 func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	aim, looks := r.lookTarget(written)
 	s, ok := r.spotOf(written.Name)
-	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.V, Span: written.Span}
+	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.Value, Span: written.Span}
 	if !written.Lens.Set {
 		r.reportMissing(written.Span, "add lens: 35 mm", "the camera has no lens")
 	}
@@ -60,7 +60,7 @@ func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 func (r *cameraPass) lookTarget(c *scene.Camera) (target, bool) {
 	switch name := r.firstPerson(); {
 	case c.Looks.Set:
-		return r.aimed(&c.Looks.V)
+		return r.aimed(&c.Looks.Value)
 	case name != "":
 		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
 	}

@@ -42,11 +42,11 @@ func (r *catalogue) material(name scene.Given[string]) (solid.Skin, bool) {
 		return solid.Skin{}, false
 	}
 	for i := range r.s.Materials {
-		if m := &r.s.Materials[i]; m.Name == name.V {
+		if m := &r.s.Materials[i]; m.Name == name.Value {
 			return r.ownMaterial(m), true
 		}
 	}
-	if m := r.kit.Material(name.V); m != nil {
+	if m := r.kit.Material(name.Value); m != nil {
 		return kitSkin(m), true
 	}
 	names := kit.Names(r.kit.Materials)
@@ -59,9 +59,9 @@ func (r *catalogue) material(name scene.Given[string]) (solid.Skin, bool) {
 
 func (r *catalogue) ownMaterial(m *scene.Material) solid.Skin {
 	if !m.Colour.Set {
-		return paint(grey(m.Reflectance.V))
+		return paint(grey(m.Reflectance.Value))
 	}
-	return paint(coloured(m.Colour.V.XY, m.Reflectance.V))
+	return paint(coloured(m.Colour.Value.XY, m.Reflectance.Value))
 }
 
 // coloured is a reflectance with the chromaticity that the surface has under daylight D65.
@@ -80,11 +80,11 @@ func (r *catalogue) unknownEntry(name scene.Given[string], what string, names []
 	if r.unlisted(name.Span) {
 		return
 	}
-	hint := source.DidYouMean(name.V, names)
+	hint := source.DidYouMean(name.Value, names)
 	if hint == "" {
 		hint = listed(names)
 	}
-	r.Errorf(name.Span, scene.CodeUnknownEntry, hint, "the kit has no %s %q", what, name.V)
+	r.Errorf(name.Span, scene.CodeUnknownEntry, hint, "the kit has no %s %q", what, name.Value)
 }
 
 // glass finds a glass by its name.

@@ -98,8 +98,8 @@ func (r *draft) levels() {
 	if r.s.Site == nil {
 		return
 	}
-	r.out.Ground = r.s.Site.Ground.V
-	r.out.North = r.s.Site.North.V
+	r.out.Ground = r.s.Site.Ground.Value
+	r.out.North = r.s.Site.North.Value
 }
 
 // sheet puts a sheet into the set and returns its identity.

@@ -82,7 +82,7 @@ func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 		ISO: w.ISO.Or(defaultISO), FPS: w.FPS.Or(r.defaultFPS()),
 		Stop: w.Stop.Or(scene.Stop{Written: defaultStop, N: defaultStopN}), Meter: w.Meter.Or(defaultReceptor),
 	}
-	switch s := w.Shutter.V; {
+	switch s := w.Shutter.Value; {
 	case w.Shutter.Set && s.Seconds > 0:
 		x.Seconds, x.Degrees = s.Seconds, lens.ShutterDegrees(s.Seconds, x.FPS)
 	default:
@@ -92,7 +92,7 @@ func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 	x.Constant = w.Constant.Or(report.Either(x.Meter == "flat", lens.FlatConstant, lens.DomeConstant))
 	x.White, _ = r.keyWhite()
 	if w.White.Set {
-		x.White = colour.White{Kelvin: w.White.V.Kelvin, Duv: w.White.V.Duv, Daylight: w.White.V.Daylight}
+		x.White = colour.White{Kelvin: w.White.Value.Kelvin, Duv: w.White.Value.Duv, Daylight: w.White.Value.Daylight}
 	}
 	return x
 }
@@ -123,7 +123,7 @@ func (r *exposurePass) sixtyHertz() bool {
 	for i := range r.s.Circuits {
 		hertz := r.s.Circuits[i].Hertz
 		for _, mains := range []float64{50, 60} {
-			if hertz.Set && math.Abs(hertz.V-mains) <= mainsSlack {
+			if hertz.Set && math.Abs(hertz.Value-mains) <= mainsSlack {
 				return mains == 60
 			}
 		}

@@ -31,7 +31,7 @@ func (r *placer) facingOf(name string) (float64, bool) {
 // called def, and where there is none, bearing none.
 func (r *placer) bearing(name string, aim scene.Given[scene.Aim], def string, none float64,
 	standing func() (plan.Spot, bool)) (float64, bool) {
-	a := aim.V
+	a := aim.Value
 	if !aim.Set {
 		if def == "" || def == name {
 			return none, true

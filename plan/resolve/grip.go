@@ -43,7 +43,7 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 	}
 	g := plan.Grip{
 		Name: written.Name, Kind: written.Kind, Size: written.Size, Frame: f, Height: z - s.Floor,
-		Cloth: written.Cloth.V, Surface: written.Surface.V, Note: written.Note.V, Span: written.Span,
+		Cloth: written.Cloth.Value, Surface: written.Surface.Value, Note: written.Note.Value, Span: written.Span,
 	}
 	if !written.Height.Set && r.keptGrip(written.Name) == nil {
 		r.assume(written.Path, "height", r.Length(g.Height))
@@ -60,7 +60,7 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 func (r *gripPass) gripAim(g *scene.Grip) (target, bool) {
 	switch name := r.gripBy(g); {
 	case g.Faces.Set:
-		return r.aimed(&g.Faces.V)
+		return r.aimed(&g.Faces.Value)
 	case name != "":
 		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
 	}
@@ -80,9 +80,9 @@ func (r *gripPass) gripFrame(g *scene.Grip, at r3.Vec, aim target) (plan.Frame, 
 		return plan.Frame{}, false
 	}
 	if g.Tilt.Set {
-		axis = withTilt(axis, aim.pan, g.Tilt.V)
+		axis = withTilt(axis, aim.pan, g.Tilt.Value)
 	}
-	return plan.FrameAlong(at, axis, aim.pan, g.Roll.V), true
+	return plan.FrameAlong(at, axis, aim.pan, g.Roll.Value), true
 }
 
 // withTilt is an axis of the same bearing with another tilt.
@@ -98,7 +98,7 @@ func withTilt(axis r3.Vec, pan, tilt float64) r3.Vec {
 func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
 	r.formNotComputed("piece of grip", string(g.Kind), "grip."+g.Name, written.Span)
 	if g.Kind == term.Frame || g.Kind == term.Net {
-		if written.Cloth.Set && r.kit.ClothOf(written.Cloth.V) == nil {
+		if written.Cloth.Set && r.kit.ClothOf(written.Cloth.Value) == nil {
 			r.unknownEntry(written.Cloth, "cloth", kit.Names(r.kit.Cloth))
 			return false
 		}

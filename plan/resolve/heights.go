@@ -16,7 +16,7 @@ func (r *aimer) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
 		return before.Frame.At.Z, true
 	}
 	if c.Height.Set {
-		return s.Floor + c.Height.V, true
+		return s.Floor + c.Height.Value, true
 	}
 	name := r.looksAt(c)
 	if name == "" {
@@ -44,7 +44,7 @@ func (r *aimer) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
 		return before.Frame.At.Z, true
 	}
 	if g.Height.Set {
-		return s.Floor + g.Height.V, true
+		return s.Floor + g.Height.Value, true
 	}
 	if name := r.gripBy(g); name != "" {
 		return r.eyesAbove(name)
@@ -54,7 +54,7 @@ func (r *aimer) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
 
 // gripBy is the person that a piece of grip stands by, or the first.
 func (r *aimer) gripBy(g *scene.Grip) string {
-	if by := g.At.V.Thing; r.isKind(by, personKind) {
+	if by := g.At.Value.Thing; r.isKind(by, personKind) {
 		name, _, _ := strings.Cut(by.Name, ".")
 		return name
 	}
@@ -68,9 +68,9 @@ func (r *aimer) lampHeight(l *scene.Light, s plan.Spot) float64 {
 		return before.Frame.At.Z
 	}
 	if l.Height.Set {
-		return s.Floor + l.Height.V
+		return s.Floor + l.Height.Value
 	}
-	if u := r.kit.Unit(l.Unit.V); u != nil && u.Class == term.Practical && l.Output == nil {
+	if u := r.kit.Unit(l.Unit.Value); u != nil && u.Class == term.Practical && l.Output == nil {
 		base, _ := r.supportUnder(s)
 		return base + 0.75*u.Body[2]
 	}
@@ -118,11 +118,11 @@ type bodyHeights struct{ feet, seat, eyes float64 }
 // bodyHeightsOf is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
 // deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
 func (r *aimer) bodyHeightsOf(p *scene.Person, s plan.Spot) bodyHeights {
-	at := bodyHeights{feet: s.Base, seat: s.Base + report.Either(p.Pose.V == term.Propped, bedHeight, plan.SeatHeight)}
+	at := bodyHeights{feet: s.Base, seat: s.Base + report.Either(p.Pose.Value == term.Propped, bedHeight, plan.SeatHeight)}
 	if f, ok := r.seatOf(p, s); ok {
 		at.feet, at.seat = f.Base, s.Base
 	}
-	at.eyes = at.feet + p.Eyes.V
+	at.eyes = at.feet + p.Eyes.Value
 	if !p.Eyes.Set {
 		at.eyes = eyesOf(p, at)
 	}
@@ -131,7 +131,7 @@ func (r *aimer) bodyHeightsOf(p *scene.Person, s plan.Spot) bodyHeights {
 
 // seatOf is the thing that someone seated or propped sits on.
 func (r *aimer) seatOf(p *scene.Person, s plan.Spot) (*plan.Furniture, bool) {
-	if s.On == "" || p.Pose.V != term.Seated && p.Pose.V != term.Propped {
+	if s.On == "" || p.Pose.Value != term.Seated && p.Pose.Value != term.Propped {
 		return nil, false
 	}
 	f, ok := r.shape(s.On)
@@ -165,7 +165,7 @@ func (r *aimer) eyesAbove(name string) (z float64, ok bool) {
 
 // eyesOf is the z of a person's eyes where the scene does not give it.
 func eyesOf(p *scene.Person, at bodyHeights) float64 {
-	switch p.Pose.V {
+	switch p.Pose.Value {
 	case term.Seated:
 		return at.seat + eyesOverSeat
 	case term.Propped:

@@ -18,7 +18,7 @@ const leafThickness = 0.04
 func (r *wallPass) glaze(o *scene.Opening, to *plan.Opening) {
 	switch {
 	case o.Kind == term.Gap, o.Kind == term.Door && !o.Glass.Set:
-		if o.Kind == term.Door && o.Ajar.V == 0 {
+		if o.Kind == term.Door && o.Ajar.Value == 0 {
 			to.Transmittance = 0
 		}
 		return

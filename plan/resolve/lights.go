@@ -43,8 +43,8 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	z := r.lampHeight(written, s)
 	l := plan.Light{
 		Name: written.Name, Path: written.Path, Head: head, Level: written.Level.Or(1),
-		Height: z - s.Floor, Roles: written.Role, Note: written.Note.V,
-		Count: written.Count.Or(1), Circuit: written.Circuit.V, Opening: s.Opening, Span: written.Span,
+		Height: z - s.Floor, Roles: written.Role, Note: written.Note.Value,
+		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Opening: s.Opening, Span: written.Span,
 	}
 	for _, gel := range written.Gels {
 		l.Gels = append(l.Gels, gel.Name)
@@ -70,7 +70,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 // head takes the unit, its modifier, gels and white from the catalogue.
 func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	ch := kit.Choice{
-		Unit: l.Unit.V, Modifier: l.Modifier.V, Tint: l.Tint.V, Zoom: l.Focus.V, Span: l.Span,
+		Unit: l.Unit.Value, Modifier: l.Modifier.Value, Tint: l.Tint.Value, Zoom: l.Focus.Value, Span: l.Span,
 		UnitSpan: l.Unit.Span, ModifierSpan: l.Modifier.Span, WhiteSpan: l.Colour.Span, TintSpan: l.Tint.Span,
 		Path: l.Path, Setup: r.s.Setup,
 	}
@@ -81,7 +81,7 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 		ch.Gels = append(ch.Gels, kit.Gel{Name: gel.Name, Span: gel.Span})
 	}
 	if l.Colour.Set {
-		ch.White = &colour.White{Kelvin: l.Colour.V.Kelvin, Duv: l.Colour.V.Duv, Daylight: l.Colour.V.Daylight}
+		ch.White = &colour.White{Kelvin: l.Colour.Value.Kelvin, Duv: l.Colour.Value.Duv, Daylight: l.Colour.Value.Daylight}
 	}
 	if l.Output == nil && !l.Unit.Set {
 		r.reportMissing(l.Span, "add unit: and its name in the kit", "the light has no unit")
@@ -96,7 +96,7 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 // upright says whether a light that names no aim has none: a lamp of the set, or a lantern on its cable,
 // that shines the same all round stands or hangs as it is made, and nobody points it.
 func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {
-	u := r.kit.Unit(l.Unit.V)
+	u := r.kit.Unit(l.Unit.Value)
 	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.AllRound()
 }
 
@@ -105,7 +105,7 @@ func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {
 func (r *lightPass) lampAim(l *scene.Light, upright bool) (target, bool) {
 	switch name := r.firstPerson(); {
 	case l.Aim.Set:
-		return r.aimed(&l.Aim.V)
+		return r.aimed(&l.Aim.Value)
 	case upright:
 		return r.aimed(&scene.Aim{Form: scene.AimUp})
 	case name != "":
@@ -126,7 +126,7 @@ func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim ta
 		r.Errorf(report.Either(written.Aim.Set, written.Aim.Span, written.Span), CodeNoAim, "aim it at something else, or give a bearing: aim: 90", "the point to aim at is where %s stands", l.Name)
 		return false
 	}
-	l.Frame = plan.FrameAlong(at, axis, aim.pan, written.Roll.V)
+	l.Frame = plan.FrameAlong(at, axis, aim.pan, written.Roll.Value)
 	if aim.dir == (r3.Vec{}) {
 		l.AimPoint, l.Throw = aim.point, r3.Norm(r3.Sub(aim.point, at))
 	}
@@ -141,7 +141,7 @@ func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright boo
 	if !written.Level.Set {
 		r.assume(l.Path, "level", unit.FormatPercent(l.Level))
 	}
-	u := r.kit.Unit(written.Unit.V)
+	u := r.kit.Unit(written.Unit.Value)
 	if !written.Colour.Set {
 		native := float64(kit.PlainWhite)
 		if u != nil {

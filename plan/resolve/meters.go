@@ -29,7 +29,7 @@ func (r *meterPass) meterOf(written *scene.Meter) (plan.Meter, bool) {
 	if kind == plan.SpotMeter {
 		return m, r.spotMeter(written, &m)
 	}
-	aim := written.Facing.V
+	aim := written.Facing.Value
 	if !written.Facing.Set {
 		aim = r.defaultFacing(written)
 	}

@@ -32,7 +32,7 @@ func (r *holder) mountOf(written scene.Given[scene.Mount], h holding) (m plan.Mo
 		}
 		return m, base, true
 	}
-	w := &written.V
+	w := &written.Value
 	m.Kind, m.Arm = w.Kind, w.Arm
 	switch w.Kind {
 	case term.Stand:
@@ -81,7 +81,7 @@ func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) 
 		r.assume(r.Path, "base of the boom", "["+r.Length(m.Base.X)+", "+r.Length(m.Base.Y)+"]")
 		return r.standing(m.Base, h.spot.Room).Base, true
 	}
-	s, ok := r.place(&w.Base.V, func(r2.Vec) float64 { return 0 })
+	s, ok := r.place(&w.Base.Value, func(r2.Vec) float64 { return 0 })
 	if !ok {
 		return 0, false
 	}
@@ -156,7 +156,7 @@ const plainFoot = 1.0
 
 // footOf is the diameter of the ground that a light's stand takes, m.
 func (r *holder) footOf(l *scene.Light) float64 {
-	if u := r.kit.Unit(l.Unit.V); u != nil && l.Output == nil {
+	if u := r.kit.Unit(l.Unit.Value); u != nil && l.Output == nil {
 		if s := r.kit.Stand(u.Stand); s != nil {
 			return s.Footprint
 		}

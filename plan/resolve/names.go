@@ -206,8 +206,8 @@ func (r *register) markOf(ref scene.Ref) (*scene.Person, *scene.MarkPlace, bool)
 
 // personAt is the name of the person that an aim means, or "".
 func (r *register) personAt(a scene.Given[scene.Aim]) string {
-	if a.Set && a.V.Form == scene.AtThing && r.isKind(a.V.Thing, personKind) {
-		return a.V.Thing.Name
+	if a.Set && a.Value.Form == scene.AtThing && r.isKind(a.Value.Thing, personKind) {
+		return a.Value.Thing.Name
 	}
 	return ""
 }

@@ -44,8 +44,8 @@ func (r *wallPass) openingOf(o *scene.Opening) (plan.Opening, bool) {
 		Name: o.Name, Kind: o.Kind, Room: room.Name, Wall: wall.Name,
 		Left: wall.On(from), Right: wall.On(from + width), Outward: wall.Outward,
 		Panes:     o.Panes.Or([2]int{1, 1}),
-		HingeLeft: o.Hinge.Or("left") == "left", SwingIn: o.Swing.Or("in") == "in", Ajar: o.Ajar.V,
-		Escape: o.Escape.V, Transmittance: 1, Span: o.Span,
+		HingeLeft: o.Hinge.Or("left") == "left", SwingIn: o.Swing.Or("in") == "in", Ajar: o.Ajar.Value,
+		Escape: o.Escape.Value, Transmittance: 1, Span: o.Span,
 	}
 	r.glaze(o, &resolved)
 	return resolved, r.sillAndHead(o, room, &resolved)
@@ -54,7 +54,7 @@ func (r *wallPass) openingOf(o *scene.Opening) (plan.Opening, bool) {
 func (r *wallPass) widthOf(o *scene.Opening) (float64, bool) {
 	switch {
 	case o.Width.Set:
-		return o.Width.V, true
+		return o.Width.Value, true
 	case o.Kind == term.Door:
 		r.assume(o.Path, "width", r.Length(doorWidth))
 		return doorWidth, true

@@ -31,7 +31,7 @@ type insideOutline struct {
 
 // traced reads the inside of a room from its size, its corners or its outline.
 func (r *roomPass) traced(room *scene.Room) (insideOutline, bool) {
-	at := plane.Vec(room.At.V)
+	at := plane.Vec(room.At.Value)
 	switch room.Form {
 	case scene.ByCorners:
 		return byCorners(room, at), true

@@ -50,10 +50,10 @@ func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
 
 // clothing is a surface of someone; what is worn under it where no material bears its name.
 func (r *peoplePass) clothing(s scene.Given[scene.Surface], under solid.Skin) solid.Skin {
-	if s.V.Material == "" {
-		return paint(grey(s.V.Reflectance))
+	if s.Value.Material == "" {
+		return paint(grey(s.Value.Reflectance))
 	}
-	if skin, ok := r.material(scene.Given[string]{V: s.V.Material, Set: true, Span: s.Span}); ok {
+	if skin, ok := r.material(scene.Given[string]{Value: s.Value.Material, Set: true, Span: s.Span}); ok {
 		return paint(skin.Reflect)
 	}
 	return under

@@ -59,7 +59,7 @@ func (r *placer) placed(span source.Span, p scene.Given[scene.Place], extent fun
 	if extent == nil {
 		extent = func(r2.Vec) float64 { return 0 }
 	}
-	return r.place(&p.V, extent)
+	return r.place(&p.Value, extent)
 }
 
 // place reads a place in any of its forms.
@@ -123,7 +123,7 @@ func (r *placer) byThing(p *scene.Place) (plan.Spot, bool) {
 	if !ok {
 		return plan.Spot{}, false
 	}
-	step := r2.Scale(p.Distance.V, plane.Clockwise(look, turn))
+	step := r2.Scale(p.Distance.Value, plane.Clockwise(look, turn))
 	return r.standing(r2.Add(by.At, step), by.Room), true
 }
 
@@ -178,12 +178,12 @@ func (r *placer) atWall(p *scene.Place, extent func(d r2.Vec) float64) (plan.Spo
 	}
 	at := wall.On(along)
 	if p.Out.Set {
-		at = r2.Add(at, r2.Scale(wall.Thickness+p.Out.V+extent(r2.Scale(-1, wall.Outward)), wall.Outward))
+		at = r2.Add(at, r2.Scale(wall.Thickness+p.Out.Value+extent(r2.Scale(-1, wall.Outward)), wall.Outward))
 		s := r.standing(at, "")
 		s.Floor = room.Base
 		return s, true
 	}
-	at = r2.Sub(at, r2.Scale(p.In.V+extent(wall.Outward), wall.Outward))
+	at = r2.Sub(at, r2.Scale(p.In.Value+extent(wall.Outward), wall.Outward))
 	return plan.Spot{At: at, Room: room.Name, Floor: room.Base, Base: room.Base}, true
 }
 
@@ -201,9 +201,9 @@ func (r *placer) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.
 	}
 	at := r2.Add(o.Middle(), r2.Scale(p.Along.Metres, o.Rightward()))
 	if p.In.Set {
-		at = r2.Sub(at, r2.Scale(p.In.V+extent(o.Outward), o.Outward))
+		at = r2.Sub(at, r2.Scale(p.In.Value+extent(o.Outward), o.Outward))
 	} else {
-		at = r2.Add(at, r2.Scale(o.Depth+p.Out.V+extent(r2.Scale(-1, o.Outward)), o.Outward))
+		at = r2.Add(at, r2.Scale(o.Depth+p.Out.Value+extent(r2.Scale(-1, o.Outward)), o.Outward))
 	}
 	s := r.standing(at, report.Either(p.In.Set, o.Room, o.FarRoom))
 	s.Floor, s.Opening, s.Outside = r.out.RoomNamed(o.Room).Base, o.Name, p.Out.Set
@@ -273,7 +273,7 @@ func (r *placer) meterPoint(m *scene.Meter) (r3.Vec, bool) {
 		r.reportMissing(m.Span, "write it like {flat: [1.2, 2.0, 1.5]}", "the meter has no place")
 		return r3.Vec{}, false
 	}
-	v := m.At.V
+	v := m.At.Value
 	return r3.Vec{X: v[0], Y: v[1], Z: v[2]}, true
 }
 

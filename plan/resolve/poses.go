@@ -32,11 +32,11 @@ func eyesAssumed(p *scene.Person) bool {
 // faceFrame is a person's face: the point 0.10 m before the head's axis, which stands at a place, at eye
 // height z, and the nose. Someone lying looks up, feet to the bearing that they would face sitting up.
 func faceFrame(p *scene.Person, at r2.Vec, z, bearing float64) plan.Frame {
-	if p.Pose.V == term.Lying {
+	if p.Pose.Value == term.Lying {
 		return plan.FrameAlong(plan.AtHeight(at, z), r3.Vec{Z: 1}, bearing, 0)
 	}
 	nose := plan.Pointing(bearing, 0)
-	if a := p.Faces.V; p.Faces.Set && (a.Form == scene.AimPanTilt || a.Form == scene.AimUp || a.Form == scene.AimDown) {
+	if a := p.Faces.Value; p.Faces.Set && (a.Form == scene.AimPanTilt || a.Form == scene.AimUp || a.Form == scene.AimDown) {
 		nose = tilted(&a)
 	}
 	return plan.FrameAlong(r3.Add(plan.AtHeight(at, z), r3.Scale(faceBefore, nose)), nose, bearing, 0)

@@ -52,7 +52,7 @@ func (r *roomPass) roomOf(room *scene.Room) (plan.Room, bool) {
 	}
 	resolved := plan.Room{
 		Name: room.Name, Inside: t.corners, Parts: plane.ConvexParts(t.corners),
-		Base: room.Base.V, Span: room.Span,
+		Base: room.Base.Value, Span: room.Span,
 	}
 	for i, right := range t.corners {
 		left := t.corners[(i+1)%len(t.corners)]

@@ -25,7 +25,7 @@ const (
 
 // footprint is the outline of a thing in plan about the origin.
 func footprint(f *scene.Furniture) []r2.Vec {
-	a := plane.AxesAt(f.Turn.V)
+	a := plane.AxesAt(f.Turn.Value)
 	if f.Kind == term.Cylinder {
 		return round(a, r2.Vec{}, f.Size[0])
 	}
@@ -47,8 +47,8 @@ func round(a plane.Axes, centre r2.Vec, diameter float64) []r2.Vec {
 // built is a piece of furniture at a spot.
 func built(written *scene.Furniture, s plan.Spot) *plan.Furniture {
 	f := &plan.Furniture{
-		Name: written.Name, Kind: written.Kind, At: s.At, Turn: written.Turn.V, Size: written.Size,
-		Base: s.Base, Z0: s.Base + written.Lift.V, Span: written.Span,
+		Name: written.Name, Kind: written.Kind, At: s.At, Turn: written.Turn.Value, Size: written.Size,
+		Base: s.Base, Z0: s.Base + written.Lift.Value, Span: written.Span,
 	}
 	f.Z1 = f.Z0 + f.Size[2]
 	a, b := plane.AxesAt(f.Turn), builder{f}

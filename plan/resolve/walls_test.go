@@ -210,8 +210,8 @@ func randomFlat(rnd *rand.Rand) []scene.Room {
 			ring[k] = plane.Clockwise(ring[k], turn)
 		}
 		room := cornerRoom("r"+strconv.Itoa(i), ring)
-		room.Base = scene.Given[float64]{V: 0.2 * float64(rnd.IntN(4)), Set: true}
-		room.Wall = scene.Given[float64]{V: 0.05 + 0.3*rnd.Float64(), Set: true}
+		room.Base = scene.Given[float64]{Value: 0.2 * float64(rnd.IntN(4)), Set: true}
+		room.Wall = scene.Given[float64]{Value: 0.05 + 0.3*rnd.Float64(), Set: true}
 		rooms = append(rooms, room)
 		x += w + 0.02 + 0.7*rnd.Float64()
 	}

@@ -200,7 +200,7 @@ func (c *checker) usualStand(l *plan.Light) *kit.Stand {
 	if written == nil || c.setup.Kit == nil {
 		return nil
 	}
-	u := c.setup.Kit.Unit(written.Unit.V)
+	u := c.setup.Kit.Unit(written.Unit.Value)
 	if u == nil || u.Stand == "" {
 		return nil
 	}

@@ -26,7 +26,7 @@ var cameraTable = tableOf("camera", "One camera.", nil,
 	raw("room", quantity("a room around the frame", "5 %", percents, between(0, 0.5)),
 		func(m *Camera) **source.Node { return &m.Room },
 		"What the finder shows around the frame.", "5 %", "none"),
-	into("filter", gelList, func(m *Camera, v []Ref, n *source.Node) { m.Filter = n; m.ask("filter", "gel", v...) },
+	into("filter", gelList, func(m *Camera, v []Ref, n *source.Node) { m.Filter = n; m.noteCatalogueName("filter", "gel", v...) },
 		"Filters before the lens, by their names in the kit.", "[ND .6]", "none"),
 )
 

@@ -12,10 +12,10 @@ import (
 // another scene.
 func (s *Scene) ShowChange(d *source.Diagnostic) {
 	own := s.setup(s.Setup)
-	if own == nil || own.Change == nil || holds(own.Change.Span, d.Span) {
+	if own == nil || own.Change == nil || containsSpan(own.Change.Span, d.Span) {
 		return
 	}
-	if slices.ContainsFunc(d.Related, func(r source.Related) bool { return holds(own.Change.Span, r.Span) }) {
+	if slices.ContainsFunc(d.Related, func(r source.Related) bool { return containsSpan(own.Change.Span, r.Span) }) {
 		return
 	}
 	name, _, _ := strings.Cut(d.Span.Text(), ".")
@@ -28,8 +28,8 @@ func (s *Scene) ShowChange(d *source.Diagnostic) {
 	})
 }
 
-// holds reports whether a span lies in another.
-func holds(outer, inner source.Span) bool {
+// containsSpan reports whether a span lies in another.
+func containsSpan(outer, inner source.Span) bool {
 	return outer.File == inner.File && inner.Start >= outer.Start && inner.End <= outer.End
 }
 

@@ -35,7 +35,7 @@ func strip(v reflect.Value) {
 	}
 }
 
-func set[T any](v T) Given[T] { return Given[T]{V: v, Set: true} }
+func set[T any](v T) Given[T] { return Given[T]{Value: v, Set: true} }
 
 func refTo(name string) Ref { return Ref{Name: name} }
 
@@ -138,13 +138,13 @@ func TestEverythingIsRead(t *testing.T) {
 	if got := rooms[1].Corners[2]; got.Name != "c" || got.At != [2]float64{12, 4} {
 		t.Errorf("corner: %+v", got)
 	}
-	if s.Site.Ground.V != -0.4 || s.Site.Sky.V != "hazy" || !s.Site.Latitude.Set {
+	if s.Site.Ground.Value != -0.4 || s.Site.Sky.Value != "hazy" || !s.Site.Latitude.Set {
 		t.Errorf("site: %+v", s.Site)
 	}
-	sameBare(t, "stop", s.Exposure.Stop.V, Stop{Written: 3.2, N: 2 * math.Sqrt2 * math.Pow(2, 1.0/6)})
-	sameBare(t, "white", s.Exposure.White.V, ColourWord{Kelvin: 5600, Daylight: true, Duv: 0.003})
+	sameBare(t, "stop", s.Exposure.Stop.Value, Stop{Written: 3.2, N: 2 * math.Sqrt2 * math.Pow(2, 1.0/6)})
+	sameBare(t, "white", s.Exposure.White.Value, ColourWord{Kelvin: 5600, Daylight: true, Duv: 0.003})
 	quay := s.Openings[0]
-	if quay.Kind != "window" || quay.Wall.Name != "den.left" || quay.Along.Metres != 1.3 || quay.Panes.V != [2]int{2, 2} || quay.Dressing == nil {
+	if quay.Kind != "window" || quay.Wall.Name != "den.left" || quay.Along.Metres != 1.3 || quay.Panes.Value != [2]int{2, 2} || quay.Dressing == nil {
 		t.Errorf("opening: %+v", quay)
 	}
 	var kinds []string
@@ -157,7 +157,7 @@ func TestEverythingIsRead(t *testing.T) {
 	sun := s.Lights[0]
 	sameBare(t, "roles", sun.Role, []Role{{Person: refTo("ada"), Role: "key"}, {Person: refTo("noor"), Role: "edge"}})
 	sameBare(t, "gels", sun.Gels, []Ref{refTo("1/2 CTO")})
-	if sun.Level.V != 0.8 || sun.Count.V != 2 || sun.Tint.V != 0.003 || sun.Focus.V != 1 || sun.Path != "lights.sunset" {
+	if sun.Level.Value != 0.8 || sun.Count.Value != 2 || sun.Tint.Value != 0.003 || sun.Focus.Value != 1 || sun.Path != "lights.sunset" {
 		t.Errorf("light: %+v", sun)
 	}
 	if out := s.Lights[2].Output; out == nil || out.Lumens != 2000 || out.Tube != 1.2 {
@@ -166,7 +166,7 @@ func TestEverythingIsRead(t *testing.T) {
 	if view := s.Meters[3]; view.Kind != "spot" || view.Opening.Name != "quay" || view.From.Name != "A" || view.At.Set {
 		t.Errorf("meter: %+v", view)
 	}
-	if m := s.People[0].MarkPlaces["sit"]; m.At.V.Point != [2]float64{2.4, 2} || m.Eyes.V != 1.2 {
+	if m := s.People[0].MarkPlaces["sit"]; m.At.Value.Point != [2]float64{2.4, 2} || m.Eyes.Value != 1.2 {
 		t.Errorf("mark: %+v", m)
 	}
 }

@@ -16,7 +16,7 @@ type Document struct {
 	// may be fine.
 	KitLacks bool
 
-	shelf  *shelf
+	files  *photometricFiles
 	base   *layer
 	layers map[string]*layer // by set-up; nil for one whose chain is broken
 }
@@ -30,13 +30,13 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 		d.Kit = &kit.Catalogue{}
 	}
 	d.Root = source.Parse(f, log)
-	if d.Root == nil || !speaks(d.Root, log) {
+	if d.Root == nil || !checkVersion(d.Root, log) {
 		d.Root = nil
 		return d
 	}
-	d.shelf = newShelf(env, d.Root.Span.File)
+	d.files = newPhotometricFiles(env, d.Root.Span.File)
 	d.loadKit(log)
-	d.base = &layer{tree: d.Root, kit: d.Kit, kitLacks: d.KitLacks, shelf: d.shelf}
+	d.base = &layer{tree: d.Root, kit: d.Kit, kitLacks: d.KitLacks, files: d.files}
 	if units := d.Root.Get("units"); units != nil {
 		d.base.feet = units.Text == "ft"
 	}
@@ -45,8 +45,8 @@ func Open(env Env, f *source.File, log *source.Log) *Document {
 	return d
 }
 
-// speaks refuses a scene in another version of the language, of which nothing more can be said.
-func speaks(root *source.Node, log *source.Log) bool {
+// checkVersion refuses a scene in another version of the language, of which nothing more can be said.
+func checkVersion(root *source.Node, log *source.Log) bool {
 	n := root.Get("scrimshaw")
 	if n == nil || n.Kind == source.Null {
 		return true // the missing key is reported with all else
@@ -58,7 +58,7 @@ func speaks(root *source.Node, log *source.Log) bool {
 // Base returns the scene itself, without any set-up, or nil where the file could not be read.
 // Its faults go to log; after an error it holds what could be read. It is shared by all who ask,
 // and not to be changed.
-func (d *Document) Base(log *source.Log) *Scene { return d.base.tell(log) }
+func (d *Document) Base(log *source.Log) *Scene { return d.base.reportFaults(log) }
 
 // Scene returns the scene of one set-up, merged, on the terms of Base; the scene itself where
 // setup is "". It is nil where the set-up is unknown, or waits for one that is. A fault that lies
@@ -69,10 +69,10 @@ func (d *Document) Scene(setup string, log *source.Log) *Scene {
 	}
 	l, listed := d.layers[setup]
 	if !listed {
-		d.base.tell(log) // what is wrong with the list may be why
+		d.base.reportFaults(log) // what is wrong with the list may be why
 		d.unknownSetup(setup, log)
 	}
-	return l.tell(log)
+	return l.reportFaults(log)
 }
 
 // unknownSetup offers the set-ups that there are.

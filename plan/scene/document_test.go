@@ -84,7 +84,7 @@ func TestSetupsAreMerged(t *testing.T) {
 		t.Errorf("lights of close: %v", names)
 	}
 	soft := closer.Lights[0]
-	if soft.Level.V != 0.14 || soft.At.V.Form != AtPoint || len(soft.Gels) != 2 || soft.Modifier.V != "softbox-90" || soft.Role[0].Role != "fill" {
+	if soft.Level.Value != 0.14 || soft.At.Value.Form != AtPoint || len(soft.Gels) != 2 || soft.Modifier.Value != "softbox-90" || soft.Role[0].Role != "fill" {
 		t.Errorf("soft: %+v", soft)
 	}
 	if at := soft.Level.Span; at.Line != 24 || at.Text() != "14 %" {
@@ -94,10 +94,10 @@ func TestSetupsAreMerged(t *testing.T) {
 		t.Errorf("layers: %q, %q", n.Layer, soft.Node.Get("unit").Layer)
 	}
 	// Another unit takes with it what was set for the one before.
-	if soft := other.Lights[0]; soft.Modifier.Set || soft.Gels != nil || soft.Colour.Set || soft.Level.V != 0.05 || soft.At.V.Form != AtPoint {
+	if soft := other.Lights[0]; soft.Modifier.Set || soft.Gels != nil || soft.Colour.Set || soft.Level.Value != 0.05 || soft.At.Value.Form != AtPoint {
 		t.Errorf("soft of other: %+v", soft)
 	}
-	if closer.Cameras[0].Lens.V != 75 || wide.Cameras[0].Lens.V != 35 || d.Base(log).Cameras[0].Lens.V != 35 {
+	if closer.Cameras[0].Lens.Value != 75 || wide.Cameras[0].Lens.Value != 35 || d.Base(log).Cameras[0].Lens.Value != 35 {
 		t.Error("a change reached another set-up")
 	}
 }

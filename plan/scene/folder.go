@@ -21,10 +21,12 @@ type Env struct {
 }
 
 // filePath reads the path of a file below the scene's folder.
-func filePath(what, like string) source.Reader[string] { return checked(text(what, like), staysInside) }
+func filePath(what, like string) source.Reader[string] {
+	return checked(text(what, like), checkInsideFolder)
+}
 
-// staysInside refuses a path that is absolute, leads out of the scene's folder or is not portable.
-func staysInside(name string) error {
+// checkInsideFolder refuses a path that is absolute, leads out of the scene's folder or is not portable.
+func checkInsideFolder(name string) error {
 	clean := path.Clean(name)
 	switch {
 	case strings.Contains(name, `\`):
@@ -72,8 +74,8 @@ func unreadable(name string, err error) error {
 	return troublef(CodeBadFile, "check that it is an ordinary file that you may read", "%q cannot be read: %s", name, err)
 }
 
-// besides names a file as the user would, who named the scene.
-func besides(scene, name string) string {
+// displayName names a file as the user would, who named the scene.
+func displayName(scene, name string) string {
 	if scene == "-" {
 		return path.Clean(name)
 	}

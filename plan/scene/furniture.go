@@ -52,7 +52,7 @@ func solidForm(kind term.Furniture, doc, example string) entry[Furniture] {
 
 // checkFurniture looks at what the keys of a thing say together.
 func checkFurniture(f *Furniture, _ *source.Node, c *source.Context) {
-	if f.Seat.Set && f.Kind == term.Sofa && f.Seat.V >= f.Size[2] {
+	if f.Seat.Set && f.Kind == term.Sofa && f.Seat.Value >= f.Size[2] {
 		errorWith(c, f.Seat.Span, CodeContradicts, "make the seat lower, or the sofa higher", f.SizeSpan, "its height is the third here",
 			"the seat of a sofa lies below its back")
 	}

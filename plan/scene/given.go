@@ -8,15 +8,15 @@ import (
 // Given is a value that may be left out. Span is where it was written; when Set is false it is
 // the span of the thing that lacks it.
 type Given[T any] struct {
-	V    T
-	Set  bool
-	Span source.Span
+	Value T
+	Set   bool
+	Span  source.Span
 }
 
 // Or returns the written value, or def.
 func (g Given[T]) Or(def T) T {
 	if g.Set {
-		return g.V
+		return g.Value
 	}
 	return def
 }
@@ -34,22 +34,22 @@ type Thing struct {
 	Span source.Span // of its name
 	Node *source.Node
 
-	asks []ask // entries of the catalogue in keys that are computed later
+	catalogueNames []catalogueName // entries of the catalogue in keys that are computed later
 }
 
 func (t *Thing) self() *Thing { return t }
 
-// ask is the name of an entry of the catalogue in a key that no other package looks up today.
-type ask struct {
+// noteCatalogueName is the name of an entry of the catalogue in a key that no other package looks up today.
+type catalogueName struct {
 	key, what string // "diffusion", "cloth"
 	ref       Ref
 }
 
-// ask notes that a thing asks the catalogue for an entry; no name asks for nothing.
-func (t *Thing) ask(key, what string, names ...Ref) {
+// noteCatalogueName notes that a thing asks the catalogue for an entry; no name asks for nothing.
+func (t *Thing) noteCatalogueName(key, what string, names ...Ref) {
 	for _, r := range names {
 		if r.Name != "" {
-			t.asks = append(t.asks, ask{key, what, r})
+			t.catalogueNames = append(t.catalogueNames, catalogueName{key, what, r})
 		}
 	}
 }

@@ -27,9 +27,9 @@ func refuse(c *source.Context, n *source.Node, err error) {
 	refuseAt(c, n.Span, err)
 }
 
-// likened gives a value that could not be read at all an example to follow, where nothing better
+// withExample gives a value that could not be read at all an example to follow, where nothing better
 // is known.
-func likened(err error, like string) error {
+func withExample(err error, like string) error {
 	var u *unit.Fault
 	var t *trouble
 	switch {
@@ -81,7 +81,7 @@ func scalar[V any](what, like string, schema map[string]any,
 		}
 		v, err := parse(n.Text, n, c)
 		if err != nil {
-			refuse(c, n, likened(err, like))
+			refuse(c, n, withExample(err, like))
 		}
 		return v, err == nil
 	}

@@ -22,14 +22,14 @@ func (d *Document) loadKit(log *source.Log) {
 			d.KitLacks = true
 			continue
 		}
-		text, err := d.Env.readFile(p.V, source.MaxBytes)
+		text, err := d.Env.readFile(p.Value, source.MaxBytes)
 		if err != nil {
 			refuseAt(c, p.Span, err)
 			d.KitLacks = true
 			continue
 		}
-		f := &source.File{Name: besides(d.Root.Span.File.Name, p.V), Text: text}
-		d.shelf.folders[f] = path.Dir(path.Clean(p.V))
+		f := &source.File{Name: displayName(d.Root.Span.File.Name, p.Value), Text: text}
+		d.files.folders[f] = path.Dir(path.Clean(p.Value))
 		files = append(files, f)
 	}
 	if len(files) == 0 {
@@ -43,7 +43,7 @@ func (d *Document) loadKit(log *source.Log) {
 	}
 	for _, u := range d.Kit.Units { // those of the files are new, and nobody else's yet
 		for i := range u.Outputs {
-			d.shelf.measure(&u.Outputs[i].Output, c)
+			d.files.measure(&u.Outputs[i].Output, c)
 		}
 	}
 }
@@ -56,6 +56,6 @@ func kitPath() source.Reader[Given[string]] {
 	return source.Reader[Given[string]]{What: name.What, Like: name.Like, Schema: name.Schema,
 		Read: func(n *source.Node, c *source.Context) (Given[string], bool) {
 			v, ok := name.Read(n, c)
-			return Given[string]{V: v, Set: ok, Span: n.Span}, ok
+			return Given[string]{Value: v, Set: ok, Span: n.Span}, ok
 		}}
 }

@@ -16,7 +16,7 @@ type layer struct {
 	after *layer // what it starts from
 	tree  *source.Node
 	kit   *kit.Catalogue
-	shelf *shelf
+	files *photometricFiles
 
 	kitLacks bool // a name that kit does not hold may be fine
 
@@ -28,9 +28,9 @@ type layer struct {
 	faults []source.Diagnostic
 }
 
-// changed is the layer of a set-up that starts from l.
-func (l *layer) changed(s *Setup, rules *source.Rules) *layer {
-	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, kitLacks: l.kitLacks, shelf: l.shelf, feet: l.feet, merged: l.merged}
+// derive is the layer of a set-up that starts from l.
+func (l *layer) derive(s *Setup, rules *source.Rules) *layer {
+	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, kitLacks: l.kitLacks, files: l.files, feet: l.feet, merged: l.merged}
 	if s.Change == nil {
 		return next
 	}
@@ -40,8 +40,8 @@ func (l *layer) changed(s *Setup, rules *source.Rules) *layer {
 	return next
 }
 
-// tell logs the faults of a layer and returns its scene; nil for no layer.
-func (l *layer) tell(log *source.Log) *Scene {
+// reportFaults logs the faults of a layer and returns its scene; nil for no layer.
+func (l *layer) reportFaults(log *source.Log) *Scene {
 	if l == nil {
 		return nil
 	}
@@ -63,12 +63,12 @@ func (l *layer) decode() {
 	}
 	c := &source.Context{Log: log, Setup: s.Setup, Feet: func(*source.File) bool { return l.feet }, Later: s.keepLater}
 	sceneTable.read(s, l.tree, c, l.tree.Span)
-	s.dropOthers()
+	s.dropOtherSetups()
 	s.Feet = l.feet
-	l.shelf.measureLights(s.Lights, c)
+	l.files.measureLights(s.Lights, c)
 	s.checkNames(c)
 	if !l.kitLacks {
-		s.checkAsks(l.kit, c)
+		s.checkCatalogueNames(l.kit, c)
 	}
 	l.scene, l.faults = s, log.All()
 	for i := range l.faults {

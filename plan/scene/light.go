@@ -7,7 +7,7 @@ import (
 )
 
 var (
-	gelName = called("a gel", "1/2 CTO")
+	gelName = catalogueNameReader("a gel", "1/2 CTO")
 	gelList = either("a list of gels", "[1/2 CTO]", ofKind(source.List), source.ListOf("a list of gels", "[1/2 CTO]", gelName, 0, 12),
 		source.Converted(gelName, func(r Ref) []Ref { return []Ref{r} }))
 )
@@ -61,7 +61,7 @@ func lightKeys() []entry[Light] {
 }
 
 // roleWord is one thing that a light does.
-var roleWord = offering(source.Vocabulary("a role", term.Roles), otherRoles)
+var roleWord = withSynonyms(source.Vocabulary("a role", term.Roles), otherRoles)
 
 // role is a word for everyone, or words by person.
 var role = source.Reader[[]Role]{

@@ -65,7 +65,7 @@ var (
 			"Its white.", "2700 K", "by its kind"),
 	)
 	coverTable = tableOf("shade", "What hangs around a bulb.", nil,
-		into("cloth", called("a cloth", "sheer"), func(v *cover, r Ref, _ *source.Node) { v.cloth = r },
+		into("cloth", catalogueNameReader("a cloth", "sheer"), func(v *cover, r Ref, _ *source.Node) { v.cloth = r },
 			"What it is made of.", "sheer", "none"),
 		figure("transmittance", quantity("a transmittance", "0.4", shares, above(0, 1)),
 			func(v *cover) *float64 { return &v.transmittance },
@@ -98,10 +98,10 @@ func orWord[T, W any](what, like string, t *table[T], word source.Reader[W], to 
 }
 
 func lightLater() []entry[Light] {
-	clothNames := oneOrMore("a list of cloths", "half-diffusion", called("a cloth", "half-diffusion"), 5)
+	clothNames := oneOrMore("a list of cloths", "half-diffusion", catalogueNameReader("a cloth", "half-diffusion"), 5)
 	scrims := oneOrMore("a list of scrims", "[double, half-single]", source.OneOf("a scrim", "single", "double", "half-single", "half-double"), 6)
-	bulb := orWord("a bulb", "{watts: 60 W, colour: 2700 K}", globeTable, called("a bulb", "tungsten-60"), func(r Ref) globe { return globe{name: r} })
-	shade := orWord("a shade", "{transmittance: 0.4}", coverTable, called("a shade", "lampshade-30"), func(r Ref) cover { return cover{name: r} })
+	bulb := orWord("a bulb", "{watts: 60 W, colour: 2700 K}", globeTable, catalogueNameReader("a bulb", "tungsten-60"), func(r Ref) globe { return globe{name: r} })
+	shade := orWord("a shade", "{transmittance: 0.4}", coverTable, catalogueNameReader("a shade", "lampshade-30"), func(r Ref) cover { return cover{name: r} })
 	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
 	dimmer := orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(s string) dimming { return dimming{kind: s} })
 	return []entry[Light]{
@@ -111,7 +111,10 @@ func lightLater() []entry[Light] {
 		raw("scrims", scrims, func(l *Light) **source.Node { return &l.Scrims },
 			"Wire scrims.", "[double, half-single]", "none"),
 		into("diffusion", clothNames,
-			func(l *Light, v []Ref, n *source.Node) { l.Diffusion = n; l.ask("diffusion", "cloth", v...) },
+			func(l *Light, v []Ref, n *source.Node) {
+				l.Diffusion = n
+				l.noteCatalogueName("diffusion", "cloth", v...)
+			},
 			"Cloth clipped to the head, by its name in the kit.", "half-diffusion", "none"),
 		raw("cuts", source.ListOf("a list of cuts", "[{angle: 0, depth: 30 %}]", mapOf("a cut", "{angle: 0, depth: 30 %}", cutTable), 1, 4),
 			func(l *Light) **source.Node { return &l.Cuts },
@@ -119,12 +122,12 @@ func lightLater() []entry[Light] {
 		raw("breakup", mapOf("a breakup", "{open: 40 %, grain: 10 %}", breakupTable),
 			func(l *Light) **source.Node { return &l.Breakup },
 			"A pattern in its gate.", "{open: 40 %, grain: 10 %}", "none"),
-		into("bulb", bulb, func(l *Light, v globe, n *source.Node) { l.Bulb = n; l.ask("bulb", "bulb", v.name) },
+		into("bulb", bulb, func(l *Light, v globe, n *source.Node) { l.Bulb = n; l.noteCatalogueName("bulb", "bulb", v.name) },
 			"What burns in a practical.", "{watts: 60 W, colour: 2700 K}", "the practical's"),
 		into("shade", shade, func(l *Light, v cover, n *source.Node) {
 			l.Shade = n
-			l.ask("shade", "cloth", v.cloth)
-			l.ask("shade", "modifier", v.name)
+			l.noteCatalogueName("shade", "cloth", v.cloth)
+			l.noteCatalogueName("shade", "modifier", v.name)
 		}, "What hangs around the bulb.", "{transmittance: 0.4}", "the practical's"),
 		raw("plays", plays, func(l *Light) **source.Node { return &l.Plays },
 			"How it changes by itself.", "fire", "steady"),

@@ -72,18 +72,18 @@ func checkMaterial(m *Material, _ *source.Node, c *source.Context) {
 	if !m.Colour.Set || !m.Reflectance.Set {
 		return
 	}
-	most := mostFor(m.Colour.V.XY)
-	if m.Reflectance.V <= most {
+	most := maxReflectanceOf(m.Colour.Value.XY)
+	if m.Reflectance.Value <= most {
 		return
 	}
 	allowed := unit.FormatNumber(math.Floor(most*1000) / 1000)
 	c.ErrorAt(m.Reflectance.Span, CodeTooBright, "write reflectance: "+allowed+" or less",
-		"a surface of colour %s reflects at most %s", m.Colour.V.Text, allowed)
+		"a surface of colour %s reflects at most %s", m.Colour.Value.Text, allowed)
 }
 
-// mostFor is the highest luminous reflectance of a chromaticity at which no channel of AP1 leaves
+// maxReflectanceOf is the highest luminous reflectance of a chromaticity at which no channel of AP1 leaves
 // maxReflectance.
-func mostFor(xy [2]float64) float64 {
+func maxReflectanceOf(xy [2]float64) float64 {
 	factor, _ := colour.ChannelFactors(xy, colour.D65(), 1)
 	return maxReflectance / max(factor[0], factor[1], factor[2], 1)
 }

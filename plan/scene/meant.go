@@ -6,9 +6,9 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// offering reads as r does, and where a word is refused offers the one that it stands for: people
+// withSynonyms reads as r does, and where a word is refused offers the one that it stands for: people
 // know the trade by more words than the language has.
-func offering[V any](r source.Reader[V], meant map[string]string) source.Reader[V] {
+func withSynonyms[V any](r source.Reader[V], meant map[string]string) source.Reader[V] {
 	read := r.Read
 	r.Read = func(n *source.Node, c *source.Context) (V, bool) {
 		word, known := meant[strings.ToLower(n.Text)]

@@ -8,17 +8,17 @@ import (
 
 // Kinds of thing, in the words of messages.
 const (
-	aRoom    = "a room"
-	anHole   = "an opening"
-	aPiece   = "a piece of furniture"
-	aPerson  = "a person"
-	aCamera  = "a camera"
-	aLight   = "a light"
-	aRig     = "a piece of grip"
-	aMeter   = "a meter"
-	aCircuit = "a circuit"
-	aCue     = "a cue"
-	aSetup   = "a set-up"
+	kindRoom      = "a room"
+	kindOpening   = "an opening"
+	kindFurniture = "a piece of furniture"
+	kindPerson    = "a person"
+	kindCamera    = "a camera"
+	kindLight     = "a light"
+	kindGrip      = "a piece of grip"
+	kindMeter     = "a meter"
+	kindCircuit   = "a circuit"
+	kindCue       = "a cue"
+	kindSetup     = "a set-up"
 )
 
 // named is one name with what bears it.
@@ -30,20 +30,20 @@ type named struct {
 // things lists all that shares the one name space, in the order of the file.
 func (s *Scene) things() []named {
 	var all []named
-	all = borne(all, s.Rooms, aRoom)
-	all = borne(all, s.Openings, anHole)
-	all = borne(all, s.Furniture, aPiece)
-	all = borne(all, s.People, aPerson)
-	all = borne(all, s.Cameras, aCamera)
-	all = borne(all, s.Lights, aLight)
-	all = borne(all, s.Grip, aRig)
-	all = borne(all, s.Meters, aMeter)
+	all = appendNamed(all, s.Rooms, kindRoom)
+	all = appendNamed(all, s.Openings, kindOpening)
+	all = appendNamed(all, s.Furniture, kindFurniture)
+	all = appendNamed(all, s.People, kindPerson)
+	all = appendNamed(all, s.Cameras, kindCamera)
+	all = appendNamed(all, s.Lights, kindLight)
+	all = appendNamed(all, s.Grip, kindGrip)
+	all = appendNamed(all, s.Meters, kindMeter)
 	slices.SortStableFunc(all, func(a, b named) int { return a.thing.Span.Start - b.thing.Span.Start })
 	return all
 }
 
-// borne adds the names of a list of things.
-func borne[T any, P bearer[T]](all []named, list []T, kind string) []named {
+// appendNamed adds the names of a list of things.
+func appendNamed[T any, P namedThing[T]](all []named, list []T, kind string) []named {
 	for i := range list {
 		all = append(all, named{P(&list[i]).self(), kind})
 	}

@@ -25,18 +25,20 @@ func (l limits) lower(fix string) limits {
 	return l
 }
 
-// hold reports whether a number is within the limits.
-func (l limits) hold(v float64) bool { return v <= l.most && (v > l.least || v == l.least && !l.above) }
+// contains reports whether a number is within the limits.
+func (l limits) contains(v float64) bool {
+	return v <= l.most && (v > l.least || v == l.least && !l.above)
+}
 
-// fix says how to write a number that lies beyond the limits.
-func (l limits) fix(text string, v float64, show func(float64) string) string {
+// hint says how to write a number that lies beyond the limits.
+func (l limits) hint(text string, v float64, show func(float64) string) string {
 	unsigned := strings.TrimLeft(text, "-\u2212 ")
 	switch {
 	case v > l.most:
 		return "write " + show(l.most) + " or less"
 	case l.under != "":
 		return l.under
-	case unsigned != text && l.hold(-v):
+	case unsigned != text && l.contains(-v):
 		return "did you mean " + unsigned + "?"
 	case l.above:
 		return "write more than " + show(l.least)
@@ -46,14 +48,14 @@ func (l limits) fix(text string, v float64, show func(float64) string) string {
 
 // check refuses a number beyond its limits.
 func (l limits) check(what, text string, v float64, show func(float64) string) error {
-	if l.hold(v) {
+	if l.contains(v) {
 		return nil
 	}
 	said := show(l.least) + " to " + show(l.most)
 	if l.above {
 		said = "more than " + show(l.least) + " and at most " + show(l.most)
 	}
-	return troublef(source.CodeOutOfRange, l.fix(text, v, show), "%s is %s, and %q is not", what, said, text)
+	return troublef(source.CodeOutOfRange, l.hint(text, v, show), "%s is %s, and %q is not", what, said, text)
 }
 
 // measure is a way to write a number: how it is read and printed, and in which JSON types. One
@@ -67,8 +69,8 @@ type measure struct {
 	share  bool // hundredths may be meant where a bare number is too large
 }
 
-// apart adapts the functions of a quantity that does not depend on the file's units.
-func apart(parse func(string) (float64, error), show func(float64) string, json any) measure {
+// withoutFileUnits adapts the functions of a quantity that does not depend on the file's units.
+func withoutFileUnits(parse func(string) (float64, error), show func(float64) string, json any) measure {
 	return measure{
 		parse: func(text string, _ bool) (float64, error) { return parse(text) },
 		show:  func(v float64, _ bool) string { return show(v) },
@@ -76,8 +78,8 @@ func apart(parse func(string) (float64, error), show func(float64) string, json 
 	}
 }
 
-// hundredths is a measure of shares of one.
-func hundredths(m measure) measure {
+// shareMeasure is a measure of shares of one.
+func shareMeasure(m measure) measure {
 	m.share = true
 	return m
 }
@@ -87,17 +89,17 @@ var numberOrText = []any{"number", "string"}
 // The measures of the language. Lengths alone may be bare numbers that mean the file's units.
 var (
 	lengths  = measure{parse: unit.ParseLength, show: showLength, json: numberOrText, lesser: true}
-	degrees  = apart(unit.ParseAngle, unit.FormatAngle, numberOrText)
-	numbers  = apart(unit.ParseNumber, unit.FormatNumber, "number")
-	focals   = apart(unit.ParseLens, unit.FormatLens, "string")
-	levels   = apart(parseLevel, unit.FormatPercent, "string")
-	percents = apart(unit.ParsePercent, unit.FormatPercent, "string")
-	watts    = apart(unit.ParsePower, unit.FormatPower, "string")
-	lux      = apart(unit.ParseIlluminance, unit.FormatLux, "string")
-	aspects  = apart(unit.ParseAspect, unit.FormatAspect, numberOrText)
-	shares   = hundredths(apart(parseShare, unit.FormatNumber, numberOrText))
-	seconds  = apart(parseSeconds, showSeconds, "string")
-	duvs     = apart(unit.ParseDuv, unit.FormatDuv, numberOrText)
+	degrees  = withoutFileUnits(unit.ParseAngle, unit.FormatAngle, numberOrText)
+	numbers  = withoutFileUnits(unit.ParseNumber, unit.FormatNumber, "number")
+	focals   = withoutFileUnits(unit.ParseLens, unit.FormatLens, "string")
+	levels   = withoutFileUnits(parseLevel, unit.FormatPercent, "string")
+	percents = withoutFileUnits(unit.ParsePercent, unit.FormatPercent, "string")
+	watts    = withoutFileUnits(unit.ParsePower, unit.FormatPower, "string")
+	lux      = withoutFileUnits(unit.ParseIlluminance, unit.FormatLux, "string")
+	aspects  = withoutFileUnits(unit.ParseAspect, unit.FormatAspect, numberOrText)
+	shares   = shareMeasure(withoutFileUnits(parseShare, unit.FormatNumber, numberOrText))
+	seconds  = withoutFileUnits(parseSeconds, showSeconds, "string")
+	duvs     = withoutFileUnits(unit.ParseDuv, unit.FormatDuv, numberOrText)
 )
 
 // quantity reads a number in a measure, within limits. what has its article: "a height".
@@ -138,7 +140,7 @@ const minHundredths = 2
 // inHundredths offers a share of one, or per cent, for a bare number that is too large a share: 62 for 0.62.
 func inHundredths(err error, text string, v float64, l limits) error {
 	var t *trouble
-	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &t) || unmarked != nil || v < minHundredths || !l.hold(v/100) {
+	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &t) || unmarked != nil || v < minHundredths || !l.contains(v/100) {
 		return err
 	}
 	return &trouble{t.code, "write " + unit.FormatNumber(v/100) + ", or " + text + " %", t.message}

@@ -19,7 +19,7 @@ func openingKeys() []entry[Opening] {
 		form(term.Window, "A window, by its wall."),
 		form(term.Door, "A door, by its wall."),
 		form(term.Gap, "A hole without a leaf, by its wall."),
-		into("along", alongA("a distance along a wall", "1.3", between(0, maxRoom).lower(fromLeftEnd)),
+		into("along", alongWall("a distance along a wall", "1.3", between(0, maxRoom).lower(fromLeftEnd)),
 			func(o *Opening, a Along, _ *source.Node) { o.Along = a },
 			"From the wall's left end, as seen from inside, to the near edge; or `centre`.", "1.3", "centre"),
 		value("width", quantity("a width", "1.4", lengths, above(0, maxRoom)),
@@ -55,7 +55,7 @@ type dressing struct {
 }
 
 var dressingTable = tableOf("dressing", "What hangs in an opening.", []string{"cloth", "blind"},
-	into("cloth", called("a cloth", "sheer"), func(d *dressing, v Ref, _ *source.Node) { d.cloth = v },
+	into("cloth", catalogueNameReader("a cloth", "sheer"), func(d *dressing, v Ref, _ *source.Node) { d.cloth = v },
 		"A curtain, by its cloth.", "sheer", ""),
 	into("blind", quantity("a slat", "50 mm", lengths, above(0, 0.5)),
 		func(d *dressing, v float64, _ *source.Node) { d.slat = v },
@@ -89,7 +89,7 @@ func openingLater() []entry[Opening] {
 		into("dressing", dressings, keepDressing,
 			"Curtains and blinds, from the room outward.",
 			"[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none"),
-		into("gels", gelList, func(o *Opening, v []Ref, n *source.Node) { o.Gels = n; o.ask("gels", "gel", v...) },
+		into("gels", gelList, func(o *Opening, v []Ref, n *source.Node) { o.Gels = n; o.noteCatalogueName("gels", "gel", v...) },
 			"Gels on the glass.", "[1/2 CTO]", "none").of(string(term.Window), string(term.Door)),
 		raw("outside", mapOf("an outside", "{luminance: 800}", outsideTable),
 			func(o *Opening) **source.Node { return &o.Outside },
@@ -100,7 +100,7 @@ func openingLater() []entry[Opening] {
 func keepDressing(o *Opening, v []dressing, n *source.Node) {
 	o.Dressing = n
 	for _, d := range v {
-		o.ask("dressing", "cloth", d.cloth)
+		o.noteCatalogueName("dressing", "cloth", d.cloth)
 	}
 }
 
@@ -109,7 +109,7 @@ func checkOpening(o *Opening, n *source.Node, c *source.Context) {
 	if (o.Kind == term.Window || o.Kind == term.Gap) && n.Key("width") == nil {
 		c.ErrorAt(c.Here(n), source.CodeMissingKey, "add width: 1.2", "a %s needs a width", o.Kind)
 	}
-	if o.Sill.Set && o.Head.Set && o.Head.V <= o.Sill.V {
+	if o.Sill.Set && o.Head.Set && o.Head.Value <= o.Sill.Value {
 		errorWith(c, o.Head.Span, CodeContradicts, "swap sill and head, or make the head higher", o.Sill.Span, "the sill is here",
 			"the head of an opening lies above its sill")
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 var (
-	pose = offering(source.Vocabulary("a pose", term.Poses), otherPoses)
+	pose = withSynonyms(source.Vocabulary("a pose", term.Poses), otherPoses)
 	eyes = quantity("an eye height", "1.2", lengths, above(0, maxHeight))
 )
 
@@ -22,17 +22,17 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 		"Standing, seated, propped, lying or crouching.", "seated", "standing"),
 	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
 		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.18", "0.11 m below the crown standing; 0.75 m above the seat seated, 1.20 m where nothing is under one; 0.55 m above the bed propped, 1.05 m"),
-	into("skin", complexion("a skin", "0.35"),
+	into("skin", skinReader("a skin", "0.35"),
 		func(p *Person, v Surface, n *source.Node) {
 			p.Skin = given(v, n)
-			p.ask("skin", "material", v.named(n))
+			p.noteCatalogueName("skin", "material", v.materialName(n))
 		},
 		"Reflectance of the skin, or a material. There is no default complexion.",
 		"0.35", "none: no skin figure, and the head returns light as the clothes do"),
-	into("wears", complexion("clothes", "0.20"),
+	into("wears", skinReader("clothes", "0.20"),
 		func(p *Person, v Surface, n *source.Node) {
 			p.Wears = given(v, n)
-			p.ask("wears", "material", v.named(n))
+			p.noteCatalogueName("wears", "material", v.materialName(n))
 		},
 		"Reflectance of the clothes, or a material.", "0.20", "0.20"),
 	marks(),
@@ -41,16 +41,16 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none"),
 )
 
-// named is the name of a surface's material, where it has one.
-func (s Surface) named(n *source.Node) Ref { return Ref{Name: s.Material, Span: n.Span} }
+// materialName is the name of a surface's material, where it has one.
+func (s Surface) materialName(n *source.Node) Ref { return Ref{Name: s.Material, Span: n.Span} }
 
 // given is a value that is written.
-func given[V any](v V, n *source.Node) Given[V] { return Given[V]{V: v, Set: true, Span: n.Span} }
+func given[V any](v V, n *source.Node) Given[V] { return Given[V]{Value: v, Set: true, Span: n.Span} }
 
-// complexion reads a reflectance, or the name of a material.
-func complexion(what, like string) source.Reader[Surface] {
+// skinReader reads a reflectance, or the name of a material.
+func skinReader(what, like string) source.Reader[Surface] {
 	number := source.Converted(quantity(what, like, shares, between(0, maxReflectance)), func(y float64) Surface { return Surface{Reflectance: y} })
-	name := source.Converted(called(what, like), func(r Ref) Surface { return Surface{Material: r.Name} })
+	name := source.Converted(catalogueNameReader(what, like), func(r Ref) Surface { return Surface{Material: r.Name} })
 	isNumber := func(n *source.Node) bool { _, err := parseShare(n.Text); return err == nil || n.Kind != source.Scalar }
 	return either(what, like, isNumber, number, name)
 }
@@ -99,7 +99,7 @@ func checkMarkName(k *source.Key, c *source.Context) {
 
 // checkPerson looks at what the keys of a person say together.
 func checkPerson(p *Person, _ *source.Node, c *source.Context) {
-	if p.Eyes.Set && p.Height.Set && p.Pose.Or(term.Standing) == term.Standing && p.Eyes.V >= p.Height.V {
+	if p.Eyes.Set && p.Height.Set && p.Pose.Or(term.Standing) == term.Standing && p.Eyes.Value >= p.Height.Value {
 		errorWith(c, p.Eyes.Span, CodeContradicts, "make eyes less than height, or leave them out", p.Height.Span, "the height is here",
 			"the eyes of someone standing lie below the crown")
 	}

@@ -65,7 +65,7 @@ var cueLight = either("a level, or a map of level and colour", "35 %", ofKind(so
 	source.Reader[CueLight]{What: cueLevel.What, Like: cueLevel.Like, Schema: cueLevel.Schema,
 		Read: func(n *source.Node, c *source.Context) (CueLight, bool) {
 			v, ok := cueLevel.Read(n, c)
-			return CueLight{Level: Given[float64]{V: v, Set: ok, Span: n.Span}}, ok
+			return CueLight{Level: Given[float64]{Value: v, Set: ok, Span: n.Span}}, ok
 		}})
 
 var cueTable = tableOf("cue", "A change of levels and colours while the camera runs.", nil,

@@ -21,7 +21,7 @@ var (
 
 // aimKeys are the keys of a place, with a height, and those of a direction.
 func aimKeys() []entry[aimMap] {
-	keys := within(placeKeys(), func(a *aimMap) *Place { return &a.place })
+	keys := embedEntries(placeKeys(), func(a *aimMap) *Place { return &a.place })
 	return append(keys,
 		value("height", height, func(a *aimMap) *Given[float64] { return &a.place.Height },
 			"Height of the point aimed at, above the floor there.", "1.2", "the height of what is named").of(placeForms...),
@@ -95,9 +95,9 @@ func (a *Aim) readMap(n *source.Node, c *source.Context) bool {
 	}
 	switch {
 	case n.Get("pan") != nil:
-		a.Form, a.Pan, a.Tilt = AimPanTilt, m.pan.V, m.tilt.V
+		a.Form, a.Pan, a.Tilt = AimPanTilt, m.pan.Value, m.tilt.Value
 	case n.Get("ceiling") != nil:
-		a.Form, a.Thing, a.Place = AtCeiling, m.ceiling, m.at.V
+		a.Form, a.Thing, a.Place = AtCeiling, m.ceiling, m.at.Value
 		if !m.at.Set {
 			c.Error(n, source.CodeMissingKey, "add at: [1.2, 2.0]", "a ceiling is aimed at over a place")
 		}

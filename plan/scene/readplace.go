@@ -22,31 +22,31 @@ var (
 	distance   = quantity("a distance", "2.4", lengths, between(0, maxDistance))
 	height     = quantity("a height", "1.5", lengths, between(-maxHeight, maxHeight))
 	anything   = ref("a thing", "desk")
-	wallOf     = checked(ref("a wall", "kitchen.left"), isPart)
+	wallOf     = checked(ref("a wall", "kitchen.left"), checkWallPart)
 	openingRef = ref("an opening", "street")
 )
 
 // fromLeftEnd is the fix for a distance along a wall that is negative.
 const fromLeftEnd = "count from the wall's left end, as seen from inside the room"
 
-// away is a distance from a face of a wall; side is the fix for a negative one, the key of the other side.
-func away(side string) source.Reader[float64] {
+// wallDistance is a distance from a face of a wall; side is the fix for a negative one, the key of the other side.
+func wallDistance(side string) source.Reader[float64] {
 	return quantity("a distance", "2.4", lengths, between(0, maxDistance).lower(side))
 }
 
-// isPart refuses a wall without its room.
-func isPart(r Ref) error {
+// checkWallPart refuses a wall without its room.
+func checkWallPart(r Ref) error {
 	if strings.Count(r.Name, ".") != 1 {
 		return troublef(source.CodeBadValue, "write ROOM.WALL, such as kitchen.left", "%q is not a wall of a room", r.Name)
 	}
 	return nil
 }
 
-// middles are words that are meant as centre.
-var middles = []string{"center", "centred", "centered", "middle", "mid", "half"}
+// centreSynonyms are words that are meant as centre.
+var centreSynonyms = []string{"center", "centred", "centered", "middle", "mid", "half"}
 
-// alongA is a distance along a wall, or its centre.
-func alongA(name, like string, l limits) source.Reader[Along] {
+// alongWall is a distance along a wall, or its centre.
+func alongWall(name, like string, l limits) source.Reader[Along] {
 	metres := quantity(name, like, lengths, l)
 	return source.Reader[Along]{
 		What: name, Like: like, Schema: metres.Schema,
@@ -54,7 +54,7 @@ func alongA(name, like string, l limits) source.Reader[Along] {
 			if n.Kind == source.Scalar && n.Text == "centre" {
 				return Along{Centre: true, Set: true, Span: n.Span}, true
 			}
-			if n.Kind == source.Scalar && slices.Contains(middles, strings.ToLower(n.Text)) {
+			if n.Kind == source.Scalar && slices.Contains(centreSynonyms, strings.ToLower(n.Text)) {
 				c.Error(n, source.CodeUnknownWord, `did you mean "centre"?`, "%q is neither %s nor centre", n.Text, name)
 				return Along{}, false
 			}
@@ -103,13 +103,13 @@ func placeKeys() []entry[Place] {
 			"The turn from that look. A bare number goes clockwise.", "45 camera-left", "0").of("by"),
 		value("distance", distance, func(p *Place) *Given[float64] { return &p.Distance },
 			"How far to walk after the turn.", "2", "none: it has to be said").of("by"),
-		into("along", alongA("a distance along a wall", "1.2", between(-maxRoom, maxRoom)),
+		into("along", alongWall("a distance along a wall", "1.2", between(-maxRoom, maxRoom)),
 			func(p *Place, a Along, _ *source.Node) { p.Along = a },
 			"From the wall's left end as seen from inside, or `centre`; beside an opening, from its middle, to the right as seen from inside.",
 			"1.2", "centre").of("wall", "opening"),
-		value("out", away("write in: for the room's side of the wall"), func(p *Place) *Given[float64] { return &p.Out },
+		value("out", wallDistance("write in: for the room's side of the wall"), func(p *Place) *Given[float64] { return &p.Out },
 			"From the wall's outside face, away from the room.", "2.4", "none: out or in has to be said").of("opening"),
-		value("in", away("count into the room; beyond an opening, write out: instead"), func(p *Place) *Given[float64] { return &p.In },
+		value("in", wallDistance("count into the room; beyond an opening, write out: instead"), func(p *Place) *Given[float64] { return &p.In },
 			"From the wall's inside face, into the room, to the near side of the thing.", "0.4", "0 from a wall").of("wall", "opening"),
 	}
 }

@@ -71,7 +71,7 @@ func version() source.Reader[int] {
 	return scalar("a language version", own, map[string]any{"enum": []any{languageVersion, own}}, read)
 }
 
-var unitsKind = lesserUnits(offering(source.OneOf("a unit of length", "m", "ft"), otherUnits))
+var unitsKind = lesserUnits(withSynonyms(source.OneOf("a unit of length", "m", "ft"), otherUnits))
 
 // keepMeasured keeps the readings of the day, and what they are readings of.
 func keepMeasured(s *Scene, _ map[string]struct{}, n *source.Node) {

@@ -49,7 +49,7 @@ func (s section[O, T, P]) rule(r *source.Rules) {
 		r.Forms[things] = s.table.Forms
 	}
 	for _, form := range s.table.Forms {
-		if barred := s.table.barred(form); len(barred) > 0 {
+		if barred := s.table.forbiddenKeys(form); len(barred) > 0 {
 			r.Resets = append(r.Resets, source.Reset{At: things, Key: form, Drops: barred})
 		}
 	}

@@ -25,7 +25,7 @@ func Schema() map[string]any {
 // changeSchema is a scene of which nothing is required, without the keys that no set-up may
 // alter.
 func changeSchema() map[string]any {
-	change := relaxed(sceneTable.Schema())
+	change := withoutRequired(sceneTable.Schema())
 	keys := change["properties"].(map[string]any)
 	for _, key := range fixedKeys {
 		delete(keys, key)
@@ -47,27 +47,27 @@ func byItem(keys map[string]any) {
 	}
 }
 
-// relaxed is a schema whose objects need none of their keys.
-func relaxed(schema map[string]any) map[string]any {
+// withoutRequired is a schema whose objects need none of their keys.
+func withoutRequired(schema map[string]any) map[string]any {
 	own := make(map[string]any, len(schema))
 	for key, value := range schema {
 		if key == "required" || key == "oneOf" {
 			continue
 		}
 		if inner, ok := value.(map[string]any); ok {
-			value = relaxed(inner)
+			value = withoutRequired(inner)
 		}
 		own[key] = value
 	}
 	return own
 }
 
-// referenced is a table that the reference prints.
-type referenced interface{ Reference(w io.Writer) error }
+// referenceTable is a table that the reference prints.
+type referenceTable interface{ Reference(w io.Writer) error }
 
 // tables lists every table of the language, in the order of the reference.
-func tables() []referenced {
-	return []referenced{
+func tables() []referenceTable {
+	return []referenceTable{
 		sceneTable, sheetTable, siteTable, exposureTable, cameraExposureTable, materialTable,
 		roomTable, slopeTable, openingTable, dressingTable, outsideTable, furnitureTable,
 		personTable, markTable, cameraTable, lightTable, kit.OutputShape(), placeTable, aimTable, mountTable,

@@ -7,8 +7,8 @@ import (
 // maxThings is how many things of one kind a scene may hold: far more than a crew could place.
 const maxThings = 500
 
-// bearer is a pointer to what embeds a Thing, and so bears a name.
-type bearer[T any] interface {
+// namedThing is a pointer to what embeds a Thing, and so bears a name.
+type namedThing[T any] interface {
 	*T
 	self() *Thing
 }
@@ -16,7 +16,7 @@ type bearer[T any] interface {
 // section is a map of named things: `rooms`, `lights`. at finds their list in what owns them;
 // check looks at what the keys of one thing say together, those without a fault of their own, and
 // may be nil.
-type section[O, T any, P bearer[T]] struct {
+type section[O, T any, P namedThing[T]] struct {
 	key, doc, example string
 	table             *table[T]
 	at                func(*O) *[]T

@@ -31,7 +31,7 @@ func (d *Document) mergeSetup(s *Setup, waiting []*Setup, rules *source.Rules, l
 	}
 	var l *layer
 	if after := d.after(s, append(waiting, s), rules, log); after != nil {
-		l = after.changed(s, rules)
+		l = after.derive(s, rules)
 	}
 	d.layers[s.Name] = l
 	return l

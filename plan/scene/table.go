@@ -40,7 +40,7 @@ func (t *table[T]) elsewhere(hint func(key string, c *source.Context) string) *t
 // value is a key that fills a Given.
 func value[T, V any](key string, r source.Reader[V], at func(*T) *Given[V], doc, example, def string) entry[T] {
 	e := into(key, r, func(dst *T, v V, n *source.Node) {
-		*at(dst) = Given[V]{V: v, Set: true, Span: n.Span}
+		*at(dst) = Given[V]{Value: v, Set: true, Span: n.Span}
 	}, doc, example, def)
 	e.lack = func(dst *T, span source.Span) { at(dst).Span = span }
 	return e
@@ -76,8 +76,8 @@ func (e entry[T]) of(forms ...string) entry[T] {
 	return e
 }
 
-// within makes the keys of a part keys of the whole.
-func within[W, P any](part []entry[P], at func(*W) *P) []entry[W] {
+// embedEntries makes the keys of a part keys of the whole.
+func embedEntries[W, P any](part []entry[P], at func(*W) *P) []entry[W] {
 	all := make([]entry[W], len(part))
 	for i, e := range part {
 		f := e.Field
@@ -101,14 +101,14 @@ func (t *table[T]) read(dst *T, n *source.Node, c *source.Context, span source.S
 			e.lack(dst, span)
 		}
 	}
-	return faultless(c, func() {
+	return readsWithoutFault(c, func() {
 		t.Shape.Read(dst, n, c)
 		t.checkForms(n, c)
 	})
 }
 
-// faultless reports whether read logged no error.
-func faultless(c *source.Context, read func()) bool {
+// readsWithoutFault reports whether read logged no error.
+func readsWithoutFault(c *source.Context, read func()) bool {
 	outer, inner := c.Log, &source.Log{}
 	c.Log = inner
 	read()
@@ -154,7 +154,7 @@ func mapOf[T any](what, like string, t *table[T]) source.Reader[T] {
 	r := source.Reader[T]{What: what, Like: like, Schema: t.Schema}
 	r.Read = func(n *source.Node, c *source.Context) (v T, ok bool) {
 		if n.Kind != source.Map {
-			if t.Glued(n, c) {
+			if t.KeyGluedToValue(n, c) {
 				return v, false
 			}
 			return wrongType(&r, n, c)
@@ -175,7 +175,7 @@ func (t *table[T]) Schema() map[string]any {
 	for i, form := range t.Forms {
 		forms[i] = map[string]any{"required": []any{form}}
 		none := map[string]any{}
-		for _, key := range t.barred(form) {
+		for _, key := range t.forbiddenKeys(form) {
 			none[key] = false
 		}
 		if len(none) > 0 {
@@ -186,8 +186,8 @@ func (t *table[T]) Schema() map[string]any {
 	return object
 }
 
-// barred are the keys that do not go with a form.
-func (t *table[T]) barred(form string) []string {
+// forbiddenKeys are the keys that do not go with a form.
+func (t *table[T]) forbiddenKeys(form string) []string {
 	var keys []string
 	for _, e := range t.entries {
 		if len(e.With) > 0 && !slices.Contains(e.With, form) {

@@ -14,9 +14,9 @@ func (s *Scene) keepLater(key source.LaterKey) {
 	}
 }
 
-// dropOthers leaves out what is on other set-ups, all of which every scene lists. A reverse of one that this
+// dropOtherSetups leaves out what is on other set-ups, all of which every scene lists. A reverse of one that this
 // one comes after stays: what starts from a set-up that is not reversed is not reversed either.
-func (s *Scene) dropOthers() {
+func (s *Scene) dropOtherSetups() {
 	line := s.lineage()
 	kept := s.Uncomputed[:0]
 	for _, u := range s.Uncomputed {

@@ -13,9 +13,9 @@ import (
 func (s *Scene) checkNames(c *source.Context) {
 	order := s.things()
 	checkTwice(order, c)
-	order = borne(order, s.Circuits, aCircuit)
-	order = borne(order, s.Cues, aCue)
-	order = borne(order, s.Setups, aSetup)
+	order = appendNamed(order, s.Circuits, kindCircuit)
+	order = appendNamed(order, s.Cues, kindCue)
+	order = appendNamed(order, s.Setups, kindSetup)
 	for _, u := range s.uses() {
 		u.check(order, c)
 	}
@@ -63,11 +63,11 @@ func (u use) check(order []named, c *source.Context) {
 const maxOffered = 8
 
 // standing are the kinds of thing that have a place of their own.
-var standing = []string{aPiece, aPerson, aCamera, aLight, aRig, anHole, aMeter}
+var standing = []string{kindFurniture, kindPerson, kindCamera, kindLight, kindGrip, kindOpening, kindMeter}
 
 // uses lists the names in the keys that no other package looks up today.
 func (s *Scene) uses() []use {
-	u := &usage{}
+	u := &nameUses{}
 	for i := range s.People {
 		u.person(&s.People[i])
 	}
@@ -78,102 +78,102 @@ func (s *Scene) uses() []use {
 		u.light(&s.Lights[i], len(s.Circuits) > 0)
 	}
 	for i := range s.Circuits {
-		u.place(s.Circuits[i].Path+".at", s.Circuits[i].At.V)
+		u.place(s.Circuits[i].Path+".at", s.Circuits[i].At.Value)
 	}
 	u.refs("line", s.Line, standing...)
 	u.cues(s.Cues)
 	for _, w := range s.Wanted {
 		u.want(w)
 	}
-	u.refs("measured", s.MeasuredNames, aPerson, aMeter)
+	u.refs("measured", s.MeasuredNames, kindPerson, kindMeter)
 	if own := s.setup(s.Setup); own != nil {
 		u.setup(own)
 	}
 	return u.all
 }
 
-// usage gathers names with what they should be of.
-type usage struct{ all []use }
+// nameUses gathers names with what they should be of.
+type nameUses struct{ all []use }
 
-func (u *usage) ref(path string, r Ref, wanted ...string) {
+func (u *nameUses) ref(path string, r Ref, wanted ...string) {
 	if r.Name != "" {
 		u.all = append(u.all, use{path, r, wanted})
 	}
 }
 
-func (u *usage) refs(path string, refs []Ref, wanted ...string) {
+func (u *nameUses) refs(path string, refs []Ref, wanted ...string) {
 	for _, r := range refs {
 		u.ref(path, r, wanted...)
 	}
 }
 
 // place adds the names of a place by its form.
-func (u *usage) place(path string, p Place) {
+func (u *nameUses) place(path string, p Place) {
 	switch p.Form {
 	case AtPoint:
 		return
 	case AtWall:
-		u.ref(path, p.Thing, aRoom)
+		u.ref(path, p.Thing, kindRoom)
 	case AtOpening:
-		u.ref(path, p.Thing, anHole)
+		u.ref(path, p.Thing, kindOpening)
 	case OnTop:
-		u.ref(path, p.Thing, aPiece)
+		u.ref(path, p.Thing, kindFurniture)
 	case ByNose:
-		u.ref(path, p.Thing, aPerson)
+		u.ref(path, p.Thing, kindPerson)
 	case FromThing, ByToward:
-		u.ref(path, p.Thing, append([]string{aRoom}, standing...)...)
-		u.ref(path, p.Toward, append([]string{aRoom}, standing...)...)
+		u.ref(path, p.Thing, append([]string{kindRoom}, standing...)...)
+		u.ref(path, p.Toward, append([]string{kindRoom}, standing...)...)
 	}
 }
 
-func (u *usage) places(path string, places []Place) {
+func (u *nameUses) places(path string, places []Place) {
 	for _, p := range places {
 		u.place(path, p)
 	}
 }
 
-func (u *usage) person(p *Person) {
+func (u *nameUses) person(p *Person) {
 	u.places(p.Path+".walk", p.WalkPlaces)
 	if p.Marks == nil {
 		return
 	}
 	for _, k := range p.Marks.Keys {
-		u.place(p.Path+".marks."+k.Name, p.MarkPlaces[k.Name].At.V)
+		u.place(p.Path+".marks."+k.Name, p.MarkPlaces[k.Name].At.Value)
 	}
 }
 
-func (u *usage) light(l *Light, circuits bool) {
+func (u *nameUses) light(l *Light, circuits bool) {
 	for _, r := range l.Role {
-		u.ref(l.Path+".role", r.Person, aPerson)
+		u.ref(l.Path+".role", r.Person, kindPerson)
 	}
-	u.refs(l.Path+".seen", l.SeenBy, aCamera)
+	u.refs(l.Path+".seen", l.SeenBy, kindCamera)
 	if circuits && l.Circuit.Set {
-		u.ref(l.Path+".circuit", Ref{Name: l.Circuit.V, Span: l.Circuit.Span}, aCircuit)
+		u.ref(l.Path+".circuit", Ref{Name: l.Circuit.Value, Span: l.Circuit.Span}, kindCircuit)
 	}
 }
 
-func (u *usage) cues(cues []Cue) {
+func (u *nameUses) cues(cues []Cue) {
 	for i := range cues {
 		for _, l := range cues[i].Lights {
-			u.ref(cues[i].Path+".lights", l.Light, aLight)
+			u.ref(cues[i].Path+".lights", l.Light, kindLight)
 		}
 	}
 }
 
-func (u *usage) want(w Want) {
-	u.ref("wants", w.Of, aPerson, aMeter)
-	u.ref("wants", w.Cue, aCue)
-	u.ref("wants", w.Setup, aSetup)
+func (u *nameUses) want(w Want) {
+	u.ref("wants", w.Of, kindPerson, kindMeter)
+	u.ref("wants", w.Cue, kindCue)
+	u.ref("wants", w.Setup, kindSetup)
 }
 
 // setup adds the names of the set-up that the scene is merged for.
-func (u *usage) setup(s *Setup) {
-	u.refs(s.Path+".camera", s.Cameras, aCamera)
+func (u *nameUses) setup(s *Setup) {
+	u.refs(s.Path+".camera", s.Cameras, kindCamera)
 	u.cues(s.Cues)
 	if s.Reversed == nil {
 		return
 	}
-	u.ref(s.Path+".reverse", s.Reversed.Of, aSetup)
+	u.ref(s.Path+".reverse", s.Reversed.Of, kindSetup)
 	for _, pair := range s.Reversed.Swap {
 		u.refs(s.Path+".reverse", pair[:], standing...)
 	}

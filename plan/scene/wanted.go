@@ -40,12 +40,12 @@ var wantTable = tableOf("want", "A reading, and what it should be.", wantForms,
 )
 
 // wantReader reads a want, with its form and its place.
-var wantReader = placed(mapOf("a want", "{of: ines.key, stop: T2.8}", wantTable), func(w *Want, n *source.Node) {
+var wantReader = withNode(mapOf("a want", "{of: ines.key, stop: T2.8}", wantTable), func(w *Want, n *source.Node) {
 	w.Span, w.Form = n.Span, wantTable.form(n)
 })
 
-// placed reads as r does, and lets note keep what the node itself says.
-func placed[V any](r source.Reader[V], note func(v *V, n *source.Node)) source.Reader[V] {
+// withNode reads as r does, and lets note keep what the node itself says.
+func withNode[V any](r source.Reader[V], note func(v *V, n *source.Node)) source.Reader[V] {
 	read := r.Read
 	r.Read = func(n *source.Node, c *source.Context) (V, bool) {
 		v, ok := read(n, c)

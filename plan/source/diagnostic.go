@@ -50,9 +50,9 @@ func (d *Diagnostic) Key() DiagnosticKey { return DiagnosticKey{d.Code, d.Messag
 
 // Log collects diagnostics. The zero value is ready to use. It is not safe for concurrent use.
 type Log struct {
-	all    []Diagnostic
-	more   int // findings beyond maxKept
-	failed bool
+	all     []Diagnostic
+	dropped int // findings beyond maxKept
+	failed  bool
 }
 
 // maxKept is how many findings a Log keeps: nobody reads more, and a hostile file makes millions.
@@ -74,7 +74,7 @@ func (l *Log) Add(d Diagnostic) {
 	l.failed = l.failed || d.Severity == Error
 	d.Message, d.Hint = clipped(d.Message), clipped(d.Hint)
 	if len(l.all) >= maxKept {
-		l.more++
+		l.dropped++
 		return
 	}
 	l.all = append(l.all, d)
@@ -104,8 +104,8 @@ func (l *Log) All() []Diagnostic {
 	all := slices.Clone(l.all)
 	slices.SortStableFunc(all, compare)
 	all = slices.CompactFunc(merged(all), same)
-	if l.more > 0 {
-		all = append(all, Diagnostic{Severity: Info, Code: "too-many", Message: plural(l.more, "more finding") + " not kept"})
+	if l.dropped > 0 {
+		all = append(all, Diagnostic{Severity: Info, Code: "too-many", Message: plural(l.dropped, "more finding") + " not kept"})
 	}
 	return all
 }

@@ -67,7 +67,7 @@ func apply(root *Node, e Edit) (*Node, error) {
 	if err != nil {
 		return nil, err
 	}
-	t, err := find(root, path)
+	t, err := findPath(root, path)
 	if err != nil {
 		return nil, err
 	}
@@ -75,14 +75,14 @@ func apply(root *Node, e Edit) (*Node, error) {
 	w := &editor{text: file.Text, value: value, step: indentStep(root)}
 	text := splice(file.Text, w.splices(t))
 	got := Parse(&File{Name: file.Name, Text: text}, new(Log))
-	if !Equal(got, with(root, path, value)) {
+	if !Equal(got, withValue(root, path, value)) {
 		return nil, fmt.Errorf("the way it is written there does not allow it; edit it by hand")
 	}
 	return got, nil
 }
 
-// find walks down a path as far as it exists.
-func find(root *Node, path []string) (target, error) {
+// findPath walks down a path as far as it exists.
+func findPath(root *Node, path []string) (target, error) {
 	t := target{node: root}
 	for i, name := range path {
 		n := t.node
@@ -110,8 +110,8 @@ func find(root *Node, path []string) (target, error) {
 	return t, nil
 }
 
-// with is the tree n with the value at path set: what an edited text must read as.
-func with(n *Node, path []string, value *Node) *Node {
+// withValue is the tree n with the value at path set: what an edited text must read as.
+func withValue(n *Node, path []string, value *Node) *Node {
 	if len(path) == 0 {
 		return value
 	}
@@ -121,14 +121,14 @@ func with(n *Node, path []string, value *Node) *Node {
 	}
 	if out.Kind == List {
 		index, _ := strconv.Atoi(path[0])
-		out.Items[index] = with(out.Items[index], path[1:], value)
+		out.Items[index] = withValue(out.Items[index], path[1:], value)
 		return out
 	}
 	if k := out.Key(path[0]); k != nil {
-		k.Value = with(k.Value, path[1:], value)
+		k.Value = withValue(k.Value, path[1:], value)
 		return out
 	}
-	out.Keys = append(out.Keys, Key{Name: path[0], Value: with(nil, path[1:], value)})
+	out.Keys = append(out.Keys, Key{Name: path[0], Value: withValue(nil, path[1:], value)})
 	return out
 }
 

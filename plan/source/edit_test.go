@@ -171,11 +171,11 @@ func checkEdit(t *testing.T, root *Node, e Edit, must bool) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !Equal(got, with(root, keys, value)) {
+	if !Equal(got, withValue(root, keys, value)) {
 		t.Errorf("%q with %v=%s became %q", old, keys, e.Text, text)
 	}
 	start, end := len(old), len(old)
-	if target, err := find(root, keys); err == nil && len(target.rest) == 0 {
+	if target, err := findPath(root, keys); err == nil && len(target.rest) == 0 {
 		start, end = lineAt(old, target.node.Span.Start), lineEnd(old, target.node.Span.End)+2
 		if target.key != nil {
 			start = min(start, target.key.Span.Start)

@@ -32,7 +32,7 @@ func (p *printer) excerpt(s Span, gutter int, style string) {
 	if len(cells) == 0 {
 		return
 	}
-	line, carets := drawn(cells)
+	line, carets := renderCells(cells)
 	number := fmt.Sprintf(" %*d | ", gutter, s.Line)
 	fmt.Fprintf(p, "%s%s\n", p.styled(ansiDim, number), strings.TrimRight(line, " "))
 	fmt.Fprintf(p, "%s%s\n", p.styled(ansiDim, fmt.Sprintf(" %*s | ", gutter, "")), underlined(p, carets, style))
@@ -151,8 +151,8 @@ func visible(text string) string {
 	return b.String()
 }
 
-// drawn joins cells to the line and its carets, cut to a window where they are too wide.
-func drawn(cells []cell) (line, carets string) {
+// renderCells joins cells to the line and its carets, cut to a window where they are too wide.
+func renderCells(cells []cell) (line, carets string) {
 	first, last := window(cells)
 	var text, marks strings.Builder
 	if first > 0 {

@@ -5,40 +5,40 @@ import (
 	"strings"
 )
 
-// meanings is what a map shows of the mistakes in it before it is read: one slip of the hand often looks like
+// likelyMistakes is what a map shows of the mistakes in it before it is read: one slip of the hand often looks like
 // several faults, and is reported once.
-type meanings struct {
-	stands []string       // keys of the shape that are not in the map, and for which unknown keys stand
-	hints  map[int]string // what an unknown key was meant as, by its index; "" where unknownHint knows
-	reads  map[int]string // the key of the shape that the value of an unknown key is read as all the same
-	told   map[int]bool   // keys whose value is part of a mistake that is reported at another key
+type likelyMistakes struct {
+	missing []string       // keys of the shape that are not in the map, and for which unknown keys stand
+	hints   map[int]string // what an unknown key was meant as, by its index; "" where unknownHint knows
+	reads   map[int]string // the key of the shape that the value of an unknown key is read as all the same
+	handled map[int]bool   // keys whose value is part of a mistake that is reported at another key
 }
 
 // has reports whether an unknown key stands for one of keys.
-func (m meanings) has(keys ...string) bool {
-	return slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(m.stands, key) })
+func (m likelyMistakes) has(keys ...string) bool {
+	return slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(m.missing, key) })
 }
 
-// meant looks through the keys of n for those that are not what they seem.
-func (s *Shape[T]) meant(n *Node, c *Context) meanings {
-	m := meanings{hints: map[int]string{}, reads: map[int]string{}, told: map[int]bool{}}
+// findMistakes looks through the keys of n for those that are not what they seem.
+func (s *Shape[T]) findMistakes(n *Node, c *Context) likelyMistakes {
+	m := likelyMistakes{hints: map[int]string{}, reads: map[int]string{}, handled: map[int]bool{}}
 	var strangers []int
 	empty := false // the keys here were meant to stand under an empty one above, which tells it
 	for i := range n.Keys {
 		key := &n.Keys[i]
 		known, near := s.Field(key.Name) != nil, ""
 		if !known {
-			near = s.slip(key)
+			near = s.nearestKey(key)
 		}
-		empty = !known && i > 0 && below(&n.Keys[i-1], key) && (empty || n.Keys[i-1].Value.Kind == Null && s.Field(n.Keys[i-1].Name) != nil)
+		empty = !known && i > 0 && isBelow(&n.Keys[i-1], key) && (empty || n.Keys[i-1].Value.Kind == Null && s.Field(n.Keys[i-1].Name) != nil)
 		switch {
 		case known:
 		case empty:
-			m.told[i] = true
+			m.handled[i] = true
 		case near != "" && (s.fits(s.Field(near), key, c) || !s.guess(n, i, &m, c)):
-			s.readsAs(n, i, s.Field(near), &m, c)
-		case cutOff(n, i):
-			m.told[i-1] = true // what stands before the comma is not the whole value
+			s.noteMisspelt(n, i, s.Field(near), &m, c)
+		case cutByComma(n, i):
+			m.handled[i-1] = true // what stands before the comma is not the whole value
 		default:
 			strangers = append(strangers, i)
 		}
@@ -52,33 +52,33 @@ func (s *Shape[T]) meant(n *Node, c *Context) meanings {
 	return m
 }
 
-// readsAs notes which key of the shape a misspelt one is, and that its value is read where nothing else is: what
+// noteMisspelt notes which key of the shape a misspelt one is, and that its value is read where nothing else is: what
 // refers to it would be at fault else.
-func (s *Shape[T]) readsAs(n *Node, i int, f *Field[T], m *meanings, c *Context) {
+func (s *Shape[T]) noteMisspelt(n *Node, i int, f *Field[T], m *likelyMistakes, c *Context) {
 	key := &n.Keys[i]
 	if n.Key(f.Key) == nil && !m.has(f.Key) && (key.Value.Kind == Map || s.fits(f, key, c)) {
 		m.reads[i] = f.Key
 	}
-	m.stands = append(m.stands, f.Key)
+	m.missing = append(m.missing, f.Key)
 }
 
-// slip is the key of the shape that an unknown key is a misspelling of, or "".
-func (s *Shape[T]) slip(key *Key) string {
-	if name, _, mark := s.unmarked(key); mark != 0 {
+// nearestKey is the key of the shape that an unknown key is a misspelling of, or "".
+func (s *Shape[T]) nearestKey(key *Key) string {
+	if name, _, mark := s.withoutMark(key); mark != 0 {
 		return name
 	}
 	if near := Nearest(key.Name, s.Keys()); near != "" {
 		return near
 	}
-	if begun := Begun(key.Name, s.Keys()); len(begun) > 0 {
+	if begun := Beginning(key.Name, s.Keys()); len(begun) > 0 {
 		return begun[0]
 	}
 	return ""
 }
 
-// unmarked takes a key of the shape and its value apart that were written with only a colon or only a space
+// withoutMark takes a key of the shape and its value apart that were written with only a colon or only a space
 // between; mark is which, 0 where the key is nothing of the kind.
-func (s *Shape[T]) unmarked(key *Key) (name, value string, mark byte) {
+func (s *Shape[T]) withoutMark(key *Key) (name, value string, mark byte) {
 	if key.Value.Kind != Null {
 		return "", "", 0
 	}
@@ -91,12 +91,12 @@ func (s *Shape[T]) unmarked(key *Key) (name, value string, mark byte) {
 }
 
 // guess takes an unknown key for a required one that is missing, where its value would do for that.
-func (s *Shape[T]) guess(n *Node, i int, m *meanings, c *Context) bool {
+func (s *Shape[T]) guess(n *Node, i int, m *likelyMistakes, c *Context) bool {
 	key := &n.Keys[i]
 	for k := range s.Fields {
 		f := &s.Fields[k]
 		if f.Required && n.Key(f.Key) == nil && !m.has(f.Key) && s.fits(f, key, c) {
-			m.stands, m.hints[i] = append(m.stands, f.Key), "did you mean "+f.Key+": "+brieflyOf(key.Value, f.Example)+"?"
+			m.missing, m.hints[i] = append(m.missing, f.Key), "did you mean "+f.Key+": "+shortText(key.Value, f.Example)+"?"
 			m.reads[i] = f.Key
 			return true
 		}
@@ -105,12 +105,12 @@ func (s *Shape[T]) guess(n *Node, i int, m *meanings, c *Context) bool {
 }
 
 // guessForm takes an unknown key for the form of a map that has none.
-func (s *Shape[T]) guessForm(n *Node, i int, m *meanings, c *Context) {
+func (s *Shape[T]) guessForm(n *Node, i int, m *likelyMistakes, c *Context) {
 	key := &n.Keys[i]
 	if len(s.Forms) == 0 || m.has(s.Forms...) || slices.ContainsFunc(s.Forms, func(form string) bool { return n.Key(form) != nil }) {
 		return
 	}
-	m.stands, m.hints[i] = append(m.stands, s.Forms[0]), "write "+quotedList(s.Forms, "or")
+	m.missing, m.hints[i] = append(m.missing, s.Forms[0]), "write "+quotedList(s.Forms, "or")
 	if example := s.formLike(key, c); example != "" {
 		m.hints[i] += ", for example " + example
 	}
@@ -120,7 +120,7 @@ func (s *Shape[T]) guessForm(n *Node, i int, m *meanings, c *Context) {
 func (s *Shape[T]) formLike(key *Key, c *Context) string {
 	for _, form := range s.Forms {
 		if f := s.Field(form); f != nil && f.Example != "" && s.fits(f, key, c) {
-			return form + ": " + brieflyOf(key.Value, f.Example)
+			return form + ": " + shortText(key.Value, f.Example)
 		}
 	}
 	if f := s.Field(s.Forms[0]); f != nil && f.Example != "" {
@@ -141,8 +141,8 @@ func (s *Shape[T]) fits(f *Field[T], key *Key, c *Context) bool {
 	return !trial.Log.Failed()
 }
 
-// brieflyOf is the text of a value where it is short and in one line, else an example.
-func brieflyOf(n *Node, example string) string {
+// shortText is the text of a value where it is short and in one line, else an example.
+func shortText(n *Node, example string) string {
 	const longest = 40
 	if text := n.Span.Text(); len(text) <= longest && !strings.ContainsAny(text, "\r\n") {
 		return text

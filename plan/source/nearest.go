@@ -21,7 +21,7 @@ func Nearest(text string, words []string) string {
 			continue
 		}
 		target := strings.ToLower(word)
-		if d := distance([]rune(folded), []rune(target)); d < least && d <= slips(folded, target) {
+		if d := distance([]rune(folded), []rune(target)); d < least && d <= maxTypos(folded, target) {
 			best, least = word, d
 		}
 	}
@@ -31,9 +31,9 @@ func Nearest(text string, words []string) string {
 // maxWord is the longest word, in runes, that is worth comparing.
 const maxWord = 64
 
-// slips is how many slips between two words still make a likely typo: none in words of one or two
+// maxTypos is how many slips between two words still make a likely typo: none in words of one or two
 // letters, one up to five, two up to nine, then three.
-func slips(a, b string) int {
+func maxTypos(a, b string) int {
 	switch n := max(utf8.RuneCountInString(a), utf8.RuneCountInString(b)); {
 	case n < 3:
 		return 0
@@ -75,9 +75,9 @@ const maxOffered = 3
 // minStart is how many letters of a word, at least, tell which word was begun.
 const minStart = 3
 
-// Begun returns the words that text is the start of, in their order, upper and lower case alike: a
+// Beginning returns the words that text is the start of, in their order, upper and lower case alike: a
 // name that was left off before its last part.
-func Begun(text string, words []string) []string {
+func Beginning(text string, words []string) []string {
 	folded := strings.ToLower(text)
 	if utf8.RuneCountInString(folded) < minStart {
 		return nil
@@ -96,7 +96,7 @@ func DidYouMean(text string, words []string) string {
 	if near := Nearest(text, words); near != "" {
 		return `did you mean "` + near + `"?`
 	}
-	if begun := Begun(text, words); len(begun) > 0 {
+	if begun := Beginning(text, words); len(begun) > 0 {
 		return "did you mean " + quotedList(begun[:min(len(begun), maxOffered)], "or") + "?"
 	}
 	return ""

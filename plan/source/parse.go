@@ -38,7 +38,7 @@ func Parse(f *File, log *Log) *Node {
 	if root.Kind == Null {
 		return reportEmpty(f, log)
 	}
-	if glued(root, &Context{Log: log}, func(string) bool { return true }) {
+	if keyGluedToValue(root, &Context{Log: log}, func(string) bool { return true }) {
 		return nil
 	}
 	log.Errorf(root.Span, CodeNotMap, "start with scrimshaw: 1", "a scene is a map of keys, not %s", root.Kind)

@@ -5,8 +5,8 @@ import (
 	"unicode/utf8"
 )
 
-// lessDeep is the fix for a text that nests too deep.
-const lessDeep = "close some brackets before this, or indent less"
+// nestingHint is the fix for a text that nests too deep.
+const nestingHint = "close some brackets before this, or indent less"
 
 // wideText names the encoding of a text whose first characters take more than one byte each, as its mark or the
 // zeros among them tell; "" where they do not.
@@ -71,7 +71,7 @@ func checkLayout(l *lines, log *Log) bool {
 			"a tab stands in the indentation of this line")
 		return false
 	case o.deep >= 0:
-		log.Errorf(l.span(start+o.deep, start+o.deep+1), CodeTooDeep, lessDeep,
+		log.Errorf(l.span(start+o.deep, start+o.deep+1), CodeTooDeep, nestingHint,
 			"nested too deep: a scene has at most %d levels", maxDepth)
 		return false
 	case o.mark >= 0:

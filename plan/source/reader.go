@@ -172,7 +172,7 @@ func Vocabulary[V ~string](what string, terms []V) Reader[V] {
 // entry's name entered in the path. What is no map and what has no value is logged. kind is the
 // noun of one thing: "room".
 func Each(n *Node, kind string, c *Context, read func(k *Key)) {
-	if glued(n, c, func(string) bool { return true }) {
+	if keyGluedToValue(n, c, func(string) bool { return true }) {
 		return
 	}
 	if n.Kind != Map {
@@ -182,7 +182,7 @@ func Each(n *Node, kind string, c *Context, read func(k *Key)) {
 	empty := false // what is no map here was meant to stand under an empty name above, which tells it
 	for i := range n.Keys {
 		k := &n.Keys[i]
-		empty = i > 0 && k.Value.Kind != Map && below(&n.Keys[i-1], k) && (empty || n.Keys[i-1].Value.Kind == Null)
+		empty = i > 0 && k.Value.Kind != Map && isBelow(&n.Keys[i-1], k) && (empty || n.Keys[i-1].Value.Kind == Null)
 		if empty {
 			continue
 		}

@@ -80,33 +80,33 @@ func matches(pattern string, path []string) bool {
 // meaningless.
 func (m *merger) reset(out, patch *Node, path []string) {
 	for _, r := range m.rules.Resets {
-		if matches(r.At, path) && renews(out, patch, r.Key) {
+		if matches(r.At, path) && changesKey(out, patch, r.Key) {
 			for _, name := range r.Drops {
 				remove(out, name)
 			}
 		}
 	}
 	for at, forms := range m.rules.Forms {
-		if !matches(at, path) || !slices.ContainsFunc(forms, func(f string) bool { return gives(patch, f) }) {
+		if !matches(at, path) || !slices.ContainsFunc(forms, func(f string) bool { return setsKey(patch, f) }) {
 			continue
 		}
 		for _, form := range forms {
-			if !gives(patch, form) {
+			if !setsKey(patch, form) {
 				remove(out, form)
 			}
 		}
 	}
 }
 
-// gives reports whether a patch sets a key.
-func gives(patch *Node, key string) bool {
+// setsKey reports whether a patch sets a key.
+func setsKey(patch *Node, key string) bool {
 	n := patch.Get(key)
 	return n != nil && n.Kind != Null && !isStrike(n)
 }
 
-// renews reports whether a patch gives a key another value than it had.
-func renews(old, patch *Node, key string) bool {
-	if !gives(patch, key) {
+// changesKey reports whether a patch gives a key another value than it had.
+func changesKey(old, patch *Node, key string) bool {
+	if !setsKey(patch, key) {
 		return false
 	}
 	was, is := old.Get(key), patch.Get(key)

@@ -10,14 +10,14 @@ import (
 // empty value, and whatever the readers of the fields find. What was read in spite of faults stays
 // in dst.
 func (s *Shape[T]) Read(dst *T, n *Node, c *Context) {
-	if s.Glued(n, c) {
+	if s.KeyGluedToValue(n, c) {
 		return
 	}
 	if n.Kind != Map {
 		c.Error(n, CodeWrongType, s.example(), "%s is a map of keys, not %s", article(s.Name), n.Kind)
 		return
 	}
-	m := s.meant(n, c)
+	m := s.findMistakes(n, c)
 	for i := range n.Keys {
 		key := &n.Keys[i]
 		c.Enter(key)
@@ -28,17 +28,17 @@ func (s *Shape[T]) Read(dst *T, n *Node, c *Context) {
 	s.checkForms(n, m, c)
 }
 
-// Glued reports, and logs, that n is no map only because its one key has no space behind its colon.
-func (s *Shape[T]) Glued(n *Node, c *Context) bool {
-	return glued(n, c, func(key string) bool { return s.Field(key) != nil })
+// KeyGluedToValue reports, and logs, that n is no map only because its one key has no space behind its colon.
+func (s *Shape[T]) KeyGluedToValue(n *Node, c *Context) bool {
+	return keyGluedToValue(n, c, func(key string) bool { return s.Field(key) != nil })
 }
 
 // readKey reads the value of the key of n at index i.
-func (s *Shape[T]) readKey(dst *T, n *Node, i int, m meanings, c *Context) {
+func (s *Shape[T]) readKey(dst *T, n *Node, i int, m likelyMistakes, c *Context) {
 	key := &n.Keys[i]
 	f := s.Field(key.Name)
 	switch {
-	case m.told[i]:
+	case m.handled[i]:
 	case f == nil:
 		hint := m.hints[i]
 		if hint == "" {
@@ -63,7 +63,7 @@ func (s *Shape[T]) readKey(dst *T, n *Node, i int, m meanings, c *Context) {
 }
 
 // checkMissing reports the required keys that n does not have.
-func (s *Shape[T]) checkMissing(n *Node, m meanings, c *Context) {
+func (s *Shape[T]) checkMissing(n *Node, m likelyMistakes, c *Context) {
 	for i := range s.Fields {
 		if f := &s.Fields[i]; f.Required && n.Key(f.Key) == nil && !m.has(f.Key) {
 			hint := ""
@@ -76,7 +76,7 @@ func (s *Shape[T]) checkMissing(n *Node, m meanings, c *Context) {
 }
 
 // checkForms reports that n has none of the forms, or more than one.
-func (s *Shape[T]) checkForms(n *Node, m meanings, c *Context) {
+func (s *Shape[T]) checkForms(n *Node, m likelyMistakes, c *Context) {
 	if len(s.Forms) == 0 {
 		return
 	}
@@ -128,7 +128,7 @@ func (s *Shape[T]) example() string {
 // neighbour tells, or all keys where they are few. In braces, YAML takes height:2 for a key.
 func (s *Shape[T]) unknownHint(n *Node, i int, c *Context) string {
 	key, keys := n.Keys[i].Name, s.Keys()
-	switch name, value, mark := s.unmarked(&n.Keys[i]); mark {
+	switch name, value, mark := s.withoutMark(&n.Keys[i]); mark {
 	case ':':
 		return "write a space behind the colon: " + name + ": " + value
 	case ' ':

@@ -22,17 +22,17 @@ func strayHint(n *Node, i int) string {
 	before, key := &n.Keys[i-1], &n.Keys[i]
 	value := before.Value
 	switch {
-	case !cutOff(n, i):
+	case !cutByComma(n, i):
 		return ""
-	case !value.Quoted && key.Span.Start == value.Span.End+1 && digits.MatchString(key.Name) && endsWhole(value.Text):
+	case !value.Quoted && key.Span.Start == value.Span.End+1 && digits.MatchString(key.Name) && endsInWholeNumber(value.Text):
 		return "use a point: " + before.Name + ": " + value.Text + "." + key.Name
 	}
 	return "put several values in brackets: " + before.Name + ": [" + strings.TrimLeft(value.Text, "( ") + ", " + strings.TrimRight(key.Name, ") ") + "]"
 }
 
-// cutOff reports whether the key of n at index i, which is unknown, was meant to belong to the value of the key
+// cutByComma reports whether the key of n at index i, which is unknown, was meant to belong to the value of the key
 // before it, from which a comma parts it.
-func cutOff(n *Node, i int) bool {
+func cutByComma(n *Node, i int) bool {
 	if i == 0 || n.Keys[i-1].Value.Kind != Scalar {
 		return false
 	}
@@ -41,9 +41,9 @@ func cutOff(n *Node, i int) bool {
 	return key.Value.Kind == Null && !strings.ContainsAny(key.Name, `:"`) && !bytes.HasPrefix(bytes.TrimLeft(text, " "), []byte(":"))
 }
 
-// glued reports that n, which should be a map, is one key with its value stuck to the colon, as in
+// keyGluedToValue reports that n, which should be a map, is one key with its value stuck to the colon, as in
 // at:[2, 1.5]: alone in its map, YAML takes it for a text. known tells the keys that the map may have.
-func glued(n *Node, c *Context, known func(key string) bool) bool {
+func keyGluedToValue(n *Node, c *Context, known func(key string) bool) bool {
 	if n.Kind != Scalar || n.Quoted {
 		return false
 	}
@@ -57,21 +57,21 @@ func glued(n *Node, c *Context, known func(key string) bool) bool {
 	return true
 }
 
-// endsWhole reports whether a text ends in a whole number: 1, T2, but not 2.5.
-func endsWhole(text string) bool {
+// endsInWholeNumber reports whether a text ends in a whole number: 1, T2, but not 2.5.
+func endsInWholeNumber(text string) bool {
 	rest := strings.TrimRight(text, "0123456789")
 	return rest != text && !strings.HasSuffix(rest, ".")
 }
 
-// below reports whether key stands in a line below the key before it, and no deeper.
-func below(before, key *Key) bool {
+// isBelow reports whether key stands in a line below the key before it, and no deeper.
+func isBelow(before, key *Key) bool {
 	return key.Span.Line > before.Span.Line && key.Span.Col <= before.Span.Col
 }
 
 // emptyHint says what to do about the key of n at index i, which has no value. known reports
 // whether a key could stand beside it.
 func emptyHint(n *Node, i int, otherwise string, known func(*Key) bool) string {
-	if i+1 < len(n.Keys) && below(&n.Keys[i], &n.Keys[i+1]) && !known(&n.Keys[i+1]) {
+	if i+1 < len(n.Keys) && isBelow(&n.Keys[i], &n.Keys[i+1]) && !known(&n.Keys[i+1]) {
 		return "indent the lines below that belong to it"
 	}
 	return otherwise

@@ -10,7 +10,7 @@ type builder struct {
 	pos     int                  // end of what was read last
 	aliased int                  // values that aliases have added
 	anchors map[*yamlNode]*built // nil while the anchor's own value is being read
-	dead    bool                 // a fault has made the tree useless
+	failed  bool                 // a fault has made the tree useless
 }
 
 // built is a value with its size (values in it, aliases written out) and the levels in it.
@@ -23,7 +23,7 @@ type built struct {
 func (b *builder) document(doc *yamlNode) *Node {
 	b.anchors = make(map[*yamlNode]*built)
 	root := b.value(doc.Content[0], 0)
-	if b.dead {
+	if b.failed {
 		return nil
 	}
 	return root.node
@@ -33,9 +33,9 @@ func (b *builder) document(doc *yamlNode) *Node {
 func (b *builder) value(y *yamlNode, depth int) built {
 	start := b.lines.offset(y.Line, y.Column)
 	if depth > maxDepth {
-		b.fatal(b.lines.span(start, start+1), CodeTooDeep, lessDeep, "nested too deep: a scene has at most %d levels", maxDepth)
+		b.fatal(b.lines.span(start, start+1), CodeTooDeep, nestingHint, "nested too deep: a scene has at most %d levels", maxDepth)
 	}
-	if b.dead {
+	if b.failed {
 		return built{node: &Node{}}
 	}
 	if y.Kind == aliasNode {
@@ -123,7 +123,7 @@ func (b *builder) mapping(y *yamlNode, start, depth int) built {
 	braced := y.Style&flowStyle != 0 && !isPair(y)
 	b.pos = start + 1
 	seen := make(map[string]Span)
-	for i := 0; i+1 < len(y.Content) && !b.dead; i += 2 {
+	for i := 0; i+1 < len(y.Content) && !b.failed; i += 2 {
 		b.entry(&v, seen, y.Content[i], y.Content[i+1], depth)
 	}
 	b.finish(n, braced, '}')
@@ -141,7 +141,7 @@ func (b *builder) entry(v *built, seen map[string]Span, key, value *yamlNode, de
 	b.pos = b.afterColon(k.Span.End)
 	val := b.value(value, depth+1)
 	switch {
-	case b.dead:
+	case b.failed:
 	case k.Kind != Scalar || k.Alias:
 		b.log.Errorf(k.Span, CodeBadKey, "write the key as a word", "a key is a single word here, not %s", keyKind(k))
 	case key.Tag == "!!merge":
@@ -188,7 +188,7 @@ func (v *built) count(part built) {
 
 // finish sets the end of a list or map: its closing bracket, or what was read last.
 func (b *builder) finish(n *Node, bracketed bool, closer byte) {
-	if b.dead {
+	if b.failed {
 		return
 	}
 	if bracketed {
@@ -204,28 +204,28 @@ func (b *builder) alias(y *yamlNode, start, depth int) built {
 	b.pos = end
 	v := b.anchors[y.Alias]
 	if v == nil {
-		b.fatal(span, CodeAlias, writtenOut, "the alias *%s stands inside the value it repeats", y.Value)
+		b.fatal(span, CodeAlias, aliasHint, "the alias *%s stands inside the value it repeats", y.Value)
 		return built{node: &Node{}}
 	}
 	b.aliased += v.size
 	switch {
 	case depth+v.levels > maxDepth:
-		b.fatal(span, CodeTooDeep, writtenOut, "the alias *%s nests too deep: a scene has at most %d levels", y.Value, maxDepth)
+		b.fatal(span, CodeTooDeep, aliasHint, "the alias *%s nests too deep: a scene has at most %d levels", y.Value, maxDepth)
 	case b.aliased > maxAliased:
-		b.fatal(span, CodeAlias, writtenOut, "the alias *%s repeats too much: aliases may add %d values to a file", y.Value, maxAliased)
+		b.fatal(span, CodeAlias, aliasHint, "the alias *%s repeats too much: aliases may add %d values to a file", y.Value, maxAliased)
 	}
 	n := *v.node
 	n.Span, n.Alias = span, true
 	return built{&n, v.size, v.levels}
 }
 
-// writtenOut is the fix for an alias that cannot be followed.
-const writtenOut = "write the values out in place of the alias"
+// aliasHint is the fix for an alias that cannot be followed.
+const aliasHint = "write the values out in place of the alias"
 
 // fatal reports a fault that makes the tree useless. Only the first is reported.
 func (b *builder) fatal(span Span, code, hint, format string, args ...any) {
-	if !b.dead {
+	if !b.failed {
 		b.log.Errorf(span, code, hint, format, args...)
 	}
-	b.dead = true
+	b.failed = true
 }

@@ -26,12 +26,12 @@ type Upright struct {
 	Foot, Height float64
 }
 
-// written is the plane that a scene asks for with sheet.plane.
-func written(s *plan.Setup) []Plane {
+// scenePlane is the plane that a scene asks for with sheet.plane.
+func scenePlane(s *plan.Setup) []Plane {
 	if s.Scene == nil || !s.Scene.Sheet.Plane.Set {
 		return nil
 	}
-	return []Plane{{Height: s.Scene.Sheet.Plane.V}}
+	return []Plane{{Height: s.Scene.Sheet.Plane.Value}}
 }
 
 // The tests of what a place on a wall is: solid behind it, and air before it, m.
@@ -44,7 +44,7 @@ const (
 func (p *Plane) plots(s *plan.Setup) ([]plot, error) {
 	switch {
 	case p.Upright != nil:
-		return []plot{stand(p.Upright, Field{Kind: OnWall})}, nil
+		return []plot{uprightField(p.Upright, Field{Kind: OnWall})}, nil
 	case p.Wall != "":
 		on, err := wallPlot(s, p.Wall)
 		return []plot{on}, err
@@ -63,7 +63,7 @@ func wallPlot(s *plan.Setup, name string) (plot, error) {
 	if wall == nil {
 		return plot{}, fmt.Errorf("there is no wall %q", name)
 	}
-	on := stand(&Upright{Left: wall.Left, Right: wall.Right, Foot: room.Base, Height: room.Top - room.Base}, Field{Kind: OnWall, Name: name})
+	on := uprightField(&Upright{Left: wall.Left, Right: wall.Right, Foot: room.Base, Height: room.Top - room.Base}, Field{Kind: OnWall, Name: name})
 	bvh, normal := solid.NewBVH(&s.Set), on.Lattice.Normal
 	on.data = func(at r3.Vec) bool {
 		_, material := bvh.Inside(r3.Sub(at, r3.Scale(behindWall, normal)))
@@ -85,8 +85,8 @@ func findWall(s *plan.Setup, name string) (*plan.Room, *plan.Wall) {
 	return nil, nil
 }
 
-// stand is a field on an upright rectangle.
-func stand(u *Upright, f Field) plot {
+// uprightField is a field on an upright rectangle.
+func uprightField(u *Upright, f Field) plot {
 	width := r2.Norm(r2.Sub(u.Right, u.Left))
 	along := r2.Scale(1/width, r2.Sub(u.Right, u.Left))
 	f.Z = u.Foot

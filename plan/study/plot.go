@@ -26,8 +26,8 @@ const (
 	maxFigures = 48_000_000
 )
 
-// fewest is how many points a plot keeps across at least where its points are spread wider.
-const fewest = 8
+// minAcross is how many points a plot keeps across at least where its points are spread wider.
+const minAcross = 8
 
 // holds says whether there is room for two points each way.
 func (p *plot) holds(step float64) bool { return p.size.X > step && p.size.Y > step }
@@ -60,7 +60,7 @@ func spacing(plots []plot, step float64, lights int) float64 {
 // spread lays out the points, step apart or, where the plot is not too small for that, wide.
 func (p *plot) spread(step, wide float64) Field {
 	f := p.Field
-	if small := math.Min(p.size.X, p.size.Y) / fewest; wide > step {
+	if small := math.Min(p.size.X, p.size.Y) / minAcross; wide > step {
 		wide = math.Max(step, math.Min(wide, small))
 		f.Coarse = wide > step
 		step = wide

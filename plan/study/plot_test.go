@@ -51,7 +51,7 @@ func TestPointsAreBounded(t *testing.T) {
 func TestSmallFieldsKeepTheirPoints(t *testing.T) {
 	plots := plotsOf(r2.Vec{X: 900, Y: 900}, r2.Vec{X: 1.2, Y: 2})
 	f := plots[1].spread(0.05, spacing(plots, 0.05, 4))
-	if got := f.Lattice.NU; got < fewest || math.IsNaN(r3.Norm(f.Lattice.U)) {
+	if got := f.Lattice.NU; got < minAcross || math.IsNaN(r3.Norm(f.Lattice.U)) {
 		t.Errorf("%d points across 1.2 m", got)
 	}
 }

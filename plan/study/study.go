@@ -50,7 +50,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	targets := light.Targets{Points: meter.Receptors(s.Requests)}
 	if !o.ReadingsOnly {
 		if len(o.Planes) == 0 {
-			o.Planes = written(setup)
+			o.Planes = scenePlane(setup)
 		}
 		if s.Fields, err = fields(setup, o.step(), o.Planes); err != nil {
 			return nil, err

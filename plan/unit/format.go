@@ -14,14 +14,14 @@ func decimal(v float64, places int) string {
 	return s
 }
 
-// tidy prints v rounded to a number of decimals, without the zeros at its end.
-func tidy(v float64, places int) string {
+// trimZeros prints v rounded to a number of decimals, without the zeros at its end.
+func trimZeros(v float64, places int) string {
 	pow := math.Pow10(places)
 	return strconv.FormatFloat(math.Round(v*pow)/pow+0, 'f', -1, 64)
 }
 
 // FormatNumber prints v with at most four decimals and no trailing zeros.
-func FormatNumber(v float64) string { return tidy(v, 4) }
+func FormatNumber(v float64) string { return trimZeros(v, 4) }
 
 // FormatLength prints metres as `2.40 m`, or where feet is true as FormatFeet does.
 func FormatLength(metres float64, feet bool) string {
@@ -53,11 +53,11 @@ func FormatFeet(metres float64) string {
 }
 
 // FormatAngle prints degrees to a tenth: `45°`, `172.8°`.
-func FormatAngle(degrees float64) string { return tidy(degrees, 1) + "°" }
+func FormatAngle(degrees float64) string { return trimZeros(degrees, 1) + "°" }
 
-// Figures prints v to three significant figures and no finer than a hundredth: an illuminance is
+// FormatFigures prints v to three significant figures and no finer than a hundredth: an illuminance is
 // never known better. `12300`, `345`, `34.5`, `3.45`, `0.03`, `0`.
-func Figures(v float64) string {
+func FormatFigures(v float64) string {
 	places := 2
 	switch a := math.Abs(v); {
 	case a >= 99.95:
@@ -75,12 +75,12 @@ func Figures(v float64) string {
 	return "0"
 }
 
-// Brief prints v as short as is true to a hundredth of it, with at most three figures that count: for the
+// FormatBrief prints v as short as is true to a hundredth of it, with at most three figures that count: for the
 // lettering of a map, where Figures would be wide. `12300`, `345`, `59`, `7.3`, `0.46`.
-func Brief(v float64) string {
+func FormatBrief(v float64) string {
 	switch {
 	case v >= 999.5:
-		return Figures(v)
+		return FormatFigures(v)
 	case v < 0.995:
 		return strconv.FormatFloat(v, 'g', 2, 64)
 	case v >= 99.5, math.Abs(math.Round(v)-v) < v/100:
@@ -90,27 +90,27 @@ func Brief(v float64) string {
 }
 
 // FormatLux prints an illuminance: `345 lx`.
-func FormatLux(lux float64) string { return Figures(lux) + " lx" }
+func FormatLux(lux float64) string { return FormatFigures(lux) + " lx" }
 
 // FormatFootcandles prints an illuminance given in lux: `32.1 fc`.
-func FormatFootcandles(lux float64) string { return Figures(lux/Footcandle) + " fc" }
+func FormatFootcandles(lux float64) string { return FormatFigures(lux/Footcandle) + " fc" }
 
 // FormatLuminance prints a luminance: `57.3 cd/m²`.
 func FormatLuminance(candelaPerSquareMetre float64) string {
-	return Figures(candelaPerSquareMetre) + " cd/m²"
+	return FormatFigures(candelaPerSquareMetre) + " cd/m²"
 }
 
 // FormatPercent prints a fraction to a tenth of a per cent: `80 %`, `12.5 %`.
-func FormatPercent(fraction float64) string { return tidy(fraction*100, 1) + " %" }
+func FormatPercent(fraction float64) string { return trimZeros(fraction*100, 1) + " %" }
 
 // FormatLens prints a focal length: `32 mm`.
-func FormatLens(mm float64) string { return tidy(mm, 1) + " mm" }
+func FormatLens(mm float64) string { return trimZeros(mm, 1) + " mm" }
 
 // FormatPower prints watts: `300 W`.
-func FormatPower(watts float64) string { return tidy(watts, 1) + " W" }
+func FormatPower(watts float64) string { return trimZeros(watts, 1) + " W" }
 
 // FormatMass prints kilograms to a tenth: `6.2 kg`.
-func FormatMass(kg float64) string { return tidy(kg, 1) + " kg" }
+func FormatMass(kg float64) string { return trimZeros(kg, 1) + " kg" }
 
 // FormatAspect prints the shape of a frame: `2.39:1`; 16:9 and 4:3 by their names.
 func FormatAspect(a float64) string {
@@ -119,7 +119,7 @@ func FormatAspect(a float64) string {
 			return strconv.Itoa(r[0]) + ":" + strconv.Itoa(r[1])
 		}
 	}
-	return tidy(a, 2) + ":1"
+	return trimZeros(a, 2) + ":1"
 }
 
 // FormatKelvin prints a colour temperature to 10 K: `3200 K`.
@@ -129,7 +129,7 @@ func FormatKelvin(kelvin float64) string {
 
 // FormatDuv prints a distance from the locus with its sign: `+0.003`, `-0.012`, `0`.
 func FormatDuv(duv float64) string {
-	s := tidy(duv, 3)
+	s := trimZeros(duv, 3)
 	if s[0] == '-' || s == "0" {
 		return s
 	}
@@ -142,9 +142,9 @@ func FormatShutter(s Shutter) string {
 	case s.Degrees > 0:
 		return FormatAngle(s.Degrees)
 	case s.Seconds > 0 && s.Seconds < 1:
-		return "1/" + tidy(1/s.Seconds, 2) + " s"
+		return "1/" + trimZeros(1/s.Seconds, 2) + " s"
 	}
-	return tidy(s.Seconds, 2) + " s"
+	return trimZeros(s.Seconds, 2) + " s"
 }
 
 // FormatScale prints a scale: `1:50`, or where feet is true and it is a customary one, `1/4"`.
@@ -156,5 +156,5 @@ func FormatScale(times float64, feet bool) string {
 			}
 		}
 	}
-	return "1:" + tidy(times, 2)
+	return "1:" + trimZeros(times, 2)
 }

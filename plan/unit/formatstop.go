@@ -19,7 +19,7 @@ func FormatStop(n float64) string {
 
 // FormatStops prints a difference in stops to a tenth, with its sign: `+1.3`, `-0.5`, `0`.
 func FormatStops(stops float64) string {
-	s := tidy(stops, 1)
+	s := trimZeros(stops, 1)
 	if s[0] == '-' || s == "0" {
 		return s
 	}
@@ -29,9 +29,9 @@ func FormatStops(stops float64) string {
 // EqualStops says whether a difference in stops prints as none: less than half of the last place.
 func EqualStops(stops float64) bool { return math.Abs(stops) < 0.05 }
 
-// FormatAgainst prints how far a light lies from another that has a name, in stops, in words, so that
+// FormatRelativeStops prints how far a light lies from another that has a name, in stops, in words, so that
 // its zero is not taken for that of the working stop: `1.3 under key`, `0.4 over key`, `equal to key`.
-func FormatAgainst(stops float64, other string) string {
+func FormatRelativeStops(stops float64, other string) string {
 	switch {
 	case EqualStops(stops):
 		return "equal to " + other

@@ -14,7 +14,7 @@ type Kelvin struct {
 }
 
 var kelvins = measure{
-	name: "a colour temperature", listed: "K", need: "K",
+	name: "a colour temperature", listed: "K", offered: "K",
 	units: map[string]float64{"k": 1, "kelvin": 1},
 }
 
@@ -38,7 +38,7 @@ var usualWhites = map[string]string{
 // refused.
 func ParseKelvin(text string) (Kelvin, error) {
 	var w Kelvin
-	s := plain(text)
+	s := normalise(text)
 	if m := offLocus.FindStringSubmatch(s); m != nil {
 		duv, err := ParseDuv(m[2])
 		if err != nil {
@@ -64,7 +64,7 @@ func ParseKelvin(text string) (Kelvin, error) {
 func ParseDuv(text string) (float64, error) {
 	d, err := ParseNumber(text)
 	if err == nil && (d > maxDuv || d < -maxDuv) {
-		return 0, fault("a Duv is -0.05 to 0.05, green positive", "a Duv of %s is out of range", plain(text))
+		return 0, fault("a Duv is -0.05 to 0.05, green positive", "a Duv of %s is out of range", normalise(text))
 	}
 	return d, err
 }

@@ -29,16 +29,16 @@ var lengths = measure{
 // `94 in`, or a bare number, which counts feet where feet is true and metres otherwise. A sign
 // before the first figure applies to the whole.
 func ParseLength(text string, feet bool) (float64, error) {
-	s := plain(text)
-	v, rest, err := mixed(text, s)
+	s := normalise(text)
+	v, rest, err := mixedNumber(text, s)
 	if err != nil {
-		return 0, lengths.as(err)
+		return 0, lengths.naming(err)
 	}
 	if rest == "" {
 		if feet {
 			v *= Foot
 		}
-		return bounded(text, v)
+		return checkLength(text, v)
 	}
 	name, inches := splitUnit(rest)
 	factor, ok := lengths.units[strings.ToLower(name)]
@@ -46,7 +46,7 @@ func ParseLength(text string, feet bool) (float64, error) {
 	case !ok:
 		return 0, lengths.unknown(text, rest)
 	case inches == "":
-		return bounded(text, v*factor)
+		return checkLength(text, v*factor)
 	case factor != Foot:
 		return 0, fault("only feet are followed by inches", "%q is not a length: %q is left over", text, inches)
 	}
@@ -58,15 +58,15 @@ func ParseLength(text string, feet bool) (float64, error) {
 	if w >= Foot {
 		return 0, fault("did you mean "+FormatFeet(metres)+"?", "%q has more than 12 inches behind its feet", text)
 	}
-	return bounded(text, metres)
+	return checkLength(text, metres)
 }
 
 // parseInches reads what follows the feet, as metres: `10"`, `-10 1/2 in`. The dash is the
 // draughtsman's, between feet and inches; it is no sign.
 func parseInches(text, s, inches string) (float64, error) {
-	w, rest, err := mixed(text, strings.TrimLeft(strings.TrimPrefix(inches, "-"), " "))
+	w, rest, err := mixedNumber(text, strings.TrimLeft(strings.TrimPrefix(inches, "-"), " "))
 	if err != nil {
-		return 0, lengths.as(err)
+		return 0, lengths.naming(err)
 	}
 	if rest == "" {
 		return 0, fault(`did you mean `+s+`"?`, "the inches of %q have no unit", text)
@@ -97,8 +97,8 @@ func signOf(s string) float64 {
 	return 1
 }
 
-// bounded refuses a length that no set reaches.
-func bounded(text string, metres float64) (float64, error) {
+// checkLength refuses a length that no set reaches.
+func checkLength(text string, metres float64) (float64, error) {
 	if math.Abs(metres) > longest {
 		return 0, fault("the most is 100 km", "%q is too long a length", text)
 	}

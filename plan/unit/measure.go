@@ -4,19 +4,19 @@ import "strings"
 
 // measure is a kind of quantity and the units that it may be written in.
 type measure struct {
-	name   string             // with its article: "a lens"
-	units  map[string]float64 // lower case spelling to the factor that makes it SI
-	listed string             // the units a message offers: "W or kW"
-	need   string             // the unit offered where a bare number stands; "" where bare numbers are read
-	bare   float64            // factor of a bare number
+	name    string             // with its article: "a lens"
+	units   map[string]float64 // lower case spelling to the factor that makes it SI
+	listed  string             // the units a message offers: "W or kW"
+	offered string             // the unit offered where a bare number stands; "" where bare numbers are read
+	bare    float64            // factor of a bare number
 }
 
 // parse reads one number with one unit.
 func (m *measure) parse(text string) (float64, error) {
-	s := plain(text)
-	v, rest, err := leading(text, s)
+	s := normalise(text)
+	v, rest, err := leadingNumber(text, s)
 	if err != nil {
-		return 0, m.as(err)
+		return 0, m.naming(err)
 	}
 	if rest == "" {
 		return m.unmarked(text, s, v)
@@ -30,10 +30,10 @@ func (m *measure) parse(text string) (float64, error) {
 
 // unmarked is a number without a unit.
 func (m *measure) unmarked(text, s string, v float64) (float64, error) {
-	if m.need == "" {
+	if m.offered == "" {
 		return v * m.bare, nil
 	}
-	return 0, fault("did you mean "+s+" "+m.need+"?", "%s needs %s, and %q has none", m.name, m.listed, text)
+	return 0, fault("did you mean "+s+" "+m.offered+"?", "%s needs %s, and %q has none", m.name, m.listed, text)
 }
 
 // unknown is a fault about a unit that m does not have.
@@ -45,8 +45,8 @@ func (m *measure) unknown(text, unit string) error {
 	return fault(units+m.listed, "%q is not %s: %q is not one of its units", text, m.name, unit)
 }
 
-// as names the quantity in a fault about its number.
-func (m *measure) as(err error) error {
+// naming names the quantity in a fault about its number.
+func (m *measure) naming(err error) error {
 	f := err.(*Fault)
 	return &Fault{Message: f.Message + ", where " + m.name + " belongs", Hint: f.Hint}
 }
@@ -55,7 +55,7 @@ func (m *measure) as(err error) error {
 func (m *measure) positive(text string) (float64, error) {
 	v, err := m.parse(text)
 	if err == nil && v <= 0 {
-		return 0, fault(strings.TrimSpace("write more than 0 "+m.need), "%s must be more than zero, and %q is not", m.name, text)
+		return 0, fault(strings.TrimSpace("write more than 0 "+m.offered), "%s must be more than zero, and %q is not", m.name, text)
 	}
 	return v, err
 }
@@ -64,7 +64,7 @@ func (m *measure) positive(text string) (float64, error) {
 func (m *measure) atLeastZero(text string) (float64, error) {
 	v, err := m.parse(text)
 	if err == nil && v < 0 {
-		return 0, fault("did you mean "+strings.TrimLeft(plain(text), "- ")+"?", "%s cannot be negative, and %q is", m.name, text)
+		return 0, fault("did you mean "+strings.TrimLeft(normalise(text), "- ")+"?", "%s cannot be negative, and %q is", m.name, text)
 	}
 	return v, err
 }

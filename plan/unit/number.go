@@ -7,15 +7,15 @@ import (
 	"strings"
 )
 
-// most bounds every number: beyond it a product of two or three of them would leave the range
+// maxNumber bounds every number: beyond it a product of two or three of them would leave the range
 // of float64, and nothing on a set comes near.
-const most = 1e12
+const maxNumber = 1e12
 
 // ParseNumber reads a number that carries no unit: an ISO speed, a count of lumens, a beam angle
 // in a table.
 func ParseNumber(text string) (float64, error) {
-	s := plain(text)
-	v, rest, err := leading(text, s)
+	s := normalise(text)
+	v, rest, err := leadingNumber(text, s)
 	if err != nil {
 		return 0, err
 	}
@@ -29,10 +29,10 @@ func ParseNumber(text string) (float64, error) {
 // "3 e" keeps an e for the unit to be wrong about.
 var numeral = regexp.MustCompile(`^[+-]? ?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?`)
 
-// leading reads the number at the start of s, and returns what follows it without the space
+// leadingNumber reads the number at the start of s, and returns what follows it without the space
 // between. whole is the text to quote in a fault.
-func leading(whole, s string) (v float64, rest string, err error) {
-	if err := lettered(whole, s); err != nil {
+func leadingNumber(whole, s string) (v float64, rest string, err error) {
+	if err := refuseLetters(whole, s); err != nil {
 		return 0, "", err
 	}
 	digits := numeral.FindString(s)
@@ -41,10 +41,10 @@ func leading(whole, s string) (v float64, rest string, err error) {
 	}
 	rest = s[len(digits):]
 	if strings.HasPrefix(rest, ",") || strings.HasPrefix(rest, "_") {
-		return 0, "", grouped(whole, s)
+		return 0, "", refuseSeparators(whole, s)
 	}
 	v, err = strconv.ParseFloat(strings.Replace(digits, " ", "", 1), 64)
-	if err != nil || math.Abs(v) > most {
+	if err != nil || math.Abs(v) > maxNumber {
 		return 0, "", fault("", "%q is too large a number", whole)
 	}
 	return v + 0, strings.TrimLeft(rest, " "), nil // + 0 drops the sign of a negative zero
@@ -56,8 +56,8 @@ var mistyped = regexp.MustCompile(`^[+-]? ?[0-9OoIl.]+(?:$|[^\pL0-9])`)
 // figures puts back the figures that letters are typed for.
 var figures = strings.NewReplacer("O", "0", "o", "0", "I", "1", "l", "1")
 
-// lettered refuses a number in which a letter stands for the figure that looks like it: 8OO, l.5.
-func lettered(whole, s string) error {
+// refuseLetters refuses a number in which a letter stands for the figure that looks like it: 8OO, l.5.
+func refuseLetters(whole, s string) error {
 	number := mistyped.FindString(s)
 	at := strings.IndexAny(number, "OoIl")
 	meant := figures.Replace(number)
@@ -68,7 +68,7 @@ func lettered(whole, s string) error {
 	if number[at] == 'I' || number[at] == 'l' {
 		figure = "one"
 	}
-	return fault("write "+strings.Replace(plain(whole), number, meant, 1), "%q has the letter %c for a %s", whole, number[at], figure)
+	return fault("write "+strings.Replace(normalise(whole), number, meant, 1), "%q has the letter %c for a %s", whole, number[at], figure)
 }
 
 // notANumber says why s does not start with a number.
@@ -80,14 +80,14 @@ func notANumber(whole, s string) error {
 	case strings.HasPrefix(word, "nan"), strings.HasPrefix(word, "inf"):
 		return fault("", "%q is not a finite number", whole)
 	case strings.HasPrefix(s, ","):
-		return grouped(whole, s)
+		return refuseSeparators(whole, s)
 	}
 	return fault("", "%q does not start with a number", whole)
 }
 
-// grouped refuses a comma or an underscore in a number: 1,5 is one and a half to one reader and
+// refuseSeparators refuses a comma or an underscore in a number: 1,5 is one and a half to one reader and
 // fifteen to another, so it is never guessed.
-func grouped(whole, s string) error {
+func refuseSeparators(whole, s string) error {
 	mark := ","
 	if strings.Contains(s, "_") {
 		mark = "_"
@@ -102,27 +102,27 @@ func grouped(whole, s string) error {
 // fraction is a common fraction at the start of a text: 1/2.
 var fraction = regexp.MustCompile(`^([0-9]{1,3}) ?/ ?([0-9]{1,3})`)
 
-// mixed reads a number that may end in, or be, a common fraction: 10 1/2, 3/4, -2.5.
-func mixed(whole, s string) (v float64, rest string, err error) {
+// mixedNumber reads a number that may end in, or be, a common fraction: 10 1/2, 3/4, -2.5.
+func mixedNumber(whole, s string) (v float64, rest string, err error) {
 	sign, body := 1.0, s
 	if strings.HasPrefix(s, "-") {
 		sign, body = -1, strings.TrimLeft(s[1:], " ")
 	}
-	if f, rest, ok := common(body); ok {
+	if f, rest, ok := commonFraction(body); ok {
 		return sign * f, rest, nil
 	}
-	v, rest, err = leading(whole, s)
+	v, rest, err = leadingNumber(whole, s)
 	if err != nil {
 		return 0, "", err
 	}
-	if f, after, ok := common(rest); ok && v == math.Trunc(v) {
+	if f, after, ok := commonFraction(rest); ok && v == math.Trunc(v) {
 		return v + sign*f, after, nil
 	}
 	return v, rest, nil
 }
 
-// common reads a common fraction at the start of s.
-func common(s string) (v float64, rest string, ok bool) {
+// commonFraction reads a common fraction at the start of s.
+func commonFraction(s string) (v float64, rest string, ok bool) {
 	m := fraction.FindStringSubmatch(s)
 	if m == nil {
 		return 0, s, false

@@ -14,14 +14,14 @@ var angles = measure{
 func ParseAngle(text string) (float64, error) { return angles.parse(text) }
 
 var levels = measure{
-	name: "a level", listed: "%", need: "%",
+	name: "a level", listed: "%", offered: "%",
 	units: map[string]float64{"%": 0.01, "percent": 0.01, "per cent": 0.01},
 }
 
 // ParseLevel reads the level of a light as 0..1: `80 %`, `80%`, `off`, `full`. A bare number is
 // refused, since 1 would mean full to one reader and 1 % to another.
 func ParseLevel(text string) (float64, error) {
-	switch strings.ToLower(plain(text)) {
+	switch strings.ToLower(normalise(text)) {
 	case "off":
 		return 0, nil
 	case "full":
@@ -32,20 +32,20 @@ func ParseLevel(text string) (float64, error) {
 		return 0, fault("write off, or 0 %", "%q is not a level", text)
 	}
 	if share, err := ParseNumber(text); err == nil && share > 0 && share <= 1 {
-		return 0, fault("did you mean "+FormatPercent(share)+", or "+plain(text)+" %?", "a level needs %%, and %q has none", text)
+		return 0, fault("did you mean "+FormatPercent(share)+", or "+normalise(text)+" %?", "a level needs %%, and %q has none", text)
 	}
 	v, err := levels.parse(text)
 	if err != nil {
 		return 0, err
 	}
 	if v < 0 || v > 1 {
-		return 0, fault("a level is 0 % to 100 %", "a level of %s is out of range", plain(text))
+		return 0, fault("a level is 0 % to 100 %", "a level of %s is out of range", normalise(text))
 	}
 	return v, nil
 }
 
 var percents = measure{
-	name: "a share", listed: "%", need: "%",
+	name: "a share", listed: "%", offered: "%",
 	units: levels.units,
 }
 
@@ -53,7 +53,7 @@ var percents = measure{
 func ParsePercent(text string) (float64, error) { return percents.parse(text) }
 
 var focals = measure{
-	name: "a lens", listed: "mm", need: "mm",
+	name: "a lens", listed: "mm", offered: "mm",
 	units: map[string]float64{"mm": 1},
 }
 
@@ -61,13 +61,13 @@ var focals = measure{
 func ParseLens(text string) (float64, error) {
 	v, err := focals.positive(text)
 	if err == nil && (v < 1 || v > 5000) {
-		return 0, fault("a lens is 1 mm to 5000 mm", "a lens of %s is out of range", plain(text))
+		return 0, fault("a lens is 1 mm to 5000 mm", "a lens of %s is out of range", normalise(text))
 	}
 	return v, err
 }
 
 var powers = measure{
-	name: "a power", listed: "W or kW", need: "W",
+	name: "a power", listed: "W or kW", offered: "W",
 	units: map[string]float64{"w": 1, "kw": 1000, "watt": 1, "watts": 1},
 }
 
@@ -75,7 +75,7 @@ var powers = measure{
 func ParsePower(text string) (float64, error) { return powers.atLeastZero(text) }
 
 var masses = measure{
-	name: "a mass", listed: "kg, g or lb", need: "kg",
+	name: "a mass", listed: "kg, g or lb", offered: "kg",
 	units: map[string]float64{"kg": 1, "g": 0.001, "lb": 0.45359237, "lbs": 0.45359237},
 }
 
@@ -86,7 +86,7 @@ func ParseMass(text string) (float64, error) { return masses.atLeastZero(text) }
 const Footcandle = 1 / (Foot * Foot)
 
 var illuminances = measure{
-	name: "an illuminance", listed: "lx or fc", need: "lx",
+	name: "an illuminance", listed: "lx or fc", offered: "lx",
 	units: map[string]float64{
 		"lx": 1, "lux": 1, "klx": 1000,
 		"fc": Footcandle, "footcandle": Footcandle, "footcandles": Footcandle,
@@ -98,8 +98,8 @@ func ParseIlluminance(text string) (float64, error) { return illuminances.atLeas
 
 // ParseAspect reads the shape of a frame as width over height: `2.39`, `2.39:1`, `16:9`.
 func ParseAspect(text string) (float64, error) {
-	s := plain(text)
-	w, rest, err := leading(text, s)
+	s := normalise(text)
+	w, rest, err := leadingNumber(text, s)
 	if err != nil {
 		return 0, err
 	}
@@ -108,7 +108,7 @@ func ParseAspect(text string) (float64, error) {
 		if rest[0] != ':' {
 			return 0, fault("write 2.39 or 16:9", "%q is not the shape of a frame", text)
 		}
-		if h, rest, err = leading(text, strings.TrimLeft(rest[1:], " ")); err != nil {
+		if h, rest, err = leadingNumber(text, strings.TrimLeft(rest[1:], " ")); err != nil {
 			return 0, err
 		}
 	}

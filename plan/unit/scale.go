@@ -58,14 +58,14 @@ var toTheFoot = regexp.MustCompile(`^(?:"|in|inch|inches)(?: *(?:to|per|=) *(?:t
 // ParseScale reads the scale of a drawing as how many times larger the set is than the paper:
 // `1:50` is 50, `1/4"` (to the foot) is 48.
 func ParseScale(text string) (float64, error) {
-	s := strings.ToLower(plain(text))
-	v, rest, err := mixed(text, s)
+	s := strings.ToLower(normalise(text))
+	v, rest, err := mixedNumber(text, s)
 	if err != nil {
 		return 0, notAScale(text)
 	}
 	switch {
 	case strings.HasPrefix(rest, ":"):
-		set, after, err := leading(text, strings.TrimLeft(rest[1:], " "))
+		set, after, err := leadingNumber(text, strings.TrimLeft(rest[1:], " "))
 		if err != nil || after != "" || v <= 0 {
 			return 0, notAScale(text)
 		}

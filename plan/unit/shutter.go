@@ -17,7 +17,7 @@ const minAngle = 1
 
 // ParseShutter reads a shutter: `180`, `172.8°`, `1/50`, `1/48 s`, `0.02 s`.
 func ParseShutter(text string) (Shutter, error) {
-	s := strings.ToLower(plain(text))
+	s := strings.ToLower(normalise(text))
 	if m := exposureTime.FindStringSubmatch(s); m != nil {
 		per, err := strconv.ParseFloat(m[1], 64)
 		if err != nil || per < 0.01 || per > 1e6 {
@@ -25,7 +25,7 @@ func ParseShutter(text string) (Shutter, error) {
 		}
 		return Shutter{Seconds: 1 / per}, nil
 	}
-	v, rest, err := leading(text, s)
+	v, rest, err := leadingNumber(text, s)
 	if err != nil {
 		return Shutter{}, err
 	}

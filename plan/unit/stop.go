@@ -31,7 +31,7 @@ var aperture = regexp.MustCompile(`^(?:[TtFf] ?/? ?)?([0-9]*\.?[0-9]+)(?: *(?:an
 // stop smaller than T2.8). Marks and thirds mean exact powers of the root of two, other figures what
 // they say.
 func ParseStop(text string) (Stop, error) {
-	m := aperture.FindStringSubmatch(plain(text))
+	m := aperture.FindStringSubmatch(normalise(text))
 	if m == nil {
 		return Stop{}, notAStop(text)
 	}
@@ -48,7 +48,7 @@ func ParseStop(text string) (Stop, error) {
 // notAStop says why a text is no aperture.
 func notAStop(text string) error {
 	if strings.Contains(text, ",") {
-		return fault("use a point: "+strings.ReplaceAll(plain(text), ",", "."), "%q has a comma in its number", text)
+		return fault("use a point: "+strings.ReplaceAll(normalise(text), ",", "."), "%q has a comma in its number", text)
 	}
 	return fault("write T2.8 or T2.8 1/3", "%q is not a stop", text)
 }

@@ -25,9 +25,9 @@ func fault(hint, format string, args ...any) error {
 	return &Fault{Message: fmt.Sprintf(format, args...), Hint: hint}
 }
 
-// plainer turns the characters that keyboards and word processors put in place of plain ones
+// plainCharacters turns the characters that keyboards and word processors put in place of plain ones
 // back, so that one grammar reads them all.
-var plainer = strings.NewReplacer(
+var plainCharacters = strings.NewReplacer(
 	"\u00a0", " ", "\u2007", " ", "\u2009", " ", "\u200a", " ", "\u202f", " ", "\t", " ",
 	"\u2032\u2032", `"`, "''", `"`,
 	"\u2032", "'", "\u2019", "'", "\u2018", "'", "\u00b4", "'",
@@ -38,5 +38,5 @@ var plainer = strings.NewReplacer(
 	"\u00ba", "°",
 )
 
-// plain is text with plain characters and no space at its ends.
-func plain(text string) string { return strings.TrimSpace(plainer.Replace(text)) }
+// normalise is text with plain characters and no space at its ends.
+func normalise(text string) string { return strings.TrimSpace(plainCharacters.Replace(text)) }

@@ -26,7 +26,7 @@ func TestBandsCoverTheDataOnce(t *testing.T) {
 	for seed := range rng(30) {
 		g := studio(seed, 60, 48, 0.4)
 		want := float64(cells(g)) * g.Step * g.Step
-		for name, opts := range map[string]Options{"bare": {}, "paper": Paper(20), "coarse": {Scale: 20, Calm: 1, Tolerance: 0.5, Speck: 10}} {
+		for name, opts := range map[string]Options{"bare": {}, "paper": Paper(20), "coarse": {Scale: 20, Smoothing: 1, Tolerance: 0.5, Speck: 10}} {
 			total := 0.0
 			for _, b := range Bands(g, stops12, opts) {
 				if name == "bare" && b.Area() < -1e-9 {

@@ -4,7 +4,7 @@
 //
 // The usual way through is
 //
-//	relief := carto.Trace(carto.Calm(grid, 0.03), levels, carto.Paper(1000/50.0))
+//	relief := carto.Trace(carto.Denoise(grid, 0.03), levels, carto.Paper(1000/50.0))
 //	relief.Bands()                                 // tints
 //	lines := carto.OnPaper(relief.Lines, toPaper)  // millimetres
 //	lines, cliffs := carto.Cliffs(lines, carto.CliffOptions{})

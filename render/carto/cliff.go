@@ -48,7 +48,7 @@ func Cliffs(lines []Line, opts CliffOptions) ([]Line, []Cliff) {
 	courses, carries := make([]course, len(lines)), make([][][2]float64, len(lines))
 	for i, l := range lines {
 		courses[i] = newCourse(l)
-		carries[i] = c.carries(courses[i], i)
+		carries[i] = c.carryingStretches(courses[i], i)
 		c.found = append(c.found, c.draw(courses[i], i, carries[i])...)
 	}
 	if len(c.found) == 0 {
@@ -57,7 +57,7 @@ func Cliffs(lines []Line, opts CliffOptions) ([]Line, []Cliff) {
 	c.index()
 	var kept []Line
 	for i, course := range courses {
-		gaps := merged(course, carries[i], c.covered(course))
+		gaps := merged(course, carries[i], c.coveredStretches(course))
 		for _, l := range course.without(gaps) {
 			if len(gaps) == 0 || l.Length() >= c.opts.Within {
 				kept = append(kept, l)
@@ -106,9 +106,9 @@ func (c cliffs) stack(p r2.Vec, i, some int, d float64) (far [2*reach + 1]float6
 	return far
 }
 
-// carrier says whether line i carries a cliff at p: it and the next two levels lie within Within,
+// carriesAt says whether line i carries a cliff at p: it and the next two levels lie within Within,
 // and no lower level is in it.
-func (c cliffs) carrier(p r2.Vec, i int) bool {
+func (c cliffs) carriesAt(p r2.Vec, i int) bool {
 	far := c.stack(p, i, 2, c.opts.Within)
 	for low := reach - 2; low <= reach; low++ {
 		if far[low]+far[low+2] <= c.opts.Within && far[low+1] <= c.opts.Within {
@@ -127,10 +127,10 @@ func (c cliffs) top(p r2.Vec, i int) int {
 	return n
 }
 
-// carries returns the stretches of line i that carry a cliff. Short interruptions are bridged, and
+// carryingStretches returns the stretches of line i that carry a cliff. Short interruptions are bridged, and
 // what is still short is no cliff. On a ring the last stretch may run past its end.
-func (c cliffs) carries(course course, i int) (out [][2]float64) {
-	runs := stretches(course, c.opts.Within/2, func(p r2.Vec) bool { return c.carrier(p, i) })
+func (c cliffs) carryingStretches(course course, i int) (out [][2]float64) {
+	runs := stretches(course, c.opts.Within/2, func(p r2.Vec) bool { return c.carriesAt(p, i) })
 	for _, r := range runs {
 		if last := len(out) - 1; last >= 0 && r[0]-out[last][1] <= c.opts.Least {
 			out[last][1] = r[1]
@@ -141,23 +141,23 @@ func (c cliffs) carries(course course, i int) (out [][2]float64) {
 	return slices.DeleteFunc(out, func(r [2]float64) bool { return r[1]-r[0] < c.opts.Least })
 }
 
-// covered returns the stretches of a line that a cliff stands for: of a level in it, within Within
+// coveredStretches returns the stretches of a line that a cliff stands for: of a level in it, within Within
 // of it and not past its ends.
-func (c cliffs) covered(course course) [][2]float64 {
+func (c cliffs) coveredStretches(course course) [][2]float64 {
 	return stretches(course, c.opts.Within/2, func(p r2.Vec) (hit bool) {
 		box := grown(r2.Box{Min: p, Max: p}, c.opts.Within)
 		c.drawn.near(box, func(n, piece int, a, b r2.Vec) bool {
 			f := &c.found[n]
 			inStack := course.Index >= f.Index && course.Index <= f.Top
-			hit = inStack && Distance(p, a, b) <= c.opts.Within && !f.past(piece, p)
+			hit = inStack && Distance(p, a, b) <= c.opts.Within && !f.beyondEnd(piece, p)
 			return !hit
 		})
 		return hit
 	})
 }
 
-// past says whether p lies beyond the end of an open cliff that a piece makes.
-func (f *Cliff) past(piece int, p r2.Vec) bool {
+// beyondEnd says whether p lies beyond the end of an open cliff that a piece makes.
+func (f *Cliff) beyondEnd(piece int, p r2.Vec) bool {
 	if f.Closed {
 		return false
 	}

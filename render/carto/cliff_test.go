@@ -114,7 +114,7 @@ func TestNothingIsLostInACliff(t *testing.T) {
 	both := func(p r2.Vec) float64 { return light(p) + second(p)/20 }
 	opts := Paper(20)
 	opts.Probe = both
-	lines := OnPaper(Contours(sampled(101, 101, 0.05, both), Values(Stairs(40, 1, 2000, 12)), opts), func(p r2.Vec) r2.Vec { return r2.Scale(20, p) })
+	lines := OnPaper(Contours(sampled(101, 101, 0.05, both), Values(StopLevels(40, 1, 2000, 12)), opts), func(p r2.Vec) r2.Vec { return r2.Scale(20, p) })
 	kept, cliffs := Cliffs(lines, CliffOptions{})
 	if len(cliffs) == 0 {
 		t.Fatal("no cliffs to test with")

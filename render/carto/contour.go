@@ -55,12 +55,12 @@ func (t *tracer) draw(c chain, k int) Line {
 	if t.hard != nil {
 		l = t.sharpen(l, k)
 	}
-	if calm := t.opts.Calm / t.opts.Scale; calm > 0 {
+	if calm := t.opts.Smoothing / t.opts.Scale; calm > 0 {
 		smooth(&l, calm)
 	}
 	if tolerance := t.opts.Tolerance / t.opts.Scale; tolerance > 0 {
 		l = thin(l, tolerance, t.opts.Edge)
-		l = ease(l, t.opts.Scale)
+		l = roundCorners(l, t.opts.Scale)
 	}
 	return l
 }

@@ -172,8 +172,8 @@ func TestSmoothingStaysWithinItsBound(t *testing.T) {
 	g := studio(7, 120, 96, 0.05)
 	const scale = 20.0
 	raw := Contours(g, stops12, Options{})
-	opts := Options{Scale: scale, Calm: 0.15, Tolerance: 0.02}
-	bound := (opts.Calm+opts.Tolerance+nibDepth)/scale + 1e-9
+	opts := Options{Scale: scale, Smoothing: 0.15, Tolerance: 0.02}
+	bound := (opts.Smoothing+opts.Tolerance+roundedDepth)/scale + 1e-9
 	for _, l := range Contours(g, stops12, opts) {
 		for _, p := range l.Points {
 			if d := distanceToLevel(raw, l.Level, p); d > bound {
@@ -196,7 +196,7 @@ func distanceToLevel(lines []Line, level float64, p r2.Vec) float64 {
 	return d
 }
 
-func TestSmoothingCalms(t *testing.T) {
+func TestSmoothingTakesTheNoise(t *testing.T) {
 	// Noise of 1 %, as 256 samples leave it: the turning of all lines must fall by far.
 	g := studio(3, 200, 160, 0.01)
 	turning := func(lines []Line) (sum float64) {
@@ -207,7 +207,7 @@ func TestSmoothingCalms(t *testing.T) {
 		}
 		return sum
 	}
-	raw, calm := turning(Contours(g, stops12, Options{})), turning(Contours(Calm(g, 0.03), stops12, Paper(20)))
+	raw, calm := turning(Contours(g, stops12, Options{})), turning(Contours(Denoise(g, 0.03), stops12, Paper(20)))
 	if calm > raw/4 {
 		t.Errorf("lines turn by %.0f rad in all, %.0f before smoothing", calm, raw)
 	}
@@ -225,7 +225,7 @@ func TestNoLongPiecesMeetAtASharpTurn(t *testing.T) {
 	probed.Probe = light
 	lines := Contours(sampled(101, 101, 0.05, light), stops12, probed)
 	for seed := range rng(10) {
-		lines = append(lines, Contours(Calm(studio(seed, 200, 160, 0.01), 0.03), stops12, Paper(scale))...)
+		lines = append(lines, Contours(Denoise(studio(seed, 200, 160, 0.01), 0.03), stops12, Paper(scale))...)
 	}
 	for _, l := range lines {
 		for i := 1; i+1 < len(l.Points); i++ {
@@ -287,7 +287,7 @@ func TestOddInputGivesNoLinesAndNoPanic(t *testing.T) {
 				t.Errorf("%s %v: %d lines", name, levels, len(relief.Lines))
 			}
 			relief.Bands()
-			Calm(Grow(g, 1), 0.1)
+			Denoise(Extrapolate(g, 1), 0.1)
 		}
 	}
 }
@@ -349,6 +349,6 @@ func BenchmarkPaper(b *testing.B) {
 	g := studio(2, 200, 160, 0.01)
 	b.ReportAllocs()
 	for b.Loop() {
-		Contours(Calm(g, 0.03), stops12, Paper(20))
+		Contours(Denoise(g, 0.03), stops12, Paper(20))
 	}
 }

@@ -2,11 +2,11 @@ package carto
 
 import "math"
 
-// Grow returns the grid with values carried n points into what is masked, so that tints and lines
+// Extrapolate returns the grid with values carried n points into what is masked, so that tints and lines
 // reach under the walls and furniture that are drawn over them: the lattice ends up to a step short
 // of a wall, which shows on paper. The values run on straight, in the logarithm, from the two
 // nearest points of each of the eight directions; what stands for no light stays so.
-func Grow(g Grid, n int) Grid {
+func Extrapolate(g Grid, n int) Grid {
 	if !g.usable() {
 		return g
 	}
@@ -79,11 +79,11 @@ func extend(far, near float64) float64 {
 	return near * math.Min(math.Max(near/far, 0.5), 2)
 }
 
-// Calm returns the grid with the noise of sampling smoothed away: no value differs from the given
+// Denoise returns the grid with the noise of sampling smoothed away: no value differs from the given
 // one by more than the given share of a stop. A line of the result therefore lies where the light
 // is the level to within that share; edges of shadow, steeper than it, stay where they are, and
 // lines of different levels cannot cross. A thirtieth of a stop is 2 %.
-func Calm(g Grid, stops float64) Grid {
+func Denoise(g Grid, stops float64) Grid {
 	if !g.usable() || !(stops > 0) {
 		return g
 	}
@@ -126,18 +126,18 @@ func newBlur(g Grid, factor float32) *blur {
 		}
 	}
 	for n := range size {
-		if n%g.NX < g.NX-1 && b.alike(n, n+1) {
+		if n%g.NX < g.NX-1 && b.alikeRow(n, n+1) {
 			b.right[n] = 1
 		}
-		if n+g.NX < size && b.alike(n, n+g.NX) {
+		if n+g.NX < size && b.alikeRow(n, n+g.NX) {
 			b.up[n] = 1
 		}
 	}
 	return b
 }
 
-// alike is false for what is masked, whose value is zero here.
-func (b *blur) alike(n, m int) bool { return b.now[n] > 0.7*b.now[m] && b.now[m] > 0.7*b.now[n] }
+// alikeRow is false for what is masked, whose value is zero here.
+func (b *blur) alikeRow(n, m int) bool { return b.now[n] > 0.7*b.now[m] && b.now[m] > 0.7*b.now[n] }
 
 // row writes row j of next: each point the mean of itself, counted twice, and its neighbours.
 func (b *blur) row(j int) {

@@ -16,7 +16,7 @@ func TestGrowCarriesTheFieldOn(t *testing.T) {
 			g.Value[n] = 0
 		}
 	}
-	grown := Grow(g, 2)
+	grown := Extrapolate(g, 2)
 	for i := 15; i < 20; i++ {
 		if got, want := grown.Masked(i, 5), i >= 17; got != want {
 			t.Errorf("column %d masked %v, want %v", i, got, want)
@@ -37,15 +37,15 @@ func TestGrowCarriesTheFieldOn(t *testing.T) {
 func TestGrowKeepsDarkDark(t *testing.T) {
 	g := sampled(6, 6, 1, func(r2.Vec) float64 { return 0 })
 	g.hide(14)
-	if v := Grow(g, 1).Value[14]; v != 0 {
+	if v := Extrapolate(g, 1).Value[14]; v != 0 {
 		t.Errorf("%g lx beside no light at all", v)
 	}
 }
 
-func TestCalmStaysWithinItsBound(t *testing.T) {
+func TestDenoiseStaysWithinItsBound(t *testing.T) {
 	const bound = 0.03
 	g := studio(11, 100, 80, 0.02)
-	calm := Calm(g, bound)
+	calm := Denoise(g, bound)
 	// Noise shows in what a point differs from the mean of its two neighbours.
 	rough := func(g Grid, n int) float64 {
 		return math.Abs(math.Log2(float64(g.Value[n] * g.Value[n] / (g.Value[n-1] * g.Value[n+1]))))
@@ -71,7 +71,7 @@ func TestCalmStaysWithinItsBound(t *testing.T) {
 	}
 }
 
-func TestCalmKeepsEdges(t *testing.T) {
+func TestDenoiseKeepsEdges(t *testing.T) {
 	step := func(p r2.Vec) float64 {
 		if p.X < 1 {
 			return 10
@@ -79,7 +79,7 @@ func TestCalmKeepsEdges(t *testing.T) {
 		return 80
 	}
 	g := sampled(21, 21, 0.1, step)
-	calm := Calm(g, 0.05)
+	calm := Denoise(g, 0.05)
 	for n := range g.Value {
 		if calm.Value[n] != g.Value[n] && math.Abs(float64(calm.Value[n]/g.Value[n])-1) > 1e-6 {
 			t.Fatalf("beside the edge %g became %g", g.Value[n], calm.Value[n])
@@ -87,10 +87,10 @@ func TestCalmKeepsEdges(t *testing.T) {
 	}
 }
 
-func BenchmarkCalm(b *testing.B) {
+func BenchmarkDenoise(b *testing.B) {
 	g := studio(2, 200, 160, 0.01)
 	b.ReportAllocs()
 	for b.Loop() {
-		Calm(g, 0.03)
+		Denoise(g, 0.03)
 	}
 }

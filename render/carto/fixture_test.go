@@ -66,4 +66,4 @@ func studio(seed rng, nx, ny int, noise float64) Grid {
 }
 
 // stops12 are twelve levels one a stop.
-var stops12 = Values(Stairs(64, 1, 2100, 12))
+var stops12 = Values(StopLevels(64, 1, 2100, 12))

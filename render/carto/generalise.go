@@ -122,17 +122,17 @@ func Distance(p, a, b r2.Vec) float64 {
 	return r2.Norm(r2.Sub(p, at))
 }
 
-// The nib that rounds corners: those sharper than nibTurn between pieces longer than nibPiece are
-// cut by at most nibDepth.
+// The nib that rounds corners: those sharper than roundedTurn between pieces longer than roundedPiece are
+// cut by at most roundedDepth.
 const (
-	nibTurn  = 25 * math.Pi / 180
-	nibPiece = 0.6  // mm
-	nibDepth = 0.04 // mm
+	roundedTurn  = 25 * math.Pi / 180
+	roundedPiece = 0.6  // mm
+	roundedDepth = 0.04 // mm
 )
 
-// ease rounds sharp corners as a nib does, with a short curve that stays within nibDepth of them;
+// roundCorners rounds sharp corners as a nib does, with a short curve that stays within roundedDepth of them;
 // scale is mm for one unit of the line.
-func ease(l Line, scale float64) Line {
+func roundCorners(l Line, scale float64) Line {
 	n := len(l.Points)
 	out := Line{Level: l.Level, Index: l.Index, Closed: l.Closed, Points: make([]r2.Vec, 0, n+8)}
 	for i, p := range l.Points {
@@ -153,11 +153,11 @@ func corner(a, p, b r2.Vec, scale float64) []r2.Vec {
 	in, on := r2.Sub(p, a), r2.Sub(b, p)
 	li, lo := r2.Norm(in), r2.Norm(on)
 	turn := math.Abs(math.Atan2(r2.Cross(in, on), r2.Dot(in, on)))
-	if turn < nibTurn || math.Min(li, lo)*scale < nibPiece {
+	if turn < roundedTurn || math.Min(li, lo)*scale < roundedPiece {
 		return []r2.Vec{p}
 	}
 	// A parabola from d before the corner to d after it passes d sin(turn/2)/2 from it.
-	d := math.Min(2*nibDepth/math.Sin(turn/2)/scale, math.Min(li, lo)/3)
+	d := math.Min(2*roundedDepth/math.Sin(turn/2)/scale, math.Min(li, lo)/3)
 	from, to := r2.Sub(p, r2.Scale(d/li, in)), r2.Add(p, r2.Scale(d/lo, on))
 	const pieces = 4
 	curve := make([]r2.Vec, 0, pieces+1)

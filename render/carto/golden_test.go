@@ -18,7 +18,7 @@ var (
 // lettered in gaps.
 func TestGoldenBandWithLettering(t *testing.T) {
 	page := ink.Page{Width: 60, Height: 40}
-	levels := Stairs(64, 64, 128, 2)
+	levels := StopLevels(64, 64, 128, 2)
 	relief := Trace(sampled(31, 21, 0.1, floor(1.5, 1, 2)), Values(levels), Paper(20))
 	for _, ring := range relief.Bands()[1].Rings {
 		ink.NewCanvas(&page, ink.Tint).Polygon(ink.Solid(Day().At(0.5)), through(ring, onMM)...)
@@ -47,7 +47,7 @@ func TestGoldenCliff(t *testing.T) {
 	}
 	o := Paper(20)
 	o.Probe, o.Edge = lux, 0.005
-	lines, cliffs := Cliffs(OnPaper(Trace(sampled(21, 16, 0.1, lux), Values(Stairs(64, 10, 500, 8)), o).Lines, onMM), CliffOptions{})
+	lines, cliffs := Cliffs(OnPaper(Trace(sampled(21, 16, 0.1, lux), Values(StopLevels(64, 10, 500, 8)), o).Lines, onMM), CliffOptions{})
 	c := ink.NewCanvas(&page, ink.Contours)
 	for _, l := range lines {
 		c.Polyline(ink.Pen{Colour: brown, Width: 0.18}, l.Points...)

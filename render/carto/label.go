@@ -12,20 +12,20 @@ import (
 type Label struct {
 	Anchor r2.Vec  // what it is about; a leader ends where it meets Body on the way here
 	Body   r2.Box  // the box of what is drawn there; the zero box is the anchor alone
-	Rungs  []Rung  // best first
+	Forms  []Form  // best first
 	Toward *r2.Vec // the preferred direction of the label, a unit vector; nil: none
 	Weight float64 // how much it matters; 0 is taken as 1
 }
 
-// Rung is one form of a label: the full tag, the short tag, the number. Lengths are mm.
-type Rung struct {
+// Form is one form of a label: the full tag, the short tag, the number. Lengths are mm.
+type Form struct {
 	Size   r2.Vec  // of its box
 	Leader float64 // it may stand off at the end of a leader up to this long; 0: only beside the body
 }
 
 // Placement is where a label went, in mm on paper.
 type Placement struct {
-	Rung   int       // index into the label's rungs; their number if none fitted, and it goes to the table
+	Form   int       // index into the label's forms; their number if none fitted, and it goes to the table
 	On     bool      // it stands on the map
 	Box    r2.Box    // where it stands
 	Leader [2]r2.Vec // from the box to the body; equal ends: none
@@ -49,8 +49,8 @@ type candidate struct {
 	limits r2.Box // of box and leader
 }
 
-// rungCost is what each step down the ladder costs, as mm of leader; the table costs twice as much.
-const rungCost = 130
+// formCost is what each step down the ladder costs, as mm of leader; the table costs twice as much.
+const formCost = 130
 
 // cost of the places beside a body, best first: to the right and up, then right, then left, over
 // and under it (after Imhof 1975, "Positioning names on maps", The American Cartographer 2(2),
@@ -69,17 +69,17 @@ const bearings = 24
 func (s *solver) candidates(i int) []candidate {
 	var out []candidate
 	l := s.labels[i]
-	for rung, r := range l.Rungs {
+	for form, r := range l.Forms {
 		if r.Size.X <= 0 || r.Size.Y <= 0 {
 			continue
 		}
 		for _, b := range beside {
-			s.offer(&out, i, rung, besideBox(s.bodies[i], r.Size, r2.Vec{X: b.x, Y: b.y}, s.opts.Gap), b.cost)
+			s.offer(&out, i, form, besideBox(s.bodies[i], r.Size, r2.Vec{X: b.x, Y: b.y}, s.opts.Gap), b.cost)
 		}
 		for off := 4.0; off <= r.Leader; off *= 1.35 {
 			for k := range bearings {
 				sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / bearings)
-				s.offer(&out, i, rung, offBox(s.bodies[i], r.Size, r2.Vec{X: cos, Y: sin}, off), 6)
+				s.offer(&out, i, form, offBox(s.bodies[i], r.Size, r2.Vec{X: cos, Y: sin}, off), 6)
 			}
 		}
 	}
@@ -88,8 +88,8 @@ func (s *solver) candidates(i int) []candidate {
 
 // table is the candidate that is always free: the label goes off the map.
 func (s *solver) table(i int) candidate {
-	n := len(s.labels[i].Rungs)
-	return candidate{Placement: Placement{Rung: n}, cost: s.weight(i) * rungCost * float64(n+1)}
+	n := len(s.labels[i].Forms)
+	return candidate{Placement: Placement{Form: n}, cost: s.weight(i) * formCost * float64(n+1)}
 }
 
 func (s *solver) weight(i int) float64 {
@@ -126,8 +126,8 @@ func boxAround(c, size r2.Vec) r2.Box {
 }
 
 // offer appends the candidate of label i in a box, if nothing stands in its way.
-func (s *solver) offer(out *[]candidate, i, rung int, box r2.Box, cost float64) {
-	c := candidate{Placement: Placement{Rung: rung, On: true, Box: box}}
+func (s *solver) offer(out *[]candidate, i, form int, box r2.Box, cost float64) {
+	c := candidate{Placement: Placement{Form: form, On: true, Box: box}}
 	if !s.inside(box) || s.onBody(box) {
 		return
 	}
@@ -146,12 +146,12 @@ func (s *solver) offer(out *[]candidate, i, rung int, box r2.Box, cost float64) 
 		over += crossed
 	}
 	c.limits = grown(union(box, plane.Bounds(c.Leader[:])), s.opts.Gap)
-	c.cost = s.weight(i) * (rungCost*float64(rung) + cost + length + over + s.astray(i, box))
+	c.cost = s.weight(i) * (formCost*float64(form) + cost + length + over + s.directionCost(i, box))
 	*out = append(*out, c)
 }
 
-// astray is the cost of a label that lies off its preferred direction.
-func (s *solver) astray(i int, box r2.Box) float64 {
+// directionCost is the cost of a label that lies off its preferred direction.
+func (s *solver) directionCost(i int, box r2.Box) float64 {
 	l := s.labels[i]
 	if l.Toward == nil {
 		return 0

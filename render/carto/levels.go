@@ -25,10 +25,10 @@ const (
 	Stops                   // "+1", "0", "−2" from the working stop
 )
 
-// Stairs returns the levels one a stop, anchored at the illuminance of the working stop, that lie
+// StopLevels returns the levels one a stop, anchored at the illuminance of the working stop, that lie
 // between low and high lx, lowest first. Where they are more than most, those furthest from the
 // working stop are left out, of two as far the darker one. No working stop, no levels.
-func Stairs(working, low, high float64, most int) []Level {
+func StopLevels(working, low, high float64, most int) []Level {
 	if !(working > 0) || math.IsInf(working, 0) || !(high >= low) || !(high > 0) || most < 1 {
 		return nil
 	}
@@ -112,13 +112,13 @@ func Values(levels []Level) []float64 {
 func (l Level) Label(u Unit, n float64) string {
 	switch u {
 	case Footcandles:
-		return unit.Brief(l.Lux / unit.Footcandle)
+		return unit.FormatBrief(l.Lux / unit.Footcandle)
 	case TStop:
 		return unit.FormatStop(n * math.Pow(2, float64(l.Stop)/2))
 	case Stops:
 		return signed(l.Stop)
 	}
-	return unit.Brief(l.Lux)
+	return unit.FormatBrief(l.Lux)
 }
 
 // signed writes whole stops with their sign, a true minus; none for zero.

@@ -11,7 +11,7 @@ import (
 )
 
 func TestStairsAreOneAStop(t *testing.T) {
-	levels := Stairs(235, 10, 2000, 20)
+	levels := StopLevels(235, 10, 2000, 20)
 	if len(levels) != 8 || levels[0].Lux != 235.0/16 || levels[7].Lux != 235*8 {
 		t.Fatalf("got %v", levels)
 	}
@@ -38,7 +38,7 @@ func TestStairsKeepNearTheWorkingStop(t *testing.T) {
 		{1, 30, 2, -3, -2},   // all under it
 		{0, 100, 40, -30, 0}, // the dark has no end, the stairs do
 	} {
-		got := Stairs(100, c.low, c.high, c.most)
+		got := StopLevels(100, c.low, c.high, c.most)
 		if len(got) == 0 || got[0].Stop != c.from || got[len(got)-1].Stop != c.to {
 			t.Errorf("%g..%g, at most %d: %v, want stops %d to %d", c.low, c.high, c.most, got, c.from, c.to)
 		}
@@ -47,7 +47,7 @@ func TestStairsKeepNearTheWorkingStop(t *testing.T) {
 
 func TestStairsWithoutLight(t *testing.T) {
 	for _, c := range [][3]float64{{0, 1, 2}, {-1, 1, 2}, {math.NaN(), 1, 2}, {math.Inf(1), 1, 2}, {100, 0, 0}, {100, 5, 3}, {100, math.NaN(), 1}} {
-		if got := Stairs(c[0], c[1], c[2], 9); got != nil {
+		if got := StopLevels(c[0], c[1], c[2], 9); got != nil {
 			t.Errorf("%v: %v, want none", c, got)
 		}
 	}
@@ -93,8 +93,8 @@ func TestSpanLeavesSpecksOut(t *testing.T) {
 	}
 }
 
-func ExampleStairs() {
-	for _, l := range Stairs(235, 50, 1000, 12) {
+func ExampleStopLevels() {
+	for _, l := range StopLevels(235, 50, 1000, 12) {
 		fmt.Println(l.Label(Lux, 0), l.Label(TStop, math.Sqrt(8)), l.Label(Stops, 0))
 	}
 	// Output:

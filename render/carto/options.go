@@ -8,7 +8,7 @@ type Options struct {
 	Measure Measure
 
 	Scale     float64 // mm of paper for one unit of the lattice: 20 for metres at 1:50; 0: no paper
-	Calm      float64 // mm: smoothing moves no point of a line further than this
+	Smoothing      float64 // mm: smoothing moves no point of a line further than this
 	Tolerance float64 // mm: dropping vertices moves no line further than this
 	Speck     float64 // mm: rings less than this across, and clipped corners shorter, are left out
 
@@ -24,7 +24,7 @@ type Options struct {
 // lattice: smoothing within 0.15 mm and dropping of vertices within 0.015 mm, which a line 0.18 mm
 // wide hides, and no speck under 2 mm.
 func Paper(scale float64) Options {
-	return Options{Scale: scale, Calm: 0.15, Tolerance: 0.015, Speck: 2}
+	return Options{Scale: scale, Smoothing: 0.15, Tolerance: 0.015, Speck: 2}
 }
 
 // withDefaults fills in what zero stands for, and drops paper lengths where there is no paper.
@@ -36,7 +36,7 @@ func (o Options) withDefaults(step float64) Options {
 		o.Edge = step / 40
 	}
 	if o.Scale <= 0 {
-		o.Scale, o.Calm, o.Tolerance, o.Speck = 1, 0, 0, 0
+		o.Scale, o.Smoothing, o.Tolerance, o.Speck = 1, 0, 0, 0
 	}
 	return o
 }

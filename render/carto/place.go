@@ -130,7 +130,7 @@ func (s *solver) anneal() {
 	rounds := s.opts.Rounds * len(s.labels)
 	for n := range rounds {
 		// From half a step of the ladder down to a mm of leader.
-		heat := rungCost / 2 * math.Pow(2/float64(rungCost), float64(n)/float64(rounds))
+		heat := formCost / 2 * math.Pow(2/float64(formCost), float64(n)/float64(rounds))
 		i := int(s.random() * float64(len(s.labels)))
 		// The square favours what is cheap.
 		r := s.random()
@@ -207,7 +207,7 @@ func (s *solver) random() float64 {
 func SpotReading(at r2.Vec, mark float64, figures ...r2.Vec) Label {
 	l := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: mark, Y: mark})}
 	for _, size := range figures {
-		l.Rungs = append(l.Rungs, Rung{Size: size})
+		l.Forms = append(l.Forms, Form{Size: size})
 	}
 	return l
 }

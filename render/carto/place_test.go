@@ -21,7 +21,7 @@ func crowd(seed rng, n int) (labels []Label, opts PlaceOptions) {
 	}
 	for i := range n {
 		at := r2.Vec{X: r.between(20, 170), Y: r.between(20, 170)}
-		l := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: 6, Y: 5}), Rungs: []Rung{
+		l := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: 6, Y: 5}), Forms: []Form{
 			{Size: r2.Vec{X: 28, Y: 8}, Leader: 60}, {Size: r2.Vec{X: 16, Y: 4.5}, Leader: 60}, {Size: r2.Vec{X: 5, Y: 4}, Leader: 80},
 		}}
 		if r.next() < 0.5 {
@@ -41,12 +41,12 @@ func faults(labels []Label, opts PlaceOptions, placed []Placement) (out []string
 	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	for i, p := range placed {
 		if !p.On {
-			if p.Rung != len(labels[i].Rungs) {
-				say("label %d is off the map on rung %d", i, p.Rung)
+			if p.Form != len(labels[i].Forms) {
+				say("label %d is off the map on form %d", i, p.Form)
 			}
 			continue
 		}
-		if size, got := labels[i].Rungs[p.Rung].Size, r2.Sub(p.Box.Max, p.Box.Min); r2.Norm(r2.Sub(size, got)) > 1e-9 {
+		if size, got := labels[i].Forms[p.Form].Size, r2.Sub(p.Box.Max, p.Box.Min); r2.Norm(r2.Sub(size, got)) > 1e-9 {
 			say("label %d has a box of %v, want %v", i, got, size)
 		}
 		a := opts.Area
@@ -82,7 +82,7 @@ func faults(labels []Label, opts PlaceOptions, placed []Placement) (out []string
 }
 
 func TestCrowdedSheetsHaveNoOverlaps(t *testing.T) {
-	var rungs [5]int
+	var forms [5]int
 	scenes := 200
 	if testing.Short() {
 		scenes = 20
@@ -95,14 +95,14 @@ func TestCrowdedSheetsHaveNoOverlaps(t *testing.T) {
 			t.Errorf("scene %d: %s", seed, f)
 		}
 		for i, p := range placed {
-			if len(labels[i].Rungs) == 3 {
-				rungs[p.Rung]++
+			if len(labels[i].Forms) == 3 {
+				forms[p.Form]++
 			}
 		}
 	}
-	t.Logf("of %d tags on A4: %d full, %d short, %d numbers, %d in the table", 40*scenes, rungs[0], rungs[1], rungs[2], rungs[3])
-	if rungs[3]*50 > 40*scenes {
-		t.Errorf("%d of %d tags fell to the table, want one in fifty at most", rungs[3], 40*scenes)
+	t.Logf("of %d tags on A4: %d full, %d short, %d numbers, %d in the table", 40*scenes, forms[0], forms[1], forms[2], forms[3])
+	if forms[3]*50 > 40*scenes {
+		t.Errorf("%d of %d tags fell to the table, want one in fifty at most", forms[3], 40*scenes)
 	}
 }
 
@@ -110,8 +110,8 @@ func TestALooseSheetKeepsFullTags(t *testing.T) {
 	for seed := range rng(10) {
 		labels, opts := crowd(seed, 8)
 		for i, p := range Place(labels, opts) {
-			if p.Rung != 0 {
-				t.Errorf("scene %d: label %d of 12 fell to rung %d", seed, i, p.Rung)
+			if p.Form != 0 {
+				t.Errorf("scene %d: label %d of 12 fell to form %d", seed, i, p.Form)
 			}
 		}
 	}
@@ -149,25 +149,25 @@ func TestPlacesAreTheSameEachTime(t *testing.T) {
 
 func TestTheLadder(t *testing.T) {
 	at := r2.Vec{X: 10, Y: 10}
-	label := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: 4, Y: 4}), Rungs: []Rung{{Size: r2.Vec{X: 30, Y: 8}}, {Size: r2.Vec{X: 12, Y: 4}}, {Size: r2.Vec{X: 4, Y: 3}}}}
+	label := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: 4, Y: 4}), Forms: []Form{{Size: r2.Vec{X: 30, Y: 8}}, {Size: r2.Vec{X: 12, Y: 4}}, {Size: r2.Vec{X: 4, Y: 3}}}}
 	for width, want := range map[float64]int{60: 0, 30: 1, 18.5: 2, 14: 3} {
 		p := Place([]Label{label}, PlaceOptions{Area: r2.Box{Min: r2.Vec{X: 6, Y: 6}, Max: r2.Vec{X: width, Y: 14}}})[0]
-		if p.Rung != want || p.On != (want < 3) {
-			t.Errorf("in %g mm: rung %d, want %d", width, p.Rung, want)
+		if p.Form != want || p.On != (want < 3) {
+			t.Errorf("in %g mm: form %d, want %d", width, p.Form, want)
 		}
 	}
 	if got := Place(nil, PlaceOptions{}); len(got) != 0 {
 		t.Errorf("no labels, %d placements", len(got))
 	}
-	if got := Place([]Label{{Anchor: at}}, PlaceOptions{}); got[0].On || got[0].Rung != 0 {
-		t.Errorf("a label without rungs: %+v, want it in the table", got[0])
+	if got := Place([]Label{{Anchor: at}}, PlaceOptions{}); got[0].On || got[0].Form != 0 {
+		t.Errorf("a label without forms: %+v, want it in the table", got[0])
 	}
 }
 
 func TestLeadersPointAtTheirBody(t *testing.T) {
 	// A wall all round the light, so that the tag must stand off.
 	at := r2.Vec{X: 50, Y: 50}
-	label := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: 4, Y: 4}), Rungs: []Rung{{Size: r2.Vec{X: 20, Y: 6}, Leader: 40}}}
+	label := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: 4, Y: 4}), Forms: []Form{{Size: r2.Vec{X: 20, Y: 6}, Leader: 40}}}
 	wall := Obstacle{Outline: BoxOutline(boxAround(at, r2.Vec{X: 16, Y: 16}))}
 	p := Place([]Label{label}, PlaceOptions{Area: r2.Box{Max: r2.Vec{X: 100, Y: 100}}, Obstacles: []Obstacle{wall}})[0]
 	if !p.Leads() {

@@ -80,7 +80,7 @@ func (t *tracer) sharpen(l Line, k int) Line {
 			continue
 		}
 		q := l.Points[next]
-		if x, ok := t.tip(l, i, next, k); ok {
+		if x, ok := t.shadowCorner(l, i, next, k); ok {
 			t.between(&out, p, x, k, 1)
 			out.add(x, true)
 			t.between(&out, x, q, k, 1)
@@ -91,11 +91,11 @@ func (t *tracer) sharpen(l Line, k int) Line {
 	return out
 }
 
-// tip looks for the corner of a shadow between points i and next: where the straight pieces before
+// shadowCorner looks for the corner of a shadow between points i and next: where the straight pieces before
 // and after them meet. It may lie outside their cell, for a sharp one slips through the lattice.
-func (t *tracer) tip(l Line, i, next, k int) (x r2.Vec, ok bool) {
+func (t *tracer) shadowCorner(l Line, i, next, k int) (x r2.Vec, ok bool) {
 	p, q := l.Points[i], l.Points[next]
-	in, on := r2.Sub(p, t.leg(l, i, -1)), r2.Sub(q, t.leg(l, next, 1)) // both toward the corner
+	in, on := r2.Sub(p, t.straightEnd(l, i, -1)), r2.Sub(q, t.straightEnd(l, next, 1)) // both toward the corner
 	turns := r2.Cross(in, r2.Scale(-1, on))
 	if lengths := r2.Norm(in) * r2.Norm(on); abs(turns) < 0.2*lengths || lengths == 0 {
 		return x, false
@@ -111,9 +111,9 @@ func (t *tracer) tip(l Line, i, next, k int) (x r2.Vec, ok bool) {
 	return x, t.onEdge(p, x, k) && t.onEdge(x, q, k)
 }
 
-// leg returns the far end of the straight hard piece that leads from point i in steps of by: the
+// straightEnd returns the far end of the straight hard piece that leads from point i in steps of by: the
 // furthest of a few points from which those between lie on the chord.
-func (t *tracer) leg(l Line, i, by int) r2.Vec {
+func (t *tracer) straightEnd(l Line, i, by int) r2.Vec {
 	n, far := len(l.Points), l.Points[i]
 	for reach := 1; reach <= 6; reach++ {
 		at := i + by*reach

@@ -54,8 +54,8 @@ func newRim(t *tracer) *rim {
 	return r
 }
 
-// full says whether the cell whose lower left point is (i, j) has data at its four corners.
-func (t *tracer) full(i, j int) bool {
+// hasAllCorners says whether the cell whose lower left point is (i, j) has data at its four corners.
+func (t *tracer) hasAllCorners(i, j int) bool {
 	nx := t.g.NX
 	if i < 0 || j < 0 || i >= nx-1 || j >= t.g.NY-1 {
 		return false
@@ -71,7 +71,7 @@ func (t *tracer) rimWays() []uint8 {
 	for j := range ny {
 		for i := range nx {
 			n := j*nx + i
-			here, below, before := t.full(i, j), t.full(i, j-1), t.full(i-1, j)
+			here, below, before := t.hasAllCorners(i, j), t.hasAllCorners(i, j-1), t.hasAllCorners(i-1, j)
 			switch {
 			case here && !below:
 				leaves[n] |= 1 << east

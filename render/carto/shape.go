@@ -27,11 +27,11 @@ const touch = 1e-6
 // Overlap says whether two convex outlines, of two points or more, share more than their rims. No
 // straight line that runs along a side of either parts them (separating axis theorem).
 func Overlap(a, b []r2.Vec) bool {
-	return len(a) > 0 && len(b) > 0 && !parted(a, b) && !parted(b, a)
+	return len(a) > 0 && len(b) > 0 && !separated(a, b) && !separated(b, a)
 }
 
-// parted says whether a side of a, or for a line its own direction, parts a from b.
-func parted(a, b []r2.Vec) bool {
+// separated says whether a side of a, or for a line its own direction, parts a from b.
+func separated(a, b []r2.Vec) bool {
 	for i, p := range a {
 		if len(a) == 2 && i == 1 {
 			break // a line has one direction
@@ -153,7 +153,7 @@ func (x *obstacleIndex) over(outline []r2.Vec, leader bool) (cost float64, free 
 func (x *obstacleIndex) overBox(box r2.Box) (cost float64, free bool) {
 	outline := BoxOutline(box)
 	return x.sum(box, func(id int) bool {
-		return boxesOverlap(box, x.boxes[id]) && !parted(x.all[id].Outline, outline)
+		return boxesOverlap(box, x.boxes[id]) && !separated(x.all[id].Outline, outline)
 	})
 }
 

@@ -34,14 +34,14 @@ func Night() Ramp {
 // side; a little more than the 2 that is promised, for the rounding to 8 bits.
 const minStep = 2.45
 
-// Most returns how many tints the ramp holds with a step of lightness of 2 or more between them.
-func (r Ramp) Most() int { return int(math.Abs(r.Light.L-r.Dark.L)/minStep) + 1 }
+// MaxTints returns how many tints the ramp holds with a step of lightness of 2 or more between them.
+func (r Ramp) MaxTints() int { return int(math.Abs(r.Light.L-r.Dark.L)/minStep) + 1 }
 
 // Tints returns n tints, darkest first, even in CIELAB lightness. Where n is more than Most, the
 // darkest bands share a tint.
 func (r Ramp) Tints(n int) []ink.Colour {
 	out := make([]ink.Colour, 0, max(n, 0))
-	shared := max(n-r.Most(), 0)
+	shared := max(n-r.MaxTints(), 0)
 	for i := range n {
 		out = append(out, r.at(float64(max(i-shared, 0)), float64(n-shared-1)))
 	}

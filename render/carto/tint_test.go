@@ -45,10 +45,10 @@ func seen(c ink.Colour, m [3][3]float64) ink.Colour {
 
 func TestTintsAreEvenAndToldApart(t *testing.T) {
 	for _, r := range []Ramp{Day(), Ink(), Night()} {
-		if r.Most() < 11 {
-			t.Errorf("%s holds %d tints, want 11 for ten lines", r.Name, r.Most())
+		if r.MaxTints() < 11 {
+			t.Errorf("%s holds %d tints, want 11 for ten lines", r.Name, r.MaxTints())
 		}
-		for n := 2; n <= r.Most(); n++ {
+		for n := 2; n <= r.MaxTints(); n++ {
 			tints := r.Tints(n)
 			low, high := math.Inf(1), 0.0
 			for i := 1; i < n; i++ {
@@ -69,7 +69,7 @@ func TestTintsAreEvenAndToldApart(t *testing.T) {
 
 func TestBlackReadsOnThePaperTints(t *testing.T) {
 	for _, r := range []Ramp{Day(), Ink()} {
-		for _, c := range r.Tints(r.Most()) {
+		for _, c := range r.Tints(r.MaxTints()) {
 			if l := lightness(c); l < 70 {
 				t.Errorf("%s: a tint of lightness %.0f is too dark to letter on", r.Name, l)
 			}
@@ -84,7 +84,7 @@ func TestBlackReadsOnThePaperTints(t *testing.T) {
 
 func TestTooManyBandsShareTheDarkestTint(t *testing.T) {
 	r := Day()
-	n := r.Most() + 3
+	n := r.MaxTints() + 3
 	tints := r.Tints(n)
 	if len(tints) != n || tints[0] != tints[3] || tints[3] == tints[4] {
 		t.Errorf("%v", tints)

@@ -12,15 +12,15 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// thousand is the number of steps in an em in which advances are kept.
-const thousand = 1000
+// stepsPerEm is the number of steps in an em in which advances are kept.
+const stepsPerEm = 1000
 
-// known is the end of the runes whose advances are looked up once, when the font is loaded: Latin,
+// lastCachedRune is the end of the runes whose advances are looked up once, when the font is loaded: Latin,
 // Greek and Cyrillic, punctuation, letterlike signs, fractions, arrows and operators.
-const known = 0x2300
+const lastCachedRune = 0x2300
 
-// lacking marks, in a table of advances, a rune without a glyph.
-const lacking = 1 << 15
+// noGlyph marks, in a table of advances, a rune without a glyph.
+const noGlyph = 1 << 15
 
 // face is one weight.
 type face struct {
@@ -28,9 +28,9 @@ type face struct {
 	tables                     tables
 	font                       *sfnt.Font
 	name                       string
-	em                         fixed.Int26_6 // font units an em, as the size at which sfnt answers in font units
-	ascent, descent, capHeight float64       // ems
-	advances                   [known]uint16 // thousandths of an em, with lacking
+	em                         fixed.Int26_6          // font units an em, as the size at which sfnt answers in font units
+	ascent, descent, capHeight float64                // ems
+	advances                   [lastCachedRune]uint16 // thousandths of an em, with lacking
 }
 
 func newFace(file []byte) (*face, error) {
@@ -69,19 +69,19 @@ func (f *face) lookUp(buf *sfnt.Buffer, r rune) uint16 {
 	}
 	g := f.glyph(buf, r)
 	advance := uint16(f.glyphAdvance(buf, g))
-	if g == 0 || r > basic {
-		return advance | lacking
+	if g == 0 || r > lastBasicRune {
+		return advance | noGlyph
 	}
 	return advance
 }
 
-// basic is the end of Unicode's basic plane. Runes beyond it count as missing and are drawn as
+// lastBasicRune is the end of Unicode's basic plane. Runes beyond it count as missing and are drawn as
 // replacement characters: PDF's writer cannot embed them, and the formats are to agree.
-const basic = 0xFFFF
+const lastBasicRune = 0xFFFF
 
 // glyph returns the index of the glyph of r, 0 where there is none.
 func (f *face) glyph(buf *sfnt.Buffer, r rune) sfnt.GlyphIndex {
-	if r > basic {
+	if r > lastBasicRune {
 		r = utf8.RuneError
 	}
 	g, err := f.font.GlyphIndex(buf, r)
@@ -97,19 +97,19 @@ func (f *face) glyphAdvance(buf *sfnt.Buffer, g sfnt.GlyphIndex) int {
 	if err != nil {
 		return 0
 	}
-	return min(int(math.Round(f.ems(a)*thousand)), lacking-1)
+	return min(int(math.Round(f.ems(a)*stepsPerEm)), noGlyph-1)
 }
 
 // entry is what advances holds, or would hold, for r.
 func (f *face) entry(r rune) uint16 {
-	if r >= 0 && r < known {
+	if r >= 0 && r < lastCachedRune {
 		return f.advances[r]
 	}
 	return f.lookUp(nil, r)
 }
 
 // advance is how far r moves the pen, in thousandths of an em.
-func (f *face) advance(r rune) int { return int(f.entry(r) &^ lacking) }
+func (f *face) advance(r rune) int { return int(f.entry(r) &^ noGlyph) }
 
 // has says whether there is a glyph for r.
-func (f *face) has(r rune) bool { return f.entry(r)&lacking == 0 }
+func (f *face) has(r rune) bool { return f.entry(r)&noGlyph == 0 }

@@ -59,7 +59,7 @@ func (f *Family) Width(s string, size float64, bold bool) float64 {
 	for _, r := range s {
 		sum += face.advance(r)
 	}
-	return float64(sum) * size / thousand
+	return float64(sum) * size / stepsPerEm
 }
 
 // Ascent is how far glyphs of an em of size mm reach above the baseline, mm.

@@ -122,7 +122,7 @@ func TestOutlineStandsWhereTheTextDoes(t *testing.T) {
 
 func TestOutlinesOfEveryKnownRuneStayNearTheirBox(t *testing.T) {
 	f := family(t)
-	for r := rune(' '); r < known; r++ {
+	for r := rune(' '); r < lastCachedRune; r++ {
 		if !f.regular.has(r) || !f.bold.has(r) {
 			continue
 		}

@@ -23,7 +23,7 @@ func (f *Family) Outline(t *ink.Text) ink.Path {
 		if !ok {
 			continue
 		}
-		w.origin = r2.Add(start, r2.Scale(float64(pen)/thousand, w.along))
+		w.origin = r2.Add(start, r2.Scale(float64(pen)/stepsPerEm, w.along))
 		w.glyph(face, &buf, r)
 		pen += face.advance(r)
 	}

@@ -9,11 +9,11 @@ import (
 // The structure of a font file and of the tables read here is that of the OpenType specification,
 // ISO/IEC 14496-22: the table directory, OS/2 (fsType) and cmap (encoding records).
 
-// needed are the tables that every TrueType font has; optional are those that an embedded font
+// requiredTables are the tables that every TrueType font has; optional are those that an embedded font
 // keeps where they exist. Both in the order of the alphabet, as the directory asks for.
 var (
-	needed   = []string{"cmap", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "post"}
-	embedded = []string{"OS/2", "cmap", "cvt ", "fpgm", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name", "post", "prep"}
+	requiredTables = []string{"cmap", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "post"}
+	embedded       = []string{"OS/2", "cmap", "cvt ", "fpgm", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name", "post", "prep"}
 )
 
 // tables are the tables of a font file by their tag.
@@ -59,7 +59,7 @@ func isTrueType(file []byte) error {
 
 // check says why the font cannot be embedded.
 func (t tables) check() error {
-	for _, tag := range needed {
+	for _, tag := range requiredTables {
 		if len(t[tag]) == 0 {
 			return fmt.Errorf("table %q is missing", tag)
 		}

@@ -14,8 +14,8 @@ import (
 // and cannot say how large a pixel is. This one follows the PNG specification (ISO/IEC 15948:2004;
 // chunks in clause 11): rows without filter, a palette where it suffices, the resolution in pHYs.
 
-// level of compression: higher ones take twice the time for a twentieth less.
-const level = 4
+// compressionLevel is that of the deflate stream: higher ones take twice the time for a twentieth less.
+const compressionLevel = 4
 
 // The colour types of IHDR.
 const (
@@ -62,7 +62,7 @@ func chunk(out []byte, name string, data []byte) []byte {
 // deflated returns the rows of a picture, each behind the number of its filter, compressed.
 func deflated(img *image.RGBA, pixels func(row, pix []byte) []byte) ([]byte, error) {
 	var data bytes.Buffer
-	z, err := zlib.NewWriterLevel(&data, level)
+	z, err := zlib.NewWriterLevel(&data, compressionLevel)
 	if err != nil {
 		return nil, err
 	}

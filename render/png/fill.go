@@ -61,12 +61,12 @@ func (f *filler) paintFrom(from *image.RGBA) {
 
 // mix lays a colour over a pixel by an alpha of 255.
 func mix(pixel []byte, c ink.Colour, alpha byte) {
-	pixel[0] = over(pixel[0], c.R, alpha)
-	pixel[1] = over(pixel[1], c.G, alpha)
-	pixel[2] = over(pixel[2], c.B, alpha)
+	pixel[0] = blendOver(pixel[0], c.R, alpha)
+	pixel[1] = blendOver(pixel[1], c.G, alpha)
+	pixel[2] = blendOver(pixel[2], c.B, alpha)
 }
 
-func over(under, top, alpha byte) byte {
+func blendOver(under, top, alpha byte) byte {
 	a := uint32(alpha)
 	return byte((uint32(under)*(255-a) + uint32(top)*a + 127) / 255)
 }

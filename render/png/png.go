@@ -28,9 +28,9 @@ type Options struct {
 // DefaultDPI is enough for a screen and for a print at arm's length.
 const DefaultDPI = 150
 
-// limit is the most pixels of a picture: A1 at 400 to the inch. It keeps a slip in the resolution
+// maxPixels is the most pixels of a picture: A1 at 400 to the inch. It keeps a slip in the resolution
 // from taking all memory.
-const limit = 125e6
+const maxPixels = 125e6
 
 // Write writes one page of a document, counted from 0.
 func Write(w io.Writer, doc ink.Document, page int, opts Options) error {
@@ -90,7 +90,7 @@ func (o Options) size(p *ink.Page) (scale float64, width, height int, err error)
 		scale = DefaultDPI / 25.4
 	}
 	w, h := max(1, math.Round(p.Width*scale)), max(1, math.Round(p.Height*scale))
-	if w*h > limit {
+	if w*h > maxPixels {
 		return 0, 0, 0, fmt.Errorf("png: %.0f by %.0f pixels are too many: ask for fewer to the inch", w, h)
 	}
 	return scale, int(w), int(h), nil

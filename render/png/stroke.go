@@ -31,21 +31,21 @@ func newPen(s *ink.Stroke, scale float64, paper []r2.Vec, add func([]r2.Vec)) *p
 		p.dash = append(p.dash, d*scale)
 		period += d * scale
 	}
-	if period < finest {
+	if period < minDash {
 		p.dash = nil
 	}
 	p.turn = math.Pi / 4
-	if p.half > roundness {
-		p.turn = min(p.turn, max(2*math.Acos(1-roundness/p.half), math.Pi/256))
+	if p.half > roundTolerance {
+		p.turn = min(p.turn, max(2*math.Acos(1-roundTolerance/p.half), math.Pi/256))
 	}
 	return p
 }
 
-// roundness is how far the chords of round caps and joins may leave their circle, pixels.
-const roundness = 0.01
+// roundTolerance is how far the chords of round caps and joins may leave their circle, pixels.
+const roundTolerance = 0.01
 
-// finest is the shortest dash with its gap that is drawn as such, pixels.
-const finest = 0.5
+// minDash is the shortest dash with its gap that is drawn as such, pixels.
+const minDash = 0.5
 
 // emit adds a piece.
 func (p *pen) emit(corners ...r2.Vec) {

@@ -165,7 +165,7 @@ func (d *drawing) facts() {
 			size = smallSize
 		}
 		on.Text(d.text(r2.Vec{X: x, Y: y + 1.5}, f[0], textSize, quiet, ink.Left))
-		on.Text(d.text(r2.Vec{X: x + width, Y: y + 1.5}, fitted(d.measure, f[1], size, false, room), size, dark, ink.Right))
+		on.Text(d.text(r2.Vec{X: x + width, Y: y + 1.5}, cutToWidth(d.measure, f[1], size, false, room), size, dark, ink.Right))
 	}
 	y := top - factRow*float64(rows) - gap/2
 	for i, line := range d.notes {

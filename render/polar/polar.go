@@ -56,7 +56,7 @@ func Draw(c Chart, m ink.Measure) ink.Page {
 	d := &drawing{chart: c, measure: m, curves: curvesOf(c.Source)}
 	d.measureOut()
 	d.page = ink.Page{
-		Title: c.Title, Description: d.sentence(), Width: pageWidth, Height: d.height,
+		Title: c.Title, Description: d.description(), Width: pageWidth, Height: d.height,
 	}
 	d.canvas = ink.NewCanvas(&d.page, ink.Tint)
 	d.canvas.Rect(ink.Solid(paper), r2.Vec{}, r2.Vec{X: pageWidth, Y: d.height})
@@ -98,9 +98,9 @@ type fan struct {
 // fans are the parts of the circle, the narrowest first: a narrow beam is shown larger.
 var fans = []fan{{30, 104, 10, 5}, {45, 84, 15, 5}, {90, 58, 30, 10}, {180, 58, 30, 10}}
 
-// faint is the share of the peak that may lie outside a narrow fan, where it would be a line along
+// maxShareOutside is the share of the peak that may lie outside a narrow fan, where it would be a line along
 // its edge.
-const faint = 0.005
+const maxShareOutside = 0.005
 
 // fanFor is the narrowest fan that holds the curves.
 func fanFor(curves []curve, most float64) fan {
@@ -109,7 +109,7 @@ func fanFor(curves []curve, most float64) fan {
 	for _, c := range curves {
 		behind = behind || c.behind
 		for _, p := range c.points {
-			if p.candela > faint*most {
+			if p.candela > maxShareOutside*most {
 				reach = math.Max(reach, math.Abs(p.angle))
 			}
 		}
@@ -173,15 +173,15 @@ func (d *drawing) text(at r2.Vec, words string, size float64, c ink.Colour, alig
 // head is the title over a line on what it is of.
 func (d *drawing) head() {
 	top := d.height - margin
-	title := d.text(r2.Vec{X: margin, Y: top - 4.2}, fitted(d.measure, d.chart.Title, titleSize, true, pageWidth-2*margin), titleSize, dark, ink.Left)
+	title := d.text(r2.Vec{X: margin, Y: top - 4.2}, cutToWidth(d.measure, d.chart.Title, titleSize, true, pageWidth-2*margin), titleSize, dark, ink.Left)
 	title.Bold = true
 	on := d.canvas.On(ink.Collar)
 	on.Text(title)
-	on.Text(d.text(r2.Vec{X: margin, Y: top - 9.6}, fitted(d.measure, d.chart.Subtitle, textSize, false, pageWidth-2*margin), textSize, quiet, ink.Left))
+	on.Text(d.text(r2.Vec{X: margin, Y: top - 9.6}, cutToWidth(d.measure, d.chart.Subtitle, textSize, false, pageWidth-2*margin), textSize, quiet, ink.Left))
 }
 
-// sentence is the diagram for a reader who cannot see it.
-func (d *drawing) sentence() string {
+// description is the diagram for a reader who cannot see it.
+func (d *drawing) description() string {
 	var parts []string
 	for _, f := range d.chart.Facts {
 		parts = append(parts, f[0]+" "+f[1])
@@ -189,8 +189,8 @@ func (d *drawing) sentence() string {
 	return "Polar curve of luminous intensity. " + strings.Join(parts, ", ") + "."
 }
 
-// fitted is a line cut to a width, mm.
-func fitted(m ink.Measure, s string, size float64, bold bool, width float64) string {
+// cutToWidth is a line cut to a width, mm.
+func cutToWidth(m ink.Measure, s string, size float64, bold bool, width float64) string {
 	r := []rune(ink.Clean(s))
 	if m.Width(string(r), size, bold) <= width {
 		return string(r)

@@ -52,7 +52,7 @@ func ComposeAll(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 		s.number(draw.Folio{Drawing: drawingOf(s.d.In.Setup, i+1), Sheet: len(doc.Pages) + 1, Sheets: pages})
 		doc.Pages = append(doc.Pages, s.pages...)
 	}
-	missing(doc.Pages, o.Font, log)
+	warnMissingGlyphs(doc.Pages, o.Font, log)
 	return doc, log.all
 }
 
@@ -70,8 +70,8 @@ func drawingOf(s *plan.Setup, place int) int {
 	return place
 }
 
-// missing warns of the characters that the typeface has no glyphs for.
-func missing(pages []ink.Page, f *font.Family, log *faults) {
+// warnMissingGlyphs warns of the characters that the typeface has no glyphs for.
+func warnMissingGlyphs(pages []ink.Page, f *font.Family, log *faults) {
 	var lacks []rune
 	for i := range pages {
 		for j := range pages[i].Items {

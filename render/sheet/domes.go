@@ -11,7 +11,7 @@ import (
 // domesOf are the dome readings of a face toward each camera that sees it, which are those within
 // 90° of its nose; where none does, toward every camera.
 func domesOf(s *study.Study, person string) []*meter.Reading {
-	nose := noseOf(s.Setup, person)
+	nose := facingOf(s.Setup, person)
 	var seen, all []*meter.Reading
 	for i := range s.Setup.Cameras {
 		d := s.Readings.Named(person + ".dome." + s.Setup.Cameras[i].Name)
@@ -29,8 +29,8 @@ func domesOf(s *study.Study, person string) []*meter.Reading {
 	return seen
 }
 
-// noseOf is the way somebody faces.
-func noseOf(s *plan.Setup, person string) r3.Vec {
+// facingOf is the way somebody faces.
+func facingOf(s *plan.Setup, person string) r3.Vec {
 	for i := range s.People {
 		if s.People[i].Name == person {
 			return s.People[i].Face.Axis

@@ -177,7 +177,7 @@ func TestCrowdsKeepApart(t *testing.T) {
 	if testing.Short() {
 		cases, small = 8, 4
 	}
-	var rungs [5]int
+	var forms [5]int
 	for n := range cases + small {
 		paper := papers[n%len(papers)]
 		lights := 40
@@ -190,10 +190,10 @@ func TestCrowdsKeepApart(t *testing.T) {
 			for i := range s.pages {
 				checkPage(t, &s.pages[i], f)
 			}
-			for i, n := range s.d.Rungs {
-				rungs[min(i, len(rungs)-1)] += n
+			for i, n := range s.d.Forms {
+				forms[min(i, len(forms)-1)] += n
 			}
 		})
 	}
-	t.Logf("labels on each rung of their ladder: %v", rungs)
+	t.Logf("labels in each form: %v", forms)
 }

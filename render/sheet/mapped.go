@@ -31,7 +31,7 @@ func (o Options) mapped(s *scene.Scene, plane bool) string {
 }
 
 // checkField reports a word for no map, and a map of faces where there is nobody.
-func checkField(s said, setup *plan.Setup, log *faults) {
+func checkField(s placedWord, setup *plan.Setup, log *faults) {
 	names := FieldNames()
 	switch {
 	case s.word != "" && !slices.Contains(names, s.word):

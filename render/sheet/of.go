@@ -19,7 +19,7 @@ import (
 // The same options go to Compose, which reports their faults.
 func Of(s *study.Study, o Options) Input {
 	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: review.Unchecked()}
-	in.Watch = watchOf(s)
+	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
 	for i := range s.Setup.People {
 		in.Faces = append(in.Faces, faceOf(s, s.Setup.People[i].Name))
@@ -30,12 +30,12 @@ func Of(s *study.Study, o Options) Input {
 	for _, v := range s.Views {
 		in.Views = append(in.Views, View{Camera: v.Camera, Outline: v.Outline})
 	}
-	takeMaps(&in, s, o)
+	chooseMaps(&in, s, o)
 	return in
 }
 
-// watchOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.
-func watchOf(s *study.Study) []string {
+// warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.
+func warningsOf(s *study.Study) []string {
 	var lines []string
 	for _, d := range append(slices.Clone(s.Setup.Warnings), review.Check(s.Setup, s.Readings.Readings)...) {
 		if d.Severity >= source.Warning && d.Code != source.CodeLater && !slices.Contains(lines, d.Message) {
@@ -65,24 +65,24 @@ func faceOf(s *study.Study, person string) Face {
 	return f
 }
 
-// takeMaps takes what is mapped, to scale and small: the faces where they are asked for, else a wall or a level
+// chooseMaps takes what is mapped, to scale and small: the faces where they are asked for, else a wall or a level
 // plane where the study has one, else the floor.
-func takeMaps(in *Input, s *study.Study, o Options) {
+func chooseMaps(in *Input, s *study.Study, o Options) {
 	floor, face, wall, level := s.Floor(), s.Face(), firstWall(s), s.Level()
 	switch {
 	case face != nil && o.mapped(s.Setup.Scene, wall != nil || level != nil) == mapFace:
-		large(in, s, face)
-		small(in, s, floor)
+		largeMap(in, s, face)
+		smallMap(in, s, floor)
 	case wall != nil:
 		room, name, _ := strings.Cut(wall.Name, ".")
 		in.Elevation = &Elevation{Room: room, Wall: name}
 		in.Field, in.Beams, in.Views = fieldOf(s, wall), nil, nil
 	case level != nil:
-		large(in, s, level)
-		small(in, s, face)
+		largeMap(in, s, level)
+		smallMap(in, s, face)
 	case floor != nil:
-		large(in, s, floor)
-		small(in, s, face)
+		largeMap(in, s, floor)
+		smallMap(in, s, face)
 	}
 }
 
@@ -96,20 +96,20 @@ func firstWall(s *study.Study) *study.Field {
 	return nil
 }
 
-// large takes a field, and those of its kind on the other levels of floor, for the map to scale.
-func large(in *Input, s *study.Study, f *study.Field) {
-	in.Field, in.Floors = fieldOf(s, f), others(s, f, fieldOf)
+// largeMap takes a field, and those of its kind on the other levels of floor, for the map to scale.
+func largeMap(in *Input, s *study.Study, f *study.Field) {
+	in.Field, in.Floors = fieldOf(s, f), otherFloors(s, f, fieldOf)
 }
 
-// small takes likewise what is drawn too small for its edges to need more than the lattice.
-func small(in *Input, s *study.Study, f *study.Field) {
+// smallMap takes likewise what is drawn too small for its edges to need more than the lattice.
+func smallMap(in *Input, s *study.Study, f *study.Field) {
 	if f != nil {
-		in.Inset, in.Insets = gridOf(s, f), others(s, f, gridOf)
+		in.Inset, in.Insets = gridOf(s, f), otherFloors(s, f, gridOf)
 	}
 }
 
-// others are the fields of a kind on the other levels of floor.
-func others(s *study.Study, but *study.Field, drawn func(*study.Study, *study.Field) *Field) []Field {
+// otherFloors are the fields of a kind on the other levels of floor.
+func otherFloors(s *study.Study, but *study.Field, drawn func(*study.Study, *study.Field) *Field) []Field {
 	var all []Field
 	for i := range s.Fields {
 		if f := &s.Fields[i]; f.Kind == but.Kind && f != but {

@@ -30,8 +30,8 @@ type Options struct {
 	Font   *font.Family // nil: the embedded one
 }
 
-// wish is what options and scene ask for, read and checked.
-type wish struct {
+// request is what options and scene ask for, read and checked.
+type request struct {
 	paper  *layout.Paper
 	way    layout.Orientation
 	scale  float64 // 0: choose
@@ -40,19 +40,19 @@ type wish struct {
 	smooth bool // a continuous tint in place of bands
 }
 
-// said is a word with the place it was written at, if it stands in the scene.
-type said struct {
+// placedWord is a word with the place it was written at, if it stands in the scene.
+type placedWord struct {
 	word string
 	span source.Span
 	path string
 }
 
 // pick prefers the option to the scene's word.
-func pick(option string, g scene.Given[string], path string) said {
+func pick(option string, g scene.Given[string], path string) placedWord {
 	if option != "" || !g.Set {
-		return said{word: strings.TrimSpace(option)}
+		return placedWord{word: strings.TrimSpace(option)}
 	}
-	return said{word: strings.TrimSpace(g.V), span: g.Span, path: path}
+	return placedWord{word: strings.TrimSpace(g.Value), span: g.Span, path: path}
 }
 
 // Check returns the faults of options, and of what the set-ups of a scene ask of their sheets, that ComposeAll
@@ -67,19 +67,19 @@ func Check(setups []*plan.Setup, o Options) []source.Diagnostic {
 
 // asked reads options and the scene's sheet. Every fault is an error in the log with the nearest
 // word that would do.
-func asked(o Options, s *plan.Setup, log *faults) wish {
+func asked(o Options, s *plan.Setup, log *faults) request {
 	var sheet scene.Sheet
 	if s.Scene != nil {
 		sheet = s.Scene.Sheet
 	}
-	w := wish{}
+	w := request{}
 	feet := s.Feet
 	w.readPaper(pick(o.Paper, sheet.Paper, "sheet.paper"), log)
 	w.readScale(pick(o.Scale, sheet.Scale, "sheet.scale"), feet, log)
 	w.readLevels(pick(o.Levels, sheet.Levels, "sheet.levels"), feet, log)
 	theme, ok := draw.ThemeNamed(o.Theme)
 	if !ok {
-		unknown(log, said{word: o.Theme}, "theme", draw.ThemeNames())
+		unknown(log, placedWord{word: o.Theme}, "theme", draw.ThemeNames())
 	}
 	w.theme = theme
 	w.readTint(o.Tint, log)
@@ -87,7 +87,7 @@ func asked(o Options, s *plan.Setup, log *faults) wish {
 	return w
 }
 
-func (w *wish) readPaper(s said, log *faults) {
+func (w *request) readPaper(s placedWord, log *faults) {
 	paper, way, ok := layout.ParsePaper(s.word)
 	if !ok {
 		unknown(log, s, "paper", layout.PaperNames())
@@ -95,7 +95,7 @@ func (w *wish) readPaper(s said, log *faults) {
 	w.paper, w.way = paper, way
 }
 
-func (w *wish) readScale(s said, feet bool, log *faults) {
+func (w *request) readScale(s placedWord, feet bool, log *faults) {
 	if s.word == "" {
 		return
 	}
@@ -111,7 +111,7 @@ func (w *wish) readScale(s said, feet bool, log *faults) {
 	w.scale = times
 }
 
-func (w *wish) readLevels(s said, feet bool, log *faults) {
+func (w *request) readLevels(s placedWord, feet bool, log *faults) {
 	if s.word == "" {
 		if feet {
 			w.levels = carto.Footcandles
@@ -125,7 +125,7 @@ func (w *wish) readLevels(s said, feet bool, log *faults) {
 }
 
 // unknown records a word that is not one of those there are.
-func unknown(log *faults, s said, what string, all []string) {
+func unknown(log *faults, s placedWord, what string, all []string) {
 	hint := "write one of " + strings.Join(all, ", ")
 	if near := source.Nearest(s.word, all); near != "" {
 		hint = "did you mean " + near + "? Write one of " + strings.Join(all, ", ")
@@ -139,10 +139,10 @@ func unknown(log *faults, s said, what string, all []string) {
 // TintNames lists the grounds that a map can have, the default first.
 func TintNames() []string { return []string{"bands", "smooth"} }
 
-func (w *wish) readTint(word string, log *faults) {
+func (w *request) readTint(word string, log *faults) {
 	names := TintNames()
 	if word != "" && !slices.Contains(names, word) {
-		unknown(log, said{word: word}, "tint", names)
+		unknown(log, placedWord{word: word}, "tint", names)
 	}
 	w.smooth = word == names[1]
 }

@@ -40,7 +40,7 @@ func (s *sheet) listLayout() layout.Layout {
 			l := layout.PageOf(p, upright)
 			l.Block = l.TitleBlock()
 			slots, _ := listSlots(&l)
-			if _, more, _ := layout.Evenly(own.Left, slots); len(more) == 0 {
+			if _, more, _ := layout.PourBalanced(own.Left, slots); len(more) == 0 {
 				return l
 			}
 		}
@@ -49,7 +49,7 @@ func (s *sheet) listLayout() layout.Layout {
 }
 
 // listPage is a page of what the sheet of the plan does not hold, and what it does not hold either.
-func (s *sheet) listPage(l *layout.Layout, left []layout.Rest) (ink.Page, []layout.Rest) {
+func (s *sheet) listPage(l *layout.Layout, left []layout.Remainder) (ink.Page, []layout.Remainder) {
 	page, p := s.newPage(l, "lists")
 	page.Description = "Lists of the plan: what the sheet itself has no room for."
 	p.Rect(l.Frame, draw.FrameLine, p.Look.Ink, nil)
@@ -57,7 +57,7 @@ func (s *sheet) listPage(l *layout.Layout, left []layout.Rest) (ink.Page, []layo
 	slots, top := listSlots(l)
 	st := p.Name().Strong()
 	p.Text(box.At(slots[0].X, top-st.Cap), st.Ellipsis(section.Joined(", ", section.TitleOf(s.d.In.Setup), section.SetupLine(s.d.In)), box.Width(l.Frame)-2*layout.Pads), st, ink.Left)
-	pieces, more, slots := layout.Evenly(left, slots)
+	pieces, more, slots := layout.PourBalanced(left, slots)
 	draw.DrawPieces(p, s.texts, pieces, slots)
 	return *page, more
 }

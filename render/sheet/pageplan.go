@@ -54,7 +54,7 @@ func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 		p.Rect(b, draw.Medium, p.Look.Ink, &p.Look.Paper)
 	}
 	p.Rect(l.Frame, draw.FrameLine, p.Look.Ink, nil)
-	draw.DrawRows(p, draw.Collar{Drawing: s.d}.Head(l.Grand()), l.Head.X, l.Head.Top)
+	draw.DrawRows(p, draw.Collar{Drawing: s.d}.Head(l.LargeFormat()), l.Head.X, l.Head.Top)
 	draw.DrawPieces(p, s.texts, l.Pieces, l.Slots)
 	draw.Collar{Drawing: s.d}.ScaleBar(p, l.Bar.X, l.Bar.Top, l.Times, l.Paper.Name)
 	if draw.KnowsNorth(s.d.In.Setup) && s.d.In.Elevation == nil {

@@ -65,7 +65,7 @@ func crowd(seed int64, lights int) Input {
 		s.Assumed = append(s.Assumed, plan.Assumption{Thing: fmt.Sprintf("lights.l%d", i+1), What: words1(rng, 1), Value: words1(rng, 2)})
 	}
 	for range rng.Intn(6) {
-		in.Watch = append(in.Watch, words1(rng, 4+rng.Intn(25))+".")
+		in.Warnings = append(in.Warnings, words1(rng, 4+rng.Intn(25))+".")
 	}
 	in.Field = &Field{Name: "Illuminance on the floor", Grid: fixture.Glow(s)}
 	if seed%3 == 0 {

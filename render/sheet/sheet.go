@@ -12,7 +12,7 @@ import (
 // sheet is a set-up's pages in the making.
 type sheet struct {
 	d      *draw.Drawing
-	wish   wish
+	wish   request
 	fields section.Fields // of the title block
 	log    *faults
 	fitter *layout.Fitter
@@ -54,18 +54,18 @@ func (s *sheet) choose() bool {
 			if written := s.d.In.Setup.Scene; written != nil {
 				d.Span = written.Sheet.Scale.Span
 			}
-			s.tell(d)
+			s.recordFindings(d)
 			return false
 		}
-		s.tell(s.fitter.SplitNote(&l))
+		s.recordFindings(s.fitter.SplitNote(&l))
 		s.fitter.PourParts(&l, s.keyToParts(&l.Tiles))
 	}
 	s.layout = l
 	return true
 }
 
-// tell records what was found of the set-up.
-func (s *sheet) tell(d source.Diagnostic) {
+// recordFindings records what was found of the set-up.
+func (s *sheet) recordFindings(d source.Diagnostic) {
 	d.Setup = s.d.In.Setup.Name
 	s.log.add(d)
 }
@@ -112,9 +112,9 @@ func (s *sheet) keyToParts(t *layout.Tiles) *layout.Block {
 	return s.set(s.d.Typesetter.Block(&section.Section{Title: "Parts"}, draw.Match{Drawing: s.d}.KeyRows(t)))
 }
 
-// shortening is how many labels of a layout would say less than they could: its plan is drawn for that
+// countShortened is how many labels of a layout would say less than they could: its plan is drawn for that
 // without its contours, on a page that is thrown away.
-func (s *sheet) shortening(l *layout.Layout) int {
+func (s *sheet) countShortened(l *layout.Layout) int {
 	if s.d.In.Elevation != nil {
 		return 0
 	}
@@ -137,6 +137,6 @@ func (s *sheet) fitterOf(blocks []*layout.Block) *layout.Fitter {
 		scales = []float64{s.wish.scale}
 	}
 	return &layout.Fitter{Extent: box.Around(stands), Stands: stands, Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
-		Way: s.wish.way, Scales: scales, Cut: s.shortening,
+		Way: s.wish.way, Scales: scales, Cut: s.countShortened,
 		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
 }

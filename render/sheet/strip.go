@@ -165,7 +165,7 @@ func (c strip) stripPlan() []draw.Row {
 		plan(p, layout.ViewOf(extent, panel, times))
 		return panel
 	}
-	above := c.roomiest(drawn)
+	above := c.bestClearance(drawn)
 	return []draw.Row{
 		{Height: box.Height(extent)*1000/times + 2*above, Draw: func(p draw.Pad, x, top float64) {
 			panel := drawn(p, top, above)
@@ -181,9 +181,9 @@ func (c strip) stripPlan() []draw.Row {
 	}
 }
 
-// roomiest tries the plan on pages that are thrown away, and returns the least clear paper above and
+// bestClearance tries the plan on pages that are thrown away, and returns the least clear paper above and
 // below it with which the fewest labels are lost.
-func (c strip) roomiest(draw func(p draw.Pad, top, above float64) r2.Box) float64 {
+func (c strip) bestClearance(draw func(p draw.Pad, top, above float64) r2.Box) float64 {
 	best, fewest := stripAbove[0], math.MaxInt
 	for _, above := range stripAbove {
 		c.Clear()

@@ -27,7 +27,7 @@ const shades = 255
 func NewScale(levels []float64, ramp carto.Ramp) Scale {
 	last := len(levels)
 	s := Scale{levels: levels, fine: max(1, (shades-1)/max(1, last))}
-	shared := max(last+1-ramp.Most(), 0) // bands that have the darkest tint, as carto gives it
+	shared := max(last+1-ramp.MaxTints(), 0) // bands that have the darkest tint, as carto gives it
 	for i := range s.fine*last + 1 {
 		share := 1.0
 		if last > shared {

@@ -33,8 +33,8 @@ type Frame struct {
 // 152 to the inch. A continuous tint has no detail that a finer one would show.
 const Fine = 6.0
 
-// most is the most pixels of a picture: an A1 panel at Fine.
-const most = 20e6
+// maxPixels is the most pixels of a picture: an A1 panel at Fine.
+const maxPixels = 20e6
 
 // Smooth paints maps into one picture, later ones over earlier ones. It says no where there is
 // nothing to paint.
@@ -63,8 +63,8 @@ type board struct {
 	above, below *gg.Context // cover of the region at hand and of the next
 }
 
-// bare is the place of a pixel without data.
-const bare = -1
+// noData is the place of a pixel without data.
+const noData = -1
 
 // newBoard has room for all that the maps show inside the panel.
 func newBoard(maps []Map, f Frame) (*board, bool) {
@@ -78,7 +78,7 @@ func newBoard(maps []Map, f Frame) (*board, bool) {
 	if all.Empty() {
 		return nil, false
 	}
-	for area(all.Box)*b.frame.PerMM*b.frame.PerMM > most {
+	for area(all.Box)*b.frame.PerMM*b.frame.PerMM > maxPixels {
 		b.frame.PerMM /= 2
 	}
 	px := b.frame.PerMM
@@ -92,7 +92,7 @@ func newBoard(maps []Map, f Frame) (*board, bool) {
 	}
 	b.place = make([]float32, b.wide*b.high)
 	for i := range b.place {
-		b.place[i] = bare
+		b.place[i] = noData
 	}
 	b.above, b.below = gg.NewContext(b.wide, b.high), gg.NewContext(b.wide, b.high)
 	return b, true
@@ -150,7 +150,7 @@ func (b *board) paint(m *Map, s Scale) {
 		here, next := alpha(b.below), alpha(b.above)
 		for n := range b.place {
 			if a := here[4*n+3]; a > 0 && next[4*n+3] < 0xFF {
-				b.lay(n, t.at(b.plan(n), k), a)
+				b.blend(n, t.at(b.plan(n), k), a)
 			}
 		}
 	}
@@ -166,11 +166,11 @@ func (b *board) plan(n int) r2.Vec {
 	return r2.Scale(1/b.frame.Scale, r2.Sub(r2.Vec{X: x, Y: y}, b.frame.Shift))
 }
 
-// lay puts a place on pixel n by a share of 255. Mixing places rather than colours keeps every
+// blend puts a place on pixel n by a share of 255. Mixing places rather than colours keeps every
 // pixel on the ramp. The outer edge lies under the walls: it is not mixed with the paper.
-func (b *board) lay(n int, place float32, share byte) {
+func (b *board) blend(n int, place float32, share byte) {
 	switch {
-	case b.place[n] != bare:
+	case b.place[n] != noData:
 		b.place[n] += (place - b.place[n]) * float32(share) / 0xFF
 	case share >= 0x80:
 		b.place[n] = place
@@ -182,7 +182,7 @@ func (b *board) picture(s Scale) ink.Image {
 	m := ink.Image{Min: b.box.Min, Max: b.box.Max, Width: b.wide, Height: b.high, RGB: make([]byte, 0, 3*len(b.place))}
 	for _, place := range b.place {
 		c := b.frame.Paper
-		if place != bare {
+		if place != noData {
 			c = s.tint(float64(place))
 		}
 		m.RGB = append(m.RGB, c.R, c.G, c.B)

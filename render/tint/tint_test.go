@@ -28,7 +28,7 @@ func lightness(c ink.Colour) float64 { return colour.Pixel{R: c.R, G: c.G, B: c.
 // The middle of a band, half a stop over its lower level, has the band's very tint.
 func TestTheBandsTintsInTheirMiddles(t *testing.T) {
 	for _, ramp := range ramps {
-		for n := 1; n <= ramp.Most()+3; n++ {
+		for n := 1; n <= ramp.MaxTints()+3; n++ {
 			s := NewScale(doubling(n), ramp)
 			for i, want := range ramp.Tints(n + 1) {
 				if got := s.Tint(10 * math.Exp2(float64(i)-0.5)); got != want {
@@ -189,7 +189,7 @@ func TestAHugePanelIsPaintedCoarsely(t *testing.T) {
 	f.Scale, f.PerMM = 10000, 40
 	f.Panel = r2.Box{Max: r2.Vec{X: 5000, Y: 5000}}
 	m := painted(t, field(func(p r2.Vec) float64 { return 10 + 900*p.X }), doubling(5), carto.Options{}, f)
-	if n := m.Width * m.Height; n > most || n < most/8 {
+	if n := m.Width * m.Height; n > maxPixels || n < maxPixels/8 {
 		t.Errorf("%d pixels", n)
 	}
 }

@@ -93,8 +93,8 @@ func round(radius, u, v float64) (x, y float64) {
 	return r * cos, r * sin
 }
 
-// anywhere picks a point of the opening, all equally likely.
-func (l *lamp) anywhere(u, v float64) r3.Vec {
+// samplePoint picks a point of the opening, all equally likely.
+func (l *lamp) samplePoint(u, v float64) r3.Vec {
 	switch l.form {
 	case photometry.Rectangle:
 		return l.on((u-0.5)*l.width, (v-0.5)*l.height)
@@ -103,15 +103,15 @@ func (l *lamp) anywhere(u, v float64) r3.Vec {
 	case photometry.Tube:
 		return l.on((u-0.5)*l.width, 0)
 	case photometry.Sphere:
-		return r3.Add(l.at, r3.Scale(l.width/2, turned(r3.Vec{Z: 1}, 1-2*u, v)))
+		return r3.Add(l.at, r3.Scale(l.width/2, tiltedFrom(r3.Vec{Z: 1}, 1-2*u, v)))
 	}
 	return l.at
 }
 
-// turned is a unit vector at an angle from a unit vector, by its cosine, turned round it by a share of a turn.
-func turned(n r3.Vec, cos, turn float64) r3.Vec {
+// tiltedFrom is a unit vector at an angle from a unit vector, by its cosine, turned round it by a share of a turn.
+func tiltedFrom(n r3.Vec, cos, turn float64) r3.Vec {
 	sin := math.Sqrt(max(0, 1-cos*cos))
-	a, b := beside(n)
+	a, b := orthonormal(n)
 	y, x := math.Sincos(2 * math.Pi * turn)
 	return r3.Vec{
 		X: cos*n.X + sin*(x*a.X+y*b.X),
@@ -120,8 +120,8 @@ func turned(n r3.Vec, cos, turn float64) r3.Vec {
 	}
 }
 
-// beside gives two unit vectors square to a unit vector and to each other.
-func beside(n r3.Vec) (a, b r3.Vec) {
+// orthonormal gives two unit vectors square to a unit vector and to each other.
+func orthonormal(n r3.Vec) (a, b r3.Vec) {
 	sign := math.Copysign(1, n.Z)
 	k := -1 / (sign + n.Z)
 	xy := n.X * n.Y * k
@@ -135,15 +135,15 @@ func (l *lamp) emit(n [4]float64) (point, d r3.Vec, strength float64, ok bool) {
 		if !l.even {
 			return point, d, 0, false
 		}
-		point = l.anywhere(n[0], n[1])
+		point = l.samplePoint(n[0], n[1])
 		cos := math.Sqrt(1 - n[2])
-		d = turned(r3.Scale(2/l.width, r3.Sub(point, l.at)), cos, n[3])
+		d = tiltedFrom(r3.Scale(2/l.width, r3.Sub(point, l.at)), cos, n[3])
 		return point, d, l.flux, cos > 0
 	}
 	right, up, ahead, likely := l.beams.pick(n[2], n[3])
 	d = r3.Add(r3.Scale(ahead, l.axis), r3.Add(r3.Scale(right, l.right), r3.Scale(up, l.up)))
 	value := l.intensity(d)
-	return l.anywhere(n[0], n[1]), d, value / likely, value > 0
+	return l.samplePoint(n[0], n[1]), d, value / likely, value > 0
 }
 
 // likely is how likely a ray that leaves a point of the lamp goes along d.

@@ -31,18 +31,18 @@ func (r *Receptor) pick(u, v float64) r3.Vec {
 	if r.Weight == Dome {
 		cos = 2*cos - 1
 	}
-	return turned(r.Axis, cos, v)
+	return tiltedFrom(r.Axis, cos, v)
 }
 
 // direct is what a point of a lamp gives straight to a receptor.
 func (s *set) direct(l *lamp, r *Receptor, u, v float64) colour.RGB {
-	_, e := s.glimpse(l, r, u, v)
+	_, e := s.sampleLamp(l, r, u, v)
 	return e
 }
 
-// glimpse picks a point of a lamp, and finds what a receptor gets of it.
-func (s *set) glimpse(l *lamp, r *Receptor, u, v float64) (p sight, e colour.RGB) {
-	p = l.see(r, u, v)
+// sampleLamp picks a point of a lamp, and finds what a receptor gets of it.
+func (s *set) sampleLamp(l *lamp, r *Receptor, u, v float64) (p sight, e colour.RGB) {
+	p = l.sampleFrom(r, u, v)
 	if !(p.value > 0) {
 		return p, e
 	}

@@ -91,7 +91,7 @@ type reading struct {
 func (s *set) read(r Receptor, o Options, index uint64) Value {
 	gain := colour.RGB{1, 1, 1}
 	if r.Weight == Spot {
-		r, gain = s.spotted(r)
+		r, gain = s.resolveSpot(r)
 		r.Weight = Flat
 	}
 	e := reading{set: s, r: r, seed: mix(mix(o.Seed) + index), direct: estimate{gain: gain}, back: estimate{gain: gain}}

@@ -137,9 +137,9 @@ func (s *set) hitOn(o, d r3.Vec, f *face, distance float64, front bool) hit {
 	return h
 }
 
-// spotted resolves a spot meter to a flat receptor on the surface that it looks at, and the factor from its
+// resolveSpot resolves a spot meter to a flat receptor on the surface that it looks at, and the factor from its
 // illuminance to the luminance seen.
-func (s *set) spotted(r Receptor) (flat Receptor, gain colour.RGB) {
+func (s *set) resolveSpot(r Receptor) (flat Receptor, gain colour.RGB) {
 	f, distance, front := s.opaque.first(r.At, r.Axis, math.Inf(1), r.Skip)
 	if body, nearer, before := s.bodies.first(r.At, r.Axis, distance, r.Skip); body != nil {
 		f, distance, front = body, nearer, before

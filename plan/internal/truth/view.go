@@ -102,7 +102,7 @@ func (v *view) pick(u, w float64) (point r3.Vec, ok bool) {
 	case v.how == unseen:
 		return point, false
 	case v.how == evenly:
-		return l.anywhere(u, w), true
+		return l.samplePoint(u, w), true
 	case v.how == asCentre:
 		return v.before(u, w), true
 	case l.form == photometry.Tube:
@@ -119,21 +119,21 @@ func (v *view) pick(u, w float64) (point r3.Vec, ok bool) {
 func (v *view) onSphere(u, w float64) r3.Vec {
 	radius := v.lamp.width / 2
 	cos := 1 - u*v.size/(2*math.Pi)
-	d := turned(r3.Scale(1/v.far, r3.Sub(v.lamp.at, v.at)), cos, w)
+	d := tiltedFrom(r3.Scale(1/v.far, r3.Sub(v.lamp.at, v.at)), cos, w)
 	distance := v.far*cos - math.Sqrt(max(0, radius*radius-v.far*v.far*(1-cos*cos)))
 	return r3.Add(v.at, r3.Scale(distance, d))
 }
 
 // before is a point of the disc as which a sphere is seen.
 func (v *view) before(u, w float64) r3.Vec {
-	a, b := beside(r3.Unit(r3.Sub(v.lamp.at, v.at)))
+	a, b := orthonormal(r3.Unit(r3.Sub(v.lamp.at, v.at)))
 	x, y := round(v.lamp.width/2, u, w)
 	return r3.Add(v.lamp.at, r3.Add(r3.Scale(x, a), r3.Scale(y, b)))
 }
 
-// odds are how many times likelier a point is picked from the place than evenly from all over the lamp; d is
+// densityRatio are how many times likelier a point is picked from the place than evenly from all over the lamp; d is
 // the unit vector from the point to the place.
-func (v *view) odds(point, d r3.Vec, distance float64) float64 {
+func (v *view) densityRatio(point, d r3.Vec, distance float64) float64 {
 	if v.how != byAngle {
 		return 1
 	}
@@ -158,8 +158,8 @@ type sight struct {
 	odds  float64
 }
 
-// see picks a point of the lamp by two numbers from 0 to 1.
-func (l *lamp) see(r *Receptor, u, w float64) (s sight) {
+// sampleFrom picks a point of the lamp by two numbers from 0 to 1.
+func (l *lamp) sampleFrom(r *Receptor, u, w float64) (s sight) {
 	v := l.seenFrom(r.At)
 	point, ok := v.pick(u, w)
 	if !ok {
@@ -180,7 +180,7 @@ func (l *lamp) see(r *Receptor, u, w float64) (s sight) {
 	if weight == 0 {
 		return s
 	}
-	s.point, s.odds = point, v.odds(point, d, distance)
+	s.point, s.odds = point, v.densityRatio(point, d, distance)
 	if s.odds > 0 {
 		s.value = weight * l.sent(point, d) / square / s.odds
 	}

@@ -72,7 +72,7 @@ func (s *set) reflected(r Receptor, p *points, worth float64) (e colour.RGB) {
 		if strength == 0 {
 			return e
 		}
-		w.went(r.finding(h.at, h.normal))
+		w.recordLeg(r.finding(h.at, h.normal))
 		r = Receptor{At: h.at, Axis: h.normal}
 		for _, l := range s.lamps {
 			e = e.Add(w.lit(l, &r, carry, n[2], n[3]))
@@ -88,8 +88,8 @@ func (s *set) reflected(r Receptor, p *points, worth float64) (e colour.RGB) {
 	}
 }
 
-// went notes a leg of the walk from the receptor.
-func (w *walk) went(g float64) {
+// recordLeg notes a leg of the walk from the receptor.
+func (w *walk) recordLeg(g float64) {
 	if len(w.legs) < maxLanded {
 		w.legs = append(w.legs, 0)
 	}
@@ -113,8 +113,8 @@ func (r *Receptor) finding(at, normal r3.Vec) float64 {
 	return r.weigh(r3.Scale(-1, d)) / r.whole() * math.Abs(r3.Dot(d, normal)) / square
 }
 
-// worthwhile decides whether a leg that would bring so much is looked along, and what it counts then.
-func (w *walk) worthwhile(e colour.RGB) (colour.RGB, bool) {
+// survives decides whether a leg that would bring so much is looked along, and what it counts then.
+func (w *walk) survives(e colour.RGB) (colour.RGB, bool) {
 	y := e.Y()
 	if y >= w.worth {
 		return e, y > 0
@@ -127,13 +127,13 @@ func (w *walk) worthwhile(e colour.RGB) (colour.RGB, bool) {
 
 // lit is what a lamp brings to the walk by a surface that it has met, as it counts.
 func (w *walk) lit(l *lamp, r *Receptor, carry colour.RGB, u, v float64) (e colour.RGB) {
-	p := l.see(r, u, v)
+	p := l.sampleFrom(r, u, v)
 	if !(p.value > 0) {
 		return e
 	}
 	lands := l.lands(p.point, r.At, r.Axis)
 	mine, all := p.odds*p.odds, lands*lands*w.behind(w.reach)
-	e, ok := w.worthwhile(carry.Times(l.drive).Scale(p.value * mine / (mine + all)))
+	e, ok := w.survives(carry.Times(l.drive).Scale(p.value * mine / (mine + all)))
 	if !ok {
 		return colour.RGB{}
 	}
@@ -156,7 +156,7 @@ func (w *walk) join(r *Receptor, carry colour.RGB, i int, end lampEnd) (e colour
 	g := r.finding(t.place.At, t.place.Axis)
 	mine := end.landing * end.landing / (g * g)
 	all := end.odds*end.odds + mine + end.landing*end.landing*(t.before+w.behind(w.reach-i-1))
-	e, ok := w.worthwhile(carry.Times(t.sent).Scale(value * mine / all))
+	e, ok := w.survives(carry.Times(t.sent).Scale(value * mine / all))
 	if !ok {
 		return colour.RGB{}
 	}
@@ -192,7 +192,7 @@ func (w *walk) fromLamp() (end lampEnd) {
 		out := r3.Sub(first.At, point)
 		distance := r3.Norm(out)
 		view := l.seenFrom(first.At)
-		end = lampEnd{view.odds(point, r3.Scale(1/distance, out), distance), l.lands(point, first.At, first.Axis)}
+		end = lampEnd{view.densityRatio(point, r3.Scale(1/distance, out), distance), l.lands(point, first.At, first.Axis)}
 	}
 	return end
 }

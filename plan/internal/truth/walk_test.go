@@ -78,7 +78,7 @@ func TestSpreads(t *testing.T) {
 		for i := range 200 {
 			p := newPoints(1, uint32(i))
 			n := p.next()
-			v := turned(r3.Vec{Z: -1}, 1-2*n[0]*n[0], n[1])
+			v := tiltedFrom(r3.Vec{Z: -1}, 1-2*n[0]*n[0], n[1])
 			got, want := own(v.X, v.Y, -v.Z), d.Candela(v)
 			if math.Abs(got-want) > 1e-5*want+1e-9 {
 				t.Errorf("%s towards %v: %g, want %g", name, v, got, want)

@@ -10,18 +10,18 @@ import (
 // Facts are the figures as they print: a name and a value each.
 func (f *Figures) Facts() [][2]string {
 	facts := [][2]string{
-		{"flux", unit.Figures(f.Flux) + " lm"},
-		{"peak", unit.Figures(f.Peak) + " cd, " + f.peakPlace()},
+		{"flux", unit.FormatFigures(f.Flux) + " lm"},
+		{"peak", unit.FormatFigures(f.Peak) + " cd, " + f.peakPlace()},
 		{"beam, to 50 %", bothWays(f.Beam)},
 		{"field, to 10 %", bothWays(f.Field)},
 	}
 	if f.Rated != nil {
-		facts = append(facts, [2]string{"efficiency", unit.FormatPercent(*f.Ratio) + " of " + unit.Figures(*f.Rated) + " lm"})
+		facts = append(facts, [2]string{"efficiency", unit.FormatPercent(*f.Ratio) + " of " + unit.FormatFigures(*f.Rated) + " lm"})
 	} else {
 		facts = append(facts, [2]string{"efficiency", "absolute photometry"})
 	}
 	if f.Watts != nil {
-		facts = append(facts, [2]string{"power", unit.FormatPower(*f.Watts) + ", " + unit.Figures(f.Flux / *f.Watts) + " lm/W"})
+		facts = append(facts, [2]string{"power", unit.FormatPower(*f.Watts) + ", " + unit.FormatFigures(f.Flux / *f.Watts) + " lm/W"})
 	}
 	return append(facts, [2]string{"opening", f.Opening.words()}, [2]string{"measured", f.measured()})
 }

@@ -26,7 +26,7 @@ func (r *contactFinder) reachOfLight(l *plan.Light) *extent {
 			f := l.Frame
 			f.At = r3.Add(f.At, moved)
 			if axis := r3.Sub(l.AimPoint, f.At); l.Throw > 0 && !frozen && math.Hypot(axis.X, axis.Y) > plane.Grain {
-				f = plan.FrameAlong(f.At, axis, 0, written.Roll.V)
+				f = plan.FrameAlong(f.At, axis, 0, written.Roll.Value)
 			}
 			f = LaidOnWall(r.out, written, l, f)
 			return raysFrom(f.At, append(rimOf(f, l.Head.Source.Opening), r.backOf(written, l, f)...))
@@ -67,7 +67,7 @@ func rimOf(f plan.Frame, o photometry.Opening) []r3.Vec {
 // backOf is the back of a head behind its face. A tube and a lantern have none; how the body of a
 // practical lies about its light, nothing says.
 func (r *contactFinder) backOf(written *scene.Light, l *plan.Light, f plan.Frame) []r3.Vec {
-	u := r.out.Kit.Unit(written.Unit.V)
+	u := r.out.Kit.Unit(written.Unit.Value)
 	form := l.Head.Source.Opening.Form
 	if u == nil || written.Output != nil || u.Class == term.Practical || form == photometry.Tube || form == photometry.Sphere {
 		return nil
@@ -158,7 +158,7 @@ func LaidOnWall(s *plan.Setup, written *scene.Light, l *plan.Light, f plan.Frame
 	if l.Mount.Kind != term.Wall || l.Head.Source.Opening.Form != photometry.Tube || written.Roll.Set {
 		return f
 	}
-	wall := s.WallNamed(written.Mount.V.Walls[0].Name)
+	wall := s.WallNamed(written.Mount.Value.Walls[0].Name)
 	if wall == nil {
 		return f
 	}

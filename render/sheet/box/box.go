@@ -10,14 +10,14 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// Gatherer grows a box, in the measure of its points: m of the set or mm of paper.
-type Gatherer struct {
+// Bounds grows a box, in the measure of its points: m of the set or mm of paper.
+type Bounds struct {
 	B   r2.Box
 	Any bool
 }
 
 // Point takes in a point with room about it; what is not finite is left out.
-func (g *Gatherer) Point(p r2.Vec, room float64) {
+func (g *Bounds) Point(p r2.Vec, room float64) {
 	if math.IsNaN(p.X+p.Y) || math.IsInf(p.X+p.Y, 0) {
 		return
 	}
@@ -31,14 +31,14 @@ func (g *Gatherer) Point(p r2.Vec, room float64) {
 }
 
 // All takes in points with room about them.
-func (g *Gatherer) All(points []r2.Vec, room float64) {
+func (g *Bounds) All(points []r2.Vec, room float64) {
 	for _, p := range points {
 		g.Point(p, room)
 	}
 }
 
 // Box is what was gathered; a scene without a thing gets a square of 2 m.
-func (g *Gatherer) Box() r2.Box {
+func (g *Bounds) Box() r2.Box {
 	if !g.Any {
 		return Of(-1, -1, 1, 1)
 	}
@@ -47,7 +47,7 @@ func (g *Gatherer) Box() r2.Box {
 
 // Around is the box round boxes.
 func Around(all []r2.Box) r2.Box {
-	g := Gatherer{}
+	g := Bounds{}
 	for _, b := range all {
 		g.Point(b.Min, 0)
 		g.Point(b.Max, 0)
@@ -75,8 +75,8 @@ func Inset(b r2.Box, dx, dy float64) r2.Box {
 // Corners are those of a box, counter-clockwise.
 func Corners(b r2.Box) []r2.Vec { return ink.Corners(b.Min, b.Max) }
 
-// Common is what two boxes share; ok is false where that is nothing.
-func Common(a, b r2.Box) (shared r2.Box, ok bool) {
+// Intersection is what two boxes share; ok is false where that is nothing.
+func Intersection(a, b r2.Box) (shared r2.Box, ok bool) {
 	shared = r2.Box{
 		Min: r2.Vec{X: math.Max(a.Min.X, b.Min.X), Y: math.Max(a.Min.Y, b.Min.Y)},
 		Max: r2.Vec{X: math.Min(a.Max.X, b.Max.X), Y: math.Min(a.Max.Y, b.Max.Y)},
@@ -84,11 +84,11 @@ func Common(a, b r2.Box) (shared r2.Box, ok bool) {
 	return shared, shared.Max.X > shared.Min.X && shared.Max.Y > shared.Min.Y
 }
 
-// Mix is the point at a share of the way from p to q.
-func Mix(p, q r2.Vec, share float64) r2.Vec { return r2.Add(p, r2.Scale(share, r2.Sub(q, p))) }
+// Interpolate is the point at a share of the way from p to q.
+func Interpolate(p, q r2.Vec, share float64) r2.Vec { return r2.Add(p, r2.Scale(share, r2.Sub(q, p))) }
 
 // Middle is the point half way.
-func Middle(a, b r2.Vec) r2.Vec { return Mix(a, b, 0.5) }
+func Middle(a, b r2.Vec) r2.Vec { return Interpolate(a, b, 0.5) }
 
 // Contains says whether a point lies in a box or on its edge.
 func Contains(b r2.Box, p r2.Vec) bool {
@@ -115,13 +115,13 @@ func AllIn(points []r2.Vec, b r2.Box) bool {
 // Centre is the middle of a box.
 func Centre(b r2.Box) r2.Vec { return Middle(b.Min, b.Max) }
 
-// Apart is how far two boxes are from each other; 0 where they share paper.
-func Apart(a, b r2.Box) float64 {
+// Distance is how far two boxes are from each other; 0 where they share paper.
+func Distance(a, b r2.Box) float64 {
 	return math.Hypot(max(0, a.Min.X-b.Max.X, b.Min.X-a.Max.X), max(0, a.Min.Y-b.Max.Y, b.Min.Y-a.Max.Y))
 }
 
-// Plain drops the height of a point.
-func Plain(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
+// InPlan drops the height of a point.
+func InPlan(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
 
 // InRing says whether a point lies in a ring, by the number of sides a ray crosses.
 func InRing(ring []r2.Vec, p r2.Vec) bool {

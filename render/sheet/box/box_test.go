@@ -9,7 +9,7 @@ import (
 
 // A box round points leaves out what is not finite, and one of nothing is a square of 2 m about the origin.
 func TestGatherer(t *testing.T) {
-	g := Gatherer{}
+	g := Bounds{}
 	if b := g.Box(); b != Of(-1, -1, 1, 1) {
 		t.Errorf("the box of nothing is %v", b)
 	}
@@ -31,15 +31,15 @@ func TestInRing(t *testing.T) {
 
 // Turning a box by a quarter swaps its sides, and boxes share what both hold.
 func TestTurnedAndCommon(t *testing.T) {
-	g := Gatherer{}
+	g := Bounds{}
 	g.All(TurnedBox(At(1, 1), At(4, 2), 90), 0)
 	if b := g.Box(); math.Abs(Width(b)-2) > 1e-12 || math.Abs(Height(b)-4) > 1e-12 {
 		t.Errorf("turned it is %v", b)
 	}
-	if b, ok := Common(Of(0, 0, 2, 2), Of(1, -1, 3, 1)); !ok || b != Of(1, 0, 2, 1) {
+	if b, ok := Intersection(Of(0, 0, 2, 2), Of(1, -1, 3, 1)); !ok || b != Of(1, 0, 2, 1) {
 		t.Errorf("they share %v, %v", b, ok)
 	}
-	if _, ok := Common(Of(0, 0, 1, 1), Of(1, 0, 2, 1)); ok {
+	if _, ok := Intersection(Of(0, 0, 1, 1), Of(1, 0, 2, 1)); ok {
 		t.Error("boxes side by side share something")
 	}
 }

@@ -38,7 +38,7 @@ func (c beams) numberBeams(p Pad, v layout.View, taken []carto.Obstacle) []carto
 					continue
 				}
 				if at, ok := besideLine(from, to, st.boxOf(l.Tag), func(o carto.Obstacle) bool {
-					g := box.Gatherer{}
+					g := box.Bounds{}
 					g.All(o.Outline, numberAir)
 					aired := carto.Obstacle{Outline: box.Corners(g.Box())}
 					return box.AllIn(o.Outline, box.Inset(v.Panel, 1, 1)) && !meets(aired, taken) && !meets(aired, own) && !meets(o, rays)
@@ -60,7 +60,7 @@ func besideLine(from, to, size r2.Vec, clear func(carto.Obstacle) bool) (middle 
 	off := gap + (math.Abs(across.X)*size.X+math.Abs(across.Y)*size.Y)/2
 	for _, share := range []float64{0.8, 0.88, 0.72, 0.64, 0.56, 0.48, 0.4, 0.3, 0.2} {
 		for _, side := range []float64{off, -off} {
-			at := r2.Add(box.Mix(from, to, share), r2.Scale(side, across))
+			at := r2.Add(box.Interpolate(from, to, share), r2.Scale(side, across))
 			if clear(carto.Obstacle{Outline: box.TurnedBox(at, size, 0)}) {
 				return at, true
 			}

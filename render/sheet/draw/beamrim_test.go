@@ -28,7 +28,7 @@ func TestRimsSayWhereLightLands(t *testing.T) {
 		{"along a wall", []r2.Vec{{X: 0.3, Y: 3.59}, {X: 1.8, Y: 3.6}}, false, 0},
 		{"along the far face of a wall", []r2.Vec{{X: 0.3, Y: 3.79}, {X: 1.8, Y: 3.8}}, false, 0},
 		{"along a dresser", []r2.Vec{{X: 1.3, Y: 0.51}, {X: 2.5, Y: 0.5}}, false, 0},
-		{"along a leaf", []r2.Vec{box.Mix(hinge, tip, 0.1), box.Mix(hinge, tip, 0.9)}, false, 0},
+		{"along a leaf", []r2.Vec{box.Interpolate(hinge, tip, 0.1), box.Interpolate(hinge, tip, 0.9)}, false, 0},
 		{"across a room", []r2.Vec{{X: 0, Y: 1}, {X: 4.2, Y: 2}}, false, 1},
 		{"over the edge of a table", []r2.Vec{{X: 2.7, Y: 2.3}, {X: 2.7, Y: 1.5}}, true, 0},
 		{"a side, which runs that way", []r2.Vec{{X: 2.7, Y: 2.3}, {X: 2.7, Y: 1.5}}, false, 1},

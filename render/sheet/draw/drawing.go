@@ -31,7 +31,7 @@ type shown struct {
 	People    map[string]symbols.Drawn // as they stand on the plan
 	Stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
 	furniture []symbols.Drawn          // in the order of the set-up
-	Rungs     []int                    // how many labels fell to each rung of their ladder
+	Forms     []int                    // how many labels took each form
 	Reduced   int                      // labels that say less than what they are about
 	Shortened int                      // labels that say less than they could
 }
@@ -42,12 +42,12 @@ func (c *shown) Clear() { *c = shown{uses: map[string]bool{}, People: map[string
 // used notes that the plan shows a symbol.
 func (c *shown) used(kind string) { c.uses[kind] = kind != "" }
 
-// rung counts a label on its rung.
-func (c *shown) rung(n int) {
-	for len(c.Rungs) <= n {
-		c.Rungs = append(c.Rungs, 0)
+// form counts a label on its form.
+func (c *shown) form(n int) {
+	for len(c.Forms) <= n {
+		c.Forms = append(c.Forms, 0)
 	}
-	c.Rungs[n]++
+	c.Forms[n]++
 }
 
 // InsetHeights are the heights that the second map takes at most, mm: the first with which the sheet

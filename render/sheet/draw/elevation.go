@@ -28,7 +28,7 @@ func (c Wall) Draw(p Pad, v layout.View, f WallFace, corners []r2.Box) {
 	for i := range c.In.Readings {
 		r := &c.In.Readings[i]
 		where := f.at(targetOf(c.In.Setup, r))
-		if r.Person == "" && math.Abs(f.off(box.Plain(targetOf(c.In.Setup, r)))) < 5*onFace && box.Contains(f.box(), where) {
+		if r.Person == "" && math.Abs(f.off(box.InPlan(targetOf(c.In.Setup, r)))) < 5*onFace && box.Contains(f.box(), where) {
 			notes = append(notes, readings(c).meterNote(p, v.Paper(where), r))
 		}
 	}

@@ -72,7 +72,7 @@ func (c Wall) nameBefore(p Pad, things [][]silhouette, taken []carto.Obstacle) [
 		if len(parts) == 0 {
 			continue
 		}
-		thing, g := &c.In.Setup.Furniture[i], box.Gatherer{}
+		thing, g := &c.In.Setup.Furniture[i], box.Bounds{}
 		for _, s := range parts {
 			g.All(s.ring, 0)
 		}
@@ -92,13 +92,13 @@ func (c Wall) nameBefore(p Pad, things [][]silhouette, taken []carto.Obstacle) [
 // silhouette is a part of a thing before the wall; ok is false where it does not stand there, or stands further
 // off.
 func (f *WallFace) silhouette(v layout.View, part plan.Part) (s silhouette, ok bool) {
-	g, nearest := box.Gatherer{}, math.Inf(1)
+	g, nearest := box.Bounds{}, math.Inf(1)
 	for _, q := range part.Outline {
 		g.Point(f.at(r3.Vec{X: q.X, Y: q.Y, Z: part.Z0}), 0)
 		g.Point(f.at(r3.Vec{X: q.X, Y: q.Y, Z: part.Z1}), 0)
 		nearest = math.Min(nearest, f.off(q))
 	}
-	shape, within := box.Common(g.Box(), f.box())
+	shape, within := box.Intersection(g.Box(), f.box())
 	if !g.Any || !within || nearest < -embedded || nearest > before {
 		return s, false
 	}

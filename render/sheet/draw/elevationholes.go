@@ -31,7 +31,7 @@ func (f *WallFace) hole(o *plan.Opening) (b r2.Box, ok bool) {
 	}
 	from, to := f.at(r3.Vec{X: left.X, Y: left.Y}), f.at(r3.Vec{X: right.X, Y: right.Y})
 	b = r2.Box{Min: r2.Vec{X: from.X, Y: o.Sill}, Max: r2.Vec{X: to.X, Y: o.Head}}
-	return box.Common(b, f.box())
+	return box.Intersection(b, f.box())
 }
 
 // drawHoles draws the openings of the wall, with their names and sizes.

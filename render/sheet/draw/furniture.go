@@ -28,7 +28,7 @@ func (c things) drawFurniture(p Pad, v layout.View) {
 		first := len(p.page.Items)
 		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
 		if mappedOver(c.In, f) {
-			hollow(p.page.Items[first:], p.Look.Paper, symbols.Heavy)
+			linesOnly(p.page.Items[first:], p.Look.Paper, symbols.Heavy)
 		}
 	}
 }
@@ -49,8 +49,8 @@ func covers(f *section.Field, p r2.Vec) bool {
 	return i >= 0 && j >= 0 && i < f.Grid.NX && j < f.Grid.NY && !f.Grid.Masked(i, j)
 }
 
-// hollow takes the paper out of marks and leaves their lines, those up to a width.
-func hollow(marks []ink.Item, paper ink.Colour, width float64) {
+// linesOnly takes the paper out of marks and leaves their lines, those up to a width.
+func linesOnly(marks []ink.Item, paper ink.Colour, width float64) {
 	for i := range marks {
 		if m := &marks[i]; m.Fill != nil && *m.Fill == paper && m.Stroke != nil && m.Stroke.Width <= width {
 			m.Fill = nil
@@ -59,7 +59,7 @@ func hollow(marks []ink.Item, paper ink.Colour, width float64) {
 }
 
 func (c things) furnish(p Pad, v layout.View, f *plan.Furniture) symbols.Drawn {
-	return symbols.Furnish(p.canvas, p.symbols(), symbols.Furniture{
+	return symbols.DrawFurniture(p.canvas, p.symbols(), symbols.Furniture{
 		Kind: symbols.FurnitureKind(f.Kind), At: v.Paper(f.At), Turn: f.Turn, Size: r2.Vec{X: f.Size[0] * v.Scale, Y: f.Size[1] * v.Scale},
 		Scale: v.Scale, Steps: steps(f),
 	})
@@ -75,7 +75,7 @@ const (
 func (c things) coverLegs(p Pad, v layout.View) {
 	for i := range c.In.Setup.Furniture {
 		f := &c.In.Setup.Furniture[i]
-		if high := f.Z1 - f.Base; f.Kind != term.Table || high < lowestTop || high > highestTop || mappedOver(c.In, f) || !c.satAt(i) {
+		if high := f.Z1 - f.Base; f.Kind != term.Table || high < lowestTop || high > highestTop || mappedOver(c.In, f) || !c.isSeatOf(i) {
 			continue
 		}
 		first := len(p.page.Items)
@@ -86,8 +86,8 @@ func (c things) coverLegs(p Pad, v layout.View) {
 	}
 }
 
-// satAt says whether somebody sits with their legs under a thing.
-func (c things) satAt(i int) bool {
+// isSeatOf says whether somebody sits with their legs under a thing.
+func (c things) isSeatOf(i int) bool {
 	for j := range c.In.Setup.People {
 		who := &c.In.Setup.People[j]
 		legs := who.Pose == "seated" || who.Pose == "crouching"

@@ -17,7 +17,7 @@ import (
 func (c maps) insetRows() []Row {
 	maps := c.In.SmallMaps()
 	f := maps[0]
-	g := box.Gatherer{}
+	g := box.Bounds{}
 	for _, w := range c.In.Setup.Walls {
 		g.All(w.Outline, 0)
 	}
@@ -40,7 +40,7 @@ func (c maps) insetRows() []Row {
 // cameras are, on every level of floor. Its lines have no figures.
 func (c maps) drawInset(p Pad, maps []*section.Field, v layout.View) {
 	o := carto.Paper(v.Scale)
-	o.Calm = 0.3 // without a probe the lattice shows at the edges of shadows
+	o.Smoothing = 0.3 // without a probe the lattice shows at the edges of shadows
 	var all []relief
 	for _, f := range maps {
 		all = append(all, c.traced(f, v, o))
@@ -66,7 +66,7 @@ func (c maps) drawInset(p Pad, maps []*section.Field, v layout.View) {
 	}
 	for i := range c.In.Setup.Cameras {
 		m := &c.In.Setup.Cameras[i].Frame
-		p.canvas.Polygon(ink.Solid(p.Look.Ink), arrowAt(v.Flat(m.At), box.Bearing(box.Plain(m.Axis)))...)
+		p.canvas.Polygon(ink.Solid(p.Look.Ink), arrowAt(v.Flat(m.At), box.Bearing(box.InPlan(m.Axis)))...)
 	}
 }
 

@@ -13,7 +13,7 @@ func unitOf(s *plan.Setup, l *plan.Light) *kit.Unit {
 	name := ""
 	for i := range s.Scene.Lights {
 		if w := &s.Scene.Lights[i]; w.Name == l.Name {
-			name = w.Unit.V
+			name = w.Unit.Value
 		}
 	}
 	for _, u := range s.Kit.Units {

@@ -24,7 +24,7 @@ func (c Match) KeyRows(t *layout.Tiles) []Row {
 }
 
 func (c Match) drawKey(p Pad, t *layout.Tiles, x, top float64) {
-	g := box.Gatherer{}
+	g := box.Bounds{}
 	for i := range t.Parts() {
 		b := t.Part(i)
 		g.All([]r2.Vec{b.Min, b.Max}, 0)
@@ -80,7 +80,7 @@ func (c Match) matchLine(p Pad, a, b r2.Vec, to int) {
 	angle := carto.Upright(along)
 	off := r2.Scale(st.Cap/2+1.2, ink.Direction(-angle))
 	for _, share := range [...]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
-		centre := r2.Add(box.Mix(a, b, share), off)
+		centre := r2.Add(box.Interpolate(a, b, share), off)
 		if o := (carto.Obstacle{Outline: box.TurnedBox(centre, st.boxOf(words), angle)}); !meets(o, taken) {
 			p.turned(underMiddle(centre, st.Cap, angle), words, st, ink.Centre, angle, &p.Look.Paper)
 			return

@@ -24,7 +24,7 @@ func (c names) nameThings(p Pad, v layout.View, taken, lines []carto.Obstacle) [
 	for i := range c.In.Setup.Rooms {
 		r := &c.In.Setup.Rooms[i]
 		for j := range r.Walls {
-			if w := &r.Walls[j]; cites(c.In.Setup, r.Name+"."+w.Name) {
+			if w := &r.Walls[j]; mentionsWall(c.In.Setup, r.Name+"."+w.Name) {
 				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.Pad.Quiet()))
 			}
 		}
@@ -122,14 +122,14 @@ func openingNames(v layout.View, o *plan.Opening) []name {
 	var names []name
 	for _, share := range []float64{0.5, 0.3, 0.7, 0.2, 0.8} {
 		for _, d := range []float64{o.Depth*v.Scale + off, -off, o.Depth*v.Scale + 2*off, -2 * off} {
-			names = append(names, name{o.Name, r2.Add(box.Mix(left, right, share), r2.Scale(d, o.Outward)), angle})
+			names = append(names, name{o.Name, r2.Add(box.Interpolate(left, right, share), r2.Scale(d, o.Outward)), angle})
 		}
 	}
 	return names
 }
 
-// cites says whether a list measures from a wall, or hangs something on it.
-func cites(s *plan.Setup, wall string) bool {
+// mentionsWall says whether a list measures from a wall, or hangs something on it.
+func mentionsWall(s *plan.Setup, wall string) bool {
 	cited := func(from string) bool { return from == wall || strings.HasPrefix(from, wall+",") }
 	from := func(d plan.Dimension) bool { return cited(d.From) }
 	return slices.ContainsFunc(s.Lights, func(l plan.Light) bool { return cited(l.Mount.On) || slices.ContainsFunc(l.Placing, from) }) ||
@@ -147,7 +147,7 @@ func wallNames(v layout.View, w *plan.Wall, st style) []name {
 	for _, d := range []float64{-off, w.Thickness*v.Scale + off, -2 * off, w.Thickness*v.Scale + 2*off} {
 		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 			if share > half && share+half < 1 {
-				names = append(names, name{w.Name, r2.Add(box.Mix(left, right, share), r2.Scale(d, w.Outward)), angle})
+				names = append(names, name{w.Name, r2.Add(box.Interpolate(left, right, share), r2.Scale(d, w.Outward)), angle})
 			}
 		}
 	}
@@ -156,7 +156,7 @@ func wallNames(v layout.View, w *plan.Wall, st style) []name {
 
 // roomNames are the name in the corners of a room, then along its sides, then in its middle.
 func roomNames(v layout.View, r *plan.Room, st style) []name {
-	g := box.Gatherer{}
+	g := box.Bounds{}
 	g.All(v.All(r.Inside), 0)
 	b := box.Inset(g.Box(), st.Width(r.Name)/2+2, st.Cap/2+2)
 	var names []name

@@ -34,7 +34,7 @@ func (n *note) label(Pad) carto.Label {
 	}
 	for _, leader := range leaders {
 		for _, s := range n.forms {
-			l.Rungs = append(l.Rungs, carto.Rung{Size: n.style.boxOf(s), Leader: leader})
+			l.Forms = append(l.Forms, carto.Form{Size: n.style.boxOf(s), Leader: leader})
 		}
 	}
 	return l
@@ -49,7 +49,7 @@ func (n *note) draw(p Pad, at carto.Placement) {
 		p.Line(Hair, p.Look.Ink, at.Leader[0], touch(at.Leader[0], n.anchor, n.shape, at.Leader[1]))
 	}
 	base := at.Box.Min.Y + n.style.face.Descent(n.style.em())
-	from, words := r2.Vec{X: at.Box.Min.X, Y: base}, n.forms[at.Rung%len(n.forms)]
+	from, words := r2.Vec{X: at.Box.Min.X, Y: base}, n.forms[at.Form%len(n.forms)]
 	p.turned(from, words, n.style, ink.Left, 0, &p.Look.Paper)
 	p.strikeFigures(from, words, n.style, n.struck)
 }
@@ -64,4 +64,4 @@ type placeable interface {
 
 func (n *note) tells(at carto.Placement) bool { return at.On }
 
-func (n *note) full(at carto.Placement) bool { return at.On && at.Rung%len(n.forms) == 0 }
+func (n *note) full(at carto.Placement) bool { return at.On && at.Form%len(n.forms) == 0 }

@@ -87,7 +87,7 @@ func clearBox(area, about r2.Box, size r2.Vec, taken []carto.Obstacle) (best r2.
 	for y := area.Max.Y; y-size.Y >= area.Min.Y; y -= overprintStep {
 		for x := area.Min.X; x+size.X <= area.Max.X; x += overprintStep {
 			b := box.Of(x, y-size.Y, x+size.X, y)
-			if far := box.Apart(b, about) + aside*r2.Norm(r2.Sub(box.Centre(b), box.Centre(about))); far < nearest && !meets(carto.Obstacle{Outline: box.Corners(box.Inset(b, -1, -1))}, taken) {
+			if far := box.Distance(b, about) + aside*r2.Norm(r2.Sub(box.Centre(b), box.Centre(about))); far < nearest && !meets(carto.Obstacle{Outline: box.Corners(box.Inset(b, -1, -1))}, taken) {
 				best, nearest, ok = b, far, true
 			}
 		}

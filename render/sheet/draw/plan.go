@@ -76,7 +76,7 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 	}
 	for i, at := range carto.Place(labels, o) {
 		things[i].draw(p, at)
-		c.rung(at.Rung)
+		c.form(at.Form)
 		if !things[i].tells(at) {
 			c.Reduced++
 		}

@@ -20,7 +20,7 @@ type readings struct{ *Drawing }
 // mark draws the mark of a reading and returns its box.
 func (c readings) mark(p Pad, kind string, at r2.Vec, r *meter.Reading) r2.Box {
 	c.used("reading:" + kind)
-	return symbols.Mark(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), symbols.MeterKind(kind), at).Box()
+	return symbols.DrawMeter(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), symbols.MeterKind(kind), at).Box()
 }
 
 // drawReadings draws the marks of faces and meters, and returns the notes that go beside them.
@@ -29,12 +29,12 @@ func (c readings) drawReadings(p Pad, v layout.View) []placeable {
 	for i := range c.In.Faces {
 		f := &c.In.Faces[i]
 		if section.Lit(f.Key) {
-			notes = append(notes, c.faceNote(p, v, f.Key, faceWords{c.Whose(f), section.Stop(f.Key.Stop), "key", ""}, nil))
+			notes = append(notes, c.faceNote(p, v, f.Key, faceWords{c.OwnerPrefix(f), section.Stop(f.Key.Stop), "key", ""}, nil))
 		}
 		if section.Lit(f.Fill) {
-			words, struck := faceWords{c.Whose(f), section.Stop(f.Fill.Stop), "fill", ""}, []string(nil)
+			words, struck := faceWords{c.OwnerPrefix(f), section.Stop(f.Fill.Stop), "fill", ""}, []string(nil)
 			if section.Lit(f.Key) {
-				words.under = unit.FormatAgainst(-f.Contrast, "key")
+				words.under = unit.FormatRelativeStops(-f.Contrast, "key")
 				struck = section.When(f.Key.Struck() || f.Fill.Struck(), words.under)
 			}
 			notes = append(notes, c.faceNote(p, v, f.Fill, words, struck))
@@ -56,12 +56,12 @@ type faceWords struct{ who, figure, side, under string }
 // faceNote marks one side of a face at the edge of the head, the way that side faces. Its words may
 // not stand on the body, and are led out of it.
 func (c readings) faceNote(p Pad, v layout.View, r *meter.Reading, words faceWords, struck []string) placeable {
-	out := box.Plain(r.Facing)
+	out := box.InPlan(r.Facing)
 	if n := r2.Norm(out); n > 0 {
 		out = r2.Scale(1/n, out)
 	}
 	c.used("reading:face")
-	mark := symbols.Side(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), headOf(c.In.Setup, v, r), box.Bearing(out), v.Scale)
+	mark := symbols.DrawFaceSide(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), headOf(c.In.Setup, v, r), box.Bearing(out), v.Scale)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.Small().Strong(), forms: c.faceForms(words),
 		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 2, leader: 30, led: true}
 }

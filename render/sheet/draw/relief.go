@@ -53,10 +53,10 @@ func contourLines(reliefs []relief) []carto.Obstacle {
 	return all
 }
 
-// calm is how far smoothing may move a contour, as a share of a stop (2 %); shadowEdge is how true
+// noiseShare is how far smoothing may move a contour, as a share of a stop (2 %); shadowEdge is how true
 // hard edges of shadow are found, m.
 const (
-	calm       = 0.03
+	noiseShare = 0.03
 	shadowEdge = 0.005
 )
 
@@ -70,7 +70,7 @@ func (c maps) trace(f *section.Field, v layout.View) relief {
 func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	r := relief{levels: section.LevelsOf(c.In)}
 	// One point of growth lets the tints reach under the walls that are drawn over them.
-	r.grid = carto.Grow(rimmed(carto.Calm(f.Grid, calm)), 1)
+	r.grid = carto.Extrapolate(rimmed(carto.Denoise(f.Grid, noiseShare)), 1)
 	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
 	r.steps = traced.Steps()
 	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(traced.Lines, v.Paper), carto.CliffOptions{})

@@ -92,7 +92,7 @@ func (c roomSizes) roomSize(v layout.View, r *plan.Room, upright bool, taken []c
 
 // roomBoxes are the boxes on paper round the inside of a room and round its walls.
 func roomBoxes(s *plan.Setup, v layout.View, r *plan.Room) (in, out r2.Box) {
-	g := box.Gatherer{}
+	g := box.Bounds{}
 	g.All(v.All(r.Inside), 0)
 	in = g.Box()
 	for i := range s.Walls {
@@ -106,7 +106,7 @@ func roomBoxes(s *plan.Setup, v layout.View, r *plan.Room) (in, out r2.Box) {
 // outdoors says whether a dimension line runs over no floor.
 func outdoors(s *plan.Setup, v layout.View, d *dimension) bool {
 	for share := 0.02; share < 1; share += 0.04 {
-		if onFloor(s, v.Metres(box.Mix(d.from, d.to, share))) {
+		if onFloor(s, v.Metres(box.Interpolate(d.from, d.to, share))) {
 			return false
 		}
 	}
@@ -152,21 +152,21 @@ func (d *dimension) figure(p Pad) carto.Obstacle {
 }
 
 // middle is that of the figure.
-func (d *dimension) middle() r2.Vec { return box.Mix(d.from, d.to, 0.5+d.off) }
+func (d *dimension) middle() r2.Vec { return box.Interpolate(d.from, d.to, 0.5+d.off) }
 
 // draw draws the line with a stroke across each end, broken for its figure.
 func (d *dimension) draw(p Pad) {
 	st := p.Small()
 	gap := (st.Width(d.words)/2 + 1) / r2.Norm(r2.Sub(d.to, d.from))
 	if gap < 0.5 {
-		p.Line(Hair, p.Look.Ink, d.from, box.Mix(d.from, d.to, 0.5+d.off-gap))
-		p.Line(Hair, p.Look.Ink, box.Mix(d.from, d.to, 0.5+d.off+gap), d.to)
+		p.Line(Hair, p.Look.Ink, d.from, box.Interpolate(d.from, d.to, 0.5+d.off-gap))
+		p.Line(Hair, p.Look.Ink, box.Interpolate(d.from, d.to, 0.5+d.off+gap), d.to)
 	}
 	tick := r2.Scale(1.1, ink.Direction(box.Bearing(r2.Sub(d.to, d.from))+45))
 	for _, end := range [...]r2.Vec{d.from, d.to} {
 		p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
 		if d.foot != 0 {
-			p.Line(Hair, p.Look.Ink, box.Mix(d.root(end), end, 0.25), end)
+			p.Line(Hair, p.Look.Ink, box.Interpolate(d.root(end), end, 0.25), end)
 		}
 	}
 	p.turned(underMiddle(d.middle(), st.Cap, d.angle), d.words, st, ink.Centre, d.angle, nil)

@@ -58,7 +58,7 @@ func (c Collar) Ruler(p Pad, x, top, times float64) (base float64) {
 	base = top - st.Cap - 1.4 - high
 	part := r.length * r.metres * 1000 / times / float64(r.parts)
 	alt := fmt.Sprintf("Scale bar of %s %s at %s.", unit.FormatNumber(r.length), r.unit, layout.ScaleWords(times, c.In.Setup.Feet))
-	symbols.ScaleBar(p.of("scale-bar", alt).canvas, p.symbols(), box.At(x, base), part, r.parts)
+	symbols.DrawScaleBar(p.of("scale-bar", alt).canvas, p.symbols(), box.At(x, base), part, r.parts)
 	for i := 0; i <= r.parts; i += r.lettered {
 		figure := unit.FormatNumber(r.length * float64(i) / float64(r.parts))
 		where, align := box.At(x+part*float64(i), base+high+1.4), ink.Centre
@@ -80,7 +80,7 @@ func (c Collar) North(p Pad, centre r2.Vec) {
 	const long = 11.5 // mm
 	degrees := c.In.Setup.North
 	p = p.of("north", fmt.Sprintf("True north is %s clockwise from the sheet's up.", unit.FormatAngle(degrees)))
-	symbols.North(p.canvas, p.symbols(), centre, degrees, long)
+	symbols.DrawNorth(p.canvas, p.symbols(), centre, degrees, long)
 	letter := p.head()
 	tip := r2.Add(centre, r2.Scale(long/2+2.2, ink.Direction(degrees)))
 	p.Text(r2.Sub(tip, r2.Vec{Y: letter.Cap / 2}), "N", letter, ink.Centre)

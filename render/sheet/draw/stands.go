@@ -33,41 +33,41 @@ func reach(p *plan.Person) float64 {
 // Standing are boxes round what stands in a set-up, m.
 func Standing(s *plan.Setup) []r2.Box {
 	var all []r2.Box
-	add := func(grow func(g *box.Gatherer)) {
-		g := box.Gatherer{}
+	add := func(grow func(g *box.Bounds)) {
+		g := box.Bounds{}
 		if grow(&g); g.Any {
 			all = append(all, g.B)
 		}
 	}
 	for i := range s.Walls {
-		add(func(g *box.Gatherer) { g.All(s.Walls[i].Outline, 0) })
+		add(func(g *box.Bounds) { g.All(s.Walls[i].Outline, 0) })
 	}
 	for i := range s.Rooms {
-		add(func(g *box.Gatherer) { g.All(s.Rooms[i].Inside, 0) })
+		add(func(g *box.Bounds) { g.All(s.Rooms[i].Inside, 0) })
 	}
 	for i := range s.Furniture {
-		add(func(g *box.Gatherer) { growFurniture(g, &s.Furniture[i]) })
+		add(func(g *box.Bounds) { growFurniture(g, &s.Furniture[i]) })
 	}
 	for i := range s.People {
-		add(func(g *box.Gatherer) { growPerson(g, &s.People[i]) })
+		add(func(g *box.Bounds) { growPerson(g, &s.People[i]) })
 	}
 	for i := range s.Cameras {
-		add(func(g *box.Gatherer) { g.Point(box.Plain(s.Cameras[i].Frame.At), bodyRoom) })
+		add(func(g *box.Bounds) { g.Point(box.InPlan(s.Cameras[i].Frame.At), bodyRoom) })
 	}
 	for i := range s.Lights {
-		add(func(g *box.Gatherer) { growLight(g, &s.Lights[i]) })
+		add(func(g *box.Bounds) { growLight(g, &s.Lights[i]) })
 	}
 	for i := range s.Grip {
-		add(func(g *box.Gatherer) { growGrip(g, &s.Grip[i]) })
+		add(func(g *box.Bounds) { growGrip(g, &s.Grip[i]) })
 	}
 	for _, m := range s.Meters {
-		add(func(g *box.Gatherer) { g.Point(box.Plain(m.At), 0.1) })
+		add(func(g *box.Bounds) { g.Point(box.InPlan(m.At), 0.1) })
 	}
 	return all
 }
 
 // growPerson takes in the ground of one.
-func growPerson(g *box.Gatherer, p *plan.Person) {
+func growPerson(g *box.Bounds, p *plan.Person) {
 	g.Point(p.At, personRoom)
 	g.Point(r2.Add(p.At, r2.Scale(reach(p)-personRoom, ink.Direction(bodyBearing(p)))), personRoom)
 	for _, q := range p.Parts {
@@ -76,26 +76,26 @@ func growPerson(g *box.Gatherer, p *plan.Person) {
 }
 
 // growFurniture takes in the ground of one.
-func growFurniture(g *box.Gatherer, f *plan.Furniture) {
+func growFurniture(g *box.Bounds, f *plan.Furniture) {
 	for _, q := range f.Parts {
 		g.All(q.Outline, 0)
 	}
 }
 
 // growLight takes in the ground of one.
-func growLight(g *box.Gatherer, l *plan.Light) {
-	g.Point(box.Plain(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
+func growLight(g *box.Bounds, l *plan.Light) {
+	g.Point(box.InPlan(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
 	growMount(g, &l.Mount)
 }
 
 // growGrip takes in the ground of one.
-func growGrip(g *box.Gatherer, k *plan.Grip) {
-	g.Point(box.Plain(k.Frame.At), k.Size[0]/2)
+func growGrip(g *box.Bounds, k *plan.Grip) {
+	g.Point(box.InPlan(k.Frame.At), k.Size[0]/2)
 	growMount(g, &k.Mount)
 }
 
 // growMount takes in the ground of a stand.
-func growMount(g *box.Gatherer, m *plan.Mount) {
+func growMount(g *box.Bounds, m *plan.Mount) {
 	if m.Base != (r2.Vec{}) {
 		g.Point(m.Base, m.Foot/2)
 	}

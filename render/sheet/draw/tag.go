@@ -12,8 +12,8 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// tag is a number with what belongs beside a thing on the plan. Its forms are the rungs of the
-// ladder: the first shows all lines, the next shortens the first of them, the next shows that alone, and
+// tag is a number with what belongs beside a thing on the plan. Of its forms
+// the first shows all lines, the next shortens the first of them, the next shows that alone, and
 // the last the number; below that it stands in the table of the collar only.
 type tag struct {
 	object string
@@ -38,7 +38,7 @@ const (
 	tagLeads = 56.0 // the longest leader
 )
 
-// forms are the lines that each rung shows, best first. Every light has the rung of its shortened first
+// forms are the lines that each form shows, best first. Every light has the form of its shortened first
 // line, even where that is no narrower, so that none loses its figures sooner than another.
 func (t *tag) forms() [][][]string {
 	if len(t.lines) == 0 {
@@ -106,23 +106,23 @@ func lineWide(st style, words []string) float64 {
 func (t *tag) label(p Pad) carto.Label {
 	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Weight: t.weight}
 	for _, lines := range t.forms() {
-		l.Rungs = append(l.Rungs, carto.Rung{Size: t.size(p, lines), Leader: tagLeads})
+		l.Forms = append(l.Forms, carto.Form{Size: t.size(p, lines), Leader: tagLeads})
 	}
 	return l
 }
 
 func (t *tag) tells(at carto.Placement) bool {
-	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Rung]) > 0)
+	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Form]) > 0)
 }
 
-func (t *tag) full(at carto.Placement) bool { return at.On && at.Rung == 0 }
+func (t *tag) full(at carto.Placement) bool { return at.On && at.Form == 0 }
 
 // draw draws the tag where it was placed, with its leader.
 func (t *tag) draw(p Pad, at carto.Placement) {
 	if !at.On {
 		return
 	}
-	lines := t.forms()[at.Rung]
+	lines := t.forms()[at.Form]
 	p = p.On(ink.Tags).of(t.object, "")
 	if from, to := t.leader(at); r2.Norm(r2.Sub(to, from)) > minLeader+1 {
 		p.Line(Hair, p.Look.Ink, from, to)
@@ -158,7 +158,7 @@ func (t *tag) leader(at carto.Placement) (from, to r2.Vec) {
 		to = from
 	}
 	to = touch(from, t.anchor, t.drawn.Body, to)
-	return from, box.Mix(to, centreOf(t.drawn.Body, to), into)
+	return from, box.Interpolate(to, centreOf(t.drawn.Body, to), into)
 }
 
 // into is how far a leader goes on from the outline of a symbol toward its middle: the outline is of

@@ -53,11 +53,11 @@ func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, p
 	lamp := symbols.Lamp{
 		Class: symbols.Class(l.Head.Class), At: v.Flat(l.Frame.At), Bearing: frameBearing(l.Frame), Tilt: section.Tilt(l.Frame.Axis),
 		Face: r2.Scale(v.Scale, r2.Vec{X: open.Width, Y: open.Height}), Body: r2.Scale(v.Scale, r2.Vec{X: wide, Y: deep}),
-		Colour: colour, Dark: l.Level <= 0, Mount: c.mount(v, &l.Mount, lightHold(l)),
+		Colour: colour, Off: l.Level <= 0, Mount: c.mount(v, &l.Mount, lightHold(l)),
 	}
 	c.used(lightKind(l))
 	c.used(mountKind(lamp.Mount.Hold))
-	d := symbols.Light(p.of("light:"+l.Name, c.LightAlt(l)).canvas, p.symbols(), lamp)
+	d := symbols.DrawLight(p.of("light:"+l.Name, c.LightAlt(l)).canvas, p.symbols(), lamp)
 	return d, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3,
 		struck: section.When(len(section.OnColour(c.In.Setup, l.Name)) > 0, section.LightColour(l))}
 }
@@ -84,7 +84,7 @@ func (c things) drawGrip(p Pad, v layout.View, g *plan.Grip) (symbols.Drawn, pla
 	c.used("grip:" + string(s.Kind))
 	c.used(mountKind(s.Mount.Hold))
 	alt := fmt.Sprintf("Grip %s, %s %s by %s, its middle %s high.", g.Tag, g.Kind, c.Length(g.Size[0]), c.Length(g.Size[1]), c.Length(g.Height))
-	d := symbols.Shape(p.of("grip:"+g.Name, alt).canvas, p.symbols(), s)
+	d := symbols.DrawGrip(p.of("grip:"+g.Name, alt).canvas, p.symbols(), s)
 	return d, &tag{object: "grip:" + g.Name, number: g.Tag, open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, weight: 2}
 }
 
@@ -93,7 +93,7 @@ func (c things) drawCamera(p Pad, v layout.View, m *plan.Camera) (symbols.Drawn,
 	s := symbols.Camera{At: v.Flat(m.Frame.At), Bearing: frameBearing(m.Frame), Scale: v.Scale}
 	c.used("camera")
 	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, unit.FormatLens(m.Lens), c.Length(m.Height), unit.FormatAngle(m.HAOV))
-	d := symbols.Film(p.of("camera:"+m.Name, alt).canvas, p.symbols(), s)
+	d := symbols.DrawCamera(p.of("camera:"+m.Name, alt).canvas, p.symbols(), s)
 	return d, &tag{object: "camera:" + m.Name, number: m.Name, lines: c.cameraLines(m), anchor: s.At, drawn: d, weight: 2}
 }
 
@@ -104,19 +104,19 @@ func (c things) drawPerson(p Pad, v layout.View, who *plan.Person) (symbols.Draw
 	c.used("person:" + string(s.Pose))
 	alt := fmt.Sprintf("%s, %s, eyes %s high.", who.Name, who.Pose, c.Length(who.Eyes-who.Base))
 	first := len(p.page.Items)
-	d := symbols.Someone(p.of("person:"+who.Name, alt).canvas, p.symbols(), s)
+	d := symbols.DrawPerson(p.of("person:"+who.Name, alt).canvas, p.symbols(), s)
 	if mappedAbove(c.In, who.At, who.Base+highestLegs) {
-		hollow(p.page.Items[first:], p.Look.Paper, symbols.Fine) // legs are drawn in finer lines than the rest
+		linesOnly(p.page.Items[first:], p.Look.Paper, symbols.Fine) // legs are drawn in finer lines than the rest
 	}
 	c.People[who.Name] = d
-	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.Small(), forms: []string{who.Name}, anchor: s.At, body: trunk(s, d), shape: s.Trunk(), weight: 1.5, leader: 24}
+	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.Small(), forms: []string{who.Name}, anchor: s.At, body: torsoBox(s, d), shape: s.Trunk(), weight: 1.5, leader: 24}
 }
 
 // highestLegs is how high the thighs of somebody seated reach, m.
 const highestLegs = 0.65
 
-// trunk is the box of head and shoulders; someone lying has nothing under a table.
-func trunk(s symbols.Person, d symbols.Drawn) r2.Box {
+// torsoBox is the box of head and shoulders; someone lying has nothing under a table.
+func torsoBox(s symbols.Person, d symbols.Drawn) r2.Box {
 	if s.Pose == symbols.Lying {
 		return d.Box()
 	}
@@ -129,7 +129,7 @@ func bodyBearing(p *plan.Person) float64 {
 	if p.Pose != "lying" {
 		return p.Faces
 	}
-	g := box.Gatherer{}
+	g := box.Bounds{}
 	for _, q := range p.Parts {
 		if q.Kind != "head" {
 			g.All(q.Outline, 0)
@@ -143,9 +143,9 @@ func bodyBearing(p *plan.Person) float64 {
 
 // frameBearing is the bearing of a frame's axis in plan; of an upright axis, that of its up.
 func frameBearing(f plan.Frame) float64 {
-	d := box.Plain(f.Axis)
+	d := box.InPlan(f.Axis)
 	if r2.Norm(d) < 1e-6 {
-		d = box.Plain(f.Up())
+		d = box.InPlan(f.Up())
 	}
 	return box.Bearing(d)
 }

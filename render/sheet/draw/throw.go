@@ -66,7 +66,7 @@ func (t *throw) letter(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.O
 		if share-half < first || share+half > last {
 			continue
 		}
-		o := carto.Obstacle{Outline: box.TurnedBox(box.Mix(t.from, t.to, share), size, t.angle), Leaders: true}
+		o := carto.Obstacle{Outline: box.TurnedBox(box.Interpolate(t.from, t.to, share), size, t.angle), Leaders: true}
 		if !meets(o, taken) {
 			t.at = share
 			return o, true
@@ -80,8 +80,8 @@ func (t *throw) draw(p Pad) {
 	p = p.On(ink.Throws).of("light:"+t.light.Name, "")
 	st := p.Small()
 	gap := (st.Width(t.words)/2 + throwGap) / r2.Norm(r2.Sub(t.to, t.from))
-	symbols.Throw(p.canvas, p.symbols(), t.from, t.to, t.at-gap, t.at+gap)
-	p.turned(underMiddle(box.Mix(t.from, t.to, t.at), st.Cap, t.angle), t.words, st, ink.Centre, t.angle, &p.Look.Paper)
+	symbols.DrawThrow(p.canvas, p.symbols(), t.from, t.to, t.at-gap, t.at+gap)
+	p.turned(underMiddle(box.Interpolate(t.from, t.to, t.at), st.Cap, t.angle), t.words, st, ink.Centre, t.angle, &p.Look.Paper)
 }
 
 // throwObstacles keep labels off the lettering of the throws.
@@ -90,7 +90,7 @@ func throwObstacles(p Pad, throws []throw) []carto.Obstacle {
 	st := p.Small()
 	for i := range throws {
 		t := &throws[i]
-		all = append(all, carto.Obstacle{Outline: box.TurnedBox(box.Mix(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
+		all = append(all, carto.Obstacle{Outline: box.TurnedBox(box.Interpolate(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
 	}
 	return all
 }

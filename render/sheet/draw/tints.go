@@ -44,7 +44,7 @@ func (c maps) tintAlt(levels []carto.Level) string {
 		return "Illuminance as a continuous tint."
 	}
 	return fmt.Sprintf("Illuminance as a continuous tint, lighter where there is more: from under %s to over %s, %s.",
-		c.Label(levels[0]), c.Label(levels[len(levels)-1]), c.LevelSays())
+		c.Label(levels[0]), c.Label(levels[len(levels)-1]), c.LevelMeasure())
 }
 
 // keyTints paints into the bar of a key the tints about the levels that it shows.

@@ -40,10 +40,10 @@ func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
 		}
 		b.Rows = append(b.Rows, rows...)
 	}
-	if len(s.Lacks) > 0 && len(s.Tables) > 0 {
+	if len(s.Without) > 0 && len(s.Tables) > 0 {
 		b.Rows = append(b.Rows, Space(RowAir))
 	}
-	for _, w := range s.Lacks {
+	for _, w := range s.Without {
 		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.Small().inked(c.Pad.Look.Alarm), nil)...)
 	}
 	mark := c.Pad.Look.Quiet

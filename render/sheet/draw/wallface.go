@@ -39,7 +39,7 @@ func OnWall(in *section.Input) (f WallFace, ok bool) {
 
 // at takes a point of the set to the wall: along and height.
 func (f *WallFace) at(p r3.Vec) r2.Vec {
-	return r2.Vec{X: r2.Dot(r2.Sub(box.Plain(p), f.wall.Left), f.along), Y: p.Z}
+	return r2.Vec{X: r2.Dot(r2.Sub(box.InPlan(p), f.wall.Left), f.along), Y: p.Z}
 }
 
 // off is how far a point in plan stands before the wall; negative behind it.
@@ -58,7 +58,7 @@ func (f *WallFace) ring() []r2.Vec {
 
 // Stands is what an elevation shows, for the layout.
 func (f *WallFace) Stands() []r2.Box {
-	g := box.Gatherer{}
+	g := box.Bounds{}
 	for _, piece := range f.cut() {
 		g.All(piece, 0.13)
 	}

@@ -19,7 +19,7 @@ func (c things) drawOpenings(p Pad, v layout.View) (hide, rests []carto.Obstacle
 		if o.Escape {
 			c.used("opening:escape")
 		}
-		d := symbols.Pierce(p.of("opening:"+o.Name, c.OpeningAlt(o)).canvas, p.symbols(), symbols.Opening{
+		d := symbols.DrawOpening(p.of("opening:"+o.Name, c.OpeningAlt(o)).canvas, p.symbols(), symbols.Opening{
 			Kind: symbols.OpeningKind(o.Kind), Left: v.Paper(o.Left), Right: v.Paper(o.Right), Out: r2.Scale(o.Depth*v.Scale, o.Outward),
 			Panes: o.Panes[0], Glazed: o.Kind == "door" && o.Glass != "", HingeLeft: o.HingeLeft, SwingIn: o.SwingIn, Ajar: o.Ajar, Escape: o.Escape,
 		})

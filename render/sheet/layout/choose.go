@@ -22,7 +22,7 @@ func ranked(blocks []*Block) []*Block {
 
 // tallest is the blocks in the order of their ranks, the tallest of a rank first, which packs best.
 func tallest(blocks []*Block) []*Block {
-	tall := func(b *Block) float64 { return Rest{block: b}.taking(len(b.Rows)) }
+	tall := func(b *Block) float64 { return Remainder{block: b}.taking(len(b.Rows)) }
 	out := slices.Clone(blocks)
 	slices.SortStableFunc(out, func(a, b *Block) int {
 		return cmp.Or(cmp.Compare(a.Rank, b.Rank), cmp.Compare(tall(b), tall(a)))
@@ -34,7 +34,7 @@ func tallest(blocks []*Block) []*Block {
 // order of reading and whole where that holds all, else by rank, and split over columns only where
 // more can stand on the sheet that way.
 func (l Layout) holding(blocks []*Block, v View, stands []r2.Box) (best Layout) {
-	ways := [...]func([]Rest, []Slot) ([]Piece, []Rest){pourWhole, Pour}
+	ways := [...]func([]Remainder, []Slot) ([]Piece, []Remainder){pourWhole, Pour}
 	for i, pouring := range ways {
 		for j, order := range [...][]*Block{blocks, ranked(blocks), tallest(blocks)} {
 			if i+j > 0 && best.All() {
@@ -98,7 +98,7 @@ func (f *Fitter) layouts(p Paper) []Layout {
 
 // beside fits the plan beside a collar of n columns.
 func (f *Fitter) beside(page Layout, n int) (Layout, bool) {
-	head := f.Head(page.Grand())
+	head := f.Head(page.LargeFormat())
 	l := page.side(n, 0, head)
 	least := Share * page.Wide * page.High / box.Width(l.Plan)
 	if box.Width(l.Plan) <= 0 || least > box.Height(l.Plan) {
@@ -115,7 +115,7 @@ func (f *Fitter) beside(page Layout, n int) (Layout, bool) {
 
 // under fits the plan over a collar along the foot of the page.
 func (f *Fitter) under(page Layout) (Layout, bool) {
-	head := f.Head(page.Grand())
+	head := f.Head(page.LargeFormat())
 	floor := math.Max(head+2*Pads, blockHigh+BarHeight+2*barGap)
 	room := box.Height(page.Frame) - floor
 	times, ok := f.largest(box.Width(page.Frame), room)
@@ -164,7 +164,7 @@ func (l *Layout) merits() []int {
 // it holds more.
 func (f *Fitter) better(l, m *Layout) bool {
 	for _, is := range [...]func(l *Layout) bool{
-		func(l *Layout) bool { return l.Times <= good },
+		func(l *Layout) bool { return l.Times <= readableScale },
 		(*Layout).placed,
 		f.fills,
 		(*Layout).All,
@@ -227,7 +227,7 @@ func (f *Fitter) Choose() (Layout, bool) {
 		if !found || f.preferred(&o, &best) {
 			best, found = o, true
 		}
-		if best.placed() && best.cut == 0 && (best.Times <= good && f.fills(&best.Layout) || f.Scale > 0) {
+		if best.placed() && best.cut == 0 && (best.Times <= readableScale && f.fills(&best.Layout) || f.Scale > 0) {
 			break
 		}
 	}
@@ -243,7 +243,7 @@ type offer struct {
 // preferred says whether a is worth its paper over b, which is smaller: a list that spills to another
 // page and a tag without its unit or level cost the reader more than a large sheet does.
 func (f *Fitter) preferred(a, b *offer) bool {
-	if read := a.Times <= good; read != (b.Times <= good) {
+	if read := a.Times <= readableScale; read != (b.Times <= readableScale) {
 		return read
 	}
 	if a.placed() != b.placed() {

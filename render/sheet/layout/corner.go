@@ -36,7 +36,7 @@ func (l Layout) withCorners(v View, stands []r2.Box) Layout {
 func (l Layout) withCorner(panel r2.Box, taken []r2.Box) (Layout, bool) {
 	for _, b := range freeCorners(panel, taken) {
 		own := Slot{X: b.Min.X + Pads, Top: b.Max.Y - Pads, Bottom: b.Min.Y + Pads}
-		pieces, left := pourWhole(rankedRests(l.Left), []Slot{own})
+		pieces, left := pourWhole(rankedRemainders(l.Left), []Slot{own})
 		if len(pieces) == 0 {
 			continue
 		}
@@ -60,10 +60,10 @@ func (l Layout) withCorner(panel r2.Box, taken []r2.Box) (Layout, bool) {
 	return l, false
 }
 
-// rankedRests are what is left of blocks, in the order of their ranks.
-func rankedRests(left []Rest) []Rest {
+// rankedRemainders are what is left of blocks, in the order of their ranks.
+func rankedRemainders(left []Remainder) []Remainder {
 	left = slices.Clone(left)
-	slices.SortStableFunc(left, func(a, b Rest) int { return int(a.block.Rank) - int(b.block.Rank) })
+	slices.SortStableFunc(left, func(a, b Remainder) int { return int(a.block.Rank) - int(b.block.Rank) })
 	return left
 }
 
@@ -86,7 +86,7 @@ func (l Layout) Open() Layout {
 			m.Slots, m.Corners = append(m.Slots, l.Slots[first+i]), append(m.Corners, b)
 		}
 	}
-	var freed []Rest
+	var freed []Remainder
 	for _, q := range l.Pieces {
 		switch at, moved := to[q.slot]; {
 		case q.slot < first:
@@ -95,7 +95,7 @@ func (l Layout) Open() Layout {
 			q.slot = at
 			m.Pieces = append(m.Pieces, q)
 		default:
-			freed = append(freed, Rest{q.Block, q.From})
+			freed = append(freed, Remainder{q.Block, q.From})
 		}
 	}
 	m.Left = append(freed, l.Left...)

@@ -20,17 +20,17 @@ type Piece struct {
 	Height   float64 // mm
 }
 
-// Rest is what is left of a block: its rows from from on.
-type Rest struct {
+// Remainder is what is left of a block: its rows from from on.
+type Remainder struct {
 	block *Block
 	from  int
 }
 
 // Whole are blocks of which nothing is placed.
-func Whole(blocks []*Block) []Rest {
-	var all []Rest
+func Whole(blocks []*Block) []Remainder {
+	var all []Remainder
 	for _, b := range blocks {
-		all = append(all, Rest{block: b})
+		all = append(all, Remainder{block: b})
 	}
 	return all
 }
@@ -45,7 +45,7 @@ type flow struct {
 }
 
 // Pour puts blocks into slots in order, and returns what went where and what found no place.
-func Pour(blocks []Rest, slots []Slot) (pieces []Piece, left []Rest) {
+func Pour(blocks []Remainder, slots []Slot) (pieces []Piece, left []Remainder) {
 	f := &flow{slots: slots, used: make([]float64, len(slots))}
 	for _, b := range blocks {
 		if f.whole(b) {
@@ -59,7 +59,7 @@ func Pour(blocks []Rest, slots []Slot) (pieces []Piece, left []Rest) {
 }
 
 // pourWhole puts blocks into slots in order, those that need not be split.
-func pourWhole(blocks []Rest, slots []Slot) (pieces []Piece, left []Rest) {
+func pourWhole(blocks []Remainder, slots []Slot) (pieces []Piece, left []Remainder) {
 	f := &flow{slots: slots, used: make([]float64, len(slots))}
 	for _, b := range blocks {
 		if !f.whole(b) {
@@ -69,9 +69,9 @@ func pourWhole(blocks []Rest, slots []Slot) (pieces []Piece, left []Rest) {
 	return f.pieces, left
 }
 
-// Evenly pours blocks into slots that are cut to one height, the least that holds as much as they
+// PourBalanced pours blocks into slots that are cut to one height, the least that holds as much as they
 // do whole, so that columns end together. It returns the slots as they are cut.
-func Evenly(blocks []Rest, slots []Slot) (pieces []Piece, left []Rest, cut []Slot) {
+func PourBalanced(blocks []Remainder, slots []Slot) (pieces []Piece, left []Remainder, cut []Slot) {
 	const step = 4.0
 	_, most := Pour(blocks, slots)
 	tallest := 0.0
@@ -104,7 +104,7 @@ func (f *flow) gap(i int) float64 {
 func (f *flow) room(i int) float64 { return f.slots[i].Height() - f.used[i] - f.gap(i) }
 
 // whole places what is left of a block in one slot, if one has the room.
-func (f *flow) whole(b Rest) bool {
+func (f *flow) whole(b Remainder) bool {
 	for i := range f.slots {
 		if take := b.fitting(f.room(i)); b.from+take == len(b.block.Rows) {
 			f.put(i, b, take)
@@ -120,8 +120,8 @@ const short = 9
 // split places what is left of a long block over slots, and returns the first row without a place.
 // No slot begins or ends with one row alone. A short block is not begun that would stay whole on
 // the next page, unless it has to stand on this one.
-func (f *flow) split(b Rest) int {
-	if len(b.block.Rows) <= short && b.block.Rank != must && !f.never(b) {
+func (f *flow) split(b Remainder) int {
+	if len(b.block.Rows) <= short && b.block.Rank != must && !f.tallerThanAny(b) {
 		return b.from
 	}
 	for i := range f.slots {
@@ -141,8 +141,8 @@ func (f *flow) split(b Rest) int {
 	return b.from
 }
 
-// never says whether a block is too tall for any slot even where that is empty.
-func (f *flow) never(b Rest) bool {
+// tallerThanAny says whether a block is too tall for any slot even where that is empty.
+func (f *flow) tallerThanAny(b Remainder) bool {
 	for _, s := range f.slots {
 		if take := b.fitting(s.Height()); b.from+take == len(b.block.Rows) {
 			return false
@@ -151,14 +151,14 @@ func (f *flow) never(b Rest) bool {
 	return true
 }
 
-func (f *flow) put(i int, b Rest, take int) {
+func (f *flow) put(i int, b Remainder, take int) {
 	h := b.taking(take)
 	f.pieces = append(f.pieces, Piece{i, b.block, b.from, b.from + take, f.gap(i), h})
 	f.used[i] += f.gap(i) + h
 }
 
 // fitting counts the rows that a height holds below the heading.
-func (b Rest) fitting(room float64) (take int) {
+func (b Remainder) fitting(room float64) (take int) {
 	h := b.block.Head
 	for _, r := range b.block.Rows[b.from:] {
 		if h+r > room+1e-9 {
@@ -171,7 +171,7 @@ func (b Rest) fitting(room float64) (take int) {
 }
 
 // taking is the height of some rows with the heading.
-func (b Rest) taking(take int) float64 {
+func (b Remainder) taking(take int) float64 {
 	h := b.block.Head
 	for _, r := range b.block.Rows[b.from : b.from+take] {
 		h += r

@@ -36,7 +36,7 @@ type Layout struct {
 	Rules      [][2]r2.Vec // lines between the panels
 	Times      float64     // the scale, as a ratio: 50 is 1 : 50
 	Pieces     []Piece     // what stands on the sheet
-	Left       []Rest      // what does not
+	Left       []Remainder // what does not
 	Corners    []r2.Box    // of the panel, given to text
 	Tiles      Tiles       // the parts of a plan that is too large for one page
 }
@@ -47,7 +47,7 @@ func (l *Layout) All() bool { return len(l.Left) == 0 }
 // placed says whether every block does that has to stand beside the plan, or that the plan is hard
 // to use without.
 func (l *Layout) placed() bool {
-	return !slices.ContainsFunc(l.Left, func(r Rest) bool { return r.block.Rank <= Needed })
+	return !slices.ContainsFunc(l.Left, func(r Remainder) bool { return r.block.Rank <= Needed })
 }
 
 // splits is how many blocks run on from one column to another.
@@ -90,8 +90,8 @@ func (l *Layout) TitleBlock() r2.Box {
 	return box.Of(l.Frame.Max.X-Measure-2*Pads, l.Frame.Min.Y, l.Frame.Max.X, l.Frame.Min.Y+blockHigh)
 }
 
-// Grand says whether the sheet is read from further away.
-func (l *Layout) Grand() bool { return l.Paper.Width > 400 }
+// LargeFormat says whether the sheet is read from further away.
+func (l *Layout) LargeFormat() bool { return l.Paper.Width > 400 }
 
 // needs is the size of the panel that an extent wants at a scale.
 func needs(extent r2.Box, times float64) (w, h float64) {

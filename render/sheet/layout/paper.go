@@ -98,8 +98,8 @@ func PaperNames() []string {
 	return names
 }
 
-// good is the smallest scale at which a plan is read with ease: 1:50, or 1/4" to the foot.
-const good = 50.0
+// readableScale is the smallest scale at which a plan is read with ease: 1:50, or 1/4" to the foot.
+const readableScale = 50.0
 
 // Scales are the scales of a series that are taken unasked.
 func Scales(feet bool) []float64 {

@@ -99,7 +99,7 @@ func (f *Fitter) split(p Paper, times float64) (best Layout, ok bool) {
 			continue
 		}
 		page := PageOf(p, upright)
-		head := f.Head(page.Grand())
+		head := f.Head(page.LargeFormat())
 		try(page.side(1, 0, head))
 		try(page.below(math.Max(head+2*Pads, blockHigh+BarHeight+2*barGap), head))
 	}

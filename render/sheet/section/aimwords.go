@@ -67,7 +67,7 @@ func writtenAim(s *plan.Setup, l *plan.Light) *scene.Aim {
 	}
 	for i := range s.Scene.Lights {
 		if w := &s.Scene.Lights[i]; w.Name == l.Name && w.Aim.Set {
-			return &w.Aim.V
+			return &w.Aim.Value
 		}
 	}
 	return nil

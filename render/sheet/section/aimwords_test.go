@@ -35,7 +35,7 @@ func TestTheListSaysWhereLightsPoint(t *testing.T) {
 		c.change(l)
 		if c.aim != nil {
 			w := scene.Light{Thing: scene.Thing{Name: l.Name}}
-			w.Aim.V, w.Aim.Set = *c.aim, true
+			w.Aim.Value, w.Aim.Set = *c.aim, true
 			in.Setup.Scene.Lights = []scene.Light{w}
 		}
 		got := ""

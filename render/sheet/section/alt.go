@@ -34,8 +34,8 @@ func floorOf(s *plan.Setup, room string) float64 {
 	return 0
 }
 
-// Whose is the name of whose face it is, where there are several.
-func (c Report) Whose(f *Face) string {
+// OwnerPrefix is the name of whose face it is, where there are several.
+func (c Report) OwnerPrefix(f *Face) string {
 	if len(c.In.Faces) < 2 {
 		return ""
 	}
@@ -54,7 +54,7 @@ func (c Report) ReadingAlt(r *meter.Reading) string {
 // above is the height of a point over the floor of its room, or over the ground.
 func above(s *plan.Setup, p r3.Vec) float64 {
 	for i := range s.Rooms {
-		if r := &s.Rooms[i]; box.InRing(r.Inside, box.Plain(p)) {
+		if r := &s.Rooms[i]; box.InRing(r.Inside, box.InPlan(p)) {
 			return p.Z - r.Base
 		}
 	}

@@ -18,7 +18,7 @@ func FieldsOf(setup *plan.Setup, date string) Fields {
 	if setup.Scene != nil {
 		s = setup.Scene.Sheet
 	}
-	return Fields{s.Production.V, s.Location.V, s.Revision.V, s.For.V, s.By.V, s.Date.Or(date)}
+	return Fields{s.Production.Value, s.Location.Value, s.Revision.Value, s.For.Value, s.By.Value, s.Date.Or(date)}
 }
 
 // TitleOf is the title of a set-up, or what stands for one.

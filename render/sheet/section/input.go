@@ -23,7 +23,7 @@ type Input struct {
 	Beams     []Beam
 	Views     []View
 	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
-	Watch     []string // findings of the review that need attention
+	Warnings  []string // findings of the review that need attention
 	Cautions  []string // of the trade, where they apply; the last says what comes first
 	Unchecked []string // what nobody has checked
 }

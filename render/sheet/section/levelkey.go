@@ -27,7 +27,7 @@ func LevelsOf(in *Input) []carto.Level {
 	for _, f := range in.SmallMaps() {
 		span(f)
 	}
-	return carto.Stairs(workingLux(in.Setup), low, high, most)
+	return carto.StopLevels(workingLux(in.Setup), low, high, most)
 }
 
 // Label letters a contour.
@@ -43,7 +43,7 @@ func (c Report) levelKey() *Section {
 	s := Section{Title: c.In.Maps()[0].Name, Words: c.elsewhere(c.In.Maps())}
 	if k := KeyOf(c.In, c.In.Maps()...); len(k.All) > 0 {
 		s.Figure = LevelFigure
-		s.said = []string{"contours at " + c.levelList(k.Shown())}
+		s.textOnly = []string{"contours at " + c.levelList(k.Shown())}
 		s.Words = append(s.Words, c.keyWords(k.Shown()))
 	} else {
 		s.Words = append(s.Words, "No light reaches it, or the exposure gives no working stop.")
@@ -51,7 +51,7 @@ func (c Report) levelKey() *Section {
 	if f := coarsest(c.In); f != nil {
 		s.Words = append(s.Words, fmt.Sprintf("The set is large: the map has a point every %s, and finer patterns are lost.", c.Length(f.Grid.Step)))
 	}
-	s.Lacks = NotInMaps(c.In)
+	s.Without = NotInMaps(c.In)
 	return &s
 }
 
@@ -62,12 +62,12 @@ func (c Report) insetMap() *Section {
 		return &Section{}
 	}
 	return &Section{
-		Title:  maps[0].Name,
-		Rank:   layout.Other,
-		Figure: SmallMapFigure,
-		said:   []string{"contours at " + c.levelList(KeyOf(c.In, maps...).Shown())},
-		Words:  append(c.elsewhere(maps), "in "+c.LevelSays()),
-		Lacks:  notIncludedIn(maps),
+		Title:    maps[0].Name,
+		Rank:     layout.Other,
+		Figure:   SmallMapFigure,
+		textOnly: []string{"contours at " + c.levelList(KeyOf(c.In, maps...).Shown())},
+		Words:    append(c.elsewhere(maps), "in "+c.LevelMeasure()),
+		Without:  notIncludedIn(maps),
 	}
 }
 
@@ -154,7 +154,7 @@ func (c Units) levelList(levels []carto.Level) string {
 
 // keyWords say what the lines are.
 func (c Report) keyWords(levels []carto.Level) string {
-	s := "in " + c.LevelSays() + ", one line a stop"
+	s := "in " + c.LevelMeasure() + ", one line a stop"
 	for _, l := range levels {
 		if l.Working {
 			return s + fmt.Sprintf("; heavy: the working stop, %s", WorkingStop(c.In.Setup))
@@ -163,8 +163,8 @@ func (c Report) keyWords(levels []carto.Level) string {
 	return s + fmt.Sprintf("; the working stop, %s, is not reached", WorkingStop(c.In.Setup))
 }
 
-// LevelSays names the measure of the levels.
-func (c Units) LevelSays() string {
+// LevelMeasure names the measure of the levels.
+func (c Units) LevelMeasure() string {
 	for _, w := range levelWords() {
 		if w.unit == c.Light {
 			return w.says

@@ -11,7 +11,7 @@ import (
 
 // watch is what the review found that needs attention.
 func watch(in *Input) *Section {
-	return &Section{Title: "Watch", Alarm: true, Points: sentences(in.Watch)}
+	return &Section{Title: "Watch", Alarm: true, Points: sentences(in.Warnings)}
 }
 
 // sentences gives each text a capital and a full stop, which findings do not have.

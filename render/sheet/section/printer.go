@@ -40,13 +40,13 @@ func (w *printer) section(s *Section) {
 	for _, l := range s.Words {
 		w.line("  " + l)
 	}
-	for _, l := range s.said {
+	for _, l := range s.textOnly {
 		w.line("  " + l)
 	}
 	for i := range s.Tables {
 		w.table(&s.Tables[i])
 	}
-	for _, l := range s.Lacks {
+	for _, l := range s.Without {
 		w.line("  " + meter.UncomputedMark + l)
 	}
 	for _, l := range s.Points {

@@ -5,15 +5,15 @@ import "scrimshaw/render/sheet/layout"
 // Section is a headed piece of the collar as data: the same section is laid out as a block on
 // paper and printed as text.
 type Section struct {
-	Title  string
-	Alarm  bool        // in the accent colour
-	Rank   layout.Rank // how much it belongs on the sheet of the plan
-	Figure Figure      // what only a drawing shows; it stands first
-	said   []string    // the same in words, for text alone
-	Words  []string    // plain paragraphs, second rank
-	Tables []Table
-	Lacks  []string // what struck figures are without, in the accent colour
-	Points []string // paragraphs with a mark
+	Title    string
+	Alarm    bool        // in the accent colour
+	Rank     layout.Rank // how much it belongs on the sheet of the plan
+	Figure   Figure      // what only a drawing shows; it stands first
+	textOnly []string    // the same in words, for text alone
+	Words    []string    // plain paragraphs, second rank
+	Tables   []Table
+	Without  []string // what struck figures are without, in the accent colour
+	Points   []string // paragraphs with a mark
 }
 
 // Figure is what a section shows beside its words.
@@ -29,7 +29,7 @@ const (
 
 // speaks says whether there is anything in words.
 func (s *Section) speaks() bool {
-	return len(s.said) > 0 || len(s.Words) > 0 || len(s.Points) > 0 || len(s.Lacks) > 0 || s.hasRows()
+	return len(s.textOnly) > 0 || len(s.Words) > 0 || len(s.Points) > 0 || len(s.Without) > 0 || s.hasRows()
 }
 
 func (s *Section) hasRows() bool {

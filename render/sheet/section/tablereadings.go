@@ -25,7 +25,7 @@ func (c Report) faces() *Section {
 		}
 		s.Tables = append(s.Tables, t)
 	}
-	s.Lacks = NonEmpty(leftOut(atFaces(c.In)...))
+	s.Without = NonEmpty(leftOut(atFaces(c.In)...))
 	return &s
 }
 
@@ -109,7 +109,7 @@ func (c Report) meters() *Section {
 			Struck: append(When(r.Struck(), 1), When(r.StopsStruck(), 2, 3)...)})
 		own = append(own, r)
 	}
-	return &Section{Title: "Meters", Rank: layout.Other, Tables: []Table{t}, Lacks: NonEmpty(leftOut(own...))}
+	return &Section{Title: "Meters", Rank: layout.Other, Tables: []Table{t}, Without: NonEmpty(leftOut(own...))}
 }
 
 // Metered is the figure a meter shows: illuminance, or luminance of a spot.

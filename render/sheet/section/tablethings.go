@@ -39,7 +39,7 @@ func (c Report) lights() *Section {
 			Struck: When(len(keys) > 0, 2),
 		})
 	}
-	return &Section{Title: c.measured("Lights"), Rank: layout.Needed, Tables: []Table{t}, Lacks: NonEmpty(without(coloured))}
+	return &Section{Title: c.measured("Lights"), Rank: layout.Needed, Tables: []Table{t}, Without: NonEmpty(without(coloured))}
 }
 
 func (c Report) lightNotes(l *plan.Light) []string {
@@ -130,7 +130,7 @@ func (c Report) cameras() *Section {
 			Struck: When(len(keys) > 0, 3),
 		})
 	}
-	return &Section{Title: c.measured("Cameras"), Rank: layout.Other, Tables: []Table{t}, Lacks: NonEmpty(without(squeezed))}
+	return &Section{Title: c.measured("Cameras"), Rank: layout.Other, Tables: []Table{t}, Without: NonEmpty(without(squeezed))}
 }
 
 // ownExposure says what a camera sets differently from the scene.
@@ -159,7 +159,7 @@ func (c Report) rooms() *Section {
 	t := Table{Columns: []Column{{Strong: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
 	for i := range c.In.Setup.Rooms {
 		r := &c.In.Setup.Rooms[i]
-		g := box.Gatherer{}
+		g := box.Bounds{}
 		g.All(r.Inside, 0)
 		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name, c.Bare(box.Width(g.Box())) + " × " + c.Bare(box.Height(g.Box())), c.Bare(r.Top - r.Base)}})
 	}

@@ -7,8 +7,8 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// called reads the name of an entry of the catalogue.
-func called(what, like string) source.Reader[Ref] {
+// catalogueNameReader reads the name of an entry of the catalogue.
+func catalogueNameReader(what, like string) source.Reader[Ref] {
 	name := text(what, like)
 	return source.Reader[Ref]{What: what, Like: like, Schema: name.Schema,
 		Read: func(n *source.Node, c *source.Context) (Ref, bool) {
@@ -17,10 +17,10 @@ func called(what, like string) source.Reader[Ref] {
 		}}
 }
 
-// checkAsks refuses names that neither the catalogue nor the scene's materials hold.
-func (s *Scene) checkAsks(k *kit.Catalogue, c *source.Context) {
+// checkCatalogueNames refuses names that neither the catalogue nor the scene's materials hold.
+func (s *Scene) checkCatalogueNames(k *kit.Catalogue, c *source.Context) {
 	for _, n := range s.things() {
-		for _, a := range n.thing.asks {
+		for _, a := range n.thing.catalogueNames {
 			if names, known := s.entries(k, a); !known {
 				c.Path = append(strings.Split(n.thing.Path, "."), a.key)
 				c.ErrorAt(a.ref.Span, CodeUnknownEntry, source.DidYouMean(a.ref.Name, names),
@@ -32,7 +32,7 @@ func (s *Scene) checkAsks(k *kit.Catalogue, c *source.Context) {
 }
 
 // entries are the names that would do, and whether the one that is asked for is among them.
-func (s *Scene) entries(k *kit.Catalogue, a ask) (names []string, known bool) {
+func (s *Scene) entries(k *kit.Catalogue, a catalogueName) (names []string, known bool) {
 	switch a.what {
 	case "cloth":
 		return kit.Names(k.Cloth), k.ClothOf(a.ref.Name) != nil
