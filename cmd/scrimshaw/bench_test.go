@@ -37,14 +37,14 @@ func BenchmarkLevelEdit(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
 			s.Basis.Field(0, half, floor.Lux)
-			carto.Contours(grid, levels, carto.Options{})
+			carto.Trace(grid, levels, carto.Options{})
 		}
 	})
 	b.Run("as drawn", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
 			s.Basis.Field(0, half, floor.Lux)
-			carto.Contours(carto.Denoise(grid, 0.03), levels, carto.Paper(50))
+			carto.Trace(carto.Denoise(grid, 0.03), levels, carto.Paper(50))
 		}
 	})
 }

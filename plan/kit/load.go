@@ -3,7 +3,6 @@ package kit
 import (
 	"embed"
 	"errors"
-	"io"
 	"slices"
 
 	"scrimshaw/plan/source"
@@ -52,24 +51,6 @@ func (c *Catalogue) With(files []*source.File, log *source.Log) *Catalogue {
 	return l.catalogue
 }
 
-// Schema returns the JSON Schema of a kit file.
-func Schema() map[string]any { return fileShape().Schema() }
-
-// Reference writes the keys of a kit file and of its entries as Markdown tables.
-func Reference(w io.Writer) error {
-	for _, write := range []func(io.Writer) error{
-		fileShape().Reference, unitShape().Reference, OutputShape().Reference, bulbShape().Reference,
-		modifierShape().Reference, gelShape().Reference, clothShape().Reference, materialShape().Reference,
-		sensorShape().Reference, standShape().Reference, gripShape().Reference,
-	} {
-		if err := write(w); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// clone copies the lists, so that laying over one does not change the other.
 func (c *Catalogue) clone() *Catalogue {
 	return &Catalogue{
 		Units: slices.Clone(c.Units), Bulbs: slices.Clone(c.Bulbs), Modifiers: slices.Clone(c.Modifiers),

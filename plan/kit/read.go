@@ -49,11 +49,7 @@ func refuse(n *source.Node, c *source.Context, err error) {
 	if errors.As(err, &f) {
 		hint = f.Hint
 	}
-	code, word := source.CodeBadValue, strings.ToLower(strings.TrimLeft(n.Text, "+-. "))
-	if strings.HasPrefix(word, "nan") || strings.HasPrefix(word, "inf") {
-		code = source.CodeNotFinite
-	}
-	c.Error(n, code, hint, "%s", err)
+	c.Error(n, source.QuantityCode(n.Text), hint, "%s", err)
 }
 
 // withoutFileUnits adapts a parser that has no use for the file's units.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/internal/reference"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
@@ -101,7 +102,7 @@ func TestFluxIsTheIntegralOfIntensity(t *testing.T) {
 			return
 		}
 		seen[key] = true
-		within(t, u.Name+" with "+modifier, photometry.SphereIntegral(d), 1, 1e-4)
+		within(t, u.Name+" with "+modifier, reference.SphereIntegral(d), 1, 1e-4)
 	})
 	if len(seen) < 8 {
 		t.Errorf("only %d distributions in the whole catalogue", len(seen))

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"encoding/json"
+	"io"
 	"strings"
 	"testing"
 
@@ -40,12 +41,18 @@ func examples[T any](t *testing.T, s *source.Shape[T]) {
 }
 
 func TestSchemaAndReference(t *testing.T) {
-	if _, err := json.Marshal(Schema()); err != nil {
+	if _, err := json.Marshal(fileShape().Schema()); err != nil {
 		t.Error(err)
 	}
 	var b strings.Builder
-	if err := Reference(&b); err != nil {
-		t.Fatal(err)
+	for _, write := range []func(io.Writer) error{
+		fileShape().Reference, unitShape().Reference, OutputShape().Reference, bulbShape().Reference,
+		modifierShape().Reference, gelShape().Reference, clothShape().Reference, materialShape().Reference,
+		sensorShape().Reference, standShape().Reference, gripShape().Reference,
+	} {
+		if err := write(&b); err != nil {
+			t.Fatal(err)
+		}
 	}
 	for _, want := range []string{"### unit", "### modifier", "| `warms` |", "### output", "### stand"} {
 		if !strings.Contains(b.String(), want) {

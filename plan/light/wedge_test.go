@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	known "scrimshaw/plan/internal/reference"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
@@ -26,7 +27,7 @@ func TestWedgeAngles(t *testing.T) {
 		beam, field float64
 	}{
 		{photometry.NewLobe(40, 60), photometry.Opening{}, 20, 30},
-		{photometry.NewCone(26), photometry.Opening{}, 13, 13},
+		{known.NewCone(26), photometry.Opening{}, 13, 13},
 		{photometry.Cosine{}, photometry.Opening{}, 60, math.Acos(0.1) / radian},
 		{photometry.Cosine{}, face(1, 1), 60, math.Acos(0.1) / radian},
 		{photometry.TubeCosine{}, photometry.Opening{Form: photometry.Tube, Width: 1.2}, 60, math.Acos(0.1) / radian},

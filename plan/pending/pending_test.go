@@ -1,6 +1,7 @@
 package pending_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -201,8 +202,18 @@ func TestMapOfAWall(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := len(s.Wall(wall).Uncomputed); got != want {
+		if got := len(wallField(t, s, wall).Uncomputed); got != want {
 			t.Errorf("%s: %d keys, want %d", wall, got, want)
 		}
 	}
+}
+
+// wallField is the field on a wall by its name.
+func wallField(t *testing.T, s *study.Study, name string) *study.Field {
+	t.Helper()
+	i := slices.IndexFunc(s.Fields, func(f study.Field) bool { return f.Kind == study.OnWall && f.Name == name })
+	if i < 0 {
+		t.Fatalf("no field on the wall %s", name)
+	}
+	return &s.Fields[i]
 }

@@ -8,6 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/internal/reference"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/photometry/formfactor"
 	"scrimshaw/testdata/published"
@@ -50,7 +51,7 @@ func TestAnglesOfCosinePowers(t *testing.T) {
 func TestLobeOfAFace(t *testing.T) {
 	for _, beam := range []float64{15, 60, 90, 120, 180} {
 		d := photometry.NewFaceLobe(beam, 0)
-		within(t, "integral", photometry.SphereIntegral(d), 1, 2e-4)
+		within(t, "integral", reference.SphereIntegral(d), 1, 2e-4)
 		within(t, "behind", d.At(math.Pi/2+1e-9), 0, 0)
 		within(t, "half at half the beam", d.At(beam/2*math.Pi/180)/d.Peak(), 0.5, 1e-12)
 	}
@@ -59,13 +60,13 @@ func TestLobeOfAFace(t *testing.T) {
 
 func TestCone(t *testing.T) {
 	for _, row := range published.Read(t, "distributions.txt", "cone") {
-		s := photometry.FromCandela(1, photometry.NewCone(2*row.In[0]), photometry.Opening{})
+		s := photometry.FromCandela(1, reference.NewCone(2*row.In[0]), photometry.Opening{})
 		within(t, label(row), s.Flux, row.Out[0], 5.1e-6)
 		across, _ := photometry.BeamAngle(s.Distribution)
 		within(t, label(row)+" beam", across, 2*row.In[0], 1e-9)
 	}
 	for _, row := range published.Read(t, "distributions.txt", "spot") {
-		across, _ := photometry.BeamAngle(photometry.NewCone(row.In[0]))
+		across, _ := photometry.BeamAngle(reference.NewCone(row.In[0]))
 		within(t, label(row), 2*3*math.Tan(across/2*math.Pi/180), row.Out[0], 5.1e-5)
 	}
 }
@@ -133,17 +134,17 @@ func distributions() map[string]photometry.Distribution {
 	return map[string]photometry.Distribution{
 		"table": c, "table of type B": b, "curve": curve,
 		"lobe": photometry.NewLobe(40, 60), "cosine": photometry.Cosine{}, "uniform": photometry.Uniform{},
-		"cone": photometry.NewCone(60), "tube": photometry.TubeCosine{}, "grid": eggcrate, "honeycomb": honeycomb,
+		"cone": reference.NewCone(60), "tube": photometry.TubeCosine{}, "grid": eggcrate, "honeycomb": honeycomb,
 	}
 }
 
 // Whatever its shape, a source of one lumen sends out one lumen.
 func TestOneLumenIn(t *testing.T) {
 	for name, d := range distributions() {
-		within(t, name, photometry.SphereIntegral(d), 1, 2e-4)
+		within(t, name, reference.SphereIntegral(d), 1, 2e-4)
 	}
-	within(t, "lobe", photometry.SphereIntegral(photometry.NewLobe(40, 60)), 1, 1e-9)
-	within(t, "cosine", photometry.SphereIntegral(photometry.Cosine{}), 1, 1e-9)
+	within(t, "lobe", reference.SphereIntegral(photometry.NewLobe(40, 60)), 1, 1e-9)
+	within(t, "cosine", reference.SphereIntegral(photometry.Cosine{}), 1, 1e-9)
 }
 
 // Nothing is brighter than the peak, and nothing shines negatively.

@@ -30,30 +30,6 @@ func (Uniform) At(float64) float64 { return 1 / (4 * math.Pi) }
 // Peak gives the intensity, cd/lm.
 func (Uniform) Peak() float64 { return 1 / (4 * math.Pi) }
 
-// Cone is the same light in every direction within a cone about the axis and none outside.
-type Cone struct{ half, peak float64 }
-
-// NewCone makes the cone of a full angle, degrees, above 0 and up to 360.
-func NewCone(angle float64) Cone {
-	half := angle / 2 * math.Pi / 180
-	sin := math.Sin(half / 2)
-	return Cone{half, 1 / (4 * math.Pi * sin * sin)} // 2 pi (1 - cos), without cancellation
-}
-
-// Candela gives the intensity, cd/lm.
-func (c Cone) Candela(dir r3.Vec) float64 { return c.At(angleFromAxis(dir)) }
-
-// At gives the intensity, cd/lm, at an angle from the axis in radians.
-func (c Cone) At(t float64) float64 {
-	if t > c.half {
-		return 0
-	}
-	return c.peak
-}
-
-// Peak gives the intensity, cd/lm.
-func (c Cone) Peak() float64 { return c.peak }
-
 // TubeCosine is the light of a thin tube with dark ends that lies along the lamp's right:
 // Lambertian about it, I = sin p / pi² with p the angle from the tube.
 type TubeCosine struct{}

@@ -91,28 +91,6 @@ func kronrod(f func(float64) float64, a, b float64) (sum, err float64) {
 	return sum * half, math.Abs(sum-gauss) * half
 }
 
-// SphereIntegral gives the integral of a distribution over the sphere, lm: 1 for every one in
-// this package. It is summed over bands of 1 degree and 180 planes, which suits measured data too;
-// a distribution with edges is good to about 1e-4.
-func SphereIntegral(d Distribution) (lumens float64) {
-	const bands, planes = 180, 180
-	for band := range bands {
-		lumens += integrateOnce(func(t float64) float64 {
-			sum := 0.0
-			for p := range planes {
-				sum += d.Candela(direction(2*math.Pi*(float64(p)+0.5)/planes, t))
-			}
-			return sum * math.Sin(t)
-		}, math.Pi*float64(band)/bands, math.Pi*float64(band+1)/bands)
-	}
-	return lumens * 2 * math.Pi / planes
-}
-
-func integrateOnce(f func(float64) float64, a, b float64) float64 {
-	sum, _ := kronrod(f, a, b)
-	return sum
-}
-
 // Direction gives the unit vector of the lamp frame at the angles of type C, degrees: gamma from the axis,
 // in the half plane c from the lamp's right toward its up.
 func Direction(gamma, c float64) r3.Vec { return direction(radians(c), radians(gamma)) }

@@ -9,20 +9,11 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// trouble is what is wrong with the text of a value, with the code of its kind of fault.
-type trouble struct{ code, hint, message string }
-
-func (t *trouble) Error() string { return t.message }
-
-func troublef(code, hint, format string, args ...any) error {
-	return &trouble{code: code, hint: hint, message: fmt.Sprintf(format, args...)}
-}
-
 // refuse logs err at n. A fault of package unit gets the code that says what kind it is of.
 func refuse(c *source.Context, n *source.Node, err error) {
 	var u *unit.Fault
 	if errors.As(err, &u) {
-		err = &trouble{codeOf(n.Text), u.Hint, u.Message}
+		err = &source.Fault{Code: source.QuantityCode(n.Text), Hint: u.Hint, Message: u.Message}
 	}
 	refuseAt(c, n.Span, err)
 }
@@ -31,21 +22,21 @@ func refuse(c *source.Context, n *source.Node, err error) {
 // is known.
 func withExample(err error, like string) error {
 	var u *unit.Fault
-	var t *trouble
+	var f *source.Fault
 	switch {
 	case errors.As(err, &u) && u.Hint == "":
 		return &unit.Fault{Message: u.Message, Hint: "write it like " + like}
-	case errors.As(err, &t) && t.hint == "" && t.code == source.CodeBadValue:
-		return &trouble{t.code, "write it like " + like, t.message}
+	case errors.As(err, &f) && f.Hint == "" && f.Code == source.CodeBadValue:
+		return &source.Fault{Code: f.Code, Hint: "write it like " + like, Message: f.Message}
 	}
 	return err
 }
 
 // refuseAt logs err at span.
 func refuseAt(c *source.Context, span source.Span, err error) {
-	t := &trouble{code: source.CodeBadValue, message: err.Error()}
-	errors.As(err, &t)
-	c.ErrorAt(span, t.code, t.hint, "%s", t.message)
+	f := &source.Fault{Code: source.CodeBadValue, Message: err.Error()}
+	errors.As(err, &f)
+	c.ErrorAt(span, f.Code, f.Hint, "%s", f.Message)
 }
 
 // errorWith logs an error that a second place explains.
@@ -54,15 +45,6 @@ func errorWith(c *source.Context, span source.Span, code, hint string, other sou
 		Severity: source.Error, Code: code, Span: span, Hint: hint, Path: strings.Join(c.Path, "."), Setup: c.Setup,
 		Message: fmt.Sprintf(format, args...), Related: []source.Related{{Span: other, Message: why}},
 	})
-}
-
-// codeOf tells the faults of a quantity apart by its text.
-func codeOf(text string) string {
-	word := strings.ToLower(strings.TrimLeft(text, "+-. "))
-	if strings.HasPrefix(word, "nan") || strings.HasPrefix(word, "inf") {
-		return source.CodeNotFinite
-	}
-	return source.CodeBadValue
 }
 
 // wrongType logs that n is not what r reads.

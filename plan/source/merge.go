@@ -2,16 +2,10 @@ package source
 
 import "slices"
 
-// Merge lays a patch over base in the manner of RFC 7396 and returns the result; neither is
-// changed, though the result shares values with them. A map is merged key by key, anything else
-// replaces, an empty value removes. Every value keeps the place where it was written; what comes
-// from the patch carries layer, the name of the set-up that changes.
-func Merge(base, patch *Node, layer string) *Node {
-	return (&merger{layer: layer}).value(base, patch, nil)
-}
-
-// merger is one merge. With rules it is that of a set-up's change, and says what is wrong; without
-// it is the plain one.
+// merger lays a patch over a tree in the manner of RFC 7396 and makes a new one; neither is changed, though the
+// result shares values with them. A map is merged key by key, anything else replaces, an empty value removes.
+// Every value keeps the place where it was written; what comes from the patch carries layer, the name of the
+// set-up that changes. Rules bend this for a set-up's change, and say what is wrong with it.
 type merger struct {
 	layer string
 	rules *Rules

@@ -35,13 +35,18 @@ func TestMergeRFC7396(t *testing.T) {
 		{`{}`, `{"a":{"bb":{"ccc":null}}}`, `{"a":{"bb":{}}}`},
 	} {
 		original, patch, want := value(t, c[0]), value(t, c[1]), value(t, c[2])
-		if got := Merge(original, patch, ""); !Equal(got, want) {
+		if got := merge(original, patch, ""); !Equal(got, want) {
 			t.Errorf("%s with %s is %s, want %s", c[0], c[1], flow(got), flow(want))
 		}
 		if again := value(t, c[0]); !Equal(original, again) {
 			t.Errorf("the merge changed its base from %s to %s", c[0], flow(original))
 		}
 	}
+}
+
+// merge is the merge without rules: a patch over base in the manner of RFC 7396.
+func merge(base, patch *Node, layer string) *Node {
+	return (&merger{layer: layer}).value(base, patch, nil)
 }
 
 // flow writes a tree in one line.
@@ -67,7 +72,7 @@ func flow(n *Node) string {
 func TestMergeKeepsPlaces(t *testing.T) {
 	base := parsed(t, "lights:\n  key: {level: 40 %, at: [1, 2]}\n")
 	patch := parsed(t, "# the change\nlights:\n  key: {level: 20 %}\n  fill: {level: 5 %}\n")
-	lights := Merge(base, patch, "close").Get("lights")
+	lights := merge(base, patch, "close").Get("lights")
 	for _, c := range []struct {
 		what  string
 		n     *Node
@@ -224,8 +229,8 @@ func FuzzMerge(f *testing.F) {
 			return
 		}
 		before := flow(base)
-		merged := Merge(base, patch, "layer")
-		if !Equal(Merge(merged, patch, "layer"), merged) {
+		merged := merge(base, patch, "layer")
+		if !Equal(merge(merged, patch, "layer"), merged) {
 			t.Errorf("merging %s twice over %s differs from once", flow(patch), before)
 		}
 		checkPatched(t, merged, patch)

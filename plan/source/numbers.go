@@ -7,26 +7,14 @@ import (
 	"strings"
 )
 
-// Number reads a finite decimal number from least to most, both included.
-func Number(what string, least, most float64) Reader[float64] {
-	return scalar(what, showNumber(sample(least, most)), numberSchema("number", least, most),
-		func(n *Node) (float64, *fault) {
-			v, f := parseNumber(what, n)
-			if f == nil {
-				f = checkRange(what, n.Text, v, least, most)
-			}
-			return v, f
-		})
-}
-
 // Int reads a whole number from least to most, both included.
 func Int(what string, least, most int) Reader[int] {
 	low, high := float64(least), float64(most)
 	return scalar(what, showNumber(sample(low, high)), numberSchema("integer", low, high),
-		func(n *Node) (int, *fault) {
+		func(n *Node) (int, *Fault) {
 			v, f := parseNumber(what, n)
 			if f == nil && v != math.Trunc(v) {
-				f = faultf(CodeBadValue, "write "+showNumber(max(low, min(high, math.Round(v)))), "%s is a whole number, and %s is not", what, n.Text)
+				f = Faultf(CodeBadValue, "write "+showNumber(max(low, min(high, math.Round(v)))), "%s is a whole number, and %s is not", what, n.Text)
 			}
 			if f == nil {
 				f = checkRange(what, n.Text, v, low, high)
@@ -43,17 +31,17 @@ func Int(what string, least, most int) Reader[int] {
 var decimal = regexp.MustCompile(`^[+-]?((0|[1-9][0-9]*)(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?$`)
 
 // parseNumber reads the text of n as a finite decimal number.
-func parseNumber(what string, n *Node) (float64, *fault) {
+func parseNumber(what string, n *Node) (float64, *Fault) {
 	text := n.Text
 	if word := strings.ToLower(strings.TrimLeft(text, "+-.")); word == "nan" || word == "inf" || word == "infinity" {
-		return 0, faultf(CodeNotFinite, "write a number, such as 1", "%s must be a finite number, not %s", what, text)
+		return 0, Faultf(CodeNotFinite, "write a number, such as 1", "%s must be a finite number, not %s", what, text)
 	}
 	if !decimal.MatchString(text) {
-		return 0, faultf(CodeBadValue, numberHint(text), "%s is a number, and %q is not", what, text)
+		return 0, Faultf(CodeBadValue, numberHint(text), "%s is a number, and %q is not", what, text)
 	}
 	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
-		return 0, faultf(CodeNotFinite, "write a smaller number", "%s must be a finite number, and %q is too large", what, text)
+		return 0, Faultf(CodeNotFinite, "write a smaller number", "%s must be a finite number, and %q is too large", what, text)
 	}
 	return v + 0, nil // + 0 drops the sign of a negative zero
 }
@@ -80,7 +68,7 @@ func numberHint(text string) string {
 }
 
 // checkRange refuses a number that is not from least to most.
-func checkRange(what, text string, v, least, most float64) *fault {
+func checkRange(what, text string, v, least, most float64) *Fault {
 	hint := "write " + showNumber(least) + " or more"
 	if v > most {
 		hint = "write " + showNumber(most) + " or less"
@@ -89,28 +77,14 @@ func checkRange(what, text string, v, least, most float64) *fault {
 	case v >= least && v <= most:
 		return nil
 	case math.IsInf(most, 1):
-		return faultf(CodeOutOfRange, hint, "%s is %s or more, and %s is less", what, showNumber(least), text)
+		return Faultf(CodeOutOfRange, hint, "%s is %s or more, and %s is less", what, showNumber(least), text)
 	case math.IsInf(least, -1):
-		return faultf(CodeOutOfRange, hint, "%s is %s or less, and %s is more", what, showNumber(most), text)
+		return Faultf(CodeOutOfRange, hint, "%s is %s or less, and %s is more", what, showNumber(most), text)
 	}
-	return faultf(CodeOutOfRange, hint, "%s is from %s to %s, and %s is not", what, showNumber(least), showNumber(most), text)
+	return Faultf(CodeOutOfRange, hint, "%s is from %s to %s, and %s is not", what, showNumber(least), showNumber(most), text)
 }
 
 // sample is a number between least and most that looks natural in an example.
 func sample(least, most float64) float64 { return max(min(1, most), least) }
 
 func showNumber(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
-
-// Pair reads two numbers, each from least to most: [3.6, 3.1].
-func Pair(what string, least, most float64) Reader[[2]float64] {
-	like := showNumber(sample(least, most))
-	list := ListOf(what, "["+like+", "+like+"]", Number("a value of "+what, least, most), 2, 2)
-	return Converted(list, func(v []float64) [2]float64 { return [2]float64(v) })
-}
-
-// Triple reads three numbers, each from least to most: [3.6, 3.1, 2.5].
-func Triple(what string, least, most float64) Reader[[3]float64] {
-	like := showNumber(sample(least, most))
-	list := ListOf(what, "["+like+", "+like+", "+like+"]", Number("a value of "+what, least, most), 3, 3)
-	return Converted(list, func(v []float64) [3]float64 { return [3]float64(v) })
-}

@@ -1,7 +1,6 @@
 package source
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -34,15 +33,8 @@ func (r *Reader[V]) wrongType(n *Node, c *Context) {
 	c.Error(n, CodeWrongType, hint, "%s belongs here, not %s", r.What, n.Kind)
 }
 
-// fault is what is wrong with the text of a scalar.
-type fault struct{ code, hint, message string }
-
-func faultf(code, hint, format string, args ...any) *fault {
-	return &fault{code, hint, fmt.Sprintf(format, args...)}
-}
-
 // scalar is a Reader of a single value whose text parse understands.
-func scalar[V any](what, like string, schema map[string]any, parse func(n *Node) (V, *fault)) Reader[V] {
+func scalar[V any](what, like string, schema map[string]any, parse func(n *Node) (V, *Fault)) Reader[V] {
 	r := Reader[V]{What: what, Like: like, Schema: func() map[string]any { return cloneSchema(schema) }}
 	r.Read = func(n *Node, c *Context) (v V, ok bool) {
 		if n.Kind != Scalar {
@@ -51,7 +43,7 @@ func scalar[V any](what, like string, schema map[string]any, parse func(n *Node)
 		}
 		v, f := parse(n)
 		if f != nil {
-			c.Error(n, f.code, f.hint, "%s", f.message)
+			c.Error(n, f.Code, f.Hint, "%s", f.Message)
 		}
 		return v, f == nil
 	}
@@ -61,13 +53,13 @@ func scalar[V any](what, like string, schema map[string]any, parse func(n *Node)
 // Text reads any single value as it stands: 12 is the text "12".
 func Text(what, like string) Reader[string] {
 	return scalar(what, like, map[string]any{"type": []any{"string", "number"}},
-		func(n *Node) (string, *fault) { return n.Text, nil })
+		func(n *Node) (string, *Fault) { return n.Text, nil })
 }
 
 // OneOf reads one of some words.
 func OneOf(what string, words ...string) Reader[string] {
 	return scalar(what, words[0], map[string]any{"enum": slices.Clone(words)},
-		func(n *Node) (string, *fault) {
+		func(n *Node) (string, *Fault) {
 			if slices.Contains(words, n.Text) {
 				return n.Text, nil
 			}
@@ -75,7 +67,7 @@ func OneOf(what string, words ...string) Reader[string] {
 			if hint == "" {
 				hint = "write one of these words"
 			}
-			return "", faultf(CodeUnknownWord, hint,
+			return "", Faultf(CodeUnknownWord, hint,
 				"%s is %s, not %q", what, quotedList(words, "or"), n.Text)
 		})
 }
@@ -83,7 +75,7 @@ func OneOf(what string, words ...string) Reader[string] {
 // Bool reads true or false. The other spellings of YAML 1.1 (yes, on, y) are refused: to half of
 // all programs they are text.
 func Bool(what string) Reader[bool] {
-	return scalar(what, "true", map[string]any{"type": "boolean"}, func(n *Node) (bool, *fault) {
+	return scalar(what, "true", map[string]any{"type": "boolean"}, func(n *Node) (bool, *Fault) {
 		if !n.Quoted && (n.Text == "true" || n.Text == "false") {
 			return n.Text == "true", nil
 		}
@@ -94,7 +86,7 @@ func Bool(what string) Reader[bool] {
 		case "no", "off", "n", "false":
 			hint = "write false"
 		}
-		return false, faultf(CodeBadValue, hint, "%s is true or false, not %q", what, n.Text)
+		return false, Faultf(CodeBadValue, hint, "%s is true or false, not %q", what, n.Text)
 	})
 }
 

@@ -25,9 +25,9 @@ var holeShape = &Shape[hole]{
 		{Key: "door", Doc: "The wall of a door.", Example: "kitchen.left",
 			Schema: Text("a wall", "kitchen.left").Schema, Read: Into(Text("a wall", "kitchen.left"), func(h *hole) *string { return &h.wall })},
 		{Key: "width", Doc: "How wide it is.", Example: "1.4", Required: true,
-			Schema: Number("a width", 0.1, 20).Schema, Read: Into(Number("a width", 0.1, 20), func(h *hole) *float64 { return &h.width })},
+			Schema: number("a width", 0.1, 20).Schema, Read: Into(number("a width", 0.1, 20), func(h *hole) *float64 { return &h.width })},
 		{Key: "panes", Doc: "Panes across | up.", Example: "[2, 2]", Default: "one",
-			Schema: Pair("panes", 1, 20).Schema, Read: Into(Pair("panes", 1, 20), func(h *hole) *[2]float64 { return &h.panes })},
+			Schema: pair("panes", 1, 20).Schema, Read: Into(pair("panes", 1, 20), func(h *hole) *[2]float64 { return &h.panes })},
 		{Key: "swing", Doc: "Where it opens to.", Default: "in",
 			Schema: OneOf("a swing", "in", "out").Schema, Read: Into(OneOf("a swing", "in", "out"), func(h *hole) *string { return &h.swing })},
 		{Key: "escape", Doc: "Whether it is a way out.", Later: "escape routes", Until: "mark it by hand",
@@ -127,7 +127,7 @@ func TestEachFaults(t *testing.T) {
 }
 
 func TestReaders(t *testing.T) {
-	number, whole, yes := Number("a height", 0, 30), Int("a count", 1, 99), Bool("a wish")
+	height, whole, yes := number("a height", 0, 30), Int("a count", 1, 99), Bool("a wish")
 	word := OneOf("a pose", "standing", "seated", "lying")
 	for _, c := range []struct {
 		read func(n *Node, c *Context) (any, bool)
@@ -135,20 +135,20 @@ func TestReaders(t *testing.T) {
 		want any    // what is read
 		say  string // or the fault, with its hint
 	}{
-		{anyOf(number), "2.5", 2.5, ""}, {anyOf(number), "+.5", 0.5, ""}, {anyOf(number), "3.", 3.0, ""}, {anyOf(number), "2e1", 20.0, ""},
-		{anyOf(number), `"7"`, 7.0, ""}, {anyOf(number), "-0", 0.0, ""},
-		{anyOf(number), ".nan", nil, "a height must be a finite number, not .nan [not-finite] (fix: write a number, such as 1)"},
-		{anyOf(number), "-.inf", nil, "a height must be a finite number, not -.inf [not-finite] (fix: write a number, such as 1)"},
-		{anyOf(number), "Infinity", nil, "a height must be a finite number, not Infinity [not-finite] (fix: write a number, such as 1)"},
-		{anyOf(number), "1e999", nil, `a height must be a finite number, and "1e999" is too large [not-finite] (fix: write a smaller number)`},
-		{anyOf(number), "1_000", nil, `a height is a number, and "1_000" is not [bad-value] (fix: write the digits together: 1000)`},
-		{anyOf(number), "0x10", nil, `a height is a number, and "0x10" is not [bad-value] (fix: write it as a decimal number)`},
-		{anyOf(number), "010", nil, `a height is a number, and "010" is not [bad-value] (fix: write it without the leading zero)`},
-		{anyOf(number), "1,5", nil, `a height is a number, and "1,5" is not [bad-value] (fix: use a point, and no marks between thousands)`},
-		{anyOf(number), "1:30", nil, `a height is a number, and "1:30" is not [bad-value]`},
-		{anyOf(number), "two", nil, `a height is a number, and "two" is not [bad-value]`},
-		{anyOf(number), "31", nil, "a height is from 0 to 30, and 31 is not [out-of-range] (fix: write 30 or less)"},
-		{anyOf(number), "[1]", nil, "a height belongs here, not a list [wrong-type] (fix: write it like 1)"},
+		{anyOf(height), "2.5", 2.5, ""}, {anyOf(height), "+.5", 0.5, ""}, {anyOf(height), "3.", 3.0, ""}, {anyOf(height), "2e1", 20.0, ""},
+		{anyOf(height), `"7"`, 7.0, ""}, {anyOf(height), "-0", 0.0, ""},
+		{anyOf(height), ".nan", nil, "a height must be a finite number, not .nan [not-finite] (fix: write a number, such as 1)"},
+		{anyOf(height), "-.inf", nil, "a height must be a finite number, not -.inf [not-finite] (fix: write a number, such as 1)"},
+		{anyOf(height), "Infinity", nil, "a height must be a finite number, not Infinity [not-finite] (fix: write a number, such as 1)"},
+		{anyOf(height), "1e999", nil, `a height must be a finite number, and "1e999" is too large [not-finite] (fix: write a smaller number)`},
+		{anyOf(height), "1_000", nil, `a height is a number, and "1_000" is not [bad-value] (fix: write the digits together: 1000)`},
+		{anyOf(height), "0x10", nil, `a height is a number, and "0x10" is not [bad-value] (fix: write it as a decimal number)`},
+		{anyOf(height), "010", nil, `a height is a number, and "010" is not [bad-value] (fix: write it without the leading zero)`},
+		{anyOf(height), "1,5", nil, `a height is a number, and "1,5" is not [bad-value] (fix: use a point, and no marks between thousands)`},
+		{anyOf(height), "1:30", nil, `a height is a number, and "1:30" is not [bad-value]`},
+		{anyOf(height), "two", nil, `a height is a number, and "two" is not [bad-value]`},
+		{anyOf(height), "31", nil, "a height is from 0 to 30, and 31 is not [out-of-range] (fix: write 30 or less)"},
+		{anyOf(height), "[1]", nil, "a height belongs here, not a list [wrong-type] (fix: write it like 1)"},
 		{anyOf(whole), "12", 12, ""},
 		{anyOf(whole), "1.5", nil, "a count is a whole number, and 1.5 is not [bad-value] (fix: write 2)"},
 		{anyOf(whole), "0", nil, "a count is from 1 to 99, and 0 is not [out-of-range] (fix: write 1 or more)"},
@@ -162,11 +162,9 @@ func TestReaders(t *testing.T) {
 		{anyOf(word), "flying", nil, `a pose is "standing", "seated" or "lying", not "flying" [unknown-word] (fix: did you mean "lying"?)`},
 		{anyOf(word), "asleep", nil, `a pose is "standing", "seated" or "lying", not "asleep" [unknown-word] (fix: write one of these words)`},
 		{anyOf(Text("a note", "")), "12", "12", ""}, {anyOf(Text("a note", "")), "yes", "yes", ""},
-		{anyOf(Pair("a size", 0, 9)), "[1, 2]", [2]float64{1, 2}, ""},
-		{anyOf(Pair("a size", 0, 9)), "[1, 2, 3]", nil, "a size has 2 values, not 3 [wrong-type] (fix: write it like [1, 1])"},
-		{anyOf(Pair("a size", 0, 9)), "[1, ~]", nil, "this item of the list has no value [empty-value] (fix: remove the item or give it a value)"},
-		{anyOf(Triple("a point", -9, 9)), "[1, 2, -3]", [3]float64{1, 2, -3}, ""},
-		{anyOf(Triple("a point", -9, 9)), "4", nil, "a point belongs here, not a value [wrong-type] (fix: write it like [1, 1, 1])"},
+		{anyOf(pair("a size", 0, 9)), "[1, 2]", [2]float64{1, 2}, ""},
+		{anyOf(pair("a size", 0, 9)), "[1, 2, 3]", nil, "a size has 2 values, not 3 [wrong-type] (fix: write it like [1, 1])"},
+		{anyOf(pair("a size", 0, 9)), "[1, ~]", nil, "this item of the list has no value [empty-value] (fix: remove the item or give it a value)"},
 	} {
 		log := new(Log)
 		got, ok := c.read(value(t, c.text), &Context{Log: log})

@@ -3,6 +3,7 @@ package study_test
 import (
 	"context"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -24,7 +25,7 @@ lights: {a: {output: {lumens: 3000, shape: uniform}, at: [2, 1.2], height: 1.6, 
 func TestFieldOnAWall(t *testing.T) {
 	s := laidOut(t, parlour+"meters: {m: {flat: [0, 2.5137, 1.5137], facing: 90}}\n")
 	lit := run(t, s, study.Options{Planes: []study.Plane{{Wall: "den.left"}, {Wall: "den.top"}}})
-	f := lit.Wall("den.left")
+	f := wallField(t, lit, "den.left")
 	corner, step := f.Corner()
 	value := func(f *study.Field, p r2.Vec) (lux float64, data bool) {
 		i, j := int(math.Round((p.X-corner.X)/step)), int(math.Round((p.Y-corner.Y)/step))
@@ -38,7 +39,7 @@ func TestFieldOnAWall(t *testing.T) {
 	if _, data := value(f, r2.Vec{X: 1.5, Y: 1.4}); data {
 		t.Error("a window has light on it")
 	}
-	top := lit.Wall("den.top")
+	top := wallField(t, lit, "den.top")
 	if _, data := value(top, r2.Vec{X: 1, Y: 1}); data {
 		t.Error("the wall behind a press has light on it")
 	}
@@ -131,4 +132,14 @@ lights: {a: {output: {lux: 2000, distance: 2 m, beam: 30, field: 50}, at: [0.6, 
 		}
 	}
 	t.Errorf("no share of the fill comes from the card: %+v", set.Named("ada.fill").Shares)
+}
+
+// wallField is the field on a wall by its name.
+func wallField(t *testing.T, s *study.Study, name string) *study.Field {
+	t.Helper()
+	i := slices.IndexFunc(s.Fields, func(f study.Field) bool { return f.Kind == study.OnWall && f.Name == name })
+	if i < 0 {
+		t.Fatalf("no field on the wall %s", name)
+	}
+	return &s.Fields[i]
 }

@@ -107,16 +107,6 @@ func (s *Study) Face() *Field {
 // Level returns the field on the level plane that covers the most points, or nil where none was asked for.
 func (s *Study) Level() *Field { return s.largest(OnPlane) }
 
-// Wall returns the field on a wall by its name, or nil where it was not asked for.
-func (s *Study) Wall(name string) *Field {
-	for i := range s.Fields {
-		if f := &s.Fields[i]; f.Kind == OnWall && f.Name == name {
-			return f
-		}
-	}
-	return nil
-}
-
 func (s *Study) largest(kind Kind) *Field {
 	var best *Field
 	most := -1

@@ -11,7 +11,9 @@ import (
 	"strings"
 )
 
-// Fault is a value that could not be read: what is wrong and, where one is likely, the fix.
+// Fault is a value that could not be read: what is wrong and, where one is likely, the fix. It has no place and
+// no code, which only the reader of a file knows: a value that a flag gives has neither, and this package, a
+// leaf, knows of no file.
 type Fault struct {
 	Message string // plain words, no full stop
 	Hint    string // "did you mean 3 m?"; "" where no fix is likely

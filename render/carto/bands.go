@@ -4,8 +4,6 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
-
-	"scrimshaw/plan/plane"
 )
 
 // Band is the region where the field is at least Low and less than High. Its rings are to be
@@ -14,30 +12,6 @@ import (
 type Band struct {
 	Low, High float64    // levels, lx, or in whatever unit the field has; -Inf and +Inf at the ends
 	Rings     [][]r2.Vec // in units of the lattice, or mm once they are on paper
-}
-
-// Area returns the area of the band, in square units of the lattice.
-func (b Band) Area() float64 {
-	sum := 0.0
-	for _, ring := range b.Rings {
-		sum += plane.Area(ring)
-	}
-	return sum
-}
-
-// Bands returns the regions between the levels of g, lowest first, one more than there are levels;
-// those without a point have no rings. Together they cover the cells that have data at all four
-// corners.
-func Bands(g Grid, levels []float64, opts Options) []Band { return Trace(g, levels, opts).Bands() }
-
-// Bands returns the regions between the levels, lowest first.
-func (r *Relief) Bands() []Band {
-	bands := make([]Band, 0, len(r.Levels)+1)
-	for c := range len(r.Levels) + 1 {
-		low, high := r.limits(c)
-		bands = append(bands, Band{Low: low, High: high, Rings: r.region(c, c)})
-	}
-	return bands
 }
 
 // Steps returns, lowest first, the regions at or over each band's Low, one inside the other. When

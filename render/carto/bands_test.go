@@ -28,11 +28,11 @@ func TestBandsCoverTheDataOnce(t *testing.T) {
 		want := float64(cells(g)) * g.Step * g.Step
 		for name, opts := range map[string]Options{"bare": {}, "paper": Paper(20), "coarse": {Scale: 20, Smoothing: 1, Tolerance: 0.5, Speck: 10}} {
 			total := 0.0
-			for _, b := range Bands(g, stops12, opts) {
-				if name == "bare" && b.Area() < -1e-9 {
-					t.Errorf("seed %d: band from %g has area %g", seed, b.Low, b.Area())
+			for _, b := range bands(g, stops12, opts) {
+				if name == "bare" && b.area() < -1e-9 {
+					t.Errorf("seed %d: band from %g has area %g", seed, b.Low, b.area())
 				}
-				total += b.Area()
+				total += b.area()
 			}
 			if math.Abs(total-want) > 1e-6*want {
 				t.Errorf("seed %d, %s: bands cover %.6f m², the data %.6f m²", seed, name, total, want)
@@ -44,19 +44,19 @@ func TestBandsCoverTheDataOnce(t *testing.T) {
 func TestStepsLieInsideOneAnother(t *testing.T) {
 	g := studio(4, 80, 64, 0.2)
 	relief := Trace(g, stops12, Paper(20))
-	bands, steps := relief.Bands(), relief.Steps()
+	bands, steps := relief.bands(), relief.Steps()
 	over := 0.0
 	for i := len(bands) - 1; i >= 0; i-- {
-		over += bands[i].Area()
-		if math.Abs(steps[i].Area()-over) > 1e-6 {
-			t.Errorf("step from %g has %.4f m², the bands over it %.4f m²", steps[i].Low, steps[i].Area(), over)
+		over += bands[i].area()
+		if math.Abs(steps[i].area()-over) > 1e-6 {
+			t.Errorf("step from %g has %.4f m², the bands over it %.4f m²", steps[i].Low, steps[i].area(), over)
 		}
 	}
 }
 
 func TestBandsHaveTheLinesPoints(t *testing.T) {
 	relief := Trace(studio(6, 80, 64, 0.1), stops12, Paper(20))
-	bands := relief.Bands()
+	bands := relief.bands()
 	for _, l := range relief.Lines {
 		for _, b := range []Band{bands[l.Index], bands[l.Index+1]} {
 			has := map[r2.Vec]bool{}
@@ -94,7 +94,7 @@ func winding(rings [][]r2.Vec, p r2.Vec) int {
 
 func TestAPointLiesInItsOwnBand(t *testing.T) {
 	g := studio(9, 100, 80, 0.1)
-	bands := Bands(g, stops12, Options{})
+	bands := bands(g, stops12, Options{})
 	for j := 1; j < g.NY-1; j++ {
 		for i := 1; i < g.NX-1; i++ {
 			// Just beside a point of the lattice the field is that of the point.
@@ -119,7 +119,7 @@ func TestAPointLiesInItsOwnBand(t *testing.T) {
 func TestAMaskIsAHole(t *testing.T) {
 	g := sampled(5, 5, 1, func(r2.Vec) float64 { return 7 })
 	g.hide(2*5 + 2)
-	bands := Bands(g, []float64{5}, Options{})
+	bands := bands(g, []float64{5}, Options{})
 	if n := len(bands[0].Rings); n != 0 {
 		t.Errorf("the empty band has %d rings", n)
 	}

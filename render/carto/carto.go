@@ -5,7 +5,7 @@
 // The usual way through is
 //
 //	relief := carto.Trace(carto.Denoise(grid, 0.03), levels, carto.Paper(1000/50.0))
-//	relief.Bands()                                 // tints
+//	relief.Steps()                                 // tints
 //	lines := carto.OnPaper(relief.Lines, toPaper)  // millimetres
 //	lines, cliffs := carto.Cliffs(lines, carto.CliffOptions{})
 //	letters := carto.Letter(lines, ...)

@@ -86,7 +86,7 @@ func TestAShadowIsACliff(t *testing.T) {
 	shadow, light := board()
 	opts := Paper(20)
 	opts.Probe = light
-	lines := Contours(sampled(101, 101, 0.05, light), []float64{6, 12, 18}, opts)
+	lines := contours(sampled(101, 101, 0.05, light), []float64{6, 12, 18}, opts)
 	paper := func(p r2.Vec) r2.Vec { return r2.Scale(20, p) }
 	_, cliffs := Cliffs(OnPaper(lines, paper), CliffOptions{})
 	drawn := 0.0
@@ -114,7 +114,7 @@ func TestNothingIsLostInACliff(t *testing.T) {
 	both := func(p r2.Vec) float64 { return light(p) + second(p)/20 }
 	opts := Paper(20)
 	opts.Probe = both
-	lines := OnPaper(Contours(sampled(101, 101, 0.05, both), Values(StopLevels(40, 1, 2000, 12)), opts), func(p r2.Vec) r2.Vec { return r2.Scale(20, p) })
+	lines := OnPaper(contours(sampled(101, 101, 0.05, both), Values(StopLevels(40, 1, 2000, 12)), opts), func(p r2.Vec) r2.Vec { return r2.Scale(20, p) })
 	kept, cliffs := Cliffs(lines, CliffOptions{})
 	if len(cliffs) == 0 {
 		t.Fatal("no cliffs to test with")
@@ -167,7 +167,7 @@ func BenchmarkCliffs(b *testing.B) {
 	_, light := board()
 	opts := Paper(20)
 	opts.Probe = light
-	lines := OnPaper(Contours(sampled(200, 160, 0.05, light), stops12, opts), func(p r2.Vec) r2.Vec { return r2.Scale(20, p) })
+	lines := OnPaper(contours(sampled(200, 160, 0.05, light), stops12, opts), func(p r2.Vec) r2.Vec { return r2.Scale(20, p) })
 	b.ReportAllocs()
 	for b.Loop() {
 		Cliffs(lines, CliffOptions{})

@@ -8,11 +8,6 @@ import (
 	"scrimshaw/plan/plane"
 )
 
-// Contours returns the lines of equal value of g at each of the levels, lowest level first and
-// within a level in the order of the lattice. The same grid gives the same lines. A lattice
-// without a cell has none.
-func Contours(g Grid, levels []float64, opts Options) []Line { return Trace(g, levels, opts).Lines }
-
 // Relief is a traced field: its lines, and what the regions between them are made from.
 type Relief struct {
 	Levels []float64 // ascending, without doubles; lx, or in whatever unit the field has

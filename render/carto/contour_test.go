@@ -19,7 +19,7 @@ func radius(e, h float64) float64 {
 func TestContoursOfALampAreCircles(t *testing.T) {
 	const h, step = 2.0, 0.05
 	g := sampled(201, 201, step, floor(5, 5, h))
-	lines := Contours(g, []float64{20, 40, 80, 160}, Options{})
+	lines := contours(g, []float64{20, 40, 80, 160}, Options{})
 	if len(lines) != 4 {
 		t.Fatalf("%d lines, want one ring a level", len(lines))
 	}
@@ -41,7 +41,7 @@ func TestTheLogarithmIsTruerForLight(t *testing.T) {
 	worst := func(m Measure) float64 {
 		g := sampled(81, 81, 0.1, func(p r2.Vec) float64 { return 1000 / (math.Pow(p.X, 2) + math.Pow(p.Y, 2) + 1e-9) })
 		most := 0.0
-		for _, l := range Contours(g, []float64{20, 40, 80, 160, 320}, Options{Measure: m}) {
+		for _, l := range contours(g, []float64{20, 40, 80, 160, 320}, Options{Measure: m}) {
 			for _, p := range l.Points {
 				most = math.Max(most, math.Abs(math.Hypot(p.X, p.Y)-math.Sqrt(1000/l.Level)))
 			}
@@ -59,7 +59,7 @@ func TestEveryVertexHasTheLevelsValue(t *testing.T) {
 	g := studio(1, 100, 80, 0.2)
 	for _, m := range []Measure{Logarithmic, Linear} {
 		rule := newRuler(m, stops12)
-		for _, l := range Contours(g, stops12, Options{Measure: m}) {
+		for _, l := range contours(g, stops12, Options{Measure: m}) {
 			for _, p := range l.Points {
 				x, y := p.X/g.Step, p.Y/g.Step
 				i, j := int(x+1e-9), int(y+1e-9)
@@ -98,7 +98,7 @@ func TestSaddlesFollowTheBilinearSurface(t *testing.T) {
 		{[4]float32{-10, -20, -20, -10}, -14, false}, // saddle −15
 	} {
 		g := Grid{Step: 1, NX: 2, NY: 2, Value: c.values[:]}
-		lines := Contours(g, []float64{c.level}, Options{Measure: Linear})
+		lines := contours(g, []float64{c.level}, Options{Measure: Linear})
 		if len(lines) != 2 {
 			t.Fatalf("%v at %g: %d lines, want 2", c.values, c.level, len(lines))
 		}
@@ -148,7 +148,7 @@ func TestNoLineRunsBesideAMask(t *testing.T) {
 			g.hide(n)
 		}
 	}
-	if lines := Contours(g, []float64{10, 20, 40, 80}, Options{}); len(lines) != 0 {
+	if lines := contours(g, []float64{10, 20, 40, 80}, Options{}); len(lines) != 0 {
 		t.Errorf("%d lines in an even field around a solid, want none", len(lines))
 	}
 }
@@ -156,7 +156,7 @@ func TestNoLineRunsBesideAMask(t *testing.T) {
 func TestTheHigherSideIsOnTheLeft(t *testing.T) {
 	f := floor(3, 2, 1.5)
 	g := sampled(100, 80, 0.05, f)
-	for _, l := range Contours(g, stops12, Options{}) {
+	for _, l := range contours(g, stops12, Options{}) {
 		for i := range l.spans() {
 			a, b := l.span(i)
 			d := r2.Sub(b, a)
@@ -171,10 +171,10 @@ func TestTheHigherSideIsOnTheLeft(t *testing.T) {
 func TestSmoothingStaysWithinItsBound(t *testing.T) {
 	g := studio(7, 120, 96, 0.05)
 	const scale = 20.0
-	raw := Contours(g, stops12, Options{})
+	raw := contours(g, stops12, Options{})
 	opts := Options{Scale: scale, Smoothing: 0.15, Tolerance: 0.02}
 	bound := (opts.Smoothing+opts.Tolerance+roundedDepth)/scale + 1e-9
-	for _, l := range Contours(g, stops12, opts) {
+	for _, l := range contours(g, stops12, opts) {
 		for _, p := range l.Points {
 			if d := distanceToLevel(raw, l.Level, p); d > bound {
 				t.Fatalf("a point of %g lies %.2f mm from the true line, bound %.2f mm", l.Level, d*scale, bound*scale)
@@ -207,7 +207,7 @@ func TestSmoothingTakesTheNoise(t *testing.T) {
 		}
 		return sum
 	}
-	raw, calm := turning(Contours(g, stops12, Options{})), turning(Contours(Denoise(g, 0.03), stops12, Paper(20)))
+	raw, calm := turning(contours(g, stops12, Options{})), turning(contours(Denoise(g, 0.03), stops12, Paper(20)))
 	if calm > raw/4 {
 		t.Errorf("lines turn by %.0f rad in all, %.0f before smoothing", calm, raw)
 	}
@@ -223,9 +223,9 @@ func TestNoLongPiecesMeetAtASharpTurn(t *testing.T) {
 	_, light := board()
 	probed := Paper(scale)
 	probed.Probe = light
-	lines := Contours(sampled(101, 101, 0.05, light), stops12, probed)
+	lines := contours(sampled(101, 101, 0.05, light), stops12, probed)
 	for seed := range rng(10) {
-		lines = append(lines, Contours(Denoise(studio(seed, 200, 160, 0.01), 0.03), stops12, Paper(scale))...)
+		lines = append(lines, contours(Denoise(studio(seed, 200, 160, 0.01), 0.03), stops12, Paper(scale))...)
 	}
 	for _, l := range lines {
 		for i := 1; i+1 < len(l.Points); i++ {
@@ -244,8 +244,8 @@ func TestProbedBandsCoverTheData(t *testing.T) {
 	opts := Paper(20)
 	opts.Probe = light
 	total := 0.0
-	for _, b := range Bands(g, stops12, opts) {
-		total += b.Area()
+	for _, b := range bands(g, stops12, opts) {
+		total += b.area()
 	}
 	if math.Abs(total-25) > 1e-6 {
 		t.Errorf("bands cover %.6f m² of 25", total)
@@ -255,19 +255,19 @@ func TestProbedBandsCoverTheData(t *testing.T) {
 func TestSpecksAreLeftOut(t *testing.T) {
 	g := sampled(60, 60, 0.05, func(p r2.Vec) float64 { return 10 })
 	g.Value[30*60+30] = 100 // a ring of a lattice step, 1 mm across on paper
-	if n := len(Contours(g, []float64{20}, Options{})); n != 1 {
+	if n := len(contours(g, []float64{20}, Options{})); n != 1 {
 		t.Fatalf("%d bare lines, want the ring", n)
 	}
-	if n := len(Contours(g, []float64{20}, Paper(20))); n != 0 {
+	if n := len(contours(g, []float64{20}, Paper(20))); n != 0 {
 		t.Errorf("%d lines on paper, want none", n)
 	}
 }
 
 func TestContoursAreTheSameEachTime(t *testing.T) {
 	g := studio(5, 120, 96, 0.05)
-	first := Contours(g, stops12, Paper(20))
+	first := contours(g, stops12, Paper(20))
 	for range 3 {
-		if !reflect.DeepEqual(first, Contours(g, stops12, Paper(20))) {
+		if !reflect.DeepEqual(first, contours(g, stops12, Paper(20))) {
 			t.Fatal("two runs differ")
 		}
 	}
@@ -286,7 +286,7 @@ func TestOddInputGivesNoLinesAndNoPanic(t *testing.T) {
 			if len(relief.Lines) != 0 {
 				t.Errorf("%s %v: %d lines", name, levels, len(relief.Lines))
 			}
-			relief.Bands()
+			relief.bands()
 			Denoise(Extrapolate(g, 1), 0.1)
 		}
 	}
@@ -310,8 +310,8 @@ func FuzzTrace(f *testing.F) {
 		for _, opts := range []Options{{}, Paper(1), {Measure: Linear}} {
 			relief := Trace(g, []float64{0, 1, 10, 64, 65, 200}, opts)
 			total := 0.0
-			for _, b := range relief.Bands() {
-				total += b.Area()
+			for _, b := range relief.bands() {
+				total += b.area()
 			}
 			if cells := float64(cells(g)); math.Abs(total-cells) > 1e-6*(1+cells) {
 				t.Errorf("bands cover %g, the data %g", total, cells)
@@ -320,7 +320,7 @@ func FuzzTrace(f *testing.F) {
 	})
 }
 
-func ExampleContours() {
+func ExampleTrace() {
 	// Illuminance on a floor of 4 m by 4 m under a lamp of 1000 cd, 2 m up.
 	g := Grid{Step: 0.1, NX: 41, NY: 41}
 	for n := range g.NX * g.NY {
@@ -328,7 +328,7 @@ func ExampleContours() {
 		d2 := (p.X-2)*(p.X-2) + (p.Y-2)*(p.Y-2) + 4
 		g.Value = append(g.Value, float32(2000/(d2*math.Sqrt(d2))))
 	}
-	for _, l := range Contours(g, []float64{118, 235}, Options{}) {
+	for _, l := range Trace(g, []float64{118, 235}, Options{}).Lines {
 		x := plane.Bounds(l.Points)
 		fmt.Printf("%g lx: ring %v, %.2f m across\n", l.Level, l.Closed, x.Max.X-x.Min.X)
 	}
@@ -341,7 +341,7 @@ func BenchmarkContours(b *testing.B) {
 	g := studio(2, 200, 160, 0) // 32,000 points
 	b.ReportAllocs()
 	for b.Loop() {
-		Contours(g, stops12, Options{})
+		contours(g, stops12, Options{})
 	}
 }
 
@@ -349,6 +349,6 @@ func BenchmarkPaper(b *testing.B) {
 	g := studio(2, 200, 160, 0.01)
 	b.ReportAllocs()
 	for b.Loop() {
-		Contours(Denoise(g, 0.03), stops12, Paper(20))
+		contours(Denoise(g, 0.03), stops12, Paper(20))
 	}
 }

@@ -20,7 +20,7 @@ func TestGoldenBandWithLettering(t *testing.T) {
 	page := ink.Page{Width: 60, Height: 40}
 	levels := StopLevels(64, 64, 128, 2)
 	relief := Trace(sampled(31, 21, 0.1, floor(1.5, 1, 2)), Values(levels), Paper(20))
-	for _, ring := range relief.Bands()[1].Rings {
+	for _, ring := range relief.bands()[1].Rings {
 		ink.NewCanvas(&page, ink.Tint).Polygon(ink.Solid(Day().At(0.5)), through(ring, onMM)...)
 	}
 	c := ink.NewCanvas(&page, ink.Contours)

@@ -14,7 +14,7 @@ func figures(l Line) r2.Vec {
 }
 
 func drawn(seed rng) []Line {
-	lines := Contours(Denoise(studio(seed, 200, 160, 0.01), 0.03), stops12, Paper(20))
+	lines := contours(Denoise(studio(seed, 200, 160, 0.01), 0.03), stops12, Paper(20))
 	return OnPaper(lines, func(p r2.Vec) r2.Vec { return r2.Add(r2.Vec{X: 20, Y: 20}, r2.Scale(20, p)) })
 }
 

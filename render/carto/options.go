@@ -8,7 +8,7 @@ type Options struct {
 	Measure Measure
 
 	Scale     float64 // mm of paper for one unit of the lattice: 20 for metres at 1:50; 0: no paper
-	Smoothing      float64 // mm: smoothing moves no point of a line further than this
+	Smoothing float64 // mm: smoothing moves no point of a line further than this
 	Tolerance float64 // mm: dropping vertices moves no line further than this
 	Speck     float64 // mm: rings less than this across, and clipped corners shorter, are left out
 

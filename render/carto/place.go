@@ -201,13 +201,3 @@ func (s *solver) random() float64 {
 	z = (z ^ z>>27) * 0x94d049bb133111eb
 	return float64((z^z>>31)>>11) / (1 << 53)
 }
-
-// SpotReading returns the label of a spot reading: a mark of a given size and its figures beside
-// it, without a leader, widest first.
-func SpotReading(at r2.Vec, mark float64, figures ...r2.Vec) Label {
-	l := Label{Anchor: at, Body: boxAround(at, r2.Vec{X: mark, Y: mark})}
-	for _, size := range figures {
-		l.Forms = append(l.Forms, Form{Size: size})
-	}
-	return l
-}

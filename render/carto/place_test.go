@@ -30,7 +30,7 @@ func crowd(seed rng, n int) (labels []Label, opts PlaceOptions) {
 		labels = append(labels, l)
 		if i%2 == 0 {
 			spot := r2.Vec{X: r.between(20, 170), Y: r.between(20, 170)}
-			labels = append(labels, SpotReading(spot, 1.6, r2.Vec{X: 14, Y: 3}, r2.Vec{X: 8, Y: 3}))
+			labels = append(labels, spotReading(spot, 1.6, r2.Vec{X: 14, Y: 3}, r2.Vec{X: 8, Y: 3}))
 		}
 	}
 	return labels, opts

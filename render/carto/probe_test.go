@@ -49,7 +49,7 @@ func TestShadowEdgesLieWithinFiveMillimetres(t *testing.T) {
 	for name, opts := range map[string]Options{"bare": {}, "paper": Paper(20)} {
 		opts.Probe = func(p r2.Vec) float64 { probes++; return light(p) }
 		for _, level := range []float64{8, 16, 24} {
-			lines := Contours(g, []float64{level}, opts)
+			lines := contours(g, []float64{level}, opts)
 			// Every part of a line that is called hard lies on the shadow's outline ...
 			for _, l := range lines {
 				for i := range l.spans() {
@@ -87,7 +87,7 @@ func TestWithoutAProbeEdgesAreStairs(t *testing.T) {
 	// What the probe is for: without it the same edge is out by more than 5 mm.
 	shadow, light := board()
 	worst := 0.0
-	for _, l := range Contours(sampled(101, 101, 0.05, light), []float64{16}, Options{}) {
+	for _, l := range contours(sampled(101, 101, 0.05, light), []float64{16}, Options{}) {
 		for _, p := range l.Points {
 			if light(p) < 40 && math.Abs(p.X-1.9) < 0.5 {
 				worst = math.Max(worst, distanceToLevel([]Line{{Points: shadow, Closed: true}}, 0, p))
@@ -103,7 +103,7 @@ func TestASlopeIsNotTakenForAnEdge(t *testing.T) {
 	// Close under a lamp the light changes by more than a stop a step, evenly.
 	f := floor(1, 1, 0.06)
 	g := sampled(41, 41, 0.05, f)
-	for _, l := range Contours(g, stops12, Options{Probe: f}) {
+	for _, l := range contours(g, stops12, Options{Probe: f}) {
 		for i := range l.Points {
 			if l.isHard(i) {
 				t.Fatalf("the line of %g is called hard at %v", l.Level, l.Points[i])
@@ -115,8 +115,8 @@ func TestASlopeIsNotTakenForAnEdge(t *testing.T) {
 func TestProbesThatAreNotNumbersDoNoHarm(t *testing.T) {
 	_, light := board()
 	g := sampled(101, 101, 0.05, light)
-	want := len(Contours(g, stops12, Options{}))
-	if got := len(Contours(g, stops12, Options{Probe: func(r2.Vec) float64 { return math.NaN() }})); got != want {
+	want := len(contours(g, stops12, Options{}))
+	if got := len(contours(g, stops12, Options{Probe: func(r2.Vec) float64 { return math.NaN() }})); got != want {
 		t.Errorf("%d lines, %d without the probe", got, want)
 	}
 }
@@ -128,7 +128,7 @@ func BenchmarkProbed(b *testing.B) {
 	opts.Probe = light
 	b.ReportAllocs()
 	for b.Loop() {
-		Contours(g, stops12, opts)
+		contours(g, stops12, opts)
 	}
 }
 
@@ -143,7 +143,7 @@ func TestRoundShadowsAreRound(t *testing.T) {
 		return 100
 	}
 	g := sampled(41, 41, 0.05, light)
-	lines := Contours(g, []float64{20}, Options{Probe: light, Edge: 0.001})
+	lines := contours(g, []float64{20}, Options{Probe: light, Edge: 0.001})
 	if len(lines) != 1 || !lines[0].Closed {
 		t.Fatalf("want one ring, got %d lines", len(lines))
 	}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/photometry"
 	"scrimshaw/render/font"
@@ -41,7 +42,7 @@ func charts(t testing.TB) map[string]polar.Chart {
 	for name, s := range map[string]photometry.Source{
 		"cosine": photometry.FromCandela(1000, photometry.Cosine{}, photometry.Opening{}), "pencil": photometry.FromCandela(1.7e6, photometry.NewLobe(2, 5), photometry.Opening{}),
 		"uniform": photometry.FromLumens(4, photometry.Uniform{}, photometry.Opening{}), "grid": photometry.FromLumens(2500, grid, photometry.Opening{}),
-		"bat": photometry.FromLumens(900, bat, photometry.Opening{}), "beam": photometry.FromCandela(8000, photometry.NewLobe(24, 40), photometry.Opening{}), "cone": photometry.FromCandela(0.003, photometry.NewCone(60), photometry.Opening{}),
+		"bat": photometry.FromLumens(900, bat, photometry.Opening{}), "beam": photometry.FromCandela(8000, photometry.NewLobe(24, 40), photometry.Opening{}), "cone": photometry.FromCandela(0.003, cone{}, photometry.Opening{}),
 	} {
 		all[name] = polar.Chart{
 			Title: name + strings.Repeat(", with words that run on", 6), Subtitle: name + ".ies", Source: s,
@@ -149,3 +150,17 @@ func ExampleDraw() {
 	fmt.Printf("%.0f mm wide\n", page.Width)
 	// Output: 160 mm wide
 }
+
+// cone is the same light within 30 degrees of the axis and none outside.
+type cone struct{}
+
+func (c cone) Candela(dir r3.Vec) float64 { return c.At(math.Acos(-dir.Z)) }
+
+func (c cone) At(t float64) float64 {
+	if t > math.Pi/6 {
+		return 0
+	}
+	return c.Peak()
+}
+
+func (cone) Peak() float64 { return 1 / (2 * math.Pi * (1 - math.Cos(math.Pi/6))) }

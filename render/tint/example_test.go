@@ -3,15 +3,23 @@ package tint_test
 import (
 	"fmt"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"scrimshaw/render/carto"
 	"scrimshaw/render/tint"
+	"scrimshaw/symbols/ink"
 )
 
 func ExampleNewScale() {
 	levels := []float64{100, 200, 400} // lx, a stop apart
 	s := tint.NewScale(levels, carto.Ink())
 	fmt.Println(carto.Ink().Tints(4)) // of the bands
-	fmt.Println(s.Tint(70.7), s.Tint(141.4), s.Tint(200), s.Tint(565.7))
+	key := s.Key(r2.Box{Max: r2.Vec{X: 40, Y: 4}}, 0, len(levels)+1)
+	at := func(share float64) ink.Colour { // of the way along the key
+		i := 3 * int(share*float64(key.Width))
+		return ink.Colour{R: key.RGB[i], G: key.RGB[i+1], B: key.RGB[i+2]}
+	}
+	fmt.Println(at(0.125), at(0.375), at(0.5), at(0.875))
 	// Output:
 	// [#b6b6b6 #cecece #e6e6e6 #ffffff]
 	// #b6b6b6 #cecece #dadada #ffffff

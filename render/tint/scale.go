@@ -38,9 +38,6 @@ func NewScale(levels []float64, ramp carto.Ramp) Scale {
 	return s
 }
 
-// Tint is the colour of an illuminance, lx.
-func (s Scale) Tint(lux float64) ink.Colour { return s.tint(s.place(lux)) }
-
 // tint is the colour at a place, those beyond the ends being as the ends.
 func (s Scale) tint(place float64) ink.Colour {
 	i := math.Round(place * float64(s.fine))
@@ -58,9 +55,6 @@ func (s Scale) place(lux float64) float64 {
 	}
 	return min(place, float64(len(s.levels))+1)
 }
-
-// Bands is how many bands the scale has, one more than levels.
-func (s Scale) Bands() int { return len(s.levels) + 1 }
 
 // Key is a strip of the scale into a box, mm, from one band up to another, not with it, the darker at
 // the left: each band as wide as the next, so that the levels lie where the edges of bands would.

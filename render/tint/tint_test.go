@@ -31,7 +31,7 @@ func TestTheBandsTintsInTheirMiddles(t *testing.T) {
 		for n := 1; n <= ramp.MaxTints()+3; n++ {
 			s := NewScale(doubling(n), ramp)
 			for i, want := range ramp.Tints(n + 1) {
-				if got := s.Tint(10 * math.Exp2(float64(i)-0.5)); got != want {
+				if got := s.of(10 * math.Exp2(float64(i)-0.5)); got != want {
 					t.Errorf("%s, %d levels: the middle of band %d is %v, want %v", ramp.Name, n, i, got, want)
 				}
 			}
@@ -48,7 +48,7 @@ func TestLightnessIsEvenByTheStop(t *testing.T) {
 		for q := 0; q <= 16*n; q++ {
 			stop := float64(q) / 16
 			want := ramp.Dark.L + (ramp.Light.L-ramp.Dark.L)*stop/n
-			if got := lightness(s.Tint(10 * math.Exp2(stop-0.5))); math.Abs(got-want) > 0.6 {
+			if got := lightness(s.of(10 * math.Exp2(stop-0.5))); math.Abs(got-want) > 0.6 {
 				t.Errorf("%s: %.3f stops up the lightness is %.2f, want %.2f", ramp.Name, stop, got, want)
 			}
 		}
@@ -59,11 +59,11 @@ func TestBeyondTheEnds(t *testing.T) {
 	s := NewScale(doubling(4), carto.Day())
 	dark, light := s.tints[0], s.tints[len(s.tints)-1]
 	for lux, want := range map[float64]ink.Colour{0: dark, 1e-9: dark, -1: dark, math.NaN(): dark, 1e9: light, math.Inf(1): light} {
-		if got := s.Tint(lux); got != want {
+		if got := s.of(lux); got != want {
 			t.Errorf("%v lx is %v, want %v", lux, got, want)
 		}
 	}
-	if got := NewScale(nil, carto.Day()).Tint(5); got != carto.Day().At(1) {
+	if got := NewScale(nil, carto.Day()).of(5); got != carto.Day().At(1) {
 		t.Errorf("without levels the tint is %v, want the lightest", got)
 	}
 }
@@ -112,7 +112,7 @@ func TestEveryPixelIsTheLightThere(t *testing.T) {
 	for j := range 40 {
 		for i := range 40 {
 			p := r2.Vec{X: (float64(i) + 0.5) / 40, Y: (float64(j) + 0.5) / 40}
-			if got, want := lightness(pixel(&m, paper, p)), lightness(s.Tint(lux(p))); math.Abs(got-want) > 0.8 {
+			if got, want := lightness(pixel(&m, paper, p)), lightness(s.of(lux(p))); math.Abs(got-want) > 0.8 {
 				t.Errorf("at %v the lightness is %.2f, want %.2f", p, got, want)
 			}
 		}
@@ -137,7 +137,7 @@ func TestAnEdgeOfShadowStaysSharp(t *testing.T) {
 		edge := r2.Add(r2.Scale(0.6, across), r2.Scale(float64(i-4)/20, along))
 		for _, side := range []float64{-0.006, 0.006} {
 			p := r2.Add(edge, r2.Scale(side, across))
-			if got, want := pixel(&m, paper, p), s.Tint(lux(p)); math.Abs(lightness(got)-lightness(want)) > 0.8 {
+			if got, want := pixel(&m, paper, p), s.of(lux(p)); math.Abs(lightness(got)-lightness(want)) > 0.8 {
 				t.Errorf("%.0f mm from the edge the tint is %v, want %v", side*1000, got, want)
 			}
 		}
@@ -207,7 +207,7 @@ func TestAPaletteHoldsThePicture(t *testing.T) {
 
 func TestTheKeyHasTheBandsInTheirMiddles(t *testing.T) {
 	s := NewScale(doubling(6), carto.Ink())
-	key := s.Key(r2.Box{Max: r2.Vec{X: 70, Y: 4}}, 0, s.Bands())
+	key := s.Key(r2.Box{Max: r2.Vec{X: 70, Y: 4}}, 0, len(s.levels)+1)
 	for i, want := range carto.Ink().Tints(7) {
 		n := 3 * (32*i + 16)
 		if got := (ink.Colour{R: key.RGB[n], G: key.RGB[n+1], B: key.RGB[n+2]}); math.Abs(lightness(got)-lightness(want)) > 0.5 {
@@ -231,3 +231,6 @@ func BenchmarkSmooth(b *testing.B) {
 		Smooth([]Map{{Grid: g, Steps: steps}}, s, f)
 	}
 }
+
+// of is the colour of an illuminance, lx.
+func (s Scale) of(lux float64) ink.Colour { return s.tint(s.place(lux)) }

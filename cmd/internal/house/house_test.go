@@ -34,6 +34,7 @@ var allowed = map[string][]string{
 	"plan/light/scan":            {},
 	"plan/light/radiosity":       {"plan/light/crew", "plan/light/scan", "plan/solid", "plan/colour", "plan/photometry/formfactor"},
 	"plan/light":                 {"plan", "plan/light/crew", "plan/light/radiosity", "plan/light/scan", "plan/solid", "plan/photometry", "plan/photometry/formfactor", "plan/colour", "plan/kit"},
+	"plan/internal/reference":    {"plan/photometry"},
 	"plan/internal/truth":        {"plan", "plan/solid", "plan/colour", "plan/photometry"},
 	"plan/internal/truth/scenes": {"plan", "plan/resolve", "plan/review/fit", "plan/internal/truth", "plan/photometry", "plan/solid", "plan/kit", "plan/scene", "plan/source"},
 	"plan/pending":               {"plan", "plan/scene", "plan/light"},

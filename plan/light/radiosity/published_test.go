@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/photometry/formfactor"
+	"scrimshaw/plan/internal/reference"
 	"scrimshaw/plan/solid"
 	"scrimshaw/testdata/published"
 )
@@ -75,7 +75,7 @@ func balanced(s *solid.Set, e float64) (lit [6]float64) {
 		for j := range factor {
 			if i != j {
 				a := s.Sheets[i].Corners
-				factor[i][j] = formfactor.Exchange(a, s.Sheets[j].Corners) / r3.Norm(area(a))
+				factor[i][j] = reference.Exchange(a, s.Sheets[j].Corners) / r3.Norm(area(a))
 			}
 		}
 	}
@@ -146,7 +146,7 @@ func TestLinksAreFormFactors(t *testing.T) {
 				met++
 			}
 		}
-		want := formfactor.Exchange(a, b) / r3.Norm(area(a))
+		want := reference.Exchange(a, b) / r3.Norm(area(a))
 		got := float64(met) / float64(p.to-p.from)
 		if sigma := math.Sqrt(want * (1 - want) / rays); math.Abs(got-want) > 4*sigma {
 			t.Errorf("pair %d: %.5f of the rays, form factor %.5f, sigma %.5f", pair, got, want, sigma)

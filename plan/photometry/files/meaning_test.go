@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/internal/reference"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/photometry/files"
 )
@@ -79,7 +80,7 @@ func TestTypesAgreeOnFlux(t *testing.T) {
 			beam, along := photometry.BeamAngle(s.Distribution)
 			within(t, name+" beam", beam, 42.17, 0.04)
 			within(t, name+" beam along", along, 42.17, 0.04)
-			within(t, name+" integral", photometry.SphereIntegral(s.Distribution), 1, 1e-4)
+			within(t, name+" integral", reference.SphereIntegral(s.Distribution), 1, 1e-4)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/internal/reference"
 	"scrimshaw/plan/photometry/formfactor"
 	"scrimshaw/testdata/published"
 )
@@ -28,15 +29,15 @@ func TestExchangeAgainstCatalogues(t *testing.T) {
 		var got float64
 		switch row.Label {
 		case "opposed squares":
-			got = formfactor.Exchange(flat(0, 1, 0, 1), face(0, 1, 0, 1, in[0]))
+			got = reference.Exchange(flat(0, 1, 0, 1), face(0, 1, 0, 1, in[0]))
 		case "opposed plates":
-			got, decimals = formfactor.Exchange(flat(0, in[0], 0, in[1]), face(0, in[0], 0, in[1], in[2]))/(in[0]*in[1]), 4
+			got, decimals = reference.Exchange(flat(0, in[0], 0, in[1]), face(0, in[0], 0, in[1], in[2]))/(in[0]*in[1]), 4
 		case "common edge":
-			got = formfactor.Exchange(flat(0, in[0], 0, in[2]), upright(0, in[0], 0, in[1])) / (in[0] * in[2])
+			got = reference.Exchange(flat(0, in[0], 0, in[2]), upright(0, in[0], 0, in[1])) / (in[0] * in[2])
 		case "raised plate":
-			got, decimals = formfactor.Exchange(flat(0, in[0], 0, in[1]), upright(0, in[0], in[2], in[3]))/(in[0]*in[1]), 5
+			got, decimals = reference.Exchange(flat(0, in[0], 0, in[1]), upright(0, in[0], in[2], in[3]))/(in[0]*in[1]), 5
 		case "meeting corners":
-			got, decimals = formfactor.Exchange(flat(0, in[0], 0, in[1]), upright(in[0], in[0]+in[2], 0, in[3]))/(in[0]*in[1]), 4
+			got, decimals = reference.Exchange(flat(0, in[0], 0, in[1]), upright(in[0], in[0]+in[2], 0, in[3]))/(in[0]*in[1]), 4
 		}
 		printed(t, label(row), got, row.Out[0], decimals)
 	}
@@ -66,12 +67,12 @@ func TestExchangeIsMutual(t *testing.T) {
 		w, d, h := 0.2+r.Float64(), 0.2+r.Float64(), 0.1+2*r.Float64()
 		x, y := r.Float64()*3-1.5, r.Float64()*3-1.5
 		a, b := flat(0, w, 0, d), face(x, x+d, y, y+w, h)
-		within(t, "opposed", formfactor.Exchange(a, b), formfactor.Exchange(b, a), 1e-9)
+		within(t, "opposed", reference.Exchange(a, b), reference.Exchange(b, a), 1e-9)
 		c := upright(x, x+d, 0.2+0.8*r.Float64(), 1.1+h)
-		within(t, "square to each other", formfactor.Exchange(a, c), formfactor.Exchange(c, a), 1e-9)
+		within(t, "square to each other", reference.Exchange(a, c), reference.Exchange(c, a), 1e-9)
 	}
 	a, b := flat(0, 1, 0, 2), upright(0, 1, 0, 3)
-	within(t, "at a common edge", formfactor.Exchange(a, b), formfactor.Exchange(b, a), 1e-9)
+	within(t, "at a common edge", reference.Exchange(a, b), reference.Exchange(b, a), 1e-9)
 }
 
 // From the floor of a closed room all light falls on its other sides: the shares add up to 1.
@@ -81,7 +82,7 @@ func TestExchangeFillsARoom(t *testing.T) {
 		floor := flat(0, w, 0, d)
 		front := upright(0, w, 0, h)
 		left := []r3.Vec{{}, {Y: d}, {Y: d, Z: h}, {Z: h}}
-		sum := formfactor.Exchange(floor, face(0, w, 0, d, h)) + 2*formfactor.Exchange(floor, front) + 2*formfactor.Exchange(floor, left)
+		sum := reference.Exchange(floor, face(0, w, 0, d, h)) + 2*reference.Exchange(floor, front) + 2*reference.Exchange(floor, left)
 		within(t, "sum over a room", sum/(w*d), 1, 1e-9)
 	}
 }
@@ -94,5 +95,5 @@ func TestExchangeAgainstPoints(t *testing.T) {
 			return formfactor.Polygon(b, r3.Vec{X: x, Y: y}, up) / math.Pi
 		}, 0, 1, 40, nil, 0)
 	}, 0, 1, 40, nil, 0)
-	within(t, "by points", formfactor.Exchange(a, b), sum, 1e-9)
+	within(t, "by points", reference.Exchange(a, b), sum, 1e-9)
 }

@@ -1,4 +1,4 @@
-package formfactor
+package reference
 
 import (
 	"math"
@@ -23,9 +23,9 @@ func Exchange(a, b []r3.Vec) float64 {
 		along := r3.Sub(a[(i+1)%len(a)], from)
 		for n := range x {
 			// Where the polygons touch, the inner integral has a crease at the ends of an edge; the
-			// nodes crowd there.
-			t, dt := crowd(x[n])
-			t2, dt2 := crowd(t)
+			// nodes are denser there.
+			t, dt := smoothstep(x[n])
+			t2, dt2 := smoothstep(t)
 			p := r3.Add(from, r3.Scale(t2, along))
 			for k, start := range b {
 				end := b[(k+1)%len(b)]
@@ -35,18 +35,18 @@ func Exchange(a, b []r3.Vec) float64 {
 					continue
 				}
 				d = r3.Scale(1/length, d)
-				sum += w[n] * dt * dt2 * r3.Dot(along, d) * logs(p, start, d, length)
+				sum += w[n] * dt * dt2 * r3.Dot(along, d) * logIntegral(p, start, d, length)
 			}
 		}
 	}
 	return math.Max(0, sum/(2*math.Pi))
 }
 
-// crowd maps 0..1 to itself with a slope of nought at both ends, and gives the slope.
-func crowd(x float64) (y, slope float64) { return x * x * (3 - 2*x), 6 * x * (1 - x) }
+// smoothstep maps 0..1 to itself with a slope of nought at both ends, and gives the slope.
+func smoothstep(x float64) (y, slope float64) { return x * x * (3 - 2*x), 6 * x * (1 - x) }
 
-// logs is the integral of ln r from p along an edge that starts at a point in the unit direction d.
-func logs(p, start, d r3.Vec, length float64) float64 {
+// logIntegral is the integral of ln r from p along an edge that starts at a point in the unit direction d.
+func logIntegral(p, start, d r3.Vec, length float64) float64 {
 	way := r3.Sub(p, start)
 	foot := r3.Dot(way, d)
 	off := r3.Norm(r3.Sub(way, r3.Scale(foot, d)))

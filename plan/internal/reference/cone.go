@@ -1,0 +1,31 @@
+package reference
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Cone is the same light in every direction within a cone about the axis and none outside.
+type Cone struct{ half, peak float64 }
+
+// NewCone makes the cone of a full angle, degrees, above 0 and up to 360.
+func NewCone(angle float64) Cone {
+	half := angle / 2 * math.Pi / 180
+	sin := math.Sin(half / 2)
+	return Cone{half, 1 / (4 * math.Pi * sin * sin)} // 2 pi (1 - cos), without cancellation
+}
+
+// Candela gives the intensity, cd/lm.
+func (c Cone) Candela(dir r3.Vec) float64 { return c.At(math.Atan2(math.Hypot(dir.X, dir.Y), -dir.Z)) }
+
+// At gives the intensity, cd/lm, at an angle from the axis in radians.
+func (c Cone) At(t float64) float64 {
+	if t > c.half {
+		return 0
+	}
+	return c.peak
+}
+
+// Peak gives the intensity, cd/lm.
+func (c Cone) Peak() float64 { return c.peak }
