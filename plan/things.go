@@ -61,6 +61,3 @@ type Person struct {
 	Parts  []Part
 	Span   source.Span
 }
-
-// SeatHeight is how high a chair that nobody draws is, m: someone sits on it who is on no piece of furniture.
-const SeatHeight = 0.45

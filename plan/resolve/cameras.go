@@ -100,7 +100,7 @@ func (r *cameraPass) gate(written *scene.Camera, c *plan.Camera) bool {
 		return false
 	}
 	c.Sensor = sensor.Name
-	c.Aspect = written.Aspect.Or(defaultAspect)
+	c.Aspect = written.Aspect.Or(scene.DefaultAspect)
 	c.Gate[0], c.Gate[1] = lens.Crop(sensor.Width, sensor.Height, c.Aspect)
 	c.HAOV = lens.AngleOfView(c.Gate[0], c.Lens)
 	c.VAOV = lens.AngleOfView(c.Gate[1], c.Lens)
@@ -117,12 +117,12 @@ func millimetres(gate [2]float64) string { return fmt.Sprintf("%.2f × %.2f", ga
 // sensor finds a gate in the kit. A kit without the usual one gets it from here: the full
 // 4-perforation gate of 35 mm film, 24.89 by 18.66 mm.
 func (r *catalogue) sensor(name scene.Given[string]) (*kit.Sensor, bool) {
-	s := r.kit.Sensor(name.Or(defaultSensor))
+	s := r.kit.Sensor(name.Or(scene.DefaultSensor))
 	switch {
 	case s != nil:
 		return s, true
 	case !name.Set:
-		return &kit.Sensor{Entry: kit.Entry{Name: defaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66}, true
+		return &kit.Sensor{Entry: kit.Entry{Name: scene.DefaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66}, true
 	}
 	r.unknownEntry(name, "sensor", kit.Names(r.kit.Sensors))
 	return nil, false

@@ -18,12 +18,12 @@ func paint(c colour.RGB) solid.Skin { return solid.Skin{Reflect: c} }
 // surface is the skin of a room's walls, floor or ceiling.
 func (r *catalogue) surface(room *plan.Room, which string) solid.Skin {
 	written := &r.s.Rooms[r.things[room.Name].index]
-	name, y := written.Walls, wallsReflect
+	name, y := written.Walls, scene.DefaultWallReflectance
 	switch which {
 	case "floor":
-		name, y = written.Floor, floorReflect
+		name, y = written.Floor, scene.DefaultFloorReflectance
 	case "ceiling":
-		name, y = written.Ceiling, ceilingReflect
+		name, y = written.Ceiling, scene.DefaultCeilingReflectance
 	}
 	defer r.About(written.Path)()
 	if skin, ok := r.material(name); ok {
@@ -89,7 +89,7 @@ func (r *catalogue) unknownEntry(name scene.Given[string], what string, names []
 
 // glass finds a glass by its name.
 func (r *catalogue) glass(name scene.Given[string]) (m *kit.Material, ok bool) {
-	wanted := name.Or(defaultGlass)
+	wanted := name.Or(scene.DefaultGlass)
 	if m := r.kit.Material(wanted); m != nil && m.Transmittance > 0 {
 		return m, true
 	}

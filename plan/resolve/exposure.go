@@ -79,14 +79,14 @@ func (r *exposurePass) oneMeter(own *scene.Exposure) {
 
 func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 	x := plan.Exposure{
-		ISO: w.ISO.Or(defaultISO), FPS: w.FPS.Or(r.defaultFPS()),
-		Stop: w.Stop.Or(scene.Stop{Written: defaultStop, N: defaultStopN}), Meter: w.Meter.Or(defaultReceptor),
+		ISO: w.ISO.Or(scene.DefaultISO), FPS: w.FPS.Or(r.defaultFPS()),
+		Stop: w.Stop.Or(scene.Stop{Written: scene.DefaultStop, N: scene.DefaultStopN}), Meter: w.Meter.Or(scene.DefaultReceptor),
 	}
 	switch s := w.Shutter.Value; {
 	case w.Shutter.Set && s.Seconds > 0:
 		x.Seconds, x.Degrees = s.Seconds, lens.ShutterDegrees(s.Seconds, x.FPS)
 	default:
-		x.Degrees = report.Either(w.Shutter.Set, s.Degrees, defaultShutter)
+		x.Degrees = report.Either(w.Shutter.Set, s.Degrees, scene.DefaultShutter)
 		x.Seconds = lens.ShutterSeconds(x.Degrees, x.FPS)
 	}
 	x.Constant = w.Constant.Or(report.Either(x.Meter == "flat", lens.FlatConstant, lens.DomeConstant))
@@ -109,7 +109,7 @@ func (r *exposurePass) keyWhite() (w colour.White, whose string) {
 	if len(r.out.Lights) > 0 {
 		return r.out.Lights[0].White, "the colour of " + r.out.Lights[0].Numbered() + ", "
 	}
-	return colour.White{Kelvin: defaultWhite}, ""
+	return colour.White{Kelvin: scene.DefaultWhite}, ""
 }
 
 // mainsSlack is how far a frequency may be from 50 or 60 Hz and still be that of the mains, Hz: a small
@@ -132,7 +132,7 @@ func (r *exposurePass) sixtyHertz() bool {
 }
 
 func (r *exposurePass) defaultFPS() float64 {
-	return report.Either(r.sixtyHertz(), fpsAt60Hz, fpsAt50Hz)
+	return report.Either(r.sixtyHertz(), scene.FPSAt60Hz, scene.FPSAt50Hz)
 }
 
 // assumeExposure lists the defaults of the scene's exposure.

@@ -23,7 +23,7 @@ func (r *placer) facingOf(name string) (float64, bool) {
 		if before := r.keptPerson(name); before != nil && !r.writtenHere(p.Node, "faces") {
 			return before.Faces, true
 		}
-		return r.bearing(name, p.Faces, r.firstCamera(), defaultFacing, func() (plan.Spot, bool) { return r.spotOf(name) })
+		return r.bearing(name, p.Faces, r.firstCamera(), scene.DefaultFacing, func() (plan.Spot, bool) { return r.spotOf(name) })
 	})
 }
 
@@ -85,5 +85,5 @@ func (r *placer) markFacing(p *scene.Person, m *scene.MarkPlace) (float64, bool)
 	if !m.Faces.Set {
 		return r.facingOf(p.Name)
 	}
-	return r.bearing(p.Name, m.Faces, "", defaultFacing, func() (plan.Spot, bool) { return r.markSpot(p, m) })
+	return r.bearing(p.Name, m.Faces, "", scene.DefaultFacing, func() (plan.Spot, bool) { return r.markSpot(p, m) })
 }

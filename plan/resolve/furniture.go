@@ -33,10 +33,10 @@ func (r *furniturePass) woodOf(f *scene.Furniture) solid.Skin {
 	if skin, ok := r.material(f.Material); ok {
 		return skin
 	}
-	m := r.kit.Material(defaultMaterial)
+	m := r.kit.Material(scene.DefaultFurnitureMaterial)
 	if f.Material.Set || m == nil {
-		return paint(grey(wallsReflect))
+		return paint(grey(scene.DefaultWallReflectance))
 	}
-	r.assumeOnce("", "furniture", defaultMaterial)
+	r.assumeOnce("", "furniture", scene.DefaultFurnitureMaterial)
 	return kitSkin(m)
 }

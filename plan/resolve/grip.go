@@ -64,7 +64,7 @@ func (r *gripPass) gripAim(g *scene.Grip) (target, bool) {
 	case name != "":
 		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
 	}
-	return r.aimed(&scene.Aim{Form: scene.AtBearing, Pan: defaultFacing})
+	return r.aimed(&scene.Aim{Form: scene.AtBearing, Pan: scene.DefaultFacing})
 }
 
 // gripFrame is the frame of a sheet: its axis is the normal of its front.

@@ -20,7 +20,7 @@ func (r *aimer) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
 	}
 	name := r.looksAt(c)
 	if name == "" {
-		return s.Floor + eyeLevel, true
+		return s.Floor + scene.DefaultEyeLevel, true
 	}
 	if person, mark, ok := r.markOf(scene.Ref{Name: name}); ok {
 		f, ok := r.markFace(person, mark)
@@ -49,7 +49,7 @@ func (r *aimer) gripHeight(g *scene.Grip, s plan.Spot) (float64, bool) {
 	if name := r.gripBy(g); name != "" {
 		return r.eyesAbove(name)
 	}
-	return s.Floor + eyeLevel, true
+	return s.Floor + scene.DefaultEyeLevel, true
 }
 
 // gripBy is the person that a piece of grip stands by, or the first.
@@ -74,7 +74,7 @@ func (r *aimer) lampHeight(l *scene.Light, s plan.Spot) float64 {
 		base, _ := r.supportUnder(s)
 		return base + 0.75*u.Body[2]
 	}
-	return s.Floor + defaultLampHeight
+	return s.Floor + scene.DefaultLampHeight
 }
 
 // supportUnder is the z of what is under a spot, and its name: what it was placed on, else the highest
@@ -118,7 +118,7 @@ type bodyHeights struct{ feet, seat, eyes float64 }
 // bodyHeightsOf is how high someone at a spot is. One who sits on a thing has the feet on the floor before it; a
 // deck is a floor, on which there is a chair that nobody draws, as there is on any floor.
 func (r *aimer) bodyHeightsOf(p *scene.Person, s plan.Spot) bodyHeights {
-	at := bodyHeights{feet: s.Base, seat: s.Base + report.Either(p.Pose.Value == term.Propped, bedHeight, plan.SeatHeight)}
+	at := bodyHeights{feet: s.Base, seat: s.Base + report.Either(p.Pose.Value == term.Propped, scene.BedHeight, scene.SeatHeight)}
 	if f, ok := r.seatOf(p, s); ok {
 		at.feet, at.seat = f.Base, s.Base
 	}
@@ -167,13 +167,13 @@ func (r *aimer) eyesAbove(name string) (z float64, ok bool) {
 func eyesOf(p *scene.Person, at bodyHeights) float64 {
 	switch p.Pose.Value {
 	case term.Seated:
-		return at.seat + eyesOverSeat
+		return at.seat + scene.EyesOverSeat
 	case term.Propped:
-		return at.seat + eyesOverBed
+		return at.seat + scene.EyesOverBed
 	case term.Crouching:
-		return at.feet + eyesCrouching
+		return at.feet + scene.EyesCrouching
 	case term.Lying:
-		return at.feet + eyesLying
+		return at.feet + scene.EyesLying
 	}
-	return at.feet + p.Height.Or(defaultPerson) - eyesToCrown
+	return at.feet + p.Height.Or(scene.DefaultPersonHeight) - scene.EyesToCrown
 }

@@ -23,7 +23,7 @@ func (r *wallPass) glaze(o *scene.Opening, to *plan.Opening) {
 		}
 		return
 	case !o.Glass.Set:
-		r.assumeOnce("", "glass of windows", defaultGlass+", one pane")
+		r.assumeOnce("", "glass of windows", scene.DefaultGlass+", one pane")
 	}
 	if m, ok := r.glass(o.Glass); ok {
 		to.Glass, to.Transmittance = m.Name, m.Transmittance
@@ -38,7 +38,7 @@ func (r *wallPass) closeOpening(o *plan.Opening) {
 		r.hangPane(o)
 	case o.Kind == term.Door:
 		base := leafOf(o)
-		o.IDs = append(o.IDs, r.prism(o.Name, base, o.Sill, o.Head, paint(grey(leafReflect))))
+		o.IDs = append(o.IDs, r.prism(o.Name, base, o.Sill, o.Head, paint(grey(scene.DefaultLeafReflectance))))
 	}
 }
 

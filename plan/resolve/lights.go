@@ -42,7 +42,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	}
 	z := r.lampHeight(written, s)
 	l := plan.Light{
-		Name: written.Name, Path: written.Path, Head: head, Level: written.Level.Or(1),
+		Name: written.Name, Path: written.Path, Head: head, Level: written.Level.Or(scene.DefaultLevel),
 		Height: z - s.Floor, Roles: written.Role, Note: written.Note.Value,
 		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Opening: s.Opening, Span: written.Span,
 	}

@@ -44,7 +44,7 @@ func (r *meterPass) meterOf(written *scene.Meter) (plan.Meter, bool) {
 	return m, ok
 }
 
-// defaultFacing is up for a flat meter, the first camera for a dome.
+// scene.DefaultFacing is up for a flat meter, the first camera for a dome.
 func (r *meterPass) defaultFacing(m *scene.Meter) scene.Aim {
 	camera := r.firstCamera()
 	if m.Kind != plan.DomeMeter.String() || camera == "" {

@@ -56,8 +56,8 @@ func (r *wallPass) widthOf(o *scene.Opening) (float64, bool) {
 	case o.Width.Set:
 		return o.Width.Value, true
 	case o.Kind == term.Door:
-		r.assume(o.Path, "width", r.Length(doorWidth))
-		return doorWidth, true
+		r.assume(o.Path, "width", r.Length(scene.DefaultDoorWidth))
+		return scene.DefaultDoorWidth, true
 	}
 	r.reportMissing(o.Span, "add width: 1.2", "%s has no width", o.Name)
 	return 0, false
@@ -95,9 +95,9 @@ func (r *wallPass) alongWall(o *scene.Opening, room *plan.Room, wall *plan.Wall,
 // sillAndHead gives an opening its heights, and checks that there is a wall around it.
 func (r *wallPass) sillAndHead(o *scene.Opening, room *plan.Room, to *plan.Opening) bool {
 	ceiling := min(room.CeilingAt(to.Left), room.CeilingAt(to.Right)) - room.Base
-	sill, head := 0.0, min(doorHead, ceiling)
+	sill, head := 0.0, min(scene.DefaultDoorHead, ceiling)
 	if o.Kind == term.Window {
-		sill, head = windowSill, min(windowHead, ceiling)
+		sill, head = scene.DefaultWindowSill, min(scene.DefaultWindowHead, ceiling)
 	}
 	if !o.Sill.Set && o.Kind == term.Window {
 		r.assume(o.Path, "sill", r.Length(sill))

@@ -27,11 +27,11 @@ func (r *peoplePass) populate() {
 // body stands someone into the set: the head returns light as the skin does, where that is written, the rest as the
 // clothes.
 func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
-	clothes := paint(grey(clothesReflect))
+	clothes := paint(grey(scene.DefaultClothesReflectance))
 	if written.Wears.Set {
 		clothes = r.clothing(written.Wears, clothes)
 	} else {
-		r.assumeOnce("", "what people wear", "grey, reflectance "+unit.FormatNumber(clothesReflect))
+		r.assumeOnce("", "what people wear", "grey, reflectance "+unit.FormatNumber(scene.DefaultClothesReflectance))
 	}
 	head := clothes
 	if written.Skin.Set {
@@ -69,7 +69,7 @@ func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 	r.assumePerson(written, rest.eyes-rest.feet, bearing)
 	p := plan.Person{
 		Name: written.Name, At: s.At, Base: rest.feet, Pose: written.Pose.Or(term.Standing),
-		Height: written.Height.Or(defaultPerson), Eyes: rest.eyes, Faces: bearing,
+		Height: written.Height.Or(scene.DefaultPersonHeight), Eyes: rest.eyes, Faces: bearing,
 		Face: faceFrame(written, s.At, rest.eyes, bearing), Span: written.Span,
 	}
 	p.Crown = crownOf(&p, written.Eyes.Set)
@@ -85,9 +85,9 @@ func crownOf(p *plan.Person, told bool) float64 {
 	case p.Pose == term.Standing && !told:
 		return p.Base + p.Height
 	case p.Pose == term.Standing:
-		return max(p.Base+p.Height, p.Eyes+eyesToCrown)
+		return max(p.Base+p.Height, p.Eyes+scene.EyesToCrown)
 	}
-	return p.Eyes + eyesToCrown
+	return p.Eyes + scene.EyesToCrown
 }
 
 // assumePerson lists the defaults of a person. eyes is their height over the feet.

@@ -11,8 +11,7 @@ import (
 )
 
 // Sizes of a person, m: rounded from common tables of adult bodies (from memory). They shape no
-// number but the shadow that a person throws on others; but seatHeight and bedHeight are where someone
-// sits who is on no piece of furniture, and so carry the eyes.
+// number but the shadow that a person throws on others.
 const (
 	faceBefore = 0.10 // the face before the head's axis
 
@@ -20,7 +19,11 @@ const (
 	bodyWidth, bodyDepth             = 0.46, 0.26
 	legsWidth, legsDepth             = 0.34, 0.22
 	thighLength, thighHeight         = 0.55, 0.16
-	bedHeight                        = 0.50 // that someone propped sits on
+	calfDepth                        = 0.12 // of the lower legs of someone who sits
+	legReach                         = 1.0  // of the feet of someone propped, before the hip
+	lyingHip                         = 0.75 // of someone lying, from the middle of the head
+	crouchingHip                     = 0.35 // above what the feet are on
+	crouchingLean                    = 0.20 // by how much a body is deeper that crouches
 	hipShare                         = 0.47 // of the height
 )
 
@@ -29,7 +32,7 @@ func eyesAssumed(p *scene.Person) bool {
 	return !p.Eyes.Set && !(p.Height.Set && p.Pose.Or(term.Standing) == term.Standing)
 }
 
-// faceFrame is a person's face: the point 0.10 m before the head's axis, which stands at a place, at eye
+// faceFrame is a person's face: the point faceBefore before the head's axis, which stands at a place, at eye
 // height z, and the nose. Someone lying looks up, feet to the bearing that they would face sitting up.
 func faceFrame(p *scene.Person, at r2.Vec, z, bearing float64) plan.Frame {
 	if p.Pose.Value == term.Lying {
@@ -61,12 +64,12 @@ func pose(p *plan.Person, seat float64) []plan.Part {
 		b.lying(p)
 	case term.Seated:
 		b.sitting(p, seat)
-		b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -thighLength, -thighLength+0.12, p.Base, seat)
+		b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -thighLength, -thighLength+calfDepth, p.Base, seat)
 	case term.Propped:
 		b.sitting(p, seat)
-		b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -1.0, -thighLength, seat, seat+thighHeight)
+		b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -legReach, -thighLength, seat, seat+thighHeight)
 	case term.Crouching:
-		b.upright(p, p.Base+0.35, bodyDepth+0.2)
+		b.upright(p, p.Base+crouchingHip, bodyDepth+crouchingLean)
 	default:
 		b.upright(p, p.Base+hipShare*(p.Crown-p.Base), bodyDepth)
 	}
@@ -118,6 +121,6 @@ func (b *body) sitting(p *plan.Person, seat float64) {
 func (b *body) lying(p *plan.Person) {
 	top := p.Eyes
 	b.add(plan.HeadPart, -headWidth/2, headWidth/2, -headHeight/2, headHeight/2, p.Base, top)
-	b.add(plan.TorsoPart, -bodyWidth/2, bodyWidth/2, -0.75, -headHeight/2, p.Base, top)
-	b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -(p.Height - headHeight/2), -0.75, p.Base, top)
+	b.add(plan.TorsoPart, -bodyWidth/2, bodyWidth/2, -lyingHip, -headHeight/2, p.Base, top)
+	b.add(plan.LegsPart, -legsWidth/2, legsWidth/2, -(p.Height - headHeight/2), -lyingHip, p.Base, top)
 }

@@ -46,7 +46,7 @@ func (r *roomPass) roomOf(room *scene.Room) (plan.Room, bool) {
 		return plan.Room{}, false
 	}
 	t.turnLeft()
-	thickness := room.Wall.Or(defaultThickness)
+	thickness := room.Wall.Or(scene.DefaultWallThickness)
 	if !room.Wall.Set {
 		r.assume(room.Path, "wall", r.Length(thickness))
 	}
@@ -100,9 +100,9 @@ func (t *insideOutline) turnLeft() {
 func (r *roomPass) setCeiling(room *scene.Room, to *plan.Room) bool {
 	if room.Slope == nil {
 		if !room.Height.Set {
-			r.assume(room.Path, "height", r.Length(defaultHeight))
+			r.assume(room.Path, "height", r.Length(scene.DefaultRoomHeight))
 		}
-		to.Top = to.Base + room.Height.Or(defaultHeight)
+		to.Top = to.Base + room.Height.Or(scene.DefaultRoomHeight)
 		to.CeilingLow = to.Top
 		return true
 	}

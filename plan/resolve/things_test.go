@@ -13,6 +13,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/plane"
+	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/testdata/published"
 )
@@ -117,17 +118,17 @@ func TestEyesAsPublished(t *testing.T) {
 	stature, eyes := of("stature"), of("eye-height")
 	for whose, row := range stature {
 		for i, height := range row.Out {
-			near(t, whose+": eyes under the crown", 1000*eyesToCrown, height-eyes[whose].Out[i], 20)
+			near(t, whose+": eyes under the crown", 1000*scene.EyesToCrown, height-eyes[whose].Out[i], 20)
 		}
 	}
 	for whose, row := range of("sitting-height") {
 		upright := func(i int) float64 { return row.Out[i] - (stature[whose].Out[i] - eyes[whose].Out[i]) }
-		if over := 1000 * eyesOverSeat; over > upright(0) || over < upright(1)-slump {
+		if over := 1000 * scene.EyesOverSeat; over > upright(0) || over < upright(1)-slump {
 			t.Errorf("%s: eyes %.0f mm over the seat, and published from %.0f, with a slump, to %.0f", whose, over, upright(1)-slump, upright(0))
 		}
 	}
 	for whose, row := range of("popliteal-height") {
-		near(t, whose+": a seat", 1000*plan.SeatHeight, (row.Out[0]+row.Out[1])/2+shoes, 40)
+		near(t, whose+": a seat", 1000*scene.SeatHeight, (row.Out[0]+row.Out[1])/2+shoes, 40)
 	}
 }
 

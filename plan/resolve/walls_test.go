@@ -67,7 +67,7 @@ func TestWallsTileTheRingOfRandomRooms(t *testing.T) {
 			continue // cut-off mitres and thin fins have no such simple area
 		}
 		tried++
-		near(t, "area of the walls", pieceArea(s), ringArea(s.Rooms[0].Inside, defaultThickness), 1e-5)
+		near(t, "area of the walls", pieceArea(s), ringArea(s.Rooms[0].Inside, scene.DefaultWallThickness), 1e-5)
 	}
 	if tried < 100 {
 		t.Errorf("only %d rooms had plain corners", tried)
@@ -249,7 +249,7 @@ func TestSharpCornerIsCutOff(t *testing.T) {
 	}
 	for _, w := range s.Walls {
 		for _, p := range w.Outline {
-			if p.X < 0 && r2.Norm(p) > 1.05*maxMitre*defaultThickness {
+			if p.X < 0 && r2.Norm(p) > 1.05*maxMitre*scene.DefaultWallThickness {
 				t.Errorf("%s.%s reaches out to %v", w.Room, w.Wall, p)
 			}
 		}

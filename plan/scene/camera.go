@@ -2,13 +2,14 @@ package scene
 
 import (
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
 )
 
 var cameraTable = tableOf("camera", "One camera.", nil,
 	value("at", place, func(m *Camera) *Given[Place] { return &m.At },
 		"Where the entrance of its lens is.", "[3.3, 0.5]", "").needed(),
 	value("height", height, func(m *Camera) *Given[float64] { return &m.Height },
-		"Height of the lens above the floor.", "1.25", "the eyes of the person it looks at, else 1.5 m"),
+		"Height of the lens above the floor.", "1.25", "the eyes of the person it looks at, else "+inMetres(DefaultEyeLevel, 1)),
 	value("looks", aim, func(m *Camera) *Given[Aim] { return &m.Looks }, "What it looks at.", "ruth", "the first person, else up the sheet"),
 	value("lens", quantity("a lens", "32 mm", focals, between(1, 2000)), func(m *Camera) *Given[float64] { return &m.Lens },
 		"Focal length.", "32 mm", "").needed(),
@@ -16,7 +17,7 @@ var cameraTable = tableOf("camera", "One camera.", nil,
 		"Gate of the camera, by its name in the kit.", "super-35", "the Super 35 gate"),
 	value("aspect", quantity("an aspect", "2.39", aspects, between(0.2, 10)),
 		func(m *Camera) *Given[float64] { return &m.Aspect },
-		"Shape of the frame, cropped from the gate.", "2.39", "16:9"),
+		"Shape of the frame, cropped from the gate.", "2.39", unit.FormatAspect(DefaultAspect)),
 	cameraExposure(),
 	into("track", source.ListOf("a track", "[[3.3, 0.5], [2.4, 0.5]]", place, 2, 100),
 		func(m *Camera, v []Place, n *source.Node) { m.Track, m.TrackPlaces = n, v },

@@ -21,7 +21,7 @@ var cameraExposureTable = tableOf("camera's exposure", "What one camera sets dif
 
 var exposureTable = tableOf("exposure", "How the cameras are set, and how light is metered.", nil, append(exposureKeys(),
 	value("meter", source.OneOf("a receptor", "dome", "flat"), func(e *Exposure) *Given[string] { return &e.Meter },
-		"The meter that gives the stops: dome or flat, for the whole file.", "dome", "dome"),
+		"The meter that gives the stops: dome or flat, for the whole file.", "dome", DefaultReceptor),
 	value("constant", quantity("a meter constant", "340", numbers, above(0, 2000)),
 		func(e *Exposure) *Given[float64] { return &e.Constant },
 		"C of N² = E S t / C, for the whole file (ISO 2720 gives its range).", "340", "340 for the dome, 250 flat"),
@@ -32,16 +32,16 @@ func exposureKeys() []entry[Exposure] {
 	return []entry[Exposure]{
 		value("iso", quantity("an ISO speed", "800", numbers, above(0, 1e7)),
 			func(e *Exposure) *Given[float64] { return &e.ISO },
-			"Speed.", "800", "800"),
+			"Speed.", "800", unit.FormatNumber(DefaultISO)),
 		value("fps", quantity("a frame rate", "24", numbers, above(0, 100000)),
 			func(e *Exposure) *Given[float64] { return &e.FPS },
-			"Frames a second.", "24", "25 on 50 Hz mains, 24 on 60 Hz"),
+			"Frames a second.", "24", unit.FormatNumber(FPSAt50Hz)+" on 50 Hz mains, "+unit.FormatNumber(FPSAt60Hz)+" on 60 Hz"),
 		value("shutter", shutterKind, func(e *Exposure) *Given[Shutter] { return &e.Shutter },
-			"An angle, or a time.", "1/50", "180°"),
+			"An angle, or a time.", "1/50", unit.FormatNumber(DefaultShutter)+"°"),
 		value("stop", stopKind, func(e *Exposure) *Given[Stop] { return &e.Stop },
-			"The working stop. Marks mean exact powers of the root of two.", "T2.8", "T2.8"),
+			"The working stop. Marks mean exact powers of the root of two.", "T2.8", "T"+unit.FormatNumber(DefaultStop)),
 		value("white", whiteKind, func(e *Exposure) *Given[ColourWord] { return &e.White },
 			"The white that the camera is balanced to; `daylight` before it means the daylight locus.",
-			"4300 K", "the key's colour, else 5600 K"),
+			"4300 K", "the key's colour, else "+unit.FormatNumber(DefaultWhite)+" K"),
 	}
 }

@@ -33,7 +33,7 @@ var furnitureTable = tableOf("piece of furniture", "A solid thing that stands in
 		func(f *Furniture) *Given[float64] { return &f.Lift },
 		"Its underside, above the floor.", "0.4", "0"),
 	value("material", surface, func(f *Furniture) *Given[string] { return &f.Material },
-		"What it is made of.", "dark-wood", "light-wood"),
+		"What it is made of.", "dark-wood", DefaultFurnitureMaterial),
 	value("seat", quantity("a seat's height", "0.42", lengths, above(0, 3)),
 		func(f *Furniture) *Given[float64] { return &f.Seat },
 		"Height of the seat of a sofa.", "0.42", "half its height").of(string(term.Sofa)),

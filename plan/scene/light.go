@@ -4,6 +4,7 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
 var (
@@ -28,7 +29,7 @@ func lightKeys() []entry[Light] {
 			"The centre of its emitting face, in plan.", "{opening: street, out: 2.4}", "").needed(),
 		value("height", height, func(l *Light) *Given[float64] { return &l.Height },
 			"Height of the centre of its emitting face, above the floor of the room that the place belongs to.",
-			"2.5", "2 m; a practical stands on what is under it"),
+			"2.5", inMetres(DefaultLampHeight, 0)+"; a practical stands on what is under it"),
 		value("aim", aim, func(l *Light) *Given[Aim] { return &l.Aim },
 			"Where its axis points.", "ruth", "the first person, else down; a practical that shines all round stands upright"),
 		value("roll", bearing, func(l *Light) *Given[float64] { return &l.Roll },
@@ -42,7 +43,7 @@ func lightKeys() []entry[Light] {
 			"Its gels, in order.", "[1/2 CTO]", "none"),
 		value("level", quantity("a level", "80 %", levels, between(0, 1)),
 			func(l *Light) *Given[float64] { return &l.Level },
-			"How far it is up. A bare number is refused.", "80 %", "100 %"),
+			"How far it is up. A bare number is refused.", "80 %", unit.FormatPercent(DefaultLevel)),
 		value("focus", focus, func(l *Light) *Given[float64] { return &l.Focus },
 			"Of a zoom, from its narrowest beam to its widest: spot, flood, or a share.", "40 %", "spot"),
 		value("mount", mount, func(l *Light) *Given[Mount] { return &l.Mount },

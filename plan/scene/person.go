@@ -2,6 +2,7 @@ package scene
 
 import (
 	"slices"
+	"strconv"
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -17,11 +18,11 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	value("faces", aim, func(p *Person) *Given[Aim] { return &p.Faces }, "Where the nose points.", "A", "the first camera, else down the sheet"),
 	value("height", quantity("a person's height", "1.7", lengths, between(0.3, 2.6)),
 		func(p *Person) *Given[float64] { return &p.Height },
-		"Height of the crown, standing.", "1.62", "1.70 m"),
+		"Height of the crown, standing.", "1.62", inMetres(DefaultPersonHeight, 2)),
 	value("pose", pose, func(p *Person) *Given[term.Pose] { return &p.Pose },
 		"Standing, seated, propped, lying or crouching.", "seated", "standing"),
 	value("eyes", eyes, func(p *Person) *Given[float64] { return &p.Eyes },
-		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.18", "0.11 m below the crown standing; 0.75 m above the seat seated, 1.20 m where nothing is under one; 0.55 m above the bed propped, 1.05 m"),
+		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.18", defaultEyes()),
 	into("skin", skinReader("a skin", "0.35"),
 		func(p *Person, v Surface, n *source.Node) {
 			p.Skin = given(v, n)
@@ -34,7 +35,7 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 			p.Wears = given(v, n)
 			p.noteCatalogueName("wears", "material", v.materialName(n))
 		},
-		"Reflectance of the clothes, or a material.", "0.20", "0.20"),
+		"Reflectance of the clothes, or a material.", "0.20", strconv.FormatFloat(DefaultClothesReflectance, 'f', 2, 64)),
 	marks(),
 	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100),
 		func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },

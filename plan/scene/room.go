@@ -137,20 +137,20 @@ var roomTable = tableOf("room", "A room by its clear inside; walls stand outside
 		"Level of its floor.", "0.15", "0"),
 	value("wall", quantity("a wall's thickness", "0.15", lengths, between(0.01, 5)),
 		func(r *Room) *Given[float64] { return &r.Wall },
-		"Thickness of its walls, outward.", "0.15", "0.15 m"),
+		"Thickness of its walls, outward.", "0.15", inMetres(DefaultWallThickness, 2)),
 	value("walls", surface, func(r *Room) *Given[string] { return &r.Walls },
-		"Material of the walls.", "plaster", "a grey of reflectance 0.5"),
+		"Material of the walls.", "plaster", inGrey(DefaultWallReflectance)),
 	value("floor", surface, func(r *Room) *Given[string] { return &r.Floor },
-		"Material of the floor.", "light-wood", "a grey of reflectance 0.2"),
+		"Material of the floor.", "light-wood", inGrey(DefaultFloorReflectance)),
 	value("ceiling", surface, func(r *Room) *Given[string] { return &r.Ceiling },
-		"Material of the ceiling.", "white", "a grey of reflectance 0.8"),
+		"Material of the ceiling.", "white", inGrey(DefaultCeilingReflectance)),
 )
 
 // roomHeight is a level height, or a slope.
 func roomHeight() entry[Room] {
 	slope := mapOf("a sloped height", "{low: 2.1, high: 3.4, toward: left}", slopeTable)
 	e := value("height", ceilingHeight, func(r *Room) *Given[float64] { return &r.Height },
-		"Clear height; of a sloped ceiling `{low, high, toward}`.", "2.5", "2.5 m")
+		"Clear height; of a sloped ceiling `{low, high, toward}`.", "2.5", inMetres(DefaultRoomHeight, 1))
 	level := e.Read
 	e.Schema = func() map[string]any { return anyOf(ceilingHeight.Schema(), slope.Schema()) }
 	e.Read = func(r *Room, n *source.Node, c *source.Context) {

@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
+	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/term"
 )
@@ -87,7 +88,7 @@ func (r *checker) personFree(p *plan.Person) bool {
 func (r *checker) bodyIn(p *plan.Person) string {
 	low := 0.3
 	if p.Pose != term.Standing && p.Pose != term.Crouching {
-		low = plan.SeatHeight + 0.15
+		low = scene.SeatHeight + 0.15
 	}
 	return r.solidAlong(p.At, min(p.Base+low, p.Crown), p.Crown, p.Own)
 }
