@@ -4,6 +4,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // Camera is one camera: Frame.At is the entrance of the lens.
@@ -28,6 +29,6 @@ type Exposure struct {
 	Degrees  float64 // shutter angle
 	Stop     scene.Stop
 	White    colour.White
-	Meter    string  // dome, flat
-	Constant float64 // C of the incident meter, lx·s·ISO (ISO 2720)
+	Meter    term.Meter // dome, flat
+	Constant float64    // C of the incident meter, lx·s·ISO (ISO 2720)
 }

@@ -1,5 +1,7 @@
 package kit
 
+import "scrimshaw/plan/term"
+
 // fill gives a unit the values that it leaves to their defaults.
 func (u *Unit) fill() {
 	u.Modifier = normaliseModifier(u.Modifier)
@@ -52,7 +54,7 @@ func (g *GelData) fill() {
 // check says what does not go together in a gel.
 func (g *GelData) check() (message, hint string) {
 	switch {
-	case g.Kind == "colour" && g.XY == nil:
+	case g.Kind == term.Colour && g.XY == nil:
 		return "does not say what colour it is", "add xy: [0.58, 0.40]"
 	case g.Transmittance == 0:
 		return "lets no light through", ""

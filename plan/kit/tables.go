@@ -9,7 +9,6 @@ import (
 // The words of the catalogue.
 var (
 	technology = source.Vocabulary("a technology", term.Technologies)
-	gelKinds   = []string{"cto", "ctb", "plus-green", "minus-green", "nd", "colour"}
 )
 
 func label[T any](at func(*T) *string) source.Field[T] {
@@ -185,7 +184,7 @@ func gelShape() *source.Shape[GelData] {
 	return &source.Shape[GelData]{Name: "gel", Doc: "A sheet of colour, correction or density.", Fields: []source.Field[GelData]{
 		withDefault(doc(func(v *g) *string { return &v.Doc }), "its name"),
 		withDefault(label(func(v *g) *string { return &v.Label }), "its name"),
-		required(field("kind", source.OneOf("a kind of gel", gelKinds...), func(v *g) *string { return &v.Kind },
+		required(field("kind", source.Vocabulary("a kind of gel", term.Gels), func(v *g) *term.Gel { return &v.Kind },
 			"What it is for.")),
 		field("set", source.Text("a set of shifts", "6500-3200"), func(v *g) *string { return &v.Set },
 			"Which of the trade's sets of shifts it belongs to."),

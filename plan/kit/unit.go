@@ -63,7 +63,7 @@ type Modifier struct {
 type GelData struct {
 	Entry
 	Label         string
-	Kind          string // cto, ctb, plus-green, minus-green, nd, colour
+	Kind          term.Gel
 	Set           string
 	Mired, Duv    float64     // its shifts, in mireds (plus warms) and in Duv (plus is green)
 	Transmittance float64     // share of the light that it lets through, luminous, 0 to 1

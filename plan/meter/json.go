@@ -86,7 +86,7 @@ func (s *Set) json() jsonSet {
 }
 
 func (r *Reading) json() jsonReading {
-	out := jsonReading{Name: r.Name, Kind: r.Kind, At: triple(r.At), Facing: triple(r.Facing),
+	out := jsonReading{Name: r.Name, Kind: string(r.Kind), At: triple(r.At), Facing: triple(r.Facing),
 		Lux: figure(r.Lux), Luminance: figure(r.Luminance), Footcandles: figure(r.Footcandles),
 		Stop: figure(r.Stop), Over: figure(r.Over), CCT: figure(r.CCT), Duv: figure(r.Duv), Error: figure(r.Error), Shares: []jsonShare{},
 		Uncomputed: jsonKeys(r.Uncomputed)}

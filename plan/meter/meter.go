@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 )
 
 // Reading is one figure that a person acts on. A nil pointer has no meaning for its kind: the
@@ -15,7 +16,7 @@ import (
 type Reading struct {
 	Name                        string // "ines.key", or the meter's own name
 	Person                      string // "" for a meter
-	Kind                        string // flat, dome, spot
+	Kind                        term.Meter
 	At                          r3.Vec // m
 	Facing                      r3.Vec // unit
 	Lux, Luminance, Footcandles *float64

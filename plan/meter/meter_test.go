@@ -22,6 +22,7 @@ import (
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
 )
 
 // exposure is ISO 800 at 1/50 s and T2.8 for a flat receptor: E = C N²/(S t) = 125 lx.
@@ -192,8 +193,8 @@ func TestSpot(t *testing.T) {
 			Base: []r2.Vec{{X: -1}, {X: 1}, {X: 1, Y: 0.1}, {X: -1, Y: 0.1}}}}},
 		Cameras: []plan.Camera{{Name: "A", Exposure: exposure}},
 		Meters: []plan.Meter{
-			{Name: "card", Kind: plan.SpotMeter, Lens: r3.Vec{Y: -3, Z: 1}, At: r3.Vec{Z: 1}, Facing: r3.Vec{Y: 1}, From: "A"},
-			{Name: "sky", Kind: plan.SpotMeter, Lens: r3.Vec{Y: -3, Z: 1}, At: r3.Vec{Y: -3, Z: 9}, Facing: r3.Vec{Z: 1}, From: "A"}}}
+			{Name: "card", Kind: term.SpotMeter, Lens: r3.Vec{Y: -3, Z: 1}, At: r3.Vec{Z: 1}, Facing: r3.Vec{Y: 1}, From: "A"},
+			{Name: "sky", Kind: term.SpotMeter, Lens: r3.Vec{Y: -3, Z: 1}, At: r3.Vec{Y: -3, Z: 9}, Facing: r3.Vec{Z: 1}, From: "A"}}}
 	set := read(t, s)
 	card := set.Named("card")
 	near(t, "luminance", card.Luminance, 0.18*125/math.Pi)
@@ -210,7 +211,7 @@ func TestSpot(t *testing.T) {
 
 func TestColourOfAReading(t *testing.T) {
 	flat := func(tints ...colour.RGB) *Reading {
-		s := &plan.Setup{Exposure: exposure, Meters: []plan.Meter{{Name: "m", Kind: plan.FlatMeter, Facing: r3.Vec{Z: 1}}}}
+		s := &plan.Setup{Exposure: exposure, Meters: []plan.Meter{{Name: "m", Kind: term.FlatMeter, Facing: r3.Vec{Z: 1}}}}
 		for i, tint := range tints {
 			s.Lights = append(s.Lights, bulb(fmt.Sprint("l", i), r3.Vec{Z: 2}, 400, tint))
 		}
@@ -251,8 +252,8 @@ func windowScene() *plan.Setup {
 		Set:    solid.Set{Sheets: []solid.Sheet{pane(1, -1), pane(2, 0)}},
 		Lights: []plan.Light{lamp, bulb("fill", r3.Vec{X: 3.5, Z: 3}, 20, colour.White{Kelvin: 3200}.RGB())},
 		Meters: []plan.Meter{
-			{Name: "table", Kind: plan.FlatMeter, At: r3.Vec{X: 3, Y: 0.01, Z: 1}, Facing: r3.Vec{X: -1}},
-			{Name: "dark", Kind: plan.DomeMeter, At: r3.Vec{X: 300, Z: -500}, Facing: r3.Vec{Z: -1}}}}
+			{Name: "table", Kind: term.FlatMeter, At: r3.Vec{X: 3, Y: 0.01, Z: 1}, Facing: r3.Vec{X: -1}},
+			{Name: "dark", Kind: term.DomeMeter, At: r3.Vec{X: 300, Z: -500}, Facing: r3.Vec{Z: -1}}}}
 }
 
 func TestSharesAreMergedByName(t *testing.T) {
@@ -347,7 +348,7 @@ func ExampleRead() {
 	s := &plan.Setup{
 		Exposure: plan.Exposure{ISO: 800, Seconds: 1.0 / 50, Constant: 250, Stop: scene.Stop{N: 2}},
 		Lights:   []plan.Light{bulb("bulb", r3.Vec{Z: 2}, 500, white)},
-		Meters:   []plan.Meter{{Name: "rug", Kind: plan.FlatMeter, Facing: r3.Vec{Z: 1}}},
+		Meters:   []plan.Meter{{Name: "rug", Kind: term.FlatMeter, Facing: r3.Vec{Z: 1}}},
 	}
 	world, err := light.Build(context.Background(), &s.Set, light.Options{})
 	if err != nil {

@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/pending"
 	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -112,7 +113,7 @@ func (reading *Reading) contributions() map[string]float64 {
 func (reading *Reading) setLevel(y float64, x plan.Exposure) {
 	exposure := lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
 	working := x.Stop.N
-	if reading.Kind == "spot" {
+	if reading.Kind == term.SpotMeter {
 		reading.Luminance = &y
 		reading.Over = finiteOrNil(exposure.SpotOver(y, working))
 		return

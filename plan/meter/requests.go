@@ -6,21 +6,23 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/plane"
+	"scrimshaw/plan/term"
 )
 
 // Request is a reading to take: its name, the receptor that takes it, and the exposure that it is
 // judged by.
 type Request struct {
-	Name, Person, Kind string
-	Receptor           light.Receptor
-	Exposure           plan.Exposure
-	Camera             string // whose exposure that is; "" for the scene's
-	Seen               r3.Vec // of a spot: the point that it is pointed at, m
+	Name, Person string
+	Kind         term.Meter
+	Receptor     light.Receptor
+	Exposure     plan.Exposure
+	Camera       string // whose exposure that is; "" for the scene's
+	Seen         r3.Vec // of a spot: the point that it is pointed at, m
 }
 
 // positions are where the light of a reading is: of a spot, all along its way.
 func (o *Request) positions() []r3.Vec {
-	if o.Kind == plan.SpotMeter.String() {
+	if o.Kind == term.SpotMeter {
 		return []r3.Vec{o.Receptor.At, o.Seen}
 	}
 	return []r3.Vec{o.Receptor.At}
@@ -66,17 +68,17 @@ const (
 // not shade them.
 func faceRequests(s *plan.Setup, p *plan.Person) []Request {
 	var requests []Request
-	add := func(name, kind string, axis r3.Vec, weight light.Weight, x plan.Exposure, camera string) {
+	add := func(name string, kind term.Meter, axis r3.Vec, weight light.Weight, x plan.Exposure, camera string) {
 		requests = append(requests, Request{Name: p.Name + "." + name, Person: p.Name, Kind: kind, Exposure: x, Camera: camera,
 			Receptor: light.Receptor{At: p.Face.At, Axis: axis, Weight: weight, Skip: p.Own}})
 	}
 	for _, f := range facePlanes {
-		add(f.name, plan.FlatMeter.String(), turned(&p.Face, f.turn, f.tilt), light.Flat, s.Exposure, "")
+		add(f.name, term.FlatMeter, turned(&p.Face, f.turn, f.tilt), light.Flat, s.Exposure, "")
 	}
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		if toward := r3.Sub(c.Frame.At, p.Face.At); r3.Norm(toward) > 0 {
-			add("dome."+c.Name, plan.DomeMeter.String(), r3.Unit(toward), light.Dome, c.Exposure, c.Name)
+			add("dome."+c.Name, term.DomeMeter, r3.Unit(toward), light.Dome, c.Exposure, c.Name)
 		}
 	}
 	return requests
@@ -94,12 +96,12 @@ func turned(face *plan.Frame, turn, tilt float64) r3.Vec {
 
 // meterRequest is one of the scene's own meters. A spot meter is judged by its camera's exposure.
 func meterRequest(s *plan.Setup, m *plan.Meter) Request {
-	o := Request{Name: m.Name, Kind: m.Kind.String(), Exposure: s.Exposure,
+	o := Request{Name: m.Name, Kind: m.Kind, Exposure: s.Exposure,
 		Receptor: light.Receptor{At: m.At, Axis: m.Facing, Weight: light.Flat}}
 	switch m.Kind {
-	case plan.DomeMeter:
+	case term.DomeMeter:
 		o.Receptor.Weight = light.Dome
-	case plan.SpotMeter:
+	case term.SpotMeter:
 		o.Receptor.At, o.Receptor.Weight, o.Seen = m.Lens, light.Radiance, m.At
 		for i := range s.Cameras {
 			if s.Cameras[i].Name == m.From {

@@ -7,6 +7,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // TestSceneWithoutCatalogue: where no catalogue was given that is the fault, told once, and not each name.
@@ -36,7 +37,7 @@ func TestMeterOfNoKind(t *testing.T) {
 	if all := log.All(); len(all) != 1 || all[0].Code != source.CodeUnknownWord || !strings.Contains(all[0].Message, "flta") {
 		t.Errorf("told %v", all)
 	}
-	if len(out.Meters) != 1 || out.Meters[0].Kind != plan.DomeMeter || out.Meters[0].Kind.String() != "dome" {
+	if len(out.Meters) != 1 || out.Meters[0].Kind != term.DomeMeter {
 		t.Errorf("meters %+v", out.Meters)
 	}
 }

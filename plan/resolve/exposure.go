@@ -89,7 +89,7 @@ func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 		x.Degrees = report.Either(w.Shutter.Set, s.Degrees, scene.DefaultShutter)
 		x.Seconds = lens.ShutterSeconds(x.Degrees, x.FPS)
 	}
-	x.Constant = w.Constant.Or(report.Either(x.Meter == "flat", lens.FlatConstant, lens.DomeConstant))
+	x.Constant = w.Constant.Or(report.Either(x.Meter == term.FlatMeter, lens.FlatConstant, lens.DomeConstant))
 	x.White, _ = r.keyWhite()
 	if w.White.Set {
 		x.White = colour.White{Kelvin: w.White.Value.Kelvin, Duv: w.White.Value.Duv, Daylight: w.White.Value.Daylight}
@@ -154,6 +154,6 @@ func (r *exposurePass) assumeExposure(w scene.Exposure, x plan.Exposure) {
 		r.assume("", "white", whose+unit.FormatKelvin(x.White.Kelvin))
 	}
 	if !w.Constant.Set {
-		r.assume("", "meter", x.Meter+", C = "+unit.FormatNumber(x.Constant))
+		r.assume("", "meter", string(x.Meter)+", C = "+unit.FormatNumber(x.Constant))
 	}
 }

@@ -1,10 +1,13 @@
 package resolve
 
 import (
+	"slices"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // placeMeters resolves every reading.
@@ -20,13 +23,13 @@ func (r *meterPass) placeMeters() {
 }
 
 func (r *meterPass) meterOf(written *scene.Meter) (plan.Meter, bool) {
-	kind, known := r.meterKind(written)
+	known := r.checkKind(written)
 	at, ok := r.meterPoint(written)
 	if !ok || !known {
 		return plan.Meter{}, false
 	}
-	m := plan.Meter{Name: written.Name, Kind: kind, At: at, Span: written.Span}
-	if kind == plan.SpotMeter {
+	m := plan.Meter{Name: written.Name, Kind: written.Kind, At: at, Span: written.Span}
+	if m.Kind == term.SpotMeter {
 		return m, r.spotMeter(written, &m)
 	}
 	aim := written.Facing.Value
@@ -44,10 +47,10 @@ func (r *meterPass) meterOf(written *scene.Meter) (plan.Meter, bool) {
 	return m, ok
 }
 
-// scene.DefaultFacing is up for a flat meter, the first camera for a dome.
+// defaultFacing is up for a flat meter, the first camera for a dome.
 func (r *meterPass) defaultFacing(m *scene.Meter) scene.Aim {
 	camera := r.firstCamera()
-	if m.Kind != plan.DomeMeter.String() || camera == "" {
+	if m.Kind != term.DomeMeter || camera == "" {
 		r.assume(m.Path, "facing", "up")
 		return scene.Aim{Form: scene.AimUp}
 	}
@@ -76,13 +79,11 @@ func (r *meterPass) spotMeter(written *scene.Meter, m *plan.Meter) bool {
 	return ok
 }
 
-// meterKind reads the kind of a meter. The loader lets no other words pass, but a scene may be made by hand.
-func (r *meterPass) meterKind(m *scene.Meter) (plan.MeterKind, bool) {
-	for kind := plan.FlatMeter; kind <= plan.SpotMeter; kind++ {
-		if m.Kind == kind.String() {
-			return kind, true
-		}
+// checkKind refuses an unknown kind of meter. The loader lets no other words pass, but a scene may be made by hand.
+func (r *meterPass) checkKind(m *scene.Meter) bool {
+	if !slices.Contains(term.Meters, m.Kind) {
+		r.Errorf(m.Span, source.CodeUnknownWord, "write flat, dome or spot", "%s has an unknown kind of meter: %q", m.Name, m.Kind)
+		return false
 	}
-	r.Errorf(m.Span, source.CodeUnknownWord, "write flat, dome or spot", "%s has an unknown kind of meter: %q", m.Name, m.Kind)
-	return 0, false
+	return true
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -51,7 +52,7 @@ const (
 	DefaultStop     float64 = 2.8 // as written; its N is exact
 	DefaultStopN    float64 = 2 * math.Sqrt2
 	DefaultWhite    float64 = 5600 // K, where no light gives one
-	DefaultReceptor         = "dome"
+	DefaultReceptor         = term.DomeMeter
 
 	DefaultAspect float64 = 16.0 / 9
 )

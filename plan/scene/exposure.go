@@ -2,6 +2,7 @@ package scene
 
 import (
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -20,8 +21,8 @@ var (
 var cameraExposureTable = tableOf("camera's exposure", "What one camera sets differently from the scene's `exposure`.", nil, exposureKeys()...)
 
 var exposureTable = tableOf("exposure", "How the cameras are set, and how light is metered.", nil, append(exposureKeys(),
-	value("meter", source.OneOf("a receptor", "dome", "flat"), func(e *Exposure) *Given[string] { return &e.Meter },
-		"The meter that gives the stops: dome or flat, for the whole file.", "dome", DefaultReceptor),
+	value("meter", source.Vocabulary("a receptor", term.Receptors), func(e *Exposure) *Given[term.Meter] { return &e.Meter },
+		"The meter that gives the stops: dome or flat, for the whole file.", "dome", string(DefaultReceptor)),
 	value("constant", quantity("a meter constant", "340", numbers, above(0, 2000)),
 		func(e *Exposure) *Given[float64] { return &e.Constant },
 		"C of N² = E S t / C, for the whole file (ISO 2720 gives its range).", "340", "340 for the dome, 250 flat"),

@@ -2,22 +2,23 @@ package scene
 
 import (
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
-var meterForms = []string{"flat", "dome", "spot"}
+var meterForms = term.Words(term.Meters)
 
 var meterTable = tableOf("meter", "One named reading.", meterForms,
-	meterForm("flat", "Illuminance on a plane, at a point."),
-	meterForm("dome", "The incident dome, at a point."),
+	meterForm(term.FlatMeter, "Illuminance on a plane, at a point."),
+	meterForm(term.DomeMeter, "The incident dome, at a point."),
 	spot(),
 	value("facing", aim, func(m *Meter) *Given[Aim] { return &m.Facing },
-		"Where the receptor looks.", "up", "up for a flat meter, the first camera for a dome, else up").of("flat", "dome"),
+		"Where the receptor looks.", "up", "up for a flat meter, the first camera for a dome, else up").of(string(term.FlatMeter), string(term.DomeMeter)),
 	into("from", ref("a camera", "A"), func(m *Meter, r Ref, _ *source.Node) { m.From = r },
-		"The camera that the spot is seen from.", "A", "none: it has to be said").of("spot"),
+		"The camera that the spot is seen from.", "A", "none: it has to be said").of(string(term.SpotMeter)),
 )
 
-func meterForm(kind, doc string) entry[Meter] {
-	e := value(kind, pointXYZ, func(m *Meter) *Given[[3]float64] { return &m.At }, doc, "[1.8, 1.5, 0.75]", "")
+func meterForm(kind term.Meter, doc string) entry[Meter] {
+	e := value(string(kind), pointXYZ, func(m *Meter) *Given[[3]float64] { return &m.At }, doc, "[1.8, 1.5, 0.75]", "")
 	read := e.Read
 	e.Read = func(m *Meter, n *source.Node, c *source.Context) {
 		m.Kind = kind
@@ -28,7 +29,7 @@ func meterForm(kind, doc string) entry[Meter] {
 
 // spot is luminance of a point, or of what is seen through an opening.
 func spot() entry[Meter] {
-	e := meterForm("spot", "Luminance of the first surface along the ray to a point, or through an opening.")
+	e := meterForm(term.SpotMeter, "Luminance of the first surface along the ray to a point, or through an opening.")
 	point := e.Read
 	e.Schema = func() map[string]any { return anyOf(pointXYZ.Schema(), openingRef.Schema()) }
 	e.Read = func(m *Meter, n *source.Node, c *source.Context) {
@@ -36,7 +37,7 @@ func spot() entry[Meter] {
 			point(m, n, c)
 			return
 		}
-		m.Kind = "spot"
+		m.Kind = term.SpotMeter
 		m.Opening, _ = openingRef.Read(n, c)
 	}
 	return e
@@ -44,7 +45,7 @@ func spot() entry[Meter] {
 
 // checkMeter looks at what the keys of a meter say together.
 func checkMeter(m *Meter, n *source.Node, c *source.Context) {
-	if m.Kind == "spot" && n.Key("from") == nil {
+	if m.Kind == term.SpotMeter && n.Key("from") == nil {
 		c.ErrorAt(c.Here(n), source.CodeMissingKey, "add from: A", "a spot reading needs the camera that it is taken from")
 	}
 }

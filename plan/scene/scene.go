@@ -67,7 +67,7 @@ type Exposure struct {
 	Shutter  Given[Shutter]
 	Stop     Given[Stop]
 	White    Given[ColourWord]
-	Meter    Given[string]  // dome, flat
+	Meter    Given[term.Meter]
 	Constant Given[float64] // C of the incident meter, lx·s·ISO (ISO 2720)
 }
 
@@ -264,7 +264,7 @@ type Grip struct {
 // Meter is one named reading.
 type Meter struct {
 	Thing
-	Kind    string            // flat, dome, spot
+	Kind    term.Meter
 	At      Given[[3]float64] // x, y, z, m
 	Opening Ref               // of a spot: instead of At
 	Facing  Given[Aim]

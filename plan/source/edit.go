@@ -19,7 +19,8 @@ type Edit struct {
 // inside a value that is replaced goes with it. Maps that are missing on the way are made, a
 // set-up's change too. The result is read back: where it would not
 // be the same tree with just that value set, Apply returns an error and no text. That is so for
-// values shared by an alias, which an edit would change in two places.
+// values shared by an alias, which an edit would change in two places. An error names the path, and the place in
+// the text that does not allow the edit.
 func Apply(root *Node, edits []Edit) ([]byte, error) {
 	if root == nil || !root.Span.Valid() || root.Alias || root.Layer != "" {
 		return nil, fmt.Errorf("there is no parsed text to edit")
@@ -52,7 +53,7 @@ func (e Edit) keys(root *Node) ([]string, error) {
 		return keys, nil
 	}
 	if root.Get("setups").Get(e.Layer) == nil {
-		return nil, fmt.Errorf("the scene has no such set-up")
+		return nil, errorAt(root, "the scene has no such set-up")
 	}
 	return append([]string{"setups", e.Layer, "change"}, keys...), nil
 }
@@ -76,9 +77,14 @@ func apply(root *Node, e Edit) (*Node, error) {
 	text := splice(file.Text, w.splices(t))
 	got := Parse(&File{Name: file.Name, Text: text}, new(Log))
 	if !Equal(got, withValue(root, path, value)) {
-		return nil, fmt.Errorf("the way it is written there does not allow it; edit it by hand")
+		return nil, errorAt(t.node, "the way it is written there does not allow it; edit it by hand")
 	}
 	return got, nil
+}
+
+// errorAt is an error with the place of the value that it is about.
+func errorAt(n *Node, format string, args ...any) error {
+	return fmt.Errorf("%s: "+format, append([]any{location(n.Span)}, args...)...)
 }
 
 // findPath walks down a path as far as it exists.
@@ -88,9 +94,9 @@ func findPath(root *Node, path []string) (target, error) {
 		n := t.node
 		switch {
 		case n.Alias:
-			return t, fmt.Errorf("the value is shared by the alias %s; write it out first", n.Span.Text())
+			return t, errorAt(n, "the value is shared by the alias %s; write it out first", n.Span.Text())
 		case n.Kind == Scalar:
-			return t, fmt.Errorf("%s is a single value", strings.Join(path[:i], "."))
+			return t, errorAt(n, "%s is a single value", strings.Join(path[:i], "."))
 		case n.Kind == Null, n.Kind == Map && n.Key(name) == nil:
 			t.rest = path[i:]
 			return t, nil
@@ -103,7 +109,7 @@ func findPath(root *Node, path []string) (target, error) {
 		}
 		index, err := strconv.Atoi(name)
 		if err != nil || index < 0 || index >= len(n.Items) {
-			return t, fmt.Errorf("%s has %s, and no %s", strings.Join(path[:i], "."), plural(len(n.Items), "item"), name)
+			return t, errorAt(n, "%s has %s, and no %s", strings.Join(path[:i], "."), plural(len(n.Items), "item"), name)
 		}
 		t.key, t.node = nil, n.Items[index]
 	}

@@ -91,16 +91,16 @@ func TestApplyRefuses(t *testing.T) {
 		edit       Edit
 		want       string
 	}{
-		{"below a single value", "a: 1\n", Edit{"", "a.b", "2"}, "cannot set a.b: a is a single value"},
-		{"an item that is not there", "a: [1]\n", Edit{"", "a.1", "2"}, "cannot set a.1: a has 1 item, and no 1"},
-		{"a set-up that is not there", "a: 1\n", Edit{"wide", "a", "2"}, "cannot set a in set-up wide: the scene has no such set-up"},
+		{"below a single value", "a: 1\n", Edit{"", "a.b", "2"}, "cannot set a.b: scene.yaml:1:4: a is a single value"},
+		{"an item that is not there", "a: [1]\n", Edit{"", "a.1", "2"}, "cannot set a.1: scene.yaml:1:4: a has 1 item, and no 1"},
+		{"a set-up that is not there", "a: 1\n", Edit{"wide", "a", "2"}, "cannot set a in set-up wide: scene.yaml:1:1: the scene has no such set-up"},
 		{"an empty path", "a: 1\n", Edit{"", "a.", "2"}, "cannot set a.: the path has an empty key"},
 		{"two lines", "a: 1\n", Edit{"", "a", "1\nb: 2"}, "cannot set a: the new value has more than one line"},
 		{"a comment", "a: 1\n", Edit{"", "a", "1 # c"}, `cannot set a: "1 # c" is not one value; text with marks of YAML in it needs quotes`},
 		{"a key", "a: 1\n", Edit{"", "a", "b: c"}, `cannot set a: "b: c" is not one value; text with marks of YAML in it needs quotes`},
 		{"nothing", "a: 1\n", Edit{"", "a", "~"}, "cannot set a: the new value is empty"},
-		{"inside an alias", "a: &x {b: 1}\nc: *x\n", Edit{"", "c.b", "2"}, "cannot set c.b: the value is shared by the alias *x; write it out first"},
-		{"what an alias repeats", "a: &x {b: 1}\nc: *x\n", Edit{"", "a.b", "2"}, "cannot set a.b: the way it is written there does not allow it; edit it by hand"},
+		{"inside an alias", "a: &x {b: 1}\nc: *x\n", Edit{"", "c.b", "2"}, "cannot set c.b: scene.yaml:2:4: the value is shared by the alias *x; write it out first"},
+		{"what an alias repeats", "a: &x {b: 1}\nc: *x\n", Edit{"", "a.b", "2"}, "cannot set a.b: scene.yaml:1:11: the way it is written there does not allow it; edit it by hand"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got, err := Apply(parsed(t, c.text), []Edit{c.edit})
@@ -114,6 +114,42 @@ func TestApplyRefuses(t *testing.T) {
 	}
 	if _, err := Apply(nil, nil); err == nil {
 		t.Error("no tree was edited")
+	}
+}
+
+// TestEditsCanBeTakenBack sets single values of a scene with comments, and sets what they were again: every byte is as it was, and on the way no line changes but that of the value.
+func TestEditsCanBeTakenBack(t *testing.T) {
+	const text = "# the kitchen, second day\r\nunits: m   # metres\r\n\r\nlights:\r\n  # keep these in order\r\n" +
+		"  key: {level: 40 %, gels: [1/2 CTO, \"1/4 CTB\"], at: [1.2, 2] }   # by the door\r\n  fill:\r\n    level: 5 %\t# barely\r\n    note: \"two bags: tie off\"\r\n" +
+		"setups:\r\n  close: {after: wide, change: {lights: {key: {level: 20 %}}}}"
+	for _, c := range []struct {
+		edit Edit
+		old  string
+		line int // of the text, from 0
+	}{
+		{Edit{"", "units", "ft"}, "m", 1}, {Edit{"", "lights.key.level", "35 %"}, "40 %", 5}, {Edit{"", "lights.key.gels.1", "nd"}, `"1/4 CTB"`, 5},
+		{Edit{"", "lights.key.at", "[0, 0, 1]"}, "[1.2, 2]", 5}, {Edit{"", "lights.fill.level", "off"}, "5 %", 7},
+		{Edit{"", "lights.fill.note", "none"}, `"two bags: tie off"`, 8}, {Edit{"close", "lights.key.level", "1 %"}, "20 %", 10},
+	} {
+		edited, err := Apply(parsed(t, text), []Edit{c.edit})
+		if err != nil {
+			t.Errorf("%v: %v", c.edit, err)
+			continue
+		}
+		before, after := strings.Split(text, "\r\n"), strings.Split(string(edited), "\r\n")
+		if len(before) != len(after) {
+			t.Errorf("%v: %d lines became %d", c.edit, len(before), len(after))
+			continue
+		}
+		for i := range before {
+			if same := before[i] == after[i]; same == (i == c.line) {
+				t.Errorf("%v: line %d was %q and is %q", c.edit, i+1, before[i], after[i])
+			}
+		}
+		back, err := Apply(parsed(t, string(edited)), []Edit{{c.edit.Layer, c.edit.Path, c.old}})
+		if err != nil || string(back) != text {
+			t.Errorf("%v taken back is\n%s\n%v", c.edit, back, err)
+		}
 	}
 }
 

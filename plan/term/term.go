@@ -104,6 +104,22 @@ const (
 // Roles lists them.
 var Roles = []Role{Key, Fill, Edge, Hair, Eye, Background, Motivation}
 
+// Meter is what a meter measures.
+type Meter string
+
+// The kinds of a meter.
+const (
+	FlatMeter Meter = "flat" // illuminance on a plane
+	DomeMeter Meter = "dome" // the incident dome
+	SpotMeter Meter = "spot" // luminance of the first surface along a ray
+)
+
+// Meters lists them.
+var Meters = []Meter{FlatMeter, DomeMeter, SpotMeter}
+
+// Receptors are the meters that may give the stops of a file, the default first.
+var Receptors = []Meter{DomeMeter, FlatMeter}
+
 // Class says how light leaves a body, and so how it is drawn.
 type Class string
 
@@ -135,6 +151,22 @@ const (
 
 // Technologies lists them.
 var Technologies = []Technology{LED, Tungsten, Discharge, Fluorescent}
+
+// Gel is what a gel does to light.
+type Gel string
+
+// The kinds of a gel.
+const (
+	CTO        Gel = "cto" // warmer
+	CTB        Gel = "ctb" // cooler
+	PlusGreen  Gel = "plus-green"
+	MinusGreen Gel = "minus-green"
+	ND         Gel = "nd"     // less of the same
+	Colour     Gel = "colour" // a strong colour, by its chromaticity
+)
+
+// Gels lists them.
+var Gels = []Gel{CTO, CTB, PlusGreen, MinusGreen, ND, Colour}
 
 // Words are terms as the strings that a file has.
 func Words[T ~string](terms []T) []string {

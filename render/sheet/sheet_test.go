@@ -66,7 +66,7 @@ func TestLegendIsWhatIsDrawn(t *testing.T) {
 		}
 		for _, r := range in.Readings {
 			if r.Person == "" {
-				want["reading:"+r.Kind] = true
+				want["reading:"+string(r.Kind)] = true
 			}
 		}
 		if len(in.Setup.Cameras) > 0 {

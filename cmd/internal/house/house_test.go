@@ -38,7 +38,7 @@ var allowed = map[string][]string{
 	"plan/internal/truth":        {"plan", "plan/solid", "plan/colour", "plan/photometry"},
 	"plan/internal/truth/scenes": {"plan", "plan/resolve", "plan/review/fit", "plan/internal/truth", "plan/photometry", "plan/solid", "plan/kit", "plan/scene", "plan/source"},
 	"plan/pending":               {"plan", "plan/scene", "plan/light"},
-	"plan/meter":                 {"plan", "plan/plane", "plan/light", "plan/pending", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
+	"plan/meter":                 {"plan/term", "plan", "plan/plane", "plan/light", "plan/pending", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
 	"plan/study":                 {"plan/term", "plan", "plan/plane", "plan/photometry", "plan/light", "plan/meter", "plan/pending", "plan/solid", "plan/colour", "plan/lens", "plan/scene", "plan/unit"},
 	"plan/review": {"plan/term", "plan", "plan/light", "plan/meter", "plan/study", "plan/solid", "plan/colour", "plan/lens",
 		"plan/scene", "plan/source", "plan/unit", "plan/kit"},
@@ -57,7 +57,7 @@ var allowed = map[string][]string{
 	// A sheet: geometry on paper, where things go, what is said, ink, and on top the pages of all.
 	"render/sheet/box":    {"symbols/ink"},
 	"render/sheet/layout": {"plan/source", "plan/unit", "symbols/ink", "render/sheet/box"},
-	"render/sheet/section": {"plan", "plan/scene", "plan/meter", "plan/colour", "plan/lens", "plan/unit", "symbols", "symbols/ink", "render/carto",
+	"render/sheet/section": {"plan", "plan/term", "plan/scene", "plan/meter", "plan/colour", "plan/lens", "plan/unit", "symbols", "symbols/ink", "render/carto",
 		"render/sheet/box", "render/sheet/layout"},
 	"render/sheet/draw": {"plan", "plan/term", "plan/kit", "plan/meter", "plan/colour", "plan/unit", "symbols", "symbols/ink", "render/carto", "render/tint",
 		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section"},

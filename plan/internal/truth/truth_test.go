@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan/resolve"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // laidOut reads a scene.
@@ -32,7 +33,7 @@ func laidOut(t testing.TB, text string) *plan.Setup {
 func meters(s *plan.Setup) (all []truth.Receptor) {
 	for _, m := range s.Meters {
 		r := truth.Receptor{At: m.At, Axis: m.Facing}
-		if m.Kind == plan.DomeMeter {
+		if m.Kind == term.DomeMeter {
 			r.Weight = truth.Dome
 		}
 		all = append(all, r)

@@ -142,7 +142,7 @@ func (r *contactFinder) wallBetween(from, to r3.Vec) string {
 
 // meterFree warns of a meter inside a solid, where it is dark, or where no light can come.
 func (r *checker) meterFree(m *plan.Meter) bool {
-	if name := r.solidAt(m.At); name != "" && m.Kind != plan.SpotMeter {
+	if name := r.solidAt(m.At); name != "" && m.Kind != term.SpotMeter {
 		r.Warnf(m.Span, CodeInSolid, "move it out of "+name, "%s reads inside %s", m.Name, name)
 	} else {
 		r.checkMeterInside(m)

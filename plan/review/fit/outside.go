@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // outdoors reports whether there are rooms, and a point of the plan lies in none and in no opening.
@@ -41,7 +42,7 @@ func (r *checker) checkInsideRooms(name string, at r2.Vec, span source.Span) {
 // checkMeterInside warns of a meter outside all rooms, under the floor or over the ceiling.
 func (r *checker) checkMeterInside(m *plan.Meter) {
 	at := plan.InPlan(m.At)
-	if m.Kind == plan.SpotMeter || r.out.RoomAt(m.At) != nil {
+	if m.Kind == term.SpotMeter || r.out.RoomAt(m.At) != nil {
 		return
 	}
 	room := r.out.RoomUnder(at, "")

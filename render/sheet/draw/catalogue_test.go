@@ -51,7 +51,7 @@ func vocabularies(t *testing.T) []vocabulary {
 			in.Setup.Furniture = []plan.Furniture{{Name: "f", Kind: term.Furniture(word), Size: [3]float64{1, 1, 1}, Z1: 1}}
 		}, "furniture:", nil, []string{"mirror"}},
 		{"meter", offered(t, "properties", "meters", "additionalProperties"), func(in *section.Input, word string) {
-			in.Readings = []meter.Reading{{Name: "m", Kind: word}}
+			in.Readings = []meter.Reading{{Name: "m", Kind: term.Meter(word)}}
 		}, "reading:", nil, nil},
 		{"class of lamp", classes(), func(in *section.Input, word string) {
 			l := mounted("stand")

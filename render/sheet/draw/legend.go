@@ -172,7 +172,7 @@ func expectedSigns(in *section.Input) int {
 	}
 	for i := range in.Readings {
 		if r := &in.Readings[i]; r.Person == "" {
-			keys["reading:"+r.Kind] = true
+			keys["reading:"+string(r.Kind)] = true
 		}
 	}
 	if len(in.Faces) > 0 {

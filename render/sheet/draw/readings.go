@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -18,8 +19,8 @@ import (
 type readings struct{ *Drawing }
 
 // mark draws the mark of a reading and returns its box.
-func (c readings) mark(p Pad, kind string, at r2.Vec, r *meter.Reading) r2.Box {
-	c.used("reading:" + kind)
+func (c readings) mark(p Pad, kind term.Meter, at r2.Vec, r *meter.Reading) r2.Box {
+	c.used("reading:" + string(kind))
 	return symbols.DrawMeter(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), symbols.MeterKind(kind), at).Box()
 }
 
@@ -92,7 +93,7 @@ func (c readings) faceForms(w faceWords) []string {
 // targetOf is the place a reading is of: of a spot meter what it looks at, not where it looks from.
 func targetOf(s *plan.Setup, r *meter.Reading) r3.Vec {
 	for i := range s.Meters {
-		if m := &s.Meters[i]; m.Name == r.Name && r.Kind == "spot" {
+		if m := &s.Meters[i]; m.Name == r.Name && r.Kind == term.SpotMeter {
 			return m.At
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/box"
 )
@@ -44,7 +45,7 @@ func (c Report) OwnerPrefix(f *Face) string {
 
 // ReadingAlt says a reading in a sentence.
 func (c Report) ReadingAlt(r *meter.Reading) string {
-	if r.Kind == "spot" {
+	if r.Kind == term.SpotMeter {
 		return fmt.Sprintf("Spot reading %s: %s, %s stops over mid grey.", r.Name, c.Metered(r), over(r.Over)) + alsoStruck(r)
 	}
 	return fmt.Sprintf("Reading %s, %s, %s above the floor: %s, %s, %s stops from the working stop.",

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
@@ -105,7 +106,7 @@ func (c Report) meters() *Section {
 		if r.Person != "" {
 			continue
 		}
-		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name + ", " + r.Kind, c.Metered(r), Stop(r.Stop), overTenths(r.Over)},
+		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name + ", " + string(r.Kind), c.Metered(r), Stop(r.Stop), overTenths(r.Over)},
 			Struck: append(When(r.Struck(), 1), When(r.StopsStruck(), 2, 3)...)})
 		own = append(own, r)
 	}
@@ -114,7 +115,7 @@ func (c Report) meters() *Section {
 
 // Metered is the figure a meter shows: illuminance, or luminance of a spot.
 func (c Units) Metered(r *meter.Reading) string {
-	if r.Kind == "spot" {
+	if r.Kind == term.SpotMeter {
 		if r.Luminance == nil {
 			return "–"
 		}
