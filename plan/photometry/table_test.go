@@ -127,7 +127,6 @@ func TestTableFluxOfLine(t *testing.T) {
 	}
 }
 
-// Beyond the last angle there is nothing, and one angle holds for the whole circle of a Curve.
 // A table gives the same light from whichever turn its azimuths are counted.
 func TestTableInAnyTurn(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 3))
@@ -158,6 +157,7 @@ func TestTableInAnyTurn(t *testing.T) {
 	}
 }
 
+// Beyond the last angle there is nothing, and one angle holds for the whole circle of a Curve.
 func TestTableEnds(t *testing.T) {
 	d, flux, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0}, Vertical: []float64{10, 40}, Candela: [][]float64{{100, 50}}})
 	if err != nil {
@@ -173,6 +173,36 @@ func TestTableEnds(t *testing.T) {
 	within(t, "peak", flux*photometry.Peak(d), 100, 1e-9)
 	for _, bad := range []r3.Vec{{X: math.NaN()}, {X: math.NaN(), Y: 1}} {
 		within(t, "no direction", d.Candela(bad), 0, 0)
+	}
+}
+
+// Light square to the axis is not behind the face: a table that ends at 90 degrees shines to one side, however bright
+// it is there. Light past 90 degrees is behind, where there is any. The systems A and B end at 90 degrees.
+func TestLightBehindTheFace(t *testing.T) {
+	for name, c := range map[string]struct {
+		system   photometry.System
+		vertical []float64
+		candela  []float64
+		want     bool
+	}{
+		"to 90 degrees":              {photometry.TypeC, []float64{0, 90}, []float64{100, 50}, false},
+		"just past 90 degrees":       {photometry.TypeC, []float64{0, 90, 90.5}, []float64{100, 50, 1}, true},
+		"dark past 90 degrees":       {photometry.TypeC, []float64{0, 90, 135, 180}, []float64{100, 50, 0, 0}, false},
+		"only far behind":            {photometry.TypeC, []float64{0, 90, 135, 180}, []float64{100, 0, 0, 2}, true},
+		"a vertical angle of type B": {photometry.TypeB, []float64{-90, 0, 90}, []float64{1, 2, 3}, false},
+		"a vertical angle of type A": {photometry.TypeA, []float64{-90, 0, 90}, []float64{1, 2, 3}, false},
+	} {
+		n := photometry.Nodes{System: c.system, Horizontal: []float64{-90, 0, 90}, Vertical: c.vertical, Candela: [][]float64{c.candela, c.candela, c.candela}}
+		d, _, err := photometry.NewTable(n)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		if got := photometry.Behind(d); got != c.want {
+			t.Errorf("%s: behind is %v, want %v", name, got, c.want)
+		}
+	}
+	if photometry.Behind(photometry.Uniform{}) {
+		t.Error("nothing is known of light behind a source without measured data")
 	}
 }
 
