@@ -213,7 +213,7 @@ func TestBadTables(t *testing.T) {
 		"needs two angles":                  {Horizontal: []float64{0}, Vertical: []float64{0}, Candela: [][]float64{{1}}},
 		"one plane does for type C only":    {System: photometry.TypeA, Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: one},
 		"do not ascend":                     {Horizontal: []float64{0}, Vertical: []float64{90, 0}, Candela: one},
-		"beyond the sphere":                 {Horizontal: []float64{0}, Vertical: []float64{0, 190}, Candela: one},
+		"beyond the sphere":                 {Horizontal: []float64{0}, Vertical: []float64{0, 180.5}, Candela: one},
 		"2 vertical angles have 1":          {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1}}},
 		"-1 is not an intensity":            {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, -1}}},
 		"NaN is not an intensity":           {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, math.NaN()}}},
@@ -222,8 +222,58 @@ func TestBadTables(t *testing.T) {
 		"the angles do not ascend":          {Horizontal: []float64{0, math.NaN()}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, 1}, {1, 1}}},
 		"a table needs two angles each way": {Horizontal: nil, Vertical: []float64{0, 90}},
 	} {
-		if _, _, err := photometry.NewTable(n); err == nil || !strings.Contains(err.Error(), want) {
-			t.Errorf("got %v, want %q", err, want)
+		if d, flux, err := photometry.NewTable(n); err == nil || !strings.Contains(err.Error(), want) || d != nil || flux != 0 {
+			t.Errorf("got %v of %g lm, and %v, want %q", d, flux, err, want)
+		}
+	}
+}
+
+// The angles of a table may reach the ends of their range, and lie nowhere past them.
+func TestHowFarTheAnglesGo(t *testing.T) {
+	for _, c := range []struct {
+		system               photometry.System
+		horizontal, vertical [2]float64
+		good                 bool
+	}{
+		{photometry.TypeC, [2]float64{0, 360}, [2]float64{0, 180}, true},
+		{photometry.TypeC, [2]float64{-360, 0}, [2]float64{0, 180}, true},
+		{photometry.TypeC, [2]float64{360, 720}, [2]float64{0, 180}, true},
+		{photometry.TypeC, [2]float64{0, 360.5}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{-360.5, 0}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{360.5, 700}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{0, 360}, [2]float64{-0.5, 180}, false},
+		{photometry.TypeC, [2]float64{0, 360}, [2]float64{0, 180.5}, false},
+		{photometry.TypeB, [2]float64{-90, 90}, [2]float64{-180, 180}, true},
+		{photometry.TypeB, [2]float64{-90.5, 90}, [2]float64{-90, 90}, false},
+		{photometry.TypeB, [2]float64{-90, 90.5}, [2]float64{-90, 90}, false},
+		{photometry.TypeA, [2]float64{-180, 180}, [2]float64{-90, 90}, true},
+		{photometry.TypeA, [2]float64{-90, 90}, [2]float64{-90, 90.5}, false},
+		{photometry.TypeA, [2]float64{-90, 90}, [2]float64{-90.5, 90}, false},
+		{photometry.TypeC, [2]float64{0, math.Inf(1)}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{0, 0}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{0, 360}, [2]float64{90, 90}, false},
+	} {
+		_, _, err := photometry.NewTable(photometry.Nodes{System: c.system, Horizontal: c.horizontal[:], Vertical: c.vertical[:],
+			Candela: [][]float64{{1, 2}, {1, 2}}})
+		if (err == nil) != c.good {
+			t.Errorf("type %v, %v and %v: %v", c.system, c.horizontal, c.vertical, err)
+		}
+	}
+}
+
+// Two angles apart as far as may be: between I0 on the axis and I1 at an angle g the flux is
+// 2 pi (I0 (1 - cos g) + (I1 - I0) (sin g - g cos g)/g).
+func TestTableFluxOfOneStep(t *testing.T) {
+	for _, degrees := range []float64{1, 2, 2.3, 2.6, 10, 60, 90, 135, 180} {
+		g := degrees * math.Pi / 180
+		for _, i := range [][2]float64{{1, 0}, {0, 1}, {3, 5}} {
+			_, flux, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0}, Vertical: []float64{0, degrees}, Candela: [][]float64{i[:]}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			sin, cos := math.Sincos(g)
+			want := 2 * math.Pi * (i[0]*2*math.Pow(math.Sin(g/2), 2) + (i[1]-i[0])*(sin-g*cos)/g)
+			within(t, fmt.Sprint(i, " over ", degrees), flux, want, 1e-9*want)
 		}
 	}
 }
