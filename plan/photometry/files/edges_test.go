@@ -338,3 +338,64 @@ func TestWrittenLinesAreShort(t *testing.T) {
 		t.Errorf("a line of %d characters: %q", len(long), long)
 	}
 }
+
+// Gamma angles of EULUMDAT begin at 0 or 90 and end at 90 or 180; others are read, and told.
+func TestRangesOfGamma(t *testing.T) {
+	for angles, want := range map[string]string{
+		"0\n45\n90": "", "0\n90\n180": "", "90\n135\n180": "", "90\n91\n180": "",
+		"0\n45\n80":   "x.ldt:47:1: warning: the gamma angles run from 0 to 80, not from 0 or 90 to 90 or 180; no light is taken beyond them",
+		"10\n45\n90":  "x.ldt:47:1: warning: the gamma angles run from 10 to 90, not from",
+		"0\n45\n179":  "x.ldt:47:1: warning: the gamma angles run from 0 to 179, not from",
+		"91\n92\n180": "x.ldt:47:1: warning: the gamma angles run from 91 to 180, not from",
+	} {
+		log := &source.Log{}
+		text := strings.Replace(goodLDT, "270\n0\n45\n90\n", "270\n"+angles+"\n", 1)
+		if _, ok := files.Read(&source.File{Name: "x.ldt", Text: []byte(text)}, log); !ok {
+			t.Fatalf("%q: %s", angles, said(log))
+		}
+		if got := said(log); !strings.Contains(got, want) || want == "" && strings.Contains(got, "gamma angles") {
+			t.Errorf("%q: %s", angles, got)
+		}
+	}
+	for _, f := range []fault{
+		{"no lamps", "1\n2\nlamp", "1\n0\nlamp", "x.ldt:29:1", "the number of lamps is 0", ""},
+	} {
+		f.warns(t, "x.ldt", goodLDT)
+	}
+}
+
+// The angles of each type go as far as its sphere does: a degree more is a fault at its place.
+func TestBounds(t *testing.T) {
+	for _, c := range []struct {
+		kind                 int
+		vertical, horizontal string
+		want                 string
+	}{
+		{1, "0 90 180", "0 180 360", ""}, {1, "-1 90 180", "0", "the vertical angles of type C lie from 0 to 180, and -1 does not"},
+		{1, "0 90 181", "0", "the vertical angles of type C lie from 0 to 180, and 181 does not"},
+		{1, "0 90 180", "0 180 361", "the horizontal angles of type C lie from -180 to 360, and 361 does not"},
+		{2, "-180 0 180", "-90 0 90", ""}, {3, "-90 0 90", "-180 0 180", ""},
+		{2, "-181 0 90", "-90 0 90", "the vertical angles of type B lie from -180 to 180, and -181 does not"},
+		{2, "-90 0 90", "-90 0 91", "the horizontal angles of type B lie from -90 to 90, and 91 does not"},
+		{3, "-90 0 91", "-90 0 90", "the vertical angles of type A lie from -90 to 90, and 91 does not"},
+		{3, "-90 0 90", "-90 0 181", "the horizontal angles of type A lie from -180 to 180, and 181 does not"},
+	} {
+		log := &source.Log{}
+		_, ok := files.Read(&source.File{Name: "x.ies", Text: []byte(table("IESNA91", c.kind, c.vertical, c.horizontal))}, log)
+		if got := said(log); ok != (c.want == "") || !strings.Contains(got, c.want) {
+			t.Errorf("type %d, %s by %s: read %v\n%swant %q", c.kind, c.vertical, c.horizontal, ok, got, c.want)
+		}
+	}
+}
+
+// A factor below or at nothing counts as one, any other as itself: the light goes by the product of the multiplier
+// and the ballast factor, and in relative photometry the lamps are as rated.
+func TestFactorsOfTheLight(t *testing.T) {
+	plain := sourceOf(t, "x.ies", goodIES).Peak()
+	for factors, want := range map[string]float64{"1 1": 1, "2 1": 2, "1 0.5": 0.5, "0.25 2": 0.5, "-1 1": 1, "1 -3": 1, "0 0": 1} {
+		words := strings.Fields(factors)
+		text := strings.Replace(goodIES, "1 -1 1 3", "1 -1 "+words[0]+" 3", 1)
+		text = strings.Replace(text, "\n1 1 100\n", "\n"+words[1]+" 1 100\n", 1)
+		within(t, "factors "+factors, sourceOf(t, "x.ies", text).Peak()/plain, want, 1e-12)
+	}
+}
