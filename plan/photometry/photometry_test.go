@@ -324,6 +324,31 @@ func TestLuminanceAndFlux(t *testing.T) {
 	}
 }
 
+// The surface of an opening that shines, by the formulas of its form, and its largest measure.
+func TestSurfaces(t *testing.T) {
+	for _, c := range []struct {
+		opening          photometry.Opening
+		surface, largest float64
+	}{
+		{photometry.Opening{}, 0, 0}, {photometry.Opening{Form: photometry.Rectangle, Width: 0.5, Height: 3}, 1.5, 3},
+		{photometry.Opening{Form: photometry.Disc, Width: 0.6}, math.Pi * 0.3 * 0.3, 0.6},
+		{photometry.Opening{Form: photometry.Tube, Width: 1.2, Height: 0.05}, math.Pi * 0.05 * 1.2, 1.2},
+		{photometry.Opening{Form: photometry.Sphere, Width: 0.4}, 4 * math.Pi * 0.2 * 0.2, 0.4},
+	} {
+		within(t, fmt.Sprint(c.opening), c.opening.Surface(), c.surface, 1e-12)
+		within(t, fmt.Sprint(c.opening, " at most"), c.opening.Largest(), c.largest, 0)
+	}
+}
+
+// The peak of a lamp that is brightest along its axis, or all round its right, is met there.
+func TestPeakIsMet(t *testing.T) {
+	for name, d := range map[string]photometry.Distribution{
+		"cosine": photometry.Cosine{}, "uniform": photometry.Uniform{}, "cone": photometry.NewCone(40), "tube": photometry.AboutRight{}, "lobe": photometry.NewLobe(30, 50),
+	} {
+		within(t, name, photometry.Peak(d), d.Candela(r3.Vec{Z: -1}), 1e-15)
+	}
+}
+
 func TestDipOnTheAxis(t *testing.T) {
 	across, along := photometry.BeamAngle(ring{})
 	within(t, "across", across, 80, 1e-6)

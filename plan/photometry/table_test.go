@@ -212,6 +212,7 @@ func TestBadTables(t *testing.T) {
 		"1 horizontal angles have 0 rows":   {Horizontal: []float64{0}, Vertical: []float64{0, 90}},
 		"needs two angles":                  {Horizontal: []float64{0}, Vertical: []float64{0}, Candela: [][]float64{{1}}},
 		"one plane does for type C only":    {System: photometry.TypeA, Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: one},
+		"angles do not ascend":              {Horizontal: []float64{0}, Vertical: []float64{0, 45, 45, 90}, Candela: [][]float64{{1, 1, 1, 1}}},
 		"do not ascend":                     {Horizontal: []float64{0}, Vertical: []float64{90, 0}, Candela: one},
 		"beyond the sphere":                 {Horizontal: []float64{0}, Vertical: []float64{0, 180.5}, Candela: one},
 		"2 vertical angles have 1":          {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1}}},

@@ -306,6 +306,13 @@ func TestOpeningsAreConverted(t *testing.T) {
 		if before.Opening.Form != photometry.Sphere && before.Opening.Form != photometry.Tube && before.Opening != after.Opening {
 			t.Errorf("%s: %+v became %+v", c.size, before.Opening, after.Opening)
 		}
+		back, err := files.As(ldt, ".ies")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if again, _ := back.Source(); again.Opening.Form != photometry.Sphere && again.Opening != after.Opening {
+			t.Errorf("%s: %+v became %+v on the way back", c.size, after.Opening, again.Opening)
+		}
 	}
 }
 
