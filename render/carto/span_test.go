@@ -36,6 +36,9 @@ func TestStairsReachTheirEnds(t *testing.T) {
 		low, high float64
 		from, to  int
 	}{{50, 200, -1, 1}, {50.4, 198, 0, 0}, {49.9, 200.1, -1, 1}, {100, 100, 0, 0}, {101, 199, 1, 0}, {200, 200, 1, 1}, {25, 99.9, -2, -1}} {
+		if dim := Stairs(0.25, c.low/400, c.high/400, 20); len(dim) != c.to-c.from+1 || len(dim) > 0 && dim[0].Stop != c.from {
+			t.Errorf("%g to %g, all 400 times darker: %v", c.low, c.high, dim)
+		}
 		got := Stairs(100, c.low, c.high, 20)
 		if len(got) != c.to-c.from+1 || len(got) > 0 && (got[0].Stop != c.from || got[len(got)-1].Stop != c.to) {
 			t.Errorf("%g to %g: %v, want stops %d to %d", c.low, c.high, got, c.from, c.to)
