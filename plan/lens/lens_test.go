@@ -98,9 +98,13 @@ func TestWorkingRule(t *testing.T) {
 		x := lens.Exposure{ISO: row.In[0], Seconds: 1.0 / 48, Constant: 25 * footcandle}
 		within(t, label(row), x.Lux(row.In[1])/footcandle, row.Out[0], 0.05)
 	}
-	for _, row := range published.Read(t, "exposure.txt", "constants") {
+	constants := published.Read(t, "exposure.txt", "constants")
+	for _, row := range constants {
 		within(t, label(row), lens.Stops(row.In[1]/row.In[0]), row.Out[0], 5e-4)
 	}
+	usual := constants[len(constants)-1]
+	within(t, "a flat receptor's constant", lens.FlatConstant, usual.In[0], 0)
+	within(t, "a dome's constant", lens.DomeConstant, usual.In[1], 0)
 }
 
 func TestFullStops(t *testing.T) {
@@ -133,6 +137,9 @@ func TestDarkness(t *testing.T) {
 	x := lens.Exposure{ISO: 800, Seconds: 1.0 / 50, Constant: lens.FlatConstant}
 	if n := x.Number(0); n != 0 {
 		t.Errorf("the stop of no light is %g, want 0", n)
+	}
+	if n := x.Number(-1); n != 0 { // as rounding may leave it
+		t.Errorf("the stop of less than no light is %g, want 0", n)
 	}
 	if over := x.Over(0, 2.8); !math.IsInf(over, -1) {
 		t.Errorf("no light is %g stops over, want -Inf", over)

@@ -70,3 +70,31 @@ func TestTwoSidedFaceFromBehind(t *testing.T) {
 	upper.Frame.At.Z, upper.Source.Opening.Height, upper.Source.Flux = 1.65, 0.3, flux/2
 	close(t, "the upper half", half/bySquares(&upper, &behind), 1, 2e-3)
 }
+
+// A measured face whose table ends at 90 degrees, or is dark past it, has nothing for what stands behind it, even
+// where its light goes out in its own plane; before it, it lights as its squares do.
+func TestOneSidedFaceFromBehind(t *testing.T) {
+	opening := photometry.Opening{Form: photometry.Rectangle, Width: 0.8, Height: 0.6}
+	for name, vertical := range map[string][]float64{"to 90 degrees": {0, 45, 90}, "dark past 90 degrees": {0, 45, 90, 135, 180}} {
+		for planes, horizontal := range map[string][]float64{"one plane": {0}, "planes": {0, 120, 360}} {
+			nodes := photometry.Nodes{Horizontal: horizontal, Vertical: vertical}
+			for i := range horizontal {
+				row := make([]float64, len(vertical))
+				copy(row, []float64{100, 80 + 5*float64(i%2), 60})
+				nodes.Candela = append(nodes.Candela, row)
+			}
+			d, flux, err := photometry.NewTable(nodes)
+			if err != nil {
+				t.Fatal(err)
+			}
+			e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.Source{Flux: flux, Distribution: d, Opening: opening}}
+			for _, at := range []r3.Vec{{X: -1.2, Y: 0.3, Z: 1.2}, {X: -0.05, Z: 1.5}, {X: -3, Y: -2, Z: 2.5}} {
+				if got := lux(t, &solid.Set{}, e, Receptor{At: at, Axis: r3.Unit(r3.Sub(e.Frame.At, at))}); got != 0 {
+					t.Errorf("%s, %s: %g lx at %v behind the face", name, planes, got, at)
+				}
+			}
+			before := Receptor{At: r3.Vec{X: 1.2, Y: 0.3, Z: 1.2}, Axis: r3.Vec{X: -1}}
+			close(t, name+", "+planes+", before the face", lux(t, &solid.Set{}, e, before)/bySquares(&e, &before), 1, 1e-3)
+		}
+	}
+}

@@ -233,6 +233,74 @@ func TestFromLuxAgreesWithFormFactors(t *testing.T) {
 }
 
 // From far away an opening is a point: E d² is its intensity.
+// lopsided is light that is the same nowhere: it favours one side across and one along.
+type lopsided struct{}
+
+func (lopsided) Candela(dir r3.Vec) float64 {
+	return math.Max(0, -dir.Z) * (1 + 0.5*dir.X + 0.3*dir.Y + 0.2*dir.X*dir.Y)
+}
+
+// The light on the axis of an opening is the sum over its points, each lit by the whole of the lamp's distribution: what
+// favours one side counts by where on the opening the light comes from.
+func TestFromLuxOfALopsidedLamp(t *testing.T) {
+	const distance, n = 0.7, 1500
+	at := func(x, y float64) float64 { // by the point (x, y) of the opening
+		to := r3.Vec{X: -x, Y: -y, Z: -distance}
+		d := r3.Unit(to)
+		return lopsided{}.Candela(d) * -d.Z / r3.Norm2(to)
+	}
+	face, disc, tube, all := 0.0, 0.0, 0.0, 0.0
+	for i := range n {
+		u := (float64(i) + 0.5) / n
+		tube += at(1.1*(u-0.5), 0) / n
+		for k := range n {
+			v := (float64(k) + 0.5) / n
+			face += at(1.1*(u-0.5), 0.6*(v-0.5)) / (n * n)
+			sin, cos := math.Sincos(2 * math.Pi * v)
+			disc += u * at(0.55*u*cos, 0.55*u*sin)
+			all += u
+		}
+	}
+	disc /= all
+	for name, c := range map[string]struct {
+		opening photometry.Opening
+		lux     float64
+	}{
+		"face":  {photometry.Opening{Form: photometry.Rectangle, Width: 1.1, Height: 0.6}, face},
+		"disc":  {photometry.Opening{Form: photometry.Disc, Width: 1.1}, disc},
+		"tube":  {photometry.Opening{Form: photometry.Tube, Width: 1.1}, tube},
+		"point": {photometry.Opening{}, at(0, 0)},
+	} {
+		within(t, name, photometry.FromLux(100, distance, lopsided{}, c.opening).Flux, 100/c.lux, 1e-5*100/c.lux)
+	}
+}
+
+// A grid lets nothing out behind it, nor in its own plane, whatever shines into it; and a grid whose brightest light
+// is off the axis knows how bright that is.
+func TestGridIsDarkBehind(t *testing.T) {
+	g, _ := photometry.NewGrid(photometry.Uniform{}, 90, 60)
+	for _, dir := range []r3.Vec{{Z: 1}, {X: 1}, {X: 0.1, Z: 0.99}, {Y: 0.6, Z: 0.8}, {X: 0.28, Y: 0.96}} {
+		within(t, fmt.Sprint("toward ", dir), g.Candela(dir), 0, 0)
+	}
+	within(t, "an even lamp's peak", photometry.Peak(g), g.Candela(r3.Vec{Z: -1}), 0)
+	// A bowl (1 - z²) is dark on its axis and brightest where its cells begin to hide it.
+	over, _ := photometry.NewGrid(bowl{}, 120, 120)
+	best := 0.0
+	for i := range 4000 {
+		sin, cos := math.Sincos(float64(i) * math.Pi / 8000)
+		best = math.Max(best, over.Candela(r3.Vec{X: sin, Z: -cos}))
+	}
+	within(t, "a bowl's peak", photometry.Peak(over), best, 0.002*best)
+	if axis := over.Candela(r3.Vec{Z: -1}); axis != 0 {
+		t.Errorf("a bowl sends %g along its axis", axis)
+	}
+}
+
+// bowl is light that grows away from the axis.
+type bowl struct{}
+
+func (bowl) Candela(dir r3.Vec) float64 { return 1 - dir.Z*dir.Z }
+
 func TestFarOpeningsArePoints(t *testing.T) {
 	for _, o := range []photometry.Opening{
 		{Form: photometry.Rectangle, Width: 1, Height: 1}, {Form: photometry.Disc, Width: 1},
@@ -254,6 +322,31 @@ func TestLuminanceAndFlux(t *testing.T) {
 	}
 	if l := photometry.FromLumens(100, photometry.Uniform{}, photometry.Opening{}).Luminance(); l != 0 {
 		t.Errorf("a point has no luminance, not %g", l)
+	}
+}
+
+// The surface of an opening that shines, by the formulas of its form, and its largest measure.
+func TestSurfaces(t *testing.T) {
+	for _, c := range []struct {
+		opening          photometry.Opening
+		surface, largest float64
+	}{
+		{photometry.Opening{}, 0, 0}, {photometry.Opening{Form: photometry.Rectangle, Width: 0.5, Height: 3}, 1.5, 3},
+		{photometry.Opening{Form: photometry.Disc, Width: 0.6}, math.Pi * 0.3 * 0.3, 0.6},
+		{photometry.Opening{Form: photometry.Tube, Width: 1.2, Height: 0.05}, math.Pi * 0.05 * 1.2, 1.2},
+		{photometry.Opening{Form: photometry.Sphere, Width: 0.4}, 4 * math.Pi * 0.2 * 0.2, 0.4},
+	} {
+		within(t, fmt.Sprint(c.opening), c.opening.Surface(), c.surface, 1e-12)
+		within(t, fmt.Sprint(c.opening, " at most"), c.opening.Largest(), c.largest, 0)
+	}
+}
+
+// The peak of a lamp that is brightest along its axis, or all round its right, is met there.
+func TestPeakIsMet(t *testing.T) {
+	for name, d := range map[string]photometry.Distribution{
+		"cosine": photometry.Cosine{}, "uniform": photometry.Uniform{}, "cone": reference.NewCone(40), "tube": photometry.TubeCosine{}, "lobe": photometry.NewLobe(30, 50),
+	} {
+		within(t, name, photometry.Peak(d), d.Candela(r3.Vec{Z: -1}), 1e-15)
 	}
 }
 

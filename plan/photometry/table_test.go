@@ -127,7 +127,6 @@ func TestTableFluxOfLine(t *testing.T) {
 	}
 }
 
-// Beyond the last angle there is nothing, and one angle holds for the whole circle of a Curve.
 // A table gives the same light from whichever turn its azimuths are counted.
 func TestTableInAnyTurn(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 3))
@@ -158,6 +157,7 @@ func TestTableInAnyTurn(t *testing.T) {
 	}
 }
 
+// Beyond the last angle there is nothing, and one angle holds for the whole circle of a Curve.
 func TestTableEnds(t *testing.T) {
 	d, flux, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0}, Vertical: []float64{10, 40}, Candela: [][]float64{{100, 50}}})
 	if err != nil {
@@ -176,14 +176,45 @@ func TestTableEnds(t *testing.T) {
 	}
 }
 
+// Light square to the axis is not behind the face: a table that ends at 90 degrees shines to one side, however bright
+// it is there. Light past 90 degrees is behind, where there is any. The systems A and B end at 90 degrees.
+func TestLightBehindTheFace(t *testing.T) {
+	for name, c := range map[string]struct {
+		system   photometry.System
+		vertical []float64
+		candela  []float64
+		want     bool
+	}{
+		"to 90 degrees":              {photometry.TypeC, []float64{0, 90}, []float64{100, 50}, false},
+		"just past 90 degrees":       {photometry.TypeC, []float64{0, 90, 90.5}, []float64{100, 50, 1}, true},
+		"dark past 90 degrees":       {photometry.TypeC, []float64{0, 90, 135, 180}, []float64{100, 50, 0, 0}, false},
+		"only far behind":            {photometry.TypeC, []float64{0, 90, 135, 180}, []float64{100, 0, 0, 2}, true},
+		"a vertical angle of type B": {photometry.TypeB, []float64{-90, 0, 90}, []float64{1, 2, 3}, false},
+		"a vertical angle of type A": {photometry.TypeA, []float64{-90, 0, 90}, []float64{1, 2, 3}, false},
+	} {
+		n := photometry.Nodes{System: c.system, Horizontal: []float64{-90, 0, 90}, Vertical: c.vertical, Candela: [][]float64{c.candela, c.candela, c.candela}}
+		d, _, err := photometry.NewTable(n)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		if got := photometry.Behind(d); got != c.want {
+			t.Errorf("%s: behind is %v, want %v", name, got, c.want)
+		}
+	}
+	if photometry.Behind(photometry.Uniform{}) {
+		t.Error("nothing is known of light behind a source without measured data")
+	}
+}
+
 func TestBadTables(t *testing.T) {
 	one := [][]float64{{1, 1}}
 	for want, n := range map[string]photometry.Nodes{
 		"1 horizontal angles have 0 rows":   {Horizontal: []float64{0}, Vertical: []float64{0, 90}},
 		"needs two angles":                  {Horizontal: []float64{0}, Vertical: []float64{0}, Candela: [][]float64{{1}}},
 		"one plane does for type C only":    {System: photometry.TypeA, Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: one},
+		"angles do not ascend":              {Horizontal: []float64{0}, Vertical: []float64{0, 45, 45, 90}, Candela: [][]float64{{1, 1, 1, 1}}},
 		"do not ascend":                     {Horizontal: []float64{0}, Vertical: []float64{90, 0}, Candela: one},
-		"beyond the sphere":                 {Horizontal: []float64{0}, Vertical: []float64{0, 190}, Candela: one},
+		"beyond the sphere":                 {Horizontal: []float64{0}, Vertical: []float64{0, 180.5}, Candela: one},
 		"2 vertical angles have 1":          {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1}}},
 		"-1 is not an intensity":            {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, -1}}},
 		"NaN is not an intensity":           {Horizontal: []float64{0}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, math.NaN()}}},
@@ -192,8 +223,58 @@ func TestBadTables(t *testing.T) {
 		"the angles do not ascend":          {Horizontal: []float64{0, math.NaN()}, Vertical: []float64{0, 90}, Candela: [][]float64{{1, 1}, {1, 1}}},
 		"a table needs two angles each way": {Horizontal: nil, Vertical: []float64{0, 90}},
 	} {
-		if _, _, err := photometry.NewTable(n); err == nil || !strings.Contains(err.Error(), want) {
-			t.Errorf("got %v, want %q", err, want)
+		if d, flux, err := photometry.NewTable(n); err == nil || !strings.Contains(err.Error(), want) || d != nil || flux != 0 {
+			t.Errorf("got %v of %g lm, and %v, want %q", d, flux, err, want)
+		}
+	}
+}
+
+// The angles of a table may reach the ends of their range, and lie nowhere past them.
+func TestHowFarTheAnglesGo(t *testing.T) {
+	for _, c := range []struct {
+		system               photometry.System
+		horizontal, vertical [2]float64
+		good                 bool
+	}{
+		{photometry.TypeC, [2]float64{0, 360}, [2]float64{0, 180}, true},
+		{photometry.TypeC, [2]float64{-360, 0}, [2]float64{0, 180}, true},
+		{photometry.TypeC, [2]float64{360, 720}, [2]float64{0, 180}, true},
+		{photometry.TypeC, [2]float64{0, 360.5}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{-360.5, 0}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{360.5, 700}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{0, 360}, [2]float64{-0.5, 180}, false},
+		{photometry.TypeC, [2]float64{0, 360}, [2]float64{0, 180.5}, false},
+		{photometry.TypeB, [2]float64{-90, 90}, [2]float64{-180, 180}, true},
+		{photometry.TypeB, [2]float64{-90.5, 90}, [2]float64{-90, 90}, false},
+		{photometry.TypeB, [2]float64{-90, 90.5}, [2]float64{-90, 90}, false},
+		{photometry.TypeA, [2]float64{-180, 180}, [2]float64{-90, 90}, true},
+		{photometry.TypeA, [2]float64{-90, 90}, [2]float64{-90, 90.5}, false},
+		{photometry.TypeA, [2]float64{-90, 90}, [2]float64{-90.5, 90}, false},
+		{photometry.TypeC, [2]float64{0, math.Inf(1)}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{0, 0}, [2]float64{0, 180}, false},
+		{photometry.TypeC, [2]float64{0, 360}, [2]float64{90, 90}, false},
+	} {
+		_, _, err := photometry.NewTable(photometry.Nodes{System: c.system, Horizontal: c.horizontal[:], Vertical: c.vertical[:],
+			Candela: [][]float64{{1, 2}, {1, 2}}})
+		if (err == nil) != c.good {
+			t.Errorf("type %v, %v and %v: %v", c.system, c.horizontal, c.vertical, err)
+		}
+	}
+}
+
+// Two angles apart as far as may be: between I0 on the axis and I1 at an angle g the flux is
+// 2 pi (I0 (1 - cos g) + (I1 - I0) (sin g - g cos g)/g).
+func TestTableFluxOfOneStep(t *testing.T) {
+	for _, degrees := range []float64{1, 2, 2.3, 2.6, 10, 60, 90, 135, 180} {
+		g := degrees * math.Pi / 180
+		for _, i := range [][2]float64{{1, 0}, {0, 1}, {3, 5}} {
+			_, flux, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0}, Vertical: []float64{0, degrees}, Candela: [][]float64{i[:]}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			sin, cos := math.Sincos(g)
+			want := 2 * math.Pi * (i[0]*2*math.Pow(math.Sin(g/2), 2) + (i[1]-i[0])*(sin-g*cos)/g)
+			within(t, fmt.Sprint(i, " over ", degrees), flux, want, 1e-9*want)
 		}
 	}
 }

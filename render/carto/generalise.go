@@ -66,13 +66,14 @@ func thin(l Line, tolerance, edge float64) Line {
 		return tolerance
 	}
 	keep := make([]bool, n+1)
-	keep[0], keep[n-1] = true, true
+	keep[0] = true
 	if l.Closed {
 		far := farthest(l.Points)
 		keep[far] = true
 		l.split(keep, 0, far, allow)
 		l.split(keep, far, n, allow)
 	} else {
+		keep[n-1] = true
 		l.split(keep, 0, n-1, allow)
 	}
 	out := Line{Level: l.Level, Index: l.Index, Closed: l.Closed, Points: make([]r2.Vec, 0, n/2)}

@@ -10,7 +10,7 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-func TestStairsAreOneAStop(t *testing.T) {
+func TestStopLevelsAreOneAStop(t *testing.T) {
 	levels := StopLevels(235, 10, 2000, 20)
 	if len(levels) != 8 || levels[0].Lux != 235.0/16 || levels[7].Lux != 235*8 {
 		t.Fatalf("got %v", levels)
@@ -25,7 +25,7 @@ func TestStairsAreOneAStop(t *testing.T) {
 	}
 }
 
-func TestStairsKeepNearTheWorkingStop(t *testing.T) {
+func TestStopLevelsKeepNearTheWorkingStop(t *testing.T) {
 	for _, c := range []struct {
 		low, high float64
 		most      int
@@ -45,7 +45,7 @@ func TestStairsKeepNearTheWorkingStop(t *testing.T) {
 	}
 }
 
-func TestStairsWithoutLight(t *testing.T) {
+func TestStopLevelsWithoutLight(t *testing.T) {
 	for _, c := range [][3]float64{{0, 1, 2}, {-1, 1, 2}, {math.NaN(), 1, 2}, {math.Inf(1), 1, 2}, {100, 0, 0}, {100, 5, 3}, {100, math.NaN(), 1}} {
 		if got := StopLevels(c[0], c[1], c[2], 9); got != nil {
 			t.Errorf("%v: %v, want none", c, got)
