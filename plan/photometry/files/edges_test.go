@@ -74,10 +74,10 @@ func TestMoreQuirks(t *testing.T) {
 	for _, f := range []fault{
 		{"no flux", "\n1 -1", "\n1 0", "x.ies:4:3", "the flux of a lamp is 0; the file is taken as absolute photometry", ""},
 		{"no ballast factor", "\n1 1 100", "\n0 1 100", "x.ies:5:1", "a ballast factor of 0 would leave no light; it is taken as 1", ""},
-		{"sides of a box", "2 0 0 0", "2 1 2 3", "x.ies:4:16", "the sides of the luminous box are reckoned with as a part of its face", ""},
+		{"sides of a box", "2 0 0 0", "2 1 2 3", "x.ies:4:16", "the light of the luminous box's sides is computed as if it came from its face", ""},
 		{"a round that does not close", "3 2 1 2 0 0 0\n1 1 100\n0 45 90\n0 90\n9 5 1\n9 4 2", "3 3 1 2 0 0 0\n1 1 100\n0 45 90\n0 180 360\n9 5 1\n9 4 2\n9 6 1", "x.ies:8:1", "the planes at 0 and 360, which are one, do not agree", ""},
-		{"all keywords of 2002 but one", "IESNA91", "IESNA:LM-63-2002", "x.ies:1:1", "the edition of 2002 asks for [TESTLAB], [ISSUEDATE], [MANUFAC]", ""},
-		{"a second ballast field", "IESNA91\n[TEST] a\nTILT=NONE\n1 -1 1 3 2 1 2 0 0 0\n1 1 100", "IESNA:LM-63-1995\n[TEST] a\nTILT=NONE\n1 -1 1 3 2 1 2 0 0 0\n1 2 100", "x.ies:5:3", "the second ballast field is 2; the edition of 1995 has no use for it, and it is left out", ""},
+		{"all keywords of 2002 but one", "IESNA91", "IESNA:LM-63-2002", "x.ies:1:1", "the edition of 2002 requires the keywords [TESTLAB], [ISSUEDATE], [MANUFAC]", ""},
+		{"a second ballast field", "IESNA91\n[TEST] a\nTILT=NONE\n1 -1 1 3 2 1 2 0 0 0\n1 1 100", "IESNA:LM-63-1995\n[TEST] a\nTILT=NONE\n1 -1 1 3 2 1 2 0 0 0\n1 2 100", "x.ies:5:3", "the second ballast field is 2; the edition of 1995 does not use it, and it is ignored", ""},
 	} {
 		t.Run(f.name, func(t *testing.T) { f.warns(t, "x.ies", goodIES) })
 	}
