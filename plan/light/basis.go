@@ -7,7 +7,7 @@ import (
 	"slices"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/light/radiosity"
 	"scrimshaw/plan/solid"
 )
@@ -80,7 +80,7 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 		}
 	}
 	lamps := make([]*lamp, len(lights))
-	err := crew.Each(ctx, w.workers, len(fresh), func(_, k int) {
+	err := parallel.For(ctx, w.workers, len(fresh), func(_, k int) {
 		l := newLamp(&lights[fresh[k]], w.faces, w.tubes, w.bundle)
 		if len(to.Lattices) > 0 {
 			l.kernel = newKernel(l)
@@ -149,8 +149,8 @@ func (b *Basis) column(light string) int {
 func (w *World) points(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) error {
 	n := len(b.resolve)
 	traced := make([][]share, len(fresh)*n)
-	tracers := make([]tracer, crew.Size(w.workers, len(traced)))
-	err := crew.Each(ctx, w.workers, len(traced), func(worker, i int) {
+	tracers := make([]tracer, parallel.Workers(w.workers, len(traced)))
+	err := parallel.For(ctx, w.workers, len(traced), func(worker, i int) {
 		t := &tracers[worker]
 		t.BVH = w.bvh
 		traced[i] = slices.Clone(t.light(lamps[fresh[i/n]], &b.resolve[i%n]))
@@ -238,8 +238,8 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	}
 	size := lat.NU * lat.NV
 	out := make([]float32, channels*size)
-	tracers := make([]tracer, crew.Size(w.workers, lat.NV))
-	err := crew.Each(ctx, w.workers, lat.NV, func(worker, j int) {
+	tracers := make([]tracer, parallel.Workers(w.workers, lat.NV))
+	err := parallel.For(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
 		t.BVH = w.bvh
 		r := Receptor{Weight: lat.Weight, Skip: lat.Skip}

@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/light/radiosity"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
@@ -57,7 +57,7 @@ func (l *lamp) fewest() []node {
 }
 
 func (w *World) newBounced(l *lamp) *bounced {
-	b := &bounced{w: w, l: l, aims: make([]aim, crew.Size(w.workers, math.MaxInt))}
+	b := &bounced{w: w, l: l, aims: make([]aim, parallel.Workers(w.workers, math.MaxInt))}
 	for i := range b.aims {
 		b.aims[i].BVH = w.bvh
 	}

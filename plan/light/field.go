@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/photometry"
 )
 
@@ -159,11 +159,11 @@ func (f *field) mask(k int) []uint64 {
 
 // shadows is the first round.
 func (f *field) shadows(ctx context.Context, workers int) error {
-	tallies := make([]*tally, crew.Size(workers, len(f.points)))
+	tallies := make([]*tally, parallel.Workers(workers, len(f.points)))
 	for i := range tallies {
 		tallies[i] = newTally(f)
 	}
-	err := crew.Each(ctx, len(tallies), len(f.points), func(worker, k int) { tallies[worker].count(f, k) })
+	err := parallel.For(ctx, len(tallies), len(f.points), func(worker, k int) { tallies[worker].count(f, k) })
 	for _, t := range tallies {
 		union(f.some, t.some)
 		intersect(f.all, t.all)
@@ -305,9 +305,9 @@ func (f *field) sum(ctx context.Context, workers int) ([]float32, error) {
 	channels := f.channels()
 	out := make([]float32, channels*g.nu*g.nv)
 	bands := (g.nv + band - 1) / band
-	workers = crew.Size(workers, bands)
+	workers = parallel.Workers(workers, bands)
 	desks := make([]*desk, workers)
-	err := crew.Each(ctx, workers, bands, func(worker, i int) {
+	err := parallel.For(ctx, workers, bands, func(worker, i int) {
 		if desks[worker] == nil {
 			desks[worker] = newDesk(f, channels)
 		}

@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/light/scan"
+	"scrimshaw/plan/light/internal/raster"
 )
 
 // The shadow that a convex solid throws on a plane from a point of light is convex, and its
@@ -35,14 +35,14 @@ type shape struct {
 // brush paints shadows into masks. It keeps its memory from one to the next.
 type brush struct {
 	grid       *grid
-	runs       scan.Runs
+	spans      raster.Spans
 	outline    []r2.Vec
 	cut, spare []r3.Vec
 }
 
 func newBrush(g *grid) *brush {
 	b := &brush{grid: g}
-	b.runs.Fit(g.nu, g.nv)
+	b.spans.Resize(g.nu, g.nv)
 	return b
 }
 
@@ -131,9 +131,9 @@ func clipZ(dst, corners []r3.Vec, at, side float64) []r3.Vec {
 
 // paint sets the bits of the points in a convex outline, in the rows from and up to to.
 func (b *brush) paint(mask []uint64, outline []r2.Vec, from, to int) {
-	first, last := b.runs.Lay(outline, from, to)
+	first, last := b.spans.Scan(outline, from, to)
 	words := b.grid.words
-	left, right := b.runs.Left[first:last], b.runs.Right[first:last]
+	left, right := b.spans.Left[first:last], b.spans.Right[first:last]
 	row := mask[max(0, first-from)*words:]
 	for j, i0 := range left {
 		if i1 := right[j]; i0 < i1 {
@@ -174,8 +174,8 @@ func (s *shape) reach(p r3.Vec) (lo, hi r2.Vec, any bool) {
 // covered says whether all points in an upright box are in the mask already.
 func (b *brush) covered(mask []uint64, low, high r2.Vec) bool {
 	g := b.grid
-	i0, i1 := scan.Ceil(low.X, g.nu), scan.Ceil(high.X, g.nu)
-	j0, j1 := scan.Ceil(low.Y, g.nv), scan.Ceil(high.Y, g.nv)
+	i0, i1 := raster.Ceil(low.X, g.nu), raster.Ceil(high.X, g.nu)
+	j0, j1 := raster.Ceil(low.Y, g.nv), raster.Ceil(high.Y, g.nv)
 	if i0 >= i1 {
 		return true
 	}

@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/solid"
 )
 
@@ -30,7 +30,7 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, []bool, err
 		}
 	}
 	chunks := (len(t.patches) + chunk - 1) / chunk
-	err := crew.Each(ctx, t.workers, chunks, func(worker, c int) {
+	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
 			strike(worker, s, false)
 		}
@@ -39,7 +39,7 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, []bool, err
 		return nil, nil, err
 	}
 	again := t.edged(out, edges)
-	err = crew.Each(ctx, t.workers, len(again), func(worker, i int) { strike(worker, again[i], true) })
+	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { strike(worker, again[i], true) })
 	if err != nil {
 		return nil, nil, err
 	}

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
 // On a lattice the rays of one direction are drawn together: every face that looks against them is a
@@ -60,8 +60,8 @@ func (t *Transport) lookFromLattice(ctx context.Context, l *Lattice) (*frame, er
 	if f.shared {
 		f.cut(t.mesh)
 	}
-	painters := make([]*painter, crew.Size(t.workers, sets))
-	err := crew.Each(ctx, t.workers, sets, func(worker, s int) {
+	painters := make([]*painter, parallel.Workers(t.workers, sets))
+	err := parallel.For(ctx, t.workers, sets, func(worker, s int) {
 		if painters[worker] == nil {
 			painters[worker] = newPainter(t.mesh, l.Skip)
 		}

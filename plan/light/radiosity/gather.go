@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/photometry/formfactor"
 	"scrimshaw/plan/solid"
 )
@@ -54,8 +54,8 @@ func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
 	t := s.t
 	s.halve()
 	s.readings = make([]reading, len(t.readers))
-	gatherers := make([]*gatherer, crew.Size(t.workers, len(t.places)))
-	return crew.Each(ctx, t.workers, len(t.places), func(worker, n int) {
+	gatherers := make([]*gatherer, parallel.Workers(t.workers, len(t.places)))
+	return parallel.For(ctx, t.workers, len(t.places), func(worker, n int) {
 		if gatherers[worker] == nil {
 			size := 4 * (len(t.patches) + len(t.veils))
 			gatherers[worker] = &gatherer{s: s, lamps: lamps, worker: worker, view: solid.Viewer{BVH: t.mesh.bvh},

@@ -5,7 +5,7 @@ import (
 	"math/bits"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
 // What single receptors read hangs on some patches more than on others: on those that they see, and on those that
@@ -46,7 +46,7 @@ func (t *Transport) extend(ctx context.Context) error {
 	out := make([]linked, len(chosen))
 	chunks := (len(chosen) + chunk - 1) / chunk
 	eyes := t.eyes(chunks)
-	err := crew.Each(ctx, t.workers, chunks, func(worker, c int) {
+	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for i := c * chunk; i < min((c+1)*chunk, len(chosen)); i++ {
 			out[i] = t.more(&eyes[worker], chosen[i], want[i])
 		}

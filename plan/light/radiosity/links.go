@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/solid"
 )
 
@@ -71,7 +71,7 @@ func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 
 // eyes makes one for each goroutine.
 func (t *Transport) eyes(n int) []eye {
-	all := make([]eye, crew.Size(t.workers, n))
+	all := make([]eye, parallel.Workers(t.workers, n))
 	for i := range all {
 		all[i] = *newEye(t.mesh)
 	}
@@ -170,8 +170,8 @@ type linked struct {
 func (t *Transport) linkAll(ctx context.Context, patches []uint32) ([]linked, error) {
 	out := make([]linked, len(patches))
 	drawn, rest := t.drawings(patches)
-	painters := make([]*painter, crew.Size(t.workers, len(drawn)))
-	err := crew.Each(ctx, t.workers, len(drawn), func(worker, i int) {
+	painters := make([]*painter, parallel.Workers(t.workers, len(drawn)))
+	err := parallel.For(ctx, t.workers, len(drawn), func(worker, i int) {
 		if painters[worker] == nil {
 			painters[worker] = newPainter(t.mesh, nil)
 		}
@@ -182,7 +182,7 @@ func (t *Transport) linkAll(ctx context.Context, patches []uint32) ([]linked, er
 	}
 	chunks := (len(rest) + chunk - 1) / chunk
 	eyes := t.eyes(chunks)
-	err = crew.Each(ctx, t.workers, chunks, func(worker, c int) {
+	err = parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for _, i := range rest[c*chunk : min((c+1)*chunk, len(rest))] {
 			out[i] = t.linkOne(&eyes[worker], patches[i])
 		}

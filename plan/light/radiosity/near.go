@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
 // What a single receptor sees close by is not read off elements, over which light is the same: there each element is
@@ -81,7 +81,7 @@ func (t *Transport) settle(p *place, some []landing) {
 // lookFromCells follows the rays of the cells.
 func (t *Transport) lookFromCells(ctx context.Context) error {
 	eyes := t.eyes(len(t.cells))
-	return crew.Each(ctx, t.workers, len(t.cells), func(worker, i int) {
+	return parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		frame := about(c.normal)
 		c.hits = make([]uint32, t.quality.Cell)
@@ -116,7 +116,7 @@ func (s *Solution) nearby(ctx context.Context, lamps []Lamp) ([][]cellLight, err
 		out[i] = make([]cellLight, len(t.cells))
 	}
 	eyes := t.eyes(len(t.cells))
-	err := crew.Each(ctx, t.workers, len(t.cells), func(worker, i int) {
+	err := parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))
 		for k, lamp := range lamps {

@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/light/scan"
+	"scrimshaw/plan/light/internal/raster"
 	"scrimshaw/plan/solid"
 )
 
@@ -24,7 +24,7 @@ type painter struct {
 	corners  []spot
 	cut      []spot
 	outlined []r2.Vec // corners, without how far they lie
-	runs     scan.Runs
+	spans    raster.Spans
 	passed   []bool // by point: whether its ray may pass a pane
 	crossing []solid.Pane
 	hits     []uint32 // of one direction
@@ -92,7 +92,7 @@ func (p *painter) reset(v *view) {
 		p.depth[i] = math.MaxFloat32
 		p.seen[i] = -1
 	}
-	p.runs.Fit(v.nu, v.nv)
+	p.spans.Resize(v.nu, v.nv)
 	if len(p.panes) > 0 {
 		p.passed = slices.Grow(p.passed[:0], n)[:n]
 		clear(p.passed)
@@ -134,13 +134,13 @@ func (p *painter) clip() {
 	p.corners, p.cut = p.cut, p.corners
 }
 
-// lay finds the runs of p.corners.
+// lay finds the spans of p.corners.
 func (p *painter) lay(v *view) (first, last int) {
 	p.outlined = p.outlined[:0]
 	for _, s := range p.corners {
 		p.outlined = append(p.outlined, r2.Vec{X: s.x, Y: s.y})
 	}
-	return p.runs.Lay(p.outlined, 0, v.nv)
+	return p.spans.Scan(p.outlined, 0, v.nv)
 }
 
 // ramp is the distance over a polygon as it runs over the lattice.
@@ -169,7 +169,7 @@ func (p *painter) paint(v *view, i int32) {
 	t, dx, dy := p.ramp()
 	step := float32(dx)
 	for j := first; j < last; j++ {
-		from, to := int(p.runs.Left[j]), int(p.runs.Right[j])
+		from, to := int(p.spans.Left[j]), int(p.spans.Right[j])
 		if from >= to {
 			continue
 		}
@@ -191,7 +191,7 @@ func (p *painter) mark(v *view) (any bool) {
 	}
 	t, dx, dy := p.ramp()
 	for j := first; j < last; j++ {
-		for i := int(p.runs.Left[j]); i < int(p.runs.Right[j]); i++ {
+		for i := int(p.spans.Left[j]); i < int(p.spans.Right[j]); i++ {
 			n := j*v.nu + i
 			if p.seen[n] >= 0 && float32(t+dy*float64(j)+dx*float64(i)) < p.depth[n] {
 				p.passed[n] = true

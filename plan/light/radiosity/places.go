@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
 // place is where receptors stand: the planes of a face share one, and look at the same.
@@ -67,7 +67,7 @@ func (t *Transport) lookFromPlaces(ctx context.Context) error {
 	}
 	landings := make([][]landing, len(tasks))
 	eyes := t.eyes(len(tasks))
-	err := crew.Each(ctx, t.workers, len(tasks), func(worker, i int) {
+	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
 		landings[i] = t.lookFrom(&eyes[worker], &t.places[tasks[i].place], tasks[i].from)
 	})
 	if err != nil {

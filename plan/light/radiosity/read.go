@@ -3,7 +3,7 @@ package radiosity
 import (
 	"context"
 
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/solid"
 )
 
@@ -41,9 +41,9 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 		lamp, c := column/channels, column%channels
 		return out[lamp][c*size : (c+1)*size]
 	}
-	workers := crew.Size(t.workers, sets*len(s.blocks))
+	workers := parallel.Workers(t.workers, sets*len(s.blocks))
 	sums, near := make([][]shining, workers), make([][]shining, workers)
-	err := crew.Each(ctx, t.workers, sets*len(s.blocks), func(worker, i int) {
+	err := parallel.For(ctx, t.workers, sets*len(s.blocks), func(worker, i int) {
 		b := i / sets
 		q := &f.pictures[i%sets]
 		sums[worker], near[worker] = q.sum(sums[worker], near[worker], len(q.points), f.rays, s.blocks[b].exitance)
@@ -54,8 +54,8 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 	if err != nil || !f.shared {
 		return out, err
 	}
-	spare := make([][]float32, crew.Size(t.workers, s.lamps*channels))
-	err = crew.Each(ctx, t.workers, s.lamps*channels, func(worker, i int) {
+	spare := make([][]float32, parallel.Workers(t.workers, s.lamps*channels))
+	err = parallel.For(ctx, t.workers, s.lamps*channels, func(worker, i int) {
 		spare[worker] = f.smooth(plane(i), spare[worker])
 	})
 	return out, err

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
 // width is how many columns, of a lamp and a channel, are solved together: two lamps in colour, or
@@ -92,8 +92,8 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 	}
 	each := width / t.Channels()
 	s.blocks = make([]block, (len(lamps)+each-1)/each)
-	solvers := make([]*solver, crew.Size(t.workers, len(s.blocks)))
-	err := crew.Each(ctx, t.workers, len(s.blocks), func(worker, i int) {
+	solvers := make([]*solver, parallel.Workers(t.workers, len(s.blocks)))
+	err := parallel.For(ctx, t.workers, len(s.blocks), func(worker, i int) {
 		if solvers[worker] == nil {
 			solvers[worker] = newSolver(t)
 		}

@@ -1,7 +1,7 @@
-// Package scan holds the one rule by which convex polygons are laid on a lattice, whose points have whole
-// coordinates: a point belongs to a polygon from its left edge up to, not including, its right edge,
+// Package raster scan-converts convex polygons: it finds the points of a lattice that lie in one. The points have whole
+// coordinates. There is one rule for all polygons: a point belongs to a polygon from its left edge up to, not including, its right edge,
 // and likewise in rows, so that two polygons that share an edge share no point.
-package scan
+package raster
 
 import (
 	"math"
@@ -10,23 +10,23 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Runs are the points that a polygon covers: in row j those from Left[j] up to, not including, Right[j].
+// Spans are the points that a polygon covers: in row j those from Left[j] up to, not including, Right[j].
 // They keep their memory from one polygon and one lattice to the next.
-type Runs struct {
+type Spans struct {
 	Left, Right []int32
 	width       int32
 }
 
-// Fit makes room for polygons on a lattice of nu by nv points.
-func (r *Runs) Fit(nu, nv int) {
-	r.Left, r.Right = slices.Grow(r.Left[:0], nv)[:nv], slices.Grow(r.Right[:0], nv)[:nv]
-	r.width = int32(nu)
+// Resize makes room for polygons on a lattice of nu by nv points.
+func (s *Spans) Resize(nu, nv int) {
+	s.Left, s.Right = slices.Grow(s.Left[:0], nv)[:nv], slices.Grow(s.Right[:0], nv)[:nv]
+	s.width = int32(nu)
 }
 
-// Lay finds the runs of a convex polygon in the rows from up to to, and returns the first of them and the
+// Scan finds the spans of a convex polygon in the rows from up to to, and returns the first of them and the
 // one after the last. What Left and Right hold for other rows has no meaning. Any band of rows gets the
-// same runs.
-func (r *Runs) Lay(outline []r2.Vec, from, to int) (first, last int) {
+// same spans.
+func (s *Spans) Scan(outline []r2.Vec, from, to int) (first, last int) {
 	if len(outline) < 3 {
 		return 0, 0
 	}
@@ -42,17 +42,17 @@ func (r *Runs) Lay(outline []r2.Vec, from, to int) (first, last int) {
 	if first >= last || area == 0 {
 		return 0, 0
 	}
-	up, down := r.Right, r.Left
+	up, down := s.Right, s.Left
 	if area < 0 {
-		up, down = r.Left, r.Right
+		up, down = s.Left, s.Right
 	}
 	a = outline[len(outline)-1]
 	for _, c := range outline {
 		switch {
 		case c.Y > a.Y:
-			r.edge(up, a, c, first, last)
+			s.edge(up, a, c, first, last)
 		case c.Y < a.Y:
-			r.edge(down, c, a, first, last)
+			s.edge(down, c, a, first, last)
 		}
 		a = c
 	}
@@ -68,7 +68,7 @@ const (
 )
 
 // edge notes where the edge from a up to c crosses the rows from first up to last.
-func (r *Runs) edge(at []int32, a, c r2.Vec, first, last int) {
+func (s *Spans) edge(at []int32, a, c r2.Vec, first, last int) {
 	begin := Ceil(a.Y, last)
 	first, last = max(first, begin), Ceil(c.Y, last)
 	if first >= last {
@@ -78,13 +78,13 @@ func (r *Runs) edge(at []int32, a, c r2.Vec, first, last int) {
 	x := a.X + (float64(begin)-a.Y)*slope
 	if !(math.Abs(x) < reach && math.Abs(c.X) < reach && math.Abs(slope) < reach) {
 		for j := first; j < last; j++ {
-			at[j] = int32(Ceil(a.X+(float64(j)-a.Y)*slope, int(r.width)))
+			at[j] = int32(Ceil(a.X+(float64(j)-a.Y)*slope, int(s.width)))
 		}
 		return
 	}
 	step := int64(slope * one)
 	fixed := int64(x*one) + int64(first-begin)*step + (one - 1)
-	width := int64(r.width)
+	width := int64(s.width)
 	row := at[first:last]
 	for j := range row {
 		row[j] = int32(min(max(fixed>>point, 0), width))

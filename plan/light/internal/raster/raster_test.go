@@ -1,4 +1,4 @@
-package scan_test
+package raster_test
 
 import (
 	"math"
@@ -8,7 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"scrimshaw/plan/light/scan"
+	"scrimshaw/plan/light/internal/raster"
 )
 
 func TestCeil(t *testing.T) {
@@ -16,7 +16,7 @@ func TestCeil(t *testing.T) {
 		x    float64
 		want int
 	}{{-3, 0}, {0, 0}, {0.001, 1}, {1, 1}, {1.5, 2}, {8.9, 9}, {9, 9}, {1e300, 9}, {math.Inf(1), 9}, {math.NaN(), 0}} {
-		if got := scan.Ceil(c.x, 9); got != c.want {
+		if got := raster.Ceil(c.x, 9); got != c.want {
 			t.Errorf("%g: %d, want %d", c.x, got, c.want)
 		}
 	}
@@ -24,10 +24,10 @@ func TestCeil(t *testing.T) {
 
 // A triangle with its left edge from (1, 0.5) up to (4, 3): it crosses the rows 1 and 2; row 3 belongs to
 // what lies above.
-func TestLay(t *testing.T) {
-	var r scan.Runs
-	r.Fit(9, 5)
-	first, last := r.Lay([]r2.Vec{{X: 1, Y: 0.5}, {X: 12, Y: 3}, {X: 4, Y: 3}}, 0, 5)
+func TestScan(t *testing.T) {
+	var r raster.Spans
+	r.Resize(9, 5)
+	first, last := r.Scan([]r2.Vec{{X: 1, Y: 0.5}, {X: 12, Y: 3}, {X: 4, Y: 3}}, 0, 5)
 	if first != 1 || last != 3 {
 		t.Fatalf("rows %d to %d, want 1 to 3", first, last)
 	}
@@ -37,15 +37,15 @@ func TestLay(t *testing.T) {
 }
 
 // Edges followed row by row are where the straight line is, on lattices near and far.
-func TestLayAgainstLines(t *testing.T) {
+func TestScanAgainstLines(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 1))
-	var r scan.Runs
-	r.Fit(300, 500)
+	var r raster.Spans
+	r.Resize(300, 500)
 	for n := range 2000 {
 		far := math.Pow(10, 2+float64(n%12))
 		at := func() float64 { return far * (random.Float64() - 0.5) }
 		o := []r2.Vec{{X: at(), Y: at()}, {X: at(), Y: at()}, {X: at(), Y: at()}}
-		first, last := r.Lay(o, 0, 500)
+		first, last := r.Scan(o, 0, 500)
 		for j := first; j < last; j++ {
 			left, right := crossings(o, float64(j))
 			if off(left, r.Left[j]) || off(right, r.Right[j]) {
@@ -59,7 +59,7 @@ func TestLayAgainstLines(t *testing.T) {
 // digits of a far point.
 func off(x float64, begin int32) bool {
 	slack := 1e-6 + math.Abs(x)*1e-9
-	return int(begin) < scan.Ceil(x-slack, 300) || int(begin) > scan.Ceil(x+slack, 300)
+	return int(begin) < raster.Ceil(x-slack, 300) || int(begin) > raster.Ceil(x+slack, 300)
 }
 
 // crossings is where the line of a row cuts a triangle.
@@ -75,19 +75,19 @@ func crossings(o []r2.Vec, y float64) (left, right float64) {
 	return left, right
 }
 
-// Bands of rows get the runs that the whole lattice gets, and two polygons share no point of the edge
+// Bands of rows get the spans that the whole lattice gets, and two polygons share no point of the edge
 // between them.
-func TestLayInBands(t *testing.T) {
+func TestScanInBands(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
-	var all, band scan.Runs
-	all.Fit(200, 160)
-	band.Fit(200, 160)
+	var all, band raster.Spans
+	all.Resize(200, 160)
+	band.Resize(200, 160)
 	for range 500 {
 		at := func() r2.Vec { return r2.Vec{X: 400*random.Float64() - 100, Y: 400*random.Float64() - 100} }
 		a, b, c, d := at(), at(), at(), at()
-		first, last := all.Lay([]r2.Vec{a, b, c}, 0, 160)
+		first, last := all.Scan([]r2.Vec{a, b, c}, 0, 160)
 		for from := 0; from < 160; from += 8 {
-			low, high := band.Lay([]r2.Vec{a, b, c}, from, from+8)
+			low, high := band.Scan([]r2.Vec{a, b, c}, from, from+8)
 			for j := max(from, first); j < min(from+8, last); j++ {
 				if j < low || j >= high || band.Left[j] != all.Left[j] || band.Right[j] != all.Right[j] {
 					t.Fatalf("row %d differs in its band", j)
@@ -97,7 +97,7 @@ func TestLayInBands(t *testing.T) {
 		if r2.Cross(r2.Sub(b, a), r2.Sub(c, a))*r2.Cross(r2.Sub(b, a), r2.Sub(d, a)) > 0 {
 			continue // the neighbour lies on the same side
 		}
-		low, high := band.Lay([]r2.Vec{a, b, d}, 0, 160)
+		low, high := band.Scan([]r2.Vec{a, b, d}, 0, 160)
 		for j := max(first, low); j < min(last, high); j++ {
 			if max(all.Left[j], band.Left[j]) < min(all.Right[j], band.Right[j]) {
 				t.Fatalf("row %d: %d to %d and %d to %d share points", j, all.Left[j], all.Right[j], band.Left[j], band.Right[j])
