@@ -5,9 +5,9 @@ import "gonum.org/v1/gonum/spatial/r3"
 // Glimpse is a part of a flat convex figure that is seen from a point: of a polygon, or of a line, which has two
 // corners.
 type Glimpse struct {
-	Corners []r3.Vec
-	Cut     bool // whether something else covers the rest
-	Veiled  bool // seen through clear sheets
+	Corners []r3.Vec // m
+	Cut     bool     // whether something else covers the rest
+	Veiled  bool     // seen through clear sheets
 }
 
 // Viewer finds what of a figure is seen from a point. The shadow of a convex solid from a point is an intersection
