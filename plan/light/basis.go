@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/light/radiosity"
+	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
 
@@ -83,7 +84,7 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	err := parallel.For(ctx, w.workers, len(fresh), func(_, k int) {
 		l := newLamp(&lights[fresh[k]], w.faces, w.tubes, w.bundle)
 		if len(to.Lattices) > 0 {
-			l.kernel = newKernel(l)
+			l.kernel = photometry.RowKernel(photometry.Source{Flux: l.flux, Distribution: l.shape, Opening: l.opening}, l.onesided)
 		}
 		lamps[fresh[k]] = l
 	})

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry/row"
 )
 
 // desk is where one goroutine sums bands of rows.
@@ -27,7 +28,8 @@ type desk struct {
 	mixed    []int        // the panes that some points of the band see only part of what they see through
 	before   [][]int      // by point of a bundle: those of them that are before it for some of the band
 	portions []portion
-	tracer   tracer // of points that see little of the opening
+	view     row.View // of the row from the point of the lamp that is summed
+	tracer   tracer   // of points that see little of the opening
 }
 
 // partial is what the points of the band that see part of the opening get of it through panes of a factor.
@@ -111,7 +113,7 @@ func (d *desk) whole(j, from int) {
 		if seen == 0 {
 			continue
 		}
-		f.light(d.row, j, w, seen)
+		f.light(d.row, &d.view, j, w, seen)
 		d.pour(seen, j, w, from)
 	}
 }
@@ -168,7 +170,7 @@ func (d *desk) fit(from, to int) {
 				continue
 			}
 			if !f.sampled {
-				f.light(d.row, j, w, word)
+				f.light(d.row, &d.view, j, w, word)
 			}
 			most := d.most[(j-from)*g.words+w]
 			for rest := most; rest != 0; rest &= rest - 1 {

@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/photometry/row"
 )
 
 // field is the light of one lamp on one lattice, worked out in two rounds. The first draws
@@ -318,8 +319,8 @@ func (f *field) sum(ctx context.Context, workers int) ([]float32, error) {
 }
 
 // light gives the points of a word of row j the light of the whole opening: by a rule that suits
-// their distance, or by closed form close by.
-func (f *field) light(row []float64, j, w int, word uint64) {
+// their distance, or by closed form close by. v is memory to use.
+func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
 	g := f.g
 	last := len(f.levels)
 	var at [16]uint64 // by level; the last: close by
@@ -339,14 +340,15 @@ func (f *field) light(row []float64, j, w int, word uint64) {
 			at[k] |= 1 << bit
 		}
 	}
+	part := (*[row.Word]float64)(line[w*row.Word:])
 	for k := range f.levels {
 		if at[k] == 0 {
 			continue
 		}
 		for i := range f.levels[k].nodes {
 			n := &f.levels[k].nodes[i]
-			s := f.steps.from(f.l, j, n.at)
-			f.l.kernel.add(row, at[k], w, &s, n.weight)
+			*v = f.steps.from(f.l, j, n.at)
+			f.l.kernel.Add(part, at[k], w, v, n.weight)
 		}
 	}
 	r := Receptor{Weight: g.lattice.Weight}
@@ -354,6 +356,6 @@ func (f *field) light(row []float64, j, w int, word uint64) {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		r.At = g.lattice.At(i, j)
 		r.Axis = g.lattice.Axis(r.At)
-		row[i] = f.l.full(&r, closely())
+		line[i] = f.l.full(&r, closely())
 	}
 }

@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry/row"
 )
 
 // grid is a lattice made ready for shadows. Its masks have whole words a row.
@@ -53,10 +55,10 @@ func newGrid(l *Lattice, epsilon float64) *grid {
 	g.lean = leans(l, g.words)
 	g.blank = make([]uint64, g.nv*g.words)
 	for j := range g.nv {
-		row := g.row(g.blank, j)
+		bits := g.row(g.blank, j)
 		for i := range g.words * 64 {
 			if i >= g.nu || l.Masked(i, j) {
-				row[i>>6] |= 1 << (i & 63)
+				bits[i>>6] |= 1 << (i & 63)
 			}
 		}
 	}
@@ -67,7 +69,7 @@ func newGrid(l *Lattice, epsilon float64) *grid {
 // it is turned to: one over the length of the way. All are 1 where the receptors have one axis.
 func leans(l *Lattice, words int) []float64 {
 	if l.Toward == nil {
-		return slices.Repeat([]float64{1}, 64)
+		return slices.Repeat([]float64{1}, row.Word)
 	}
 	all := make([]float64, l.NV*words*64)
 	for n := range all {
@@ -76,12 +78,12 @@ func leans(l *Lattice, words int) []float64 {
 	return all
 }
 
-// leaning is what word w of row j is multiplied by.
-func (g *grid) leaning(j, w int) *[64]float64 {
-	if len(g.lean) == 64 {
-		return (*[64]float64)(g.lean)
+// leaning is what the words of row j are multiplied by.
+func (g *grid) leaning(j int) []float64 {
+	if len(g.lean) == row.Word {
+		return g.lean
 	}
-	return (*[64]float64)(g.lean[(j*g.words+w)*64:])
+	return g.lean[j*g.words*row.Word : (j+1)*g.words*row.Word]
 }
 
 // row is row j of a mask.

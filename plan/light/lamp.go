@@ -7,6 +7,7 @@ import (
 
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/photometry/formfactor"
+	"scrimshaw/plan/photometry/row"
 )
 
 // lamp is an emitter made ready: an opening whose every point sends out the same distribution.
@@ -18,17 +19,17 @@ type lamp struct {
 	flux            float64
 	shape           photometry.Distribution
 	opening         photometry.Opening
-	onesided        bool      // a face: nothing behind its plane, unless measured data has light there
-	lambertian      bool      // the same luminance from everywhere: closed forms hold
-	corners         [4]r3.Vec // of the rectangle that a face fills or a disc lies in, counter-clockwise from before it
-	ends            [2]r3.Vec // of a tube
-	ring            []r3.Vec  // a polygon for a disc
-	coarseRing      []r3.Vec  // one of fewer sides
-	points          []r3.Vec  // of the opening, traced where it is seen in part
-	order           []int     // of the points, so that those of a bundle follow each other
-	begins          []bool    // in that order: whether a bundle begins
-	kernel          *kernel   // of the fields; nil where none is asked for
-	pieces          *pieces   // of a face that is not smooth
+	onesided        bool       // a face: nothing behind its plane, unless measured data has light there
+	lambertian      bool       // the same luminance from everywhere: closed forms hold
+	corners         [4]r3.Vec  // of the rectangle that a face fills or a disc lies in, counter-clockwise from before it
+	ends            [2]r3.Vec  // of a tube
+	ring            []r3.Vec   // a polygon for a disc
+	coarseRing      []r3.Vec   // one of fewer sides
+	points          []r3.Vec   // of the opening, traced where it is seen in part
+	order           []int      // of the points, so that those of a bundle follow each other
+	begins          []bool     // in that order: whether a bundle begins
+	kernel          row.Kernel // of the fields; nil where none is asked for
+	pieces          *pieces    // of a face that is not smooth
 }
 
 // newLamp prepares an emitter; faces and tubes are how many points are traced, bundle is how many of them
@@ -44,7 +45,7 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 	l.normalise()
 	face := l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
 	l.onesided = face && !photometry.Behind(l.shape)
-	l.lambertian = l.opening.Form != photometry.Point && isLambertian(l.shape, l.opening.Form)
+	l.lambertian = l.opening.Form != photometry.Point && l.shape == photometry.Lambertian(l.opening.Form)
 	own, points := l.openingPoints(faces, tubes)
 	l.points = points
 	l.order, l.begins = bundled(own, bundle)
@@ -74,20 +75,6 @@ func (l *lamp) normalise() {
 	if !(o.Width > 0) || o.Form == photometry.Rectangle && !(o.Height > 0) {
 		*o = photometry.Opening{}
 	}
-}
-
-// isLambertian says whether a distribution is the one by which a form looks equally bright from
-// everywhere.
-func isLambertian(d photometry.Distribution, f photometry.Form) bool {
-	switch d.(type) {
-	case photometry.Cosine:
-		return f == photometry.Rectangle || f == photometry.Disc
-	case photometry.TubeCosine:
-		return f == photometry.Tube
-	case photometry.Uniform:
-		return f == photometry.Sphere
-	}
-	return false
 }
 
 // intensity is the intensity, cd, of the whole source in a unit direction.

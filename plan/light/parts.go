@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry/row"
 )
 
 // parts sums what the points that see part of the opening get from it, or, where that is less, what is hidden
@@ -19,16 +20,15 @@ func (d *desk) parts(from, to int) {
 		b := &f.bundles[n]
 		d.look(b, from, to)
 		for j := from; j < to; j++ {
-			var s sight
 			ready := false
 			for w, word := range d.partly[(j-from)*g.words : (j-from+1)*g.words] {
 				if word == 0 || !d.seen(b, word, j*g.words+w, (j-from)*g.words+w) {
 					continue
 				}
 				if !ready {
-					s, ready = f.steps.from(f.l, j, b.middle), true
+					d.view, ready = f.steps.from(f.l, j, b.middle), true
 				}
-				d.add(&s, j-from, w, b.to-b.from)
+				d.add(j-from, w, b.to-b.from)
 			}
 		}
 	}
@@ -152,19 +152,20 @@ func (d *desk) share(factor colour.RGB) int {
 }
 
 // add adds the light of what has been counted for word w of row r.
-func (d *desk) add(s *sight, r, w, size int) {
+func (d *desk) add(r, w, size int) {
 	for i := range d.counts {
-		d.times(&d.counts[i], d.line(d.shares[i].sums, r), s, w, size)
+		d.times(&d.counts[i], d.line(d.shares[i].sums, r), w, size)
 	}
-	d.times(&d.missing, d.line(d.lost, r), s, w, size)
+	d.times(&d.missing, d.line(d.lost, r), w, size)
 }
 
 // times adds the light of a point of the opening to word w of a row, as often as counted.
-func (d *desk) times(c *count, row []float64, s *sight, w, size int) {
+func (d *desk) times(c *count, line []float64, w, size int) {
 	left := c.any()
+	part := (*[row.Word]float64)(line[w*row.Word:])
 	for n := size; left != 0; n-- { // most often all or none
 		if points := c.exactly(n); points != 0 {
-			d.f.l.kernel.add(row, points, w, s, float64(n)*d.f.share)
+			d.f.l.kernel.Add(part, points, w, &d.view, float64(n)*d.f.share)
 			left &^= points
 		}
 	}

@@ -16,7 +16,7 @@ type pieces struct {
 	left, right, down, up float64    // tangents at which the light ends; +Inf where it does not
 	grid                  [2]float64 // of a grid before a cosine: inverse tangents of the cut-off angles
 	gain                  float64    // and its intensity on the axis, cd/lm; 0 for any other distribution
-	measured              *photometry.Table
+	measured              tabulated  // nil for what was not measured
 }
 
 // newPieces looks for the ends of a distribution in the planes of C0 and C90.
@@ -25,23 +25,22 @@ func newPieces(d photometry.Distribution) *pieces {
 		left: lastTangent(d, -1, 0), right: lastTangent(d, 1, 0),
 		down: lastTangent(d, 0, -1), up: lastTangent(d, 0, 1),
 	}
-	c.grid, c.gain, _ = cosineGrid(d)
-	c.measured, _ = d.(*photometry.Table)
+	if g, ok := d.(gridded); ok {
+		c.grid, c.gain, _ = g.OverCosine()
+	}
+	c.measured, _ = d.(tabulated)
 	return c
 }
 
-// cosineGrid takes a grid before a cosine apart: the inverse tangents of its cut-off angles, and its
-// intensity on the axis, cd/lm.
-func cosineGrid(d photometry.Distribution) (grid [2]float64, gain float64, ok bool) {
-	g, ok := d.(photometry.Grid)
-	if !ok {
-		return grid, 0, false
-	}
-	base, across, along, gain := g.Parts()
-	if _, ok = base.(photometry.Cosine); !ok {
-		return grid, 0, false
-	}
-	return [2]float64{1 / across, 1 / along}, gain / math.Pi, true
+// gridded is a distribution that may be a cosine behind a grid, of which a sum by parts is shorter than any other.
+type gridded interface {
+	OverCosine() (inverseTangents [2]float64, perLumen float64, ok bool)
+}
+
+// tabulated is a distribution with a kink at each of the angles that it was measured at. It gives intensities fast: in the
+// direction (right, up, -ahead) times inverse, cd/lm.
+type tabulated interface {
+	FastCandela(right, up, ahead, inverse float64) float64
 }
 
 // lastTangent is the tangent of the angle at which the light ends in a half plane of the lamp's
