@@ -37,15 +37,6 @@ func (v *viewer) part(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64)
 	return v.smooth(l, r, corners, tolerance)
 }
 
-// luminance is that of a Lambertian opening, cd/m²; of a tube the intensity square to a metre of it.
-func (l *lamp) luminance() float64 {
-	o := l.opening
-	if o.Form == photometry.Tube {
-		return l.flux / (math.Pi * math.Pi * o.Width)
-	}
-	return l.flux / (math.Pi * o.Surface())
-}
-
 // alongTube sums a stretch of a tube that is not Lambertian.
 func (l *lamp) alongTube(r *Receptor, ends []r3.Vec) (sum float64) {
 	along := r3.Sub(ends[1], ends[0])
@@ -124,8 +115,6 @@ type cubature struct {
 	r      *Receptor
 	enough float64 // what a sum may change by when its triangle is quartered
 }
-
-type triangle [3]r3.Vec
 
 // fan splits a polygon into triangles about its middle.
 func (c *cubature) fan(corners []r3.Vec, each func(*triangle)) {

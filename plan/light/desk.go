@@ -67,57 +67,6 @@ func newDesk(f *field, channels int) *desk {
 // line is row r of a band of sums.
 func (d *desk) line(sums []float64, r int) []float64 { return sums[r*d.width : (r+1)*d.width] }
 
-// work sums rows from up to to.
-func (d *desk) work(from, to int, out []float32) {
-	g := d.f.g
-	for c := range d.channels {
-		clear(d.sums[c])
-	}
-	for j := from; j < to; j++ {
-		d.whole(j, from)
-	}
-	if slices.ContainsFunc(d.partly[:(to-from)*g.words], func(w uint64) bool { return w != 0 }) {
-		d.halve(from, to)
-		if d.mostlyHidden(from, to) {
-			d.find(from, to)
-		}
-		d.parts(from, to)
-		d.fit(from, to)
-	}
-	size := g.nu * g.nv
-	for c := range d.channels {
-		for j := from; j < to; j++ {
-			row := out[c*size+j*g.nu:][:g.nu]
-			for i, v := range d.line(d.sums[c], j-from)[:g.nu] {
-				row[i] = float32(v)
-			}
-		}
-	}
-}
-
-// whole sorts row j, and lights the points that see the whole opening.
-func (d *desk) whole(j, from int) {
-	f, g := d.f, d.f.g
-	clear(d.row)
-	for w := range g.words {
-		n := j*g.words + w
-		mixed := f.some[n]
-		if f.sampled {
-			mixed = ^uint64(0)
-		}
-		for i := range f.panes {
-			mixed |= f.panes[i].some[n] &^ f.panes[i].all[n]
-		}
-		d.partly[(j-from)*g.words+w] = mixed &^ f.all[n]
-		seen := ^(mixed | f.all[n])
-		if seen == 0 {
-			continue
-		}
-		f.light(d.row, &d.view, j, w, seen)
-		d.pour(seen, j, w, from)
-	}
-}
-
 // behindAll splits the points of word w of row j by the panes that they see everything through.
 func (d *desk) behindAll(points uint64, j, w int, but []int) {
 	f := d.f
@@ -160,40 +109,6 @@ func (d *desk) veil(through uint64, passing colour.RGB) {
 	}
 }
 
-// fit adds up the points that see part of the opening, as tracer.fit does.
-func (d *desk) fit(from, to int) {
-	f, g := d.f, d.f.g
-	for j := from; j < to; j++ {
-		clear(d.row)
-		for w, word := range d.partly[(j-from)*g.words : (j-from+1)*g.words] {
-			if word == 0 {
-				continue
-			}
-			if !f.sampled {
-				f.light(d.row, &d.view, j, w, word)
-			}
-			most := d.most[(j-from)*g.words+w]
-			for rest := most; rest != 0; rest &= rest - 1 {
-				i := w<<6 + bits.TrailingZeros64(rest)
-				d.row[i] = max(0, d.row[i]-d.lost[(j-from)*d.width+i])
-			}
-			if most != 0 {
-				d.pour(most, j, w, from)
-			}
-			if most == word {
-				continue
-			}
-			d.behindAll(word&^most, j, w, d.mixed)
-			for _, p := range d.portions {
-				for rest := p.points; rest != 0; rest &= rest - 1 {
-					i := w<<6 + bits.TrailingZeros64(rest)
-					d.total((j-from)*d.width+i, d.row[i], p.factor)
-				}
-			}
-		}
-	}
-}
-
 // total sums the shares of point n of the band, all of them seen through panes of a factor; whole is the
 // light of the whole opening, where it is known.
 func (d *desk) total(n int, whole float64, factor colour.RGB) {
@@ -211,4 +126,16 @@ func (d *desk) total(n int, whole float64, factor colour.RGB) {
 			d.sums[c][n] += scale * factor[c] * s.factor[c] * s.sums[n]
 		}
 	}
+}
+
+// share is the index of the sums of a factor.
+func (d *desk) share(factor colour.RGB) int {
+	for i := range d.shares {
+		if d.shares[i].factor == factor {
+			return i
+		}
+	}
+	d.shares = append(d.shares, partial{factor, make([]float64, band*d.width)})
+	d.counts = append(d.counts, count{})
+	return len(d.shares) - 1
 }

@@ -139,18 +139,6 @@ func (d *desk) behind(before []int, points uint64, at int) {
 	}
 }
 
-// share is the index of the sums of a factor.
-func (d *desk) share(factor colour.RGB) int {
-	for i := range d.shares {
-		if d.shares[i].factor == factor {
-			return i
-		}
-	}
-	d.shares = append(d.shares, partial{factor, make([]float64, band*d.width)})
-	d.counts = append(d.counts, count{})
-	return len(d.shares) - 1
-}
-
 // add adds the light of what has been counted for word w of row r.
 func (d *desk) add(r, w, size int) {
 	for i := range d.counts {

@@ -9,22 +9,6 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// surface sums light over a convex figure, by places that lie closer together than its grain.
-func (b *bounced) surface(a *aim, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
-	middle := solid.Centre(figure)
-	near := math.Sqrt(b.l.distance2(middle))
-	s := surfacing{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
-	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
-		s.parallelogram(figure)
-		return s.sum
-	}
-	for i := 1; i+1 < len(figure); i++ {
-		t := triangle{figure[0], figure[i], figure[i+1]}
-		t.split(s.strips(t.longest()), s.triangle)
-	}
-	return s.sum
-}
-
 // surfacing sums light over figures of one patch.
 type surfacing struct {
 	r       Receptor
@@ -85,28 +69,5 @@ func (s *surfacing) triangle(t *triangle) {
 	all := r3.Add(r3.Add(t[0], t[1]), t[2])
 	for _, p := range t {
 		s.at(r3.Add(r3.Scale(1.0/6, all), r3.Scale(0.5, p)), t.area()/3)
-	}
-}
-
-// longest is the longest side.
-func (t *triangle) longest() float64 {
-	return math.Sqrt(max(r3.Norm2(r3.Sub(t[1], t[0])), r3.Norm2(r3.Sub(t[2], t[1])), r3.Norm2(r3.Sub(t[0], t[2]))))
-}
-
-func (t *triangle) area() float64 {
-	return r3.Norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
-}
-
-// split cuts a triangle into n by n equal ones.
-func (t *triangle) split(n int, each func(*triangle)) {
-	u, v := r3.Scale(1/float64(n), r3.Sub(t[1], t[0])), r3.Scale(1/float64(n), r3.Sub(t[2], t[0]))
-	at := func(i, j int) r3.Vec { return r3.Add(t[0], r3.Add(r3.Scale(float64(i), u), r3.Scale(float64(j), v))) }
-	for i := range n {
-		for j := range n - i {
-			each(&triangle{at(i, j), at(i+1, j), at(i, j+1)})
-			if i+j+1 < n {
-				each(&triangle{at(i+1, j), at(i+1, j+1), at(i, j+1)})
-			}
-		}
 	}
 }

@@ -12,46 +12,6 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// Quality says how closely light is followed: how finely surfaces see each other, and on lattices how many points of a
-// luminous opening are traced where it is seen in part. Receptors see lamps exactly at every quality. The errors are
-// mean and 95th percentile: of fields, on floors above 5 lx, of the direct light; above 1 lx of the reflected light, of
-// its own. Of receptors, of all light, half of those in the recorded random scenes and 95 of 100; one in some hundreds is
-// farther off, where a lamp all but touches what it lights (plan/study, TestTruthLimits). With panes in the windows and measured light before soft faces, the direct light of a draft's
-// fields is 2.2 % and 8.5 % off, the others keep what they say.
-type Quality uint8
-
-// The qualities.
-const (
-	Normal Quality = iota // fields: 600 points of a face, 64 of a tube, 0.25 %, 1.0 %; reflected 1.5 %, 5 %; receptors 0.2 %, 1 %
-	Draft                 // fields: 68 and 16, 1.3 %, 5.5 %; reflected 5 %, 15 %; receptors 1 %, 5 %
-	Fine                  // fields: 1220 and 256, 0.15 %, 0.5 %; reflected 1 %, 3.5 %; receptors 0.1 %, 0.5 %
-)
-
-// qualities are the names of the qualities.
-var qualities = [...]string{Normal: "normal", Draft: "draft", Fine: "fine"}
-
-// String returns the name: "draft", "normal", "fine".
-func (q Quality) String() string { return qualities[q] }
-
-// QualityOf returns the quality of a name; ok is false where there is none.
-func QualityOf(name string) (q Quality, ok bool) {
-	i := slices.Index(qualities[:], name)
-	return Quality(max(i, 0)), i >= 0
-}
-
-// points returns how many points of a face and of a tube are traced, and how many of them are taken
-// together. They were chosen by trial: where twice a Fibonacci number is near, the lattice of half of it is at its
-// most even.
-func (q Quality) points() (face, tube, bundle int) {
-	switch q {
-	case Draft:
-		return 68, 16, 4
-	case Fine:
-		return 1220, 256, 1
-	}
-	return 600, 64, 4
-}
-
 // Options says how a World computes. The zero value is normal quality on all cores.
 type Options struct {
 	Quality Quality

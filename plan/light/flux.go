@@ -1,0 +1,163 @@
+package light
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
+)
+
+// tubePoints is how many points stand for a tube where the edge of a shadow is looked at closely.
+const tubePoints = 8
+
+// Flux implements radiosity.Lamp. Closely looked at, a tube is some points, and what each keeps of the figure has sharp
+// edges that are found exactly: along a tube its shadows have sharp edges, and where one runs straight along a row of
+// figures it would put each of them off alike.
+func (b *bounced) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
+	a := &b.aims[worker]
+	switch form := b.l.opening.Form; {
+	case len(a.past) > 0 && form == photometry.Point:
+		return b.cutFlux(a, b.l.at, figure)
+	case len(a.past) == 0 || !closely || form != photometry.Tube:
+		return b.sumFlux(a, figure, closely)
+	}
+	for i := range b.close {
+		n := &b.close[i]
+		sum = sum.Add(b.cutFlux(a, n.at, figure).Scale(n.weight))
+	}
+	return sum
+}
+
+// Light implements radiosity.Lamp.
+func (b *bounced) Light(worker int, at, normal r3.Vec) (sum colour.RGB) {
+	r := Receptor{At: at, Axis: normal}
+	for _, s := range b.aims[worker].light(b.l, &r) {
+		sum = sum.Add(s.filter.Scale(s.value))
+	}
+	return sum
+}
+
+// cutFlux is the flux from a point past what stands between: what the figure keeps of its light has sharp edges, and is
+// found exactly.
+func (b *bounced) cutFlux(a *aim, from r3.Vec, figure []r3.Vec) (sum colour.RGB) {
+	for _, g := range a.See(from, figure, a.past, false) {
+		factor := colour.RGB{1, 1, 1}
+		if g.Veiled {
+			factor = a.passed(from, solid.Centre(g.Corners))
+		}
+		value := b.surface(a, g.Corners, false, func(r *Receptor) colour.RGB {
+			e := b.l.from(from, r)
+			return colour.RGB{e, e, e}
+		})
+		sum = sum.Add(factor.Times(value))
+	}
+	return sum
+}
+
+// sumFlux is the flux on a figure by what is seen of the opening from some of its places.
+func (b *bounced) sumFlux(a *aim, figure []r3.Vec, closely bool) colour.RGB {
+	if len(a.past) == 0 {
+		return b.surface(a, figure, false, func(r *Receptor) colour.RGB {
+			e := b.whole(r)
+			return colour.RGB{e, e, e}
+		})
+	}
+	return b.surface(a, figure, closely, func(r *Receptor) colour.RGB { return b.seen(a, r) })
+}
+
+// seen is what a place on the patch gets of the parts of the opening that it sees.
+func (b *bounced) seen(a *aim, r *Receptor) (sum colour.RGB) {
+	l := b.l
+	figure := l.outline(r.At, fewSides)
+	if figure == nil || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
+		return sum
+	}
+	all := a.See(r.At, figure, a.past, true)
+	for i := range all {
+		g := &all[i]
+		value := 0.0
+		if g.Cut {
+			value = a.rough(l, r, g.Corners)
+		} else {
+			value = b.whole(r)
+		}
+		e := colour.RGB{value, value, value}
+		if g.Veiled {
+			e = e.Times(a.passed(solid.Centre(g.Corners), r.At))
+		}
+		sum = sum.Add(e)
+	}
+	return sum
+}
+
+// whole is what a surface gets where nothing hides the lamp: close to it by closed form or piece by piece, and
+// else by a short rule.
+func (b *bounced) whole(r *Receptor) float64 {
+	l := b.l
+	size := l.opening.Largest()
+	square := r3.Norm2(r3.Sub(r.At, l.at))
+	if near := size * size; square < near || l.lambertian && square < 4*near || l.pieces != nil && square < 9*near {
+		return l.full(r, coarsely())
+	}
+	sum, rule := 0.0, b.coarse
+	if square > 9*size*size {
+		rule = b.distant
+	}
+	for i := range rule {
+		n := &rule[i]
+		sum += n.weight * l.from(n.at, r)
+	}
+	return sum
+}
+
+// mostRough is how often, at most, a side of a triangle of an opening is divided for the short rule: one that serves at
+// the triangle's own size from it.
+const mostRough = 4
+
+// rough is part for what falls on surfaces: without a closed form, by one short rule.
+func (v *viewer) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
+	if l.lambertian || len(corners) == 2 || l.opening.Form == photometry.Sphere {
+		return v.part(l, r, corners, coarseSum)
+	}
+	before := facing(r.At, r.Axis)
+	if corners = v.Clip(corners, &before, -1); corners == nil {
+		return 0
+	}
+	c := cubature{l: l, r: r}
+	sum := 0.0
+	near := math.Sqrt(l.distance2(r.At))
+	for i := 1; i+1 < len(corners); i++ {
+		t := triangle{corners[0], corners[i], corners[i+1]}
+		t.split(min(max(1, int(math.Ceil(t.longest()/near))), mostRough), func(part *triangle) { sum += c.sum(part) })
+	}
+	return sum / l.opening.Surface()
+}
+
+// passed is what clear sheets leave on the way between two points.
+func (a *aim) passed(from, to r3.Vec) colour.RGB {
+	factor := colour.RGB{1, 1, 1}
+	a.panes, _ = a.BVH.Segment(from, to, nil, a.panes[:0])
+	for i := range a.panes {
+		factor = factor.Times(a.panes[i].Factor)
+	}
+	return factor
+}
+
+// surface sums light over a convex figure, by places that lie closer together than its grain.
+func (b *bounced) surface(a *aim, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
+	middle := solid.Centre(figure)
+	near := math.Sqrt(b.l.distance2(middle))
+	s := surfacing{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
+	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
+		s.parallelogram(figure)
+		return s.sum
+	}
+	for i := 1; i+1 < len(figure); i++ {
+		t := triangle{figure[0], figure[i], figure[i+1]}
+		t.split(s.strips(t.longest()), s.triangle)
+	}
+	return s.sum
+}
