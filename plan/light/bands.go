@@ -89,24 +89,29 @@ func (d *desk) fit(from, to int) {
 			if !f.sampled {
 				f.light(d.row, &d.view, j, w, word)
 			}
-			most := d.most[(j-from)*g.words+w]
-			for rest := most; rest != 0; rest &= rest - 1 {
-				i := w<<6 + bits.TrailingZeros64(rest)
-				d.row[i] = max(0, d.row[i]-d.lost[(j-from)*d.width+i])
-			}
-			if most != 0 {
-				d.pour(most, j, w, from)
-			}
-			if most == word {
-				continue
-			}
-			d.behindAll(word&^most, j, w, d.mixed)
-			for _, p := range d.portions {
-				for rest := p.points; rest != 0; rest &= rest - 1 {
-					i := w<<6 + bits.TrailingZeros64(rest)
-					d.total((j-from)*d.width+i, d.row[i], p.factor)
-				}
-			}
+			d.fitWord(word, j, w, from)
+		}
+	}
+}
+
+// fitWord is fit for word w of row j, of which the light of the whole opening is known.
+func (d *desk) fitWord(word uint64, j, w, from int) {
+	most := d.most[(j-from)*d.f.g.words+w]
+	for rest := most; rest != 0; rest &= rest - 1 {
+		i := w<<6 + bits.TrailingZeros64(rest)
+		d.row[i] = max(0, d.row[i]-d.lost[(j-from)*d.width+i])
+	}
+	if most != 0 {
+		d.pour(most, j, w, from)
+	}
+	if most == word {
+		return
+	}
+	d.behindAll(word&^most, j, w, d.mixed)
+	for _, p := range d.portions {
+		for rest := p.points; rest != 0; rest &= rest - 1 {
+			i := w<<6 + bits.TrailingZeros64(rest)
+			d.total((j-from)*d.width+i, d.row[i], p.factor)
 		}
 	}
 }

@@ -92,33 +92,41 @@ func (b *Basis) field(k int, d Drive, dst []float32, direct bool) {
 	l := &b.targets.Lattices[k]
 	dst = dst[:l.NU*l.NV]
 	clear(dst)
-	var gains []float32
-	var planes [][]float32
-	add := func(values []float32, drive colour.RGB) {
-		switch len(values) {
-		case 0:
-		case len(dst):
-			gains, planes = append(gains, float32(drive.Y())), append(planes, values)
-		default:
-			for c := range drive {
-				var channel colour.RGB
-				channel[c] = drive[c]
-				gains = append(gains, float32(channel.Y()))
-				planes = append(planes, values[c*len(dst):(c+1)*len(dst)])
-			}
-		}
-	}
+	s := weighted{size: len(dst)}
 	for i, name := range b.Lights {
 		if drive := d[name]; drive != (colour.RGB{}) {
 			if direct {
-				add(b.Fields[i][k], drive)
+				s.add(b.Fields[i][k], drive)
 			}
 			if len(b.Reflected[i]) > 0 {
-				add(b.Reflected[i][k], drive)
+				s.add(b.Reflected[i][k], drive)
 			}
 		}
 	}
-	sum(dst, planes, gains)
+	sum(dst, s.planes, s.gains)
+}
+
+// weighted are planes of values, each with what it is multiplied by.
+type weighted struct {
+	size   int // of a plane
+	gains  []float32
+	planes [][]float32
+}
+
+// add takes up the values of a light at its level: one plane, or one a channel.
+func (s *weighted) add(values []float32, level colour.RGB) {
+	switch len(values) {
+	case 0:
+	case s.size:
+		s.gains, s.planes = append(s.gains, float32(level.Y())), append(s.planes, values)
+	default:
+		for c := range level {
+			var channel colour.RGB
+			channel[c] = level[c]
+			s.gains = append(s.gains, float32(channel.Y()))
+			s.planes = append(s.planes, values[c*s.size:(c+1)*s.size])
+		}
+	}
 }
 
 // sum adds planes to dst, four at a time.

@@ -33,23 +33,8 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	} else {
 		w.resolve(b)
 	}
-	var fresh []int
-	for i := range lights {
-		b.Lights = append(b.Lights, lights[i].Name)
-		if k := old.column(lights[i].Name); k >= 0 && !slices.Contains(moved, lights[i].Name) {
-			b.columns[i] = old.columns[k]
-		} else {
-			fresh = append(fresh, i)
-		}
-	}
-	lamps := make([]*lamp, len(lights))
-	err := parallel.For(ctx, w.workers, len(fresh), func(_, k int) {
-		l := newLamp(&lights[fresh[k]], w.faces, w.tubes, w.bundle)
-		if len(to.Lattices) > 0 {
-			l.kernel = photometry.RowKernel(photometry.Source{Flux: l.flux, Distribution: l.shape, Opening: l.opening}, l.onesided)
-		}
-		lamps[fresh[k]] = l
-	})
+	fresh := b.keep(old, lights, moved)
+	lamps, err := w.lamps(ctx, lights, fresh, len(to.Lattices) > 0)
 	if err != nil {
 		return nil, err
 	}
@@ -66,6 +51,32 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	}
 	b.assemble()
 	return b, nil
+}
+
+// keep takes over the columns of an old basis, and lists the lights that have to be computed.
+func (b *Basis) keep(old *Basis, lights []Emitter, moved []string) (fresh []int) {
+	for i := range lights {
+		b.Lights = append(b.Lights, lights[i].Name)
+		if k := old.column(lights[i].Name); k >= 0 && !slices.Contains(moved, lights[i].Name) {
+			b.columns[i] = old.columns[k]
+		} else {
+			fresh = append(fresh, i)
+		}
+	}
+	return fresh
+}
+
+// lamps prepares the fresh lights, by their places among all; fields says whether lattices are computed.
+func (w *World) lamps(ctx context.Context, lights []Emitter, fresh []int, fields bool) ([]*lamp, error) {
+	lamps := make([]*lamp, len(lights))
+	err := parallel.For(ctx, w.workers, len(fresh), func(_, k int) {
+		l := newLamp(&lights[fresh[k]], w.faces, w.tubes, w.bundle)
+		if fields {
+			l.kernel = photometry.RowKernel(photometry.Source{Flux: l.flux, Distribution: l.shape, Opening: l.opening}, l.onesided)
+		}
+		lamps[fresh[k]] = l
+	})
+	return lamps, err
 }
 
 // check finds what would make a basis meaningless.

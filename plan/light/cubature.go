@@ -79,19 +79,8 @@ func (v *viewer) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
 	if l.pieces == nil || l.pieces.measured != nil {
 		return [][]r3.Vec{corners}
 	}
-	way := r3.Sub(r.At, l.at)
-	x, y, z := r3.Dot(way, l.right), r3.Dot(way, l.up), r3.Dot(way, l.axis)
-	p := l.pieces
-	for _, end := range [...]struct {
-		axis r3.Vec
-		at   float64
-	}{{l.right, x + p.left*z}, {r3.Scale(-1, l.right), p.right*z - x}, {l.up, y + p.down*z}, {r3.Scale(-1, l.up), p.up*z - y}} {
-		if math.IsInf(end.at, 0) {
-			continue
-		}
-		if corners = v.Clip(corners, &solid.Plane{N: end.axis, C: r3.Dot(end.axis, l.at) + end.at}, -1); corners == nil {
-			return nil
-		}
+	if corners = v.lit(l, r, corners); corners == nil {
+		return nil
 	}
 	all := [][]r3.Vec{corners}
 	for _, axis := range [...]r3.Vec{l.right, l.up} {
@@ -107,6 +96,25 @@ func (v *viewer) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
 		all = cut
 	}
 	return all
+}
+
+// lit is the part of a figure from which any light goes toward the receptor; nil where there is none.
+func (v *viewer) lit(l *lamp, r *Receptor, corners []r3.Vec) []r3.Vec {
+	way := l.local(r3.Sub(r.At, l.at))
+	x, y, z := way.X, way.Y, way.Z
+	p := l.pieces
+	for _, end := range [...]struct {
+		axis r3.Vec
+		at   float64
+	}{{l.right, x + p.left*z}, {r3.Scale(-1, l.right), p.right*z - x}, {l.up, y + p.down*z}, {r3.Scale(-1, l.up), p.up*z - y}} {
+		if math.IsInf(end.at, 0) {
+			continue
+		}
+		if corners = v.Clip(corners, &solid.Plane{N: end.axis, C: r3.Dot(end.axis, l.at) + end.at}, -1); corners == nil {
+			return nil
+		}
+	}
+	return corners
 }
 
 // cubature sums the light of triangles of a face at a receptor, per m² of the whole source's.

@@ -69,27 +69,7 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 		w: w, g: g, l: l, steps: newSteps(l, g), levels: l.rules(lat.Weight),
 		casts: map[*side]cast{},
 	}
-	points, order, begins := l.points, l.order, l.begins
-	if l.opening.Form == photometry.Point {
-		points, order, begins = []r3.Vec{l.at}, []int{0}, []bool{true}
-	}
-	f.share = 1 / float64(len(points))
-	fresh := true
-	for n, i := range order {
-		p := points[i]
-		fresh = fresh || begins[n]
-		if lat.Weight == Flat && g.height(p)*r3.Dot(g.n, lat.Normal) <= 0 {
-			f.cut = true
-			continue
-		}
-		s := g.facing(w, p)
-		local := g.place(p, s.sign)
-		local.Z = max(local.Z, inPlane)
-		_, inside := w.bvh.Inside(p)
-		f.join(p, fresh)
-		fresh = false
-		f.points = append(f.points, lampPoint{p, local, s, inside})
-	}
+	f.place()
 	for _, b := range f.bundles {
 		f.largest = max(f.largest, b.to-b.from)
 	}
@@ -99,6 +79,32 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	f.masks = slices.Grow(masks[:0], size*len(f.points))[:size*len(f.points)]
 	f.some, f.all = slices.Clone(g.blank), ones(size)
 	return f
+}
+
+// place finds where the points of the opening lie over the lattice, and bundles them.
+func (f *field) place() {
+	l, g := f.l, f.g
+	points, order, begins := l.points, l.order, l.begins
+	if l.opening.Form == photometry.Point {
+		points, order, begins = []r3.Vec{l.at}, []int{0}, []bool{true}
+	}
+	f.share = 1 / float64(len(points))
+	fresh := true
+	for n, i := range order {
+		p := points[i]
+		fresh = fresh || begins[n]
+		if g.lattice.Weight == Flat && g.height(p)*r3.Dot(g.n, g.lattice.Normal) <= 0 {
+			f.cut = true
+			continue
+		}
+		s := g.facing(f.w, p)
+		local := g.place(p, s.sign)
+		local.Z = max(local.Z, inPlane)
+		_, inside := f.w.bvh.Inside(p)
+		f.join(p, fresh)
+		fresh = false
+		f.points = append(f.points, lampPoint{p, local, s, inside})
+	}
 }
 
 // join adds the next point of the opening to the last bundle, or to a new one.
@@ -171,12 +177,12 @@ func (f *field) channels() int {
 	return 1
 }
 
-// light gives the points of a word of row j the light of the whole opening: by a rule that suits
-// their distance, or by closed form close by. v is memory to use.
-func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
-	g := f.g
+// mostLevels bounds the rules of a field.
+const mostLevels = 16
+
+// byLevel sorts the points of a word of row j by the rule that suits their distance; the last are those close by.
+func (f *field) byLevel(j, w int, word uint64) (at [mostLevels]uint64) {
 	last := len(f.levels)
-	var at [16]uint64 // by level; the last: close by
 	switch {
 	case f.cut:
 		at[last] = word
@@ -185,7 +191,7 @@ func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
 	default:
 		for rest := word; rest != 0; rest &= rest - 1 {
 			bit := bits.TrailingZeros64(rest)
-			distance := f.l.distance2(g.lattice.At(w<<6+bit, j))
+			distance := f.l.distance2(f.g.lattice.At(w<<6+bit, j))
 			k := 0
 			for k < last && distance < f.levels[k].beyond {
 				k++
@@ -193,6 +199,14 @@ func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
 			at[k] |= 1 << bit
 		}
 	}
+	return at
+}
+
+// light gives the points of a word of row j the light of the whole opening: by a rule that suits
+// their distance, or by closed form close by. v is memory to use.
+func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
+	g := f.g
+	at := f.byLevel(j, w, word)
 	part := (*[row.Word]float64)(line[w*row.Word:])
 	for k := range f.levels {
 		if at[k] == 0 {
@@ -205,7 +219,7 @@ func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
 		}
 	}
 	r := Receptor{Weight: g.lattice.Weight}
-	for rest := at[last]; rest != 0; rest &= rest - 1 {
+	for rest := at[len(f.levels)]; rest != 0; rest &= rest - 1 {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		r.At = g.lattice.At(i, j)
 		r.Axis = g.lattice.Axis(r.At)

@@ -3,7 +3,6 @@ package light
 import (
 	"context"
 
-	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
 )
 
@@ -60,17 +59,12 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	err := parallel.For(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
 		t.BVH = w.bvh
-		r := Receptor{Weight: lat.Weight, Skip: lat.Skip}
 		for i := range lat.NU {
 			if lat.Masked(i, j) {
 				continue
 			}
-			r.At = lat.At(i, j)
-			r.Axis = lat.Axis(r.At)
-			var sum colour.RGB
-			for _, s := range t.light(l, &r) {
-				sum = sum.Add(s.filter.Scale(s.value))
-			}
+			r := lat.receptor(i, j)
+			sum := t.total(l, &r)
 			for c := range channels {
 				out[c*size+j*lat.NU+i] = float32(sum[c])
 			}

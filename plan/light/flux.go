@@ -32,12 +32,8 @@ func (b *bounced) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RG
 }
 
 // Light implements radiosity.Lamp.
-func (b *bounced) Light(worker int, at, normal r3.Vec) (sum colour.RGB) {
-	r := Receptor{At: at, Axis: normal}
-	for _, s := range b.aims[worker].light(b.l, &r) {
-		sum = sum.Add(s.filter.Scale(s.value))
-	}
-	return sum
+func (b *bounced) Light(worker int, at, normal r3.Vec) colour.RGB {
+	return b.aims[worker].total(b.l, &Receptor{At: at, Axis: normal})
 }
 
 // cutFlux is the flux from a point past what stands between: what the figure keeps of its light has sharp edges, and is

@@ -36,8 +36,7 @@ func (d *desk) find(from, to int) {
 			d.partly[at] &^= few
 			for rest := few; rest != 0; rest &= rest - 1 {
 				i := w<<6 + bits.TrailingZeros64(rest)
-				place := lat.At(i, j)
-				r := Receptor{At: place, Axis: lat.Axis(place), Weight: lat.Weight, Skip: lat.Skip}
+				r := lat.receptor(i, j)
 				for _, s := range d.tracer.light(d.f.l, &r) {
 					for c := range d.channels {
 						d.line(d.sums[c], j-from)[i] += s.filter[c] * s.value

@@ -66,3 +66,8 @@ func weigh(r *Receptor, d r3.Vec) float64 {
 
 // disc is the rim of the lamp's opening, a disc.
 func (l *lamp) disc() circle { return circle{l.at, l.up, l.right, l.opening.Width / 2} }
+
+// local gives a vector in the lamp's frame: along its right, its up and its axis.
+func (l *lamp) local(v r3.Vec) r3.Vec {
+	return r3.Vec{X: r3.Dot(v, l.right), Y: r3.Dot(v, l.up), Z: r3.Dot(v, l.axis)}
+}

@@ -73,6 +73,12 @@ func (l *Lattice) Axis(at r3.Vec) r3.Vec {
 	return r3.Scale(inverse(r3.Norm(way)), way)
 }
 
+// receptor is the one at point (i, j).
+func (l *Lattice) receptor(i, j int) Receptor {
+	at := l.At(i, j)
+	return Receptor{At: at, Axis: l.Axis(at), Weight: l.Weight, Skip: l.Skip}
+}
+
 // inverse is 1/x, and 0 for 0.
 func inverse(x float64) float64 {
 	if x == 0 {

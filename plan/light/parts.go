@@ -41,8 +41,22 @@ func (d *desk) halve(from, to int) {
 	if f.sampled {
 		return
 	}
-	size, first := len(g.blank), from*g.words
+	first := from * g.words
 	hidden := d.hidden[:(to-from)*g.words]
+	d.countHidden(hidden, first)
+	for at := range hidden {
+		word := d.partly[at]
+		for i := range f.panes {
+			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
+		}
+		d.most[at] = word & hidden[at].atMost(len(f.points)/2)
+	}
+}
+
+// countHidden counts, by word of the band from word first of the masks on, how many points of the opening are hidden.
+func (d *desk) countHidden(hidden []tallied, first int) {
+	f := d.f
+	size := len(f.g.blank)
 	clear(hidden)
 	k := 0
 	for ; k+7 <= len(f.points); k += 7 {
@@ -57,13 +71,6 @@ func (d *desk) halve(from, to int) {
 		for at := range hidden {
 			hidden[at].add(f.masks[k*size+first+at], 0)
 		}
-	}
-	for at := range hidden {
-		word := d.partly[at]
-		for i := range f.panes {
-			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
-		}
-		d.most[at] = word & hidden[at].atMost(len(f.points)/2)
 	}
 }
 

@@ -11,15 +11,10 @@ import (
 
 // sum is what the receptor gets from the whole of l, a face, as closely as asked.
 func (c *pieces) sum(l *lamp, r *Receptor, to *precision) float64 {
-	way := r3.Sub(r.At, l.at)
-	p := r3.Vec{X: r3.Dot(way, l.right), Y: r3.Dot(way, l.up), Z: r3.Dot(way, l.axis)}
+	local := Receptor{At: l.local(r3.Sub(r.At, l.at)), Axis: l.local(r.Axis), Weight: r.Weight}
+	p := local.At
 	if p.Z <= 0 {
 		return 0
-	}
-	local := Receptor{
-		At:     p,
-		Axis:   r3.Vec{X: r3.Dot(r.Axis, l.right), Y: r3.Dot(r.Axis, l.up), Z: r3.Dot(r.Axis, l.axis)},
-		Weight: r.Weight,
 	}
 	distance := math.Sqrt(l.distance2(r.At))
 	w, h := l.opening.Width/2, l.opening.Height/2

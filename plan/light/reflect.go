@@ -25,15 +25,7 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	if b.returns.Dark() {
 		return nil
 	}
-	seen := make([]radiosity.Lamp, len(fresh))
-	for k, i := range fresh {
-		seen[k] = w.newBounced(lamps[i])
-	}
-	solution, err := b.returns.Solve(ctx, seen)
-	if err != nil {
-		return err
-	}
-	read, err := w.closer(ctx, b, seen, fresh, solution)
+	solution, read, err := w.solve(ctx, b, lamps, fresh)
 	if err != nil {
 		return err
 	}
@@ -45,6 +37,24 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 			c.spread = append(c.spread, read.Spread(n, k))
 		}
 	}
+	return b.reflectedFields(ctx, solution, fresh, p)
+}
+
+// solve follows the light of the fresh lights from surface to surface. read is the solution that receptors are read from.
+func (w *World) solve(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) (solution, read *radiosity.Solution, err error) {
+	seen := make([]radiosity.Lamp, len(fresh))
+	for k, i := range fresh {
+		seen[k] = w.newBounced(lamps[i])
+	}
+	if solution, err = b.returns.Solve(ctx, seen); err != nil {
+		return nil, nil, err
+	}
+	read, err = w.closer(ctx, b, seen, fresh, solution)
+	return solution, read, err
+}
+
+// reflectedFields reads the lattices.
+func (b *Basis) reflectedFields(ctx context.Context, solution *radiosity.Solution, fresh []int, p *progress) error {
 	for k := range b.targets.Lattices {
 		planes, err := solution.Lattice(ctx, k)
 		if err != nil {

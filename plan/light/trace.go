@@ -56,6 +56,14 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 	return t.shares
 }
 
+// total is all that a lamp gives to a receptor, lx at a drive of {1, 1, 1}.
+func (t *tracer) total(l *lamp, r *Receptor) (sum colour.RGB) {
+	for _, s := range t.light(l, r) {
+		sum = sum.Add(s.filter.Scale(s.value))
+	}
+	return sum
+}
+
 // between finds what may stand between a lamp and a receptor; nil where nothing does.
 func (t *tracer) between(l *lamp, r *Receptor) []int32 {
 	s := solid.NewShaft([]r3.Vec{r.At}, l.bound(r.At))

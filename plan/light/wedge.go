@@ -41,25 +41,30 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 		out.Outline = w.footprint(l, threshold, limits)
 		return out
 	}
+	out.Outline = w.wedgeOutline(l, right, out.Left, out.Right, limits)
+	return out
+}
+
+// wedgeOutline traces a wedge by its angles to either side of the axis, degrees.
+func (w *World) wedgeOutline(l *lamp, toRight r3.Vec, left, right float64, limits Limits) []r2.Vec {
 	f := fan{w: w, limits: limits, flat: true}
-	width := l.halfAlong(right)
+	width := l.halfAlong(toRight)
 	f.ray = func(s float64) (o, d r3.Vec) {
-		angle := -out.Left + s*(out.Left+out.Right)
+		angle := -left + s*(left+right)
 		sin, cos := math.Sincos(angle * radian)
-		return r3.Add(l.at, r3.Scale((2*s-1)*width, right)), r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, right))
+		return r3.Add(l.at, r3.Scale((2*s-1)*width, toRight)), r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, toRight))
 	}
-	hits := f.outline(int(math.Ceil((out.Left + out.Right) / fanStep)))
-	if out.Left+out.Right >= allRound {
-		out.Outline = hits
-		return out
+	hits := f.outline(int(math.Ceil((left + right) / fanStep)))
+	if left+right >= allRound {
+		return hits
 	}
 	from, _ := f.ray(0)
 	to, _ := f.ray(1)
-	out.Outline = append([]r2.Vec{inPlan(from)}, hits...)
+	outline := append([]r2.Vec{inPlan(from)}, hits...)
 	if width > 0 {
-		out.Outline = append(out.Outline, inPlan(to))
+		outline = append(outline, inPlan(to))
 	}
-	return out
+	return outline
 }
 
 // Sight traces what a camera sees in the plane of its axis and right: an outline in plan from the

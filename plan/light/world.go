@@ -97,6 +97,12 @@ func (w *World) gather(set *solid.Set) {
 			w.casters = append(w.casters, c)
 		}
 	}
+	w.sortCasters()
+}
+
+// sortCasters takes prisms apart into sides, too. What shades most comes first: what lies in the dark already is passed
+// over.
+func (w *World) sortCasters() {
 	for i := range w.casters {
 		if c := &w.casters[i]; c.flat {
 			w.sides = append(w.sides, *c)
@@ -104,7 +110,6 @@ func (w *World) gather(set *solid.Set) {
 			w.sides = append(w.sides, c.sides()...)
 		}
 	}
-	// What shades most comes first: what lies in the dark already is passed over.
 	bySize := func(a, b caster) int { return cmp.Compare(b.size, a.size) }
 	slices.SortStableFunc(w.casters, bySize)
 	slices.SortStableFunc(w.sides, bySize)
