@@ -90,10 +90,10 @@ func check(lights []Emitter, to *Targets) error {
 	}
 	for i := range to.Lattices {
 		l := &to.Lattices[i]
-		if l.NU <= 0 || l.NV <= 0 || l.Weight == Radiance {
-			return fmt.Errorf("light: lattice %d has %d by %d points of weight %d", i, l.NU, l.NV, l.Weight)
+		if l.NU <= 0 || l.NV <= 0 || l.Response == Radiance {
+			return fmt.Errorf("light: lattice %d has %d by %d points of response %d", i, l.NU, l.NV, l.Response)
 		}
-		if l.Toward != nil && l.Weight != Dome {
+		if l.Toward != nil && l.Response != Dome {
 			return fmt.Errorf("light: lattice %d is turned to a place; only domes are", i)
 		}
 	}
@@ -104,7 +104,7 @@ func check(lights []Emitter, to *Targets) error {
 func (w *World) resolve(b *Basis) {
 	for i := range b.targets.Points {
 		r, gain := b.targets.Points[i], colour.RGB{1, 1, 1}
-		if r.Weight == Radiance {
+		if r.Response == Radiance {
 			r, gain = w.surface(&r)
 		}
 		b.resolve, b.Gains = append(b.resolve, r), append(b.Gains, gain)

@@ -21,7 +21,7 @@ const (
 // part is what the receptor gets, lx, from a part of the opening that it sees: by closed form where there is one,
 // else to a tolerance of the light of the whole.
 func (v *viewer) part(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
-	dome := r.Weight == Dome
+	dome := r.Response == Dome
 	switch {
 	case l.lambertian && l.opening.Form == photometry.Tube && dome:
 		return l.luminance() * formfactor.LineDome(corners[0], corners[1], r.At, r.Axis)
@@ -54,7 +54,7 @@ func (l *lamp) alongTube(r *Receptor, ends []r3.Vec) (sum float64) {
 // symmetric, so that mirrored scenes have mirrored light.
 func (v *viewer) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
 	c := cubature{l: l, r: r}
-	if r.Weight != Dome {
+	if r.Response != Dome {
 		before := facing(r.At, r.Axis)
 		if corners = v.Clip(corners, &before, -1); corners == nil {
 			return 0

@@ -66,7 +66,7 @@ const band = 8
 func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	lat := g.lattice
 	f := &field{
-		w: w, g: g, l: l, steps: newSteps(l, g), levels: l.rules(lat.Weight),
+		w: w, g: g, l: l, steps: newSteps(l, g), levels: l.rules(lat.Response),
 		casts: map[*side]cast{},
 	}
 	f.place()
@@ -93,7 +93,7 @@ func (f *field) place() {
 	for n, i := range order {
 		p := points[i]
 		fresh = fresh || begins[n]
-		if g.lattice.Weight == Flat && g.height(p)*r3.Dot(g.n, g.lattice.Normal) <= 0 {
+		if g.lattice.Response == Cosine && g.height(p)*r3.Dot(g.n, g.lattice.Normal) <= 0 {
 			f.cut = true
 			continue
 		}
@@ -218,7 +218,7 @@ func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
 			f.l.kernel.Add(part, at[k], w, v, n.weight)
 		}
 	}
-	r := Receptor{Weight: g.lattice.Weight}
+	r := Receptor{Response: g.lattice.Response}
 	for rest := at[len(f.levels)]; rest != 0; rest &= rest - 1 {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		r.At = g.lattice.At(i, j)

@@ -16,7 +16,7 @@ func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int
 	for k := range b.targets.Lattices {
 		lat := &b.targets.Lattices[k]
 		var g *grid
-		if lat.drawable() {
+		if drawable(lat) {
 			g = newGrid(lat, w.bvh.Epsilon())
 		}
 		for _, i := range fresh {
@@ -63,7 +63,7 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 			if lat.Masked(i, j) {
 				continue
 			}
-			r := lat.receptor(i, j)
+			r := lat.Receptor(i, j)
 			sum := t.total(l, &r)
 			for c := range channels {
 				out[c*size+j*lat.NU+i] = float32(sum[c])

@@ -32,13 +32,13 @@ type side struct {
 
 // drawable says whether shadows can be drawn on a lattice: it is one, and its receptors' planes, if they
 // have any, lie in it.
-func (l *Lattice) drawable() bool {
+func drawable(l *Lattice) bool {
 	square := r3.Cross(l.U, l.V)
 	size := r3.Norm(square)
 	if !(size > 0) {
 		return false
 	}
-	return l.Weight == Dome || r3.Norm(r3.Cross(square, l.Normal)) <= 1e-9*size
+	return l.Response == Dome || r3.Norm(r3.Cross(square, l.Normal)) <= 1e-9*size
 }
 
 func newGrid(l *Lattice, epsilon float64) *grid {
@@ -73,7 +73,7 @@ func leans(l *Lattice, words int) []float64 {
 	}
 	all := make([]float64, l.NV*words*64)
 	for n := range all {
-		all[n] = inverse(r3.Norm(r3.Sub(*l.Toward, l.At(n%(words*64), n/(words*64)))))
+		all[n] = l.InverseDistance(l.At(n%(words*64), n/(words*64)))
 	}
 	return all
 }

@@ -36,7 +36,7 @@ func (d *desk) find(from, to int) {
 			d.partly[at] &^= few
 			for rest := few; rest != 0; rest &= rest - 1 {
 				i := w<<6 + bits.TrailingZeros64(rest)
-				r := lat.receptor(i, j)
+				r := lat.Receptor(i, j)
 				for _, s := range d.tracer.light(d.f.l, &r) {
 					for c := range d.channels {
 						d.line(d.sums[c], j-from)[i] += s.filter[c] * s.value

@@ -29,7 +29,7 @@ func (l *lamp) full(r *Receptor, to *precision) float64 {
 // closed is full by closed form.
 func (l *lamp) closed(r *Receptor) float64 {
 	o := l.opening
-	dome := r.Weight == Dome
+	dome := r.Response == Dome
 	switch o.Form {
 	case photometry.Rectangle:
 		luminance := l.flux / (math.Pi * o.Width * o.Height)

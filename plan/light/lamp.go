@@ -57,11 +57,7 @@ func (l *lamp) from(s r3.Vec, r *Receptor) float64 {
 
 // weigh is the receptor's weight for light that travels along d.
 func weigh(r *Receptor, d r3.Vec) float64 {
-	cos := -r3.Dot(d, r.Axis)
-	if r.Weight == Dome {
-		return max(0, (1+cos)/2)
-	}
-	return max(0, cos)
+	return r.Response.To(-r3.Dot(d, r.Axis))
 }
 
 // disc is the rim of the lamp's opening, a disc.

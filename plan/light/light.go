@@ -15,83 +15,28 @@
 package light
 
 import (
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
 
-// Weight is how a receptor weighs light by its angle to the receptor's axis.
-type Weight uint8
+// Response is how a receptor weighs light by its angle.
+type Response = receptor.Response
 
-// The weights.
+// The responses.
 const (
-	Flat     Weight = iota // cos t, none from behind: illuminance on a plane, lx
-	Dome                   // (1 + cos t)/2: the incident dome, lx
-	Radiance               // the luminance of the first surface along the axis, cd/m2
+	Cosine   = receptor.Cosine   // illuminance on a plane, lx
+	Dome     = receptor.Dome     // the incident dome, lx
+	Radiance = receptor.Radiance // the luminance of the first surface along the axis, cd/m2
 )
 
-// Receptor is one place to read light at. Solids in Skip neither shade nor are seen by it.
-type Receptor struct {
-	At, Axis r3.Vec // Axis is a unit vector
-	Weight   Weight
-	Skip     []solid.ID
-}
+// Receptor is one place to read light at.
+type Receptor = receptor.Receptor
 
-// Lattice is a grid of receptors: point (i, j) is Origin + i U + j V. A set bit of Mask (j*NU+i)
-// is a point without data: inside a solid, or outside every room; its field is 0. Weight is Flat
-// or Dome.
-type Lattice struct {
-	Origin, U, V r3.Vec
-	Normal       r3.Vec  // the receptors' axis, unit; a dome's need not stand on the lattice
-	Toward       *r3.Vec // where it is set, the place that each dome is turned to, in place of Normal
-	NU, NV       int
-	Weight       Weight
-	Mask         []uint64
-	Skip         []solid.ID
-}
-
-// At is the place of point (i, j).
-func (l *Lattice) At(i, j int) r3.Vec {
-	u, v := float64(i), float64(j)
-	return r3.Vec{
-		X: l.Origin.X + u*l.U.X + v*l.V.X,
-		Y: l.Origin.Y + u*l.U.Y + v*l.V.Y,
-		Z: l.Origin.Z + u*l.U.Z + v*l.V.Z,
-	}
-}
-
-// Axis is that of the receptor at a point. A dome in the very place that the domes are turned to is turned
-// nowhere: its axis is no direction, and it takes half of what comes from anywhere.
-func (l *Lattice) Axis(at r3.Vec) r3.Vec {
-	if l.Toward == nil {
-		return l.Normal
-	}
-	way := r3.Sub(*l.Toward, at)
-	return r3.Scale(inverse(r3.Norm(way)), way)
-}
-
-// receptor is the one at point (i, j).
-func (l *Lattice) receptor(i, j int) Receptor {
-	at := l.At(i, j)
-	return Receptor{At: at, Axis: l.Axis(at), Weight: l.Weight, Skip: l.Skip}
-}
-
-// inverse is 1/x, and 0 for 0.
-func inverse(x float64) float64 {
-	if x == 0 {
-		return 0
-	}
-	return 1 / x
-}
-
-// Masked says whether point (i, j) has no data.
-func (l *Lattice) Masked(i, j int) bool {
-	n := j*l.NU + i
-	return n>>6 < len(l.Mask) && l.Mask[n>>6]>>(n&63)&1 != 0
-}
+// Lattice is a grid of receptors.
+type Lattice = receptor.Lattice
 
 // Targets is what a Basis is wanted for.
 type Targets struct {

@@ -24,7 +24,7 @@ func TestRebase(t *testing.T) {
 	s, lights := room(r), lamps(r)
 	w := build(t, s, Options{Quality: Draft})
 	to := Targets{Lattices: []Lattice{floorAt(0, 0, 0, 8, 50)}, Points: []Receptor{
-		{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up}, {At: r3.Vec{X: 1, Y: 1, Z: 1.5}, Axis: r3.Vec{X: 1}, Weight: Radiance}}}
+		{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up}, {At: r3.Vec{X: 1, Y: 1, Z: 1.5}, Axis: r3.Vec{X: 1}, Response: Radiance}}}
 	old := basis(t, w, lights, to)
 	lights[3].Frame.At.X += 0.5
 	lights = slices.Delete(lights, 1, 2)
@@ -117,7 +117,7 @@ func TestMaskedPointsAreDark(t *testing.T) {
 func TestLampInThePlane(t *testing.T) {
 	s := &solid.Set{Prisms: []solid.Prism{{ID: 1, Base: box(2, 0, 0.2, 1, 0), Z1: 3}}}
 	e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.FromCandela(400, photometry.Uniform{}, photometry.Opening{})}
-	lat := Lattice{Origin: r3.Vec{X: 1, Z: 1.5}, U: r3.Vec{X: 3}, V: r3.Vec{Y: 3}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Weight: Dome}
+	lat := Lattice{Origin: r3.Vec{X: 1, Z: 1.5}, U: r3.Vec{X: 3}, V: r3.Vec{Y: 3}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Response: Dome}
 	b := basis(t, build(t, s, Options{}), []Emitter{e}, Targets{Lattices: []Lattice{lat}})
 	field := make([]float32, 4)
 	b.Field(0, Drive{"a": {1, 1, 1}}, field)
@@ -128,7 +128,7 @@ func TestLampInThePlane(t *testing.T) {
 
 // A lattice point in the very place of a lamp has no light rather than no number.
 func TestLampOnALatticePoint(t *testing.T) {
-	lat := Lattice{Origin: r3.Vec{Z: 1.5}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Weight: Dome}
+	lat := Lattice{Origin: r3.Vec{Z: 1.5}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Response: Dome}
 	grid, _ := photometry.NewGrid(photometry.NewLobe(60, 90), 90, 90)
 	for _, d := range []photometry.Distribution{photometry.Uniform{}, photometry.Cosine{}, photometry.NewLobe(40, 60), grid} {
 		e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.Source{Flux: 1000, Distribution: d}}

@@ -157,7 +157,7 @@ type level struct {
 }
 
 // rules are those of the fields, from afar to close by. Closer than the last, full is asked.
-func (l *lamp) rules(w Weight) []level {
+func (l *lamp) rules(w Response) []level {
 	a := l.opening.Largest() / 2
 	centre := []node{{l.at, 1}}
 	switch {

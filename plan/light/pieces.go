@@ -11,7 +11,7 @@ import (
 
 // sum is what the receptor gets from the whole of l, a face, as closely as asked.
 func (c *pieces) sum(l *lamp, r *Receptor, to *precision) float64 {
-	local := Receptor{At: l.local(r3.Sub(r.At, l.at)), Axis: l.local(r.Axis), Weight: r.Weight}
+	local := Receptor{At: l.local(r3.Sub(r.At, l.at)), Axis: l.local(r.Axis), Response: r.Response}
 	p := local.At
 	if p.Z <= 0 {
 		return 0
@@ -90,7 +90,7 @@ func (c *pieces) strips(l *lamp, r *Receptor, distance float64, to *precision) f
 
 // strip sums along y at x.
 func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []stretch) (sum float64) {
-	if c.gain > 0 && r.Weight != Dome {
+	if c.gain > 0 && r.Response != Dome {
 		return c.behindGrid(r, x, along)
 	}
 	for k := range along {

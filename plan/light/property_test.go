@@ -63,7 +63,7 @@ func TestSameEverywhere(t *testing.T) {
 		var points []Receptor
 		for range 40 {
 			axis := r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()})
-			points = append(points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 2 * r.Float64()}, Axis: axis, Weight: Weight(r.IntN(2))})
+			points = append(points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 2 * r.Float64()}, Axis: axis, Response: Response(r.IntN(2))})
 		}
 		here := basis(t, build(t, s, Options{Quality: Draft}), lights, Targets{Points: points})
 		for _, m := range motions {
@@ -79,7 +79,7 @@ func TestSameEverywhere(t *testing.T) {
 			}
 			var ps []Receptor
 			for _, p := range points {
-				ps = append(ps, Receptor{At: m.place(p.At), Axis: turn(p.Axis), Weight: p.Weight})
+				ps = append(ps, Receptor{At: m.place(p.At), Axis: turn(p.Axis), Response: p.Response})
 			}
 			there := basis(t, build(t, moved(s, m.place, m.mirrored), Options{Quality: Draft}), ls, Targets{Points: ps})
 			for i := range points {
@@ -98,7 +98,7 @@ func TestLinearInLevel(t *testing.T) {
 	s, lights := room(r), lamps(r)
 	floor := floorAt(0, 0, 0, 8, 40)
 	b := basis(t, build(t, s, Options{Quality: Draft}), lights, Targets{Lattices: []Lattice{floor},
-		Points: []Receptor{{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up, Weight: Dome}}})
+		Points: []Receptor{{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up, Response: Dome}}})
 	sum := make([]float64, floor.NU*floor.NV)
 	field := make([]float32, len(sum))
 	all := Drive{}
@@ -132,7 +132,7 @@ func TestWallsOnlyDarken(t *testing.T) {
 		floor := floorAt(0.01, 0.02, 0, 8, 50)
 		to := Targets{Lattices: []Lattice{floor}}
 		for range 30 {
-			to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 2 * r.Float64()}, Axis: up, Weight: Dome})
+			to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 2 * r.Float64()}, Axis: up, Response: Dome})
 		}
 		before := basis(t, build(t, s, Options{Quality: Draft}), lights, to)
 		s.Prisms = append(s.Prisms, solid.Prism{ID: 999, Base: box(8*r.Float64(), 8*r.Float64(), 3, 0.1, r.Float64()), Z1: 2.5})
@@ -163,7 +163,7 @@ func TestSameBitsOnAnyNumberOfWorkers(t *testing.T) {
 	s, lights := painted(room(r), r), lamps(r)
 	wall := Lattice{Origin: r3.Vec{X: 1, Y: 1}, U: r3.Vec{X: 0.2}, V: r3.Vec{Z: 0.2}, Normal: r3.Vec{Y: 1}, NU: 30, NV: 12}
 	dome := floorAt(0, 0, 1.3, 8, 90)
-	dome.Weight, dome.Normal = Dome, r3.Vec{Y: 1}
+	dome.Response, dome.Normal = Dome, r3.Vec{Y: 1}
 	to := Targets{Lattices: []Lattice{floorAt(0, 0, 0, 8, 133), wall, dome}}
 	for range 20 {
 		to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 1}, Axis: up})

@@ -125,7 +125,7 @@ func TestLobeByFormula(t *testing.T) {
 		intensity := 5000 * math.Exp2(-math.Pow(angle/(beam/2*math.Pi/180), n))
 		cos := -r3.Dot(way, axis) / d
 		close(t, "flat", lux(t, &solid.Set{}, e, Receptor{At: p, Axis: axis}), intensity*max(0, cos)/(d*d), 1e-9)
-		close(t, "dome", lux(t, &solid.Set{}, e, Receptor{At: p, Axis: axis, Weight: Dome}), intensity*(1+cos)/2/(d*d), 1e-9)
+		close(t, "dome", lux(t, &solid.Set{}, e, Receptor{At: p, Axis: axis, Response: Dome}), intensity*(1+cos)/2/(d*d), 1e-9)
 	}
 }
 
@@ -138,8 +138,8 @@ func TestGriddedFaceBySum(t *testing.T) {
 		e := Emitter{"a", down(1.5), photometry.Source{Flux: 1000, Distribution: grid,
 			Opening: photometry.Opening{Form: form, Width: 1.2, Height: 0.8}}}
 		for _, at := range []r3.Vec{{}, {X: 0.3, Y: 0.2}, {X: 1.3, Y: 0.5}, {X: 0.2, Y: 1.1}, {X: 2, Y: 0.9}, {X: 0.1, Z: 1.2}} {
-			for _, w := range []Weight{Flat, Dome} {
-				r := Receptor{At: at, Axis: r3.Unit(r3.Vec{X: 0.3, Z: 1}), Weight: w}
+			for _, w := range []Response{Cosine, Dome} {
+				r := Receptor{At: at, Axis: r3.Unit(r3.Vec{X: 0.3, Z: 1}), Response: w}
 				close(t, fmt.Sprint("gridded ", form, at, w), lux(t, &solid.Set{}, e, r), plainSum(&e, &r, 1000), 1e-4)
 			}
 		}
@@ -225,9 +225,9 @@ func TestRadiance(t *testing.T) {
 	bodies := &solid.Set{Prisms: []solid.Prism{{ID: 2, Base: box(-0.6, 0, 0.05, 0.4, 0), Z1: 2, Skin: grey}}}
 	lamp := Emitter{"a", looking(r3.Vec{X: -3.5, Z: 1}, r3.Vec{Z: 1}), photometry.FromCandela(900, photometry.Uniform{}, photometry.Opening{})}
 	to := Targets{Points: []Receptor{
-		{At: r3.Vec{X: -5, Z: 1}, Axis: r3.Vec{X: 1}, Weight: Radiance},
-		{At: r3.Vec{X: -5, Y: 0.3, Z: 1}, Axis: r3.Vec{X: 1}, Weight: Radiance},
-		{At: r3.Vec{X: -5, Z: 1}, Axis: r3.Vec{X: -1}, Weight: Radiance},
+		{At: r3.Vec{X: -5, Z: 1}, Axis: r3.Vec{X: 1}, Response: Radiance},
+		{At: r3.Vec{X: -5, Y: 0.3, Z: 1}, Axis: r3.Vec{X: 1}, Response: Radiance},
+		{At: r3.Vec{X: -5, Z: 1}, Axis: r3.Vec{X: -1}, Response: Radiance},
 	}}
 	b := basis(t, build(t, set, Options{Bodies: bodies}), []Emitter{lamp}, to)
 	at := func(i int) colour.RGB { l, _ := b.Point(i, Drive{"a": {1, 1, 1}}); return l }

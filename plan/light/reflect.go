@@ -15,7 +15,7 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 		return nil
 	}
 	if b.returns == nil {
-		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.bounces, w.workers, places(b.resolve), grounds(b.targets.Lattices))
+		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.bounces, w.workers, b.resolve, b.targets.Lattices)
 		if err != nil {
 			return err
 		}
@@ -75,7 +75,7 @@ func (w *World) closer(ctx context.Context, b *Basis, seen []radiosity.Lamp, fre
 		return rough, nil
 	}
 	if b.closer == nil {
-		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.bounces.Closer(), w.workers, places(b.resolve), nil)
+		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.bounces.Closer(), w.workers, b.resolve, nil)
 		if err != nil {
 			return nil, err
 		}
@@ -123,31 +123,4 @@ func (c *column) reflected(light string, s *radiosity.Solution, lamp, receptors 
 			c.points[direct+n][i] = e
 		}
 	}
-}
-
-// places are receptors as radiosity knows them.
-func places(receptors []Receptor) []radiosity.Receptor {
-	all := make([]radiosity.Receptor, len(receptors))
-	for i, r := range receptors {
-		all[i] = radiosity.Receptor{At: r.At, Axis: r.Axis, Pattern: pattern(r.Weight), Skip: r.Skip}
-	}
-	return all
-}
-
-// grounds are lattices as radiosity knows them.
-func grounds(lattices []Lattice) []radiosity.Lattice {
-	all := make([]radiosity.Lattice, len(lattices))
-	for i, l := range lattices {
-		all[i] = radiosity.Lattice{Origin: l.Origin, U: l.U, V: l.V, Axis: l.Normal, Toward: l.Toward, NU: l.NU, NV: l.NV,
-			Pattern: pattern(l.Weight), Mask: l.Mask, Skip: l.Skip}
-	}
-	return all
-}
-
-// pattern is a weight as radiosity knows it; spot meters have been resolved to planes.
-func pattern(w Weight) radiosity.Pattern {
-	if w == Dome {
-		return radiosity.Dome
-	}
-	return radiosity.Cosine
 }

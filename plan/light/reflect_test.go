@@ -11,6 +11,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/radiosity"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
@@ -150,7 +151,7 @@ func TestBlackNeverRaises(t *testing.T) {
 			at := r3.Vec{X: 0.3 + 4.4*r.Float64(), Y: 0.3 + 3.4*r.Float64(), Z: 0.3 + 2*r.Float64()}
 			if _, in := after.bvh.Inside(at); !in {
 				axis := r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()})
-				to.Points = append(to.Points, Receptor{At: at, Axis: axis, Weight: Weight(len(to.Points) % 2)})
+				to.Points = append(to.Points, Receptor{At: at, Axis: axis, Response: Response(len(to.Points) % 2)})
 			}
 		}
 		a, b := basis(t, before, lights, to), basis(t, after, lights, to)
@@ -212,7 +213,7 @@ func TestReceptorsDoNotDependOnLattices(t *testing.T) {
 	for _, e := range lights {
 		d[e.Name] = colour.RGB{1, 1, 1}
 	}
-	points := []Receptor{{At: r3.Vec{X: 4, Y: 3, Z: 1.5}, Axis: r3.Vec{X: 1}}, {At: r3.Vec{X: 7.5, Y: 6, Z: 1}, Axis: r3.Vec{Z: 1}, Weight: Dome}}
+	points := []Receptor{{At: r3.Vec{X: 4, Y: 3, Z: 1.5}, Axis: r3.Vec{X: 1}}, {At: r3.Vec{X: 7.5, Y: 6, Z: 1}, Axis: r3.Vec{Z: 1}, Response: Dome}}
 	w := build(t, s, Options{Quality: Draft})
 	alone := basis(t, w, lights, Targets{Points: points})
 	beside := basis(t, w, lights, Targets{Points: points, Lattices: []Lattice{floor}})
@@ -245,7 +246,7 @@ func TestNoFootprintIsMissed(t *testing.T) {
 			}
 		}
 		lamp := newLamp(e, w.faces, w.tubes, w.bundle)
-		tr, err := radiosity.Trace(t.Context(), s, bvh, w.bounces, 1, []radiosity.Receptor{{At: r3.Vec{X: 3, Y: 2.5, Z: 1.5}, Axis: r3.Vec{Z: 1}, Pattern: radiosity.Dome}}, nil)
+		tr, err := radiosity.Trace(t.Context(), s, bvh, w.bounces, 1, []receptor.Receptor{{At: r3.Vec{X: 3, Y: 2.5, Z: 1.5}, Axis: r3.Vec{Z: 1}, Response: receptor.Dome}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -67,7 +67,7 @@ func (t *tracer) total(l *lamp, r *Receptor) (sum colour.RGB) {
 // between finds what may stand between a lamp and a receptor; nil where nothing does.
 func (t *tracer) between(l *lamp, r *Receptor) []int32 {
 	s := solid.NewShaft([]r3.Vec{r.At}, l.bound(r.At))
-	if r.Weight == Flat { // what lies behind the receptor's plane hides nothing that counts
+	if r.Response == Cosine { // what lies behind the receptor's plane hides nothing that counts
 		s.Bound(facing(r.At, r.Axis))
 	}
 	if l.onesided {

@@ -19,7 +19,7 @@ func newSteps(l *lamp, g *grid) steps {
 		grid: g, ahead: r3.Dot(u, l.axis), right: r3.Dot(u, l.right), up: r3.Dot(u, l.up),
 		fall: -r3.Dot(u, g.lattice.Normal), square: r3.Norm2(u), cos: 1,
 	}
-	if g.lattice.Weight == Dome {
+	if g.lattice.Response == Dome {
 		s.even, s.cos = 0.5, 0.5
 	}
 	return s

@@ -211,7 +211,7 @@ func TestEvaluator(t *testing.T) {
 	probe := w.Evaluator(lights, d)
 	var to Targets
 	for range 50 {
-		to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64()}, Axis: up, Weight: Weight(r.IntN(2))})
+		to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64()}, Axis: up, Response: Response(r.IntN(2))})
 	}
 	b := basis(t, w, lights, to)
 	for i, p := range to.Points {

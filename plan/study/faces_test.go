@@ -55,7 +55,7 @@ func heldToDomes(t *testing.T, s *plan.Setup) (returned []float64) {
 	where := spotsOf(f, 200, rand.New(rand.NewPCG(61, 62)))
 	var to light.Targets
 	for _, at := range where.at {
-		to.Points = append(to.Points, light.Receptor{At: at, Axis: r3.Unit(r3.Sub(s.Cameras[0].Frame.At, at)), Weight: light.Dome, Skip: f.Lattice.Skip})
+		to.Points = append(to.Points, light.Receptor{At: at, Axis: r3.Unit(r3.Sub(s.Cameras[0].Frame.At, at)), Response: light.Dome, Skip: f.Lattice.Skip})
 	}
 	single, err := lit.World.Basis(t.Context(), light.Emitters(s), to)
 	if err != nil {

@@ -26,7 +26,7 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 		value := interpolate(l, smooth, r2.Scale(1/step, r2.Sub(p, corner)))
 		if evaluate != nil {
 			at := f.At(p)
-			value += evaluate(light.Receptor{At: at, Axis: l.Axis(at), Weight: l.Weight, Skip: l.Skip})
+			value += evaluate(light.Receptor{At: at, Axis: l.Axis(at), Response: l.Response, Skip: l.Skip})
 		}
 		return value
 	}

@@ -111,7 +111,7 @@ func directErrors(s *plan.Setup, lit *study.Study, points int) (errors []float64
 		if l.Masked(i, j) || value <= 5 {
 			continue
 		}
-		r := light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Weight: l.Weight, Skip: l.Skip}
+		r := light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Response: l.Response, Skip: l.Skip}
 		if want := meter(r); !atEdge(meter, r, want) {
 			errors = append(errors, math.Abs(value/want-1))
 		}
@@ -147,7 +147,7 @@ func TestReflectedFieldsAgreeWithMeters(t *testing.T) {
 			l := &lit.Fields[k].Lattice
 			i, j := rng.IntN(l.NU), rng.IntN(l.NV)
 			if value := float64(back[k][j*l.NU+i]); !l.Masked(i, j) && value > 1 {
-				to.Points = append(to.Points, light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Weight: l.Weight, Skip: l.Skip})
+				to.Points = append(to.Points, light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Response: l.Response, Skip: l.Skip})
 				want = append(want, value)
 			}
 		}

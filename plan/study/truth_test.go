@@ -30,7 +30,7 @@ func receptorsOf(requests []meter.Request) []truth.Receptor {
 	for i := range requests {
 		r := &requests[i].Receptor
 		all[i] = truth.Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}
-		switch r.Weight {
+		switch r.Response {
 		case light.Dome:
 			all[i].Weight = truth.Dome
 		case light.Radiance:

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 	"scrimshaw/testdata/published"
 )
@@ -118,13 +119,13 @@ func boxOf(w, d, h float64, reflect func(side int) colour.RGB) *solid.Set {
 }
 
 // inside is a lattice over each side of a box, half a step off its edges.
-func inside(s *solid.Set, n int) []Lattice {
-	var all []Lattice
+func inside(s *solid.Set, n int) []receptor.Lattice {
+	var all []receptor.Lattice
 	for i := range s.Sheets {
 		c := s.Sheets[i].Corners
 		u, v := r3.Scale(1/float64(n), r3.Sub(c[1], c[0])), r3.Scale(1/float64(n), r3.Sub(c[3], c[0]))
-		all = append(all, Lattice{Origin: r3.Add(c[0], r3.Scale(0.5, r3.Add(u, v))), U: u, V: v,
-			Axis: r3.Unit(r3.Cross(u, v)), NU: n, NV: n})
+		all = append(all, receptor.Lattice{Origin: r3.Add(c[0], r3.Scale(0.5, r3.Add(u, v))), U: u, V: v,
+			Normal: r3.Unit(r3.Cross(u, v)), NU: n, NV: n})
 	}
 	return all
 }
@@ -132,7 +133,7 @@ func inside(s *solid.Set, n int) []Lattice {
 var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Near: 0.4, Cell: 64, Looks: 4, Noise: 5e-4}
 
 // trace makes a transport or fails.
-func trace(t testing.TB, s *solid.Set, q Quality, points []Receptor, lattices []Lattice) (*Transport, *solid.BVH) {
+func trace(t testing.TB, s *solid.Set, q Quality, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, *solid.BVH) {
 	t.Helper()
 	bvh := solid.NewBVH(s)
 	tr, err := Trace(context.Background(), s, bvh, q, 1, points, lattices)

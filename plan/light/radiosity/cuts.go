@@ -22,7 +22,7 @@ func (f *frame) cut(m *mesh) {
 		return
 	}
 	over := r3.Unit(n)
-	if r3.Dot(n, f.Axis) < 0 {
+	if r3.Dot(n, f.Normal) < 0 {
 		over = r3.Scale(-1, over)
 	}
 	toU, toV := r3.Scale(1/square, r3.Cross(f.V, n)), r3.Scale(1/square, r3.Cross(n, f.U))

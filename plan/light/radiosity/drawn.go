@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/light/receptor"
 )
 
 // The patches of a large face start their rays from a grid, so that the rays of one direction can be drawn
@@ -154,7 +156,7 @@ func (p *painter) link(t *Transport, d *drawing, patches []uint32, out []linked)
 	for r := range n {
 		x, y, way := t.stars[r].turned(&turn)
 		v.origin = f.at((float64(d.a)+x)*f.du, (float64(d.b)+y)*f.dv)
-		p.look(&v, f.direction(Cosine, way[0], way[1]), p.hits)
+		p.look(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
 		for at, i := range d.found {
 			if i < 0 {
 				continue

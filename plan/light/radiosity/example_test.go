@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/radiosity"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -47,7 +48,7 @@ func ExampleTransport_Solve() {
 		Corners: []r3.Vec{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}}}}}
 	ctx := context.Background()
 	quality := radiosity.Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64}
-	over := []radiosity.Receptor{{At: r3.Vec{Z: 0.5}, Axis: r3.Vec{Z: -1}}}
+	over := []receptor.Receptor{{At: r3.Vec{Z: 0.5}, Axis: r3.Vec{Z: -1}}}
 	transport, err := radiosity.Trace(ctx, set, solid.NewBVH(set), quality, 0, over, nil)
 	if err != nil {
 		fmt.Println(err)

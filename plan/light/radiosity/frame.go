@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/receptor"
 )
 
 // On a lattice the rays of one direction are drawn together: every face that looks against them is a
@@ -36,7 +37,7 @@ const sets = side * side
 
 // frame is a lattice with what its points see: a picture for each set.
 type frame struct {
-	Lattice
+	receptor.Lattice
 	rays     int
 	shared   bool // whether neighbours lend each other what they see
 	pictures [sets]picture
@@ -49,7 +50,7 @@ func (f *frame) size(set int) (nu, nv int) {
 	return (f.NU - a + side - 1) / side, (f.NV - b + side - 1) / side
 }
 
-func (t *Transport) lookFromLattice(ctx context.Context, l *Lattice) (*frame, error) {
+func (t *Transport) lookFromLattice(ctx context.Context, l *receptor.Lattice) (*frame, error) {
 	f := &frame{Lattice: *l, rays: t.quality.Lattice, shared: max(r3.Norm(l.U), r3.Norm(l.V)) <= closest}
 	if !f.shared {
 		f.rays *= sets
@@ -111,9 +112,9 @@ func (f *frame) way(number int) r3.Vec {
 	if f.Toward != nil {
 		return opposed(number)
 	}
-	axis := about(f.Axis)
+	axis := about(f.Normal)
 	x, y := ray(number)
-	return axis.direction(f.Pattern, x, y)
+	return axis.direction(f.Response, x, y)
 }
 
 // order spreads the sets of directions so that neighbours look at different ones.
@@ -122,15 +123,11 @@ var order = [sets]int{0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5}
 // points are those of a set that have data, by their places in the view.
 func (f *frame) points(s, nu, nv int) (all []int32) {
 	for n := range nu * nv {
-		if !f.masked(n%nu*side+s%side, n/nu*side+s/side) {
+		if !f.Masked(n%nu*side+s%side, n/nu*side+s/side) {
 			all = append(all, int32(n))
 		}
 	}
 	return all
-}
-
-func (l *Lattice) masked(i, j int) bool {
-	return set(l.Mask, j*l.NU+i)
 }
 
 // view is a lattice seen along one direction at a time.

@@ -9,6 +9,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/photometry/formfactor"
 	"scrimshaw/plan/solid"
 )
@@ -192,7 +193,7 @@ func (g *gatherer) choose(i int) {
 }
 
 // rough is about what a receptor gets for each lm/m² that a patch returns, were nothing in the way.
-func (t *Transport) rough(r *Receptor, p *patch) float64 {
+func (t *Transport) rough(r *receptor.Receptor, p *patch) float64 {
 	f := &t.mesh.faces[p.face]
 	way := r3.Sub(f.at(p.x+f.du/2, p.y+f.dv/2), r.At)
 	square := r3.Norm2(way)
@@ -201,12 +202,8 @@ func (t *Transport) rough(r *Receptor, p *patch) float64 {
 		return 0
 	}
 	distance := math.Sqrt(square)
-	weight := r3.Dot(way, r.Axis) / distance
-	if r.Pattern == Dome {
-		weight = (1 + weight) / 2
-	}
 	area := f.du * f.dv
-	return max(0, weight) * falls / distance * area / (math.Pi * (square + area/4))
+	return r.Response.To(r3.Dot(way, r.Axis)/distance) * falls / distance * area / (math.Pi * (square + area/4))
 }
 
 // fix finds the form factor of an element, unless it is seen through clear sheets or in cells.
@@ -244,14 +241,14 @@ func (g *gatherer) fix(i int, element uint32) {
 }
 
 // factor is what a receptor gets of a figure for each lm/m² that it returns; not ok where clear sheets stand before it.
-func (g *gatherer) factor(r *Receptor, figure []r3.Vec) (sum float64, ok bool) {
+func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64, ok bool) {
 	s := solid.NewShaft([]r3.Vec{r.At}, figure)
 	g.found = g.view.BVH.Between(&s, r.Skip, g.found[:0])
 	for _, seen := range g.view.See(r.At, figure, g.found, true) {
 		if seen.Veiled {
 			return 0, false
 		}
-		if r.Pattern == Dome {
+		if r.Response == receptor.Dome {
 			sum += formfactor.PolygonDome(seen.Corners, r.At, r.Axis)
 		} else {
 			sum += formfactor.Polygon(seen.Corners, r.At, r.Axis)

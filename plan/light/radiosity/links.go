@@ -10,6 +10,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -260,7 +261,7 @@ func (t *Transport) cast(e *eye, f *face, l *linked, from, to int) {
 		if !f.holds(l.x+x*f.du, l.y+y*f.dv) {
 			continue
 		}
-		hit, ok := e.look(f.at(l.x+x*f.du, l.y+y*f.dv), f.direction(Cosine, way[0], way[1]), nil)
+		hit, ok := e.look(f.at(l.x+x*f.du, l.y+y*f.dv), f.direction(receptor.Cosine, way[0], way[1]), nil)
 		if ok {
 			l.take(t.mesh, hit, part(x, y), share)
 		}

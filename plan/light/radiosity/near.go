@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/receptor"
 )
 
 // What a single receptor sees close by is not read off elements, over which light is the same: there each element is
@@ -88,7 +89,7 @@ func (t *Transport) lookFromCells(ctx context.Context) error {
 		turn := turns(uint32(i))
 		for k := range c.hits {
 			x, y := net(uint32(k), turn[0], turn[1])
-			c.hits[k], _ = eyes[worker].look(c.at, frame.direction(Cosine, x, y), nil)
+			c.hits[k], _ = eyes[worker].look(c.at, frame.direction(receptor.Cosine, x, y), nil)
 		}
 	})
 }

@@ -5,6 +5,8 @@ import (
 	"math/bits"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/light/receptor"
 )
 
 // The points that rays are made of are Sobol's (I. M. Sobol 1967, with the first direction numbers of
@@ -102,12 +104,12 @@ func about(n r3.Vec) axes {
 	}
 }
 
-// direction turns a point of the unit square into a direction of a pattern: as many go each way as
-// the pattern weighs it.
-func (a *axes) direction(p Pattern, x, y float64) r3.Vec {
+// direction turns a point of the unit square into a direction, by a response: as many go each way as
+// it weighs them.
+func (a *axes) direction(p receptor.Response, x, y float64) r3.Vec {
 	up, round := 0.0, 0.0
 	switch p {
-	case Dome: // half of (1 + cos)²/2 lies below sqrt(x)
+	case receptor.Dome: // half of (1 + cos)²/2 lies below sqrt(x)
 		up = 2*math.Sqrt(x) - 1
 		round = math.Sqrt(1 - up*up)
 	default:
@@ -120,13 +122,4 @@ func (a *axes) direction(p Pattern, x, y float64) r3.Vec {
 		Y: cos*a.u.Y + sin*a.v.Y + up*a.n.Y,
 		Z: cos*a.u.Z + sin*a.v.Z + up*a.n.Z,
 	}
-}
-
-// weight is the light, lx, that a receptor of a pattern gets of surfaces of the same exitance
-// everywhere, 1 lm/m²: the integral of the pattern over all directions by 1/pi.
-func (p Pattern) weight() float64 {
-	if p == Dome {
-		return 2
-	}
-	return 1
 }

@@ -95,7 +95,7 @@ func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {
 			d = roundAbout(x, y)
 			p.way[k] = d
 		} else {
-			d = frame.direction(r.Pattern, x, y)
+			d = frame.direction(r.Response, x, y)
 		}
 		p.hits[k], _ = e.look(r.At, d, r.Skip)
 		p.at[k] = e.at
@@ -120,21 +120,17 @@ func (t *Transport) weighs(receptor int, weights []float64) []float64 {
 	weights = slices.Grow(weights[:0], len(p.hits))[:len(p.hits)]
 	if p.way == nil {
 		for k := range weights {
-			weights[k] = r.Pattern.weight() / float64(len(weights))
+			weights[k] = r.Response.Integral() / float64(len(weights))
 		}
 		return weights
 	}
 	all := 0.0
 	for k, d := range p.way {
-		w := r3.Dot(d, r.Axis)
-		if r.Pattern == Dome {
-			w = (1 + w) / 2
-		}
-		weights[k] = max(0, w)
+		weights[k] = r.Response.To(r3.Dot(d, r.Axis))
 		all += weights[k]
 	}
 	for k := range weights {
-		weights[k] *= r.Pattern.weight() / all
+		weights[k] *= r.Response.Integral() / all
 	}
 	return weights
 }

@@ -34,6 +34,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -56,33 +57,6 @@ type Quality struct {
 func (q Quality) Closer() Quality {
 	q.Links, q.More, q.Looks = q.Links*4, q.More*6, q.Looks*8
 	return q
-}
-
-// Pattern is how a receptor weighs light by its angle to its axis.
-type Pattern uint8
-
-// The patterns.
-const (
-	Cosine Pattern = iota // a plane
-	Dome                  // (1 + cos t)/2
-)
-
-// Receptor is a place to read at. Solids in Skip are not there.
-type Receptor struct {
-	At, Axis r3.Vec
-	Pattern  Pattern
-	Skip     []solid.ID
-}
-
-// Lattice is a grid of receptors on a plane: point (i, j) is Origin + i U + j V. Bits of Mask
-// (j*NU+i) are points that are not read.
-type Lattice struct {
-	Origin, U, V, Axis r3.Vec
-	Toward             *r3.Vec // where it is set, the place that the axis of each point, a dome's, points at
-	NU, NV             int
-	Pattern            Pattern
-	Mask               []uint64
-	Skip               []solid.ID
 }
 
 // Sight is how a lamp sees a patch.
@@ -122,7 +96,7 @@ type Transport struct {
 	links    []uint32 // elements that patches see
 	stars    []star   // the points of the rays of a patch
 	veils    []veiled // elements seen through clear sheets: they follow those of the patches
-	readers  []Receptor
+	readers  []receptor.Receptor
 	places   []place
 	placeOf  []int32 // by receptor
 	cells    []cell
@@ -131,7 +105,7 @@ type Transport struct {
 }
 
 // Trace follows rays through a set from receptors and lattices on, and from what they see.
-func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []Receptor, lattices []Lattice) (*Transport, error) {
+func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
 	t := &Transport{mesh: newMesh(set, bvh, q.Patch), workers: workers, quality: q, readers: points}
 	if !t.mesh.reflects {
 		return t, nil

@@ -64,7 +64,7 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 // place writes one column of the sums of a set to a plane.
 func (f *frame) place(plane []float32, sums []shining, set, column int) {
 	nu, _ := f.size(set)
-	share := float32(f.Pattern.weight() / float64(f.rays))
+	share := float32(f.Response.Integral() / float64(f.rays))
 	for at, n := range f.pictures[set].points {
 		i, j := int(n)%nu*side+set%side, int(n)/nu*side+set/side
 		plane[j*f.NU+i] = sums[at][column] * share

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -54,7 +55,7 @@ func TestClosedShed(t *testing.T) {
 			s := shed(c.w, c.d, c.low, c.high, rho)
 			slope := math.Hypot(c.w, c.high-c.low)
 			area := c.w*c.d + c.w*(c.low+c.high) + c.d*(c.low+c.high) + slope*c.d
-			reader := []Receptor{{At: r3.Vec{X: c.w / 2, Y: c.d / 2, Z: 0.3}, Axis: r3.Vec{Z: 1}, Pattern: Dome}}
+			reader := []receptor.Receptor{{At: r3.Vec{X: c.w / 2, Y: c.d / 2, Z: 0.3}, Axis: r3.Vec{Z: 1}, Response: receptor.Dome}}
 			tr, bvh := trace(t, s, usual, reader, nil)
 			solution := solve(t, tr, &bulb{bvh: bvh, at: r3.Vec{X: c.w * 0.6, Y: c.d * 0.4, Z: c.low * 0.8}, flux: grey(10000), cos: -1})
 			got, followed := solution.mean()
