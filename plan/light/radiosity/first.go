@@ -47,20 +47,26 @@ func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, []bool, err
 	return out, t.uneven(out, edges), nil
 }
 
-// unlike is the share of the brightest element of a patch by which another must differ for the edge of a shadow to
-// matter within them.
-const unlike = 0.05
+// The share of the brightest element of a patch by which another must differ for the light within them to count as uneven:
+// where the edge of a shadow may run over the patch, and where nothing shades it and the light falls off by itself, as
+// beside the plane of a large lamp close by.
+const (
+	unlike = 0.05
+	steep  = 0.3
+)
 
-// uneven says of each patch whether the edge of a shadow runs over it.
+// uneven says of each patch whether the light within its elements is uneven: by the edge of a shadow, or by itself.
 func (t *Transport) uneven(straight first, edges []float64) []bool {
 	channels := t.Channels()
 	out := make([]bool, len(t.patches))
 	for s, apart := range edges {
-		brightest := float32(0)
-		for k := range 4 {
-			brightest = max(brightest, straight[(4*s+k)*channels+channels/2])
+		var e [4]colour.RGB
+		brightest := 0.0
+		for k := range e {
+			e[k][1] = float64(straight[(4*s+k)*channels+channels/2])
+			brightest = max(brightest, e[k][1])
 		}
-		out[s] = apart > unlike*float64(brightest)
+		out[s] = apart > unlike*brightest || brightest > 0 && t.patches[s].differ(&e) > steep*brightest
 	}
 	return out
 }

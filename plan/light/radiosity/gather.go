@@ -192,18 +192,23 @@ func (g *gatherer) choose(i int) {
 	}
 }
 
-// rough is about what a receptor gets for each lm/m² that a patch returns, were nothing in the way.
+// rough is about what a receptor gets for each lm/m² that a patch returns, were nothing in the way: by the corner that lies
+// nearest to its axis, for the plane of a receptor may cut a patch.
 func (t *Transport) rough(r *receptor.Receptor, p *patch) float64 {
 	f := &t.mesh.faces[p.face]
 	way := r3.Sub(f.at(p.x+f.du/2, p.y+f.dv/2), r.At)
-	square := r3.Norm2(way)
 	falls := -r3.Dot(way, f.n)
 	if !(falls > 0) {
 		return 0
 	}
-	distance := math.Sqrt(square)
+	cos := math.Inf(-1)
+	for _, corner := range f.rectangle(p.x, p.y, f.du, f.dv) {
+		toCorner := r3.Sub(corner, r.At)
+		cos = max(cos, r3.Dot(toCorner, r.Axis)/r3.Norm(toCorner))
+	}
+	square := r3.Norm2(way)
 	area := f.du * f.dv
-	return r.Response.To(r3.Dot(way, r.Axis)/distance) * falls / distance * area / (math.Pi * (square + area/4))
+	return r.Response.To(cos) * falls / math.Sqrt(square) * area / (math.Pi * (square + area/4))
 }
 
 // fix finds the form factor of an element, unless it is seen through clear sheets or in cells.

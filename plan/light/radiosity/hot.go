@@ -27,6 +27,7 @@ type hotPart struct {
 	figure  []r3.Vec // convex
 	middle  r3.Vec
 	area    float64    // m²
+	near    float64    // m² by the distance from which it is close: the area of its element
 	own     colour.RGB // what it returns of what comes straight from the lamp, lm/m²
 }
 
@@ -73,15 +74,16 @@ func (t *Transport) spots(lamp Lamp, straight first) (s spotted) {
 // heat adds the parts of a hot element of the patch that the lamp has been aimed at.
 func (t *Transport) heat(s *spotted, lamp Lamp, straight first, element uint32) {
 	from := len(s.parts)
+	p := &t.patches[element/4]
+	whole := p.area[element&3]
 	var flux []colour.RGB
 	var all colour.RGB
 	for _, figure := range t.split(element) {
 		if e := lamp.Flux(0, figure, false); e != (colour.RGB{}) {
-			s.parts = append(s.parts, hotPart{element: element, figure: figure, middle: solid.Centre(figure), area: areaOf(figure)})
+			s.parts = append(s.parts, hotPart{element: element, figure: figure, middle: solid.Centre(figure), area: areaOf(figure), near: whole})
 			flux, all = append(flux, e), all.Add(e)
 		}
 	}
-	p := &t.patches[element/4]
 	channels, reflect := t.Channels(), &t.mesh.faces[p.face].reflect
 	sum := 0.0
 	if n := len(s.upTo); n > 0 {
@@ -91,7 +93,7 @@ func (t *Transport) heat(s *spotted, lamp Lamp, straight first, element uint32) 
 		part := &s.parts[from+i]
 		for c := range part.own {
 			if all[c] > 0 {
-				lit := p.area[element&3] * float64(straight[int(element)*channels+c%channels])
+				lit := whole * float64(straight[int(element)*channels+c%channels])
 				part.own[c] = reflect[c] * lit * flux[i][c] / (all[c] * part.area)
 			}
 		}
@@ -101,20 +103,39 @@ func (t *Transport) heat(s *spotted, lamp Lamp, straight first, element uint32) 
 	s.of[element] = [2]int{from, len(s.parts)}
 }
 
-// split cuts an element into figures: those of it that lie in the air where some do not.
+// split cuts an element into figures: what of it lies in the air, hotAcross parts each way.
 func (t *Transport) split(element uint32) (figures [][]r3.Vec) {
 	p := &t.patches[element/4]
-	if p.parts != nil {
-		return p.parts[element&3]
-	}
 	f := &t.mesh.faces[p.face]
 	du, dv := f.du/(2*hotAcross), f.dv/(2*hotAcross)
 	x, y := p.x+f.du/2*float64(element&1), p.y+f.dv/2*float64(element>>1&1)
-	for k := range hotAcross * hotAcross {
-		corners := f.rectangle(x+du*float64(k%hotAcross), y+dv*float64(k/hotAcross), du, dv)
-		figures = append(figures, corners[:])
+	whole := f.element4(p.x, p.y, int(element&3))
+	parts := [][]r3.Vec{whole[:]}
+	if p.parts != nil {
+		parts = p.parts[element&3]
+	}
+	for _, part := range parts {
+		for _, column := range strips(part, f.u, r3.Dot(f.u, f.origin)+x, du) {
+			figures = append(figures, strips(column, f.v, r3.Dot(f.v, f.origin)+y, dv)...)
+		}
 	}
 	return figures
+}
+
+// strips cuts a convex figure into hotAcross strips of a width, m, along a direction, from an offset on.
+func strips(figure []r3.Vec, along r3.Vec, offset, width float64) (all [][]r3.Vec) {
+	var view solid.Viewer
+	for k := 1; k < hotAcross && figure != nil; k++ {
+		h := solid.Plane{N: along, C: offset + width*float64(k)}
+		if below := view.Clip(figure, &h, -1); below != nil {
+			all = append(all, below)
+		}
+		figure = view.Clip(figure, &h, 1)
+	}
+	if figure != nil {
+		all = append(all, figure)
+	}
+	return all
 }
 
 // returned is what an element returns of what comes straight from a lamp, lm/m², channels together.
@@ -168,8 +189,8 @@ func (t *Transport) ofCell(i int) viewpoint {
 // glances looks at hot elements: at each that is close by, and at some of the others, spread over all
 // that they return. Of one close by so much is got that it may not be left to chance.
 func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g glance)) {
-	look := func(m, k int, gain float64) {
-		x, y, way := t.stars[m].turned(&from.turn)
+	look := func(m, k, star int, gain float64) {
+		x, y, way := t.stars[star%len(t.stars)].turned(&from.turn)
 		g := glance{look: m, part: &s.parts[k]}
 		if seen := t.seenFrom(e, from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
 			g.gain = seen.Scale(gain)
@@ -179,8 +200,9 @@ func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g gla
 	for k := range s.parts {
 		way := r3.Sub(s.parts[k].middle, from.middle)
 		if s.parts[k].isClose(r3.Norm2(way)) && r3.Dot(way, from.normal) > -from.reach {
-			for m := range from.looks {
-				look(m, k, 1/float64(from.looks))
+			looks := max(fewestLooks, from.looks/(hotAcross*hotAcross/2))
+			for m := range looks {
+				look(m, k, k*looks+m, 1/float64(looks)) // each from a place of its own: close by, they differ much
 			}
 		}
 	}
@@ -195,9 +217,12 @@ func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g gla
 		if k > 0 {
 			part -= s.upTo[k-1]
 		}
-		look(m, k, all/(part*float64(from.looks)))
+		look(m, k, m, all/(part*float64(from.looks)))
 	}
 }
+
+// fewestLooks is how many times, at least, a part close by is looked at: one for each half by which the looks are judged.
+const fewestLooks = 2
 
 // mostLooks is how many times as often, at most, a patch looks on which much hangs.
 const mostLooks = 16
@@ -205,21 +230,47 @@ const mostLooks = 16
 // closeShare is the form factor, about, from which on a hot element is close.
 const closeShare = 0.02
 
-// isClose says whether a part is close at the square of a distance, m².
+// isClose says whether a part is close at the square of a distance, m². It is when its element would be: the parts
+// of one are as different from close by as the places on it.
 func (h *hotPart) isClose(square float64) bool {
-	return h.area > closeShare*math.Pi*square
+	return h.near > closeShare*math.Pi*square
 }
 
-// placeOn is a place of a patch in the air.
+// placeOn is a place of a patch in the air, by a point of the unit square: as likely as any other.
 func (t *Transport) placeOn(f *face, p *patch, x, y float64) r3.Vec {
 	if p.parts != nil {
-		for k := range p.parts {
-			if parts := p.parts[(k+part(x, y))%4]; len(parts) > 0 {
-				return solid.Centre(parts[int(x*7919)%len(parts)])
+		return placeIn(p.parts[:], x, y)
+	}
+	return f.at(p.x+x*f.du, p.y+y*f.dv)
+}
+
+// placeIn is a place on convex figures that have an area, by a point of the unit square: as likely as any other.
+func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
+	all := 0.0
+	for _, figures := range groups {
+		for _, f := range figures {
+			all += areaOf(f)
+		}
+	}
+	left := x * all
+	for _, figures := range groups {
+		for _, f := range figures {
+			for i := 1; i+1 < len(f); i++ {
+				a := areaOf([]r3.Vec{f[0], f[i], f[i+1]})
+				side := r3.Add(r3.Scale(1-y, f[i]), r3.Scale(y, f[i+1]))
+				along := 1.0 // what is left of x is more than all only by rounding
+				if left < a {
+					along = math.Sqrt(left / a)
+				}
+				at = r3.Add(r3.Scale(1-along, f[0]), r3.Scale(along, side))
+				if left < a {
+					return at
+				}
+				left -= a
 			}
 		}
 	}
-	return f.at(p.x+x*f.du, p.y+y*f.dv)
+	return at
 }
 
 // seenFrom is what a place gets of a part for each lm/m² that it returns: its form factor, where a ray to a place
@@ -242,17 +293,7 @@ func (t *Transport) seenFrom(e *eye, at, normal r3.Vec, part *hotPart, way [2]fl
 
 // place is a place on a part, by a point of the unit square.
 func (h *hotPart) place(way [2]float64) r3.Vec {
-	f := h.figure
-	if len(f) == 4 {
-		low := r3.Add(r3.Scale(1-way[0], f[0]), r3.Scale(way[0], f[1]))
-		high := r3.Add(r3.Scale(1-way[0], f[3]), r3.Scale(way[0], f[2]))
-		return r3.Add(r3.Scale(1-way[1], low), r3.Scale(way[1], high))
-	}
-	n := float64(len(f) - 2)
-	i := min(int(way[0]*n), len(f)-3)
-	x := math.Sqrt(way[0]*n - float64(i))
-	side := r3.Add(r3.Scale(1-way[1], f[i+1]), r3.Scale(way[1], f[i+2]))
-	return r3.Add(r3.Scale(1-x, f[0]), r3.Scale(x, side))
+	return placeIn([][][]r3.Vec{{h.figure}}, way[0], way[1])
 }
 
 // areaOf is the area of a convex figure, m².
