@@ -79,3 +79,6 @@ func crossed(bits []uint64, a, b r2.Vec, nu, nv int, place func(i, j int) int) [
 	}
 	return bits
 }
+
+// set says whether a bit is set; bits beyond the last are not.
+func set(bits []uint64, n int) bool { return n>>6 < len(bits) && bits[n>>6]>>(n&63)&1 != 0 }

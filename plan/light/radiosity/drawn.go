@@ -82,63 +82,6 @@ func (d *drawing) size(f *face) (nu, nv int) {
 	return (f.nu - d.a + strides - 1) / strides, (f.nv - d.b + strides - 1) / strides
 }
 
-// bulk is the box round a prism.
-type bulk struct{ low, high r3.Vec }
-
-func bulkOf(corners []r3.Vec) bulk {
-	b := bulk{corners[0], corners[0]}
-	for _, c := range corners[1:] {
-		b.low = r3.Vec{X: min(b.low.X, c.X), Y: min(b.low.Y, c.Y), Z: min(b.low.Z, c.Z)}
-		b.high = r3.Vec{X: max(b.high.X, c.X), Y: max(b.high.Y, c.Y), Z: max(b.high.Z, c.Z)}
-	}
-	return b
-}
-
-// meets says whether two boxes are less than twice the clearance apart.
-func (b *bulk) meets(c *bulk) bool {
-	const apart = 2 * clearance
-	return b.low.X <= c.high.X+apart && c.low.X <= b.high.X+apart &&
-		b.low.Y <= c.high.Y+apart && c.low.Y <= b.high.Y+apart &&
-		b.low.Z <= c.high.Z+apart && c.low.Z <= b.high.Z+apart
-}
-
-// beside are the prisms that a face may run into.
-func (m *mesh) beside(f *face) (near []bulk) {
-	own := bulkOf(f.corners)
-	for i := range m.bulks {
-		if m.bulks[i].meets(&own) {
-			near = append(near, m.bulks[i])
-		}
-	}
-	return near
-}
-
-// touches says whether a patch may lie in a prism. Its own is among them, and is told by lying behind it.
-func (f *face) touches(x, y int, near []bulk) bool {
-	left, low := float64(x)*f.du, float64(y)*f.dv
-	before := r3.Scale(clearance, f.n)
-	cell := bulkOf([]r3.Vec{
-		r3.Add(f.at(left, low), before), r3.Add(f.at(left+f.du, low), before),
-		r3.Add(f.at(left, low+f.dv), before), r3.Add(f.at(left+f.du, low+f.dv), before),
-	})
-	return slices.ContainsFunc(near, func(b bulk) bool { return b.meets(&cell) && !f.behind(&b) })
-}
-
-// behind says whether a box lies wholly behind a face.
-func (f *face) behind(b *bulk) bool {
-	far := r3.Vec{X: b.low.X, Y: b.low.Y, Z: b.low.Z} // the corner furthest along the normal
-	if f.n.X > 0 {
-		far.X = b.high.X
-	}
-	if f.n.Y > 0 {
-		far.Y = b.high.Y
-	}
-	if f.n.Z > 0 {
-		far.Z = b.high.Z
-	}
-	return r3.Dot(f.n, r3.Sub(far, f.origin)) <= clearance/2
-}
-
 // link draws what the patches of a drawing see.
 func (p *painter) link(t *Transport, d *drawing, patches []uint32, out []linked) {
 	f := &t.mesh.faces[d.face]

@@ -2,6 +2,7 @@ package radiosity
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -175,4 +176,40 @@ func reverse(corners []r3.Vec) {
 	for i, k := 0, len(corners)-1; i < k; i, k = i+1, k-1 {
 		corners[i], corners[k] = corners[k], corners[i]
 	}
+}
+
+// rectangle is the part of the face's rectangle from a corner on.
+func (f *face) rectangle(x, y, width, height float64) [4]r3.Vec {
+	return [4]r3.Vec{f.at(x, y), f.at(x+width, y), f.at(x+width, y+height), f.at(x, y+height)}
+}
+
+// element4 is the rectangle of element k of the patch whose corner is at x, y.
+func (f *face) element4(x, y float64, k int) [4]r3.Vec {
+	return f.rectangle(x+f.du/2*float64(k&1), y+f.dv/2*float64(k>>1), f.du/2, f.dv/2)
+}
+
+// touches says whether a patch may lie in a prism. Its own is among them, and is told by lying behind it.
+func (f *face) touches(x, y int, near []bulk) bool {
+	left, low := float64(x)*f.du, float64(y)*f.dv
+	before := r3.Scale(clearance, f.n)
+	cell := bulkOf([]r3.Vec{
+		r3.Add(f.at(left, low), before), r3.Add(f.at(left+f.du, low), before),
+		r3.Add(f.at(left, low+f.dv), before), r3.Add(f.at(left+f.du, low+f.dv), before),
+	})
+	return slices.ContainsFunc(near, func(b bulk) bool { return b.meets(&cell) && !f.behind(&b) })
+}
+
+// behind says whether a box lies wholly behind a face.
+func (f *face) behind(b *bulk) bool {
+	far := r3.Vec{X: b.low.X, Y: b.low.Y, Z: b.low.Z} // the corner furthest along the normal
+	if f.n.X > 0 {
+		far.X = b.high.X
+	}
+	if f.n.Y > 0 {
+		far.Y = b.high.Y
+	}
+	if f.n.Z > 0 {
+		far.Z = b.high.Z
+	}
+	return r3.Dot(f.n, r3.Sub(far, f.origin)) <= clearance/2
 }

@@ -119,9 +119,6 @@ func (t *Transport) stepTo(edges, means []float64, s int) {
 	}
 }
 
-// whole is the area of a patch that lies in the air, m².
-func (p *patch) whole() float64 { return p.area[0] + p.area[1] + p.area[2] + p.area[3] }
-
 // balance brings what lands up to what was sent, where all of it lands: places asked one by one
 // miss a little of it. Where they miss most, the light of a beam close before a surface, what rays from
 // the lamp bring stands in its place.
@@ -167,19 +164,6 @@ func (t *Transport) balance(lamp Lamp, out first) {
 	}
 }
 
-// lively is an element of the patch, or where it has no area to speak of the one that has the most.
-func (p *patch) lively(k int) int {
-	if p.area[k] > 0 {
-		return k
-	}
-	for i := range p.area {
-		if p.area[i] > p.area[k] {
-			k = i
-		}
-	}
-	return k
-}
-
 // strike asks for the light of one patch, by the parts of its elements that lie in the air, and gives how far they
 // are apart where a shadow may have its edge, lx; less than nought where none may.
 func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB, closely bool) (apart float64) {
@@ -195,17 +179,6 @@ func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB, closel
 		return -1
 	}
 	return p.differ(e)
-}
-
-// differ is how far the elements in the air are apart, lx.
-func (p *patch) differ(e *[4]colour.RGB) float64 {
-	low, high := math.Inf(1), 0.0
-	for k, v := range e {
-		if p.area[k] > 0 {
-			low, high = min(low, v[1]), max(high, v[1])
-		}
-	}
-	return max(0, high-low)
 }
 
 // illuminate finds the light of each element of the patch aimed at, lx.
@@ -226,103 +199,4 @@ func (t *Transport) illuminate(lamp Lamp, worker int, p *patch, e *[4]colour.RGB
 		}
 		e[k] = flux.Scale(1 / p.area[k])
 	}
-}
-
-// rectangle is the part of the face's rectangle from a corner on.
-func (f *face) rectangle(x, y, width, height float64) [4]r3.Vec {
-	return [4]r3.Vec{f.at(x, y), f.at(x+width, y), f.at(x+width, y+height), f.at(x, y+height)}
-}
-
-// element4 is the rectangle of element k of the patch whose corner is at x, y.
-func (f *face) element4(x, y float64, k int) [4]r3.Vec {
-	return f.rectangle(x+f.du/2*float64(k&1), y+f.dv/2*float64(k>>1), f.du/2, f.dv/2)
-}
-
-// bare finds the parts of the elements of a patch that lie on its face and in the air, and their areas.
-func (e *eye) bare(f *face, p *patch) {
-	for k := range p.area {
-		p.area[k] = f.du * f.dv / 4
-	}
-	before := r3.Scale(clearance, f.n)
-	corners := f.rectangle(p.x, p.y, f.du, f.dv)
-	for i := range corners {
-		corners[i] = r3.Add(corners[i], before)
-	}
-	lifted := solid.NewBoxShaft(corners[:])
-	e.near = e.m.bvh.Between(&lifted, nil, e.near[:0])
-	if len(e.near) == 0 && f.outline == nil {
-		return
-	}
-	parts, cut := new([4][][]r3.Vec), false
-	var areas [4]float64
-	for k := range areas {
-		var some bool
-		parts[k], areas[k], some = e.parts(f, p, k, before)
-		cut = cut || some
-	}
-	if cut {
-		p.parts, p.area = parts, areas
-	}
-}
-
-// parts are those of one element, and whether they are less than all of it.
-func (e *eye) parts(f *face, p *patch, k int, before r3.Vec) (parts [][]r3.Vec, size float64, cut bool) {
-	element := f.element4(p.x, p.y, k)
-	whole, cut := e.onFace(f, element[:])
-	if whole == nil {
-		return nil, 0, true
-	}
-	for i := range whole {
-		whole[i] = r3.Add(whole[i], before)
-	}
-	all := e.view.Bare(whole, e.near)
-	for _, g := range all {
-		part := make([]r3.Vec, len(g.Corners))
-		for i, c := range g.Corners {
-			part[i] = r3.Sub(c, before)
-		}
-		if a := r3.Norm(area(part)); a > leastPart*f.du*f.dv {
-			parts = append(parts, part)
-			size += a
-		}
-	}
-	return parts, size, cut || len(all) != 1 || all[0].Cut
-}
-
-// leastPart is the share of a patch below which a part of it counts for nothing.
-const leastPart = 1e-9
-
-// onFace cuts a figure at the outline of its face.
-func (e *eye) onFace(f *face, figure []r3.Vec) (on []r3.Vec, cut bool) {
-	e.view.Reset()
-	for i := range f.outline {
-		a, c := f.corners[i], f.corners[(i+1)%len(f.corners)]
-		n := r3.Cross(r3.Sub(c, a), f.n)
-		length := r3.Norm(n)
-		if length == 0 {
-			continue
-		}
-		n = r3.Scale(1/length, n)
-		h := solid.Plane{N: n, C: r3.Dot(n, a)}
-		if e.view.Clip(figure, &h, 1) == nil {
-			continue
-		}
-		cut = true
-		if figure = e.view.Clip(figure, &h, -1); figure == nil {
-			return nil, true
-		}
-	}
-	return append([]r3.Vec(nil), figure...), cut
-}
-
-// clearance is how far before a face it is asked, m, whether a place lies inside a solid.
-const clearance = 1e-5
-
-// alive says whether a place is on the face and in the air.
-func (t *Transport) alive(f *face, x, y float64, at r3.Vec) bool {
-	if !f.holds(x, y) {
-		return false
-	}
-	_, inside := t.mesh.bvh.Inside(r3.Add(at, r3.Scale(clearance, f.n)))
-	return !inside
 }

@@ -2,7 +2,6 @@ package radiosity
 
 import (
 	"context"
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -130,33 +129,18 @@ func (f *frame) points(s, nu, nv int) (all []int32) {
 	return all
 }
 
-// view is a lattice seen along one direction at a time.
-type view struct {
-	origin, u, v r3.Vec
-	nu, nv       int
-}
-
-// chart takes places to a lattice along a direction: to the point x u + y v whose ray meets the place
-// after t metres. Each is the product with a vector, less its value at the origin.
-type chart struct{ x, y, t plane }
-
-// plane is a figure that is linear in space.
-type plane struct {
-	n r3.Vec
-	c float64
-}
-
-func (p *plane) at(q r3.Vec) float64 { return p.n.X*q.X + p.n.Y*q.Y + p.n.Z*q.Z - p.c }
-
-// chart is that of a direction; not ok where it runs along the lattice.
-func (v *view) chart(d r3.Vec) (chart, bool) {
-	det := r3.Dot(v.u, r3.Cross(v.v, d))
-	if math.Abs(det) < 1e-9*r3.Norm(v.u)*r3.Norm(v.v) {
-		return chart{}, false
+// turn finds the axes of the points of set s, nu of them in a row of its view.
+func (q *picture) turn(f *frame, s, nu int) {
+	if f.Toward == nil {
+		return
 	}
-	made := func(a, b r3.Vec) plane {
-		n := r3.Scale(1/det, r3.Cross(a, b))
-		return plane{n, r3.Dot(n, v.origin)}
+	q.turned = make([]heading, len(q.points))
+	q.ways = make([]heading, 0, f.rays)
+	for at, n := range q.points {
+		u, v := float64(int(n)%nu*side+s%side), float64(int(n)/nu*side+s/side)
+		way := r3.Sub(*f.Toward, r3.Add(f.Origin, r3.Add(r3.Scale(u, f.U), r3.Scale(v, f.V))))
+		if length := r3.Norm(way); length > 0 { // in the place itself all directions count the same
+			q.turned[at] = headingOf(r3.Scale(1/length, way))
+		}
 	}
-	return chart{x: made(v.v, d), y: made(d, v.u), t: made(v.u, v.v)}, true
 }

@@ -1,14 +1,12 @@
 package radiosity
 
 import (
-	"context"
 	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/photometry/formfactor"
 	"scrimshaw/plan/solid"
@@ -16,13 +14,6 @@ import (
 
 // A receptor's rays are many, and still few for an element that is small and bright: of ten rays three may miss it.
 // Where that would show, the rays leave the element out and its form factor, as far as it is seen, is found exactly.
-
-// reading is what a receptor gets of each lamp's light.
-type reading struct {
-	keys   []Key
-	values [][]colour.RGB // by lamp and key, lx
-	spread []float64      // by lamp: the standard error that rays leave, lx
-}
 
 // gatherer reads receptors. It keeps its memory from one to the next.
 type gatherer struct {
@@ -48,114 +39,6 @@ type gatherer struct {
 type groupKey struct {
 	group int32
 	via   []solid.ID
-}
-
-// read reads all receptors, place by place.
-func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
-	t := s.t
-	s.halve()
-	s.readings = make([]reading, len(t.readers))
-	gatherers := make([]*gatherer, parallel.Workers(t.workers, len(t.places)))
-	return parallel.For(ctx, t.workers, len(t.places), func(worker, n int) {
-		if gatherers[worker] == nil {
-			size := 4 * (len(t.patches) + len(t.veils))
-			gatherers[worker] = &gatherer{s: s, lamps: lamps, worker: worker, view: solid.Viewer{BVH: t.mesh.bvh},
-				shares: make([]float64, size), known: make([]bool, size), exact: make([]float64, size)}
-		}
-		g := gatherers[worker]
-		g.local = make([]map[int]colour.RGB, len(lamps))
-		for lamp := range g.local {
-			g.local[lamp] = map[int]colour.RGB{}
-		}
-		for _, i := range t.places[n].receptors {
-			s.readings[i] = g.reading(i)
-		}
-	})
-}
-
-// Keys returns the ways that light comes back to a receptor.
-func (s *Solution) Keys(receptor int) []Key {
-	if len(s.readings) == 0 {
-		return nil
-	}
-	return s.readings[receptor].keys
-}
-
-// Point is what a receptor gets of a lamp's light, lx, by the ways of Keys.
-func (s *Solution) Point(receptor, lamp int) []colour.RGB {
-	if len(s.readings) == 0 {
-		return nil
-	}
-	return s.readings[receptor].values[lamp]
-}
-
-// reading reads one receptor.
-func (g *gatherer) reading(i int) reading {
-	t := g.s.t
-	p := &t.places[t.placeOf[i]]
-	g.met, g.fixed = g.met[:0], g.fixed[:0]
-	g.groups, g.keys = nil, nil
-	g.rays = t.weighs(i, g.rays)
-	for r, h := range p.hits {
-		if h < 4 || g.rays[r] == 0 || p.cellOf != nil && p.cellOf[r] >= 0 {
-			continue
-		}
-		if g.shares[h] == 0 {
-			g.met = append(g.met, h)
-		}
-		g.shares[h] += g.rays[r]
-	}
-	slices.Sort(g.met)
-	g.choose(i)
-	out := reading{values: make([][]colour.RGB, g.s.lamps), spread: make([]float64, g.s.lamps)}
-	for lamp := range out.values {
-		out.values[lamp] = g.sum(i, p, lamp)
-		out.spread[lamp] = g.spread(p, lamp)
-	}
-	for _, h := range g.met {
-		g.shares[h] = 0
-	}
-	for _, h := range g.fixed {
-		g.known[h] = false
-	}
-	out.keys = g.keys
-	for lamp, v := range out.values {
-		out.values[lamp] = append(v, make([]colour.RGB, len(out.keys)-len(v))...)
-	}
-	return out
-}
-
-// exitance is what an element returns of a lamp's light, lm/m².
-func (s *Solution) exitance(element uint32, lamp int) (e colour.RGB) {
-	for c := range s.t.Channels() {
-		b, k := s.column(lamp, c)
-		e[c] = float64(s.blocks[b].exitance[element][k])
-	}
-	if s.t.Channels() == 1 {
-		e[1], e[2] = e[0], e[0]
-	}
-	return e
-}
-
-// brighten sets the luminous exitance of all elements by lamp, and what is left of it without what hot ones return of
-// the lamp's own light.
-func (s *Solution) brighten() {
-	n := uint32(4 * (len(s.t.patches) + len(s.t.veils)))
-	s.bright, s.rest = make([][]float32, s.lamps), make([][]float32, s.lamps)
-	for lamp := range s.bright {
-		bright := make([]float32, n)
-		for e := range n {
-			bright[e] = float32(s.exitance(e, lamp).Y())
-		}
-		s.bright[lamp], s.rest[lamp] = bright, bright
-		if len(s.hot[lamp].of) > 0 {
-			rest := slices.Clone(bright)
-			for e := range n {
-				rest[e] -= float32(s.ownHot(e, lamp).Y())
-			}
-			s.rest[lamp] = rest
-		}
-	}
 }
 
 // choose finds the elements that rays would miss too much of, and their form factors. What is chosen may not depend on
@@ -273,12 +156,6 @@ func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 		}
 	}
 	return sum
-}
-
-// isHot says whether an element is a hot one of a lamp.
-func (s *Solution) isHot(element uint32, lamp int) bool {
-	_, is := s.hot[lamp].of[element]
-	return is
 }
 
 // sum is what receptor i gets of one lamp, by key.

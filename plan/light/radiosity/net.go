@@ -1,13 +1,6 @@
 package radiosity
 
-import (
-	"math"
-	"math/bits"
-
-	"gonum.org/v1/gonum/spatial/r3"
-
-	"scrimshaw/plan/light/receptor"
-)
+import "math/bits"
 
 // The points that rays are made of are Sobol's (I. M. Sobol 1967, with the first direction numbers of
 // Joe and Kuo 2008). The first two coordinates are a (0,2)-sequence in base 2: of every run of 2^m
@@ -88,38 +81,19 @@ func scatter(n uint32) uint32 {
 	return n ^ n>>16
 }
 
-// axes is a frame about an axis.
-type axes struct{ u, v, n r3.Vec }
+// star is a point of the net: two figures for a direction and two for the place that a ray starts at.
+type star [4]uint32
 
-// about makes a frame of a unit vector (Duff et al. 2017, Building an orthonormal basis,
-// revisited).
-func about(n r3.Vec) axes {
-	s := math.Copysign(1, n.Z)
-	a := -1 / (s + n.Z)
-	b := n.X * n.Y * a
-	return axes{
-		u: r3.Vec{X: 1 + s*n.X*n.X*a, Y: s * b, Z: -s * n.X},
-		v: r3.Vec{X: b, Y: s + n.Y*n.Y*a, Z: -n.Y},
-		n: n,
+// turns are four words by which the stars of a patch, or of patches that look alike, are turned.
+func turns(number uint32) (turn star) {
+	word := scatter(number)
+	for d := range turn {
+		turn[d] = scatter(word + uint32(d))
 	}
+	return turn
 }
 
-// direction turns a point of the unit square into a direction, by a response: as many go each way as
-// it weighs them.
-func (a *axes) direction(p receptor.Response, x, y float64) r3.Vec {
-	up, round := 0.0, 0.0
-	switch p {
-	case receptor.Dome: // half of (1 + cos)²/2 lies below sqrt(x)
-		up = 2*math.Sqrt(x) - 1
-		round = math.Sqrt(1 - up*up)
-	default:
-		up, round = math.Sqrt(x), math.Sqrt(1-x)
-	}
-	sin, cos := math.Sincos(2 * math.Pi * y)
-	sin, cos = sin*round, cos*round
-	return r3.Vec{
-		X: cos*a.u.X + sin*a.v.X + up*a.n.X,
-		Y: cos*a.u.Y + sin*a.v.Y + up*a.n.Y,
-		Z: cos*a.u.Z + sin*a.v.Z + up*a.n.Z,
-	}
+// turned is a star after turns: the place and the direction, each 0 to 1.
+func (s *star) turned(turn *star) (x, y float64, way [2]float64) {
+	return unit(s[2] ^ turn[2]), unit(s[3] ^ turn[3]), [2]float64{unit(s[0] ^ turn[0]), unit(s[1] ^ turn[1])}
 }

@@ -107,3 +107,12 @@ func pour[number uint16 | uint32](sums []shining, places []number, exitance []sh
 		sums[i].add(&exitance[h])
 	}
 }
+
+// weigh is pour by the axes of the points: what is seen along way counts by 1 + cos t.
+func weigh[number uint16 | uint32](sums []shining, places []number, exitance []shining, axes []heading, way *heading) {
+	axes = axes[:len(places)]
+	for i, h := range places {
+		a := &axes[i]
+		sums[i].addTimes(&exitance[h], 1+way.x*a.x+way.y*a.y+way.z*a.z)
+	}
+}

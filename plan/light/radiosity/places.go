@@ -2,22 +2,12 @@ package radiosity
 
 import (
 	"context"
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/internal/parallel"
 )
-
-// place is where receptors stand: the planes of a face share one, and look at the same.
-type place struct {
-	receptors []int
-	hits      []uint32 // by ray
-	at        []r3.Vec // by ray: where it has met them
-	way       []r3.Vec // of the rays, all round; nil where they are spread as the only receptor weighs them
-	cellOf    []int32  // by ray: the cell it has met; -1 for none
-}
 
 // allRound is how many times as many rays go all round as a receptor alone gets.
 const allRound = 2
@@ -104,14 +94,6 @@ func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {
 		}
 	}
 	return some
-}
-
-// roundAbout turns a point of the unit square into a direction; all are as likely.
-func roundAbout(x, y float64) r3.Vec {
-	up := 2*x - 1
-	sin, cos := math.Sincos(2 * math.Pi * y)
-	level := math.Sqrt(max(0, 1-up*up))
-	return r3.Vec{X: cos * level, Y: sin * level, Z: up}
 }
 
 // weighs sets what a receptor gets by each ray of its place for each lm/m² that is returned there, lx.

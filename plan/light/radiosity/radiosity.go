@@ -29,12 +29,9 @@
 package radiosity
 
 import (
-	"context"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -84,52 +81,3 @@ type Lamp interface {
 	// is one that counts. It says whether all of the lamp's light comes to such surfaces, through no clear sheet.
 	Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool)
 }
-
-// Transport is how surfaces and receptors see each other. It depends on no lamp, is not changed by use
-// and may be used by many goroutines.
-type Transport struct {
-	mesh     *mesh
-	workers  int
-	quality  Quality
-	slots    []uint32 // patch of the mesh to slot; 0: none
-	patches  []patch  // by slot, from 1; 0 is black
-	links    []uint32 // elements that patches see
-	stars    []star   // the points of the rays of a patch
-	veils    []veiled // elements seen through clear sheets: they follow those of the patches
-	readers  []receptor.Receptor
-	places   []place
-	placeOf  []int32 // by receptor
-	cells    []cell
-	fresh    []uint32 // patches that have been seen and not been linked
-	lattices []*frame
-}
-
-// Trace follows rays through a set from receptors and lattices on, and from what they see.
-func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
-	t := &Transport{mesh: newMesh(set, bvh, q.Patch), workers: workers, quality: q, readers: points}
-	if !t.mesh.reflects {
-		return t, nil
-	}
-	t.group()
-	if err := t.lookFromPlaces(ctx); err != nil {
-		return nil, err
-	}
-	for i := range lattices {
-		f, err := t.lookFromLattice(ctx, &lattices[i])
-		if err != nil {
-			return nil, err
-		}
-		t.lattices = append(t.lattices, f)
-	}
-	if err := t.link(ctx); err != nil {
-		return nil, err
-	}
-	t.number()
-	return t, nil
-}
-
-// Dark says whether no surface of the set returns any light.
-func (t *Transport) Dark() bool { return !t.mesh.reflects }
-
-// Channels is 1 where every surface and clear sheet is grey, else 3.
-func (t *Transport) Channels() int { return t.mesh.channels }

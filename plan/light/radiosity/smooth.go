@@ -40,9 +40,6 @@ func (f *frame) line(to, from []float32, start, step, count int, cuts []uint64) 
 
 func (f *frame) blankAt(n int) bool { return set(f.Mask, n) }
 
-// set says whether a bit is set; bits beyond the last are not.
-func set(bits []uint64, n int) bool { return n>>6 < len(bits) && bits[n>>6]>>(n&63)&1 != 0 }
-
 // run smooths a run. At its ends the four points there stand in, each set of directions once, and the
 // slope between them and the four that lie two points farther in is carried on.
 func run(to, from []float32, start, step, count int) {

@@ -8,14 +8,6 @@ import "math"
 // runs is how many runs the rays of a place make.
 const runs = 8
 
-// Spread is the standard error, lx, that the number of rays leaves in what a receptor gets of a lamp.
-func (s *Solution) Spread(receptor, lamp int) float64 {
-	if len(s.readings) == 0 {
-		return 0
-	}
-	return s.readings[receptor].spread[lamp]
-}
-
 // halve adds to what the halves of the looks of each patch put its exitance off by how much the halves of its rays differ.
 func (s *Solution) halve() {
 	t := s.t

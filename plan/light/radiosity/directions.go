@@ -1,0 +1,65 @@
+package radiosity
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/light/receptor"
+)
+
+// axes is a frame about an axis.
+type axes struct{ u, v, n r3.Vec }
+
+// about makes a frame of a unit vector (Duff et al. 2017, Building an orthonormal basis,
+// revisited).
+func about(n r3.Vec) axes {
+	s := math.Copysign(1, n.Z)
+	a := -1 / (s + n.Z)
+	b := n.X * n.Y * a
+	return axes{
+		u: r3.Vec{X: 1 + s*n.X*n.X*a, Y: s * b, Z: -s * n.X},
+		v: r3.Vec{X: b, Y: s + n.Y*n.Y*a, Z: -n.Y},
+		n: n,
+	}
+}
+
+// direction turns a point of the unit square into a direction, by a response: as many go each way as
+// it weighs them.
+func (a *axes) direction(p receptor.Response, x, y float64) r3.Vec {
+	up, round := 0.0, 0.0
+	switch p {
+	case receptor.Dome: // half of (1 + cos)²/2 lies below sqrt(x)
+		up = 2*math.Sqrt(x) - 1
+		round = math.Sqrt(1 - up*up)
+	default:
+		up, round = math.Sqrt(x), math.Sqrt(1-x)
+	}
+	sin, cos := math.Sincos(2 * math.Pi * y)
+	sin, cos = sin*round, cos*round
+	return r3.Vec{
+		X: cos*a.u.X + sin*a.v.X + up*a.n.X,
+		Y: cos*a.u.Y + sin*a.v.Y + up*a.n.Y,
+		Z: cos*a.u.Z + sin*a.v.Z + up*a.n.Z,
+	}
+}
+
+// roundAbout turns a point of the unit square into a direction; all are as likely.
+func roundAbout(x, y float64) r3.Vec {
+	up := 2*x - 1
+	sin, cos := math.Sincos(2 * math.Pi * y)
+	level := math.Sqrt(max(0, 1-up*up))
+	return r3.Vec{X: cos * level, Y: sin * level, Z: up}
+}
+
+// opposed is direction k of those that are spread evenly in pairs.
+func opposed(k int) r3.Vec {
+	x, y := ray(k / 2)
+	sin, cos := math.Sincos(2 * math.Pi * y)
+	round := math.Sqrt(1 - x*x)
+	way := r3.Vec{X: round * cos, Y: round * sin, Z: x}
+	if k&1 != 0 {
+		return r3.Scale(-1, way)
+	}
+	return way
+}

@@ -1,0 +1,32 @@
+package radiosity
+
+import (
+	"context"
+
+	"scrimshaw/plan/light/receptor"
+	"scrimshaw/plan/solid"
+)
+
+// Trace follows rays through a set from receptors and lattices on, and from what they see.
+func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
+	t := &Transport{mesh: newMesh(set, bvh, q.Patch), workers: workers, quality: q, readers: points}
+	if !t.mesh.reflects {
+		return t, nil
+	}
+	t.group()
+	if err := t.lookFromPlaces(ctx); err != nil {
+		return nil, err
+	}
+	for i := range lattices {
+		f, err := t.lookFromLattice(ctx, &lattices[i])
+		if err != nil {
+			return nil, err
+		}
+		t.lattices = append(t.lattices, f)
+	}
+	if err := t.link(ctx); err != nil {
+		return nil, err
+	}
+	t.number()
+	return t, nil
+}
