@@ -18,7 +18,7 @@ func (t *Transport) near(known map[cellKey]int32, p *place, some []landing) {
 		}
 	}
 	for _, l := range some {
-		face := t.mesh.face(t.patchOf(l.element))
+		face := t.mesh.face(t.mesh.patchOf(l.element))
 		key := cellKey{l.element, t.mesh.faces[face].part(l.at)}
 		n, ok := known[key]
 		if !ok {
@@ -46,7 +46,7 @@ func (t *Transport) settle(p *place, some []landing) {
 
 // lookFromCells follows the rays of the cells.
 func (t *Transport) lookFromCells(ctx context.Context) error {
-	eyes := t.eyes(len(t.cells))
+	eyes := t.mesh.eyes(t.workers, len(t.cells))
 	return parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		frame := about(c.normal)

@@ -31,8 +31,7 @@ type drawing struct {
 }
 
 // drawings sorts patches, which ascend, into those that are drawn and the rest, by their places in the list.
-func (t *Transport) drawings(patches []uint32) (all []drawing, rest []int) {
-	m := t.mesh
+func (m *mesh) drawings(patches []uint32) (all []drawing, rest []int) {
 	for from := 0; from < len(patches); {
 		k := m.face(patches[from])
 		f := &m.faces[k]
@@ -82,14 +81,28 @@ func (d *drawing) size(f *face) (nu, nv int) {
 	return (f.nu - d.a + strides - 1) / strides, (f.nv - d.b + strides - 1) / strides
 }
 
+// take notes the ends of the rays of one direction, from a place of each patch.
+func (d *drawing) take(p *painter, f *face, x, y, share float64, out []linked) {
+	for at, i := range d.found {
+		if i < 0 {
+			continue
+		}
+		to := &out[i]
+		if !d.inAir[at] && !p.m.alive(f, to.x+x*f.du, to.y+y*f.dv, f.at(to.x+x*f.du, to.y+y*f.dv)) {
+			continue
+		}
+		to.take(p.m, p.hits[at], part(x, y), share)
+	}
+}
+
 // link draws what the patches of a drawing see.
 func (p *painter) link(t *Transport, d *drawing, patches []uint32, out []linked) {
 	f := &t.mesh.faces[d.face]
 	nu, nv := d.size(f)
-	n := t.rays(f.du * f.dv)
+	n := t.quality.rays(f.du * f.dv)
 	for _, i := range d.found {
 		if i >= 0 {
-			out[i] = linked{t.patch(d.face, patches[i]), make([]uint32, 0, n)}
+			out[i] = linked{t.mesh.patch(d.face, patches[i]), make([]uint32, 0, n)}
 		}
 	}
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
@@ -100,16 +113,7 @@ func (p *painter) link(t *Transport, d *drawing, patches []uint32, out []linked)
 		x, y, way := t.stars[r].turned(&turn)
 		v.origin = f.at((float64(d.a)+x)*f.du, (float64(d.b)+y)*f.dv)
 		p.look(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
-		for at, i := range d.found {
-			if i < 0 {
-				continue
-			}
-			to := &out[i]
-			if !d.inAir[at] && !t.alive(f, to.x+x*f.du, to.y+y*f.dv, f.at(to.x+x*f.du, to.y+y*f.dv)) {
-				continue
-			}
-			to.take(t.mesh, p.hits[at], part(x, y), share)
-		}
+		d.take(p, f, x, y, share, out)
 	}
 	for _, i := range d.found {
 		if i >= 0 {

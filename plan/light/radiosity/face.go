@@ -145,9 +145,8 @@ func prismFaces(p *solid.Prism) []face {
 		keep([]r3.Vec{foot[i], foot[k], top[k], top[i]})
 	}
 	keep(top)
-	down := append([]r3.Vec(nil), foot...)
-	reverse(down)
-	keep(down)
+	reverse(foot)
+	keep(foot)
 	return all
 }
 

@@ -76,11 +76,7 @@ func (p *painter) set(f *frame, s int) {
 	if nu <= 0 || nv <= 0 {
 		return
 	}
-	a, b := float64(s%side), float64(s/side)
-	v := view{
-		origin: r3.Add(f.Origin, r3.Add(r3.Scale(a, f.U), r3.Scale(b, f.V))),
-		u:      r3.Scale(side, f.U), v: r3.Scale(side, f.V), nu: nu, nv: nv,
-	}
+	v := f.view(s, nu, nv)
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
 	q := &f.pictures[s]
 	q.points = f.points(s, nu, nv)
@@ -104,6 +100,15 @@ func (p *painter) set(f *frame, s int) {
 	}
 	p.most = max(p.most, len(q.seen)+len(q.seen)/8)
 	p.forget(q)
+}
+
+// view is that of the points of a set.
+func (f *frame) view(s, nu, nv int) view {
+	a, b := float64(s%side), float64(s/side)
+	return view{
+		origin: r3.Add(f.Origin, r3.Add(r3.Scale(a, f.U), r3.Scale(b, f.V))),
+		u:      r3.Scale(side, f.U), v: r3.Scale(side, f.V), nu: nu, nv: nv,
+	}
 }
 
 // way is a direction of all.

@@ -59,7 +59,7 @@ func (g *gatherer) choose(i int) {
 	}
 	for slot := 1; slot < len(t.patches); slot++ {
 		p := &t.patches[slot]
-		gain := t.rough(&t.readers[i], p) / 4 // of an element
+		gain := t.mesh.rough(&t.readers[i], p) / 4 // of an element
 		if gain <= 0 {
 			continue
 		}
@@ -77,8 +77,8 @@ func (g *gatherer) choose(i int) {
 
 // rough is about what a receptor gets for each lm/m² that a patch returns, were nothing in the way: by the corner that lies
 // nearest to its axis, for the plane of a receptor may cut a patch.
-func (t *Transport) rough(r *receptor.Receptor, p *patch) float64 {
-	f := &t.mesh.faces[p.face]
+func (m *mesh) rough(r *receptor.Receptor, p *patch) float64 {
+	f := &m.faces[p.face]
 	way := r3.Sub(f.at(p.x+f.du/2, p.y+f.dv/2), r.At)
 	falls := -r3.Dot(way, f.n)
 	if !(falls > 0) {

@@ -172,7 +172,7 @@ func (t *Transport) ofPatch(slot int) viewpoint {
 		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, turn: turns(p.number),
 		// A patch on which more hangs than on most looks more often.
 		looks: t.quality.Looks * int(min(mostLooks, max(1, p.importance*float64(len(t.patches))))),
-		place: func(x, y float64) r3.Vec { return t.placeOn(f, p, x, y) },
+		place: func(x, y float64) r3.Vec { return placeOn(f, p, x, y) },
 	}
 }
 
@@ -192,7 +192,7 @@ func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g gla
 	look := func(m, k, star int, gain float64) {
 		x, y, way := t.stars[star%len(t.stars)].turned(&from.turn)
 		g := glance{look: m, part: &s.parts[k]}
-		if seen := t.seenFrom(e, from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
+		if seen := e.seenFrom(from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
 			g.gain = seen.Scale(gain)
 			each(g)
 		}
@@ -237,7 +237,7 @@ func (h *hotPart) isClose(square float64) bool {
 }
 
 // placeOn is a place of a patch in the air, by a point of the unit square: as likely as any other.
-func (t *Transport) placeOn(f *face, p *patch, x, y float64) r3.Vec {
+func placeOn(f *face, p *patch, x, y float64) r3.Vec {
 	if p.parts != nil {
 		return placeIn(p.parts[:], x, y)
 	}
@@ -275,13 +275,13 @@ func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
 
 // seenFrom is what a place gets of a part for each lm/m² that it returns: its form factor, where a ray to a place
 // on it meets nothing.
-func (t *Transport) seenFrom(e *eye, at, normal r3.Vec, part *hotPart, way [2]float64) colour.RGB {
+func (e *eye) seenFrom(at, normal r3.Vec, part *hotPart, way [2]float64) colour.RGB {
 	factor := formfactor.Polygon(part.figure, at, normal) / math.Pi
 	if factor <= 0 {
 		return colour.RGB{}
 	}
 	var blocked bool
-	if e.panes, blocked = t.mesh.bvh.Segment(part.place(way), at, nil, e.panes[:0]); blocked {
+	if e.panes, blocked = e.m.bvh.Segment(part.place(way), at, nil, e.panes[:0]); blocked {
 		return colour.RGB{}
 	}
 	seen := colour.RGB{factor, factor, factor}

@@ -24,8 +24,8 @@ func (l *linked) take(m *mesh, hit uint32, part int, share float64) {
 func part(x, y float64) int { return int(2*y)<<1 | int(2*x) }
 
 // rays is how many a patch gets: fewer where it is small.
-func (t *Transport) rays(area float64) int {
-	n, whole := t.quality.Links, t.quality.Patch*t.quality.Patch
+func (q *Quality) rays(area float64) int {
+	n, whole := q.Links, q.Patch*q.Patch
 	for n > 16 && area < whole/4 {
 		n, whole = n/2, whole/4
 	}
@@ -33,8 +33,8 @@ func (t *Transport) rays(area float64) int {
 }
 
 // patch is one of face k before it is linked.
-func (t *Transport) patch(k int, number uint32) patch {
-	f := &t.mesh.faces[k]
+func (m *mesh) patch(k int, number uint32) patch {
+	f := &m.faces[k]
 	cell := int(number - f.first)
 	return patch{number: number, face: int32(k), x: float64(cell%f.nu) * f.du, y: float64(cell/f.nu) * f.dv}
 }
@@ -71,8 +71,8 @@ func (t *Transport) finish(e *eye, f *face, l *linked, n int) {
 func (t *Transport) linkOne(e *eye, number uint32) linked {
 	k := t.mesh.face(number)
 	f := &t.mesh.faces[k]
-	n := t.rays(f.du * f.dv)
-	l := linked{t.patch(k, number), make([]uint32, 0, n)}
+	n := t.quality.rays(f.du * f.dv)
+	l := linked{t.mesh.patch(k, number), make([]uint32, 0, n)}
 	t.cast(e, f, &l, 0, n)
 	t.finish(e, f, &l, n)
 	return l
@@ -85,7 +85,7 @@ const slivers = 4096
 // note takes up the patches of elements that have been seen for the first time.
 func (t *Transport) note(elements []uint32) {
 	for _, e := range elements {
-		if p := t.patchOf(e); p != 0 && t.slots[p] == 0 {
+		if p := t.mesh.patchOf(e); p != 0 && t.slots[p] == 0 {
 			t.slots[p] = 1
 			t.fresh = append(t.fresh, p)
 		}
@@ -93,19 +93,19 @@ func (t *Transport) note(elements []uint32) {
 }
 
 // alive says whether a place is on the face and in the air.
-func (t *Transport) alive(f *face, x, y float64, at r3.Vec) bool {
+func (m *mesh) alive(f *face, x, y float64, at r3.Vec) bool {
 	if !f.holds(x, y) {
 		return false
 	}
-	_, inside := t.mesh.bvh.Inside(r3.Add(at, r3.Scale(clearance, f.n)))
+	_, inside := m.bvh.Inside(r3.Add(at, r3.Scale(clearance, f.n)))
 	return !inside
 }
 
-// eyes makes one for each goroutine.
-func (t *Transport) eyes(n int) []eye {
-	all := make([]eye, parallel.Workers(t.workers, n))
+// eyes makes one for each goroutine that works on n tasks.
+func (m *mesh) eyes(workers, n int) []eye {
+	all := make([]eye, parallel.Workers(workers, n))
 	for i := range all {
-		all[i] = *newEye(t.mesh)
+		all[i] = *newEye(m)
 	}
 	return all
 }

@@ -62,7 +62,7 @@ func (t *Transport) follow(ctx context.Context) error {
 // linkAll follows the rays of patches, which ascend.
 func (t *Transport) linkAll(ctx context.Context, patches []uint32) ([]linked, error) {
 	out := make([]linked, len(patches))
-	drawn, rest := t.drawings(patches)
+	drawn, rest := t.mesh.drawings(patches)
 	painters := make([]*painter, parallel.Workers(t.workers, len(drawn)))
 	err := parallel.For(ctx, t.workers, len(drawn), func(worker, i int) {
 		if painters[worker] == nil {
@@ -74,7 +74,7 @@ func (t *Transport) linkAll(ctx context.Context, patches []uint32) ([]linked, er
 		return nil, err
 	}
 	chunks := (len(rest) + chunk - 1) / chunk
-	eyes := t.eyes(chunks)
+	eyes := t.mesh.eyes(t.workers, chunks)
 	err = parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for _, i := range rest[c*chunk : min((c+1)*chunk, len(rest))] {
 			out[i] = t.linkOne(&eyes[worker], patches[i])

@@ -19,7 +19,7 @@ func (s *Solution) nearby(ctx context.Context, lamps []Lamp) ([][]cellLight, err
 	for i := range out {
 		out[i] = make([]cellLight, len(t.cells))
 	}
-	eyes := t.eyes(len(t.cells))
+	eyes := t.mesh.eyes(t.workers, len(t.cells))
 	err := parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))

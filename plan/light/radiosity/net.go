@@ -33,9 +33,9 @@ func fourfold(n int) []star {
 	for i := range 32 {
 		v[0][i] = 1 << (31 - i)
 	}
-	copy(v[1][:], numbers(1, 0, 1))
-	copy(v[2][:], numbers(2, 1, 1, 3))
-	copy(v[3][:], numbers(3, 1, 1, 3, 1))
+	copy(v[1][:], directionNumbers(1, 0, 1))
+	copy(v[2][:], directionNumbers(2, 1, 1, 3))
+	copy(v[3][:], directionNumbers(3, 1, 1, 3, 1))
 	points := make([]star, n)
 	for k := range points {
 		for d := range v {
@@ -49,9 +49,9 @@ func fourfold(n int) []star {
 	return points
 }
 
-// numbers are the direction numbers of a primitive polynomial of a degree, its inner coefficients and
+// directionNumbers are the direction numbers of a primitive polynomial of a degree, its inner coefficients and
 // the first odd numbers.
-func numbers(degree int, inner uint32, first ...uint32) []uint32 {
+func directionNumbers(degree int, inner uint32, first ...uint32) []uint32 {
 	m := append(make([]uint32, 0, 32), first...)
 	for k := degree; k < 32; k++ {
 		next := m[k-degree] ^ m[k-degree]<<degree

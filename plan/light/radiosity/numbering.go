@@ -31,34 +31,41 @@ func (t *Transport) number() {
 	for s := 1; s < len(t.patches); s++ {
 		t.slots[t.patches[s].number] = uint32(s)
 	}
-	end := uint32(4 * len(t.patches))
-	rank := t.rankVeils()
-	place := func(elements []uint32) {
-		for i, e := range elements {
-			if e&veil != 0 {
-				elements[i] = end + 4*rank[e&^veil]
-			} else {
-				elements[i] = 4*t.slots[e/4] + e&3
-			}
-		}
-	}
+	n := numbers{t.slots, t.rankVeils(), uint32(4 * len(t.patches))}
 	for i := range t.veils {
-		e := &t.veils[i].element
-		*e = 4*t.slots[*e/4] + *e&3
+		t.veils[i].element = n.of(t.veils[i].element)
 	}
-	place(t.links)
+	n.replace(t.links)
 	for i := range t.places {
-		place(t.places[i].hits)
+		n.replace(t.places[i].hits)
 	}
 	for i := range t.cells {
-		place(t.cells[i].hits)
-		one := [1]uint32{t.cells[i].element}
-		place(one[:])
-		t.cells[i].element = one[0]
+		n.replace(t.cells[i].hits)
+		t.cells[i].element = n.of(t.cells[i].element)
 	}
 	for _, f := range t.lattices {
 		for s := range f.pictures {
-			place(f.pictures[s].seen)
+			n.replace(f.pictures[s].seen)
 		}
+	}
+}
+
+// numbers gives elements their places among those seen.
+type numbers struct {
+	slots []uint32 // by patch of the mesh
+	rank  []uint32 // of what is seen through clear sheets
+	end   uint32   // of the elements of patches
+}
+
+func (n *numbers) of(element uint32) uint32 {
+	if element&veil != 0 {
+		return n.end + 4*n.rank[element&^veil]
+	}
+	return 4*n.slots[element/4] + element&3
+}
+
+func (n *numbers) replace(elements []uint32) {
+	for i, e := range elements {
+		elements[i] = n.of(e)
 	}
 }

@@ -56,7 +56,7 @@ func (t *Transport) lookFromPlaces(ctx context.Context) error {
 		}
 	}
 	landings := make([][]landing, len(tasks))
-	eyes := t.eyes(len(tasks))
+	eyes := t.mesh.eyes(t.workers, len(tasks))
 	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
 		landings[i] = t.lookFrom(&eyes[worker], &t.places[tasks[i].place], tasks[i].from)
 	})

@@ -32,33 +32,38 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 		return make([][]float32, s.lamps), nil
 	}
 	t, f := s.t, s.t.lattices[lattice]
-	channels, size := t.Channels(), f.NU*f.NV
-	out := make([][]float32, s.lamps)
-	for i := range out {
-		out[i] = make([]float32, channels*size)
-	}
-	plane := func(column int) []float32 {
-		lamp, c := column/channels, column%channels
-		return out[lamp][c*size : (c+1)*size]
-	}
+	columns := s.lamps * t.Channels()
+	out, planes := s.planes(f.NU * f.NV)
 	workers := parallel.Workers(t.workers, sets*len(s.blocks))
 	sums, near := make([][]shining, workers), make([][]shining, workers)
 	err := parallel.For(ctx, t.workers, sets*len(s.blocks), func(worker, i int) {
 		b := i / sets
 		q := &f.pictures[i%sets]
 		sums[worker], near[worker] = q.sum(sums[worker], near[worker], len(q.points), f.rays, s.blocks[b].exitance)
-		for c := range min(width, s.lamps*channels-b*width) {
-			f.place(plane(b*width+c), sums[worker], i%sets, c)
+		for c := range min(width, columns-b*width) {
+			f.place(planes[b*width+c], sums[worker], i%sets, c)
 		}
 	})
 	if err != nil || !f.shared {
 		return out, err
 	}
-	spare := make([][]float32, parallel.Workers(t.workers, s.lamps*channels))
-	err = parallel.For(ctx, t.workers, s.lamps*channels, func(worker, i int) {
-		spare[worker] = f.smooth(plane(i), spare[worker])
+	spare := make([][]float32, parallel.Workers(t.workers, columns))
+	err = parallel.For(ctx, t.workers, columns, func(worker, i int) {
+		spare[worker] = f.smooth(planes[i], spare[worker])
 	})
 	return out, err
+}
+
+// planes makes room for the values of a lattice: by lamp, and the same by column, plane by plane.
+func (s *Solution) planes(size int) (byLamp, byColumn [][]float32) {
+	byLamp = make([][]float32, s.lamps)
+	for i := range byLamp {
+		byLamp[i] = make([]float32, s.t.Channels()*size)
+		for c := range s.t.Channels() {
+			byColumn = append(byColumn, byLamp[i][c*size:(c+1)*size])
+		}
+	}
+	return byLamp, byColumn
 }
 
 // place writes one column of the sums of a set to a plane.

@@ -39,16 +39,7 @@ func (g *gatherer) reading(i int) reading {
 	g.met, g.fixed = g.met[:0], g.fixed[:0]
 	g.groups, g.keys = nil, nil
 	g.rays = t.weighs(i, g.rays)
-	for r, h := range p.hits {
-		if h < 4 || g.rays[r] == 0 || p.cellOf != nil && p.cellOf[r] >= 0 {
-			continue
-		}
-		if g.shares[h] == 0 {
-			g.met = append(g.met, h)
-		}
-		g.shares[h] += g.rays[r]
-	}
-	slices.Sort(g.met)
+	g.meet(p)
 	g.choose(i)
 	out := reading{values: make([][]colour.RGB, g.s.lamps), spread: make([]float64, g.s.lamps)}
 	for lamp := range out.values {
@@ -66,4 +57,18 @@ func (g *gatherer) reading(i int) reading {
 		out.values[lamp] = append(v, make([]colour.RGB, len(out.keys)-len(v))...)
 	}
 	return out
+}
+
+// meet adds up the shares of the elements that the rays of a place have met, cells left out.
+func (g *gatherer) meet(p *place) {
+	for r, h := range p.hits {
+		if h < 4 || g.rays[r] == 0 || p.cellOf != nil && p.cellOf[r] >= 0 {
+			continue
+		}
+		if g.shares[h] == 0 {
+			g.met = append(g.met, h)
+		}
+		g.shares[h] += g.rays[r]
+	}
+	slices.Sort(g.met)
 }

@@ -66,17 +66,23 @@ func (w *solver) load(lamps []first, hot []spotted, halves [][]float32) {
 		for i := range hot {
 			halves[i][s] = w.glance(&hot[i], i, s)
 		}
-		for k, a := range p.area {
-			for c := range width {
-				e := a * w.from(4*s+k, c)
-				w.flux[c] += e
-				w.returned[c] += e * w.keeps(p, c)
-				sent[c] += e * w.reflect[p.face][c]
-			}
-		}
+		w.weigh(s, &sent)
 	}
 	for c := range width {
 		w.closed[c] = sent[c]-w.returned[c] <= ajar*sent[c]
+	}
+}
+
+// weigh adds the straight light on a patch to the flux, and what the patch returns of it to what is sent.
+func (w *solver) weigh(s int, sent *columns) {
+	p := &w.t.patches[s]
+	for k, a := range p.area {
+		for c := range width {
+			e := a * w.from(4*s+k, c)
+			w.flux[c] += e
+			w.returned[c] += e * w.keeps(p, c)
+			sent[c] += e * w.reflect[p.face][c]
+		}
 	}
 }
 
@@ -233,8 +239,30 @@ func (w *solver) veil(to, from *shining, factor *colour.RGB) {
 // learn is set, the links take over the factor, so that in the end there is nothing left to bring up.
 // It says whether the pass moved less than the residual in every column.
 func (w *solver) level(learn bool) (done bool) {
-	var got, kept, scale, moved columns
+	var moved columns
 	w.unseen()
+	scale := w.scales(learn)
+	for s := 1; s < len(w.back); s++ {
+		area := w.t.patches[s].area
+		a := area[0] + area[1] + area[2] + area[3]
+		back, before := &w.back[s], &w.before[s]
+		for c := range width {
+			back[c] *= scale[c]
+			moved[c] += a * math.Abs(back[c]-before[c])
+		}
+		w.pass(s)
+	}
+	done = true
+	for c := range width {
+		w.done[c] = w.done[c] || moved[c] <= residual*w.flux[c]
+		done = done && w.done[c]
+	}
+	return done
+}
+
+// scales are what the light that surfaces get from each other has to be multiplied by.
+func (w *solver) scales(learn bool) (scale columns) {
+	var got, kept columns
 	for s := 1; s < len(w.back); s++ {
 		p, back := &w.t.patches[s], &w.back[s]
 		a := p.area[0] + p.area[1] + p.area[2] + p.area[3]
@@ -255,22 +283,7 @@ func (w *solver) level(learn bool) (done bool) {
 			w.gain[c] = min(max(w.gain[c]*math.Sqrt(scale[c]), leastGain), mostGain)
 		}
 	}
-	for s := 1; s < len(w.back); s++ {
-		area := w.t.patches[s].area
-		a := area[0] + area[1] + area[2] + area[3]
-		back, before := &w.back[s], &w.before[s]
-		for c := range width {
-			back[c] *= scale[c]
-			moved[c] += a * math.Abs(back[c]-before[c])
-		}
-		w.pass(s)
-	}
-	done = true
-	for c := range width {
-		w.done[c] = w.done[c] || moved[c] <= residual*w.flux[c]
-		done = done && w.done[c]
-	}
-	return done
+	return scale
 }
 
 // unseen spreads evenly what surfaces return where no ray of any patch has met it: the footprint of a beam

@@ -51,13 +51,7 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 			sums[run] += w * float64(bright[h])
 		}
 	}
-	mean, square := 0.0, 0.0
-	for _, v := range sums {
-		mean += v / runs
-	}
-	for _, v := range sums {
-		square += (v - mean) * (v - mean) * runs / (runs - 1)
-	}
+	square := variance(&sums)
 	for _, n := range p.cellOf {
 		if n >= 0 {
 			off := g.inCells[n] * g.s.cells[lamp][n].off
@@ -66,6 +60,18 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 		}
 	}
 	return math.Sqrt(square + g.linkSpread(t, lamp))
+}
+
+// variance is that of the sum of some runs.
+func variance(sums *[runs]float64) (square float64) {
+	mean := 0.0
+	for _, v := range sums {
+		mean += v / runs
+	}
+	for _, v := range sums {
+		square += (v - mean) * (v - mean) * runs / (runs - 1)
+	}
+	return square
 }
 
 // linkSpread is the square of what the rays of patches put a receptor off by.

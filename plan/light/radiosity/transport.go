@@ -42,9 +42,9 @@ func (t *Transport) factor(element uint32) colour.RGB {
 }
 
 // patchOf is the patch of an element as rays give it; 0 for the black one.
-func (t *Transport) patchOf(element uint32) uint32 {
+func (m *mesh) patchOf(element uint32) uint32 {
 	if element&veil != 0 {
-		element = t.mesh.seen.list[element&^veil].element
+		element = m.seen.list[element&^veil].element
 	}
 	return element / 4
 }
