@@ -17,34 +17,32 @@ type first []float32
 // straight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
 // and shows in the whole.
 func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, []bool, error) {
-	channels := t.Channels()
-	out := make(first, 4*len(t.patches)*channels)
-	edges := make([]float64, len(t.patches)) // lx that elements of a patch are apart
-	strike := func(worker, s int, closely bool) {
-		var e [4]colour.RGB
-		edges[s] = t.strike(lamp, worker, s, &e, closely)
-		for k := range e {
-			for c := range channels {
-				out[(4*s+k)*channels+c] = float32(e[k][c])
-			}
-		}
-	}
+	d := direct{t, lamp, t.Channels(), make(first, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
 	chunks := (len(t.patches) + chunk - 1) / chunk
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
-			strike(worker, s, false)
+			d.strike(worker, s, false)
 		}
 	})
 	if err != nil {
 		return nil, nil, err
 	}
-	again := t.edged(out, edges)
-	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { strike(worker, again[i], true) })
+	again := d.edged()
+	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.strike(worker, again[i], true) })
 	if err != nil {
 		return nil, nil, err
 	}
-	t.balance(lamp, out)
-	return out, t.uneven(out, edges), nil
+	d.balance()
+	return d.straight, d.uneven(), nil
+}
+
+// direct is the straight light of one lamp, while it is worked out.
+type direct struct {
+	t        *Transport
+	lamp     Lamp
+	channels int
+	straight first
+	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
 }
 
 // The share of the brightest element of a patch by which another must differ for the light within them to count as uneven:
@@ -56,14 +54,14 @@ const (
 )
 
 // uneven says of each patch whether the light within its elements is uneven: by the edge of a shadow, or by itself.
-func (t *Transport) uneven(straight first, edges []float64) []bool {
-	channels := t.Channels()
+func (d *direct) uneven() []bool {
+	t, channels := d.t, d.channels
 	out := make([]bool, len(t.patches))
-	for s, apart := range edges {
+	for s, apart := range d.edges {
 		var e [4]colour.RGB
 		brightest := 0.0
 		for k := range e {
-			e[k][1] = float64(straight[(4*s+k)*channels+channels/2])
+			e[k][1] = float64(d.straight[(4*s+k)*channels+channels/2])
 			brightest = max(brightest, e[k][1])
 		}
 		out[s] = apart > unlike*brightest || brightest > 0 && t.patches[s].differ(&e) > steep*brightest
@@ -73,23 +71,23 @@ func (t *Transport) uneven(straight first, edges []float64) []bool {
 
 // edged lists the patches that the edge of a shadow may put off by more than their share: of the flux that comes
 // straight to all patches, or of what single receptors read of it.
-func (t *Transport) edged(straight first, edges []float64) (again []int) {
-	channels := t.Channels()
+func (d *direct) edged() (again []int) {
+	t, channels := d.t, d.channels
 	flux, read := 0.0, 0.0
 	means := make([]float64, len(t.patches))
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
 		for k, a := range p.area {
-			e := float64(straight[(4*s+k)*channels+channels/2])
+			e := float64(d.straight[(4*s+k)*channels+channels/2])
 			flux += a * e
 			means[s] += e / 4
 		}
 		read += p.importance * means[s]
 	}
-	for s := range edges {
-		t.stepTo(edges, means, s)
+	for s := range d.edges {
+		d.stepTo(means, s)
 	}
-	for s, off := range edges {
+	for s, off := range d.edges {
 		if p := &t.patches[s]; off*p.whole() > t.quality.Edge*flux || off*p.importance > t.quality.Edge*read && off > 0 {
 			again = append(again, s)
 		}
@@ -99,7 +97,8 @@ func (t *Transport) edged(straight first, edges []float64) (again []int) {
 
 // stepTo raises how far a patch may be off to how far it is from its neighbours on the face, where something shades it:
 // the edge of a shadow that runs along its rim leaves its own elements alike.
-func (t *Transport) stepTo(edges, means []float64, s int) {
+func (d *direct) stepTo(means []float64, s int) {
+	t, edges := d.t, d.edges
 	p := &t.patches[s]
 	if s == 0 || edges[s] < 0 {
 		return
@@ -122,21 +121,9 @@ func (t *Transport) stepTo(edges, means []float64, s int) {
 // balance brings what lands up to what was sent, where all of it lands: places asked one by one
 // miss a little of it. Where they miss most, the light of a beam close before a surface, what rays from
 // the lamp bring stands in its place.
-func (t *Transport) balance(lamp Lamp, out first) {
-	channels := t.Channels()
-	type landed struct {
-		element int
-		part    colour.RGB
-	}
-	var brought []landed
-	var flux colour.RGB
-	all := lamp.Landing(func(h solid.Hit, at r3.Vec, part colour.RGB) bool {
-		e := t.mesh.element(&h, at)
-		slot := int(t.slots[e/4])
-		brought = append(brought, landed{4*slot + t.patches[slot].lively(int(e&3)), part})
-		flux = flux.Add(part)
-		return slot != 0
-	})
+func (d *direct) balance() {
+	t, channels, out := d.t, d.channels, d.straight
+	brought, flux, all := d.land()
 	if !all {
 		return
 	}
@@ -164,26 +151,50 @@ func (t *Transport) balance(lamp Lamp, out first) {
 	}
 }
 
-// strike asks for the light of one patch, by the parts of its elements that lie in the air, and gives how far they
-// are apart where a shadow may have its edge, lx; less than nought where none may.
-func (t *Transport) strike(lamp Lamp, worker, slot int, e *[4]colour.RGB, closely bool) (apart float64) {
-	p := &t.patches[slot]
-	f := &t.mesh.faces[p.face]
+// landed is what a ray of a lamp brings to an element.
+type landed struct {
+	element int
+	part    colour.RGB // of the lamp's flux, lm
+}
+
+// land follows the rays of the lamp; all says whether everything comes to surfaces.
+func (d *direct) land() (brought []landed, flux colour.RGB, all bool) {
+	t := d.t
+	all = d.lamp.Landing(func(h solid.Hit, at r3.Vec, part colour.RGB) bool {
+		e := t.mesh.element(&h, at)
+		slot := int(t.slots[e/4])
+		brought = append(brought, landed{4*slot + t.patches[slot].lively(int(e&3)), part})
+		flux = flux.Add(part)
+		return slot != 0
+	})
+	return brought, flux, all
+}
+
+// strike asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
+// are apart where a shadow may have its edge; less than nought where none may.
+func (d *direct) strike(worker, slot int, closely bool) {
+	p := &d.t.patches[slot]
+	f := &d.t.mesh.faces[p.face]
 	corners := f.rectangle(p.x, p.y, f.du, f.dv)
-	sight := lamp.Aim(worker, corners[:], f.n)
-	if sight == Dark {
-		return -1
+	var e [4]colour.RGB
+	sight := d.lamp.Aim(worker, corners[:], f.n)
+	d.edges[slot] = -1
+	if sight != Dark {
+		d.illuminate(worker, p, &e, closely)
 	}
-	t.illuminate(lamp, worker, p, e, closely)
-	if sight == Open {
-		return -1
+	if sight == Shaded {
+		d.edges[slot] = p.differ(&e)
 	}
-	return p.differ(e)
+	for k := range e {
+		for c := range d.channels {
+			d.straight[(4*slot+k)*d.channels+c] = float32(e[k][c])
+		}
+	}
 }
 
 // illuminate finds the light of each element of the patch aimed at, lx.
-func (t *Transport) illuminate(lamp Lamp, worker int, p *patch, e *[4]colour.RGB, closely bool) {
-	f := &t.mesh.faces[p.face]
+func (d *direct) illuminate(worker int, p *patch, e *[4]colour.RGB, closely bool) {
+	f := &d.t.mesh.faces[p.face]
 	for k := range e {
 		if p.area[k] == 0 {
 			continue
@@ -191,10 +202,10 @@ func (t *Transport) illuminate(lamp Lamp, worker int, p *patch, e *[4]colour.RGB
 		var flux colour.RGB
 		if p.parts == nil {
 			quarter := f.element4(p.x, p.y, k)
-			flux = lamp.Flux(worker, quarter[:], closely)
+			flux = d.lamp.Flux(worker, quarter[:], closely)
 		} else {
 			for _, part := range p.parts[k] {
-				flux = flux.Add(lamp.Flux(worker, part, closely))
+				flux = flux.Add(d.lamp.Flux(worker, part, closely))
 			}
 		}
 		e[k] = flux.Scale(1 / p.area[k])

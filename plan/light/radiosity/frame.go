@@ -84,11 +84,7 @@ func (p *painter) set(f *frame, s int) {
 	q.short = make([]uint16, 0, f.rays*len(q.points))
 	q.seen = make([]uint32, 0, p.most)
 	for k := range f.rays {
-		number := k
-		if f.shared {
-			number += order[s] * f.rays
-		}
-		way := f.way(number)
+		way := f.way(s, k)
 		if f.Toward != nil {
 			q.ways = append(q.ways, headingOf(way))
 		}
@@ -111,8 +107,12 @@ func (f *frame) view(s, nu, nv int) view {
 	}
 }
 
-// way is a direction of all.
-func (f *frame) way(number int) r3.Vec {
+// way is direction k of a set.
+func (f *frame) way(s, k int) r3.Vec {
+	number := k
+	if f.shared {
+		number += order[s] * f.rays
+	}
 	if f.Toward != nil {
 		return opposed(number)
 	}

@@ -52,3 +52,15 @@ func (f *face) part(at r3.Vec) int32 {
 	within := func(x float64) int32 { return min(max(int32(x*cellsAcross), 0), cellsAcross-1) }
 	return within(y)*cellsAcross + within(x)
 }
+
+// makeRoom makes room for the rays of a place, by those of a receptor that is alone.
+func (p *place) makeRoom(rays int) {
+	if len(p.receptors) > 1 {
+		rays *= allRound
+		p.way = make([]r3.Vec, rays)
+	}
+	p.hits, p.at = make([]uint32, rays), make([]r3.Vec, rays)
+}
+
+// allRound is how many times as many rays go all round as a receptor alone gets.
+const allRound = 2

@@ -9,9 +9,6 @@ import (
 	"scrimshaw/plan/light/internal/parallel"
 )
 
-// allRound is how many times as many rays go all round as a receptor alone gets.
-const allRound = 2
-
 // raysTogether is how many rays are followed in one go.
 const raysTogether = 1024
 
@@ -31,30 +28,16 @@ func (t *Transport) group() {
 	}
 	t.placeOf = make([]int32, len(t.readers))
 	for n := range t.places {
-		p := &t.places[n]
-		for _, i := range p.receptors {
+		for _, i := range t.places[n].receptors {
 			t.placeOf[i] = int32(n)
 		}
-		rays := t.quality.Point
-		if len(p.receptors) > 1 {
-			rays *= allRound
-			p.way = make([]r3.Vec, rays)
-		}
-		p.hits, p.at = make([]uint32, rays), make([]r3.Vec, rays)
+		t.places[n].makeRoom(t.quality.Point)
 	}
 }
 
 // lookFromPlaces follows the rays of single receptors.
 func (t *Transport) lookFromPlaces(ctx context.Context) error {
-	type task struct {
-		place, from int
-	}
-	var tasks []task
-	for n := range t.places {
-		for from := 0; from < len(t.places[n].hits); from += raysTogether {
-			tasks = append(tasks, task{n, from})
-		}
-	}
+	tasks := t.tasks()
 	landings := make([][]landing, len(tasks))
 	eyes := t.mesh.eyes(t.workers, len(tasks))
 	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
@@ -72,6 +55,19 @@ func (t *Transport) lookFromPlaces(ctx context.Context) error {
 	}
 	return t.lookFromCells(ctx)
 }
+
+// tasks are the runs of rays of all places.
+func (t *Transport) tasks() (all []task) {
+	for n := range t.places {
+		for from := 0; from < len(t.places[n].hits); from += raysTogether {
+			all = append(all, task{n, from})
+		}
+	}
+	return all
+}
+
+// task is a run of rays of a place.
+type task struct{ place, from int }
 
 // lookFrom follows a run of rays of a place, and gives what they have met close by.
 func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {

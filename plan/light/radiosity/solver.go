@@ -2,7 +2,6 @@ package radiosity
 
 import (
 	"context"
-	"math"
 
 	"scrimshaw/plan/colour"
 )
@@ -47,17 +46,8 @@ func newSolver(t *Transport) *solver {
 // put the exitance off by.
 func (w *solver) load(lamps []first, hot []spotted, halves [][]float32) {
 	t, channels := w.t, w.t.Channels()
-	w.straight, w.flux, w.returned, w.done = [width]first{}, columns{}, columns{}, [width]bool{}
+	w.reset(lamps, channels)
 	var sent columns
-	for c := range width {
-		w.gain[c] = 1
-		if lamp := c / channels; lamp < len(lamps) {
-			w.straight[c] = lamps[lamp][w.channel[c]:]
-		}
-	}
-	clear(w.back)
-	clear(w.passed)
-	w.exitance = make([]shining, 4*(len(t.patches)+len(t.veils)))
 	w.shine()
 	w.dim(hot)
 	for s := 1; s < len(t.patches); s++ {
@@ -71,6 +61,20 @@ func (w *solver) load(lamps []first, hot []spotted, halves [][]float32) {
 	for c := range width {
 		w.closed[c] = sent[c]-w.returned[c] <= ajar*sent[c]
 	}
+}
+
+// reset starts anew with some lamps.
+func (w *solver) reset(lamps []first, channels int) {
+	w.straight, w.flux, w.returned, w.done = [width]first{}, columns{}, columns{}, [width]bool{}
+	for c := range width {
+		w.gain[c] = 1
+		if lamp := c / channels; lamp < len(lamps) {
+			w.straight[c] = lamps[lamp][w.channel[c]:]
+		}
+	}
+	clear(w.back)
+	clear(w.passed)
+	w.exitance = make([]shining, 4*(len(w.t.patches)+len(w.t.veils)))
 }
 
 // weigh adds the straight light on a patch to the flux, and what the patch returns of it to what is sent.
@@ -233,75 +237,6 @@ func (w *solver) veil(to, from *shining, factor *colour.RGB) {
 	}
 }
 
-// level brings all that surfaces get from each other to the flux that they send to each other:
-// what is taken in and what leaves the set then add up to what the lamps sent, to the last digit,
-// though rays only sample who sees whom. On the way it saves passes: a white room fills at once. Where
-// learn is set, the links take over the factor, so that in the end there is nothing left to bring up.
-// It says whether the pass moved less than the residual in every column.
-func (w *solver) level(learn bool) (done bool) {
-	var moved columns
-	w.unseen()
-	scale := w.scales(learn)
-	for s := 1; s < len(w.back); s++ {
-		area := w.t.patches[s].area
-		a := area[0] + area[1] + area[2] + area[3]
-		back, before := &w.back[s], &w.before[s]
-		for c := range width {
-			back[c] *= scale[c]
-			moved[c] += a * math.Abs(back[c]-before[c])
-		}
-		w.pass(s)
-	}
-	done = true
-	for c := range width {
-		w.done[c] = w.done[c] || moved[c] <= residual*w.flux[c]
-		done = done && w.done[c]
-	}
-	return done
-}
-
-// scales are what the light that surfaces get from each other has to be multiplied by.
-func (w *solver) scales(learn bool) (scale columns) {
-	var got, kept columns
-	for s := 1; s < len(w.back); s++ {
-		p, back := &w.t.patches[s], &w.back[s]
-		a := p.area[0] + p.area[1] + p.area[2] + p.area[3]
-		for c := range width {
-			got[c] += a * back[c]
-			kept[c] += a * back[c] * w.keeps(p, c)
-		}
-	}
-	for c := range width {
-		scale[c] = 1
-		if w.done[c] {
-			continue
-		}
-		if lost := got[c] - kept[c]; lost > 0 && (w.closed[c] || !learn) {
-			scale[c] = w.returned[c] / lost
-		}
-		if learn && w.closed[c] {
-			w.gain[c] = min(max(w.gain[c]*math.Sqrt(scale[c]), leastGain), mostGain)
-		}
-	}
-	return scale
-}
-
-// unseen spreads evenly what surfaces return where no ray of any patch has met it: the footprint of a beam
-// on a corner, say.
-func (w *solver) unseen() {
-	for c := range width {
-		got, open := 0.0, 0.0
-		for s := 1; s < len(w.back) && w.returned[c] > 0 && got == 0; s++ {
-			p := &w.t.patches[s]
-			got += w.back[s][c]
-			open += (p.area[0] + p.area[1] + p.area[2] + p.area[3]) * (1 - w.keeps(p, c))
-		}
-		for s := 1; s < len(w.back) && got == 0 && open > 0; s++ {
-			w.back[s][c] = w.returned[c] / open
-		}
-	}
-}
-
 // account adds up what has become of the lamps' light.
 func (w *solver) account(b *block) {
 	b.sent = w.flux
@@ -317,23 +252,3 @@ func (w *solver) account(b *block) {
 		}
 	}
 }
-
-// The solution ends when the flux that a pass still moves is less than this share of the lamp's,
-// or after so many passes.
-const (
-	residual   = 1e-5
-	mostPasses = 500
-)
-
-// In the first passes light spreads and says nothing of the links; and a link's factor is held to
-// these bounds where next to nothing is passed on.
-const (
-	fills     = 3
-	leastGain = 0.5
-	mostGain  = 2
-)
-
-// ajar is the share of what surfaces return of the lamps' light that may leave a set that counts as closed. Of an open
-// one the links do not tell what leaves well enough to put them right by it: a wall outside that a lamp
-// floods would put the light inside off.
-const ajar = 1e-3

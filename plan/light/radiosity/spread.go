@@ -52,6 +52,12 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 		}
 	}
 	square := variance(&sums)
+	square = g.addCellSpread(square, p, lamp)
+	return math.Sqrt(square + g.linkSpread(t, lamp))
+}
+
+// addCellSpread adds to a square those of what the rays of cells put a receptor off by.
+func (g *gatherer) addCellSpread(square float64, p *place, lamp int) float64 {
 	for _, n := range p.cellOf {
 		if n >= 0 {
 			off := g.inCells[n] * g.s.cells[lamp][n].off
@@ -59,7 +65,7 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 			g.inCells[n] = 0
 		}
 	}
-	return math.Sqrt(square + g.linkSpread(t, lamp))
+	return square
 }
 
 // variance is that of the sum of some runs.
