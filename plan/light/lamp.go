@@ -18,6 +18,7 @@ type lamp struct {
 	flux            float64
 	shape           photometry.Distribution
 	opening         photometry.Opening
+	profile         Profile    // nil where the opening is as bright all over
 	onesided        bool       // a face: nothing behind its plane, unless measured data has light there
 	lambertian      bool       // the same luminance from everywhere: closed forms hold
 	corners         [4]r3.Vec  // of the rectangle that a face fills or a disc lies in, counter-clockwise from before it
@@ -52,7 +53,16 @@ func (l *lamp) from(s r3.Vec, r *Receptor) float64 {
 	if w == 0 {
 		return 0
 	}
-	return l.intensity(d) * w / square
+	return l.intensity(d) * l.relative(s) * w / square
+}
+
+// relative is the luminance at a point of the opening, by the mean over the opening.
+func (l *lamp) relative(s r3.Vec) float64 {
+	if l.profile == nil {
+		return 1
+	}
+	way := r3.Sub(s, l.at)
+	return l.profile.Relative(r3.Dot(way, l.right), r3.Dot(way, l.up))
 }
 
 // weigh is the receptor's weight for light that travels along d.

@@ -53,12 +53,13 @@ func (b *bounced) rings(ray func(o, d r3.Vec, weight float64) bool) (sum float64
 			s, c := math.Sincos(2 * math.Pi * (float64(k) + 0.5*float64(i%2)) / landRound)
 			side := r3.Add(r3.Scale(c, l.right), r3.Scale(s, l.up))
 			d := r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))
-			weight := l.intensity(d) * angle
+			start := b.points[(i*landRound+k)*landStride%len(b.points)]
+			weight := l.intensity(d) * l.relative(start) * angle
 			if weight <= 0 {
 				continue
 			}
 			sum += weight
-			if !ray(b.points[(i*landRound+k)*landStride%len(b.points)], d, weight) {
+			if !ray(start, d, weight) {
 				return sum
 			}
 		}

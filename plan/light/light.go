@@ -69,9 +69,17 @@ type Term struct {
 
 // Emitter is one light as transport sees it.
 type Emitter struct {
-	Name   string
-	Frame  plan.Frame
-	Source photometry.Source
+	Name    string
+	Frame   plan.Frame
+	Source  photometry.Source
+	Profile Profile // of the luminance over the opening; nil where that is even
+}
+
+// Profile is how the luminance of an opening varies over it: of a rectangle, a disc or a tube.
+type Profile interface {
+	// Relative is the luminance at a place so many metres to the right of the middle and over it, by the mean over the
+	// opening.
+	Relative(right, up float64) float64
 }
 
 // Drive is what each light's basis is multiplied by: level, gels and colour, AP1. A light that

@@ -174,9 +174,17 @@ func (l *lamp) rules(w Response) []level {
 	var all []level
 	for n := 2; n <= 8; n++ {
 		distance := a * closely().reach[n]
-		all = append(all, level{distance * distance, l.nodes(distance, closely())})
+		all = append(all, level{distance * distance, l.profiled(l.nodes(distance, closely()))})
 	}
 	return all
+}
+
+// profiled are nodes that weigh as the opening is bright there.
+func (l *lamp) profiled(nodes []node) []node {
+	for i := range nodes {
+		nodes[i].weight *= l.relative(nodes[i].at)
+	}
+	return nodes
 }
 
 // extra is how much the order is raised for a distribution that is not Lambertian.

@@ -19,6 +19,7 @@ func (d *desk) parts(from, to int) {
 	for n := range f.bundles {
 		b := &f.bundles[n]
 		d.look(b, from, to)
+		share := f.share * f.l.relative(b.middle)
 		for j := from; j < to; j++ {
 			ready := false
 			for w, word := range d.partly[(j-from)*g.words : (j-from+1)*g.words] {
@@ -28,7 +29,7 @@ func (d *desk) parts(from, to int) {
 				if !ready {
 					d.view, ready = f.steps.from(f.l, j, b.middle), true
 				}
-				d.add(j-from, w, b.to-b.from)
+				d.add(j-from, w, b.to-b.from, share)
 			}
 		}
 	}
@@ -146,21 +147,21 @@ func (d *desk) behind(before []int, points uint64, at int) {
 	}
 }
 
-// add adds the light of what has been counted for word w of row r.
-func (d *desk) add(r, w, size int) {
+// add adds the light of what has been counted for word w of row r: a point of the opening has a share of it.
+func (d *desk) add(r, w, size int, share float64) {
 	for i := range d.counts {
-		d.times(&d.counts[i], d.line(d.shares[i].sums, r), w, size)
+		d.times(&d.counts[i], d.line(d.shares[i].sums, r), w, size, share)
 	}
-	d.times(&d.missing, d.line(d.lost, r), w, size)
+	d.times(&d.missing, d.line(d.lost, r), w, size, share)
 }
 
 // times adds the light of a point of the opening to word w of a row, as often as counted.
-func (d *desk) times(c *count, line []float64, w, size int) {
+func (d *desk) times(c *count, line []float64, w, size int, share float64) {
 	left := c.any()
 	part := (*[row.Word]float64)(line[w*row.Word:])
 	for n := size; left != 0; n-- { // most often all or none
 		if points := c.exactly(n); points != 0 {
-			d.f.l.kernel.Add(part, points, w, &d.view, float64(n)*d.f.share)
+			d.f.l.kernel.Add(part, points, w, &d.view, float64(n)*share)
 			left &^= points
 		}
 	}

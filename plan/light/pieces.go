@@ -50,6 +50,9 @@ func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
 	if w == 0 {
 		return 0
 	}
+	if l.profile != nil {
+		w *= l.profile.Relative(x, y)
+	}
 	if c.measured != nil {
 		return c.measured.FastCandela(vx, vy, vz, inverse) * w / square
 	}
@@ -90,7 +93,7 @@ func (c *pieces) strips(l *lamp, r *Receptor, distance float64, to *precision) f
 
 // strip sums along y at x.
 func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []stretch) (sum float64) {
-	if c.gain > 0 && r.Response != Dome {
+	if c.gain > 0 && r.Response != Dome && l.profile == nil {
 		return c.behindGrid(r, x, along)
 	}
 	for k := range along {

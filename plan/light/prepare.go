@@ -11,7 +11,7 @@ import (
 func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 	l := &lamp{
 		at: e.Frame.At, axis: e.Frame.Axis, right: e.Frame.Right, up: e.Frame.Up(),
-		flux: e.Source.Flux, shape: e.Source.Distribution, opening: e.Source.Opening,
+		flux: e.Source.Flux, shape: e.Source.Distribution, opening: e.Source.Opening, profile: e.Profile,
 	}
 	if l.shape == nil {
 		l.shape, l.flux = photometry.Uniform{}, 0
@@ -19,7 +19,7 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 	l.normalise()
 	face := l.opening.Form == photometry.Rectangle || l.opening.Form == photometry.Disc
 	l.onesided = face && !photometry.Behind(l.shape)
-	l.lambertian = l.opening.Form != photometry.Point && l.shape == photometry.Lambertian(l.opening.Form)
+	l.lambertian = l.opening.Form != photometry.Point && l.shape == photometry.Lambertian(l.opening.Form) && l.profile == nil
 	own, points := l.openingPoints(faces, tubes)
 	l.points = points
 	l.order, l.begins = bundled(own, bundle)
@@ -43,10 +43,13 @@ func (l *lamp) lay() {
 	l.ends = [2]r3.Vec{r3.Sub(l.at, w), r3.Add(l.at, w)}
 }
 
-// normalise makes points of openings without size.
+// normalise makes points of openings without size. What is round from everywhere has no profile.
 func (l *lamp) normalise() {
 	o := &l.opening
 	if !(o.Width > 0) || o.Form == photometry.Rectangle && !(o.Height > 0) {
 		*o = photometry.Opening{}
+	}
+	if o.Form == photometry.Point || o.Form == photometry.Sphere {
+		l.profile = nil
 	}
 }

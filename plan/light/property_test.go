@@ -75,7 +75,7 @@ func TestSameEverywhere(t *testing.T) {
 				if m.mirrored {
 					f.Right = r3.Scale(-1, f.Right)
 				}
-				ls = append(ls, Emitter{e.Name, f, e.Source})
+				ls = append(ls, Emitter{Name: e.Name, Frame: f, Source: e.Source})
 			}
 			var ps []Receptor
 			for _, p := range points {
