@@ -28,26 +28,32 @@ func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 	if veiled {
 		hit, met = m.bvh.FirstOpaque(o, d, skip)
 	}
-	switch {
-	case !met:
-		return black, true
-	case hit.T == 0:
+	if !met {
+		at := r3.Add(o, r3.Scale(horizon, d))
+		return e.behind(m.beyond.element(d), o, at, skip, veiled), true
+	}
+	if hit.T == 0 {
 		return black, false
 	}
 	at := r3.Vec{X: o.X + hit.T*d.X, Y: o.Y + hit.T*d.Y, Z: o.Z + hit.T*d.Z}
 	if len(skip) > 0 && e.buried(at, hit.Normal) {
 		return black, true
 	}
-	element = m.element(&hit, at)
+	return e.behind(m.element(&hit, at), o, at, skip, veiled), true
+}
+
+// behind notes where a ray has ended and on what, and gives the element as it is seen through the clear sheets on the way;
+// veiled says whether there are any.
+func (e *eye) behind(element uint32, o, at r3.Vec, skip []solid.ID, veiled bool) uint32 {
 	e.at, e.element = at, element
 	if !veiled || element == black {
-		return element, true
+		return element
 	}
-	e.panes, _ = m.bvh.Segment(o, at, skip, e.panes[:0])
+	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes[:0])
 	if len(e.panes) > 0 {
-		return m.seen.behind(element, e.panes), true
+		return e.m.seen.behind(element, e.panes)
 	}
-	return element, true
+	return element
 }
 
 // buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor

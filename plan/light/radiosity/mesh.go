@@ -25,6 +25,7 @@ type mesh struct {
 	groups   []solid.ID // the first solid of each name
 	seen     veils
 	blades   []blade // what parts faces
+	beyond   environment
 }
 
 // span is a run of faces.
@@ -38,7 +39,7 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, blades: bladesOf(set)}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, blades: bladesOf(set), beyond: darkness{}}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]

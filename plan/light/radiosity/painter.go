@@ -205,12 +205,13 @@ func (p *painter) mark(v *view) (any bool) {
 // elements finds the elements where the rays end.
 func (p *painter) elements(v *view, d r3.Vec, hits []uint32) {
 	p.round++
+	beyond := p.m.beyond.element(d)
 	for j := range v.nv {
 		row := p.seen[j*v.nu : (j+1)*v.nu]
 		for i, k := range row {
 			n := j*v.nu + i
 			if k < 0 {
-				hits[n] = black
+				hits[n] = beyond
 				continue
 			}
 			q := &p.plots[k]

@@ -9,7 +9,12 @@ import (
 
 // Trace follows rays through a set from receptors and lattices on, and from what they see.
 func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
-	t := &Transport{mesh: newMesh(set, bvh, q.Patch), workers: workers, quality: q, readers: points}
+	return traceMesh(ctx, newMesh(set, bvh, q.Patch), q, workers, points, lattices)
+}
+
+// traceMesh is Trace for a set that has been cut into patches.
+func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
+	t := &Transport{mesh: m, workers: workers, quality: q, readers: points}
 	if !t.mesh.reflects {
 		return t, nil
 	}
