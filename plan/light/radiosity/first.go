@@ -216,16 +216,20 @@ func (t *Transport) illuminate(lamp Lamp, worker int, p *patch, e *[4]colour.RGB
 			continue
 		}
 		var flux colour.RGB
-		if p.parts == nil {
-			quarter := f.element4(p.x, p.y, k)
-			flux = lamp.Flux(worker, quarter[:], closely)
-		} else {
-			for _, part := range p.parts[k] {
-				flux = flux.Add(lamp.Flux(worker, part, closely))
-			}
+		for _, part := range p.inAir(f, k) {
+			flux = flux.Add(lamp.Flux(worker, part, closely))
 		}
 		e[k] = flux.Scale(1 / p.area[k])
 	}
+}
+
+// inAir are the parts of element k of a patch on the face that lie in the air.
+func (p *patch) inAir(f *face, k int) [][]r3.Vec {
+	if p.parts != nil {
+		return p.parts[k]
+	}
+	whole := f.element4(p.x, p.y, k)
+	return [][]r3.Vec{whole[:]}
 }
 
 // rectangle is the part of the face's rectangle from a corner on.

@@ -120,12 +120,61 @@ func (s *Solution) nearby(ctx context.Context, lamps []Lamp) ([][]cellLight, err
 		c := &t.cells[i]
 		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))
 		for k, lamp := range lamps {
-			e := lamp.Light(worker, c.at, c.normal)
+			e := s.ontoCell(lamp, worker, i, k)
 			back, off := s.gathered(&eyes[worker], i, k)
 			out[k][i] = cellLight{reflect.Times(e.Add(back)), off * reflect.Y()}
 		}
 	})
 	return out, err
+}
+
+// ontoCell is what a cell gets straight from lamp k, lx: at its place, and where the light is uneven the mean over all of it
+// that lies in the air. Else the edge of a shadow that runs straight along a row of cells would put all of them off alike.
+func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
+	t, c := s.t, &s.t.cells[i]
+	element := t.behind(c.element)
+	slot := element / 4
+	if !s.uneven[k][slot] {
+		return lamp.Light(worker, c.at, c.normal)
+	}
+	p := &t.patches[slot]
+	f := &t.mesh.faces[p.face]
+	corners := f.rectangle(p.x, p.y, f.du, f.dv)
+	if lamp.Aim(worker, corners[:], f.n) == Dark {
+		return colour.RGB{}
+	}
+	var flux colour.RGB
+	size := 0.0
+	for _, figure := range f.cellInAir(p, int(element&3), f.part(c.at)) {
+		flux, size = flux.Add(lamp.Flux(worker, figure, false)), size+areaOf(figure)
+	}
+	if size < leastPart*f.du*f.dv {
+		return lamp.Light(worker, c.at, c.normal)
+	}
+	return flux.Scale(1 / size)
+}
+
+// cellInAir are the parts of a cell of element k of a patch on the face that lie in the air.
+func (f *face) cellInAir(p *patch, k int, cell int32) (figures [][]r3.Vec) {
+	du, dv := f.du/(2*cellsAcross), f.dv/(2*cellsAcross)
+	x := r3.Dot(f.u, f.origin) + p.x + f.du/2*float64(k&1) + du*float64(cell%cellsAcross)
+	y := r3.Dot(f.v, f.origin) + p.y + f.dv/2*float64(k>>1) + dv*float64(cell/cellsAcross)
+	for _, part := range p.inAir(f, k) {
+		if column := strip(part, f.u, x, x+du); column != nil {
+			if figure := strip(column, f.v, y, y+dv); figure != nil {
+				figures = append(figures, figure)
+			}
+		}
+	}
+	return figures
+}
+
+// behind is the element itself of one that may be seen through clear sheets.
+func (t *Transport) behind(element uint32) uint32 {
+	if end := uint32(4 * len(t.patches)); element >= end {
+		return t.veils[(element-end)/4].element + element&3
+	}
+	return element
 }
 
 // factor is what clear sheets leave of what is seen of an element.
@@ -161,10 +210,7 @@ func (s *Solution) ownHot(element uint32, lamp int) colour.RGB {
 	if len(hot) == 0 {
 		return colour.RGB{}
 	}
-	e := element
-	if end := uint32(4 * len(s.t.patches)); element >= end {
-		e = s.t.veils[(element-end)/4].element + element&3
-	}
+	e := s.t.behind(element)
 	if _, is := hot[e]; !is {
 		return colour.RGB{}
 	}
