@@ -82,7 +82,7 @@ func (b *bounced) seen(a *aim, r *Receptor) (sum colour.RGB) {
 		}
 		e := colour.RGB{value, value, value}
 		if g.Veiled {
-			e = e.Times(a.passed(solid.Centre(g.Corners), r.At))
+			e = e.Times(a.passed(a.wayFrom(g.Corners, r), r.At))
 		}
 		sum = sum.Add(e)
 	}

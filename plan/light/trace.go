@@ -123,7 +123,7 @@ func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.Glimps
 func (t *tracer) through(g *solid.Glimpse, r *Receptor, value float64) {
 	t.panes = t.panes[:0]
 	if g.Veiled {
-		t.panes, _ = t.BVH.Segment(solid.Centre(g.Corners), r.At, r.Skip, t.panes)
+		t.panes, _ = t.BVH.Segment(t.wayFrom(g.Corners, r), r.At, r.Skip, t.panes)
 	}
 	if value > 0 {
 		t.add(value, t.panes)

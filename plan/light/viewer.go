@@ -19,3 +19,15 @@ func facing(at, axis r3.Vec) solid.Plane {
 	back := r3.Scale(-1, axis)
 	return solid.Plane{N: back, C: r3.Dot(back, at)}
 }
+
+// wayFrom is the place on what a receptor sees of an opening that stands for the ways between them: the middle of what
+// lies before the receptor's plane, for what comes to its own surface from behind gives a plane nothing.
+func (v *viewer) wayFrom(figure []r3.Vec, r *Receptor) r3.Vec {
+	if r.Response == Cosine {
+		before := facing(r.At, r.Axis)
+		if counts := v.Clip(figure, &before, -1); counts != nil {
+			figure = counts
+		}
+	}
+	return solid.Centre(figure)
+}

@@ -88,7 +88,9 @@ func (c constant) Add(lux *[row.Word]float64, _ uint64, _ int, _ *row.View, scal
 	lux[0] += float64(c) * scale
 }
 
-func (ownKernel) RowKernel(flux float64, _ photometry.Opening, _ bool) row.Kernel { return constant(flux) }
+func (ownKernel) RowKernel(flux float64, _ photometry.Opening, _ bool) row.Kernel {
+	return constant(flux)
+}
 
 // A new kind of distribution needs nothing but its intensities, and may bring its kernel.
 func TestANewDistributionNeedsNoKernel(t *testing.T) {

@@ -212,3 +212,13 @@ func (f *face) behind(b *bulk) bool {
 	}
 	return r3.Dot(f.n, r3.Sub(far, f.origin)) <= clearance/2
 }
+
+// strip is what of a convex figure lies between two offsets, m, along a direction; nil where nothing does.
+func strip(figure []r3.Vec, along r3.Vec, low, high float64) []r3.Vec {
+	var view solid.Viewer
+	over, under := solid.Plane{N: along, C: low}, solid.Plane{N: along, C: high}
+	if figure = view.Clip(figure, &over, 1); figure != nil {
+		figure = view.Clip(figure, &under, -1)
+	}
+	return figure
+}

@@ -200,13 +200,8 @@ func (d *direct) illuminate(worker int, p *patch, e *[4]colour.RGB, closely bool
 			continue
 		}
 		var flux colour.RGB
-		if p.parts == nil {
-			quarter := f.element4(p.x, p.y, k)
-			flux = d.lamp.Flux(worker, quarter[:], closely)
-		} else {
-			for _, part := range p.parts[k] {
-				flux = flux.Add(d.lamp.Flux(worker, part, closely))
-			}
+		for _, part := range p.inAir(f, k) {
+			flux = flux.Add(d.lamp.Flux(worker, part, closely))
 		}
 		e[k] = flux.Scale(1 / p.area[k])
 	}

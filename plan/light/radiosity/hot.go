@@ -109,12 +109,7 @@ func (t *Transport) split(element uint32) (figures [][]r3.Vec) {
 	f := &t.mesh.faces[p.face]
 	du, dv := f.du/(2*hotAcross), f.dv/(2*hotAcross)
 	x, y := p.x+f.du/2*float64(element&1), p.y+f.dv/2*float64(element>>1&1)
-	whole := f.element4(p.x, p.y, int(element&3))
-	parts := [][]r3.Vec{whole[:]}
-	if p.parts != nil {
-		parts = p.parts[element&3]
-	}
-	for _, part := range parts {
+	for _, part := range p.inAir(f, int(element&3)) {
 		for _, column := range strips(part, f.u, r3.Dot(f.u, f.origin)+x, du) {
 			figures = append(figures, strips(column, f.v, r3.Dot(f.v, f.origin)+y, dv)...)
 		}
@@ -124,16 +119,11 @@ func (t *Transport) split(element uint32) (figures [][]r3.Vec) {
 
 // strips cuts a convex figure into hotAcross strips of a width, m, along a direction, from an offset on.
 func strips(figure []r3.Vec, along r3.Vec, offset, width float64) (all [][]r3.Vec) {
-	var view solid.Viewer
-	for k := 1; k < hotAcross && figure != nil; k++ {
-		h := solid.Plane{N: along, C: offset + width*float64(k)}
-		if below := view.Clip(figure, &h, -1); below != nil {
-			all = append(all, below)
+	for k := range hotAcross {
+		low := offset + width*float64(k)
+		if strip := strip(figure, along, low, low+width); strip != nil {
+			all = append(all, strip)
 		}
-		figure = view.Clip(figure, &h, 1)
-	}
-	if figure != nil {
-		all = append(all, figure)
 	}
 	return all
 }

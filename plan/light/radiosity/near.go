@@ -24,12 +24,38 @@ func (s *Solution) nearby(ctx context.Context, lamps []Lamp) ([][]cellLight, err
 		c := &t.cells[i]
 		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))
 		for k, lamp := range lamps {
-			e := lamp.Light(worker, c.at, c.normal)
+			e := s.ontoCell(lamp, worker, i, k)
 			back, off := s.gathered(&eyes[worker], i, k)
 			out[k][i] = cellLight{reflect.Times(e.Add(back)), off * reflect.Y()}
 		}
 	})
 	return out, err
+}
+
+// ontoCell is what a cell gets straight from lamp k, lx: at its place, and where the light is uneven the mean over all of it
+// that lies in the air. Else the edge of a shadow that runs straight along a row of cells would put all of them off alike.
+func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
+	t, c := s.t, &s.t.cells[i]
+	element := t.behind(c.element)
+	slot := element / 4
+	if !s.uneven[k][slot] {
+		return lamp.Light(worker, c.at, c.normal)
+	}
+	p := &t.patches[slot]
+	f := &t.mesh.faces[p.face]
+	corners := f.rectangle(p.x, p.y, f.du, f.dv)
+	if lamp.Aim(worker, corners[:], f.n) == Dark {
+		return colour.RGB{}
+	}
+	var flux colour.RGB
+	size := 0.0
+	for _, figure := range f.cellInAir(p, int(element&3), f.part(c.at)) {
+		flux, size = flux.Add(lamp.Flux(worker, figure, false)), size+areaOf(figure)
+	}
+	if size < leastPart*f.du*f.dv {
+		return lamp.Light(worker, c.at, c.normal)
+	}
+	return flux.Scale(1 / size)
 }
 
 // gathered is what a cell gets of a lamp's light from other surfaces, lx, and what half of its rays and looks put that

@@ -46,3 +46,12 @@ func (p *patch) differ(e *[4]colour.RGB) float64 {
 	}
 	return max(0, high-low)
 }
+
+// inAir are the parts of element k of a patch on the face that lie in the air.
+func (p *patch) inAir(f *face, k int) [][]r3.Vec {
+	if p.parts != nil {
+		return p.parts[k]
+	}
+	whole := f.element4(p.x, p.y, k)
+	return [][]r3.Vec{whole[:]}
+}

@@ -64,3 +64,18 @@ func (p *place) makeRoom(rays int) {
 
 // allRound is how many times as many rays go all round as a receptor alone gets.
 const allRound = 2
+
+// cellInAir are the parts of a cell of element k of a patch on the face that lie in the air.
+func (f *face) cellInAir(p *patch, k int, cell int32) (figures [][]r3.Vec) {
+	du, dv := f.du/(2*cellsAcross), f.dv/(2*cellsAcross)
+	x := r3.Dot(f.u, f.origin) + p.x + f.du/2*float64(k&1) + du*float64(cell%cellsAcross)
+	y := r3.Dot(f.v, f.origin) + p.y + f.dv/2*float64(k>>1) + dv*float64(cell/cellsAcross)
+	for _, part := range p.inAir(f, k) {
+		if column := strip(part, f.u, x, x+du); column != nil {
+			if figure := strip(column, f.v, y, y+dv); figure != nil {
+				figures = append(figures, figure)
+			}
+		}
+	}
+	return figures
+}

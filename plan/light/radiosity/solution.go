@@ -76,10 +76,7 @@ func (s *Solution) ownHot(element uint32, lamp int) colour.RGB {
 	if len(hot) == 0 {
 		return colour.RGB{}
 	}
-	e := element
-	if end := uint32(4 * len(s.t.patches)); element >= end {
-		e = s.t.veils[(element-end)/4].element + element&3
-	}
+	e := s.t.behind(element)
 	if _, is := hot[e]; !is {
 		return colour.RGB{}
 	}

@@ -48,3 +48,11 @@ func (m *mesh) patchOf(element uint32) uint32 {
 	}
 	return element / 4
 }
+
+// behind is the element itself of one that may be seen through clear sheets.
+func (t *Transport) behind(element uint32) uint32 {
+	if end := uint32(4 * len(t.patches)); element >= end {
+		return t.veils[(element-end)/4].element + element&3
+	}
+	return element
+}
