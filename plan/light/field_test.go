@@ -16,11 +16,7 @@ import (
 // way, and random scenes have none.
 func TestFieldsAgreeWithRays(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
-	scenes := 40
-	if testing.Short() {
-		scenes = 4
-	}
-	for scene := range scenes {
+	for scene := range cases(40, 4) {
 		s := room(r)
 		w := build(t, s, Options{Quality: Draft})
 		lights := lamps(r)

@@ -45,7 +45,6 @@ func moved(s *solid.Set, place func(r3.Vec) r3.Vec, mirrored bool) *solid.Set {
 // Direct light knows no place and no direction: random rooms moved, turned by quarter turns and
 // mirrored.
 func TestSameEverywhere(t *testing.T) {
-	slow(t)
 	r := rand.New(rand.NewPCG(31, 32))
 	type motion struct {
 		name     string
@@ -58,7 +57,7 @@ func TestSameEverywhere(t *testing.T) {
 		{"turned about", func(p r3.Vec) r3.Vec { return r3.Vec{X: -p.X, Y: -p.Y, Z: p.Z} }, false},
 		{"mirrored", func(p r3.Vec) r3.Vec { return r3.Vec{X: -p.X, Y: p.Y, Z: p.Z} }, true},
 	}
-	for range 25 {
+	for range cases(25, 3) {
 		s, lights := room(r), lamps(r)
 		var points []Receptor
 		for range 40 {

@@ -50,9 +50,8 @@ func furnishedReference() (*solid.Set, Lattice) {
 }
 
 // The errors that Quality promises of reflected light, on the floor of the furnished reference scene against patches and
-// rays many times as many: relative, over all points above 1 lx.
+// rays many times as many: relative, over all points above 1 lx. A short run holds a draft to normal quality.
 func TestErrorOfReflectedLight(t *testing.T) {
-	slow(t)
 	s, floor := furnishedReference()
 	lights := referenceLamps()
 	d := Drive{}
@@ -67,11 +66,15 @@ func TestErrorOfReflectedLight(t *testing.T) {
 	}
 	best := build(t, s, Options{Quality: Draft})
 	best.bounces = radiosity.Quality{Patch: 0.15, Links: 128, Point: 64, Lattice: 1024}
+	if testing.Short() {
+		best.bounces = Normal.bounces()
+	}
 	want := field(best)
-	for _, c := range []struct {
+	promises := []struct {
 		quality   Quality
 		mean, p95 float64
-	}{{Draft, 0.05, 0.15}, {Normal, 0.015, 0.05}, {Fine, 0.01, 0.035}} {
+	}{{Draft, 0.05, 0.15}, {Normal, 0.015, 0.05}, {Fine, 0.01, 0.035}}
+	for _, c := range promises[:cases(len(promises), 1)] {
 		w := build(t, s, Options{Quality: Draft})
 		w.bounces = c.quality.bounces()
 		got := field(w)

@@ -71,7 +71,6 @@ func by(b *Basis, i int, path Path) (sum colour.RGB) {
 // sides, whatever the lamp, by the flux balance of any closed room; and by a lattice on each side it
 // is found to 0.5 %.
 func TestClosedRoomOfEveryLamp(t *testing.T) {
-	slow(t)
 	const rho, w, d, h = 0.6, 5.0, 4.0, 2.8
 	s := shell(w, d, h, colour.RGB{rho, rho, rho})
 	lights := lamps(rand.New(rand.NewPCG(5, 6)))
@@ -132,11 +131,7 @@ func TestSharesOfReflectedLight(t *testing.T) {
 // random in a bright room.
 func TestBlackNeverRaises(t *testing.T) {
 	r := rand.New(rand.NewPCG(71, 72))
-	rooms := 12
-	if testing.Short() {
-		rooms = 2
-	}
-	for range rooms {
+	for range cases(12, 1) {
 		bare := shell(5, 4, 2.6, colour.RGB{0.7, 0.6, 0.5})
 		lights := lamps(r)[:4]
 		for i := range lights {
@@ -147,7 +142,7 @@ func TestBlackNeverRaises(t *testing.T) {
 		black.Sheets = append(black.Sheets, sheetAt(21, r3.Vec{X: 1 + 3*r.Float64(), Y: 1 + 2*r.Float64(), Z: 1.2}, 6*r.Float64(), 0, 1.2, 1.2))
 		var to Targets
 		before, after := build(t, bare, Options{}), build(t, black, Options{})
-		for len(to.Points) < 20 {
+		for len(to.Points) < cases(20, 5) {
 			at := r3.Vec{X: 0.3 + 4.4*r.Float64(), Y: 0.3 + 3.4*r.Float64(), Z: 0.3 + 2*r.Float64()}
 			if _, in := after.bvh.Inside(at); !in {
 				axis := r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()})

@@ -25,12 +25,12 @@ func looking(at, aim r3.Vec) plan.Frame {
 	return plan.Frame{At: at, Axis: axis, Right: r3.Unit(right)}
 }
 
-// slow leaves a test out of a short run: one that works alone has nothing to show the race detector.
-func slow(t *testing.T) {
-	t.Helper()
+// cases is how many cases a test takes: all, or in a short run a few, so that each idea is still tried.
+func cases(all, few int) int {
 	if testing.Short() {
-		t.Skip("slow")
+		return few
 	}
+	return all
 }
 
 // build makes a world or fails.

@@ -132,9 +132,8 @@ func inside(p r2.Vec, ring []r2.Vec) bool {
 // Every corner of a wedge is reached from the emitting edge without entering a solid: walked in
 // steps of a millimetre, with a test of its own for being inside.
 func TestWedgesStopAtSolids(t *testing.T) {
-	slow(t)
 	r := rand.New(rand.NewPCG(81, 82))
-	for range 25 {
+	for range cases(25, 3) {
 		s := room(r)
 		s.Sheets = nil
 		w := build(t, s, Options{})
