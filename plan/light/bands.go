@@ -15,33 +15,33 @@ func (f *field) sum(ctx context.Context, workers int) ([]float32, error) {
 	out := make([]float32, channels*g.nu*g.nv)
 	bands := (g.nv + band - 1) / band
 	workers = parallel.Workers(workers, bands)
-	desks := make([]*desk, workers)
+	desks := make([]*bandSummer, workers)
 	err := parallel.For(ctx, workers, bands, func(worker, i int) {
 		if desks[worker] == nil {
-			desks[worker] = newDesk(f, channels)
+			desks[worker] = newBandSummer(f, channels)
 		}
 		from := i * band
-		desks[worker].work(from, min(from+band, g.nv), out)
+		desks[worker].sumBand(from, min(from+band, g.nv), out)
 	})
 	return out, err
 }
 
-// work sums rows from up to to.
-func (d *desk) work(from, to int, out []float32) {
+// sumBand sums rows from up to to.
+func (d *bandSummer) sumBand(from, to int, out []float32) {
 	g := d.f.g
 	for c := range d.channels {
 		clear(d.sums[c])
 	}
 	for j := from; j < to; j++ {
-		d.whole(j, from)
+		d.sumWhole(j, from)
 	}
 	if slices.ContainsFunc(d.partly[:(to-from)*g.words], func(w uint64) bool { return w != 0 }) {
-		d.halve(from, to)
+		d.findMostlySeen(from, to)
 		if d.mostlyHidden(from, to) {
-			d.find(from, to)
+			d.traceMostlyHidden(from, to)
 		}
-		d.parts(from, to)
-		d.fit(from, to)
+		d.sumParts(from, to)
+		d.addParts(from, to)
 	}
 	size := g.nu * g.nv
 	for c := range d.channels {
@@ -54,8 +54,8 @@ func (d *desk) work(from, to int, out []float32) {
 	}
 }
 
-// whole sorts row j, and lights the points that see the whole opening.
-func (d *desk) whole(j, from int) {
+// sumWhole sorts row j, and lights the points that see the whole opening.
+func (d *bandSummer) sumWhole(j, from int) {
 	f, g := d.f, d.f.g
 	clear(d.row)
 	for w := range g.words {
@@ -73,12 +73,12 @@ func (d *desk) whole(j, from int) {
 			continue
 		}
 		f.light(d.row, &d.view, j, w, seen)
-		d.pour(seen, j, w, from)
+		d.filterRow(seen, j, w, from)
 	}
 }
 
-// fit adds up the points that see part of the opening, as tracer.fit does.
-func (d *desk) fit(from, to int) {
+// addParts adds up the points that see part of the opening, as tracer.fit does.
+func (d *bandSummer) addParts(from, to int) {
 	f, g := d.f, d.f.g
 	for j := from; j < to; j++ {
 		clear(d.row)
@@ -89,25 +89,25 @@ func (d *desk) fit(from, to int) {
 			if !f.sampled {
 				f.light(d.row, &d.view, j, w, word)
 			}
-			d.fitWord(word, j, w, from)
+			d.addWord(word, j, w, from)
 		}
 	}
 }
 
-// fitWord is fit for word w of row j, of which the light of the whole opening is known.
-func (d *desk) fitWord(word uint64, j, w, from int) {
+// addWord is fit for word w of row j, of which the light of the whole opening is known.
+func (d *bandSummer) addWord(word uint64, j, w, from int) {
 	most := d.most[(j-from)*d.f.g.words+w]
 	for rest := most; rest != 0; rest &= rest - 1 {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		d.row[i] = max(0, d.row[i]-d.lost[(j-from)*d.width+i])
 	}
 	if most != 0 {
-		d.pour(most, j, w, from)
+		d.filterRow(most, j, w, from)
 	}
 	if most == word {
 		return
 	}
-	d.behindAll(word&^most, j, w, d.mixed)
+	d.splitByPanes(word&^most, j, w, d.mixed)
 	for _, p := range d.portions {
 		for rest := p.points; rest != 0; rest &= rest - 1 {
 			i := w<<6 + bits.TrailingZeros64(rest)

@@ -23,26 +23,26 @@ type Basis struct {
 	Reflected [][][]float32
 	Gains     []colour.RGB // by receptor: {1, 1, 1}; of a Radiance, from the illuminance to the luminance
 
-	targets Targets
-	resolve []Receptor // the targets' points, with Radiance resolved to a surface
-	columns []column
-	doubt   doubt
-	closer  *radiosity.Transport // likewise for the receptors alone, by more rays; nil where fewer do
-	returns *radiosity.Transport // how surfaces and targets see each other; nil without reflected light
+	targets        Targets
+	resolved       []Receptor // the targets' points, with Radiance resolved to a surface
+	columns        []column
+	errorModel     errorModel
+	finerTransport *radiosity.Transport // likewise for the receptors alone, by more rays; nil where fewer do
+	transport      *radiosity.Transport // how surfaces and targets see each other; nil without reflected light
 }
 
 // column is all that one light gives.
 type column struct {
-	terms  []Term
-	points [][]colour.RGB
-	fields [][]float32
-	back   [][]float32 // reflected, by lattice
-	spread []float64   // by receptor, lx: see Basis.Error; nil without reflected light
+	terms           []Term
+	points          [][]colour.RGB
+	fields          [][]float32
+	reflectedFields [][]float32 // reflected, by lattice
+	rayError        []float64   // by receptor, lx: see Basis.Error; nil without reflected light
 }
 
 // Forget lets go of how surfaces see each other, which is most of the memory of a basis and which only Rebase
 // asks for: it works that out anew then. No other goroutine may use the basis meanwhile.
-func (b *Basis) Forget() { b.returns, b.closer = nil, nil }
+func (b *Basis) Forget() { b.transport, b.finerTransport = nil, nil }
 
 // column is the index of a light's column, -1 where there is none.
 func (b *Basis) column(light string) int {
@@ -65,13 +65,13 @@ func (b *Basis) assemble() {
 		c := &b.columns[i]
 		b.Terms = append(b.Terms, c.terms...)
 		b.Points = append(b.Points, c.points...)
-		b.Fields[i], b.Reflected[i] = c.fields, c.back
+		b.Fields[i], b.Reflected[i] = c.fields, c.reflectedFields
 	}
 }
 
 // Point returns the light at receptor i and the share of each term, in the order of Terms: lux, or
 // cd/m² for a Radiance, by its Y.
-func (b *Basis) Point(i int, d Drive) (total colour.RGB, shares []colour.RGB) {
+func (b *Basis) Point(i int, d Levels) (total colour.RGB, shares []colour.RGB) {
 	shares = make([]colour.RGB, len(b.Terms))
 	for t := range b.Terms {
 		term := &b.Terms[t]
@@ -83,12 +83,12 @@ func (b *Basis) Point(i int, d Drive) (total colour.RGB, shares []colour.RGB) {
 
 // Field sums the light on lattice k, lx, into dst, which must hold its NU by NV points, row by
 // row.
-func (b *Basis) Field(k int, d Drive, dst []float32) { b.field(k, d, dst, true) }
+func (b *Basis) Field(k int, d Levels, dst []float32) { b.field(k, d, dst, true) }
 
-// Back is Field for reflected light alone.
-func (b *Basis) Back(k int, d Drive, dst []float32) { b.field(k, d, dst, false) }
+// ReflectedField is Field for reflected light alone.
+func (b *Basis) ReflectedField(k int, d Levels, dst []float32) { b.field(k, d, dst, false) }
 
-func (b *Basis) field(k int, d Drive, dst []float32, direct bool) {
+func (b *Basis) field(k int, d Levels, dst []float32, direct bool) {
 	l := &b.targets.Lattices[k]
 	dst = dst[:l.NU*l.NV]
 	clear(dst)

@@ -13,9 +13,9 @@ const (
 	radian   = math.Pi / 180 // of a degree
 )
 
-// halfAlong is how far the opening reaches from its middle toward a side, a unit vector square to
+// halfExtent is how far the opening reaches from its middle toward a side, a unit vector square to
 // the axis.
-func (l *lamp) halfAlong(side r3.Vec) float64 {
+func (l *lamp) halfExtent(side r3.Vec) float64 {
 	x, y := math.Abs(r3.Dot(side, l.right)), math.Abs(r3.Dot(side, l.up))
 	w, h := l.opening.Width/2, l.opening.Height/2
 	switch l.opening.Form {
@@ -29,9 +29,9 @@ func (l *lamp) halfAlong(side r3.Vec) float64 {
 	return w
 }
 
-// falls is the angle from the axis, degrees, at which the intensity toward a side has fallen below
+// cutoffAngle is the angle from the axis, degrees, at which the intensity toward a side has fallen below
 // a threshold: the first one outside the brightest direction before the lamp.
-func (l *lamp) falls(side r3.Vec, threshold float64) float64 {
+func (l *lamp) cutoffAngle(side r3.Vec, threshold float64) float64 {
 	at := func(degrees float64) float64 {
 		sin, cos := math.Sincos(degrees * radian)
 		return l.intensity(r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side)))
@@ -64,9 +64,9 @@ func (l *lamp) falls(side r3.Vec, threshold float64) float64 {
 	return low
 }
 
-// widest is the greatest angle from the axis, radians, at which the intensity reaches a threshold, in steps of
+// widestAngle is the greatest angle from the axis, radians, at which the intensity reaches a threshold, in steps of
 // which one is added.
-func (l *lamp) widest(threshold float64) float64 {
+func (l *lamp) widestAngle(threshold float64) float64 {
 	const step, round = math.Pi / 180, 16
 	for n := 180; n > 0; n-- {
 		sin, cos := math.Sincos(float64(n) * step)
@@ -81,8 +81,8 @@ func (l *lamp) widest(threshold float64) float64 {
 	return step
 }
 
-// fewest is the shortest rule over the opening.
-func (l *lamp) fewest() []node {
+// shortestRule is the shortest rule over the opening.
+func (l *lamp) shortestRule() []node {
 	switch l.opening.Form {
 	case photometry.Rectangle:
 		return l.grid(2, 2)

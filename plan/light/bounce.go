@@ -11,25 +11,25 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// bounced is a lamp as the surfaces of the set see it.
-type bounced struct {
+// surfaceLamp is a lamp as the surfaces of the set see it.
+type surfaceLamp struct {
 	w       *World
 	l       *lamp
-	points  []r3.Vec // of the opening, in an order of which every part is spread over all of it
-	coarse  []node   // the rule that the light of the whole opening is summed by
-	distant []node   // and that from farther off than three times its size
-	close   []node   // the points that stand for a tube where the edge of a shadow is looked at closely
-	slender float64  // metres of light that changes little, per metre from the lamp
-	widest  float64  // the angle from the axis, radians, beyond which nothing is followed
-	aims    []aim    // by worker
+	points  []r3.Vec     // of the opening, in an order of which every part is spread over all of it
+	coarse  []node       // the rule that the light of the whole opening is summed by
+	distant []node       // and that from farther off than three times its size
+	close   []node       // the points that stand for a tube where the edge of a shadow is looked at closely
+	slender float64      // metres of light that changes little, per metre from the lamp
+	widest  float64      // the angle from the axis, radians, beyond which nothing is followed
+	patches []patchLight // by worker
 }
 
-// aim is how a lamp lights the patch that a worker looks at.
-type aim struct {
+// patchLight is how a lamp lights the patch that a worker looks at.
+type patchLight struct {
 	tracer
-	normal r3.Vec
-	past   []int32 // what may stand between
-	veiled bool    // whether any of that is clear
+	normal   r3.Vec
+	past     []int32 // what may stand between
+	filtered bool    // whether any of that is clear
 }
 
 // The share of the distance that a surface is looked at in, and the share of the peak intensity
@@ -39,36 +39,36 @@ const (
 	faintest  = 1e-6
 )
 
-func (w *World) newBounced(l *lamp) *bounced {
-	b := &bounced{w: w, l: l, aims: make([]aim, parallel.Workers(w.workers, math.MaxInt))}
-	for i := range b.aims {
-		b.aims[i].BVH = w.bvh
+func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
+	b := &surfaceLamp{w: w, l: l, patches: make([]patchLight, parallel.Workers(w.workers, math.MaxInt))}
+	for i := range b.patches {
+		b.patches[i].BVH = w.bvh
 	}
-	b.points = stirred(l.points)
+	b.points = shuffled(l.points)
 	if b.points == nil {
 		b.points = []r3.Vec{l.at}
 	}
 	b.coarse = l.nodes(l.opening.Largest(), coarsely())
-	b.distant = l.fewest()
+	b.distant = l.shortestRule()
 	if l.opening.Form == photometry.Tube {
 		b.close = l.grid(tubePoints, 1)
 	}
 	peak := photometry.Peak(l.shape)
-	b.widest = l.widest(faintest * l.flux * peak)
-	half := min(l.falls(l.right, 0.5*l.flux*peak), l.falls(l.up, 0.5*l.flux*peak))
+	b.widest = l.widestAngle(faintest * l.flux * peak)
+	half := min(l.cutoffAngle(l.right, 0.5*l.flux*peak), l.cutoffAngle(l.up, 0.5*l.flux*peak))
 	b.slender = min(wideGrain, math.Tan(min(half, 45)*radian)/2)
 	return b
 }
 
-// stirred orders the points of a lattice so that any run of them is spread over the opening: in steps
+// shuffled orders the points of a lattice so that any run of them is spread over the opening: in steps
 // near the golden section of their number that meet each one once.
-func stirred(points []r3.Vec) []r3.Vec {
+func shuffled(points []r3.Vec) []r3.Vec {
 	n := len(points)
 	if n == 0 {
 		return nil
 	}
 	step := max(1, int(golden*float64(n)))
-	for common(step, n) != 1 {
+	for greatestCommonDivisor(step, n) != 1 {
 		step++
 	}
 	out := make([]r3.Vec, n)
@@ -78,22 +78,22 @@ func stirred(points []r3.Vec) []r3.Vec {
 	return out
 }
 
-func common(a, b int) int {
+func greatestCommonDivisor(a, b int) int {
 	for b != 0 {
 		a, b = b, a%b
 	}
 	return a
 }
 
-// Aim implements radiosity.Lamp. A shaft between patch and lamp tells what may come between: where nothing does, all
+// SetPatch implements radiosity.Lamp. A shaft between patch and lamp tells what may come between: where nothing does, all
 // of the patch sees all of the lamp, and where one solid hides every corner of the one from every corner of the
 // other, none sees any.
-func (b *bounced) Aim(worker int, corners []r3.Vec, normal r3.Vec) radiosity.Sight {
-	l, a := b.l, &b.aims[worker]
+func (b *surfaceLamp) SetPatch(worker int, corners []r3.Vec, normal r3.Vec) radiosity.Visibility {
+	l, a := b.l, &b.patches[worker]
 	opening, round := b.opening(corners)
 	before, shining := facing(corners[0], normal), facing(l.at, l.axis)
 	if l.flux == 0 || outside(&before, opening) || l.onesided && outside(&shining, corners) || b.misses(corners) {
-		return radiosity.Dark
+		return radiosity.Hidden
 	}
 	var s solid.Shaft
 	if round {
@@ -105,24 +105,24 @@ func (b *bounced) Aim(worker int, corners []r3.Vec, normal r3.Vec) radiosity.Sig
 	if l.onesided {
 		s.Bound(shining)
 	}
-	a.normal, a.veiled = normal, false
+	a.normal, a.filtered = normal, false
 	a.past = a.BVH.Between(&s, nil, a.past[:0])
 	for _, number := range a.past {
 		if !a.BVH.Opaque(number, l.at, false) {
-			a.veiled = true
+			a.filtered = true
 		} else if !round && a.Hides(number, corners, opening) {
-			return radiosity.Dark
+			return radiosity.Hidden
 		}
 	}
 	if len(a.past) == 0 {
-		return radiosity.Open
+		return radiosity.Unoccluded
 	}
-	return radiosity.Shaded
+	return radiosity.PartlyOccluded
 }
 
 // opening is a few corners that hold the lamp's opening. A sphere close by is round: no flat figure holds what is
 // seen of it from all of the patch.
-func (b *bounced) opening(patch []r3.Vec) (corners []r3.Vec, round bool) {
+func (b *surfaceLamp) opening(patch []r3.Vec) (corners []r3.Vec, round bool) {
 	l := b.l
 	switch l.opening.Form {
 	case photometry.Point:
@@ -148,7 +148,7 @@ const (
 )
 
 // misses says whether a patch lies wholly beyond the angle from the axis of a point that anything is followed to.
-func (b *bounced) misses(patch []r3.Vec) bool {
+func (b *surfaceLamp) misses(patch []r3.Vec) bool {
 	l := b.l
 	if l.opening.Form != photometry.Point || b.widest >= math.Pi {
 		return false

@@ -27,11 +27,11 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 	if err := check(lights, &to); err != nil {
 		return nil, err
 	}
-	b := &Basis{targets: to, columns: make([]column, len(lights)), doubt: w.doubt}
+	b := &Basis{targets: to, columns: make([]column, len(lights)), errorModel: w.errorModel}
 	if old != nil {
-		b.resolve, b.Gains, b.returns, b.closer = old.resolve, old.Gains, old.returns, old.closer
+		b.resolved, b.Gains, b.transport, b.finerTransport = old.resolved, old.Gains, old.transport, old.finerTransport
 	} else {
-		w.resolve(b)
+		w.resolveSpots(b)
 	}
 	fresh := b.keep(old, lights, moved)
 	lamps, err := w.lamps(ctx, lights, fresh, len(to.Lattices) > 0)
@@ -39,11 +39,11 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 		return nil, err
 	}
 	p := w.progress(len(fresh), &to)
-	if err := w.points(ctx, b, lamps, fresh); err != nil {
+	if err := w.tracePoints(ctx, b, lamps, fresh); err != nil {
 		return nil, err
 	}
 	p.step(1)
-	if err := w.fields(ctx, b, lamps, fresh, p); err != nil {
+	if err := w.computeFields(ctx, b, lamps, fresh, p); err != nil {
 		return nil, err
 	}
 	if err := w.reflect(ctx, b, lamps, fresh, p); err != nil {
@@ -100,26 +100,26 @@ func check(lights []Emitter, to *Targets) error {
 	return nil
 }
 
-// resolve finds the surfaces that spot meters look at.
-func (w *World) resolve(b *Basis) {
+// resolveSpots finds the surfaces that spot meters look at.
+func (w *World) resolveSpots(b *Basis) {
 	for i := range b.targets.Points {
 		r, gain := b.targets.Points[i], colour.RGB{1, 1, 1}
 		if r.Response == Radiance {
 			r, gain = w.surface(&r)
 		}
-		b.resolve, b.Gains = append(b.resolve, r), append(b.Gains, gain)
+		b.resolved, b.Gains = append(b.resolved, r), append(b.Gains, gain)
 	}
 }
 
-// points traces the fresh lights to the receptors.
-func (w *World) points(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) error {
-	n := len(b.resolve)
+// tracePoints traces the fresh lights to the receptors.
+func (w *World) tracePoints(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) error {
+	n := len(b.resolved)
 	traced := make([][]share, len(fresh)*n)
 	tracers := make([]tracer, parallel.Workers(w.workers, len(traced)))
 	err := parallel.For(ctx, w.workers, len(traced), func(worker, i int) {
 		t := &tracers[worker]
 		t.BVH = w.bvh
-		traced[i] = slices.Clone(t.light(lamps[fresh[i/n]], &b.resolve[i%n]))
+		traced[i] = slices.Clone(t.light(lamps[fresh[i/n]], &b.resolved[i%n]))
 	})
 	for k, i := range fresh {
 		b.columns[i].collect(b.Lights[i], traced[k*n:(k+1)*n])

@@ -11,16 +11,16 @@ import (
 // A face behind a grid of cells is not a smooth source: seen from a place, its light has creases
 // along lines of the face, straight before the place and where the cut-off angles fall. pieces sums
 // it between those lines, where a short rule serves.
-type pieces struct {
+type creases struct {
 	left, right, down, up float64    // tangents at which the light ends; +Inf where it does not
 	grid                  [2]float64 // of a grid before a cosine: inverse tangents of the cut-off angles
 	gain                  float64    // and its intensity on the axis, cd/lm; 0 for any other distribution
 	measured              tabulated  // nil for what was not measured
 }
 
-// newPieces looks for the ends of a distribution in the planes of C0 and C90.
-func newPieces(d photometry.Distribution) *pieces {
-	c := &pieces{
+// newCreases looks for the ends of a distribution in the planes of C0 and C90.
+func newCreases(d photometry.Distribution) *creases {
+	c := &creases{
 		left: lastTangent(d, -1, 0), right: lastTangent(d, 1, 0),
 		down: lastTangent(d, 0, -1), up: lastTangent(d, 0, 1),
 	}

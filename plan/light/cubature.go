@@ -44,7 +44,7 @@ func (l *lamp) alongTube(r *Receptor, ends []r3.Vec) (sum float64) {
 	nearest := r3.Norm(r3.Sub(r.At, l.at)) - l.opening.Width/2
 	rule := &rulesUpTo()[exactly().order(max(nearest, 0), length)]
 	for n, x := range rule.x {
-		sum += rule.w[n] * l.from(r3.Add(ends[0], r3.Scale(x, along)), r)
+		sum += rule.w[n] * l.fromPoint(r3.Add(ends[0], r3.Scale(x, along)), r)
 	}
 	return sum * length / l.opening.Width
 }
@@ -76,7 +76,7 @@ func (v *viewer) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float6
 // creased cuts a part of a face where its light has creases as seen from the receptor: behind a grid, straight before
 // it, and where the light ends.
 func (v *viewer) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
-	if l.pieces == nil || l.pieces.measured != nil {
+	if l.creases == nil || l.creases.measured != nil {
 		return [][]r3.Vec{corners}
 	}
 	if corners = v.lit(l, r, corners); corners == nil {
@@ -102,7 +102,7 @@ func (v *viewer) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
 func (v *viewer) lit(l *lamp, r *Receptor, corners []r3.Vec) []r3.Vec {
 	way := l.local(r3.Sub(r.At, l.at))
 	x, y, z := way.X, way.Y, way.Z
-	p := l.pieces
+	p := l.creases
 	for _, end := range [...]struct {
 		axis r3.Vec
 		at   float64
@@ -180,12 +180,12 @@ const (
 func (c *cubature) sum(t *triangle) float64 {
 	area := r3.Norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
 	all := r3.Add(r3.Add(t[0], t[1]), t[2])
-	sum := radonMiddle * c.l.from(r3.Scale(1.0/3, all), c.r)
+	sum := radonMiddle * c.l.fromPoint(r3.Scale(1.0/3, all), c.r)
 	for i := range radon {
 		n := &radon[i]
 		for _, p := range t {
 			// own p + other (the two others)
-			sum += n.weight * c.l.from(r3.Add(r3.Scale(n.other, all), r3.Scale(n.own-n.other, p)), c.r)
+			sum += n.weight * c.l.fromPoint(r3.Add(r3.Scale(n.other, all), r3.Scale(n.own-n.other, p)), c.r)
 		}
 	}
 	return sum * area

@@ -4,7 +4,7 @@ import "math"
 
 // Error is the standard error of the light at receptor i, lx, or cd/m² for a Radiance: what the engine itself
 // takes its figure to be off by.
-func (b *Basis) Error(i int, d Drive) float64 {
+func (b *Basis) Error(i int, d Levels) float64 {
 	var direct, reflected, square float64
 	for t := range b.Terms {
 		term := &b.Terms[t]
@@ -15,11 +15,11 @@ func (b *Basis) Error(i int, d Drive) float64 {
 		}
 	}
 	for k := range b.columns {
-		if c := &b.columns[k]; i < len(c.spread) {
-			off := b.doubt.rays * c.spread[i] * d[b.Lights[k]].Y()
+		if c := &b.columns[k]; i < len(c.rayError) {
+			off := b.errorModel.rays * c.rayError[i] * d[b.Lights[k]].Y()
 			square += off * off
 		}
 	}
-	direct, reflected = direct*b.doubt.direct, reflected*b.doubt.patches
+	direct, reflected = direct*b.errorModel.direct, reflected*b.errorModel.reflected
 	return math.Sqrt(square+direct*direct+reflected*reflected) * b.Gains[i].Y()
 }

@@ -4,7 +4,7 @@ package light
 // Basis takes for single points. It is for the few places where a lattice is too coarse: the
 // edge of a shadow. The function keeps its memory between calls, so one goroutine may use it;
 // ask for another to use it in two.
-func (w *World) Evaluator(lights []Emitter, d Drive) func(Receptor) float64 {
+func (w *World) Evaluator(lights []Emitter, d Levels) func(Receptor) float64 {
 	t := &tracer{viewer: viewerOf(w.bvh)}
 	lamps := make([]*lamp, len(lights))
 	for i := range lights {

@@ -23,8 +23,8 @@ type fan struct {
 	flat   bool // all in one plane: what one face cuts off lies on a line
 }
 
-// end is where a ray of a fan ends, and on what.
-type end struct {
+// rayEnd is where a ray of a fan ends, and on what.
+type rayEnd struct {
 	s      float64
 	o, d   r3.Vec
 	t      float64
@@ -34,17 +34,17 @@ type end struct {
 }
 
 // at is the place.
-func (e *end) at() r2.Vec { return r2.Vec{X: e.o.X + e.t*e.d.X, Y: e.o.Y + e.t*e.d.Y} }
+func (e *rayEnd) at() r2.Vec { return r2.Vec{X: e.o.X + e.t*e.d.X, Y: e.o.Y + e.t*e.d.Y} }
 
-// like says whether two rays end on the same face.
-func (e *end) like(g *end) bool {
+// sameFace says whether two rays end on the same face.
+func (e *rayEnd) sameFace(g *rayEnd) bool {
 	return e.open == g.open && e.id == g.id && r3.Norm2(r3.Sub(e.normal, g.normal)) < 1e-18
 }
 
-// shoot traces one ray.
-func (f *fan) shoot(s float64) end {
+// trace traces one ray.
+func (f *fan) trace(s float64) rayEnd {
 	o, d := f.ray(s)
-	e := end{s: s, o: o, d: d, t: f.limits.Reach, open: true}
+	e := rayEnd{s: s, o: o, d: d, t: f.limits.Reach, open: true}
 	if drop := o.Z - f.limits.Floor; d.Z < 0 && drop > 0 && drop < -d.Z*e.t {
 		e.t, e.open, e.normal = drop/-d.Z, false, r3.Vec{Z: 1}
 	}
@@ -57,15 +57,15 @@ func (f *fan) shoot(s float64) end {
 // outline traces steps + 1 rays, and more between neighbours that end on different faces.
 func (f *fan) outline(steps int) []r2.Vec {
 	steps = max(steps, 1)
-	ends := []end{f.shoot(0)}
+	ends := []rayEnd{f.trace(0)}
 	for i := 1; i <= steps; i++ {
-		next := f.shoot(float64(i) / float64(steps))
+		next := f.trace(float64(i) / float64(steps))
 		ends = f.between(ends, next, deepSplit)
 	}
 	var out []r2.Vec
 	for i := range ends {
 		inner := f.flat && !ends[i].open && i > 0 && i+1 < len(ends)
-		if inner && ends[i].like(&ends[i-1]) && ends[i].like(&ends[i+1]) {
+		if inner && ends[i].sameFace(&ends[i-1]) && ends[i].sameFace(&ends[i+1]) {
 			continue
 		}
 		out = append(out, ends[i].at())
@@ -75,14 +75,14 @@ func (f *fan) outline(steps int) []r2.Vec {
 
 // between appends next and, before it, rays between the last one and next where they end on
 // different faces.
-func (f *fan) between(ends []end, next end, depth int) []end {
+func (f *fan) between(ends []rayEnd, next rayEnd, depth int) []rayEnd {
 	last := ends[len(ends)-1]
 	far := math.Max(last.t, next.t)
 	gap := r3.Sub(r3.Add(last.o, r3.Scale(far, last.d)), r3.Add(next.o, r3.Scale(far, next.d)))
-	if depth == 0 || last.like(&next) || r3.Norm(gap) <= crisp {
+	if depth == 0 || last.sameFace(&next) || r3.Norm(gap) <= crisp {
 		return append(ends, next)
 	}
-	ends = f.between(ends, f.shoot((last.s+next.s)/2), depth-1)
+	ends = f.between(ends, f.trace((last.s+next.s)/2), depth-1)
 	return f.between(ends, next, depth-1)
 }
 

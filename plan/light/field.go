@@ -17,22 +17,22 @@ import (
 // opening that are seen. Each row is summed in one order, so that the number of goroutines
 // leaves no trace.
 type field struct {
-	w       *World
-	g       *grid
-	l       *lamp
-	steps   steps
-	levels  []level
-	points  []lampPoint
-	bundles []bundle // of the points
-	largest int      // of the bundles
-	share   float64  // of the light, for one point
-	cut     bool     // whether some points of the opening are behind the receptors' plane
-	sampled bool     // whether there is no rule for the whole opening then
-	masks   []uint64
-	some    []uint64 // hidden from some point of the opening
-	all     []uint64 // hidden from all
-	panes   []pane
-	casts   map[*side]cast
+	w         *World
+	g         *grid
+	l         *lamp
+	steps     rowSteps
+	levels    []level
+	points    []lampPoint
+	bundles   []bundle // of the points
+	largest   int      // of the bundles
+	share     float64  // of the light, for one point
+	cut       bool     // whether some points of the opening are behind the receptors' plane
+	sampled   bool     // whether there is no rule for the whole opening then
+	masks     []uint64
+	some      []uint64 // hidden from some point of the opening
+	all       []uint64 // hidden from all
+	panes     []pane
+	occluders map[*side]occluders
 }
 
 // lampPoint is a point of the opening and the side of the plane that it is on.
@@ -43,8 +43,8 @@ type lampPoint struct {
 	inside bool // a solid
 }
 
-// cast is what can come between a lamp and a lattice, on one side of it.
-type cast struct {
+// occluders is what can come between a lamp and a lattice, on one side of it.
+type occluders struct {
 	opaque []*shape
 	panes  []*shape // one for each pane of the field, nil where it is not on this side
 }
@@ -66,15 +66,15 @@ const band = 8
 func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	lat := g.lattice
 	f := &field{
-		w: w, g: g, l: l, steps: newSteps(l, g), levels: l.rules(lat.Response),
-		casts: map[*side]cast{},
+		w: w, g: g, l: l, steps: newRowSteps(l, g), levels: l.rules(lat.Response),
+		occluders: map[*side]occluders{},
 	}
 	f.place()
 	for _, b := range f.bundles {
 		f.largest = max(f.largest, b.to-b.from)
 	}
 	f.sampled = f.cut && !l.lambertian
-	f.gather(w)
+	f.findOccluders(w)
 	size := len(g.blank)
 	f.masks = slices.Grow(masks[:0], size*len(f.points))[:size*len(f.points)]
 	f.some, f.all = slices.Clone(g.blank), ones(size)
@@ -119,8 +119,8 @@ func (f *field) join(p r3.Vec, fresh bool) {
 	b.middle = r3.Add(b.middle, r3.Scale(1/float64(b.to-b.from), r3.Sub(p, b.middle)))
 }
 
-// gather finds what can shade, and the panes that the lamp can shine through.
-func (f *field) gather(w *World) {
+// findOccluders finds what can shade, and the panes that the lamp can shine through.
+func (f *field) findOccluders(w *World) {
 	local := map[*side][]r3.Vec{}
 	for _, p := range f.points {
 		local[p.side] = append(local[p.side], p.local)
@@ -130,7 +130,7 @@ func (f *field) gather(w *World) {
 		if len(local[s]) == 0 {
 			continue
 		}
-		c := cast{opaque: f.g.shading(s.shapes, f.l, local[s])}
+		c := occluders{opaque: f.g.shading(s.shapes, f.l, local[s])}
 		for _, p := range f.g.shading(s.panes, f.l, local[s]) {
 			k, known := index[p.caster]
 			if !known {
@@ -143,7 +143,7 @@ func (f *field) gather(w *World) {
 			}
 			c.panes[k] = p
 		}
-		f.casts[s] = c
+		f.occluders[s] = c
 	}
 }
 
@@ -223,6 +223,6 @@ func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		r.At = g.lattice.At(i, j)
 		r.Axis = g.lattice.Axis(r.At)
-		line[i] = f.l.full(&r, closely())
+		line[i] = f.l.unoccluded(&r, closely())
 	}
 }

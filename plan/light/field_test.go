@@ -35,7 +35,7 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 		b := basis(t, w, lights, to)
 		field := make([]float32, floor.NU*floor.NV)
 		for _, e := range lights {
-			d := Drive{e.Name: {1, 1, 1}}
+			d := Levels{e.Name: {1, 1, 1}}
 			b.Field(0, d, field)
 			l := newLamp(&e, w.faces, w.tubes, w.bundle)
 			for p, ij := range index {
@@ -104,7 +104,7 @@ func TestDomeInThePlaceItself(t *testing.T) {
 		Source: photometry.Source{Flux: 4 * math.Pi * 100, Distribution: photometry.Uniform{}}}
 	l := Lattice{Origin: r3.Vec{X: -2, Y: -2, Z: 1}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, NU: 5, NV: 5, Response: Dome, Toward: &r3.Vec{Z: 1}}
 	field := make([]float32, 25)
-	basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{l}}).Field(0, Drive{"bulb": {1, 1, 1}}, field)
+	basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{l}}).Field(0, Levels{"bulb": {1, 1, 1}}, field)
 	if got, want := float64(field[12]), 100.0/4/2; math.Abs(got-want) > 1e-6*want {
 		t.Errorf("%g lx in the place itself, want %g", got, want)
 	}

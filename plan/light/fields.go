@@ -6,8 +6,8 @@ import (
 	"scrimshaw/plan/light/internal/parallel"
 )
 
-// fields computes the fresh lights on the lattices.
-func (w *World) fields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int, p *progress) error {
+// computeFields computes the fresh lights on the lattices.
+func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int, p *progress) error {
 	masks, _ := w.masks.Get().(*[]uint64)
 	if masks == nil {
 		masks = new([]uint64)

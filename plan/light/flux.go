@@ -16,8 +16,8 @@ const tubePoints = 8
 // Flux implements radiosity.Lamp. Closely looked at, a tube is some points, and what each keeps of the figure has sharp
 // edges that are found exactly: along a tube its shadows have sharp edges, and where one runs straight along a row of
 // figures it would put each of them off alike.
-func (b *bounced) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
-	a := &b.aims[worker]
+func (b *surfaceLamp) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
+	a := &b.patches[worker]
 	switch form := b.l.opening.Form; {
 	case len(a.past) > 0 && form == photometry.Point:
 		return b.cutFlux(a, b.l.at, figure)
@@ -32,20 +32,20 @@ func (b *bounced) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RG
 }
 
 // Light implements radiosity.Lamp.
-func (b *bounced) Light(worker int, at, normal r3.Vec) colour.RGB {
-	return b.aims[worker].total(b.l, &Receptor{At: at, Axis: normal})
+func (b *surfaceLamp) Light(worker int, at, normal r3.Vec) colour.RGB {
+	return b.patches[worker].total(b.l, &Receptor{At: at, Axis: normal})
 }
 
 // cutFlux is the flux from a point past what stands between: what the figure keeps of its light has sharp edges, and is
 // found exactly.
-func (b *bounced) cutFlux(a *aim, from r3.Vec, figure []r3.Vec) (sum colour.RGB) {
-	for _, g := range a.See(from, figure, a.past, false) {
+func (b *surfaceLamp) cutFlux(a *patchLight, from r3.Vec, figure []r3.Vec) (sum colour.RGB) {
+	for _, g := range a.Visible(from, figure, a.past, false) {
 		factor := colour.RGB{1, 1, 1}
-		if g.Veiled {
+		if g.Filtered {
 			factor = a.passed(from, solid.Centre(g.Corners))
 		}
 		value := b.surface(a, g.Corners, false, func(r *Receptor) colour.RGB {
-			e := b.l.from(from, r)
+			e := b.l.fromPoint(from, r)
 			return colour.RGB{e, e, e}
 		})
 		sum = sum.Add(factor.Times(value))
@@ -54,7 +54,7 @@ func (b *bounced) cutFlux(a *aim, from r3.Vec, figure []r3.Vec) (sum colour.RGB)
 }
 
 // sumFlux is the flux on a figure by what is seen of the opening from some of its places.
-func (b *bounced) sumFlux(a *aim, figure []r3.Vec, closely bool) colour.RGB {
+func (b *surfaceLamp) sumFlux(a *patchLight, figure []r3.Vec, closely bool) colour.RGB {
 	if len(a.past) == 0 {
 		return b.surface(a, figure, false, func(r *Receptor) colour.RGB {
 			e := b.whole(r)
@@ -65,13 +65,13 @@ func (b *bounced) sumFlux(a *aim, figure []r3.Vec, closely bool) colour.RGB {
 }
 
 // seen is what a place on the patch gets of the parts of the opening that it sees.
-func (b *bounced) seen(a *aim, r *Receptor) (sum colour.RGB) {
+func (b *surfaceLamp) seen(a *patchLight, r *Receptor) (sum colour.RGB) {
 	l := b.l
 	figure := l.outline(r.At, fewSides)
 	if figure == nil || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
 		return sum
 	}
-	all := a.See(r.At, figure, a.past, true)
+	all := a.Visible(r.At, figure, a.past, true)
 	for i := range all {
 		g := &all[i]
 		value := 0.0
@@ -81,7 +81,7 @@ func (b *bounced) seen(a *aim, r *Receptor) (sum colour.RGB) {
 			value = b.whole(r)
 		}
 		e := colour.RGB{value, value, value}
-		if g.Veiled {
+		if g.Filtered {
 			e = e.Times(a.passed(a.wayFrom(g.Corners, r), r.At))
 		}
 		sum = sum.Add(e)
@@ -91,12 +91,12 @@ func (b *bounced) seen(a *aim, r *Receptor) (sum colour.RGB) {
 
 // whole is what a surface gets where nothing hides the lamp: close to it by closed form or piece by piece, and
 // else by a short rule.
-func (b *bounced) whole(r *Receptor) float64 {
+func (b *surfaceLamp) whole(r *Receptor) float64 {
 	l := b.l
 	size := l.opening.Largest()
 	square := r3.Norm2(r3.Sub(r.At, l.at))
-	if near := size * size; square < near || l.lambertian && square < 4*near || l.pieces != nil && square < 9*near {
-		return l.full(r, coarsely())
+	if near := size * size; square < near || l.lambertian && square < 4*near || l.creases != nil && square < 9*near {
+		return l.unoccluded(r, coarsely())
 	}
 	sum, rule := 0.0, b.coarse
 	if square > 9*size*size {
@@ -104,7 +104,7 @@ func (b *bounced) whole(r *Receptor) float64 {
 	}
 	for i := range rule {
 		n := &rule[i]
-		sum += n.weight * l.from(n.at, r)
+		sum += n.weight * l.fromPoint(n.at, r)
 	}
 	return sum
 }
@@ -133,7 +133,7 @@ func (v *viewer) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 }
 
 // passed is what clear sheets leave on the way between two points.
-func (a *aim) passed(from, to r3.Vec) colour.RGB {
+func (a *patchLight) passed(from, to r3.Vec) colour.RGB {
 	factor := colour.RGB{1, 1, 1}
 	a.panes, _ = a.BVH.Segment(from, to, nil, a.panes[:0])
 	for i := range a.panes {
@@ -143,10 +143,10 @@ func (a *aim) passed(from, to r3.Vec) colour.RGB {
 }
 
 // surface sums light over a convex figure, by places that lie closer together than its grain.
-func (b *bounced) surface(a *aim, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
+func (b *surfaceLamp) surface(a *patchLight, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
 	middle := solid.Centre(figure)
 	near := math.Sqrt(b.l.distance2(middle))
-	s := surfacing{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
+	s := surfaceSum{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
 	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
 		s.parallelogram(figure)
 		return s.sum

@@ -9,7 +9,7 @@ import "math/bits"
 const mostlyShare = 3
 
 // mostlyHidden says whether most points of the band that see any of the opening see less than half of it.
-func (d *desk) mostlyHidden(from, to int) bool {
+func (d *bandSummer) mostlyHidden(from, to int) bool {
 	f, g := d.f, d.f.g
 	if !f.w.exact {
 		return false
@@ -25,8 +25,8 @@ func (d *desk) mostlyHidden(from, to int) bool {
 	return mostlyShare*few > lit
 }
 
-// find lights the points of the band that see less than half of the opening, and takes them off the others.
-func (d *desk) find(from, to int) {
+// traceMostlyHidden lights the points of the band that see less than half of the opening, and takes them off the others.
+func (d *bandSummer) traceMostlyHidden(from, to int) {
 	g := d.f.g
 	lat := g.lattice
 	for j := from; j < to; j++ {

@@ -7,27 +7,27 @@ import (
 	"scrimshaw/plan/photometry/formfactor"
 )
 
-// full is what the receptor gets, lx, where nothing hides any part of the opening: by closed
+// unoccluded is what the receptor gets, lx, where nothing hides any part of the opening: by closed
 // form where there is one, else by a rule as close as asked.
-func (l *lamp) full(r *Receptor, to *precision) float64 {
+func (l *lamp) unoccluded(r *Receptor, to *precision) float64 {
 	if l.opening.Form == photometry.Point {
-		return l.from(l.at, r)
+		return l.fromPoint(l.at, r)
 	}
 	if l.lambertian {
-		return l.closed(r)
+		return l.closedForm(r)
 	}
-	if l.pieces != nil {
-		return l.pieces.sum(l, r, to)
+	if l.creases != nil {
+		return l.creases.sum(l, r, to)
 	}
 	sum := 0.0
 	for _, n := range l.nodes(math.Sqrt(l.distance2(r.At)), to) {
-		sum += n.weight * l.from(n.at, r)
+		sum += n.weight * l.fromPoint(n.at, r)
 	}
 	return sum
 }
 
-// closed is full by closed form.
-func (l *lamp) closed(r *Receptor) float64 {
+// closedForm is full by closed form.
+func (l *lamp) closedForm(r *Receptor) float64 {
 	o := l.opening
 	dome := r.Response == Dome
 	switch o.Form {

@@ -29,7 +29,7 @@ type lamp struct {
 	order           []int      // of the points, so that those of a bundle follow each other
 	begins          []bool     // in that order: whether a bundle begins
 	kernel          row.Kernel // of the fields; nil where none is asked for
-	pieces          *pieces    // of a face that is not smooth
+	creases         *creases   // of a face that is not smooth
 }
 
 // intensity is the intensity, cd, of the whole source in a unit direction.
@@ -41,15 +41,15 @@ func (l *lamp) intensity(d r3.Vec) float64 {
 	return l.flux * l.shape.Candela(r3.Vec{X: r3.Dot(d, l.right), Y: r3.Dot(d, l.up), Z: -ahead})
 }
 
-// from is what the receptor gets, lx, from a point s that sends out the whole source's light.
-func (l *lamp) from(s r3.Vec, r *Receptor) float64 {
+// fromPoint is what the receptor gets, lx, from a point s that sends out the whole source's light.
+func (l *lamp) fromPoint(s r3.Vec, r *Receptor) float64 {
 	way := r3.Sub(r.At, s)
 	square := r3.Norm2(way)
 	if square == 0 {
 		return 0
 	}
 	d := r3.Scale(1/math.Sqrt(square), way)
-	w := weigh(r, d)
+	w := response(r, d)
 	if w == 0 {
 		return 0
 	}
@@ -65,8 +65,8 @@ func (l *lamp) relative(s r3.Vec) float64 {
 	return l.profile.Relative(r3.Dot(way, l.right), r3.Dot(way, l.up))
 }
 
-// weigh is the receptor's weight for light that travels along d.
-func weigh(r *Receptor, d r3.Vec) float64 {
+// response is the receptor's weight for light that travels along d.
+func response(r *Receptor, d r3.Vec) float64 {
 	return r.Response.To(-r3.Dot(d, r.Axis))
 }
 

@@ -82,9 +82,9 @@ type Profile interface {
 	Relative(right, up float64) float64
 }
 
-// Drive is what each light's basis is multiplied by: level, gels and colour, AP1. A light that
+// Levels is what each light's basis is multiplied by: level, gels and colour, AP1. A light that
 // is not in it is off.
-type Drive map[string]colour.RGB
+type Levels map[string]colour.RGB
 
 // Emitters returns the lights of a set-up, in its order.
 func Emitters(s *plan.Setup) []Emitter {
@@ -96,11 +96,11 @@ func Emitters(s *plan.Setup) []Emitter {
 	return all
 }
 
-// DriveOf returns the drive of the lights of a set-up.
-func DriveOf(lights []plan.Light) Drive {
-	d := make(Drive, len(lights))
+// LevelsOf returns the drive of the lights of a set-up.
+func LevelsOf(lights []plan.Light) Levels {
+	d := make(Levels, len(lights))
 	for i := range lights {
-		d[lights[i].Name] = lights[i].Drive
+		d[lights[i].Name] = lights[i].RelativeOutput
 	}
 	return d
 }

@@ -86,7 +86,7 @@ func TestTintedField(t *testing.T) {
 		}
 		b := basis(t, w, []Emitter{e}, to)
 		field := make([]float32, floor.NU*floor.NV)
-		d := Drive{"a": {0.2, 1, 3}}
+		d := Levels{"a": {0.2, 1, 3}}
 		b.Field(0, d, field)
 		l := newLamp(&e, w.faces, w.tubes, w.bundle)
 		for n := range field {
@@ -120,7 +120,7 @@ func TestLampInThePlane(t *testing.T) {
 	lat := Lattice{Origin: r3.Vec{X: 1, Z: 1.5}, U: r3.Vec{X: 3}, V: r3.Vec{Y: 3}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Response: Dome}
 	b := basis(t, build(t, s, Options{}), []Emitter{e}, Targets{Lattices: []Lattice{lat}})
 	field := make([]float32, 4)
-	b.Field(0, Drive{"a": {1, 1, 1}}, field)
+	b.Field(0, Levels{"a": {1, 1, 1}}, field)
 	for n, want := range []float64{400, 0, 400.0 / 10 * (1 + 1/math.Sqrt(10)) / 2, 400.0 / 25 * (1 + 4.0/5) / 2} {
 		close(t, fmt.Sprint("point ", n), float64(field[n]), want, 1e-5)
 	}
@@ -138,7 +138,7 @@ func TestLampOnALatticePoint(t *testing.T) {
 				t.Errorf("%T: point %d has %v lx", d, n, v)
 			}
 		}
-		if p, _ := b.Point(0, Drive{"a": {1, 1, 1}}); p != (colour.RGB{}) {
+		if p, _ := b.Point(0, Levels{"a": {1, 1, 1}}); p != (colour.RGB{}) {
 			t.Errorf("%T: a meter in the lamp reads %v", d, p)
 		}
 	}
@@ -173,7 +173,7 @@ func ExampleWorld_Basis() {
 		return
 	}
 	for _, level := range []float64{1, 0.5} {
-		drive := Drive{"lamp": colour.RGB{level, level, level}}
+		drive := Levels{"lamp": colour.RGB{level, level, level}}
 		top, _ := b.Point(0, drive)
 		floor, _ := b.Point(1, drive)
 		fmt.Printf("%.1f lx on the table, %.1f lx under it\n", top.Y(), floor.Y())

@@ -168,7 +168,7 @@ func (l *lamp) rules(w Response) []level {
 	case l.opening.Form == photometry.Point || l.opening.Form == photometry.Sphere:
 		return []level{{0, centre}}
 	}
-	if l.pieces != nil {
+	if l.creases != nil {
 		return nil // each place has its own rule
 	}
 	var all []level

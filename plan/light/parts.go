@@ -7,18 +7,18 @@ import (
 	"scrimshaw/plan/photometry/row"
 )
 
-// parts sums what the points that see part of the opening get from it, or, where that is less, what is hidden
+// sumParts sums what the points that see part of the opening get from it, or, where that is less, what is hidden
 // from them: from the middle of each bundle, as many times as points of it count.
-func (d *desk) parts(from, to int) {
+func (d *bandSummer) sumParts(from, to int) {
 	f, g := d.f, d.f.g
 	for i := range d.shares {
 		clear(d.shares[i].sums)
 	}
 	clear(d.lost)
-	d.mix(from, to)
+	d.findMixedPanes(from, to)
 	for n := range f.bundles {
 		b := &f.bundles[n]
-		d.look(b, from, to)
+		d.maskPanes(b, from, to)
 		share := f.share * f.l.relative(b.middle)
 		for j := from; j < to; j++ {
 			ready := false
@@ -35,8 +35,8 @@ func (d *desk) parts(from, to int) {
 	}
 }
 
-// halve finds the points from which at most half of the opening is hidden.
-func (d *desk) halve(from, to int) {
+// findMostlySeen finds the points from which at most half of the opening is hidden.
+func (d *bandSummer) findMostlySeen(from, to int) {
 	f, g := d.f, d.f.g
 	clear(d.most)
 	if f.sampled {
@@ -55,7 +55,7 @@ func (d *desk) halve(from, to int) {
 }
 
 // countHidden counts, by word of the band from word first of the masks on, how many points of the opening are hidden.
-func (d *desk) countHidden(hidden []tallied, first int) {
+func (d *bandSummer) countHidden(hidden []wideCounter, first int) {
 	f := d.f
 	size := len(f.g.blank)
 	clear(hidden)
@@ -75,8 +75,8 @@ func (d *desk) countHidden(hidden []tallied, first int) {
 	}
 }
 
-// mix finds the panes that need to be drawn for each point of the opening.
-func (d *desk) mix(from, to int) {
+// findMixedPanes finds the panes that need to be drawn for each point of the opening.
+func (d *bandSummer) findMixedPanes(from, to int) {
 	f := d.f
 	d.mixed = d.mixed[:0]
 	first := from * f.g.words
@@ -91,8 +91,8 @@ func (d *desk) mix(from, to int) {
 	}
 }
 
-// look draws what is seen through the mixed panes from each point of a bundle.
-func (d *desk) look(b *bundle, from, to int) {
+// maskPanes draws what is seen through the mixed panes from each point of a bundle.
+func (d *bandSummer) maskPanes(b *bundle, from, to int) {
 	f := d.f
 	for k := b.from; k < b.to; k++ {
 		before := d.before[k-b.from][:0]
@@ -111,12 +111,12 @@ func (d *desk) look(b *bundle, from, to int) {
 
 // seen counts, for each point of a word, the points of a bundle that it sees, by share, or those hidden from
 // it. The word is word n of the masks and word at of the band. It says whether there are any.
-func (d *desk) seen(b *bundle, word uint64, n, at int) (any bool) {
+func (d *bandSummer) seen(b *bundle, word uint64, n, at int) (any bool) {
 	masks, size, most := d.f.masks, len(d.f.g.blank), d.most[at]
 	for i := range d.counts {
-		d.counts[i] = count{}
+		d.counts[i] = smallCounter{}
 	}
-	d.missing = count{}
+	d.missing = smallCounter{}
 	for k := b.from; k < b.to; k++ {
 		mask := masks[k*size+n]
 		d.missing.add(mask & most)
@@ -131,15 +131,15 @@ func (d *desk) seen(b *bundle, word uint64, n, at int) (any bool) {
 			d.counts[0].add(points)
 		}
 	}
-	return any || d.missing != count{}
+	return any || d.missing != smallCounter{}
 }
 
 // behind counts points of a word that see a point of a bundle, some of them through panes.
-func (d *desk) behind(before []int, points uint64, at int) {
+func (d *bandSummer) behind(before []int, points uint64, at int) {
 	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
 	for _, n := range before {
 		if through := d.through[n][at] & points; through != 0 {
-			d.veil(through, d.passing[n])
+			d.filterPortions(through, d.passing[n])
 		}
 	}
 	for _, p := range d.portions {
@@ -148,7 +148,7 @@ func (d *desk) behind(before []int, points uint64, at int) {
 }
 
 // add adds the light of what has been counted for word w of row r: a point of the opening has a share of it.
-func (d *desk) add(r, w, size int, share float64) {
+func (d *bandSummer) add(r, w, size int, share float64) {
 	for i := range d.counts {
 		d.times(&d.counts[i], d.line(d.shares[i].sums, r), w, size, share)
 	}
@@ -156,7 +156,7 @@ func (d *desk) add(r, w, size int, share float64) {
 }
 
 // times adds the light of a point of the opening to word w of a row, as often as counted.
-func (d *desk) times(c *count, line []float64, w, size int, share float64) {
+func (d *bandSummer) times(c *smallCounter, line []float64, w, size int, share float64) {
 	left := c.any()
 	part := (*[row.Word]float64)(line[w*row.Word:])
 	for n := size; left != 0; n-- { // most often all or none

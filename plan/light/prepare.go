@@ -22,16 +22,16 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 	l.lambertian = l.opening.Form != photometry.Point && l.shape == photometry.Lambertian(l.opening.Form) && l.profile == nil
 	own, points := l.openingPoints(faces, tubes)
 	l.points = points
-	l.order, l.begins = bundled(own, bundle)
+	l.order, l.begins = inBundles(own, bundle)
 	if _, axial := l.shape.(photometry.Axial); l.onesided && !axial && !l.lambertian {
-		l.pieces = newPieces(l.shape)
+		l.creases = newCreases(l.shape)
 	}
-	l.lay()
+	l.placeCorners()
 	return l
 }
 
-// lay finds the corners of the opening.
-func (l *lamp) lay() {
+// placeCorners finds the corners of the opening.
+func (l *lamp) placeCorners() {
 	w, h := r3.Scale(l.opening.Width/2, l.right), r3.Scale(l.opening.Height/2, l.up)
 	if l.opening.Form == photometry.Disc {
 		h = r3.Scale(l.opening.Width/2, l.up)

@@ -36,7 +36,7 @@ func stripsOf(e Emitter, n int) (strips []Emitter) {
 func profileReadings(t *testing.T, w *World, lights []Emitter, to Targets) (points []float64, direct, back []float32) {
 	t.Helper()
 	b := basis(t, w, lights, to)
-	d := Drive{}
+	d := Levels{}
 	for _, e := range lights {
 		d[e.Name] = colour.RGB{1, 1, 1}
 	}
@@ -47,7 +47,7 @@ func profileReadings(t *testing.T, w *World, lights []Emitter, to Targets) (poin
 	n := to.Lattices[0].NU * to.Lattices[0].NV
 	direct, back = make([]float32, n), make([]float32, n)
 	b.Field(0, d, direct)
-	b.Back(0, d, back)
+	b.ReflectedField(0, d, back)
 	for i := range direct {
 		direct[i] -= back[i]
 	}

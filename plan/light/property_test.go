@@ -83,8 +83,8 @@ func TestSameEverywhere(t *testing.T) {
 			there := basis(t, build(t, moved(s, m.place, m.mirrored), Options{Quality: Draft}), ls, Targets{Points: ps})
 			for i := range points {
 				for _, e := range lights {
-					a, _ := here.Point(i, Drive{e.Name: {1, 1, 1}})
-					b, _ := there.Point(i, Drive{e.Name: {1, 1, 1}})
+					a, _ := here.Point(i, Levels{e.Name: {1, 1, 1}})
+					b, _ := there.Point(i, Levels{e.Name: {1, 1, 1}})
 					close(t, fmt.Sprint(m.name, " ", e.Name), b.Y(), a.Y(), 1e-9)
 				}
 			}
@@ -100,11 +100,11 @@ func TestLinearInLevel(t *testing.T) {
 		Points: []Receptor{{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up, Response: Dome}}})
 	sum := make([]float64, floor.NU*floor.NV)
 	field := make([]float32, len(sum))
-	all := Drive{}
+	all := Levels{}
 	var total float64
 	for i, e := range lights {
 		all[e.Name] = colour.RGB{0.1 * float64(i+1), 0.3, 0.2}
-		one := Drive{e.Name: all[e.Name]}
+		one := Levels{e.Name: all[e.Name]}
 		p, _ := b.Point(0, one)
 		total += p.Y()
 		b.Field(0, one, field)
@@ -138,7 +138,7 @@ func TestWallsOnlyDarken(t *testing.T) {
 		after := basis(t, build(t, s, Options{Quality: Draft}), lights, to)
 		a, b := make([]float32, floor.NU*floor.NV), make([]float32, floor.NU*floor.NV)
 		for _, e := range lights {
-			d := Drive{e.Name: {1, 1, 1}}
+			d := Levels{e.Name: {1, 1, 1}}
 			for i := range to.Points {
 				p, _ := before.Point(i, d)
 				q, _ := after.Point(i, d)

@@ -157,7 +157,7 @@ func plainSum(e *Emitter, r *Receptor, n int) (sum float64) {
 				sin, cos := math.Sincos(2 * math.Pi * y)
 				p = r3.Vec{X: math.Sqrt(x) * cos * o.Width / 2, Y: math.Sqrt(x) * sin * o.Width / 2}
 			}
-			sum += l.from(l.world(p), r)
+			sum += l.fromPoint(l.world(p), r)
 		}
 	}
 	return sum / float64(n*n)
@@ -184,14 +184,14 @@ func TestPanesAndShadows(t *testing.T) {
 			t.Errorf("term %d is %+v, want %+v", i, term, want[i])
 		}
 	}
-	total, shares := b.Point(0, Drive{"a": {1, 2, 3}})
+	total, shares := b.Point(0, Levels{"a": {1, 2, 3}})
 	for c, f := range []float64{0.8 * 0.9, 0.8 * 0.5 * 2, 0.8 * 0.2 * 3} {
 		close(t, "through both", total[c], 100*f, 1e-12)
 	}
 	if shares[0] != (colour.RGB{}) || shares[1] != (colour.RGB{}) || shares[2] != total {
 		t.Errorf("shares %v of %v: all goes through both panes", shares, total)
 	}
-	total, _ = b.Point(1, Drive{"a": {1, 1, 1}})
+	total, _ = b.Point(1, Levels{"a": {1, 1, 1}})
 	close(t, "past the skipped pane", total.Y(), 80, 1e-12)
 }
 
@@ -229,7 +229,7 @@ func TestRadiance(t *testing.T) {
 		{At: r3.Vec{X: -5, Z: 1}, Axis: r3.Vec{X: -1}, Response: Radiance},
 	}}
 	b := basis(t, build(t, set, Options{Bodies: bodies}), []Emitter{lamp}, to)
-	at := func(i int) colour.RGB { l, _ := b.Point(i, Drive{"a": {1, 1, 1}}); return l }
+	at := func(i int) colour.RGB { l, _ := b.Point(i, Levels{"a": {1, 1, 1}}); return l }
 	through := 0.9 * 0.9 // in and out
 	body := 900 / (2.875 * 2.875) / math.Pi * through
 	wall := 900 * 3 / math.Pow(9+0.09, 1.5) / math.Pi * through

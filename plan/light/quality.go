@@ -46,35 +46,37 @@ func (q Quality) points() (face, tube, bundle int) {
 	return 600, 64, 4
 }
 
-// doubt is what a stated error is made of, beside what the rays themselves tell.
-type doubt struct {
-	direct  float64 // share of the direct light: round openings are polygons, measured light is interpolated
-	patches float64 // share of the reflected light: patches are flat in brightness
-	rays    float64 // times what the spread of the rays tells
+// errorModel is what a stated error is made of, beside what the rays themselves tell.
+type errorModel struct {
+	direct    float64 // share of the direct light: round openings are polygons, measured light is interpolated
+	reflected float64 // share of the reflected light: patches are flat in brightness
+	rays      float64 // times what the spread of the rays tells
 }
 
-// doubt gives the parts of the error of a quality. They were chosen so that the truth lies within two of the stated
+// errorModel gives the parts of the error of a quality. They were chosen so that the truth lies within two of the stated
 // error in 95 of 100 readings of random scenes (plan/study, TestStatedErrorsAreHonest).
-func (q Quality) doubt() doubt {
+func (q Quality) errorModel() errorModel {
 	switch q {
 	case Draft:
-		return doubt{5e-4, 0.01, 1}
+		return errorModel{5e-4, 0.01, 1}
 	case Fine:
-		return doubt{2e-4, 0.002, 1}
+		return errorModel{2e-4, 0.002, 1}
 	}
-	return doubt{2e-4, 0.003, 1}
+	return errorModel{2e-4, 0.003, 1}
 }
 
-// allowed is the share of a receptor's light that rays may leave it off by before more are sent.
-func (q Quality) allowed() float64 { return [...]float64{Normal: 0.01, Draft: 0.05, Fine: 0.005}[q] }
+// allowedRayError is the share of a receptor's light that rays may leave it off by before more are sent.
+func (q Quality) allowedRayError() float64 {
+	return [...]float64{Normal: 0.01, Draft: 0.05, Fine: 0.005}[q]
+}
 
-// bounces is how finely reflected light is followed.
-func (q Quality) bounces() radiosity.Quality {
+// radiosity is how finely reflected light is followed.
+func (q Quality) radiosity() radiosity.Quality {
 	switch q {
 	case Draft:
-		return radiosity.Quality{Patch: 0.40, Links: 32, More: 4096, Point: 2048, Near: 0.5, Cell: 16, Looks: 2, Edge: 3e-3, Matters: 0.02, Noise: 3e-3, Lattice: 32}
+		return radiosity.Quality{Patch: 0.40, Links: 32, More: 4096, Point: 2048, Near: 0.5, Cell: 16, HotSamples: 2, Edge: 3e-3, Matters: 0.02, Noise: 3e-3, Lattice: 32}
 	case Fine:
-		return radiosity.Quality{Patch: 0.25, Links: 256, More: 1 << 17, Point: 32768, Near: 0.7, Cell: 512, Looks: 16, Edge: 3e-5, Matters: 1e-3, Noise: 1e-4, Lattice: 512}
+		return radiosity.Quality{Patch: 0.25, Links: 256, More: 1 << 17, Point: 32768, Near: 0.7, Cell: 512, HotSamples: 16, Edge: 3e-5, Matters: 1e-3, Noise: 1e-4, Lattice: 512}
 	}
-	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 14, Point: 8192, Near: 0.75, Cell: 64, Looks: 4, Edge: 5e-4, Matters: 4e-3, Noise: 1e-3, Lattice: 256}
+	return radiosity.Quality{Patch: 0.27, Links: 64, More: 1 << 14, Point: 8192, Near: 0.75, Cell: 64, HotSamples: 4, Edge: 5e-4, Matters: 4e-3, Noise: 1e-3, Lattice: 256}
 }

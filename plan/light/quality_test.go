@@ -44,7 +44,7 @@ func TestErrorOfQualities(t *testing.T) {
 
 // everyLamp is the field of all lamps together.
 func everyLamp(t *testing.T, w *World, lights []Emitter, at Lattice) []float64 {
-	d := Drive{}
+	d := Levels{}
 	for _, e := range lights {
 		d[e.Name] = [3]float64{1, 1, 1}
 	}

@@ -193,7 +193,7 @@ func BenchmarkField(b *testing.B) {
 	s, floor := reference(0)
 	lights := referenceLamps()
 	all := basis(b, build(b, s, Options{Quality: Draft}), lights, Targets{Lattices: []Lattice{floor}})
-	d := Drive{}
+	d := Levels{}
 	for _, e := range lights {
 		d[e.Name] = [3]float64{0.5, 0.6, 0.7}
 	}

@@ -54,7 +54,7 @@ func shell(w, d, h float64, reflect colour.RGB) *solid.Set {
 
 // by is the light of a path at a receptor at a drive of 1 for all lights.
 func by(b *Basis, i int, path Path) (sum colour.RGB) {
-	d := Drive{}
+	d := Levels{}
 	for _, name := range b.Lights {
 		d[name] = colour.RGB{1, 1, 1}
 	}
@@ -93,7 +93,7 @@ func TestClosedRoomOfEveryLamp(t *testing.T) {
 		for k := range to.Lattices {
 			l := &to.Lattices[k]
 			values := make([]float32, l.NU*l.NV)
-			b.Back(k, Drive{e.Name: {1, 1, 1}}, values)
+			b.ReflectedField(k, Levels{e.Name: {1, 1, 1}}, values)
 			for _, v := range values {
 				flux += float64(v) * r3.Norm(l.U) * r3.Norm(l.V)
 			}
@@ -109,7 +109,7 @@ func TestSharesOfReflectedLight(t *testing.T) {
 		Corners: []r3.Vec{{X: 2}, {X: 2, Y: 4}, {X: 2, Y: 4, Z: 3}, {X: 2, Z: 3}}})
 	lamp := Emitter{Name: "a", Frame: looking(r3.Vec{X: 1, Y: 2, Z: 1.5}, r3.Vec{X: 0, Y: 2, Z: 1.5}), Source: photometry.Source{Flux: 1000, Distribution: photometry.NewLobe(40, 60)}}
 	b := basis(t, build(t, s, Options{}), []Emitter{lamp}, Targets{Points: []Receptor{{At: r3.Vec{X: 3, Y: 2, Z: 1}, Axis: r3.Vec{X: -1}}}})
-	total, shares := b.Point(0, Drive{"a": {1, 1, 1}})
+	total, shares := b.Point(0, Levels{"a": {1, 1, 1}})
 	var sum colour.RGB
 	seen := map[solid.ID]bool{}
 	for t, share := range shares {
@@ -204,7 +204,7 @@ func TestRebaseOfReflectedLight(t *testing.T) {
 func TestReceptorsDoNotDependOnLattices(t *testing.T) {
 	s, floor := furnishedReference()
 	lights := referenceLamps()[3:6]
-	d := Drive{}
+	d := Levels{}
 	for _, e := range lights {
 		d[e.Name] = colour.RGB{1, 1, 1}
 	}
@@ -241,11 +241,11 @@ func TestNoFootprintIsMissed(t *testing.T) {
 			}
 		}
 		lamp := newLamp(e, w.faces, w.tubes, w.bundle)
-		tr, err := radiosity.Trace(t.Context(), s, bvh, w.bounces, 1, []receptor.Receptor{{At: r3.Vec{X: 3, Y: 2.5, Z: 1.5}, Axis: r3.Vec{Z: 1}, Response: receptor.Dome}}, nil)
+		tr, err := radiosity.Trace(t.Context(), s, bvh, w.radiosity, 1, []receptor.Receptor{{At: r3.Vec{X: 3, Y: 2.5, Z: 1.5}, Axis: r3.Vec{Z: 1}, Response: receptor.Dome}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-		solution, err := tr.Solve(t.Context(), []radiosity.Lamp{withoutLanding{w.newBounced(lamp)}})
+		solution, err := tr.Solve(t.Context(), []radiosity.Lamp{withoutRays{w.newSurfaceLamp(lamp)}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -254,7 +254,7 @@ func TestNoFootprintIsMissed(t *testing.T) {
 	}
 }
 
-// withoutLanding is a lamp whose light is left as the patches have it.
-type withoutLanding struct{ radiosity.Lamp }
+// withoutRays is a lamp whose light is left as the patches have it.
+type withoutRays struct{ radiosity.Lamp }
 
-func (withoutLanding) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
+func (withoutRays) EmitRays(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }

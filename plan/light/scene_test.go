@@ -57,7 +57,7 @@ func basis(t testing.TB, w *World, lights []Emitter, to Targets) *Basis {
 func lux(t testing.TB, s *solid.Set, e Emitter, r Receptor) float64 {
 	t.Helper()
 	b := basis(t, build(t, s, Options{}), []Emitter{e}, Targets{Points: []Receptor{r}})
-	total, _ := b.Point(0, Drive{e.Name: {1, 1, 1}})
+	total, _ := b.Point(0, Levels{e.Name: {1, 1, 1}})
 	return total.Y()
 }
 

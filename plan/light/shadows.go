@@ -41,21 +41,21 @@ func (f *field) prune() {
 	for k, i := range used {
 		panes[k] = f.panes[i]
 	}
-	for s, c := range f.casts {
+	for s, c := range f.occluders {
 		some := make([]*shape, len(used))
 		for k, i := range used {
 			if i < len(c.panes) {
 				some[k] = c.panes[i]
 			}
 		}
-		f.casts[s] = cast{c.opaque, some}
+		f.occluders[s] = occluders{c.opaque, some}
 	}
 	f.panes = panes
 }
 
 // tally is what one goroutine has seen of the shadows.
 type tally struct {
-	brush     *brush
+	brush     *rasteriser
 	some, all []uint64 // points hidden from some and all points of the opening so far
 	panes     []pane
 	through   []uint64
@@ -63,7 +63,7 @@ type tally struct {
 
 func newTally(f *field) *tally {
 	size := len(f.g.blank)
-	t := &tally{brush: newBrush(f.g), some: make([]uint64, size), all: ones(size), through: make([]uint64, size)}
+	t := &tally{brush: newRasteriser(f.g), some: make([]uint64, size), all: ones(size), through: make([]uint64, size)}
 	for range f.panes {
 		t.panes = append(t.panes, pane{some: make([]uint64, size), all: ones(size)})
 	}
@@ -73,7 +73,7 @@ func newTally(f *field) *tally {
 // count draws the shadows from point k of the opening.
 func (t *tally) count(f *field, k int) {
 	m := f.mask(k)
-	f.darken(t.brush, m, k)
+	f.castShadows(t.brush, m, k)
 	union(t.some, m)
 	intersect(t.all, m)
 	for i := range t.panes {
@@ -87,22 +87,22 @@ func (t *tally) count(f *field, k int) {
 	}
 }
 
-// darken draws all shadows from point k of the opening.
-func (f *field) darken(b *brush, m []uint64, k int) {
+// castShadows draws all shadows from point k of the opening.
+func (f *field) castShadows(b *rasteriser, m []uint64, k int) {
 	copy(m, f.g.blank)
 	p := &f.points[k]
-	c := f.casts[p.side]
+	c := f.occluders[p.side]
 	for _, s := range c.opaque {
-		f.draw(b, m, s, p)
+		f.castShadow(b, m, s, p)
 	}
 	for _, s := range c.panes {
 		if s != nil && s.caster.passing(p.at) == (colour.RGB{}) {
-			f.draw(b, m, s, p)
+			f.castShadow(b, m, s, p)
 		}
 	}
 }
 
-func (f *field) draw(b *brush, m []uint64, s *shape, p *lampPoint) {
+func (f *field) castShadow(b *rasteriser, m []uint64, s *shape, p *lampPoint) {
 	if !p.inside && s.caster.turned(p.at) {
 		return
 	}
@@ -112,9 +112,9 @@ func (f *field) draw(b *brush, m []uint64, s *shape, p *lampPoint) {
 }
 
 // through sets, in rows from up to to, the points that see point k of the opening through pane i.
-func (f *field) through(b *brush, m []uint64, k, i, from, to int) {
+func (f *field) through(b *rasteriser, m []uint64, k, i, from, to int) {
 	p := &f.points[k]
-	panes := f.casts[p.side].panes
+	panes := f.occluders[p.side].panes
 	if i >= len(panes) || panes[i] == nil || panes[i].caster.passing(p.at) == (colour.RGB{}) {
 		return
 	}

@@ -6,16 +6,16 @@ import (
 	"scrimshaw/plan/photometry/row"
 )
 
-// steps is what all rows of a lattice have in common for a lamp.
-type steps struct {
+// rowSteps is what all rows of a lattice have in common for a lamp.
+type rowSteps struct {
 	grid                           *grid
 	ahead, right, up, fall, square float64 // what each of them changes by from one receptor to the next: m, m²
 	even, cos                      float64
 }
 
-func newSteps(l *lamp, g *grid) steps {
+func newRowSteps(l *lamp, g *grid) rowSteps {
 	u := g.lattice.U
-	s := steps{
+	s := rowSteps{
 		grid: g, ahead: r3.Dot(u, l.axis), right: r3.Dot(u, l.right), up: r3.Dot(u, l.up),
 		fall: -r3.Dot(u, g.lattice.Normal), square: r3.Norm2(u), cos: 1,
 	}
@@ -26,7 +26,7 @@ func newSteps(l *lamp, g *grid) steps {
 }
 
 // from is the view of row j from a point of the lamp.
-func (s *steps) from(l *lamp, j int, point r3.Vec) row.View {
+func (s *rowSteps) from(l *lamp, j int, point r3.Vec) row.View {
 	lat := s.grid.lattice
 	start := lat.At(0, j)
 	v := r3.Sub(start, point)

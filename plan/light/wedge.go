@@ -35,7 +35,7 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 	out := Wedge{Light: e.Name, Share: share}
 	right := levelRight(e.Frame)
 	threshold := share * l.flux * photometry.Peak(l.shape)
-	out.Left, out.Right = l.falls(r3.Scale(-1, right), threshold), l.falls(right, threshold)
+	out.Left, out.Right = l.cutoffAngle(r3.Scale(-1, right), threshold), l.cutoffAngle(right, threshold)
 	if math.Abs(l.axis.Z) > math.Sin(steepest*radian) {
 		out.Footprint = true
 		out.Outline = w.footprint(l, threshold, limits)
@@ -48,7 +48,7 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 // wedgeOutline traces a wedge by its angles to either side of the axis, degrees.
 func (w *World) wedgeOutline(l *lamp, toRight r3.Vec, left, right float64, limits Limits) []r2.Vec {
 	f := fan{w: w, limits: limits, flat: true}
-	width := l.halfAlong(toRight)
+	width := l.halfExtent(toRight)
 	f.ray = func(s float64) (o, d r3.Vec) {
 		angle := -left + s*(left+right)
 		sin, cos := math.Sincos(angle * radian)
@@ -82,15 +82,15 @@ func (w *World) Sight(frame plan.Frame, angle float64, limits Limits) []r2.Vec {
 func (w *World) footprint(l *lamp, threshold float64, limits Limits) []r2.Vec {
 	f := fan{w: w, limits: limits}
 	_, axial := l.shape.(photometry.Axial)
-	half := math.Min(l.falls(l.right, threshold), flattest)
+	half := math.Min(l.cutoffAngle(l.right, threshold), flattest)
 	f.ray = func(s float64) (o, d r3.Vec) {
 		sin, cos := math.Sincos(2 * math.Pi * s)
 		side := r3.Add(r3.Scale(cos, l.right), r3.Scale(sin, l.up))
 		if !axial {
-			half = math.Min(l.falls(side, threshold), flattest)
+			half = math.Min(l.cutoffAngle(side, threshold), flattest)
 		}
 		sin, cos = math.Sincos(half * radian)
-		return r3.Add(l.at, r3.Scale(l.halfAlong(side), side)), r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))
+		return r3.Add(l.at, r3.Scale(l.halfExtent(side), side)), r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))
 	}
 	ring := f.outline(int(360 / coneStep))
 	return ring[:len(ring)-1] // the last ray is the first

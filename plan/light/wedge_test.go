@@ -203,7 +203,7 @@ func TestEvaluator(t *testing.T) {
 	r := rand.New(rand.NewPCG(91, 92))
 	s, lights := room(r), lamps(r)
 	w := build(t, s, Options{Quality: Draft})
-	d := Drive{}
+	d := Levels{}
 	for i, e := range lights {
 		d[e.Name] = [3]float64{1, 0.1 * float64(i), 0.5}
 	}

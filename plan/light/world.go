@@ -26,24 +26,24 @@ type Options struct {
 // World is the set, made ready for light. It depends on nothing else, is not changed by use and
 // may be used by many goroutines.
 type World struct {
-	set     *solid.Set
-	bvh     *solid.BVH // shades
-	bodies  *solid.BVH // seen, never shade
-	casters []caster   // large first
-	sides   []caster   // the same with the sides of prisms, for lattices that are not level
-	panes   []caster   // clear sheets, in the order of the set
-	tinted  bool       // whether a clear sheet tints
-	exact   bool       // whether fields find exactly what points see that see little of a lamp
-	faces   int        // points of a face that are traced
-	tubes   int
-	bundle  int // how many of them a lattice takes together
-	bounces radiosity.Quality
-	direct  bool // no reflected light
-	doubt   doubt
-	allowed float64 // share of a receptor's light that rays may leave it off by before more are sent
-	workers int
-	report  func(done float64)
-	masks   sync.Pool // the memory of fields, of *[]uint64
+	set             *solid.Set
+	bvh             *solid.BVH // shades
+	bodies          *solid.BVH // seen, never shade
+	casters         []caster   // large first
+	sides           []caster   // the same with the sides of prisms, for lattices that are not level
+	panes           []caster   // clear sheets, in the order of the set
+	tinted          bool       // whether a clear sheet tints
+	exact           bool       // whether fields find exactly what points see that see little of a lamp
+	faces           int        // points of a face that are traced
+	tubes           int
+	bundle          int // how many of them a lattice takes together
+	radiosity       radiosity.Quality
+	direct          bool // no reflected light
+	errorModel      errorModel
+	allowedRayError float64 // share of a receptor's light that rays may leave it off by before more are sent
+	workers         int
+	report          func(done float64)
+	masks           sync.Pool // the memory of fields, of *[]uint64
 }
 
 // Build makes a World of a set, which must not change afterwards.
@@ -54,17 +54,17 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), bounces: o.Quality.bounces(),
+	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), radiosity: o.Quality.radiosity(),
 		report: o.Progress}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
 	w.exact = o.Quality != Draft
-	w.doubt, w.allowed = o.Quality.doubt(), o.Quality.allowed()
+	w.errorModel, w.allowedRayError = o.Quality.errorModel(), o.Quality.allowedRayError()
 	bodies := o.Bodies
 	if bodies == nil {
 		bodies = &solid.Set{}
 	}
 	w.bodies = solid.NewBVH(bodies)
-	w.gather(set)
+	w.sortSet(set)
 	return w, nil
 }
 
@@ -78,8 +78,8 @@ func reflects(set *solid.Set) bool {
 		slices.ContainsFunc(set.Sheets, func(s solid.Sheet) bool { return lit(&s.Front) || lit(&s.Back) })
 }
 
-// gather sorts the set into casters and panes.
-func (w *World) gather(set *solid.Set) {
+// sortSet sorts the set into casters and panes.
+func (w *World) sortSet(set *solid.Set) {
 	for i := range set.Prisms {
 		if c, ok := prismCaster(&set.Prisms[i]); ok {
 			w.casters = append(w.casters, c)

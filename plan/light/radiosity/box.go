@@ -2,11 +2,11 @@ package radiosity
 
 import "gonum.org/v1/gonum/spatial/r3"
 
-// bulk is the box round a prism.
-type bulk struct{ low, high r3.Vec }
+// box is the box round a prism.
+type box struct{ low, high r3.Vec }
 
-func bulkOf(corners []r3.Vec) bulk {
-	b := bulk{corners[0], corners[0]}
+func boxRound(corners []r3.Vec) box {
+	b := box{corners[0], corners[0]}
 	for _, c := range corners[1:] {
 		b.low = r3.Vec{X: min(b.low.X, c.X), Y: min(b.low.Y, c.Y), Z: min(b.low.Z, c.Z)}
 		b.high = r3.Vec{X: max(b.high.X, c.X), Y: max(b.high.Y, c.Y), Z: max(b.high.Z, c.Z)}
@@ -15,7 +15,7 @@ func bulkOf(corners []r3.Vec) bulk {
 }
 
 // meets says whether two boxes are less than twice the clearance apart.
-func (b *bulk) meets(c *bulk) bool {
+func (b *box) meets(c *box) bool {
 	const apart = 2 * clearance
 	return b.low.X <= c.high.X+apart && c.low.X <= b.high.X+apart &&
 		b.low.Y <= c.high.Y+apart && c.low.Y <= b.high.Y+apart &&

@@ -31,9 +31,9 @@ func (b *bulb) intensity(d r3.Vec) float64 {
 	return 1 / (2 * math.Pi * (1 - b.cos))
 }
 
-func (b *bulb) Aim(_ int, _ []r3.Vec, normal r3.Vec) Sight {
+func (b *bulb) SetPatch(_ int, _ []r3.Vec, normal r3.Vec) Visibility {
 	b.normal = normal
-	return Open
+	return Unoccluded
 }
 
 // Flux sums over small triangles, by a ray to each.
@@ -76,14 +76,14 @@ func (b *bulb) Light(_ int, at, normal r3.Vec) colour.RGB {
 	return b.flux.Scale(e)
 }
 
-func (b *bulb) Landing(land func(solid.Hit, r3.Vec, colour.RGB) bool) bool {
+func (b *bulb) EmitRays(land func(solid.Hit, r3.Vec, colour.RGB) bool) bool {
 	frame := axes{r3.Vec{X: 1}, r3.Vec{Y: 1}, r3.Vec{Z: 1}}
 	if b.cos > -1 {
 		frame = about(b.axis)
 	}
 	const rays = 4096
 	for k := range uint32(rays) {
-		x, y := net(k, 0x5bd1e995, 0x27d4eb2f) // off the edges of boxes
+		x, y := sobol(k, 0x5bd1e995, 0x27d4eb2f) // off the edges of boxes
 		up := 1 - x*(1-b.cos)
 		sin, cos := math.Sincos(2 * math.Pi * y)
 		r := math.Sqrt(1 - up*up)
@@ -130,7 +130,7 @@ func inside(s *solid.Set, n int) []receptor.Lattice {
 	return all
 }
 
-var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Near: 0.4, Cell: 64, Looks: 4, Noise: 5e-4}
+var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Near: 0.4, Cell: 64, HotSamples: 4, Noise: 5e-4}
 
 // trace makes a transport or fails.
 func trace(t testing.TB, s *solid.Set, q Quality, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, *solid.BVH) {

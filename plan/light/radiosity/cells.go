@@ -9,8 +9,8 @@ import (
 	"scrimshaw/plan/light/receptor"
 )
 
-// near sorts what rays of a place have met close by into cells. The order is that of places and their rays.
-func (t *Transport) near(known map[cellKey]int32, p *place, some []landing) {
+// sortIntoCells sorts what rays of a place have met close by into cells. The order is that of places and their rays.
+func (t *Transport) sortIntoCells(known map[cellKey]int32, p *place, some []landing) {
 	if len(some) > 0 && p.cellOf == nil {
 		p.cellOf = make([]int32, len(p.hits))
 		for k := range p.cellOf {
@@ -33,9 +33,9 @@ func (t *Transport) near(known map[cellKey]int32, p *place, some []landing) {
 	}
 }
 
-// settle gives each cell the place among those met that is nearest to their middle: it stands for them best, and
+// placeCells gives each cell the place among those met that is nearest to their middle: it stands for them best, and
 // lies in the air as the middle itself need not.
-func (t *Transport) settle(p *place, some []landing) {
+func (t *Transport) placeCells(p *place, some []landing) {
 	for _, l := range some {
 		c := &t.cells[p.cellOf[l.ray]]
 		if off := r3.Norm2(r3.Sub(l.at, c.middle)); c.met > 0 || off < c.off {
@@ -46,15 +46,15 @@ func (t *Transport) settle(p *place, some []landing) {
 
 // lookFromCells follows the rays of the cells.
 func (t *Transport) lookFromCells(ctx context.Context) error {
-	eyes := t.mesh.eyes(t.workers, len(t.cells))
+	eyes := t.mesh.tracers(t.workers, len(t.cells))
 	return parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		frame := about(c.normal)
 		c.hits = make([]uint32, t.quality.Cell)
-		turn := turns(uint32(i))
+		turn := digitalShift(uint32(i))
 		for k := range c.hits {
-			x, y := net(uint32(k), turn[0], turn[1])
-			c.hits[k], _ = eyes[worker].look(c.at, frame.direction(receptor.Cosine, x, y), nil)
+			x, y := sobol(uint32(k), turn[0], turn[1])
+			c.hits[k], _ = eyes[worker].trace(c.at, frame.direction(receptor.Cosine, x, y), nil)
 		}
 	})
 }

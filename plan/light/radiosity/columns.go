@@ -7,11 +7,11 @@ const width = 6
 // columns are the figures of one place for the lamps that are solved together.
 type columns [width]float64
 
-// shining is columns in single precision, which is enough to read from.
-type shining [width]float32
+// columns32 is columns in single precision, which is enough to read from.
+type columns32 [width]float32
 
 // add adds b, written out: in a loop it takes twice the time.
-func (s *shining) add(b *shining) {
+func (s *columns32) add(b *columns32) {
 	s[0] += b[0]
 	s[1] += b[1]
 	s[2] += b[2]
@@ -21,7 +21,7 @@ func (s *shining) add(b *shining) {
 }
 
 // addTimes adds b by a weight, written out as add is.
-func (s *shining) addTimes(b *shining, weight float32) {
+func (s *columns32) addTimes(b *columns32, weight float32) {
 	s[0] += weight * b[0]
 	s[1] += weight * b[1]
 	s[2] += weight * b[2]

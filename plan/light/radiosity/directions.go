@@ -54,7 +54,7 @@ func roundAbout(x, y float64) r3.Vec {
 
 // opposed is direction k of those that are spread evenly in pairs.
 func opposed(k int) r3.Vec {
-	x, y := ray(k / 2)
+	x, y := receptorSample(k / 2)
 	sin, cos := math.Sincos(2 * math.Pi * y)
 	round := math.Sqrt(1 - x*x)
 	way := r3.Vec{X: round * cos, Y: round * sin, Z: x}

@@ -82,7 +82,7 @@ func (d *drawing) size(f *face) (nu, nv int) {
 }
 
 // take notes the ends of the rays of one direction, from a place of each patch.
-func (d *drawing) take(p *painter, f *face, x, y, share float64, out []linked) {
+func (d *drawing) take(p *depthBuffer, f *face, x, y, share float64, out []linked) {
 	for at, i := range d.found {
 		if i < 0 {
 			continue
@@ -96,7 +96,7 @@ func (d *drawing) take(p *painter, f *face, x, y, share float64, out []linked) {
 }
 
 // link draws what the patches of a drawing see.
-func (p *painter) link(t *Transport, d *drawing, patches []uint32, out []linked) {
+func (p *depthBuffer) link(t *Transport, d *drawing, patches []uint32, out []linked) {
 	f := &t.mesh.faces[d.face]
 	nu, nv := d.size(f)
 	n := t.quality.rays(f.du * f.dv)
@@ -107,12 +107,12 @@ func (p *painter) link(t *Transport, d *drawing, patches []uint32, out []linked)
 	}
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
 	v := view{u: r3.Scale(strides*f.du, f.u), v: r3.Scale(strides*f.dv, f.v), nu: nu, nv: nv}
-	turn := turns(f.first + uint32(d.b*strides+d.a))
+	turn := digitalShift(f.first + uint32(d.b*strides+d.a))
 	share := f.du * f.dv / float64(n)
 	for r := range n {
-		x, y, way := t.stars[r].turned(&turn)
+		x, y, way := t.samples[r].shifted(&turn)
 		v.origin = f.at((float64(d.a)+x)*f.du, (float64(d.b)+y)*f.dv)
-		p.look(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
+		p.render(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
 		d.take(p, f, x, y, share, out)
 	}
 	for _, i := range d.found {

@@ -15,11 +15,11 @@ import (
 // skylight lights every surface that looks up with 1000 lx, and nothing else.
 type skylight struct{}
 
-func (skylight) Aim(_ int, _ []r3.Vec, normal r3.Vec) radiosity.Sight {
+func (skylight) SetPatch(_ int, _ []r3.Vec, normal r3.Vec) radiosity.Visibility {
 	if normal.Z > 0.5 {
-		return radiosity.Open
+		return radiosity.Unoccluded
 	}
-	return radiosity.Dark
+	return radiosity.Hidden
 }
 
 func (skylight) Flux(_ int, part []r3.Vec, _ bool) colour.RGB {
@@ -38,7 +38,7 @@ func (skylight) Light(_ int, _, normal r3.Vec) (e colour.RGB) {
 	return colour.RGB{1000, 1000, 1000}
 }
 
-func (skylight) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) (all bool) { return false }
+func (skylight) EmitRays(func(solid.Hit, r3.Vec, colour.RGB) bool) (all bool) { return false }
 
 // A white card on open ground lights what faces it from above: half a metre over the middle of two by two
 // metres it gets 0.83 of the 800 lm/m² that the card returns.

@@ -188,18 +188,18 @@ func (f *face) element4(x, y float64, k int) [4]r3.Vec {
 }
 
 // touches says whether a patch may lie in a prism. Its own is among them, and is told by lying behind it.
-func (f *face) touches(x, y int, near []bulk) bool {
+func (f *face) touches(x, y int, near []box) bool {
 	left, low := float64(x)*f.du, float64(y)*f.dv
 	before := r3.Scale(clearance, f.n)
-	cell := bulkOf([]r3.Vec{
+	cell := boxRound([]r3.Vec{
 		r3.Add(f.at(left, low), before), r3.Add(f.at(left+f.du, low), before),
 		r3.Add(f.at(left, low+f.dv), before), r3.Add(f.at(left+f.du, low+f.dv), before),
 	})
-	return slices.ContainsFunc(near, func(b bulk) bool { return b.meets(&cell) && !f.behind(&b) })
+	return slices.ContainsFunc(near, func(b box) bool { return b.meets(&cell) && !f.behind(&b) })
 }
 
 // behind says whether a box lies wholly behind a face.
-func (f *face) behind(b *bulk) bool {
+func (f *face) behind(b *box) bool {
 	far := r3.Vec{X: b.low.X, Y: b.low.Y, Z: b.low.Z} // the corner furthest along the normal
 	if f.n.X > 0 {
 		far.X = b.high.X

@@ -37,10 +37,10 @@ const sets = side * side
 // frame is a lattice with what its points see: a picture for each set.
 type frame struct {
 	receptor.Lattice
-	rays     int
-	shared   bool // whether neighbours lend each other what they see
-	pictures [sets]picture
-	cuts     cuts
+	rays    int
+	shared  bool // whether neighbours lend each other what they see
+	buffers [sets]itemBuffer
+	cuts    cuts
 }
 
 // size is how many points of each set there are, along and across.
@@ -60,10 +60,10 @@ func (t *Transport) lookFromLattice(ctx context.Context, l *receptor.Lattice) (*
 	if f.shared {
 		f.cut(t.mesh)
 	}
-	painters := make([]*painter, parallel.Workers(t.workers, sets))
+	painters := make([]*depthBuffer, parallel.Workers(t.workers, sets))
 	err := parallel.For(ctx, t.workers, sets, func(worker, s int) {
 		if painters[worker] == nil {
-			painters[worker] = newPainter(t.mesh, l.Skip)
+			painters[worker] = newDepthBuffer(t.mesh, l.Skip)
 		}
 		painters[worker].set(f, s)
 	})
@@ -71,14 +71,14 @@ func (t *Transport) lookFromLattice(ctx context.Context, l *receptor.Lattice) (*
 }
 
 // set fills in what the points of one set see.
-func (p *painter) set(f *frame, s int) {
+func (p *depthBuffer) set(f *frame, s int) {
 	nu, nv := f.size(s)
 	if nu <= 0 || nv <= 0 {
 		return
 	}
 	v := f.view(s, nu, nv)
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
-	q := &f.pictures[s]
+	q := &f.buffers[s]
 	q.points = f.points(s, nu, nv)
 	q.turn(f, s, nu)
 	q.short = make([]uint16, 0, f.rays*len(q.points))
@@ -88,14 +88,14 @@ func (p *painter) set(f *frame, s int) {
 		if f.Toward != nil {
 			q.ways = append(q.ways, headingOf(way))
 		}
-		p.look(&v, way, p.hits)
+		p.render(&v, way, p.hits)
 		for at, n := range q.points {
 			p.hits[at] = p.hits[n]
 		}
-		p.file(q, p.hits[:len(q.points)])
+		p.record(q, p.hits[:len(q.points)])
 	}
 	p.most = max(p.most, len(q.seen)+len(q.seen)/8)
-	p.forget(q)
+	p.resetIndex(q)
 }
 
 // view is that of the points of a set.
@@ -117,7 +117,7 @@ func (f *frame) way(s, k int) r3.Vec {
 		return opposed(number)
 	}
 	axis := about(f.Normal)
-	x, y := ray(number)
+	x, y := receptorSample(number)
 	return axis.direction(f.Response, x, y)
 }
 
@@ -135,7 +135,7 @@ func (f *frame) points(s, nu, nv int) (all []int32) {
 }
 
 // turn finds the axes of the points of set s, nu of them in a row of its view.
-func (q *picture) turn(f *frame, s, nu int) {
+func (q *itemBuffer) turn(f *frame, s, nu int) {
 	if f.Toward == nil {
 		return
 	}

@@ -41,9 +41,9 @@ type groupKey struct {
 	via   []solid.ID
 }
 
-// choose finds the elements that rays would miss too much of, and their form factors. What is chosen may not depend on
+// chooseExact finds the elements that rays would miss too much of, and their form factors. What is chosen may not depend on
 // what the rays have met: those met by chance too often would be put right, and those met too seldom left as they are.
-func (g *gatherer) choose(i int) {
+func (g *gatherer) chooseExact(i int) {
 	t := g.s.t
 	if t.quality.Noise <= 0 {
 		return
@@ -59,7 +59,7 @@ func (g *gatherer) choose(i int) {
 	}
 	for slot := 1; slot < len(t.patches); slot++ {
 		p := &t.patches[slot]
-		gain := t.mesh.rough(&t.readers[i], p) / 4 // of an element
+		gain := t.mesh.rough(&t.receptors[i], p) / 4 // of an element
 		if gain <= 0 {
 			continue
 		}
@@ -68,7 +68,7 @@ func (g *gatherer) choose(i int) {
 			least := float32(limit / noise)
 			for e, v := range g.s.bright[lamp][4*slot : 4*slot+4] {
 				if v > least && limit > 0 {
-					g.fix(i, uint32(4*slot+e))
+					g.findFormFactor(i, uint32(4*slot+e))
 				}
 			}
 		}
@@ -94,10 +94,10 @@ func (m *mesh) rough(r *receptor.Receptor, p *patch) float64 {
 	return r.Response.To(cos) * falls / math.Sqrt(square) * area / (math.Pi * (square + area/4))
 }
 
-// fix finds the form factor of an element, unless it is seen through clear sheets or in cells.
-func (g *gatherer) fix(i int, element uint32) {
+// findFormFactor finds the form factor of an element, unless it is seen through clear sheets or in cells.
+func (g *gatherer) findFormFactor(i int, element uint32) {
 	t := g.s.t
-	r := &t.readers[i]
+	r := &t.receptors[i]
 	if element >= uint32(4*len(t.patches)) || g.known[element] {
 		return
 	}
@@ -132,8 +132,8 @@ func (g *gatherer) fix(i int, element uint32) {
 func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64, ok bool) {
 	s := solid.NewShaft([]r3.Vec{r.At}, figure)
 	g.found = g.view.BVH.Between(&s, r.Skip, g.found[:0])
-	for _, seen := range g.view.See(r.At, figure, g.found, true) {
-		if seen.Veiled {
+	for _, seen := range g.view.Visible(r.At, figure, g.found, true) {
+		if seen.Filtered {
 			return 0, false
 		}
 		if r.Response == receptor.Dome {
@@ -151,7 +151,7 @@ func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 	hot := &g.s.hot[lamp]
 	at := hot.of[element]
 	for k := at[0]; k < at[1]; k++ {
-		if factor, ok := g.factor(&g.s.t.readers[i], hot.parts[k].figure); ok {
+		if factor, ok := g.factor(&g.s.t.receptors[i], hot.parts[k].figure); ok {
 			sum = sum.Add(hot.parts[k].own.Scale(factor))
 		}
 	}
@@ -171,7 +171,7 @@ func (g *gatherer) sum(i int, p *place, lamp int) (out []colour.RGB) {
 		}
 		out[k] = out[k].Add(e)
 	}
-	put := g.putRight(p, lamp)
+	put := g.shadowCorrection(p, lamp)
 	for _, h := range g.met {
 		if !g.known[h] {
 			add(h, g.s.exitance(h, lamp).Add(put[h]).Scale(g.shares[h]))
@@ -179,7 +179,7 @@ func (g *gatherer) sum(i int, p *place, lamp int) (out []colour.RGB) {
 	}
 	for _, h := range g.fixed {
 		if g.s.isHot(h, lamp) {
-			add(h, g.s.exitance(h, lamp).Add(g.s.straight(h, lamp).Scale(-1)).Scale(g.exact[h]).Add(g.ofHot(i, h, lamp)))
+			add(h, g.s.exitance(h, lamp).Add(g.s.ofLamp(h, lamp).Scale(-1)).Scale(g.exact[h]).Add(g.ofHot(i, h, lamp)))
 			continue
 		}
 		add(h, g.s.exitance(h, lamp).Add(put[h]).Scale(g.exact[h]))
@@ -199,10 +199,10 @@ const (
 	fewestMetHot = 16
 )
 
-// putRight finds, for elements that matter and that the edge of a shadow runs over, by how much the light where the rays
+// shadowCorrection finds, for elements that matter and that the edge of a shadow runs over, by how much the light where the rays
 // have met them differs from that of all of the element: of a floor behind a door ajar one sees the lit part, or the
 // dark one. It is lm/m² by element.
-func (g *gatherer) putRight(p *place, lamp int) map[uint32]colour.RGB {
+func (g *gatherer) shadowCorrection(p *place, lamp int) map[uint32]colour.RGB {
 	t := g.s.t
 	bright, total := g.s.bright[lamp], 0.0
 	for _, h := range g.met {
@@ -241,7 +241,7 @@ func (g *gatherer) putRight(p *place, lamp int) map[uint32]colour.RGB {
 			continue
 		}
 		lit := t.mesh.faces[t.patches[h/4].face].reflect.Times(m.sum.Scale(1 / m.weight))
-		put[h] = lit.Add(g.s.straight(h, lamp).Scale(-1))
+		put[h] = lit.Add(g.s.ofLamp(h, lamp).Scale(-1))
 	}
 	return put
 }

@@ -78,16 +78,16 @@ func turnedRoom(t *testing.T, r *rand.Rand, step float64) (off []float64) {
 // A picture weighs what each point sees by the point's own axis, however many elements are in it.
 func TestPictureWeighsByAxis(t *testing.T) {
 	for _, many := range []bool{false, true} {
-		q := picture{
+		q := itemBuffer{
 			seen: []uint32{0, 1, 2}, short: []uint16{0, 1, 2, 0},
 			turned: []heading{{x: 1}, {}}, ways: []heading{{x: -1}, {x: 0.5, z: 0.25}},
 		}
 		if many {
 			q.long, q.short = []uint32{0, 1, 2, 0}, nil
 		}
-		sums, _ := q.sum(nil, nil, 2, 2, []shining{{3}, {5, 1}, {7}})
+		sums, _ := q.sum(nil, nil, 2, 2, []columns32{{3}, {5, 1}, {7}})
 		// The first point sees 0 against its axis and 2 at a cosine of 1/2, the other 1 and 0 and has no axis.
-		if want := []shining{{10.5}, {8, 1}}; !slices.Equal(sums, want) {
+		if want := []columns32{{10.5}, {8, 1}}; !slices.Equal(sums, want) {
 			t.Errorf("many %v: the sums are %v, want %v", many, sums, want)
 		}
 	}

@@ -31,15 +31,15 @@ type hotPart struct {
 	own     colour.RGB // what it returns of what comes straight from the lamp, lm/m²
 }
 
-// spotted are the parts of the hot elements of one lamp, and the sums of what they return, channels together, up to each.
-type spotted struct {
+// hotParts are the parts of the hot elements of one lamp, and the sums of what they return, channels together, up to each.
+type hotParts struct {
 	parts []hotPart
 	upTo  []float64
 	of    map[uint32][2]int // by hot element: its first part and the one after its last
 }
 
-// spots finds the hot elements of a lamp.
-func (t *Transport) spots(lamp Lamp, straight first) (s spotted) {
+// findHot finds the hot elements of a lamp.
+func (t *Transport) findHot(lamp Lamp, straight directLux) (s hotParts) {
 	all, open := 0.0, 0.0
 	for slot := 1; slot < len(t.patches); slot++ {
 		for k, a := range t.patches[slot].area {
@@ -47,7 +47,7 @@ func (t *Transport) spots(lamp Lamp, straight first) (s spotted) {
 			open += a
 		}
 	}
-	if open == 0 || t.quality.Looks == 0 {
+	if open == 0 || t.quality.HotSamples == 0 {
 		return s
 	}
 	s.of = map[uint32][2]int{}
@@ -62,17 +62,17 @@ func (t *Transport) spots(lamp Lamp, straight first) (s spotted) {
 			}
 			if !aimed {
 				corners := f.rectangle(p.x, p.y, f.du, f.dv)
-				lamp.Aim(0, corners[:], f.n)
+				lamp.SetPatch(0, corners[:], f.n)
 				aimed = true
 			}
-			t.heat(&s, lamp, straight, uint32(4*slot+k))
+			t.addHot(&s, lamp, straight, uint32(4*slot+k))
 		}
 	}
 	return s
 }
 
-// heat adds the parts of a hot element of the patch that the lamp has been aimed at.
-func (t *Transport) heat(s *spotted, lamp Lamp, straight first, element uint32) {
+// addHot adds the parts of a hot element of the patch that the lamp has been aimed at.
+func (t *Transport) addHot(s *hotParts, lamp Lamp, straight directLux, element uint32) {
 	from := len(s.parts)
 	p := &t.patches[element/4]
 	whole := p.area[element&3]
@@ -129,7 +129,7 @@ func strips(figure []r3.Vec, along r3.Vec, offset, width float64) (all [][]r3.Ve
 }
 
 // returned is what an element returns of what comes straight from a lamp, lm/m², channels together.
-func (t *Transport) returned(lamp first, element int) (sum float64) {
+func (t *Transport) returned(lamp directLux, element int) (sum float64) {
 	reflect := &t.mesh.faces[t.patches[element/4].face].reflect
 	channels := t.Channels()
 	for c := range channels {
@@ -138,19 +138,19 @@ func (t *Transport) returned(lamp first, element int) (sum float64) {
 	return sum
 }
 
-// glance is one look at a hot element: what is got of each lm/m² that it returns.
-type glance struct {
-	look int
-	part *hotPart
-	gain colour.RGB
+// hotSample is one look at a hot element: what is got of each lm/m² that it returns.
+type hotSample struct {
+	number int
+	part   *hotPart
+	gain   colour.RGB
 }
 
 // viewpoint is where hot elements are looked at from: a patch, or a cell of one.
 type viewpoint struct {
 	middle, normal r3.Vec
 	reach          float64 // m from the middle, how far it may lie behind the plane of what it looks at
-	looks          int
-	turn           star
+	samples        int
+	shift          samplePoint
 	place          func(x, y float64) r3.Vec // of a look, by a point of the unit square
 }
 
@@ -159,10 +159,10 @@ func (t *Transport) ofPatch(slot int) viewpoint {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	return viewpoint{
-		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, turn: turns(p.number),
+		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: digitalShift(p.number),
 		// A patch on which more hangs than on most looks more often.
-		looks: t.quality.Looks * int(min(mostLooks, max(1, p.importance*float64(len(t.patches))))),
-		place: func(x, y float64) r3.Vec { return placeOn(f, p, x, y) },
+		samples: t.quality.HotSamples * int(min(mostLooks, max(1, p.importance*float64(len(t.patches))))),
+		place:   func(x, y float64) r3.Vec { return placeOn(f, p, x, y) },
 	}
 }
 
@@ -172,16 +172,16 @@ const cellLooks = 4
 // ofCell is the viewpoint of a cell.
 func (t *Transport) ofCell(i int) viewpoint {
 	c := &t.cells[i]
-	return viewpoint{middle: c.at, normal: c.normal, looks: cellLooks * t.quality.Looks, turn: turns(uint32(i)),
+	return viewpoint{middle: c.at, normal: c.normal, samples: cellLooks * t.quality.HotSamples, shift: digitalShift(uint32(i)),
 		place: func(_, _ float64) r3.Vec { return c.at }}
 }
 
-// glances looks at hot elements: at each that is close by, and at some of the others, spread over all
+// sampleHot looks at hot elements: at each that is close by, and at some of the others, spread over all
 // that they return. Of one close by so much is got that it may not be left to chance.
-func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g glance)) {
+func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
 	look := func(m, k, star int, gain float64) {
-		x, y, way := t.stars[star%len(t.stars)].turned(&from.turn)
-		g := glance{look: m, part: &s.parts[k]}
+		x, y, way := t.samples[star%len(t.samples)].shifted(&from.shift)
+		g := hotSample{number: m, part: &s.parts[k]}
 		if seen := e.seenFrom(from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
 			g.gain = seen.Scale(gain)
 			each(g)
@@ -190,15 +190,15 @@ func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g gla
 	for k := range s.parts {
 		way := r3.Sub(s.parts[k].middle, from.middle)
 		if s.parts[k].isClose(r3.Norm2(way)) && r3.Dot(way, from.normal) > -from.reach {
-			looks := max(fewestLooks, from.looks/(hotAcross*hotAcross/2))
+			looks := max(fewestLooks, from.samples/(hotAcross*hotAcross/2))
 			for m := range looks {
 				look(m, k, k*looks+m, 1/float64(looks)) // each from a place of its own: close by, they differ much
 			}
 		}
 	}
 	all := s.upTo[len(s.upTo)-1]
-	for m := range from.looks {
-		aim := (float64(m) + unit(from.turn[0]^from.turn[3])) / float64(from.looks) * all
+	for m := range from.samples {
+		aim := (float64(m) + unit(from.shift[0]^from.shift[3])) / float64(from.samples) * all
 		k := min(sort.SearchFloat64s(s.upTo, aim), len(s.upTo)-1)
 		if s.parts[k].isClose(r3.Norm2(r3.Sub(s.parts[k].middle, from.middle))) {
 			continue
@@ -207,7 +207,7 @@ func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g gla
 		if k > 0 {
 			part -= s.upTo[k-1]
 		}
-		look(m, k, m, all/(part*float64(from.looks)))
+		look(m, k, m, all/(part*float64(from.samples)))
 	}
 }
 
@@ -265,7 +265,7 @@ func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
 
 // seenFrom is what a place gets of a part for each lm/m² that it returns: its form factor, where a ray to a place
 // on it meets nothing.
-func (e *eye) seenFrom(at, normal r3.Vec, part *hotPart, way [2]float64) colour.RGB {
+func (e *tracer) seenFrom(at, normal r3.Vec, part *hotPart, way [2]float64) colour.RGB {
 	factor := formfactor.Polygon(part.figure, at, normal) / math.Pi
 	if factor <= 0 {
 		return colour.RGB{}

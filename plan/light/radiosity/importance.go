@@ -18,22 +18,22 @@ const adjointPasses = 4
 // mostLinks bounds the rays of one patch.
 const mostLinks = 4096
 
-// extend gives patches more rays by their importance.
-func (t *Transport) extend(ctx context.Context) error {
-	chosen, want := t.wanting()
+// addRays gives patches more rays by their importance.
+func (t *Transport) addRays(ctx context.Context) error {
+	chosen, want := t.chooseForRays()
 	out := make([]linked, len(chosen))
 	chunks := (len(chosen) + chunk - 1) / chunk
-	eyes := t.mesh.eyes(t.workers, chunks)
+	eyes := t.mesh.tracers(t.workers, chunks)
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for i := c * chunk; i < min((c+1)*chunk, len(chosen)); i++ {
-			out[i] = t.more(&eyes[worker], chosen[i], want[i])
+			out[i] = t.addRaysTo(&eyes[worker], chosen[i], want[i])
 		}
 	})
 	if err != nil {
 		return err
 	}
 	for i, s := range chosen {
-		t.note(out[i].links)
+		t.enqueue(out[i].links)
 		p := &t.patches[s]
 		p.kept = out[i].kept
 		p.from = int32(len(t.links))
@@ -43,9 +43,9 @@ func (t *Transport) extend(ctx context.Context) error {
 	return nil
 }
 
-// wanting sets the importance of all patches, and chooses by it those that get more rays: by slot, and how many rays each
+// chooseForRays sets the importance of all patches, and chooses by it those that get more rays: by slot, and how many rays each
 // is to have.
-func (t *Transport) wanting() (slots, want []int) {
+func (t *Transport) chooseForRays() (slots, want []int) {
 	budget := t.quality.More * len(t.places)
 	if budget == 0 || len(t.patches) <= 1 {
 		return nil, nil
@@ -70,8 +70,8 @@ func (t *Transport) wanting() (slots, want []int) {
 	return slots, want
 }
 
-// more follows further rays of a patch, up to so many, and gives all of its links.
-func (t *Transport) more(e *eye, slot, want int) linked {
+// addRaysTo follows further rays of a patch, up to so many, and gives all of its links.
+func (t *Transport) addRaysTo(e *tracer, slot, want int) linked {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	l := linked{patch: *p, links: append(make([]uint32, 0, want), t.links[p.from:p.to]...)}
@@ -95,7 +95,7 @@ func (t *Transport) importance() []float64 {
 			p := &t.patches[s]
 			sum[s] += now[s]
 			if n := p.to - p.from; n > 0 && now[s] > 0 {
-				a.hand(next, t.links[p.from:p.to], now[s]*t.mesh.faces[p.face].reflect.Y()/float64(n))
+				a.distribute(next, t.links[p.from:p.to], now[s]*t.mesh.faces[p.face].reflect.Y()/float64(n))
 			}
 		}
 		now = next
@@ -118,8 +118,8 @@ func newAdjoint(t *Transport) *adjoint {
 	return a
 }
 
-// hand gives an amount to each patch that rays have met.
-func (a *adjoint) hand(to []float64, hits []uint32, amount float64) {
+// distribute gives an amount to each patch that rays have met.
+func (a *adjoint) distribute(to []float64, hits []uint32, amount float64) {
 	for _, h := range hits {
 		to[a.of[a.t.mesh.patchOf(h)]] += amount
 	}
@@ -142,7 +142,7 @@ func (a *adjoint) ofReceptors() []float64 {
 	}
 	for i := range t.cells {
 		c := &t.cells[i]
-		a.hand(now, c.hits, cells[i]*t.mesh.faces[c.face].reflect.Y()/float64(len(c.hits)))
+		a.distribute(now, c.hits, cells[i]*t.mesh.faces[c.face].reflect.Y()/float64(len(c.hits)))
 	}
 	return now
 }

@@ -2,24 +2,24 @@ package radiosity
 
 import "math"
 
-// level brings all that surfaces get from each other to the flux that they send to each other:
+// normalise brings all that surfaces get from each other to the flux that they send to each other:
 // what is taken in and what leaves the set then add up to what the lamps sent, to the last digit,
 // though rays only sample who sees whom. On the way it saves passes: a white room fills at once. Where
 // learn is set, the links take over the factor, so that in the end there is nothing left to bring up.
 // It says whether the pass moved less than the residual in every column.
-func (w *solver) level(learn bool) (done bool) {
+func (w *solver) normalise(learn bool) (done bool) {
 	var moved columns
-	w.unseen()
+	w.spreadUnseen()
 	scale := w.scales(learn)
-	for s := 1; s < len(w.back); s++ {
+	for s := 1; s < len(w.incident); s++ {
 		area := w.t.patches[s].area
 		a := area[0] + area[1] + area[2] + area[3]
-		back, before := &w.back[s], &w.before[s]
+		back, before := &w.incident[s], &w.before[s]
 		for c := range width {
 			back[c] *= scale[c]
 			moved[c] += a * math.Abs(back[c]-before[c])
 		}
-		w.pass(s)
+		w.reflectSlot(s)
 	}
 	done = true
 	for c := range width {
@@ -32,12 +32,12 @@ func (w *solver) level(learn bool) (done bool) {
 // scales are what the light that surfaces get from each other has to be multiplied by.
 func (w *solver) scales(learn bool) (scale columns) {
 	var got, kept columns
-	for s := 1; s < len(w.back); s++ {
-		p, back := &w.t.patches[s], &w.back[s]
+	for s := 1; s < len(w.incident); s++ {
+		p, back := &w.t.patches[s], &w.incident[s]
 		a := p.area[0] + p.area[1] + p.area[2] + p.area[3]
 		for c := range width {
 			got[c] += a * back[c]
-			kept[c] += a * back[c] * w.keeps(p, c)
+			kept[c] += a * back[c] * w.keptShare(p, c)
 		}
 	}
 	for c := range width {
@@ -55,18 +55,18 @@ func (w *solver) scales(learn bool) (scale columns) {
 	return scale
 }
 
-// unseen spreads evenly what surfaces return where no ray of any patch has met it: the footprint of a beam
+// spreadUnseen spreads evenly what surfaces return where no ray of any patch has met it: the footprint of a beam
 // on a corner, say.
-func (w *solver) unseen() {
+func (w *solver) spreadUnseen() {
 	for c := range width {
 		got, open := 0.0, 0.0
-		for s := 1; s < len(w.back) && w.returned[c] > 0 && got == 0; s++ {
+		for s := 1; s < len(w.incident) && w.returned[c] > 0 && got == 0; s++ {
 			p := &w.t.patches[s]
-			got += w.back[s][c]
-			open += (p.area[0] + p.area[1] + p.area[2] + p.area[3]) * (1 - w.keeps(p, c))
+			got += w.incident[s][c]
+			open += (p.area[0] + p.area[1] + p.area[2] + p.area[3]) * (1 - w.keptShare(p, c))
 		}
-		for s := 1; s < len(w.back) && got == 0 && open > 0; s++ {
-			w.back[s][c] = w.returned[c] / open
+		for s := 1; s < len(w.incident) && got == 0 && open > 0; s++ {
+			w.incident[s][c] = w.returned[c] / open
 		}
 	}
 }
@@ -81,12 +81,12 @@ const (
 // In the first passes light spreads and says nothing of the links; and a link's factor is held to
 // these bounds where next to nothing is passed on.
 const (
-	fills     = 3
-	leastGain = 0.5
-	mostGain  = 2
+	fillPasses = 3
+	leastGain  = 0.5
+	mostGain   = 2
 )
 
-// ajar is the share of what surfaces return of the lamps' light that may leave a set that counts as closed. Of an open
+// closedLeak is the share of what surfaces return of the lamps' light that may leave a set that counts as closed. Of an open
 // one the links do not tell what leaves well enough to put them right by it: a wall outside that a lamp
 // floods would put the light inside off.
-const ajar = 1e-3
+const closedLeak = 1e-3

@@ -7,48 +7,48 @@ import (
 	"scrimshaw/plan/light/internal/parallel"
 )
 
-// link follows the rays of all patches that have been seen, and of those that they see, until no
+// linkAllSeen follows the rays of all patches that have been seen, and of those that they see, until no
 // new ones come up.
-func (t *Transport) link(ctx context.Context) error {
+func (t *Transport) linkAllSeen(ctx context.Context) error {
 	t.slots = make([]uint32, t.mesh.count)
-	t.stars = fourfold(max(t.quality.Links, slivers))
+	t.samples = sobol4(max(t.quality.Links, slivers))
 	t.patches = append(t.patches, patch{})
 	for i := range t.places {
-		t.note(t.places[i].hits)
+		t.enqueue(t.places[i].hits)
 	}
 	for i := range t.cells {
-		t.note(t.cells[i].hits)
+		t.enqueue(t.cells[i].hits)
 	}
 	for _, f := range t.lattices {
-		for s := range f.pictures {
-			t.note(f.pictures[s].seen)
+		for s := range f.buffers {
+			t.enqueue(f.buffers[s].seen)
 		}
 	}
-	if err := t.follow(ctx); err != nil {
+	if err := t.linkQueue(ctx); err != nil {
 		return err
 	}
-	if err := t.extend(ctx); err != nil {
+	if err := t.addRays(ctx); err != nil {
 		return err
 	}
-	return t.follow(ctx)
+	return t.linkQueue(ctx)
 }
 
-// follow links fresh patches until none are left.
-func (t *Transport) follow(ctx context.Context) error {
-	for len(t.fresh) > 0 {
-		slices.Sort(t.fresh)
-		round, err := t.linkAll(ctx, t.fresh)
+// linkQueue links fresh patches until none are left.
+func (t *Transport) linkQueue(ctx context.Context) error {
+	for len(t.queue) > 0 {
+		slices.Sort(t.queue)
+		round, err := t.linkPatches(ctx, t.queue)
 		if err != nil {
 			return err
 		}
-		t.fresh = t.fresh[:0]
+		t.queue = t.queue[:0]
 		more := 0
 		for i := range round {
 			more += len(round[i].links)
 		}
 		t.links, t.patches = slices.Grow(t.links, more), slices.Grow(t.patches, len(round))
 		for i := range round {
-			t.note(round[i].links)
+			t.enqueue(round[i].links)
 			p := round[i].patch
 			p.from = int32(len(t.links))
 			t.links = append(t.links, round[i].links...)
@@ -59,14 +59,14 @@ func (t *Transport) follow(ctx context.Context) error {
 	return nil
 }
 
-// linkAll follows the rays of patches, which ascend.
-func (t *Transport) linkAll(ctx context.Context, patches []uint32) ([]linked, error) {
+// linkPatches follows the rays of patches, which ascend.
+func (t *Transport) linkPatches(ctx context.Context, patches []uint32) ([]linked, error) {
 	out := make([]linked, len(patches))
 	drawn, rest := t.mesh.drawings(patches)
-	painters := make([]*painter, parallel.Workers(t.workers, len(drawn)))
+	painters := make([]*depthBuffer, parallel.Workers(t.workers, len(drawn)))
 	err := parallel.For(ctx, t.workers, len(drawn), func(worker, i int) {
 		if painters[worker] == nil {
-			painters[worker] = newPainter(t.mesh, nil)
+			painters[worker] = newDepthBuffer(t.mesh, nil)
 		}
 		painters[worker].link(t, &drawn[i], patches, out)
 	})
@@ -74,7 +74,7 @@ func (t *Transport) linkAll(ctx context.Context, patches []uint32) ([]linked, er
 		return nil, err
 	}
 	chunks := (len(rest) + chunk - 1) / chunk
-	eyes := t.mesh.eyes(t.workers, chunks)
+	eyes := t.mesh.tracers(t.workers, chunks)
 	err = parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for _, i := range rest[c*chunk : min((c+1)*chunk, len(rest))] {
 			out[i] = t.linkOne(&eyes[worker], patches[i])

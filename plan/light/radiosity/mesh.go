@@ -14,18 +14,18 @@ const mostPatches = 60_000
 
 // mesh is a set cut into patches. Patch p has the elements 4p to 4p+3; patch 0 is black.
 type mesh struct {
-	bvh      *solid.BVH
-	faces    []face
-	of       map[solid.ID]span
-	count    uint32 // of patches, with the black one
-	panes    []pane
-	bulks    []bulk // of the prisms
-	reflects bool
-	channels int
-	groups   []solid.ID // the first solid of each name
-	seen     veils
-	blades   []blade // what parts faces
-	beyond   environment
+	bvh         *solid.BVH
+	faces       []face
+	of          map[solid.ID]span
+	count       uint32 // of patches, with the black one
+	panes       []pane
+	prismBoxes  []box // of the prisms
+	reflects    bool
+	channels    int
+	groups      []solid.ID // the first solid of each name
+	seen        filteredElements
+	splitPlanes []splitPlane // what parts faces
+	beyond      environment
 }
 
 // span is a run of faces.
@@ -39,14 +39,14 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, blades: bladesOf(set), beyond: darkness{}}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]
 		faces := prismFaces(p)
 		m.add(p.ID, faces, m.group(named, p.Name, p.ID), &p.Skin)
 		if len(faces) > 0 {
-			m.bulks = append(m.bulks, bulkOf(append(lifted(p.Base, p.Z0), lifted(p.Base, p.Z1)...)))
+			m.prismBoxes = append(m.prismBoxes, boxRound(append(lifted(p.Base, p.Z0), lifted(p.Base, p.Z1)...)))
 		}
 	}
 	for i := range set.Sheets {
@@ -84,7 +84,7 @@ func (m *mesh) add(id solid.ID, faces []face, group int32, skin *solid.Skin) {
 	if !known {
 		s.from = int32(len(m.faces))
 	}
-	for _, f := range split(faces, m.blades) {
+	for _, f := range split(faces, m.splitPlanes) {
 		f.id, f.group, f.reflect = id, group, skin.Reflect
 		m.tell(skin.Reflect)
 		m.faces = append(m.faces, f)
@@ -166,11 +166,11 @@ func (m *mesh) face(patch uint32) int {
 }
 
 // beside are the prisms that a face may run into.
-func (m *mesh) beside(f *face) (near []bulk) {
-	own := bulkOf(f.corners)
-	for i := range m.bulks {
-		if m.bulks[i].meets(&own) {
-			near = append(near, m.bulks[i])
+func (m *mesh) beside(f *face) (near []box) {
+	own := boxRound(f.corners)
+	for i := range m.prismBoxes {
+		if m.prismBoxes[i].meets(&own) {
+			near = append(near, m.prismBoxes[i])
 		}
 	}
 	return near
@@ -181,22 +181,22 @@ func (m *mesh) keeps(hit uint32) colour.RGB {
 	switch {
 	case hit == black:
 		return colour.RGB{}
-	case hit&veil != 0:
+	case hit&filteredBit != 0:
 		m.seen.Lock()
 		defer m.seen.Unlock()
-		return m.seen.list[hit&^veil].factor
+		return m.seen.list[hit&^filteredBit].factor
 	}
 	return colour.RGB{1, 1, 1}
 }
 
 // boxOf is the box round some solids; an empty one round none.
-func (m *mesh) boxOf(ids []solid.ID) (b bulk) {
+func (m *mesh) boxOf(ids []solid.ID) (b box) {
 	inf := math.Inf(1)
-	b = bulk{r3.Vec{X: inf, Y: inf, Z: inf}, r3.Vec{X: -inf, Y: -inf, Z: -inf}}
+	b = box{r3.Vec{X: inf, Y: inf, Z: inf}, r3.Vec{X: -inf, Y: -inf, Z: -inf}}
 	for _, id := range ids {
 		s := m.of[id]
 		for i := s.from; i < s.to; i++ {
-			f := bulkOf(m.faces[i].corners)
+			f := boxRound(m.faces[i].corners)
 			b.low = r3.Vec{X: min(b.low.X, f.low.X), Y: min(b.low.Y, f.low.Y), Z: min(b.low.Z, f.low.Z)}
 			b.high = r3.Vec{X: max(b.high.X, f.high.X), Y: max(b.high.Y, f.high.Y), Z: max(b.high.Z, f.high.Z)}
 		}

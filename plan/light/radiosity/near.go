@@ -12,20 +12,20 @@ import (
 // split into cells, and the light of a cell that a ray has met is found where it was met, straight from the lamps
 // and from other surfaces by rays of its own. Receptors share cells.
 
-// nearby is the light of the cells, by lamp and cell.
-func (s *Solution) nearby(ctx context.Context, lamps []Lamp) ([][]cellLight, error) {
+// lightCells is the light of the cells, by lamp and cell.
+func (s *Solution) lightCells(ctx context.Context, lamps []Lamp) ([][]cellLight, error) {
 	t := s.t
 	out := make([][]cellLight, len(lamps))
 	for i := range out {
 		out[i] = make([]cellLight, len(t.cells))
 	}
-	eyes := t.mesh.eyes(t.workers, len(t.cells))
+	eyes := t.mesh.tracers(t.workers, len(t.cells))
 	err := parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))
 		for k, lamp := range lamps {
 			e := s.ontoCell(lamp, worker, i, k)
-			back, off := s.gathered(&eyes[worker], i, k)
+			back, off := s.ontoCellFromSurfaces(&eyes[worker], i, k)
 			out[k][i] = cellLight{reflect.Times(e.Add(back)), off * reflect.Y()}
 		}
 	})
@@ -44,7 +44,7 @@ func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	corners := f.rectangle(p.x, p.y, f.du, f.dv)
-	if lamp.Aim(worker, corners[:], f.n) == Dark {
+	if lamp.SetPatch(worker, corners[:], f.n) == Hidden {
 		return colour.RGB{}
 	}
 	var flux colour.RGB
@@ -58,9 +58,9 @@ func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
 	return flux.Scale(1 / size)
 }
 
-// gathered is what a cell gets of a lamp's light from other surfaces, lx, and what half of its rays and looks put that
+// ontoCellFromSurfaces is what a cell gets of a lamp's light from other surfaces, lx, and what half of its rays and looks put that
 // off by. What hot elements return of the lamp's own light it gets by looks.
-func (s *Solution) gathered(e *eye, i, lamp int) (sum colour.RGB, off float64) {
+func (s *Solution) ontoCellFromSurfaces(e *tracer, i, lamp int) (sum colour.RGB, off float64) {
 	t, hot := s.t, &s.hot[lamp]
 	hits := t.cells[i].hits
 	var halves [2]colour.RGB
@@ -70,8 +70,8 @@ func (s *Solution) gathered(e *eye, i, lamp int) (sum colour.RGB, off float64) {
 	}
 	if len(hot.parts) > 0 {
 		from := t.ofCell(i)
-		t.glances(e, hot, &from, func(g glance) {
-			halves[g.look&1] = halves[g.look&1].Add(g.gain.Times(g.part.own))
+		t.sampleHot(e, hot, &from, func(g hotSample) {
+			halves[g.number&1] = halves[g.number&1].Add(g.gain.Times(g.part.own))
 		})
 	}
 	return halves[0].Add(halves[1]), math.Abs(halves[0].Y() - halves[1].Y())

@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// rankVeils puts what is seen through clear sheets in an order that does not tell which ray met it first, and gives the
+// rankFiltered puts what is seen through clear sheets in an order that does not tell which ray met it first, and gives the
 // place of each in it.
-func (t *Transport) rankVeils() (rank []uint32) {
+func (t *Transport) rankFiltered() (rank []uint32) {
 	list := t.mesh.seen.list
 	order := make([]uint32, len(list))
 	for i := range order {
@@ -16,9 +16,9 @@ func (t *Transport) rankVeils() (rank []uint32) {
 	slices.SortFunc(order, func(a, b uint32) int {
 		return cmp.Or(cmp.Compare(list[a].element, list[b].element), slices.Compare(list[a].via, list[b].via))
 	})
-	rank, t.veils = make([]uint32, len(list)), make([]veiled, len(list))
+	rank, t.filtered = make([]uint32, len(list)), make([]filtered, len(list))
 	for place, i := range order {
-		rank[i], t.veils[place] = uint32(place), list[i]
+		rank[i], t.filtered[place] = uint32(place), list[i]
 	}
 	return rank
 }
@@ -31,9 +31,9 @@ func (t *Transport) number() {
 	for s := 1; s < len(t.patches); s++ {
 		t.slots[t.patches[s].number] = uint32(s)
 	}
-	n := numbers{t.slots, t.rankVeils(), uint32(4 * len(t.patches))}
-	for i := range t.veils {
-		t.veils[i].element = n.of(t.veils[i].element)
+	n := numbers{t.slots, t.rankFiltered(), uint32(4 * len(t.patches))}
+	for i := range t.filtered {
+		t.filtered[i].element = n.of(t.filtered[i].element)
 	}
 	n.replace(t.links)
 	for i := range t.places {
@@ -44,8 +44,8 @@ func (t *Transport) number() {
 		t.cells[i].element = n.of(t.cells[i].element)
 	}
 	for _, f := range t.lattices {
-		for s := range f.pictures {
-			n.replace(f.pictures[s].seen)
+		for s := range f.buffers {
+			n.replace(f.buffers[s].seen)
 		}
 	}
 }
@@ -58,8 +58,8 @@ type numbers struct {
 }
 
 func (n *numbers) of(element uint32) uint32 {
-	if element&veil != 0 {
-		return n.end + 4*n.rank[element&^veil]
+	if element&filteredBit != 0 {
+		return n.end + 4*n.rank[element&^filteredBit]
 	}
 	return 4*n.slots[element/4] + element&3
 }

@@ -23,8 +23,8 @@ type patch struct {
 // whole is the area of a patch that lies in the air, m².
 func (p *patch) whole() float64 { return p.area[0] + p.area[1] + p.area[2] + p.area[3] }
 
-// lively is an element of the patch, or where it has no area to speak of the one that has the most.
-func (p *patch) lively(k int) int {
+// elementWithArea is an element of the patch, or where it has no area to speak of the one that has the most.
+func (p *patch) elementWithArea(k int) int {
 	if p.area[k] > 0 {
 		return k
 	}
@@ -36,8 +36,8 @@ func (p *patch) lively(k int) int {
 	return k
 }
 
-// differ is how far the elements in the air are apart, lx.
-func (p *patch) differ(e *[4]colour.RGB) float64 {
+// range4 is how far the elements in the air are apart, lx.
+func (p *patch) range4(e *[4]colour.RGB) float64 {
 	low, high := math.Inf(1), 0.0
 	for k, v := range e {
 		if p.area[k] > 0 {

@@ -14,10 +14,10 @@ const raysTogether = 1024
 
 // group sorts receptors into places.
 func (t *Transport) group() {
-	for i := range t.readers {
-		r := &t.readers[i]
+	for i := range t.receptors {
+		r := &t.receptors[i]
 		n := slices.IndexFunc(t.places, func(p place) bool {
-			first := &t.readers[p.receptors[0]]
+			first := &t.receptors[p.receptors[0]]
 			return first.At == r.At && slices.Equal(first.Skip, r.Skip)
 		})
 		if n < 0 {
@@ -26,7 +26,7 @@ func (t *Transport) group() {
 		}
 		t.places[n].receptors = append(t.places[n].receptors, i)
 	}
-	t.placeOf = make([]int32, len(t.readers))
+	t.placeOf = make([]int32, len(t.receptors))
 	for n := range t.places {
 		for _, i := range t.places[n].receptors {
 			t.placeOf[i] = int32(n)
@@ -39,7 +39,7 @@ func (t *Transport) group() {
 func (t *Transport) lookFromPlaces(ctx context.Context) error {
 	tasks := t.tasks()
 	landings := make([][]landing, len(tasks))
-	eyes := t.mesh.eyes(t.workers, len(tasks))
+	eyes := t.mesh.tracers(t.workers, len(tasks))
 	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
 		landings[i] = t.lookFrom(&eyes[worker], &t.places[tasks[i].place], tasks[i].from)
 	})
@@ -48,10 +48,10 @@ func (t *Transport) lookFromPlaces(ctx context.Context) error {
 	}
 	known := map[cellKey]int32{}
 	for i, some := range landings {
-		t.near(known, &t.places[tasks[i].place], some)
+		t.sortIntoCells(known, &t.places[tasks[i].place], some)
 	}
 	for i, some := range landings {
-		t.settle(&t.places[tasks[i].place], some)
+		t.placeCells(&t.places[tasks[i].place], some)
 	}
 	return t.lookFromCells(ctx)
 }
@@ -70,12 +70,12 @@ func (t *Transport) tasks() (all []task) {
 type task struct{ place, from int }
 
 // lookFrom follows a run of rays of a place, and gives what they have met close by.
-func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {
-	r := &t.readers[p.receptors[0]]
+func (t *Transport) lookFrom(e *tracer, p *place, from int) (some []landing) {
+	r := &t.receptors[p.receptors[0]]
 	e.own = e.m.boxOf(r.Skip)
 	frame := about(r.Axis)
 	for k := from; k < min(from+raysTogether, len(p.hits)); k++ {
-		x, y := ray(k)
+		x, y := receptorSample(k)
 		var d r3.Vec
 		if p.way != nil {
 			d = roundAbout(x, y)
@@ -83,7 +83,7 @@ func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {
 		} else {
 			d = frame.direction(r.Response, x, y)
 		}
-		p.hits[k], _ = e.look(r.At, d, r.Skip)
+		p.hits[k], _ = e.trace(r.At, d, r.Skip)
 		p.at[k] = e.at
 		if p.hits[k] != black && t.isNear(r.At, e.element) {
 			some = append(some, landing{int32(k), p.hits[k], e.at})
@@ -92,9 +92,9 @@ func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {
 	return some
 }
 
-// weighs sets what a receptor gets by each ray of its place for each lm/m² that is returned there, lx.
-func (t *Transport) weighs(receptor int, weights []float64) []float64 {
-	p, r := &t.places[t.placeOf[receptor]], &t.readers[receptor]
+// rayWeights sets what a receptor gets by each ray of its place for each lm/m² that is returned there, lx.
+func (t *Transport) rayWeights(receptor int, weights []float64) []float64 {
+	p, r := &t.places[t.placeOf[receptor]], &t.receptors[receptor]
 	weights = slices.Grow(weights[:0], len(p.hits))[:len(p.hits)]
 	if p.way == nil {
 		for k := range weights {

@@ -18,11 +18,11 @@ import (
 // glow lights what looks up at z = 0 evenly, and nothing else.
 type glow struct{ e colour.RGB }
 
-func (g glow) Aim(_ int, corners []r3.Vec, normal r3.Vec) Sight {
+func (g glow) SetPatch(_ int, corners []r3.Vec, normal r3.Vec) Visibility {
 	if math.Abs(corners[0].Z) < 1e-9 && normal.Z > 0.5 {
-		return Open
+		return Unoccluded
 	}
-	return Dark
+	return Hidden
 }
 
 func (g glow) Flux(_ int, part []r3.Vec, _ bool) colour.RGB { return g.e.Scale(r3.Norm(area(part))) }
@@ -34,7 +34,7 @@ func (g glow) Light(_ int, at, normal r3.Vec) colour.RGB {
 	return colour.RGB{}
 }
 
-func (g glow) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
+func (g glow) EmitRays(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
 
 // Six sides, each one patch. With exact form factors the balance is a system of six equations; with rays
 // it is the solution that every scene gets, to the error of as many rays.
@@ -189,7 +189,7 @@ func TestPicturesAgreeWithRays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	e := eye{m: m}
+	e := tracer{m: m}
 	axis := about(l.Normal)
 	asked, differ := 0, 0
 	for range 50_000 {
@@ -200,10 +200,10 @@ func TestPicturesAgreeWithRays(t *testing.T) {
 		if _, in := bvh.Inside(at); in {
 			continue
 		}
-		x, y := ray(order[set]*f.rays + k)
-		want, _ := e.look(at, axis.direction(receptor.Dome, x, y), nil)
+		x, y := receptorSample(order[set]*f.rays + k)
+		want, _ := e.trace(at, axis.direction(receptor.Dome, x, y), nil)
 		asked++
-		if f.pictures[set].at((k*nv+j)*nu+i) != want {
+		if f.buffers[set].at((k*nv+j)*nu+i) != want {
 			differ++
 		}
 	}

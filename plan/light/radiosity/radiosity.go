@@ -37,47 +37,47 @@ import (
 
 // Quality says how finely the light is followed. Counts of rays are powers of two, but for More.
 type Quality struct {
-	Patch   float64 // m, the longest side of a patch
-	Links   int     // rays of a patch
-	More    int     // rays for each place of single receptors, shared among patches by what hangs on them
-	Point   int     // rays of a single receptor
-	Near    float64 // m within which a single receptor sees cells of elements
-	Cell    int     // rays of a cell
-	Looks   int     // from a patch at what is hot
-	Edge    float64 // share of a lamp's light by which the edge of a shadow may put a patch off before it is looked at closely
-	Matters float64 // share of a reading from which on the light of an element is found where it is seen
-	Noise   float64 // share of a lamp's light that an element may be off by before its form factor is found exactly
-	Lattice int     // rays of a point of a lattice; its neighbours' count for it, too
+	Patch      float64 // m, the longest side of a patch
+	Links      int     // rays of a patch
+	More       int     // rays for each place of single receptors, shared among patches by what hangs on them
+	Point      int     // rays of a single receptor
+	Near       float64 // m within which a single receptor sees cells of elements
+	Cell       int     // rays of a cell
+	HotSamples int     // from a patch at what is hot
+	Edge       float64 // share of a lamp's light by which the edge of a shadow may put a patch off before it is looked at closely
+	Matters    float64 // share of a reading from which on the light of an element is found where it is seen
+	Noise      float64 // share of a lamp's light that an element may be off by before its form factor is found exactly
+	Lattice    int     // rays of a point of a lattice; its neighbours' count for it, too
 }
 
 // Closer is a quality with more rays for single receptors.
 func (q Quality) Closer() Quality {
-	q.Links, q.More, q.Looks = q.Links*4, q.More*6, q.Looks*8
+	q.Links, q.More, q.HotSamples = q.Links*4, q.More*6, q.HotSamples*8
 	return q
 }
 
-// Sight is how a lamp sees a patch.
-type Sight uint8
+// Visibility is how a lamp sees a patch.
+type Visibility uint8
 
 // The sights.
 const (
-	Dark   Sight = iota // none of it
-	Open                // all of it
-	Shaded              // through what may hide some of it
+	Hidden         Visibility = iota // none of it
+	Unoccluded                       // all of it
+	PartlyOccluded                   // through what may hide some of it
 )
 
 // Lamp is a light as surfaces see it. It may be asked by several goroutines, each with its own
 // number.
 type Lamp interface {
-	// Aim makes ready for a patch by its corners and its normal. It says how the lamp lights it.
-	Aim(worker int, corners []r3.Vec, normal r3.Vec) Sight
+	// SetPatch makes ready for a patch by its corners and its normal. It says how the lamp lights it.
+	SetPatch(worker int, corners []r3.Vec, normal r3.Vec) Visibility
 	// Flux is what falls straight from the lamp on a flat convex part of the patch last aimed at, lm by channel, as far
 	// as it lies in the air: by a place in its middle or, closely, by several.
 	Flux(worker int, part []r3.Vec, closely bool) colour.RGB
 	// Light is what a place on a surface gets straight from the lamp, lx by channel.
 	Light(worker int, at, normal r3.Vec) colour.RGB
-	// Landing sends rays out of the lamp by its own distribution, each with a part of its flux, lm by
+	// EmitRays sends rays out of the lamp by its own distribution, each with a part of its flux, lm by
 	// channel, and gives each to land, which says whether the surface met
 	// is one that counts. It says whether all of the lamp's light comes to such surfaces, through no clear sheet.
-	Landing(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool)
+	EmitRays(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool)
 }

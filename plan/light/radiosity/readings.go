@@ -12,12 +12,12 @@ import (
 // read reads all receptors, place by place.
 func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
 	t := s.t
-	s.halve()
-	s.readings = make([]reading, len(t.readers))
+	s.addHalfDifferences()
+	s.readings = make([]reading, len(t.receptors))
 	gatherers := make([]*gatherer, parallel.Workers(t.workers, len(t.places)))
 	return parallel.For(ctx, t.workers, len(t.places), func(worker, n int) {
 		if gatherers[worker] == nil {
-			size := 4 * (len(t.patches) + len(t.veils))
+			size := 4 * (len(t.patches) + len(t.filtered))
 			gatherers[worker] = &gatherer{s: s, lamps: lamps, worker: worker, view: solid.Viewer{BVH: t.mesh.bvh},
 				shares: make([]float64, size), known: make([]bool, size), exact: make([]float64, size)}
 		}
@@ -38,9 +38,9 @@ func (g *gatherer) reading(i int) reading {
 	p := &t.places[t.placeOf[i]]
 	g.met, g.fixed = g.met[:0], g.fixed[:0]
 	g.groups, g.keys = nil, nil
-	g.rays = t.weighs(i, g.rays)
-	g.meet(p)
-	g.choose(i)
+	g.rays = t.rayWeights(i, g.rays)
+	g.addShares(p)
+	g.chooseExact(i)
 	out := reading{values: make([][]colour.RGB, g.s.lamps), spread: make([]float64, g.s.lamps)}
 	for lamp := range out.values {
 		out.values[lamp] = g.sum(i, p, lamp)
@@ -59,8 +59,8 @@ func (g *gatherer) reading(i int) reading {
 	return out
 }
 
-// meet adds up the shares of the elements that the rays of a place have met, cells left out.
-func (g *gatherer) meet(p *place) {
+// addShares adds up the shares of the elements that the rays of a place have met, cells left out.
+func (g *gatherer) addShares(p *place) {
 	for r, h := range p.hits {
 		if h < 4 || g.rays[r] == 0 || p.cellOf != nil && p.cellOf[r] >= 0 {
 			continue

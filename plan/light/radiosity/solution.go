@@ -8,24 +8,24 @@ import (
 
 // Solution is the light of some lamps on the patches of a transport.
 type Solution struct {
-	t        *Transport
-	lamps    int
-	blocks   []block
-	firsts   []first
-	hot      []spotted     // by lamp: its hot elements
-	uneven   [][]bool      // by lamp and slot: whether the edge of a shadow runs over it
-	cells    [][]cellLight // by lamp and cell
-	bright   [][]float32   // luminous exitance by lamp and element, lm/m²
-	rest     [][]float32   // the same without what hot elements return of the lamp's own light
-	halves   [][]float32   // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
-	readings []reading     // by receptor
-	passes   int
+	t               *Transport
+	lamps           int
+	blocks          []block
+	direct          []directLux
+	hot             []hotParts    // by lamp: its hot elements
+	uneven          [][]bool      // by lamp and slot: whether the edge of a shadow runs over it
+	cells           [][]cellLight // by lamp and cell
+	bright          [][]float32   // luminous exitance by lamp and element, lm/m²
+	rest            [][]float32   // the same without what hot elements return of the lamp's own light
+	halfDifferences [][]float32   // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
+	readings        []reading     // by receptor
+	passes          int
 }
 
 // block is some columns: the exitance of each element that is seen, lm/m², and of those seen through
 // clear sheets, four places each.
 type block struct {
-	exitance          []shining
+	exitance          []columns32
 	sent, taken, lost columns // lm
 	passes            int
 }
@@ -61,11 +61,11 @@ func (s *Solution) exitance(element uint32, lamp int) (e colour.RGB) {
 	return e
 }
 
-// straight is what an element returns of what comes straight from a lamp, lm/m².
-func (s *Solution) straight(element uint32, lamp int) (e colour.RGB) {
+// ofLamp is what an element returns of what comes straight from a lamp, lm/m².
+func (s *Solution) ofLamp(element uint32, lamp int) (e colour.RGB) {
 	channels := s.t.Channels()
 	for c := range e {
-		e[c] = float64(s.firsts[lamp][int(element)*channels+c%channels])
+		e[c] = float64(s.direct[lamp][int(element)*channels+c%channels])
 	}
 	return s.t.mesh.faces[s.t.patches[element/4].face].reflect.Times(e)
 }
@@ -80,7 +80,7 @@ func (s *Solution) ownHot(element uint32, lamp int) colour.RGB {
 	if _, is := hot[e]; !is {
 		return colour.RGB{}
 	}
-	return s.straight(e, lamp).Times(s.t.factor(element))
+	return s.ofLamp(e, lamp).Times(s.t.factor(element))
 }
 
 // isHot says whether an element is a hot one of a lamp.
@@ -89,10 +89,10 @@ func (s *Solution) isHot(element uint32, lamp int) bool {
 	return is
 }
 
-// brighten sets the luminous exitance of all elements by lamp, and what is left of it without what hot ones return of
+// setLuminous sets the luminous exitance of all elements by lamp, and what is left of it without what hot ones return of
 // the lamp's own light.
-func (s *Solution) brighten() {
-	n := uint32(4 * (len(s.t.patches) + len(s.t.veils)))
+func (s *Solution) setLuminous() {
+	n := uint32(4 * (len(s.t.patches) + len(s.t.filtered)))
 	s.bright, s.rest = make([][]float32, s.lamps), make([][]float32, s.lamps)
 	for lamp := range s.bright {
 		bright := make([]float32, n)

@@ -16,36 +16,36 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 	if err != nil {
 		return nil, err
 	}
-	if err = s.passOn(ctx); err != nil {
+	if err = s.solveBlocks(ctx); err != nil {
 		return nil, err
 	}
-	s.brighten()
-	if s.cells, err = s.nearby(ctx, lamps); err != nil {
+	s.setLuminous()
+	if s.cells, err = s.lightCells(ctx, lamps); err != nil {
 		return nil, err
 	}
 	err = s.read(ctx, lamps)
-	s.bright, s.rest, s.cells, s.firsts, s.halves, s.uneven, s.hot = nil, nil, nil, nil, nil, nil, nil
+	s.bright, s.rest, s.cells, s.direct, s.halfDifferences, s.uneven, s.hot = nil, nil, nil, nil, nil, nil, nil
 	return s, err
 }
 
 // illuminate finds what comes straight from the lamps, and what is hot by it.
 func (s *Solution) illuminate(ctx context.Context, lamps []Lamp) (err error) {
 	t := s.t
-	s.firsts, s.uneven = make([]first, len(lamps)), make([][]bool, len(lamps))
+	s.direct, s.uneven = make([]directLux, len(lamps)), make([][]bool, len(lamps))
 	for i, lamp := range lamps {
-		if s.firsts[i], s.uneven[i], err = t.straight(ctx, lamp); err != nil {
+		if s.direct[i], s.uneven[i], err = t.directLight(ctx, lamp); err != nil {
 			return err
 		}
 	}
-	s.hot, s.halves = make([]spotted, len(lamps)), make([][]float32, len(lamps))
+	s.hot, s.halfDifferences = make([]hotParts, len(lamps)), make([][]float32, len(lamps))
 	for i, lamp := range lamps {
-		s.hot[i], s.halves[i] = t.spots(lamp, s.firsts[i]), make([]float32, len(t.patches))
+		s.hot[i], s.halfDifferences[i] = t.findHot(lamp, s.direct[i]), make([]float32, len(t.patches))
 	}
 	return nil
 }
 
-// passOn solves the blocks of all lamps.
-func (s *Solution) passOn(ctx context.Context) error {
+// solveBlocks solves the blocks of all lamps.
+func (s *Solution) solveBlocks(ctx context.Context) error {
 	t := s.t
 	each := width / t.Channels()
 	s.blocks = make([]block, (s.lamps+each-1)/each)
@@ -55,7 +55,7 @@ func (s *Solution) passOn(ctx context.Context) error {
 			solvers[worker] = newSolver(t)
 		}
 		end := min((i+1)*each, s.lamps)
-		s.blocks[i] = solvers[worker].run(ctx, s.firsts[i*each:end], s.hot[i*each:end], s.halves[i*each:end])
+		s.blocks[i] = solvers[worker].run(ctx, s.direct[i*each:end], s.hot[i*each:end], s.halfDifferences[i*each:end])
 	})
 	for i := range s.blocks {
 		s.passes = max(s.passes, s.blocks[i].passes)

@@ -8,28 +8,28 @@ import (
 
 // solver solves some columns. It keeps its memory from one block to the next.
 type solver struct {
-	t        *Transport
-	eye      *eye
-	channel  [width]int
-	straight [width]first // from the lamps, lx: every so many figures one element's, from its channel's on
-	back     []columns    // by slot: from other surfaces, lx
-	before   []columns    // back as it was before the pass
-	once     []shining    // by slot: the sum over the links of what the lamps' light makes shine, lm/m²
-	passed   []shining    // by slot, then by what is seen through clear sheets: what of back shines, lm/m²
-	exitance []shining    // by element, lm/m²
-	reflect  []columns    // by face
-	flux     columns      // what comes straight from the lamps, lm
-	returned columns      // and what of it is returned to surfaces
-	gain     columns      // what links are multiplied by, so that no flux is made or lost
-	closed   [width]bool  // whether next to nothing leaves the set: what is lost tells how much links are off by
-	done     [width]bool  // columns that change no more, whatever is solved beside them
+	t         *Transport
+	tracer    *tracer
+	channel   [width]int
+	direct    [width]directLux // from the lamps, lx: every so many figures one element's, from its channel's on
+	incident  []columns        // by slot: from other surfaces, lx
+	before    []columns        // back as it was before the pass
+	ofDirect  []columns32      // by slot: the sum over the links of what the lamps' light makes shine, lm/m²
+	reflected []columns32      // by slot, then by what is seen through clear sheets: what of back shines, lm/m²
+	exitance  []columns32      // by element, lm/m²
+	reflect   []columns        // by face
+	flux      columns          // what comes straight from the lamps, lm
+	returned  columns          // and what of it is returned to surfaces
+	gain      columns          // what links are multiplied by, so that no flux is made or lost
+	closed    [width]bool      // whether next to nothing leaves the set: what is lost tells how much links are off by
+	done      [width]bool      // columns that change no more, whatever is solved beside them
 }
 
 func newSolver(t *Transport) *solver {
 	n := len(t.patches)
 	w := &solver{
-		t: t, eye: newEye(t.mesh), back: make([]columns, n), before: make([]columns, n),
-		once: make([]shining, n), passed: make([]shining, n+len(t.veils)), reflect: make([]columns, len(t.mesh.faces)),
+		t: t, tracer: newTracer(t.mesh), incident: make([]columns, n), before: make([]columns, n),
+		ofDirect: make([]columns32, n), reflected: make([]columns32, n+len(t.filtered)), reflect: make([]columns, len(t.mesh.faces)),
 	}
 	for c := range width {
 		w.channel[c] = c % t.Channels()
@@ -44,77 +44,77 @@ func newSolver(t *Transport) *solver {
 
 // load takes up what comes straight from some lamps, and notes by lamp and slot what half of the looks at hot elements
 // put the exitance off by.
-func (w *solver) load(lamps []first, hot []spotted, halves [][]float32) {
+func (w *solver) load(lamps []directLux, hot []hotParts, halves [][]float32) {
 	t, channels := w.t, w.t.Channels()
 	w.reset(lamps, channels)
 	var sent columns
-	w.shine()
-	w.dim(hot)
+	w.setExitance()
+	w.removeHot(hot)
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
-		w.once[s] = sum(w.exitance, t.links[p.from:p.to], 0)
+		w.ofDirect[s] = sum(w.exitance, t.links[p.from:p.to], 0)
 		for i := range hot {
-			halves[i][s] = w.glance(&hot[i], i, s)
+			halves[i][s] = w.addHot(&hot[i], i, s)
 		}
-		w.weigh(s, &sent)
+		w.addFlux(s, &sent)
 	}
 	for c := range width {
-		w.closed[c] = sent[c]-w.returned[c] <= ajar*sent[c]
+		w.closed[c] = sent[c]-w.returned[c] <= closedLeak*sent[c]
 	}
 }
 
 // reset starts anew with some lamps.
-func (w *solver) reset(lamps []first, channels int) {
-	w.straight, w.flux, w.returned, w.done = [width]first{}, columns{}, columns{}, [width]bool{}
+func (w *solver) reset(lamps []directLux, channels int) {
+	w.direct, w.flux, w.returned, w.done = [width]directLux{}, columns{}, columns{}, [width]bool{}
 	for c := range width {
 		w.gain[c] = 1
 		if lamp := c / channels; lamp < len(lamps) {
-			w.straight[c] = lamps[lamp][w.channel[c]:]
+			w.direct[c] = lamps[lamp][w.channel[c]:]
 		}
 	}
-	clear(w.back)
-	clear(w.passed)
-	w.exitance = make([]shining, 4*(len(w.t.patches)+len(w.t.veils)))
+	clear(w.incident)
+	clear(w.reflected)
+	w.exitance = make([]columns32, 4*(len(w.t.patches)+len(w.t.filtered)))
 }
 
-// weigh adds the straight light on a patch to the flux, and what the patch returns of it to what is sent.
-func (w *solver) weigh(s int, sent *columns) {
+// addFlux adds the straight light on a patch to the flux, and what the patch returns of it to what is sent.
+func (w *solver) addFlux(s int, sent *columns) {
 	p := &w.t.patches[s]
 	for k, a := range p.area {
 		for c := range width {
 			e := a * w.from(4*s+k, c)
 			w.flux[c] += e
-			w.returned[c] += e * w.keeps(p, c)
+			w.returned[c] += e * w.keptShare(p, c)
 			sent[c] += e * w.reflect[p.face][c]
 		}
 	}
 }
 
-// dim takes what hot elements return of the straight light out of the exitance.
-func (w *solver) dim(hot []spotted) {
+// removeHot takes what hot elements return of the straight light out of the exitance.
+func (w *solver) removeHot(hot []hotParts) {
 	channels := w.t.Channels()
 	for i := range hot {
 		for e := range hot[i].of {
 			clear(w.exitance[e][i*channels : (i+1)*channels])
 		}
 	}
-	w.veilAll()
+	w.filterAll()
 }
 
-// glance adds what a patch gets of hot elements to the sum over its links, and gives what half of the looks put its
+// addHot adds what a patch gets of hot elements to the sum over its links, and gives what half of the looks put its
 // exitance off by.
-func (w *solver) glance(hot *spotted, lamp, slot int) (off float32) {
+func (w *solver) addHot(hot *hotParts, lamp, slot int) (off float32) {
 	if len(hot.parts) == 0 {
 		return 0
 	}
 	t, channels := w.t, w.t.Channels()
 	p, from := &t.patches[slot], t.ofPatch(slot)
-	t.glances(w.eye, hot, &from, func(g glance) {
+	t.sampleHot(w.tracer, hot, &from, func(g hotSample) {
 		for c := range channels {
 			got := g.gain[c] * g.part.own[c]
-			w.once[slot][lamp*channels+c] += float32(got * float64(p.to-p.from))
+			w.ofDirect[slot][lamp*channels+c] += float32(got * float64(p.to-p.from))
 			if c == channels/2 {
-				off += float32(got * (1 - 2*float64(g.look&1)) * w.reflect[p.face][lamp*channels+c])
+				off += float32(got * (1 - 2*float64(g.number&1)) * w.reflect[p.face][lamp*channels+c])
 			}
 		}
 	})
@@ -123,25 +123,25 @@ func (w *solver) glance(hot *spotted, lamp, slot int) (off float32) {
 
 // from is what element e gets straight from the lamp of a column, lx.
 func (w *solver) from(e, column int) float64 {
-	if w.straight[column] == nil {
+	if w.direct[column] == nil {
 		return 0
 	}
-	return float64(w.straight[column][e*w.t.Channels()])
+	return float64(w.direct[column][e*w.t.Channels()])
 }
 
-// keeps is the share of what falls on a patch that it returns to surfaces.
-func (w *solver) keeps(p *patch, c int) float64 {
+// keptShare is the share of what falls on a patch that it returns to surfaces.
+func (w *solver) keptShare(p *patch, c int) float64 {
 	return w.reflect[p.face][c] * p.kept[w.channel[c]]
 }
 
 // run passes the light of some lamps on, up and down the patches in turn, until little is left to move.
-func (w *solver) run(ctx context.Context, lamps []first, hot []spotted, halves [][]float32) block {
+func (w *solver) run(ctx context.Context, lamps []directLux, hot []hotParts, halves [][]float32) block {
 	w.load(lamps, hot, halves)
 	pass := 0
 	for pass < mostPasses && ctx.Err() == nil {
-		copy(w.before, w.back)
-		w.unveil()
-		if n := len(w.back); pass%2 == 0 {
+		copy(w.before, w.incident)
+		w.filterReflected()
+		if n := len(w.incident); pass%2 == 0 {
 			for s := 1; s < n; s++ {
 				w.gather(s)
 			}
@@ -151,11 +151,11 @@ func (w *solver) run(ctx context.Context, lamps []first, hot []spotted, halves [
 			}
 		}
 		pass++
-		if w.level(pass > fills) {
+		if w.normalise(pass > fillPasses) {
 			break
 		}
 	}
-	w.shine()
+	w.setExitance()
 	b := block{exitance: w.exitance, passes: pass}
 	w.account(&b)
 	return b
@@ -169,40 +169,40 @@ func (w *solver) gather(s int) {
 	if len(links) == 0 {
 		return
 	}
-	passed := sum(w.passed, links, 2)
+	passed := sum(w.reflected, links, 2)
 	share := 1 / float64(len(links))
-	back := &w.back[s]
+	back := &w.incident[s]
 	for c := range passed {
 		if !w.done[c] {
-			back[c] = float64(w.once[s][c]+passed[c]) * share * w.gain[c]
+			back[c] = float64(w.ofDirect[s][c]+passed[c]) * share * w.gain[c]
 		}
 	}
-	w.pass(s)
+	w.reflectSlot(s)
 }
 
 // sum adds up figures of elements, of which 2^shift in a row share one. Most of the work of a solution is done
 // here: in single variables it takes half the time.
-func sum(of []shining, elements []uint32, shift uint8) shining {
+func sum(of []columns32, elements []uint32, shift uint8) columns32 {
 	var a, b, c, d, e, f float32
 	for _, n := range elements {
 		x := &of[n>>(shift&31)]
 		a, b, c, d, e, f = a+x[0], b+x[1], c+x[2], d+x[3], e+x[4], f+x[5]
 	}
-	return shining{a, b, c, d, e, f}
+	return columns32{a, b, c, d, e, f}
 }
 
-// pass sets what a slot passes on.
-func (w *solver) pass(s int) {
-	out, back, reflect := &w.passed[s], &w.back[s], &w.reflect[w.t.patches[s].face]
+// reflectSlot sets what a slot passes on.
+func (w *solver) reflectSlot(s int) {
+	out, back, reflect := &w.reflected[s], &w.incident[s], &w.reflect[w.t.patches[s].face]
 	for c := range out {
 		out[c] = float32(reflect[c] * back[c])
 	}
 }
 
-// shine sets the exitance of all elements.
-func (w *solver) shine() {
-	for s := 1; s < len(w.back); s++ {
-		back, reflect := &w.back[s], &w.reflect[w.t.patches[s].face]
+// setExitance sets the exitance of all elements.
+func (w *solver) setExitance() {
+	for s := 1; s < len(w.incident); s++ {
+		back, reflect := &w.incident[s], &w.reflect[w.t.patches[s].face]
 		for e := 4 * s; e < 4*s+4; e++ {
 			out := &w.exitance[e]
 			for c := range out {
@@ -210,28 +210,28 @@ func (w *solver) shine() {
 			}
 		}
 	}
-	w.veilAll()
+	w.filterAll()
 }
 
-// veilAll sets the exitance of what is seen through clear sheets.
-func (w *solver) veilAll() {
-	end := 4 * len(w.back)
-	for i := range w.t.veils {
-		v := &w.t.veils[i]
-		w.veil(&w.exitance[end+4*i], &w.exitance[v.element], &v.factor)
+// filterAll sets the exitance of what is seen through clear sheets.
+func (w *solver) filterAll() {
+	end := 4 * len(w.incident)
+	for i := range w.t.filtered {
+		v := &w.t.filtered[i]
+		w.filter(&w.exitance[end+4*i], &w.exitance[v.element], &v.factor)
 	}
 }
 
-// unveil brings what is passed on through clear sheets up to date.
-func (w *solver) unveil() {
-	for i := range w.t.veils {
-		v := &w.t.veils[i]
-		w.veil(&w.passed[len(w.back)+i], &w.passed[v.element/4], &v.factor)
+// filterReflected brings what is passed on through clear sheets up to date.
+func (w *solver) filterReflected() {
+	for i := range w.t.filtered {
+		v := &w.t.filtered[i]
+		w.filter(&w.reflected[len(w.incident)+i], &w.reflected[v.element/4], &v.factor)
 	}
 }
 
-// veil is what is left behind clear sheets.
-func (w *solver) veil(to, from *shining, factor *colour.RGB) {
+// filter is what is left behind clear sheets.
+func (w *solver) filter(to, from *columns32, factor *colour.RGB) {
 	for c := range to {
 		to[c] = from[c] * float32(factor[w.channel[c]])
 	}
@@ -240,11 +240,11 @@ func (w *solver) veil(to, from *shining, factor *colour.RGB) {
 // account adds up what has become of the lamps' light.
 func (w *solver) account(b *block) {
 	b.sent = w.flux
-	for s := 1; s < len(w.back); s++ {
+	for s := 1; s < len(w.incident); s++ {
 		p := &w.t.patches[s]
 		for k, a := range p.area {
 			for c := range width {
-				in := a * (w.from(4*s+k, c) + w.back[s][c])
+				in := a * (w.from(4*s+k, c) + w.incident[s][c])
 				out := in * w.reflect[p.face][c]
 				b.taken[c] += in - out
 				b.lost[c] += out * (1 - p.kept[w.channel[c]])

@@ -8,19 +8,19 @@ import "math"
 // runs is how many runs the rays of a place make.
 const runs = 8
 
-// halve adds to what the halves of the looks of each patch put its exitance off by how much the halves of its rays differ.
-func (s *Solution) halve() {
+// addHalfDifferences adds to what the halves of the looks of each patch put its exitance off by how much the halves of its rays differ.
+func (s *Solution) addHalfDifferences() {
 	t := s.t
-	for lamp := range s.halves {
+	for lamp := range s.halfDifferences {
 		for slot := 1; slot < len(t.patches); slot++ {
 			p := &t.patches[slot]
-			s.halves[lamp][slot] += halfOff(t.links[p.from:p.to], s.rest[lamp]) * float32(t.mesh.faces[p.face].reflect.Y())
+			s.halfDifferences[lamp][slot] += halfDifference(t.links[p.from:p.to], s.rest[lamp]) * float32(t.mesh.faces[p.face].reflect.Y())
 		}
 	}
 }
 
-// halfOff is half the difference between the means of the even and the odd ones of some elements.
-func halfOff(elements []uint32, bright []float32) float32 {
+// halfDifference is half the difference between the means of the even and the odd ones of some elements.
+func halfDifference(elements []uint32, bright []float32) float32 {
 	if len(elements) < 2 {
 		return 0
 	}
@@ -84,14 +84,14 @@ func variance(sums *[runs]float64) (square float64) {
 func (g *gatherer) linkSpread(t *Transport, lamp int) (square float64) {
 	slot, weight := uint32(0), 0.0
 	close := func() {
-		off := weight * float64(g.s.halves[lamp][slot])
+		off := weight * float64(g.s.halfDifferences[lamp][slot])
 		square += off * off
 		weight = 0
 	}
 	for _, h := range g.met {
 		e := h
 		if h >= uint32(4*len(t.patches)) {
-			e = t.veils[(h-uint32(4*len(t.patches)))/4].element
+			e = t.filtered[(h-uint32(4*len(t.patches)))/4].element
 		}
 		if e/4 != slot {
 			close()

@@ -14,7 +14,7 @@ func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, worke
 
 // traceMesh is Trace for a set that has been cut into patches.
 func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
-	t := &Transport{mesh: m, workers: workers, quality: q, readers: points}
+	t := &Transport{mesh: m, workers: workers, quality: q, receptors: points}
 	if !t.mesh.reflects {
 		return t, nil
 	}
@@ -29,7 +29,7 @@ func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []re
 		}
 		t.lattices = append(t.lattices, f)
 	}
-	if err := t.link(ctx); err != nil {
+	if err := t.linkAllSeen(ctx); err != nil {
 		return nil, err
 	}
 	t.number()

@@ -8,20 +8,20 @@ import (
 // Transport is how surfaces and receptors see each other. It depends on no lamp, is not changed by use
 // and may be used by many goroutines.
 type Transport struct {
-	mesh     *mesh
-	workers  int
-	quality  Quality
-	slots    []uint32 // patch of the mesh to slot; 0: none
-	patches  []patch  // by slot, from 1; 0 is black
-	links    []uint32 // elements that patches see
-	stars    []star   // the points of the rays of a patch
-	veils    []veiled // elements seen through clear sheets: they follow those of the patches
-	readers  []receptor.Receptor
-	places   []place
-	placeOf  []int32 // by receptor
-	cells    []cell
-	fresh    []uint32 // patches that have been seen and not been linked
-	lattices []*frame
+	mesh      *mesh
+	workers   int
+	quality   Quality
+	slots     []uint32      // patch of the mesh to slot; 0: none
+	patches   []patch       // by slot, from 1; 0 is black
+	links     []uint32      // elements that patches see
+	samples   []samplePoint // the points of the rays of a patch
+	filtered  []filtered    // elements seen through clear sheets: they follow those of the patches
+	receptors []receptor.Receptor
+	places    []place
+	placeOf   []int32 // by receptor
+	cells     []cell
+	queue     []uint32 // patches that have been seen and not been linked
+	lattices  []*frame
 }
 
 // Dark says whether no surface of the set returns any light.
@@ -36,15 +36,15 @@ const chunk = 32
 // factor is what clear sheets leave of what is seen of an element.
 func (t *Transport) factor(element uint32) colour.RGB {
 	if end := uint32(4 * len(t.patches)); element >= end {
-		return t.veils[(element-end)/4].factor
+		return t.filtered[(element-end)/4].factor
 	}
 	return colour.RGB{1, 1, 1}
 }
 
 // patchOf is the patch of an element as rays give it; 0 for the black one.
 func (m *mesh) patchOf(element uint32) uint32 {
-	if element&veil != 0 {
-		element = m.seen.list[element&^veil].element
+	if element&filteredBit != 0 {
+		element = m.seen.list[element&^filteredBit].element
 	}
 	return element / 4
 }
@@ -52,7 +52,7 @@ func (m *mesh) patchOf(element uint32) uint32 {
 // behind is the element itself of one that may be seen through clear sheets.
 func (t *Transport) behind(element uint32) uint32 {
 	if end := uint32(4 * len(t.patches)); element >= end {
-		return t.veils[(element-end)/4].element + element&3
+		return t.filtered[(element-end)/4].element + element&3
 	}
 	return element
 }

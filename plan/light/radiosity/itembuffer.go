@@ -1,7 +1,7 @@
 package radiosity
 
-// picture is what the points of a set see, direction by direction.
-type picture struct {
+// itemBuffer is what the points of a set see, direction by direction.
+type itemBuffer struct {
 	points []int32   // with data, by their places in the view
 	seen   []uint32  // elements, each once
 	short  []uint16  // places in seen
@@ -11,23 +11,23 @@ type picture struct {
 }
 
 // at is the element that is seen in direction and point n.
-func (q *picture) at(n int) uint32 {
+func (q *itemBuffer) at(n int) uint32 {
 	if q.long != nil {
 		return q.seen[q.long[n]]
 	}
 	return q.seen[q.short[n]]
 }
 
-// album numbers the elements of a picture while it is taken.
-type album struct {
+// elementIndex numbers the elements of a picture while it is taken.
+type elementIndex struct {
 	places []int32          // by element, from 1
 	veils  map[uint32]int32 // by element seen through clear sheets
 }
 
-// file adds what points see in one direction to a picture.
-func (p *painter) file(q *picture, hits []uint32) {
+// record adds what points see in one direction to a picture.
+func (p *depthBuffer) record(q *itemBuffer, hits []uint32) {
 	for _, h := range hits {
-		n := p.album.place(q, h)
+		n := p.index.place(q, h)
 		switch {
 		case q.long != nil:
 			q.long = append(q.long, uint32(n))
@@ -44,8 +44,8 @@ func (p *painter) file(q *picture, hits []uint32) {
 }
 
 // place is the place of an element in a picture, a new one where it has none.
-func (a *album) place(q *picture, element uint32) int {
-	if element&veil != 0 {
+func (a *elementIndex) place(q *itemBuffer, element uint32) int {
+	if element&filteredBit != 0 {
 		n, known := a.veils[element]
 		if !known {
 			q.seen = append(q.seen, element)
@@ -61,19 +61,19 @@ func (a *album) place(q *picture, element uint32) int {
 	return int(a.places[element] - 1)
 }
 
-// forget makes the album ready for the next picture.
-func (p *painter) forget(q *picture) {
+// resetIndex makes the album ready for the next picture.
+func (p *depthBuffer) resetIndex(q *itemBuffer) {
 	for _, e := range q.seen {
-		if e&veil == 0 {
-			p.album.places[e] = 0
+		if e&filteredBit == 0 {
+			p.index.places[e] = 0
 		}
 	}
-	clear(p.album.veils)
+	clear(p.index.veils)
 }
 
 // sum adds up what the points of a picture see, n of them in rays directions, of the exitance of all
 // elements. sums and near are memory to use again.
-func (q *picture) sum(sums, near []shining, n, rays int, exitance []shining) ([]shining, []shining) {
+func (q *itemBuffer) sum(sums, near []columns32, n, rays int, exitance []columns32) ([]columns32, []columns32) {
 	sums, near = sized(sums, n), sized(near, len(q.seen))
 	clear(sums)
 	for i, e := range q.seen {
@@ -82,34 +82,34 @@ func (q *picture) sum(sums, near []shining, n, rays int, exitance []shining) ([]
 	for k := range rays {
 		switch {
 		case q.long != nil && q.turned != nil:
-			weigh(sums, q.long[k*n:(k+1)*n], near, q.turned, &q.ways[k])
+			addSeenByAxis(sums, q.long[k*n:(k+1)*n], near, q.turned, &q.ways[k])
 		case q.long != nil:
-			pour(sums, q.long[k*n:(k+1)*n], near)
+			addSeen(sums, q.long[k*n:(k+1)*n], near)
 		case q.turned != nil:
-			weigh(sums, q.short[k*n:(k+1)*n], near, q.turned, &q.ways[k])
+			addSeenByAxis(sums, q.short[k*n:(k+1)*n], near, q.turned, &q.ways[k])
 		default:
-			pour(sums, q.short[k*n:(k+1)*n], near)
+			addSeen(sums, q.short[k*n:(k+1)*n], near)
 		}
 	}
 	return sums, near
 }
 
-func sized(s []shining, n int) []shining {
+func sized(s []columns32, n int) []columns32 {
 	if cap(s) < n {
-		return make([]shining, n, n+n/4) // the next may be a little larger
+		return make([]columns32, n, n+n/4) // the next may be a little larger
 	}
 	return s[:n]
 }
 
-// pour adds to each sum the element that its point sees.
-func pour[number uint16 | uint32](sums []shining, places []number, exitance []shining) {
+// addSeen adds to each sum the element that its point sees.
+func addSeen[number uint16 | uint32](sums []columns32, places []number, exitance []columns32) {
 	for i, h := range places {
 		sums[i].add(&exitance[h])
 	}
 }
 
-// weigh is pour by the axes of the points: what is seen along way counts by 1 + cos t.
-func weigh[number uint16 | uint32](sums []shining, places []number, exitance []shining, axes []heading, way *heading) {
+// addSeenByAxis is pour by the axes of the points: what is seen along way counts by 1 + cos t.
+func addSeenByAxis[number uint16 | uint32](sums []columns32, places []number, exitance []columns32, axes []heading, way *heading) {
 	axes = axes[:len(places)]
 	for i, h := range places {
 		a := &axes[i]

@@ -9,10 +9,10 @@ import (
 	"scrimshaw/plan/photometry/files"
 )
 
-// Drive gives all that a level, the gels and the colour do to the head's light: linear AP1, by
+// RelativeOutput gives all that a level, the gels and the colour do to the head's light: linear AP1, by
 // which light for a drive of {1, 1, 1} is multiplied. Its Y is the light at this level times the
 // transmittance of the gels. level is held to 0..1.
-func (h Head) Drive(level float64) colour.RGB {
+func (h Head) RelativeOutput(level float64) colour.RGB {
 	light := h.light(level)
 	if !(light > 0) {
 		return colour.RGB{}

@@ -11,41 +11,41 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// painter draws what the points of a view see along one direction. It keeps its memory from one
+// depthBuffer draws what the points of a view see along one direction. It keeps its memory from one
 // to the next.
-type painter struct {
-	m        *mesh
-	eye      *eye
-	skip     []solid.ID
-	faces    []int32 // that are there
-	panes    []int
-	depth    []float32
-	seen     []int32 // face, -1 for none
-	corners  []spot
-	cut      []spot
-	outlined []r2.Vec // corners, without how far they lie
-	spans    raster.Spans
-	passed   []bool // by point: whether its ray may pass a pane
-	crossing []solid.Pane
-	hits     []uint32 // of one direction
-	plots    []plot   // by face
-	round    int      // of directions, by which plots are told to be of the present one
-	album    album
-	most     int // elements of a picture, to make room for
+type depthBuffer struct {
+	m           *mesh
+	eye         *tracer
+	skip        []solid.ID
+	faces       []int32 // that are there
+	panes       []int
+	depth       []float32
+	seen        []int32 // face, -1 for none
+	corners     []vertex
+	cut         []vertex
+	outlined    []r2.Vec // corners, without how far they lie
+	spans       raster.Spans
+	passed      []bool // by point: whether its ray may pass a pane
+	crossing    []solid.Pane
+	hits        []uint32     // of one direction
+	elementMaps []elementMap // by face
+	round       int          // of directions, by which plots are told to be of the present one
+	index       elementIndex
+	most        int // elements of a picture, to make room for
 }
 
-// spot is a corner on the lattice, and how far along the ray it lies.
-type spot struct{ x, y, t float64 }
+// vertex is a corner on the lattice, and how far along the ray it lies.
+type vertex struct{ x, y, t float64 }
 
-// skin is the distance, m, up to which a face is touched, not seen.
-const skin = 1e-7
+// touchingDepth is the distance, m, up to which a face is touched, not seen.
+const touchingDepth = 1e-7
 
-// short is how much before its end, m, a ray is asked what it has passed: depths are single
+// depthMargin is how much before its end, m, a ray is asked what it has passed: depths are single
 // precision.
-const short = 1e-4
+const depthMargin = 1e-4
 
-func newPainter(m *mesh, skip []solid.ID) *painter {
-	p := &painter{m: m, eye: newEye(m), skip: skip, plots: make([]plot, len(m.faces)), album: album{make([]int32, 4*m.count), map[uint32]int32{}}}
+func newDepthBuffer(m *mesh, skip []solid.ID) *depthBuffer {
+	p := &depthBuffer{m: m, eye: newTracer(m), skip: skip, elementMaps: make([]elementMap, len(m.faces)), index: elementIndex{make([]int32, 4*m.count), map[uint32]int32{}}}
 	for i := range m.faces {
 		if !slices.Contains(skip, m.faces[i].id) {
 			p.faces = append(p.faces, int32(i))
@@ -59,9 +59,9 @@ func newPainter(m *mesh, skip []solid.ID) *painter {
 	return p
 }
 
-// look fills in the elements that the points see along d.
-func (p *painter) look(v *view, d r3.Vec, hits []uint32) {
-	c, ok := v.chart(d)
+// render fills in the elements that the points see along d.
+func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
+	c, ok := v.project(d)
 	if !ok {
 		clear(hits)
 		return
@@ -70,12 +70,12 @@ func (p *painter) look(v *view, d r3.Vec, hits []uint32) {
 	for _, i := range p.faces {
 		f := &p.m.faces[i]
 		if r3.Dot(f.n, d) < -1e-9 && p.outline(&c, f.corners) {
-			p.paint(v, i)
+			p.drawFace(v, i)
 		}
 	}
 	through := false
 	for _, i := range p.panes {
-		if p.outline(&c, p.m.panes[i].corners) && p.mark(v) {
+		if p.outline(&c, p.m.panes[i].corners) && p.drawPane(v) {
 			through = true
 		}
 	}
@@ -85,7 +85,7 @@ func (p *painter) look(v *view, d r3.Vec, hits []uint32) {
 	}
 }
 
-func (p *painter) reset(v *view) {
+func (p *depthBuffer) reset(v *view) {
 	n := v.nu * v.nv
 	p.depth, p.seen = slices.Grow(p.depth[:0], n)[:n], slices.Grow(p.seen[:0], n)[:n]
 	for i := range p.depth {
@@ -100,33 +100,33 @@ func (p *painter) reset(v *view) {
 }
 
 // outline sets p.corners to a polygon on the lattice, as far as it lies before the points.
-func (p *painter) outline(c *chart, corners []r3.Vec) bool {
+func (p *depthBuffer) outline(c *projection, corners []r3.Vec) bool {
 	p.corners = p.corners[:0]
 	near, far := math.Inf(1), math.Inf(-1)
 	for _, q := range corners {
-		s := spot{c.x.at(q), c.y.at(q), c.t.at(q)}
+		s := vertex{c.x.at(q), c.y.at(q), c.t.at(q)}
 		near, far = min(near, s.t), max(far, s.t)
 		p.corners = append(p.corners, s)
 	}
-	if far <= skin {
+	if far <= touchingDepth {
 		return false
 	}
-	if near < skin {
+	if near < touchingDepth {
 		p.clip()
 	}
 	return len(p.corners) >= 3
 }
 
 // clip cuts off what lies behind the points.
-func (p *painter) clip() {
+func (p *depthBuffer) clip() {
 	p.cut = p.cut[:0]
 	last := p.corners[len(p.corners)-1]
 	for _, s := range p.corners {
-		if (s.t >= skin) != (last.t >= skin) {
-			k := (skin - last.t) / (s.t - last.t)
-			p.cut = append(p.cut, spot{last.x + k*(s.x-last.x), last.y + k*(s.y-last.y), skin})
+		if (s.t >= touchingDepth) != (last.t >= touchingDepth) {
+			k := (touchingDepth - last.t) / (s.t - last.t)
+			p.cut = append(p.cut, vertex{last.x + k*(s.x-last.x), last.y + k*(s.y-last.y), touchingDepth})
 		}
-		if s.t >= skin {
+		if s.t >= touchingDepth {
 			p.cut = append(p.cut, s)
 		}
 		last = s
@@ -134,8 +134,8 @@ func (p *painter) clip() {
 	p.corners, p.cut = p.cut, p.corners
 }
 
-// lay finds the spans of p.corners.
-func (p *painter) lay(v *view) (first, last int) {
+// scanConvert finds the spans of p.corners.
+func (p *depthBuffer) scanConvert(v *view) (first, last int) {
 	p.outlined = p.outlined[:0]
 	for _, s := range p.corners {
 		p.outlined = append(p.outlined, r2.Vec{X: s.x, Y: s.y})
@@ -143,8 +143,8 @@ func (p *painter) lay(v *view) (first, last int) {
 	return p.spans.Scan(p.outlined, 0, v.nv)
 }
 
-// ramp is the distance over a polygon as it runs over the lattice.
-func (p *painter) ramp() (t, dx, dy float64) {
+// depthPlane is the distance over a polygon as it runs over the lattice.
+func (p *depthBuffer) depthPlane() (t, dx, dy float64) {
 	o := p.corners[0]
 	most := 0.0
 	for i := 2; i < len(p.corners); i++ {
@@ -160,13 +160,13 @@ func (p *painter) ramp() (t, dx, dy float64) {
 	return o.t - dx*o.x - dy*o.y, dx, dy
 }
 
-// paint draws p.corners, a part of face i, where nothing nearer is.
-func (p *painter) paint(v *view, i int32) {
-	first, last := p.lay(v)
+// drawFace draws p.corners, a part of face i, where nothing nearer is.
+func (p *depthBuffer) drawFace(v *view, i int32) {
+	first, last := p.scanConvert(v)
 	if first >= last {
 		return
 	}
-	t, dx, dy := p.ramp()
+	t, dx, dy := p.depthPlane()
 	step := float32(dx)
 	for j := first; j < last; j++ {
 		from, to := int(p.spans.Left[j]), int(p.spans.Right[j])
@@ -183,13 +183,13 @@ func (p *painter) paint(v *view, i int32) {
 	}
 }
 
-// mark notes the points whose rays pass p.corners, a pane, before what they see.
-func (p *painter) mark(v *view) (any bool) {
-	first, last := p.lay(v)
+// drawPane notes the points whose rays pass p.corners, a pane, before what they see.
+func (p *depthBuffer) drawPane(v *view) (any bool) {
+	first, last := p.scanConvert(v)
 	if first >= last {
 		return false
 	}
-	t, dx, dy := p.ramp()
+	t, dx, dy := p.depthPlane()
 	for j := first; j < last; j++ {
 		for i := int(p.spans.Left[j]); i < int(p.spans.Right[j]); i++ {
 			n := j*v.nu + i
@@ -203,7 +203,7 @@ func (p *painter) mark(v *view) (any bool) {
 }
 
 // elements finds the elements where the rays end.
-func (p *painter) elements(v *view, d r3.Vec, hits []uint32) {
+func (p *depthBuffer) elements(v *view, d r3.Vec, hits []uint32) {
 	p.round++
 	beyond := p.m.beyond.element(d)
 	for j := range v.nv {
@@ -214,9 +214,9 @@ func (p *painter) elements(v *view, d r3.Vec, hits []uint32) {
 				hits[n] = beyond
 				continue
 			}
-			q := &p.plots[k]
+			q := &p.elementMaps[k]
 			if q.round != p.round {
-				*q = newPlot(&p.m.faces[k], v, d, p.round)
+				*q = newElementMap(&p.m.faces[k], v, d, p.round)
 			}
 			hits[n] = q.element(i, j)
 		}
@@ -224,14 +224,14 @@ func (p *painter) elements(v *view, d r3.Vec, hits []uint32) {
 }
 
 // veil renames the elements that are seen through panes.
-func (p *painter) veil(v *view, d r3.Vec, hits []uint32) {
+func (p *depthBuffer) veil(v *view, d r3.Vec, hits []uint32) {
 	for n, may := range p.passed {
 		if !may {
 			continue
 		}
 		x, y := float64(n%v.nu), float64(n/v.nu)
 		o := r3.Add(v.origin, r3.Add(r3.Scale(x, v.u), r3.Scale(y, v.v)))
-		end := r3.Add(o, r3.Scale(float64(p.depth[n])-short, d))
+		end := r3.Add(o, r3.Scale(float64(p.depth[n])-depthMargin, d))
 		p.crossing, _ = p.m.bvh.Segment(o, end, p.skip, p.crossing[:0])
 		if len(p.crossing) > 0 {
 			hits[n] = p.m.seen.behind(hits[n], p.crossing)

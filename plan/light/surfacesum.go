@@ -9,8 +9,8 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// surfacing sums light over figures of one patch.
-type surfacing struct {
+// surfaceSum sums light over figures of one patch.
+type surfaceSum struct {
 	r       Receptor
 	grain   float64 // m over which the light changes little
 	near    float64 // m from the lamp
@@ -27,12 +27,12 @@ const (
 )
 
 // strips is how many parts of a length are no longer than twice the grain.
-func (s *surfacing) strips(length float64) int {
+func (s *surfaceSum) strips(length float64) int {
 	return min(max(1, int(math.Ceil(length/(2*s.grain)))), mostStrips)
 }
 
 // at adds the light of a place, which stands for an area.
-func (s *surfacing) at(p r3.Vec, area float64) {
+func (s *surfaceSum) at(p r3.Vec, area float64) {
 	s.r.At = p
 	s.sum = s.sum.Add(s.light(&s.r).Scale(area))
 }
@@ -41,7 +41,7 @@ func (s *surfacing) at(p r3.Vec, area float64) {
 const gauss2 = 0.28867513459481287
 
 // parallelogram sums over strips each way, by Gauss's rule of one or of two points.
-func (s *surfacing) parallelogram(f []r3.Vec) {
+func (s *surfaceSum) parallelogram(f []r3.Vec) {
 	u, v := r3.Sub(f[1], f[0]), r3.Sub(f[3], f[0])
 	nu, nv := s.strips(r3.Norm(u)), s.strips(r3.Norm(v))
 	area := r3.Norm(r3.Cross(u, v)) / float64(nu*nv)
@@ -61,7 +61,7 @@ func (s *surfacing) parallelogram(f []r3.Vec) {
 
 // triangle sums over a triangle by its middle, or by three points, exact for the second degree (G. Strang and G. Fix,
 // An Analysis of the Finite Element Method, 1973).
-func (s *surfacing) triangle(t *triangle) {
+func (s *surfaceSum) triangle(t *triangle) {
 	if !s.closely && t.longest() < flatShare*s.near {
 		s.at(solid.Centre(t[:]), t.area())
 		return

@@ -6,22 +6,22 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// eye follows rays. It keeps its memory from one to the next.
-type eye struct {
+// tracer follows rays. It keeps its memory from one to the next.
+type tracer struct {
 	m     *mesh
 	panes []solid.Pane
 	view  solid.Viewer
 	near  []int32
-	own   bulk // round the solids that are not there for its rays
+	own   box // round the solids that are not there for its rays
 
 	at      r3.Vec // where the last ray has ended
 	element uint32 // and on what, whatever it passed
 }
 
-func newEye(m *mesh) *eye { return &eye{m: m, view: solid.Viewer{BVH: m.bvh}} }
+func newTracer(m *mesh) *tracer { return &tracer{m: m, view: solid.Viewer{BVH: m.bvh}} }
 
-// look gives the element that a ray meets; not ok where it starts inside a solid.
-func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
+// trace gives the element that a ray meets; not ok where it starts inside a solid.
+func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 	m := e.m
 	hit, met := m.bvh.First(o, d, skip)
 	veiled := met && hit.Skin.Clear()
@@ -44,7 +44,7 @@ func (e *eye) look(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 
 // behind notes where a ray has ended and on what, and gives the element as it is seen through the clear sheets on the way;
 // veiled says whether there are any.
-func (e *eye) behind(element uint32, o, at r3.Vec, skip []solid.ID, veiled bool) uint32 {
+func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, veiled bool) uint32 {
 	e.at, e.element = at, element
 	if !veiled || element == black {
 		return element
@@ -58,7 +58,7 @@ func (e *eye) behind(element uint32, o, at r3.Vec, skip []solid.ID, veiled bool)
 
 // buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor
 // under one's own feet gets no light.
-func (e *eye) buried(at, normal r3.Vec) bool {
+func (e *tracer) buried(at, normal r3.Vec) bool {
 	if at.X < e.own.low.X || at.X > e.own.high.X || at.Y < e.own.low.Y || at.Y > e.own.high.Y || at.Z < e.own.low.Z || at.Z > e.own.high.Z {
 		return false
 	}
@@ -66,8 +66,8 @@ func (e *eye) buried(at, normal r3.Vec) bool {
 	return inside
 }
 
-// bare finds the parts of the elements of a patch that lie on its face and in the air, and their areas.
-func (e *eye) bare(f *face, p *patch) {
+// findExposed finds the parts of the elements of a patch that lie on its face and in the air, and their areas.
+func (e *tracer) findExposed(f *face, p *patch) {
 	for k := range p.area {
 		p.area[k] = f.du * f.dv / 4
 	}
@@ -94,7 +94,7 @@ func (e *eye) bare(f *face, p *patch) {
 }
 
 // parts are those of one element, and whether they are less than all of it.
-func (e *eye) parts(f *face, p *patch, k int, before r3.Vec) (parts [][]r3.Vec, size float64, cut bool) {
+func (e *tracer) parts(f *face, p *patch, k int, before r3.Vec) (parts [][]r3.Vec, size float64, cut bool) {
 	element := f.element4(p.x, p.y, k)
 	whole, cut := e.onFace(f, element[:])
 	if whole == nil {
@@ -103,7 +103,7 @@ func (e *eye) parts(f *face, p *patch, k int, before r3.Vec) (parts [][]r3.Vec, 
 	for i := range whole {
 		whole[i] = r3.Add(whole[i], before)
 	}
-	all := e.view.Bare(whole, e.near)
+	all := e.view.Exposed(whole, e.near)
 	for _, g := range all {
 		part := make([]r3.Vec, len(g.Corners))
 		for i, c := range g.Corners {
@@ -118,7 +118,7 @@ func (e *eye) parts(f *face, p *patch, k int, before r3.Vec) (parts [][]r3.Vec, 
 }
 
 // onFace cuts a figure at the outline of its face.
-func (e *eye) onFace(f *face, figure []r3.Vec) (on []r3.Vec, cut bool) {
+func (e *tracer) onFace(f *face, figure []r3.Vec) (on []r3.Vec, cut bool) {
 	e.view.Reset()
 	for i := range f.outline {
 		a, c := f.corners[i], f.corners[(i+1)%len(f.corners)]

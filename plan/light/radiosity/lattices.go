@@ -17,7 +17,7 @@ type Key struct {
 // keyOf is the key of an element, and the number of its group.
 func (t *Transport) keyOf(element uint32) (k Key, group int32) {
 	if end := uint32(4 * len(t.patches)); element >= end {
-		v := &t.veils[(element-end)/4]
+		v := &t.filtered[(element-end)/4]
 		k.Via, element = v.via, v.element
 	}
 	group = t.mesh.faces[t.patches[element/4].face].group
@@ -35,10 +35,10 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 	columns := s.lamps * t.Channels()
 	out, planes := s.planes(f.NU * f.NV)
 	workers := parallel.Workers(t.workers, sets*len(s.blocks))
-	sums, near := make([][]shining, workers), make([][]shining, workers)
+	sums, near := make([][]columns32, workers), make([][]columns32, workers)
 	err := parallel.For(ctx, t.workers, sets*len(s.blocks), func(worker, i int) {
 		b := i / sets
-		q := &f.pictures[i%sets]
+		q := &f.buffers[i%sets]
 		sums[worker], near[worker] = q.sum(sums[worker], near[worker], len(q.points), f.rays, s.blocks[b].exitance)
 		for c := range min(width, columns-b*width) {
 			f.place(planes[b*width+c], sums[worker], i%sets, c)
@@ -67,10 +67,10 @@ func (s *Solution) planes(size int) (byLamp, byColumn [][]float32) {
 }
 
 // place writes one column of the sums of a set to a plane.
-func (f *frame) place(plane []float32, sums []shining, set, column int) {
+func (f *frame) place(plane []float32, sums []columns32, set, column int) {
 	nu, _ := f.size(set)
 	share := float32(f.Response.Integral() / float64(f.rays))
-	for at, n := range f.pictures[set].points {
+	for at, n := range f.buffers[set].points {
 		i, j := int(n)%nu*side+set%side, int(n)/nu*side+set/side
 		plane[j*f.NU+i] = sums[at][column] * share
 	}

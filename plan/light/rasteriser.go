@@ -18,23 +18,23 @@ import (
 // All of this happens in the coordinates of the lattice: u and v count its points, z is the
 // height over the plane on the side of the lamp.
 
-// brush paints shadows into masks. It keeps its memory from one to the next.
-type brush struct {
+// rasteriser paints shadows into masks. It keeps its memory from one to the next.
+type rasteriser struct {
 	grid       *grid
 	spans      raster.Spans
 	outline    []r2.Vec
 	cut, spare []r3.Vec
 }
 
-func newBrush(g *grid) *brush {
-	b := &brush{grid: g}
+func newRasteriser(g *grid) *rasteriser {
+	b := &rasteriser{grid: g}
 	b.spans.Resize(g.nu, g.nv)
 	return b
 }
 
 // shadow returns the outline of the shadow of s from a lamp at p, nil where there is none. It
 // holds until the next call.
-func (b *brush) shadow(s *shape, p r3.Vec) []r2.Vec {
+func (b *rasteriser) shadow(s *shape, p r3.Vec) []r2.Vec {
 	b.outline = b.outline[:0]
 	if s.caster.flat {
 		b.sheet(s, p)
@@ -44,7 +44,7 @@ func (b *brush) shadow(s *shape, p r3.Vec) []r2.Vec {
 	return b.outline
 }
 
-func (b *brush) prism(s *shape, p r3.Vec) {
+func (b *rasteriser) prism(s *shape, p r3.Vec) {
 	foot, top := max(s.z0, 0), min(s.z1, p.Z*(1-grazing))
 	if top <= foot {
 		return
@@ -60,15 +60,15 @@ func (b *brush) prism(s *shape, p r3.Vec) {
 		is := away(c, s.base[next], p)
 		switch {
 		case was && is:
-			b.throw(c, p, far)
+			b.project(c, p, far)
 		case is:
-			b.throw(c, p, near)
-			b.throw(c, p, far)
+			b.project(c, p, near)
+			b.project(c, p, far)
 		case was:
-			b.throw(c, p, far)
-			b.throw(c, p, near)
+			b.project(c, p, far)
+			b.project(c, p, near)
 		default:
-			b.throw(c, p, near)
+			b.project(c, p, near)
 		}
 		was = is
 	}
@@ -77,13 +77,13 @@ func (b *brush) prism(s *shape, p r3.Vec) {
 // away says whether the edge from a to c of a counter-clockwise base faces away from p.
 func away(a, c, p r3.Vec) bool { return (c.X-a.X)*(p.Y-a.Y)-(c.Y-a.Y)*(p.X-a.X) >= 0 }
 
-// throw appends the shadow of a corner; times is the height of the lamp over its height above the
+// project appends the shadow of a corner; times is the height of the lamp over its height above the
 // corner.
-func (b *brush) throw(c, p r3.Vec, times float64) {
+func (b *rasteriser) project(c, p r3.Vec, times float64) {
 	b.outline = append(b.outline, r2.Vec{X: p.X + (c.X-p.X)*times, Y: p.Y + (c.Y-p.Y)*times})
 }
 
-func (b *brush) sheet(s *shape, p r3.Vec) {
+func (b *rasteriser) sheet(s *shape, p r3.Vec) {
 	foot, top := b.grid.epsilon, p.Z*(1-grazing)
 	corners := s.base
 	if s.z0 < foot {
@@ -95,7 +95,7 @@ func (b *brush) sheet(s *shape, p r3.Vec) {
 		corners = b.spare
 	}
 	for _, c := range corners {
-		b.throw(c, p, p.Z/(p.Z-c.Z))
+		b.project(c, p, p.Z/(p.Z-c.Z))
 	}
 }
 
@@ -116,7 +116,7 @@ func clipZ(dst, corners []r3.Vec, at, side float64) []r3.Vec {
 }
 
 // paint sets the bits of the points in a convex outline, in the rows from and up to to.
-func (b *brush) paint(mask []uint64, outline []r2.Vec, from, to int) {
+func (b *rasteriser) paint(mask []uint64, outline []r2.Vec, from, to int) {
 	first, last := b.spans.Scan(outline, from, to)
 	words := b.grid.words
 	left, right := b.spans.Left[first:last], b.spans.Right[first:last]
@@ -144,7 +144,7 @@ func fill(row []uint64, i0, i1 int) {
 }
 
 // covered says whether all points in an upright box are in the mask already.
-func (b *brush) covered(mask []uint64, low, high r2.Vec) bool {
+func (b *rasteriser) covered(mask []uint64, low, high r2.Vec) bool {
 	g := b.grid
 	i0, i1 := raster.Ceil(low.X, g.nu), raster.Ceil(high.X, g.nu)
 	j0, j1 := raster.Ceil(low.Y, g.nv), raster.Ceil(high.Y, g.nv)

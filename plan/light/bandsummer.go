@@ -8,25 +8,25 @@ import (
 	"scrimshaw/plan/photometry/row"
 )
 
-// desk is where one goroutine sums bands of rows.
-type desk struct {
+// bandSummer is where one goroutine sums bands of rows.
+type bandSummer struct {
 	f        *field
 	channels int
-	brush    *brush
-	width    int          // of a row of sums: whole words
-	sums     [3][]float64 // by channel: the light of a band of rows
-	row      []float64    // the light of the whole opening on a row
-	partly   []uint64     // the points of the band that see part of the opening
-	most     []uint64     // those of them that see at least half of it, through the same panes
-	lost     []float64    // what is hidden from those
-	hidden   []tallied    // by word of the band: how many points of the opening are
+	brush    *rasteriser
+	width    int           // of a row of sums: whole words
+	sums     [3][]float64  // by channel: the light of a band of rows
+	row      []float64     // the light of the whole opening on a row
+	partly   []uint64      // the points of the band that see part of the opening
+	most     []uint64      // those of them that see at least half of it, through the same panes
+	lost     []float64     // what is hidden from those
+	hidden   []wideCounter // by word of the band: how many points of the opening are
 	shares   []partial
-	counts   []count      // by share, of one word
-	missing  count        // of the points of most
-	through  [][]uint64   // by point of a bundle and pane: the points of the band that see the one through the other
-	passing  []colour.RGB // likewise: what the pane passes
-	mixed    []int        // the panes that some points of the band see only part of what they see through
-	before   [][]int      // by point of a bundle: those of them that are before it for some of the band
+	counts   []smallCounter // by share, of one word
+	missing  smallCounter   // of the points of most
+	through  [][]uint64     // by point of a bundle and pane: the points of the band that see the one through the other
+	passing  []colour.RGB   // likewise: what the pane passes
+	mixed    []int          // the panes that some points of the band see only part of what they see through
+	before   [][]int        // by point of a bundle: those of them that are before it for some of the band
 	portions []portion
 	view     row.View // of the row from the point of the lamp that is summed
 	tracer   tracer   // of points that see little of the opening
@@ -44,15 +44,15 @@ type portion struct {
 	factor colour.RGB
 }
 
-func newDesk(f *field, channels int) *desk {
+func newBandSummer(f *field, channels int) *bandSummer {
 	g := f.g
 	width := g.words * 64
-	d := &desk{f: f, channels: channels, brush: newBrush(g), width: width, row: make([]float64, width)}
+	d := &bandSummer{f: f, channels: channels, brush: newRasteriser(g), width: width, row: make([]float64, width)}
 	for c := range channels {
 		d.sums[c] = make([]float64, band*width)
 	}
 	d.partly, d.most, d.lost = make([]uint64, band*g.words), make([]uint64, band*g.words), make([]float64, band*width)
-	d.hidden = make([]tallied, band*g.words)
+	d.hidden = make([]wideCounter, band*g.words)
 	d.through = make([][]uint64, f.largest*len(f.panes))
 	for i := range d.through {
 		d.through[i] = make([]uint64, band*g.words)
@@ -65,23 +65,23 @@ func newDesk(f *field, channels int) *desk {
 }
 
 // line is row r of a band of sums.
-func (d *desk) line(sums []float64, r int) []float64 { return sums[r*d.width : (r+1)*d.width] }
+func (d *bandSummer) line(sums []float64, r int) []float64 { return sums[r*d.width : (r+1)*d.width] }
 
-// behindAll splits the points of word w of row j by the panes that they see everything through.
-func (d *desk) behindAll(points uint64, j, w int, but []int) {
+// splitByPanes splits the points of word w of row j by the panes that they see everything through.
+func (d *bandSummer) splitByPanes(points uint64, j, w int, but []int) {
 	f := d.f
 	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
 	for i := range f.panes {
 		through := f.panes[i].all[j*f.g.words+w] & points
 		if through != 0 && !slices.Contains(but, i) {
-			d.veil(through, f.panes[i].caster.passing(f.points[0].at))
+			d.filterPortions(through, f.panes[i].caster.passing(f.points[0].at))
 		}
 	}
 }
 
-// pour passes the light of the row, at the points of word w of row j, through the panes before them.
-func (d *desk) pour(points uint64, j, w, from int) {
-	d.behindAll(points, j, w, nil)
+// filterRow passes the light of the row, at the points of word w of row j, through the panes before them.
+func (d *bandSummer) filterRow(points uint64, j, w, from int) {
+	d.splitByPanes(points, j, w, nil)
 	for c := range d.channels {
 		sums := d.line(d.sums[c], j-from)
 		for _, p := range d.portions {
@@ -93,8 +93,8 @@ func (d *desk) pour(points uint64, j, w, from int) {
 	}
 }
 
-// veil splits the portions of a word by a pane before some of its points.
-func (d *desk) veil(through uint64, passing colour.RGB) {
+// filterPortions splits the portions of a word by a pane before some of its points.
+func (d *bandSummer) filterPortions(through uint64, passing colour.RGB) {
 	for i := range d.portions { // as they were
 		both := d.portions[i].points & through
 		if both == 0 {
@@ -111,7 +111,7 @@ func (d *desk) veil(through uint64, passing colour.RGB) {
 
 // total sums the shares of point n of the band, all of them seen through panes of a factor; whole is the
 // light of the whole opening, where it is known.
-func (d *desk) total(n int, whole float64, factor colour.RGB) {
+func (d *bandSummer) total(n int, whole float64, factor colour.RGB) {
 	sum := 0.0
 	for i := range d.shares {
 		sum += d.shares[i].sums[n]
@@ -129,13 +129,13 @@ func (d *desk) total(n int, whole float64, factor colour.RGB) {
 }
 
 // share is the index of the sums of a factor.
-func (d *desk) share(factor colour.RGB) int {
+func (d *bandSummer) share(factor colour.RGB) int {
 	for i := range d.shares {
 		if d.shares[i].factor == factor {
 			return i
 		}
 	}
 	d.shares = append(d.shares, partial{factor, make([]float64, band*d.width)})
-	d.counts = append(d.counts, count{})
+	d.counts = append(d.counts, smallCounter{})
 	return len(d.shares) - 1
 }

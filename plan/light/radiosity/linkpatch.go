@@ -41,15 +41,15 @@ func (m *mesh) patch(k int, number uint32) patch {
 
 // cast follows rays from up to to of a patch. What it finds of the patch's area counts as its share of all
 // places tried, to.
-func (t *Transport) cast(e *eye, f *face, l *linked, from, to int) {
-	turn := turns(l.number)
+func (t *Transport) cast(e *tracer, f *face, l *linked, from, to int) {
+	turn := digitalShift(l.number)
 	share := f.du * f.dv / float64(to)
 	for r := from; r < to; r++ {
-		x, y, way := t.stars[r].turned(&turn)
+		x, y, way := t.samples[r].shifted(&turn)
 		if !f.holds(l.x+x*f.du, l.y+y*f.dv) {
 			continue
 		}
-		hit, ok := e.look(f.at(l.x+x*f.du, l.y+y*f.dv), f.direction(receptor.Cosine, way[0], way[1]), nil)
+		hit, ok := e.trace(f.at(l.x+x*f.du, l.y+y*f.dv), f.direction(receptor.Cosine, way[0], way[1]), nil)
 		if ok {
 			l.take(t.mesh, hit, part(x, y), share)
 		}
@@ -57,18 +57,18 @@ func (t *Transport) cast(e *eye, f *face, l *linked, from, to int) {
 }
 
 // finish looks for more places of a patch where none of n was in the air, and sets what follows from all.
-func (t *Transport) finish(e *eye, f *face, l *linked, n int) {
+func (t *Transport) finish(e *tracer, f *face, l *linked, n int) {
 	for tried := n; len(l.links) == 0 && tried < slivers; tried *= 2 {
 		t.cast(e, f, l, tried, 2*tried)
 	}
-	e.bare(f, &l.patch)
+	e.findExposed(f, &l.patch)
 	if len(l.links) > 0 {
 		l.kept = l.kept.Scale(1 / float64(len(l.links)))
 	}
 }
 
 // linkOne follows the rays of one patch, each from its own place.
-func (t *Transport) linkOne(e *eye, number uint32) linked {
+func (t *Transport) linkOne(e *tracer, number uint32) linked {
 	k := t.mesh.face(number)
 	f := &t.mesh.faces[k]
 	n := t.quality.rays(f.du * f.dv)
@@ -82,12 +82,12 @@ func (t *Transport) linkOne(e *eye, number uint32) linked {
 // face.
 const slivers = 4096
 
-// note takes up the patches of elements that have been seen for the first time.
-func (t *Transport) note(elements []uint32) {
+// enqueue takes up the patches of elements that have been seen for the first time.
+func (t *Transport) enqueue(elements []uint32) {
 	for _, e := range elements {
 		if p := t.mesh.patchOf(e); p != 0 && t.slots[p] == 0 {
 			t.slots[p] = 1
-			t.fresh = append(t.fresh, p)
+			t.queue = append(t.queue, p)
 		}
 	}
 }
@@ -101,11 +101,11 @@ func (m *mesh) alive(f *face, x, y float64, at r3.Vec) bool {
 	return !inside
 }
 
-// eyes makes one for each goroutine that works on n tasks.
-func (m *mesh) eyes(workers, n int) []eye {
-	all := make([]eye, parallel.Workers(workers, n))
+// tracers makes one for each goroutine that works on n tasks.
+func (m *mesh) tracers(workers, n int) []tracer {
+	all := make([]tracer, parallel.Workers(workers, n))
 	for i := range all {
-		all[i] = *newEye(m)
+		all[i] = *newTracer(m)
 	}
 	return all
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // sum is what the receptor gets from the whole of l, a face, as closely as asked.
-func (c *pieces) sum(l *lamp, r *Receptor, to *precision) float64 {
+func (c *creases) sum(l *lamp, r *Receptor, to *precision) float64 {
 	local := Receptor{At: l.local(r3.Sub(r.At, l.at)), Axis: l.local(r.Axis), Response: r.Response}
 	p := local.At
 	if p.Z <= 0 {
@@ -41,12 +41,12 @@ func (c *pieces) sum(l *lamp, r *Receptor, to *precision) float64 {
 }
 
 // at is what a receptor in the lamp's frame gets from a point of the face, per lumen.
-func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
+func (c *creases) at(l *lamp, r *Receptor, x, y float64) float64 {
 	vx, vy, vz := r.At.X-x, r.At.Y-y, r.At.Z
 	square := vx*vx + vy*vy + vz*vz
 	inverse := 1 / math.Sqrt(square)
 	d := r3.Vec{X: vx * inverse, Y: vy * inverse, Z: vz * inverse}
-	w := weigh(r, d)
+	w := response(r, d)
 	if w == 0 {
 		return 0
 	}
@@ -62,7 +62,7 @@ func (c *pieces) at(l *lamp, r *Receptor, x, y float64) float64 {
 
 // strips sums a disc in strips along y. With x = R sin t the ends of the disc are smooth; the sum
 // along a strip has creases in x, too, where a crease in y leaves the disc.
-func (c *pieces) strips(l *lamp, r *Receptor, distance float64, to *precision) float64 {
+func (c *creases) strips(l *lamp, r *Receptor, distance float64, to *precision) float64 {
 	radius := l.opening.Width / 2
 	p := r.At
 	creases := [3]float64{p.Y - c.up*p.Z, p.Y, p.Y + c.down*p.Z}
@@ -92,7 +92,7 @@ func (c *pieces) strips(l *lamp, r *Receptor, distance float64, to *precision) f
 }
 
 // strip sums along y at x.
-func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []stretch) (sum float64) {
+func (c *creases) strip(l *lamp, r *Receptor, x float64, along []stretch) (sum float64) {
 	if c.gain > 0 && r.Response != Dome && l.profile == nil {
 		return c.behindGrid(r, x, along)
 	}
@@ -106,7 +106,7 @@ func (c *pieces) strip(l *lamp, r *Receptor, x float64, along []stretch) (sum fl
 }
 
 // behindGrid is strip for a grid before a cosine: most of the light of soft boxes on lattices is summed here.
-func (c *pieces) behindGrid(r *Receptor, x float64, along []stretch) (sum float64) {
+func (c *creases) behindGrid(r *Receptor, x float64, along []stretch) (sum float64) {
 	vx, vz := r.At.X-x, r.At.Z
 	across, level := vx*vx+vz*vz, vx*r.Axis.X+vz*r.Axis.Z
 	for k := range along {

@@ -10,29 +10,29 @@ import (
 // black is the element that gives no light: where rays end that meet nothing.
 const black = 0
 
-// veiled is an element as it is seen through clear sheets.
-type veiled struct {
+// filtered is an element as it is seen through clear sheets.
+type filtered struct {
 	element uint32
 	factor  colour.RGB
 	via     []solid.ID // from the element to the eye
 }
 
-// veils numbers what is seen through clear sheets. The numbers depend on who comes first, and
+// filteredElements numbers what is seen through clear sheets. The numbers depend on who comes first, and
 // nothing depends on the numbers.
-type veils struct {
+type filteredElements struct {
 	sync.Mutex
 	known map[string]uint32
-	list  []veiled
+	list  []filtered
 }
 
-// veil marks a hit as one of veils.
-const veil = 1 << 31
+// filteredBit marks a hit as one of veils.
+const filteredBit = 1 << 31
 
 // behind gives the number of an element seen through panes, which are in order from the eye.
-func (v *veils) behind(element uint32, panes []solid.Pane) uint32 {
+func (v *filteredElements) behind(element uint32, panes []solid.Pane) uint32 {
 	key := make([]byte, 4, 4+4*len(panes))
 	put(key, element)
-	w := veiled{element: element, factor: colour.RGB{1, 1, 1}}
+	w := filtered{element: element, factor: colour.RGB{1, 1, 1}}
 	for i := len(panes) - 1; i >= 0; i-- {
 		p := &panes[i]
 		key = append(key, 0, 0, 0, 0)
@@ -51,7 +51,7 @@ func (v *veils) behind(element uint32, panes []solid.Pane) uint32 {
 		v.known[string(key)] = n
 		v.list = append(v.list, w)
 	}
-	return veil | n
+	return filteredBit | n
 }
 
 func put(b []byte, n uint32) {

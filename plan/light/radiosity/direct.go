@@ -11,37 +11,37 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// first is what each element gets straight from a lamp, lx, channel by channel.
-type first []float32
+// directLux is what each element gets straight from a lamp, lx, channel by channel.
+type directLux []float32
 
-// straight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
+// directLight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
 // and shows in the whole.
-func (t *Transport) straight(ctx context.Context, lamp Lamp) (first, []bool, error) {
-	d := direct{t, lamp, t.Channels(), make(first, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
+func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
+	d := directSolver{t, lamp, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
 	chunks := (len(t.patches) + chunk - 1) / chunk
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
-			d.strike(worker, s, false)
+			d.lightPatch(worker, s, false)
 		}
 	})
 	if err != nil {
 		return nil, nil, err
 	}
-	again := d.edged()
-	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.strike(worker, again[i], true) })
+	again := d.shadowEdges()
+	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true) })
 	if err != nil {
 		return nil, nil, err
 	}
 	d.balance()
-	return d.straight, d.uneven(), nil
+	return d.lux, d.uneven(), nil
 }
 
-// direct is the straight light of one lamp, while it is worked out.
-type direct struct {
+// directSolver is the straight light of one lamp, while it is worked out.
+type directSolver struct {
 	t        *Transport
 	lamp     Lamp
 	channels int
-	straight first
+	lux      directLux
 	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
 }
 
@@ -54,38 +54,38 @@ const (
 )
 
 // uneven says of each patch whether the light within its elements is uneven: by the edge of a shadow, or by itself.
-func (d *direct) uneven() []bool {
+func (d *directSolver) uneven() []bool {
 	t, channels := d.t, d.channels
 	out := make([]bool, len(t.patches))
 	for s, apart := range d.edges {
 		var e [4]colour.RGB
 		brightest := 0.0
 		for k := range e {
-			e[k][1] = float64(d.straight[(4*s+k)*channels+channels/2])
+			e[k][1] = float64(d.lux[(4*s+k)*channels+channels/2])
 			brightest = max(brightest, e[k][1])
 		}
-		out[s] = apart > unlike*brightest || brightest > 0 && t.patches[s].differ(&e) > steep*brightest
+		out[s] = apart > unlike*brightest || brightest > 0 && t.patches[s].range4(&e) > steep*brightest
 	}
 	return out
 }
 
-// edged lists the patches that the edge of a shadow may put off by more than their share: of the flux that comes
+// shadowEdges lists the patches that the edge of a shadow may put off by more than their share: of the flux that comes
 // straight to all patches, or of what single receptors read of it.
-func (d *direct) edged() (again []int) {
+func (d *directSolver) shadowEdges() (again []int) {
 	t, channels := d.t, d.channels
 	flux, read := 0.0, 0.0
 	means := make([]float64, len(t.patches))
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
 		for k, a := range p.area {
-			e := float64(d.straight[(4*s+k)*channels+channels/2])
+			e := float64(d.lux[(4*s+k)*channels+channels/2])
 			flux += a * e
 			means[s] += e / 4
 		}
 		read += p.importance * means[s]
 	}
 	for s := range d.edges {
-		d.stepTo(means, s)
+		d.raiseToNeighbours(means, s)
 	}
 	for s, off := range d.edges {
 		if p := &t.patches[s]; off*p.whole() > t.quality.Edge*flux || off*p.importance > t.quality.Edge*read && off > 0 {
@@ -95,9 +95,9 @@ func (d *direct) edged() (again []int) {
 	return again
 }
 
-// stepTo raises how far a patch may be off to how far it is from its neighbours on the face, where something shades it:
+// raiseToNeighbours raises how far a patch may be off to how far it is from its neighbours on the face, where something shades it:
 // the edge of a shadow that runs along its rim leaves its own elements alike.
-func (d *direct) stepTo(means []float64, s int) {
+func (d *directSolver) raiseToNeighbours(means []float64, s int) {
 	t, edges := d.t, d.edges
 	p := &t.patches[s]
 	if s == 0 || edges[s] < 0 {
@@ -121,9 +121,9 @@ func (d *direct) stepTo(means []float64, s int) {
 // balance brings what lands up to what was sent, where all of it lands: places asked one by one
 // miss a little of it. Where they miss most, the light of a beam close before a surface, what rays from
 // the lamp bring stands in its place.
-func (d *direct) balance() {
-	t, channels, out := d.t, d.channels, d.straight
-	brought, flux, all := d.land()
+func (d *directSolver) balance() {
+	t, channels, out := d.t, d.channels, d.lux
+	brought, flux, all := d.followRays()
 	if !all {
 		return
 	}
@@ -157,43 +157,43 @@ type landed struct {
 	part    colour.RGB // of the lamp's flux, lm
 }
 
-// land follows the rays of the lamp; all says whether everything comes to surfaces.
-func (d *direct) land() (brought []landed, flux colour.RGB, all bool) {
+// followRays follows the rays of the lamp; all says whether everything comes to surfaces.
+func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool) {
 	t := d.t
-	all = d.lamp.Landing(func(h solid.Hit, at r3.Vec, part colour.RGB) bool {
+	all = d.lamp.EmitRays(func(h solid.Hit, at r3.Vec, part colour.RGB) bool {
 		e := t.mesh.element(&h, at)
 		slot := int(t.slots[e/4])
-		brought = append(brought, landed{4*slot + t.patches[slot].lively(int(e&3)), part})
+		brought = append(brought, landed{4*slot + t.patches[slot].elementWithArea(int(e&3)), part})
 		flux = flux.Add(part)
 		return slot != 0
 	})
 	return brought, flux, all
 }
 
-// strike asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
+// lightPatch asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
 // are apart where a shadow may have its edge; less than nought where none may.
-func (d *direct) strike(worker, slot int, closely bool) {
+func (d *directSolver) lightPatch(worker, slot int, closely bool) {
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
 	corners := f.rectangle(p.x, p.y, f.du, f.dv)
 	var e [4]colour.RGB
-	sight := d.lamp.Aim(worker, corners[:], f.n)
+	sight := d.lamp.SetPatch(worker, corners[:], f.n)
 	d.edges[slot] = -1
-	if sight != Dark {
+	if sight != Hidden {
 		d.illuminate(worker, p, &e, closely)
 	}
-	if sight == Shaded {
-		d.edges[slot] = p.differ(&e)
+	if sight == PartlyOccluded {
+		d.edges[slot] = p.range4(&e)
 	}
 	for k := range e {
 		for c := range d.channels {
-			d.straight[(4*slot+k)*d.channels+c] = float32(e[k][c])
+			d.lux[(4*slot+k)*d.channels+c] = float32(e[k][c])
 		}
 	}
 }
 
 // illuminate finds the light of each element of the patch aimed at, lx.
-func (d *direct) illuminate(worker int, p *patch, e *[4]colour.RGB, closely bool) {
+func (d *directSolver) illuminate(worker int, p *patch, e *[4]colour.RGB, closely bool) {
 	f := &d.t.mesh.faces[p.face]
 	for k := range e {
 		if p.area[k] == 0 {
