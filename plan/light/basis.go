@@ -8,7 +8,7 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// Basis holds lux (or cd/m2) at Drive {1, 1, 1}. Points[t][i] is term t at receptor i by channel of
+// Basis holds lux (or cd/m2) at levels of {1, 1, 1}. Points[t][i] is term t at receptor i by channel of
 // AP1, before the receptor's Gains. A field sums the terms of one light: Fields[l][k] is what light l (in
 // the order of the emitters) gives straight to lattice k, one value a point, or where a tinted pane
 // colours some of it three planes of values one after the other, for the channels of AP1.
@@ -94,12 +94,12 @@ func (b *Basis) field(k int, d Levels, dst []float32, direct bool) {
 	clear(dst)
 	s := weighted{size: len(dst)}
 	for i, name := range b.Lights {
-		if drive := d[name]; drive != (colour.RGB{}) {
+		if level := d[name]; level != (colour.RGB{}) {
 			if direct {
-				s.add(b.Fields[i][k], drive)
+				s.add(b.Fields[i][k], level)
 			}
 			if len(b.Reflected[i]) > 0 {
-				s.add(b.Reflected[i][k], drive)
+				s.add(b.Reflected[i][k], level)
 			}
 		}
 	}

@@ -11,7 +11,7 @@ import (
 	"scrimshaw/plan/photometry"
 )
 
-// Basis computes what each light gives to the targets at a drive of {1, 1, 1}. Names of lights
+// Basis computes what each light gives to the targets at levels of {1, 1, 1}. Names of lights
 // must differ. It stops early, with the context's error, when that is cancelled.
 func (w *World) Basis(ctx context.Context, lights []Emitter, to Targets) (*Basis, error) {
 	return w.basis(ctx, nil, lights, to, nil)

@@ -9,7 +9,7 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// The rays by which the landing of a lamp is found: rings about its axis, closer to it by equal
+// The rays by which it is found where the light of a lamp lands: rings about its axis, closer to it by equal
 // ratios, and rays in each.
 const (
 	emitRings     = 32

@@ -13,9 +13,9 @@ func (w *World) Evaluator(lights []Emitter, d Levels) func(Receptor) float64 {
 	return func(r Receptor) float64 {
 		total := 0.0
 		for i, l := range lamps {
-			drive := d[lights[i].Name]
+			level := d[lights[i].Name]
 			for _, s := range t.light(l, &r) {
-				total += drive.Times(s.filter).Y() * s.value
+				total += level.Times(s.filter).Y() * s.value
 			}
 		}
 		return total

@@ -1,17 +1,20 @@
 // Package light carries light from the lamps to where it is read: the set once (World), each
-// light once (Basis), levels and colours last (Drive). A basis is lux for a drive of {1, 1, 1},
+// light once (Basis), levels and colours last (Levels). A basis is lux for levels of {1, 1, 1},
 // so that a level, a gel or a colour never costs more than a sum.
 //
-// There are two ways to the same figures. At a receptor, what is seen of a lamp's opening past all solids is found
-// exactly, as polygons (solid.Viewer), and summed by closed form where there is one (trace.go, cubature.go). On lattices,
-// level or not, the shadows of all solids are drawn as bit masks, one for each of some points of the opening, which tells
-// of a whole floor who sees what (shadow.go, field.go). Where more than half of an opening is seen, a field takes what is
-// hidden from the whole, which is exact, else it adds up what is seen, and where much of a floor sees little of a lamp
-// it asks as a receptor does (hidden.go). Neighbouring points of an opening share one evaluation of its distribution
-// (bundle.go).
+// There are two ways to the same figures. A receptor sees a part of a lamp's opening past all solids: package solid finds
+// that part exactly, as polygons (solid.Viewer), and a closed form sums it where there is one (trace.go, cubature.go).
+// On a lattice, level or not, each of some points of the opening draws the shadows of all solids as bit masks, and the
+// masks say for the whole floor which points see which (rasteriser.go, shadows.go, field.go). Where a point sees more than
+// half of an opening, a field takes what is hidden from the whole, which is exact; else it adds up what is seen; and where
+// much of a floor sees little of a lamp, it traces as a receptor does (hidden.go). Neighbouring points of an opening share
+// one evaluation of its distribution (bundle.go).
 //
-// What comes back from surfaces is worked out by package radiosity, for receptors and lattices alike,
-// and stands beside the direct light in the same basis (reflect.go).
+// Package radiosity works out what comes back from surfaces, for receptors and lattices alike. It stands beside the direct
+// light in the same basis (reflect.go).
+//
+// A new kind of emitter needs no change here: its distribution says the intensity in a direction (photometry.Distribution),
+// and may bring a kernel for rows of receptors (photometry.RowSummed); its opening may vary over its face (Profile).
 package light
 
 import (
@@ -96,7 +99,7 @@ func Emitters(s *plan.Setup) []Emitter {
 	return all
 }
 
-// LevelsOf returns the drive of the lights of a set-up.
+// LevelsOf returns the levels of the lights of a set-up.
 func LevelsOf(lights []plan.Light) Levels {
 	d := make(Levels, len(lights))
 	for i := range lights {

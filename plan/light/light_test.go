@@ -173,9 +173,9 @@ func ExampleWorld_Basis() {
 		return
 	}
 	for _, level := range []float64{1, 0.5} {
-		drive := Levels{"lamp": colour.RGB{level, level, level}}
-		top, _ := b.Point(0, drive)
-		floor, _ := b.Point(1, drive)
+		level := Levels{"lamp": colour.RGB{level, level, level}}
+		top, _ := b.Point(0, level)
+		floor, _ := b.Point(1, level)
 		fmt.Printf("%.1f lx on the table, %.1f lx under it\n", top.Y(), floor.Y())
 	}
 	// Output:

@@ -84,7 +84,7 @@ func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fre
 	return b.finerTransport.Solve(ctx, seen)
 }
 
-// needsRefinement says whether the rays leave a receptor off by more than the quality allows, all lights at a drive of 1.
+// needsRefinement says whether the rays leave a receptor off by more than the quality allows, all lights at a level of 1.
 func (w *World) needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution) bool {
 	for n := range b.resolved {
 		square, all := 0.0, 0.0

@@ -53,7 +53,7 @@ func basis(t testing.TB, w *World, lights []Emitter, to Targets) *Basis {
 	return b
 }
 
-// lux reads one receptor under one emitter in a set, at a drive of 1.
+// lux reads one receptor under one emitter in a set, at a level of 1.
 func lux(t testing.TB, s *solid.Set, e Emitter, r Receptor) float64 {
 	t.Helper()
 	b := basis(t, build(t, s, Options{}), []Emitter{e}, Targets{Points: []Receptor{r}})

@@ -14,7 +14,7 @@ import (
 type share struct {
 	via    []solid.ID // in order from the lamp
 	filter colour.RGB
-	value  float64 // lx at a drive of {1, 1, 1}, before the filter
+	value  float64 // lx at levels of {1, 1, 1}, before the filter
 }
 
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
@@ -56,7 +56,7 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 	return t.shares
 }
 
-// total is all that a lamp gives to a receptor, lx at a drive of {1, 1, 1}.
+// total is all that a lamp gives to a receptor, lx at levels of {1, 1, 1}.
 func (t *tracer) total(l *lamp, r *Receptor) (sum colour.RGB) {
 	for _, s := range t.light(l, r) {
 		sum = sum.Add(s.filter.Scale(s.value))

@@ -17,7 +17,7 @@ type Wedge struct {
 	Light       string
 	Share       float64  // of the peak intensity: 0.5, 0.1
 	Left, Right float64  // angles from the axis, degrees; 180 where the light never falls so far
-	Outline     []r2.Vec // closed; of a wedge, from the left end of the emitting edge by way of the far side
+	Outline     []r2.Vec // closed; of a wedge, from the left end of the emitting edge round the far side
 	Footprint   bool
 }
 
@@ -68,7 +68,7 @@ func (w *World) wedgeOutline(l *lamp, toRight r3.Vec, left, right float64, limit
 }
 
 // Sight traces what a camera sees in the plane of its axis and right: an outline in plan from the
-// camera by way of the far side. angle is the full horizontal angle of view, degrees.
+// camera round the far side. angle is the full horizontal angle of view, degrees.
 func (w *World) Sight(frame plan.Frame, angle float64, limits Limits) []r2.Vec {
 	f := fan{w: w, limits: limits, flat: true}
 	f.ray = func(s float64) (o, d r3.Vec) {

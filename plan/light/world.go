@@ -16,8 +16,7 @@ import (
 type Options struct {
 	Quality Quality
 	Workers int // how many goroutines; 0: one a core. The results are the same bits for any number
-	// Progress, where it is set, is told from time to time how much of a Basis is done, 0 to 1. It is
-	// called from one goroutine.
+	// Progress, where it is set, gets from time to time how much of a Basis is done, 0 to 1. One goroutine calls it.
 	Progress func(done float64)
 	Direct   bool       // leaves reflected light out
 	Bodies   *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands

@@ -97,8 +97,8 @@ func (p *part) behindPrism(from r3.Vec, eps float64, dst []Plane) ([]Plane, Shad
 // shows says whether a point lies before an upright side, or in its plane.
 func (s *side) shows(from r3.Vec, eps float64) bool { return s.n.X*from.X+s.n.Y*from.Y-s.c >= -eps }
 
-// edgePlane appends the plane through a point and an edge, with a place inside the solid within. There is none where
-// the point lies on the line of the edge.
+// edgePlane appends the plane through a point and an edge, with a place inside the solid within. It appends nothing
+// where the point lies on the line of the edge.
 func edgePlane(dst []Plane, from, a, c, inside r3.Vec) []Plane {
 	n := r3.Cross(r3.Sub(a, from), r3.Sub(c, from))
 	length := math.Sqrt(r3.Norm2(n))

@@ -101,7 +101,7 @@ func (v *Viewer) Exposed(figure []r3.Vec, parts []int32) []VisiblePart {
 	return v.seen
 }
 
-// shade appends to next what a shadow, the planes, leaves of a glimpse.
+// shade appends to next what a shadow, the planes, leaves of a visible part.
 func (v *Viewer) shade(g *VisiblePart, middle r3.Vec, opaque bool) {
 	v.cuts = v.cuts[:0]
 	for i := range v.planes {

@@ -46,7 +46,7 @@ func (t *Transport) placeCells(p *place, some []landing) {
 
 // lookFromCells follows the rays of the cells.
 func (t *Transport) lookFromCells(ctx context.Context) error {
-	eyes := t.mesh.tracers(t.workers, len(t.cells))
+	tracers := t.mesh.tracers(t.workers, len(t.cells))
 	return parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		frame := about(c.normal)
@@ -54,7 +54,7 @@ func (t *Transport) lookFromCells(ctx context.Context) error {
 		turn := digitalShift(uint32(i))
 		for k := range c.hits {
 			x, y := sobol(uint32(k), turn[0], turn[1])
-			c.hits[k], _ = eyes[worker].trace(c.at, frame.direction(receptor.Cosine, x, y), nil)
+			c.hits[k], _ = tracers[worker].trace(c.at, frame.direction(receptor.Cosine, x, y), nil)
 		}
 	})
 }

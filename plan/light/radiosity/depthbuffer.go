@@ -15,7 +15,7 @@ import (
 // to the next.
 type depthBuffer struct {
 	m           *mesh
-	eye         *tracer
+	tracer      *tracer
 	skip        []solid.ID
 	faces       []int32 // that are there
 	panes       []int
@@ -29,9 +29,9 @@ type depthBuffer struct {
 	crossing    []solid.Pane
 	hits        []uint32     // of one direction
 	elementMaps []elementMap // by face
-	round       int          // of directions, by which plots are told to be of the present one
+	round       int          // of directions: an element map of an earlier one is out of date
 	index       elementIndex
-	most        int // elements of a picture, to make room for
+	most        int // elements of an item buffer, to make room for
 }
 
 // vertex is a corner on the lattice, and how far along the ray it lies.
@@ -45,7 +45,7 @@ const touchingDepth = 1e-7
 const depthMargin = 1e-4
 
 func newDepthBuffer(m *mesh, skip []solid.ID) *depthBuffer {
-	p := &depthBuffer{m: m, eye: newTracer(m), skip: skip, elementMaps: make([]elementMap, len(m.faces)), index: elementIndex{make([]int32, 4*m.count), map[uint32]int32{}}}
+	p := &depthBuffer{m: m, tracer: newTracer(m), skip: skip, elementMaps: make([]elementMap, len(m.faces)), index: elementIndex{make([]int32, 4*m.count), map[uint32]int32{}}}
 	for i := range m.faces {
 		if !slices.Contains(skip, m.faces[i].id) {
 			p.faces = append(p.faces, int32(i))
@@ -81,7 +81,7 @@ func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
 	}
 	p.elements(v, d, hits)
 	if through {
-		p.veil(v, d, hits)
+		p.filter(v, d, hits)
 	}
 }
 
@@ -223,8 +223,8 @@ func (p *depthBuffer) elements(v *view, d r3.Vec, hits []uint32) {
 	}
 }
 
-// veil renames the elements that are seen through panes.
-func (p *depthBuffer) veil(v *view, d r3.Vec, hits []uint32) {
+// filter renames the elements that are seen through panes.
+func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 	for n, may := range p.passed {
 		if !may {
 			continue

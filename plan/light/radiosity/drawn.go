@@ -117,7 +117,7 @@ func (p *depthBuffer) link(t *Transport, d *drawing, patches []uint32, out []lin
 	}
 	for _, i := range d.found {
 		if i >= 0 {
-			t.finish(p.eye, f, &out[i], n)
+			t.finish(p.tracer, f, &out[i], n)
 		}
 	}
 }

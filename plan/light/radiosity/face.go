@@ -187,7 +187,7 @@ func (f *face) element4(x, y float64, k int) [4]r3.Vec {
 	return f.rectangle(x+f.du/2*float64(k&1), y+f.dv/2*float64(k>>1), f.du/2, f.dv/2)
 }
 
-// touches says whether a patch may lie in a prism. Its own is among them, and is told by lying behind it.
+// touches says whether a patch may lie in a prism. Its own prism is among those near, and lies behind it.
 func (f *face) touches(x, y int, near []box) bool {
 	left, low := float64(x)*f.du, float64(y)*f.dv
 	before := r3.Scale(clearance, f.n)

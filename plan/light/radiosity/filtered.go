@@ -14,7 +14,7 @@ const black = 0
 type filtered struct {
 	element uint32
 	factor  colour.RGB
-	via     []solid.ID // from the element to the eye
+	via     []solid.ID // from the element to where it is seen
 }
 
 // filteredElements numbers what is seen through clear sheets. The numbers depend on who comes first, and
@@ -25,10 +25,10 @@ type filteredElements struct {
 	list  []filtered
 }
 
-// filteredBit marks a hit as one of veils.
+// filteredBit marks a hit as an element that is seen through clear sheets.
 const filteredBit = 1 << 31
 
-// behind gives the number of an element seen through panes, which are in order from the eye.
+// behind gives the number of an element seen through panes, which are in order from where it is seen.
 func (v *filteredElements) behind(element uint32, panes []solid.Pane) uint32 {
 	key := make([]byte, 4, 4+4*len(panes))
 	put(key, element)

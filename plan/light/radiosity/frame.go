@@ -12,7 +12,7 @@ import (
 
 // On a lattice the rays of one direction are drawn together: every face that looks against them is a
 // convex polygon on the lattice, and of those that hold a point the nearest is what it sees. That
-// is a picture with depth, and costs a fraction of as many single rays.
+// is an item buffer, and costs a fraction of as many single rays.
 //
 // Points look in turn in sixteen sets of directions, four by four, and lend theirs to their
 // neighbours (smooth.go): so each one sees as many directions as sixteen do.
@@ -34,7 +34,7 @@ const (
 // sets is the number of sets of directions.
 const sets = side * side
 
-// frame is a lattice with what its points see: a picture for each set.
+// frame is a lattice with what its points see: an item buffer for each set.
 type frame struct {
 	receptor.Lattice
 	rays    int
@@ -60,12 +60,12 @@ func (t *Transport) lookFromLattice(ctx context.Context, l *receptor.Lattice) (*
 	if f.shared {
 		f.cut(t.mesh)
 	}
-	painters := make([]*depthBuffer, parallel.Workers(t.workers, sets))
+	buffers := make([]*depthBuffer, parallel.Workers(t.workers, sets))
 	err := parallel.For(ctx, t.workers, sets, func(worker, s int) {
-		if painters[worker] == nil {
-			painters[worker] = newDepthBuffer(t.mesh, l.Skip)
+		if buffers[worker] == nil {
+			buffers[worker] = newDepthBuffer(t.mesh, l.Skip)
 		}
-		painters[worker].set(f, s)
+		buffers[worker].set(f, s)
 	})
 	return f, err
 }

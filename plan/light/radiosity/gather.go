@@ -145,7 +145,7 @@ func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64, o
 	return sum / math.Pi, true
 }
 
-// ofHot is what a receptor gets of the lamp's own light by way of a hot element, lx: each part of it by its own form
+// ofHot is what a receptor gets of the lamp's own light from a hot element, lx: each part of it by its own form
 // factor.
 func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 	hot := &g.s.hot[lamp]

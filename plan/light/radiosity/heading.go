@@ -8,7 +8,7 @@ import "gonum.org/v1/gonum/spatial/r3"
 // each set are 1 in the mean to the last bits, whatever the axis. Where neighbours lend each other what they see,
 // what is lent was weighed by the lender's axis: that shows within a hand's breadth of the place alone.
 
-// heading is a direction in single precision; nought is none.
+// heading is a direction in single precision, or nought where there is no direction.
 type heading struct{ x, y, z float32 }
 
 func headingOf(v r3.Vec) heading { return heading{float32(v.X), float32(v.Y), float32(v.Z)} }

@@ -161,18 +161,18 @@ func (t *Transport) ofPatch(slot int) viewpoint {
 	return viewpoint{
 		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: digitalShift(p.number),
 		// A patch on which more hangs than on most looks more often.
-		samples: t.quality.HotSamples * int(min(mostLooks, max(1, p.importance*float64(len(t.patches))))),
+		samples: t.quality.HotSamples * int(min(mostHotSamples, max(1, p.importance*float64(len(t.patches))))),
 		place:   func(x, y float64) r3.Vec { return placeOn(f, p, x, y) },
 	}
 }
 
-// cellLooks is how many times as often as a patch a cell looks: it has fewer rays.
-const cellLooks = 4
+// cellSamples is how many times as often as a patch a cell looks: it has fewer rays.
+const cellSamples = 4
 
 // ofCell is the viewpoint of a cell.
 func (t *Transport) ofCell(i int) viewpoint {
 	c := &t.cells[i]
-	return viewpoint{middle: c.at, normal: c.normal, samples: cellLooks * t.quality.HotSamples, shift: digitalShift(uint32(i)),
+	return viewpoint{middle: c.at, normal: c.normal, samples: cellSamples * t.quality.HotSamples, shift: digitalShift(uint32(i)),
 		place: func(_, _ float64) r3.Vec { return c.at }}
 }
 
@@ -190,7 +190,7 @@ func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func
 	for k := range s.parts {
 		way := r3.Sub(s.parts[k].middle, from.middle)
 		if s.parts[k].isClose(r3.Norm2(way)) && r3.Dot(way, from.normal) > -from.reach {
-			looks := max(fewestLooks, from.samples/(hotAcross*hotAcross/2))
+			looks := max(fewestHotSamples, from.samples/(hotAcross*hotAcross/2))
 			for m := range looks {
 				look(m, k, k*looks+m, 1/float64(looks)) // each from a place of its own: close by, they differ much
 			}
@@ -211,11 +211,11 @@ func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func
 	}
 }
 
-// fewestLooks is how many times, at least, a part close by is looked at: one for each half by which the looks are judged.
-const fewestLooks = 2
+// fewestHotSamples is how many times, at least, a part close by is looked at: one for each half by which the samples are judged.
+const fewestHotSamples = 2
 
-// mostLooks is how many times as often, at most, a patch looks on which much hangs.
-const mostLooks = 16
+// mostHotSamples is how many times as often, at most, a patch looks on which much hangs.
+const mostHotSamples = 16
 
 // closeShare is the form factor, about, from which on a hot element is close.
 const closeShare = 0.02

@@ -23,10 +23,10 @@ func (t *Transport) addRays(ctx context.Context) error {
 	chosen, want := t.chooseForRays()
 	out := make([]linked, len(chosen))
 	chunks := (len(chosen) + chunk - 1) / chunk
-	eyes := t.mesh.tracers(t.workers, chunks)
+	tracers := t.mesh.tracers(t.workers, chunks)
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for i := c * chunk; i < min((c+1)*chunk, len(chosen)); i++ {
-			out[i] = t.addRaysTo(&eyes[worker], chosen[i], want[i])
+			out[i] = t.addRaysTo(&tracers[worker], chosen[i], want[i])
 		}
 	})
 	if err != nil {

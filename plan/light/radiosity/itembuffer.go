@@ -18,13 +18,13 @@ func (q *itemBuffer) at(n int) uint32 {
 	return q.seen[q.short[n]]
 }
 
-// elementIndex numbers the elements of a picture while it is taken.
+// elementIndex numbers the elements of an item buffer while it is filled.
 type elementIndex struct {
 	places []int32          // by element, from 1
 	veils  map[uint32]int32 // by element seen through clear sheets
 }
 
-// record adds what points see in one direction to a picture.
+// record adds what points see in one direction to an item buffer.
 func (p *depthBuffer) record(q *itemBuffer, hits []uint32) {
 	for _, h := range hits {
 		n := p.index.place(q, h)
@@ -43,7 +43,7 @@ func (p *depthBuffer) record(q *itemBuffer, hits []uint32) {
 	}
 }
 
-// place is the place of an element in a picture, a new one where it has none.
+// place is the place of an element in an item buffer, a new one where it has none.
 func (a *elementIndex) place(q *itemBuffer, element uint32) int {
 	if element&filteredBit != 0 {
 		n, known := a.veils[element]
@@ -61,7 +61,7 @@ func (a *elementIndex) place(q *itemBuffer, element uint32) int {
 	return int(a.places[element] - 1)
 }
 
-// resetIndex makes the album ready for the next picture.
+// resetIndex makes the index ready for the next item buffer.
 func (p *depthBuffer) resetIndex(q *itemBuffer) {
 	for _, e := range q.seen {
 		if e&filteredBit == 0 {
@@ -71,7 +71,7 @@ func (p *depthBuffer) resetIndex(q *itemBuffer) {
 	clear(p.index.veils)
 }
 
-// sum adds up what the points of a picture see, n of them in rays directions, of the exitance of all
+// sum adds up what the points of an item buffer see, n of them in rays directions, of the exitance of all
 // elements. sums and near are memory to use again.
 func (q *itemBuffer) sum(sums, near []columns32, n, rays int, exitance []columns32) ([]columns32, []columns32) {
 	sums, near = sized(sums, n), sized(near, len(q.seen))

@@ -63,21 +63,21 @@ func (t *Transport) linkQueue(ctx context.Context) error {
 func (t *Transport) linkPatches(ctx context.Context, patches []uint32) ([]linked, error) {
 	out := make([]linked, len(patches))
 	drawn, rest := t.mesh.drawings(patches)
-	painters := make([]*depthBuffer, parallel.Workers(t.workers, len(drawn)))
+	buffers := make([]*depthBuffer, parallel.Workers(t.workers, len(drawn)))
 	err := parallel.For(ctx, t.workers, len(drawn), func(worker, i int) {
-		if painters[worker] == nil {
-			painters[worker] = newDepthBuffer(t.mesh, nil)
+		if buffers[worker] == nil {
+			buffers[worker] = newDepthBuffer(t.mesh, nil)
 		}
-		painters[worker].link(t, &drawn[i], patches, out)
+		buffers[worker].link(t, &drawn[i], patches, out)
 	})
 	if err != nil {
 		return nil, err
 	}
 	chunks := (len(rest) + chunk - 1) / chunk
-	eyes := t.mesh.tracers(t.workers, chunks)
+	tracers := t.mesh.tracers(t.workers, chunks)
 	err = parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for _, i := range rest[c*chunk : min((c+1)*chunk, len(rest))] {
-			out[i] = t.linkOne(&eyes[worker], patches[i])
+			out[i] = t.linkOne(&tracers[worker], patches[i])
 		}
 	})
 	return out, err

@@ -19,13 +19,13 @@ func (s *Solution) lightCells(ctx context.Context, lamps []Lamp) ([][]cellLight,
 	for i := range out {
 		out[i] = make([]cellLight, len(t.cells))
 	}
-	eyes := t.mesh.tracers(t.workers, len(t.cells))
+	tracers := t.mesh.tracers(t.workers, len(t.cells))
 	err := parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
 		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))
 		for k, lamp := range lamps {
 			e := s.ontoCell(lamp, worker, i, k)
-			back, off := s.ontoCellFromSurfaces(&eyes[worker], i, k)
+			back, off := s.ontoCellFromSurfaces(&tracers[worker], i, k)
 			out[k][i] = cellLight{reflect.Times(e.Add(back)), off * reflect.Y()}
 		}
 	})
@@ -58,8 +58,8 @@ func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
 	return flux.Scale(1 / size)
 }
 
-// ontoCellFromSurfaces is what a cell gets of a lamp's light from other surfaces, lx, and what half of its rays and looks put that
-// off by. What hot elements return of the lamp's own light it gets by looks.
+// ontoCellFromSurfaces is what a cell gets of a lamp's light from other surfaces, lx, and what half of its rays and samples put that
+// off by. What hot elements return of the lamp's own light it gets by samples.
 func (s *Solution) ontoCellFromSurfaces(e *tracer, i, lamp int) (sum colour.RGB, off float64) {
 	t, hot := s.t, &s.hot[lamp]
 	hits := t.cells[i].hits

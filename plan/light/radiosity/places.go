@@ -39,9 +39,9 @@ func (t *Transport) group() {
 func (t *Transport) lookFromPlaces(ctx context.Context) error {
 	tasks := t.tasks()
 	landings := make([][]landing, len(tasks))
-	eyes := t.mesh.tracers(t.workers, len(tasks))
+	tracers := t.mesh.tracers(t.workers, len(tasks))
 	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
-		landings[i] = t.lookFrom(&eyes[worker], &t.places[tasks[i].place], tasks[i].from)
+		landings[i] = t.lookFrom(&tracers[worker], &t.places[tasks[i].place], tasks[i].from)
 	})
 	if err != nil {
 		return err

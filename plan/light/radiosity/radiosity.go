@@ -5,27 +5,32 @@
 // # How it is done
 //
 // Every face of every solid is cut into patches of about a quarter of a metre, and each patch into
-// four elements. A patch gathers: its own rays, spread by the cosine, say which elements it sees
-// (links.go); those of a large face are drawn together (drawn.go). An element keeps the straight light
-// of its own part, so that the edge of a beam or a shadow is told to an eighth of a metre; what it gets
-// from other surfaces it shares with its patch. The light is then passed on until what still changes is
-// 1e-5 of what the lamp sent (solve.go), for every lamp and channel of colour at once. Last, rays from
+// four elements (mesh.go). A patch gathers: its own rays, spread by the cosine, say which elements it sees
+// (linkpatch.go); those of a large face are drawn together (drawn.go). An element keeps the straight light
+// of its own part (direct.go), so that the edge of a beam or a shadow shows to an eighth of a metre; what it gets
+// from other surfaces it shares with its patch. The patches pass the light on until what still changes is
+// 1e-5 of what the lamp sent (solver.go), for every lamp and channel of colour at once. Last, rays from
 // the places of reading find the elements that they see; on lattices the rays of one direction are drawn
-// together, as an image with depth (frame.go), and neighbours lend each other what they see (smooth.go).
+// together, into an item buffer with depth (frame.go), and neighbours lend each other what they see (smooth.go).
 //
-// Only patches that a receptor sees, directly or by way of other patches, are ever looked at. Rays
-// that meet nothing are light that leaves the set. Places inside a solid count for nothing, so that
+// The engine follows only patches that a receptor sees, directly or through other patches. Rays
+// that meet nothing ask the environment, which is dark (environment.go). Places inside a solid count for nothing, so that
 // a patch partly under a wardrobe is the smaller by that part; and where a sheet runs across a face, a sloping
 // ceiling across a wall, the face is split, so that no patch lies on both sides of it (split.go).
 //
 // A single receptor is one point, and can afford more. What it reads hangs on some patches more than on others: these
-// get more rays (importance.go). What is close to it is seen in cells, each lit where a ray has met it (near.go); of
-// what is small and bright the form factor is found exactly (gather.go), and where the edge of a shadow runs over an
-// element that matters, the light is that of the places seen. A spot of light that the rays of most patches would miss
-// is looked at by name (hot.go). How far the reading may be off is told by its own rays (spread.go).
+// get more rays (importance.go). It sees what is close to it in cells, each lit where a ray has met it (near.go). The form
+// factor of what is small and bright is exact (gather.go), and where the edge of a shadow runs over an
+// element that matters, the light is that of the places seen. The rays of most patches would miss a small spot of light,
+// so each patch samples it by name (hot.go). The rays of a reading say how far it may be off (spread.go).
 //
-// Nothing is random: all rays come from one net of points (net.go), and every sum has one order, so
+// Nothing is random: all rays come from one low-discrepancy sequence (sobol.go), and every sum has one order, so
 // that the number of goroutines leaves no trace.
+//
+// # The stations
+//
+// Trace links the patches (trace.go); Transport.Solve passes the light of lamps on (solve.go); Solution.Point and
+// Solution.Lattice read it (readings.go, lattices.go).
 package radiosity
 
 import (

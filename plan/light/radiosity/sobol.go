@@ -81,10 +81,10 @@ func hash(n uint32) uint32 {
 	return n ^ n>>16
 }
 
-// samplePoint is a point of the net: two figures for a direction and two for the place that a ray starts at.
+// samplePoint is a point of the sequence: two figures for a direction and two for the place that a ray starts at.
 type samplePoint [4]uint32
 
-// digitalShift are four words by which the stars of a patch, or of patches that look alike, are turned.
+// digitalShift are four words by which the sample points of a patch, or of patches that look alike, are shifted.
 func digitalShift(number uint32) (turn samplePoint) {
 	word := hash(number)
 	for d := range turn {
@@ -93,7 +93,7 @@ func digitalShift(number uint32) (turn samplePoint) {
 	return turn
 }
 
-// shifted is a star after turns: the place and the direction, each 0 to 1.
+// shifted is a sample point after a digital shift: the place and the direction, each 0 to 1.
 func (s *samplePoint) shifted(turn *samplePoint) (x, y float64, way [2]float64) {
 	return unit(s[2] ^ turn[2]), unit(s[3] ^ turn[3]), [2]float64{unit(s[0] ^ turn[0]), unit(s[1] ^ turn[1])}
 }

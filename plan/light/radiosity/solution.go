@@ -33,7 +33,7 @@ type block struct {
 // cellLight is what a cell returns of a lamp's light.
 type cellLight struct {
 	exitance colour.RGB // lm/m²
-	off      float64    // what half of its rays and looks put that off by, lm/m²
+	off      float64    // what half of its rays and samples put that off by, lm/m²
 }
 
 // reading is what a receptor gets of each lamp's light.

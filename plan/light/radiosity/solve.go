@@ -6,7 +6,7 @@ import (
 	"scrimshaw/plan/light/internal/parallel"
 )
 
-// Solve follows the light of lamps, each at a drive of {1, 1, 1}.
+// Solve follows the light of lamps, each at levels of {1, 1, 1}.
 func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) {
 	s := &Solution{t: t, lamps: len(lamps)}
 	if t.Dark() || len(t.patches) <= 1 {

@@ -42,7 +42,7 @@ func newSolver(t *Transport) *solver {
 	return w
 }
 
-// load takes up what comes straight from some lamps, and notes by lamp and slot what half of the looks at hot elements
+// load takes up what comes straight from some lamps, and notes by lamp and slot what half of the samples of hot elements
 // put the exitance off by.
 func (w *solver) load(lamps []directLux, hot []hotParts, halves [][]float32) {
 	t, channels := w.t, w.t.Channels()
@@ -101,7 +101,7 @@ func (w *solver) removeHot(hot []hotParts) {
 	w.filterAll()
 }
 
-// addHot adds what a patch gets of hot elements to the sum over its links, and gives what half of the looks put its
+// addHot adds what a patch gets of hot elements to the sum over its links, and gives what half of the samples put its
 // exitance off by.
 func (w *solver) addHot(hot *hotParts, lamp, slot int) (off float32) {
 	if len(hot.parts) == 0 {

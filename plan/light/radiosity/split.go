@@ -32,7 +32,7 @@ func splitPlanesOf(set *solid.Set) (all []splitPlane) {
 	return all
 }
 
-// split parts faces by blades.
+// split parts faces by the planes of sheets.
 func split(faces []face, blades []splitPlane) []face {
 	for i := range blades {
 		var parted []face
@@ -44,7 +44,7 @@ func split(faces []face, blades []splitPlane) []face {
 	return faces
 }
 
-// part is a face, or its two parts where the blade runs across it from rim to rim.
+// part is a face, or its two parts where the sheet runs across it from rim to rim.
 func (b *splitPlane) part(f *face) []face {
 	above, below, rim := b.halves(f.corners)
 	if len(rim) != 2 || !b.covers(rim[0]) || !b.covers(rim[1]) {
@@ -59,7 +59,7 @@ func (b *splitPlane) part(f *face) []face {
 	return []face{one, other}
 }
 
-// halves cuts a convex polygon by the plane of a blade. The rim is where the plane crosses it, none where hardly
+// halves cuts a convex polygon by the plane of a sheet. The rim is where the plane crosses it, none where hardly
 // anything lies to one side.
 func (b *splitPlane) halves(corners []r3.Vec) (above, below, rim []r3.Vec) {
 	highest, lowest := 0.0, 0.0
@@ -85,7 +85,7 @@ func (b *splitPlane) halves(corners []r3.Vec) (above, below, rim []r3.Vec) {
 	return above, below, rim
 }
 
-// covers says whether a place in the plane of a blade lies on it.
+// covers says whether a place in the plane of a sheet lies on it.
 func (b *splitPlane) covers(at r3.Vec) bool {
 	for i, c := range b.corners {
 		edge := r3.Sub(b.corners[(i+1)%len(b.corners)], c)

@@ -2,13 +2,14 @@ package radiosity
 
 import "math"
 
-// How far a reading may be off is told by its own rays. Those of the receptor, in runs that are each spread all over,
-// differ from run to run by what they miss; and the two halves of the rays of a patch differ by what these miss.
+// The rays of a reading say how far it may be off. Those of the receptor come in runs, each spread all over, and the runs
+// differ by what they miss; the two halves of the rays of a patch differ by what these miss.
 
 // runs is how many runs the rays of a place make.
 const runs = 8
 
-// addHalfDifferences adds to what the halves of the looks of each patch put its exitance off by how much the halves of its rays differ.
+// addHalfDifferences adds, for each patch, how much the two halves of its rays differ, to what the halves of the samples of
+// hot parts put its exitance off by.
 func (s *Solution) addHalfDifferences() {
 	t := s.t
 	for lamp := range s.halfDifferences {

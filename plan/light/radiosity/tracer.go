@@ -24,13 +24,13 @@ func newTracer(m *mesh) *tracer { return &tracer{m: m, view: solid.Viewer{BVH: m
 func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 	m := e.m
 	hit, met := m.bvh.First(o, d, skip)
-	veiled := met && hit.Skin.Clear()
-	if veiled {
+	through := met && hit.Skin.Clear()
+	if through {
 		hit, met = m.bvh.FirstOpaque(o, d, skip)
 	}
 	if !met {
 		at := r3.Add(o, r3.Scale(horizon, d))
-		return e.behind(m.beyond.element(d), o, at, skip, veiled), true
+		return e.behind(m.beyond.element(d), o, at, skip, through), true
 	}
 	if hit.T == 0 {
 		return black, false
@@ -39,14 +39,14 @@ func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 	if len(skip) > 0 && e.buried(at, hit.Normal) {
 		return black, true
 	}
-	return e.behind(m.element(&hit, at), o, at, skip, veiled), true
+	return e.behind(m.element(&hit, at), o, at, skip, through), true
 }
 
 // behind notes where a ray has ended and on what, and gives the element as it is seen through the clear sheets on the way;
-// veiled says whether there are any.
-func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, veiled bool) uint32 {
+// through says whether there are any.
+func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, through bool) uint32 {
 	e.at, e.element = at, element
-	if !veiled || element == black {
+	if !through || element == black {
 		return element
 	}
 	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes[:0])
