@@ -58,8 +58,9 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	return nil
 }
 
-// closer solves once more, with more rays, for the receptors alone where some of them are off by more than the
-// quality allows by their own word: light that comes round a corner is met by few rays.
+// closer solves once more, with smaller patches and more rays, for the receptors alone where some of them are off by more
+// than the quality allows by their own word: light that comes round a corner is met by few rays, and falls off within a
+// patch.
 func (w *World) closer(ctx context.Context, b *Basis, seen []radiosity.Lamp, fresh []int, rough *radiosity.Solution) (*radiosity.Solution, error) {
 	if !w.unsure(b, fresh, rough) {
 		return rough, nil
