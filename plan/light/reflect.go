@@ -68,8 +68,9 @@ func (b *Basis) reflectedFields(ctx context.Context, solution *radiosity.Solutio
 	return nil
 }
 
-// refine solves once more, with more rays, for the receptors alone where some of them are off by more than the
-// quality allows by their own word: light that comes round a corner is met by few rays.
+// refine solves once more, with smaller patches and more rays, for the receptors alone where some of them are off by more
+// than the quality allows by their own word: few rays meet light that comes round a corner, and it falls off within a
+// patch.
 func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fresh []int, rough *radiosity.Solution) (*radiosity.Solution, error) {
 	if !w.needsRefinement(b, fresh, rough) {
 		return rough, nil

@@ -55,9 +55,9 @@ type Quality struct {
 	Lattice    int     // rays of a point of a lattice; its neighbours' count for it, too
 }
 
-// Closer is a quality with more rays for single receptors.
+// Closer is a quality with smaller patches and more rays for single receptors.
 func (q Quality) Closer() Quality {
-	q.Links, q.More, q.HotSamples = q.Links*4, q.More*6, q.HotSamples*8
+	q.Patch, q.Links, q.More, q.HotSamples = q.Patch*0.6, q.Links*2, q.More*6, q.HotSamples*4
 	return q
 }
 
