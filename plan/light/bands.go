@@ -96,10 +96,10 @@ func (d *bandSummer) addParts(from, to int) {
 
 // addWord is fit for word w of row j, of which the light of the whole opening is known.
 func (d *bandSummer) addWord(word uint64, j, w, from int) {
-	most := d.most[(j-from)*d.f.g.words+w]
+	most := d.mostlySeen[(j-from)*d.f.g.words+w]
 	for rest := most; rest != 0; rest &= rest - 1 {
 		i := w<<6 + bits.TrailingZeros64(rest)
-		d.row[i] = max(0, d.row[i]-d.lost[(j-from)*d.width+i])
+		d.row[i] = max(0, d.row[i]-d.hiddenLight[(j-from)*d.width+i])
 	}
 	if most != 0 {
 		d.filterRow(most, j, w, from)
@@ -107,7 +107,7 @@ func (d *bandSummer) addWord(word uint64, j, w, from int) {
 	if most == word {
 		return
 	}
-	d.splitByPanes(word&^most, j, w, d.mixed)
+	d.splitByPanes(word&^most, j, w, d.mixedPanes)
 	for _, p := range d.portions {
 		for rest := p.points; rest != 0; rest &= rest - 1 {
 			i := w<<6 + bits.TrailingZeros64(rest)

@@ -10,26 +10,26 @@ import (
 
 // bandSummer is where one goroutine sums bands of rows.
 type bandSummer struct {
-	f        *field
-	channels int
-	brush    *rasteriser
-	width    int           // of a row of sums: whole words
-	sums     [3][]float64  // by channel: the light of a band of rows
-	row      []float64     // the light of the whole opening on a row
-	partly   []uint64      // the points of the band that see part of the opening
-	most     []uint64      // those of them that see at least half of it, through the same panes
-	lost     []float64     // what is hidden from those
-	hidden   []wideCounter // by word of the band: how many points of the opening are
-	shares   []partial
-	counts   []smallCounter // by share, of one word
-	missing  smallCounter   // of the points of most
-	through  [][]uint64     // by point of a bundle and pane: the points of the band that see the one through the other
-	passing  []colour.RGB   // likewise: what the pane passes
-	mixed    []int          // the panes that some points of the band see only part of what they see through
-	before   [][]int        // by point of a bundle: those of them that are before it for some of the band
-	portions []portion
-	view     row.View // of the row from the point of the lamp that is summed
-	tracer   tracer   // of points that see little of the opening
+	f           *field
+	channels    int
+	brush       *rasteriser
+	width       int           // of a row of sums: whole words
+	sums        [3][]float64  // by channel: the light of a band of rows
+	row         []float64     // the light of the whole opening on a row
+	partly      []uint64      // the points of the band that see part of the opening
+	mostlySeen  []uint64      // those of them that see at least half of it, through the same panes
+	hiddenLight []float64     // what is hidden from those
+	hidden      []wideCounter // by word of the band: how many points of the opening are
+	shares      []partial
+	counts      []smallCounter // by share, of one word
+	hiddenCount smallCounter   // of the points of most
+	through     [][]uint64     // by point of a bundle and pane: the points of the band that see the one through the other
+	passing     []colour.RGB   // likewise: what the pane passes
+	mixedPanes  []int          // the panes that some points of the band see only part of what they see through
+	before      [][]int        // by point of a bundle: those of them that are before it for some of the band
+	portions    []portion
+	view        row.View // of the row from the point of the lamp that is summed
+	tracer      tracer   // of points that see little of the opening
 }
 
 // partial is what the points of the band that see part of the opening get of it through panes of a factor.
@@ -51,7 +51,7 @@ func newBandSummer(f *field, channels int) *bandSummer {
 	for c := range channels {
 		d.sums[c] = make([]float64, band*width)
 	}
-	d.partly, d.most, d.lost = make([]uint64, band*g.words), make([]uint64, band*g.words), make([]float64, band*width)
+	d.partly, d.mostlySeen, d.hiddenLight = make([]uint64, band*g.words), make([]uint64, band*g.words), make([]float64, band*width)
 	d.hidden = make([]wideCounter, band*g.words)
 	d.through = make([][]uint64, f.largest*len(f.panes))
 	for i := range d.through {
@@ -74,7 +74,7 @@ func (d *bandSummer) splitByPanes(points uint64, j, w int, but []int) {
 	for i := range f.panes {
 		through := f.panes[i].all[j*f.g.words+w] & points
 		if through != 0 && !slices.Contains(but, i) {
-			d.filterPortions(through, f.panes[i].caster.passing(f.points[0].at))
+			d.filterPortions(through, f.panes[i].caster.transmittance(f.points[0].at))
 		}
 	}
 }

@@ -85,11 +85,11 @@ func (l *lamp) widestAngle(threshold float64) float64 {
 func (l *lamp) shortestRule() []node {
 	switch l.opening.Form {
 	case photometry.Rectangle:
-		return l.grid(2, 2)
+		return l.productRule(2, 2)
 	case photometry.Disc:
-		return l.rings(2)
+		return l.discRule(2)
 	case photometry.Tube:
-		return l.grid(2, 1)
+		return l.productRule(2, 1)
 	}
 	return []node{{l.at, 1}}
 }

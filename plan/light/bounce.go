@@ -13,15 +13,15 @@ import (
 
 // surfaceLamp is a lamp as the surfaces of the set see it.
 type surfaceLamp struct {
-	w       *World
-	l       *lamp
-	points  []r3.Vec     // of the opening, in an order of which every part is spread over all of it
-	coarse  []node       // the rule that the light of the whole opening is summed by
-	distant []node       // and that from farther off than three times its size
-	close   []node       // the points that stand for a tube where the edge of a shadow is looked at closely
-	slender float64      // metres of light that changes little, per metre from the lamp
-	widest  float64      // the angle from the axis, radians, beyond which nothing is followed
-	patches []patchLight // by worker
+	w             *World
+	l             *lamp
+	points        []r3.Vec     // of the opening, in an order of which every part is spread over all of it
+	coarse        []node       // the rule that the light of the whole opening is summed by
+	distant       []node       // and that from farther off than three times its size
+	close         []node       // the points that stand for a tube where the edge of a shadow is looked at closely
+	grainPerMetre float64      // metres of light that changes little, per metre from the lamp
+	widest        float64      // the angle from the axis, radians, beyond which nothing is followed
+	patches       []patchLight // by worker
 }
 
 // patchLight is how a lamp lights the patch that a worker looks at.
@@ -48,15 +48,15 @@ func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
 	if b.points == nil {
 		b.points = []r3.Vec{l.at}
 	}
-	b.coarse = l.nodes(l.opening.Largest(), coarsely())
+	b.coarse = l.rule(l.opening.Largest(), coarsely())
 	b.distant = l.shortestRule()
 	if l.opening.Form == photometry.Tube {
-		b.close = l.grid(tubePoints, 1)
+		b.close = l.productRule(tubePoints, 1)
 	}
 	peak := photometry.Peak(l.shape)
 	b.widest = l.widestAngle(faintest * l.flux * peak)
 	half := min(l.cutoffAngle(l.right, 0.5*l.flux*peak), l.cutoffAngle(l.up, 0.5*l.flux*peak))
-	b.slender = min(wideGrain, math.Tan(min(half, 45)*radian)/2)
+	b.grainPerMetre = min(wideGrain, math.Tan(min(half, 45)*radian)/2)
 	return b
 }
 

@@ -20,7 +20,7 @@ const (
 
 // part is what the receptor gets, lx, from a part of the opening that it sees: by closed form where there is one,
 // else to a tolerance of the light of the whole.
-func (v *viewer) part(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
+func (v *visibleSums) part(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
 	dome := r.Response == Dome
 	switch {
 	case l.lambertian && l.opening.Form == photometry.Tube && dome:
@@ -52,7 +52,7 @@ func (l *lamp) alongTube(r *Receptor, ends []r3.Vec) (sum float64) {
 // smooth sums a part of a face whose distribution has no closed form: it is cut where its light has creases, and
 // each of the pieces, as triangles about its middle, is quartered until that changes little. Triangles and rule are
 // symmetric, so that mirrored scenes have mirrored light.
-func (v *viewer) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
+func (v *visibleSums) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
 	c := cubature{l: l, r: r}
 	if r.Response != Dome {
 		before := facing(r.At, r.Axis)
@@ -75,7 +75,7 @@ func (v *viewer) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float6
 
 // creased cuts a part of a face where its light has creases as seen from the receptor: behind a grid, straight before
 // it, and where the light ends.
-func (v *viewer) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
+func (v *visibleSums) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
 	if l.creases == nil || l.creases.measured != nil {
 		return [][]r3.Vec{corners}
 	}
@@ -99,7 +99,7 @@ func (v *viewer) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
 }
 
 // lit is the part of a figure from which any light goes toward the receptor; nil where there is none.
-func (v *viewer) lit(l *lamp, r *Receptor, corners []r3.Vec) []r3.Vec {
+func (v *visibleSums) lit(l *lamp, r *Receptor, corners []r3.Vec) []r3.Vec {
 	way := l.local(r3.Sub(r.At, l.at))
 	x, y, z := way.X, way.Y, way.Z
 	p := l.creases

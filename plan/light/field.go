@@ -66,7 +66,7 @@ const band = 8
 func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	lat := g.lattice
 	f := &field{
-		w: w, g: g, l: l, steps: newRowSteps(l, g), levels: l.rules(lat.Response),
+		w: w, g: g, l: l, steps: newRowSteps(l, g), levels: l.fieldRules(lat.Response),
 		occluders: map[*side]occluders{},
 	}
 	f.place()
@@ -165,7 +165,7 @@ func (f *field) mask(k int) []uint64 {
 func (f *field) channels() int {
 	for i := range f.panes {
 		s := f.panes[i].caster.sheet
-		if !tints(s.Front.Direct) && !tints(s.Back.Direct) {
+		if !coloured(s.Front.Direct) && !coloured(s.Back.Direct) {
 			continue
 		}
 		for n, w := range f.panes[i].some {

@@ -42,7 +42,7 @@ func (b *surfaceLamp) cutFlux(a *patchLight, from r3.Vec, figure []r3.Vec) (sum 
 	for _, g := range a.Visible(from, figure, a.past, false) {
 		factor := colour.RGB{1, 1, 1}
 		if g.Filtered {
-			factor = a.passed(from, solid.Centre(g.Corners))
+			factor = a.transmittance(from, solid.Centre(g.Corners))
 		}
 		value := b.surface(a, g.Corners, false, func(r *Receptor) colour.RGB {
 			e := b.l.fromPoint(from, r)
@@ -82,7 +82,7 @@ func (b *surfaceLamp) seen(a *patchLight, r *Receptor) (sum colour.RGB) {
 		}
 		e := colour.RGB{value, value, value}
 		if g.Filtered {
-			e = e.Times(a.passed(a.wayFrom(g.Corners, r), r.At))
+			e = e.Times(a.transmittance(a.wayFrom(g.Corners, r), r.At))
 		}
 		sum = sum.Add(e)
 	}
@@ -114,7 +114,7 @@ func (b *surfaceLamp) whole(r *Receptor) float64 {
 const mostRough = 4
 
 // rough is part for what falls on surfaces: without a closed form, by one short rule.
-func (v *viewer) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
+func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	if l.lambertian || len(corners) == 2 || l.opening.Form == photometry.Sphere {
 		return v.part(l, r, corners, coarseSum)
 	}
@@ -132,8 +132,8 @@ func (v *viewer) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	return sum / l.opening.Surface()
 }
 
-// passed is what clear sheets leave on the way between two points.
-func (a *patchLight) passed(from, to r3.Vec) colour.RGB {
+// transmittance is what clear sheets leave on the way between two points.
+func (a *patchLight) transmittance(from, to r3.Vec) colour.RGB {
 	factor := colour.RGB{1, 1, 1}
 	a.panes, _ = a.BVH.Segment(from, to, nil, a.panes[:0])
 	for i := range a.panes {
@@ -146,7 +146,7 @@ func (a *patchLight) passed(from, to r3.Vec) colour.RGB {
 func (b *surfaceLamp) surface(a *patchLight, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
 	middle := solid.Centre(figure)
 	near := math.Sqrt(b.l.distance2(middle))
-	s := surfaceSum{r: Receptor{Axis: a.normal}, grain: b.slender*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
+	s := surfaceSum{r: Receptor{Axis: a.normal}, grain: b.grainPerMetre*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
 	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
 		s.parallelogram(figure)
 		return s.sum

@@ -52,7 +52,7 @@ func newGrid(l *Lattice, epsilon float64) *grid {
 	alongU, alongV := r3.Cross(l.V, g.n), r3.Cross(g.n, l.U)
 	g.toU = r3.Scale(1/r3.Dot(l.U, alongU), alongU)
 	g.toV = r3.Scale(1/r3.Dot(l.V, alongV), alongV)
-	g.lean = leans(l, g.words)
+	g.lean = inverseDistances(l, g.words)
 	g.blank = make([]uint64, g.nv*g.words)
 	for j := range g.nv {
 		bits := g.row(g.blank, j)
@@ -65,9 +65,9 @@ func newGrid(l *Lattice, epsilon float64) *grid {
 	return g
 }
 
-// leans are what makes a distance against the axis of each dome of what is one against the way to the place that
+// inverseDistances are what makes a distance against the axis of each dome of what is one against the way to the place that
 // it is turned to: one over the length of the way. All are 1 where the receptors have one axis.
-func leans(l *Lattice, words int) []float64 {
+func inverseDistances(l *Lattice, words int) []float64 {
 	if l.Toward == nil {
 		return slices.Repeat([]float64{1}, row.Word)
 	}
@@ -78,8 +78,8 @@ func leans(l *Lattice, words int) []float64 {
 	return all
 }
 
-// leaning is what the words of row j are multiplied by.
-func (g *grid) leaning(j int) []float64 {
+// leanOfRow is what the words of row j are multiplied by.
+func (g *grid) leanOfRow(j int) []float64 {
 	if len(g.lean) == row.Word {
 		return g.lean
 	}

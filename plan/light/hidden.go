@@ -18,7 +18,7 @@ func (d *bandSummer) mostlyHidden(from, to int) bool {
 	for j := from; j < to; j++ {
 		for w := range g.words {
 			at := (j-from)*g.words + w
-			few += bits.OnesCount64(d.partly[at] &^ d.most[at])
+			few += bits.OnesCount64(d.partly[at] &^ d.mostlySeen[at])
 			lit += bits.OnesCount64(^(f.all[j*g.words+w] | g.blank[j*g.words+w]))
 		}
 	}
@@ -32,7 +32,7 @@ func (d *bandSummer) traceMostlyHidden(from, to int) {
 	for j := from; j < to; j++ {
 		for w := range g.words {
 			at := (j-from)*g.words + w
-			few := d.partly[at] &^ d.most[at]
+			few := d.partly[at] &^ d.mostlySeen[at]
 			d.partly[at] &^= few
 			for rest := few; rest != 0; rest &= rest - 1 {
 				i := w<<6 + bits.TrailingZeros64(rest)

@@ -20,7 +20,7 @@ func (l *lamp) unoccluded(r *Receptor, to *precision) float64 {
 		return l.creases.sum(l, r, to)
 	}
 	sum := 0.0
-	for _, n := range l.nodes(math.Sqrt(l.distance2(r.At)), to) {
+	for _, n := range l.rule(math.Sqrt(l.distance2(r.At)), to) {
 		sum += n.weight * l.fromPoint(n.at, r)
 	}
 	return sum

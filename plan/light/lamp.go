@@ -70,8 +70,8 @@ func response(r *Receptor, d r3.Vec) float64 {
 	return r.Response.To(-r3.Dot(d, r.Axis))
 }
 
-// disc is the rim of the lamp's opening, a disc.
-func (l *lamp) disc() circle { return circle{l.at, l.up, l.right, l.opening.Width / 2} }
+// discCircle is the rim of the lamp's opening, a disc.
+func (l *lamp) discCircle() circle { return circle{l.at, l.up, l.right, l.opening.Width / 2} }
 
 // local gives a vector in the lamp's frame: along its right, its up and its axis.
 func (l *lamp) local(v r3.Vec) r3.Vec {

@@ -14,7 +14,7 @@ func (d *bandSummer) sumParts(from, to int) {
 	for i := range d.shares {
 		clear(d.shares[i].sums)
 	}
-	clear(d.lost)
+	clear(d.hiddenLight)
 	d.findMixedPanes(from, to)
 	for n := range f.bundles {
 		b := &f.bundles[n]
@@ -38,7 +38,7 @@ func (d *bandSummer) sumParts(from, to int) {
 // findMostlySeen finds the points from which at most half of the opening is hidden.
 func (d *bandSummer) findMostlySeen(from, to int) {
 	f, g := d.f, d.f.g
-	clear(d.most)
+	clear(d.mostlySeen)
 	if f.sampled {
 		return
 	}
@@ -50,7 +50,7 @@ func (d *bandSummer) findMostlySeen(from, to int) {
 		for i := range f.panes {
 			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
 		}
-		d.most[at] = word & hidden[at].atMost(len(f.points)/2)
+		d.mostlySeen[at] = word & hidden[at].atMost(len(f.points)/2)
 	}
 }
 
@@ -78,13 +78,13 @@ func (d *bandSummer) countHidden(hidden []wideCounter, first int) {
 // findMixedPanes finds the panes that need to be drawn for each point of the opening.
 func (d *bandSummer) findMixedPanes(from, to int) {
 	f := d.f
-	d.mixed = d.mixed[:0]
+	d.mixedPanes = d.mixedPanes[:0]
 	first := from * f.g.words
 	for i := range f.panes {
 		some, all := f.panes[i].some[first:], f.panes[i].all[first:]
 		for at, word := range d.partly[:(to-from)*f.g.words] {
 			if word&some[at]&^all[at] != 0 {
-				d.mixed = append(d.mixed, i)
+				d.mixedPanes = append(d.mixedPanes, i)
 				break
 			}
 		}
@@ -96,12 +96,12 @@ func (d *bandSummer) maskPanes(b *bundle, from, to int) {
 	f := d.f
 	for k := b.from; k < b.to; k++ {
 		before := d.before[k-b.from][:0]
-		for _, i := range d.mixed {
+		for _, i := range d.mixedPanes {
 			n := (k-b.from)*len(f.panes) + i
 			clear(d.through[n])
 			f.through(d.brush, d.through[n], k, i, from, to)
 			if slices.ContainsFunc(d.through[n], func(w uint64) bool { return w != 0 }) {
-				d.passing[n] = f.panes[i].caster.passing(f.points[k].at)
+				d.passing[n] = f.panes[i].caster.transmittance(f.points[k].at)
 				before = append(before, n)
 			}
 		}
@@ -112,14 +112,14 @@ func (d *bandSummer) maskPanes(b *bundle, from, to int) {
 // seen counts, for each point of a word, the points of a bundle that it sees, by share, or those hidden from
 // it. The word is word n of the masks and word at of the band. It says whether there are any.
 func (d *bandSummer) seen(b *bundle, word uint64, n, at int) (any bool) {
-	masks, size, most := d.f.masks, len(d.f.g.blank), d.most[at]
+	masks, size, most := d.f.masks, len(d.f.g.blank), d.mostlySeen[at]
 	for i := range d.counts {
 		d.counts[i] = smallCounter{}
 	}
-	d.missing = smallCounter{}
+	d.hiddenCount = smallCounter{}
 	for k := b.from; k < b.to; k++ {
 		mask := masks[k*size+n]
-		d.missing.add(mask & most)
+		d.hiddenCount.add(mask & most)
 		points := word &^ most &^ mask
 		if points == 0 {
 			continue
@@ -131,7 +131,7 @@ func (d *bandSummer) seen(b *bundle, word uint64, n, at int) (any bool) {
 			d.counts[0].add(points)
 		}
 	}
-	return any || d.missing != smallCounter{}
+	return any || d.hiddenCount != smallCounter{}
 }
 
 // behind counts points of a word that see a point of a bundle, some of them through panes.
@@ -152,7 +152,7 @@ func (d *bandSummer) add(r, w, size int, share float64) {
 	for i := range d.counts {
 		d.times(&d.counts[i], d.line(d.shares[i].sums, r), w, size, share)
 	}
-	d.times(&d.missing, d.line(d.lost, r), w, size, share)
+	d.times(&d.hiddenCount, d.line(d.hiddenLight, r), w, size, share)
 }
 
 // times adds the light of a point of the opening to word w of a row, as often as counted.

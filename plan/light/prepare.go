@@ -35,7 +35,7 @@ func (l *lamp) placeCorners() {
 	w, h := r3.Scale(l.opening.Width/2, l.right), r3.Scale(l.opening.Height/2, l.up)
 	if l.opening.Form == photometry.Disc {
 		h = r3.Scale(l.opening.Width/2, l.up)
-		disc := l.disc()
+		disc := l.discCircle()
 		l.ring, l.coarseRing = disc.polygon(roundSides), disc.polygon(fewSides)
 	}
 	low, high := r3.Sub(l.at, h), r3.Add(l.at, h)

@@ -96,14 +96,14 @@ func (f *field) castShadows(b *rasteriser, m []uint64, k int) {
 		f.castShadow(b, m, s, p)
 	}
 	for _, s := range c.panes {
-		if s != nil && s.caster.passing(p.at) == (colour.RGB{}) {
+		if s != nil && s.caster.transmittance(p.at) == (colour.RGB{}) {
 			f.castShadow(b, m, s, p)
 		}
 	}
 }
 
 func (f *field) castShadow(b *rasteriser, m []uint64, s *shape, p *lampPoint) {
-	if !p.inside && s.caster.turned(p.at) {
+	if !p.inside && s.caster.facesAway(p.at) {
 		return
 	}
 	if lo, hi, any := s.reach(p.local); any && !b.covered(m, lo, hi) {
@@ -115,7 +115,7 @@ func (f *field) castShadow(b *rasteriser, m []uint64, s *shape, p *lampPoint) {
 func (f *field) through(b *rasteriser, m []uint64, k, i, from, to int) {
 	p := &f.points[k]
 	panes := f.occluders[p.side].panes
-	if i >= len(panes) || panes[i] == nil || panes[i].caster.passing(p.at) == (colour.RGB{}) {
+	if i >= len(panes) || panes[i] == nil || panes[i].caster.transmittance(p.at) == (colour.RGB{}) {
 		return
 	}
 	b.paint(m, b.shadow(panes[i], p.local), from, to)

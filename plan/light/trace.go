@@ -19,7 +19,7 @@ type share struct {
 
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
 type tracer struct {
-	viewer
+	visibleSums
 	panes  []solid.Pane
 	ids    []solid.ID
 	shares []share

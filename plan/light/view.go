@@ -36,7 +36,7 @@ func (s *rowSteps) from(l *lamp, j int, point r3.Vec) row.View {
 		Up:     [2]float64{r3.Dot(v, l.up), s.up},
 		Fall:   [3]float64{-r3.Dot(v, lat.Normal), s.fall},
 		Square: [3]float64{r3.Norm2(v), 2 * r3.Dot(v, lat.U), s.square},
-		Even:   s.even, Cos: s.cos, Lean: s.grid.leaning(j),
+		Even:   s.even, Cos: s.cos, Lean: s.grid.leanOfRow(j),
 	}
 	if lat.Toward != nil { // the way to the place, too, is linear in the index
 		way := r3.Sub(*lat.Toward, start)

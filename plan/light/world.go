@@ -91,7 +91,7 @@ func (w *World) sortSet(set *solid.Set) {
 		case !ok:
 		case s.Front.Clear() || s.Back.Clear():
 			w.panes = append(w.panes, c)
-			w.tinted = w.tinted || tints(s.Front.Direct) || tints(s.Back.Direct)
+			w.tinted = w.tinted || coloured(s.Front.Direct) || coloured(s.Back.Direct)
 		default:
 			w.casters = append(w.casters, c)
 		}

@@ -77,9 +77,9 @@ func (b *bulb) Light(_ int, at, normal r3.Vec) colour.RGB {
 }
 
 func (b *bulb) EmitRays(land func(solid.Hit, r3.Vec, colour.RGB) bool) bool {
-	frame := axes{r3.Vec{X: 1}, r3.Vec{Y: 1}, r3.Vec{Z: 1}}
+	frame := basis{r3.Vec{X: 1}, r3.Vec{Y: 1}, r3.Vec{Z: 1}}
 	if b.cos > -1 {
-		frame = about(b.axis)
+		frame = basisOf(b.axis)
 	}
 	const rays = 4096
 	for k := range uint32(rays) {

@@ -44,12 +44,12 @@ func (t *Transport) placeCells(p *place, some []landing) {
 	}
 }
 
-// lookFromCells follows the rays of the cells.
-func (t *Transport) lookFromCells(ctx context.Context) error {
+// traceFromCells follows the rays of the cells.
+func (t *Transport) traceFromCells(ctx context.Context) error {
 	tracers := t.mesh.tracers(t.workers, len(t.cells))
 	return parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
-		frame := about(c.normal)
+		frame := basisOf(c.normal)
 		c.hits = make([]uint32, t.quality.Cell)
 		turn := digitalShift(uint32(i))
 		for k := range c.hits {

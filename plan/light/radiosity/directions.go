@@ -8,16 +8,16 @@ import (
 	"scrimshaw/plan/light/receptor"
 )
 
-// axes is a frame about an axis.
-type axes struct{ u, v, n r3.Vec }
+// basis is a frame about an axis.
+type basis struct{ u, v, n r3.Vec }
 
-// about makes a frame of a unit vector (Duff et al. 2017, Building an orthonormal basis,
+// basisOf makes a frame of a unit vector (Duff et al. 2017, Building an orthonormal basis,
 // revisited).
-func about(n r3.Vec) axes {
+func basisOf(n r3.Vec) basis {
 	s := math.Copysign(1, n.Z)
 	a := -1 / (s + n.Z)
 	b := n.X * n.Y * a
-	return axes{
+	return basis{
 		u: r3.Vec{X: 1 + s*n.X*n.X*a, Y: s * b, Z: -s * n.X},
 		v: r3.Vec{X: b, Y: s + n.Y*n.Y*a, Z: -n.Y},
 		n: n,
@@ -26,7 +26,7 @@ func about(n r3.Vec) axes {
 
 // direction turns a point of the unit square into a direction, by a response: as many go each way as
 // it weighs them.
-func (a *axes) direction(p receptor.Response, x, y float64) r3.Vec {
+func (a *basis) direction(p receptor.Response, x, y float64) r3.Vec {
 	up, round := 0.0, 0.0
 	switch p {
 	case receptor.Dome: // half of (1 + cos)²/2 lies below sqrt(x)
@@ -44,16 +44,16 @@ func (a *axes) direction(p receptor.Response, x, y float64) r3.Vec {
 	}
 }
 
-// roundAbout turns a point of the unit square into a direction; all are as likely.
-func roundAbout(x, y float64) r3.Vec {
+// uniformDirection turns a point of the unit square into a direction; all are as likely.
+func uniformDirection(x, y float64) r3.Vec {
 	up := 2*x - 1
 	sin, cos := math.Sincos(2 * math.Pi * y)
 	level := math.Sqrt(max(0, 1-up*up))
 	return r3.Vec{X: cos * level, Y: sin * level, Z: up}
 }
 
-// opposed is direction k of those that are spread evenly in pairs.
-func opposed(k int) r3.Vec {
+// oppositePair is direction k of those that are spread evenly in pairs.
+func oppositePair(k int) r3.Vec {
 	x, y := receptorSample(k / 2)
 	sin, cos := math.Sincos(2 * math.Pi * y)
 	round := math.Sqrt(1 - x*x)

@@ -81,17 +81,17 @@ func (d *drawing) size(f *face) (nu, nv int) {
 	return (f.nu - d.a + strides - 1) / strides, (f.nv - d.b + strides - 1) / strides
 }
 
-// take notes the ends of the rays of one direction, from a place of each patch.
-func (d *drawing) take(p *depthBuffer, f *face, x, y, share float64, out []linked) {
+// addRays notes the ends of the rays of one direction, from a place of each patch.
+func (d *drawing) addRays(p *depthBuffer, f *face, x, y, share float64, out []linked) {
 	for at, i := range d.found {
 		if i < 0 {
 			continue
 		}
 		to := &out[i]
-		if !d.inAir[at] && !p.m.alive(f, to.x+x*f.du, to.y+y*f.dv, f.at(to.x+x*f.du, to.y+y*f.dv)) {
+		if !d.inAir[at] && !p.m.inAir(f, to.x+x*f.du, to.y+y*f.dv, f.at(to.x+x*f.du, to.y+y*f.dv)) {
 			continue
 		}
-		to.take(p.m, p.hits[at], part(x, y), share)
+		to.addRay(p.m, p.hits[at], part(x, y), share)
 	}
 }
 
@@ -113,7 +113,7 @@ func (p *depthBuffer) link(t *Transport, d *drawing, patches []uint32, out []lin
 		x, y, way := t.samples[r].shifted(&turn)
 		v.origin = f.at((float64(d.a)+x)*f.du, (float64(d.b)+y)*f.dv)
 		p.render(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
-		d.take(p, f, x, y, share, out)
+		d.addRays(p, f, x, y, share, out)
 	}
 	for _, i := range d.found {
 		if i >= 0 {

@@ -18,7 +18,7 @@ type face struct {
 	group         int32
 	reflect       colour.RGB
 	corners       []r3.Vec // counter-clockwise from before it
-	axes                   // u and v along the rectangle, n out of the face
+	basis                  // u and v along the rectangle, n out of the face
 	origin        r3.Vec   // a corner of the rectangle
 	width, height float64  // m
 	outline       []r2.Vec // in u and v from the origin; nil where the face fills its rectangle
@@ -92,8 +92,8 @@ func (f *face) at(x, y float64) r3.Vec {
 	}
 }
 
-// holds says whether a place by its distances from the origin lies on the face.
-func (f *face) holds(x, y float64) bool {
+// contains says whether a place by its distances from the origin lies on the face.
+func (f *face) contains(x, y float64) bool {
 	for i, a := range f.outline {
 		b := f.outline[(i+1)%len(f.outline)]
 		if (b.X-a.X)*(y-a.Y)-(b.Y-a.Y)*(x-a.X) < 0 {
@@ -103,11 +103,11 @@ func (f *face) holds(x, y float64) bool {
 	return true
 }
 
-// under says whether a face lies under a place in its plane.
-func (f *face) under(at r3.Vec) bool {
+// liesUnder says whether a face lies under a place in its plane.
+func (f *face) liesUnder(at r3.Vec) bool {
 	way := r3.Sub(at, f.origin)
 	x, y := r3.Dot(way, f.u), r3.Dot(way, f.v)
-	return x >= 0 && x <= f.width && y >= 0 && y <= f.height && f.holds(x, y)
+	return x >= 0 && x <= f.width && y >= 0 && y <= f.height && f.contains(x, y)
 }
 
 // element is the one that a place falls on.

@@ -49,7 +49,7 @@ func (f *frame) size(set int) (nu, nv int) {
 	return (f.NU - a + side - 1) / side, (f.NV - b + side - 1) / side
 }
 
-func (t *Transport) lookFromLattice(ctx context.Context, l *receptor.Lattice) (*frame, error) {
+func (t *Transport) traceFromLattice(ctx context.Context, l *receptor.Lattice) (*frame, error) {
 	f := &frame{Lattice: *l, rays: t.quality.Lattice, shared: max(r3.Norm(l.U), r3.Norm(l.V)) <= closest}
 	if !f.shared {
 		f.rays *= sets
@@ -111,18 +111,18 @@ func (f *frame) view(s, nu, nv int) view {
 func (f *frame) way(s, k int) r3.Vec {
 	number := k
 	if f.shared {
-		number += order[s] * f.rays
+		number += bayer[s] * f.rays
 	}
 	if f.Toward != nil {
-		return opposed(number)
+		return oppositePair(number)
 	}
-	axis := about(f.Normal)
+	axis := basisOf(f.Normal)
 	x, y := receptorSample(number)
 	return axis.direction(f.Response, x, y)
 }
 
-// order spreads the sets of directions so that neighbours look at different ones.
-var order = [sets]int{0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5}
+// bayer spreads the sets of directions so that neighbours look at different ones.
+var bayer = [sets]int{0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5}
 
 // points are those of a set that have data, by their places in the view.
 func (f *frame) points(s, nu, nv int) (all []int32) {

@@ -179,8 +179,8 @@ func (t *Transport) ofCell(i int) viewpoint {
 // sampleHot looks at hot elements: at each that is close by, and at some of the others, spread over all
 // that they return. Of one close by so much is got that it may not be left to chance.
 func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
-	look := func(m, k, star int, gain float64) {
-		x, y, way := t.samples[star%len(t.samples)].shifted(&from.shift)
+	sample := func(m, k, point int, gain float64) {
+		x, y, way := t.samples[point%len(t.samples)].shifted(&from.shift)
 		g := hotSample{number: m, part: &s.parts[k]}
 		if seen := e.seenFrom(from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
 			g.gain = seen.Scale(gain)
@@ -192,7 +192,7 @@ func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func
 		if s.parts[k].isClose(r3.Norm2(way)) && r3.Dot(way, from.normal) > -from.reach {
 			looks := max(fewestHotSamples, from.samples/(hotAcross*hotAcross/2))
 			for m := range looks {
-				look(m, k, k*looks+m, 1/float64(looks)) // each from a place of its own: close by, they differ much
+				sample(m, k, k*looks+m, 1/float64(looks)) // each from a place of its own: close by, they differ much
 			}
 		}
 	}
@@ -207,7 +207,7 @@ func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func
 		if k > 0 {
 			part -= s.upTo[k-1]
 		}
-		look(m, k, m, all/(part*float64(from.samples)))
+		sample(m, k, m, all/(part*float64(from.samples)))
 	}
 }
 

@@ -74,7 +74,7 @@ func (p *depthBuffer) resetIndex(q *itemBuffer) {
 // sum adds up what the points of an item buffer see, n of them in rays directions, of the exitance of all
 // elements. sums and near are memory to use again.
 func (q *itemBuffer) sum(sums, near []columns32, n, rays int, exitance []columns32) ([]columns32, []columns32) {
-	sums, near = sized(sums, n), sized(near, len(q.seen))
+	sums, near = resized(sums, n), resized(near, len(q.seen))
 	clear(sums)
 	for i, e := range q.seen {
 		near[i] = exitance[e]
@@ -94,7 +94,7 @@ func (q *itemBuffer) sum(sums, near []columns32, n, rays int, exitance []columns
 	return sums, near
 }
 
-func sized(s []columns32, n int) []columns32 {
+func resized(s []columns32, n int) []columns32 {
 	if cap(s) < n {
 		return make([]columns32, n, n+n/4) // the next may be a little larger
 	}

@@ -13,8 +13,8 @@ type linked struct {
 	links []uint32
 }
 
-// take notes the end of a ray.
-func (l *linked) take(m *mesh, hit uint32, part int, share float64) {
+// addRay notes the end of a ray.
+func (l *linked) addRay(m *mesh, hit uint32, part int, share float64) {
 	l.area[part] += share
 	l.links = append(l.links, hit)
 	l.kept = l.kept.Add(m.keeps(hit))
@@ -46,12 +46,12 @@ func (t *Transport) cast(e *tracer, f *face, l *linked, from, to int) {
 	share := f.du * f.dv / float64(to)
 	for r := from; r < to; r++ {
 		x, y, way := t.samples[r].shifted(&turn)
-		if !f.holds(l.x+x*f.du, l.y+y*f.dv) {
+		if !f.contains(l.x+x*f.du, l.y+y*f.dv) {
 			continue
 		}
 		hit, ok := e.trace(f.at(l.x+x*f.du, l.y+y*f.dv), f.direction(receptor.Cosine, way[0], way[1]), nil)
 		if ok {
-			l.take(t.mesh, hit, part(x, y), share)
+			l.addRay(t.mesh, hit, part(x, y), share)
 		}
 	}
 }
@@ -92,9 +92,9 @@ func (t *Transport) enqueue(elements []uint32) {
 	}
 }
 
-// alive says whether a place is on the face and in the air.
-func (m *mesh) alive(f *face, x, y float64, at r3.Vec) bool {
-	if !f.holds(x, y) {
+// inAir says whether a place is on the face and in the air.
+func (m *mesh) inAir(f *face, x, y float64, at r3.Vec) bool {
+	if !f.contains(x, y) {
 		return false
 	}
 	_, inside := m.bvh.Inside(r3.Add(at, r3.Scale(clearance, f.n)))

@@ -86,15 +86,15 @@ func (m *mesh) add(id solid.ID, faces []face, group int32, skin *solid.Skin) {
 	}
 	for _, f := range split(faces, m.splitPlanes) {
 		f.id, f.group, f.reflect = id, group, skin.Reflect
-		m.tell(skin.Reflect)
+		m.noteColour(skin.Reflect)
 		m.faces = append(m.faces, f)
 	}
 	s.to = int32(len(m.faces))
 	m.of[id] = s
 }
 
-// tell notes what a factor means for the whole set.
-func (m *mesh) tell(c colour.RGB) {
+// noteColour notes what a factor means for the whole set.
+func (m *mesh) noteColour(c colour.RGB) {
 	m.reflects = m.reflects || c != colour.RGB{}
 	if math.Abs(c[0]-c[1]) > 1e-12 || math.Abs(c[1]-c[2]) > 1e-12 {
 		m.channels = 3
@@ -139,7 +139,7 @@ func (m *mesh) element(h *solid.Hit, at r3.Vec) uint32 {
 	for i := s.from; i < s.to; i++ {
 		f := &m.faces[i]
 		d := r3.Dot(f.n, h.Normal)
-		if d > most+sameWay || f.parted && d > most-sameWay && f.under(at) {
+		if d > most+sameWay || f.parted && d > most-sameWay && f.liesUnder(at) {
 			best, most = i, max(d, most)
 		}
 	}

@@ -9,8 +9,8 @@ import (
 	"scrimshaw/plan/light/internal/parallel"
 )
 
-// raysTogether is how many rays are followed in one go.
-const raysTogether = 1024
+// raysPerRun is how many rays are followed in one go.
+const raysPerRun = 1024
 
 // group sorts receptors into places.
 func (t *Transport) group() {
@@ -35,13 +35,13 @@ func (t *Transport) group() {
 	}
 }
 
-// lookFromPlaces follows the rays of single receptors.
-func (t *Transport) lookFromPlaces(ctx context.Context) error {
+// traceFromPlaces follows the rays of single receptors.
+func (t *Transport) traceFromPlaces(ctx context.Context) error {
 	tasks := t.tasks()
 	landings := make([][]landing, len(tasks))
 	tracers := t.mesh.tracers(t.workers, len(tasks))
 	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
-		landings[i] = t.lookFrom(&tracers[worker], &t.places[tasks[i].place], tasks[i].from)
+		landings[i] = t.traceRun(&tracers[worker], &t.places[tasks[i].place], tasks[i].from)
 	})
 	if err != nil {
 		return err
@@ -53,13 +53,13 @@ func (t *Transport) lookFromPlaces(ctx context.Context) error {
 	for i, some := range landings {
 		t.placeCells(&t.places[tasks[i].place], some)
 	}
-	return t.lookFromCells(ctx)
+	return t.traceFromCells(ctx)
 }
 
 // tasks are the runs of rays of all places.
 func (t *Transport) tasks() (all []task) {
 	for n := range t.places {
-		for from := 0; from < len(t.places[n].hits); from += raysTogether {
+		for from := 0; from < len(t.places[n].hits); from += raysPerRun {
 			all = append(all, task{n, from})
 		}
 	}
@@ -69,16 +69,16 @@ func (t *Transport) tasks() (all []task) {
 // task is a run of rays of a place.
 type task struct{ place, from int }
 
-// lookFrom follows a run of rays of a place, and gives what they have met close by.
-func (t *Transport) lookFrom(e *tracer, p *place, from int) (some []landing) {
+// traceRun follows a run of rays of a place, and gives what they have met close by.
+func (t *Transport) traceRun(e *tracer, p *place, from int) (some []landing) {
 	r := &t.receptors[p.receptors[0]]
 	e.own = e.m.boxOf(r.Skip)
-	frame := about(r.Axis)
-	for k := from; k < min(from+raysTogether, len(p.hits)); k++ {
+	frame := basisOf(r.Axis)
+	for k := from; k < min(from+raysPerRun, len(p.hits)); k++ {
 		x, y := receptorSample(k)
 		var d r3.Vec
 		if p.way != nil {
-			d = roundAbout(x, y)
+			d = uniformDirection(x, y)
 			p.way[k] = d
 		} else {
 			d = frame.direction(r.Response, x, y)

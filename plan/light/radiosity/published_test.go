@@ -157,7 +157,7 @@ func TestLinksAreFormFactors(t *testing.T) {
 
 // quad is a rectangle about a point, its sides at random.
 func quad(r *rand.Rand, at, n r3.Vec) []r3.Vec {
-	frame := about(n)
+	frame := basisOf(n)
 	sin, cos := math.Sincos(r.Float64() * math.Pi)
 	u := r3.Scale(0.5+0.3*r.Float64(), r3.Add(r3.Scale(cos, frame.u), r3.Scale(sin, frame.v)))
 	v := r3.Scale(0.5+0.3*r.Float64(), r3.Cross(n, r3.Unit(u)))
@@ -185,12 +185,12 @@ func TestPicturesAgreeWithRays(t *testing.T) {
 	bvh := solid.NewBVH(s)
 	m := newMesh(s, bvh, 0.25)
 	tr := &Transport{mesh: m, quality: usual}
-	f, err := tr.lookFromLattice(context.Background(), &l)
+	f, err := tr.traceFromLattice(context.Background(), &l)
 	if err != nil {
 		t.Fatal(err)
 	}
 	e := tracer{m: m}
-	axis := about(l.Normal)
+	axis := basisOf(l.Normal)
 	asked, differ := 0, 0
 	for range 50_000 {
 		set, k := r.IntN(sets), r.IntN(f.rays)
@@ -200,7 +200,7 @@ func TestPicturesAgreeWithRays(t *testing.T) {
 		if _, in := bvh.Inside(at); in {
 			continue
 		}
-		x, y := receptorSample(order[set]*f.rays + k)
+		x, y := receptorSample(bayer[set]*f.rays + k)
 		want, _ := e.trace(at, axis.direction(receptor.Dome, x, y), nil)
 		asked++
 		if f.buffers[set].at((k*nv+j)*nu+i) != want {

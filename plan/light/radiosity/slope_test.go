@@ -94,7 +94,7 @@ func TestFacesArePartedBySheets(t *testing.T) {
 		}
 		for _, at := range []r3.Vec{p(0.5, 0, 0.2), p(3.7, 0, 1.7), p(0.2, 0, 2.8), p(3.9, 0, 2.2)} {
 			e := m.element(&solid.Hit{ID: 1, Normal: p(0, -1, 0)}, at)
-			if f := &m.faces[m.face(e/4)]; !f.under(at) || f.n.Y > 0 {
+			if f := &m.faces[m.face(e/4)]; !f.liesUnder(at) || f.n.Y > 0 {
 				t.Errorf("%s: at %v is an element of another part", c.name, at)
 			}
 		}

@@ -19,11 +19,11 @@ func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []re
 		return t, nil
 	}
 	t.group()
-	if err := t.lookFromPlaces(ctx); err != nil {
+	if err := t.traceFromPlaces(ctx); err != nil {
 		return nil, err
 	}
 	for i := range lattices {
-		f, err := t.lookFromLattice(ctx, &lattices[i])
+		f, err := t.traceFromLattice(ctx, &lattices[i])
 		if err != nil {
 			return nil, err
 		}
