@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 	"scrimshaw/testdata/published"
@@ -83,7 +84,7 @@ func (b *bulb) EmitRays(land func(solid.Hit, r3.Vec, colour.RGB) bool) bool {
 	}
 	const rays = 4096
 	for k := range uint32(rays) {
-		x, y := sobol(k, 0x5bd1e995, 0x27d4eb2f) // off the edges of boxes
+		x, y := sobol.Point(k, 0x5bd1e995, 0x27d4eb2f) // off the edges of boxes
 		up := 1 - x*(1-b.cos)
 		sin, cos := math.Sincos(2 * math.Pi * y)
 		r := math.Sqrt(1 - up*up)

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/light/receptor"
 )
 
@@ -51,9 +52,9 @@ func (t *Transport) traceFromCells(ctx context.Context) error {
 		c := &t.cells[i]
 		frame := basisOf(c.normal)
 		c.hits = make([]uint32, t.quality.Cell)
-		turn := digitalShift(uint32(i))
+		shift := sobol.Shift(uint32(i))
 		for k := range c.hits {
-			x, y := sobol(uint32(k), turn[0], turn[1])
+			x, y := sobol.Point(uint32(k), shift[0], shift[1])
 			c.hits[k], _ = tracers[worker].trace(c.at, frame.direction(receptor.Cosine, x, y), nil)
 		}
 	})

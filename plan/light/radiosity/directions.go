@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/light/receptor"
 )
 
@@ -63,3 +64,6 @@ func oppositePair(k int) r3.Vec {
 	}
 	return way
 }
+
+// receptorSample is point k of those for receptors, shifted so that no direction runs along an axis.
+func receptorSample(k int) (x, y float64) { return sobol.Point(uint32(k), 0x6c8e9cf5, 0x2f0b4c47) }

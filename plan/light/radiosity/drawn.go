@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/light/receptor"
 )
 
@@ -107,10 +108,10 @@ func (p *depthBuffer) link(t *Transport, d *drawing, patches []uint32, out []lin
 	}
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
 	v := view{u: r3.Scale(strides*f.du, f.u), v: r3.Scale(strides*f.dv, f.v), nu: nu, nv: nv}
-	turn := digitalShift(f.first + uint32(d.b*strides+d.a))
+	shift := sobol.Shift(f.first + uint32(d.b*strides+d.a))
 	share := f.du * f.dv / float64(n)
 	for r := range n {
-		x, y, way := t.samples[r].shifted(&turn)
+		x, y, way := t.samples[r].Shifted(&shift)
 		v.origin = f.at((float64(d.a)+x)*f.du, (float64(d.b)+y)*f.dv)
 		p.render(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
 		d.addRays(p, f, x, y, share, out)

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/photometry/formfactor"
 	"scrimshaw/plan/solid"
 )
@@ -150,7 +151,7 @@ type viewpoint struct {
 	middle, normal r3.Vec
 	reach          float64 // m from the middle, how far it may lie behind the plane of what it looks at
 	samples        int
-	shift          samplePoint
+	shift          sobol.Sample
 	place          func(x, y float64) r3.Vec // of a look, by a point of the unit square
 }
 
@@ -159,7 +160,7 @@ func (t *Transport) ofPatch(slot int) viewpoint {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	return viewpoint{
-		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: digitalShift(p.number),
+		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: sobol.Shift(p.number),
 		// A patch on which more hangs than on most looks more often.
 		samples: t.quality.HotSamples * int(min(mostHotSamples, max(1, p.importance*float64(len(t.patches))))),
 		place:   func(x, y float64) r3.Vec { return placeOn(f, p, x, y) },
@@ -172,7 +173,7 @@ const cellSamples = 4
 // ofCell is the viewpoint of a cell.
 func (t *Transport) ofCell(i int) viewpoint {
 	c := &t.cells[i]
-	return viewpoint{middle: c.at, normal: c.normal, samples: cellSamples * t.quality.HotSamples, shift: digitalShift(uint32(i)),
+	return viewpoint{middle: c.at, normal: c.normal, samples: cellSamples * t.quality.HotSamples, shift: sobol.Shift(uint32(i)),
 		place: func(_, _ float64) r3.Vec { return c.at }}
 }
 
@@ -180,7 +181,7 @@ func (t *Transport) ofCell(i int) viewpoint {
 // that they return. Of one close by so much is got that it may not be left to chance.
 func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
 	sample := func(m, k, point int, gain float64) {
-		x, y, way := t.samples[point%len(t.samples)].shifted(&from.shift)
+		x, y, way := t.samples[point%len(t.samples)].Shifted(&from.shift)
 		g := hotSample{number: m, part: &s.parts[k]}
 		if seen := e.seenFrom(from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
 			g.gain = seen.Scale(gain)
@@ -198,7 +199,7 @@ func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func
 	}
 	all := s.upTo[len(s.upTo)-1]
 	for m := range from.samples {
-		aim := (float64(m) + unit(from.shift[0]^from.shift[3])) / float64(from.samples) * all
+		aim := (float64(m) + sobol.Unit(from.shift[0]^from.shift[3])) / float64(from.samples) * all
 		k := min(sort.SearchFloat64s(s.upTo, aim), len(s.upTo)-1)
 		if s.parts[k].isClose(r3.Norm2(r3.Sub(s.parts[k].middle, from.middle))) {
 			continue

@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/light/receptor"
 )
 
@@ -42,10 +43,10 @@ func (m *mesh) patch(k int, number uint32) patch {
 // cast follows rays from up to to of a patch. What it finds of the patch's area counts as its share of all
 // places tried, to.
 func (t *Transport) cast(e *tracer, f *face, l *linked, from, to int) {
-	turn := digitalShift(l.number)
+	shift := sobol.Shift(l.number)
 	share := f.du * f.dv / float64(to)
 	for r := from; r < to; r++ {
-		x, y, way := t.samples[r].shifted(&turn)
+		x, y, way := t.samples[r].Shifted(&shift)
 		if !f.contains(l.x+x*f.du, l.y+y*f.dv) {
 			continue
 		}

@@ -5,13 +5,14 @@ import (
 	"slices"
 
 	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/internal/sobol"
 )
 
 // linkAllSeen follows the rays of all patches that have been seen, and of those that they see, until no
 // new ones come up.
 func (t *Transport) linkAllSeen(ctx context.Context) error {
 	t.slots = make([]uint32, t.mesh.count)
-	t.samples = sobol4(max(t.quality.Links, slivers))
+	t.samples = sobol.Samples(max(t.quality.Links, slivers))
 	t.patches = append(t.patches, patch{})
 	for i := range t.places {
 		t.enqueue(t.places[i].hits)

@@ -24,7 +24,7 @@
 // element that matters, the light is that of the places seen. The rays of most patches would miss a small spot of light,
 // so each patch samples it by name (hot.go). The rays of a reading say how far it may be off (spread.go).
 //
-// Nothing is random: all rays come from one low-discrepancy sequence (sobol.go), and every sum has one order, so
+// Nothing is random: all rays come from one low-discrepancy sequence (package sobol), and every sum has one order, so
 // that the number of goroutines leaves no trace.
 //
 // # The stations

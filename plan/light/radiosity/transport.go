@@ -2,6 +2,7 @@ package radiosity
 
 import (
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/light/receptor"
 )
 
@@ -11,11 +12,11 @@ type Transport struct {
 	mesh      *mesh
 	workers   int
 	quality   Quality
-	slots     []uint32      // patch of the mesh to slot; 0: none
-	patches   []patch       // by slot, from 1; 0 is black
-	links     []uint32      // elements that patches see
-	samples   []samplePoint // the points of the rays of a patch
-	filtered  []filtered    // elements seen through clear sheets: they follow those of the patches
+	slots     []uint32       // patch of the mesh to slot; 0: none
+	patches   []patch        // by slot, from 1; 0 is black
+	links     []uint32       // elements that patches see
+	samples   []sobol.Sample // the points of the rays of a patch
+	filtered  []filtered     // elements seen through clear sheets: they follow those of the patches
 	receptors []receptor.Receptor
 	places    []place
 	placeOf   []int32 // by receptor
