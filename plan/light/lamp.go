@@ -53,7 +53,10 @@ func (l *lamp) fromPoint(s r3.Vec, r *Receptor) float64 {
 	if w == 0 {
 		return 0
 	}
-	return l.intensity(d) * l.relative(s) * w / square
+	if l.profile != nil {
+		w *= l.relative(s)
+	}
+	return l.intensity(d) * w / square
 }
 
 // relative is the luminance at a point of the opening, by the mean over the opening.
