@@ -10,26 +10,26 @@ import (
 
 // bandSummer is where one goroutine sums bands of rows.
 type bandSummer struct {
-	f           *field
-	channels    int
-	brush       *rasteriser
-	width       int           // of a row of sums: whole words
-	sums        [3][]float64  // by channel: the light of a band of rows
-	row         []float64     // the light of the whole opening on a row
-	partly      []uint64      // the points of the band that see part of the opening
-	mostlySeen  []uint64      // those of them that see at least half of it, through the same panes
-	hiddenLight []float64     // what is hidden from those
-	hidden      []wideCounter // by word of the band: how many points of the opening are
-	shares      []partial
-	counts      []smallCounter // by share, of one word
-	hiddenCount smallCounter   // of the points of most
-	through     [][]uint64     // by point of a bundle and pane: the points of the band that see the one through the other
-	passing     []colour.RGB   // likewise: what the pane passes
-	mixedPanes  []int          // the panes that some points of the band see only part of what they see through
-	before      [][]int        // by point of a bundle: those of them that are before it for some of the band
-	portions    []portion
-	view        row.View // of the row from the point of the lamp that is summed
-	tracer      tracer   // of points that see little of the opening
+	f              *field
+	channels       int
+	rasteriser     *rasteriser
+	width          int           // of a row of sums: whole words
+	sums           [3][]float64  // by channel: the light of a band of rows
+	row            []float64     // the light of the whole opening on a row
+	partly         []uint64      // the points of the band that see part of the opening
+	mostlySeen     []uint64      // those of them that see at least half of it, through the same panes
+	hiddenLight    []float64     // what is hidden from those
+	hidden         []wideCounter // by word of the band: how many points of the opening are
+	shares         []partial
+	counts         []smallCounter // by share, of one word
+	hiddenCount    smallCounter   // of the points of most
+	through        [][]uint64     // by point of a bundle and pane: the points of the band that see the one through the other
+	transmittances []colour.RGB   // likewise: what the pane passes
+	mixedPanes     []int          // the panes that some points of the band see only part of what they see through
+	panesBefore    [][]int        // by point of a bundle: those of them that are before it for some of the band
+	portions       []portion
+	view           row.View // of the row from the point of the lamp that is summed
+	tracer         tracer   // of points that see little of the opening
 }
 
 // partial is what the points of the band that see part of the opening get of it through panes of a factor.
@@ -47,7 +47,7 @@ type portion struct {
 func newBandSummer(f *field, channels int) *bandSummer {
 	g := f.g
 	width := g.words * 64
-	d := &bandSummer{f: f, channels: channels, brush: newRasteriser(g), width: width, row: make([]float64, width)}
+	d := &bandSummer{f: f, channels: channels, rasteriser: newRasteriser(g), width: width, row: make([]float64, width)}
 	for c := range channels {
 		d.sums[c] = make([]float64, band*width)
 	}
@@ -57,8 +57,8 @@ func newBandSummer(f *field, channels int) *bandSummer {
 	for i := range d.through {
 		d.through[i] = make([]uint64, band*g.words)
 	}
-	d.passing = make([]colour.RGB, len(d.through))
-	d.before = make([][]int, f.largest)
+	d.transmittances = make([]colour.RGB, len(d.through))
+	d.panesBefore = make([][]int, f.largest)
 	d.tracer.BVH = f.w.bvh
 	d.share(colour.RGB{1, 1, 1})
 	return d

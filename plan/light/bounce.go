@@ -27,9 +27,9 @@ type surfaceLamp struct {
 // patchLight is how a lamp lights the patch that a worker looks at.
 type patchLight struct {
 	tracer
-	normal   r3.Vec
-	past     []int32 // what may stand between
-	filtered bool    // whether any of that is clear
+	normal    r3.Vec
+	occluders []int32 // what may stand between
+	filtered  bool    // whether any of that is clear
 }
 
 // The share of the distance that a surface is looked at in, and the share of the peak intensity
@@ -106,15 +106,15 @@ func (b *surfaceLamp) SetPatch(worker int, corners []r3.Vec, normal r3.Vec) radi
 		s.Bound(shining)
 	}
 	a.normal, a.filtered = normal, false
-	a.past = a.BVH.Between(&s, nil, a.past[:0])
-	for _, number := range a.past {
+	a.occluders = a.BVH.Between(&s, nil, a.occluders[:0])
+	for _, number := range a.occluders {
 		if !a.BVH.Opaque(number, l.at, false) {
 			a.filtered = true
 		} else if !round && a.Hides(number, corners, opening) {
 			return radiosity.Hidden
 		}
 	}
-	if len(a.past) == 0 {
+	if len(a.occluders) == 0 {
 		return radiosity.Unoccluded
 	}
 	return radiosity.PartlyOccluded

@@ -5,7 +5,7 @@ package light
 // edge of a shadow. The function keeps its memory between calls, so one goroutine may use it;
 // ask for another to use it in two.
 func (w *World) Evaluator(lights []Emitter, d Levels) func(Receptor) float64 {
-	t := &tracer{visibleSums: viewerOf(w.bvh)}
+	t := &tracer{visibleSums: newVisibleSums(w.bvh)}
 	lamps := make([]*lamp, len(lights))
 	for i := range lights {
 		lamps[i] = newLamp(&lights[i], w.faces, w.tubes, w.bundle)

@@ -19,9 +19,9 @@ const tubePoints = 8
 func (b *surfaceLamp) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
 	a := &b.patches[worker]
 	switch form := b.l.opening.Form; {
-	case len(a.past) > 0 && form == photometry.Point:
+	case len(a.occluders) > 0 && form == photometry.Point:
 		return b.cutFlux(a, b.l.at, figure)
-	case len(a.past) == 0 || !closely || form != photometry.Tube:
+	case len(a.occluders) == 0 || !closely || form != photometry.Tube:
 		return b.sumFlux(a, figure, closely)
 	}
 	for i := range b.close {
@@ -39,7 +39,7 @@ func (b *surfaceLamp) Light(worker int, at, normal r3.Vec) colour.RGB {
 // cutFlux is the flux from a point past what stands between: what the figure keeps of its light has sharp edges, and is
 // found exactly.
 func (b *surfaceLamp) cutFlux(a *patchLight, from r3.Vec, figure []r3.Vec) (sum colour.RGB) {
-	for _, g := range a.Visible(from, figure, a.past, false) {
+	for _, g := range a.Visible(from, figure, a.occluders, false) {
 		factor := colour.RGB{1, 1, 1}
 		if g.Filtered {
 			factor = a.transmittance(from, solid.Centre(g.Corners))
@@ -55,7 +55,7 @@ func (b *surfaceLamp) cutFlux(a *patchLight, from r3.Vec, figure []r3.Vec) (sum 
 
 // sumFlux is the flux on a figure by what is seen of the opening from some of its places.
 func (b *surfaceLamp) sumFlux(a *patchLight, figure []r3.Vec, closely bool) colour.RGB {
-	if len(a.past) == 0 {
+	if len(a.occluders) == 0 {
 		return b.surface(a, figure, false, func(r *Receptor) colour.RGB {
 			e := b.whole(r)
 			return colour.RGB{e, e, e}
@@ -71,7 +71,7 @@ func (b *surfaceLamp) seen(a *patchLight, r *Receptor) (sum colour.RGB) {
 	if figure == nil || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
 		return sum
 	}
-	all := a.Visible(r.At, figure, a.past, true)
+	all := a.Visible(r.At, figure, a.occluders, true)
 	for i := range all {
 		g := &all[i]
 		value := 0.0

@@ -95,17 +95,17 @@ func (d *bandSummer) findMixedPanes(from, to int) {
 func (d *bandSummer) maskPanes(b *bundle, from, to int) {
 	f := d.f
 	for k := b.from; k < b.to; k++ {
-		before := d.before[k-b.from][:0]
+		before := d.panesBefore[k-b.from][:0]
 		for _, i := range d.mixedPanes {
 			n := (k-b.from)*len(f.panes) + i
 			clear(d.through[n])
-			f.through(d.brush, d.through[n], k, i, from, to)
+			f.through(d.rasteriser, d.through[n], k, i, from, to)
 			if slices.ContainsFunc(d.through[n], func(w uint64) bool { return w != 0 }) {
-				d.passing[n] = f.panes[i].caster.transmittance(f.points[k].at)
+				d.transmittances[n] = f.panes[i].caster.transmittance(f.points[k].at)
 				before = append(before, n)
 			}
 		}
-		d.before[k-b.from] = before
+		d.panesBefore[k-b.from] = before
 	}
 }
 
@@ -125,7 +125,7 @@ func (d *bandSummer) seen(b *bundle, word uint64, n, at int) (any bool) {
 			continue
 		}
 		any = true
-		if before := d.before[k-b.from]; len(before) > 0 {
+		if before := d.panesBefore[k-b.from]; len(before) > 0 {
 			d.behind(before, points, at)
 		} else {
 			d.counts[0].add(points)
@@ -139,7 +139,7 @@ func (d *bandSummer) behind(before []int, points uint64, at int) {
 	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
 	for _, n := range before {
 		if through := d.through[n][at] & points; through != 0 {
-			d.filterPortions(through, d.passing[n])
+			d.filterPortions(through, d.transmittances[n])
 		}
 	}
 	for _, p := range d.portions {

@@ -17,7 +17,7 @@ func sampled(w *World, l *lamp, r *Receptor) (sum colour.RGB) {
 		return sum
 	}
 	if l.opening.Form == photometry.Point {
-		t := tracer{visibleSums: viewerOf(w.bvh)}
+		t := tracer{visibleSums: newVisibleSums(w.bvh)}
 		for _, s := range t.light(l, r) {
 			sum = sum.Add(s.filter.Scale(s.value))
 		}

@@ -9,9 +9,9 @@ import (
 
 // shadows is the first round.
 func (f *field) shadows(ctx context.Context, workers int) error {
-	tallies := make([]*tally, parallel.Workers(workers, len(f.points)))
+	tallies := make([]*shadowTally, parallel.Workers(workers, len(f.points)))
 	for i := range tallies {
-		tallies[i] = newTally(f)
+		tallies[i] = newShadowTally(f)
 	}
 	err := parallel.For(ctx, len(tallies), len(f.points), func(worker, k int) { tallies[worker].count(f, k) })
 	for _, t := range tallies {
@@ -53,17 +53,17 @@ func (f *field) prune() {
 	f.panes = panes
 }
 
-// tally is what one goroutine has seen of the shadows.
-type tally struct {
-	brush     *rasteriser
-	some, all []uint64 // points hidden from some and all points of the opening so far
-	panes     []pane
-	through   []uint64
+// shadowTally is what one goroutine has seen of the shadows.
+type shadowTally struct {
+	rasteriser *rasteriser
+	some, all  []uint64 // points hidden from some and all points of the opening so far
+	panes      []pane
+	through    []uint64
 }
 
-func newTally(f *field) *tally {
+func newShadowTally(f *field) *shadowTally {
 	size := len(f.g.blank)
-	t := &tally{brush: newRasteriser(f.g), some: make([]uint64, size), all: ones(size), through: make([]uint64, size)}
+	t := &shadowTally{rasteriser: newRasteriser(f.g), some: make([]uint64, size), all: ones(size), through: make([]uint64, size)}
 	for range f.panes {
 		t.panes = append(t.panes, pane{some: make([]uint64, size), all: ones(size)})
 	}
@@ -71,14 +71,14 @@ func newTally(f *field) *tally {
 }
 
 // count draws the shadows from point k of the opening.
-func (t *tally) count(f *field, k int) {
+func (t *shadowTally) count(f *field, k int) {
 	m := f.mask(k)
-	f.castShadows(t.brush, m, k)
+	f.castShadows(t.rasteriser, m, k)
 	union(t.some, m)
 	intersect(t.all, m)
 	for i := range t.panes {
 		clear(t.through)
-		f.through(t.brush, t.through, k, i, 0, f.g.nv)
+		f.through(t.rasteriser, t.through, k, i, 0, f.g.nv)
 		some, all := t.panes[i].some, t.panes[i].all
 		for n, through := range t.through {
 			some[n] |= through &^ m[n]

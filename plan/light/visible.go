@@ -12,7 +12,7 @@ type visibleSums struct {
 	found []int32
 }
 
-func viewerOf(bvh *solid.BVH) visibleSums { return visibleSums{Viewer: solid.Viewer{BVH: bvh}} }
+func newVisibleSums(bvh *solid.BVH) visibleSums { return visibleSums{Viewer: solid.Viewer{BVH: bvh}} }
 
 // facing is the half-space before a plane through a point.
 func facing(at, axis r3.Vec) solid.Plane {

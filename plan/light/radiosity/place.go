@@ -8,11 +8,11 @@ import (
 
 // place is where receptors stand: the planes of a face share one, and look at the same.
 type place struct {
-	receptors []int
-	hits      []uint32 // by ray
-	at        []r3.Vec // by ray: where it has met them
-	way       []r3.Vec // of the rays, all round; nil where they are spread as the only receptor weighs them
-	cellOf    []int32  // by ray: the cell it has met; -1 for none
+	receptors  []int
+	hits       []uint32 // by ray
+	at         []r3.Vec // by ray: where it has met them
+	directions []r3.Vec // of the rays, all round; nil where they are spread as the only receptor weighs them
+	cellOf     []int32  // by ray: the cell it has met; -1 for none
 }
 
 // landing is where a ray of a receptor has met something close by.
@@ -57,7 +57,7 @@ func (f *face) part(at r3.Vec) int32 {
 func (p *place) makeRoom(rays int) {
 	if len(p.receptors) > 1 {
 		rays *= allRound
-		p.way = make([]r3.Vec, rays)
+		p.directions = make([]r3.Vec, rays)
 	}
 	p.hits, p.at = make([]uint32, rays), make([]r3.Vec, rays)
 }

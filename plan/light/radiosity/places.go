@@ -77,9 +77,9 @@ func (t *Transport) traceRun(e *tracer, p *place, from int) (some []landing) {
 	for k := from; k < min(from+raysPerRun, len(p.hits)); k++ {
 		x, y := receptorSample(k)
 		var d r3.Vec
-		if p.way != nil {
+		if p.directions != nil {
 			d = uniformDirection(x, y)
-			p.way[k] = d
+			p.directions[k] = d
 		} else {
 			d = frame.direction(r.Response, x, y)
 		}
@@ -96,14 +96,14 @@ func (t *Transport) traceRun(e *tracer, p *place, from int) (some []landing) {
 func (t *Transport) rayWeights(receptor int, weights []float64) []float64 {
 	p, r := &t.places[t.placeOf[receptor]], &t.receptors[receptor]
 	weights = slices.Grow(weights[:0], len(p.hits))[:len(p.hits)]
-	if p.way == nil {
+	if p.directions == nil {
 		for k := range weights {
 			weights[k] = r.Response.Integral() / float64(len(weights))
 		}
 		return weights
 	}
 	all := 0.0
-	for k, d := range p.way {
+	for k, d := range p.directions {
 		weights[k] = r.Response.To(r3.Dot(d, r.Axis))
 		all += weights[k]
 	}
