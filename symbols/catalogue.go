@@ -202,7 +202,7 @@ func openings() []Entry {
 		return Entry{key, "Openings", name, words, func(c ink.Canvas, k Look, s float64) Drawn { return exampleOpening(o, s, width)(c, k) }}
 	}
 	return []Entry{
-		entry("opening:window", "window", "its panes and its sill", 1.2, Opening{Kind: Window, Panes: 2}),
+		entry("opening:window", "window", "its panes and its sill", 1.1, Opening{Kind: Window, Panes: 2}),
 		entry("opening:casement", "window ajar", "with what it swings over", 0.8, Opening{Kind: Window, HingeLeft: true, SwingIn: true, Ajar: 50}),
 		entry("opening:door", "door", "its leaf, and what it swings over", 0.8, Opening{Kind: Door, HingeLeft: true, SwingIn: true, Ajar: 70}),
 		entry("opening:gap", "gap", "open; wall above it", 0.9, Opening{Kind: Gap}),
@@ -220,9 +220,10 @@ func furniture() []Entry {
 		entry(Box, "its outline", 1.0, 0.5),
 		entry(Cylinder, "its centre marked", 0.6, 0.6),
 		entry(Table, "the legs under it dashed", 1.2, 0.7),
-		entry(Sofa, "back, arms and seats", 1.6, 0.85),
+		entry(Sofa, "back, arms and seats", 1.5, 0.85),
 		entry(Stairs, "the arrow points up", 0.8, 1.3),
 		entry(Deck, "a platform that bears", 1.2, 0.9),
+		entry(Mirror, "a ray off its glass", 1.0, 0.03),
 	}
 }
 

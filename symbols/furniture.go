@@ -19,27 +19,29 @@ const (
 	Sofa     FurnitureKind = "sofa"
 	Stairs   FurnitureKind = "stairs"
 	Deck     FurnitureKind = "deck"
+	Mirror   FurnitureKind = "mirror"
 )
 
 // FurnitureKinds lists them in the order of a legend.
 func FurnitureKinds() []FurnitureKind {
-	return []FurnitureKind{Box, Cylinder, Table, Sofa, Stairs, Deck}
+	return []FurnitureKind{Box, Cylinder, Table, Sofa, Stairs, Deck, Mirror}
 }
 
 // Furniture is a thing that stands, as it is drawn. Lengths are mm on paper.
 type Furniture struct {
 	Kind  FurnitureKind
 	At    r2.Vec  // its middle
-	Turn  float64 // degrees clockwise; at 0 its back, or the top of stairs, is up the paper
+	Turn  float64 // degrees clockwise; at 0 its back, or the top of stairs, is up the paper, and a mirror looks down it
 	Size  r2.Vec  // width and depth; of a cylinder the diameter
 	Scale float64 // mm of paper for a metre: of the thickness of legs, backs and arms
 	Steps int     // of stairs
 }
 
-// DrawFurniture draws furniture from above in fine outline.
+// DrawFurniture draws furniture from above in fine outline; the glass of a mirror is the one heavy line.
 func DrawFurniture(c ink.Canvas, k Look, f Furniture) Drawn {
 	b := brush{c, k}.on(ink.Furniture).at(f.At, f.Turn)
 	w, d := f.Size.X, f.Size.Y
+	var rest [][]r2.Vec
 	switch f.Kind {
 	case Cylinder:
 		d = w
@@ -52,10 +54,12 @@ func DrawFurniture(c ink.Canvas, k Look, f Furniture) Drawn {
 		b.stairs(w, d, f.Steps)
 	case Deck:
 		b.deck(w, d)
+	case Mirror:
+		rest = append(rest, b.mirror(w, d))
 	default:
 		b.box(b.open(Fine), w, -d/2, d/2)
 	}
-	return Drawn{Body: b.outline(-w/2, -d/2, w/2, d/2)}
+	return Drawn{Body: b.outline(-w/2, -d/2, w/2, d/2), Rest: rest}
 }
 
 // cylinder has its centre marked.
@@ -114,4 +118,15 @@ func (b brush) deck(w, d float64) {
 		y := -d/2 + d*float64(i)/float64(boards)
 		b.Polyline(b.pen(Hair), vec(-w/2, y), vec(w/2, y))
 	}
+}
+
+// mirror is its glass, with a ray that leaves it at the angle at which it came; it returns the ray's ground. The glass
+// is drawn on the side of the room, over the frame.
+func (b brush) mirror(w, d float64) []r2.Vec {
+	b.box(b.open(Fine), w, -d/2, d/2)
+	b.Polyline(b.pen(Heavy), vec(-w/2, -d/2), vec(w/2, -d/2))
+	long := min(3, w/3)
+	foot := -d/2 - Heavy/2
+	b.Arrow(b.pen(Hair), min(1.2, long/2), vec(-long, foot-long), vec(0, foot), vec(long, foot-long))
+	return b.outline(-long, foot-long, long, foot)
 }

@@ -13,7 +13,7 @@ const (
 	sheetWidth, sheetHeight = 420, 297
 	sheetLeft, sheetRim     = 20, 10 // the left border is for filing
 	sheetScale              = 20     // 1:50
-	sheetColumns            = 11
+	sheetColumns            = 12
 	sheetHead               = 22  // of the title
 	cellText                = 13  // of a cell, for its name and words
 	lettering               = 2.6 // the least: its capitals are 1.87 mm high

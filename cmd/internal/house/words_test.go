@@ -34,6 +34,8 @@ func TestEveryWordHasASymbol(t *testing.T) {
 	check("person", term.Words(term.Poses))
 	check("opening", term.Words(term.Openings))
 	check("grip", term.Words(term.Grips))
+	check("furniture", term.Words(term.Furnitures))
+	check("reading", term.Words(term.Meters))
 	for _, m := range append(term.MappedMounts, term.PlainMounts...) {
 		if m != term.Ceiling {
 			check("mount", []string{string(m)})
