@@ -1,8 +1,6 @@
 package symbols
 
 import (
-	"strings"
-
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/symbols/ink"
@@ -154,7 +152,7 @@ func (s symbolSheet) cell(top r2.Vec, tall, wide float64, e Entry) {
 	b := e.Box(sheetScale)
 	middle := r2.Scale(0.5, r2.Add(b.Min, b.Max))
 	at := r2.Sub(vec(top.X, top.Y-tall/2), middle)
-	e.Draw(s.Canvas.At(at, 0, 1).Of("symbol:"+e.Key, strings.ToUpper(e.Name[:1])+e.Name[1:]+": "+e.Words+"."), s.look, sheetScale)
+	e.Draw(s.Canvas.At(at, 0, 1).Of("symbol:"+e.Key, ink.Capital(e.Name)+": "+e.Words+"."), s.look, sheetScale)
 	y := top.Y - tall - 4.6
 	s.text(vec(top.X, y), e.Name, 3, true, ink.Centre)
 	for i, line := range ink.Wrap(s.m, e.Words, lettering, wide-3) {

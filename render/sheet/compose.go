@@ -48,6 +48,7 @@ func ComposeAll(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 	doc := ink.Document{Title: section.TitleOf(sheets[0].d.In.Setup), Language: "en-GB", Author: sheets[0].fields.By,
 		Subject: "Lighting plan", Date: sheets[0].fields.Date}
 	namePages(sheets)
+	outlinePages(sheets)
 	for i, s := range sheets {
 		s.number(draw.Folio{Drawing: drawingOf(s.d.In.Setup, i+1), Sheet: len(doc.Pages) + 1, Sheets: pages})
 		doc.Pages = append(doc.Pages, s.pages...)

@@ -266,6 +266,31 @@ func TestSheetsAreNumberedThrough(t *testing.T) {
 	}
 }
 
+// Several set-ups are the headings of the outline, and their pages are told apart under them; one has no heading.
+func TestPagesStandUnderTheirSetUp(t *testing.T) {
+	one, two := fixture.Example(), crowd(5, 120)
+	one.Setup.Name, two.Setup.Name = "wide", "close"
+	under := func(ins ...Input) (all []string) {
+		doc, _ := ComposeAll(ins, Options{Paper: "A4"})
+		for i := range doc.Pages {
+			all = append(all, strings.Join(doc.Pages[i].Outline, ": "))
+		}
+		return all
+	}
+	got := under(one, two)
+	for _, want := range []string{"Set-up wide: Plan", "Set-up close: Plan", "Set-up close: Lists", "Set-up close: Lists, page 2"} {
+		if !slices.Contains(got, want) {
+			t.Errorf("no %q among %q", want, got)
+		}
+	}
+	if sorted := slices.Sorted(slices.Values(got)); len(slices.Compact(sorted)) != len(got) {
+		t.Errorf("two pages stand at one place: %q", got)
+	}
+	if alone := strings.Join(under(two), ""); alone != "" {
+		t.Errorf("a set-up alone has the heading %q", alone)
+	}
+}
+
 // TestDrawingKeepsItsNumber: a set-up drawn alone bears the number that it has among all of the file.
 func TestDrawingKeepsItsNumber(t *testing.T) {
 	numbers := func(ins []Input) (all []string) {
