@@ -164,7 +164,7 @@ func compose(w *work, o sheet.Options) *drawing {
 	for i, s := range w.studies {
 		d.inputs[i] = sheet.Of(s, o)
 	}
-	d.document, d.faults = sheet.ComposeAll(d.inputs, o)
+	d.document, d.faults = sheet.Compose(d.inputs, o)
 	return d
 }
 

@@ -55,7 +55,7 @@ func pick(option string, g scene.Given[string], path string) placedWord {
 	return placedWord{word: strings.TrimSpace(g.Value), span: g.Span, path: path}
 }
 
-// Check returns the faults of options, and of what the set-ups of a scene ask of their sheets, that ComposeAll
+// Check returns the faults of options, and of what the set-ups of a scene ask of their sheets, that Compose
 // would find: before light is computed for a sheet that cannot be drawn.
 func Check(setups []*plan.Setup, o Options) []source.Diagnostic {
 	log := &faults{}

@@ -117,8 +117,8 @@ func keysOf(m map[string]bool) []string {
 // TestTheSameInk composes twice.
 func TestTheSameInk(t *testing.T) {
 	for _, in := range []func() Input{fixture.Example, func() Input { return crowd(3, 25) }} {
-		a, _ := Compose(in(), Options{Date: "2031-05-14"})
-		b, _ := Compose(in(), Options{Date: "2031-05-14"})
+		a, _ := Compose([]Input{in()}, Options{Date: "2031-05-14"})
+		b, _ := Compose([]Input{in()}, Options{Date: "2031-05-14"})
 		if !reflect.DeepEqual(a, b) {
 			t.Error("two runs differ")
 		}
@@ -220,7 +220,7 @@ func TestWishesThatCannotBe(t *testing.T) {
 	} {
 		in := fixture.Example()
 		c.change(&in)
-		doc, found := Compose(in, c.o)
+		doc, found := Compose([]Input{in}, c.o)
 		if len(doc.Pages) > 0 || len(found) != 1 || found[0].Severity != source.Error || found[0].Code != c.code {
 			t.Errorf("%+v: %d pages and %v, want the error %s", c.o, len(doc.Pages), found, c.code)
 			continue
@@ -240,7 +240,7 @@ func TestFaultsOfTheSceneKeepTheirPlace(t *testing.T) {
 	in := fixture.Example()
 	in.Setup.Scene.Sheet.Paper = fixture.Given("A33")
 	in.Setup.Scene.Sheet.Paper.Span = source.Span{Line: 7, Col: 10}
-	_, found := Compose(in, Options{})
+	_, found := Compose([]Input{in}, Options{})
 	if len(found) != 1 || found[0].Span.Line != 7 || found[0].Path != "sheet.paper" {
 		t.Errorf("found %+v", found)
 	}
@@ -248,7 +248,7 @@ func TestFaultsOfTheSceneKeepTheirPlace(t *testing.T) {
 
 func TestSheetsAreNumberedThrough(t *testing.T) {
 	one, two := fixture.Example(), crowd(5, 30)
-	doc, _ := ComposeAll([]Input{one, two}, Options{Paper: "A4", Date: "2031-05-14"})
+	doc, _ := Compose([]Input{one, two}, Options{Paper: "A4", Date: "2031-05-14"})
 	if len(doc.Pages) < 4 {
 		t.Fatalf("%d pages", len(doc.Pages))
 	}
@@ -271,7 +271,7 @@ func TestPagesStandUnderTheirSetUp(t *testing.T) {
 	one, two := fixture.Example(), crowd(5, 120)
 	one.Setup.Name, two.Setup.Name = "wide", "close"
 	under := func(ins ...Input) (all []string) {
-		doc, _ := ComposeAll(ins, Options{Paper: "A4"})
+		doc, _ := Compose(ins, Options{Paper: "A4"})
 		for i := range doc.Pages {
 			all = append(all, strings.Join(doc.Pages[i].Outline, ": "))
 		}
@@ -294,7 +294,7 @@ func TestPagesStandUnderTheirSetUp(t *testing.T) {
 // TestDrawingKeepsItsNumber: a set-up drawn alone bears the number that it has among all of the file.
 func TestDrawingKeepsItsNumber(t *testing.T) {
 	numbers := func(ins []Input) (all []string) {
-		doc, _ := ComposeAll(ins, Options{Paper: "A3"})
+		doc, _ := Compose(ins, Options{Paper: "A3"})
 		for i := range doc.Pages {
 			items := doc.Pages[i].Items
 			for j := range items {
@@ -321,7 +321,7 @@ func TestDrawingKeepsItsNumber(t *testing.T) {
 func TestOneTray(t *testing.T) {
 	large := fixture.Example()
 	away(&large, 10)
-	doc, _ := ComposeAll([]Input{fixture.Example(), large}, Options{})
+	doc, _ := Compose([]Input{fixture.Example(), large}, Options{})
 	for i := range doc.Pages {
 		if p := &doc.Pages[i]; math.Min(p.Width, p.Height) != 297 {
 			t.Errorf("page %d is %v by %v", i+1, p.Width, p.Height)
@@ -365,7 +365,7 @@ func TestBareSetups(t *testing.T) {
 		"a dark room": {Setup: fixture.Kitchen(), Field: &Field{Name: "Illuminance on the floor", Grid: fixture.Glow(&plan.Setup{})}},
 		"NaN":         {Setup: &plan.Setup{Title: "\x00", People: []plan.Person{{At: r2.Vec{X: math.NaN()}}}}},
 	} {
-		if doc, found := Compose(in, Options{}); len(doc.Pages) == 0 {
+		if doc, found := Compose([]Input{in}, Options{}); len(doc.Pages) == 0 {
 			t.Errorf("%s: no pages: %v", name, found)
 		}
 	}
@@ -374,7 +374,7 @@ func TestBareSetups(t *testing.T) {
 func TestLongWordsAreCutAloud(t *testing.T) {
 	in := fixture.Example()
 	in.Setup.Title = strings.Repeat("lightinterminable", 12)
-	doc, found := Compose(in, Options{})
+	doc, found := Compose([]Input{in}, Options{})
 	if len(found) == 0 || found[0].Code != "lettering-cut" || found[0].Severity != source.Warning {
 		t.Errorf("found %v", found)
 	}
@@ -389,7 +389,7 @@ func TestTextsWrapBeforeTheyAreCut(t *testing.T) {
 	in.Setup.Scene.Sheet.Production = fixture.Given("The Long Breakfast of the Lamplighter's Daughter")
 	in.Setup.Scene.Sheet.Location = fixture.Given("14 Harbour Terrace, ground floor rear kitchen")
 	in.Setup.Lights[0].Note = "sodium street, keep clear of path"
-	doc, found := Compose(in, Options{Paper: "A3"})
+	doc, found := Compose([]Input{in}, Options{Paper: "A3"})
 	if len(found) > 0 {
 		t.Errorf("found %v", found)
 	}
@@ -428,7 +428,7 @@ func TestLevelsAreLetteredAsAsked(t *testing.T) {
 func TestMissingGlyphsAreTold(t *testing.T) {
 	in := fixture.Example()
 	in.Setup.Title = "台所"
-	_, found := Compose(in, Options{})
+	_, found := Compose([]Input{in}, Options{})
 	var codes []string
 	for _, d := range found {
 		codes = append(codes, d.Code+" "+d.Message)
@@ -497,7 +497,7 @@ func BenchmarkCompose(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				Compose(c.in, Options{Paper: "A3"})
+				Compose([]Input{c.in}, Options{Paper: "A3"})
 			}
 		})
 	}
