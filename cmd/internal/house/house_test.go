@@ -61,7 +61,7 @@ var allowed = map[string][]string{
 		"render/sheet/box", "render/sheet/layout"},
 	"render/sheet/draw": {"plan", "plan/term", "plan/kit", "plan/meter", "plan/colour", "plan/unit", "symbols", "symbols/ink", "render/carto", "render/tint",
 		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section"},
-	"render/sheet": {"plan", "plan/scene", "plan/meter", "plan/study", "plan/review", "plan/unit", "plan/source", "symbols/ink", "render/carto",
+	"render/sheet": {"plan", "plan/term", "plan/scene", "plan/meter", "plan/study", "plan/review", "plan/unit", "plan/source", "symbols/ink", "render/carto",
 		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section", "render/sheet/draw"},
 	"render/sheet/internal/fixture": {"plan", "plan/resolve", "plan/term", "plan/scene", "plan/kit", "plan/meter", "plan/colour", "plan/photometry", "plan/source",
 		"render/carto", "render/font", "render/sheet/section"},

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/symbols/ink"
 )
@@ -20,11 +21,11 @@ const (
 // reach is how far from the head's axis someone reaches the way they face, m.
 func reach(p *plan.Person) float64 {
 	switch p.Pose {
-	case "seated":
+	case term.Seated:
 		return 0.6
-	case "propped":
+	case term.Propped:
 		return 1.1
-	case "lying":
+	case term.Lying:
 		return math.Max(p.Height, 1)
 	}
 	return personRoom

@@ -16,7 +16,7 @@ import (
 // OpeningAlt says an opening in a sentence.
 func (c Report) OpeningAlt(o *plan.Opening) string {
 	s := fmt.Sprintf("%s %s, %s wide", o.Kind, o.Name, c.Length(r2.Norm(r2.Sub(o.Right, o.Left))))
-	if o.Kind == "window" {
+	if o.Kind == term.Window {
 		s += fmt.Sprintf(", sill %s, head %s", c.Length(o.Sill-floorOf(c.In.Setup, o.Room)), c.Length(o.Head-floorOf(c.In.Setup, o.Room)))
 	}
 	if o.Ajar > 0 {
