@@ -16,6 +16,7 @@ const (
 	cellText                = 13  // of a cell, for its name and words
 	lettering               = 2.6 // the least: its capitals are 1.87 mm high
 	headingSpace            = 8.5
+	leastGap                = 4 // between rows: closer ones are not told apart
 )
 
 // printLook is black on white, as the sheet is.
@@ -27,7 +28,10 @@ func printLook() Look {
 func Sheet(m ink.Measure) ink.Page { return SheetIn(m, printLook()) }
 
 // SheetIn is Sheet in the inks of a theme.
-func SheetIn(m ink.Measure, k Look) ink.Page {
+func SheetIn(m ink.Measure, k Look) ink.Page { return sheetOf(Catalogue(), m, k) }
+
+// sheetOf draws some entries.
+func sheetOf(all []Entry, m ink.Measure, k Look) ink.Page {
 	page := ink.Page{
 		Title:       "Symbols",
 		Description: "Every symbol of a lighting plan with its name, drawn at 1:50.",
@@ -35,7 +39,7 @@ func SheetIn(m ink.Measure, k Look) ink.Page {
 	}
 	s := symbolSheet{brush: brush{ink.NewCanvas(&page, ink.Collar), k}, m: m, inner: sheetWidth - sheetLeft - sheetRim - 6}
 	s.frame()
-	s.cells(groups(Catalogue()))
+	s.cells(groups(all))
 	return page
 }
 
@@ -81,12 +85,11 @@ func (s symbolSheet) text(at r2.Vec, words string, size float64, bold bool, alig
 // cells draws the groups one under the other: each row of symbols is as high as its tallest.
 func (s symbolSheet) cells(all []group) {
 	wide := s.inner / sheetColumns
-	rows := layOut(all)
-	spare := sheetHeight - 2*sheetRim - sheetHead
-	for _, r := range rows {
-		spare -= int(r.height())
+	rows := layOut(all, true)
+	if spare(rows) < leastGap*(len(rows)+1) {
+		rows = layOut(all, false)
 	}
-	gap := float64(spare) / float64(len(rows)+1)
+	gap := float64(spare(rows)) / float64(len(rows)+1)
 	y := float64(sheetHeight-sheetRim-sheetHead) - gap/2
 	for _, r := range rows {
 		for i, g := range r.groups {
@@ -98,6 +101,15 @@ func (s symbolSheet) cells(all []group) {
 		}
 		y -= r.height() + gap
 	}
+}
+
+// spare is the height that rows leave of the sheet, mm.
+func spare(rows []row) int {
+	left := sheetHeight - 2*sheetRim - sheetHead
+	for _, r := range rows {
+		left -= int(r.height())
+	}
+	return left
 }
 
 // row is groups side by side.
@@ -118,12 +130,12 @@ func (r row) height() float64 {
 }
 
 // layOut fills rows of cells with groups, in order; a group too long for a row goes on in the
-// next, without a heading.
-func layOut(all []group) (rows []row) {
+// next, without a heading. Where they are to stay whole, one that a row holds is not broken.
+func layOut(all []group, whole bool) (rows []row) {
 	used := sheetColumns
 	for _, g := range all {
 		for len(g.entries) > 0 {
-			if used >= sheetColumns || used > 0 && used+len(g.entries) > sheetColumns && g.name != "" && len(g.entries) <= sheetColumns {
+			if used >= sheetColumns || used > 0 && used+len(g.entries) > sheetColumns && whole && g.name != "" && len(g.entries) <= sheetColumns {
 				rows, used = append(rows, row{}), 0
 			}
 			last := &rows[len(rows)-1]

@@ -328,6 +328,27 @@ func TestTheSheetShowsTheWholeSet(t *testing.T) {
 
 func TestCellsOfTheSheetKeepApart(t *testing.T) {
 	p := Sheet(ems{})
+	keepApart(t, &p)
+}
+
+// A symbol more needs no more than its line in the catalogue: where a row can no longer hold two groups, a group is broken.
+func TestTheSheetHoldsMoreSymbols(t *testing.T) {
+	for more := 1; more <= 6; more++ {
+		all := Catalogue()
+		last := slices.IndexFunc(all, func(e Entry) bool { return e.Key == "furniture:box" })
+		for i := range more {
+			e := all[last]
+			e.Key, e.Name = e.Key+strings.Repeat("+", i+1), e.Name+" "+strings.Repeat("i", i+1)
+			all = slices.Insert(all, last+1, e)
+		}
+		p := sheetOf(all, ems{}, printLook())
+		keepApart(t, &p)
+	}
+}
+
+// keepApart fails where symbols and lettering of a sheet lie on each other, or outside its frame.
+func keepApart(t *testing.T, p *ink.Page) {
+	t.Helper()
 	boxes := map[string]*ink.Extent{}
 	var texts []ink.Extent
 	for i := range p.Items {
@@ -343,6 +364,11 @@ func TestCellsOfTheSheetKeepApart(t *testing.T) {
 	}
 	overlap := func(a, b r2.Box) bool {
 		return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
+	}
+	for _, text := range texts {
+		if text.Box.Min.Y < sheetRim || text.Box.Max.X > sheetWidth-sheetRim {
+			t.Errorf("lettering at %v is off the sheet", text.Box)
+		}
 	}
 	for name, b := range boxes {
 		for other, o := range boxes {
