@@ -1,6 +1,8 @@
 package symbols
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/symbols/ink"
@@ -94,9 +96,11 @@ func (s symbolSheet) cells(all []group) {
 	for _, r := range rows {
 		for i, g := range r.groups {
 			x := sheetLeft + 3 + wide*float64(r.from[i])
-			s.heading(x, y, wide*float64(len(g.entries)), g.name)
+			if g.name != "" {
+				s.heading(x, y, wide*float64(len(g.entries)), g.name)
+			}
 			for j, e := range g.entries {
-				s.cell(vec(x+wide*(float64(j)+0.5), y-headingSpace), r.tall, wide, e)
+				s.cell(vec(x+wide*(float64(j)+0.5), y-r.head()), r.tall, wide, e)
 			}
 		}
 		y -= r.height() + gap
@@ -119,14 +123,14 @@ type row struct {
 	tall   float64 // the height of the tallest symbol, mm
 }
 
-func (r row) height() float64 {
-	named := 0.0
-	for _, g := range r.groups {
-		if g.name != "" {
-			named = headingSpace
-		}
+func (r row) height() float64 { return r.head() + r.tall + cellText }
+
+// head is the space for headings; none where all groups of the row go on from the one before.
+func (r row) head() float64 {
+	if slices.ContainsFunc(r.groups, func(g group) bool { return g.name != "" }) {
+		return headingSpace
 	}
-	return named + r.tall + cellText
+	return 0
 }
 
 // layOut fills rows of cells with groups, in order; a group too long for a row goes on in the
