@@ -86,7 +86,7 @@ func (c Wall) letterHole(p Pad, room r2.Box, lines []string) bool {
 		size.X = math.Max(size.X, st.Width(s)+1)
 	}
 	centre := box.Middle(room.Min, room.Max)
-	if !box.AllIn(box.TurnedBox(centre, size, 0), box.Inset(room, 0.5, 0.5)) {
+	if !box.AllIn(ink.TurnedBox(centre, size, 0), box.Inset(room, 0.5, 0.5)) {
 		return false
 	}
 	for i, s := range lines {

@@ -144,9 +144,9 @@ func bodyBearing(p *plan.Person) float64 {
 
 // frameBearing is the bearing of a frame's axis in plan; of an upright axis, that of its up.
 func frameBearing(f plan.Frame) float64 {
-	d := box.InPlan(f.Axis)
+	d := plan.InPlan(f.Axis)
 	if r2.Norm(d) < 1e-6 {
-		d = box.InPlan(f.Up())
+		d = plan.InPlan(f.Up())
 	}
 	return box.Bearing(d)
 }

@@ -55,7 +55,7 @@ func (c Report) ReadingAlt(r *meter.Reading) string {
 // above is the height of a point over the floor of its room, or over the ground.
 func above(s *plan.Setup, p r3.Vec) float64 {
 	for i := range s.Rooms {
-		if r := &s.Rooms[i]; box.InRing(r.Inside, box.InPlan(p)) {
+		if r := &s.Rooms[i]; box.InRing(r.Inside, plan.InPlan(p)) {
 			return p.Z - r.Base
 		}
 	}
