@@ -101,10 +101,7 @@ func (b brush) sofa(w, d, scale float64) {
 func (b brush) stairs(w, d float64, steps int) {
 	b.box(b.open(Fine), w, -d/2, d/2)
 	steps = min(max(steps, 1), max(int(d/0.8), 1)) // no closer than lines can be told apart
-	for i := 1; i < steps; i++ {
-		y := -d/2 + d*float64(i)/float64(steps)
-		b.Polyline(b.pen(Hair), vec(-w/2, y), vec(w/2, y))
-	}
+	b.across(w, d, steps)
 	foot := min(0.9, d/6)
 	b.Arrow(b.pen(Fine), min(2, d/3), vec(0, -d/2+foot), vec(0, d/2-foot))
 	b.Circle(b.open(Fine), vec(0, -d/2+foot), min(0.5, d/8))
@@ -113,9 +110,13 @@ func (b brush) stairs(w, d float64, steps int) {
 // deck has its boards.
 func (b brush) deck(w, d float64) {
 	b.box(b.open(Line), w, -d/2, d/2)
-	boards := max(int(math.Round(d/2.4)), 2)
-	for i := 1; i < boards; i++ {
-		y := -d/2 + d*float64(i)/float64(boards)
+	b.across(w, d, max(int(math.Round(d/2.4)), 2))
+}
+
+// across are the lines that part a box into n along its depth.
+func (b brush) across(w, d float64, n int) {
+	for i := 1; i < n; i++ {
+		y := -d/2 + d*float64(i)/float64(n)
 		b.Polyline(b.pen(Hair), vec(-w/2, y), vec(w/2, y))
 	}
 }
