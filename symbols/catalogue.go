@@ -192,7 +192,7 @@ func openings() []Entry {
 		return Entry{key, "Openings", name, words, func(c ink.Canvas, k Look, s float64) Drawn { return exampleOpening(o, s, width)(c, k) }}
 	}
 	return []Entry{
-		entry("opening:window", "window", "its panes and its sill", 1.1, Opening{Kind: Window, Panes: 2}),
+		entry("opening:window", "window", "its panes and its sill", 1.2, Opening{Kind: Window, Panes: 2}),
 		entry("opening:casement", "window ajar", "with what it swings over", 0.8, Opening{Kind: Window, HingeLeft: true, SwingIn: true, Ajar: 50}),
 		entry("opening:door", "door", "its leaf, and what it swings over", 0.8, Opening{Kind: Door, HingeLeft: true, SwingIn: true, Ajar: 70}),
 		entry("opening:gap", "gap", "open; wall above it", 0.9, Opening{Kind: Gap}),
@@ -209,7 +209,7 @@ func furniture() []Entry {
 		Box:      {"its outline", vec(1.0, 0.5)},
 		Cylinder: {"its centre marked", vec(0.6, 0.6)},
 		Table:    {"the legs under it dashed", vec(1.2, 0.7)},
-		Sofa:     {"back, arms and seats", vec(1.5, 0.85)},
+		Sofa:     {"back, arms and seats", vec(1.6, 0.85)},
 		Stairs:   {"the arrow points up", vec(0.8, 1.3)},
 		Deck:     {"a platform that bears", vec(1.2, 0.9)},
 		Mirror:   {"a ray off its glass", vec(1.0, 0.03)},
