@@ -20,7 +20,7 @@ type Light struct {
 	Head            kit.Head
 	Level           float64 // share of the full output, 0 to 1
 	Gels            []string
-	Drive           colour.RGB   // Head at Level: what multiplies the basis
+	RelativeOutput  colour.RGB   // Head at Level: what multiplies the basis
 	White           colour.White // at this level, after gels
 	Mount           Mount
 	Base            float64 // z of what its stand stands on, m

@@ -29,8 +29,8 @@ func BenchmarkLevelEdit(b *testing.B) {
 	floor := s.Floor()
 	grid := sheet.Of(s, sheet.Options{}).Field.Grid
 	levels := carto.Values(carto.StopLevels(300, 1, 2000, 10))
-	half := light.Drive{}
-	for name, drive := range s.Drive {
+	half := light.Levels{}
+	for name, drive := range s.Levels {
 		half[name] = drive.Scale(0.5)
 	}
 	b.Run("plain", func(b *testing.B) {

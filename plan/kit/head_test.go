@@ -196,18 +196,18 @@ func TestStepsLeadToTheSource(t *testing.T) {
 
 func TestDriveIsLinearInLevel(t *testing.T) {
 	h := head(t, kit.Choice{Unit: "led-point-600-bicolour", White: &colour.White{Kelvin: 3200}, Gels: gels("ND .3")})
-	full := h.Drive(1)
+	full := h.RelativeOutput(1)
 	within(t, "Y at full", full.Y(), h.Filter, 1e-12)
 	for _, level := range []float64{0.01, 0.35, 0.8} {
-		got := h.Drive(level)
+		got := h.RelativeOutput(level)
 		for i := range got {
 			within(t, fmt.Sprint("drive at ", level), got[i], level*full[i], 1e-12)
 		}
 	}
-	if h.Drive(0) != (colour.RGB{}) || h.Drive(-1) != (colour.RGB{}) || h.Drive(math.NaN()) != (colour.RGB{}) {
+	if h.RelativeOutput(0) != (colour.RGB{}) || h.RelativeOutput(-1) != (colour.RGB{}) || h.RelativeOutput(math.NaN()) != (colour.RGB{}) {
 		t.Error("a lamp that is off gives light")
 	}
-	if h.Drive(2) != full {
+	if h.RelativeOutput(2) != full {
 		t.Error("a level over full gives more than full")
 	}
 }
@@ -218,10 +218,10 @@ func TestTungstenWarms(t *testing.T) {
 	within(t, "K at 100 %", h.WhiteAt(1).Kelvin, 3200, 0)
 	within(t, "K at 50 %", h.WhiteAt(0.5).Kelvin, colour.Dimmed(3200, 0.5), 1e-9)
 	within(t, "K at 1 %", h.WhiteAt(0.01).Kelvin, 2016.3, 0.1)
-	within(t, "Y at 50 %", h.Drive(0.5).Y(), 0.5, 1e-12)
+	within(t, "Y at 50 %", h.RelativeOutput(0.5).Y(), 0.5, 1e-12)
 	last := 3200.0
 	for level := 0.95; level > 0; level -= 0.05 {
-		kelvin, duv := colour.CCT(colour.XY(h.Drive(level)))
+		kelvin, duv := colour.CCT(colour.XY(h.RelativeOutput(level)))
 		if kelvin >= last || kelvin < 1000 || math.Abs(duv) > 1e-5 {
 			t.Errorf("%.0f K, Duv %g at %.0f %%, before it %.0f K", kelvin, duv, level*100, last)
 		}
@@ -237,14 +237,14 @@ func TestTungstenWarms(t *testing.T) {
 
 func TestDriveOfAHandmadeHead(t *testing.T) {
 	h := kit.Head{White: colour.White{Kelvin: 3200}, RGB: colour.White{Kelvin: 3200}.RGB(), Filter: 1, WarmsWhenDimmed: true}
-	kelvin, _ := colour.CCT(colour.XY(h.Drive(0.5)))
+	kelvin, _ := colour.CCT(colour.XY(h.RelativeOutput(0.5)))
 	within(t, "K at 50 %", kelvin, colour.Dimmed(3200, 0.5), 0.5)
 	h.Curve = []float64{0, 0.01, 1}
 	within(t, "K at 50 %, where a curve leaves 1 % of the light", h.WhiteAt(0.5).Kelvin, 2016.3, 0.1)
 	h = kit.Head{RGB: colour.RGB{1, 1, 1}, Filter: 1, Curve: []float64{0, 0.2, 1}}
-	within(t, "curve at 25 %", h.Drive(0.25).Y(), 0.1, 1e-12)
-	within(t, "curve at 75 %", h.Drive(0.75).Y(), 0.6, 1e-12)
-	within(t, "curve at 100 %", h.Drive(1).Y(), 1, 1e-12)
+	within(t, "curve at 25 %", h.RelativeOutput(0.25).Y(), 0.1, 1e-12)
+	within(t, "curve at 75 %", h.RelativeOutput(0.75).Y(), 0.6, 1e-12)
+	within(t, "curve at 100 %", h.RelativeOutput(1).Y(), 1, 1e-12)
 }
 
 func TestPracticalTakesItsBulb(t *testing.T) {
@@ -277,7 +277,7 @@ func BenchmarkDrive(b *testing.B) {
 	h := head(b, kit.Choice{Unit: "fresnel-tungsten-650"})
 	b.ReportAllocs()
 	for b.Loop() {
-		h.Drive(0.5)
+		h.RelativeOutput(0.5)
 	}
 }
 

@@ -64,7 +64,7 @@ func TestWithLaysOver(t *testing.T) {
 	if !ok || math.Abs(h.Source.Flux-0.55*8000) > 1e-9 {
 		t.Errorf("ok %v, %g lm: %v", ok, h.Source.Flux, log.All())
 	}
-	within(t, "curve", h.Drive(0.5).Y(), 0.2*0.85, 1e-12)
+	within(t, "curve", h.RelativeOutput(0.5).Y(), 0.2*0.85, 1e-12)
 }
 
 // A bulb that a kit file replaces goes into the shipped practicals that take it too, and into
@@ -146,7 +146,7 @@ func FuzzKit(f *testing.F) {
 			}
 			for _, m := range c.Fitting(u) {
 				h, ok := c.Head(kit.Choice{Unit: u.Name, Modifier: m}, &source.Log{})
-				if drive := h.Drive(0.5); ok && !finite(h.Source.Flux, h.Source.Peak(), drive.Y()) {
+				if drive := h.RelativeOutput(0.5); ok && !finite(h.Source.Flux, h.Source.Peak(), drive.Y()) {
 					t.Errorf("%s with %s: %g lm, %g cd, drive %v", u.Name, m, h.Source.Flux, h.Source.Peak(), drive)
 				}
 			}

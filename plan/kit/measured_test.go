@@ -65,7 +65,7 @@ func TestMeasuredOutput(t *testing.T) {
 		if h.Source.Opening != c.want || h.Class != c.class || h.UnitLabel != "lamp.ies" {
 			t.Errorf("%s: opening %+v, class %s, label %q", c.opening, h.Source.Opening, h.Class, h.UnitLabel)
 		}
-		within(t, "Y", h.Drive(1).Y(), 1, 1e-12)
+		within(t, "Y", h.RelativeOutput(1).Y(), 1, 1e-12)
 	}
 }
 

@@ -67,7 +67,7 @@ func TestPlainOutputs(t *testing.T) {
 		}
 		within(t, c.text+" cd/m2", h.Source.Luminance(), c.luminance, 1e-9*c.luminance)
 		within(t, c.text+" K", h.White.Kelvin, kit.PlainWhite, 0)
-		within(t, c.text+" Y", h.Drive(1).Y(), 1, 1e-12)
+		within(t, c.text+" Y", h.RelativeOutput(1).Y(), 1, 1e-12)
 	}
 }
 

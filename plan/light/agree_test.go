@@ -14,7 +14,7 @@ func TestDrawnAndTracedShadowsAgree(t *testing.T) {
 	s, floor := reference(0)
 	w := build(t, s, Options{Quality: Draft, Direct: true})
 	lights := referenceLamps()
-	d := Drive{}
+	d := Levels{}
 	for _, e := range lights {
 		d[e.Name] = colour.RGB{1, 1, 1}
 	}

@@ -16,11 +16,11 @@ type bundle struct {
 	middle   r3.Vec
 }
 
-// bundled orders the points of an opening, which come in pairs of a point and its mirror image, so
+// inBundles orders the points of an opening, which come in pairs of a point and its mirror image, so
 // that neighbours follow each other, and says where a bundle begins. The right half is split in two
 // along its longer side until a bundle of a size is left; the left half is its image, so that mirrored scenes
 // have mirrored fields.
-func bundled(points []r3.Vec, size int) (order []int, begins []bool) {
+func inBundles(points []r3.Vec, size int) (order []int, begins []bool) {
 	right := make([]int, 0, len(points)/2)
 	for i := 0; i < len(points); i += 2 {
 		right = append(right, i)

@@ -79,16 +79,16 @@ func (c *caster) sides() (all []caster) {
 	return all
 }
 
-// turned says whether a side of a prism is turned away from p: the light that leaves through it has
+// facesAway says whether a side of a prism is turned away from p: the light that leaves through it has
 // come in through another.
-func (c *caster) turned(p r3.Vec) bool {
+func (c *caster) facesAway(p r3.Vec) bool {
 	return c.flat && c.sheet == nil && r3.Dot(c.normal, r3.Sub(p, c.base[0])) <= 0
 }
 
 func isFinite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
-// passing is what a sheet passes straight on of light that comes from p.
-func (c *caster) passing(p r3.Vec) colour.RGB {
+// transmittance is what a sheet passes straight on of light that comes from p.
+func (c *caster) transmittance(p r3.Vec) colour.RGB {
 	if r3.Dot(c.normal, r3.Sub(p, c.sheet.Corners[0])) > 0 {
 		return c.sheet.Front.Direct
 	}
@@ -111,5 +111,5 @@ func (c *caster) behind(at, axis r3.Vec) bool {
 	return true
 }
 
-// tints says whether a factor changes the colour of light.
-func tints(f colour.RGB) bool { return f[0] != f[1] || f[1] != f[2] }
+// coloured says whether a factor changes the colour of light.
+func coloured(f colour.RGB) bool { return f[0] != f[1] || f[1] != f[2] }

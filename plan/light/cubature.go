@@ -20,8 +20,8 @@ const (
 
 // part is what the receptor gets, lx, from a part of the opening that it sees: by closed form where there is one,
 // else to a tolerance of the light of the whole.
-func (v *viewer) part(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
-	dome := r.Weight == Dome
+func (v *visibleSums) part(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
+	dome := r.Response == Dome
 	switch {
 	case l.lambertian && l.opening.Form == photometry.Tube && dome:
 		return l.luminance() * formfactor.LineDome(corners[0], corners[1], r.At, r.Axis)
@@ -37,15 +37,6 @@ func (v *viewer) part(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64)
 	return v.smooth(l, r, corners, tolerance)
 }
 
-// luminance is that of a Lambertian opening, cd/m²; of a tube the intensity square to a metre of it.
-func (l *lamp) luminance() float64 {
-	o := l.opening
-	if o.Form == photometry.Tube {
-		return l.flux / (math.Pi * math.Pi * o.Width)
-	}
-	return l.flux / (math.Pi * o.Surface())
-}
-
 // alongTube sums a stretch of a tube that is not Lambertian.
 func (l *lamp) alongTube(r *Receptor, ends []r3.Vec) (sum float64) {
 	along := r3.Sub(ends[1], ends[0])
@@ -53,7 +44,7 @@ func (l *lamp) alongTube(r *Receptor, ends []r3.Vec) (sum float64) {
 	nearest := r3.Norm(r3.Sub(r.At, l.at)) - l.opening.Width/2
 	rule := &rulesUpTo()[exactly().order(max(nearest, 0), length)]
 	for n, x := range rule.x {
-		sum += rule.w[n] * l.from(r3.Add(ends[0], r3.Scale(x, along)), r)
+		sum += rule.w[n] * l.fromPoint(r3.Add(ends[0], r3.Scale(x, along)), r)
 	}
 	return sum * length / l.opening.Width
 }
@@ -61,9 +52,9 @@ func (l *lamp) alongTube(r *Receptor, ends []r3.Vec) (sum float64) {
 // smooth sums a part of a face whose distribution has no closed form: it is cut where its light has creases, and
 // each of the pieces, as triangles about its middle, is quartered until that changes little. Triangles and rule are
 // symmetric, so that mirrored scenes have mirrored light.
-func (v *viewer) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
+func (v *visibleSums) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float64) float64 {
 	c := cubature{l: l, r: r}
-	if r.Weight != Dome {
+	if r.Response != Dome {
 		before := facing(r.At, r.Axis)
 		if corners = v.Clip(corners, &before, -1); corners == nil {
 			return 0
@@ -84,23 +75,12 @@ func (v *viewer) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance float6
 
 // creased cuts a part of a face where its light has creases as seen from the receptor: behind a grid, straight before
 // it, and where the light ends.
-func (v *viewer) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
-	if l.pieces == nil || l.pieces.measured != nil {
+func (v *visibleSums) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
+	if l.creases == nil || l.creases.measured != nil {
 		return [][]r3.Vec{corners}
 	}
-	way := r3.Sub(r.At, l.at)
-	x, y, z := r3.Dot(way, l.right), r3.Dot(way, l.up), r3.Dot(way, l.axis)
-	p := l.pieces
-	for _, end := range [...]struct {
-		axis r3.Vec
-		at   float64
-	}{{l.right, x + p.left*z}, {r3.Scale(-1, l.right), p.right*z - x}, {l.up, y + p.down*z}, {r3.Scale(-1, l.up), p.up*z - y}} {
-		if math.IsInf(end.at, 0) {
-			continue
-		}
-		if corners = v.Clip(corners, &solid.Plane{N: end.axis, C: r3.Dot(end.axis, l.at) + end.at}, -1); corners == nil {
-			return nil
-		}
+	if corners = v.lit(l, r, corners); corners == nil {
+		return nil
 	}
 	all := [][]r3.Vec{corners}
 	for _, axis := range [...]r3.Vec{l.right, l.up} {
@@ -118,14 +98,31 @@ func (v *viewer) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
 	return all
 }
 
+// lit is the part of a figure from which any light goes toward the receptor; nil where there is none.
+func (v *visibleSums) lit(l *lamp, r *Receptor, corners []r3.Vec) []r3.Vec {
+	way := l.local(r3.Sub(r.At, l.at))
+	x, y, z := way.X, way.Y, way.Z
+	p := l.creases
+	for _, end := range [...]struct {
+		axis r3.Vec
+		at   float64
+	}{{l.right, x + p.left*z}, {r3.Scale(-1, l.right), p.right*z - x}, {l.up, y + p.down*z}, {r3.Scale(-1, l.up), p.up*z - y}} {
+		if math.IsInf(end.at, 0) {
+			continue
+		}
+		if corners = v.Clip(corners, &solid.Plane{N: end.axis, C: r3.Dot(end.axis, l.at) + end.at}, -1); corners == nil {
+			return nil
+		}
+	}
+	return corners
+}
+
 // cubature sums the light of triangles of a face at a receptor, per m² of the whole source's.
 type cubature struct {
 	l      *lamp
 	r      *Receptor
 	enough float64 // what a sum may change by when its triangle is quartered
 }
-
-type triangle [3]r3.Vec
 
 // fan splits a polygon into triangles about its middle.
 func (c *cubature) fan(corners []r3.Vec, each func(*triangle)) {
@@ -183,12 +180,12 @@ const (
 func (c *cubature) sum(t *triangle) float64 {
 	area := r3.Norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
 	all := r3.Add(r3.Add(t[0], t[1]), t[2])
-	sum := radonMiddle * c.l.from(r3.Scale(1.0/3, all), c.r)
+	sum := radonMiddle * c.l.fromPoint(r3.Scale(1.0/3, all), c.r)
 	for i := range radon {
 		n := &radon[i]
 		for _, p := range t {
 			// own p + other (the two others)
-			sum += n.weight * c.l.from(r3.Add(r3.Scale(n.other, all), r3.Scale(n.own-n.other, p)), c.r)
+			sum += n.weight * c.l.fromPoint(r3.Add(r3.Scale(n.other, all), r3.Scale(n.own-n.other, p)), c.r)
 		}
 	}
 	return sum * area

@@ -4,8 +4,8 @@ package light
 // Basis takes for single points. It is for the few places where a lattice is too coarse: the
 // edge of a shadow. The function keeps its memory between calls, so one goroutine may use it;
 // ask for another to use it in two.
-func (w *World) Evaluator(lights []Emitter, d Drive) func(Receptor) float64 {
-	t := &tracer{viewer: viewerOf(w.bvh)}
+func (w *World) Evaluator(lights []Emitter, d Levels) func(Receptor) float64 {
+	t := &tracer{visibleSums: viewerOf(w.bvh)}
 	lamps := make([]*lamp, len(lights))
 	for i := range lights {
 		lamps[i] = newLamp(&lights[i], w.faces, w.tubes, w.bundle)
@@ -13,9 +13,9 @@ func (w *World) Evaluator(lights []Emitter, d Drive) func(Receptor) float64 {
 	return func(r Receptor) float64 {
 		total := 0.0
 		for i, l := range lamps {
-			drive := d[lights[i].Name]
+			level := d[lights[i].Name]
 			for _, s := range t.light(l, &r) {
-				total += drive.Times(s.filter).Y() * s.value
+				total += level.Times(s.filter).Y() * s.value
 			}
 		}
 		return total

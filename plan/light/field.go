@@ -1,15 +1,13 @@
 package light
 
 import (
-	"context"
 	"math/bits"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/photometry/row"
 )
 
 // field is the light of one lamp on one lattice, worked out in two rounds. The first draws
@@ -19,22 +17,22 @@ import (
 // opening that are seen. Each row is summed in one order, so that the number of goroutines
 // leaves no trace.
 type field struct {
-	w       *World
-	g       *grid
-	l       *lamp
-	steps   steps
-	levels  []level
-	points  []lampPoint
-	bundles []bundle // of the points
-	largest int      // of the bundles
-	share   float64  // of the light, for one point
-	cut     bool     // whether some points of the opening are behind the receptors' plane
-	sampled bool     // whether there is no rule for the whole opening then
-	masks   []uint64
-	some    []uint64 // hidden from some point of the opening
-	all     []uint64 // hidden from all
-	panes   []pane
-	casts   map[*side]cast
+	w         *World
+	g         *grid
+	l         *lamp
+	steps     rowSteps
+	levels    []level
+	points    []lampPoint
+	bundles   []bundle // of the points
+	largest   int      // of the bundles
+	share     float64  // of the light, for one point
+	cut       bool     // whether some points of the opening are behind the receptors' plane
+	sampled   bool     // whether there is no rule for the whole opening then
+	masks     []uint64
+	some      []uint64 // hidden from some point of the opening
+	all       []uint64 // hidden from all
+	panes     []pane
+	occluders map[*side]occluders
 }
 
 // lampPoint is a point of the opening and the side of the plane that it is on.
@@ -45,8 +43,8 @@ type lampPoint struct {
 	inside bool // a solid
 }
 
-// cast is what can come between a lamp and a lattice, on one side of it.
-type cast struct {
+// occluders is what can come between a lamp and a lattice, on one side of it.
+type occluders struct {
 	opaque []*shape
 	panes  []*shape // one for each pane of the field, nil where it is not on this side
 }
@@ -68,9 +66,24 @@ const band = 8
 func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	lat := g.lattice
 	f := &field{
-		w: w, g: g, l: l, steps: newSteps(l, g), levels: l.rules(lat.Weight),
-		casts: map[*side]cast{},
+		w: w, g: g, l: l, steps: newRowSteps(l, g), levels: l.fieldRules(lat.Response),
+		occluders: map[*side]occluders{},
 	}
+	f.place()
+	for _, b := range f.bundles {
+		f.largest = max(f.largest, b.to-b.from)
+	}
+	f.sampled = f.cut && !l.lambertian
+	f.findOccluders(w)
+	size := len(g.blank)
+	f.masks = slices.Grow(masks[:0], size*len(f.points))[:size*len(f.points)]
+	f.some, f.all = slices.Clone(g.blank), ones(size)
+	return f
+}
+
+// place finds where the points of the opening lie over the lattice, and bundles them.
+func (f *field) place() {
+	l, g := f.l, f.g
 	points, order, begins := l.points, l.order, l.begins
 	if l.opening.Form == photometry.Point {
 		points, order, begins = []r3.Vec{l.at}, []int{0}, []bool{true}
@@ -80,27 +93,18 @@ func (w *World) newField(g *grid, l *lamp, masks []uint64) *field {
 	for n, i := range order {
 		p := points[i]
 		fresh = fresh || begins[n]
-		if lat.Weight == Flat && g.height(p)*r3.Dot(g.n, lat.Normal) <= 0 {
+		if g.lattice.Response == Cosine && g.height(p)*r3.Dot(g.n, g.lattice.Normal) <= 0 {
 			f.cut = true
 			continue
 		}
-		s := g.facing(w, p)
+		s := g.facing(f.w, p)
 		local := g.place(p, s.sign)
 		local.Z = max(local.Z, inPlane)
-		_, inside := w.bvh.Inside(p)
+		_, inside := f.w.bvh.Inside(p)
 		f.join(p, fresh)
 		fresh = false
 		f.points = append(f.points, lampPoint{p, local, s, inside})
 	}
-	for _, b := range f.bundles {
-		f.largest = max(f.largest, b.to-b.from)
-	}
-	f.sampled = f.cut && !l.lambertian
-	f.gather(w)
-	size := len(g.blank)
-	f.masks = slices.Grow(masks[:0], size*len(f.points))[:size*len(f.points)]
-	f.some, f.all = slices.Clone(g.blank), ones(size)
-	return f
 }
 
 // join adds the next point of the opening to the last bundle, or to a new one.
@@ -115,8 +119,8 @@ func (f *field) join(p r3.Vec, fresh bool) {
 	b.middle = r3.Add(b.middle, r3.Scale(1/float64(b.to-b.from), r3.Sub(p, b.middle)))
 }
 
-// gather finds what can shade, and the panes that the lamp can shine through.
-func (f *field) gather(w *World) {
+// findOccluders finds what can shade, and the panes that the lamp can shine through.
+func (f *field) findOccluders(w *World) {
 	local := map[*side][]r3.Vec{}
 	for _, p := range f.points {
 		local[p.side] = append(local[p.side], p.local)
@@ -126,7 +130,7 @@ func (f *field) gather(w *World) {
 		if len(local[s]) == 0 {
 			continue
 		}
-		c := cast{opaque: f.g.shading(s.shapes, f.l, local[s])}
+		c := occluders{opaque: f.g.shading(s.shapes, f.l, local[s])}
 		for _, p := range f.g.shading(s.panes, f.l, local[s]) {
 			k, known := index[p.caster]
 			if !known {
@@ -139,7 +143,7 @@ func (f *field) gather(w *World) {
 			}
 			c.panes[k] = p
 		}
-		f.casts[s] = c
+		f.occluders[s] = c
 	}
 }
 
@@ -157,137 +161,11 @@ func (f *field) mask(k int) []uint64 {
 	return f.masks[k*size : (k+1)*size]
 }
 
-// shadows is the first round.
-func (f *field) shadows(ctx context.Context, workers int) error {
-	tallies := make([]*tally, crew.Size(workers, len(f.points)))
-	for i := range tallies {
-		tallies[i] = newTally(f)
-	}
-	err := crew.Each(ctx, len(tallies), len(f.points), func(worker, k int) { tallies[worker].count(f, k) })
-	for _, t := range tallies {
-		union(f.some, t.some)
-		intersect(f.all, t.all)
-		for i := range f.panes {
-			union(f.panes[i].some, t.panes[i].some)
-			intersect(f.panes[i].all, t.panes[i].all)
-		}
-	}
-	f.prune()
-	return err
-}
-
-// prune drops the panes that no point is seen through.
-func (f *field) prune() {
-	var used []int
-	for i := range f.panes {
-		for n, w := range f.panes[i].some {
-			if w&^f.all[n] != 0 {
-				used = append(used, i)
-				break
-			}
-		}
-	}
-	panes := make([]pane, len(used))
-	for k, i := range used {
-		panes[k] = f.panes[i]
-	}
-	for s, c := range f.casts {
-		some := make([]*shape, len(used))
-		for k, i := range used {
-			if i < len(c.panes) {
-				some[k] = c.panes[i]
-			}
-		}
-		f.casts[s] = cast{c.opaque, some}
-	}
-	f.panes = panes
-}
-
-// tally is what one goroutine has seen of the shadows.
-type tally struct {
-	brush     *brush
-	some, all []uint64 // points hidden from some and all points of the opening so far
-	panes     []pane
-	through   []uint64
-}
-
-func newTally(f *field) *tally {
-	size := len(f.g.blank)
-	t := &tally{brush: newBrush(f.g), some: make([]uint64, size), all: ones(size), through: make([]uint64, size)}
-	for range f.panes {
-		t.panes = append(t.panes, pane{some: make([]uint64, size), all: ones(size)})
-	}
-	return t
-}
-
-// count draws the shadows from point k of the opening.
-func (t *tally) count(f *field, k int) {
-	m := f.mask(k)
-	f.darken(t.brush, m, k)
-	union(t.some, m)
-	intersect(t.all, m)
-	for i := range t.panes {
-		clear(t.through)
-		f.through(t.brush, t.through, k, i, 0, f.g.nv)
-		some, all := t.panes[i].some, t.panes[i].all
-		for n, through := range t.through {
-			some[n] |= through &^ m[n]
-			all[n] &= through | m[n]
-		}
-	}
-}
-
-// darken draws all shadows from point k of the opening.
-func (f *field) darken(b *brush, m []uint64, k int) {
-	copy(m, f.g.blank)
-	p := &f.points[k]
-	c := f.casts[p.side]
-	for _, s := range c.opaque {
-		f.draw(b, m, s, p)
-	}
-	for _, s := range c.panes {
-		if s != nil && s.caster.passing(p.at) == (colour.RGB{}) {
-			f.draw(b, m, s, p)
-		}
-	}
-}
-
-func (f *field) draw(b *brush, m []uint64, s *shape, p *lampPoint) {
-	if !p.inside && s.caster.turned(p.at) {
-		return
-	}
-	if lo, hi, any := s.reach(p.local); any && !b.covered(m, lo, hi) {
-		b.paint(m, b.shadow(s, p.local), 0, f.g.nv)
-	}
-}
-
-// through sets, in rows from up to to, the points that see point k of the opening through pane i.
-func (f *field) through(b *brush, m []uint64, k, i, from, to int) {
-	p := &f.points[k]
-	panes := f.casts[p.side].panes
-	if i >= len(panes) || panes[i] == nil || panes[i].caster.passing(p.at) == (colour.RGB{}) {
-		return
-	}
-	b.paint(m, b.shadow(panes[i], p.local), from, to)
-}
-
-func union(to, from []uint64) {
-	for i, w := range from {
-		to[i] |= w
-	}
-}
-
-func intersect(to, from []uint64) {
-	for i, w := range from {
-		to[i] &= w
-	}
-}
-
 // channels is how many planes the field needs: three where a tinted pane colours some of it.
 func (f *field) channels() int {
 	for i := range f.panes {
 		s := f.panes[i].caster.sheet
-		if !tints(s.Front.Direct) && !tints(s.Back.Direct) {
+		if !coloured(s.Front.Direct) && !coloured(s.Back.Direct) {
 			continue
 		}
 		for n, w := range f.panes[i].some {
@@ -299,30 +177,12 @@ func (f *field) channels() int {
 	return 1
 }
 
-// sum is the second round.
-func (f *field) sum(ctx context.Context, workers int) ([]float32, error) {
-	g := f.g
-	channels := f.channels()
-	out := make([]float32, channels*g.nu*g.nv)
-	bands := (g.nv + band - 1) / band
-	workers = crew.Size(workers, bands)
-	desks := make([]*desk, workers)
-	err := crew.Each(ctx, workers, bands, func(worker, i int) {
-		if desks[worker] == nil {
-			desks[worker] = newDesk(f, channels)
-		}
-		from := i * band
-		desks[worker].work(from, min(from+band, g.nv), out)
-	})
-	return out, err
-}
+// mostLevels bounds the rules of a field.
+const mostLevels = 16
 
-// light gives the points of a word of row j the light of the whole opening: by a rule that suits
-// their distance, or by closed form close by.
-func (f *field) light(row []float64, j, w int, word uint64) {
-	g := f.g
+// byLevel sorts the points of a word of row j by the rule that suits their distance; the last are those close by.
+func (f *field) byLevel(j, w int, word uint64) (at [mostLevels]uint64) {
 	last := len(f.levels)
-	var at [16]uint64 // by level; the last: close by
 	switch {
 	case f.cut:
 		at[last] = word
@@ -331,7 +191,7 @@ func (f *field) light(row []float64, j, w int, word uint64) {
 	default:
 		for rest := word; rest != 0; rest &= rest - 1 {
 			bit := bits.TrailingZeros64(rest)
-			distance := f.l.distance2(g.lattice.At(w<<6+bit, j))
+			distance := f.l.distance2(f.g.lattice.At(w<<6+bit, j))
 			k := 0
 			for k < last && distance < f.levels[k].beyond {
 				k++
@@ -339,21 +199,30 @@ func (f *field) light(row []float64, j, w int, word uint64) {
 			at[k] |= 1 << bit
 		}
 	}
+	return at
+}
+
+// light gives the points of a word of row j the light of the whole opening: by a rule that suits
+// their distance, or by closed form close by. v is memory to use.
+func (f *field) light(line []float64, v *row.View, j, w int, word uint64) {
+	g := f.g
+	at := f.byLevel(j, w, word)
+	part := (*[row.Word]float64)(line[w*row.Word:])
 	for k := range f.levels {
 		if at[k] == 0 {
 			continue
 		}
 		for i := range f.levels[k].nodes {
 			n := &f.levels[k].nodes[i]
-			s := f.steps.from(f.l, j, n.at)
-			f.l.kernel.add(row, at[k], w, &s, n.weight)
+			*v = f.steps.from(f.l, j, n.at)
+			f.l.kernel.Add(part, at[k], w, v, n.weight)
 		}
 	}
-	r := Receptor{Weight: g.lattice.Weight}
-	for rest := at[last]; rest != 0; rest &= rest - 1 {
+	r := Receptor{Response: g.lattice.Response}
+	for rest := at[len(f.levels)]; rest != 0; rest &= rest - 1 {
 		i := w<<6 + bits.TrailingZeros64(rest)
 		r.At = g.lattice.At(i, j)
 		r.Axis = g.lattice.Axis(r.At)
-		row[i] = f.l.full(&r, closely())
+		line[i] = f.l.unoccluded(&r, closely())
 	}
 }

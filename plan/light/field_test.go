@@ -16,11 +16,7 @@ import (
 // way, and random scenes have none.
 func TestFieldsAgreeWithRays(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
-	scenes := 40
-	if testing.Short() {
-		scenes = 4
-	}
-	for scene := range scenes {
+	for scene := range cases(40, 4) {
 		s := room(r)
 		w := build(t, s, Options{Quality: Draft})
 		lights := lamps(r)
@@ -34,17 +30,17 @@ func TestFieldsAgreeWithRays(t *testing.T) {
 				continue
 			}
 			index = append(index, [2]int{i, j})
-			to.Points = append(to.Points, Receptor{At: at, Axis: floor.Axis(at), Weight: floor.Weight})
+			to.Points = append(to.Points, Receptor{At: at, Axis: floor.Axis(at), Response: floor.Response})
 		}
 		b := basis(t, w, lights, to)
 		field := make([]float32, floor.NU*floor.NV)
 		for _, e := range lights {
-			d := Drive{e.Name: {1, 1, 1}}
+			d := Levels{e.Name: {1, 1, 1}}
 			b.Field(0, d, field)
 			l := newLamp(&e, w.faces, w.tubes, w.bundle)
 			for p, ij := range index {
 				got, want := float64(field[ij[1]*floor.NU+ij[0]]), 0.0
-				if floor.drawable() {
+				if drawable(&floor) {
 					want = sampled(w, l, &to.Points[p]).Y()
 				} else {
 					total, _ := b.Point(p, d)
@@ -64,7 +60,7 @@ func latticeOf(scene int) Lattice {
 	switch scene % 7 {
 	case 1:
 		floor.Origin.Z = 1.4
-		floor.Weight, floor.Normal = Dome, r3.Unit(r3.Vec{X: 1, Y: 2, Z: 0.1})
+		floor.Response, floor.Normal = Dome, r3.Unit(r3.Vec{X: 1, Y: 2, Z: 0.1})
 	case 2:
 		floor.Origin.Z, floor.Normal.Z = 1.1, -1
 	case 3:
@@ -77,7 +73,7 @@ func latticeOf(scene int) Lattice {
 		floor.Origin, floor.Normal = r3.Vec{X: 1.1, Y: 3.1, Z: 0.013}, r3.Unit(r3.Vec{Y: 4, Z: -3})
 	case 6: // domes turned to a place among them
 		floor.Origin.Z = 1.1
-		floor.Weight, floor.Toward = Dome, &r3.Vec{X: 3, Y: 2.2, Z: 1.1 + 0.3*float64(scene/7%3)}
+		floor.Response, floor.Toward = Dome, &r3.Vec{X: 3, Y: 2.2, Z: 1.1 + 0.3*float64(scene/7%3)}
 	}
 	return floor
 }
@@ -106,13 +102,13 @@ func TestDomeInThePlaceItself(t *testing.T) {
 	w := build(t, &solid.Set{}, Options{})
 	e := Emitter{Name: "bulb", Frame: looking(r3.Vec{X: 0, Y: 0, Z: 3}, r3.Vec{}),
 		Source: photometry.Source{Flux: 4 * math.Pi * 100, Distribution: photometry.Uniform{}}}
-	l := Lattice{Origin: r3.Vec{X: -2, Y: -2, Z: 1}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, NU: 5, NV: 5, Weight: Dome, Toward: &r3.Vec{Z: 1}}
+	l := Lattice{Origin: r3.Vec{X: -2, Y: -2, Z: 1}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, NU: 5, NV: 5, Response: Dome, Toward: &r3.Vec{Z: 1}}
 	field := make([]float32, 25)
-	basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{l}}).Field(0, Drive{"bulb": {1, 1, 1}}, field)
+	basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{l}}).Field(0, Levels{"bulb": {1, 1, 1}}, field)
 	if got, want := float64(field[12]), 100.0/4/2; math.Abs(got-want) > 1e-6*want {
 		t.Errorf("%g lx in the place itself, want %g", got, want)
 	}
-	l.Weight = Flat
+	l.Response = Cosine
 	if _, err := w.Basis(t.Context(), []Emitter{e}, Targets{Lattices: []Lattice{l}}); err == nil {
 		t.Error("planes are turned to a place")
 	}

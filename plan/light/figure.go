@@ -8,13 +8,6 @@ import (
 	"scrimshaw/plan/photometry"
 )
 
-// roundSides is how many sides a round opening has where something hides a part of it, and fewSides where only what
-// falls on surfaces is asked for. Such a polygon has the area of the round.
-const (
-	roundSides = 96
-	fewSides   = 16
-)
-
 // outline is the flat figure as which the opening is seen from a point: the corners of a face, a polygon for
 // a disc, the ends of a tube. A sphere is seen as the disc that its rim bounds from there. Nil for a point, and for
 // a sphere that the point lies in.
@@ -52,12 +45,6 @@ func (l *lamp) bound(from r3.Vec) []r3.Vec {
 	return nil
 }
 
-// circle is a circle with two directions in its plane, from whose cross product it is seen counter-clockwise.
-type circle struct {
-	centre, right, up r3.Vec
-	radius            float64
-}
-
 // rim is where a sphere's outline lies as seen from a point; not ok from within it.
 func (l *lamp) rim(from r3.Vec) (c circle, ok bool) {
 	way := r3.Sub(from, l.at)
@@ -73,29 +60,4 @@ func (l *lamp) rim(from r3.Vec) (c circle, ok bool) {
 	}
 	right = r3.Unit(right)
 	return circle{r3.Add(l.at, r3.Scale(share, way)), right, r3.Cross(axis, right), radius * math.Sqrt(1-share)}, true
-}
-
-// disc is the rim of the lamp's opening, a disc.
-func (l *lamp) disc() circle { return circle{l.at, l.up, l.right, l.opening.Width / 2} }
-
-// polygon is the regular polygon of the circle's area, with a corner to either side of each direction.
-func (c *circle) polygon(sides int) []r3.Vec {
-	n := float64(sides)
-	radius := c.radius * math.Sqrt(2*math.Pi/(n*math.Sin(2*math.Pi/n)))
-	corners := make([]r3.Vec, sides)
-	for i := range corners {
-		sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / n)
-		corners[i] = c.at(radius*cos, radius*sin)
-	}
-	return corners
-}
-
-// square is the square about the circle.
-func (c *circle) square() []r3.Vec {
-	r := c.radius
-	return []r3.Vec{c.at(-r, -r), c.at(r, -r), c.at(r, r), c.at(-r, r)}
-}
-
-func (c *circle) at(x, y float64) r3.Vec {
-	return r3.Add(c.centre, r3.Add(r3.Scale(x, c.right), r3.Scale(y, c.up)))
 }

@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/photometry/row"
 )
 
 // grid is a lattice made ready for shadows. Its masks have whole words a row.
@@ -30,13 +32,13 @@ type side struct {
 
 // drawable says whether shadows can be drawn on a lattice: it is one, and its receptors' planes, if they
 // have any, lie in it.
-func (l *Lattice) drawable() bool {
+func drawable(l *Lattice) bool {
 	square := r3.Cross(l.U, l.V)
 	size := r3.Norm(square)
 	if !(size > 0) {
 		return false
 	}
-	return l.Weight == Dome || r3.Norm(r3.Cross(square, l.Normal)) <= 1e-9*size
+	return l.Response == Dome || r3.Norm(r3.Cross(square, l.Normal)) <= 1e-9*size
 }
 
 func newGrid(l *Lattice, epsilon float64) *grid {
@@ -50,38 +52,38 @@ func newGrid(l *Lattice, epsilon float64) *grid {
 	alongU, alongV := r3.Cross(l.V, g.n), r3.Cross(g.n, l.U)
 	g.toU = r3.Scale(1/r3.Dot(l.U, alongU), alongU)
 	g.toV = r3.Scale(1/r3.Dot(l.V, alongV), alongV)
-	g.lean = leans(l, g.words)
+	g.lean = inverseDistances(l, g.words)
 	g.blank = make([]uint64, g.nv*g.words)
 	for j := range g.nv {
-		row := g.row(g.blank, j)
+		bits := g.row(g.blank, j)
 		for i := range g.words * 64 {
 			if i >= g.nu || l.Masked(i, j) {
-				row[i>>6] |= 1 << (i & 63)
+				bits[i>>6] |= 1 << (i & 63)
 			}
 		}
 	}
 	return g
 }
 
-// leans are what makes a distance against the axis of each dome of what is one against the way to the place that
+// inverseDistances are what makes a distance against the axis of each dome of what is one against the way to the place that
 // it is turned to: one over the length of the way. All are 1 where the receptors have one axis.
-func leans(l *Lattice, words int) []float64 {
+func inverseDistances(l *Lattice, words int) []float64 {
 	if l.Toward == nil {
-		return slices.Repeat([]float64{1}, 64)
+		return slices.Repeat([]float64{1}, row.Word)
 	}
 	all := make([]float64, l.NV*words*64)
 	for n := range all {
-		all[n] = inverse(r3.Norm(r3.Sub(*l.Toward, l.At(n%(words*64), n/(words*64)))))
+		all[n] = l.InverseDistance(l.At(n%(words*64), n/(words*64)))
 	}
 	return all
 }
 
-// leaning is what word w of row j is multiplied by.
-func (g *grid) leaning(j, w int) *[64]float64 {
-	if len(g.lean) == 64 {
-		return (*[64]float64)(g.lean)
+// leanOfRow is what the words of row j are multiplied by.
+func (g *grid) leanOfRow(j int) []float64 {
+	if len(g.lean) == row.Word {
+		return g.lean
 	}
-	return (*[64]float64)(g.lean[(j*g.words+w)*64:])
+	return g.lean[j*g.words*row.Word : (j+1)*g.words*row.Word]
 }
 
 // row is row j of a mask.

@@ -9,7 +9,7 @@ import "math/bits"
 const mostlyShare = 3
 
 // mostlyHidden says whether most points of the band that see any of the opening see less than half of it.
-func (d *desk) mostlyHidden(from, to int) bool {
+func (d *bandSummer) mostlyHidden(from, to int) bool {
 	f, g := d.f, d.f.g
 	if !f.w.exact {
 		return false
@@ -18,26 +18,25 @@ func (d *desk) mostlyHidden(from, to int) bool {
 	for j := from; j < to; j++ {
 		for w := range g.words {
 			at := (j-from)*g.words + w
-			few += bits.OnesCount64(d.partly[at] &^ d.most[at])
+			few += bits.OnesCount64(d.partly[at] &^ d.mostlySeen[at])
 			lit += bits.OnesCount64(^(f.all[j*g.words+w] | g.blank[j*g.words+w]))
 		}
 	}
 	return mostlyShare*few > lit
 }
 
-// find lights the points of the band that see less than half of the opening, and takes them off the others.
-func (d *desk) find(from, to int) {
+// traceMostlyHidden lights the points of the band that see less than half of the opening, and takes them off the others.
+func (d *bandSummer) traceMostlyHidden(from, to int) {
 	g := d.f.g
 	lat := g.lattice
 	for j := from; j < to; j++ {
 		for w := range g.words {
 			at := (j-from)*g.words + w
-			few := d.partly[at] &^ d.most[at]
+			few := d.partly[at] &^ d.mostlySeen[at]
 			d.partly[at] &^= few
 			for rest := few; rest != 0; rest &= rest - 1 {
 				i := w<<6 + bits.TrailingZeros64(rest)
-				place := lat.At(i, j)
-				r := Receptor{At: place, Axis: lat.Axis(place), Weight: lat.Weight, Skip: lat.Skip}
+				r := lat.Receptor(i, j)
 				for _, s := range d.tracer.light(d.f.l, &r) {
 					for c := range d.channels {
 						d.line(d.sums[c], j-from)[i] += s.filter[c] * s.value

@@ -1,91 +1,45 @@
 // Package light carries light from the lamps to where it is read: the set once (World), each
-// light once (Basis), levels and colours last (Drive). A basis is lux for a drive of {1, 1, 1},
+// light once (Basis), levels and colours last (Levels). A basis is lux for levels of {1, 1, 1},
 // so that a level, a gel or a colour never costs more than a sum.
 //
-// There are two ways to the same figures. At a receptor, what is seen of a lamp's opening past all solids is found
-// exactly, as polygons (solid.Viewer), and summed by closed form where there is one (trace.go, cubature.go). On lattices,
-// level or not, the shadows of all solids are drawn as bit masks, one for each of some points of the opening, which tells
-// of a whole floor who sees what (shadow.go, field.go). Where more than half of an opening is seen, a field takes what is
-// hidden from the whole, which is exact, else it adds up what is seen, and where much of a floor sees little of a lamp
-// it asks as a receptor does (hidden.go). Neighbouring points of an opening share one evaluation of its distribution
-// (bundle.go).
+// There are two ways to the same figures. A receptor sees a part of a lamp's opening past all solids: package solid finds
+// that part exactly, as polygons (solid.Viewer), and a closed form sums it where there is one (trace.go, cubature.go).
+// On a lattice, level or not, each of some points of the opening draws the shadows of all solids as bit masks, and the
+// masks say for the whole floor which points see which (rasteriser.go, shadows.go, field.go). Where a point sees more than
+// half of an opening, a field takes what is hidden from the whole, which is exact; else it adds up what is seen; and where
+// much of a floor sees little of a lamp, it traces as a receptor does (hidden.go). Neighbouring points of an opening share
+// one evaluation of its distribution (bundle.go).
 //
-// What comes back from surfaces is worked out by package radiosity, for receptors and lattices alike,
-// and stands beside the direct light in the same basis (reflect.go).
+// Package radiosity works out what comes back from surfaces, for receptors and lattices alike. It stands beside the direct
+// light in the same basis (reflect.go).
+//
+// A new kind of emitter needs no change here: its distribution says the intensity in a direction (photometry.Distribution),
+// and may bring a kernel for rows of receptors (photometry.RowSummed); its opening may vary over its face (Profile).
 package light
 
 import (
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
 
-// Weight is how a receptor weighs light by its angle to the receptor's axis.
-type Weight uint8
+// Response is how a receptor weighs light by its angle.
+type Response = receptor.Response
 
-// The weights.
+// The responses.
 const (
-	Flat     Weight = iota // cos t, none from behind: illuminance on a plane, lx
-	Dome                   // (1 + cos t)/2: the incident dome, lx
-	Radiance               // the luminance of the first surface along the axis, cd/m2
+	Cosine   = receptor.Cosine   // illuminance on a plane, lx
+	Dome     = receptor.Dome     // the incident dome, lx
+	Radiance = receptor.Radiance // the luminance of the first surface along the axis, cd/m2
 )
 
-// Receptor is one place to read light at. Solids in Skip neither shade nor are seen by it.
-type Receptor struct {
-	At, Axis r3.Vec // Axis is a unit vector
-	Weight   Weight
-	Skip     []solid.ID
-}
+// Receptor is one place to read light at.
+type Receptor = receptor.Receptor
 
-// Lattice is a grid of receptors: point (i, j) is Origin + i U + j V. A set bit of Mask (j*NU+i)
-// is a point without data: inside a solid, or outside every room; its field is 0. Weight is Flat
-// or Dome.
-type Lattice struct {
-	Origin, U, V r3.Vec
-	Normal       r3.Vec  // the receptors' axis, unit; a dome's need not stand on the lattice
-	Toward       *r3.Vec // where it is set, the place that each dome is turned to, in place of Normal
-	NU, NV       int
-	Weight       Weight
-	Mask         []uint64
-	Skip         []solid.ID
-}
-
-// At is the place of point (i, j).
-func (l *Lattice) At(i, j int) r3.Vec {
-	u, v := float64(i), float64(j)
-	return r3.Vec{
-		X: l.Origin.X + u*l.U.X + v*l.V.X,
-		Y: l.Origin.Y + u*l.U.Y + v*l.V.Y,
-		Z: l.Origin.Z + u*l.U.Z + v*l.V.Z,
-	}
-}
-
-// Axis is that of the receptor at a point. A dome in the very place that the domes are turned to is turned
-// nowhere: its axis is no direction, and it takes half of what comes from anywhere.
-func (l *Lattice) Axis(at r3.Vec) r3.Vec {
-	if l.Toward == nil {
-		return l.Normal
-	}
-	way := r3.Sub(*l.Toward, at)
-	return r3.Scale(inverse(r3.Norm(way)), way)
-}
-
-// inverse is 1/x, and 0 for 0.
-func inverse(x float64) float64 {
-	if x == 0 {
-		return 0
-	}
-	return 1 / x
-}
-
-// Masked says whether point (i, j) has no data.
-func (l *Lattice) Masked(i, j int) bool {
-	n := j*l.NU + i
-	return n>>6 < len(l.Mask) && l.Mask[n>>6]>>(n&63)&1 != 0
-}
+// Lattice is a grid of receptors.
+type Lattice = receptor.Lattice
 
 // Targets is what a Basis is wanted for.
 type Targets struct {
@@ -118,14 +72,22 @@ type Term struct {
 
 // Emitter is one light as transport sees it.
 type Emitter struct {
-	Name   string
-	Frame  plan.Frame
-	Source photometry.Source
+	Name    string
+	Frame   plan.Frame
+	Source  photometry.Source
+	Profile Profile // of the luminance over the opening; nil where that is even
 }
 
-// Drive is what each light's basis is multiplied by: level, gels and colour, AP1. A light that
+// Profile is how the luminance of an opening varies over it: of a rectangle, a disc or a tube.
+type Profile interface {
+	// Relative is the luminance at a place so many metres to the right of the middle and over it, by the mean over the
+	// opening.
+	Relative(right, up float64) float64
+}
+
+// Levels is what each light's basis is multiplied by: level, gels and colour, AP1. A light that
 // is not in it is off.
-type Drive map[string]colour.RGB
+type Levels map[string]colour.RGB
 
 // Emitters returns the lights of a set-up, in its order.
 func Emitters(s *plan.Setup) []Emitter {
@@ -137,11 +99,11 @@ func Emitters(s *plan.Setup) []Emitter {
 	return all
 }
 
-// DriveOf returns the drive of the lights of a set-up.
-func DriveOf(lights []plan.Light) Drive {
-	d := make(Drive, len(lights))
+// LevelsOf returns the levels of the lights of a set-up.
+func LevelsOf(lights []plan.Light) Levels {
+	d := make(Levels, len(lights))
 	for i := range lights {
-		d[lights[i].Name] = lights[i].Drive
+		d[lights[i].Name] = lights[i].RelativeOutput
 	}
 	return d
 }

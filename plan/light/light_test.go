@@ -24,11 +24,11 @@ func TestRebase(t *testing.T) {
 	s, lights := room(r), lamps(r)
 	w := build(t, s, Options{Quality: Draft})
 	to := Targets{Lattices: []Lattice{floorAt(0, 0, 0, 8, 50)}, Points: []Receptor{
-		{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up}, {At: r3.Vec{X: 1, Y: 1, Z: 1.5}, Axis: r3.Vec{X: 1}, Weight: Radiance}}}
+		{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up}, {At: r3.Vec{X: 1, Y: 1, Z: 1.5}, Axis: r3.Vec{X: 1}, Response: Radiance}}}
 	old := basis(t, w, lights, to)
 	lights[3].Frame.At.X += 0.5
 	lights = slices.Delete(lights, 1, 2)
-	lights = append(lights, Emitter{"new", down(2.5), lights[0].Source})
+	lights = append(lights, Emitter{Name: "new", Frame: down(2.5), Source: lights[0].Source})
 	got, err := w.Rebase(context.Background(), old, lights, lights[2].Name)
 	if err != nil {
 		t.Fatal(err)
@@ -76,7 +76,7 @@ func TestTintedField(t *testing.T) {
 	w := build(t, &solid.Set{Sheets: []solid.Sheet{pane}}, Options{})
 	for _, source := range []photometry.Source{
 		{Flux: 1000, Distribution: photometry.Uniform{}}, {Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(0.5, 0.5)}} {
-		e := Emitter{"a", down(3), source}
+		e := Emitter{Name: "a", Frame: down(3), Source: source}
 		floor := floorAt(-1.013, -1.017, 0, 2, 21)
 		to := Targets{Lattices: []Lattice{floor}}
 		for j := range floor.NV {
@@ -86,7 +86,7 @@ func TestTintedField(t *testing.T) {
 		}
 		b := basis(t, w, []Emitter{e}, to)
 		field := make([]float32, floor.NU*floor.NV)
-		d := Drive{"a": {0.2, 1, 3}}
+		d := Levels{"a": {0.2, 1, 3}}
 		b.Field(0, d, field)
 		l := newLamp(&e, w.faces, w.tubes, w.bundle)
 		for n := range field {
@@ -102,7 +102,7 @@ func TestMaskedPointsAreDark(t *testing.T) {
 	floor.Mask[1] |= 1 << 5 // point 69: (6, 3)
 	wall := floor
 	wall.U, wall.V, wall.Normal = r3.Vec{X: 0.1}, r3.Vec{Z: 0.1}, r3.Vec{Y: 1}
-	e := Emitter{"a", looking(r3.Vec{X: 0.5, Y: 1, Z: 2.2}, r3.Vec{}), photometry.Source{Flux: 1000, Distribution: photometry.Uniform{}}}
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 0.5, Y: 1, Z: 2.2}, r3.Vec{}), Source: photometry.Source{Flux: 1000, Distribution: photometry.Uniform{}}}
 	b := basis(t, build(t, &solid.Set{}, Options{}), []Emitter{e}, Targets{Lattices: []Lattice{floor, wall}})
 	for k := range 2 {
 		for n, v := range b.Fields[0][k] {
@@ -116,11 +116,11 @@ func TestMaskedPointsAreDark(t *testing.T) {
 // A lamp in the very plane of a dome lattice still casts shadows in it.
 func TestLampInThePlane(t *testing.T) {
 	s := &solid.Set{Prisms: []solid.Prism{{ID: 1, Base: box(2, 0, 0.2, 1, 0), Z1: 3}}}
-	e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.FromCandela(400, photometry.Uniform{}, photometry.Opening{})}
-	lat := Lattice{Origin: r3.Vec{X: 1, Z: 1.5}, U: r3.Vec{X: 3}, V: r3.Vec{Y: 3}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Weight: Dome}
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), Source: photometry.FromCandela(400, photometry.Uniform{}, photometry.Opening{})}
+	lat := Lattice{Origin: r3.Vec{X: 1, Z: 1.5}, U: r3.Vec{X: 3}, V: r3.Vec{Y: 3}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Response: Dome}
 	b := basis(t, build(t, s, Options{}), []Emitter{e}, Targets{Lattices: []Lattice{lat}})
 	field := make([]float32, 4)
-	b.Field(0, Drive{"a": {1, 1, 1}}, field)
+	b.Field(0, Levels{"a": {1, 1, 1}}, field)
 	for n, want := range []float64{400, 0, 400.0 / 10 * (1 + 1/math.Sqrt(10)) / 2, 400.0 / 25 * (1 + 4.0/5) / 2} {
 		close(t, fmt.Sprint("point ", n), float64(field[n]), want, 1e-5)
 	}
@@ -128,17 +128,17 @@ func TestLampInThePlane(t *testing.T) {
 
 // A lattice point in the very place of a lamp has no light rather than no number.
 func TestLampOnALatticePoint(t *testing.T) {
-	lat := Lattice{Origin: r3.Vec{Z: 1.5}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Weight: Dome}
+	lat := Lattice{Origin: r3.Vec{Z: 1.5}, U: r3.Vec{X: 1}, V: r3.Vec{Y: 1}, Normal: r3.Vec{X: -1}, NU: 2, NV: 2, Response: Dome}
 	grid, _ := photometry.NewGrid(photometry.NewLobe(60, 90), 90, 90)
 	for _, d := range []photometry.Distribution{photometry.Uniform{}, photometry.Cosine{}, photometry.NewLobe(40, 60), grid} {
-		e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.Source{Flux: 1000, Distribution: d}}
+		e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), Source: photometry.Source{Flux: 1000, Distribution: d}}
 		b := basis(t, build(t, &solid.Set{}, Options{}), []Emitter{e}, Targets{Lattices: []Lattice{lat}, Points: []Receptor{{At: lat.Origin, Axis: up}}})
 		for n, v := range b.Fields[0][0] {
 			if v64 := float64(v); math.IsNaN(v64) || math.IsInf(v64, 0) || n == 1 && v == 0 {
 				t.Errorf("%T: point %d has %v lx", d, n, v)
 			}
 		}
-		if p, _ := b.Point(0, Drive{"a": {1, 1, 1}}); p != (colour.RGB{}) {
+		if p, _ := b.Point(0, Levels{"a": {1, 1, 1}}); p != (colour.RGB{}) {
 			t.Errorf("%T: a meter in the lamp reads %v", d, p)
 		}
 	}
@@ -173,9 +173,9 @@ func ExampleWorld_Basis() {
 		return
 	}
 	for _, level := range []float64{1, 0.5} {
-		drive := Drive{"lamp": colour.RGB{level, level, level}}
-		top, _ := b.Point(0, drive)
-		floor, _ := b.Point(1, drive)
+		level := Levels{"lamp": colour.RGB{level, level, level}}
+		top, _ := b.Point(0, level)
+		floor, _ := b.Point(1, level)
 		fmt.Printf("%.1f lx on the table, %.1f lx under it\n", top.Y(), floor.Y())
 	}
 	// Output:

@@ -29,7 +29,7 @@ func bySquares(e *Emitter, r *Receptor) (sum float64) {
 // A face of measured light, the whole of it seen, from far and from near: its creases at each angle of the table are
 // summed over to 1e-3.
 func TestMeasuredFaceOnAReceptor(t *testing.T) {
-	e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.4}), photometry.Source{Flux: 3000, Distribution: measured(t, 1, 2),
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.4}), Source: photometry.Source{Flux: 3000, Distribution: measured(t, 1, 2),
 		Opening: photometry.Opening{Form: photometry.Rectangle, Width: 1.2, Height: 0.7}}}
 	for _, at := range []r3.Vec{{X: 3, Y: 0.4, Z: 1}, {X: 0.5, Y: -0.3, Z: 1.7}, {X: 0.15, Y: 0.2, Z: 1.5}, {X: 1, Y: 2, Z: 0.3}} {
 		r := Receptor{At: at, Axis: r3.Unit(r3.Sub(e.Frame.At, at))}
@@ -55,7 +55,7 @@ func TestTwoSidedFaceFromBehind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.Source{Flux: flux, Distribution: d,
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), Source: photometry.Source{Flux: flux, Distribution: d,
 		Opening: photometry.Opening{Form: photometry.Rectangle, Width: 0.8, Height: 0.6}}}
 	behind := Receptor{At: r3.Vec{X: -1.2, Y: 0.3, Z: 1.2}, Axis: r3.Vec{X: 1}}
 	want := bySquares(&e, &behind)
@@ -87,7 +87,7 @@ func TestOneSidedFaceFromBehind(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.Source{Flux: flux, Distribution: d, Opening: opening}}
+			e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), Source: photometry.Source{Flux: flux, Distribution: d, Opening: opening}}
 			for _, at := range []r3.Vec{{X: -1.2, Y: 0.3, Z: 1.2}, {X: -0.05, Z: 1.5}, {X: -3, Y: -2, Z: 2.5}} {
 				if got := lux(t, &solid.Set{}, e, Receptor{At: at, Axis: r3.Unit(r3.Sub(e.Frame.At, at))}); got != 0 {
 					t.Errorf("%s, %s: %g lx at %v behind the face", name, planes, got, at)

@@ -53,19 +53,19 @@ func (l *lamp) world(p r3.Vec) r3.Vec {
 	}
 }
 
-// frac is the i-th step of an additive lattice, 0 to 1.
-func frac(i int, step float64) float64 {
+// fractionalStep is the i-th step of an additive lattice, 0 to 1.
+func fractionalStep(i int, step float64) float64 {
 	_, f := math.Modf((float64(i) + 0.5) * step)
 	return f
 }
 
 func (l *lamp) facePoint(i int, u float64) r3.Vec {
-	return r3.Vec{X: u / 2 * l.opening.Width, Y: (frac(i, golden) - 0.5) * l.opening.Height}
+	return r3.Vec{X: u / 2 * l.opening.Width, Y: (fractionalStep(i, golden) - 0.5) * l.opening.Height}
 }
 
 func (l *lamp) discPoint(i int, u float64) r3.Vec {
 	r := math.Sqrt(u) * l.opening.Width / 2
-	sin, cos := math.Sincos(math.Pi * (frac(i, golden) - 0.5))
+	sin, cos := math.Sincos(math.Pi * (fractionalStep(i, golden) - 0.5))
 	return r3.Vec{X: r * cos, Y: r * sin}
 }
 
@@ -78,8 +78,8 @@ func (l *lamp) tubePoint(_ int, u float64) r3.Vec {
 // 1/sqrt(R² - r²) (Abel's transform of an even disc).
 func (l *lamp) ballPoint(i int, u float64) r3.Vec {
 	r := l.opening.Width / 2 * math.Sin(ballAngle(u))
-	z := 1 - 2*frac(i, plastic)
-	sin, cos := math.Sincos(math.Pi * (frac(i, plastic*plastic) - 0.5))
+	z := 1 - 2*fractionalStep(i, plastic)
+	sin, cos := math.Sincos(math.Pi * (fractionalStep(i, plastic*plastic) - 0.5))
 	ring := math.Sqrt(1 - z*z)
 	return r3.Vec{X: r * ring * cos, Y: r * ring * sin, Z: r * z}
 }
@@ -104,24 +104,24 @@ type node struct {
 	weight float64
 }
 
-// nodes is the Gauss-Legendre rule over the opening that serves at a distance from it; on a disc, along
+// rule is the Gauss-Legendre rule over the opening that serves at a distance from it; on a disc, along
 // the radius and evenly round it.
-func (l *lamp) nodes(distance float64, to *precision) []node {
-	order := func(side float64) int { return to.order(distance, side) + l.extra() }
+func (l *lamp) rule(distance float64, to *precision) []node {
+	order := func(side float64) int { return to.order(distance, side) + l.extraOrder() }
 	w, h := l.opening.Width, l.opening.Height
 	switch l.opening.Form {
 	case photometry.Rectangle:
-		return l.grid(order(w), order(h))
+		return l.productRule(order(w), order(h))
 	case photometry.Disc:
-		return l.rings(order(w))
+		return l.discRule(order(w))
 	case photometry.Tube:
-		return l.grid(order(w), 1)
+		return l.productRule(order(w), 1)
 	}
 	return []node{{l.at, 1}}
 }
 
-// grid is the product of two rules, along the width and along the height.
-func (l *lamp) grid(nx, ny int) []node {
+// productRule is the product of two rules, along the width and along the height.
+func (l *lamp) productRule(nx, ny int) []node {
 	x, wx := legendre(nx, -0.5, 0.5)
 	y, wy := legendre(ny, -0.5, 0.5)
 	all := make([]node, 0, nx*ny)
@@ -134,8 +134,8 @@ func (l *lamp) grid(nx, ny int) []node {
 	return all
 }
 
-// rings is the rule on a disc.
-func (l *lamp) rings(n int) []node {
+// discRule is the rule on a disc.
+func (l *lamp) discRule(n int) []node {
 	radius := l.opening.Width / 2
 	r, w := legendre(n, 0, 1)
 	round := 2*n + 2
@@ -156,8 +156,8 @@ type level struct {
 	nodes  []node
 }
 
-// rules are those of the fields, from afar to close by. Closer than the last, full is asked.
-func (l *lamp) rules(w Weight) []level {
+// fieldRules are those of the fields, from afar to close by. Closer than the last, full is asked.
+func (l *lamp) fieldRules(w Response) []level {
 	a := l.opening.Largest() / 2
 	centre := []node{{l.at, 1}}
 	switch {
@@ -168,19 +168,27 @@ func (l *lamp) rules(w Weight) []level {
 	case l.opening.Form == photometry.Point || l.opening.Form == photometry.Sphere:
 		return []level{{0, centre}}
 	}
-	if l.pieces != nil {
+	if l.creases != nil {
 		return nil // each place has its own rule
 	}
 	var all []level
 	for n := 2; n <= 8; n++ {
 		distance := a * closely().reach[n]
-		all = append(all, level{distance * distance, l.nodes(distance, closely())})
+		all = append(all, level{distance * distance, l.profiled(l.rule(distance, closely()))})
 	}
 	return all
 }
 
-// extra is how much the order is raised for a distribution that is not Lambertian.
-func (l *lamp) extra() int {
+// profiled are nodes that weigh as the opening is bright there.
+func (l *lamp) profiled(nodes []node) []node {
+	for i := range nodes {
+		nodes[i].weight *= l.relative(nodes[i].at)
+	}
+	return nodes
+}
+
+// extraOrder is how much the order is raised for a distribution that is not Lambertian.
+func (l *lamp) extraOrder() int {
 	if l.lambertian {
 		return 0
 	}

@@ -4,45 +4,60 @@ import (
 	"slices"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry/row"
 )
 
-// parts sums what the points that see part of the opening get from it, or, where that is less, what is hidden
+// sumParts sums what the points that see part of the opening get from it, or, where that is less, what is hidden
 // from them: from the middle of each bundle, as many times as points of it count.
-func (d *desk) parts(from, to int) {
+func (d *bandSummer) sumParts(from, to int) {
 	f, g := d.f, d.f.g
 	for i := range d.shares {
 		clear(d.shares[i].sums)
 	}
-	clear(d.lost)
-	d.mix(from, to)
+	clear(d.hiddenLight)
+	d.findMixedPanes(from, to)
 	for n := range f.bundles {
 		b := &f.bundles[n]
-		d.look(b, from, to)
+		d.maskPanes(b, from, to)
+		share := f.share * f.l.relative(b.middle)
 		for j := from; j < to; j++ {
-			var s sight
 			ready := false
 			for w, word := range d.partly[(j-from)*g.words : (j-from+1)*g.words] {
 				if word == 0 || !d.seen(b, word, j*g.words+w, (j-from)*g.words+w) {
 					continue
 				}
 				if !ready {
-					s, ready = f.steps.from(f.l, j, b.middle), true
+					d.view, ready = f.steps.from(f.l, j, b.middle), true
 				}
-				d.add(&s, j-from, w, b.to-b.from)
+				d.add(j-from, w, b.to-b.from, share)
 			}
 		}
 	}
 }
 
-// halve finds the points from which at most half of the opening is hidden.
-func (d *desk) halve(from, to int) {
+// findMostlySeen finds the points from which at most half of the opening is hidden.
+func (d *bandSummer) findMostlySeen(from, to int) {
 	f, g := d.f, d.f.g
-	clear(d.most)
+	clear(d.mostlySeen)
 	if f.sampled {
 		return
 	}
-	size, first := len(g.blank), from*g.words
+	first := from * g.words
 	hidden := d.hidden[:(to-from)*g.words]
+	d.countHidden(hidden, first)
+	for at := range hidden {
+		word := d.partly[at]
+		for i := range f.panes {
+			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
+		}
+		d.mostlySeen[at] = word & hidden[at].atMost(len(f.points)/2)
+	}
+}
+
+// countHidden counts, by word of the band from word first of the masks on, how many points of the opening are hidden.
+func (d *bandSummer) countHidden(hidden []wideCounter, first int) {
+	f := d.f
+	size := len(f.g.blank)
 	clear(hidden)
 	k := 0
 	for ; k+7 <= len(f.points); k += 7 {
@@ -58,42 +73,35 @@ func (d *desk) halve(from, to int) {
 			hidden[at].add(f.masks[k*size+first+at], 0)
 		}
 	}
-	for at := range hidden {
-		word := d.partly[at]
-		for i := range f.panes {
-			word &^= f.panes[i].some[first+at] &^ f.panes[i].all[first+at]
-		}
-		d.most[at] = word & hidden[at].atMost(len(f.points)/2)
-	}
 }
 
-// mix finds the panes that need to be drawn for each point of the opening.
-func (d *desk) mix(from, to int) {
+// findMixedPanes finds the panes that need to be drawn for each point of the opening.
+func (d *bandSummer) findMixedPanes(from, to int) {
 	f := d.f
-	d.mixed = d.mixed[:0]
+	d.mixedPanes = d.mixedPanes[:0]
 	first := from * f.g.words
 	for i := range f.panes {
 		some, all := f.panes[i].some[first:], f.panes[i].all[first:]
 		for at, word := range d.partly[:(to-from)*f.g.words] {
 			if word&some[at]&^all[at] != 0 {
-				d.mixed = append(d.mixed, i)
+				d.mixedPanes = append(d.mixedPanes, i)
 				break
 			}
 		}
 	}
 }
 
-// look draws what is seen through the mixed panes from each point of a bundle.
-func (d *desk) look(b *bundle, from, to int) {
+// maskPanes draws what is seen through the mixed panes from each point of a bundle.
+func (d *bandSummer) maskPanes(b *bundle, from, to int) {
 	f := d.f
 	for k := b.from; k < b.to; k++ {
 		before := d.before[k-b.from][:0]
-		for _, i := range d.mixed {
+		for _, i := range d.mixedPanes {
 			n := (k-b.from)*len(f.panes) + i
 			clear(d.through[n])
 			f.through(d.brush, d.through[n], k, i, from, to)
 			if slices.ContainsFunc(d.through[n], func(w uint64) bool { return w != 0 }) {
-				d.passing[n] = f.panes[i].caster.passing(f.points[k].at)
+				d.passing[n] = f.panes[i].caster.transmittance(f.points[k].at)
 				before = append(before, n)
 			}
 		}
@@ -103,15 +111,15 @@ func (d *desk) look(b *bundle, from, to int) {
 
 // seen counts, for each point of a word, the points of a bundle that it sees, by share, or those hidden from
 // it. The word is word n of the masks and word at of the band. It says whether there are any.
-func (d *desk) seen(b *bundle, word uint64, n, at int) (any bool) {
-	masks, size, most := d.f.masks, len(d.f.g.blank), d.most[at]
+func (d *bandSummer) seen(b *bundle, word uint64, n, at int) (any bool) {
+	masks, size, most := d.f.masks, len(d.f.g.blank), d.mostlySeen[at]
 	for i := range d.counts {
-		d.counts[i] = count{}
+		d.counts[i] = smallCounter{}
 	}
-	d.missing = count{}
+	d.hiddenCount = smallCounter{}
 	for k := b.from; k < b.to; k++ {
 		mask := masks[k*size+n]
-		d.missing.add(mask & most)
+		d.hiddenCount.add(mask & most)
 		points := word &^ most &^ mask
 		if points == 0 {
 			continue
@@ -123,15 +131,15 @@ func (d *desk) seen(b *bundle, word uint64, n, at int) (any bool) {
 			d.counts[0].add(points)
 		}
 	}
-	return any || d.missing != count{}
+	return any || d.hiddenCount != smallCounter{}
 }
 
 // behind counts points of a word that see a point of a bundle, some of them through panes.
-func (d *desk) behind(before []int, points uint64, at int) {
+func (d *bandSummer) behind(before []int, points uint64, at int) {
 	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
 	for _, n := range before {
 		if through := d.through[n][at] & points; through != 0 {
-			d.veil(through, d.passing[n])
+			d.filterPortions(through, d.passing[n])
 		}
 	}
 	for _, p := range d.portions {
@@ -139,32 +147,21 @@ func (d *desk) behind(before []int, points uint64, at int) {
 	}
 }
 
-// share is the index of the sums of a factor.
-func (d *desk) share(factor colour.RGB) int {
-	for i := range d.shares {
-		if d.shares[i].factor == factor {
-			return i
-		}
-	}
-	d.shares = append(d.shares, partial{factor, make([]float64, band*d.width)})
-	d.counts = append(d.counts, count{})
-	return len(d.shares) - 1
-}
-
-// add adds the light of what has been counted for word w of row r.
-func (d *desk) add(s *sight, r, w, size int) {
+// add adds the light of what has been counted for word w of row r: a point of the opening has a share of it.
+func (d *bandSummer) add(r, w, size int, share float64) {
 	for i := range d.counts {
-		d.times(&d.counts[i], d.line(d.shares[i].sums, r), s, w, size)
+		d.times(&d.counts[i], d.line(d.shares[i].sums, r), w, size, share)
 	}
-	d.times(&d.missing, d.line(d.lost, r), s, w, size)
+	d.times(&d.hiddenCount, d.line(d.hiddenLight, r), w, size, share)
 }
 
 // times adds the light of a point of the opening to word w of a row, as often as counted.
-func (d *desk) times(c *count, row []float64, s *sight, w, size int) {
+func (d *bandSummer) times(c *smallCounter, line []float64, w, size int, share float64) {
 	left := c.any()
+	part := (*[row.Word]float64)(line[w*row.Word:])
 	for n := size; left != 0; n-- { // most often all or none
 		if points := c.exactly(n); points != 0 {
-			d.f.l.kernel.add(row, points, w, s, float64(n)*d.f.share)
+			d.f.l.kernel.Add(part, points, w, &d.view, float64(n)*share)
 			left &^= points
 		}
 	}

@@ -45,7 +45,6 @@ func moved(s *solid.Set, place func(r3.Vec) r3.Vec, mirrored bool) *solid.Set {
 // Direct light knows no place and no direction: random rooms moved, turned by quarter turns and
 // mirrored.
 func TestSameEverywhere(t *testing.T) {
-	slow(t)
 	r := rand.New(rand.NewPCG(31, 32))
 	type motion struct {
 		name     string
@@ -58,12 +57,12 @@ func TestSameEverywhere(t *testing.T) {
 		{"turned about", func(p r3.Vec) r3.Vec { return r3.Vec{X: -p.X, Y: -p.Y, Z: p.Z} }, false},
 		{"mirrored", func(p r3.Vec) r3.Vec { return r3.Vec{X: -p.X, Y: p.Y, Z: p.Z} }, true},
 	}
-	for range 25 {
+	for range cases(25, 3) {
 		s, lights := room(r), lamps(r)
 		var points []Receptor
 		for range 40 {
 			axis := r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()})
-			points = append(points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 2 * r.Float64()}, Axis: axis, Weight: Weight(r.IntN(2))})
+			points = append(points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 2 * r.Float64()}, Axis: axis, Response: Response(r.IntN(2))})
 		}
 		here := basis(t, build(t, s, Options{Quality: Draft}), lights, Targets{Points: points})
 		for _, m := range motions {
@@ -75,17 +74,17 @@ func TestSameEverywhere(t *testing.T) {
 				if m.mirrored {
 					f.Right = r3.Scale(-1, f.Right)
 				}
-				ls = append(ls, Emitter{e.Name, f, e.Source})
+				ls = append(ls, Emitter{Name: e.Name, Frame: f, Source: e.Source})
 			}
 			var ps []Receptor
 			for _, p := range points {
-				ps = append(ps, Receptor{At: m.place(p.At), Axis: turn(p.Axis), Weight: p.Weight})
+				ps = append(ps, Receptor{At: m.place(p.At), Axis: turn(p.Axis), Response: p.Response})
 			}
 			there := basis(t, build(t, moved(s, m.place, m.mirrored), Options{Quality: Draft}), ls, Targets{Points: ps})
 			for i := range points {
 				for _, e := range lights {
-					a, _ := here.Point(i, Drive{e.Name: {1, 1, 1}})
-					b, _ := there.Point(i, Drive{e.Name: {1, 1, 1}})
+					a, _ := here.Point(i, Levels{e.Name: {1, 1, 1}})
+					b, _ := there.Point(i, Levels{e.Name: {1, 1, 1}})
 					close(t, fmt.Sprint(m.name, " ", e.Name), b.Y(), a.Y(), 1e-9)
 				}
 			}
@@ -98,14 +97,14 @@ func TestLinearInLevel(t *testing.T) {
 	s, lights := room(r), lamps(r)
 	floor := floorAt(0, 0, 0, 8, 40)
 	b := basis(t, build(t, s, Options{Quality: Draft}), lights, Targets{Lattices: []Lattice{floor},
-		Points: []Receptor{{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up, Weight: Dome}}})
+		Points: []Receptor{{At: r3.Vec{X: 4, Y: 4, Z: 1}, Axis: up, Response: Dome}}})
 	sum := make([]float64, floor.NU*floor.NV)
 	field := make([]float32, len(sum))
-	all := Drive{}
+	all := Levels{}
 	var total float64
 	for i, e := range lights {
 		all[e.Name] = colour.RGB{0.1 * float64(i+1), 0.3, 0.2}
-		one := Drive{e.Name: all[e.Name]}
+		one := Levels{e.Name: all[e.Name]}
 		p, _ := b.Point(0, one)
 		total += p.Y()
 		b.Field(0, one, field)
@@ -132,14 +131,14 @@ func TestWallsOnlyDarken(t *testing.T) {
 		floor := floorAt(0.01, 0.02, 0, 8, 50)
 		to := Targets{Lattices: []Lattice{floor}}
 		for range 30 {
-			to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 2 * r.Float64()}, Axis: up, Weight: Dome})
+			to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 2 * r.Float64()}, Axis: up, Response: Dome})
 		}
 		before := basis(t, build(t, s, Options{Quality: Draft}), lights, to)
 		s.Prisms = append(s.Prisms, solid.Prism{ID: 999, Base: box(8*r.Float64(), 8*r.Float64(), 3, 0.1, r.Float64()), Z1: 2.5})
 		after := basis(t, build(t, s, Options{Quality: Draft}), lights, to)
 		a, b := make([]float32, floor.NU*floor.NV), make([]float32, floor.NU*floor.NV)
 		for _, e := range lights {
-			d := Drive{e.Name: {1, 1, 1}}
+			d := Levels{e.Name: {1, 1, 1}}
 			for i := range to.Points {
 				p, _ := before.Point(i, d)
 				q, _ := after.Point(i, d)
@@ -163,7 +162,7 @@ func TestSameBitsOnAnyNumberOfWorkers(t *testing.T) {
 	s, lights := painted(room(r), r), lamps(r)
 	wall := Lattice{Origin: r3.Vec{X: 1, Y: 1}, U: r3.Vec{X: 0.2}, V: r3.Vec{Z: 0.2}, Normal: r3.Vec{Y: 1}, NU: 30, NV: 12}
 	dome := floorAt(0, 0, 1.3, 8, 90)
-	dome.Weight, dome.Normal = Dome, r3.Vec{Y: 1}
+	dome.Response, dome.Normal = Dome, r3.Vec{Y: 1}
 	to := Targets{Lattices: []Lattice{floorAt(0, 0, 0, 8, 133), wall, dome}}
 	for range 20 {
 		to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64(), Z: 1}, Axis: up})

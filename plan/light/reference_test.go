@@ -179,7 +179,7 @@ func BenchmarkPoints(b *testing.B) {
 	r := rand.New(rand.NewPCG(1, 1))
 	for range 20 {
 		at := r3.Vec{X: 10 * r.Float64(), Y: 8 * r.Float64(), Z: 1.5}
-		to.Points = append(to.Points, Receptor{At: at, Axis: r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64()}), Weight: Dome})
+		to.Points = append(to.Points, Receptor{At: at, Axis: r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64()}), Response: Dome})
 	}
 	b.ReportAllocs()
 	for b.Loop() {
@@ -193,7 +193,7 @@ func BenchmarkField(b *testing.B) {
 	s, floor := reference(0)
 	lights := referenceLamps()
 	all := basis(b, build(b, s, Options{Quality: Draft}), lights, Targets{Lattices: []Lattice{floor}})
-	d := Drive{}
+	d := Levels{}
 	for _, e := range lights {
 		d[e.Name] = [3]float64{0.5, 0.6, 0.7}
 	}

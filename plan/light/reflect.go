@@ -14,69 +14,80 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	if w.direct || len(fresh) == 0 {
 		return nil
 	}
-	if b.returns == nil {
-		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.bounces, w.workers, places(b.resolve), grounds(b.targets.Lattices))
+	if b.transport == nil {
+		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.radiosity, w.workers, b.resolved, b.targets.Lattices)
 		if err != nil {
 			return err
 		}
-		b.returns = t
+		b.transport = t
 	}
 	p.step(linksWork)
-	if b.returns.Dark() {
+	if b.transport.Dark() {
 		return nil
 	}
-	seen := make([]radiosity.Lamp, len(fresh))
-	for k, i := range fresh {
-		seen[k] = w.newBounced(lamps[i])
-	}
-	solution, err := b.returns.Solve(ctx, seen)
-	if err != nil {
-		return err
-	}
-	read, err := w.closer(ctx, b, seen, fresh, solution)
+	solution, read, err := w.solve(ctx, b, lamps, fresh)
 	if err != nil {
 		return err
 	}
 	p.step(solveWork)
 	for k, i := range fresh {
 		c := &b.columns[i]
-		c.reflected(b.Lights[i], read, k, len(b.resolve))
-		for n := range b.resolve {
-			c.spread = append(c.spread, read.Spread(n, k))
+		c.addReflected(b.Lights[i], read, k, len(b.resolved))
+		for n := range b.resolved {
+			c.rayError = append(c.rayError, read.Spread(n, k))
 		}
 	}
+	return b.reflectedFields(ctx, solution, fresh, p)
+}
+
+// solve follows the light of the fresh lights from surface to surface. read is the solution that receptors are read from.
+func (w *World) solve(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) (solution, read *radiosity.Solution, err error) {
+	seen := make([]radiosity.Lamp, len(fresh))
+	for k, i := range fresh {
+		seen[k] = w.newSurfaceLamp(lamps[i])
+	}
+	if solution, err = b.transport.Solve(ctx, seen); err != nil {
+		return nil, nil, err
+	}
+	read, err = w.refine(ctx, b, seen, fresh, solution)
+	return solution, read, err
+}
+
+// reflectedFields reads the lattices.
+func (b *Basis) reflectedFields(ctx context.Context, solution *radiosity.Solution, fresh []int, p *progress) error {
 	for k := range b.targets.Lattices {
 		planes, err := solution.Lattice(ctx, k)
 		if err != nil {
 			return err
 		}
 		for n, i := range fresh {
-			b.columns[i].back = append(b.columns[i].back, planes[n])
+			b.columns[i].reflectedFields = append(b.columns[i].reflectedFields, planes[n])
 		}
 		p.step(1)
 	}
 	return nil
 }
 
-// closer solves once more, with more rays, for the receptors alone where some of them are off by more than the
-// quality allows by their own word: light that comes round a corner is met by few rays.
-func (w *World) closer(ctx context.Context, b *Basis, seen []radiosity.Lamp, fresh []int, rough *radiosity.Solution) (*radiosity.Solution, error) {
-	if !w.unsure(b, fresh, rough) {
+// refine solves once more, with smaller patches and more rays, for the receptors alone where some of them are off by more
+// than the quality allows by their own word: few rays meet light that comes round a corner, and it falls off within a
+// patch.
+func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fresh []int, rough *radiosity.Solution) (*radiosity.Solution, error) {
+	if !w.needsRefinement(b, fresh, rough) {
 		return rough, nil
 	}
-	if b.closer == nil {
-		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.bounces.Closer(), w.workers, places(b.resolve), nil)
+	if b.finerTransport == nil {
+		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.radiosity.Closer(), w.workers, b.resolved, nil)
 		if err != nil {
 			return nil, err
 		}
-		b.closer = t
+		b.finerTransport = t
 	}
-	return b.closer.Solve(ctx, seen)
+	return b.finerTransport.Solve(ctx, seen)
 }
 
-// unsure says whether the rays leave a receptor off by more than the quality allows, all lights at a drive of 1.
-func (w *World) unsure(b *Basis, fresh []int, rough *radiosity.Solution) bool {
-	for n := range b.resolve {
+// needsRefinement says whether the rays leave a receptor off by more than the quality allows, all lights at a level of 1.
+func (w *World) needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution) bool {
+	for n := range b.resolved {
 		square, all := 0.0, 0.0
 		for k, i := range fresh {
 			off := rough.Spread(n, k)
@@ -88,15 +99,15 @@ func (w *World) unsure(b *Basis, fresh []int, rough *radiosity.Solution) bool {
 				all += points[n].Y()
 			}
 		}
-		if math.Sqrt(square) > w.allowed*all {
+		if math.Sqrt(square) > w.allowedRayError*all {
 			return true
 		}
 	}
 	return false
 }
 
-// reflected adds the terms of what comes back to receptors, by the surface it left last.
-func (c *column) reflected(light string, s *radiosity.Solution, lamp, receptors int) {
+// addReflected adds the terms of what comes back to receptors, by the surface it left last.
+func (c *column) addReflected(light string, s *radiosity.Solution, lamp, receptors int) {
 	direct := len(c.terms)
 	for i := range receptors {
 		for k, e := range s.Point(i, lamp) {
@@ -113,31 +124,4 @@ func (c *column) reflected(light string, s *radiosity.Solution, lamp, receptors 
 			c.points[direct+n][i] = e
 		}
 	}
-}
-
-// places are receptors as radiosity knows them.
-func places(receptors []Receptor) []radiosity.Receptor {
-	all := make([]radiosity.Receptor, len(receptors))
-	for i, r := range receptors {
-		all[i] = radiosity.Receptor{At: r.At, Axis: r.Axis, Pattern: pattern(r.Weight), Skip: r.Skip}
-	}
-	return all
-}
-
-// grounds are lattices as radiosity knows them.
-func grounds(lattices []Lattice) []radiosity.Lattice {
-	all := make([]radiosity.Lattice, len(lattices))
-	for i, l := range lattices {
-		all[i] = radiosity.Lattice{Origin: l.Origin, U: l.U, V: l.V, Axis: l.Normal, Toward: l.Toward, NU: l.NU, NV: l.NV,
-			Pattern: pattern(l.Weight), Mask: l.Mask, Skip: l.Skip}
-	}
-	return all
-}
-
-// pattern is a weight as radiosity knows it; spot meters have been resolved to planes.
-func pattern(w Weight) radiosity.Pattern {
-	if w == Dome {
-		return radiosity.Dome
-	}
-	return radiosity.Cosine
 }

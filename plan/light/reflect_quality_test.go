@@ -50,30 +50,33 @@ func furnishedReference() (*solid.Set, Lattice) {
 }
 
 // The errors that Quality promises of reflected light, on the floor of the furnished reference scene against patches and
-// rays many times as many: relative, over all points above 1 lx.
+// rays many times as many: relative, over all points above 1 lx. A short run holds a draft to normal quality.
 func TestErrorOfReflectedLight(t *testing.T) {
-	slow(t)
 	s, floor := furnishedReference()
 	lights := referenceLamps()
-	d := Drive{}
+	d := Levels{}
 	for _, e := range lights {
 		d[e.Name] = colour.RGB{1, 1, 1}
 	}
 	field := func(w *World) []float32 {
 		b := basis(t, w, lights, Targets{Lattices: []Lattice{floor}})
 		out := make([]float32, floor.NU*floor.NV)
-		b.Back(0, d, out)
+		b.ReflectedField(0, d, out)
 		return out
 	}
 	best := build(t, s, Options{Quality: Draft})
-	best.bounces = radiosity.Quality{Patch: 0.15, Links: 128, Point: 64, Lattice: 1024}
+	best.radiosity = radiosity.Quality{Patch: 0.15, Links: 128, Point: 64, Lattice: 1024}
+	if testing.Short() {
+		best.radiosity = Normal.radiosity()
+	}
 	want := field(best)
-	for _, c := range []struct {
+	promises := []struct {
 		quality   Quality
 		mean, p95 float64
-	}{{Draft, 0.05, 0.15}, {Normal, 0.015, 0.05}, {Fine, 0.01, 0.035}} {
+	}{{Draft, 0.05, 0.15}, {Normal, 0.015, 0.05}, {Fine, 0.01, 0.035}}
+	for _, c := range promises[:cases(len(promises), 1)] {
 		w := build(t, s, Options{Quality: Draft})
-		w.bounces = c.quality.bounces()
+		w.radiosity = c.quality.radiosity()
 		got := field(w)
 		var errors []float64
 		sum := 0.0

@@ -11,6 +11,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/radiosity"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
@@ -53,7 +54,7 @@ func shell(w, d, h float64, reflect colour.RGB) *solid.Set {
 
 // by is the light of a path at a receptor at a drive of 1 for all lights.
 func by(b *Basis, i int, path Path) (sum colour.RGB) {
-	d := Drive{}
+	d := Levels{}
 	for _, name := range b.Lights {
 		d[name] = colour.RGB{1, 1, 1}
 	}
@@ -70,7 +71,6 @@ func by(b *Basis, i int, path Path) (sum colour.RGB) {
 // sides, whatever the lamp, by the flux balance of any closed room; and by a lattice on each side it
 // is found to 0.5 %.
 func TestClosedRoomOfEveryLamp(t *testing.T) {
-	slow(t)
 	const rho, w, d, h = 0.6, 5.0, 4.0, 2.8
 	s := shell(w, d, h, colour.RGB{rho, rho, rho})
 	lights := lamps(rand.New(rand.NewPCG(5, 6)))
@@ -93,7 +93,7 @@ func TestClosedRoomOfEveryLamp(t *testing.T) {
 		for k := range to.Lattices {
 			l := &to.Lattices[k]
 			values := make([]float32, l.NU*l.NV)
-			b.Back(k, Drive{e.Name: {1, 1, 1}}, values)
+			b.ReflectedField(k, Levels{e.Name: {1, 1, 1}}, values)
 			for _, v := range values {
 				flux += float64(v) * r3.Norm(l.U) * r3.Norm(l.V)
 			}
@@ -109,7 +109,7 @@ func TestSharesOfReflectedLight(t *testing.T) {
 		Corners: []r3.Vec{{X: 2}, {X: 2, Y: 4}, {X: 2, Y: 4, Z: 3}, {X: 2, Z: 3}}})
 	lamp := Emitter{Name: "a", Frame: looking(r3.Vec{X: 1, Y: 2, Z: 1.5}, r3.Vec{X: 0, Y: 2, Z: 1.5}), Source: photometry.Source{Flux: 1000, Distribution: photometry.NewLobe(40, 60)}}
 	b := basis(t, build(t, s, Options{}), []Emitter{lamp}, Targets{Points: []Receptor{{At: r3.Vec{X: 3, Y: 2, Z: 1}, Axis: r3.Vec{X: -1}}}})
-	total, shares := b.Point(0, Drive{"a": {1, 1, 1}})
+	total, shares := b.Point(0, Levels{"a": {1, 1, 1}})
 	var sum colour.RGB
 	seen := map[solid.ID]bool{}
 	for t, share := range shares {
@@ -131,11 +131,7 @@ func TestSharesOfReflectedLight(t *testing.T) {
 // random in a bright room.
 func TestBlackNeverRaises(t *testing.T) {
 	r := rand.New(rand.NewPCG(71, 72))
-	rooms := 12
-	if testing.Short() {
-		rooms = 2
-	}
-	for range rooms {
+	for range cases(12, 1) {
 		bare := shell(5, 4, 2.6, colour.RGB{0.7, 0.6, 0.5})
 		lights := lamps(r)[:4]
 		for i := range lights {
@@ -146,11 +142,11 @@ func TestBlackNeverRaises(t *testing.T) {
 		black.Sheets = append(black.Sheets, sheetAt(21, r3.Vec{X: 1 + 3*r.Float64(), Y: 1 + 2*r.Float64(), Z: 1.2}, 6*r.Float64(), 0, 1.2, 1.2))
 		var to Targets
 		before, after := build(t, bare, Options{}), build(t, black, Options{})
-		for len(to.Points) < 20 {
+		for len(to.Points) < cases(20, 5) {
 			at := r3.Vec{X: 0.3 + 4.4*r.Float64(), Y: 0.3 + 3.4*r.Float64(), Z: 0.3 + 2*r.Float64()}
 			if _, in := after.bvh.Inside(at); !in {
 				axis := r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()})
-				to.Points = append(to.Points, Receptor{At: at, Axis: axis, Weight: Weight(len(to.Points) % 2)})
+				to.Points = append(to.Points, Receptor{At: at, Axis: axis, Response: Response(len(to.Points) % 2)})
 			}
 		}
 		a, b := basis(t, before, lights, to), basis(t, after, lights, to)
@@ -208,11 +204,11 @@ func TestRebaseOfReflectedLight(t *testing.T) {
 func TestReceptorsDoNotDependOnLattices(t *testing.T) {
 	s, floor := furnishedReference()
 	lights := referenceLamps()[3:6]
-	d := Drive{}
+	d := Levels{}
 	for _, e := range lights {
 		d[e.Name] = colour.RGB{1, 1, 1}
 	}
-	points := []Receptor{{At: r3.Vec{X: 4, Y: 3, Z: 1.5}, Axis: r3.Vec{X: 1}}, {At: r3.Vec{X: 7.5, Y: 6, Z: 1}, Axis: r3.Vec{Z: 1}, Weight: Dome}}
+	points := []Receptor{{At: r3.Vec{X: 4, Y: 3, Z: 1.5}, Axis: r3.Vec{X: 1}}, {At: r3.Vec{X: 7.5, Y: 6, Z: 1}, Axis: r3.Vec{Z: 1}, Response: Dome}}
 	w := build(t, s, Options{Quality: Draft})
 	alone := basis(t, w, lights, Targets{Points: points})
 	beside := basis(t, w, lights, Targets{Points: points, Lattices: []Lattice{floor}})
@@ -245,11 +241,11 @@ func TestNoFootprintIsMissed(t *testing.T) {
 			}
 		}
 		lamp := newLamp(e, w.faces, w.tubes, w.bundle)
-		tr, err := radiosity.Trace(t.Context(), s, bvh, w.bounces, 1, []radiosity.Receptor{{At: r3.Vec{X: 3, Y: 2.5, Z: 1.5}, Axis: r3.Vec{Z: 1}, Pattern: radiosity.Dome}}, nil)
+		tr, err := radiosity.Trace(t.Context(), s, bvh, w.radiosity, 1, []receptor.Receptor{{At: r3.Vec{X: 3, Y: 2.5, Z: 1.5}, Axis: r3.Vec{Z: 1}, Response: receptor.Dome}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-		solution, err := tr.Solve(t.Context(), []radiosity.Lamp{withoutLanding{w.newBounced(lamp)}})
+		solution, err := tr.Solve(t.Context(), []radiosity.Lamp{withoutRays{w.newSurfaceLamp(lamp)}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -258,7 +254,7 @@ func TestNoFootprintIsMissed(t *testing.T) {
 	}
 }
 
-// withoutLanding is a lamp whose light is left as the patches have it.
-type withoutLanding struct{ radiosity.Lamp }
+// withoutRays is a lamp whose light is left as the patches have it.
+type withoutRays struct{ radiosity.Lamp }
 
-func (withoutLanding) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
+func (withoutRays) EmitRays(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }

@@ -17,7 +17,7 @@ func sampled(w *World, l *lamp, r *Receptor) (sum colour.RGB) {
 		return sum
 	}
 	if l.opening.Form == photometry.Point {
-		t := tracer{viewer: viewerOf(w.bvh)}
+		t := tracer{visibleSums: viewerOf(w.bvh)}
 		for _, s := range t.light(l, r) {
 			sum = sum.Add(s.filter.Scale(s.value))
 		}
@@ -28,7 +28,7 @@ func sampled(w *World, l *lamp, r *Receptor) (sum colour.RGB) {
 		n = p.bundle(n)
 	}
 	if p.seen > 0 && (p.behind == 0 || l.lambertian) {
-		p.fit(l.full(r, exactly()))
+		p.fit(l.unoccluded(r, exactly()))
 	}
 	for _, s := range p.shares {
 		sum = sum.Add(s.filter.Scale(s.value))
@@ -54,7 +54,7 @@ func (p *panesSeen) bundle(n int) int {
 	for first := n; n < len(p.l.order) && (n == first || !p.l.begins[n]); n++ {
 		at := p.l.points[p.l.order[n]]
 		way := r3.Sub(p.r.At, at)
-		if distance := r3.Norm(way); distance == 0 || weigh(p.r, r3.Scale(1/distance, way)) == 0 {
+		if distance := r3.Norm(way); distance == 0 || response(p.r, r3.Scale(1/distance, way)) == 0 {
 			p.behind++
 			continue
 		}
@@ -71,7 +71,7 @@ func (p *panesSeen) bundle(n int) int {
 		counts[filter]++
 	}
 	if there > 0 {
-		each := p.l.from(r3.Scale(1/float64(there), middle), p.r) / float64(len(p.l.points))
+		each := p.l.fromPoint(r3.Scale(1/float64(there), middle), p.r) / float64(len(p.l.points))
 		p.lost += each * float64(hidden)
 		for filter, count := range counts {
 			p.add(filter, each*float64(count))

@@ -25,12 +25,12 @@ func looking(at, aim r3.Vec) plan.Frame {
 	return plan.Frame{At: at, Axis: axis, Right: r3.Unit(right)}
 }
 
-// slow leaves a test out of a short run: one that works alone has nothing to show the race detector.
-func slow(t *testing.T) {
-	t.Helper()
+// cases is how many cases a test takes: all, or in a short run a few, so that each idea is still tried.
+func cases(all, few int) int {
 	if testing.Short() {
-		t.Skip("slow")
+		return few
 	}
+	return all
 }
 
 // build makes a world or fails.
@@ -53,11 +53,11 @@ func basis(t testing.TB, w *World, lights []Emitter, to Targets) *Basis {
 	return b
 }
 
-// lux reads one receptor under one emitter in a set, at a drive of 1.
+// lux reads one receptor under one emitter in a set, at a level of 1.
 func lux(t testing.TB, s *solid.Set, e Emitter, r Receptor) float64 {
 	t.Helper()
 	b := basis(t, build(t, s, Options{}), []Emitter{e}, Targets{Points: []Receptor{r}})
-	total, _ := b.Point(0, Drive{e.Name: {1, 1, 1}})
+	total, _ := b.Point(0, Levels{e.Name: {1, 1, 1}})
 	return total.Y()
 }
 

@@ -14,12 +14,12 @@ import (
 type share struct {
 	via    []solid.ID // in order from the lamp
 	filter colour.RGB
-	value  float64 // lx at a drive of {1, 1, 1}, before the filter
+	value  float64 // lx at levels of {1, 1, 1}, before the filter
 }
 
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
 type tracer struct {
-	viewer
+	visibleSums
 	panes  []solid.Pane
 	ids    []solid.ID
 	shares []share
@@ -45,7 +45,7 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 		}
 		return t.shares
 	}
-	all := t.See(r.At, figure, past, true)
+	all := t.Visible(r.At, figure, past, true)
 	switch {
 	case len(all) == 0:
 	case len(all) == 1 && !all[0].Cut:
@@ -56,10 +56,18 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 	return t.shares
 }
 
+// total is all that a lamp gives to a receptor, lx at levels of {1, 1, 1}.
+func (t *tracer) total(l *lamp, r *Receptor) (sum colour.RGB) {
+	for _, s := range t.light(l, r) {
+		sum = sum.Add(s.filter.Scale(s.value))
+	}
+	return sum
+}
+
 // between finds what may stand between a lamp and a receptor; nil where nothing does.
 func (t *tracer) between(l *lamp, r *Receptor) []int32 {
 	s := solid.NewShaft([]r3.Vec{r.At}, l.bound(r.At))
-	if r.Weight == Flat { // what lies behind the receptor's plane hides nothing that counts
+	if r.Response == Cosine { // what lies behind the receptor's plane hides nothing that counts
 		s.Bound(facing(r.At, r.Axis))
 	}
 	if l.onesided {
@@ -74,7 +82,7 @@ func (t *tracer) between(l *lamp, r *Receptor) []int32 {
 
 // point is the light of an opening that is seen as a point.
 func (t *tracer) point(l *lamp, r *Receptor) {
-	value := l.full(r, exactly())
+	value := l.unoccluded(r, exactly())
 	if !(value > 0) {
 		return
 	}
@@ -87,15 +95,15 @@ func (t *tracer) point(l *lamp, r *Receptor) {
 // whole is what the receptor gets where nothing hides any part of the opening. Measured light has a crease at each
 // of its angles, so that a rule for smooth light misses a little of it.
 func (t *tracer) whole(l *lamp, r *Receptor, figure []r3.Vec) float64 {
-	if l.pieces != nil && l.pieces.measured != nil {
+	if l.creases != nil && l.creases.measured != nil {
 		return t.part(l, r, figure, fineSum)
 	}
-	return l.full(r, exactly())
+	return l.unoccluded(r, exactly())
 }
 
 // parts adds up what is seen of an opening, as shares of the whole: its parts are summed by another rule than a round
 // opening is, and by the same as the whole here.
-func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.Glimpse) {
+func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.VisiblePart) {
 	whole := t.part(l, r, figure, fineSum)
 	if !(whole > 0) {
 		return
@@ -112,10 +120,10 @@ func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.Glimps
 }
 
 // through adds the light of a part of an opening, through the panes that stand before it.
-func (t *tracer) through(g *solid.Glimpse, r *Receptor, value float64) {
+func (t *tracer) through(g *solid.VisiblePart, r *Receptor, value float64) {
 	t.panes = t.panes[:0]
-	if g.Veiled {
-		t.panes, _ = t.BVH.Segment(solid.Centre(g.Corners), r.At, r.Skip, t.panes)
+	if g.Filtered {
+		t.panes, _ = t.BVH.Segment(t.wayFrom(g.Corners, r), r.At, r.Skip, t.panes)
 	}
 	if value > 0 {
 		t.add(value, t.panes)

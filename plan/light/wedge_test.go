@@ -34,7 +34,7 @@ func TestWedgeAngles(t *testing.T) {
 		{photometry.Uniform{}, photometry.Opening{}, 180, 180},
 	} {
 		for share, want := range map[float64]float64{0.5: c.beam, 0.1: c.field} {
-			e := Emitter{"a", level, photometry.Source{Flux: 1000, Distribution: c.d, Opening: c.o}}
+			e := Emitter{Name: "a", Frame: level, Source: photometry.Source{Flux: 1000, Distribution: c.d, Opening: c.o}}
 			got := w.Wedge(&e, share, limits)
 			close(t, fmt.Sprintf("%T left at %g", c.d, share), got.Left, want, 1e-6)
 			close(t, fmt.Sprintf("%T right at %g", c.d, share), got.Right, want, 1e-6)
@@ -56,7 +56,7 @@ func TestWedgeOutline(t *testing.T) {
 		Sheets: []solid.Sheet{pane},
 	}
 	w := build(t, set, Options{})
-	e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), photometry.Source{Flux: 1, Distribution: photometry.NewLobe(60, 90)}}
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: 1.5}, r3.Vec{X: 1, Z: 1.5}), Source: photometry.Source{Flux: 1, Distribution: photometry.NewLobe(60, 90)}}
 	got := w.Wedge(&e, 0.5, limits)
 	// From the lamp, left to right: along the wall with the hole to its edge, through it to the far wall, back.
 	edge := 0.5 / 2.1 * 4 // the far corner of the hole's reveal limits the view
@@ -82,7 +82,7 @@ func TestWedgeOutline(t *testing.T) {
 
 func TestWedgeOfAFaceStartsAtItsWidth(t *testing.T) {
 	w := build(t, &solid.Set{}, Options{})
-	e := Emitter{"a", looking(r3.Vec{Z: 1.5}, r3.Vec{Y: 1, Z: 1.5}), photometry.Source{Flux: 1, Distribution: photometry.Cosine{}, Opening: face(1.2, 0.4)}}
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: 1.5}, r3.Vec{Y: 1, Z: 1.5}), Source: photometry.Source{Flux: 1, Distribution: photometry.Cosine{}, Opening: face(1.2, 0.4)}}
 	got := w.Wedge(&e, 0.5, limits).Outline
 	first, last := got[0], got[len(got)-1]
 	if r2.Norm(r2.Sub(first, r2.Vec{X: -0.6})) > 1e-12 || r2.Norm(r2.Sub(last, r2.Vec{X: 0.6})) > 1e-12 {
@@ -99,7 +99,7 @@ func TestWedgeOfAFaceStartsAtItsWidth(t *testing.T) {
 func TestFootprint(t *testing.T) {
 	table := solid.Prism{ID: 1, Base: box(2, 0, 4, 10, 0), Z0: 0.7, Z1: 0.8} // x over 0
 	w := build(t, &solid.Set{Prisms: []solid.Prism{table}}, Options{})
-	e := Emitter{"a", down(2.8), photometry.Source{Flux: 1, Distribution: photometry.NewLobe(50, 80)}}
+	e := Emitter{Name: "a", Frame: down(2.8), Source: photometry.Source{Flux: 1, Distribution: photometry.NewLobe(50, 80)}}
 	got := w.Wedge(&e, 0.5, limits)
 	if !got.Footprint || len(got.Outline) < 60 {
 		t.Fatalf("straight down: %+v, want a footprint", got)
@@ -132,9 +132,8 @@ func inside(p r2.Vec, ring []r2.Vec) bool {
 // Every corner of a wedge is reached from the emitting edge without entering a solid: walked in
 // steps of a millimetre, with a test of its own for being inside.
 func TestWedgesStopAtSolids(t *testing.T) {
-	slow(t)
 	r := rand.New(rand.NewPCG(81, 82))
-	for range 25 {
+	for range cases(25, 3) {
 		s := room(r)
 		s.Sheets = nil
 		w := build(t, s, Options{})
@@ -204,14 +203,14 @@ func TestEvaluator(t *testing.T) {
 	r := rand.New(rand.NewPCG(91, 92))
 	s, lights := room(r), lamps(r)
 	w := build(t, s, Options{Quality: Draft})
-	d := Drive{}
+	d := Levels{}
 	for i, e := range lights {
 		d[e.Name] = [3]float64{1, 0.1 * float64(i), 0.5}
 	}
 	probe := w.Evaluator(lights, d)
 	var to Targets
 	for range 50 {
-		to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64()}, Axis: up, Weight: Weight(r.IntN(2))})
+		to.Points = append(to.Points, Receptor{At: r3.Vec{X: 8 * r.Float64(), Y: 8 * r.Float64()}, Axis: up, Response: Response(r.IntN(2))})
 	}
 	b := basis(t, w, lights, to)
 	for i, p := range to.Points {

@@ -12,52 +12,11 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// Quality says how closely light is followed: how finely surfaces see each other, and on lattices how many points of a
-// luminous opening are traced where it is seen in part. Receptors see lamps exactly at every quality. The errors are
-// mean and 95th percentile: of fields, on floors above 5 lx, of the direct light; above 1 lx of the reflected light, of
-// its own. Of receptors, of all light, half of those in the recorded random scenes and 95 of 100; one in some hundreds is
-// farther off, where a lamp all but touches what it lights (plan/study, TestTruthLimits). With panes in the windows and measured light before soft faces, the direct light of a draft's
-// fields is 2.2 % and 8.5 % off, the others keep what they say.
-type Quality uint8
-
-// The qualities.
-const (
-	Normal Quality = iota // fields: 600 points of a face, 64 of a tube, 0.25 %, 1.0 %; reflected 1.5 %, 5 %; receptors 0.2 %, 1 %
-	Draft                 // fields: 68 and 16, 1.3 %, 5.5 %; reflected 5 %, 15 %; receptors 1 %, 5 %
-	Fine                  // fields: 1220 and 256, 0.15 %, 0.5 %; reflected 1 %, 3.5 %; receptors 0.1 %, 0.5 %
-)
-
-// qualities are the names of the qualities.
-var qualities = [...]string{Normal: "normal", Draft: "draft", Fine: "fine"}
-
-// String returns the name: "draft", "normal", "fine".
-func (q Quality) String() string { return qualities[q] }
-
-// QualityOf returns the quality of a name; ok is false where there is none.
-func QualityOf(name string) (q Quality, ok bool) {
-	i := slices.Index(qualities[:], name)
-	return Quality(max(i, 0)), i >= 0
-}
-
-// points returns how many points of a face and of a tube are traced, and how many of them are taken
-// together. They were chosen by trial: where twice a Fibonacci number is near, the lattice of half of it is at its
-// most even.
-func (q Quality) points() (face, tube, bundle int) {
-	switch q {
-	case Draft:
-		return 68, 16, 4
-	case Fine:
-		return 1220, 256, 1
-	}
-	return 600, 64, 4
-}
-
 // Options says how a World computes. The zero value is normal quality on all cores.
 type Options struct {
 	Quality Quality
 	Workers int // how many goroutines; 0: one a core. The results are the same bits for any number
-	// Progress, where it is set, is told from time to time how much of a Basis is done, 0 to 1. It is
-	// called from one goroutine.
+	// Progress, where it is set, gets from time to time how much of a Basis is done, 0 to 1. One goroutine calls it.
 	Progress func(done float64)
 	Direct   bool       // leaves reflected light out
 	Bodies   *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands
@@ -66,24 +25,24 @@ type Options struct {
 // World is the set, made ready for light. It depends on nothing else, is not changed by use and
 // may be used by many goroutines.
 type World struct {
-	set     *solid.Set
-	bvh     *solid.BVH // shades
-	bodies  *solid.BVH // seen, never shade
-	casters []caster   // large first
-	sides   []caster   // the same with the sides of prisms, for lattices that are not level
-	panes   []caster   // clear sheets, in the order of the set
-	tinted  bool       // whether a clear sheet tints
-	exact   bool       // whether fields find exactly what points see that see little of a lamp
-	faces   int        // points of a face that are traced
-	tubes   int
-	bundle  int // how many of them a lattice takes together
-	bounces radiosity.Quality
-	direct  bool // no reflected light
-	doubt   doubt
-	allowed float64 // share of a receptor's light that rays may leave it off by before more are sent
-	workers int
-	report  func(done float64)
-	masks   sync.Pool // the memory of fields, of *[]uint64
+	set             *solid.Set
+	bvh             *solid.BVH // shades
+	bodies          *solid.BVH // seen, never shade
+	casters         []caster   // large first
+	sides           []caster   // the same with the sides of prisms, for lattices that are not level
+	panes           []caster   // clear sheets, in the order of the set
+	tinted          bool       // whether a clear sheet tints
+	exact           bool       // whether fields find exactly what points see that see little of a lamp
+	faces           int        // points of a face that are traced
+	tubes           int
+	bundle          int // how many of them a lattice takes together
+	radiosity       radiosity.Quality
+	direct          bool // no reflected light
+	errorModel      errorModel
+	allowedRayError float64 // share of a receptor's light that rays may leave it off by before more are sent
+	workers         int
+	report          func(done float64)
+	masks           sync.Pool // the memory of fields, of *[]uint64
 }
 
 // Build makes a World of a set, which must not change afterwards.
@@ -94,17 +53,17 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), bounces: o.Quality.bounces(),
+	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), radiosity: o.Quality.radiosity(),
 		report: o.Progress}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
 	w.exact = o.Quality != Draft
-	w.doubt, w.allowed = o.Quality.doubt(), o.Quality.allowed()
+	w.errorModel, w.allowedRayError = o.Quality.errorModel(), o.Quality.allowedRayError()
 	bodies := o.Bodies
 	if bodies == nil {
 		bodies = &solid.Set{}
 	}
 	w.bodies = solid.NewBVH(bodies)
-	w.gather(set)
+	w.sortSet(set)
 	return w, nil
 }
 
@@ -118,8 +77,8 @@ func reflects(set *solid.Set) bool {
 		slices.ContainsFunc(set.Sheets, func(s solid.Sheet) bool { return lit(&s.Front) || lit(&s.Back) })
 }
 
-// gather sorts the set into casters and panes.
-func (w *World) gather(set *solid.Set) {
+// sortSet sorts the set into casters and panes.
+func (w *World) sortSet(set *solid.Set) {
 	for i := range set.Prisms {
 		if c, ok := prismCaster(&set.Prisms[i]); ok {
 			w.casters = append(w.casters, c)
@@ -132,11 +91,17 @@ func (w *World) gather(set *solid.Set) {
 		case !ok:
 		case s.Front.Clear() || s.Back.Clear():
 			w.panes = append(w.panes, c)
-			w.tinted = w.tinted || tints(s.Front.Direct) || tints(s.Back.Direct)
+			w.tinted = w.tinted || coloured(s.Front.Direct) || coloured(s.Back.Direct)
 		default:
 			w.casters = append(w.casters, c)
 		}
 	}
+	w.sortCasters()
+}
+
+// sortCasters takes prisms apart into sides, too. What shades most comes first: what lies in the dark already is passed
+// over.
+func (w *World) sortCasters() {
 	for i := range w.casters {
 		if c := &w.casters[i]; c.flat {
 			w.sides = append(w.sides, *c)
@@ -144,7 +109,6 @@ func (w *World) gather(set *solid.Set) {
 			w.sides = append(w.sides, c.sides()...)
 		}
 	}
-	// What shades most comes first: what lies in the dark already is passed over.
 	bySize := func(a, b caster) int { return cmp.Compare(b.size, a.size) }
 	slices.SortStableFunc(w.casters, bySize)
 	slices.SortStableFunc(w.sides, bySize)

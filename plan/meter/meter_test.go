@@ -39,7 +39,7 @@ func person(name string, at, nose r2.Vec) plan.Person {
 
 // bulb is a bare source of an intensity at a place.
 func bulb(name string, at r3.Vec, candela float64, tint colour.RGB) plan.Light {
-	return plan.Light{Name: name, Frame: plan.Frame{At: at, Axis: r3.Vec{Z: -1}, Right: r3.Vec{X: 1}}, Drive: tint,
+	return plan.Light{Name: name, Frame: plan.Frame{At: at, Axis: r3.Vec{Z: -1}, Right: r3.Vec{X: 1}}, RelativeOutput: tint,
 		Head: kit.Head{Source: photometry.FromCandela(candela, photometry.Uniform{}, photometry.Opening{})}}
 }
 
@@ -57,7 +57,7 @@ func read(t testing.TB, s *plan.Setup) Set {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Read(s, requests, b, light.DriveOf(s.Lights))
+	return Read(s, requests, b, light.LevelsOf(s.Lights))
 }
 
 func near(t *testing.T, what string, got *float64, want float64) {
@@ -336,7 +336,7 @@ func BenchmarkRead(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	d := light.DriveOf(s.Lights)
+	d := light.LevelsOf(s.Lights)
 	b.ReportAllocs()
 	for b.Loop() {
 		Read(s, requests, basis, d)
@@ -361,7 +361,7 @@ func ExampleRead() {
 		fmt.Println(err)
 		return
 	}
-	set := Read(s, requests, b, light.DriveOf(s.Lights))
+	set := Read(s, requests, b, light.LevelsOf(s.Lights))
 	rug := set.Named("rug")
 	fmt.Printf("%.0f lx, T%.2f, %+.1f stops\n", *rug.Lux, *rug.Stop, *rug.Over)
 	// Output:

@@ -47,7 +47,7 @@ type Contrast struct {
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
-func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Drive) Set {
+func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Levels) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
 	r := reader{names: s.Names, basis: b, drive: d, figures: pending.Of(s, d)}
 	for start := 0; start < len(requests); {
@@ -74,7 +74,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Drive) Set 
 type reader struct {
 	names map[solid.ID]string
 	basis *light.Basis
-	drive light.Drive
+	drive light.Levels
 
 	figures *pending.Figures
 }

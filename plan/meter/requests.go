@@ -68,12 +68,12 @@ const (
 // not shade them.
 func faceRequests(s *plan.Setup, p *plan.Person) []Request {
 	var requests []Request
-	add := func(name string, kind term.Meter, axis r3.Vec, weight light.Weight, x plan.Exposure, camera string) {
+	add := func(name string, kind term.Meter, axis r3.Vec, weight light.Response, x plan.Exposure, camera string) {
 		requests = append(requests, Request{Name: p.Name + "." + name, Person: p.Name, Kind: kind, Exposure: x, Camera: camera,
-			Receptor: light.Receptor{At: p.Face.At, Axis: axis, Weight: weight, Skip: p.Own}})
+			Receptor: light.Receptor{At: p.Face.At, Axis: axis, Response: weight, Skip: p.Own}})
 	}
 	for _, f := range facePlanes {
-		add(f.name, term.FlatMeter, turned(&p.Face, f.turn, f.tilt), light.Flat, s.Exposure, "")
+		add(f.name, term.FlatMeter, turned(&p.Face, f.turn, f.tilt), light.Cosine, s.Exposure, "")
 	}
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
@@ -97,12 +97,12 @@ func turned(face *plan.Frame, turn, tilt float64) r3.Vec {
 // meterRequest is one of the scene's own meters. A spot meter is judged by its camera's exposure.
 func meterRequest(s *plan.Setup, m *plan.Meter) Request {
 	o := Request{Name: m.Name, Kind: m.Kind, Exposure: s.Exposure,
-		Receptor: light.Receptor{At: m.At, Axis: m.Facing, Weight: light.Flat}}
+		Receptor: light.Receptor{At: m.At, Axis: m.Facing, Response: light.Cosine}}
 	switch m.Kind {
 	case term.DomeMeter:
-		o.Receptor.Weight = light.Dome
+		o.Receptor.Response = light.Dome
 	case term.SpotMeter:
-		o.Receptor.At, o.Receptor.Weight, o.Seen = m.Lens, light.Radiance, m.At
+		o.Receptor.At, o.Receptor.Response, o.Seen = m.Lens, light.Radiance, m.At
 		for i := range s.Cameras {
 			if s.Cameras[i].Name == m.From {
 				o.Exposure, o.Camera = s.Cameras[i].Exposure, m.From

@@ -116,7 +116,7 @@ func TestASpotGoesByItsCamera(t *testing.T) {
 // took is what a reading is made of light by a few terms of known size, lx.
 func took(terms []light.Term, lux ...float64) Reading {
 	b := &light.Basis{Terms: terms, Gains: []colour.RGB{white}}
-	d := light.Drive{}
+	d := light.Levels{}
 	for i := range terms {
 		b.Points = append(b.Points, []colour.RGB{white.Scale(lux[i])})
 		d[terms[i].Light] = white

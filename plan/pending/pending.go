@@ -13,12 +13,12 @@ import (
 // Figures knows of a set-up which of its figures could change.
 type Figures struct {
 	setup  *plan.Setup
-	drive  light.Drive
+	drive  light.Levels
 	spaces *spaces
 }
 
 // Of returns the figures of a set-up at a drive: a light that is out gives nothing, whatever is put before it.
-func Of(s *plan.Setup, d light.Drive) *Figures {
+func Of(s *plan.Setup, d light.Levels) *Figures {
 	return &Figures{setup: s, drive: d, spaces: spacesOf(s)}
 }
 

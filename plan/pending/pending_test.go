@@ -178,8 +178,8 @@ func TestMapsAndLevels(t *testing.T) {
 	if n := without(); n != 0 {
 		t.Errorf("a lamp that is out strikes %d figures", n)
 	}
-	up := light.DriveOf(s.Setup.Lights)
-	up["k"] = s.Setup.Lights[0].Head.Drive(1)
+	up := light.LevelsOf(s.Setup.Lights)
+	up["k"] = s.Setup.Lights[0].Head.RelativeOutput(1)
 	s.Relevel(up)
 	if n := without(); n != 3 {
 		t.Errorf("%d figures of 3 are struck once the lamp is up", n)

@@ -50,7 +50,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 		l.Gels = append(l.Gels, gel.Name)
 	}
 	// Alike units that stand as one give their light together.
-	l.Drive = head.Drive(l.Level).Scale(float64(l.Count))
+	l.RelativeOutput = head.RelativeOutput(l.Level).Scale(float64(l.Count))
 	l.White = head.WhiteAt(l.Level)
 	if !r.point(written, &l, plan.AtHeight(s.At, z), aim) {
 		return plan.Light{}, false

@@ -140,14 +140,8 @@ func (c *cut) sweep(parts []part) {
 		count[k]++
 		bounds[k].join(parts[i].bounds)
 	}
-	var right [bins]float64 // cost of all from bin k on
+	right := costsFrom(&count, &bounds)
 	sum, n := emptyBox(), 0
-	for k := bins - 1; k > 0; k-- {
-		sum.join(bounds[k])
-		n += count[k]
-		right[k] = float64(n) * sum.area()
-	}
-	sum, n = emptyBox(), 0
 	for k := 1; k < bins; k++ {
 		sum.join(bounds[k-1])
 		n += count[k-1]
@@ -158,6 +152,17 @@ func (c *cut) sweep(parts []part) {
 			c.bin, c.cost = k, cost
 		}
 	}
+}
+
+// costsFrom is, by bin, the cost of all that lies in it and in those after it.
+func costsFrom(count *[bins]int, bounds *[bins]box) (costs [bins]float64) {
+	sum, n := emptyBox(), 0
+	for k := bins - 1; k > 0; k-- {
+		sum.join(bounds[k])
+		n += count[k]
+		costs[k] = float64(n) * sum.area()
+	}
+	return costs
 }
 
 // divide moves the left parts before the right ones, each in the order of the set.

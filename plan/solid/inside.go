@@ -34,7 +34,7 @@ func (p *part) holds(at r3.Vec, eps float64) bool {
 	return true
 }
 
-// Footprint is what a horizontal plane cuts out of a prism. Base belongs to the Set.
+// Footprint is what a horizontal plane cuts out of a prism. Base, in metres, belongs to the Set.
 type Footprint struct {
 	ID   ID
 	Name string

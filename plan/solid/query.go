@@ -14,7 +14,7 @@ import (
 type Hit struct {
 	ID     ID
 	T      float64 // distance along the ray, m; 0 where it starts inside the solid
-	Normal r3.Vec  // of the face, unit, towards the side that the ray comes from
+	Normal r3.Vec  // of the face, a unit vector toward the side that the ray comes from
 	Front  bool    // of a sheet: whether its front was met; true for a prism
 	Skin   *Skin   // of that side; it belongs to the Set
 }
@@ -118,10 +118,14 @@ func (b *BVH) segment(from, to r3.Vec, skip []ID, panes []Pane, keep bool) (pass
 			}
 		}
 	}
-	if added := passed[len(panes):]; len(added) > 1 {
-		slices.SortFunc(added, byPlace)
-	}
+	sortPanes(passed[len(panes):])
 	return passed, false
+}
+
+func sortPanes(panes []Pane) {
+	if len(panes) > 1 {
+		slices.SortFunc(panes, byPlace)
+	}
 }
 
 // byPlace orders panes along a ray; those at one place by name, so that any tree gives one order.

@@ -62,14 +62,10 @@ func (p *part) behindSheet(from r3.Vec, eps float64, dst []Plane) ([]Plane, Shad
 func (p *part) behindPrism(from r3.Vec, eps float64, dst []Plane) ([]Plane, Shade) {
 	first := len(dst)
 	n := len(p.sides)
-	shows := func(i int) bool {
-		s := &p.sides[i]
-		return s.n.X*from.X+s.n.Y*from.Y-s.c >= -eps
-	}
 	top, foot := from.Z >= p.z1-eps, from.Z <= p.z0+eps
-	was := shows(n - 1)
+	was := p.sides[n-1].shows(from, eps)
 	for i := range n {
-		is := shows(i)
+		is := p.sides[i].shows(from, eps)
 		a, c := p.corners[i], p.corners[(i+1)%n]
 		up, over := p.corners[n+i], p.corners[n+(i+1)%n]
 		if is != was {
@@ -98,8 +94,11 @@ func (p *part) behindPrism(from r3.Vec, eps float64, dst []Plane) ([]Plane, Shad
 	return dst, SomeShade
 }
 
-// edgePlane appends the plane through a point and an edge, with a place inside the solid within. There is none where
-// the point lies on the line of the edge.
+// shows says whether a point lies before an upright side, or in its plane.
+func (s *side) shows(from r3.Vec, eps float64) bool { return s.n.X*from.X+s.n.Y*from.Y-s.c >= -eps }
+
+// edgePlane appends the plane through a point and an edge, with a place inside the solid within. It appends nothing
+// where the point lies on the line of the edge.
 func edgePlane(dst []Plane, from, a, c, inside r3.Vec) []Plane {
 	n := r3.Cross(r3.Sub(a, from), r3.Sub(c, from))
 	length := math.Sqrt(r3.Norm2(n))

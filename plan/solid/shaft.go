@@ -69,20 +69,27 @@ func (s *Shaft) support(edges, corners []r3.Vec) {
 				continue
 			}
 			n = r3.Scale(1/length, n)
-			h := Plane{n, r3.Dot(n, a)}
-			low, high := spread(&h, edges)
-			otherLow, otherHigh := spread(&h, corners)
-			switch low, high = min(low, otherLow), max(high, otherHigh); {
-			case high <= touching:
-				s.Bound(h)
-			case low >= -touching:
-				s.Bound(Plane{r3.Scale(-1, n), -h.C})
-			default:
-				continue
+			if s.boundBySupport(Plane{n, r3.Dot(n, a)}, edges, corners) {
+				break
 			}
-			break
 		}
 	}
+}
+
+// boundBySupport bounds the shaft by a plane that has two polygons on one side. Where they lie on both sides it does not,
+// and says so.
+func (s *Shaft) boundBySupport(h Plane, a, c []r3.Vec) bool {
+	low, high := spread(&h, a)
+	otherLow, otherHigh := spread(&h, c)
+	switch low, high = min(low, otherLow), max(high, otherHigh); {
+	case high <= touching:
+		s.Bound(h)
+	case low >= -touching:
+		s.Bound(Plane{r3.Scale(-1, h.N), -h.C})
+	default:
+		return false
+	}
+	return true
 }
 
 // touching is the distance, m, within which a corner counts as lying in a plane.
@@ -120,19 +127,29 @@ func (b *BVH) Between(s *Shaft, skip []ID, found []int32) []int32 {
 			top += 2
 			continue
 		}
-		for i := n.first; i < n.first+n.count; i++ {
-			if p := &b.parts[i]; s.box.touches(&p.bounds) && !s.missesPart(p) && !slices.Contains(skip, p.id) {
-				found = append(found, i)
-			}
-		}
+		found = b.leafBetween(n, s, skip, found)
 	}
-	added := found[first:]
-	for i := 1; i < len(added); i++ { // few, and often in order
-		for k := i; k > 0 && b.parts[added[k]].index < b.parts[added[k-1]].index; k-- {
-			added[k], added[k-1] = added[k-1], added[k]
+	b.sortByIndex(found[first:])
+	return found
+}
+
+// leafBetween is Between for the parts of one leaf.
+func (b *BVH) leafBetween(n *node, s *Shaft, skip []ID, found []int32) []int32 {
+	for i := n.first; i < n.first+n.count; i++ {
+		if p := &b.parts[i]; s.box.touches(&p.bounds) && !s.missesPart(p) && !slices.Contains(skip, p.id) {
+			found = append(found, i)
 		}
 	}
 	return found
+}
+
+// sortByIndex puts parts in the order of the set: they are few, and often in order already.
+func (b *BVH) sortByIndex(parts []int32) {
+	for i := 1; i < len(parts); i++ {
+		for k := i; k > 0 && b.parts[parts[k]].index < b.parts[parts[k-1]].index; k-- {
+			parts[k], parts[k-1] = parts[k-1], parts[k]
+		}
+	}
 }
 
 // touches says whether two boxes share a point.

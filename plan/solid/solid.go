@@ -26,7 +26,7 @@ import (
 type ID int32
 
 // Skin is what light meets at a surface. Reflect, Direct and Diffuse are AP1 factors 0..1:
-// what is reflected diffusely, what passes straight on, what passes scattered.
+// what is reflected diffusely, what passes straight on, what passes scattered. Mirror is the share that is mirrored.
 type Skin struct {
 	Reflect, Direct, Diffuse colour.RGB
 	Mirror                   float64
@@ -36,7 +36,7 @@ type Skin struct {
 func (s *Skin) Clear() bool { return s.Direct[0] > 0 || s.Direct[1] > 0 || s.Direct[2] > 0 }
 
 // Prism is a vertical convex prism. Base runs counter-clockwise seen from above. Light never
-// passes through a prism, whatever its skin says.
+// passes through a prism, whatever its skin says. Lengths are in metres.
 type Prism struct {
 	ID     ID
 	Name   string // the thing it belongs to: "kitchen.left", "desk"
@@ -46,7 +46,7 @@ type Prism struct {
 }
 
 // Sheet is a flat convex sheet without thickness, at any tilt. Front is the side from which
-// Corners run counter-clockwise.
+// Corners, in metres, run counter-clockwise.
 type Sheet struct {
 	ID          ID
 	Name        string

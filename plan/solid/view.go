@@ -2,12 +2,12 @@ package solid
 
 import "gonum.org/v1/gonum/spatial/r3"
 
-// Glimpse is a part of a flat convex figure that is seen from a point: of a polygon, or of a line, which has two
+// VisiblePart is a part of a flat convex figure that is seen from a point: of a polygon, or of a line, which has two
 // corners.
-type Glimpse struct {
-	Corners []r3.Vec
-	Cut     bool // whether something else covers the rest
-	Veiled  bool // seen through clear sheets
+type VisiblePart struct {
+	Corners  []r3.Vec // m
+	Cut      bool     // whether something else covers the rest
+	Filtered bool     // seen through clear sheets
 }
 
 // Viewer finds what of a figure is seen from a point. The shadow of a convex solid from a point is an intersection
@@ -16,14 +16,14 @@ type Glimpse struct {
 type Viewer struct {
 	BVH    *BVH
 	planes []Plane
-	cuts   []cutting
-	seen   []Glimpse
-	next   []Glimpse
+	cuts   []cuttingPlane
+	seen   []VisiblePart
+	next   []VisiblePart
 	room   []r3.Vec // where corners are kept
 }
 
-// cutting is a plane that cuts a figure, and how far it lies from the middle of the whole.
-type cutting struct {
+// cuttingPlane is a plane that cuts a figure, and how far it lies from the middle of the whole.
+type cuttingPlane struct {
 	plane Plane
 	depth float64
 }
@@ -31,14 +31,14 @@ type cutting struct {
 // sliver is the distance, m, within which a corner counts as lying in a plane.
 const sliver = 1e-11
 
-// mostGlimpses bounds the parts that are told apart.
-const mostGlimpses = 4096
+// mostParts bounds the parts that are told apart.
+const mostParts = 4096
 
-// See returns what is seen of a figure from a point past some parts of the set, by their numbers from Between. Light
+// Visible returns what is seen of a figure from a point past some parts of the set, by their numbers from Between. Light
 // goes to the point (toward) or away from it. The result holds until the next call.
-func (v *Viewer) See(from r3.Vec, figure []r3.Vec, past []int32, toward bool) []Glimpse {
+func (v *Viewer) Visible(from r3.Vec, figure []r3.Vec, past []int32, toward bool) []VisiblePart {
 	v.room = v.room[:0]
-	v.seen = append(v.seen[:0], Glimpse{Corners: figure})
+	v.seen = append(v.seen[:0], VisiblePart{Corners: figure})
 	middle := Centre(figure)
 	for _, number := range past {
 		var shade Shade
@@ -52,7 +52,7 @@ func (v *Viewer) See(from r3.Vec, figure []r3.Vec, past []int32, toward bool) []
 			v.shade(&v.seen[i], middle, opaque)
 		}
 		v.seen, v.next = v.next, v.seen
-		if len(v.seen) == 0 || len(v.seen) > mostGlimpses {
+		if len(v.seen) == 0 || len(v.seen) > mostParts {
 			break
 		}
 	}
@@ -82,10 +82,10 @@ func (v *Viewer) Hides(number int32, from, figure []r3.Vec) bool {
 // Reset forgets all figures. Clip keeps what it cuts until then, or until the next See or Bare.
 func (v *Viewer) Reset() { v.room = v.room[:0] }
 
-// Bare returns what of a figure lies in no prism among some parts of the set. The result holds until the next call.
-func (v *Viewer) Bare(figure []r3.Vec, parts []int32) []Glimpse {
+// Exposed returns what of a figure lies in no prism among some parts of the set. The result holds until the next call.
+func (v *Viewer) Exposed(figure []r3.Vec, parts []int32) []VisiblePart {
 	v.room = v.room[:0]
-	v.seen = append(v.seen[:0], Glimpse{Corners: figure})
+	v.seen = append(v.seen[:0], VisiblePart{Corners: figure})
 	middle := Centre(figure)
 	for _, number := range parts {
 		var ok bool
@@ -101,8 +101,8 @@ func (v *Viewer) Bare(figure []r3.Vec, parts []int32) []Glimpse {
 	return v.seen
 }
 
-// shade appends to next what a shadow, the planes, leaves of a glimpse.
-func (v *Viewer) shade(g *Glimpse, middle r3.Vec, opaque bool) {
+// shade appends to next what a shadow, the planes, leaves of a visible part.
+func (v *Viewer) shade(g *VisiblePart, middle r3.Vec, opaque bool) {
 	v.cuts = v.cuts[:0]
 	for i := range v.planes {
 		h := &v.planes[i]
@@ -116,7 +116,7 @@ func (v *Viewer) shade(g *Glimpse, middle r3.Vec, opaque bool) {
 			return
 		}
 		if high > sliver {
-			v.cuts = append(v.cuts, cutting{*h, h.Over(middle)})
+			v.cuts = append(v.cuts, cuttingPlane{*h, h.Over(middle)})
 		}
 	}
 	sortCuts(v.cuts)
@@ -129,17 +129,17 @@ func (v *Viewer) shade(g *Glimpse, middle r3.Vec, opaque bool) {
 			return
 		}
 		if len(outside) > 0 {
-			v.next = append(v.next, Glimpse{outside, true, g.Veiled})
+			v.next = append(v.next, VisiblePart{outside, true, g.Filtered})
 		}
 	}
 	if !opaque {
-		v.next = append(v.next, Glimpse{inside, g.Cut || len(v.cuts) > 0, true})
+		v.next = append(v.next, VisiblePart{inside, g.Cut || len(v.cuts) > 0, true})
 	}
 }
 
 // sortCuts puts the plane that is farthest from the middle first. The order depends on distances alone, so that a
 // mirrored scene is cut into mirrored parts.
-func sortCuts(cuts []cutting) {
+func sortCuts(cuts []cuttingPlane) {
 	for i := 1; i < len(cuts); i++ {
 		for k := i; k > 0 && cuts[k].depth > cuts[k-1].depth; k-- {
 			cuts[k], cuts[k-1] = cuts[k-1], cuts[k]

@@ -55,26 +55,26 @@ func heldToDomes(t *testing.T, s *plan.Setup) (returned []float64) {
 	where := spotsOf(f, 200, rand.New(rand.NewPCG(61, 62)))
 	var to light.Targets
 	for _, at := range where.at {
-		to.Points = append(to.Points, light.Receptor{At: at, Axis: r3.Unit(r3.Sub(s.Cameras[0].Frame.At, at)), Weight: light.Dome, Skip: f.Lattice.Skip})
+		to.Points = append(to.Points, light.Receptor{At: at, Axis: r3.Unit(r3.Sub(s.Cameras[0].Frame.At, at)), Response: light.Dome, Skip: f.Lattice.Skip})
 	}
 	single, err := lit.World.Basis(t.Context(), light.Emitters(s), to)
 	if err != nil {
 		t.Fatal(err)
 	}
-	probe, meter := lit.Probe(f), lit.World.Evaluator(light.Emitters(s), lit.Drive)
-	hard := light.Drive{}
+	probe, meter := lit.Probe(f), lit.World.Evaluator(light.Emitters(s), lit.Levels)
+	hard := light.Levels{}
 	for _, e := range light.Emitters(s) {
 		if e.Source.Opening.Form == photometry.Point {
-			hard[e.Name] = lit.Drive[e.Name]
+			hard[e.Name] = lit.Levels[e.Name]
 		}
 	}
 	of := slices.IndexFunc(lit.Fields, func(g study.Field) bool { return g.Kind == study.AtFace })
 	sharp, hardBack := make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
 	lit.Basis.Field(of, hard, sharp)
-	lit.Basis.Back(of, hard, hardBack)
+	lit.Basis.ReflectedField(of, hard, hardBack)
 	var straight []float64
 	for i, n := range where.index {
-		direct, reflected := parted(single, lit.Drive, i)
+		direct, reflected := parted(single, lit.Levels, i)
 		if reflected > 1 {
 			returned = append(returned, math.Abs(float64(back[n])/reflected-1))
 		}
@@ -98,7 +98,7 @@ func heldToDomes(t *testing.T, s *plan.Setup) (returned []float64) {
 }
 
 // parted is the straight and the reflected light at a receptor, lx.
-func parted(b *light.Basis, d light.Drive, receptor int) (straight, reflected float64) {
+func parted(b *light.Basis, d light.Levels, receptor int) (straight, reflected float64) {
 	_, shares := b.Point(receptor, d)
 	for k, share := range shares {
 		if b.Terms[k].Path == light.Reflected {

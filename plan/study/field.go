@@ -75,7 +75,7 @@ func (f *Field) points() int {
 func fields(s *plan.Setup, step float64, planes []Plane) ([]Field, error) {
 	var plots []plot
 	for _, g := range grounds(s) {
-		plots = append(plots, level(s, Field{Kind: OnFloor, Z: g.base}, g, r3.Vec{Z: 1}, light.Flat))
+		plots = append(plots, level(s, Field{Kind: OnFloor, Z: g.base}, g, r3.Vec{Z: 1}, light.Cosine))
 	}
 	if HasFace(s) {
 		plots = append(plots, facePlots(s)...)
@@ -115,9 +115,9 @@ func grounds(s *plan.Setup) []ground {
 }
 
 // level is a level field over a ground, at the height that f says.
-func level(s *plan.Setup, f Field, g ground, axis r3.Vec, weight light.Weight) plot {
+func level(s *plan.Setup, f Field, g ground, axis r3.Vec, weight light.Response) plot {
 	f.origin, f.right, f.up, f.Base = r3.Vec{Z: f.Z}, r3.Vec{X: 1}, r3.Vec{Y: 1}, g.base
-	f.Lattice.Normal, f.Lattice.Weight = axis, weight
+	f.Lattice.Normal, f.Lattice.Response = axis, weight
 	a := newArea(s, f.Z, g)
 	return plot{
 		Field: f,

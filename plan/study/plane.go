@@ -51,7 +51,7 @@ func (p *Plane) plots(s *plan.Setup) ([]plot, error) {
 	}
 	var all []plot
 	for _, g := range grounds(s) {
-		all = append(all, level(s, Field{Kind: OnPlane, Z: g.base + p.Height}, g, r3.Vec{Z: 1}, light.Flat))
+		all = append(all, level(s, Field{Kind: OnPlane, Z: g.base + p.Height}, g, r3.Vec{Z: 1}, light.Cosine))
 	}
 	return all, nil
 }
@@ -92,7 +92,7 @@ func uprightField(u *Upright, f Field) plot {
 	f.Z = u.Foot
 	f.origin = r3.Vec{X: u.Left.X, Y: u.Left.Y}
 	f.right, f.up = r3.Vec{X: along.X, Y: along.Y}, r3.Vec{Z: 1}
-	f.Lattice.Normal, f.Lattice.Weight = r3.Cross(f.right, f.up), light.Flat
+	f.Lattice.Normal, f.Lattice.Response = r3.Cross(f.right, f.up), light.Cosine
 	return plot{
 		Field: f,
 		first: r2.Vec{X: offGrid, Y: u.Foot + offGrid},

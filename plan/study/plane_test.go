@@ -59,13 +59,13 @@ func TestFieldsOnOtherPlanes(t *testing.T) {
 	if level.Z != 1 || level.Kind != study.OnPlane {
 		t.Errorf("the level plane is %v at %g", level.Kind, level.Z)
 	}
-	eval := lit.World.Evaluator(light.Emitters(s), lit.Drive)
+	eval := lit.World.Evaluator(light.Emitters(s), lit.Levels)
 	for _, f := range []*study.Field{level, upright} {
 		l := &f.Lattice
 		back := make([]float32, len(f.Lux))
 		for k := range lit.Fields {
 			if &lit.Fields[k] == f {
-				lit.Basis.Back(k, lit.Drive, back)
+				lit.Basis.ReflectedField(k, lit.Levels, back)
 			}
 		}
 		for n := 0; n < len(f.Lux); n += 37 {

@@ -17,7 +17,7 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 	hard, soft := s.split()
 	var evaluate func(light.Receptor) float64
 	if len(hard) > 0 {
-		evaluate = s.World.Evaluator(hard, s.Drive)
+		evaluate = s.World.Evaluator(hard, s.Levels)
 	}
 	smooth := s.smooth(f, hard, soft)
 	l := &f.Lattice
@@ -26,21 +26,21 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 		value := interpolate(l, smooth, r2.Scale(1/step, r2.Sub(p, corner)))
 		if evaluate != nil {
 			at := f.At(p)
-			value += evaluate(light.Receptor{At: at, Axis: l.Axis(at), Weight: l.Weight, Skip: l.Skip})
+			value += evaluate(light.Receptor{At: at, Axis: l.Axis(at), Response: l.Response, Skip: l.Skip})
 		}
 		return value
 	}
 }
 
 // smooth is the light at the points of a field, lx, without what comes straight from point sources.
-func (s *Study) smooth(f *Field, hard []light.Emitter, soft light.Drive) []float32 {
+func (s *Study) smooth(f *Field, hard []light.Emitter, soft light.Levels) []float32 {
 	all, back := make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
 	s.Basis.Field(s.index(f), soft, all)
-	traced := light.Drive{}
+	traced := light.Levels{}
 	for _, e := range hard {
-		traced[e.Name] = s.Drive[e.Name]
+		traced[e.Name] = s.Levels[e.Name]
 	}
-	s.Basis.Back(s.index(f), traced, back)
+	s.Basis.ReflectedField(s.index(f), traced, back)
 	for n, v := range back {
 		all[n] += v
 	}
@@ -48,13 +48,13 @@ func (s *Study) smooth(f *Field, hard []light.Emitter, soft light.Drive) []float
 }
 
 // split parts the lights into point sources and, as a drive, those with an extent.
-func (s *Study) split() (hard []light.Emitter, soft light.Drive) {
-	soft = light.Drive{}
+func (s *Study) split() (hard []light.Emitter, soft light.Levels) {
+	soft = light.Levels{}
 	for _, e := range light.Emitters(s.Setup) {
 		if e.Source.Opening.Form == photometry.Point {
 			hard = append(hard, e)
 		} else {
-			soft[e.Name] = s.Drive[e.Name]
+			soft[e.Name] = s.Levels[e.Name]
 		}
 	}
 	return hard, soft

@@ -42,7 +42,7 @@ func TestClosedRoomUnderASlope(t *testing.T) {
 			}
 			mean := 0.0
 			for k := range to.Lattices {
-				mean += sizes[k] / area * meanOf(basis, light.DriveOf(s.Lights), k)
+				mean += sizes[k] / area * meanOf(basis, light.LevelsOf(s.Lights), k)
 			}
 			want := rho * flux / (area * (1 - rho))
 			t.Logf("%s, rho %g: mean %.2f lx, %+.3f %%", name, rho, mean, 100*(mean/want-1))
@@ -106,10 +106,10 @@ func over(ring []r3.Vec, step float64) (l light.Lattice, area float64) {
 }
 
 // meanOf is the mean of what comes back to a lattice, over its points with data.
-func meanOf(b *light.Basis, d light.Drive, k int) float64 {
+func meanOf(b *light.Basis, d light.Levels, k int) float64 {
 	l := &b.Targets().Lattices[k]
 	values := make([]float32, l.NU*l.NV)
-	b.Back(k, d, values)
+	b.ReflectedField(k, d, values)
 	sum, n := 0.0, 0.0
 	for i, v := range values {
 		if !l.Masked(i%l.NU, i/l.NU) {

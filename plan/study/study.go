@@ -32,7 +32,7 @@ type Study struct {
 	Setup    *plan.Setup
 	World    *light.World
 	Basis    *light.Basis
-	Drive    light.Drive
+	Levels   light.Levels
 	Requests []meter.Request
 	Readings meter.Set
 	Fields   []Field // the floors, lowest first, then the faces, the first person's floor first, then the planes asked for
@@ -63,7 +63,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
 	s.Basis.Forget() // lamps of a study do not move
-	s.Relevel(light.DriveOf(setup.Lights))
+	s.Relevel(light.LevelsOf(setup.Lights))
 	if !o.ReadingsOnly {
 		s.trace()
 	}
@@ -79,8 +79,8 @@ func (o Options) step() float64 {
 
 // Relevel computes readings and fields again for other levels, gels or colours. Nothing moves, so
 // it costs no more than sums.
-func (s *Study) Relevel(d light.Drive) {
-	s.Drive = d
+func (s *Study) Relevel(d light.Levels) {
+	s.Levels = d
 	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {

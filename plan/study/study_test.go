@@ -100,7 +100,7 @@ func TestFieldsOfEveryKind(t *testing.T) {
 // directErrors are by how much the direct light of fields differs from that of receptors, as shares, at some points.
 func directErrors(s *plan.Setup, lit *study.Study, points int) (errors []float64) {
 	rng := rand.New(rand.NewPCG(1, 2))
-	meter := lit.World.Evaluator(light.Emitters(s), lit.Drive)
+	meter := lit.World.Evaluator(light.Emitters(s), lit.Levels)
 	back := backs(lit)
 	for tried := 0; len(errors) < points && tried < 20*points; tried++ {
 		k := rng.IntN(len(lit.Fields))
@@ -111,7 +111,7 @@ func directErrors(s *plan.Setup, lit *study.Study, points int) (errors []float64
 		if l.Masked(i, j) || value <= 5 {
 			continue
 		}
-		r := light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Weight: l.Weight, Skip: l.Skip}
+		r := light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Response: l.Response, Skip: l.Skip}
 		if want := meter(r); !atEdge(meter, r, want) {
 			errors = append(errors, math.Abs(value/want-1))
 		}
@@ -124,7 +124,7 @@ func backs(s *study.Study) [][]float32 {
 	all := make([][]float32, len(s.Fields))
 	for k := range s.Fields {
 		all[k] = make([]float32, len(s.Fields[k].Lux))
-		s.Basis.Back(k, s.Drive, all[k])
+		s.Basis.ReflectedField(k, s.Levels, all[k])
 	}
 	return all
 }
@@ -147,7 +147,7 @@ func TestReflectedFieldsAgreeWithMeters(t *testing.T) {
 			l := &lit.Fields[k].Lattice
 			i, j := rng.IntN(l.NU), rng.IntN(l.NV)
 			if value := float64(back[k][j*l.NU+i]); !l.Masked(i, j) && value > 1 {
-				to.Points = append(to.Points, light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Weight: l.Weight, Skip: l.Skip})
+				to.Points = append(to.Points, light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Response: l.Response, Skip: l.Skip})
 				want = append(want, value)
 			}
 		}
@@ -159,7 +159,7 @@ func TestReflectedFieldsAgreeWithMeters(t *testing.T) {
 		mean := 0.0
 		for i, w := range want {
 			got := 0.0
-			_, shares := b.Point(i, lit.Drive)
+			_, shares := b.Point(i, lit.Levels)
 			for k, share := range shares {
 				if b.Terms[k].Path == light.Reflected {
 					got += share.Y()
@@ -199,8 +199,8 @@ func TestRelevelIsLinear(t *testing.T) {
 	s := setup(t, "map-room")
 	lit := run(t, s, study.Options{})
 	before := slices.Clone(lit.Floor().Lux)
-	half := light.Drive{}
-	for name, drive := range lit.Drive {
+	half := light.Levels{}
+	for name, drive := range lit.Levels {
 		half[name] = drive.Scale(0.5)
 	}
 	key := *lit.Readings.Named("ines.key").Lux
@@ -260,8 +260,8 @@ func BenchmarkRun(b *testing.B) {
 
 func BenchmarkRelevel(b *testing.B) {
 	lit := run(b, setup(b, samples.Default), study.Options{})
-	drive := light.Drive{}
-	for name := range lit.Drive {
+	drive := light.Levels{}
+	for name := range lit.Levels {
 		drive[name] = colour.RGB{0.5, 0.5, 0.5}
 	}
 	b.ReportAllocs()
@@ -285,7 +285,7 @@ func TestProbeAgreesWithTheField(t *testing.T) {
 		got := probe(r2.Vec{X: p.X, Y: p.Y})
 		if math.Abs(got-float64(f.Lux[n])) <= 1e-3*got {
 			checked++
-		} else if !atEdge(lit.World.Evaluator(light.Emitters(s), lit.Drive), light.Receptor{At: p, Axis: f.Lattice.Normal}, got) {
+		} else if !atEdge(lit.World.Evaluator(light.Emitters(s), lit.Levels), light.Receptor{At: p, Axis: f.Lattice.Normal}, got) {
 			t.Errorf("at %v the probe gives %g lx, the field %g lx", p, got, f.Lux[n])
 		}
 	}

@@ -30,7 +30,7 @@ func receptorsOf(requests []meter.Request) []truth.Receptor {
 	for i := range requests {
 		r := &requests[i].Receptor
 		all[i] = truth.Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}
-		switch r.Weight {
+		switch r.Response {
 		case light.Dome:
 			all[i].Weight = truth.Dome
 		case light.Radiance:
@@ -70,7 +70,7 @@ func throughOneself(s *plan.Setup, o *meter.Request) bool {
 
 // parts are the direct and the reflected light of receptor i of a study.
 func parts(s *study.Study, i int) (direct, reflected colour.RGB) {
-	_, shares := s.Basis.Point(i, s.Drive)
+	_, shares := s.Basis.Point(i, s.Levels)
 	for k, share := range shares {
 		if s.Basis.Terms[k].Path == light.Reflected {
 			reflected = reflected.Add(share)
@@ -107,7 +107,7 @@ func misses(scene string, lit *study.Study, truths []traced) (all []miss) {
 			direct: beyond(d.Y(), t.direct.Y, t.direct.YSE) / t.total.Y, reflected: beyond(r.Y(), t.reflected.Y, t.reflected.YSE) / t.total.Y,
 			total: beyond(d.Y()+r.Y(), t.total.Y, t.total.YSE) / t.total.Y}
 		m.kelvin = kelvinOff(d.Add(r), t.total)
-		m.stated, m.noise = lit.Basis.Error(index[t.name], lit.Drive)/t.total.Y, t.total.YSE/t.total.Y
+		m.stated, m.noise = lit.Basis.Error(index[t.name], lit.Levels)/t.total.Y, t.total.YSE/t.total.Y
 		m.off = math.Abs(d.Y()+r.Y()-t.total.Y) / t.total.Y
 		m.words = fmt.Sprintf("direct %.3f for %.3f ± %.3f, reflected %.3f for %.3f ± %.3f", d.Y(), t.direct.Y, t.direct.YSE, r.Y(), t.reflected.Y, t.reflected.YSE)
 		all = append(all, m)

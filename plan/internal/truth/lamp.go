@@ -29,7 +29,7 @@ func newLamp(l *plan.Light) *lamp {
 	source := &l.Head.Source
 	p := &lamp{
 		at: l.Frame.At, axis: l.Frame.Axis, right: l.Frame.Right, up: r3.Cross(l.Frame.Right, l.Frame.Axis),
-		flux: source.Flux, drive: l.Drive, form: source.Opening.Form,
+		flux: source.Flux, drive: l.RelativeOutput, form: source.Opening.Form,
 		width: source.Opening.Width, height: source.Opening.Height,
 		shape: spreadOf(source.Distribution),
 	}

@@ -26,7 +26,7 @@ func tinted(source photometry.Source) *plan.Setup {
 		block(5, 0, 0, 3, 3, -1, 0, wall), block(6, 0, 0, 3, 3, 2.5, 3, wall),
 		block(7, 1.2, 0.3, 1.8, 2.2, 0, 1.5, solid.Skin{Reflect: colour.RGB{0.8, 0.8, 0.8}}),
 	}
-	l := plan.Light{Name: "l", Drive: colour.RGB{1, 0.9, 0.7}, Frame: plan.Frame{At: r3.Vec{X: 0.6, Y: 1.1, Z: 0.9}, Axis: r3.Vec{X: 0.8, Z: -0.6}, Right: r3.Vec{Y: -1}}}
+	l := plan.Light{Name: "l", RelativeOutput: colour.RGB{1, 0.9, 0.7}, Frame: plan.Frame{At: r3.Vec{X: 0.6, Y: 1.1, Z: 0.9}, Axis: r3.Vec{X: 0.8, Z: -0.6}, Right: r3.Vec{Y: -1}}}
 	l.Head.Source = source
 	s.Lights = []plan.Light{l}
 	return s

@@ -8,6 +8,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/sobol"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 	"scrimshaw/testdata/published"
 )
@@ -30,9 +32,9 @@ func (b *bulb) intensity(d r3.Vec) float64 {
 	return 1 / (2 * math.Pi * (1 - b.cos))
 }
 
-func (b *bulb) Aim(_ int, _ []r3.Vec, normal r3.Vec) Sight {
+func (b *bulb) SetPatch(_ int, _ []r3.Vec, normal r3.Vec) Visibility {
 	b.normal = normal
-	return Open
+	return Unoccluded
 }
 
 // Flux sums over small triangles, by a ray to each.
@@ -75,14 +77,14 @@ func (b *bulb) Light(_ int, at, normal r3.Vec) colour.RGB {
 	return b.flux.Scale(e)
 }
 
-func (b *bulb) Landing(land func(solid.Hit, r3.Vec, colour.RGB) bool) bool {
-	frame := axes{r3.Vec{X: 1}, r3.Vec{Y: 1}, r3.Vec{Z: 1}}
+func (b *bulb) EmitRays(land func(solid.Hit, r3.Vec, colour.RGB) bool) bool {
+	frame := basis{r3.Vec{X: 1}, r3.Vec{Y: 1}, r3.Vec{Z: 1}}
 	if b.cos > -1 {
-		frame = about(b.axis)
+		frame = basisOf(b.axis)
 	}
 	const rays = 4096
 	for k := range uint32(rays) {
-		x, y := net(k, 0x5bd1e995, 0x27d4eb2f) // off the edges of boxes
+		x, y := sobol.Point(k, 0x5bd1e995, 0x27d4eb2f) // off the edges of boxes
 		up := 1 - x*(1-b.cos)
 		sin, cos := math.Sincos(2 * math.Pi * y)
 		r := math.Sqrt(1 - up*up)
@@ -118,21 +120,21 @@ func boxOf(w, d, h float64, reflect func(side int) colour.RGB) *solid.Set {
 }
 
 // inside is a lattice over each side of a box, half a step off its edges.
-func inside(s *solid.Set, n int) []Lattice {
-	var all []Lattice
+func inside(s *solid.Set, n int) []receptor.Lattice {
+	var all []receptor.Lattice
 	for i := range s.Sheets {
 		c := s.Sheets[i].Corners
 		u, v := r3.Scale(1/float64(n), r3.Sub(c[1], c[0])), r3.Scale(1/float64(n), r3.Sub(c[3], c[0]))
-		all = append(all, Lattice{Origin: r3.Add(c[0], r3.Scale(0.5, r3.Add(u, v))), U: u, V: v,
-			Axis: r3.Unit(r3.Cross(u, v)), NU: n, NV: n})
+		all = append(all, receptor.Lattice{Origin: r3.Add(c[0], r3.Scale(0.5, r3.Add(u, v))), U: u, V: v,
+			Normal: r3.Unit(r3.Cross(u, v)), NU: n, NV: n})
 	}
 	return all
 }
 
-var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Near: 0.4, Cell: 64, Looks: 4, Noise: 5e-4}
+var usual = Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64, Near: 0.4, Cell: 64, HotSamples: 4, Noise: 5e-4}
 
 // trace makes a transport or fails.
-func trace(t testing.TB, s *solid.Set, q Quality, points []Receptor, lattices []Lattice) (*Transport, *solid.BVH) {
+func trace(t testing.TB, s *solid.Set, q Quality, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, *solid.BVH) {
 	t.Helper()
 	bvh := solid.NewBVH(s)
 	tr, err := Trace(context.Background(), s, bvh, q, 1, points, lattices)

@@ -22,7 +22,7 @@ func (f *frame) cut(m *mesh) {
 		return
 	}
 	over := r3.Unit(n)
-	if r3.Dot(n, f.Axis) < 0 {
+	if r3.Dot(n, f.Normal) < 0 {
 		over = r3.Scale(-1, over)
 	}
 	toU, toV := r3.Scale(1/square, r3.Cross(f.V, n)), r3.Scale(1/square, r3.Cross(n, f.U))
@@ -79,3 +79,6 @@ func crossed(bits []uint64, a, b r2.Vec, nu, nv int, place func(i, j int) int) [
 	}
 	return bits
 }
+
+// set says whether a bit is set; bits beyond the last are not.
+func set(bits []uint64, n int) bool { return n>>6 < len(bits) && bits[n>>6]>>(n&63)&1 != 0 }

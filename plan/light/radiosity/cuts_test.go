@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -20,7 +21,7 @@ func TestNothingIsLentAcrossASheet(t *testing.T) {
 			{X: 2.013 - askew, Y: 0.5}, {X: 2.013 + askew, Y: 3.5}, {X: 2.013 + askew, Y: 3.5, Z: 2.2}, {X: 2.013 - askew, Y: 0.5, Z: 2.2}}}
 		s.Sheets = append(s.Sheets, screen)
 		floor := inside(s, 80)[0]
-		var behind []Receptor
+		var behind []receptor.Receptor
 		var at [][2]int
 		for j := 30; j < 50; j++ {
 			y := floor.Origin.Y + float64(j)*0.05
@@ -28,10 +29,10 @@ func TestNothingIsLentAcrossASheet(t *testing.T) {
 			i := int(math.Ceil((edge - floor.Origin.X) / 0.05))
 			for _, k := range []int{i, i + 1} {
 				at = append(at, [2]int{k, j})
-				behind = append(behind, Receptor{At: r3.Vec{X: floor.Origin.X + float64(k)*0.05, Y: y}, Axis: r3.Vec{Z: 1}})
+				behind = append(behind, receptor.Receptor{At: r3.Vec{X: floor.Origin.X + float64(k)*0.05, Y: y}, Axis: r3.Vec{Z: 1}})
 			}
 		}
-		tr, bvh := trace(t, s, Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 256}, behind, []Lattice{floor})
+		tr, bvh := trace(t, s, Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 256}, behind, []receptor.Lattice{floor})
 		solution := solve(t, tr, &bulb{bvh: bvh, at: r3.Vec{X: 0.6, Y: 2, Z: 0.5}, flux: grey(10000), cos: -1})
 		planes, err := solution.Lattice(context.Background(), 0)
 		if err != nil {

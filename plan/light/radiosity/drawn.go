@@ -4,6 +4,9 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/light/internal/sobol"
+	"scrimshaw/plan/light/receptor"
 )
 
 // The patches of a large face start their rays from a grid, so that the rays of one direction can be drawn
@@ -29,8 +32,7 @@ type drawing struct {
 }
 
 // drawings sorts patches, which ascend, into those that are drawn and the rest, by their places in the list.
-func (t *Transport) drawings(patches []uint32) (all []drawing, rest []int) {
-	m := t.mesh
+func (m *mesh) drawings(patches []uint32) (all []drawing, rest []int) {
 	for from := 0; from < len(patches); {
 		k := m.face(patches[from])
 		f := &m.faces[k]
@@ -80,95 +82,43 @@ func (d *drawing) size(f *face) (nu, nv int) {
 	return (f.nu - d.a + strides - 1) / strides, (f.nv - d.b + strides - 1) / strides
 }
 
-// bulk is the box round a prism.
-type bulk struct{ low, high r3.Vec }
-
-func bulkOf(corners []r3.Vec) bulk {
-	b := bulk{corners[0], corners[0]}
-	for _, c := range corners[1:] {
-		b.low = r3.Vec{X: min(b.low.X, c.X), Y: min(b.low.Y, c.Y), Z: min(b.low.Z, c.Z)}
-		b.high = r3.Vec{X: max(b.high.X, c.X), Y: max(b.high.Y, c.Y), Z: max(b.high.Z, c.Z)}
-	}
-	return b
-}
-
-// meets says whether two boxes are less than twice the clearance apart.
-func (b *bulk) meets(c *bulk) bool {
-	const apart = 2 * clearance
-	return b.low.X <= c.high.X+apart && c.low.X <= b.high.X+apart &&
-		b.low.Y <= c.high.Y+apart && c.low.Y <= b.high.Y+apart &&
-		b.low.Z <= c.high.Z+apart && c.low.Z <= b.high.Z+apart
-}
-
-// beside are the prisms that a face may run into.
-func (m *mesh) beside(f *face) (near []bulk) {
-	own := bulkOf(f.corners)
-	for i := range m.bulks {
-		if m.bulks[i].meets(&own) {
-			near = append(near, m.bulks[i])
+// addRays notes the ends of the rays of one direction, from a place of each patch.
+func (d *drawing) addRays(p *depthBuffer, f *face, x, y, share float64, out []linked) {
+	for at, i := range d.found {
+		if i < 0 {
+			continue
 		}
+		to := &out[i]
+		if !d.inAir[at] && !p.m.inAir(f, to.x+x*f.du, to.y+y*f.dv, f.at(to.x+x*f.du, to.y+y*f.dv)) {
+			continue
+		}
+		to.addRay(p.m, p.hits[at], part(x, y), share)
 	}
-	return near
-}
-
-// touches says whether a patch may lie in a prism. Its own is among them, and is told by lying behind it.
-func (f *face) touches(x, y int, near []bulk) bool {
-	left, low := float64(x)*f.du, float64(y)*f.dv
-	before := r3.Scale(clearance, f.n)
-	cell := bulkOf([]r3.Vec{
-		r3.Add(f.at(left, low), before), r3.Add(f.at(left+f.du, low), before),
-		r3.Add(f.at(left, low+f.dv), before), r3.Add(f.at(left+f.du, low+f.dv), before),
-	})
-	return slices.ContainsFunc(near, func(b bulk) bool { return b.meets(&cell) && !f.behind(&b) })
-}
-
-// behind says whether a box lies wholly behind a face.
-func (f *face) behind(b *bulk) bool {
-	far := r3.Vec{X: b.low.X, Y: b.low.Y, Z: b.low.Z} // the corner furthest along the normal
-	if f.n.X > 0 {
-		far.X = b.high.X
-	}
-	if f.n.Y > 0 {
-		far.Y = b.high.Y
-	}
-	if f.n.Z > 0 {
-		far.Z = b.high.Z
-	}
-	return r3.Dot(f.n, r3.Sub(far, f.origin)) <= clearance/2
 }
 
 // link draws what the patches of a drawing see.
-func (p *painter) link(t *Transport, d *drawing, patches []uint32, out []linked) {
+func (p *depthBuffer) link(t *Transport, d *drawing, patches []uint32, out []linked) {
 	f := &t.mesh.faces[d.face]
 	nu, nv := d.size(f)
-	n := t.rays(f.du * f.dv)
+	n := t.quality.rays(f.du * f.dv)
 	for _, i := range d.found {
 		if i >= 0 {
-			out[i] = linked{t.patch(d.face, patches[i]), make([]uint32, 0, n)}
+			out[i] = linked{t.mesh.patch(d.face, patches[i]), make([]uint32, 0, n)}
 		}
 	}
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
 	v := view{u: r3.Scale(strides*f.du, f.u), v: r3.Scale(strides*f.dv, f.v), nu: nu, nv: nv}
-	turn := turns(f.first + uint32(d.b*strides+d.a))
+	shift := sobol.Shift(f.first + uint32(d.b*strides+d.a))
 	share := f.du * f.dv / float64(n)
 	for r := range n {
-		x, y, way := t.stars[r].turned(&turn)
+		x, y, way := t.samples[r].Shifted(&shift)
 		v.origin = f.at((float64(d.a)+x)*f.du, (float64(d.b)+y)*f.dv)
-		p.look(&v, f.direction(Cosine, way[0], way[1]), p.hits)
-		for at, i := range d.found {
-			if i < 0 {
-				continue
-			}
-			to := &out[i]
-			if !d.inAir[at] && !t.alive(f, to.x+x*f.du, to.y+y*f.dv, f.at(to.x+x*f.du, to.y+y*f.dv)) {
-				continue
-			}
-			to.take(t.mesh, p.hits[at], part(x, y), share)
-		}
+		p.render(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
+		d.addRays(p, f, x, y, share, out)
 	}
 	for _, i := range d.found {
 		if i >= 0 {
-			t.finish(p.eye, f, &out[i], n)
+			t.finish(p.tracer, f, &out[i], n)
 		}
 	}
 }

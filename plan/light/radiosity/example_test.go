@@ -8,17 +8,18 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/radiosity"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
 // skylight lights every surface that looks up with 1000 lx, and nothing else.
 type skylight struct{}
 
-func (skylight) Aim(_ int, _ []r3.Vec, normal r3.Vec) radiosity.Sight {
+func (skylight) SetPatch(_ int, _ []r3.Vec, normal r3.Vec) radiosity.Visibility {
 	if normal.Z > 0.5 {
-		return radiosity.Open
+		return radiosity.Unoccluded
 	}
-	return radiosity.Dark
+	return radiosity.Hidden
 }
 
 func (skylight) Flux(_ int, part []r3.Vec, _ bool) colour.RGB {
@@ -37,7 +38,7 @@ func (skylight) Light(_ int, _, normal r3.Vec) (e colour.RGB) {
 	return colour.RGB{1000, 1000, 1000}
 }
 
-func (skylight) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) (all bool) { return false }
+func (skylight) EmitRays(func(solid.Hit, r3.Vec, colour.RGB) bool) (all bool) { return false }
 
 // A white card on open ground lights what faces it from above: half a metre over the middle of two by two
 // metres it gets 0.83 of the 800 lm/m² that the card returns.
@@ -47,7 +48,7 @@ func ExampleTransport_Solve() {
 		Corners: []r3.Vec{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}}}}}
 	ctx := context.Background()
 	quality := radiosity.Quality{Patch: 0.25, Links: 64, Point: 8192, Lattice: 64}
-	over := []radiosity.Receptor{{At: r3.Vec{Z: 0.5}, Axis: r3.Vec{Z: -1}}}
+	over := []receptor.Receptor{{At: r3.Vec{Z: 0.5}, Axis: r3.Vec{Z: -1}}}
 	transport, err := radiosity.Trace(ctx, set, solid.NewBVH(set), quality, 0, over, nil)
 	if err != nil {
 		fmt.Println(err)

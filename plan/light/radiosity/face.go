@@ -2,6 +2,7 @@ package radiosity
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -17,7 +18,7 @@ type face struct {
 	group         int32
 	reflect       colour.RGB
 	corners       []r3.Vec // counter-clockwise from before it
-	axes                   // u and v along the rectangle, n out of the face
+	basis                  // u and v along the rectangle, n out of the face
 	origin        r3.Vec   // a corner of the rectangle
 	width, height float64  // m
 	outline       []r2.Vec // in u and v from the origin; nil where the face fills its rectangle
@@ -91,8 +92,8 @@ func (f *face) at(x, y float64) r3.Vec {
 	}
 }
 
-// holds says whether a place by its distances from the origin lies on the face.
-func (f *face) holds(x, y float64) bool {
+// contains says whether a place by its distances from the origin lies on the face.
+func (f *face) contains(x, y float64) bool {
 	for i, a := range f.outline {
 		b := f.outline[(i+1)%len(f.outline)]
 		if (b.X-a.X)*(y-a.Y)-(b.Y-a.Y)*(x-a.X) < 0 {
@@ -102,11 +103,11 @@ func (f *face) holds(x, y float64) bool {
 	return true
 }
 
-// under says whether a face lies under a place in its plane.
-func (f *face) under(at r3.Vec) bool {
+// liesUnder says whether a face lies under a place in its plane.
+func (f *face) liesUnder(at r3.Vec) bool {
 	way := r3.Sub(at, f.origin)
 	x, y := r3.Dot(way, f.u), r3.Dot(way, f.v)
-	return x >= 0 && x <= f.width && y >= 0 && y <= f.height && f.holds(x, y)
+	return x >= 0 && x <= f.width && y >= 0 && y <= f.height && f.contains(x, y)
 }
 
 // element is the one that a place falls on.
@@ -144,9 +145,8 @@ func prismFaces(p *solid.Prism) []face {
 		keep([]r3.Vec{foot[i], foot[k], top[k], top[i]})
 	}
 	keep(top)
-	down := append([]r3.Vec(nil), foot...)
-	reverse(down)
-	keep(down)
+	reverse(foot)
+	keep(foot)
 	return all
 }
 
@@ -175,4 +175,50 @@ func reverse(corners []r3.Vec) {
 	for i, k := 0, len(corners)-1; i < k; i, k = i+1, k-1 {
 		corners[i], corners[k] = corners[k], corners[i]
 	}
+}
+
+// rectangle is the part of the face's rectangle from a corner on.
+func (f *face) rectangle(x, y, width, height float64) [4]r3.Vec {
+	return [4]r3.Vec{f.at(x, y), f.at(x+width, y), f.at(x+width, y+height), f.at(x, y+height)}
+}
+
+// element4 is the rectangle of element k of the patch whose corner is at x, y.
+func (f *face) element4(x, y float64, k int) [4]r3.Vec {
+	return f.rectangle(x+f.du/2*float64(k&1), y+f.dv/2*float64(k>>1), f.du/2, f.dv/2)
+}
+
+// touches says whether a patch may lie in a prism. Its own prism is among those near, and lies behind it.
+func (f *face) touches(x, y int, near []box) bool {
+	left, low := float64(x)*f.du, float64(y)*f.dv
+	before := r3.Scale(clearance, f.n)
+	cell := boxRound([]r3.Vec{
+		r3.Add(f.at(left, low), before), r3.Add(f.at(left+f.du, low), before),
+		r3.Add(f.at(left, low+f.dv), before), r3.Add(f.at(left+f.du, low+f.dv), before),
+	})
+	return slices.ContainsFunc(near, func(b box) bool { return b.meets(&cell) && !f.behind(&b) })
+}
+
+// behind says whether a box lies wholly behind a face.
+func (f *face) behind(b *box) bool {
+	far := r3.Vec{X: b.low.X, Y: b.low.Y, Z: b.low.Z} // the corner furthest along the normal
+	if f.n.X > 0 {
+		far.X = b.high.X
+	}
+	if f.n.Y > 0 {
+		far.Y = b.high.Y
+	}
+	if f.n.Z > 0 {
+		far.Z = b.high.Z
+	}
+	return r3.Dot(f.n, r3.Sub(far, f.origin)) <= clearance/2
+}
+
+// strip is what of a convex figure lies between two offsets, m, along a direction; nil where nothing does.
+func strip(figure []r3.Vec, along r3.Vec, low, high float64) []r3.Vec {
+	var view solid.Viewer
+	over, under := solid.Plane{N: along, C: low}, solid.Plane{N: along, C: high}
+	if figure = view.Clip(figure, &over, 1); figure != nil {
+		figure = view.Clip(figure, &under, -1)
+	}
+	return figure
 }

@@ -2,17 +2,17 @@ package radiosity
 
 import (
 	"context"
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/receptor"
 )
 
 // On a lattice the rays of one direction are drawn together: every face that looks against them is a
 // convex polygon on the lattice, and of those that hold a point the nearest is what it sees. That
-// is a picture with depth, and costs a fraction of as many single rays.
+// is an item buffer, and costs a fraction of as many single rays.
 //
 // Points look in turn in sixteen sets of directions, four by four, and lend theirs to their
 // neighbours (smooth.go): so each one sees as many directions as sixteen do.
@@ -34,13 +34,13 @@ const (
 // sets is the number of sets of directions.
 const sets = side * side
 
-// frame is a lattice with what its points see: a picture for each set.
+// frame is a lattice with what its points see: an item buffer for each set.
 type frame struct {
-	Lattice
-	rays     int
-	shared   bool // whether neighbours lend each other what they see
-	pictures [sets]picture
-	cuts     cuts
+	receptor.Lattice
+	rays    int
+	shared  bool // whether neighbours lend each other what they see
+	buffers [sets]itemBuffer
+	cuts    cuts
 }
 
 // size is how many points of each set there are, along and across.
@@ -49,7 +49,7 @@ func (f *frame) size(set int) (nu, nv int) {
 	return (f.NU - a + side - 1) / side, (f.NV - b + side - 1) / side
 }
 
-func (t *Transport) lookFromLattice(ctx context.Context, l *Lattice) (*frame, error) {
+func (t *Transport) traceFromLattice(ctx context.Context, l *receptor.Lattice) (*frame, error) {
 	f := &frame{Lattice: *l, rays: t.quality.Lattice, shared: max(r3.Norm(l.U), r3.Norm(l.V)) <= closest}
 	if !f.shared {
 		f.rays *= sets
@@ -60,106 +60,92 @@ func (t *Transport) lookFromLattice(ctx context.Context, l *Lattice) (*frame, er
 	if f.shared {
 		f.cut(t.mesh)
 	}
-	painters := make([]*painter, crew.Size(t.workers, sets))
-	err := crew.Each(ctx, t.workers, sets, func(worker, s int) {
-		if painters[worker] == nil {
-			painters[worker] = newPainter(t.mesh, l.Skip)
+	buffers := make([]*depthBuffer, parallel.Workers(t.workers, sets))
+	err := parallel.For(ctx, t.workers, sets, func(worker, s int) {
+		if buffers[worker] == nil {
+			buffers[worker] = newDepthBuffer(t.mesh, l.Skip)
 		}
-		painters[worker].set(f, s)
+		buffers[worker].set(f, s)
 	})
 	return f, err
 }
 
 // set fills in what the points of one set see.
-func (p *painter) set(f *frame, s int) {
+func (p *depthBuffer) set(f *frame, s int) {
 	nu, nv := f.size(s)
 	if nu <= 0 || nv <= 0 {
 		return
 	}
-	a, b := float64(s%side), float64(s/side)
-	v := view{
-		origin: r3.Add(f.Origin, r3.Add(r3.Scale(a, f.U), r3.Scale(b, f.V))),
-		u:      r3.Scale(side, f.U), v: r3.Scale(side, f.V), nu: nu, nv: nv,
-	}
+	v := f.view(s, nu, nv)
 	p.hits = slices.Grow(p.hits[:0], nu*nv)[:nu*nv]
-	q := &f.pictures[s]
+	q := &f.buffers[s]
 	q.points = f.points(s, nu, nv)
 	q.turn(f, s, nu)
 	q.short = make([]uint16, 0, f.rays*len(q.points))
 	q.seen = make([]uint32, 0, p.most)
 	for k := range f.rays {
-		number := k
-		if f.shared {
-			number += order[s] * f.rays
-		}
-		way := f.way(number)
+		way := f.way(s, k)
 		if f.Toward != nil {
 			q.ways = append(q.ways, headingOf(way))
 		}
-		p.look(&v, way, p.hits)
+		p.render(&v, way, p.hits)
 		for at, n := range q.points {
 			p.hits[at] = p.hits[n]
 		}
-		p.file(q, p.hits[:len(q.points)])
+		p.record(q, p.hits[:len(q.points)])
 	}
 	p.most = max(p.most, len(q.seen)+len(q.seen)/8)
-	p.forget(q)
+	p.resetIndex(q)
 }
 
-// way is a direction of all.
-func (f *frame) way(number int) r3.Vec {
-	if f.Toward != nil {
-		return opposed(number)
+// view is that of the points of a set.
+func (f *frame) view(s, nu, nv int) view {
+	a, b := float64(s%side), float64(s/side)
+	return view{
+		origin: r3.Add(f.Origin, r3.Add(r3.Scale(a, f.U), r3.Scale(b, f.V))),
+		u:      r3.Scale(side, f.U), v: r3.Scale(side, f.V), nu: nu, nv: nv,
 	}
-	axis := about(f.Axis)
-	x, y := ray(number)
-	return axis.direction(f.Pattern, x, y)
 }
 
-// order spreads the sets of directions so that neighbours look at different ones.
-var order = [sets]int{0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5}
+// way is direction k of a set.
+func (f *frame) way(s, k int) r3.Vec {
+	number := k
+	if f.shared {
+		number += bayer[s] * f.rays
+	}
+	if f.Toward != nil {
+		return oppositePair(number)
+	}
+	axis := basisOf(f.Normal)
+	x, y := receptorSample(number)
+	return axis.direction(f.Response, x, y)
+}
+
+// bayer spreads the sets of directions so that neighbours look at different ones.
+var bayer = [sets]int{0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5}
 
 // points are those of a set that have data, by their places in the view.
 func (f *frame) points(s, nu, nv int) (all []int32) {
 	for n := range nu * nv {
-		if !f.masked(n%nu*side+s%side, n/nu*side+s/side) {
+		if !f.Masked(n%nu*side+s%side, n/nu*side+s/side) {
 			all = append(all, int32(n))
 		}
 	}
 	return all
 }
 
-func (l *Lattice) masked(i, j int) bool {
-	return set(l.Mask, j*l.NU+i)
-}
-
-// view is a lattice seen along one direction at a time.
-type view struct {
-	origin, u, v r3.Vec
-	nu, nv       int
-}
-
-// chart takes places to a lattice along a direction: to the point x u + y v whose ray meets the place
-// after t metres. Each is the product with a vector, less its value at the origin.
-type chart struct{ x, y, t plane }
-
-// plane is a figure that is linear in space.
-type plane struct {
-	n r3.Vec
-	c float64
-}
-
-func (p *plane) at(q r3.Vec) float64 { return p.n.X*q.X + p.n.Y*q.Y + p.n.Z*q.Z - p.c }
-
-// chart is that of a direction; not ok where it runs along the lattice.
-func (v *view) chart(d r3.Vec) (chart, bool) {
-	det := r3.Dot(v.u, r3.Cross(v.v, d))
-	if math.Abs(det) < 1e-9*r3.Norm(v.u)*r3.Norm(v.v) {
-		return chart{}, false
+// turn finds the axes of the points of set s, nu of them in a row of its view.
+func (q *itemBuffer) turn(f *frame, s, nu int) {
+	if f.Toward == nil {
+		return
 	}
-	made := func(a, b r3.Vec) plane {
-		n := r3.Scale(1/det, r3.Cross(a, b))
-		return plane{n, r3.Dot(n, v.origin)}
+	q.turned = make([]heading, len(q.points))
+	q.ways = make([]heading, 0, f.rays)
+	for at, n := range q.points {
+		u, v := float64(int(n)%nu*side+s%side), float64(int(n)/nu*side+s/side)
+		way := r3.Sub(*f.Toward, r3.Add(f.Origin, r3.Add(r3.Scale(u, f.U), r3.Scale(v, f.V))))
+		if length := r3.Norm(way); length > 0 { // in the place itself all directions count the same
+			q.turned[at] = headingOf(r3.Scale(1/length, way))
+		}
 	}
-	return chart{x: made(v.v, d), y: made(d, v.u), t: made(v.u, v.v)}, true
 }

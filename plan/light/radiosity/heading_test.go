@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/light/receptor"
 )
 
 // What comes back to domes that are each turned to one place is what single domes get that are turned there: in
@@ -37,7 +39,7 @@ func turnedRoom(t *testing.T, r *rand.Rand, step float64) (off []float64) {
 	s := furnished(r)
 	top := s.Sheets[1].Corners[2]
 	toward := r3.Vec{X: r.Float64() * top.X, Y: r.Float64() * top.Y, Z: 1.2}
-	l := Lattice{Origin: r3.Vec{X: 0.013, Y: 0.017, Z: 1.2}, U: r3.Vec{X: step}, V: r3.Vec{Y: step}, Toward: &toward, Pattern: Dome}
+	l := receptor.Lattice{Origin: r3.Vec{X: 0.013, Y: 0.017, Z: 1.2}, U: r3.Vec{X: step}, V: r3.Vec{Y: step}, Toward: &toward, Response: receptor.Dome}
 	l.NU, l.NV = int((top.X-0.013)/step), int((top.Y-0.017)/step)
 	_, bvh := trace(t, s, usual, nil, nil)
 	at := func(n int) r3.Vec {
@@ -49,15 +51,15 @@ func turnedRoom(t *testing.T, r *rand.Rand, step float64) (off []float64) {
 			l.Mask[n>>6] |= 1 << (n & 63)
 		}
 	}
-	var points []Receptor
+	var points []receptor.Receptor
 	var index []int
 	for len(points) < 50 {
-		if n := r.IntN(l.NU * l.NV); !l.masked(n%l.NU, n/l.NU) {
-			points = append(points, Receptor{At: at(n), Axis: r3.Unit(r3.Sub(toward, at(n))), Pattern: Dome})
+		if n := r.IntN(l.NU * l.NV); !l.Masked(n%l.NU, n/l.NU) {
+			points = append(points, receptor.Receptor{At: at(n), Axis: r3.Unit(r3.Sub(toward, at(n))), Response: receptor.Dome})
 			index = append(index, n)
 		}
 	}
-	tr, _ := trace(t, s, usual, points, []Lattice{l})
+	tr, _ := trace(t, s, usual, points, []receptor.Lattice{l})
 	solution := solve(t, tr, &bulb{bvh: bvh, at: free(r, s, bvh), flux: grey(2000), cos: -1})
 	planes, err := solution.Lattice(context.Background(), 0)
 	if err != nil {
@@ -76,16 +78,16 @@ func turnedRoom(t *testing.T, r *rand.Rand, step float64) (off []float64) {
 // A picture weighs what each point sees by the point's own axis, however many elements are in it.
 func TestPictureWeighsByAxis(t *testing.T) {
 	for _, many := range []bool{false, true} {
-		q := picture{
+		q := itemBuffer{
 			seen: []uint32{0, 1, 2}, short: []uint16{0, 1, 2, 0},
 			turned: []heading{{x: 1}, {}}, ways: []heading{{x: -1}, {x: 0.5, z: 0.25}},
 		}
 		if many {
 			q.long, q.short = []uint32{0, 1, 2, 0}, nil
 		}
-		sums, _ := q.sum(nil, nil, 2, 2, []shining{{3}, {5, 1}, {7}})
+		sums, _ := q.sum(nil, nil, 2, 2, []columns32{{3}, {5, 1}, {7}})
 		// The first point sees 0 against its axis and 2 at a cosine of 1/2, the other 1 and 0 and has no axis.
-		if want := []shining{{10.5}, {8, 1}}; !slices.Equal(sums, want) {
+		if want := []columns32{{10.5}, {8, 1}}; !slices.Equal(sums, want) {
 			t.Errorf("many %v: the sums are %v, want %v", many, sums, want)
 		}
 	}

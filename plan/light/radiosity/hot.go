@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/photometry/formfactor"
 	"scrimshaw/plan/solid"
 )
@@ -27,18 +28,19 @@ type hotPart struct {
 	figure  []r3.Vec // convex
 	middle  r3.Vec
 	area    float64    // m²
+	near    float64    // m² by the distance from which it is close: the area of its element
 	own     colour.RGB // what it returns of what comes straight from the lamp, lm/m²
 }
 
-// spotted are the parts of the hot elements of one lamp, and the sums of what they return, channels together, up to each.
-type spotted struct {
+// hotParts are the parts of the hot elements of one lamp, and the sums of what they return, channels together, up to each.
+type hotParts struct {
 	parts []hotPart
 	upTo  []float64
 	of    map[uint32][2]int // by hot element: its first part and the one after its last
 }
 
-// spots finds the hot elements of a lamp.
-func (t *Transport) spots(lamp Lamp, straight first) (s spotted) {
+// findHot finds the hot elements of a lamp.
+func (t *Transport) findHot(lamp Lamp, straight directLux) (s hotParts) {
 	all, open := 0.0, 0.0
 	for slot := 1; slot < len(t.patches); slot++ {
 		for k, a := range t.patches[slot].area {
@@ -46,7 +48,7 @@ func (t *Transport) spots(lamp Lamp, straight first) (s spotted) {
 			open += a
 		}
 	}
-	if open == 0 || t.quality.Looks == 0 {
+	if open == 0 || t.quality.HotSamples == 0 {
 		return s
 	}
 	s.of = map[uint32][2]int{}
@@ -61,27 +63,28 @@ func (t *Transport) spots(lamp Lamp, straight first) (s spotted) {
 			}
 			if !aimed {
 				corners := f.rectangle(p.x, p.y, f.du, f.dv)
-				lamp.Aim(0, corners[:], f.n)
+				lamp.SetPatch(0, corners[:], f.n)
 				aimed = true
 			}
-			t.heat(&s, lamp, straight, uint32(4*slot+k))
+			t.addHot(&s, lamp, straight, uint32(4*slot+k))
 		}
 	}
 	return s
 }
 
-// heat adds the parts of a hot element of the patch that the lamp has been aimed at.
-func (t *Transport) heat(s *spotted, lamp Lamp, straight first, element uint32) {
+// addHot adds the parts of a hot element of the patch that the lamp has been aimed at.
+func (t *Transport) addHot(s *hotParts, lamp Lamp, straight directLux, element uint32) {
 	from := len(s.parts)
+	p := &t.patches[element/4]
+	whole := p.area[element&3]
 	var flux []colour.RGB
 	var all colour.RGB
 	for _, figure := range t.split(element) {
 		if e := lamp.Flux(0, figure, false); e != (colour.RGB{}) {
-			s.parts = append(s.parts, hotPart{element: element, figure: figure, middle: solid.Centre(figure), area: areaOf(figure)})
+			s.parts = append(s.parts, hotPart{element: element, figure: figure, middle: solid.Centre(figure), area: areaOf(figure), near: whole})
 			flux, all = append(flux, e), all.Add(e)
 		}
 	}
-	p := &t.patches[element/4]
 	channels, reflect := t.Channels(), &t.mesh.faces[p.face].reflect
 	sum := 0.0
 	if n := len(s.upTo); n > 0 {
@@ -91,7 +94,7 @@ func (t *Transport) heat(s *spotted, lamp Lamp, straight first, element uint32) 
 		part := &s.parts[from+i]
 		for c := range part.own {
 			if all[c] > 0 {
-				lit := p.area[element&3] * float64(straight[int(element)*channels+c%channels])
+				lit := whole * float64(straight[int(element)*channels+c%channels])
 				part.own[c] = reflect[c] * lit * flux[i][c] / (all[c] * part.area)
 			}
 		}
@@ -101,24 +104,33 @@ func (t *Transport) heat(s *spotted, lamp Lamp, straight first, element uint32) 
 	s.of[element] = [2]int{from, len(s.parts)}
 }
 
-// split cuts an element into figures: those of it that lie in the air where some do not.
+// split cuts an element into figures: what of it lies in the air, hotAcross parts each way.
 func (t *Transport) split(element uint32) (figures [][]r3.Vec) {
 	p := &t.patches[element/4]
-	if p.parts != nil {
-		return p.parts[element&3]
-	}
 	f := &t.mesh.faces[p.face]
 	du, dv := f.du/(2*hotAcross), f.dv/(2*hotAcross)
 	x, y := p.x+f.du/2*float64(element&1), p.y+f.dv/2*float64(element>>1&1)
-	for k := range hotAcross * hotAcross {
-		corners := f.rectangle(x+du*float64(k%hotAcross), y+dv*float64(k/hotAcross), du, dv)
-		figures = append(figures, corners[:])
+	for _, part := range p.inAir(f, int(element&3)) {
+		for _, column := range strips(part, f.u, r3.Dot(f.u, f.origin)+x, du) {
+			figures = append(figures, strips(column, f.v, r3.Dot(f.v, f.origin)+y, dv)...)
+		}
 	}
 	return figures
 }
 
+// strips cuts a convex figure into hotAcross strips of a width, m, along a direction, from an offset on.
+func strips(figure []r3.Vec, along r3.Vec, offset, width float64) (all [][]r3.Vec) {
+	for k := range hotAcross {
+		low := offset + width*float64(k)
+		if strip := strip(figure, along, low, low+width); strip != nil {
+			all = append(all, strip)
+		}
+	}
+	return all
+}
+
 // returned is what an element returns of what comes straight from a lamp, lm/m², channels together.
-func (t *Transport) returned(lamp first, element int) (sum float64) {
+func (t *Transport) returned(lamp directLux, element int) (sum float64) {
 	reflect := &t.mesh.faces[t.patches[element/4].face].reflect
 	channels := t.Channels()
 	for c := range channels {
@@ -127,19 +139,19 @@ func (t *Transport) returned(lamp first, element int) (sum float64) {
 	return sum
 }
 
-// glance is one look at a hot element: what is got of each lm/m² that it returns.
-type glance struct {
-	look int
-	part *hotPart
-	gain colour.RGB
+// hotSample is one look at a hot element: what is got of each lm/m² that it returns.
+type hotSample struct {
+	number int
+	part   *hotPart
+	gain   colour.RGB
 }
 
 // viewpoint is where hot elements are looked at from: a patch, or a cell of one.
 type viewpoint struct {
 	middle, normal r3.Vec
 	reach          float64 // m from the middle, how far it may lie behind the plane of what it looks at
-	looks          int
-	turn           star
+	samples        int
+	shift          sobol.Sample
 	place          func(x, y float64) r3.Vec // of a look, by a point of the unit square
 }
 
@@ -148,30 +160,30 @@ func (t *Transport) ofPatch(slot int) viewpoint {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	return viewpoint{
-		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, turn: turns(p.number),
+		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: sobol.Shift(p.number),
 		// A patch on which more hangs than on most looks more often.
-		looks: t.quality.Looks * int(min(mostLooks, max(1, p.importance*float64(len(t.patches))))),
-		place: func(x, y float64) r3.Vec { return t.placeOn(f, p, x, y) },
+		samples: t.quality.HotSamples * int(min(mostHotSamples, max(1, p.importance*float64(len(t.patches))))),
+		place:   func(x, y float64) r3.Vec { return placeOn(f, p, x, y) },
 	}
 }
 
-// cellLooks is how many times as often as a patch a cell looks: it has fewer rays.
-const cellLooks = 4
+// cellSamples is how many times as often as a patch a cell looks: it has fewer rays.
+const cellSamples = 4
 
 // ofCell is the viewpoint of a cell.
 func (t *Transport) ofCell(i int) viewpoint {
 	c := &t.cells[i]
-	return viewpoint{middle: c.at, normal: c.normal, looks: cellLooks * t.quality.Looks, turn: turns(uint32(i)),
+	return viewpoint{middle: c.at, normal: c.normal, samples: cellSamples * t.quality.HotSamples, shift: sobol.Shift(uint32(i)),
 		place: func(_, _ float64) r3.Vec { return c.at }}
 }
 
-// glances looks at hot elements: at each that is close by, and at some of the others, spread over all
+// sampleHot looks at hot elements: at each that is close by, and at some of the others, spread over all
 // that they return. Of one close by so much is got that it may not be left to chance.
-func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g glance)) {
-	look := func(m, k int, gain float64) {
-		x, y, way := t.stars[m].turned(&from.turn)
-		g := glance{look: m, part: &s.parts[k]}
-		if seen := t.seenFrom(e, from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
+func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
+	sample := func(m, k, point int, gain float64) {
+		x, y, way := t.samples[point%len(t.samples)].Shifted(&from.shift)
+		g := hotSample{number: m, part: &s.parts[k]}
+		if seen := e.seenFrom(from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
 			g.gain = seen.Scale(gain)
 			each(g)
 		}
@@ -179,14 +191,15 @@ func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g gla
 	for k := range s.parts {
 		way := r3.Sub(s.parts[k].middle, from.middle)
 		if s.parts[k].isClose(r3.Norm2(way)) && r3.Dot(way, from.normal) > -from.reach {
-			for m := range from.looks {
-				look(m, k, 1/float64(from.looks))
+			looks := max(fewestHotSamples, from.samples/(hotAcross*hotAcross/2))
+			for m := range looks {
+				sample(m, k, k*looks+m, 1/float64(looks)) // each from a place of its own: close by, they differ much
 			}
 		}
 	}
 	all := s.upTo[len(s.upTo)-1]
-	for m := range from.looks {
-		aim := (float64(m) + unit(from.turn[0]^from.turn[3])) / float64(from.looks) * all
+	for m := range from.samples {
+		aim := (float64(m) + sobol.Unit(from.shift[0]^from.shift[3])) / float64(from.samples) * all
 		k := min(sort.SearchFloat64s(s.upTo, aim), len(s.upTo)-1)
 		if s.parts[k].isClose(r3.Norm2(r3.Sub(s.parts[k].middle, from.middle))) {
 			continue
@@ -195,42 +208,71 @@ func (t *Transport) glances(e *eye, s *spotted, from *viewpoint, each func(g gla
 		if k > 0 {
 			part -= s.upTo[k-1]
 		}
-		look(m, k, all/(part*float64(from.looks)))
+		sample(m, k, m, all/(part*float64(from.samples)))
 	}
 }
 
-// mostLooks is how many times as often, at most, a patch looks on which much hangs.
-const mostLooks = 16
+// fewestHotSamples is how many times, at least, a part close by is looked at: one for each half by which the samples are judged.
+const fewestHotSamples = 2
+
+// mostHotSamples is how many times as often, at most, a patch looks on which much hangs.
+const mostHotSamples = 16
 
 // closeShare is the form factor, about, from which on a hot element is close.
 const closeShare = 0.02
 
-// isClose says whether a part is close at the square of a distance, m².
+// isClose says whether a part is close at the square of a distance, m². It is when its element would be: the parts
+// of one are as different from close by as the places on it.
 func (h *hotPart) isClose(square float64) bool {
-	return h.area > closeShare*math.Pi*square
+	return h.near > closeShare*math.Pi*square
 }
 
-// placeOn is a place of a patch in the air.
-func (t *Transport) placeOn(f *face, p *patch, x, y float64) r3.Vec {
+// placeOn is a place of a patch in the air, by a point of the unit square: as likely as any other.
+func placeOn(f *face, p *patch, x, y float64) r3.Vec {
 	if p.parts != nil {
-		for k := range p.parts {
-			if parts := p.parts[(k+part(x, y))%4]; len(parts) > 0 {
-				return solid.Centre(parts[int(x*7919)%len(parts)])
-			}
-		}
+		return placeIn(p.parts[:], x, y)
 	}
 	return f.at(p.x+x*f.du, p.y+y*f.dv)
 }
 
+// placeIn is a place on convex figures that have an area, by a point of the unit square: as likely as any other.
+func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
+	all := 0.0
+	for _, figures := range groups {
+		for _, f := range figures {
+			all += areaOf(f)
+		}
+	}
+	left := x * all
+	for _, figures := range groups {
+		for _, f := range figures {
+			for i := 1; i+1 < len(f); i++ {
+				a := areaOf([]r3.Vec{f[0], f[i], f[i+1]})
+				side := r3.Add(r3.Scale(1-y, f[i]), r3.Scale(y, f[i+1]))
+				along := 1.0 // what is left of x is more than all only by rounding
+				if left < a {
+					along = math.Sqrt(left / a)
+				}
+				at = r3.Add(r3.Scale(1-along, f[0]), r3.Scale(along, side))
+				if left < a {
+					return at
+				}
+				left -= a
+			}
+		}
+	}
+	return at
+}
+
 // seenFrom is what a place gets of a part for each lm/m² that it returns: its form factor, where a ray to a place
 // on it meets nothing.
-func (t *Transport) seenFrom(e *eye, at, normal r3.Vec, part *hotPart, way [2]float64) colour.RGB {
+func (e *tracer) seenFrom(at, normal r3.Vec, part *hotPart, way [2]float64) colour.RGB {
 	factor := formfactor.Polygon(part.figure, at, normal) / math.Pi
 	if factor <= 0 {
 		return colour.RGB{}
 	}
 	var blocked bool
-	if e.panes, blocked = t.mesh.bvh.Segment(part.place(way), at, nil, e.panes[:0]); blocked {
+	if e.panes, blocked = e.m.bvh.Segment(part.place(way), at, nil, e.panes[:0]); blocked {
 		return colour.RGB{}
 	}
 	seen := colour.RGB{factor, factor, factor}
@@ -242,17 +284,7 @@ func (t *Transport) seenFrom(e *eye, at, normal r3.Vec, part *hotPart, way [2]fl
 
 // place is a place on a part, by a point of the unit square.
 func (h *hotPart) place(way [2]float64) r3.Vec {
-	f := h.figure
-	if len(f) == 4 {
-		low := r3.Add(r3.Scale(1-way[0], f[0]), r3.Scale(way[0], f[1]))
-		high := r3.Add(r3.Scale(1-way[0], f[3]), r3.Scale(way[0], f[2]))
-		return r3.Add(r3.Scale(1-way[1], low), r3.Scale(way[1], high))
-	}
-	n := float64(len(f) - 2)
-	i := min(int(way[0]*n), len(f)-3)
-	x := math.Sqrt(way[0]*n - float64(i))
-	side := r3.Add(r3.Scale(1-way[1], f[i+1]), r3.Scale(way[1], f[i+2]))
-	return r3.Add(r3.Scale(1-x, f[0]), r3.Scale(x, side))
+	return placeIn([][][]r3.Vec{{h.figure}}, way[0], way[1])
 }
 
 // areaOf is the area of a convex figure, m².

@@ -5,7 +5,7 @@ import (
 	"math/bits"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
 // What single receptors read hangs on some patches more than on others: on those that they see, and on those that
@@ -18,44 +18,22 @@ const adjointPasses = 4
 // mostLinks bounds the rays of one patch.
 const mostLinks = 4096
 
-// extend gives patches more rays by their importance.
-func (t *Transport) extend(ctx context.Context) error {
-	budget := t.quality.More * len(t.places)
-	if budget == 0 || len(t.patches) <= 1 {
-		return nil
-	}
-	importance := t.importance()
-	all := 0.0
-	for _, v := range importance {
-		all += v
-	}
-	if all == 0 {
-		return nil
-	}
-	var chosen []int
-	var want []int
-	for s := 1; s < len(t.patches); s++ {
-		p := &t.patches[s]
-		p.importance = importance[s] / all
-		n := t.rays(t.mesh.faces[p.face].du * t.mesh.faces[p.face].dv)
-		more := n + int(importance[s]/all*float64(budget))
-		if more = min(1<<bits.Len(uint(more*2/3)), mostLinks); more > n {
-			chosen, want = append(chosen, s), append(want, more)
-		}
-	}
+// addRays gives patches more rays by their importance.
+func (t *Transport) addRays(ctx context.Context) error {
+	chosen, want := t.chooseForRays()
 	out := make([]linked, len(chosen))
 	chunks := (len(chosen) + chunk - 1) / chunk
-	eyes := t.eyes(chunks)
-	err := crew.Each(ctx, t.workers, chunks, func(worker, c int) {
+	tracers := t.mesh.tracers(t.workers, chunks)
+	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for i := c * chunk; i < min((c+1)*chunk, len(chosen)); i++ {
-			out[i] = t.more(&eyes[worker], chosen[i], want[i])
+			out[i] = t.addRaysTo(&tracers[worker], chosen[i], want[i])
 		}
 	})
 	if err != nil {
 		return err
 	}
 	for i, s := range chosen {
-		t.note(out[i].links)
+		t.enqueue(out[i].links)
 		p := &t.patches[s]
 		p.kept = out[i].kept
 		p.from = int32(len(t.links))
@@ -65,13 +43,40 @@ func (t *Transport) extend(ctx context.Context) error {
 	return nil
 }
 
-// more follows further rays of a patch, up to so many, and gives all of its links.
-func (t *Transport) more(e *eye, slot, want int) linked {
+// chooseForRays sets the importance of all patches, and chooses by it those that get more rays: by slot, and how many rays each
+// is to have.
+func (t *Transport) chooseForRays() (slots, want []int) {
+	budget := t.quality.More * len(t.places)
+	if budget == 0 || len(t.patches) <= 1 {
+		return nil, nil
+	}
+	importance := t.importance()
+	all := 0.0
+	for _, v := range importance {
+		all += v
+	}
+	if all == 0 {
+		return nil, nil
+	}
+	for s := 1; s < len(t.patches); s++ {
+		p := &t.patches[s]
+		p.importance = importance[s] / all
+		n := t.quality.rays(t.mesh.faces[p.face].du * t.mesh.faces[p.face].dv)
+		more := n + int(importance[s]/all*float64(budget))
+		if more = min(1<<bits.Len(uint(more*2/3)), mostLinks); more > n {
+			slots, want = append(slots, s), append(want, more)
+		}
+	}
+	return slots, want
+}
+
+// addRaysTo follows further rays of a patch, up to so many, and gives all of its links.
+func (t *Transport) addRaysTo(e *tracer, slot, want int) linked {
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
 	l := linked{patch: *p, links: append(make([]uint32, 0, want), t.links[p.from:p.to]...)}
 	l.kept = colour.RGB{}
-	t.cast(e, f, &l, t.rays(f.du*f.dv), want)
+	t.cast(e, f, &l, t.quality.rays(f.du*f.dv), want)
 	l.kept = l.kept.Add(p.kept.Scale(float64(p.to - p.from)))
 	if len(l.links) > 0 {
 		l.kept = l.kept.Scale(1 / float64(len(l.links)))
@@ -81,17 +86,49 @@ func (t *Transport) more(e *eye, slot, want int) linked {
 
 // importance is what hangs on the light that each patch gets from other surfaces, by its place in the list.
 func (t *Transport) importance() []float64 {
-	of := make([]int32, t.mesh.count) // place in the list
-	for s := 1; s < len(t.patches); s++ {
-		of[t.patches[s].number] = int32(s)
-	}
-	sum, now := make([]float64, len(t.patches)), make([]float64, len(t.patches))
-	hand := func(to []float64, hits []uint32, amount float64) {
-		for _, h := range hits {
-			to[of[t.patchOf(h)]] += amount
+	a := newAdjoint(t)
+	now := a.ofReceptors()
+	sum := make([]float64, len(t.patches))
+	for range adjointPasses {
+		next := make([]float64, len(t.patches))
+		for s := 1; s < len(t.patches); s++ {
+			p := &t.patches[s]
+			sum[s] += now[s]
+			if n := p.to - p.from; n > 0 && now[s] > 0 {
+				a.distribute(next, t.links[p.from:p.to], now[s]*t.mesh.faces[p.face].reflect.Y()/float64(n))
+			}
 		}
+		now = next
 	}
-	cells := make([]float64, len(t.cells))
+	sum[0] = 0
+	return sum
+}
+
+// adjoint follows importance from receptors to what they see, against the way of the light.
+type adjoint struct {
+	t  *Transport
+	of []int32 // by patch of the mesh: its place in the list
+}
+
+func newAdjoint(t *Transport) *adjoint {
+	a := &adjoint{t, make([]int32, t.mesh.count)}
+	for s := 1; s < len(t.patches); s++ {
+		a.of[t.patches[s].number] = int32(s)
+	}
+	return a
+}
+
+// distribute gives an amount to each patch that rays have met.
+func (a *adjoint) distribute(to []float64, hits []uint32, amount float64) {
+	for _, h := range hits {
+		to[a.of[a.t.mesh.patchOf(h)]] += amount
+	}
+}
+
+// ofReceptors is what hangs on each patch that a receptor sees, or that a cell sees that a receptor sees.
+func (a *adjoint) ofReceptors() []float64 {
+	t := a.t
+	now, cells := make([]float64, len(t.patches)), make([]float64, len(t.cells))
 	for i := range t.places {
 		p := &t.places[i]
 		share := 1 / float64(len(p.hits))
@@ -99,25 +136,13 @@ func (t *Transport) importance() []float64 {
 			if p.cellOf != nil && p.cellOf[r] >= 0 {
 				cells[p.cellOf[r]] += share
 			} else {
-				now[of[t.patchOf(h)]] += share
+				now[a.of[t.mesh.patchOf(h)]] += share
 			}
 		}
 	}
 	for i := range t.cells {
 		c := &t.cells[i]
-		hand(now, c.hits, cells[i]*t.mesh.faces[c.face].reflect.Y()/float64(len(c.hits)))
+		a.distribute(now, c.hits, cells[i]*t.mesh.faces[c.face].reflect.Y()/float64(len(c.hits)))
 	}
-	for range adjointPasses {
-		next := make([]float64, len(t.patches))
-		for s := 1; s < len(t.patches); s++ {
-			p := &t.patches[s]
-			sum[s] += now[s]
-			if n := p.to - p.from; n > 0 && now[s] > 0 {
-				hand(next, t.links[p.from:p.to], now[s]*t.mesh.faces[p.face].reflect.Y()/float64(n))
-			}
-		}
-		now = next
-	}
-	sum[0] = 0
-	return sum
+	return now
 }

@@ -2,7 +2,6 @@ package radiosity
 
 import (
 	"math"
-	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -13,22 +12,20 @@ import (
 // mostPatches bounds the patches of a set; beyond it they are larger.
 const mostPatches = 60_000
 
-// black is the element that gives no light: where rays end that meet nothing.
-const black = 0
-
 // mesh is a set cut into patches. Patch p has the elements 4p to 4p+3; patch 0 is black.
 type mesh struct {
-	bvh      *solid.BVH
-	faces    []face
-	of       map[solid.ID]span
-	count    uint32 // of patches, with the black one
-	panes    []pane
-	bulks    []bulk // of the prisms
-	reflects bool
-	channels int
-	groups   []solid.ID // the first solid of each name
-	seen     veils
-	blades   []blade // what parts faces
+	bvh         *solid.BVH
+	faces       []face
+	of          map[solid.ID]span
+	count       uint32 // of patches, with the black one
+	panes       []pane
+	prismBoxes  []box // of the prisms
+	reflects    bool
+	channels    int
+	groups      []solid.ID // the first solid of each name
+	seen        filteredElements
+	splitPlanes []splitPlane // what parts faces
+	beyond      environment
 }
 
 // span is a run of faces.
@@ -42,14 +39,14 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, blades: bladesOf(set)}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]
 		faces := prismFaces(p)
 		m.add(p.ID, faces, m.group(named, p.Name, p.ID), &p.Skin)
 		if len(faces) > 0 {
-			m.bulks = append(m.bulks, bulkOf(append(lifted(p.Base, p.Z0), lifted(p.Base, p.Z1)...)))
+			m.prismBoxes = append(m.prismBoxes, boxRound(append(lifted(p.Base, p.Z0), lifted(p.Base, p.Z1)...)))
 		}
 	}
 	for i := range set.Sheets {
@@ -87,17 +84,17 @@ func (m *mesh) add(id solid.ID, faces []face, group int32, skin *solid.Skin) {
 	if !known {
 		s.from = int32(len(m.faces))
 	}
-	for _, f := range split(faces, m.blades) {
+	for _, f := range split(faces, m.splitPlanes) {
 		f.id, f.group, f.reflect = id, group, skin.Reflect
-		m.tell(skin.Reflect)
+		m.noteColour(skin.Reflect)
 		m.faces = append(m.faces, f)
 	}
 	s.to = int32(len(m.faces))
 	m.of[id] = s
 }
 
-// tell notes what a factor means for the whole set.
-func (m *mesh) tell(c colour.RGB) {
+// noteColour notes what a factor means for the whole set.
+func (m *mesh) noteColour(c colour.RGB) {
 	m.reflects = m.reflects || c != colour.RGB{}
 	if math.Abs(c[0]-c[1]) > 1e-12 || math.Abs(c[1]-c[2]) > 1e-12 {
 		m.channels = 3
@@ -142,7 +139,7 @@ func (m *mesh) element(h *solid.Hit, at r3.Vec) uint32 {
 	for i := s.from; i < s.to; i++ {
 		f := &m.faces[i]
 		d := r3.Dot(f.n, h.Normal)
-		if d > most+sameWay || f.parted && d > most-sameWay && f.under(at) {
+		if d > most+sameWay || f.parted && d > most-sameWay && f.liesUnder(at) {
 			best, most = i, max(d, most)
 		}
 	}
@@ -168,50 +165,41 @@ func (m *mesh) face(patch uint32) int {
 	return low
 }
 
-// veiled is an element as it is seen through clear sheets.
-type veiled struct {
-	element uint32
-	factor  colour.RGB
-	via     []solid.ID // from the element to the eye
-}
-
-// veils numbers what is seen through clear sheets. The numbers depend on who comes first, and
-// nothing depends on the numbers.
-type veils struct {
-	sync.Mutex
-	known map[string]uint32
-	list  []veiled
-}
-
-// veil marks a hit as one of veils.
-const veil = 1 << 31
-
-// behind gives the number of an element seen through panes, which are in order from the eye.
-func (v *veils) behind(element uint32, panes []solid.Pane) uint32 {
-	key := make([]byte, 4, 4+4*len(panes))
-	put(key, element)
-	w := veiled{element: element, factor: colour.RGB{1, 1, 1}}
-	for i := len(panes) - 1; i >= 0; i-- {
-		p := &panes[i]
-		key = append(key, 0, 0, 0, 0)
-		put(key[len(key)-4:], uint32(p.ID))
-		w.factor = w.factor.Times(p.Factor)
-		w.via = append(w.via, p.ID)
-	}
-	v.Lock()
-	defer v.Unlock()
-	n, known := v.known[string(key)]
-	if !known {
-		if v.known == nil {
-			v.known = map[string]uint32{}
+// beside are the prisms that a face may run into.
+func (m *mesh) beside(f *face) (near []box) {
+	own := boxRound(f.corners)
+	for i := range m.prismBoxes {
+		if m.prismBoxes[i].meets(&own) {
+			near = append(near, m.prismBoxes[i])
 		}
-		n = uint32(len(v.list))
-		v.known[string(key)] = n
-		v.list = append(v.list, w)
 	}
-	return veil | n
+	return near
 }
 
-func put(b []byte, n uint32) {
-	b[0], b[1], b[2], b[3] = byte(n), byte(n>>8), byte(n>>16), byte(n>>24)
+// keeps is the share of light that comes to the end of a ray.
+func (m *mesh) keeps(hit uint32) colour.RGB {
+	switch {
+	case hit == black:
+		return colour.RGB{}
+	case hit&filteredBit != 0:
+		m.seen.Lock()
+		defer m.seen.Unlock()
+		return m.seen.list[hit&^filteredBit].factor
+	}
+	return colour.RGB{1, 1, 1}
+}
+
+// boxOf is the box round some solids; an empty one round none.
+func (m *mesh) boxOf(ids []solid.ID) (b box) {
+	inf := math.Inf(1)
+	b = box{r3.Vec{X: inf, Y: inf, Z: inf}, r3.Vec{X: -inf, Y: -inf, Z: -inf}}
+	for _, id := range ids {
+		s := m.of[id]
+		for i := s.from; i < s.to; i++ {
+			f := boxRound(m.faces[i].corners)
+			b.low = r3.Vec{X: min(b.low.X, f.low.X), Y: min(b.low.Y, f.low.Y), Z: min(b.low.Z, f.low.Z)}
+			b.high = r3.Vec{X: max(b.high.X, f.high.X), Y: max(b.high.Y, f.high.Y), Z: max(b.high.Z, f.high.Z)}
+		}
+	}
+	return b
 }

@@ -2,35 +2,22 @@ package radiosity
 
 import (
 	"context"
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
-// place is where receptors stand: the planes of a face share one, and look at the same.
-type place struct {
-	receptors []int
-	hits      []uint32 // by ray
-	at        []r3.Vec // by ray: where it has met them
-	way       []r3.Vec // of the rays, all round; nil where they are spread as the only receptor weighs them
-	cellOf    []int32  // by ray: the cell it has met; -1 for none
-}
-
-// allRound is how many times as many rays go all round as a receptor alone gets.
-const allRound = 2
-
-// raysTogether is how many rays are followed in one go.
-const raysTogether = 1024
+// raysPerRun is how many rays are followed in one go.
+const raysPerRun = 1024
 
 // group sorts receptors into places.
 func (t *Transport) group() {
-	for i := range t.readers {
-		r := &t.readers[i]
+	for i := range t.receptors {
+		r := &t.receptors[i]
 		n := slices.IndexFunc(t.places, func(p place) bool {
-			first := &t.readers[p.receptors[0]]
+			first := &t.receptors[p.receptors[0]]
 			return first.At == r.At && slices.Equal(first.Skip, r.Skip)
 		})
 		if n < 0 {
@@ -39,65 +26,64 @@ func (t *Transport) group() {
 		}
 		t.places[n].receptors = append(t.places[n].receptors, i)
 	}
-	t.placeOf = make([]int32, len(t.readers))
+	t.placeOf = make([]int32, len(t.receptors))
 	for n := range t.places {
-		p := &t.places[n]
-		for _, i := range p.receptors {
+		for _, i := range t.places[n].receptors {
 			t.placeOf[i] = int32(n)
 		}
-		rays := t.quality.Point
-		if len(p.receptors) > 1 {
-			rays *= allRound
-			p.way = make([]r3.Vec, rays)
-		}
-		p.hits, p.at = make([]uint32, rays), make([]r3.Vec, rays)
+		t.places[n].makeRoom(t.quality.Point)
 	}
 }
 
-// lookFromPlaces follows the rays of single receptors.
-func (t *Transport) lookFromPlaces(ctx context.Context) error {
-	type task struct {
-		place, from int
-	}
-	var tasks []task
-	for n := range t.places {
-		for from := 0; from < len(t.places[n].hits); from += raysTogether {
-			tasks = append(tasks, task{n, from})
-		}
-	}
+// traceFromPlaces follows the rays of single receptors.
+func (t *Transport) traceFromPlaces(ctx context.Context) error {
+	tasks := t.tasks()
 	landings := make([][]landing, len(tasks))
-	eyes := t.eyes(len(tasks))
-	err := crew.Each(ctx, t.workers, len(tasks), func(worker, i int) {
-		landings[i] = t.lookFrom(&eyes[worker], &t.places[tasks[i].place], tasks[i].from)
+	tracers := t.mesh.tracers(t.workers, len(tasks))
+	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
+		landings[i] = t.traceRun(&tracers[worker], &t.places[tasks[i].place], tasks[i].from)
 	})
 	if err != nil {
 		return err
 	}
 	known := map[cellKey]int32{}
 	for i, some := range landings {
-		t.near(known, &t.places[tasks[i].place], some)
+		t.sortIntoCells(known, &t.places[tasks[i].place], some)
 	}
 	for i, some := range landings {
-		t.settle(&t.places[tasks[i].place], some)
+		t.placeCells(&t.places[tasks[i].place], some)
 	}
-	return t.lookFromCells(ctx)
+	return t.traceFromCells(ctx)
 }
 
-// lookFrom follows a run of rays of a place, and gives what they have met close by.
-func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {
-	r := &t.readers[p.receptors[0]]
+// tasks are the runs of rays of all places.
+func (t *Transport) tasks() (all []task) {
+	for n := range t.places {
+		for from := 0; from < len(t.places[n].hits); from += raysPerRun {
+			all = append(all, task{n, from})
+		}
+	}
+	return all
+}
+
+// task is a run of rays of a place.
+type task struct{ place, from int }
+
+// traceRun follows a run of rays of a place, and gives what they have met close by.
+func (t *Transport) traceRun(e *tracer, p *place, from int) (some []landing) {
+	r := &t.receptors[p.receptors[0]]
 	e.own = e.m.boxOf(r.Skip)
-	frame := about(r.Axis)
-	for k := from; k < min(from+raysTogether, len(p.hits)); k++ {
-		x, y := ray(k)
+	frame := basisOf(r.Axis)
+	for k := from; k < min(from+raysPerRun, len(p.hits)); k++ {
+		x, y := receptorSample(k)
 		var d r3.Vec
 		if p.way != nil {
-			d = roundAbout(x, y)
+			d = uniformDirection(x, y)
 			p.way[k] = d
 		} else {
-			d = frame.direction(r.Pattern, x, y)
+			d = frame.direction(r.Response, x, y)
 		}
-		p.hits[k], _ = e.look(r.At, d, r.Skip)
+		p.hits[k], _ = e.trace(r.At, d, r.Skip)
 		p.at[k] = e.at
 		if p.hits[k] != black && t.isNear(r.At, e.element) {
 			some = append(some, landing{int32(k), p.hits[k], e.at})
@@ -106,35 +92,23 @@ func (t *Transport) lookFrom(e *eye, p *place, from int) (some []landing) {
 	return some
 }
 
-// roundAbout turns a point of the unit square into a direction; all are as likely.
-func roundAbout(x, y float64) r3.Vec {
-	up := 2*x - 1
-	sin, cos := math.Sincos(2 * math.Pi * y)
-	level := math.Sqrt(max(0, 1-up*up))
-	return r3.Vec{X: cos * level, Y: sin * level, Z: up}
-}
-
-// weighs sets what a receptor gets by each ray of its place for each lm/m² that is returned there, lx.
-func (t *Transport) weighs(receptor int, weights []float64) []float64 {
-	p, r := &t.places[t.placeOf[receptor]], &t.readers[receptor]
+// rayWeights sets what a receptor gets by each ray of its place for each lm/m² that is returned there, lx.
+func (t *Transport) rayWeights(receptor int, weights []float64) []float64 {
+	p, r := &t.places[t.placeOf[receptor]], &t.receptors[receptor]
 	weights = slices.Grow(weights[:0], len(p.hits))[:len(p.hits)]
 	if p.way == nil {
 		for k := range weights {
-			weights[k] = r.Pattern.weight() / float64(len(weights))
+			weights[k] = r.Response.Integral() / float64(len(weights))
 		}
 		return weights
 	}
 	all := 0.0
 	for k, d := range p.way {
-		w := r3.Dot(d, r.Axis)
-		if r.Pattern == Dome {
-			w = (1 + w) / 2
-		}
-		weights[k] = max(0, w)
+		weights[k] = r.Response.To(r3.Dot(d, r.Axis))
 		all += weights[k]
 	}
 	for k := range weights {
-		weights[k] *= r.Pattern.weight() / all
+		weights[k] *= r.Response.Integral() / all
 	}
 	return weights
 }

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -70,7 +71,7 @@ func TestNothingIsLost(t *testing.T) {
 		at := free(r, s, bvh)
 		axis := r3.Unit(r3.Vec{X: r.Float64() - 0.5, Y: r.Float64() - 0.5, Z: -r.Float64()})
 		flux := colour.RGB{3000, 1000, 2000}
-		tr, _ := trace(t, s, q, []Receptor{{At: at, Axis: axis, Pattern: Dome}}, nil)
+		tr, _ := trace(t, s, q, []receptor.Receptor{{At: at, Axis: axis, Response: receptor.Dome}}, nil)
 		solution := solve(t, tr,
 			&bulb{bvh: bvh, at: at, flux: flux, cos: -1},
 			&bulb{bvh: bvh, at: at, flux: flux, axis: axis, cos: math.Cos(2 * math.Pi / 180)})

@@ -10,6 +10,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/internal/reference"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 	"scrimshaw/testdata/published"
 )
@@ -17,11 +18,11 @@ import (
 // glow lights what looks up at z = 0 evenly, and nothing else.
 type glow struct{ e colour.RGB }
 
-func (g glow) Aim(_ int, corners []r3.Vec, normal r3.Vec) Sight {
+func (g glow) SetPatch(_ int, corners []r3.Vec, normal r3.Vec) Visibility {
 	if math.Abs(corners[0].Z) < 1e-9 && normal.Z > 0.5 {
-		return Open
+		return Unoccluded
 	}
-	return Dark
+	return Hidden
 }
 
 func (g glow) Flux(_ int, part []r3.Vec, _ bool) colour.RGB { return g.e.Scale(r3.Norm(area(part))) }
@@ -33,7 +34,7 @@ func (g glow) Light(_ int, at, normal r3.Vec) colour.RGB {
 	return colour.RGB{}
 }
 
-func (g glow) Landing(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
+func (g glow) EmitRays(func(solid.Hit, r3.Vec, colour.RGB) bool) bool { return false }
 
 // Six sides, each one patch. With exact form factors the balance is a system of six equations; with rays
 // it is the solution that every scene gets, to the error of as many rays.
@@ -43,7 +44,7 @@ func TestSixPatches(t *testing.T) {
 		s := boxOf(w, d, h, func(side int) colour.RGB { return grey(row.In[min(3+side, 5)]) })
 		exact := balanced(s, row.In[6]/(w*d))
 		q := Quality{Patch: max(w, d, h), Links: 1 << 17, Point: 64, Lattice: 1}
-		tr, _ := trace(t, s, q, []Receptor{{At: r3.Vec{X: w / 2, Y: d / 2, Z: h / 2}, Axis: r3.Vec{Z: 1}, Pattern: Dome}}, nil)
+		tr, _ := trace(t, s, q, []receptor.Receptor{{At: r3.Vec{X: w / 2, Y: d / 2, Z: h / 2}, Axis: r3.Vec{Z: 1}, Response: receptor.Dome}}, nil)
 		solution := solve(t, tr, glow{grey(row.In[6] / (w * d))})
 		for i, side := range []int{0, 1, 3, 2} { // floor, ceiling, right, front
 			want, tolerance := row.Out[i], 1e-5
@@ -96,11 +97,11 @@ func balanced(s *solid.Set, e float64) (lit [6]float64) {
 // An evenly lit floor that nothing else adds to: CIE 171:2006, 5.6.
 func TestBrightFloor(t *testing.T) {
 	s := boxOf(4, 4, 3, func(side int) colour.RGB { return grey([6]float64{0.5}[side]) })
-	var points []Receptor
+	var points []receptor.Receptor
 	rows := published.Read(t, "interreflection.txt", "bright floor")
 	for _, row := range rows {
 		in := row.In
-		points = append(points, Receptor{At: r3.Vec{X: in[0], Y: in[1], Z: in[2]}, Axis: r3.Vec{X: in[3], Y: in[4], Z: in[5]}})
+		points = append(points, receptor.Receptor{At: r3.Vec{X: in[0], Y: in[1], Z: in[2]}, Axis: r3.Vec{X: in[3], Y: in[4], Z: in[5]}})
 	}
 	tr, _ := trace(t, s, usual, points, nil)
 	solution := solve(t, tr, glow{grey(1000)})
@@ -138,7 +139,7 @@ func TestLinksAreFormFactors(t *testing.T) {
 		}}
 		// A receptor that sees the first.
 		q := Quality{Patch: 1.7, Links: rays, Point: 64, Lattice: 1}
-		tr, _ := trace(t, s, q, []Receptor{{At: r3.Vec{Z: 0.1}, Axis: r3.Vec{Z: -1}}}, nil)
+		tr, _ := trace(t, s, q, []receptor.Receptor{{At: r3.Vec{Z: 0.1}, Axis: r3.Vec{Z: -1}}}, nil)
 		p := &tr.patches[tr.slots[tr.mesh.faces[0].first]]
 		met := 0
 		for _, e := range tr.links[p.from:p.to] {
@@ -156,7 +157,7 @@ func TestLinksAreFormFactors(t *testing.T) {
 
 // quad is a rectangle about a point, its sides at random.
 func quad(r *rand.Rand, at, n r3.Vec) []r3.Vec {
-	frame := about(n)
+	frame := basisOf(n)
 	sin, cos := math.Sincos(r.Float64() * math.Pi)
 	u := r3.Scale(0.5+0.3*r.Float64(), r3.Add(r3.Scale(cos, frame.u), r3.Scale(sin, frame.v)))
 	v := r3.Scale(0.5+0.3*r.Float64(), r3.Cross(n, r3.Unit(u)))
@@ -180,16 +181,16 @@ func before(a, b []r3.Vec) bool {
 func TestPicturesAgreeWithRays(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	s := furnished(r)
-	l := Lattice{Origin: r3.Vec{X: 0.013, Y: 0.017, Z: 0.9}, U: r3.Vec{X: 0.05}, V: r3.Vec{Y: 0.05}, Axis: r3.Vec{X: 0.6, Z: 0.8}, NU: 118, NV: 98, Pattern: Dome}
+	l := receptor.Lattice{Origin: r3.Vec{X: 0.013, Y: 0.017, Z: 0.9}, U: r3.Vec{X: 0.05}, V: r3.Vec{Y: 0.05}, Normal: r3.Vec{X: 0.6, Z: 0.8}, NU: 118, NV: 98, Response: receptor.Dome}
 	bvh := solid.NewBVH(s)
 	m := newMesh(s, bvh, 0.25)
 	tr := &Transport{mesh: m, quality: usual}
-	f, err := tr.lookFromLattice(context.Background(), &l)
+	f, err := tr.traceFromLattice(context.Background(), &l)
 	if err != nil {
 		t.Fatal(err)
 	}
-	e := eye{m: m}
-	axis := about(l.Axis)
+	e := tracer{m: m}
+	axis := basisOf(l.Normal)
 	asked, differ := 0, 0
 	for range 50_000 {
 		set, k := r.IntN(sets), r.IntN(f.rays)
@@ -199,10 +200,10 @@ func TestPicturesAgreeWithRays(t *testing.T) {
 		if _, in := bvh.Inside(at); in {
 			continue
 		}
-		x, y := ray(order[set]*f.rays + k)
-		want, _ := e.look(at, axis.direction(Dome, x, y), nil)
+		x, y := receptorSample(bayer[set]*f.rays + k)
+		want, _ := e.trace(at, axis.direction(receptor.Dome, x, y), nil)
 		asked++
-		if f.pictures[set].at((k*nv+j)*nu+i) != want {
+		if f.buffers[set].at((k*nv+j)*nu+i) != want {
 			differ++
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/solid"
 )
 
@@ -54,7 +55,7 @@ func TestClosedShed(t *testing.T) {
 			s := shed(c.w, c.d, c.low, c.high, rho)
 			slope := math.Hypot(c.w, c.high-c.low)
 			area := c.w*c.d + c.w*(c.low+c.high) + c.d*(c.low+c.high) + slope*c.d
-			reader := []Receptor{{At: r3.Vec{X: c.w / 2, Y: c.d / 2, Z: 0.3}, Axis: r3.Vec{Z: 1}, Pattern: Dome}}
+			reader := []receptor.Receptor{{At: r3.Vec{X: c.w / 2, Y: c.d / 2, Z: 0.3}, Axis: r3.Vec{Z: 1}, Response: receptor.Dome}}
 			tr, bvh := trace(t, s, usual, reader, nil)
 			solution := solve(t, tr, &bulb{bvh: bvh, at: r3.Vec{X: c.w * 0.6, Y: c.d * 0.4, Z: c.low * 0.8}, flux: grey(10000), cos: -1})
 			got, followed := solution.mean()
@@ -93,7 +94,7 @@ func TestFacesArePartedBySheets(t *testing.T) {
 		}
 		for _, at := range []r3.Vec{p(0.5, 0, 0.2), p(3.7, 0, 1.7), p(0.2, 0, 2.8), p(3.9, 0, 2.2)} {
 			e := m.element(&solid.Hit{ID: 1, Normal: p(0, -1, 0)}, at)
-			if f := &m.faces[m.face(e/4)]; !f.under(at) || f.n.Y > 0 {
+			if f := &m.faces[m.face(e/4)]; !f.liesUnder(at) || f.n.Y > 0 {
 				t.Errorf("%s: at %v is an element of another part", c.name, at)
 			}
 		}

@@ -33,19 +33,16 @@ func (f *frame) line(to, from []float32, start, step, count int, cuts []uint64) 
 		for end < count && !f.blankAt(start+end*step) && !set(cuts, start+(end-1)*step) {
 			end++
 		}
-		run(to, from, start+i*step, step, end-i)
+		smoothRun(to, from, start+i*step, step, end-i)
 		i = end
 	}
 }
 
 func (f *frame) blankAt(n int) bool { return set(f.Mask, n) }
 
-// set says whether a bit is set; bits beyond the last are not.
-func set(bits []uint64, n int) bool { return n>>6 < len(bits) && bits[n>>6]>>(n&63)&1 != 0 }
-
-// run smooths a run. At its ends the four points there stand in, each set of directions once, and the
+// smoothRun smooths a run. At its ends the four points there stand in, each set of directions once, and the
 // slope between them and the four that lie two points farther in is carried on.
-func run(to, from []float32, start, step, count int) {
+func smoothRun(to, from []float32, start, step, count int) {
 	at := func(i int) float32 { return from[start+i*step] }
 	four := func(i int) float32 { return (at(i) + at(i+1) + at(i+2) + at(i+3)) * 0.25 }
 	for i := range count {
@@ -54,7 +51,7 @@ func run(to, from []float32, start, step, count int) {
 		case i >= 2 && i < count-2:
 			to[n] = (from[n-2*step] + from[n+2*step] + 2*(from[n-step]+from[n]+from[n+step])) * 0.125
 		case count < 6:
-			to[n] = narrow(at, i, count)
+			to[n] = shortRun(at, i, count)
 		case i < 2:
 			a := four(0)
 			to[n] = max(0, a+(float32(i)-1.5)*(four(2)-a)*0.5)
@@ -65,8 +62,8 @@ func run(to, from []float32, start, step, count int) {
 	}
 }
 
-// narrow is point i of a run too short for slopes.
-func narrow(at func(int) float32, i, count int) float32 {
+// shortRun is point i of a run too short for slopes.
+func shortRun(at func(int) float32, i, count int) float32 {
 	var sum, weight float32
 	for k, w := range tent {
 		if d := i + k - 2; d >= 0 && d < count {

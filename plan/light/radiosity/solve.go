@@ -2,433 +2,63 @@ package radiosity
 
 import (
 	"context"
-	"math"
 
-	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/crew"
+	"scrimshaw/plan/light/internal/parallel"
 )
 
-// width is how many columns, of a lamp and a channel, are solved together: two lamps in colour, or
-// six in grey.
-const width = 6
-
-// columns are the figures of one place for the lamps that are solved together.
-type columns [width]float64
-
-// shining is columns in single precision, which is enough to read from.
-type shining [width]float32
-
-// add adds b, written out: in a loop it takes twice the time.
-func (s *shining) add(b *shining) {
-	s[0] += b[0]
-	s[1] += b[1]
-	s[2] += b[2]
-	s[3] += b[3]
-	s[4] += b[4]
-	s[5] += b[5]
-}
-
-// The solution ends when the flux that a pass still moves is less than this share of the lamp's,
-// or after so many passes.
-const (
-	residual   = 1e-5
-	mostPasses = 500
-)
-
-// In the first passes light spreads and says nothing of the links; and a link's factor is held to
-// these bounds where next to nothing is passed on.
-const (
-	fills     = 3
-	leastGain = 0.5
-	mostGain  = 2
-)
-
-// ajar is the share of what surfaces return of the lamps' light that may leave a set that counts as closed. Of an open
-// one the links do not tell what leaves well enough to put them right by it: a wall outside that a lamp
-// floods would put the light inside off.
-const ajar = 1e-3
-
-// Solution is the light of some lamps on the patches of a transport.
-type Solution struct {
-	t        *Transport
-	lamps    int
-	blocks   []block
-	firsts   []first
-	hot      []spotted     // by lamp: its hot elements
-	uneven   [][]bool      // by lamp and slot: whether the edge of a shadow runs over it
-	cells    [][]cellLight // by lamp and cell
-	bright   [][]float32   // luminous exitance by lamp and element, lm/m²
-	rest     [][]float32   // the same without what hot elements return of the lamp's own light
-	halves   [][]float32   // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
-	readings []reading     // by receptor
-	passes   int
-}
-
-// block is some columns: the exitance of each element that is seen, lm/m², and of those seen through
-// clear sheets, four places each.
-type block struct {
-	exitance          []shining
-	sent, taken, lost columns // lm
-	passes            int
-}
-
-// Solve follows the light of lamps, each at a drive of {1, 1, 1}.
+// Solve follows the light of lamps, each at levels of {1, 1, 1}.
 func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) {
 	s := &Solution{t: t, lamps: len(lamps)}
 	if t.Dark() || len(t.patches) <= 1 {
 		return s, nil
 	}
-	firsts := make([]first, len(lamps))
-	s.uneven = make([][]bool, len(lamps))
-	for i, lamp := range lamps {
-		var err error
-		if firsts[i], s.uneven[i], err = t.straight(ctx, lamp); err != nil {
-			return nil, err
-		}
-	}
-	s.hot, s.halves = make([]spotted, len(lamps)), make([][]float32, len(lamps))
-	for i, lamp := range lamps {
-		s.hot[i], s.halves[i] = t.spots(lamp, firsts[i]), make([]float32, len(t.patches))
-	}
-	each := width / t.Channels()
-	s.blocks = make([]block, (len(lamps)+each-1)/each)
-	solvers := make([]*solver, crew.Size(t.workers, len(s.blocks)))
-	err := crew.Each(ctx, t.workers, len(s.blocks), func(worker, i int) {
-		if solvers[worker] == nil {
-			solvers[worker] = newSolver(t)
-		}
-		end := min((i+1)*each, len(lamps))
-		s.blocks[i] = solvers[worker].run(ctx, firsts[i*each:end], s.hot[i*each:end], s.halves[i*each:end])
-	})
+	err := s.illuminate(ctx, lamps)
 	if err != nil {
 		return nil, err
 	}
-	for i := range s.blocks {
-		s.passes = max(s.passes, s.blocks[i].passes)
+	if err = s.solveBlocks(ctx); err != nil {
+		return nil, err
 	}
-	s.firsts = firsts
-	s.brighten()
-	if s.cells, err = s.nearby(ctx, lamps); err != nil {
+	s.setLuminous()
+	if s.cells, err = s.lightCells(ctx, lamps); err != nil {
 		return nil, err
 	}
 	err = s.read(ctx, lamps)
-	s.bright, s.rest, s.cells, s.firsts, s.halves, s.uneven, s.hot = nil, nil, nil, nil, nil, nil, nil
+	s.bright, s.rest, s.cells, s.direct, s.halfDifferences, s.uneven, s.hot = nil, nil, nil, nil, nil, nil, nil
 	return s, err
 }
 
-// column is where the light of a lamp in a channel is kept.
-func (s *Solution) column(lamp, channel int) (block, column int) {
-	n := lamp*s.t.Channels() + channel
-	return n / width, n % width
+// illuminate finds what comes straight from the lamps, and what is hot by it.
+func (s *Solution) illuminate(ctx context.Context, lamps []Lamp) (err error) {
+	t := s.t
+	s.direct, s.uneven = make([]directLux, len(lamps)), make([][]bool, len(lamps))
+	for i, lamp := range lamps {
+		if s.direct[i], s.uneven[i], err = t.directLight(ctx, lamp); err != nil {
+			return err
+		}
+	}
+	s.hot, s.halfDifferences = make([]hotParts, len(lamps)), make([][]float32, len(lamps))
+	for i, lamp := range lamps {
+		s.hot[i], s.halfDifferences[i] = t.findHot(lamp, s.direct[i]), make([]float32, len(t.patches))
+	}
+	return nil
 }
 
-// solver solves some columns. It keeps its memory from one block to the next.
-type solver struct {
-	t        *Transport
-	eye      *eye
-	channel  [width]int
-	straight [width]first // from the lamps, lx: every so many figures one element's, from its channel's on
-	back     []columns    // by slot: from other surfaces, lx
-	before   []columns    // back as it was before the pass
-	once     []shining    // by slot: the sum over the links of what the lamps' light makes shine, lm/m²
-	passed   []shining    // by slot, then by what is seen through clear sheets: what of back shines, lm/m²
-	exitance []shining    // by element, lm/m²
-	reflect  []columns    // by face
-	flux     columns      // what comes straight from the lamps, lm
-	returned columns      // and what of it is returned to surfaces
-	gain     columns      // what links are multiplied by, so that no flux is made or lost
-	closed   [width]bool  // whether next to nothing leaves the set: what is lost tells how much links are off by
-	done     [width]bool  // columns that change no more, whatever is solved beside them
-}
-
-func newSolver(t *Transport) *solver {
-	n := len(t.patches)
-	w := &solver{
-		t: t, eye: newEye(t.mesh), back: make([]columns, n), before: make([]columns, n),
-		once: make([]shining, n), passed: make([]shining, n+len(t.veils)), reflect: make([]columns, len(t.mesh.faces)),
-	}
-	for c := range width {
-		w.channel[c] = c % t.Channels()
-	}
-	for f := range w.reflect {
-		for c := range width {
-			w.reflect[f][c] = t.mesh.faces[f].reflect[w.channel[c]]
+// solveBlocks solves the blocks of all lamps.
+func (s *Solution) solveBlocks(ctx context.Context) error {
+	t := s.t
+	each := width / t.Channels()
+	s.blocks = make([]block, (s.lamps+each-1)/each)
+	solvers := make([]*solver, parallel.Workers(t.workers, len(s.blocks)))
+	err := parallel.For(ctx, t.workers, len(s.blocks), func(worker, i int) {
+		if solvers[worker] == nil {
+			solvers[worker] = newSolver(t)
 		}
-	}
-	return w
-}
-
-// load takes up what comes straight from some lamps, and notes by lamp and slot what half of the looks at hot elements
-// put the exitance off by.
-func (w *solver) load(lamps []first, hot []spotted, halves [][]float32) {
-	t, channels := w.t, w.t.Channels()
-	w.straight, w.flux, w.returned, w.done = [width]first{}, columns{}, columns{}, [width]bool{}
-	var sent columns
-	for c := range width {
-		w.gain[c] = 1
-		if lamp := c / channels; lamp < len(lamps) {
-			w.straight[c] = lamps[lamp][w.channel[c]:]
-		}
-	}
-	clear(w.back)
-	clear(w.passed)
-	w.exitance = make([]shining, 4*(len(t.patches)+len(t.veils)))
-	w.shine()
-	w.dim(hot)
-	for s := 1; s < len(t.patches); s++ {
-		p := &t.patches[s]
-		w.once[s] = sum(w.exitance, t.links[p.from:p.to], 0)
-		for i := range hot {
-			halves[i][s] = w.glance(&hot[i], i, s)
-		}
-		for k, a := range p.area {
-			for c := range width {
-				e := a * w.from(4*s+k, c)
-				w.flux[c] += e
-				w.returned[c] += e * w.keeps(p, c)
-				sent[c] += e * w.reflect[p.face][c]
-			}
-		}
-	}
-	for c := range width {
-		w.closed[c] = sent[c]-w.returned[c] <= ajar*sent[c]
-	}
-}
-
-// dim takes what hot elements return of the straight light out of the exitance.
-func (w *solver) dim(hot []spotted) {
-	channels := w.t.Channels()
-	for i := range hot {
-		for e := range hot[i].of {
-			clear(w.exitance[e][i*channels : (i+1)*channels])
-		}
-	}
-	w.veilAll()
-}
-
-// glance adds what a patch gets of hot elements to the sum over its links, and gives what half of the looks put its
-// exitance off by.
-func (w *solver) glance(hot *spotted, lamp, slot int) (off float32) {
-	if len(hot.parts) == 0 {
-		return 0
-	}
-	t, channels := w.t, w.t.Channels()
-	p, from := &t.patches[slot], t.ofPatch(slot)
-	t.glances(w.eye, hot, &from, func(g glance) {
-		for c := range channels {
-			got := g.gain[c] * g.part.own[c]
-			w.once[slot][lamp*channels+c] += float32(got * float64(p.to-p.from))
-			if c == channels/2 {
-				off += float32(got * (1 - 2*float64(g.look&1)) * w.reflect[p.face][lamp*channels+c])
-			}
-		}
+		end := min((i+1)*each, s.lamps)
+		s.blocks[i] = solvers[worker].run(ctx, s.direct[i*each:end], s.hot[i*each:end], s.halfDifferences[i*each:end])
 	})
-	return off
-}
-
-// from is what element e gets straight from the lamp of a column, lx.
-func (w *solver) from(e, column int) float64 {
-	if w.straight[column] == nil {
-		return 0
+	for i := range s.blocks {
+		s.passes = max(s.passes, s.blocks[i].passes)
 	}
-	return float64(w.straight[column][e*w.t.Channels()])
-}
-
-// keeps is the share of what falls on a patch that it returns to surfaces.
-func (w *solver) keeps(p *patch, c int) float64 {
-	return w.reflect[p.face][c] * p.kept[w.channel[c]]
-}
-
-// run passes the light of some lamps on, up and down the patches in turn, until little is left to move.
-func (w *solver) run(ctx context.Context, lamps []first, hot []spotted, halves [][]float32) block {
-	w.load(lamps, hot, halves)
-	pass := 0
-	for pass < mostPasses && ctx.Err() == nil {
-		copy(w.before, w.back)
-		w.unveil()
-		if n := len(w.back); pass%2 == 0 {
-			for s := 1; s < n; s++ {
-				w.gather(s)
-			}
-		} else {
-			for s := n - 1; s > 0; s-- {
-				w.gather(s)
-			}
-		}
-		pass++
-		if w.level(pass > fills) {
-			break
-		}
-	}
-	w.shine()
-	b := block{exitance: w.exitance, passes: pass}
-	w.account(&b)
-	return b
-}
-
-// gather sums what a patch gets from other surfaces, and passes it on. What the lamps make shine was summed
-// once, element by element; what surfaces pass on is the same all over a patch.
-func (w *solver) gather(s int) {
-	p := &w.t.patches[s]
-	links := w.t.links[p.from:p.to]
-	if len(links) == 0 {
-		return
-	}
-	passed := sum(w.passed, links, 2)
-	share := 1 / float64(len(links))
-	back := &w.back[s]
-	for c := range passed {
-		if !w.done[c] {
-			back[c] = float64(w.once[s][c]+passed[c]) * share * w.gain[c]
-		}
-	}
-	w.pass(s)
-}
-
-// sum adds up figures of elements, of which 2^shift in a row share one. Most of the work of a solution is done
-// here: in single variables it takes half the time.
-func sum(of []shining, elements []uint32, shift uint8) shining {
-	var a, b, c, d, e, f float32
-	for _, n := range elements {
-		x := &of[n>>(shift&31)]
-		a, b, c, d, e, f = a+x[0], b+x[1], c+x[2], d+x[3], e+x[4], f+x[5]
-	}
-	return shining{a, b, c, d, e, f}
-}
-
-// pass sets what a slot passes on.
-func (w *solver) pass(s int) {
-	out, back, reflect := &w.passed[s], &w.back[s], &w.reflect[w.t.patches[s].face]
-	for c := range out {
-		out[c] = float32(reflect[c] * back[c])
-	}
-}
-
-// shine sets the exitance of all elements.
-func (w *solver) shine() {
-	for s := 1; s < len(w.back); s++ {
-		back, reflect := &w.back[s], &w.reflect[w.t.patches[s].face]
-		for e := 4 * s; e < 4*s+4; e++ {
-			out := &w.exitance[e]
-			for c := range out {
-				out[c] = float32(reflect[c] * (w.from(e, c) + back[c]))
-			}
-		}
-	}
-	w.veilAll()
-}
-
-// veilAll sets the exitance of what is seen through clear sheets.
-func (w *solver) veilAll() {
-	end := 4 * len(w.back)
-	for i := range w.t.veils {
-		v := &w.t.veils[i]
-		w.veil(&w.exitance[end+4*i], &w.exitance[v.element], &v.factor)
-	}
-}
-
-// unveil brings what is passed on through clear sheets up to date.
-func (w *solver) unveil() {
-	for i := range w.t.veils {
-		v := &w.t.veils[i]
-		w.veil(&w.passed[len(w.back)+i], &w.passed[v.element/4], &v.factor)
-	}
-}
-
-// veil is what is left behind clear sheets.
-func (w *solver) veil(to, from *shining, factor *colour.RGB) {
-	for c := range to {
-		to[c] = from[c] * float32(factor[w.channel[c]])
-	}
-}
-
-// level brings all that surfaces get from each other to the flux that they send to each other:
-// what is taken in and what leaves the set then add up to what the lamps sent, to the last digit,
-// though rays only sample who sees whom. On the way it saves passes: a white room fills at once. Where
-// learn is set, the links take over the factor, so that in the end there is nothing left to bring up.
-// It says whether the pass moved less than the residual in every column.
-func (w *solver) level(learn bool) (done bool) {
-	var got, kept, scale, moved columns
-	w.unseen()
-	for s := 1; s < len(w.back); s++ {
-		p, back := &w.t.patches[s], &w.back[s]
-		a := p.area[0] + p.area[1] + p.area[2] + p.area[3]
-		for c := range width {
-			got[c] += a * back[c]
-			kept[c] += a * back[c] * w.keeps(p, c)
-		}
-	}
-	for c := range width {
-		scale[c] = 1
-		if w.done[c] {
-			continue
-		}
-		if lost := got[c] - kept[c]; lost > 0 && (w.closed[c] || !learn) {
-			scale[c] = w.returned[c] / lost
-		}
-		if learn && w.closed[c] {
-			w.gain[c] = min(max(w.gain[c]*math.Sqrt(scale[c]), leastGain), mostGain)
-		}
-	}
-	for s := 1; s < len(w.back); s++ {
-		area := w.t.patches[s].area
-		a := area[0] + area[1] + area[2] + area[3]
-		back, before := &w.back[s], &w.before[s]
-		for c := range width {
-			back[c] *= scale[c]
-			moved[c] += a * math.Abs(back[c]-before[c])
-		}
-		w.pass(s)
-	}
-	done = true
-	for c := range width {
-		w.done[c] = w.done[c] || moved[c] <= residual*w.flux[c]
-		done = done && w.done[c]
-	}
-	return done
-}
-
-// unseen spreads evenly what surfaces return where no ray of any patch has met it: the footprint of a beam
-// on a corner, say.
-func (w *solver) unseen() {
-	for c := range width {
-		got, open := 0.0, 0.0
-		for s := 1; s < len(w.back) && w.returned[c] > 0 && got == 0; s++ {
-			p := &w.t.patches[s]
-			got += w.back[s][c]
-			open += (p.area[0] + p.area[1] + p.area[2] + p.area[3]) * (1 - w.keeps(p, c))
-		}
-		for s := 1; s < len(w.back) && got == 0 && open > 0; s++ {
-			w.back[s][c] = w.returned[c] / open
-		}
-	}
-}
-
-// account adds up what has become of the lamps' light.
-func (w *solver) account(b *block) {
-	b.sent = w.flux
-	for s := 1; s < len(w.back); s++ {
-		p := &w.t.patches[s]
-		for k, a := range p.area {
-			for c := range width {
-				in := a * (w.from(4*s+k, c) + w.back[s][c])
-				out := in * w.reflect[p.face][c]
-				b.taken[c] += in - out
-				b.lost[c] += out * (1 - p.kept[w.channel[c]])
-			}
-		}
-	}
-}
-
-// Balance is the flux of a lamp, lm by channel: what comes straight from it to the surfaces that are
-// followed, what of it they take in in the end, and what leaves the set or stays in clear sheets.
-func (s *Solution) Balance(lamp int) (sent, taken, lost colour.RGB) {
-	if len(s.blocks) == 0 {
-		return sent, taken, lost
-	}
-	for c := range sent {
-		b, k := s.column(lamp, c%s.t.Channels())
-		sent[c], taken[c], lost[c] = s.blocks[b].sent[k], s.blocks[b].taken[k], s.blocks[b].lost[k]
-	}
-	return sent, taken, lost
+	return err
 }

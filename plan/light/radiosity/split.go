@@ -15,25 +15,25 @@ import (
 // side for a split: sets are drawn to a millionth.
 const touching = 1e-5
 
-// blade is a sheet as it parts faces.
-type blade struct {
+// splitPlane is a sheet as it parts faces.
+type splitPlane struct {
 	at, n   r3.Vec // of its plane
 	corners []r3.Vec
 }
 
-// bladesOf are those of a set.
-func bladesOf(set *solid.Set) (all []blade) {
+// splitPlanesOf are those of a set.
+func splitPlanesOf(set *solid.Set) (all []splitPlane) {
 	for i := range set.Sheets {
 		s := &set.Sheets[i]
 		if n := area(s.Corners); r3.Norm(n) > 0 {
-			all = append(all, blade{s.Corners[0], r3.Unit(n), s.Corners})
+			all = append(all, splitPlane{s.Corners[0], r3.Unit(n), s.Corners})
 		}
 	}
 	return all
 }
 
-// split parts faces by blades.
-func split(faces []face, blades []blade) []face {
+// split parts faces by the planes of sheets.
+func split(faces []face, blades []splitPlane) []face {
 	for i := range blades {
 		var parted []face
 		for k := range faces {
@@ -44,8 +44,8 @@ func split(faces []face, blades []blade) []face {
 	return faces
 }
 
-// part is a face, or its two parts where the blade runs across it from rim to rim.
-func (b *blade) part(f *face) []face {
+// part is a face, or its two parts where the sheet runs across it from rim to rim.
+func (b *splitPlane) part(f *face) []face {
 	above, below, rim := b.halves(f.corners)
 	if len(rim) != 2 || !b.covers(rim[0]) || !b.covers(rim[1]) {
 		return []face{*f}
@@ -59,9 +59,9 @@ func (b *blade) part(f *face) []face {
 	return []face{one, other}
 }
 
-// halves cuts a convex polygon by the plane of a blade. The rim is where the plane crosses it, none where hardly
+// halves cuts a convex polygon by the plane of a sheet. The rim is where the plane crosses it, none where hardly
 // anything lies to one side.
-func (b *blade) halves(corners []r3.Vec) (above, below, rim []r3.Vec) {
+func (b *splitPlane) halves(corners []r3.Vec) (above, below, rim []r3.Vec) {
 	highest, lowest := 0.0, 0.0
 	last := corners[len(corners)-1]
 	was := r3.Dot(b.n, r3.Sub(last, b.at))
@@ -85,8 +85,8 @@ func (b *blade) halves(corners []r3.Vec) (above, below, rim []r3.Vec) {
 	return above, below, rim
 }
 
-// covers says whether a place in the plane of a blade lies on it.
-func (b *blade) covers(at r3.Vec) bool {
+// covers says whether a place in the plane of a sheet lies on it.
+func (b *splitPlane) covers(at r3.Vec) bool {
 	for i, c := range b.corners {
 		edge := r3.Sub(b.corners[(i+1)%len(b.corners)], c)
 		if inward := r3.Cross(b.n, edge); r3.Dot(inward, r3.Sub(at, c)) < -touching*r3.Norm(inward) {

@@ -2,33 +2,26 @@ package radiosity
 
 import "math"
 
-// How far a reading may be off is told by its own rays. Those of the receptor, in runs that are each spread all over,
-// differ from run to run by what they miss; and the two halves of the rays of a patch differ by what these miss.
+// The rays of a reading say how far it may be off. Those of the receptor come in runs, each spread all over, and the runs
+// differ by what they miss; the two halves of the rays of a patch differ by what these miss.
 
 // runs is how many runs the rays of a place make.
 const runs = 8
 
-// Spread is the standard error, lx, that the number of rays leaves in what a receptor gets of a lamp.
-func (s *Solution) Spread(receptor, lamp int) float64 {
-	if len(s.readings) == 0 {
-		return 0
-	}
-	return s.readings[receptor].spread[lamp]
-}
-
-// halve adds to what the halves of the looks of each patch put its exitance off by how much the halves of its rays differ.
-func (s *Solution) halve() {
+// addHalfDifferences adds, for each patch, how much the two halves of its rays differ, to what the halves of the samples of
+// hot parts put its exitance off by.
+func (s *Solution) addHalfDifferences() {
 	t := s.t
-	for lamp := range s.halves {
+	for lamp := range s.halfDifferences {
 		for slot := 1; slot < len(t.patches); slot++ {
 			p := &t.patches[slot]
-			s.halves[lamp][slot] += halfOff(t.links[p.from:p.to], s.rest[lamp]) * float32(t.mesh.faces[p.face].reflect.Y())
+			s.halfDifferences[lamp][slot] += halfDifference(t.links[p.from:p.to], s.rest[lamp]) * float32(t.mesh.faces[p.face].reflect.Y())
 		}
 	}
 }
 
-// halfOff is half the difference between the means of the even and the odd ones of some elements.
-func halfOff(elements []uint32, bright []float32) float32 {
+// halfDifference is half the difference between the means of the even and the odd ones of some elements.
+func halfDifference(elements []uint32, bright []float32) float32 {
 	if len(elements) < 2 {
 		return 0
 	}
@@ -59,13 +52,13 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 			sums[run] += w * float64(bright[h])
 		}
 	}
-	mean, square := 0.0, 0.0
-	for _, v := range sums {
-		mean += v / runs
-	}
-	for _, v := range sums {
-		square += (v - mean) * (v - mean) * runs / (runs - 1)
-	}
+	square := variance(&sums)
+	square = g.addCellSpread(square, p, lamp)
+	return math.Sqrt(square + g.linkSpread(t, lamp))
+}
+
+// addCellSpread adds to a square those of what the rays of cells put a receptor off by.
+func (g *gatherer) addCellSpread(square float64, p *place, lamp int) float64 {
 	for _, n := range p.cellOf {
 		if n >= 0 {
 			off := g.inCells[n] * g.s.cells[lamp][n].off
@@ -73,21 +66,33 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 			g.inCells[n] = 0
 		}
 	}
-	return math.Sqrt(square + g.linkSpread(t, lamp))
+	return square
+}
+
+// variance is that of the sum of some runs.
+func variance(sums *[runs]float64) (square float64) {
+	mean := 0.0
+	for _, v := range sums {
+		mean += v / runs
+	}
+	for _, v := range sums {
+		square += (v - mean) * (v - mean) * runs / (runs - 1)
+	}
+	return square
 }
 
 // linkSpread is the square of what the rays of patches put a receptor off by.
 func (g *gatherer) linkSpread(t *Transport, lamp int) (square float64) {
 	slot, weight := uint32(0), 0.0
 	close := func() {
-		off := weight * float64(g.s.halves[lamp][slot])
+		off := weight * float64(g.s.halfDifferences[lamp][slot])
 		square += off * off
 		weight = 0
 	}
 	for _, h := range g.met {
 		e := h
 		if h >= uint32(4*len(t.patches)) {
-			e = t.veils[(h-uint32(4*len(t.patches)))/4].element
+			e = t.filtered[(h-uint32(4*len(t.patches)))/4].element
 		}
 		if e/4 != slot {
 			close()

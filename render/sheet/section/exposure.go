@@ -33,7 +33,7 @@ func WhiteOf(s *plan.Setup) [2]float64 {
 
 // LampColour is the colour of a light; of one that is out, what it would be.
 func LampColour(l *plan.Light) colour.RGB {
-	rgb := l.Drive
+	rgb := l.RelativeOutput
 	if !(rgb.Y() > 0) {
 		rgb = l.Head.RGB
 	}

@@ -1,0 +1,159 @@
+package light
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
+)
+
+// tubePoints is how many points stand for a tube where the edge of a shadow is looked at closely.
+const tubePoints = 8
+
+// Flux implements radiosity.Lamp. Closely looked at, a tube is some points, and what each keeps of the figure has sharp
+// edges that are found exactly: along a tube its shadows have sharp edges, and where one runs straight along a row of
+// figures it would put each of them off alike.
+func (b *surfaceLamp) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
+	a := &b.patches[worker]
+	switch form := b.l.opening.Form; {
+	case len(a.past) > 0 && form == photometry.Point:
+		return b.cutFlux(a, b.l.at, figure)
+	case len(a.past) == 0 || !closely || form != photometry.Tube:
+		return b.sumFlux(a, figure, closely)
+	}
+	for i := range b.close {
+		n := &b.close[i]
+		sum = sum.Add(b.cutFlux(a, n.at, figure).Scale(n.weight))
+	}
+	return sum
+}
+
+// Light implements radiosity.Lamp.
+func (b *surfaceLamp) Light(worker int, at, normal r3.Vec) colour.RGB {
+	return b.patches[worker].total(b.l, &Receptor{At: at, Axis: normal})
+}
+
+// cutFlux is the flux from a point past what stands between: what the figure keeps of its light has sharp edges, and is
+// found exactly.
+func (b *surfaceLamp) cutFlux(a *patchLight, from r3.Vec, figure []r3.Vec) (sum colour.RGB) {
+	for _, g := range a.Visible(from, figure, a.past, false) {
+		factor := colour.RGB{1, 1, 1}
+		if g.Filtered {
+			factor = a.transmittance(from, solid.Centre(g.Corners))
+		}
+		value := b.surface(a, g.Corners, false, func(r *Receptor) colour.RGB {
+			e := b.l.fromPoint(from, r)
+			return colour.RGB{e, e, e}
+		})
+		sum = sum.Add(factor.Times(value))
+	}
+	return sum
+}
+
+// sumFlux is the flux on a figure by what is seen of the opening from some of its places.
+func (b *surfaceLamp) sumFlux(a *patchLight, figure []r3.Vec, closely bool) colour.RGB {
+	if len(a.past) == 0 {
+		return b.surface(a, figure, false, func(r *Receptor) colour.RGB {
+			e := b.whole(r)
+			return colour.RGB{e, e, e}
+		})
+	}
+	return b.surface(a, figure, closely, func(r *Receptor) colour.RGB { return b.seen(a, r) })
+}
+
+// seen is what a place on the patch gets of the parts of the opening that it sees.
+func (b *surfaceLamp) seen(a *patchLight, r *Receptor) (sum colour.RGB) {
+	l := b.l
+	figure := l.outline(r.At, fewSides)
+	if figure == nil || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
+		return sum
+	}
+	all := a.Visible(r.At, figure, a.past, true)
+	for i := range all {
+		g := &all[i]
+		value := 0.0
+		if g.Cut {
+			value = a.rough(l, r, g.Corners)
+		} else {
+			value = b.whole(r)
+		}
+		e := colour.RGB{value, value, value}
+		if g.Filtered {
+			e = e.Times(a.transmittance(a.wayFrom(g.Corners, r), r.At))
+		}
+		sum = sum.Add(e)
+	}
+	return sum
+}
+
+// whole is what a surface gets where nothing hides the lamp: close to it by closed form or piece by piece, and
+// else by a short rule.
+func (b *surfaceLamp) whole(r *Receptor) float64 {
+	l := b.l
+	size := l.opening.Largest()
+	square := r3.Norm2(r3.Sub(r.At, l.at))
+	if near := size * size; square < near || l.lambertian && square < 4*near || l.creases != nil && square < 9*near {
+		return l.unoccluded(r, coarsely())
+	}
+	sum, rule := 0.0, b.coarse
+	if square > 9*size*size {
+		rule = b.distant
+	}
+	for i := range rule {
+		n := &rule[i]
+		sum += n.weight * l.fromPoint(n.at, r)
+	}
+	return sum
+}
+
+// mostRough is how often, at most, a side of a triangle of an opening is divided for the short rule: one that serves at
+// the triangle's own size from it.
+const mostRough = 4
+
+// rough is part for what falls on surfaces: without a closed form, by one short rule.
+func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
+	if l.lambertian || len(corners) == 2 || l.opening.Form == photometry.Sphere {
+		return v.part(l, r, corners, coarseSum)
+	}
+	before := facing(r.At, r.Axis)
+	if corners = v.Clip(corners, &before, -1); corners == nil {
+		return 0
+	}
+	c := cubature{l: l, r: r}
+	sum := 0.0
+	near := math.Sqrt(l.distance2(r.At))
+	for i := 1; i+1 < len(corners); i++ {
+		t := triangle{corners[0], corners[i], corners[i+1]}
+		t.split(min(max(1, int(math.Ceil(t.longest()/near))), mostRough), func(part *triangle) { sum += c.sum(part) })
+	}
+	return sum / l.opening.Surface()
+}
+
+// transmittance is what clear sheets leave on the way between two points.
+func (a *patchLight) transmittance(from, to r3.Vec) colour.RGB {
+	factor := colour.RGB{1, 1, 1}
+	a.panes, _ = a.BVH.Segment(from, to, nil, a.panes[:0])
+	for i := range a.panes {
+		factor = factor.Times(a.panes[i].Factor)
+	}
+	return factor
+}
+
+// surface sums light over a convex figure, by places that lie closer together than its grain.
+func (b *surfaceLamp) surface(a *patchLight, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
+	middle := solid.Centre(figure)
+	near := math.Sqrt(b.l.distance2(middle))
+	s := surfaceSum{r: Receptor{Axis: a.normal}, grain: b.grainPerMetre*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
+	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
+		s.parallelogram(figure)
+		return s.sum
+	}
+	for i := 1; i+1 < len(figure); i++ {
+		t := triangle{figure[0], figure[i], figure[i+1]}
+		t.split(s.strips(t.longest()), s.triangle)
+	}
+	return s.sum
+}

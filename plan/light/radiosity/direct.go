@@ -1,0 +1,208 @@
+package radiosity
+
+import (
+	"context"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/solid"
+)
+
+// directLux is what each element gets straight from a lamp, lx, channel by channel.
+type directLux []float32
+
+// directLight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
+// and shows in the whole.
+func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
+	d := directSolver{t, lamp, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
+	chunks := (len(t.patches) + chunk - 1) / chunk
+	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
+		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
+			d.lightPatch(worker, s, false)
+		}
+	})
+	if err != nil {
+		return nil, nil, err
+	}
+	again := d.shadowEdges()
+	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true) })
+	if err != nil {
+		return nil, nil, err
+	}
+	d.balance()
+	return d.lux, d.uneven(), nil
+}
+
+// directSolver is the straight light of one lamp, while it is worked out.
+type directSolver struct {
+	t        *Transport
+	lamp     Lamp
+	channels int
+	lux      directLux
+	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
+}
+
+// The share of the brightest element of a patch by which another must differ for the light within them to count as uneven:
+// where the edge of a shadow may run over the patch, and where nothing shades it and the light falls off by itself, as
+// beside the plane of a large lamp close by.
+const (
+	unlike = 0.05
+	steep  = 0.3
+)
+
+// uneven says of each patch whether the light within its elements is uneven: by the edge of a shadow, or by itself.
+func (d *directSolver) uneven() []bool {
+	t, channels := d.t, d.channels
+	out := make([]bool, len(t.patches))
+	for s, apart := range d.edges {
+		var e [4]colour.RGB
+		brightest := 0.0
+		for k := range e {
+			e[k][1] = float64(d.lux[(4*s+k)*channels+channels/2])
+			brightest = max(brightest, e[k][1])
+		}
+		out[s] = apart > unlike*brightest || brightest > 0 && t.patches[s].range4(&e) > steep*brightest
+	}
+	return out
+}
+
+// shadowEdges lists the patches that the edge of a shadow may put off by more than their share: of the flux that comes
+// straight to all patches, or of what single receptors read of it.
+func (d *directSolver) shadowEdges() (again []int) {
+	t, channels := d.t, d.channels
+	flux, read := 0.0, 0.0
+	means := make([]float64, len(t.patches))
+	for s := 1; s < len(t.patches); s++ {
+		p := &t.patches[s]
+		for k, a := range p.area {
+			e := float64(d.lux[(4*s+k)*channels+channels/2])
+			flux += a * e
+			means[s] += e / 4
+		}
+		read += p.importance * means[s]
+	}
+	for s := range d.edges {
+		d.raiseToNeighbours(means, s)
+	}
+	for s, off := range d.edges {
+		if p := &t.patches[s]; off*p.whole() > t.quality.Edge*flux || off*p.importance > t.quality.Edge*read && off > 0 {
+			again = append(again, s)
+		}
+	}
+	return again
+}
+
+// raiseToNeighbours raises how far a patch may be off to how far it is from its neighbours on the face, where something shades it:
+// the edge of a shadow that runs along its rim leaves its own elements alike.
+func (d *directSolver) raiseToNeighbours(means []float64, s int) {
+	t, edges := d.t, d.edges
+	p := &t.patches[s]
+	if s == 0 || edges[s] < 0 {
+		return
+	}
+	f := &t.mesh.faces[p.face]
+	cell := int(p.number - f.first)
+	x, y := cell%f.nu, cell/f.nu
+	for _, side := range [...]struct {
+		there bool
+		step  int
+	}{{x > 0, -1}, {x < f.nu-1, 1}, {y > 0, -f.nu}, {y < f.nv-1, f.nu}} {
+		if side.there {
+			if n := t.slots[int(p.number)+side.step]; n != 0 {
+				edges[s] = max(edges[s], math.Abs(means[n]-means[s]))
+			}
+		}
+	}
+}
+
+// balance brings what lands up to what was sent, where all of it lands: places asked one by one
+// miss a little of it. Where they miss most, the light of a beam close before a surface, what rays from
+// the lamp bring stands in its place.
+func (d *directSolver) balance() {
+	t, channels, out := d.t, d.channels, d.lux
+	brought, flux, all := d.followRays()
+	if !all {
+		return
+	}
+	for c := range channels {
+		sum := 0.0
+		for s := 1; s < len(t.patches); s++ {
+			for k, a := range t.patches[s].area {
+				sum += a * float64(out[(4*s+k)*channels+c])
+			}
+		}
+		if sum > flux[c]/2 {
+			for i := c; i < len(out); i += channels {
+				out[i] *= float32(flux[c] / sum)
+			}
+			continue
+		}
+		for i := c; i < len(out); i += channels {
+			out[i] = 0
+		}
+		for _, l := range brought {
+			if a := t.patches[l.element/4].area[l.element&3]; a > 0 {
+				out[l.element*channels+c] += float32(l.part[c] / a)
+			}
+		}
+	}
+}
+
+// landed is what a ray of a lamp brings to an element.
+type landed struct {
+	element int
+	part    colour.RGB // of the lamp's flux, lm
+}
+
+// followRays follows the rays of the lamp; all says whether everything comes to surfaces.
+func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool) {
+	t := d.t
+	all = d.lamp.EmitRays(func(h solid.Hit, at r3.Vec, part colour.RGB) bool {
+		e := t.mesh.element(&h, at)
+		slot := int(t.slots[e/4])
+		brought = append(brought, landed{4*slot + t.patches[slot].elementWithArea(int(e&3)), part})
+		flux = flux.Add(part)
+		return slot != 0
+	})
+	return brought, flux, all
+}
+
+// lightPatch asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
+// are apart where a shadow may have its edge; less than nought where none may.
+func (d *directSolver) lightPatch(worker, slot int, closely bool) {
+	p := &d.t.patches[slot]
+	f := &d.t.mesh.faces[p.face]
+	corners := f.rectangle(p.x, p.y, f.du, f.dv)
+	var e [4]colour.RGB
+	sight := d.lamp.SetPatch(worker, corners[:], f.n)
+	d.edges[slot] = -1
+	if sight != Hidden {
+		d.illuminate(worker, p, &e, closely)
+	}
+	if sight == PartlyOccluded {
+		d.edges[slot] = p.range4(&e)
+	}
+	for k := range e {
+		for c := range d.channels {
+			d.lux[(4*slot+k)*d.channels+c] = float32(e[k][c])
+		}
+	}
+}
+
+// illuminate finds the light of each element of the patch aimed at, lx.
+func (d *directSolver) illuminate(worker int, p *patch, e *[4]colour.RGB, closely bool) {
+	f := &d.t.mesh.faces[p.face]
+	for k := range e {
+		if p.area[k] == 0 {
+			continue
+		}
+		var flux colour.RGB
+		for _, part := range p.inAir(f, k) {
+			flux = flux.Add(d.lamp.Flux(worker, part, closely))
+		}
+		e[k] = flux.Scale(1 / p.area[k])
+	}
+}

@@ -1,0 +1,57 @@
+package radiosity
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+)
+
+// patch is one that is seen.
+type patch struct {
+	number     uint32 // in the mesh
+	face       int32
+	x, y       float64 // of its corner, from the face's origin
+	from, to   int32   // of its links
+	importance float64 // share of what single receptors read that hangs on its light
+	area       [4]float64
+	kept       colour.RGB     // share of its light that comes to a surface
+	parts      *[4][][]r3.Vec // by element: what lies on the face and in the air; nil where all does
+}
+
+// whole is the area of a patch that lies in the air, m².
+func (p *patch) whole() float64 { return p.area[0] + p.area[1] + p.area[2] + p.area[3] }
+
+// elementWithArea is an element of the patch, or where it has no area to speak of the one that has the most.
+func (p *patch) elementWithArea(k int) int {
+	if p.area[k] > 0 {
+		return k
+	}
+	for i := range p.area {
+		if p.area[i] > p.area[k] {
+			k = i
+		}
+	}
+	return k
+}
+
+// range4 is how far the elements in the air are apart, lx.
+func (p *patch) range4(e *[4]colour.RGB) float64 {
+	low, high := math.Inf(1), 0.0
+	for k, v := range e {
+		if p.area[k] > 0 {
+			low, high = min(low, v[1]), max(high, v[1])
+		}
+	}
+	return max(0, high-low)
+}
+
+// inAir are the parts of element k of a patch on the face that lie in the air.
+func (p *patch) inAir(f *face, k int) [][]r3.Vec {
+	if p.parts != nil {
+		return p.parts[k]
+	}
+	whole := f.element4(p.x, p.y, k)
+	return [][]r3.Vec{whole[:]}
+}

@@ -1,0 +1,144 @@
+package radiosity
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/solid"
+)
+
+// tracer follows rays. It keeps its memory from one to the next.
+type tracer struct {
+	m     *mesh
+	panes []solid.Pane
+	view  solid.Viewer
+	near  []int32
+	own   box // round the solids that are not there for its rays
+
+	at      r3.Vec // where the last ray has ended
+	element uint32 // and on what, whatever it passed
+}
+
+func newTracer(m *mesh) *tracer { return &tracer{m: m, view: solid.Viewer{BVH: m.bvh}} }
+
+// trace gives the element that a ray meets; not ok where it starts inside a solid.
+func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
+	m := e.m
+	hit, met := m.bvh.First(o, d, skip)
+	through := met && hit.Skin.Clear()
+	if through {
+		hit, met = m.bvh.FirstOpaque(o, d, skip)
+	}
+	if !met {
+		at := r3.Add(o, r3.Scale(horizon, d))
+		return e.behind(m.beyond.element(d), o, at, skip, through), true
+	}
+	if hit.T == 0 {
+		return black, false
+	}
+	at := r3.Vec{X: o.X + hit.T*d.X, Y: o.Y + hit.T*d.Y, Z: o.Z + hit.T*d.Z}
+	if len(skip) > 0 && e.buried(at, hit.Normal) {
+		return black, true
+	}
+	return e.behind(m.element(&hit, at), o, at, skip, through), true
+}
+
+// behind notes where a ray has ended and on what, and gives the element as it is seen through the clear sheets on the way;
+// through says whether there are any.
+func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, through bool) uint32 {
+	e.at, e.element = at, element
+	if !through || element == black {
+		return element
+	}
+	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes[:0])
+	if len(e.panes) > 0 {
+		return e.m.seen.behind(element, e.panes)
+	}
+	return element
+}
+
+// buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor
+// under one's own feet gets no light.
+func (e *tracer) buried(at, normal r3.Vec) bool {
+	if at.X < e.own.low.X || at.X > e.own.high.X || at.Y < e.own.low.Y || at.Y > e.own.high.Y || at.Z < e.own.low.Z || at.Z > e.own.high.Z {
+		return false
+	}
+	_, inside := e.m.bvh.Inside(r3.Add(at, r3.Scale(clearance, normal)))
+	return inside
+}
+
+// findExposed finds the parts of the elements of a patch that lie on its face and in the air, and their areas.
+func (e *tracer) findExposed(f *face, p *patch) {
+	for k := range p.area {
+		p.area[k] = f.du * f.dv / 4
+	}
+	before := r3.Scale(clearance, f.n)
+	corners := f.rectangle(p.x, p.y, f.du, f.dv)
+	for i := range corners {
+		corners[i] = r3.Add(corners[i], before)
+	}
+	lifted := solid.NewBoxShaft(corners[:])
+	e.near = e.m.bvh.Between(&lifted, nil, e.near[:0])
+	if len(e.near) == 0 && f.outline == nil {
+		return
+	}
+	parts, cut := new([4][][]r3.Vec), false
+	var areas [4]float64
+	for k := range areas {
+		var some bool
+		parts[k], areas[k], some = e.parts(f, p, k, before)
+		cut = cut || some
+	}
+	if cut {
+		p.parts, p.area = parts, areas
+	}
+}
+
+// parts are those of one element, and whether they are less than all of it.
+func (e *tracer) parts(f *face, p *patch, k int, before r3.Vec) (parts [][]r3.Vec, size float64, cut bool) {
+	element := f.element4(p.x, p.y, k)
+	whole, cut := e.onFace(f, element[:])
+	if whole == nil {
+		return nil, 0, true
+	}
+	for i := range whole {
+		whole[i] = r3.Add(whole[i], before)
+	}
+	all := e.view.Exposed(whole, e.near)
+	for _, g := range all {
+		part := make([]r3.Vec, len(g.Corners))
+		for i, c := range g.Corners {
+			part[i] = r3.Sub(c, before)
+		}
+		if a := r3.Norm(area(part)); a > leastPart*f.du*f.dv {
+			parts = append(parts, part)
+			size += a
+		}
+	}
+	return parts, size, cut || len(all) != 1 || all[0].Cut
+}
+
+// onFace cuts a figure at the outline of its face.
+func (e *tracer) onFace(f *face, figure []r3.Vec) (on []r3.Vec, cut bool) {
+	e.view.Reset()
+	for i := range f.outline {
+		a, c := f.corners[i], f.corners[(i+1)%len(f.corners)]
+		n := r3.Cross(r3.Sub(c, a), f.n)
+		length := r3.Norm(n)
+		if length == 0 {
+			continue
+		}
+		n = r3.Scale(1/length, n)
+		h := solid.Plane{N: n, C: r3.Dot(n, a)}
+		if e.view.Clip(figure, &h, 1) == nil {
+			continue
+		}
+		cut = true
+		if figure = e.view.Clip(figure, &h, -1); figure == nil {
+			return nil, true
+		}
+	}
+	return append([]r3.Vec(nil), figure...), cut
+}
+
+// leastPart is the share of a patch below which a part of it counts for nothing.
+const leastPart = 1e-9

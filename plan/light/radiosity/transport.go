@@ -1,0 +1,59 @@
+package radiosity
+
+import (
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/internal/sobol"
+	"scrimshaw/plan/light/receptor"
+)
+
+// Transport is how surfaces and receptors see each other. It depends on no lamp, is not changed by use
+// and may be used by many goroutines.
+type Transport struct {
+	mesh      *mesh
+	workers   int
+	quality   Quality
+	slots     []uint32       // patch of the mesh to slot; 0: none
+	patches   []patch        // by slot, from 1; 0 is black
+	links     []uint32       // elements that patches see
+	samples   []sobol.Sample // the points of the rays of a patch
+	filtered  []filtered     // elements seen through clear sheets: they follow those of the patches
+	receptors []receptor.Receptor
+	places    []place
+	placeOf   []int32 // by receptor
+	cells     []cell
+	queue     []uint32 // patches that have been seen and not been linked
+	lattices  []*frame
+}
+
+// Dark says whether no surface of the set returns any light.
+func (t *Transport) Dark() bool { return !t.mesh.reflects }
+
+// Channels is 1 where every surface and clear sheet is grey, else 3.
+func (t *Transport) Channels() int { return t.mesh.channels }
+
+// chunk is how many patches are linked in one go.
+const chunk = 32
+
+// factor is what clear sheets leave of what is seen of an element.
+func (t *Transport) factor(element uint32) colour.RGB {
+	if end := uint32(4 * len(t.patches)); element >= end {
+		return t.filtered[(element-end)/4].factor
+	}
+	return colour.RGB{1, 1, 1}
+}
+
+// patchOf is the patch of an element as rays give it; 0 for the black one.
+func (m *mesh) patchOf(element uint32) uint32 {
+	if element&filteredBit != 0 {
+		element = m.seen.list[element&^filteredBit].element
+	}
+	return element / 4
+}
+
+// behind is the element itself of one that may be seen through clear sheets.
+func (t *Transport) behind(element uint32) uint32 {
+	if end := uint32(4 * len(t.patches)); element >= end {
+		return t.filtered[(element-end)/4].element + element&3
+	}
+	return element
+}

@@ -1,0 +1,38 @@
+package radiosity
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// view is a lattice seen along one direction at a time.
+type view struct {
+	origin, u, v r3.Vec
+	nu, nv       int
+}
+
+// projection takes places to a lattice along a direction: to the point x u + y v whose ray meets the place
+// after t metres. Each is the product with a vector, less its value at the origin.
+type projection struct{ x, y, t plane }
+
+// plane is a figure that is linear in space.
+type plane struct {
+	n r3.Vec
+	c float64
+}
+
+func (p *plane) at(q r3.Vec) float64 { return p.n.X*q.X + p.n.Y*q.Y + p.n.Z*q.Z - p.c }
+
+// project is that of a direction; not ok where it runs along the lattice.
+func (v *view) project(d r3.Vec) (projection, bool) {
+	det := r3.Dot(v.u, r3.Cross(v.v, d))
+	if math.Abs(det) < 1e-9*r3.Norm(v.u)*r3.Norm(v.v) {
+		return projection{}, false
+	}
+	made := func(a, b r3.Vec) plane {
+		n := r3.Scale(1/det, r3.Cross(a, b))
+		return plane{n, r3.Dot(n, v.origin)}
+	}
+	return projection{x: made(v.v, d), y: made(d, v.u), t: made(v.u, v.v)}, true
+}
