@@ -36,16 +36,6 @@ func Catalogue() []Entry {
 	return all
 }
 
-// Find returns the entry of a key.
-func Find(key string) (Entry, bool) {
-	for _, e := range Catalogue() {
-		if e.Key == key {
-			return e, true
-		}
-	}
-	return Entry{}, false
-}
-
 // amber is the light of the examples: tungsten as a daylight camera sees it.
 var amber = ink.Colour{R: 244, G: 176, B: 106}
 
@@ -211,19 +201,27 @@ func openings() []Entry {
 }
 
 func furniture() []Entry {
-	entry := func(kind FurnitureKind, words string, w, d float64) Entry {
-		return Entry{"furniture:" + string(kind), "Furniture", string(kind), words, func(c ink.Canvas, k Look, s float64) Drawn {
-			return DrawFurniture(c, k, Furniture{Kind: kind, Size: vec(w*s, d*s), Scale: s, Steps: 7})
-		}}
+	type example struct {
+		words string
+		size  r2.Vec // m
 	}
-	return []Entry{
-		entry(Box, "its outline", 1.0, 0.5),
-		entry(Cylinder, "its centre marked", 0.6, 0.6),
-		entry(Table, "the legs under it dashed", 1.2, 0.7),
-		entry(Sofa, "back, arms and seats", 1.6, 0.85),
-		entry(Stairs, "the arrow points up", 0.8, 1.3),
-		entry(Deck, "a platform that bears", 1.2, 0.9),
+	examples := map[FurnitureKind]example{
+		Box:      {"its outline", vec(1.0, 0.5)},
+		Cylinder: {"its centre marked", vec(0.6, 0.6)},
+		Table:    {"the legs under it dashed", vec(1.2, 0.7)},
+		Sofa:     {"back, arms and seats", vec(1.6, 0.85)},
+		Stairs:   {"the arrow points up", vec(0.8, 1.3)},
+		Deck:     {"a platform that bears", vec(1.2, 0.9)},
+		Mirror:   {"a ray off its glass", vec(1.0, 0.03)},
 	}
+	var out []Entry
+	for _, kind := range FurnitureKinds() {
+		e := examples[kind]
+		out = append(out, Entry{"furniture:" + string(kind), "Furniture", string(kind), e.words, func(c ink.Canvas, k Look, s float64) Drawn {
+			return DrawFurniture(c, k, Furniture{Kind: kind, Size: r2.Scale(s, e.size), Scale: s, Steps: 7})
+		}})
+	}
+	return out
 }
 
 func marks() []Entry {

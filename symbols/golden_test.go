@@ -30,3 +30,14 @@ func TestGoldenWindowInItsWall(t *testing.T) {
 	})
 	golden.Compare(t, "window-in-its-wall", &page)
 }
+
+// A mirror 0.8 m wide on a wall that runs across the paper, with the room below it, at 1:50.
+func TestGoldenMirrorOnItsWall(t *testing.T) {
+	page := ink.Page{Width: 40, Height: 30}
+	c := ink.NewCanvas(&page, ink.Walls)
+	c.Rect(ink.Solid(printLook().Ink), r2.Vec{X: 5, Y: 20}, r2.Vec{X: 35, Y: 24})
+	DrawFurniture(c.Of("furniture:glass", "A mirror."), printLook(), Furniture{
+		Kind: Mirror, At: r2.Vec{X: 20, Y: 19.7}, Size: r2.Vec{X: 16, Y: 0.6}, Scale: 20,
+	})
+	golden.Compare(t, "mirror-on-its-wall", &page)
+}

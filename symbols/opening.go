@@ -16,9 +16,6 @@ const (
 	Gap    OpeningKind = "gap"
 )
 
-// OpeningKinds lists them in the order of a legend.
-func OpeningKinds() []OpeningKind { return []OpeningKind{Window, Door, Gap} }
-
 // Opening is a hole in a wall as it is drawn. Points are mm on paper; left and right are as seen
 // from inside the room that it belongs to.
 type Opening struct {

@@ -1,7 +1,7 @@
 package symbols
 
 import (
-	"strings"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -13,11 +13,12 @@ const (
 	sheetWidth, sheetHeight = 420, 297
 	sheetLeft, sheetRim     = 20, 10 // the left border is for filing
 	sheetScale              = 20     // 1:50
-	sheetColumns            = 11
+	sheetColumns            = 12
 	sheetHead               = 22  // of the title
 	cellText                = 13  // of a cell, for its name and words
 	lettering               = 2.6 // the least: its capitals are 1.87 mm high
 	headingSpace            = 8.5
+	leastGap                = 4 // between rows: closer ones are not told apart
 )
 
 // printLook is black on white, as the sheet is.
@@ -29,7 +30,10 @@ func printLook() Look {
 func Sheet(m ink.Measure) ink.Page { return SheetIn(m, printLook()) }
 
 // SheetIn is Sheet in the inks of a theme.
-func SheetIn(m ink.Measure, k Look) ink.Page {
+func SheetIn(m ink.Measure, k Look) ink.Page { return sheetOf(Catalogue(), m, k) }
+
+// sheetOf draws some entries.
+func sheetOf(all []Entry, m ink.Measure, k Look) ink.Page {
 	page := ink.Page{
 		Title:       "Symbols",
 		Description: "Every symbol of a lighting plan with its name, drawn at 1:50.",
@@ -37,7 +41,7 @@ func SheetIn(m ink.Measure, k Look) ink.Page {
 	}
 	s := symbolSheet{brush: brush{ink.NewCanvas(&page, ink.Collar), k}, m: m, inner: sheetWidth - sheetLeft - sheetRim - 6}
 	s.frame()
-	s.cells(groups(Catalogue()))
+	s.cells(groups(all))
 	return page
 }
 
@@ -83,23 +87,33 @@ func (s symbolSheet) text(at r2.Vec, words string, size float64, bold bool, alig
 // cells draws the groups one under the other: each row of symbols is as high as its tallest.
 func (s symbolSheet) cells(all []group) {
 	wide := s.inner / sheetColumns
-	rows := layOut(all)
-	spare := sheetHeight - 2*sheetRim - sheetHead
-	for _, r := range rows {
-		spare -= int(r.height())
+	rows := layOut(all, true)
+	if spare(rows) < leastGap*(len(rows)+1) {
+		rows = layOut(all, false)
 	}
-	gap := float64(spare) / float64(len(rows)+1)
+	gap := float64(spare(rows)) / float64(len(rows)+1)
 	y := float64(sheetHeight-sheetRim-sheetHead) - gap/2
 	for _, r := range rows {
 		for i, g := range r.groups {
 			x := sheetLeft + 3 + wide*float64(r.from[i])
-			s.heading(x, y, wide*float64(len(g.entries)), g.name)
+			if g.name != "" {
+				s.heading(x, y, wide*float64(len(g.entries)), g.name)
+			}
 			for j, e := range g.entries {
-				s.cell(vec(x+wide*(float64(j)+0.5), y-headingSpace), r.tall, wide, e)
+				s.cell(vec(x+wide*(float64(j)+0.5), y-r.head()), r.tall, wide, e)
 			}
 		}
 		y -= r.height() + gap
 	}
+}
+
+// spare is the height that rows leave of the sheet, mm.
+func spare(rows []row) int {
+	left := sheetHeight - 2*sheetRim - sheetHead
+	for _, r := range rows {
+		left -= int(r.height())
+	}
+	return left
 }
 
 // row is groups side by side.
@@ -109,23 +123,23 @@ type row struct {
 	tall   float64 // the height of the tallest symbol, mm
 }
 
-func (r row) height() float64 {
-	named := 0.0
-	for _, g := range r.groups {
-		if g.name != "" {
-			named = headingSpace
-		}
+func (r row) height() float64 { return r.head() + r.tall + cellText }
+
+// head is the space for headings; none where all groups of the row go on from the one before.
+func (r row) head() float64 {
+	if slices.ContainsFunc(r.groups, func(g group) bool { return g.name != "" }) {
+		return headingSpace
 	}
-	return named + r.tall + cellText
+	return 0
 }
 
 // layOut fills rows of cells with groups, in order; a group too long for a row goes on in the
-// next, without a heading.
-func layOut(all []group) (rows []row) {
+// next, without a heading. Where they are to stay whole, one that a row holds is not broken.
+func layOut(all []group, whole bool) (rows []row) {
 	used := sheetColumns
 	for _, g := range all {
 		for len(g.entries) > 0 {
-			if used >= sheetColumns || used > 0 && used+len(g.entries) > sheetColumns && g.name != "" && len(g.entries) <= sheetColumns {
+			if used >= sheetColumns || used > 0 && used+len(g.entries) > sheetColumns && whole && g.name != "" && len(g.entries) <= sheetColumns {
 				rows, used = append(rows, row{}), 0
 			}
 			last := &rows[len(rows)-1]
@@ -154,7 +168,7 @@ func (s symbolSheet) cell(top r2.Vec, tall, wide float64, e Entry) {
 	b := e.Box(sheetScale)
 	middle := r2.Scale(0.5, r2.Add(b.Min, b.Max))
 	at := r2.Sub(vec(top.X, top.Y-tall/2), middle)
-	e.Draw(s.Canvas.At(at, 0, 1).Of("symbol:"+e.Key, strings.ToUpper(e.Name[:1])+e.Name[1:]+": "+e.Words+"."), s.look, sheetScale)
+	e.Draw(s.Canvas.At(at, 0, 1).Of("symbol:"+e.Key, ink.Capital(e.Name)+": "+e.Words+"."), s.look, sheetScale)
 	y := top.Y - tall - 4.6
 	s.text(vec(top.X, y), e.Name, 3, true, ink.Centre)
 	for i, line := range ink.Wrap(s.m, e.Words, lettering, wide-3) {

@@ -12,6 +12,7 @@ import (
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/contact"
 	"scrimshaw/render/font"
@@ -58,7 +59,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
-	completeWith(cmd, "field", sheet.FieldNames()...)
+	completeWith(cmd, "field", term.Words(term.Maps)...)
 	completeWith(cmd, "theme", sheet.ThemeNames()...)
 	completeWith(cmd, "tint", sheet.TintNames()...)
 	return cmd
@@ -141,7 +142,7 @@ func (f *drawFlags) check(ctx context.Context, in *input) (paths []string, err e
 	if err := in.refuseOverwrite(paths); err != nil {
 		return nil, err
 	}
-	if f.work.plane != "" && f.sheet.Field == "face" {
+	if f.work.plane != "" && f.sheet.Field == string(term.FaceMap) {
 		return nil, fmt.Errorf("--plane %s and --field face: a sheet has one map; leave one of them out", f.work.plane)
 	}
 	if f.sheet.Font, err = typeface(ctx, f.font); err != nil {
@@ -164,7 +165,7 @@ func compose(w *work, o sheet.Options) *drawing {
 	for i, s := range w.studies {
 		d.inputs[i] = sheet.Of(s, o)
 	}
-	d.document, d.faults = sheet.ComposeAll(d.inputs, o)
+	d.document, d.faults = sheet.Compose(d.inputs, o)
 	return d
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime/debug"
 
 	"github.com/spf13/cobra"
 )
@@ -73,4 +74,13 @@ func newHelp(root *cobra.Command) *cobra.Command {
 			return asked.Help()
 		},
 	}
+}
+
+// version is that of the module by the information of the build; "devel" where a build has none.
+func version() string {
+	info, known := debug.ReadBuildInfo()
+	if !known || info.Main.Version == "" || info.Main.Version == "(devel)" {
+		return "devel"
+	}
+	return info.Main.Version
 }

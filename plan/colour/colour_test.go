@@ -198,6 +198,19 @@ func TestTintOutsideAP1IsClamped(t *testing.T) {
 	within(t, "Y", got.RGB.Y(), 1, 1e-12)
 }
 
+// What is brought to the edge of AP1 still returns its share of the light that it is for.
+func TestFactorsOutsideAP1KeepTheirShare(t *testing.T) {
+	for _, xy := range [][2]float64{{0.16, 0.01}, {0.08, 0.85}, {0.73, 0.22}} {
+		for _, under := range [][2]float64{colour.EqualEnergy(), {0.45, 0.41}} {
+			factor, clamped := colour.ChannelFactors(xy, under, 0.07)
+			if !clamped {
+				t.Errorf("%v lies outside AP1 and was not clamped", xy)
+			}
+			within(t, "Y", colour.FromXY(under, 1).Times(factor).Y(), 0.07, 1e-12)
+		}
+	}
+}
+
 // A stack that shifts a white past the ends of what is followed is held there, and says so and by how
 // much; one that ends there is not held.
 func TestStackPastTheEndsIsHeld(t *testing.T) {

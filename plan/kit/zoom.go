@@ -2,6 +2,7 @@ package kit
 
 import (
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -38,10 +39,10 @@ func isZoom(n *source.Node) bool {
 
 // focusOf is a focus by its word or its share.
 func focusOf(word string) (float64, bool) {
-	switch word {
-	case "spot":
+	switch term.Focus(word) {
+	case term.Spot:
 		return 0, true
-	case "flood":
+	case term.Flood:
 		return 1, true
 	}
 	v, err := unit.ParsePercent(word)
@@ -52,9 +53,9 @@ func focusOf(word string) (float64, bool) {
 func focusWord(focus float64) string {
 	switch focus {
 	case 0:
-		return "spot"
+		return string(term.Spot)
 	case 1:
-		return "flood"
+		return string(term.Flood)
 	}
 	return unit.FormatPercent(focus)
 }

@@ -17,6 +17,9 @@ const (
 	minSurface  = 5
 )
 
+// roundsToNothing is the greatest percentage that would be printed as 0 %: a share up to it is left out.
+const roundsToNothing = 0.5
+
 // sharesInWords words the shares in the order of the lights, what came back of a light after what came
 // straight: "day through street 64 %, day reflected 31 % (kitchen.right 16 %, kitchen.floor 6 %)".
 func (r *Reading) sharesInWords() string {
@@ -33,7 +36,7 @@ func (r *Reading) sharesInWords() string {
 			i = n
 			continue
 		}
-		if percent := 100 * s.Lux / total; percent >= 0.5 {
+		if percent := 100 * s.Lux / total; percent > roundsToNothing {
 			parts = append(parts, fmt.Sprintf("%s %.0f %%", s.pathInWords(), percent))
 		}
 		i++
@@ -56,7 +59,7 @@ func reflected(shares []Share, total float64) []string {
 		sum += shares[i].Lux
 	}
 	percent := func(lux float64) float64 { return 100 * lux / total }
-	if percent(sum) < 0.5 {
+	if percent(sum) <= roundsToNothing {
 		return nil
 	}
 	words := fmt.Sprintf("%s reflected %.0f %%", shares[0].Light, percent(sum))

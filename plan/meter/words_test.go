@@ -41,6 +41,10 @@ func TestWhereAReadingsLightComesFrom(t *testing.T) {
 			{Light: "far", Path: "direct", Lux: 0.4}, back("far", "floor", 0.2), back("far", "wall", 0.2),
 			{Light: "near", Path: "direct", Lux: 98.6}, {Light: "dim", Path: "direct", Lux: 0.6},
 		}, "near 99 %, dim 1 %"},
+		"half a percent rounds to nothing, a little more to one": {[]Share{
+			{Light: "far", Path: "direct", Lux: 1}, back("far", "floor", 1), {Light: "dim", Path: "direct", Lux: 1.0001},
+			back("dim", "floor", 1.0001), {Light: "near", Path: "direct", Lux: 195.9998},
+		}, "dim 1 %, dim reflected 1 %, near 98 %"},
 		"little by little from many surfaces": {[]Share{
 			back("far", "floor", 0.4), back("far", "wall", 0.4), {Light: "near", Path: "direct", Lux: 99.2},
 		}, "far reflected 1 %, near 99 %"},

@@ -73,7 +73,7 @@ func (r *aimer) aimedPlace(a *scene.Aim) (target, bool) {
 // aimedCeiling is the point of a ceiling over a place.
 func (r *aimer) aimedCeiling(a *scene.Aim) (target, bool) {
 	s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
-	ref := scene.Ref{Name: strings.TrimSuffix(a.Thing.Name, ".ceiling"), Span: a.Thing.Span}
+	ref := scene.Ref{Name: strings.TrimSuffix(a.Thing.Name, ceilingPart.of("")), Span: a.Thing.Span}
 	if _, known := r.named(ref, roomKind); !known || !ok {
 		return target{}, false
 	}
@@ -112,7 +112,7 @@ func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 // whichPart asks for the part of a room that is meant; a room that is not there has an error of its own.
 func (r *aimer) whichPart(ref scene.Ref) {
 	if room := r.out.RoomNamed(ref.Name); room != nil {
-		r.Errorf(ref.Span, scene.CodeWrongThing, "write "+ref.Name+".floor, "+ref.Name+".ceiling or a wall, such as "+ref.Name+"."+room.Walls[0].Name,
+		r.Errorf(ref.Span, scene.CodeWrongThing, "write "+floorPart.of(ref.Name)+", "+ceilingPart.of(ref.Name)+" or a wall, such as "+ref.Name+"."+room.Walls[0].Name,
 			"%s is a room: which part of it?", ref.Name)
 	}
 }

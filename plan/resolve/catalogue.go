@@ -16,13 +16,13 @@ func grey(y float64) colour.RGB { return colour.RGB{y, y, y} }
 func paint(c colour.RGB) solid.Skin { return solid.Skin{Reflect: c} }
 
 // surface is the skin of a room's walls, floor or ceiling.
-func (r *catalogue) surface(room *plan.Room, which string) solid.Skin {
+func (r *catalogue) surface(room *plan.Room, which roomPart) solid.Skin {
 	written := &r.s.Rooms[r.things[room.Name].index]
 	name, y := written.Walls, scene.DefaultWallReflectance
 	switch which {
-	case "floor":
+	case floorPart:
 		name, y = written.Floor, scene.DefaultFloorReflectance
-	case "ceiling":
+	case ceilingPart:
 		name, y = written.Ceiling, scene.DefaultCeilingReflectance
 	}
 	defer r.About(written.Path)()
@@ -30,7 +30,7 @@ func (r *catalogue) surface(room *plan.Room, which string) solid.Skin {
 		return skin
 	}
 	if !name.Set {
-		r.assumeOnce("", which, "grey, reflectance "+unit.FormatNumber(y))
+		r.assumeOnce("", string(which), "grey, reflectance "+unit.FormatNumber(y))
 	}
 	return paint(grey(y))
 }

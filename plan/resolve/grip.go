@@ -117,7 +117,7 @@ func (r *gripPass) gripSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool
 	if written.Surface.Set {
 		return r.material(written.Surface)
 	}
-	g.Surface = map[term.Grip]string{term.Flag: "black", term.Card: "white", term.Silver: "silver"}[g.Kind]
+	g.Surface = map[term.Grip]string{term.Flag: scene.DefaultFlag, term.Card: scene.DefaultCard, term.Silver: scene.DefaultSilver}[g.Kind]
 	if m := r.kit.Material(g.Surface); m != nil {
 		return kitSkin(m), true
 	}

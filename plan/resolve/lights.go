@@ -153,7 +153,7 @@ func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright boo
 		r.assume(l.Path, "aim", report.Either(r.firstPerson() != "", r.firstPerson(), "down"))
 	}
 	if l.Head.Zooms && !written.Focus.Set {
-		r.assume(l.Path, "focus", "spot")
+		r.assume(l.Path, "focus", string(term.Spot))
 	}
 	if u != nil && !written.Modifier.Set && written.Output == nil && l.Head.ModifierLabel != "" {
 		r.assume(l.Path, "modifier", l.Head.ModifierLabel)

@@ -28,7 +28,7 @@ func (r *placer) findSpot(t thing) (plan.Spot, bool) {
 	switch t.kind {
 	case furnitureKind:
 		f := &r.s.Furniture[t.index]
-		return r.placed(f.Span, f.At, func(d r2.Vec) float64 { return plane.Support(footprint(f), d) })
+		return r.placed(f.Span, f.At, func(d r2.Vec) float64 { return plane.Support(footprint(f, r.turnOf(f)), d) })
 	case personKind:
 		p := &r.s.People[t.index]
 		return r.placed(p.Span, p.At, func(r2.Vec) float64 { return bodyDepth / 2 })
@@ -249,7 +249,7 @@ func (r *placer) shape(name string) (*plan.Furniture, bool) {
 	s, ok := r.spotOf(name)
 	var f *plan.Furniture
 	if ok {
-		f = built(written, s)
+		f = built(written, s, r.turnOf(written))
 		ok = len(f.Parts) > 0 // else its form or its size has an error of its own
 	}
 	r.shapes[name] = result[*plan.Furniture]{f, ok}

@@ -23,9 +23,22 @@ const (
 	maxSteps      = 200
 )
 
+// turnOf is how far a thing is turned, degrees clockwise. A mirror of which nothing is said hangs along its wall, with its
+// glass to the room.
+func (r *placer) turnOf(f *scene.Furniture) float64 {
+	if f.Kind != term.Mirror || f.Turn.Set || f.At.Value.Form != scene.AtWall {
+		return f.Turn.Value
+	}
+	w := r.out.WallNamed(f.At.Value.Thing.Name)
+	if w == nil {
+		return 0 // which has an error of its own
+	}
+	return math.Mod(plane.Bearing(w.Rightward())+270, 360) // at 0 its width runs to the right of the sheet, toward 90
+}
+
 // footprint is the outline of a thing in plan about the origin.
-func footprint(f *scene.Furniture) []r2.Vec {
-	a := plane.AxesAt(f.Turn.Value)
+func footprint(f *scene.Furniture, turn float64) []r2.Vec {
+	a := plane.AxesAt(turn)
 	if f.Kind == term.Cylinder {
 		return round(a, r2.Vec{}, f.Size[0])
 	}
@@ -45,9 +58,9 @@ func round(a plane.Axes, centre r2.Vec, diameter float64) []r2.Vec {
 }
 
 // built is a piece of furniture at a spot.
-func built(written *scene.Furniture, s plan.Spot) *plan.Furniture {
+func built(written *scene.Furniture, s plan.Spot, turn float64) *plan.Furniture {
 	f := &plan.Furniture{
-		Name: written.Name, Kind: written.Kind, At: s.At, Turn: written.Turn.Value, Size: written.Size,
+		Name: written.Name, Kind: written.Kind, At: s.At, Turn: turn, Size: written.Size,
 		Base: s.Base, Z0: s.Base + written.Lift.Value, Span: written.Span,
 	}
 	f.Z1 = f.Z0 + f.Size[2]

@@ -13,10 +13,10 @@ import (
 func (r *wallPass) shell() {
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
-		floor, ceiling := r.surface(room, "floor"), r.surface(room, "ceiling")
+		floor, ceiling := r.surface(room, floorPart), r.surface(room, ceilingPart)
 		for _, part := range room.Parts {
-			r.sheet(room.Name+".floor", liftRing(part, func(r2.Vec) float64 { return room.Base }), floor, solid.Skin{})
-			r.sheet(room.Name+".ceiling", facingDown(liftRing(part, room.CeilingAt)), ceiling, solid.Skin{})
+			r.sheet(floorPart.of(room.Name), liftRing(part, func(r2.Vec) float64 { return room.Base }), floor, solid.Skin{})
+			r.sheet(ceilingPart.of(room.Name), facingDown(liftRing(part, room.CeilingAt)), ceiling, solid.Skin{})
 		}
 	}
 	r.raise()
@@ -51,5 +51,5 @@ func (r *wallPass) threshold(o *plan.Opening) {
 		return
 	}
 	flat := liftRing(o.Plan(), func(r2.Vec) float64 { return o.Sill })
-	r.sheet(o.Room+".floor", flat, r.surface(room, "floor"), solid.Skin{})
+	r.sheet(floorPart.of(o.Room), flat, r.surface(room, floorPart), solid.Skin{})
 }

@@ -26,21 +26,21 @@ func (r *placer) partPoint(ref scene.Ref) (p r3.Vec, isPart, ok bool) {
 		}
 		return plan.AtHeight(s.At, f.Z1), true, true
 	case t.kind == roomKind:
-		p, ok := r.roomPart(ref, name, part)
+		p, ok := r.partOfRoom(ref, name, part)
 		return p, true, ok
 	}
 	return r3.Vec{}, false, false
 }
 
-func (r *placer) roomPart(ref scene.Ref, name, part string) (r3.Vec, bool) {
+func (r *placer) partOfRoom(ref scene.Ref, name, part string) (r3.Vec, bool) {
 	room := r.out.RoomNamed(name)
 	if room == nil {
 		return r3.Vec{}, false
 	}
-	switch part {
-	case "floor":
+	switch roomPart(part) {
+	case floorPart:
 		return plan.AtHeight(room.Middle(), room.Base), true
-	case "ceiling":
+	case ceilingPart:
 		return plan.AtHeight(room.Middle(), room.CeilingAt(room.Middle())), true
 	}
 	_, wall, ok := r.wall(ref)

@@ -16,6 +16,18 @@ const (
 	meterKind     thingKind = "meter"
 )
 
+// roomPart is a part of a room that every room has.
+type roomPart string
+
+const (
+	floorPart   roomPart = "floor"
+	ceilingPart roomPart = "ceiling"
+	wallsPart   roomPart = "walls"
+)
+
+// of is the part's name: kitchen.floor.
+func (p roomPart) of(room string) string { return room + "." + string(p) }
+
 // article is the kind with its article.
 func (k thingKind) article() string {
 	if k == openingKind {

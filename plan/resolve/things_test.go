@@ -156,6 +156,27 @@ func TestPeopleFaceTheFirstCameraOfTheSetup(t *testing.T) {
 	near(t, "bearing without a camera", s.People[0].Faces, 180, 1e-12)
 }
 
+// A mirror hangs along the wall that it is placed by, its back against it and its glass to the room, unless it is turned.
+func TestMirrorsHangAlongTheirWall(t *testing.T) {
+	const den = "rooms: {den: {size: [4, 3]}, bay: {corners: [{a: [10, 0]}, {b: [13, 0]}, {c: [10, 3]}]}}\n"
+	for at, want := range map[string]struct {
+		turn float64
+		at   r2.Vec
+	}{
+		"{wall: den.top, along: centre}": {0, r2.Vec{X: 2, Y: 2.985}}, "{wall: den.right, along: centre}": {90, r2.Vec{X: 3.985, Y: 1.5}},
+		"{wall: den.bottom, along: centre}": {180, r2.Vec{X: 2, Y: 0.015}}, "{wall: den.left, along: centre}": {270, r2.Vec{X: 0.015, Y: 1.5}},
+		"{wall: bay.b-c, along: centre}":             {45, r2.Vec{X: 11.5 - 0.015*math.Sqrt2/2, Y: 1.5 - 0.015*math.Sqrt2/2}},
+		"{wall: den.left, along: centre}, turn: 180": {180, r2.Vec{X: 0.4, Y: 1.5}},
+		"[2, 1]": {0, r2.Vec{X: 2, Y: 1}},
+	} {
+		s := resolved(t, den+"furniture: {glass: {mirror: [0.8, 1.2], at: "+at+"}}")
+		f := s.Furniture[0]
+		if math.Abs(f.Turn-want.turn) > 1e-9 || r2.Norm(r2.Sub(f.At, want.at)) > 1e-9 {
+			t.Errorf("at %s it is turned by %g at %v, want %g at %v", at, f.Turn, f.At, want.turn, want.at)
+		}
+	}
+}
+
 func TestFurnitureParts(t *testing.T) {
 	s := resolved(t, `
 furniture:

@@ -129,7 +129,7 @@ func (r *wallPass) clearRooms(blocks []block) []block {
 func (r *wallPass) raise() {
 	for i := range r.out.Rooms {
 		room := &r.out.Rooms[i]
-		skin := r.surface(room, "walls")
+		skin := r.surface(room, wallsPart)
 		for k := range room.Walls {
 			blocks := r.wallBlocks[i][k]
 			for _, h := range r.holes {

@@ -28,6 +28,9 @@ const (
 	DefaultGlass              = "glass"
 
 	DefaultFurnitureMaterial = "light-wood"
+	DefaultFlag              = "black" // the surface of a flag, and so on
+	DefaultCard              = "white"
+	DefaultSilver            = "silver"
 
 	DefaultPersonHeight float64 = 1.70
 	EyesToCrown         float64 = 0.11 // standing

@@ -28,7 +28,7 @@ var furnitureTable = tableOf("piece of furniture", "A solid thing that stands in
 		}, "A mirror on a wall: width, height.", "[0.6, 1.2]", ""),
 	value("at", place, func(f *Furniture) *Given[Place] { return &f.At }, "Its centre.", "[2.9, 2.6]", "").needed(),
 	value("turn", bearing, func(f *Furniture) *Given[float64] { return &f.Turn },
-		"How far it is turned, clockwise.", "30", "0"),
+		"How far it is turned, clockwise.", "30", "0; a mirror hangs along its wall"),
 	value("lift", quantity("a lift", "0.4", lengths, between(-maxHeight, maxHeight)),
 		func(f *Furniture) *Given[float64] { return &f.Lift },
 		"Its underside, above the floor.", "0.4", "0"),

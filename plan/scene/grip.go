@@ -23,10 +23,10 @@ var gripTable = tableOf("piece of grip", "A thing that shapes light.", gripForms
 	value("roll", bearing, func(g *Grip) *Given[float64] { return &g.Roll },
 		"Turn in its own plane, clockwise seen from behind.", "45", "0, its width level"),
 	value("surface", surface, func(g *Grip) *Given[string] { return &g.Surface },
-		"Material of a flag, card or silver.", "black", "black of a flag, white of a card").of(term.Words([]term.Grip{term.Flag, term.Card, term.Silver})...),
+		"Material of a flag, card or silver.", "black", DefaultFlag+" of a flag, "+DefaultCard+" of a card").of(term.Words([]term.Grip{term.Flag, term.Card, term.Silver})...),
 	value("cloth", text("a cloth", "half-diffusion"), func(g *Grip) *Given[string] { return &g.Cloth },
 		"Cloth of a frame or net, by its name in the kit.", "half-diffusion", "none").of(term.Words([]term.Grip{term.Frame, term.Net})...),
-	value("mount", mount, func(g *Grip) *Given[Mount] { return &g.Mount }, "What holds it.", "stand", "stand"),
+	value("mount", mount, func(g *Grip) *Given[Mount] { return &g.Mount }, "What holds it.", "stand", string(term.Stand)),
 	value("note", text("a note", "cut the wall"), func(g *Grip) *Given[string] { return &g.Note },
 		"A line for the crew.", "cut the wall", "none"),
 )

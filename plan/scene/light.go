@@ -45,7 +45,7 @@ func lightKeys() []entry[Light] {
 			func(l *Light) *Given[float64] { return &l.Level },
 			"How far it is up. A bare number is refused.", "80 %", unit.FormatPercent(DefaultLevel)),
 		value("focus", focus, func(l *Light) *Given[float64] { return &l.Focus },
-			"Of a zoom, from its narrowest beam to its widest: spot, flood, or a share.", "40 %", "spot"),
+			"Of a zoom, from its narrowest beam to its widest: spot, flood, or a share.", "40 %", string(term.Spot)),
 		value("mount", mount, func(l *Light) *Given[Mount] { return &l.Mount },
 			"What holds it.", "{boom: 1.6, base: [2.6, 3.3]}", "stand; floor for a practical, on what is under it"),
 		into("role", role, func(l *Light, v []Role, _ *source.Node) { l.Role = v },

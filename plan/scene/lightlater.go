@@ -2,6 +2,7 @@ package scene
 
 import (
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // These maps are checked today and computed later; the scene keeps them as they were written.
@@ -140,9 +141,9 @@ func lightLater() []entry[Light] {
 }
 
 // focus reads spot, flood or a share between them.
-var focus = either("a focus", "40 %", func(n *source.Node) bool { return n.Text == "spot" || n.Text == "flood" },
-	source.Converted(source.OneOf("a focus", "spot", "flood"), func(word string) float64 {
-		if word == "flood" {
+var focus = either("a focus", "40 %", func(n *source.Node) bool { return n.Text == string(term.Spot) || n.Text == string(term.Flood) },
+	source.Converted(source.Vocabulary("a focus", []term.Focus{term.Spot, term.Flood}), func(end term.Focus) float64 {
+		if end == term.Flood {
 			return 1
 		}
 		return 0

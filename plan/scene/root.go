@@ -1,9 +1,11 @@
 package scene
 
 import (
+	"fmt"
 	"strconv"
 
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
 )
 
 // languageVersion is the version of the language that this package reads.
@@ -37,7 +39,7 @@ func rootKeys() []entry[Scene] {
 			siteTable.Doc, "{ground: -0.4, north: 24}", "none"),
 		into("exposure", mapOf("an exposure", "{iso: 800}", exposureTable),
 			func(s *Scene, v Exposure, _ *source.Node) { s.Exposure = v },
-			exposureTable.Doc, "{iso: 800, stop: T2.8}", "ISO 800, 180°, T2.8"),
+			exposureTable.Doc, "{iso: 800, stop: T2.8}", fmt.Sprintf("ISO %s, %s, T%s", unit.FormatNumber(DefaultISO), unit.FormatAngle(DefaultShutter), unit.FormatNumber(DefaultStop))),
 	}
 	for _, p := range parts() {
 		keys = append(keys, p.entry())

@@ -45,9 +45,9 @@ type Scene struct {
 // Sheet is what the scene asks of the paper.
 type Sheet struct {
 	Production, Location, Revision, For, Date, By Given[string]
-	Paper, Scale                                  Given[string]  // "A3", "1:50", `1/4"`
-	Levels                                        Given[string]  // lx, fc, stop, stops
-	Field                                         Given[string]  // floor, face
+	Paper, Scale                                  Given[string] // "A3", "1:50", `1/4"`
+	Levels                                        Given[string] // lx, fc, stop, stops
+	Field                                         Given[term.Map]
 	Plane                                         Given[float64] // height of a horizontal plane, m
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // Schema returns the JSON Schema (draft 2020-12) of the whole language, for editors. It is made
@@ -16,7 +17,7 @@ func Schema() map[string]any {
 	root["$defs"] = map[string]any{
 		"place":  anyOf(point.Schema(), placeTable.Schema()),
 		"aim":    anyOf(map[string]any{"type": numberOrText}, pointXYZ.Schema(), aimTable.Schema()),
-		"mount":  anyOf(map[string]any{"enum": []any{"stand", "floor", "hand", "ceiling"}}, mountTable.Schema()),
+		"mount":  anyOf(map[string]any{"enum": term.Words(term.PlainMounts)}, mountTable.Schema()),
 		"change": changeSchema(),
 	}
 	return root

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -73,8 +74,8 @@ var sheetTable = tableOf("sheet", "What the scene asks of the paper.", nil,
 		func(s *Sheet) *Given[string] { return &s.Levels },
 		"What contours are lettered in: lux, footcandles, T-stops, or stops over and under the working stop.",
 		"stops", "lx, and fc in feet"),
-	value("field", source.OneOf("a map", "floor", "face"), func(s *Sheet) *Given[string] { return &s.Field },
-		"What is mapped: illuminance on the floor, or the incident dome at face height, at each point turned toward the first camera.", "floor", "floor"),
+	value("field", source.Vocabulary("a map", term.Maps), func(s *Sheet) *Given[term.Map] { return &s.Field },
+		"What is mapped: illuminance on the floor, or the incident dome at face height, at each point turned toward the first camera.", "floor", string(term.Maps[0])),
 	value("plane", quantity("a plane", "0.75", lengths, between(0, maxHeight)),
 		func(s *Sheet) *Given[float64] { return &s.Plane },
 		"Maps a horizontal plane at this height above the floors instead of them.", "0.75", "none: the floor"),

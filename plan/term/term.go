@@ -168,6 +168,27 @@ const (
 // Gels lists them.
 var Gels = []Gel{CTO, CTB, PlusGreen, MinusGreen, ND, Colour}
 
+// Map is what a sheet maps.
+type Map string
+
+// The maps.
+const (
+	FloorMap Map = "floor" // illuminance on the floor
+	FaceMap  Map = "face"  // the incident dome at face height
+)
+
+// Maps lists them, the default first.
+var Maps = []Map{FloorMap, FaceMap}
+
+// Focus is a word for an end of a zoom.
+type Focus string
+
+// The ends of a zoom.
+const (
+	Spot  Focus = "spot"  // its narrowest beam
+	Flood Focus = "flood" // its widest
+)
+
 // Words are terms as the strings that a file has.
 func Words[T ~string](terms []T) []string {
 	words := make([]string, len(terms))

@@ -3,6 +3,7 @@ package unit
 import (
 	"math"
 	"strings"
+	"time"
 )
 
 var angles = measure{
@@ -117,4 +118,12 @@ func ParseAspect(text string) (float64, error) {
 		return 0, fault("write 2.39 or 16:9", "%q is not the shape of a frame", text)
 	}
 	return a, nil
+}
+
+// ParseDate checks a date as a sheet prints it, year first, and returns it as written: `2031-05-14`.
+func ParseDate(text string) (string, error) {
+	if _, err := time.Parse(time.DateOnly, text); err != nil {
+		return "", fault("", "a date is written like 2031-05-14, and %q is not", text)
+	}
+	return text, nil
 }

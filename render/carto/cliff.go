@@ -17,14 +17,7 @@ type CliffOptions struct {
 }
 
 func (o CliffOptions) withDefaults() CliffOptions {
-	for _, d := range []struct {
-		v *float64
-		d float64
-	}{{&o.Within, 0.5}, {&o.Least, 2}, {&o.Every, 1.2}, {&o.Tick, 0.8}} {
-		if *d.v <= 0 {
-			*d.v = d.d
-		}
-	}
+	fillIn(setting{&o.Within, 0.5}, setting{&o.Least, 2}, setting{&o.Every, 1.2}, setting{&o.Tick, 0.8})
 	return o
 }
 

@@ -143,7 +143,7 @@ func TestTheNib(t *testing.T) {
 			curve        bool
 		}{
 			{24, 5, 5, false}, {26, 5, 5, true}, {90, 5, 5, true}, {-90, 5, 5, true}, {150, 5, 5, true},
-			{90, 0.59, 5, false}, {90, 5, 0.59, false}, {90, 0.61, 5, true}, {90, 5, 0.61, true}, {0, 5, 5, false},
+			{90, 0.59, 5, false}, {90, 5, 0.59, false}, {90, 0.61, 5, true}, {90, 5, 0.61, true}, {26, 0.61, 0.61, true}, {0, 5, 5, false},
 		} {
 			sin, cos := math.Sincos(c.turn * math.Pi / 180)
 			p := r2.Vec{X: 3, Y: 4}
@@ -158,6 +158,9 @@ func TestTheNib(t *testing.T) {
 			first, last := got[0], got[len(got)-1]
 			if Distance(first, a, p) > 1e-9 || Distance(last, p, b) > 1e-9 || math.Abs(r2.Norm(r2.Sub(first, p))-r2.Norm(r2.Sub(last, p))) > 1e-9 {
 				t.Errorf("turn %g: the curve runs from %v to %v", c.turn, first, last)
+			}
+			if part := scale * r2.Norm(r2.Sub(first, p)); part > math.Min(c.in, c.on)/3+1e-9 {
+				t.Errorf("turn %g between %g and %g mm: the curve takes %g mm of them, a third at most", c.turn, c.in, c.on, part)
 			}
 			d := math.Inf(1)
 			for i := 1; i < len(got); i++ {
@@ -224,6 +227,11 @@ func TestAlongACourse(t *testing.T) {
 	} {
 		if p, d := c.course.at(c.s); r2.Norm(r2.Sub(p, c.p)) > 1e-12 || r2.Norm(r2.Sub(d, c.d)) > 1e-12 {
 			t.Errorf("at %g: %v toward %v, want %v toward %v", c.s, p, d, c.p, c.d)
+		}
+	}
+	for s, want := range map[float64]int{-1: 0, 0: 0, 4: 0, 4.1: 1, 12: 2, 99: 2} {
+		if got := open.piece(s); got != want {
+			t.Errorf("%g lies on piece %d, want %d", s, got, want)
 		}
 	}
 	still := newCourse(Line{Points: []r2.Vec{{X: 2, Y: 2}, {X: 2, Y: 2}}})

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
 )
 
 // probing is a tracer over a field on a lattice, with the bounds of a probe.
@@ -18,7 +20,7 @@ func probing(f func(r2.Vec) float64) *tracer {
 func TestCornersOfAShadow(t *testing.T) {
 	for _, turn := range []float64{0, 0.3, math.Pi / 4, 1.1, 2} {
 		for _, inside := range []float64{2, 300} {
-			outline := tilted(r2.Vec{X: 1.013, Y: 0.987}, r2.Vec{X: 0.9, Y: 0.5}, turn*180/math.Pi)
+			outline := ink.TurnedBox(r2.Vec{X: 1.013, Y: 0.987}, r2.Vec{X: 0.9, Y: 0.5}, turn*180/math.Pi)
 			f := func(p r2.Vec) float64 {
 				if winding([][]r2.Vec{outline}, p) != 0 {
 					return inside

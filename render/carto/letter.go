@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan/plane"
+	"scrimshaw/symbols/ink"
 )
 
 // LetterOptions say how lines are lettered. Lengths are mm on paper, as the lines must be; zero
@@ -23,14 +24,7 @@ type LetterOptions struct {
 }
 
 func (o LetterOptions) withDefaults() LetterOptions {
-	for _, d := range []struct {
-		v *float64
-		d float64
-	}{{&o.Pad, 0.7}, {&o.Spacing, 110}, {&o.Apart, 30}, {&o.Bend, 0.35}} {
-		if *d.v <= 0 {
-			*d.v = d.d
-		}
-	}
+	fillIn(setting{&o.Pad, 0.7}, setting{&o.Spacing, 110}, setting{&o.Apart, 30}, setting{&o.Bend, 0.35})
 	return o
 }
 
@@ -44,16 +38,7 @@ type Lettering struct {
 }
 
 // Outline returns the corners of the lettering's box, counter-clockwise.
-func (l Lettering) Outline() []r2.Vec { return tilted(l.At, l.Size, l.Angle) }
-
-// tilted returns the corners of a box around a point, turned by degrees counter-clockwise.
-func tilted(at, size r2.Vec, degrees float64) []r2.Vec {
-	sin, cos := math.Sincos(degrees * math.Pi / 180)
-	u, v := r2.Scale(size.X/2, r2.Vec{X: cos, Y: sin}), r2.Scale(size.Y/2, r2.Vec{X: -sin, Y: cos})
-	return []r2.Vec{
-		r2.Sub(r2.Sub(at, u), v), r2.Sub(r2.Add(at, u), v), r2.Add(r2.Add(at, u), v), r2.Add(r2.Sub(at, u), v),
-	}
-}
+func (l Lettering) Outline() []r2.Vec { return ink.TurnedBox(l.At, l.Size, l.Angle) }
 
 // Letter finds places for the figures of the lines: upright, in gaps on straight stretches, clear
 // of other lines, of obstacles and of each other. A line that has no good place gets none. The
@@ -212,7 +197,7 @@ func (w *letterer) inArea(l Lettering) bool {
 
 // crowded says whether another line, or another stretch of the same, runs through the lettering.
 func (w *letterer) crowded(c course, l Lettering) (hit bool) {
-	outline := tilted(l.At, r2.Vec{X: l.Size.X, Y: l.Size.Y + 0.4}, l.Angle)
+	outline := ink.TurnedBox(l.At, r2.Vec{X: l.Size.X, Y: l.Size.Y + 0.4}, l.Angle)
 	w.near.near(plane.Bounds(outline), func(line, piece int, a, b r2.Vec) bool {
 		hit = (line != l.Line || !c.inGap(piece, l)) && Overlap(outline, []r2.Vec{a, b})
 		return !hit
@@ -229,7 +214,7 @@ func (c course) inGap(piece int, l Lettering) bool {
 // free says whether a lettering keeps clear of those placed before.
 func (w *letterer) free(l Lettering) bool {
 	margin := r2.Vec{X: l.Size.X + 1, Y: l.Size.Y + 0.6}
-	outline := tilted(l.At, margin, l.Angle)
+	outline := ink.TurnedBox(l.At, margin, l.Angle)
 	for _, p := range w.placed {
 		if Overlap(outline, p.Outline()) {
 			return false

@@ -40,3 +40,18 @@ func (o Options) withDefaults(step float64) Options {
 	}
 	return o
 }
+
+// setting is an option of some kind of drawing, and what it is where it is left out or below 0.
+type setting struct {
+	option *float64
+	usual  float64
+}
+
+// fillIn sets what was left out.
+func fillIn(all ...setting) {
+	for _, s := range all {
+		if *s.option <= 0 {
+			*s.option = s.usual
+		}
+	}
+}

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
 )
 
 // crowd is a plan on A4 with n lights and half as many readings, walls, and lines to keep off.
@@ -16,7 +18,7 @@ func crowd(seed rng, n int) (labels []Label, opts PlaceOptions) {
 		a := r2.Vec{X: r.between(10, 180), Y: r.between(10, 180)}
 		b := r2.Vec{X: r.between(0, 190), Y: r.between(0, 190)}
 		opts.Obstacles = append(opts.Obstacles,
-			Obstacle{Outline: tilted(a, r2.Vec{X: r.between(20, 80), Y: 3}, r.between(0, 180))},
+			Obstacle{Outline: ink.TurnedBox(a, r2.Vec{X: r.between(20, 80), Y: 3}, r.between(0, 180))},
 			Obstacle{Outline: []r2.Vec{a, b}, Cost: 5, Leaders: true})
 	}
 	for i := range n {

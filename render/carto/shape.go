@@ -105,13 +105,9 @@ func cross(a, b, c, d r2.Vec) bool {
 	d1, d2 := side(a, b, c), side(a, b, d)
 	d3, d4 := side(c, d, a), side(c, d, b)
 	if d1 == 0 && d2 == 0 { // on one line
-		return boundsTouch(plane.Bounds([]r2.Vec{a, b}), plane.Bounds([]r2.Vec{c, d}))
+		return boxesMeet(plane.Bounds([]r2.Vec{a, b}), plane.Bounds([]r2.Vec{c, d}))
 	}
 	return d1*d2 <= 0 && d3*d4 <= 0
-}
-
-func boundsTouch(a, b r2.Box) bool {
-	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
 }
 
 // clampTo returns the point of a box that is nearest to p.

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan/plane"
+	"scrimshaw/symbols/ink"
 )
 
 func TestOverlap(t *testing.T) {
@@ -32,8 +33,8 @@ func TestOverlap(t *testing.T) {
 		"point outside":             {[]r2.Vec{{X: 5, Y: 5}}, false},
 		"two equal points outside":  {[]r2.Vec{{X: 15, Y: 2}, {X: 15, Y: 2}}, false},
 		"nothing":                   {nil, false},
-		"turned box in the opening": {tilted(r2.Vec{X: 5, Y: 6}, r2.Vec{X: 4, Y: 1}, 45), false},
-		"turned box dipping in":     {tilted(r2.Vec{X: 5, Y: 5}, r2.Vec{X: 4, Y: 1}, 45), true},
+		"turned box in the opening": {ink.TurnedBox(r2.Vec{X: 5, Y: 6}, r2.Vec{X: 4, Y: 1}, 45), false},
+		"turned box dipping in":     {ink.TurnedBox(r2.Vec{X: 5, Y: 5}, r2.Vec{X: 4, Y: 1}, 45), true},
 	} {
 		if Overlap(box, c.other) != c.want || Overlap(c.other, box) != c.want {
 			t.Errorf("%s: overlap %v and %v, want %v", name, Overlap(box, c.other), Overlap(c.other, box), c.want)

@@ -17,8 +17,6 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"scrimshaw/render/font"
 	"scrimshaw/render/svg"
@@ -153,8 +151,7 @@ func tab(title, document string) string {
 	if !ok || own == "" {
 		return title
 	}
-	first, size := utf8.DecodeRuneInString(own)
-	return string(unicode.ToUpper(first)) + own[size:]
+	return ink.Capital(own)
 }
 
 // layers lists those that any page uses, in drawing order.

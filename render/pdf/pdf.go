@@ -90,6 +90,7 @@ type builder struct {
 	bold   bool         // the weight that is set
 	set    bool         // whether one is, on this page
 	widths map[int]bool // of images, pixels
+	place  []string     // of the last page in the outline
 }
 
 func newBuilder(doc *ink.Document, family *font.Family) *builder {
@@ -139,15 +140,33 @@ func (b *builder) sheet(i int) {
 	b.flush()
 }
 
-// bookmark names the page in the outline. The library takes heights from the upper edge of the
-// last page for those of all pages.
+// bookmark names the page in the outline, under those of its headings that the page before has, and new ones for the
+// rest. The library takes heights from the upper edge of the last page for those of all pages.
 func (b *builder) bookmark(p *ink.Page) {
-	title := words(p.Title)
-	if title == "" {
-		title = fmt.Sprintf("Page %d", b.file.PageNo())
+	place := b.placeOf(p)
+	shared := 0
+	for shared < min(len(b.place), len(place))-1 && b.place[shared] == place[shared] {
+		shared++
 	}
 	last := b.doc.Pages[len(b.doc.Pages)-1].Height
-	b.file.Bookmark(title, 0, (last-p.Height)*points)
+	for level := shared; level < len(place); level++ {
+		b.file.Bookmark(place[level], level, (last-p.Height)*points)
+	}
+	b.place = place
+}
+
+// placeOf is where a page stands in the outline: where it says, else by its title, else by its number.
+func (b *builder) placeOf(p *ink.Page) (place []string) {
+	for _, heading := range p.Outline {
+		place = append(place, words(heading))
+	}
+	switch title := words(p.Title); {
+	case place != nil:
+		return place
+	case title != "":
+		return []string{title}
+	}
+	return []string{fmt.Sprintf("Page %d", b.file.PageNo())}
 }
 
 // layer returns the file's number of a layer, which all pages share.

@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -181,6 +182,59 @@ func TestBookmarksLeadToTheTopOfTheirPage(t *testing.T) {
 		if !strings.Contains(file, page) {
 			t.Errorf("no %q", page)
 		}
+	}
+}
+
+// outlineOf reads the outline of a file back from its objects: a line an entry, deeper ones further in, with the object
+// of the page that it leads to.
+func outlineOf(t *testing.T, file []byte) (lines []string) {
+	t.Helper()
+	object := func(number string) []byte {
+		_, from, ok := bytes.Cut(file, []byte("\n"+number+" 0 obj\n"))
+		if !ok {
+			t.Fatalf("no object %s", number)
+		}
+		body, _, _ := bytes.Cut(from, []byte("\nendobj"))
+		return body
+	}
+	field := func(body []byte, pattern string) string {
+		if m := regexp.MustCompile(`(?s)` + pattern).FindSubmatch(body); m != nil {
+			return string(m[1])
+		}
+		return ""
+	}
+	const number = ` (\d+) 0 R`
+	var walk func(parent, indent string)
+	walk = func(parent, indent string) {
+		before := ""
+		for at := field(object(parent), "/First"+number); at != ""; {
+			o := object(at)
+			if field(o, "/Parent"+number) != parent || field(o, "/Prev"+number) != before {
+				t.Errorf("entry %s has lost its parent %s or its neighbour %q", at, parent, before)
+			}
+			title := strings.ReplaceAll(strings.TrimPrefix(field(o, `/Title \((.*?)\)\n/Parent`), "\xFE\xFF"), "\x00", "")
+			lines = append(lines, indent+title+" -> "+field(o, `/Dest \[(\d+) 0 R`))
+			walk(at, indent+"  ")
+			before, at = at, field(o, "/Next"+number)
+		}
+		if last := field(object(parent), "/Last"+number); last != before {
+			t.Errorf("the last of %s is %q, want %q", parent, last, before)
+		}
+	}
+	walk(field(file, "/Outlines"+number), "")
+	return lines
+}
+
+// Pages stand under their headings; a heading leads to its first page and stands once for its neighbours.
+func TestBookmarksAreNested(t *testing.T) {
+	doc := ink.Document{Title: "Day", Language: "en-GB"}
+	for _, place := range [][]string{{"Wide", "Plan"}, {"Wide", "Lists"}, {"Close", "Plan"}, {"Close", "Lists", "More"}, nil, {"Wide", "Plan"}} {
+		doc.Pages = append(doc.Pages, ink.Page{Title: "Changes", Outline: place, Width: 100, Height: 100})
+	}
+	want := []string{"Wide -> 3", "  Plan -> 3", "  Lists -> 5", "Close -> 7", "  Plan -> 7", "  Lists -> 9", "    More -> 9", "Changes -> 11",
+		"Wide -> 13", "  Plan -> 13"}
+	if got := outlineOf(t, written(t, doc, Options{})); !slices.Equal(got, want) {
+		t.Errorf("the outline is\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
 }
 

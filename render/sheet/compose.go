@@ -12,15 +12,10 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// Compose draws the sheet of one set-up: the plan with its collar, and as many pages of lists as
-// the collar does not hold. There are no pages where an error was found. The same input gives the
-// same ink.
-func Compose(in Input, o Options) (ink.Document, []source.Diagnostic) {
-	return ComposeAll([]Input{in}, o)
-}
-
-// ComposeAll draws the sheets of several set-ups of one scene in order, numbered through.
-func ComposeAll(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
+// Compose draws the sheets of the set-ups of a scene in order, numbered through: of each the plan with its collar, and
+// as many pages of lists as the collar does not hold. There are no pages where an error was found. The same input gives
+// the same ink.
+func Compose(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 	log := &faults{}
 	if o.Font == nil {
 		family, err := font.Default()
@@ -48,6 +43,7 @@ func ComposeAll(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 	doc := ink.Document{Title: section.TitleOf(sheets[0].d.In.Setup), Language: "en-GB", Author: sheets[0].fields.By,
 		Subject: "Lighting plan", Date: sheets[0].fields.Date}
 	namePages(sheets)
+	outlinePages(sheets)
 	for i, s := range sheets {
 		s.number(draw.Folio{Drawing: drawingOf(s.d.In.Setup, i+1), Sheet: len(doc.Pages) + 1, Sheets: pages})
 		doc.Pages = append(doc.Pages, s.pages...)

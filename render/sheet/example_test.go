@@ -39,7 +39,7 @@ func ExampleOf() {
 		}
 		inputs = append(inputs, sheet.Of(lit, options))
 	}
-	drawn, faults := sheet.ComposeAll(inputs, options)
+	drawn, faults := sheet.Compose(inputs, options)
 	var file bytes.Buffer
 	err := pdf.Write(&file, drawn, pdf.Options{Font: options.Font})
 	fmt.Println(log.Failed(), faults, err, drawn.Pages[0].Description)
@@ -55,7 +55,7 @@ func ExampleCompose() {
 		Rooms: []plan.Room{{Name: "room", Inside: room}},
 		Walls: []plan.WallPiece{{Outline: []r2.Vec{{X: 0, Y: -0.2}, {X: 4, Y: -0.2}, {X: 4, Y: 0}, {X: 0, Y: 0}}}},
 	}
-	document, faults := sheet.Compose(sheet.Input{Setup: setup}, sheet.Options{Paper: "A4 landscape"})
+	document, faults := sheet.Compose([]sheet.Input{{Setup: setup}}, sheet.Options{Paper: "A4 landscape"})
 	page := document.Pages[0]
 	fmt.Println(len(faults), page.Width, page.Height)
 	fmt.Println(page.Title)

@@ -93,7 +93,7 @@ func describe(it *ink.Item) string {
 // compose draws a set-up and fails on an error.
 func compose(t *testing.T, in Input, o Options) ink.Document {
 	t.Helper()
-	doc, found := Compose(in, o)
+	doc, found := Compose([]Input{in}, o)
 	for _, d := range found {
 		if d.Severity == source.Error {
 			t.Fatalf("%s: %s (%s)", d.Code, d.Message, d.Hint)

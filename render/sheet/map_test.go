@@ -105,6 +105,9 @@ func TestListsComeOnTheSmallestPaperThatHoldsThem(t *testing.T) {
 			for i := range s.pages[1:] {
 				page := &s.pages[1+i]
 				checkPage(t, page, f)
+				if page.Name != "lists" {
+					continue
+				}
 				seen = true
 				if small := page.Width*page.Height < 300*211; small != (paper == "") {
 					t.Errorf("%s on %v by %v mm, paper %q", page.Title, page.Width, page.Height, paper)

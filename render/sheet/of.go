@@ -8,6 +8,7 @@ import (
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/carto"
 )
@@ -70,7 +71,7 @@ func faceOf(s *study.Study, person string) Face {
 func chooseMaps(in *Input, s *study.Study, o Options) {
 	floor, face, wall, level := s.Floor(), s.Face(), firstWall(s), s.Level()
 	switch {
-	case face != nil && o.mapped(s.Setup.Scene, wall != nil || level != nil) == mapFace:
+	case face != nil && o.mapped(s.Setup.Scene, wall != nil || level != nil) == term.FaceMap:
 		largeMap(in, s, face)
 		smallMap(in, s, floor)
 	case wall != nil:

@@ -8,6 +8,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/internal/fixture"
 )
 
@@ -69,12 +70,12 @@ func TestFacesOfEveryFloor(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	in := Of(lit, Options{Field: mapFace})
+	in := Of(lit, Options{Field: string(term.FaceMap)})
 	if len(in.Floors) != 1 || math.Abs(*in.Floors[0].Level-1.6) > 1e-9 || math.Abs(in.Floors[0].Over-1.2) > 1e-9 {
 		t.Fatalf("the other floors are %+v, want the loft's at 1.6 m", in.Floors)
 	}
 	const elsewhere = "on other floors at 1.20 m"
-	for _, option := range FieldNames() {
+	for _, option := range term.Words(term.Maps) {
 		in := Of(lit, Options{Field: option})
 		if said := Text(Options{}, in); strings.Count(said, elsewhere) != 1 {
 			t.Errorf("a map of the %s does not say %q once:\n%s", option, elsewhere, said)

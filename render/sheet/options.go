@@ -48,14 +48,14 @@ type placedWord struct {
 }
 
 // pick prefers the option to the scene's word.
-func pick(option string, g scene.Given[string], path string) placedWord {
+func pick[W ~string](option string, g scene.Given[W], path string) placedWord {
 	if option != "" || !g.Set {
 		return placedWord{word: strings.TrimSpace(option)}
 	}
-	return placedWord{word: strings.TrimSpace(g.Value), span: g.Span, path: path}
+	return placedWord{word: strings.TrimSpace(string(g.Value)), span: g.Span, path: path}
 }
 
-// Check returns the faults of options, and of what the set-ups of a scene ask of their sheets, that ComposeAll
+// Check returns the faults of options, and of what the set-ups of a scene ask of their sheets, that Compose
 // would find: before light is computed for a sheet that cannot be drawn.
 func Check(setups []*plan.Setup, o Options) []source.Diagnostic {
 	log := &faults{}

@@ -29,6 +29,7 @@ func (s *sheet) planPart(l *layout.Layout, i int) ink.Page {
 	page := s.planPage(l, v)
 	word := fmt.Sprintf("part %d of %d", i+1, l.Tiles.Parts())
 	page.Title = section.Joined(", ", page.Title, word)
+	page.Outline[0] += ", " + word
 	if i > 0 {
 		page.Name = fmt.Sprintf("part-%d", i+1)
 	}

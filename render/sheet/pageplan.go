@@ -42,6 +42,7 @@ func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 	page.Description = s.description(l)
 	first := len(page.Items)
 	if f, ok := draw.OnWall(s.d.In); ok {
+		page.Outline = []string{"Wall"}
 		draw.Wall{Drawing: s.d}.Draw(p, v, f, l.Corners)
 	} else {
 		draw.Plan{Drawing: s.d}.Draw(p, v, l.Corners)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 
 	"scrimshaw/render/sheet/box"
@@ -29,7 +30,7 @@ func (s *sheet) draw() {
 // newPage is a page with its paper and frame.
 func (s *sheet) newPage(l *layout.Layout, what string) (*ink.Page, draw.Pad) {
 	page := &ink.Page{Width: l.Wide, Height: l.High, Title: section.Joined(", ", section.TitleOf(s.d.In.Setup), section.SetupLine(s.d.In), what),
-		Name: what}
+		Name: what, Outline: []string{ink.Capital(cmp.Or(what, "plan"))}}
 	p := s.d.Pad.With(page)
 	if p.Look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
 		p.On(ink.Tint).Rect(box.Of(0, 0, l.Wide, l.High), 0, p.Look.Ink, &p.Look.Paper)
@@ -58,6 +59,27 @@ func namePages(sheets []*sheet) {
 				what = fmt.Sprintf("%s-%d", what, times[what])
 			}
 			p.Name = setup + "." + what
+		}
+	}
+}
+
+// outlinePages puts the pages of a run of several set-ups under their set-ups in the outline. Those of one keep their
+// titles there.
+func outlinePages(sheets []*sheet) {
+	for _, s := range sheets {
+		heading := section.SetupLine(s.d.In)
+		times := map[string]int{}
+		for i := range s.pages {
+			p := &s.pages[i]
+			if len(sheets) == 1 || heading == "" {
+				p.Outline = nil
+				continue
+			}
+			own := p.Outline[0]
+			if times[own]++; times[own] > 1 {
+				own = fmt.Sprintf("%s, page %d", own, times[own])
+			}
+			p.Outline = []string{heading, own}
 		}
 	}
 }

@@ -117,8 +117,8 @@ func keysOf(m map[string]bool) []string {
 // TestTheSameInk composes twice.
 func TestTheSameInk(t *testing.T) {
 	for _, in := range []func() Input{fixture.Example, func() Input { return crowd(3, 25) }} {
-		a, _ := Compose(in(), Options{Date: "2031-05-14"})
-		b, _ := Compose(in(), Options{Date: "2031-05-14"})
+		a, _ := Compose([]Input{in()}, Options{Date: "2031-05-14"})
+		b, _ := Compose([]Input{in()}, Options{Date: "2031-05-14"})
 		if !reflect.DeepEqual(a, b) {
 			t.Error("two runs differ")
 		}
@@ -220,7 +220,7 @@ func TestWishesThatCannotBe(t *testing.T) {
 	} {
 		in := fixture.Example()
 		c.change(&in)
-		doc, found := Compose(in, c.o)
+		doc, found := Compose([]Input{in}, c.o)
 		if len(doc.Pages) > 0 || len(found) != 1 || found[0].Severity != source.Error || found[0].Code != c.code {
 			t.Errorf("%+v: %d pages and %v, want the error %s", c.o, len(doc.Pages), found, c.code)
 			continue
@@ -240,7 +240,7 @@ func TestFaultsOfTheSceneKeepTheirPlace(t *testing.T) {
 	in := fixture.Example()
 	in.Setup.Scene.Sheet.Paper = fixture.Given("A33")
 	in.Setup.Scene.Sheet.Paper.Span = source.Span{Line: 7, Col: 10}
-	_, found := Compose(in, Options{})
+	_, found := Compose([]Input{in}, Options{})
 	if len(found) != 1 || found[0].Span.Line != 7 || found[0].Path != "sheet.paper" {
 		t.Errorf("found %+v", found)
 	}
@@ -248,7 +248,7 @@ func TestFaultsOfTheSceneKeepTheirPlace(t *testing.T) {
 
 func TestSheetsAreNumberedThrough(t *testing.T) {
 	one, two := fixture.Example(), crowd(5, 30)
-	doc, _ := ComposeAll([]Input{one, two}, Options{Paper: "A4", Date: "2031-05-14"})
+	doc, _ := Compose([]Input{one, two}, Options{Paper: "A4", Date: "2031-05-14"})
 	if len(doc.Pages) < 4 {
 		t.Fatalf("%d pages", len(doc.Pages))
 	}
@@ -266,14 +266,39 @@ func TestSheetsAreNumberedThrough(t *testing.T) {
 	}
 }
 
+// Several set-ups are the headings of the outline, and their pages are told apart under them; one has no heading.
+func TestPagesStandUnderTheirSetUp(t *testing.T) {
+	one, two := fixture.Example(), crowd(5, 120)
+	one.Setup.Name, two.Setup.Name = "wide", "close"
+	under := func(ins ...Input) (all []string) {
+		doc, _ := Compose(ins, Options{Paper: "A4"})
+		for i := range doc.Pages {
+			all = append(all, strings.Join(doc.Pages[i].Outline, ": "))
+		}
+		return all
+	}
+	got := under(one, two)
+	for _, want := range []string{"Set-up wide: Plan", "Set-up close: Plan", "Set-up close: Lists", "Set-up close: Lists, page 2"} {
+		if !slices.Contains(got, want) {
+			t.Errorf("no %q among %q", want, got)
+		}
+	}
+	if sorted := slices.Sorted(slices.Values(got)); len(slices.Compact(sorted)) != len(got) {
+		t.Errorf("two pages stand at one place: %q", got)
+	}
+	if alone := strings.Join(under(two), ""); alone != "" {
+		t.Errorf("a set-up alone has the heading %q", alone)
+	}
+}
+
 // TestDrawingKeepsItsNumber: a set-up drawn alone bears the number that it has among all of the file.
 func TestDrawingKeepsItsNumber(t *testing.T) {
 	numbers := func(ins []Input) (all []string) {
-		doc, _ := ComposeAll(ins, Options{Paper: "A3"})
+		doc, _ := Compose(ins, Options{Paper: "A3"})
 		for i := range doc.Pages {
 			items := doc.Pages[i].Items
 			for j := range items {
-				if items[j].Text != nil && items[j].Text.S == "Drawing" && !strings.HasSuffix(doc.Pages[i].Name, ".lists") {
+				if items[j].Text != nil && items[j].Text.S == "Drawing" && !strings.Contains(doc.Pages[i].Name, ".") {
 					all = append(all, doc.Pages[i].Title+" "+items[j+1].Text.S)
 				}
 			}
@@ -296,7 +321,7 @@ func TestDrawingKeepsItsNumber(t *testing.T) {
 func TestOneTray(t *testing.T) {
 	large := fixture.Example()
 	away(&large, 10)
-	doc, _ := ComposeAll([]Input{fixture.Example(), large}, Options{})
+	doc, _ := Compose([]Input{fixture.Example(), large}, Options{})
 	for i := range doc.Pages {
 		if p := &doc.Pages[i]; math.Min(p.Width, p.Height) != 297 {
 			t.Errorf("page %d is %v by %v", i+1, p.Width, p.Height)
@@ -340,7 +365,7 @@ func TestBareSetups(t *testing.T) {
 		"a dark room": {Setup: fixture.Kitchen(), Field: &Field{Name: "Illuminance on the floor", Grid: fixture.Glow(&plan.Setup{})}},
 		"NaN":         {Setup: &plan.Setup{Title: "\x00", People: []plan.Person{{At: r2.Vec{X: math.NaN()}}}}},
 	} {
-		if doc, found := Compose(in, Options{}); len(doc.Pages) == 0 {
+		if doc, found := Compose([]Input{in}, Options{}); len(doc.Pages) == 0 {
 			t.Errorf("%s: no pages: %v", name, found)
 		}
 	}
@@ -349,7 +374,7 @@ func TestBareSetups(t *testing.T) {
 func TestLongWordsAreCutAloud(t *testing.T) {
 	in := fixture.Example()
 	in.Setup.Title = strings.Repeat("lightinterminable", 12)
-	doc, found := Compose(in, Options{})
+	doc, found := Compose([]Input{in}, Options{})
 	if len(found) == 0 || found[0].Code != "lettering-cut" || found[0].Severity != source.Warning {
 		t.Errorf("found %v", found)
 	}
@@ -364,7 +389,7 @@ func TestTextsWrapBeforeTheyAreCut(t *testing.T) {
 	in.Setup.Scene.Sheet.Production = fixture.Given("The Long Breakfast of the Lamplighter's Daughter")
 	in.Setup.Scene.Sheet.Location = fixture.Given("14 Harbour Terrace, ground floor rear kitchen")
 	in.Setup.Lights[0].Note = "sodium street, keep clear of path"
-	doc, found := Compose(in, Options{Paper: "A3"})
+	doc, found := Compose([]Input{in}, Options{Paper: "A3"})
 	if len(found) > 0 {
 		t.Errorf("found %v", found)
 	}
@@ -403,7 +428,7 @@ func TestLevelsAreLetteredAsAsked(t *testing.T) {
 func TestMissingGlyphsAreTold(t *testing.T) {
 	in := fixture.Example()
 	in.Setup.Title = "台所"
-	_, found := Compose(in, Options{})
+	_, found := Compose([]Input{in}, Options{})
 	var codes []string
 	for _, d := range found {
 		codes = append(codes, d.Code+" "+d.Message)
@@ -472,7 +497,7 @@ func BenchmarkCompose(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				Compose(c.in, Options{Paper: "A3"})
+				Compose([]Input{c.in}, Options{Paper: "A3"})
 			}
 		})
 	}

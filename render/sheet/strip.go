@@ -37,7 +37,7 @@ var stripAbove = [...]float64{6, 13, 20, 28, 38}
 // it needs, with the plan drawn anew for the width and below it the key, what the meters say and
 // the lists. What only a reader at a desk wants (the legend, what was assumed and what was not
 // checked) stays on the sheets. sheets is how many those are. Faults of the options are not
-// reported here: ComposeAll does that; where it fails there are no pages.
+// reported here: Compose does that; where it fails there are no pages.
 func Strips(ins []Input, o Options, sheets int) ink.Document {
 	var doc ink.Document
 	if len(ins) == 0 || o.Font == nil {

@@ -45,7 +45,7 @@ func TestALargeSetComesInParts(t *testing.T) {
 			t.Errorf("%s is on no part", name)
 		}
 	}
-	if _, found := Compose(in, Options{Paper: "A4", Font: f}); !slices.Contains(codesOf(found), "plan-in-parts") {
+	if _, found := Compose([]Input{in}, Options{Paper: "A4", Font: f}); !slices.Contains(codesOf(found), "plan-in-parts") {
 		t.Errorf("nothing said of the parts: %v", found)
 	}
 }

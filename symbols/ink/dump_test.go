@@ -4,13 +4,13 @@ import (
 	"strings"
 	"testing"
 
-	"scrimshaw/symbols/ink"
 	"scrimshaw/symbols/ink/specimen"
+	"scrimshaw/testdata/golden"
 )
 
 func TestDump(t *testing.T) {
 	page := specimen.Page()
-	got := ink.Dump(&page)
+	got := golden.Dump(&page)
 	for _, want := range []string{
 		"layer furniture\n    line 0.35 #1a1a1e fill #e8e2cd : M 6,70 L 22,70 L 22,86 L 6,86 Z\n",
 		"line 1 #b21452 0 2 round : M 6,92 L 40,92\n",

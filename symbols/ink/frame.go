@@ -76,3 +76,12 @@ func (f Frame) Path(p Path) Path {
 	}
 	return out
 }
+
+// TurnedBox is a box about a middle, turned counter-clockwise by degrees.
+func TurnedBox(centre, size r2.Vec, degrees float64) []r2.Vec {
+	along, up := r2.Scale(size.X/2, Direction(90-degrees)), r2.Scale(size.Y/2, Direction(-degrees))
+	return []r2.Vec{
+		r2.Sub(r2.Sub(centre, along), up), r2.Sub(r2.Add(centre, along), up),
+		r2.Add(r2.Add(centre, along), up), r2.Add(r2.Sub(centre, along), up),
+	}
+}

@@ -105,7 +105,8 @@ type Image struct {
 // Page is one sheet of paper.
 type Page struct {
 	Title         string
-	Name          string // for the name of its file: "close", "close.lists", ".lists" of the only set-up; "" for none
+	Name          string   // for the name of its file: "close", "close.lists", ".lists" of the only set-up; "" for none
+	Outline       []string // its place in the outline of its document, the outermost heading first; none stands for its title
 	Description   string
 	Width, Height float64 // mm
 	Items         []Item

@@ -44,10 +44,34 @@ func clean(s string) string {
 	return b.String()
 }
 
+// Capital returns words with a capital first.
+func Capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if size == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
 // Measure tells how far text runs and reaches; a typeface does. Sizes are ems in millimetres, and
 // so are the answers; Descent is positive.
 type Measure interface {
 	Width(s string, size float64, bold bool) float64
 	Ascent(size float64) float64
 	Descent(size float64) float64
+}
+
+// Wrap breaks words into lines no wider than a width, mm, at a size of lettering; a word that is wider
+// by itself stands alone.
+func Wrap(m Measure, words string, size, width float64) (lines []string) {
+	line := ""
+	for _, w := range strings.Fields(words) {
+		longer := strings.TrimSpace(line + " " + w)
+		if line != "" && m.Width(longer, size, false) > width {
+			lines = append(lines, line)
+			longer = w
+		}
+		line = longer
+	}
+	return append(lines, line)
 }

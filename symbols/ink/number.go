@@ -1,6 +1,7 @@
 package ink
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 
@@ -33,3 +34,6 @@ func AppendNumber(to []byte, v float64, decimals int) []byte {
 	}
 	return to
 }
+
+// String is the colour as six figures after a #.
+func (c Colour) String() string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }

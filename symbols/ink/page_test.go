@@ -56,6 +56,14 @@ func TestNumbers(t *testing.T) {
 	}
 }
 
+func TestCapital(t *testing.T) {
+	for words, want := range map[string]string{"": "", "a lamp": "A lamp", "éclair": "Éclair", "2 lamps": "2 lamps", "\xff": "\uFFFD"} {
+		if got := Capital(words); got != want {
+			t.Errorf("%q becomes %q, want %q", words, got, want)
+		}
+	}
+}
+
 func TestClean(t *testing.T) {
 	for in, want := range map[string]string{
 		"plain":              "plain",

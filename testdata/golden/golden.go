@@ -13,7 +13,7 @@ import (
 // that.
 func Compare(t *testing.T, name string, page *ink.Page) {
 	t.Helper()
-	path, got := filepath.Join("testdata", name+".ink"), ink.Dump(page)
+	path, got := filepath.Join("testdata", name+".ink"), Dump(page)
 	if os.Getenv("UPDATE_GOLDEN") != "" {
 		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
 			t.Fatal(err)

@@ -10,65 +10,93 @@ import (
 	"testing"
 )
 
-// allowed lists, for every package, the packages of this module that it may import. A package
-// that is missing here fails the test: a new room in the house needs a place in the plan.
-var allowed = map[string][]string{
-	"plan/source":                {},
-	"plan/unit":                  {},
-	"plan/colour":                {},
-	"plan/lens":                  {},
-	"plan/plane":                 {},
-	"plan/term":                  {},
-	"plan/photometry/row":        {},
-	"plan/photometry":            {"plan/colour", "plan/source", "plan/photometry/row"},
-	"plan/photometry/formfactor": {},
-	"plan/photometry/files":      {"plan/photometry", "plan/source", "plan/unit"},
-	"plan/solid":                 {"plan/colour"},
-	"plan/kit":                   {"plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
-	"plan/scene":                 {"plan/term", "plan/source", "plan/unit", "plan/colour", "plan/kit"},
-	"plan":                       {"plan/term", "plan/plane", "plan/source", "plan/unit", "plan/colour", "plan/solid", "plan/kit", "plan/scene"},
-	"plan/internal/report":       {"plan/source", "plan/unit"},
-	"plan/review/fit":            {"plan", "plan/internal/report", "plan/term", "plan/plane", "plan/source", "plan/unit", "plan/photometry", "plan/solid", "plan/kit", "plan/scene"},
-	"plan/resolve": {"plan", "plan/internal/report", "plan/review/fit", "plan/term", "plan/plane", "plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/photometry",
-		"plan/solid", "plan/kit", "plan/scene"},
-	"plan/light/internal/parallel": {},
-	"plan/light/internal/raster":   {},
-	"plan/light/internal/sobol":    {},
-	"plan/light/receptor":          {"plan/solid"},
-	"plan/light/radiosity":         {"plan/light/receptor", "plan/light/internal/sobol", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/solid", "plan/colour", "plan/photometry/formfactor"},
-	"plan/light":                   {"plan", "plan/light/receptor", "plan/light/internal/parallel", "plan/light/radiosity", "plan/light/internal/raster", "plan/solid", "plan/photometry", "plan/photometry/row", "plan/photometry/formfactor", "plan/colour", "plan/kit"},
-	"plan/internal/reference":      {"plan/photometry"},
-	"plan/internal/truth":          {"plan", "plan/solid", "plan/colour", "plan/photometry"},
-	"plan/internal/truth/scenes":   {"plan", "plan/resolve", "plan/review/fit", "plan/internal/truth", "plan/photometry", "plan/solid", "plan/kit", "plan/scene", "plan/source"},
-	"plan/pending":                 {"plan", "plan/scene", "plan/light"},
-	"plan/meter":                   {"plan/term", "plan", "plan/plane", "plan/light", "plan/pending", "plan/solid", "plan/colour", "plan/lens", "plan/unit", "plan/kit"},
-	"plan/study":                   {"plan/term", "plan", "plan/plane", "plan/photometry", "plan/light", "plan/meter", "plan/pending", "plan/solid", "plan/colour", "plan/lens", "plan/scene", "plan/unit"},
-	"plan/review": {"plan/term", "plan", "plan/light", "plan/meter", "plan/study", "plan/solid", "plan/colour", "plan/lens",
-		"plan/scene", "plan/source", "plan/unit", "plan/kit"},
-	"symbols/ink":          {},
-	"symbols/ink/specimen": {"symbols/ink"},
-	"symbols":              {"symbols/ink"},
-	"render/font":          {"symbols/ink"},
-	"render/carto":         {"symbols/ink", "plan/plane", "plan/colour", "plan/unit"},
-	"render/tint":          {"symbols/ink", "render/carto"},
-	"render/svg":           {"symbols/ink", "render/font"},
-	"render/pdf":           {"symbols/ink", "render/font"},
-	"render/png":           {"symbols/ink", "render/font"},
-	"render/contact":       {"symbols/ink", "render/font", "render/png"},
-	"render/page":          {"symbols/ink", "render/font", "render/svg"},
-	"render/polar":         {"symbols/ink", "plan/photometry", "plan/unit"},
-	// A sheet: geometry on paper, where things go, what is said, ink, and on top the pages of all.
-	"render/sheet/box":    {"symbols/ink"},
-	"render/sheet/layout": {"plan/source", "plan/unit", "symbols/ink", "render/sheet/box"},
-	"render/sheet/section": {"plan", "plan/term", "plan/scene", "plan/meter", "plan/colour", "plan/lens", "plan/unit", "symbols", "symbols/ink", "render/carto",
-		"render/sheet/box", "render/sheet/layout"},
-	"render/sheet/draw": {"plan", "plan/term", "plan/kit", "plan/meter", "plan/colour", "plan/unit", "symbols", "symbols/ink", "render/carto", "render/tint",
-		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section"},
-	"render/sheet": {"plan", "plan/scene", "plan/meter", "plan/study", "plan/review", "plan/unit", "plan/source", "symbols/ink", "render/carto",
-		"render/font", "render/sheet/box", "render/sheet/layout", "render/sheet/section", "render/sheet/draw"},
-	"render/sheet/internal/fixture": {"plan", "plan/resolve", "plan/term", "plan/scene", "plan/kit", "plan/meter", "plan/colour", "plan/photometry", "plan/source",
-		"render/carto", "render/font", "render/sheet/section"},
-	"samples": {},
+// layer is a storey of the house: packages of which each may import what all of the storey may, and what is listed for it
+// alone. A storey lies on those above it in this file, and DEVELOPERS.md draws it.
+type layer struct {
+	all      []string            // what each package of the layer may import
+	packages map[string][]string // what only that package may import besides
+}
+
+// leaves know no scene: facts and formulas that everything which knows one may use.
+var leaves = []string{"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/plane", "plan/term", "plan/photometry", "plan/solid", "plan/kit"}
+
+// setUp is a set-up, and what it is made of.
+var setUp = append([]string{"plan"}, leaves...)
+
+// layers are the house from its ground up. A package that is in none fails the test: a new room needs a place.
+var layers = []layer{
+	{nil, map[string][]string{ // leaves
+		"plan/source":                  {},
+		"plan/unit":                    {},
+		"plan/colour":                  {},
+		"plan/lens":                    {},
+		"plan/plane":                   {},
+		"plan/term":                    {},
+		"plan/photometry/row":          {},
+		"plan/photometry":              {"plan/photometry/row"},
+		"plan/photometry/formfactor":   {},
+		"plan/photometry/files":        {"plan/photometry", "plan/source", "plan/unit"},
+		"plan/solid":                   {"plan/colour"},
+		"plan/kit":                     {"plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
+		"plan/light/internal/parallel": {},
+		"plan/light/internal/raster":   {},
+		"plan/light/internal/sobol":    {},
+		"plan/light/receptor":          {"plan/solid"},
+		"plan/light/radiosity":         {"plan/light/receptor", "plan/light/internal/sobol", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/solid", "plan/colour", "plan/photometry/formfactor"},
+		"plan/internal/reference":      {"plan/photometry"},
+		"samples":                      {},
+	}},
+	{leaves, map[string][]string{ // a scene, and the set-up it becomes
+		"plan/scene":           {},
+		"plan":                 {"plan/scene"},
+		"plan/internal/report": {},
+	}},
+	{setUp, map[string][]string{ // light
+		"plan/light":          {"plan/light/receptor", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/light/radiosity", "plan/photometry/row", "plan/photometry/formfactor"},
+		"plan/internal/truth": {},
+	}},
+	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
+		"plan/review/fit":            {"plan/internal/report"},
+		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
+		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
+		"plan/pending":               {"plan/light"},
+		"plan/meter":                 {"plan/light", "plan/pending"},
+		"plan/study":                 {"plan/light", "plan/meter", "plan/pending"},
+		"plan/review":                {"plan/light", "plan/meter"},
+	}},
+	{[]string{"symbols/ink"}, map[string][]string{ // ink, what is drawn on it, what writes it; paper
+		"symbols/ink":          {},
+		"symbols/ink/specimen": {},
+		"symbols":              {},
+		"render/font":          {},
+		"render/carto":         {"plan/plane", "plan/colour", "plan/unit"},
+		"render/tint":          {"render/carto"},
+		"render/svg":           {"render/font"},
+		"render/pdf":           {"render/font"},
+		"render/png":           {"render/font"},
+		"render/contact":       {"render/font", "render/png"},
+		"render/page":          {"render/font", "render/svg"},
+		"render/polar":         {"plan/photometry", "plan/unit"},
+		"render/sheet/box":     {},
+		"render/sheet/layout":  {"plan/source", "plan/unit", "render/sheet/box"},
+	}},
+	{append([]string{"plan/scene", "plan/meter", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
+		map[string][]string{ // sheets
+			"render/sheet/section":          {},
+			"render/sheet/draw":             {"render/tint", "render/sheet/section"},
+			"render/sheet":                  {"plan/study", "plan/review", "render/sheet/section", "render/sheet/draw"},
+			"render/sheet/internal/fixture": {"plan/resolve", "render/sheet/section"},
+		}},
+}
+
+// allowed is what a package may import of this module; known says whether it has a place.
+func allowed(name string) (may []string, known bool) {
+	for _, l := range layers {
+		if own, ok := l.packages[name]; ok {
+			return slices.Concat(l.all, own), true
+		}
+	}
+	return nil, false
 }
 
 // external lists the packages that may import what must stay in one place.
@@ -118,13 +146,38 @@ func TestImportsRunOneWay(t *testing.T) {
 		if strings.HasPrefix(name, "cmd/") {
 			continue // the command wires everything
 		}
-		may, known := allowed[name]
+		may, known := allowed(name)
 		if !known {
-			t.Errorf("%s has no place in the house: add it to the table", name)
+			t.Errorf("%s has no place in the house: add it to a layer", name)
 		}
 		for _, imported := range p.Imports {
 			if own, ok := strings.CutPrefix(imported, "scrimshaw/"); ok && !slices.Contains(may, own) {
 				t.Errorf("%s imports %s, which lies above it or beside it", name, own)
+			}
+		}
+	}
+}
+
+// What is listed for a package is needed, and a package stands in one layer.
+func TestLayersListWhatIsUsed(t *testing.T) {
+	imports := map[string][]string{}
+	for _, p := range list(t) {
+		imports[strings.TrimPrefix(p.ImportPath, "scrimshaw/")] = p.Imports
+	}
+	seen := map[string]bool{}
+	for _, l := range layers {
+		for name, own := range l.packages {
+			if _, known := imports[name]; !known || seen[name] {
+				t.Errorf("%s is no package, or stands in two layers", name)
+			}
+			seen[name] = true
+			for _, one := range own {
+				if !slices.Contains(imports[name], "scrimshaw/"+one) {
+					t.Errorf("%s may import %s, and does not", name, one)
+				}
+				if slices.Contains(l.all, one) {
+					t.Errorf("%s may import %s as all of its layer may", name, one)
+				}
 			}
 		}
 	}

@@ -66,7 +66,7 @@ func parseAll(t *testing.T) []parsed {
 
 func parseOne(t *testing.T, fset *token.FileSet, from types.Importer, name string, p exported) parsed {
 	t.Helper()
-	one := parsed{name: name, fset: fset, info: &types.Info{Uses: map[*ast.Ident]types.Object{}}}
+	one := parsed{name: name, fset: fset, info: &types.Info{Uses: map[*ast.Ident]types.Object{}, Types: map[ast.Expr]types.TypeAndValue{}}}
 	for _, f := range p.GoFiles {
 		file, err := parser.ParseFile(fset, filepath.Join(p.Dir, f), nil, parser.ParseComments)
 		if err != nil {

@@ -18,6 +18,7 @@ const (
 	mostLines   = 50  // of a function
 	usualLines  = 26  // that 95 of 100 functions have at most
 	usualFile   = 260 // lines that 95 of 100 files have at most
+	leastAlone  = 17  // lines of a function that is all that a file holds
 	enough      = 20  // functions, or files, of which 95 of 100 are asked of a package by itself
 )
 
@@ -109,6 +110,33 @@ func (p *parsed) lengths(t *testing.T) (functions, files []int) {
 		}
 	}
 	return functions, files
+}
+
+// What is read together stands together: a short function is no file, nor with a few constants beside it.
+func TestNoFileIsOneShortFunction(t *testing.T) {
+	for _, p := range parseAll(t) {
+		for _, f := range p.files {
+			var functions []string
+			lines, types := 0, 0
+			for _, d := range f.Decls {
+				switch d := d.(type) {
+				case *ast.GenDecl:
+					if d.Tok == token.IMPORT {
+						continue
+					}
+					if d.Tok == token.TYPE {
+						types++
+					}
+				case *ast.FuncDecl:
+					functions = append(functions, d.Name.Name)
+				}
+				lines += p.line(d.End()) - p.line(d.Pos()) + 1
+			}
+			if len(functions) == 1 && types == 0 && lines < leastAlone && f.Doc == nil {
+				t.Errorf("%s: %s holds nothing but %s, which is short: put it where it is read", p.name, p.file(f.Pos()), functions[0])
+			}
+		}
+	}
 }
 
 // unitWords are the words by which a name or a comment says a unit.

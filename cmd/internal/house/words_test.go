@@ -2,8 +2,10 @@ package house
 
 import (
 	"go/ast"
+	"go/constant"
 	"go/parser"
 	"go/token"
+	"go/types"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -34,12 +36,46 @@ func TestEveryWordHasASymbol(t *testing.T) {
 	check("person", term.Words(term.Poses))
 	check("opening", term.Words(term.Openings))
 	check("grip", term.Words(term.Grips))
+	check("furniture", term.Words(term.Furnitures))
+	check("reading", term.Words(term.Meters))
 	for _, m := range append(term.MappedMounts, term.PlainMounts...) {
 		if m != term.Ceiling {
 			check("mount", []string{string(m)})
 		}
 	}
 	check("light", term.Words(term.Classes))
+}
+
+// named is the constant of another package of this module that a literal could be, such as term.Window for "window"; nil
+// for none.
+func (p *parsed) named(e ast.Expr) types.Object {
+	literal, ok := e.(*ast.BasicLit)
+	if !ok || literal.Kind != token.STRING {
+		return nil
+	}
+	tv := p.info.Types[e]
+	n, ok := tv.Type.(*types.Named)
+	if !ok || n.Obj().Pkg() == p.pkg {
+		return nil
+	}
+	for _, name := range n.Obj().Pkg().Scope().Names() {
+		c, ok := n.Obj().Pkg().Scope().Lookup(name).(*types.Const)
+		if ok && c.Exported() && types.Identical(c.Type(), n) && constant.Compare(c.Val(), token.EQL, tv.Value) {
+			return c
+		}
+	}
+	return nil
+}
+
+// A word that a package names is spelt there and nowhere else: others use its constant.
+func TestWordsAreSpeltOnce(t *testing.T) {
+	for _, p := range parseAll(t) {
+		for e := range p.info.Types {
+			if c := p.named(e); c != nil {
+				t.Errorf("%s: %s:%d spells out %s.%s", p.name, p.file(e.Pos()), p.line(e.Pos()), c.Pkg().Name(), c.Name())
+			}
+		}
+	}
 }
 
 // stilted are turns of phrase that a newcomer has to read twice. A sentence that needs one is turned round: it says who

@@ -138,7 +138,7 @@ func (d *LDT) setPlanes(s symmetry, n photometry.Nodes) {
 	d.Angles = n.Vertical
 	d.AngleStep = evenStep(d.Angles)
 	d.Planes = n.Horizontal
-	if last := len(d.Planes) - 1; last > 0 && d.Planes[last]-d.Planes[0] == 360 {
+	if last := len(d.Planes) - 1; last > 0 { // C360 is C0
 		d.Planes = d.Planes[:last]
 	}
 	d.PlaneStep = evenStep(d.Planes)

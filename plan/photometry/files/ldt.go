@@ -120,9 +120,6 @@ func (d *LDT) Nodes() (photometry.Nodes, error) {
 	planes := make([]float64, n)
 	for i := range planes {
 		planes[i] = d.Planes[(first+i)%len(d.Planes)]
-		if i > 0 && planes[i] < planes[i-1] {
-			planes[i] += 360
-		}
 	}
 	kind := unfoldedAs[d.Symmetry]
 	switch span := planes[n-1] - planes[0]; {

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/symbols/ink"
 )
@@ -98,15 +97,6 @@ func Contains(b r2.Box, p r2.Vec) bool {
 // Bearing is the direction of a step in plan, degrees clockwise from up.
 func Bearing(d r2.Vec) float64 { return ink.Bearing(r2.Vec{}, d) }
 
-// TurnedBox is a box about a middle, turned counter-clockwise by degrees.
-func TurnedBox(centre, size r2.Vec, degrees float64) []r2.Vec {
-	along, up := r2.Scale(size.X/2, ink.Direction(90-degrees)), r2.Scale(size.Y/2, ink.Direction(-degrees))
-	return []r2.Vec{
-		r2.Sub(r2.Sub(centre, along), up), r2.Sub(r2.Add(centre, along), up),
-		r2.Add(r2.Add(centre, along), up), r2.Add(r2.Sub(centre, along), up),
-	}
-}
-
 // AllIn says whether all points lie in a box.
 func AllIn(points []r2.Vec, b r2.Box) bool {
 	return !slices.ContainsFunc(points, func(q r2.Vec) bool { return !Contains(b, q) })
@@ -119,9 +109,6 @@ func Centre(b r2.Box) r2.Vec { return Middle(b.Min, b.Max) }
 func Distance(a, b r2.Box) float64 {
 	return math.Hypot(max(0, a.Min.X-b.Max.X, b.Min.X-a.Max.X), max(0, a.Min.Y-b.Max.Y, b.Min.Y-a.Max.Y))
 }
-
-// InPlan drops the height of a point.
-func InPlan(p r3.Vec) r2.Vec { return r2.Vec{X: p.X, Y: p.Y} }
 
 // InRing says whether a point lies in a ring, by the number of sides a ray crosses.
 func InRing(ring []r2.Vec, p r2.Vec) bool {

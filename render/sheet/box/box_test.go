@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
 )
 
 // A box round points leaves out what is not finite, and one of nothing is a square of 2 m about the origin.
@@ -32,7 +34,7 @@ func TestInRing(t *testing.T) {
 // Turning a box by a quarter swaps its sides, and boxes share what both hold.
 func TestTurnedAndCommon(t *testing.T) {
 	g := Bounds{}
-	g.All(TurnedBox(At(1, 1), At(4, 2), 90), 0)
+	g.All(ink.TurnedBox(At(1, 1), At(4, 2), 90), 0)
 	if b := g.Box(); math.Abs(Width(b)-2) > 1e-12 || math.Abs(Height(b)-4) > 1e-12 {
 		t.Errorf("turned it is %v", b)
 	}

@@ -43,7 +43,7 @@ func (c beams) numberBeams(p Pad, v layout.View, taken []carto.Obstacle) []carto
 					aired := carto.Obstacle{Outline: box.Corners(g.Box())}
 					return box.AllIn(o.Outline, box.Inset(v.Panel, 1, 1)) && !meets(aired, taken) && !meets(aired, own) && !meets(o, rays)
 				}); ok {
-					own = append(own, carto.Obstacle{Outline: box.TurnedBox(at, st.boxOf(l.Tag), 0)})
+					own = append(own, carto.Obstacle{Outline: ink.TurnedBox(at, st.boxOf(l.Tag), 0)})
 					p.On(ink.Beams).of("light:"+l.Name, "").turned(underMiddle(at, st.Cap, 0), l.Tag, st, ink.Centre, 0, &p.Look.Paper)
 				}
 			}
@@ -61,7 +61,7 @@ func besideLine(from, to, size r2.Vec, clear func(carto.Obstacle) bool) (middle 
 	for _, share := range []float64{0.8, 0.88, 0.72, 0.64, 0.56, 0.48, 0.4, 0.3, 0.2} {
 		for _, side := range []float64{off, -off} {
 			at := r2.Add(box.Interpolate(from, to, share), r2.Scale(side, across))
-			if clear(carto.Obstacle{Outline: box.TurnedBox(at, size, 0)}) {
+			if clear(carto.Obstacle{Outline: ink.TurnedBox(at, size, 0)}) {
 				return at, true
 			}
 		}

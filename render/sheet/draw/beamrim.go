@@ -14,7 +14,7 @@ import (
 func tellingAll(s *plan.Setup, l *plan.Light, lines [][]r2.Vec, rim bool) [][]r2.Vec {
 	var all [][]r2.Vec
 	for _, line := range lines {
-		all = append(all, telling(s, box.InPlan(l.Frame.At), line, rim)...)
+		all = append(all, telling(s, plan.InPlan(l.Frame.At), line, rim)...)
 	}
 	return all
 }

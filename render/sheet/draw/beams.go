@@ -129,7 +129,7 @@ const widestBeam = 72.0
 
 // beamEdges are the lines that are drawn of a beam; none of one that is nearly all round.
 func beamEdges(l *plan.Light, outline []r2.Vec, footprint bool) [][]r2.Vec {
-	from, axis := box.InPlan(l.Frame.At), box.InPlan(l.Frame.Axis)
+	from, axis := plan.InPlan(l.Frame.At), plan.InPlan(l.Frame.Axis)
 	lines := edges(from, outline, footprint)
 	for _, line := range lines {
 		if footprint && tooWide(l, line) {
@@ -148,7 +148,7 @@ func beamEdges(l *plan.Light, outline []r2.Vec, footprint bool) [][]r2.Vec {
 func tooWide(l *plan.Light, rim []r2.Vec) bool {
 	const room = 3.0 // m, the height that a lamp has above or below it at most
 	most := math.Tan(widestBeam*math.Pi/180) * math.Min(math.Max(l.Height, 0.5), room)
-	return slices.ContainsFunc(rim, func(p r2.Vec) bool { return r2.Norm(r2.Sub(p, box.InPlan(l.Frame.At))) > most })
+	return slices.ContainsFunc(rim, func(p r2.Vec) bool { return r2.Norm(r2.Sub(p, plan.InPlan(l.Frame.At))) > most })
 }
 
 // drawViews draws what each camera sees.

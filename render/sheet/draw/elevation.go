@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -28,7 +29,7 @@ func (c Wall) Draw(p Pad, v layout.View, f WallFace, corners []r2.Box) {
 	for i := range c.In.Readings {
 		r := &c.In.Readings[i]
 		where := f.at(targetOf(c.In.Setup, r))
-		if r.Person == "" && math.Abs(f.off(box.InPlan(targetOf(c.In.Setup, r)))) < 5*onFace && box.Contains(f.box(), where) {
+		if r.Person == "" && math.Abs(f.off(plan.InPlan(targetOf(c.In.Setup, r)))) < 5*onFace && box.Contains(f.box(), where) {
 			notes = append(notes, readings(c).meterNote(p, v.Paper(where), r))
 		}
 	}

@@ -77,7 +77,7 @@ func (c Wall) nameBefore(p Pad, things [][]silhouette, taken []carto.Obstacle) [
 			g.All(s.ring, 0)
 		}
 		for _, w := range c.furnitureNames(g.Box(), thing) {
-			o := carto.Obstacle{Outline: box.TurnedBox(w.at, st.boxOf(w.s), w.angle)}
+			o := carto.Obstacle{Outline: ink.TurnedBox(w.at, st.boxOf(w.s), w.angle)}
 			if meets(o, taken) || meets(o, own) {
 				continue
 			}

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -46,7 +47,7 @@ func (c Wall) drawHoles(p Pad, v layout.View, f WallFace) []carto.Obstacle {
 		hole, panes := v.Box(cut), [2]int{1, 1}
 		q := p.On(ink.Walls).of("opening:"+o.Name, c.OpeningAlt(o))
 		q.Rect(hole, Medium, p.Look.Ink, &p.Look.Paper)
-		if o.Kind == "window" {
+		if o.Kind == term.Window {
 			panes = o.Panes
 			q.bars(hole, panes)
 		}
@@ -85,7 +86,7 @@ func (c Wall) letterHole(p Pad, room r2.Box, lines []string) bool {
 		size.X = math.Max(size.X, st.Width(s)+1)
 	}
 	centre := box.Middle(room.Min, room.Max)
-	if !box.AllIn(box.TurnedBox(centre, size, 0), box.Inset(room, 0.5, 0.5)) {
+	if !box.AllIn(ink.TurnedBox(centre, size, 0), box.Inset(room, 0.5, 0.5)) {
 		return false
 	}
 	for i, s := range lines {

@@ -90,7 +90,7 @@ func (c things) coverLegs(p Pad, v layout.View) {
 func (c things) isSeatOf(i int) bool {
 	for j := range c.In.Setup.People {
 		who := &c.In.Setup.People[j]
-		legs := who.Pose == "seated" || who.Pose == "crouching"
+		legs := who.Pose == term.Seated || who.Pose == term.Crouching
 		if legs && carto.Overlap(c.People[who.Name].Body, c.furniture[i].Body) && !liesOver(c.In.Setup, i, who.At) {
 			return true
 		}

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -66,7 +67,7 @@ func (c maps) drawInset(p Pad, maps []*section.Field, v layout.View) {
 	}
 	for i := range c.In.Setup.Cameras {
 		m := &c.In.Setup.Cameras[i].Frame
-		p.canvas.Polygon(ink.Solid(p.Look.Ink), arrowAt(v.Flat(m.At), box.Bearing(box.InPlan(m.Axis)))...)
+		p.canvas.Polygon(ink.Solid(p.Look.Ink), arrowAt(v.Flat(m.At), box.Bearing(plan.InPlan(m.Axis)))...)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
 )
@@ -12,10 +13,10 @@ import (
 // on furniture, and what hangs from the ceiling takes none.
 func lightHold(l *plan.Light) symbols.Hold {
 	switch l.Mount.Kind {
-	case "ceiling":
+	case term.Ceiling:
 		return ""
-	case "stand", "floor", "":
-		if l.Head.Class == "practical" {
+	case term.Stand, term.Floor, "":
+		if l.Head.Class == term.Practical {
 			return ""
 		}
 	}
@@ -48,7 +49,7 @@ func mountKind(h symbols.Hold) string {
 
 // openingKind is the symbol of an opening.
 func openingKind(o *plan.Opening) string {
-	if o.Kind == "window" && o.Ajar > 0 {
+	if o.Kind == term.Window && o.Ajar > 0 {
 		return "opening:casement"
 	}
 	return "opening:" + string(o.Kind)

@@ -187,3 +187,19 @@ func expectedSigns(in *section.Input) int {
 	lines := map[bool]int{true: 1}
 	return n + lines[len(s.Cameras) > 0] + lines[len(in.Views) > 0] + 2*lines[len(in.Beams) > 0] + lines[in.Field != nil]
 }
+
+// figure is what sections show beside their words, as rows.
+func (c *Drawing) figure(f section.Figure) []Row {
+	switch f {
+	case section.LevelFigure:
+		return []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
+	case section.SmallMapFigure:
+		return maps{c}.insetRows()
+	case section.SignFigure:
+		return legend{c}.rows()
+	}
+	return nil
+}
+
+// Block lays a section out with its figure.
+func (c *Drawing) Block(s *section.Section) *Block { return c.Typesetter.Block(s, c.figure(s.Figure)) }

@@ -81,7 +81,7 @@ func (c Match) matchLine(p Pad, a, b r2.Vec, to int) {
 	off := r2.Scale(st.Cap/2+1.2, ink.Direction(-angle))
 	for _, share := range [...]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 		centre := r2.Add(box.Interpolate(a, b, share), off)
-		if o := (carto.Obstacle{Outline: box.TurnedBox(centre, st.boxOf(words), angle)}); !meets(o, taken) {
+		if o := (carto.Obstacle{Outline: ink.TurnedBox(centre, st.boxOf(words), angle)}); !meets(o, taken) {
 			p.turned(underMiddle(centre, st.Cap, angle), words, st, ink.Centre, angle, &p.Look.Paper)
 			return
 		}

@@ -69,7 +69,7 @@ func (n *namer) put(layer ink.Layer, object string, names []name) {
 	st := n.c.Pad.Quiet()
 	var second *name
 	for i := range names {
-		o := carto.Obstacle{Outline: box.TurnedBox(names[i].at, st.boxOf(names[i].s), names[i].angle)}
+		o := carto.Obstacle{Outline: ink.TurnedBox(names[i].at, st.boxOf(names[i].s), names[i].angle)}
 		switch {
 		case !box.AllIn(o.Outline, n.area) || meets(o, n.taken) || meets(o, n.own) || meets(o, n.solid):
 		case !meets(o, n.lines):
@@ -87,7 +87,7 @@ func (n *namer) put(layer ink.Layer, object string, names []name) {
 func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) {
 	st := n.c.Pad.Quiet()
 	n.p.On(layer).of(object, "").turned(underMiddle(w.at, st.Cap, w.angle), w.s, st, ink.Centre, w.angle, rim)
-	n.own = append(n.own, carto.Obstacle{Outline: box.TurnedBox(w.at, st.boxOf(w.s), w.angle)})
+	n.own = append(n.own, carto.Obstacle{Outline: ink.TurnedBox(w.at, st.boxOf(w.s), w.angle)})
 }
 
 // furnitureNames are the name with the height, then the name alone, about the middle of a thing,

@@ -57,7 +57,7 @@ type faceWords struct{ who, figure, side, under string }
 // faceNote marks one side of a face at the edge of the head, the way that side faces. Its words may
 // not stand on the body, and are led out of it.
 func (c readings) faceNote(p Pad, v layout.View, r *meter.Reading, words faceWords, struck []string) placeable {
-	out := box.InPlan(r.Facing)
+	out := plan.InPlan(r.Facing)
 	if n := r2.Norm(out); n > 0 {
 		out = r2.Scale(1/n, out)
 	}

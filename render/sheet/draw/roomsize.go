@@ -148,7 +148,7 @@ func (d *dimension) clear(taken []carto.Obstacle) bool {
 
 // figure is the paper that the lettering takes.
 func (d *dimension) figure(p Pad) carto.Obstacle {
-	return carto.Obstacle{Outline: box.TurnedBox(d.middle(), p.Small().boxOf(d.words), d.angle), Leaders: true}
+	return carto.Obstacle{Outline: ink.TurnedBox(d.middle(), p.Small().boxOf(d.words), d.angle), Leaders: true}
 }
 
 // middle is that of the figure.

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/symbols/ink"
 )
@@ -20,11 +21,11 @@ const (
 // reach is how far from the head's axis someone reaches the way they face, m.
 func reach(p *plan.Person) float64 {
 	switch p.Pose {
-	case "seated":
+	case term.Seated:
 		return 0.6
-	case "propped":
+	case term.Propped:
 		return 1.1
-	case "lying":
+	case term.Lying:
 		return math.Max(p.Height, 1)
 	}
 	return personRoom
@@ -52,7 +53,7 @@ func Standing(s *plan.Setup) []r2.Box {
 		add(func(g *box.Bounds) { growPerson(g, &s.People[i]) })
 	}
 	for i := range s.Cameras {
-		add(func(g *box.Bounds) { g.Point(box.InPlan(s.Cameras[i].Frame.At), bodyRoom) })
+		add(func(g *box.Bounds) { g.Point(plan.InPlan(s.Cameras[i].Frame.At), bodyRoom) })
 	}
 	for i := range s.Lights {
 		add(func(g *box.Bounds) { growLight(g, &s.Lights[i]) })
@@ -61,7 +62,7 @@ func Standing(s *plan.Setup) []r2.Box {
 		add(func(g *box.Bounds) { growGrip(g, &s.Grip[i]) })
 	}
 	for _, m := range s.Meters {
-		add(func(g *box.Bounds) { g.Point(box.InPlan(m.At), 0.1) })
+		add(func(g *box.Bounds) { g.Point(plan.InPlan(m.At), 0.1) })
 	}
 	return all
 }
@@ -84,13 +85,13 @@ func growFurniture(g *box.Bounds, f *plan.Furniture) {
 
 // growLight takes in the ground of one.
 func growLight(g *box.Bounds, l *plan.Light) {
-	g.Point(box.InPlan(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
+	g.Point(plan.InPlan(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
 	growMount(g, &l.Mount)
 }
 
 // growGrip takes in the ground of one.
 func growGrip(g *box.Bounds, k *plan.Grip) {
-	g.Point(box.InPlan(k.Frame.At), k.Size[0]/2)
+	g.Point(plan.InPlan(k.Frame.At), k.Size[0]/2)
 	growMount(g, &k.Mount)
 }
 

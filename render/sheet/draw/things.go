@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
@@ -126,12 +127,12 @@ func torsoBox(s symbols.Person, d symbols.Drawn) r2.Box {
 // bodyBearing is the way a body is drawn: the nose's, or of someone lying the way from the head to
 // the middle of the rest of them.
 func bodyBearing(p *plan.Person) float64 {
-	if p.Pose != "lying" {
+	if p.Pose != term.Lying {
 		return p.Faces
 	}
 	g := box.Bounds{}
 	for _, q := range p.Parts {
-		if q.Kind != "head" {
+		if q.Kind != plan.HeadPart {
 			g.All(q.Outline, 0)
 		}
 	}
@@ -143,9 +144,9 @@ func bodyBearing(p *plan.Person) float64 {
 
 // frameBearing is the bearing of a frame's axis in plan; of an upright axis, that of its up.
 func frameBearing(f plan.Frame) float64 {
-	d := box.InPlan(f.Axis)
+	d := plan.InPlan(f.Axis)
 	if r2.Norm(d) < 1e-6 {
-		d = box.InPlan(f.Up())
+		d = plan.InPlan(f.Up())
 	}
 	return box.Bearing(d)
 }

@@ -66,7 +66,7 @@ func (t *throw) letter(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.O
 		if share-half < first || share+half > last {
 			continue
 		}
-		o := carto.Obstacle{Outline: box.TurnedBox(box.Interpolate(t.from, t.to, share), size, t.angle), Leaders: true}
+		o := carto.Obstacle{Outline: ink.TurnedBox(box.Interpolate(t.from, t.to, share), size, t.angle), Leaders: true}
 		if !meets(o, taken) {
 			t.at = share
 			return o, true
@@ -90,7 +90,7 @@ func throwObstacles(p Pad, throws []throw) []carto.Obstacle {
 	st := p.Small()
 	for i := range throws {
 		t := &throws[i]
-		all = append(all, carto.Obstacle{Outline: box.TurnedBox(box.Interpolate(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
+		all = append(all, carto.Obstacle{Outline: ink.TurnedBox(box.Interpolate(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
 	}
 	return all
 }

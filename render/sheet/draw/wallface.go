@@ -39,7 +39,7 @@ func OnWall(in *section.Input) (f WallFace, ok bool) {
 
 // at takes a point of the set to the wall: along and height.
 func (f *WallFace) at(p r3.Vec) r2.Vec {
-	return r2.Vec{X: r2.Dot(r2.Sub(box.InPlan(p), f.wall.Left), f.along), Y: p.Z}
+	return r2.Vec{X: r2.Dot(r2.Sub(plan.InPlan(p), f.wall.Left), f.along), Y: p.Z}
 }
 
 // off is how far a point in plan stands before the wall; negative behind it.

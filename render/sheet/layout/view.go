@@ -34,7 +34,7 @@ func (v View) Paper(p r2.Vec) r2.Vec { return r2.Add(r2.Scale(v.Scale, p), v.Shi
 func (v View) Metres(p r2.Vec) r2.Vec { return r2.Scale(1/v.Scale, r2.Sub(p, v.Shift)) }
 
 // Flat drops the height of a point and takes it to paper.
-func (v View) Flat(p r3.Vec) r2.Vec { return v.Paper(box.InPlan(p)) }
+func (v View) Flat(p r3.Vec) r2.Vec { return v.Paper(r2.Vec{X: p.X, Y: p.Y}) }
 
 // All takes a list of points to paper.
 func (v View) All(points []r2.Vec) []r2.Vec {

@@ -16,7 +16,7 @@ import (
 // OpeningAlt says an opening in a sentence.
 func (c Report) OpeningAlt(o *plan.Opening) string {
 	s := fmt.Sprintf("%s %s, %s wide", o.Kind, o.Name, c.Length(r2.Norm(r2.Sub(o.Right, o.Left))))
-	if o.Kind == "window" {
+	if o.Kind == term.Window {
 		s += fmt.Sprintf(", sill %s, head %s", c.Length(o.Sill-floorOf(c.In.Setup, o.Room)), c.Length(o.Head-floorOf(c.In.Setup, o.Room)))
 	}
 	if o.Ajar > 0 {
@@ -55,7 +55,7 @@ func (c Report) ReadingAlt(r *meter.Reading) string {
 // above is the height of a point over the floor of its room, or over the ground.
 func above(s *plan.Setup, p r3.Vec) float64 {
 	for i := range s.Rooms {
-		if r := &s.Rooms[i]; box.InRing(r.Inside, box.InPlan(p)) {
+		if r := &s.Rooms[i]; box.InRing(r.Inside, plan.InPlan(p)) {
 			return p.Z - r.Base
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/lens"
+	"scrimshaw/plan/scene"
 )
 
 // exposureOf is the set-up's as the lens package takes it.
@@ -25,7 +26,7 @@ func workingLux(s *plan.Setup) float64 {
 func WhiteOf(s *plan.Setup) [2]float64 {
 	w := s.Exposure.White
 	if !(w.Kelvin > 0) {
-		w.Kelvin = 5600
+		w.Kelvin = scene.DefaultWhite
 	}
 	return w.XY()
 }

@@ -7,6 +7,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/unit"
+	"scrimshaw/symbols/ink"
 )
 
 // Fields are what the scene says of its sheet.
@@ -37,7 +38,7 @@ func SetupLine(in *Input) string {
 	}
 	if room, wall, ok := in.Wall(); ok {
 		words = Joined(", ", words, "wall "+room.Name+"."+wall.Name+" from inside")
-		words = strings.ToUpper(words[:1]) + words[1:]
+		words = ink.Capital(words)
 	}
 	return words
 }

@@ -2,11 +2,10 @@ package section
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"scrimshaw/plan"
 	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols/ink"
 )
 
 // watch is what the review found that needs attention.
@@ -21,8 +20,7 @@ func sentences(all []string) []string {
 		if s = strings.TrimSpace(s); s == "" {
 			continue
 		}
-		first, size := utf8.DecodeRuneInString(s)
-		s = string(unicode.ToUpper(first)) + s[size:]
+		s = ink.Capital(s)
 		if !strings.ContainsAny(s[len(s)-1:], ".!?") {
 			s += "."
 		}

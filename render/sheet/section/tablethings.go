@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -44,7 +45,7 @@ func (c Report) lights() *Section {
 
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
-		Joined("; ", Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(string(l.Mount.Kind), l.Frame.At.Z-l.Base, l.Height)),
+		Joined("; ", Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			Joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
@@ -53,16 +54,16 @@ func (c Report) lightNotes(l *plan.Light) []string {
 // mountWords names what is worth saying of a mount: a stand is what one expects.
 func mountWords(m plan.Mount) string {
 	switch m.Kind {
-	case "", "stand":
+	case "", term.Stand:
 		if m.On != "" {
 			return "stand on " + m.On
 		}
 		return ""
-	case "clamp", "wall":
+	case term.Clamp, term.Wall:
 		return Joined(" on ", string(m.Kind), m.On)
-	case "ceiling":
+	case term.Ceiling:
 		return "from the ceiling"
-	case "floor":
+	case term.Floor:
 		if m.On == "" {
 			return "on the floor"
 		}
@@ -73,8 +74,8 @@ func mountWords(m plan.Mount) string {
 
 // rise says how high a thing is above what its stand stands on, where that is not the floor that heights
 // count from: what a stand has to reach.
-func (c Units) rise(mount string, rise, height float64) string {
-	onStand := mount == "" || mount == "stand" || mount == "boom"
+func (c Units) rise(mount term.Mount, rise, height float64) string {
+	onStand := mount == "" || mount == term.Stand || mount == term.Boom
 	if !onStand || c.Length(rise) == c.Length(height) {
 		return ""
 	}
@@ -103,7 +104,7 @@ func (c Report) grip() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{g.Tag, Joined(", ", string(g.Kind), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
 				c.Bare(g.Height)},
-			Notes: NonEmpty(Joined("; ", c.rise(string(g.Mount.Kind), g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
+			Notes: NonEmpty(Joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
 	}
 	return &Section{Title: c.measured("Grip"), Rank: layout.Other, Tables: []Table{t}}
@@ -126,7 +127,7 @@ func (c Report) cameras() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
-			Notes:  NonEmpty(Joined(", ", m.Sensor, gateWords(m)), ownExposure(c.In.Setup, m), c.rise("stand", m.Frame.At.Z-m.Base, m.Height)),
+			Notes:  NonEmpty(Joined(", ", m.Sensor, gateWords(m)), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
 			Struck: When(len(keys) > 0, 3),
 		})
 	}

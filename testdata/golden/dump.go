@@ -1,16 +1,18 @@
-package ink
+package golden
 
 import (
 	"fmt"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/symbols/ink"
 )
 
 // Dump prints a page for people and for tests that compare drawings: a line a mark, in drawing
 // order under its layer and the thing it stands for, places to 0.1 mm. Two pages that look alike
 // print alike.
-func Dump(p *Page) string {
+func Dump(p *ink.Page) string {
 	d := &dumper{clips: p.Clips}
 	for _, s := range p.Strata() {
 		d.printf("layer %s\n", s.Layer)
@@ -34,7 +36,7 @@ type dumper struct {
 
 func (d *dumper) printf(format string, args ...any) { fmt.Fprintf(d, format, args...) }
 
-func (d *dumper) item(it *Item) {
+func (d *dumper) item(it *ink.Item) {
 	d.WriteString("    ")
 	switch {
 	case it.Text != nil:
@@ -54,12 +56,12 @@ func (d *dumper) item(it *Item) {
 	d.WriteByte('\n')
 }
 
-func (d *dumper) text(t *Text) {
+func (d *dumper) text(t *ink.Text) {
 	d.printf("%q at%s, %s mm %s", t.S, tenths(t.At), trimmed(t.Size, 2), t.Colour)
 	if t.Bold {
 		d.WriteString(" bold")
 	}
-	d.WriteString([...]string{Left: "", Centre: " centred", Right: " to the right"}[min(t.Align, Right)])
+	d.WriteString([...]string{ink.Left: "", ink.Centre: " centred", ink.Right: " to the right"}[min(t.Align, ink.Right)])
 	if t.Angle != 0 {
 		d.printf(" turned %s", trimmed(t.Angle, 1))
 	}
@@ -68,7 +70,7 @@ func (d *dumper) text(t *Text) {
 	}
 }
 
-func (d *dumper) path(it *Item) {
+func (d *dumper) path(it *ink.Item) {
 	if s := it.Stroke; s != nil {
 		d.printf("line %s %s", trimmed(s.Width, 2), s.Colour)
 		for _, length := range s.Dash {
@@ -85,15 +87,15 @@ func (d *dumper) path(it *Item) {
 	d.WriteByte(':')
 	for _, s := range it.Path {
 		d.printf(" %c", "MLCZ"[s.Op])
-		for _, p := range s.P[:s.points()] {
+		for _, p := range s.P[:points[s.Op]] {
 			d.WriteString(tenths(p))
 		}
 	}
 }
 
-// String is the colour as six figures after a #.
-func (c Colour) String() string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+// points is how many of a segment's points mean something.
+var points = map[ink.Op]int{ink.Move: 1, ink.Line: 1, ink.Curve: 3}
 
 func tenths(p r2.Vec) string { return " " + trimmed(p.X, 1) + "," + trimmed(p.Y, 1) }
 
-func trimmed(v float64, decimals int) string { return string(AppendNumber(nil, v, decimals)) }
+func trimmed(v float64, decimals int) string { return string(ink.AppendNumber(nil, v, decimals)) }
