@@ -2,6 +2,7 @@ package study_test
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -14,6 +15,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/internal/truth"
 	"scrimshaw/plan/internal/truth/scenes"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
@@ -80,6 +82,9 @@ func TestFieldsAgreeWithMeters(t *testing.T) {
 	}
 }
 
+// fieldScenes is how many random scenes of a kind fields are held to readings in.
+var fieldScenes = flag.Int("field-scenes", 3, "how many random scenes of each kind the fields are held to readings in")
+
 // The same on floors of random scenes of every kind: lamps inside, outside windows, behind a doorway, in clutter.
 func TestFieldsOfEveryKind(t *testing.T) {
 	for _, quality := range []struct {
@@ -88,7 +93,7 @@ func TestFieldsOfEveryKind(t *testing.T) {
 	}{{light.Normal, 0.0025, 0.010}, {light.Fine, 0.0015, 0.005}} {
 		for _, kind := range scenes.Kinds {
 			var errors []float64
-			for seed := range 3 {
+			for seed := range *fieldScenes {
 				_, s := made(t, kind, seed)
 				errors = append(errors, directErrors(s, run(t, s, study.Options{Quality: quality.Quality, Step: 0.1}), 400)...)
 			}
@@ -138,42 +143,91 @@ func TestReflectedFieldsAgreeWithMeters(t *testing.T) {
 	for _, name := range samples.Names() {
 		s := setup(t, name)
 		lit := run(t, s, study.Options{})
-		back := backs(lit)
-		rng := rand.New(rand.NewPCG(3, 4))
-		var to light.Targets
-		var want []float64
-		for len(want) < 300 {
-			k := rng.IntN(len(lit.Fields))
-			l := &lit.Fields[k].Lattice
-			i, j := rng.IntN(l.NU), rng.IntN(l.NV)
-			if value := float64(back[k][j*l.NU+i]); !l.Masked(i, j) && value > 1 {
-				to.Points = append(to.Points, light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Response: l.Response, Skip: l.Skip})
-				want = append(want, value)
-			}
-		}
-		b, err := lit.World.Basis(context.Background(), light.Emitters(s), to)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var errors []float64
-		mean := 0.0
-		for i, w := range want {
-			got := 0.0
-			_, shares := b.Point(i, lit.Levels)
-			for k, share := range shares {
-				if b.Terms[k].Path == light.Reflected {
-					got += share.Y()
-				}
-			}
-			errors = append(errors, math.Abs(w/got-1))
-			mean += math.Abs(w/got-1) / float64(len(want))
-		}
-		slices.Sort(errors)
-		t.Logf("%s: reflected light of fields and meters differs by %.2f %% in the mean, 95th percentile %.1f %%, at most %.0f %%",
-			name, 100*mean, 100*errors[len(errors)*95/100], 100*errors[len(errors)-1])
+		errors := reflectedErrors(t, s, lit, 300)
+		mean, most := meanAnd95(errors)
+		t.Logf("%s: reflected light of fields and meters differs by %.2f %% in the mean, 95th percentile %.1f %%", name, 100*mean, 100*most)
 		all = append(all, errors...)
 	}
 	promised(t, "reflected light of fields", all, 0.015, 0.05)
+}
+
+// The same on floors and at faces of random scenes of every kind, held to the path tracer.
+func TestReflectedFieldsOfEveryKind(t *testing.T) {
+	for _, quality := range []struct {
+		light.Quality
+		mean, p95 float64
+	}{{light.Normal, 0.015, 0.05}, {light.Fine, 0.01, 0.03}} {
+		if quality.Quality == light.Fine && !*recordedAll {
+			continue // it takes minutes
+		}
+		for _, kind := range scenes.Kinds {
+			var errors []float64
+			for seed := range *fieldScenes {
+				_, s := made(t, kind, seed)
+				errors = append(errors, tracedErrors(s, run(t, s, study.Options{Quality: quality.Quality, Step: 0.1}), 100 / *fieldScenes + 1)...)
+			}
+			promised(t, fmt.Sprint(quality.Quality, " reflected ", kind), errors, quality.mean, quality.p95)
+		}
+	}
+}
+
+// tracedErrors are by how much the reflected light of fields differs from what the path tracer finds, as shares, at some
+// points of more than 1 lx.
+func tracedErrors(s *plan.Setup, lit *study.Study, points int) (errors []float64) {
+	at, values := litPoints(lit, points)
+	var receptors []truth.Receptor
+	for _, r := range at {
+		to := truth.Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}
+		if r.Response == light.Dome {
+			to.Weight = truth.Dome
+		}
+		receptors = append(receptors, to)
+	}
+	for i, v := range truth.Trace(s, receptors, truth.Options{Seed: 1, Error: tracedTo}) {
+		if v.Reflected.Y > 0 {
+			errors = append(errors, max(0, math.Abs(values[i]/v.Reflected.Y-1)-2*v.Reflected.YSE/v.Reflected.Y))
+		}
+	}
+	return errors
+}
+
+// tracedTo is the standard error that points of fields are traced to.
+const tracedTo = 8e-3
+
+// litPoints are some points of fields that get more than 1 lx of reflected light, and that light.
+func litPoints(lit *study.Study, points int) (at []light.Receptor, values []float64) {
+	back := backs(lit)
+	rng := rand.New(rand.NewPCG(3, 4))
+	for tried := 0; len(values) < points && tried < 20*points; tried++ {
+		k := rng.IntN(len(lit.Fields))
+		l := &lit.Fields[k].Lattice
+		i, j := rng.IntN(l.NU), rng.IntN(l.NV)
+		if value := float64(back[k][j*l.NU+i]); !l.Masked(i, j) && value > 1 {
+			at = append(at, light.Receptor{At: l.At(i, j), Axis: l.Axis(l.At(i, j)), Response: l.Response, Skip: l.Skip})
+			values = append(values, value)
+		}
+	}
+	return at, values
+}
+
+// reflectedErrors are by how much the reflected light of fields differs from that of receptors, as shares, at some points.
+func reflectedErrors(t *testing.T, s *plan.Setup, lit *study.Study, points int) (errors []float64) {
+	at, values := litPoints(lit, points)
+	b, err := lit.World.Basis(context.Background(), light.Emitters(s), light.Targets{Points: at})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, value := range values {
+		want := 0.0
+		_, shares := b.Point(i, lit.Levels)
+		for k, share := range shares {
+			if b.Terms[k].Path == light.Reflected {
+				want += share.Y()
+			}
+		}
+		errors = append(errors, math.Abs(value/want-1))
+	}
+	return errors
 }
 
 // The readings of two-sizes hold light that comes back through panes, which rays meet in any order.

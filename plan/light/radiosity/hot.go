@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/sobol"
+	"scrimshaw/plan/light/receptor"
 	"scrimshaw/plan/photometry/formfactor"
 	"scrimshaw/plan/solid"
 )
@@ -150,6 +151,8 @@ type hotSample struct {
 type viewpoint struct {
 	middle, normal r3.Vec
 	reach          float64 // m from the middle, how far it may lie behind the plane of what it looks at
+	response       receptor.Response
+	skip           []solid.ID // what is not there for it
 	samples        int
 	shift          sobol.Sample
 	place          func(x, y float64) r3.Vec // of a look, by a point of the unit square
@@ -183,14 +186,14 @@ func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func
 	sample := func(m, k, point int, gain float64) {
 		x, y, way := t.samples[point%len(t.samples)].Shifted(&from.shift)
 		g := hotSample{number: m, part: &s.parts[k]}
-		if seen := e.seenFrom(from.place(x, y), from.normal, g.part, way); seen != (colour.RGB{}) {
+		if seen := e.seenFrom(from.place(x, y), from, g.part, way); seen != (colour.RGB{}) {
 			g.gain = seen.Scale(gain)
 			each(g)
 		}
 	}
 	for k := range s.parts {
 		way := r3.Sub(s.parts[k].middle, from.middle)
-		if s.parts[k].isClose(r3.Norm2(way)) && r3.Dot(way, from.normal) > -from.reach {
+		if s.parts[k].isClose(r3.Norm2(way)) && (from.response == receptor.Dome || r3.Dot(way, from.normal) > -from.reach) {
 			looks := max(fewestHotSamples, from.samples/(hotAcross*hotAcross/2))
 			for m := range looks {
 				sample(m, k, k*looks+m, 1/float64(looks)) // each from a place of its own: close by, they differ much
@@ -266,13 +269,17 @@ func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
 
 // seenFrom is what a place gets of a part for each lm/m² that it returns: its form factor, where a ray to a place
 // on it meets nothing.
-func (e *tracer) seenFrom(at, normal r3.Vec, part *hotPart, way [2]float64) colour.RGB {
-	factor := formfactor.Polygon(part.figure, at, normal) / math.Pi
+func (e *tracer) seenFrom(at r3.Vec, from *viewpoint, part *hotPart, way [2]float64) colour.RGB {
+	weighed := formfactor.Polygon
+	if from.response == receptor.Dome {
+		weighed = formfactor.PolygonDome
+	}
+	factor := weighed(part.figure, at, from.normal) / math.Pi
 	if factor <= 0 {
 		return colour.RGB{}
 	}
 	var blocked bool
-	if e.panes, blocked = e.m.bvh.Segment(part.place(way), at, nil, e.panes[:0]); blocked {
+	if e.panes, blocked = e.m.bvh.Segment(part.place(way), at, from.skip, e.panes[:0]); blocked {
 		return colour.RGB{}
 	}
 	seen := colour.RGB{factor, factor, factor}

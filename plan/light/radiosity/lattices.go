@@ -39,11 +39,14 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 	err := parallel.For(ctx, t.workers, sets*len(s.blocks), func(worker, i int) {
 		b := i / sets
 		q := &f.buffers[i%sets]
-		sums[worker], near[worker] = q.sum(sums[worker], near[worker], len(q.points), f.rays, s.blocks[b].exitance)
+		sums[worker], near[worker] = q.sum(sums[worker], near[worker], len(q.points), f.rays, s.withoutHot[b])
 		for c := range min(width, columns-b*width) {
 			f.place(planes[b*width+c], sums[worker], i%sets, c)
 		}
 	})
+	if err == nil {
+		err = s.addHotTo(ctx, f, planes)
+	}
 	if err != nil || !f.shared {
 		return out, err
 	}

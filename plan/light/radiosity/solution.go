@@ -11,6 +11,7 @@ type Solution struct {
 	t               *Transport
 	lamps           int
 	blocks          []block
+	withoutHot      [][]columns32 // by block: its exitance without what hot elements return of the lamps' own light
 	direct          []directLux
 	hot             []hotParts    // by lamp: its hot elements
 	uneven          [][]bool      // by lamp and slot: whether the edge of a shadow runs over it

@@ -23,9 +23,12 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 	if s.cells, err = s.lightCells(ctx, lamps); err != nil {
 		return nil, err
 	}
-	err = s.read(ctx, lamps)
-	s.bright, s.rest, s.cells, s.direct, s.halfDifferences, s.uneven, s.hot = nil, nil, nil, nil, nil, nil, nil
-	return s, err
+	if err = s.read(ctx, lamps); err != nil {
+		return nil, err
+	}
+	s.setWithoutHot()
+	s.bright, s.rest, s.cells, s.direct, s.halfDifferences, s.uneven = nil, nil, nil, nil, nil, nil
+	return s, nil
 }
 
 // illuminate finds what comes straight from the lamps, and what is hot by it.
