@@ -52,7 +52,7 @@ func (s *Solution) takeOut(cloned []bool, seen, element uint32, lamp int) {
 	}
 }
 
-// addHotTo adds what the points of a lattice get of the lamps' own light by way of hot elements.
+// addHotTo adds what hot elements return of the lamps' own light to the points of a lattice.
 func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) error {
 	t := s.t
 	tracers := t.mesh.tracers(t.workers, f.NV)
