@@ -38,6 +38,15 @@ type hotParts struct {
 	parts []hotPart
 	upTo  []float64
 	of    map[uint32][2]int // by hot element: its first part and the one after its last
+	all   float64           // lm, channels together, that all elements return of what comes straight from the lamp
+}
+
+// share is the part that hot elements have in what is returned of what comes straight from the lamp.
+func (s *hotParts) share() float64 {
+	if len(s.parts) == 0 {
+		return 0
+	}
+	return s.upTo[len(s.parts)-1] / s.all
 }
 
 // findHot finds the hot elements of a lamp.
@@ -52,7 +61,7 @@ func (t *Transport) findHot(lamp Lamp, straight directLux) (s hotParts) {
 	if open == 0 || t.quality.HotSamples == 0 {
 		return s
 	}
-	s.of = map[uint32][2]int{}
+	s.of, s.all = map[uint32][2]int{}, all
 	threshold := hotTimes * all / open
 	for slot := 1; slot < len(t.patches) && threshold > 0; slot++ {
 		p := &t.patches[slot]

@@ -14,6 +14,10 @@ import (
 // hot elements, too, and their rays leave out what these return of a lamp's own light. Neighbours share that as they share
 // rays.
 
+// hotShare is the share of a lamp's returned light from which on the points of lattices look at what is hot by it: looks cost
+// as much as rays, and of less than that rays do not miss what would show.
+const hotShare = 0.25
+
 // setWithoutHot sets the exitance that the rays of lattices meet.
 func (s *Solution) setWithoutHot() {
 	t := s.t
@@ -27,6 +31,9 @@ func (s *Solution) setWithoutHot() {
 	cloned := make([]bool, len(s.blocks))
 	end := uint32(4 * len(t.patches))
 	for lamp := range s.hot {
+		if s.hot[lamp].share() < hotShare {
+			continue
+		}
 		hot := s.hot[lamp].of
 		for element := range hot {
 			s.takeOut(cloned, element, element, lamp)
@@ -58,7 +65,7 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 	tracers := t.mesh.tracers(t.workers, f.NV)
 	for lamp := range s.hot {
 		hot := &s.hot[lamp]
-		if len(hot.parts) == 0 {
+		if hot.share() < hotShare {
 			continue
 		}
 		own := planes[lamp*t.Channels() : (lamp+1)*t.Channels()]
