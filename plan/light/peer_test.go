@@ -6,6 +6,7 @@ import (
 	"bufio"
 	"flag"
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"syscall"
@@ -78,18 +79,43 @@ func writeTriangles(w *bufio.Writer, s *solid.Set) {
 
 func writeVec(w *bufio.Writer, v r3.Vec) { fmt.Fprintf(w, "%.9g %.9g %.9g\n", v.X, v.Y, v.Z) }
 
-func writeLamp(w *bufio.Writer, l *lamp) {
-	k := newKernel(l)
-	onesided := 0
-	if l.onesided {
-		onesided = 1
+// shapeOf is the number that the peer knows a distribution by, with its gain, cd, the inverse tangents of its cut-off
+// angles, and a table of its intensity, cd, against sin(t/2), the last entry twice.
+func shapeOf(l *lamp) (kind int, gain float64, grid [2]float64, table []float64) {
+	switch d := l.shape.(type) {
+	case photometry.Cosine:
+		return 0, l.flux / math.Pi, grid, nil
+	case photometry.Uniform:
+		return 1, l.flux / (4 * math.Pi), grid, nil
+	case photometry.TubeCosine:
+		return 2, l.flux / (math.Pi * math.Pi), grid, nil
+	case photometry.Grid:
+		_, across, along, gain := d.Parts()
+		return 4, gain * l.flux / math.Pi, [2]float64{1 / across, 1 / along}, nil
+	case interface{ At(angle float64) float64 }: // alike all round the axis
+		for k := range peerSteps + 1 {
+			table = append(table, l.flux*d.At(2*math.Asin(float64(k)/peerSteps)))
+		}
+		return 3, 0, grid, append(table, table[peerSteps])
 	}
-	fmt.Fprintln(w, [...]int{cosine: 0, uniform: 1, line: 2, axial: 3, gridded: 4, anyShape: -1}[k.kind], onesided, k.gain, k.grid[0], k.grid[1])
+	return -1, 0, grid, nil
+}
+
+// peerSteps is how many steps the peer's tables have.
+const peerSteps = 2048
+
+func writeLamp(w *bufio.Writer, l *lamp) {
+	oneSided := 0
+	if l.onesided {
+		oneSided = 1
+	}
+	kind, gain, grid, table := shapeOf(l)
+	fmt.Fprintln(w, kind, oneSided, gain, grid[0], grid[1])
 	writeVec(w, l.axis)
 	writeVec(w, l.right)
 	writeVec(w, l.up)
-	fmt.Fprintln(w, len(k.table))
-	for _, v := range k.table {
+	fmt.Fprintln(w, len(table))
+	for _, v := range table {
 		fmt.Fprintln(w, v)
 	}
 	points := l.points
@@ -117,7 +143,7 @@ func TestPeerRatios(t *testing.T) {
 		theirTime, theirs := readPeer(t, peerFile(boxes, "field"))
 		s, floor := reference(boxes)
 		lights := referenceLamps()
-		d := Drive{}
+		d := Levels{}
 		for _, e := range lights {
 			d[e.Name] = [3]float64{1, 1, 1}
 		}
