@@ -164,7 +164,7 @@ func TestReflectedFieldsOfEveryKind(t *testing.T) {
 			var errors []float64
 			for seed := range *fieldScenes {
 				_, s := made(t, kind, seed)
-				errors = append(errors, tracedErrors(s, run(t, s, study.Options{Quality: quality.Quality, Step: 0.1}), 100 / *fieldScenes + 1)...)
+				errors = append(errors, tracedErrors(s, run(t, s, study.Options{Quality: quality.Quality}), 100 / *fieldScenes + 1)...)
 			}
 			promised(t, fmt.Sprint(quality.Quality, " reflected ", kind), errors, quality.mean, quality.p95)
 		}

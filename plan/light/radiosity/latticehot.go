@@ -88,12 +88,18 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 	return nil
 }
 
-// pointSamples is how many times as often as a patch a point of a lattice looks: for it nothing else makes up for one.
-const pointSamples = 8
+// How many times as often as a patch a point of a lattice looks: one whose neighbours lend it what they see, and one alone.
+const (
+	sharedSamples = 3
+	lonelySamples = 8
+)
 
 // ofPoint is the viewpoint of a point of a lattice.
 func (t *Transport) ofPoint(f *frame, i, j int) viewpoint {
-	at := f.At(i, j)
-	return viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, samples: pointSamples * t.quality.HotSamples,
+	at, times := f.At(i, j), sharedSamples
+	if !f.shared {
+		times = lonelySamples
+	}
+	return viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, samples: times * t.quality.HotSamples,
 		shift: sobol.Shift(uint32(j*f.NU + i)), place: func(_, _ float64) r3.Vec { return at }}
 }
