@@ -91,14 +91,14 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 // How many times as often as a patch a point of a lattice looks: one whose neighbours lend it what they see, and one alone.
 const (
 	sharedSamples = 3
-	lonelySamples = 8
+	isolatedSamples = 8
 )
 
 // ofPoint is the viewpoint of a point of a lattice.
 func (t *Transport) ofPoint(f *frame, i, j int) viewpoint {
 	at, times := f.At(i, j), sharedSamples
 	if !f.shared {
-		times = lonelySamples
+		times = isolatedSamples
 	}
 	return viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, samples: times * t.quality.HotSamples,
 		shift: sobol.Shift(uint32(j*f.NU + i)), place: func(_, _ float64) r3.Vec { return at }}
