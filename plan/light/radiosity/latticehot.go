@@ -90,7 +90,7 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 
 // How many times as often as a patch a point of a lattice looks: one whose neighbours lend it what they see, and one alone.
 const (
-	sharedSamples = 3
+	sharedSamples   = 3
 	isolatedSamples = 8
 )
 
