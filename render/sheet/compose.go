@@ -25,6 +25,8 @@ func Compose(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
 		}
 		o.Font = family
 	}
+	ins = slices.Clone(ins)
+	section.ShareStops(ins)
 	var sheets []*sheet
 	for _, in := range ins {
 		if s := newSheet(in, o, log).lay(); s != nil {

@@ -28,7 +28,7 @@ func newSheet(in Input, o Options, log *faults) *sheet {
 	p := draw.Pad{Look: &s.wish.theme, Face: o.Font, White: section.WhiteOf(setup)}
 	s.d = draw.New(r, p, func(text string) {
 		log.warn("lettering-cut", "a shorter text, or a larger paper", "%q is too long for its place on the sheet and is cut", text)
-	}, s.wish.smooth)
+	}, s.wish.how)
 	return s
 }
 

@@ -76,7 +76,7 @@ type stripPage struct {
 func (s stripPage) page(d *draw.Drawing) ink.Page {
 	page := &ink.Page{Title: s.title, Width: StripWide, Height: math.Ceil(draw.HeightOf(s.rows) + 2*stripEnds - draw.RowAir)}
 	p := d.Pad.With(page)
-	p.On(ink.Tint).Rect(box.Of(0, 0, page.Width, page.Height), 0, p.Look.Paper, &p.Look.Paper)
+	p.On(ink.Ground).Rect(box.Of(0, 0, page.Width, page.Height), 0, p.Look.Paper, &p.Look.Paper)
 	draw.DrawRows(p, s.rows, layout.Pads, page.Height-stripEnds)
 	return *page
 }

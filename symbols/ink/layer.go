@@ -4,6 +4,8 @@ import "strings"
 
 // layerTitles are the names of the layers as a reader sees them, in drawing order.
 var layerTitles = [layers]string{
+	Ground:      "Paper",
+	Wedges:      "Beam wedges",
 	Tint:        "Floor tint",
 	Contours:    "Contours",
 	Walls:       "Walls and openings",

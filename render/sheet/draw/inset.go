@@ -57,11 +57,7 @@ func (c maps) drawInset(p Pad, maps []*section.Field, v layout.View) {
 			p.course(Thin, k.Line, v)
 		}
 	}
-	for _, w := range c.In.Setup.Walls {
-		if w.Opening == "" {
-			p.outline(Hair, p.Look.Wall, &p.Look.Wall, v.All(w.Outline)...)
-		}
-	}
+	p.cutAway(Hair, wallPieces(c.In.Setup, v)...)
 	for i := range c.In.Setup.People {
 		p.canvas.Circle(ink.Pen{Colour: p.Look.Ink, Width: Hair, Fill: &p.Look.Paper}, v.Paper(c.In.Setup.People[i].At), 0.8)
 	}

@@ -42,10 +42,8 @@ func bodies(p Pad, things []placeable) []carto.Obstacle {
 // wallObstacles keep lettering off the walls; a leader may cross them.
 func wallObstacles(s *plan.Setup, v layout.View) []carto.Obstacle {
 	var all []carto.Obstacle
-	for i := range s.Walls {
-		if w := &s.Walls[i]; w.Opening == "" {
-			all = append(all, carto.Obstacle{Outline: v.All(w.Outline)})
-		}
+	for _, q := range wallPieces(s, v) {
+		all = append(all, carto.Obstacle{Outline: q})
 	}
 	return all
 }

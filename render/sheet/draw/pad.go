@@ -32,6 +32,11 @@ func (p Pad) lamp(c colour.RGB) ink.Colour { return p.Look.lamp(c, p.White) }
 
 func (p Pad) beam(c colour.RGB) ink.Colour { return p.Look.beam(c, p.White) }
 
+// band is the ink beside a line of light, glow that of a wedge of it.
+func (p Pad) band(c colour.RGB) ink.Colour { return p.Look.band(c, p.White) }
+
+func (p Pad) glow(c colour.RGB) ink.Colour { return p.Look.glow(c, p.White) }
+
 // With is the pad drawing on a page.
 func (p Pad) With(page *ink.Page) Pad {
 	p.page, p.canvas = page, ink.NewCanvas(page, ink.Collar)

@@ -97,7 +97,7 @@ func rimmed(g carto.Grid) carto.Grid {
 
 // drawBands paints the bands, each over the darker ones below it.
 func (r *relief) drawBands(p Pad, v layout.View) {
-	tints := p.Look.Ramp.Tints(len(r.steps))
+	tints := p.Look.Ramp.Bands(r.levels)
 	for i, s := range r.steps {
 		var rings [][]r2.Vec
 		for _, ring := range s.Rings {
@@ -122,7 +122,7 @@ func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle)
 	})
 	for _, l := range letters {
 		s, st := c.figure(r, r.lines[l.Line])
-		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, nil)
+		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, p.Look.rim())
 	}
 	for _, l := range carto.Cut(r.lines, letters) {
 		p.course(contourWidth(r.levels[l.Index]), l, v)

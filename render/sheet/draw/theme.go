@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"math"
+
 	"scrimshaw/plan/colour"
 	"scrimshaw/render/carto"
 	"scrimshaw/symbols/ink"
@@ -14,17 +16,19 @@ type Theme struct {
 	Quiet ink.Colour // second-rank lettering
 	Rule  ink.Colour // hairlines between the rows of a table
 	Alarm ink.Colour // the one accent: what needs attention
-	Wall  ink.Colour // cut walls
-	Solid ink.Colour // faces of furniture and bodies
+	Wall  ink.Colour // the ground of cut walls, which are outlined in Ink
+	Solid ink.Colour // tops of furniture: ground too, and quieter than the paper
+	// Hatched says that cut walls have lines on their ground in place of a grey.
+	Hatched bool
 	// Contour is the one ink of the contours and their lettering.
 	Contour ink.Colour
 	Ramp    carto.Ramp // the tints of the bands
 	// Lamp is the lightness that the colours of light are drawn at: dark enough for a line on this
 	// paper, light enough to tell warm from cold. Chroma multiplies their chroma.
 	Lamp, Chroma float64
-	// Beam is the lightness of the lines of light on the map: at least 3 : 1 against its darkest tint
-	// (WCAG 2.1, 1.4.11).
-	Beam float64
+	// Beam is the lightness of the lines of light on the map, Glow that of what they enclose: the line tells on light
+	// ground and the band beside it on dark. A Glow of 0 draws neither band nor wedge.
+	Beam, Glow float64
 	// Mono, where it is not nil, is the one ink for all light.
 	Mono *ink.Colour
 }
@@ -34,23 +38,26 @@ func themes() []Theme {
 	return []Theme{{
 		Name:    "day",
 		Paper:   ink.Colour{R: 255, G: 255, B: 255},
-		Ink:     ink.Colour{R: 26, G: 26, B: 30},
-		Quiet:   ink.Colour{R: 112, G: 112, B: 118},
+		Ink:     ink.Colour{R: 20, G: 20, B: 24},
+		Quiet:   ink.Colour{R: 96, G: 96, B: 102},
 		Rule:    ink.Colour{R: 208, G: 208, B: 206},
 		Alarm:   ink.Colour{R: 178, G: 20, B: 82},
-		Wall:    ink.Colour{R: 32, G: 32, B: 36},
-		Solid:   ink.Colour{R: 255, G: 255, B: 255},
-		Contour: ink.Colour{R: 134, G: 84, B: 38},
+		Wall:    ink.Colour{R: 172, G: 172, B: 174},
+		Solid:   ink.Colour{R: 236, G: 236, B: 236},
+		Contour: ink.Colour{R: 76, G: 34, B: 62},
 		Ramp:    carto.Day(),
 		Lamp:    66,
 		Chroma:  1,
-		Beam:    39,
+		Beam:    43,
+		Glow:    87,
 	}, {
 		Name:    "ink", // black on white, for a photocopier
 		Paper:   ink.Colour{R: 255, G: 255, B: 255},
 		Quiet:   ink.Colour{R: 70, G: 70, B: 70},
 		Rule:    ink.Colour{R: 190, G: 190, B: 190},
+		Wall:    ink.Colour{R: 255, G: 255, B: 255},
 		Solid:   ink.Colour{R: 255, G: 255, B: 255},
+		Hatched: true,
 		Contour: ink.Colour{R: 60, G: 60, B: 60},
 		Ramp:    carto.Ink(),
 		Lamp:    62,
@@ -62,11 +69,11 @@ func themes() []Theme {
 		Quiet:   ink.Colour{R: 175, G: 114, B: 102},
 		Rule:    ink.Colour{R: 77, G: 37, B: 32},
 		Alarm:   ink.Colour{R: 255, G: 150, B: 70},
-		Wall:    ink.Colour{R: 92, G: 71, B: 68},
-		Solid:   ink.Colour{R: 10, G: 3, B: 3},
-		Contour: ink.Colour{R: 187, G: 133, B: 92},
+		Wall:    ink.Colour{R: 70, G: 52, B: 50},
+		Solid:   ink.Colour{R: 24, G: 12, B: 11},
+		Contour: ink.Colour{R: 226, G: 168, B: 112},
 		Ramp:    carto.Night(),
-		Mono:    &ink.Colour{R: 202, G: 111, B: 88},
+		Mono:    &ink.Colour{R: 245, G: 166, B: 138},
 	}}
 }
 
@@ -100,19 +107,44 @@ func (t *Theme) lamp(c colour.RGB, white [2]float64) ink.Colour {
 	return ink.Colour(lch.Pixel())
 }
 
-// beamChroma is by how much the lines of light are more colourful than its symbols: a thin dark line
-// looks greyer than it is.
-const beamChroma = 1.6
+// A line is thin and a wedge faint: to be seen as the colour that its light is, either is drawn more colourful than
+// a symbol, the more so the closer its light is to white, up to a chroma that no light passes.
+const (
+	mostChroma = 90.0
+	chromaRise = 26.0
+)
 
-// beam is the ink of the lines of light of colour c: its own hue, dark and strong.
-func (t *Theme) beam(c colour.RGB, white [2]float64) ink.Colour {
+// vivid is a chroma of light as lines show it.
+func vivid(chroma float64) float64 { return mostChroma * -math.Expm1(-chroma/chromaRise) }
+
+// of is the ink of light of colour c at a lightness, with a share of the chroma that lines have.
+func (t *Theme) of(c colour.RGB, white [2]float64, lightness, share float64) ink.Colour {
 	if t.Mono != nil {
 		return *t.Mono
 	}
 	lch := colour.Display(c, white, t.Lamp).LCH()
-	lch.C *= t.Chroma * beamChroma
-	lch.L = t.Beam
+	lch.C, lch.L = share*t.Chroma*vivid(lch.C), lightness
 	return ink.Colour(lch.Pixel())
+}
+
+// beam is the ink of the lines of light of colour c: its own hue, dark and strong.
+func (t *Theme) beam(c colour.RGB, white [2]float64) ink.Colour { return t.of(c, white, t.Beam, 1) }
+
+// band is the ink beside such a line, and glow that of a wedge of the light. White light is nearly paper: a grey would
+// be taken for its shadow.
+func (t *Theme) band(c colour.RGB, white [2]float64) ink.Colour {
+	const share, whiter = 0.9, 8
+	return t.of(c, white, t.Glow+whiter*t.paleness(c, white), share)
+}
+
+func (t *Theme) glow(c colour.RGB, white [2]float64) ink.Colour {
+	const share, over, whiter = 0.35, 6, 3
+	return t.of(c, white, t.Glow+over+whiter*t.paleness(c, white), share)
+}
+
+// paleness is how close light is to the camera's white, 0 to 1.
+func (t *Theme) paleness(c colour.RGB, white [2]float64) float64 {
+	return 1 - vivid(colour.Display(c, white, t.Lamp).LCH().C)/mostChroma
 }
 
 // rim is what lettering on the tints of the map has round it: nothing on a light map, and paper on a

@@ -16,8 +16,10 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// symbols is what the theme gives to the symbols.
+// symbols is what the theme gives to the symbols, furnishings what it gives to furniture.
 func (p Pad) symbols() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Paper} }
+
+func (p Pad) furnishings() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Solid} }
 
 // drawThings draws lights, grip, cameras and people by their symbols, and returns the labels that
 // go beside them. Lettering avoids what their mounts cover, where it can.

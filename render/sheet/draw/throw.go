@@ -35,7 +35,7 @@ func (c *Drawing) throws(v layout.View, bodies []carto.Obstacle) []throw {
 	taken := slices.Clone(bodies)
 	for i := range c.In.Setup.Lights {
 		l := &c.In.Setup.Lights[i]
-		if !(l.Throw > 0) {
+		if !(l.Throw > 0) || !c.whole[l.Name] {
 			continue
 		}
 		t := throw{light: l, from: v.Flat(l.Frame.At), to: v.Flat(l.AimPoint), words: c.Length(l.Throw)}

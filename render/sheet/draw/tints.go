@@ -14,7 +14,7 @@ import (
 
 // drawTints paints the ground of the maps: bands, each a flat tint, or one continuous tint.
 func (c maps) drawTints(p Pad, v layout.View, reliefs []relief) {
-	if !c.smooth {
+	if !c.how.Smooth {
 		for i := range reliefs {
 			reliefs[i].drawBands(p, v)
 		}
@@ -35,7 +35,7 @@ func (c maps) drawTints(p Pad, v layout.View, reliefs []relief) {
 }
 
 func (c maps) tintScale(levels []carto.Level) tint.Scale {
-	return tint.NewScale(carto.Values(levels), c.Pad.Look.Ramp)
+	return tint.NewScale(levels, c.Pad.Look.Ramp)
 }
 
 // tintAlt says a continuous tint in a sentence.
@@ -49,11 +49,11 @@ func (c maps) tintAlt(levels []carto.Level) string {
 
 // keyTints paints into the bar of a key the tints about the levels that it shows.
 func (c maps) keyTints(p Pad, bar r2.Box, k section.Key) {
-	if c.smooth {
+	if c.how.Smooth {
 		p.canvas.Image(c.tintScale(k.All).Key(bar, k.From, k.To+1))
 		return
 	}
-	tints := p.Look.Ramp.Tints(len(k.All) + 1)[k.From : k.To+1]
+	tints := p.Look.Ramp.Bands(k.All)[k.From : k.To+1]
 	step := box.Width(bar) / float64(len(tints))
 	for i := range tints {
 		p.Rect(box.Of(bar.Min.X+step*float64(i), bar.Min.Y, bar.Min.X+step*float64(i+1), bar.Max.Y), 0, p.Look.Ink, &tints[i])
