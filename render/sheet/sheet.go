@@ -42,6 +42,9 @@ func (s *sheet) lay() *sheet {
 		return nil
 	}
 	s.fitInset()
+	if s.d.In.Elevation == nil && s.layout.Tiles.Parts() <= 1 {
+		s.layout = s.fitter.GiveRoom(s.layout)
+	}
 	return s
 }
 
@@ -136,7 +139,8 @@ func (s *sheet) fitterOf(blocks []*layout.Block) *layout.Fitter {
 	if s.wish.scale > 0 {
 		scales = []float64{s.wish.scale}
 	}
-	return &layout.Fitter{Extent: box.Around(stands), Stands: stands, Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
+	extent := box.Around(stands)
+	return &layout.Fitter{Extent: extent, Lined: draw.Lined(setup, extent), Stands: stands, Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
 		Way: s.wish.way, Scales: scales, Cut: s.countShortened,
 		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
 }

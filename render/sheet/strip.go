@@ -111,7 +111,7 @@ func (c strip) masthead(f section.Fields, setups, sheets int) ink.Page {
 // column is one set-up; number is its place in the run.
 func (c strip) column(number string) ink.Page {
 	c.Clear()
-	c.Terse = true
+	c.ForPhone()
 	s := stripPage{title: section.Joined(", ", section.TitleOf(c.In.Setup), section.SetupLine(c.In)), rows: c.stripHead(number)}
 	s.rows = append(s.rows, c.stripPlan()...)
 	for _, section := range c.StripSections() {

@@ -27,7 +27,7 @@ func (c beams) numberBeams(p Pad, v layout.View, taken []carto.Obstacle) []carto
 		if l.Tag == "" {
 			continue
 		}
-		st := p.Small().Strong().inked(c.Pad.beam(section.LampColour(l)))
+		st := p.plan().Strong().inked(c.Pad.beam(section.LampColour(l)))
 		half, tenth := c.beamLines(l, b, v)
 		if len(half) == 0 {
 			half = tenth

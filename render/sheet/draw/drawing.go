@@ -29,9 +29,13 @@ type How struct {
 func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
 	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, how: how, InsetMost: InsetHeights[0],
 		whole: section.WholeBeams(r.In, how.Beams)}
+	d.Pad.Ranks = wallRanks
 	d.Clear()
 	return d
 }
+
+// ForPhone makes the drawing one for a narrow screen, where the lists stand right below.
+func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }
 
 // shown is what a drawing has shown so far.
 type shown struct {
@@ -42,6 +46,7 @@ type shown struct {
 	Forms     []int                    // how many labels took each form
 	Reduced   int                      // labels that say less than what they are about
 	Shortened int                      // labels that say less than they could
+	Missed    []string                 // readings at faces that found no place
 }
 
 // Clear forgets the plan that was drawn.

@@ -14,10 +14,26 @@ import (
 // The heights of lettering, ISO 3098-1: the height of a capital, mm. Nothing is lettered smaller
 // than the first.
 const (
-	CapSmall = 1.8 // tables, notes, lettering of the plan
-	capName  = 2.5 // numbers of tags, headings, the title block
+	CapSmall = 1.8 // tables and notes, which are read in the hand
+	capName  = 2.5 // headings, the title block
 	CapTitle = 3.5
 	capGrand = 5.0 // the title on A2 and larger
+	capLamp  = 7.0 // the number at a lamp, which is read from a ladder
+)
+
+// Ranks are the heights of lettering on a plan: what is asked first is the largest.
+type Ranks struct {
+	Lamp  float64 // the number of a light
+	Face  float64 // readings at faces, and the marks of grip and cameras
+	Other float64 // everything else
+}
+
+// The ranks of a plan that hangs on a wall, of one so crowded that its lettering would not find room, where the numbers
+// stay as they are, and of the small one on a phone.
+var (
+	wallRanks    = Ranks{capLamp, CapTitle, capName}
+	crowdedRanks = Ranks{capLamp, capName, CapSmall}
+	phoneRanks   = Ranks{capName, CapSmall, CapSmall}
 )
 
 // style is one way of lettering.

@@ -71,7 +71,7 @@ func (c Match) matchLine(p Pad, a, b r2.Vec, to int) {
 			taken = append(taken, carto.Obstacle{Outline: q[:]})
 		}
 	}
-	st, words := p.Small().Strong(), fmt.Sprintf("match line: part %d", to+1)
+	st, words := p.plan().Strong(), fmt.Sprintf("match line: part %d", to+1)
 	along := r2.Sub(b, a)
 	angle := carto.Upright(along)
 	off := r2.Scale(st.Cap/2+1.2, ink.Direction(-angle))

@@ -25,7 +25,7 @@ func (c names) nameThings(p Pad, v layout.View, taken, lines []carto.Obstacle) [
 		r := &c.In.Setup.Rooms[i]
 		for j := range r.Walls {
 			if w := &r.Walls[j]; mentionsWall(c.In.Setup, r.Name+"."+w.Name) {
-				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.Pad.Quiet()))
+				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.Pad.place()))
 			}
 		}
 	}
@@ -41,7 +41,7 @@ func (c names) nameThings(p Pad, v layout.View, taken, lines []carto.Obstacle) [
 	n.solid = c.furnitureObstacles()
 	for i := range c.In.Setup.Rooms {
 		r := &c.In.Setup.Rooms[i]
-		n.put(ink.Notes, "room:"+r.Name, roomNames(v, r, c.Pad.Quiet()))
+		n.put(ink.Notes, "room:"+r.Name, roomNames(v, r, c.Pad.place()))
 	}
 	return n.own
 }
@@ -66,7 +66,7 @@ type namer struct {
 // put letters the first of the names that is clear; where all are crossed by contours, the first
 // that is clear of the rest.
 func (n *namer) put(layer ink.Layer, object string, names []name) {
-	st := n.c.Pad.Quiet()
+	st := n.c.Pad.place()
 	var second *name
 	for i := range names {
 		o := carto.Obstacle{Outline: ink.TurnedBox(names[i].at, st.boxOf(names[i].s), names[i].angle)}
@@ -85,7 +85,7 @@ func (n *namer) put(layer ink.Layer, object string, names []name) {
 }
 
 func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) {
-	st := n.c.Pad.Quiet()
+	st := n.c.Pad.place()
 	n.p.On(layer).of(object, "").turned(underMiddle(w.at, st.Cap, w.angle), w.s, st, ink.Centre, w.angle, rim)
 	n.own = append(n.own, carto.Obstacle{Outline: ink.TurnedBox(w.at, st.boxOf(w.s), w.angle)})
 }
@@ -94,7 +94,7 @@ func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) 
 // level and then upright.
 func (c *Drawing) furnitureNames(b r2.Box, f *plan.Furniture) []name {
 	shares := [][2]float64{{0.5, 0.5}, {0.5, 0.1}, {0.5, 0.9}, {0.1, 0.5}, {0.9, 0.5}, {0, 0}, {1, 0}, {0, 1}, {1, 1}}
-	st := c.Pad.Quiet()
+	st := c.Pad.place()
 	var names []name
 	for _, s := range []string{f.Name + " " + c.Bare(f.Z1-f.Base), f.Name} {
 		for _, angle := range []float64{0, 90} {

@@ -25,6 +25,7 @@ type Pad struct {
 	Look   *Theme
 	White  [2]float64 // the chromaticity that colours of light are seen against, CIE x, y
 	Face   *font.Family
+	Ranks  Ranks // of lettering on the plan
 }
 
 // lamp is the ink of light of a colour, as the camera sees it; beam that of the lines of its beam.
@@ -80,6 +81,13 @@ func (p Pad) turned(at r2.Vec, s string, st style, a ink.Align, angle float64, h
 // Style is lettering of a height and a colour. Small, Quiet and Name are the ranks of the sheet: what is read first,
 // what is second to it, and names.
 func (p Pad) Style(cap float64, c ink.Colour) style { return style{face: p.Face, Cap: cap, colour: c} }
+
+// plan is lettering of the plan, place that of names of places on it, reading that of what is read at a face.
+func (p Pad) plan() style { return p.Style(p.Ranks.Other, p.Look.Ink) }
+
+func (p Pad) place() style { return p.Style(p.Ranks.Other, p.Look.Place) }
+
+func (p Pad) reading() style { return p.Style(p.Ranks.Face, p.Look.Ink).Strong() }
 
 func (p Pad) Small() style { return p.Style(CapSmall, p.Look.Ink) }
 

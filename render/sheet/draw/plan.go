@@ -83,6 +83,9 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 		if !things[i].full(at) {
 			c.Shortened++
 		}
+		if s := things[i].missed(at); s != "" {
+			c.Missed = append(c.Missed, s)
+		}
 		if at.On {
 			taken = append(taken, hard(at.Box))
 		}

@@ -2,9 +2,12 @@ package draw
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -116,8 +119,8 @@ func (r *relief) drawBands(p Pad, v layout.View) {
 func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle) {
 	area := box.Inset(v.Panel, 1, 1)
 	letters := carto.Letter(r.lines, carto.LetterOptions{
-		Size:      func(l carto.Line) r2.Vec { s, st := c.figure(r, l); return st.boxOf(s) },
-		Obstacles: clear,
+		Size:      func(l carto.Line) r2.Vec { return figureBox(c.figure(r, l)) },
+		Obstacles: slices.Concat(clear, r.cliffObstacles(), leafObstacles(c.In.Setup, v)),
 		Area:      &area,
 	})
 	for _, l := range letters {
@@ -138,10 +141,48 @@ func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle)
 	}
 }
 
+// figureBox is the room of a figure in its line. A minus sign has clear paper before it, or it is read as the line.
+func figureBox(s string, st style) r2.Vec {
+	size := st.boxOf(s)
+	if strings.HasPrefix(s, "−") {
+		size.X += 2 * minusAir
+	}
+	return size
+}
+
+// minusAir is how much wider the gap is on either side of a figure with a sign, mm.
+const minusAir = 1.4
+
+// cliffObstacles keep figures off the cliffs and their ticks.
+func (r *relief) cliffObstacles() []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range r.cliffs {
+		points := r.cliffs[i].Points
+		for j := 1; j < len(points); j++ {
+			all = append(all, carto.Obstacle{Outline: points[j-1 : j+1]})
+		}
+		for _, t := range r.cliffs[i].Ticks {
+			all = append(all, carto.Obstacle{Outline: t[:]})
+		}
+	}
+	return all
+}
+
+// leafObstacles keep figures off the leaves that stand open.
+func leafObstacles(s *plan.Setup, v layout.View) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range s.Openings {
+		if hinge, tip, ok := leafOf(&s.Openings[i]); ok {
+			all = append(all, carto.Obstacle{Outline: []r2.Vec{v.Paper(hinge), v.Paper(tip)}})
+		}
+	}
+	return all
+}
+
 // figure is what a contour is lettered with, and how.
 func (c maps) figure(r *relief, l carto.Line) (string, style) {
 	level := r.levels[l.Index]
-	st := c.Pad.Small().inked(c.Pad.Look.Contour)
+	st := c.Pad.plan().inked(c.Pad.Look.Contour)
 	st.bold = level.Working
 	return c.Label(level), st
 }

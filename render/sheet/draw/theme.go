@@ -14,6 +14,7 @@ type Theme struct {
 	Paper ink.Colour
 	Ink   ink.Colour // lines and lettering
 	Quiet ink.Colour // second-rank lettering
+	Place ink.Colour // names of places, on the tints of the map
 	Rule  ink.Colour // hairlines between the rows of a table
 	Alarm ink.Colour // the one accent: what needs attention
 	Wall  ink.Colour // the ground of cut walls, which are outlined in Ink
@@ -40,6 +41,7 @@ func themes() []Theme {
 		Paper:   ink.Colour{R: 255, G: 255, B: 255},
 		Ink:     ink.Colour{R: 20, G: 20, B: 24},
 		Quiet:   ink.Colour{R: 96, G: 96, B: 102},
+		Place:   ink.Colour{R: 62, G: 62, B: 70},
 		Rule:    ink.Colour{R: 208, G: 208, B: 206},
 		Alarm:   ink.Colour{R: 178, G: 20, B: 82},
 		Wall:    ink.Colour{R: 172, G: 172, B: 174},
@@ -54,6 +56,7 @@ func themes() []Theme {
 		Name:    "ink", // black on white, for a photocopier
 		Paper:   ink.Colour{R: 255, G: 255, B: 255},
 		Quiet:   ink.Colour{R: 70, G: 70, B: 70},
+		Place:   ink.Colour{R: 0, G: 0, B: 0},
 		Rule:    ink.Colour{R: 190, G: 190, B: 190},
 		Wall:    ink.Colour{R: 255, G: 255, B: 255},
 		Solid:   ink.Colour{R: 255, G: 255, B: 255},
@@ -67,6 +70,7 @@ func themes() []Theme {
 		Paper:   ink.Colour{R: 10, G: 3, B: 3},
 		Ink:     ink.Colour{R: 230, G: 147, B: 118},
 		Quiet:   ink.Colour{R: 175, G: 114, B: 102},
+		Place:   ink.Colour{R: 200, G: 132, B: 112},
 		Rule:    ink.Colour{R: 77, G: 37, B: 32},
 		Alarm:   ink.Colour{R: 255, G: 150, B: 70},
 		Wall:    ink.Colour{R: 70, G: 52, B: 50},
