@@ -34,6 +34,13 @@ func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
 	return d
 }
 
+// Crowd makes the lettering of the plan smaller, but for the numbers of the lights, or as large again as it is on a wall.
+func (c *Drawing) Crowd(crowded bool) {
+	if c.Pad.Ranks = wallRanks; crowded {
+		c.Pad.Ranks = crowdedRanks
+	}
+}
+
 // ForPhone makes the drawing one for a narrow screen, where the lists stand right below.
 func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }
 
@@ -46,6 +53,7 @@ type shown struct {
 	Forms     []int                    // how many labels took each form
 	Reduced   int                      // labels that say less than what they are about
 	Shortened int                      // labels that say less than they could
+	Lost      int                      // labels that lost whole lines of what they say
 	Missed    []string                 // readings at faces that found no place
 }
 

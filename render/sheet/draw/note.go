@@ -99,12 +99,17 @@ type placeable interface {
 	draw(p Pad, at carto.Placement)
 	tells(at carto.Placement) bool    // it says what it is about, not a number alone
 	full(at carto.Placement) bool     // it says all that it has to say
+	whole(at carto.Placement) bool    // it has all lines, if shorter ones
 	missed(at carto.Placement) string // what it is, where it has no place and that must be said
 }
 
 func (n *note) tells(at carto.Placement) bool { return at.On }
 
 func (n *note) full(at carto.Placement) bool { return at.On && at.Form%len(n.forms) == 0 }
+
+func (n *note) whole(at carto.Placement) bool {
+	return at.On && (n.forms[at.Form%len(n.forms)].below != "" || n.forms[0].below == "")
+}
 
 func (n *note) missed(at carto.Placement) string {
 	if at.On || !n.sorely {

@@ -51,7 +51,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	for _, b := range v.Covered {
 		standing = append(standing, hard(box.Inset(b, -2, -2)))
 	}
-	throws = c.throws(v, slices.Concat(standing, bodies(p, labels)))
+	throws = c.throws(v, slices.Concat(standing, bodies(p, labels)), rays)
 	for i := range throws {
 		throws[i].draw(p)
 	}
@@ -82,6 +82,9 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 		}
 		if !things[i].full(at) {
 			c.Shortened++
+		}
+		if !things[i].whole(at) {
+			c.Lost++
 		}
 		if s := things[i].missed(at); s != "" {
 			c.Missed = append(c.Missed, s)

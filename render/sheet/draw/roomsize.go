@@ -25,8 +25,8 @@ const (
 	sizeCross = 9.0 // what it costs to cross a line, as mm of way from the wall
 )
 
-// Lined is on which sides of a plan the dimension lines of its rooms want room: where a wall stands at its edge. Of two
-// such sides one has it.
+// Lined is on which sides of a plan the dimension lines of its rooms want room: where a wall stands at its edge. Where
+// walls stand at its left and right, either may be wanted.
 func Lined(s *plan.Setup, extent r2.Box) (side r2.Vec) {
 	const close = 0.05 // m
 	g := box.Bounds{}
@@ -37,10 +37,10 @@ func Lined(s *plan.Setup, extent r2.Box) (side r2.Vec) {
 		return side
 	}
 	at := func(a, b float64) bool { return math.Abs(a-b) < close }
-	switch {
-	case at(g.B.Max.X, extent.Max.X):
+	switch left, right := at(g.B.Min.X, extent.Min.X), at(g.B.Max.X, extent.Max.X); {
+	case right && !left:
 		side.X = 1
-	case at(g.B.Min.X, extent.Min.X):
+	case left && !right:
 		side.X = -1
 	}
 	switch {

@@ -128,6 +128,10 @@ func (t *tag) tells(at carto.Placement) bool {
 	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Form].lines) > 0)
 }
 
+func (t *tag) whole(at carto.Placement) bool {
+	return at.On && len(t.forms()[at.Form].lines) == len(t.lines)
+}
+
 func (t *tag) missed(carto.Placement) string { return "" }
 
 func (t *tag) full(at carto.Placement) bool { return at.On && at.Form == 0 }

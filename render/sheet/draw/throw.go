@@ -30,7 +30,7 @@ const (
 // throws are the dimension lines of the lights whose length finds room on its line, clear of what
 // stands and of the other lengths. The rest stand in the list of lights only: a dimension line
 // without its figure says nothing.
-func (c *Drawing) throws(v layout.View, bodies []carto.Obstacle) []throw {
+func (c *Drawing) throws(v layout.View, bodies, rays []carto.Obstacle) []throw {
 	var all []throw
 	taken := slices.Clone(bodies)
 	for i := range c.In.Setup.Lights {
@@ -43,7 +43,11 @@ func (c *Drawing) throws(v layout.View, bodies []carto.Obstacle) []throw {
 		if r2.Norm(r2.Sub(t.to, t.from)) < 4 || len(seen) == 0 {
 			continue
 		}
-		if o, ok := t.letter(c.Pad.plan(), seen[0], taken); ok {
+		o, ok := t.letter(c.Pad.plan(), seen[0], slices.Concat(taken, rays))
+		if !ok {
+			o, ok = t.letter(c.Pad.plan(), seen[0], taken)
+		}
+		if ok {
 			taken = append(taken, o)
 			all = append(all, t)
 			c.used("throw")

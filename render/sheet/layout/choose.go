@@ -203,7 +203,7 @@ func (f *Fitter) GiveRoom(l Layout) Layout {
 	wide, high := math.Abs(f.Lined.X)*(lining+edge-2*marginX), math.Abs(f.Lined.Y)*(lining+edge-2*marginY)
 	for _, f.more = range [...]r2.Vec{{X: wide, Y: high}, {Y: high}, {X: wide}} {
 		roomy, ok := f.Best(l.Paper)
-		if ok && roomy.Times == l.Times && roomy.Wide == l.Wide && slices.Compare(roomy.merits()[:wantedMerits], l.merits()[:wantedMerits]) >= 0 {
+		if ok && roomy.Times == l.Times && roomy.Wide == l.Wide && (roomy.All() || !l.All()) && slices.Compare(roomy.merits()[:wantedMerits], l.merits()[:wantedMerits]) >= 0 {
 			return roomy
 		}
 	}
