@@ -38,11 +38,11 @@ func (c beams) drawBeams(p Pad, v layout.View) {
 			c.band(q, v, l, b.Half, edge)
 		}
 		for _, edge := range tenth {
-			c.within(q, v, ink.Pen{Colour: colour, Width: Hair, Dash: fieldDash}, edge)
+			c.within(q, v, p.Look.fieldPen(colour), edge)
 			c.used("beam:tenth")
 		}
 		for _, edge := range half {
-			c.within(q, v, ink.Pen{Colour: colour, Width: Medium}, edge)
+			c.within(q, v, p.Look.beamPen(colour), edge)
 			c.used("beam:half")
 		}
 	}
@@ -175,7 +175,7 @@ func (c beams) drawViews(p Pad, v layout.View) {
 	for i := range c.In.Views {
 		w := &c.In.Views[i]
 		for _, edge := range c.sides(w) {
-			c.within(p.On(ink.CameraWedge).of("camera:"+w.Camera, ""), v, ink.Pen{Colour: p.Look.Ink, Width: Thin, Dash: viewDash}, edge)
+			c.within(p.On(ink.CameraWedge).of("camera:"+w.Camera, ""), v, p.Look.viewPen(), edge)
 			c.used("view")
 		}
 	}

@@ -51,7 +51,7 @@ func (c maps) drawInset(p Pad, maps []*section.Field, v layout.View) {
 	for i := range all {
 		r := &all[i]
 		for _, l := range r.lines {
-			p.course(contourWidth(r.levels[l.Index])*0.7, l, v)
+			p.course(math.Max(p.contourWidth(r.levels[l.Index])*0.7, p.Look.Least), l, v)
 		}
 		for _, k := range r.cliffs {
 			p.course(Thin, k.Line, v)

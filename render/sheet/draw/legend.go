@@ -136,20 +136,20 @@ func lineSigns() []sign {
 	}
 	return []sign{
 		{"throw", "throw, in space", line(func(p Pad, a, b r2.Vec) {
-			p.canvas.DoubleArrow(ink.Pen{Colour: p.Look.Ink, Width: Hair}, throwHead, a, b)
+			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
 		{"beam:half", "beam to 50 %", line(func(p Pad, a, b r2.Vec) {
 			if p.Look.Glow > 0 {
 				light := p.band(tungsten())
 				p.Rect(box.Of(a.X, a.Y-bandWide, b.X, a.Y), 0, light, &light)
 			}
-			p.Line(Medium, p.beam(tungsten()), a, b)
+			p.canvas.Polyline(p.Look.beamPen(p.beam(tungsten())), a, b)
 		})},
-		{"beam:tenth", "beam to 10 %", line(func(p Pad, a, b r2.Vec) { p.dashed(Hair, p.beam(tungsten()), fieldDash, a, b) })},
+		{"beam:tenth", "beam to 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(tungsten())), a, b) })},
 		{"stub", "way of a light", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.Arrow(ink.Pen{Colour: p.beam(tungsten()), Width: Medium}, throwHead, a, b)
 		})},
-		{"view", "camera's view", line(func(p Pad, a, b r2.Vec) { p.dashed(Thin, p.Look.Ink, viewDash, a, b) })},
+		{"view", "camera's view", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.viewPen(), a, b) })},
 		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Medium, p.Look.Contour, a, b)
 			for x := a.X + 0.6; x < b.X; x += 1.2 {

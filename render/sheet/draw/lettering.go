@@ -64,6 +64,9 @@ func (st style) boxOf(s string) r2.Vec {
 	return r2.Vec{X: st.Width(s), Y: 2 * math.Max(above, below)}
 }
 
+// high is from the foot of descenders to the top of ascenders, mm.
+func (s style) high() float64 { return s.face.Ascent(s.em()) + s.face.Descent(s.em()) }
+
 // Leading is the pitch of lines, mm: generous at reading size.
 func (s style) Leading() float64 { return s.Cap * 2.05 }
 

@@ -40,15 +40,12 @@ func sayings(lines ...string) []saying {
 	return all
 }
 
-// belowRise is between the capitals of the two lines of a note, mm.
-const belowRise = 1.5
-
 // size is the room that a form takes.
 func (n *note) size(p Pad, f saying) r2.Vec {
 	size := n.style.boxOf(f.said)
 	if f.below != "" {
 		st := p.plan()
-		size.X, size.Y = math.Max(size.X, st.Width(f.below)), size.Y+belowRise+st.Cap
+		size.X, size.Y = math.Max(size.X, st.Width(f.below)), size.Y+st.high()
 	}
 	return size
 }
@@ -78,13 +75,12 @@ func (n *note) draw(p Pad, at carto.Placement) {
 		p.Line(Hair, p.Look.Ink, at.Leader[0], touch(at.Leader[0], n.anchor, n.shape, at.Leader[1]))
 	}
 	f := n.forms[at.Form%len(n.forms)]
-	base := at.Box.Min.Y + n.style.face.Descent(n.style.em())
-	if f.below != "" {
-		st := p.plan()
-		n.letter(p, r2.Vec{X: at.Box.Min.X, Y: base}, f.below, st)
-		base += st.Cap + belowRise
+	foot := at.Box.Min.Y
+	if st := p.plan(); f.below != "" {
+		n.letter(p, r2.Vec{X: at.Box.Min.X, Y: foot + st.face.Descent(st.em())}, f.below, st)
+		foot += st.high()
 	}
-	n.letter(p, r2.Vec{X: at.Box.Min.X, Y: base}, f.said, n.style)
+	n.letter(p, r2.Vec{X: at.Box.Min.X, Y: foot + n.style.face.Descent(n.style.em())}, f.said, n.style)
 }
 
 // letter letters a line of the note.

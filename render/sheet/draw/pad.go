@@ -83,9 +83,9 @@ func (p Pad) turned(at r2.Vec, s string, st style, a ink.Align, angle float64, h
 func (p Pad) Style(cap float64, c ink.Colour) style { return style{face: p.Face, Cap: cap, colour: c} }
 
 // plan is lettering of the plan, place that of names of places on it, reading that of what is read at a face.
-func (p Pad) plan() style { return p.Style(p.Ranks.Other, p.Look.Ink) }
+func (p Pad) plan() style { return p.sturdy(p.Style(p.Ranks.Other, p.Look.Ink)) }
 
-func (p Pad) place() style { return p.Style(p.Ranks.Other, p.Look.Place) }
+func (p Pad) place() style { return p.sturdy(p.Style(p.Ranks.Other, p.Look.Place)) }
 
 func (p Pad) reading() style { return p.Style(p.Ranks.Face, p.Look.Ink).Strong() }
 
@@ -95,4 +95,10 @@ func (p Pad) Quiet() style { return p.Style(CapSmall, p.Look.Quiet) }
 
 func (p Pad) head() style { return p.Small().Strong() }
 
-func (p Pad) Name() style { return p.Style(capName, p.Look.Ink) }
+func (p Pad) Name() style { return p.sturdy(p.Style(capName, p.Look.Ink)) }
+
+// sturdy is lettering whose strokes a copier keeps, where the look is one for a copier.
+func (p Pad) sturdy(st style) style {
+	st.bold = st.bold || p.Look.Plain
+	return st
+}

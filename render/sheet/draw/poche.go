@@ -24,7 +24,7 @@ func (p Pad) cutAway(width float64, pieces ...[]r2.Vec) {
 // cutGround draws the ground of one piece.
 func (p Pad) cutGround(piece []r2.Vec) {
 	p.outline(0, p.Look.Wall, &p.Look.Wall, piece...)
-	if p.Look.Hatched {
+	if p.Look.Plain {
 		p.canvas.Hatch(ink.Pen{Colour: p.Look.Ink, Width: Hair}, hatchPitch, 45, piece)
 	}
 }
@@ -34,7 +34,7 @@ const hatchPitch = 1.5
 
 // cutOutline draws the line about pieces. A hairline of their ground closes the seams between them first.
 func (p Pad) cutOutline(width float64, pieces [][]r2.Vec) {
-	if !p.Look.Hatched {
+	if !p.Look.Plain {
 		for _, q := range pieces {
 			p.outline(Hair, p.Look.Wall, nil, q...)
 		}

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -100,15 +101,13 @@ func rimmed(g carto.Grid) carto.Grid {
 
 // drawBands paints the bands, each over the darker ones below it.
 func (r *relief) drawBands(p Pad, v layout.View) {
+	if p.Look.Plain {
+		r.drawScreen(p, v)
+		return
+	}
 	tints := p.Look.Ramp.Bands(r.levels)
-	for i, s := range r.steps {
-		var rings [][]r2.Vec
-		for _, ring := range s.Rings {
-			if q := ink.ClipPolygon(v.All(ring), box.Corners(v.Panel)); len(q) >= 3 {
-				rings = append(rings, q)
-			}
-		}
-		if len(rings) > 0 {
+	for i := range r.steps {
+		if rings := r.seenRings(i, v); len(rings) > 0 {
 			p.canvas.Draw(ink.Solid(tints[i]), ink.Polygons(rings...))
 		}
 	}
@@ -128,14 +127,17 @@ func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle)
 		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, p.Look.rim())
 	}
 	for _, l := range carto.Cut(r.lines, letters) {
-		p.course(contourWidth(r.levels[l.Index]), l, v)
+		p.course(p.contourWidth(r.levels[l.Index]), l, v)
+	}
+	if p.Look.Plain {
+		c.tickShadows(p, v, r)
 	}
 	for _, k := range r.cliffs {
 		c.used("cliff")
 		p.course(Medium, k.Line, v)
 		for _, t := range k.Ticks {
 			for _, piece := range ink.ClipPolyline(t[:], box.Corners(v.Panel)) {
-				p.Line(Hair, p.Look.Contour, piece...)
+				p.Line(math.Max(Hair, p.Look.Least), p.Look.Contour, piece...)
 			}
 		}
 	}
@@ -183,7 +185,7 @@ func leafObstacles(s *plan.Setup, v layout.View) []carto.Obstacle {
 func (c maps) figure(r *relief, l carto.Line) (string, style) {
 	level := r.levels[l.Index]
 	st := c.Pad.plan().inked(c.Pad.Look.Contour)
-	st.bold = level.Working
+	st.bold = st.bold || level.Working
 	return c.Label(level), st
 }
 
@@ -204,11 +206,36 @@ func underMiddle(centre r2.Vec, cap, angle float64) r2.Vec {
 }
 
 // contourWidth is the pen of a contour, mm.
-func contourWidth(l carto.Level) float64 {
-	if l.Working {
+func (p Pad) contourWidth(l carto.Level) float64 {
+	switch {
+	case l.Working && p.Look.Plain:
+		return FrameLine
+	case l.Working:
 		return Thick
 	}
-	return Hair
+	return math.Max(Hair, p.Look.Least)
+}
+
+// The ticks into a shadow, mm.
+const (
+	shadowEvery = 4.0
+	shadowTick  = 1.1
+)
+
+// tickShadows puts ticks on the inside of the contours that close about less light: without tints nothing else says that
+// the way in leads down. The light is on the left of a contour, so that one that runs clockwise has it outside.
+func (c maps) tickShadows(p Pad, v layout.View, r *relief) {
+	for i := range r.lines {
+		l := &r.lines[i]
+		if !l.Closed || plane.Area(l.Points) >= 0 {
+			continue
+		}
+		for _, t := range ink.Ticks(append(slices.Clone(l.Points), l.Points[0]), shadowEvery, shadowTick) {
+			if box.AllIn(t[:], v.Panel) {
+				p.Line(p.Look.Least, p.Look.Contour, t[:]...)
+			}
+		}
+	}
 }
 
 // Light is probed on a lattice of points so fine that it does not show: no coarser than this on

@@ -79,7 +79,8 @@ func (t *tag) size(p Pad, f tagForm) r2.Vec {
 	if len(f.lines) > 0 {
 		w += textWide(p, f.lines) + 2*tagPad
 	}
-	return r2.Vec{X: w, Y: math.Max(f.cap+2*tagPad, linesHigh(p, len(f.lines))+2*tagPad)}
+	number := p.Style(f.cap, p.Look.Ink).Strong().boxOf(t.number).Y
+	return r2.Vec{X: w, Y: math.Max(math.Max(number, f.cap+2*tagPad), linesHigh(p, len(f.lines))+2*tagPad)}
 }
 
 // linesHigh is the height of some lines.
@@ -103,7 +104,7 @@ func textWide(p Pad, lines [][]string) float64 {
 // lineStyle is bold for the first line.
 func lineStyle(p Pad, i int) style {
 	st := p.plan()
-	st.bold = i == 0
+	st.bold = st.bold || i == 0
 	return st
 }
 

@@ -19,8 +19,10 @@ type Theme struct {
 	Alarm ink.Colour // the one accent: what needs attention
 	Wall  ink.Colour // the ground of cut walls, which are outlined in Ink
 	Solid ink.Colour // tops of furniture: ground too, and quieter than the paper
-	// Hatched says that cut walls have lines on their ground in place of a grey.
-	Hatched bool
+	// Plain says that there are two colours, ink and paper, for a copier: walls are hatched, dots stand for tints, every
+	// line of the map has its own dashes and closed shadows have ticks.
+	Plain bool
+	Least float64 // the thinnest line of light on the map, mm
 	// Contour is the one ink of the contours and their lettering.
 	Contour ink.Colour
 	Ramp    carto.Ramp // the tints of the bands
@@ -53,18 +55,13 @@ func themes() []Theme {
 		Beam:    43,
 		Glow:    87,
 	}, {
-		Name:    "ink", // black on white, for a photocopier
-		Paper:   ink.Colour{R: 255, G: 255, B: 255},
-		Quiet:   ink.Colour{R: 70, G: 70, B: 70},
-		Place:   ink.Colour{R: 0, G: 0, B: 0},
-		Rule:    ink.Colour{R: 190, G: 190, B: 190},
-		Wall:    ink.Colour{R: 255, G: 255, B: 255},
-		Solid:   ink.Colour{R: 255, G: 255, B: 255},
-		Hatched: true,
-		Contour: ink.Colour{R: 60, G: 60, B: 60},
-		Ramp:    carto.Ink(),
-		Lamp:    62,
-		Beam:    39,
+		Name:  "ink", // black on white, for a photocopier
+		Paper: ink.Colour{R: 255, G: 255, B: 255},
+		Wall:  ink.Colour{R: 255, G: 255, B: 255},
+		Solid: ink.Colour{R: 255, G: 255, B: 255},
+		Plain: true,
+		Least: Medium,
+		Ramp:  carto.Ink(),
 	}, {
 		Name:    "night", // dim reds on black, for a phone on set
 		Paper:   ink.Colour{R: 10, G: 3, B: 3},
@@ -103,6 +100,9 @@ func ThemeNamed(name string) (t Theme, ok bool) {
 
 // lamp is the ink of light of colour c as a camera balanced to the chromaticity white sees it.
 func (t *Theme) lamp(c colour.RGB, white [2]float64) ink.Colour {
+	if t.Plain {
+		return t.Paper
+	}
 	if t.Mono != nil {
 		return *t.Mono
 	}
@@ -123,6 +123,9 @@ func vivid(chroma float64) float64 { return mostChroma * -math.Expm1(-chroma/chr
 
 // of is the ink of light of colour c at a lightness, with a share of the chroma that lines have.
 func (t *Theme) of(c colour.RGB, white [2]float64, lightness, share float64) ink.Colour {
+	if t.Plain {
+		return t.Ink
+	}
 	if t.Mono != nil {
 		return *t.Mono
 	}
@@ -151,10 +154,50 @@ func (t *Theme) paleness(c colour.RGB, white [2]float64) float64 {
 	return 1 - vivid(colour.Display(c, white, t.Lamp).LCH().C)/mostChroma
 }
 
+// The dashes of the lines of a map in two colours, mm, told apart from each other and from full contours.
+var (
+	plainBeam  = []float64{6, 1.5}
+	plainField = []float64{3.2, 2}
+	plainThrow = []float64{2.6, 1, 2.6, 2.4}
+	plainView  = []float64{6.5, 1.5, 1.2, 1.5}
+)
+
+// throwWide is the pen of a throw in two colours, mm: its short dashes lose their ends to a copier.
+const throwWide = 0.42
+
+// The pens of a map: of beams to half the peak and to a tenth, of throws and of cameras' views.
+func (t *Theme) beamPen(c ink.Colour) ink.Pen {
+	if t.Plain {
+		return ink.Pen{Colour: c, Width: Thick, Dash: plainBeam}
+	}
+	return ink.Pen{Colour: c, Width: Medium}
+}
+
+func (t *Theme) fieldPen(c ink.Colour) ink.Pen {
+	if t.Plain {
+		return ink.Pen{Colour: c, Width: t.Least, Dash: plainField}
+	}
+	return ink.Pen{Colour: c, Width: Hair, Dash: fieldDash}
+}
+
+func (t *Theme) throwPen() ink.Pen {
+	if t.Plain {
+		return ink.Pen{Colour: t.Ink, Width: throwWide, Dash: plainThrow}
+	}
+	return ink.Pen{Colour: t.Ink, Width: Hair}
+}
+
+func (t *Theme) viewPen() ink.Pen {
+	if t.Plain {
+		return ink.Pen{Colour: t.Ink, Width: t.Least, Dash: plainView}
+	}
+	return ink.Pen{Colour: t.Ink, Width: Thin, Dash: viewDash}
+}
+
 // rim is what lettering on the tints of the map has round it: nothing on a light map, and paper on a
-// dark one, whose lighter tints would swallow it.
+// dark one, whose lighter tints would swallow it, and on a screen of dots.
 func (t *Theme) rim() *ink.Colour {
-	if t.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
+	if t.Plain || t.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
 		return &t.Paper
 	}
 	return nil

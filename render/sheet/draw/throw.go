@@ -10,7 +10,6 @@ import (
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
 
@@ -91,7 +90,9 @@ func (t *throw) draw(p Pad) {
 	p = p.On(ink.Throws).of("light:"+t.light.Name, "")
 	st := p.plan()
 	gap := t.gap(st) / 2 / r2.Norm(r2.Sub(t.to, t.from))
-	symbols.DrawThrow(p.canvas, p.symbols(), t.from, t.to, t.at-gap, t.at+gap)
+	pen := p.Look.throwPen()
+	p.canvas.Arrow(pen, throwHead, box.Interpolate(t.from, t.to, t.at-gap), t.from)
+	p.canvas.Arrow(pen, throwHead, box.Interpolate(t.from, t.to, t.at+gap), t.to)
 	p.turned(underMiddle(box.Interpolate(t.from, t.to, t.at), st.Cap, 0), t.words, st, ink.Centre, 0, &p.Look.Paper)
 }
 

@@ -14,7 +14,7 @@ import (
 
 // drawTints paints the ground of the maps: bands, each a flat tint, or one continuous tint.
 func (c maps) drawTints(p Pad, v layout.View, reliefs []relief) {
-	if !c.how.Smooth {
+	if p.Look.Plain || !c.how.Smooth {
 		for i := range reliefs {
 			reliefs[i].drawBands(p, v)
 		}
@@ -47,8 +47,21 @@ func (c maps) tintAlt(levels []carto.Level) string {
 		c.Label(levels[0]), c.Label(levels[len(levels)-1]), c.LevelMeasure())
 }
 
+// keyDots draws the screens of the bands into the bar of a key.
+func (c maps) keyDots(p Pad, bar r2.Box, k section.Key) {
+	r, n := relief{levels: k.All}, k.To+1-k.From
+	step := box.Width(bar) / float64(n)
+	for i := range n {
+		p.dots(dotAcross(r.bandStop(k.From+i)), [][]r2.Vec{box.Corners(box.Of(bar.Min.X+step*float64(i), bar.Min.Y, bar.Min.X+step*float64(i+1), bar.Max.Y))})
+	}
+}
+
 // keyTints paints into the bar of a key the tints about the levels that it shows.
 func (c maps) keyTints(p Pad, bar r2.Box, k section.Key) {
+	if p.Look.Plain {
+		c.keyDots(p, bar, k)
+		return
+	}
 	if c.how.Smooth {
 		p.canvas.Image(c.tintScale(k.All).Key(bar, k.From, k.To+1))
 		return
