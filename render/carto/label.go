@@ -15,6 +15,7 @@ type Label struct {
 	Forms  []Form  // best first
 	Toward *r2.Vec // the preferred direction of the label, a unit vector; nil: none
 	Weight float64 // how much it matters; 0 is taken as 1
+	Tidy   float64 // by how much more than others it avoids to cover lines; 0 is taken as 1
 }
 
 // Form is one form of a label: the full tag, the short tag, the number. Lengths are mm.
@@ -146,7 +147,7 @@ func (s *solver) offer(out *[]candidate, i, form int, box r2.Box, cost float64) 
 		over += crossed
 	}
 	c.limits = grown(union(box, plane.Bounds(c.Leader[:])), s.opts.Gap)
-	c.cost = s.weight(i) * (formCost*float64(form) + cost + length + over + s.directionCost(i, box))
+	c.cost = s.weight(i) * (formCost*float64(form) + cost + length + max(1, s.labels[i].Tidy)*over + s.directionCost(i, box))
 	*out = append(*out, c)
 }
 

@@ -22,6 +22,7 @@ func Place(labels []Label, opts PlaceOptions) []Placement {
 	s.greedy()
 	s.anneal()
 	s.settle()
+	s.restore()
 	out := make([]Placement, len(labels))
 	for i := range labels {
 		out[i] = s.now(i).Placement
@@ -183,6 +184,20 @@ func (s *solver) settle() {
 			}
 		}
 	}
+}
+
+// restore gives labels that say less than they could each of their better places in turn, whoever stands there looking for
+// another, where the whole is the better for it. What chance passed by it finds.
+func (s *solver) restore() {
+	for i := range s.labels {
+		for to := 0; s.now(i).Form > 0 && to < s.at[i]; to++ {
+			before := slices.Clone(s.at)
+			if s.move(i, to) >= 0 {
+				copy(s.at, before)
+			}
+		}
+	}
+	s.settle()
 }
 
 func (s *solver) total() (cost float64) {

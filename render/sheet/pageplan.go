@@ -20,37 +20,50 @@ func (s *sheet) planPages() []ink.Page {
 }
 
 // drawPlan draws the sheet of the plan. Where labels had to be shortened to a number, or left out, it letters the plan
-// smaller, all but the numbers of the lights; then it takes back the corners of the panel that were given to lists, if
-// that helps.
+// smaller, the numbers of the lights last; then it takes back the corners of the panel that were given to lists, if that
+// helps. The most crowded lettering that is no better than a larger one is not taken.
 func (s *sheet) drawPlan() ink.Page {
 	full, bare := s.layout, s.layout.Open()
-	type try struct {
-		layout  layout.Layout
-		crowded bool
+	var tries []attempt
+	for step := range draw.Crowds {
+		tries = append(tries, attempt{full, step})
 	}
-	tries := []try{{full, false}, {full, true}}
 	if len(bare.Corners) != len(full.Corners) {
-		tries = append(tries, try{bare, true})
+		tries = append(tries, attempt{bare, draw.Crowds - 1})
 	}
-	var best try
+	best, least := tries[0], math.MaxInt
 	var page ink.Page
-	least := math.MaxInt
 	for _, t := range tries {
-		s.d.Crowd(t.crowded)
-		drawn := s.planPage(&t.layout, s.fitter.View(&t.layout))
-		if lost := s.d.Lost + 4*s.d.Reduced; lost < least {
+		drawn := s.attempt(t)
+		if lost := s.lost(); lost < least {
 			best, page, least = t, drawn, lost
 		}
 		if least == 0 {
 			break
 		}
 	}
-	if s.d.Lost+4*s.d.Reduced != least { // what is asked of the drawing later is asked of this page
-		s.d.Crowd(best.crowded)
-		page = s.planPage(&best.layout, s.fitter.View(&best.layout))
+	if s.lost() != least { // what is asked of the drawing later is asked of this page
+		page = s.attempt(best)
 	}
 	s.layout = best.layout
 	return page
+}
+
+// attempt is a way to draw a plan: a layout, and how crowded its lettering is.
+type attempt struct {
+	layout layout.Layout
+	crowd  int
+}
+
+func (s *sheet) attempt(t attempt) ink.Page {
+	s.d.Crowd(t.crowd)
+	return s.planPage(&t.layout, s.fitter.View(&t.layout))
+}
+
+// lost weighs what the plan that was drawn last had to leave out.
+func (s *sheet) lost() int {
+	const number = 4 // a label that is a number alone, as labels that lost some of their lines
+	return s.d.Lost + number*s.d.Reduced
 }
 
 // planPage is the sheet itself.

@@ -400,7 +400,7 @@ func TestTextsWrapBeforeTheyAreCut(t *testing.T) {
 		}
 	}
 	said := strings.Join(all, "\n")
-	for _, want := range []string{"The Long Breakfast of the\nLamplighter's Daughter", "14 Harbour Terrace,\nground floor rear kitchen", "1/2 CTO; sodium street, keep\nclear of path"} {
+	for _, want := range []string{"The Long Breakfast of the\nLamplighter's Daughter", "14 Harbour Terrace,\nground floor rear kitchen", "1/2 CTO; sodium street,\nkeep clear of path"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("no %q in\n%s", want, said)
 		}

@@ -29,17 +29,13 @@ type How struct {
 func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
 	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, how: how, InsetMost: InsetHeights[0],
 		whole: section.WholeBeams(r.In, how.Beams)}
-	d.Pad.Ranks = wallRanks
+	d.Crowd(0)
 	d.Clear()
 	return d
 }
 
-// Crowd makes the lettering of the plan smaller, but for the numbers of the lights, or as large again as it is on a wall.
-func (c *Drawing) Crowd(crowded bool) {
-	if c.Pad.Ranks = wallRanks; crowded {
-		c.Pad.Ranks = crowdedRanks
-	}
-}
+// Crowd sets the lettering of the plan to one of the steps of Crowds, 0 the largest.
+func (c *Drawing) Crowd(step int) { c.Pad.Ranks = wallRanks[step] }
 
 // ForPhone makes the drawing one for a narrow screen, where the lists stand right below.
 func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }

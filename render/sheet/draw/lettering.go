@@ -28,13 +28,15 @@ type Ranks struct {
 	Other float64 // everything else
 }
 
-// The ranks of a plan that hangs on a wall, of one so crowded that its lettering would not find room, where the numbers
-// stay as they are, and of the small one on a phone.
+// wallRanks are those of a plan that hangs on a wall, and after them those of plans ever more crowded: the numbers of the
+// lights shrink last. phoneRanks are those of the small plan on a phone.
 var (
-	wallRanks    = Ranks{capLamp, CapTitle, capName}
-	crowdedRanks = Ranks{capLamp, capName, CapSmall}
-	phoneRanks   = Ranks{capName, CapSmall, CapSmall}
+	wallRanks  = [...]Ranks{{capLamp, CapTitle, capName}, {capLamp, capName, CapSmall}, {capGrand, capName, CapSmall}, {CapTitle, capName, CapSmall}}
+	phoneRanks = Ranks{capName, CapSmall, CapSmall}
 )
+
+// Crowds is how many steps lettering has from a plan with room to the most crowded.
+const Crowds = len(wallRanks)
 
 // style is one way of lettering.
 type style struct {

@@ -74,10 +74,10 @@ func (c *Drawing) furnitureObstacles() []carto.Obstacle {
 // What covering a line costs a label, as mm of leader, and what covering a square of floor does:
 // a tag stands outside the room where its leader is no longer than that is worth.
 const (
-	costThrow = 24.0
-	costBeam  = 16.0
-	costTable = 6.0
-	costEdge  = 22.0
+	costThrow = 14.0
+	costBeam  = 9.0
+	costTable = 2.0
+	costEdge  = 14.0
 	costRest  = 40.0
 	costFloor = 3.0
 	floorUnit = 8.0 // mm

@@ -21,7 +21,7 @@ const (
 	sizeOff   = 8.0 // from the wall
 	sizeLeast = 2.2 // where there is no more room
 	sizePitch = 2.6 // from one try to the next
-	sizeTries = 6
+	sizeTries = 12
 	sizeCross = 9.0 // what it costs to cross a line, as mm of way from the wall
 )
 

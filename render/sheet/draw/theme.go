@@ -72,9 +72,9 @@ func themes() []Theme {
 		Alarm:   ink.Colour{R: 255, G: 150, B: 70},
 		Wall:    ink.Colour{R: 70, G: 52, B: 50},
 		Solid:   ink.Colour{R: 24, G: 12, B: 11},
-		Contour: ink.Colour{R: 226, G: 168, B: 112},
+		Contour: ink.Colour{R: 210, G: 150, B: 104},
 		Ramp:    carto.Night(),
-		Mono:    &ink.Colour{R: 245, G: 166, B: 138},
+		Mono:    &ink.Colour{R: 222, G: 164, B: 112},
 	}}
 }
 
