@@ -46,7 +46,7 @@ func Ink() Ramp { return Ramp{"ink", []Tone{{0, colour.LCH{L: 100}}}} }
 // Night is dim reds, which leave the eye used to the dark.
 func Night() Ramp {
 	return Ramp{"night", []Tone{
-		{-lastTone, colour.LCH{L: 2.4, C: 6, H: 20}}, {0, colour.LCH{L: 21, C: 17, H: 30}}, {lastTone, colour.LCH{L: 39.6, C: 30, H: 42}},
+		{-lastTone, colour.LCH{L: 1.6, C: 6, H: 20}}, {0, colour.LCH{L: 20.1, C: 16, H: 30}}, {lastTone, colour.LCH{L: 39.2, C: 20, H: 40}},
 	}}
 }
 
