@@ -23,7 +23,7 @@ type Options struct {
 	Paper  string       // "A3", "letter portrait", "landscape"
 	Scale  string       // "1:50", `1/4"`
 	Theme  string       // "day"
-	Tint   string       // bands or smooth: the ground of the map
+	Tint   string       // bands, smooth or colour: the ground of the map
 	Beams  string       // all, main or none: whose beams and throws are drawn whole; "": all, where they are few
 	Levels string       // lx, fc, stop, stops: what contours are lettered in
 	Field  string       // floor or face: what is mapped
@@ -138,15 +138,22 @@ func unknown(log *faults, s placedWord, what string, all []string) {
 		Hint:    hint})
 }
 
+// The grounds that a map can have, the default first.
+const (
+	tintBands  = "bands"
+	tintSmooth = "smooth"
+	tintColour = "colour"
+)
+
 // TintNames lists the grounds that a map can have, the default first.
-func TintNames() []string { return []string{"bands", "smooth"} }
+func TintNames() []string { return []string{tintBands, tintSmooth, tintColour} }
 
 func (w *request) readTint(word string, log *faults) {
 	names := TintNames()
 	if word != "" && !slices.Contains(names, word) {
 		unknown(log, placedWord{word: word}, "tint", names)
 	}
-	w.how.Smooth = word == names[1]
+	w.how.Smooth = word == tintSmooth
 }
 
 // BeamNames lists the words for whose beams are drawn whole.

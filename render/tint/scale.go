@@ -54,6 +54,17 @@ func (s Scale) place(lux float64) float64 {
 	return min(place, float64(len(s.levels))+1)
 }
 
+// Grey is Key for maps that have a hue of their own: the tones without any, as light as they have it.
+func (s Scale) Grey(box r2.Box, from, to int) ink.Image {
+	m := s.Key(box, from, to)
+	h := hued{scale: s, tones: map[ink.Colour]int8{}, known: map[[3]int8]ink.Colour{}}
+	for i := range m.Width {
+		c := h.at((float64(i)+0.5)/32-0.5+float64(from), func(r2.Vec) (a, b float64) { return 0, 0 }, r2.Vec{})
+		copy(m.RGB[3*i:], []byte{c.R, c.G, c.B})
+	}
+	return m
+}
+
 // Key is a strip of the scale into a box, mm, from one band up to another, not with it, the darker at
 // the left: each band as wide as the next, so that the levels lie where the edges of bands would.
 func (s Scale) Key(box r2.Box, from, to int) ink.Image {

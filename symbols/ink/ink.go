@@ -10,8 +10,8 @@ type Layer uint8
 // The layers of a sheet, in drawing order.
 const (
 	Ground Layer = iota // the colour of the paper, where that is not white
-	Wedges
 	Tint
+	Wedges
 	Contours
 	Walls
 	Furniture

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -21,10 +22,11 @@ const (
 )
 
 // fill fills the wedge of a beam to half its peak with its faint light, from a light that stands on no floor up to
-// the first floor that it comes to: there the map says where its light goes on. It lies under the tint and the walls.
+// the first floor that it comes to: there the map says where its light goes on. It lies under the walls.
 func (c beams) fill(p Pad, v layout.View, l *plan.Light, b *section.Beam) {
 	from := plan.InPlan(l.Frame.At)
-	if p.Look.Glow == 0 || b.Spot || onFloor(c.In.Setup, from) || len(beamEdges(l, b.Half, false)) == 0 {
+	onMap := func(f *section.Field) bool { return covers(f, from) }
+	if p.Look.Glow == 0 || b.Spot || onFloor(c.In.Setup, from) || slices.ContainsFunc(c.In.Maps(), onMap) || len(beamEdges(l, b.Half, false)) == 0 {
 		return
 	}
 	wedge := make([]r2.Vec, len(b.Half))

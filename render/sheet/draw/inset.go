@@ -51,10 +51,12 @@ func (c maps) drawInset(p Pad, maps []*section.Field, v layout.View) {
 	for i := range all {
 		r := &all[i]
 		for _, l := range r.lines {
-			p.course(math.Max(p.contourWidth(r.levels[l.Index])*0.7, p.Look.Least), l, v)
+			pen := p.contourPen(r.marks[l.Index])
+			pen.Width = math.Max(pen.Width*0.7, p.Look.Least)
+			p.course(pen, l, v)
 		}
 		for _, k := range r.cliffs {
-			p.course(Thin, k.Line, v)
+			p.course(ink.Pen{Colour: p.Look.Contour, Width: Thin}, k.Line, v)
 		}
 	}
 	p.cutAway(Hair, wallPieces(c.In.Setup, v)...)

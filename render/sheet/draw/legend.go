@@ -204,7 +204,11 @@ func expectedSigns(in *section.Input) int {
 func (c *Drawing) figure(f section.Figure) []Row {
 	switch f {
 	case section.LevelFigure:
-		return []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
+		rows := []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
+		if section.IsOfColours(c.In) {
+			rows = append(rows, maps{c}.hueBar())
+		}
+		return rows
 	case section.SmallMapFigure:
 		return maps{c}.insetRows()
 	case section.SignFigure:

@@ -31,7 +31,7 @@ type Ranks struct {
 // wallRanks are those of a plan that hangs on a wall, and after them those of plans ever more crowded: the numbers of the
 // lights shrink last. phoneRanks are those of the small plan on a phone.
 var (
-	wallRanks  = [...]Ranks{{capLamp, CapTitle, capName}, {capLamp, capName, CapSmall}, {capGrand, capName, CapSmall}, {CapTitle, capName, CapSmall}}
+	wallRanks  = [...]Ranks{{capLamp, CapTitle, capName}, {capLamp, capName, CapSmall}, {capGrand, capName, CapSmall}, {CapTitle, CapSmall, CapSmall}, {capName, CapSmall, CapSmall}}
 	phoneRanks = Ranks{capName, CapSmall, CapSmall}
 )
 

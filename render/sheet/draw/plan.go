@@ -8,6 +8,7 @@ import (
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
@@ -22,15 +23,17 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	maps, beams := maps(c), beams(c)
 	throws, clear := c.Arrange(p, v)
 	reliefs, rays := maps.reliefs(v), beams.rays(v)
+	lines := reliefs
+	if section.IsOfColours(c.In) {
+		lines = maps.hueReliefs(v)
+	}
 	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, rays))...)
-	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), rays)))
+	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays)))
 
 	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
 	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
 	maps.drawTints(p.On(ink.Tint), v, reliefs)
-	for i := range reliefs {
-		maps.drawLines(p.On(ink.Contours), v, &reliefs[i], clear)
-	}
+	maps.drawAllLines(p.On(ink.Contours), v, lines, clear)
 }
 
 // Arrange draws what stands and the labels beside it, and returns the throws and what further

@@ -23,10 +23,27 @@ type maps struct{ *Drawing }
 // its lines and cliffs.
 type relief struct {
 	levels []carto.Level
+	marks  []mark     // by level: how its line is drawn and lettered
 	grid   carto.Grid // as it was traced
 	steps  []carto.Band
 	lines  []carto.Line
 	cliffs []carto.Cliff
+}
+
+// mark is how the line of a level is drawn and lettered.
+type mark struct {
+	words string
+	heavy bool
+	dash  []float64
+}
+
+// marksOf are the lines of levels of light.
+func (c maps) marksOf(levels []carto.Level) []mark {
+	var all []mark
+	for _, l := range levels {
+		all = append(all, mark{words: c.Label(l), heavy: l.Working})
+	}
+	return all
 }
 
 // reliefs are the maps of a sheet.
@@ -73,6 +90,7 @@ func (c maps) trace(f *section.Field, v layout.View) relief {
 
 func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	r := relief{levels: section.LevelsOf(c.In)}
+	r.marks = c.marksOf(r.levels)
 	// One point of growth lets the tints reach under the walls that are drawn over them.
 	r.grid = carto.Extrapolate(rimmed(carto.Denoise(f.Grid, noiseShare)), 1)
 	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
@@ -113,9 +131,25 @@ func (r *relief) drawBands(p Pad, v layout.View) {
 	}
 }
 
+// drawAllLines draws the contours of maps, the figures of each clear of those before.
+func (c maps) drawAllLines(p Pad, v layout.View, all []relief, clear []carto.Obstacle) {
+	for i := range all {
+		others := slices.Concat(contourLines(all[:i]), contourLines(all[i+1:]))
+		for j := range others {
+			others[j].Cost = costContour
+		}
+		for _, l := range c.drawLines(p, v, &all[i], slices.Concat(clear, others)) {
+			clear = append(clear, carto.Obstacle{Outline: l.Outline()})
+		}
+	}
+}
+
+// costContour is what it costs a figure to cover the contour of another map.
+const costContour = 8.0
+
 // drawLines draws the contours, with their figures in gaps that keep clear of what stands in the
-// way, and the cliffs.
-func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle) {
+// way, and the cliffs. It returns the figures.
+func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle) []carto.Lettering {
 	area := box.Inset(v.Panel, 1, 1)
 	letters := carto.Letter(r.lines, carto.LetterOptions{
 		Size:      func(l carto.Line) r2.Vec { return figureBox(c.figure(r, l)) },
@@ -127,20 +161,21 @@ func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle)
 		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, p.Look.rim())
 	}
 	for _, l := range carto.Cut(r.lines, letters) {
-		p.course(p.contourWidth(r.levels[l.Index]), l, v)
+		p.course(p.contourPen(r.marks[l.Index]), l, v)
 	}
 	if p.Look.Plain {
 		c.tickShadows(p, v, r)
 	}
 	for _, k := range r.cliffs {
 		c.used("cliff")
-		p.course(Medium, k.Line, v)
+		p.course(ink.Pen{Colour: p.Look.Contour, Width: Medium}, k.Line, v)
 		for _, t := range k.Ticks {
 			for _, piece := range ink.ClipPolyline(t[:], box.Corners(v.Panel)) {
 				p.Line(math.Max(Hair, p.Look.Least), p.Look.Contour, piece...)
 			}
 		}
 	}
+	return letters
 }
 
 // figureBox is the room of a figure in its line. A minus sign has clear paper before it, or it is read as the line.
@@ -183,20 +218,20 @@ func leafObstacles(s *plan.Setup, v layout.View) []carto.Obstacle {
 
 // figure is what a contour is lettered with, and how.
 func (c maps) figure(r *relief, l carto.Line) (string, style) {
-	level := r.levels[l.Index]
+	m := r.marks[l.Index]
 	st := c.Pad.plan().inked(c.Pad.Look.Contour)
-	st.bold = st.bold || level.Working
-	return c.Label(level), st
+	st.bold = st.bold || m.heavy
+	return m.words, st
 }
 
 // course draws a contour within the panel.
-func (p Pad) course(width float64, l carto.Line, v layout.View) {
+func (p Pad) course(pen ink.Pen, l carto.Line, v layout.View) {
 	points := l.Points
 	if l.Closed && len(points) > 0 {
 		points = append(append([]r2.Vec(nil), points...), points[0])
 	}
 	for _, piece := range ink.ClipPolyline(points, box.Corners(v.Panel)) {
-		p.Line(width, p.Look.Contour, piece...)
+		p.canvas.Polyline(pen, piece...)
 	}
 }
 
@@ -205,15 +240,16 @@ func underMiddle(centre r2.Vec, cap, angle float64) r2.Vec {
 	return r2.Sub(centre, r2.Scale(cap/2, ink.Direction(-angle)))
 }
 
-// contourWidth is the pen of a contour, mm.
-func (p Pad) contourWidth(l carto.Level) float64 {
+// contourPen draws a contour.
+func (p Pad) contourPen(m mark) ink.Pen {
+	pen := ink.Pen{Colour: p.Look.Contour, Width: math.Max(Hair, p.Look.Least), Dash: m.dash}
 	switch {
-	case l.Working && p.Look.Plain:
-		return FrameLine
-	case l.Working:
-		return Thick
+	case m.heavy && p.Look.Plain:
+		pen.Width = FrameLine
+	case m.heavy:
+		pen.Width = Thick
 	}
-	return math.Max(Hair, p.Look.Least)
+	return pen
 }
 
 // The ticks into a shadow, mm.

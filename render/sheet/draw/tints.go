@@ -14,7 +14,8 @@ import (
 
 // drawTints paints the ground of the maps: bands, each a flat tint, or one continuous tint.
 func (c maps) drawTints(p Pad, v layout.View, reliefs []relief) {
-	if p.Look.Plain || !c.how.Smooth {
+	hued := section.IsOfColours(c.In) && len(reliefs) == len(c.In.Maps())
+	if p.Look.Plain || !c.how.Smooth && !hued {
 		for i := range reliefs {
 			reliefs[i].drawBands(p, v)
 		}
@@ -26,7 +27,11 @@ func (c maps) drawTints(p Pad, v layout.View, reliefs []relief) {
 	levels := reliefs[0].levels
 	var maps []tint.Map
 	for i := range reliefs {
-		maps = append(maps, tint.Map{Grid: reliefs[i].grid, Steps: reliefs[i].steps})
+		m := tint.Map{Grid: reliefs[i].grid, Steps: reliefs[i].steps}
+		if hued {
+			m = c.hued(m, c.In.Maps()[i])
+		}
+		maps = append(maps, m)
 	}
 	m, ok := tint.Smooth(maps, c.tintScale(levels), tint.Frame{Scale: v.Scale, Shift: v.Shift, Panel: v.Panel, Paper: p.Look.Paper})
 	if ok {
@@ -60,6 +65,10 @@ func (c maps) keyDots(p Pad, bar r2.Box, k section.Key) {
 func (c maps) keyTints(p Pad, bar r2.Box, k section.Key) {
 	if p.Look.Plain {
 		c.keyDots(p, bar, k)
+		return
+	}
+	if section.IsOfColours(c.In) {
+		p.canvas.Image(c.tintScale(k.All).Grey(bar, k.From, k.To+1))
 		return
 	}
 	if c.how.Smooth {

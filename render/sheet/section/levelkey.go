@@ -66,6 +66,11 @@ func (c Report) levelKey() *Section {
 		s.Figure = LevelFigure
 		s.textOnly = []string{"contours at " + c.levelList(k.Shown())}
 		s.Words = append(s.Words, c.keyWords(k.Shown()))
+		if IsOfColours(c.In) {
+			words, levels := c.hueWords()
+			s.textOnly = NonEmpty(levels)
+			s.Words = append([]string{"tone by the stop, in " + c.LevelMeasure()}, words...)
+		}
 	} else {
 		s.Words = append(s.Words, "No light reaches it, or the exposure gives no working stop.")
 	}
