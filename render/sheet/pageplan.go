@@ -33,7 +33,11 @@ func (s *sheet) drawPlan() ink.Page {
 	}
 	best, least := tries[0], math.MaxInt
 	var page ink.Page
-	for _, t := range tries {
+	for i, t := range tries {
+		const hopeless = 6 // labels lost at once: the steps between are passed over
+		if i > 0 && least > hopeless*numberLost && t.crowd < draw.Crowds-1 {
+			continue
+		}
 		drawn := s.attempt(t)
 		if lost := s.lost(); lost < least {
 			best, page, least = t, drawn, lost
@@ -61,10 +65,10 @@ func (s *sheet) attempt(t attempt) ink.Page {
 }
 
 // lost weighs what the plan that was drawn last had to leave out.
-func (s *sheet) lost() int {
-	const number = 4 // a label that is a number alone, as labels that lost some of their lines
-	return s.d.Lost + number*s.d.Reduced
-}
+func (s *sheet) lost() int { return s.d.Lost + numberLost*s.d.Reduced }
+
+// numberLost is what a label that is a number alone weighs against one that lost some of its lines.
+const numberLost = 4
 
 // planPage is the sheet itself.
 func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
