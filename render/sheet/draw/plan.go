@@ -31,6 +31,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays)))
 
 	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
+	clear = append(clear, tapes(c).drawTapes(p, v, clear, slices.Concat(rays, throwLines(throws), contourLines(lines)))...)
 	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
 	maps.drawTints(p.On(ink.Tint), v, reliefs)
 	maps.drawAllLines(p.On(ink.Contours), v, lines, clear)
