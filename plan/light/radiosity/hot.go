@@ -69,7 +69,7 @@ func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotPar
 			t.addHot(&s, worker, lamp, straight, uint32(4*slot+k))
 		}
 		if len(s.parts) > from {
-			s.patches = append(s.patches, newHotPatch(s.parts, from))
+			s.patches = append(s.patches, newHotPatch(f.id, s.parts, from))
 		}
 	}
 	return s
