@@ -33,9 +33,9 @@ func StopLevels(working, low, high float64, most int) []Level {
 		return nil
 	}
 	low = math.Max(low, high*0x1p-30)
-	from := int(math.Ceil(math.Log2(low/working) - 1e-9))
-	to := int(math.Floor(math.Log2(math.Min(high, working*0x1p30)/working) + 1e-9))
-	for to-from+1 > most {
+	from := int(math.Ceil(math.Max(stopsOver(low, working), -mostStops) - 1e-9))
+	to := int(math.Floor(math.Min(stopsOver(high, working), mostStops) + 1e-9))
+	for to-from >= most {
 		if to > -from {
 			to--
 		} else {
@@ -48,6 +48,13 @@ func StopLevels(working, low, high float64, most int) []Level {
 	}
 	return levels
 }
+
+// mostStops is how many stops from the working stop a level can be. It bounds the levels whatever light a field holds.
+const mostStops = 60
+
+// stopsOver gives by how many stops light is over the working stop's: the difference of logarithms, for the ratio may be
+// too large for a number.
+func stopsOver(lux, working float64) float64 { return math.Log2(lux) - math.Log2(working) }
 
 // Span returns the values between which the field lies, but for a share of its points at either
 // end that would add levels for specks: 0.002 is two in a thousand. Both are zero where there is
