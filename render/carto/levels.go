@@ -32,9 +32,8 @@ func StopLevels(working, low, high float64, most int) []Level {
 	if !(working > 0) || math.IsInf(working, 0) || !(high >= low) || !(high > 0) || most < 1 {
 		return nil
 	}
-	low = math.Max(low, high*0x1p-30)
-	from := int(math.Ceil(math.Max(stopsOver(low, working), -mostStops) - 1e-9))
-	to := int(math.Floor(math.Min(stopsOver(high, working), mostStops) + 1e-9))
+	from := max(-mostStops, int(math.Ceil(stopsOver(math.Max(low, high*0x1p-30), working)-1e-9)))
+	to := min(mostStops, int(math.Floor(stopsOver(high, working)+1e-9)))
 	for to-from >= most {
 		if to > -from {
 			to--
@@ -50,11 +49,13 @@ func StopLevels(working, low, high float64, most int) []Level {
 }
 
 // mostStops is how many stops from the working stop a level can be. It bounds the levels whatever light a field holds.
-const mostStops = 60
+const mostStops = 30
 
-// stopsOver gives by how many stops light is over the working stop's: the difference of logarithms, for the ratio may be
-// too large for a number.
-func stopsOver(lux, working float64) float64 { return math.Log2(lux) - math.Log2(working) }
+// stopsOver gives by how many stops light is over the working stop's, and no more than one beyond mostStops. It takes
+// the difference of logarithms, for the ratio may be too large for a number.
+func stopsOver(lux, working float64) float64 {
+	return math.Min(math.Max(math.Log2(lux)-math.Log2(working), -mostStops-1), mostStops+1)
+}
 
 // Span returns the values between which the field lies, but for a share of its points at either
 // end that would add levels for specks: 0.002 is two in a thousand. Both are zero where there is

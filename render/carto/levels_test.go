@@ -60,7 +60,7 @@ func TestStopLevelsOfAnyLight(t *testing.T) {
 		working, low, high float64
 		levels             int
 	}{
-		{1e-310, 1, 11000, 0}, {5e-324, 1, 1e300, 0}, {1e300, 1e-300, 1e-290, 0}, {100, 1, math.Inf(1), 0}, {100, 1, 1e30, 8},
+		{1e-310, 1, 11000, 0}, {5e-324, 1, 1e300, 0}, {1e300, 1e-300, 1e-290, 0}, {100, 1, math.Inf(1), 0}, {100, 1, 1e30, 0}, {100, 1, 1e9, 8},
 	} {
 		got := StopLevels(c.working, c.low, c.high, 8)
 		if len(got) != c.levels {
