@@ -94,7 +94,7 @@ func TestResultsOfHostileScenesAreNumbers(t *testing.T) {
 		{"output: {lumens: 1e8, shape: uniform}, at: [2, 1.5], height: 1, aim: up", ""},
 		{"output: {lumens: 1e8, beam: 0.5, field: 300}, at: [2, 1.5], height: 1.001, aim: down", ""},
 		{"output: {lumens: 1e8, shape: uniform}, at: [1.0894427190999916, 1.0447213595499958], height: 1.59, aim: up", ""}, // at the face
-		{"output: {lumens: 1e8, shape: uniform}, at: [0, 0], height: 0", ""},    // in the corner
+		{"output: {lumens: 1e8, shape: uniform}, at: [0, 0], height: 0", ""},                                               // in the corner
 		{"output: {lumens: 1e8, shape: uniform}, at: [2, 1], level: 0.1 %", ""},
 		{"output: {lumens: 1e8, shape: uniform}, at: [2, 1], level: 0 %", ""},
 		{"output: {lumens: 1e8, shape: uniform}, at: [1e4, 1e4], height: 100", ""},

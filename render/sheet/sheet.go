@@ -19,11 +19,18 @@ type sheet struct {
 	layout layout.Layout
 	texts  draw.Blocks // the lettering of the blocks
 	pages  []ink.Page  // before they are numbered
+
+	// What is known of it when its set-up is let go.
+	title, name, heading string
+	place                int // in the file, from 1; 0 for none
+	paper                layout.Paper
+	movable              bool // it may lie on other paper
 }
 
 func newSheet(in Input, o Options, log *faults) *sheet {
 	s := &sheet{wish: asked(o, in.Setup, log), fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
 	setup := in.Setup
+	s.title, s.name, s.heading, s.place = section.TitleOf(setup), setup.Name, section.SetupLine(&in), drawingOf(setup)
 	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.wish.levels, Stop: setup.Exposure.Stop.N}}
 	p := draw.Pad{Look: &s.wish.theme, Face: o.Font, White: section.WhiteOf(setup)}
 	s.d = draw.New(r, p, func(text string) {
