@@ -89,7 +89,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := reportFaults(std, flags.work.faults, d.faults); err != nil {
 		return err
 	}
-	if err := writeOutputs(ctx, std, paths, func(path string) ([]output, error) { return d.files(path, flags) }); err != nil {
+	if err := writeOutputs(ctx, std, paths, func(path string, put func(output) error) error { return d.files(path, flags, put) }); err != nil {
 		return err
 	}
 	if slices.Contains(paths, "-") {

@@ -42,7 +42,7 @@ func newDrawing(setups int, paths []string, flags *drawFlags) *drawing {
 // compose lights and draws the set-ups one after the other, and those again that lie on smaller paper than a later one.
 func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *workFlags) error {
 	err := w.light(ctx, std, flags, study.Options{}, func(i int, s *study.Study) error {
-		return inBackground(ctx, func() { d.add(i, s) })
+		return inBackground(ctx, func() error { d.add(i, s); return nil })
 	})
 	if err != nil {
 		return err
@@ -54,7 +54,7 @@ func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *work
 			continue
 		}
 		if in, here := d.held[i]; here {
-			if err := inBackground(ctx, func() { d.run.Redraw(i, in) }); err != nil {
+			if err := inBackground(ctx, func() error { d.run.Redraw(i, in); return nil }); err != nil {
 				return err
 			}
 			continue
@@ -62,19 +62,10 @@ func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *work
 		again.names, places = append(again.names, name), append(places, i)
 	}
 	err = again.light(ctx, std, flags, study.Options{}, func(i int, s *study.Study) error {
-		return inBackground(ctx, func() { d.run.Redraw(places[i], sheet.Of(s, d.options)) })
+		return inBackground(ctx, func() error { d.run.Redraw(places[i], sheet.Of(s, d.options)); return nil })
 	})
 	d.held = nil
 	d.document, d.faults = d.run.Document()
-	return err
-}
-
-// inBackground is runInterruptibly for work without a result.
-func inBackground(ctx context.Context, work func()) error {
-	_, err := runInterruptibly(ctx, func() (struct{}, error) {
-		work()
-		return struct{}{}, nil
-	})
 	return err
 }
 
@@ -99,20 +90,20 @@ func (d *drawing) add(i int, s *study.Study) {
 }
 
 // files are the sheets in the form that a path asks for.
-func (d *drawing) files(path string, flags *drawFlags) ([]output, error) {
+func (d *drawing) files(path string, flags *drawFlags, put func(output) error) error {
 	switch flags.output.formOf(path) {
 	case "txt":
-		return []output{{path: path, data: []byte(strings.Join(d.texts, "\n\n"))}}, nil
+		return put(output{path: path, asked: path, data: []byte(strings.Join(d.texts, "\n\n"))})
 	case contactSheet:
-		return d.contactFile(path)
+		return d.contactFile(path, put)
 	}
-	return encode(d.document, path, d.options.Font, &flags.output)
+	return encode(d.document, path, d.options.Font, &flags.output, put)
 }
 
 // contactFile puts the strips and the sheets into one picture.
-func (d *drawing) contactFile(path string) ([]output, error) {
+func (d *drawing) contactFile(path string, put func(output) error) error {
 	strips, look := d.strips.Document(len(d.document.Pages)), d.options.Look()
-	return single(path, func(b *bytes.Buffer) error {
+	return single(path, put, func(b *bytes.Buffer) error {
 		return contact.Write(b, strips, d.document, contact.Options{Font: d.options.Font, Paper: look.Paper, Ink: look.Ink})
 	})
 }

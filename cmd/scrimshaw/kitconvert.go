@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -22,6 +23,9 @@ func convertFile(ctx context.Context, std streams, args []string, flags *kitFlag
 	if to != ".ies" && to != ".ldt" {
 		return fmt.Errorf("%s: the endings of photometric files are .ies and .ldt", args[0])
 	}
+	if err := refuseReplacing(args[0], flags.convert); err != nil {
+		return err
+	}
 	data, _, err := openMeasured(ctx, std, flags.convert, flags.faults)
 	if err != nil {
 		return err
@@ -34,11 +38,22 @@ func convertFile(ctx context.Context, std streams, args []string, flags *kitFlag
 	if err != nil {
 		return fmt.Errorf("cannot convert %s: %w", flags.convert, err)
 	}
-	if err := writeAndReport(ctx, std, []output{{path: args[0], data: text}}); err != nil {
+	if err := writeAndReport(ctx, std, only(output{path: args[0], data: text})); err != nil {
 		return err
 	}
 	if _, indoor := made.(*files.LDT); indoor && made != data {
 		fmt.Fprintln(std.err, "its ten direct ratios, which only indoor utilisation tables use, are not computed and stand as 0")
+	}
+	return nil
+}
+
+// refuseReplacing refuses a new file in the place of one that is there: a measurement is not made again as a drawing is.
+func refuseReplacing(path, source string) error {
+	if canonicalPath(path) == canonicalPath(source) {
+		return fmt.Errorf("%s is the file to convert; give the new file another name", path)
+	}
+	if _, err := os.Lstat(path); err == nil {
+		return fmt.Errorf("there is a file %s already; remove it first, or give the new file another name", path)
 	}
 	return nil
 }

@@ -5,14 +5,20 @@ import (
 	"errors"
 	"fmt"
 	"runtime/debug"
+	"syscall"
 
 	"github.com/spf13/cobra"
+
+	"scrimshaw/plan/source"
 )
 
 // run executes the command line and returns the exit status.
 func run(ctx context.Context, args []string, std streams) int {
 	out := &outputWriter{ctx: ctx, w: std.out}
 	std.out = out
+	if std.staged == nil {
+		std.staged = &staging{}
+	}
 	root := newRoot(std)
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)
@@ -26,7 +32,10 @@ func run(ctx context.Context, args []string, std streams) int {
 	if errors.As(err, &exit) {
 		return exit.status
 	}
-	fmt.Fprintf(std.err, "scrimshaw: %s\n", plainMessage(err))
+	if errors.Is(err, syscall.EPIPE) {
+		return brokenPipe // whoever read the output has enough, and nobody is told
+	}
+	fmt.Fprintf(std.err, "scrimshaw: %s\n", source.Printable(plainMessage(err)))
 	return exitWrong
 }
 

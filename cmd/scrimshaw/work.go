@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
@@ -37,6 +38,9 @@ type workFlags struct {
 func layOut(ctx context.Context, std streams, args []string, flags *workFlags) (*work, error) {
 	if _, err := flags.lightQuality(); err != nil {
 		return nil, err
+	}
+	if slices.Contains(flags.setups, "") {
+		return nil, errors.New("--setup has no name behind it; leave it out for all set-ups")
 	}
 	in, err := open(ctx, std, args)
 	if err != nil {

@@ -133,6 +133,16 @@ func escaped(r rune) string {
 	return fmt.Sprintf(`\u{%x}`, r)
 }
 
+// Printable is text of some lines that may go to a terminal: everything in them is escaped that a terminal would obey
+// or hide.
+func Printable(text string) string {
+	lines := strings.Split(text, "\n")
+	for i := range lines {
+		lines[i] = visible(lines[i])
+	}
+	return strings.Join(lines, "\n")
+}
+
 // visible is text with everything escaped that a terminal would obey or hide.
 func visible(text string) string {
 	var b strings.Builder
