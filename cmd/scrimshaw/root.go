@@ -41,6 +41,7 @@ func run(ctx context.Context, args []string, std streams) int {
 
 // newRoot builds the command tree.
 func newRoot(std streams) *cobra.Command {
+	var notices bool
 	root := &cobra.Command{
 		Use:   "scrimshaw",
 		Short: "a scene as text becomes a lit plan on paper",
@@ -50,8 +51,15 @@ func newRoot(std streams) *cobra.Command {
 		Version:       version(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if notices {
+				_, err := std.out.Write([]byte(licences))
+				return err
+			}
+			return cmd.Help()
+		},
 	}
+	root.Flags().BoolVar(&notices, "licences", false, "print the notices of what the program is made of")
 	root.SetIn(std.in)
 	root.SetOut(std.out)
 	root.SetErr(std.err)

@@ -133,14 +133,19 @@ func escaped(r rune) string {
 	return fmt.Sprintf(`\u{%x}`, r)
 }
 
-// Printable is text of some lines that may go to a terminal: everything in them is escaped that a terminal would obey
-// or hide.
+// Printable is text that may go to a terminal: everything in it is escaped that a terminal would obey or hide, but for
+// ends of lines and tabs.
 func Printable(text string) string {
-	lines := strings.Split(text, "\n")
-	for i := range lines {
-		lines[i] = visible(lines[i])
+	var b strings.Builder
+	for len(text) > 0 {
+		n := strings.IndexAny(text, "\n\t")
+		if n < 0 {
+			return b.String() + visible(text)
+		}
+		b.WriteString(visible(text[:n]) + text[n:n+1])
+		text = text[n+1:]
 	}
-	return strings.Join(lines, "\n")
+	return b.String()
 }
 
 // visible is text with everything escaped that a terminal would obey or hide.
