@@ -43,13 +43,17 @@ func drawingOf(s *plan.Setup) int {
 
 // warnMissingGlyphs warns of the characters that the typeface has no glyphs for.
 func warnMissingGlyphs(pages []ink.Page, f *font.Family, log *faults) {
-	var lacks []rune
+	var lacks, unshaped []rune
 	for i := range pages {
 		for j := range pages[i].Items {
 			if t := pages[i].Items[j].Text; t != nil {
 				lacks = append(lacks, f.Missing(t.S)...)
+				unshaped = append(unshaped, ink.Unshaped(t.S)...)
 			}
 		}
+	}
+	if slices.Sort(unshaped); len(unshaped) > 0 {
+		log.warn("unshaped", "write it in letters that stand side by side", "%q and its like are joined to their neighbours as a rule: they are lettered one by one", unshaped[0])
 	}
 	slices.Sort(lacks)
 	for _, r := range slices.Compact(lacks) {

@@ -122,8 +122,20 @@ func (b *builder) letters(t *ink.Text, halo *ink.Colour) {
 		b.raw(` xml:space="preserve"`)
 	}
 	b.paint(t, halo)
-	b.raw(">").text(t.S).raw("</text>\n")
+	b.raw(">")
+	if ink.RunsLeft(t.S) { // viewers put letters in order, and take lines for such as run to the right
+		b.raw(rightToLeftIsolate).text(t.S).raw(popIsolate)
+	} else {
+		b.text(t.S)
+	}
+	b.raw("</text>\n")
 }
+
+// What stands between these runs from right to left as a whole (UAX #9, 2.4).
+const (
+	rightToLeftIsolate = "\u2067"
+	popIsolate         = "\u2069"
+)
 
 // outlines draws a text as the outlines of its letters.
 func (b *builder) outlines(t *ink.Text, halo *ink.Colour) {
