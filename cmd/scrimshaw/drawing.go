@@ -47,26 +47,30 @@ func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *work
 	if err != nil {
 		return err
 	}
-	again := &work{in: w.in}
-	var places []int
-	for i, name := range w.names {
-		if !d.run.Misfit(i) {
-			continue
-		}
-		if in, here := d.held[i]; here {
-			if err := inBackground(ctx, func() error { d.run.Redraw(i, in); return nil }); err != nil {
-				return err
-			}
-			continue
-		}
-		again.names, places = append(again.names, name), append(places, i)
-	}
-	err = again.light(ctx, std, flags, study.Options{}, func(i int, s *study.Study) error {
-		return inBackground(ctx, func() error { d.run.Redraw(places[i], sheet.Of(s, d.options)); return nil })
-	})
+	err = w.recompose(ctx, std, d, flags)
 	d.held = nil
 	d.document, d.faults = d.run.Document()
 	return err
+}
+
+// recompose draws the set-ups again that lie on smaller paper than the run's, and lights again those that are let go.
+func (w *work) recompose(ctx context.Context, std streams, d *drawing, flags *workFlags) error {
+	gone := &work{in: w.in}
+	var places []int
+	for i, name := range w.names {
+		switch in, here := d.held[i]; {
+		case !d.run.Misfit(i):
+		case here:
+			if err := inBackground(ctx, func() error { d.run.Redraw(i, in); return nil }); err != nil {
+				return err
+			}
+		default:
+			gone.names, places = append(gone.names, name), append(places, i)
+		}
+	}
+	return gone.light(ctx, std, flags, study.Options{}, func(i int, s *study.Study) error {
+		return inBackground(ctx, func() error { d.run.Redraw(places[i], sheet.Of(s, d.options)); return nil })
+	})
 }
 
 // heldMost is how many values of light are kept in case their sheets have to be drawn again: 64 MB of them. What is

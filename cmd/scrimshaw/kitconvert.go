@@ -13,24 +13,14 @@ import (
 
 // convertFile writes a photometric file in the format that the ending of the new name asks for.
 func convertFile(ctx context.Context, std streams, args []string, flags *kitFlags) error {
-	switch {
-	case len(args) == 0:
-		return errors.New("--convert needs the name of the new file: scrimshaw kit --convert lamp.ies lamp.ldt")
-	case flags.json || len(flags.outputs) > 0:
-		return errors.New("--convert writes one file and prints nothing; leave --json and -o out")
-	}
-	to := strings.ToLower(filepath.Ext(args[0]))
-	if to != ".ies" && to != ".ldt" {
-		return fmt.Errorf("%s: the endings of photometric files are .ies and .ldt", args[0])
-	}
-	if err := refuseReplacing(args[0], flags.convert); err != nil {
+	if err := checkConversion(args, flags); err != nil {
 		return err
 	}
 	data, _, err := openMeasured(ctx, std, flags.convert, flags.faults)
 	if err != nil {
 		return err
 	}
-	made, err := files.As(data, to)
+	made, err := files.As(data, photometricEnding(args[0]))
 	if err != nil {
 		return fmt.Errorf("cannot convert %s: %w", flags.convert, err)
 	}
@@ -46,6 +36,22 @@ func convertFile(ctx context.Context, std streams, args []string, flags *kitFlag
 	}
 	return nil
 }
+
+// checkConversion refuses what is no conversion of one file to one other.
+func checkConversion(args []string, flags *kitFlags) error {
+	switch {
+	case len(args) == 0:
+		return errors.New("--convert needs the name of the new file: scrimshaw kit --convert lamp.ies lamp.ldt")
+	case flags.json || len(flags.outputs) > 0:
+		return errors.New("--convert writes one file and prints nothing; leave --json and -o out")
+	}
+	if to := photometricEnding(args[0]); to != ".ies" && to != ".ldt" {
+		return fmt.Errorf("%s: the endings of photometric files are .ies and .ldt", args[0])
+	}
+	return refuseReplacing(args[0], flags.convert)
+}
+
+func photometricEnding(name string) string { return strings.ToLower(filepath.Ext(name)) }
 
 // refuseReplacing refuses a new file in the place of one that is there: a measurement is not made again as a drawing is.
 func refuseReplacing(path, source string) error {

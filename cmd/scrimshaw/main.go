@@ -17,7 +17,7 @@ func main() {
 	os.Exit(realMain())
 }
 
-// patience is how long a command that was told to stop may tidy up. What has not ended by then is left behind.
+// patience is how long a command may tidy up after a signal to stop. What has not ended by then is left behind.
 const patience = 200 * time.Millisecond
 
 // realMain runs one command and returns its exit status; tests call it as a program.

@@ -22,7 +22,7 @@ const (
 	brokenPipe = 128 + 13 // nobody reads the output any more; what a shell says of a program that this signal ends
 )
 
-// stoppedMessage is what a run says that was told to stop.
+// stoppedMessage is what a run says that stops before its end.
 const stoppedMessage = "stopped; nothing is written"
 
 // exitError ends a command with a status when its faults have been printed.

@@ -33,7 +33,7 @@ func run(ctx context.Context, args []string, std streams) int {
 		return exit.status
 	}
 	if errors.Is(err, syscall.EPIPE) {
-		return brokenPipe // whoever read the output has enough, and nobody is told
+		return brokenPipe // whoever read the output has enough, and needs no word of it
 	}
 	fmt.Fprintf(std.err, "scrimshaw: %s\n", source.Printable(plainMessage(err)))
 	return exitWrong

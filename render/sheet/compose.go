@@ -3,43 +3,11 @@ package sheet
 import (
 	"slices"
 
-	"scrimshaw/plan"
-	"scrimshaw/plan/source"
 	"scrimshaw/render/font"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
-
-// Compose draws the sheets of the set-ups of a scene in order, numbered through: of each the plan with its collar, and
-// as many pages of lists as the collar does not hold. There are no pages where an error was found. The same input gives
-// the same ink. A Run does the same for set-ups that come one after the other.
-func Compose(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
-	r := NewRun(o)
-	for _, in := range ins {
-		r.Add(in)
-	}
-	for i := range ins {
-		if r.Misfit(i) {
-			r.Redraw(i, ins[i])
-		}
-	}
-	return r.Document()
-}
-
-// drawingOf is the number of a set-up's drawing: its place in the file, so that it keeps it in a run of some; 0 where
-// it has none there.
-func drawingOf(s *plan.Setup) int {
-	if s.Scene == nil {
-		return 0
-	}
-	for i := range s.Scene.Setups {
-		if s.Scene.Setups[i].Name == s.Name {
-			return i + 1
-		}
-	}
-	return 0
-}
 
 // warnMissingGlyphs warns of the characters that the typeface has no glyphs for.
 func warnMissingGlyphs(pages []ink.Page, f *font.Family, log *faults) {

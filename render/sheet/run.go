@@ -11,6 +11,22 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
+// Compose draws the sheets of the set-ups of a scene in order, numbered through: of each the plan with its collar, and
+// as many pages of lists as the collar does not hold. There are no pages where an error was found. The same input gives
+// the same ink. A Run does the same for set-ups that come one after the other.
+func Compose(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
+	r := NewRun(o)
+	for _, in := range ins {
+		r.Add(in)
+	}
+	for i := range ins {
+		if r.Misfit(i) {
+			r.Redraw(i, ins[i])
+		}
+	}
+	return r.Document()
+}
+
 // Run draws the sheets of set-ups that come one after the other, and keeps of each its pages alone: light and set can
 // be let go as soon as their sheet is drawn.
 type Run struct {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"scrimshaw/plan"
 	"scrimshaw/plan/source"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
@@ -146,4 +147,18 @@ func (s *sheet) fitterOf(blocks []*layout.Block) *layout.Fitter {
 	return &layout.Fitter{Extent: box.Around(stands), Stands: stands, Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
 		Way: s.wish.way, Scales: scales, Cut: s.countShortened,
 		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
+}
+
+// drawingOf is the number of a set-up's drawing: its place in the file, so that it keeps it in a run of some; 0 where
+// it has none there.
+func drawingOf(s *plan.Setup) int {
+	if s.Scene == nil {
+		return 0
+	}
+	for i := range s.Scene.Setups {
+		if s.Scene.Setups[i].Name == s.Name {
+			return i + 1
+		}
+	}
+	return 0
 }

@@ -122,13 +122,15 @@ func (b *builder) letters(t *ink.Text, halo *ink.Colour) {
 		b.raw(` xml:space="preserve"`)
 	}
 	b.paint(t, halo)
-	b.raw(">")
-	if ink.RunsLeft(t.S) { // viewers put letters in order, and take lines for such as run to the right
-		b.raw(rightToLeftIsolate).text(t.S).raw(popIsolate)
-	} else {
-		b.text(t.S)
+	b.raw(">").line(t.S).raw("</text>\n")
+}
+
+// line writes what a text says. Viewers put letters in their order, and take lines for such as run to the right.
+func (b *builder) line(s string) *builder {
+	if !ink.RunsLeft(s) {
+		return b.text(s)
 	}
-	b.raw("</text>\n")
+	return b.raw(rightToLeftIsolate).text(s).raw(popIsolate)
 }
 
 // What stands between these runs from right to left as a whole (UAX #9, 2.4).

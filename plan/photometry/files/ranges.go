@@ -24,7 +24,7 @@ var (
 	intensities = limits{1e-6, 1e10, " cd"}
 )
 
-// The sides of a luminous opening, m: a larger one is none, and one that is smaller shines as a point does.
+// The sides of a luminous opening, m: no lamp has a larger one, and a smaller one shines as a point does.
 const (
 	maxSide = 50
 	minSide = 1e-3

@@ -63,7 +63,7 @@ const maxLines = 2 << 20
 func (t *text) split() {
 	b := t.file.Text
 	if whole := bytes.TrimRight(b, "\r\n"); len(whole) < len(b) {
-		b = b[:len(whole)+1] // blank lines at the end are none, and need no room
+		b = b[:len(whole)+1] // blank lines at the end need no room
 	}
 	start := 0
 	if bytes.HasPrefix(b, []byte("\xef\xbb\xbf")) {
