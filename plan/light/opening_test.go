@@ -181,3 +181,20 @@ func TestOrdersGrowCloseBy(t *testing.T) {
 		}
 	}
 }
+
+// A rule of order n is exact for all powers up to 2n - 1, whatever order is asked for.
+func TestRulesAreExact(t *testing.T) {
+	for n := 2; n <= largest+4; n++ {
+		x, w := legendre(n, 0, 1)
+		for power := range 2 * n {
+			sum := 0.0
+			for i := range x {
+				sum += w[i] * math.Pow(x[i], float64(power))
+			}
+			if want := 1 / float64(power+1); math.Abs(sum-want) > 1e-13 {
+				t.Errorf("order %d: the integral of the power %d is %.12g, want %.12g", n, power, sum, want)
+				break
+			}
+		}
+	}
+}
