@@ -140,25 +140,29 @@ func TestFluxPastEdgesAndPanes(t *testing.T) {
 	pane := solid.Sheet{ID: 2, Corners: []r3.Vec{{X: -3, Y: -3, Z: 1.5}, {X: 3, Y: -3, Z: 1.5}, {X: 3, Y: 3, Z: 1.5}, {X: -3, Y: 3, Z: 1.5}}}
 	tint := colour.RGB{0.9, 0.6, 0.3}
 	pane.Front.Direct, pane.Back.Direct = tint, tint
-	for name, o := range map[string]photometry.Opening{
+	for form, o := range map[string]photometry.Opening{
 		"point": {}, "face": {Form: photometry.Rectangle, Width: 0.3, Height: 0.2}, "disc": {Form: photometry.Disc, Width: 0.3},
 		"tube": {Form: photometry.Tube, Width: 0.4}, "sphere": {Form: photometry.Sphere, Width: 0.3},
 	} {
-		corners, normal := tile(0, 0, 0.4, 1)
-		b := surfaceLampOf(t, &solid.Set{Prisms: []solid.Prism{edge}}, hanging(o))
-		all := surfaceLampOf(t, &solid.Set{}, hanging(o))
-		b.SetPatch(0, corners, normal)
-		all.SetPatch(0, corners, normal)
-		half, whole := b.Flux(0, corners, true).Y(), all.Flux(0, corners, false).Y()
-		close(t, name+", past the edge", half/whole, 0.5, 0.02)
-		tinted := surfaceLampOf(t, &solid.Set{Sheets: []solid.Sheet{pane}}, hanging(o))
-		if got := tinted.SetPatch(0, corners, normal); got != radiosity.PartlyOccluded {
-			t.Errorf("%s, behind a pane: sight %d", name, got)
-		}
-		for _, closely := range []bool{false, true} {
-			flux := tinted.Flux(0, corners, closely)
-			for c := range flux {
-				close(t, fmt.Sprintf("%s, behind the pane, channel %d", name, c), flux[c]/whole, tint[c], 0.01)
+		for _, d := range []photometry.Distribution{photometry.Lambertian(o.Form), photometry.NewFaceLobe(80, 130)} {
+			name, e := fmt.Sprintf("%s, %T", form, d), hanging(o)
+			e.Source.Distribution = d
+			corners, normal := tile(0, 0, 0.4, 1)
+			b := surfaceLampOf(t, &solid.Set{Prisms: []solid.Prism{edge}}, e)
+			all := surfaceLampOf(t, &solid.Set{}, e)
+			b.SetPatch(0, corners, normal)
+			all.SetPatch(0, corners, normal)
+			half, whole := b.Flux(0, corners, true).Y(), all.Flux(0, corners, false).Y()
+			close(t, name+", past the edge", half/whole, 0.5, 0.02)
+			tinted := surfaceLampOf(t, &solid.Set{Sheets: []solid.Sheet{pane}}, e)
+			if got := tinted.SetPatch(0, corners, normal); got != radiosity.PartlyOccluded {
+				t.Errorf("%s, behind a pane: sight %d", name, got)
+			}
+			for _, closely := range []bool{false, true} {
+				flux := tinted.Flux(0, corners, closely)
+				for c := range flux {
+					close(t, fmt.Sprintf("%s, behind the pane, channel %d", name, c), flux[c]/whole, tint[c], 0.01)
+				}
 			}
 		}
 	}

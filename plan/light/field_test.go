@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
@@ -111,5 +112,31 @@ func TestDomeInThePlaceItself(t *testing.T) {
 	l.Response = Cosine
 	if _, err := w.Basis(t.Context(), []Emitter{e}, Targets{Lattices: []Lattice{l}}); err == nil {
 		t.Error("planes are turned to a place")
+	}
+}
+
+// What a lattice is to skip throws no shadow on it, a board or a pane, and everything else does.
+func TestALatticeSkipsSolids(t *testing.T) {
+	board := solid.Prism{ID: 1, Base: box(0.5, 0.5, 1, 1, 0), Z0: 0.5, Z1: 0.6}
+	pane := sheetAt(2, r3.Vec{X: -0.5, Y: -0.5, Z: 0.5}, 0, math.Pi/2, 1, 1)
+	pane.Front.Direct, pane.Back.Direct = colour.RGB{0.5, 0.5, 0.5}, colour.RGB{0.5, 0.5, 0.5}
+	w := build(t, &solid.Set{Prisms: []solid.Prism{board}, Sheets: []solid.Sheet{pane}}, Options{Workers: 1})
+	e := Emitter{Name: "a", Frame: down(3), Source: photometry.FromCandela(1000, photometry.Uniform{}, photometry.Opening{})}
+	under := func(skip ...solid.ID) (behindBoard, behindPane float64) {
+		l := floorAt(-1, -1, 0, 2, 141) // rows of several words
+		l.Skip = skip
+		b := basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{l}})
+		field := make([]float32, l.NU*l.NV)
+		b.Field(0, Levels{"a": {1, 1, 1}}, field)
+		return float64(field[105*l.NU+105]), float64(field[35*l.NU+35])
+	}
+	open := 1000 * 3 / math.Pow(9+0.5, 1.5)
+	for name, c := range map[string]struct {
+		skip        []solid.ID
+		board, pane float64
+	}{"nothing": {nil, 0, open / 2}, "the board": {[]solid.ID{1}, open, open / 2}, "the pane": {[]solid.ID{2}, 0, open}, "both": {[]solid.ID{2, 1}, open, open}} {
+		board, pane := under(c.skip...)
+		close(t, name+" skipped: under the board", board, c.board, 1e-3)
+		close(t, name+" skipped: under the pane", pane, c.pane, 1e-3)
 	}
 }
