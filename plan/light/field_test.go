@@ -140,3 +140,29 @@ func TestALatticeSkipsSolids(t *testing.T) {
 		close(t, name+" skipped: under the pane", pane, c.pane, 1e-3)
 	}
 }
+
+// Domes that turn to a place are read on a lattice as receptors are, in rows of any length.
+func TestDomesThatTurnInLongRows(t *testing.T) {
+	w := build(t, &solid.Set{}, Options{Workers: 1})
+	for _, nu := range []int{5, 64, 65, 141} {
+		l := Lattice{Origin: r3.Vec{X: -2, Y: -1, Z: 1}, U: r3.Vec{X: 4 / float64(nu-1)}, V: r3.Vec{Y: 0.5}, Normal: r3.Vec{Z: 1}, NU: nu, NV: 5,
+			Response: Dome, Toward: &r3.Vec{X: 0.3, Y: 3, Z: 1.4}}
+		to := Targets{Lattices: []Lattice{l}}
+		for n := range l.NU * l.NV {
+			to.Points = append(to.Points, l.Receptor(n%l.NU, n/l.NU))
+		}
+		for _, o := range []photometry.Opening{{}, {Form: photometry.Rectangle, Width: 0.4, Height: 0.3}} {
+			e := Emitter{Name: "a", Frame: looking(r3.Vec{X: -1, Y: 2, Z: 2.5}, r3.Vec{Z: 1}),
+				Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: o}}
+			b := basis(t, w, []Emitter{e}, to)
+			field := make([]float32, l.NU*l.NV)
+			b.Field(0, Levels{"a": {1, 1, 1}}, field)
+			for n, lux := range field {
+				total, _ := b.Point(n, Levels{"a": {1, 1, 1}})
+				if math.Abs(float64(lux)-total.Y()) > 1e-3*total.Y() {
+					t.Fatalf("%d in a row, opening %v, point %d: %g lx on the lattice, %g at a receptor", nu, o, n, lux, total.Y())
+				}
+			}
+		}
+	}
+}
