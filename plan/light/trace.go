@@ -20,17 +20,19 @@ type share struct {
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
 type tracer struct {
 	visibleSums
+	quick  bool // by short rules, for fields and surfaces
 	panes  []solid.Pane
 	ids    []solid.ID
 	shares []share
 }
 
-// light returns what a lamp gives to a receptor, in shares that hold until the next call. A point is seen or not;
+// light returns what a lamp gives to a receptor, in shares that hold until the next call; none to a spot meter, which looks
+// past all surfaces. A point is seen or not;
 // of any other opening the part that is seen is found exactly, and summed as closely as the whole is.
 func (t *tracer) light(l *lamp, r *Receptor) []share {
 	t.shares = t.shares[:0]
 	t.Reset()
-	if l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
+	if r.Response == Radiance || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
 		return nil
 	}
 	figure := l.outline(r.At, roundSides)
@@ -50,6 +52,10 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 	case len(all) == 0:
 	case len(all) == 1 && !all[0].Cut:
 		t.through(&all[0], r, t.whole(l, r, figure))
+	case t.quick:
+		for i := range all {
+			t.through(&all[i], r, t.rough(l, r, all[i].Corners))
+		}
 	default:
 		t.parts(l, r, figure, all)
 	}
@@ -95,11 +101,17 @@ func (t *tracer) point(l *lamp, r *Receptor) {
 // whole is what the receptor gets where nothing hides any part of the opening. Measured light has a crease at each
 // of its angles, so that a rule for smooth light misses a little of it.
 func (t *tracer) whole(l *lamp, r *Receptor, figure []r3.Vec) float64 {
-	if l.creases != nil && l.creases.measured != nil {
+	switch {
+	case t.quick:
+		return l.unoccluded(r, coarsely())
+	case l.isMeasured():
 		return t.part(l, r, figure, fineSum)
 	}
 	return l.unoccluded(r, exactly())
 }
+
+// isMeasured says whether light is known at some angles only, with a crease at each.
+func (l *lamp) isMeasured() bool { return l.creases != nil && l.creases.measured != nil }
 
 // parts adds up what is seen of an opening, as shares of the whole: its parts are summed by another rule than a round
 // opening is, and by the same as the whole here.
@@ -108,7 +120,10 @@ func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.Visibl
 	if !(whole > 0) {
 		return
 	}
-	full := t.whole(l, r, figure)
+	full := whole
+	if !l.isMeasured() {
+		full = l.unoccluded(r, exactly())
+	}
 	left := 1.0
 	for i := range all {
 		share := min(t.part(l, r, all[i].Corners, fineSum)/whole, left)
@@ -149,14 +164,15 @@ func (t *tracer) add(value float64, panes []solid.Pane) {
 
 // surface finds what a spot meter looks at: a flat receptor on the first surface along the axis,
 // behind clear sheets, and the factor from its illuminance to the luminance seen, Reflect/pi times
-// what the sheets pass. Where there is no surface the factor is nought.
+// what the sheets pass. Where there is no surface the spot meter itself reads what the environment sends, 1/pi of its
+// exitance.
 func (w *World) surface(r *Receptor) (Receptor, colour.RGB) {
 	hit, ok := w.bvh.FirstOpaque(r.At, r.Axis, r.Skip)
 	if body, seen := w.bodies.FirstOpaque(r.At, r.Axis, r.Skip); seen && (!ok || body.T < hit.T) {
 		hit, ok = body, true
 	}
 	if !ok {
-		return Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}, colour.RGB{}
+		return *r, colour.RGB{1, 1, 1}.Scale(1 / math.Pi)
 	}
 	at := r3.Add(r.At, r3.Scale(hit.T, r.Axis))
 	gain := hit.Skin.Reflect.Scale(1 / math.Pi)

@@ -10,7 +10,7 @@ import (
 
 var (
 	pose = withSynonyms(source.Vocabulary("a pose", term.Poses), otherPoses)
-	eyes = quantity("an eye height", "1.2", lengths, above(0, maxHeight))
+	eyes = quantity("an eye height", "1.2", lengths, between(0.05, maxHeight))
 )
 
 var personTable = tableOf("person", "Someone in the scene.", nil,
@@ -91,7 +91,7 @@ func marks() entry[Person] {
 
 func checkMarkName(k *source.Key, c *source.Context) {
 	if err := checkName(k.Name); err != nil {
-		refuseAt(c, k.Span, err)
+		c.Refuse(k.Span, err)
 	}
 	if slices.Contains(readings, k.Name) {
 		c.ErrorAt(k.Span, CodeBadName, "give the mark another name", "a mark cannot be called %q, which is a reading of every face", k.Name)

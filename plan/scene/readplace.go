@@ -9,7 +9,9 @@ import (
 
 // Limits of lengths on a set, m.
 const (
-	maxRoom     = 500 // a side of a room, or a wall
+	minLength   = 0.001
+	minRoom     = 0.01 // a side of a room or of an opening
+	maxRoom     = 500  // a side of a room, or a wall
 	maxHeight   = 100
 	maxDistance = 1000
 )
@@ -37,7 +39,7 @@ func wallDistance(side string) source.Reader[float64] {
 // checkWallPart refuses a wall without its room.
 func checkWallPart(r Ref) error {
 	if strings.Count(r.Name, ".") != 1 {
-		return source.Faultf(source.CodeBadValue, "write ROOM.WALL, such as kitchen.left", "%q is not a wall of a room", r.Name)
+		return source.Errorf(source.CodeBadValue, "write ROOM.WALL, such as kitchen.left", "%q is not a wall of a room", r.Name)
 	}
 	return nil
 }

@@ -45,7 +45,7 @@ func namePages(sheets []*sheet) {
 	for _, s := range sheets {
 		setup := ""
 		if len(sheets) > 1 {
-			setup = s.d.In.Setup.Name
+			setup = s.name
 		}
 		times := map[string]int{}
 		for i := range s.pages {
@@ -67,7 +67,7 @@ func namePages(sheets []*sheet) {
 // titles there.
 func outlinePages(sheets []*sheet) {
 	for _, s := range sheets {
-		heading := section.SetupLine(s.d.In)
+		heading := s.heading
 		times := map[string]int{}
 		for i := range s.pages {
 			p := &s.pages[i]

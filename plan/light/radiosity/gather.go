@@ -45,7 +45,7 @@ type groupKey struct {
 // what the rays have met: those met by chance too often would be put right, and those met too seldom left as they are.
 func (g *gatherer) chooseExact(i int) {
 	t := g.s.t
-	if t.quality.Noise <= 0 {
+	if t.quality.Noise <= 0 || t.receptors[i].Response == receptor.Radiance {
 		return
 	}
 	limits := make([]float64, g.s.lamps) // lx
@@ -149,8 +149,8 @@ func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64, o
 // factor.
 func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 	hot := &g.s.hot[lamp]
-	at := hot.of[element]
-	for k := at[0]; k < at[1]; k++ {
+	parts := hot.of[element]
+	for k := parts[0]; k < parts[1]; k++ {
 		if factor, ok := g.factor(&g.s.t.receptors[i], hot.parts[k].figure); ok {
 			sum = sum.Add(hot.parts[k].own.Scale(factor))
 		}
