@@ -136,7 +136,7 @@ func sizeLine(in, out r2.Box, upright, up bool, off float64) dimension {
 
 // fits says whether a dimension line has a place, with its figure.
 func (c roomSizes) fits(v layout.View, d *dimension, taken []carto.Obstacle) bool {
-	half := c.Pad.plan().Cap/2 + 0.4
+	half := c.Pad.plan().boxOf(d.words).Y/2 + 0.1
 	panel := box.Inset(v.Panel, half, half)
 	return box.Contains(panel, d.from) && box.Contains(panel, d.to) && outdoors(c.In.Setup, v, d) && d.clear(taken) && d.letter(c.Pad, taken)
 }
