@@ -11,19 +11,34 @@ type Drawing struct {
 	section.Report
 	Typesetter
 	*shown
-	smooth bool // the ground of the map is a continuous tint, not bands
-	Terse  bool // tags are their numbers alone: the lists stand right below
-	Part   int  // of a plan in parts, the one at hand
+	how   How
+	whole map[string]bool // the lights whose beams and throws are drawn whole
+	Terse bool            // tags are their numbers alone: the lists stand right below
+	Part  int             // of a plan in parts, the one at hand
 
 	InsetMost float64 // the height of the second map, mm
 }
 
+// How is how a map and its beams are drawn.
+type How struct {
+	Smooth bool // the ground of the map is a continuous tint, not bands
+	Beams  section.Beams
+}
+
 // New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
-func New(r section.Report, p Pad, cut func(text string), smooth bool) *Drawing {
-	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, smooth: smooth, InsetMost: InsetHeights[0]}
+func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
+	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, how: how, InsetMost: InsetHeights[0],
+		whole: section.WholeBeams(r.In, how.Beams)}
+	d.Crowd(0)
 	d.Clear()
 	return d
 }
+
+// Crowd sets the lettering of the plan to one of the steps of Crowds, 0 the largest.
+func (c *Drawing) Crowd(step int) { c.Pad.Ranks = wallRanks[step] }
+
+// ForPhone makes the drawing one for a narrow screen, where the lists stand right below.
+func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }
 
 // shown is what a drawing has shown so far.
 type shown struct {
@@ -34,6 +49,8 @@ type shown struct {
 	Forms     []int                    // how many labels took each form
 	Reduced   int                      // labels that say less than what they are about
 	Shortened int                      // labels that say less than they could
+	Lost      int                      // labels that lost whole lines of what they say
+	Missed    []string                 // readings at faces that found no place
 }
 
 // Clear forgets the plan that was drawn.

@@ -80,7 +80,7 @@ func (c Wall) nameHole(p Pad, hole r2.Box, panes [2]int, words []string) {
 
 // letterHole letters lines in the middle of a box; false where they have no room there.
 func (c Wall) letterHole(p Pad, room r2.Box, lines []string) bool {
-	st := p.Quiet()
+	st := p.place()
 	size := r2.Vec{Y: st.Leading() * float64(len(lines))}
 	for _, s := range lines {
 		size.X = math.Max(size.X, st.Width(s)+1)

@@ -28,7 +28,7 @@ func (c things) drawFurniture(p Pad, v layout.View) {
 		first := len(p.page.Items)
 		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
 		if mappedOver(c.In, f) {
-			linesOnly(p.page.Items[first:], p.Look.Paper, symbols.Heavy)
+			linesOnly(p.page.Items[first:], p.Look.Solid, symbols.Heavy)
 		}
 	}
 }
@@ -59,7 +59,7 @@ func linesOnly(marks []ink.Item, paper ink.Colour, width float64) {
 }
 
 func (c things) furnish(p Pad, v layout.View, f *plan.Furniture) symbols.Drawn {
-	return symbols.DrawFurniture(p.canvas, p.symbols(), symbols.Furniture{
+	return symbols.DrawFurniture(p.canvas, p.furnishings(), symbols.Furniture{
 		Kind: symbols.FurnitureKind(f.Kind), At: v.Paper(f.At), Turn: f.Turn, Size: r2.Vec{X: f.Size[0] * v.Scale, Y: f.Size[1] * v.Scale},
 		Scale: v.Scale, Steps: steps(f),
 	})

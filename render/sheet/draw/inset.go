@@ -51,17 +51,15 @@ func (c maps) drawInset(p Pad, maps []*section.Field, v layout.View) {
 	for i := range all {
 		r := &all[i]
 		for _, l := range r.lines {
-			p.course(contourWidth(r.levels[l.Index])*0.7, l, v)
+			pen := p.contourPen(r.marks[l.Index])
+			pen.Width = math.Max(pen.Width*0.7, p.Look.Least)
+			p.course(pen, l, v)
 		}
 		for _, k := range r.cliffs {
-			p.course(Thin, k.Line, v)
+			p.course(ink.Pen{Colour: p.Look.Contour, Width: Thin}, k.Line, v)
 		}
 	}
-	for _, w := range c.In.Setup.Walls {
-		if w.Opening == "" {
-			p.outline(Hair, p.Look.Wall, &p.Look.Wall, v.All(w.Outline)...)
-		}
-	}
+	p.cutAway(Hair, wallPieces(c.In.Setup, v)...)
 	for i := range c.In.Setup.People {
 		p.canvas.Circle(ink.Pen{Colour: p.Look.Ink, Width: Hair, Fill: &p.Look.Paper}, v.Paper(c.In.Setup.People[i].At), 0.8)
 	}

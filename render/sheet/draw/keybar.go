@@ -24,7 +24,7 @@ func (c maps) keyBar(k section.Key) Row {
 		every := c.keyPitch(levels, step)
 		for i, l := range levels {
 			at1 := x + step*float64(i+1)
-			p.Line(contourWidth(l), st.colour, box.At(at1, top-barHigh-2*lift), box.At(at1, top))
+			p.Line(p.contourPen(mark{heavy: l.Working}).Width, st.colour, box.At(at1, top-barHigh-2*lift), box.At(at1, top))
 			if keepsFigure(levels, i, every) {
 				lettered := st
 				lettered.bold = l.Working

@@ -100,15 +100,18 @@ func fitting(e symbols.Entry, w, h float64) (scale, shrunk float64) {
 func drawFlat(p Pad, draw func(Pad)) {
 	n := len(p.page.Items)
 	draw(p)
-	tungsten := p.Look.lamp(colour.White{Kelvin: 3200}.RGB(), colour.White{Kelvin: 5600}.XY())
+	light := p.Look.lamp(tungsten(), colour.White{Kelvin: 5600}.XY())
 	for i := range p.page.Items[n:] {
 		it := &p.page.Items[n+i]
 		it.Layer = ink.Collar
 		if it.Fill != nil && *it.Fill != p.Look.Ink && *it.Fill != p.Look.Paper {
-			it.Fill = &tungsten
+			it.Fill = &light
 		}
 	}
 }
+
+// tungsten is the light of the examples.
+func tungsten() colour.RGB { return colour.White{Kelvin: 3200}.RGB() }
 
 // drawSign draws one entry with its name beside it, in up to two lines.
 func (c legend) drawSign(p Pad, s *sign, x, top float64) {
@@ -133,11 +136,20 @@ func lineSigns() []sign {
 	}
 	return []sign{
 		{"throw", "throw, in space", line(func(p Pad, a, b r2.Vec) {
-			p.canvas.DoubleArrow(ink.Pen{Colour: p.Look.Ink, Width: Hair}, throwHead, a, b)
+			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
-		{"beam:half", "beam to 50 %", line(func(p Pad, a, b r2.Vec) { p.Line(Medium, p.Look.Quiet, a, b) })},
-		{"beam:tenth", "beam to 10 %", line(func(p Pad, a, b r2.Vec) { p.dashed(Hair, p.Look.Quiet, fieldDash, a, b) })},
-		{"view", "camera's view", line(func(p Pad, a, b r2.Vec) { p.dashed(Thin, p.Look.Ink, viewDash, a, b) })},
+		{"beam:half", "beam to 50 %", line(func(p Pad, a, b r2.Vec) {
+			if p.Look.Glow > 0 {
+				light := p.band(tungsten())
+				p.Rect(box.Of(a.X, a.Y-bandWide, b.X, a.Y), 0, light, &light)
+			}
+			p.canvas.Polyline(p.Look.beamPen(p.beam(tungsten())), a, b)
+		})},
+		{"beam:tenth", "beam to 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(tungsten())), a, b) })},
+		{"stub", "way of a light", line(func(p Pad, a, b r2.Vec) {
+			p.canvas.Arrow(ink.Pen{Colour: p.beam(tungsten()), Width: Medium}, throwHead, a, b)
+		})},
+		{"view", "camera's view", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.viewPen(), a, b) })},
 		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Medium, p.Look.Contour, a, b)
 			for x := a.X + 0.6; x < b.X; x += 1.2 {
@@ -192,7 +204,11 @@ func expectedSigns(in *section.Input) int {
 func (c *Drawing) figure(f section.Figure) []Row {
 	switch f {
 	case section.LevelFigure:
-		return []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
+		rows := []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
+		if section.IsOfColours(c.In) {
+			rows = append(rows, maps{c}.hueBar())
+		}
+		return rows
 	case section.SmallMapFigure:
 		return maps{c}.insetRows()
 	case section.SignFigure:

@@ -32,13 +32,9 @@ func (c Match) drawKey(p Pad, t *layout.Tiles, x, top float64) {
 	all := g.Box()
 	scale := math.Min(layout.Measure/box.Width(all), layout.KeyHigh/box.Height(all))
 	v := layout.ViewOf(all, box.Of(x, top-box.Height(all)*scale, x+box.Width(all)*scale, top), 1000/scale)
-	shade := p.Look.Ramp.Tints(3)[1]
+	shade := p.Look.Ramp.At(0)
 	p.Rect(v.Box(t.Own(c.Part)), 0, p.Look.Quiet, &shade)
-	for i := range c.In.Setup.Walls {
-		if w := &c.In.Setup.Walls[i]; w.Opening == "" {
-			p.outline(0, p.Look.Wall, &p.Look.Wall, v.All(w.Outline)...)
-		}
-	}
+	p.cutAway(Hair, wallPieces(c.In.Setup, v)...)
 	st := p.Small().Strong()
 	for i := range t.Parts() {
 		b := v.Box(t.Own(i))
@@ -75,7 +71,7 @@ func (c Match) matchLine(p Pad, a, b r2.Vec, to int) {
 			taken = append(taken, carto.Obstacle{Outline: q[:]})
 		}
 	}
-	st, words := p.Small().Strong(), fmt.Sprintf("match line: part %d", to+1)
+	st, words := p.plan().Strong(), fmt.Sprintf("match line: part %d", to+1)
 	along := r2.Sub(b, a)
 	angle := carto.Upright(along)
 	off := r2.Scale(st.Cap/2+1.2, ink.Direction(-angle))
