@@ -129,6 +129,18 @@ func exampleMount(hold Hold, k Look, s float64) Lamp {
 	return l
 }
 
+// MountSign returns the sign of a hold alone, without a usual lamp on it.
+func MountSign(hold Hold) func(c ink.Canvas, k Look, s float64) Drawn {
+	return func(c ink.Canvas, k Look, s float64) Drawn {
+		l := exampleMount(hold, k, s)
+		b := brush{c, k}.on(ink.Symbols)
+		if hold == InHand {
+			return Drawn{Body: b.hand(0)}
+		}
+		return Drawn{Rest: b.mount(l.Mount, l.At, 0)}
+	}
+}
+
 func mounts() []Entry {
 	names := map[Hold][2]string{
 		Stand:  {"stand", "with the ground its legs take"},

@@ -44,7 +44,11 @@ func TestLegendIsWhatIsDrawn(t *testing.T) {
 		want := map[string]bool{}
 		for i := range in.Setup.Lights {
 			l := &in.Setup.Lights[i]
-			want["light:"+string(l.Head.Class)] = true
+			kind := string(l.Head.Class)
+			if kind == "practical" && l.Head.ModifierLabel == "" {
+				kind = "bulb"
+			}
+			want["light:"+kind] = true
 			if l.Head.Class != "practical" {
 				want["mount:"+string(l.Mount.Kind)] = true
 			}
@@ -75,6 +79,11 @@ func TestLegendIsWhatIsDrawn(t *testing.T) {
 		for key, mark := range map[string]ink.Layer{"throw": ink.Throws, "view": ink.CameraWedge} {
 			if onLayer(&s.pages[0], mark) {
 				want[key] = true
+			}
+		}
+		for i := range s.pages[0].Items {
+			if strings.HasPrefix(s.pages[0].Items[i].Object, "room:") {
+				want["size"] = true
 			}
 		}
 		if len(in.Beams) > 0 {

@@ -3,6 +3,7 @@ package draw
 import (
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
 )
 
 // Drawing is a plan or a wall in the making: what it is of, the lettering of its sheet, and what it has shown so
@@ -27,7 +28,7 @@ func New(r section.Report, p Pad, cut func(text string), smooth bool) *Drawing {
 
 // shown is what a drawing has shown so far.
 type shown struct {
-	uses      map[string]bool          // the symbols that the plan shows
+	uses      map[string]example       // the symbols that the plan shows, each as the first of its kind is drawn
 	People    map[string]symbols.Drawn // as they stand on the plan
 	Stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
 	furniture []symbols.Drawn          // in the order of the set-up
@@ -37,10 +38,20 @@ type shown struct {
 }
 
 // Clear forgets the plan that was drawn.
-func (c *shown) Clear() { *c = shown{uses: map[string]bool{}, People: map[string]symbols.Drawn{}} }
+func (c *shown) Clear() { *c = shown{uses: map[string]example{}, People: map[string]symbols.Drawn{}} }
 
-// used notes that the plan shows a symbol.
-func (c *shown) used(kind string) { c.uses[kind] = kind != "" }
+// example draws a thing of the plan as the legend shows it: about the origin, at a scale in mm for a metre.
+type example func(c ink.Canvas, k symbols.Look, scale float64) symbols.Drawn
+
+// used notes that the plan shows a symbol which always looks the same.
+func (c *shown) used(kind string) { c.usedAs(kind, nil) }
+
+// usedAs notes that the plan shows a symbol, and how it looks there.
+func (c *shown) usedAs(kind string, as example) {
+	if _, known := c.uses[kind]; !known && kind != "" {
+		c.uses[kind] = as
+	}
+}
 
 // form counts a label on its form.
 func (c *shown) form(n int) {

@@ -44,5 +44,6 @@ func (c Wall) drawSizes(p Pad, v layout.View, f WallFace) []carto.Obstacle {
 func (c Wall) drawSize(p Pad, from, to r2.Vec, metres float64) []carto.Obstacle {
 	d := dimension{from: from, to: to, words: c.Length(metres), angle: 90 - box.Bearing(r2.Sub(to, from))}
 	d.draw(p)
+	c.used("size")
 	return []carto.Obstacle{d.figure(p)}
 }

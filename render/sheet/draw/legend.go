@@ -6,7 +6,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"scrimshaw/plan/colour"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
@@ -52,41 +51,63 @@ func (c legend) rows() []Row {
 func (c legend) signs() []sign {
 	var all []sign
 	for _, e := range symbols.Catalogue() {
-		if c.uses[e.Key] && e.Key != "throw" { // it has a line of its own
-			all = append(all, sign{e.Key, e.Name, func(p Pad, b r2.Box) { p.example(e, b) }})
+		if e.Key == "throw" { // it has a line of its own
+			continue
+		}
+		if as, shown := c.uses[e.Key]; shown {
+			all = append(all, signOf(e, e.Name, as))
+		}
+		if as, shown := c.uses[e.Key+offMark]; shown {
+			all = append(all, signOf(e, e.Name+", off", as))
 		}
 	}
 	for _, l := range lineSigns() {
-		if c.uses[l.key] {
+		if _, shown := c.uses[l.key]; shown {
 			all = append(all, l)
 		}
 	}
 	return all
 }
 
-// example draws a symbol in the middle of a box, as large as goes into it: on its side where it is long
-// and then comes out larger, and shrunk where it has a least size.
-func (p Pad) example(e symbols.Entry, b r2.Box) {
-	scale, shrunk := fitting(e, box.Width(b), box.Height(b))
+// signOf is the sign of an entry of the catalogue as the plan shows it, or as it always looks.
+func signOf(e symbols.Entry, name string, as example) sign {
+	if as == nil {
+		as = e.Draw
+	}
+	mayTurn := strings.HasPrefix(e.Key, "mount:") || strings.HasPrefix(e.Key, "person:")
+	return sign{e.Key, name, func(p Pad, b r2.Box) { p.example(as, b, mayTurn) }}
+}
+
+// example draws a symbol in the middle of a box, as large as goes into it: on its side where it may lie
+// so and then comes out larger, and shrunk where it has a least size.
+func (p Pad) example(as example, b r2.Box, mayTurn bool) {
+	scale, shrunk := as.fitting(box.Width(b), box.Height(b))
 	angle := 0.0
-	if long := strings.HasPrefix(e.Key, "mount:") || strings.HasPrefix(e.Key, "person:"); long {
-		if s, less := fitting(e, box.Height(b), box.Width(b)); s*less > scale*shrunk*1.2 {
+	if mayTurn {
+		if s, less := as.fitting(box.Height(b), box.Width(b)); s*less > scale*shrunk*1.2 {
 			scale, shrunk, angle = s, less, 90
 		}
 	}
-	own := e.Box(scale)
+	own := as.box(scale)
 	centre := r2.Scale(shrunk, box.Middle(own.Min, own.Max))
 	turned := r2.Add(r2.Scale(centre.X, ink.Direction(angle+90)), r2.Scale(centre.Y, ink.Direction(angle)))
 	p.canvas = p.canvas.At(r2.Sub(box.Middle(b.Min, b.Max), turned), angle, shrunk)
-	drawFlat(p, func(q Pad) { e.Draw(q.canvas, q.symbols(), scale) })
+	drawFlat(p, func(q Pad) { as(q.canvas, q.symbols(), scale) })
+}
+
+// box is round all that is drawn at a scale.
+func (as example) box(scale float64) r2.Box {
+	var page ink.Page
+	as(ink.NewCanvas(&page, ink.Symbols), symbols.Look{}, scale)
+	return page.Bounds(nil).Box
 }
 
 // fitting is the largest scale at which a symbol goes into a box, mm for a metre, and by how much it has
 // to be shrunk where even the smallest does not.
-func fitting(e symbols.Entry, w, h float64) (scale, shrunk float64) {
+func (as example) fitting(w, h float64) (scale, shrunk float64) {
 	const largest, least = 20.0, 0.5
 	for scale = largest; ; scale *= 0.95 {
-		own := e.Box(scale)
+		own := as.box(scale)
 		shrunk = math.Min(1, math.Min(w/box.Width(own), h/box.Height(own)))
 		if shrunk == 1 || scale < least {
 			return scale, shrunk
@@ -95,18 +116,12 @@ func fitting(e symbols.Entry, w, h float64) (scale, shrunk float64) {
 }
 
 // drawFlat makes what is drawn a part of the collar: a symbol draws on the layers of the plan, and in
-// the legend it has to stay when those are switched off. The light of its example takes the look's
-// ink of tungsten seen by daylight.
+// the legend it has to stay when those are switched off.
 func drawFlat(p Pad, draw func(Pad)) {
 	n := len(p.page.Items)
 	draw(p)
-	tungsten := p.Look.lamp(colour.White{Kelvin: 3200}.RGB(), colour.White{Kelvin: 5600}.XY())
 	for i := range p.page.Items[n:] {
-		it := &p.page.Items[n+i]
-		it.Layer = ink.Collar
-		if it.Fill != nil && *it.Fill != p.Look.Ink && *it.Fill != p.Look.Paper {
-			it.Fill = &tungsten
-		}
+		p.page.Items[n+i].Layer = ink.Collar
 	}
 }
 
@@ -138,6 +153,14 @@ func lineSigns() []sign {
 		{"beam:half", "beam to 50 %", line(func(p Pad, a, b r2.Vec) { p.Line(Medium, p.Look.Quiet, a, b) })},
 		{"beam:tenth", "beam to 10 %", line(func(p Pad, a, b r2.Vec) { p.dashed(Hair, p.Look.Quiet, fieldDash, a, b) })},
 		{"view", "camera's view", line(func(p Pad, a, b r2.Vec) { p.dashed(Thin, p.Look.Ink, viewDash, a, b) })},
+		{"size", "clear size", line(func(p Pad, a, b r2.Vec) {
+			tick := box.At(sizeTick/2, sizeTick/2)
+			p.Line(Hair, p.Look.Ink, a, b)
+			for _, end := range [...]r2.Vec{a, b} {
+				p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
+			}
+		})},
+		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Medium, p.Look.Contour, a, b)
 			for x := a.X + 0.6; x < b.X; x += 1.2 {
@@ -147,25 +170,23 @@ func lineSigns() []sign {
 	}
 }
 
-// expectedSigns counts the symbols that the plan will show, or a few more: a throw, a cliff and the
-// lines of beams are drawn only where they find room.
+// expectedSigns counts the symbols that the plan may show: a throw, a cliff and the lines of beams are drawn only where
+// they find room.
 func expectedSigns(in *section.Input) int {
 	s, keys := in.Setup, map[string]bool{}
 	for i := range s.Lights {
 		l := &s.Lights[i]
-		keys[lightKind(l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
+		keys[lightKind(s, l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
 	}
 	for i := range s.Grip {
-		keys["grip:"+string(s.Grip[i].Kind)], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
+		keys[gripKind(&s.Grip[i])], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
 	}
 	for i := range s.People {
 		keys["person:"+string(s.People[i].Pose)] = true
 	}
 	for i := range s.Openings {
 		keys[openingKind(&s.Openings[i])] = true
-		if s.Openings[i].Escape {
-			keys["opening:escape"] = true
-		}
+		keys["opening:escape"] = keys["opening:escape"] || s.Openings[i].Escape
 	}
 	for i := range s.Furniture {
 		keys["furniture:"+string(s.Furniture[i].Kind)] = true
@@ -175,17 +196,18 @@ func expectedSigns(in *section.Input) int {
 			keys["reading:"+string(r.Kind)] = true
 		}
 	}
-	if len(in.Faces) > 0 {
-		keys["reading:face"] = true
-	}
+	keys["reading:face"] = len(in.Faces) > 0
+	keys["camera"], keys["view"] = len(s.Cameras) > 0, len(in.Views) > 0
+	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
+	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0 || in.Elevation != nil
+	keys["brightest"] = in.Elevation != nil
 	n := 0
 	for key, yes := range keys {
 		if yes && key != "" {
 			n++
 		}
 	}
-	lines := map[bool]int{true: 1}
-	return n + lines[len(s.Cameras) > 0] + lines[len(in.Views) > 0] + 2*lines[len(in.Beams) > 0] + lines[in.Field != nil]
+	return n
 }
 
 // figure is what sections show beside their words, as rows.

@@ -21,6 +21,7 @@ const (
 	sizeOff   = 2.5 // the first from the wall
 	sizePitch = 2.6 // from one try to the next
 	sizeTries = 8
+	sizeTick  = 1.6 // of the stroke across an end, along each axis
 )
 
 // drawRoomSizes letters the clear width and depth of every room along dimension lines outside its
@@ -29,6 +30,7 @@ func (c roomSizes) drawRoomSizes(p Pad, v layout.View, taken []carto.Obstacle) [
 	var own []carto.Obstacle
 	for _, d := range c.roomSizes(v, taken) {
 		d.draw(p.On(ink.Notes).of("room:"+d.room, ""))
+		c.used("size")
 		own = append(own, d.figure(p), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
 	}
 	return own
@@ -162,7 +164,7 @@ func (d *dimension) draw(p Pad) {
 		p.Line(Hair, p.Look.Ink, d.from, box.Interpolate(d.from, d.to, 0.5+d.off-gap))
 		p.Line(Hair, p.Look.Ink, box.Interpolate(d.from, d.to, 0.5+d.off+gap), d.to)
 	}
-	tick := r2.Scale(1.1, ink.Direction(box.Bearing(r2.Sub(d.to, d.from))+45))
+	tick := r2.Scale(sizeTick/math.Sqrt2, ink.Direction(box.Bearing(r2.Sub(d.to, d.from))+45))
 	for _, end := range [...]r2.Vec{d.from, d.to} {
 		p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
 		if d.foot != 0 {
