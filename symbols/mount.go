@@ -158,7 +158,6 @@ func (b brush) wall(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
 // its corners.
 func (b brush) hung(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
 	const clear, least = 1.0, 3.0
-	b = b.at(p, bearing)
 	r := max(m.Footprint/2+clear, least)
 	pen := b.pen(Line).Dashed(1.4, 0.8)
 	for side := range 4 {
@@ -166,7 +165,7 @@ func (b brush) hung(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
 		turned.Polyline(pen, vec(-r+clear, r), vec(r-clear, r))
 		turned.Polyline(turned.pen(Fine), vec(0, r), vec(0, r+clear))
 	}
-	return [][]r2.Vec{b.outline(-r-clear, -r-clear, r+clear, r+clear)}
+	return [][]r2.Vec{b.at(p, bearing).outline(-r-clear, -r-clear, r+clear, r+clear)}
 }
 
 // hand is somebody behind a body that ends at y, both arms to it.

@@ -1,7 +1,11 @@
 package sheet
 
 import (
+	"fmt"
+	"maps"
 	"slices"
+	"strings"
+	"unicode"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
@@ -77,9 +81,43 @@ func warnMissingGlyphs(pages []ink.Page, f *font.Family, log *faults) {
 		}
 	}
 	slices.Sort(lacks)
-	for _, r := range slices.Compact(lacks) {
-		log.warn("missing-glyph", "use another typeface: --font FILE.ttf", "the typeface %s has no glyph for %q (%U)", f.Name(), r, r)
+	if lacks = slices.Compact(lacks); len(lacks) > 0 {
+		log.warn("missing-glyph", "use another typeface: --font FILE.ttf", "the typeface %s has no glyphs for %s", f.Name(), scriptsOf(lacks))
 	}
+}
+
+// scriptsOf names the scripts of some characters, and of each a few.
+func scriptsOf(all []rune) string {
+	const shown = 6
+	var names []string
+	of := map[string][]rune{}
+	for _, r := range all {
+		name := scriptOf(r)
+		if of[name] == nil {
+			names = append(names, name)
+		}
+		of[name] = append(of[name], r)
+	}
+	var words []string
+	for _, name := range names {
+		some := of[name]
+		more := ""
+		if len(some) > shown {
+			some, more = some[:shown], fmt.Sprintf(" and %d more", len(some)-shown)
+		}
+		words = append(words, fmt.Sprintf("%s (%s%s)", name, string(some), more))
+	}
+	return strings.Join(words, ", ")
+}
+
+// scriptOf is the script of a character by its name in Unicode; of one that many share, signs.
+func scriptOf(r rune) string {
+	for _, name := range slices.Sorted(maps.Keys(unicode.Scripts)) {
+		if unicode.Is(unicode.Scripts[name], r) && name != "Common" && name != "Inherited" {
+			return name
+		}
+	}
+	return "signs"
 }
 
 // onOnePaper lays sheets for which no paper was asked on the largest that one of them needs, so

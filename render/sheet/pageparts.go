@@ -15,7 +15,7 @@ func (s *sheet) drawParts() []ink.Page {
 	for i := range s.layout.Tiles.Parts() {
 		l := s.layout
 		if i > 0 {
-			l.Pieces, _ = layout.Pour(layout.Whole(s.fitter.Keys), l.Slots)
+			l.Pieces, _ = layout.Pour(s.fitter.Keys, l.Slots)
 		}
 		pages = append(pages, s.planPart(&l, i))
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
@@ -16,12 +17,12 @@ type pageKind func(s *sheet) []ink.Page
 
 // pageKinds are the kinds of pages in their order on a sheet. Each stands in a file of its own and is listed here.
 func pageKinds() []pageKind {
-	return []pageKind{(*sheet).planPages, (*sheet).listPages}
+	return []pageKind{(*sheet).planPages, (*sheet).mapPages, (*sheet).listPages}
 }
 
 // draw draws the pages.
 func (s *sheet) draw() {
-	s.pages = nil
+	s.pages, s.left = nil, slices.Concat(s.layout.Left, s.later)
 	for _, kind := range pageKinds() {
 		s.pages = append(s.pages, kind(s)...)
 	}

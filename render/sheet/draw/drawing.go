@@ -15,14 +15,20 @@ type Drawing struct {
 	smooth bool // the ground of the map is a continuous tint, not bands
 	Terse  bool // tags are their numbers alone: the lists stand right below
 	Part   int  // of a plan in parts, the one at hand
-
-	InsetMost float64 // the height of the second map, mm
+	Second bool // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
 }
 
 // New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
 func New(r section.Report, p Pad, cut func(text string), smooth bool) *Drawing {
-	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, smooth: smooth, InsetMost: InsetHeights[0]}
+	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, smooth: smooth}
 	d.Clear()
+	return d
+}
+
+// Other is a drawing of another map of the same set-up.
+func (c *Drawing) Other(r section.Report) *Drawing {
+	d := New(r, c.Pad, c.cut, c.smooth)
+	d.Terse, d.Second = true, true
 	return d
 }
 
@@ -60,7 +66,3 @@ func (c *shown) form(n int) {
 	}
 	c.Forms[n]++
 }
-
-// InsetHeights are the heights that the second map takes at most, mm: the first with which the sheet
-// holds everything.
-var InsetHeights = [...]float64{58, 44, 32}

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -22,32 +23,39 @@ type sign struct {
 	draw      func(p Pad, b r2.Box) // inside a box
 }
 
-// The legend stands in three columns of signs with their names.
+// The legend stands in three columns of signs with their names, and below them the lines.
 const (
 	legendColumns = 3
 	signWide      = 8.6 // mm
-	signHigh      = 6.2
-	signPitch     = 6.8
+	lineSignWide  = 6.8
+	signGap       = 1.0 // before its name, and after it
+	signHigh      = 5.8
+	signPitch     = 6.3
+	linePitch     = 4.2
 	namePitch     = 3.0
 )
 
 // rows are the signs of the symbols that the plan shows, and no others. How many there are is known when
 // the plan is drawn, which is before the collar is; the room for them is taken before that.
 func (c legend) rows() []Row {
-	var rows []Row
-	expected := expectedSigns(c.In)
+	signs, lines := expectedSigns(c.In)
+	return append(c.rowsOf(signs, signPitch, signWide, c.signs), c.rowsOf(lines, linePitch, lineSignWide, c.lines)...)
+}
+
+// rowsOf are rows for as many signs as are expected.
+func (c legend) rowsOf(expected int, pitch, wide float64, shown func() []sign) (rows []Row) {
 	for i := range (expected + legendColumns - 1) / legendColumns {
-		rows = append(rows, Row{Height: signPitch, Draw: func(p Pad, x, top float64) {
-			signs := c.signs()
+		rows = append(rows, Row{Height: pitch, Draw: func(p Pad, x, top float64) {
+			signs := shown()
 			for j := i * legendColumns; j < min(len(signs), (i+1)*legendColumns); j++ {
-				c.drawSign(p, &signs[j], x+float64(j%legendColumns)*layout.Measure/legendColumns, top)
+				c.drawSign(p, &signs[j], x+float64(j%legendColumns)*layout.Measure/legendColumns, top, box.At(wide, pitch-signPitch+signHigh))
 			}
 		}})
 	}
 	return rows
 }
 
-// signs are those of the symbols in use, in the order of the catalogue, then the lines.
+// signs are those of the symbols in use, in the order of the catalogue.
 func (c legend) signs() []sign {
 	var all []sign
 	for _, e := range symbols.Catalogue() {
@@ -61,12 +69,12 @@ func (c legend) signs() []sign {
 			all = append(all, signOf(e, e.Name+", off", as))
 		}
 	}
-	for _, l := range lineSigns() {
-		if _, shown := c.uses[l.key]; shown {
-			all = append(all, l)
-		}
-	}
 	return all
+}
+
+// lines are the signs of the lines in use.
+func (c legend) lines() []sign {
+	return slices.DeleteFunc(lineSigns(), func(l sign) bool { _, shown := c.uses[l.key]; return !shown })
 }
 
 // signOf is the sign of an entry of the catalogue as the plan shows it, or as it always looks.
@@ -126,15 +134,15 @@ func drawFlat(p Pad, draw func(Pad)) {
 }
 
 // drawSign draws one entry with its name beside it, in up to two lines.
-func (c legend) drawSign(p Pad, s *sign, x, top float64) {
+func (c legend) drawSign(p Pad, s *sign, x, top float64, size r2.Vec) {
 	st := p.Small()
-	b := box.Of(x, top-signHigh, x+signWide, top)
+	b := box.Of(x, top-size.Y, x+size.X, top)
 	s.draw(p.of("legend:"+s.key, ""), b)
-	room := layout.Measure/legendColumns - signWide - 1.6
+	room := layout.Measure/legendColumns - size.X - 2*signGap
 	set := c.Set(s.name, st, room, 2)
 	y := (b.Min.Y+b.Max.Y)/2 + (namePitch*float64(len(set)-1)-st.Cap)/2
 	for i, l := range set {
-		p.Text(box.At(x+signWide+1.2, y-namePitch*float64(i)), l, st, ink.Left)
+		p.Text(box.At(x+size.X+signGap, y-namePitch*float64(i)), l, st, ink.Left)
 	}
 }
 
@@ -147,14 +155,15 @@ func lineSigns() []sign {
 		}
 	}
 	return []sign{
-		{"throw", "throw, in space", line(func(p Pad, a, b r2.Vec) {
+		{"throw", "throw", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.DoubleArrow(ink.Pen{Colour: p.Look.Ink, Width: Hair}, throwHead, a, b)
 		})},
-		{"beam:half", "beam to 50 %", line(func(p Pad, a, b r2.Vec) { p.Line(Medium, p.Look.Quiet, a, b) })},
-		{"beam:tenth", "beam to 10 %", line(func(p Pad, a, b r2.Vec) { p.dashed(Hair, p.Look.Quiet, fieldDash, a, b) })},
-		{"view", "camera's view", line(func(p Pad, a, b r2.Vec) { p.dashed(Thin, p.Look.Ink, viewDash, a, b) })},
+		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) { p.Line(Medium, p.Look.Quiet, a, b) })},
+		{"beam:tenth", "beam 10 %", line(func(p Pad, a, b r2.Vec) { p.dashed(Hair, p.Look.Quiet, fieldDash, a, b) })},
+		{"view", "view", line(func(p Pad, a, b r2.Vec) { p.dashed(Thin, p.Look.Ink, viewDash, a, b) })},
 		{"size", "clear size", line(func(p Pad, a, b r2.Vec) {
 			tick := box.At(sizeTick/2, sizeTick/2)
+			a.X, b.X = a.X+sizeTick, b.X-sizeTick
 			p.Line(Hair, p.Look.Ink, a, b)
 			for _, end := range [...]r2.Vec{a, b} {
 				p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
@@ -170,9 +179,9 @@ func lineSigns() []sign {
 	}
 }
 
-// expectedSigns counts the symbols that the plan may show: a throw, a cliff and the lines of beams are drawn only where
+// expectedSigns counts the symbols and the lines that the plan may show: a throw, a cliff and the lines of beams are drawn only where
 // they find room.
-func expectedSigns(in *section.Input) int {
+func expectedSigns(in *section.Input) (signs, lines int) {
 	s, keys := in.Setup, map[string]bool{}
 	for i := range s.Lights {
 		l := &s.Lights[i]
@@ -201,13 +210,20 @@ func expectedSigns(in *section.Input) int {
 	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
 	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0 || in.Elevation != nil
 	keys["brightest"] = in.Elevation != nil
-	n := 0
+	isLine := map[string]bool{}
+	for _, l := range lineSigns() {
+		isLine[l.key] = true
+	}
 	for key, yes := range keys {
-		if yes && key != "" {
-			n++
+		switch {
+		case !yes || key == "":
+		case isLine[key]:
+			lines++
+		default:
+			signs++
 		}
 	}
-	return n
+	return signs, lines
 }
 
 // figure is what sections show beside their words, as rows.
@@ -215,8 +231,6 @@ func (c *Drawing) figure(f section.Figure) []Row {
 	switch f {
 	case section.LevelFigure:
 		return []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
-	case section.SmallMapFigure:
-		return maps{c}.insetRows()
 	case section.SignFigure:
 		return legend{c}.rows()
 	}

@@ -39,6 +39,9 @@ func (c roomSizes) drawRoomSizes(p Pad, v layout.View, taken []carto.Obstacle) [
 // roomSizes are the dimension lines of the rooms that find a place clear of what is taken.
 func (c roomSizes) roomSizes(v layout.View, taken []carto.Obstacle) []dimension {
 	var all []dimension
+	if c.Second {
+		return nil
+	}
 	taken = slices.Clone(taken)
 	for i := range c.In.Setup.Rooms {
 		for _, upright := range [...]bool{false, true} {

@@ -22,7 +22,7 @@ func (c things) lightLines(l *plan.Light) [][]string {
 		lines = append(lines, []string{first.Ellipsis(c.UnitLabel(l), tagRoom)})
 		lines = append(lines, c.twoLines(c.ModifierLabel(l))...)
 	}
-	lines = append(lines, []string{section.LightColour(l), unit.FormatPercent(l.Level), "h " + c.Bare(l.Height)})
+	lines = append(lines, []string{section.LightColour(l), section.LightLevel(l), "h " + c.Bare(l.Height)})
 	return append(lines, c.twoLines(section.Joined("; ", strings.Join(l.Gels, " + "), l.Note))...)
 }
 

@@ -118,8 +118,9 @@ func (f *Fitter) inPartsAt(p Paper) (times float64, ok bool) {
 
 // PourParts fills the collar of the first part.
 func (f *Fitter) PourParts(l *Layout, key *Block) {
-	f.Keys = append([]*Block{key}, f.Blocks[:min(1, len(f.Blocks))]...) // the key of levels comes first
-	l.Pieces, l.Left = Pour(Whole(append([]*Block{key}, ranked(f.Blocks)...)), l.Slots)
+	own := Whole([]*Block{key})
+	f.Keys = append(own, f.Blocks[:min(1, len(f.Blocks))]...) // the key of levels comes first
+	l.Pieces, l.Left = Pour(append(own, ranked(f.Blocks)...), l.Slots)
 }
 
 // SplitNote says that a plan comes in parts, and which paper would hold it in one piece.

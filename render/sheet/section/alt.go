@@ -64,7 +64,7 @@ func above(s *plan.Setup, p r3.Vec) float64 {
 
 // LightAlt says a light in a sentence.
 func (c Units) LightAlt(l *plan.Light) string {
-	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, c.LightLabel(l), LightColour(l), unit.FormatPercent(l.Level), c.Length(l.Height))
+	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, c.LightLabel(l), LightColour(l), LightLevel(l), c.Length(l.Height))
 	if l.Throw > 0 {
 		s += ", throw " + c.Length(l.Throw)
 	}

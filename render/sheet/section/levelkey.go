@@ -35,8 +35,8 @@ func (c Units) Label(l carto.Level) string {
 	return l.Label(c.Light, c.Stop)
 }
 
-// levelKey is the key of the map's tints and contours.
-func (c Report) levelKey() *Section {
+// LevelKey is the key of the map's tints and contours.
+func (c Report) LevelKey() *Section {
 	if len(c.In.Maps()) == 0 {
 		return &Section{}
 	}

@@ -34,7 +34,7 @@ func (c Report) lights() *Section {
 			throw = c.Bare(l.Throw)
 		}
 		t.Entries = append(t.Entries, Entry{
-			Cells:  []string{l.Tag, c.UnitLabel(l), LightColour(l), unit.FormatPercent(l.Level), c.Bare(l.Height), throw},
+			Cells:  []string{l.Tag, c.UnitLabel(l), LightColour(l), LightLevel(l), c.Bare(l.Height), throw},
 			Notes:  c.lightNotes(l),
 			Chip:   &chip,
 			Struck: When(len(keys) > 0, 2),
@@ -107,7 +107,7 @@ func (c Report) grip() *Section {
 			Notes: NonEmpty(Joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
 	}
-	return &Section{Title: c.measured("Grip"), Rank: layout.Other, Tables: []Table{t}}
+	return &Section{Title: c.measured("Grip"), Rank: layout.Wanted, Tables: []Table{t}}
 }
 
 // cameras is the list of cameras.
@@ -131,7 +131,7 @@ func (c Report) cameras() *Section {
 			Struck: When(len(keys) > 0, 3),
 		})
 	}
-	return &Section{Title: c.measured("Cameras"), Rank: layout.Other, Tables: []Table{t}, Without: NonEmpty(without(squeezed))}
+	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}, Without: NonEmpty(without(squeezed))}
 }
 
 // ownExposure says what a camera sets differently from the scene.

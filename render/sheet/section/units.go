@@ -113,8 +113,19 @@ func Joined(between string, parts ...string) string {
 	return strings.Join(some, between)
 }
 
-// LightColour prints the colour of a light: its CCT, with Duv where that shows.
+// LightLevel prints the level of a light.
+func LightLevel(l *plan.Light) string {
+	if l.Level <= 0 {
+		return "off"
+	}
+	return unit.FormatPercent(l.Level)
+}
+
+// LightColour prints the colour of a light: its CCT, with Duv where that shows; of one that is off, none.
 func LightColour(l *plan.Light) string {
+	if l.Level <= 0 {
+		return "–"
+	}
 	w := l.White.OnPlanck()
 	if !(w.Kelvin > 0) {
 		return "–"
