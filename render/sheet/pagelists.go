@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -29,7 +28,7 @@ func (s *sheet) listPages() []ink.Page {
 
 // enlarged are the sizes that lists come in, the largest first: those which leave their page half empty are read from
 // further away.
-var enlarged = [...]float64{2, math.Sqrt2, 1}
+var enlarged = [...]float64{3.25, 3, 2.75, 2.5, 2.25, 2, 1.75, 1.5, 1.25, 1}
 
 // listPage is a page of what the sheets of maps do not hold, as large as one page holds it, and what it does not hold
 // either.

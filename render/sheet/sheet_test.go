@@ -170,9 +170,9 @@ func TestPapersAndScales(t *testing.T) {
 		size   r2.Vec
 		words  string
 	}{
-		{"a small room", func(*Input) {}, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 25 on A3"},
+		{"a small room", func(*Input) {}, Options{}, r2.Vec{X: 420, Y: 297}, "1 : 20 on A3"},
 		{"a small room, on paper that most have", func(*Input) {}, Options{Paper: "A4 landscape"}, r2.Vec{X: 297, Y: 210}, "1 : 50 on A4"},
-		{"a larger paper, a larger scale", func(*Input) {}, Options{Paper: "a3"}, r2.Vec{X: 420, Y: 297}, "1 : 25 on A3"},
+		{"a larger paper, a larger scale", func(*Input) {}, Options{Paper: "a3"}, r2.Vec{X: 420, Y: 297}, "1 : 20 on A3"},
 		{"upright", func(*Input) {}, Options{Paper: "A4 portrait"}, r2.Vec{X: 210, Y: 297}, "1 : 50 on A4"},
 		{"upright, any paper", func(*Input) {}, Options{Paper: "portrait"}, r2.Vec{X: 297, Y: 420}, "1 : 50 on A3"},
 		{"a scale asked for needs a larger paper", func(*Input) {}, Options{Scale: "1:10"}, r2.Vec{X: 841, Y: 594}, "1 : 10 on A1"},

@@ -18,7 +18,7 @@ import (
 const (
 	bodyRoom   = 0.35
 	personRoom = 0.30
-	headRoom   = 0.10
+	headRoom   = 0.05
 )
 
 // How symbols are drawn beyond what is known of a thing: the depth of a soft box by its width, the length of a lift by its
@@ -103,7 +103,7 @@ func growLight(g *box.Bounds, s *plan.Setup, l *plan.Light) {
 	at, wide := plan.InPlan(l.Frame.At), l.Head.Source.Opening.Width
 	g.Point(at, math.Max(bodyRoom, wide/2))
 	if _, deep := bodyOf(s, l); math.Abs(section.Tilt(l.Frame.Axis)) < symbols.Overhead {
-		deep = math.Max(deep, boxDepth*wide) + headRoom
+		deep = math.Max(deep, boxDepth*wide)
 		g.Point(r2.Sub(at, r2.Scale(deep, ink.Direction(frameBearing(l.Frame)))), headRoom)
 	}
 	growMount(g, &l.Mount, at)

@@ -172,6 +172,7 @@ func (l *Layout) merits() []int {
 func (f *Fitter) better(l, m *Layout) bool {
 	for _, is := range [...]func(l *Layout) bool{
 		func(l *Layout) bool { return l.Times <= readableScale },
+		func(l *Layout) bool { return l.Times <= poorScale },
 		(*Layout).stands,
 		f.fills,
 		(*Layout).placed,
