@@ -94,4 +94,3 @@ func TestListsAndTagsOutweighSmallPaper(t *testing.T) {
 		}
 	})
 }
-

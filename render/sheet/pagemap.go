@@ -16,6 +16,9 @@ func (s *sheet) mapPages() []ink.Page {
 	page := second.drawPlan()
 	page.Outline = []string{ink.Capital(page.Name) + " map"}
 	s.left = second.layout.Left
+	if s.d.Explain(second.d) && s.layout.Tiles.Parts() == 1 {
+		s.pages[0] = s.planPage(&s.layout, s.fitter.View(&s.layout)) // its legend stands for both pages
+	}
 	return []ink.Page{page}
 }
 

@@ -124,6 +124,26 @@ func TestTheSecondMapIsAsLargeAsThePlan(t *testing.T) {
 	})
 }
 
+// TestTheLegendExplainsTheSecondMapToo: a hard edge of shadow that only the second map shows.
+func TestTheLegendExplainsTheSecondMapToo(t *testing.T) {
+	in := fixture.Example()
+	grid := fixture.Glow(in.Setup)
+	for i := range grid.Value {
+		grid.Value[i] = 5
+		if i%grid.NX > grid.NX/2 {
+			grid.Value[i] = 2000
+		}
+	}
+	in.Inset.Grid = grid
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	if linesOn(&s.pages[0])["cliff"] || !linesOn(&s.pages[1])["cliff"] {
+		t.Fatal("the edge is not on the second map alone")
+	}
+	if !legendOf(s.pages)["cliff"] {
+		t.Error("the legend does not explain it")
+	}
+}
+
 // TestFurtherPagesAreWorthTheirPaper: at least 35 % of the cells of a centimetre within the frame of a page hold some
 // ink.
 func TestFurtherPagesAreWorthTheirPaper(t *testing.T) {

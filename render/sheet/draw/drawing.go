@@ -12,10 +12,11 @@ type Drawing struct {
 	section.Report
 	Typesetter
 	*shown
-	smooth bool // the ground of the map is a continuous tint, not bands
-	Terse  bool // tags are their numbers alone: the lists stand right below
-	Part   int  // of a plan in parts, the one at hand
-	Second bool // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
+	smooth bool     // the ground of the map is a continuous tint, not bands
+	Terse  bool     // tags are their numbers alone: the lists stand right below
+	Part   int      // of a plan in parts, the one at hand
+	also   []string // the symbols that another map of the set-up shows
+	Second bool     // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
 }
 
 // New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
@@ -30,6 +31,17 @@ func (c *Drawing) Other(r section.Report) *Drawing {
 	d := New(r, c.Pad, c.cut, c.smooth)
 	d.Terse, d.Second = true, true
 	return d
+}
+
+// Explain makes the legend hold what another map shows too, and says whether that is more than it shows itself.
+func (c *Drawing) Explain(other *Drawing) bool {
+	c.also = nil
+	for kind := range other.uses {
+		if _, known := c.uses[kind]; !known {
+			c.also = append(c.also, kind)
+		}
+	}
+	return len(c.also) > 0
 }
 
 // shown is what a drawing has shown so far.

@@ -62,11 +62,13 @@ func (c legend) signs() []sign {
 		if e.Key == "throw" { // it has a line of its own
 			continue
 		}
-		if as, shown := c.uses[e.Key]; shown {
+		if as, shown := c.explained(e.Key); shown {
 			all = append(all, signOf(e, e.Name, as))
 		}
 		if as, shown := c.uses[e.Key+offMark]; shown {
-			all = append(all, signOf(e, e.Name+", off", as))
+			off := signOf(e, e.Name+", off", as)
+			off.key += offMark
+			all = append(all, off)
 		}
 	}
 	return all
@@ -74,7 +76,13 @@ func (c legend) signs() []sign {
 
 // lines are the signs of the lines in use.
 func (c legend) lines() []sign {
-	return slices.DeleteFunc(lineSigns(), func(l sign) bool { _, shown := c.uses[l.key]; return !shown })
+	return slices.DeleteFunc(lineSigns(), func(l sign) bool { _, shown := c.explained(l.key); return !shown })
+}
+
+// explained says whether the legend holds a symbol, and how it looks on the plan.
+func (c legend) explained(kind string) (as example, yes bool) {
+	as, yes = c.uses[kind]
+	return as, yes || slices.Contains(c.also, kind)
 }
 
 // signOf is the sign of an entry of the catalogue as the plan shows it, or as it always looks.
