@@ -43,8 +43,9 @@ func (s *sheet) secondMap() *sheet {
 	f := s.fitterOf(append(layout.Whole([]*layout.Block{key}), s.left...))
 	paper := s.layout.Paper
 	f.Asked, f.Way, f.Second = &paper, s.layout.Way(), false
-	if s.layout.Tiles.Parts() == 1 {
-		f.Scales = []float64{s.layout.Times}
+	f.Scales = []float64{s.layout.Times}
+	if s.layout.Tiles.Parts() > 1 {
+		f.Scales = layout.Scales(s.d.In.Setup.Feet)
 	}
 	l, ok := f.Best(paper)
 	if !ok {

@@ -48,7 +48,7 @@ func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 	} else {
 		draw.Plan{Drawing: s.d}.Draw(p, v, l.Corners)
 	}
-	draw.CropFrom(page, first, l.Plan, s.d.Pad.Face)
+	draw.CropFrom(page, first, v.Panel, s.d.Pad.Face)
 	for _, r := range l.Rules {
 		p.Line(draw.Medium, p.Look.Ink, r[0], r[1])
 	}

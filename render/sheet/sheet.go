@@ -59,6 +59,8 @@ func (s *sheet) choose() bool {
 			return false
 		}
 		s.recordFindings(s.fitter.SplitNote(&l))
+		s.d.Tiles = l.Tiles
+		s.fitter.Blocks = s.firstBlocks() // their legend has match lines
 		s.fitter.PourParts(&l, s.keyToParts(&l.Tiles))
 	}
 	s.layout = l
@@ -130,7 +132,7 @@ func (s *sheet) fitterOf(blocks []layout.Remainder) *layout.Fitter {
 	if s.wish.scale > 0 {
 		scales = []float64{s.wish.scale}
 	}
-	return &layout.Fitter{Extent: box.Around(stands), Stands: stands, Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
+	return &layout.Fitter{Extent: box.Around(stands), Stands: stands, Seams: draw.Seams(setup), Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
 		Way: s.wish.way, Second: s.hasSecond(), Scales: scales, Cut: s.countShortened,
 		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
 }

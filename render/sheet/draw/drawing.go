@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
@@ -12,11 +13,12 @@ type Drawing struct {
 	section.Report
 	Typesetter
 	*shown
-	smooth bool     // the ground of the map is a continuous tint, not bands
-	Terse  bool     // tags are their numbers alone: the lists stand right below
-	Part   int      // of a plan in parts, the one at hand
-	also   []string // the symbols that another map of the set-up shows
-	Second bool     // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
+	smooth bool         // the ground of the map is a continuous tint, not bands
+	Terse  bool         // tags are their numbers alone: the lists stand right below
+	Tiles  layout.Tiles // the parts of a plan in parts
+	Part   int          // of those, the one at hand
+	also   []string     // the symbols that another map of the set-up shows
+	Second bool         // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
 }
 
 // New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.

@@ -38,7 +38,7 @@ const (
 // rows are the signs of the symbols that the plan shows, and no others. How many there are is known when
 // the plan is drawn, which is before the collar is; the room for them is taken before that.
 func (c legend) rows() []Row {
-	signs, lines := expectedSigns(c.In)
+	signs, lines := c.expectedSigns()
 	return append(c.rowsOf(signs, signPitch, signWide, c.signs), c.rowsOf(lines, linePitch, lineSignWide, c.lines)...)
 }
 
@@ -177,6 +177,7 @@ func lineSigns() []sign {
 				p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
 			}
 		})},
+		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
 		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Medium, p.Look.Contour, a, b)
@@ -189,8 +190,8 @@ func lineSigns() []sign {
 
 // expectedSigns counts the symbols and the lines that the plan may show: a throw, a cliff and the lines of beams are drawn only where
 // they find room.
-func expectedSigns(in *section.Input) (signs, lines int) {
-	s, keys := in.Setup, map[string]bool{}
+func (c legend) expectedSigns() (signs, lines int) {
+	in, s, keys := c.In, c.In.Setup, map[string]bool{}
 	for i := range s.Lights {
 		l := &s.Lights[i]
 		keys[lightKind(s, l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
@@ -217,7 +218,7 @@ func expectedSigns(in *section.Input) (signs, lines int) {
 	keys["camera"], keys["view"] = len(s.Cameras) > 0, len(in.Views) > 0
 	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
 	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0 || in.Elevation != nil
-	keys["brightest"] = in.Elevation != nil
+	keys["brightest"], keys["match"] = in.Elevation != nil, c.Tiles.Parts() > 1
 	isLine := map[string]bool{}
 	for _, l := range lineSigns() {
 		isLine[l.key] = true

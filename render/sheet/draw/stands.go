@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
@@ -80,6 +81,13 @@ func Standing(s *plan.Setup) []r2.Box {
 		add(func(g *box.Bounds) { g.Point(plan.InPlan(m.At), 0.1) })
 	}
 	return all
+}
+
+// Seams are what the match lines of a plan in parts keep clear of.
+func Seams(s *plan.Setup) layout.Seams {
+	loose := *s
+	loose.Walls, loose.Rooms, loose.Openings, loose.Furniture, loose.Meters = nil, nil, nil, nil, nil
+	return layout.Seams{Never: Standing(&loose), Rather: Standing(&plan.Setup{Furniture: s.Furniture})}
 }
 
 // growPerson takes in the ground of one.

@@ -53,6 +53,7 @@ func (l Layout) holding(blocks []Remainder, v View, stands []r2.Box) (best Layou
 // Fitter tries layouts for one plan.
 type Fitter struct {
 	Stands []r2.Box // what stands, m
+	Seams  Seams    // what match lines keep clear of
 	Extent r2.Box   // round all of it, m
 	Blocks []Remainder
 	Head   func(grand bool) float64 // height of the head, mm
