@@ -177,6 +177,12 @@ func lineSigns() []sign {
 				p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
 			}
 		})},
+		{"outline", "stands before", func(p Pad, b r2.Box) {
+			p.canvas.Draw(ink.Pen{Colour: p.Look.Ink, Width: Medium}, ink.RoundRect(b.Min, b.Max, 0.6))
+		}},
+		{"height", "height", line(func(p Pad, a, b r2.Vec) {
+			p.Line(Hair, p.Look.Ink, box.At(a.X, a.Y-0.6), box.At(a.X+heightTick, a.Y-0.6), box.At(b.X, b.Y+0.6))
+		})},
 		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
 		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
@@ -191,6 +197,39 @@ func lineSigns() []sign {
 // expectedSigns counts the symbols and the lines that the plan may show: a throw, a cliff and the lines of beams are drawn only where
 // they find room.
 func (c legend) expectedSigns() (signs, lines int) {
+	keys := c.planSigns()
+	if c.In.Elevation != nil {
+		keys = c.wallSigns()
+	}
+	isLine := map[string]bool{}
+	for _, l := range lineSigns() {
+		isLine[l.key] = true
+	}
+	for key, yes := range keys {
+		switch {
+		case !yes || key == "":
+		case isLine[key]:
+			lines++
+		default:
+			signs++
+		}
+	}
+	return signs, lines
+}
+
+// wallSigns are those of a wall.
+func (c legend) wallSigns() map[string]bool {
+	keys := map[string]bool{"size": true, "height": true, "outline": true, "brightest": c.In.Field != nil, "cliff": c.In.Field != nil}
+	if f, ok := OnWall(c.In); ok {
+		for _, r := range c.readingsOn(f) {
+			keys["reading:"+string(r.Kind)] = true
+		}
+	}
+	return keys
+}
+
+// planSigns are those of a plan.
+func (c legend) planSigns() map[string]bool {
 	in, s, keys := c.In, c.In.Setup, map[string]bool{}
 	for i := range s.Lights {
 		l := &s.Lights[i]
@@ -217,22 +256,9 @@ func (c legend) expectedSigns() (signs, lines int) {
 	keys["reading:face"] = len(in.Faces) > 0
 	keys["camera"], keys["view"] = len(s.Cameras) > 0, len(in.Views) > 0
 	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
-	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0 || in.Elevation != nil
-	keys["brightest"], keys["match"] = in.Elevation != nil, c.Tiles.Parts() > 1
-	isLine := map[string]bool{}
-	for _, l := range lineSigns() {
-		isLine[l.key] = true
-	}
-	for key, yes := range keys {
-		switch {
-		case !yes || key == "":
-		case isLine[key]:
-			lines++
-		default:
-			signs++
-		}
-	}
-	return signs, lines
+	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0
+	keys["match"] = c.Tiles.Parts() > 1
+	return keys
 }
 
 // figure is what sections show beside their words, as rows.
