@@ -129,13 +129,22 @@ func fieldOf(s *study.Study, f *study.Field) *Field {
 		level = &f.Z
 	}
 	return &Field{
-		Name:   fieldName(f, s.Setup.Feet),
+		Name:   fieldName(f, s.Setup.Feet) + everyFloor(s, f),
 		Probe:  s.Probe(f),
 		Level:  level,
 		Over:   f.Z - f.Base,
 		Coarse: f.Coarse, Uncomputed: f.Uncomputed,
 		Grid: carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
 	}
+}
+
+// everyFloor says of a level plane that it lies as high over floors at other heights.
+func everyFloor(s *study.Study, f *study.Field) string {
+	others := func(o study.Field) bool { return o.Kind == study.OnPlane && o.Base != f.Base }
+	if f.Kind == study.OnPlane && slices.ContainsFunc(s.Fields, others) {
+		return " above each floor"
+	}
+	return ""
 }
 
 // fieldName says what a field is of, heights over its floor.

@@ -27,6 +27,9 @@ func newSheet(in Input, o Options, log *faults) *sheet {
 	s := &sheet{wish: asked(o, in.Setup, log), fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
 	setup := in.Setup
 	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.wish.levels, Stop: setup.Exposure.Stop.N}}
+	if setup.Exposure.Stop.N > 0 {
+		r.Written = section.WorkingStop(setup)
+	}
 	p := draw.Pad{Look: &s.wish.theme, Face: o.Font, White: section.WhiteOf(setup)}
 	s.d = draw.New(r, p, func(text string) {
 		log.warn("lettering-cut", "a shorter text, or a larger paper", "%q is too long for its place on the sheet and is cut", text)

@@ -44,6 +44,13 @@ func (c roomSizes) roomSizes(v layout.View, taken []carto.Obstacle) []dimension 
 	}
 	taken = slices.Clone(taken)
 	for i := range c.In.Setup.Rooms {
+		if lines, turned := c.turnedSizes(v, &c.In.Setup.Rooms[i], taken); turned {
+			all = append(all, lines...)
+			for _, d := range lines {
+				taken = append(taken, d.figure(c.Pad), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
+			}
+			continue
+		}
 		for _, upright := range [...]bool{false, true} {
 			if d, ok := c.roomSize(v, &c.In.Setup.Rooms[i], upright, taken); ok {
 				d.room = c.In.Setup.Rooms[i].Name

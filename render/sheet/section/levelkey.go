@@ -32,6 +32,9 @@ func LevelsOf(in *Input) []carto.Level {
 
 // Label letters a contour.
 func (c Units) Label(l carto.Level) string {
+	if l.Working && c.Light == carto.TStop && c.Written != "" {
+		return c.Written
+	}
 	return l.Label(c.Light, c.Stop)
 }
 
@@ -160,7 +163,20 @@ func (c Report) keyWords(levels []carto.Level) string {
 			return s + fmt.Sprintf("; heavy: the working stop, %s", WorkingStop(c.In.Setup))
 		}
 	}
+	if exceeded(c.In) {
+		return s + fmt.Sprintf("; the working stop, %s, is exceeded everywhere", WorkingStop(c.In.Setup))
+	}
 	return s + fmt.Sprintf("; the working stop, %s, is not reached", WorkingStop(c.In.Setup))
+}
+
+// exceeded says whether the maps have more light everywhere than the working stop asks for.
+func exceeded(in *Input) bool {
+	low := math.Inf(1)
+	for _, f := range in.Maps() {
+		l, _ := carto.Span(f.Grid, 0)
+		low = math.Min(low, l)
+	}
+	return low > workingLux(in.Setup)
 }
 
 // LevelMeasure names the measure of the levels.

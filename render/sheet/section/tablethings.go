@@ -7,7 +7,6 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
-	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
@@ -153,18 +152,6 @@ func gateWords(m *plan.Camera) string {
 		return ""
 	}
 	return fmt.Sprintf("%s × %s mm of it", tenths(m.Gate[0]), tenths(m.Gate[1]))
-}
-
-// rooms is the list of rooms, whose clear sizes stand on dimension lines of the plan.
-func (c Report) rooms() *Section {
-	t := Table{Columns: []Column{{Strong: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
-	for i := range c.In.Setup.Rooms {
-		r := &c.In.Setup.Rooms[i]
-		g := box.Bounds{}
-		g.All(r.Inside, 0)
-		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name, c.Bare(box.Width(g.Box())) + " × " + c.Bare(box.Height(g.Box())), c.Bare(r.Top - r.Base)}})
-	}
-	return &Section{Title: c.measured("Rooms"), Tables: []Table{t}}
 }
 
 // pieces is the list of furniture, whose heights are lettered on the plan.

@@ -13,9 +13,10 @@ import (
 
 // Units are those that a sheet prints lengths and light in.
 type Units struct {
-	Feet  bool       // lengths in feet and inches, not in metres
-	Light carto.Unit // what contours are lettered in
-	Stop  float64    // the working stop, a T-number
+	Feet    bool       // lengths in feet and inches, not in metres
+	Light   carto.Unit // what contours are lettered in
+	Stop    float64    // the working stop, a T-number
+	Written string     // as the scene has it: "T3.2"
 }
 
 // Length prints metres with their unit, or feet and inches.
