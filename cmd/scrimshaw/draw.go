@@ -16,6 +16,7 @@ import (
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/contact"
 	"scrimshaw/render/font"
+	"scrimshaw/render/page"
 	"scrimshaw/render/sheet"
 	"scrimshaw/symbols/ink"
 )
@@ -176,6 +177,10 @@ func (d *drawing) files(path string, flags *drawFlags) ([]output, error) {
 		return []output{{path: path, data: []byte(sheet.Text(flags.sheet, d.inputs...))}}, nil
 	case contactSheet:
 		return contactFile(path, d.document, d.inputs, flags.sheet)
+	case "html":
+		return single(path, func(b *bytes.Buffer) error {
+			return page.Write(b, d.document, page.Options{Font: flags.sheet.Font, Phone: phoneColumns(d.inputs, flags.sheet)})
+		})
 	}
 	return encode(d.document, path, flags.sheet.Font, &flags.output)
 }

@@ -15,6 +15,7 @@ type Drawing struct {
 	*shown
 	smooth bool         // the ground of the map is a continuous tint, not bands
 	Terse  bool         // tags are their numbers alone: the lists stand right below
+	Named  bool         // a terse tag has the name beside the number
 	Tiles  layout.Tiles // the parts of a plan in parts
 	Part   int          // of those, the one at hand
 	also   []string     // the symbols that another map of the set-up shows
