@@ -21,7 +21,6 @@ func TestColumnsForANarrowScreen(t *testing.T) {
 		if c.Drawing.Width != StripWide {
 			t.Errorf("the drawing is %v mm wide, want %v", c.Drawing.Width, StripWide)
 		}
-		checkPage(t, &c.Drawing, f)
 		named := 0
 		for i := range in.Setup.Lights {
 			l := &in.Setup.Lights[i]
