@@ -25,15 +25,7 @@ type mark struct {
 func (c Wall) heights(f WallFace) (all []mark) {
 	s := c.In.Setup
 	all = append(all, mark{f.room.Base, "floor"}, mark{f.right, "ceiling"})
-	for i := range s.Openings {
-		o := &s.Openings[i]
-		if cut, ok := f.hole(o); ok {
-			if cut.Min.Y > f.room.Base+onFace {
-				all = append(all, mark{cut.Min.Y, o.Name + " sill"})
-			}
-			all = append(all, mark{cut.Max.Y, o.Name + " head"})
-		}
-	}
+	all = append(all, c.holeHeights(f)...)
 	for i := range s.People {
 		if who := &s.People[i]; f.inRoom(who.At) {
 			all = append(all, mark{who.Eyes, who.Name + " eyes"})
@@ -51,6 +43,22 @@ func (c Wall) heights(f WallFace) (all []mark) {
 	}
 	slices.SortStableFunc(all, func(a, b mark) int { return cmp.Compare(a.z, b.z) })
 	return merged(all)
+}
+
+// holeHeights are those of the openings of a wall.
+func (c Wall) holeHeights(f WallFace) (all []mark) {
+	for i := range c.In.Setup.Openings {
+		o := &c.In.Setup.Openings[i]
+		cut, ok := f.hole(o)
+		if !ok {
+			continue
+		}
+		if cut.Min.Y > f.room.Base+onFace {
+			all = append(all, mark{cut.Min.Y, o.Name + " sill"})
+		}
+		all = append(all, mark{cut.Max.Y, o.Name + " head"})
+	}
+	return all
 }
 
 // merged are heights of which those that are one stand together.
@@ -79,12 +87,7 @@ func (c Wall) drawHeights(p Pad, v layout.View, f WallFace, from float64) []cart
 	st, all := p.Small(), c.heights(f)
 	x := from + heightOff
 	left := x + heightTick + heightLeads
-	room := v.Panel.Max.X - 2 - left
-	for _, b := range v.Covered {
-		if b.Max.X > left && b.Min.Y < v.Box(f.box()).Max.Y && b.Max.Y > v.Box(f.box()).Min.Y {
-			room = math.Min(room, b.Min.X-2-left)
-		}
-	}
+	room := roomBeside(v, v.Box(f.box()), left)
 	if room < heightLeast {
 		return nil
 	}
@@ -104,6 +107,18 @@ func (c Wall) drawHeights(p Pad, v layout.View, f WallFace, from float64) []cart
 	}
 	c.used("height")
 	return taken
+}
+
+// roomBeside is the clear paper at the right of a place beside a box, mm.
+func roomBeside(v layout.View, b r2.Box, left float64) float64 {
+	const clear = 2.0 // mm
+	room := v.Panel.Max.X - clear - left
+	for _, list := range v.Covered {
+		if list.Max.X > left && list.Min.Y < b.Max.Y && list.Max.Y > b.Min.Y {
+			room = math.Min(room, list.Min.X-clear-left)
+		}
+	}
+	return room
 }
 
 // spread is where the lettering of heights stands, mm: no two closer than lines of a table.

@@ -30,14 +30,9 @@ func (c Wall) drawThings(p Pad, v layout.View, f WallFace) (labels []placeable, 
 		}
 	}
 	for i := range s.Lights {
-		l := &s.Lights[i]
-		if !f.inRoom(plan.InPlan(l.Frame.At)) {
-			continue
+		if l := &s.Lights[i]; f.inRoom(plan.InPlan(l.Frame.At)) {
+			labels = append(labels, c.drawHead(p.On(ink.Symbols).of("light:"+l.Name, c.LightAlt(l)), v, f, l))
 		}
-		colour := c.Pad.lamp(section.LampColour(l))
-		ring := c.drawHead(p.On(ink.Symbols).of("light:"+l.Name, c.LightAlt(l)), v, f, l)
-		labels = append(labels, &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, anchor: v.Paper(f.at(l.Frame.At)),
-			drawn: symbols.Drawn{Body: ring}, weight: 2})
 	}
 	for i := range s.Grip {
 		if g := &s.Grip[i]; f.inRoom(plan.InPlan(g.Frame.At)) {
@@ -100,7 +95,7 @@ func (f *WallFace) shape(part plan.Part) (r2.Box, bool) {
 }
 
 // drawHead draws a lamp with what holds it up: its stand down to what that stands on, or its cable up to the ceiling.
-func (c Wall) drawHead(p Pad, v layout.View, f WallFace, l *plan.Light) (ring []r2.Vec) {
+func (c Wall) drawHead(p Pad, v layout.View, f WallFace, l *plan.Light) placeable {
 	wide, high := c.headSize(l)
 	at := f.at(l.Frame.At)
 	c.drawMount(p, v, f, &l.Mount, at, l.Base)
@@ -108,7 +103,8 @@ func (c Wall) drawHead(p Pad, v layout.View, f WallFace, l *plan.Light) (ring []
 	on := v.Box(r2.Box{Min: r2.Sub(at, half), Max: r2.Add(at, half)})
 	p.canvas.Draw(ink.Pen{Colour: p.Look.Ink, Width: Medium}, ink.RoundRect(on.Min, on.Max, 0.6))
 	c.used("outline")
-	return box.Corners(on)
+	colour := c.Pad.lamp(section.LampColour(l))
+	return &tag{object: "light:" + l.Name, number: l.Tag, strip: &colour, anchor: v.Paper(at), drawn: symbols.Drawn{Body: box.Corners(on)}, weight: 2}
 }
 
 // headSize is the width and the height of a head with what it wears, as it is drawn before a wall, m.

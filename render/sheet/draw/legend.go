@@ -230,23 +230,10 @@ func (c legend) wallSigns() map[string]bool {
 
 // planSigns are those of a plan.
 func (c legend) planSigns() map[string]bool {
-	in, s, keys := c.In, c.In.Setup, map[string]bool{}
-	for i := range s.Lights {
-		l := &s.Lights[i]
-		keys[lightKind(s, l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
-	}
-	for i := range s.Grip {
-		keys[gripKind(&s.Grip[i])], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
-	}
-	for i := range s.People {
-		keys["person:"+string(s.People[i].Pose)] = true
-	}
+	in, s, keys := c.In, c.In.Setup, c.thingSigns()
 	for i := range s.Openings {
 		keys[openingKind(&s.Openings[i])] = true
 		keys["opening:escape"] = keys["opening:escape"] || s.Openings[i].Escape
-	}
-	for i := range s.Furniture {
-		keys["furniture:"+string(s.Furniture[i].Kind)] = true
 	}
 	for i := range in.Readings {
 		if r := &in.Readings[i]; r.Person == "" {
@@ -258,6 +245,25 @@ func (c legend) planSigns() map[string]bool {
 	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
 	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0
 	keys["match"] = c.Tiles.Parts() > 1
+	return keys
+}
+
+// thingSigns are those of what stands.
+func (c legend) thingSigns() map[string]bool {
+	s, keys := c.In.Setup, map[string]bool{}
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		keys[lightKind(s, l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
+	}
+	for i := range s.Grip {
+		keys[gripKind(&s.Grip[i])], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
+	}
+	for i := range s.People {
+		keys["person:"+string(s.People[i].Pose)] = true
+	}
+	for i := range s.Furniture {
+		keys["furniture:"+string(s.Furniture[i].Kind)] = true
+	}
 	return keys
 }
 

@@ -127,7 +127,11 @@ func faceRowsOf(faces []Face) []faceRow {
 			return f.Domes[i]
 		}})
 	}
-	return append(rows, faceRow{words: "contrast, key : fill", shown: contrastOfBoth}, faceRow{words: "colour, key, fill", shown: colourOfBoth})
+	colour := "colour, key and fill"
+	if len(faces) > 1 {
+		colour = "colour, key, fill" // there is no more room
+	}
+	return append(rows, faceRow{words: "contrast, key : fill", shown: contrastOfBoth}, faceRow{words: colour, shown: colourOfBoth})
 }
 
 // faceCells are the two figures of a face in a row.
