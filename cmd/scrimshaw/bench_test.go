@@ -14,11 +14,7 @@ import (
 // studied is the built-in scene with its light computed.
 func studied(b *testing.B) *study.Study {
 	b.Helper()
-	w, err := prepare(context.Background(), streams{}, nil, &workFlags{}, study.Options{})
-	if err != nil || w.in.log.Failed() {
-		b.Fatal(err, w.in.log.All())
-	}
-	return w.studies[0]
+	return litStudies(b)[0]
 }
 
 // BenchmarkLevelEdit is what a changed level costs: the floor summed again and its contours, ten

@@ -31,7 +31,7 @@ const contactSheet = "contact.png"
 // The resolutions that --dpi takes.
 const (
 	minDPI = 36
-	maxDPI = 1200
+	maxDPI = 1100 // the most that a picture of A4 or letter can have
 )
 
 // outputFlags say where a drawing goes and in which form.
@@ -120,36 +120,32 @@ func writeDocument(ctx context.Context, std streams, d ink.Document, family *fon
 	if err != nil {
 		return err
 	}
-	return writeOutputs(ctx, std, paths, func(path string) ([]output, error) { return encode(d, path, family, flags) })
+	return writeOutputs(ctx, std, paths, func(path string, put func(output) error) error { return encode(d, path, family, flags, put) })
 }
 
-// writeOutputs makes the files of every path, and writes them when all are made.
-func writeOutputs(ctx context.Context, std streams, paths []string, made func(path string) ([]output, error)) error {
-	files, err := runInterruptibly(ctx, func() (all []output, err error) {
-		for _, path := range paths {
-			some, err := made(path)
-			if err != nil {
-				return nil, err
+// writeOutputs makes the files of every path, and puts them in place when all are made.
+func writeOutputs(ctx context.Context, std streams, paths []string, made func(path string, put func(output) error) error) error {
+	return writeAndReport(ctx, std, func(put func(output) error) error {
+		return inBackground(ctx, func() error {
+			for _, path := range paths {
+				if err := made(path, put); err != nil {
+					return err
+				}
 			}
-			all = append(all, some...)
-		}
-		return all, nil
+			return nil
+		})
 	})
-	if err != nil {
-		return err
-	}
-	return writeAndReport(ctx, std, files)
 }
 
 // encode turns a document into the files of one output: one, or one a page where the format
 // holds a single page.
-func encode(d ink.Document, path string, family *font.Family, flags *outputFlags) ([]output, error) {
+func encode(d ink.Document, path string, family *font.Family, flags *outputFlags, put func(output) error) error {
 	form := flags.formOf(path)
 	switch form {
 	case "pdf":
-		return single(path, func(b *bytes.Buffer) error { return pdf.Write(b, d, pdf.Options{Font: family}) })
+		return single(path, put, func(b *bytes.Buffer) error { return pdf.Write(b, d, pdf.Options{Font: family}) })
 	case "html":
-		return single(path, func(b *bytes.Buffer) error { return page.Write(b, d, page.Options{Font: family}) })
+		return single(path, put, func(b *bytes.Buffer) error { return page.Write(b, d, page.Options{Font: family}) })
 	}
 	writePage := func(b *bytes.Buffer, i int) error { return svg.Write(b, d, i, svg.Options{Font: family}) }
 	if form == "png" {
@@ -157,27 +153,28 @@ func encode(d ink.Document, path string, family *font.Family, flags *outputFlags
 			return png.Write(b, d, i, png.Options{Font: family, DPI: flags.dpi})
 		}
 	}
-	var files []output
 	for i := range d.Pages {
 		if path == "-" && i > 0 {
 			break // a stream holds one picture; the plan comes first
 		}
-		made, err := single(path, func(b *bytes.Buffer) error { return writePage(b, i) })
-		if err != nil {
-			return nil, err
+		named := func(o output) error {
+			o.path, o.page = pagePath(path, i, d.Pages), d.Pages[i].Title
+			return put(o)
 		}
-		made[0].path, made[0].page = pagePath(path, i, d.Pages), d.Pages[i].Title
-		files = append(files, made...)
+		if err := single(path, named, func(b *bytes.Buffer) error { return writePage(b, i) }); err != nil {
+			return err
+		}
 	}
-	return files, nil
+	return nil
 }
 
-func single(path string, write func(*bytes.Buffer) error) ([]output, error) {
+// single makes the one file of an output.
+func single(path string, put func(output) error, write func(*bytes.Buffer) error) error {
 	var b bytes.Buffer
 	if err := write(&b); err != nil {
-		return nil, fmt.Errorf("cannot draw %s: %w", path, err)
+		return fmt.Errorf("cannot draw %s: %w", path, err)
 	}
-	return []output{{path: path, asked: path, data: b.Bytes()}}, nil
+	return put(output{path: path, asked: path, data: b.Bytes()})
 }
 
 // pagePath names the file of one page: the path itself for the first, for it was asked for, and else by the

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"slices"
@@ -10,15 +9,12 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/study"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
-	"scrimshaw/render/contact"
 	"scrimshaw/render/font"
-	"scrimshaw/render/page"
 	"scrimshaw/render/sheet"
-	"scrimshaw/symbols/ink"
 )
 
 // drawFormats are the forms that only draw writes: every value as text, and the run on one picture.
@@ -86,17 +82,14 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.fit(std, flags); err != nil {
 		return err
 	}
-	if err := w.light(ctx, std, &flags.work, study.Options{}); err != nil {
-		return err
-	}
-	d, err := runInterruptibly(ctx, func() (*drawing, error) { return compose(w, flags.sheet), nil })
-	if err != nil {
+	d := newDrawing(len(w.names), paths, flags)
+	if err := w.compose(ctx, std, d, &flags.work); err != nil {
 		return err
 	}
 	if err := reportFaults(std, flags.work.faults, d.faults); err != nil {
 		return err
 	}
-	if err := writeOutputs(ctx, std, paths, func(path string) ([]output, error) { return d.files(path, flags) }); err != nil {
+	if err := writeOutputs(ctx, std, paths, func(path string, put func(output) error) error { return d.files(path, flags, put) }); err != nil {
 		return err
 	}
 	if slices.Contains(paths, "-") {
@@ -107,32 +100,35 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 
 // fit reports sheets that nobody can draw.
 func (w *work) fit(std streams, flags *drawFlags) error {
-	if err := reportFaults(std, flags.work.faults, sheet.Check(w.setups, flags.sheet)); err != nil {
-		return err
+	var options, sizes []source.Diagnostic
+	err := w.each(func(_ int, s *plan.Setup) error {
+		options = append(options, sheet.Check([]*plan.Setup{s}, flags.sheet)...)
+		bare, err := unlitSheet(s, &flags.work)
+		if err != nil {
+			return err
+		}
+		sizes = append(sizes, sheet.Fits([]sheet.Input{bare}, flags.sheet)...)
+		return nil
+	})
+	if faulty := reportFaults(std, flags.work.faults, options); faulty != nil {
+		return faulty
 	}
-	bare, err := w.unlitSheets(&flags.work)
 	if err != nil {
 		return err
 	}
-	return reportFaults(std, flags.work.faults, sheet.Fits(bare, flags.sheet))
+	return reportFaults(std, flags.work.faults, sizes)
 }
 
-// unlitSheets is what will be drawn, without its light: the plans, or the wall that was asked for.
-func (w *work) unlitSheets(flags *workFlags) ([]sheet.Input, error) {
-	ins := make([]sheet.Input, len(w.setups))
-	for i, s := range w.setups {
-		ins[i].Setup = s
-		planes, err := planesOf(s, flags.plane)
-		if err != nil {
-			return nil, err
-		}
-		for _, p := range planes {
-			if room, wall, isWall := strings.Cut(p.Wall, "."); isWall {
-				ins[i].Elevation = &sheet.Elevation{Room: room, Wall: wall}
-			}
+// unlitSheet is what will be drawn, without its light: the plan, or the wall that was asked for.
+func unlitSheet(s *plan.Setup, flags *workFlags) (sheet.Input, error) {
+	in := sheet.Input{Setup: s}
+	planes, err := planesOf(s, flags.plane)
+	for _, p := range planes {
+		if room, wall, isWall := strings.Cut(p.Wall, "."); isWall {
+			in.Elevation = &sheet.Elevation{Room: room, Wall: wall}
 		}
 	}
-	return ins, nil
+	return in, err
 }
 
 // check returns the outputs and reads the flags whose values are not words that the sheet knows.
@@ -153,51 +149,11 @@ func (f *drawFlags) check(ctx context.Context, in *input) (paths []string, err e
 	return paths, err
 }
 
-// drawing is the sheets of a run, what they were drawn from, and what was found as they were drawn.
-type drawing struct {
-	inputs   []sheet.Input
-	document ink.Document
-	faults   []source.Diagnostic
-}
-
-// compose draws the sheets of a run that is lit.
-func compose(w *work, o sheet.Options) *drawing {
-	d := &drawing{inputs: make([]sheet.Input, len(w.studies))}
-	for i, s := range w.studies {
-		d.inputs[i] = sheet.Of(s, o)
-	}
-	d.document, d.faults = sheet.Compose(d.inputs, o)
-	return d
-}
-
-// files are the sheets in the form that a path asks for.
-func (d *drawing) files(path string, flags *drawFlags) ([]output, error) {
-	switch flags.output.formOf(path) {
-	case "txt":
-		return []output{{path: path, data: []byte(sheet.Text(flags.sheet, d.inputs...))}}, nil
-	case contactSheet:
-		return contactFile(path, d.document, d.inputs, flags.sheet)
-	case "html":
-		return single(path, func(b *bytes.Buffer) error {
-			return page.Write(b, d.document, page.Options{Font: flags.sheet.Font, Phone: phoneColumns(d.inputs, flags.sheet)})
-		})
-	}
-	return encode(d.document, path, flags.sheet.Font, &flags.output)
-}
-
 // reportOmittedPages says that standard output holds one page where there are more.
 func (d *drawing) reportOmittedPages(std streams, form, name string) {
 	if pages := len(d.document.Pages); pages > 1 && onePage(form) {
 		fmt.Fprintf(std.err, "standard output holds the first of %d pages; for all of them: --format pdf, or -o %s.%s\n", pages, name, form)
 	}
-}
-
-// contactFile draws a run again, for a phone.
-func contactFile(path string, document ink.Document, inputs []sheet.Input, o sheet.Options) ([]output, error) {
-	strips, look := sheet.Strips(inputs, o, len(document.Pages)), o.Look()
-	return single(path, func(b *bytes.Buffer) error {
-		return contact.Write(b, strips, document, contact.Options{Font: o.Font, Paper: look.Paper, Ink: look.Ink})
-	})
 }
 
 // dateOf is the date that the sheets print where the scene gives none: none unless one is asked

@@ -4,11 +4,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
+
+	"scrimshaw/plan/source"
 )
 
 // output is one file to be written.
@@ -19,90 +20,85 @@ type output struct {
 	data  []byte
 }
 
-// writeAndReport writes the outputs and says where they are. Files come first: what has gone down a pipe cannot be
-// taken back where a file turns out not to be writable.
-func writeAndReport(ctx context.Context, std streams, outputs []output) error {
-	if err := sameFile(outputs); err != nil {
-		return err
-	}
-	if err := writeFiles(ctx, outputs); err != nil {
-		return err
-	}
-	for _, o := range outputs {
-		if o.path != "-" {
-			fmt.Fprintf(std.err, "wrote %s\n", o.path)
-		}
-	}
-	return writeStream(std.out, outputs)
+// writer puts the outputs of a run where they belong. Files are staged as soon as they are made, and nothing keeps
+// what is in them; they go to their places together when all are made.
+type writer struct {
+	std     streams
+	names   []string          // of files, as they were given
+	first   map[string]output // by the one name of its file
+	streams []output          // of standard output
 }
 
-func writeStream(out io.Writer, outputs []output) error {
-	for _, o := range outputs {
-		if o.path != "-" {
-			continue
-		}
-		if _, err := out.Write(o.data); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// writeFiles writes every file, whole or not at all: each goes to a temporary file beside its
-// place first, and the renames come last, when nothing can be half written any more and nothing stops them.
-func writeFiles(ctx context.Context, outputs []output) error {
-	var staged []stagedFile
-	defer func() {
-		for _, s := range staged {
-			os.Remove(s.temporary)
-		}
-	}()
-	for _, o := range outputs {
-		if o.path == "-" {
-			continue
-		}
-		s, err := stage(o)
-		if err != nil {
-			return err
-		}
-		staged = append(staged, s)
+// write makes and writes outputs: produce hands each to the function it gets.
+func write(ctx context.Context, std streams, produce func(put func(output) error) error) (names []string, err error) {
+	w := &writer{std: std, first: map[string]output{}}
+	err = produce(func(o output) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
+		return w.put(o)
+	})
+	if err == nil {
+		err = ctx.Err()
 	}
-	return putInPlace(staged)
+	if err != nil {
+		std.staged.close()
+		return nil, err
+	}
+	return w.names, w.finish()
 }
 
-// putInPlace renames every file that was written to the name that was asked for.
-func putInPlace(staged []stagedFile) error {
-	for _, s := range staged {
-		if err := os.Rename(s.temporary, s.path); err != nil {
-			return plainPathError(err, s.path)
+// put takes the next output.
+func (w *writer) put(o output) error {
+	if o.path == "-" {
+		w.streams = append(w.streams, o)
+		return nil
+	}
+	if err := w.refuseTwice(o); err != nil {
+		return err
+	}
+	w.names = append(w.names, o.path)
+	return w.std.staged.add(o)
+}
+
+// refuseTwice is the fault of two files of one run that would have one name, on a disk that may not tell
+// capitals from small letters.
+func (w *writer) refuseTwice(o output) error {
+	key := strings.ToLower(canonicalPath(o.path))
+	if before, twice := w.first[key]; twice {
+		return fmt.Errorf("%s and %s would both be written to %s: give one of them another name, or write a .pdf, which holds all sheets",
+			before.describe(), o.describe(), o.path)
+	}
+	w.first[key] = output{path: o.path, asked: o.asked, page: o.page}
+	return nil
+}
+
+// finish puts the files in place, and then writes to standard output: what has gone down a pipe cannot be
+// taken back where a file turns out not to be writable.
+func (w *writer) finish() error {
+	if err := w.std.staged.putInPlace(); err != nil {
+		return err
+	}
+	for _, o := range w.streams {
+		if _, err := w.std.out.Write(o.data); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-type stagedFile struct{ temporary, path string }
+// writeAndReport writes outputs and says where they are.
+func writeAndReport(ctx context.Context, std streams, produce func(put func(output) error) error) error {
+	names, err := write(ctx, std, produce)
+	for _, name := range names {
+		fmt.Fprintf(std.err, "wrote %s\n", source.Printable(name))
+	}
+	return err
+}
 
-// stage writes o beside its place and returns the temporary name.
-func stage(o output) (stagedFile, error) {
-	path, mode, err := destination(o.path)
-	if err != nil {
-		return stagedFile{}, err
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".scrimshaw-*")
-	if err != nil {
-		return stagedFile{}, plainPathError(err, o.path)
-	}
-	s := stagedFile{temporary: f.Name(), path: path}
-	_, err = f.Write(o.data)
-	err = errors.Join(err, f.Chmod(mode), f.Close())
-	if err != nil {
-		os.Remove(s.temporary)
-		return stagedFile{}, plainPathError(err, o.path)
-	}
-	return s, nil
+// only makes one output.
+func only(o output) func(put func(output) error) error {
+	return func(put func(output) error) error { return put(o) }
 }
 
 // destination returns where an output goes, and its permissions. A file that is there keeps its own; a
@@ -112,7 +108,7 @@ func destination(path string) (to string, mode fs.FileMode, err error) {
 	info, err := os.Stat(path)
 	switch {
 	case err != nil: // not there, or told when it is written
-		return path, 0o644, nil
+		return throughLinks(path), 0o644, nil
 	case info.IsDir():
 		return "", 0, fmt.Errorf("cannot write %s: it is a folder", path)
 	case !info.Mode().IsRegular():
@@ -124,6 +120,24 @@ func destination(path string) (to string, mode fs.FileMode, err error) {
 		return "", 0, plainPathError(err, path)
 	}
 	return to, info.Mode().Perm(), nil
+}
+
+// mostLinks is how many links a name is followed through.
+const mostLinks = 16
+
+// throughLinks is where a file belongs whose name may be a link to a file that is not there yet.
+func throughLinks(path string) string {
+	for range mostLinks {
+		to, err := os.Readlink(path)
+		if err != nil {
+			return path
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(path), to)
+		}
+		path = to
+	}
+	return path
 }
 
 // canonicalPath is the one name of what a path leads to: from the root, with all links followed. Of a file that is not
@@ -153,24 +167,6 @@ func plainPathError(err error, path string) error {
 		return fmt.Errorf("cannot write %s: you may not add files to the folder %s; name another folder", path, folder)
 	}
 	return fmt.Errorf("cannot write %s: %w", path, withoutPath(err))
-}
-
-// sameFile is the fault of two files of one run that would have one name, on a disk that may not tell
-// capitals from small letters.
-func sameFile(files []output) error {
-	first := map[string]output{}
-	for _, f := range files {
-		if f.path == "-" {
-			continue
-		}
-		key := strings.ToLower(canonicalPath(f.path))
-		if before, twice := first[key]; twice {
-			return fmt.Errorf("%s and %s would both be written to %s: give one of them another name, or write a .pdf, which holds all sheets",
-				before.describe(), f.describe(), f.path)
-		}
-		first[key] = f
-	}
-	return nil
 }
 
 // describe says in words what an output is.

@@ -52,18 +52,36 @@ func open(ctx context.Context, std streams, args []string) (*input, error) {
 	if len(args) > 0 && args[0] != "-" {
 		in.path = args[0]
 	}
-	env := scene.Env{Today: sourceDateEpoch(os.Getenv)}
+	env := scene.Env{}
+	if env.Today, err = sourceDateEpoch(os.Getenv); err != nil {
+		return nil, err
+	}
 	if env.Kit, err = kit.Shipped(); err != nil {
 		return nil, err
 	}
 	if folder != "" {
-		if in.root, err = os.OpenRoot(folder); err != nil {
-			return nil, fmt.Errorf("cannot open the folder of the scene: %w", err)
-		}
-		env.Files = in.root.FS()
+		in.root, env.Files = filesOf(folder)
 	}
 	in.document = scene.Open(env, file, in.log)
 	return in, nil
+}
+
+// filesOf gives the files of a folder and below it; root is nil where it cannot be listed.
+func filesOf(folder string) (root *os.Root, files fs.FS) {
+	root, err := os.OpenRoot(folder)
+	if err != nil {
+		return nil, closedFolder{withoutPath(err)}
+	}
+	return root, root.FS()
+}
+
+// closedFolder is a folder that may be entered and not listed, out of which no file can be read that a scene names: a
+// scene that names none is as good as any.
+type closedFolder struct{ err error }
+
+// Open refuses every file.
+func (f closedFolder) Open(name string) (fs.File, error) {
+	return nil, &fs.PathError{Op: "open", Path: name, Err: f.err}
 }
 
 // readScene returns the scene's text, a name for its outputs and the folder its files live in.
@@ -85,11 +103,19 @@ func readScene(ctx context.Context, std streams, args []string) (file *source.Fi
 	return &source.File{Name: filepath.ToSlash(args[0]), Text: text}, name, filepath.Dir(args[0]), err
 }
 
+// lastEpoch is the last second that a date can be of: of the year 9999.
+const lastEpoch = 253402300799
+
 // sourceDateEpoch is the date of SOURCE_DATE_EPOCH, by which a build can be repeated; zero where it is not
 // set. The machine's clock is asked only where a flag says so.
-func sourceDateEpoch(getenv func(string) string) time.Time {
-	if seconds, err := strconv.ParseInt(getenv("SOURCE_DATE_EPOCH"), 10, 64); err == nil {
-		return time.Unix(seconds, 0).UTC()
+func sourceDateEpoch(getenv func(string) string) (time.Time, error) {
+	text := getenv("SOURCE_DATE_EPOCH")
+	if text == "" {
+		return time.Time{}, nil
 	}
-	return time.Time{}
+	seconds, err := strconv.ParseInt(text, 10, 64)
+	if err != nil || seconds < 0 || seconds > lastEpoch {
+		return time.Time{}, fmt.Errorf("SOURCE_DATE_EPOCH=%s: write the seconds since 1970, from 0 to %d, which ends the year 9999", text, int64(lastEpoch))
+	}
+	return time.Unix(seconds, 0).UTC(), nil
 }

@@ -40,20 +40,24 @@ func newMeter(std streams) *cobra.Command {
 
 // runMeter prints the readings of a scene, in the form that the flags ask for.
 func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags) error {
-	w, err := prepare(ctx, std, args, &flags.work, study.Options{ReadingsOnly: true})
+	w, err := layOut(ctx, std, args, &flags.work)
 	if err != nil {
 		return err
 	}
 	defer w.in.Close()
+	sets := make([]meter.Set, len(w.names))
+	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true}, func(i int, s *study.Study) error {
+		sets[i] = s.Readings
+		return nil
+	})
+	if err != nil {
+		return err
+	}
 	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
 	if err := w.requireSetups(); err != nil {
 		return err
-	}
-	sets := make([]meter.Set, len(w.studies))
-	for i, s := range w.studies {
-		sets[i] = s.Readings
 	}
 	switch {
 	case flags.json:

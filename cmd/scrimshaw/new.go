@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scrimshaw/plan/source"
 	"scrimshaw/samples"
 )
 
@@ -45,10 +46,11 @@ func writeSample(ctx context.Context, std streams, args []string, sample string)
 	if _, err := os.Lstat(args[0]); err == nil {
 		return fmt.Errorf("%s exists already; choose another name", args[0])
 	}
-	if err := writeFiles(ctx, []output{{path: args[0], data: text}}); err != nil {
+	if _, err := write(ctx, std, only(output{path: args[0], data: text})); err != nil {
 		return err
 	}
-	fmt.Fprintf(std.err, "wrote %s; draw it with: scrimshaw draw %s\n", args[0], args[0])
+	name := source.Printable(args[0])
+	fmt.Fprintf(std.err, "wrote %s; draw it with: scrimshaw draw %s\n", name, name)
 	return nil
 }
 

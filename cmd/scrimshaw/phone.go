@@ -9,9 +9,9 @@ import (
 	"scrimshaw/render/sheet/section"
 )
 
-// phoneColumns are the set-ups of a run as a web page shows them on a narrow screen.
-func phoneColumns(inputs []sheet.Input, o sheet.Options) (all []page.Column) {
-	for _, c := range sheet.Columns(inputs, o) {
+// phoneColumns is a set-up as a web page shows it on a narrow screen; none where its sheet cannot be drawn.
+func phoneColumns(in sheet.Input, o sheet.Options) (all []page.Column) {
+	for _, c := range sheet.Columns([]sheet.Input{in}, o) {
 		column := page.Column{Heading: c.Heading, Lines: c.Lines, Drawing: c.Drawing}
 		for _, s := range c.Sections {
 			if card := cardOf(s); len(card.Rows)+len(card.Words)+len(card.Points) > 0 {

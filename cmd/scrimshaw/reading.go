@@ -62,6 +62,9 @@ func readBounded(r io.Reader, name string) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", name, withoutPath(err))
 	}
+	if len(text) > largest {
+		return nil, fmt.Errorf("%s is larger than %d MB; check that it is the file you mean", name, largest>>20)
+	}
 	return text, nil
 }
 

@@ -18,7 +18,12 @@ const (
 	exitFine   = 0
 	exitReview = 1 // the review found an error; only `review` gives it
 	exitWrong  = 2 // the input or the flags are wrong
+
+	brokenPipe = 128 + 13 // nobody reads the output any more; what a shell says of a program that this signal ends
 )
+
+// stoppedMessage is what a run says that stops before its end.
+const stoppedMessage = "stopped; nothing is written"
 
 // exitError ends a command with a status when its faults have been printed.
 type exitError struct{ status int }
@@ -68,7 +73,7 @@ func nearestFlag(cmd *cobra.Command, name string) string {
 // plainMessage strips the words of the standard library that say nothing to a user.
 func plainMessage(err error) string {
 	if errors.Is(err, context.Canceled) {
-		return "stopped; nothing is written"
+		return stoppedMessage
 	}
 	return strings.ReplaceAll(err.Error(), "strconv.ParseFloat: parsing ", "")
 }

@@ -38,12 +38,18 @@ func newReview(std streams) *cobra.Command {
 
 // runReview prints what was found in a scene; a status of its own says that there is an error.
 func runReview(ctx context.Context, std streams, args []string, flags *reviewFlags) error {
-	w, err := prepare(ctx, std, args, &flags.work, study.Options{ReadingsOnly: true})
+	w, err := layOut(ctx, std, args, &flags.work)
 	if err != nil {
 		return err
 	}
 	defer w.in.Close()
-	w.addFindings(!flags.quiet)
+	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true}, func(_ int, s *study.Study) error {
+		w.addFindings(s, !flags.quiet)
+		return nil
+	})
+	if err != nil {
+		return err
+	}
 	all := w.in.log.All()
 	if flags.quiet {
 		all = atLeastSeverity(all, source.Warning)
@@ -62,16 +68,14 @@ func runReview(ctx context.Context, std streams, args []string, flags *reviewFla
 	return nil
 }
 
-// addFindings adds what the lit set-ups show, and what was assumed where notes are wanted.
-func (w *work) addFindings(notes bool) {
-	for _, s := range w.studies {
-		for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+// addFindings adds what a lit set-up shows, and what was assumed where notes are wanted.
+func (w *work) addFindings(s *study.Study, notes bool) {
+	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+		w.in.log.Add(d)
+	}
+	if notes {
+		for _, d := range review.Assumed(s.Setup) {
 			w.in.log.Add(d)
-		}
-		if notes {
-			for _, d := range review.Assumed(s.Setup) {
-				w.in.log.Add(d)
-			}
 		}
 	}
 }

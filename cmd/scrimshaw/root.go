@@ -5,14 +5,20 @@ import (
 	"errors"
 	"fmt"
 	"runtime/debug"
+	"syscall"
 
 	"github.com/spf13/cobra"
+
+	"scrimshaw/plan/source"
 )
 
 // run executes the command line and returns the exit status.
 func run(ctx context.Context, args []string, std streams) int {
 	out := &outputWriter{ctx: ctx, w: std.out}
 	std.out = out
+	if std.staged == nil {
+		std.staged = &staging{}
+	}
 	root := newRoot(std)
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)
@@ -26,12 +32,16 @@ func run(ctx context.Context, args []string, std streams) int {
 	if errors.As(err, &exit) {
 		return exit.status
 	}
-	fmt.Fprintf(std.err, "scrimshaw: %s\n", plainMessage(err))
+	if errors.Is(err, syscall.EPIPE) {
+		return brokenPipe // whoever read the output has enough, and needs no word of it
+	}
+	fmt.Fprintf(std.err, "scrimshaw: %s\n", source.Printable(plainMessage(err)))
 	return exitWrong
 }
 
 // newRoot builds the command tree.
 func newRoot(std streams) *cobra.Command {
+	var notices bool
 	root := &cobra.Command{
 		Use:   "scrimshaw",
 		Short: "a scene as text becomes a lit plan on paper",
@@ -41,8 +51,15 @@ func newRoot(std streams) *cobra.Command {
 		Version:       version(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if notices {
+				_, err := std.out.Write([]byte(licences))
+				return err
+			}
+			return cmd.Help()
+		},
 	}
+	root.Flags().BoolVar(&notices, "licences", false, "print the notices of what the program is made of")
 	root.SetIn(std.in)
 	root.SetOut(std.out)
 	root.SetErr(std.err)

@@ -235,13 +235,26 @@ func titleOf(s *study.Study) string {
 // litSample computes a sample.
 func litSample(t *testing.T, name string) []*study.Study {
 	t.Helper()
+	return litStudies(t, "../../samples/"+name+".yaml")
+}
+
+// litStudies computes the set-ups of a scene, the built-in one where there is no path.
+func litStudies(t testing.TB, path ...string) (studies []*study.Study) {
+	t.Helper()
 	std := streams{in: strings.NewReader(""), out: io.Discard, err: io.Discard}
-	w, err := prepare(context.Background(), std, []string{"../../samples/" + name + ".yaml"}, &workFlags{}, study.Options{})
+	w, err := layOut(context.Background(), std, path, &workFlags{})
+	if err != nil || w.in.log.Failed() {
+		t.Fatal(err, w.in.log.All())
+	}
+	t.Cleanup(func() { w.in.Close() })
+	err = w.light(context.Background(), std, &workFlags{}, study.Options{}, func(_ int, s *study.Study) error {
+		studies = append(studies, s)
+		return nil
+	})
 	if err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(func() { w.in.Close() })
-	return w.studies
+	return studies
 }
 
 // figures are those of a text, without their sign: the plan prints what the fill is under the key

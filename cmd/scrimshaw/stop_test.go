@@ -142,7 +142,9 @@ func TestStopWhileWriting(t *testing.T) {
 	}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	err := writeAndReport(ctx, streams{out: io.Discard, err: io.Discard}, []output{{path: first, data: []byte("after")}, {path: second, data: []byte("after")}})
+	err := writeAndReport(ctx, streams{out: io.Discard, err: io.Discard, staged: &staging{}}, func(put func(output) error) error {
+		return errors.Join(put(output{path: first, data: []byte("after")}), put(output{path: second, data: []byte("after")}))
+	})
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("a stop gives %v", err)
 	}

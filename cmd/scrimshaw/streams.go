@@ -15,6 +15,7 @@ import (
 type streams struct {
 	in       io.Reader
 	out, err io.Writer
+	staged   *staging // the files that the run has written and not yet put in place
 }
 
 // runInterruptibly does work that nothing can stop, and leaves it behind where ctx ends first: then the program ends too.
@@ -35,6 +36,12 @@ func runInterruptibly[T any](ctx context.Context, work func() (T, error)) (T, er
 	case r := <-done:
 		return r.value, r.err
 	}
+}
+
+// inBackground is runInterruptibly for work without a result.
+func inBackground(ctx context.Context, work func() error) error {
+	_, err := runInterruptibly(ctx, func() (struct{}, error) { return struct{}{}, work() })
+	return err
 }
 
 // errInterrupted is what a stream says that somebody stopped waiting for.

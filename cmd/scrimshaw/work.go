@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
@@ -12,12 +13,17 @@ import (
 	"scrimshaw/plan/study"
 )
 
-// work is what draw, meter and review share: the set-ups of a scene, laid out and lit.
+// work is what draw, meter and review share: the set-ups of a scene, laid out and lit one after the other.
 type work struct {
-	in      *input
-	setups  []*plan.Setup
-	studies []*study.Study
+	in    *input
+	names []string      // of the set-ups
+	kept  []*plan.Setup // the set-ups, where they are small enough to be laid out once
+	size  int           // solids of all set-ups together
 }
+
+// keptSolids is the most solids of set-ups that are kept. Larger ones are laid out again each time they are needed,
+// so that the number of set-ups costs no memory.
+const keptSolids = 20000
 
 // workFlags are the flags of every command that computes a scene.
 type workFlags struct {
@@ -27,55 +33,82 @@ type workFlags struct {
 	faults  faultForm
 }
 
-// prepare lays a scene out and computes its light.
-func prepare(ctx context.Context, std streams, args []string, flags *workFlags, o study.Options) (*work, error) {
-	w, err := layOut(ctx, std, args, flags)
-	if err != nil {
-		return nil, err
-	}
-	if err := w.light(ctx, std, flags, o); err != nil {
-		w.in.Close()
-		return nil, err
-	}
-	return w, nil
-}
-
 // layOut opens the scene and resolves the set-ups asked for, all where none is. Faults go to in.log; where one
 // is an error there are no set-ups.
 func layOut(ctx context.Context, std streams, args []string, flags *workFlags) (*work, error) {
 	if _, err := flags.lightQuality(); err != nil {
 		return nil, err
 	}
+	if slices.Contains(flags.setups, "") {
+		return nil, errors.New("--setup has no name behind it; leave it out for all set-ups")
+	}
 	in, err := open(ctx, std, args)
 	if err != nil {
 		return nil, err
 	}
-	return &work{in: in, setups: resolve.ResolveAll(in.document, flags.setups, in.log)}, nil
+	w, err := runInterruptibly(ctx, func() (*work, error) { return survey(ctx, in, flags.setups) })
+	if err != nil {
+		in.Close()
+	}
+	return w, err
 }
 
-// light computes the light of the set-ups and shows on a terminal how far it is.
-func (w *work) light(ctx context.Context, std streams, flags *workFlags, o study.Options) error {
+// survey lays out every set-up that was asked for, and keeps those that are small.
+func survey(ctx context.Context, in *input, asked []string) (*work, error) {
+	w := &work{in: in}
+	err := resolve.Each(in.document, asked, in.log, func(s *plan.Setup) error {
+		w.names = append(w.names, s.Name)
+		w.kept = append(w.kept, s)
+		if w.size += solidsOf(s); w.size > keptSolids {
+			w.kept = nil
+		}
+		return ctx.Err()
+	})
+	if in.log.Failed() {
+		w.names, w.kept = nil, nil
+	}
+	return w, err
+}
+
+func solidsOf(s *plan.Setup) int { return len(s.Set.Prisms) + len(s.Set.Sheets) }
+
+// each hands the set-ups to use, one after the other.
+func (w *work) each(use func(i int, s *plan.Setup) error) error {
+	if len(w.kept) == len(w.names) {
+		for i, s := range w.kept {
+			if err := use(i, s); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
+	i := -1
+	return resolve.Each(w.in.document, w.names, &source.Log{}, func(s *plan.Setup) error {
+		i++
+		return use(i, s)
+	})
+}
+
+// light computes the light of the set-ups, one after the other, and hands each to use. It shows on a terminal how
+// far it is.
+func (w *work) light(ctx context.Context, std streams, flags *workFlags, o study.Options, use func(i int, s *study.Study) error) error {
 	var err error
 	if o.Quality, err = flags.lightQuality(); err != nil {
 		return err
 	}
-	planes := make([][]study.Plane, len(w.setups))
-	for i, s := range w.setups {
-		if planes[i], err = planesOf(s, flags.plane); err != nil {
+	bar := newBar(std.err, len(w.names))
+	defer bar.end()
+	return w.each(func(i int, s *plan.Setup) error {
+		if o.Planes, err = planesOf(s, flags.plane); err != nil {
 			return err
 		}
-	}
-	bar := newBar(std.err, len(w.setups))
-	defer bar.end()
-	for i, s := range w.setups {
-		o.Planes, o.Progress = planes[i], func(done float64) { bar.show(i, done) }
+		o.Progress = func(done float64) { bar.show(i, done) }
 		lit, err := study.Run(ctx, s, o)
 		if err != nil {
 			return err
 		}
-		w.studies = append(w.studies, lit)
-	}
-	return nil
+		return use(i, lit)
+	})
 }
 
 // lightQuality reads the flag --quality.
@@ -101,7 +134,7 @@ func planesOf(s *plan.Setup, text string) ([]study.Plane, error) {
 
 // requireSetups refuses to go on where every set-up is left out, after its faults are printed.
 func (w *work) requireSetups() error {
-	if len(w.setups) == 0 && !w.in.log.Failed() {
+	if len(w.names) == 0 && !w.in.log.Failed() {
 		return errors.New("every set-up that you asked for is left out, as said above, so nothing remains to draw or to meter")
 	}
 	return nil

@@ -59,7 +59,7 @@ func newBandSummer(f *field, channels int) *bandSummer {
 	}
 	d.transmittances = make([]colour.RGB, len(d.through))
 	d.panesBefore = make([][]int, f.largest)
-	d.tracer.BVH = f.w.bvh
+	d.tracer.BVH, d.tracer.quick = f.w.bvh, true
 	d.share(colour.RGB{1, 1, 1})
 	return d
 }

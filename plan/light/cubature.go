@@ -76,7 +76,7 @@ func (v *visibleSums) smooth(l *lamp, r *Receptor, corners []r3.Vec, tolerance f
 // creased cuts a part of a face where its light has creases as seen from the receptor: behind a grid, straight before
 // it, and where the light ends.
 func (v *visibleSums) creased(l *lamp, r *Receptor, corners []r3.Vec) [][]r3.Vec {
-	if l.creases == nil || l.creases.measured != nil {
+	if l.creases == nil || l.isMeasured() {
 		return [][]r3.Vec{corners}
 	}
 	if corners = v.lit(l, r, corners); corners == nil {

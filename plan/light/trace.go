@@ -20,6 +20,7 @@ type share struct {
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
 type tracer struct {
 	visibleSums
+	quick  bool // by short rules, for fields and surfaces
 	panes  []solid.Pane
 	ids    []solid.ID
 	shares []share
@@ -50,6 +51,10 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 	case len(all) == 0:
 	case len(all) == 1 && !all[0].Cut:
 		t.through(&all[0], r, t.whole(l, r, figure))
+	case t.quick:
+		for i := range all {
+			t.through(&all[i], r, t.rough(l, r, all[i].Corners))
+		}
 	default:
 		t.parts(l, r, figure, all)
 	}
@@ -95,11 +100,17 @@ func (t *tracer) point(l *lamp, r *Receptor) {
 // whole is what the receptor gets where nothing hides any part of the opening. Measured light has a crease at each
 // of its angles, so that a rule for smooth light misses a little of it.
 func (t *tracer) whole(l *lamp, r *Receptor, figure []r3.Vec) float64 {
-	if l.creases != nil && l.creases.measured != nil {
+	switch {
+	case t.quick:
+		return l.unoccluded(r, coarsely())
+	case l.isMeasured():
 		return t.part(l, r, figure, fineSum)
 	}
 	return l.unoccluded(r, exactly())
 }
+
+// isMeasured says whether light is known at some angles only, with a crease at each.
+func (l *lamp) isMeasured() bool { return l.creases != nil && l.creases.measured != nil }
 
 // parts adds up what is seen of an opening, as shares of the whole: its parts are summed by another rule than a round
 // opening is, and by the same as the whole here.
@@ -108,7 +119,10 @@ func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.Visibl
 	if !(whole > 0) {
 		return
 	}
-	full := t.whole(l, r, figure)
+	full := whole
+	if !l.isMeasured() {
+		full = l.unoccluded(r, exactly())
+	}
 	left := 1.0
 	for i := range all {
 		share := min(t.part(l, r, all[i].Corners, fineSum)/whole, left)

@@ -2,6 +2,7 @@ package resolve
 
 import (
 	"fmt"
+	"slices"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/scene"
@@ -14,6 +15,21 @@ import (
 // error it reads on as far as it can, so that all faults are reported at once, and returns nothing: log has Failed.
 // A nil doc has no set-ups.
 func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*plan.Setup {
+	var setups []*plan.Setup
+	Each(doc, names, log, func(s *plan.Setup) error {
+		setups = append(setups, s)
+		return nil
+	})
+	if log.Failed() {
+		return nil
+	}
+	return setups
+}
+
+// Each is ResolveAll for one who needs the set-ups one after the other: use gets each as soon as it is laid out, and
+// nothing keeps it, so that their number needs no memory. An error that use returns ends it. Whether a
+// set-up has errors is known when Each has returned: log has Failed then, and what use did was for nothing.
+func Each(doc *scene.Document, names []string, log *source.Log, use func(*plan.Setup) error) error {
 	if doc == nil || doc.Root == nil {
 		return nil
 	}
@@ -23,21 +39,21 @@ func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*plan.Se
 	if len(names) == 0 {
 		names = []string{""}
 	}
-	r := fileRun{doc: doc, log: log, done: map[string]*plan.Setup{}}
-	var setups []*plan.Setup
+	r := fileRun{doc: doc, log: log, before: map[string]*plan.Setup{}}
 	for _, name := range names {
-		switch s := r.setup(name); {
+		s := r.setup(name)
+		switch {
 		case s == nil:
+			continue
 		case s.Omitted():
 			reportOmitted(s, log)
-		default:
-			setups = append(setups, s)
+			continue
+		}
+		if err := use(s); err != nil {
+			return err
 		}
 	}
-	if log.Failed() {
-		return nil
-	}
-	return setups
+	return nil
 }
 
 // reportOmitted says of a set-up that starts from one that is not computed that it is left out with it. Of the one
@@ -55,27 +71,53 @@ func reportOmitted(s *plan.Setup, log *source.Log) {
 
 // fileRun is the set-ups of a file on their way to metres.
 type fileRun struct {
-	doc  *scene.Document
-	log  *source.Log
-	done map[string]*plan.Setup
+	doc    *scene.Document
+	log    *source.Log
+	before map[string]*plan.Setup // those that others follow, as far as these need them
 }
 
-// setup resolves a set-up, once, and before it the one that it follows.
+// setup resolves a set-up, and before it the one that it follows.
 func (r *fileRun) setup(name string) *plan.Setup {
-	if s, known := r.done[name]; known {
-		return s
-	}
-	r.done[name] = nil // a cycle is the loader's to report
 	written := r.doc.Scene(name, r.log)
 	if written == nil {
 		return nil
 	}
-	var before *plan.Setup
-	for _, s := range written.Setups {
-		if s.Name == name && s.After.Name != "" {
-			before = r.setup(s.After.Name)
+	var followed *plan.Setup
+	if after := afterOf(written, name); after != "" {
+		followed = r.followed(after)
+	}
+	s := ResolveAfter(r.doc, written, followed, r.log)
+	r.keep(s)
+	r.doc.Release(name)
+	return s
+}
+
+// followed is what a set-up leaves to those that follow it.
+func (r *fileRun) followed(name string) *plan.Setup {
+	if s, known := r.before[name]; known {
+		return s
+	}
+	r.before[name] = nil // a cycle is the loader's to report
+	r.setup(name)
+	return r.before[name]
+}
+
+// keep keeps of a set-up what others need that follow it: where things are. Of one that nobody follows it keeps
+// nothing.
+func (r *fileRun) keep(s *plan.Setup) {
+	followed := slices.ContainsFunc(s.Scene.Setups, func(other scene.Setup) bool { return other.After.Name == s.Name })
+	if s.Name == "" || !followed {
+		return
+	}
+	r.before[s.Name] = &plan.Setup{Name: s.Name, Spots: s.Spots, People: s.People, Cameras: s.Cameras, Lights: s.Lights, Grip: s.Grip}
+}
+
+// afterOf is the set-up that one follows, "" for none.
+func afterOf(s *scene.Scene, name string) string {
+	for i := range s.Setups {
+		if s.Setups[i].Name == name {
+			return s.Setups[i].After.Name
 		}
 	}
-	r.done[name] = ResolveAfter(r.doc, written, before, r.log)
-	return r.done[name]
+	return ""
 }

@@ -15,7 +15,7 @@ func forwardFaults(doc *scene.Document, s *scene.Scene, before *plan.Setup, own,
 			if scenes == nil {
 				scenes, earlier = faultsOf(doc, doc.Base(&source.Log{})), map[source.DiagnosticKey]bool{}
 				if before != nil && before.Name != s.Setup {
-					earlier = faultsOf(doc, before.Scene)
+					earlier = faultsOf(doc, doc.Scene(before.Name, &source.Log{}))
 				}
 			}
 			switch key := f.Key(); {

@@ -75,6 +75,14 @@ func (d *Document) Scene(setup string, log *source.Log) *Scene {
 	return l.reportFaults(log)
 }
 
+// Release lets go of the scene of a set-up: whoever asks for it again gets it read again, the same. The scene without
+// any set-up stays.
+func (d *Document) Release(setup string) {
+	if l := d.layers[setup]; l != nil {
+		l.release()
+	}
+}
+
 // unknownSetup offers the set-ups that there are.
 func (d *Document) unknownSetup(name string, log *source.Log) {
 	key := d.Root.Key("setups")

@@ -23,7 +23,7 @@ var cameraExposureTable = tableOf("camera's exposure", "What one camera sets dif
 var exposureTable = tableOf("exposure", "How the cameras are set, and how light is metered.", nil, append(exposureKeys(),
 	value("meter", source.Vocabulary("a receptor", term.Receptors), func(e *Exposure) *Given[term.Meter] { return &e.Meter },
 		"The meter that gives the stops: dome or flat, for the whole file.", "dome", string(DefaultReceptor)),
-	value("constant", quantity("a meter constant", "340", numbers, above(0, 2000)),
+	value("constant", quantity("a meter constant", "340", numbers, between(1, 2000)),
 		func(e *Exposure) *Given[float64] { return &e.Constant },
 		"C of N² = E S t / C, for the whole file (ISO 2720 gives its range).", "340", "340 for the dome, 250 flat"),
 )...)
@@ -31,10 +31,10 @@ var exposureTable = tableOf("exposure", "How the cameras are set, and how light 
 // exposureKeys are the keys that a camera may set for itself.
 func exposureKeys() []entry[Exposure] {
 	return []entry[Exposure]{
-		value("iso", quantity("an ISO speed", "800", numbers, above(0, 1e7)),
+		value("iso", quantity("an ISO speed", "800", numbers, between(1, 1e7)),
 			func(e *Exposure) *Given[float64] { return &e.ISO },
 			"Speed.", "800", unit.FormatNumber(DefaultISO)),
-		value("fps", quantity("a frame rate", "24", numbers, above(0, 100000)),
+		value("fps", quantity("a frame rate", "24", numbers, between(0.001, 100000)),
 			func(e *Exposure) *Given[float64] { return &e.FPS },
 			"Frames a second.", "24", unit.FormatNumber(FPSAt50Hz)+" on 50 Hz mains, "+unit.FormatNumber(FPSAt60Hz)+" on 60 Hz"),
 		value("shutter", shutterKind, func(e *Exposure) *Given[Shutter] { return &e.Shutter },

@@ -8,7 +8,7 @@ import (
 var furnitureForms = term.Words(term.Furnitures)
 
 var (
-	measureOf = quantity("a measure", "0.8", lengths, above(0, maxHeight))
+	measureOf = quantity("a measure", "0.8", lengths, between(minLength, maxHeight))
 	block     = triple("a size [width, depth, height]", "[1.5, 0.5, 0.9]", measureOf)
 )
 
@@ -34,7 +34,7 @@ var furnitureTable = tableOf("piece of furniture", "A solid thing that stands in
 		"Its underside, above the floor.", "0.4", "0"),
 	value("material", surface, func(f *Furniture) *Given[string] { return &f.Material },
 		"What it is made of.", "dark-wood", DefaultFurnitureMaterial),
-	value("seat", quantity("a seat's height", "0.42", lengths, above(0, 3)),
+	value("seat", quantity("a seat's height", "0.42", lengths, between(0.01, 3)),
 		func(f *Furniture) *Given[float64] { return &f.Seat },
 		"Height of the seat of a sofa.", "0.42", "half its height").of(string(term.Sofa)),
 	value("steps", source.Int("a count of steps", 1, 200), func(f *Furniture) *Given[int] { return &f.Steps },

@@ -31,7 +31,7 @@ var gripTable = tableOf("piece of grip", "A thing that shapes light.", gripForms
 		"A line for the crew.", "cut the wall", "none"),
 )
 
-var gripSize = pair("a size [width, height]", "[1.2, 1.2]", quantity("a side", "1.2", lengths, above(0, 50)))
+var gripSize = pair("a size [width, height]", "[1.2, 1.2]", quantity("a side", "1.2", lengths, between(0.005, 50)))
 
 func gripForm(kind term.Grip, doc string) entry[Grip] {
 	return into(string(kind), gripSize, func(g *Grip, v [2]float64, _ *source.Node) { g.Kind, g.Size = kind, v }, doc, "[1.2, 1.2]",

@@ -10,7 +10,7 @@ import (
 )
 
 // layer is the scene, or one of its set-ups merged over what it starts from. It is read when it
-// is first asked for.
+// is asked for, and what was read can be let go: its faults alone are kept for good.
 type layer struct {
 	setup *Setup // nil for the scene itself
 	after *layer // what it starts from
@@ -23,7 +23,8 @@ type layer struct {
 	feet   bool                // what bare lengths mean
 	merged []source.Diagnostic // what is wrong with the change, and with those that it follows
 
-	once   sync.Once
+	mu     sync.Mutex
+	known  bool // the faults are
 	scene  *Scene
 	faults []source.Diagnostic
 }
@@ -45,15 +46,38 @@ func (l *layer) reportFaults(log *source.Log) *Scene {
 	if l == nil {
 		return nil
 	}
-	l.read()
+	scene := l.read()
 	for _, f := range l.faults {
 		log.Add(f)
+	}
+	return scene
+}
+
+// read decodes the tree of a layer, where it is not at hand.
+func (l *layer) read() *Scene {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.scene == nil {
+		l.decode()
 	}
 	return l.scene
 }
 
-// read decodes the tree of a layer.
-func (l *layer) read() { l.once.Do(l.decode) }
+// judge finds the faults of a layer.
+func (l *layer) judge() {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if !l.known {
+		l.decode()
+	}
+}
+
+// release lets go of what was read.
+func (l *layer) release() {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.scene = nil
+}
 
 func (l *layer) decode() {
 	log := &source.Log{}
@@ -70,7 +94,11 @@ func (l *layer) decode() {
 	if !l.kitLacks {
 		s.checkCatalogueNames(l.kit, c)
 	}
-	l.scene, l.faults = s, log.All()
+	l.scene = s
+	if l.known {
+		return // it was read before: the same faults
+	}
+	l.faults, l.known = log.All(), true
 	for i := range l.faults {
 		hintAtComment(&l.faults[i])
 	}
@@ -95,7 +123,7 @@ func hintAtComment(d *source.Diagnostic) {
 // inherit gives faults back to the layer in which they arise first, and shows both places of a
 // fault that only the combination has.
 func (l *layer) inherit() {
-	l.after.read()
+	l.after.judge()
 	known := make(map[source.DiagnosticKey]source.Diagnostic, len(l.after.faults))
 	for _, f := range l.after.faults {
 		known[f.Key()] = f

@@ -52,15 +52,15 @@ var (
 			"How much of the image it covers.", "").needed(),
 	)
 	breakupTable = tableOf("breakup", "A pattern in the gate of a projection spot.", nil,
-		figure("open", quantity("an open share", "40 %", percents, above(0, 1)), func(m *mask) *float64 { return &m.open },
+		figure("open", quantity("an open share", "40 %", percents, between(0.01, 1)), func(m *mask) *float64 { return &m.open },
 			"The open fraction.", "").needed(),
-		figure("grain", quantity("a grain", "10 %", percents, above(0, 1)), func(m *mask) *float64 { return &m.grain },
+		figure("grain", quantity("a grain", "10 %", percents, between(0.001, 1)), func(m *mask) *float64 { return &m.grain },
 			"Size of a patch, of the image.", "10 %"),
 	)
 	globeTable = tableOf("bulb", "What burns in a practical.", nil,
-		figure("watts", quantity("a power", "60 W", watts, above(0, 20000)), func(g *globe) *float64 { return &g.watts },
+		figure("watts", quantity("a power", "60 W", watts, between(0.1, 20000)), func(g *globe) *float64 { return &g.watts },
 			"Its power.", "by its kind"),
-		figure("lumens", quantity("a flux", "800", numbers, above(0, 1e6)), func(g *globe) *float64 { return &g.lumens },
+		figure("lumens", quantity("a flux", "800", numbers, between(0.1, 1e6)), func(g *globe) *float64 { return &g.lumens },
 			"Its flux.", "by its kind"),
 		into("colour", whiteKind, func(g *globe, v ColourWord, _ *source.Node) { g.white = v },
 			"Its white.", "2700 K", "by its kind"),
@@ -68,7 +68,7 @@ var (
 	coverTable = tableOf("shade", "What hangs around a bulb.", nil,
 		into("cloth", catalogueNameReader("a cloth", "sheer"), func(v *cover, r Ref, _ *source.Node) { v.cloth = r },
 			"What it is made of.", "sheer", "none"),
-		figure("transmittance", quantity("a transmittance", "0.4", shares, above(0, 1)),
+		figure("transmittance", quantity("a transmittance", "0.4", shares, between(0.001, 1)),
 			func(v *cover) *float64 { return &v.transmittance },
 			"The share that passes.", "the cloth's"),
 	)
@@ -76,7 +76,7 @@ var (
 	dimmerTable = tableOf("dimmer", "How a light is dimmed, for flicker.", nil,
 		into("kind", dimmerKind, func(d *dimming, s string, _ *source.Node) { d.kind = s },
 			"The kind of dimmer.", "pwm", "").needed(),
-		figure("hertz", quantity("a frequency", "1000", numbers, above(0, 1e7)),
+		figure("hertz", quantity("a frequency", "1000", numbers, between(0.001, 1e7)),
 			func(d *dimming) *float64 { return &d.hertz },
 			"Of the dimming.", "twice the mains"),
 	)
@@ -88,7 +88,7 @@ var (
 			"The lowest level.", "half the light's level"),
 		figure("high", quantity("a level", "60 %", levels, between(0, 1)), func(f *flicker) *float64 { return &f.high },
 			"The highest level.", "the light's level"),
-		figure("every", quantity("a time", "0.5 s", seconds, above(0, 3600)), func(f *flicker) *float64 { return &f.every },
+		figure("every", quantity("a time", "0.5 s", seconds, between(0.001, 3600)), func(f *flicker) *float64 { return &f.every },
 			"From peak to peak.", "by its kind"),
 	)
 )

@@ -17,7 +17,7 @@ const maxReflectance = 0.98
 
 var reflectance = quantity("a reflectance", "0.5", shares, between(0, maxReflectance))
 
-var chromaticity = pair("a chromaticity", "[0.41, 0.39]", quantity("a chromaticity", "0.41", numbers, above(0, 1)))
+var chromaticity = pair("a chromaticity", "[0.41, 0.39]", quantity("a chromaticity", "0.41", numbers, between(0.001, 1)))
 
 // surfaceColour reads `[x, y]`, `"#rrggbb"` (sRGB) or a colour temperature.
 var surfaceColour = either("a colour", "3600 K", ofKind(source.List),

@@ -16,7 +16,7 @@ var (
 var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may also be the word stand, floor, hand or ceiling.", mountForms,
 	into(string(term.Stand), ref("a deck", "riser"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = term.Stand, r },
 		"A stand on a deck.", "riser", ""),
-	into(string(term.Boom), quantity("an arm", "1.6", lengths, above(0, 20)),
+	into(string(term.Boom), quantity("an arm", "1.6", lengths, between(0.01, 20)),
 		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = term.Boom, v },
 		"An arm, by its length.", "1.6", ""),
 	value("base", place, func(m *Mount) *Given[Place] { return &m.Base },
@@ -28,7 +28,7 @@ var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may
 		"A pole between two walls.", "[kitchen.left, kitchen.right]", ""),
 	into(string(term.Wall), wallOf, func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.Walls = term.Wall, []Ref{r} },
 		"A plate on a wall. A tube on it lies along the wall, level, unless `roll` is given.", "kitchen.left", ""),
-	into(string(term.Lift), quantity("a lift's height", "4", lengths, above(0, 50)),
+	into(string(term.Lift), quantity("a lift's height", "4", lengths, between(0.05, 50)),
 		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = term.Lift, v },
 		"A lift, by its working height.", "4", ""),
 )

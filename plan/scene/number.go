@@ -8,16 +8,14 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// limits bound a number: from least to most, both allowed unless above is true, which leaves
-// least out.
+// limits bound a number: from least to most, both allowed. Every quantity has both, far beyond what a set holds, so that
+// what is computed from it stays within the range of numbers.
 type limits struct {
 	least, most float64
-	above       bool
 	under       string // the fix for a number that is too small, where it has one of its own
 }
 
 func between(least, most float64) limits { return limits{least: least, most: most} }
-func above(least, most float64) limits   { return limits{least: least, most: most, above: true} }
 
 // lower gives limits a fix of their own for a number that is too small.
 func (l limits) lower(fix string) limits {
@@ -27,7 +25,7 @@ func (l limits) lower(fix string) limits {
 
 // contains reports whether a number is within the limits.
 func (l limits) contains(v float64) bool {
-	return v <= l.most && (v > l.least || v == l.least && !l.above)
+	return v >= l.least && v <= l.most
 }
 
 // hint says how to write a number that lies beyond the limits.
@@ -40,8 +38,6 @@ func (l limits) hint(text string, v float64, show func(float64) string) string {
 		return l.under
 	case unsigned != text && l.contains(-v):
 		return "did you mean " + unsigned + "?"
-	case l.above:
-		return "write more than " + show(l.least)
 	}
 	return "write " + show(l.least) + " or more"
 }
@@ -51,11 +47,7 @@ func (l limits) check(what, text string, v float64, show func(float64) string) e
 	if l.contains(v) {
 		return nil
 	}
-	said := show(l.least) + " to " + show(l.most)
-	if l.above {
-		said = "more than " + show(l.least) + " and at most " + show(l.most)
-	}
-	return source.Faultf(source.CodeOutOfRange, l.hint(text, v, show), "%s is %s, and %q is not", what, said, text)
+	return source.Faultf(source.CodeOutOfRange, l.hint(text, v, show), "%s is %s to %s, and %q is not", what, show(l.least), show(l.most), text)
 }
 
 // measure is a way to write a number: how it is read and printed, and in which JSON types. One
@@ -168,7 +160,10 @@ func parseLevel(text string) (float64, error) {
 
 // showLength prints a limit, without the zeros of a figure to build by.
 func showLength(metres float64, feet bool) string {
-	if feet {
+	switch {
+	case feet && metres > 0 && metres < unit.Inch/2: // which no ruler shows
+		return unit.FormatNumber(metres/unit.Inch) + `"`
+	case feet:
 		return unit.FormatFeet(metres)
 	}
 	return unit.FormatNumber(metres) + " m"

@@ -10,7 +10,7 @@ import (
 
 var (
 	pose = withSynonyms(source.Vocabulary("a pose", term.Poses), otherPoses)
-	eyes = quantity("an eye height", "1.2", lengths, above(0, maxHeight))
+	eyes = quantity("an eye height", "1.2", lengths, between(0.05, maxHeight))
 )
 
 var personTable = tableOf("person", "Someone in the scene.", nil,

@@ -9,7 +9,9 @@ import (
 
 // Limits of lengths on a set, m.
 const (
-	maxRoom     = 500 // a side of a room, or a wall
+	minLength   = 0.001
+	minRoom     = 0.01 // a side of a room or of an opening
+	maxRoom     = 500  // a side of a room, or a wall
 	maxHeight   = 100
 	maxDistance = 1000
 )

@@ -9,7 +9,7 @@ import (
 )
 
 var (
-	side    = quantity("a side", "3.6", lengths, above(0, maxRoom))
+	side    = quantity("a side", "3.6", lengths, between(minRoom, maxRoom))
 	surface = checked(text("a material", "plaster"), isMaterialName)
 )
 
@@ -40,7 +40,7 @@ var step = scalar("a step", "right 3.6", map[string]any{"type": "string"},
 			return s, err
 		}
 		s.Direction, s.Length = word, metres
-		return s, above(0, maxRoom).check("a step", length, metres, func(v float64) string { return showLength(v, feet) })
+		return s, between(minLength, maxRoom).check("a step", length, metres, func(v float64) string { return showLength(v, feet) })
 	})
 
 // stepHint is a step as it was meant: with its word, with a space behind it, or as the sheet lies.
@@ -114,7 +114,7 @@ var slopeTable = tableOf("sloped height", "A ceiling that rises toward a wall.",
 		"The wall of this room that it rises toward.", "left", "").needed(),
 )
 
-var ceilingHeight = quantity("a room's height", "2.5", lengths, above(0, maxHeight))
+var ceilingHeight = quantity("a room's height", "2.5", lengths, between(minRoom, maxHeight))
 
 // roomForms are the ways to give a room's outline.
 var roomForms = []string{"size", "corners", "outline"}

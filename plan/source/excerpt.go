@@ -133,6 +133,21 @@ func escaped(r rune) string {
 	return fmt.Sprintf(`\u{%x}`, r)
 }
 
+// Printable is text that may go to a terminal: everything in it is escaped that a terminal would obey or hide, but for
+// ends of lines and tabs.
+func Printable(text string) string {
+	var b strings.Builder
+	for len(text) > 0 {
+		n := strings.IndexAny(text, "\n\t")
+		if n < 0 {
+			return b.String() + visible(text)
+		}
+		b.WriteString(visible(text[:n]) + text[n:n+1])
+		text = text[n+1:]
+	}
+	return b.String()
+}
+
 // visible is text with everything escaped that a terminal would obey or hide.
 func visible(text string) string {
 	var b strings.Builder

@@ -35,7 +35,7 @@ func (s *Shape[T]) findMistakes(n *Node, c *Context) likelyMistakes {
 		case known:
 		case empty:
 			m.handled[i] = true
-		case near != "" && (s.fits(s.Field(near), key, c) || !s.guess(n, i, &m, c)):
+		case near != "" && len(m.missing) < maxGuessed && (s.fits(s.Field(near), key, c) || !s.guess(n, i, &m, c)):
 			s.noteMisspelt(n, i, s.Field(near), &m, c)
 		case cutByComma(n, i):
 			m.handled[i-1] = true // what stands before the comma is not the whole value
@@ -43,7 +43,7 @@ func (s *Shape[T]) findMistakes(n *Node, c *Context) likelyMistakes {
 			strangers = append(strangers, i)
 		}
 	}
-	for _, i := range strangers {
+	for _, i := range strangers[:min(len(strangers), maxGuessed)] {
 		if s.Elsewhere != nil && s.Elsewhere(n.Keys[i].Name, c) != "" || s.guess(n, i, &m, c) {
 			continue
 		}
@@ -51,6 +51,10 @@ func (s *Shape[T]) findMistakes(n *Node, c *Context) likelyMistakes {
 	}
 	return m
 }
+
+// maxGuessed is how many unknown keys of a map are guessed at: each is compared with all that the map has, and no more
+// faults than that are shown.
+const maxGuessed = 100
 
 // noteMisspelt notes which key of the shape a misspelt one is, and that its value is read where nothing else is: what
 // refers to it would be at fault else.

@@ -45,6 +45,8 @@ type area struct {
 	box   r2.Box
 	open  bool
 	z     float64
+
+	ringsNear, holesNear *bins
 }
 
 // ring is a convex part of a floor, and the room whose ceiling is over it; nil in a threshold.
@@ -76,7 +78,17 @@ func newArea(s *plan.Setup, z float64, g ground) *area {
 			a.holes = append(a.holes, p.Base)
 		}
 	}
+	a.sort()
 	return a
+}
+
+// sort makes rings and holes ready to be asked for many points.
+func (a *area) sort() {
+	corners := make([][]r2.Vec, len(a.rings))
+	for i := range a.rings {
+		corners[i] = a.rings[i].corners
+	}
+	a.ringsNear, a.holesNear = newBins(a.box, corners), newBins(a.box, a.holes)
 }
 
 // leaveRooms leaves out of the open ground the rooms on another level that the plane cuts.
@@ -120,10 +132,10 @@ func (a *area) add(r ring) {
 
 // holds says whether there is a floor at p, with a ceiling over the plane and nothing in the way.
 func (a *area) holds(p r2.Vec) bool {
-	if !a.open && !slices.ContainsFunc(a.rings, func(r ring) bool { return r.holds(p, a.z) }) {
+	if !a.open && !slices.ContainsFunc(a.ringsNear.near(p), func(n int32) bool { return a.rings[n].holds(p, a.z) }) {
 		return false
 	}
-	return !slices.ContainsFunc(a.holes, func(hole []r2.Vec) bool { return plane.Contains(p, hole, 0) })
+	return !slices.ContainsFunc(a.holesNear.near(p), func(n int32) bool { return plane.Contains(p, a.holes[n], 0) })
 }
 
 // holds says whether a place of the plan at height z is over a part of a floor and under its ceiling.

@@ -91,6 +91,22 @@ func (s *Study) Relevel(d light.Levels) {
 	}
 }
 
+// Size is how many values of light the study holds.
+func (s *Study) Size() int {
+	n := 0
+	for i := range s.Fields {
+		n += len(s.Fields[i].Lux)
+	}
+	for _, all := range [...][][][]float32{s.Basis.Fields, s.Basis.Reflected} {
+		for _, fields := range all {
+			for _, values := range fields {
+				n += len(values)
+			}
+		}
+	}
+	return n
+}
+
 // Floor returns the field of the floor that covers the most points, or nil.
 func (s *Study) Floor() *Field { return s.largest(OnFloor) }
 

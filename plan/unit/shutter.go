@@ -39,7 +39,7 @@ func ParseShutter(text string) (Shutter, error) {
 		}
 		return Shutter{Degrees: v}, nil
 	case "s", "sec", "second", "seconds":
-		if v <= 0 || v > 100 {
+		if v < 1e-6 || v > 100 {
 			return Shutter{}, fault("a time is 1/1000000 to 100 s", "%q is out of range", text)
 		}
 		return Shutter{Seconds: v}, nil

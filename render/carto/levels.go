@@ -32,10 +32,9 @@ func StopLevels(working, low, high float64, most int) []Level {
 	if !(working > 0) || math.IsInf(working, 0) || !(high >= low) || !(high > 0) || most < 1 {
 		return nil
 	}
-	low = math.Max(low, high*0x1p-30)
-	from := int(math.Ceil(math.Log2(low/working) - 1e-9))
-	to := int(math.Floor(math.Log2(math.Min(high, working*0x1p30)/working) + 1e-9))
-	for to-from+1 > most {
+	from := max(-mostStops, int(math.Ceil(stopsOver(math.Max(low, high*0x1p-30), working)-1e-9)))
+	to := min(mostStops, int(math.Floor(stopsOver(high, working)+1e-9)))
+	for to-from >= most {
 		if to > -from {
 			to--
 		} else {
@@ -47,6 +46,15 @@ func StopLevels(working, low, high float64, most int) []Level {
 		levels = append(levels, Level{Lux: math.Ldexp(working, n), Stop: n, Working: n == 0})
 	}
 	return levels
+}
+
+// mostStops is how many stops from the working stop a level can be. It bounds the levels whatever light a field holds.
+const mostStops = 30
+
+// stopsOver gives by how many stops light is over the working stop's, and no more than one beyond mostStops. It takes
+// the difference of logarithms, for the ratio may be too large for a number.
+func stopsOver(lux, working float64) float64 {
+	return math.Min(math.Max(math.Log2(lux)-math.Log2(working), -mostStops-1), mostStops+1)
 }
 
 // Span returns the values between which the field lies, but for a share of its points at either

@@ -53,6 +53,27 @@ func TestStopLevelsWithoutLight(t *testing.T) {
 	}
 }
 
+// However far the light is from the working stop, the stairs of levels end: a ratio that no number holds once made
+// them endless.
+func TestStopLevelsOfAnyLight(t *testing.T) {
+	for _, c := range []struct {
+		working, low, high float64
+		levels             int
+	}{
+		{1e-310, 1, 11000, 0}, {5e-324, 1, 1e300, 0}, {1e300, 1e-300, 1e-290, 0}, {100, 1, math.Inf(1), 0}, {100, 1, 1e30, 0}, {100, 1, 1e9, 8},
+	} {
+		got := StopLevels(c.working, c.low, c.high, 8)
+		if len(got) != c.levels {
+			t.Errorf("%+v: %v", c, got)
+		}
+		for _, l := range got {
+			if !(l.Lux >= c.low && l.Lux <= c.high) {
+				t.Errorf("%+v: %g", c, l.Lux)
+			}
+		}
+	}
+}
+
 func TestLevelLabels(t *testing.T) {
 	for _, c := range []struct {
 		lux  float64

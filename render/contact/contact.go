@@ -169,7 +169,12 @@ func (t *table) short(doc ink.Document, i int, size, room float64) string {
 	if s == "" {
 		s = "plan"
 	}
-	for r := []rune(s); t.opts.Font.Width(s, size, false) > room && len(r) > 0; {
+	measure := func(s string) float64 { return t.opts.Font.Width(s, size, false) }
+	if measure(s) <= room {
+		return s
+	}
+	r := []rune(s)
+	for r = r[:min(len(r), ink.Fitting(r, room, measure)+1)]; measure(s) > room && len(r) > 0; {
 		r = r[:len(r)-1]
 		s = strings.TrimRight(string(r), " ,") + "…"
 	}

@@ -18,11 +18,7 @@ func (f *Family) Outline(t *ink.Text) ink.Path {
 	}
 	face, pen := f.face(t.Bold), 0
 	var buf sfnt.Buffer
-	for _, r := range t.S {
-		r, ok := ink.Printed(r)
-		if !ok {
-			continue
-		}
+	for _, r := range ink.Visual(ink.Clean(t.S)) {
 		w.origin = r2.Add(start, r2.Scale(float64(pen)/stepsPerEm, w.along))
 		w.glyph(face, &buf, r)
 		pen += face.advance(r)

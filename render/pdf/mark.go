@@ -103,7 +103,7 @@ func (b *builder) lettering(t *ink.Text) {
 	b.num(along.X, 5).num(along.Y, 5).num(up.X, 5).num(up.Y, 5).num(start.X, 3).num(start.Y, 3).op("cm\n")
 	b.flush()
 	_, height := b.file.GetPageSize()
-	b.file.Text(0, height, words(t.S)) // at the origin of the frame just set
+	b.file.Text(0, height, words(ink.Visual(ink.Clean(t.S)))) // at the origin of the frame just set
 	if slanted {
 		b.op("EMC")
 	}

@@ -195,6 +195,7 @@ func cutToWidth(m ink.Measure, s string, size float64, bold bool, width float64)
 	if m.Width(string(r), size, bold) <= width {
 		return string(r)
 	}
+	r = r[:ink.Fitting(r, width, func(s string) float64 { return m.Width(s, size, bold) })]
 	for len(r) > 0 && m.Width(string(r)+"…", size, bold) > width {
 		r = r[:len(r)-1]
 	}

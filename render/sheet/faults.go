@@ -19,6 +19,13 @@ func (f *faults) add(d source.Diagnostic) {
 	}
 }
 
+// join adds what others have found.
+func (f *faults) join(others *faults) {
+	for _, d := range others.all {
+		f.add(d)
+	}
+}
+
 func (f *faults) warn(code, hint, format string, args ...any) {
 	f.add(source.Diagnostic{Severity: source.Warning, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)})
 }

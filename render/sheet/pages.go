@@ -46,7 +46,7 @@ func namePages(sheets []*sheet) {
 	for _, s := range sheets {
 		setup := ""
 		if len(sheets) > 1 {
-			setup = s.d.In.Setup.Name
+			setup = s.name
 		}
 		times := map[string]int{}
 		for i := range s.pages {
@@ -68,7 +68,7 @@ func namePages(sheets []*sheet) {
 // titles there.
 func outlinePages(sheets []*sheet) {
 	for _, s := range sheets {
-		heading := section.SetupLine(s.d.In)
+		heading := s.heading
 		times := map[string]int{}
 		for i := range s.pages {
 			p := &s.pages[i]
@@ -82,5 +82,14 @@ func outlinePages(sheets []*sheet) {
 			}
 			p.Outline = []string{heading, own}
 		}
+	}
+}
+
+// number draws the title block of every page; f is that of the first.
+func (s *sheet) number(f draw.Folio) {
+	for i := range s.pages {
+		l := layout.Layout{Frame: layout.FrameOf(s.pages[i].Width, s.pages[i].Height)}
+		draw.Collar{Drawing: s.d}.TitleBlock(s.d.Pad.With(&s.pages[i]), l.TitleBlock(), s.fields, f)
+		f.Sheet++
 	}
 }

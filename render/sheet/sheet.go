@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"scrimshaw/plan"
 	"scrimshaw/plan/source"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
@@ -21,11 +22,18 @@ type sheet struct {
 	pages  []ink.Page         // before they are numbered
 	later  []layout.Remainder // what the first page leaves to the second
 	left   []layout.Remainder // what no page holds yet
+
+	// What is known of it when its set-up is let go.
+	title, name, heading string
+	place                int // in the file, from 1; 0 for none
+	paper                layout.Paper
+	movable              bool // it may lie on other paper
 }
 
 func newSheet(in Input, o Options, log *faults) *sheet {
 	s := &sheet{wish: asked(o, in.Setup, log), fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
 	setup := in.Setup
+	s.title, s.name, s.heading, s.place = section.TitleOf(setup), setup.Name, section.SetupLine(&in), drawingOf(setup)
 	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.wish.levels, Stop: setup.Exposure.Stop.N}}
 	if setup.Exposure.Stop.N > 0 {
 		r.Written = section.WorkingStop(setup)
@@ -138,4 +146,18 @@ func (s *sheet) fitterOf(blocks []layout.Remainder) *layout.Fitter {
 	return &layout.Fitter{Extent: box.Around(stands), Stands: stands, Seams: draw.Seams(setup), Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
 		Way: s.wish.way, Second: s.hasSecond(), Scales: scales, Cut: s.countShortened,
 		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
+}
+
+// drawingOf is the number of a set-up's drawing: its place in the file, so that it keeps it in a run of some; 0 where
+// it has none there.
+func drawingOf(s *plan.Setup) int {
+	if s.Scene == nil {
+		return 0
+	}
+	for i := range s.Scene.Setups {
+		if s.Scene.Setups[i].Name == s.Name {
+			return i + 1
+		}
+	}
+	return 0
 }

@@ -39,24 +39,54 @@ var stripAbove = [...]float64{6, 13, 20, 28, 38}
 // checked) stays on the sheets. sheets is how many those are. Faults of the options are not
 // reported here: Compose does that; where it fails there are no pages.
 func Strips(ins []Input, o Options, sheets int) ink.Document {
-	var doc ink.Document
-	if len(ins) == 0 || o.Font == nil {
-		return doc
+	r := NewStripRun(o, len(ins))
+	for _, in := range ins {
+		r.Add(in)
 	}
-	log := &faults{}
-	for i, in := range ins {
-		if i > 0 && slices.Equal(in.Cautions, ins[i-1].Cautions) {
-			in.Cautions = []string{"as for the set-up before"}
-		}
-		s := newSheet(in, o, log)
-		if log.failed() {
-			return ink.Document{}
-		}
-		if i == 0 {
-			doc = ink.Document{Title: section.TitleOf(in.Setup), Language: "en-GB", Pages: []ink.Page{strip{s.d}.masthead(s.fields, len(ins), sheets)}}
-		}
-		doc.Pages = append(doc.Pages, strip{s.d}.column(fmt.Sprintf("%d / %d", i+1, len(ins))))
+	return r.Document(sheets)
+}
+
+// StripRun draws strips of set-ups that come one after the other, as Strips does.
+type StripRun struct {
+	options  Options
+	setups   int
+	log      faults
+	first    *sheet
+	cautions []string // of the set-up before
+	columns  []ink.Page
+}
+
+// NewStripRun begins a run of a number of set-ups.
+func NewStripRun(o Options, setups int) *StripRun { return &StripRun{options: o, setups: setups} }
+
+// Add draws the next set-up of the run.
+func (r *StripRun) Add(in Input) {
+	if r.options.Font == nil || r.log.failed() {
+		return
 	}
+	cautions := in.Cautions
+	if r.first != nil && slices.Equal(cautions, r.cautions) {
+		in.Cautions = []string{"as for the set-up before"}
+	}
+	r.cautions = cautions
+	s := newSheet(in, r.options, &r.log)
+	if r.log.failed() {
+		return
+	}
+	r.columns = append(r.columns, strip{s.d}.column(fmt.Sprintf("%d / %d", len(r.columns)+1, r.setups)))
+	if r.first == nil {
+		s.letGo()
+		r.first = s
+	}
+}
+
+// Document gives the title and the strips. sheets is how many the sheets of the run are.
+func (r *StripRun) Document(sheets int) ink.Document {
+	if r.first == nil || r.log.failed() {
+		return ink.Document{}
+	}
+	doc := ink.Document{Title: r.first.title, Language: "en-GB", Pages: []ink.Page{strip{r.first.d}.masthead(r.first.title, r.first.fields, r.setups, sheets)}}
+	doc.Pages = append(doc.Pages, r.columns...)
 	return doc
 }
 
@@ -85,10 +115,10 @@ func (s stripPage) page(d *draw.Drawing) ink.Page {
 type strip struct{ *draw.Drawing }
 
 // masthead says what the run is: title, production, place, revision, date.
-func (c strip) masthead(f section.Fields, setups, sheets int) ink.Page {
+func (c strip) masthead(words string, f section.Fields, setups, sheets int) ink.Page {
 	title := c.Pad.Style(stripTitle, c.Pad.Look.Ink).Strong()
-	s := stripPage{title: section.TitleOf(c.In.Setup)}
-	for _, l := range c.Set(section.TitleOf(c.In.Setup), title, layout.Measure, 4) {
+	s := stripPage{title: words}
+	for _, l := range c.Set(words, title, layout.Measure, 4) {
 		s.rows = append(s.rows, draw.Lettered(l, title, title.Cap*1.75))
 	}
 	s.rows = append(s.rows, draw.Space(0.6))

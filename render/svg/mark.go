@@ -122,8 +122,22 @@ func (b *builder) letters(t *ink.Text, halo *ink.Colour) {
 		b.raw(` xml:space="preserve"`)
 	}
 	b.paint(t, halo)
-	b.raw(">").text(t.S).raw("</text>\n")
+	b.raw(">").line(t.S).raw("</text>\n")
 }
+
+// line writes what a text says. Viewers put letters in their order, and take lines for such as run to the right.
+func (b *builder) line(s string) *builder {
+	if !ink.RunsLeft(s) {
+		return b.text(s)
+	}
+	return b.raw(rightToLeftIsolate).text(s).raw(popIsolate)
+}
+
+// What stands between these runs from right to left as a whole (UAX #9, 2.4).
+const (
+	rightToLeftIsolate = "\u2067"
+	popIsolate         = "\u2069"
+)
 
 // outlines draws a text as the outlines of its letters.
 func (b *builder) outlines(t *ink.Text, halo *ink.Colour) {

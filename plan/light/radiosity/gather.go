@@ -149,8 +149,8 @@ func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64, o
 // factor.
 func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 	hot := &g.s.hot[lamp]
-	at := hot.of[element]
-	for k := at[0]; k < at[1]; k++ {
+	parts := hot.of[element]
+	for k := parts[0]; k < parts[1]; k++ {
 		if factor, ok := g.factor(&g.s.t.receptors[i], hot.parts[k].figure); ok {
 			sum = sum.Add(hot.parts[k].own.Scale(factor))
 		}

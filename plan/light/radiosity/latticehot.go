@@ -70,6 +70,7 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 		}
 		own := planes[lamp*t.Channels() : (lamp+1)*t.Channels()]
 		err := parallel.For(ctx, t.workers, f.NV, func(worker, j int) {
+			tracers[worker].choice.of = nil // the choice may not hang on what row this worker had before
 			for i := range f.NU {
 				if n := j*f.NU + i; !f.blankAt(n) {
 					from := t.ofPoint(f, i, j)
@@ -88,18 +89,27 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 	return nil
 }
 
-// How many times as often as a patch a point of a lattice looks: one whose neighbours lend it what they see, and one alone.
+// isolatedSamples is how many times as often as a patch a point of a lattice looks that is alone. Where neighbours lend each
+// other what they see, it is sharedSamples for all of them.
 const (
-	sharedSamples   = 3
 	isolatedSamples = 8
+	sharedSamples   = sets / 2
 )
 
-// ofPoint is the viewpoint of a point of a lattice.
+// ofPoint is the viewpoint of a point of a lattice. Neighbours that lend each other what they see look in turn, as their rays
+// do.
 func (t *Transport) ofPoint(f *frame, i, j int) viewpoint {
-	at, times := f.At(i, j), sharedSamples
-	if !f.shared {
-		times = isolatedSamples
+	at := f.At(i, j)
+	v := viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, closeSamples: 1, turns: 1,
+		place: func(_, _ float64) r3.Vec { return at }}
+	if f.shared {
+		all := t.quality.HotSamples * sharedSamples
+		v.turn, v.turns, v.samples = bayer[j%side*side+i%side], sets, all/sets
+		half := uint32(1<<31) / uint32(all)
+		v.offset, v.shift = 0.5, sobol.Sample{half, half, half, half}
+		return v
 	}
-	return viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, samples: times * t.quality.HotSamples,
-		shift: sobol.Shift(uint32(j*f.NU + i)), place: func(_, _ float64) r3.Vec { return at }}
+	v.samples, v.shift = isolatedSamples*t.quality.HotSamples, sobol.Shift(uint32(j*f.NU+i))
+	v.offset = offsetOf(v.shift)
+	return v
 }

@@ -70,6 +70,7 @@ func (s *Solution) ontoCellFromSurfaces(e *tracer, i, lamp int) (sum colour.RGB,
 	}
 	if len(hot.parts) > 0 {
 		from := t.ofCell(i)
+		e.choice.of = nil // the choice may not hang on what cell this worker had before
 		t.sampleHot(e, hot, &from, func(g hotSample) {
 			halves[g.number&1] = halves[g.number&1].Add(g.gain.Times(g.part.own))
 		})

@@ -41,10 +41,9 @@ func (s *Solution) illuminate(ctx context.Context, lamps []Lamp) (err error) {
 		}
 	}
 	s.hot, s.halfDifferences = make([]hotParts, len(lamps)), make([][]float32, len(lamps))
-	for i, lamp := range lamps {
-		s.hot[i], s.halfDifferences[i] = t.findHot(lamp, s.direct[i]), make([]float32, len(t.patches))
-	}
-	return nil
+	return parallel.For(ctx, t.workers, len(lamps), func(worker, i int) {
+		s.hot[i], s.halfDifferences[i] = t.findHot(worker, lamps[i], s.direct[i]), make([]float32, len(t.patches))
+	})
 }
 
 // solveBlocks solves the blocks of all lamps.

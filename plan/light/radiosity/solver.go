@@ -53,10 +53,12 @@ func (w *solver) load(lamps []directLux, hot []hotParts, halves [][]float32) {
 	for s := 1; s < len(t.patches); s++ {
 		p := &t.patches[s]
 		w.ofDirect[s] = sum(w.exitance, t.links[p.from:p.to], 0)
-		for i := range hot {
+		w.addFlux(s, &sent)
+	}
+	for i := range hot {
+		for s := 1; s < len(t.patches); s++ {
 			halves[i][s] = w.addHot(&hot[i], i, s)
 		}
-		w.addFlux(s, &sent)
 	}
 	for c := range width {
 		w.closed[c] = sent[c]-w.returned[c] <= closedLeak*sent[c]

@@ -8,11 +8,12 @@ import (
 
 // tracer follows rays. It keeps its memory from one to the next.
 type tracer struct {
-	m     *mesh
-	panes []solid.Pane
-	view  solid.Viewer
-	near  []int32
-	own   box // round the solids that are not there for its rays
+	m      *mesh
+	choice hotChoice
+	panes  []solid.Pane
+	view   solid.Viewer
+	near   []int32
+	own    box // round the solids that are not there for its rays
 
 	at      r3.Vec // where the last ray has ended
 	element uint32 // and on what, whatever it passed

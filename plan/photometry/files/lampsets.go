@@ -65,11 +65,11 @@ func (r *ldtReader) set(set *LampSet, line func(field int) int) bool {
 	set.Colour, _ = r.line(line(3))
 	set.Rendering, _ = r.line(line(4))
 	r.next = line(2)
-	if !r.optionalNumber(&set.Lumens, "the flux of the lamps") {
+	if !r.optionalNumber(&set.Lumens, fluxes, "the flux of the lamps") {
 		return false
 	}
 	r.next = line(5)
-	return r.optionalNumber(&set.Watts, "the power of the lamps")
+	return r.optionalNumber(&set.Watts, powers, "the power of the lamps")
 }
 
 // judgeSets refuses sets without light, on which cd/klm would say nothing.

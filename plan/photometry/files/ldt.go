@@ -146,7 +146,7 @@ func (d *LDT) Source() (photometry.Source, error) {
 
 // Opening gives the luminous area. Its length lies along C90, the lamp's up, as the format has it.
 func (d *LDT) Opening() photometry.Opening {
-	length, width := d.LuminousLength/1000, d.LuminousWidth/1000
+	length, width := side(d.LuminousLength/1000), side(d.LuminousWidth/1000)
 	switch {
 	case !(length > 0):
 		return photometry.Opening{}

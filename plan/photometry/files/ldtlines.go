@@ -68,7 +68,7 @@ func (r *ldtReader) hintOfLine(s string) string {
 
 // optionalNumber reads a line that should be a number, on which little hangs: an empty one is 0, and words
 // behind a number are left out.
-func (r *ldtReader) optionalNumber(dst *float64, what string) bool {
+func (r *ldtReader) optionalNumber(dst *float64, l limits, what string) bool {
 	s, p := r.take()
 	if s == "" {
 		if r.next <= len(r.lines) {
@@ -86,7 +86,7 @@ func (r *ldtReader) optionalNumber(dst *float64, what string) bool {
 		r.fault(p, CodeNumber, r.hintOfLine(s), "%s belongs in line %d, not %s", what, r.next, found(s))
 	}
 	*dst = v
-	return ok
+	return ok && r.within(l, v, p, what)
 }
 
 // count reads a whole number from least to most.

@@ -51,7 +51,7 @@ func (r *ldtReader) head() bool {
 	}
 	d.Symmetry = Symmetry(symmetry)
 	planes, p, ok := r.count("the number of C planes", 1, len(r.lines))
-	if !ok || !r.checkPlaneCount(planes, p) || !r.optionalNumber(&d.PlaneStep, "the distance between C planes") {
+	if !ok || !r.checkPlaneCount(planes, p) || !r.optionalNumber(&d.PlaneStep, turns, "the distance between C planes") {
 		return false
 	}
 	angles, _, ok := r.count("the number of gamma angles", 2, len(r.lines))
@@ -59,7 +59,7 @@ func (r *ldtReader) head() bool {
 		return false
 	}
 	d.Planes, d.Angles = make([]float64, planes), make([]float64, angles)
-	return r.optionalNumber(&d.AngleStep, "the distance between gamma angles") && r.description()
+	return r.optionalNumber(&d.AngleStep, turns, "the distance between gamma angles") && r.description()
 }
 
 // description reads what the file says of itself and of the luminaire, lines 8 to 26.
@@ -85,16 +85,17 @@ func (r *ldtReader) sizes() bool {
 	d := r.out
 	for _, v := range []struct {
 		at   *float64
+		l    limits
 		what string
 	}{
-		{&d.Length, "the length of the luminaire"}, {&d.Width, "the width of the luminaire"}, {&d.Height, "the height of the luminaire"},
-		{&d.LuminousLength, "the length of the luminous area"}, {&d.LuminousWidth, "the width of the luminous area"},
-		{&d.LuminousHeights[0], "the luminous height at C0"}, {&d.LuminousHeights[1], "the luminous height at C90"},
-		{&d.LuminousHeights[2], "the luminous height at C180"}, {&d.LuminousHeights[3], "the luminous height at C270"},
-		{&d.Downward, "the downward flux fraction"}, {&d.Efficiency, "the light output ratio"},
-		{&d.Conversion, "the conversion factor"}, {&d.Tilt, "the tilt"},
+		{&d.Length, millis, "the length of the luminaire"}, {&d.Width, millis, "the width of the luminaire"}, {&d.Height, millis, "the height of the luminaire"},
+		{&d.LuminousLength, millis, "the length of the luminous area"}, {&d.LuminousWidth, millis, "the width of the luminous area"},
+		{&d.LuminousHeights[0], millis, "the luminous height at C0"}, {&d.LuminousHeights[1], millis, "the luminous height at C90"},
+		{&d.LuminousHeights[2], millis, "the luminous height at C180"}, {&d.LuminousHeights[3], millis, "the luminous height at C270"},
+		{&d.Downward, percent, "the downward flux fraction"}, {&d.Efficiency, percent, "the light output ratio"},
+		{&d.Conversion, ratios, "the conversion factor"}, {&d.Tilt, turns, "the tilt"},
 	} {
-		if !r.optionalNumber(v.at, v.what) {
+		if !r.optionalNumber(v.at, v.l, v.what) {
 			return false
 		}
 	}
@@ -104,7 +105,7 @@ func (r *ldtReader) sizes() bool {
 // ratios reads the ten direct ratios.
 func (r *ldtReader) ratios() bool {
 	for i := range r.out.DirectRatios {
-		if !r.optionalNumber(&r.out.DirectRatios[i], numbered("direct ratio #", i, ratioLines)) {
+		if !r.optionalNumber(&r.out.DirectRatios[i], ratios, numbered("direct ratio #", i, ratioLines)) {
 			return false
 		}
 	}
@@ -203,6 +204,10 @@ func (r *ldtReader) candela() bool {
 func (r *ldtReader) checkLight() bool {
 	d := r.out
 	_, at := r.line(r.candelaAt)
+	v, row, column := greatest(d.Candela)
+	if _, p := r.line(r.candelaAt + row*len(d.Angles) + column); !r.strong(v*d.Factor(), p) {
+		return false
+	}
 	s, err := d.Source()
 	if err != nil {
 		r.fault(at, CodeValue, "", "%s", err)

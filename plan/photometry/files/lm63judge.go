@@ -127,6 +127,9 @@ func (r *lm63Reader) checkLight() bool {
 			"the horizontal angles run from %g to %g; type C has one plane, or runs from 0 to 90, 180 or 360 (or from 90 to 270)", first, last)
 		return false
 	}
+	if v, row, column := greatest(l.Candela); !r.strong(v*l.Factor(), r.nth(r.candelaAt, row*len(l.Vertical)+column)) {
+		return false
+	}
 	s, err := l.Source()
 	if err != nil {
 		r.fault(part{r.candelaAt.start, r.candelaAt.start}, CodeValue, "", "%s", err)

@@ -62,17 +62,17 @@ func (r *lm63Reader) figures() bool {
 		l.Lamps = 1
 	}
 	vertical, horizontal := 0, 0
-	return r.into(&l.Lumens, &r.lumensAt, "the flux of a lamp") && r.into(&l.Multiplier, &r.multiplierAt, "the candela multiplier") &&
+	return r.into(&l.Lumens, &r.lumensAt, fluxes, "the flux of a lamp") && r.into(&l.Multiplier, &r.multiplierAt, ratios, "the candela multiplier") &&
 		r.counted(&vertical, "the number of vertical angles") && r.counted(&horizontal, "the number of horizontal angles") &&
 		r.system() && r.units() && r.dimensions() &&
-		r.into(&l.Ballast, &r.ballastAt, "the ballast factor") && r.into(&l.Second, &r.secondAt, "the second ballast field") &&
-		r.into(&l.Watts, new(part), "the input power") &&
+		r.into(&l.Ballast, &r.ballastAt, ratios, "the ballast factor") && r.into(&l.Second, &r.secondAt, ratios, "the second ballast field") &&
+		r.into(&l.Watts, new(part), powers, "the input power") &&
 		r.allocateAngles(vertical, horizontal)
 }
 
-func (r *lm63Reader) into(dst *float64, at *part, what string) (ok bool) {
+func (r *lm63Reader) into(dst *float64, at *part, l limits, what string) (ok bool) {
 	*dst, *at, ok = r.value(what, 0, 1)
-	return ok
+	return ok && r.within(l, *dst, *at, what)
 }
 
 func (r *lm63Reader) counted(dst *int, what string) (ok bool) {
@@ -135,6 +135,15 @@ func (r *lm63Reader) dimensions() bool {
 	}
 	l.Width, l.Length, l.Height = v[0], v[1], v[2]
 	r.dimensionsAt = part{at.start, r.next}
+	sides := metres
+	if l.Feet {
+		sides = feet
+	}
+	for i, side := range v {
+		if !r.within(sides, side, r.nth(at, i), "a side of the luminous opening") {
+			return false
+		}
+	}
 	return true
 }
 

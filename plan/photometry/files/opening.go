@@ -8,6 +8,7 @@ import (
 
 // openingOf is the opening of a width, a length and a height, m, by whose signs a file tells its shape.
 func openingOf(w, d, h float64) (o photometry.Opening, lost string) {
+	w, d, h = side(w), side(d), side(h)
 	switch {
 	case w == 0 && d == 0 && h == 0:
 		return photometry.Opening{}, ""
@@ -21,6 +22,14 @@ func openingOf(w, d, h float64) (o photometry.Opening, lost string) {
 		return ellipse(-w, -d)
 	}
 	return sphere(math.Abs(w), math.Abs(d), math.Abs(h))
+}
+
+// side is a side of an opening, m; 0 where it is too small to be one.
+func side(v float64) float64 {
+	if math.Abs(v) < minSide {
+		return 0
+	}
+	return v
 }
 
 // box is a rectangle, perhaps with luminous sides.

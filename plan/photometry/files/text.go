@@ -43,11 +43,33 @@ func newText(f *source.File, log *source.Log) (*text, bool) {
 		t.fault(part{}, CodeFormat, "a photometric file has some kilobytes", "the file is larger than %d megabytes", MaxBytes>>20)
 		return nil, false
 	}
+	if t.split(); len(t.lines) > maxLines {
+		t.fault(part{}, CodeFormat, "a photometric file has some hundred lines", "the file has more than %d lines", maxLines)
+		return nil, false
+	}
+	if i := bytes.IndexByte(b, 0); i >= 0 {
+		t.fault(part{i, i + 1}, CodeFormat, "check that it is a photometric file, saved as plain text", "the file is not text: it holds a byte 0")
+		return nil, false
+	}
+	t.dropTail()
+	return t, true
+}
+
+// maxLines is the most lines of a file, without blank ones at its end: twice the intensities of a quarter of a degree
+// each way, all round.
+const maxLines = 2 << 20
+
+// split finds the lines, up to one more than there may be.
+func (t *text) split() {
+	b := t.file.Text
+	if whole := bytes.TrimRight(b, "\r\n"); len(whole) < len(b) {
+		b = b[:len(whole)+1] // blank lines at the end need no room
+	}
 	start := 0
 	if bytes.HasPrefix(b, []byte("\xef\xbb\xbf")) {
 		start = 3
 	}
-	for i := start; i < len(b); i++ {
+	for i := start; i < len(b) && len(t.lines) <= maxLines; i++ {
 		if b[i] != '\n' && b[i] != '\r' {
 			continue
 		}
@@ -60,12 +82,6 @@ func newText(f *source.File, log *source.Log) (*text, bool) {
 	if start < len(b) {
 		t.lines = append(t.lines, part{start, len(b)})
 	}
-	if i := bytes.IndexByte(b, 0); i >= 0 {
-		t.fault(part{i, i + 1}, CodeFormat, "check that it is a photometric file, saved as plain text", "the file is not text: it holds a byte 0")
-		return nil, false
-	}
-	t.dropTail()
-	return t, true
 }
 
 // dropTail leaves out blank lines at the end, and the mark by which old systems end a text.

@@ -1,6 +1,7 @@
 package files
 
 import (
+	"math"
 	"sort"
 	"strings"
 )
@@ -46,8 +47,8 @@ func (t *Tilt) usable() bool {
 			return false
 		}
 	}
-	for i := 1; i < len(t.Angles); i++ {
-		if t.Angles[i] <= t.Angles[i-1] {
+	for i, a := range t.Angles {
+		if math.Abs(a) > turns.most || i > 0 && a <= t.Angles[i-1] {
 			return false
 		}
 	}

@@ -129,7 +129,7 @@ func (st style) Ellipsis(s string, width float64) string {
 		return s
 	}
 	r := []rune(s)
-	for n := len(r) - 1; n > 0; n-- {
+	for n := min(len(r)-1, ink.Fitting(r, width, st.Width)); n > 0; n-- {
 		short := strings.TrimRight(string(r[:n]), " ,;:.") + "…"
 		if st.Width(short) <= width {
 			return short
