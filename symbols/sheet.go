@@ -72,7 +72,7 @@ type symbolSheet struct {
 
 // frame draws ground, border and title.
 func (s symbolSheet) frame() {
-	s.on(ink.Tint).Rect(ink.Solid(s.look.Paper), vec(0, 0), vec(sheetWidth, sheetHeight))
+	s.on(ink.Ground).Rect(ink.Solid(s.look.Paper), vec(0, 0), vec(sheetWidth, sheetHeight))
 	s.Rect(s.pen(Heavy), vec(sheetLeft, sheetRim), vec(sheetWidth-sheetRim, sheetHeight-sheetRim))
 	top := sheetHeight - sheetRim - 11.0
 	s.text(vec(sheetLeft+6, top), "Symbols", 6.5, true, ink.Left)

@@ -222,7 +222,7 @@ openings: {bay: {window: den.top, along: 1, width: 1.6, sill: 0.8, head: 2, pane
 `)
 	in := Input{Setup: s, Elevation: &Elevation{Room: "den", Wall: "top"}}
 	page := &sheetFor(t, in, Options{Font: fixture.Family(t)}).pages[0]
-	if !has(page, "bay") || !has(page, "1.60 × 1.20, sill 0.80") || has(page, "slit") {
+	if !has(page, "bay") || !has(page, "1.60 × 1.20") || !has(page, "sill 0.80") || has(page, "slit") {
 		t.Errorf("the sheet says\n%s", texts(page))
 	}
 }

@@ -89,8 +89,8 @@ func TestListsAndTagsOutweighSmallPaper(t *testing.T) {
 		if !has(&s.pages[0], sectionOf(t, s.d.Report, "Lights").Title) {
 			t.Errorf("%s: the list of lights has spilled", s.pages[0].Title)
 		}
-		if s.d.Shortened > 0 {
-			t.Errorf("%s: %d labels are cut", s.pages[0].Title, s.d.Shortened)
+		if s.d.Lost > 0 {
+			t.Errorf("%s: %d labels are cut", s.pages[0].Title, s.d.Lost)
 		}
 	})
 }

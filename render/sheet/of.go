@@ -32,7 +32,21 @@ func Of(s *study.Study, o Options) Input {
 		in.Views = append(in.Views, View{Camera: v.Camera, Outline: v.Outline})
 	}
 	chooseMaps(&in, s, o)
+	if o.Tint == tintColour {
+		colourMaps(&in, s)
+	}
 	return in
+}
+
+// colourMaps gives the maps to scale the colour of their light.
+func colourMaps(in *Input, s *study.Study) {
+	for _, f := range in.Maps() {
+		for i := range s.Fields {
+			if own := &s.Fields[i]; len(own.Lux) > 0 && len(f.Grid.Value) > 0 && &own.Lux[0] == &f.Grid.Value[0] {
+				f.Colour = s.Colours(own)
+			}
+		}
+	}
 }
 
 // warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.

@@ -34,7 +34,7 @@ func (s *sheet) newPage(l *layout.Layout, what string) (*ink.Page, draw.Pad) {
 		Name: what, Outline: []string{ink.Capital(cmp.Or(what, "plan"))}}
 	p := s.d.Pad.With(page)
 	if p.Look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
-		p.On(ink.Tint).Rect(box.Of(0, 0, l.Wide, l.High), 0, p.Look.Ink, &p.Look.Paper)
+		p.On(ink.Ground).Rect(box.Of(0, 0, l.Wide, l.High), 0, p.Look.Ink, &p.Look.Paper)
 	}
 	return page, p
 }

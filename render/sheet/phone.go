@@ -36,7 +36,8 @@ func Columns(ins []Input, o Options) (all []Column) {
 // phone is one set-up.
 func (c strip) phone() Column {
 	c.Clear()
-	c.Terse, c.Named = true, true
+	c.ForPhone()
+	c.Named = true
 	out := Column{Heading: section.SetupLine(c.In), Lines: section.ExposureLines(c.In.Setup)}
 	title := section.Joined(", ", section.TitleOf(c.In.Setup), out.Heading)
 	if out.Heading == "" {

@@ -41,7 +41,7 @@ func newSheet(in Input, o Options, log *faults) *sheet {
 	p := draw.Pad{Look: &s.wish.theme, Face: o.Font, White: section.WhiteOf(setup)}
 	s.d = draw.New(r, p, func(text string) {
 		log.warn("lettering-cut", "a shorter text, or a larger paper", "%q is too long for its place on the sheet and is cut", text)
-	}, s.wish.smooth)
+	}, s.wish.how)
 	return s
 }
 
@@ -53,6 +53,9 @@ func (s *sheet) lay() *sheet {
 	s.fitter = s.fitterOf(s.firstBlocks())
 	if !s.choose() {
 		return nil
+	}
+	if s.d.In.Elevation == nil && s.layout.Tiles.Parts() <= 1 {
+		s.layout = s.fitter.GiveRoom(s.layout)
 	}
 	return s
 }
@@ -143,7 +146,8 @@ func (s *sheet) fitterOf(blocks []layout.Remainder) *layout.Fitter {
 	if s.wish.scale > 0 {
 		scales = []float64{s.wish.scale}
 	}
-	return &layout.Fitter{Extent: box.Around(stands), Stands: stands, Seams: draw.Seams(setup), Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
+	extent := box.Around(stands)
+	return &layout.Fitter{Extent: extent, Lined: draw.Lined(setup, extent), Stands: stands, Seams: draw.Seams(setup), Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
 		Way: s.wish.way, Second: s.hasSecond(), Scales: scales, Cut: s.countShortened,
 		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
 }

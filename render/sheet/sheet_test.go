@@ -467,7 +467,7 @@ func TestTextsWrapBeforeTheyAreCut(t *testing.T) {
 		}
 	}
 	said := strings.Join(all, "\n")
-	for _, want := range []string{"The Long Breakfast of the\nLamplighter's Daughter", "14 Harbour Terrace,\nground floor rear kitchen", "1/2 CTO; sodium street, keep\nclear of path"} {
+	for _, want := range []string{"The Long Breakfast of the\nLamplighter's Daughter", "14 Harbour Terrace,\nground floor rear kitchen", "1/2 CTO; sodium street,\nkeep clear of path"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("no %q in\n%s", want, said)
 		}
@@ -508,13 +508,26 @@ func TestMissingGlyphsAreTold(t *testing.T) {
 	}
 }
 
-// TestThemes composes in every look: only the inks differ.
+// TestThemes composes in every look: only the inks differ, and how heavy the lettering of a plan is, which may shorten a
+// label.
 func TestThemes(t *testing.T) {
+	beside := func(p *ink.Page) string {
+		var all []string
+		for i := range p.Items {
+			if it := &p.Items[i]; it.Text != nil && it.Layer == ink.Collar {
+				all = append(all, it.Text.S)
+			}
+		}
+		return strings.Join(all, "\n")
+	}
 	day := compose(t, fixture.Example(), Options{})
 	for _, name := range ThemeNames() {
 		doc := compose(t, fixture.Example(), Options{Theme: name})
-		if texts(&doc.Pages[0]) != texts(&day.Pages[0]) {
+		if beside(&doc.Pages[0]) != beside(&day.Pages[0]) {
 			t.Errorf("%s letters another sheet than day", name)
+		}
+		if name != "ink" && texts(&doc.Pages[0]) != texts(&day.Pages[0]) {
+			t.Errorf("%s letters another plan than day", name)
 		}
 	}
 }

@@ -70,7 +70,7 @@ var layers = []layer{
 		"symbols":              {},
 		"render/font":          {},
 		"render/carto":         {"plan/plane", "plan/colour", "plan/unit"},
-		"render/tint":          {"render/carto"},
+		"render/tint":          {"plan/colour", "render/carto"},
 		"render/svg":           {"render/font"},
 		"render/pdf":           {"render/font"},
 		"render/png":           {"render/font"},

@@ -13,25 +13,33 @@ type Drawing struct {
 	section.Report
 	Typesetter
 	*shown
-	smooth bool         // the ground of the map is a continuous tint, not bands
-	Terse  bool         // tags are their numbers alone: the lists stand right below
-	Named  bool         // a terse tag has the name beside the number
-	Tiles  layout.Tiles // the parts of a plan in parts
-	Part   int          // of those, the one at hand
-	also   []string     // the symbols that another map of the set-up shows
-	Second bool         // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
+	how    How
+	whole  map[string]bool // the lights whose beams and throws are drawn whole
+	Terse  bool            // tags are their numbers alone: the lists stand right below
+	Named  bool            // a terse tag has the name beside the number
+	Tiles  layout.Tiles    // the parts of a plan in parts
+	Part   int             // of those, the one at hand
+	also   []string        // the symbols that another map of the set-up shows
+	Second bool            // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
+}
+
+// How is how a map and its beams are drawn.
+type How struct {
+	Smooth bool // the ground of the map is a continuous tint, not bands
+	Beams  section.Beams
 }
 
 // New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
-func New(r section.Report, p Pad, cut func(text string), smooth bool) *Drawing {
-	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, smooth: smooth}
+func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
+	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, how: how, whole: section.WholeBeams(r.In, how.Beams)}
+	d.Crowd(0)
 	d.Clear()
 	return d
 }
 
 // Other is a drawing of another map of the same set-up.
 func (c *Drawing) Other(r section.Report) *Drawing {
-	d := New(r, c.Pad, c.cut, c.smooth)
+	d := New(r, c.Pad, c.cut, c.how)
 	d.Terse, d.Second = true, true
 	return d
 }
@@ -47,6 +55,12 @@ func (c *Drawing) Explain(other *Drawing) bool {
 	return len(c.also) > 0
 }
 
+// Crowd sets the lettering of the plan to one of the steps of Crowds, 0 the largest.
+func (c *Drawing) Crowd(step int) { c.Pad.Ranks = wallRanks[step] }
+
+// ForPhone makes the drawing one for a narrow screen, where the lists stand right below.
+func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }
+
 // shown is what a drawing has shown so far.
 type shown struct {
 	uses      map[string]example       // the symbols that the plan shows, each as the first of its kind is drawn
@@ -56,6 +70,8 @@ type shown struct {
 	Forms     []int                    // how many labels took each form
 	Reduced   int                      // labels that say less than what they are about
 	Shortened int                      // labels that say less than they could
+	Lost      int                      // labels that lost whole lines of what they say
+	Missed    []string                 // readings at faces that found no place
 }
 
 // Clear forgets the plan that was drawn.

@@ -11,6 +11,7 @@ import (
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
@@ -48,7 +49,9 @@ func (c Wall) Draw(p Pad, v layout.View, f WallFace, corners []r2.Box) {
 	clear = append(clear, c.place(p, v, notes, clear)...)
 	reliefs := maps(c).reliefs(v)
 	maps(c).drawTints(p.On(ink.Tint), v, reliefs)
-	for i := range reliefs {
-		maps(c).drawLines(p.On(ink.Contours), v, &reliefs[i], clear)
+	lines := reliefs
+	if section.IsOfColours(c.In) {
+		lines = maps(c).hueReliefs(v)
 	}
+	maps(c).drawAllLines(p.On(ink.Contours), v, lines, clear)
 }

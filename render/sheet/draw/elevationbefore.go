@@ -66,7 +66,7 @@ func (c Wall) drawBefore(p Pad, v layout.View, f WallFace, taken []carto.Obstacl
 
 // nameBefore letters what stands before the wall with its name and height, where there is room.
 func (c Wall) nameBefore(p Pad, things [][]silhouette, taken []carto.Obstacle) []carto.Obstacle {
-	st := p.Quiet()
+	st := p.place()
 	var own []carto.Obstacle
 	for i, parts := range things {
 		if len(parts) == 0 {

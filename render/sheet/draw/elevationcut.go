@@ -17,11 +17,12 @@ func (c Wall) drawSection(p Pad, v layout.View, f WallFace) []carto.Obstacle {
 	b := f.box()
 	p = p.of("wall:"+f.Name, fmt.Sprintf("Wall %s seen from inside, %s long and %s high.", f.Name, c.Length(box.Width(b)), c.Length(box.Height(b))))
 	var taken []carto.Obstacle
+	var pieces [][]r2.Vec
 	for _, piece := range f.cut() {
-		q := v.All(piece)
-		p.outline(Hair, p.Look.Wall, &p.Look.Wall, q...)
-		taken = append(taken, carto.Obstacle{Outline: q, Leaders: true})
+		pieces = append(pieces, v.All(piece))
+		taken = append(taken, carto.Obstacle{Outline: v.All(piece), Leaders: true})
 	}
+	p.cutAway(Thick, pieces...)
 	ground := f.ring()
 	p = p.of("ends:"+f.Name, "")
 	p.Line(FrameLine, p.Look.Ink, v.Paper(box.At(-sectionDeep*2, f.room.Base)), v.Paper(box.At(f.wall.Length()+sectionDeep*2, f.room.Base)))

@@ -14,39 +14,39 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// mark is a height at the side of a wall: z, m, and whose it is.
-type mark struct {
+// heightMark is a height at the side of a wall: z, m, and whose it is.
+type heightMark struct {
 	z     float64
 	words string
 }
 
 // heights are those that a wall says at its side, the lowest first: the floor and the ceiling, sills and heads, lamps and
 // eyes.
-func (c Wall) heights(f WallFace) (all []mark) {
+func (c Wall) heights(f WallFace) (all []heightMark) {
 	s := c.In.Setup
-	all = append(all, mark{f.room.Base, "floor"}, mark{f.right, "ceiling"})
+	all = append(all, heightMark{f.room.Base, "floor"}, heightMark{f.right, "ceiling"})
 	all = append(all, c.holeHeights(f)...)
 	for i := range s.People {
 		if who := &s.People[i]; f.inRoom(who.At) {
-			all = append(all, mark{who.Eyes, who.Name + " eyes"})
+			all = append(all, heightMark{who.Eyes, who.Name + " eyes"})
 		}
 	}
 	for i := range s.Lights {
 		if l := &s.Lights[i]; f.inRoom(plan.InPlan(l.Frame.At)) {
-			all = append(all, mark{l.Frame.At.Z, l.Numbered()})
+			all = append(all, heightMark{l.Frame.At.Z, l.Numbered()})
 		}
 	}
 	for i := range s.Grip {
 		if g := &s.Grip[i]; f.inRoom(plan.InPlan(g.Frame.At)) {
-			all = append(all, mark{g.Frame.At.Z, g.Numbered()})
+			all = append(all, heightMark{g.Frame.At.Z, g.Numbered()})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b mark) int { return cmp.Compare(a.z, b.z) })
+	slices.SortStableFunc(all, func(a, b heightMark) int { return cmp.Compare(a.z, b.z) })
 	return merged(all)
 }
 
 // holeHeights are those of the openings of a wall.
-func (c Wall) holeHeights(f WallFace) (all []mark) {
+func (c Wall) holeHeights(f WallFace) (all []heightMark) {
 	for i := range c.In.Setup.Openings {
 		o := &c.In.Setup.Openings[i]
 		cut, ok := f.hole(o)
@@ -54,15 +54,15 @@ func (c Wall) holeHeights(f WallFace) (all []mark) {
 			continue
 		}
 		if cut.Min.Y > f.room.Base+onFace {
-			all = append(all, mark{cut.Min.Y, o.Name + " sill"})
+			all = append(all, heightMark{cut.Min.Y, o.Name + " sill"})
 		}
-		all = append(all, mark{cut.Max.Y, o.Name + " head"})
+		all = append(all, heightMark{cut.Max.Y, o.Name + " head"})
 	}
 	return all
 }
 
 // merged are heights of which those that are one stand together.
-func merged(all []mark) (out []mark) {
+func merged(all []heightMark) (out []heightMark) {
 	for _, m := range all {
 		if n := len(out); n > 0 && m.z-out[n-1].z < onFace/2 {
 			out[n-1].words += ", " + m.words
@@ -122,7 +122,7 @@ func roomBeside(v layout.View, b r2.Box, left float64) float64 {
 }
 
 // spread is where the lettering of heights stands, mm: no two closer than lines of a table.
-func spread(all []mark, v layout.View) []float64 {
+func spread(all []heightMark, v layout.View) []float64 {
 	ys := make([]float64, len(all))
 	for i, m := range all {
 		ys[i] = v.Paper(r2.Vec{Y: m.z}).Y

@@ -72,10 +72,12 @@ func (c Wall) holeWords(f WallFace, o *plan.Opening, cut r2.Box) []string {
 // where there is room.
 func (c Wall) nameHole(p Pad, hole r2.Box, panes [2]int, words []string, things []carto.Obstacle) {
 	wide := []string{words[0], strings.Join(words[1:], ", ")}
-	for _, lines := range [...][]string{wide, words, words[:1]} {
-		for _, room := range append(panesOf(hole, panes), hole) {
-			if c.letterHole(p, room, lines, things) {
-				return
+	for _, rooms := range [...][]r2.Box{panesOf(hole, panes), {hole}} {
+		for _, lines := range [...][]string{wide, words, words[:1]} {
+			for _, room := range rooms {
+				if c.letterHole(p, room, lines, things) {
+					return
+				}
 			}
 		}
 	}
@@ -83,7 +85,7 @@ func (c Wall) nameHole(p Pad, hole r2.Box, panes [2]int, words []string, things 
 
 // letterHole letters lines in the middle of a box; false where they have no room there.
 func (c Wall) letterHole(p Pad, room r2.Box, lines []string, things []carto.Obstacle) bool {
-	st := p.Quiet()
+	st := p.place()
 	size := r2.Vec{Y: st.Leading() * float64(len(lines))}
 	for _, s := range lines {
 		size.X = math.Max(size.X, st.Width(s)+1)

@@ -30,7 +30,7 @@ func (c things) drawFurniture(p Pad, v layout.View) {
 		first := len(p.page.Items)
 		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
 		if mappedOver(c.In, f) {
-			linesOnly(p.page.Items[first:], p.Look.Paper, symbols.Heavy)
+			linesOnly(p.page.Items[first:], p.Look.Solid, symbols.Heavy)
 		}
 	}
 }
@@ -61,7 +61,7 @@ func linesOnly(marks []ink.Item, paper ink.Colour, width float64) {
 }
 
 func (c things) furnish(p Pad, v layout.View, f *plan.Furniture) symbols.Drawn {
-	return drawPiece(p.canvas, p.symbols(), v, f, v.Paper(f.At), f.Turn)
+	return drawPiece(p.canvas, p.furnishings(), v, f, v.Paper(f.At), f.Turn)
 }
 
 // drawPiece draws a piece of furniture at a place on paper.

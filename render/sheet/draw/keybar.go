@@ -26,7 +26,7 @@ func (c maps) keyBar(k section.Key) Row {
 		for i, l := range levels {
 			at1 := x + step*float64(i+1)
 			down := pitch * float64(keyRow(l, every))
-			p.Line(contourWidth(l), st.colour, box.At(at1, top-barHigh-2*lift-down), box.At(at1, top))
+			p.Line(p.contourPen(mark{heavy: l.Working}).Width, st.colour, box.At(at1, top-barHigh-2*lift-down), box.At(at1, top))
 			lettered := st
 			lettered.bold = l.Working
 			p.Text(box.At(at1, top-barHigh-2*lift-1.2-st.Cap-down), c.Label(l), lettered, ink.Centre)

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
@@ -141,6 +142,9 @@ func drawFlat(p Pad, draw func(Pad)) {
 	}
 }
 
+// tungsten is the light of the examples.
+func tungsten() colour.RGB { return colour.White{Kelvin: 3200}.RGB() }
+
 // drawSign draws one entry with its name beside it, in up to two lines.
 func (c legend) drawSign(p Pad, s *sign, x, top float64, size r2.Vec) {
 	st := p.Small()
@@ -164,11 +168,20 @@ func lineSigns() []sign {
 	}
 	return []sign{
 		{"throw", "throw", line(func(p Pad, a, b r2.Vec) {
-			p.canvas.DoubleArrow(ink.Pen{Colour: p.Look.Ink, Width: Hair}, throwHead, a, b)
+			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
-		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) { p.Line(Medium, p.Look.Quiet, a, b) })},
-		{"beam:tenth", "beam 10 %", line(func(p Pad, a, b r2.Vec) { p.dashed(Hair, p.Look.Quiet, fieldDash, a, b) })},
-		{"view", "view", line(func(p Pad, a, b r2.Vec) { p.dashed(Thin, p.Look.Ink, viewDash, a, b) })},
+		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) {
+			if p.Look.Glow > 0 {
+				light := p.band(tungsten())
+				p.Rect(box.Of(a.X, a.Y-bandWide, b.X, a.Y), 0, light, &light)
+			}
+			p.canvas.Polyline(p.Look.beamPen(p.beam(tungsten())), a, b)
+		})},
+		{"beam:tenth", "beam 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(tungsten())), a, b) })},
+		{"stub", "its way", line(func(p Pad, a, b r2.Vec) {
+			p.canvas.Arrow(ink.Pen{Colour: p.beam(tungsten()), Width: Medium}, throwHead, a, b)
+		})},
+		{"view", "view", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.viewPen(), a, b) })},
 		{"size", "clear size", line(func(p Pad, a, b r2.Vec) {
 			tick := box.At(sizeTick/2, sizeTick/2)
 			a.X, b.X = a.X+sizeTick, b.X-sizeTick
@@ -244,6 +257,7 @@ func (c legend) planSigns() map[string]bool {
 	keys["camera"], keys["view"] = len(s.Cameras) > 0, len(in.Views) > 0
 	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
 	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0
+	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
 	keys["match"] = c.Tiles.Parts() > 1
 	return keys
 }
@@ -271,7 +285,11 @@ func (c legend) thingSigns() map[string]bool {
 func (c *Drawing) figure(f section.Figure) []Row {
 	switch f {
 	case section.LevelFigure:
-		return []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
+		rows := []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
+		if section.IsOfColours(c.In) {
+			rows = append(rows, maps{c}.hueBar())
+		}
+		return rows
 	case section.SignFigure:
 		return legend{c}.rows()
 	}

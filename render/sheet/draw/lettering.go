@@ -14,11 +14,29 @@ import (
 // The heights of lettering, ISO 3098-1: the height of a capital, mm. Nothing is lettered smaller
 // than the first.
 const (
-	CapSmall = 1.8 // tables, notes, lettering of the plan
-	capName  = 2.5 // numbers of tags, headings, the title block
+	CapSmall = 1.8 // tables and notes, which are read in the hand
+	capName  = 2.5 // headings, the title block
 	CapTitle = 3.5
 	capGrand = 5.0 // the title on A2 and larger
+	capLamp  = 7.0 // the number at a lamp, which is read from a ladder
 )
+
+// Ranks are the heights of lettering on a plan: what is asked first is the largest.
+type Ranks struct {
+	Lamp  float64 // the number of a light
+	Face  float64 // readings at faces, and the marks of grip and cameras
+	Other float64 // everything else
+}
+
+// wallRanks are those of a plan that hangs on a wall, and after them those of plans ever more crowded: the numbers of the
+// lights shrink last. phoneRanks are those of the small plan on a phone.
+var (
+	wallRanks  = [...]Ranks{{capLamp, CapTitle, capName}, {capLamp, capName, CapSmall}, {capGrand, capName, CapSmall}, {CapTitle, CapSmall, CapSmall}, {capName, CapSmall, CapSmall}}
+	phoneRanks = Ranks{capName, CapSmall, CapSmall}
+)
+
+// Crowds is how many steps lettering has from a plan with room to the most crowded.
+const Crowds = len(wallRanks)
 
 // style is one way of lettering.
 type style struct {
@@ -47,6 +65,9 @@ func (st style) boxOf(s string) r2.Vec {
 	above, below := st.face.Ascent(em)-st.Cap/2, st.face.Descent(em)+st.Cap/2
 	return r2.Vec{X: st.Width(s), Y: 2 * math.Max(above, below)}
 }
+
+// high is from the foot of descenders to the top of ascenders, mm.
+func (s style) high() float64 { return s.face.Ascent(s.em()) + s.face.Descent(s.em()) }
 
 // Leading is the pitch of lines, mm: generous at reading size.
 func (s style) Leading() float64 { return s.Cap * 2.05 }

@@ -14,7 +14,7 @@ func (c things) lightLines(l *plan.Light) [][]string {
 	if c.Terse {
 		return c.nameLine(l.Name)
 	}
-	first := c.Pad.Small().Strong()
+	first := c.Pad.plan().Strong()
 	var lines [][]string
 	if whole := c.LightLabel(l); first.Width(whole) <= tagRoom || c.ModifierLabel(l) == "" {
 		lines = append(lines, []string{first.Ellipsis(whole, tagRoom)})
@@ -37,7 +37,7 @@ func (c things) nameLine(name string) [][]string {
 // twoLines are up to two lines of a tag.
 func (c things) twoLines(s string) [][]string {
 	var lines [][]string
-	set, _ := c.Pad.Small().wrap(s, tagRoom, 2)
+	set, _ := c.Pad.plan().wrap(s, tagRoom, 2)
 	for _, l := range set {
 		lines = append(lines, []string{l})
 	}
@@ -50,7 +50,7 @@ func (c things) shortLabel(l *plan.Light) string {
 		return ""
 	}
 	unit, _, _ := strings.Cut(c.UnitLabel(l), ", ")
-	return c.Pad.Small().Strong().Ellipsis(unit, tagRoom)
+	return c.Pad.plan().Strong().Ellipsis(unit, tagRoom)
 }
 
 // gripLines are what stands beside a piece of grip.
@@ -58,7 +58,7 @@ func (c things) gripLines(g *plan.Grip) [][]string {
 	if c.Terse {
 		return c.nameLine(g.Name)
 	}
-	st := c.Pad.Small()
+	st := c.Pad.plan()
 	what := section.Joined(" ", string(g.Kind), c.Bare(g.Size[0])+" × "+c.Bare(g.Size[1]))
 	lines := [][]string{
 		{st.Strong().Ellipsis(what, tagRoom)},

@@ -66,6 +66,10 @@ type Fitter struct {
 	Way    Orientation
 	Scales []float64   // to choose from, as ratios, the largest first
 	Keys   []Remainder // what stands on every part of a plan in parts
+	// Lined is where dimension lines run beside the plan: X is 1 at its right, -1 at its left, Y is 1 above it, -1 below,
+	// 0 where nothing asks for room.
+	Lined r2.Vec
+	more  r2.Vec // mm that the panel has for them over its margins
 	// Cut counts the labels of a layout that would say less on the plan than they could.
 	Cut func(l *Layout) int
 }
@@ -112,7 +116,7 @@ func (f *Fitter) beside(page Layout, n int) (Layout, bool) {
 	if !ok {
 		return l, false
 	}
-	_, need := needs(f.Extent, times)
+	_, need := f.needs(times)
 	spare := box.Height(l.Plan) - math.Max(need, least)
 	return f.lowest(times, lowest, spare, func(band float64) Layout { return page.side(n, band, head) }), true
 }
@@ -126,7 +130,7 @@ func (f *Fitter) under(page Layout) (Layout, bool) {
 	if !ok {
 		return page, false
 	}
-	_, need := needs(f.Extent, times)
+	_, need := f.needs(times)
 	need = math.Max(need, Share*page.Wide*page.High/box.Width(page.Frame))
 	if need > room {
 		return page, false
@@ -164,8 +168,14 @@ func (l *Layout) merits() []int {
 	if l.All() {
 		all = 1
 	}
-	return []int{l.rows(must), l.rows(Needed), all, -l.splits(), l.rows(Wanted), l.rows(Other)}
+	return []int{l.rows(must), l.rows(Listed), l.rows(Needed), all, -l.splits(), l.rows(Wanted), l.rows(Other)}
 }
+
+// neededMerits are those of what must stand beside the plan or is needed there.
+const neededMerits = 3
+
+// wantedMerits are those without what is of the last rank.
+const wantedMerits = 6
 
 // better says whether l is a better sheet than m: it is at a scale that is read with ease; it holds
 // what must stand beside the plan; its plan fills the page; it holds what is needed there; it holds all blocks, unless a second page
@@ -192,20 +202,38 @@ func (f *Fitter) better(l, m *Layout) bool {
 // View is how the plan lies in the panel of a layout.
 func (f *Fitter) View(l *Layout) View {
 	v := ViewOf(f.Extent, l.Plan, l.Times)
-	v.Shift.Y += lifted
+	aside := func(spare float64) float64 {
+		return math.Max(0, math.Min(lining, spare-edge)-spare/2)
+	}
+	v.Shift.X -= f.Lined.X * aside(box.Width(l.Plan)-box.Width(f.Extent)*v.Scale)
+	v.Shift.Y -= f.Lined.Y * aside(box.Height(l.Plan)-box.Height(f.Extent)*v.Scale)
 	return v
+}
+
+// GiveRoom gives the panel of a layout room for the dimension lines: on both sides or on one, the most that the sheet is
+// no worse for. Sections that nobody looks for on the first page may go to the next.
+func (f *Fitter) GiveRoom(l Layout) Layout {
+	wide, high := math.Abs(f.Lined.X)*(lining+edge-2*marginX), math.Abs(f.Lined.Y)*(lining+edge-2*marginY)
+	for _, f.more = range [...]r2.Vec{{X: wide, Y: high}, {Y: high}, {X: wide}} {
+		roomy, ok := f.Best(l.Paper)
+		if ok && roomy.Times == l.Times && roomy.Wide == l.Wide && (roomy.All() || !l.All()) && slices.Compare(roomy.merits()[:wantedMerits], l.merits()[:wantedMerits]) >= 0 {
+			return roomy
+		}
+	}
+	f.more = r2.Vec{}
+	return l
 }
 
 // fills says whether the plan itself, with its margins, takes its share of the page.
 func (f *Fitter) fills(l *Layout) bool {
-	w, h := needs(f.Extent, l.Times)
+	w, h := f.needs(l.Times)
 	return w*h >= Share*l.Wide*l.High
 }
 
 // largest is the largest scale at which the plan fits into a panel.
 func (f *Fitter) largest(w, h float64) (float64, bool) {
 	for _, times := range f.Scales {
-		if nw, nh := needs(f.Extent, times); nw <= w && nh <= h {
+		if nw, nh := f.needs(times); nw <= w && nh <= h {
 			return times, true
 		}
 	}
@@ -258,6 +286,9 @@ func (f *Fitter) preferred(a, b *offer) bool {
 	}
 	if a.placed() != b.placed() {
 		return a.placed()
+	}
+	if held := slices.Compare(a.merits()[:neededMerits], b.merits()[:neededMerits]); held != 0 && !a.placed() {
+		return held > 0
 	}
 	if a.cut != b.cut {
 		return a.cut < b.cut

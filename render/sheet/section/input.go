@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/carto"
 )
@@ -20,8 +21,10 @@ type Input struct {
 	Insets   []Field         // the second map on other levels of floor
 	// Elevation asks for a wall in place of the plan; Field is then over the wall.
 	Elevation *Elevation
-	Beams     []Beam
-	Views     []View
+	// Stops are the lowest and the highest level of the run, stops from the working stop; nil: those of the maps.
+	Stops *[2]int
+	Beams []Beam
+	Views []View
 	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
 	Warnings  []string // findings of the review that need attention
 	Cautions  []string // of the trade, where they apply; the last says what comes first
@@ -43,6 +46,7 @@ type Field struct {
 	Grid   carto.Grid
 	Level  *float64             // z of the level plane that it is on, m; nil: it is on what stands or on a wall
 	Over   float64              // how high over its floor that plane is, m
+	Colour []colour.RGB         // the light at the points of the grid, AP1; nil: nobody asks for its colour
 	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
 	Coarse bool                 // whether the set is too large for points as close as usual
 

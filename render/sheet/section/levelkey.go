@@ -10,24 +10,45 @@ import (
 	"scrimshaw/render/sheet/layout"
 )
 
-// most is how many contours a map may have before the faintest are left out.
-const most = 8
+// most is how many contours a map may have before the faintest are left out. It holds every stop within five
+// of the working stop, which are those that have a tint of their own: what is left out changes no tint.
+const most = 11
 
-// LevelsOf are the contours of the maps: one a stop, anchored at the working stop. Both maps have the
-// same, so that a tint means one thing on a sheet.
+// LevelsOf are the contours of the maps: one a stop, anchored at the working stop. All maps of a run have the
+// same, so that as much light has one tint on all its pages.
 func LevelsOf(in *Input) []carto.Level {
-	low, high := math.Inf(1), 0.0
-	span := func(f *Field) {
+	working := workingLux(in.Setup)
+	low, high := in.lightSpan()
+	if in.Stops != nil && working > 0 {
+		low, high = math.Min(low, math.Ldexp(working, in.Stops[0])), math.Max(high, math.Ldexp(working, in.Stops[1]))
+	}
+	return carto.StopLevels(working, low, high, most)
+}
+
+// lightSpan is from where to where the light of the maps goes, lx, but for specks.
+func (in *Input) lightSpan() (low, high float64) {
+	low = math.Inf(1)
+	for _, f := range slices.Concat(in.Maps(), in.SmallMaps()) {
 		l, h := carto.Span(f.Grid, 0.002)
 		low, high = math.Min(low, l), math.Max(high, h)
 	}
-	for _, f := range in.Maps() {
-		span(f)
+	return low, high
+}
+
+// ShareStops gives the set-ups of a run the levels of all of them.
+func ShareStops(ins []Input) {
+	var all []int
+	for i := range ins {
+		for _, l := range LevelsOf(&ins[i]) {
+			all = append(all, l.Stop)
+		}
 	}
-	for _, f := range in.SmallMaps() {
-		span(f)
+	if len(all) == 0 {
+		return
 	}
-	return carto.StopLevels(workingLux(in.Setup), low, high, most)
+	for i := range ins {
+		ins[i].Stops = &[2]int{slices.Min(all), slices.Max(all)}
+	}
 }
 
 // Label letters a contour.
@@ -48,6 +69,11 @@ func (c Report) LevelKey() *Section {
 		s.Figure = LevelFigure
 		s.textOnly = []string{"contours at " + c.levelList(k.Shown())}
 		s.Words = append(s.Words, c.keyWords(k.Shown()))
+		if IsOfColours(c.In) {
+			words, levels := c.hueWords()
+			s.textOnly = NonEmpty(levels)
+			s.Words = append([]string{"tone by the stop, in " + c.LevelMeasure()}, words...)
+		}
 	} else {
 		s.Words = append(s.Words, "No light reaches it, or the exposure gives no working stop.")
 	}

@@ -39,7 +39,7 @@ func (c Report) lights() *Section {
 			Struck: When(len(keys) > 0, 2),
 		})
 	}
-	return &Section{Title: c.measured("Lights"), Rank: layout.Needed, Tables: []Table{t}, Without: NonEmpty(without(coloured))}
+	return &Section{Title: c.measured("Lights"), Rank: layout.Listed, Tables: []Table{t}, Without: NonEmpty(without(coloured))}
 }
 
 func (c Report) lightNotes(l *plan.Light) []string {
