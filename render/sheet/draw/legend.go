@@ -170,6 +170,12 @@ func lineSigns() []sign {
 		{"throw", "throw", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
+		{"tape", "where it stands", line(func(p Pad, a, b r2.Vec) {
+			p.Line(Hair, p.Look.Place, a, b)
+			for _, end := range [...]r2.Vec{a, b} {
+				p.Line(Hair, p.Look.Place, r2.Sub(end, r2.Vec{X: 0.7, Y: 0.7}), r2.Add(end, r2.Vec{X: 0.7, Y: 0.7}))
+			}
+		})},
 		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) {
 			if p.Look.Glow > 0 {
 				light := p.band(tungsten())
