@@ -21,11 +21,11 @@ func TestTooMuchForOneRun(t *testing.T) {
 		fmt.Fprintf(&products, "  u%d: {change: {lights: {l: {height: %.3f}}}}\n", i, 2+float64(i)/1000)
 	}
 	crowd.WriteString("scrimshaw: 1\nlights:\n")
-	for i := range 480 {
+	for i := range 490 {
 		fmt.Fprintf(&crowd, "  l%d: {output: {lumens: 100, shape: uniform}, at: [%d, 0], height: 2}\n", i, i)
 	}
 	crowd.WriteString("furniture:\n")
-	for i := range 50 {
+	for i := range 24 {
 		fmt.Fprintf(&crowd, "  s%d: {stairs: [2, 8, 5], steps: 200, at: [%d, 9]}\n", i, 3*i)
 	}
 	dir := t.TempDir()
@@ -42,7 +42,7 @@ func TestTooMuchForOneRun(t *testing.T) {
 			t.Errorf("%s: status %d, %s", command, status, said)
 		}
 	}
-	if status, said := called(t, "meter", lights); status != exitWrong || !strings.Contains(said, "it holds 10000 solids, 480 lights and 0 people; leave out") {
+	if status, said := called(t, "meter", lights); status != exitWrong || !strings.Contains(said, "it holds 4800 solids, 490 lights and 0 people; leave out") {
 		t.Errorf("status %d, %s", status, said)
 	}
 	if status, said := called(t, "review", "--quality", "draft", "--setup", "u7", "--no-notes", many); status == exitWrong {
