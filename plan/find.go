@@ -71,9 +71,13 @@ func (s *Setup) Numbered(name string) string {
 	return name
 }
 
+// numbered puts a number before a name, but for a name that only says the number: "3 lamp", and of l3 "3".
 func numbered(tag, name string) string {
-	if tag == "" || tag == name {
+	switch {
+	case tag == "" || tag == name:
 		return name
+	case len(name) == len(tag)+1 && name[1:] == tag:
+		return tag
 	}
 	return tag + " " + name
 }

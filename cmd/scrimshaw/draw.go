@@ -39,7 +39,7 @@ func newDraw(std streams) *cobra.Command {
 		Long: "draw lays the scene out, computes its light and draws one sheet for each set-up. Without -o it writes a PDF\n" +
 			"named for the scene into the working folder. -o NAME.txt writes every value as text, -o NAME.contact.png\n" +
 			"puts all set-ups into one picture that a phone reads without enlarging. A .svg or .png holds one sheet:\n" +
-			"several set-ups give NAME-SETUP.png, and their lists NAME-SETUP.lists.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
+			"several set-ups give NAME-SETUP.png, and their second pages NAME-SETUP.face.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),
@@ -54,13 +54,15 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Field, "field", "", "the map: floor, or face, which is an incident dome at face height, turned toward the first camera, on every floor")
 	cmd.Flags().StringVar(&flags.work.plane, "plane", "", "map a level plane at a height above the floor, like 0.75, or draw a wall in elevation, like kitchen.left")
 	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look: "+strings.Join(sheet.ThemeNames(), ", ")+"; ink is black on white for a copier, night dim and red for a phone on set")
-	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands, or smooth, which has no steps")
+	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands; smooth, which has no steps; or colour, the colour of the light against the camera's white with a line every 25 mired")
+	cmd.Flags().StringVar(&flags.sheet.Beams, "beams", "", "whose beams and throws are drawn whole: all, main (key and fill) or none; the rest get a stub (default: all of up to six lights, else main)")
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
 	completeWith(cmd, "field", term.Words(term.Maps)...)
 	completeWith(cmd, "theme", sheet.ThemeNames()...)
 	completeWith(cmd, "tint", sheet.TintNames()...)
+	completeWith(cmd, "beams", sheet.BeamNames()...)
 	return cmd
 }
 

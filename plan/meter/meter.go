@@ -42,9 +42,10 @@ func altersLight(u plan.Uncomputed) bool { return u.AltersLight() }
 
 // Share is the part that one light gives by one path.
 type Share struct {
-	Light string
-	Path  string   // direct, diffused, mirrored, reflected
-	Via   []string // names of panes or cloths passed
-	From  string   // name of the last surface, of reflected light
-	Lux   float64  // lx, or cd/m2 for a spot
+	Light    string
+	Numbered string   // the light as the crew reads it: "3 lamp"
+	Path     string   // direct, diffused, mirrored, reflected
+	Via      []string // names of panes or cloths passed
+	From     string   // name of the last surface, of reflected light
+	Lux      float64  // lx, or cd/m2 for a spot
 }

@@ -49,7 +49,7 @@ type Contrast struct {
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
 func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Levels) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
-	r := reader{names: s.Names, basis: b, drive: d, figures: pending.Of(s, d)}
+	r := reader{setup: s, names: s.Names, basis: b, drive: d, figures: pending.Of(s, d)}
 	for start := 0; start < len(requests); {
 		end := start + 1
 		for end < len(requests) && requests[end].Person != "" && requests[end].Person == requests[start].Person {
@@ -72,6 +72,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Levels) Set
 }
 
 type reader struct {
+	setup *plan.Setup
 	names map[solid.ID]string
 	basis *light.Basis
 	drive light.Levels
@@ -158,7 +159,7 @@ func (reading *Reading) setChromaticity(xy [2]float64) {
 
 // share names a term.
 func (r *reader) share(t *light.Term, y float64) Share {
-	s := Share{Light: t.Light, Path: t.Path.String(), Lux: y}
+	s := Share{Light: t.Light, Numbered: r.setup.Numbered(t.Light), Path: t.Path.String(), Lux: y}
 	for _, id := range t.Via {
 		s.Via = append(s.Via, r.names[id])
 	}

@@ -21,7 +21,7 @@ const (
 const roundsToNothing = 0.5
 
 // sharesInWords words the shares in the order of the lights, what came back of a light after what came
-// straight: "day through street 64 %, day reflected 31 % (kitchen.right 16 %, kitchen.floor 6 %)".
+// straight: "1 day through street 64 %, 1 day reflected 31 % (kitchen.right 16 %, kitchen.floor 6 %)".
 func (r *Reading) sharesInWords() string {
 	total := r.sumOfShares()
 	var parts []string
@@ -62,7 +62,7 @@ func reflected(shares []Share, total float64) []string {
 	if percent(sum) <= roundsToNothing {
 		return nil
 	}
-	words := fmt.Sprintf("%s reflected %.0f %%", shares[0].Light, percent(sum))
+	words := fmt.Sprintf("%s reflected %.0f %%", shares[0].called(), percent(sum))
 	strongest := slices.Clone(shares)
 	slices.SortStableFunc(strongest, func(a, b Share) int { return cmp.Compare(b.Lux, a.Lux) })
 	var named []string
@@ -79,7 +79,7 @@ func reflected(shares []Share, total float64) []string {
 
 // pathInWords words how a share came.
 func (s *Share) pathInWords() string {
-	words := []string{s.Light}
+	words := []string{s.called()}
 	if s.Path != light.Direct.String() {
 		words = append(words, s.Path, "from")
 	}
@@ -134,3 +134,6 @@ func (r *Reading) shareRows() [][]string {
 	}
 	return rows
 }
+
+// called is the light in words.
+func (s *Share) called() string { return cmp.Or(s.Numbered, s.Light) }

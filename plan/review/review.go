@@ -224,18 +224,18 @@ func Assumed(s *plan.Setup) []source.Diagnostic {
 	var notes []source.Diagnostic
 	for _, a := range s.Assumed {
 		notes = append(notes, source.Diagnostic{Severity: source.Info, Code: CodeAssumed, Path: a.Thing,
-			Setup: s.Name, Message: assumption(a)})
+			Setup: s.Name, Message: assumption(s, a)})
 	}
 	return notes
 }
 
-// assumption words a default: "assumed for day: level 100 %".
-func assumption(a plan.Assumption) string {
+// assumption words a default: "assumed for 1 day: level 100 %".
+func assumption(s *plan.Setup, a plan.Assumption) string {
 	_, name, dotted := strings.Cut(a.Thing, ".")
 	if !dotted {
 		return fmt.Sprintf("assumed %s: %s", a.What, a.Value)
 	}
-	return fmt.Sprintf("assumed for %s: %s %s", name, a.What, a.Value)
+	return fmt.Sprintf("assumed for %s: %s %s", s.Numbered(name), a.What, a.Value)
 }
 
 // maxNamed is how many keys a finding names that its figure leaves out; more are counted.

@@ -171,6 +171,20 @@ func TestReflectedFieldsOfEveryKind(t *testing.T) {
 	}
 }
 
+// A map at faces leaves people out, however hot a lamp makes them: light that they would return comes to no point of it.
+func TestFacesGetNoLightOffPeopleLeftOut(t *testing.T) {
+	s := laidOut(t, `scrimshaw: 1
+title: people left out
+rooms: {den: {size: [4, 4], height: 2.6, walls: black}}
+people:
+  ada: {at: [1, 1.5], faces: 94}
+  noor: {at: [2.5, 1.4], faces: 332}
+lights: {near: {unit: discharge-575, at: [2.75, 0.7], height: 2.3, aim: noor}}
+cameras: {A: {at: [1.1, 0.7], height: 1.45, lens: 35 mm}}
+`)
+	promised(t, "reflected light beside a hot person", reflectedErrors(t, s, run(t, s, study.Options{}), 101), 0.03, 0.1)
+}
+
 // tracedErrors are by how much the reflected light of fields differs from what the path tracer finds, as shares, at some
 // points of more than 1 lx.
 func tracedErrors(s *plan.Setup, lit *study.Study, points int) (errors []float64) {

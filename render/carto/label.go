@@ -15,6 +15,7 @@ type Label struct {
 	Forms  []Form  // best first
 	Toward *r2.Vec // the preferred direction of the label, a unit vector; nil: none
 	Weight float64 // how much it matters; 0 is taken as 1
+	Tidy   float64 // by how much more than others it avoids to cover lines; 0 is taken as 1
 }
 
 // Form is one form of a label: the full tag, the short tag, the number. Lengths are mm.
@@ -64,7 +65,10 @@ var beside = []struct{ x, y, cost float64 }{
 // bearings is in how many directions a label may stand off.
 const bearings = 24
 
-// candidates returns all places that label i could take by itself: inside the area, off the
+// enough is how many places a label has to choose from before its worse forms are tried in fewer.
+const enough = 40
+
+// candidates returns the places that label i could take by itself: inside the area, off the
 // obstacles and off every body.
 func (s *solver) candidates(i int) []candidate {
 	var out []candidate
@@ -73,11 +77,15 @@ func (s *solver) candidates(i int) []candidate {
 		if r.Size.X <= 0 || r.Size.Y <= 0 {
 			continue
 		}
+		stride := 1
+		if len(out) >= enough {
+			stride = 3
+		}
 		for _, b := range beside {
 			s.offer(&out, i, form, besideBox(s.bodies[i], r.Size, r2.Vec{X: b.x, Y: b.y}, s.opts.Gap), b.cost)
 		}
-		for off := 4.0; off <= r.Leader; off *= 1.35 {
-			for k := range bearings {
+		for off := 4.0; off <= r.Leader; off *= 1 + 0.35*float64(stride) {
+			for k := 0; k < bearings; k += stride {
 				sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / bearings)
 				s.offer(&out, i, form, offBox(s.bodies[i], r.Size, r2.Vec{X: cos, Y: sin}, off), 6)
 			}
@@ -146,7 +154,7 @@ func (s *solver) offer(out *[]candidate, i, form int, box r2.Box, cost float64) 
 		over += crossed
 	}
 	c.limits = grown(union(box, plane.Bounds(c.Leader[:])), s.opts.Gap)
-	c.cost = s.weight(i) * (formCost*float64(form) + cost + length + over + s.directionCost(i, box))
+	c.cost = s.weight(i) * (formCost*float64(form) + cost + length + max(1, s.labels[i].Tidy)*over + s.directionCost(i, box))
 	*out = append(*out, c)
 }
 

@@ -122,13 +122,49 @@ func (w *letterer) letter(i int) {
 	wanted := max(1, int(c.length()/w.opts.Spacing+0.5))
 	choices := w.choices(c, i, size)
 	for n := 0; n < wanted && len(choices) > 0; n++ {
-		best := slices.IndexFunc(choices, func(ch choice) bool { return w.free(ch.Lettering) })
+		best := w.best(choices)
 		if best < 0 {
 			return
 		}
 		w.placed = append(w.placed, choices[best].Lettering)
-		choices = choices[best+1:]
+		choices = slices.Delete(choices, best, best+1)
 	}
+}
+
+// best is the free choice that costs least, -1 where none is free. Figures of neighbouring levels stand together like
+// the rungs of a ladder, so that the eye climbs from one to the next.
+func (w *letterer) best(choices []choice) int {
+	best, least := -1, math.Inf(1)
+	for i, ch := range choices {
+		if ch.cost >= least { // they come by cost, and the ladder only adds to it
+			break
+		}
+		if cost := ch.cost + w.offLadder(ch.Lettering); cost < least && w.free(ch.Lettering) {
+			best, least = i, cost
+		}
+	}
+	return best
+}
+
+// The reach of a ladder, mm: a neighbour's figure further off draws no more. It is worth ladderCost at most.
+const (
+	ladderReach = 40.0
+	ladderCost  = 0.7
+)
+
+// offLadder is what it costs that a figure stands far from those of the levels next to its own; nothing where none of
+// them has one yet.
+func (w *letterer) offLadder(l Lettering) float64 {
+	nearest, any := ladderReach, false
+	for _, p := range w.placed {
+		if apart := w.lines[p.Line].Index - w.lines[l.Line].Index; apart == 1 || apart == -1 {
+			nearest, any = math.Min(nearest, r2.Norm(r2.Sub(p.At, l.At))), true
+		}
+	}
+	if !any {
+		return 0
+	}
+	return ladderCost * nearest / ladderReach
 }
 
 // choices returns the places on line i that are straight and clear, best first.
@@ -146,8 +182,12 @@ func (w *letterer) choices(c course, i int, size r2.Vec) []choice {
 			continue
 		}
 		// A mm of bend is worth what a right angle is: level figures on straight lines read best. The
-		// middle of a line is a little better than its ends.
+		// middle of a line is a little better than its ends. A figure reads uphill, its head to the light,
+		// where that does not stand it on its own.
 		cost := bend + math.Abs(l.Angle)/90 + over/10
+		if w.headDown(c, s, l) {
+			cost += downCost
+		}
 		if !c.Closed {
 			cost += 0.3 * math.Abs(2*s/c.length()-1)
 		}
@@ -155,6 +195,16 @@ func (w *letterer) choices(c course, i int, size r2.Vec) []choice {
 	}
 	sort.SliceStable(out, func(a, b int) bool { return out[a].cost < out[b].cost })
 	return out
+}
+
+// downCost is what a figure costs whose foot is to the light.
+const downCost = 0.8
+
+// headDown says whether the head of a figure points away from the light, which lies on the left of a line.
+func (w *letterer) headDown(c course, s float64, l Lettering) bool {
+	_, along := c.at(s)
+	sin, cos := math.Sincos(l.Angle * math.Pi / 180)
+	return r2.Dot(along, r2.Vec{X: cos, Y: sin}) < 0
 }
 
 // at returns the lettering in the middle of whose gap s is, and how far the line strays from its

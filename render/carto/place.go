@@ -22,6 +22,7 @@ func Place(labels []Label, opts PlaceOptions) []Placement {
 	s.greedy()
 	s.anneal()
 	s.settle()
+	s.restore()
 	out := make([]Placement, len(labels))
 	for i := range labels {
 		out[i] = s.now(i).Placement
@@ -183,6 +184,31 @@ func (s *solver) settle() {
 			}
 		}
 	}
+}
+
+// restore gives labels that say less than they could each of their better places in turn, whoever stands there looking for
+// another, where the whole is the better for it. What chance passed by it finds; in a crowd it would look for long, and in
+// vain.
+func (s *solver) restore() {
+	const crowd, most = 5, 160 // labels; places of one label
+	var short []int
+	for i := range s.labels {
+		if s.now(i).Form > 0 {
+			short = append(short, i)
+		}
+	}
+	if len(short) > crowd {
+		return
+	}
+	for _, i := range short {
+		for to := 0; s.now(i).Form > 0 && to < min(s.at[i], most); to++ {
+			before := slices.Clone(s.at)
+			if s.move(i, to) >= 0 {
+				copy(s.at, before)
+			}
+		}
+	}
+	s.settle()
 }
 
 func (s *solver) total() (cost float64) {

@@ -127,18 +127,13 @@ func TestHowManyFigures(t *testing.T) {
 	}
 }
 
-// The ends of a ramp are its colours, what lies beyond is held there, and as many tints fit as have their steps.
-func TestEndsOfARamp(t *testing.T) {
+// A ramp has its tones where they are written.
+func TestARampHasItsTones(t *testing.T) {
 	for _, r := range []Ramp{Day(), Ink(), Night()} {
-		tints := r.Tints(5)
-		if tints[0] != r.At(0) || tints[4] != r.At(1) || r.At(-3) != r.At(0) || r.At(7) != r.At(1) || tints[2] != r.At(0.5) {
-			t.Errorf("%s: tints %v", r.Name, tints)
-		}
-		if math.Abs(lightness(r.At(0))-r.Dark.L) > 0.5 || math.Abs(lightness(r.At(1))-r.Light.L) > 0.5 {
-			t.Errorf("%s runs from %g to %g", r.Name, lightness(r.At(0)), lightness(r.At(1)))
-		}
-		if len(r.Tints(-2)) != 0 {
-			t.Errorf("%s has tints for less than none", r.Name)
+		for _, tone := range r.Tones {
+			if got := r.At(tone.Stop); math.Abs(lightness(got)-tone.Colour.L) > 0.5 {
+				t.Errorf("%s: %+g stops have a lightness of %.1f, want %.1f", r.Name, tone.Stop, lightness(got), tone.Colour.L)
+			}
 		}
 	}
 }

@@ -7,58 +7,87 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// Ramp is a run of tints from the darkest band to the lightest: data, to be put into a theme. More
-// light is always the lighter tint, and the hue hardly changes, so that the order shows by
-// lightness alone: it lives through a grey printer and any deficiency of colour vision.
+// Ramp gives the tint of light by the stops that it lies over or under the working stop: data, to be
+// put into a theme. A number of stops has one tint on every map, whatever else the map shows, so that
+// sheets can be laid side by side. More light is always the lighter tint, by even steps of CIELAB
+// lightness: the order lives through a grey printer and any deficiency of colour vision. Hue says it
+// once more: cooler under the working stop, warmer over it.
 type Ramp struct {
-	Name        string
-	Dark, Light colour.LCH // CIELAB lightness, chroma, hue in degrees
+	Name  string
+	Tones []Tone // lowest first; between two the ramp runs straight, beyond the ends it is flat
 }
 
-// Day is a topographic map's warm greys on white paper.
+// Tone is the colour of a number of stops from the working stop.
+type Tone struct {
+	Stop   float64
+	Colour colour.LCH // CIELAB lightness, chroma, hue in degrees
+}
+
+// The middle of the last band that has a tint of its own, stops from the working stop.
+const lastTone = 4.5
+
+// Day is a relief on white paper: slate in the shade, cream in the light. Its darkest tint still lets
+// black lettering read.
 func Day() Ramp {
-	return Ramp{"day", colour.LCH{L: 73, C: 5, H: 85}, colour.LCH{L: 98.5, C: 5, H: 92}}
+	const middle, step = 82, 5.15
+	at := func(stop, chroma, hue float64) Tone {
+		return Tone{stop, colour.LCH{L: middle + step*stop, C: chroma, H: hue}}
+	}
+	return Ramp{"day", []Tone{
+		at(-lastTone, 10, 258), at(-2.5, 6.5, 255), at(-1.5, 3, 245), at(-0.5, 3.5, 96),
+		at(0.5, 11, 90), at(1.5, 16, 90), at(2.5, 18, 93),
+		{3.5, colour.LCH{L: 97.2, C: 15, H: 97}}, {lastTone, colour.LCH{L: 99.2, C: 7, H: 102}},
+	}}
 }
 
-// Ink is neutral greys, which a photocopier keeps.
-func Ink() Ramp {
-	return Ramp{"ink", colour.LCH{L: 74, C: 0, H: 0}, colour.LCH{L: 100, C: 0, H: 0}}
-}
+// Ink is paper: a look for a copier has no greys, and dots take the place of tints.
+func Ink() Ramp { return Ramp{"ink", []Tone{{0, colour.LCH{L: 100}}}} }
 
 // Night is dim reds, which leave the eye used to the dark.
 func Night() Ramp {
-	return Ramp{"night", colour.LCH{L: 1, C: 3, H: 32}, colour.LCH{L: 25.7, C: 16, H: 32}}
+	return Ramp{"night", []Tone{
+		{-lastTone, colour.LCH{L: 1.6, C: 6, H: 20}}, {0, colour.LCH{L: 20.1, C: 16, H: 30}}, {lastTone, colour.LCH{L: 39.2, C: 20, H: 40}},
+	}}
 }
 
-// minStep is the least step of lightness between two tints that are to be told apart side by
-// side; a little more than the 2 that is promised, for the rounding to 8 bits.
-const minStep = 2.45
+// At returns the tint of a number of stops from the working stop.
+func (r Ramp) At(stop float64) ink.Colour {
+	last := len(r.Tones) - 1
+	i := 0
+	for i < last && r.Tones[i+1].Stop <= stop {
+		i++
+	}
+	low, high := r.Tones[i], r.Tones[min(i+1, last)]
+	share := 0.0
+	if high.Stop > low.Stop {
+		share = min(max((stop-low.Stop)/(high.Stop-low.Stop), 0), 1)
+	}
+	return ink.Colour(between(low.Colour, high.Colour, share).Pixel())
+}
 
-// MaxTints returns how many tints the ramp holds with a step of lightness of 2 or more between them.
-func (r Ramp) MaxTints() int { return int(math.Abs(r.Light.L-r.Dark.L)/minStep) + 1 }
-
-// Tints returns n tints, darkest first, even in CIELAB lightness. Where n is more than Most, the
-// darkest bands share a tint.
-func (r Ramp) Tints(n int) []ink.Colour {
-	out := make([]ink.Colour, 0, max(n, 0))
-	shared := max(n-r.MaxTints(), 0)
-	for i := range n {
-		out = append(out, r.at(float64(max(i-shared, 0)), float64(n-shared-1)))
+// Bands returns the tints between levels and beyond them, darkest first: each that of its middle. Levels
+// lie a stop apart. Without any there is one, that of the working stop.
+func (r Ramp) Bands(levels []Level) []ink.Colour {
+	if len(levels) == 0 {
+		return []ink.Colour{r.At(0)}
+	}
+	out := []ink.Colour{r.At(float64(levels[0].Stop) - 0.5)}
+	for _, l := range levels {
+		out = append(out, r.At(float64(l.Stop)+0.5))
 	}
 	return out
 }
 
-// At returns the tint at a share of the ramp, 0 the darkest and 1 the lightest, for a continuous
-// tint.
-func (r Ramp) At(share float64) ink.Colour { return r.at(share, 1) }
-
-// at returns the tint at i of last; a single one is the lightest.
-func (r Ramp) at(i, last float64) ink.Colour {
-	share := 1.0
-	if last > 0 {
-		share = min(max(i/last, 0), 1)
+// between is the colour at a share of the straight way from a to b in CIELAB: from a cool one to a warm one
+// it leads over grey, not round by other hues.
+func between(a, b colour.LCH, share float64) colour.LCH {
+	mix := func(p, q float64) float64 { return p + share*(q-p) }
+	flat := func(c colour.LCH) (x, y float64) {
+		sin, cos := math.Sincos(c.H * math.Pi / 180)
+		return c.C * cos, c.C * sin
 	}
-	mix := func(a, b float64) float64 { return a + share*(b-a) }
-	p := colour.LCH{L: mix(r.Dark.L, r.Light.L), C: mix(r.Dark.C, r.Light.C), H: mix(r.Dark.H, r.Light.H)}.Pixel()
-	return ink.Colour{R: p.R, G: p.G, B: p.B}
+	ax, ay := flat(a)
+	bx, by := flat(b)
+	x, y := mix(ax, bx), mix(ay, by)
+	return colour.LCH{L: mix(a.L, b.L), C: math.Hypot(x, y), H: math.Atan2(y, x) * 180 / math.Pi}
 }

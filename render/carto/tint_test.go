@@ -43,56 +43,94 @@ func seen(c ink.Colour, m [3][3]float64) ink.Colour {
 	return ink.Colour{R: out[0], G: out[1], B: out[2]}
 }
 
-func TestTintsAreEvenAndToldApart(t *testing.T) {
-	for _, r := range []Ramp{Day(), Ink(), Night()} {
-		if r.MaxTints() < 11 {
-			t.Errorf("%s holds %d tints, want 11 for ten lines", r.Name, r.MaxTints())
-		}
-		for n := 2; n <= r.MaxTints(); n++ {
-			tints := r.Tints(n)
-			low, high := math.Inf(1), 0.0
-			for i := 1; i < n; i++ {
-				step := lightness(tints[i]) - lightness(tints[i-1])
-				low, high = min(low, step), max(high, step)
-				for name, m := range deficiencies {
-					if s := lightness(seen(tints[i], m)) - lightness(seen(tints[i-1], m)); s < 2 {
-						t.Errorf("%s of %d: tints %d and %d are %.2f apart in %s, want 2", r.Name, n, i-1, i, s, name)
-					}
-				}
+// near are the middles of the bands that have a tint of their own, stops from the working stop.
+func near() (stops []float64) {
+	for s := -lastTone; s <= lastTone; s++ {
+		stops = append(stops, s)
+	}
+	return stops
+}
+
+// A stop is 5 to 6 of lightness by day, but for the brightest, which are close to paper, and at least 4 at night, to
+// the rounding of 8 bits; and as even to any deficiency of colour vision.
+func TestAStopIsAnEvenStepOfLightness(t *testing.T) {
+	for _, c := range []struct {
+		ramp            Ramp
+		low, high, most float64
+	}{{Day(), 4.9, 6, 2.5}, {Night(), 4, 5.5, lastTone}} {
+		stops := near()
+		for i := 1; i < len(stops); i++ {
+			dark, light := c.ramp.At(stops[i-1]), c.ramp.At(stops[i])
+			least, slack := c.low, 0.8
+			if stops[i] > c.most {
+				least = 1.9
 			}
-			if low < 2 || high-low > 0.75 {
-				t.Errorf("%s of %d: steps of lightness from %.2f to %.2f, want even ones of 2 or more", r.Name, n, low, high)
+			if step := lightness(light) - lightness(dark); step < least || step > c.high {
+				t.Errorf("%s: from %+g to %+g stops lightness rises by %.2f", c.ramp.Name, stops[i-1], stops[i], step)
+			}
+			for name, m := range deficiencies {
+				if step := lightness(seen(light, m)) - lightness(seen(dark, m)); step < least-slack || step > c.high+slack {
+					t.Errorf("%s: from %+g to %+g stops lightness rises by %.2f in %s", c.ramp.Name, stops[i-1], stops[i], step, name)
+				}
 			}
 		}
 	}
 }
 
-func TestBlackReadsOnThePaperTints(t *testing.T) {
-	for _, r := range []Ramp{Day(), Ink()} {
-		for _, c := range r.Tints(r.MaxTints()) {
-			if l := lightness(c); l < 70 {
-				t.Errorf("%s: a tint of lightness %.0f is too dark to letter on", r.Name, l)
-			}
+// The day warms with every stop of light: blue well under the working stop, yellow over it, and grey about it.
+func TestCoolUnderAndWarmOverTheWorkingStop(t *testing.T) {
+	yellow := func(stop float64) float64 {
+		c := Day().At(stop)
+		lch := colour.Pixel{R: c.R, G: c.G, B: c.B}.LCH()
+		return lch.C * math.Sin(lch.H*math.Pi/180)
+	}
+	for stop := -lastTone; stop < 2.5; stop++ {
+		if yellow(stop+1) <= yellow(stop) {
+			t.Errorf("from %+g to %+g stops the tint turns cooler", stop, stop+1)
 		}
 	}
-	for _, c := range Night().Tints(12) {
-		if l := lightness(c); l > 35 {
+	if yellow(-1.5) > -2 || yellow(-0.5) > 5 || yellow(0.5) < 8 {
+		t.Errorf("about the working stop the tints are %.1f, %.1f and %.1f to the yellow", yellow(-1.5), yellow(-0.5), yellow(0.5))
+	}
+}
+
+func TestTintsDoNotBlindAtNight(t *testing.T) {
+	for _, stop := range near() {
+		if l := lightness(Night().At(stop)); l > 42 {
 			t.Errorf("night: a tint of lightness %.0f blinds", l)
 		}
 	}
 }
 
-func TestTooManyBandsShareTheDarkestTint(t *testing.T) {
-	r := Day()
-	n := r.MaxTints() + 3
-	tints := r.Tints(n)
-	if len(tints) != n || tints[0] != tints[3] || tints[3] == tints[4] {
-		t.Errorf("%v", tints)
+func TestBeyondTheEndsARampIsFlat(t *testing.T) {
+	for _, r := range []Ramp{Day(), Night()} {
+		if r.At(-30) != r.At(-lastTone) || r.At(30) != r.At(lastTone) || r.At(-lastTone) == r.At(-lastTone+1) {
+			t.Errorf("%s: %v %v", r.Name, r.At(-30), r.At(30))
+		}
 	}
-	if got := r.Tints(1); got[0] != r.At(1) {
-		t.Errorf("one tint is %v, want the lightest", got)
+}
+
+// A band has the tint of its stops, whatever other bands a map has.
+func TestATintBelongsToItsStop(t *testing.T) {
+	wide, narrow := StopLevels(100, 3, 900, 11), StopLevels(100, 30, 120, 11)
+	all, some := Day().Bands(wide), Day().Bands(narrow)
+	if len(all) != len(wide)+1 || len(some) != len(narrow)+1 {
+		t.Fatalf("%d and %d tints", len(all), len(some))
 	}
-	if got := r.Tints(0); len(got) != 0 {
-		t.Errorf("no bands, %d tints", len(got))
+	for i, l := range narrow {
+		if got, want := some[i+1], all[l.Stop-wide[0].Stop+1]; got != want || got != Day().At(float64(l.Stop)+0.5) {
+			t.Errorf("over %+d stops the tint is %v on one map and %v on another", l.Stop, got, want)
+		}
+	}
+	if got := Day().Bands(nil); len(got) != 1 || got[0] != Day().At(0) {
+		t.Errorf("without levels: %v", got)
+	}
+}
+
+func TestALookForACopierHasNoTints(t *testing.T) {
+	for _, stop := range near() {
+		if got := Ink().At(stop); got != (ink.Colour{R: 255, G: 255, B: 255}) {
+			t.Errorf("%+g stops are %v, want paper", stop, got)
+		}
 	}
 }

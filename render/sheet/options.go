@@ -23,7 +23,8 @@ type Options struct {
 	Paper  string       // "A3", "letter portrait", "landscape"
 	Scale  string       // "1:50", `1/4"`
 	Theme  string       // "day"
-	Tint   string       // bands or smooth: the ground of the map
+	Tint   string       // bands, smooth or colour: the ground of the map
+	Beams  string       // all, main or none: whose beams and throws are drawn whole; "": all, where they are few
 	Levels string       // lx, fc, stop, stops: what contours are lettered in
 	Field  string       // floor or face: what is mapped
 	Date   string       // ISO 8601; the sheet's date where the scene gives none
@@ -37,7 +38,7 @@ type request struct {
 	scale  float64 // 0: choose
 	theme  draw.Theme
 	levels carto.Unit
-	smooth bool // a continuous tint in place of bands
+	how    draw.How
 }
 
 // placedWord is a word with the place it was written at, if it stands in the scene.
@@ -83,6 +84,7 @@ func asked(o Options, s *plan.Setup, log *faults) request {
 	}
 	w.theme = theme
 	w.readTint(o.Tint, log)
+	w.readBeams(o.Beams, log)
 	checkField(pick(o.Field, sheet.Field, "sheet.field"), s, log)
 	return w
 }
@@ -101,10 +103,11 @@ func (w *request) readScale(s placedWord, feet bool, log *faults) {
 	}
 	times, err := unit.ParsePlanScale(s.word, feet)
 	if err != nil {
-		d := source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path, Message: err.Error()}
-		if f := (*unit.Fault)(nil); errors.As(err, &f) {
-			d.Hint = f.Hint
+		d := source.Diagnostic{Severity: source.Error, Message: err.Error()}
+		if f := (*source.Diagnostic)(nil); errors.As(err, &f) {
+			d = *f
 		}
+		d.Code, d.Span, d.Path = "unknown-scale", s.span, s.path
 		log.add(d)
 		return
 	}
@@ -136,13 +139,30 @@ func unknown(log *faults, s placedWord, what string, all []string) {
 		Hint:    hint})
 }
 
+// The grounds that a map can have, the default first.
+const (
+	tintBands  = "bands"
+	tintSmooth = "smooth"
+	tintColour = "colour"
+)
+
 // TintNames lists the grounds that a map can have, the default first.
-func TintNames() []string { return []string{"bands", "smooth"} }
+func TintNames() []string { return []string{tintBands, tintSmooth, tintColour} }
 
 func (w *request) readTint(word string, log *faults) {
 	names := TintNames()
 	if word != "" && !slices.Contains(names, word) {
 		unknown(log, placedWord{word: word}, "tint", names)
 	}
-	w.smooth = word == names[1]
+	w.how.Smooth = word == tintSmooth
+}
+
+// BeamNames lists the words for whose beams are drawn whole.
+func BeamNames() []string { return section.BeamNames() }
+
+func (w *request) readBeams(word string, log *faults) {
+	var ok bool
+	if w.how.Beams, ok = section.BeamsNamed(word); !ok {
+		unknown(log, placedWord{word: word}, "choice of beams", section.BeamNames())
+	}
 }

@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 
+	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -18,27 +20,61 @@ func (s *sheet) planPages() []ink.Page {
 	return []ink.Page{s.drawPlan()}
 }
 
-// drawPlan draws the sheet of the plan. Where labels had to be shortened to a number, or left out,
-// it takes back the corners of the panel that were given to lists, if that helps.
+// drawPlan draws the sheet of the plan. Where labels had to be shortened to a number, or left out, it letters the plan
+// smaller, the numbers of the lights last; then it takes back the corners of the panel that were given to lists, if that
+// helps. The most crowded lettering that is no better than a larger one is not taken.
 func (s *sheet) drawPlan() ink.Page {
 	full, bare := s.layout, s.layout.Open()
-	page := s.planPage(&full, s.fitter.View(&full))
-	if s.d.Reduced == 0 || len(bare.Corners) == len(full.Corners) {
-		return page
+	var tries []attempt
+	for step := range draw.Crowds {
+		tries = append(tries, attempt{full, step})
 	}
-	before := s.d.Reduced
-	again := s.planPage(&bare, s.fitter.View(&bare))
-	if s.d.Reduced < before {
-		s.layout = bare
-		return again
+	if len(bare.Corners) != len(full.Corners) {
+		tries = append(tries, attempt{bare, draw.Crowds - 1})
 	}
-	return s.planPage(&full, s.fitter.View(&full))
+	best, least := tries[0], math.MaxInt
+	var page ink.Page
+	for i, t := range tries {
+		const hopeless = 6 // labels lost at once: the steps between are passed over
+		if i > 0 && least > hopeless*numberLost && t.crowd < draw.Crowds-1 {
+			continue
+		}
+		drawn := s.attempt(t)
+		if lost := s.lost(); lost < least {
+			best, page, least = t, drawn, lost
+		}
+		if least == 0 {
+			break
+		}
+	}
+	if s.lost() != least { // what is asked of the drawing later is asked of this page
+		page = s.attempt(best)
+	}
+	s.layout = best.layout
+	return page
 }
+
+// attempt is a way to draw a plan: a layout, and how crowded its lettering is.
+type attempt struct {
+	layout layout.Layout
+	crowd  int
+}
+
+func (s *sheet) attempt(t attempt) ink.Page {
+	s.d.Crowd(t.crowd)
+	return s.planPage(&t.layout, s.fitter.View(&t.layout))
+}
+
+// lost weighs what the plan that was drawn last had to leave out.
+func (s *sheet) lost() int { return s.d.Lost + numberLost*s.d.Reduced }
+
+// numberLost is what a label that is a number alone weighs against one that lost some of its lines.
+const numberLost = 4
 
 // planPage is the sheet itself.
 func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 	s.d.Clear()
-	page, p := s.newPage(l, "")
+	page, p := s.newPage(l, s.mapWord())
 	page.Description = s.description(l)
 	first := len(page.Items)
 	if f, ok := draw.OnWall(s.d.In); ok {
@@ -47,7 +83,7 @@ func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 	} else {
 		draw.Plan{Drawing: s.d}.Draw(p, v, l.Corners)
 	}
-	draw.CropFrom(page, first, l.Plan, s.d.Pad.Face)
+	draw.CropFrom(page, first, v.Panel, s.d.Pad.Face)
 	for _, r := range l.Rules {
 		p.Line(draw.Medium, p.Look.Ink, r[0], r[1])
 	}
@@ -65,11 +101,25 @@ func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 	return *page
 }
 
+// mapWord is what a page of a second map is called: what it maps.
+func (s *sheet) mapWord() string {
+	switch {
+	case !s.d.Second:
+		return ""
+	case s.d.In.Field.Level == nil:
+		return string(term.FloorMap)
+	}
+	return string(term.FaceMap)
+}
+
 // description says the page in one paragraph, for a reader who cannot see it.
 func (s *sheet) description(l *layout.Layout) string {
 	setup := s.d.In.Setup
 	if f, ok := draw.OnWall(s.d.In); ok {
 		return fmt.Sprintf("Light on the wall %s, seen from inside the room, at %s on %s.", f.Name, layout.ScaleWords(l.Times, setup.Feet), l.Paper.Name)
+	}
+	if s.d.Second {
+		return fmt.Sprintf("%s, at %s on %s.", s.d.In.Field.Name, layout.ScaleWords(l.Times, setup.Feet), l.Paper.Name)
 	}
 	words := fmt.Sprintf("Lighting plan at %s on %s: %s, %s, %s.", layout.ScaleWords(l.Times, setup.Feet), l.Paper.Name,
 		section.Count(len(setup.Lights), "light"), section.Count(len(setup.People), "person"), section.Count(len(setup.Cameras), "camera"))

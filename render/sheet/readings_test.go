@@ -105,10 +105,10 @@ func TestFillCountsFromTheKeyInWords(t *testing.T) {
 		stops       float64
 		plan, table string
 	}{
-		{2.19, "T1+⅔ fill, 2.2 under key", "2.2 stops"},
-		{-0.42, "T1+⅔ fill, 0.4 over key", "−0.4 stops"},
-		{-0.03, "T1+⅔ fill, equal to key", "equal"},
-		{0, "T1+⅔ fill, equal to key", "equal"},
+		{2.19, "2.2 under key\nT1+⅔ fill", "2.2 stops"},
+		{-0.42, "0.4 over key\nT1+⅔ fill", "−0.4 stops"},
+		{-0.03, "equal to key\nT1+⅔ fill", "equal"},
+		{0, "equal to key\nT1+⅔ fill", "equal"},
 	} {
 		in := fixture.Example()
 		in.Faces[0].Contrast = c.stops

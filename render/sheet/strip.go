@@ -106,7 +106,7 @@ type stripPage struct {
 func (s stripPage) page(d *draw.Drawing) ink.Page {
 	page := &ink.Page{Title: s.title, Width: StripWide, Height: math.Ceil(draw.HeightOf(s.rows) + 2*stripEnds - draw.RowAir)}
 	p := d.Pad.With(page)
-	p.On(ink.Tint).Rect(box.Of(0, 0, page.Width, page.Height), 0, p.Look.Paper, &p.Look.Paper)
+	p.On(ink.Ground).Rect(box.Of(0, 0, page.Width, page.Height), 0, p.Look.Paper, &p.Look.Paper)
 	draw.DrawRows(p, s.rows, layout.Pads, page.Height-stripEnds)
 	return *page
 }
@@ -141,7 +141,7 @@ func (c strip) masthead(words string, f section.Fields, setups, sheets int) ink.
 // column is one set-up; number is its place in the run.
 func (c strip) column(number string) ink.Page {
 	c.Clear()
-	c.Terse = true
+	c.ForPhone()
 	s := stripPage{title: section.Joined(", ", section.TitleOf(c.In.Setup), section.SetupLine(c.In)), rows: c.stripHead(number)}
 	s.rows = append(s.rows, c.stripPlan()...)
 	for _, section := range c.StripSections() {

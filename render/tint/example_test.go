@@ -11,9 +11,9 @@ import (
 )
 
 func ExampleNewScale() {
-	levels := []float64{100, 200, 400} // lx, a stop apart
-	s := tint.NewScale(levels, carto.Ink())
-	fmt.Println(carto.Ink().Tints(4)) // of the bands
+	levels := carto.StopLevels(200, 100, 400, 9) // a stop apart about 200 lx
+	s := tint.NewScale(levels, carto.Night())
+	fmt.Println(carto.Night().Bands(levels))
 	key := s.Key(r2.Box{Max: r2.Vec{X: 40, Y: 4}}, 0, len(levels)+1)
 	at := func(share float64) ink.Colour { // of the way along the key
 		i := 3 * int(share*float64(key.Width))
@@ -21,6 +21,6 @@ func ExampleNewScale() {
 	}
 	fmt.Println(at(0.125), at(0.375), at(0.5), at(0.875))
 	// Output:
-	// [#b6b6b6 #cecece #e6e6e6 #ffffff]
-	// #b6b6b6 #cecece #dadada #ffffff
+	// [#351d1c #412522 #4c2d29 #583631]
+	// #351d1c #412522 #472826 #583631
 }

@@ -21,19 +21,17 @@ type Scale struct {
 // they lie closer than any of the ramps has colours of 8 bits.
 const shades = 255
 
-// NewScale is the scale on which a ramp runs evenly through the bands between levels, lx, that lie
-// a stop apart: even in CIELAB lightness by the stop, as the ramp is. Beyond the middle of the
-// darkest and of the lightest band it stays as it is there.
-func NewScale(levels []float64, ramp carto.Ramp) Scale {
+// NewScale is the scale on which a ramp runs through the bands between levels, which lie a stop apart.
+// Beyond the middle of the darkest and of the lightest band it stays as it is there.
+func NewScale(levels []carto.Level, ramp carto.Ramp) Scale {
 	last := len(levels)
-	s := Scale{levels: levels, fine: max(1, (shades-1)/max(1, last))}
-	shared := max(last+1-ramp.MaxTints(), 0) // bands that have the darkest tint, as carto gives it
+	s := Scale{levels: carto.Values(levels), fine: max(1, (shades-1)/max(1, last))}
+	darkest := 0.0
+	if last > 0 {
+		darkest = float64(levels[0].Stop) - 0.5
+	}
 	for i := range s.fine*last + 1 {
-		share := 1.0
-		if last > shared {
-			share = max(float64(i)/float64(s.fine)-float64(shared), 0) / float64(last-shared)
-		}
-		s.tints = append(s.tints, ramp.At(share))
+		s.tints = append(s.tints, ramp.At(darkest+float64(i)/float64(s.fine)))
 	}
 	return s
 }
@@ -54,6 +52,17 @@ func (s Scale) place(lux float64) float64 {
 		return -1
 	}
 	return min(place, float64(len(s.levels))+1)
+}
+
+// Grey is Key for maps that have a hue of their own: the tones without any, as light as they have it.
+func (s Scale) Grey(box r2.Box, from, to int) ink.Image {
+	m := s.Key(box, from, to)
+	h := hued{scale: s, tones: map[ink.Colour]int8{}, known: map[[3]int8]ink.Colour{}}
+	for i := range m.Width {
+		c := h.at((float64(i)+0.5)/32-0.5+float64(from), func(r2.Vec) (a, b float64) { return 0, 0 }, r2.Vec{})
+		copy(m.RGB[3*i:], []byte{c.R, c.G, c.B})
+	}
+	return m
 }
 
 // Key is a strip of the scale into a box, mm, from one band up to another, not with it, the darker at

@@ -9,6 +9,7 @@ import (
 	"github.com/fogleman/gg"
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/render/carto"
 	"scrimshaw/symbols/ink"
 )
@@ -18,6 +19,8 @@ import (
 type Map struct {
 	Grid  carto.Grid // lx
 	Steps []carto.Band
+	// Hue is the colour at a point of the plan as CIELAB a and b; nil: that of the scale. The lightness is the scale's.
+	Hue func(p r2.Vec) (a, b float64)
 }
 
 // Frame says where maps lie on paper and how finely they are painted.
@@ -48,10 +51,10 @@ func Smooth(maps []Map, s Scale, f Frame) (ink.Image, bool) {
 	}
 	for i := range maps {
 		if len(maps[i].region(0)) > 0 {
-			b.paint(&maps[i], s)
+			b.paint(&maps[i], s, uint8(i+1))
 		}
 	}
-	return b.picture(s), true
+	return b.picture(s, maps), true
 }
 
 // board is a picture in the making: a place on the scale for every pixel.
@@ -60,6 +63,7 @@ type board struct {
 	box          r2.Box // mm, whole pixels
 	wide, high   int
 	place        []float32   // bands from the middle of the darkest; bare where there is no data
+	owner        []uint8     // the map of a pixel, counted from 1
 	above, below *gg.Context // cover of the region at hand and of the next
 }
 
@@ -90,7 +94,7 @@ func newBoard(maps []Map, f Frame) (*board, bool) {
 	if b.wide < 1 || b.high < 1 {
 		return nil, false
 	}
-	b.place = make([]float32, b.wide*b.high)
+	b.place, b.owner = make([]float32, b.wide*b.high), make([]uint8, b.wide*b.high)
 	for i := range b.place {
 		b.place[i] = noData
 	}
@@ -141,7 +145,7 @@ func (b *board) cover(dc *gg.Context, region [][]r2.Vec) {
 
 // paint lays a map over what is there, region by region. A pixel that the next region covers whole
 // is left to it.
-func (b *board) paint(m *Map, s Scale) {
+func (b *board) paint(m *Map, s Scale, owner uint8) {
 	t := newTerrain(m.Grid, s)
 	b.cover(b.above, m.region(0))
 	for k := range m.Steps {
@@ -151,6 +155,7 @@ func (b *board) paint(m *Map, s Scale) {
 		for n := range b.place {
 			if a := here[4*n+3]; a > 0 && next[4*n+3] < 0xFF {
 				b.blend(n, t.at(b.plan(n), k), a)
+				b.owner[n] = owner
 			}
 		}
 	}
@@ -178,14 +183,51 @@ func (b *board) blend(n int, place float32, share byte) {
 }
 
 // picture turns places into colours.
-func (b *board) picture(s Scale) ink.Image {
+func (b *board) picture(s Scale, maps []Map) ink.Image {
 	m := ink.Image{Min: b.box.Min, Max: b.box.Max, Width: b.wide, Height: b.high, RGB: make([]byte, 0, 3*len(b.place))}
-	for _, place := range b.place {
+	h := hued{scale: s, tones: map[ink.Colour]int8{}, known: map[[3]int8]ink.Colour{}}
+	for n, place := range b.place {
 		c := b.frame.Paper
 		if place != noData {
 			c = s.tint(float64(place))
+			if hue := maps[max(b.owner[n], 1)-1].Hue; hue != nil {
+				c = h.at(float64(place), hue, b.plan(n))
+			}
 		}
 		m.RGB = append(m.RGB, c.R, c.G, c.B)
 	}
 	return m
+}
+
+// hued gives the tones of a scale another hue.
+type hued struct {
+	scale Scale
+	tones map[ink.Colour]int8    // the lightness of the scale's
+	known map[[3]int8]ink.Colour // to a step of lightness and of a and b
+}
+
+// Tones that have a hue keep off both ends: close to paper there is room for none, and what is dark and warm is mud. One of
+// a lightness l lies at tonedFrom + tonedShare * l.
+const (
+	tonedFrom  = 24.0
+	tonedShare = 0.70
+)
+
+// at is the tone of a place with the hue of a point.
+func (h *hued) at(place float64, hue func(r2.Vec) (a, b float64), p r2.Vec) ink.Colour {
+	tone := h.scale.tint(place)
+	lightness, ok := h.tones[tone]
+	if !ok {
+		lightness = int8(math.Round(tonedFrom + tonedShare*colour.Pixel(tone).LCH().L))
+		h.tones[tone] = lightness
+	}
+	a, b := hue(p)
+	key := [3]int8{lightness, int8(math.Round(a)), int8(math.Round(b))}
+	c, ok := h.known[key]
+	if !ok {
+		x, y := float64(key[1]), float64(key[2])
+		c = ink.Colour(colour.LCH{L: float64(key[0]), C: math.Hypot(x, y), H: math.Atan2(y, x) * 180 / math.Pi}.Pixel())
+		h.known[key] = c
+	}
+	return c
 }

@@ -14,11 +14,11 @@ import (
 
 var ramps = []carto.Ramp{carto.Day(), carto.Ink(), carto.Night()}
 
-// doubling are n levels a stop apart.
-func doubling(n int) []float64 {
-	var levels []float64
+// doubling are n levels a stop apart from 10 lx up, the third of them the working stop.
+func doubling(n int) []carto.Level {
+	var levels []carto.Level
 	for i := range n {
-		levels = append(levels, math.Ldexp(10, i))
+		levels = append(levels, carto.Level{Lux: math.Ldexp(10, i), Stop: i - 2, Working: i == 2})
 	}
 	return levels
 }
@@ -28,9 +28,9 @@ func lightness(c ink.Colour) float64 { return colour.Pixel{R: c.R, G: c.G, B: c.
 // The middle of a band, half a stop over its lower level, has the band's very tint.
 func TestTheBandsTintsInTheirMiddles(t *testing.T) {
 	for _, ramp := range ramps {
-		for n := 1; n <= ramp.MaxTints()+3; n++ {
+		for n := 1; n <= 14; n++ {
 			s := NewScale(doubling(n), ramp)
-			for i, want := range ramp.Tints(n + 1) {
+			for i, want := range ramp.Bands(doubling(n)) {
 				if got := s.of(10 * math.Exp2(float64(i)-0.5)); got != want {
 					t.Errorf("%s, %d levels: the middle of band %d is %v, want %v", ramp.Name, n, i, got, want)
 				}
@@ -39,18 +39,30 @@ func TestTheBandsTintsInTheirMiddles(t *testing.T) {
 	}
 }
 
-// Lightness rises by the stop as evenly as 8 bits allow: half a step of them is up to 0.2 in the
-// greys of the day, and 0.6 near black where L is steepest in the code.
-func TestLightnessIsEvenByTheStop(t *testing.T) {
+// Between the middles of two bands lightness rises evenly, as far as 8 bits allow: half a step of them is up to
+// 0.2 in the greys of the day, and 0.6 near black where L is steepest in the code.
+func TestLightnessIsEvenWithinAStop(t *testing.T) {
 	for _, ramp := range ramps {
-		const n = 8
+		const n = 6
 		s := NewScale(doubling(n), ramp)
-		for q := 0; q <= 16*n; q++ {
+		for q := 0; q < 16*n; q++ {
 			stop := float64(q) / 16
-			want := ramp.Dark.L + (ramp.Light.L-ramp.Dark.L)*stop/n
-			if got := lightness(s.of(10 * math.Exp2(stop-0.5))); math.Abs(got-want) > 0.6 {
+			low, high := math.Floor(stop), math.Floor(stop)+1
+			dark, light := lightness(s.of(10*math.Exp2(low-0.5))), lightness(s.of(10*math.Exp2(high-0.5)))
+			want := dark + (light-dark)*(stop-low)
+			if got := lightness(s.of(10 * math.Exp2(stop-0.5))); math.Abs(got-want) > 0.7 {
 				t.Errorf("%s: %.3f stops up the lightness is %.2f, want %.2f", ramp.Name, stop, got, want)
 			}
+		}
+	}
+}
+
+// As much light has one tint, whatever other light there is.
+func TestATintBelongsToItsLight(t *testing.T) {
+	all, some := NewScale(doubling(8), carto.Day()), NewScale(doubling(8)[2:5], carto.Day())
+	for _, lux := range []float64{30, 45, 60, 99, 140} {
+		if a, b := all.of(lux), some.of(lux); math.Abs(lightness(a)-lightness(b)) > 0.5 {
+			t.Errorf("%v lx are %v among eight levels and %v among three", lux, a, b)
 		}
 	}
 }
@@ -63,8 +75,8 @@ func TestBeyondTheEnds(t *testing.T) {
 			t.Errorf("%v lx is %v, want %v", lux, got, want)
 		}
 	}
-	if got := NewScale(nil, carto.Day()).of(5); got != carto.Day().At(1) {
-		t.Errorf("without levels the tint is %v, want the lightest", got)
+	if got := NewScale(nil, carto.Day()).of(5); got != carto.Day().At(0) {
+		t.Errorf("without levels the tint is %v, want that of the working stop", got)
 	}
 }
 
@@ -81,9 +93,9 @@ func field(f func(r2.Vec) float64) carto.Grid {
 var paper = Frame{Scale: 100, Shift: r2.Vec{X: 20, Y: 30}, Panel: r2.Box{Max: r2.Vec{X: 200, Y: 200}}, PerMM: 4, Paper: ink.Colour{B: 9}}
 
 // painted traces and paints one field.
-func painted(t *testing.T, g carto.Grid, levels []float64, o carto.Options, f Frame) ink.Image {
+func painted(t *testing.T, g carto.Grid, levels []carto.Level, o carto.Options, f Frame) ink.Image {
 	t.Helper()
-	m, ok := Smooth([]Map{{Grid: g, Steps: carto.Trace(g, levels, o).Steps()}}, NewScale(levels, carto.Day()), f)
+	m, ok := Smooth([]Map{{Grid: g, Steps: carto.Trace(g, carto.Values(levels), o).Steps()}}, NewScale(levels, carto.Day()), f)
 	if !ok {
 		t.Fatal("nothing is painted")
 	}
@@ -169,7 +181,7 @@ func TestNothingOutsideThePanel(t *testing.T) {
 	}
 	f.Panel = r2.Box{Min: r2.Vec{X: 150, Y: 150}, Max: r2.Vec{X: 180, Y: 190}}
 	g := field(func(r2.Vec) float64 { return 40 })
-	if _, ok := Smooth([]Map{{Grid: g, Steps: carto.Trace(g, doubling(5), carto.Options{}).Steps()}}, NewScale(doubling(5), carto.Day()), f); ok {
+	if _, ok := Smooth([]Map{{Grid: g, Steps: carto.Trace(g, carto.Values(doubling(5)), carto.Options{}).Steps()}}, NewScale(doubling(5), carto.Day()), f); ok {
 		t.Error("a map beside the panel is painted")
 	}
 }
@@ -177,7 +189,7 @@ func TestNothingOutsideThePanel(t *testing.T) {
 func TestOddMaps(t *testing.T) {
 	s := NewScale(doubling(5), carto.Day())
 	for name, g := range map[string]carto.Grid{"none": {}, "a point": {NX: 1, NY: 1, Step: 1, Value: []float32{4}}, "short": {NX: 9, NY: 9, Step: 1}} {
-		if _, ok := Smooth([]Map{{Grid: g, Steps: carto.Trace(g, doubling(5), carto.Options{}).Steps()}}, s, paper); ok {
+		if _, ok := Smooth([]Map{{Grid: g, Steps: carto.Trace(g, carto.Values(doubling(5)), carto.Options{}).Steps()}}, s, paper); ok {
 			t.Errorf("%s: something is painted", name)
 		}
 	}
@@ -206,9 +218,9 @@ func TestAPaletteHoldsThePicture(t *testing.T) {
 }
 
 func TestTheKeyHasTheBandsInTheirMiddles(t *testing.T) {
-	s := NewScale(doubling(6), carto.Ink())
+	s := NewScale(doubling(6), carto.Day())
 	key := s.Key(r2.Box{Max: r2.Vec{X: 70, Y: 4}}, 0, len(s.levels)+1)
-	for i, want := range carto.Ink().Tints(7) {
+	for i, want := range carto.Day().Bands(doubling(6)) {
 		n := 3 * (32*i + 16)
 		if got := (ink.Colour{R: key.RGB[n], G: key.RGB[n+1], B: key.RGB[n+2]}); math.Abs(lightness(got)-lightness(want)) > 0.5 {
 			t.Errorf("band %d is %v in the key, want %v", i, got, want)
@@ -221,7 +233,7 @@ func TestTheKeyHasTheBandsInTheirMiddles(t *testing.T) {
 
 func BenchmarkSmooth(b *testing.B) {
 	g := field(func(p r2.Vec) float64 { return 5 * math.Exp2(8*p.X*p.Y) })
-	steps := carto.Trace(g, doubling(8), carto.Options{}).Steps()
+	steps := carto.Trace(g, carto.Values(doubling(8)), carto.Options{}).Steps()
 	s := NewScale(doubling(8), carto.Day())
 	f := paper
 	f.PerMM, f.Scale = Fine, 250

@@ -9,7 +9,9 @@ type Layer uint8
 
 // The layers of a sheet, in drawing order.
 const (
-	Tint Layer = iota
+	Ground Layer = iota // the colour of the paper, where that is not white
+	Tint
+	Wedges
 	Contours
 	Walls
 	Furniture

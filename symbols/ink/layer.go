@@ -4,7 +4,9 @@ import "strings"
 
 // layerTitles are the names of the layers as a reader sees them, in drawing order.
 var layerTitles = [layers]string{
+	Ground:      "Paper",
 	Tint:        "Floor tint",
+	Wedges:      "Beam wedges",
 	Contours:    "Contours",
 	Walls:       "Walls and openings",
 	Furniture:   "Furniture",

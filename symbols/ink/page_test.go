@@ -30,7 +30,7 @@ func TestLayersHaveNamesInDrawingOrder(t *testing.T) {
 		}
 		names = append(names, l.String())
 	}
-	if len(names) != int(Collar)+1 || names[0] != "floor-tint" || names[2] != "walls-and-openings" {
+	if len(names) != int(Collar)+1 || names[0] != "paper" || names[1] != "floor-tint" || names[4] != "walls-and-openings" {
 		t.Errorf("names %v", names)
 	}
 	if Layer(200).String() == "" {

@@ -27,7 +27,7 @@ var setUp = append([]string{"plan"}, leaves...)
 var layers = []layer{
 	{nil, map[string][]string{ // leaves
 		"plan/source":                  {},
-		"plan/unit":                    {},
+		"plan/unit":                    {"plan/source"},
 		"plan/colour":                  {},
 		"plan/lens":                    {},
 		"plan/plane":                   {},
@@ -70,7 +70,7 @@ var layers = []layer{
 		"symbols":              {},
 		"render/font":          {},
 		"render/carto":         {"plan/plane", "plan/colour", "plan/unit"},
-		"render/tint":          {"render/carto"},
+		"render/tint":          {"plan/colour", "render/carto"},
 		"render/svg":           {"render/font"},
 		"render/pdf":           {"render/font"},
 		"render/png":           {"render/font"},

@@ -1,6 +1,7 @@
 package radiosity
 
 import (
+	"slices"
 	"sort"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -31,6 +32,10 @@ func (c *hotChoice) update(s *hotParts, from *viewpoint) {
 	sum := 0.0
 	for i := range s.patches {
 		h := &s.patches[i]
+		if slices.Contains(from.skip, h.of) {
+			c.chances = append(c.chances, sum)
+			continue
+		}
 		if reach := choiceReach + h.reach; r3.Norm2(r3.Sub(h.middle, from.middle)) <= reach*reach {
 			c.close = append(c.close, i)
 		}

@@ -74,7 +74,8 @@ func (h *hotPart) factor(from *viewpoint, at, place r3.Vec) float64 {
 
 // hotPatch is where the parts of the hot elements of one patch are, and what they return.
 type hotPatch struct {
-	from, to       int // its first part and the one after its last
+	of             solid.ID // the solid that it lies on
+	from, to       int      // its first part and the one after its last
 	middle, normal r3.Vec
 	radius         float64 // m from the middle, within which its parts lie
 	closest        float64 // m, the distance below which its parts are close
@@ -82,9 +83,9 @@ type hotPatch struct {
 	power          float64 // lm, channels together, that it returns of the lamp's own light
 }
 
-// newHotPatch is the patch of the last parts, those from a number on.
-func newHotPatch(parts []hotPart, from int) hotPatch {
-	p := hotPatch{from: from, to: len(parts)}
+// newHotPatch is the patch of the last parts, those from a number on, on a solid.
+func newHotPatch(of solid.ID, parts []hotPart, from int) hotPatch {
+	p := hotPatch{of: of, from: from, to: len(parts)}
 	for i := from; i < p.to; i++ {
 		part := &parts[i]
 		p.normal = part.normal

@@ -21,13 +21,14 @@ func (c beams) numberBeams(p Pad, v layout.View, taken []carto.Obstacle) []carto
 	const least = 14.0 // mm, of a line that is lettered
 	rays := c.rays(v)
 	var own []carto.Obstacle
-	for i := range c.In.Beams {
-		l := section.LightNamed(c.In.Setup, c.In.Beams[i].Light)
-		if l == nil || l.Level <= 0 || l.Tag == "" {
+	whole, _ := c.beamed()
+	for _, b := range whole {
+		l := section.LightNamed(c.In.Setup, b.Light)
+		if l.Tag == "" {
 			continue
 		}
-		st := p.Small().Strong().inked(c.Pad.beam(section.LampColour(l)))
-		half, tenth := c.beamLines(l, &c.In.Beams[i], v)
+		st := p.plan().Strong().inked(c.Pad.beam(section.LampColour(l)))
+		half, tenth := c.beamLines(l, b, v)
 		if len(half) == 0 {
 			half = tenth
 		}

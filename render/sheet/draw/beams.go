@@ -27,24 +27,43 @@ var (
 // drawBeams draws the wedges of the lights in their own colours: to half the intensity in full
 // lines, to a tenth in dashes.
 func (c beams) drawBeams(p Pad, v layout.View) {
-	for i := range c.In.Beams {
-		b := &c.In.Beams[i]
+	whole, stubs := c.beamed()
+	for _, b := range whole {
 		l := section.LightNamed(c.In.Setup, b.Light)
-		if l == nil || l.Level <= 0 {
-			continue
-		}
 		q := p.On(ink.Beams).of("light:"+l.Name, "")
 		colour := c.Pad.beam(section.LampColour(l))
 		half, tenth := c.beamLines(l, b, v)
+		c.fill(p, v, l, b)
+		for _, edge := range half {
+			c.band(q, v, l, b.Half, edge)
+		}
 		for _, edge := range tenth {
-			q.within(v, Hair, colour, fieldDash, edge)
+			c.within(q, v, p.Look.fieldPen(colour), edge)
 			c.used("beam:tenth")
 		}
 		for _, edge := range half {
-			q.within(v, Medium, colour, nil, edge)
+			c.within(q, v, p.Look.beamPen(colour), edge)
 			c.used("beam:half")
 		}
 	}
+	for _, l := range stubs {
+		c.stub(p.On(ink.Beams).of("light:"+l.Name, ""), v, l)
+	}
+}
+
+// beamed are the beams that are drawn whole, and the lights that have a stub instead. A light that is off has neither.
+func (c beams) beamed() (whole []*section.Beam, stubs []*plan.Light) {
+	for i := range c.In.Beams {
+		b := &c.In.Beams[i]
+		switch l := section.LightNamed(c.In.Setup, b.Light); {
+		case l == nil || l.Level <= 0:
+		case c.whole[l.Name]:
+			whole = append(whole, b)
+		default:
+			stubs = append(stubs, l)
+		}
+	}
+	return whole, stubs
 }
 
 // beamLines are the lines that are drawn of a beam, in metres: its edges up to what they meet and,
@@ -156,7 +175,7 @@ func (c beams) drawViews(p Pad, v layout.View) {
 	for i := range c.In.Views {
 		w := &c.In.Views[i]
 		for _, edge := range c.sides(w) {
-			p.On(ink.CameraWedge).of("camera:"+w.Camera, "").within(v, Thin, p.Look.Ink, viewDash, edge)
+			c.within(p.On(ink.CameraWedge).of("camera:"+w.Camera, ""), v, p.Look.viewPen(), edge)
 			c.used("view")
 		}
 	}
@@ -190,21 +209,22 @@ func edges(source r2.Vec, outline []r2.Vec, footprint bool) [][]r2.Vec {
 // near says whether two points of the plan are one, to a tenth of a millimetre.
 func near(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < 1e-4 }
 
-// within draws what is seen of a line, given in metres.
-func (p Pad) within(v layout.View, width float64, colour ink.Colour, dash []float64, points []r2.Vec) {
-	for _, piece := range v.Seen(points) {
-		p.dashed(width, colour, dash, piece...)
+// within draws what is seen of a line, given in metres, but not where it runs over somebody.
+func (c beams) within(p Pad, v layout.View, pen ink.Pen, points []r2.Vec) {
+	for _, seen := range v.Seen(points) {
+		for _, piece := range c.besidePeople(seen) {
+			p.canvas.Polyline(pen, piece...)
+		}
 	}
 }
 
 // rays are the sides of beams and views within the panel.
 func (c beams) rays(v layout.View) []carto.Obstacle {
 	var lines [][]r2.Vec
-	for i := range c.In.Beams {
-		if l := section.LightNamed(c.In.Setup, c.In.Beams[i].Light); l != nil {
-			half, tenth := c.beamLines(l, &c.In.Beams[i], v)
-			lines = append(append(lines, half...), tenth...)
-		}
+	whole, _ := c.beamed()
+	for _, b := range whole {
+		half, tenth := c.beamLines(section.LightNamed(c.In.Setup, b.Light), b, v)
+		lines = append(append(lines, half...), tenth...)
 	}
 	for i := range c.In.Views {
 		lines = append(lines, c.sides(&c.In.Views[i])...)

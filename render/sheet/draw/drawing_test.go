@@ -14,5 +14,5 @@ func kitchenDrawing(t *testing.T, in section.Input) *Drawing {
 	units := section.Units{Feet: setup.Feet, Stop: setup.Exposure.Stop.N}
 	look := themes()[0]
 	p := Pad{Look: &look, Face: fixture.Family(t), White: section.WhiteOf(setup)}
-	return New(section.Report{In: &in, Units: units}, p, func(text string) { t.Errorf("%q is cut", text) }, false)
+	return New(section.Report{In: &in, Units: units}, p, func(text string) { t.Errorf("%q is cut", text) }, How{})
 }

@@ -21,10 +21,10 @@ func TestKeysHaveTheTintsOfTheMap(t *testing.T) {
 func checkKeyTints(t *testing.T, in section.Input, smooth bool, k section.Key) {
 	t.Helper()
 	c := kitchenDrawing(t, in)
-	c.smooth = smooth
+	c.how.Smooth = smooth
 	page := &ink.Page{}
 	maps{c}.keyTints(c.Pad.With(page), box.Of(0, 0, 70, 5), k)
-	want := c.Pad.Look.Ramp.Tints(len(k.All) + 1)[k.From : k.To+1]
+	want := c.Pad.Look.Ramp.Bands(k.All)[k.From : k.To+1]
 	if smooth {
 		if n := page.Items[0].Image.Width; n != 32*len(want) {
 			t.Errorf("a continuous key is %d bands long, want %d", n/32, len(want))

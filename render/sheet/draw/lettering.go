@@ -14,11 +14,29 @@ import (
 // The heights of lettering, ISO 3098-1: the height of a capital, mm. Nothing is lettered smaller
 // than the first.
 const (
-	CapSmall = 1.8 // tables, notes, lettering of the plan
-	capName  = 2.5 // numbers of tags, headings, the title block
+	CapSmall = 1.8 // tables and notes, which are read in the hand
+	capName  = 2.5 // headings, the title block
 	CapTitle = 3.5
 	capGrand = 5.0 // the title on A2 and larger
+	capLamp  = 7.0 // the number at a lamp, which is read from a ladder
 )
+
+// Ranks are the heights of lettering on a plan: what is asked first is the largest.
+type Ranks struct {
+	Lamp  float64 // the number of a light
+	Face  float64 // readings at faces, and the marks of grip and cameras
+	Other float64 // everything else
+}
+
+// wallRanks are those of a plan that hangs on a wall, and after them those of plans ever more crowded: the numbers of the
+// lights shrink last. phoneRanks are those of the small plan on a phone.
+var (
+	wallRanks  = [...]Ranks{{capLamp, CapTitle, capName}, {capLamp, capName, CapSmall}, {capGrand, capName, CapSmall}, {CapTitle, CapSmall, CapSmall}, {capName, CapSmall, CapSmall}}
+	phoneRanks = Ranks{capName, CapSmall, CapSmall}
+)
+
+// Crowds is how many steps lettering has from a plan with room to the most crowded.
+const Crowds = len(wallRanks)
 
 // style is one way of lettering.
 type style struct {
@@ -48,6 +66,9 @@ func (st style) boxOf(s string) r2.Vec {
 	return r2.Vec{X: st.Width(s), Y: 2 * math.Max(above, below)}
 }
 
+// high is from the foot of descenders to the top of ascenders, mm.
+func (s style) high() float64 { return s.face.Ascent(s.em()) + s.face.Descent(s.em()) }
+
 // Leading is the pitch of lines, mm: generous at reading size.
 func (s style) Leading() float64 { return s.Cap * 2.05 }
 
@@ -76,8 +97,8 @@ func endsInFigure(s string) bool {
 	return len(r) > 0 && (unicode.IsDigit(r[len(r)-1]) || unicode.IsNumber(r[len(r)-1]))
 }
 
-// wrap sets s in lines no wider than width mm, at most most of them (0: as many as it takes). Where
-// the text or a word of it is too long it ends in an ellipsis, and cut is true.
+// wrap sets s in lines no wider than width mm, at most most of them (0: as many as it takes). A word that
+// is too long for a line goes on in the next; where the text is it ends in an ellipsis, and cut is true.
 func (st style) wrap(s string, width float64, most int) (lines []string, cut bool) {
 	line := ""
 	rest := words(s)
@@ -92,8 +113,7 @@ func (st style) wrap(s string, width float64, most int) (lines []string, cut boo
 			return append(lines, st.Ellipsis(strings.TrimLeft(line+" "+strings.Join(rest, " "), " "), width)), true
 		}
 		if line == "" {
-			lines, rest, cut = append(lines, st.Ellipsis(w, width)), rest[1:], true
-			continue
+			line, rest[0] = st.broken(w, width)
 		}
 		lines, line = append(lines, line), ""
 	}
@@ -101,6 +121,27 @@ func (st style) wrap(s string, width float64, most int) (lines []string, cut boo
 		lines = append(lines, line)
 	}
 	return lines, cut
+}
+
+// broken is as much of a word as a line holds, and the rest of it: up to a hyphen or a dot in it, else with
+// a hyphen where it breaks.
+func (st style) broken(word string, width float64) (head, rest string) {
+	const least = 3 // letters of a piece
+	r := []rune(word)
+	fits := 1
+	for n := 2; n < len(r) && st.Width(string(r[:n])+"-") <= width; n++ {
+		fits = n
+	}
+	for n := fits; n >= least; n-- {
+		if strings.ContainsRune("-./_:", r[n-1]) {
+			return string(r[:n]), string(r[n:])
+		}
+	}
+	hyphen := "-"
+	if fits < least || st.Width(string(r[:fits])+hyphen) > width {
+		hyphen = ""
+	}
+	return string(r[:fits]) + hyphen, string(r[fits:])
 }
 
 // Ellipsis shortens s to width mm with an ellipsis at its end; s stays as it is where it fits.

@@ -21,15 +21,16 @@ type names struct{ *Drawing }
 func (c names) nameThings(p Pad, v layout.View, taken, lines []carto.Obstacle) []carto.Obstacle {
 	n := namer{c: c.Drawing, p: p, area: box.Inset(v.Panel, 1, 1), taken: taken, lines: lines}
 	n.solid = c.furnitureObstacles()
+	n.taken = withoutWalls(c.In.Setup, v, taken)
 	for i := range c.In.Setup.Rooms {
 		r := &c.In.Setup.Rooms[i]
 		for j := range r.Walls {
 			if w := &r.Walls[j]; mentionsWall(c.In.Setup, r.Name+"."+w.Name) {
-				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.Pad.Quiet()))
+				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.Pad.place()))
 			}
 		}
 	}
-	n.solid = nil
+	n.solid, n.taken = nil, taken
 	for i := range c.In.Setup.Furniture {
 		f := &c.In.Setup.Furniture[i]
 		n.put(ink.Notes, "furniture:"+f.Name, c.furnitureNames(c.furniture[i].Box(), f))
@@ -41,7 +42,7 @@ func (c names) nameThings(p Pad, v layout.View, taken, lines []carto.Obstacle) [
 	n.solid = c.furnitureObstacles()
 	for i := range c.In.Setup.Rooms {
 		r := &c.In.Setup.Rooms[i]
-		n.put(ink.Notes, "room:"+r.Name, roomNames(v, r, c.Pad.Quiet()))
+		n.put(ink.Notes, "room:"+r.Name, roomNames(v, r, c.Pad.place()))
 	}
 	return n.own
 }
@@ -66,7 +67,7 @@ type namer struct {
 // put letters the first of the names that is clear; where all are crossed by contours, the first
 // that is clear of the rest.
 func (n *namer) put(layer ink.Layer, object string, names []name) {
-	st := n.c.Pad.Quiet()
+	st := n.c.Pad.place()
 	var second *name
 	for i := range names {
 		o := carto.Obstacle{Outline: ink.TurnedBox(names[i].at, st.boxOf(names[i].s), names[i].angle)}
@@ -85,7 +86,7 @@ func (n *namer) put(layer ink.Layer, object string, names []name) {
 }
 
 func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) {
-	st := n.c.Pad.Quiet()
+	st := n.c.Pad.place()
 	n.p.On(layer).of(object, "").turned(underMiddle(w.at, st.Cap, w.angle), w.s, st, ink.Centre, w.angle, rim)
 	n.own = append(n.own, carto.Obstacle{Outline: ink.TurnedBox(w.at, st.boxOf(w.s), w.angle)})
 }
@@ -94,7 +95,7 @@ func (n *namer) letter(layer ink.Layer, object string, w name, rim *ink.Colour) 
 // level and then upright.
 func (c *Drawing) furnitureNames(b r2.Box, f *plan.Furniture) []name {
 	shares := [][2]float64{{0.5, 0.5}, {0.5, 0.1}, {0.5, 0.9}, {0.1, 0.5}, {0.9, 0.5}, {0, 0}, {1, 0}, {0, 1}, {1, 1}}
-	st := c.Pad.Quiet()
+	st := c.Pad.place()
 	var names []name
 	for _, s := range []string{f.Name + " " + c.Bare(f.Z1-f.Base), f.Name} {
 		for _, angle := range []float64{0, 90} {
@@ -128,6 +129,14 @@ func openingNames(v layout.View, o *plan.Opening) []name {
 	return names
 }
 
+// withoutWalls are obstacles but for the walls themselves, on whose ground their names may stand.
+func withoutWalls(s *plan.Setup, v layout.View, taken []carto.Obstacle) []carto.Obstacle {
+	walls := wallObstacles(s, v)
+	return slices.DeleteFunc(slices.Clone(taken), func(o carto.Obstacle) bool {
+		return slices.ContainsFunc(walls, func(w carto.Obstacle) bool { return slices.Equal(o.Outline, w.Outline) })
+	})
+}
+
 // mentionsWall says whether a list measures from a wall, or hangs something on it.
 func mentionsWall(s *plan.Setup, wall string) bool {
 	cited := func(from string) bool { return from == wall || strings.HasPrefix(from, wall+",") }
@@ -136,15 +145,20 @@ func mentionsWall(s *plan.Setup, wall string) bool {
 		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return slices.ContainsFunc(g.Placing, from) })
 }
 
-// wallNames are the name along the inside face of a wall, about its middle first, then further in and
-// then outside.
+// wallNames are the name along the outside face of a wall, about its middle first, then further out, and last on the
+// ground of the wall itself, where that is thick enough: inside it is taken for something in the room.
 func wallNames(v layout.View, w *plan.Wall, st style) []name {
-	const off = 2.2 // mm
+	const off, air = 2.6, 0.7 // mm
 	left, right := v.Paper(w.Left), v.Paper(w.Right)
 	angle := carto.Upright(r2.Sub(right, left))
 	half := (st.Width(w.Name)/2 + 1) / r2.Norm(r2.Sub(right, left))
 	var names []name
-	for _, d := range []float64{-off, w.Thickness*v.Scale + off, -2 * off, w.Thickness*v.Scale + 2*off} {
+	thick := w.Thickness * v.Scale
+	outs := []float64{thick + off, thick + 2*off}
+	if thick > st.Cap+2*air {
+		outs = append(outs, thick/2)
+	}
+	for _, d := range outs {
 		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 			if share > half && share+half < 1 {
 				names = append(names, name{w.Name, r2.Add(box.Interpolate(left, right, share), r2.Scale(d, w.Outward)), angle})

@@ -1,6 +1,9 @@
 package draw
 
 import (
+	"math"
+	"strings"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/render/carto"
@@ -12,29 +15,53 @@ type note struct {
 	object string
 	layer  ink.Layer
 	style  style
-	forms  []string
+	forms  []saying
 	anchor r2.Vec   // mm
 	body   r2.Box   // of the mark, mm
 	shape  []r2.Vec // of the mark, where it fills its box badly: a leader goes on to it
 	toward *r2.Vec
 	weight float64
+	tidy   float64
 	leader float64 // how far it may stand off where no form fits beside the mark; 0: not at all
 	led    bool    // it need not fit beside the mark before it may stand off
 
 	struck []string // figures of the forms that are struck through
+	sorely bool     // the plan says so where it has to leave it out
+}
+
+// saying is what a note says, with what explains it on a line below, in the lettering of the plan; "" for none.
+type saying struct{ said, below string }
+
+// sayings are notes of one line.
+func sayings(lines ...string) []saying {
+	var all []saying
+	for _, s := range lines {
+		all = append(all, saying{said: s})
+	}
+	return all
+}
+
+// size is the room that a form takes.
+func (n *note) size(p Pad, f saying) r2.Vec {
+	size := n.style.boxOf(f.said)
+	if f.below != "" {
+		st := p.plan()
+		size.X, size.Y = math.Max(size.X, st.Width(f.below)), size.Y+st.high()
+	}
+	return size
 }
 
 // label offers every form beside the mark, then every form at the end of a leader; where the note is
 // led, either from the first.
-func (n *note) label(Pad) carto.Label {
-	l := carto.Label{Anchor: n.anchor, Body: n.body, Weight: n.weight, Toward: n.toward}
+func (n *note) label(p Pad) carto.Label {
+	l := carto.Label{Anchor: n.anchor, Body: n.body, Weight: n.weight, Tidy: n.tidy, Toward: n.toward}
 	leaders := []float64{0, n.leader}[:min(2, 1+int(n.leader))]
 	if n.led {
 		leaders = leaders[1:]
 	}
 	for _, leader := range leaders {
 		for _, s := range n.forms {
-			l.Forms = append(l.Forms, carto.Form{Size: n.style.boxOf(s), Leader: leader})
+			l.Forms = append(l.Forms, carto.Form{Size: n.size(p, s), Leader: leader})
 		}
 	}
 	return l
@@ -48,20 +75,42 @@ func (n *note) draw(p Pad, at carto.Placement) {
 	if at.Leads() {
 		p.Line(Hair, p.Look.Ink, at.Leader[0], touch(at.Leader[0], n.anchor, n.shape, at.Leader[1]))
 	}
-	base := at.Box.Min.Y + n.style.face.Descent(n.style.em())
-	from, words := r2.Vec{X: at.Box.Min.X, Y: base}, n.forms[at.Form%len(n.forms)]
-	p.turned(from, words, n.style, ink.Left, 0, &p.Look.Paper)
-	p.strikeFigures(from, words, n.style, n.struck)
+	f := n.forms[at.Form%len(n.forms)]
+	foot := at.Box.Min.Y
+	if st := p.plan(); f.below != "" {
+		n.letter(p, r2.Vec{X: at.Box.Min.X, Y: foot + st.face.Descent(st.em())}, f.below, st)
+		foot += st.high()
+	}
+	n.letter(p, r2.Vec{X: at.Box.Min.X, Y: foot + n.style.face.Descent(n.style.em())}, f.said, n.style)
+}
+
+// letter letters a line of the note.
+func (n *note) letter(p Pad, from r2.Vec, words string, st style) {
+	p.turned(from, words, st, ink.Left, 0, &p.Look.Paper)
+	p.strikeFigures(from, words, st, n.struck)
 }
 
 // placeable is anything that the placer finds a place for.
 type placeable interface {
 	label(p Pad) carto.Label
 	draw(p Pad, at carto.Placement)
-	tells(at carto.Placement) bool // it says what it is about, not a number alone
-	full(at carto.Placement) bool  // it says all that it has to say
+	tells(at carto.Placement) bool    // it says what it is about, not a number alone
+	full(at carto.Placement) bool     // it says all that it has to say
+	whole(at carto.Placement) bool    // it has all lines, if shorter ones
+	missed(at carto.Placement) string // what it is, where it has no place and that must be said
 }
 
 func (n *note) tells(at carto.Placement) bool { return at.On }
 
 func (n *note) full(at carto.Placement) bool { return at.On && at.Form%len(n.forms) == 0 }
+
+func (n *note) whole(at carto.Placement) bool {
+	return at.On && (n.forms[at.Form%len(n.forms)].below != "" || n.forms[0].below == "")
+}
+
+func (n *note) missed(at carto.Placement) string {
+	if at.On || !n.sorely {
+		return ""
+	}
+	return strings.TrimPrefix(n.object, "reading:")
+}

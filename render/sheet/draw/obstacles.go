@@ -42,10 +42,8 @@ func bodies(p Pad, things []placeable) []carto.Obstacle {
 // wallObstacles keep lettering off the walls; a leader may cross them.
 func wallObstacles(s *plan.Setup, v layout.View) []carto.Obstacle {
 	var all []carto.Obstacle
-	for i := range s.Walls {
-		if w := &s.Walls[i]; w.Opening == "" {
-			all = append(all, carto.Obstacle{Outline: v.All(w.Outline)})
-		}
+	for _, q := range wallPieces(s, v) {
+		all = append(all, carto.Obstacle{Outline: q})
 	}
 	return all
 }
@@ -76,10 +74,11 @@ func (c *Drawing) furnitureObstacles() []carto.Obstacle {
 // What covering a line costs a label, as mm of leader, and what covering a square of floor does:
 // a tag stands outside the room where its leader is no longer than that is worth.
 const (
-	costThrow = 10.0
+	costThrow = 14.0
+	costSize  = 30.0 // of a dimension line, which has few other places
 	costBeam  = 9.0
-	costTable = 6.0
-	costEdge  = 4.0
+	costTable = 2.0
+	costEdge  = 14.0
 	costRest  = 40.0
 	costFloor = 3.0
 	floorUnit = 8.0 // mm

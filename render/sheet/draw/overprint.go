@@ -33,7 +33,7 @@ func (c overprints) overprint(p Pad, v layout.View, taken, soft []carto.Obstacle
 	if len(section.NotInMaps(c.In)) == 0 {
 		return nil
 	}
-	st := c.Pad.Small().Strong().inked(c.Pad.Look.Alarm)
+	st := c.Pad.plan().Strong().inked(c.Pad.Look.Alarm)
 	lines, b := c.overprintBox(v, st, taken, soft)
 	p = p.On(ink.Notes).of("not-in-this-map", "")
 	p.Rect(b, Thin, p.Look.Alarm, &p.Look.Paper)

@@ -25,12 +25,18 @@ type Pad struct {
 	Look   *Theme
 	White  [2]float64 // the chromaticity that colours of light are seen against, CIE x, y
 	Face   *font.Family
+	Ranks  Ranks // of lettering on the plan
 }
 
 // lamp is the ink of light of a colour, as the camera sees it; beam that of the lines of its beam.
 func (p Pad) lamp(c colour.RGB) ink.Colour { return p.Look.lamp(c, p.White) }
 
 func (p Pad) beam(c colour.RGB) ink.Colour { return p.Look.beam(c, p.White) }
+
+// band is the ink beside a line of light, glow that of a wedge of it.
+func (p Pad) band(c colour.RGB) ink.Colour { return p.Look.band(c, p.White) }
+
+func (p Pad) glow(c colour.RGB) ink.Colour { return p.Look.glow(c, p.White) }
 
 // With is the pad drawing on a page.
 func (p Pad) With(page *ink.Page) Pad {
@@ -76,10 +82,23 @@ func (p Pad) turned(at r2.Vec, s string, st style, a ink.Align, angle float64, h
 // what is second to it, and names.
 func (p Pad) Style(cap float64, c ink.Colour) style { return style{face: p.Face, Cap: cap, colour: c} }
 
+// plan is lettering of the plan, place that of names of places on it, reading that of what is read at a face.
+func (p Pad) plan() style { return p.sturdy(p.Style(p.Ranks.Other, p.Look.Ink)) }
+
+func (p Pad) place() style { return p.sturdy(p.Style(p.Ranks.Other, p.Look.Place)) }
+
+func (p Pad) reading() style { return p.Style(p.Ranks.Face, p.Look.Ink).Strong() }
+
 func (p Pad) Small() style { return p.Style(CapSmall, p.Look.Ink) }
 
 func (p Pad) Quiet() style { return p.Style(CapSmall, p.Look.Quiet) }
 
 func (p Pad) head() style { return p.Small().Strong() }
 
-func (p Pad) Name() style { return p.Style(capName, p.Look.Ink) }
+func (p Pad) Name() style { return p.sturdy(p.Style(capName, p.Look.Ink)) }
+
+// sturdy is lettering whose strokes a copier keeps, where the look is one for a copier.
+func (p Pad) sturdy(st style) style {
+	st.bold = st.bold || p.Look.Plain
+	return st
+}

@@ -8,6 +8,7 @@ import (
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
@@ -22,15 +23,17 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	maps, beams := maps(c), beams(c)
 	throws, clear := c.Arrange(p, v)
 	reliefs, rays := maps.reliefs(v), beams.rays(v)
+	lines := reliefs
+	if section.IsOfColours(c.In) {
+		lines = maps.hueReliefs(v)
+	}
 	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, rays))...)
-	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(reliefs), rays)))
+	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays)))
 
 	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
 	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
 	maps.drawTints(p.On(ink.Tint), v, reliefs)
-	for i := range reliefs {
-		maps.drawLines(p.On(ink.Contours), v, &reliefs[i], clear)
-	}
+	maps.drawAllLines(p.On(ink.Contours), v, lines, clear)
 }
 
 // Arrange draws what stands and the labels beside it, and returns the throws and what further
@@ -48,10 +51,11 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 
 	rays := beams.rays(v)
 	standing := slices.Concat(wallObstacles(c.In.Setup, v), openings, c.peopleObstacles(v))
+	standing = append(standing, Match{c.Drawing}.seams(v)...)
 	for _, b := range v.Covered {
 		standing = append(standing, hard(box.Inset(b, -2, -2)))
 	}
-	throws = c.throws(v, slices.Concat(standing, bodies(p, labels)))
+	throws = c.throws(v, slices.Concat(standing, bodies(p, labels)), rays)
 	for i := range throws {
 		throws[i].draw(p)
 	}
@@ -82,6 +86,12 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 		}
 		if !things[i].full(at) {
 			c.Shortened++
+		}
+		if !things[i].whole(at) {
+			c.Lost++
+		}
+		if s := things[i].missed(at); s != "" {
+			c.Missed = append(c.Missed, s)
 		}
 		if at.On {
 			taken = append(taken, hard(at.Box))

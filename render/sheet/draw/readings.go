@@ -63,8 +63,8 @@ func (c readings) faceNote(p Pad, v layout.View, r *meter.Reading, words faceWor
 	}
 	c.used("reading:face")
 	mark := symbols.DrawFaceSide(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), headOf(c.In.Setup, v, r), box.Bearing(out), v.Scale)
-	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.Small().Strong(), forms: c.faceForms(words),
-		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 2, leader: 30, led: true}
+	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.reading(), forms: c.faceForms(words),
+		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 4, leader: 40, led: true, sorely: true}
 }
 
 // headOf is the axis of the head that a reading is of, on paper.
@@ -77,17 +77,19 @@ func headOf(s *plan.Setup, v layout.View, r *meter.Reading) r2.Vec {
 	return v.Flat(r.At)
 }
 
-// faceForms are the ways to say a reading, fullest first. Where the list of faces stands right below,
-// the leader to the head tells whose it is; elsewhere nobody could use it without the name.
-func (c readings) faceForms(w faceWords) []string {
+// faceForms are the ways to say a reading, fullest first: the figure large, and below it whose it is and how far under the
+// other. Where the list of faces stands right below, the leader to the head tells whose it is; elsewhere nobody could use
+// it without the name.
+func (c readings) faceForms(w faceWords) []saying {
 	said := w.figure + " " + w.side
-	if w.who != "" && !c.Terse {
-		said = w.who + ", " + said
+	if c.Terse {
+		w.who = ""
 	}
-	if w.under == "" {
-		return []string{said}
+	forms := []saying{{said, section.Joined(", ", w.who, w.under)}}
+	if w.under != "" {
+		forms = append(forms, saying{said, w.who})
 	}
-	return []string{said + ", " + w.under, said}
+	return forms
 }
 
 // targetOf is the place a reading is of: of a spot meter what it looks at, not where it looks from.
@@ -103,6 +105,6 @@ func targetOf(s *plan.Setup, r *meter.Reading) r3.Vec {
 // meterNote marks a meter of the scene.
 func (c readings) meterNote(p Pad, where r2.Vec, r *meter.Reading) placeable {
 	body := c.mark(p, r.Kind, where, r)
-	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.Small(), forms: []string{r.Name + " " + c.Metered(r), c.Metered(r)},
-		struck: section.When(r.Struck(), c.Metered(r)), anchor: where, body: body, weight: 1.5, leader: 20}
+	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.plan(), forms: sayings(r.Name+" "+c.Metered(r), c.Metered(r)),
+		struck: section.When(r.Struck(), c.Metered(r)), anchor: where, body: body, weight: 1.5, tidy: 3, leader: 30, led: true}
 }

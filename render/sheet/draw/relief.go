@@ -2,9 +2,13 @@ package draw
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -19,10 +23,27 @@ type maps struct{ *Drawing }
 // its lines and cliffs.
 type relief struct {
 	levels []carto.Level
+	marks  []mark     // by level: how its line is drawn and lettered
 	grid   carto.Grid // as it was traced
 	steps  []carto.Band
 	lines  []carto.Line
 	cliffs []carto.Cliff
+}
+
+// mark is how the line of a level is drawn and lettered.
+type mark struct {
+	words string
+	heavy bool
+	dash  []float64
+}
+
+// marksOf are the lines of levels of light.
+func (c maps) marksOf(levels []carto.Level) []mark {
+	var all []mark
+	for _, l := range levels {
+		all = append(all, mark{words: c.Label(l), heavy: l.Working})
+	}
+	return all
 }
 
 // reliefs are the maps of a sheet.
@@ -69,6 +90,7 @@ func (c maps) trace(f *section.Field, v layout.View) relief {
 
 func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	r := relief{levels: section.LevelsOf(c.In)}
+	r.marks = c.marksOf(r.levels)
 	// One point of growth lets the tints reach under the walls that are drawn over them.
 	r.grid = carto.Extrapolate(rimmed(carto.Denoise(f.Grid, noiseShare)), 1)
 	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
@@ -97,63 +119,119 @@ func rimmed(g carto.Grid) carto.Grid {
 
 // drawBands paints the bands, each over the darker ones below it.
 func (r *relief) drawBands(p Pad, v layout.View) {
-	tints := p.Look.Ramp.Tints(len(r.steps))
-	for i, s := range r.steps {
-		var rings [][]r2.Vec
-		for _, ring := range s.Rings {
-			if q := ink.ClipPolygon(v.All(ring), box.Corners(v.Panel)); len(q) >= 3 {
-				rings = append(rings, q)
-			}
-		}
-		if len(rings) > 0 {
+	if p.Look.Plain {
+		r.drawScreen(p, v)
+		return
+	}
+	tints := p.Look.Ramp.Bands(r.levels)
+	for i := range r.steps {
+		if rings := r.seenRings(i, v); len(rings) > 0 {
 			p.canvas.Draw(ink.Solid(tints[i]), ink.Polygons(rings...))
 		}
 	}
 }
 
-// drawLines draws the contours, with their figures in gaps that keep clear of what stands in the
-// way, and the cliffs.
-func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle) {
-	area := box.Inset(v.Panel, 1, 1)
-	letters := carto.Letter(r.lines, carto.LetterOptions{
-		Size:      func(l carto.Line) r2.Vec { s, st := c.figure(r, l); return st.boxOf(s) },
-		Obstacles: clear,
-		Area:      &area,
-	})
-	for _, l := range letters {
-		s, st := c.figure(r, r.lines[l.Line])
-		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, nil)
-	}
-	for _, l := range carto.Cut(r.lines, letters) {
-		p.course(contourWidth(r.levels[l.Index]), l, v)
-	}
-	for _, k := range r.cliffs {
-		c.used("cliff")
-		p.course(Medium, k.Line, v)
-		for _, t := range k.Ticks {
-			for _, piece := range ink.ClipPolyline(t[:], box.Corners(v.Panel)) {
-				p.Line(Hair, p.Look.Contour, piece...)
-			}
+// drawAllLines draws the contours of maps, the figures of each clear of those before.
+func (c maps) drawAllLines(p Pad, v layout.View, all []relief, clear []carto.Obstacle) {
+	for i := range all {
+		others := slices.Concat(contourLines(all[:i]), contourLines(all[i+1:]))
+		for j := range others {
+			others[j].Cost = costContour
+		}
+		for _, l := range c.drawLines(p, v, &all[i], slices.Concat(clear, others)) {
+			clear = append(clear, carto.Obstacle{Outline: l.Outline()})
 		}
 	}
 }
 
+// costContour is what it costs a figure to cover the contour of another map.
+const costContour = 8.0
+
+// drawLines draws the contours, with their figures in gaps that keep clear of what stands in the
+// way, and the cliffs. It returns the figures.
+func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle) []carto.Lettering {
+	area := box.Inset(v.Panel, 1, 1)
+	letters := carto.Letter(r.lines, carto.LetterOptions{
+		Size:      func(l carto.Line) r2.Vec { return figureBox(c.figure(r, l)) },
+		Obstacles: slices.Concat(clear, r.cliffObstacles(), leafObstacles(c.In.Setup, v)),
+		Area:      &area,
+	})
+	for _, l := range letters {
+		s, st := c.figure(r, r.lines[l.Line])
+		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, p.Look.rim())
+	}
+	for _, l := range carto.Cut(r.lines, letters) {
+		p.course(p.contourPen(r.marks[l.Index]), l, v)
+	}
+	if p.Look.Plain {
+		c.tickShadows(p, v, r)
+	}
+	for _, k := range r.cliffs {
+		c.used("cliff")
+		p.course(ink.Pen{Colour: p.Look.Contour, Width: Medium}, k.Line, v)
+		for _, t := range k.Ticks {
+			for _, piece := range ink.ClipPolyline(t[:], box.Corners(v.Panel)) {
+				p.Line(math.Max(Hair, p.Look.Least), p.Look.Contour, piece...)
+			}
+		}
+	}
+	return letters
+}
+
+// figureBox is the room of a figure in its line. A minus sign has clear paper before it, or it is read as the line.
+func figureBox(s string, st style) r2.Vec {
+	size := st.boxOf(s)
+	if strings.HasPrefix(s, "−") {
+		size.X += 2 * minusAir
+	}
+	return size
+}
+
+// minusAir is how much wider the gap is on either side of a figure with a sign, mm.
+const minusAir = 1.4
+
+// cliffObstacles keep figures off the cliffs and their ticks.
+func (r *relief) cliffObstacles() []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range r.cliffs {
+		points := r.cliffs[i].Points
+		for j := 1; j < len(points); j++ {
+			all = append(all, carto.Obstacle{Outline: points[j-1 : j+1]})
+		}
+		for _, t := range r.cliffs[i].Ticks {
+			all = append(all, carto.Obstacle{Outline: t[:]})
+		}
+	}
+	return all
+}
+
+// leafObstacles keep figures off the leaves that stand open.
+func leafObstacles(s *plan.Setup, v layout.View) []carto.Obstacle {
+	var all []carto.Obstacle
+	for i := range s.Openings {
+		if hinge, tip, ok := leafOf(&s.Openings[i]); ok {
+			all = append(all, carto.Obstacle{Outline: []r2.Vec{v.Paper(hinge), v.Paper(tip)}})
+		}
+	}
+	return all
+}
+
 // figure is what a contour is lettered with, and how.
 func (c maps) figure(r *relief, l carto.Line) (string, style) {
-	level := r.levels[l.Index]
-	st := c.Pad.Small().inked(c.Pad.Look.Contour)
-	st.bold = level.Working
-	return c.Label(level), st
+	m := r.marks[l.Index]
+	st := c.Pad.plan().inked(c.Pad.Look.Contour)
+	st.bold = st.bold || m.heavy
+	return m.words, st
 }
 
 // course draws a contour within the panel.
-func (p Pad) course(width float64, l carto.Line, v layout.View) {
+func (p Pad) course(pen ink.Pen, l carto.Line, v layout.View) {
 	points := l.Points
 	if l.Closed && len(points) > 0 {
 		points = append(append([]r2.Vec(nil), points...), points[0])
 	}
 	for _, piece := range ink.ClipPolyline(points, box.Corners(v.Panel)) {
-		p.Line(width, p.Look.Contour, piece...)
+		p.canvas.Polyline(pen, piece...)
 	}
 }
 
@@ -162,12 +240,38 @@ func underMiddle(centre r2.Vec, cap, angle float64) r2.Vec {
 	return r2.Sub(centre, r2.Scale(cap/2, ink.Direction(-angle)))
 }
 
-// contourWidth is the pen of a contour, mm.
-func contourWidth(l carto.Level) float64 {
-	if l.Working {
-		return Thick
+// contourPen draws a contour.
+func (p Pad) contourPen(m mark) ink.Pen {
+	pen := ink.Pen{Colour: p.Look.Contour, Width: math.Max(Hair, p.Look.Least), Dash: m.dash}
+	switch {
+	case m.heavy && p.Look.Plain:
+		pen.Width = FrameLine
+	case m.heavy:
+		pen.Width = Thick
 	}
-	return Hair
+	return pen
+}
+
+// The ticks into a shadow, mm.
+const (
+	shadowEvery = 4.0
+	shadowTick  = 1.1
+)
+
+// tickShadows puts ticks on the inside of the contours that close about less light: without tints nothing else says that
+// the way in leads down. The light is on the left of a contour, so that one that runs clockwise has it outside.
+func (c maps) tickShadows(p Pad, v layout.View, r *relief) {
+	for i := range r.lines {
+		l := &r.lines[i]
+		if !l.Closed || plane.Area(l.Points) >= 0 {
+			continue
+		}
+		for _, t := range ink.Ticks(append(slices.Clone(l.Points), l.Points[0]), shadowEvery, shadowTick) {
+			if box.AllIn(t[:], v.Panel) {
+				p.Line(p.Look.Least, p.Look.Contour, t[:]...)
+			}
+		}
+	}
 }
 
 // Light is probed on a lattice of points so fine that it does not show: no coarser than this on

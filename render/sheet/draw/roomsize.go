@@ -18,10 +18,40 @@ type roomSizes struct{ *Drawing }
 
 // Where the dimension lines of a room stand outside its walls, mm.
 const (
-	sizeOff   = 2.5 // the first from the wall
+	sizeOff   = 8.0 // from the wall
+	sizeLeast = 2.2 // where there is no more room
 	sizePitch = 2.6 // from one try to the next
-	sizeTries = 8
+	sizeTries = 12
+	sizeCross = 9.0 // what it costs to cross a line, as mm of way from the wall
+	sizeTick  = 1.6 // of the stroke across an end, along each axis
 )
+
+// Lined is on which sides of a plan the dimension lines of its rooms want room: where a wall stands at its edge. Where
+// walls stand at its left and right, either may be wanted.
+func Lined(s *plan.Setup, extent r2.Box) (side r2.Vec) {
+	const close = 0.05 // m
+	g := box.Bounds{}
+	for i := range s.Walls {
+		g.All(s.Walls[i].Outline, 0)
+	}
+	if !g.Any {
+		return side
+	}
+	at := func(a, b float64) bool { return math.Abs(a-b) < close }
+	switch left, right := at(g.B.Min.X, extent.Min.X), at(g.B.Max.X, extent.Max.X); {
+	case right && !left:
+		side.X = 1
+	case left && !right:
+		side.X = -1
+	}
+	switch {
+	case at(g.B.Min.Y, extent.Min.Y):
+		side.Y = -1
+	case at(g.B.Max.Y, extent.Max.Y):
+		side.Y = 1
+	}
+	return side
+}
 
 // drawRoomSizes letters the clear width and depth of every room along dimension lines outside its
 // walls, where they find room there, and returns the paper they take.
@@ -29,6 +59,7 @@ func (c roomSizes) drawRoomSizes(p Pad, v layout.View, taken []carto.Obstacle) [
 	var own []carto.Obstacle
 	for _, d := range c.roomSizes(v, taken) {
 		d.draw(p.On(ink.Notes).of("room:"+d.room, ""))
+		c.used("size")
 		own = append(own, d.figure(p), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
 	}
 	return own
@@ -37,8 +68,18 @@ func (c roomSizes) drawRoomSizes(p Pad, v layout.View, taken []carto.Obstacle) [
 // roomSizes are the dimension lines of the rooms that find a place clear of what is taken.
 func (c roomSizes) roomSizes(v layout.View, taken []carto.Obstacle) []dimension {
 	var all []dimension
+	if c.Second {
+		return nil
+	}
 	taken = slices.Clone(taken)
 	for i := range c.In.Setup.Rooms {
+		if lines, turned := c.turnedSizes(v, &c.In.Setup.Rooms[i], taken); turned {
+			all = append(all, lines...)
+			for _, d := range lines {
+				taken = append(taken, d.figure(c.Pad), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
+			}
+			continue
+		}
 		for _, upright := range [...]bool{false, true} {
 			if d, ok := c.roomSize(v, &c.In.Setup.Rooms[i], upright, taken); ok {
 				d.room = c.In.Setup.Rooms[i].Name
@@ -56,38 +97,71 @@ func (c roomSizes) spared(v layout.View, taken []carto.Obstacle) []carto.Obstacl
 	var all []carto.Obstacle
 	for _, d := range c.roomSizes(v, taken) {
 		figure := d.figure(c.Pad)
-		figure.Cost, figure.Leaders = costThrow, false
-		all = append(all, figure, soft(costThrow, d.from, d.to))
+		figure.Cost, figure.Leaders = costSize, false
+		all = append(all, figure, soft(costSize, d.from, d.to))
 	}
 	return all
 }
 
-// roomSize is the first dimension line of a room that is clear: below it and then above, or at its left
-// and then at its right.
-func (c roomSizes) roomSize(v layout.View, r *plan.Room, upright bool, taken []carto.Obstacle) (dimension, bool) {
+// roomSize is the dimension line of a room on its quiet side: below or above it, or at its left or right, where it
+// crosses least; closer to the wall only where neither side has room.
+func (c roomSizes) roomSize(v layout.View, r *plan.Room, upright bool, taken []carto.Obstacle) (best dimension, found bool) {
 	in, out := roomBoxes(c.In.Setup, v, r)
-	panel := box.Inset(v.Panel, 1.6, 1.6) // half the figure
-	for n := range sizeTries {
-		off := sizeOff + sizePitch*float64(n)
-		for _, d := range [...]dimension{
-			{from: box.At(in.Min.X, out.Min.Y-off), to: box.At(in.Max.X, out.Min.Y-off), foot: out.Min.Y},
-			{from: box.At(in.Min.X, out.Max.Y+off), to: box.At(in.Max.X, out.Max.Y+off), foot: out.Max.Y},
-			{from: box.At(out.Min.X-off, in.Min.Y), to: box.At(out.Min.X-off, in.Max.Y), foot: out.Min.X, angle: 90},
-			{from: box.At(out.Max.X+off, in.Min.Y), to: box.At(out.Max.X+off, in.Max.Y), foot: out.Max.X, angle: 90},
-		} {
-			if (d.angle == 90) != upright {
-				continue
-			}
-			d.words = c.Length(r2.Norm(r2.Sub(d.to, d.from)) / v.Scale)
-			if !box.Contains(panel, d.from) || !box.Contains(panel, d.to) || !outdoors(c.In.Setup, v, &d) || !d.clear(taken) {
-				continue
-			}
-			if d.letter(c.Pad, taken) {
-				return d, true
+	cheapest := math.Inf(1)
+	for _, far := range [...]bool{false, true} {
+		first, tries := sizeOff, sizeTries
+		if found {
+			break
+		}
+		if far {
+			first, tries = sizeLeast, 3
+		}
+		for _, up := range [...]bool{false, true} {
+			for n := range tries {
+				d := sizeLine(in, out, upright, up, first+sizePitch*float64(n))
+				d.words = c.Length(r2.Norm(r2.Sub(d.to, d.from)) / v.Scale)
+				if !c.fits(v, &d, taken) {
+					continue
+				}
+				if cost := sizeCross*d.crossed(taken) + sizePitch*float64(n); cost < cheapest {
+					best, cheapest, found = d, cost, true
+				}
+				break
 			}
 		}
 	}
-	return dimension{}, false
+	return best, found
+}
+
+// sizeLine is the dimension line of a room so far from its walls: below it or up above, at its left or at its right.
+func sizeLine(in, out r2.Box, upright, up bool, off float64) dimension {
+	switch {
+	case upright && up:
+		return dimension{from: box.At(out.Max.X+off, in.Min.Y), to: box.At(out.Max.X+off, in.Max.Y), foot: out.Max.X, angle: 90}
+	case upright:
+		return dimension{from: box.At(out.Min.X-off, in.Min.Y), to: box.At(out.Min.X-off, in.Max.Y), foot: out.Min.X, angle: 90}
+	case up:
+		return dimension{from: box.At(in.Min.X, out.Max.Y+off), to: box.At(in.Max.X, out.Max.Y+off), foot: out.Max.Y}
+	}
+	return dimension{from: box.At(in.Min.X, out.Min.Y-off), to: box.At(in.Max.X, out.Min.Y-off), foot: out.Min.Y}
+}
+
+// fits says whether a dimension line has a place, with its figure.
+func (c roomSizes) fits(v layout.View, d *dimension, taken []carto.Obstacle) bool {
+	half := c.Pad.plan().boxOf("0").Y / 2
+	panel := box.Inset(v.Panel, half, half)
+	return box.Contains(panel, d.from) && box.Contains(panel, d.to) && outdoors(c.In.Setup, v, d) && d.clear(taken) && d.letter(c.Pad, taken)
+}
+
+// crossed is how many lines of the plan a dimension line crosses.
+func (d *dimension) crossed(taken []carto.Obstacle) (n float64) {
+	line := []r2.Vec{d.from, d.to}
+	for _, o := range taken {
+		if len(o.Outline) == 2 && carto.Overlap(line, o.Outline) {
+			n++
+		}
+	}
+	return n
 }
 
 // roomBoxes are the boxes on paper round the inside of a room and round its walls.
@@ -125,7 +199,7 @@ type dimension struct {
 
 // letter finds a place for the figure that meets nothing, rather about the middle of the line.
 func (d *dimension) letter(p Pad, taken []carto.Obstacle) bool {
-	half := (p.Small().Width(d.words)/2 + 3) / r2.Norm(r2.Sub(d.to, d.from))
+	half := (p.plan().Width(d.words)/2 + 3) / r2.Norm(r2.Sub(d.to, d.from))
 	for _, d.off = range [...]float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3, -0.4, 0.4} {
 		if math.Abs(d.off)+half <= 0.5 && !meets(d.figure(p), taken) {
 			return true
@@ -148,7 +222,7 @@ func (d *dimension) clear(taken []carto.Obstacle) bool {
 
 // figure is the paper that the lettering takes.
 func (d *dimension) figure(p Pad) carto.Obstacle {
-	return carto.Obstacle{Outline: ink.TurnedBox(d.middle(), p.Small().boxOf(d.words), d.angle), Leaders: true}
+	return carto.Obstacle{Outline: ink.TurnedBox(d.middle(), p.plan().boxOf(d.words), d.angle), Leaders: true}
 }
 
 // middle is that of the figure.
@@ -156,13 +230,13 @@ func (d *dimension) middle() r2.Vec { return box.Interpolate(d.from, d.to, 0.5+d
 
 // draw draws the line with a stroke across each end, broken for its figure.
 func (d *dimension) draw(p Pad) {
-	st := p.Small()
+	st := p.plan()
 	gap := (st.Width(d.words)/2 + 1) / r2.Norm(r2.Sub(d.to, d.from))
 	if gap < 0.5 {
 		p.Line(Hair, p.Look.Ink, d.from, box.Interpolate(d.from, d.to, 0.5+d.off-gap))
 		p.Line(Hair, p.Look.Ink, box.Interpolate(d.from, d.to, 0.5+d.off+gap), d.to)
 	}
-	tick := r2.Scale(1.1, ink.Direction(box.Bearing(r2.Sub(d.to, d.from))+45))
+	tick := r2.Scale(sizeTick/math.Sqrt2, ink.Direction(box.Bearing(r2.Sub(d.to, d.from))+45))
 	for _, end := range [...]r2.Vec{d.from, d.to} {
 		p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
 		if d.foot != 0 {

@@ -14,10 +14,11 @@ import (
 
 // tag is a number with what belongs beside a thing on the plan. Of its forms
 // the first shows all lines, the next shortens the first of them, the next shows that alone, and
-// the last the number; below that it stands in the table of the collar only.
+// the last the number, which shrinks after everything else; below that it stands in the table of the collar only.
 type tag struct {
 	object string
 	number string
+	cap    float64     // of the number, mm
 	open   bool        // number in ink on paper, not paper on ink
 	strip  *ink.Colour // the light's colour, nil for none
 	lines  [][]string  // each a row of words with wide spaces between
@@ -31,52 +32,65 @@ type tag struct {
 // Sizes of a tag, mm.
 const (
 	tagPad   = 1.3 // round the lettering
-	tagPitch = 3.5 // from line to line
+	tagRise  = 1.6 // between lines
 	tagWord  = 1.7 // between words
-	tagStrip = 1.3
-	tagRoom  = 40.0 // the most that a line may run
+	tagStrip = 1.6
+	tagRoom  = 44.0 // the most that a line may run
 	tagLeads = 56.0 // the longest leader
 )
 
-// forms are the lines that each form shows, best first. Every light has the form of its shortened first
-// line, even where that is no narrower, so that none loses its figures sooner than another.
-func (t *tag) forms() [][][]string {
-	if len(t.lines) == 0 {
-		return [][][]string{nil}
-	}
-	all := [][][]string{t.lines}
-	first := t.lines[:1]
-	if t.short != "" {
-		first = [][]string{{t.short}}
-		all = append(all, append(first[:1:1], t.lines[1:]...))
-	}
-	if len(t.lines) > 1 || t.short != "" {
-		all = append(all, first)
-	}
-	return append(all, nil)
+// tagForm is a tag that shows some lines, with the number of a height, mm.
+type tagForm struct {
+	lines [][]string
+	cap   float64
 }
 
-// size is that of the tag with some lines.
-func (t *tag) size(p Pad, lines [][]string) r2.Vec {
-	w := t.blockWide(p)
+// forms are those of a tag, best first. Every light has the form of its shortened first
+// line, even where that is no narrower, so that none loses its figures sooner than another.
+func (t *tag) forms() []tagForm {
+	var all []tagForm
+	if len(t.lines) > 0 {
+		all = []tagForm{{t.lines, t.cap}}
+		first := t.lines[:1]
+		if t.short != "" {
+			first = [][]string{{t.short}}
+			all = append(all, tagForm{append(first[:1:1], t.lines[1:]...), t.cap})
+		}
+		if len(t.lines) > 1 || t.short != "" {
+			all = append(all, tagForm{first, t.cap})
+		}
+	}
+	for cap := t.cap; ; cap /= math.Sqrt2 {
+		if all = append(all, tagForm{nil, cap}); cap < 1.3*capName {
+			return all
+		}
+	}
+}
+
+// markCap is the height of the marks of grip and cameras.
+func (p Pad) markCap() float64 { return math.Min(p.Ranks.Lamp, CapTitle) }
+
+// size is that of the tag in a form.
+func (t *tag) size(p Pad, f tagForm) r2.Vec {
+	w := t.blockWide(p, f.cap)
 	if t.strip != nil {
 		w += tagStrip
 	}
-	if len(lines) > 0 {
-		w += textWide(p, lines) + 2*tagPad
+	if len(f.lines) > 0 {
+		w += textWide(p, f.lines) + 2*tagPad
 	}
-	return r2.Vec{X: w, Y: high(len(lines))}
+	number := p.Style(f.cap, p.Look.Ink).Strong().boxOf(t.number).Y
+	return r2.Vec{X: w, Y: math.Max(math.Max(number, f.cap+2*tagPad), linesHigh(p, len(f.lines))+2*tagPad)}
 }
 
-func high(lines int) float64 {
-	if lines <= 1 {
-		return capName + 2*tagPad
-	}
-	return CapSmall + tagPitch*float64(lines-1) + 2*tagPad + 0.2
+// linesHigh is the height of some lines.
+func linesHigh(p Pad, n int) float64 {
+	cap := p.plan().Cap
+	return cap + (cap+tagRise)*float64(n-1)
 }
 
-func (t *tag) blockWide(p Pad) float64 {
-	return math.Max(p.Name().Strong().Width(t.number)+2.2, capName+2*tagPad)
+func (t *tag) blockWide(p Pad, cap float64) float64 {
+	return math.Max(p.Style(cap, p.Look.Ink).Strong().Width(t.number)+2.2, cap+2*tagPad)
 }
 
 func textWide(p Pad, lines [][]string) float64 {
@@ -89,8 +103,8 @@ func textWide(p Pad, lines [][]string) float64 {
 
 // lineStyle is bold for the first line.
 func lineStyle(p Pad, i int) style {
-	st := p.Small()
-	st.bold = i == 0
+	st := p.plan()
+	st.bold = st.bold || i == 0
 	return st
 }
 
@@ -105,15 +119,21 @@ func lineWide(st style, words []string) float64 {
 // label is the tag as the placer of labels sees it.
 func (t *tag) label(p Pad) carto.Label {
 	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Weight: t.weight}
-	for _, lines := range t.forms() {
-		l.Forms = append(l.Forms, carto.Form{Size: t.size(p, lines), Leader: tagLeads})
+	for _, f := range t.forms() {
+		l.Forms = append(l.Forms, carto.Form{Size: t.size(p, f), Leader: tagLeads})
 	}
 	return l
 }
 
 func (t *tag) tells(at carto.Placement) bool {
-	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Form]) > 0)
+	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Form].lines) > 0)
 }
+
+func (t *tag) whole(at carto.Placement) bool {
+	return at.On && len(t.forms()[at.Form].lines) == len(t.lines)
+}
+
+func (t *tag) missed(carto.Placement) string { return "" }
 
 func (t *tag) full(at carto.Placement) bool { return at.On && at.Form == 0 }
 
@@ -122,15 +142,15 @@ func (t *tag) draw(p Pad, at carto.Placement) {
 	if !at.On {
 		return
 	}
-	lines := t.forms()[at.Form]
+	form := t.forms()[at.Form]
 	p = p.On(ink.Tags).of(t.object, "")
 	if from, to := t.leader(at); r2.Norm(r2.Sub(to, from)) > minLeader+1 {
 		p.Line(Hair, p.Look.Ink, from, to)
 	}
 	b := at.Box
 	p.Rect(b, Thin, p.Look.Ink, &p.Look.Paper)
-	x := b.Min.X + t.blockWide(p)
-	number := p.Name().Strong()
+	x := b.Min.X + t.blockWide(p, form.cap)
+	number := p.Style(form.cap, p.Look.Ink).Strong()
 	if t.open {
 		p.Line(Thin, p.Look.Ink, r2.Vec{X: x, Y: b.Min.Y}, r2.Vec{X: x, Y: b.Max.Y})
 	} else {
@@ -143,7 +163,7 @@ func (t *tag) draw(p Pad, at carto.Placement) {
 		p.Rect(box.Of(x, b.Min.Y+Thin/2, x+tagStrip, b.Max.Y-Thin/2), 0, p.Look.Ink, t.strip)
 		x += tagStrip
 	}
-	drawLines(p, x+tagPad, middle, lines, t.struck)
+	drawLines(p, x+tagPad, middle, form.lines, t.struck)
 }
 
 // minLeader is how far a tag may be from what it is about without a leader, mm.
@@ -187,7 +207,8 @@ func touch(from, anchor r2.Vec, outline []r2.Vec, other r2.Vec) r2.Vec {
 
 // drawLines letters the lines with their block centred on a height, the struck words struck through.
 func drawLines(p Pad, x, middle float64, lines [][]string, struck []string) {
-	y := middle + (tagPitch*float64(len(lines)-1)+CapSmall)/2 - CapSmall
+	cap := p.plan().Cap
+	y := middle + linesHigh(p, len(lines))/2 - cap
 	for i, words := range lines {
 		st := lineStyle(p, i)
 		left := x
@@ -196,7 +217,7 @@ func drawLines(p Pad, x, middle float64, lines [][]string, struck []string) {
 			if slices.Contains(struck, s) {
 				letter = p.struckText
 			}
-			letter(r2.Vec{X: left, Y: y - tagPitch*float64(i)}, s, st, ink.Left)
+			letter(r2.Vec{X: left, Y: y - (cap+tagRise)*float64(i)}, s, st, ink.Left)
 			left += st.Width(s) + tagWord
 		}
 	}

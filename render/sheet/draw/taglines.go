@@ -12,9 +12,9 @@ import (
 // note.
 func (c things) lightLines(l *plan.Light) [][]string {
 	if c.Terse {
-		return nil
+		return c.nameLine(l.Name)
 	}
-	first := c.Pad.Small().Strong()
+	first := c.Pad.plan().Strong()
 	var lines [][]string
 	if whole := c.LightLabel(l); first.Width(whole) <= tagRoom || c.ModifierLabel(l) == "" {
 		lines = append(lines, []string{first.Ellipsis(whole, tagRoom)})
@@ -22,14 +22,22 @@ func (c things) lightLines(l *plan.Light) [][]string {
 		lines = append(lines, []string{first.Ellipsis(c.UnitLabel(l), tagRoom)})
 		lines = append(lines, c.twoLines(c.ModifierLabel(l))...)
 	}
-	lines = append(lines, []string{section.LightColour(l), unit.FormatPercent(l.Level), "h " + c.Bare(l.Height)})
+	lines = append(lines, []string{section.LightColour(l), section.LightLevel(l), "h " + c.Bare(l.Height)})
 	return append(lines, c.twoLines(section.Joined("; ", strings.Join(l.Gels, " + "), l.Note))...)
+}
+
+// nameLine is a name, where numbers alone are not enough.
+func (c things) nameLine(name string) [][]string {
+	if !c.Named {
+		return nil
+	}
+	return [][]string{{c.Pad.Small().Strong().Ellipsis(name, tagRoom)}}
 }
 
 // twoLines are up to two lines of a tag.
 func (c things) twoLines(s string) [][]string {
 	var lines [][]string
-	set, _ := c.Pad.Small().wrap(s, tagRoom, 2)
+	set, _ := c.Pad.plan().wrap(s, tagRoom, 2)
 	for _, l := range set {
 		lines = append(lines, []string{l})
 	}
@@ -38,16 +46,19 @@ func (c things) twoLines(s string) [][]string {
 
 // shortLabel is a light's unit without what qualifies it.
 func (c things) shortLabel(l *plan.Light) string {
+	if c.Terse {
+		return ""
+	}
 	unit, _, _ := strings.Cut(c.UnitLabel(l), ", ")
-	return c.Pad.Small().Strong().Ellipsis(unit, tagRoom)
+	return c.Pad.plan().Strong().Ellipsis(unit, tagRoom)
 }
 
 // gripLines are what stands beside a piece of grip.
 func (c things) gripLines(g *plan.Grip) [][]string {
 	if c.Terse {
-		return nil
+		return c.nameLine(g.Name)
 	}
-	st := c.Pad.Small()
+	st := c.Pad.plan()
 	what := section.Joined(" ", string(g.Kind), c.Bare(g.Size[0])+" × "+c.Bare(g.Size[1]))
 	lines := [][]string{
 		{st.Strong().Ellipsis(what, tagRoom)},

@@ -24,18 +24,30 @@ func contrastOf(a, b ink.Colour) float64 {
 	return math.Max(x, y) / math.Min(x, y)
 }
 
-// TestBeamsStandOutInTheirHue holds the lines of light of every usual colour, seen by every usual
-// white, to 3 : 1 against every tint of the map, and to the hue of the light's own symbol.
+// bandTints are the tints of the bands of a look that have one of their own.
+func bandTints(t *Theme) (tints []ink.Colour) {
+	for stop := -4.5; stop <= 4.5; stop++ {
+		tints = append(tints, t.Ramp.At(stop))
+	}
+	return tints
+}
+
+// TestBeamsStandOutInTheirHue holds the lines of light of every usual colour, seen by every usual white, to 3 : 1
+// (WCAG 2.1, 1.4.11): on paper, and against the band beside them, or where there is none against every tint of the map.
+// They have the hue of the light's own symbol.
 func TestBeamsStandOutInTheirHue(t *testing.T) {
 	for _, theme := range themes() {
-		tints := append(theme.Ramp.Tints(8), theme.Paper)
 		for _, kelvin := range []float64{2000, 2700, 3200, 4300, 5600, 6500, 10000} {
 			for _, white := range []float64{3200, 4300, 5600} {
 				rgb, seen := colour.White{Kelvin: kelvin}.RGB(), colour.White{Kelvin: white}.XY()
 				line, lamp := theme.beam(rgb, seen), theme.lamp(rgb, seen)
-				for _, tint := range tints {
-					if got := contrastOf(line, tint); got < 3 {
-						t.Errorf("%s: %g K under %g K has %.2f : 1 on %v", theme.Name, kelvin, white, got, tint)
+				against := append(bandTints(&theme), theme.Paper)
+				if theme.Glow > 0 {
+					against = []ink.Colour{theme.band(rgb, seen), theme.Paper}
+				}
+				for _, ground := range against {
+					if got := contrastOf(line, ground); got < 3 {
+						t.Errorf("%s: %g K under %g K has %.2f : 1 on %v", theme.Name, kelvin, white, got, ground)
 					}
 				}
 				a, b := colour.Pixel(line).LCH(), colour.Pixel(lamp).LCH()
@@ -47,25 +59,54 @@ func TestBeamsStandOutInTheirHue(t *testing.T) {
 	}
 }
 
-// TestLetteringReadsInEveryLook holds lettering to 4.5 : 1 (WCAG 2.1, 1.4.3): what is lettered on the
-// tints of the map against every tint, the second rank, which has a rim where the map is dark, against
-// the paper. Walls are told from every tint and do not outshine the lettering.
-func TestLetteringReadsInEveryLook(t *testing.T) {
-	for _, theme := range themes() {
-		for _, tint := range theme.Ramp.Tints(8) {
-			if got := contrastOf(theme.Ink, tint); got < 4.5 {
-				t.Errorf("%s: lettering has %.2f : 1 on %v", theme.Name, got, tint)
-			}
-			if got := contrastOf(theme.Wall, tint); got < 1.25 {
-				t.Errorf("%s: walls have %.2f : 1 on %v", theme.Name, got, tint)
+// TestContoursHaveAnInkOfTheirOwn that no beam of a usual light uses, and that shows on every tint.
+func TestContoursHaveAnInkOfTheirOwn(t *testing.T) {
+	day := themes()[0]
+	apart := func(a, b ink.Colour) float64 { // CIE 1976
+		p, q := colour.Pixel(a).LCH(), colour.Pixel(b).LCH()
+		turn := (p.H - q.H) * math.Pi / 180
+		return math.Sqrt((p.L-q.L)*(p.L-q.L) + p.C*p.C + q.C*q.C - 2*p.C*q.C*math.Cos(turn))
+	}
+	for kelvin := 1800.0; kelvin <= 20000; kelvin *= 1.1 {
+		for _, white := range []float64{2700, 3200, 4300, 5600, 6500} {
+			for _, duv := range []float64{-0.02, 0, 0.02} {
+				line := day.beam(colour.White{Kelvin: kelvin, Duv: duv}.RGB(), colour.White{Kelvin: white}.XY())
+				if got := apart(line, day.Contour); got < 20 {
+					t.Errorf("a beam of %.0f K, Duv %g, under %g K is %.0f from the ink of the contours", kelvin, duv, white, got)
+				}
 			}
 		}
-		for name, c := range map[string]ink.Colour{"second rank": theme.Quiet, "alarm": theme.Alarm} {
+	}
+	for _, tint := range bandTints(&day) {
+		if got := contrastOf(day.Contour, tint); got < 3 {
+			t.Errorf("contours have %.2f : 1 on %v", got, tint)
+		}
+	}
+}
+
+// TestLetteringReadsInEveryLook holds lettering to 4.5 : 1 (WCAG 2.1, 1.4.3): what is lettered on the tints of the map
+// against every tint, or where a dark look gives it a rim against that; the second rank and what needs attention
+// against the paper. The line about the walls shows on every tint and on their ground, and they do not outshine the
+// lettering.
+func TestLetteringReadsInEveryLook(t *testing.T) {
+	for _, theme := range themes() {
+		for _, tint := range bandTints(&theme) {
+			if got := contrastOf(theme.Ink, tint); got < 4.5 && theme.rim() == nil {
+				t.Errorf("%s: lettering has %.2f : 1 on %v", theme.Name, got, tint)
+			}
+			if got := contrastOf(theme.Ink, tint); got < 2.5 {
+				t.Errorf("%s: the line about the walls has %.2f : 1 on %v", theme.Name, got, tint)
+			}
+		}
+		for name, c := range map[string]ink.Colour{"lettering": theme.Ink, "second rank": theme.Quiet, "alarm": theme.Alarm} {
 			if got := contrastOf(c, theme.Paper); got < 4.5 {
 				t.Errorf("%s: the %s has %.2f : 1", theme.Name, name, got)
 			}
 		}
-		if theme.rim() != nil && contrastOf(theme.Wall, theme.Paper) > contrastOf(theme.Quiet, theme.Paper)/2 {
+		if got := contrastOf(theme.Ink, theme.Wall); got < 3 {
+			t.Errorf("%s: the line about the walls has %.2f : 1 on their ground", theme.Name, got)
+		}
+		if contrastOf(theme.Wall, theme.Paper) > contrastOf(theme.Quiet, theme.Paper)/1.5 {
 			t.Errorf("%s: the walls shout", theme.Name)
 		}
 	}

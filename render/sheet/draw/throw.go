@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -9,7 +10,6 @@ import (
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
 
@@ -18,8 +18,7 @@ type throw struct {
 	light    *plan.Light
 	from, to r2.Vec // mm
 	words    string
-	angle    float64 // of the lettering
-	at       float64 // its middle, as a share of the way
+	at       float64 // the middle of the lettering, as a share of the way
 }
 
 const (
@@ -30,12 +29,15 @@ const (
 // throws are the dimension lines of the lights whose length finds room on its line, clear of what
 // stands and of the other lengths. The rest stand in the list of lights only: a dimension line
 // without its figure says nothing.
-func (c *Drawing) throws(v layout.View, bodies []carto.Obstacle) []throw {
+func (c *Drawing) throws(v layout.View, bodies, rays []carto.Obstacle) []throw {
 	var all []throw
+	if c.Second {
+		return nil
+	}
 	taken := slices.Clone(bodies)
 	for i := range c.In.Setup.Lights {
 		l := &c.In.Setup.Lights[i]
-		if !(l.Throw > 0) {
+		if !(l.Throw > 0) || !c.whole[l.Name] {
 			continue
 		}
 		t := throw{light: l, from: v.Flat(l.Frame.At), to: v.Flat(l.AimPoint), words: c.Length(l.Throw)}
@@ -43,7 +45,11 @@ func (c *Drawing) throws(v layout.View, bodies []carto.Obstacle) []throw {
 		if r2.Norm(r2.Sub(t.to, t.from)) < 4 || len(seen) == 0 {
 			continue
 		}
-		if o, ok := t.letter(c.Pad.Small(), seen[0], taken); ok {
+		o, ok := t.letter(c.Pad.plan(), seen[0], slices.Concat(taken, rays))
+		if !ok {
+			o, ok = t.letter(c.Pad.plan(), seen[0], taken)
+		}
+		if ok {
 			taken = append(taken, o)
 			all = append(all, t)
 			c.used("throw")
@@ -58,15 +64,14 @@ func (t *throw) letter(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.O
 	along := r2.Sub(t.to, t.from)
 	length := r2.Norm(along)
 	size := st.boxOf(t.words)
-	t.angle = carto.Upright(along)
-	half := (size.X/2 + throwGap + throwHead) / length
+	half := (t.gap(st)/2 + throwHead) / length
 	first, last := r2.Norm(r2.Sub(seen[0], t.from))/length, r2.Norm(r2.Sub(seen[len(seen)-1], t.from))/length
 	for _, part := range []float64{0.42, 0.34, 0.5, 0.26, 0.58, 0.66, 0.74} {
 		share := first + part*(last-first)
 		if share-half < first || share+half > last {
 			continue
 		}
-		o := carto.Obstacle{Outline: ink.TurnedBox(box.Interpolate(t.from, t.to, share), size, t.angle), Leaders: true}
+		o := carto.Obstacle{Outline: ink.TurnedBox(box.Interpolate(t.from, t.to, share), size, 0), Leaders: true}
 		if !meets(o, taken) {
 			t.at = share
 			return o, true
@@ -75,22 +80,32 @@ func (t *throw) letter(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.O
 	return carto.Obstacle{}, false
 }
 
+// gap is how much of the line its lettering takes, mm. It stands level, whichever way the line runs: a figure along
+// its own line is read as a part of it.
+func (t *throw) gap(st style) float64 {
+	d := r2.Unit(r2.Sub(t.to, t.from))
+	wide, high := st.Width(t.words)+2*throwGap, st.Cap+2*throwGap
+	return math.Min(wide/math.Max(math.Abs(d.X), 1e-9), high/math.Max(math.Abs(d.Y), 1e-9))
+}
+
 // draw draws the line with a head at each end, broken for its lettering.
 func (t *throw) draw(p Pad) {
 	p = p.On(ink.Throws).of("light:"+t.light.Name, "")
-	st := p.Small()
-	gap := (st.Width(t.words)/2 + throwGap) / r2.Norm(r2.Sub(t.to, t.from))
-	symbols.DrawThrow(p.canvas, p.symbols(), t.from, t.to, t.at-gap, t.at+gap)
-	p.turned(underMiddle(box.Interpolate(t.from, t.to, t.at), st.Cap, t.angle), t.words, st, ink.Centre, t.angle, &p.Look.Paper)
+	st := p.plan()
+	gap := t.gap(st) / 2 / r2.Norm(r2.Sub(t.to, t.from))
+	pen := p.Look.throwPen()
+	p.canvas.Arrow(pen, throwHead, box.Interpolate(t.from, t.to, t.at-gap), t.from)
+	p.canvas.Arrow(pen, throwHead, box.Interpolate(t.from, t.to, t.at+gap), t.to)
+	p.turned(underMiddle(box.Interpolate(t.from, t.to, t.at), st.Cap, 0), t.words, st, ink.Centre, 0, &p.Look.Paper)
 }
 
 // throwObstacles keep labels off the lettering of the throws.
 func throwObstacles(p Pad, throws []throw) []carto.Obstacle {
 	var all []carto.Obstacle
-	st := p.Small()
+	st := p.plan()
 	for i := range throws {
 		t := &throws[i]
-		all = append(all, carto.Obstacle{Outline: ink.TurnedBox(box.Interpolate(t.from, t.to, t.at), st.boxOf(t.words), t.angle), Leaders: true})
+		all = append(all, carto.Obstacle{Outline: ink.TurnedBox(box.Interpolate(t.from, t.to, t.at), st.boxOf(t.words), 0), Leaders: true})
 	}
 	return all
 }

@@ -3,6 +3,7 @@ package draw
 import (
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/layout"
@@ -22,7 +23,7 @@ func (c things) drawOpenings(p Pad, v layout.View) (hide, rests []carto.Obstacle
 		}
 		d := symbols.DrawOpening(p.of("opening:"+o.Name, c.OpeningAlt(o)).canvas, p.symbols(), symbols.Opening{
 			Kind: symbols.OpeningKind(o.Kind), Left: v.Paper(o.Left), Right: v.Paper(o.Right), Out: r2.Scale(o.Depth*v.Scale, o.Outward),
-			Panes: o.Panes[0], Glazed: o.Kind == term.Door && o.Glass != "", HingeLeft: o.HingeLeft, SwingIn: o.SwingIn, Ajar: o.Ajar, Escape: o.Escape,
+			Panes: o.Panes[0], Glazed: o.Kind == term.Door && o.Glass != "", HingeLeft: o.HingeLeft, SwingIn: o.SwingIn, Ajar: o.Ajar, Leaf: v.All(o.Leaf), Escape: o.Escape,
 		})
 		hide = append(hide, carto.Obstacle{Outline: d.Body})
 		for _, r := range d.Rest {
@@ -32,16 +33,24 @@ func (c things) drawOpenings(p Pad, v layout.View) (hide, rests []carto.Obstacle
 	return hide, rests
 }
 
-// drawWalls draws the walls as the plan cuts them: solid where they are solid, in outline where an
-// opening passes over or under.
+// drawWalls draws the walls as the plan cuts them, but for where an opening passes over or under.
 func (c things) drawWalls(p Pad, v layout.View) {
 	p = p.On(ink.Walls)
 	for i := range c.In.Setup.Walls {
-		w := &c.In.Setup.Walls[i]
-		if w.Opening != "" {
-			continue
+		if w := &c.In.Setup.Walls[i]; w.Opening == "" {
+			p.of("wall:"+section.Joined(".", w.Room, w.Wall), "").cutGround(v.All(w.Outline))
 		}
-		// The line of the wall's own ink closes the seams between the pieces of a corner.
-		p.of("wall:"+section.Joined(".", w.Room, w.Wall), "").outline(Hair, p.Look.Wall, &p.Look.Wall, v.All(w.Outline)...)
 	}
+	p.of("walls", "").cutOutline(Thick, wallPieces(c.In.Setup, v))
+}
+
+// wallPieces are the pieces of the walls that a plan cuts, on paper.
+func wallPieces(s *plan.Setup, v layout.View) [][]r2.Vec {
+	var pieces [][]r2.Vec
+	for i := range s.Walls {
+		if w := &s.Walls[i]; w.Opening == "" {
+			pieces = append(pieces, v.All(w.Outline))
+		}
+	}
+	return pieces
 }

@@ -20,7 +20,8 @@ const (
 	Share   = 0.35 // of the page, that the plan's panel has at least
 	marginX = 5.0  // clear beside the plan, for what sticks out of it
 	marginY = 3.0  // clear above and below it
-	lifted  = 1.2  // it stands higher than the middle: a dimension line runs below it
+	edge    = 1.4  // clear on the other sides at least
+	lining  = 11.2 // clear on the sides where dimension lines run, if there is so much
 )
 
 // Layout is where everything of a sheet goes, in mm on paper.
@@ -43,6 +44,11 @@ type Layout struct {
 
 // All says whether every block stands on the sheet.
 func (l *Layout) All() bool { return len(l.Left) == 0 }
+
+// stands says whether every block does that has to stand beside the plan.
+func (l *Layout) stands() bool {
+	return !slices.ContainsFunc(l.Left, func(r Remainder) bool { return r.block.Rank == must })
+}
 
 // placed says whether every block does that has to stand beside the plan, or that the plan is hard
 // to use without.
@@ -93,9 +99,17 @@ func (l *Layout) TitleBlock() r2.Box {
 // LargeFormat says whether the sheet is read from further away.
 func (l *Layout) LargeFormat() bool { return l.Paper.Width > 400 }
 
-// needs is the size of the panel that an extent wants at a scale.
-func needs(extent r2.Box, times float64) (w, h float64) {
-	return box.Width(extent)*1000/times + 2*marginX, box.Height(extent)*1000/times + 2*marginY
+// Way is the way that the sheet lies.
+func (l *Layout) Way() Orientation {
+	if l.High > l.Wide {
+		return Portrait
+	}
+	return Landscape
+}
+
+// needs is the size of the panel that the plan wants at a scale.
+func (f *Fitter) needs(times float64) (w, h float64) {
+	return box.Width(f.Extent)*1000/times + 2*marginX + f.more.X, box.Height(f.Extent)*1000/times + 2*marginY + f.more.Y
 }
 
 // collar lays the parts of the collar into its columns: the head on top of the first, the title

@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/carto"
 )
@@ -43,6 +44,7 @@ type Field struct {
 	Grid   carto.Grid
 	Level  *float64             // z of the level plane that it is on, m; nil: it is on what stands or on a wall
 	Over   float64              // how high over its floor that plane is, m
+	Colour []colour.RGB         // the light at the points of the grid, AP1; nil: nobody asks for its colour
 	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
 	Coarse bool                 // whether the set is too large for points as close as usual
 

@@ -10,33 +10,38 @@ import (
 	"scrimshaw/render/sheet/layout"
 )
 
-// most is how many contours a map may have before the faintest are left out.
-const most = 8
+// most is how many contours a map may have before the faintest are left out. It holds every stop within five
+// of the working stop, which are those that have a tint of their own: what is left out changes no tint.
+const most = 11
 
-// LevelsOf are the contours of the maps: one a stop, anchored at the working stop. Both maps have the
-// same, so that a tint means one thing on a sheet.
+// LevelsOf are the contours of the maps: one a stop, anchored at the working stop, whichever set-up they are of, so that
+// as much light has one tint on all pages of a run.
 func LevelsOf(in *Input) []carto.Level {
-	low, high := math.Inf(1), 0.0
-	span := func(f *Field) {
+	working := workingLux(in.Setup)
+	low, high := in.lightSpan()
+	return carto.StopLevels(working, low, high, most)
+}
+
+// lightSpan is from where to where the light of the maps goes, lx, but for specks.
+func (in *Input) lightSpan() (low, high float64) {
+	low = math.Inf(1)
+	for _, f := range slices.Concat(in.Maps(), in.SmallMaps()) {
 		l, h := carto.Span(f.Grid, 0.002)
 		low, high = math.Min(low, l), math.Max(high, h)
 	}
-	for _, f := range in.Maps() {
-		span(f)
-	}
-	for _, f := range in.SmallMaps() {
-		span(f)
-	}
-	return carto.StopLevels(workingLux(in.Setup), low, high, most)
+	return low, high
 }
 
 // Label letters a contour.
 func (c Units) Label(l carto.Level) string {
+	if l.Working && c.Light == carto.TStop && c.Written != "" {
+		return c.Written
+	}
 	return l.Label(c.Light, c.Stop)
 }
 
-// levelKey is the key of the map's tints and contours.
-func (c Report) levelKey() *Section {
+// LevelKey is the key of the map's tints and contours.
+func (c Report) LevelKey() *Section {
 	if len(c.In.Maps()) == 0 {
 		return &Section{}
 	}
@@ -45,6 +50,11 @@ func (c Report) levelKey() *Section {
 		s.Figure = LevelFigure
 		s.textOnly = []string{"contours at " + c.levelList(k.Shown())}
 		s.Words = append(s.Words, c.keyWords(k.Shown()))
+		if IsOfColours(c.In) {
+			words, levels := c.hueWords()
+			s.textOnly = NonEmpty(levels)
+			s.Words = append([]string{"tone by the stop, in " + c.LevelMeasure()}, words...)
+		}
 	} else {
 		s.Words = append(s.Words, "No light reaches it, or the exposure gives no working stop.")
 	}
@@ -160,7 +170,20 @@ func (c Report) keyWords(levels []carto.Level) string {
 			return s + fmt.Sprintf("; heavy: the working stop, %s", WorkingStop(c.In.Setup))
 		}
 	}
+	if exceeded(c.In) {
+		return s + fmt.Sprintf("; the working stop, %s, is exceeded everywhere", WorkingStop(c.In.Setup))
+	}
 	return s + fmt.Sprintf("; the working stop, %s, is not reached", WorkingStop(c.In.Setup))
+}
+
+// exceeded says whether the maps have more light everywhere than the working stop asks for.
+func exceeded(in *Input) bool {
+	low := math.Inf(1)
+	for _, f := range in.Maps() {
+		l, _ := carto.Span(f.Grid, 0)
+		low = math.Min(low, l)
+	}
+	return low > workingLux(in.Setup)
 }
 
 // LevelMeasure names the measure of the levels.

@@ -1,33 +1,37 @@
 layer symbols
-    line 0.25 #1a1a1e : M 7,9 L 13,9 L 13,15 L 7,15 Z
-    line 0.25 #1a1a1e : M 21,9 L 27,9 L 27,15 L 21,15 Z
-    line 0.25 #1a1a1e : M 35,9 L 41,9 L 41,15 L 35,15 Z
-    line 0.25 #1a1a1e : M 49,9 L 55,9 L 55,15 L 49,15 Z
+    line 0.25 #141418 : M 11,9 L 17,9 L 17,15 L 11,15 Z
+    line 0.25 #141418 : M 35,9 L 41,9 L 41,15 L 35,15 Z
+    line 0.25 #141418 : M 59,9 L 65,9 L 65,15 L 59,15 Z
+    line 0.25 #141418 : M 83,9 L 89,9 L 89,15 L 83,15 Z
 layer tags
   light:day
-    line 0.25 #1a1a1e fill #ffffff : M 7,16.2 L 36.7,16.2 L 36.7,21.3 L 7,21.3 Z
-    fill #1a1a1e : M 7,16.2 L 12.1,16.2 L 12.1,21.3 L 7,21.3 Z
-    "1" at 9.6,17.5, 3.63 mm #ffffff bold centred
-    fill #e69646 : M 12.1,16.3 L 13.4,16.3 L 13.4,21.2 L 12.1,21.2 Z
-    "600 W LED point" at 14.7,17.9, 2.62 mm #1a1a1e bold
+    line 0.25 #141418 fill #ffffff : M 18.2,6.3 L 29.4,6.3 L 29.4,17.7 L 18.2,17.7 Z
+    fill #141418 : M 18.2,6.3 L 27.8,6.3 L 27.8,17.7 L 18.2,17.7 Z
+    "1" at 23,8.5, 10.17 mm #ffffff bold centred
+    fill #e69646 : M 27.8,6.4 L 29.4,6.4 L 29.4,17.6 L 27.8,17.6 Z
   light:soft
-    line 0.25 #1a1a1e fill #ffffff : M 21,2.7 L 50.7,2.7 L 50.7,7.8 L 21,7.8 Z
-    fill #1a1a1e : M 21,2.7 L 26.1,2.7 L 26.1,7.8 L 21,7.8 Z
-    "2" at 23.6,4, 3.63 mm #ffffff bold centred
-    fill #e69646 : M 26.1,2.8 L 27.4,2.8 L 27.4,7.7 L 26.1,7.7 Z
-    "300 W LED point" at 28.7,4.3, 2.62 mm #1a1a1e bold
+    line 0.18 #141418 : M 38,19.3 L 38,13.8
+    line 0.25 #141418 fill #ffffff : M 3.8,19.3 L 50.9,19.3 L 50.9,32.6 L 3.8,32.6 Z
+    fill #141418 : M 3.8,19.3 L 13.4,19.3 L 13.4,32.6 L 3.8,32.6 Z
+    "2" at 8.6,22.4, 10.17 mm #ffffff bold centred
+    fill #e69646 : M 13.4,19.4 L 15,19.4 L 15,32.5 L 13.4,32.5 Z
+    "300 W LED point" at 16.3,28.8, 3.63 mm #141418 bold
+    "softbox 0.9 m" at 16.3,24.7, 3.63 mm #141418
+    "4300 K" at 16.3,20.6, 3.63 mm #141418
+    "35 %" at 29.5,20.6, 3.63 mm #141418
+    "h 2.00" at 39.5,20.6, 3.63 mm #141418
   light:lamp
-    line 0.18 #1a1a1e : M 38,22.8 L 38,13.8
-    line 0.25 #1a1a1e fill #ffffff : M 8.9,22.8 L 44.3,22.8 L 44.3,30.9 L 8.9,30.9 Z
-    fill #1a1a1e : M 8.9,22.8 L 14,22.8 L 14,30.9 L 8.9,30.9 Z
-    "3" at 11.5,25.6, 3.63 mm #ffffff bold centred
-    fill #e69646 : M 14,22.9 L 15.3,22.9 L 15.3,30.8 L 14,30.8 Z
-    "table lamp 40 W" at 16.6,27.7, 2.62 mm #1a1a1e bold
-    "2700 K" at 16.6,24.2, 2.62 mm #1a1a1e
-    "100 %" at 26.6,24.2, 2.62 mm #1a1a1e
-    "h 1.15" at 35.7,24.2, 2.62 mm #1a1a1e
+    line 0.18 #141418 : M 62,25.5 L 62,13.8
+    line 0.25 #141418 fill #ffffff : M 52.2,25.5 L 101.3,25.5 L 101.3,37 L 52.2,37 Z
+    fill #141418 : M 52.2,25.5 L 61.8,25.5 L 61.8,37 L 52.2,37 Z
+    "3" at 57,27.8, 10.17 mm #ffffff bold centred
+    fill #e69646 : M 61.8,25.7 L 63.4,25.7 L 63.4,36.8 L 61.8,36.8 Z
+    "table lamp 40 W" at 64.7,32, 3.63 mm #141418 bold
+    "2700 K" at 64.7,27.9, 3.63 mm #141418
+    "100 %" at 77.9,27.9, 3.63 mm #141418
+    "h 1.15" at 89.9,27.9, 3.63 mm #141418
   light:day
-    line 0.25 #1a1a1e fill #ffffff : M 51.4,16.2 L 57.8,16.2 L 57.8,21.3 L 51.4,21.3 Z
-    fill #1a1a1e : M 51.4,16.2 L 56.5,16.2 L 56.5,21.3 L 51.4,21.3 Z
-    "4" at 53.9,17.5, 3.63 mm #ffffff bold centred
-    fill #e69646 : M 56.5,16.3 L 57.8,16.3 L 57.8,21.2 L 56.5,21.2 Z
+    line 0.25 #141418 fill #ffffff : M 90.2,10.9 L 101.4,10.9 L 101.4,22.3 L 90.2,22.3 Z
+    fill #141418 : M 90.2,10.9 L 99.8,10.9 L 99.8,22.3 L 90.2,22.3 Z
+    "4" at 95,13.1, 10.17 mm #ffffff bold centred
+    fill #e69646 : M 99.8,11 L 101.4,11 L 101.4,22.1 L 99.8,22.1 Z
