@@ -76,9 +76,9 @@ func (w *work) recompose(ctx context.Context, std streams, d *drawing, flags *wo
 	})
 }
 
-// heldMost is how many values of light are kept in case their sheets have to be drawn again: 64 MB of them. What is
+// heldMost is how many values of light are kept in case their sheets have to be drawn again: 16 MB of them. What is
 // not kept is computed again.
-const heldMost = 16 << 20
+const heldMost = 4 << 20
 
 // add draws one set-up.
 func (d *drawing) add(i int, s *study.Study) {
