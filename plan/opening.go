@@ -41,7 +41,8 @@ type Opening struct {
 	Panes         [2]int
 	HingeLeft     bool // as seen from inside
 	SwingIn       bool
-	Ajar          float64 // degrees; a door at 0 is shut and stops light
+	Ajar          float64  // degrees; a door at 0 is shut and stops light
+	Leaf          []r2.Vec // the plan of its leaf where that stands, m; nil: it has none
 	Glass         string
 	Transmittance float64 // share of the light that its glass lets through, luminous, 0 to 1
 	Escape        bool

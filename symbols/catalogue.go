@@ -78,22 +78,32 @@ func lights() []Entry {
 			return DrawLight(c, k, example(class, k, s))
 		}})
 	}
-	return append(out,
-		Entry{"light:off", "Lights", "dark", "its edge is open: it is off", func(c ink.Canvas, k Look, s float64) Drawn {
-			l := example(Boxed, k, s)
-			l.Off = true
+	return append(out, lightStates()...)
+}
+
+// lightStates are the lights that look otherwise by how they are used: those that point down or up, and one that is off.
+func lightStates() []Entry {
+	state := func(key, name, words string, class Class, with func(l *Lamp)) Entry {
+		return Entry{"light:" + key, "Lights from above, and dark", name, words, func(c ink.Canvas, k Look, s float64) Drawn {
+			l := example(class, k, s)
+			with(&l)
 			return DrawLight(c, k, l)
-		}},
-		Entry{"light:down", "Lights", "pointing down", "or up: drawn as seen from above", func(c ink.Canvas, k Look, s float64) Drawn {
-			l := example(Lensed, k, s)
-			l.Tilt = -90
-			return DrawLight(c, k, l)
-		}},
-		Entry{"light:down-soft", "Lights", "soft, pointing down", "its face covers this ground", func(c ink.Canvas, k Look, s float64) Drawn {
-			l := example(Boxed, k, s)
-			l.Tilt = -90
-			return DrawLight(c, k, l)
-		}})
+		}}
+	}
+	down, up := func(l *Lamp) { l.Tilt = -90 }, func(l *Lamp) { l.Tilt = 90 }
+	round := func(tilt float64) func(l *Lamp) { return func(l *Lamp) { l.Tilt, l.Round = tilt, true } }
+	return []Entry{
+		state("down", "pointing down", "its head before its light", Lensed, down),
+		state("up", "pointing up", "its light toward you", Lensed, up),
+		state("down-soft", "soft box, down", "its face covers this ground", Boxed, down),
+		state("up-soft", "soft box, up", "its face covers this ground", Boxed, up),
+		state("down-round", "round box, down", "its face covers this ground", Boxed, round(-90)),
+		state("up-round", "round box, up", "its face covers this ground", Boxed, round(90)),
+		state("down-panel", "panel, down", "its back with its fins", Panel, down),
+		state("up-panel", "panel, up", "its emitters toward you", Panel, up),
+		state("bulb", "bare bulb", "a practical without a shade", Practical, func(l *Lamp) { l.Face, l.Naked = vec(0, 0), true }),
+		state("off", "off", "any light: open, and struck through", Lensed, func(l *Lamp) { l.Off = true }),
+	}
 }
 
 // exampleMount is a lensed lamp on a mount.
@@ -106,7 +116,7 @@ func exampleMount(hold Hold, k Look, s float64) Lamp {
 	case Clamp:
 		l.Mount.Base = vec(0, -0.5*s)
 	case Pole:
-		l.Mount.Ends = [2]r2.Vec{vec(-0.7*s, -0.14*s), vec(0.7*s, -0.14*s)}
+		l.Mount.Ends = [2]r2.Vec{vec(-0.6*s, -0.14*s), vec(0.6*s, -0.14*s)}
 	case Floor:
 		l.Mount.Footprint = 0.55 * s
 		l.Mount.Base = vec(0, -0.14*s)
@@ -119,6 +129,18 @@ func exampleMount(hold Hold, k Look, s float64) Lamp {
 	return l
 }
 
+// MountSign returns the sign of a hold alone, without a usual lamp on it.
+func MountSign(hold Hold) func(c ink.Canvas, k Look, s float64) Drawn {
+	return func(c ink.Canvas, k Look, s float64) Drawn {
+		l := exampleMount(hold, k, s)
+		b := brush{c, k}.on(ink.Symbols)
+		if hold == InHand {
+			return Drawn{Body: b.hand(0)}
+		}
+		return Drawn{Rest: b.mount(l.Mount, l.At, 0)}
+	}
+}
+
 func mounts() []Entry {
 	names := map[Hold][2]string{
 		Stand:  {"stand", "with the ground its legs take"},
@@ -129,6 +151,7 @@ func mounts() []Entry {
 		Lift:   {"lift", "a platform that rises"},
 		Wall:   {"wall", "on a wall plate"},
 		InHand: {"hand", "held by somebody"},
+		Hung:   {"ceiling", "hangs over the floor"},
 	}
 	var out []Entry
 	for _, hold := range Holds() {
@@ -142,8 +165,8 @@ func mounts() []Entry {
 
 func grips() []Entry {
 	names := map[GripKind][2]string{
-		Flag:   {"flag", "stops light; the hatch is its back"},
-		Card:   {"card", "sends light back from its open side"},
+		Flag:   {"flag", "stops light"},
+		Card:   {"white card", "sends light back to where its ends point"},
 		Frame:  {"frame", "light passes through its cloth"},
 		Net:    {"net", "takes a part of the light"},
 		Silver: {"silver", "sends light back hard"},
@@ -154,6 +177,11 @@ func grips() []Entry {
 		out = append(out, Entry{"grip:" + string(kind), "Grip", n[0], n[1], func(c ink.Canvas, k Look, s float64) Drawn {
 			return DrawGrip(c, k, Grip{Kind: kind, Size: vec(1.0*s, 1.0*s)})
 		}})
+		if kind == Card {
+			out = append(out, Entry{"grip:black", "Grip", "black card", "keeps light from coming back", func(c ink.Canvas, k Look, s float64) Drawn {
+				return DrawGrip(c, k, Grip{Kind: kind, Size: vec(1.0*s, 1.0*s), Black: true})
+			}})
+		}
 	}
 	return out
 }
@@ -192,7 +220,7 @@ func openings() []Entry {
 		return Entry{key, "Openings", name, words, func(c ink.Canvas, k Look, s float64) Drawn { return exampleOpening(o, s, width)(c, k) }}
 	}
 	return []Entry{
-		entry("opening:window", "window", "its panes and its sill", 1.2, Opening{Kind: Window, Panes: 2}),
+		entry("opening:window", "window", "its panes and its sill", 1.0, Opening{Kind: Window, Panes: 2}),
 		entry("opening:casement", "window ajar", "with what it swings over", 0.8, Opening{Kind: Window, HingeLeft: true, SwingIn: true, Ajar: 50}),
 		entry("opening:door", "door", "its leaf, and what it swings over", 0.8, Opening{Kind: Door, HingeLeft: true, SwingIn: true, Ajar: 70}),
 		entry("opening:gap", "gap", "open; wall above it", 0.9, Opening{Kind: Gap}),
@@ -209,7 +237,7 @@ func furniture() []Entry {
 		Box:      {"its outline", vec(1.0, 0.5)},
 		Cylinder: {"its centre marked", vec(0.6, 0.6)},
 		Table:    {"the legs under it dashed", vec(1.2, 0.7)},
-		Sofa:     {"back, arms and seats", vec(1.6, 0.85)},
+		Sofa:     {"back, arms and seats", vec(1.4, 0.85)},
 		Stairs:   {"the arrow points up", vec(0.8, 1.3)},
 		Deck:     {"a platform that bears", vec(1.2, 0.9)},
 		Mirror:   {"a ray off its glass", vec(1.0, 0.03)},

@@ -30,6 +30,7 @@ type Grip struct {
 	Bearing float64 // of its face in plan, degrees clockwise from up the paper
 	Tilt    float64 // of the face's normal, degrees above the horizontal
 	Size    r2.Vec  // true width and height
+	Black   bool    // a card's dark side is out
 	Mount   Mount
 }
 
@@ -49,7 +50,7 @@ func DrawGrip(c ink.Canvas, k Look, g Grip) Drawn {
 	}
 	switch g.Kind {
 	case Card:
-		b.card(w, d)
+		b.card(w, d, g.Black)
 	case Frame:
 		b.frame(w, d)
 	case Net:
@@ -59,7 +60,7 @@ func DrawGrip(c ink.Canvas, k Look, g Grip) Drawn {
 	default:
 		b.flag(w, d)
 	}
-	half := max(d/2+0.8, 1.6)
+	half := max(d/2+1.7, 1.8)
 	return Drawn{Body: b.outline(-w/2-0.3, -half, w/2+0.3, half), Rest: rest}
 }
 
@@ -71,21 +72,32 @@ func (b brush) ground(w, d float64) {
 	}
 }
 
-// flag is black, with the shadow's ticks on its back.
+// flag is a black cloth between the tubes of its frame.
 func (b brush) flag(w, d float64) {
-	b.ground(w, d)
-	b.box(b.solid(), w, d/2-0.45, d/2+0.45)
-	b.Ticks(b.pen(Fine), w/math.Round(w/1.2), 1.1, vec(-w/2, d/2-0.45), vec(w/2, d/2-0.45))
-}
-
-// card is white, on a dark spine; what it sends back leaves its face.
-func (b brush) card(w, d float64) {
-	const thick = 1.3
+	const thick, tube = 0.9, 2.2
 	b.ground(w, d)
 	edge := d / 2
-	b.box(b.open(Line), w, edge-thick/2, edge+thick/2)
-	b.box(b.solid(), w, edge-thick/2, edge-thick/2+0.4)
-	b.box(b.solid(), min(1.4, w/2), edge-thick/2-0.7, edge-thick/2)
+	b.box(b.solid(), w, edge-thick/2, edge+thick/2)
+	for _, side := range []float64{-1, 1} {
+		b.Rect(b.solid(), vec(side*w/2, edge-tube/2), vec(side*(w/2-thick), edge+tube/2))
+	}
+}
+
+// card is a board with its ends turned to what it sends light to, white on a dark spine; one whose black
+// side is out sends none, and is black.
+func (b brush) card(w, d float64, black bool) {
+	const thick, turned, spine = 1.2, 1.1, 0.4
+	b.ground(w, d)
+	back := d/2 - thick/2
+	pen := b.open(Line)
+	if black {
+		pen = b.bound(Line, b.look.Ink)
+	}
+	in := w/2 - min(thick, w/4)
+	b.Polygon(pen, vec(-w/2, back), vec(w/2, back), vec(w/2, back+thick+turned), vec(in, back+thick),
+		vec(-in, back+thick), vec(-w/2, back+thick+turned))
+	b.box(b.solid(), w, back, back+spine)
+	b.box(b.solid(), min(1.4, w/2), back-0.7, back)
 }
 
 // frame is two tubes with a cloth between them.

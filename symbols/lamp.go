@@ -37,7 +37,9 @@ type Lamp struct {
 	Face    r2.Vec     // true width and height of the emitting face; a disc or a sphere: both the diameter
 	Body    r2.Vec     // true width and depth of the head behind it; drawn no smaller than can be read
 	Colour  ink.Colour // of its light
-	Off     bool       // it is off: the edge stays open
+	Off     bool       // it is off: its body is open and struck through
+	Round   bool       // its face is a disc: pointing down, a soft one covers round ground
+	Naked   bool       // a practical without a shade
 	Mount   Mount
 }
 
@@ -64,13 +66,10 @@ func DrawLight(c ink.Canvas, k Look, l Lamp) Drawn {
 	rest := b.mount(l.Mount, l.At, l.Bearing)
 	b = b.at(l.At, l.Bearing)
 	drawn := lamp{b, l}
-	draw := drawn.body
-	if math.Abs(l.Tilt) >= Overhead && !l.round() {
-		draw = drawn.fromAbove
-	}
-	x0, y0, x1, y1 := draw()
+	x0, y0, x1, y1 := drawn.draw()()
 	if l.Off {
-		y1 = max(y1, b.strike())
+		r := b.strike()
+		x0, y0, x1, y1 = min(x0, -r), min(y0, -r), max(x1, r), max(y1, r)
 	}
 	if l.Mount.Hold == InHand {
 		rest = append(rest, b.hand(y0))
@@ -78,17 +77,35 @@ func DrawLight(c ink.Canvas, k Look, l Lamp) Drawn {
 	return Drawn{Body: b.outline(x0, y0, x1, y1), Rest: rest}
 }
 
-// strike crosses out the emitting edge of a light that is off, and returns how far that reaches.
-func (b brush) strike() float64 {
-	const r = 1.1
-	cross := ink.Path{}.MoveTo(vec(-r, -r)).LineTo(vec(r, r)).MoveTo(vec(-r, r)).LineTo(vec(r, -r))
-	b.Draw(ink.Pen{Colour: b.look.Paper, Width: Heavy}, cross)
-	b.Draw(b.pen(Line), cross)
-	return r
+// draw is the way that a light is drawn: as it stands, or by what one sees of it from above.
+func (l lamp) draw() func() (x0, y0, x1, y1 float64) {
+	switch {
+	case !l.Upright():
+		return l.body
+	case l.Class == Boxed || l.Class == Panel:
+		if l.Round {
+			return l.roundFace
+		}
+		return l.squareFace
+	}
+	return l.hardFace
 }
 
-// round says whether a light looks the same at any tilt.
-func (l Lamp) round() bool { return l.Class == Lantern || l.Class == Practical || l.Class == Linear }
+// strike puts a stroke through the face of a light that is off, and returns how far that reaches.
+func (b brush) strike() float64 {
+	const r, clear = 1.9, 0.6
+	k := clear * math.Sqrt2 / 2
+	b.Polygon(ink.Solid(b.look.Paper), vec(-r-k, -r+k), vec(-r+k, -r-k), vec(r+k, r-k), vec(r-k, r+k))
+	b.Polyline(b.pen(Heavy), vec(-r, -r), vec(r, r))
+	return r + k
+}
+
+// Upright says whether a light points so steeply down or up that it is drawn as it looks from above; one
+// that shines all round looks the same at any tilt.
+func (l Lamp) Upright() bool {
+	allRound := l.Class == Lantern || l.Class == Practical || l.Class == Linear
+	return math.Abs(l.Tilt) >= Overhead && !allRound
+}
 
 // edge is the drawn width of the emitting edge: its true one.
 func (l Lamp) edge() float64 { return max(l.Face.X, minEdge) }
@@ -100,6 +117,14 @@ func (l Lamp) head() (w, d float64) { return max(l.Body.X, minWidth), max(l.Body
 type lamp struct {
 	brush
 	Lamp
+}
+
+// dark is the pen of a body: solid, and open where it is off.
+func (l lamp) dark() ink.Pen {
+	if l.Off {
+		return l.open(Fine)
+	}
+	return l.solid()
 }
 
 // body draws a light that points sideways, and returns what it covers: the face at y = 0, the aim
@@ -129,24 +154,28 @@ func (l lamp) bare() (x0, y0, x1, y1 float64) {
 	w, d := l.head()
 	e := l.edge()
 	rim, deep := max(1.35*w, e)/2, 0.72*d
-	l.Draw(l.solid(), ink.Path{}.MoveTo(vec(-rim, 0)).
+	l.Draw(l.dark(), ink.Path{}.MoveTo(vec(-rim, 0)).
 		CurveTo(vec(-0.95*rim, -0.7*deep), vec(-0.5*rim, -deep), vec(0, -deep)).
 		CurveTo(vec(0.5*rim, -deep), vec(0.95*rim, -0.7*deep), vec(rim, 0)).Close())
-	l.box(l.solid(), min(1.4, w), -d, -0.9*deep)
+	l.box(l.dark(), min(1.4, w), -d, -0.9*deep)
+	if l.Off {
+		return -rim, -d, rim, 0
+	}
 	swell := edgeDepth + e/8
 	l.Draw(l.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
 		CurveTo(vec(-e/2, 1.2*swell), vec(e/2, 1.2*swell), vec(e/2, 0)).Close())
 	return -rim, -d, rim, swell
 }
 
-// lensed is a barrel with a plano-convex lens in a collar.
+// lensed is a barrel with a plano-convex lens, as wide as it is, in a collar.
 func (l lamp) lensed() (x0, y0, x1, y1 float64) {
+	const ring = 1.1
 	w, d := l.head()
 	e := l.edge()
-	collar := max(w, e)
-	l.box(l.solid(), w, -d, -0.9)
-	l.box(l.open(Line), collar, -1, 0)
-	swell := edgeDepth + e/10
+	collar := max(w, e+0.6)
+	l.box(l.dark(), w, -d, -ring)
+	l.box(l.open(Line), collar, -ring, 0)
+	swell := edgeDepth + e/6
 	l.Draw(l.lit(l.Colour), ink.Path{}.MoveTo(vec(-e/2, 0)).
 		CurveTo(vec(-e/3, 1.35*swell), vec(e/3, 1.35*swell), vec(e/2, 0)).Close())
 	return -collar / 2, -d, collar / 2, swell
@@ -158,7 +187,7 @@ func (l lamp) projected() (x0, y0, x1, y1 float64) {
 	e := l.edge()
 	d = max(d, 1.9*w)
 	tube := max(0.62*w, e)
-	l.box(l.solid(), w, -d, -0.62*d)
+	l.box(l.dark(), w, -d, -0.62*d)
 	l.box(l.open(Line), tube, -0.62*d, 0)
 	gate := -0.5 * d
 	l.Segments(l.pen(Fine), [2]r2.Vec{vec(-w/2-0.5, gate), vec(w/2+0.5, gate)}, [2]r2.Vec{vec(-w/2-0.5, gate+0.55), vec(w/2+0.5, gate+0.55)})
@@ -173,50 +202,56 @@ func (l lamp) boxed() (x0, y0, x1, y1 float64) {
 	depth = max(depth, 0.32*e)
 	back := min(max(0.3*e, 1.8), 6)
 	wide := max(e, back+0.6)
-	l.box(l.solid(), min(back, minWidth), -depth-1.7, -depth)
+	l.box(l.dark(), min(back, minWidth), -depth-1.7, -depth)
 	l.Polygon(l.open(Line), vec(-wide/2, 0), vec(-back/2, -depth), vec(back/2, -depth), vec(wide/2, 0))
-	l.box(l.lit(l.Colour), e, -edgeDepth/2, edgeDepth/2)
+	if !l.Off {
+		l.box(l.lit(l.Colour), e, -edgeDepth/2, edgeDepth/2)
+	}
 	return -wide / 2, -depth - 1.7, wide / 2, edgeDepth / 2
 }
 
 // linear is a tube with its caps, in a clip.
 func (l lamp) linear() (x0, y0, x1, y1 float64) {
-	w, r := max(l.Face.X, 3), 0.62
-	l.box(l.solid(), 1.3, -r-1.1, 0)
+	const r, cap, tall = 0.62, 1.2, 0.95
+	w := max(l.Face.X, 3)
+	l.box(l.dark(), 1.3, -r-1.1, 0)
 	l.Draw(l.lit(l.Colour), ink.Capsule(vec(-w/2+r, 0), vec(w/2-r, 0), r))
 	for _, side := range []float64{-1, 1} {
-		l.Rect(l.solid(), vec(side*(w/2+0.1), -r-0.12), vec(side*(w/2-0.9), r+0.12))
+		l.Rect(l.dark(), vec(side*(w/2+0.1), -tall), vec(side*(w/2-cap), tall))
 	}
-	return -w / 2, -r - 1.1, w / 2, r + 0.12
+	return -w / 2, -r - 1.1, w / 2, tall
 }
 
-// panel is a plate of emitters in a row.
+// panel is a plate of emitters in a row, whose face is the emitting one.
 func (l lamp) panel() (x0, y0, x1, y1 float64) {
 	e := max(l.Face.X, 1.6)
 	const plate, deep = 0.7, 1.25
-	l.box(l.solid(), min(1.6, e), -plate-1.1, -plate)
-	l.box(l.lit(l.Colour), e, 0, deep)
-	cells := max(int(math.Round(e/1.25)), 2)
-	for i := 1; i < cells; i++ {
-		x := -e/2 + e*float64(i)/float64(cells)
-		l.Polyline(l.pen(Hair), vec(x, 0), vec(x, deep))
+	l.box(l.dark(), min(1.6, e), -deep-plate-1.1, -deep-plate)
+	l.box(l.lit(l.Colour), e, -deep, 0)
+	if !l.Off {
+		cells := max(int(math.Round(e/1.25)), 2)
+		for i := 1; i < cells; i++ {
+			x := -e/2 + e*float64(i)/float64(cells)
+			l.Polyline(l.pen(Hair), vec(x, -deep), vec(x, 0))
+		}
 	}
-	l.box(l.solid(), e+0.5, -plate, 0)
-	return -e/2 - 0.25, -plate - 1.1, e/2 + 0.25, deep
+	l.box(l.dark(), e+0.5, -deep-plate, -deep)
+	return -e/2 - 0.25, -deep - plate - 1.1, e/2 + 0.25, 0
 }
 
 // lantern is a sphere with its ribs; light leaves it all round.
 func (l lamp) lantern() (x0, y0, x1, y1 float64) {
 	r := max(l.Face.X/2, 1.6)
 	l.Circle(l.open(Line), vec(0, 0), r)
-	l.Draw(l.lit(l.Colour), ink.Ring(vec(0, 0), r, r-min(edgeDepth, r/2)))
-	for _, share := range []float64{0.34, 0.72} {
-		k := (r - min(edgeDepth, r/2)) * share
+	if l.Off {
+		return -r, -r, r, r
+	}
+	l.Circle(l.lit(l.Colour), vec(0, 0), r)
+	for _, share := range []float64{0, 0.34, 0.72} {
 		for _, side := range []float64{-1, 1} {
-			l.Draw(l.pen(Hair), rib(r-min(edgeDepth, r/2), side*k))
+			l.Draw(l.pen(Hair), rib(r, side*share*r))
 		}
 	}
-	l.Circle(l.solid(), vec(0, 0), min(0.55, r/3))
 	return -r, -r, r, r
 }
 
@@ -227,35 +262,19 @@ func rib(r, x float64) ink.Path {
 }
 
 // practical is the lamp of circuit diagrams, a ring with a cross (IEC 60617), lit, under the true
-// width of its shade.
+// width of its shade, if it has one.
 func (l lamp) practical() (x0, y0, x1, y1 float64) {
-	r := max(min(l.Face.X/2, 2.2), 1.5)
-	shade := max(l.Face.X/2, r)
-	if shade > r+0.4 {
-		l.Circle(l.open(Fine), vec(0, 0), shade)
+	const least, most, clear = 1.4, 2.2, 0.8
+	r := min(max(0.31*l.Face.X, least), most)
+	shade := r
+	if !l.Naked {
+		shade = max(l.Face.X/2, r+clear)
+		l.Circle(l.open(Line), vec(0, 0), shade)
 	}
 	l.Circle(l.pen(Line).Filled(l.Colour), vec(0, 0), r)
-	k := r * math.Sqrt2 / 2
-	l.Segments(l.pen(Line), [2]r2.Vec{vec(-k, -k), vec(k, k)}, [2]r2.Vec{vec(-k, k), vec(k, -k)})
-	return -shade, -shade, shade, shade
-}
-
-// fromAbove draws a light that points down or up: its face as the ground that it covers, the head
-// in the middle of it.
-func (l lamp) fromAbove() (x0, y0, x1, y1 float64) {
-	w, h := max(l.Face.X, minEdge), max(l.Face.Y, minEdge)
-	if l.Class == Boxed || l.Class == Panel {
-		w, h = max(w, minWidth+2*edgeDepth), max(h, minWidth+2*edgeDepth)
-		l.box(l.lit(l.Colour), w, -h/2, h/2)
-		l.box(l.open(Fine), w-2*edgeDepth, -h/2+edgeDepth, h/2-edgeDepth)
-		l.Segments(l.pen(Hair), [2]r2.Vec{vec(-w/2, -h/2), vec(w/2, h/2)}, [2]r2.Vec{vec(-w/2, h/2), vec(w/2, -h/2)})
-		l.box(l.solid(), min(minWidth, w), -min(minWidth, h)/2, min(minWidth, h)/2)
-		return -w / 2, -h / 2, w / 2, h / 2
+	if !l.Off {
+		k := r * math.Sqrt2 / 2
+		l.Segments(l.pen(Line), [2]r2.Vec{vec(-k, -k), vec(k, k)}, [2]r2.Vec{vec(-k, k), vec(k, -k)})
 	}
-	head, _ := l.head()
-	r := max(head/2+edgeDepth, w/2)
-	l.Circle(l.lit(l.Colour), vec(0, 0), r)
-	l.Circle(l.solid(), vec(0, 0), r-edgeDepth)
-	l.Circle(ink.Solid(l.look.Paper), vec(0, 0), min(0.45, r/4))
-	return -r, -r, r, r
+	return -shade, -shade, shade, shade
 }

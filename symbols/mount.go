@@ -19,16 +19,17 @@ const (
 	Lift   Hold = "lift"
 	Wall   Hold = "wall"
 	InHand Hold = "hand"
+	Hung   Hold = "ceiling"
 )
 
 // Holds lists them in the order of a legend.
-func Holds() []Hold { return []Hold{Stand, Boom, Clamp, Pole, Floor, Lift, Wall, InHand} }
+func Holds() []Hold { return []Hold{Stand, Boom, Clamp, Pole, Floor, Lift, Wall, InHand, Hung} }
 
 // Mount is what carries a light or grip. Lengths are mm on paper.
 type Mount struct {
 	Hold      Hold
 	Base      r2.Vec    // where it stands, or holds on
-	Footprint float64   // true diameter of the ground a stand's legs take, or width of a lift
+	Footprint float64   // true diameter of the ground a stand's legs take, width of a lift, or of what hangs from the ceiling
 	Ends      [2]r2.Vec // of a pole, at the walls
 }
 
@@ -49,6 +50,8 @@ func (b brush) mount(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
 		return b.lift(m, bearing)
 	case Wall:
 		return b.wall(m, p, bearing)
+	case Hung:
+		return b.hung(m, p, bearing)
 	}
 	return nil // a hand reaches from behind the body, which has to be drawn first
 }
@@ -149,6 +152,20 @@ func (b brush) wall(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
 	stem.box(stem.solid(), wide, 0, 0.6)
 	stem.Ticks(stem.pen(Fine), wide/5, 0.9, vec(-wide/2, 0), vec(wide/2, 0))
 	return [][]r2.Vec{stem.outline(-wide/2, -0.9, wide/2, length)}
+}
+
+// hung is a square about what hangs from the ceiling, in the dashes of what lies over the cut, open at
+// its corners.
+func (b brush) hung(m Mount, p r2.Vec, bearing float64) [][]r2.Vec {
+	const clear, least = 1.0, 3.0
+	r := max(m.Footprint/2+clear, least)
+	pen := b.pen(Line).Dashed(1.4, 0.8)
+	for side := range 4 {
+		turned := b.at(p, bearing+90*float64(side))
+		turned.Polyline(pen, vec(-r+clear, r), vec(r-clear, r))
+		turned.Polyline(turned.pen(Fine), vec(0, r), vec(0, r+clear))
+	}
+	return [][]r2.Vec{b.at(p, bearing).outline(-r-clear, -r-clear, r+clear, r+clear)}
 }
 
 // hand is somebody behind a body that ends at y, both arms to it.

@@ -26,8 +26,9 @@ type Opening struct {
 	Glazed      bool   // a door of glass; a window is
 	HingeLeft   bool
 	SwingIn     bool
-	Ajar        float64 // degrees that the leaf stands open
-	Escape      bool    // it is a way out in an emergency
+	Ajar        float64  // degrees that the leaf stands open
+	Leaf        []r2.Vec // its outline where it stands; nil: of the least thickness
+	Escape      bool     // it is a way out in an emergency
 }
 
 // DrawOpening draws an opening over its wall: the hole in paper white, the edges of the wall above or
@@ -105,12 +106,15 @@ func (b brush) leaf(o Opening) []r2.Vec {
 	wide := r2.Add(hinge, r2.Scale(width, into))
 	b.Arc(b.pen(Hair).Dashed(1.2, 0.8), hinge, width, from, to)
 	b.Polyline(b.pen(Hair).Dashed(1.2, 0.8), hinge, wide)
-	at := from + (to-from)*min(o.Ajar, 180)/90
-	edge := r2.Add(hinge, r2.Scale(width, ink.Direction(at)))
+	pen := b.solid()
 	if o.Kind == Window || o.Glazed {
-		b.slab(hinge, edge, b.open(Fine))
+		pen = b.open(Fine)
+	}
+	if len(o.Leaf) > 0 {
+		b.Polygon(pen, o.Leaf...)
 	} else {
-		b.slab(hinge, edge, b.solid())
+		at := from + (to-from)*min(o.Ajar, 180)/90
+		b.slab(hinge, r2.Add(hinge, r2.Scale(width, ink.Direction(at))), pen)
 	}
 	middle := r2.Add(hinge, r2.Scale(width, ink.Direction((from+to)/2)))
 	return b.placedAll([]r2.Vec{hinge, latch, middle, wide})

@@ -13,7 +13,7 @@ const (
 	sheetWidth, sheetHeight = 420, 297
 	sheetLeft, sheetRim     = 20, 10 // the left border is for filing
 	sheetScale              = 20     // 1:50
-	sheetColumns            = 12
+	sheetColumns            = 14
 	sheetHead               = 22  // of the title
 	cellText                = 13  // of a cell, for its name and words
 	lettering               = 2.6 // the least: its capitals are 1.87 mm high
@@ -133,28 +133,47 @@ func (r row) head() float64 {
 	return 0
 }
 
-// layOut fills rows of cells with groups, in order; a group too long for a row goes on in the
-// next, without a heading. Where they are to stay whole, one that a row holds is not broken.
+// layOut fills rows of cells with groups, in order. Where they are to stay whole, one goes into the first row
+// that has the room; else one too long for a row goes on in the next, without a heading.
 func layOut(all []group, whole bool) (rows []row) {
-	used := sheetColumns
 	for _, g := range all {
+		if whole && len(g.entries) <= sheetColumns {
+			i := slices.IndexFunc(rows, func(r row) bool { return r.used()+len(g.entries) <= sheetColumns })
+			if i < 0 {
+				i, rows = len(rows), append(rows, row{})
+			}
+			rows[i].take(g)
+			continue
+		}
 		for len(g.entries) > 0 {
-			if used >= sheetColumns || used > 0 && used+len(g.entries) > sheetColumns && whole && g.name != "" && len(g.entries) <= sheetColumns {
-				rows, used = append(rows, row{}), 0
+			if len(rows) == 0 || rows[len(rows)-1].used() == sheetColumns {
+				rows = append(rows, row{})
 			}
 			last := &rows[len(rows)-1]
-			n := min(len(g.entries), sheetColumns-used)
-			last.groups = append(last.groups, group{g.name, g.entries[:n]})
-			last.from = append(last.from, used)
-			for _, e := range g.entries[:n] {
-				b := e.Box(sheetScale)
-				last.tall = max(last.tall, b.Max.Y-b.Min.Y)
-			}
-			used += n
+			n := min(len(g.entries), sheetColumns-last.used())
+			last.take(group{g.name, g.entries[:n]})
 			g = group{"", g.entries[n:]}
 		}
 	}
 	return rows
+}
+
+// used is how many columns are taken.
+func (r *row) used() (n int) {
+	for _, g := range r.groups {
+		n += len(g.entries)
+	}
+	return n
+}
+
+// take puts a group after those that are there.
+func (r *row) take(g group) {
+	r.from = append(r.from, r.used())
+	r.groups = append(r.groups, g)
+	for _, e := range g.entries {
+		b := e.Box(sheetScale)
+		r.tall = max(r.tall, b.Max.Y-b.Min.Y)
+	}
 }
 
 // heading writes a group's name over a hairline as wide as the group.

@@ -178,7 +178,7 @@ func single(path string, put func(output) error, write func(*bytes.Buffer) error
 }
 
 // pagePath names the file of one page: the path itself for the first, for it was asked for, and else by the
-// page's own name: "plan-close.svg", "plan-close.lists.svg" or, of an only set-up, "plan.lists.svg". Further
+// page's own name: "plan-close.svg", "plan-close.face.svg" or, of an only set-up, "plan.face.svg". Further
 // pages without a name are numbered.
 func pagePath(path string, i int, pages []ink.Page) string {
 	ext := filepath.Ext(path)

@@ -14,7 +14,9 @@ import (
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/font"
+	"scrimshaw/render/png"
 	"scrimshaw/render/sheet"
+	"scrimshaw/symbols/ink"
 )
 
 // drawFormats are the forms that only draw writes: every value as text, and the run on one picture.
@@ -37,7 +39,7 @@ func newDraw(std streams) *cobra.Command {
 		Long: "draw lays the scene out, computes its light and draws one sheet for each set-up. Without -o it writes a PDF\n" +
 			"named for the scene into the working folder. -o NAME.txt writes every value as text, -o NAME.contact.png\n" +
 			"puts all set-ups into one picture that a phone reads without enlarging. A .svg or .png holds one sheet:\n" +
-			"several set-ups give NAME-SETUP.png, and their lists NAME-SETUP.lists.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
+			"several set-ups give NAME-SETUP.png, and their second pages NAME-SETUP.face.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),
@@ -81,7 +83,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err != nil {
 		return err
 	}
-	if err := w.fit(std, flags); err != nil {
+	if err := w.fit(std, flags, paths); err != nil {
 		return err
 	}
 	d := newDrawing(len(w.names), paths, flags)
@@ -101,7 +103,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 }
 
 // fit reports sheets that nobody can draw.
-func (w *work) fit(std streams, flags *drawFlags) error {
+func (w *work) fit(std streams, flags *drawFlags, paths []string) error {
 	var options, sizes []source.Diagnostic
 	err := w.each(func(_ int, s *plan.Setup) error {
 		options = append(options, sheet.Check([]*plan.Setup{s}, flags.sheet)...)
@@ -110,7 +112,7 @@ func (w *work) fit(std streams, flags *drawFlags) error {
 			return err
 		}
 		sizes = append(sizes, sheet.Fits([]sheet.Input{bare}, flags.sheet)...)
-		return nil
+		return flags.fitPicture(bare, paths)
 	})
 	if faulty := reportFaults(std, flags.work.faults, options); faulty != nil {
 		return faulty
@@ -119,6 +121,21 @@ func (w *work) fit(std streams, flags *drawFlags) error {
 		return err
 	}
 	return reportFaults(std, flags.work.faults, sizes)
+}
+
+// fitPicture refuses a resolution at which not even the plan by itself is a picture, before its light is computed.
+func (f *drawFlags) fitPicture(bare sheet.Input, paths []string) error {
+	if !slices.ContainsFunc(paths, func(p string) bool { return f.output.formOf(p) == "png" }) {
+		return nil
+	}
+	wide, high, ok := sheet.LeastPage(bare, f.sheet)
+	if !ok {
+		return nil
+	}
+	if _, _, err := png.Size(&ink.Page{Width: wide, Height: high}, png.Options{DPI: f.output.dpi}); err != nil {
+		return fmt.Errorf("--dpi %g is too much for a sheet of %.0f by %.0f mm: ask for less, or for smaller paper", f.output.dpi, wide, high)
+	}
+	return nil
 }
 
 // unlitSheet is what will be drawn, without its light: the plan, or the wall that was asked for.

@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
 	"scrimshaw/render/contact"
+	"scrimshaw/render/page"
 	"scrimshaw/render/sheet"
 	"scrimshaw/symbols/ink"
 )
@@ -20,6 +21,8 @@ type drawing struct {
 	strips   *sheet.StripRun // nil where no picture for a phone was asked for
 	texts    []string        // of the set-ups; none where no text was asked for
 	withText bool
+	columns  []page.Column // of the set-ups for a narrow screen; none where no web page was asked for
+	withHTML bool
 	held     map[int]sheet.Input // those at hand still, in case they have to be drawn on other paper
 	heldSize int                 // values
 
@@ -32,7 +35,7 @@ func newDrawing(setups int, paths []string, flags *drawFlags) *drawing {
 	asked := func(form string) bool {
 		return slices.ContainsFunc(paths, func(p string) bool { return flags.output.formOf(p) == form })
 	}
-	d := &drawing{options: flags.sheet, run: sheet.NewRun(flags.sheet), withText: asked("txt"), held: map[int]sheet.Input{}}
+	d := &drawing{options: flags.sheet, run: sheet.NewRun(flags.sheet), withText: asked("txt"), withHTML: asked("html"), held: map[int]sheet.Input{}}
 	if asked(contactSheet) {
 		d.strips = sheet.NewStripRun(flags.sheet, setups)
 	}
@@ -73,9 +76,9 @@ func (w *work) recompose(ctx context.Context, std streams, d *drawing, flags *wo
 	})
 }
 
-// heldMost is how many values of light are kept in case their sheets have to be drawn again: 64 MB of them. What is
+// heldMost is how many values of light are kept in case their sheets have to be drawn again: 16 MB of them. What is
 // not kept is computed again.
-const heldMost = 16 << 20
+const heldMost = 4 << 20
 
 // add draws one set-up.
 func (d *drawing) add(i int, s *study.Study) {
@@ -86,6 +89,9 @@ func (d *drawing) add(i int, s *study.Study) {
 	}
 	if d.withText {
 		d.texts = append(d.texts, sheet.Text(d.options, in))
+	}
+	if d.withHTML {
+		d.columns = append(d.columns, phoneColumns(in, d.options)...)
 	}
 	const perSolid = 100 // values' worth of memory
 	if d.heldSize += s.Size() + perSolid*solidsOf(s.Setup); d.heldSize <= heldMost {
@@ -100,6 +106,10 @@ func (d *drawing) files(path string, flags *drawFlags, put func(output) error) e
 		return put(output{path: path, asked: path, data: []byte(strings.Join(d.texts, "\n\n"))})
 	case contactSheet:
 		return d.contactFile(path, put)
+	case "html":
+		return single(path, put, func(b *bytes.Buffer) error {
+			return page.Write(b, d.document, page.Options{Font: d.options.Font, Phone: d.columns})
+		})
 	}
 	return encode(d.document, path, d.options.Font, &flags.output, put)
 }

@@ -56,7 +56,11 @@ func layOut(ctx context.Context, std streams, args []string, flags *workFlags) (
 // survey lays out every set-up that was asked for, and keeps those that are small.
 func survey(ctx context.Context, in *input, asked []string) (*work, error) {
 	w := &work{in: in}
+	var spent account
 	err := resolve.Each(in.document, asked, in.log, func(s *plan.Setup) error {
+		if err := spent.add(s); err != nil {
+			return err
+		}
 		w.names = append(w.names, s.Name)
 		w.kept = append(w.kept, s)
 		if w.size += solidsOf(s); w.size > keptSolids {

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"cmp"
 	"math"
 
 	"scrimshaw/plan/colour"
@@ -25,10 +26,14 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 	b.head.Watts, b.head.PowerFactor, b.head.Mass = u.Watts, u.PowerFactor, u.Mass
 	b.head.WarmsWhenDimmed, b.head.Curve = u.WarmsWhenDimmed, u.Curve
 	b.computeOutput(u)
+	b.head.Aperture = cmp.Or(b.head.Source.Opening.Width, b.head.Aperture, mouthShare*u.Body[0])
 	b.setWhite(u)
 	b.addGels()
 	return b.head, b.ok
 }
+
+// mouthShare is how much of a head's width its lens or mouth takes where nothing says it: common practice.
+const mouthShare = 0.8
 
 // HeadOf makes the head of an output that a scene states in place of a unit. White and tint are
 // whatever the choice says; it has no modifier.
@@ -47,6 +52,7 @@ func (c *Catalogue) HeadOf(o Output, ch Choice, log *source.Log) (h Head, ok boo
 		b.head.UnitLabel, b.head.Watts = m.Label, m.Watts
 	}
 	b.statedSource("the source's own figure", &o, d, opening)
+	b.head.Aperture = opening.Width
 	b.head.native = colour.White{Kelvin: PlainWhite}
 	if ch.White != nil {
 		b.head.native = *ch.White

@@ -56,6 +56,7 @@ type Head struct {
 	Zooms                    bool              // its output depends on its focus
 	Tilt                     *Tilt             // nil where its light is the same at any tilt; see ApplyTilt
 	Class                    term.Class
+	Aperture                 float64         // width of what light leaves by, m: of its face, lens or mouth; 0 not known
 	Technology               term.Technology // "" of a plain source
 	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "reflector 55"
 	Steps                    []Step

@@ -20,6 +20,7 @@ func (b *builder) computeOutput(u *Unit) {
 	if !ok {
 		return
 	}
+	b.head.Aperture = cmp.Or(m.Aperture, u.Aperture)
 	switch out := b.focused(u, name); {
 	case out != nil:
 		d, opening := m.complete(u, out)

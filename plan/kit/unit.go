@@ -25,6 +25,7 @@ type Unit struct {
 	Modifier        string     // the default: a modifier's name, or "" for bare
 	Front           string     // what its front takes: the modifiers with this word in Fits go on it
 	Body            [3]float64 // width, depth, height of the head, m
+	Aperture        float64    // width of the lens or the mouth that light leaves by, m; 0 where its output says it
 	Stand           string     // default stand
 	Bulb            string     // of a practical: its watts, flux and white are the unit's
 }
@@ -55,6 +56,7 @@ type Modifier struct {
 	Efficiency  float64 // share of the flux that leaves, before the grid, 0 to 1
 	Beam, Field float64 // full angles, degrees; 0 for a Lambertian face
 	Opening     photometry.Opening
+	Aperture    float64    // width of the lens or the mouth, m, of what has no face; 0: the unit's
 	Grid        [2]float64 // a fabric grid's cut-off full angles across and along, degrees; 0 none
 	Mass        float64    // kg
 }

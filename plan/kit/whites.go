@@ -13,6 +13,9 @@ import (
 // setWhite sets the lamp's own white: the choice's where the unit can make it, else its native.
 func (b *builder) setWhite(u *Unit) {
 	w := colour.White{Kelvin: u.Native}
+	if w.Kelvin == 0 { // its entry is at fault, and says so
+		w.Kelvin = PlainWhite
+	}
 	if asked := b.choice.White; asked != nil {
 		w = *asked
 		if w.Kelvin < u.Kelvin[0]-0.5 || w.Kelvin > u.Kelvin[1]+0.5 {

@@ -62,6 +62,20 @@ func TestLightEndsOnAFace(t *testing.T) {
 	}
 }
 
+// Past the angles at which its light ends a face gives nothing, to whichever side.
+func TestNoLightPastItsEnds(t *testing.T) {
+	for _, form := range []photometry.Form{photometry.Rectangle, photometry.Disc} {
+		for _, place := range []r3.Vec{{X: 3, Z: 0.5}, {X: -2, Z: 0.5}, {Y: 2, Z: 0.5}, {Y: -2, Z: 0.5}, {X: 3, Y: 2, Z: 0.5}} {
+			for _, w := range []Response{Cosine, Dome} {
+				e, r := framed(skewed{}, form, place, w)
+				if got := lux(t, &solid.Set{}, e, r); got != 0 {
+					t.Errorf("form %d, place %v, response %d: %g lx", form, place, w, got)
+				}
+			}
+		}
+	}
+}
+
 // A board hides the left, the right, the lower or the upper half of a face from a receptor: what is left is the light of a
 // face of the other half.
 func TestHalfOfAFaceThatIsNotSmooth(t *testing.T) {

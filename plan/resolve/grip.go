@@ -108,6 +108,7 @@ func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
 		return true
 	}
 	skin, ok := r.gripSkin(written, g)
+	g.Reflects = skin.Reflect.Y()
 	g.IDs = []solid.ID{r.sheet(g.Name, g.Corners(), skin, skin)}
 	return ok
 }

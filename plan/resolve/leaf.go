@@ -32,13 +32,15 @@ func (r *wallPass) glaze(o *scene.Opening, to *plan.Opening) {
 
 // closeOpening hangs the pane or the leaf of an opening.
 func (r *wallPass) closeOpening(o *plan.Opening) {
+	if o.Kind == term.Door || o.Kind == term.Window && o.Ajar > 0 {
+		o.Leaf = leafOf(o)
+	}
 	switch {
 	case o.Kind == term.Gap:
 	case o.Glass != "":
 		r.hangPane(o)
 	case o.Kind == term.Door:
-		base := leafOf(o)
-		o.IDs = append(o.IDs, r.prism(o.Name, base, o.Sill, o.Head, paint(grey(scene.DefaultLeafReflectance))))
+		o.IDs = append(o.IDs, r.prism(o.Name, o.Leaf, o.Sill, o.Head, paint(grey(scene.DefaultLeafReflectance))))
 	}
 }
 
@@ -51,8 +53,7 @@ func (r *wallPass) hangPane(o *plan.Opening) {
 	half := r2.Scale(o.Depth/2, o.Outward)
 	a, b := r2.Add(o.Left, half), r2.Add(o.Right, half)
 	if o.Ajar > 0 {
-		leaf := leafOf(o)
-		a, b = leaf[0], leaf[1]
+		a, b = o.Leaf[0], o.Leaf[1]
 	}
 	skin := kitSkin(m)
 	o.IDs = append(o.IDs, r.sheet(o.Name, upright(a, b, o.Sill, o.Head), skin, skin))

@@ -32,6 +32,39 @@ var markup string
 // Options say how a page is written. The zero value is ready to use.
 type Options struct {
 	Font *font.Family // that the sheets were laid out with; nil: the default
+	// Phone is what a narrow screen shows in place of the sheets; none: the plan of each sheet above it.
+	Phone []Column
+}
+
+// Column is a part of the document as a narrow screen shows it: a drawing as wide as the screen, and cards that wrap.
+type Column struct {
+	Heading string
+	Lines   []string
+	Drawing ink.Page
+	Cards   []Card
+
+	SVG template.HTML // filled in
+}
+
+// Card is a list under a heading.
+type Card struct {
+	Title         string
+	Alarm         bool
+	Words, Points []string
+	Rows          []Row
+}
+
+// Row is an entry of a list, with its figures and notes.
+type Row struct {
+	Name    string
+	Figures []Figure
+	Notes   []string
+}
+
+// Figure is a value, and what it is of.
+type Figure struct {
+	Of, Value string
+	Struck    bool
 }
 
 // view is what the template is filled with.
@@ -39,6 +72,7 @@ type view struct {
 	Title, Language, Policy string
 	Families                string // of lettering
 	Sheets                  []sheet
+	Phone                   []Column
 	Layers                  []ink.Layer
 	Style                   template.CSS
 }
@@ -73,6 +107,15 @@ func Write(w io.Writer, doc ink.Document, opts Options) error {
 		}
 		v.Sheets = append(v.Sheets, s)
 	}
+	for i, c := range opts.Phone {
+		own := ink.Document{Language: doc.Language, Pages: []ink.Page{c.Drawing}}
+		var b bytes.Buffer
+		if err := svg.Write(&b, own, 0, svg.Options{Font: opts.Font, Prefix: fmt.Sprintf("phone-%d-", i+1)}); err != nil {
+			return fmt.Errorf("page: %w", err)
+		}
+		c.SVG = template.HTML(b.String())
+		v.Phone = append(v.Phone, c)
+	}
 	if v.Title == "" {
 		v.Title = v.Sheets[0].Title
 	}
@@ -106,7 +149,9 @@ func newSheet(doc ink.Document, i int, opts Options) (sheet, error) {
 		return sheet{}, err
 	}
 	s.SVG = template.HTML(b.String())
-	s.focus(p, opts.Font)
+	if len(opts.Phone) == 0 {
+		s.focus(p, opts.Font)
+	}
 	return s, nil
 }
 

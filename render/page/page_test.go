@@ -326,3 +326,46 @@ func TestTabs(t *testing.T) {
 		}
 	}
 }
+
+// TestASmallScreenShowsColumns: a drawing with its headings, and lists as cards of what is said, escaped; the style sheet
+// shows them where the screen is narrow, and none of the sheets beside them.
+func TestASmallScreenShowsColumns(t *testing.T) {
+	doc := sample()
+	column := Column{Heading: "Set-up <1>", Lines: []string{"T2.8"}, Drawing: doc.Pages[1], Cards: []Card{
+		{Title: "Lights", Words: []string{"in metres"}, Rows: []Row{{Name: "1 soft & low", Figures: []Figure{{Of: "throw", Value: "2.10"}, {Value: "35 %", Struck: true}}, Notes: []string{"from the wall"}}}},
+		{Title: "Watch", Alarm: true, Points: []string{"mind the step"}},
+	}}
+	var b bytes.Buffer
+	if err := Write(&b, doc, Options{Phone: []Column{column, column}}); err != nil {
+		t.Fatal(err)
+	}
+	all := elements(t, b.String())
+	of := func(name string) (texts []string) {
+		for _, e := range named(all, name) {
+			texts = append(texts, strings.TrimSpace(e.text))
+		}
+		return texts
+	}
+	for name, want := range map[string][]string{
+		"h2": {"Set-up <1>", "Set-up <1>"}, "h3": {"Lights", "Watch", "Lights", "Watch"}, "dt": {"1 soft & low", "1 soft & low"},
+		"small": {"throw", "throw"}, "s": {"35 %", "35 %"}, "li": {"mind the step", "mind the step"},
+	} {
+		if got := of(name); !slices.Equal(got, want) {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+	ids := map[string]int{}
+	for _, e := range all {
+		if id := e.attrs["id"]; id != "" {
+			if ids[id]++; ids[id] > 1 {
+				t.Errorf("the id %s stands twice", id)
+			}
+		}
+		if e.attrs["class"] == "plan" {
+			t.Error("a plan stands beside the columns")
+		}
+	}
+	if drawings := named(all, "svg"); len(drawings) != 4 {
+		t.Errorf("%d drawings, want two sheets and two columns", len(drawings))
+	}
+}

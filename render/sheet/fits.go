@@ -31,3 +31,17 @@ func Fits(ins []Input, o Options) []source.Diagnostic {
 	}
 	return found
 }
+
+// LeastPage gives the width and the height, mm, of the page that a plan needs by itself; what is written beside it may
+// need a larger one. There is none, and ok is false, where Fits finds an error.
+func LeastPage(in Input, o Options) (wide, high float64, ok bool) {
+	if o.Font == nil {
+		return 0, 0, false
+	}
+	s := newSheet(in, o, &faults{})
+	s.fitter = s.fitterOf(nil)
+	if s.log.failed() || !s.choose() {
+		return 0, 0, false
+	}
+	return s.layout.Wide, s.layout.High, true
+}

@@ -94,28 +94,3 @@ func TestListsAndTagsOutweighSmallPaper(t *testing.T) {
 		}
 	})
 }
-
-// TestListsComeOnTheSmallestPaperThatHoldsThem: a page of lists is no larger than it has to be, unless
-// a paper was asked for.
-func TestListsComeOnTheSmallestPaperThatHoldsThem(t *testing.T) {
-	f := fixture.Family(t)
-	seen := false
-	for _, paper := range []string{"", "A3"} {
-		eachSample(t, Options{Paper: paper}, func(t *testing.T, _ Input, s *sheet) {
-			for i := range s.pages[1:] {
-				page := &s.pages[1+i]
-				checkPage(t, page, f)
-				if page.Name != "lists" {
-					continue
-				}
-				seen = true
-				if small := page.Width*page.Height < 300*211; small != (paper == "") {
-					t.Errorf("%s on %v by %v mm, paper %q", page.Title, page.Width, page.Height, paper)
-				}
-			}
-		})
-	}
-	if !seen {
-		t.Error("no sample has lists that spill")
-	}
-}

@@ -87,17 +87,17 @@ func chooseMaps(in *Input, s *study.Study, o Options) {
 	switch {
 	case face != nil && o.mapped(s.Setup.Scene, wall != nil || level != nil) == term.FaceMap:
 		largeMap(in, s, face)
-		smallMap(in, s, floor)
+		secondMap(in, s, floor)
 	case wall != nil:
 		room, name, _ := strings.Cut(wall.Name, ".")
 		in.Elevation = &Elevation{Room: room, Wall: name}
 		in.Field, in.Beams, in.Views = fieldOf(s, wall), nil, nil
 	case level != nil:
 		largeMap(in, s, level)
-		smallMap(in, s, face)
+		secondMap(in, s, face)
 	case floor != nil:
 		largeMap(in, s, floor)
-		smallMap(in, s, face)
+		secondMap(in, s, face)
 	}
 }
 
@@ -113,22 +113,22 @@ func firstWall(s *study.Study) *study.Field {
 
 // largeMap takes a field, and those of its kind on the other levels of floor, for the map to scale.
 func largeMap(in *Input, s *study.Study, f *study.Field) {
-	in.Field, in.Floors = fieldOf(s, f), otherFloors(s, f, fieldOf)
+	in.Field, in.Floors = fieldOf(s, f), otherFloors(s, f)
 }
 
-// smallMap takes likewise what is drawn too small for its edges to need more than the lattice.
-func smallMap(in *Input, s *study.Study, f *study.Field) {
+// secondMap takes likewise what the second page maps.
+func secondMap(in *Input, s *study.Study, f *study.Field) {
 	if f != nil {
-		in.Inset, in.Insets = gridOf(s, f), otherFloors(s, f, gridOf)
+		in.Inset, in.Insets = fieldOf(s, f), otherFloors(s, f)
 	}
 }
 
 // otherFloors are the fields of a kind on the other levels of floor.
-func otherFloors(s *study.Study, but *study.Field, drawn func(*study.Study, *study.Field) *Field) []Field {
+func otherFloors(s *study.Study, but *study.Field) []Field {
 	var all []Field
 	for i := range s.Fields {
 		if f := &s.Fields[i]; f.Kind == but.Kind && f != but {
-			all = append(all, *drawn(s, f))
+			all = append(all, *fieldOf(s, f))
 		}
 	}
 	return all
@@ -136,13 +136,6 @@ func otherFloors(s *study.Study, but *study.Field, drawn func(*study.Study, *stu
 
 // fieldOf turns a field of light into a grid to draw, with the light at any point for true edges.
 func fieldOf(s *study.Study, f *study.Field) *Field {
-	drawn := gridOf(s, f)
-	drawn.Probe = s.Probe(f)
-	return drawn
-}
-
-// gridOf names a field and takes its lattice.
-func gridOf(s *study.Study, f *study.Field) *Field {
 	corner, step := f.Corner()
 	l := &f.Lattice
 	var level *float64
@@ -150,12 +143,22 @@ func gridOf(s *study.Study, f *study.Field) *Field {
 		level = &f.Z
 	}
 	return &Field{
-		Name:   fieldName(f, s.Setup.Feet),
+		Name:   fieldName(f, s.Setup.Feet) + everyFloor(s, f),
+		Probe:  s.Probe(f),
 		Level:  level,
 		Over:   f.Z - f.Base,
 		Coarse: f.Coarse, Uncomputed: f.Uncomputed,
 		Grid: carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},
 	}
+}
+
+// everyFloor says of a level plane that it lies as high over floors at other heights.
+func everyFloor(s *study.Study, f *study.Field) string {
+	others := func(o study.Field) bool { return o.Kind == study.OnPlane && o.Base != f.Base }
+	if f.Kind == study.OnPlane && slices.ContainsFunc(s.Fields, others) {
+		return " above each floor"
+	}
+	return ""
 }
 
 // fieldName says what a field is of, heights over its floor.

@@ -48,8 +48,8 @@ func TestOfMapsWhatIsAsked(t *testing.T) {
 			if in.Field == nil || !strings.HasPrefix(in.Field.Name, c.field) || in.Field.Probe == nil {
 				t.Errorf("mapped is %+v, want %s with a probe", in.Field, c.field)
 			}
-			if in.Inset == nil != (c.inset == "") || in.Inset != nil && (!strings.HasPrefix(in.Inset.Name, c.inset) || in.Inset.Probe != nil) {
-				t.Errorf("small is %+v, want %q without a probe", in.Inset, c.inset)
+			if in.Inset == nil != (c.inset == "") || in.Inset != nil && (!strings.HasPrefix(in.Inset.Name, c.inset) || in.Inset.Probe == nil) {
+				t.Errorf("second is %+v, want %q with a probe", in.Inset, c.inset)
 			}
 			if len(in.Insets) != len(in.Floors) {
 				t.Errorf("small: %d other floors, want %d", len(in.Insets), len(in.Floors))

@@ -3,6 +3,8 @@ package sheet
 import (
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -10,56 +12,53 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// listPages are the pages of lists that the sheet of the plan has no room for.
+// listPages are the pages of lists that the sheets of maps have no room for.
 func (s *sheet) listPages() []ink.Page {
 	var pages []ink.Page
-	l := s.listLayout()
-	for left := s.layout.Left; len(left) > 0; {
-		page, more := s.listPage(&l, left)
+	for len(s.left) > 0 {
+		page, more := s.listPage(s.left)
 		pages = append(pages, page)
-		if slices.Equal(left, more) {
+		if slices.Equal(s.left, more) {
 			break // a row taller than a page; none is made
 		}
-		left = more
+		s.left = more
 	}
 	return pages
 }
 
-// listLayout is the paper that lists come on which the sheet of the plan does not hold: a smaller one
-// of its series where one sheet of it holds them all, unless a paper was asked for.
-func (s *sheet) listLayout() layout.Layout {
-	own := s.layout
-	if s.wish.paper != nil || len(own.Left) == 0 {
-		return own
-	}
-	for _, p := range layout.PapersOf(s.d.In.Setup.Feet) {
-		if p.Width >= own.Paper.Width {
+// enlarged are the sizes that lists come in, the largest first: those which leave their page half empty are read from
+// further away.
+var enlarged = [...]float64{3.25, 3, 2.75, 2.5, 2.25, 2, 1.75, 1.5, 1.25, 1}
+
+// listPage is a page of what the sheets of maps do not hold, as large as one page holds it, and what it does not hold
+// either.
+func (s *sheet) listPage(left []layout.Remainder) (ink.Page, []layout.Remainder) {
+	by, l := 1.0, s.layout
+	for _, by = range enlarged {
+		l = listLayout(&s.layout, by)
+		slots, _ := listSlots(&l)
+		if _, more, _ := layout.PourBalanced(left, slots); len(more) == 0 {
 			break
 		}
-		for _, upright := range [...]bool{own.High > own.Wide, own.High <= own.Wide} {
-			l := layout.PageOf(p, upright)
-			l.Block = l.TitleBlock()
-			slots, _ := listSlots(&l)
-			if _, more, _ := layout.PourBalanced(own.Left, slots); len(more) == 0 {
-				return l
-			}
-		}
 	}
-	return own
-}
-
-// listPage is a page of what the sheet of the plan does not hold, and what it does not hold either.
-func (s *sheet) listPage(l *layout.Layout, left []layout.Remainder) (ink.Page, []layout.Remainder) {
-	page, p := s.newPage(l, "lists")
+	slots, top := listSlots(&l)
+	page, p := s.newPage(&s.layout, "lists")
 	page.Description = "Lists of the plan: what the sheet itself has no room for."
-	p.Rect(l.Frame, draw.FrameLine, p.Look.Ink, nil)
-	p.Rect(l.Block, draw.Medium, p.Look.Ink, nil)
-	slots, top := listSlots(l)
+	first := len(page.Items)
 	st := p.Name().Strong()
 	p.Text(box.At(slots[0].X, top-st.Cap), st.Ellipsis(section.Joined(", ", section.TitleOf(s.d.In.Setup), section.SetupLine(s.d.In)), box.Width(l.Frame)-2*layout.Pads), st, ink.Left)
-	pieces, more, slots := layout.PourBalanced(left, slots)
-	draw.DrawPieces(p, s.texts, pieces, slots)
+	pieces, more, cut := layout.PourBalanced(left, slots)
+	draw.DrawPieces(p, s.texts, pieces, cut)
+	page.Magnify(first, by)
+	p.Rect(s.layout.Frame, draw.FrameLine, p.Look.Ink, nil)
+	p.Rect(s.layout.TitleBlock(), draw.Medium, p.Look.Ink, nil)
 	return *page, more
+}
+
+// listLayout is the frame of a page and its title block, before all is made larger.
+func listLayout(page *layout.Layout, by float64) layout.Layout {
+	shrunk := func(b r2.Box) r2.Box { return r2.Box{Min: r2.Scale(1/by, b.Min), Max: r2.Scale(1/by, b.Max)} }
+	return layout.Layout{Frame: shrunk(page.Frame), Block: shrunk(page.TitleBlock())}
 }
 
 // listSlots are the columns of a page of lists, the last one over the title block.

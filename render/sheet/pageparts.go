@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -9,13 +10,13 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// drawParts draws the pages of a plan in parts, the first with what the collar holds.
+// drawParts draws the pages of a plan in parts, each with what its collar holds of the lists.
 func (s *sheet) drawParts() []ink.Page {
 	var pages []ink.Page
 	for i := range s.layout.Tiles.Parts() {
 		l := s.layout
 		if i > 0 {
-			l.Pieces, _ = layout.Pour(layout.Whole(s.fitter.Keys), l.Slots)
+			l.Pieces, s.left = layout.Pour(slices.Concat(s.fitter.Keys, s.left), l.Slots)
 		}
 		pages = append(pages, s.planPart(&l, i))
 	}
@@ -25,6 +26,7 @@ func (s *sheet) drawParts() []ink.Page {
 // planPart draws one part of a plan.
 func (s *sheet) planPart(l *layout.Layout, i int) ink.Page {
 	v := layout.ViewOf(l.Tiles.Part(i), l.Plan, l.Times)
+	v.Panel = l.Tiles.Within(l.Plan, v, i)
 	s.d.Part = i
 	page := s.planPage(l, v)
 	word := fmt.Sprintf("part %d of %d", i+1, l.Tiles.Parts())
@@ -34,6 +36,6 @@ func (s *sheet) planPart(l *layout.Layout, i int) ink.Page {
 		page.Name = fmt.Sprintf("part-%d", i+1)
 	}
 	page.Description += " This is " + word + "."
-	draw.Match{Drawing: s.d}.MatchLines(s.d.Pad.With(&page).On(ink.Notes), l, v, i)
+	draw.Match{Drawing: s.d}.Lines(s.d.Pad.With(&page).On(ink.Notes), v)
 	return page
 }

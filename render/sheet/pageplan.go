@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -88,7 +89,7 @@ const (
 // planPage is the sheet itself.
 func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 	s.d.Clear()
-	page, p := s.newPage(l, "")
+	page, p := s.newPage(l, s.mapWord())
 	page.Description = s.description(l)
 	first := len(page.Items)
 	if f, ok := draw.OnWall(s.d.In); ok {
@@ -97,7 +98,7 @@ func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 	} else {
 		draw.Plan{Drawing: s.d}.Draw(p, v, l.Corners)
 	}
-	draw.CropFrom(page, first, l.Plan, s.d.Pad.Face)
+	draw.CropFrom(page, first, v.Panel, s.d.Pad.Face)
 	for _, r := range l.Rules {
 		p.Line(draw.Medium, p.Look.Ink, r[0], r[1])
 	}
@@ -115,11 +116,25 @@ func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {
 	return *page
 }
 
+// mapWord is what a page of a second map is called: what it maps.
+func (s *sheet) mapWord() string {
+	switch {
+	case !s.d.Second:
+		return ""
+	case s.d.In.Field.Level == nil:
+		return string(term.FloorMap)
+	}
+	return string(term.FaceMap)
+}
+
 // description says the page in one paragraph, for a reader who cannot see it.
 func (s *sheet) description(l *layout.Layout) string {
 	setup := s.d.In.Setup
 	if f, ok := draw.OnWall(s.d.In); ok {
 		return fmt.Sprintf("Light on the wall %s, seen from inside the room, at %s on %s.", f.Name, layout.ScaleWords(l.Times, setup.Feet), l.Paper.Name)
+	}
+	if s.d.Second {
+		return fmt.Sprintf("%s, at %s on %s.", s.d.In.Field.Name, layout.ScaleWords(l.Times, setup.Feet), l.Paper.Name)
 	}
 	words := fmt.Sprintf("Lighting plan at %s on %s: %s, %s, %s.", layout.ScaleWords(l.Times, setup.Feet), l.Paper.Name,
 		section.Count(len(setup.Lights), "light"), section.Count(len(setup.People), "person"), section.Count(len(setup.Cameras), "camera"))

@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
@@ -16,12 +17,12 @@ type pageKind func(s *sheet) []ink.Page
 
 // pageKinds are the kinds of pages in their order on a sheet. Each stands in a file of its own and is listed here.
 func pageKinds() []pageKind {
-	return []pageKind{(*sheet).planPages, (*sheet).listPages}
+	return []pageKind{(*sheet).planPages, (*sheet).mapPages, (*sheet).listPages}
 }
 
 // draw draws the pages.
 func (s *sheet) draw() {
-	s.pages = nil
+	s.pages, s.left = nil, slices.Concat(s.layout.Left, s.later)
 	for _, kind := range pageKinds() {
 		s.pages = append(s.pages, kind(s)...)
 	}
@@ -81,5 +82,14 @@ func outlinePages(sheets []*sheet) {
 			}
 			p.Outline = []string{heading, own}
 		}
+	}
+}
+
+// number draws the title block of every page; f is that of the first.
+func (s *sheet) number(f draw.Folio) {
+	for i := range s.pages {
+		l := layout.Layout{Frame: layout.FrameOf(s.pages[i].Width, s.pages[i].Height)}
+		draw.Collar{Drawing: s.d}.TitleBlock(s.d.Pad.With(&s.pages[i]), l.TitleBlock(), s.fields, f)
+		f.Sheet++
 	}
 }

@@ -136,7 +136,7 @@ func (s *sheet) onPaper(p layout.Paper) {
 // letGo lets go of all but the pages, the names and what the title block says.
 func (s *sheet) letGo() {
 	s.paper = s.layout.Paper
-	s.fitter, s.texts, s.layout = nil, nil, layout.Layout{}
+	s.fitter, s.texts, s.layout, s.later, s.left = nil, nil, layout.Layout{}, nil, nil
 	s.d.Report = section.Report{}
 	s.d.Clear()
 }

@@ -18,8 +18,10 @@ type sheet struct {
 	log    *faults
 	fitter *layout.Fitter
 	layout layout.Layout
-	texts  draw.Blocks // the lettering of the blocks
-	pages  []ink.Page  // before they are numbered
+	texts  draw.Blocks        // the lettering of the blocks
+	pages  []ink.Page         // before they are numbered
+	later  []layout.Remainder // what the first page leaves to the second
+	left   []layout.Remainder // what no page holds yet
 
 	// What is known of it when its set-up is let go.
 	title, name, heading string
@@ -33,6 +35,9 @@ func newSheet(in Input, o Options, log *faults) *sheet {
 	setup := in.Setup
 	s.title, s.name, s.heading, s.place = section.TitleOf(setup), setup.Name, section.SetupLine(&in), drawingOf(setup)
 	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.wish.levels, Stop: setup.Exposure.Stop.N}}
+	if setup.Exposure.Stop.N > 0 {
+		r.Written = section.WorkingStop(setup)
+	}
 	p := draw.Pad{Look: &s.wish.theme, Face: o.Font, White: section.WhiteOf(setup)}
 	s.d = draw.New(r, p, func(text string) {
 		log.warn("lettering-cut", "a shorter text, or a larger paper", "%q is too long for its place on the sheet and is cut", text)
@@ -45,11 +50,10 @@ func (s *sheet) lay() *sheet {
 	if s.log.failed() {
 		return nil
 	}
-	s.fitter = s.fitterOf(s.blocks())
+	s.fitter = s.fitterOf(s.firstBlocks())
 	if !s.choose() {
 		return nil
 	}
-	s.fitInset()
 	if s.d.In.Elevation == nil && s.layout.Tiles.Parts() <= 1 {
 		s.layout = s.fitter.GiveRoom(s.layout)
 	}
@@ -69,6 +73,8 @@ func (s *sheet) choose() bool {
 			return false
 		}
 		s.recordFindings(s.fitter.SplitNote(&l))
+		s.d.Tiles = l.Tiles
+		s.fitter.Blocks = s.firstBlocks() // their legend has match lines
 		s.fitter.PourParts(&l, s.keyToParts(&l.Tiles))
 	}
 	s.layout = l
@@ -81,35 +87,28 @@ func (s *sheet) recordFindings(d source.Diagnostic) {
 	s.log.add(d)
 }
 
-// fitInset makes the second map smaller where that spares a page of its own.
-func (s *sheet) fitInset() {
-	first := s.layout
-	if s.d.In.Inset == nil || first.Tiles.Parts() > 1 {
-		return
-	}
-	blocks := s.fitter.Blocks
-	for _, s.d.InsetMost = range draw.InsetHeights[1:] {
-		if s.layout.All() {
-			return
-		}
-		s.fitter.Blocks = s.blocks()
-		if l, ok := s.fitter.Best(first.Paper); ok && l.Times == first.Times && l.All() {
-			s.layout = l
-			return
-		}
-	}
-	s.d.InsetMost, s.fitter.Blocks = draw.InsetHeights[0], blocks
-}
-
-// blocks are the sections laid out, without the empty ones.
-func (s *sheet) blocks() []*layout.Block {
+// blocks are the sections laid out, without the empty ones, and without that of the second map, which has a page.
+func (s *sheet) blocks() []layout.Remainder {
 	var some []*layout.Block
 	for _, q := range s.d.Sections() {
-		if b := s.d.Block(q); len(b.Rows) > 0 {
+		if b := s.d.Block(q); len(b.Rows) > 0 && q.Figure != section.SmallMapFigure {
 			some = append(some, s.set(b))
 		}
 	}
-	return some
+	return layout.Whole(some)
+}
+
+// firstBlocks are those of the first page: all, unless a page of another map comes, where what is only to be looked up
+// then stands.
+func (s *sheet) firstBlocks() []layout.Remainder {
+	all := s.blocks()
+	s.later = nil
+	if !s.hasSecond() {
+		return all
+	}
+	first, later := layout.Divided(all, layout.Wanted)
+	s.later = later
+	return first
 }
 
 // set keeps the lettering of a block for when it is drawn.
@@ -137,7 +136,7 @@ func (s *sheet) countShortened(l *layout.Layout) int {
 }
 
 // fitterOf tries layouts of what stands, or of the wall, with blocks beside it.
-func (s *sheet) fitterOf(blocks []*layout.Block) *layout.Fitter {
+func (s *sheet) fitterOf(blocks []layout.Remainder) *layout.Fitter {
 	setup := s.d.In.Setup
 	stands := draw.Standing(setup)
 	if f, ok := draw.OnWall(s.d.In); ok {
@@ -148,8 +147,8 @@ func (s *sheet) fitterOf(blocks []*layout.Block) *layout.Fitter {
 		scales = []float64{s.wish.scale}
 	}
 	extent := box.Around(stands)
-	return &layout.Fitter{Extent: extent, Lined: draw.Lined(setup, extent), Stands: stands, Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
-		Way: s.wish.way, Scales: scales, Cut: s.countShortened,
+	return &layout.Fitter{Extent: extent, Lined: draw.Lined(setup, extent), Stands: stands, Seams: draw.Seams(setup), Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
+		Way: s.wish.way, Second: s.hasSecond(), Scales: scales, Cut: s.countShortened,
 		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
 }
 

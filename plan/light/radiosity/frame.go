@@ -24,8 +24,8 @@ const side = 4
 // looks in all directions itself.
 const closest = 0.075
 
-// A lattice keeps at most so many rays, two or four bytes each: the points of a huge one look in fewer
-// directions, down to the fewest.
+// The lattices of a set keep at most so many rays together, two or four bytes each: the points of huge ones look in
+// fewer directions, down to the fewest.
 const (
 	mostSeen   = 1 << 26
 	fewestRays = 16
@@ -54,7 +54,7 @@ func (t *Transport) traceFromLattice(ctx context.Context, l *receptor.Lattice) (
 	if !f.shared {
 		f.rays *= sets
 	}
-	for f.rays > fewestRays && f.rays*f.NU*f.NV > mostSeen {
+	for f.rays > fewestRays && f.rays*max(t.points, f.NU*f.NV) > mostSeen {
 		f.rays /= 2
 	}
 	if f.shared {

@@ -34,7 +34,7 @@ func (p *depthBuffer) record(q *itemBuffer, hits []uint32) {
 		case n < 1<<16:
 			q.short = append(q.short, uint16(n))
 		default:
-			q.long = make([]uint32, 0, 2*len(q.short))
+			q.long = make([]uint32, 0, cap(q.short)) // room for all
 			for _, s := range q.short {
 				q.long = append(q.long, uint32(s))
 			}

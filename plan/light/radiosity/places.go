@@ -43,7 +43,7 @@ func (t *Transport) group() {
 
 // traceFromPlaces follows the rays of single receptors.
 func (t *Transport) traceFromPlaces(ctx context.Context) error {
-	tasks := t.tasks()
+	tasks := tasksOf(t.places)
 	landings := make([][]landing, len(tasks))
 	tracers := t.mesh.tracers(t.workers, len(tasks))
 	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
@@ -62,10 +62,10 @@ func (t *Transport) traceFromPlaces(ctx context.Context) error {
 	return t.traceFromCells(ctx)
 }
 
-// tasks are the runs of rays of all places.
-func (t *Transport) tasks() (all []task) {
-	for n := range t.places {
-		for from := 0; from < len(t.places[n].hits); from += raysPerRun {
+// tasksOf are the runs of rays of all places.
+func tasksOf(places []place) (all []task) {
+	for n := range places {
+		for from := 0; from < len(places[n].hits); from += raysPerRun {
 			all = append(all, task{n, from})
 		}
 	}

@@ -23,6 +23,9 @@ func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []re
 		return nil, err
 	}
 	for i := range lattices {
+		t.points += lattices[i].NU * lattices[i].NV
+	}
+	for i := range lattices {
 		f, err := t.traceFromLattice(ctx, &lattices[i])
 		if err != nil {
 			return nil, err

@@ -23,6 +23,7 @@ type Transport struct {
 	cells     []cell
 	queue     []uint32 // patches that have been seen and not been linked
 	lattices  []*frame
+	points    int // of all lattices
 }
 
 // Dark says whether no surface of the set returns any light.

@@ -15,19 +15,26 @@ import (
 // brightest marks the place where the most light falls, with its figure: contours say only what it is
 // more than.
 func (c maps) brightest(p Pad, v layout.View) []placeable {
-	const arm = 0.9 // mm
 	most, where := mostLight(c.In)
 	if most <= 0 {
 		return nil
 	}
 	where = v.Paper(where)
 	q := p.On(ink.Readings).of("brightest", "The most light on the wall: "+c.Lux(&most)+".")
-	q.Line(Medium, p.Look.Ink, box.At(where.X-arm, where.Y), box.At(where.X+arm, where.Y))
-	q.Line(Medium, p.Look.Ink, box.At(where.X, where.Y-arm), box.At(where.X, where.Y+arm))
+	q.cross(where)
+	c.used("brightest")
 	words := c.Lux(&most)
 	struck := section.When(slices.ContainsFunc(c.In.Maps()[0].Uncomputed, func(u plan.Uncomputed) bool { return u.AltersLight() }), words)
 	return []placeable{&note{struck: struck, object: "brightest", layer: ink.Readings, style: c.Pad.plan().Strong(), forms: sayings(words+" at the brightest", "most "+words),
-		anchor: where, body: box.Of(where.X-arm, where.Y-arm, where.X+arm, where.Y+arm), weight: 2, leader: 30, led: true}}
+		anchor: where, body: box.Of(where.X-crossArm, where.Y-crossArm, where.X+crossArm, where.Y+crossArm), weight: 2, leader: 60, led: true}}
+}
+
+// crossArm is half of the mark of the brightest place, mm.
+const crossArm = 0.9
+
+func (p Pad) cross(at r2.Vec) {
+	p.Line(Medium, p.Look.Ink, box.At(at.X-crossArm, at.Y), box.At(at.X+crossArm, at.Y))
+	p.Line(Medium, p.Look.Ink, box.At(at.X, at.Y-crossArm), box.At(at.X, at.Y+crossArm))
 }
 
 // mostLight is the most light of the map, lx, and where it falls.

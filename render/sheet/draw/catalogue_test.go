@@ -13,6 +13,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
@@ -36,7 +37,7 @@ type vocabulary struct {
 func vocabularies(t *testing.T) []vocabulary {
 	held := func(in *section.Input, word string) { in.Setup.Lights = []plan.Light{mounted(word)} }
 	return []vocabulary{
-		{"mount", offered(t, "$defs", "mount"), held, "mount:", []string{"ceiling"}},
+		{"mount", offered(t, "$defs", "mount"), held, "mount:", nil},
 		{"pose", offered(t, "properties", "people", "additionalProperties", "properties", "pose"), func(in *section.Input, word string) {
 			in.Setup.People = []plan.Person{{Name: "ada", Pose: term.Pose(word), Height: 1.7}}
 		}, "person:", nil},
@@ -54,7 +55,7 @@ func vocabularies(t *testing.T) []vocabulary {
 		}, "reading:", nil},
 		{"class of lamp", classes(), func(in *section.Input, word string) {
 			l := mounted("stand")
-			l.Head.Class = term.Class(word)
+			l.Head.Class, l.Head.ModifierLabel = term.Class(word), "shade"
 			in.Setup.Lights = []plan.Light{l}
 		}, "light:", nil},
 	}
@@ -139,7 +140,11 @@ func drawnPlan(t *testing.T, in section.Input) (map[string]bool, *ink.Page) {
 	Plan{c}.Draw(c.Pad.With(page), v, nil)
 	Collar{c}.ScaleBar(c.Pad.With(page), 0, 20, 50, "A3")
 	Collar{c}.North(c.Pad.With(page), box.At(180, 20))
-	return c.uses, page
+	shown := map[string]bool{}
+	for key := range c.uses {
+		shown[key] = true
+	}
+	return shown, page
 }
 
 // Every word of the language for something on the plan has a symbol, which the plan shows and the legend explains.
@@ -177,11 +182,18 @@ func TestSymbolsAreDrawn(t *testing.T) {
 			take(in)
 		}
 	}
-	for _, class := range classes() { // pointing down
-		l := mounted("stand")
-		l.Head.Class, l.Frame.Axis = term.Class(class), r3.Vec{Z: -1}
-		take(section.Input{Setup: &plan.Setup{Lights: []plan.Light{l}}})
+	for _, class := range classes() {
+		for _, form := range []photometry.Form{photometry.Point, photometry.Disc} {
+			for _, z := range []float64{-1, 1} {
+				l := mounted("stand")
+				l.Head.Class, l.Frame.Axis, l.Head.Source.Opening.Form = term.Class(class), r3.Vec{Z: z}, form
+				l.Head.ModifierLabel = "" // a bare bulb, where it is a practical
+				take(section.Input{Setup: &plan.Setup{Lights: []plan.Light{l}}})
+			}
+		}
 	}
+	black := plan.Grip{Name: "g", Tag: "G1", Kind: term.Card, Size: [2]float64{1, 1}, Frame: level(), Surface: "black", Reflects: 0.03}
+	take(section.Input{Setup: &plan.Setup{Grip: []plan.Grip{black}}})
 	take(fixture.Example()) // throws and faces
 	casement := plan.Opening{Kind: "window", Ajar: 40, Right: r2.Vec{X: 1}, Outward: r2.Vec{Y: 1}, Depth: 0.2, Escape: true}
 	take(section.Input{Setup: &plan.Setup{Openings: []plan.Opening{casement}}})

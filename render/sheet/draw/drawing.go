@@ -1,8 +1,10 @@
 package draw
 
 import (
+	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
 )
 
 // Drawing is a plan or a wall in the making: what it is of, the lettering of its sheet, and what it has shown so
@@ -11,12 +13,14 @@ type Drawing struct {
 	section.Report
 	Typesetter
 	*shown
-	how   How
-	whole map[string]bool // the lights whose beams and throws are drawn whole
-	Terse bool            // tags are their numbers alone: the lists stand right below
-	Part  int             // of a plan in parts, the one at hand
-
-	InsetMost float64 // the height of the second map, mm
+	how    How
+	whole  map[string]bool // the lights whose beams and throws are drawn whole
+	Terse  bool            // tags are their numbers alone: the lists stand right below
+	Named  bool            // a terse tag has the name beside the number
+	Tiles  layout.Tiles    // the parts of a plan in parts
+	Part   int             // of those, the one at hand
+	also   []string        // the symbols that another map of the set-up shows
+	Second bool            // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
 }
 
 // How is how a map and its beams are drawn.
@@ -27,11 +31,28 @@ type How struct {
 
 // New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
 func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
-	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, how: how, InsetMost: InsetHeights[0],
-		whole: section.WholeBeams(r.In, how.Beams)}
+	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, how: how, whole: section.WholeBeams(r.In, how.Beams)}
 	d.Crowd(0)
 	d.Clear()
 	return d
+}
+
+// Other is a drawing of another map of the same set-up.
+func (c *Drawing) Other(r section.Report) *Drawing {
+	d := New(r, c.Pad, c.cut, c.how)
+	d.Terse, d.Second = true, true
+	return d
+}
+
+// Explain makes the legend hold what another map shows too, and says whether that is more than it shows itself.
+func (c *Drawing) Explain(other *Drawing) bool {
+	c.also = nil
+	for kind := range other.uses {
+		if _, known := c.uses[kind]; !known {
+			c.also = append(c.also, kind)
+		}
+	}
+	return len(c.also) > 0
 }
 
 // Crowd sets the lettering of the plan to one of the steps of Crowds, 0 the largest.
@@ -45,7 +66,7 @@ func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }
 
 // shown is what a drawing has shown so far.
 type shown struct {
-	uses      map[string]bool          // the symbols that the plan shows
+	uses      map[string]example       // the symbols that the plan shows, each as the first of its kind is drawn
 	People    map[string]symbols.Drawn // as they stand on the plan
 	Stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
 	furniture []symbols.Drawn          // in the order of the set-up
@@ -57,10 +78,20 @@ type shown struct {
 }
 
 // Clear forgets the plan that was drawn.
-func (c *shown) Clear() { *c = shown{uses: map[string]bool{}, People: map[string]symbols.Drawn{}} }
+func (c *shown) Clear() { *c = shown{uses: map[string]example{}, People: map[string]symbols.Drawn{}} }
 
-// used notes that the plan shows a symbol.
-func (c *shown) used(kind string) { c.uses[kind] = kind != "" }
+// example draws a thing of the plan as the legend shows it: about the origin, at a scale in mm for a metre.
+type example func(c ink.Canvas, k symbols.Look, scale float64) symbols.Drawn
+
+// used notes that the plan shows a symbol which always looks the same.
+func (c *shown) used(kind string) { c.usedAs(kind, nil) }
+
+// usedAs notes that the plan shows a symbol, and how it looks there.
+func (c *shown) usedAs(kind string, as example) {
+	if _, known := c.uses[kind]; !known && kind != "" {
+		c.uses[kind] = as
+	}
+}
 
 // form counts a label on its form.
 func (c *shown) form(n int) {
@@ -69,7 +100,3 @@ func (c *shown) form(n int) {
 	}
 	c.Forms[n]++
 }
-
-// InsetHeights are the heights that the second map takes at most, mm: the first with which the sheet
-// holds everything.
-var InsetHeights = [...]float64{58, 44, 32}

@@ -7,12 +7,25 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
+
+// readingsOn are those of the scene's meters that are taken of a wall.
+func (c *Drawing) readingsOn(f WallFace) (all []*meter.Reading) {
+	for i := range c.In.Readings {
+		r := &c.In.Readings[i]
+		at := targetOf(c.In.Setup, r)
+		if r.Person == "" && math.Abs(f.off(plan.InPlan(at))) < 5*onFace && box.Contains(f.box(), f.at(at)) {
+			all = append(all, r)
+		}
+	}
+	return all
+}
 
 // Draw draws the wall: the map of light on it, its openings, what stands before it, its
 // size, and the readings that are taken of it.
@@ -22,19 +35,17 @@ func (c Wall) Draw(p Pad, v layout.View, f WallFace, corners []r2.Box) {
 		clear = append(clear, hard(box.Inset(b, -2, -2)))
 	}
 	clear = append(clear, c.drawSection(p.On(ink.Walls), v, f)...)
-	clear = append(clear, c.drawHoles(p, v, f)...)
+	notes, edges := c.drawThings(p, v, f)
+	clear = append(clear, edges...)
+	clear = append(clear, c.drawHoles(p, v, f, clear)...)
 	clear = append(clear, c.drawBefore(p, v, f, clear)...)
-	clear = append(clear, c.drawSizes(p.On(ink.Throws), v, f)...)
-	notes := maps(c).brightest(p, v)
+	sizes, side := c.drawSizes(p.On(ink.Throws), v, f)
+	clear = append(append(clear, sizes...), c.drawHeights(p.On(ink.Notes), v, f, side)...)
+	notes = append(notes, maps(c).brightest(p, v)...)
 	clear = append(clear, overprints(c).overprint(p, v, slices.Concat(clear, bodies(p, notes)), []carto.Obstacle{hard(f.sized(v))})...)
-	for i := range c.In.Readings {
-		r := &c.In.Readings[i]
-		where := f.at(targetOf(c.In.Setup, r))
-		if r.Person == "" && math.Abs(f.off(plan.InPlan(targetOf(c.In.Setup, r)))) < 5*onFace && box.Contains(f.box(), where) {
-			notes = append(notes, readings(c).meterNote(p, v.Paper(where), r))
-		}
+	for _, r := range c.readingsOn(f) {
+		notes = append(notes, readings(c).meterNote(p, v.Paper(f.at(targetOf(c.In.Setup, r))), r))
 	}
-	clear = append(clear, bodies(p, notes)...)
 	clear = append(clear, c.place(p, v, notes, clear)...)
 	reliefs := maps(c).reliefs(v)
 	maps(c).drawTints(p.On(ink.Tint), v, reliefs)

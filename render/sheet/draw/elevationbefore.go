@@ -7,15 +7,15 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
 
-// What stands before a wall is shown as far off as before, m. What touches it hides it.
+// What stands in the room is shown before a wall. What touches it, m, hides it.
 const (
-	before   = 1.0
 	touching = 0.005
 	embedded = 0.05 // m into the wall: what reaches farther is behind it
 )
@@ -99,7 +99,7 @@ func (f *WallFace) silhouette(v layout.View, part plan.Part) (s silhouette, ok b
 		nearest = math.Min(nearest, f.off(q))
 	}
 	shape, within := box.Intersection(g.Box(), f.box())
-	if !g.Any || !within || nearest < -embedded || nearest > before {
+	if !g.Any || !within || nearest < -embedded || !f.inRoom(plane.Centroid(part.Outline)) {
 		return s, false
 	}
 	ring := ink.ClipPolygon(box.Corners(shape), f.ring())

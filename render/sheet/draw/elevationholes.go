@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -36,7 +38,7 @@ func (f *WallFace) hole(o *plan.Opening) (b r2.Box, ok bool) {
 }
 
 // drawHoles draws the openings of the wall, with their names and sizes.
-func (c Wall) drawHoles(p Pad, v layout.View, f WallFace) []carto.Obstacle {
+func (c Wall) drawHoles(p Pad, v layout.View, f WallFace, things []carto.Obstacle) []carto.Obstacle {
 	var taken []carto.Obstacle
 	for i := range c.In.Setup.Openings {
 		o := &c.In.Setup.Openings[i]
@@ -51,8 +53,8 @@ func (c Wall) drawHoles(p Pad, v layout.View, f WallFace) []carto.Obstacle {
 			panes = o.Panes
 			q.bars(hole, panes)
 		}
-		taken = append(taken, hard(hole))
-		c.nameHole(p.On(ink.Notes).of("opening:"+o.Name, ""), hole, panes, c.holeWords(f, o, cut))
+		taken = append(taken, carto.Obstacle{Outline: box.Corners(hole)}) // leaders of what stands before it cross it
+		c.nameHole(p.On(ink.Notes).of("opening:"+o.Name, ""), hole, panes, c.holeWords(f, o, cut), things)
 	}
 	return taken
 }
@@ -66,27 +68,31 @@ func (c Wall) holeWords(f WallFace, o *plan.Opening, cut r2.Box) []string {
 	return words
 }
 
-// nameHole letters an opening in a pane, else across it: with its name over its size where there is room.
-func (c Wall) nameHole(p Pad, hole r2.Box, panes [2]int, words []string) {
+// nameHole letters an opening in a pane, else across it, clear of what stands before it: with its name over its size
+// where there is room.
+func (c Wall) nameHole(p Pad, hole r2.Box, panes [2]int, words []string, things []carto.Obstacle) {
 	wide := []string{words[0], strings.Join(words[1:], ", ")}
-	for _, room := range [...]r2.Box{paneOf(hole, panes), hole} {
+	for _, rooms := range [...][]r2.Box{panesOf(hole, panes), {hole}} {
 		for _, lines := range [...][]string{wide, words, words[:1]} {
-			if c.letterHole(p, room, lines) {
-				return
+			for _, room := range rooms {
+				if c.letterHole(p, room, lines, things) {
+					return
+				}
 			}
 		}
 	}
 }
 
 // letterHole letters lines in the middle of a box; false where they have no room there.
-func (c Wall) letterHole(p Pad, room r2.Box, lines []string) bool {
+func (c Wall) letterHole(p Pad, room r2.Box, lines []string, things []carto.Obstacle) bool {
 	st := p.place()
 	size := r2.Vec{Y: st.Leading() * float64(len(lines))}
 	for _, s := range lines {
 		size.X = math.Max(size.X, st.Width(s)+1)
 	}
 	centre := box.Middle(room.Min, room.Max)
-	if !box.AllIn(ink.TurnedBox(centre, size, 0), box.Inset(room, 0.5, 0.5)) {
+	taken := ink.TurnedBox(centre, size, 0)
+	if !box.AllIn(taken, box.Inset(room, 0.5, 0.5)) || meets(carto.Obstacle{Outline: taken}, things) {
 		return false
 	}
 	for i, s := range lines {
@@ -96,12 +102,20 @@ func (c Wall) letterHole(p Pad, room r2.Box, lines []string) bool {
 	return true
 }
 
-// paneOf is the pane of a window that is nearest to its middle, the lower left of several.
-func paneOf(hole r2.Box, panes [2]int) r2.Box {
+// panesOf are the panes of a window, those nearest to its middle first.
+func panesOf(hole r2.Box, panes [2]int) (all []r2.Box) {
 	nx, ny := max(panes[0], 1), max(panes[1], 1)
 	w, h := box.Width(hole)/float64(nx), box.Height(hole)/float64(ny)
-	corner := r2.Add(hole.Min, box.At(w*float64((nx-1)/2), h*float64((ny-1)/2)))
-	return r2.Box{Min: corner, Max: r2.Add(corner, box.At(w, h))}
+	for j := range ny {
+		for i := range nx {
+			corner := r2.Add(hole.Min, box.At(w*float64(i), h*float64(j)))
+			all = append(all, r2.Box{Min: corner, Max: r2.Add(corner, box.At(w, h))})
+		}
+	}
+	middle := box.Middle(hole.Min, hole.Max)
+	off := func(b r2.Box) float64 { return r2.Norm(r2.Sub(box.Middle(b.Min, b.Max), middle)) }
+	slices.SortStableFunc(all, func(a, b r2.Box) int { return cmp.Compare(math.Round(off(a)*100), math.Round(off(b)*100)) })
+	return all
 }
 
 // bars draws the bars between panes.

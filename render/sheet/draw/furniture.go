@@ -23,7 +23,9 @@ func (c things) drawFurniture(p Pad, v layout.View) {
 	c.furniture = make([]symbols.Drawn, len(c.In.Setup.Furniture))
 	for _, i := range lowestFirst(c.In.Setup.Furniture) {
 		f := &c.In.Setup.Furniture[i]
-		c.used("furniture:" + string(f.Kind))
+		c.usedAs("furniture:"+string(f.Kind), func(to ink.Canvas, k symbols.Look, scale float64) symbols.Drawn {
+			return drawPiece(to, k, layout.View{Scale: scale}, f, r2.Vec{}, 0)
+		})
 		alt := fmt.Sprintf("%s, %s high.", f.Name, c.Length(f.Z1-f.Base))
 		first := len(p.page.Items)
 		c.furniture[i] = c.furnish(p.of("furniture:"+f.Name, alt), v, f)
@@ -59,8 +61,13 @@ func linesOnly(marks []ink.Item, paper ink.Colour, width float64) {
 }
 
 func (c things) furnish(p Pad, v layout.View, f *plan.Furniture) symbols.Drawn {
-	return symbols.DrawFurniture(p.canvas, p.furnishings(), symbols.Furniture{
-		Kind: symbols.FurnitureKind(f.Kind), At: v.Paper(f.At), Turn: f.Turn, Size: r2.Vec{X: f.Size[0] * v.Scale, Y: f.Size[1] * v.Scale},
+	return drawPiece(p.canvas, p.furnishings(), v, f, v.Paper(f.At), f.Turn)
+}
+
+// drawPiece draws a piece of furniture at a place on paper.
+func drawPiece(to ink.Canvas, k symbols.Look, v layout.View, f *plan.Furniture, at r2.Vec, turn float64) symbols.Drawn {
+	return symbols.DrawFurniture(to, k, symbols.Furniture{
+		Kind: symbols.FurnitureKind(f.Kind), At: at, Turn: turn, Size: r2.Vec{X: f.Size[0] * v.Scale, Y: f.Size[1] * v.Scale},
 		Scale: v.Scale, Steps: steps(f),
 	})
 }

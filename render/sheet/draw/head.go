@@ -15,7 +15,7 @@ func (c Collar) Head(grand bool) []Row {
 		title.Cap = capGrand
 	}
 	var rows []Row
-	for _, l := range c.Set(section.TitleOf(c.In.Setup), title, layout.Measure, 3) {
+	for _, l := range c.Set(section.TitleOf(c.In.Setup), title, layout.Measure, 4) {
 		rows = append(rows, Lettered(l, title, title.Cap*1.7))
 	}
 	rows = append(rows, Space(1.4))

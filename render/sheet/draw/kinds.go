@@ -1,20 +1,20 @@
 package draw
 
 import (
-	"math"
+	"cmp"
+
+	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
 )
 
-// lightHold is how a light is held, by what takes ground: a practical stands by itself, on the floor or
-// on furniture, and what hangs from the ceiling takes none.
+// lightHold is how a light is held: a practical stands by itself, on the floor or on furniture.
 func lightHold(l *plan.Light) symbols.Hold {
 	switch l.Mount.Kind {
-	case term.Ceiling:
-		return ""
 	case term.Stand, term.Floor, "":
 		if l.Head.Class == term.Practical {
 			return ""
@@ -23,20 +23,71 @@ func lightHold(l *plan.Light) symbols.Hold {
 	return symbols.Hold(l.Mount.Kind)
 }
 
-// lightKind is the symbol of a light: by how light leaves it, or as seen from above.
-func lightKind(l *plan.Light) string {
-	class := string(l.Head.Class)
-	switch symbols.Class(class) {
-	case symbols.Lantern, symbols.Practical, symbols.Linear:
-		return "light:" + class
+// lampOf is how a light looks, about the origin and pointing up the paper, at a scale in mm for a metre, without what
+// carries it.
+func lampOf(s *plan.Setup, l *plan.Light, scale float64) symbols.Lamp {
+	wide, deep := bodyOf(s, l)
+	open := l.Head.Source.Opening
+	return symbols.Lamp{
+		Class: symbols.Class(l.Head.Class), Tilt: section.Tilt(l.Frame.Axis),
+		Face: r2.Scale(scale, r2.Vec{X: cmp.Or(open.Width, l.Head.Aperture), Y: open.Height}), Body: r2.Scale(scale, r2.Vec{X: wide, Y: deep}),
+		Off: l.Level <= 0, Round: open.Form == photometry.Disc, Naked: l.Head.Class == term.Practical && l.Head.ModifierLabel == "",
 	}
-	if math.Abs(section.Tilt(l.Frame.Axis)) < symbols.Overhead {
-		return "light:" + class
+}
+
+// offMark follows the kind of a light that is off.
+const offMark = "/off"
+
+// lightKind is the symbol of a light: by how light leaves it, or as seen from above; and whether it is off.
+func lightKind(s *plan.Setup, l *plan.Light) string {
+	lamp := lampOf(s, l, 1)
+	kind := "light:" + string(lamp.Class)
+	switch {
+	case lamp.Class == symbols.Practical && lamp.Naked:
+		kind = "light:bulb"
+	case lamp.Upright():
+		kind = "light:" + wayWord(lamp.Tilt) + faceWord(&lamp)
 	}
-	if class == string(symbols.Boxed) || class == string(symbols.Panel) {
-		return "light:down-soft"
+	if lamp.Off {
+		kind += offMark
 	}
-	return "light:down"
+	return kind
+}
+
+func wayWord(tilt float64) string {
+	if tilt < 0 {
+		return "down"
+	}
+	return "up"
+}
+
+// faceWord follows the way of a light that is seen from above: what its face looks like from there.
+func faceWord(l *symbols.Lamp) string {
+	switch {
+	case l.Class != symbols.Boxed && l.Class != symbols.Panel:
+		return ""
+	case l.Round:
+		return "-round"
+	case l.Class == symbols.Panel:
+		return "-panel"
+	}
+	return "-soft"
+}
+
+// darkest is the share of light that what is drawn black throws back at most.
+const darkest = 0.10
+
+// gripKind is the symbol of a piece of grip.
+func gripKind(g *plan.Grip) string {
+	if isBlack(g) {
+		return "grip:black"
+	}
+	return "grip:" + string(g.Kind)
+}
+
+// isBlack says whether a card has a black side out.
+func isBlack(g *plan.Grip) bool {
+	return g.Kind == term.Card && g.Surface != "" && g.Reflects < darkest
 }
 
 // mountKind is the symbol of a mount; "" for none.

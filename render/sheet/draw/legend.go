@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -23,70 +24,107 @@ type sign struct {
 	draw      func(p Pad, b r2.Box) // inside a box
 }
 
-// The legend stands in three columns of signs with their names.
+// The legend stands in three columns of signs with their names, and below them the lines.
 const (
 	legendColumns = 3
 	signWide      = 8.6 // mm
-	signHigh      = 6.2
-	signPitch     = 6.8
+	lineSignWide  = 6.8
+	signGap       = 1.0 // before its name, and after it
+	signHigh      = 5.8
+	signPitch     = 6.3
+	linePitch     = 4.2
 	namePitch     = 3.0
 )
 
 // rows are the signs of the symbols that the plan shows, and no others. How many there are is known when
 // the plan is drawn, which is before the collar is; the room for them is taken before that.
 func (c legend) rows() []Row {
-	var rows []Row
-	expected := expectedSigns(c.In)
+	signs, lines := c.expectedSigns()
+	return append(c.rowsOf(signs, signPitch, signWide, c.signs), c.rowsOf(lines, linePitch, lineSignWide, c.lines)...)
+}
+
+// rowsOf are rows for as many signs as are expected.
+func (c legend) rowsOf(expected int, pitch, wide float64, shown func() []sign) (rows []Row) {
 	for i := range (expected + legendColumns - 1) / legendColumns {
-		rows = append(rows, Row{Height: signPitch, Draw: func(p Pad, x, top float64) {
-			signs := c.signs()
+		rows = append(rows, Row{Height: pitch, Draw: func(p Pad, x, top float64) {
+			signs := shown()
 			for j := i * legendColumns; j < min(len(signs), (i+1)*legendColumns); j++ {
-				c.drawSign(p, &signs[j], x+float64(j%legendColumns)*layout.Measure/legendColumns, top)
+				c.drawSign(p, &signs[j], x+float64(j%legendColumns)*layout.Measure/legendColumns, top, box.At(wide, pitch-signPitch+signHigh))
 			}
 		}})
 	}
 	return rows
 }
 
-// signs are those of the symbols in use, in the order of the catalogue, then the lines.
+// signs are those of the symbols in use, in the order of the catalogue.
 func (c legend) signs() []sign {
 	var all []sign
 	for _, e := range symbols.Catalogue() {
-		if c.uses[e.Key] && e.Key != "throw" { // it has a line of its own
-			all = append(all, sign{e.Key, e.Name, func(p Pad, b r2.Box) { p.example(e, b) }})
+		if e.Key == "throw" { // it has a line of its own
+			continue
 		}
-	}
-	for _, l := range lineSigns() {
-		if c.uses[l.key] {
-			all = append(all, l)
+		if as, shown := c.explained(e.Key); shown {
+			all = append(all, signOf(e, e.Name, as))
+		}
+		if as, shown := c.uses[e.Key+offMark]; shown {
+			off := signOf(e, e.Name+", off", as)
+			off.key += offMark
+			all = append(all, off)
 		}
 	}
 	return all
 }
 
-// example draws a symbol in the middle of a box, as large as goes into it: on its side where it is long
-// and then comes out larger, and shrunk where it has a least size.
-func (p Pad) example(e symbols.Entry, b r2.Box) {
-	scale, shrunk := fitting(e, box.Width(b), box.Height(b))
+// lines are the signs of the lines in use.
+func (c legend) lines() []sign {
+	return slices.DeleteFunc(lineSigns(), func(l sign) bool { _, shown := c.explained(l.key); return !shown })
+}
+
+// explained says whether the legend holds a symbol, and how it looks on the plan.
+func (c legend) explained(kind string) (as example, yes bool) {
+	as, yes = c.uses[kind]
+	return as, yes || slices.Contains(c.also, kind)
+}
+
+// signOf is the sign of an entry of the catalogue as the plan shows it, or as it always looks.
+func signOf(e symbols.Entry, name string, as example) sign {
+	if as == nil {
+		as = e.Draw
+	}
+	mayTurn := strings.HasPrefix(e.Key, "mount:") || strings.HasPrefix(e.Key, "person:")
+	return sign{e.Key, name, func(p Pad, b r2.Box) { p.example(as, b, mayTurn) }}
+}
+
+// example draws a symbol in the middle of a box, as large as goes into it: on its side where it may lie
+// so and then comes out larger, and shrunk where it has a least size.
+func (p Pad) example(as example, b r2.Box, mayTurn bool) {
+	scale, shrunk := as.fitting(box.Width(b), box.Height(b))
 	angle := 0.0
-	if long := strings.HasPrefix(e.Key, "mount:") || strings.HasPrefix(e.Key, "person:"); long {
-		if s, less := fitting(e, box.Height(b), box.Width(b)); s*less > scale*shrunk*1.2 {
+	if mayTurn {
+		if s, less := as.fitting(box.Height(b), box.Width(b)); s*less > scale*shrunk*1.2 {
 			scale, shrunk, angle = s, less, 90
 		}
 	}
-	own := e.Box(scale)
+	own := as.box(scale)
 	centre := r2.Scale(shrunk, box.Middle(own.Min, own.Max))
 	turned := r2.Add(r2.Scale(centre.X, ink.Direction(angle+90)), r2.Scale(centre.Y, ink.Direction(angle)))
 	p.canvas = p.canvas.At(r2.Sub(box.Middle(b.Min, b.Max), turned), angle, shrunk)
-	drawFlat(p, func(q Pad) { e.Draw(q.canvas, q.symbols(), scale) })
+	drawFlat(p, func(q Pad) { as(q.canvas, q.symbols(), scale) })
+}
+
+// box is round all that is drawn at a scale.
+func (as example) box(scale float64) r2.Box {
+	var page ink.Page
+	as(ink.NewCanvas(&page, ink.Symbols), symbols.Look{}, scale)
+	return page.Bounds(nil).Box
 }
 
 // fitting is the largest scale at which a symbol goes into a box, mm for a metre, and by how much it has
 // to be shrunk where even the smallest does not.
-func fitting(e symbols.Entry, w, h float64) (scale, shrunk float64) {
+func (as example) fitting(w, h float64) (scale, shrunk float64) {
 	const largest, least = 20.0, 0.5
 	for scale = largest; ; scale *= 0.95 {
-		own := e.Box(scale)
+		own := as.box(scale)
 		shrunk = math.Min(1, math.Min(w/box.Width(own), h/box.Height(own)))
 		if shrunk == 1 || scale < least {
 			return scale, shrunk
@@ -95,18 +133,12 @@ func fitting(e symbols.Entry, w, h float64) (scale, shrunk float64) {
 }
 
 // drawFlat makes what is drawn a part of the collar: a symbol draws on the layers of the plan, and in
-// the legend it has to stay when those are switched off. The light of its example takes the look's
-// ink of tungsten seen by daylight.
+// the legend it has to stay when those are switched off.
 func drawFlat(p Pad, draw func(Pad)) {
 	n := len(p.page.Items)
 	draw(p)
-	light := p.Look.lamp(tungsten(), colour.White{Kelvin: 5600}.XY())
 	for i := range p.page.Items[n:] {
-		it := &p.page.Items[n+i]
-		it.Layer = ink.Collar
-		if it.Fill != nil && *it.Fill != p.Look.Ink && *it.Fill != p.Look.Paper {
-			it.Fill = &light
-		}
+		p.page.Items[n+i].Layer = ink.Collar
 	}
 }
 
@@ -114,15 +146,15 @@ func drawFlat(p Pad, draw func(Pad)) {
 func tungsten() colour.RGB { return colour.White{Kelvin: 3200}.RGB() }
 
 // drawSign draws one entry with its name beside it, in up to two lines.
-func (c legend) drawSign(p Pad, s *sign, x, top float64) {
+func (c legend) drawSign(p Pad, s *sign, x, top float64, size r2.Vec) {
 	st := p.Small()
-	b := box.Of(x, top-signHigh, x+signWide, top)
+	b := box.Of(x, top-size.Y, x+size.X, top)
 	s.draw(p.of("legend:"+s.key, ""), b)
-	room := layout.Measure/legendColumns - signWide - 1.6
+	room := layout.Measure/legendColumns - size.X - 2*signGap
 	set := c.Set(s.name, st, room, 2)
 	y := (b.Min.Y+b.Max.Y)/2 + (namePitch*float64(len(set)-1)-st.Cap)/2
 	for i, l := range set {
-		p.Text(box.At(x+signWide+1.2, y-namePitch*float64(i)), l, st, ink.Left)
+		p.Text(box.At(x+size.X+signGap, y-namePitch*float64(i)), l, st, ink.Left)
 	}
 }
 
@@ -135,7 +167,7 @@ func lineSigns() []sign {
 		}
 	}
 	return []sign{
-		{"throw", "throw, in space", line(func(p Pad, a, b r2.Vec) {
+		{"throw", "throw", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
 		{"tape", "where it stands", line(func(p Pad, a, b r2.Vec) {
@@ -144,18 +176,34 @@ func lineSigns() []sign {
 				p.Line(Hair, p.Look.Place, r2.Sub(end, r2.Vec{X: 0.7, Y: 0.7}), r2.Add(end, r2.Vec{X: 0.7, Y: 0.7}))
 			}
 		})},
-		{"beam:half", "beam to 50 %", line(func(p Pad, a, b r2.Vec) {
+		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) {
 			if p.Look.Glow > 0 {
 				light := p.band(tungsten())
 				p.Rect(box.Of(a.X, a.Y-bandWide, b.X, a.Y), 0, light, &light)
 			}
 			p.canvas.Polyline(p.Look.beamPen(p.beam(tungsten())), a, b)
 		})},
-		{"beam:tenth", "beam to 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(tungsten())), a, b) })},
-		{"stub", "way of a light", line(func(p Pad, a, b r2.Vec) {
+		{"beam:tenth", "beam 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(tungsten())), a, b) })},
+		{"stub", "its way", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.Arrow(ink.Pen{Colour: p.beam(tungsten()), Width: Medium}, throwHead, a, b)
 		})},
-		{"view", "camera's view", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.viewPen(), a, b) })},
+		{"view", "view", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.viewPen(), a, b) })},
+		{"size", "clear size", line(func(p Pad, a, b r2.Vec) {
+			tick := box.At(sizeTick/2, sizeTick/2)
+			a.X, b.X = a.X+sizeTick, b.X-sizeTick
+			p.Line(Hair, p.Look.Ink, a, b)
+			for _, end := range [...]r2.Vec{a, b} {
+				p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
+			}
+		})},
+		{"outline", "stands before", func(p Pad, b r2.Box) {
+			p.canvas.Draw(ink.Pen{Colour: p.Look.Ink, Width: Medium}, ink.RoundRect(b.Min, b.Max, 0.6))
+		}},
+		{"height", "height", line(func(p Pad, a, b r2.Vec) {
+			p.Line(Hair, p.Look.Ink, box.At(a.X, a.Y-0.6), box.At(a.X+heightTick, a.Y-0.6), box.At(b.X, b.Y+0.6))
+		})},
+		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
+		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Medium, p.Look.Contour, a, b)
 			for x := a.X + 0.6; x < b.X; x += 1.2 {
@@ -165,45 +213,78 @@ func lineSigns() []sign {
 	}
 }
 
-// expectedSigns counts the symbols that the plan will show, or a few more: a throw, a cliff and the
-// lines of beams are drawn only where they find room.
-func expectedSigns(in *section.Input) int {
-	s, keys := in.Setup, map[string]bool{}
-	for i := range s.Lights {
-		l := &s.Lights[i]
-		keys[lightKind(l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
+// expectedSigns counts the symbols and the lines that the plan may show: a throw, a cliff and the lines of beams are drawn only where
+// they find room.
+func (c legend) expectedSigns() (signs, lines int) {
+	keys := c.planSigns()
+	if c.In.Elevation != nil {
+		keys = c.wallSigns()
 	}
-	for i := range s.Grip {
-		keys["grip:"+string(s.Grip[i].Kind)], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
+	isLine := map[string]bool{}
+	for _, l := range lineSigns() {
+		isLine[l.key] = true
 	}
-	for i := range s.People {
-		keys["person:"+string(s.People[i].Pose)] = true
-	}
-	for i := range s.Openings {
-		keys[openingKind(&s.Openings[i])] = true
-		if s.Openings[i].Escape {
-			keys["opening:escape"] = true
+	for key, yes := range keys {
+		switch {
+		case !yes || key == "":
+		case isLine[key]:
+			lines++
+		default:
+			signs++
 		}
 	}
-	for i := range s.Furniture {
-		keys["furniture:"+string(s.Furniture[i].Kind)] = true
+	return signs, lines
+}
+
+// wallSigns are those of a wall.
+func (c legend) wallSigns() map[string]bool {
+	keys := map[string]bool{"size": true, "height": true, "outline": true, "brightest": c.In.Field != nil, "cliff": c.In.Field != nil}
+	if f, ok := OnWall(c.In); ok {
+		for _, r := range c.readingsOn(f) {
+			keys["reading:"+string(r.Kind)] = true
+		}
+	}
+	return keys
+}
+
+// planSigns are those of a plan.
+func (c legend) planSigns() map[string]bool {
+	in, s, keys := c.In, c.In.Setup, c.thingSigns()
+	for i := range s.Openings {
+		keys[openingKind(&s.Openings[i])] = true
+		keys["opening:escape"] = keys["opening:escape"] || s.Openings[i].Escape
 	}
 	for i := range in.Readings {
 		if r := &in.Readings[i]; r.Person == "" {
 			keys["reading:"+string(r.Kind)] = true
 		}
 	}
-	if len(in.Faces) > 0 {
-		keys["reading:face"] = true
+	keys["reading:face"] = len(in.Faces) > 0
+	keys["camera"], keys["view"] = len(s.Cameras) > 0, len(in.Views) > 0
+	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
+	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0
+	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
+	keys["match"] = c.Tiles.Parts() > 1
+	return keys
+}
+
+// thingSigns are those of what stands.
+func (c legend) thingSigns() map[string]bool {
+	s, keys := c.In.Setup, map[string]bool{}
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		keys[lightKind(s, l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
 	}
-	n := 0
-	for key, yes := range keys {
-		if yes && key != "" {
-			n++
-		}
+	for i := range s.Grip {
+		keys[gripKind(&s.Grip[i])], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true
 	}
-	lines := map[bool]int{true: 1}
-	return n + lines[len(s.Cameras) > 0] + lines[len(in.Views) > 0] + 2*lines[len(in.Beams) > 0] + lines[in.Field != nil]
+	for i := range s.People {
+		keys["person:"+string(s.People[i].Pose)] = true
+	}
+	for i := range s.Furniture {
+		keys["furniture:"+string(s.Furniture[i].Kind)] = true
+	}
+	return keys
 }
 
 // figure is what sections show beside their words, as rows.
@@ -215,8 +296,6 @@ func (c *Drawing) figure(f section.Figure) []Row {
 			rows = append(rows, maps{c}.hueBar())
 		}
 		return rows
-	case section.SmallMapFigure:
-		return maps{c}.insetRows()
 	case section.SignFigure:
 		return legend{c}.rows()
 	}

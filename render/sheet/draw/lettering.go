@@ -97,8 +97,8 @@ func endsInFigure(s string) bool {
 	return len(r) > 0 && (unicode.IsDigit(r[len(r)-1]) || unicode.IsNumber(r[len(r)-1]))
 }
 
-// wrap sets s in lines no wider than width mm, at most most of them (0: as many as it takes). Where
-// the text or a word of it is too long it ends in an ellipsis, and cut is true.
+// wrap sets s in lines no wider than width mm, at most most of them (0: as many as it takes). A word that
+// is too long for a line goes on in the next; where the text is it ends in an ellipsis, and cut is true.
 func (st style) wrap(s string, width float64, most int) (lines []string, cut bool) {
 	line := ""
 	rest := words(s)
@@ -113,8 +113,7 @@ func (st style) wrap(s string, width float64, most int) (lines []string, cut boo
 			return append(lines, st.Ellipsis(strings.TrimLeft(line+" "+strings.Join(rest, " "), " "), width)), true
 		}
 		if line == "" {
-			lines, rest, cut = append(lines, st.Ellipsis(w, width)), rest[1:], true
-			continue
+			line, rest[0] = st.broken(w, width)
 		}
 		lines, line = append(lines, line), ""
 	}
@@ -122,6 +121,27 @@ func (st style) wrap(s string, width float64, most int) (lines []string, cut boo
 		lines = append(lines, line)
 	}
 	return lines, cut
+}
+
+// broken is as much of a word as a line holds, and the rest of it: up to a hyphen or a dot in it, else with
+// a hyphen where it breaks.
+func (st style) broken(word string, width float64) (head, rest string) {
+	const least = 3 // letters of a piece
+	r := []rune(word)
+	fits := 1
+	for n := 2; n < len(r) && st.Width(string(r[:n])+"-") <= width; n++ {
+		fits = n
+	}
+	for n := fits; n >= least; n-- {
+		if strings.ContainsRune("-./_:", r[n-1]) {
+			return string(r[:n]), string(r[n:])
+		}
+	}
+	hyphen := "-"
+	if fits < least || st.Width(string(r[:fits])+hyphen) > width {
+		hyphen = ""
+	}
+	return string(r[:fits]) + hyphen, string(r[fits:])
 }
 
 // Ellipsis shortens s to width mm with an ellipsis at its end; s stays as it is where it fits.

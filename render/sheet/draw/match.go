@@ -43,21 +43,48 @@ func (c Match) drawKey(p Pad, t *layout.Tiles, x, top float64) {
 	}
 }
 
-// MatchLines draws the lines at which a part goes on on another, and says which.
-func (c Match) MatchLines(p Pad, l *layout.Layout, v layout.View, i int) {
-	t, b := l.Tiles, v.Box(l.Tiles.Own(i))
-	x, y := i%t.Nx, i/t.Nx
+// matchSeam is a match line on paper, and the part that goes on beyond it.
+type matchSeam struct {
+	from, to r2.Vec
+	next     int
+}
+
+// seamsOf are the match lines of the part at hand, from edge to edge of a panel.
+func (c Match) seamsOf(v layout.View) (all []matchSeam) {
+	t := c.Tiles
+	if t.Parts() == 1 {
+		return nil
+	}
+	b, in := v.Box(t.Own(c.Part)), v.Panel
+	x, y := c.Part%t.Nx, c.Part/t.Nx
 	if x > 0 {
-		c.matchLine(p, box.At(b.Min.X, l.Plan.Min.Y), box.At(b.Min.X, l.Plan.Max.Y), i-1)
+		all = append(all, matchSeam{box.At(b.Min.X, in.Min.Y), box.At(b.Min.X, in.Max.Y), c.Part - 1})
 	}
 	if x < t.Nx-1 {
-		c.matchLine(p, box.At(b.Max.X, l.Plan.Min.Y), box.At(b.Max.X, l.Plan.Max.Y), i+1)
+		all = append(all, matchSeam{box.At(b.Max.X, in.Min.Y), box.At(b.Max.X, in.Max.Y), c.Part + 1})
 	}
 	if y > 0 {
-		c.matchLine(p, box.At(l.Plan.Min.X, b.Max.Y), box.At(l.Plan.Max.X, b.Max.Y), i-t.Nx)
+		all = append(all, matchSeam{box.At(in.Min.X, b.Max.Y), box.At(in.Max.X, b.Max.Y), c.Part - t.Nx})
 	}
 	if y < t.Ny-1 {
-		c.matchLine(p, box.At(l.Plan.Min.X, b.Min.Y), box.At(l.Plan.Max.X, b.Min.Y), i+t.Nx)
+		all = append(all, matchSeam{box.At(in.Min.X, b.Min.Y), box.At(in.Max.X, b.Min.Y), c.Part + t.Nx})
+	}
+	return all
+}
+
+// seams are the match lines as lettering keeps clear of them.
+func (c Match) seams(v layout.View) (all []carto.Obstacle) {
+	for _, s := range c.seamsOf(v) {
+		c.used("match")
+		all = append(all, carto.Obstacle{Outline: []r2.Vec{s.from, s.to}})
+	}
+	return all
+}
+
+// Lines draws the lines at which a part goes on on another, and says which.
+func (c Match) Lines(p Pad, v layout.View) {
+	for _, s := range c.seamsOf(v) {
+		c.matchLine(p, s.from, s.to, s.next)
 	}
 }
 

@@ -75,6 +75,7 @@ func (c *Drawing) furnitureObstacles() []carto.Obstacle {
 // a tag stands outside the room where its leader is no longer than that is worth.
 const (
 	costThrow = 14.0
+	costSize  = 30.0 // of a dimension line, which has few other places
 	costBeam  = 9.0
 	costTable = 2.0
 	costEdge  = 14.0

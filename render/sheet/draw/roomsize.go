@@ -23,6 +23,7 @@ const (
 	sizePitch = 2.6 // from one try to the next
 	sizeTries = 12
 	sizeCross = 9.0 // what it costs to cross a line, as mm of way from the wall
+	sizeTick  = 1.6 // of the stroke across an end, along each axis
 )
 
 // Lined is on which sides of a plan the dimension lines of its rooms want room: where a wall stands at its edge. Where
@@ -58,6 +59,7 @@ func (c roomSizes) drawRoomSizes(p Pad, v layout.View, taken []carto.Obstacle) [
 	var own []carto.Obstacle
 	for _, d := range c.roomSizes(v, taken) {
 		d.draw(p.On(ink.Notes).of("room:"+d.room, ""))
+		c.used("size")
 		own = append(own, d.figure(p), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
 	}
 	return own
@@ -66,8 +68,18 @@ func (c roomSizes) drawRoomSizes(p Pad, v layout.View, taken []carto.Obstacle) [
 // roomSizes are the dimension lines of the rooms that find a place clear of what is taken.
 func (c roomSizes) roomSizes(v layout.View, taken []carto.Obstacle) []dimension {
 	var all []dimension
+	if c.Second {
+		return nil
+	}
 	taken = slices.Clone(taken)
 	for i := range c.In.Setup.Rooms {
+		if lines, turned := c.turnedSizes(v, &c.In.Setup.Rooms[i], taken); turned {
+			all = append(all, lines...)
+			for _, d := range lines {
+				taken = append(taken, d.figure(c.Pad), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
+			}
+			continue
+		}
 		for _, upright := range [...]bool{false, true} {
 			if d, ok := c.roomSize(v, &c.In.Setup.Rooms[i], upright, taken); ok {
 				d.room = c.In.Setup.Rooms[i].Name
@@ -85,8 +97,8 @@ func (c roomSizes) spared(v layout.View, taken []carto.Obstacle) []carto.Obstacl
 	var all []carto.Obstacle
 	for _, d := range c.roomSizes(v, taken) {
 		figure := d.figure(c.Pad)
-		figure.Cost, figure.Leaders = costThrow, false
-		all = append(all, figure, soft(costThrow, d.from, d.to))
+		figure.Cost, figure.Leaders = costSize, false
+		all = append(all, figure, soft(costSize, d.from, d.to))
 	}
 	return all
 }
@@ -136,7 +148,7 @@ func sizeLine(in, out r2.Box, upright, up bool, off float64) dimension {
 
 // fits says whether a dimension line has a place, with its figure.
 func (c roomSizes) fits(v layout.View, d *dimension, taken []carto.Obstacle) bool {
-	half := c.Pad.plan().boxOf(d.words).Y/2 + 0.1
+	half := c.Pad.plan().boxOf("0").Y / 2
 	panel := box.Inset(v.Panel, half, half)
 	return box.Contains(panel, d.from) && box.Contains(panel, d.to) && outdoors(c.In.Setup, v, d) && d.clear(taken) && d.letter(c.Pad, taken)
 }
@@ -242,7 +254,7 @@ func (d *dimension) draw(p Pad) {
 		p.Line(Hair, colour, d.from, box.Interpolate(d.from, d.to, 0.5+d.off-gap))
 		p.Line(Hair, colour, box.Interpolate(d.from, d.to, 0.5+d.off+gap), d.to)
 	}
-	tick := r2.Scale(1.1, ink.Direction(box.Bearing(r2.Sub(d.to, d.from))+45))
+	tick := r2.Scale(sizeTick/math.Sqrt2, ink.Direction(box.Bearing(r2.Sub(d.to, d.from))+45))
 	for _, end := range [...]r2.Vec{d.from, d.to} {
 		p.Line(across, colour, r2.Sub(end, tick), r2.Add(end, tick))
 		if d.foot != 0 {

@@ -9,6 +9,9 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
 
@@ -16,6 +19,16 @@ import (
 const (
 	bodyRoom   = 0.35
 	personRoom = 0.30
+	headRoom   = 0.05
+)
+
+// How symbols are drawn beyond what is known of a thing: the depth of a soft box by its width, the length of a lift by its
+// width, and how far the weight of a boom lies behind its stand, as a share of its arm and at the most, m.
+const (
+	boxDepth = 0.32
+	liftLong = 1.6
+	boomTail = 0.3
+	boomMost = 0.4
 )
 
 // reach is how far from the head's axis someone reaches the way they face, m.
@@ -46,6 +59,9 @@ func Standing(s *plan.Setup) []r2.Box {
 	for i := range s.Rooms {
 		add(func(g *box.Bounds) { g.All(s.Rooms[i].Inside, 0) })
 	}
+	for i := range s.Openings {
+		add(func(g *box.Bounds) { growOpening(g, &s.Openings[i]) })
+	}
 	for i := range s.Furniture {
 		add(func(g *box.Bounds) { growFurniture(g, &s.Furniture[i]) })
 	}
@@ -56,7 +72,7 @@ func Standing(s *plan.Setup) []r2.Box {
 		add(func(g *box.Bounds) { g.Point(plan.InPlan(s.Cameras[i].Frame.At), bodyRoom) })
 	}
 	for i := range s.Lights {
-		add(func(g *box.Bounds) { growLight(g, &s.Lights[i]) })
+		add(func(g *box.Bounds) { growLight(g, s, &s.Lights[i]) })
 	}
 	for i := range s.Grip {
 		add(func(g *box.Bounds) { growGrip(g, &s.Grip[i]) })
@@ -65,6 +81,13 @@ func Standing(s *plan.Setup) []r2.Box {
 		add(func(g *box.Bounds) { g.Point(plan.InPlan(m.At), 0.1) })
 	}
 	return all
+}
+
+// Seams are what the match lines of a plan in parts keep clear of.
+func Seams(s *plan.Setup) layout.Seams {
+	loose := *s
+	loose.Walls, loose.Rooms, loose.Openings, loose.Furniture, loose.Meters = nil, nil, nil, nil, nil
+	return layout.Seams{Never: Standing(&loose), Rather: Standing(&plan.Setup{Furniture: s.Furniture})}
 }
 
 // growPerson takes in the ground of one.
@@ -83,24 +106,56 @@ func growFurniture(g *box.Bounds, f *plan.Furniture) {
 	}
 }
 
-// growLight takes in the ground of one.
-func growLight(g *box.Bounds, l *plan.Light) {
-	g.Point(plan.InPlan(l.Frame.At), math.Max(bodyRoom, l.Head.Source.Opening.Width/2))
-	growMount(g, &l.Mount)
+// growLight takes in the ground of one, with the head behind its face.
+func growLight(g *box.Bounds, s *plan.Setup, l *plan.Light) {
+	at, wide := plan.InPlan(l.Frame.At), l.Head.Source.Opening.Width
+	g.Point(at, math.Max(bodyRoom, wide/2))
+	if _, deep := bodyOf(s, l); math.Abs(section.Tilt(l.Frame.Axis)) < symbols.Overhead {
+		deep = math.Max(deep, boxDepth*wide)
+		g.Point(r2.Sub(at, r2.Scale(deep, ink.Direction(frameBearing(l.Frame)))), headRoom)
+	}
+	growMount(g, &l.Mount, at)
 }
 
 // growGrip takes in the ground of one.
 func growGrip(g *box.Bounds, k *plan.Grip) {
 	g.Point(plan.InPlan(k.Frame.At), k.Size[0]/2)
-	growMount(g, &k.Mount)
+	growMount(g, &k.Mount, plan.InPlan(k.Frame.At))
 }
 
-// growMount takes in the ground of a stand.
-func growMount(g *box.Bounds, m *plan.Mount) {
-	if m.Base != (r2.Vec{}) {
+// growMount takes in the ground of what carries a thing at a point.
+func growMount(g *box.Bounds, m *plan.Mount, at r2.Vec) {
+	g.All(m.PoleEnds, 0)
+	switch m.Kind {
+	case term.Ceiling:
+		return
+	case term.Lift:
+		g.Point(m.Base, m.Foot*math.Hypot(0.5, liftLong/2))
+	case term.Boom:
+		if arm := r2.Sub(m.Base, at); r2.Norm(arm) > 0 {
+			g.Point(r2.Add(m.Base, r2.Scale(math.Min(boomTail*r2.Norm(arm), boomMost), r2.Unit(arm))), headRoom)
+		}
+	}
+	if m.Foot > 0 {
 		g.Point(m.Base, m.Foot/2)
 	}
-	g.All(m.PoleEnds, 0)
+}
+
+// growOpening takes in what the leaf of an opening swings over.
+func growOpening(g *box.Bounds, o *plan.Opening) {
+	if len(o.Leaf) == 0 {
+		return
+	}
+	hinge, latch, into := o.Left, o.Right, r2.Scale(-1, o.Outward)
+	if !o.HingeLeft {
+		hinge, latch = latch, hinge
+	}
+	if !o.SwingIn {
+		through := r2.Scale(o.Depth, o.Outward)
+		hinge, latch, into = r2.Add(hinge, through), r2.Add(latch, through), o.Outward
+	}
+	g.All([]r2.Vec{hinge, latch, r2.Add(hinge, r2.Scale(o.Width(), into))}, 0)
+	g.All(o.Leaf, 0)
 }
 
 // onFloor says whether a point in plan lies in a room.

@@ -12,7 +12,7 @@ import (
 // note.
 func (c things) lightLines(l *plan.Light) [][]string {
 	if c.Terse {
-		return nil
+		return c.nameLine(l.Name)
 	}
 	first := c.Pad.plan().Strong()
 	var lines [][]string
@@ -26,8 +26,16 @@ func (c things) lightLines(l *plan.Light) [][]string {
 		lines = append(lines, []string{first.Ellipsis(name, tagRoom)})
 		lines = append(lines, c.twoLines(c.ModifierLabel(l))...)
 	}
-	lines = append(lines, []string{section.LightColour(l), unit.FormatPercent(l.Level), "h " + c.Bare(l.Height)})
+	lines = append(lines, []string{section.LightColour(l), section.LightLevel(l), "h " + c.Bare(l.Height)})
 	return append(lines, c.twoLines(section.Joined("; ", strings.Join(l.Gels, " + "), l.Note))...)
+}
+
+// nameLine is a name, where numbers alone are not enough.
+func (c things) nameLine(name string) [][]string {
+	if !c.Named {
+		return nil
+	}
+	return [][]string{{c.Pad.Small().Strong().Ellipsis(name, tagRoom)}}
 }
 
 // twoLines are up to two lines of a tag.
@@ -42,6 +50,9 @@ func (c things) twoLines(s string) [][]string {
 
 // shortLabel is a light's unit without what qualifies it.
 func (c things) shortLabel(l *plan.Light) string {
+	if c.Terse {
+		return ""
+	}
 	unit, _, _ := strings.Cut(c.UnitLabel(l), ", ")
 	return c.Pad.plan().Strong().Ellipsis(unit, tagRoom)
 }
@@ -49,7 +60,7 @@ func (c things) shortLabel(l *plan.Light) string {
 // gripLines are what stands beside a piece of grip.
 func (c things) gripLines(g *plan.Grip) [][]string {
 	if c.Terse {
-		return nil
+		return c.nameLine(g.Name)
 	}
 	st := c.Pad.plan()
 	what := section.Joined(" ", string(g.Kind), c.Bare(g.Size[0])+" × "+c.Bare(g.Size[1]))

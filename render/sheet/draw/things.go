@@ -51,15 +51,17 @@ func (c things) drawThings(p Pad, v layout.View) (labels []placeable, rests []ca
 // drawLight draws a light at the true width of its emitting face.
 func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, placeable) {
 	colour := c.Pad.lamp(section.LampColour(l))
-	open := l.Head.Source.Opening
-	wide, deep := bodyOf(c.In.Setup, l)
-	lamp := symbols.Lamp{
-		Class: symbols.Class(l.Head.Class), At: v.Flat(l.Frame.At), Bearing: frameBearing(l.Frame), Tilt: section.Tilt(l.Frame.Axis),
-		Face: r2.Scale(v.Scale, r2.Vec{X: open.Width, Y: open.Height}), Body: r2.Scale(v.Scale, r2.Vec{X: wide, Y: deep}),
-		Colour: colour, Off: l.Level <= 0, Mount: c.mount(v, &l.Mount, lightHold(l)),
+	lamp := lampOf(c.In.Setup, l, v.Scale)
+	lamp.At, lamp.Bearing, lamp.Colour, lamp.Mount = v.Flat(l.Frame.At), frameBearing(l.Frame), colour, c.mount(v, &l.Mount, lightHold(l))
+	if lamp.Mount.Hold == symbols.Hung {
+		lamp.Mount.Footprint = max(lamp.Face.X, lamp.Face.Y, lamp.Body.X, lamp.Body.Y)
 	}
-	c.used(lightKind(l))
-	c.used(mountKind(lamp.Mount.Hold))
+	c.usedAs(lightKind(c.In.Setup, l), func(to ink.Canvas, k symbols.Look, scale float64) symbols.Drawn {
+		alone := lampOf(c.In.Setup, l, scale)
+		alone.Colour = colour
+		return symbols.DrawLight(to, k, alone)
+	})
+	c.usedAs(mountKind(lamp.Mount.Hold), symbols.MountSign(lamp.Mount.Hold))
 	d := symbols.DrawLight(p.of("light:"+l.Name, c.LightAlt(l)).canvas, p.symbols(), lamp)
 	return d, &tag{object: "light:" + l.Name, number: l.Tag, cap: c.Pad.Ranks.Lamp, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3,
 		struck: section.When(len(section.OnColour(c.In.Setup, l.Name)) > 0, section.LightColour(l))}
@@ -82,10 +84,12 @@ func (c things) mount(v layout.View, m *plan.Mount, hold symbols.Hold) symbols.M
 func (c things) drawGrip(p Pad, v layout.View, g *plan.Grip) (symbols.Drawn, placeable) {
 	s := symbols.Grip{
 		Kind: symbols.GripKind(g.Kind), At: v.Flat(g.Frame.At), Bearing: frameBearing(g.Frame), Tilt: section.Tilt(g.Frame.Axis),
-		Size: r2.Scale(v.Scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind)),
+		Size: r2.Scale(v.Scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Black: isBlack(g), Mount: c.mount(v, &g.Mount, symbols.Hold(g.Mount.Kind)),
 	}
-	c.used("grip:" + string(s.Kind))
-	c.used(mountKind(s.Mount.Hold))
+	c.usedAs(gripKind(g), func(to ink.Canvas, k symbols.Look, scale float64) symbols.Drawn {
+		return symbols.DrawGrip(to, k, symbols.Grip{Kind: s.Kind, Tilt: s.Tilt, Size: r2.Scale(scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Black: s.Black})
+	})
+	c.usedAs(mountKind(s.Mount.Hold), symbols.MountSign(s.Mount.Hold))
 	alt := fmt.Sprintf("Grip %s, %s %s by %s, its middle %s high.", g.Tag, g.Kind, c.Length(g.Size[0]), c.Length(g.Size[1]), c.Length(g.Height))
 	d := symbols.DrawGrip(p.of("grip:"+g.Name, alt).canvas, p.symbols(), s)
 	return d, &tag{object: "grip:" + g.Name, number: g.Tag, cap: c.Pad.markCap(), open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, weight: 2}

@@ -31,6 +31,9 @@ const (
 // without its figure says nothing.
 func (c *Drawing) throws(v layout.View, bodies, rays []carto.Obstacle) []throw {
 	var all []throw
+	if c.Second {
+		return nil
+	}
 	taken := slices.Clone(bodies)
 	for i := range c.In.Setup.Lights {
 		l := &c.In.Setup.Lights[i]

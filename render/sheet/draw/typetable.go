@@ -48,10 +48,33 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 		rest -= w[i]
 	}
 	if flexible >= 0 {
+		c.giveWay(t, w, &rest)
 		w[flexible] = rest
 	}
 	return w
 }
+
+// leastFlexible is what the widest column of words leaves to the flexible one, mm.
+const leastFlexible = 34.0
+
+// giveWay makes the widest column of words as narrow as the flexible one needs.
+func (c *Typesetter) giveWay(t *section.Table, w []float64, rest *float64) {
+	widest := -1
+	for i, col := range t.Columns {
+		if wraps(col) && !col.Flexible && (widest < 0 || w[i] > w[widest]) {
+			widest = i
+		}
+	}
+	if short := leastFlexible - *rest; widest >= 0 && short > 0 {
+		least := math.Min(w[widest], layout.Measure-ColumnGap-leastFlexible)
+		narrow := math.Max(w[widest]-short, least)
+		*rest += w[widest] - narrow
+		w[widest] = narrow
+	}
+}
+
+// wraps says whether the cells of a column run on in further lines.
+func wraps(col section.Column) bool { return col.Flexible || col.Align == ink.Left && !col.Strong }
 
 func (c *Typesetter) cellStyle(col section.Column, e *section.Entry) style {
 	st := c.Pad.Small()
@@ -91,8 +114,10 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 	indent, x := 0.0, 0.0
 	for i, col := range t.Columns {
 		cells[i] = []string{e.Cells[i]}
-		if col.Flexible {
+		if wraps(col) {
 			cells[i] = c.Set(e.Cells[i], c.cellStyle(col, e), widths[i], maxLines)
+		}
+		if col.Flexible {
 			indent = x
 		}
 		deepest = max(deepest, len(cells[i]))

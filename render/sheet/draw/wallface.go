@@ -62,8 +62,16 @@ func (f *WallFace) Stands() []r2.Box {
 	for _, piece := range f.cut() {
 		g.All(piece, 0.13)
 	}
-	return []r2.Box{g.Box()}
+	b := g.Box()
+	b.Min, b.Max.X = r2.Sub(b.Min, box.At(sizesRoom, sizesRoom)), b.Max.X+heightsRoom
+	return []r2.Box{b}
 }
+
+// Room beside a wall for the dimension lines of its openings, and for its heights, m.
+const (
+	sizesRoom   = 0.10
+	heightsRoom = 0.75
+)
 
 // sectionDeep is how much of the floor, the ceiling and the walls beside it a wall is drawn with, cut, m.
 const sectionDeep = 0.12

@@ -23,7 +23,7 @@ func (c things) drawOpenings(p Pad, v layout.View) (hide, rests []carto.Obstacle
 		}
 		d := symbols.DrawOpening(p.of("opening:"+o.Name, c.OpeningAlt(o)).canvas, p.symbols(), symbols.Opening{
 			Kind: symbols.OpeningKind(o.Kind), Left: v.Paper(o.Left), Right: v.Paper(o.Right), Out: r2.Scale(o.Depth*v.Scale, o.Outward),
-			Panes: o.Panes[0], Glazed: o.Kind == term.Door && o.Glass != "", HingeLeft: o.HingeLeft, SwingIn: o.SwingIn, Ajar: o.Ajar, Escape: o.Escape,
+			Panes: o.Panes[0], Glazed: o.Kind == term.Door && o.Glass != "", HingeLeft: o.HingeLeft, SwingIn: o.SwingIn, Ajar: o.Ajar, Leaf: v.All(o.Leaf), Escape: o.Escape,
 		})
 		hide = append(hide, carto.Obstacle{Outline: d.Body})
 		for _, r := range d.Rest {

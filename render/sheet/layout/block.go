@@ -10,10 +10,11 @@ const BlockGap = 4.8
 // Rank says how much a block belongs on the sheet of the plan.
 type Rank uint8
 
-// The ranks: a block that must stand beside the plan, one that the plan is hard to use without, one
-// that is wanted there, and one that may as well stand on a page of lists.
+// The ranks: a block that must stand beside the plan, the list of lights, one that the plan is hard to use without,
+// one that is wanted there, and one that may as well stand on a page of lists.
 const (
 	must Rank = iota
+	Listed
 	Needed
 	Wanted
 	Other

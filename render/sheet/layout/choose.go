@@ -14,18 +14,18 @@ import (
 )
 
 // ranked is the blocks in the order of their ranks, those of a rank as they are read.
-func ranked(blocks []*Block) []*Block {
+func ranked(blocks []Remainder) []Remainder {
 	out := slices.Clone(blocks)
-	slices.SortStableFunc(out, func(a, b *Block) int { return int(a.Rank) - int(b.Rank) })
+	slices.SortStableFunc(out, func(a, b Remainder) int { return int(a.block.Rank) - int(b.block.Rank) })
 	return out
 }
 
 // tallest is the blocks in the order of their ranks, the tallest of a rank first, which packs best.
-func tallest(blocks []*Block) []*Block {
-	tall := func(b *Block) float64 { return Remainder{block: b}.taking(len(b.Rows)) }
+func tallest(blocks []Remainder) []Remainder {
+	tall := func(b Remainder) float64 { return b.taking(len(b.block.Rows) - b.from) }
 	out := slices.Clone(blocks)
-	slices.SortStableFunc(out, func(a, b *Block) int {
-		return cmp.Or(cmp.Compare(a.Rank, b.Rank), cmp.Compare(tall(b), tall(a)))
+	slices.SortStableFunc(out, func(a, b Remainder) int {
+		return cmp.Or(cmp.Compare(a.block.Rank, b.block.Rank), cmp.Compare(tall(b), tall(a)))
 	})
 	return out
 }
@@ -33,15 +33,15 @@ func tallest(blocks []*Block) []*Block {
 // holding is the layout with the blocks in the collar and in the corners of the plan's panel: in the
 // order of reading and whole where that holds all, else by rank, and split over columns only where
 // more can stand on the sheet that way.
-func (l Layout) holding(blocks []*Block, v View, stands []r2.Box) (best Layout) {
+func (l Layout) holding(blocks []Remainder, v View, stands []r2.Box) (best Layout) {
 	ways := [...]func([]Remainder, []Slot) ([]Piece, []Remainder){pourWhole, Pour}
 	for i, pouring := range ways {
-		for j, order := range [...][]*Block{blocks, ranked(blocks), tallest(blocks)} {
+		for j, order := range [...][]Remainder{blocks, ranked(blocks), tallest(blocks)} {
 			if i+j > 0 && best.All() {
 				return best
 			}
 			m := l
-			m.Pieces, m.Left = pouring(Whole(order), m.Slots)
+			m.Pieces, m.Left = pouring(order, m.Slots)
 			if m = m.withCorners(v, stands); i+j == 0 || m.over(&best) {
 				best = m
 			}
@@ -53,15 +53,19 @@ func (l Layout) holding(blocks []*Block, v View, stands []r2.Box) (best Layout) 
 // Fitter tries layouts for one plan.
 type Fitter struct {
 	Stands []r2.Box // what stands, m
+	Seams  Seams    // what match lines keep clear of
 	Extent r2.Box   // round all of it, m
-	Blocks []*Block
+	Blocks []Remainder
 	Head   func(grand bool) float64 // height of the head, mm
 	Feet   bool
+	// Second says that a second page comes anyway: what need not stand beside the plan goes there rather than make
+	// the plan smaller.
+	Second bool
 	Asked  *Paper  // nil: any
 	Scale  float64 // that was asked for, as a ratio; 0: any
 	Way    Orientation
-	Scales []float64 // to choose from, as ratios, the largest first
-	Keys   []*Block  // what stands on every part of a plan in parts
+	Scales []float64   // to choose from, as ratios, the largest first
+	Keys   []Remainder // what stands on every part of a plan in parts
 	// Lined is where dimension lines run beside the plan: X is 1 at its right, -1 at its left, Y is 1 above it, -1 below,
 	// 0 where nothing asks for room.
 	Lined r2.Vec
@@ -154,27 +158,36 @@ func (f *Fitter) lowest(times, from, to float64, with func(strip float64) Layout
 }
 
 // over says whether l holds more than m: of what must stand beside the plan, then of what is needed
-// there; then whether it splits fewer blocks, and holds more of what is wanted, and of the rest.
+// there; then whether it holds all, splits fewer blocks, and holds more of what is wanted, and of the rest.
 func (l *Layout) over(m *Layout) bool {
 	return slices.Compare(l.merits(), m.merits()) > 0
 }
 
 func (l *Layout) merits() []int {
-	return []int{l.rows(must), l.rows(Needed), -l.splits(), l.rows(Wanted), l.rows(Other)}
+	all := 0
+	if l.All() {
+		all = 1
+	}
+	return []int{l.rows(must), l.rows(Listed), l.rows(Needed), all, -l.splits(), l.rows(Wanted), l.rows(Other)}
 }
 
+// neededMerits are those of what must stand beside the plan or is needed there.
+const neededMerits = 3
+
 // wantedMerits are those without what is of the last rank.
-const wantedMerits = 4
+const wantedMerits = 6
 
 // better says whether l is a better sheet than m: it is at a scale that is read with ease; it holds
-// what must stand beside the plan; its plan fills the page; it holds all blocks; it is drawn larger;
-// it holds more.
+// what must stand beside the plan; its plan fills the page; it holds what is needed there; it holds all blocks, unless a second page
+// comes anyway; it is drawn larger; it holds more.
 func (f *Fitter) better(l, m *Layout) bool {
 	for _, is := range [...]func(l *Layout) bool{
 		func(l *Layout) bool { return l.Times <= readableScale },
-		(*Layout).placed,
+		func(l *Layout) bool { return l.Times <= poorScale },
+		(*Layout).stands,
 		f.fills,
-		(*Layout).All,
+		(*Layout).placed,
+		func(l *Layout) bool { return f.Second || l.All() },
 	} {
 		if is(l) != is(m) {
 			return is(l)
@@ -273,6 +286,9 @@ func (f *Fitter) preferred(a, b *offer) bool {
 	}
 	if a.placed() != b.placed() {
 		return a.placed()
+	}
+	if held := slices.Compare(a.merits()[:neededMerits], b.merits()[:neededMerits]); held != 0 && !a.placed() {
+		return held > 0
 	}
 	if a.cut != b.cut {
 		return a.cut < b.cut

@@ -36,7 +36,7 @@ func (l Layout) withCorners(v View, stands []r2.Box) Layout {
 func (l Layout) withCorner(panel r2.Box, taken []r2.Box) (Layout, bool) {
 	for _, b := range freeCorners(panel, taken) {
 		own := Slot{X: b.Min.X + Pads, Top: b.Max.Y - Pads, Bottom: b.Min.Y + Pads}
-		pieces, left := pourWhole(rankedRemainders(l.Left), []Slot{own})
+		pieces, left := pourWhole(ranked(l.Left), []Slot{own})
 		if len(pieces) == 0 {
 			continue
 		}
@@ -58,13 +58,6 @@ func (l Layout) withCorner(panel r2.Box, taken []r2.Box) (Layout, bool) {
 		return l, true
 	}
 	return l, false
-}
-
-// rankedRemainders are what is left of blocks, in the order of their ranks.
-func rankedRemainders(left []Remainder) []Remainder {
-	left = slices.Clone(left)
-	slices.SortStableFunc(left, func(a, b Remainder) int { return int(a.block.Rank) - int(b.block.Rank) })
-	return left
 }
 
 // Open is the layout without the corners that hold nothing that must stand beside the plan: the

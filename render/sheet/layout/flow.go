@@ -35,6 +35,18 @@ func Whole(blocks []*Block) []Remainder {
 	return all
 }
 
+// Divided are the blocks up to a rank, and those beyond it.
+func Divided(blocks []Remainder, last Rank) (first, later []Remainder) {
+	for _, b := range blocks {
+		if b.block.Rank <= last {
+			first = append(first, b)
+		} else {
+			later = append(later, b)
+		}
+	}
+	return first, later
+}
+
 // flow fills slots. A block goes whole into the first slot that has room for it, so that short
 // ones fill what long ones leave; only a block too long for that is split, over slots that follow
 // each other.
@@ -114,14 +126,18 @@ func (f *flow) whole(b Remainder) bool {
 	return false
 }
 
-// short is how many rows a block may have to be kept whole.
-const short = 9
+// short is how many rows a block may have, and how high it may be, mm, to be kept whole.
+const (
+	short     = 9
+	shortHigh = 60.0
+)
 
 // split places what is left of a long block over slots, and returns the first row without a place.
 // No slot begins or ends with one row alone. A short block is not begun that would stay whole on
 // the next page, unless it has to stand on this one.
 func (f *flow) split(b Remainder) int {
-	if len(b.block.Rows) <= short && b.block.Rank != must && !f.tallerThanAny(b) {
+	isShort := len(b.block.Rows) <= short && b.taking(len(b.block.Rows)-b.from) <= shortHigh
+	if isShort && b.block.Rank != must && !f.tallerThanAny(b) {
 		return b.from
 	}
 	for i := range f.slots {

@@ -45,6 +45,11 @@ type Layout struct {
 // All says whether every block stands on the sheet.
 func (l *Layout) All() bool { return len(l.Left) == 0 }
 
+// stands says whether every block does that has to stand beside the plan.
+func (l *Layout) stands() bool {
+	return !slices.ContainsFunc(l.Left, func(r Remainder) bool { return r.block.Rank == must })
+}
+
 // placed says whether every block does that has to stand beside the plan, or that the plan is hard
 // to use without.
 func (l *Layout) placed() bool {
@@ -93,6 +98,14 @@ func (l *Layout) TitleBlock() r2.Box {
 
 // LargeFormat says whether the sheet is read from further away.
 func (l *Layout) LargeFormat() bool { return l.Paper.Width > 400 }
+
+// Way is the way that the sheet lies.
+func (l *Layout) Way() Orientation {
+	if l.High > l.Wide {
+		return Portrait
+	}
+	return Landscape
+}
 
 // needs is the size of the panel that the plan wants at a scale.
 func (f *Fitter) needs(times float64) (w, h float64) {

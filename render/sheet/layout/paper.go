@@ -101,6 +101,9 @@ func PaperNames() []string {
 // readableScale is the smallest scale at which a plan is read with ease: 1:50, or 1/4" to the foot.
 const readableScale = 50.0
 
+// poorScale is the smallest at which it is read at all: 1:100, or 1/8" to the foot.
+const poorScale = 100.0
+
 // Scales are the scales of a series that are taken unasked.
 func Scales(feet bool) []float64 {
 	all := unit.Scales(feet)

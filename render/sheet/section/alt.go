@@ -48,8 +48,19 @@ func (c Report) ReadingAlt(r *meter.Reading) string {
 	if r.Kind == term.SpotMeter {
 		return fmt.Sprintf("Spot reading %s: %s, %s stops over mid grey.", r.Name, c.Metered(r), over(r.Over)) + alsoStruck(r)
 	}
-	return fmt.Sprintf("Reading %s, %s, %s above the floor: %s, %s, %s stops from the working stop.",
-		r.Name, r.Kind, c.Length(above(c.In.Setup, r.At)), c.Metered(r), Stop(r.Stop), over(r.Over)) + alsoStruck(r)
+	return fmt.Sprintf("Reading %s, %s, %s: %s, %s, %s stops from the working stop.",
+		r.Name, r.Kind, c.aboveWords(r), c.Metered(r), Stop(r.Stop), over(r.Over)) + alsoStruck(r)
+}
+
+// aboveWords say how high a reading is taken: at a face, above what its owner stands on.
+func (c Report) aboveWords(r *meter.Reading) string {
+	for i := range c.In.Setup.People {
+		p := &c.In.Setup.People[i]
+		if rise := r.At.Z - p.Base; p.Name == r.Person && c.Length(rise) != c.Length(above(c.In.Setup, r.At)) {
+			return c.Length(rise) + " above what " + p.Name + " stands on"
+		}
+	}
+	return c.Length(above(c.In.Setup, r.At)) + " above the floor"
 }
 
 // above is the height of a point over the floor of its room, or over the ground.
@@ -64,7 +75,7 @@ func above(s *plan.Setup, p r3.Vec) float64 {
 
 // LightAlt says a light in a sentence.
 func (c Units) LightAlt(l *plan.Light) string {
-	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, c.LightLabel(l), LightColour(l), unit.FormatPercent(l.Level), c.Length(l.Height))
+	s := fmt.Sprintf("Light %s, %s: %s, %s, %s high", l.Tag, c.LightLabel(l), LightColour(l), LightLevel(l), c.Length(l.Height))
 	if l.Throw > 0 {
 		s += ", throw " + c.Length(l.Throw)
 	}

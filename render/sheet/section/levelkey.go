@@ -34,11 +34,14 @@ func (in *Input) lightSpan() (low, high float64) {
 
 // Label letters a contour.
 func (c Units) Label(l carto.Level) string {
+	if l.Working && c.Light == carto.TStop && c.Written != "" {
+		return c.Written
+	}
 	return l.Label(c.Light, c.Stop)
 }
 
-// levelKey is the key of the map's tints and contours.
-func (c Report) levelKey() *Section {
+// LevelKey is the key of the map's tints and contours.
+func (c Report) LevelKey() *Section {
 	if len(c.In.Maps()) == 0 {
 		return &Section{}
 	}
@@ -167,7 +170,20 @@ func (c Report) keyWords(levels []carto.Level) string {
 			return s + fmt.Sprintf("; heavy: the working stop, %s", WorkingStop(c.In.Setup))
 		}
 	}
+	if exceeded(c.In) {
+		return s + fmt.Sprintf("; the working stop, %s, is exceeded everywhere", WorkingStop(c.In.Setup))
+	}
 	return s + fmt.Sprintf("; the working stop, %s, is not reached", WorkingStop(c.In.Setup))
+}
+
+// exceeded says whether the maps have more light everywhere than the working stop asks for.
+func exceeded(in *Input) bool {
+	low := math.Inf(1)
+	for _, f := range in.Maps() {
+		l, _ := carto.Span(f.Grid, 0)
+		low = math.Min(low, l)
+	}
+	return low > workingLux(in.Setup)
 }
 
 // LevelMeasure names the measure of the levels.

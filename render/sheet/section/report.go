@@ -12,20 +12,23 @@ type Report struct {
 func (c Report) Sections() []*Section {
 	in := c.In
 	if in.Elevation != nil {
-		return []*Section{c.levelKey(), c.meters(), watch(in), uncomputed(in.Setup), c.assumed(), unchecked(in)}
+		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in)}
 	}
 	return []*Section{
-		c.levelKey(), c.faces(), c.lights(), watch(in), uncomputed(in.Setup), cautions(in), {Title: "Legend", Rank: layout.Wanted, Figure: SignFigure},
+		c.LevelKey(), c.faces(), c.lights(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
 	}
 }
+
+// legend explains the signs.
+func legend() *Section { return &Section{Title: "Legend", Rank: layout.Needed, Figure: SignFigure} }
 
 // StripSections are what stands below the plan, or below a wall, on a strip for a phone: what only a reader at a
 // desk wants stays on the sheets.
 func (c Report) StripSections() []*Section {
 	in := c.In
 	if _, _, ok := in.Wall(); ok {
-		return []*Section{c.levelKey(), c.meters(), watch(in), uncomputed(in.Setup)}
+		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup)}
 	}
-	return []*Section{c.levelKey(), c.faces(), c.lights(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)}
+	return []*Section{c.LevelKey(), c.faces(), c.lights(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)}
 }

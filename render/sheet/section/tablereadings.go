@@ -3,8 +3,10 @@ package section
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/term"
@@ -16,18 +18,59 @@ import (
 // faces is what the meter says at each face.
 func (c Report) faces() *Section {
 	s := Section{Title: "At the faces"}
-	for i := range c.In.Faces {
-		f := &c.In.Faces[i]
-		t := Table{Columns: []Column{{Flexible: true}, {Align: ink.Right}, {Align: ink.Right}}, Entries: c.faceRows(f)}
-		if len(c.In.Faces) == 1 {
-			s.Title = "At the face of " + f.Person
-		} else {
-			t.Columns[0].Head = f.Person
-		}
-		s.Tables = append(s.Tables, t)
+	if len(c.In.Faces) == 1 {
+		s.Title = "At the face of " + c.In.Faces[0].Person
+	}
+	for i := 0; i < len(c.In.Faces); {
+		n := besides(c.In.Faces[i:])
+		s.Tables = append(s.Tables, c.facesTable(c.In.Faces[i:i+n]))
+		i += n
 	}
 	s.Without = NonEmpty(leftOut(atFaces(c.In)...))
 	return &s
+}
+
+// besides is how many of the first faces of some stand beside each other in one table.
+func besides(faces []Face) int {
+	const widest = 9 // letters of a name over a column of figures
+	if len(faces) < 2 {
+		return 1
+	}
+	for i := range faces[:2] {
+		if f := &faces[i]; f.Key == nil || f.Fill == nil || utf8.RuneCountInString(f.Person) > widest {
+			return 1
+		}
+	}
+	return 2
+}
+
+// facesTable is a table of some faces, each with two columns: the figures of a reading.
+func (c Report) facesTable(faces []Face) Table {
+	t := Table{Columns: []Column{{Flexible: true}}}
+	if len(faces) == 1 && len(c.In.Faces) > 1 {
+		t.Columns[0].Head = faces[0].Person
+	}
+	for i := range faces {
+		head := ""
+		if len(faces) > 1 {
+			head = faces[i].Person
+		}
+		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right}, Column{Align: ink.Right})
+	}
+	for _, row := range faceRowsOf(faces) {
+		e := Entry{Cells: []string{row.words}}
+		for i := range faces {
+			of := c.faceCells(&faces[i], row)
+			for j, cell := range of.Cells {
+				e.Cells = append(e.Cells, cell)
+				if slices.Contains(of.Struck, j) {
+					e.Struck = append(e.Struck, len(e.Cells)-1)
+				}
+			}
+		}
+		t.Entries = append(t.Entries, e)
+	}
+	return t
 }
 
 // atFaces are the readings of the list of faces.
@@ -40,28 +83,73 @@ func atFaces(in *Input) []*meter.Reading {
 	return all
 }
 
-func (c Report) faceRows(f *Face) []Entry {
-	if f.Key == nil || f.Fill == nil {
-		return []Entry{{Cells: []string{orDash(f.Skipped), "", ""}}}
-	}
-	rows := []Entry{
-		c.faceRow("key side", f.Key),
-		c.faceRow("fill side", f.Fill),
-	}
-	for _, d := range f.Domes {
-		rows = append(rows, c.faceRow("dome toward "+lastPart(d.Name), d))
-	}
-	stops, ratio := contrastWords(f)
-	key, fill := f.Key.Struck(), f.Fill.Struck()
-	return append(rows,
-		Entry{Cells: []string{"contrast, key : fill", stops, ratio}, Struck: When(key || fill, 1, 2)},
-		Entry{Cells: []string{"colour, key and fill", kelvin(f.Key.CCT), kelvin(f.Fill.CCT)}, Struck: append(When(key, 1), When(fill, 2)...)},
-	)
+// faceRow is a row of a table of faces: what it says of each.
+type faceRow struct {
+	words string
+	of    func(f *Face) *meter.Reading // nil: of both sides of a face
+	shown faceFigure
 }
 
-// faceRow is one reading of a face: its light and its stop.
-func (c Report) faceRow(name string, r *meter.Reading) Entry {
-	return Entry{Cells: []string{name, c.Lux(r.Lux), Stop(r.Stop)}, Struck: append(When(r.Struck(), 1), When(r.StopsStruck(), 2)...)}
+// faceFigure says what a row shows.
+type faceFigure uint8
+
+const (
+	oneReading faceFigure = iota
+	contrastOfBoth
+	colourOfBoth
+	noReading
+)
+
+// faceRowsOf are the rows that some faces have together.
+func faceRowsOf(faces []Face) []faceRow {
+	if len(faces) == 1 && (faces[0].Key == nil || faces[0].Fill == nil) {
+		return []faceRow{{words: orDash(faces[0].Skipped), shown: noReading}}
+	}
+	rows := []faceRow{
+		{words: "key side", of: func(f *Face) *meter.Reading { return f.Key }},
+		{words: "fill side", of: func(f *Face) *meter.Reading { return f.Fill }},
+	}
+	var toward []string
+	for i := range faces {
+		for _, d := range faces[i].Domes {
+			if camera := lastPart(d.Name); !slices.Contains(toward, camera) {
+				toward = append(toward, camera)
+			}
+		}
+	}
+	slices.Sort(toward)
+	for _, camera := range toward {
+		rows = append(rows, faceRow{words: "dome toward " + camera, of: func(f *Face) *meter.Reading {
+			i := slices.IndexFunc(f.Domes, func(d *meter.Reading) bool { return lastPart(d.Name) == camera })
+			if i < 0 {
+				return nil
+			}
+			return f.Domes[i]
+		}})
+	}
+	colour := "colour, key and fill"
+	if len(faces) > 1 {
+		colour = "colour, key, fill" // there is no more room
+	}
+	return append(rows, faceRow{words: "contrast, key : fill", shown: contrastOfBoth}, faceRow{words: colour, shown: colourOfBoth})
+}
+
+// faceCells are the two figures of a face in a row.
+func (c Report) faceCells(f *Face, row faceRow) Entry {
+	switch row.shown {
+	case noReading:
+		return Entry{Cells: []string{"", ""}}
+	case contrastOfBoth:
+		stops, ratio := contrastWords(f)
+		return Entry{Cells: []string{stops, ratio}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0, 1)}
+	case colourOfBoth:
+		return Entry{Cells: []string{kelvin(f.Key.CCT), kelvin(f.Fill.CCT)}, Struck: append(When(f.Key.Struck(), 0), When(f.Fill.Struck(), 1)...)}
+	}
+	r := row.of(f)
+	if r == nil {
+		return Entry{Cells: []string{"–", ""}}
+	}
+	return Entry{Cells: []string{c.Lux(r.Lux), Stop(r.Stop)}, Struck: append(When(r.Struck(), 0), When(r.StopsStruck(), 1)...)}
 }
 
 // contrastWords says a contrast in stops and as a ratio; dashes where a side is dark.
@@ -110,7 +198,7 @@ func (c Report) meters() *Section {
 			Struck: append(When(r.Struck(), 1), When(r.StopsStruck(), 2, 3)...)})
 		own = append(own, r)
 	}
-	return &Section{Title: "Meters", Rank: layout.Other, Tables: []Table{t}, Without: NonEmpty(leftOut(own...))}
+	return &Section{Title: "Meters", Rank: layout.Needed, Tables: []Table{t}, Without: NonEmpty(leftOut(own...))}
 }
 
 // Metered is the figure a meter shows: illuminance, or luminance of a spot.

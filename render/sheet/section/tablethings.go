@@ -7,7 +7,6 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
-	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
@@ -34,13 +33,13 @@ func (c Report) lights() *Section {
 			throw = c.Bare(l.Throw)
 		}
 		t.Entries = append(t.Entries, Entry{
-			Cells:  []string{l.Tag, c.UnitLabel(l), LightColour(l), unit.FormatPercent(l.Level), c.Bare(l.Height), throw},
+			Cells:  []string{l.Tag, c.UnitLabel(l), LightColour(l), LightLevel(l), c.Bare(l.Height), throw},
 			Notes:  c.lightNotes(l),
 			Chip:   &chip,
 			Struck: When(len(keys) > 0, 2),
 		})
 	}
-	return &Section{Title: c.measured("Lights"), Rank: layout.Needed, Tables: []Table{t}, Without: NonEmpty(without(coloured))}
+	return &Section{Title: c.measured("Lights"), Rank: layout.Listed, Tables: []Table{t}, Without: NonEmpty(without(coloured))}
 }
 
 func (c Report) lightNotes(l *plan.Light) []string {
@@ -107,7 +106,7 @@ func (c Report) grip() *Section {
 			Notes: NonEmpty(Joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
 	}
-	return &Section{Title: c.measured("Grip"), Rank: layout.Other, Tables: []Table{t}}
+	return &Section{Title: c.measured("Grip"), Rank: layout.Wanted, Tables: []Table{t}}
 }
 
 // cameras is the list of cameras.
@@ -131,7 +130,7 @@ func (c Report) cameras() *Section {
 			Struck: When(len(keys) > 0, 3),
 		})
 	}
-	return &Section{Title: c.measured("Cameras"), Rank: layout.Other, Tables: []Table{t}, Without: NonEmpty(without(squeezed))}
+	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}, Without: NonEmpty(without(squeezed))}
 }
 
 // ownExposure says what a camera sets differently from the scene.
@@ -153,18 +152,6 @@ func gateWords(m *plan.Camera) string {
 		return ""
 	}
 	return fmt.Sprintf("%s × %s mm of it", tenths(m.Gate[0]), tenths(m.Gate[1]))
-}
-
-// rooms is the list of rooms, whose clear sizes stand on dimension lines of the plan.
-func (c Report) rooms() *Section {
-	t := Table{Columns: []Column{{Strong: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
-	for i := range c.In.Setup.Rooms {
-		r := &c.In.Setup.Rooms[i]
-		g := box.Bounds{}
-		g.All(r.Inside, 0)
-		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name, c.Bare(box.Width(g.Box())) + " × " + c.Bare(box.Height(g.Box())), c.Bare(r.Top - r.Base)}})
-	}
-	return &Section{Title: c.measured("Rooms"), Tables: []Table{t}}
 }
 
 // pieces is the list of furniture, whose heights are lettered on the plan.

@@ -13,9 +13,10 @@ import (
 
 // Units are those that a sheet prints lengths and light in.
 type Units struct {
-	Feet  bool       // lengths in feet and inches, not in metres
-	Light carto.Unit // what contours are lettered in
-	Stop  float64    // the working stop, a T-number
+	Feet    bool       // lengths in feet and inches, not in metres
+	Light   carto.Unit // what contours are lettered in
+	Stop    float64    // the working stop, a T-number
+	Written string     // as the scene has it: "T3.2"
 }
 
 // Length prints metres with their unit, or feet and inches.
@@ -113,8 +114,19 @@ func Joined(between string, parts ...string) string {
 	return strings.Join(some, between)
 }
 
-// LightColour prints the colour of a light: its CCT, with Duv where that shows.
+// LightLevel prints the level of a light.
+func LightLevel(l *plan.Light) string {
+	if l.Level <= 0 {
+		return "off"
+	}
+	return unit.FormatPercent(l.Level)
+}
+
+// LightColour prints the colour of a light: its CCT, with Duv where that shows; of one that is off, none.
 func LightColour(l *plan.Light) string {
+	if l.Level <= 0 {
+		return "–"
+	}
 	w := l.White.OnPlanck()
 	if !(w.Kelvin > 0) {
 		return "–"

@@ -1,0 +1,51 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// A small file that multiplies is refused before it is computed, with what is large and what would do; a part of it is
+// not.
+func TestTooMuchForOneRun(t *testing.T) {
+	var products, crowd strings.Builder
+	products.WriteString("scrimshaw: 1\nlights: {l: {output: {lumens: 100, shape: uniform}, at: [0, 0], height: 2}}\nfurniture:\n")
+	for i := range 24 {
+		fmt.Fprintf(&products, "  s%d: {stairs: [2, 8, 5], steps: 200, at: [%d, 9]}\n", i, 3*i)
+	}
+	products.WriteString("setups:\n")
+	for i := range 500 {
+		fmt.Fprintf(&products, "  u%d: {change: {lights: {l: {height: %.3f}}}}\n", i, 2+float64(i)/1000)
+	}
+	crowd.WriteString("scrimshaw: 1\nlights:\n")
+	for i := range 490 {
+		fmt.Fprintf(&crowd, "  l%d: {output: {lumens: 100, shape: uniform}, at: [%d, 0], height: 2}\n", i, i)
+	}
+	crowd.WriteString("furniture:\n")
+	for i := range 24 {
+		fmt.Fprintf(&crowd, "  s%d: {stairs: [2, 8, 5], steps: 200, at: [%d, 9]}\n", i, 3*i)
+	}
+	dir := t.TempDir()
+	many, lights := filepath.Join(dir, "many.yaml"), filepath.Join(dir, "lights.yaml")
+	for path, text := range map[string]string{many: products.String(), lights: crowd.String()} {
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, command := range []string{"draw", "meter", "review"} {
+		status, said := called(t, command, many)
+		want := "this is too much for one run: the first 39 set-ups alone hold 187200 solids, 39 lights and 0 people; name fewer with --setup"
+		if status != exitWrong || !strings.Contains(said, want) {
+			t.Errorf("%s: status %d, %s", command, status, said)
+		}
+	}
+	if status, said := called(t, "meter", lights); status != exitWrong || !strings.Contains(said, "it holds 4800 solids, 490 lights and 0 people; leave out") {
+		t.Errorf("status %d, %s", status, said)
+	}
+	if status, said := called(t, "review", "--quality", "draft", "--setup", "u7", "--no-notes", many); status == exitWrong {
+		t.Errorf("one set-up: %s", said)
+	}
+}
