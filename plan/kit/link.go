@@ -58,6 +58,6 @@ func (u *Unit) applyBulb(b *Bulb) {
 	u.Lumens, u.WarmsWhenDimmed = b.Lumens, b.WarmsWhenDimmed
 	u.Native, u.Kelvin = b.Kelvin, [2]float64{b.Kelvin, b.Kelvin}
 	if u.Spread == "" {
-		u.Spread = "uniform"
+		u.Spread = evenly.word
 	}
 }

@@ -13,7 +13,7 @@ type Output struct {
 	Lux, Distance              float64 // lx at Distance m on the axis, with Beam (and Field)
 	Candela, Lumens, Luminance float64 // cd; lm; cd/m2
 	Beam, Field                float64
-	Shape                      string      // uniform, cosine, or "" for a lobe or a face
+	Shape                      string      // the word of a spread, or "" for a lobe or a face
 	Face                       *[2]float64 // width, height, m
 	Disc, Tube, Sphere         float64     // diameter, length, diameter, m
 	IES, LDT                   string      // the name of a photometric file, as written
@@ -49,8 +49,7 @@ func OutputShape() *source.Shape[Output] {
 				"Full angle to 50 % of the peak."),
 			withDefault(field("field", angle("a field angle", "80", 0.5, 300), func(v *o) *float64 { return &v.Field },
 				"Full angle to 10 % of the peak."), "1.8226 times the beam"),
-			field("shape", source.OneOf("a shape", "uniform", "cosine"), func(v *o) *string { return &v.Shape },
-				"`uniform`: the same all round; `cosine`: a small Lambertian face."),
+			field("shape", source.OneOf("a shape", spreadWords()...), func(v *o) *string { return &v.Shape }, spreadDoc()),
 			field("face", face, func(v *o) **[2]float64 { return &v.Face },
 				"Width and height of a rectangle that shines from one side."),
 			field("disc", size("a disc"), func(v *o) *float64 { return &v.Disc },
@@ -124,10 +123,8 @@ func (o *Output) spread() (d photometry.Distribution, opening photometry.Opening
 		return o.Measured.Source.Distribution, o.Measured.Source.Opening, true
 	case o.Beam > 0:
 		return lobe(o.Beam, o.Field, opening), opening, true
-	case o.Shape == "uniform":
-		return photometry.Uniform{}, opening, true
-	case o.Shape == "cosine":
-		return photometry.Cosine{}, opening, true
+	case o.Shape != "":
+		return spreadNamed(o.Shape), opening, true
 	case opening.Form != photometry.Point:
 		return photometry.Lambertian(opening.Form), opening, true
 	}

@@ -3,6 +3,7 @@ package kit_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -110,7 +111,6 @@ func TestOutputFaults(t *testing.T) {
 		"{lumens: -5, shape: uniform}":                      `a flux is from 0.001 to 100000000, and "-5" is not`,
 		"{candela: 8000, beam: 0}":                          `a beam angle is from 0.5° to 180°, and "0" is not`,
 		"{lumen: 800, shape: uniform}":                      `an output has no key "lumen"`,
-		"{lumens: 800, shape: round}":                       `a shape is "uniform" or "cosine", not "round"`,
 		"{lumens: 800, face: [1]}":                          "a face has 2 values, not 1",
 		"[1, 2]":                                            "an output belongs here, not a list",
 		"{lux: 8000, distance: 3 parsecs, shape: cosine}":   `"3 parsecs" is not a length: "parsecs" is not one of its units`,
@@ -124,6 +124,20 @@ func TestOutputFaults(t *testing.T) {
 		told := slices.ContainsFunc(log.All(), func(d source.Diagnostic) bool { return d.Message == want })
 		if !told {
 			t.Errorf("%s:\n got %v\nwant %s", text, log.All(), want)
+		}
+	}
+}
+
+// A shape that is none is refused, with those that are.
+func TestUnknownShape(t *testing.T) {
+	_, ok, log := readOutput(t, "{lumens: 800, shape: round}")
+	all := log.All()
+	if ok || len(all) != 1 {
+		t.Fatalf("found %v, want one fault", all)
+	}
+	for _, part := range []string{"a shape is ", `"uniform"`, `"cosine"`, `, not "round"`} {
+		if !strings.Contains(all[0].Message, part) {
+			t.Errorf("%q does not say %q", all[0].Message, part)
 		}
 	}
 }

@@ -1,7 +1,6 @@
 package kit
 
 import (
-	"errors"
 	"strings"
 
 	"scrimshaw/plan/source"
@@ -21,7 +20,7 @@ func quantity(what, like string, parse func(text string, feet bool) (float64, er
 		}
 		v, err := parse(n.Text, c.Feet != nil && c.Feet(n.Span.File))
 		if err != nil {
-			refuse(n, c, err)
+			c.Refuse(n.Span, err)
 			return 0, false
 		}
 		if v < least || v > most {
@@ -40,16 +39,6 @@ func rangeHint(over bool, least, most string) string {
 		return "write " + most + " or less"
 	}
 	return "write " + least + " or more"
-}
-
-// refuse logs what package unit found wrong with the text of n.
-func refuse(n *source.Node, c *source.Context, err error) {
-	hint := ""
-	var f *unit.Fault
-	if errors.As(err, &f) {
-		hint = f.Hint
-	}
-	c.Error(n, source.QuantityCode(n.Text), hint, "%s", err)
 }
 
 // withoutFileUnits adapts a parser that has no use for the file's units.

@@ -132,10 +132,10 @@ func (u *Unit) bare() (photometry.Distribution, photometry.Opening) {
 			return d, opening
 		}
 	}
-	if u.Spread == "cosine" {
-		return photometry.Cosine{}, photometry.Opening{}
+	if d := spreadNamed(u.Spread); d != nil {
+		return d, photometry.Opening{}
 	}
-	return photometry.Uniform{}, photometry.Opening{}
+	return evenly.light, photometry.Opening{}
 }
 
 // complete is the spread of a unit's output: what the output states, else what its modifier does.

@@ -53,7 +53,7 @@ func unitShape() *source.Shape[Unit] {
 			"Light at equal steps of level, from 0 to 1."), "linear"),
 		field("lumens", amount("a flux", "60000", 1e-3, 1e8), func(v *u) *float64 { return &v.Lumens },
 			"Flux without a modifier."),
-		field("spread", source.OneOf("a spread", "uniform", "cosine"), func(v *u) *string { return &v.Spread },
+		field("spread", source.OneOf("a spread", spreadWords()...), func(v *u) *string { return &v.Spread },
 			"How the bare flux leaves."),
 		field("outputs", unitOutputs(), func(v *u) *[]UnitOutput { return &v.Outputs },
 			"Output by modifier, `bare` without one; of a zoom, by focus below that: `{spot: {…}, 40 %: {…}, flood: {…}}`."),

@@ -20,7 +20,7 @@ type Unit struct {
 	WarmsWhenDimmed bool            // whether it is a filament, whose white falls as it is dimmed
 	Curve           []float64       // share of the full light at equal steps of level from 0 to 1; nil is linear
 	Lumens          float64         // bare flux, lm, for modifiers without an output of their own
-	Spread          string          // how the bare flux leaves: uniform, cosine, or "" where it never does
+	Spread          string          // how the bare flux leaves: the word of a spread, or "" where it never does
 	Outputs         []UnitOutput
 	Modifier        string     // the default: a modifier's name, or "" for bare
 	Front           string     // what its front takes: the modifiers with this word in Fits go on it

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
@@ -111,5 +112,57 @@ func TestDomeInThePlaceItself(t *testing.T) {
 	l.Response = Cosine
 	if _, err := w.Basis(t.Context(), []Emitter{e}, Targets{Lattices: []Lattice{l}}); err == nil {
 		t.Error("planes are turned to a place")
+	}
+}
+
+// What a lattice is to skip throws no shadow on it, a board or a pane, and everything else does.
+func TestALatticeSkipsSolids(t *testing.T) {
+	board := solid.Prism{ID: 1, Base: box(0.5, 0.5, 1, 1, 0), Z0: 0.5, Z1: 0.6}
+	pane := sheetAt(2, r3.Vec{X: -0.5, Y: -0.5, Z: 0.5}, 0, math.Pi/2, 1, 1)
+	pane.Front.Direct, pane.Back.Direct = colour.RGB{0.5, 0.5, 0.5}, colour.RGB{0.5, 0.5, 0.5}
+	w := build(t, &solid.Set{Prisms: []solid.Prism{board}, Sheets: []solid.Sheet{pane}}, Options{Workers: 1})
+	e := Emitter{Name: "a", Frame: down(3), Source: photometry.FromCandela(1000, photometry.Uniform{}, photometry.Opening{})}
+	under := func(skip ...solid.ID) (behindBoard, behindPane float64) {
+		l := floorAt(-1, -1, 0, 2, 141) // rows of several words
+		l.Skip = skip
+		b := basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{l}})
+		field := make([]float32, l.NU*l.NV)
+		b.Field(0, Levels{"a": {1, 1, 1}}, field)
+		return float64(field[105*l.NU+105]), float64(field[35*l.NU+35])
+	}
+	open := 1000 * 3 / math.Pow(9+0.5, 1.5)
+	for name, c := range map[string]struct {
+		skip        []solid.ID
+		board, pane float64
+	}{"nothing": {nil, 0, open / 2}, "the board": {[]solid.ID{1}, open, open / 2}, "the pane": {[]solid.ID{2}, 0, open}, "both": {[]solid.ID{2, 1}, open, open}} {
+		board, pane := under(c.skip...)
+		close(t, name+" skipped: under the board", board, c.board, 1e-3)
+		close(t, name+" skipped: under the pane", pane, c.pane, 1e-3)
+	}
+}
+
+// Domes that turn to a place are read on a lattice as receptors are, in rows of any length.
+func TestDomesThatTurnInLongRows(t *testing.T) {
+	w := build(t, &solid.Set{}, Options{Workers: 1})
+	for _, nu := range []int{5, 64, 65, 141} {
+		l := Lattice{Origin: r3.Vec{X: -2, Y: -1, Z: 1}, U: r3.Vec{X: 4 / float64(nu-1)}, V: r3.Vec{Y: 0.5}, Normal: r3.Vec{Z: 1}, NU: nu, NV: 5,
+			Response: Dome, Toward: &r3.Vec{X: 0.3, Y: 3, Z: 1.4}}
+		to := Targets{Lattices: []Lattice{l}}
+		for n := range l.NU * l.NV {
+			to.Points = append(to.Points, l.Receptor(n%l.NU, n/l.NU))
+		}
+		for _, o := range []photometry.Opening{{}, {Form: photometry.Rectangle, Width: 0.4, Height: 0.3}} {
+			e := Emitter{Name: "a", Frame: looking(r3.Vec{X: -1, Y: 2, Z: 2.5}, r3.Vec{Z: 1}),
+				Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: o}}
+			b := basis(t, w, []Emitter{e}, to)
+			field := make([]float32, l.NU*l.NV)
+			b.Field(0, Levels{"a": {1, 1, 1}}, field)
+			for n, lux := range field {
+				total, _ := b.Point(n, Levels{"a": {1, 1, 1}})
+				if math.Abs(float64(lux)-total.Y()) > 1e-3*total.Y() {
+					t.Fatalf("%d in a row, opening %v, point %d: %g lx on the lattice, %g at a receptor", nu, o, n, lux, total.Y())
+				}
+			}
+		}
 	}
 }

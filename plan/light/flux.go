@@ -113,9 +113,17 @@ func (b *surfaceLamp) whole(r *Receptor) float64 {
 // the triangle's own size from it.
 const mostRough = 4
 
-// rough is part for what falls on surfaces: without a closed form, by one short rule.
+// rough is part for what falls on surfaces: without a closed form, by one short rule. Of a sphere that is not Lambertian it
+// is as much of the light as is seen of the disc.
 func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
-	if l.lambertian || len(corners) == 2 || l.opening.Form == photometry.Sphere {
+	if l.opening.Form == photometry.Sphere && !l.lambertian {
+		seen, all := v.part(l, r, corners, coarseSum), v.part(l, r, l.outline(r.At, fewSides), coarseSum)
+		if !(all > 0) {
+			return 0
+		}
+		return min(seen/all, 1) * l.fromPoint(l.at, r)
+	}
+	if l.lambertian || len(corners) == 2 {
 		return v.part(l, r, corners, coarseSum)
 	}
 	before := facing(r.At, r.Axis)

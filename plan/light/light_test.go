@@ -60,8 +60,10 @@ func TestRefused(t *testing.T) {
 	if _, err := w.Basis(context.Background(), two, Targets{}); err == nil {
 		t.Error("two lights of one name were taken")
 	}
-	if _, err := w.Basis(context.Background(), nil, Targets{Lattices: []Lattice{{}}}); err == nil {
-		t.Error("an empty lattice was taken")
+	for _, l := range []Lattice{{}, {NU: 1}, {NV: 1}, {NU: 1, NV: 1, Response: Radiance}, {NU: 1, NV: 1, Toward: &r3.Vec{}}} {
+		if _, err := w.Basis(context.Background(), nil, Targets{Lattices: []Lattice{l}}); err == nil {
+			t.Errorf("a lattice of %d by %d points of response %d, turned to %v, was taken", l.NU, l.NV, l.Response, l.Toward)
+		}
 	}
 	if _, err := Build(context.Background(), &solid.Set{}, Options{Quality: 9}); err == nil {
 		t.Error("an unknown quality was taken")

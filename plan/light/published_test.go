@@ -227,6 +227,7 @@ func TestRadiance(t *testing.T) {
 		{At: r3.Vec{X: -5, Z: 1}, Axis: r3.Vec{X: 1}, Response: Radiance},
 		{At: r3.Vec{X: -5, Y: 0.3, Z: 1}, Axis: r3.Vec{X: 1}, Response: Radiance},
 		{At: r3.Vec{X: -5, Z: 1}, Axis: r3.Vec{X: -1}, Response: Radiance},
+		{At: r3.Vec{X: -5, Z: 3}, Axis: r3.Vec{X: 1}, Response: Radiance}, // the lamp lights it, and it meets nothing
 	}}
 	b := basis(t, build(t, set, Options{Bodies: bodies}), []Emitter{lamp}, to)
 	at := func(i int) colour.RGB { l, _ := b.Point(i, Levels{"a": {1, 1, 1}}); return l }
@@ -237,7 +238,9 @@ func TestRadiance(t *testing.T) {
 		close(t, "body", at(0)[c], 0.18*body, 1e-12)
 		close(t, "wall", at(1)[c], red.Reflect[c]*wall, 1e-12)
 	}
-	if at(2) != (colour.RGB{}) {
-		t.Errorf("luminance of nothing is %v", at(2))
+	for i := 2; i < 4; i++ {
+		if at(i) != (colour.RGB{}) {
+			t.Errorf("luminance of nothing is %v", at(i))
+		}
 	}
 }

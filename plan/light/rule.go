@@ -22,7 +22,14 @@ var rulesUpTo = sync.OnceValue(func() []gauss {
 	return all
 })
 
+// miscomputed is an order whose weights are wrong in the library (gonum 0.17): they add up to 0.989.
+const miscomputed = 26
+
+// legendre gives the places and weights of the rule of order n over a length, or of one more where that of n is wrong.
 func legendre(n int, low, high float64) (x, w []float64) {
+	if n == miscomputed {
+		n++
+	}
 	x, w = make([]float64, n), make([]float64, n)
 	quad.Legendre{}.FixedLocations(x, w, low, high)
 	return x, w

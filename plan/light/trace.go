@@ -26,12 +26,13 @@ type tracer struct {
 	shares []share
 }
 
-// light returns what a lamp gives to a receptor, in shares that hold until the next call. A point is seen or not;
+// light returns what a lamp gives to a receptor, in shares that hold until the next call; none to a spot meter, which looks
+// past all surfaces. A point is seen or not;
 // of any other opening the part that is seen is found exactly, and summed as closely as the whole is.
 func (t *tracer) light(l *lamp, r *Receptor) []share {
 	t.shares = t.shares[:0]
 	t.Reset()
-	if l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
+	if r.Response == Radiance || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
 		return nil
 	}
 	figure := l.outline(r.At, roundSides)
@@ -163,14 +164,15 @@ func (t *tracer) add(value float64, panes []solid.Pane) {
 
 // surface finds what a spot meter looks at: a flat receptor on the first surface along the axis,
 // behind clear sheets, and the factor from its illuminance to the luminance seen, Reflect/pi times
-// what the sheets pass. Where there is no surface the factor is nought.
+// what the sheets pass. Where there is no surface the spot meter itself reads what the environment sends, 1/pi of its
+// exitance.
 func (w *World) surface(r *Receptor) (Receptor, colour.RGB) {
 	hit, ok := w.bvh.FirstOpaque(r.At, r.Axis, r.Skip)
 	if body, seen := w.bodies.FirstOpaque(r.At, r.Axis, r.Skip); seen && (!ok || body.T < hit.T) {
 		hit, ok = body, true
 	}
 	if !ok {
-		return Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}, colour.RGB{}
+		return *r, colour.RGB{1, 1, 1}.Scale(1 / math.Pi)
 	}
 	at := r3.Add(r.At, r3.Scale(hit.T, r.Axis))
 	gain := hit.Skin.Reflect.Scale(1 / math.Pi)

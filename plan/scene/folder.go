@@ -30,9 +30,9 @@ func checkInsideFolder(name string) error {
 	clean := path.Clean(name)
 	switch {
 	case strings.Contains(name, `\`):
-		return source.Faultf(CodeBadFile, "write "+strings.ReplaceAll(name, `\`, "/"), "%q has a backslash", name)
+		return source.Errorf(CodeBadFile, "write "+strings.ReplaceAll(name, `\`, "/"), "%q has a backslash", name)
 	case path.IsAbs(name), !fs.ValidPath(clean), clean == ".":
-		return source.Faultf(CodeBadFile, "put the file beside the scene or below it", "%q leaves the scene's folder", name)
+		return source.Errorf(CodeBadFile, "put the file beside the scene or below it", "%q leaves the scene's folder", name)
 	}
 	return nil
 }
@@ -40,7 +40,7 @@ func checkInsideFolder(name string) error {
 // readFile reads a file below the scene's folder: most bytes, and one more where it is larger.
 func (e Env) readFile(name string, most int64) ([]byte, error) {
 	if e.Files == nil {
-		return nil, source.Faultf(CodeBadFile, "save the scene in a folder first", "%q cannot be read: this scene has no folder", name)
+		return nil, source.Errorf(CodeBadFile, "save the scene in a folder first", "%q cannot be read: this scene has no folder", name)
 	}
 	// A pipe would be waited for, so a file is looked at before it is opened.
 	info, err := fs.Stat(e.Files, path.Clean(name))
@@ -48,7 +48,7 @@ func (e Env) readFile(name string, most int64) ([]byte, error) {
 		return nil, unreadable(name, err)
 	}
 	if !info.Mode().IsRegular() {
-		return nil, source.Faultf(CodeBadFile, "name an ordinary file", "%q is a folder, a pipe or a device", name)
+		return nil, source.Errorf(CodeBadFile, "name an ordinary file", "%q is a folder, a pipe or a device", name)
 	}
 	f, err := e.Files.Open(path.Clean(name))
 	if err != nil {
@@ -65,13 +65,13 @@ func (e Env) readFile(name string, most int64) ([]byte, error) {
 // unreadable says why a file could not be read, without the path of this machine.
 func unreadable(name string, err error) error {
 	if errors.Is(err, fs.ErrNotExist) {
-		return source.Faultf(CodeBadFile, "paths start at the scene's folder", "there is no file %q", name)
+		return source.Errorf(CodeBadFile, "paths start at the scene's folder", "there is no file %q", name)
 	}
 	var p *fs.PathError
 	if errors.As(err, &p) {
 		err = p.Err
 	}
-	return source.Faultf(CodeBadFile, "check that it is an ordinary file that you may read", "%q cannot be read: %s", name, err)
+	return source.Errorf(CodeBadFile, "check that it is an ordinary file that you may read", "%q cannot be read: %s", name, err)
 }
 
 // displayName names a file as the user would, who named the scene.

@@ -6,37 +6,21 @@ import (
 	"strings"
 
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/unit"
 )
-
-// refuse logs err at n. A fault of package unit gets the code that says what kind it is of.
-func refuse(c *source.Context, n *source.Node, err error) {
-	var u *unit.Fault
-	if errors.As(err, &u) {
-		err = &source.Fault{Code: source.QuantityCode(n.Text), Hint: u.Hint, Message: u.Message}
-	}
-	refuseAt(c, n.Span, err)
-}
 
 // withExample gives a value that could not be read at all an example to follow, where nothing better
 // is known.
 func withExample(err error, like string) error {
-	var u *unit.Fault
-	var f *source.Fault
-	switch {
-	case errors.As(err, &u) && u.Hint == "":
-		return &unit.Fault{Message: u.Message, Hint: "write it like " + like}
-	case errors.As(err, &f) && f.Hint == "" && f.Code == source.CodeBadValue:
-		return &source.Fault{Code: f.Code, Hint: "write it like " + like, Message: f.Message}
+	var d *source.Diagnostic
+	if errors.As(err, &d) && d.Hint == "" && (d.Code == source.CodeBadValue || d.Code == source.CodeNotFinite) {
+		return withHint(d, "write it like "+like)
 	}
 	return err
 }
 
-// refuseAt logs err at span.
-func refuseAt(c *source.Context, span source.Span, err error) {
-	f := &source.Fault{Code: source.CodeBadValue, Message: err.Error()}
-	errors.As(err, &f)
-	c.ErrorAt(span, f.Code, f.Hint, "%s", f.Message)
+// withHint is what d says, with another fix.
+func withHint(d *source.Diagnostic, hint string) error {
+	return source.Errorf(d.Code, hint, "%s", d.Message)
 }
 
 // errorWith logs an error that a second place explains.
@@ -63,7 +47,7 @@ func scalar[V any](what, like string, schema map[string]any,
 		}
 		v, err := parse(n.Text, n, c)
 		if err != nil {
-			refuse(c, n, withExample(err, like))
+			c.Refuse(n.Span, withExample(err, like))
 		}
 		return v, err == nil
 	}
@@ -104,7 +88,7 @@ func checked[V any](r source.Reader[V], check func(V) error) source.Reader[V] {
 			return v, false
 		}
 		if err := check(v); err != nil {
-			refuse(c, n, err)
+			c.Refuse(n.Span, err)
 			return v, false
 		}
 		return v, true

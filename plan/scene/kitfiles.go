@@ -24,7 +24,7 @@ func (d *Document) loadKit(log *source.Log) {
 		}
 		text, err := d.Env.readFile(p.Value, source.MaxBytes)
 		if err != nil {
-			refuseAt(c, p.Span, err)
+			c.Refuse(p.Span, err)
 			d.KitLacks = true
 			continue
 		}

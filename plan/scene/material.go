@@ -28,7 +28,7 @@ var surfaceColour = either("a colour", "3600 K", ofKind(source.List),
 
 func checkChromaticity(m MaterialColour) error {
 	if m.XY[0]+m.XY[1] > 1 {
-		return source.Faultf(source.CodeOutOfRange, "write x, y of CIE 1931, such as [0.41, 0.39]",
+		return source.Errorf(source.CodeOutOfRange, "write x, y of CIE 1931, such as [0.41, 0.39]",
 			"%s is no chromaticity: its sum is over 1", m.Text)
 	}
 	return nil
@@ -40,7 +40,7 @@ func parseSurfaceColour(text string, _ *source.Node, _ *source.Context) (Materia
 	}
 	white, err := unit.ParseKelvin(text)
 	if err != nil {
-		return MaterialColour{}, source.Faultf(source.CodeBadValue, `write 3600 K, [0.41, 0.39] or "#8a6040"`,
+		return MaterialColour{}, source.Errorf(source.CodeBadValue, `write 3600 K, [0.41, 0.39] or "#8a6040"`,
 			"%q is not a colour", text)
 	}
 	w := colour.White{Kelvin: white.Kelvin, Duv: white.Duv, Daylight: white.Daylight}
@@ -50,10 +50,10 @@ func parseSurfaceColour(text string, _ *source.Node, _ *source.Context) (Materia
 func parseScreenColour(text string) (MaterialColour, error) {
 	b, err := hex.DecodeString(text[1:])
 	if err != nil || len(b) != 3 {
-		return MaterialColour{}, source.Faultf(source.CodeBadValue, `write it like "#8a6040"`, "%q is not a screen colour", text)
+		return MaterialColour{}, source.Errorf(source.CodeBadValue, `write it like "#8a6040"`, "%q is not a screen colour", text)
 	}
 	if b[0]|b[1]|b[2] == 0 {
-		return MaterialColour{}, source.Faultf(source.CodeBadValue, "leave the colour out and give a low reflectance",
+		return MaterialColour{}, source.Errorf(source.CodeBadValue, "leave the colour out and give a low reflectance",
 			"black has no chromaticity")
 	}
 	rgb := colour.FromPixel(colour.Pixel{R: b[0], G: b[1], B: b[2]})

@@ -47,7 +47,7 @@ func (l limits) check(what, text string, v float64, show func(float64) string) e
 	if l.contains(v) {
 		return nil
 	}
-	return source.Faultf(source.CodeOutOfRange, l.hint(text, v, show), "%s is %s to %s, and %q is not", what, show(l.least), show(l.most), text)
+	return source.Errorf(source.CodeOutOfRange, l.hint(text, v, show), "%s is %s to %s, and %q is not", what, show(l.least), show(l.most), text)
 }
 
 // measure is a way to write a number: how it is read and printed, and in which JSON types. One
@@ -119,11 +119,11 @@ func inLesserUnit(err error, text string, v float64, l limits, feet bool) error 
 	if feet {
 		name, part = "in", 12
 	}
-	var f *source.Fault
-	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &f) || unmarked != nil || v <= l.most || v/part > l.most || v/part < l.least {
+	var d *source.Diagnostic
+	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &d) || unmarked != nil || v <= l.most || v/part > l.most || v/part < l.least {
 		return err
 	}
-	return &source.Fault{Code: f.Code, Hint: "did you mean " + text + " " + name + "?", Message: f.Message}
+	return withHint(d, "did you mean "+text+" "+name+"?")
 }
 
 // minHundredths is from where a share over one was meant in hundredths, and not as a little more than all.
@@ -131,18 +131,18 @@ const minHundredths = 2
 
 // inHundredths offers a share of one, or per cent, for a bare number that is too large a share: 62 for 0.62.
 func inHundredths(err error, text string, v float64, l limits) error {
-	var f *source.Fault
-	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &f) || unmarked != nil || v < minHundredths || !l.contains(v/100) {
+	var d *source.Diagnostic
+	if _, unmarked := unit.ParseNumber(text); !errors.As(err, &d) || unmarked != nil || v < minHundredths || !l.contains(v/100) {
 		return err
 	}
-	return &source.Fault{Code: f.Code, Hint: "write " + unit.FormatNumber(v/100) + ", or " + text + " %", Message: f.Message}
+	return withHint(d, "write "+unit.FormatNumber(v/100)+", or "+text+" %")
 }
 
 // unitLess gives the fault of a bare number its own code, where a unit is needed.
 func unitLess(needed bool, text string, err error) error {
-	var u *unit.Fault
-	if _, bare := unit.ParseNumber(text); needed && bare == nil && errors.As(err, &u) {
-		return &source.Fault{Code: CodeMissingUnit, Hint: u.Hint, Message: u.Message}
+	var d *source.Diagnostic
+	if _, bare := unit.ParseNumber(text); needed && bare == nil && errors.As(err, &d) {
+		return source.Errorf(CodeMissingUnit, d.Hint, "%s", d.Message)
 	}
 	return err
 }
@@ -182,7 +182,7 @@ func parseSeconds(text string) (float64, error) {
 	number := strings.TrimRight(text, " abcdefghijklmnopqrstuvwxyz")
 	v, err := unit.ParseNumber(number)
 	if err != nil {
-		return 0, source.Faultf(source.CodeBadValue, "write it like 4 s", "%q is not a time", text)
+		return 0, source.Errorf(source.CodeBadValue, "write it like 4 s", "%q is not a time", text)
 	}
 	switch strings.TrimSpace(text[len(number):]) {
 	case "s":
@@ -190,9 +190,9 @@ func parseSeconds(text string) (float64, error) {
 	case "min":
 		return v * 60, nil
 	case "":
-		return 0, source.Faultf(CodeMissingUnit, "did you mean "+number+" s?", "a time needs s or min, and %q has none", text)
+		return 0, source.Errorf(CodeMissingUnit, "did you mean "+number+" s?", "a time needs s or min, and %q has none", text)
 	}
-	return 0, source.Faultf(source.CodeBadValue, "the units are s and min", "%q is not a time", text)
+	return 0, source.Errorf(source.CodeBadValue, "the units are s and min", "%q is not a time", text)
 }
 
 func showSeconds(v float64) string { return unit.FormatNumber(v) + " s" }

@@ -91,7 +91,7 @@ func marks() entry[Person] {
 
 func checkMarkName(k *source.Key, c *source.Context) {
 	if err := checkName(k.Name); err != nil {
-		refuseAt(c, k.Span, err)
+		c.Refuse(k.Span, err)
 	}
 	if slices.Contains(readings, k.Name) {
 		c.ErrorAt(k.Span, CodeBadName, "give the mark another name", "a mark cannot be called %q, which is a reading of every face", k.Name)

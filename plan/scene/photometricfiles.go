@@ -62,7 +62,7 @@ func (s *photometricFiles) measure(o *kit.Output, c *source.Context) {
 			return
 		}
 	}
-	refuseAt(c, o.FileSpan, err)
+	c.Refuse(o.FileSpan, err)
 }
 
 // fetch reads a file the first time it is asked for.

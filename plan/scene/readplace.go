@@ -39,7 +39,7 @@ func wallDistance(side string) source.Reader[float64] {
 // checkWallPart refuses a wall without its room.
 func checkWallPart(r Ref) error {
 	if strings.Count(r.Name, ".") != 1 {
-		return source.Faultf(source.CodeBadValue, "write ROOM.WALL, such as kitchen.left", "%q is not a wall of a room", r.Name)
+		return source.Errorf(source.CodeBadValue, "write ROOM.WALL, such as kitchen.left", "%q is not a wall of a room", r.Name)
 	}
 	return nil
 }

@@ -16,7 +16,7 @@ var (
 // isMaterialName refuses a number where a material is named.
 func isMaterialName(name string) error {
 	if _, err := parseShare(name); err == nil {
-		return source.Faultf(source.CodeWrongType, "name it under materials: {wall: {reflectance: "+name+"}}",
+		return source.Errorf(source.CodeWrongType, "name it under materials: {wall: {reflectance: "+name+"}}",
 			"a surface is the name of a material, not %s", name)
 	}
 	return nil
@@ -31,7 +31,7 @@ var step = scalar("a step", "right 3.6", map[string]any{"type": "string"},
 		s := OutlineStep{Span: n.Span}
 		word, length, _ := strings.Cut(strings.TrimSpace(text), " ")
 		if !slices.Contains(directions, word) {
-			return s, source.Faultf(source.CodeUnknownWord, stepHint(text, word, length),
+			return s, source.Errorf(source.CodeUnknownWord, stepHint(text, word, length),
 				"%q does not start with a direction: %s", text, orList(directions))
 		}
 		feet := c.Feet != nil && c.Feet(n.Span.File)
@@ -76,7 +76,7 @@ func readCorner(n *source.Node, c *source.Context) (Corner, bool) {
 	}
 	key := n.Keys[0]
 	if err := checkCornerName(key.Name); err != nil {
-		refuseAt(c, key.Span, err)
+		c.Refuse(key.Span, err)
 		return Corner{}, false
 	}
 	at, ok := point.Read(key.Value, c)
@@ -86,11 +86,11 @@ func readCorner(n *source.Node, c *source.Context) (Corner, bool) {
 // checkCornerName refuses a dash, which joins two corners to the name of their wall.
 func checkCornerName(name string) error {
 	if strings.Contains(name, "-") {
-		return source.Faultf(CodeBadName, "write "+strings.ReplaceAll(name, "-", "_"),
+		return source.Errorf(CodeBadName, "write "+strings.ReplaceAll(name, "-", "_"),
 			"the corner %q holds a dash, which joins two corners to a wall: a-b", name)
 	}
 	if name == "" || strings.ContainsFunc(name, notInName) {
-		return source.Faultf(CodeBadName, "write it like a", "a corner is named by letters, digits and _, not %q", name)
+		return source.Errorf(CodeBadName, "write it like a", "a corner is named by letters, digits and _, not %q", name)
 	}
 	return nil
 }

@@ -65,7 +65,7 @@ func version() source.Reader[int] {
 	read := func(text string, n *source.Node, _ *source.Context) (int, error) {
 		v, err := strconv.ParseFloat(text, 64) // 1.0 is the number 1
 		if err != nil || v != languageVersion || n.Quoted && text != own {
-			return 0, source.Faultf(CodeVersion, "write scrimshaw: 1",
+			return 0, source.Errorf(CodeVersion, "write scrimshaw: 1",
 				"this is language version %q, and version %d is read here", text, languageVersion)
 		}
 		return languageVersion, nil

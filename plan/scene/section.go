@@ -71,7 +71,7 @@ func (s section[O, T, P]) readThing(v *T, k *source.Key, c *source.Context) {
 		named = checkName
 	}
 	if err := named(k.Name); err != nil {
-		refuseAt(c, k.Span, err)
+		c.Refuse(k.Span, err)
 	}
 	s.table.read(v, k.Value, c, k.Span)
 	if s.check != nil && k.Value.Kind == source.Map {

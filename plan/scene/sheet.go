@@ -15,7 +15,7 @@ var papers = regexp.MustCompile(`(?i)^(a[1-4]|letter|tabloid|ledger|11x17|(ansi[
 var paperKind = scalar("a paper", "A3", map[string]any{"type": "string"},
 	func(text string, _ *source.Node, _ *source.Context) (string, error) {
 		if text == "" || !papers.MatchString(text) {
-			return "", source.Faultf(source.CodeUnknownWord, paperHint(text),
+			return "", source.Errorf(source.CodeUnknownWord, paperHint(text),
 				"%q is no paper: A4, A3, A2, A1, letter, tabloid, ANSI C or ANSI D", text)
 		}
 		return text, nil

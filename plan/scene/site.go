@@ -16,7 +16,7 @@ var moment = scalar("a day and time", "2026-06-21 15:30", map[string]any{"type":
 				return text, nil
 			}
 		}
-		return "", source.Faultf(source.CodeBadValue, "write it like 2026-06-21 15:30", "%q is not a day and time", text)
+		return "", source.Errorf(source.CodeBadValue, "write it like 2026-06-21 15:30", "%q is not a day and time", text)
 	})
 
 // until reads the end of a span of time: an hour of the same day, or a moment.
@@ -26,7 +26,7 @@ var until = scalar("a time", "18:00", map[string]any{"type": "string"},
 			return text, nil
 		}
 		if _, err := time.Parse("2006-01-02 15:04", text); err != nil {
-			return "", source.Faultf(source.CodeBadValue, "write it like 18:00 or 2026-06-21 18:00", "%q is not a time", text)
+			return "", source.Errorf(source.CodeBadValue, "write it like 18:00 or 2026-06-21 18:00", "%q is not a time", text)
 		}
 		return text, nil
 	})

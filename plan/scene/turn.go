@@ -19,7 +19,7 @@ var turnKind = scalar("a turn", "45 camera-left", map[string]any{"type": numberO
 		}
 		degrees, err := unit.ParseAngle(figure)
 		if err == nil && side != Clockwise && degrees < 0 {
-			return Turn{}, source.Faultf(source.CodeOutOfRange, "turn to the other side instead",
+			return Turn{}, source.Errorf(source.CodeOutOfRange, "turn to the other side instead",
 				"%q has a side and a sign", text)
 		}
 		return Turn{Degrees: degrees, Side: side, Set: true, Span: n.Span}, err
@@ -29,7 +29,7 @@ var turnKind = scalar("a turn", "45 camera-left", map[string]any{"type": numberO
 func splitTurn(text string) (figure string, side Side, err error) {
 	figure, word, cut := strings.Cut(strings.TrimSpace(text), " ")
 	if !cut && !startsNumber(figure) {
-		return "", 0, source.Faultf(source.CodeBadValue, "write it like 45 camera-left",
+		return "", 0, source.Errorf(source.CodeBadValue, "write it like 45 camera-left",
 			"%q is a turn without its degrees", text)
 	}
 	word = strings.TrimSpace(word)
@@ -41,7 +41,7 @@ func splitTurn(text string) (figure string, side Side, err error) {
 			return figure, CameraLeft + Side(i), nil
 		}
 	}
-	return "", 0, source.Faultf(source.CodeUnknownWord, source.DidYouMean(word, sides),
+	return "", 0, source.Errorf(source.CodeUnknownWord, source.DidYouMean(word, sides),
 		"%q is not a side to turn to: %s", word, orList(sides))
 }
 

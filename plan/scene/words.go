@@ -18,11 +18,11 @@ func text(what, like string) source.Reader[string] {
 		text = strings.TrimSpace(text)
 		switch {
 		case text == "":
-			return "", source.Faultf(source.CodeBadValue, "leave the key out", "%s has no words", what)
+			return "", source.Errorf(source.CodeBadValue, "leave the key out", "%s has no words", what)
 		case utf8.RuneCountInString(text) > maxText:
-			return "", source.Faultf(source.CodeOutOfRange, "shorten it", "%s has at most %d characters", what, maxText)
+			return "", source.Errorf(source.CodeOutOfRange, "shorten it", "%s has at most %d characters", what, maxText)
 		case strings.ContainsFunc(text, unprintable):
-			return "", source.Faultf(source.CodeBadValue, "remove it", "%s holds a character that cannot be printed", what)
+			return "", source.Errorf(source.CodeBadValue, "remove it", "%s holds a character that cannot be printed", what)
 		}
 		return text, nil
 	})
@@ -48,11 +48,11 @@ func checkThingName(name string) error {
 		return err
 	}
 	if !strings.ContainsFunc(name, unicode.IsLetter) {
-		return source.Faultf(CodeBadName, "put a letter to it", "the name %q has no letter, and would be read as a number", name)
+		return source.Errorf(CodeBadName, "put a letter to it", "the name %q has no letter, and would be read as a number", name)
 	}
 	for _, word := range reserved {
 		if strings.EqualFold(name, word) {
-			return source.Faultf(CodeBadName, "give it another name", "%q has a meaning of its own and cannot be a name", name)
+			return source.Errorf(CodeBadName, "give it another name", "%q has a meaning of its own and cannot be a name", name)
 		}
 	}
 	return nil
@@ -62,14 +62,14 @@ func checkThingName(name string) error {
 func checkName(name string) error {
 	switch {
 	case name == "":
-		return source.Faultf(CodeBadName, "write the name before the colon", "a name is missing")
+		return source.Errorf(CodeBadName, "write the name before the colon", "a name is missing")
 	case utf8.RuneCountInString(name) > maxName:
-		return source.Faultf(CodeBadName, "shorten it", "a name has at most %d characters", maxName)
+		return source.Errorf(CodeBadName, "shorten it", "a name has at most %d characters", maxName)
 	case strings.Contains(name, "."):
-		return source.Faultf(CodeBadName, "a dot leads to a part of a thing: write "+strings.ReplaceAll(name, ".", "-"),
+		return source.Errorf(CodeBadName, "a dot leads to a part of a thing: write "+strings.ReplaceAll(name, ".", "-"),
 			"the name %q holds a dot", name)
 	case strings.ContainsFunc(name, notInName):
-		return source.Faultf(CodeBadName, tidyName(name), "the name %q holds something else than letters, digits, - and _", name)
+		return source.Errorf(CodeBadName, tidyName(name), "the name %q holds something else than letters, digits, - and _", name)
 	}
 	return nil
 }
@@ -97,7 +97,7 @@ func ref(what, like string) source.Reader[Ref] {
 	schema := map[string]any{"type": "string"}
 	return scalar(what, like, schema, func(text string, n *source.Node, _ *source.Context) (Ref, error) {
 		if !isPath(text) {
-			return Ref{}, source.Faultf(source.CodeBadValue, refHint(text, like), "%q is no name, where %s belongs", text, what)
+			return Ref{}, source.Errorf(source.CodeBadValue, refHint(text, like), "%q is no name, where %s belongs", text, what)
 		}
 		return Ref{Name: text, Span: n.Span}, nil
 	})

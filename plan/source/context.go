@@ -1,6 +1,7 @@
 package source
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 )
@@ -62,6 +63,14 @@ func (c *Context) Error(n *Node, code, hint, format string, args ...any) {
 // ErrorAt records an error at span, with the path and the set-up that are being read.
 func (c *Context) ErrorAt(span Span, code, hint, format string, args ...any) {
 	c.report(Error, span, code, hint, fmt.Sprintf(format, args...))
+}
+
+// Refuse records at span why a value could not be read there: with the code and the hint of a Diagnostic, and of any
+// other error as a bad value.
+func (c *Context) Refuse(span Span, err error) {
+	d := Errorf(CodeBadValue, "", "%s", err)
+	errors.As(err, &d)
+	c.ErrorAt(span, d.Code, d.Hint, "%s", d.Message)
 }
 
 // WarnAt records a warning at span, with the path and the set-up that are being read.

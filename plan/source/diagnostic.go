@@ -28,6 +28,9 @@ type Related struct {
 
 // Diagnostic is one finding with its place. Message is in plain words without a full stop;
 // Hint is the fix, where one is likely. Code is stable, in kebab case ("unknown-key").
+//
+// A *Diagnostic is an error as well, that of a function which reads a text and does not know where it stands: its place
+// is empty, and the reader of the value puts it in (Context.Refuse).
 type Diagnostic struct {
 	Severity Severity
 	Code     string
@@ -38,6 +41,14 @@ type Diagnostic struct {
 	Hint     string
 	Related  []Related
 }
+
+// Errorf makes the error of a value whose place is not known; hint may be "".
+func Errorf(code, hint, format string, args ...any) *Diagnostic {
+	return &Diagnostic{Severity: Error, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}
+}
+
+// Error returns the message alone, for those who know where the text stands.
+func (d *Diagnostic) Error() string { return d.Message }
 
 // DiagnosticKey tells diagnostics apart, whatever set-up they are found in.
 type DiagnosticKey struct {

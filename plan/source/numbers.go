@@ -11,16 +11,16 @@ import (
 func Int(what string, least, most int) Reader[int] {
 	low, high := float64(least), float64(most)
 	return scalar(what, showNumber(sample(low, high)), numberSchema("integer", low, high),
-		func(n *Node) (int, *Fault) {
-			v, f := parseNumber(what, n)
-			if f == nil && v != math.Trunc(v) {
-				f = Faultf(CodeBadValue, "write "+showNumber(max(low, min(high, math.Round(v)))), "%s is a whole number, and %s is not", what, n.Text)
+		func(n *Node) (int, *Diagnostic) {
+			v, wrong := parseNumber(what, n)
+			if wrong == nil && v != math.Trunc(v) {
+				wrong = Errorf(CodeBadValue, "write "+showNumber(max(low, min(high, math.Round(v)))), "%s is a whole number, and %s is not", what, n.Text)
 			}
-			if f == nil {
-				f = checkRange(what, n.Text, v, low, high)
+			if wrong == nil {
+				wrong = checkRange(what, n.Text, v, low, high)
 			}
-			if f != nil {
-				return 0, f
+			if wrong != nil {
+				return 0, wrong
 			}
 			return int(v), nil
 		})
@@ -31,17 +31,17 @@ func Int(what string, least, most int) Reader[int] {
 var decimal = regexp.MustCompile(`^[+-]?((0|[1-9][0-9]*)(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?$`)
 
 // parseNumber reads the text of n as a finite decimal number.
-func parseNumber(what string, n *Node) (float64, *Fault) {
+func parseNumber(what string, n *Node) (float64, *Diagnostic) {
 	text := n.Text
 	if word := strings.ToLower(strings.TrimLeft(text, "+-.")); word == "nan" || word == "inf" || word == "infinity" {
-		return 0, Faultf(CodeNotFinite, "write a number, such as 1", "%s must be a finite number, not %s", what, text)
+		return 0, Errorf(CodeNotFinite, "write a number, such as 1", "%s must be a finite number, not %s", what, text)
 	}
 	if !decimal.MatchString(text) {
-		return 0, Faultf(CodeBadValue, numberHint(text), "%s is a number, and %q is not", what, text)
+		return 0, Errorf(CodeBadValue, numberHint(text), "%s is a number, and %q is not", what, text)
 	}
 	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
-		return 0, Faultf(CodeNotFinite, "write a smaller number", "%s must be a finite number, and %q is too large", what, text)
+		return 0, Errorf(CodeNotFinite, "write a smaller number", "%s must be a finite number, and %q is too large", what, text)
 	}
 	return v + 0, nil // + 0 drops the sign of a negative zero
 }
@@ -68,7 +68,7 @@ func numberHint(text string) string {
 }
 
 // checkRange refuses a number that is not from least to most.
-func checkRange(what, text string, v, least, most float64) *Fault {
+func checkRange(what, text string, v, least, most float64) *Diagnostic {
 	hint := "write " + showNumber(least) + " or more"
 	if v > most {
 		hint = "write " + showNumber(most) + " or less"
@@ -77,11 +77,11 @@ func checkRange(what, text string, v, least, most float64) *Fault {
 	case v >= least && v <= most:
 		return nil
 	case math.IsInf(most, 1):
-		return Faultf(CodeOutOfRange, hint, "%s is %s or more, and %s is less", what, showNumber(least), text)
+		return Errorf(CodeOutOfRange, hint, "%s is %s or more, and %s is less", what, showNumber(least), text)
 	case math.IsInf(least, -1):
-		return Faultf(CodeOutOfRange, hint, "%s is %s or less, and %s is more", what, showNumber(most), text)
+		return Errorf(CodeOutOfRange, hint, "%s is %s or less, and %s is more", what, showNumber(most), text)
 	}
-	return Faultf(CodeOutOfRange, hint, "%s is from %s to %s, and %s is not", what, showNumber(least), showNumber(most), text)
+	return Errorf(CodeOutOfRange, hint, "%s is from %s to %s, and %s is not", what, showNumber(least), showNumber(most), text)
 }
 
 // sample is a number between least and most that looks natural in an example.

@@ -4,7 +4,7 @@ package source
 // tests.
 func number(what string, least, most float64) Reader[float64] {
 	return scalar(what, showNumber(sample(least, most)), numberSchema("number", least, most),
-		func(n *Node) (float64, *Fault) {
+		func(n *Node) (float64, *Diagnostic) {
 			v, f := parseNumber(what, n)
 			if f == nil {
 				f = checkRange(what, n.Text, v, least, most)

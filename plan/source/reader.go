@@ -34,18 +34,18 @@ func (r *Reader[V]) wrongType(n *Node, c *Context) {
 }
 
 // scalar is a Reader of a single value whose text parse understands.
-func scalar[V any](what, like string, schema map[string]any, parse func(n *Node) (V, *Fault)) Reader[V] {
+func scalar[V any](what, like string, schema map[string]any, parse func(n *Node) (V, *Diagnostic)) Reader[V] {
 	r := Reader[V]{What: what, Like: like, Schema: func() map[string]any { return cloneSchema(schema) }}
 	r.Read = func(n *Node, c *Context) (v V, ok bool) {
 		if n.Kind != Scalar {
 			r.wrongType(n, c)
 			return v, false
 		}
-		v, f := parse(n)
-		if f != nil {
-			c.Error(n, f.Code, f.Hint, "%s", f.Message)
+		v, wrong := parse(n)
+		if wrong != nil {
+			c.Refuse(n.Span, wrong)
 		}
-		return v, f == nil
+		return v, wrong == nil
 	}
 	return r
 }
@@ -53,13 +53,13 @@ func scalar[V any](what, like string, schema map[string]any, parse func(n *Node)
 // Text reads any single value as it stands: 12 is the text "12".
 func Text(what, like string) Reader[string] {
 	return scalar(what, like, map[string]any{"type": []any{"string", "number"}},
-		func(n *Node) (string, *Fault) { return n.Text, nil })
+		func(n *Node) (string, *Diagnostic) { return n.Text, nil })
 }
 
 // OneOf reads one of some words.
 func OneOf(what string, words ...string) Reader[string] {
 	return scalar(what, words[0], map[string]any{"enum": slices.Clone(words)},
-		func(n *Node) (string, *Fault) {
+		func(n *Node) (string, *Diagnostic) {
 			if slices.Contains(words, n.Text) {
 				return n.Text, nil
 			}
@@ -67,7 +67,7 @@ func OneOf(what string, words ...string) Reader[string] {
 			if hint == "" {
 				hint = "write one of these words"
 			}
-			return "", Faultf(CodeUnknownWord, hint,
+			return "", Errorf(CodeUnknownWord, hint,
 				"%s is %s, not %q", what, quotedList(words, "or"), n.Text)
 		})
 }
@@ -75,7 +75,7 @@ func OneOf(what string, words ...string) Reader[string] {
 // Bool reads true or false. The other spellings of YAML 1.1 (yes, on, y) are refused: to half of
 // all programs they are text.
 func Bool(what string) Reader[bool] {
-	return scalar(what, "true", map[string]any{"type": "boolean"}, func(n *Node) (bool, *Fault) {
+	return scalar(what, "true", map[string]any{"type": "boolean"}, func(n *Node) (bool, *Diagnostic) {
 		if !n.Quoted && (n.Text == "true" || n.Text == "false") {
 			return n.Text == "true", nil
 		}
@@ -86,7 +86,7 @@ func Bool(what string) Reader[bool] {
 		case "no", "off", "n", "false":
 			hint = "write false"
 		}
-		return false, Faultf(CodeBadValue, hint, "%s is true or false, not %q", what, n.Text)
+		return false, Errorf(CodeBadValue, hint, "%s is true or false, not %q", what, n.Text)
 	})
 }
 

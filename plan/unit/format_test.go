@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"scrimshaw/plan/source"
 )
 
 func TestFormat(t *testing.T) {
@@ -129,7 +131,7 @@ func FuzzUnits(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) {
 		for i, parse := range parsers {
 			v, err := parse(text)
-			if fault, bad := err.(*Fault); bad && fault.Message == "" {
+			if fault, bad := err.(*source.Diagnostic); bad && fault.Message == "" {
 				t.Errorf("parser %d: %q has a fault without a message", i, text)
 			}
 			if err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
@@ -152,7 +154,7 @@ func ExampleParseLength() {
 	v, _ := ParseLength(`7'10"`, false)
 	fmt.Println(FormatLength(v, false), FormatLength(v, true))
 	_, err := ParseLength("1,5 m", false)
-	fmt.Println(err.(*Fault).Hint)
+	fmt.Println(err.(*source.Diagnostic).Hint)
 	// Output:
 	// 2.39 m 7'10"
 	// use a point: 1.5 m

@@ -1,6 +1,10 @@
 package unit
 
-import "strings"
+import (
+	"strings"
+
+	"scrimshaw/plan/source"
+)
 
 // measure is a kind of quantity and the units that it may be written in.
 type measure struct {
@@ -47,8 +51,8 @@ func (m *measure) unknown(text, unit string) error {
 
 // naming names the quantity in a fault about its number.
 func (m *measure) naming(err error) error {
-	f := err.(*Fault)
-	return &Fault{Message: f.Message + ", where " + m.name + " belongs", Hint: f.Hint}
+	d := err.(*source.Diagnostic)
+	return source.Errorf(d.Code, d.Hint, "%s, where %s belongs", d.Message, m.name)
 }
 
 // positive refuses a figure of zero or less.

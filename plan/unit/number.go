@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"scrimshaw/plan/source"
 )
 
 // maxNumber bounds every number: beyond it a product of two or three of them would leave the range
@@ -73,12 +75,12 @@ func refuseLetters(whole, s string) error {
 
 // notANumber says why s does not start with a number.
 func notANumber(whole, s string) error {
-	word := strings.ToLower(strings.TrimLeft(s, "+-."))
+	word := strings.ToLower(strings.TrimLeft(s, "+-. "))
 	switch {
 	case s == "":
 		return fault("", "a number is missing")
 	case strings.HasPrefix(word, "nan"), strings.HasPrefix(word, "inf"):
-		return fault("", "%q is not a finite number", whole)
+		return source.Errorf(source.CodeNotFinite, "", "%q is not a finite number", whole)
 	case strings.HasPrefix(s, ","):
 		return refuseSeparators(whole, s)
 	}

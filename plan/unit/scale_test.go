@@ -3,6 +3,8 @@ package unit
 import (
 	"errors"
 	"testing"
+
+	"scrimshaw/plan/source"
 )
 
 // A plan is drawn at a scale that a rule is made for; any other is refused with the nearest.
@@ -17,7 +19,7 @@ func TestPlanScales(t *testing.T) {
 		{"1:33", false, 0, "did you mean 1:25?"}, {"1:33", true, 0, `did you mean 3/8"?`}, {"fifty", false, 0, "the scales are 1:10, 1:20, 1:25, 1:50, 1:100, 1:200"}, {"1:5000", false, 0, "did you mean 1:200?"},
 	} {
 		times, err := ParsePlanScale(c.text, c.feet)
-		var f *Fault
+		var f *source.Diagnostic
 		errors.As(err, &f)
 		if times != c.times || (f == nil) != (c.hint == "") || f != nil && f.Hint != c.hint {
 			t.Errorf("%s: %v, %+v", c.text, times, f)

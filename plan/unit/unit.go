@@ -1,30 +1,21 @@
 // Package unit parses and prints lengths, angles, light levels and the trade's other written
 // quantities. It is a leaf: text in, SI numbers out.
 //
-// Every error a Parse function returns is a *Fault. Numbers are written with a decimal point,
+// Every error a Parse function returns is a *source.Diagnostic without a place: a value that a flag gives has none, and of
+// a value in a file its reader knows it. Numbers are written with a decimal point,
 // without digit groups, and must be finite; a narrow or hard space, a typographic prime or quote,
 // a true minus and the vulgar fractions are read as the plain characters they stand for.
 package unit
 
 import (
-	"fmt"
 	"strings"
+
+	"scrimshaw/plan/source"
 )
 
-// Fault is a value that could not be read: what is wrong and, where one is likely, the fix. It has no place and
-// no code, which only the reader of a file knows: a value that a flag gives has neither, and this package, a
-// leaf, knows of no file.
-type Fault struct {
-	Message string // plain words, no full stop
-	Hint    string // "did you mean 3 m?"; "" where no fix is likely
-}
-
-// Error returns the message without the hint.
-func (f *Fault) Error() string { return f.Message }
-
-// fault makes a *Fault as an error; hint may be "".
+// fault makes the error of a value that could not be read; hint may be "".
 func fault(hint, format string, args ...any) error {
-	return &Fault{Message: fmt.Sprintf(format, args...), Hint: hint}
+	return source.Errorf(source.CodeBadValue, hint, format, args...)
 }
 
 // plainCharacters turns the characters that keyboards and word processors put in place of plain ones

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"scrimshaw/plan/source"
 )
 
 // near fails unless got is want to a relative 1e-12.
@@ -282,7 +284,7 @@ func TestFaults(t *testing.T) {
 		{ParseNumber, "800 asa", `"800 asa" is not a plain number`, "write 800 alone"},
 	} {
 		got, err := c.parse(c.text)
-		var f *Fault
+		var f *source.Diagnostic
 		if !errors.As(err, &f) {
 			t.Errorf("%q: got %v and error %v, want a fault", c.text, got, err)
 			continue

@@ -149,13 +149,14 @@ func (r *rim) along(t *tracer, n, w int) {
 	}
 }
 
-// cut ends the last arc where level k crosses edge e, and starts one of the given class.
+// cut ends the last arc where level k crosses edge e, and starts one of the given class, which the next cut ends or which
+// runs on into the first of its ring.
 func (r *rim) cut(t *tracer, e edge, k, class int) {
 	r.at[place{e, k}] = len(r.nodes)
 	r.last().end = len(r.nodes)
 	p, _ := t.crossing(e, k)
 	r.nodes = append(r.nodes, node{place{e, k}, len(r.arcs) - 1, len(r.arcs)})
-	r.arcs = append(r.arcs, arc{class: class, points: []r2.Vec{p}, end: -1})
+	r.arcs = append(r.arcs, arc{class: class, points: []r2.Vec{p}})
 }
 
 // join takes away the two neighbouring nodes a and b, a before b, and gives what lies between them

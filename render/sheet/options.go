@@ -103,10 +103,11 @@ func (w *request) readScale(s placedWord, feet bool, log *faults) {
 	}
 	times, err := unit.ParsePlanScale(s.word, feet)
 	if err != nil {
-		d := source.Diagnostic{Severity: source.Error, Code: "unknown-scale", Span: s.span, Path: s.path, Message: err.Error()}
-		if f := (*unit.Fault)(nil); errors.As(err, &f) {
-			d.Hint = f.Hint
+		d := source.Diagnostic{Severity: source.Error, Message: err.Error()}
+		if f := (*source.Diagnostic)(nil); errors.As(err, &f) {
+			d = *f
 		}
+		d.Code, d.Span, d.Path = "unknown-scale", s.span, s.path
 		log.add(d)
 		return
 	}

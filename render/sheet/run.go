@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"cmp"
-	"slices"
 
 	"scrimshaw/plan/source"
 	"scrimshaw/render/font"
@@ -16,8 +15,6 @@ import (
 // as many pages of lists as the collar does not hold. There are no pages where an error was found. The same input gives
 // the same ink. A Run does the same for set-ups that come one after the other.
 func Compose(ins []Input, o Options) (ink.Document, []source.Diagnostic) {
-	ins = slices.Clone(ins)
-	section.ShareStops(ins)
 	r := NewRun(o)
 	for _, in := range ins {
 		r.Add(in)

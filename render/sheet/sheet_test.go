@@ -168,10 +168,6 @@ func legendOf(pages []ink.Page) map[string]bool {
 	return got
 }
 
-func onLayer(p *ink.Page, l ink.Layer) bool {
-	return slices.ContainsFunc(p.Items, func(it ink.Item) bool { return it.Layer == l })
-}
-
 func keysOf(m map[string]bool) []string {
 	var keys []string
 	for k := range m {

@@ -16,7 +16,6 @@ import (
 // of one stop from the working stop have one tint, and no other stop has it.
 func TestAsMuchLightHasOneTintOnAllPages(t *testing.T) {
 	ins := sampleInputs(t, "two-sizes")
-	section.ShareStops(ins)
 	tints := map[int]ink.Colour{} // by the stop
 	seen := 0
 	for _, in := range ins {

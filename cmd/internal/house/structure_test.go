@@ -62,6 +62,31 @@ func TestTypesAreSmall(t *testing.T) {
 	}
 }
 
+// errorType is the interface that errors implement.
+var errorType = types.Universe.Lookup("error").Type().Underlying().(*types.Interface)
+
+// An error that crosses packages is a Diagnostic, with the fix and the place that whoever shows it wants to know, or says
+// nothing but its words. No package exports a second type of error, or an error to compare with.
+func TestDiagnosticIsTheOnlyErrorThatCrossesPackages(t *testing.T) {
+	found := false
+	for _, p := range parseAll(t) {
+		for _, name := range p.pkg.Scope().Names() {
+			o := p.pkg.Scope().Lookup(name)
+			switch {
+			case !o.Exported():
+			case !types.Implements(o.Type(), errorType) && !types.Implements(types.NewPointer(o.Type()), errorType):
+			case p.name == "plan/source" && name == "Diagnostic":
+				found = true
+			default:
+				t.Errorf("%s.%s is an error that other packages see: return a *source.Diagnostic, or words alone", p.name, name)
+			}
+		}
+	}
+	if !found {
+		t.Error("source.Diagnostic is no error")
+	}
+}
+
 // usual is what 95 of 100 are at most.
 func usual(all []int) int {
 	slices.Sort(all)

@@ -31,7 +31,8 @@ type depthBuffer struct {
 	elementMaps []elementMap // by face
 	round       int          // of directions: an element map of an earlier one is out of date
 	index       elementIndex
-	most        int // elements of an item buffer, to make room for
+	beyond      uint32 // what the points see along one direction where nothing is
+	most        int    // elements of an item buffer, to make room for
 }
 
 // vertex is a corner on the lattice, and how far along the ray it lies.
@@ -67,6 +68,7 @@ func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
 		return
 	}
 	p.reset(v)
+	p.beyond = p.m.beyond.element(d)
 	for _, i := range p.faces {
 		f := &p.m.faces[i]
 		if r3.Dot(f.n, d) < -1e-9 && p.outline(&c, f.corners) {
@@ -193,7 +195,7 @@ func (p *depthBuffer) drawPane(v *view) (any bool) {
 	for j := first; j < last; j++ {
 		for i := int(p.spans.Left[j]); i < int(p.spans.Right[j]); i++ {
 			n := j*v.nu + i
-			if p.seen[n] >= 0 && float32(t+dy*float64(j)+dx*float64(i)) < p.depth[n] {
+			if (p.seen[n] >= 0 || p.beyond != black) && float32(t+dy*float64(j)+dx*float64(i)) < p.depth[n] {
 				p.passed[n] = true
 				any = true
 			}
@@ -205,13 +207,12 @@ func (p *depthBuffer) drawPane(v *view) (any bool) {
 // elements finds the elements where the rays end.
 func (p *depthBuffer) elements(v *view, d r3.Vec, hits []uint32) {
 	p.round++
-	beyond := p.m.beyond.element(d)
 	for j := range v.nv {
 		row := p.seen[j*v.nu : (j+1)*v.nu]
 		for i, k := range row {
 			n := j*v.nu + i
 			if k < 0 {
-				hits[n] = beyond
+				hits[n] = p.beyond
 				continue
 			}
 			q := &p.elementMaps[k]
@@ -231,7 +232,11 @@ func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 		}
 		x, y := float64(n%v.nu), float64(n/v.nu)
 		o := r3.Add(v.origin, r3.Add(r3.Scale(x, v.u), r3.Scale(y, v.v)))
-		end := r3.Add(o, r3.Scale(float64(p.depth[n])-depthMargin, d))
+		far := horizon
+		if p.seen[n] >= 0 {
+			far = float64(p.depth[n]) - depthMargin
+		}
+		end := r3.Add(o, r3.Scale(far, d))
 		p.crossing, _ = p.m.bvh.Segment(o, end, p.skip, p.crossing[:0])
 		if len(p.crossing) > 0 {
 			hits[n] = p.m.seen.behind(hits[n], p.crossing)

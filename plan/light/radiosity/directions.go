@@ -26,10 +26,12 @@ func basisOf(n r3.Vec) basis {
 }
 
 // direction turns a point of the unit square into a direction, by a response: as many go each way as
-// it weighs them.
+// it weighs them. A spot meter looks along its axis alone.
 func (a *basis) direction(p receptor.Response, x, y float64) r3.Vec {
 	up, round := 0.0, 0.0
 	switch p {
+	case receptor.Radiance:
+		return a.n
 	case receptor.Dome: // half of (1 + cos)²/2 lies below sqrt(x)
 		up = 2*math.Sqrt(x) - 1
 		round = math.Sqrt(1 - up*up)

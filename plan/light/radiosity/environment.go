@@ -14,4 +14,4 @@ type darkness struct{}
 func (darkness) element(r3.Vec) uint32 { return black }
 
 // horizon is how far away, m, the environment counts as lying: clear sheets up to there stand before it.
-const horizon = 1e4
+const horizon float64 = 1e4

@@ -22,8 +22,8 @@ func (g glowing) element(d r3.Vec) uint32 {
 	return black
 }
 
-// A white sheet under a lamp, and over it receptors that look up, where there is nothing; one of them through a pane that
-// passes half.
+// A white sheet under a lamp, and over it receptors, spot meters and points of lattices that look up, where there is
+// nothing; some of them through a pane that passes half.
 func TestRaysThatMeetNothingAskTheEnvironment(t *testing.T) {
 	half := colour.RGB{0.5, 0.5, 0.5}
 	square := func(side, z float64) []r3.Vec {
@@ -36,9 +36,15 @@ func TestRaysThatMeetNothingAskTheEnvironment(t *testing.T) {
 	bvh := solid.NewBVH(set)
 	points := []receptor.Receptor{
 		{At: r3.Vec{Z: 90}, Axis: r3.Vec{Z: 1}}, {At: r3.Vec{Z: 90}, Axis: r3.Vec{X: 1}}, {At: r3.Vec{Z: 78}, Axis: r3.Vec{Z: 1}},
+		{At: r3.Vec{Z: 90}, Axis: r3.Unit(r3.Vec{X: 2, Z: 1}), Response: receptor.Radiance},
+		{At: r3.Vec{Z: 78}, Axis: r3.Vec{Z: 1}, Response: receptor.Radiance},
+		{At: r3.Vec{Z: 90}, Axis: r3.Unit(r3.Vec{X: 2, Z: -1}), Response: receptor.Radiance},
 	}
-	lattices := []receptor.Lattice{{Origin: r3.Vec{Z: 90}, U: r3.Vec{X: 0.5}, V: r3.Vec{Y: 0.5}, Normal: r3.Vec{Z: 1}, NU: 4, NV: 4}}
-	read := func(beyond environment) (lux [3]float64, field float32, exitance float64) {
+	over := receptor.Lattice{Origin: r3.Vec{Z: 90}, U: r3.Vec{X: 0.5}, V: r3.Vec{Y: 0.5}, Normal: r3.Vec{Z: 1}, NU: 4, NV: 4}
+	under := over
+	under.Origin.Z = 78
+	lattices := []receptor.Lattice{over, under}
+	read := func(beyond environment) (lux [6]float64, fields [2]float32, exitance float64) {
 		q := Quality{Patch: 1, Links: 16, Point: 4096, Lattice: 64}
 		m := newMesh(set, bvh, q.Patch)
 		m.beyond = beyond
@@ -52,32 +58,36 @@ func TestRaysThatMeetNothingAskTheEnvironment(t *testing.T) {
 				lux[i] += e.Y()
 			}
 		}
-		planes, err := s.Lattice(context.Background(), 0)
-		if err != nil {
-			t.Fatal(err)
+		for i := range fields {
+			planes, err := s.Lattice(context.Background(), i)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if planes[0] != nil {
+				fields[i] = planes[0][5]
+			}
 		}
 		if slot := tr.slots[1]; slot > 0 {
 			exitance = s.exitance(4*slot, 0).Y()
 		}
-		if planes[0] != nil {
-			field = planes[0][5]
-		}
-		return lux, field, exitance
+		return lux, fields, exitance
 	}
-	if lux, field, _ := read(darkness{}); lux != [3]float64{} || field != 0 {
-		t.Errorf("%v and %g lx from nothing", lux, field)
+	if lux, fields, _ := read(darkness{}); lux != [6]float64{} || fields != [2]float32{} {
+		t.Errorf("%v and %v lx from nothing", lux, fields)
 	}
 	const patch = 1 // of the sheet's front
-	lux, field, exitance := read(glowing(4 * patch))
+	lux, fields, exitance := read(glowing(4 * patch))
 	if !(exitance > 40) {
 		t.Fatalf("the sheet returns %g lm/m², want 0.8 times about 80 lx", exitance)
 	}
-	for i, share := range []float64{1, 0.5, 0.5} {
+	for i, share := range [...]float64{1, 0.5, 0.5, 1, 0.5, 0} {
 		if want := share * exitance; math.Abs(lux[i]-want) > 0.01*want {
 			t.Errorf("receptor %d: %g lx, want %g", i, lux[i], want)
 		}
 	}
-	if math.Abs(float64(field)-exitance) > 0.01*exitance {
-		t.Errorf("on the lattice %g lx, want %g", field, exitance)
+	for i, share := range [...]float64{1, 0.5} {
+		if want := share * exitance; math.Abs(float64(fields[i])-want) > 0.01*want {
+			t.Errorf("on lattice %d %g lx, want %g", i, fields[i], want)
+		}
 	}
 }

@@ -45,7 +45,7 @@ type groupKey struct {
 // what the rays have met: those met by chance too often would be put right, and those met too seldom left as they are.
 func (g *gatherer) chooseExact(i int) {
 	t := g.s.t
-	if t.quality.Noise <= 0 {
+	if t.quality.Noise <= 0 || t.receptors[i].Response == receptor.Radiance {
 		return
 	}
 	limits := make([]float64, g.s.lamps) // lx

@@ -3,8 +3,6 @@ package radiosity
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan/colour"
 )
 
@@ -115,9 +113,10 @@ func (t *Transport) addHot(s *hotParts, worker int, lamp Lamp, straight directLu
 // addLit adds the parts of an element that a lamp lights, some each way, and gives what falls on each, lm.
 func (t *Transport) addLit(s *hotParts, worker int, lamp Lamp, element uint32, across int) (flux []colour.RGB) {
 	p := &t.patches[element/4]
-	for _, figure := range t.split(element, across) {
+	f := &t.mesh.faces[p.face]
+	for _, figure := range p.split(f, int(element&3), across) {
 		if e := lamp.Flux(worker, figure, false); e != (colour.RGB{}) {
-			s.parts = append(s.parts, newHotPart(element, figure, t.mesh.faces[p.face].n, p.area[element&3]))
+			s.parts = append(s.parts, newHotPart(element, figure, f.n, p.area[element&3]))
 			flux = append(flux, e)
 		}
 	}
@@ -134,31 +133,6 @@ func areEven(parts []hotPart, flux []colour.RGB) bool {
 	return least >= (1-evenShare)*most
 }
 
-// split cuts an element into figures: what of it lies in the air, some parts each way.
-func (t *Transport) split(element uint32, across int) (figures [][]r3.Vec) {
-	p := &t.patches[element/4]
-	f := &t.mesh.faces[p.face]
-	du, dv := f.du/float64(2*across), f.dv/float64(2*across)
-	x, y := p.x+f.du/2*float64(element&1), p.y+f.dv/2*float64(element>>1&1)
-	for _, part := range p.inAir(f, int(element&3)) {
-		for _, column := range strips(part, f.u, r3.Dot(f.u, f.origin)+x, du, across) {
-			figures = append(figures, strips(column, f.v, r3.Dot(f.v, f.origin)+y, dv, across)...)
-		}
-	}
-	return figures
-}
-
-// strips cuts a convex figure into some strips of a width, m, along a direction, from an offset on.
-func strips(figure []r3.Vec, along r3.Vec, offset, width float64, count int) (all [][]r3.Vec) {
-	for k := range count {
-		low := offset + width*float64(k)
-		if strip := strip(figure, along, low, low+width); strip != nil {
-			all = append(all, strip)
-		}
-	}
-	return all
-}
-
 // returned is what an element returns of what comes straight from a lamp, lm/m², channels together.
 func (t *Transport) returned(lamp directLux, element int) (sum float64) {
 	reflect := &t.mesh.faces[t.patches[element/4].face].reflect
@@ -167,49 +141,4 @@ func (t *Transport) returned(lamp directLux, element int) (sum float64) {
 		sum += reflect[c] * float64(lamp[element*channels+c])
 	}
 	return sum
-}
-
-// placeOn is a place of a patch in the air, by a point of the unit square: as likely as any other.
-func placeOn(f *face, p *patch, x, y float64) r3.Vec {
-	if p.parts != nil {
-		return placeIn(p.parts[:], x, y)
-	}
-	return f.at(p.x+x*f.du, p.y+y*f.dv)
-}
-
-// placeIn is a place on convex figures that have an area, by a point of the unit square: as likely as any other.
-func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
-	all := 0.0
-	for _, figures := range groups {
-		for _, f := range figures {
-			all += areaOf(f)
-		}
-	}
-	left := x * all
-	for _, figures := range groups {
-		for _, f := range figures {
-			for i := 1; i+1 < len(f); i++ {
-				a := areaOf([]r3.Vec{f[0], f[i], f[i+1]})
-				side := r3.Add(r3.Scale(1-y, f[i]), r3.Scale(y, f[i+1]))
-				along := 1.0 // what is left of x is more than all only by rounding
-				if left < a {
-					along = math.Sqrt(left / a)
-				}
-				at = r3.Add(r3.Scale(1-along, f[0]), r3.Scale(along, side))
-				if left < a {
-					return at
-				}
-				left -= a
-			}
-		}
-	}
-	return at
-}
-
-// areaOf is the area of a convex figure, m².
-func areaOf(f []r3.Vec) (area float64) {
-	for i := 1; i+1 < len(f); i++ {
-		area += r3.Norm(r3.Cross(r3.Sub(f[i], f[0]), r3.Sub(f[i+1], f[0]))) / 2
-	}
-	return area
 }

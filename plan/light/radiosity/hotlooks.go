@@ -8,7 +8,6 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/sobol"
 	"scrimshaw/plan/light/receptor"
-	"scrimshaw/plan/solid"
 )
 
 // hotSample is one look at a hot element: what is got of each lm/m² that it returns.
@@ -18,83 +17,46 @@ type hotSample struct {
 	gain   colour.RGB
 }
 
-// viewpoint is where hot elements are looked at from: a patch, a cell of one, or a point of a lattice.
-type viewpoint struct {
-	middle, normal r3.Vec
-	reach          float64 // m from the middle, how far it may lie behind the plane of what it looks at
-	response       receptor.Response
-	skip           []solid.ID // what is not there for it
-	samples        int        // looks at what is not close
-	closeSamples   int        // looks at each part that is close
-	shift          sobol.Sample
-	offset         float64                   // of the first far look, 0 to 1
-	turn, turns    int                       // its place among those that look in turn, and how many these are
-	place          func(x, y float64) r3.Vec // of a look, by a point of the unit square
-}
-
-// ofPatch is the viewpoint of a patch.
-func (t *Transport) ofPatch(slot int) viewpoint {
-	p := &t.patches[slot]
-	f := &t.mesh.faces[p.face]
-	// A patch on which more hangs than on most looks more often.
-	samples := t.quality.HotSamples * int(min(mostHotSamples, max(1, p.importance*float64(len(t.patches)))))
-	shift := sobol.Shift(p.number)
-	return viewpoint{
-		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: shift, offset: offsetOf(shift),
-		samples: samples, closeSamples: closeSamples(samples), turns: 1,
-		place: func(x, y float64) r3.Vec { return placeOn(f, p, x, y) },
-	}
-}
-
-// offsetOf is an offset that has nothing to do with places and directions.
-func offsetOf(shift sobol.Sample) float64 { return sobol.Unit(shift[0] ^ shift[3]) }
-
-// mostHotSamples is how many times as often, at most, a patch looks on which much hangs.
-const mostHotSamples = 16
-
-// closeSamples is how often a part close by is looked at by who looks so often at the others.
-func closeSamples(samples int) int { return max(1, samples/(hotAcross*hotAcross/2)) }
-
-// cellSamples is how many times as often as a patch a cell looks: it has fewer rays.
-const cellSamples = 4
-
-// ofCell is the viewpoint of a cell.
-func (t *Transport) ofCell(i int) viewpoint {
-	c := &t.cells[i]
-	samples := cellSamples * t.quality.HotSamples
-	shift := sobol.Shift(uint32(i))
-	return viewpoint{middle: c.at, normal: c.normal, shift: shift, offset: offsetOf(shift),
-		samples: samples, closeSamples: closeSamples(samples), turns: 1,
-		place: func(_, _ float64) r3.Vec { return c.at }}
-}
-
 // sampleHot looks at hot elements: at each that is close by, and at some of the others, spread over all
 // that is got of them. Of one close by so much is got that it may not be left to chance.
 func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
 	e.choice.update(s, from)
+	looks := hotLooks{t.samples, e, s, from, each}
 	for _, i := range e.choice.close {
-		t.sampleClose(e, s, &s.patches[i], from, each)
+		looks.close(&s.patches[i])
 	}
-	t.sampleFar(e, s, e.choice.chances, from, each)
+	looks.far(e.choice.chances)
 }
 
-// sampleClose looks at those parts of a hot patch that are close by, each time from a place of its own: from close by, places
+// hotLooks are looks at hot elements from a viewpoint, by points of a sequence.
+type hotLooks struct {
+	samples []sobol.Sample
+	tracer  *tracer
+	of      *hotParts
+	from    *viewpoint
+	each    func(g hotSample)
+}
+
+// close looks at those parts of a hot patch that are close by, each time from a place of its own: from close by, places
 // differ much.
-func (t *Transport) sampleClose(e *tracer, s *hotParts, of *hotPatch, from *viewpoint, each func(g hotSample)) {
+func (l *hotLooks) close(of *hotPatch) {
+	from := l.from
 	for k := of.from; k < of.to; k++ {
-		way := r3.Sub(s.parts[k].middle, from.middle)
-		if s.parts[k].isClose(r3.Norm2(way)) && (from.response == receptor.Dome || r3.Dot(way, from.normal) > -from.reach) {
+		part := &l.of.parts[k]
+		way := r3.Sub(part.middle, from.middle)
+		if part.isClose(r3.Norm2(way)) && (from.response == receptor.Dome || r3.Dot(way, from.normal) > -from.reach) {
 			for m := range from.closeSamples {
 				point := (k*from.closeSamples+m)*from.turns + from.turn
-				t.sample(e, from, hotSample{number: k + m, part: &s.parts[k]}, point, 1/float64(from.closeSamples), each)
+				l.one(hotSample{number: k + m, part: part}, point, 1/float64(from.closeSamples))
 			}
 		}
 	}
 }
 
-// sampleFar looks at some of the parts that are not close by, of patches by their chances and of parts by what they
+// far looks at some of the parts that are not close by, of patches by their chances and of parts by what they
 // return.
-func (t *Transport) sampleFar(e *tracer, s *hotParts, chances []float64, from *viewpoint, each func(g hotSample)) {
+func (l *hotLooks) far(chances []float64) {
+	from, s := l.from, l.of
 	looks := float64(from.samples)
 	all := chances[len(chances)-1]
 	if all == 0 {
@@ -113,16 +75,16 @@ func (t *Transport) sampleFar(e *tracer, s *hotParts, chances []float64, from *v
 		if part.isClose(r3.Norm2(r3.Sub(part.middle, from.middle))) {
 			continue
 		}
-		t.sample(e, from, hotSample{number: m, part: part}, point, all*of.power/(chance*part.power()*looks), each)
+		l.one(hotSample{number: m, part: part}, point, all*of.power/(chance*part.power()*looks))
 	}
 }
 
-// sample is one look, by a point of the sequence. It counts for so much.
-func (t *Transport) sample(e *tracer, from *viewpoint, g hotSample, point int, counts float64, each func(g hotSample)) {
-	x, y, way := t.samples[point%len(t.samples)].Shifted(&from.shift)
-	if seen := e.seenFrom(from.place(x, y), from, g.part, way); seen != (colour.RGB{}) {
+// one is one look, by a point of the sequence. It counts for so much.
+func (l *hotLooks) one(g hotSample, point int, counts float64) {
+	x, y, way := l.samples[point%len(l.samples)].Shifted(&l.from.shift)
+	if seen := l.tracer.seenFrom(l.from.place(x, y), l.from, g.part, way); seen != (colour.RGB{}) {
 		g.gain = seen.Scale(counts)
-		each(g)
+		l.each(g)
 	}
 }
 

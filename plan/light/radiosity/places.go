@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/light/internal/parallel"
+	"scrimshaw/plan/light/receptor"
 )
 
 // raysPerRun is how many rays are followed in one go.
@@ -18,7 +19,8 @@ func (t *Transport) group() {
 		r := &t.receptors[i]
 		n := slices.IndexFunc(t.places, func(p place) bool {
 			first := &t.receptors[p.receptors[0]]
-			return first.At == r.At && slices.Equal(first.Skip, r.Skip)
+			aimed := r.Response == receptor.Radiance || first.Response == receptor.Radiance
+			return !aimed && first.At == r.At && slices.Equal(first.Skip, r.Skip)
 		})
 		if n < 0 {
 			n = len(t.places)
@@ -31,13 +33,17 @@ func (t *Transport) group() {
 		for _, i := range t.places[n].receptors {
 			t.placeOf[i] = int32(n)
 		}
-		t.places[n].makeRoom(t.quality.Point)
+		rays := t.quality.Point
+		if t.receptors[t.places[n].receptors[0]].Response == receptor.Radiance {
+			rays = runs // all along the axis: they tell no spread
+		}
+		t.places[n].makeRoom(rays)
 	}
 }
 
 // traceFromPlaces follows the rays of single receptors.
 func (t *Transport) traceFromPlaces(ctx context.Context) error {
-	tasks := t.tasks()
+	tasks := tasksOf(t.places)
 	landings := make([][]landing, len(tasks))
 	tracers := t.mesh.tracers(t.workers, len(tasks))
 	err := parallel.For(ctx, t.workers, len(tasks), func(worker, i int) {
@@ -56,10 +62,10 @@ func (t *Transport) traceFromPlaces(ctx context.Context) error {
 	return t.traceFromCells(ctx)
 }
 
-// tasks are the runs of rays of all places.
-func (t *Transport) tasks() (all []task) {
-	for n := range t.places {
-		for from := 0; from < len(t.places[n].hits); from += raysPerRun {
+// tasksOf are the runs of rays of all places.
+func tasksOf(places []place) (all []task) {
+	for n := range places {
+		for from := 0; from < len(places[n].hits); from += raysPerRun {
 			all = append(all, task{n, from})
 		}
 	}
@@ -93,8 +99,8 @@ func (t *Transport) traceRun(e *tracer, p *place, from int) (some []landing) {
 }
 
 // rayWeights sets what a receptor gets by each ray of its place for each lm/m² that is returned there, lx.
-func (t *Transport) rayWeights(receptor int, weights []float64) []float64 {
-	p, r := &t.places[t.placeOf[receptor]], &t.receptors[receptor]
+func (t *Transport) rayWeights(i int, weights []float64) []float64 {
+	p, r := &t.places[t.placeOf[i]], &t.receptors[i]
 	weights = slices.Grow(weights[:0], len(p.hits))[:len(p.hits)]
 	if p.directions == nil {
 		for k := range weights {

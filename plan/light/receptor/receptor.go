@@ -13,9 +13,11 @@ type Response uint8
 
 // The responses.
 const (
-	Cosine   Response = iota // cos t, none from behind: illuminance on a plane, lx
-	Dome                     // (1 + cos t)/2: the incident dome, lx
-	Radiance                 // the luminance of the first surface along the axis, cd/m2; what falls on it is weighed by the cosine
+	Cosine Response = iota // cos t, none from behind: illuminance on a plane, lx
+	Dome                   // (1 + cos t)/2: the incident dome, lx
+	// Radiance is the luminance of the first surface along the axis, cd/m²; what falls on it is weighed by the cosine. Where
+	// reflected light is read, a receptor of Radiance looks past all surfaces, and gets the exitance of what is there, lm/m².
+	Radiance
 )
 
 // To is the response to light by the cosine of its angle from the axis.

@@ -2,6 +2,7 @@ package files_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -404,5 +405,37 @@ func TestFactorsOfTheLight(t *testing.T) {
 		text := strings.Replace(goodIES, "1 -1 1 3", "1 -1 "+words[0]+" 3", 1)
 		text = strings.Replace(text, "\n1 1 100\n", "\n"+words[1]+" 1 100\n", 1)
 		within(t, "factors "+factors, sourceOf(t, "x.ies", text).Peak()/plain, want, 1e-12)
+	}
+}
+
+// A file that ends where its angles could just fit is read as far as it goes, and blamed where it ends.
+func TestFilesThatEndEarly(t *testing.T) {
+	for _, c := range []struct{ name, text, want string }{
+		{"x.ies", "IESNA91\nTILT=NONE\n1 -1 1 3 1 1 2 0 0 0\n1 1 100\n0 4 9", "the file ends where horizontal angle belongs"},
+		// A line of characters that no screen shows is left empty, though it is the last.
+		{"x.ldt", goodLDT[:strings.Index(goodLDT, "date\n")] + "date\n\v", "the length of the luminaire is left empty; it is taken as 0"},
+	} {
+		log := &source.Log{}
+		if _, ok := files.Read(&source.File{Name: c.name, Text: []byte(c.text)}, log); ok {
+			t.Errorf("%s was read", c.name)
+		}
+		if !strings.Contains(said(log), c.want) {
+			t.Errorf("%s: got\n%s\nwant %s", c.name, said(log), c.want)
+		}
+	}
+}
+
+// A point has no size, not one of less than nothing.
+func TestSizeOfAConvertedPoint(t *testing.T) {
+	d, _ := read(t, "x.ldt", strings.Replace(goodLDT, "\n500\n200\n", "\n0\n0\n", 1))
+	converted, err := files.As(d, ".ies")
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := converted.(*files.LM63)
+	for _, size := range []float64{l.Width, l.Length, l.Height} {
+		if size != 0 || math.Signbit(size) {
+			t.Errorf("a point is %g by %g by %g m", l.Width, l.Length, l.Height)
+		}
 	}
 }

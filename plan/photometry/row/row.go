@@ -23,7 +23,7 @@ type View struct {
 	Even             float64    // share of the response that does not depend on the angle: 0 or 1/2
 	Cos              float64    // share that follows the cosine: 1 or 1/2
 	// Lean is by what the fall is multiplied, receptor by receptor, where each has an axis of its own; of one word, it
-	// serves for all words.
+	// serves for all words. Domes alone have axes of their own: where Even is 0, Lean is 1 and the last of Fall is 0.
 	Lean []float64
 }
 

@@ -21,10 +21,8 @@ type Input struct {
 	Insets   []Field         // the second map on other levels of floor
 	// Elevation asks for a wall in place of the plan; Field is then over the wall.
 	Elevation *Elevation
-	// Stops are the lowest and the highest level of the run, stops from the working stop; nil: those of the maps.
-	Stops *[2]int
-	Beams []Beam
-	Views []View
+	Beams     []Beam
+	Views     []View
 	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
 	Warnings  []string // findings of the review that need attention
 	Cautions  []string // of the trade, where they apply; the last says what comes first

@@ -14,14 +14,11 @@ import (
 // of the working stop, which are those that have a tint of their own: what is left out changes no tint.
 const most = 11
 
-// LevelsOf are the contours of the maps: one a stop, anchored at the working stop. All maps of a run have the
-// same, so that as much light has one tint on all its pages.
+// LevelsOf are the contours of the maps: one a stop, anchored at the working stop, whichever set-up they are of, so that
+// as much light has one tint on all pages of a run.
 func LevelsOf(in *Input) []carto.Level {
 	working := workingLux(in.Setup)
 	low, high := in.lightSpan()
-	if in.Stops != nil && working > 0 {
-		low, high = math.Min(low, math.Ldexp(working, in.Stops[0])), math.Max(high, math.Ldexp(working, in.Stops[1]))
-	}
 	return carto.StopLevels(working, low, high, most)
 }
 
@@ -33,22 +30,6 @@ func (in *Input) lightSpan() (low, high float64) {
 		low, high = math.Min(low, l), math.Max(high, h)
 	}
 	return low, high
-}
-
-// ShareStops gives the set-ups of a run the levels of all of them.
-func ShareStops(ins []Input) {
-	var all []int
-	for i := range ins {
-		for _, l := range LevelsOf(&ins[i]) {
-			all = append(all, l.Stop)
-		}
-	}
-	if len(all) == 0 {
-		return
-	}
-	for i := range ins {
-		ins[i].Stops = &[2]int{slices.Min(all), slices.Max(all)}
-	}
 }
 
 // Label letters a contour.
