@@ -39,12 +39,13 @@ type dimension struct {
 	words    string
 	angle    float64 // of the lettering, 0 or 90
 	off      float64 // of its middle from that of the line, as a share of its length
+	fine     bool    // quieter than the others
 	foot     float64 // where the lines begin that extend what is measured up to it; 0: there are none
 }
 
 // letter finds a place for the figure that meets nothing, rather about the middle of the line.
 func (d *dimension) letter(p Pad, taken []carto.Obstacle) bool {
-	half := (p.plan().Width(d.words)/2 + 3) / r2.Norm(r2.Sub(d.to, d.from))
+	half := (d.gap(p)/2 + 2) / r2.Norm(r2.Sub(d.to, d.from))
 	for _, d.off = range [...]float64{0, -0.1, 0.1, -0.2, 0.2, -0.3, 0.3, -0.4, 0.4} {
 		if math.Abs(d.off)+half <= 0.5 && !meets(d.figure(p), taken) {
 			return true
@@ -53,9 +54,23 @@ func (d *dimension) letter(p Pad, taken []carto.Obstacle) bool {
 	return false
 }
 
+// gap is how much of the line the figure takes, mm: along it, or across it where it stands level in a line that does not.
+func (d *dimension) gap(p Pad) float64 {
+	const air = 1.0
+	st := p.plan()
+	if sin, cos := math.Sincos((d.angle - carto.Upright(r2.Sub(d.to, d.from))) * math.Pi / 180); math.Abs(sin) > 0.01 {
+		return math.Min((st.Width(d.words)+2*air)/math.Max(math.Abs(cos), 1e-9), (st.Cap+2*air)/math.Abs(sin))
+	}
+	return st.Width(d.words) + 2*air
+}
+
 // clear says whether none of the lines meets a symbol or a label.
 func (d *dimension) clear(taken []carto.Obstacle) bool {
-	for _, line := range [...][]r2.Vec{{d.from, d.to}, {d.root(d.from), d.from}, {d.root(d.to), d.to}} {
+	lines := [][]r2.Vec{{d.from, d.to}}
+	if d.foot != 0 {
+		lines = append(lines, []r2.Vec{d.root(d.from), d.from}, []r2.Vec{d.root(d.to), d.to})
+	}
+	for _, line := range lines {
 		for _, o := range taken {
 			if len(o.Outline) > 2 && o.Leaders && meets(carto.Obstacle{Outline: line}, []carto.Obstacle{o}) {
 				return false
@@ -75,20 +90,23 @@ func (d *dimension) middle() r2.Vec { return box.Interpolate(d.from, d.to, 0.5+d
 
 // draw draws the line with a stroke across each end, broken for its figure.
 func (d *dimension) draw(p Pad) {
-	st := p.plan()
-	gap := (st.Width(d.words)/2 + 1) / r2.Norm(r2.Sub(d.to, d.from))
+	st, colour, across := p.plan(), p.Look.Ink, Thin
+	if d.fine {
+		st, colour, across = p.place(), p.Look.Place, Hair
+	}
+	gap := d.gap(p) / 2 / r2.Norm(r2.Sub(d.to, d.from))
 	if gap < 0.5 {
-		p.Line(Hair, p.Look.Ink, d.from, box.Interpolate(d.from, d.to, 0.5+d.off-gap))
-		p.Line(Hair, p.Look.Ink, box.Interpolate(d.from, d.to, 0.5+d.off+gap), d.to)
+		p.Line(Hair, colour, d.from, box.Interpolate(d.from, d.to, 0.5+d.off-gap))
+		p.Line(Hair, colour, box.Interpolate(d.from, d.to, 0.5+d.off+gap), d.to)
 	}
 	tick := r2.Scale(sizeTick/math.Sqrt2, ink.Direction(box.Bearing(r2.Sub(d.to, d.from))+45))
 	for _, end := range [...]r2.Vec{d.from, d.to} {
-		p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
+		p.Line(across, colour, r2.Sub(end, tick), r2.Add(end, tick))
 		if d.foot != 0 {
 			p.Line(Hair, p.Look.Ink, box.Interpolate(d.root(end), end, 0.25), end)
 		}
 	}
-	p.turned(underMiddle(d.middle(), st.Cap, d.angle), d.words, st, ink.Centre, d.angle, nil)
+	p.turned(underMiddle(d.middle(), st.Cap, d.angle), d.words, st, ink.Centre, d.angle, p.Look.rim())
 }
 
 // root is where the line that extends what is measured up to an end begins.

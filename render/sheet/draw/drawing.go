@@ -58,6 +58,9 @@ func (c *Drawing) Explain(other *Drawing) bool {
 // Crowd sets the lettering of the plan to one of the steps of Crowds, 0 the largest.
 func (c *Drawing) Crowd(step int) { c.Pad.Ranks = wallRanks[step] }
 
+// NumbersShrunk says whether the numbers of the lights are smaller than they are where there is room.
+func (c *Drawing) NumbersShrunk() bool { return c.Pad.Ranks.Lamp < wallRanks[0].Lamp }
+
 // ForPhone makes the drawing one for a narrow screen, where the lists stand right below.
 func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }
 
