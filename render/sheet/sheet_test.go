@@ -133,6 +133,8 @@ func linesOn(p *ink.Page) map[string]bool {
 			on["throw"] = true
 		case it.Layer == ink.CameraWedge:
 			on["view"] = true
+		case it.Layer == ink.Tapes:
+			on["tape"] = true
 		case it.Layer == ink.Beams && it.Stroke != nil:
 			on[map[bool]string{true: "beam:tenth", false: "beam:half"}[it.Stroke.Dash != nil]] = true
 		case strings.HasPrefix(it.Object, "room:") && it.Stroke != nil:
@@ -166,10 +168,6 @@ func legendOf(pages []ink.Page) map[string]bool {
 		}
 	}
 	return got
-}
-
-func onLayer(p *ink.Page, l ink.Layer) bool {
-	return slices.ContainsFunc(p.Items, func(it ink.Item) bool { return it.Layer == l })
 }
 
 func keysOf(m map[string]bool) []string {

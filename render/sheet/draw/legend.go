@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -30,9 +31,9 @@ const (
 	signWide      = 8.6 // mm
 	lineSignWide  = 6.8
 	signGap       = 1.0 // before its name, and after it
-	signHigh      = 5.8
-	signPitch     = 6.3
-	linePitch     = 4.2
+	signHigh      = 5.5
+	signPitch     = 5.9
+	linePitch     = 3.9
 	namePitch     = 3.0
 )
 
@@ -170,7 +171,7 @@ func lineSigns() []sign {
 		{"throw", "throw", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
-		{"tape", "where it stands", line(func(p Pad, a, b r2.Vec) {
+		{"tape", "its tapes", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Hair, p.Look.Place, a, b)
 			for _, end := range [...]r2.Vec{a, b} {
 				p.Line(Hair, p.Look.Place, r2.Sub(end, r2.Vec{X: 0.7, Y: 0.7}), r2.Add(end, r2.Vec{X: 0.7, Y: 0.7}))
@@ -263,6 +264,8 @@ func (c legend) planSigns() map[string]bool {
 	keys["camera"], keys["view"] = len(s.Cameras) > 0, len(in.Views) > 0
 	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
 	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0
+	keys["tape"] = slices.ContainsFunc(s.Lights, func(l plan.Light) bool { return len(l.Placing) > 0 }) ||
+		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return len(g.Placing) > 0 })
 	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
 	keys["match"] = c.Tiles.Parts() > 1
 	return keys

@@ -52,7 +52,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 
 	rays := beams.rays(v)
 	standing := slices.Concat(wallObstacles(c.In.Setup, v), openings, c.peopleObstacles(v))
-	standing = append(standing, Match{c.Drawing}.seams(v)...)
+	standing = append(standing, Match(c).seams(v)...)
 	for _, b := range v.Covered {
 		standing = append(standing, hard(box.Inset(b, -2, -2)))
 	}

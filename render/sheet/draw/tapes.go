@@ -31,6 +31,9 @@ type tape struct {
 // drawTapes draws the distances of the things for which both find room, and returns the paper that they take.
 func (c tapes) drawTapes(p Pad, v layout.View, taken, soft []carto.Obstacle) []carto.Obstacle {
 	var own []carto.Obstacle
+	if c.Second {
+		return nil
+	}
 	for _, t := range c.tapes(v) {
 		around := slices.Concat(taken, own)
 		if !c.fit(v, t.lines, slices.Concat(around, soft)) && !c.fit(v, t.lines, around) {
