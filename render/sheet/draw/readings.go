@@ -109,5 +109,5 @@ func targetOf(s *plan.Setup, r *meter.Reading) r3.Vec {
 func (c readings) meterNote(p Pad, where r2.Vec, r *meter.Reading) placeable {
 	body := c.mark(p, r.Kind, where, r)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.plan(), forms: sayings(r.Name+" "+c.Metered(r), c.Metered(r)),
-		struck: section.When(r.Struck(), c.Metered(r)), anchor: where, body: body, weight: 1.5, tidy: 3, leader: 30, led: true}
+		struck: section.When(r.Struck(), c.Metered(r)), anchor: where, body: body, weight: 1.5, tidy: 2, leader: 30, led: true}
 }
