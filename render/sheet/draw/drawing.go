@@ -23,6 +23,12 @@ type Drawing struct {
 	Second bool            // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
 }
 
+// things draws what stands by its symbols.
+type things struct{ *Drawing }
+
+// beams draws the wedges of lights and cameras.
+type beams struct{ *Drawing }
+
 // How is how a map and its beams are drawn.
 type How struct {
 	Smooth bool // the ground of the map is a continuous tint, not bands

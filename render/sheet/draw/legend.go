@@ -159,6 +159,14 @@ func (c legend) drawSign(p Pad, s *sign, x, top float64, size r2.Vec) {
 	}
 }
 
+// ticked draws a hair line with a slanting tick at either end.
+func (p Pad) ticked(c ink.Colour, width float64, a, b, tick r2.Vec) {
+	p.Line(Hair, c, a, b)
+	for _, end := range [...]r2.Vec{a, b} {
+		p.Line(width, c, r2.Sub(end, tick), r2.Add(end, tick))
+	}
+}
+
 // lineSigns are the lines that the catalogue of symbols does not hold.
 func lineSigns() []sign {
 	line := func(draw func(p Pad, from, to r2.Vec)) func(Pad, r2.Box) {
@@ -171,12 +179,7 @@ func lineSigns() []sign {
 		{"throw", "throw", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
-		{"tape", "its tapes", line(func(p Pad, a, b r2.Vec) {
-			p.Line(Hair, p.Look.Place, a, b)
-			for _, end := range [...]r2.Vec{a, b} {
-				p.Line(Hair, p.Look.Place, r2.Sub(end, r2.Vec{X: 0.7, Y: 0.7}), r2.Add(end, r2.Vec{X: 0.7, Y: 0.7}))
-			}
-		})},
+		{"tape", "its tapes", line(func(p Pad, a, b r2.Vec) { p.ticked(p.Look.Place, Hair, a, b, box.At(0.7, 0.7)) })},
 		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) {
 			if p.Look.Glow > 0 {
 				light := p.band(tungsten())
@@ -192,10 +195,7 @@ func lineSigns() []sign {
 		{"size", "clear size", line(func(p Pad, a, b r2.Vec) {
 			tick := box.At(sizeTick/2, sizeTick/2)
 			a.X, b.X = a.X+sizeTick, b.X-sizeTick
-			p.Line(Hair, p.Look.Ink, a, b)
-			for _, end := range [...]r2.Vec{a, b} {
-				p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
-			}
+			p.ticked(p.Look.Ink, Thin, a, b, tick)
 		})},
 		{"outline", "stands before", func(p Pad, b r2.Box) {
 			p.canvas.Draw(ink.Pen{Colour: p.Look.Ink, Width: Medium}, ink.RoundRect(b.Min, b.Max, 0.6))

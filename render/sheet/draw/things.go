@@ -14,9 +14,6 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// things draws what stands by its symbols.
-type things struct{ *Drawing }
-
 // drawThings draws lights, grip, cameras and people by their symbols, and returns the labels that
 // go beside them. Lettering avoids what their mounts cover, where it can.
 func (c things) drawThings(p Pad, v layout.View) (labels []placeable, rests []carto.Obstacle) {
