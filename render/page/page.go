@@ -122,7 +122,7 @@ func Write(w io.Writer, doc ink.Document, opts Options) error {
 	if v.Language == "" {
 		v.Language = "en"
 	}
-	css := style + rules(v.Sheets, v.Layers)
+	css := style + rules(v.Sheets, v.Layers) + dark(&doc)
 	v.Style, v.Policy = template.CSS(css), policy(css)
 	page, err := template.New("page").Parse(markup)
 	if err != nil {

@@ -1,8 +1,13 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
@@ -26,4 +31,87 @@ func TestBeamsAreNumbered(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestBeamsLeftOutHaveAStub: of a light whose beam is not drawn whole an arrow of 10 mm shows the direction, and its
+// throw goes too.
+func TestBeamsLeftOutHaveAStub(t *testing.T) {
+	in := fixture.Example()
+	for _, l := range in.Setup.Lights {
+		from := plan.InPlan(l.Frame.At)
+		to := r2.Add(from, r2.Scale(3, r2.Unit(plan.InPlan(l.Frame.Axis))))
+		side := r2.Scale(0.6, r2.Vec{X: from.Y - to.Y, Y: to.X - from.X})
+		in.Beams = append(in.Beams, section.Beam{Light: l.Name, Half: []r2.Vec{from, r2.Add(to, side), r2.Sub(to, side)}})
+	}
+	count := func(word string, layer ink.Layer) (n int) {
+		s := sheetFor(t, in, Options{Paper: "A3", Beams: word, Font: fixture.Family(t)})
+		for i := range s.pages[0].Items {
+			if it := &s.pages[0].Items[i]; it.Layer == layer && it.Path != nil {
+				n++
+			}
+		}
+		return n
+	}
+	if all, none := count("all", ink.Throws), count("none", ink.Throws); all == 0 || none != 0 {
+		t.Errorf("%d marks of throws with all beams, %d with none", all, none)
+	}
+	s := sheetFor(t, in, Options{Paper: "A3", Beams: "none", Font: fixture.Family(t)})
+	stubs := 0
+	for i := range s.pages[0].Items {
+		it := &s.pages[0].Items[i]
+		if it.Layer != ink.Beams || it.Path == nil {
+			continue
+		}
+		stubs++
+		if b := it.Bounds(nil).Box; r2.Norm(r2.Sub(b.Max, b.Min)) > 11 {
+			t.Errorf("a stub of %s is %.1f mm long", it.Object, r2.Norm(r2.Sub(b.Max, b.Min)))
+		}
+	}
+	if stubs == 0 || !legendOf(s.pages)["stub"] {
+		t.Errorf("%d marks of stubs; the legend has %v", stubs, legendOf(s.pages))
+	}
+	if _, found := Compose([]Input{in}, Options{Beams: "some"}); len(found) != 1 || found[0].Code != "unknown-choice-of-beams" {
+		t.Errorf("found %v", found)
+	}
+}
+
+// TestTapesAreTrue: the distances that place a light are drawn to scale where the plan has room, each with its figure.
+func TestTapesAreTrue(t *testing.T) {
+	drawn := 0
+	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+		v := s.fitter.View(&s.layout)
+		figures := map[string]string{}
+		long := map[string]float64{} // mm from end to end, by what they place
+		for i := range s.pages[0].Items {
+			it := &s.pages[0].Items[i]
+			if it.Layer != ink.Tapes {
+				continue
+			}
+			if it.Text != nil {
+				figures[it.Object] += " " + it.Text.S
+				continue
+			}
+			b := it.Bounds(nil).Box
+			long[it.Object] = max(long[it.Object], b.Max.X-b.Min.X, b.Max.Y-b.Min.Y)
+		}
+		for i := range in.Setup.Lights {
+			l := &in.Setup.Lights[i]
+			said, ok := figures["light:"+l.Name]
+			if !ok {
+				continue
+			}
+			drawn++
+			for _, d := range l.Placing {
+				if !strings.Contains(said, s.d.Length(d.Metres)) {
+					t.Errorf("%s: light %s is %s from %s, and the plan says%s", s.pages[0].Title, l.Tag, s.d.Length(d.Metres), d.From, said)
+				}
+				if long["light:"+l.Name] > (d.Metres+10)*v.Scale {
+					t.Errorf("a line of light %s is %.1f mm long", l.Tag, long["light:"+l.Name])
+				}
+			}
+		}
+	})
+	if drawn == 0 {
+		t.Error("no sample has a tape")
+	}
 }

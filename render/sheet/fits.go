@@ -33,7 +33,7 @@ func Fits(ins []Input, o Options) []source.Diagnostic {
 }
 
 // LeastPage gives the width and the height, mm, of the page that a plan needs by itself; what is written beside it may
-// need a larger one. ok is false where Fits finds an error.
+// need a larger one. It is not ok where Fits finds an error.
 func LeastPage(in Input, o Options) (wide, high float64, ok bool) {
 	if o.Font == nil {
 		return 0, 0, false

@@ -51,6 +51,10 @@ func (s *sheet) drawPlan() ink.Page {
 		page = s.attempt(best)
 	}
 	s.layout = best.layout
+	for _, name := range s.d.Missed {
+		s.log.warn("reading-left-off", "draw it on a larger paper or at a larger scale; the list of faces has it",
+			"the plan has no room for the reading %s", name)
+	}
 	return page
 }
 
@@ -65,11 +69,22 @@ func (s *sheet) attempt(t attempt) ink.Page {
 	return s.planPage(&t.layout, s.fitter.View(&t.layout))
 }
 
-// lost weighs what the plan that was drawn last had to leave out.
-func (s *sheet) lost() int { return s.d.Lost + numberLost*s.d.Reduced }
+// lost weighs what the plan that was drawn last had to leave out. The numbers of lights are read from a ladder: they are
+// lettered smaller only where all labels say more than a number then, or where readings at faces would be left out else.
+func (s *sheet) lost() int {
+	lost := s.d.Lost + numberLost*s.d.Reduced + faceLost*len(s.d.Missed)
+	if s.d.Reduced > 0 && s.d.NumbersShrunk() {
+		lost += faceLost / 2
+	}
+	return lost
+}
 
-// numberLost is what a label that is a number alone weighs against one that lost some of its lines.
-const numberLost = 4
+// What a label that is a number alone, and a reading at a face that has no place, weigh against one that lost some of its
+// lines.
+const (
+	numberLost = 4
+	faceLost   = 1000
+)
 
 // planPage is the sheet itself.
 func (s *sheet) planPage(l *layout.Layout, v layout.View) ink.Page {

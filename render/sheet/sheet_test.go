@@ -133,6 +133,8 @@ func linesOn(p *ink.Page) map[string]bool {
 			on["throw"] = true
 		case it.Layer == ink.CameraWedge:
 			on["view"] = true
+		case it.Layer == ink.Tapes:
+			on["tape"] = true
 		case it.Layer == ink.Beams && it.Stroke != nil:
 			on[map[bool]string{true: "beam:tenth", false: "beam:half"}[it.Stroke.Dash != nil]] = true
 		case strings.HasPrefix(it.Object, "room:") && it.Stroke != nil:
@@ -166,10 +168,6 @@ func legendOf(pages []ink.Page) map[string]bool {
 		}
 	}
 	return got
-}
-
-func onLayer(p *ink.Page, l ink.Layer) bool {
-	return slices.ContainsFunc(p.Items, func(it ink.Item) bool { return it.Layer == l })
 }
 
 func keysOf(m map[string]bool) []string {
@@ -411,7 +409,7 @@ func TestTextHoldsEveryValue(t *testing.T) {
 		"The kitchen, late afternoon, Set-up 2", "Working stop T2.8, ISO 800, 24 fps, 180°, 1/48 s", "C = 340",
 		"Low Water, Quay house, ground floor, revision B, 2031-05-14, for electric, grip, by M. Aldous",
 		"contours at ", "238 lx", "T2.8", "2.2 stops", "4.6 : 1", "3340 K",
-		"600 W LED point", "lens 25, 1/2 CTO; at ruth, 17° down; two bags, tie off", "2.00 m from street, outside, 1.30 m from kitchen.top",
+		"600 W LED point", "lens 25, 1/2 CTO; at ruth, 17° down, pan 96°; two bags, tie off", "2.00 m from street, outside, 1.30 m from kitchen.top",
 		"G1", "1.20 × 1.20", "39.2° × 16.9°", "table-top, flat", "410 lx",
 		"- Stand of 2 is 0.3 m outside frame left: do not pan past 6°.", "walls 0.5 reflectance; ceiling 0.8; floor 0.2", "Floor load, house wiring, wind.",
 	} {

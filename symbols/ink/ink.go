@@ -19,6 +19,7 @@ const (
 	CameraWedge
 	Beams
 	Throws
+	Tapes
 	Symbols
 	Tags
 	Readings

@@ -14,6 +14,7 @@ var layerTitles = [layers]string{
 	CameraWedge: "Camera wedge",
 	Beams:       "Beams",
 	Throws:      "Throws",
+	Tapes:       "Placing",
 	Symbols:     "Symbols",
 	Tags:        "Tags",
 	Readings:    "Readings",

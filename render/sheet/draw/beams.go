@@ -14,9 +14,6 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// beams draws the wedges of lights and cameras.
-type beams struct{ *Drawing }
-
 // The dashes of the 10 % beam and the dash-dot of what a camera sees (ISO 128-2 nos. 02 and 10, at
 // proportions that show at arm's length), mm.
 var (

@@ -23,6 +23,12 @@ type Drawing struct {
 	Second bool            // the second map of a set-up: what the first has to say of beams, throws and sizes is not said again
 }
 
+// things draws what stands by its symbols.
+type things struct{ *Drawing }
+
+// beams draws the wedges of lights and cameras.
+type beams struct{ *Drawing }
+
 // How is how a map and its beams are drawn.
 type How struct {
 	Smooth bool // the ground of the map is a continuous tint, not bands
@@ -57,6 +63,9 @@ func (c *Drawing) Explain(other *Drawing) bool {
 
 // Crowd sets the lettering of the plan to one of the steps of Crowds, 0 the largest.
 func (c *Drawing) Crowd(step int) { c.Pad.Ranks = wallRanks[step] }
+
+// NumbersShrunk says whether the numbers of the lights are smaller than they are where there is room.
+func (c *Drawing) NumbersShrunk() bool { return c.Pad.Ranks.Lamp < wallRanks[0].Lamp }
 
 // ForPhone makes the drawing one for a narrow screen, where the lists stand right below.
 func (c *Drawing) ForPhone() { c.Terse, c.Pad.Ranks = true, phoneRanks }

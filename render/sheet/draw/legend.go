@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -30,9 +31,9 @@ const (
 	signWide      = 8.6 // mm
 	lineSignWide  = 6.8
 	signGap       = 1.0 // before its name, and after it
-	signHigh      = 5.8
-	signPitch     = 6.3
-	linePitch     = 4.2
+	signHigh      = 5.5
+	signPitch     = 5.9
+	linePitch     = 3.9
 	namePitch     = 3.0
 )
 
@@ -158,6 +159,14 @@ func (c legend) drawSign(p Pad, s *sign, x, top float64, size r2.Vec) {
 	}
 }
 
+// ticked draws a hair line with a slanting tick at either end.
+func (p Pad) ticked(c ink.Colour, width float64, a, b, tick r2.Vec) {
+	p.Line(Hair, c, a, b)
+	for _, end := range [...]r2.Vec{a, b} {
+		p.Line(width, c, r2.Sub(end, tick), r2.Add(end, tick))
+	}
+}
+
 // lineSigns are the lines that the catalogue of symbols does not hold.
 func lineSigns() []sign {
 	line := func(draw func(p Pad, from, to r2.Vec)) func(Pad, r2.Box) {
@@ -170,6 +179,7 @@ func lineSigns() []sign {
 		{"throw", "throw", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
+		{"tape", "its tapes", line(func(p Pad, a, b r2.Vec) { p.ticked(p.Look.Place, Hair, a, b, box.At(0.7, 0.7)) })},
 		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) {
 			if p.Look.Glow > 0 {
 				light := p.band(tungsten())
@@ -185,10 +195,7 @@ func lineSigns() []sign {
 		{"size", "clear size", line(func(p Pad, a, b r2.Vec) {
 			tick := box.At(sizeTick/2, sizeTick/2)
 			a.X, b.X = a.X+sizeTick, b.X-sizeTick
-			p.Line(Hair, p.Look.Ink, a, b)
-			for _, end := range [...]r2.Vec{a, b} {
-				p.Line(Thin, p.Look.Ink, r2.Sub(end, tick), r2.Add(end, tick))
-			}
+			p.ticked(p.Look.Ink, Thin, a, b, tick)
 		})},
 		{"outline", "stands before", func(p Pad, b r2.Box) {
 			p.canvas.Draw(ink.Pen{Colour: p.Look.Ink, Width: Medium}, ink.RoundRect(b.Min, b.Max, 0.6))
@@ -257,6 +264,8 @@ func (c legend) planSigns() map[string]bool {
 	keys["camera"], keys["view"] = len(s.Cameras) > 0, len(in.Views) > 0
 	keys["beam:half"], keys["beam:tenth"] = len(in.Beams) > 0, len(in.Beams) > 0
 	keys["cliff"], keys["size"] = in.Field != nil, len(s.Rooms) > 0
+	keys["tape"] = slices.ContainsFunc(s.Lights, func(l plan.Light) bool { return len(l.Placing) > 0 }) ||
+		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return len(g.Placing) > 0 })
 	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
 	keys["match"] = c.Tiles.Parts() > 1
 	return keys

@@ -23,9 +23,9 @@ const (
 
 // Ranks are the heights of lettering on a plan: what is asked first is the largest.
 type Ranks struct {
-	Lamp  float64 // the number of a light
-	Face  float64 // readings at faces, and the marks of grip and cameras
-	Other float64 // everything else
+	Lamp  float64 // mm, the number of a light
+	Face  float64 // mm, readings at faces, and the marks of grip and cameras
+	Other float64 // mm, everything else
 }
 
 // wallRanks are those of a plan that hangs on a wall, and after them those of plans ever more crowded: the numbers of the

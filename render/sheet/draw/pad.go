@@ -5,6 +5,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/render/font"
+	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
 
@@ -102,3 +103,8 @@ func (p Pad) sturdy(st style) style {
 	st.bold = st.bold || p.Look.Plain
 	return st
 }
+
+// symbols is what the theme gives to the symbols, furnishings what it gives to furniture.
+func (p Pad) symbols() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Paper} }
+
+func (p Pad) furnishings() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Solid} }

@@ -31,6 +31,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays)))
 
 	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
+	clear = append(clear, tapes(c).drawTapes(p, v, clear, slices.Concat(rays, throwLines(throws), contourLines(lines)))...)
 	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
 	maps.drawTints(p.On(ink.Tint), v, reliefs)
 	maps.drawAllLines(p.On(ink.Contours), v, lines, clear)
@@ -51,7 +52,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 
 	rays := beams.rays(v)
 	standing := slices.Concat(wallObstacles(c.In.Setup, v), openings, c.peopleObstacles(v))
-	standing = append(standing, Match{c.Drawing}.seams(v)...)
+	standing = append(standing, Match(c).seams(v)...)
 	for _, b := range v.Covered {
 		standing = append(standing, hard(box.Inset(b, -2, -2)))
 	}
@@ -78,7 +79,8 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 	if c.Terse {
 		o.Rounds = stripRounds
 	}
-	for i, at := range carto.Place(labels, o) {
+	placed := carto.Place(labels, o)
+	for i, at := range placed {
 		things[i].draw(p, at)
 		c.form(at.Form)
 		if !things[i].tells(at) {
@@ -100,7 +102,37 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 			taken = append(taken, carto.Obstacle{Outline: at.Leader[:]})
 		}
 	}
+	for i, at := range placed {
+		if t, isTag := things[i].(*tag); isTag && !at.On {
+			taken = append(taken, c.numberOn(p, t, slices.Concat(taken, hardOnes(obstacles)))...)
+		}
+	}
 	return taken
+}
+
+// numberOn letters the number of a thing on its own symbol, where nothing else is: a lamp without one on the plan is nobody's.
+// It returns the paper that takes.
+func (c *Drawing) numberOn(p Pad, t *tag, taken []carto.Obstacle) []carto.Obstacle {
+	for i := range c.Stands {
+		if body := c.Stands[i].Body; len(body) > 0 && len(t.drawn.Body) > 0 && &body[0] != &t.drawn.Body[0] {
+			taken = append(taken, carto.Obstacle{Outline: body})
+		}
+	}
+	for _, cap := range [...]float64{CapTitle, capName, CapSmall} {
+		st := p.Style(cap, p.Look.Ink).Strong()
+		at := centreOf(t.drawn.Body, t.anchor)
+		o := carto.Obstacle{Outline: ink.TurnedBox(at, st.boxOf(t.number), 0), Leaders: true}
+		if !meets(o, taken) {
+			p.On(ink.Tags).of(t.object, "").turned(underMiddle(at, st.Cap, 0), t.number, st, ink.Centre, 0, &p.Look.Paper)
+			return []carto.Obstacle{o}
+		}
+	}
+	return nil
+}
+
+// hardOnes are the obstacles that must not be covered at any price, but for lines.
+func hardOnes(all []carto.Obstacle) []carto.Obstacle {
+	return slices.DeleteFunc(slices.Clone(all), func(o carto.Obstacle) bool { return o.Cost > 0 || len(o.Outline) < 3 })
 }
 
 // stripRounds is how long labels look for places on the small plan of a strip, in rounds a label.

@@ -6,9 +6,11 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
 
@@ -93,4 +95,15 @@ func openParts(a, b r2.Vec, i int, pieces [][]r2.Vec, boxes []r2.Box) [][]r2.Vec
 		from = max(from, c[1])
 	}
 	return lines
+}
+
+// wallPieces are the pieces of the walls that a plan cuts, on paper.
+func wallPieces(s *plan.Setup, v layout.View) [][]r2.Vec {
+	var pieces [][]r2.Vec
+	for i := range s.Walls {
+		if w := &s.Walls[i]; w.Opening == "" {
+			pieces = append(pieces, v.All(w.Outline))
+		}
+	}
+	return pieces
 }

@@ -64,7 +64,7 @@ func (c readings) faceNote(p Pad, v layout.View, r *meter.Reading, words faceWor
 	c.used("reading:face")
 	mark := symbols.DrawFaceSide(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), headOf(c.In.Setup, v, r), box.Bearing(out), v.Scale)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.reading(), forms: c.faceForms(words),
-		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 4, leader: 40, led: true, sorely: true}
+		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 6, leader: 44, led: true, sorely: true}
 }
 
 // headOf is the axis of the head that a reading is of, on paper.
@@ -88,6 +88,9 @@ func (c readings) faceForms(w faceWords) []saying {
 	forms := []saying{{said, section.Joined(", ", w.who, w.under)}}
 	if w.under != "" {
 		forms = append(forms, saying{said, w.who})
+	}
+	if w.who != "" { // its leader says whose it is
+		forms = append(forms, saying{said: said})
 	}
 	return forms
 }

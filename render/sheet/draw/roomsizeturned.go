@@ -12,7 +12,7 @@ import (
 
 // turnedSizes are the dimension lines of a room that stands askew on the sheet: along its own walls, for a box round it
 // says nothing that a tape reads. turned is false of one that lies square.
-func (c roomSizes) turnedSizes(v layout.View, r *plan.Room, taken []carto.Obstacle) (all []dimension, turned bool) {
+func (c *Drawing) turnedSizes(v layout.View, r *plan.Room, taken []carto.Obstacle) (all []dimension, turned bool) {
 	if section.LiesSquare(r) {
 		return nil, false
 	}
@@ -33,7 +33,7 @@ func (c roomSizes) turnedSizes(v layout.View, r *plan.Room, taken []carto.Obstac
 }
 
 // alongWall is a dimension line outside a wall; ok is false where it has no place there.
-func (c roomSizes) alongWall(v layout.View, w *plan.Wall, taken []carto.Obstacle) (dimension, bool) {
+func (c *Drawing) alongWall(v layout.View, w *plan.Wall, taken []carto.Obstacle) (dimension, bool) {
 	off := r2.Scale(w.Thickness*v.Scale+sizeOff, w.Outward)
 	d := dimension{from: r2.Add(v.Paper(w.Left), off), to: r2.Add(v.Paper(w.Right), off), words: c.Length(w.Length())}
 	d.angle = carto.Upright(r2.Sub(d.to, d.from))

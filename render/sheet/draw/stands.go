@@ -162,6 +162,3 @@ func growOpening(g *box.Bounds, o *plan.Opening) {
 func onFloor(s *plan.Setup, p r2.Vec) bool {
 	return slices.ContainsFunc(s.Rooms, func(r plan.Room) bool { return box.InRing(r.Inside, p) })
 }
-
-// things draws what stands by its symbols.
-type things struct{ *Drawing }

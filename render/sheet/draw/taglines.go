@@ -19,7 +19,11 @@ func (c things) lightLines(l *plan.Light) [][]string {
 	if whole := c.LightLabel(l); first.Width(whole) <= tagRoom || c.ModifierLabel(l) == "" {
 		lines = append(lines, []string{first.Ellipsis(whole, tagRoom)})
 	} else {
-		lines = append(lines, []string{first.Ellipsis(c.UnitLabel(l), tagRoom)})
+		name := c.UnitLabel(l)
+		if first.Width(name) > tagRoom { // what qualifies a unit goes before a name that ends in the middle of a word
+			name = c.shortLabel(l)
+		}
+		lines = append(lines, []string{first.Ellipsis(name, tagRoom)})
 		lines = append(lines, c.twoLines(c.ModifierLabel(l))...)
 	}
 	lines = append(lines, []string{section.LightColour(l), section.LightLevel(l), "h " + c.Bare(l.Height)})

@@ -6,20 +6,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/carto"
-	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
 	"scrimshaw/symbols/ink"
 )
-
-// symbols is what the theme gives to the symbols, furnishings what it gives to furniture.
-func (p Pad) symbols() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Paper} }
-
-func (p Pad) furnishings() symbols.Look { return symbols.Look{Ink: p.Look.Ink, Paper: p.Look.Solid} }
 
 // drawThings draws lights, grip, cameras and people by their symbols, and returns the labels that
 // go beside them. Lettering avoids what their mounts cover, where it can.
@@ -128,31 +121,4 @@ func torsoBox(s symbols.Person, d symbols.Drawn) r2.Box {
 		return d.Box()
 	}
 	return symbols.Drawn{Body: s.Trunk()}.Box()
-}
-
-// bodyBearing is the way a body is drawn: the nose's, or of someone lying the way from the head to
-// the middle of the rest of them.
-func bodyBearing(p *plan.Person) float64 {
-	if p.Pose != term.Lying {
-		return p.Faces
-	}
-	g := box.Bounds{}
-	for _, q := range p.Parts {
-		if q.Kind != plan.HeadPart {
-			g.All(q.Outline, 0)
-		}
-	}
-	if d := r2.Sub(box.Middle(g.Box().Min, g.Box().Max), p.At); g.Any && r2.Norm(d) > 1e-6 {
-		return box.Bearing(d)
-	}
-	return p.Faces
-}
-
-// frameBearing is the bearing of a frame's axis in plan; of an upright axis, that of its up.
-func frameBearing(f plan.Frame) float64 {
-	d := plan.InPlan(f.Axis)
-	if r2.Norm(d) < 1e-6 {
-		d = plan.InPlan(f.Up())
-	}
-	return box.Bearing(d)
 }

@@ -3,7 +3,6 @@ package draw
 import (
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/layout"
@@ -42,15 +41,4 @@ func (c things) drawWalls(p Pad, v layout.View) {
 		}
 	}
 	p.of("walls", "").cutOutline(Thick, wallPieces(c.In.Setup, v))
-}
-
-// wallPieces are the pieces of the walls that a plan cuts, on paper.
-func wallPieces(s *plan.Setup, v layout.View) [][]r2.Vec {
-	var pieces [][]r2.Vec
-	for i := range s.Walls {
-		if w := &s.Walls[i]; w.Opening == "" {
-			pieces = append(pieces, v.All(w.Outline))
-		}
-	}
-	return pieces
 }

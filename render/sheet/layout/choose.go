@@ -66,8 +66,8 @@ type Fitter struct {
 	Way    Orientation
 	Scales []float64   // to choose from, as ratios, the largest first
 	Keys   []Remainder // what stands on every part of a plan in parts
-	// Lined is where dimension lines run beside the plan: X is 1 at its right, -1 at its left, Y is 1 above it, -1 below,
-	// 0 where nothing asks for room.
+	// Lined is where dimension lines run beside the plan, as shares of a side: X is 1 at its right, -1 at its left, Y
+	// is 1 above it, -1 below, 0 where nothing asks for room.
 	Lined r2.Vec
 	more  r2.Vec // mm that the panel has for them over its margins
 	// Cut counts the labels of a layout that would say less on the plan than they could.

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/unit"
 	"scrimshaw/symbols"
@@ -20,7 +21,7 @@ func (c Report) aimWords(l *plan.Light) string {
 	if l.Frame.Axis == (r3.Vec{}) || round && aim == nil {
 		return ""
 	}
-	tilted := tiltWords(l.Frame.Axis)
+	tilted := Joined(", ", tiltWords(l.Frame.Axis), panWords(l.Frame.Axis))
 	if at := aimedAt(c.In.Setup, l, aim); at != "" {
 		return "at " + at + ", " + tilted
 	}
@@ -42,6 +43,18 @@ func tiltWords(axis r3.Vec) string {
 	}
 	return unit.FormatAngle(t) + " up"
 }
+
+// panWords say which way an axis turns, clockwise from the plan's up; nothing of one that is nearly upright.
+func panWords(axis r3.Vec) string {
+	if math.Abs(Tilt(axis)) >= steepest {
+		return ""
+	}
+	pan := math.Mod(math.Round(plane.Bearing(plan.InPlan(axis)))+360, 360)
+	return "pan " + unit.FormatAngle(pan)
+}
+
+// steepest is the tilt from which on an axis has no pan worth saying, degrees.
+const steepest = 85.0
 
 // aimedAt names what a light is aimed at: the face at its aim, or else what the scene says.
 func aimedAt(s *plan.Setup, l *plan.Light, aim *scene.Aim) string {

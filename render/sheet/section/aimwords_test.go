@@ -22,11 +22,11 @@ func TestTheListSaysWhereLightsPoint(t *testing.T) {
 		aim    *scene.Aim
 		want   string
 	}{
-		{"at a face, with watts of its own", 0, func(l *plan.Light) { l.Head.Watts = 660 }, nil, "lens 25, 1/2 CTO; at ruth, 17° down, draws 660 W; two bags, tie off"},
-		{"whose watts its name says", 0, func(l *plan.Light) { l.Head.Watts = 600 }, nil, "lens 25, 1/2 CTO; at ruth, 17° down; two bags, tie off"},
-		{"at a thing", 1, func(l *plan.Light) { l.AimPoint = r3.Vec{X: 2.7, Y: 2.9, Z: 0.75} }, &table, "softbox 0.9 m; at table, 27° down"},
+		{"at a face, with watts of its own", 0, func(l *plan.Light) { l.Head.Watts = 660 }, nil, "lens 25, 1/2 CTO; at ruth, 17° down, pan 96°, draws 660 W; two bags, tie off"},
+		{"whose watts its name says", 0, func(l *plan.Light) { l.Head.Watts = 600 }, nil, "lens 25, 1/2 CTO; at ruth, 17° down, pan 96°; two bags, tie off"},
+		{"at a thing", 1, func(l *plan.Light) { l.AimPoint = r3.Vec{X: 2.7, Y: 2.9, Z: 0.75} }, &table, "softbox 0.9 m; at table, 27° down, pan 145°"},
 		{"down", 1, func(l *plan.Light) { l.Throw, l.Frame.Axis = 0, r3.Vec{Z: -1} }, &down, "softbox 0.9 m; aimed straight down"},
-		{"level", 1, func(l *plan.Light) { l.Throw, l.Frame.Axis = 0, r3.Vec{X: 1} }, nil, "softbox 0.9 m; aimed level"},
+		{"level", 1, func(l *plan.Light) { l.Throw, l.Frame.Axis = 0, r3.Vec{X: 1} }, nil, "softbox 0.9 m; aimed level, pan 90°"},
 		{"a lamp that shines all round", 2, func(l *plan.Light) { l.Head.Watts = 40 }, nil, ""},
 	} {
 		in := fixture.Example()
