@@ -36,6 +36,9 @@ func (s *sheet) listPage(left []layout.Remainder) (ink.Page, []layout.Remainder)
 	by, l := 1.0, s.layout
 	for _, by = range enlarged {
 		l = listLayout(&s.layout, by)
+		if by > 1 && box.Width(l.Frame) < layout.Measure+2*layout.Pads {
+			continue // not one column is as narrow
+		}
 		slots, _ := listSlots(&l)
 		if _, more, _ := layout.PourBalanced(left, slots); len(more) == 0 {
 			break
