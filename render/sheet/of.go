@@ -38,9 +38,9 @@ func Of(s *study.Study, o Options) Input {
 	return in
 }
 
-// colourMaps gives the maps to scale the colour of their light.
+// colourMaps gives the maps of both pages the colour of their light.
 func colourMaps(in *Input, s *study.Study) {
-	for _, f := range in.Maps() {
+	for _, f := range slices.Concat(in.Maps(), in.SmallMaps()) {
 		for i := range s.Fields {
 			if own := &s.Fields[i]; len(own.Lux) > 0 && len(f.Grid.Value) > 0 && &own.Lux[0] == &f.Grid.Value[0] {
 				f.Colour = s.Colours(own)

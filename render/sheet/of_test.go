@@ -87,6 +87,24 @@ func TestFacesOfEveryFloor(t *testing.T) {
 	}
 }
 
+// Where colours are mapped, they are on both pages.
+func TestBothMapsAreOfColours(t *testing.T) {
+	s, _ := fixture.SetupOf(t, hall)
+	lit, err := study.Run(t.Context(), s, study.Options{Step: 0.5, Quality: light.Draft})
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := Of(lit, Options{Tint: "colour"})
+	for _, f := range append(in.Maps(), in.SmallMaps()...) {
+		if len(f.Colour) != len(f.Grid.Value) {
+			t.Errorf("%s: %d of %d points have a colour", f.Name, len(f.Colour), len(f.Grid.Value))
+		}
+	}
+	if len(in.SmallMaps()) == 0 {
+		t.Error("there is no second map")
+	}
+}
+
 // Nothing that a sheet must say is left to the caller, even where the study has readings alone.
 func TestOfSaysAll(t *testing.T) {
 	s, _ := fixture.SetupOf(t, hall)
