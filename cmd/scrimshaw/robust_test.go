@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -19,14 +20,33 @@ import (
 // Whatever asks the program to end ends it, and leaves nothing.
 func TestEverySignalEndsARun(t *testing.T) {
 	t.Parallel()
+	scene := longRun(t)
 	for _, by := range []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGPIPE} {
 		dir := t.TempDir()
-		cmd, stderr := command(dir, "draw", "-o", "a.pdf", "-o", "a.png")
+		cmd, stderr := command(dir, "draw", scene, "-o", "a.pdf", "-o", "a.png")
 		signalled := stopAfter(t, cmd, by, 400*time.Millisecond)
 		if names := namesIn(t, dir); len(names) > 0 || !signalled && cmd.ProcessState.ExitCode() < exitWrong {
 			t.Errorf("%v: it leaves %q and ends with %v: %s", by, names, cmd.ProcessState, stderr)
 		}
 	}
+}
+
+// longRun writes a scene that takes seconds to draw on any machine.
+func longRun(t *testing.T) (path string) {
+	text := strings.Builder{}
+	text.WriteString("scrimshaw: 1\nrooms: {hall: {size: [20, 15], height: 4}}\npeople:\n")
+	for i := range 60 {
+		fmt.Fprintf(&text, "  p%d: {at: [%.2f, %.2f]}\n", i, 1+float64(i%20)*0.9, 1+float64(i/20)*2)
+	}
+	text.WriteString("cameras: {A: {at: [19, 13], lens: 32 mm}}\nlights:\n")
+	for i := range 16 {
+		fmt.Fprintf(&text, "  l%d: {output: {lumens: 10000, face: [0.6, 0.6]}, at: [%d, 9], height: 2.6, aim: p0}\n", i, 2+i)
+	}
+	path = filepath.Join(t.TempDir(), "long.yaml")
+	if err := os.WriteFile(path, []byte(text.String()), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
 }
 
 // A command that cannot be stopped is left behind, and what it goes on to write goes nowhere.

@@ -16,8 +16,8 @@ import (
 	"time"
 )
 
-// soon is how long a program that was told to stop may take.
-const soon = 2 * time.Second
+// soon is how long a program that was told to stop may take: ten times what it takes on a machine that is not loaded.
+const soon = 5 * time.Second
 
 // command is the program itself with arguments, in a folder.
 func command(dir string, args ...string) (cmd *exec.Cmd, stderr *bytes.Buffer) {
