@@ -44,12 +44,20 @@ func facingDown(corners []r3.Vec) []r3.Vec {
 	return corners
 }
 
+// treadThickness is how thick, m, a floor is that lies on the foot of a wall: in one plane with its top, both would take
+// the same light and return it.
+const treadThickness = 1e-3
+
 // threshold carries the floor through an opening that reaches down to it.
 func (r *wallPass) threshold(o *plan.Opening) {
 	room := r.out.RoomNamed(o.Room)
 	if o.Sill-room.Base > plane.Grain || o.Depth <= plane.Grain {
 		return
 	}
-	flat := liftRing(o.Plan(), func(r2.Vec) float64 { return o.Sill })
+	z := o.Sill
+	if far := r.out.RoomNamed(o.FarRoom); far != nil && o.Sill-far.Base > plane.Grain {
+		z += treadThickness
+	}
+	flat := liftRing(o.Plan(), func(r2.Vec) float64 { return z })
 	r.sheet(floorPart.of(o.Room), flat, r.surface(room, floorPart), solid.Skin{})
 }

@@ -10,7 +10,7 @@ import (
 
 // Scenes that light once went wrong in, traced afresh by the path tracer: a soft unit outside a window, of which each
 // patch sees a tenth; a box whose sides' planes cut the lamp above it; a spot on a card a hand's breadth from a face;
-// a lantern that is nearly covered; a face that shines to both sides, read from behind.
+// a lantern that is nearly covered; a doorway onto a lower floor, whose tread lies on the foot of the wall.
 func TestTracedScenes(t *testing.T) {
 	for name, text := range map[string]string{
 		"outside a window": `{scrimshaw: 1, rooms: {k: {size: [4, 3.4], height: 2.5}}, openings: {w: {window: k.left, width: 0.8}},
@@ -25,6 +25,10 @@ func TestTracedScenes(t *testing.T) {
 		"nearly covered": `{scrimshaw: 1, grip: {f: {flag: [0.5, 0.4], at: [0, 0.6], height: 1.5, faces: 0}},
 			lights: {l: {output: {lumens: 3000, sphere: 0.5}, at: [0, 0], height: 1.5}},
 			meters: {m: {flat: [0.07, 2, 1.5], facing: 180}, n: {dome: [0.12, 1.5, 1.62], facing: 200}}}`,
+		"a tread on the foot of a wall": `{scrimshaw: 1, rooms: {lit: {size: [3.3, 3], height: 2.4, walls: black},
+			dark: {at: [3.45, 0], size: [2.6, 3], height: 2.6, base: -0.05}}, openings: {d: {gap: lit.right, along: 1.4, width: 1, head: 2}},
+			lights: {l: {output: {lumens: 6700, face: [1, 1.1]}, at: [2.2, 1.5], height: 1.9, aim: down}},
+			meters: {m: {flat: [3.83, 2.6, 1], facing: {pan: 243, tilt: -38}}}}`,
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := laidOut(t, text)
