@@ -27,8 +27,8 @@ type tracer struct {
 }
 
 // light returns what a lamp gives to a receptor, in shares that hold until the next call; none to a spot meter, which looks
-// past all surfaces. A point is seen or not;
-// of any other opening the part that is seen is found exactly, and summed as closely as the whole is.
+// past all surfaces. A point is seen or not; of any other opening the part that is seen is found exactly, and summed as
+// closely as the whole is, or quickly by a short rule.
 func (t *tracer) light(l *lamp, r *Receptor) []share {
 	t.shares = t.shares[:0]
 	t.Reset()

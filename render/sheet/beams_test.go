@@ -7,6 +7,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/render/carto"
+	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
@@ -113,5 +115,50 @@ func TestTapesAreTrue(t *testing.T) {
 	})
 	if drawn == 0 {
 		t.Error("no sample has a tape")
+	}
+}
+
+// The straight pieces of a mark, mm.
+func piecesOf(it *ink.Item) (all [][]r2.Vec) {
+	for i := 1; i < len(it.Path); i++ {
+		if it.Path[i].Op == ink.Line {
+			all = append(all, []r2.Vec{it.Path[i-1].P[0], it.Path[i].P[0]})
+		}
+	}
+	return all
+}
+
+// No line of a beam runs over a head, and no tape runs through the name of a wall or an opening.
+func TestLinesKeepOffHeadsAndNames(t *testing.T) {
+	const head = 0.08 // m, a little less than its radius
+	checked := 0
+	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+		v, page := s.fitter.View(&s.layout), &s.pages[0]
+		var names []r2.Box
+		for i := range page.Items {
+			if it := &page.Items[i]; it.Layer == ink.Notes && it.Text != nil && (strings.HasPrefix(it.Object, "wall:") || strings.HasPrefix(it.Object, "opening:")) {
+				names = append(names, it.Bounds(fixture.Family(t)).Box)
+			}
+		}
+		for i := range page.Items {
+			it := &page.Items[i]
+			for _, piece := range piecesOf(it) {
+				for j := range in.Setup.People {
+					who := &in.Setup.People[j]
+					if it.Layer == ink.Beams && carto.Distance(v.Paper(who.At), piece[0], piece[1]) < head*v.Scale {
+						t.Errorf("%s: a beam of %s runs over the head of %s", page.Title, it.Object, who.Name)
+					}
+				}
+				for _, b := range names {
+					if it.Layer == ink.Tapes && len(ink.ClipPolyline(piece, box.Corners(b))) > 0 {
+						t.Errorf("%s: a tape of %s runs through the name in %v", page.Title, it.Object, b)
+					}
+				}
+				checked++
+			}
+		}
+	})
+	if checked == 0 {
+		t.Error("nothing is drawn in straight lines")
 	}
 }

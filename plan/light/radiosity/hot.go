@@ -116,7 +116,7 @@ func (t *Transport) addLit(s *hotParts, worker int, lamp Lamp, element uint32, a
 	f := &t.mesh.faces[p.face]
 	for _, figure := range p.split(f, int(element&3), across) {
 		if e := lamp.Flux(worker, figure, false); e != (colour.RGB{}) {
-			s.parts = append(s.parts, newHotPart(element, figure, f.n, p.area[element&3]))
+			s.parts = append(s.parts, newHotPart(figure, f.n, p.area[element&3]))
 			flux = append(flux, e)
 		}
 	}

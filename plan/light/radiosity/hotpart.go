@@ -16,21 +16,20 @@ const closeShare = 0.02
 
 // hotPart is a part of a hot element.
 type hotPart struct {
-	element uint32
-	figure  []r3.Vec // convex
-	sides   [2]r3.Vec
-	even    bool // whether the figure is the parallelogram of its sides
-	middle  r3.Vec
-	normal  r3.Vec
-	area    float64    // m²
-	close   float64    // m², the square of the distance below which it is close
-	own     colour.RGB // what it returns of what comes straight from the lamp, lm/m²
+	figure []r3.Vec // convex
+	sides  [2]r3.Vec
+	even   bool // whether the figure is the parallelogram of its sides
+	middle r3.Vec
+	normal r3.Vec
+	area   float64    // m²
+	close  float64    // m², the square of the distance below which it is close
+	own    colour.RGB // what it returns of what comes straight from the lamp, lm/m²
 }
 
 // newHotPart makes a figure a part of an element of an area, m². It is close where its element would be: the parts of one
 // are as different from close by as the places on it.
-func newHotPart(element uint32, figure []r3.Vec, normal r3.Vec, ofElement float64) hotPart {
-	h := hotPart{element: element, figure: figure, middle: solid.Centre(figure), normal: normal, area: areaOf(figure), close: ofElement / (closeShare * math.Pi)}
+func newHotPart(figure []r3.Vec, normal r3.Vec, ofElement float64) hotPart {
+	h := hotPart{figure: figure, middle: solid.Centre(figure), normal: normal, area: areaOf(figure), close: ofElement / (closeShare * math.Pi)}
 	if len(figure) == 4 {
 		h.sides = [2]r3.Vec{r3.Sub(figure[1], figure[0]), r3.Sub(figure[3], figure[0])}
 		off := r3.Sub(r3.Add(figure[0], r3.Add(h.sides[0], h.sides[1])), figure[2])

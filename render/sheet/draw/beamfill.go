@@ -7,7 +7,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/plane"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
@@ -52,7 +51,7 @@ func upToFloor(s *plan.Setup, from, to r2.Vec) r2.Vec {
 	return box.Interpolate(from, to, nearest)
 }
 
-// band edges a line of a beam on its light side.
+// band edges a line of a beam on its light side. It lies on the map and under all that stands.
 func (c beams) band(p Pad, v layout.View, l *plan.Light, wedge, line []r2.Vec) {
 	if p.Look.Glow == 0 || len(line) != 2 {
 		return
@@ -70,33 +69,19 @@ func (c beams) band(p Pad, v layout.View, l *plan.Light, wedge, line []r2.Vec) {
 	wide := box.Interpolate(a, b, math.Min(bandFrom/r2.Norm(r2.Sub(b, a)), 1))
 	light := p.band(section.LampColour(l))
 	band := []r2.Vec{a, b, r2.Add(b, r2.Scale(bandWide, in)), r2.Add(wide, r2.Scale(bandWide, in))}
-	for _, part := range c.offPeople(ink.ClipPolygon(band, box.Corners(v.Panel))) {
-		p.outline(0, light, &light, part...)
+	if q := ink.ClipPolygon(band, box.Corners(v.Panel)); len(q) > 2 {
+		p.outline(0, light, &light, q...)
 	}
 }
 
-// offPeople is what of a convex ring lies beside the people.
-func (c beams) offPeople(ring []r2.Vec) [][]r2.Vec {
-	parts := [][]r2.Vec{plane.CounterClockwise(ring)}
-	for i := range c.In.Setup.People {
-		body := plane.CounterClockwise(c.People[c.In.Setup.People[i].Name].Body)
-		var rest [][]r2.Vec
-		for _, part := range parts {
-			beside, _ := plane.Difference(part, body)
-			rest = append(rest, beside...)
-		}
-		parts = rest
-	}
-	return parts
-}
-
-// besidePeople is what of a line lies beside the people: light that ends on somebody is no shard on them.
-func (c beams) besidePeople(line []r2.Vec) [][]r2.Vec {
+// besidePeople is what of a line on paper lies beside head and shoulders: light that ends on somebody is no shard on them.
+func (c beams) besidePeople(v layout.View, line []r2.Vec) [][]r2.Vec {
 	lines := [][]r2.Vec{line}
 	for i := range c.In.Setup.People {
+		trunk := personOf(v, &c.In.Setup.People[i]).Trunk()
 		var rest [][]r2.Vec
 		for _, l := range lines {
-			rest = append(rest, without(l, c.People[c.In.Setup.People[i].Name].Body)...)
+			rest = append(rest, without(l, trunk)...)
 		}
 		lines = rest
 	}
@@ -105,34 +90,23 @@ func (c beams) besidePeople(line []r2.Vec) [][]r2.Vec {
 
 // without is what of a line lies outside a convex ring.
 func without(line, ring []r2.Vec) [][]r2.Vec {
-	var lines [][]r2.Vec
-	var run []r2.Vec
-	end := func() {
-		if len(run) > 1 {
-			lines = append(lines, run)
-		}
-		run = nil
-	}
+	var kept runs
 	for i := 1; i < len(line); i++ {
 		a, b := line[i-1], line[i]
-		if run == nil {
-			run = []r2.Vec{a}
-		}
 		inside := ink.ClipPolyline([]r2.Vec{a, b}, ring)
 		if len(inside) == 0 {
-			run = append(run, b)
+			kept.add(a, b)
 			continue
 		}
-		if run = append(run, inside[0][0]); inside[0][0] == a {
-			run = run[:len(run)-1]
+		if first := inside[0][0]; first != a {
+			kept.add(a, first)
 		}
-		end()
+		kept.end()
 		if last := inside[0][len(inside[0])-1]; last != b {
-			run = []r2.Vec{last, b}
+			kept.add(last, b)
 		}
 	}
-	end()
-	return lines
+	return kept.all()
 }
 
 // stubLong is the line that shows the direction of a light whose beam is not drawn, from the front of its symbol, mm.

@@ -23,27 +23,44 @@ func tellingAll(s *plan.Setup, l *plan.Light, lines [][]r2.Vec, rim bool) [][]r2
 // or a leaf, which only says that light ends there, and not the steps of a footprint to and from the
 // lamp, where one ray lands on a table and the next beside it.
 func telling(s *plan.Setup, from r2.Vec, line []r2.Vec, rim bool) [][]r2.Vec {
-	var lines [][]r2.Vec
-	var run []r2.Vec
-	end := func() {
-		if len(run) > 1 {
-			lines = append(lines, run)
-		}
-		run = nil
-	}
+	var kept runs
 	for i := 1; i < len(line); i++ {
 		a, b := line[i-1], line[i]
 		if alongSolid(s, a, b) || rim && isStep(from, a, b) {
-			end()
+			kept.end()
 			continue
 		}
-		if run == nil {
-			run = []r2.Vec{a}
-		}
-		run = append(run, b)
+		kept.add(a, b)
 	}
-	end()
-	return lines
+	return kept.all()
+}
+
+// runs are the pieces of a line of which parts are left out.
+type runs struct {
+	lines [][]r2.Vec
+	run   []r2.Vec
+}
+
+// add goes on from a to b, where the run is at a or has not begun.
+func (r *runs) add(a, b r2.Vec) {
+	if r.run == nil {
+		r.run = []r2.Vec{a}
+	}
+	r.run = append(r.run, b)
+}
+
+// end ends a run.
+func (r *runs) end() {
+	if len(r.run) > 1 {
+		r.lines = append(r.lines, r.run)
+	}
+	r.run = nil
+}
+
+// all are the runs, the last one ended.
+func (r *runs) all() [][]r2.Vec {
+	r.end()
+	return r.lines
 }
 
 // isStep says whether a piece of a footprint's rim runs rather away from the lamp than round it.

@@ -32,7 +32,7 @@ func (c beams) drawBeams(p Pad, v layout.View) {
 		half, tenth := c.beamLines(l, b, v)
 		c.fill(p, v, l, b)
 		for _, edge := range half {
-			c.band(q, v, l, b.Half, edge)
+			c.band(p.On(ink.Wedges).of("light:"+l.Name, ""), v, l, b.Half, edge)
 		}
 		for _, edge := range tenth {
 			c.within(q, v, p.Look.fieldPen(colour), edge)
@@ -209,7 +209,7 @@ func near(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < 1e-4 }
 // within draws what is seen of a line, given in metres, but not where it runs over somebody.
 func (c beams) within(p Pad, v layout.View, pen ink.Pen, points []r2.Vec) {
 	for _, seen := range v.Seen(points) {
-		for _, piece := range c.besidePeople(seen) {
+		for _, piece := range c.besidePeople(v, seen) {
 			p.canvas.Polyline(pen, piece...)
 		}
 	}

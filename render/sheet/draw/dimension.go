@@ -64,13 +64,40 @@ func (d *dimension) gap(p Pad) float64 {
 	return st.Width(d.words) + 2*air
 }
 
-// clear says whether none of the lines meets a symbol or a label.
-func (d *dimension) clear(taken []carto.Obstacle) bool {
+// strokes are its line and those that extend what is measured up to it.
+func (d *dimension) strokes() [][]r2.Vec {
 	lines := [][]r2.Vec{{d.from, d.to}}
 	if d.foot != 0 {
 		lines = append(lines, []r2.Vec{d.root(d.from), d.from}, []r2.Vec{d.root(d.to), d.to})
 	}
-	for _, line := range lines {
+	return lines
+}
+
+// paper is what it takes, figure and lines.
+func (d *dimension) paper(p Pad) []carto.Obstacle {
+	taken := []carto.Obstacle{d.figure(p)}
+	for _, line := range d.strokes() {
+		taken = append(taken, carto.Obstacle{Outline: line})
+	}
+	return taken
+}
+
+// runsAlong says whether most of its line lies beside another one, so close that the two are taken for one.
+func (d *dimension) runsAlong(other carto.Obstacle) bool {
+	for _, share := range [...]float64{0.25, 0.5, 0.75} {
+		if carto.Distance(box.Interpolate(d.from, d.to, share), other.Outline[0], other.Outline[1]) > toldApart {
+			return false
+		}
+	}
+	return true
+}
+
+// toldApart is how far from each other, mm, two lines are told apart that run along.
+const toldApart = 2.0
+
+// clear says whether none of the lines meets a symbol or a label.
+func (d *dimension) clear(taken []carto.Obstacle) bool {
+	for _, line := range d.strokes() {
 		for _, o := range taken {
 			if len(o.Outline) > 2 && o.Leaders && meets(carto.Obstacle{Outline: line}, []carto.Obstacle{o}) {
 				return false

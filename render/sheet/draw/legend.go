@@ -78,7 +78,7 @@ func (c legend) signs() []sign {
 
 // lines are the signs of the lines in use.
 func (c legend) lines() []sign {
-	return slices.DeleteFunc(lineSigns(), func(l sign) bool { _, shown := c.explained(l.key); return !shown })
+	return slices.DeleteFunc(c.lineSigns(), func(l sign) bool { _, shown := c.explained(l.key); return !shown })
 }
 
 // explained says whether the legend holds a symbol, and how it looks on the plan.
@@ -167,8 +167,17 @@ func (p Pad) ticked(c ink.Colour, width float64, a, b, tick r2.Vec) {
 	}
 }
 
+// beamLight is the light of the first beam of the plan, which the legend shows beams in.
+func (c legend) beamLight() colour.RGB {
+	if whole, _ := beams(c).beamed(); len(whole) > 0 {
+		return section.LampColour(section.LightNamed(c.In.Setup, whole[0].Light))
+	}
+	return tungsten()
+}
+
 // lineSigns are the lines that the catalogue of symbols does not hold.
-func lineSigns() []sign {
+func (c legend) lineSigns() []sign {
+	light := c.beamLight()
 	line := func(draw func(p Pad, from, to r2.Vec)) func(Pad, r2.Box) {
 		return func(p Pad, b r2.Box) {
 			y := (b.Min.Y + b.Max.Y) / 2
@@ -179,17 +188,17 @@ func lineSigns() []sign {
 		{"throw", "throw", line(func(p Pad, a, b r2.Vec) {
 			p.canvas.DoubleArrow(p.Look.throwPen(), throwHead, a, b)
 		})},
-		{"tape", "its tapes", line(func(p Pad, a, b r2.Vec) { p.ticked(p.Look.Place, Hair, a, b, box.At(0.7, 0.7)) })},
+		{"tape", "tapes", line(func(p Pad, a, b r2.Vec) { p.ticked(p.Look.Place, Hair, a, b, box.At(0.7, 0.7)) })},
 		{"beam:half", "beam 50 %", line(func(p Pad, a, b r2.Vec) {
 			if p.Look.Glow > 0 {
-				light := p.band(tungsten())
-				p.Rect(box.Of(a.X, a.Y-bandWide, b.X, a.Y), 0, light, &light)
+				band := p.band(light)
+				p.Rect(box.Of(a.X, a.Y-bandWide, b.X, a.Y), 0, band, &band)
 			}
-			p.canvas.Polyline(p.Look.beamPen(p.beam(tungsten())), a, b)
+			p.canvas.Polyline(p.Look.beamPen(p.beam(light)), a, b)
 		})},
-		{"beam:tenth", "beam 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(tungsten())), a, b) })},
-		{"stub", "its way", line(func(p Pad, a, b r2.Vec) {
-			p.canvas.Arrow(ink.Pen{Colour: p.beam(tungsten()), Width: Medium}, throwHead, a, b)
+		{"beam:tenth", "beam 10 %", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.fieldPen(p.beam(light)), a, b) })},
+		{"stub", "direction", line(func(p Pad, a, b r2.Vec) {
+			p.canvas.Arrow(ink.Pen{Colour: p.beam(light), Width: Medium}, throwHead, a, b)
 		})},
 		{"view", "view", line(func(p Pad, a, b r2.Vec) { p.canvas.Polyline(p.Look.viewPen(), a, b) })},
 		{"size", "clear size", line(func(p Pad, a, b r2.Vec) {
@@ -222,7 +231,7 @@ func (c legend) expectedSigns() (signs, lines int) {
 		keys = c.wallSigns()
 	}
 	isLine := map[string]bool{}
-	for _, l := range lineSigns() {
+	for _, l := range c.lineSigns() {
 		isLine[l.key] = true
 	}
 	for key, yes := range keys {

@@ -7,7 +7,6 @@ import (
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/symbols"
 )
 
 // meets says whether an outline meets any of those that must not be covered.
@@ -54,7 +53,7 @@ func (c *Drawing) peopleObstacles(v layout.View) []carto.Obstacle {
 	var all []carto.Obstacle
 	for i := range c.In.Setup.People {
 		who := &c.In.Setup.People[i]
-		head := symbols.Person{At: v.Paper(who.At), Scale: v.Scale}.Head()
+		head := personOf(v, who).Head()
 		all = append(all, carto.Obstacle{Outline: c.People[who.Name].Body}, carto.Obstacle{Outline: head, Leaders: true})
 	}
 	return all

@@ -28,10 +28,9 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 		lines = maps.hueReliefs(v)
 	}
 	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, rays))...)
-	clear = slices.Concat(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays)))
-
+	clear = append(clear, tapes(c).drawTapes(p, v, clear, throwLines(throws), slices.Concat(rays, contourLines(lines)))...)
+	clear = append(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays))...)
 	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
-	clear = append(clear, tapes(c).drawTapes(p, v, clear, slices.Concat(rays, throwLines(throws), contourLines(lines)))...)
 	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
 	maps.drawTints(p.On(ink.Tint), v, reliefs)
 	maps.drawAllLines(p.On(ink.Contours), v, lines, clear)

@@ -50,7 +50,7 @@ func (c roomSizes) drawRoomSizes(p Pad, v layout.View, taken []carto.Obstacle) [
 	for _, d := range c.roomSizes(v, taken) {
 		d.draw(p.On(ink.Notes).of("room:"+d.room, ""))
 		c.used("size")
-		own = append(own, d.figure(p), carto.Obstacle{Outline: []r2.Vec{d.from, d.to}})
+		own = append(own, d.paper(p)...)
 	}
 	return own
 }

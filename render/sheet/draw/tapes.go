@@ -28,25 +28,31 @@ type tape struct {
 	lines  []dimension
 }
 
-// drawTapes draws the distances of the things for which both find room, and returns the paper that they take.
-func (c tapes) drawTapes(p Pad, v layout.View, taken, soft []carto.Obstacle) []carto.Obstacle {
+// drawTapes draws the distances of the things for which both find room, none along a throw, and returns the paper that
+// they take.
+func (c tapes) drawTapes(p Pad, v layout.View, taken, throws, soft []carto.Obstacle) []carto.Obstacle {
 	var own []carto.Obstacle
 	if c.Second {
 		return nil
 	}
 	for _, t := range c.tapes(v) {
 		around := slices.Concat(taken, own)
-		if !c.fit(v, t.lines, slices.Concat(around, soft)) && !c.fit(v, t.lines, around) {
+		if t.runsAlong(throws) || !c.fit(v, t.lines, slices.Concat(around, throws, soft)) && !c.fit(v, t.lines, around) {
 			continue
 		}
 		q := p.On(ink.Tapes).of(t.object, "")
 		for i := range t.lines {
 			t.lines[i].draw(q)
-			own = append(own, t.lines[i].figure(p), carto.Obstacle{Outline: []r2.Vec{t.lines[i].from, t.lines[i].to}})
+			own = append(own, t.lines[i].paper(p)...)
 		}
 		c.used("tape")
 	}
 	return own
+}
+
+// runsAlong says whether one of the lines runs along a throw.
+func (t *tape) runsAlong(throws []carto.Obstacle) bool {
+	return slices.ContainsFunc(t.lines, func(d dimension) bool { return slices.ContainsFunc(throws, d.runsAlong) })
 }
 
 // tapes are the distances of all lights and grip.

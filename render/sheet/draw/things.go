@@ -100,7 +100,7 @@ func (c things) drawCamera(p Pad, v layout.View, m *plan.Camera) (symbols.Drawn,
 // drawPerson draws someone in their pose. The name stands at head and shoulders: legs may be under a
 // table, and what is lettered beyond them is taken for the name of the table.
 func (c things) drawPerson(p Pad, v layout.View, who *plan.Person) (symbols.Drawn, placeable) {
-	s := symbols.Person{Pose: symbols.Pose(who.Pose), At: v.Paper(who.At), Faces: bodyBearing(who), Scale: v.Scale, Height: who.Height}
+	s := personOf(v, who)
 	c.used("person:" + string(s.Pose))
 	alt := fmt.Sprintf("%s, %s, eyes %s high.", who.Name, who.Pose, c.Length(who.Eyes-who.Base))
 	first := len(p.page.Items)

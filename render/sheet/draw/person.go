@@ -6,7 +6,14 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols"
 )
+
+// personOf is somebody as a symbol.
+func personOf(v layout.View, who *plan.Person) symbols.Person {
+	return symbols.Person{Pose: symbols.Pose(who.Pose), At: v.Paper(who.At), Faces: bodyBearing(who), Scale: v.Scale, Height: who.Height}
+}
 
 // bodyBearing is the way a body is drawn: the nose's, or of someone lying the way from the head to
 // the middle of the rest of them.
