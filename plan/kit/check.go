@@ -1,6 +1,17 @@
 package kit
 
-import "scrimshaw/plan/term"
+import (
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/term"
+)
+
+// fill gives a modifier that zooms the figures of its flood, which hold where nothing is said of focus.
+func (m *Modifier) fill() {
+	if n := len(m.Zoom); n > 0 {
+		flood := m.Zoom[n-1]
+		m.Efficiency, m.Beam, m.Field = flood.Efficiency, flood.Beam, flood.Field
+	}
+}
 
 // fill gives a unit the values that it leaves to their defaults.
 func (u *Unit) fill() {
@@ -27,6 +38,8 @@ func (u *Unit) check() (message, hint string) {
 		return "does not say how much light it makes", "add lumens: or outputs:"
 	case u.Spread != "" && u.Lumens == 0:
 		return "says how its bare flux is spread, but not how much it is", "add lumens:"
+	case u.Levels.Kelvin > 0 && u.Levels.Least == 0:
+		return "says what white it has at its least level, and not what level that is", "add least: 50 %"
 	case u.Technology == "":
 		return "does not say what makes its light", "add technology: led"
 	}
@@ -35,14 +48,26 @@ func (u *Unit) check() (message, hint string) {
 
 // check says what does not go together in a modifier.
 func (m *Modifier) check() (message, hint string) {
-	if m.Field > 0 && m.Field <= m.Beam {
+	switch {
+	case m.Field > 0 && m.Field <= m.Beam:
 		return "must have a field angle wider than its beam angle", ""
+	case m.Grid[0] > 0 && m.Honeycomb > 0:
+		return "has two kinds of cells", "keep grid or honeycomb"
+	}
+	for _, z := range m.Zoom {
+		if z.Field > 0 && z.Field <= z.Beam {
+			return "must have a field angle wider than its beam angle at each focus", ""
+		}
 	}
 	return "", ""
 }
 
-// fill gives a gel the words that it leaves out.
+// fill gives a gel the words that it leaves out, and the shift that follows from the whites that it converts.
 func (g *GelData) fill() {
+	g.Part = orOne(g.Part)
+	if g.Converts[0] > 0 {
+		g.Mired = g.Part * (colour.Mired(g.Converts[1]) - colour.Mired(g.Converts[0]))
+	}
 	if g.Label == "" {
 		g.Label = g.Name
 	}

@@ -87,7 +87,7 @@ func (m *Modifier) summary() string {
 func (g *GelData) summary() string {
 	parts := []string{fmt.Sprintf("passes %.1f %%", 100*g.Transmittance)}
 	if g.Mired != 0 {
-		parts = append(parts, fmt.Sprintf("%+.0f mired (set %s)", g.Mired, g.Set))
+		parts = append(parts, fmt.Sprintf("%+.0f mired", g.Mired))
 	}
 	if g.Duv != 0 {
 		parts = append(parts, fmt.Sprintf("%+.4f Duv", g.Duv))

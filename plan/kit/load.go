@@ -2,7 +2,7 @@ package kit
 
 import (
 	"embed"
-	"errors"
+	"fmt"
 	"slices"
 
 	"scrimshaw/plan/source"
@@ -29,7 +29,7 @@ func Shipped() (*Catalogue, error) {
 	log := &source.Log{}
 	c := Load(files, log)
 	if log.Failed() {
-		return nil, errors.New("the catalogue that comes with the program has faults")
+		return nil, fmt.Errorf("the catalogue that comes with the program has faults: %s", log.All()[0])
 	}
 	return c, nil
 }
@@ -56,6 +56,7 @@ func (c *Catalogue) clone() *Catalogue {
 		Units: slices.Clone(c.Units), Bulbs: slices.Clone(c.Bulbs), Modifiers: slices.Clone(c.Modifiers),
 		Gels: slices.Clone(c.Gels), Cloth: slices.Clone(c.Cloth), Materials: slices.Clone(c.Materials),
 		Sensors: slices.Clone(c.Sensors), Stands: slices.Clone(c.Stands), Grip: slices.Clone(c.Grip),
+		Items: slices.Clone(c.Items),
 	}
 }
 
@@ -86,6 +87,7 @@ func fileShape() *source.Shape[loader] {
 		}),
 		section("modifiers", "modifier", modifierShape(), (*Modifier).check, func(l *loader, m *Modifier, e Entry) {
 			m.Entry = merged(e, m.Entry)
+			m.fill()
 			put(&l.catalogue.Modifiers, m)
 		}),
 		section("gels", "gel", gelShape(), (*GelData).check, func(l *loader, g *GelData, e Entry) {
@@ -111,6 +113,10 @@ func fileShape() *source.Shape[loader] {
 		section("grip", "piece of grip", gripShape(), nil, func(l *loader, g *Grip, e Entry) {
 			g.Entry = merged(e, g.Entry)
 			put(&l.catalogue.Grip, g)
+		}),
+		section("items", "item", itemShape(), nil, func(l *loader, i *Item, e Entry) {
+			i.Entry = merged(e, i.Entry)
+			put(&l.catalogue.Items, i)
 		}),
 	}}
 }

@@ -2,36 +2,50 @@ package kit
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"strings"
 
 	"scrimshaw/plan/photometry"
-	"scrimshaw/plan/source"
 )
 
-// computeOutput finds what light leaves the unit through the modifier of the choice.
+// computeOutput finds what light leaves the unit through the modifiers of the choice.
 func (b *builder) computeOutput(u *Unit) {
 	name := u.Modifier
 	if b.choice.Modifier != "" {
 		name = normaliseModifier(b.choice.Modifier)
 	}
-	m, ok := b.modifier(name)
-	if !ok {
+	stack, ok := b.stack(name)
+	if !ok || !b.headWith(u, stack[0]) {
 		return
 	}
+	for i, m := range stack[1:] {
+		b.cover(stack[i], m)
+	}
+}
+
+// headWith finds the light of the unit with the modifier that is on its front, and whether that goes there.
+func (b *builder) headWith(u *Unit, m *Modifier) bool {
+	name := normaliseModifier(m.Name)
 	b.head.Aperture = cmp.Or(m.Aperture, u.Aperture)
 	switch out := b.focused(u, name); {
 	case out != nil:
 		d, opening := m.complete(u, out)
 		b.statedSource(nameWithModifier(u.Name, name)+", typical", out, d, opening)
+		return true
+	case name != "" && u.accepts(m) && m.onlyCells() && u.output("") != nil:
+		b.headWith(u, &bareModifier)
+		b.pass(m)
+		b.head.Aperture = cmp.Or(m.Aperture, u.Aperture)
+		return true
 	case name == "" && u.Spread != "", name != "" && u.accepts(m):
-		b.modifiedSource(u, m)
+		b.modifiedSource(u, b.zoomed(u, m))
+		return true
 	case name == "":
 		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q needs a modifier", u.Name)
 	default:
-		b.fault(b.choice.ModifierSpan, CodeNoFit, b.takes(u), "%q does not fit on %q", name, u.Name)
+		b.fault(b.choice.ModifierSpan, CodeNoFit, b.onWhat(u, m), "%q does not fit on %q", name, u.Name)
 	}
+	return false
 }
 
 // bareModifier is the modifier of a bare unit.
@@ -48,7 +62,7 @@ func (b *builder) modifier(name string) (*Modifier, bool) {
 			"there is no modifier %q in the catalogue", name)
 		return nil, false
 	}
-	b.head.ModifierLabel = m.Label
+	b.head.ModifierLabel = strings.TrimPrefix(b.head.ModifierLabel+stackSign+m.Label, stackSign)
 	b.head.Mass += m.Mass
 	if m.Class != "" {
 		b.head.Class = m.Class
@@ -56,9 +70,24 @@ func (b *builder) modifier(name string) (*Modifier, bool) {
 	return m, true
 }
 
+// onlyCells reports whether the modifier does nothing but hide light behind cells, so that focus tells as on the bare head.
+func (m *Modifier) onlyCells() bool {
+	return m.Beam == 0 && m.Opening.Form == photometry.Point
+}
+
 // accepts reports whether a modifier fits the unit's front and its light can be computed there.
 func (u *Unit) accepts(m *Modifier) bool {
-	return u.Lumens > 0 && slices.Contains(m.Fits, u.Front)
+	return (u.Lumens > 0 || u.output("") != nil) && slices.Contains(m.Fits, u.Front)
+}
+
+// BareFlux gives the flux that leaves the unit without a modifier, flooded, lm: what a modifier has to work with.
+func (u *Unit) BareFlux() float64 {
+	if o := u.output(""); o != nil {
+		if d, opening, ok := o.spread(); ok {
+			return o.source(d, opening).Flux
+		}
+	}
+	return u.Lumens
 }
 
 // nameWithModifier names a unit and its modifier.
@@ -69,58 +98,40 @@ func nameWithModifier(unit, modifier string) string {
 	return unit + " with " + modifier
 }
 
-// output is the unit's own output with a modifier ("" bare), or nil.
+// output is the unit's own output with a modifier ("" bare), or nil; of a zoom, flooded.
 func (u *Unit) output(modifier string) *Output {
-	for i := range u.Outputs {
-		if u.Outputs[i].Modifier == modifier {
-			return &u.Outputs[i].Output
-		}
+	if all := u.outputs(modifier); len(all) > 0 {
+		return &all[len(all)-1].Output
 	}
 	return nil
 }
 
-// takes is a hint that lists what may go on a unit.
-func (b *builder) takes(u *Unit) string {
-	names := b.catalogue.Fitting(u)
-	if len(names) == 0 {
-		return "leave the modifier out"
-	}
-	return "it takes " + strings.Join(names, ", ")
-}
-
-// Fitting lists the modifiers that a unit can be used with, `bare` among them, its default first.
-func (c *Catalogue) Fitting(u *Unit) []string {
-	var names []string
-	if u.output("") != nil || u.Spread != "" {
-		names = append(names, Unmodified)
-	}
-	for _, m := range c.Modifiers {
-		if u.output(m.Name) != nil || u.accepts(m) {
-			names = append(names, m.Name)
+// outputs are the unit's own with a modifier; of a zoom one for each focus, spot first.
+func (u *Unit) outputs(modifier string) (all []*UnitOutput) {
+	for i := range u.Outputs {
+		if u.Outputs[i].Modifier == modifier {
+			all = append(all, &u.Outputs[i])
 		}
 	}
-	first := u.Modifier
-	if first == "" {
-		first = Unmodified
-	}
-	if i := slices.Index(names, first); i > 0 {
-		names = slices.Insert(slices.Delete(names, i, i+1), 0, first)
-	}
-	return names
+	return all
 }
 
-// spread is how a modifier sends a unit's light out, and the share of it that a grid lets pass.
-func (m *Modifier) spread(u *Unit) (d photometry.Distribution, opening photometry.Opening, passes float64) {
-	d, opening = u.bare()
+// shape is how a modifier sends on light that is spread as told and leaves by an opening, and the share of it that its cells
+// let pass.
+func (m *Modifier) shape(d photometry.Distribution, opening photometry.Opening) (photometry.Distribution, photometry.Opening, float64) {
 	switch {
 	case m.Beam > 0:
 		d, opening = lobe(m.Beam, m.Field, m.Opening), m.Opening
 	case m.Opening.Form != photometry.Point:
 		d, opening = photometry.Lambertian(m.Opening.Form), m.Opening
 	}
-	if m.Grid[0] > 0 {
+	switch {
+	case m.Grid[0] > 0:
 		grid, passes := photometry.NewGrid(d, m.Grid[0], m.Grid[1])
 		return grid, opening, passes
+	case m.Honeycomb > 0:
+		cells, passes := photometry.NewHoneycomb(d, m.Honeycomb)
+		return cells, opening, passes
 	}
 	return d, opening, 1
 }
@@ -142,7 +153,7 @@ func (u *Unit) bare() (photometry.Distribution, photometry.Opening) {
 func (m *Modifier) complete(u *Unit, o *Output) (photometry.Distribution, photometry.Opening) {
 	d, opening, ok := o.spread()
 	if !ok {
-		d, opening, _ = m.spread(u)
+		d, opening, _ = m.shape(u.bare())
 	}
 	if opening.Form == photometry.Point {
 		opening = m.Opening
@@ -175,48 +186,20 @@ func (b *builder) statedSource(what string, o *Output, d photometry.Distribution
 
 // modifiedSource makes the source of a unit's bare flux through a modifier.
 func (b *builder) modifiedSource(u *Unit, m *Modifier) {
-	d, opening, passes := m.spread(u)
-	b.head.Source = photometry.FromLumens(u.Lumens*m.Efficiency*passes, d, opening)
-	b.step("bare flux of "+u.Name+", typical", "flux", place(u.Origin), u.Lumens, "lm")
-	b.step("through "+m.Name+", typical", "flux x efficiency", place(m.Origin), u.Lumens*m.Efficiency, "lm", u.Lumens, m.Efficiency)
+	flux := u.BareFlux()
+	d, opening := u.bare()
+	b.head.Source = photometry.FromLumens(flux, d, opening)
+	b.step("flux of "+u.Name+" bare, typical", "flux", place(u.Origin), flux, "lm")
+	b.pass(m)
+}
+
+// pass sends the light of the head through a modifier: a share of it leaves, and that is never more than came.
+func (b *builder) pass(m *Modifier) {
+	s := b.head.Source
+	d, opening, passes := m.shape(s.Distribution, s.Opening)
+	b.head.Source = photometry.FromLumens(s.Flux*m.Efficiency*passes, d, opening)
+	b.step("through "+m.Name+", typical", "flux x efficiency", place(m.Origin), s.Flux*m.Efficiency, "lm", s.Flux, m.Efficiency)
 	if passes < 1 {
-		b.step("through its grid", "flux x share within the cut-off", place(m.Origin), b.head.Source.Flux, "lm", u.Lumens*m.Efficiency, passes)
-	}
-}
-
-// focused is the unit's own output with a modifier, nil where it has none; of a zoom, the one whose focus is
-// nearest to the choice's. Between two of them nothing is made up: how a lens spreads light on the way from
-// one to the other, no figure tells.
-func (b *builder) focused(u *Unit, modifier string) *Output {
-	var best *UnitOutput
-	var words []string
-	for i := range u.Outputs {
-		o := &u.Outputs[i]
-		if o.Modifier != modifier {
-			continue
-		}
-		words = append(words, focusWord(o.Focus))
-		if best == nil || math.Abs(o.Focus-b.choice.Zoom) < math.Abs(best.Focus-b.choice.Zoom) {
-			best = o
-		}
-	}
-	if best == nil || !best.Zooms {
-		b.unfocused()
-		return u.output(modifier)
-	}
-	b.head.Zooms = true
-	if best.Focus != b.choice.Zoom {
-		b.report(source.Info, b.choice.ZoomSpan, CodeNearestZoom, "", "%q has figures for %s; at a focus of %s the figures of %s are used",
-			u.Name, strings.Join(words, ", "), focusWord(b.choice.Zoom), focusWord(best.Focus))
-	}
-	return &best.Output
-}
-
-// unfocused warns of a focus that changes nothing, because the light has no figures by focus.
-func (b *builder) unfocused() {
-	if b.choice.ZoomSpan.Valid() {
-		_, name, _ := strings.Cut(b.choice.Path, ".")
-		b.report(source.Warning, b.choice.ZoomSpan, CodeNoZoom, "leave it out, or give the unit outputs by focus in a kit file",
-			"the focus of %s changes nothing: the catalogue has no figures by focus for %s", name, cmp.Or(b.choice.Unit, "its output"))
+		b.step("through its cells", "flux x share within the cut-off", place(m.Origin), b.head.Source.Flux, "lm", s.Flux*m.Efficiency, passes)
 	}
 }

@@ -8,19 +8,22 @@ import (
 // Unit is one lamp head of the catalogue.
 type Unit struct {
 	Entry
+	Rental
 	Label           string // for tags: "600 W LED point"
 	Class           term.Class
 	Technology      term.Technology // led, tungsten, discharge, fluorescent
-	Watts           float64         // electrical power at full
+	Watts           float64         // electrical power that it draws at full, with its supply
 	PowerFactor     float64         // ratio of power to volts times amps, 0 to 1
-	Mass            float64         // kg
+	Mass            float64         // of what its stand carries, kg
 	Kelvin          [2]float64      // the range it can be set to; equal ends for a fixed colour
 	Native          float64         // the white where nothing is said, K
 	Tint            float64         // the most that it can be set off the locus, either way, in Duv; 0 none
 	WarmsWhenDimmed bool            // whether it is a filament, whose white falls as it is dimmed
 	Curve           []float64       // share of the full light at equal steps of level from 0 to 1; nil is linear
-	Lumens          float64         // bare flux, lm, for modifiers without an output of their own
-	Spread          string          // how the bare flux leaves: the word of a spread, or "" where it never does
+	Levels          Levels
+	ByWhite         []WhiteShare // of the light at some whites that it can be set to, by kelvin; nil: the same at all
+	Lumens          float64      // flux that leaves the bare head, lm; where Outputs has one for bare, that one's
+	Spread          string       // how the bare flux leaves: the word of a spread, or "" where it never does
 	Outputs         []UnitOutput
 	Modifier        string     // the default: a modifier's name, or "" for bare
 	Front           string     // what its front takes: the modifiers with this word in Fits go on it
@@ -53,20 +56,29 @@ type Modifier struct {
 	Label       string
 	Class       term.Class // what the body becomes: "" keeps the unit's
 	Fits        []string
-	Efficiency  float64 // share of the flux that leaves, before the grid, 0 to 1
+	Efficiency  float64 // share of the flux of the head, or of what it goes on, that leaves, before its cells; 0 to 1
 	Beam, Field float64 // full angles, degrees; 0 for a Lambertian face
 	Opening     photometry.Opening
 	Aperture    float64    // width of the lens or the mouth, m, of what has no face; 0: the unit's
-	Grid        [2]float64 // a fabric grid's cut-off full angles across and along, degrees; 0 none
+	Grid        [2]float64 // square cells' cut-off full angles across and along, degrees; 0 none
+	Honeycomb   float64    // round cells' cut-off full angle, degrees; 0 none
+	Zoom        []ZoomStep // of one that zooms: what it does by focus, spot first
+	Front       string     // what may go on it: the modifiers with this word in Fits
 	Mass        float64    // kg
 }
 
-// GelData is one gel of the catalogue. The trade uses two sets of mired shifts; Set says which.
+// ZoomStep is what a zoom does at one focus.
+type ZoomStep struct {
+	Focus, Efficiency, Beam, Field float64 // share of the way from spot to flood; share of the flux; full angles, degrees
+}
+
+// GelData is one gel of the catalogue.
 type GelData struct {
 	Entry
 	Label         string
 	Kind          term.Gel
-	Set           string
+	Converts      [2]float64  // the white that the full gel turns into another, and that other, K; 0: Mired alone says it
+	Part          float64     // of the full gel
 	Mired, Duv    float64     // its shifts, in mireds (plus warms) and in Duv (plus is green)
 	Transmittance float64     // share of the light that it lets through, luminous, 0 to 1
 	Printed       float64     // that share as the trade rounds it, where that differs; 0 none

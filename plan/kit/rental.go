@@ -1,0 +1,62 @@
+package kit
+
+// Rental is what a quote, a load list and a circuit plan need to know of a unit beside its light.
+type Rental struct {
+	Supply    float64    // mass of its ballast or power supply, where that does not hang on the stand, kg; 0 none
+	Spigot    string     // what it sits on a stand by: the word of a spigot
+	Inlet     string     // its mains inlet
+	Volts     [2]float64 // the mains that it takes, least and most, V; 0 on batteries alone
+	Inrush    float64    // peak of the current as it is switched on, at 230 V, A; 0 not known
+	Battery   Battery
+	IP        string     // ingress protection by IEC 60529: "IP65"; "" not protected
+	ComesWith []string   // what is in the case with it
+	Case      [3]float64 // width, depth, height of its case, m
+}
+
+// Battery is how a unit runs without mains. The zero Battery says that it does not.
+type Battery struct {
+	Volts  float64 // of its plate, or of the pack inside it
+	Plates int     // how many batteries it takes; 0: one is built in
+	Share  float64 // of its full light that it gives on them
+	Hours  float64 // at that
+}
+
+// Runs says whether there is a battery.
+func (b Battery) Runs() bool { return b.Volts > 0 }
+
+// The mains that amps are told for, V.
+const (
+	MainsLow  = 120
+	MainsHigh = 230
+)
+
+// Amps gives the current that the unit draws at full from mains of a voltage, A; not ok where it does not take them.
+func (u *Unit) Amps(volts float64) (amps float64, ok bool) {
+	if u.Watts == 0 || u.Volts[1] > 0 && (volts < u.Volts[0] || volts > u.Volts[1]) {
+		return 0, false
+	}
+	return u.Watts / (volts * u.PowerFactor), true
+}
+
+// The words of spigots and of what else heads sit on a stand by.
+const (
+	Spigot16     = "16 mm"
+	Spigot28     = "28 mm"
+	SpigotEither = "16 or 28 mm"
+	CameraThread = "1/4 inch thread"
+)
+
+// spigots lists them, least first.
+var spigots = []string{CameraThread, Spigot16, SpigotEither, Spigot28}
+
+// Takes says whether a stand holds a head by its spigot: a 16 mm stud takes 16 mm sockets and, with the adapter of any kit, a
+// camera thread; a 28 mm socket takes 28 mm spigots.
+func (s *Stand) Takes(spigot string) bool {
+	switch spigot {
+	case Spigot28:
+		return s.Spigot != Spigot16
+	case Spigot16, CameraThread:
+		return s.Spigot != Spigot28
+	}
+	return true
+}
