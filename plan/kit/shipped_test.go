@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"sync"
 	"testing"
 
 	"scrimshaw/plan/colour"
@@ -15,9 +16,12 @@ import (
 	"scrimshaw/testdata/published"
 )
 
+// once reads the catalogue, which nothing changes, for all tests.
+var once = sync.OnceValues(kit.Shipped)
+
 func shipped(t testing.TB) *kit.Catalogue {
 	t.Helper()
-	c, err := kit.Shipped()
+	c, err := once()
 	if err != nil {
 		t.Fatal(err)
 	}
