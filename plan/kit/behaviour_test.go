@@ -34,7 +34,9 @@ func TestTubeShinesToOneSide(t *testing.T) {
 // A honeycomb is dimmer than the reflector that it sits on, a snoot no brighter than the bare source, and a box pays for its grid once.
 func TestCellsOnlyTake(t *testing.T) {
 	const unit = "led-point-300-daylight"
-	peak := func(modifier string) float64 { return head(t, kit.Choice{Unit: unit, Modifier: modifier}).Source.Peak() }
+	peak := func(modifier string) float64 {
+		return head(t, kit.Choice{Unit: unit, Modifier: modifier}).Source.Peak()
+	}
 	within(t, "honeycomb over its reflector", peak("reflector-wide + honeycomb-30")/peak("reflector-wide"), 0.92, 1e-9)
 	within(t, "snoot over the bare source", peak("snoot")/peak(kit.Unmodified), 1, 1e-9)
 	within(t, "grid over its box", peak("softbox-90 + grid-40")/peak("softbox-90"), 0.95, 1e-9)

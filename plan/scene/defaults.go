@@ -47,6 +47,7 @@ const (
 
 	DefaultLampHeight float64 = 2.0
 	DefaultLevel      float64 = 1 // share of the full output
+	DefaultFocus              = term.Flood
 
 	DefaultISO      float64 = 800
 	DefaultShutter  float64 = 180 // degrees
