@@ -61,10 +61,10 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	r.assumeLight(written, &l, upright)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
-	l.Mount.Foot = r.footOf(written)
+	stands := r.standFor(written.Stand, r.usualStand(written), &l.Mount)
 	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)
 	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
-	return l, ok && fits
+	return l, ok && fits && stands
 }
 
 // head takes the unit, its modifier, gels and white from the catalogue.

@@ -48,6 +48,8 @@ func lightKeys() []entry[Light] {
 			"Of a zoom, from its narrowest beam to its widest: spot, flood, or a share.", "40 %", string(DefaultFocus)),
 		value("mount", mount, func(l *Light) *Given[Mount] { return &l.Mount },
 			"What holds it.", "{boom: 1.6, base: [2.6, 3.3]}", "stand; floor for a practical, on what is under it"),
+		value("stand", text("a stand", "c-stand"), func(l *Light) *Given[string] { return &l.Stand },
+			"The stand that holds it, by its name in the kit.", "combo-stand", "the one its unit usually stands on"),
 		into("role", role, func(l *Light, v []Role, _ *source.Node) { l.Role = v },
 			"What it does, for all or by person.", "{ada: key, noor: edge}", "none"),
 		value("note", text("a note", "two bags, tie off"), func(l *Light) *Given[string] { return &l.Note },

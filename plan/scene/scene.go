@@ -224,6 +224,7 @@ type Light struct {
 	Count                                                                         Given[int]
 	Tag                                                                           Given[string]
 	Circuit                                                                       Given[string]
+	Stand                                                                         Given[string]
 	Focus                                                                         Given[float64] // share of the way from spot, 0, to flood, 1
 	Barndoors, Scrims, Diffusion, Cuts, Breakup, Bulb, Shade, Plays, Seen, Dimmer *source.Node   // later
 	SeenBy                                                                        []Ref          // the cameras that Seen lists
@@ -249,7 +250,8 @@ type Mount struct {
 type Grip struct {
 	Thing
 	Kind    term.Grip
-	Size    [2]float64 // width and height, m
+	Item    Given[string] // its name in the kit, where that says its size
+	Size    [2]float64    // width and height, m
 	At      Given[Place]
 	Height  Given[float64] // of its centre above the floor, m
 	Faces   Given[Aim]
@@ -258,6 +260,7 @@ type Grip struct {
 	Surface Given[string]
 	Cloth   Given[string]
 	Mount   Given[Mount]
+	Stand   Given[string]
 	Note    Given[string]
 }
 
