@@ -1,4 +1,4 @@
-package resolve_test
+package resolve
 
 import "testing"
 
