@@ -4,8 +4,7 @@ import "testing"
 
 // A light and a piece of grip stand on the stand that the scene names, and a named piece has the size of the catalogue.
 func TestNamedStandsAndGrip(t *testing.T) {
-	s := resolved(t, `scrimshaw: 1
-people: {ruth: {at: [0, 0]}}
+	s := resolved(t, `people: {ruth: {at: [0, 0]}}
 lights:
   a: {unit: led-point-300-daylight, at: [2, 0], height: 2, stand: c-stand}
   b: {unit: led-point-300-daylight, at: [2, 2], height: 2}
