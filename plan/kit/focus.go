@@ -67,8 +67,8 @@ func between(low, high *Output, part float64) (*Output, bool) {
 		return nil, false
 	}
 	flux := func(o *Output) float64 {
-		d, opening, _ := o.spread()
-		return o.source(d, opening).Flux
+		s, _ := o.Source()
+		return s.Flux
 	}
 	return &Output{
 		Span: low.Span, Face: low.Face, Disc: low.Disc,

@@ -60,3 +60,25 @@ func electricalFields() []source.Field[Item] {
 		field("energy", amount("an energy", "98", 1, 1e5), func(v *i) *float64 { return &v.Energy }, "Of a battery, watt-hours."),
 	}
 }
+
+// figures are those that the item has.
+func (i *Item) figures() map[string]any {
+	all := map[string]any{"label": i.Label, "group": i.Group, "mass": i.Mass}
+	for key, v := range map[string]float64{
+		"load": i.Load, "length": i.Length, "amps": i.Amps, "breakers": i.Breakers, "residualMilliamps": i.Residual, "outlets": float64(i.Outlets),
+		"section": i.Section, "cores": float64(i.Cores), "watts": i.Watts, "volts": i.Volts, "wattHours": i.Energy,
+	} {
+		if v > 0 {
+			all[key] = v
+		}
+	}
+	if i.Size[0] > 0 {
+		all["size"] = i.Size
+	}
+	for key, v := range map[string]string{"spigot": i.Spigot, "plug": i.Plug} {
+		if v != "" {
+			all[key] = v
+		}
+	}
+	return all
+}

@@ -28,8 +28,8 @@ func Shipped() (*Catalogue, error) {
 	}
 	log := &source.Log{}
 	c := Load(files, log)
-	if log.Failed() {
-		return nil, fmt.Errorf("the catalogue that comes with the program has faults: %s", log.All()[0])
+	if found := log.All(); len(found) > 0 {
+		return nil, fmt.Errorf("the catalogue that comes with the program has faults: %s", found[0])
 	}
 	return c, nil
 }
@@ -48,6 +48,7 @@ func (c *Catalogue) With(files []*source.File, log *source.Log) *Catalogue {
 		}
 	}
 	l.catalogue.link(l.units, l.bulbs, log)
+	l.catalogue.doubt(l.units, l.bulbs, log)
 	return l.catalogue
 }
 

@@ -15,10 +15,10 @@ type Rental struct {
 
 // Battery is how a unit runs without mains. The zero Battery says that it does not.
 type Battery struct {
-	Volts  float64 // of its plate, or of the pack inside it
-	Plates int     // how many batteries it takes; 0: one is built in
-	Share  float64 // of its full light that it gives on them
-	Hours  float64 // at that
+	Volts  float64 `json:"volts"`           // of its plate, or of the pack inside it
+	Plates int     `json:"plates"`          // how many batteries it takes; 0: one is built in
+	Share  float64 `json:"share"`           // of its full light that it gives on them
+	Hours  float64 `json:"hours,omitempty"` // at that
 }
 
 // Runs says whether there is a battery.

@@ -83,8 +83,8 @@ func (u *Unit) accepts(m *Modifier) bool {
 // BareFlux gives the flux that leaves the unit without a modifier, flooded, lm: what a modifier has to work with.
 func (u *Unit) BareFlux() float64 {
 	if o := u.output(""); o != nil {
-		if d, opening, ok := o.spread(); ok {
-			return o.source(d, opening).Flux
+		if s, ok := o.Source(); ok {
+			return s.Flux
 		}
 	}
 	return u.Lumens

@@ -69,7 +69,10 @@ type Modifier struct {
 
 // ZoomStep is what a zoom does at one focus.
 type ZoomStep struct {
-	Focus, Efficiency, Beam, Field float64 // share of the way from spot to flood; share of the flux; full angles, degrees
+	Focus      float64 `json:"focus"`      // share of the way from spot to flood
+	Efficiency float64 `json:"efficiency"` // share of the flux that leaves
+	Beam       float64 `json:"beam"`       // full angles, degrees
+	Field      float64 `json:"field"`
 }
 
 // GelData is one gel of the catalogue.

@@ -9,7 +9,10 @@ import (
 )
 
 // WhiteShare is how much light a unit gives at one of its whites, as a share of what its figures say.
-type WhiteShare struct{ Kelvin, Share float64 }
+type WhiteShare struct {
+	Kelvin float64 `json:"kelvin"`
+	Share  float64 `json:"share"`
+}
 
 // ShareAt gives the share of its stated light that the unit gives at a white: by the even way in mireds between those that are
 // known, beyond them that of the nearest.
