@@ -101,7 +101,7 @@ func TestLevels(t *testing.T) {
 		{"discharge-575", 0.5, "", ""}, {"discharge-575", 0, "", ""}, {"led-tube-60", 0.37, "", ""}, {"fresnel-tungsten-650", 0.003, "", ""},
 		{"discharge-575", 0.3, `"discharge-575" dims to 50 %, not to 30 %`, "set it to 50 %, the nearest, or leave it up and take light away with scrims, nets or ND gels"},
 		{"discharge-575-magnetic", 0.8, `"discharge-575-magnetic" does not dim, and 80 % is asked for`, "leave it at 100 % and take light away with scrims, nets or ND gels"},
-		{"led-tube-60", 0.125, `"led-tube-60" dims in steps of 1 %, and 12.5 % is none of them`, "set it to 12 % or 13 %, the nearest"},
+		{"led-tube-60", 0.125, `"led-tube-60" dims in steps of 1 %, and 12.5 % lies between two`, "set it to 12 % or 13 %, the nearest"},
 		{"led-point-150-daylight", 0.005, `"led-point-150-daylight" dims to 1 %, not to 0.5 %`, "set it to 1 %, the nearest, or leave it up and take light away with scrims, nets or ND gels"},
 	} {
 		log := &source.Log{}

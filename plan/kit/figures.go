@@ -9,10 +9,11 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// QuoteDistance is where the light of a head is told, m: the distance at which the trade compares heads.
+// QuoteDistance is how far before a head its light is quoted, m: the distance at which the trade compares heads.
 const QuoteDistance = 3
 
-// UnitFigures are all that the catalogue holds of a unit, for programs and for the page of one unit. Watts are those that it draws.
+// UnitFigures are all that the catalogue holds of a unit, for programs and for the page of one unit: watts as it draws them, currents in
+// amps, masses in kg, sizes in m, whites in K, levels and factors as shares of 1.
 type UnitFigures struct {
 	Label         string          `json:"label"`
 	Class         term.Class      `json:"class"`
@@ -46,7 +47,7 @@ type UnitFigures struct {
 	With          []Shine         `json:"with"`
 }
 
-// Shine is the light of a unit with one modifier at its native white: flooded, and at spot where it zooms.
+// Shine is the light of a unit with one modifier at its native white: flooded, and at spot where it zooms; and the mass of both, kg.
 type Shine struct {
 	Modifier  string     `json:"modifier"`
 	Flood     FocusedAt  `json:"flood"`
@@ -125,7 +126,7 @@ func focusedAt(h Head) FocusedAt {
 	return FocusedAt{round(h.Source.Flux), round(h.Source.AxisLux(QuoteDistance)), round(math.Max(across, along))}
 }
 
-// ModifierFigures are what a program needs of a modifier.
+// ModifierFigures are what a program needs of a modifier: full angles in degrees, sizes in m, mass in kg, efficiency as a share of 1.
 type ModifierFigures struct {
 	Label      string      `json:"label"`
 	Fits       []string    `json:"fits"`
@@ -158,7 +159,7 @@ func (m *Modifier) figures() ModifierFigures {
 	return f
 }
 
-// figuresOf are the figures of an entry that is none of a unit and none of a modifier.
+// figuresOf are the figures of an entry that is neither a unit nor a modifier.
 func figuresOf(e any) map[string]any {
 	switch e := e.(type) {
 	case *Bulb:

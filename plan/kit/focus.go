@@ -96,7 +96,7 @@ func (b *builder) nearestFocus(u *Unit, all []*UnitOutput, low, high *UnitOutput
 	return &best.Output
 }
 
-// zoomed is a modifier at the focus of the choice. What it does goes by equal factors between the places that are known.
+// zoomed is a modifier at the focus of the choice. Between the places that are known its figures change by equal factors.
 func (b *builder) zoomed(u *Unit, m *Modifier) *Modifier {
 	if len(m.Zoom) == 0 {
 		b.unfocused()

@@ -2,7 +2,8 @@ package kit
 
 import "scrimshaw/plan/source"
 
-// Item is what a van holds that gives and shapes no light of its own: clamps, bags, cable, distribution, batteries.
+// Item is what a van holds that gives and shapes no light of its own: clamps, bags, cable, distribution, batteries. Lengths are in m,
+// masses in kg, currents in A.
 type Item struct {
 	Entry
 	Label    string

@@ -25,7 +25,7 @@ type Choice struct {
 	White          *colour.White // nil: the unit's native colour
 	Tint           float64       // off the locus, in Duv: plus is green
 	Focus          *float64      // share of the way from the narrowest beam of a zoom, 0, to the widest, 1; nil: flooded
-	Level          *float64      // that it is set to, to be checked; nil asks nothing
+	Level          *float64      // share of the full light that it is set to, to be checked; nil asks nothing
 	Span           source.Span   // of the light
 
 	// Where the values were written, the light's own Span where a span is not valid; and the

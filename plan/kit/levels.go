@@ -7,13 +7,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// Levels is what levels a unit can be set to beside off. The zero Levels takes all.
-type Levels struct {
-	Least  float64 // share of the full light; 0: down to nothing; 1: it does not dim
-	Step   float64 // between the levels that it takes; 0: any
-	Kelvin float64 // its white at the least level, K, where a lamp changes colour as its ballast dims it; 0: it keeps it
-}
-
 // levelSlip is how far a level may lie off one that the unit takes.
 const levelSlip = 1e-9
 
@@ -50,7 +43,7 @@ func (b *builder) checkLevel(u *Unit) {
 		b.fault(b.choice.LevelSpan, CodeLevelRange, fmt.Sprintf("set it to %s, the nearest%s", say(low), rest), "%q dims to %s, not to %s", u.Name, say(low), say(*asked))
 	case low < *asked-levelSlip:
 		b.fault(b.choice.LevelSpan, CodeLevelRange, fmt.Sprintf("set it to %s or %s, the nearest", say(low), say(high)),
-			"%q dims in steps of %s, and %s is none of them", u.Name, say(u.Levels.Step), say(*asked))
+			"%q dims in steps of %s, and %s lies between two", u.Name, say(u.Levels.Step), say(*asked))
 	}
 }
 

@@ -71,7 +71,7 @@ type loader struct {
 // fileShape is the table of the sections of a kit file.
 func fileShape() *source.Shape[loader] {
 	version := source.Int("the version", 1, 1)
-	return &source.Shape[loader]{Name: "kit file", Doc: "More things for the catalogue.", Fields: []source.Field[loader]{
+	return &source.Shape[loader]{Name: "kit file", Doc: "More things for the catalogue.", Fields: append([]source.Field[loader]{
 		{Key: "scrimshaw", Doc: "Version of the language.", Example: "1", Schema: version.Schema,
 			Read: func(_ *loader, n *source.Node, c *source.Context) { version.Read(n, c) }},
 		section("units", "unit", unitShape(), (*Unit).check, func(l *loader, u *Unit, e Entry) {
@@ -107,6 +107,12 @@ func fileShape() *source.Shape[loader] {
 			s.Entry = merged(e, s.Entry)
 			put(&l.catalogue.Sensors, s)
 		}),
+	}, vanSections()...)}
+}
+
+// vanSections are those of what holds and shapes light without making any.
+func vanSections() []source.Field[loader] {
+	return []source.Field[loader]{
 		section("stands", "stand", standShape(), (*Stand).check, func(l *loader, s *Stand, e Entry) {
 			s.Entry = merged(e, s.Entry)
 			put(&l.catalogue.Stands, s)
@@ -119,7 +125,7 @@ func fileShape() *source.Shape[loader] {
 			i.Entry = merged(e, i.Entry)
 			put(&l.catalogue.Items, i)
 		}),
-	}}
+	}
 }
 
 // section is the field of one kind of entry: each is read by its shape and kept. check says what

@@ -13,7 +13,7 @@ type Rental struct {
 	Case      [3]float64 // width, depth, height of its case, m
 }
 
-// Battery is how a unit runs without mains. The zero Battery says that it does not.
+// Battery is how a unit runs without mains: V, a share of its light, hours. The zero Battery says that it does not.
 type Battery struct {
 	Volts  float64 `json:"volts"`           // of its plate, or of the pack inside it
 	Plates int     `json:"plates"`          // how many batteries it takes; 0: one is built in
@@ -23,20 +23,6 @@ type Battery struct {
 
 // Runs says whether there is a battery.
 func (b Battery) Runs() bool { return b.Volts > 0 }
-
-// The mains that amps are told for, V.
-const (
-	MainsLow  = 120
-	MainsHigh = 230
-)
-
-// Amps gives the current that the unit draws at full from mains of a voltage, A; not ok where it does not take them.
-func (u *Unit) Amps(volts float64) (amps float64, ok bool) {
-	if u.Watts == 0 || u.Volts[1] > 0 && (volts < u.Volts[0] || volts > u.Volts[1]) {
-		return 0, false
-	}
-	return u.Watts / (volts * u.PowerFactor), true
-}
 
 // The words of spigots and of what else heads sit on a stand by.
 const (

@@ -5,9 +5,6 @@ import (
 	"strings"
 )
 
-// stackSign stands between a modifier and what goes on it: "softbox-90 + grid-40".
-const stackSign = " + "
-
 // split gives the names of the modifiers of a stack, the one on the head first.
 func split(name string) []string {
 	parts := strings.Split(name, strings.TrimSpace(stackSign))
@@ -108,12 +105,4 @@ func (c *Catalogue) Fitting(u *Unit) (names []string) {
 		}
 	}
 	return names
-}
-
-// nameWithModifierOnly names a unit, and its modifier where it has one.
-func nameWithModifierOnly(unit, modifier string) string {
-	if modifier == "" {
-		return unit
-	}
-	return nameWithModifier(unit, modifier)
 }

@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"slices"
+
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -28,7 +30,7 @@ func class[T any](at func(*T) *term.Class) source.Field[T] {
 }
 
 func unitShape() *source.Shape[Unit] {
-	return &source.Shape[Unit]{Name: "unit", Doc: "A lamp head.", Fields: append(unitFields(), rentalFields()...)}
+	return &source.Shape[Unit]{Name: "unit", Doc: "A lamp head.", Fields: slices.Concat(unitFields(), unitBodyFields(), rentalFields())}
 }
 
 func unitFields() []source.Field[Unit] {
@@ -69,6 +71,13 @@ func unitFields() []source.Field[Unit] {
 			"How the bare flux leaves."),
 		field("outputs", unitOutputs(), func(v *u) *[]UnitOutput { return &v.Outputs },
 			"Output by modifier, `bare` without one; of a zoom, by focus below that: `{spot: {…}, 40 %: {…}, flood: {…}}`."),
+	}
+}
+
+// unitBodyFields are the keys of a unit's body and of what goes with it.
+func unitBodyFields() []source.Field[Unit] {
+	type u = Unit
+	return []source.Field[Unit]{
 		withDefault(field("modifier", source.Text("a modifier", "reflector-wide"), func(v *u) *string { return &v.Modifier },
 			"The modifier it comes with."), "the first of `outputs`, else bare"),
 		field("front", source.Text("a front", "bayonet"), func(v *u) *string { return &v.Front },

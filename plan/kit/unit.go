@@ -33,6 +33,19 @@ type Unit struct {
 	Bulb            string     // of a practical: its watts, flux and white are the unit's
 }
 
+// Levels is what levels a unit can be set to beside off. The zero Levels takes all.
+type Levels struct {
+	Least  float64 // share of the full light; 0: down to nothing; 1: it does not dim
+	Step   float64 // share between the levels that it takes; 0: any
+	Kelvin float64 // its white at the least level, K, where a lamp changes colour as its ballast dims it; 0: it keeps it
+}
+
+// WhiteShare is how much light a unit gives at one of its whites, as a share of what its figures say.
+type WhiteShare struct {
+	Kelvin float64 `json:"kelvin"`
+	Share  float64 `json:"share"`
+}
+
 // UnitOutput is a unit's output with one modifier; Modifier "" is bare. A zoom has several, by Focus.
 type UnitOutput struct {
 	Modifier string
@@ -72,7 +85,7 @@ type ZoomStep struct {
 	Focus      float64 `json:"focus"`      // share of the way from spot to flood
 	Efficiency float64 `json:"efficiency"` // share of the flux that leaves
 	Beam       float64 `json:"beam"`       // full angles, degrees
-	Field      float64 `json:"field"`
+	Field      float64 `json:"field"`      // degrees
 }
 
 // GelData is one gel of the catalogue.
@@ -81,9 +94,23 @@ type GelData struct {
 	Label         string
 	Kind          term.Gel
 	Converts      [2]float64  // the white that the full gel turns into another, and that other, K; 0: Mired alone says it
-	Part          float64     // of the full gel
+	Part          float64     // share of the full gel
 	Mired, Duv    float64     // its shifts, in mireds (plus warms) and in Duv (plus is green)
 	Transmittance float64     // share of the light that it lets through, luminous, 0 to 1
 	Printed       float64     // that share as the trade rounds it, where that differs; 0 none
 	XY            *[2]float64 // the chromaticity that it gives equal-energy light: x, y of CIE 1931
+}
+
+// The mains for which a unit states its amps, V.
+const (
+	MainsLow  = 120
+	MainsHigh = 230
+)
+
+// Amps gives the current that the unit draws at full from mains of a voltage, A; not ok where it does not take them.
+func (u *Unit) Amps(volts float64) (amps float64, ok bool) {
+	if u.Watts == 0 || u.Volts[1] > 0 && (volts < u.Volts[0] || volts > u.Volts[1]) {
+		return 0, false
+	}
+	return u.Watts / (volts * u.PowerFactor), true
 }

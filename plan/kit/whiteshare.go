@@ -8,12 +8,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// WhiteShare is how much light a unit gives at one of its whites, as a share of what its figures say.
-type WhiteShare struct {
-	Kelvin float64 `json:"kelvin"`
-	Share  float64 `json:"share"`
-}
-
 // ShareAt gives the share of its stated light that the unit gives at a white: by the even way in mireds between those that are
 // known, beyond them that of the nearest.
 func (u *Unit) ShareAt(kelvin float64) float64 {
@@ -55,7 +49,7 @@ func whiteShares() source.Reader[[]WhiteShare] {
 			source.Each(n, "white", c, func(k *source.Key) {
 				w, err := unit.ParseKelvin(k.Name)
 				if err != nil || len(all) > 0 && all[len(all)-1].Kelvin >= w.Kelvin {
-					c.ErrorAt(k.Span, CodeKit, "write {2700 K: 80 %, 5600 K: 100 %}", "light by white has a white before each share, the lowest first, and %q is none", k.Name)
+					c.ErrorAt(k.Span, CodeKit, "write {2700 K: 80 %, 5600 K: 100 %}", "light by white has a white before each share, the lowest first, and %q cannot stand here", k.Name)
 					return
 				}
 				if share, fine := one.Read(k.Value, c); fine {
