@@ -9,7 +9,6 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
-	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -191,18 +190,6 @@ func (c *checker) stand(l *plan.Light) {
 		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "use a stronger stand",
 			"%s weighs %s, more than its stand carries (%s, %s)", l.Numbered(), unit.FormatMass(l.Head.Mass), stand.Name, unit.FormatMass(stand.Load))
 	}
-}
-
-func lightNamed(s *scene.Scene, name string) *scene.Light {
-	if s == nil {
-		return nil
-	}
-	for i := range s.Lights {
-		if s.Lights[i].Name == name {
-			return &s.Lights[i]
-		}
-	}
-	return nil
 }
 
 // Assumed returns the defaults that decided numbers, as notes.
