@@ -13,6 +13,18 @@ import (
 // DefaultFocus is where a zoom stands where nothing is said: flooded.
 const DefaultFocus = 1
 
+// FocusWord says where a zoom stands: "spot", "flood", "focus 40 %"; "" of what does not zoom.
+func (h *Head) FocusWord() string {
+	switch word := focusWord(h.Focus); {
+	case !h.Zooms:
+		return ""
+	case h.Focus > 0 && h.Focus < 1:
+		return "focus " + word
+	default:
+		return word
+	}
+}
+
 // focus is the share of the way from spot to flood.
 func (b *builder) focus() float64 {
 	if b.choice.Focus == nil {
@@ -31,7 +43,7 @@ func (b *builder) focused(u *Unit, modifier string) *Output {
 		b.unfocused()
 		return &all[0].Output
 	}
-	b.head.Zooms = true
+	b.head.Zooms, b.head.Focus = true, b.focus()
 	low, high, part := around(all, func(o *UnitOutput) float64 { return o.Focus }, b.focus())
 	if part == 0 {
 		return &low.Output
@@ -102,7 +114,7 @@ func (b *builder) zoomed(u *Unit, m *Modifier) *Modifier {
 		b.unfocused()
 		return m
 	}
-	b.head.Zooms = true
+	b.head.Zooms, b.head.Focus = true, b.focus()
 	low, high, part := around(m.Zoom, func(z ZoomStep) float64 { return z.Focus }, b.focus())
 	at := *m
 	at.Efficiency = byFactors(low.Efficiency, high.Efficiency, part)

@@ -56,6 +56,8 @@ type Head struct {
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
 	Zooms                    bool              // its output depends on its focus
+	Focus                    float64           // of a zoom: share of the way from spot, 0, to flood, 1
+	Spigot                   string            // what it sits on a stand by; "" not known
 	Tilt                     *Tilt             // nil where its light is the same at any tilt; see ApplyTilt
 	Class                    term.Class
 	Aperture                 float64         // width of what light leaves by, m: of its face, lens or mouth; 0 not known

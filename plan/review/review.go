@@ -186,6 +186,10 @@ func (c *checker) stand(l *plan.Light) {
 			"%s is %s above what it stands on, and its stand does not go so low (%s, from %s)", l.Numbered(),
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Lowest, c.setup.Feet))
 	}
+	if !stand.Takes(l.Head.Spigot) {
+		c.add(source.Warning, CodeStandSpigot, l.Span, l.Path, "use a stand that takes "+l.Head.Spigot+", or an adapter that carries it",
+			"%s sits on a spigot of %s, and its stand takes %s (%s)", l.Numbered(), l.Head.Spigot, stand.Spigot, stand.Name)
+	}
 	if l.Head.Mass > stand.Load {
 		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "use a stronger stand",
 			"%s weighs %s, more than its stand carries (%s, %s)", l.Numbered(), unit.FormatMass(l.Head.Mass), stand.Name, unit.FormatMass(stand.Load))

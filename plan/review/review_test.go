@@ -74,6 +74,9 @@ func TestCheck(t *testing.T) {
 			"warning stand-short 1 k is 2.80 m above what it stands on, and its stand does not go so high (light-stand, to 2.60 m)"}},
 		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 12 %}}\n", []string{
 			"warning stand-tall 1 k is 0.30 m above what it stands on, and its stand does not go so low (light-stand, from 0.95 m)"}},
+		{"a stand that does not take its head", face + "lights: {k: {unit: led-point-1200-daylight, at: [0, 4], height: 2, level: 3 %, stand: light-stand}}\n", []string{
+			"warning stand-spigot 1 k sits on a spigot of 28 mm, and its stand takes 16 mm (light-stand)",
+			"warning stand-heavy 1 k weighs 9.9 kg, more than its stand carries (light-stand, 8 kg)"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},

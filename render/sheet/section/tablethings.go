@@ -44,7 +44,7 @@ func (c Report) lights() *Section {
 
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
-		Joined("; ", Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+		Joined("; ", Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			Joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
