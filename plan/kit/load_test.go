@@ -133,6 +133,7 @@ func FuzzKit(f *testing.F) {
 	f.Add(ownKit)
 	f.Add("bulbs: {b: {doc: d, technology: led, power: 5 W, lumens: 400, kelvin: 2700 K}}\nunits: {u: {doc: d, label: l, class: practical, bulb: b}}")
 	f.Add("modifiers: {m: {doc: d, label: l, fits: [bayonet], efficiency: 1, face: [1, 2], grid: [5, 170]}}")
+	f.Add("modifiers: {m: {doc: d, label: l, fits: [bayonet], honeycomb: 5, zoom: {spot: {efficiency: 1 %, beam: 2}, 40 %: {efficiency: 90 %, beam: 170, field: 300}}}}\nunits: {u: {doc: d, label: l, class: bare, technology: led, kelvin: [2000 K, 9000 K], lumens: 5, spread: cosine, front: bayonet, least: 1, kelvin-at-least: 7000 K, by-white: {3000 K: 5 %}}}")
 	base, err := kit.Shipped()
 	if err != nil {
 		f.Fatal(err)
@@ -146,7 +147,7 @@ func FuzzKit(f *testing.F) {
 			}
 			for _, m := range c.Fitting(u) {
 				h, ok := c.Head(kit.Choice{Unit: u.Name, Modifier: m}, &source.Log{})
-				if drive := h.RelativeOutput(0.5); ok && !finite(h.Source.Flux, h.Source.Peak(), drive.Y()) {
+				if drive := h.RelativeOutput(0.5); ok && !finite(h.Source.AxisLux(3), h.Source.Flux, h.Source.Peak(), drive.Y()) {
 					t.Errorf("%s with %s: %g lm, %g cd, drive %v", u.Name, m, h.Source.Flux, h.Source.Peak(), drive)
 				}
 			}
