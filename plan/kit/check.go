@@ -1,6 +1,9 @@
 package kit
 
-import "scrimshaw/plan/term"
+import (
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/term"
+)
 
 // fill gives a unit the values that it leaves to their defaults.
 func (u *Unit) fill() {
@@ -33,10 +36,32 @@ func (u *Unit) check() (message, hint string) {
 	return "", ""
 }
 
+// fill gives a bulb the values that it leaves to their defaults.
+func (b *Bulb) fill() {
+	b.PowerFactor = orOne(b.PowerFactor)
+	if b.Width == 0 {
+		b.Width = bulbWidth
+	}
+}
+
+// fill makes a shade pass all that its own figures do not take.
+func (m *Modifier) fill() {
+	if m.Shade != nil && m.Efficiency == 0 {
+		m.Efficiency = 1
+	}
+}
+
 // check says what does not go together in a modifier.
 func (m *Modifier) check() (message, hint string) {
-	if m.Field > 0 && m.Field <= m.Beam {
+	switch {
+	case m.Field > 0 && m.Field <= m.Beam:
 		return "must have a field angle wider than its beam angle", ""
+	case m.Shade == nil && m.Efficiency == 0:
+		return "does not say how much light it passes", "add efficiency: 45 %"
+	case m.Shade != nil && m.Shade.makesLight():
+		return tooBright, ""
+	case m.Shade != nil && (m.Efficiency < 1 || m.Beam > 0 || m.Grid[0] > 0 || m.Opening.Form != photometry.Point):
+		return "is a shade, and needs nothing else to say how its light leaves", "leave the rest out"
 	}
 	return "", ""
 }

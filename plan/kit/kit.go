@@ -25,6 +25,8 @@ type Choice struct {
 	White          *colour.White // nil: the unit's native colour
 	Tint           float64       // off the locus, in Duv: plus is green
 	Zoom           float64       // share of the way from the narrowest beam of a zoom, 0, to the widest, 1
+	Bulb           *BulbChoice   // nil: the practical's own
+	Shade          *ShadeChoice  // nil: the modifier's, if it has one
 	Span           source.Span   // of the light
 
 	// Where the values were written, the light's own Span where a span is not valid; and the
@@ -51,6 +53,7 @@ type Head struct {
 	WarmsWhenDimmed          bool              // whether its white falls as a filament's does when it is dimmed
 	Curve                    []float64         // share of the full light at equal steps of level from 0 to 1; nil is linear
 	Watts                    float64           // electrical power at full
+	MostWatts                float64           // the power of a filament lamp that what is on the head is made for; 0 not known
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
 	Zooms                    bool              // its output depends on its focus

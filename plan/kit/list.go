@@ -25,7 +25,7 @@ func (c *Catalogue) List() []Listed {
 		add("unit", u.Entry, u.summary())
 	}
 	for _, b := range c.Bulbs {
-		add("bulb", b.Entry, fmt.Sprintf("%g W, %g lm, %s", b.Watts, b.Lumens, unit.FormatKelvin(b.Kelvin)))
+		add("bulb", b.Entry, b.summary())
 	}
 	for _, m := range c.Modifiers {
 		add("modifier", m.Entry, m.summary())
@@ -77,7 +77,18 @@ func (u *Unit) summary() string {
 	return fmt.Sprintf("%s, %g W, %s", u.Class, u.Watts, white)
 }
 
+func (b *Bulb) summary() string {
+	says := fmt.Sprintf("%g W, %g lm, %s", b.Watts, b.Lumens, unit.FormatKelvin(b.Kelvin))
+	if b.Volts > 0 {
+		says += fmt.Sprintf(", %g V", b.Volts)
+	}
+	return says
+}
+
 func (m *Modifier) summary() string {
+	if m.Shade != nil {
+		return fmt.Sprintf("open above and below, its side passes %.0f %%", 100*m.Shade.Transmittance)
+	}
 	if m.Beam == 0 {
 		return fmt.Sprintf("soft, passes %.0f %%", 100*m.Efficiency)
 	}

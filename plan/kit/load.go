@@ -80,12 +80,13 @@ func fileShape() *source.Shape[loader] {
 		}),
 		section("bulbs", "bulb", bulbShape(), nil, func(l *loader, b *Bulb, e Entry) {
 			b.Entry = merged(e, b.Entry)
-			b.PowerFactor = orOne(b.PowerFactor)
+			b.fill()
 			l.bulbs = append(l.bulbs, b)
 			put(&l.catalogue.Bulbs, b)
 		}),
 		section("modifiers", "modifier", modifierShape(), (*Modifier).check, func(l *loader, m *Modifier, e Entry) {
 			m.Entry = merged(e, m.Entry)
+			m.fill()
 			put(&l.catalogue.Modifiers, m)
 		}),
 		section("gels", "gel", gelShape(), (*GelData).check, func(l *loader, g *GelData, e Entry) {

@@ -20,6 +20,10 @@ func (b *builder) computeOutput(u *Unit) {
 	if !ok {
 		return
 	}
+	if m, ok = b.shadeOf(u, m); !ok {
+		return
+	}
+	b.head.MostWatts = m.MostWatts
 	b.head.Aperture = cmp.Or(m.Aperture, u.Aperture)
 	switch out := b.focused(u, name); {
 	case out != nil:
@@ -113,6 +117,8 @@ func (c *Catalogue) Fitting(u *Unit) []string {
 func (m *Modifier) spread(u *Unit) (d photometry.Distribution, opening photometry.Opening, passes float64) {
 	d, opening = u.bare()
 	switch {
+	case m.Shade != nil:
+		return m.Shade.around(u.BulbWidth)
 	case m.Beam > 0:
 		d, opening = lobe(m.Beam, m.Field, m.Opening), m.Opening
 	case m.Opening.Form != photometry.Point:
@@ -180,6 +186,10 @@ func (b *builder) modifiedSource(u *Unit, m *Modifier) {
 	b.step("bare flux of "+u.Name+", typical", "flux", place(u.Origin), u.Lumens, "lm")
 	b.step("through "+m.Name+", typical", "flux x efficiency", place(m.Origin), u.Lumens*m.Efficiency, "lm", u.Lumens, m.Efficiency)
 	if passes < 1 {
+		if m.Shade != nil {
+			b.shadeSteps(m, u.Lumens)
+			return
+		}
 		b.step("through its grid", "flux x share within the cut-off", place(m.Origin), b.head.Source.Flux, "lm", u.Lumens*m.Efficiency, passes)
 	}
 }

@@ -128,6 +128,10 @@ func bulbShape() *source.Shape[Bulb] {
 			"White.")),
 		withDefault(field("warms", source.Bool("warms"), func(v *b) *bool { return &v.WarmsWhenDimmed },
 			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
+		withDefault(field("width", length("a diameter", "0.06", 0.005, 0.5), func(v *b) *float64 { return &v.Width },
+			"Its diameter."), showLength(bulbWidth)),
+		withDefault(field("volts", amount("a voltage", "230", 6, 480), func(v *b) *float64 { return &v.Volts },
+			"The mains that it is made for."), "any"),
 	}}
 }
 
@@ -147,8 +151,8 @@ func modifierShape() *source.Shape[Modifier] {
 		withDefault(class(func(v *m) *term.Class { return &v.Class }), "the unit's"),
 		required(field("fits", source.ListOf("a list of fronts", "[bayonet]", source.Text("a front", "bayonet"), 1, 20), func(v *m) *[]string { return &v.Fits },
 			"The fronts it goes on.")),
-		required(field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },
-			"The share of the flux that leaves, before a grid.")),
+		field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },
+			"The share of the flux that leaves, before a grid. All but a shade need it."),
 		field("beam", angle("a beam angle", "30", 0.5, 180), func(v *m) *float64 { return &v.Beam },
 			"Full angle to 50 % of the peak."),
 		withDefault(field("field", angle("a field angle", "50", 0.5, 300), func(v *m) *float64 { return &v.Field },
@@ -163,6 +167,10 @@ func modifierShape() *source.Shape[Modifier] {
 			"Width of the lens or the mouth that light leaves by, as it is drawn."), "that of its face, else the unit's"),
 		field("grid", pair("a grid", "[50, 50]", cutoff), func(v *m) *[2]float64 { return &v.Grid },
 			"Cut-off full angles of a grid before the face, across and along."),
+		field("shade", shadeReader(), func(v *m) **Shade { return &v.Shade },
+			"What hangs around a bulb, in place of an efficiency and a face."),
+		withDefault(field("most-power", power("a power", "60 W"), func(v *m) *float64 { return &v.MostWatts },
+			"The power of a filament lamp that it stands the heat of."), "not known"),
 		field("mass", mass("a mass", "1.4 kg"), func(v *m) *float64 { return &v.Mass },
 			"Mass."),
 	}}

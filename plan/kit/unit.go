@@ -28,6 +28,7 @@ type Unit struct {
 	Aperture        float64    // width of the lens or the mouth that light leaves by, m; 0 where its output says it
 	Stand           string     // default stand
 	Bulb            string     // of a practical: its watts, flux and white are the unit's
+	BulbWidth       float64    // diameter of that bulb, m; 0 where there is none
 }
 
 // UnitOutput is a unit's output with one modifier; Modifier "" is bare. A zoom has several, by Focus.
@@ -45,6 +46,8 @@ type Bulb struct {
 	Watts, PowerFactor float64 // electrical power, and the ratio of it to volts times amps
 	Lumens, Kelvin     float64 // its flux and its white
 	WarmsWhenDimmed    bool    // whether it is a filament
+	Width              float64 // its diameter, m
+	Volts              float64 // of the mains that it is made for; 0 for any
 }
 
 // Modifier changes how a unit's light leaves.
@@ -58,6 +61,8 @@ type Modifier struct {
 	Opening     photometry.Opening
 	Aperture    float64    // width of the lens or the mouth, m, of what has no face; 0: the unit's
 	Grid        [2]float64 // a fabric grid's cut-off full angles across and along, degrees; 0 none
+	Shade       *Shade     // what hangs around a bulb; nil of all else
+	MostWatts   float64    // the power of a filament lamp that it stands the heat of, W; 0 not known
 	Mass        float64    // kg
 }
 

@@ -50,7 +50,6 @@ func (u *Uncomputed) Thing() string {
 // What several keys wait for.
 const (
 	byLamp    = "accessories of a lamp"
-	byBulb    = "bulbs and shades"
 	byCloth   = "cloth and blinds"
 	bySun     = "the sun and the sky"
 	byFrame   = "the frame check"
@@ -69,8 +68,6 @@ var laters = []Later{
 	{Table: "light", Key: "diffusion", Waits: byLamp, Changes: OwnLight, Colours: true},
 	{Table: "light", Key: "cuts", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "breakup", Waits: byLamp, Changes: OwnLight, Takes: true},
-	{Table: "light", Key: "bulb", Waits: byBulb, Changes: OwnLight, Colours: true},
-	{Table: "light", Key: "shade", Waits: byBulb, Changes: OwnLight, Colours: true},
 	{Table: "opening", Key: "dressing", Waits: byCloth, Changes: OpeningLight},
 	{Table: "opening", Key: "gels", Waits: "gels on openings", Changes: OpeningLight, Takes: true},
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
