@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
@@ -94,6 +96,21 @@ func TestShadeByFigures(t *testing.T) {
 	if f = form(kit.Choice{Unit: "practical-ceiling", Shade: &kit.ShadeChoice{Transmittance: 0.9}}); f.Reflectance > 0.1+1e-12 {
 		t.Errorf("a shade that passes 0.9 throws back %g", f.Reflectance)
 	}
+}
+
+// A shade hangs with its top above, whichever way its light is aimed.
+func TestShadeHangsUpright(t *testing.T) {
+	down, across := r3.Vec{Z: -1}, r3.Vec{X: 1}
+	h := head(t, kit.Choice{Unit: "practical-table"})
+	if up, _ := h.ShadeForm(); up.Top != 0.2 || up.Bottom != 0.3 {
+		t.Errorf("as it is made: %+v", up)
+	}
+	before := h.Source.Intensity(r3.Vec{Z: 1})
+	h.ApplyTilt(across, r3.Vec{Y: 1}, down)
+	if turned, _ := h.ShadeForm(); turned.Top != 0.3 || turned.Bottom != 0.2 {
+		t.Errorf("aimed down: %+v", turned)
+	}
+	within(t, "cd below", h.Source.Intensity(r3.Vec{Z: -1}), before, 1e-9*before)
 }
 
 // What no bulb and no shade can be is refused with what to write instead.

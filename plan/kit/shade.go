@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 )
@@ -79,6 +81,16 @@ func (b *builder) shadeSteps(m *Modifier, bulb float64) {
 // Upright says whether a head has an up of its own, as what hangs about a bulb has: an aim means nothing to it.
 func (h *Head) Upright() bool {
 	return h.AllRound() || h.Source.Opening.Form == photometry.Lampshade
+}
+
+// keepShadeUpright turns a shade over where the axis leads down: whichever way its light is wanted, its top hangs above.
+func (h *Head) keepShadeUpright(axis r3.Vec) {
+	form, ok := h.ShadeForm()
+	if !ok || axis.Z >= 0 {
+		return
+	}
+	form.Top, form.Bottom = form.Bottom, form.Top
+	h.Source.Distribution, _ = photometry.NewShade(form)
 }
 
 // ShadeForm returns the shade around the head's bulb; ok is false where there is none.

@@ -30,6 +30,7 @@ type lamp struct {
 	begins          []bool     // in that order: whether a bundle begins
 	kernel          row.Kernel // of the fields; nil where none is asked for
 	creases         *creases   // of a face that is not smooth
+	shade           *shadeLamp // nil for all else
 }
 
 // intensity is the intensity, cd, of the whole source in a unit direction.

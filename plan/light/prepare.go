@@ -27,6 +27,7 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 		l.creases = newCreases(l.shape)
 	}
 	l.placeCorners()
+	l.shade = newShadeLamp(l)
 	return l
 }
 

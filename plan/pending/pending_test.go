@@ -126,8 +126,6 @@ func TestWhatOnlyTakes(t *testing.T) {
 		"scrims: [double]":                         "lit a.scrims",
 		"breakup: {open: 40 %}":                    "lit a.breakup",
 		"diffusion: silk":                          "lit a.diffusion; away a.diffusion",
-		"shade: {cloth: sheer}":                    "lit a.shade; away a.shade",
-		"bulb: {watts: 60 W}":                      "lit a.bulb; away a.bulb",
 		"plays: fire":                              "",
 		"diffusion: silk, seen: true, dimmer: pwm": "lit a.diffusion; away a.diffusion",
 	} {

@@ -66,8 +66,21 @@ func (s *Shade) Form() ShadeForm { return s.form }
 // Parts returns the ways by which the bulb's light leaves.
 func (s *Shade) Parts() Parts { return s.parts }
 
-// Bands returns the bands of the side, from the bottom up.
-func (s *Shade) Bands() []Band { return s.bands[:] }
+// Bands returns the bands of the side from the bottom up, some together as one that shines as they do on the whole.
+func (s *Shade) Bands(together int) (all []Band) {
+	for k := 0; k < shadeBands; k += together {
+		some := s.bands[k:min(k+together, shadeBands)]
+		last := &some[len(some)-1]
+		one := Band{Low: some[0].Low, LowRadius: some[0].LowRadius, High: last.High, HighRadius: last.HighRadius}
+		for i := range some {
+			part := some[i].Area() / one.Area()
+			one.Inside += some[i].Inside * part
+			one.Outside += some[i].Outside * part
+		}
+		all = append(all, one)
+	}
+	return all
+}
 
 // BulbFlux is the bulb's own flux, lm, for each lumen that leaves the shade.
 func (s *Shade) BulbFlux() float64 { return 1 / (1 - s.parts.Absorbed) }

@@ -53,15 +53,11 @@ func lightPractical() []entry[Light] {
 		into("bulb", bulbKind, func(l *Light, v bulb, n *source.Node) {
 			v.Span = n.Span
 			l.Bulb = &v
-			l.noteCatalogueName("bulb", "bulb", Ref{Name: v.Name, Span: n.Span})
 		}, "What burns in a practical.", "{watts: 60 W, colour: 2700 K}", "the practical's").of("unit"),
 		into("shade", shadeKind, func(l *Light, v shade, n *source.Node) {
 			l.noteCatalogueName("shade", "cloth", Ref{Name: v.Cloth, Span: v.Span})
 			v.Span = n.Span
 			l.Shade = &v
-			if v.Name != kit.Unmodified {
-				l.noteCatalogueName("shade", "modifier", Ref{Name: v.Name, Span: n.Span})
-			}
 		}, "What hangs around the bulb: `bare` for nothing.", "{transmittance: 0.4}", "the practical's").of("unit"),
 	}
 }

@@ -20,6 +20,7 @@ type lamp struct {
 	shape               spread
 	onesided            bool
 	even                bool    // of a sphere: Lambertian
+	shade               *shade  // around a bulb; nil of all else
 	beams               *beams  // by which directions are picked
 	share               float64 // of all light that is sent out, how often it is this lamp's
 }
@@ -41,6 +42,7 @@ func newLamp(l *plan.Light) *lamp {
 	}
 	_, uniform := source.Distribution.(photometry.Uniform)
 	p.even = uniform && p.form == photometry.Sphere
+	p.shade = shadeOf(p, source.Distribution)
 	p.beams = newBeams(p.shape, p.onesided)
 	return p
 }
@@ -131,6 +133,9 @@ func orthonormal(n r3.Vec) (a, b r3.Vec) {
 // emit picks a ray that leaves the lamp. Its strength is the flux, lm, that it stands for. Not ok for a lamp whose
 // light does not come from its opening.
 func (l *lamp) emit(n [4]float64) (point, d r3.Vec, strength float64, ok bool) {
+	if l.shade != nil {
+		return point, d, 0, false
+	}
 	if l.form == photometry.Sphere {
 		if !l.even {
 			return point, d, 0, false
@@ -148,6 +153,9 @@ func (l *lamp) emit(n [4]float64) (point, d r3.Vec, strength float64, ok bool) {
 
 // likely is how likely a ray that leaves a point of the lamp goes along d.
 func (l *lamp) likely(point, d r3.Vec) float64 {
+	if l.shade != nil {
+		return 0
+	}
 	if l.even {
 		return max(0, r3.Dot(d, r3.Sub(point, l.at))) / (l.width / 2) / math.Pi
 	}

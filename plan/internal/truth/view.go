@@ -158,8 +158,11 @@ type sight struct {
 	odds  float64
 }
 
-// sampleFrom picks a point of the lamp by two numbers from 0 to 1.
-func (l *lamp) sampleFrom(r *Receptor, u, w float64) (s sight) {
+// sampleFrom picks a point of the lamp by two numbers from 0 to 1; what more it takes comes from plain.
+func (l *lamp) sampleFrom(r *Receptor, u, w float64, plain *PCG) (s sight) {
+	if l.shade != nil {
+		return l.shade.sampleFrom(r, u, w, plain)
+	}
 	v := l.seenFrom(r.At)
 	point, ok := v.pick(u, w)
 	if !ok {
