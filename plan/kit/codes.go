@@ -14,6 +14,7 @@ const (
 	CodeNearestZoom     = "nearest-zoom" // a focus between those that the catalogue has figures of
 	CodeOutput          = "output"       // keys of an output that do not go together
 	CodeNoBulb          = "no-bulb"      // a bulb or a shade on a unit that has no bulb
+	CodeNoDoors         = "no-doors"     // barn doors on what takes none
 	CodeBulb            = "bulb"         // a bulb that no one can make
 	CodeKit             = "kit"          // an entry of the catalogue whose values do not go together
 	CodeKitVersion      = "kit-version"  // a kit file for another version of the language

@@ -27,6 +27,7 @@ type Choice struct {
 	Zoom           float64       // share of the way from the narrowest beam of a zoom, 0, to the widest, 1
 	Bulb           *BulbChoice   // nil: the practical's own
 	Shade          *ShadeChoice  // nil: the modifier's, if it has one
+	Doors          *Opened       // nil: no barn doors
 	Span           source.Span   // of the light
 
 	// Where the values were written, the light's own Span where a span is not valid; and the
@@ -56,6 +57,7 @@ type Head struct {
 	MostWatts                float64           // the power of a filament lamp that what is on the head is made for; 0 not known
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
+	Doors                    *HungDoors        // nil: none
 	Zooms                    bool              // its output depends on its focus
 	Tilt                     *Tilt             // nil where its light is the same at any tilt; see ApplyTilt
 	Class                    term.Class

@@ -65,6 +65,8 @@ func unitShape() *source.Shape[Unit] {
 			"Width, depth and height of the head."),
 		withDefault(field("aperture", length("an aperture", "0.2", 0.005, 5), func(v *u) *float64 { return &v.Aperture },
 			"Width of the lens or the mouth that light leaves by, as it is drawn."), "that of its output, else four fifths of the body"),
+		withDefault(field("doors", doorsReader(), func(v *u) **Doors { return &v.Doors },
+			"Its barn doors."), "as large as its mouth takes"),
 		field("stand", source.Text("a stand", "light-stand"), func(v *u) *string { return &v.Stand },
 			"The stand it usually stands on."),
 		field("bulb", source.Text("a bulb", "led-806"), func(v *u) *string { return &v.Bulb },

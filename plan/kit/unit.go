@@ -26,6 +26,7 @@ type Unit struct {
 	Front           string     // what its front takes: the modifiers with this word in Fits go on it
 	Body            [3]float64 // width, depth, height of the head, m
 	Aperture        float64    // width of the lens or the mouth that light leaves by, m; 0 where its output says it
+	Doors           *Doors     // its barn doors; nil: those that its mouth usually has
 	Stand           string     // default stand
 	Bulb            string     // of a practical: its watts, flux and white are the unit's
 	BulbWidth       float64    // diameter of that bulb, m; 0 where there is none

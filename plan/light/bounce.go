@@ -42,7 +42,7 @@ const (
 func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
 	b := &surfaceLamp{w: w, l: l, patches: make([]patchLight, parallel.Workers(w.workers, math.MaxInt))}
 	for i := range b.patches {
-		b.patches[i].BVH, b.patches[i].quick = w.bvh, true
+		b.patches[i].BVH, b.patches[i].quick = l.past(w.bvh), true
 	}
 	b.points = shuffled(l.points)
 	if b.points == nil {

@@ -28,6 +28,7 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 	}
 	l.placeCorners()
 	l.shade = newShadeLamp(l)
+	l.placeScreens(e.Screens)
 	return l
 }
 

@@ -33,6 +33,10 @@ type tracer struct {
 func (t *tracer) light(l *lamp, r *Receptor) []share {
 	t.shares = t.shares[:0]
 	t.Reset()
+	if l.screened != nil {
+		defer func(set *solid.BVH) { t.BVH = set }(t.BVH)
+		t.BVH = l.screened
+	}
 	if r.Response == Radiance || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
 		return nil
 	}

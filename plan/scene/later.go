@@ -63,7 +63,6 @@ const (
 // figure that they could change is struck through, and the sheet names what they ask for. A key that is
 // computed loses its line here, and nothing else has to change.
 var laters = []Later{
-	{Table: "light", Key: "barndoors", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "scrims", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "diffusion", Waits: byLamp, Changes: OwnLight, Colours: true},
 	{Table: "light", Key: "cuts", Waits: byLamp, Changes: OwnLight, Takes: true},

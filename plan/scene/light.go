@@ -17,7 +17,7 @@ var (
 
 var lightForms = []string{"unit", "output"}
 
-var lightTable = tableOf("light", "One light.", lightForms, slices.Concat(lightKeys(), lightPractical(), lightLater())...)
+var lightTable = tableOf("light", "One light.", lightForms, slices.Concat(lightKeys(), lightAccessories(), lightPractical(), lightLater())...)
 
 func lightKeys() []entry[Light] {
 	return []entry[Light]{

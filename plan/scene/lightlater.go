@@ -7,7 +7,6 @@ import (
 
 // These maps are checked today and computed later; the scene keeps them as they were written.
 type (
-	doors   struct{ top, bottom, left, right, turn float64 }
 	cut     struct{ angle, depth float64 }
 	mask    struct{ open, grain float64 }
 	dimming struct {
@@ -27,15 +26,6 @@ func figure[T any](key string, r source.Reader[float64], at func(*T) *float64, d
 }
 
 var (
-	leafAngle = quantity("a leaf's angle", "40", degrees, between(0, 180))
-	doorTable = tableOf("barndoors", "The four leaves: 0 is closed, 90 straight ahead.", nil,
-		figure("top", leafAngle, func(d *doors) *float64 { return &d.top }, "The upper leaf.", "open"),
-		figure("bottom", leafAngle, func(d *doors) *float64 { return &d.bottom }, "The lower leaf.", "open"),
-		figure("left", leafAngle, func(d *doors) *float64 { return &d.left }, "The left leaf, seen from behind.", "open"),
-		figure("right", leafAngle, func(d *doors) *float64 { return &d.right },
-			"The right leaf, seen from behind.", "open"),
-		figure("turn", bearing, func(d *doors) *float64 { return &d.turn }, "Turn of the set, clockwise from behind.", "0"),
-	)
 	cutTable = tableOf("cut", "One straight edge in the image of a projection spot.", nil,
 		figure("angle", bearing, func(v *cut) *float64 { return &v.angle },
 			"Of the edge, clockwise from behind: 0 cuts the top.", "0"),
@@ -75,9 +65,6 @@ func lightLater() []entry[Light] {
 	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
 	dimmer := orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(s string) dimming { return dimming{kind: s} })
 	return []entry[Light]{
-		raw("barndoors", mapOf("a set of barndoors", "{top: 40, left: 60}", doorTable),
-			func(l *Light) **source.Node { return &l.Barndoors },
-			"Angles of its leaves.", "{top: 40, left: 60}", "none"),
 		raw("scrims", scrims, func(l *Light) **source.Node { return &l.Scrims },
 			"Wire scrims.", "[double, half-single]", "none"),
 		into("diffusion", clothNames,

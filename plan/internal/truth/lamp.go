@@ -21,6 +21,7 @@ type lamp struct {
 	onesided            bool
 	even                bool    // of a sphere: Lambertian
 	shade               *shade  // around a bulb; nil of all else
+	leaves              []face  // of barn doors: they stop its own light
 	beams               *beams  // by which directions are picked
 	share               float64 // of all light that is sent out, how often it is this lamp's
 }
@@ -43,6 +44,7 @@ func newLamp(l *plan.Light) *lamp {
 	_, uniform := source.Distribution.(photometry.Uniform)
 	p.even = uniform && p.form == photometry.Sphere
 	p.shade = shadeOf(p, source.Distribution)
+	p.leaves = leavesOf(p, l.Head.Doors)
 	p.beams = newBeams(p.shape, p.onesided)
 	return p
 }

@@ -40,6 +40,9 @@ func (s *set) direct(l *lamp, r *Receptor, u, v float64, plain *PCG) (e colour.R
 	if !(p.value > 0) {
 		return e
 	}
+	if l.stopped(p.point, r.At) {
+		return e
+	}
 	return s.reaching(r, p.point).Times(l.drive).Scale(p.value)
 }
 

@@ -137,6 +137,9 @@ func (w *walk) lit(l *lamp, r *Receptor, carry colour.RGB, u, v float64) (e colo
 	if !ok {
 		return colour.RGB{}
 	}
+	if l.stopped(p.point, r.At) {
+		return colour.RGB{}
+	}
 	return e.Times(w.reaching(r, p.point))
 }
 
@@ -182,7 +185,7 @@ func (w *walk) fromLamp() (end lampEnd) {
 	point, d, strength, ok := l.emit(n)
 	o, power := point, l.drive.Scale(strength/l.share)
 	for i := 0; ok && i < w.reach; i++ {
-		if ok = w.land(o, d, &power); ok && i+1 < w.reach {
+		if ok = (i > 0 || !l.caught(o, d)) && w.land(o, d, &power); ok && i+1 < w.reach {
 			r := &w.landed[i].place
 			o, d = r.At, r.pick(turns[2*i], turns[2*i+1])
 		}
