@@ -15,6 +15,7 @@ const (
 	CodeOutput          = "output"       // keys of an output that do not go together
 	CodeNoBulb          = "no-bulb"      // a bulb or a shade on a unit that has no bulb
 	CodeNoDoors         = "no-doors"     // barn doors on what takes none
+	CodeNoScrims        = "no-scrims"    // scrims in what takes none
 	CodeBulb            = "bulb"         // a bulb that no one can make
 	CodeKit             = "kit"          // an entry of the catalogue whose values do not go together
 	CodeKitVersion      = "kit-version"  // a kit file for another version of the language

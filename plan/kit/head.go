@@ -30,6 +30,7 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 	b.head.WarmsWhenDimmed, b.head.Curve = u.WarmsWhenDimmed, u.Curve
 	b.computeOutput(u)
 	b.head.Aperture = cmp.Or(b.head.Source.Opening.Width, b.head.Aperture, mouthShare*u.Body[0])
+	b.dropScrims(u)
 	b.hangDoors(u)
 	b.setWhite(u)
 	b.addGels()

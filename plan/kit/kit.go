@@ -28,6 +28,7 @@ type Choice struct {
 	Bulb           *BulbChoice   // nil: the practical's own
 	Shade          *ShadeChoice  // nil: the modifier's, if it has one
 	Doors          *Opened       // nil: no barn doors
+	Scrims         *ScrimChoice  // nil: none
 	Span           source.Span   // of the light
 
 	// Where the values were written, the light's own Span where a span is not valid; and the
@@ -58,6 +59,7 @@ type Head struct {
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
 	Doors                    *HungDoors        // nil: none
+	Scrims                   []term.Scrim      // in the head
 	Zooms                    bool              // its output depends on its focus
 	Tilt                     *Tilt             // nil where its light is the same at any tilt; see ApplyTilt
 	Class                    term.Class

@@ -94,9 +94,9 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	return r.headOf(ch, r.kit.Head)
 }
 
-// dress puts what hangs on the lamp into the choice: barn doors, the bulb and the shade of a practical. A shade of the catalogue is a modifier.
+// dress puts what hangs on the lamp into the choice: barn doors, scrims, the bulb and the shade of a practical. A shade of the catalogue is a modifier.
 func (r *lightPass) dress(ch *kit.Choice, l *scene.Light) {
-	ch.Bulb, ch.Shade, ch.Doors = l.Bulb, l.Shade, l.Doors
+	ch.Bulb, ch.Shade, ch.Doors, ch.Scrims = l.Bulb, l.Shade, l.Doors, l.Scrims
 	if l.Shade == nil || l.Shade.Name == "" {
 		return
 	}

@@ -3,6 +3,7 @@ package scene
 import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // doors are barn doors as a light has them.
@@ -23,11 +24,14 @@ var (
 // lightAccessories are the keys of what hangs on a head.
 func lightAccessories() []entry[Light] {
 	set := foldedFirst(mapOf("a set of barndoors", "{top: 40, left: 60}", doorTable))
+	scrims := oneOrMore("a list of scrims", "[double, half-single]", source.Vocabulary("a scrim", term.Scrims), 6)
 	return []entry[Light]{
 		into("barndoors", set, func(l *Light, v doors, n *source.Node) {
 			v.Span = n.Span
 			l.Doors = &v
 		}, "Angles of its leaves.", "{top: 40, left: 60}", "none").of("unit"),
+		into("scrims", scrims, func(l *Light, v []term.Scrim, n *source.Node) { l.Scrims = &kit.ScrimChoice{Scrims: v, Span: n.Span} },
+			"Wire scrims in the head: a single takes half a stop, a double one; a half one covers the lower half.", "[double, half-single]", "none").of("unit"),
 	}
 }
 

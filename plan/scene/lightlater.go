@@ -61,12 +61,9 @@ var (
 
 func lightLater() []entry[Light] {
 	clothNames := oneOrMore("a list of cloths", "half-diffusion", catalogueNameReader("a cloth", "half-diffusion"), 5)
-	scrims := oneOrMore("a list of scrims", "[double, half-single]", source.OneOf("a scrim", "single", "double", "half-single", "half-double"), 6)
 	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
 	dimmer := orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(s string) dimming { return dimming{kind: s} })
 	return []entry[Light]{
-		raw("scrims", scrims, func(l *Light) **source.Node { return &l.Scrims },
-			"Wire scrims.", "[double, half-single]", "none"),
 		into("diffusion", clothNames,
 			func(l *Light, v []Ref, n *source.Node) {
 				l.Diffusion = n
