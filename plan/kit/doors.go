@@ -42,11 +42,11 @@ type HungDoors struct {
 // The doors of a head whose entry does not say them, by the width of what light leaves by: common practice, from
 // memory. The long leaves widen outward and close over each other, the short ones taper.
 const (
-	doorFrame     = 1.1
+	doorFrame     = 1.3
 	doorGap       = 0.02 // m
-	longLeaf      = 1.0
-	longLeafEdge  = 1.4
-	shortLeaf     = 0.8
+	longLeaf      = 0.75
+	longLeafEdge  = 1.3
+	shortLeaf     = 0.6
 	shortLeafEdge = 0.8
 )
 

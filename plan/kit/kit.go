@@ -58,6 +58,7 @@ type Head struct {
 	MostWatts                float64           // the power of a filament lamp that what is on the head is made for; 0 not known
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
+	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
 	Doors                    *HungDoors        // nil: none
 	Scrims                   []term.Scrim      // in the head
 	Zooms                    bool              // its output depends on its focus

@@ -60,6 +60,7 @@ func (b *builder) screwIn(u *Unit) (*Unit, bool) {
 	}
 	fitted := *u
 	fitted.applyBulb(&bulb)
+	b.head.BulbWatts = bulb.Watts
 	return &fitted, true
 }
 
