@@ -36,6 +36,9 @@ func (u *Unit) check() (message, hint string) {
 	return "", ""
 }
 
+// bulbWidth is the diameter of a household bulb whose entry does not say it, m: common practice.
+const bulbWidth = 0.06
+
 // fill gives a bulb the values that it leaves to their defaults.
 func (b *Bulb) fill() {
 	b.PowerFactor = orOne(b.PowerFactor)

@@ -5,9 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/term"
 )
 
 // Doors are four barn doors: leaves that are hinged on a frame before what light leaves a head by. Lengths in metres.
@@ -18,9 +16,11 @@ type Doors struct {
 	Short Leaf       // those at the sides
 }
 
-// Leaf is one leaf: how far it reaches from its hinge, and how wide it is at its outer edge. At its hinge it is as wide
-// as the frame.
-type Leaf struct{ Length, Edge float64 } // m
+// Leaf is one leaf. At its hinge it is as wide as the frame.
+type Leaf struct {
+	Length float64 // how far it reaches from its hinge, m
+	Edge   float64 // how wide it is at its outer edge, m
+}
 
 // Opened are the angles of four doors: 0 lies across the light, 90 points straight ahead, and a leaf at folded is out of
 // the way. Turn turns them all, clockwise from behind.
@@ -83,32 +83,6 @@ func doorsReader() source.Reader[*Doors] {
 			v := &Doors{}
 			return v, readsWithoutError(c, func(c *source.Context) { shape.Read(v, n, c) })
 		}}
-}
-
-// hangDoors hangs the doors of the choice on the head. Where they cut its light the size of the lens shows: what counted
-// as a point is a disc then.
-func (b *builder) hangDoors(u *Unit) {
-	opened := b.choice.Doors
-	if opened == nil {
-		return
-	}
-	h := &b.head
-	if h.Class != term.Lensed && h.Class != term.Bare && h.Class != term.Panel || h.Source.Opening.Form == photometry.Tube {
-		b.fault(opened.Span, CodeNoDoors, "leave them out, or cut its light with a flag", "no barn doors go on %s", nameWithModifier(u.Name, b.choice.Modifier))
-		return
-	}
-	width, height := h.Aperture, h.Aperture
-	switch o := &h.Source.Opening; o.Form {
-	case photometry.Point:
-		*o = photometry.Opening{Form: photometry.Disc, Width: h.Aperture}
-	case photometry.Rectangle:
-		width, height = o.Width, o.Height
-	}
-	doors := usualDoors(width, height)
-	if u.Doors != nil {
-		doors = *u.Doors
-	}
-	h.Doors = &HungDoors{doors, *opened}
 }
 
 // Leaves returns the corners of the leaves that are not folded back, in the lamp's frame: along its right, its up and

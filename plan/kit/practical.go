@@ -4,32 +4,8 @@ import (
 	"cmp"
 	"math"
 
-	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
-
-// BulbChoice is what a scene says of the bulb in a practical: a name of the catalogue, or figures, in which 0 is not
-// given.
-type BulbChoice struct {
-	Name          string
-	Watts, Lumens float64 // W, lm
-	Kelvin        float64 // K
-	Span          source.Span
-}
-
-// ShadeChoice is what a scene says of what hangs around a bulb: a name of the catalogue, or figures, in which 0 is not
-// given. The rest stays as the lamp's own shade is.
-type ShadeChoice struct {
-	Name                       string
-	Cloth                      string
-	Top, Bottom, Height        float64 // m
-	Transmittance, Reflectance float64 // shares, 0 to 1
-	MostWatts                  float64 // the heat that it is made for, W
-	Span                       source.Span
-}
-
-// bulbWidth is the diameter of a household bulb whose entry does not say it, m: common practice.
-const bulbWidth = 0.06
 
 // screwIn gives a unit with the bulb of the choice in it; not ok after a fault.
 func (b *builder) screwIn(u *Unit) (*Unit, bool) {

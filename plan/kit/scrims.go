@@ -4,15 +4,8 @@ import (
 	"math"
 
 	"scrimshaw/plan/photometry"
-	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 )
-
-// ScrimChoice are the wire scrims in a head.
-type ScrimChoice struct {
-	Scrims []term.Scrim
-	Span   source.Span
-}
 
 // What scrims pass: a single takes half a stop, a double a whole one. Common practice.
 var scrimPasses = map[term.Scrim]float64{

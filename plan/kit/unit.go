@@ -48,7 +48,7 @@ type Bulb struct {
 	Lumens, Kelvin     float64 // its flux and its white
 	WarmsWhenDimmed    bool    // whether it is a filament
 	Width              float64 // its diameter, m
-	Volts              float64 // of the mains that it is made for; 0 for any
+	Volts              float64 // of the mains that it is made for, V; 0 for any
 }
 
 // Modifier changes how a unit's light leaves.

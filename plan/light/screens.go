@@ -2,7 +2,6 @@ package light
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -10,20 +9,6 @@ import (
 )
 
 // What stops the light of one lamp and no other, as barn doors do, are sheets that this lamp alone has in its set.
-
-// newLamp prepares an emitter for the set, with what stops its light.
-func (w *World) newLamp(e *Emitter) *lamp {
-	l := newLamp(e, w.faces, w.tubes, w.bundle)
-	if len(l.screens) == 0 {
-		return l
-	}
-	set := solid.Set{Prisms: w.set.Prisms, Sheets: slices.Clone(w.set.Sheets)}
-	for i := range l.screens {
-		set.Sheets = append(set.Sheets, *l.screens[i].sheet)
-	}
-	l.screened = solid.NewBVH(&set)
-	return l
-}
 
 // placeScreens makes black sheets of the screens of an emitter. No other solid has an ID below nought.
 func (l *lamp) placeScreens(screens [][]r3.Vec) {

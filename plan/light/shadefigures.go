@@ -74,8 +74,20 @@ func (v *shadeView) side(f *shadeFacets, place r3.Vec) {
 // through adds what is seen through the nearer opening. As much of each ring as is seen through it lies, drawn to the
 // place, in the plane of that opening, one in the other; between two of them a band is seen, and within the last nothing.
 func (v *shadeView) through(s *shadeLamp, f *shadeFacets, place r3.Vec, above bool) {
-	last := len(f.bands)
 	opening := v.ring(f, 0, above)
+	v.insides(f, opening, place, above)
+	rim, ok := sphereRim(s.at, s.bulb, place, s.axis, r3.Sub(f.rings[0][0], f.rings[0][1]))
+	if !ok {
+		return
+	}
+	if seen := v.within(rim.polygon(len(opening)), opening, place); seen != nil {
+		v.add(seen, s.luminance)
+	}
+}
+
+// insides adds the bands that are seen through an opening.
+func (v *shadeView) insides(f *shadeFacets, opening []r3.Vec, place r3.Vec, above bool) {
+	last := len(f.bands)
 	before := 0.0
 	for n := range f.rings {
 		inside := 0.0
@@ -87,17 +99,10 @@ func (v *shadeView) through(s *shadeLamp, f *shadeFacets, place r3.Vec, above bo
 			seen = v.within(seen, v.ring(f, n, above), place)
 		}
 		if seen == nil {
-			break
+			return
 		}
 		v.add(seen, inside-before)
 		before = inside
-	}
-	rim, ok := sphereRim(s.at, s.bulb, place, s.axis, r3.Sub(f.rings[0][0], f.rings[0][1]))
-	if !ok {
-		return
-	}
-	if seen := v.within(rim.polygon(len(opening)), opening, place); seen != nil {
-		v.add(seen, s.luminance)
 	}
 }
 

@@ -15,25 +15,31 @@ func (t *tracer) shadePast(l *lamp, r *Receptor, past []int32) {
 	facets := &s.fine
 	if t.quick {
 		facets = &s.rough
-		far := shadePointlike * s.reach()
-		if len(past) == 0 && r3.Norm2(r3.Sub(r.At, s.at)) > far*far {
-			if value := l.fromPoint(s.at, r); value > 0 {
-				t.add(value, nil)
-			}
-			return
-		}
 	}
-	figures := t.from(s, facets, r.At)
-	if len(past) == 0 {
+	far := shadePointlike * s.reach()
+	switch {
+	case len(past) == 0 && t.quick && r3.Norm2(r3.Sub(r.At, s.at)) > far*far:
+		t.addLight(l.fromPoint(s.at, r))
+	case len(past) == 0:
 		sum := 0.0
-		for i := range figures {
-			sum += figures[i].light(figures[i].corners, r)
+		for _, g := range t.from(s, facets, r.At) {
+			sum += g.light(g.corners, r)
 		}
-		if sum > 0 {
-			t.add(sum, nil)
-		}
-		return
+		t.addLight(sum)
+	default:
+		t.hiddenShade(t.from(s, facets, r.At), r, past)
 	}
+}
+
+// addLight adds light that has passed no pane.
+func (t *tracer) addLight(value float64) {
+	if value > 0 {
+		t.add(value, nil)
+	}
+}
+
+// hiddenShade adds what is seen of the figures of a shade.
+func (t *tracer) hiddenShade(figures []brightFigure, r *Receptor, past []int32) {
 	for i := range figures {
 		g := &figures[i]
 		all := t.Visible(r.At, g.corners, past, true)

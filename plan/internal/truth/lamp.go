@@ -26,6 +26,18 @@ type lamp struct {
 	share               float64 // of all light that is sent out, how often it is this lamp's
 }
 
+// shade is a bulb within a round side, a piece of a cone. Light meets the side from inside: a share of it is thrown back
+// and a share comes out of the other side, both scattered evenly. Whatever gets out by the ends is gone. The bulb hides
+// nothing, and only its own light meets the side.
+type shade struct {
+	frame               *lamp // for places and directions
+	bulb                *lamp
+	low, high, half     float64 // radii at the ends, half the height, m
+	passes, throws      float64
+	area                float64 // of the side, m²
+	outward, along, mid float64 // of the side's normal: away from the axis, and along it; the radius in the middle
+}
+
 // newLamp makes a light ready. An opening without size is a point.
 func newLamp(l *plan.Light) *lamp {
 	source := &l.Head.Source
@@ -43,8 +55,6 @@ func newLamp(l *plan.Light) *lamp {
 	}
 	_, uniform := source.Distribution.(photometry.Uniform)
 	p.even = uniform && p.form == photometry.Sphere
-	p.shade = shadeOf(p, source.Distribution)
-	p.leaves = leavesOf(p, l.Head.Doors)
 	p.beams = newBeams(p.shape, p.onesided)
 	return p
 }

@@ -36,7 +36,7 @@ func (r *Receptor) pick(u, v float64) r3.Vec {
 
 // direct is what a point of a lamp gives straight to a receptor.
 func (s *set) direct(l *lamp, r *Receptor, u, v float64, plain *PCG) (e colour.RGB) {
-	p := l.sampleFrom(r, u, v, plain)
+	p := l.sample(r, u, v, plain)
 	if !(p.value > 0) {
 		return e
 	}

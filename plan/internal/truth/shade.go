@@ -8,16 +8,12 @@ import (
 	"scrimshaw/plan/photometry"
 )
 
-// shade is a bulb within a round side, a piece of a cone. Light meets the side from inside: a share of it is thrown back
-// and a share comes out of the other side, both scattered evenly. Whatever gets out by the ends is gone. The bulb hides
-// nothing, and only its own light meets the side.
-type shade struct {
-	frame               *lamp // for places and directions
-	bulb                *lamp
-	low, high, half     float64 // radii at the ends, half the height, m
-	passes, throws      float64
-	area                float64 // of the side, m²
-	outward, along, mid float64 // of the side's normal: away from the axis, and along it; the radius in the middle
+// sample picks a point of the lamp by two numbers from 0 to 1; what more a shade takes comes from plain.
+func (l *lamp) sample(r *Receptor, u, w float64, plain *PCG) sight {
+	if l.shade != nil {
+		return l.shade.sampleFrom(r, u, w, plain)
+	}
+	return l.sampleFrom(r, u, w)
 }
 
 // bulbShare is how often a point of the bulb is picked, and not one of the side; faintShade is what of the light inside
@@ -97,7 +93,7 @@ func (s *shade) sampleFrom(r *Receptor, u, w float64, plain *PCG) (seen sight) {
 	if u >= bulbShare {
 		return s.sampleSide(r, (u-bulbShare)/(1-bulbShare), w, plain)
 	}
-	seen = s.bulb.sampleFrom(r, u/bulbShare, w, plain)
+	seen = s.bulb.sampleFrom(r, u/bulbShare, w)
 	if !(seen.value > 0) {
 		return sight{}
 	}

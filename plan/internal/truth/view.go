@@ -158,11 +158,8 @@ type sight struct {
 	odds  float64
 }
 
-// sampleFrom picks a point of the lamp by two numbers from 0 to 1; what more it takes comes from plain.
-func (l *lamp) sampleFrom(r *Receptor, u, w float64, plain *PCG) (s sight) {
-	if l.shade != nil {
-		return l.shade.sampleFrom(r, u, w, plain)
-	}
+// sampleFrom picks a point of the lamp by two numbers from 0 to 1.
+func (l *lamp) sampleFrom(r *Receptor, u, w float64) (s sight) {
 	v := l.seenFrom(r.At)
 	point, ok := v.pick(u, w)
 	if !ok {

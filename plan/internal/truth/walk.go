@@ -127,7 +127,7 @@ func (w *walk) survives(e colour.RGB) (colour.RGB, bool) {
 
 // lit is what a lamp brings to the walk by a surface that it has met, as it counts.
 func (w *walk) lit(l *lamp, r *Receptor, carry colour.RGB, u, v float64) (e colour.RGB) {
-	p := l.sampleFrom(r, u, v, &w.p.plain)
+	p := l.sample(r, u, v, &w.p.plain)
 	if !(p.value > 0) {
 		return e
 	}
