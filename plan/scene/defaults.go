@@ -31,6 +31,7 @@ const (
 	DefaultFlag              = "black" // the surface of a flag, and so on
 	DefaultCard              = "white"
 	DefaultSilver            = "silver"
+	DefaultNet               = "net-single"
 
 	DefaultPersonHeight float64 = 1.70
 	EyesToCrown         float64 = 0.11 // standing

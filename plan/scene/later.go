@@ -69,8 +69,6 @@ var laters = []Later{
 	{Table: "opening", Key: "dressing", Waits: byCloth, Changes: OpeningLight},
 	{Table: "opening", Key: "gels", Waits: "gels on openings", Changes: OpeningLight, Takes: true},
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
-	{Table: "piece of grip", Key: "frame", Waits: "what the cloth of frames does to light", Changes: RoomLight},
-	{Table: "piece of grip", Key: "net", Waits: "what nets do to light", Changes: RoomLight},
 	{Table: "piece of grip", Key: "silver", Waits: "what polished boards mirror", Changes: RoomLight},
 	{Table: "piece of furniture", Key: "mirror", Waits: "mirrors", Changes: RoomLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},

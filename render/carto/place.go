@@ -39,6 +39,7 @@ type solver struct {
 	obstacles *obstacleIndex
 	choices   [][]candidate // by label, cheapest first; the last is the table
 	at        []int         // by label: its choice now
+	current   []candidate   // by label: that choice, side by side, for most of the work is to go through them
 	standing  *bins         // the labels that are on the map now, by their limits
 	log       []moved       // what has changed since the last move began
 	blocker   []int         // by label: what last stood in its way, itself at first
@@ -72,6 +73,7 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 		s.choices = append(s.choices, untilTable(choices))
 		s.blocker = append(s.blocker, i)
 		s.at[i] = len(s.choices[i]) - 1
+		s.current = append(s.current, s.choices[i][s.at[i]])
 	}
 	return s
 }
@@ -81,7 +83,7 @@ func untilTable(choices []candidate) []candidate {
 	return choices[:1+slices.IndexFunc(choices, func(c candidate) bool { return !c.On })]
 }
 
-func (s *solver) now(i int) *candidate { return &s.choices[i][s.at[i]] }
+func (s *solver) now(i int) *candidate { return &s.current[i] }
 
 // choose gives label i a choice, and logs the one that it had.
 func (s *solver) choose(i, to int) {
@@ -92,7 +94,7 @@ func (s *solver) choose(i, to int) {
 	if c := s.now(i); c.On {
 		s.standing.take(i, c.limits)
 	}
-	s.at[i] = to
+	s.at[i], s.current[i] = to, s.choices[i][to]
 	if c := s.now(i); c.On {
 		s.standing.put(i, c.limits)
 	}
