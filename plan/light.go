@@ -54,7 +54,9 @@ type Mount struct {
 	Kind     term.Mount
 	Base     r2.Vec // where the stand, the boom's base, the clamp or what hangs from the ceiling is
 	Arm      float64
-	Foot     float64 // m, diameter of the ground that its stand takes, where it has one
+	Foot     float64    // m, diameter of the ground that its stand takes, where it has one
+	Stand    *kit.Stand // of the catalogue; nil where nothing says which
+	Chosen   bool       // whether the scene names that stand
 	On       string
 	PoleEnds []r2.Vec // of a pole
 }

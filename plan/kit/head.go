@@ -13,8 +13,8 @@ import (
 // PlainWhite is the white of an output that belongs to no unit, where the scene gives none.
 const PlainWhite = 5600 // K
 
-// Head makes the head of a choice: the unit's output with its modifier, or its bare flux times the
-// modifier's efficiency; then white and gels. ok is false after a fault was logged.
+// Head makes the head of a choice: the unit's output with its modifier, or the light that leaves it bare times the
+// modifier's efficiency; then white, level and gels. ok is false after a fault was logged.
 func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 	b := &builder{catalogue: c, choice: ch, log: log, ok: true}
 	u := c.Unit(ch.Unit)
@@ -33,6 +33,8 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 	b.dropScrims(u)
 	b.hangDoors(u)
 	b.setWhite(u)
+	b.dimByWhite(u)
+	b.checkLevel(u)
 	b.addGels()
 	return b.head, b.ok
 }

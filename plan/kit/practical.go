@@ -40,9 +40,6 @@ func (b *builder) screwIn(u *Unit) (*Unit, bool) {
 	return &fitted, true
 }
 
-// mostEfficacy is the most light, lm, that a lamp makes of a watt: the best lamps of 2020 to 2025 make 200 to 220.
-const mostEfficacy = 220
-
 // filamentExponent is how the flux of household filament bulbs goes with their power, from 415 lm at 40 W to 1340 lm
 // at 100 W: larger ones burn hotter.
 const filamentExponent = 1.28

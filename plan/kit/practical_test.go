@@ -133,8 +133,9 @@ func TestBulbsAndShadesThatCannotBe(t *testing.T) {
 func TestShadeEntries(t *testing.T) {
 	for text, want := range map[string]string{
 		"{shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 60 %, reflectance: 60 %}}":                   "more light than falls on it",
-		"{efficiency: 50 %, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}": "needs nothing else",
-		"{sphere: 0.3}":       "does not say how much light it passes",
+		"{efficiency: 50 %, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}": "takes \"efficiency\", \"zoom\" or \"shade\"",
+		"{beam: 40, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}":         "needs nothing else",
+		"{sphere: 0.3}":       "needs one of \"efficiency\", \"zoom\" or \"shade\"",
 		"{shade: {top: 0.2}}": "bottom",
 		"{shade: 0.3}":        "a shade belongs here",
 	} {

@@ -6,6 +6,14 @@ import (
 	"scrimshaw/plan/photometry"
 )
 
+// hangShade makes the source of a bulb of a flux in a shade.
+func (b *builder) hangShade(u *Unit, m *Modifier, flux float64) {
+	d, opening, share := m.Shade.around(u.BulbWidth)
+	b.head.Source = photometry.FromLumens(flux*share, d, opening)
+	b.step("flux of "+u.Name+" bare, typical", "flux", place(u.Origin), flux, "lm")
+	b.shadeSteps(m, flux)
+}
+
 // shadeSteps notes by which ways the light of a bulb leaves its shade.
 func (b *builder) shadeSteps(m *Modifier, bulb float64) {
 	d, ok := b.head.Source.Distribution.(*photometry.Shade)

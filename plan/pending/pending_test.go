@@ -91,7 +91,7 @@ func TestWhatIsStruck(t *testing.T) {
 		{"the sun", open(shutDoor, "") + inside("") + "site: {when: 2026-06-21 15:30}\n", "d when; y when"},
 		{"a place without a moment", open(shutDoor, "") + inside("") + "site: {latitude: 59.9}\n", ""},
 		{"haze", open(shutDoor, "") + inside("") + "haze: 0.02\n", "d haze; h haze; c haze; y haze"},
-		{"a focus without figures", open(shutDoor, "") + "lights: {k: {unit: fresnel-tungsten-650, focus: flood, at: [1, 2], height: 2, aim: down}}\n",
+		{"a focus without figures", open(shutDoor, "") + "lights: {k: {unit: soft-panel-200, focus: flood, at: [1, 2], height: 2, aim: down}}\n",
 			"d k.focus; y k.focus"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

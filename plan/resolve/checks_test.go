@@ -113,11 +113,11 @@ func TestHeat(t *testing.T) {
 			"warning too-hot 1 k has 2000 W behind its softbox 0.9 m, which stands the heat of 1000 W [take one that is made for more, or a cooler head]"},
 		{"a box on a cool head", "lights: {k: {unit: led-point-600-bicolour, modifier: softbox-90, at: [2, 2], aim: down}}", ""},
 		{"a frame too near", "lights: {k: {unit: fresnel-tungsten-2000, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.4], height: 1.5, faces: 180}}",
-			"warning heat 1 k puts 4.2 kW/m² on frame G1 f from 0.40 m, and cloth scorches from 1 [move it to 0.90 m from there, widen its beam, or dim it]"},
+			"warning heat 1 k puts 4.4 kW/m² on frame G1 f from 0.40 m, and cloth scorches from 1 [move it to 0.90 m from there, widen its beam, or dim it]"},
 		{"a frame farther off", "lights: {k: {unit: fresnel-tungsten-2000, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 2], height: 1.5, faces: 180}}", ""},
 		{"a frame by a cool head", "lights: {k: {unit: led-panel-100, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.2], height: 1.5, faces: 180}}", ""},
 		{"a pane too near", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 0.3}, height: 1.5, aim: 90}}",
-			"warning heat 1 k puts 4.8 kW/m² on the glass of w from 0.37 m, and panes crack from 3.4 [move it to 0.50 m from there, widen its beam, or dim it]"},
+			"warning heat 1 k puts 5 kW/m² on the glass of w from 0.37 m, and panes crack from 3.4 [move it to 0.50 m from there, widen its beam, or dim it]"},
 		{"a pane far enough", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 1}, height: 1.5, aim: 90}}", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -61,21 +61,24 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	r.assumeLight(written, &l, upright)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
-	l.Mount.Foot = r.footOf(written)
+	stands := r.standFor(written.Stand, r.usualStand(written), &l.Mount)
 	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)
 	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
-	return l, ok && fits
+	return l, ok && fits && stands
 }
 
 // head takes the unit, its modifier, gels and white from the catalogue.
 func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	ch := kit.Choice{
-		Unit: l.Unit.Value, Modifier: l.Modifier.Value, Tint: l.Tint.Value, Zoom: l.Focus.Value, Span: l.Span,
+		Unit: l.Unit.Value, Modifier: l.Modifier.Value, Tint: l.Tint.Value, Span: l.Span,
 		UnitSpan: l.Unit.Span, ModifierSpan: l.Modifier.Span, WhiteSpan: l.Colour.Span, TintSpan: l.Tint.Span,
 		Path: l.Path, Setup: r.s.Setup,
 	}
 	if l.Focus.Set {
-		ch.ZoomSpan = l.Focus.Span
+		ch.Focus, ch.FocusSpan = &l.Focus.Value, l.Focus.Span
+	}
+	if l.Level.Set {
+		ch.Level, ch.LevelSpan = &l.Level.Value, l.Level.Span
 	}
 	r.dress(&ch, l)
 	for _, gel := range l.Gels {
@@ -167,7 +170,7 @@ func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright boo
 		r.assume(l.Path, "aim", report.Either(r.firstPerson() != "", r.firstPerson(), "down"))
 	}
 	if l.Head.Zooms && !written.Focus.Set {
-		r.assume(l.Path, "focus", string(term.Spot))
+		r.assume(l.Path, "focus", string(scene.DefaultFocus))
 	}
 	if u != nil && !written.Modifier.Set && written.Output == nil && l.Head.ModifierLabel != "" {
 		r.assume(l.Path, "modifier", l.Head.ModifierLabel)

@@ -16,7 +16,7 @@ rooms: {den: {size: [5, 4]}}
 openings: {w: {window: den.left, width: 1, gels: [1/2 CTO]}}
 furniture: {glass: {mirror: [1, 1], at: {wall: den.top}}}
 cameras: {A: {at: [4, 1], lens: 35 mm, filter: [ND .6]}, B: {at: [4, 2], lens: 35 mm, track: [[4, 2], [3, 2]]}}
-lights: {k: {unit: fresnel-tungsten-650, at: [2, 2], height: 2, aim: down, cuts: [{depth: 30 %}], focus: flood}}
+lights: {k: {unit: soft-panel-200, at: [2, 2], height: 2, aim: down, cuts: [{depth: 30 %}], focus: flood}}
 grip: {soft: {frame: [1, 1], cloth: silk, at: [1, 2], faces: 90}, n: {net: [1, 1], at: [1, 3], faces: 90}}
 site: {when: 2026-06-21 15:30, sky: hazy}
 haze: 0.02

@@ -70,12 +70,12 @@ func TestCheck(t *testing.T) {
 		{"a lamp at no level", lamp("output: {candela: 1000, shape: uniform}, level: 0 %"), nil},
 		{"one of two lamps at no level", lamp("output: {candela: 1000, shape: uniform}") + "  l: {output: {candela: 9, shape: uniform}, at: [0, 4], height: 2, level: 0 %}\n", []string{
 			"info no-light 2 l is at 0 %"}},
-		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 8 %}}\n", []string{
+		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 2.80 m above what it stands on, and its stand does not go so high (light-stand, to 2.60 m)"}},
-		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 8 %}}\n", []string{
+		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 12 %}}\n", []string{
 			"warning stand-tall 1 k is 0.30 m above what it stands on, and its stand does not go so low (light-stand, from 0.95 m)"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
-			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 8 %}}\n", []string{
+			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

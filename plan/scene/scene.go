@@ -224,6 +224,7 @@ type Light struct {
 	Count                                         Given[int]
 	Tag                                           Given[string]
 	Circuit                                       Given[string]
+	Stand                                         Given[string]
 	Focus                                         Given[float64] // share of the way from spot, 0, to flood, 1
 	Bulb                                          *kit.BulbChoice
 	Shade                                         *kit.ShadeChoice
@@ -253,7 +254,8 @@ type Mount struct {
 type Grip struct {
 	Thing
 	Kind    term.Grip
-	Size    [2]float64 // width and height, m
+	Item    Given[string] // its name in the kit, where that says its size
+	Size    [2]float64    // width and height, m
 	At      Given[Place]
 	Height  Given[float64] // of its centre above the floor, m
 	Faces   Given[Aim]
@@ -262,6 +264,7 @@ type Grip struct {
 	Surface Given[string]
 	Cloth   Given[string]
 	Mount   Given[Mount]
+	Stand   Given[string]
 	Note    Given[string]
 }
 

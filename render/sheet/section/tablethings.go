@@ -54,7 +54,10 @@ func (c Report) lightNotes(l *plan.Light) []string {
 func mountWords(m plan.Mount) string {
 	switch m.Kind {
 	case "", term.Stand:
-		if m.On != "" {
+		switch {
+		case m.Chosen:
+			return Joined(" on ", m.Stand.Label, m.On)
+		case m.On != "":
 			return "stand on " + m.On
 		}
 		return ""
@@ -101,12 +104,28 @@ func (c Report) grip() *Section {
 	for i := range c.In.Setup.Grip {
 		g := &c.In.Setup.Grip[i]
 		t.Entries = append(t.Entries, Entry{
-			Cells: []string{g.Tag, Joined(", ", string(g.Kind), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
+			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
 				c.Bare(g.Height)},
-			Notes: NonEmpty(Joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
+			Notes: NonEmpty(Joined("; ", chosenStand(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
 	}
 	return &Section{Title: c.measured("Grip"), Rank: layout.Wanted, Tables: []Table{t}}
+}
+
+// gripName is what a piece of grip is called: by the catalogue, else by its kind.
+func gripName(g *plan.Grip) string {
+	if g.Item != nil {
+		return g.Item.Label
+	}
+	return string(g.Kind)
+}
+
+// chosenStand is the stand that the scene names.
+func chosenStand(m plan.Mount) string {
+	if !m.Chosen {
+		return ""
+	}
+	return "on a " + m.Stand.Label
 }
 
 // cameras is the list of cameras.
