@@ -35,6 +35,20 @@ type Light struct {
 	Span            source.Span
 }
 
+// Leaves are the barn doors before the light, each by its corners, m.
+func (l *Light) Leaves() [][]r3.Vec {
+	if l.Head.Doors == nil {
+		return nil
+	}
+	leaves := l.Head.Doors.Leaves()
+	for _, corners := range leaves {
+		for i, p := range corners {
+			corners[i] = l.Frame.Place(p)
+		}
+	}
+	return leaves
+}
+
 // Mount is how a light or grip is held, in metres.
 type Mount struct {
 	Kind     term.Mount

@@ -2,16 +2,9 @@ package kit
 
 import (
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/term"
 )
-
-// fill gives a modifier that zooms the figures of its flood, which hold where nothing is said of focus.
-func (m *Modifier) fill() {
-	if n := len(m.Zoom); n > 0 {
-		flood := m.Zoom[n-1]
-		m.Efficiency, m.Beam, m.Field = flood.Efficiency, flood.Beam, flood.Field
-	}
-}
 
 // fill gives a unit the values that it leaves to their defaults.
 func (u *Unit) fill() {
@@ -46,6 +39,29 @@ func (u *Unit) check() (message, hint string) {
 	return "", ""
 }
 
+// bulbWidth is the diameter of a household bulb whose entry does not say it, m: common practice.
+const bulbWidth = 0.06
+
+// fill gives a bulb the values that it leaves to their defaults.
+func (b *Bulb) fill() {
+	b.PowerFactor = orOne(b.PowerFactor)
+	if b.Width == 0 {
+		b.Width = bulbWidth
+	}
+}
+
+// fill gives a modifier that zooms the figures of its flood, which hold where nothing is said of focus, and makes a
+// shade pass all that its own figures do not take.
+func (m *Modifier) fill() {
+	if n := len(m.Zoom); n > 0 {
+		flood := m.Zoom[n-1]
+		m.Efficiency, m.Beam, m.Field = flood.Efficiency, flood.Beam, flood.Field
+	}
+	if m.Shade != nil {
+		m.Efficiency = 1
+	}
+}
+
 // check says what does not go together in a modifier.
 func (m *Modifier) check() (message, hint string) {
 	switch {
@@ -53,6 +69,10 @@ func (m *Modifier) check() (message, hint string) {
 		return "must have a field angle wider than its beam angle", ""
 	case m.Grid[0] > 0 && m.Honeycomb > 0:
 		return "has two kinds of cells", "keep grid or honeycomb"
+	case m.Shade != nil && m.Shade.makesLight():
+		return tooBright, ""
+	case m.Shade != nil && (m.Beam > 0 || m.Grid[0] > 0 || m.Honeycomb > 0 || m.Opening.Form != photometry.Point):
+		return "is a shade, and needs nothing else to say how its light leaves", "leave the rest out"
 	}
 	for _, z := range m.Zoom {
 		if z.Field > 0 && z.Field <= z.Beam {

@@ -15,6 +15,10 @@ const (
 	CodeNearestZoom     = "nearest-zoom" // a focus between those that the catalogue has figures of
 	CodeImplausible     = "implausible"  // warning: an entry of a kit file that no lamp is like
 	CodeOutput          = "output"       // keys of an output that do not go together
+	CodeNoBulb          = "no-bulb"      // a bulb or a shade on a unit that has no bulb
+	CodeNoDoors         = "no-doors"     // barn doors on what takes none
+	CodeNoScrims        = "no-scrims"    // scrims in what takes none
+	CodeBulb            = "bulb"         // a bulb that no one can make
 	CodeKit             = "kit"          // an entry of the catalogue whose values do not go together
 	CodeKitVersion      = "kit-version"  // a kit file for another version of the language
 )

@@ -22,11 +22,16 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 		b.fault(ch.UnitSpan, CodeUnknownUnit, unknown(ch.Unit, Names(c.Units), "units"), "there is no unit %q in the catalogue", ch.Unit)
 		return b.head, false
 	}
+	if u, ok = b.screwIn(u); !ok {
+		return b.head, false
+	}
 	b.head.Class, b.head.Technology, b.head.UnitLabel = u.Class, u.Technology, u.Label
 	b.head.Watts, b.head.PowerFactor, b.head.Mass = u.Watts, u.PowerFactor, u.Mass
 	b.head.WarmsWhenDimmed, b.head.Curve, b.head.Spigot = u.WarmsWhenDimmed, u.Curve, u.Spigot
 	b.computeOutput(u)
 	b.head.Aperture = cmp.Or(b.head.Source.Opening.Width, b.head.Aperture, mouthShare*u.Body[0])
+	b.dropScrims(u)
+	b.hangDoors(u)
 	b.setWhite(u)
 	b.dimByWhite(u)
 	b.checkLevel(u)

@@ -247,16 +247,6 @@ func TestDriveOfAHandmadeHead(t *testing.T) {
 	within(t, "curve at 100 %", h.RelativeOutput(1).Y(), 1, 1e-12)
 }
 
-func TestPracticalTakesItsBulb(t *testing.T) {
-	h := head(t, kit.Choice{Unit: "practical-table"})
-	within(t, "W", h.Watts, 60, 0)
-	within(t, "lm", h.Source.Flux, 710*0.55, 1e-9)
-	within(t, "K", h.White.Kelvin, 2700, 0)
-	if !h.WarmsWhenDimmed || h.Class != term.Practical || h.Source.Opening.Form != photometry.Sphere {
-		t.Errorf("warms %v, class %q, opening %v", h.WarmsWhenDimmed, h.Class, h.Source.Opening)
-	}
-}
-
 func BenchmarkShipped(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {

@@ -26,6 +26,10 @@ type Choice struct {
 	Tint           float64       // off the locus, in Duv: plus is green
 	Focus          *float64      // share of the way from the narrowest beam of a zoom, 0, to the widest, 1; nil: flooded
 	Level          *float64      // share of the full light that it is set to, to be checked; nil asks nothing
+	Bulb           *BulbChoice   // nil: the practical's own
+	Shade          *ShadeChoice  // nil: the modifier's, if it has one
+	Doors          *Opened       // nil: no barn doors
+	Scrims         *ScrimChoice  // nil: none
 	Span           source.Span   // of the light
 
 	// Where the values were written, the light's own Span where a span is not valid; and the
@@ -53,8 +57,12 @@ type Head struct {
 	Curve                    []float64         // share of the full light at equal steps of level from 0 to 1; nil is linear
 	Levels                   Levels            // that it can be set to
 	Watts                    float64           // electrical power at full
+	MostWatts                float64           // the power of a filament lamp that what is on the head is made for; 0 not known
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
+	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
+	Doors                    *HungDoors        // nil: none
+	Scrims                   []term.Scrim      // in the head
 	Zooms                    bool              // its output depends on its focus
 	Focus                    float64           // of a zoom: share of the way from spot, 0, to flood, 1
 	Spigot                   string            // what it sits on a stand by; "" not known

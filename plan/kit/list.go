@@ -107,10 +107,6 @@ func (u *Unit) summary() string {
 	return fmt.Sprintf("%s, draws %g W, %s, %g kg", u.Class, u.Watts, white, u.Mass)
 }
 
-func (b *Bulb) summary() string {
-	return fmt.Sprintf("%g W, %g lm, %s", b.Watts, b.Lumens, unit.FormatKelvin(b.Kelvin))
-}
-
 func (c *Cloth) summary() string {
 	return fmt.Sprintf("passes %.0f %% straight, %.0f %% scattered", 100*c.Direct, 100*c.Diffuse)
 }
@@ -145,9 +141,19 @@ func (i *Item) summary() string {
 	return strings.Join(parts, ", ")
 }
 
+func (b *Bulb) summary() string {
+	says := fmt.Sprintf("%g W, %g lm, %s", b.Watts, b.Lumens, unit.FormatKelvin(b.Kelvin))
+	if b.Volts > 0 {
+		says += fmt.Sprintf(", %g V", b.Volts)
+	}
+	return says
+}
+
 func (m *Modifier) summary() string {
 	passes := fmt.Sprintf("passes %.0f %%", 100*m.Efficiency)
 	switch {
+	case m.Shade != nil:
+		return fmt.Sprintf("open above and below, its side passes %.0f %%", 100*m.Shade.Transmittance)
 	case m.Grid[0] > 0:
 		return fmt.Sprintf("square cells, hide all beyond %g°, %s on the axis", m.Grid[0]/2, passes)
 	case m.Honeycomb > 0:

@@ -82,7 +82,7 @@ func fileShape() *source.Shape[loader] {
 		}),
 		section("bulbs", "bulb", bulbShape(), nil, func(l *loader, b *Bulb, e Entry) {
 			b.Entry = merged(e, b.Entry)
-			b.PowerFactor = orOne(b.PowerFactor)
+			b.fill()
 			l.bulbs = append(l.bulbs, b)
 			put(&l.catalogue.Bulbs, b)
 		}),

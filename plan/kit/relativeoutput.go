@@ -73,6 +73,7 @@ const levelSlack = 1e-9
 // lamp that is level in the design position lies this way or that after a roll, and the format does not
 // say along which side of the luminaire it was.
 func (h *Head) ApplyTilt(right, up, axis r3.Vec) (known bool) {
+	h.keepShadeUpright(axis)
 	t := h.Tilt
 	if t == nil {
 		return true

@@ -13,9 +13,13 @@ func (b *builder) computeOutput(u *Unit) {
 		name = normaliseModifier(b.choice.Modifier)
 	}
 	stack, ok := b.stack(name)
-	if !ok || !b.headWith(u, stack[0]) {
+	if !ok {
 		return
 	}
+	if stack[0], ok = b.shadeOf(u, stack[0]); !ok || !b.headWith(u, stack[0]) {
+		return
+	}
+	b.head.MostWatts = stack[0].MostWatts
 	for i, m := range stack[1:] {
 		b.cover(stack[i], m)
 	}
@@ -84,6 +88,10 @@ func (b *builder) statedSource(what string, o *Output, d photometry.Distribution
 // modifiedSource makes the source of a unit's bare flux through a modifier.
 func (b *builder) modifiedSource(u *Unit, m *Modifier) {
 	flux := u.BareFlux()
+	if m.Shade != nil {
+		b.hangShade(u, m, flux)
+		return
+	}
 	d, opening := u.bare()
 	b.head.Source = photometry.FromLumens(flux, d, opening)
 	b.step("flux of "+u.Name+" bare, typical", "flux", place(u.Origin), flux, "lm")

@@ -86,6 +86,8 @@ func unitBodyFields() []source.Field[Unit] {
 			"Width, depth and height of the head."),
 		withDefault(field("aperture", length("an aperture", "0.2", 0.005, 5), func(v *u) *float64 { return &v.Aperture },
 			"Width of the lens or the mouth that light leaves by, as it is drawn."), "that of its output, else four fifths of the body"),
+		withDefault(field("doors", doorsReader(), func(v *u) **Doors { return &v.Doors },
+			"Its barn doors."), "as large as its mouth takes"),
 		field("stand", source.Text("a stand", "light-stand"), func(v *u) *string { return &v.Stand },
 			"The stand it usually stands on."),
 		field("bulb", source.Text("a bulb", "led-806"), func(v *u) *string { return &v.Bulb },
@@ -149,6 +151,10 @@ func bulbShape() *source.Shape[Bulb] {
 			"White.")),
 		withDefault(field("warms", source.Bool("warms"), func(v *b) *bool { return &v.WarmsWhenDimmed },
 			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
+		withDefault(field("width", length("a diameter", "0.06", 0.005, 0.5), func(v *b) *float64 { return &v.Width },
+			"Its diameter."), showLength(bulbWidth)),
+		withDefault(field("volts", amount("a voltage", "230", 6, 480), func(v *b) *float64 { return &v.Volts },
+			"The mains that it is made for."), "any"),
 	}}
 }
 
@@ -190,9 +196,13 @@ func modifierShape() *source.Shape[Modifier] {
 			"Of one that zooms, what it does by focus: `{spot: {efficiency: 20 %, beam: 12}, flood: {…}}`."),
 		field("front", source.Text("a front", "box"), func(v *m) *string { return &v.Front },
 			"What goes on it: modifiers that fit this word, written `softbox-90 + grid-40`."),
+		field("shade", shadeReader(), func(v *m) **Shade { return &v.Shade },
+			"What hangs around a bulb, in place of an efficiency and a face."),
+		withDefault(field("most-power", power("a power", "60 W"), func(v *m) *float64 { return &v.MostWatts },
+			"The power of a filament lamp that it stands the heat of."), "not known"),
 		field("mass", mass("a mass", "1.4 kg"), func(v *m) *float64 { return &v.Mass },
 			"Mass."),
-	}, Forms: []string{"efficiency", "zoom"}}
+	}, Forms: []string{"efficiency", "zoom", "shade"}}
 }
 
 func openingOf(m *Modifier) *photometry.Opening { return &m.Opening }

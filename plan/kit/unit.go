@@ -29,8 +29,10 @@ type Unit struct {
 	Front           string     // what its front takes: the modifiers with this word in Fits go on it
 	Body            [3]float64 // width, depth, height of the head, m
 	Aperture        float64    // width of the lens or the mouth that light leaves by, m; 0 where its output says it
+	Doors           *Doors     // its barn doors; nil: those that its mouth usually has
 	Stand           string     // default stand
 	Bulb            string     // of a practical: its watts, flux and white are the unit's
+	BulbWidth       float64    // diameter of that bulb, m; 0 where there is none
 }
 
 // Levels is what levels a unit can be set to beside off. The zero Levels takes all.
@@ -61,6 +63,8 @@ type Bulb struct {
 	Watts, PowerFactor float64 // electrical power, and the ratio of it to volts times amps
 	Lumens, Kelvin     float64 // its flux and its white
 	WarmsWhenDimmed    bool    // whether it is a filament
+	Width              float64 // its diameter, m
+	Volts              float64 // of the mains that it is made for, V; 0 for any
 }
 
 // Modifier changes how a unit's light leaves.
@@ -77,6 +81,8 @@ type Modifier struct {
 	Honeycomb   float64    // round cells' cut-off full angle, degrees; 0 none
 	Zoom        []ZoomStep // of one that zooms: what it does by focus, spot first
 	Front       string     // what may go on it: the modifiers with this word in Fits
+	Shade       *Shade     // what hangs around a bulb; nil of all else
+	MostWatts   float64    // the power of a filament lamp that it stands the heat of, W; 0 not known
 	Mass        float64    // kg
 }
 

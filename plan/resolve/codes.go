@@ -36,4 +36,5 @@ const (
 	CodeTilt            = "lamp-tilt"         // note: a measured lamp whose light by its tilt is not known as it hangs
 	CodeNothingBefore   = "nothing-before"    // stays in a set-up with none before it
 	CodeStaysMoved      = "stays-moved"       // a thing that stays and is moved at once
+	CodeTwoShades       = "two-shades"        // a shade and another modifier on one lamp
 )

@@ -80,6 +80,7 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	if l.Level.Set {
 		ch.Level, ch.LevelSpan = &l.Level.Value, l.Level.Span
 	}
+	r.dress(&ch, l)
 	for _, gel := range l.Gels {
 		ch.Gels = append(ch.Gels, kit.Gel{Name: gel.Name, Span: gel.Span})
 	}
@@ -96,11 +97,24 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	return r.headOf(ch, r.kit.Head)
 }
 
+// dress puts what hangs on the lamp into the choice: barn doors, scrims, the bulb and the shade of a practical. A shade of the catalogue is a modifier.
+func (r *lightPass) dress(ch *kit.Choice, l *scene.Light) {
+	ch.Bulb, ch.Shade, ch.Doors, ch.Scrims = l.Bulb, l.Shade, l.Doors, l.Scrims
+	if l.Shade == nil || l.Shade.Name == "" {
+		return
+	}
+	if l.Modifier.Set && l.Modifier.Value != l.Shade.Name {
+		r.Errorf(l.Shade.Span, CodeTwoShades, "keep one of them", "%s has the shade %s and the modifier %s", l.Name, l.Shade.Name, l.Modifier.Value)
+		return
+	}
+	ch.Modifier, ch.ModifierSpan = l.Shade.Name, l.Shade.Span
+}
+
 // upright says whether a light that names no aim has none: a lamp of the set, or a lantern on its cable,
-// that shines the same all round stands or hangs as it is made, and nobody points it.
+// that shines the same all round or has a shade stands or hangs as it is made, and nobody points it.
 func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {
 	u := r.kit.Unit(l.Unit.Value)
-	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.AllRound()
+	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.Upright()
 }
 
 // lampAim is what a light aims at: where it does not say the first person, down where there is nobody, and

@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"slices"
+
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -15,7 +17,7 @@ var (
 
 var lightForms = []string{"unit", "output"}
 
-var lightTable = tableOf("light", "One light.", lightForms, append(lightKeys(), lightLater()...)...)
+var lightTable = tableOf("light", "One light.", lightForms, slices.Concat(lightKeys(), lightAccessories(), lightPractical(), lightLater())...)
 
 func lightKeys() []entry[Light] {
 	return []entry[Light]{

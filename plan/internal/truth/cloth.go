@@ -30,9 +30,9 @@ func (s *set) walked(r Receptor, p *points) (e colour.RGB) {
 		carry = carry.Times(weight).Times(s.glass(r.At, d, distance)).Scale(r.whole() / math.Pi)
 		before, behind := Receptor{At: h.at, Axis: h.normal}, Receptor{At: h.at, Axis: r3.Scale(-1, h.normal)}
 		for _, l := range s.lamps {
-			e = e.Add(carry.Times(h.reflect).Times(s.direct(l, &before, n[2], n[3])))
+			e = e.Add(carry.Times(h.reflect).Times(s.direct(l, &before, n[2], n[3], &p.plain)))
 			if through != (colour.RGB{}) {
-				e = e.Add(carry.Times(through).Times(s.direct(l, &behind, n[2], n[3])))
+				e = e.Add(carry.Times(through).Times(s.direct(l, &behind, n[2], n[3], &p.plain)))
 			}
 		}
 		back, on := h.reflect.Y(), through.Y()

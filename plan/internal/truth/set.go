@@ -28,7 +28,9 @@ func newSet(s *plan.Setup) *set {
 	bodies, _ := facesOf(&s.Bodies)
 	t := &set{opaque: newTree(opaque), panes: panes, bodies: newTree(bodies), reach: maxLanded}
 	for i := range s.Lights {
-		if l := newLamp(&s.Lights[i]); l.flux > 0 && l.drive != (colour.RGB{}) {
+		l := newLamp(&s.Lights[i])
+		l.shade, l.leaves = shadeOf(l, s.Lights[i].Head.Source.Distribution), leavesOf(l, s.Lights[i].Head.Doors)
+		if l.flux > 0 && l.drive != (colour.RGB{}) {
 			t.lamps = append(t.lamps, l)
 		}
 	}
