@@ -27,6 +27,10 @@ const (
 	DefaultDoorHead   float64 = 2.0 // of a gap too
 	DefaultGlass              = "glass"
 
+	DefaultCurtainIn       float64 = 0.08 // before the wall
+	DefaultCurtainLap      float64 = 0.10 // past the sides, the head and the sill of its opening
+	DefaultSlatReflectance float64 = 0.6
+
 	DefaultFurnitureMaterial = "light-wood"
 	DefaultFlag              = "black" // the surface of a flag, and so on
 	DefaultCard              = "white"

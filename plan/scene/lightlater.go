@@ -60,16 +60,9 @@ var (
 )
 
 func lightLater() []entry[Light] {
-	clothNames := oneOrMore("a list of cloths", "half-diffusion", catalogueNameReader("a cloth", "half-diffusion"), 5)
 	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
 	dimmer := orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(s string) dimming { return dimming{kind: s} })
 	return []entry[Light]{
-		into("diffusion", clothNames,
-			func(l *Light, v []Ref, n *source.Node) {
-				l.Diffusion = n
-				l.noteCatalogueName("diffusion", "cloth", v...)
-			},
-			"Cloth clipped to the head, by its name in the kit.", "half-diffusion", "none"),
 		raw("cuts", source.ListOf("a list of cuts", "[{angle: 0, depth: 30 %}]", mapOf("a cut", "{angle: 0, depth: 30 %}", cutTable), 1, 4),
 			func(l *Light) **source.Node { return &l.Cuts },
 			"Up to four cuts of a projection spot.", "[{angle: 0, depth: 30 %}]", "none"),

@@ -33,10 +33,22 @@ func TestTracedCloth(t *testing.T) {
 			grip: {c: {frame: [1.8, 1.2], at: [1, 1.7], height: 1.5, faces: 90, cloth: light-grid-cloth}},
 			lights: {s: {output: {lumens: 6000, face: [0.3, 0.3]}, at: [2.6, 0.8], height: 1.6, aim: c}},
 			materials: {m: {reflectance: 0.5}}, meters: {face: {flat: [2.4, 2.2, 1.5], facing: 260}, behind: {flat: [0.4, 1.7, 1.4], facing: 90}}}`,
+		"diffusion on heads": `{scrimshaw: 1, rooms: {k: {size: [4, 3.4], height: 2.5}},
+			lights: {s: {output: {lumens: 3000, beam: 30, field: 55}, at: [0.6, 1.6], height: 1.6, aim: 90, diffusion: [half-diffusion, silk]},
+				f: {output: {lumens: 1500, face: [0.6, 0.4]}, at: [3.3, 0.7], height: 1.8, aim: 290, diffusion: full-grid-cloth}},
+			meters: {near: {flat: [1.6, 1.7, 1.5], facing: 270}, far: {flat: [3.2, 2.2, 1.4], facing: 250}, fill: {flat: [3, 1.7, 1.5], facing: 90}}}`,
+		"a curtain with a gap": `{scrimshaw: 1, rooms: {k: {size: [4, 3.4], height: 2.5}},
+			openings: {w: {window: k.left, width: 1.4, dressing: [{cloth: sheer, drawn: [60 %, 0.2]}], gels: [1/4 CTO]}},
+			lights: {s: {output: {lumens: 20000, face: [1, 1]}, at: [-1.35, 1.7], height: 1.9, aim: w}},
+			meters: {near: {flat: [1, 1.7, 1.5], facing: 270}, far: {flat: [3.2, 1.5, 1.4], facing: 270}, fill: {flat: [3, 1.7, 1.5], facing: 90}}}`,
+		"a blind": `{scrimshaw: 1, rooms: {k: {size: [4, 3.4], height: 2.5}},
+			openings: {w: {window: k.left, width: 1, dressing: [{blind: 80 mm, tilt: 35, drop: 80 %}]}},
+			lights: {s: {output: {lumens: 20000, face: [0.5, 0.5]}, at: [-1.35, 1.7], height: 2.3, aim: w}},
+			meters: {near: {flat: [1, 1.7, 1.5], facing: 270}, far: {flat: [3.2, 1.5, 1.4], facing: 270}, fill: {flat: [3, 1.7, 1.5], facing: 90}}}`,
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := laidOut(t, text)
-			want := trace(s, truth.Options{Seed: 1, Error: 2e-3})
+			want := trace(s, truth.Options{Seed: 1, Error: 4e-3})
 			for _, m := range misses(name, run(t, s, study.Options{ReadingsOnly: true}), want) {
 				t.Logf("%s: %.2f %% off, stated %.2f %%, noise %.2f: %s", m.name, 100*m.off, 100*m.stated, 100*m.noise, m.words)
 				if m.total > 0.01 {
