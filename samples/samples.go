@@ -22,7 +22,9 @@ func OwnKit() []byte { return bytes.Clone(ownKit) }
 const Default = "map-room"
 
 // Names lists the samples in the order in which they teach.
-func Names() []string { return []string{"napkin", "map-room", "ferry-office", "two-sizes", "spot-and-flood"} }
+func Names() []string {
+	return []string{"napkin", "map-room", "ferry-office", "two-sizes", "spot-and-flood"}
+}
 
 // Text returns the sample's YAML.
 func Text(name string) ([]byte, error) {

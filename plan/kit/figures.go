@@ -140,11 +140,14 @@ type ModifierFigures struct {
 	Grid       *[2]float64 `json:"grid,omitempty"`
 	Honeycomb  float64     `json:"honeycomb,omitempty"`
 	Zoom       []ZoomStep  `json:"zoom,omitempty"`
+	Shade      *Shade      `json:"shade,omitempty"`
+	MostWatts  float64     `json:"mostWatts,omitempty"` // of a filament lamp that it stands the heat of
 	Mass       float64     `json:"mass"`
 }
 
 func (m *Modifier) figures() ModifierFigures {
-	f := ModifierFigures{Label: m.Label, Fits: m.Fits, Front: m.Front, Efficiency: m.Efficiency, Beam: m.Beam, Field: m.Field, Honeycomb: m.Honeycomb, Zoom: m.Zoom, Mass: m.Mass}
+	f := ModifierFigures{Label: m.Label, Fits: m.Fits, Front: m.Front, Efficiency: m.Efficiency, Beam: m.Beam, Field: m.Field, Honeycomb: m.Honeycomb, Zoom: m.Zoom, Shade: m.Shade,
+		MostWatts: m.MostWatts, Mass: m.Mass}
 	switch o := m.Opening; o.Form {
 	case photometry.Rectangle:
 		f.Face = &[2]float64{o.Width, o.Height}
@@ -156,6 +159,10 @@ func (m *Modifier) figures() ModifierFigures {
 	if m.Grid[0] > 0 {
 		f.Grid = &m.Grid
 	}
+	if m.Shade != nil {
+		_, _, share := m.Shade.around(bulbWidth)
+		f.Efficiency = round(share)
+	}
 	return f
 }
 
@@ -163,7 +170,8 @@ func (m *Modifier) figures() ModifierFigures {
 func figuresOf(e any) map[string]any {
 	switch e := e.(type) {
 	case *Bulb:
-		return map[string]any{"technology": e.Technology, "watts": e.Watts, "powerFactor": e.PowerFactor, "lumens": e.Lumens, "kelvin": e.Kelvin, "warms": e.WarmsWhenDimmed}
+		return map[string]any{"technology": e.Technology, "watts": e.Watts, "powerFactor": e.PowerFactor, "lumens": e.Lumens, "kelvin": e.Kelvin, "warms": e.WarmsWhenDimmed,
+			"volts": e.Volts, "width": e.Width}
 	case *GelData:
 		return map[string]any{"kind": e.Kind, "mired": round(e.Mired), "duv": e.Duv, "transmittance": round(e.Transmittance), "xy": e.XY}
 	case *Cloth:

@@ -7,10 +7,11 @@ import (
 
 // Shade is what hangs around a bulb: a round side that shines through, open above and below.
 type Shade struct {
-	Top, Bottom   float64 // diameters of its openings, m
-	Height        float64 // m
-	Transmittance float64 // share of the light on its side that comes out of it, scattered, 0 to 1
-	Reflectance   float64 // share that its inside throws back, 0 to 1
+	Top           float64 `json:"top"`           // diameter of its opening above, m
+	Bottom        float64 `json:"bottom"`        // of that below, m
+	Height        float64 `json:"height"`        // m
+	Transmittance float64 `json:"transmittance"` // share of the light on its side that comes out of it, scattered, 0 to 1
+	Reflectance   float64 `json:"reflectance"`   // share that its inside throws back, 0 to 1
 }
 
 // The least and the greatest shade, m: from a candle's clip to a drum over a table.
