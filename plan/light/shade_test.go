@@ -111,6 +111,14 @@ func TestShadeOnALattice(t *testing.T) {
 	}
 }
 
+// A shade has no beam.
+func TestShadeHasNoBeam(t *testing.T) {
+	e := shaded(r3.Vec{Z: 1}, taper)
+	if w := build(t, &solid.Set{}, Options{}).Wedge(&e, 0.5, Limits{Reach: 5}); w.Left != 180 || w.Right != 180 {
+		t.Errorf("its beam ends %g° to the left and %g° to the right", w.Left, w.Right)
+	}
+}
+
 // What stands in a shade, or in its rim's plane, reads light that is finite, and no less than nought; so does a dome.
 func TestShadeFromOddPlaces(t *testing.T) {
 	e := shaded(r3.Vec{}, taper)

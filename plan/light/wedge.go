@@ -49,8 +49,12 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 }
 
 // beamAngle is the angle from the axis, degrees, at which a beam ends toward a side: where its intensity falls below
-// a threshold, or where the lamp's own screens stop what comes from the middle of it.
+// a threshold, or where the lamp's own screens stop what comes from the middle of it. A lamp in a shade has no beam: it
+// shines all round.
 func (l *lamp) beamAngle(side r3.Vec, threshold float64) float64 {
+	if l.shade != nil {
+		return 180
+	}
 	free := func(degrees float64) bool {
 		sin, cos := math.Sincos(degrees * radian)
 		d := r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))

@@ -30,13 +30,21 @@ func lightHold(l *plan.Light) symbols.Hold {
 func lampOf(s *plan.Setup, l *plan.Light, scale float64) symbols.Lamp {
 	wide, deep := bodyOf(s, l)
 	open := l.Head.Source.Opening
-	shade, _ := l.Head.ShadeForm()
 	return symbols.Lamp{
-		Leaves: leavesOf(l, scale), Top: shade.Top * scale,
+		Leaves: leavesOf(l, scale), Top: upperRim(l) * scale,
 		Class: symbols.Class(l.Head.Class), Tilt: section.Tilt(l.Frame.Axis),
 		Face: r2.Scale(scale, r2.Vec{X: cmp.Or(open.Width, l.Head.Aperture), Y: open.Height}), Body: r2.Scale(scale, r2.Vec{X: wide, Y: deep}),
 		Off: l.Level <= 0, Round: open.Form == photometry.Disc, Naked: l.Head.Class == term.Practical && l.Head.ModifierLabel == "",
 	}
+}
+
+// upperRim is the diameter of the opening of a shade that one sees from above, m; 0 where there is none.
+func upperRim(l *plan.Light) float64 {
+	shade, _ := l.Head.ShadeForm()
+	if l.Frame.Axis.Z < 0 {
+		return shade.Bottom
+	}
+	return shade.Top
 }
 
 // leavesOf are the barn doors of a light from above, in mm from the middle of its face: to the right, and along its aim.
