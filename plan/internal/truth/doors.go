@@ -15,34 +15,44 @@ func leavesOf(l *lamp, d *kit.HungDoors) (leaves []face) {
 	if d == nil {
 		return nil
 	}
-	hang := func(angle, clock, hinge, offset float64, leaf kit.Leaf) {
-		if angle == 180 {
-			return
+	wide, high := d.Frame[0], d.Frame[1]
+	for _, h := range []hinge{
+		{d.Top, 0, wide, high / 2, d.Long}, {d.Bottom, 180, wide, high / 2, d.Long},
+		{d.Right, 90, high, wide / 2, d.Short}, {d.Left, 270, high, wide / 2, d.Short},
+	} {
+		if h.angle == 180 {
+			continue
 		}
-		// Outward and along the hinge, as a clock seen from behind: the lamp's right is at three.
-		s, c := math.Sincos((clock + d.Turn) / 180 * math.Pi)
-		outward := r3.Add(r3.Scale(s, l.right), r3.Scale(c, l.up))
-		along := r3.Add(r3.Scale(c, l.right), r3.Scale(-s, l.up))
-		middle := r3.Add(l.at, r3.Add(r3.Scale(offset, outward), r3.Scale(d.Gap, l.axis)))
-		s, c = math.Sincos(angle / 180 * math.Pi)
-		edge := r3.Add(middle, r3.Add(r3.Scale(-leaf.Length*c, outward), r3.Scale(leaf.Length*s, l.axis)))
-		aside := func(p r3.Vec, far float64) r3.Vec { return r3.Add(p, r3.Scale(far, along)) }
-		behind := r3.Add(middle, r3.Scale(-d.Gap, l.axis))
-		for _, corners := range [2][]r3.Vec{
-			{aside(middle, -hinge/2), aside(middle, hinge/2), aside(edge, leaf.Edge/2), aside(edge, -leaf.Edge/2)},
-			{aside(behind, -hinge/2), aside(behind, hinge/2), aside(middle, hinge/2), aside(middle, -hinge/2)},
-		} {
+		for _, corners := range h.pieces(l, d) {
 			if f, ok := newFace(0, corners); ok {
 				leaves = append(leaves, f)
 			}
 		}
 	}
-	wide, high := d.Frame[0], d.Frame[1]
-	hang(d.Top, 0, wide, high/2, d.Long)
-	hang(d.Bottom, 180, wide, high/2, d.Long)
-	hang(d.Right, 90, high, wide/2, d.Short)
-	hang(d.Left, 270, high, wide/2, d.Short)
 	return leaves
+}
+
+// hinge is one side of the frame with its leaf: opened by an angle, at an hour of a clock seen from behind, both in
+// degrees, so wide and so far from the middle, m.
+type hinge struct {
+	angle, clock, width, offset float64
+	leaf                        kit.Leaf
+}
+
+// pieces are the leaf and the frame behind it. The lamp's right is at three.
+func (h *hinge) pieces(l *lamp, d *kit.HungDoors) [2][]r3.Vec {
+	s, c := math.Sincos((h.clock + d.Turn) / 180 * math.Pi)
+	outward := r3.Add(r3.Scale(s, l.right), r3.Scale(c, l.up))
+	along := r3.Add(r3.Scale(c, l.right), r3.Scale(-s, l.up))
+	behind := r3.Add(l.at, r3.Scale(h.offset, outward))
+	middle := r3.Add(behind, r3.Scale(d.Gap, l.axis))
+	s, c = math.Sincos(h.angle / 180 * math.Pi)
+	edge := r3.Add(middle, r3.Add(r3.Scale(-h.leaf.Length*c, outward), r3.Scale(h.leaf.Length*s, l.axis)))
+	aside := func(p r3.Vec, far float64) r3.Vec { return r3.Add(p, r3.Scale(far, along)) }
+	return [2][]r3.Vec{
+		{aside(middle, -h.width/2), aside(middle, h.width/2), aside(edge, h.leaf.Edge/2), aside(edge, -h.leaf.Edge/2)},
+		{aside(behind, -h.width/2), aside(behind, h.width/2), aside(middle, h.width/2), aside(middle, -h.width/2)},
+	}
 }
 
 // stopped says whether a leaf lies between two points.

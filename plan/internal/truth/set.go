@@ -162,3 +162,11 @@ func (s *set) resolveSpot(r Receptor) (flat Receptor, gain colour.RGB) {
 	h := s.hitOn(r.At, r.Axis, f, distance, front)
 	return Receptor{At: h.at, Axis: h.normal, Skip: r.Skip}, h.reflect.Times(h.passed).Scale(1 / math.Pi)
 }
+
+// sample picks a point of the lamp by two numbers from 0 to 1; what more a shade takes comes from plain.
+func (l *lamp) sample(r *Receptor, u, w float64, plain *PCG) sight {
+	if l.shade != nil {
+		return l.shade.sampleFrom(r, u, w, plain)
+	}
+	return l.sampleFrom(r, u, w)
+}

@@ -8,14 +8,6 @@ import (
 	"scrimshaw/plan/photometry"
 )
 
-// sample picks a point of the lamp by two numbers from 0 to 1; what more a shade takes comes from plain.
-func (l *lamp) sample(r *Receptor, u, w float64, plain *PCG) sight {
-	if l.shade != nil {
-		return l.shade.sampleFrom(r, u, w, plain)
-	}
-	return l.sampleFrom(r, u, w)
-}
-
 // bulbShare is how often a point of the bulb is picked, and not one of the side; faintShade is what of the light inside
 // is worth following.
 const (
