@@ -15,7 +15,7 @@ var files embed.FS
 const Default = "map-room"
 
 // Names lists the samples in the order in which they teach.
-func Names() []string { return []string{"napkin", "map-room", "ferry-office", "two-sizes"} }
+func Names() []string { return []string{"napkin", "map-room", "ironing-room", "ferry-office", "two-sizes"} }
 
 // Text returns the sample's YAML.
 func Text(name string) ([]byte, error) {

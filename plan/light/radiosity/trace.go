@@ -37,5 +37,6 @@ func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []re
 	}
 	t.number()
 	t.findTwins()
+	t.listFiltered()
 	return t, nil
 }

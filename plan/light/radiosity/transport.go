@@ -9,22 +9,23 @@ import (
 // Transport is how surfaces and receptors see each other. It depends on no lamp, is not changed by use
 // and may be used by many goroutines.
 type Transport struct {
-	mesh      *mesh
-	workers   int
-	quality   Quality
-	slots     []uint32       // patch of the mesh to slot; 0: none
-	cloth     []twin         // the slots of cloths and those on their other faces
-	patches   []patch        // by slot, from 1; 0 is black
-	links     []uint32       // elements that patches see
-	samples   []sobol.Sample // the points of the rays of a patch
-	filtered  []filtered     // elements seen through clear sheets: they follow those of the patches
-	receptors []receptor.Receptor
-	places    []place
-	placeOf   []int32 // by receptor
-	cells     []cell
-	queue     []uint32 // patches that have been seen and not been linked
-	lattices  []*frame
-	points    int // of all lattices
+	mesh         *mesh
+	workers      int
+	quality      Quality
+	slots        []uint32            // patch of the mesh to slot; 0: none
+	cloth        []twin              // the slots of cloths and those on their other faces
+	patches      []patch             // by slot, from 1; 0 is black
+	links        []uint32            // elements that patches see
+	samples      []sobol.Sample      // the points of the rays of a patch
+	filtered     []filtered          // elements seen through clear sheets: they follow those of the patches
+	throughPanes map[uint32][]uint32 // by element: as it is seen through sheets
+	receptors    []receptor.Receptor
+	places       []place
+	placeOf      []int32 // by receptor
+	cells        []cell
+	queue        []uint32 // patches that have been seen and not been linked
+	lattices     []*frame
+	points       int // of all lattices
 }
 
 // Dark says whether no surface of the set returns any light.
@@ -48,6 +49,15 @@ func (t *Transport) findTwins() {
 		if b := t.mesh.behind(t.patches[s].number); b != 0 && t.slots[b] != 0 {
 			t.cloth = append(t.cloth, twin{s, int(t.slots[b])})
 		}
+	}
+}
+
+// listFiltered lists by element what is seen of it through clear sheets.
+func (t *Transport) listFiltered() {
+	t.throughPanes = map[uint32][]uint32{}
+	for i := range t.filtered {
+		of := t.filtered[i].element
+		t.throughPanes[of] = append(t.throughPanes[of], uint32(4*(len(t.patches)+i)))
 	}
 }
 
