@@ -301,7 +301,7 @@ func (g *gatherer) shadowCorrection(p *place, lamp int) map[uint32]colour.RGB {
 		}
 		e, known := g.local[lamp][r]
 		if !known {
-			e = t.straightAt(g.lamps[lamp], g.worker, p.at[r], int(t.patches[h/4].face))
+			e = t.mesh.straightAt(g.lamps[lamp], g.worker, p.at[r], int(t.patches[h/4].face))
 			g.local[lamp][r] = e
 		}
 		m.sum, m.weight, m.rays = m.sum.Add(e.Scale(g.rays[r])), m.weight+g.rays[r], m.rays+1

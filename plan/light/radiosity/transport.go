@@ -41,24 +41,23 @@ const chunk = 32
 type twin struct{ slot, behind int }
 
 // findTwins pairs the slots of cloths.
-func (t *Transport) findTwins() {
-	if len(t.mesh.veils) == 0 {
-		return
-	}
-	for s := 1; s < len(t.patches); s++ {
-		if b := t.mesh.behind(t.patches[s].number); b != 0 && t.slots[b] != 0 {
-			t.cloth = append(t.cloth, twin{s, int(t.slots[b])})
+func findTwins(m *mesh, patches []patch, slots []uint32) (all []twin) {
+	for s := 1; s < len(patches) && len(m.veils) > 0; s++ {
+		if b := m.behind(patches[s].number); b != 0 && slots[b] != 0 {
+			all = append(all, twin{s, int(slots[b])})
 		}
 	}
+	return all
 }
 
 // listFiltered lists by element what is seen of it through clear sheets.
-func (t *Transport) listFiltered() {
-	t.throughPanes = map[uint32][]uint32{}
-	for i := range t.filtered {
-		of := t.filtered[i].element
-		t.throughPanes[of] = append(t.throughPanes[of], uint32(4*(len(t.patches)+i)))
+func listFiltered(filtered []filtered, patches int) map[uint32][]uint32 {
+	all := map[uint32][]uint32{}
+	for i := range filtered {
+		of := filtered[i].element
+		all[of] = append(all[of], uint32(4*(patches+i)))
 	}
+	return all
 }
 
 // factor is what clear sheets leave of what is seen of an element.
