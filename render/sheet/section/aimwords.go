@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/symbols"
 )
@@ -84,6 +85,19 @@ func writtenAim(s *plan.Setup, l *plan.Light) *scene.Aim {
 		}
 	}
 	return nil
+}
+
+// roleWords say what a light is for: "key", "key of tom, edge of mara".
+func roleWords(roles []scene.Role) string {
+	var all []string
+	for _, r := range roles {
+		word := string(r.Role)
+		if r.Role == term.Edge || r.Role == term.Hair || r.Role == term.Eye {
+			word += " light"
+		}
+		all = append(all, Joined(" of ", word, r.Person.Name))
+	}
+	return Joined(", ", all...)
 }
 
 // powerWords are the watts of a light, where its name does not say them.

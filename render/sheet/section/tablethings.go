@@ -44,7 +44,7 @@ func (c Report) lights() *Section {
 
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
-		Joined("; ", Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			Joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
@@ -103,7 +103,7 @@ func (c Report) grip() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{g.Tag, Joined(", ", string(g.Kind), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
 				c.Bare(g.Height)},
-			Notes: NonEmpty(Joined("; ", c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
+			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
 		})
 	}
 	return &Section{Title: c.measured("Grip"), Rank: layout.Wanted, Tables: []Table{t}}
