@@ -8,8 +8,8 @@ import (
 	"scrimshaw/render/sheet/section"
 )
 
-// lightLines are what stands beside a light: unit and modifier; colour, level and height; gels and
-// note.
+// lightLines are what stands beside a light: unit and modifier; whether it is the key or the fill, colour, level and height;
+// gels and note.
 func (c things) lightLines(l *plan.Light) [][]string {
 	if c.Terse {
 		return c.nameLine(l.Name)
@@ -26,7 +26,7 @@ func (c things) lightLines(l *plan.Light) [][]string {
 		lines = append(lines, []string{first.Ellipsis(name, tagRoom)})
 		lines = append(lines, c.twoLines(c.ModifierLabel(l))...)
 	}
-	lines = append(lines, []string{section.LightColour(l), section.LightLevel(l), "h " + c.Bare(l.Height)})
+	lines = append(lines, section.NonEmpty(section.MainRole(l), section.LightColour(l), section.LightLevel(l), "h "+c.Bare(l.Height)))
 	return append(lines, c.twoLines(section.Joined("; ", strings.Join(l.Gels, " + "), l.Note))...)
 }
 
