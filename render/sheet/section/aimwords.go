@@ -9,7 +9,6 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
-	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/symbols"
 )
@@ -91,11 +90,7 @@ func writtenAim(s *plan.Setup, l *plan.Light) *scene.Aim {
 func roleWords(roles []scene.Role) string {
 	var all []string
 	for _, r := range roles {
-		word := string(r.Role)
-		if r.Role == term.Edge || r.Role == term.Hair || r.Role == term.Eye {
-			word += " light"
-		}
-		all = append(all, Joined(" of ", word, r.Person.Name))
+		all = append(all, Joined(" of ", string(r.Role), r.Person.Name))
 	}
 	return Joined(", ", all...)
 }

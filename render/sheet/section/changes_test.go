@@ -116,7 +116,7 @@ people: {ada: {at: [2, 3]}, noor: {at: [1, 3]}}
 lights: {one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2, role: {ada: key, noor: edge}}}
 `)
 	notes = sectionOf(t, section.Input{Setup: s}, "Lights, in metres").Tables[0].Entries[0].Notes
-	if !strings.HasPrefix(notes[0], "key of ada, edge light of noor; ") {
+	if !strings.HasPrefix(notes[0], "key of ada, edge of noor; ") {
 		t.Errorf("the notes of a light that is two people's are %q", notes)
 	}
 }
