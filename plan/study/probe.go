@@ -7,16 +7,17 @@ import (
 
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
 )
 
 // Probe returns the light, lx, at any place of a field by its two distances, for the edges of shadows that fall between
 // its points. Point sources throw hard edges, so their direct light is traced by the rays that meters use. What comes
 // straight from luminous faces is traced where the points about the place differ, as where the shadow of a near thing has
-// hardly any width, and interpolated where they are alike; what the surfaces of the set send back is interpolated. One
-// goroutine may use the function.
+// hardly any width, and interpolated where they are alike; what the surfaces of the set send back is interpolated, from
+// points on the same side of a card or a wall. One goroutine may use the function.
 func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 	hard, soft := s.split()
-	p := prober{Field: f, hard: s.evaluator(hard), soft: s.evaluator(soft)}
+	p := prober{Field: f, set: s.World.BVH(), hard: s.evaluator(hard), soft: s.evaluator(soft)}
 	p.back, p.even = make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
 	drive := light.Levels{}
 	for _, e := range soft {
@@ -34,6 +35,7 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 // prober reads a field anywhere.
 type prober struct {
 	*Field
+	set        *solid.BVH
 	back       []float32 // by point, lx: what surfaces send there
 	even       []float32 // by point, lx: what comes straight from faces
 	hard, soft func(light.Receptor) float64
@@ -51,20 +53,23 @@ func (p *prober) read(at r2.Vec) float64 {
 	l := &p.Lattice
 	corner, step := p.Corner()
 	steps := r2.Scale(1/step, r2.Sub(at, corner))
-	value := interpolate(l, p.back, steps)
 	place := p.At(at)
 	r := light.Receptor{At: place, Axis: l.Axis(place), Response: l.Response, Skip: l.Skip}
+	value := 0.0
 	if p.hard != nil {
-		value += p.hard(r)
+		value = p.hard(r)
 	}
 	switch {
 	case p.soft == nil:
 	case alike(l, p.even, steps, value):
-		value += interpolate(l, p.even, steps)
+		value += interpolate(l, p.even, steps, nil)
 	default:
 		value += p.soft(r)
 	}
-	return value
+	if alike(l, p.back, steps, value) {
+		return value + interpolate(l, p.back, steps, nil)
+	}
+	return value + interpolate(l, p.back, steps, func(u, v int) bool { return !p.set.Blocked(place, l.At(u, v), l.Skip) })
 }
 
 // alike says whether the points about a place, in steps from the first, differ too little for an edge to show between
@@ -102,23 +107,26 @@ func (s *Study) index(f *Field) int {
 	return 0
 }
 
-// interpolate is bilinear between the four points round p, in steps from the first, leaving out those
-// without data.
-func interpolate(l *light.Lattice, values []float32, p r2.Vec) float64 {
+// interpolate is bilinear between the four points round p, in steps from the first, leaving out those without data, and
+// those that seen leaves out where it is not nil and some are left.
+func interpolate(l *light.Lattice, values []float32, p r2.Vec, seen func(u, v int) bool) float64 {
 	x, y := p.X, p.Y
 	i, j := int(math.Floor(x)), int(math.Floor(y))
 	x, y = x-float64(i), y-float64(j)
 	sum, weight := 0.0, 0.0
 	for k, w := range [4]float64{(1 - x) * (1 - y), x * (1 - y), (1 - x) * y, x * y} {
 		u, v := i+k&1, j+k>>1
-		if u < 0 || v < 0 || u >= l.NU || v >= l.NV || l.Masked(u, v) {
+		if u < 0 || v < 0 || u >= l.NU || v >= l.NV || l.Masked(u, v) || seen != nil && w > 0 && !seen(u, v) {
 			continue
 		}
 		sum += w * float64(values[v*l.NU+u])
 		weight += w
 	}
-	if weight == 0 {
-		return 0
+	switch {
+	case weight > 0:
+		return sum / weight
+	case seen != nil:
+		return interpolate(l, values, p, nil)
 	}
-	return sum / weight
+	return 0
 }

@@ -397,6 +397,29 @@ lights: {soft: {output: {luminance: 5000, face: [1, 1]}, at: [0, 0], height: 1.6
 	}
 }
 
+// TestProbeKeepsTheSidesOfACardApart: what a card throws back lies before it, and right behind it is its shadow. Points of
+// the lattice on either side are no neighbours.
+func TestProbeKeepsTheSidesOfACardApart(t *testing.T) {
+	s := laidOut(t, `scrimshaw: 1
+rooms: {den: {size: [5, 4], height: 3, walls: black, floor: black, ceiling: black}}
+lights: {lamp: {output: {candela: 4000, shape: uniform}, at: [0.6, 2], height: 1.6, aim: c}}
+grip: {c: {card: [1.6, 1.6], at: [3.026, 2], height: 1.5, faces: [0.6, 2, 1.5], surface: white}}
+`)
+	lit := run(t, s, study.Options{Planes: []study.Plane{{Height: 1.5}}})
+	probe := lit.Probe(lit.Level())
+	for i := range 20 {
+		y := 1.6 + 0.04*float64(i)
+		before, behind := probe(r2.Vec{X: 3.02, Y: y}), probe(r2.Vec{X: 3.032, Y: y})
+		far := probe(r2.Vec{X: 3.12, Y: y})
+		if before < 3*far {
+			t.Fatalf("at y %.2f there are %.2f lx before the card and %.2f lx behind it: it throws nothing back", y, before, far)
+		}
+		if behind > 1.5*far {
+			t.Errorf("at y %.2f there are %.2f lx right behind the card, and %.2f lx a hand further", y, behind, far)
+		}
+	}
+}
+
 // Every level of floor has its own map: a room two steps up lay on none.
 func TestEveryLevelOfFloorHasAField(t *testing.T) {
 	s := laidOut(t, `scrimshaw: 1
