@@ -75,3 +75,26 @@ func TestSizesOfRoomsKeepOffDoors(t *testing.T) {
 		}
 	}
 }
+
+// TestNothingRunsThroughTheLengthOfAThrow: a leg of the stand points where the light does and runs along its throw. What
+// runs through a figure strikes it.
+func TestNothingRunsThroughTheLengthOfAThrow(t *testing.T) {
+	in := hardCase(t, "flat")
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	lengths := 0
+	for i := range in.Setup.Lights {
+		l := &in.Setup.Lights[i]
+		for _, it := range s.pages[0].Items {
+			if it.Text == nil || it.Object != "light:"+l.Name || it.Text.S != s.d.Length(l.Throw) {
+				continue
+			}
+			lengths++
+			if it.Layer <= ink.Symbols || it.Text.Halo == nil {
+				t.Errorf("the throw of %s is lettered under what stands, or without a rim", l.Tag)
+			}
+		}
+	}
+	if lengths < 3 {
+		t.Errorf("only %d throws are lettered", lengths)
+	}
+}
