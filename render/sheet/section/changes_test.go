@@ -89,7 +89,7 @@ setups:
   night: {camera: A, change: {lights: {one: {level: 10 %}}}}
   day: {camera: A, change: {lights: {one: {level: 50 %}}}}
 `
-	for _, names := range [][]string{nil, {"day"}} {
+	for _, names := range [][]string{{"night", "day"}, {"day"}} {
 		setups, log := fixture.SetupsOf(t, text, names...)
 		if len(setups) == 0 {
 			t.Fatal(log.All())
@@ -98,6 +98,26 @@ setups:
 		if got := list.Tables[0].Entries; len(got) != 1 || !strings.Contains(got[0].Cells[1], "level 50 %, was 10 %") {
 			t.Errorf("asked for %v, the changes of the day are %+v", names, got)
 		}
+	}
+}
+
+// TestCamerasComeAndGo: which camera rolls is a change, and none is struck for it.
+func TestCamerasComeAndGo(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+people: {ada: {at: [2, 3]}}
+cameras: {A: {at: [2, 0.5], lens: 32 mm}, B: {at: [1, 0.5], lens: 32 mm}}
+lights: {one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2}}
+setups: {wide: {camera: A}, other: {camera: B, after: wide, change: {people: {ada: {faces: A}}}}}
+`)
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	var said []string
+	for _, e := range sectionOf(t, section.Input{Setup: setups[1]}, "Changes since wide").Tables[0].Entries {
+		said = append(said, strings.Join(e.Cells, ": "))
+	}
+	if want := []string{"B: comes in", "A: goes out"}; !slices.Equal(said, want) {
+		t.Errorf("the changes are %q, want %q", said, want)
 	}
 }
 
