@@ -39,8 +39,15 @@ type solver struct {
 	obstacles *obstacleIndex
 	choices   [][]candidate // by label, cheapest first; the last is the table
 	at        []int         // by label: its choice now
+	current   []candidate   // by label: that choice, side by side, for most of the work is to go through them
+	standing  *bins         // the labels that are on the map now, by their limits
+	log       []moved       // what has changed since the last move began
+	blocker   []int         // by label: what last stood in its way, itself at first
 	seed      uint64
 }
+
+// moved is a label and the choice that it had.
+type moved struct{ label, was int }
 
 func newSolver(labels []Label, opts PlaceOptions) *solver {
 	if opts.Rounds <= 0 {
@@ -50,7 +57,7 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 		opts.Gap = 1
 	}
 	s := &solver{labels: labels, opts: opts, at: make([]int, len(labels))}
-	s.bodyBins = newBins(opts.Area, 8)
+	s.bodyBins, s.standing = newBins(opts.Area, 8), newBins(opts.Area, 16)
 	s.obstacles = indexObstacles(opts.Obstacles, opts.Area)
 	for i, l := range labels {
 		body := l.Body
@@ -64,7 +71,9 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 		choices := s.candidates(i)
 		slices.SortStableFunc(choices, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
 		s.choices = append(s.choices, untilTable(choices))
+		s.blocker = append(s.blocker, i)
 		s.at[i] = len(s.choices[i]) - 1
+		s.current = append(s.current, s.choices[i][s.at[i]])
 	}
 	return s
 }
@@ -74,7 +83,30 @@ func untilTable(choices []candidate) []candidate {
 	return choices[:1+slices.IndexFunc(choices, func(c candidate) bool { return !c.On })]
 }
 
-func (s *solver) now(i int) *candidate { return &s.choices[i][s.at[i]] }
+func (s *solver) now(i int) *candidate { return &s.current[i] }
+
+// choose gives label i a choice, and logs the one that it had.
+func (s *solver) choose(i, to int) {
+	if to == s.at[i] {
+		return
+	}
+	s.log = append(s.log, moved{i, s.at[i]})
+	if c := s.now(i); c.On {
+		s.standing.take(i, c.limits)
+	}
+	s.at[i], s.current[i] = to, s.choices[i][to]
+	if c := s.now(i); c.On {
+		s.standing.put(i, c.limits)
+	}
+}
+
+// undo takes back what the log holds.
+func (s *solver) undo() {
+	for n := len(s.log) - 1; n >= 0; n-- {
+		s.choose(s.log[n].label, s.log[n].was)
+	}
+	s.log = s.log[:0]
+}
 
 // conflict says whether two labels cannot both stand where these candidates are.
 func (s *solver) conflict(a, b *candidate) bool {
@@ -93,12 +125,20 @@ func (s *solver) conflict(a, b *candidate) bool {
 
 // blocked says whether a candidate of label i is in conflict with where the others stand.
 func (s *solver) blocked(i int, c *candidate) bool {
-	for j := range s.labels {
-		if j != i && s.conflict(c, s.now(j)) {
-			return true
-		}
+	if !c.On {
+		return false
 	}
-	return false
+	if j := s.blocker[i]; j != i && s.conflict(c, s.now(j)) {
+		return true // most often who stood in the way of the last candidate stands in that of the next
+	}
+	blocked := false
+	s.standing.near(c.limits, func(j int) bool {
+		if blocked = j != i && s.conflict(c, s.now(j)); blocked {
+			s.blocker[i] = j
+		}
+		return !blocked
+	})
+	return blocked
 }
 
 // cheapest returns the first choice of label i that is not blocked.
@@ -119,7 +159,7 @@ func (s *solver) greedy() {
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(len(s.choices[a]), len(s.choices[b])) })
 	for _, i := range order {
-		s.at[i] = s.cheapest(i)
+		s.choose(i, s.cheapest(i))
 	}
 }
 
@@ -128,7 +168,7 @@ func (s *solver) greedy() {
 func (s *solver) anneal() {
 	best, cost := slices.Clone(s.at), s.total()
 	now := cost
-	rounds := s.opts.Rounds * len(s.labels)
+	rounds := s.rounds()
 	for n := range rounds {
 		// From half a step of the ladder down to a mm of leader.
 		heat := formCost / 2 * math.Pow(2/float64(formCost), float64(n)/float64(rounds))
@@ -139,38 +179,62 @@ func (s *solver) anneal() {
 		if s.choices[i][to].cost-s.now(i).cost > 10*heat || to == s.at[i] {
 			continue // hardly ever accepted, whoever moves away
 		}
-		before := slices.Clone(s.at)
 		if change := s.move(i, to); change <= 0 || s.random() < math.Exp(-change/heat) {
 			now += change
 		} else {
-			copy(s.at, before)
+			s.undo()
 		}
 		if now < cost-1e-9 {
-			best, cost = slices.Clone(s.at), now
+			copy(best, s.at)
+			cost = now
 		}
 	}
-	copy(s.at, best)
+	for i, n := range best {
+		s.choose(i, n)
+	}
+}
+
+// rounds is how many moves are tried. In a crowd they are fewer for each label: most of it finds no place, however
+// long one looks.
+func (s *solver) rounds() int {
+	const enough, least = 36000, 30 // moves in all; moves of each label
+	n := len(s.labels)
+	return min(s.opts.Rounds*n, max(enough, least*n))
 }
 
 // move gives label i a choice, lets whoever stands there find another place, and returns what
 // that costs more.
 func (s *solver) move(i, to int) (change float64) {
+	s.log = s.log[:0]
 	change = -s.now(i).cost
-	s.at[i] = to
+	s.choose(i, to)
 	change += s.now(i).cost
-	var driven []int
-	for j := range s.labels {
-		if j != i && s.conflict(s.now(i), s.now(j)) {
-			change -= s.now(j).cost
-			s.at[j] = len(s.choices[j]) - 1
-			driven = append(driven, j)
-		}
+	driven := s.inTheWay(i)
+	for _, j := range driven {
+		change -= s.now(j).cost
+		s.choose(j, len(s.choices[j])-1)
 	}
 	for _, j := range driven {
-		s.at[j] = s.cheapest(j)
+		s.choose(j, s.cheapest(j))
 		change += s.now(j).cost
 	}
 	return change
+}
+
+// inTheWay returns the labels that stand in conflict with label i, in their order.
+func (s *solver) inTheWay(i int) (found []int) {
+	c := s.now(i)
+	if !c.On {
+		return nil
+	}
+	s.standing.near(c.limits, func(j int) bool {
+		if j != i && s.conflict(c, s.now(j)) {
+			found = append(found, j)
+		}
+		return true
+	})
+	slices.Sort(found)
+	return slices.Compact(found)
 }
 
 // settle lets each label take a cheaper place that is free, until none has one.
@@ -179,7 +243,7 @@ func (s *solver) settle() {
 		again = false
 		for i := range s.labels {
 			if n := s.cheapest(i); n < s.at[i] {
-				s.at[i] = n
+				s.choose(i, n)
 				again = true
 			}
 		}
@@ -202,9 +266,8 @@ func (s *solver) restore() {
 	}
 	for _, i := range short {
 		for to := 0; s.now(i).Form > 0 && to < min(s.at[i], most); to++ {
-			before := slices.Clone(s.at)
 			if s.move(i, to) >= 0 {
-				copy(s.at, before)
+				s.undo()
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package carto
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -192,5 +193,50 @@ func BenchmarkPlace(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		Place(labels, opts)
+	}
+}
+
+// What is blocked is what is in conflict with some label where that stands now, whatever has been moved and taken back.
+func TestBlockedAsAllConflicts(t *testing.T) {
+	r := rng(8)
+	var labels []Label
+	for range 40 {
+		labels = append(labels, light8(r2.Vec{X: r.between(10, 90), Y: r.between(10, 50)}, 60))
+	}
+	s := newSolver(labels, PlaceOptions{Area: r2.Box{Max: r2.Vec{X: 100, Y: 60}}})
+	s.greedy()
+	blocked := 0
+	for range 2000 {
+		i := int(s.random() * float64(len(labels)))
+		before := slices.Clone(s.at)
+		s.move(i, int(s.random()*float64(len(s.choices[i]))))
+		if s.random() < 0.5 {
+			if s.undo(); !slices.Equal(s.at, before) {
+				t.Fatalf("%v after all was taken back, want %v", s.at, before)
+			}
+		}
+		i = int(s.random() * float64(len(labels)))
+		c, want := &s.choices[i][int(s.random()*float64(len(s.choices[i])))], false
+		for j := range labels {
+			want = want || j != i && s.conflict(c, s.now(j))
+		}
+		if got := s.blocked(i, c); got != want {
+			t.Fatalf("label %d blocked: %v, want %v", i, got, want)
+		}
+		if want {
+			blocked++
+		}
+	}
+	if blocked < 200 || blocked > 1800 {
+		t.Errorf("%d of 2000 candidates blocked: the scene tells nothing", blocked)
+	}
+}
+
+// Few labels get all rounds; a crowd shares moves, and each label of a multitude still gets some.
+func TestRoundsOfACrowd(t *testing.T) {
+	for labels, want := range map[int]int{50: 50 * 600, 60: 36000, 1000: 36000, 2000: 60000} {
+		if got := (&solver{labels: make([]Label, labels), opts: PlaceOptions{Rounds: 600}}).rounds(); got != want {
+			t.Errorf("%d moves of %d labels, want %d", got, labels, want)
+		}
 	}
 }

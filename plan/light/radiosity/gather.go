@@ -57,9 +57,45 @@ func (g *gatherer) chooseExact(i int) {
 		}
 		limits[lamp] *= t.quality.Noise
 	}
-	for slot := 1; slot < len(t.patches); slot++ {
-		p := &t.patches[slot]
-		gain := t.mesh.rough(&t.receptors[i], p) / 4 // of an element
+	for k := range t.mesh.faces {
+		if g.matters(&t.receptors[i], k, limits, share) {
+			g.chooseOfFace(i, &t.mesh.faces[k], limits, share)
+		}
+	}
+	slices.Sort(g.fixed)
+}
+
+// matters says whether some element of a face could be chosen, were all of them as bright as the brightest and where the
+// face comes nearest.
+func (g *gatherer) matters(r *receptor.Receptor, face int, limits []float64, share float64) bool {
+	f := &g.s.t.mesh.faces[face]
+	way := r3.Sub(r.At, f.origin)
+	over := r3.Dot(way, f.n)
+	if !(over > 0) {
+		return false
+	}
+	x, y := r3.Dot(way, f.u), r3.Dot(way, f.v)
+	x, y = max(0, -x, x-f.width), max(0, -y, y-f.height)
+	square, area := x*x+y*y+over*over, f.du*f.dv
+	const rounding = 1 + 1e-9
+	gain := rounding * over / math.Sqrt(square) * area / (math.Pi * (square + area/4)) / 4
+	noise := math.Sqrt(gain * share)
+	for lamp, limit := range limits {
+		if limit > 0 && float64(g.s.brightest[lamp][face])*noise*rounding > limit {
+			return true
+		}
+	}
+	return false
+}
+
+// chooseOfFace is chooseExact for the elements of one face.
+func (g *gatherer) chooseOfFace(i int, f *face, limits []float64, share float64) {
+	t := g.s.t
+	for _, slot := range t.slots[f.first : f.first+uint32(f.nu*f.nv)] {
+		if slot == 0 {
+			continue
+		}
+		gain := t.mesh.rough(&t.receptors[i], &t.patches[slot]) / 4 // of an element
 		if gain <= 0 {
 			continue
 		}
@@ -68,7 +104,7 @@ func (g *gatherer) chooseExact(i int) {
 			least := float32(limit / noise)
 			for e, v := range g.s.bright[lamp][4*slot : 4*slot+4] {
 				if v > least && limit > 0 {
-					g.findFormFactor(i, uint32(4*slot+e))
+					g.findFormFactor(i, 4*slot+uint32(e))
 				}
 			}
 		}
@@ -87,7 +123,7 @@ func (m *mesh) rough(r *receptor.Receptor, p *patch) float64 {
 	cos := math.Inf(-1)
 	for _, corner := range f.rectangle(p.x, p.y, f.du, f.dv) {
 		toCorner := r3.Sub(corner, r.At)
-		cos = max(cos, r3.Dot(toCorner, r.Axis)/r3.Norm(toCorner))
+		cos = max(cos, r3.Dot(toCorner, r.Axis)/math.Sqrt(r3.Norm2(toCorner)))
 	}
 	square := r3.Norm2(way)
 	area := f.du * f.dv

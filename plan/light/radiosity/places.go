@@ -28,6 +28,7 @@ func (t *Transport) group() {
 		}
 		t.places[n].receptors = append(t.places[n].receptors, i)
 	}
+	t.quality = t.quality.among(len(t.places))
 	t.placeOf = make([]int32, len(t.receptors))
 	for n := range t.places {
 		for _, i := range t.places[n].receptors {
@@ -40,6 +41,9 @@ func (t *Transport) group() {
 		t.places[n].makeRoom(rays)
 	}
 }
+
+// Crowded says whether receptors stand at so many places that they share the rays of fewer.
+func (s *Solution) Crowded() bool { return len(s.t.places) > crowd }
 
 // traceFromPlaces follows the rays of single receptors.
 func (t *Transport) traceFromPlaces(ctx context.Context) error {

@@ -35,6 +35,8 @@
 package radiosity
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
@@ -59,6 +61,26 @@ type Quality struct {
 // Closer is a quality with smaller patches and more rays for single receptors.
 func (q Quality) Closer() Quality {
 	q.Patch, q.Links, q.More, q.HotSamples = q.Patch*0.6, q.Links*2, q.More*6, q.HotSamples*4
+	return q
+}
+
+// crowd is how many places are read with all rays; more places share those of so many, down to a number that still
+// tells by their spread what they are off by.
+const (
+	crowd      = 64
+	leastPoint = 512
+	leastMore  = 256
+	leastCell  = 16
+)
+
+// among is the quality where so many places are read.
+func (q Quality) among(places int) Quality {
+	for ; places > crowd; places = (places + 1) / 2 {
+		q.Point = max(q.Point/2, min(q.Point, leastPoint))
+		q.More = max(q.More/2, min(q.More, leastMore))
+		q.Cell = max(q.Cell/2, min(q.Cell, leastCell))
+		q.Near, q.Noise = q.Near/math.Sqrt2, 2*q.Noise
+	}
 	return q
 }
 

@@ -17,6 +17,7 @@ type Solution struct {
 	uneven          [][]bool      // by lamp and slot: whether the edge of a shadow runs over it
 	cells           [][]cellLight // by lamp and cell
 	bright          [][]float32   // luminous exitance by lamp and element, lm/m²
+	brightest       [][]float32   // likewise of the brightest element of a face, by lamp and face
 	rest            [][]float32   // the same without what hot elements return of the lamp's own light
 	halfDifferences [][]float32   // by lamp and slot: what half of the rays of a patch put its exitance off by, lm/m²
 	readings        []reading     // by receptor
@@ -90,17 +91,29 @@ func (s *Solution) isHot(element uint32, lamp int) bool {
 	return is
 }
 
+// brightestOf is the brightest element of each face.
+func (t *Transport) brightestOf(bright []float32) []float32 {
+	out := make([]float32, len(t.mesh.faces))
+	for slot := 1; slot < len(t.patches); slot++ {
+		of := &out[t.patches[slot].face]
+		for _, v := range bright[4*slot : 4*slot+4] {
+			*of = max(*of, v)
+		}
+	}
+	return out
+}
+
 // setLuminous sets the luminous exitance of all elements by lamp, and what is left of it without what hot ones return of
 // the lamp's own light.
 func (s *Solution) setLuminous() {
 	n := uint32(4 * (len(s.t.patches) + len(s.t.filtered)))
-	s.bright, s.rest = make([][]float32, s.lamps), make([][]float32, s.lamps)
+	s.bright, s.rest, s.brightest = make([][]float32, s.lamps), make([][]float32, s.lamps), make([][]float32, s.lamps)
 	for lamp := range s.bright {
 		bright := make([]float32, n)
 		for e := range n {
 			bright[e] = float32(s.exitance(e, lamp).Y())
 		}
-		s.bright[lamp], s.rest[lamp] = bright, bright
+		s.bright[lamp], s.rest[lamp], s.brightest[lamp] = bright, bright, s.t.brightestOf(bright)
 		if len(s.hot[lamp].of) > 0 {
 			rest := slices.Clone(bright)
 			for e := range n {

@@ -27,7 +27,8 @@ func (t *Transport) Solve(ctx context.Context, lamps []Lamp) (*Solution, error) 
 		return nil, err
 	}
 	s.setWithoutHot()
-	s.bright, s.rest, s.cells, s.direct, s.halfDifferences, s.uneven = nil, nil, nil, nil, nil, nil
+	s.bright, s.brightest, s.rest, s.cells = nil, nil, nil, nil
+	s.direct, s.halfDifferences, s.uneven = nil, nil, nil
 	return s, nil
 }
 

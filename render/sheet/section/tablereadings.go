@@ -27,7 +27,33 @@ func (c Report) faces() *Section {
 		i += n
 	}
 	s.Without = NonEmpty(leftOut(atFaces(c.In)...))
+	s.Words = append(s.Words, NonEmpty(uncertain(atFaces(c.In)))...)
 	return &s
+}
+
+// uncertainFrom is the stated error, as a share, from which on a reading is named as uncertain: a tenth of a stop.
+const uncertainFrom = 0.07
+
+// uncertain says how many readings have a large stated error, and which has the largest; "" where none has.
+func uncertain(readings []*meter.Reading) string {
+	var worst *meter.Reading
+	many := 0
+	for _, r := range readings {
+		if r.Error == nil || *r.Error < uncertainFrom {
+			continue
+		}
+		many++
+		if worst == nil || *r.Error > *worst.Error {
+			worst = r
+		}
+	}
+	switch {
+	case worst == nil:
+		return ""
+	case many == 1:
+		return fmt.Sprintf("Known less closely: %s to ±%.0f %%.", worst.Name, 100**worst.Error)
+	}
+	return fmt.Sprintf("Known less closely than ±%.0f %%: %d readings, %s to ±%.0f %%.", 100*uncertainFrom, many, worst.Name, 100**worst.Error)
 }
 
 // besides is how many of the first faces of some stand beside each other in one table.
