@@ -20,6 +20,7 @@ type Light struct {
 	Head            kit.Head
 	Level           float64 // share of the full output, 0 to 1
 	Gels            []string
+	Diffusion       []string     // cloth before the head, from it outward
 	RelativeOutput  colour.RGB   // Head at Level: what multiplies the basis
 	White           colour.White // at this level, after gels
 	Mount           Mount

@@ -46,6 +46,19 @@ type Opening struct {
 	Glass         string
 	Transmittance float64 // share of the light that its glass lets through, luminous, 0 to 1
 	Escape        bool
+	Dressing      []Dressing // from the room outward
+	Gels          []string   // on the glass, from the source
 	IDs           []solid.ID // its pane, its leaf
 	Span          source.Span
+}
+
+// Dressing is one part of a curtain, or a blind, of an opening.
+type Dressing struct {
+	Cloth string     // of a curtain
+	A, B  r2.Vec     // its ends in plan, from left to right as seen from inside, m
+	Foot  float64    // z of its lower edge, m
+	Top   float64    // z of its upper edge, m
+	Slat  float64    // the width of the slats of a blind, m; 0 of a curtain
+	Tilt  float64    // of the slats, degrees: above 0 the room's edge is the lower one
+	IDs   []solid.ID // its cloth, its slats
 }

@@ -50,7 +50,7 @@ type Targets struct {
 // Path says how light came.
 type Path uint8
 
-// The paths. Diffused and Mirrored are not computed yet.
+// The paths: what comes off a cloth is diffused, from whichever side the cloth is lit. Mirrored is not computed yet.
 const (
 	Direct Path = iota
 	Diffused
@@ -66,7 +66,7 @@ type Term struct {
 	Light  string
 	Path   Path
 	Via    []solid.ID // panes passed, in order from the lamp
-	From   solid.ID   // the last surface, of reflected light
+	From   solid.ID   // the last surface, of reflected and diffused light
 	Filter colour.RGB // what the panes leave of direct light; {1, 1, 1} without panes
 }
 

@@ -32,7 +32,7 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	p.step(solveWork)
 	for k, i := range fresh {
 		c := &b.columns[i]
-		c.addReflected(b.Lights[i], read, k, len(b.resolved))
+		w.addReflected(c, b.Lights[i], read, k, len(b.resolved))
 		for n := range b.resolved {
 			c.rayError = append(c.rayError, read.Spread(n, k))
 		}
@@ -106,8 +106,9 @@ func (w *World) needsRefinement(b *Basis, fresh []int, rough *radiosity.Solution
 	return false
 }
 
-// addReflected adds the terms of what comes back to receptors, by the surface it left last.
-func (c *column) addReflected(light string, s *radiosity.Solution, lamp, receptors int) {
+// addReflected adds the terms of what comes back to receptors, by the surface it left last; what left a cloth is diffused,
+// from whichever side of it.
+func (w *World) addReflected(c *column, light string, s *radiosity.Solution, lamp, receptors int) {
 	direct := len(c.terms)
 	for i := range receptors {
 		for k, e := range s.Point(i, lamp) {
@@ -118,7 +119,11 @@ func (c *column) addReflected(light string, s *radiosity.Solution, lamp, recepto
 			n := slices.IndexFunc(c.terms[direct:], func(t Term) bool { return t.From == key.From && slices.Equal(t.Via, key.Via) })
 			if n < 0 {
 				n = len(c.terms) - direct
-				c.terms = append(c.terms, Term{Light: light, Path: Reflected, Via: key.Via, From: key.From, Filter: colour.RGB{1, 1, 1}})
+				path := Reflected
+				if w.scattering[key.From] {
+					path = Diffused
+				}
+				c.terms = append(c.terms, Term{Light: light, Path: path, Via: key.Via, From: key.From, Filter: colour.RGB{1, 1, 1}})
 				c.points = append(c.points, make([]colour.RGB, receptors))
 			}
 			c.points[direct+n][i] = e

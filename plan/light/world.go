@@ -32,8 +32,9 @@ type World struct {
 	sides           []caster   // the same with the sides of prisms, for lattices that are not level
 	panes           []caster   // clear sheets, in the order of the set
 	tinted          bool       // whether a clear sheet tints
-	exact           bool       // whether fields find exactly what points see that see little of a lamp
-	faces           int        // points of a face that are traced
+	scattering      map[solid.ID]bool
+	exact           bool // whether fields find exactly what points see that see little of a lamp
+	faces           int  // points of a face that are traced
 	tubes           int
 	bundle          int // how many of them a lattice takes together
 	radiosity       radiosity.Quality
@@ -54,7 +55,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 		return nil, err
 	}
 	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), radiosity: o.Quality.radiosity(),
-		report: o.Progress}
+		report: o.Progress, scattering: map[solid.ID]bool{}}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
 	w.exact = o.Quality != Draft
 	w.errorModel, w.allowedRayError = o.Quality.errorModel(), o.Quality.allowedRayError()
@@ -72,7 +73,7 @@ func (w *World) BVH() *solid.BVH { return w.bvh }
 
 // reflects says whether any surface of the set returns light.
 func reflects(set *solid.Set) bool {
-	lit := func(s *solid.Skin) bool { return s.Reflect != colour.RGB{} }
+	lit := func(s *solid.Skin) bool { return s.Reflect != colour.RGB{} || s.Scatters() }
 	return slices.ContainsFunc(set.Prisms, func(p solid.Prism) bool { return lit(&p.Skin) }) ||
 		slices.ContainsFunc(set.Sheets, func(s solid.Sheet) bool { return lit(&s.Front) || lit(&s.Back) })
 }
@@ -86,6 +87,9 @@ func (w *World) sortSet(set *solid.Set) {
 	}
 	for i := range set.Sheets {
 		s := &set.Sheets[i]
+		if s.Front.Scatters() || s.Back.Scatters() {
+			w.scattering[s.ID] = true
+		}
 		c, ok := sheetCaster(s)
 		switch {
 		case !ok:

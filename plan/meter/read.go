@@ -163,7 +163,7 @@ func (r *reader) share(t *light.Term, y float64) Share {
 	for _, id := range t.Via {
 		s.Via = append(s.Via, r.names[id])
 	}
-	if t.Path == light.Reflected || t.Path == light.Mirrored {
+	if t.Path != light.Direct {
 		s.From = r.names[t.From]
 	}
 	return s

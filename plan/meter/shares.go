@@ -27,7 +27,7 @@ func (r *Reading) sharesInWords() string {
 	var parts []string
 	for i := 0; i < len(r.Shares); {
 		s := &r.Shares[i]
-		if s.Path == light.Reflected.String() {
+		if s.Path == light.Reflected.String() || s.Path == light.Diffused.String() {
 			n := i + 1
 			for n < len(r.Shares) && r.Shares[n].Light == s.Light && r.Shares[n].Path == s.Path {
 				n++
@@ -52,7 +52,7 @@ func (r *Reading) sumOfShares() (sum float64) {
 	return sum
 }
 
-// reflected words what came back of one light.
+// reflected words what came back of one light, or off cloths.
 func reflected(shares []Share, total float64) []string {
 	sum := 0.0
 	for i := range shares {
@@ -62,7 +62,7 @@ func reflected(shares []Share, total float64) []string {
 	if percent(sum) <= roundsToNothing {
 		return nil
 	}
-	words := fmt.Sprintf("%s reflected %.0f %%", shares[0].called(), percent(sum))
+	words := fmt.Sprintf("%s %s %.0f %%", shares[0].called(), shares[0].Path, percent(sum))
 	strongest := slices.Clone(shares)
 	slices.SortStableFunc(strongest, func(a, b Share) int { return cmp.Compare(b.Lux, a.Lux) })
 	var named []string

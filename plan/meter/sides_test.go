@@ -128,7 +128,7 @@ func took(terms []light.Term, lux ...float64) Reading {
 
 // A share names the surface that its light left last, if it left one: direct light left none.
 func TestASharesSurface(t *testing.T) {
-	for path, from := range map[light.Path]string{light.Direct: "", light.Diffused: "", light.Mirrored: "kitchen.floor", light.Reflected: "kitchen.floor"} {
+	for path, from := range map[light.Path]string{light.Direct: "", light.Diffused: "kitchen.floor", light.Mirrored: "kitchen.floor", light.Reflected: "kitchen.floor"} {
 		r := took([]light.Term{{Light: "day", Path: path, Via: []solid.ID{1}, From: 2}}, 30)
 		if s := r.Shares[0]; s.From != from || s.Path != path.String() || s.Light != "day" || s.Via[0] != "street" {
 			t.Errorf("%v: %+v, want it from %q", path, s, from)

@@ -34,6 +34,9 @@ const (
 	CodeRoomNarrow      = "room-narrow"       // warning: a room that nobody can stand in
 	CodeShutterLong     = "shutter-long"      // an exposure longer than the frame
 	CodeTilt            = "lamp-tilt"         // note: a measured lamp whose light by its tilt is not known as it hangs
+	CodeCurtainWide     = "curtain-wide"      // a curtain wider than its opening, a slat wider than it is high
+	CodeCurtainHigh     = "curtain-high"      // a curtain over the ceiling, or of no height
+	CodeGelWithoutGlass = "gel-without-glass" // gels on an opening that has no glass
 	CodeNothingBefore   = "nothing-before"    // stays in a set-up with none before it
 	CodeStaysMoved      = "stays-moved"       // a thing that stays and is moved at once
 )

@@ -93,24 +93,45 @@ func withTilt(axis r3.Vec, pan, tilt float64) r3.Vec {
 	return plan.Pointing(pan, tilt)
 }
 
-// hangSheet puts a piece of grip into the set with the surface that light meets. What a frame and
-// a net let pass is not computed yet: they are seen, and stop no light.
+// hangSheet puts a piece of grip into the set with the surface that light meets. A frame without cloth is seen, and stops
+// no light.
 func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
 	r.formNotComputed("piece of grip", string(g.Kind), "grip."+g.Name, written.Span)
-	if g.Kind == term.Frame || g.Kind == term.Net {
-		if written.Cloth.Set && r.kit.ClothOf(written.Cloth.Value) == nil {
-			r.unknownEntry(written.Cloth, "cloth", kit.Names(r.kit.Cloth))
-			return false
-		}
+	var skin solid.Skin
+	var ok bool
+	switch {
+	case g.Kind != term.Frame && g.Kind != term.Net:
+		skin, ok = r.gripSkin(written, g)
+	case g.Kind == term.Frame && !written.Cloth.Set:
 		id := r.id(g.Name)
 		r.out.Bodies.Sheets = append(r.out.Bodies.Sheets, solid.Sheet{ID: id, Name: g.Name, Corners: g.Corners()})
 		g.IDs = []solid.ID{id}
 		return true
+	default:
+		skin, ok = r.clothSkin(written, g)
 	}
-	skin, ok := r.gripSkin(written, g)
 	g.Reflects = skin.Reflect.Y()
 	g.IDs = []solid.ID{r.sheet(g.Name, g.Corners(), skin, skin)}
 	return ok
+}
+
+// clothSkin is what light meets at the cloth of a frame or a net: a net that names none is a single one.
+func (r *gripPass) clothSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool) {
+	name := scene.DefaultNet
+	if written.Cloth.Set {
+		name = written.Cloth.Value
+	} else {
+		r.assume(written.Path, "cloth", name)
+	}
+	c := r.kit.ClothOf(name)
+	if c == nil {
+		if written.Cloth.Set {
+			r.unknownEntry(written.Cloth, "cloth", kit.Names(r.kit.Cloth))
+		}
+		return solid.Skin{}, false
+	}
+	g.Cloth = name
+	return solid.Skin{Reflect: grey(c.Reflect), Direct: grey(c.Direct), Diffuse: grey(c.Diffuse)}, true
 }
 
 // gripSkin is the surface of a flag, a card or a silver board.

@@ -55,7 +55,7 @@ func (r *wallPass) hangPane(o *plan.Opening) {
 	if o.Ajar > 0 {
 		a, b = o.Leaf[0], o.Leaf[1]
 	}
-	skin := kitSkin(m)
+	skin := r.gelled(o, kitSkin(m))
 	o.IDs = append(o.IDs, r.sheet(o.Name, upright(a, b, o.Sill, o.Head), skin, skin))
 }
 

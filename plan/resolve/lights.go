@@ -64,6 +64,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	l.Mount.Foot = r.footOf(written)
 	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)
 	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
+	r.clipDiffusion(written, &l)
 	return l, ok && fits
 }
 

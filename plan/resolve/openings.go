@@ -48,6 +48,12 @@ func (r *wallPass) openingOf(o *scene.Opening) (plan.Opening, bool) {
 		Escape: o.Escape.Value, Transmittance: 1, Span: o.Span,
 	}
 	r.glaze(o, &resolved)
+	for _, g := range o.Gels {
+		resolved.Gels = append(resolved.Gels, g.Name)
+	}
+	if len(o.Gels) > 0 && resolved.Glass == "" {
+		r.Errorf(o.Gels[0].Span, CodeGelWithoutGlass, "add glass: "+scene.DefaultGlass+", or hang a cloth as dressing", "%s has no glass to put a gel on", o.Name)
+	}
 	return resolved, r.sillAndHead(o, room, &resolved)
 }
 

@@ -24,6 +24,7 @@ func (r *wallPass) shell() {
 		o := &r.out.Openings[i]
 		r.threshold(o)
 		r.closeOpening(o)
+		r.dress(o)
 	}
 }
 

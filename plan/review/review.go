@@ -94,7 +94,7 @@ func (c *checker) more(key *meter.Reading, stops float64) string {
 	for _, s := range key.Shares {
 		all += s.Lux
 		given[s.Light] += s.Lux
-		if s.Path != light.Reflected.String() {
+		if s.Path == light.Direct.String() {
 			straight += s.Lux
 		}
 	}

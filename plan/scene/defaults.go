@@ -27,10 +27,15 @@ const (
 	DefaultDoorHead   float64 = 2.0 // of a gap too
 	DefaultGlass              = "glass"
 
+	DefaultCurtainIn       float64 = 0.08 // before the wall
+	DefaultCurtainLap      float64 = 0.10 // past the sides, the head and the sill of its opening
+	DefaultSlatReflectance float64 = 0.6
+
 	DefaultFurnitureMaterial = "light-wood"
 	DefaultFlag              = "black" // the surface of a flag, and so on
 	DefaultCard              = "white"
 	DefaultSilver            = "silver"
+	DefaultNet               = "net-single"
 
 	DefaultPersonHeight float64 = 1.70
 	EyesToCrown         float64 = 0.11 // standing

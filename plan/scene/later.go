@@ -51,7 +51,6 @@ func (u *Uncomputed) Thing() string {
 const (
 	byLamp    = "accessories of a lamp"
 	byBulb    = "bulbs and shades"
-	byCloth   = "cloth and blinds"
 	bySun     = "the sun and the sky"
 	byFrame   = "the frame check"
 	byWalk    = "marks and walks"
@@ -66,16 +65,11 @@ const (
 var laters = []Later{
 	{Table: "light", Key: "barndoors", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "scrims", Waits: byLamp, Changes: OwnLight, Takes: true},
-	{Table: "light", Key: "diffusion", Waits: byLamp, Changes: OwnLight, Colours: true},
 	{Table: "light", Key: "cuts", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "breakup", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "bulb", Waits: byBulb, Changes: OwnLight, Colours: true},
 	{Table: "light", Key: "shade", Waits: byBulb, Changes: OwnLight, Colours: true},
-	{Table: "opening", Key: "dressing", Waits: byCloth, Changes: OpeningLight},
-	{Table: "opening", Key: "gels", Waits: "gels on openings", Changes: OpeningLight, Takes: true},
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
-	{Table: "piece of grip", Key: "frame", Waits: "what the cloth of frames does to light", Changes: RoomLight},
-	{Table: "piece of grip", Key: "net", Waits: "what nets do to light", Changes: RoomLight},
 	{Table: "piece of grip", Key: "silver", Waits: "what polished boards mirror", Changes: RoomLight},
 	{Table: "piece of furniture", Key: "mirror", Waits: "mirrors", Changes: RoomLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
@@ -111,6 +105,9 @@ var laters = []Later{
 // Unfocused is a focus of a lamp that has no figures by focus: the key is computed, and here nothing follows
 // from it.
 var Unfocused = Later{Table: "light", Key: "focus", Waits: "figures by focus", Changes: OwnLight}
+
+// Wrapped is cloth clipped to a lamp that shines all round, which would have to go round it.
+var Wrapped = Later{Table: "light", Key: "diffusion", Waits: "cloth round a lamp", Changes: OwnLight}
 
 // laterNamed returns what waits to be computed under a key of a table, or nil.
 func laterNamed(table, key string) *Later {

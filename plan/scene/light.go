@@ -8,8 +8,9 @@ import (
 )
 
 var (
-	gelName = catalogueNameReader("a gel", "1/2 CTO")
-	gelList = either("a list of gels", "[1/2 CTO]", ofKind(source.List), source.ListOf("a list of gels", "[1/2 CTO]", gelName, 0, 12),
+	gelName   = catalogueNameReader("a gel", "1/2 CTO")
+	clothList = oneOrMore("a list of cloths", "half-diffusion", catalogueNameReader("a cloth", "half-diffusion"), 5)
+	gelList   = either("a list of gels", "[1/2 CTO]", ofKind(source.List), source.ListOf("a list of gels", "[1/2 CTO]", gelName, 0, 12),
 		source.Converted(gelName, func(r Ref) []Ref { return []Ref{r} }))
 )
 
@@ -39,6 +40,10 @@ func lightKeys() []entry[Light] {
 		value("tint", quantity("a tint", "+0.003", duvs, between(-0.05, 0.05)),
 			func(l *Light) *Given[float64] { return &l.Tint },
 			"Duv: plus is green, minus magenta.", "+0.003", "0"),
+		into("diffusion", clothList, func(l *Light, v []Ref, _ *source.Node) {
+			l.Diffusion = v
+			l.noteCatalogueName("diffusion", "cloth", v...)
+		}, "Cloth clipped to the head, by its name in the kit.", "half-diffusion", "none"),
 		into("gels", gelList, func(l *Light, v []Ref, _ *source.Node) { l.Gels = v },
 			"Its gels, in order.", "[1/2 CTO]", "none"),
 		value("level", quantity("a level", "80 %", levels, between(0, 1)),

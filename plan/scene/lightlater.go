@@ -99,7 +99,6 @@ func orWord[T, W any](what, like string, t *table[T], word source.Reader[W], to 
 }
 
 func lightLater() []entry[Light] {
-	clothNames := oneOrMore("a list of cloths", "half-diffusion", catalogueNameReader("a cloth", "half-diffusion"), 5)
 	scrims := oneOrMore("a list of scrims", "[double, half-single]", source.OneOf("a scrim", "single", "double", "half-single", "half-double"), 6)
 	bulb := orWord("a bulb", "{watts: 60 W, colour: 2700 K}", globeTable, catalogueNameReader("a bulb", "tungsten-60"), func(r Ref) globe { return globe{name: r} })
 	shade := orWord("a shade", "{transmittance: 0.4}", coverTable, catalogueNameReader("a shade", "lampshade-30"), func(r Ref) cover { return cover{name: r} })
@@ -111,12 +110,6 @@ func lightLater() []entry[Light] {
 			"Angles of its leaves.", "{top: 40, left: 60}", "none"),
 		raw("scrims", scrims, func(l *Light) **source.Node { return &l.Scrims },
 			"Wire scrims.", "[double, half-single]", "none"),
-		into("diffusion", clothNames,
-			func(l *Light, v []Ref, n *source.Node) {
-				l.Diffusion = n
-				l.noteCatalogueName("diffusion", "cloth", v...)
-			},
-			"Cloth clipped to the head, by its name in the kit.", "half-diffusion", "none"),
 		raw("cuts", source.ListOf("a list of cuts", "[{angle: 0, depth: 30 %}]", mapOf("a cut", "{angle: 0, depth: 30 %}", cutTable), 1, 4),
 			func(l *Light) **source.Node { return &l.Cuts },
 			"Up to four cuts of a projection spot.", "[{angle: 0, depth: 30 %}]", "none"),

@@ -41,33 +41,15 @@ func openingKeys() []entry[Opening] {
 			"How far the leaf stands open.", "75", "0, closed").of(string(term.Window), string(term.Door)),
 		value("glass", surface, func(o *Opening) *Given[string] { return &o.Glass },
 			"Glass of the panes, by its name in the kit.", "glass", "clear glass in a window").of(string(term.Window), string(term.Door)),
+		into("dressing", dressingList, func(o *Opening, v []Dressing, _ *source.Node) { o.takeDressing(v) },
+			"Curtains and blinds, from the room outward.",
+			"[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none"),
+		into("gels", gelList, func(o *Opening, v []Ref, _ *source.Node) { o.Gels = v; o.noteCatalogueName("gels", "gel", v...) },
+			"Gels on the glass.", "[1/2 CTO]", "none").of(string(term.Window), string(term.Door)),
 		value("escape", source.Bool("an escape"), func(o *Opening) *Given[bool] { return &o.Escape },
 			"Whether it is a way out that must stay free.", "true", "false"),
 	}
 }
-
-// dressing is one curtain or blind.
-type dressing struct {
-	cloth Ref
-	drawn [2]float64
-	slat  float64
-	tilt  float64
-}
-
-var dressingTable = tableOf("dressing", "What hangs in an opening.", []string{"cloth", "blind"},
-	into("cloth", catalogueNameReader("a cloth", "sheer"), func(d *dressing, v Ref, _ *source.Node) { d.cloth = v },
-		"A curtain, by its cloth.", "sheer", ""),
-	into("blind", quantity("a slat", "50 mm", lengths, between(minLength, 0.5)),
-		func(d *dressing, v float64, _ *source.Node) { d.slat = v },
-		"A blind, by the width of its slats.", "50 mm", ""),
-	into("drawn", pair("how far a curtain is drawn", "[60 %, 60 %]", quantity("a share drawn", "60 %", percents, between(0, 1))),
-		func(d *dressing, v [2]float64, _ *source.Node) { d.drawn = v },
-		"How much of the opening each half covers, left and right.",
-		"[60 %, 60 %]", "[50 %, 50 %], closed").of("cloth"),
-	into("tilt", quantity("a tilt of slats", "45", degrees, between(-90, 90)),
-		func(d *dressing, v float64, _ *source.Node) { d.tilt = v },
-		"Of the slats: 0 is flat and open.", "45", "0").of("blind"),
-)
 
 // outside is what is seen through an opening.
 type outside struct {
@@ -84,23 +66,10 @@ var outsideTable = tableOf("outside", "What is seen through an opening.", nil,
 )
 
 func openingLater() []entry[Opening] {
-	dressings := source.ListOf("a dressing", "[{cloth: sheer}]", mapOf("a cloth or a blind", "{cloth: sheer}", dressingTable), 1, 5)
 	return []entry[Opening]{
-		into("dressing", dressings, keepDressing,
-			"Curtains and blinds, from the room outward.",
-			"[{cloth: sheer, drawn: [60 %, 60 %]}, {blind: 50 mm, tilt: 45}]", "none"),
-		into("gels", gelList, func(o *Opening, v []Ref, n *source.Node) { o.Gels = n; o.noteCatalogueName("gels", "gel", v...) },
-			"Gels on the glass.", "[1/2 CTO]", "none").of(string(term.Window), string(term.Door)),
 		raw("outside", mapOf("an outside", "{luminance: 800}", outsideTable),
 			func(o *Opening) **source.Node { return &o.Outside },
 			"What is seen through it.", "{luminance: 800, colour: 6500 K}", "nothing"),
-	}
-}
-
-func keepDressing(o *Opening, v []dressing, n *source.Node) {
-	o.Dressing = n
-	for _, d := range v {
-		o.noteCatalogueName("dressing", "cloth", d.cloth)
 	}
 }
 

@@ -139,16 +139,18 @@ type Slope struct {
 // Opening is a window, a door or a gap in a wall.
 type Opening struct {
 	Thing
-	Kind                    term.Opening
-	Wall                    Ref
-	Along                   Along
-	Width, Sill, Head       Given[float64] // m; sill and head above the floor of the room
-	Panes                   Given[[2]int]
-	Hinge, Swing            Given[string]  // left, right; in, out
-	Ajar                    Given[float64] // degrees
-	Glass                   Given[string]
-	Escape                  Given[bool]
-	Dressing, Gels, Outside *source.Node // later: checked by the loader, not computed yet
+	Kind              term.Opening
+	Wall              Ref
+	Along             Along
+	Width, Sill, Head Given[float64] // m; sill and head above the floor of the room
+	Panes             Given[[2]int]
+	Hinge, Swing      Given[string]  // left, right; in, out
+	Ajar              Given[float64] // degrees
+	Glass             Given[string]
+	Escape            Given[bool]
+	Dressing          []Dressing   // from the room outward
+	Gels              []Ref        // on the glass
+	Outside           *source.Node // later: checked by the loader, not computed yet
 }
 
 // Furniture is a solid thing. Kind says which form; Size is its width, depth and height (of a cylinder: the diameter
@@ -207,26 +209,27 @@ type Camera struct {
 // Light is one light.
 type Light struct {
 	Thing
-	Unit                                                                          Given[string]
-	Output                                                                        *kit.Output
-	Modifier                                                                      Given[string]
-	At                                                                            Given[Place]
-	Height                                                                        Given[float64] // of the emitting face above the floor, m
-	Aim                                                                           Given[Aim]
-	Roll                                                                          Given[float64] // degrees clockwise as seen from behind
-	Colour                                                                        Given[ColourWord]
-	Tint                                                                          Given[float64] // Duv, positive green
-	Gels                                                                          []Ref
-	Level                                                                         Given[float64] // share of the full output, 0 to 1
-	Mount                                                                         Given[Mount]
-	Role                                                                          []Role
-	Note                                                                          Given[string]
-	Count                                                                         Given[int]
-	Tag                                                                           Given[string]
-	Circuit                                                                       Given[string]
-	Focus                                                                         Given[float64] // share of the way from spot, 0, to flood, 1
-	Barndoors, Scrims, Diffusion, Cuts, Breakup, Bulb, Shade, Plays, Seen, Dimmer *source.Node   // later
-	SeenBy                                                                        []Ref          // the cameras that Seen lists
+	Unit                                                               Given[string]
+	Output                                                             *kit.Output
+	Modifier                                                           Given[string]
+	At                                                                 Given[Place]
+	Height                                                             Given[float64] // of the emitting face above the floor, m
+	Aim                                                                Given[Aim]
+	Roll                                                               Given[float64] // degrees clockwise as seen from behind
+	Colour                                                             Given[ColourWord]
+	Tint                                                               Given[float64] // Duv, positive green
+	Gels                                                               []Ref
+	Level                                                              Given[float64] // share of the full output, 0 to 1
+	Mount                                                              Given[Mount]
+	Role                                                               []Role
+	Note                                                               Given[string]
+	Count                                                              Given[int]
+	Tag                                                                Given[string]
+	Circuit                                                            Given[string]
+	Focus                                                              Given[float64] // share of the way from spot, 0, to flood, 1
+	Diffusion                                                          []Ref          // cloth before the head, from it outward
+	Barndoors, Scrims, Cuts, Breakup, Bulb, Shade, Plays, Seen, Dimmer *source.Node   // later
+	SeenBy                                                             []Ref          // the cameras that Seen lists
 }
 
 // Role is what a light does, for everyone or for one person.

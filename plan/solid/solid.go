@@ -35,6 +35,9 @@ type Skin struct {
 // Clear says whether some light passes the surface straight on, as through a pane of glass.
 func (s *Skin) Clear() bool { return s.Direct[0] > 0 || s.Direct[1] > 0 || s.Direct[2] > 0 }
 
+// Scatters says whether some light passes the surface scattered, as through cloth.
+func (s *Skin) Scatters() bool { return s.Diffuse[0] > 0 || s.Diffuse[1] > 0 || s.Diffuse[2] > 0 }
+
 // Prism is a vertical convex prism. Base runs counter-clockwise seen from above. Light never
 // passes through a prism, whatever its skin says. Lengths are in metres.
 type Prism struct {

@@ -2,6 +2,7 @@ package truth
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -15,6 +16,8 @@ import (
 type set struct {
 	opaque *tree
 	panes  []face
+	cloths []face // those of the panes that scatter light as well
+	cloth  bool   // whether anything lets light through scattered
 	bodies *tree
 	lamps  []*lamp
 	reach  int // how many surfaces a walk from a lamp meets
@@ -29,6 +32,12 @@ func newSet(s *plan.Setup) *set {
 			t.lamps = append(t.lamps, l)
 		}
 	}
+	for _, f := range panes {
+		if f.scatter != [2]colour.RGB{} {
+			t.cloths = append(t.cloths, f)
+		}
+	}
+	t.cloth = slices.ContainsFunc(append(opaque, panes...), func(f face) bool { return f.scatter != [2]colour.RGB{} })
 	t.shareOut()
 	return t
 }
@@ -60,6 +69,7 @@ func facesOf(s *solid.Set) (opaque, panes []face) {
 		f, ok := newFace(sheet.ID, sheet.Corners)
 		f.reflect = [2]colour.RGB{sheet.Front.Reflect, sheet.Back.Reflect}
 		f.pass = [2]colour.RGB{sheet.Front.Direct, sheet.Back.Direct}
+		f.scatter = [2]colour.RGB{sheet.Front.Diffuse, sheet.Back.Diffuse}
 		switch {
 		case !ok:
 		case sheet.Front.Clear() || sheet.Back.Clear():

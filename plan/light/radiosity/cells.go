@@ -55,6 +55,7 @@ func (t *Transport) traceFromCells(ctx context.Context) error {
 		shift := sobol.Shift(uint32(i))
 		for k := range c.hits {
 			x, y := sobol.Point(uint32(k), shift[0], shift[1])
+			tracers[worker].number = k
 			c.hits[k], _ = tracers[worker].trace(c.at, frame.direction(receptor.Cosine, x, y), nil)
 		}
 	})

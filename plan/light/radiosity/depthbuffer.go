@@ -19,6 +19,7 @@ type depthBuffer struct {
 	skip        []solid.ID
 	faces       []int32 // that are there
 	panes       []int
+	number      int // of the direction, by which rays pass a cloth or end there
 	depth       []float32
 	seen        []int32 // face, -1 for none
 	corners     []vertex
@@ -71,12 +72,15 @@ func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
 	p.beyond = p.m.beyond.element(d)
 	for _, i := range p.faces {
 		f := &p.m.faces[i]
-		if r3.Dot(f.n, d) < -1e-9 && p.outline(&c, f.corners) {
+		if r3.Dot(f.n, d) < -1e-9 && !(f.met < 1 && p.m.veils[f.id].passes(p.number)) && p.outline(&c, f.corners) {
 			p.drawFace(v, i)
 		}
 	}
 	through := false
 	for _, i := range p.panes {
+		if v, is := p.m.veils[p.m.panes[i].id]; is && !v.passes(p.number) {
+			continue
+		}
 		if p.outline(&c, p.m.panes[i].corners) && p.drawPane(v) {
 			through = true
 		}
@@ -239,6 +243,7 @@ func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 		end := r3.Add(o, r3.Scale(far, d))
 		p.crossing, _ = p.m.bvh.Segment(o, end, p.skip, p.crossing[:0])
 		if len(p.crossing) > 0 {
+			p.m.weigh(p.crossing)
 			hits[n] = p.m.seen.behind(hits[n], p.crossing)
 		}
 	}

@@ -3,6 +3,7 @@ package radiosity
 import (
 	"context"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -33,6 +34,7 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 		return nil, nil, err
 	}
 	d.balance()
+	d.throughCloth()
 	return d.lux, d.uneven(), nil
 }
 
@@ -151,6 +153,27 @@ func (d *directSolver) balance() {
 	}
 }
 
+// throughCloth adds to what elements of cloth get what falls on the cloth behind them and shines from them, too.
+func (d *directSolver) throughCloth() {
+	t := d.t
+	own, edges := slices.Clone(d.lux), slices.Clone(d.edges)
+	for _, c := range t.cloth {
+		p := &t.patches[c.slot]
+		f := &t.mesh.faces[p.face]
+		other := &t.mesh.faces[f.otherSide-1]
+		for k := range 4 {
+			middle := f.at(p.x+f.du*(0.25+0.5*float64(k&1)), p.y+f.dv*(0.25+0.5*float64(k>>1)))
+			from, to := 4*c.behind+int(other.element(middle)&3), 4*c.slot+k
+			for n := range d.channels {
+				d.lux[to*d.channels+n] += float32(f.through[n]) * own[from*d.channels+n]
+			}
+		}
+		if edges[c.behind] > 0 {
+			d.edges[c.slot] = max(d.edges[c.slot], f.through.Y()*edges[c.behind])
+		}
+	}
+}
+
 // landed is what a ray of a lamp brings to an element.
 type landed struct {
 	element int
@@ -175,14 +198,13 @@ func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool
 func (d *directSolver) lightPatch(worker, slot int, closely bool) {
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
-	corners := f.rectangle(p.x, p.y, f.du, f.dv)
 	var e [4]colour.RGB
-	sight := d.lamp.SetPatch(worker, corners[:], f.n)
+	lit := d.t.aimBefore(d.lamp, worker, p)
 	d.edges[slot] = -1
-	if sight != Hidden {
-		d.illuminate(worker, p, &e, closely)
+	if lit.sight != Hidden {
+		lit.illuminate(p, f, &e, closely)
 	}
-	if sight == PartlyOccluded {
+	if lit.sight == PartlyOccluded {
 		d.edges[slot] = p.range4(&e)
 	}
 	for k := range e {
@@ -193,15 +215,14 @@ func (d *directSolver) lightPatch(worker, slot int, closely bool) {
 }
 
 // illuminate finds the light of each element of the patch aimed at, lx.
-func (d *directSolver) illuminate(worker int, p *patch, e *[4]colour.RGB, closely bool) {
-	f := &d.t.mesh.faces[p.face]
+func (l *aimed) illuminate(p *patch, f *face, e *[4]colour.RGB, closely bool) {
 	for k := range e {
 		if p.area[k] == 0 {
 			continue
 		}
 		var flux colour.RGB
 		for _, part := range p.inAir(f, k) {
-			flux = flux.Add(d.lamp.Flux(worker, part, closely))
+			flux = flux.Add(l.flux(part, closely))
 		}
 		e[k] = flux.Scale(1 / p.area[k])
 	}

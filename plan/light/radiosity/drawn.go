@@ -113,6 +113,7 @@ func (p *depthBuffer) link(t *Transport, d *drawing, patches []uint32, out []lin
 	for r := range n {
 		x, y, way := t.samples[r].Shifted(&shift)
 		v.origin = f.at((float64(d.a)+x)*f.du, (float64(d.b)+y)*f.dv)
+		p.number = r
 		p.render(&v, f.direction(receptor.Cosine, way[0], way[1]), p.hits)
 		d.addRays(p, f, x, y, share, out)
 	}

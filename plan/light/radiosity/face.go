@@ -16,14 +16,17 @@ import (
 type face struct {
 	id            solid.ID
 	group         int32
-	reflect       colour.RGB
-	corners       []r3.Vec // counter-clockwise from before it
-	basis                  // u and v along the rectangle, n out of the face
-	origin        r3.Vec   // a corner of the rectangle
-	width, height float64  // m
-	outline       []r2.Vec // in u and v from the origin; nil where the face fills its rectangle
-	parted        bool     // whether it is a part of a side
-	first         uint32   // patch
+	reflect       colour.RGB // of what rays see: 1/met times what it returns
+	met           float64    // share of rays that end on it; others pass a cloth
+	through       colour.RGB // of a cloth: share of what returns light that comes from behind, by what the same light before it would
+	otherSide     int32      // of a cloth: the number of its other face, and one; 0 for none
+	corners       []r3.Vec   // counter-clockwise from before it
+	basis                    // u and v along the rectangle, n out of the face
+	origin        r3.Vec     // a corner of the rectangle
+	width, height float64    // m
+	outline       []r2.Vec   // in u and v from the origin; nil where the face fills its rectangle
+	parted        bool       // whether it is a part of a side
+	first         uint32     // patch
 	nu, nv        int
 	du, dv        float64
 }

@@ -85,6 +85,7 @@ func (p *depthBuffer) set(f *frame, s int) {
 	q.seen = make([]uint32, 0, p.most)
 	for k := range f.rays {
 		way := f.way(s, k)
+		p.number = f.number(s, k)
 		if f.Toward != nil {
 			q.ways = append(q.ways, headingOf(way))
 		}
@@ -109,16 +110,21 @@ func (f *frame) view(s, nu, nv int) view {
 
 // way is direction k of a set.
 func (f *frame) way(s, k int) r3.Vec {
-	number := k
-	if f.shared {
-		number += bayer[s] * f.rays
-	}
+	number := f.number(s, k)
 	if f.Toward != nil {
 		return oppositePair(number)
 	}
 	axis := basisOf(f.Normal)
 	x, y := receptorSample(number)
 	return axis.direction(f.Response, x, y)
+}
+
+// number is that of direction k of a set among those of all sets that count together.
+func (f *frame) number(s, k int) int {
+	if f.shared {
+		return k + bayer[s]*f.rays
+	}
+	return k
 }
 
 // bayer spreads the sets of directions so that neighbours look at different ones.

@@ -160,7 +160,7 @@ func (g *gatherer) findFormFactor(i int, element uint32) {
 			sum += factor
 		}
 	}
-	g.known[element], g.exact[element] = true, sum
+	g.known[element], g.exact[element] = true, sum*f.met
 	g.fixed = append(g.fixed, element)
 }
 
@@ -266,7 +266,7 @@ func (g *gatherer) shadowCorrection(p *place, lamp int) map[uint32]colour.RGB {
 		}
 		e, known := g.local[lamp][r]
 		if !known {
-			e = g.lamps[lamp].Light(g.worker, p.at[r], t.mesh.faces[t.patches[h/4].face].n)
+			e = t.straightAt(g.lamps[lamp], g.worker, p.at[r], int(t.patches[h/4].face))
 			g.local[lamp][r] = e
 		}
 		m.sum, m.weight, m.rays = m.sum.Add(e.Scale(g.rays[r])), m.weight+g.rays[r], m.rays+1

@@ -54,17 +54,17 @@ func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotPar
 	for slot := 1; slot < len(t.patches) && threshold > 0; slot++ {
 		p := &t.patches[slot]
 		f := &t.mesh.faces[p.face]
-		aimed, from := false, len(s.parts)
+		var lit *aimed
+		from := len(s.parts)
 		for k, a := range p.area {
 			if t.returned(straight, 4*slot+k) <= threshold || a == 0 {
 				continue
 			}
-			if !aimed {
-				corners := f.rectangle(p.x, p.y, f.du, f.dv)
-				lamp.SetPatch(worker, corners[:], f.n)
-				aimed = true
+			if lit == nil {
+				l := t.aim(lamp, worker, p)
+				lit = &l
 			}
-			t.addHot(&s, worker, lamp, straight, uint32(4*slot+k))
+			t.addHot(&s, lit, straight, uint32(4*slot+k))
 		}
 		if len(s.parts) > from {
 			s.patches = append(s.patches, newHotPatch(f.id, s.parts, from))
@@ -74,15 +74,15 @@ func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotPar
 }
 
 // addHot adds the parts of a hot element of the patch that the lamp has been aimed at.
-func (t *Transport) addHot(s *hotParts, worker int, lamp Lamp, straight directLux, element uint32) {
+func (t *Transport) addHot(s *hotParts, lamp *aimed, straight directLux, element uint32) {
 	from := len(s.parts)
 	p := &t.patches[element/4]
 	f := &t.mesh.faces[p.face]
 	whole := p.area[element&3]
-	flux := t.addLit(s, worker, lamp, element, hotAcross/2)
+	flux := t.addLit(s, lamp, element, hotAcross/2)
 	if !areEven(s.parts[from:], flux) {
 		s.parts = s.parts[:from]
-		flux = t.addLit(s, worker, lamp, element, hotAcross)
+		flux = t.addLit(s, lamp, element, hotAcross)
 	}
 	if len(flux) == 0 {
 		return
@@ -101,7 +101,7 @@ func (t *Transport) addHot(s *hotParts, worker int, lamp Lamp, straight directLu
 		for c := range part.own {
 			if all[c] > 0 {
 				lit := whole * float64(straight[int(element)*channels+c%channels])
-				part.own[c] = f.reflect[c] * lit * flux[i][c] / (all[c] * part.area)
+				part.own[c] = f.reflect[c] * f.met * lit * flux[i][c] / (all[c] * part.area)
 			}
 		}
 		sum += part.power()
@@ -111,11 +111,11 @@ func (t *Transport) addHot(s *hotParts, worker int, lamp Lamp, straight directLu
 }
 
 // addLit adds the parts of an element that a lamp lights, some each way, and gives what falls on each, lm.
-func (t *Transport) addLit(s *hotParts, worker int, lamp Lamp, element uint32, across int) (flux []colour.RGB) {
+func (t *Transport) addLit(s *hotParts, lamp *aimed, element uint32, across int) (flux []colour.RGB) {
 	p := &t.patches[element/4]
 	f := &t.mesh.faces[p.face]
 	for _, figure := range p.split(f, int(element&3), across) {
-		if e := lamp.Flux(worker, figure, false); e != (colour.RGB{}) {
+		if e := lamp.flux(figure, false); e != (colour.RGB{}) {
 			s.parts = append(s.parts, newHotPart(figure, f.n, p.area[element&3]))
 			flux = append(flux, e)
 		}

@@ -97,11 +97,29 @@ func (t *Transport) importance() []float64 {
 			if n := p.to - p.from; n > 0 && now[s] > 0 {
 				a.distribute(next, t.links[p.from:p.to], now[s]*t.mesh.faces[p.face].reflect.Y()/float64(n))
 			}
+			if f := &t.mesh.faces[p.face]; f.otherSide != 0 {
+				a.throughCloth(f, p, now[s], next, sum)
+			}
 		}
 		now = next
 	}
 	sum[0] = 0
 	return sum
+}
+
+// throughCloth hands what hangs on a patch of a cloth on to the patch on its other face, and to what that sees.
+func (a *adjoint) throughCloth(f *face, p *patch, amount float64, next, sum []float64) {
+	t := a.t
+	b := a.of[t.mesh.behind(p.number)]
+	if b == 0 {
+		return
+	}
+	amount *= f.through.Y()
+	sum[b] += amount
+	other := &t.patches[b]
+	if n := other.to - other.from; n > 0 {
+		a.distribute(next, t.links[other.from:other.to], amount*f.reflect.Y()/float64(n))
+	}
 }
 
 // adjoint follows importance from receptors to what they see, against the way of the light.

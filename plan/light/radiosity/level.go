@@ -19,6 +19,8 @@ func (w *solver) normalise(learn bool) (done bool) {
 			back[c] *= scale[c]
 			moved[c] += a * math.Abs(back[c]-before[c])
 		}
+	}
+	for s := 1; s < len(w.incident); s++ {
 		w.reflectSlot(s)
 	}
 	done = true
@@ -33,11 +35,11 @@ func (w *solver) normalise(learn bool) (done bool) {
 func (w *solver) scales(learn bool) (scale columns) {
 	var got, kept columns
 	for s := 1; s < len(w.incident); s++ {
-		p, back := &w.t.patches[s], &w.incident[s]
-		a := p.area[0] + p.area[1] + p.area[2] + p.area[3]
+		p, back, passed := &w.t.patches[s], &w.incident[s], w.arriving(s)
+		a, met := p.whole(), w.t.mesh.faces[p.face].met
 		for c := range width {
-			got[c] += a * back[c]
-			kept[c] += a * back[c] * w.keptShare(p, c)
+			got[c] += a * met * back[c] // what passes a cloth comes to what is behind it
+			kept[c] += a * passed[c] * w.keptShare(p, c)
 		}
 	}
 	for c := range width {

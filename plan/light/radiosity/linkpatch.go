@@ -50,6 +50,7 @@ func (t *Transport) cast(e *tracer, f *face, l *linked, from, to int) {
 		if !f.contains(l.x+x*f.du, l.y+y*f.dv) {
 			continue
 		}
+		e.number = r
 		hit, ok := e.trace(f.at(l.x+x*f.du, l.y+y*f.dv), f.direction(receptor.Cosine, way[0], way[1]), nil)
 		if ok {
 			l.addRay(t.mesh, hit, part(x, y), share)
@@ -89,7 +90,19 @@ func (t *Transport) enqueue(elements []uint32) {
 		if p := t.mesh.patchOf(e); p != 0 && t.slots[p] == 0 {
 			t.slots[p] = 1
 			t.queue = append(t.queue, p)
+			t.enqueueBehind(p)
 		}
+	}
+}
+
+// enqueueBehind takes up the patch on the other face of a cloth.
+func (t *Transport) enqueueBehind(patch uint32) {
+	if len(t.mesh.veils) == 0 {
+		return
+	}
+	if p := t.mesh.behind(patch); p != 0 && t.slots[p] == 0 {
+		t.slots[p] = 1
+		t.queue = append(t.queue, p)
 	}
 }
 

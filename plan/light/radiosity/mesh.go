@@ -26,6 +26,7 @@ type mesh struct {
 	seen        filteredElements
 	splitPlanes []splitPlane // what parts faces
 	beyond      environment
+	veils       map[solid.ID]veil
 }
 
 // span is a run of faces.
@@ -53,6 +54,12 @@ func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
 		s := &set.Sheets[i]
 		if s.Front.Clear() || s.Back.Clear() {
 			m.addPane(s)
+		}
+		if s.Front.Scatters() || s.Back.Scatters() {
+			m.addCloth(s, m.group(named, s.Name, s.ID))
+			continue
+		}
+		if s.Front.Clear() || s.Back.Clear() {
 			continue
 		}
 		front, back := sheetFaces(s)
@@ -85,7 +92,7 @@ func (m *mesh) add(id solid.ID, faces []face, group int32, skin *solid.Skin) {
 		s.from = int32(len(m.faces))
 	}
 	for _, f := range split(faces, m.splitPlanes) {
-		f.id, f.group, f.reflect = id, group, skin.Reflect
+		f.id, f.group, f.reflect, f.met = id, group, skin.Reflect, 1
 		m.noteColour(skin.Reflect)
 		m.faces = append(m.faces, f)
 	}
@@ -114,6 +121,10 @@ func (m *mesh) addPane(s *solid.Sheet) {
 	}
 }
 
+// ofCloth is the share of the longest side of other patches that those of cloth have: cloth stands near faces, and light
+// that comes through one to the next is uneven.
+const ofCloth = 0.5
+
 // cut lays the patches out.
 func (m *mesh) cut(size float64) {
 	all := 0.0
@@ -124,7 +135,11 @@ func (m *mesh) cut(size float64) {
 	for i := range m.faces {
 		f := &m.faces[i]
 		f.first = m.count
-		f.nu, f.nv = pieces(f.width, size), pieces(f.height, size)
+		longest := size
+		if f.otherSide != 0 {
+			longest *= ofCloth
+		}
+		f.nu, f.nv = pieces(f.width, longest), pieces(f.height, longest)
 		f.du, f.dv = f.width/float64(f.nu), f.height/float64(f.nv)
 		m.count += uint32(f.nu * f.nv)
 	}

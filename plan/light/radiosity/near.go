@@ -26,10 +26,27 @@ func (s *Solution) lightCells(ctx context.Context, lamps []Lamp) ([][]cellLight,
 		for k, lamp := range lamps {
 			e := s.ontoCell(lamp, worker, i, k)
 			back, off := s.ontoCellFromSurfaces(&tracers[worker], i, k)
-			out[k][i] = cellLight{reflect.Times(e.Add(back)), off * reflect.Y()}
+			out[k][i] = cellLight{reflect.Times(e.Add(back).Add(s.ontoOtherSide(c, k))), off * reflect.Y()}
 		}
 	})
 	return out, err
+}
+
+// ontoOtherSide is what comes to the other face of a cloth from surfaces, as light on the face of a cell would shine
+// like it, lx.
+func (s *Solution) ontoOtherSide(c *cell, lamp int) (e colour.RGB) {
+	t := s.t
+	f := &t.mesh.faces[c.face]
+	if f.otherSide == 0 {
+		return e
+	}
+	other := &t.mesh.faces[f.otherSide-1]
+	slot := t.slots[other.element(c.at)/4]
+	for k := range 3 {
+		b, column := s.column(lamp, k%t.Channels())
+		e[k] = f.through[k] * s.blocks[b].onto[slot][column]
+	}
+	return e
 }
 
 // ontoCell is what a cell gets straight from lamp k, lx: at its place, and where the light is uneven the mean over all of it
@@ -39,21 +56,21 @@ func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
 	element := t.behind(c.element)
 	slot := element / 4
 	if !s.uneven[k][slot] {
-		return lamp.Light(worker, c.at, c.normal)
+		return t.straightAt(lamp, worker, c.at, int(c.face))
 	}
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
-	corners := f.rectangle(p.x, p.y, f.du, f.dv)
-	if lamp.SetPatch(worker, corners[:], f.n) == Hidden {
+	lit := t.aim(lamp, worker, p)
+	if lit.sight == Hidden {
 		return colour.RGB{}
 	}
 	var flux colour.RGB
 	size := 0.0
 	for _, figure := range f.cellInAir(p, int(element&3), f.part(c.at)) {
-		flux, size = flux.Add(lamp.Flux(worker, figure, false)), size+areaOf(figure)
+		flux, size = flux.Add(lit.flux(figure, false)), size+areaOf(figure)
 	}
 	if size < leastPart*f.du*f.dv {
-		return lamp.Light(worker, c.at, c.normal)
+		return t.straightAt(lamp, worker, c.at, int(c.face))
 	}
 	return flux.Scale(1 / size)
 }

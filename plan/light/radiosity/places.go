@@ -93,6 +93,7 @@ func (t *Transport) traceRun(e *tracer, p *place, from int) (some []landing) {
 		} else {
 			d = frame.direction(r.Response, x, y)
 		}
+		e.number = k
 		p.hits[k], _ = e.trace(r.At, d, r.Skip)
 		p.at[k] = e.at
 		if p.hits[k] != black && t.isNear(r.At, e.element) {

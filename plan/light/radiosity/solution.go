@@ -28,7 +28,8 @@ type Solution struct {
 // clear sheets, four places each.
 type block struct {
 	exitance          []columns32
-	sent, taken, lost columns // lm
+	onto              map[uint32]columns // by slot of a cloth: what comes to it from other surfaces, lx
+	sent, taken, lost columns            // lm
 	passes            int
 }
 

@@ -18,6 +18,7 @@ type solver struct {
 	reflected []columns32      // by slot, then by what is seen through clear sheets: what of back shines, lm/m²
 	exitance  []columns32      // by element, lm/m²
 	reflect   []columns        // by face
+	other     []int32          // by slot of a cloth: the one on its other face; 0 for others; nil without cloth
 	flux      columns          // what comes straight from the lamps, lm
 	returned  columns          // and what of it is returned to surfaces
 	gain      columns          // what links are multiplied by, so that no flux is made or lost
@@ -33,6 +34,12 @@ func newSolver(t *Transport) *solver {
 	}
 	for c := range width {
 		w.channel[c] = c % t.Channels()
+	}
+	if len(t.cloth) > 0 {
+		w.other = make([]int32, n)
+	}
+	for _, c := range t.cloth {
+		w.other[c.slot] = int32(c.behind)
 	}
 	for f := range w.reflect {
 		for c := range width {
@@ -87,7 +94,7 @@ func (w *solver) addFlux(s int, sent *columns) {
 			e := a * w.from(4*s+k, c)
 			w.flux[c] += e
 			w.returned[c] += e * w.keptShare(p, c)
-			sent[c] += e * w.reflect[p.face][c]
+			sent[c] += e * w.returns(p, c)
 		}
 	}
 }
@@ -133,7 +140,12 @@ func (w *solver) from(e, column int) float64 {
 
 // keptShare is the share of what falls on a patch that it returns to surfaces.
 func (w *solver) keptShare(p *patch, c int) float64 {
-	return w.reflect[p.face][c] * p.kept[w.channel[c]]
+	return w.returns(p, c) * p.kept[w.channel[c]]
+}
+
+// returns is the share of what falls on a patch that it returns.
+func (w *solver) returns(p *patch, c int) float64 {
+	return w.reflect[p.face][c] * w.t.mesh.faces[p.face].met
 }
 
 // run passes the light of some lamps on, up and down the patches in turn, until little is left to move.
@@ -158,7 +170,10 @@ func (w *solver) run(ctx context.Context, lamps []directLux, hot []hotParts, hal
 		}
 	}
 	w.setExitance()
-	b := block{exitance: w.exitance, passes: pass}
+	b := block{exitance: w.exitance, onto: map[uint32]columns{}, passes: pass}
+	for _, c := range w.t.cloth {
+		b.onto[uint32(c.slot)] = w.incident[c.slot]
+	}
 	w.account(&b)
 	return b
 }
@@ -180,6 +195,9 @@ func (w *solver) gather(s int) {
 		}
 	}
 	w.reflectSlot(s)
+	if w.other != nil && w.other[s] != 0 {
+		w.reflectSlot(int(w.other[s]))
+	}
 }
 
 // sum adds up figures of elements, of which 2^shift in a row share one. Most of the work of a solution is done
@@ -195,16 +213,29 @@ func sum(of []columns32, elements []uint32, shift uint8) columns32 {
 
 // reflectSlot sets what a slot passes on.
 func (w *solver) reflectSlot(s int) {
-	out, back, reflect := &w.reflected[s], &w.incident[s], &w.reflect[w.t.patches[s].face]
+	back := w.arriving(s)
+	out, reflect := &w.reflected[s], &w.reflect[w.t.patches[s].face]
 	for c := range out {
 		out[c] = float32(reflect[c] * back[c])
 	}
 }
 
+// arriving is what comes to a slot from other surfaces, and to the other face of a cloth, lx before it.
+func (w *solver) arriving(s int) columns {
+	if w.other == nil || w.other[s] == 0 {
+		return w.incident[s]
+	}
+	all, through := w.incident[s], &w.t.mesh.faces[w.t.patches[s].face].through
+	for c, e := range w.incident[w.other[s]] {
+		all[c] += through[w.channel[c]] * e
+	}
+	return all
+}
+
 // setExitance sets the exitance of all elements.
 func (w *solver) setExitance() {
 	for s := 1; s < len(w.incident); s++ {
-		back, reflect := &w.incident[s], &w.reflect[w.t.patches[s].face]
+		back, reflect := w.arriving(s), &w.reflect[w.t.patches[s].face]
 		for e := 4 * s; e < 4*s+4; e++ {
 			out := &w.exitance[e]
 			for c := range out {
@@ -246,8 +277,8 @@ func (w *solver) account(b *block) {
 		p := &w.t.patches[s]
 		for k, a := range p.area {
 			for c := range width {
-				in := a * (w.from(4*s+k, c) + w.incident[s][c])
-				out := in * w.reflect[p.face][c]
+				in := a * (w.from(4*s+k, c) + w.arriving(s)[c]) * w.t.mesh.faces[p.face].met
+				out := in * w.returns(p, c)
 				b.taken[c] += in - out
 				b.lost[c] += out * (1 - p.kept[w.channel[c]])
 			}

@@ -36,5 +36,6 @@ func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []re
 		return nil, err
 	}
 	t.number()
+	t.findTwins()
 	return t, nil
 }

@@ -15,6 +15,9 @@ type tracer struct {
 	near   []int32
 	own    box // round the solids that are not there for its rays
 
+	number  int // of the next ray, by which it passes a cloth or ends there
+	skipped []solid.ID
+
 	at      r3.Vec // where the last ray has ended
 	element uint32 // and on what, whatever it passed
 }
@@ -27,7 +30,7 @@ func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 	hit, met := m.bvh.First(o, d, skip)
 	through := met && hit.Skin.Clear()
 	if through {
-		hit, met = m.bvh.FirstOpaque(o, d, skip)
+		hit, met = e.past(o, d, skip, hit)
 	}
 	if !met {
 		at := r3.Add(o, r3.Scale(horizon, d))
@@ -43,6 +46,24 @@ func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 	return e.behind(m.element(&hit, at), o, at, skip, through), true
 }
 
+// past is what a ray meets that meets a clear sheet first.
+func (e *tracer) past(o, d r3.Vec, skip []solid.ID, hit solid.Hit) (solid.Hit, bool) {
+	m := e.m
+	if len(m.veils) == 0 {
+		return m.bvh.FirstOpaque(o, d, skip)
+	}
+	e.skipped = append(e.skipped[:0], skip...)
+	for met := true; ; hit, met = m.bvh.First(o, d, e.skipped) {
+		if !met || !hit.Skin.Clear() {
+			return hit, met
+		}
+		if v, is := m.veils[hit.ID]; is && !v.passes(e.number) {
+			return hit, true
+		}
+		e.skipped = append(e.skipped, hit.ID)
+	}
+}
+
 // behind notes where a ray has ended and on what, and gives the element as it is seen through the clear sheets on the way;
 // through says whether there are any.
 func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, through bool) uint32 {
@@ -52,6 +73,7 @@ func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, through b
 	}
 	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes[:0])
 	if len(e.panes) > 0 {
+		e.m.weigh(e.panes)
 		return e.m.seen.behind(element, e.panes)
 	}
 	return element

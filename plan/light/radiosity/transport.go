@@ -13,6 +13,7 @@ type Transport struct {
 	workers   int
 	quality   Quality
 	slots     []uint32       // patch of the mesh to slot; 0: none
+	cloth     []twin         // the slots of cloths and those on their other faces
 	patches   []patch        // by slot, from 1; 0 is black
 	links     []uint32       // elements that patches see
 	samples   []sobol.Sample // the points of the rays of a patch
@@ -34,6 +35,21 @@ func (t *Transport) Channels() int { return t.mesh.channels }
 
 // chunk is how many patches are linked in one go.
 const chunk = 32
+
+// twin is a slot on a cloth and the one on its other face.
+type twin struct{ slot, behind int }
+
+// findTwins pairs the slots of cloths.
+func (t *Transport) findTwins() {
+	if len(t.mesh.veils) == 0 {
+		return
+	}
+	for s := 1; s < len(t.patches); s++ {
+		if b := t.mesh.behind(t.patches[s].number); b != 0 && t.slots[b] != 0 {
+			t.cloth = append(t.cloth, twin{s, int(t.slots[b])})
+		}
+	}
+}
 
 // factor is what clear sheets leave of what is seen of an element.
 func (t *Transport) factor(element uint32) colour.RGB {

@@ -27,7 +27,7 @@ func (c things) lightLines(l *plan.Light) [][]string {
 		lines = append(lines, c.twoLines(c.ModifierLabel(l))...)
 	}
 	lines = append(lines, section.NonEmpty(section.MainRole(l), section.LightColour(l), section.LightLevel(l), "h "+c.Bare(l.Height)))
-	return append(lines, c.twoLines(section.Joined("; ", strings.Join(l.Gels, " + "), l.Note))...)
+	return append(lines, c.twoLines(section.Joined("; ", section.Filters(l), l.Note))...)
 }
 
 // nameLine is a name, where numbers alone are not enough.

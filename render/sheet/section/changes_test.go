@@ -121,6 +121,25 @@ setups: {wide: {camera: A}, other: {camera: B, after: wide, change: {people: {ad
 	}
 }
 
+// TestWindowsAreDressedBetweenSetups: a curtain that is hung, and a gel on the glass, are work for the crew.
+func TestWindowsAreDressedBetweenSetups(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+rooms: {den: {size: [5, 4]}}
+openings: {bay: {window: den.top, along: 1, width: 2}}
+people: {ada: {at: [2, 3]}}
+cameras: {A: {at: [2, 0.5], lens: 32 mm}}
+lights: {one: {unit: fresnel-tungsten-650, at: [1, 1], height: 2}}
+setups: {day: {camera: A}, dusk: {camera: A, after: day, change: {openings: {bay: {gels: [1/2 CTO], dressing: [{cloth: sheer, drawn: [0, 0.8]}]}}}}}
+`)
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	got := sectionOf(t, section.Input{Setup: setups[1]}, "Changes since day").Tables[0].Entries
+	if len(got) != 1 || got[0].Cells[0] != "bay" || !strings.Contains(got[0].Cells[1], "gels 1/2 CTO, was none; dressing sheer 0.90 m, was none") {
+		t.Errorf("the changes are %+v", got)
+	}
+}
+
 // TestAListSaysWhatALightIsFor: which lamp is the key is read from the list, with whose key it is.
 func TestAListSaysWhatALightIsFor(t *testing.T) {
 	setups, log := fixture.SetupsOf(t, dayOfThree, "wide")

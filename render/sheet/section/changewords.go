@@ -51,7 +51,7 @@ func (c Report) lightChanges(was, is *plan.Light) []string {
 		c.height(is.Height, was.Height), aim,
 		set("level", LightLevel(is), LightLevel(was)),
 		set("", LightColour(is), LightColour(was)),
-		set("gels", strings.Join(is.Gels, " + "), strings.Join(was.Gels, " + ")),
+		set("gels", Filters(is), Filters(was)),
 		set("on", string(is.Mount.Kind), string(was.Mount.Kind)))
 }
 
@@ -104,7 +104,22 @@ func (c Report) openingChanges(was, is *plan.Opening) []string {
 		}
 		return "shut"
 	}
-	return NonEmpty(set("", ajar(is), ajar(was)), set("glass", is.Glass, was.Glass))
+	gels := func(o *plan.Opening) string { return strings.Join(o.Gels, " + ") }
+	return NonEmpty(set("", ajar(is), ajar(was)), set("glass", is.Glass, was.Glass), set("gels", gels(is), gels(was)),
+		set("dressing", c.dressingWords(is), c.dressingWords(was)))
+}
+
+// dressingWords are the curtains and blinds of an opening, from the room outward, each as wide as it is drawn.
+func (c Report) dressingWords(o *plan.Opening) string {
+	var all []string
+	for _, d := range o.Dressing {
+		slats := ""
+		if d.Slat > 0 {
+			slats = "blind tilted " + unit.FormatAngle(d.Tilt)
+		}
+		all = append(all, Joined(" ", cmp.Or(d.Cloth, slats), c.Length(r2.Norm(r2.Sub(d.B, d.A)))))
+	}
+	return strings.Join(all, ", ")
 }
 
 // rotated says a bearing that was changed.

@@ -39,7 +39,7 @@ func uncertain(readings []*meter.Reading) string {
 	var worst *meter.Reading
 	many := 0
 	for _, r := range readings {
-		if r.Error == nil || *r.Error < uncertainFrom {
+		if r == nil || r.Error == nil || *r.Error < uncertainFrom {
 			continue
 		}
 		many++

@@ -2,6 +2,7 @@ package section
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan"
@@ -42,9 +43,12 @@ func (c Report) lights() *Section {
 	return &Section{Title: c.measured("Lights"), Rank: layout.Listed, Tables: []Table{t}, Without: NonEmpty(without(coloured))}
 }
 
+// Filters are the gels and the cloth before a light, from it outward.
+func Filters(l *plan.Light) string { return strings.Join(slices.Concat(l.Gels, l.Diffusion), " + ") }
+
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
-		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), strings.Join(l.Gels, " + "), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			Joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
