@@ -39,7 +39,7 @@ lights:
   c: {unit: fresnel-tungsten-650, at: [4, 1], height: 2, role: hair}
 `)
 	c := things{kitchenDrawing(t, section.Input{Setup: s})}
-	for i, want := range []string{"key 3200 K 100 % h 2.00", "fill 3200 K 100 % h 2.00", "3200 K 100 % h 2.00"} {
+	for i, want := range []string{"key light 3200 K 100 % h 2.00", "fill light 3200 K 100 % h 2.00", "3200 K 100 % h 2.00"} {
 		lines := c.lightLines(&s.Lights[i])
 		if got := strings.Join(lines[len(lines)-1], " "); got != want {
 			t.Errorf("beside %s stands %q, want %q", s.Lights[i].Name, got, want)

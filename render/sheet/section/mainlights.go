@@ -83,11 +83,11 @@ func mainLights(in *Input) map[string]bool {
 	return names
 }
 
-// MainRole is key or fill where a light is somebody's, rather key; "" for other lights.
+// MainRole is "key light" or "fill light" where a light is somebody's, rather key; "" for other lights.
 func MainRole(l *plan.Light) string {
 	for _, main := range []term.Role{term.Key, term.Fill} {
 		if slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == main }) {
-			return string(main)
+			return string(main) + " light"
 		}
 	}
 	return ""
