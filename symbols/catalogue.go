@@ -225,7 +225,19 @@ func openings() []Entry {
 		entry("opening:door", "door", "its leaf, and what it swings over", 0.8, Opening{Kind: Door, HingeLeft: true, SwingIn: true, Ajar: 70}),
 		entry("opening:gap", "gap", "open; wall above it", 0.9, Opening{Kind: Gap}),
 		entry("opening:escape", "way out", "keep it clear", 0.9, Opening{Kind: Gap, Escape: true}),
+		dressed("dressing:curtain", "curtain", "of a cloth that the list names", false),
+		dressed("dressing:blind", "blind", "its slats on their cords", true),
 	}
+}
+
+// dressed is a window with a curtain or a blind.
+func dressed(key, name, words string, blind bool) Entry {
+	return Entry{key, "Openings", name, words, func(c ink.Canvas, k Look, s float64) Drawn {
+		d := exampleOpening(Opening{Kind: Window, Panes: 1}, s, 0.8)(c, k)
+		hung := Dressing{A: vec(-0.45*s, -0.1*s), B: vec(0.45*s, -0.1*s), Blind: blind}
+		DrawDressing(c, k, hung)
+		return d
+	}}
 }
 
 func furniture() []Entry {

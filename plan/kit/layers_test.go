@@ -12,11 +12,13 @@ func TestLayers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, a := range c.Cloth {
+	for _, first := range c.Cloth {
+		a := *first
 		if got := Layers([]Cloth{a}); got != a {
 			t.Errorf("%s alone is %+v", a.Name, got)
 		}
-		for _, b := range c.Cloth {
+		for _, second := range c.Cloth {
+			b := *second
 			both, turned := Layers([]Cloth{a, b}), Layers([]Cloth{b, a})
 			through, back := bounced(a, b)
 			if math.Abs(both.Direct+both.Diffuse-through) > 1e-9 || math.Abs(both.Reflect-back) > 1e-9 {

@@ -88,7 +88,7 @@ func (f *Figures) changes(u *plan.Uncomputed, given map[string]float64, here []i
 	case scene.OwnLight:
 		return f.ofLight(u, given, here)
 	case scene.OpeningLight:
-		return f.ofOpening(u, given, here)
+		return f.ofOpening(u, here)
 	case scene.RoomLight:
 		return intersect(f.occupiedSpaces(u.Thing()), here)
 	case scene.SkyLight:
@@ -110,27 +110,14 @@ func (f *Figures) ofLight(u *plan.Uncomputed, given map[string]float64, here []i
 	return false
 }
 
-// ofOpening is of a key on an opening: what only takes light away matters to the light that can come through it.
-func (f *Figures) ofOpening(u *plan.Uncomputed, given map[string]float64, here []int) bool {
+// ofOpening is of a key on an opening: it matters in the spaces on its sides.
+func (f *Figures) ofOpening(u *plan.Uncomputed, here []int) bool {
 	for i := range f.setup.Openings {
 		o := &f.setup.Openings[i]
 		if o.Name != u.Thing() || !intersect(f.spaces.sidesOf(o), here) {
 			continue
 		}
-		return !u.Takes || f.mayEnterBy(o, given)
-	}
-	return false
-}
-
-// mayEnterBy says whether one of the lights that give something can have come through an opening. What stands on
-// the room's side of a window that looks on nothing only goes out by it.
-func (f *Figures) mayEnterBy(o *plan.Opening, given map[string]float64) bool {
-	one := o.FarRoom == "" && f.spaces.reflectsNothing(o)
-	for i := range f.setup.Lights {
-		l := &f.setup.Lights[i]
-		if given[l.Name] > 0 && !(one && distanceFromFacade(o, inPlan(l.Frame.At)) < 0) {
-			return true
-		}
+		return true
 	}
 	return false
 }

@@ -1,8 +1,6 @@
 package pending
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -102,33 +100,4 @@ func intersect(a, b []int) bool {
 		}
 	}
 	return false
-}
-
-// distanceFromFacade says how far a point in plan stands out from the outer face of the wall that an opening is in; negative
-// on the room's side of it.
-func distanceFromFacade(o *plan.Opening, p r2.Vec) float64 {
-	return r2.Dot(r2.Sub(p, o.Left), o.Outward) - o.Depth
-}
-
-// reflectsNothing says whether nothing of the set stands out from an opening's wall but lamps: what goes out by
-// it does not come back.
-func (sp *spaces) reflectsNothing(o *plan.Opening) bool {
-	const slack = 1e-3 // m
-	farthest := math.Inf(-1)
-	for i := range sp.setup.Set.Prisms {
-		for _, p := range sp.setup.Set.Prisms[i].Base {
-			farthest = math.Max(farthest, distanceFromFacade(o, p))
-		}
-	}
-	for i := range sp.setup.Set.Sheets {
-		for _, p := range sp.setup.Set.Sheets[i].Corners {
-			farthest = math.Max(farthest, distanceFromFacade(o, inPlan(p)))
-		}
-	}
-	for i := range sp.setup.Rooms {
-		for _, p := range sp.setup.Rooms[i].Inside {
-			farthest = math.Max(farthest, distanceFromFacade(o, p))
-		}
-	}
-	return farthest < slack
 }

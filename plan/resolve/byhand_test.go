@@ -42,17 +42,17 @@ func TestMeterOfNoKind(t *testing.T) {
 	}
 }
 
-// TestFormsByHand: of a scene that was made by hand the loader tells nothing, and a frame or a mirror in it is no
+// TestFormsByHand: of a scene that was made by hand the loader tells nothing, and a silver board or a mirror in it is no
 // more silent than in a file.
 func TestFormsByHand(t *testing.T) {
 	s := &scene.Scene{
-		Grip:      []scene.Grip{{Thing: scene.Thing{Name: "soft"}, Kind: "frame", Size: [2]float64{1, 1}}},
+		Grip:      []scene.Grip{{Thing: scene.Thing{Name: "soft"}, Kind: "silver", Size: [2]float64{1, 1}}},
 		Furniture: []scene.Furniture{{Thing: scene.Thing{Name: "glass"}, Kind: "mirror", Size: [3]float64{1, 0.03, 1}}},
 	}
 	s.Grip[0].At.Set, s.Furniture[0].At.Set = true, true
 	log := &source.Log{}
 	out := Resolve(nil, s, log)
-	if got := plan.ListUncomputed(out.Uncomputed); got != "mirror glass, frame G1 soft" {
+	if got := plan.ListUncomputed(out.Uncomputed); got != "mirror glass, silver G1 soft" {
 		t.Errorf("lists %q", got)
 	}
 	var told []string
@@ -61,7 +61,7 @@ func TestFormsByHand(t *testing.T) {
 			told = append(told, d.Message)
 		}
 	}
-	if len(told) != 2 || !strings.Contains(told[0]+told[1], "frame is drawn but not computed yet") {
+	if len(told) != 2 || !strings.Contains(told[0]+told[1], "silver is drawn but not computed yet") {
 		t.Errorf("told %q", told)
 	}
 }

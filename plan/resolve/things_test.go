@@ -395,7 +395,7 @@ grip:
 	if f.Tag != "G1" || s.Grip[2].Tag != "G3" {
 		t.Errorf("tags %s, %s", f.Tag, s.Grip[2].Tag)
 	}
-	if len(s.Set.Sheets) != 2 || len(s.Bodies.Sheets) != 1 {
+	if len(s.Set.Sheets) != 3 || len(s.Bodies.Sheets) != 0 {
 		t.Errorf("%d sheets shade, %d do not", len(s.Set.Sheets), len(s.Bodies.Sheets))
 	}
 	for i, want := range []struct{ normal r3.Vec }{{r3.Vec{X: -1}}, {r3.Vec{Z: 1}}} {

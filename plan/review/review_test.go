@@ -48,11 +48,11 @@ func TestCheck(t *testing.T) {
 			"warning key-under the key side of ada is 3.3 stops under T2.8"}},
 		{"a bright key side", lamp("output: {candela: 10000, shape: uniform}"), []string{
 			"warning key-over the key side of ada is 3.4 stops over T2.8"}},
-		{"a bright key side behind a frame", lamp("output: {candela: 10000, shape: uniform}") +
-			"grip: {f: {frame: [1, 1], at: [0, 1.5], faces: ada, cloth: half-diffusion}}\n", []string{
-			"warning key-over without half-diffusion on frame G1 f, the key side of ada is 3.4 stops over T2.8"}},
+		{"a bright key side behind a silver board", lamp("output: {candela: 10000, shape: uniform}") +
+			"grip: {f: {silver: [1, 1], at: [3, 0], faces: ada}}\n", []string{
+			"warning key-over without silver G1 f, the key side of ada is 3.4 stops over T2.8"}},
 		{"a dark key side, with more than a line holds", lamp("output: {candela: 100, shape: uniform}, scrims: [double], barndoors: {top: 30}, diffusion: silk, breakup: {open: 40 %}"), []string{
-			"warning key-under without scrims of 1 k, barndoors of 1 k, diffusion of 1 k and 1 more, the key side of ada is 3.3 stops under T2.8"}},
+			"warning key-under without scrims of 1 k, barndoors of 1 k, breakup of 1 k and 1 more, the key side of ada is 3.3 stops under T2.8"}},
 		{"two colours behind a filter", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [0, 3], lens: 35 mm, filter: [ND .6]}}\nlights:", 1), nil},
 		{"light from behind alone", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "2.1]", "-2.1]", 1), []string{
 			"warning key-under no light reaches the key side of ada"}},

@@ -30,6 +30,13 @@ func Of(s *study.Study, o Options) Input {
 	for _, v := range s.Views {
 		in.Views = append(in.Views, View{Camera: v.Camera, Outline: v.Outline})
 	}
+	for _, c := range s.Cloths() {
+		cloth := Cloth{Grip: c.Grip, Lost: c.Lost}
+		if c.Lit {
+			cloth.HotSpot = &c.HotSpot
+		}
+		in.Cloths = append(in.Cloths, cloth)
+	}
 	chooseMaps(&in, s, o)
 	if o.Tint == tintColour {
 		colourMaps(&in, s)

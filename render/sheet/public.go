@@ -17,6 +17,8 @@ type (
 	Beam = section.Beam
 	// View is what a camera sees in plan, cut by what it meets.
 	View = section.View
+	// Cloth is what the cloth of a piece of grip does to light.
+	Cloth = section.Cloth
 	// Elevation asks for a wall in place of the plan.
 	Elevation = section.Elevation
 	// Theme is a look as data.

@@ -197,6 +197,9 @@ func TestSymbolsAreDrawn(t *testing.T) {
 	take(fixture.Example()) // throws and faces
 	casement := plan.Opening{Kind: "window", Ajar: 40, Right: r2.Vec{X: 1}, Outward: r2.Vec{Y: 1}, Depth: 0.2, Escape: true}
 	take(section.Input{Setup: &plan.Setup{Openings: []plan.Opening{casement}}})
+	dressed := plan.Opening{Kind: "window", Right: r2.Vec{X: 1}, Outward: r2.Vec{Y: 1}, Depth: 0.2,
+		Dressing: []plan.Dressing{{Cloth: "sheer", B: r2.Vec{X: 0.5}}, {Slat: 0.05, B: r2.Vec{X: 1}}}}
+	take(section.Input{Setup: &plan.Setup{Openings: []plan.Opening{dressed}}})
 	shown["light:off"] = darkIsOpen(t)
 	for _, e := range symbols.Catalogue() {
 		if !shown[e.Key] {

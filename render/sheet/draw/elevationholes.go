@@ -53,10 +53,33 @@ func (c Wall) drawHoles(p Pad, v layout.View, f WallFace, things []carto.Obstacl
 			panes = o.Panes
 			q.bars(hole, panes)
 		}
+		for k := range o.Dressing {
+			q.hang(&o.Dressing[k], v, f)
+		}
 		taken = append(taken, carto.Obstacle{Outline: box.Corners(hole)}) // leaders of what stands before it cross it
 		c.nameHole(p.On(ink.Notes).of("opening:"+o.Name, ""), hole, panes, c.holeWords(f, o, cut), things)
 	}
 	return taken
+}
+
+// hang draws a curtain on its wall by its edges and folds, and a blind by its slats.
+func (p Pad) hang(d *plan.Dressing, v layout.View, f WallFace) {
+	a, b := f.at(r3.Vec{X: d.A.X, Y: d.A.Y}).X, f.at(r3.Vec{X: d.B.X, Y: d.B.Y}).X
+	on := v.Box(r2.Box{Min: r2.Vec{X: min(a, b), Y: d.Foot}, Max: r2.Vec{X: max(a, b), Y: d.Top}})
+	const foldApart, slatApart = 2.5, 1.5 // mm
+	if d.Slat > 0 {
+		n := max(2, int(box.Height(on)/slatApart))
+		for i := range n + 1 {
+			y := on.Min.Y + box.Height(on)*float64(i)/float64(n)
+			p.Line(Hair, p.Look.Ink, box.At(on.Min.X, y), box.At(on.Max.X, y))
+		}
+		return
+	}
+	p.Rect(on, Thin, p.Look.Ink, nil)
+	for i, n := 1, int(box.Width(on)/foldApart); i < n; i++ {
+		x := on.Min.X + box.Width(on)*float64(i)/float64(n)
+		p.Line(Hair, p.Look.Ink, box.At(x, on.Min.Y), box.At(x, on.Max.Y))
+	}
 }
 
 // holeWords are the name of an opening, its size on this wall and its sill.

@@ -98,6 +98,14 @@ func mountKind(h symbols.Hold) string {
 	return "mount:" + string(h)
 }
 
+// dressingKind is the symbol of a curtain or a blind.
+func dressingKind(d *plan.Dressing) string {
+	if d.Slat > 0 {
+		return "dressing:blind"
+	}
+	return "dressing:curtain"
+}
+
 // openingKind is the symbol of an opening.
 func openingKind(o *plan.Opening) string {
 	if o.Kind == term.Window && o.Ajar > 0 {

@@ -263,6 +263,9 @@ func (c legend) planSigns() map[string]bool {
 	for i := range s.Openings {
 		keys[openingKind(&s.Openings[i])] = true
 		keys["opening:escape"] = keys["opening:escape"] || s.Openings[i].Escape
+		for k := range s.Openings[i].Dressing {
+			keys[dressingKind(&s.Openings[i].Dressing[k])] = true
+		}
 	}
 	for i := range in.Readings {
 		if r := &in.Readings[i]; r.Person == "" {

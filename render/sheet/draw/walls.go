@@ -3,6 +3,7 @@ package draw
 import (
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/layout"
@@ -25,11 +26,24 @@ func (c things) drawOpenings(p Pad, v layout.View) (hide, rests []carto.Obstacle
 			Panes: o.Panes[0], Glazed: o.Kind == term.Door && o.Glass != "", HingeLeft: o.HingeLeft, SwingIn: o.SwingIn, Ajar: o.Ajar, Leaf: v.All(o.Leaf), Escape: o.Escape,
 		})
 		hide = append(hide, carto.Obstacle{Outline: d.Body})
+		rests = append(rests, c.drawDressing(p, v, o)...)
 		for _, r := range d.Rest {
 			rests = append(rests, carto.Obstacle{Outline: r, Cost: costRest})
 		}
 	}
 	return hide, rests
+}
+
+// drawDressing draws the curtains and blinds of an opening, and returns what lettering avoids.
+func (c things) drawDressing(p Pad, v layout.View, o *plan.Opening) (rests []carto.Obstacle) {
+	for i := range o.Dressing {
+		d := &o.Dressing[i]
+		c.used(dressingKind(d))
+		hung := symbols.Dressing{A: v.Paper(d.A), B: v.Paper(d.B), Blind: d.Slat > 0}
+		symbols.DrawDressing(p.of("dressing:"+o.Name, section.DressingWords(d)).canvas, p.symbols(), hung)
+		rests = append(rests, carto.Obstacle{Outline: []r2.Vec{hung.A, hung.B}, Cost: costRest})
+	}
+	return rests
 }
 
 // drawWalls draws the walls as the plan cuts them, but for where an opening passes over or under.

@@ -23,6 +23,7 @@ type Input struct {
 	Elevation *Elevation
 	Beams     []Beam
 	Views     []View
+	Cloths    []Cloth // of frames and nets
 	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
 	Warnings  []string // findings of the review that need attention
 	Cautions  []string // of the trade, where they apply; the last says what comes first
@@ -36,6 +37,13 @@ type Face struct {
 	Domes     []*meter.Reading // toward the cameras that see it, or toward all
 	Contrast  float64          // stops, key over fill; meaningless without both
 	Skipped   string           // why there are no readings, "" where there are
+}
+
+// Cloth is what the cloth of a piece of grip does to light, in stops.
+type Cloth struct {
+	Grip    string
+	Lost    float64  // of what falls on it
+	HotSpot *float64 // the most over the mean; nil where no lamp lights it
 }
 
 // Field is illuminance over the plan, lx.

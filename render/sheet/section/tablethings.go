@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -107,10 +109,43 @@ func (c Report) grip() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{g.Tag, Joined(", ", string(g.Kind), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
 				c.Bare(g.Height)},
-			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.placing(g.Placing)),
+			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing)),
 		})
 	}
+	for i := range c.In.Setup.Openings {
+		o := &c.In.Setup.Openings[i]
+		for k := range o.Dressing {
+			d := &o.Dressing[k]
+			t.Entries = append(t.Entries, Entry{Cells: []string{o.Name, DressingWords(d),
+				c.Bare(r2.Norm(r2.Sub(d.B, d.A))) + " × " + c.Bare(d.Top-d.Foot), c.Bare((d.Top+d.Foot)/2 - floorOf(c.In.Setup, o.Room))}})
+		}
+		if len(o.Gels) > 0 {
+			t.Entries = append(t.Entries, Entry{Cells: []string{o.Name, "on the glass: " + strings.Join(o.Gels, " + "), c.Bare(o.Width()) + " × " + c.Bare(o.Head-o.Sill), ""}})
+		}
+	}
 	return &Section{Title: c.measured("Grip"), Rank: layout.Wanted, Tables: []Table{t}}
+}
+
+// clothWords is what the cloth of a piece of grip does to light: what it takes, and how uneven it is lit.
+func (c Report) clothWords(grip string) string {
+	for i := range c.In.Cloths {
+		if f := &c.In.Cloths[i]; f.Grip == grip {
+			words := fmt.Sprintf("takes %.1f stops", f.Lost)
+			if f.HotSpot != nil {
+				words += fmt.Sprintf(", hot spot %.1f over its mean", *f.HotSpot)
+			}
+			return words
+		}
+	}
+	return ""
+}
+
+// DressingWords says a curtain or a blind.
+func DressingWords(d *plan.Dressing) string {
+	if d.Slat > 0 {
+		return "blind, slats of " + unit.FormatLength(d.Slat, false) + " at " + unit.FormatAngle(d.Tilt)
+	}
+	return "curtain, " + d.Cloth
 }
 
 // cameras is the list of cameras.
