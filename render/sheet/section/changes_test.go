@@ -135,7 +135,7 @@ setups: {day: {camera: A}, dusk: {camera: A, after: day, change: {openings: {bay
 		t.Fatal(log.All())
 	}
 	got := sectionOf(t, section.Input{Setup: setups[1]}, "Changes since day").Tables[0].Entries
-	if len(got) != 1 || got[0].Cells[0] != "bay" || !strings.Contains(got[0].Cells[1], "gels 1/2 CTO, was none; dressing sheer 0.90 m, was none") {
+	if len(got) != 1 || got[0].Cells[0] != "bay" || !strings.Contains(got[0].Cells[1], "gels 1/2 CTO, was none; curtain, sheer 0.90 m, was none") {
 		t.Errorf("the changes are %+v", got)
 	}
 }

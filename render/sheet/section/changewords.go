@@ -106,20 +106,17 @@ func (c Report) openingChanges(was, is *plan.Opening) []string {
 	}
 	gels := func(o *plan.Opening) string { return strings.Join(o.Gels, " + ") }
 	return NonEmpty(set("", ajar(is), ajar(was)), set("glass", is.Glass, was.Glass), set("gels", gels(is), gels(was)),
-		set("dressing", c.dressingWords(is), c.dressingWords(was)))
+		set("", c.dressed(is), c.dressed(was)))
 }
 
-// dressingWords are the curtains and blinds of an opening, from the room outward, each as wide as it is drawn.
-func (c Report) dressingWords(o *plan.Opening) string {
+// dressed is what hangs in an opening, from the room outward, each as wide as it is drawn.
+func (c Report) dressed(o *plan.Opening) string {
 	var all []string
-	for _, d := range o.Dressing {
-		slats := ""
-		if d.Slat > 0 {
-			slats = "blind tilted " + unit.FormatAngle(d.Tilt)
-		}
-		all = append(all, Joined(" ", cmp.Or(d.Cloth, slats), c.Length(r2.Norm(r2.Sub(d.B, d.A)))))
+	for i := range o.Dressing {
+		d := &o.Dressing[i]
+		all = append(all, DressingWords(d)+" "+c.Length(r2.Norm(r2.Sub(d.B, d.A))))
 	}
-	return strings.Join(all, ", ")
+	return strings.Join(all, "; ")
 }
 
 // rotated says a bearing that was changed.
