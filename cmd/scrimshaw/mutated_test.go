@@ -40,7 +40,7 @@ const (
 // measuredSeed, kitSeed and kitScene are what is mutated beside the samples.
 const (
 	measuredSeed = "IESNA:LM-63-2002\n[TEST] a\n[TESTLAB] b\n[ISSUEDATE] c\n[MANUFAC] d\nTILT=INCLUDE\n1\n3\n0 45 90\n1 0.9 0.8\n1 1200 1 5 4 1 2 0.3 0.6 0.1\n1 1 100\n0 22.5 45 67.5 90\n0 30 60 90\n900 800 500 200 10\n900 700 500 100 10\n900 600 400 100 10\n900 500 300 50 10\n"
-	kitSeed      = "scrimshaw: 1\nunits:\n  own-lamp:\n    doc: A lamp of our own\n    label: own lamp\n    class: bare\n    technology: led\n    power: 90 W\n    kelvin: [3000 K, 5000 K]\n    native: 4000 K\n    lumens: 8000\n    spread: cosine\n    front: bayonet\n    modifier: reflector-55\n    outputs:\n      reflector-55: {lux: 1700, distance: 3 m, beam: 55, field: 80}\n    body: [0.12, 0.28, 0.18]\n    mass: 2 kg\n    stand: light-stand\n"
+	kitSeed      = "scrimshaw: 1\nunits:\n  own-lamp:\n    doc: A lamp of our own\n    label: own lamp\n    class: bare\n    technology: led\n    power: 90 W\n    kelvin: [3000 K, 5000 K]\n    native: 4000 K\n    lumens: 8000\n    spread: cosine\n    front: bayonet\n    modifier: reflector-wide\n    outputs:\n      reflector-wide: {lux: 1700, distance: 3 m, beam: 55, field: 80}\n    body: [0.12, 0.28, 0.18]\n    mass: 2 kg\n    stand: light-stand\n"
 	kitScene     = "scrimshaw: 1\nkit: [own.yaml]\npeople: {ada: {at: [1, 1]}}\ncameras: {A: {at: [3, 2], lens: 32 mm}}\nlights: {l: {unit: own-lamp, at: [2, 1], height: 2}}\n"
 	lampScene    = "scrimshaw: 1\npeople: {ada: {at: [1, 1]}}\ncameras: {A: {at: [3, 2], lens: 32 mm}}\nlights: {l: {output: {ies: a.ies}, at: [2, 1], height: 2}}\n"
 )
