@@ -44,6 +44,11 @@ func (f Frame) Local(d r3.Vec) r3.Vec {
 	return r3.Vec{X: r3.Dot(d, f.Right), Y: r3.Dot(d, f.Up()), Z: -r3.Dot(d, f.Axis)}
 }
 
+// Place is a point of space by how far it lies to the right of the frame's place, over it and ahead of it.
+func (f Frame) Place(p r3.Vec) r3.Vec {
+	return r3.Add(f.At, r3.Add(r3.Scale(p.X, f.Right), r3.Add(r3.Scale(p.Y, f.Up()), r3.Scale(p.Z, f.Axis))))
+}
+
 // Frame is a place with an orthonormal orientation. For a lamp, Axis is the aim, Right = Axis x z
 // (bearing pan + 90 when the axis is vertical) turned by roll, and up is Right x Axis.
 type Frame struct {

@@ -3,6 +3,7 @@ package plan
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/kit"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -24,6 +25,7 @@ type Grip struct {
 	Name, Tag            string
 	Kind                 term.Grip
 	Size                 [2]float64 // width and height, m
+	Item                 *kit.Grip  // of the catalogue, where the scene names it; else nil
 	Frame                Frame      // At the centre, Axis the face's normal
 	Base                 float64    // z of what it stands on, m
 	Height               float64    // of the centre above the floor of the room it belongs to, m

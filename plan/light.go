@@ -36,12 +36,28 @@ type Light struct {
 	Span            source.Span
 }
 
+// Leaves are the barn doors before the light, each by its corners, m.
+func (l *Light) Leaves() [][]r3.Vec {
+	if l.Head.Doors == nil {
+		return nil
+	}
+	leaves := l.Head.Doors.Leaves()
+	for _, corners := range leaves {
+		for i, p := range corners {
+			corners[i] = l.Frame.Place(p)
+		}
+	}
+	return leaves
+}
+
 // Mount is how a light or grip is held, in metres.
 type Mount struct {
 	Kind     term.Mount
 	Base     r2.Vec // where the stand, the boom's base, the clamp or what hangs from the ceiling is
 	Arm      float64
-	Foot     float64 // m, diameter of the ground that its stand takes, where it has one
+	Foot     float64    // m, diameter of the ground that its stand takes, where it has one
+	Stand    *kit.Stand // of the catalogue; nil where nothing says which
+	Chosen   bool       // whether the scene names that stand
 	On       string
 	PoleEnds []r2.Vec // of a pole
 }

@@ -3,6 +3,7 @@
 package samples
 
 import (
+	"bytes"
 	"embed"
 	"fmt"
 	"strings"
@@ -11,11 +12,19 @@ import (
 //go:embed *.yaml
 var files embed.FS
 
+//go:embed kit/own-kit.yaml
+var ownKit []byte
+
+// OwnKit returns a commented kit file of one's own, to start from.
+func OwnKit() []byte { return bytes.Clone(ownKit) }
+
 // Default is the sample that a command uses when it is given no file.
 const Default = "map-room"
 
 // Names lists the samples in the order in which they teach.
-func Names() []string { return []string{"napkin", "map-room", "ironing-room", "ferry-office", "two-sizes"} }
+func Names() []string {
+	return []string{"napkin", "map-room", "ironing-room", "ferry-office", "two-sizes", "spot-and-flood"}
+}
 
 // Text returns the sample's YAML.
 func Text(name string) ([]byte, error) {

@@ -40,6 +40,8 @@ type Lamp struct {
 	Off     bool       // it is off: its body is open and struck through
 	Round   bool       // its face is a disc: pointing down, a soft one covers round ground
 	Naked   bool       // a practical without a shade
+	Top     float64    // diameter of the upper opening of its shade; 0: not known
+	Leaves  [][]r2.Vec // of barn doors, in plan: to the right of the middle of the face, and along the aim
 	Mount   Mount
 }
 
@@ -67,6 +69,7 @@ func DrawLight(c ink.Canvas, k Look, l Lamp) Drawn {
 	b = b.at(l.At, l.Bearing)
 	drawn := lamp{b, l}
 	x0, y0, x1, y1 := drawn.draw()()
+	x0, y0, x1, y1 = drawn.leaves(x0, y0, x1, y1)
 	if l.Off {
 		r := b.strike()
 		x0, y0, x1, y1 = min(x0, -r), min(y0, -r), max(x1, r), max(y1, r)
@@ -89,6 +92,17 @@ func (l lamp) draw() func() (x0, y0, x1, y1 float64) {
 		return l.squareFace
 	}
 	return l.hardFace
+}
+
+// leaves draws barn doors as they stand seen from above, and returns what the light covers with them.
+func (l lamp) leaves(x0, y0, x1, y1 float64) (a0, b0, a1, b1 float64) {
+	for _, leaf := range l.Leaves {
+		l.Polyline(l.pen(Fine), append(leaf[:len(leaf):len(leaf)], leaf[0])...)
+		for _, p := range leaf {
+			x0, y0, x1, y1 = min(x0, p.X), min(y0, p.Y), max(x1, p.X), max(y1, p.Y)
+		}
+	}
+	return x0, y0, x1, y1
 }
 
 // strike puts a stroke through the face of a light that is off, and returns how far that reaches.
@@ -270,6 +284,9 @@ func (l lamp) practical() (x0, y0, x1, y1 float64) {
 	if !l.Naked {
 		shade = max(l.Face.X/2, r+clear)
 		l.Circle(l.open(Line), vec(0, 0), shade)
+		if upper := l.Top / 2; upper > r+clear/2 && upper < shade-clear/2 {
+			l.Circle(l.pen(Hair), vec(0, 0), upper)
+		}
 	}
 	l.Circle(l.pen(Line).Filled(l.Colour), vec(0, 0), r)
 	if !l.Off {

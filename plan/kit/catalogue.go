@@ -18,6 +18,7 @@ type Catalogue struct {
 	Sensors   []*Sensor
 	Stands    []*Stand
 	Grip      []*Grip
+	Items     []*Item
 }
 
 // named is an entry of the catalogue.
@@ -53,6 +54,9 @@ func (c *Catalogue) Bulb(name string) *Bulb { return find(c.Bulbs, name) }
 
 // Modifier returns the modifier of a name, or nil.
 func (c *Catalogue) Modifier(name string) *Modifier { return find(c.Modifiers, name) }
+
+// GripOf returns the piece of grip of a name, or nil.
+func (c *Catalogue) GripOf(name string) *Grip { return find(c.Grip, name) }
 
 // ClothOf returns the cloth of a name, or nil.
 func (c *Catalogue) ClothOf(name string) *Cloth { return find(c.Cloth, name) }
@@ -93,13 +97,15 @@ func gelKey(name string) string {
 			part = w
 			continue
 		}
+		if density, ok := strings.CutPrefix(w, "nd"); ok && density != "" { // nd.6
+			words, w = append(words, "nd"), density
+		}
+		if strings.HasPrefix(w, "0.") {
+			w = w[1:]
+		}
 		words = append(words, w)
 	}
-	key := strings.Join(words, " ")
-	if density, ok := strings.CutPrefix(key, "nd"); ok {
-		key = "nd " + strings.TrimPrefix(strings.TrimSpace(density), "0")
-	}
-	return strings.TrimSpace(key + " " + part)
+	return strings.TrimSpace(strings.Join(words, " ") + " " + part)
 }
 
 // unknown is the hint for a name that the catalogue does not hold: the nearest, or where to look.

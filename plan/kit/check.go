@@ -1,6 +1,10 @@
 package kit
 
-import "scrimshaw/plan/term"
+import (
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/term"
+)
 
 // fill gives a unit the values that it leaves to their defaults.
 func (u *Unit) fill() {
@@ -27,22 +31,63 @@ func (u *Unit) check() (message, hint string) {
 		return "does not say how much light it makes", "add lumens: or outputs:"
 	case u.Spread != "" && u.Lumens == 0:
 		return "says how its bare flux is spread, but not how much it is", "add lumens:"
+	case u.Levels.Kelvin > 0 && u.Levels.Least == 0:
+		return "says what white it has at its least level, and not what level that is", "add least: 50 %"
 	case u.Technology == "":
 		return "does not say what makes its light", "add technology: led"
 	}
 	return "", ""
 }
 
+// bulbWidth is the diameter of a household bulb whose entry does not say it, m: common practice.
+const bulbWidth = 0.06
+
+// fill gives a bulb the values that it leaves to their defaults.
+func (b *Bulb) fill() {
+	b.PowerFactor = orOne(b.PowerFactor)
+	if b.Width == 0 {
+		b.Width = bulbWidth
+	}
+}
+
+// fill gives a modifier that zooms the figures of its flood, which hold where nothing is said of focus, and makes a
+// shade pass all that its own figures do not take.
+func (m *Modifier) fill() {
+	if n := len(m.Zoom); n > 0 {
+		flood := m.Zoom[n-1]
+		m.Efficiency, m.Beam, m.Field = flood.Efficiency, flood.Beam, flood.Field
+	}
+	if m.Shade != nil {
+		m.Efficiency = 1
+	}
+}
+
 // check says what does not go together in a modifier.
 func (m *Modifier) check() (message, hint string) {
-	if m.Field > 0 && m.Field <= m.Beam {
+	switch {
+	case m.Field > 0 && m.Field <= m.Beam:
 		return "must have a field angle wider than its beam angle", ""
+	case m.Grid[0] > 0 && m.Honeycomb > 0:
+		return "has two kinds of cells", "keep grid or honeycomb"
+	case m.Shade != nil && m.Shade.makesLight():
+		return tooBright, ""
+	case m.Shade != nil && (m.Beam > 0 || m.Grid[0] > 0 || m.Honeycomb > 0 || m.Opening.Form != photometry.Point):
+		return "is a shade, and needs nothing else to say how its light leaves", "leave the rest out"
+	}
+	for _, z := range m.Zoom {
+		if z.Field > 0 && z.Field <= z.Beam {
+			return "must have a field angle wider than its beam angle at each focus", ""
+		}
 	}
 	return "", ""
 }
 
-// fill gives a gel the words that it leaves out.
+// fill gives a gel the words that it leaves out, and the shift that follows from the whites that it converts.
 func (g *GelData) fill() {
+	g.Part = orOne(g.Part)
+	if g.Converts[0] > 0 {
+		g.Mired = g.Part * (colour.Mired(g.Converts[1]) - colour.Mired(g.Converts[0]))
+	}
 	if g.Label == "" {
 		g.Label = g.Name
 	}

@@ -49,6 +49,8 @@ type Stand struct {
 	Footprint       float64 // diameter that its legs cover, m
 	Lowest, Highest float64 // heights of its spigot over what it stands on, m
 	Load, Mass      float64 // the most that it may carry, and its own mass, kg
+	Spigot          string  // what it takes: the word of a spigot
+	Wheels          bool
 }
 
 // Cloth is a diffusion, a net or a drape.

@@ -13,8 +13,8 @@ import (
 // PlainWhite is the white of an output that belongs to no unit, where the scene gives none.
 const PlainWhite = 5600 // K
 
-// Head makes the head of a choice: the unit's output with its modifier, or its bare flux times the
-// modifier's efficiency; then white and gels. ok is false after a fault was logged.
+// Head makes the head of a choice: the unit's output with its modifier, or the light that leaves it bare times the
+// modifier's efficiency; then white, level and gels. ok is false after a fault was logged.
 func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 	b := &builder{catalogue: c, choice: ch, log: log, ok: true}
 	u := c.Unit(ch.Unit)
@@ -22,12 +22,19 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 		b.fault(ch.UnitSpan, CodeUnknownUnit, unknown(ch.Unit, Names(c.Units), "units"), "there is no unit %q in the catalogue", ch.Unit)
 		return b.head, false
 	}
+	if u, ok = b.screwIn(u); !ok {
+		return b.head, false
+	}
 	b.head.Class, b.head.Technology, b.head.UnitLabel = u.Class, u.Technology, u.Label
 	b.head.Watts, b.head.PowerFactor, b.head.Mass = u.Watts, u.PowerFactor, u.Mass
-	b.head.WarmsWhenDimmed, b.head.Curve = u.WarmsWhenDimmed, u.Curve
+	b.head.WarmsWhenDimmed, b.head.Curve, b.head.Spigot = u.WarmsWhenDimmed, u.Curve, u.Spigot
 	b.computeOutput(u)
 	b.head.Aperture = cmp.Or(b.head.Source.Opening.Width, b.head.Aperture, mouthShare*u.Body[0])
+	b.dropScrims(u)
+	b.hangDoors(u)
 	b.setWhite(u)
+	b.dimByWhite(u)
+	b.checkLevel(u)
 	b.addGels()
 	return b.head, b.ok
 }

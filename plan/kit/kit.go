@@ -24,13 +24,18 @@ type Choice struct {
 	Gels           []Gel         // in order, as written
 	White          *colour.White // nil: the unit's native colour
 	Tint           float64       // off the locus, in Duv: plus is green
-	Zoom           float64       // share of the way from the narrowest beam of a zoom, 0, to the widest, 1
+	Focus          *float64      // share of the way from the narrowest beam of a zoom, 0, to the widest, 1; nil: flooded
+	Level          *float64      // share of the full light that it is set to, to be checked; nil asks nothing
+	Bulb           *BulbChoice   // nil: the practical's own
+	Shade          *ShadeChoice  // nil: the modifier's, if it has one
+	Doors          *Opened       // nil: no barn doors
+	Scrims         *ScrimChoice  // nil: none
 	Span           source.Span   // of the light
 
 	// Where the values were written, the light's own Span where a span is not valid; and the
 	// light's path and set-up, for faults.
-	UnitSpan, ModifierSpan, WhiteSpan, TintSpan, ZoomSpan source.Span
-	Path, Setup                                           string
+	UnitSpan, ModifierSpan, WhiteSpan, TintSpan, FocusSpan, LevelSpan source.Span
+	Path, Setup                                                       string
 }
 
 // Unmodified is the modifier of a unit that is used bare.
@@ -50,15 +55,22 @@ type Head struct {
 	RGB                      colour.RGB        // chromaticity of the light after gels at full level, scaled to Y = 1
 	WarmsWhenDimmed          bool              // whether its white falls as a filament's does when it is dimmed
 	Curve                    []float64         // share of the full light at equal steps of level from 0 to 1; nil is linear
+	Levels                   Levels            // that it can be set to
 	Watts                    float64           // electrical power at full
+	MostWatts                float64           // the power of a filament lamp that what is on the head is made for; 0 not known
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mass                     float64           // kg
+	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
+	Doors                    *HungDoors        // nil: none
+	Scrims                   []term.Scrim      // in the head
 	Zooms                    bool              // its output depends on its focus
+	Focus                    float64           // of a zoom: share of the way from spot, 0, to flood, 1
+	Spigot                   string            // what it sits on a stand by; "" not known
 	Tilt                     *Tilt             // nil where its light is the same at any tilt; see ApplyTilt
 	Class                    term.Class
 	Aperture                 float64         // width of what light leaves by, m: of its face, lens or mouth; 0 not known
 	Technology               term.Technology // "" of a plain source
-	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "reflector 55"
+	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "wide reflector"
 	Steps                    []Step
 
 	native colour.White    // of the lamp at full level, before gels

@@ -2,7 +2,7 @@ package kit
 
 import (
 	"embed"
-	"errors"
+	"fmt"
 	"slices"
 
 	"scrimshaw/plan/source"
@@ -28,8 +28,8 @@ func Shipped() (*Catalogue, error) {
 	}
 	log := &source.Log{}
 	c := Load(files, log)
-	if log.Failed() {
-		return nil, errors.New("the catalogue that comes with the program has faults")
+	if found := log.All(); len(found) > 0 {
+		return nil, fmt.Errorf("the catalogue that comes with the program has faults: %s", found[0])
 	}
 	return c, nil
 }
@@ -48,6 +48,7 @@ func (c *Catalogue) With(files []*source.File, log *source.Log) *Catalogue {
 		}
 	}
 	l.catalogue.link(l.units, l.bulbs, log)
+	l.catalogue.doubt(l.units, l.bulbs, log)
 	return l.catalogue
 }
 
@@ -56,6 +57,7 @@ func (c *Catalogue) clone() *Catalogue {
 		Units: slices.Clone(c.Units), Bulbs: slices.Clone(c.Bulbs), Modifiers: slices.Clone(c.Modifiers),
 		Gels: slices.Clone(c.Gels), Cloth: slices.Clone(c.Cloth), Materials: slices.Clone(c.Materials),
 		Sensors: slices.Clone(c.Sensors), Stands: slices.Clone(c.Stands), Grip: slices.Clone(c.Grip),
+		Items: slices.Clone(c.Items),
 	}
 }
 
@@ -69,7 +71,7 @@ type loader struct {
 // fileShape is the table of the sections of a kit file.
 func fileShape() *source.Shape[loader] {
 	version := source.Int("the version", 1, 1)
-	return &source.Shape[loader]{Name: "kit file", Doc: "More things for the catalogue.", Fields: []source.Field[loader]{
+	return &source.Shape[loader]{Name: "kit file", Doc: "More things for the catalogue.", Fields: append([]source.Field[loader]{
 		{Key: "scrimshaw", Doc: "Version of the language.", Example: "1", Schema: version.Schema,
 			Read: func(_ *loader, n *source.Node, c *source.Context) { version.Read(n, c) }},
 		section("units", "unit", unitShape(), (*Unit).check, func(l *loader, u *Unit, e Entry) {
@@ -80,12 +82,13 @@ func fileShape() *source.Shape[loader] {
 		}),
 		section("bulbs", "bulb", bulbShape(), nil, func(l *loader, b *Bulb, e Entry) {
 			b.Entry = merged(e, b.Entry)
-			b.PowerFactor = orOne(b.PowerFactor)
+			b.fill()
 			l.bulbs = append(l.bulbs, b)
 			put(&l.catalogue.Bulbs, b)
 		}),
 		section("modifiers", "modifier", modifierShape(), (*Modifier).check, func(l *loader, m *Modifier, e Entry) {
 			m.Entry = merged(e, m.Entry)
+			m.fill()
 			put(&l.catalogue.Modifiers, m)
 		}),
 		section("gels", "gel", gelShape(), (*GelData).check, func(l *loader, g *GelData, e Entry) {
@@ -104,6 +107,12 @@ func fileShape() *source.Shape[loader] {
 			s.Entry = merged(e, s.Entry)
 			put(&l.catalogue.Sensors, s)
 		}),
+	}, vanSections()...)}
+}
+
+// vanSections are those of what holds and shapes light without making any.
+func vanSections() []source.Field[loader] {
+	return []source.Field[loader]{
 		section("stands", "stand", standShape(), (*Stand).check, func(l *loader, s *Stand, e Entry) {
 			s.Entry = merged(e, s.Entry)
 			put(&l.catalogue.Stands, s)
@@ -112,7 +121,11 @@ func fileShape() *source.Shape[loader] {
 			g.Entry = merged(e, g.Entry)
 			put(&l.catalogue.Grip, g)
 		}),
-	}}
+		section("items", "item", itemShape(), nil, func(l *loader, i *Item, e Entry) {
+			i.Entry = merged(e, i.Entry)
+			put(&l.catalogue.Items, i)
+		}),
+	}
 }
 
 // section is the field of one kind of entry: each is read by its shape and kept. check says what

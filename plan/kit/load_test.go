@@ -133,6 +133,7 @@ func FuzzKit(f *testing.F) {
 	f.Add(ownKit)
 	f.Add("bulbs: {b: {doc: d, technology: led, power: 5 W, lumens: 400, kelvin: 2700 K}}\nunits: {u: {doc: d, label: l, class: practical, bulb: b}}")
 	f.Add("modifiers: {m: {doc: d, label: l, fits: [bayonet], efficiency: 1, face: [1, 2], grid: [5, 170]}}")
+	f.Add("modifiers: {m: {doc: d, label: l, fits: [bayonet], honeycomb: 5, zoom: {spot: {efficiency: 1 %, beam: 2}, 40 %: {efficiency: 90 %, beam: 170, field: 300}}}}\nunits: {u: {doc: d, label: l, class: bare, technology: led, kelvin: [2000 K, 9000 K], lumens: 5, spread: cosine, front: bayonet, least: 1, kelvin-at-least: 7000 K, by-white: {3000 K: 5 %}}}")
 	base, err := kit.Shipped()
 	if err != nil {
 		f.Fatal(err)
@@ -146,7 +147,7 @@ func FuzzKit(f *testing.F) {
 			}
 			for _, m := range c.Fitting(u) {
 				h, ok := c.Head(kit.Choice{Unit: u.Name, Modifier: m}, &source.Log{})
-				if drive := h.RelativeOutput(0.5); ok && !finite(h.Source.Flux, h.Source.Peak(), drive.Y()) {
+				if drive := h.RelativeOutput(0.5); ok && !finite(h.Source.AxisLux(3), h.Source.Flux, h.Source.Peak(), drive.Y()) {
 					t.Errorf("%s with %s: %g lm, %g cd, drive %v", u.Name, m, h.Source.Flux, h.Source.Peak(), drive)
 				}
 			}
@@ -167,4 +168,28 @@ func finite(values ...float64) bool {
 		}
 	}
 	return true
+}
+
+// What no lamp is like is told of a kit file, and nothing of the catalogue that comes with the program.
+func TestImplausibleKit(t *testing.T) {
+	unit := func(lines string) string {
+		return "units:\n  lamp:\n    doc: A lamp\n    label: lamp\n    class: bare\n    technology: led\n    kelvin: 5600 K\n    power: 100 W\n" + lines
+	}
+	for text, want := range map[string]string{
+		unit("    lumens: 30000\n    spread: cosine\n"):                                                         `the unit "lamp" makes 300 lm for each watt, and no lamp makes over 220`,
+		unit("    outputs: {bare: {lux: 40000, distance: 3 m, beam: 60}}\n"):                                    `the unit "lamp" makes 4190 lm for each watt, and no lamp makes over 220`,
+		unit("    lumens: 8000\n    spread: cosine\n    outputs: {snoot: {lumens: 9000, beam: 20}}\n"):          `the unit "lamp" gives 9000 lm with snoot, more than the 8000 lm that leave it bare`,
+		unit("    outputs: {bare: {spot: {lumens: 500, beam: 60}, flood: {lumens: 900, beam: 50}}}\n"):          `the zoom of the unit "lamp" is brighter at flood than at spot`,
+		unit("    lumens: 8000\n    spread: cosine\n    mass: 12 kg\n    stand: light-stand\n"):                 `the unit "lamp" weighs 12 kg, and its stand "light-stand" carries 8 kg`,
+		"bulbs: {b: {doc: d, technology: led, power: 1 W, lumens: 400, kelvin: 2700 K}}":                        `the bulb "b" makes 400 lm for each watt, and no lamp makes over 220`,
+		unit("    lumens: 9000\n    spread: cosine\n    outputs: {reflector-wide: {lumens: 8000, beam: 55}}\n"): "",
+	} {
+		log := &source.Log{}
+		shipped(t).With(file(text), log)
+		all := log.All()
+		switch {
+		case want == "" && len(all) > 0, want != "" && (len(all) != 1 || all[0].Message != want || all[0].Severity != source.Warning || all[0].Code != kit.CodeImplausible):
+			t.Errorf("%s\n got %v\nwant %s", text, all, want)
+		}
+	}
 }

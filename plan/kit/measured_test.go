@@ -162,7 +162,7 @@ func TestMeasuredZoom(t *testing.T) {
 		0.5: {30, `"zoom" has figures for spot, 40 %, flood; at a focus of 50 % the figures of 40 % are used`},
 	} {
 		log := &source.Log{}
-		h, ok := measuredUnits(t, log).Head(kit.Choice{Unit: "zoom", Zoom: focus, ZoomSpan: span}, log)
+		h, ok := measuredUnits(t, log).Head(kit.Choice{Unit: "zoom", Focus: &focus, FocusSpan: span}, log)
 		if !ok || !h.Zooms {
 			t.Fatal(log.All())
 		}
@@ -174,10 +174,13 @@ func TestMeasuredZoom(t *testing.T) {
 	}
 	log := &source.Log{}
 	c := measuredUnits(t, log)
-	if _, ok := c.Head(kit.Choice{Unit: "spot", Zoom: 0.3, ZoomSpan: span}, log); !ok || len(log.All()) != 1 || log.All()[0].Code != kit.CodeNoZoom || log.All()[0].Severity != source.Warning {
+	if _, ok := c.Head(kit.Choice{Unit: "spot", Focus: at(0.3), FocusSpan: span}, log); !ok || len(log.All()) != 1 || log.All()[0].Code != kit.CodeNoZoom || log.All()[0].Severity != source.Warning {
 		t.Errorf("a focus without a zoom: %v", log.All())
 	}
 }
+
+// at is a focus or a level.
+func at(v float64) *float64 { return &v }
 
 func TestZoomFaults(t *testing.T) {
 	for bare, want := range map[string]string{

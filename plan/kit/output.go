@@ -155,6 +155,16 @@ func (o *Output) source(d photometry.Distribution, opening photometry.Opening) p
 	return photometry.FromLumens(o.Lumens, d, opening)
 }
 
+// Source gives the light of an output that says how it is spread; not ok for one that leaves that to a modifier, or to a file that
+// was not read.
+func (o *Output) Source() (s photometry.Source, ok bool) {
+	d, opening, ok := o.spread()
+	if !ok {
+		return s, false
+	}
+	return o.source(d, opening), true
+}
+
 // FileName gives the name of the output's photometric file and how it is read; "" where it names
 // none.
 func (o *Output) FileName() (name string, read func(*source.File) *Measured) {

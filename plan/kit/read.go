@@ -70,13 +70,14 @@ func mass(what, like string) source.Reader[float64] {
 
 // share reads a part of a whole: 45 % or 0.45.
 func share(what, like string) source.Reader[float64] {
-	parse := func(text string) (float64, error) {
-		if strings.Contains(text, "%") {
-			return unit.ParsePercent(text)
-		}
-		return unit.ParseNumber(text)
+	return quantity(what, like, withoutFileUnits(percentOrNumber), unit.FormatPercent, 0, 1)
+}
+
+func percentOrNumber(text string) (float64, error) {
+	if strings.Contains(text, "%") {
+		return unit.ParsePercent(text)
 	}
-	return quantity(what, like, withoutFileUnits(parse), unit.FormatPercent, 0, 1)
+	return unit.ParseNumber(text)
 }
 
 func kelvin(what, like string) source.Reader[float64] {

@@ -19,7 +19,7 @@ func (h Head) RelativeOutput(level float64) colour.RGB {
 	}
 	rgb := h.RGB
 	if h.whiteChangesAt(level) {
-		rgb = h.dimmedFilament(level).RGB
+		rgb = h.dimmed(level).RGB
 	}
 	return rgb.Scale(light * h.Filter)
 }
@@ -29,11 +29,13 @@ func (h Head) WhiteAt(level float64) colour.White {
 	if !h.whiteChangesAt(level) {
 		return h.White
 	}
-	return h.dimmedFilament(level).White
+	return h.dimmed(level).White
 }
 
 // whiteChangesAt reports whether the head's colour at a level differs from that at full.
-func (h Head) whiteChangesAt(level float64) bool { return h.WarmsWhenDimmed && level < 1 }
+func (h Head) whiteChangesAt(level float64) bool {
+	return (h.WarmsWhenDimmed || h.Levels.Kelvin > 0) && level < 1
+}
 
 // light is the share of the full light at a level: linear, or by the unit's curve.
 func (h Head) light(level float64) float64 {
@@ -47,14 +49,19 @@ func (h Head) light(level float64) float64 {
 	return h.Curve[i] + part*(h.Curve[i+1]-h.Curve[i])
 }
 
-// dimmedFilament is the light of a filament, dimmed to a level, after its gels: its white depends on the light it has left.
-func (h Head) dimmedFilament(level float64) colour.Filtered {
+// dimmed is the light of a lamp that changes its white as it is dimmed, after its gels. A filament's depends on the light it
+// has left, by the law of colour.Dimmed; that of a lamp on a ballast on its level.
+func (h Head) dimmed(level float64) colour.Filtered {
 	native, stack := h.native, h.stack
 	if native.Kelvin == 0 { // a head made by hand: its white is that after gels
 		native, stack = h.White, nil
 	}
 	native = native.OnPlanck()
-	native.Kelvin = colour.Dimmed(native.Kelvin, h.light(level))
+	if h.WarmsWhenDimmed {
+		native.Kelvin = colour.Dimmed(native.Kelvin, h.light(level))
+	} else {
+		native.Kelvin = h.Levels.kelvinAt(native.Kelvin, level)
+	}
 	return colour.ThroughGels(native, stack)
 }
 
@@ -66,6 +73,7 @@ const levelSlack = 1e-9
 // lamp that is level in the design position lies this way or that after a roll, and the format does not
 // say along which side of the luminaire it was.
 func (h *Head) ApplyTilt(right, up, axis r3.Vec) (known bool) {
+	h.keepShadeUpright(axis)
 	t := h.Tilt
 	if t == nil {
 		return true

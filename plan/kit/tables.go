@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"slices"
+
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -28,19 +30,23 @@ func class[T any](at func(*T) *term.Class) source.Field[T] {
 }
 
 func unitShape() *source.Shape[Unit] {
+	return &source.Shape[Unit]{Name: "unit", Doc: "A lamp head.", Fields: slices.Concat(unitFields(), unitBodyFields(), rentalFields())}
+}
+
+func unitFields() []source.Field[Unit] {
 	type u = Unit
-	return &source.Shape[Unit]{Name: "unit", Doc: "A lamp head.", Fields: []source.Field[Unit]{
+	return []source.Field[Unit]{
 		required(doc(func(v *u) *string { return &v.Doc })),
 		required(label(func(v *u) *string { return &v.Label })),
 		required(class(func(v *u) *term.Class { return &v.Class })),
 		field("technology", technology, func(v *u) *term.Technology { return &v.Technology },
 			"What makes the light."),
-		field("power", power("a power", "600 W"), func(v *u) *float64 { return &v.Watts },
-			"Electrical power it draws at full."),
+		field("power", power("a power", "700 W"), func(v *u) *float64 { return &v.Watts },
+			"Electrical power it draws at full, with its ballast or supply."),
 		withDefault(field("power-factor", amount("a power factor", "0.95", 0.1, 1), func(v *u) *float64 { return &v.PowerFactor },
 			"Power over volts times amps."), "1"),
 		field("mass", mass("a mass", "6.2 kg"), func(v *u) *float64 { return &v.Mass },
-			"Mass of the head."),
+			"Mass of what its stand carries."),
 		field("kelvin", kelvinRange(), func(v *u) *[2]float64 { return &v.Kelvin },
 			"The white it makes, or the range it can be set to."),
 		withDefault(field("native", kelvin("a white", "5600 K"), func(v *u) *float64 { return &v.Native },
@@ -51,13 +57,28 @@ func unitShape() *source.Shape[Unit] {
 			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
 		withDefault(field("curve", curve(), func(v *u) *[]float64 { return &v.Curve },
 			"Light at equal steps of level, from 0 to 1."), "linear"),
-		field("lumens", amount("a flux", "60000", 1e-3, 1e8), func(v *u) *float64 { return &v.Lumens },
-			"Flux without a modifier."),
+		withDefault(field("least", share("a level", "10 %"), func(v *u) *float64 { return &v.Levels.Least },
+			"The least level that it can be set to beside off; 100 % where it does not dim."), "all the way down"),
+		withDefault(field("step", share("a step", "1 %"), func(v *u) *float64 { return &v.Levels.Step },
+			"The step between its levels."), "any level"),
+		withDefault(field("kelvin-at-least", kelvin("a white", "6100 K"), func(v *u) *float64 { return &v.Levels.Kelvin },
+			"The white of a lamp at its least level, where its ballast changes it."), "it keeps its white"),
+		withDefault(field("by-white", whiteShares(), func(v *u) *[]WhiteShare { return &v.ByWhite },
+			"The light at some of its whites, as a share of what its figures say."), "the same at all"),
+		withDefault(field("lumens", amount("a flux", "60000", 1e-3, 1e8), func(v *u) *float64 { return &v.Lumens },
+			"Flux that leaves the head without a modifier."), "that of its output bare"),
 		field("spread", source.OneOf("a spread", spreadWords()...), func(v *u) *string { return &v.Spread },
 			"How the bare flux leaves."),
 		field("outputs", unitOutputs(), func(v *u) *[]UnitOutput { return &v.Outputs },
 			"Output by modifier, `bare` without one; of a zoom, by focus below that: `{spot: {…}, 40 %: {…}, flood: {…}}`."),
-		withDefault(field("modifier", source.Text("a modifier", "reflector-55"), func(v *u) *string { return &v.Modifier },
+	}
+}
+
+// unitBodyFields are the keys of a unit's body and of what goes with it.
+func unitBodyFields() []source.Field[Unit] {
+	type u = Unit
+	return []source.Field[Unit]{
+		withDefault(field("modifier", source.Text("a modifier", "reflector-wide"), func(v *u) *string { return &v.Modifier },
 			"The modifier it comes with."), "the first of `outputs`, else bare"),
 		field("front", source.Text("a front", "bayonet"), func(v *u) *string { return &v.Front },
 			"What its front takes: modifiers that fit it go on."),
@@ -65,11 +86,13 @@ func unitShape() *source.Shape[Unit] {
 			"Width, depth and height of the head."),
 		withDefault(field("aperture", length("an aperture", "0.2", 0.005, 5), func(v *u) *float64 { return &v.Aperture },
 			"Width of the lens or the mouth that light leaves by, as it is drawn."), "that of its output, else four fifths of the body"),
+		withDefault(field("doors", doorsReader(), func(v *u) **Doors { return &v.Doors },
+			"Its barn doors."), "as large as its mouth takes"),
 		field("stand", source.Text("a stand", "light-stand"), func(v *u) *string { return &v.Stand },
 			"The stand it usually stands on."),
 		field("bulb", source.Text("a bulb", "led-806"), func(v *u) *string { return &v.Bulb },
 			"The bulb in a practical: power, flux and white come from it."),
-	}}
+	}
 }
 
 // kelvinRange reads one white, or the lowest and the highest.
@@ -128,6 +151,10 @@ func bulbShape() *source.Shape[Bulb] {
 			"White.")),
 		withDefault(field("warms", source.Bool("warms"), func(v *b) *bool { return &v.WarmsWhenDimmed },
 			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
+		withDefault(field("width", length("a diameter", "0.06", 0.005, 0.5), func(v *b) *float64 { return &v.Width },
+			"Its diameter."), showLength(bulbWidth)),
+		withDefault(field("volts", amount("a voltage", "230", 6, 480), func(v *b) *float64 { return &v.Volts },
+			"The mains that it is made for."), "any"),
 	}}
 }
 
@@ -140,15 +167,15 @@ func modifierShape() *source.Shape[Modifier] {
 	face := source.Converted(pair("a face", "[0.9, 0.9]", size("a side of a face")), func(v [2]float64) photometry.Opening {
 		return photometry.Opening{Form: photometry.Rectangle, Width: v[0], Height: v[1]}
 	})
-	cutoff := angle("a cut-off angle", "50", 5, 170)
+	cutoff := angle("a cut-off angle", "80", 5, 170)
 	return &source.Shape[Modifier]{Name: "modifier", Doc: "What goes on the front of a head.", Fields: []source.Field[Modifier]{
 		required(doc(func(v *m) *string { return &v.Doc })),
 		required(label(func(v *m) *string { return &v.Label })),
 		withDefault(class(func(v *m) *term.Class { return &v.Class }), "the unit's"),
 		required(field("fits", source.ListOf("a list of fronts", "[bayonet]", source.Text("a front", "bayonet"), 1, 20), func(v *m) *[]string { return &v.Fits },
 			"The fronts it goes on.")),
-		required(field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },
-			"The share of the flux that leaves, before a grid.")),
+		field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },
+			"The share of the flux of the head, or of what it goes on, that leaves, before its own cells."),
 		field("beam", angle("a beam angle", "30", 0.5, 180), func(v *m) *float64 { return &v.Beam },
 			"Full angle to 50 % of the peak."),
 		withDefault(field("field", angle("a field angle", "50", 0.5, 300), func(v *m) *float64 { return &v.Field },
@@ -161,11 +188,21 @@ func modifierShape() *source.Shape[Modifier] {
 			"Diameter of its globe.")),
 		withDefault(field("aperture", length("an aperture", "0.2", 0.005, 5), func(v *m) *float64 { return &v.Aperture },
 			"Width of the lens or the mouth that light leaves by, as it is drawn."), "that of its face, else the unit's"),
-		field("grid", pair("a grid", "[50, 50]", cutoff), func(v *m) *[2]float64 { return &v.Grid },
-			"Cut-off full angles of a grid before the face, across and along."),
+		field("grid", pair("a grid", "[80, 80]", cutoff), func(v *m) *[2]float64 { return &v.Grid },
+			"Full angles beyond which its square cells hide all, across and along: twice the cut-off."),
+		field("honeycomb", cutoff, func(v *m) *float64 { return &v.Honeycomb },
+			"Full angle beyond which its round cells hide all: twice the cut-off. A snoot is one cell."),
+		field("zoom", zoomSteps(), func(v *m) *[]ZoomStep { return &v.Zoom },
+			"Of one that zooms, what it does by focus: `{spot: {efficiency: 20 %, beam: 12}, flood: {…}}`."),
+		field("front", source.Text("a front", "box"), func(v *m) *string { return &v.Front },
+			"What goes on it: modifiers that fit this word, written `softbox-90 + grid-40`."),
+		field("shade", shadeReader(), func(v *m) **Shade { return &v.Shade },
+			"What hangs around a bulb, in place of an efficiency and a face."),
+		withDefault(field("most-power", power("a power", "60 W"), func(v *m) *float64 { return &v.MostWatts },
+			"The power of a filament lamp that it stands the heat of."), "not known"),
 		field("mass", mass("a mass", "1.4 kg"), func(v *m) *float64 { return &v.Mass },
 			"Mass."),
-	}}
+	}, Forms: []string{"efficiency", "zoom", "shade"}}
 }
 
 func openingOf(m *Modifier) *photometry.Opening { return &m.Opening }
@@ -190,8 +227,10 @@ func gelShape() *source.Shape[GelData] {
 		withDefault(label(func(v *g) *string { return &v.Label }), "its name"),
 		required(field("kind", source.Vocabulary("a kind of gel", term.Gels), func(v *g) *term.Gel { return &v.Kind },
 			"What it is for.")),
-		field("set", source.Text("a set of shifts", "6500-3200"), func(v *g) *string { return &v.Set },
-			"Which of the trade's sets of shifts it belongs to."),
+		field("converts", pair("a pair of whites", "[5600 K, 3200 K]", kelvin("a white", "5600 K")), func(v *g) *[2]float64 { return &v.Converts },
+			"The white that the full gel turns into another, and that other: its shift in mireds follows."),
+		withDefault(field("part", amount("a part of the full gel", "0.5", 0.01, 4), func(v *g) *float64 { return &v.Part },
+			"The part of that shift which this gel has."), "1"),
 		field("mired", amount("a shift in mireds", "109", -1000, 1000), func(v *g) *float64 { return &v.Mired },
 			"Shift in mireds, positive warms."),
 		field("duv", amount("a shift in Duv", "0.008", -0.1, 0.1), func(v *g) *float64 { return &v.Duv },

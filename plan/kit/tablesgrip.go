@@ -84,6 +84,10 @@ func standShape() *source.Shape[Stand] {
 			"The most it may carry.")),
 		required(field("mass", mass("a mass", "2 kg"), func(v *s) *float64 { return &v.Mass },
 			"Its own mass.")),
+		withDefault(field("spigot", source.OneOf("a spigot", Spigot16, SpigotEither, Spigot28), func(v *s) *string { return &v.Spigot },
+			"What it takes."), "any"),
+		withDefault(field("wheels", source.Bool("wheels"), func(v *s) *bool { return &v.Wheels },
+			"Whether it rolls."), "it does not"),
 	}}
 }
 

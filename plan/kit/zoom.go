@@ -1,6 +1,9 @@
 package kit
 
 import (
+	"cmp"
+	"slices"
+
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -78,5 +81,6 @@ func zoomOutputs(modifier string, n *source.Node, one source.Reader[Output], c *
 			all = append(all, UnitOutput{Modifier: modifier, Zooms: true, Focus: focus, Output: o})
 		}
 	})
+	slices.SortStableFunc(all, func(a, b UnitOutput) int { return cmp.Compare(a.Focus, b.Focus) })
 	return all
 }

@@ -42,7 +42,7 @@ const (
 func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
 	b := &surfaceLamp{w: w, l: l, patches: make([]patchLight, parallel.Workers(w.workers, math.MaxInt))}
 	for i := range b.patches {
-		b.patches[i].BVH, b.patches[i].quick = w.bvh, true
+		b.patches[i].BVH, b.patches[i].quick = l.past(w.bvh), true
 	}
 	b.points = shuffled(l.points)
 	if b.points == nil {
@@ -127,17 +127,26 @@ func (b *surfaceLamp) opening(patch []r3.Vec) (corners []r3.Vec, round bool) {
 	switch l.opening.Form {
 	case photometry.Point:
 		return []r3.Vec{l.at}, false
-	case photometry.Sphere:
-		middle, radius := solid.Centre(patch), l.opening.Width/2
+	case photometry.Sphere, photometry.Lampshade:
+		middle, radius := solid.Centre(patch), l.roundRadius()
 		rim, ok := l.rim(middle)
 		if size := r3.Norm(r3.Sub(patch[0], middle)); ok && r3.Norm(r3.Sub(middle, l.at))-size > nearSphere*radius {
 			rim.centre, rim.radius = l.at, wideRim*radius
 			return rim.square(), false
 		}
-		r := r3.Vec{X: radius, Y: radius, Z: radius}
-		return []r3.Vec{r3.Sub(l.at, r), r3.Add(l.at, r)}, true
+		box := boxAbout(l.at, radius)
+		return box[:], true
 	}
 	return l.bound(l.at), false
+}
+
+// boxAbout are the corners of the upright box about a sphere.
+func boxAbout(at r3.Vec, radius float64) (corners [8]r3.Vec) {
+	for i := range corners {
+		side := func(bit int) float64 { return radius * float64(2*(i>>bit&1)-1) }
+		corners[i] = r3.Add(at, r3.Vec{X: side(0), Y: side(1), Z: side(2)})
+	}
+	return corners
 }
 
 // From nearSphere radii on, the square about a sphere of wideRim times its radius holds what is seen of it from all

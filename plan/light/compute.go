@@ -70,7 +70,7 @@ func (b *Basis) keep(old *Basis, lights []Emitter, moved []string) (fresh []int)
 func (w *World) lamps(ctx context.Context, lights []Emitter, fresh []int, fields bool) ([]*lamp, error) {
 	lamps := make([]*lamp, len(lights))
 	err := parallel.For(ctx, w.workers, len(fresh), func(_, k int) {
-		l := newLamp(&lights[fresh[k]], w.faces, w.tubes, w.bundle)
+		l := w.newLamp(&lights[fresh[k]])
 		if fields {
 			l.kernel = photometry.RowKernel(photometry.Source{Flux: l.flux, Distribution: l.shape, Opening: l.opening}, l.onesided)
 		}

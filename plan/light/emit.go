@@ -22,6 +22,9 @@ const (
 // EmitRays implements radiosity.Lamp.
 func (b *surfaceLamp) EmitRays(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool) {
 	l := b.l
+	if l.screened != nil {
+		return false // how much of it its own screens stop, so few rays tell badly
+	}
 	sent := b.eachRay(func(_, _ r3.Vec, weight float64) bool { return true })
 	if sent == 0 {
 		return false

@@ -8,7 +8,7 @@ func (w *World) Evaluator(lights []Emitter, d Levels) func(Receptor) float64 {
 	t := &tracer{visibleSums: newVisibleSums(w.bvh)}
 	lamps := make([]*lamp, len(lights))
 	for i := range lights {
-		lamps[i] = newLamp(&lights[i], w.faces, w.tubes, w.bundle)
+		lamps[i] = w.newLamp(&lights[i])
 	}
 	return func(r Receptor) float64 {
 		total := 0.0

@@ -131,6 +131,7 @@ func (f *field) findOccluders(w *World) {
 			continue
 		}
 		c := occluders{opaque: f.g.shading(s.shapes, f.l, local[s])}
+		c.opaque = append(c.opaque, f.g.shading(f.g.screenShapes(f.l, s.sign), f.l, local[s])...)
 		for _, p := range f.g.shading(s.panes, f.l, local[s]) {
 			k, known := index[p.caster]
 			if !known {

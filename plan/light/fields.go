@@ -22,7 +22,7 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 		for _, i := range fresh {
 			var values []float32
 			var err error
-			if g != nil {
+			if g != nil && lamps[i].shade == nil {
 				values, *masks, err = w.drawnField(ctx, g, lamps[i], *masks)
 			} else {
 				values, err = w.tracedField(ctx, lat, lamps[i])
@@ -47,7 +47,8 @@ func (w *World) drawnField(ctx context.Context, g *grid, l *lamp, masks []uint64
 	return values, f.masks, err
 }
 
-// tracedField traces every point of a lattice whose receptors do not lie in its plane.
+// tracedField traces every point of a lattice: of one whose receptors do not lie in its plane, and where the lamp is no
+// opening that is as bright from all of its points.
 func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float32, error) {
 	channels := 1
 	if w.tinted {
@@ -58,7 +59,7 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	tracers := make([]tracer, parallel.Workers(w.workers, lat.NV))
 	err := parallel.For(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
-		t.BVH = w.bvh
+		t.BVH, t.quick = w.bvh, l.shade != nil
 		for i := range lat.NU {
 			if lat.Masked(i, j) {
 				continue

@@ -37,7 +37,7 @@ func (l *lamp) bound(from r3.Vec) []r3.Vec {
 		return l.corners[:]
 	case photometry.Tube:
 		return l.ends[:]
-	case photometry.Sphere:
+	case photometry.Sphere, photometry.Lampshade:
 		if rim, ok := l.rim(from); ok {
 			return rim.square()
 		}
@@ -45,19 +45,33 @@ func (l *lamp) bound(from r3.Vec) []r3.Vec {
 	return nil
 }
 
-// rim is where a sphere's outline lies as seen from a point; not ok from within it.
+// rim is where the outline of a sphere, or of the one about a shade, lies as seen from a point; not ok from within it.
 func (l *lamp) rim(from r3.Vec) (c circle, ok bool) {
-	way := r3.Sub(from, l.at)
-	square, radius := r3.Norm2(way), l.opening.Width/2
+	return sphereRim(l.at, l.roundRadius(), from, l.up, l.axis)
+}
+
+// roundRadius is the radius of a sphere, or of the one about a shade, m.
+func (l *lamp) roundRadius() float64 {
+	if l.shade != nil {
+		return l.shade.reach()
+	}
+	return l.opening.Width / 2
+}
+
+// sphereRim is where a sphere's outline lies as seen from a point; not ok from within it. Its polygon turns with up or,
+// where that leads to the point, with other, so that a moved scene is cut alike.
+func sphereRim(at r3.Vec, radius float64, from, up, other r3.Vec) (c circle, ok bool) {
+	way := r3.Sub(from, at)
+	square := r3.Norm2(way)
 	if square <= radius*radius*(1+1e-9) {
 		return c, false
 	}
 	share := radius * radius / square // of the way, at which the rim lies
 	axis := r3.Scale(1/math.Sqrt(square), way)
-	right := r3.Cross(axis, l.up) // the polygon turns with the lamp, so that a moved scene is cut alike
+	right := r3.Cross(axis, up)
 	if r3.Norm(right) < 1e-3 {
-		right = r3.Cross(axis, l.axis)
+		right = r3.Cross(axis, other)
 	}
 	right = r3.Unit(right)
-	return circle{r3.Add(l.at, r3.Scale(share, way)), right, r3.Cross(axis, right), radius * math.Sqrt(1-share)}, true
+	return circle{r3.Add(at, r3.Scale(share, way)), right, r3.Cross(axis, right), radius * math.Sqrt(1-share)}, true
 }

@@ -18,6 +18,13 @@ const tubePoints = 8
 // figures it would put each of them off alike.
 func (b *surfaceLamp) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
 	a := &b.patches[worker]
+	if b.l.shade != nil {
+		return b.surface(a, figure, closely, func(r *Receptor) colour.RGB {
+			a.shares = a.shares[:0]
+			a.shadePast(b.l, r, a.occluders)
+			return a.sum()
+		})
+	}
 	switch form := b.l.opening.Form; {
 	case len(a.occluders) > 0 && form == photometry.Point:
 		return b.cutFlux(a, b.l.at, figure)

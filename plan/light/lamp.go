@@ -7,6 +7,7 @@ import (
 
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/photometry/row"
+	"scrimshaw/plan/solid"
 )
 
 // lamp is an emitter made ready: an opening whose every point sends out the same distribution.
@@ -30,6 +31,9 @@ type lamp struct {
 	begins          []bool     // in that order: whether a bundle begins
 	kernel          row.Kernel // of the fields; nil where none is asked for
 	creases         *creases   // of a face that is not smooth
+	shade           *shadeLamp // nil for all else
+	screens         []caster   // what stops its light alone
+	screened        *solid.BVH // the set with those; nil where there are none
 }
 
 // intensity is the intensity, cd, of the whole source in a unit direction.

@@ -18,6 +18,8 @@
 package light
 
 import (
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/receptor"
@@ -75,7 +77,8 @@ type Emitter struct {
 	Name    string
 	Frame   plan.Frame
 	Source  photometry.Source
-	Profile Profile // of the luminance over the opening; nil where that is even
+	Profile Profile    // of the luminance over the opening; nil where that is even
+	Screens [][]r3.Vec // flat convex figures that stop this light and no other, as leaves before a lens do, m
 }
 
 // Profile is how the luminance of an opening varies over it: of a rectangle, a disc or a tube.
@@ -94,7 +97,7 @@ func Emitters(s *plan.Setup) []Emitter {
 	all := make([]Emitter, len(s.Lights))
 	for i := range s.Lights {
 		l := &s.Lights[i]
-		all[i] = Emitter{Name: l.Name, Frame: l.Frame, Source: l.Head.Source}
+		all[i] = Emitter{Name: l.Name, Frame: l.Frame, Source: l.Head.Source, Screens: l.Leaves()}
 	}
 	return all
 }

@@ -21,7 +21,7 @@ const (
 func (l *lamp) openingPoints(faces, tubes int) (own, points []r3.Vec) {
 	n, local := faces, l.facePoint
 	switch l.opening.Form {
-	case photometry.Point:
+	case photometry.Point, photometry.Lampshade:
 		return nil, nil
 	case photometry.Disc:
 		local = l.discPoint
@@ -205,7 +205,7 @@ func (l *lamp) distance2(p r3.Vec) float64 {
 		h = w
 	case photometry.Tube:
 		h = 0
-	case photometry.Sphere:
+	case photometry.Sphere, photometry.Lampshade:
 		w, h = 0, 0 // from the middle
 	}
 	x := max(0, math.Abs(r3.Dot(way, l.right))-w)

@@ -1,9 +1,12 @@
 package light
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
 )
 
 // newLamp prepares an emitter; faces and tubes are how many points are traced, bundle is how many of them
@@ -27,6 +30,22 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 		l.creases = newCreases(l.shape)
 	}
 	l.placeCorners()
+	l.shade = newShadeLamp(l)
+	l.placeScreens(e.Screens)
+	return l
+}
+
+// newLamp prepares an emitter for the set, with what stops its light.
+func (w *World) newLamp(e *Emitter) *lamp {
+	l := newLamp(e, w.faces, w.tubes, w.bundle)
+	if len(l.screens) == 0 {
+		return l
+	}
+	set := solid.Set{Prisms: w.set.Prisms, Sheets: slices.Clone(w.set.Sheets)}
+	for i := range l.screens {
+		set.Sheets = append(set.Sheets, *l.screens[i].sheet)
+	}
+	l.screened = solid.NewBVH(&set)
 	return l
 }
 

@@ -11,7 +11,8 @@ import (
 // mean and 95th percentile: of fields, on floors above 5 lx, of the direct light; above 1 lx of the reflected light, of
 // its own. Of receptors, of all light, half of those in the recorded random scenes and 95 of 100; one in some hundreds is
 // farther off, where a lamp all but touches what it lights (plan/study, TestTruthLimits). With panes in the windows and measured light before soft faces, the direct light of a draft's
-// fields is 2.2 % and 8.5 % off, the others keep what they say.
+// fields is 2.2 % and 8.5 % off, the others keep what they say. Fields of a lamp in a shade are up to 3 % off where its rim
+// cuts off what they see of the inside.
 type Quality uint8
 
 // The qualities.

@@ -20,6 +20,7 @@ type share struct {
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
 type tracer struct {
 	visibleSums
+	shadeView
 	quick  bool // by short rules, for fields and surfaces
 	panes  []solid.Pane
 	ids    []solid.ID
@@ -32,8 +33,16 @@ type tracer struct {
 func (t *tracer) light(l *lamp, r *Receptor) []share {
 	t.shares = t.shares[:0]
 	t.Reset()
+	if l.screened != nil {
+		defer func(set *solid.BVH) { t.BVH = set }(t.BVH)
+		t.BVH = l.screened
+	}
 	if r.Response == Radiance || l.onesided && r3.Dot(r3.Sub(r.At, l.at), l.axis) <= 0 {
 		return nil
+	}
+	if l.shade != nil {
+		t.shade(l, r)
+		return t.shares
 	}
 	figure := l.outline(r.At, roundSides)
 	if figure == nil {
@@ -63,8 +72,14 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 }
 
 // total is all that a lamp gives to a receptor, lx at levels of {1, 1, 1}.
-func (t *tracer) total(l *lamp, r *Receptor) (sum colour.RGB) {
-	for _, s := range t.light(l, r) {
+func (t *tracer) total(l *lamp, r *Receptor) colour.RGB {
+	t.light(l, r)
+	return t.sum()
+}
+
+// sum adds the shares up.
+func (t *tracer) sum() (sum colour.RGB) {
+	for _, s := range t.shares {
 		sum = sum.Add(s.filter.Scale(s.value))
 	}
 	return sum
@@ -72,7 +87,7 @@ func (t *tracer) total(l *lamp, r *Receptor) (sum colour.RGB) {
 
 // between finds what may stand between a lamp and a receptor; nil where nothing does.
 func (t *tracer) between(l *lamp, r *Receptor) []int32 {
-	s := solid.NewShaft([]r3.Vec{r.At}, l.bound(r.At))
+	s := l.shaftTo(r.At)
 	if r.Response == Cosine { // what lies behind the receptor's plane hides nothing that counts
 		s.Bound(facing(r.At, r.Axis))
 	}
@@ -84,6 +99,15 @@ func (t *tracer) between(l *lamp, r *Receptor) []int32 {
 		return nil
 	}
 	return t.found
+}
+
+// shaftTo holds all ways between the opening and a point.
+func (l *lamp) shaftTo(at r3.Vec) solid.Shaft {
+	if bound := l.bound(at); bound != nil || l.shade == nil {
+		return solid.NewShaft([]r3.Vec{at}, bound)
+	}
+	box := boxAbout(l.at, l.roundRadius())
+	return solid.NewBoxShaft([]r3.Vec{at}, box[:])
 }
 
 // point is the light of an opening that is seen as a point.
@@ -140,7 +164,7 @@ func (t *tracer) through(g *solid.VisiblePart, r *Receptor, value float64) {
 	if g.Filtered {
 		t.panes, _ = t.BVH.Segment(t.wayFrom(g.Corners, r), r.At, r.Skip, t.panes)
 	}
-	if value > 0 {
+	if value != 0 {
 		t.add(value, t.panes)
 	}
 }

@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -27,6 +28,8 @@ const (
 	allRound = 359.0 // degrees from which a wedge has no apex
 	flattest = 89.0  // degrees, half the widest cone that a footprint is drawn of
 	coneStep = 5.0   // degrees between neighbouring rays of a cone
+
+	crispAngle = 1e-4 // degrees to which the edge of a screen is found
 )
 
 // Wedge traces the beam of a light at a share of its peak.
@@ -35,7 +38,7 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 	out := Wedge{Light: e.Name, Share: share}
 	right := levelRight(e.Frame)
 	threshold := share * l.flux * photometry.Peak(l.shape)
-	out.Left, out.Right = l.cutoffAngle(r3.Scale(-1, right), threshold), l.cutoffAngle(right, threshold)
+	out.Left, out.Right = l.beamAngle(r3.Scale(-1, right), threshold), l.beamAngle(right, threshold)
 	if math.Abs(l.axis.Z) > math.Sin(steepest*radian) {
 		out.Footprint = true
 		out.Outline = w.footprint(l, threshold, limits)
@@ -43,6 +46,36 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 	}
 	out.Outline = w.wedgeOutline(l, right, out.Left, out.Right, limits)
 	return out
+}
+
+// beamAngle is the angle from the axis, degrees, at which a beam ends toward a side: where its intensity falls below
+// a threshold, or where the lamp's own screens stop what comes from the middle of it. A lamp in a shade has no beam: it
+// shines all round.
+func (l *lamp) beamAngle(side r3.Vec, threshold float64) float64 {
+	if l.shade != nil {
+		return 180
+	}
+	free := func(degrees float64) bool {
+		sin, cos := math.Sincos(degrees * radian)
+		d := r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))
+		return !slices.ContainsFunc(l.screens, func(c caster) bool { return c.stops(l.at, d) })
+	}
+	end := l.cutoffAngle(side, threshold)
+	for low := 0.0; low < end; low += scanStep {
+		if free(low) {
+			continue
+		}
+		high := low
+		for low = max(0, low-scanStep); high-low > crispAngle; {
+			if middle := (low + high) / 2; free(middle) {
+				low = middle
+			} else {
+				high = middle
+			}
+		}
+		return low
+	}
+	return end
 }
 
 // wedgeOutline traces a wedge by its angles to either side of the axis, degrees.
@@ -82,12 +115,13 @@ func (w *World) Sight(frame plan.Frame, angle float64, limits Limits) []r2.Vec {
 func (w *World) footprint(l *lamp, threshold float64, limits Limits) []r2.Vec {
 	f := fan{w: w, limits: limits}
 	_, axial := l.shape.(photometry.Axial)
-	half := math.Min(l.cutoffAngle(l.right, threshold), flattest)
+	axial = axial && len(l.screens) == 0
+	half := math.Min(l.beamAngle(l.right, threshold), flattest)
 	f.ray = func(s float64) (o, d r3.Vec) {
 		sin, cos := math.Sincos(2 * math.Pi * s)
 		side := r3.Add(r3.Scale(cos, l.right), r3.Scale(sin, l.up))
 		if !axial {
-			half = math.Min(l.cutoffAngle(side, threshold), flattest)
+			half = math.Min(l.beamAngle(side, threshold), flattest)
 		}
 		sin, cos = math.Sincos(half * radian)
 		return r3.Add(l.at, r3.Scale(l.halfExtent(side), side)), r3.Add(r3.Scale(cos, l.axis), r3.Scale(sin, side))

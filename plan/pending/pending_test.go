@@ -72,11 +72,11 @@ func TestWhatIsStruck(t *testing.T) {
 	open := func(doors, key string) string { return house + strings.Replace(doors, ", KEY", key, 1) }
 	for _, c := range []struct{ name, scene, want string }{
 		{"nothing written", open(shutDoor, "") + inside(""), ""},
-		{"doors of a lamp in a shut room with a window", open(shutDoor, "") + inside(", barndoors: {top: 30}"),
-			"d k.barndoors; y k.barndoors"},
-		{"doors of a lamp, the door ajar", open(openDoor, "") + inside(", barndoors: {top: 30}"),
-			"d k.barndoors; h k.barndoors; y k.barndoors"},
-		{"doors of a lamp that is out", open(openDoor, "") + inside(", barndoors: {top: 30}, level: 0 %"), ""},
+		{"cuts of a lamp in a shut room with a window", open(shutDoor, "") + inside(", cuts: [{angle: 0, depth: 30 %}]"),
+			"d k.cuts; y k.cuts"},
+		{"cuts of a lamp, the door ajar", open(openDoor, "") + inside(", cuts: [{angle: 0, depth: 30 %}]"),
+			"d k.cuts; h k.cuts; y k.cuts"},
+		{"cuts of a lamp that is out", open(openDoor, "") + inside(", cuts: [{angle: 0, depth: 30 %}], level: 0 %"), ""},
 		{"a silver board in the den", open(shutDoor, "") + inside("") + "grip: {f: {silver: [1, 1], at: [1, 1], faces: down}}\n",
 			"d f.silver; y f.silver"},
 		{"a silver board in the cellar", open(shutDoor, "") + inside("") + "grip: {f: {silver: [1, 1], at: [10, 1], faces: down}}\n", "c f.silver"},
@@ -89,7 +89,7 @@ func TestWhatIsStruck(t *testing.T) {
 		{"the sun", open(shutDoor, "") + inside("") + "site: {when: 2026-06-21 15:30}\n", "d when; y when"},
 		{"a place without a moment", open(shutDoor, "") + inside("") + "site: {latitude: 59.9}\n", ""},
 		{"haze", open(shutDoor, "") + inside("") + "haze: 0.02\n", "d haze; h haze; c haze; y haze"},
-		{"a focus without figures", open(shutDoor, "") + "lights: {k: {unit: fresnel-tungsten-650, focus: flood, at: [1, 2], height: 2, aim: down}}\n",
+		{"a focus without figures", open(shutDoor, "") + "lights: {k: {unit: soft-panel-200, focus: flood, at: [1, 2], height: 2, aim: down}}\n",
 			"d k.focus; y k.focus"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -120,11 +120,8 @@ func TestWhatOnlyTakes(t *testing.T) {
 	const scene = "meters: {lit: {flat: [0, 0, 2], facing: up}, away: {flat: [0, 0, 2], facing: down}}\n" +
 		"lights: {a: {output: {candela: 100, shape: uniform}, at: [0, 0], height: 3, aim: down, KEY}, b: {output: {candela: 100, shape: uniform}, at: [1, 0], height: 0.5, aim: up}}\n"
 	for key, want := range map[string]string{
-		"barndoors: {top: 30}":                     "lit a.barndoors",
-		"scrims: [double]":                         "lit a.scrims",
+		"cuts: [{angle: 0, depth: 30 %}]":          "lit a.cuts",
 		"breakup: {open: 40 %}":                    "lit a.breakup",
-		"shade: {cloth: sheer}":                    "lit a.shade; away a.shade",
-		"bulb: {watts: 60 W}":                      "lit a.bulb; away a.bulb",
 		"plays: fire":                              "",
 		"diffusion: silk, seen: true, dimmer: pwm": "lit a.diffusion; away a.diffusion", // round a lamp that shines all round
 	} {
@@ -154,7 +151,7 @@ meters: {a: {spot: [0, 0, 1], from: A}, b: {spot: [0, 0, 1], from: B}, m: {flat:
 // A map is without what alters light anywhere on it; a light that is turned up later strikes it then.
 func TestMapsAndLevels(t *testing.T) {
 	s := lit(t, house+strings.Replace(shutDoor, ", KEY", "", 1)+
-		"lights: {k: {unit: led-point-150-bicolour, at: [1, 2], height: 2, aim: down, level: 0 %, scrims: [double]}}\nsheet: {plane: 0.75}\n")
+		"lights: {k: {unit: led-point-150-bicolour, at: [1, 2], height: 2, aim: down, level: 0 %, breakup: {open: 40 %}}}\nsheet: {plane: 0.75}\n")
 	without := func() int {
 		return len(s.Floor().Uncomputed) + len(s.Level().Uncomputed) + len(s.Readings.Named("d").Uncomputed)
 	}
@@ -177,7 +174,7 @@ func TestMapOfAWall(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := "scrimshaw: 1\n" + house + strings.Replace(shutDoor, ", KEY", "", 1) +
-		"lights: {k: {output: {candela: 100, shape: uniform}, at: [1, 2], height: 2, aim: down, scrims: [double]}}\n"
+		"lights: {k: {output: {candela: 100, shape: uniform}, at: [1, 2], height: 2, aim: down, breakup: {open: 40 %}}}\n"
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
 	setup := resolve.Resolve(document, document.Base(log), log)
 	for wall, want := range map[string]int{"den.left": 1, "cellar.left": 0} {

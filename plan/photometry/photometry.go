@@ -15,17 +15,19 @@ type Distribution interface {
 type Form uint8
 
 // The forms. A Rectangle and a Disc shine from one side; a Tube shines all round with dark ends
-// and lies along +X; a Sphere shines all round.
+// and lies along +X; a Sphere shines all round; a Lampshade stands about the axis, and its Shade says how it shines.
 const (
 	Point Form = iota
 	Rectangle
 	Disc
 	Tube
 	Sphere
+	Lampshade
 )
 
 // Opening is the luminous opening. Width is along +X; for a Disc and a Sphere it is the
-// diameter; for a Tube Width is the length and Height the diameter (0 is a line). Metres.
+// diameter, for a Lampshade the greatest, and Height is how high it is; for a Tube Width is the length and Height the
+// diameter (0 is a line). Metres.
 type Opening struct {
 	Form          Form
 	Width, Height float64

@@ -125,16 +125,20 @@ func TestNarrowLobeIsGaussian(t *testing.T) {
 }
 
 func distributions() map[string]photometry.Distribution {
-	honeycomb, _ := photometry.NewGrid(photometry.NewLobe(60, 90), 40, 40)
+	narrowGrid, _ := photometry.NewGrid(photometry.NewLobe(60, 90), 40, 40)
+	honeycomb, _ := photometry.NewHoneycomb(photometry.NewLobe(60, 90), 60)
 	eggcrate, _ := photometry.NewGrid(photometry.Cosine{}, 90, 60)
 	r := rand.New(rand.NewPCG(20, 21))
 	c, _, _ := photometry.NewTable(randomNodes(r, photometry.TypeC))
 	b, _, _ := photometry.NewTable(randomNodes(r, photometry.TypeB))
 	curve, _, _ := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0}, Vertical: []float64{0, 30, 70, 180}, Candela: [][]float64{{5, 9, 2, 1}}})
+	scrimmed, _ := photometry.NewHalfScrim(photometry.NewLobe(40, 60), 0.5, 60, 12)
+	skewed, _ := photometry.NewHalfScrim(c, 0.5, 60, 12)
 	return map[string]photometry.Distribution{
+		"half scrim": scrimmed, "half scrim of a table": skewed,
 		"table": c, "table of type B": b, "curve": curve,
 		"lobe": photometry.NewLobe(40, 60), "cosine": photometry.Cosine{}, "uniform": photometry.Uniform{},
-		"cone": reference.NewCone(60), "tube": photometry.TubeCosine{}, "grid": eggcrate, "honeycomb": honeycomb,
+		"cone": reference.NewCone(60), "tube": photometry.TubeCosine{}, "grid": eggcrate, "grid over a lobe": narrowGrid, "honeycomb": honeycomb,
 	}
 }
 

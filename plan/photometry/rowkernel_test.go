@@ -39,6 +39,8 @@ func sums(k row.Kernel, v *row.View) (lux [row.Word]float64) {
 // Whatever kernel a distribution brings, it gives what the intensities say.
 func TestRowKernelsFollowTheIntensities(t *testing.T) {
 	grid, _ := photometry.NewGrid(photometry.Cosine{}, 60, 40)
+	cells, _ := photometry.NewHoneycomb(photometry.NewLobe(40, 70), 60)
+	cellsOverGrid, _ := photometry.NewHoneycomb(grid, 60)
 	overUniform, _ := photometry.NewGrid(photometry.Uniform{}, 90, 90)
 	table, _, err := photometry.NewTable(photometry.Nodes{Horizontal: []float64{0, 90, 180, 270, 360}, Vertical: []float64{0, 30, 60, 90},
 		Candela: [][]float64{{90, 80, 40, 10}, {90, 70, 30, 5}, {90, 60, 20, 0}, {90, 75, 35, 8}, {90, 80, 40, 10}}})
@@ -48,7 +50,7 @@ func TestRowKernelsFollowTheIntensities(t *testing.T) {
 	face := photometry.Opening{Form: photometry.Rectangle, Width: 1, Height: 1}
 	for name, d := range map[string]photometry.Distribution{
 		"cosine": photometry.Cosine{}, "uniform": photometry.Uniform{}, "tube": photometry.TubeCosine{}, "lobe": photometry.NewLobe(40, 70),
-		"grid": grid, "grid over uniform": overUniform, "table": table,
+		"grid": grid, "honeycomb": cells, "honeycomb over a grid": cellsOverGrid, "grid over uniform": overUniform, "table": table,
 	} {
 		for _, dome := range []bool{false, true} {
 			v, at, axis := rowView(dome)

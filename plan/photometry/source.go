@@ -85,6 +85,11 @@ func (s Source) Luminance() float64 {
 	return s.Intensity(r3.Vec{Z: -1}) / seen
 }
 
+// AxisLux gives the illuminance, lx, on a plane square to the axis at a distance, m, before the middle of the opening.
+func (s Source) AxisLux(distance float64) float64 {
+	return s.Flux * onAxis(s.Distribution, s.Opening, distance)
+}
+
 // onAxis is the illuminance, lx per lumen, on a plane square to the axis at a distance before the
 // middle of the opening, summed over the opening.
 func onAxis(d Distribution, o Opening, distance float64) float64 {

@@ -99,3 +99,37 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }
+
+// Heat is told with its figure: in a shade or a box that is not made for it, on cloth and on glass.
+func TestHeat(t *testing.T) {
+	const den = "rooms: {den: {size: [5, 4]}}\nopenings: {w: {window: den.left, width: 1.5}}\n"
+	for _, c := range []struct{ name, scene, want string }{
+		{"a bulb in its own shade", "lights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
+		{"a bulb that is too strong", "lights: {l: {unit: practical-table, at: [1, 1], height: 1, bulb: tungsten-100}}",
+			"warning too-hot 1 l has a bulb of 100 W in its shade 0.3 m, which is made for 60 W [take a bulb of 60 W or less, or one of LEDs]"},
+		{"an LED bulb as bright", "lights: {l: {unit: practical-table, at: [1, 1], height: 1, bulb: led-1521}}", ""},
+		{"a shade that stands more", "lights: {l: {unit: practical-table, at: [1, 1], height: 1, bulb: tungsten-100, shade: {most-power: 100 W}}}", ""},
+		{"a box on a 2 kW head", "lights: {k: {unit: open-tungsten-2000, modifier: softbox-90, at: [2, 2], aim: down}}",
+			"warning too-hot 1 k has 2000 W behind its softbox 0.9 m, which stands the heat of 1000 W [take one that is made for more, or a cooler head]"},
+		{"a box on a cool head", "lights: {k: {unit: led-point-600-bicolour, modifier: softbox-90, at: [2, 2], aim: down}}", ""},
+		{"a frame too near", "lights: {k: {unit: fresnel-tungsten-2000, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.4], height: 1.5, faces: 180}}",
+			"warning heat 1 k puts 4.4 kW/m² on frame G1 f from 0.40 m, and cloth scorches from 1 [move it to 0.90 m from there, widen its beam, or dim it]"},
+		{"a frame farther off", "lights: {k: {unit: fresnel-tungsten-2000, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 2], height: 1.5, faces: 180}}", ""},
+		{"a frame by a cool head", "lights: {k: {unit: led-panel-100, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.2], height: 1.5, faces: 180}}", ""},
+		{"a pane too near", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 0.3}, height: 1.5, aim: 90}}",
+			"warning heat 1 k puts 5 kW/m² on the glass of w from 0.37 m, and panes crack from 3.4 [move it to 0.50 m from there, widen its beam, or dim it]"},
+		{"a pane far enough", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 1}, height: 1.5, aim: 90}}", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var told []string
+			for line := range strings.Lines(found(t, c.scene, "")) {
+				if strings.Contains(line, " too-hot ") || strings.Contains(line, " heat ") || strings.HasPrefix(line, "error") {
+					told = append(told, strings.TrimSpace(line))
+				}
+			}
+			if got := strings.Join(told, "\n"); got != c.want {
+				t.Errorf("got\n%s\nwant\n%s", got, c.want)
+			}
+		})
+	}
+}

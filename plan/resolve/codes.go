@@ -39,4 +39,5 @@ const (
 	CodeGelWithoutGlass = "gel-without-glass" // gels on an opening that has no glass
 	CodeNothingBefore   = "nothing-before"    // stays in a set-up with none before it
 	CodeStaysMoved      = "stays-moved"       // a thing that stays and is moved at once
+	CodeTwoShades       = "two-shades"        // a shade and another modifier on one lamp
 )

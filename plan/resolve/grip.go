@@ -41,8 +41,12 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 	if !ok {
 		return plan.Grip{}, false
 	}
+	size, ok := r.gripSize(written)
+	if !ok {
+		return plan.Grip{}, false
+	}
 	g := plan.Grip{
-		Name: written.Name, Kind: written.Kind, Size: written.Size, Frame: f, Height: z - s.Floor,
+		Name: written.Name, Kind: written.Kind, Size: size, Item: r.kit.GripOf(written.Item.Value), Frame: f, Height: z - s.Floor,
 		Cloth: written.Cloth.Value, Surface: written.Surface.Value, Note: written.Note.Value, Span: written.Span,
 	}
 	if !written.Height.Set && r.keptGrip(written.Name) == nil {
@@ -50,9 +54,32 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 	}
 	hung := r.hangSheet(written, &g)
 	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + string(g.Kind)})
-	g.Mount.Foot = plainFoot
+	stands := r.standFor(written.Stand, "", &g.Mount)
 	g.Placing = r.placing(s.At, s)
-	return g, ok && hung
+	return g, ok && hung && stands
+}
+
+// gripSize is the size that is written, or that of the piece of the catalogue which is named.
+func (r *gripPass) gripSize(written *scene.Grip) ([2]float64, bool) {
+	if !written.Item.Set {
+		return written.Size, true
+	}
+	item := r.kit.GripOf(written.Item.Value)
+	switch {
+	case item == nil:
+		var alike []string
+		for _, g := range r.kit.Grip {
+			if g.Kind == written.Kind {
+				alike = append(alike, g.Name)
+			}
+		}
+		r.unknownEntry(written.Item, string(written.Kind), alike)
+		return [2]float64{}, false
+	case item.Kind != written.Kind:
+		r.Errorf(written.Item.Span, scene.CodeWrongThing, "write "+string(item.Kind)+": "+item.Name, "%q is a %s, not a %s", item.Name, item.Kind, written.Kind)
+		return [2]float64{}, false
+	}
+	return [2]float64{item.Width, item.Height}, true
 }
 
 // gripAim is what a piece of grip faces: the person that it stands by where it does not say, and

@@ -61,23 +61,27 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	r.assumeLight(written, &l, upright)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
-	l.Mount.Foot = r.footOf(written)
+	stands := r.standFor(written.Stand, r.usualStand(written), &l.Mount)
 	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)
 	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
 	r.clipDiffusion(written, &l)
-	return l, ok && fits
+	return l, ok && fits && stands
 }
 
 // head takes the unit, its modifier, gels and white from the catalogue.
 func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	ch := kit.Choice{
-		Unit: l.Unit.Value, Modifier: l.Modifier.Value, Tint: l.Tint.Value, Zoom: l.Focus.Value, Span: l.Span,
+		Unit: l.Unit.Value, Modifier: l.Modifier.Value, Tint: l.Tint.Value, Span: l.Span,
 		UnitSpan: l.Unit.Span, ModifierSpan: l.Modifier.Span, WhiteSpan: l.Colour.Span, TintSpan: l.Tint.Span,
 		Path: l.Path, Setup: r.s.Setup,
 	}
 	if l.Focus.Set {
-		ch.ZoomSpan = l.Focus.Span
+		ch.Focus, ch.FocusSpan = &l.Focus.Value, l.Focus.Span
 	}
+	if l.Level.Set {
+		ch.Level, ch.LevelSpan = &l.Level.Value, l.Level.Span
+	}
+	r.dress(&ch, l)
 	for _, gel := range l.Gels {
 		ch.Gels = append(ch.Gels, kit.Gel{Name: gel.Name, Span: gel.Span})
 	}
@@ -94,11 +98,24 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	return r.headOf(ch, r.kit.Head)
 }
 
+// dress puts what hangs on the lamp into the choice: barn doors, scrims, the bulb and the shade of a practical. A shade of the catalogue is a modifier.
+func (r *lightPass) dress(ch *kit.Choice, l *scene.Light) {
+	ch.Bulb, ch.Shade, ch.Doors, ch.Scrims = l.Bulb, l.Shade, l.Doors, l.Scrims
+	if l.Shade == nil || l.Shade.Name == "" {
+		return
+	}
+	if l.Modifier.Set && l.Modifier.Value != l.Shade.Name {
+		r.Errorf(l.Shade.Span, CodeTwoShades, "keep one of them", "%s has the shade %s and the modifier %s", l.Name, l.Shade.Name, l.Modifier.Value)
+		return
+	}
+	ch.Modifier, ch.ModifierSpan = l.Shade.Name, l.Shade.Span
+}
+
 // upright says whether a light that names no aim has none: a lamp of the set, or a lantern on its cable,
-// that shines the same all round stands or hangs as it is made, and nobody points it.
+// that shines the same all round or has a shade stands or hangs as it is made, and nobody points it.
 func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {
 	u := r.kit.Unit(l.Unit.Value)
-	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.AllRound()
+	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.Upright()
 }
 
 // lampAim is what a light aims at: where it does not say the first person, down where there is nobody, and
@@ -154,7 +171,7 @@ func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright boo
 		r.assume(l.Path, "aim", report.Either(r.firstPerson() != "", r.firstPerson(), "down"))
 	}
 	if l.Head.Zooms && !written.Focus.Set {
-		r.assume(l.Path, "focus", string(term.Spot))
+		r.assume(l.Path, "focus", string(scene.DefaultFocus))
 	}
 	if u != nil && !written.Modifier.Set && written.Output == nil && l.Head.ModifierLabel != "" {
 		r.assume(l.Path, "modifier", l.Head.ModifierLabel)

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/term"
@@ -151,15 +152,24 @@ func (r *holder) fixToWalls(w *scene.Mount, m *plan.Mount, at r2.Vec) bool {
 	return true
 }
 
-// plainFoot is the footprint of the stand of what the kit gives none, m: common practice.
-const plainFoot = 1.0
-
-// footOf is the diameter of the ground that a light's stand takes, m.
-func (r *holder) footOf(l *scene.Light) float64 {
-	if u := r.kit.Unit(l.Unit.Value); u != nil && l.Output == nil {
-		if s := r.kit.Stand(u.Stand); s != nil {
-			return s.Footprint
-		}
+// standFor puts a thing on a stand: the one that the scene names, else the one that it usually stands on.
+func (r *holder) standFor(named scene.Given[string], usual string, m *plan.Mount) bool {
+	name := named.Or(usual)
+	m.Stand, m.Chosen, m.Foot = r.kit.Stand(name), named.Set, scene.DefaultFootprint
+	if m.Stand != nil {
+		m.Foot = m.Stand.Footprint
+		return true
 	}
-	return plainFoot
+	if named.Set {
+		r.unknownEntry(named, "stand", kit.Names(r.kit.Stands))
+	}
+	return !named.Set
+}
+
+// usualStand is the stand that a light's unit comes with; "" where nothing says it.
+func (r *holder) usualStand(l *scene.Light) string {
+	if u := r.kit.Unit(l.Unit.Value); u != nil && l.Output == nil {
+		return u.Stand
+	}
+	return ""
 }

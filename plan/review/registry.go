@@ -5,15 +5,16 @@ import "scrimshaw/plan"
 // The codes of what a review finds beyond the faults of reading and resolving. All are warnings
 // or notes: a scene that is lit badly is still a scene.
 const (
-	CodeKeyUnder        = "key-under"   // warning: a key side well under the working stop
-	CodeKeyOver         = "key-over"    // warning: a key side well over the working stop
-	CodeNoLight         = "no-light"    // warning: a light at no level, or one that reaches no reading
-	CodeKeyNotBrightest = "key-beaten"  // warning: the lights with the role of key make the darker side of a face
-	CodeColourGap       = "colour-gap"  // note: key and fill sides of clearly different colour
-	CodeStandShort      = "stand-short" // warning: a light higher than its stand goes
-	CodeStandTall       = "stand-tall"  // warning: a light lower than its stand goes
-	CodeStandHeavy      = "stand-heavy" // warning: a head heavier than its stand carries
-	CodeAssumed         = "assumed"     // note: a default that decided a number
+	CodeKeyUnder        = "key-under"    // warning: a key side well under the working stop
+	CodeKeyOver         = "key-over"     // warning: a key side well over the working stop
+	CodeNoLight         = "no-light"     // warning: a light at no level, or one that reaches no reading
+	CodeKeyNotBrightest = "key-beaten"   // warning: the lights with the role of key make the darker side of a face
+	CodeColourGap       = "colour-gap"   // note: key and fill sides of clearly different colour
+	CodeStandShort      = "stand-short"  // warning: a light higher than its stand goes
+	CodeStandTall       = "stand-tall"   // warning: a light lower than its stand goes
+	CodeStandHeavy      = "stand-heavy"  // warning: a head heavier than its stand carries
+	CodeStandSpigot     = "stand-spigot" // warning: a head whose spigot its stand does not take
+	CodeAssumed         = "assumed"      // note: a default that decided a number
 )
 
 // check is one check that needs light, of a thing of the set-up, with the codes that it reports. Those that need no light are
@@ -33,7 +34,7 @@ var (
 	}
 	ofLights = []check[plan.Light]{
 		{[]string{CodeNoLight}, "a light at no level, or one that reaches no reading", (*checker).reaches},
-		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy}, "a stand that is too short, too tall or too weak for its light", (*checker).stand},
+		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy, CodeStandSpigot}, "a stand that is too short, too tall or too weak for its light, or does not take its spigot", (*checker).stand},
 	}
 )
 

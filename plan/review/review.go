@@ -7,10 +7,8 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
-	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -171,9 +169,9 @@ func (c *checker) reaches(l *plan.Light) {
 // standHeadDrop is how far below the top of its stand a lamp may hang, m (common practice).
 const standHeadDrop = 0.15
 
-// stand checks reach and load where a light stands on its unit's usual stand.
+// stand checks reach and load where a light stands on a stand of the catalogue.
 func (c *checker) stand(l *plan.Light) {
-	stand := c.usualStand(l)
+	stand := l.Mount.Stand
 	if stand == nil || l.Mount.Kind != term.Stand {
 		return
 	}
@@ -188,35 +186,14 @@ func (c *checker) stand(l *plan.Light) {
 			"%s is %s above what it stands on, and its stand does not go so low (%s, from %s)", l.Numbered(),
 			unit.FormatLength(rise, c.setup.Feet), stand.Name, unit.FormatLength(stand.Lowest, c.setup.Feet))
 	}
+	if !stand.Takes(l.Head.Spigot) {
+		c.add(source.Warning, CodeStandSpigot, l.Span, l.Path, "use a stand that takes "+l.Head.Spigot+", or an adapter that carries it",
+			"%s sits on a spigot of %s, and its stand takes %s (%s)", l.Numbered(), l.Head.Spigot, stand.Spigot, stand.Name)
+	}
 	if l.Head.Mass > stand.Load {
 		c.add(source.Warning, CodeStandHeavy, l.Span, l.Path, "use a stronger stand",
 			"%s weighs %s, more than its stand carries (%s, %s)", l.Numbered(), unit.FormatMass(l.Head.Mass), stand.Name, unit.FormatMass(stand.Load))
 	}
-}
-
-// usualStand returns the stand that the light's unit comes with, or nil.
-func (c *checker) usualStand(l *plan.Light) *kit.Stand {
-	written := lightNamed(c.setup.Scene, l.Name)
-	if written == nil || c.setup.Kit == nil {
-		return nil
-	}
-	u := c.setup.Kit.Unit(written.Unit.Value)
-	if u == nil || u.Stand == "" {
-		return nil
-	}
-	return c.setup.Kit.Stand(u.Stand)
-}
-
-func lightNamed(s *scene.Scene, name string) *scene.Light {
-	if s == nil {
-		return nil
-	}
-	for i := range s.Lights {
-		if s.Lights[i].Name == name {
-			return &s.Lights[i]
-		}
-	}
-	return nil
 }
 
 // Assumed returns the defaults that decided numbers, as notes.

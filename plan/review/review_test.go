@@ -51,8 +51,8 @@ func TestCheck(t *testing.T) {
 		{"a bright key side behind a silver board", lamp("output: {candela: 10000, shape: uniform}") +
 			"grip: {f: {silver: [1, 1], at: [3, 0], faces: ada}}\n", []string{
 			"warning key-over without silver G1 f, the key side of ada is 3.4 stops over T2.8"}},
-		{"a dark key side, with more than a line holds", lamp("output: {candela: 100, shape: uniform}, scrims: [double], barndoors: {top: 30}, diffusion: silk, breakup: {open: 40 %}"), []string{
-			"warning key-under without scrims of 1 k, barndoors of 1 k, breakup of 1 k and 1 more, the key side of ada is 3.3 stops under T2.8"}},
+		{"a dark key side, with more than a line holds", lamp("output: {candela: 100, shape: uniform}, breakup: {open: 40 %}, cuts: [{depth: 30 %}], diffusion: silk, focus: 40 %"), []string{
+			"warning key-under without breakup of 1 k, cuts of 1 k, focus of 1 k and 1 more, the key side of ada is 3.3 stops under T2.8"}},
 		{"two colours behind a filter", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [0, 3], lens: 35 mm, filter: [ND .6]}}\nlights:", 1), nil},
 		{"light from behind alone", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "2.1]", "-2.1]", 1), []string{
 			"warning key-under no light reaches the key side of ada"}},
@@ -70,12 +70,15 @@ func TestCheck(t *testing.T) {
 		{"a lamp at no level", lamp("output: {candela: 1000, shape: uniform}, level: 0 %"), nil},
 		{"one of two lamps at no level", lamp("output: {candela: 1000, shape: uniform}") + "  l: {output: {candela: 9, shape: uniform}, at: [0, 4], height: 2, level: 0 %}\n", []string{
 			"info no-light 2 l is at 0 %"}},
-		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 8 %}}\n", []string{
+		{"a stand that is too low", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 2.8, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 2.80 m above what it stands on, and its stand does not go so high (light-stand, to 2.60 m)"}},
-		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 8 %}}\n", []string{
+		{"a stand that is too high", face + "lights: {k: {unit: led-point-300-bicolour, at: [0, 4], height: 0.3, level: 12 %}}\n", []string{
 			"warning stand-tall 1 k is 0.30 m above what it stands on, and its stand does not go so low (light-stand, from 0.95 m)"}},
+		{"a stand that does not take its head", face + "lights: {k: {unit: led-point-1200-daylight, at: [0, 4], height: 2, level: 3 %, stand: light-stand}}\n", []string{
+			"warning stand-spigot 1 k sits on a spigot of 28 mm, and its stand takes 16 mm (light-stand)",
+			"warning stand-heavy 1 k weighs 9.9 kg, more than its stand carries (light-stand, 8 kg)"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
-			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 8 %}}\n", []string{
+			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -36,10 +36,6 @@ func (s *Scene) entries(k *kit.Catalogue, a catalogueName) (names []string, know
 	switch a.what {
 	case "cloth":
 		return kit.Names(k.Cloth), k.ClothOf(a.ref.Name) != nil
-	case "bulb":
-		return kit.Names(k.Bulbs), k.Bulb(a.ref.Name) != nil
-	case "modifier":
-		return kit.Names(k.Modifiers), k.Modifier(a.ref.Name) != nil
 	case "gel":
 		return kit.Names(k.Gels), k.Gel(a.ref.Name) != nil
 	}

@@ -50,8 +50,10 @@ const (
 	DefaultSensor           = "super-35"
 	DefaultEyeLevel float64 = 1.5 // of a lens or a card where there is nobody to look at
 
+	DefaultFootprint  float64 = 1.0 // of a stand that nobody names, across its legs: common practice
 	DefaultLampHeight float64 = 2.0
 	DefaultLevel      float64 = 1 // share of the full output
+	DefaultFocus              = term.Flood
 
 	DefaultISO      float64 = 800
 	DefaultShutter  float64 = 180 // degrees

@@ -19,10 +19,10 @@ var languageKeys = map[string]string{
 	"piece of furniture": `box cylinder table sofa stairs deck seat at turn lift material mirror`,
 	"person":             `at faces height pose eyes skin wears marks walk`,
 	"camera":             `at height looks lens sensor aspect exposure track squeeze room filter`,
-	"light": `unit output modifier at height aim roll colour tint gels level mount role note count tag circuit
+	"light": `unit output modifier at height aim roll colour tint gels level mount stand role note count tag circuit
 		focus barndoors scrims diffusion cuts breakup bulb shade plays seen dimmer`,
 	"mount":          `stand boom base clamp pole wall lift`,
-	"piece of grip":  `flag card frame net silver at height faces tilt surface cloth note`,
+	"piece of grip":  `flag card frame net silver at height faces tilt surface cloth stand note`,
 	"meter":          `flat dome spot facing from`,
 	"set-up":         `camera after change stays reverse cues`,
 	"reverse":        `of swap`,

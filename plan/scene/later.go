@@ -24,7 +24,7 @@ const (
 
 // Later is a key of the language that is read and checked, and not computed yet.
 type Later struct {
-	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "scrims"
+	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "cuts"
 	Waits      string // for what: "accessories of a lamp"
 	Changes    Change
 	Takes      bool // it can only take light away: a figure without that light stands
@@ -34,7 +34,7 @@ type Later struct {
 // Uncomputed is a key that a scene writes and nothing computes yet.
 type Uncomputed struct {
 	Later
-	Path string      // "lights.k.scrims"
+	Path string      // "lights.k.cuts"
 	Span source.Span // of the key
 }
 
@@ -50,7 +50,6 @@ func (u *Uncomputed) Thing() string {
 // What several keys wait for.
 const (
 	byLamp    = "accessories of a lamp"
-	byBulb    = "bulbs and shades"
 	bySun     = "the sun and the sky"
 	byFrame   = "the frame check"
 	byWalk    = "marks and walks"
@@ -63,12 +62,8 @@ const (
 // figure that they could change is struck through, and the sheet names what they ask for. A key that is
 // computed loses its line here, and nothing else has to change.
 var laters = []Later{
-	{Table: "light", Key: "barndoors", Waits: byLamp, Changes: OwnLight, Takes: true},
-	{Table: "light", Key: "scrims", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "cuts", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "breakup", Waits: byLamp, Changes: OwnLight, Takes: true},
-	{Table: "light", Key: "bulb", Waits: byBulb, Changes: OwnLight, Colours: true},
-	{Table: "light", Key: "shade", Waits: byBulb, Changes: OwnLight, Colours: true},
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
 	{Table: "piece of grip", Key: "silver", Waits: "what polished boards mirror", Changes: RoomLight},
 	{Table: "piece of furniture", Key: "mirror", Waits: "mirrors", Changes: RoomLight},

@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"slices"
+
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -16,7 +18,7 @@ var (
 
 var lightForms = []string{"unit", "output"}
 
-var lightTable = tableOf("light", "One light.", lightForms, append(lightKeys(), lightLater()...)...)
+var lightTable = tableOf("light", "One light.", lightForms, slices.Concat(lightKeys(), lightAccessories(), lightPractical(), lightLater())...)
 
 func lightKeys() []entry[Light] {
 	return []entry[Light]{
@@ -25,7 +27,7 @@ func lightKeys() []entry[Light] {
 		into("output", output, func(l *Light, v kit.Output, _ *source.Node) { l.Output = &v },
 			"A plain source in place of a unit.", "{candela: 1000, shape: uniform}", ""),
 		value("modifier", text("a modifier", "softbox-90"), func(l *Light) *Given[string] { return &l.Modifier },
-			"What shapes its light, by its name in the kit.", "softbox-90", "the one the unit comes with").of("unit"),
+			"What shapes its light, by its name in the kit; what goes on that stands behind a plus: `softbox-90 + grid-40`.", "softbox-90", "the one the unit comes with").of("unit"),
 		value("at", place, func(l *Light) *Given[Place] { return &l.At },
 			"The centre of its emitting face, in plan.", "{opening: street, out: 2.4}", "").needed(),
 		value("height", height, func(l *Light) *Given[float64] { return &l.Height },
@@ -50,9 +52,11 @@ func lightKeys() []entry[Light] {
 			func(l *Light) *Given[float64] { return &l.Level },
 			"How far it is up. A bare number is refused.", "80 %", unit.FormatPercent(DefaultLevel)),
 		value("focus", focus, func(l *Light) *Given[float64] { return &l.Focus },
-			"Of a zoom, from its narrowest beam to its widest: spot, flood, or a share.", "40 %", string(term.Spot)),
+			"Of a zoom, from its narrowest beam to its widest: spot, flood, or a share.", "40 %", string(DefaultFocus)),
 		value("mount", mount, func(l *Light) *Given[Mount] { return &l.Mount },
 			"What holds it.", "{boom: 1.6, base: [2.6, 3.3]}", "stand; floor for a practical, on what is under it"),
+		value("stand", text("a stand", "c-stand"), func(l *Light) *Given[string] { return &l.Stand },
+			"The stand that holds it, by its name in the kit.", "combo-stand", "the one its unit usually stands on"),
 		into("role", role, func(l *Light, v []Role, _ *source.Node) { l.Role = v },
 			"What it does, for all or by person.", "{ada: key, noor: edge}", "none"),
 		value("note", text("a note", "two bags, tie off"), func(l *Light) *Given[string] { return &l.Note },

@@ -209,27 +209,32 @@ type Camera struct {
 // Light is one light.
 type Light struct {
 	Thing
-	Unit                                                               Given[string]
-	Output                                                             *kit.Output
-	Modifier                                                           Given[string]
-	At                                                                 Given[Place]
-	Height                                                             Given[float64] // of the emitting face above the floor, m
-	Aim                                                                Given[Aim]
-	Roll                                                               Given[float64] // degrees clockwise as seen from behind
-	Colour                                                             Given[ColourWord]
-	Tint                                                               Given[float64] // Duv, positive green
-	Gels                                                               []Ref
-	Level                                                              Given[float64] // share of the full output, 0 to 1
-	Mount                                                              Given[Mount]
-	Role                                                               []Role
-	Note                                                               Given[string]
-	Count                                                              Given[int]
-	Tag                                                                Given[string]
-	Circuit                                                            Given[string]
-	Focus                                                              Given[float64] // share of the way from spot, 0, to flood, 1
-	Diffusion                                                          []Ref          // cloth before the head, from it outward
-	Barndoors, Scrims, Cuts, Breakup, Bulb, Shade, Plays, Seen, Dimmer *source.Node   // later
-	SeenBy                                                             []Ref          // the cameras that Seen lists
+	Unit                               Given[string]
+	Output                             *kit.Output
+	Modifier                           Given[string]
+	At                                 Given[Place]
+	Height                             Given[float64] // of the emitting face above the floor, m
+	Aim                                Given[Aim]
+	Roll                               Given[float64] // degrees clockwise as seen from behind
+	Colour                             Given[ColourWord]
+	Tint                               Given[float64] // Duv, positive green
+	Gels                               []Ref
+	Level                              Given[float64] // share of the full output, 0 to 1
+	Mount                              Given[Mount]
+	Role                               []Role
+	Note                               Given[string]
+	Count                              Given[int]
+	Tag                                Given[string]
+	Circuit                            Given[string]
+	Stand                              Given[string]
+	Focus                              Given[float64] // share of the way from spot, 0, to flood, 1
+	Bulb                               *kit.BulbChoice
+	Shade                              *kit.ShadeChoice
+	Doors                              *kit.Opened
+	Scrims                             *kit.ScrimChoice
+	Diffusion                          []Ref        // cloth before the head, from it outward
+	Cuts, Breakup, Plays, Seen, Dimmer *source.Node // later
+	SeenBy                             []Ref        // the cameras that Seen lists
 }
 
 // Role is what a light does, for everyone or for one person.
@@ -252,7 +257,8 @@ type Mount struct {
 type Grip struct {
 	Thing
 	Kind    term.Grip
-	Size    [2]float64 // width and height, m
+	Item    Given[string] // its name in the kit, where that says its size
+	Size    [2]float64    // width and height, m
 	At      Given[Place]
 	Height  Given[float64] // of its centre above the floor, m
 	Faces   Given[Aim]
@@ -261,6 +267,7 @@ type Grip struct {
 	Surface Given[string]
 	Cloth   Given[string]
 	Mount   Given[Mount]
+	Stand   Given[string]
 	Note    Given[string]
 }
 

@@ -55,6 +55,23 @@ const (
 // Openings lists them.
 var Openings = []Opening{Window, Door, Gap}
 
+// Scrim is a round of wire mesh in a head, or one over the lower half of it.
+type Scrim string
+
+// The scrims.
+const (
+	SingleScrim     Scrim = "single"
+	DoubleScrim     Scrim = "double"
+	HalfSingleScrim Scrim = "half-single"
+	HalfDoubleScrim Scrim = "half-double"
+)
+
+// Scrims lists them.
+var Scrims = []Scrim{SingleScrim, DoubleScrim, HalfSingleScrim, HalfDoubleScrim}
+
+// Half says whether the scrim covers the lower half only.
+func (s Scrim) Half() bool { return s == HalfSingleScrim || s == HalfDoubleScrim }
+
 // Grip is the kind of a thing that shapes light.
 type Grip string
 

@@ -114,7 +114,7 @@ lights:
   key:    {unit: led-point-300-bicolour, modifier: softbox-60, at: [5.1, 0.45], height: 1.9, level: 6 %}
   back:   {unit: led-tube-120, at: [2.6, 1.7], height: 2.3, aim: clerk, level: 20 %}
   other:  {unit: led-panel-100, at: [5.0, 1.8], height: 1.9, aim: visitor, level: 10 %}
-  street: {unit: led-point-600-daylight, modifier: reflector-30, at: {opening: end, out: 3.0}, height: 2.6, aim: clerk, level: 10 %}
+  street: {unit: led-point-600-daylight, modifier: reflector-medium, at: {opening: end, out: 3.0}, height: 2.6, aim: clerk, level: 10 %}
   lamp:   {unit: practical-desk, at: {top: desk, shift: [0.4, 0]}, height: 1.1, aim: down}
   hair:   {unit: fresnel-tungsten-650, at: [8.4, 1.0], height: 2.2, aim: clerk, level: 50 %, mount: {boom: 1.0, base: [8.6, 1.7]}}
 grip:

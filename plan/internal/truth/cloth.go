@@ -27,7 +27,7 @@ func (s *set) walked(r Receptor, p *points) (e colour.RGB) {
 		carry = carry.Times(weight).Times(s.glass(r.At, d, distance)).Scale(r.whole() / math.Pi)
 		sides := bothSides(f, &h, front)
 		for i := range sides {
-			e = e.Add(s.litBy(&sides[i], carry, n))
+			e = e.Add(s.litBy(&sides[i], carry, n, p))
 		}
 		r, carry = onward(sides, carry, p)
 		if carry == (colour.RGB{}) {
@@ -52,12 +52,12 @@ func bothSides(f *face, h *hit, front bool) [2]side {
 }
 
 // litBy is what the lamps bring by a side.
-func (s *set) litBy(on *side, carry colour.RGB, n [4]float64) (e colour.RGB) {
+func (s *set) litBy(on *side, carry colour.RGB, n [4]float64, p *points) (e colour.RGB) {
 	if on.sends == (colour.RGB{}) {
 		return e
 	}
 	for _, l := range s.lamps {
-		e = e.Add(carry.Times(on.sends).Times(s.direct(l, &on.at, n[2], n[3])))
+		e = e.Add(carry.Times(on.sends).Times(s.direct(l, &on.at, n[2], n[3], &p.plain)))
 	}
 	return e
 }

@@ -20,8 +20,22 @@ type lamp struct {
 	shape               spread
 	onesided            bool
 	even                bool    // of a sphere: Lambertian
+	shade               *shade  // around a bulb; nil of all else
+	leaves              []face  // of barn doors: they stop its own light
 	beams               *beams  // by which directions are picked
 	share               float64 // of all light that is sent out, how often it is this lamp's
+}
+
+// shade is a bulb within a round side, a piece of a cone. Light meets the side from inside: a share of it is thrown back
+// and a share comes out of the other side, both scattered evenly. Whatever gets out by the ends is gone. The bulb hides
+// nothing, and only its own light meets the side.
+type shade struct {
+	frame               *lamp // for places and directions
+	bulb                *lamp
+	low, high, half     float64 // radii at the ends, half the height, m
+	passes, throws      float64
+	area                float64 // of the side, m²
+	outward, along, mid float64 // of the side's normal: away from the axis, and along it; the radius in the middle
 }
 
 // newLamp makes a light ready. An opening without size is a point.
@@ -131,6 +145,9 @@ func orthonormal(n r3.Vec) (a, b r3.Vec) {
 // emit picks a ray that leaves the lamp. Its strength is the flux, lm, that it stands for. Not ok for a lamp whose
 // light does not come from its opening.
 func (l *lamp) emit(n [4]float64) (point, d r3.Vec, strength float64, ok bool) {
+	if l.shade != nil {
+		return point, d, 0, false
+	}
 	if l.form == photometry.Sphere {
 		if !l.even {
 			return point, d, 0, false
@@ -148,6 +165,9 @@ func (l *lamp) emit(n [4]float64) (point, d r3.Vec, strength float64, ok bool) {
 
 // likely is how likely a ray that leaves a point of the lamp goes along d.
 func (l *lamp) likely(point, d r3.Vec) float64 {
+	if l.shade != nil {
+		return 0
+	}
 	if l.even {
 		return max(0, r3.Dot(d, r3.Sub(point, l.at))) / (l.width / 2) / math.Pi
 	}

@@ -35,18 +35,15 @@ func (r *Receptor) pick(u, v float64) r3.Vec {
 }
 
 // direct is what a point of a lamp gives straight to a receptor.
-func (s *set) direct(l *lamp, r *Receptor, u, v float64) colour.RGB {
-	_, e := s.sampleLamp(l, r, u, v)
-	return e
-}
-
-// sampleLamp picks a point of a lamp, and finds what a receptor gets of it.
-func (s *set) sampleLamp(l *lamp, r *Receptor, u, v float64) (p sight, e colour.RGB) {
-	p = l.sampleFrom(r, u, v)
+func (s *set) direct(l *lamp, r *Receptor, u, v float64, plain *PCG) (e colour.RGB) {
+	p := l.sample(r, u, v, plain)
 	if !(p.value > 0) {
-		return p, e
+		return e
 	}
-	return p, s.reaching(r, p.point).Times(l.drive).Scale(p.value)
+	if l.stopped(p.point, r.At) {
+		return e
+	}
+	return s.reaching(r, p.point).Times(l.drive).Scale(p.value)
 }
 
 // reaching is what surfaces and panes leave of light on its way from a point.

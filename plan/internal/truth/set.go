@@ -28,7 +28,9 @@ func newSet(s *plan.Setup) *set {
 	bodies, _ := facesOf(&s.Bodies)
 	t := &set{opaque: newTree(opaque), panes: panes, bodies: newTree(bodies), reach: maxLanded}
 	for i := range s.Lights {
-		if l := newLamp(&s.Lights[i]); l.flux > 0 && l.drive != (colour.RGB{}) {
+		l := newLamp(&s.Lights[i])
+		l.shade, l.leaves = shadeOf(l, s.Lights[i].Head.Source.Distribution), leavesOf(l, s.Lights[i].Head.Doors)
+		if l.flux > 0 && l.drive != (colour.RGB{}) {
 			t.lamps = append(t.lamps, l)
 		}
 	}
@@ -159,4 +161,12 @@ func (s *set) resolveSpot(r Receptor) (flat Receptor, gain colour.RGB) {
 	}
 	h := s.hitOn(r.At, r.Axis, f, distance, front)
 	return Receptor{At: h.at, Axis: h.normal, Skip: r.Skip}, h.reflect.Times(h.passed).Scale(1 / math.Pi)
+}
+
+// sample picks a point of the lamp by two numbers from 0 to 1; what more a shade takes comes from plain.
+func (l *lamp) sample(r *Receptor, u, w float64, plain *PCG) sight {
+	if l.shade != nil {
+		return l.shade.sampleFrom(r, u, w, plain)
+	}
+	return l.sampleFrom(r, u, w)
 }

@@ -28,6 +28,8 @@ func spreadOf(d photometry.Distribution) spread {
 		return lobeOf(d)
 	case photometry.Grid:
 		return gridOf(d)
+	case photometry.Honeycomb:
+		return honeycombOf(d)
 	}
 	return func(right, up, ahead float64) float64 { return d.Candela(r3.Vec{X: right, Y: up, Z: -ahead}) }
 }
@@ -85,6 +87,32 @@ func gridOf(d photometry.Grid) spread {
 	}
 	gain := 1 / flux(through, math.Pi/2)
 	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
+}
+
+// honeycombOf is what is behind round cells times the part of a cell's far mouth that its near mouth shows: of two
+// circles of diameter 1 whose middles are x apart, summed by chords.
+func honeycombOf(d photometry.Honeycomb) spread {
+	base, cutOff := d.Parts()
+	behind := spreadOf(base)
+	through := func(right, up, ahead float64) float64 {
+		if ahead <= 0 {
+			return 0
+		}
+		return shown(math.Hypot(right, up)/ahead/cutOff) * behind(right, up, ahead)
+	}
+	gain := 1 / flux(through, math.Pi/2)
+	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
+}
+
+// shown is the part of a circle of diameter 1 that lies in another, shifted by x: chords of the half beyond x/2, twice.
+func shown(x float64) float64 {
+	const chords = 100
+	sum := 0.0
+	for i := range chords {
+		at := x/2 + (0.5-x/2)*(float64(i)+0.5)/chords
+		sum += 2 * math.Sqrt(max(0, 0.25-at*at))
+	}
+	return max(0, 2*sum*(0.5-x/2)/chords/(math.Pi/4))
 }
 
 // flux is the integral of a spread over the directions up to an angle from the axis.

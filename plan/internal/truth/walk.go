@@ -130,7 +130,7 @@ func (w *walk) survives(e colour.RGB) (colour.RGB, bool) {
 
 // lit is what a lamp brings to the walk by a surface that it has met, as it counts.
 func (w *walk) lit(l *lamp, r *Receptor, carry colour.RGB, u, v float64) (e colour.RGB) {
-	p := l.sampleFrom(r, u, v)
+	p := l.sample(r, u, v, &w.p.plain)
 	if !(p.value > 0) {
 		return e
 	}
@@ -138,6 +138,9 @@ func (w *walk) lit(l *lamp, r *Receptor, carry colour.RGB, u, v float64) (e colo
 	mine, all := p.odds*p.odds, lands*lands*w.behind(w.reach)
 	e, ok := w.survives(carry.Times(l.drive).Scale(p.value * mine / (mine + all)))
 	if !ok {
+		return colour.RGB{}
+	}
+	if l.stopped(p.point, r.At) {
 		return colour.RGB{}
 	}
 	return e.Times(w.reaching(r, p.point))
@@ -185,7 +188,7 @@ func (w *walk) fromLamp() (end lampEnd) {
 	point, d, strength, ok := l.emit(n)
 	o, power := point, l.drive.Scale(strength/l.share)
 	for i := 0; ok && i < w.reach; i++ {
-		if ok = w.land(o, d, &power); ok && i+1 < w.reach {
+		if ok = (i > 0 || !l.caught(o, d)) && w.land(o, d, &power); ok && i+1 < w.reach {
 			r := &w.landed[i].place
 			o, d = r.At, r.pick(turns[2*i], turns[2*i+1])
 		}

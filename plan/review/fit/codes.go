@@ -12,5 +12,7 @@ const (
 	CodePlane            = "plane"              // a level plane that no room holds, or beside another map
 	CodeOutside          = "outside"            // warning of a meter that no light can reach; info of a person, a camera
 	CodeAllDark          = "all-dark"           // warning: a set-up without a light that is up
+	CodeTooHot           = "too-hot"            // warning: a lamp that is too hot for what is on it
+	CodeHeat             = "heat"               // warning: cloth or glass that a lamp heats too much
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 )

@@ -155,7 +155,7 @@ func movedBy(by r3.Vec, ways []outlineRay) []outlineRay {
 // LaidOnWall lays a tube on a wall along it, unless its roll is written: across its aim, one end would
 // stand out of the wall and the other end in it. Its axis is then the aim, turned square to the tube.
 func LaidOnWall(s *plan.Setup, written *scene.Light, l *plan.Light, f plan.Frame) plan.Frame {
-	if l.Mount.Kind != term.Wall || l.Head.Source.Opening.Form != photometry.Tube || written.Roll.Set {
+	if l.Mount.Kind != term.Wall || l.Head.Class != term.Linear || written.Roll.Set {
 		return f
 	}
 	wall := s.WallNamed(written.Mount.Value.Walls[0].Name)

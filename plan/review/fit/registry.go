@@ -25,6 +25,10 @@ var (
 			return true
 		}},
 	}
+	heatOfLights = []check[plan.Light]{
+		{[]string{CodeTooHot}, "a shade or a box that is not made for the heat of its lamp", (*checker).wattsFit},
+		{[]string{CodeHeat}, "cloth and glass that a lamp heats too much", (*checker).heatFits},
+	}
 	ofGrip = []check[plan.Grip]{
 		{[]string{CodeInSolid}, "grip in a solid, or that reaches into one", (*checker).gripFree},
 		{[]string{CodeInSolid}, "a stand that goes through something", func(r *checker, g *plan.Grip) bool {

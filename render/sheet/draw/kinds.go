@@ -4,12 +4,14 @@ import (
 	"cmp"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
+	"scrimshaw/symbols/ink"
 )
 
 // lightHold is how a light is held: a practical stands by itself, on the floor or on furniture.
@@ -29,10 +31,35 @@ func lampOf(s *plan.Setup, l *plan.Light, scale float64) symbols.Lamp {
 	wide, deep := bodyOf(s, l)
 	open := l.Head.Source.Opening
 	return symbols.Lamp{
+		Leaves: leavesOf(l, scale), Top: upperRim(l) * scale,
 		Class: symbols.Class(l.Head.Class), Tilt: section.Tilt(l.Frame.Axis),
 		Face: r2.Scale(scale, r2.Vec{X: cmp.Or(open.Width, l.Head.Aperture), Y: open.Height}), Body: r2.Scale(scale, r2.Vec{X: wide, Y: deep}),
 		Off: l.Level <= 0, Round: open.Form == photometry.Disc, Naked: l.Head.Class == term.Practical && l.Head.ModifierLabel == "",
 	}
+}
+
+// upperRim is the diameter of the opening of a shade that one sees from above, m; 0 where there is none.
+func upperRim(l *plan.Light) float64 {
+	shade, _ := l.Head.ShadeForm()
+	if l.Frame.Axis.Z < 0 {
+		return shade.Bottom
+	}
+	return shade.Top
+}
+
+// leavesOf are the barn doors of a light from above, in mm from the middle of its face: to the right, and along its aim.
+func leavesOf(l *plan.Light, scale float64) (leaves [][]r2.Vec) {
+	ahead := ink.Direction(frameBearing(l.Frame))
+	right := r2.Vec{X: ahead.Y, Y: -ahead.X}
+	for _, corners := range l.Leaves() {
+		leaf := make([]r2.Vec, len(corners))
+		for i, p := range corners {
+			way := r2.Scale(scale, plan.InPlan(r3.Sub(p, l.Frame.At)))
+			leaf[i] = r2.Vec{X: r2.Dot(way, right), Y: r2.Dot(way, ahead)}
+		}
+		leaves = append(leaves, leaf)
+	}
+	return leaves
 }
 
 // offMark follows the kind of a light that is off.

@@ -50,7 +50,7 @@ func Filters(l *plan.Light) string { return strings.Join(slices.Concat(l.Gels, l
 
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
-		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			Joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
@@ -60,7 +60,10 @@ func (c Report) lightNotes(l *plan.Light) []string {
 func mountWords(m plan.Mount) string {
 	switch m.Kind {
 	case "", term.Stand:
-		if m.On != "" {
+		switch {
+		case m.Chosen:
+			return Joined(" on ", m.Stand.Label, m.On)
+		case m.On != "":
 			return "stand on " + m.On
 		}
 		return ""
@@ -107,7 +110,7 @@ func (c Report) grip() *Section {
 	for i := range c.In.Setup.Grip {
 		g := &c.In.Setup.Grip[i]
 		t.Entries = append(t.Entries, Entry{
-			Cells: []string{g.Tag, Joined(", ", string(g.Kind), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
+			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
 				c.Bare(g.Height)},
 			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing)),
 		})
@@ -124,6 +127,14 @@ func (c Report) grip() *Section {
 		}
 	}
 	return &Section{Title: c.measured("Grip"), Rank: layout.Wanted, Tables: []Table{t}}
+}
+
+// gripName is what a piece of grip is called: by the catalogue, else by its kind.
+func gripName(g *plan.Grip) string {
+	if g.Item != nil {
+		return g.Item.Label
+	}
+	return string(g.Kind)
 }
 
 // clothWords is what the cloth of a piece of grip does to light: what it takes, and how uneven it is lit.

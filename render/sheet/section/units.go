@@ -84,7 +84,9 @@ func (u Units) UnitLabel(l *plan.Light) string {
 }
 
 // ModifierLabel names what a light wears.
-func (u Units) ModifierLabel(l *plan.Light) string { return u.sized(l.Head.ModifierLabel) }
+func (u Units) ModifierLabel(l *plan.Light) string {
+	return Joined(", ", u.sized(l.Head.ModifierLabel), accessories(l))
+}
 
 // metres is a size as the catalogue writes it.
 var metres = regexp.MustCompile(`\b(\d+(?:\.\d+)?) m\b`)

@@ -35,6 +35,25 @@ var Kinds = []Kind{Inside, Window, Doorway, Clutter}
 //go:embed measured
 var measured embed.FS
 
+// ownKit is what the scenes have instead of the catalogue's entries of the same names.
+//
+//go:embed kit.yaml
+var ownKit []byte
+
+// catalogue is the shipped one with the scenes' own kit over it.
+func catalogue() (*kit.Catalogue, error) {
+	shipped, err := kit.Shipped()
+	if err != nil {
+		return nil, err
+	}
+	log := &source.Log{}
+	own := shipped.With([]*source.File{{Name: "kit.yaml", Text: ownKit}}, log)
+	if log.Failed() {
+		return nil, fmt.Errorf("the kit of the random scenes: %s", log.All()[0].Message)
+	}
+	return own, nil
+}
+
 // maxTries is how many scenes are tried for a seed before giving up.
 const maxTries = 400
 
@@ -48,7 +67,7 @@ func Make(kind Kind, seed int) (text string, s *plan.Setup, err error) {
 	if !ok {
 		return "", nil, fmt.Errorf("there is no kind of scene %q", kind)
 	}
-	shipped, err := kit.Shipped()
+	held, err := catalogue()
 	if err != nil {
 		return "", nil, err
 	}
@@ -61,7 +80,7 @@ func Make(kind Kind, seed int) (text string, s *plan.Setup, err error) {
 		w := newWriter(truth.NewPCG(uint64(seed)<<20 | uint64(try)<<4 | uint64(slices.Index(Kinds, kind))))
 		write(w)
 		text = w.text(fmt.Sprintf("%s %d", kind, seed))
-		if s, last = read(text, scene.Env{Kit: shipped, Files: files}); last == nil {
+		if s, last = read(text, scene.Env{Kit: held, Files: files}); last == nil {
 			return text, s, nil
 		}
 	}

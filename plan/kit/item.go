@@ -1,0 +1,85 @@
+package kit
+
+import "scrimshaw/plan/source"
+
+// Item is what a van holds that gives and shapes no light of its own: clamps, bags, cable, distribution, batteries. Lengths are in m,
+// masses in kg, currents in A.
+type Item struct {
+	Entry
+	Label    string
+	Group    string
+	Mass     float64    // kg
+	Load     float64    // the most that it may carry, kg; 0 none
+	Length   float64    // m
+	Size     [3]float64 // m
+	Spigot   string     // what it offers: the word of a spigot
+	Amps     float64    // that it is made for
+	Breakers float64    // of its outlets, A; 0 none
+	Residual float64    // current at which its residual-current device trips, mA; 0 none
+	Outlets  int
+	Section  float64 // of each core of a cable, mm²
+	Cores    int
+	Plug     string  // that it goes into the mains with; "" that of the country
+	Watts    float64 // that it gives, or draws
+	Volts    float64 // of a battery or a generator
+	Energy   float64 // of a battery, Wh
+}
+
+// itemGroups are the shelves of a van.
+var itemGroups = []string{"clamp", "arm", "head", "holder", "box", "bag", "safety", "cable", "splitter", "distribution", "protection",
+	"dimmer", "battery", "kit", "consumable"}
+
+func itemShape() *source.Shape[Item] {
+	type i = Item
+	return &source.Shape[Item]{Name: "item", Doc: "What a van holds beside lamps, stands and grip.", Fields: append([]source.Field[Item]{
+		required(doc(func(v *i) *string { return &v.Doc })),
+		required(label(func(v *i) *string { return &v.Label })),
+		required(field("group", source.OneOf("a group", itemGroups...), func(v *i) *string { return &v.Group },
+			"What it is for.")),
+		required(field("mass", mass("a mass", "0.7 kg"), func(v *i) *float64 { return &v.Mass }, "Mass.")),
+		field("load", mass("a load", "8 kg"), func(v *i) *float64 { return &v.Load }, "The most that it may carry."),
+		field("length", length("a length", "10", 0.01, 200), func(v *i) *float64 { return &v.Length }, "Length of a cable, an arm, a roll."),
+		field("size", caseSize(), func(v *i) *[3]float64 { return &v.Size }, "Width, depth and height."),
+		field("spigot", source.OneOf("a spigot", spigots...), func(v *i) *string { return &v.Spigot }, "What it offers to a head."),
+	}, electricalFields()...)}
+}
+
+// electricalFields are the keys of an item that a circuit plan asks for.
+func electricalFields() []source.Field[Item] {
+	type i = Item
+	current := func(what string, most float64) source.Reader[float64] { return amount(what, "16", 0.1, most) }
+	return []source.Field[Item]{
+		field("amps", current("a current", 400), func(v *i) *float64 { return &v.Amps }, "The current that it is made for."),
+		field("breakers", current("a breaker", 400), func(v *i) *float64 { return &v.Breakers }, "Breakers of its outlets, amps."),
+		field("residual", amount("a residual current", "30", 1, 1000), func(v *i) *float64 { return &v.Residual }, "Residual current at which it trips, milliamps."),
+		field("outlets", source.Int("a number of outlets", 1, 100), func(v *i) *int { return &v.Outlets }, "How many outlets it has."),
+		field("section", amount("a section", "2.5", 0.1, 300), func(v *i) *float64 { return &v.Section }, "Section of each core of a cable, mm²."),
+		field("cores", source.Int("a number of cores", 2, 7), func(v *i) *int { return &v.Cores }, "Cores of a cable."),
+		withDefault(field("plug", source.Text("a plug", "IEC 60309, 16 A"), func(v *i) *string { return &v.Plug }, "What it goes into the mains with."), "that of the country"),
+		field("power", power("a power", "1000 W"), func(v *i) *float64 { return &v.Watts }, "What it gives, or draws."),
+		field("volts", amount("a voltage", "14.4", 1, 1000), func(v *i) *float64 { return &v.Volts }, "Of a battery or a generator."),
+		field("energy", amount("an energy", "98", 1, 1e5), func(v *i) *float64 { return &v.Energy }, "Of a battery, watt-hours."),
+	}
+}
+
+// figures are those that the item has.
+func (i *Item) figures() map[string]any {
+	all := map[string]any{"label": i.Label, "group": i.Group, "mass": i.Mass}
+	for key, v := range map[string]float64{
+		"load": i.Load, "length": i.Length, "amps": i.Amps, "breakers": i.Breakers, "residualMilliamps": i.Residual, "outlets": float64(i.Outlets),
+		"section": i.Section, "cores": float64(i.Cores), "watts": i.Watts, "volts": i.Volts, "wattHours": i.Energy,
+	} {
+		if v > 0 {
+			all[key] = v
+		}
+	}
+	if i.Size[0] > 0 {
+		all["size"] = i.Size
+	}
+	for key, v := range map[string]string{"spigot": i.Spigot, "plug": i.Plug} {
+		if v != "" {
+			all[key] = v
+		}
+	}
+	return all
+}

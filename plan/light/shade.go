@@ -1,0 +1,44 @@
+package light
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// shadeLamp is a shade made ready, in the scene's coordinates. It is seen as flat figures of one luminance each: the
+// facets of its side that face a place, what is seen through the nearer opening of the bands inside, and the bulb there.
+type shadeLamp struct {
+	at, axis    r3.Vec
+	low, high   float64 // radii of the openings, m
+	half        float64 // of its height, m
+	bulb        float64 // radius, m
+	luminance   float64 // of the bulb, cd/m²
+	fine, rough shadeFacets
+}
+
+// shadeFacets is a shade as rings of corners with bands between, from the bottom up. A round of the side is a polygon of
+// as much area.
+type shadeFacets struct {
+	rings [][]r3.Vec // counter-clockwise seen from over the axis
+	bands []facetBand
+}
+
+// facetBand is what the band between two rings shines with, cd/m².
+type facetBand struct{ outside, inside float64 }
+
+// reach is how far the farthest of it is from its middle, m.
+func (s *shadeLamp) reach() float64 { return math.Hypot(s.half, max(s.low, s.high)) }
+
+// over is how high a place lies over the middle along the axis, m.
+func (s *shadeLamp) over(p r3.Vec) float64 { return r3.Dot(r3.Sub(p, s.at), s.axis) }
+
+// holds says whether a place lies within the shade.
+func (s *shadeLamp) holds(p r3.Vec) bool {
+	over := s.over(p)
+	if math.Abs(over) > s.half {
+		return false
+	}
+	radius := s.low + (s.high-s.low)*(over+s.half)/(2*s.half)
+	return r3.Norm2(r3.Sub(p, s.at))-over*over < radius*radius
+}

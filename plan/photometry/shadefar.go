@@ -1,0 +1,120 @@
+package photometry
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// At gives the intensity, cd/lm, at an angle from the axis in radians: luminance times what is seen of each band, from
+// outside and through the nearer opening, and of the bulb.
+func (s *Shade) At(t float64) float64 {
+	sin, cos := math.Sincos(t)
+	v := shadeView{s, math.Max(0, sin), math.Abs(cos), cos > 0}
+	sum := 0.0
+	for k := range s.bands {
+		sum += s.bands[k].Outside*v.outside(k) + s.bands[k].Inside*v.inside(k)
+	}
+	return sum/math.Pi + s.bulbLuminance()*v.bulb()
+}
+
+// Candela gives the intensity, cd/lm.
+func (s *Shade) Candela(dir r3.Vec) float64 { return s.At(angleFromAxis(dir)) }
+
+// Peak gives the greatest intensity on a grid of one degree, cd/lm.
+func (s *Shade) Peak() (peak float64) {
+	for t := range 181 {
+		peak = math.Max(peak, s.At(float64(t)*math.Pi/180))
+	}
+	return peak
+}
+
+// shadeView is a shade as seen from far away, at an angle of which these are the sine and the cosine's size. Discs are
+// seen as ellipses of one shape.
+type shadeView struct {
+	*Shade
+	sin, cos float64
+	above    bool // from over it
+}
+
+// near is the ring of the opening that is seen.
+func (v *shadeView) near() int {
+	if v.above {
+		return shadeBands
+	}
+	return 0
+}
+
+// outside is how much is seen of the outside of a band, m²: the hull of its two rims without the disc in the nearer.
+func (v *shadeView) outside(band int) float64 {
+	low, high := v.rings[band], v.rings[band+1]
+	nearer := low
+	if v.above {
+		nearer = high
+	}
+	large, small := math.Max(low.radius, high.radius), math.Min(low.radius, high.radius)
+	apart, narrows := (high.at-low.at)*v.sin, v.cos*(large-small)
+	hull := v.cos * math.Pi * large * large
+	if apart > narrows {
+		touch := math.Acos(narrows / apart)
+		hull = v.cos*(large*large*(math.Pi-touch)+small*small*touch) + (large+small)*math.Sqrt(apart*apart-narrows*narrows)
+	}
+	return hull - v.cos*math.Pi*nearer.radius*nearer.radius
+}
+
+// inside is how much is seen of the inside of a band through the nearer opening, m².
+func (v *shadeView) inside(band int) float64 {
+	if v.above {
+		return v.through(band+1) - v.through(band)
+	}
+	return v.through(band) - v.through(band+1)
+}
+
+// through is how much of the disc in a ring is seen through the nearer opening, m²: two circles, once their ellipses are
+// drawn out, have a lens in common.
+func (v *shadeView) through(disc int) float64 {
+	a, b := v.rings[v.near()], v.rings[disc]
+	if !(v.cos > 0) {
+		return 0
+	}
+	return v.cos * circlesOverlap(a.radius, b.radius, math.Abs(a.at-b.at)*v.sin/v.cos)
+}
+
+// circlesOverlap is the area that two circles have in common whose middles are apart.
+func circlesOverlap(a, b, apart float64) float64 {
+	switch {
+	case apart >= a+b:
+		return 0
+	case apart <= math.Abs(a-b):
+		least := math.Min(a, b)
+		return math.Pi * least * least
+	}
+	segment := func(own, other float64) float64 {
+		x := math.Min(1, math.Max(-1, (apart*apart+own*own-other*other)/(2*apart*own)))
+		return own * own * (math.Acos(x) - x*math.Sqrt(1-x*x))
+	}
+	return segment(a, b) + segment(b, a)
+}
+
+// bulbStrips is into how many strips the bulb is cut across.
+const bulbStrips = 32
+
+// bulb is how much of the bulb is seen through the nearer opening, m²: of each strip of its round, what lies within the
+// ellipse.
+func (v *shadeView) bulb() float64 {
+	opening := v.rings[v.near()]
+	radius := v.form.Bulb / 2
+	shift := math.Abs(opening.at) * v.sin
+	sum := 0.0
+	for i := range bulbStrips {
+		sin, half := math.Sincos(math.Pi * ((float64(i)+0.5)/bulbStrips - 0.5))
+		x := radius * sin
+		if x*x >= opening.radius*opening.radius {
+			continue
+		}
+		rim := v.cos * math.Sqrt(opening.radius*opening.radius-x*x)
+		low, high := math.Max(-radius*half, shift-rim), math.Min(radius*half, shift+rim)
+		sum += math.Max(0, high-low) * radius * half * math.Pi / bulbStrips
+	}
+	return sum
+}
