@@ -25,7 +25,7 @@ const clothPoints = 9
 // Cloths says of every cloth on a frame or a net what it takes and how unevenly it is lit by the lamps themselves.
 func (s *Study) Cloths() []Cloth {
 	var all []Cloth
-	at := s.World.Evaluator(light.Emitters(s.Setup), s.Levels)
+	at := s.World.QuickEvaluator(light.Emitters(s.Setup), s.Levels)
 	for i := range s.Setup.Grip {
 		g := &s.Setup.Grip[i]
 		if g.Kind != term.Frame && g.Kind != term.Net || len(g.IDs) == 0 {

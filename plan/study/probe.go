@@ -46,7 +46,7 @@ func (s *Study) evaluator(some []light.Emitter) func(light.Receptor) float64 {
 	if len(some) == 0 {
 		return nil
 	}
-	return s.World.Evaluator(some, s.Levels)
+	return s.World.QuickEvaluator(some, s.Levels)
 }
 
 func (p *prober) read(at r2.Vec) float64 {
