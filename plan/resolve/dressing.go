@@ -81,9 +81,9 @@ func (r *wallPass) drawn(o *plan.Opening, d *scene.Dressing) (left, right float6
 		return width / 2, width / 2, true
 	}
 	left, right = d.Drawn.Value[0].Of(width), d.Drawn.Value[1].Of(width)
-	if over := left + right - width; over > plane.Grain {
-		r.Errorf(d.Drawn.Span, CodeCurtainWide, "both together may be at most "+r.Length(width)+", or 100 %: then the curtain is closed",
-			"the halves of the curtain of %s cover %s, and it is only %s wide", o.Name, r.Length(left+right), r.Length(width))
+	if over := max(left, right) - width; over > plane.Grain {
+		r.Errorf(d.Drawn.Span, CodeCurtainWide, "either half may be at most "+r.Length(width)+", or 100 %; where both together are as much the curtain is closed",
+			"half of the curtain of %s reaches over %s, and it is only %s wide", o.Name, r.Length(max(left, right)), r.Length(width))
 		return 0, 0, false
 	}
 	return left, right, true
