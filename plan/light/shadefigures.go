@@ -22,7 +22,6 @@ type shadeView struct {
 	clipper solid.Viewer
 	figures []brightFigure
 	turned  []r3.Vec
-	planes  []solid.Plane
 }
 
 // from finds the figures that are seen from a place. They hold until the next call.
