@@ -42,5 +42,12 @@ type Setup struct {
 	Warnings   []source.Diagnostic // what resolving it warned of
 	Uncomputed []Uncomputed        // keys that it writes and nothing computes yet
 
-	Spots map[string]Spot // where things stand, for a set-up after this one
+	Spots  map[string]Spot // where things stand, for a set-up after this one
+	Before *Setup          // what stood in the set-up from which a sheet counts the changes, without its set; nil: there is none
+}
+
+// Remains is what a set-up leaves to those after it: what stood where, without the set that light is computed in.
+func (s *Setup) Remains() *Setup {
+	return &Setup{Name: s.Name, Spots: s.Spots, Furniture: s.Furniture, People: s.People, Cameras: s.Cameras, Lights: s.Lights,
+		Grip: s.Grip, Openings: s.Openings, Exposure: s.Exposure, Uncomputed: s.Uncomputed}
 }

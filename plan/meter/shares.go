@@ -25,23 +25,29 @@ const roundsToNothing = 0.5
 func (r *Reading) sharesInWords() string {
 	total := r.sumOfShares()
 	var parts []string
-	for i := 0; i < len(r.Shares); {
+	for i := range r.Shares {
 		s := &r.Shares[i]
-		if s.Path == light.Reflected.String() || s.Path == light.Diffused.String() {
-			n := i + 1
-			for n < len(r.Shares) && r.Shares[n].Light == s.Light && r.Shares[n].Path == s.Path {
-				n++
+		alike := func(o Share) bool { return o.Light == s.Light && o.Path == s.Path }
+		switch {
+		case s.Path != light.Reflected.String() && s.Path != light.Diffused.String():
+			if percent := 100 * s.Lux / total; percent > roundsToNothing {
+				parts = append(parts, fmt.Sprintf("%s %.0f %%", s.pathInWords(), percent))
 			}
-			parts = append(parts, reflected(r.Shares[i:n], total)...)
-			i = n
-			continue
+		case !slices.ContainsFunc(r.Shares[:i], alike):
+			parts = append(parts, reflected(sharesOf(r.Shares[i:], alike), total)...)
 		}
-		if percent := 100 * s.Lux / total; percent > roundsToNothing {
-			parts = append(parts, fmt.Sprintf("%s %.0f %%", s.pathInWords(), percent))
-		}
-		i++
 	}
 	return strings.Join(parts, ", ")
+}
+
+// sharesOf are those of some shares that is picks.
+func sharesOf(all []Share, is func(Share) bool) (some []Share) {
+	for _, s := range all {
+		if is(s) {
+			some = append(some, s)
+		}
+	}
+	return some
 }
 
 // sumOfShares is the sum of the shares, which is the reading.

@@ -74,6 +74,7 @@ type fileRun struct {
 	doc    *scene.Document
 	log    *source.Log
 	before map[string]*plan.Setup // those that others follow, as far as these need them
+	last   *plan.Setup            // the one before in the file, likewise
 }
 
 // setup resolves a set-up, and before it the one that it follows.
@@ -87,9 +88,30 @@ func (r *fileRun) setup(name string) *plan.Setup {
 		followed = r.followed(after)
 	}
 	s := ResolveAfter(r.doc, written, followed, r.log)
+	s.Before = r.changedFrom(previousName(written), followed)
 	r.keep(s)
 	r.doc.Release(name)
 	return s
+}
+
+// changedFrom is the set-up from which a sheet counts the changes: the one that is followed, else the one before in the file, which is
+// laid out for that where the run does not draw it. Its faults are reported when it is drawn itself.
+func (r *fileRun) changedFrom(name string, followed *plan.Setup) *plan.Setup {
+	before := followed
+	switch {
+	case name == "" || followed != nil:
+	case r.last != nil && r.last.Name == name:
+		before = r.last
+	default:
+		if written := r.doc.Scene(name, &source.Log{}); written != nil {
+			before = ResolveAfter(r.doc, written, nil, &source.Log{}).Remains()
+			r.doc.Release(name)
+		}
+	}
+	if before == nil || before.Omitted() {
+		return nil
+	}
+	return before
 }
 
 // followed is what a set-up leaves to those that follow it.
@@ -102,14 +124,14 @@ func (r *fileRun) followed(name string) *plan.Setup {
 	return r.before[name]
 }
 
-// keep keeps of a set-up what others need that follow it: where things are. Of one that nobody follows it keeps
-// nothing.
+// keep keeps of a set-up what others need that follow it: where things are. One that nobody follows is kept until the
+// next.
 func (r *fileRun) keep(s *plan.Setup) {
 	followed := slices.ContainsFunc(s.Scene.Setups, func(other scene.Setup) bool { return other.After.Name == s.Name })
-	if s.Name == "" || !followed {
-		return
+	r.last = s.Remains()
+	if s.Name != "" && followed {
+		r.before[s.Name] = r.last
 	}
-	r.before[s.Name] = &plan.Setup{Name: s.Name, Spots: s.Spots, People: s.People, Cameras: s.Cameras, Lights: s.Lights, Grip: s.Grip}
 }
 
 // afterOf is the set-up that one follows, "" for none.

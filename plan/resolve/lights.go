@@ -70,6 +70,19 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 
 // head takes the unit, its modifier, gels and white from the catalogue.
 func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
+	ch := r.choice(l)
+	if l.Output == nil && !l.Unit.Set {
+		r.reportMissing(l.Span, "add unit: and its name in the kit", "the light has no unit")
+		return kit.Head{}, false
+	}
+	if l.Output != nil {
+		return r.headOf(ch, func(ch kit.Choice, log *source.Log) (kit.Head, bool) { return r.kit.HeadOf(*l.Output, ch, log) })
+	}
+	return r.headOf(ch, r.kit.Head)
+}
+
+// choice is what the scene says of a light, as the catalogue is asked for it.
+func (r *lightPass) choice(l *scene.Light) kit.Choice {
 	ch := kit.Choice{
 		Unit: l.Unit.Value, Modifier: l.Modifier.Value, Tint: l.Tint.Value, Span: l.Span,
 		UnitSpan: l.Unit.Span, ModifierSpan: l.Modifier.Span, WhiteSpan: l.Colour.Span, TintSpan: l.Tint.Span,
@@ -88,14 +101,7 @@ func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
 	if l.Colour.Set {
 		ch.White = &colour.White{Kelvin: l.Colour.Value.Kelvin, Duv: l.Colour.Value.Duv, Daylight: l.Colour.Value.Daylight}
 	}
-	if l.Output == nil && !l.Unit.Set {
-		r.reportMissing(l.Span, "add unit: and its name in the kit", "the light has no unit")
-		return kit.Head{}, false
-	}
-	if l.Output != nil {
-		return r.headOf(ch, func(ch kit.Choice, log *source.Log) (kit.Head, bool) { return r.kit.HeadOf(*l.Output, ch, log) })
-	}
-	return r.headOf(ch, r.kit.Head)
+	return ch
 }
 
 // dress puts what hangs on the lamp into the choice: barn doors, scrims, the bulb and the shade of a practical. A shade of the catalogue is a modifier.

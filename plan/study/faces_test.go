@@ -101,7 +101,7 @@ func heldToDomes(t *testing.T, s *plan.Setup) (returned []float64) {
 func parted(b *light.Basis, d light.Levels, receptor int) (straight, reflected float64) {
 	_, shares := b.Point(receptor, d)
 	for k, share := range shares {
-		if b.Terms[k].Path == light.Reflected {
+		if b.Terms[k].Path != light.Direct {
 			reflected += share.Y()
 		} else {
 			straight += share.Y()

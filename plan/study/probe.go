@@ -7,54 +7,91 @@ import (
 
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
 )
 
 // Probe returns the light, lx, at any place of a field by its two distances, for the edges of shadows that fall between
-// its points. Points sources throw hard edges, so their direct light is traced by the rays that meters
-// use; what luminous faces and the surfaces of the set give is smooth at the lattice's own scale and is
-// interpolated from it. One goroutine may use the function.
+// its points. Point sources throw hard edges, so their direct light is traced by the rays that meters use. What comes
+// straight from luminous faces is traced where the points about the place differ, as where the shadow of a near thing has
+// hardly any width, and interpolated where they are alike; what the surfaces of the set send back is interpolated, from
+// points on the same side of a card or a wall. One goroutine may use the function.
 func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 	hard, soft := s.split()
-	var evaluate func(light.Receptor) float64
-	if len(hard) > 0 {
-		evaluate = s.World.Evaluator(hard, s.Levels)
+	p := prober{Field: f, set: s.World.BVH(), hard: s.evaluator(hard), soft: s.evaluator(soft)}
+	p.back, p.even = make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
+	drive := light.Levels{}
+	for _, e := range soft {
+		drive[e.Name] = s.Levels[e.Name]
 	}
-	smooth := s.smooth(f, hard, soft)
-	l := &f.Lattice
-	corner, step := f.Corner()
-	return func(p r2.Vec) float64 {
-		value := interpolate(l, smooth, r2.Scale(1/step, r2.Sub(p, corner)))
-		if evaluate != nil {
-			at := f.At(p)
-			value += evaluate(light.Receptor{At: at, Axis: l.Axis(at), Response: l.Response, Skip: l.Skip})
+	s.Basis.Field(s.index(f), drive, p.even)
+	s.Basis.ReflectedField(s.index(f), drive, p.back)
+	for n, v := range p.back {
+		p.even[n] -= v
+	}
+	s.Basis.ReflectedField(s.index(f), s.Levels, p.back)
+	return p.read
+}
+
+// prober reads a field anywhere.
+type prober struct {
+	*Field
+	set        *solid.BVH
+	back       []float32 // by point, lx: what surfaces send there
+	even       []float32 // by point, lx: what comes straight from faces
+	hard, soft func(light.Receptor) float64
+}
+
+// evaluator traces the direct light of some emitters; nil where there are none.
+func (s *Study) evaluator(some []light.Emitter) func(light.Receptor) float64 {
+	if len(some) == 0 {
+		return nil
+	}
+	return s.World.Evaluator(some, s.Levels)
+}
+
+func (p *prober) read(at r2.Vec) float64 {
+	l := &p.Lattice
+	corner, step := p.Corner()
+	steps := r2.Scale(1/step, r2.Sub(at, corner))
+	place := p.At(at)
+	r := light.Receptor{At: place, Axis: l.Axis(place), Response: l.Response, Skip: l.Skip}
+	value := 0.0
+	if p.hard != nil {
+		value = p.hard(r)
+	}
+	switch {
+	case p.soft == nil:
+	case alike(l, p.even, steps, value):
+		value += interpolate(l, p.even, steps, nil)
+	default:
+		value += p.soft(r)
+	}
+	if alike(l, p.back, steps, value) {
+		return value + interpolate(l, p.back, steps, nil)
+	}
+	return value + interpolate(l, p.back, steps, func(u, v int) bool { return !p.set.Blocked(place, l.At(u, v), l.Skip) })
+}
+
+// alike says whether the points about a place, in steps from the first, differ too little for an edge to show between
+// them beside other light, lx.
+func alike(l *light.Lattice, values []float32, p r2.Vec, other float64) bool {
+	const share = 0.12 // of all the light: a sixth of a stop
+	low, high := float32(math.Inf(1)), float32(0)
+	for k := range 4 {
+		if u, v := int(math.Floor(p.X))+k&1, int(math.Floor(p.Y))+k>>1; u >= 0 && v >= 0 && u < l.NU && v < l.NV && !l.Masked(u, v) {
+			low, high = min(low, values[v*l.NU+u]), max(high, values[v*l.NU+u])
 		}
-		return value
 	}
+	return float64(high-low) <= share*(float64(low)+other)
 }
 
-// smooth is the light at the points of a field, lx, without what comes straight from point sources.
-func (s *Study) smooth(f *Field, hard []light.Emitter, soft light.Levels) []float32 {
-	all, back := make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
-	s.Basis.Field(s.index(f), soft, all)
-	traced := light.Levels{}
-	for _, e := range hard {
-		traced[e.Name] = s.Levels[e.Name]
-	}
-	s.Basis.ReflectedField(s.index(f), traced, back)
-	for n, v := range back {
-		all[n] += v
-	}
-	return all
-}
-
-// split parts the lights into point sources and, as a drive, those with an extent.
-func (s *Study) split() (hard []light.Emitter, soft light.Levels) {
-	soft = light.Levels{}
+// split parts the lights into point sources and those with an extent.
+func (s *Study) split() (hard, soft []light.Emitter) {
 	for _, e := range light.Emitters(s.Setup) {
 		if e.Source.Opening.Form == photometry.Point {
 			hard = append(hard, e)
 		} else {
-			soft[e.Name] = s.Levels[e.Name]
+			soft = append(soft, e)
 		}
 	}
 	return hard, soft
@@ -70,23 +107,26 @@ func (s *Study) index(f *Field) int {
 	return 0
 }
 
-// interpolate is bilinear between the four points round p, in steps from the first, leaving out those
-// without data.
-func interpolate(l *light.Lattice, values []float32, p r2.Vec) float64 {
+// interpolate is bilinear between the four points round p, in steps from the first, leaving out those without data, and
+// those that seen leaves out where it is not nil and some are left.
+func interpolate(l *light.Lattice, values []float32, p r2.Vec, seen func(u, v int) bool) float64 {
 	x, y := p.X, p.Y
 	i, j := int(math.Floor(x)), int(math.Floor(y))
 	x, y = x-float64(i), y-float64(j)
 	sum, weight := 0.0, 0.0
 	for k, w := range [4]float64{(1 - x) * (1 - y), x * (1 - y), (1 - x) * y, x * y} {
 		u, v := i+k&1, j+k>>1
-		if u < 0 || v < 0 || u >= l.NU || v >= l.NV || l.Masked(u, v) {
+		if u < 0 || v < 0 || u >= l.NU || v >= l.NV || l.Masked(u, v) || seen != nil && w > 0 && !seen(u, v) {
 			continue
 		}
 		sum += w * float64(values[v*l.NU+u])
 		weight += w
 	}
-	if weight == 0 {
-		return 0
+	switch {
+	case weight > 0:
+		return sum / weight
+	case seen != nil:
+		return interpolate(l, values, p, nil)
 	}
-	return sum / weight
+	return 0
 }

@@ -72,7 +72,7 @@ func throughOneself(s *plan.Setup, o *meter.Request) bool {
 func parts(s *study.Study, i int) (direct, reflected colour.RGB) {
 	_, shares := s.Basis.Point(i, s.Levels)
 	for k, share := range shares {
-		if s.Basis.Terms[k].Path == light.Reflected {
+		if s.Basis.Terms[k].Path != light.Direct {
 			reflected = reflected.Add(share)
 		} else {
 			direct = direct.Add(share)

@@ -60,14 +60,18 @@ func (t *tracer) draw(c chain, k int) Line {
 	return l
 }
 
+// sliver is the least area of a ring, in squares of the least size of one: a strip of light that is narrower than the
+// lattice would come out as a row of beads.
+const sliver = 1.5
+
 // speck says whether a ring is too small to be drawn. One beside a hole in the data stays: the
 // bands on both sides of it end at the hole.
 func (t *tracer) speck(l Line) bool {
 	if !l.Closed || len(l.Points) < 3 {
 		return l.Closed
 	}
-	b := plane.Bounds(l.Points)
-	if max(b.Max.X-b.Min.X, b.Max.Y-b.Min.Y) >= t.opts.Speck/t.opts.Scale {
+	b, size := plane.Bounds(l.Points), t.opts.Speck/t.opts.Scale
+	if max(b.Max.X-b.Min.X, b.Max.Y-b.Min.Y) >= size && math.Abs(plane.Area(l.Points)) >= sliver*size*size {
 		return false
 	}
 	low, high := r2.Scale(1/t.g.Step, r2.Sub(b.Min, t.g.Origin)), r2.Scale(1/t.g.Step, r2.Sub(b.Max, t.g.Origin))

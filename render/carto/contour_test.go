@@ -263,6 +263,24 @@ func TestSpecksAreLeftOut(t *testing.T) {
 	}
 }
 
+// TestSliversAreLeftOut: a ring that is long enough to be drawn and has hardly any width is a bead of a strip of light that
+// slips through the lattice. One as long and as wide stays.
+func TestSliversAreLeftOut(t *testing.T) {
+	ridge := func(width float64) Grid {
+		return sampled(60, 60, 0.05, func(p r2.Vec) float64 {
+			return 100 * math.Exp2(-math.Pow((p.X-1.5)/0.08, 2)-math.Pow((p.Y-1.5)/width, 2))
+		})
+	}
+	for _, c := range []struct {
+		width float64
+		want  int
+	}{{0.012, 0}, {0.08, 1}} {
+		if n := len(contours(ridge(c.width), []float64{50}, Paper(20))); n != c.want {
+			t.Errorf("a ring of 3.2 by %.1f mm is drawn by %d lines, want %d", 2*20*c.width, n, c.want)
+		}
+	}
+}
+
 func TestContoursAreTheSameEachTime(t *testing.T) {
 	g := studio(5, 120, 96, 0.05)
 	first := contours(g, stops12, Paper(20))

@@ -122,7 +122,7 @@ func TestJumps(t *testing.T) {
 		want bool
 	}{
 		{sample{0, 10}, sample{0.9 * near, 100}, true}, {sample{0.9 * near, 10}, sample{0, 100}, true}, {sample{0, 10}, sample{far, 100}, false},
-		{sample{0, 100}, sample{0, 100 * math.Exp2(0.24)}, false}, {sample{0, 100}, sample{0, 100 * math.Exp2(0.26)}, true},
+		{sample{0, 100}, sample{0, 100 * math.Exp2(0.062)}, false}, {sample{0, 100}, sample{0, 100 * math.Exp2(0.063)}, true},
 	} {
 		if got := f.jump(c.a, c.b); got != c.want {
 			t.Errorf("from %v to %v: %v", c.a, c.b, got)

@@ -10,11 +10,11 @@ type Options struct {
 	Scale     float64 // mm of paper for one unit of the lattice: 20 for metres at 1:50; 0: no paper
 	Smoothing float64 // mm: smoothing moves no point of a line further than this
 	Tolerance float64 // mm: dropping vertices moves no line further than this
-	Speck     float64 // mm: rings less than this across, and clipped corners shorter, are left out
+	Speck     float64 // mm: rings less than this across, thin ones, and clipped corners shorter, are left out
 
 	// Probe reads the field anywhere, in the lattice's units. Where two neighbours differ by more
 	// than Jump stops a hard shadow edge is looked for with it, to within Edge units of the lattice;
-	// 0 takes half a stop, and a fortieth of the lattice's step (1.25 mm at 5 cm). A shadow narrower
+	// 0 takes an eighth of a stop, which contours of one stop show as a step, and a fortieth of the lattice's step (1.25 mm at 5 cm). A shadow narrower
 	// than a step may be passed by.
 	Probe      func(r2.Vec) float64
 	Jump, Edge float64
@@ -30,7 +30,7 @@ func Paper(scale float64) Options {
 // withDefaults fills in what zero stands for, and drops paper lengths where there is no paper.
 func (o Options) withDefaults(step float64) Options {
 	if o.Jump <= 0 {
-		o.Jump = 0.5
+		o.Jump = 0.125
 	}
 	if o.Edge <= 0 {
 		o.Edge = step / 40

@@ -29,14 +29,14 @@ const lastTone = 4.5
 // Day is a relief on white paper: slate in the shade, cream in the light. Its darkest tint still lets
 // black lettering read.
 func Day() Ramp {
-	const middle, step = 82, 5.15
+	const middle, step = 79.5, 5.12
 	at := func(stop, chroma, hue float64) Tone {
 		return Tone{stop, colour.LCH{L: middle + step*stop, C: chroma, H: hue}}
 	}
 	return Ramp{"day", []Tone{
 		at(-lastTone, 10, 258), at(-2.5, 6.5, 255), at(-1.5, 3, 245), at(-0.5, 3.5, 96),
-		at(0.5, 11, 90), at(1.5, 16, 90), at(2.5, 18, 93),
-		{3.5, colour.LCH{L: 97.2, C: 15, H: 97}}, {lastTone, colour.LCH{L: 99.2, C: 7, H: 102}},
+		at(0.5, 11, 89), at(1.5, 16, 89), at(2.5, 19, 92),
+		{3.5, colour.LCH{L: 95.8, C: 17, H: 97}}, {lastTone, colour.LCH{L: 99.2, C: 7, H: 102}},
 	}}
 }
 

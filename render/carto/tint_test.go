@@ -63,7 +63,7 @@ func TestAStopIsAnEvenStepOfLightness(t *testing.T) {
 			dark, light := c.ramp.At(stops[i-1]), c.ramp.At(stops[i])
 			least, slack := c.low, 0.8
 			if stops[i] > c.most {
-				least = 1.9
+				least = 3.3
 			}
 			if step := lightness(light) - lightness(dark); step < least || step > c.high {
 				t.Errorf("%s: from %+g to %+g stops lightness rises by %.2f", c.ramp.Name, stops[i-1], stops[i], step)

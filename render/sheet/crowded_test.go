@@ -67,3 +67,31 @@ func TestACrowdedRoomLosesNothingInSilence(t *testing.T) {
 		}
 	}
 }
+
+// TestALongListOfLightsLeavesTheLegend: the signs of a plan are explained beside it, though its lights fill another page;
+// what is found the same of many is said once.
+func TestALongListOfLightsLeavesTheLegend(t *testing.T) {
+	in := inputsOf(t, "crowded", []byte(crowdedRoom()))[0]
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	first := texts(&s.pages[0])
+	for _, want := range []string{"Legend", "Lights, in metres", "likewise"} {
+		if !strings.Contains(first, want) {
+			t.Errorf("the first page does not say %q", want)
+		}
+	}
+	if n := strings.Count(strings.Join(in.Warnings, "\n"), "the legs of the stand of"); n != 1 {
+		t.Errorf("%d sentences about legs", n)
+	}
+	all := ""
+	for i := range s.pages {
+		all += texts(&s.pages[i])
+	}
+	for _, l := range in.Setup.Lights[4:7] {
+		if !strings.Contains(strings.Join(in.Warnings, " "), l.Tag+",") {
+			t.Errorf("nothing says that the legs of %s have no room", l.Tag)
+		}
+	}
+	if !strings.Contains(all, "1 to 25") || strings.Contains(all, "12 lamp-12") {
+		t.Error("the same is assumed of each of the lights, one by one")
+	}
+}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"scrimshaw/plan/review"
-	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -54,26 +53,6 @@ func colourMaps(in *Input, s *study.Study) {
 			}
 		}
 	}
-}
-
-// warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.
-func warningsOf(s *study.Study) []string {
-	var lines []string
-	for _, d := range append(slices.Clone(s.Setup.Warnings), review.Check(s.Setup, s.Readings.Readings)...) {
-		if d.Severity >= source.Warning && d.Code != source.CodeLater && !slices.Contains(lines, d.Message) {
-			lines = append(lines, d.Message)
-		}
-	}
-	return lines
-}
-
-// cautionsOf are those that apply, and the one that closes every list.
-func cautionsOf(s *study.Study) []string {
-	var lines []string
-	for _, c := range review.Cautions(s.Setup) {
-		lines = append(lines, c.String())
-	}
-	return append(lines, review.ClosingSentence)
 }
 
 // faceOf gathers a person's readings.

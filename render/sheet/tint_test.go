@@ -1,65 +1,104 @@
 package sheet
 
 import (
+	"context"
 	"math"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/study"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
+	"scrimshaw/samples"
 	"scrimshaw/symbols/ink"
 )
 
-// TestAsMuchLightHasOneTintOnAllPages looks at points of the floor on every page of a run: those within the middle
-// of one stop from the working stop have one tint, and no other stop has it.
+// tinted is the tints that the pages of a run were seen to have.
+type tinted struct {
+	byStop map[int]ink.Colour
+	points int
+}
+
+// TestAsMuchLightHasOneTintOnAllPages looks at points of every map of a run, the floor, the faces and a wall: those within
+// the middle of one stop from the working stop have one tint, and no other stop has it.
 func TestAsMuchLightHasOneTintOnAllPages(t *testing.T) {
-	ins := sampleInputs(t, "two-sizes")
-	tints := map[int]ink.Colour{} // by the stop
-	seen := 0
-	for _, in := range ins {
+	run := tinted{byStop: map[int]ink.Colour{}}
+	for _, in := range append(sampleInputs(t, "two-sizes"), wallsOf(t, "two-sizes", "parlour.top", "parlour.right")...) {
 		s := sheetFor(t, in, Options{Font: fixture.Family(t)})
-		v := s.fitter.View(&s.layout)
-		working := workingOf(in)
-		g := &in.Field.Grid
-		for j := 0; j < g.NY; j += 5 {
-			for i := 0; i < g.NX; i += 5 {
-				stops := math.Log2(float64(g.Value[j*g.NX+i]) / working)
-				if within := stops - math.Floor(stops); g.Masked(i, j) || within < 0.25 || within > 0.75 || stops < -5 {
-					continue
-				}
-				tint, ok := tintAt(&s.pages[0], v, g.At(i, j))
-				if !ok {
-					continue // beside the paper, or an edge of shadow
-				}
-				seen++
-				stop := int(math.Floor(stops))
-				if first, known := tints[stop]; known && first != tint {
-					t.Errorf("%s: at %v, %+d stops, the floor is %v, elsewhere %v", in.Setup.Name, g.At(i, j), stop, tint, first)
-				}
-				tints[stop] = tint
-			}
+		seen := run.points
+		run.look(t, &s.pages[0], s, in.Field, workingOf(in))
+		if second := s.secondMap(); second != nil {
+			run.look(t, &s.pages[1], second, in.Inset, workingOf(in))
+		} else if in.Elevation == nil {
+			t.Errorf("%s has no second map", in.Setup.Name)
+		}
+		if run.points < seen+50 {
+			t.Errorf("%s, %+v: only %d points are looked at", in.Setup.Name, in.Elevation, run.points-seen)
 		}
 	}
-	for a, x := range tints {
-		for b, y := range tints {
+	for a, x := range run.byStop {
+		for b, y := range run.byStop {
 			if a != b && x == y {
 				t.Errorf("%+d and %+d stops are both %v", a, b, x)
 			}
 		}
 	}
-	if seen < 500 || len(tints) < 5 {
-		t.Errorf("%d points of %d stops", seen, len(tints))
+	if run.points < 1200 || len(run.byStop) < 6 {
+		t.Errorf("%d points of %d stops", run.points, len(run.byStop))
 	}
 }
 
-// workingOf is the illuminance of the working stop.
+// look notes the tints of a page, which maps a field.
+func (r *tinted) look(t *testing.T, p *ink.Page, s *sheet, f *Field, working float64) {
+	t.Helper()
+	v, g := s.fitter.View(&s.layout), &f.Grid
+	for j := 0; j < g.NY; j += 5 {
+		for i := 0; i < g.NX; i += 5 {
+			stops := math.Log2(float64(g.Value[j*g.NX+i]) / working)
+			if within := stops - math.Floor(stops); g.Masked(i, j) || within < 0.25 || within > 0.75 || stops < -5 {
+				continue
+			}
+			tint, ok := tintAt(p, v, g.At(i, j))
+			if !ok {
+				continue // beside the paper, or an edge of shadow
+			}
+			r.points++
+			stop := int(math.Floor(stops))
+			if first, known := r.byStop[stop]; known && first != tint {
+				t.Errorf("%s: at %v, %+d stops, %s is %v, elsewhere %v", p.Title, g.At(i, j), stop, f.Name, tint, first)
+			}
+			r.byStop[stop] = tint
+		}
+	}
+}
+
+// wallsOf are the sheets of walls in the first set-up of a sample.
+func wallsOf(t *testing.T, name string, walls ...string) (ins []Input) {
+	t.Helper()
+	text, err := samples.Text(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	setups, log := fixture.SetupsOf(t, string(text), "wide")
+	if len(setups) == 0 {
+		t.Fatal(log.All())
+	}
+	for _, wall := range walls {
+		lit, err := study.Run(context.Background(), setups[0], study.Options{Planes: []study.Plane{{Wall: wall}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		ins = append(ins, Of(lit, Options{}))
+	}
+	return ins
+}
+
+// workingOf is the illuminance of the working stop, which need not be among the levels of the map.
 func workingOf(in Input) float64 {
 	for _, l := range section.LevelsOf(&in) {
-		if l.Working {
-			return l.Lux
-		}
+		return l.Lux * math.Exp2(-float64(l.Stop))
 	}
 	return math.NaN()
 }

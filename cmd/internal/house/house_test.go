@@ -104,7 +104,7 @@ var external = map[string][]string{
 	"gopkg.in/yaml.v3":                 {"plan/source"},
 	"github.com/spf13/cobra":           {"cmd/scrimshaw"},
 	"codeberg.org/go-pdf/fpdf":         {"render/pdf"},
-	"github.com/tdewolff/canvas":       {"render/png", "render/font"},
+	"github.com/tdewolff/canvas":       {}, // DEVELOPERS.md says why, with measurements
 	"codeberg.org/go-fonts/liberation": {"render/font"},
 	"github.com/fogleman/gg":           {"render/tint", "render/contact"},
 }

@@ -1,6 +1,7 @@
 package truth
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -23,36 +24,63 @@ func (s *set) walked(r Receptor, p *points) (e colour.RGB) {
 			return e
 		}
 		h := s.hitOn(r.At, d, f, distance, front)
-		through := f.scatter[1]
-		if !front {
-			through = f.scatter[0]
-		}
 		carry = carry.Times(weight).Times(s.glass(r.At, d, distance)).Scale(r.whole() / math.Pi)
-		before, behind := Receptor{At: h.at, Axis: h.normal}, Receptor{At: h.at, Axis: r3.Scale(-1, h.normal)}
-		for _, l := range s.lamps {
-			e = e.Add(carry.Times(h.reflect).Times(s.direct(l, &before, n[2], n[3], &p.plain)))
-			if through != (colour.RGB{}) {
-				e = e.Add(carry.Times(through).Times(s.direct(l, &behind, n[2], n[3], &p.plain)))
-			}
+		sides := bothSides(f, &h, front)
+		for i := range sides {
+			e = e.Add(s.litBy(&sides[i], carry, n, p))
 		}
-		back, on := h.reflect.Y(), through.Y()
-		if back+on == 0 {
+		r, carry = onward(sides, carry, p)
+		if carry == (colour.RGB{}) {
 			return e
 		}
-		if live := back / (back + on); p.plain.Float() < live {
-			r, carry = before, carry.Times(h.reflect).Scale(1/live)
-		} else {
-			r, carry = behind, carry.Times(through).Scale(1/(1-live))
-		}
-		strength := max(carry[0], carry[1], carry[2])
-		if strength < faintPath {
-			live := strength / faintPath
-			if p.plain.Float() >= live {
-				return e
-			}
-			carry = carry.Scale(1 / live)
-		}
 	}
+}
+
+// side is a side of a surface, and what of the light on it leaves toward where the walk came from.
+type side struct {
+	at    Receptor
+	sends colour.RGB
+}
+
+// bothSides are the side that a look has met, which reflects, and the one behind it, which a cloth lets light through from.
+func bothSides(f *face, h *hit, front bool) [2]side {
+	through := f.scatter[1]
+	if !front {
+		through = f.scatter[0]
+	}
+	return [2]side{{Receptor{At: h.at, Axis: h.normal}, h.reflect}, {Receptor{At: h.at, Axis: r3.Scale(-1, h.normal)}, through}}
+}
+
+// litBy is what the lamps bring by a side.
+func (s *set) litBy(on *side, carry colour.RGB, n [4]float64, p *points) (e colour.RGB) {
+	if on.sends == (colour.RGB{}) {
+		return e
+	}
+	for _, l := range s.lamps {
+		e = e.Add(carry.Times(on.sends).Times(s.direct(l, &on.at, n[2], n[3], &p.plain)))
+	}
+	return e
+}
+
+// onward chooses the side that the walk goes on from, and whether it does: what it carries on is nought where not.
+func onward(sides [2]side, carry colour.RGB, p *points) (Receptor, colour.RGB) {
+	back, on := sides[0].sends.Y(), sides[1].sends.Y()
+	if back+on == 0 {
+		return Receptor{}, colour.RGB{}
+	}
+	chosen, likely := 0, back/(back+on)
+	if p.plain.Float() >= likely {
+		chosen, likely = 1, 1-likely
+	}
+	carry = carry.Times(sides[chosen].sends).Scale(1 / likely)
+	if strength := max(carry[0], carry[1], carry[2]); strength < faintPath {
+		live := strength / faintPath
+		if p.plain.Float() >= live {
+			return Receptor{}, colour.RGB{}
+		}
+		carry = carry.Scale(1 / live)
+	}
+	return sides[chosen].at, carry
 }
 
 // crossing is a cloth on a ray.
@@ -76,12 +104,7 @@ func (s *set) meet(r *Receptor, d r3.Vec, p *points) (f *face, distance float64,
 			on = append(on, crossing{c, t, front})
 		}
 	}
-	slices.SortFunc(on, func(a, b crossing) int {
-		if a.distance < b.distance {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(on, func(a, b crossing) int { return cmp.Compare(a.distance, b.distance) })
 	weight = colour.RGB{1, 1, 1}
 	for _, c := range on {
 		pass := c.face.pass[1]

@@ -21,20 +21,20 @@ type aimed struct {
 }
 
 // aim asks a lamp about a patch, from both sides where it is of cloth.
-func (t *Transport) aim(lamp Lamp, worker int, p *patch) aimed {
-	if f := &t.mesh.faces[p.face]; f.otherSide != 0 {
+func (m *mesh) aim(lamp Lamp, worker int, p *patch) aimed {
+	if f := &m.faces[p.face]; f.otherSide != 0 {
 		l := aimed{lamp: lamp, worker: worker, face: f, corners: f.rectangle(p.x, p.y, f.du, f.dv)}
 		l.beyond = l.turn()
 		l.before = lamp.SetPatch(worker, l.corners[:], f.n)
 		l.sight = max(l.before, l.beyond)
 		return l
 	}
-	return t.aimBefore(lamp, worker, p)
+	return m.aimBefore(lamp, worker, p)
 }
 
 // aimBefore asks a lamp about a patch from before it.
-func (t *Transport) aimBefore(lamp Lamp, worker int, p *patch) aimed {
-	f := &t.mesh.faces[p.face]
+func (m *mesh) aimBefore(lamp Lamp, worker int, p *patch) aimed {
+	f := &m.faces[p.face]
 	l := aimed{lamp: lamp, worker: worker, face: f, corners: f.rectangle(p.x, p.y, f.du, f.dv)}
 	l.before = lamp.SetPatch(worker, l.corners[:], f.n)
 	l.sight = l.before
@@ -65,8 +65,8 @@ func (l *aimed) flux(figure []r3.Vec, closely bool) (sum colour.RGB) {
 }
 
 // straightAt is what comes straight from a lamp to a place on a face, lx; of a cloth with what comes to its other face.
-func (t *Transport) straightAt(lamp Lamp, worker int, at r3.Vec, number int) colour.RGB {
-	f := &t.mesh.faces[number]
+func (m *mesh) straightAt(lamp Lamp, worker int, at r3.Vec, number int) colour.RGB {
+	f := &m.faces[number]
 	e := lamp.Light(worker, at, f.n)
 	if f.otherSide != 0 {
 		e = e.Add(f.through.Times(lamp.Light(worker, at, r3.Scale(-1, f.n))))

@@ -88,7 +88,7 @@ func TestFacesThatMatter(t *testing.T) {
 		for e := range bright {
 			bright[e] = float32(math.Exp(3 * r.NormFloat64()))
 		}
-		g := &gatherer{s: &Solution{t: tr, brightest: [][]float32{tr.brightestOf(bright)}}}
+		g := &gatherer{s: &Solution{t: tr, brightest: [][]float32{brightestOf(tr, bright)}}}
 		limits, share := []float64{math.Exp(2*r.NormFloat64()) / 100}, 1.0/2048
 		for slot := 1; slot < len(tr.patches); slot++ {
 			p := &tr.patches[slot]

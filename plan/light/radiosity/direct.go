@@ -199,7 +199,7 @@ func (d *directSolver) lightPatch(worker, slot int, closely bool) {
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
 	var e [4]colour.RGB
-	lit := d.t.aimBefore(d.lamp, worker, p)
+	lit := d.t.mesh.aimBefore(d.lamp, worker, p)
 	d.edges[slot] = -1
 	if lit.sight != Hidden {
 		lit.illuminate(p, f, &e, closely)

@@ -122,6 +122,9 @@ func (f *face) element(at r3.Vec) uint32 {
 	return 4*patch + uint32(y&1<<1|x&1)
 }
 
+// pieces is how many a length is cut into that are no longer than a size.
+func pieces(length, size float64) int { return max(1, int(math.Ceil(length/size-1e-9))) }
+
 // half is the half of a cell that a place falls in, counted from the first.
 func half(x float64, n int) int { return min(max(int(2*x), 0), 2*n-1) }
 

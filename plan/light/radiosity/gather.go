@@ -32,6 +32,9 @@ type gatherer struct {
 	groups []groupKey
 	keys   []Key
 
+	through []passed // what factor has found behind clear sheets
+	panes   []solid.Pane
+
 	inCells []float64 // by cell: what the receptor gets by it for each lm/m², lx
 }
 
@@ -130,7 +133,8 @@ func (m *mesh) rough(r *receptor.Receptor, p *patch) float64 {
 	return r.Response.To(cos) * falls / math.Sqrt(square) * area / (math.Pi * (square + area/4))
 }
 
-// findFormFactor finds the form factor of an element, unless it is seen through clear sheets or in cells.
+// findFormFactor finds the form factor of an element, unless it is seen in cells; what is seen of it through clear sheets
+// counts for the element as it is seen through them.
 func (g *gatherer) findFormFactor(i int, element uint32) {
 	t := g.s.t
 	r := &t.receptors[i]
@@ -143,42 +147,75 @@ func (g *gatherer) findFormFactor(i int, element uint32) {
 	if slices.Contains(r.Skip, f.id) || t.isNear(r.At, 4*p.number+element&3) {
 		return
 	}
-	sum := 0.0
-	if p.parts == nil {
-		corners := f.element4(p.x, p.y, k)
-		factor, ok := g.factor(r, corners[:])
-		if !ok {
-			return
-		}
-		sum = factor
-	} else {
-		for _, part := range p.parts[k] {
-			factor, ok := g.factor(r, part)
-			if !ok {
-				return
-			}
-			sum += factor
+	g.fix(element, 0)
+	for _, h := range t.throughPanes[element] {
+		g.fix(h, 0)
+	}
+	for _, part := range p.inAir(f, k) {
+		g.through = g.through[:0]
+		g.exact[element] += g.factor(r, part) * f.met
+		for i := range g.through {
+			g.exact[g.asSeen(element, &g.through[i])] += g.through[i].factor * f.met
 		}
 	}
-	g.known[element], g.exact[element] = true, sum*f.met
+}
+
+// fix takes up an element whose form factor is known.
+func (g *gatherer) fix(element uint32, factor float64) {
+	g.known[element], g.exact[element] = true, factor
 	g.fixed = append(g.fixed, element)
 }
 
-// factor is what a receptor gets of a figure for each lm/m² that it returns; not ok where clear sheets stand before it.
-func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64, ok bool) {
+// passed is what is seen of a figure through clear sheets.
+type passed struct {
+	via    []solid.ID // from the figure on
+	factor float64    // form factor, times how much seldomer rays pass the sheets than others
+}
+
+// asSeen is the number of an element as it is seen through sheets; its own where no ray has met it so.
+func (g *gatherer) asSeen(element uint32, p *passed) uint32 {
+	t := g.s.t
+	for _, h := range t.throughPanes[element] {
+		if slices.Equal(t.filtered[(h-uint32(4*len(t.patches)))/4].via, p.via) {
+			return h
+		}
+	}
+	return element
+}
+
+// factor is what a receptor gets of a figure, where no clear sheet is before it, for each lm/m² that it returns. What is seen through
+// sheets is added to through.
+func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64) {
 	s := solid.NewShaft([]r3.Vec{r.At}, figure)
 	g.found = g.view.BVH.Between(&s, r.Skip, g.found[:0])
 	for _, seen := range g.view.Visible(r.At, figure, g.found, true) {
-		if seen.Filtered {
-			return 0, false
-		}
+		factor := 0.0
 		if r.Response == receptor.Dome {
-			sum += formfactor.PolygonDome(seen.Corners, r.At, r.Axis)
+			factor = formfactor.PolygonDome(seen.Corners, r.At, r.Axis) / math.Pi
 		} else {
-			sum += formfactor.Polygon(seen.Corners, r.At, r.Axis)
+			factor = formfactor.Polygon(seen.Corners, r.At, r.Axis) / math.Pi
+		}
+		if seen.Filtered {
+			g.pass(r, seen.Corners, factor)
+		} else {
+			sum += factor
 		}
 	}
-	return sum / math.Pi, true
+	return sum
+}
+
+// pass notes what is seen of a figure through the sheets between it and a receptor.
+func (g *gatherer) pass(r *receptor.Receptor, figure []r3.Vec, factor float64) {
+	m := g.s.t.mesh
+	p := passed{factor: factor}
+	g.panes, _ = m.bvh.Segment(solid.Centre(figure), r.At, r.Skip, g.panes[:0])
+	for i := range g.panes {
+		p.via = append(p.via, g.panes[i].ID)
+		if v, is := m.veils[g.panes[i].ID]; is {
+			p.factor *= v.passing
+		}
+	}
+	g.through = append(g.through, p)
 }
 
 // ofHot is what a receptor gets of the lamp's own light from a hot element, lx: each part of it by its own form
@@ -187,9 +224,7 @@ func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 	hot := &g.s.hot[lamp]
 	parts := hot.of[element]
 	for k := parts[0]; k < parts[1]; k++ {
-		if factor, ok := g.factor(&g.s.t.receptors[i], hot.parts[k].figure); ok {
-			sum = sum.Add(hot.parts[k].own.Scale(factor))
-		}
+		sum = sum.Add(hot.parts[k].own.Scale(g.factor(&g.s.t.receptors[i], hot.parts[k].figure)))
 	}
 	return sum
 }
@@ -266,7 +301,7 @@ func (g *gatherer) shadowCorrection(p *place, lamp int) map[uint32]colour.RGB {
 		}
 		e, known := g.local[lamp][r]
 		if !known {
-			e = t.straightAt(g.lamps[lamp], g.worker, p.at[r], int(t.patches[h/4].face))
+			e = t.mesh.straightAt(g.lamps[lamp], g.worker, p.at[r], int(t.patches[h/4].face))
 			g.local[lamp][r] = e
 		}
 		m.sum, m.weight, m.rays = m.sum.Add(e.Scale(g.rays[r])), m.weight+g.rays[r], m.rays+1

@@ -61,7 +61,7 @@ func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotPar
 				continue
 			}
 			if lit == nil {
-				l := t.aim(lamp, worker, p)
+				l := t.mesh.aim(lamp, worker, p)
 				lit = &l
 			}
 			t.addHot(&s, lit, straight, uint32(4*slot+k))

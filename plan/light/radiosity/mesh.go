@@ -26,7 +26,7 @@ type mesh struct {
 	seen        filteredElements
 	splitPlanes []splitPlane // what parts faces
 	beyond      environment
-	veils       map[solid.ID]veil
+	veils       veils
 }
 
 // span is a run of faces.
@@ -40,7 +40,7 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]
@@ -121,9 +121,51 @@ func (m *mesh) addPane(s *solid.Sheet) {
 	}
 }
 
-// ofCloth is the share of the longest side of other patches that those of cloth have: cloth stands near faces, and light
-// that comes through one to the next is uneven.
-const ofCloth = 0.5
+// addCloth takes up the two faces of a sheet that scatters what it lets through.
+func (m *mesh) addCloth(s *solid.Sheet, group int32) {
+	front, back := sheetFaces(s)
+	met, from := m.veils.add(s), len(m.faces)
+	m.addClothSide(s.ID, front, group, s.Front.Reflect, s.Back.Diffuse, met)
+	m.addClothSide(s.ID, back, group, s.Back.Reflect, s.Front.Diffuse, met)
+	m.pairFaces(from)
+}
+
+// addClothSide takes up one face of a cloth, from which what comes from behind leaves scattered. met is the share of rays that
+// end on it.
+func (m *mesh) addClothSide(id solid.ID, faces []face, group int32, reflect, diffuse colour.RGB, met float64) {
+	for c := range reflect {
+		reflect[c] = max(reflect[c], leastReflect)
+	}
+	first := len(m.faces)
+	m.add(id, faces, group, &solid.Skin{Reflect: reflect.Scale(1 / met)})
+	for i := first; i < len(m.faces); i++ {
+		m.faces[i].met, m.faces[i].through = met, through(reflect, diffuse)
+		m.noteColour(diffuse)
+	}
+}
+
+// behind is the patch on the other face of a cloth; 0 where there is none.
+func (m *mesh) behind(patch uint32) uint32 {
+	f := &m.faces[m.face(patch)]
+	if f.otherSide == 0 {
+		return 0
+	}
+	cell := int(patch - f.first)
+	x, y := (float64(cell%f.nu)+0.5)*f.du, (float64(cell/f.nu)+0.5)*f.dv
+	return m.faces[f.otherSide-1].element(f.at(x, y)) / 4
+}
+
+// pairFaces gives each face of a sheet, of those from a number on, the one behind it.
+func (m *mesh) pairFaces(from int) {
+	for i := from; i < len(m.faces); i++ {
+		middle := solid.Centre(m.faces[i].corners)
+		for k := from; k < len(m.faces); k++ {
+			if f := &m.faces[k]; k != i && f.liesUnder(middle) && r3.Dot(f.n, m.faces[i].n) < 0 {
+				m.faces[i].otherSide = int32(k) + 1
+			}
+		}
+	}
+}
 
 // cut lays the patches out.
 func (m *mesh) cut(size float64) {
@@ -144,8 +186,6 @@ func (m *mesh) cut(size float64) {
 		m.count += uint32(f.nu * f.nv)
 	}
 }
-
-func pieces(length, size float64) int { return max(1, int(math.Ceil(length/size-1e-9))) }
 
 // element is what a hit falls on.
 func (m *mesh) element(h *solid.Hit, at r3.Vec) uint32 {

@@ -56,11 +56,11 @@ func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
 	element := t.behind(c.element)
 	slot := element / 4
 	if !s.uneven[k][slot] {
-		return t.straightAt(lamp, worker, c.at, int(c.face))
+		return t.mesh.straightAt(lamp, worker, c.at, int(c.face))
 	}
 	p := &t.patches[slot]
 	f := &t.mesh.faces[p.face]
-	lit := t.aim(lamp, worker, p)
+	lit := t.mesh.aim(lamp, worker, p)
 	if lit.sight == Hidden {
 		return colour.RGB{}
 	}
@@ -70,7 +70,7 @@ func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
 		flux, size = flux.Add(lit.flux(figure, false)), size+areaOf(figure)
 	}
 	if size < leastPart*f.du*f.dv {
-		return t.straightAt(lamp, worker, c.at, int(c.face))
+		return t.mesh.straightAt(lamp, worker, c.at, int(c.face))
 	}
 	return flux.Scale(1 / size)
 }

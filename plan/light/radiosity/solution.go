@@ -93,7 +93,7 @@ func (s *Solution) isHot(element uint32, lamp int) bool {
 }
 
 // brightestOf is the brightest element of each face.
-func (t *Transport) brightestOf(bright []float32) []float32 {
+func brightestOf(t *Transport, bright []float32) []float32 {
 	out := make([]float32, len(t.mesh.faces))
 	for slot := 1; slot < len(t.patches); slot++ {
 		of := &out[t.patches[slot].face]
@@ -114,7 +114,7 @@ func (s *Solution) setLuminous() {
 		for e := range n {
 			bright[e] = float32(s.exitance(e, lamp).Y())
 		}
-		s.bright[lamp], s.rest[lamp], s.brightest[lamp] = bright, bright, s.t.brightestOf(bright)
+		s.bright[lamp], s.rest[lamp], s.brightest[lamp] = bright, bright, brightestOf(s.t, bright)
 		if len(s.hot[lamp].of) > 0 {
 			rest := slices.Clone(bright)
 			for e := range n {

@@ -36,6 +36,7 @@ func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []re
 		return nil, err
 	}
 	t.number()
-	t.findTwins()
+	t.cloth = findTwins(t.mesh, t.patches, t.slots)
+	t.throughPanes = listFiltered(t.filtered, len(t.patches))
 	return t, nil
 }

@@ -73,7 +73,7 @@ func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, through b
 	}
 	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes[:0])
 	if len(e.panes) > 0 {
-		e.m.weigh(e.panes)
+		e.m.veils.weigh(e.panes)
 		return e.m.seen.behind(element, e.panes)
 	}
 	return element

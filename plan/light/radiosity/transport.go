@@ -9,22 +9,23 @@ import (
 // Transport is how surfaces and receptors see each other. It depends on no lamp, is not changed by use
 // and may be used by many goroutines.
 type Transport struct {
-	mesh      *mesh
-	workers   int
-	quality   Quality
-	slots     []uint32       // patch of the mesh to slot; 0: none
-	cloth     []twin         // the slots of cloths and those on their other faces
-	patches   []patch        // by slot, from 1; 0 is black
-	links     []uint32       // elements that patches see
-	samples   []sobol.Sample // the points of the rays of a patch
-	filtered  []filtered     // elements seen through clear sheets: they follow those of the patches
-	receptors []receptor.Receptor
-	places    []place
-	placeOf   []int32 // by receptor
-	cells     []cell
-	queue     []uint32 // patches that have been seen and not been linked
-	lattices  []*frame
-	points    int // of all lattices
+	mesh         *mesh
+	workers      int
+	quality      Quality
+	slots        []uint32            // patch of the mesh to slot; 0: none
+	cloth        []twin              // the slots of cloths and those on their other faces
+	patches      []patch             // by slot, from 1; 0 is black
+	links        []uint32            // elements that patches see
+	samples      []sobol.Sample      // the points of the rays of a patch
+	filtered     []filtered          // elements seen through clear sheets: they follow those of the patches
+	throughPanes map[uint32][]uint32 // by element: as it is seen through sheets
+	receptors    []receptor.Receptor
+	places       []place
+	placeOf      []int32 // by receptor
+	cells        []cell
+	queue        []uint32 // patches that have been seen and not been linked
+	lattices     []*frame
+	points       int // of all lattices
 }
 
 // Dark says whether no surface of the set returns any light.
@@ -40,15 +41,23 @@ const chunk = 32
 type twin struct{ slot, behind int }
 
 // findTwins pairs the slots of cloths.
-func (t *Transport) findTwins() {
-	if len(t.mesh.veils) == 0 {
-		return
-	}
-	for s := 1; s < len(t.patches); s++ {
-		if b := t.mesh.behind(t.patches[s].number); b != 0 && t.slots[b] != 0 {
-			t.cloth = append(t.cloth, twin{s, int(t.slots[b])})
+func findTwins(m *mesh, patches []patch, slots []uint32) (all []twin) {
+	for s := 1; s < len(patches) && len(m.veils) > 0; s++ {
+		if b := m.behind(patches[s].number); b != 0 && slots[b] != 0 {
+			all = append(all, twin{s, int(slots[b])})
 		}
 	}
+	return all
+}
+
+// listFiltered lists by element what is seen of it through clear sheets.
+func listFiltered(filtered []filtered, patches int) map[uint32][]uint32 {
+	all := map[uint32][]uint32{}
+	for i := range filtered {
+		of := filtered[i].element
+		all[of] = append(all[of], uint32(4*(patches+i)))
+	}
+	return all
 }
 
 // factor is what clear sheets leave of what is seen of an element.

@@ -3,8 +3,6 @@ package radiosity
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/solid"
 )
@@ -22,13 +20,17 @@ type veil struct {
 // mostPassing bounds the share of rays that pass, so that what the cloth itself sends is met.
 const mostPassing = 0.9
 
-// addVeil notes a sheet that lets light through scattered, and gives what of a face's exitance rays see that end there.
-func (m *mesh) addVeil(s *solid.Sheet) (met float64) {
+// ofCloth is the share of the longest side of other patches that those of cloth have: cloth stands near faces, and light
+// that comes through one to the next is uneven.
+const ofCloth = 0.5
+
+// veils are those of a set.
+type veils map[solid.ID]veil
+
+// add notes a sheet that lets light through scattered, and gives the share of rays that end there.
+func (v veils) add(s *solid.Sheet) (met float64) {
 	passing := min(max(s.Front.Direct.Y(), s.Back.Direct.Y()), mostPassing)
-	if m.veils == nil {
-		m.veils = map[solid.ID]veil{}
-	}
-	m.veils[s.ID] = veil{passing: passing, turn: math.Sqrt(prime(len(m.veils)))}
+	v[s.ID] = veil{passing: passing, turn: math.Sqrt(prime(len(v)))}
 	return 1 - passing
 }
 
@@ -61,13 +63,10 @@ func (v veil) passes(number int) bool {
 }
 
 // weigh multiplies what clear sheets let pass by how much seldomer rays pass them than others.
-func (m *mesh) weigh(panes []solid.Pane) {
-	if len(m.veils) == 0 {
-		return
-	}
+func (v veils) weigh(panes []solid.Pane) {
 	for i := range panes {
-		if v, is := m.veils[panes[i].ID]; is && v.passing > 0 {
-			panes[i].Factor = panes[i].Factor.Scale(1 / v.passing)
+		if w, is := v[panes[i].ID]; is && w.passing > 0 {
+			panes[i].Factor = panes[i].Factor.Scale(1 / w.passing)
 		}
 	}
 }
@@ -81,52 +80,4 @@ func through(reflect, diffuse colour.RGB) (share colour.RGB) {
 		share[c] = diffuse[c] / reflect[c]
 	}
 	return share
-}
-
-// addCloth takes up the two faces of a sheet that scatters what it lets through.
-func (m *mesh) addCloth(s *solid.Sheet, group int32) {
-	front, back := sheetFaces(s)
-	met := m.addVeil(s)
-	from := len(m.faces)
-	for side, faces := range [...][]face{front, back} {
-		own, other := &s.Front, &s.Back
-		if side == 1 {
-			own, other = other, own
-		}
-		skin := solid.Skin{Reflect: own.Reflect}
-		for c := range skin.Reflect {
-			skin.Reflect[c] = max(skin.Reflect[c], leastReflect) / met
-		}
-		first := len(m.faces)
-		m.add(s.ID, faces, group, &skin)
-		for i := first; i < len(m.faces); i++ {
-			f := &m.faces[i]
-			f.met, f.through = met, through(skin.Reflect.Scale(met), other.Diffuse)
-			m.noteColour(other.Diffuse)
-		}
-	}
-	m.pairFaces(from)
-}
-
-// behind is the patch on the other face of a cloth; 0 where there is none.
-func (m *mesh) behind(patch uint32) uint32 {
-	f := &m.faces[m.face(patch)]
-	if f.otherSide == 0 {
-		return 0
-	}
-	cell := int(patch - f.first)
-	x, y := (float64(cell%f.nu)+0.5)*f.du, (float64(cell/f.nu)+0.5)*f.dv
-	return m.faces[f.otherSide-1].element(f.at(x, y)) / 4
-}
-
-// pairFaces gives each face of a sheet, of those from a number on, the one behind it.
-func (m *mesh) pairFaces(from int) {
-	for i := from; i < len(m.faces); i++ {
-		middle := solid.Centre(m.faces[i].corners)
-		for k := from; k < len(m.faces); k++ {
-			if f := &m.faces[k]; k != i && f.liesUnder(middle) && r3.Dot(f.n, m.faces[i].n) < 0 {
-				m.faces[i].otherSide = int32(k) + 1
-			}
-		}
-	}
 }

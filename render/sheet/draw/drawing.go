@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols"
@@ -76,6 +77,7 @@ type shown struct {
 	People    map[string]symbols.Drawn // as they stand on the plan
 	Stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
 	furniture []symbols.Drawn          // in the order of the set-up
+	swings    []carto.Obstacle         // the ground that doors sweep
 	Forms     []int                    // how many labels took each form
 	Reduced   int                      // labels that say less than what they are about
 	Shortened int                      // labels that say less than they could

@@ -26,7 +26,7 @@ func (c names) nameThings(p Pad, v layout.View, taken, lines []carto.Obstacle) [
 		r := &c.In.Setup.Rooms[i]
 		for j := range r.Walls {
 			if w := &r.Walls[j]; mentionsWall(c.In.Setup, r.Name+"."+w.Name) {
-				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, wallNames(v, w, c.Pad.place()))
+				n.put(ink.Notes, "wall:"+r.Name+"."+w.Name, c.wallNames(v, w))
 			}
 		}
 	}
@@ -146,15 +146,20 @@ func mentionsWall(s *plan.Setup, wall string) bool {
 }
 
 // wallNames are the name along the outside face of a wall, about its middle first, then further out, and last on the
-// ground of the wall itself, where that is thick enough: inside it is taken for something in the room.
-func wallNames(v layout.View, w *plan.Wall, st style) []name {
+// ground of the wall itself, where that is thick enough: inside it is taken for something in the room. Of a wall with
+// another room behind it they are inside, for there it would be taken for the other room's.
+func (c names) wallNames(v layout.View, w *plan.Wall) []name {
 	const off, air = 2.6, 0.7 // mm
+	st := c.Pad.place()
 	left, right := v.Paper(w.Left), v.Paper(w.Right)
 	angle := carto.Upright(r2.Sub(right, left))
 	half := (st.Width(w.Name)/2 + 1) / r2.Norm(r2.Sub(right, left))
 	var names []name
 	thick := w.Thickness * v.Scale
-	outs := []float64{thick + off, thick + 2*off}
+	outs, inside := []float64{thick + off, thick + 2*off}, []float64{-off, -2 * off}
+	if c.partyWall(w) {
+		outs = inside
+	}
 	if thick > st.Cap+2*air {
 		outs = append(outs, thick/2)
 	}
@@ -166,6 +171,17 @@ func wallNames(v layout.View, w *plan.Wall, st style) []name {
 		}
 	}
 	return names
+}
+
+// partyWall says whether a wall has a room right behind it, somewhere along it.
+func (c names) partyWall(w *plan.Wall) bool {
+	const behind = 0.3 // m behind its outside face
+	for share := 0.05; share < 1; share += 0.1 {
+		if onFloor(c.In.Setup, r2.Add(box.Interpolate(w.Left, w.Right, share), r2.Scale(w.Thickness+behind, w.Outward))) {
+			return true
+		}
+	}
+	return false
 }
 
 // roomNames are the name in the corners of a room, then along its sides, then in its middle.

@@ -59,6 +59,22 @@ func (c *Drawing) peopleObstacles(v layout.View) []carto.Obstacle {
 	return all
 }
 
+// peopleAround are the grounds about people who are close together: a name between two of them is read as either's.
+func (c *Drawing) peopleAround() []carto.Obstacle {
+	const around, apart = 5, 15 // mm
+	var all []carto.Obstacle
+	for i := range c.In.Setup.People {
+		b := c.People[c.In.Setup.People[i].Name].Box()
+		for j := range c.In.Setup.People {
+			if i != j && box.Distance(b, c.People[c.In.Setup.People[j].Name].Box()) < apart {
+				all = append(all, carto.Obstacle{Outline: box.Corners(box.Inset(b, -around, -around)), Cost: costNear})
+				break
+			}
+		}
+	}
+	return all
+}
+
 // furnitureObstacles keep the contours' figures off what is drawn over the contours.
 func (c *Drawing) furnitureObstacles() []carto.Obstacle {
 	var all []carto.Obstacle
@@ -79,6 +95,7 @@ const (
 	costTable = 2.0
 	costEdge  = 14.0
 	costRest  = 40.0
+	costNear  = 25.0 // of the ground about somebody else; about oneself it is as dear everywhere
 	costFloor = 3.0
 	floorUnit = 8.0 // mm
 )

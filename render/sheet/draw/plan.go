@@ -27,7 +27,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	if section.IsOfColours(c.In) {
 		lines = maps.hueReliefs(v)
 	}
-	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, rays))...)
+	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, c.swings, rays))...)
 	clear = append(clear, tapes(c).drawTapes(p, v, clear, throwLines(throws), slices.Concat(rays, contourLines(lines)))...)
 	clear = append(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays))...)
 	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
@@ -42,6 +42,10 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	things, beams := things(c), beams(c)
 	things.drawWalls(p, v)
 	openings, swings := things.drawOpenings(p, v)
+	c.swings = nil
+	for _, o := range swings {
+		c.swings = append(c.swings, carto.Obstacle{Outline: o.Outline, Leaders: true})
+	}
 	things.drawFurniture(p, v)
 	beams.drawViews(p, v)
 	beams.drawBeams(p, v)
@@ -62,7 +66,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	clear = slices.Concat(standing, throwObstacles(p, throws))
 	clear = append(clear, overprints(c).overprint(p, v, slices.Concat(clear, bodies(p, labels), c.standObstacles(), swings),
 		slices.Concat(rays, throwLines(throws), c.furnitureObstacles(), floorOutlines(c.In.Setup, v)))...)
-	spared := roomSizes(c).spared(v, slices.Concat(clear, bodies(p, labels), rays))
+	spared := roomSizes(c).spared(v, slices.Concat(clear, bodies(p, labels), c.swings, rays))
 	placed := c.place(p, v, labels, slices.Concat(clear, swings, rests, c.softLines(v, throws), spared))
 	return throws, slices.Concat(clear, bodies(p, labels), placed)
 }
@@ -155,5 +159,6 @@ func (c *Drawing) softLines(v layout.View, throws []throw) []carto.Obstacle {
 			all = append(all, soft(costEdge, q, o.Outline[(i+1)%len(o.Outline)]))
 		}
 	}
+	all = append(all, c.peopleAround()...)
 	return append(all, floorSquares(c.In.Setup, v)...)
 }

@@ -82,7 +82,7 @@ func headOf(s *plan.Setup, v layout.View, r *meter.Reading) r2.Vec {
 // it without the name.
 func (c readings) faceForms(w faceWords) []saying {
 	said := w.figure + " " + w.side
-	if c.Terse {
+	if c.Terse && !c.Second {
 		w.who = ""
 	}
 	forms := []saying{{said, section.Joined(", ", w.who, w.under)}}

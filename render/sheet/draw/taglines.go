@@ -8,13 +8,13 @@ import (
 	"scrimshaw/render/sheet/section"
 )
 
-// lightLines are what stands beside a light: unit and modifier; colour, level and height; gels and
-// note.
+// lightLines are what stands beside a light: unit and modifier; whether it is the key or the fill, colour, level and height;
+// gels and note.
 func (c things) lightLines(l *plan.Light) [][]string {
 	if c.Terse {
 		return c.nameLine(l.Name)
 	}
-	first := c.Pad.plan().Strong()
+	first, role := c.Pad.plan().Strong(), section.MainRole(l)
 	var lines [][]string
 	if whole := c.LightLabel(l); first.Width(whole) <= tagRoom || c.ModifierLabel(l) == "" {
 		lines = append(lines, []string{first.Ellipsis(whole, tagRoom)})
@@ -24,9 +24,10 @@ func (c things) lightLines(l *plan.Light) [][]string {
 			name = c.shortLabel(l)
 		}
 		lines = append(lines, []string{first.Ellipsis(name, tagRoom)})
-		lines = append(lines, c.twoLines(c.ModifierLabel(l))...)
+		lines = append(lines, c.twoLines(section.Joined(", ", c.ModifierLabel(l), role))...)
+		role = "" // it widens the tag there least
 	}
-	lines = append(lines, []string{section.LightColour(l), section.LightLevel(l), "h " + c.Bare(l.Height)})
+	lines = append(lines, section.NonEmpty(role, section.LightColour(l), section.LightLevel(l), "h "+c.Bare(l.Height)))
 	return append(lines, c.twoLines(section.Joined("; ", section.Filters(l), l.Note))...)
 }
 

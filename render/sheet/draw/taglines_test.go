@@ -27,3 +27,22 @@ grip: {c: {flag: [0.6, 0.6], at: {top: stage, shift: [0, 1]}, height: 1.5}}
 		}
 	}
 }
+
+// TestTagsSayWhichIsTheKey: beside a light that is somebody's key stands that it is, and that a fill is one; what else a
+// light is for the list says.
+func TestTagsSayWhichIsTheKey(t *testing.T) {
+	s, _ := fixture.SetupOf(t, `scrimshaw: 1
+people: {ada: {at: [2, 3]}, noor: {at: [1, 3]}}
+lights:
+  a: {unit: fresnel-tungsten-650, at: [0, 1], height: 2, role: {noor: edge, ada: key}}
+  b: {unit: fresnel-tungsten-650, at: [3, 1], height: 2, role: fill}
+  c: {unit: fresnel-tungsten-650, at: [4, 1], height: 2, role: hair}
+`)
+	c := things{kitchenDrawing(t, section.Input{Setup: s})}
+	for i, want := range []string{"key light 3200 K 100 % h 2.00", "fill light 3200 K 100 % h 2.00", "3200 K 100 % h 2.00"} {
+		lines := c.lightLines(&s.Lights[i])
+		if got := strings.Join(lines[len(lines)-1], " "); got != want {
+			t.Errorf("beside %s stands %q, want %q", s.Lights[i].Name, got, want)
+		}
+	}
+}

@@ -88,7 +88,8 @@ func (t *throw) gap(st style) float64 {
 	return math.Min(wide/math.Max(math.Abs(d.X), 1e-9), high/math.Max(math.Abs(d.Y), 1e-9))
 }
 
-// draw draws the line with a head at each end, broken for its lettering.
+// draw draws the line with a head at each end, broken for its lettering. A leg of the stand runs along it: the lettering
+// lies over that, or it is read as struck through.
 func (t *throw) draw(p Pad) {
 	p = p.On(ink.Throws).of("light:"+t.light.Name, "")
 	st := p.plan()
@@ -96,7 +97,7 @@ func (t *throw) draw(p Pad) {
 	pen := p.Look.throwPen()
 	p.canvas.Arrow(pen, throwHead, box.Interpolate(t.from, t.to, t.at-gap), t.from)
 	p.canvas.Arrow(pen, throwHead, box.Interpolate(t.from, t.to, t.at+gap), t.to)
-	p.turned(underMiddle(box.Interpolate(t.from, t.to, t.at), st.Cap, 0), t.words, st, ink.Centre, 0, &p.Look.Paper)
+	p.On(ink.Tags).turned(underMiddle(box.Interpolate(t.from, t.to, t.at), st.Cap, 0), t.words, st, ink.Centre, 0, &p.Look.Paper)
 }
 
 // throwObstacles keep labels off the lettering of the throws.

@@ -30,6 +30,22 @@ func tallest(blocks []Remainder) []Remainder {
 	return out
 }
 
+// signsFirst is the blocks in the order of their ranks, but the lists of lights last of what is needed: one that is too
+// long for the sheet is not to push the legend off it.
+func signsFirst(blocks []Remainder) []Remainder {
+	order := func(r Rank) Rank {
+		if r == Listed {
+			return Needed
+		}
+		return r
+	}
+	out := slices.Clone(blocks)
+	slices.SortStableFunc(out, func(a, b Remainder) int {
+		return cmp.Or(cmp.Compare(order(a.block.Rank), order(b.block.Rank)), cmp.Compare(b.block.Rank, a.block.Rank))
+	})
+	return out
+}
+
 // holding is the layout with the blocks in the collar and in the corners of the plan's panel: in the
 // order of reading and whole where that holds all, else by rank, and split over columns only where
 // more can stand on the sheet that way.
@@ -45,6 +61,13 @@ func (l Layout) holding(blocks []Remainder, v View, stands []r2.Box) (best Layou
 			if m = m.withCorners(v, stands); i+j == 0 || m.over(&best) {
 				best = m
 			}
+		}
+	}
+	if best.begun(Listed) > 0 {
+		m := l
+		m.Pieces, m.Left = Pour(signsFirst(blocks), m.Slots)
+		if m = m.withCorners(v, stands); m.over(&best) {
+			best = m
 		}
 	}
 	return best
@@ -157,8 +180,8 @@ func (f *Fitter) lowest(times, from, to float64, with func(strip float64) Layout
 	return best
 }
 
-// over says whether l holds more than m: of what must stand beside the plan, then of what is needed
-// there; then whether it holds all, splits fewer blocks, and holds more of what is wanted, and of the rest.
+// over says whether l holds more than m: of what must stand beside the plan, of whole lists of lights, then of what is
+// needed there, and of parts of those lists; then whether it holds all, splits fewer blocks, and holds more of what is wanted, and of the rest.
 func (l *Layout) over(m *Layout) bool {
 	return slices.Compare(l.merits(), m.merits()) > 0
 }
@@ -168,14 +191,24 @@ func (l *Layout) merits() []int {
 	if l.All() {
 		all = 1
 	}
-	return []int{l.rows(must), l.rows(Listed), l.rows(Needed), all, -l.splits(), l.rows(Wanted), l.rows(Other)}
+	return []int{l.rows(must), -l.begun(Listed), l.rows(Needed), l.rows(Listed), all, -l.splits(), l.rows(Wanted), l.rows(Other)}
 }
 
 // neededMerits are those of what must stand beside the plan or is needed there.
-const neededMerits = 3
+const neededMerits = 4
 
 // wantedMerits are those without what is of the last rank.
-const wantedMerits = 6
+const wantedMerits = 7
+
+// begun is how many blocks of a rank do not stand on the sheet as a whole.
+func (l *Layout) begun(of Rank) (n int) {
+	for _, r := range l.Left {
+		if r.block.Rank == of {
+			n++
+		}
+	}
+	return n
+}
 
 // better says whether l is a better sheet than m: it is at a scale that is read with ease; it holds
 // what must stand beside the plan; its plan fills the page; it holds what is needed there; it holds all blocks, unless a second page

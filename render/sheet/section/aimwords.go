@@ -86,6 +86,15 @@ func writtenAim(s *plan.Setup, l *plan.Light) *scene.Aim {
 	return nil
 }
 
+// roleWords say what a light is for: "key", "key of tom, edge of mara".
+func roleWords(roles []scene.Role) string {
+	var all []string
+	for _, r := range roles {
+		all = append(all, Joined(" of ", string(r.Role), r.Person.Name))
+	}
+	return Joined(", ", all...)
+}
+
 // powerWords are the watts of a light, where its name does not say them.
 func powerWords(l *plan.Light) string {
 	watts := unit.FormatPower(l.Head.Watts)

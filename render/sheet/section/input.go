@@ -123,3 +123,13 @@ func LightNamed(s *plan.Setup, name string) *plan.Light {
 	}
 	return nil
 }
+
+// GripNamed is the piece of grip of a name, or nil.
+func GripNamed(s *plan.Setup, name string) *plan.Grip {
+	for i := range s.Grip {
+		if g := &s.Grip[i]; g.Name == name {
+			return g
+		}
+	}
+	return nil
+}

@@ -66,7 +66,7 @@ func mainLights(in *Input) map[string]bool {
 	names := map[string]bool{}
 	for i := range in.Setup.Lights {
 		l := &in.Setup.Lights[i]
-		if slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == term.Key || r.Role == term.Fill }) {
+		if MainRole(l) != "" {
 			names[l.Name] = true
 		}
 	}
@@ -81,6 +81,16 @@ func mainLights(in *Input) map[string]bool {
 		}
 	}
 	return names
+}
+
+// MainRole is "key light" or "fill light" where a light is somebody's, rather key; "" for other lights.
+func MainRole(l *plan.Light) string {
+	for _, main := range []term.Role{term.Key, term.Fill} {
+		if slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == main }) {
+			return string(main) + " light"
+		}
+	}
+	return ""
 }
 
 // largestShare is the light that gives the most of a reading.

@@ -50,10 +50,32 @@ func (c Report) assumed() *Section {
 		values[a.Thing] = append(values[a.Thing], Joined(" ", a.What, a.Value))
 	}
 	t := Table{Columns: []Column{{}, {Flexible: true}}}
-	for _, thing := range things {
-		t.Entries = append(t.Entries, Entry{Cells: []string{thingName(c.In.Setup, thing), strings.Join(values[thing], "; ")}})
+	for i := 0; i < len(things); {
+		words, alike := strings.Join(values[things[i]], "; "), i+1
+		for alike < len(things) && isLight(things[i]) && isLight(things[alike]) && strings.Join(values[things[alike]], "; ") == words {
+			alike++
+		}
+		name := thingName(c.In.Setup, things[i])
+		if alike-i > 2 { // lights that follow each other are read by their numbers
+			name = c.tagOf(things[i]) + " to " + c.tagOf(things[alike-1])
+		} else {
+			alike = i + 1
+		}
+		t.Entries = append(t.Entries, Entry{Cells: []string{name, words}})
+		i = alike
 	}
 	return &Section{Title: "Assumed", Rank: layout.Other, Tables: []Table{t}}
+}
+
+// isLight says whether a thing of the scene stands in the list of lights.
+func isLight(thing string) bool { return strings.HasPrefix(thing, "lights.") }
+
+// tagOf is the number of a light by its place in the scene.
+func (c Report) tagOf(thing string) string {
+	if l := LightNamed(c.In.Setup, strings.TrimPrefix(thing, "lights.")); l != nil {
+		return l.Tag
+	}
+	return thing
 }
 
 // thingName drops the list a thing stands in, and puts its number on the plan before its name:
@@ -69,10 +91,8 @@ func thingName(s *plan.Setup, thing string) string {
 			return l.Numbered()
 		}
 	case "grip":
-		for i := range s.Grip {
-			if g := &s.Grip[i]; g.Name == name {
-				return g.Numbered()
-			}
+		if g := GripNamed(s, name); g != nil {
+			return g.Numbered()
 		}
 	}
 	return thing[strings.IndexByte(thing, '.')+1:]

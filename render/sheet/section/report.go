@@ -15,7 +15,7 @@ func (c Report) Sections() []*Section {
 		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in)}
 	}
 	return []*Section{
-		c.LevelKey(), c.faces(), c.lights(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
+		c.LevelKey(), c.faces(), c.lights(), c.changes(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
 	}
 }
@@ -30,5 +30,5 @@ func (c Report) StripSections() []*Section {
 	if _, _, ok := in.Wall(); ok {
 		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup)}
 	}
-	return []*Section{c.LevelKey(), c.faces(), c.lights(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)}
+	return []*Section{c.LevelKey(), c.faces(), c.lights(), c.changes(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)}
 }

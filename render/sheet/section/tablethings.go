@@ -50,7 +50,7 @@ func Filters(l *plan.Light) string { return strings.Join(slices.Concat(l.Gels, l
 
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
-		Joined("; ", Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
+		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
 			Joined(", ", c.aimWords(l), powerWords(l)), l.Note),
 		c.placing(l.Placing),
 	)
@@ -112,7 +112,7 @@ func (c Report) grip() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
 				c.Bare(g.Height)},
-			Notes: NonEmpty(Joined("; ", chosenStand(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing)),
+			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing)),
 		})
 	}
 	for i := range c.In.Setup.Openings {
@@ -135,14 +135,6 @@ func gripName(g *plan.Grip) string {
 		return g.Item.Label
 	}
 	return string(g.Kind)
-}
-
-// chosenStand is the stand that the scene names.
-func chosenStand(m plan.Mount) string {
-	if !m.Chosen {
-		return ""
-	}
-	return "on a " + m.Stand.Label
 }
 
 // clothWords is what the cloth of a piece of grip does to light: what it takes, and how uneven it is lit.

@@ -1,0 +1,79 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/review"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+	"scrimshaw/render/sheet/section"
+)
+
+// warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.
+func warningsOf(s *study.Study) []string {
+	var found []source.Diagnostic
+	for _, d := range append(slices.Clone(s.Setup.Warnings), review.Check(s.Setup, s.Readings.Readings)...) {
+		alike := func(o source.Diagnostic) bool { return o.Message == d.Message }
+		if d.Severity >= source.Warning && d.Code != source.CodeLater && !slices.ContainsFunc(found, alike) {
+			found = append(found, d)
+		}
+	}
+	return condensed(s.Setup, found)
+}
+
+// fewFindings is how many findings of one kind a sheet says one by one: more of them push the lists off it.
+const fewFindings = 4
+
+// condensed words findings. Of many of one kind the first says all, and which others are found the same.
+func condensed(s *plan.Setup, found []source.Diagnostic) []string {
+	others := map[string][]string{} // the numbers of those found, by kind
+	for i := range found {
+		kind, number := kindOf(s, &found[i])
+		others[kind] = append(others[kind], number)
+	}
+	var lines []string
+	said := map[string]bool{}
+	for i := range found {
+		kind, _ := kindOf(s, &found[i])
+		switch numbers := others[kind]; {
+		case len(numbers) <= fewFindings:
+			lines = append(lines, found[i].Message)
+		case !said[kind]:
+			said[kind] = true
+			lines = append(lines, found[i].Message+"; likewise "+strings.Join(numbers[1:], ", ")+", as review says one by one")
+		}
+	}
+	return lines
+}
+
+// kindOf is what findings of one kind have in common, and the number of the light or the piece of grip that one is about.
+func kindOf(s *plan.Setup, d *source.Diagnostic) (kind, number string) {
+	list, rest, _ := strings.Cut(d.Path, ".")
+	name, _, _ := strings.Cut(rest, ".")
+	switch list {
+	case "lights":
+		if l := section.LightNamed(s, name); l != nil {
+			number = l.Tag
+		}
+	case "grip":
+		if g := section.GripNamed(s, name); g != nil {
+			number = g.Tag
+		}
+	}
+	before, _, about := strings.Cut(d.Message, s.Numbered(name))
+	if number == "" || !about {
+		return d.Message, number
+	}
+	return d.Code + " " + before, number
+}
+
+// cautionsOf are those that apply, and the one that closes every list.
+func cautionsOf(s *study.Study) []string {
+	var lines []string
+	for _, c := range review.Cautions(s.Setup) {
+		lines = append(lines, c.String())
+	}
+	return append(lines, review.ClosingSentence)
+}

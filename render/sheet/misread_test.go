@@ -1,0 +1,100 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/symbols/ink"
+)
+
+// TestReadingsSayWhoseTheyAreOnBothMaps: where there are several people a reading has the name of the one whose face it is.
+// On the second map it stood beside whom it was led past.
+func TestReadingsSayWhoseTheyAreOnBothMaps(t *testing.T) {
+	in := hardCase(t, "flat")
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	for _, f := range in.Faces {
+		for i := range s.pages[:2] {
+			said := ""
+			for _, it := range s.pages[i].Items {
+				if it.Text != nil && it.Object == "reading:"+f.Person+".fill" {
+					said += it.Text.S + " "
+				}
+			}
+			if said != "" && !strings.Contains(said, f.Person) {
+				t.Errorf("page %d: the fill side of %s says %q", i+1, f.Person, said)
+			}
+		}
+	}
+}
+
+// TestAWallBetweenRoomsIsNamedInItsOwn: a name on the far side of a wall that two rooms share is read as the other room's.
+func TestAWallBetweenRoomsIsNamedInItsOwn(t *testing.T) {
+	in := hardCase(t, "flat")
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	v := s.fitter.View(&s.layout)
+	named := 0
+	for _, it := range s.pages[0].Items {
+		if it.Text == nil || !strings.HasPrefix(it.Object, "wall:") {
+			continue
+		}
+		named++
+		room, wall, _ := strings.Cut(strings.TrimPrefix(it.Object, "wall:"), ".")
+		for i := range in.Setup.Rooms {
+			if r := &in.Setup.Rooms[i]; r.Name != room && box.InRing(r.Inside, v.Metres(it.Text.At)) {
+				t.Errorf("the name of the wall %s of %s stands in %s", wall, room, r.Name)
+			}
+		}
+	}
+	if named < 4 {
+		t.Errorf("only %d walls are named", named)
+	}
+}
+
+// TestSizesOfRoomsKeepOffDoors: the length of a wall was lettered across the leaf that stands open before it.
+func TestSizesOfRoomsKeepOffDoors(t *testing.T) {
+	in := hardCase(t, "flat")
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	v := s.fitter.View(&s.layout)
+	for _, it := range s.pages[0].Items {
+		if it.Text == nil || it.Layer != ink.Notes || !strings.HasPrefix(it.Object, "room:") || !strings.HasSuffix(it.Text.S, " m") {
+			continue
+		}
+		for i := range in.Setup.Openings {
+			o := &in.Setup.Openings[i]
+			hinge := r2.Add(o.Right, r2.Scale(o.Depth, o.Outward))
+			if o.HingeLeft {
+				hinge = r2.Add(o.Left, r2.Scale(o.Depth, o.Outward))
+			}
+			if far := r2.Norm(r2.Sub(v.Metres(it.Text.At), hinge)); o.Ajar > 0 && !o.SwingIn && far < o.Width() {
+				t.Errorf("the size %s stands in the swing of %s", it.Text.S, o.Name)
+			}
+		}
+	}
+}
+
+// TestNothingRunsThroughTheLengthOfAThrow: a leg of the stand points where the light does and runs along its throw. What
+// runs through a figure strikes it.
+func TestNothingRunsThroughTheLengthOfAThrow(t *testing.T) {
+	in := hardCase(t, "flat")
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	lengths := 0
+	for i := range in.Setup.Lights {
+		l := &in.Setup.Lights[i]
+		for _, it := range s.pages[0].Items {
+			if it.Text == nil || it.Object != "light:"+l.Name || it.Text.S != s.d.Length(l.Throw) {
+				continue
+			}
+			lengths++
+			if it.Layer <= ink.Symbols || it.Text.Halo == nil {
+				t.Errorf("the throw of %s is lettered under what stands, or without a rim", l.Tag)
+			}
+		}
+	}
+	if lengths < 3 {
+		t.Errorf("only %d throws are lettered", lengths)
+	}
+}

@@ -1,0 +1,161 @@
+package section_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/render/sheet/section"
+)
+
+// dayOfThree are three set-ups, of which the last follows the first.
+const dayOfThree = `scrimshaw: 1
+rooms: {den: {size: [5, 4]}}
+furniture: {chest: {box: [1, 0.5, 0.6], at: [0.8, 3.5]}}
+people: {ada: {at: [2.5, 3]}}
+cameras: {A: {at: [2.5, 0.5], lens: 32 mm}}
+lights:
+  one: {unit: fresnel-tungsten-650, at: [0.8, 0.8], height: 2, role: key}
+  two: {unit: fresnel-tungsten-650, at: [4.2, 0.8], height: 2}
+grip: {sheet: {card: [1, 1], at: [4, 3], height: 1.5, faces: ada}}
+setups:
+  wide: {camera: A}
+  close:
+    camera: A
+    after: wide
+    change:
+      cameras: {A: {lens: 75 mm}}
+      exposure: {iso: 400}
+      furniture: {chest: {turn: 90}}
+      strike: [two]
+      lights: {one: {at: [1.1, 0.8], level: 40 %}, three: {unit: led-tube-60, at: [3, 2], height: 2}}
+      grip: {sheet: {surface: black}}
+  again: {camera: A, after: wide}
+`
+
+// changesOf is the list of changes of each set-up that names ask for: its title, and its rows.
+func changesOf(t *testing.T, names ...string) [][]string {
+	t.Helper()
+	setups, log := fixture.SetupsOf(t, dayOfThree, names...)
+	if len(setups) == 0 {
+		t.Fatal(log.All())
+	}
+	var all [][]string
+	for _, s := range setups {
+		var rows []string
+		for _, list := range reportOf(section.Input{Setup: s}).Sections() {
+			if strings.HasPrefix(list.Title, "Changes") {
+				rows = append(append(rows, list.Title), list.Words...)
+				for _, e := range list.Tables[0].Entries {
+					rows = append(rows, strings.Join(e.Cells, ": "))
+				}
+			}
+		}
+		all = append(all, rows)
+	}
+	return all
+}
+
+// TestChangesAreToldFromTheSetupBefore: the first set-up of a day has none before it; of the others the sheet says what a
+// crew does between the two, also where the one before is not drawn.
+func TestChangesAreToldFromTheSetupBefore(t *testing.T) {
+	close := []string{"Changes since wide", "ISO 400, was 800; white 2870 K, was 3200 K.",
+		"1: moved 0.30 m; at ada, 9° down, pan 34°; level 40 %, was 100 %; 2870 K, was 3200 K", "3: new", "2: struck",
+		"G1: black, was white", "A: 75 mm, was 32 mm", "chest: turned to 90°"}
+	again := []string{"Changes since wide", "Nothing: the set is as it was."}
+	for _, c := range []struct {
+		names []string
+		want  [][]string
+	}{
+		{nil, [][]string{nil, close, again}},
+		{[]string{"close"}, [][]string{close}},
+		{[]string{"again", "close"}, [][]string{again, close}},
+	} {
+		got := changesOf(t, c.names...)
+		if !slices.EqualFunc(got, c.want, slices.Equal) {
+			t.Errorf("of %v the changes are\n%q, want\n%q", c.names, got, c.want)
+		}
+	}
+}
+
+// TestChangesAreToldFromTheOneBeforeInTheFile where a set-up follows none, though the run does not draw that one.
+func TestChangesAreToldFromTheOneBeforeInTheFile(t *testing.T) {
+	const text = `scrimshaw: 1
+people: {ada: {at: [2, 3]}}
+cameras: {A: {at: [2, 0.5], lens: 32 mm}}
+lights: {one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2}}
+setups:
+  night: {camera: A, change: {lights: {one: {level: 10 %}}}}
+  day: {camera: A, change: {lights: {one: {level: 50 %}}}}
+`
+	for _, names := range [][]string{{"night", "day"}, {"day"}} {
+		setups, log := fixture.SetupsOf(t, text, names...)
+		if len(setups) == 0 {
+			t.Fatal(log.All())
+		}
+		list := sectionOf(t, section.Input{Setup: setups[len(setups)-1]}, "Changes since night")
+		if got := list.Tables[0].Entries; len(got) != 1 || !strings.Contains(got[0].Cells[1], "level 50 %, was 10 %") {
+			t.Errorf("asked for %v, the changes of the day are %+v", names, got)
+		}
+	}
+}
+
+// TestCamerasComeAndGo: which camera rolls is a change, and none is struck for it.
+func TestCamerasComeAndGo(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+people: {ada: {at: [2, 3]}}
+cameras: {A: {at: [2, 0.5], lens: 32 mm}, B: {at: [1, 0.5], lens: 32 mm}}
+lights: {one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2}}
+setups: {wide: {camera: A}, other: {camera: B, after: wide, change: {people: {ada: {faces: A}}}}}
+`)
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	var said []string
+	for _, e := range sectionOf(t, section.Input{Setup: setups[1]}, "Changes since wide").Tables[0].Entries {
+		said = append(said, strings.Join(e.Cells, ": "))
+	}
+	if want := []string{"B: comes in", "A: goes out"}; !slices.Equal(said, want) {
+		t.Errorf("the changes are %q, want %q", said, want)
+	}
+}
+
+// TestWindowsAreDressedBetweenSetups: a curtain that is hung, and a gel on the glass, are work for the crew.
+func TestWindowsAreDressedBetweenSetups(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+rooms: {den: {size: [5, 4]}}
+openings: {bay: {window: den.top, along: 1, width: 2}}
+people: {ada: {at: [2, 3]}}
+cameras: {A: {at: [2, 0.5], lens: 32 mm}}
+lights: {one: {unit: fresnel-tungsten-650, at: [1, 1], height: 2}}
+setups: {day: {camera: A}, dusk: {camera: A, after: day, change: {openings: {bay: {gels: [1/2 CTO], dressing: [{cloth: sheer, drawn: [0, 0.8]}]}}}}}
+`)
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	got := sectionOf(t, section.Input{Setup: setups[1]}, "Changes since day").Tables[0].Entries
+	if len(got) != 1 || got[0].Cells[0] != "bay" || !strings.Contains(got[0].Cells[1], "gels 1/2 CTO, was none; curtain, sheer 0.90 m, was none") {
+		t.Errorf("the changes are %+v", got)
+	}
+}
+
+// TestAListSaysWhatALightIsFor: which lamp is the key is read from the list, with whose key it is.
+func TestAListSaysWhatALightIsFor(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, dayOfThree, "wide")
+	if len(setups) == 0 {
+		t.Fatal(log.All())
+	}
+	notes := sectionOf(t, section.Input{Setup: setups[0]}, "Lights, in metres").Tables[0].Entries[0].Notes
+	if !strings.HasPrefix(notes[0], "key; ") {
+		t.Errorf("the notes of the key are %q", notes)
+	}
+	s, _ := fixture.SetupOf(t, `scrimshaw: 1
+people: {ada: {at: [2, 3]}, noor: {at: [1, 3]}}
+lights: {one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2, role: {ada: key, noor: edge}}}
+`)
+	notes = sectionOf(t, section.Input{Setup: s}, "Lights, in metres").Tables[0].Entries[0].Notes
+	if !strings.HasPrefix(notes[0], "key of ada, edge of noor; ") {
+		t.Errorf("the notes of a light that is two people's are %q", notes)
+	}
+}
