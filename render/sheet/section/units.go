@@ -105,17 +105,6 @@ func (u Units) sized(label string) string {
 	})
 }
 
-// Joined joins what is not empty.
-func Joined(between string, parts ...string) string {
-	var some []string
-	for _, s := range parts {
-		if s != "" {
-			some = append(some, s)
-		}
-	}
-	return strings.Join(some, between)
-}
-
 // LightLevel prints the level of a light.
 func LightLevel(l *plan.Light) string {
 	if l.Level <= 0 {

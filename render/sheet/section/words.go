@@ -1,6 +1,9 @@
 package section
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // NonEmpty leaves out what is empty.
 func NonEmpty(parts ...string) []string {
@@ -30,4 +33,15 @@ func Count(n int, thing string) string {
 		return fmt.Sprintf("%d people", n)
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+// Joined joins what is not empty.
+func Joined(between string, parts ...string) string {
+	var some []string
+	for _, s := range parts {
+		if s != "" {
+			some = append(some, s)
+		}
+	}
+	return strings.Join(some, between)
 }
