@@ -22,7 +22,7 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 		for _, i := range fresh {
 			var values []float32
 			var err error
-			if g != nil && lamps[i].shade == nil {
+			if g != nil && lamps[i].shade == nil && lamps[i].screened == nil {
 				values, *masks, err = w.drawnField(ctx, g, lamps[i], *masks)
 			} else {
 				values, err = w.tracedField(ctx, lat, lamps[i])
@@ -48,7 +48,7 @@ func (w *World) drawnField(ctx context.Context, g *grid, l *lamp, masks []uint64
 }
 
 // tracedField traces every point of a lattice: of one whose receptors do not lie in its plane, and where the lamp is no
-// opening that is as bright from all of its points.
+// opening that is as bright from all of its points, or its own screens hide a part of it from most of the lattice.
 func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float32, error) {
 	channels := 1
 	if w.tinted {

@@ -12,8 +12,8 @@ import (
 // bands are one there.
 const (
 	shadeSides    = 32
-	fewShadeSides = 12
-	bandsTogether = 2
+	fewShadeSides = 16
+	bandsTogether = 1
 )
 
 // newShadeLamp makes a shade ready; nil for all else.
