@@ -80,6 +80,9 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 		want["person:"+string(p.Pose)] = true
 	}
 	for _, o := range in.Setup.Openings {
+		for _, d := range o.Dressing {
+			want[map[bool]string{true: "dressing:blind", false: "dressing:curtain"}[d.Slat > 0]] = true
+		}
 		want["opening:"+string(o.Kind)] = true
 	}
 	for _, f := range in.Setup.Furniture {
