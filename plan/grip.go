@@ -31,7 +31,7 @@ type Grip struct {
 	Height               float64    // of the centre above the floor of the room it belongs to, m
 	Mount                Mount
 	Cloth, Surface, Note string
-	Reflects             float64 // share of the light that its front throws back, luminous, 0 to 1; of a frame or a net 0
+	Reflects             float64 // share of the light that its front throws back, luminous, 0 to 1
 	IDs                  []solid.ID
 	Placing              []Dimension
 	Span                 source.Span

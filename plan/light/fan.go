@@ -48,10 +48,25 @@ func (f *fan) trace(s float64) rayEnd {
 	if drop := o.Z - f.limits.Floor; d.Z < 0 && drop > 0 && drop < -d.Z*e.t {
 		e.t, e.open, e.normal = drop/-d.Z, false, r3.Vec{Z: 1}
 	}
-	if h, ok := f.w.bvh.FirstOpaque(o, d, nil); ok && h.T < e.t {
+	if h, ok := f.w.firstStop(o, d); ok && h.T < e.t {
 		e.t, e.id, e.normal, e.open = h.T, h.ID, h.Normal, false
 	}
 	return e
+}
+
+// firstStop is where a ray ends that is drawn: on what is opaque, and on a cloth that scatters more than it lets straight on.
+func (w *World) firstStop(o, d r3.Vec) (solid.Hit, bool) {
+	if len(w.scattering) == 0 {
+		return w.bvh.FirstOpaque(o, d, nil)
+	}
+	var passed []solid.ID
+	for {
+		h, ok := w.bvh.First(o, d, passed)
+		if !ok || !h.Skin.Clear() || h.Skin.Diffuse.Y() > h.Skin.Direct.Y() {
+			return h, ok
+		}
+		passed = append(passed, h.ID)
+	}
 }
 
 // outline traces steps + 1 rays, and more between neighbours that end on different faces.

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	known "scrimshaw/plan/internal/reference"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
@@ -245,4 +246,30 @@ func ExampleWorld_Wedge() {
 	fmt.Printf("%.0f° to the left, to %.2f, %.2f\n", wedge.Left, first.X, first.Y)
 	// Output:
 	// 10° to the left, to -0.87, 4.92
+}
+
+// A beam is drawn up to a cloth that scatters most of what it lets through, through its gaps, and on through one that lets
+// most go straight, glass or a net.
+func TestWedgesEndOnCloth(t *testing.T) {
+	for name, c := range map[string]struct {
+		direct, diffuse float64
+		ends            bool
+	}{"silk": {0.05, 0.3, true}, "full diffusion": {0, 0.4, true}, "net": {0.5, 0.03, false}, "glass": {0.9, 0, false}} {
+		skin := solid.Skin{Direct: colour.RGB{c.direct, c.direct, c.direct}, Diffuse: colour.RGB{c.diffuse, c.diffuse, c.diffuse}}
+		s := &solid.Set{Sheets: []solid.Sheet{{ID: 1, Name: "cloth", Front: skin, Back: skin, Corners: []r3.Vec{
+			{X: -5, Y: 3, Z: -5}, {X: 0.5, Y: 3, Z: -5}, {X: 0.5, Y: 3, Z: 5}, {X: -5, Y: 3, Z: 5}}}}}
+		spot := Emitter{Name: "spot", Frame: plan.Frame{Axis: r3.Vec{Y: 1}, Right: r3.Vec{X: 1}},
+			Source: photometry.Source{Flux: 1000, Distribution: photometry.NewLobe(60, 90)}}
+		beyond := 0.0
+		for _, p := range build(t, s, Options{}).Wedge(&spot, 0.5, Limits{Floor: -10, Reach: 9}).Outline {
+			if p.X < 0.4 {
+				beyond = max(beyond, p.Y)
+			} else if p.X > 1.2 && p.Y < 3.1 && r2.Norm(p) > 3.4 {
+				t.Errorf("%s: the beam ends at %v, past the edge of the cloth", name, p)
+			}
+		}
+		if ends := beyond < 3.01; ends != c.ends {
+			t.Errorf("%s: the beam goes on to %.2f m, and ends on it: %v", name, beyond, c.ends)
+		}
+	}
 }

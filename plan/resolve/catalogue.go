@@ -75,6 +75,11 @@ func kitSkin(m *kit.Material) solid.Skin {
 	return solid.Skin{Reflect: m.Colour(), Direct: grey(m.Transmittance), Mirror: m.Mirror}
 }
 
+// clothSkin is a cloth of the catalogue as light meets it, from either side.
+func clothSkin(c *kit.Cloth) solid.Skin {
+	return solid.Skin{Reflect: grey(c.Reflect), Direct: grey(c.Direct), Diffuse: grey(c.Diffuse)}
+}
+
 // unknownEntry logs a name that the catalogue does not hold.
 func (r *catalogue) unknownEntry(name scene.Given[string], what string, names []string) {
 	if r.unlisted(name.Span) {

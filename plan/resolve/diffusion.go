@@ -11,7 +11,6 @@ import (
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
-	"scrimshaw/plan/solid"
 )
 
 // Where diffusion hangs before a head: on the face of a soft one, and before a lens on its doors (common practice).
@@ -42,7 +41,7 @@ func (r *lightPass) clipDiffusion(written *scene.Light, l *plan.Light) {
 	}
 	c := kit.Layers(layers)
 	out, width, height := clothBefore(l)
-	inner := solid.Skin{Reflect: grey(c.Reflect), Direct: grey(c.Direct), Diffuse: grey(c.Diffuse)}
+	inner := clothSkin(&c)
 	outer := inner
 	slices.Reverse(layers)
 	outer.Reflect = grey(kit.Layers(layers).Reflect)

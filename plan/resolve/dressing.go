@@ -46,11 +46,11 @@ func (r *wallPass) hangCurtain(o *plan.Opening, d *scene.Dressing) {
 	if c == nil || !ok || !drawn {
 		return
 	}
-	skin := solid.Skin{Reflect: grey(c.Reflect), Direct: grey(c.Direct), Diffuse: grey(c.Diffuse)}
+	skin := clothSkin(c)
 	into := r2.Scale(-d.In.Or(scene.DefaultCurtainIn), o.Outward)
 	lap := func(end r2.Vec, way float64) r2.Vec {
 		past := r2.Add(end, r2.Scale(way*scene.DefaultCurtainLap, o.Rightward()))
-		if r.roomOfOpening(o).Holds(r2.Add(past, into)) {
+		if r.out.RoomNamed(o.Room).Holds(r2.Add(past, into)) {
 			return r2.Add(past, into)
 		}
 		return r2.Add(end, into)
@@ -91,7 +91,7 @@ func (r *wallPass) drawn(o *plan.Opening, d *scene.Dressing) (left, right float6
 
 // curtainHeights are the edges of a curtain: a little past those of the opening, and in the room.
 func (r *wallPass) curtainHeights(o *plan.Opening, d *scene.Dressing) (foot, top float64, ok bool) {
-	room := r.roomOfOpening(o)
+	room := r.out.RoomNamed(o.Room)
 	ceiling := min(room.CeilingAt(o.Left), room.CeilingAt(o.Right))
 	foot, top = max(room.Base, o.Sill-scene.DefaultCurtainLap), min(ceiling, o.Head+scene.DefaultCurtainLap)
 	if d.Foot.Set {
@@ -138,16 +138,6 @@ func (r *wallPass) hangBlind(o *plan.Opening, d *scene.Dressing) {
 
 // gelledUnder is the white, K, that gels on glass are reckoned for: what a gel makes of one light hardly differs from what it makes of the next.
 const gelledUnder = 5600
-
-// roomOfOpening is the room that an opening was written for.
-func (r *wallPass) roomOfOpening(o *plan.Opening) *plan.Room {
-	for i := range r.out.Rooms {
-		if r.out.Rooms[i].Name == o.Room {
-			return &r.out.Rooms[i]
-		}
-	}
-	return &plan.Room{}
-}
 
 // gelled is glass with the gels of an opening on it: what they make of daylight, which is what comes through windows.
 func (r *wallPass) gelled(o *plan.Opening, skin solid.Skin) solid.Skin {

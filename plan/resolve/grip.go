@@ -135,15 +135,15 @@ func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
 		g.IDs = []solid.ID{id}
 		return true
 	default:
-		skin, ok = r.clothSkin(written, g)
+		skin, ok = r.gripCloth(written, g)
 	}
 	g.Reflects = skin.Reflect.Y()
 	g.IDs = []solid.ID{r.sheet(g.Name, g.Corners(), skin, skin)}
 	return ok
 }
 
-// clothSkin is what light meets at the cloth of a frame or a net: a net that names none is a single one.
-func (r *gripPass) clothSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool) {
+// gripCloth is what light meets at the cloth of a frame or a net: a net that names none is a single one.
+func (r *gripPass) gripCloth(written *scene.Grip, g *plan.Grip) (solid.Skin, bool) {
 	name := scene.DefaultNet
 	if written.Cloth.Set {
 		name = written.Cloth.Value
@@ -158,7 +158,7 @@ func (r *gripPass) clothSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, boo
 		return solid.Skin{}, false
 	}
 	g.Cloth = name
-	return solid.Skin{Reflect: grey(c.Reflect), Direct: grey(c.Direct), Diffuse: grey(c.Diffuse)}, true
+	return clothSkin(c), true
 }
 
 // gripSkin is the surface of a flag, a card or a silver board.

@@ -1,12 +1,6 @@
 package study_test
 
-import (
-	"math"
-	"testing"
-
-	"scrimshaw/plan/internal/truth"
-	"scrimshaw/plan/study"
-)
+import "testing"
 
 // Light behind honeycombs, snoots and grids, of a zoom on its way and of a tube that shines to one side agrees with the tracer, which
 // has its own words for each.
@@ -27,12 +21,5 @@ meters:
   side: {flat: [3, 2.99, 1.4], facing: 180}
   behind: {flat: [2.2, 0.05, 2.3], facing: 0}
 `
-	s := laidOut(t, scene)
-	lit := run(t, s, study.Options{ReadingsOnly: true})
-	for _, m := range misses("cells", lit, trace(s, truth.Options{Error: 4e-3})) {
-		t.Logf("%s: %s", m.name, m.words)
-		if m.direct > 0.02 || m.total > 0.02 || math.IsNaN(m.total) {
-			t.Errorf("%s: the direct light is %.2f %% off, all of it %.2f %%: %s", m.name, 100*m.direct, 100*m.total, m.words)
-		}
-	}
+	againstTruth(t, "cells", scene, 4e-3)
 }

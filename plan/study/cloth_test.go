@@ -1,9 +1,12 @@
 package study_test
 
 import (
+	"fmt"
+	"math"
 	"testing"
 
 	"scrimshaw/plan/internal/truth"
+	"scrimshaw/plan/meter"
 	"scrimshaw/plan/study"
 )
 
@@ -45,6 +48,10 @@ func TestTracedCloth(t *testing.T) {
 			openings: {w: {window: k.left, width: 1, dressing: [{blind: 80 mm, tilt: 35, drop: 80 %}]}},
 			lights: {s: {output: {lumens: 20000, face: [0.5, 0.5]}, at: [-1.35, 1.7], height: 2.3, aim: w}},
 			meters: {near: {flat: [1, 1.7, 1.5], facing: 270}, far: {flat: [3.2, 1.5, 1.4], facing: 270}, fill: {flat: [3, 1.7, 1.5], facing: 90}}}`,
+		"a curtain between two rooms on two floors, in feet": `{scrimshaw: 1, units: ft, rooms: {lit: {size: [11, 10], height: 8}, dark: {at: [11.5, 0], size: [9, 10], height: 9, base: -0.6}},
+			openings: {d: {gap: lit.right, along: 3, width: 4, head: 7, dressing: [{cloth: quarter-silk, drawn: [2.5, 10 %]}]}},
+			lights: {s: {output: {lumens: 8000, face: [2, 2]}, at: [3, 5], height: 5, aim: d}},
+			meters: {near: {flat: [14, 5.5, 4.5], facing: 270}, far: {flat: [19, 3, 4], facing: 280}, side: {flat: [13, 8, 3], facing: 180}, own: {flat: [8, 5, 5], facing: 90}}}`,
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := laidOut(t, text)
@@ -56,5 +63,55 @@ func TestTracedCloth(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// Readings of a mirrored scene of cloth are the same within what they state: rays pass a cloth by turns that know nothing of
+// left and right.
+func TestMirroredCloth(t *testing.T) {
+	const scene = `scrimshaw: 1
+rooms: {k: {at: [-2, 0], size: [4, 3.4], height: 2.5}}
+grip: {c: {frame: [1.2, 1], at: [%g, 1.7], height: 1.5, faces: %d, cloth: quarter-diffusion}, n: {net: [0.6, 0.9], at: [%g, 2.2], height: 1.5, faces: %d}}
+lights: {s: {output: {lumens: 6000, face: [0.4, 0.3]}, at: [%g, 1.2], height: 1.6, aim: c, diffusion: quarter-diffusion}}
+meters: {near: {flat: [%g, 1.9, 1.4], facing: %d}, fill: {flat: [%g, 0.8, 1.2], facing: %d}}
+`
+	read := func(side float64, turn func(int) int) []meter.Reading {
+		s := laidOut(t, fmt.Sprintf(scene, -0.2*side, turn(90), -0.6*side, turn(100), -1.3*side, 0.4*side, turn(260), 1.1*side, turn(80)))
+		return run(t, s, study.Options{ReadingsOnly: true}).Readings.Readings
+	}
+	plain, mirrored := read(1, func(b int) int { return b }), read(-1, func(b int) int { return 360 - b })
+	for i := range plain {
+		a, b := &plain[i], &mirrored[i]
+		off, stated := math.Abs(*b.Lux / *a.Lux - 1), math.Hypot(*a.Error, *b.Error)
+		if *a.Lux <= 1 || off > 3*stated || stated > 0.02 {
+			t.Errorf("%s is %.6g lx, and mirrored %.6g: %.2f %% apart, stated %.2f %%", a.Name, *a.Lux, *b.Lux, 100*off, 100*stated)
+		}
+	}
+}
+
+// Gels on the glass of a window do to daylight what the same gels do on the lamp, and never more than a third of a stop or
+// 15 mired else to tungsten: the glass is reckoned for daylight.
+func TestGelsOnGlass(t *testing.T) {
+	const scene = `scrimshaw: 1
+rooms: {k: {size: [4, 3.4], height: 2.5, walls: black, floor: black, ceiling: black}}
+openings: {w: {window: k.left, width: 1.4%s}}
+lights: {s: {output: {lumens: 9000, face: [0.4, 0.4]}, at: [-1.3, 1.7], height: 1.6, aim: w, colour: %s%s}}
+meters: {m: {flat: [2, 1.7, 1.5], facing: 270}}
+`
+	for _, c := range []struct {
+		white        string
+		stops, mired float64
+	}{{"5600 K", 1e-4, 0.1}, {"3200 K", 1.0 / 3, 15}} {
+		for _, gels := range []string{"[1/2 CTO]", "[1/4 CTB, ND .3]"} {
+			read := func(onGlass, onLamp string) *meter.Reading {
+				lit := run(t, laidOut(t, fmt.Sprintf(scene, onGlass, c.white, onLamp)), study.Options{ReadingsOnly: true})
+				return &lit.Readings.Readings[0]
+			}
+			glass, lamp := read(", gels: "+gels, ""), read("", ", gels: "+gels)
+			stops, mired := math.Log2(*glass.Lux / *lamp.Lux), 1e6 / *glass.CCT - 1e6 / *lamp.CCT
+			if math.Abs(stops) > c.stops || math.Abs(mired) > c.mired {
+				t.Errorf("%s on glass before %s: %.4f stops and %.2f mired from the gels on the lamp", gels, c.white, stops, mired)
+			}
+		}
 	}
 }

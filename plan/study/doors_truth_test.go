@@ -1,12 +1,6 @@
 package study_test
 
-import (
-	"math"
-	"testing"
-
-	"scrimshaw/plan/internal/truth"
-	"scrimshaw/plan/study"
-)
+import "testing"
 
 // Light past barn doors agrees with the tracer, which hangs its own leaves: in the beam, in the soft edge of a leaf's
 // shadow, and where only what comes back is left.
@@ -24,12 +18,5 @@ meters:
   floor: {flat: [2.6, 1.4, 0.01], facing: up}
   side: {flat: [3, 2.99, 1.4], facing: 180}
 `
-	s := laidOut(t, scene)
-	lit := run(t, s, study.Options{ReadingsOnly: true})
-	for _, m := range misses("doors", lit, trace(s, truth.Options{Error: 4e-3})) {
-		t.Logf("%s: %s", m.name, m.words)
-		if m.direct > 0.02 || m.total > 0.02 || math.IsNaN(m.total) {
-			t.Errorf("%s: the direct light is %.2f %% off, all of it %.2f %%: %s", m.name, 100*m.direct, 100*m.total, m.words)
-		}
-	}
+	againstTruth(t, "doors", scene, 4e-3)
 }

@@ -2,11 +2,7 @@ package study_test
 
 import (
 	"fmt"
-	"math"
 	"testing"
-
-	"scrimshaw/plan/internal/truth"
-	"scrimshaw/plan/study"
 )
 
 // shadeRoom is a room with a lamp on a table; meters stand under the shade, beside its foot, on the wall, the ceiling
@@ -38,13 +34,6 @@ func TestShadesAgainstTruth(t *testing.T) {
 		"lined": "unit: practical-bulb, bulb: led-806, shade: lined-shade-35",
 		"leans": "unit: practical-table, aim: {pan: 60, tilt: 50}",
 	} {
-		s := laidOut(t, fmt.Sprintf(shadeRoom, lamp))
-		lit := run(t, s, study.Options{ReadingsOnly: true})
-		for _, m := range misses(name, lit, trace(s, truth.Options{Error: 5e-3})) {
-			t.Logf("%s %s: %s", name, m.name, m.words)
-			if m.direct > 0.02 || m.total > 0.02 || math.IsNaN(m.total) {
-				t.Errorf("%s %s: the direct light is %.2f %% off, all of it %.2f %%: %s", name, m.name, 100*m.direct, 100*m.total, m.words)
-			}
-		}
+		againstTruth(t, name, fmt.Sprintf(shadeRoom, lamp), 5e-3)
 	}
 }

@@ -248,9 +248,10 @@ func reflectedErrors(t *testing.T, s *plan.Setup, lit *study.Study, points int) 
 	return errors
 }
 
-// The readings of two-sizes hold light that comes back through panes, which rays meet in any order.
+// The readings of two-sizes hold light that comes back through panes, which rays meet in any order, and those of the
+// ironing room light that passes cloth by turns.
 func TestSameBitsForAnyNumberOfWorkers(t *testing.T) {
-	for _, name := range []string{"map-room", "two-sizes"} {
+	for _, name := range []string{"map-room", "two-sizes", "ironing-room"} {
 		s := setup(t, name)
 		one := run(t, s, study.Options{Workers: 1})
 		for _, workers := range []int{2, 8} {

@@ -115,6 +115,19 @@ func misses(scene string, lit *study.Study, truths []traced) (all []miss) {
 	return all
 }
 
+// againstTruth holds the readings of a scene to the tracer, which stops at a standard error: 2 %, straight and on the whole.
+func againstTruth(t *testing.T, name, scene string, closely float64) {
+	t.Helper()
+	s := laidOut(t, scene)
+	lit := run(t, s, study.Options{ReadingsOnly: true})
+	for _, m := range misses(name, lit, trace(s, truth.Options{Error: closely})) {
+		t.Logf("%s %s: %s", name, m.name, m.words)
+		if m.direct > 0.02 || m.total > 0.02 || math.IsNaN(m.total) {
+			t.Errorf("%s %s: the direct light is %.2f %% off, all of it %.2f %%: %s", name, m.name, 100*m.direct, 100*m.total, m.words)
+		}
+	}
+}
+
 // kelvinOff is how far the temperature of a colour is off beyond noise, K; nought where it has none. Noise is
 // how far the temperature goes where one channel is off by twice its standard error, over all three.
 func kelvinOff(got colour.RGB, want truth.Part) float64 {

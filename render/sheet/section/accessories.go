@@ -11,19 +11,27 @@ import (
 // accessories names what hangs on a light and stands in it beside its modifier: the bulb that was put in, scrims, doors
 // with the angles of their leaves.
 func accessories(l *plan.Light) string {
-	h := &l.Head
-	var scrims []string
+	return Joined(", ", bulb(&l.Head), scrims(&l.Head), doors(l.Head.Doors))
+}
+
+// bulb names the bulb that was put in; "" where it is the lamp's own.
+func bulb(h *kit.Head) string {
+	if h.BulbWatts == 0 {
+		return ""
+	}
+	return unit.FormatPower(h.BulbWatts) + " bulb"
+}
+
+// scrims names the wire before a lamp: "double + half-single scrim".
+func scrims(h *kit.Head) string {
+	var all []string
 	for _, s := range h.Scrims {
-		scrims = append(scrims, string(s))
+		all = append(all, string(s))
 	}
-	bulb, wire := "", strings.Join(scrims, " + ")
-	if h.BulbWatts > 0 {
-		bulb = unit.FormatPower(h.BulbWatts) + " bulb"
+	if len(all) == 0 {
+		return ""
 	}
-	if wire != "" {
-		wire += " scrim"
-	}
-	return Joined(", ", bulb, wire, doors(h.Doors))
+	return strings.Join(all, " + ") + " scrim"
 }
 
 // doors names the leaves of barn doors that are not folded back.

@@ -101,6 +101,53 @@ setups:
 	}
 }
 
+// TestAccessoriesAreChanges: where a zoom stands, wire, leaves, gels and cloth are told each by itself, and what stays is not.
+func TestAccessoriesAreChanges(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+people: {ada: {at: [2, 3]}}
+cameras: {A: {at: [2, 0.5], lens: 32 mm}}
+lights: {one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2, barndoors: {top: 60}, gels: [1/4 CTB]}}
+setups:
+  wide: {camera: A}
+  close: {camera: A, after: wide, change: {lights: {one: {focus: spot, scrims: [double], gels: [], diffusion: silk}}}}
+`, "close")
+	if len(setups) == 0 {
+		t.Fatal(log.All())
+	}
+	list := sectionOf(t, section.Input{Setup: setups[0]}, "Changes since wide")
+	got := list.Tables[0].Entries[0].Cells[1]
+	for _, words := range []string{"spot, was flood", "double scrim, was none", "gels none, was 1/4 CTB", "diffusion silk, was none"} {
+		if !strings.Contains(got, words) {
+			t.Errorf("the changes are %q, without %q", got, words)
+		}
+	}
+	if strings.Contains(got, "doors") {
+		t.Errorf("the doors stay, and the changes are %q", got)
+	}
+}
+
+// TestHalvesOfACurtain are told apart by their side, as seen from inside.
+func TestHalvesOfACurtain(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+rooms: {den: {size: [5, 4]}}
+openings:
+  w: {window: den.left, width: 1.2, dressing: [{cloth: sheer, drawn: [0.4, 0.5]}]}
+  v: {window: den.top, width: 1.2, dressing: [{cloth: sheer}, {blind: 50 mm}]}
+lights: {one: {unit: fresnel-tungsten-650, at: [1, 1], height: 2}}
+`)
+	if len(setups) == 0 {
+		t.Fatal(log.All())
+	}
+	var got []string
+	for _, e := range sectionOf(t, section.Input{Setup: setups[0]}, "Grip, in metres").Tables[0].Entries {
+		got = append(got, e.Cells[0]+" "+e.Cells[1])
+	}
+	want := []string{"w curtain, sheer, left half", "w curtain, sheer, right half", "v curtain, sheer", "v blind, slats of 0.05 m at 0°"}
+	if !slices.Equal(got, want) {
+		t.Errorf("the list has %q, want %q", got, want)
+	}
+}
+
 // TestCamerasComeAndGo: which camera rolls is a change, and none is struck for it.
 func TestCamerasComeAndGo(t *testing.T) {
 	setups, log := fixture.SetupsOf(t, `scrimshaw: 1

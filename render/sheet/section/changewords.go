@@ -46,12 +46,15 @@ func (c Report) lightChanges(was, is *plan.Light) []string {
 	}
 	return NonEmpty(
 		set("", c.UnitLabel(is), c.UnitLabel(was)),
-		set("", c.ModifierLabel(is), c.ModifierLabel(was)),
+		set("", c.sized(is.Head.ModifierLabel), c.sized(was.Head.ModifierLabel)), set("", bulb(&is.Head), bulb(&was.Head)),
+		set("", is.Head.FocusWord(), was.Head.FocusWord()),
+		set("", scrims(&is.Head), scrims(&was.Head)), set("", doors(is.Head.Doors), doors(was.Head.Doors)),
 		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)),
 		c.height(is.Height, was.Height), aim,
 		set("level", LightLevel(is), LightLevel(was)),
 		set("", LightColour(is), LightColour(was)),
-		set("gels", Filters(is), Filters(was)),
+		set("gels", strings.Join(is.Gels, " + "), strings.Join(was.Gels, " + ")),
+		set("diffusion", strings.Join(is.Diffusion, " + "), strings.Join(was.Diffusion, " + ")),
 		set("on", string(is.Mount.Kind), string(was.Mount.Kind)))
 }
 

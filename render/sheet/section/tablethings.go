@@ -119,7 +119,7 @@ func (c Report) grip() *Section {
 		o := &c.In.Setup.Openings[i]
 		for k := range o.Dressing {
 			d := &o.Dressing[k]
-			t.Entries = append(t.Entries, Entry{Cells: []string{o.Name, DressingWords(d),
+			t.Entries = append(t.Entries, Entry{Cells: []string{o.Name, Joined(", ", DressingWords(d), hungOn(o, d)),
 				c.Bare(r2.Norm(r2.Sub(d.B, d.A))) + " × " + c.Bare(d.Top-d.Foot), c.Bare((d.Top+d.Foot)/2 - floorOf(c.In.Setup, o.Room))}})
 		}
 		if len(o.Gels) > 0 {
@@ -149,6 +149,19 @@ func (c Report) clothWords(grip string) string {
 		}
 	}
 	return ""
+}
+
+// hungOn is the side of an opening that half a curtain hangs on, as seen from inside; "" of what covers all of it.
+func hungOn(o *plan.Opening, d *plan.Dressing) string {
+	const lap = 0.01 // m
+	from, to := r2.Dot(r2.Sub(d.A, o.Left), o.Rightward()), r2.Dot(r2.Sub(d.B, o.Left), o.Rightward())
+	switch {
+	case from <= lap && to >= o.Width()-lap:
+		return ""
+	case from <= lap:
+		return "left half"
+	}
+	return "right half"
 }
 
 // DressingWords says a curtain or a blind.
