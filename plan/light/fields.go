@@ -3,10 +3,7 @@ package light
 import (
 	"context"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan/light/internal/parallel"
-	"scrimshaw/plan/photometry"
 )
 
 // computeFields computes the fresh lights on the lattices.
@@ -50,26 +47,6 @@ func (w *World) drawnField(ctx context.Context, g *grid, l *lamp, masks []uint64
 	return values, f.masks, err
 }
 
-// steep is how many times the light of one point of an opening that of another must be for a short rule to miss it, and
-// faintShare the share of the brightest place of the opening's axis below which nobody misses it.
-const (
-	steep      = 2
-	faintShare = 1e-4
-)
-
-// isSteep says whether the light that comes from an opening differs much over it: at the edge of a narrow beam close by.
-func (l *lamp) isSteep(r *Receptor) bool {
-	low := l.fromPoint(l.at, r)
-	high := low
-	for _, side := range [...]r3.Vec{l.right, l.up} {
-		for _, reach := range [...]float64{-1, -0.5, 0.5, 1} {
-			e := l.fromPoint(r3.Add(l.at, r3.Scale(reach*l.opening.Largest()/2, side)), r)
-			low, high = min(low, e), max(high, e)
-		}
-	}
-	return high > steep*low && high*l.distance2(r.At) > faintShare*l.flux*photometry.Peak(l.shape)
-}
-
 // tracedField traces every point of a lattice: of one whose receptors do not lie in its plane, and where the lamp is no
 // opening that is as bright from all of its points, or its own screens hide a part of it from most of the lattice.
 func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float32, error) {
@@ -82,13 +59,12 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	tracers := make([]tracer, parallel.Workers(w.workers, lat.NV))
 	err := parallel.For(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
-		t.BVH = w.bvh
+		t.BVH, t.quick = w.bvh, l.shade != nil || l.screened != nil
 		for i := range lat.NU {
 			if lat.Masked(i, j) {
 				continue
 			}
 			r := lat.Receptor(i, j)
-			t.quick = l.shade != nil || l.screened != nil && !l.isSteep(&r)
 			sum := t.total(l, &r)
 			for c := range channels {
 				out[c*size+j*lat.NU+i] = float32(sum[c])

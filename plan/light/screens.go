@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
 
@@ -53,4 +54,24 @@ func (c *caster) stops(o, d r3.Vec) bool {
 		last = corner
 	}
 	return true
+}
+
+// steep is how many times the light of one point of an opening that of another must be for a short rule to miss it, and
+// faintShare the share of the brightest place of the opening's axis below which nobody misses it.
+const (
+	steep      = 2
+	faintShare = 1e-4
+)
+
+// isSteep says whether the light that comes from an opening differs much over it: at the edge of a narrow beam close by.
+func (l *lamp) isSteep(r *Receptor) bool {
+	low := l.fromPoint(l.at, r)
+	high := low
+	for _, side := range [...]r3.Vec{l.right, l.up} {
+		for _, reach := range [...]float64{-1, -0.5, 0.5, 1} {
+			e := l.fromPoint(r3.Add(l.at, r3.Scale(reach*l.opening.Largest()/2, side)), r)
+			low, high = min(low, e), max(high, e)
+		}
+	}
+	return high > steep*low && high*l.distance2(r.At) > faintShare*l.flux*photometry.Peak(l.shape)
 }

@@ -22,6 +22,7 @@ type tracer struct {
 	visibleSums
 	shadeView
 	quick  bool // by short rules, for fields and surfaces
+	coarse bool // part by part, as closely as surfaces are summed, where short rules do not serve
 	panes  []solid.Pane
 	ids    []solid.ID
 	shares []share
@@ -44,7 +45,13 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 		t.shade(l, r)
 		return t.shares
 	}
-	figure := l.outline(r.At, roundSides)
+	sides := roundSides
+	if t.quick && l.screened != nil && l.isSteep(r) {
+		sides = fewSides
+		t.quick, t.coarse = false, true
+		defer func() { t.quick, t.coarse = true, false }()
+	}
+	figure := l.outline(r.At, sides)
 	if figure == nil {
 		t.point(l, r)
 		return t.shares
@@ -140,7 +147,11 @@ func (l *lamp) isMeasured() bool { return l.creases != nil && l.creases.measured
 // parts adds up what is seen of an opening, as shares of the whole: its parts are summed by another rule than a round
 // opening is, and by the same as the whole here.
 func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.VisiblePart) {
-	whole := t.part(l, r, figure, fineSum)
+	closely := fineSum
+	if t.coarse {
+		closely = coarseSum
+	}
+	whole := t.part(l, r, figure, closely)
 	if !(whole > 0) {
 		return
 	}
@@ -150,7 +161,7 @@ func (t *tracer) parts(l *lamp, r *Receptor, figure []r3.Vec, all []solid.Visibl
 	}
 	left := 1.0
 	for i := range all {
-		share := min(t.part(l, r, all[i].Corners, fineSum)/whole, left)
+		share := min(t.part(l, r, all[i].Corners, closely)/whole, left)
 		if share > 0 {
 			left -= share
 			t.through(&all[i], r, share*full)
