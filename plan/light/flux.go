@@ -18,6 +18,9 @@ const tubePoints = 8
 // figures it would put each of them off alike.
 func (b *surfaceLamp) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
 	a := &b.patches[worker]
+	if b.l.before != nil {
+		return b.surface(a, figure, closely, func(r *Receptor) colour.RGB { return a.total(b.l, r) })
+	}
 	if b.l.shade != nil {
 		return b.surface(a, figure, closely, func(r *Receptor) colour.RGB {
 			a.shares = a.shares[:0]

@@ -38,6 +38,7 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 // newLamp prepares an emitter for the set, with what stops its light.
 func (w *World) newLamp(e *Emitter) *lamp {
 	l := newLamp(e, w.faces, w.tubes, w.bundle)
+	w.addImages(l, e)
 	if len(l.screens) == 0 {
 		return l
 	}

@@ -14,18 +14,21 @@ import (
 type share struct {
 	via    []solid.ID // in order from the lamp
 	filter colour.RGB
-	value  float64 // lx at levels of {1, 1, 1}, before the filter
+	value  float64   // lx at levels of {1, 1, 1}, before the filter
+	mirror *solid.ID // that it came by; nil where it came straight
 }
 
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
 type tracer struct {
 	visibleSums
 	shadeView
-	quick  bool // by short rules, for fields and surfaces
-	coarse bool // part by part, as closely as surfaces are summed, where short rules do not serve
-	panes  []solid.Pane
-	ids    []solid.ID
-	shares []share
+	quick    bool // by short rules, for fields and surfaces
+	coarse   bool // part by part, as closely as surfaces are summed, where short rules do not serve
+	panes    []solid.Pane
+	ids      []solid.ID
+	shares   []share
+	gathered []share  // straight and by mirrors
+	kept     []r3.Vec // of an outline
 }
 
 // light returns what a lamp gives to a receptor, in shares that hold until the next call; none to a spot meter, which looks
@@ -57,13 +60,20 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 		return t.shares
 	}
 	past := t.between(l, r)
-	if past == nil {
+	seen, cut := t.inSight(l, figure)
+	if len(seen) == 0 {
+		return nil
+	}
+	if past == nil && !cut {
 		if value := t.whole(l, r, figure); value > 0 {
 			t.add(value, nil)
 		}
 		return t.shares
 	}
-	all := t.Visible(r.At, figure, past, true)
+	all := t.Visible(r.At, seen, past, true)
+	for i := range all {
+		all[i].Cut = all[i].Cut || cut
+	}
 	switch {
 	case len(all) == 0:
 	case len(all) == 1 && !all[0].Cut:
@@ -194,7 +204,7 @@ func (t *tracer) add(value float64, panes []solid.Pane) {
 			return
 		}
 	}
-	t.shares = append(t.shares, share{append([]solid.ID(nil), t.ids...), filter, value})
+	t.shares = append(t.shares, share{via: append([]solid.ID(nil), t.ids...), filter: filter, value: value})
 }
 
 // surface finds what a spot meter looks at: a flat receptor on the first surface along the axis,

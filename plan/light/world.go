@@ -44,6 +44,7 @@ type World struct {
 	workers         int
 	report          func(done float64)
 	masks           sync.Pool // the memory of fields, of *[]uint64
+	mirrors         []mirror
 }
 
 // Build makes a World of a set, which must not change afterwards.
@@ -65,6 +66,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	}
 	w.bodies = solid.NewBVH(bodies)
 	w.sortSet(set)
+	w.findMirrors(set)
 	return w, nil
 }
 

@@ -66,7 +66,6 @@ var laters = []Later{
 	{Table: "light", Key: "breakup", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
 	{Table: "piece of grip", Key: "silver", Waits: "what polished boards mirror", Changes: RoomLight},
-	{Table: "piece of furniture", Key: "mirror", Waits: "mirrors", Changes: RoomLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
 	{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: OwnStops},

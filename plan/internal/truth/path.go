@@ -34,8 +34,17 @@ func (r *Receptor) pick(u, v float64) r3.Vec {
 	return tiltedFrom(r.Axis, cos, v)
 }
 
-// direct is what a point of a lamp gives straight to a receptor.
+// direct is what a point of a lamp gives to a receptor, straight and by one mirror.
 func (s *set) direct(l *lamp, r *Receptor, u, v float64, plain *PCG) (e colour.RGB) {
+	e = s.straight(l, r, u, v, plain)
+	for i := range s.mirrors {
+		e = e.Add(s.byMirror(l, r, &s.mirrors[i], u, v, plain))
+	}
+	return e
+}
+
+// straight is what a point of a lamp gives straight to a receptor.
+func (s *set) straight(l *lamp, r *Receptor, u, v float64, plain *PCG) (e colour.RGB) {
 	p := l.sample(r, u, v, plain)
 	if !(p.value > 0) {
 		return e

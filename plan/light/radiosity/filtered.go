@@ -10,11 +10,12 @@ import (
 // black is the element that gives no light: where rays end that meet nothing.
 const black = 0
 
-// filtered is an element as it is seen through clear sheets.
+// filtered is an element as it is seen through clear sheets and by mirrors.
 type filtered struct {
 	element uint32
 	factor  colour.RGB
 	via     []solid.ID // from the element to where it is seen
+	mirror  bool       // whether one of those is a mirror
 }
 
 // filteredElements numbers what is seen through clear sheets. The numbers depend on who comes first, and
@@ -28,11 +29,11 @@ type filteredElements struct {
 // filteredBit marks a hit as an element that is seen through clear sheets.
 const filteredBit = 1 << 31
 
-// behind gives the number of an element seen through panes, which are in order from where it is seen.
-func (v *filteredElements) behind(element uint32, panes []solid.Pane) uint32 {
+// behind gives the number of an element seen through panes or by mirrors, which are in order from where it is seen.
+func (v *filteredElements) behind(element uint32, panes []solid.Pane, mirror bool) uint32 {
 	key := make([]byte, 4, 4+4*len(panes))
 	put(key, element)
-	w := filtered{element: element, factor: colour.RGB{1, 1, 1}}
+	w := filtered{element: element, factor: colour.RGB{1, 1, 1}, mirror: mirror}
 	for i := len(panes) - 1; i >= 0; i-- {
 		p := &panes[i]
 		key = append(key, 0, 0, 0, 0)

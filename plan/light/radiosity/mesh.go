@@ -27,6 +27,7 @@ type mesh struct {
 	splitPlanes []splitPlane // what parts faces
 	beyond      environment
 	veils       veils
+	mirrors     mirrors
 }
 
 // span is a run of faces.
@@ -40,7 +41,7 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}, mirrors: mirrors{}}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]
@@ -64,8 +65,8 @@ func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
 		}
 		front, back := sheetFaces(s)
 		group := m.group(named, s.Name, s.ID)
-		m.add(s.ID, front, group, &s.Front)
-		m.add(s.ID, back, group, &s.Back)
+		m.addSide(mirrorSide{s.ID, true}, front, group, &s.Front)
+		m.addSide(mirrorSide{s.ID, false}, back, group, &s.Back)
 	}
 	m.cut(size)
 	return m

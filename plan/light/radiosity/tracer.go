@@ -10,11 +10,12 @@ import (
 type tracer struct {
 	m      *mesh
 	choice hotChoice
-	panes  []solid.Pane
+	panes  []solid.Pane // and mirrors that the ray has passed, with what each leaves
 	view   solid.Viewer
 	near   []int32
 	own    box // round the solids that are not there for its rays
 
+	mirrors int // that the ray has met
 	number  int // of the next ray, by which it passes a cloth or ends there
 	skipped []solid.ID
 
@@ -27,23 +28,35 @@ func newTracer(m *mesh) *tracer { return &tracer{m: m, view: solid.Viewer{BVH: m
 // trace gives the element that a ray meets; not ok where it starts inside a solid.
 func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 	m := e.m
-	hit, met := m.bvh.First(o, d, skip)
-	through := met && hit.Skin.Clear()
-	if through {
-		hit, met = e.past(o, d, skip, hit)
+	e.panes, e.mirrors = e.panes[:0], 0
+	for {
+		hit, met := m.bvh.First(o, d, skip)
+		through := met && hit.Skin.Clear()
+		if through {
+			hit, met = e.past(o, d, skip, hit)
+		}
+		if !met {
+			at := r3.Add(o, r3.Scale(horizon, d))
+			return e.behind(m.beyond.element(d), o, at, skip, through), true
+		}
+		if hit.T == 0 {
+			return black, false
+		}
+		at := r3.Vec{X: o.X + hit.T*d.X, Y: o.Y + hit.T*d.Y, Z: o.Z + hit.T*d.Z}
+		if len(skip) > 0 && e.buried(at, hit.Normal) {
+			return black, true
+		}
+		factor, goesOn := m.mirrored(&hit, e.number)
+		if !goesOn {
+			return e.behind(m.element(&hit, at), o, at, skip, through), true
+		}
+		if e.mirrors++; e.mirrors > mostMirrors {
+			return black, true
+		}
+		e.pass(o, at, skip, through)
+		e.panes = append(e.panes, solid.Pane{ID: hit.ID, Factor: factor})
+		o, d = at, turned(d, hit.Normal)
 	}
-	if !met {
-		at := r3.Add(o, r3.Scale(horizon, d))
-		return e.behind(m.beyond.element(d), o, at, skip, through), true
-	}
-	if hit.T == 0 {
-		return black, false
-	}
-	at := r3.Vec{X: o.X + hit.T*d.X, Y: o.Y + hit.T*d.Y, Z: o.Z + hit.T*d.Z}
-	if len(skip) > 0 && e.buried(at, hit.Normal) {
-		return black, true
-	}
-	return e.behind(m.element(&hit, at), o, at, skip, through), true
 }
 
 // past is what a ray meets that meets a clear sheet first.
@@ -68,15 +81,24 @@ func (e *tracer) past(o, d r3.Vec, skip []solid.ID, hit solid.Hit) (solid.Hit, b
 // through says whether there are any.
 func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, through bool) uint32 {
 	e.at, e.element = at, element
-	if !through || element == black {
+	if element == black {
 		return element
 	}
-	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes[:0])
+	e.pass(o, at, skip, through)
 	if len(e.panes) > 0 {
-		e.m.veils.weigh(e.panes)
-		return e.m.seen.behind(element, e.panes)
+		return e.m.seen.behind(element, e.panes, e.mirrors > 0)
 	}
 	return element
+}
+
+// pass notes the clear sheets on a stretch of a ray, where there are any.
+func (e *tracer) pass(o, at r3.Vec, skip []solid.ID, through bool) {
+	if !through {
+		return
+	}
+	first := len(e.panes)
+	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes)
+	e.m.veils.weigh(e.panes[first:])
 }
 
 // buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor
