@@ -23,6 +23,7 @@ type Material struct {
 	XY            *[2]float64 // chromaticity where it is not neutral: x, y of CIE 1931, under D65
 	Transmittance float64     // share that a glass lets through, luminous, 0 to 1; 0 for an opaque surface
 	Mirror        float64     // share of Reflectance that mirrors
+	Lobe          float64     // over how wide an angle it does, between its halves, degrees; 0: sharply
 }
 
 // Colour gives what the surface does to light, linear AP1: a neutral surface has three equal

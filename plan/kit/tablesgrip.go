@@ -41,6 +41,9 @@ func clothShape() *source.Shape[clothData] {
 	}, Forms: []string{"stops", "opaque"}}
 }
 
+// leastLobe is the narrowest lobe, degrees: one narrower is a mirror as good as flat.
+const leastLobe = 6
+
 func materialShape() *source.Shape[Material] {
 	type m = Material
 	return &source.Shape[Material]{Name: "material", Doc: "A surface.", Fields: []source.Field[Material]{
@@ -52,7 +55,9 @@ func materialShape() *source.Shape[Material] {
 		withDefault(field("transmittance", share("a transmittance", "0.9"), func(v *m) *float64 { return &v.Transmittance },
 			"Of a glass: the share that goes through."), "opaque"),
 		withDefault(field("mirror", share("a share", "0.8"), func(v *m) *float64 { return &v.Mirror },
-			"The share of the reflectance that mirrors."), "0"),
+			"The share of the reflectance that mirrors. It is computed of boards of grip and of mirrors; on all else it scatters."), "0"),
+		withDefault(field("lobe", angle("an angle", "12", leastLobe, 90), func(v *m) *float64 { return &v.Lobe },
+			"Full angle between the halves of the lobe in which it mirrors."), "a sharp mirror"),
 	}}
 }
 

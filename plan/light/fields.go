@@ -2,7 +2,9 @@ package light
 
 import (
 	"context"
+	"slices"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
 )
 
@@ -67,7 +69,11 @@ func (w *World) fieldOf(ctx context.Context, seen *seenLattice, l *lamp, masks *
 			values = addPlanes(values, more, m.Factor, seen.NU*seen.NV)
 		}
 	}
-	return values, err
+	if err != nil || len(l.boards) == 0 {
+		return values, err
+	}
+	more, err := w.boardField(ctx, seen.Lattice, l)
+	return addPlanes(values, more, colour.RGB{1, 1, 1}, seen.NU*seen.NV), err
 }
 
 // drawnField draws shadows. It gives back the memory of the masks.
@@ -87,18 +93,36 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	if w.tinted {
 		channels = 3
 	}
+	quick := l.shade != nil || l.screened != nil || l.before != nil
+	return w.eachPoint(ctx, lat, channels, quick, func(t *tracer, r *Receptor) colour.RGB { return t.total(l, r) })
+}
+
+// boardField traces what comes by boards.
+func (w *World) boardField(ctx context.Context, lat *Lattice, l *lamp) ([]float32, error) {
+	channels := 1
+	if w.tinted || slices.ContainsFunc(l.boards, func(b litBoard) bool { return coloured(b.Factor) }) {
+		channels = 3
+	}
+	return w.eachPoint(ctx, lat, channels, true, func(t *tracer, r *Receptor) (sum colour.RGB) {
+		t.gathered = t.byBoards(l, r, t.gathered[:0])
+		return sumOf(t.gathered)
+	})
+}
+
+// eachPoint traces every point of a lattice, quickly or closely.
+func (w *World) eachPoint(ctx context.Context, lat *Lattice, channels int, quick bool, light func(t *tracer, r *Receptor) colour.RGB) ([]float32, error) {
 	size := lat.NU * lat.NV
 	out := make([]float32, channels*size)
 	tracers := make([]tracer, parallel.Workers(w.workers, lat.NV))
 	err := parallel.For(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
-		t.BVH, t.quick = w.bvh, l.shade != nil || l.screened != nil || l.before != nil
+		t.BVH, t.quick = w.bvh, quick
 		for i := range lat.NU {
 			if lat.Masked(i, j) {
 				continue
 			}
 			r := lat.Receptor(i, j)
-			sum := t.total(l, &r)
+			sum := light(t, &r)
 			for c := range channels {
 				out[c*size+j*lat.NU+i] = float32(sum[c])
 			}

@@ -35,6 +35,7 @@ type lamp struct {
 	screens         []caster     // what stops its light alone
 	screened        *solid.BVH   // the set with those; nil where there are none
 	images          []image      // as mirrors show it
+	boards          []litBoard   // that throw its light on in a lobe
 	before          *solid.Plane // as a mirror shows it: what of it lies before that, where this is not all of it
 }
 

@@ -22,6 +22,10 @@ type mirror struct {
 // findMirrors makes the mirrors of a set ready.
 func (w *World) findMirrors(set *solid.Set) {
 	for _, m := range set.Mirrors() {
+		if m.Power > 0 {
+			w.boards = append(w.boards, newBoard(m))
+			continue
+		}
 		through := m.Through(set)
 		v := &World{set: through, scattering: map[solid.ID]bool{}, bvh: solid.NewBVH(through), exact: w.exact, faces: w.faces, tubes: w.tubes, bundle: w.bundle, workers: w.workers}
 		v.sortSet(through)
@@ -100,9 +104,9 @@ func (m *mirror) lattice(l *Lattice) *Lattice {
 	return &v
 }
 
-// all is what a lamp gives to a receptor, straight and by mirrors, in shares that hold until the next call.
+// all is what a lamp gives to a receptor, straight, by mirrors and by boards, in shares that hold until the next call.
 func (t *tracer) all(l *lamp, r *Receptor) []share {
-	if len(l.images) == 0 {
+	if len(l.images) == 0 && len(l.boards) == 0 {
 		return t.light(l, r)
 	}
 	out := append(t.gathered[:0], t.light(l, r)...)
@@ -119,7 +123,20 @@ func (t *tracer) all(l *lamp, r *Receptor) []share {
 			out = append(out, s)
 		}
 	}
-	t.BVH, t.gathered = set, out
+	t.BVH = set
+	t.gathered = t.byBoards(l, r, out)
+	return t.gathered
+}
+
+// byBoards adds what a lamp gives to a receptor by boards.
+func (t *tracer) byBoards(l *lamp, r *Receptor, out []share) []share {
+	for i := range l.boards {
+		b := &l.boards[i]
+		for _, s := range t.byBoard(l, b, r) {
+			s.filter, s.mirror = s.filter.Times(b.Factor), &b.ID
+			out = append(out, s)
+		}
+	}
 	return out
 }
 

@@ -15,6 +15,7 @@ import (
 type mirroredLamp struct {
 	straight *surfaceLamp
 	images   []surfaceImage
+	boards   []surfaceBoard
 	sights   [][]radiosity.Visibility // by worker: of the patch it looks at, straight and by each mirror
 }
 
@@ -27,7 +28,7 @@ type surfaceImage struct {
 // surfaceLampOf is a lamp as surfaces see it.
 func (w *World) surfaceLampOf(l *lamp) radiosity.Lamp {
 	straight := w.newSurfaceLamp(l)
-	if len(l.images) == 0 {
+	if len(l.images) == 0 && len(l.boards) == 0 {
 		return straight
 	}
 	b := &mirroredLamp{straight: straight, sights: make([][]radiosity.Visibility, parallel.Workers(w.workers, math.MaxInt))}
@@ -35,8 +36,11 @@ func (w *World) surfaceLampOf(l *lamp) radiosity.Lamp {
 		m := &l.images[i]
 		b.images = append(b.images, surfaceImage{m.mirror, m.w.newSurfaceLamp(m.l)})
 	}
+	for i := range l.boards {
+		b.boards = append(b.boards, surfaceBoard{&l.boards[i], straight})
+	}
 	for i := range b.sights {
-		b.sights[i] = make([]radiosity.Visibility, 1+len(b.images))
+		b.sights[i] = make([]radiosity.Visibility, 1+len(b.images)+len(b.boards))
 	}
 	return b
 }
@@ -49,6 +53,11 @@ func (b *mirroredLamp) SetPatch(worker int, corners []r3.Vec, normal r3.Vec) rad
 	for i := range b.images {
 		sights[i+1] = b.images[i].setPatch(worker, corners, normal)
 		most = max(most, sights[i+1])
+	}
+	for i := range b.boards {
+		n := 1 + len(b.images) + i
+		sights[n] = b.boards[i].setPatch(worker, corners, normal)
+		most = max(most, sights[n])
 	}
 	return most
 }
@@ -77,6 +86,11 @@ func (b *mirroredLamp) Flux(worker int, figure []r3.Vec, closely bool) (sum colo
 			sum = sum.Add(m.Factor.Times(m.lamp.Flux(worker, m.Images(before), closely)))
 		}
 	}
+	for i := range b.boards {
+		if sights[1+len(b.images)+i] != radiosity.Hidden {
+			sum = sum.Add(b.boards[i].flux(worker, figure, closely))
+		}
+	}
 	return sum
 }
 
@@ -87,6 +101,9 @@ func (b *mirroredLamp) Light(worker int, at, normal r3.Vec) colour.RGB {
 		if m := &b.images[i]; m.shows(at) {
 			sum = sum.Add(m.Factor.Times(m.lamp.Light(worker, m.Image(at), m.Turned(normal))))
 		}
+	}
+	for i := range b.boards {
+		sum = sum.Add(b.boards[i].light(worker, &Receptor{At: at, Axis: normal}))
 	}
 	return sum
 }

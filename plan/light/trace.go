@@ -27,8 +27,9 @@ type tracer struct {
 	panes    []solid.Pane
 	ids      []solid.ID
 	shares   []share
-	gathered []share  // straight and by mirrors
-	kept     []r3.Vec // of an outline
+	gathered []share      // straight and by mirrors
+	kept     []r3.Vec     // of an outline
+	behind   solid.Viewer // of what a lamp lights of a board
 }
 
 // light returns what a lamp gives to a receptor, in shares that hold until the next call; none to a spot meter, which looks
@@ -95,8 +96,10 @@ func (t *tracer) total(l *lamp, r *Receptor) colour.RGB {
 }
 
 // sum adds the shares up.
-func (t *tracer) sum() (sum colour.RGB) {
-	for _, s := range t.shares {
+func (t *tracer) sum() colour.RGB { return sumOf(t.shares) }
+
+func sumOf(shares []share) (sum colour.RGB) {
+	for _, s := range shares {
 		sum = sum.Add(s.filter.Scale(s.value))
 	}
 	return sum
@@ -207,23 +210,37 @@ func (t *tracer) add(value float64, panes []solid.Pane) {
 	t.shares = append(t.shares, share{via: append([]solid.ID(nil), t.ids...), filter: filter, value: value})
 }
 
-// surface finds what a spot meter looks at: a flat receptor on the first surface along the axis,
-// behind clear sheets, and the factor from its illuminance to the luminance seen, Reflect/pi times
-// what the sheets pass. Where there is no surface the spot meter itself reads what the environment sends, 1/pi of its
-// exitance.
+// surface finds what a spot meter looks at: a flat receptor on the first surface along the axis, behind clear sheets and in
+// mirrors, and the factor from its illuminance to the luminance seen, Reflect/pi times what sheets and mirrors leave. Where
+// there is no surface the spot meter itself reads what the environment sends, 1/pi of its exitance. A silver board counts as
+// if it scattered all that it returns.
 func (w *World) surface(r *Receptor) (Receptor, colour.RGB) {
+	seen, gain := *r, colour.RGB{1, 1, 1}
+	for range mostSpotMirrors {
+		hit, ok := w.firstSeen(&seen)
+		if !ok {
+			return seen, gain.Scale(1 / math.Pi)
+		}
+		at := r3.Add(seen.At, r3.Scale(hit.T, seen.Axis))
+		panes, _ := w.bvh.Segment(seen.At, at, append(slices.Clone(r.Skip), hit.ID), nil)
+		gain = gain.Times(passed(panes))
+		if hit.Skin.Mirror < 1 || hit.Skin.Lobe > 0 || hit.Skin.Clear() {
+			return Receptor{At: at, Axis: hit.Normal, Skip: r.Skip}, gain.Times(hit.Skin.Reflect).Scale(1 / math.Pi)
+		}
+		gain = gain.Times(hit.Skin.Reflect)
+		seen.At, seen.Axis = at, r3.Sub(seen.Axis, r3.Scale(2*r3.Dot(seen.Axis, hit.Normal), hit.Normal))
+	}
+	return seen, colour.RGB{}
+}
+
+// mostSpotMirrors is in how many mirrors, one after the other, a spot meter looks.
+const mostSpotMirrors = 8
+
+// firstSeen is the first surface along the axis of a spot meter.
+func (w *World) firstSeen(r *Receptor) (solid.Hit, bool) {
 	hit, ok := w.bvh.FirstOpaque(r.At, r.Axis, r.Skip)
 	if body, seen := w.bodies.FirstOpaque(r.At, r.Axis, r.Skip); seen && (!ok || body.T < hit.T) {
-		hit, ok = body, true
+		return body, true
 	}
-	if !ok {
-		return *r, colour.RGB{1, 1, 1}.Scale(1 / math.Pi)
-	}
-	at := r3.Add(r.At, r3.Scale(hit.T, r.Axis))
-	gain := hit.Skin.Reflect.Scale(1 / math.Pi)
-	panes, _ := w.bvh.Segment(r.At, at, append(slices.Clone(r.Skip), hit.ID), nil)
-	for _, p := range panes {
-		gain = gain.Times(p.Factor)
-	}
-	return Receptor{At: at, Axis: hit.Normal, Skip: r.Skip}, gain
+	return hit, ok
 }

@@ -45,6 +45,7 @@ type World struct {
 	report          func(done float64)
 	masks           sync.Pool // the memory of fields, of *[]uint64
 	mirrors         []mirror
+	boards          []board
 }
 
 // Build makes a World of a set, which must not change afterwards.

@@ -80,7 +80,7 @@ func kitSkin(m *kit.Material) solid.Skin {
 // polished is a skin with what of it mirrors, where it is that of a flat board: on all else a shine counts as scattered.
 func (r *catalogue) polished(skin solid.Skin, name string) solid.Skin {
 	if m := r.kit.Material(name); m != nil && !r.isOwnMaterial(name) {
-		skin.Mirror = m.Mirror
+		skin.Mirror, skin.Lobe = m.Mirror, m.Lobe
 	}
 	return skin
 }

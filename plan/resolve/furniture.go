@@ -21,7 +21,6 @@ func (r *furniturePass) furnish() {
 				leave()
 				return
 			}
-			r.formNotComputed("piece of furniture", string(f.Kind), "furniture."+f.Name, written.Span)
 			if f.Kind == term.Mirror {
 				r.hangMirror(written, f)
 			} else {

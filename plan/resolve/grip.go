@@ -123,7 +123,6 @@ func withTilt(axis r3.Vec, pan, tilt float64) r3.Vec {
 // hangSheet puts a piece of grip into the set with the surface that light meets. A frame without cloth is seen, and stops
 // no light.
 func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
-	r.formNotComputed("piece of grip", string(g.Kind), "grip."+g.Name, written.Span)
 	var skin solid.Skin
 	var ok bool
 	switch {

@@ -57,7 +57,7 @@ func (r *furniturePass) mirrorGlass(f *scene.Furniture) (solid.Skin, bool) {
 				mirrors = append(mirrors, m.Name)
 			}
 		}
-		r.Errorf(f.Material.Span, CodeNoMirror, "leave material out, or write "+listed(mirrors), "a mirror of %s mirrors nothing", name)
+		r.Errorf(f.Material.Span, CodeNoMirror, "leave material out, or name what mirrors: "+listed(mirrors), "a mirror of %s mirrors nothing", name)
 		return skin, false
 	}
 	return skin, ok

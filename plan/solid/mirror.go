@@ -1,17 +1,20 @@
 package solid
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
 )
 
-// Mirror is a side of a flat sheet that mirrors light. Before it lies what it can show.
+// Mirror is a side of a flat sheet that mirrors light, sharply or in a lobe. Before it lies what it can show.
 type Mirror struct {
 	ID      ID
 	Corners []r3.Vec   // m, counter-clockwise from before it
 	Plane   Plane      // what lies behind it: N looks out of the mirror
 	Factor  colour.RGB // what is mirrored of the light on it
+	Power   float64    // of the lobe that it leaves in; 0 of a flat mirror
 }
 
 // Specular is what a side of a sheet mirrors. What light passes straight does not mirror, and neither do prisms.
@@ -30,29 +33,40 @@ func (s *Skin) Matt() colour.RGB {
 	return s.Reflect.Scale(1 - s.Mirror)
 }
 
+// LobePower is the power of the cosine, of the angle from the mirrored direction, by which light leaves a surface in a lobe
+// (B. T. Phong, Illumination for Computer Generated Pictures, 1975); 0 of a flat mirror. By (power + 1)/2 pi over the greater of the
+// cosines at which light comes and leaves, as metal does, no more leaves than comes, and little less (L. Neumann and others,
+// Compact Metallic Reflectance Models, 1999).
+func (s *Skin) LobePower() float64 {
+	if s.Lobe == 0 {
+		return 0
+	}
+	return math.Log(0.5) / math.Log(math.Cos(s.Lobe/2*math.Pi/180))
+}
+
 // Mirrors returns the sides of sheets that mirror, in the order of the set.
 func (s *Set) Mirrors() (all []Mirror) {
 	for i := range s.Sheets {
 		sheet := &s.Sheets[i]
-		if f := sheet.Front.Specular(); f != (colour.RGB{}) {
-			all = addMirror(all, sheet.ID, sheet.Corners, f)
+		if sheet.Front.Specular() != (colour.RGB{}) {
+			all = addMirror(all, sheet.ID, sheet.Corners, &sheet.Front)
 		}
-		if f := sheet.Back.Specular(); f != (colour.RGB{}) {
-			all = addMirror(all, sheet.ID, reversed(sheet.Corners), f)
+		if sheet.Back.Specular() != (colour.RGB{}) {
+			all = addMirror(all, sheet.ID, reversed(sheet.Corners), &sheet.Back)
 		}
 	}
 	return all
 }
 
 // addMirror adds a mirror, where its corners span one.
-func addMirror(all []Mirror, id ID, corners []r3.Vec, factor colour.RGB) []Mirror {
+func addMirror(all []Mirror, id ID, corners []r3.Vec, skin *Skin) []Mirror {
 	area := newell(corners)
 	size := r3.Norm(area)
 	if !(size > 0) {
 		return all
 	}
 	n := r3.Scale(1/size, area)
-	return append(all, Mirror{ID: id, Corners: corners, Plane: Plane{N: n, C: r3.Dot(n, Centre(corners))}, Factor: factor})
+	return append(all, Mirror{ID: id, Corners: corners, Plane: Plane{N: n, C: r3.Dot(n, Centre(corners))}, Factor: skin.Specular(), Power: skin.LobePower()})
 }
 
 // Image is where a place is seen in the mirror, m.

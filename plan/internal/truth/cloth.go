@@ -55,7 +55,12 @@ func (s *set) leg(r *Receptor, d r3.Vec, p *points) (f *face, h hit, front bool,
 		if !on {
 			return f, h, front, weight
 		}
-		r, d = &Receptor{At: h.at, Skip: r.Skip}, f.mirrored(d)
+		var counted float64
+		d, counted, on = f.spread(d, front, p)
+		if weight = weight.Scale(counted); !on {
+			return nil, h, front, weight
+		}
+		r = &Receptor{At: h.at, Skip: r.Skip}
 	}
 	return nil, h, front, weight
 }
@@ -80,8 +85,12 @@ func (s *set) litBy(on *side, carry colour.RGB, n [4]float64, p *points) (e colo
 	if on.sends == (colour.RGB{}) {
 		return e
 	}
+	four := [4]float64{n[2], n[3]}
+	if len(s.mirrors) > 0 {
+		four[2], four[3] = p.plain.Float(), p.plain.Float()
+	}
 	for _, l := range s.lamps {
-		e = e.Add(carry.Times(on.sends).Times(s.direct(l, &on.at, n[2], n[3], &p.plain)))
+		e = e.Add(carry.Times(on.sends).Times(s.direct(l, &on.at, four, &p.plain)))
 	}
 	return e
 }

@@ -19,6 +19,7 @@ type face struct {
 	reflect   [2]colour.RGB // of the front and the back
 	pass      [2]colour.RGB // of the front and the back; of a pane
 	shine     [2]colour.RGB // of the front and the back: what is mirrored
+	lobe      [2]float64    // likewise the power of the lobe that it leaves in; 0 for sharply
 	scatter   [2]colour.RGB // what falls on the front and on the back and leaves the other side scattered; of a cloth
 	one       r3.Vec        // of a parallelogram: the shares along its two sides are one·p - at[0] and two·p - at[1]
 	two       r3.Vec

@@ -35,10 +35,10 @@ func (r *Receptor) pick(u, v float64) r3.Vec {
 }
 
 // direct is what a point of a lamp gives to a receptor, straight and by one mirror.
-func (s *set) direct(l *lamp, r *Receptor, u, v float64, plain *PCG) (e colour.RGB) {
-	e = s.straight(l, r, u, v, plain)
+func (s *set) direct(l *lamp, r *Receptor, n [4]float64, plain *PCG) (e colour.RGB) {
+	e = s.straight(l, r, n[0], n[1], plain)
 	for i := range s.mirrors {
-		e = e.Add(s.byMirror(l, r, &s.mirrors[i], u, v, plain))
+		e = e.Add(s.byMirror(l, r, &s.mirrors[i], n, plain))
 	}
 	return e
 }

@@ -77,6 +77,7 @@ func facesOf(s *solid.Set) (opaque, panes []face) {
 		f, ok := newFace(sheet.ID, sheet.Corners)
 		f.reflect[0], f.shine[0] = mattAndShine(&sheet.Front)
 		f.reflect[1], f.shine[1] = mattAndShine(&sheet.Back)
+		f.lobe = [2]float64{lobePower(sheet.Front.Lobe), lobePower(sheet.Back.Lobe)}
 		f.pass = [2]colour.RGB{sheet.Front.Direct, sheet.Back.Direct}
 		f.scatter = [2]colour.RGB{sheet.Front.Diffuse, sheet.Back.Diffuse}
 		switch {

@@ -16,10 +16,15 @@ import (
 // the light is left then.
 const mostMirrors = 8
 
+// Where it mirrors in a lobe, a ray goes on somewhere in that, as likely as the lobe is bright there, and the flatter than it has
+// come the seldomer: that is what the lobe is less bright toward there.
+
 // specular is a side of a mirror.
 type specular struct {
 	turns  veil
 	factor colour.RGB // of what goes on, times how much seldomer rays go on than meet the mirror
+	power  float64    // of the lobe; 0 of a flat mirror
+	lobe   [3]veil    // by which turns rays spread in the lobe, and go on
 }
 
 // mirrorSide is a sheet and which of its sides.
@@ -40,7 +45,11 @@ func (m *mesh) addSide(side mirrorSide, faces []face, group int32, skin *solid.S
 		return
 	}
 	on := shiny.Y() / (shiny.Y() + matt.Y())
-	s := &specular{veil{passing: on, turn: math.Sqrt(prime(len(m.veils) + len(m.mirrors)))}, shiny.Scale(1 / on)}
+	s := &specular{turns: m.newTurns(0), factor: shiny.Scale(1 / on), power: skin.LobePower()}
+	s.turns.passing = on
+	for i := range s.lobe {
+		s.lobe[i] = m.newTurns(1 + i)
+	}
 	m.mirrors[side] = s
 	m.noteColour(shiny)
 	if on < 1 {
@@ -52,13 +61,39 @@ func (m *mesh) addSide(side mirrorSide, faces []face, group int32, skin *solid.S
 	}
 }
 
-// mirrored says whether a ray, by its number, goes on mirrored from what it has met, and what is left of its light then.
-func (m *mesh) mirrored(h *solid.Hit, number int) (factor colour.RGB, is bool) {
+// turnsOfMirror is how many decisions a ray makes at a mirror, each by turns of its own.
+const turnsOfMirror = 4
+
+// newTurns are turns of the next mirror that no other and no cloth has.
+func (m *mesh) newTurns(n int) veil {
+	return veil{turn: math.Sqrt(prime(len(m.veils) + turnsOfMirror*len(m.mirrors) + n))}
+}
+
+// mirrored says whether a ray, by its number, goes on mirrored from what it has met, where to, and what is left of its light
+// then. None is left where it would go into the mirror.
+func (m *mesh) mirrored(h *solid.Hit, d r3.Vec, number int) (to r3.Vec, factor colour.RGB, is bool) {
 	s := m.mirrors[mirrorSide{h.ID, h.Front}]
 	if !s.goesOn(number) {
-		return factor, false
+		return to, factor, false
 	}
-	return s.factor, true
+	to = r3.Sub(d, r3.Scale(2*r3.Dot(d, h.Normal), h.Normal))
+	if s.power == 0 {
+		return to, s.factor, true
+	}
+	to = s.inLobe(to, number)
+	if s.lobe[2].at(number)*-r3.Dot(d, h.Normal) >= r3.Dot(to, h.Normal) {
+		return to, colour.RGB{}, true
+	}
+	return to, s.factor, true
+}
+
+// inLobe is a direction in the lobe about another, by the number of a ray.
+func (s *specular) inLobe(middle r3.Vec, number int) r3.Vec {
+	cos := math.Pow(s.lobe[0].at(number), 1/(s.power+1))
+	y, x := math.Sincos(2 * math.Pi * s.lobe[1].at(number))
+	round := math.Sqrt(1 - cos*cos)
+	frame := basisOf(middle)
+	return r3.Add(r3.Scale(cos, middle), r3.Add(r3.Scale(round*x, frame.u), r3.Scale(round*y, frame.v)))
 }
 
 // goesOn says whether a ray, by its number, goes on mirrored from a surface.
@@ -79,6 +114,3 @@ func (p *depthBuffer) mirror(v *view, d r3.Vec, hits []uint32) {
 		}
 	}
 }
-
-// turned is a direction mirrored at a surface.
-func turned(d, normal r3.Vec) r3.Vec { return r3.Sub(d, r3.Scale(2*r3.Dot(d, normal), normal)) }

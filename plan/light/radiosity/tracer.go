@@ -3,6 +3,7 @@ package radiosity
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/solid"
 )
 
@@ -46,16 +47,16 @@ func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 		if len(skip) > 0 && e.buried(at, hit.Normal) {
 			return black, true
 		}
-		factor, goesOn := m.mirrored(&hit, e.number)
+		to, factor, goesOn := m.mirrored(&hit, d, e.number)
 		if !goesOn {
 			return e.behind(m.element(&hit, at), o, at, skip, through), true
 		}
-		if e.mirrors++; e.mirrors > mostMirrors {
+		if e.mirrors++; e.mirrors > mostMirrors || factor == (colour.RGB{}) {
 			return black, true
 		}
 		e.pass(o, at, skip, through)
 		e.panes = append(e.panes, solid.Pane{ID: hit.ID, Factor: factor})
-		o, d = at, turned(d, hit.Normal)
+		o, d = at, to
 	}
 }
 
