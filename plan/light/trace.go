@@ -25,6 +25,7 @@ type tracer struct {
 	quick    bool // by short rules, for fields and surfaces
 	coarse   bool // part by part, as closely as surfaces are summed, where short rules do not serve
 	panes    []solid.Pane
+	aside    []solid.Pane // from the corners of a part
 	ids      []solid.ID
 	shares   []share
 	gathered []share      // straight and by mirrors
@@ -187,10 +188,40 @@ func (t *tracer) through(g *solid.VisiblePart, r *Receptor, value float64) {
 	t.panes = t.panes[:0]
 	if g.Filtered {
 		t.panes, _ = t.BVH.Segment(t.wayFrom(g.Corners, r), r.At, r.Skip, t.panes)
+		if !t.quick {
+			value *= t.overAngles(g.Corners, r)
+		}
 	}
 	if value != 0 {
 		t.add(value, t.panes)
 	}
+}
+
+// steepGlass is the ratio of what passes glass to what passes it from straight ahead below which that differs over a lamp.
+const steepGlass = 0.99
+
+// overAngles is what passes the glass before a part of an opening, in the mean over the part, by what passes from its middle:
+// by the rule of Simpson, from the middle and the corners.
+func (t *tracer) overAngles(corners []r3.Vec, r *Receptor) float64 {
+	middle := glassRatio(t.panes)
+	if middle >= steepGlass || middle == 0 || len(corners) < 3 {
+		return 1
+	}
+	mean := 0.0
+	for _, p := range corners {
+		t.aside, _ = t.BVH.Segment(p, r.At, r.Skip, t.aside[:0])
+		mean += glassRatio(t.aside) / float64(len(corners))
+	}
+	return (mean/middle + 2) / 3
+}
+
+// glassRatio is what passes panes by what would from straight ahead.
+func glassRatio(panes []solid.Pane) float64 {
+	ratio := 1.0
+	for i := range panes {
+		ratio *= panes[i].Ratio
+	}
+	return ratio
 }
 
 // add adds light that has passed some panes to its share.
@@ -203,7 +234,7 @@ func (t *tracer) add(value float64, panes []solid.Pane) {
 	}
 	for i := range t.shares {
 		if s := &t.shares[i]; slices.Equal(s.via, t.ids) {
-			s.value += value
+			s.value += value * filter.Y() / s.filter.Y() // glass passes more of the one than of the other
 			return
 		}
 	}

@@ -74,7 +74,11 @@ func coloured(xy [2]float64, y float64) colour.RGB {
 
 // kitSkin is a material of the catalogue as light meets it.
 func kitSkin(m *kit.Material) solid.Skin {
-	return solid.Skin{Reflect: m.Colour(), Direct: grey(m.Transmittance)}
+	skin := solid.Skin{Reflect: m.Colour(), Direct: grey(m.Transmittance * (1 - m.Scatter)), Diffuse: grey(m.Transmittance * m.Scatter)}
+	if m.Transmittance > 0 && m.Index > 0 {
+		skin.Glass = solid.NewGlass(m.Index, max(m.Sheets, 1), m.Transmittance)
+	}
+	return skin
 }
 
 // polished is a skin with what of it mirrors, where it is that of a flat board: on all else a shine counts as scattered.

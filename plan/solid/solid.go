@@ -32,6 +32,7 @@ type ID int32
 type Skin struct {
 	Reflect, Direct, Diffuse colour.RGB
 	Mirror, Lobe             float64
+	Glass                    *Glass // by which less of Direct passes from aside; nil where as much does from everywhere
 }
 
 // Clear says whether some light passes the surface straight on, as through a pane of glass.

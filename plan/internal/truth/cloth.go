@@ -162,9 +162,9 @@ func (s *set) glass(o, d r3.Vec, far float64) colour.RGB {
 			continue
 		}
 		if _, front, ok := f.meets(o, d, far); ok && front {
-			factor = factor.Times(f.pass[1])
+			factor = factor.Times(f.pass[1]).Scale(f.fromAside(d))
 		} else if ok {
-			factor = factor.Times(f.pass[0])
+			factor = factor.Times(f.pass[0]).Scale(f.fromAside(d))
 		}
 	}
 	return factor

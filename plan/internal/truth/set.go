@@ -79,6 +79,8 @@ func facesOf(s *solid.Set) (opaque, panes []face) {
 		f.reflect[1], f.shine[1] = mattAndShine(&sheet.Back)
 		f.lobe = [2]float64{lobePower(sheet.Front.Lobe), lobePower(sheet.Back.Lobe)}
 		f.pass = [2]colour.RGB{sheet.Front.Direct, sheet.Back.Direct}
+		f.glass = sheet.Front.Glass
+		f.keepGlass()
 		f.scatter = [2]colour.RGB{sheet.Front.Diffuse, sheet.Back.Diffuse}
 		switch {
 		case !ok:
@@ -126,7 +128,7 @@ func (s *set) passed(o, d r3.Vec, far float64) colour.RGB {
 			if front { // the light meets the other side
 				side = 1
 			}
-			factor = factor.Times(f.pass[side])
+			factor = factor.Times(f.pass[side]).Scale(f.fromAside(d))
 		}
 	}
 	return factor

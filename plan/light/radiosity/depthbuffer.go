@@ -245,7 +245,7 @@ func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 		end := r3.Add(o, r3.Scale(far, d))
 		p.crossing, _ = p.m.bvh.Segment(o, end, p.skip, p.crossing[:0])
 		if len(p.crossing) > 0 {
-			p.m.veils.weigh(p.crossing)
+			p.m.settle(p.crossing, p.number)
 			hits[n] = p.m.seen.behind(hits[n], p.crossing, false)
 		}
 	}

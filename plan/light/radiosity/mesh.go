@@ -28,6 +28,7 @@ type mesh struct {
 	beyond      environment
 	veils       veils
 	mirrors     mirrors
+	glass       veil // turns of rays at glass
 }
 
 // span is a run of faces.
@@ -41,7 +42,7 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}, mirrors: mirrors{}}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}, mirrors: mirrors{}, glass: newGlassTurns()}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]

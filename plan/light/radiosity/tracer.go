@@ -99,7 +99,7 @@ func (e *tracer) pass(o, at r3.Vec, skip []solid.ID, through bool) {
 	}
 	first := len(e.panes)
 	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes)
-	e.m.veils.weigh(e.panes[first:])
+	e.m.settle(e.panes[first:], e.number)
 }
 
 // buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor
