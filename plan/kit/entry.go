@@ -24,6 +24,7 @@ type Material struct {
 	Transmittance float64     // share that a glass lets through, luminous, 0 to 1; 0 for an opaque surface
 	Index         float64     // of refraction of a glass; 0: as much goes through from everywhere
 	Sheets        int         // of a glass, one behind the other
+	Bars          float64     // how wide the bars between panes of a glass are, m; 0: as if there were none
 	Scatter       float64     // share of what goes through a glass that leaves it scattered
 	Mirror        float64     // share of Reflectance that mirrors
 	Lobe          float64     // over how wide an angle it does, between its halves, degrees; 0: sharply

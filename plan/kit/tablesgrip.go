@@ -58,6 +58,8 @@ func materialShape() *source.Shape[Material] {
 			"Of a glass: the index of refraction, by which less goes through from aside."), "as much from everywhere"),
 		withDefault(field("sheets", source.Int("a count of sheets", 1, 4), func(v *m) *int { return &v.Sheets },
 			"Of a glass: how many sheets, one behind the other."), "1"),
+		withDefault(field("bars", amount("a width in metres", "0.03", 0, 0.3), func(v *m) *float64 { return &v.Bars },
+			"Of a glass: how wide the bars between its panes are."), "no bars"),
 		withDefault(field("scatter", share("a share", "95 %"), func(v *m) *float64 { return &v.Scatter },
 			"Of a glass: the share of what goes through that leaves it scattered."), "0 %"),
 		withDefault(field("mirror", share("a share", "0.8"), func(v *m) *float64 { return &v.Mirror },

@@ -19,6 +19,7 @@ type Options struct {
 	// Progress, where it is set, gets from time to time how much of a Basis is done, 0 to 1. One goroutine calls it.
 	Progress func(done float64)
 	Direct   bool       // leaves reflected light out
+	Slender  []solid.ID // what drawn beams go past, as bars between panes: they would end on it in their plane
 	Bodies   *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands
 }
 
@@ -45,6 +46,7 @@ type World struct {
 	report          func(done float64)
 	masks           sync.Pool // the memory of fields, of *[]uint64
 	mirrors         []mirror
+	slender         []solid.ID // what drawn beams go past
 	boards          []board
 }
 
@@ -57,7 +59,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 		return nil, err
 	}
 	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), radiosity: o.Quality.radiosity(),
-		report: o.Progress, scattering: map[solid.ID]bool{}}
+		report: o.Progress, slender: o.Slender, scattering: map[solid.ID]bool{}}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
 	w.exact = o.Quality != Draft
 	w.errorModel, w.allowedRayError = o.Quality.errorModel(), o.Quality.allowedRayError()
