@@ -22,7 +22,7 @@ type Material struct {
 	Reflectance   float64     // share of the light that it throws back, luminous, 0 to 1
 	XY            *[2]float64 // chromaticity where it is not neutral: x, y of CIE 1931, under D65
 	Transmittance float64     // share that a glass lets through, luminous, 0 to 1; 0 for an opaque surface
-	Index         float64     // of refraction of a glass; 0: as much goes through from everywhere
+	Index         float64     // of refraction of a glass, the ratio of the speeds of light; 0: as much goes through from everywhere
 	Sheets        int         // of a glass, one behind the other
 	Bars          float64     // how wide the bars between panes of a glass are, m; 0: as if there were none
 	Scatter       float64     // share of what goes through a glass that leaves it scattered

@@ -14,45 +14,6 @@ import (
 // as the receptor sees it, and for each place of it over the lamp, as far as that place sees it: both by rules whose points
 // lie closer together than the lobe is wide, as seen from the board.
 
-// board is a side of a sheet that mirrors in a lobe.
-type board struct {
-	solid.Mirror
-	least float64 // the cosine at which the lobe ends
-	faint float64 // and at which it does for fields and surfaces
-}
-
-// newBoard makes a board ready.
-func newBoard(m solid.Mirror) board {
-	return board{m, math.Pow(lobeEnd, 1/m.Power), math.Pow(faintLobe, 1/m.Power)}
-}
-
-// litBoard is a board that a lamp lights.
-type litBoard struct {
-	*board
-	points  []node     // of the lamp's opening, as the board sees it
-	past    *solid.BVH // the set
-	between []int32    // of that: what may stand between the two
-	near    float64    // m from the lamp to the nearest of the board
-	tables  [][]litPlace
-}
-
-// How far apart the points of a rule lie, by the half width of a lobe: for single receptors, and for fields and surfaces. How
-// many more points than that the shortest has. The share of the middle of a lobe below which nothing is followed.
-const (
-	fineLobe   = 0.8
-	quickLobe  = 1.6
-	extraNodes = 2
-	lobeEnd    = 1e-6
-	faintLobe  = 1e-4
-	roundNodes = 64 // points that stand for a round lamp
-)
-
-// gain is what the lobe is multiplied by, so that no more leaves than falls on the board.
-func (b *board) gain() float64 { return (b.Power + 1) / (2 * math.Pi) }
-
-// halfWidth is the standard deviation of the lobe, radians.
-func (b *board) halfWidth() float64 { return 1 / math.Sqrt(b.Power) }
-
 // addBoards finds the boards that a lamp lights.
 func (w *World) addBoards(l *lamp) {
 	for i := range w.boards {
@@ -83,7 +44,7 @@ func (b *board) isLit(l *lamp) bool {
 		return false
 	}
 	high := b.Plane.Over(l.at)
-	if l.isRound() {
+	if isRound(l.opening) {
 		high += l.roundRadius()
 	}
 	for _, p := range l.bound(l.at) {
@@ -95,35 +56,13 @@ func (b *board) isLit(l *lamp) bool {
 // shaftOver holds all ways between the opening and a figure.
 func (l *lamp) shaftOver(figure []r3.Vec) solid.Shaft {
 	switch {
-	case l.isRound():
+	case isRound(l.opening):
 		box := boxAbout(l.at, l.roundRadius())
 		return solid.NewBoxShaft(figure, box[:])
 	case l.opening.Form == photometry.Point:
 		return solid.NewShaft([]r3.Vec{l.at}, figure)
 	}
 	return solid.NewShaft(figure, l.bound(l.at))
-}
-
-// boardRule is a rule over the opening whose points lie so far apart at most, m.
-func (l *lamp) boardRule(apart float64) (all []node) {
-	order := func(side float64) int { return min(int(math.Ceil(side/apart))+extraNodes, largest) }
-	w, h := l.opening.Width, l.opening.Height
-	switch l.opening.Form {
-	case photometry.Rectangle:
-		return l.profiled(l.productRule(order(w), order(h)))
-	case photometry.Disc:
-		return l.profiled(l.discRule(order(w / 2)))
-	case photometry.Tube:
-		return l.profiled(l.productRule(order(w), 1))
-	case photometry.Sphere:
-		points := shuffled(l.points)
-		points = points[:min(len(points), roundNodes)]
-		for _, p := range points {
-			all = append(all, node{p, 1 / float64(len(points))})
-		}
-		return all
-	}
-	return []node{{l.at, 1}}
 }
 
 // byBoard is what a lamp gives to a receptor by a board, in shares that hold until the next call.
@@ -162,25 +101,6 @@ func (t *tracer) byBoard(l *lamp, b *litBoard, r *Receptor) []share {
 		sum.over(g.Corners, g.Filtered)
 	}
 	return t.shares
-}
-
-// apart is how far apart the points of a rule over the board may lie, m, for a receptor, by half widths of the lobe.
-func (b *litBoard) apart(at r3.Vec, by float64) float64 {
-	near := b.distance(at)
-	return by * b.halfWidth() / (1/near + 1/b.near)
-}
-
-// distance is how far a place is from a board, m.
-func (b *board) distance(at r3.Vec) float64 {
-	square := b.Plane.Over(at) * b.Plane.Over(at)
-	for _, k := range [...]int{1, 3} {
-		side := r3.Sub(b.Corners[k], b.Corners[0])
-		length := r3.Norm(side)
-		along := r3.Dot(r3.Sub(at, b.Corners[0]), side) / length
-		beyond := max(0, -along, along-length)
-		square += beyond * beyond
-	}
-	return math.Sqrt(square)
 }
 
 // reaches says whether anything within a distance of a place may lie in the lobe of any place of the board.
@@ -262,74 +182,4 @@ func (s *boardSum) at(n *node, points []node) (sum float64) {
 		}
 	}
 	return sum * weight
-}
-
-// rule is a rule over a convex figure whose points lie so far apart at most, m.
-func rule(figure []r3.Vec, apart float64) (all []node) {
-	if isParallelogram(figure) {
-		return parallelogramRule(figure, apart)
-	}
-	for i := 1; i+1 < len(figure); i++ {
-		t := triangle{figure[0], figure[i], figure[i+1]}
-		// A rule of the fifth degree on a triangle has three points or so each way.
-		t.split(min(max(1, int(math.Ceil(t.longest()/(2*apart)))), mostBoardStrips), func(part *triangle) { all = part.radonRule(all) })
-	}
-	return all
-}
-
-// mostBoardStrips is how often, at most, a side of a part of a board is divided.
-const mostBoardStrips = 24
-
-// parallelogramRule is the product of two rules whose points lie so far apart at most, m.
-func parallelogramRule(f []r3.Vec, apart float64) []node {
-	x, y := stripRule(r3.Norm(r3.Sub(f[1], f[0]))/apart), stripRule(r3.Norm(r3.Sub(f[3], f[0]))/apart)
-	return productOver(f, &x, &y)
-}
-
-// parallelogramOf is the product of two rules of an order.
-func parallelogramOf(f []r3.Vec, order int) []node {
-	of := &rulesUpTo()[order]
-	return productOver(f, of, of)
-}
-
-// productOver is the product of two rules over a parallelogram.
-func productOver(f []r3.Vec, x, y *gauss) (all []node) {
-	u, v := r3.Sub(f[1], f[0]), r3.Sub(f[3], f[0])
-	area := r3.Norm(r3.Cross(u, v))
-	all = make([]node, 0, len(x.x)*len(y.x))
-	for i := range x.x {
-		for k := range y.x {
-			all = append(all, node{r3.Add(f[0], r3.Add(r3.Scale(x.x[i], u), r3.Scale(y.x[k], v))), x.w[i] * y.w[k] * area})
-		}
-	}
-	return all
-}
-
-// stripRule is a rule on 0..1 of so many points, and a few more: in strips where they are many.
-func stripRule(points float64) (all gauss) {
-	strips := max(1, int(math.Ceil(min(points, mostBoardPoints)/(largest-extraNodes))))
-	of := &rulesUpTo()[int(math.Ceil(min(points, mostBoardPoints)/float64(strips)))+extraNodes]
-	for k := range strips {
-		for i := range of.x {
-			all.x, all.w = append(all.x, (float64(k)+of.x[i])/float64(strips)), append(all.w, of.w[i]/float64(strips))
-		}
-	}
-	return all
-}
-
-// mostBoardPoints bounds the points of a rule along a side of a board.
-const mostBoardPoints = 96
-
-// radonRule appends the rule of seven points on a triangle.
-func (t *triangle) radonRule(to []node) []node {
-	area := t.area()
-	all := r3.Add(r3.Add(t[0], t[1]), t[2])
-	to = append(to, node{r3.Scale(1.0/3, all), radonMiddle * area})
-	for i := range radon {
-		n := &radon[i]
-		for _, p := range t {
-			to = append(to, node{r3.Add(r3.Scale(n.other, all), r3.Scale(n.own-n.other, p)), n.weight * area})
-		}
-	}
-	return to
 }

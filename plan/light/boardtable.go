@@ -18,21 +18,6 @@ var tableOrders = [...]int{4, 8, 16, 32}
 // fewestHidden is the number of the least order where something hides a part of the board: its edge falls between the places.
 const fewestHidden = 2
 
-// litPlace is a place of a board that stands for an area, and how it is lit.
-type litPlace struct {
-	at     r3.Vec
-	area   float64    // m²
-	filter colour.RGB // what sheets before it leave of the light
-	rays   []litRay
-}
-
-// litRay is light that comes to a place: the direction in which it goes on sharply, and how much it is, lx.
-type litRay struct {
-	on   r3.Vec
-	e    float64
-	fall float64 // the cosine at which it falls on the board
-}
-
 // makeTables finds how the board is lit, by order.
 func (b *litBoard) makeTables(l *lamp) {
 	points := l.boardRule(quickLobe * b.halfWidth() * b.near)
@@ -78,26 +63,12 @@ func (b *litBoard) litInParts(l *lamp, points []node, order int, v *solid.Viewer
 	return all
 }
 
-// side is the longer side of the board, m.
-func (b *board) side() float64 {
-	return max(r3.Norm(r3.Sub(b.Corners[1], b.Corners[0])), r3.Norm(r3.Sub(b.Corners[3], b.Corners[0])))
-}
-
 // addRay adds the light of a point of a lamp, where it comes to the front of the board.
 func (p *litPlace) addRay(l *lamp, b *litBoard, from *node) {
 	if e := from.weight * l.fromPoint(from.at, &Receptor{At: p.at, Axis: b.Plane.N}); e > 0 {
 		on := b.Turned(r3.Unit(r3.Sub(p.at, from.at)))
 		p.rays = append(p.rays, litRay{on, e, r3.Dot(on, b.Plane.N)})
 	}
-}
-
-// passed is what panes leave of light.
-func passed(panes []solid.Pane) colour.RGB {
-	factor := colour.RGB{1, 1, 1}
-	for i := range panes {
-		factor = factor.Times(panes[i].Factor)
-	}
-	return factor
 }
 
 // quickly is what comes by a board, by the table that suits the distance, past what stands between.

@@ -87,3 +87,9 @@ func (l *lamp) discCircle() circle { return circle{l.at, l.up, l.right, l.openin
 func (l *lamp) local(v r3.Vec) r3.Vec {
 	return r3.Vec{X: r3.Dot(v, l.right), Y: r3.Dot(v, l.up), Z: r3.Dot(v, l.axis)}
 }
+
+// image is a lamp as a mirror shows it: to images of places, in the set of the mirror.
+type image struct {
+	*mirror
+	l *lamp
+}

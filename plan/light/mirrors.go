@@ -4,7 +4,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 )
 
@@ -12,47 +11,6 @@ import (
 // hole in its plane, past what stands before the mirror and past the images of that behind it. So what comes by a mirror is
 // read as straight light is, at images of places in a set of the mirror's own. Of two mirrors one after the other nothing
 // comes straight; what surfaces send is followed through as many as it meets (package radiosity).
-
-// mirror is a mirror of the set, and the set as its light meets it.
-type mirror struct {
-	solid.Mirror
-	w *World
-}
-
-// findMirrors makes the mirrors of a set ready.
-func (w *World) findMirrors(set *solid.Set) {
-	for _, m := range set.Mirrors() {
-		if m.Power > 0 {
-			w.boards = append(w.boards, newBoard(m))
-			continue
-		}
-		through := m.Through(set)
-		v := &World{set: through, scattering: map[solid.ID]bool{}, bvh: solid.NewBVH(through), exact: w.exact, faces: w.faces, tubes: w.tubes, bundle: w.bundle, workers: w.workers}
-		v.sortSet(through)
-		w.mirrors = append(w.mirrors, mirror{m, v})
-	}
-}
-
-// image is a lamp as a mirror shows it: to images of places, in the set of the mirror.
-type image struct {
-	*mirror
-	l *lamp
-}
-
-// addImages finds the mirrors before which the lamp shines.
-func (w *World) addImages(l *lamp, e *Emitter) {
-	for i := range w.mirrors {
-		m := &w.mirrors[i]
-		if !m.isReached(l) {
-			continue
-		}
-		v := m.w.newLamp(e)
-		if low, _ := m.span(l); low < 0 {
-			v.before = &solid.Plane{N: r3.Scale(-1, m.Plane.N), C: -m.Plane.C}
-		}
-		l.images = append(l.images, image{m, v})
-	}
-}
 
 // isReached says whether light of a lamp can come to the mirror.
 func (m *mirror) isReached(l *lamp) bool {
@@ -67,7 +25,7 @@ func (m *mirror) isReached(l *lamp) bool {
 // span is how far the opening of a lamp lies before the plane of the mirror, at least and at most, m.
 func (m *mirror) span(l *lamp) (low, high float64) {
 	radius := 0.0
-	if l.isRound() {
+	if isRound(l.opening) {
 		radius = l.roundRadius()
 	}
 	low, high = m.Plane.Over(l.at)-radius, m.Plane.Over(l.at)+radius
@@ -140,16 +98,6 @@ func (t *tracer) byBoards(l *lamp, r *Receptor, out []share) []share {
 	return out
 }
 
-// inSight is what of the outline of a lamp lies before the mirror that shows it, and whether that is less than all of it.
-func (t *tracer) inSight(l *lamp, figure []r3.Vec) (part []r3.Vec, cut bool) {
-	if l.before == nil {
-		return figure, false
-	}
-	clipped := t.Clip(figure, l.before, -1)
-	t.kept = append(t.kept[:0], clipped...)
-	return t.kept, true
-}
-
 // addPlanes adds the planes of a field, each times the factor of its channel, to those of another.
 func addPlanes(to, more []float32, factor colour.RGB, size int) []float32 {
 	if len(to) == size && (len(more) > size || coloured(factor)) {
@@ -159,9 +107,4 @@ func addPlanes(to, more []float32, factor colour.RGB, size int) []float32 {
 		to[n] += float32(factor[n/size]) * more[n%len(more)]
 	}
 	return to
-}
-
-// isRound says whether a lamp is round from everywhere.
-func (l *lamp) isRound() bool {
-	return l.opening.Form == photometry.Sphere || l.opening.Form == photometry.Lampshade
 }

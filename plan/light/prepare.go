@@ -79,3 +79,18 @@ func (l *lamp) normalise() {
 		l.profile = nil
 	}
 }
+
+// addImages finds the mirrors before which the lamp shines.
+func (w *World) addImages(l *lamp, e *Emitter) {
+	for i := range w.mirrors {
+		m := &w.mirrors[i]
+		if !m.isReached(l) {
+			continue
+		}
+		v := m.w.newLamp(e)
+		if low, _ := m.span(l); low < 0 {
+			v.before = &solid.Plane{N: r3.Scale(-1, m.Plane.N), C: -m.Plane.C}
+		}
+		l.images = append(l.images, image{m, v})
+	}
+}

@@ -61,16 +61,22 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 		t.point(l, r)
 		return t.shares
 	}
+	t.ofFigure(l, r, figure)
+	return t.shares
+}
+
+// ofFigure adds what comes of an opening that is seen as a flat figure.
+func (t *tracer) ofFigure(l *lamp, r *Receptor, figure []r3.Vec) {
 	past := t.between(l, r)
 	seen, cut := t.inSight(l, figure)
 	if len(seen) == 0 {
-		return nil
+		return
 	}
 	if past == nil && !cut {
 		if value := t.whole(l, r, figure); value > 0 {
 			t.add(value, nil)
 		}
-		return t.shares
+		return
 	}
 	all := t.Visible(r.At, seen, past, true)
 	for i := range all {
@@ -87,7 +93,6 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 	default:
 		t.parts(l, r, figure, all)
 	}
-	return t.shares
 }
 
 // total is all that a lamp gives to a receptor, lx at levels of {1, 1, 1}.
@@ -274,4 +279,23 @@ func (w *World) firstSeen(r *Receptor) (solid.Hit, bool) {
 		return body, true
 	}
 	return hit, ok
+}
+
+// inSight is what of the outline of a lamp lies before the mirror that shows it, and whether that is less than all of it.
+func (t *tracer) inSight(l *lamp, figure []r3.Vec) (part []r3.Vec, cut bool) {
+	if l.before == nil {
+		return figure, false
+	}
+	clipped := t.Clip(figure, l.before, -1)
+	t.kept = append(t.kept[:0], clipped...)
+	return t.kept, true
+}
+
+// passed is what panes leave of light.
+func passed(panes []solid.Pane) colour.RGB {
+	factor := colour.RGB{1, 1, 1}
+	for i := range panes {
+		factor = factor.Times(panes[i].Factor)
+	}
+	return factor
 }

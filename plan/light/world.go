@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"sync"
 
@@ -122,3 +123,41 @@ func (w *World) sortCasters() {
 	slices.SortStableFunc(w.casters, bySize)
 	slices.SortStableFunc(w.sides, bySize)
 }
+
+// mirror is a mirror of the set, and the set as its light meets it.
+type mirror struct {
+	solid.Mirror
+	w *World
+}
+
+// findMirrors makes the mirrors of a set ready.
+func (w *World) findMirrors(set *solid.Set) {
+	for _, m := range set.Mirrors() {
+		if m.Power > 0 {
+			w.boards = append(w.boards, newBoard(m))
+			continue
+		}
+		through := m.Through(set)
+		v := &World{set: through, scattering: map[solid.ID]bool{}, bvh: solid.NewBVH(through), exact: w.exact, faces: w.faces, tubes: w.tubes, bundle: w.bundle, workers: w.workers}
+		v.sortSet(through)
+		w.mirrors = append(w.mirrors, mirror{m, v})
+	}
+}
+
+// board is a side of a sheet that mirrors in a lobe.
+type board struct {
+	solid.Mirror
+	least float64 // the cosine at which the lobe ends
+	faint float64 // and at which it does for fields and surfaces
+}
+
+// newBoard makes a board ready.
+func newBoard(m solid.Mirror) board {
+	return board{m, math.Pow(lobeEnd, 1/m.Power), math.Pow(faintLobe, 1/m.Power)}
+}
+
+// The shares of the middle of a lobe below which nothing is followed: for single receptors, and for fields and surfaces.
+const (
+	lobeEnd   = 1e-6
+	faintLobe = 1e-4
+)

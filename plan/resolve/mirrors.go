@@ -1,8 +1,6 @@
 package resolve
 
 import (
-	"cmp"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
@@ -41,26 +39,29 @@ func (r *furniturePass) hangMirror(written *scene.Furniture, f *plan.Furniture) 
 
 // mirrorGlass is the skin of what mirrors.
 func (r *furniturePass) mirrorGlass(f *scene.Furniture) (solid.Skin, bool) {
-	name := cmp.Or(f.Material.Value, scene.DefaultMirror)
-	skin, ok := r.material(f.Material)
 	if !f.Material.Set {
-		m := r.kit.Material(name)
-		if m == nil {
-			return solid.Skin{}, true // there is no catalogue, which has been told
+		if m := r.kit.Material(scene.DefaultMirror); m != nil {
+			return r.polished(kitSkin(m), m.Name), true
 		}
-		skin, ok = kitSkin(m), true
+		return solid.Skin{}, true // a missing catalogue has its own error
 	}
+	name := f.Material.Value
+	skin, ok := r.material(f.Material)
 	if skin = r.polished(skin, name); ok && skin.Specular() == (colour.RGB{}) {
-		var mirrors []string
-		for i := range r.kit.Materials {
-			if m := r.kit.Materials[i]; m.Mirror == 1 && m.Transmittance == 0 {
-				mirrors = append(mirrors, m.Name)
-			}
-		}
-		r.Errorf(f.Material.Span, CodeNoMirror, "leave material out, or name what mirrors: "+listed(mirrors), "a mirror of %s mirrors nothing", name)
+		r.Errorf(f.Material.Span, CodeNoMirror, "leave material out, or name what mirrors: "+listed(r.mirrorNames()), "a mirror of %s mirrors nothing", name)
 		return skin, false
 	}
 	return skin, ok
+}
+
+// mirrorNames are the materials of the catalogue that mirror all that they reflect.
+func (r *furniturePass) mirrorNames() (names []string) {
+	for _, m := range r.kit.Materials {
+		if m.Mirror == 1 && m.Transmittance == 0 {
+			names = append(names, m.Name)
+		}
+	}
+	return names
 }
 
 // backing is the skin of the back of a mirror.

@@ -4,7 +4,7 @@ import "math"
 
 // Glass is how much less light passes sheets of clear glass from aside than from straight ahead.
 type Glass struct {
-	Index  float64 // of refraction
+	Index  float64 // of refraction, the ratio of the speeds of light
 	Sheets int     // of glass, one behind the other
 	Ahead  float64 // share of light from straight ahead that passes all of them
 	ratio  [glassNodes + 1]float64

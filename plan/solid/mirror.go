@@ -14,7 +14,7 @@ type Mirror struct {
 	Corners []r3.Vec   // m, counter-clockwise from before it
 	Plane   Plane      // what lies behind it: N looks out of the mirror
 	Factor  colour.RGB // what is mirrored of the light on it
-	Power   float64    // of the lobe that it leaves in; 0 of a flat mirror
+	Power   float64    // of the cosine by which its lobe falls, a ratio of logarithms; 0 of a flat mirror
 }
 
 // Specular is what a side of a sheet mirrors. What light passes straight does not mirror, and neither do prisms.

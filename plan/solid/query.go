@@ -24,7 +24,7 @@ type Pane struct {
 	ID     ID
 	T      float64    // distance along the ray, m
 	Factor colour.RGB // what passes straight on
-	Ratio  float64    // of that to what passes from straight ahead
+	Ratio  float64    // the ratio of that to what passes from straight ahead
 }
 
 // First returns the first solid or sheet, clear or not, that a ray from o in the unit direction d

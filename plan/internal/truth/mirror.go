@@ -29,9 +29,6 @@ func lobePower(degrees float64) float64 {
 	return -math.Ln2 / math.Log(math.Cos(degrees*math.Pi/360))
 }
 
-// shineFrom is what a mirror sends on of light that comes to the side on which a place lies.
-func (f *face) shineFrom(at r3.Vec) colour.RGB { return f.shine[f.sideOf(at)] }
-
 // sideOf is the side of a face on which a place lies: 0 for the front.
 func (f *face) sideOf(at r3.Vec) int {
 	if r3.Dot(f.normal, at) > f.offset {
@@ -43,64 +40,6 @@ func (f *face) sideOf(at r3.Vec) int {
 // mirrored is a direction after it has met a face.
 func (f *face) mirrored(d r3.Vec) r3.Vec {
 	return r3.Sub(d, r3.Scale(2*r3.Dot(d, f.normal), f.normal))
-}
-
-// byMirror is what a point of a lamp gives to a receptor by a mirror.
-func (s *set) byMirror(l *lamp, r *Receptor, m *face, n [4]float64, plain *PCG) (e colour.RGB) {
-	over := r3.Dot(m.normal, r.At) - m.offset
-	shine := m.shineFrom(r.At)
-	if side := m.sideOf(r.At); m.lobe[side] > 0 {
-		return s.byLobe(l, r, m, side, n, plain)
-	}
-	u, v := n[0], n[1]
-	if shine == (colour.RGB{}) || over*over < touching*touching {
-		return e
-	}
-	image := Receptor{At: r3.Sub(r.At, r3.Scale(2*over, m.normal)), Axis: m.mirrored(r.Axis), Weight: r.Weight, Skip: r.Skip}
-	p := l.sample(&image, u, v, plain)
-	if !(p.value > 0) || (r3.Dot(m.normal, p.point)-m.offset)*over <= 0 {
-		return e
-	}
-	way := r3.Sub(image.At, p.point)
-	t, _, ok := m.meets(p.point, way, 1)
-	if !ok {
-		return e
-	}
-	at := r3.Add(p.point, r3.Scale(t, way))
-	if l.stopped(p.point, at) {
-		return e
-	}
-	onMirror := Receptor{At: at, Skip: r.Skip}
-	first, last := s.reaching(&onMirror, p.point), s.reaching(r, at)
-	return first.Times(last).Times(shine).Times(l.drive).Scale(p.value)
-}
-
-// byLobe is what a lamp gives to a receptor by a place of a board that sends it on in a lobe: one place of it is as likely as
-// any other.
-func (s *set) byLobe(l *lamp, r *Receptor, m *face, side int, n [4]float64, plain *PCG) (e colour.RGB) {
-	c := m.corners
-	one, two := r3.Sub(c[1], c[0]), r3.Sub(c[3], c[0])
-	at := r3.Add(c[0], r3.Add(r3.Scale(n[2], one), r3.Scale(n[3], two)))
-	normal := r3.Scale(float64(1-2*side), m.normal)
-	way := r3.Sub(r.At, at)
-	far := r3.Norm(way)
-	out := r3.Scale(1/far, way)
-	leaves := r.weigh(out) * r3.Dot(out, normal) / (far * far) * r3.Norm(r3.Cross(one, two))
-	on := Receptor{At: at, Axis: normal, Skip: r.Skip}
-	p := l.sample(&on, n[0], n[1], plain)
-	if !(leaves > 0) || !(p.value > 0) || l.stopped(p.point, at) {
-		return e
-	}
-	in := r3.Unit(r3.Sub(p.point, at))
-	cos := -r3.Dot(m.mirrored(in), out)
-	power := m.lobe[side]
-	if cos <= 0 {
-		return e
-	}
-	flattest := max(r3.Dot(in, normal), r3.Dot(out, normal))
-	value := p.value * leaves * (power + 1) / (2 * math.Pi) * math.Pow(cos, power) / flattest
-	back := Receptor{At: at, Skip: r.Skip}
-	return s.reaching(&back, p.point).Times(s.reaching(r, at)).Times(m.shine[side]).Times(l.drive).Scale(value)
 }
 
 // spread picks a direction in the lobe about a mirrored one, and gives the weight that it counts with; not ok where it leads

@@ -87,7 +87,8 @@ func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
 	}
 	p.elements(v, d, hits)
 	if len(p.m.mirrors) > 0 {
-		p.mirror(v, d, hits)
+		p.tracer.number = p.number
+		p.tracer.reflect(v, d, p.seen, p.skip, hits)
 	}
 	if through {
 		p.filter(v, d, hits)
@@ -234,7 +235,7 @@ func (p *depthBuffer) elements(v *view, d r3.Vec, hits []uint32) {
 // filter renames the elements that are seen through panes.
 func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 	for n, may := range p.passed {
-		if !may {
+		if !may || p.seen[n] >= 0 && p.m.faces[p.seen[n]].specular.goesOn(p.number) {
 			continue
 		}
 		o := v.at(n)
@@ -245,7 +246,7 @@ func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 		end := r3.Add(o, r3.Scale(far, d))
 		p.crossing, _ = p.m.bvh.Segment(o, end, p.skip, p.crossing[:0])
 		if len(p.crossing) > 0 {
-			p.m.settle(p.crossing, p.number)
+			settle(p.crossing, p.m.veils, p.m.glass, p.number)
 			hits[n] = p.m.seen.behind(hits[n], p.crossing, false)
 		}
 	}

@@ -17,11 +17,11 @@ var glassSteps = [...]float64{1, 0.9, 0.75, 0.5, 0.25, 0}
 const glassTurns = 400
 
 // settle makes of clear sheets what they count as for a ray, by its number.
-func (m *mesh) settle(panes []solid.Pane, number int) {
-	m.veils.weigh(panes)
+func settle(panes []solid.Pane, cloth veils, glass veil, number int) {
+	cloth.weigh(panes)
 	for i := range panes {
 		if p := &panes[i]; p.Ratio < 1 && p.Ratio > 0 {
-			step := stepOf(p.Ratio, m.glass.at(number+i))
+			step := stepOf(p.Ratio, glass.at(number+i))
 			p.Factor, p.Ratio = p.Factor.Scale(step/p.Ratio), step
 		}
 	}

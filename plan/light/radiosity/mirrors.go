@@ -36,43 +36,13 @@ type mirrorSide struct {
 // mirrors are those of a set.
 type mirrors map[mirrorSide]*specular
 
-// addSide takes up one side of an opaque sheet.
-func (m *mesh) addSide(side mirrorSide, faces []face, group int32, skin *solid.Skin) {
-	shiny, matt := skin.Specular(), skin.Matt()
-	first := len(m.faces)
-	if shiny == (colour.RGB{}) {
-		m.add(side.id, faces, group, skin)
-		return
-	}
-	on := shiny.Y() / (shiny.Y() + matt.Y())
-	s := &specular{turns: m.newTurns(0), factor: shiny.Scale(1 / on), power: skin.LobePower()}
-	s.turns.passing = on
-	for i := range s.lobe {
-		s.lobe[i] = m.newTurns(1 + i)
-	}
-	m.mirrors[side] = s
-	m.noteColour(shiny)
-	if on < 1 {
-		matt = matt.Scale(1 / (1 - on))
-	}
-	m.add(side.id, faces, group, &solid.Skin{Reflect: matt})
-	for i := first; i < len(m.faces); i++ {
-		m.faces[i].met, m.faces[i].specular = 1-on, s
-	}
-}
-
 // turnsOfMirror is how many decisions a ray makes at a mirror, each by turns of its own.
 const turnsOfMirror = 4
 
-// newTurns are turns of the next mirror that no other and no cloth has.
-func (m *mesh) newTurns(n int) veil {
-	return veil{turn: math.Sqrt(prime(len(m.veils) + turnsOfMirror*len(m.mirrors) + n))}
-}
-
-// mirrored says whether a ray, by its number, goes on mirrored from what it has met, where to, and what is left of its light
+// meet says whether a ray, by its number, goes on mirrored from what it has met, where to, and what is left of its light
 // then. None is left where it would go into the mirror.
-func (m *mesh) mirrored(h *solid.Hit, d r3.Vec, number int) (to r3.Vec, factor colour.RGB, is bool) {
-	s := m.mirrors[mirrorSide{h.ID, h.Front}]
+func (m mirrors) meet(h *solid.Hit, d r3.Vec, number int) (to r3.Vec, factor colour.RGB, is bool) {
+	s := m[mirrorSide{h.ID, h.Front}]
 	if !s.goesOn(number) {
 		return to, factor, false
 	}
@@ -99,18 +69,4 @@ func (s *specular) inLobe(middle r3.Vec, number int) r3.Vec {
 // goesOn says whether a ray, by its number, goes on mirrored from a surface.
 func (s *specular) goesOn(number int) bool {
 	return s != nil && (s.turns.passing == 1 || s.turns.passes(number))
-}
-
-// mirror follows the rays of a drawing on that have met mirrors.
-func (p *depthBuffer) mirror(v *view, d r3.Vec, hits []uint32) {
-	p.tracer.number = p.number
-	for n, k := range p.seen {
-		if k < 0 || !p.m.faces[k].specular.goesOn(p.number) {
-			continue
-		}
-		hits[n], _ = p.tracer.trace(v.at(n), d, p.skip)
-		if len(p.panes) > 0 {
-			p.passed[n] = false
-		}
-	}
 }

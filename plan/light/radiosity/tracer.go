@@ -26,19 +26,14 @@ type tracer struct {
 
 func newTracer(m *mesh) *tracer { return &tracer{m: m, view: solid.Viewer{BVH: m.bvh}} }
 
-// trace gives the element that a ray meets; not ok where it starts inside a solid.
+// trace gives the element that a ray meets, straight or by mirrors; not ok where it starts inside a solid.
 func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
-	m := e.m
 	e.panes, e.mirrors = e.panes[:0], 0
 	for {
-		hit, met := m.bvh.First(o, d, skip)
-		through := met && hit.Skin.Clear()
-		if through {
-			hit, met = e.past(o, d, skip, hit)
-		}
+		hit, met, through := e.first(o, d, skip)
 		if !met {
 			at := r3.Add(o, r3.Scale(horizon, d))
-			return e.behind(m.beyond.element(d), o, at, skip, through), true
+			return e.behind(e.m.beyond.element(d), o, at, skip, through), true
 		}
 		if hit.T == 0 {
 			return black, false
@@ -47,16 +42,41 @@ func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 		if len(skip) > 0 && e.buried(at, hit.Normal) {
 			return black, true
 		}
-		to, factor, goesOn := m.mirrored(&hit, d, e.number)
+		to, factor, goesOn := e.m.mirrors.meet(&hit, d, e.number)
 		if !goesOn {
-			return e.behind(m.element(&hit, at), o, at, skip, through), true
-		}
-		if e.mirrors++; e.mirrors > mostMirrors || factor == (colour.RGB{}) {
-			return black, true
+			return e.behind(e.m.element(&hit, at), o, at, skip, through), true
 		}
 		e.pass(o, at, skip, through)
-		e.panes = append(e.panes, solid.Pane{ID: hit.ID, Factor: factor})
+		if !e.goOn(hit.ID, factor) {
+			return black, true
+		}
 		o, d = at, to
+	}
+}
+
+// goOn notes a mirror that leaves a part of what a ray brings; not where nothing is left, or the ray has met too many.
+func (e *tracer) goOn(mirror solid.ID, factor colour.RGB) bool {
+	e.mirrors++
+	e.panes = append(e.panes, solid.Pane{ID: mirror, Factor: factor})
+	return e.mirrors <= mostMirrors && factor != colour.RGB{}
+}
+
+// first is what a ray meets first that it does not pass, and whether it may pass something before that.
+func (e *tracer) first(o, d r3.Vec, skip []solid.ID) (hit solid.Hit, met, through bool) {
+	hit, met = e.m.bvh.First(o, d, skip)
+	if through = met && hit.Skin.Clear(); through {
+		hit, met = e.past(o, d, skip, hit)
+	}
+	return hit, met, through
+}
+
+// reflect follows the rays of a drawing on that have met mirrors: those of the points of a view along a direction, by the faces
+// that they have met.
+func (e *tracer) reflect(v *view, d r3.Vec, seen []int32, skip []solid.ID, hits []uint32) {
+	for n, k := range seen {
+		if k >= 0 && e.m.faces[k].specular.goesOn(e.number) {
+			hits[n], _ = e.trace(v.at(n), d, skip)
+		}
 	}
 }
 
@@ -99,7 +119,7 @@ func (e *tracer) pass(o, at r3.Vec, skip []solid.ID, through bool) {
 	}
 	first := len(e.panes)
 	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes)
-	e.m.settle(e.panes[first:], e.number)
+	settle(e.panes[first:], e.m.veils, e.m.glass, e.number)
 }
 
 // buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor
