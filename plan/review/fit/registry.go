@@ -25,6 +25,9 @@ var (
 			return true
 		}},
 	}
+	mirrorsOfLights = []check[plan.Light]{
+		{[]string{CodeTwoMirrors}, "a lamp between two mirrors that see each other", (*checker).onceMirrored},
+	}
 	heatOfLights = []check[plan.Light]{
 		{[]string{CodeTooHot}, "a shade or a box that is not made for the heat of its lamp", (*checker).wattsFit},
 		{[]string{CodeHeat}, "cloth and glass that a lamp heats too much", (*checker).heatFits},
