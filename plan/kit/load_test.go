@@ -147,8 +147,8 @@ func FuzzKit(f *testing.F) {
 			}
 			for _, m := range c.Fitting(u) {
 				h, ok := c.Head(kit.Choice{Unit: u.Name, Modifier: m}, &source.Log{})
-				if drive := h.RelativeOutput(0.5); ok && !finite(h.Source.AxisLux(3), h.Source.Flux, h.Source.Peak(), drive.Y()) {
-					t.Errorf("%s with %s: %g lm, %g cd, drive %v", u.Name, m, h.Source.Flux, h.Source.Peak(), drive)
+				if output := h.RelativeOutput(0.5); ok && !finite(h.Source.AxisLux(3), h.Source.Flux, h.Source.Peak(), output.Y()) {
+					t.Errorf("%s with %s: %g lm, %g cd, output %v", u.Name, m, h.Source.Flux, h.Source.Peak(), output)
 				}
 			}
 		}

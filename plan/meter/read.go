@@ -47,9 +47,9 @@ type Contrast struct {
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
-func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Levels) Set {
+func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
-	r := reader{setup: s, names: s.Names, basis: b, drive: d, figures: pending.Of(s, d)}
+	r := reader{setup: s, names: s.Names, basis: b, levels: levels, figures: pending.Of(s, levels)}
 	for start := 0; start < len(requests); {
 		end := start + 1
 		for end < len(requests) && requests[end].Person != "" && requests[end].Person == requests[start].Person {
@@ -72,17 +72,17 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Levels) Set
 }
 
 type reader struct {
-	setup *plan.Setup
-	names map[solid.ID]string
-	basis *light.Basis
-	drive light.Levels
+	setup  *plan.Setup
+	names  map[solid.ID]string
+	basis  *light.Basis
+	levels light.Levels
 
 	figures *pending.Figures
 }
 
 // read turns receptor i into a reading.
 func (r *reader) read(i int, o *Request) Reading {
-	total, shares := r.basis.Point(i, r.drive)
+	total, shares := r.basis.Point(i, r.levels)
 	if total.Y() < minLight {
 		total = colour.RGB{}
 	}
@@ -90,7 +90,7 @@ func (r *reader) read(i int, o *Request) Reading {
 	reading.setLevel(total.Y(), o.Exposure)
 	if total.Y() > 0 {
 		reading.setChromaticity(colour.XY(total))
-		reading.Error = finiteOrNil(r.basis.Error(i, r.drive) / total.Y())
+		reading.Error = finiteOrNil(r.basis.Error(i, r.levels) / total.Y())
 	}
 	for t, share := range shares {
 		if y := share.Y(); y >= minLight {

@@ -19,12 +19,12 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 	hard, soft := s.split()
 	p := prober{Field: f, set: s.World.BVH(), hard: s.evaluator(hard), soft: s.evaluator(soft)}
 	p.back, p.even = make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
-	drive := light.Levels{}
+	levels := light.Levels{}
 	for _, e := range soft {
-		drive[e.Name] = s.Levels[e.Name]
+		levels[e.Name] = s.Levels[e.Name]
 	}
-	s.Basis.Field(s.index(f), drive, p.even)
-	s.Basis.ReflectedField(s.index(f), drive, p.back)
+	s.Basis.Field(s.index(f), levels, p.even)
+	s.Basis.ReflectedField(s.index(f), levels, p.back)
 	for n, v := range p.back {
 		p.even[n] -= v
 	}
