@@ -72,7 +72,7 @@ func (b *Basis) reflectedFields(ctx context.Context, solution *radiosity.Solutio
 // than the quality allows by their own word: few rays meet light that comes round a corner, and it falls off within a
 // patch.
 func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fresh []int, rough *radiosity.Solution) (*radiosity.Solution, error) {
-	if rough.Crowded() || !w.needsRefinement(b, fresh, rough) {
+	if rough.SharesRays() || !w.needsRefinement(b, fresh, rough) {
 		return rough, nil
 	}
 	if b.finerTransport == nil {
