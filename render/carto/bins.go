@@ -36,9 +36,9 @@ func (b *bins) span(box r2.Box) (i0, j0, i1, j1 int) {
 		bin(box.Max.X, b.min.X, b.nx), bin(box.Max.Y, b.min.Y, b.ny)
 }
 
-// put takes a box; one that is nowhere is not found again.
+// put takes a box; one without a place is not found again.
 func (b *bins) put(id int, box r2.Box) {
-	if nowhere(box) {
+	if hasNoPlace(box) {
 		return
 	}
 	i0, j0, i1, j1 := b.span(box)
@@ -49,12 +49,12 @@ func (b *bins) put(id int, box r2.Box) {
 	}
 }
 
-// nowhere says whether a box has no place.
-func nowhere(box r2.Box) bool { return math.IsNaN(box.Min.X + box.Min.Y + box.Max.X + box.Max.Y) }
+// hasNoPlace says whether a box has no place.
+func hasNoPlace(box r2.Box) bool { return math.IsNaN(box.Min.X + box.Min.Y + box.Max.X + box.Max.Y) }
 
 // take takes out a box that was put in.
 func (b *bins) take(id int, box r2.Box) {
-	if nowhere(box) {
+	if hasNoPlace(box) {
 		return
 	}
 	i0, j0, i1, j1 := b.span(box)

@@ -139,7 +139,7 @@ func (w *letterer) best(choices []choice) int {
 		if ch.cost >= least { // they come by cost, and the ladder only adds to it
 			break
 		}
-		if cost := ch.cost + w.offLadder(ch.Lettering); cost < least && w.free(ch.Lettering) {
+		if cost := ch.cost + w.ladderPenalty(ch.Lettering); cost < least && w.free(ch.Lettering) {
 			best, least = i, cost
 		}
 	}
@@ -152,9 +152,9 @@ const (
 	ladderCost  = 0.7
 )
 
-// offLadder is what it costs that a figure stands far from those of the levels next to its own; nothing where none of
+// ladderPenalty is what it costs that a figure stands far from those of the levels next to its own; nothing where none of
 // them has one yet.
-func (w *letterer) offLadder(l Lettering) float64 {
+func (w *letterer) ladderPenalty(l Lettering) float64 {
 	nearest, any := ladderReach, false
 	for _, p := range w.placed {
 		if apart := w.lines[p.Line].Index - w.lines[l.Line].Index; apart == 1 || apart == -1 {
@@ -185,7 +185,7 @@ func (w *letterer) choices(c course, i int, size r2.Vec) []choice {
 		// middle of a line is a little better than its ends. A figure reads uphill, its head to the light,
 		// where that does not stand it on its own.
 		cost := bend + math.Abs(l.Angle)/90 + over/10
-		if w.headDown(c, s, l) {
+		if w.upsideDown(c, s, l) {
 			cost += downCost
 		}
 		if !c.Closed {
@@ -200,8 +200,8 @@ func (w *letterer) choices(c course, i int, size r2.Vec) []choice {
 // downCost is what a figure costs whose foot is to the light.
 const downCost = 0.8
 
-// headDown says whether the head of a figure points away from the light, which lies on the left of a line.
-func (w *letterer) headDown(c course, s float64, l Lettering) bool {
+// upsideDown says whether the head of a figure points away from the light, which lies on the left of a line.
+func (w *letterer) upsideDown(c course, s float64, l Lettering) bool {
 	_, along := c.at(s)
 	sin, cos := math.Sincos(l.Angle * math.Pi / 180)
 	return r2.Dot(along, r2.Vec{X: cos, Y: sin}) < 0

@@ -21,7 +21,7 @@ func Place(labels []Label, opts PlaceOptions) []Placement {
 	s := newSolver(labels, opts)
 	s.greedy()
 	s.anneal()
-	s.settle()
+	s.descend()
 	s.restore()
 	out := make([]Placement, len(labels))
 	for i := range labels {
@@ -40,7 +40,7 @@ type solver struct {
 	choices   [][]candidate // by label, cheapest first; the last is the table
 	at        []int         // by label: its choice now
 	current   []candidate   // by label: that choice, side by side, for most of the work is to go through them
-	standing  *bins         // the labels that are on the map now, by their limits
+	occupied  *bins         // the labels that are on the map now, by their limits
 	log       []moved       // what has changed since the last move began
 	blocker   []int         // by label: what last stood in its way, itself at first
 	seed      uint64
@@ -57,7 +57,7 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 		opts.Gap = 1
 	}
 	s := &solver{labels: labels, opts: opts, at: make([]int, len(labels))}
-	s.bodyBins, s.standing = newBins(opts.Area, 8), newBins(opts.Area, 16)
+	s.bodyBins, s.occupied = newBins(opts.Area, 8), newBins(opts.Area, 16)
 	s.obstacles = indexObstacles(opts.Obstacles, opts.Area)
 	for i, l := range labels {
 		body := l.Body
@@ -70,7 +70,7 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 	for i := range labels {
 		choices := s.candidates(i)
 		slices.SortStableFunc(choices, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
-		s.choices = append(s.choices, untilTable(choices))
+		s.choices = append(s.choices, cheaperThanTable(choices))
 		s.blocker = append(s.blocker, i)
 		s.at[i] = len(s.choices[i]) - 1
 		s.current = append(s.current, s.choices[i][s.at[i]])
@@ -78,8 +78,8 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 	return s
 }
 
-// untilTable leaves out what would be worse than the table.
-func untilTable(choices []candidate) []candidate {
+// cheaperThanTable leaves out what would be worse than the table.
+func cheaperThanTable(choices []candidate) []candidate {
 	return choices[:1+slices.IndexFunc(choices, func(c candidate) bool { return !c.On })]
 }
 
@@ -92,11 +92,11 @@ func (s *solver) choose(i, to int) {
 	}
 	s.log = append(s.log, moved{i, s.at[i]})
 	if c := s.now(i); c.On {
-		s.standing.take(i, c.limits)
+		s.occupied.take(i, c.limits)
 	}
 	s.at[i], s.current[i] = to, s.choices[i][to]
 	if c := s.now(i); c.On {
-		s.standing.put(i, c.limits)
+		s.occupied.put(i, c.limits)
 	}
 }
 
@@ -132,7 +132,7 @@ func (s *solver) blocked(i int, c *candidate) bool {
 		return true // most often who stood in the way of the last candidate stands in that of the next
 	}
 	blocked := false
-	s.standing.near(c.limits, func(j int) bool {
+	s.occupied.near(c.limits, func(j int) bool {
 		if blocked = j != i && s.conflict(c, s.now(j)); blocked {
 			s.blocker[i] = j
 		}
@@ -209,7 +209,7 @@ func (s *solver) move(i, to int) (change float64) {
 	change = -s.now(i).cost
 	s.choose(i, to)
 	change += s.now(i).cost
-	driven := s.inTheWay(i)
+	driven := s.conflicting(i)
 	for _, j := range driven {
 		change -= s.now(j).cost
 		s.choose(j, len(s.choices[j])-1)
@@ -221,13 +221,13 @@ func (s *solver) move(i, to int) (change float64) {
 	return change
 }
 
-// inTheWay returns the labels that stand in conflict with label i, in their order.
-func (s *solver) inTheWay(i int) (found []int) {
+// conflicting returns the labels that stand in conflict with label i, in their order.
+func (s *solver) conflicting(i int) (found []int) {
 	c := s.now(i)
 	if !c.On {
 		return nil
 	}
-	s.standing.near(c.limits, func(j int) bool {
+	s.occupied.near(c.limits, func(j int) bool {
 		if j != i && s.conflict(c, s.now(j)) {
 			found = append(found, j)
 		}
@@ -237,8 +237,8 @@ func (s *solver) inTheWay(i int) (found []int) {
 	return slices.Compact(found)
 }
 
-// settle lets each label take a cheaper place that is free, until none has one.
-func (s *solver) settle() {
+// descend lets each label take a cheaper place that is free, until none has one.
+func (s *solver) descend() {
 	for again := true; again; {
 		again = false
 		for i := range s.labels {
@@ -271,7 +271,7 @@ func (s *solver) restore() {
 			}
 		}
 	}
-	s.settle()
+	s.descend()
 }
 
 func (s *solver) total() (cost float64) {

@@ -129,7 +129,7 @@ func TestSearchIsNoWorseThanGreed(t *testing.T) {
 		s := newSolver(labels, opts)
 		s.greedy()
 		s.anneal()
-		s.settle()
+		s.descend()
 		if s.total() > greedy.total() {
 			t.Errorf("scene %d: the search ends at %.0f, greed at %.0f", seed, s.total(), greedy.total())
 		}

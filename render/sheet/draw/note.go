@@ -12,18 +12,18 @@ import (
 
 // note is lettering beside a mark on the plan, in forms from the fullest to the shortest.
 type note struct {
-	object string
-	layer  ink.Layer
-	style  style
-	forms  []saying
-	anchor r2.Vec   // mm
-	body   r2.Box   // of the mark, mm
-	shape  []r2.Vec // of the mark, where it fills its box badly: a leader goes on to it
-	toward *r2.Vec
-	weight float64
-	tidy   float64
-	leader float64 // how far it may stand off where no form fits beside the mark; 0: not at all
-	led    bool    // it need not fit beside the mark before it may stand off
+	object      string
+	layer       ink.Layer
+	style       style
+	forms       []saying
+	anchor      r2.Vec   // mm
+	body        r2.Box   // of the mark, mm
+	shape       []r2.Vec // of the mark, where it fills its box badly: a leader goes on to it
+	toward      *r2.Vec
+	priority    float64
+	linePenalty float64
+	leader      float64 // how far it may stand off where no form fits beside the mark; 0: not at all
+	led         bool    // it need not fit beside the mark before it may stand off
 
 	struck []string // figures of the forms that are struck through
 	sorely bool     // the plan says so where it has to leave it out
@@ -54,7 +54,7 @@ func (n *note) size(p Pad, f saying) r2.Vec {
 // label offers every form beside the mark, then every form at the end of a leader; where the note is
 // led, either from the first.
 func (n *note) label(p Pad) carto.Label {
-	l := carto.Label{Anchor: n.anchor, Body: n.body, Weight: n.weight, Tidy: n.tidy, Toward: n.toward}
+	l := carto.Label{Anchor: n.anchor, Body: n.body, Priority: n.priority, LinePenalty: n.linePenalty, Toward: n.toward}
 	leaders := []float64{0, n.leader}[:min(2, 1+int(n.leader))]
 	if n.led {
 		leaders = leaders[1:]

@@ -64,7 +64,7 @@ func (c readings) faceNote(p Pad, v layout.View, r *meter.Reading, words faceWor
 	c.used("reading:face")
 	mark := symbols.DrawFaceSide(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), headOf(c.In.Setup, v, r), box.Bearing(out), v.Scale)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.reading(), forms: c.faceForms(words),
-		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 6, leader: 44, led: true, sorely: true}
+		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, priority: 6, leader: 44, led: true, sorely: true}
 }
 
 // headOf is the axis of the head that a reading is of, on paper.
@@ -109,5 +109,5 @@ func targetOf(s *plan.Setup, r *meter.Reading) r3.Vec {
 func (c readings) meterNote(p Pad, where r2.Vec, r *meter.Reading) placeable {
 	body := c.mark(p, r.Kind, where, r)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.plan(), forms: sayings(r.Name+" "+c.Metered(r), c.Metered(r)),
-		struck: section.When(r.Struck(), c.Metered(r)), anchor: where, body: body, weight: 1.5, tidy: 2, leader: 30, led: true}
+		struck: section.When(r.Struck(), c.Metered(r)), anchor: where, body: body, priority: 1.5, linePenalty: 2, leader: 30, led: true}
 }

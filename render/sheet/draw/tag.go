@@ -16,17 +16,17 @@ import (
 // the first shows all lines, the next shortens the first of them, the next shows that alone, and
 // the last the number, which shrinks after everything else; below that it stands in the table of the collar only.
 type tag struct {
-	object string
-	number string
-	cap    float64     // of the number, mm
-	open   bool        // number in ink on paper, not paper on ink
-	strip  *ink.Colour // the light's colour, nil for none
-	lines  [][]string  // each a row of words with wide spaces between
-	short  string      // in place of all of them; empty: the first
-	anchor r2.Vec      // mm
-	drawn  symbols.Drawn
-	weight float64
-	struck []string // words that are struck through
+	object   string
+	number   string
+	cap      float64     // of the number, mm
+	open     bool        // number in ink on paper, not paper on ink
+	strip    *ink.Colour // the light's colour, nil for none
+	lines    [][]string  // each a row of words with wide spaces between
+	short    string      // in place of all of them; empty: the first
+	anchor   r2.Vec      // mm
+	drawn    symbols.Drawn
+	priority float64
+	struck   []string // words that are struck through
 }
 
 // Sizes of a tag, mm.
@@ -118,7 +118,7 @@ func lineWide(st style, words []string) float64 {
 
 // label is the tag as the placer of labels sees it.
 func (t *tag) label(p Pad) carto.Label {
-	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Weight: t.weight}
+	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Priority: t.priority}
 	for _, f := range t.forms() {
 		l.Forms = append(l.Forms, carto.Form{Size: t.size(p, f), Leader: tagLeads})
 	}
