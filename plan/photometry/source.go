@@ -39,11 +39,11 @@ func Lambertian(f Form) Distribution {
 	return Uniform{}
 }
 
-// luminousArea is the flux, lm, of an opening of 1 cd/m²: pi times its shining surface; 0 for a
+// luminousArea is the flux, lm, of an opening of 1 cd/m²: pi times its luminous surface; 0 for a
 // point or a line without thickness.
 func luminousArea(o Opening) float64 { return math.Pi * o.Surface() }
 
-// Surface gives the shining surface of the opening, m²: one side of a face, the mantle of a
+// Surface gives the luminous surface of the opening, m²: one side of a face, the mantle of a
 // tube, the whole of a sphere.
 func (o Opening) Surface() float64 {
 	switch o.Form {

@@ -68,7 +68,7 @@ func (c Wall) drawPerson(p Pad, v layout.View, f WallFace, who *plan.Person) (la
 		return nil, nil
 	}
 	c.used("outline")
-	return []placeable{&note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.Small(), forms: sayings(who.Name), anchor: v.Paper(f.at(who.Face.At)),
+	return []placeable{&note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.Small(), forms: noteForms(who.Name), anchor: v.Paper(f.at(who.Face.At)),
 		body: all.Box(), priority: 1.5, leader: 24}}, edges
 }
 

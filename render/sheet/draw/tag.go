@@ -125,7 +125,7 @@ func (t *tag) label(p Pad) carto.Label {
 	return l
 }
 
-func (t *tag) tells(at carto.Placement) bool {
+func (t *tag) explains(at carto.Placement) bool {
 	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Form].lines) > 0)
 }
 
@@ -178,12 +178,12 @@ func (t *tag) leader(at carto.Placement) (from, to r2.Vec) {
 		to = from
 	}
 	to = touch(from, t.anchor, t.drawn.Body, to)
-	return from, box.Interpolate(to, centreOf(t.drawn.Body, to), into)
+	return from, box.Interpolate(to, centreOf(t.drawn.Body, to), leaderInset)
 }
 
-// into is how far a leader goes on from the outline of a symbol toward its middle: the outline is of
+// leaderInset is how far a leader goes on from the outline of a symbol toward its middle: the outline is of
 // straight lines, and what is drawn inside it may not reach its corners.
-const into = 0.4
+const leaderInset = 0.4
 
 // centreOf is the middle of the corners of an outline; other where it has none.
 func centreOf(outline []r2.Vec, other r2.Vec) r2.Vec {

@@ -45,7 +45,7 @@ func (c things) drawThings(p Pad, v layout.View) (labels []placeable, rests []ca
 func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, placeable) {
 	colour := c.Pad.lamp(section.LampColour(l))
 	lamp := lampOf(c.In.Setup, l, v.Scale)
-	lamp.At, lamp.Bearing, lamp.Colour, lamp.Mount = v.Flat(l.Frame.At), frameBearing(l.Frame), colour, c.mount(v, &l.Mount, lightHold(l))
+	lamp.At, lamp.Bearing, lamp.Colour, lamp.Mount = v.Flat(l.Frame.At), frameBearing(l.Frame), colour, c.mount(v, &l.Mount, holdOf(l))
 	if lamp.Mount.Hold == symbols.Hung {
 		lamp.Mount.Footprint = max(lamp.Face.X, lamp.Face.Y, lamp.Body.X, lamp.Body.Y)
 	}
@@ -109,7 +109,7 @@ func (c things) drawPerson(p Pad, v layout.View, who *plan.Person) (symbols.Draw
 		linesOnly(p.page.Items[first:], p.Look.Paper, symbols.Fine) // legs are drawn in finer lines than the rest
 	}
 	c.People[who.Name] = d
-	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.plan(), forms: sayings(who.Name), anchor: s.At, body: torsoBox(s, d), shape: s.Trunk(), priority: 1.5, leader: 24}
+	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.plan(), forms: noteForms(who.Name), anchor: s.At, body: torsoBox(s, d), shape: s.Trunk(), priority: 1.5, leader: 24}
 }
 
 // highestLegs is how high the thighs of somebody seated reach, m.
