@@ -148,7 +148,7 @@ func TestHeadFaults(t *testing.T) {
 	}
 }
 
-// All faults of one light are told at once.
+// All faults of one light are reported at once.
 func TestHeadTellsAllFaults(t *testing.T) {
 	log := &source.Log{}
 	shipped(t).Head(kit.Choice{

@@ -170,7 +170,7 @@ func finite(values ...float64) bool {
 	return true
 }
 
-// What no lamp is like is told of a kit file, and nothing of the catalogue that comes with the program.
+// A kit file with figures that no lamp has is reported, and nothing of the catalogue that comes with the program.
 func TestImplausibleKit(t *testing.T) {
 	unit := func(lines string) string {
 		return "units:\n  lamp:\n    doc: A lamp\n    label: lamp\n    class: bare\n    technology: led\n    kelvin: 5600 K\n    power: 100 W\n" + lines

@@ -368,7 +368,7 @@ func ExampleRead() {
 	// 125 lx, T2.83, +1.0 stops
 }
 
-// A tie is told in words: figures that round to nothing would carry a sign.
+// A tie is stated in words: figures that round to nothing would carry a sign.
 func TestTheTableTellsATie(t *testing.T) {
 	reading := func(stops float64) string {
 		var b strings.Builder

@@ -108,7 +108,7 @@ func (v *validator) word(word string, arg any, s map[string]any, value any, path
 		}
 	case "enum":
 		if !slices.Contains(arg.([]any), value) {
-			return fmt.Sprintf("%s: %v is none of %v", path, value, arg)
+			return fmt.Sprintf("%s: %v is not one of %v", path, value, arg)
 		}
 	case "minimum":
 		if isNumber && number < arg.(float64) {

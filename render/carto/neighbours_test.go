@@ -244,7 +244,7 @@ func TestPastTheEndOfACliff(t *testing.T) {
 	}
 }
 
-// A cliff shorter than the least is none, and a gap of the same length in one is bridged; what is asked for counts.
+// What is shorter than the least is no cliff, and a gap of the same length in one is bridged; what is asked for counts.
 func TestShortCliffs(t *testing.T) {
 	touching := func(from, to float64) []Line {
 		lines := []Line{straight(0, 0)}
