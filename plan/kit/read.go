@@ -85,7 +85,7 @@ func kelvin(what, like string) source.Reader[float64] {
 		w, err := unit.ParseKelvin(text)
 		return w.Kelvin, err
 	}
-	return quantity(what, like, withoutFileUnits(parse), unit.FormatKelvin, 1000, 40000)
+	return quantity(what, like, withoutFileUnits(parse), unit.FormatKelvin, unit.CoolestWhite, unit.HottestWhite)
 }
 
 // array reads exactly n values of one kind.

@@ -15,10 +15,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// maxDuv is the distance from the Planckian locus beyond which a correlated colour temperature
-// has no meaning (CIE 15: 0.05 in the CIE 1960 diagram).
-const maxDuv = 0.05
-
 // tieRatio is how much brighter, of one, a side must be before it counts as brighter: more than what the
 // rays of reflected light are apart on the two sides of a symmetric scene, which has its key on the left. It
 // is a hundredth of a stop.
@@ -152,7 +148,7 @@ func (reading *Reading) setChromaticity(xy [2]float64) {
 	reading.XY = &xy
 	kelvin, duv := colour.CCT(xy)
 	reading.Duv = &duv
-	if math.Abs(duv) <= maxDuv {
+	if math.Abs(duv) <= colour.MaxDuv {
 		reading.CCT = &kelvin
 	}
 }

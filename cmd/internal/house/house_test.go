@@ -27,7 +27,7 @@ var setUp = append([]string{"plan"}, leaves...)
 var layers = []layer{
 	{nil, map[string][]string{ // leaves
 		"plan/source":                  {},
-		"plan/unit":                    {"plan/source"},
+		"plan/unit":                    {"plan/source", "plan/colour"},
 		"plan/colour":                  {},
 		"plan/lens":                    {},
 		"plan/plane":                   {},

@@ -1,5 +1,7 @@
 package files
 
+import "scrimshaw/plan/unit"
+
 // limits bound a figure of a file: from least to most, in a unit. What lies beyond them is a slip of the pen or of a
 // program, and no lamp: it would leave the range in which light is computed.
 type limits struct {
@@ -16,7 +18,7 @@ var (
 	ratios  = upTo(1e6, "")
 	turns   = upTo(360, "°")
 	metres  = upTo(maxSide, " m")
-	feet    = upTo(maxSide/foot, " ft")
+	feet    = upTo(maxSide/unit.Foot, " ft")
 	millis  = upTo(maxSide*1000, " mm")
 	percent = upTo(1e8, " %")
 

@@ -22,14 +22,8 @@ const (
 	headRoom   = 0.05
 )
 
-// How symbols are drawn beyond what is known of a thing: the depth of a soft box by its width, the length of a lift by its
-// width, and how far the weight of a boom lies behind its stand, as a share of its arm and at the most, m.
-const (
-	boxDepth = 0.32
-	liftLong = 1.6
-	boomTail = 0.3
-	boomMost = 0.4
-)
+// boomMost is how far the weight of a boom lies behind its stand at the most, m.
+const boomMost = 0.4
 
 // reach is how far from the head's axis someone reaches the way they face, m.
 func reach(p *plan.Person) float64 {
@@ -111,7 +105,7 @@ func includeLight(g *box.Bounds, s *plan.Setup, l *plan.Light) {
 	at, wide := plan.InPlan(l.Frame.At), l.Head.Source.Opening.Width
 	g.Point(at, math.Max(bodyRoom, wide/2))
 	if _, deep := bodyOf(s, l); math.Abs(section.Tilt(l.Frame.Axis)) < symbols.Overhead {
-		deep = math.Max(deep, boxDepth*wide)
+		deep = math.Max(deep, symbols.BoxDepth*wide)
 		g.Point(r2.Sub(at, r2.Scale(deep, ink.Direction(frameBearing(l.Frame)))), headRoom)
 	}
 	includeMount(g, &l.Mount, at)
@@ -130,10 +124,10 @@ func includeMount(g *box.Bounds, m *plan.Mount, at r2.Vec) {
 	case term.Ceiling:
 		return
 	case term.Lift:
-		g.Point(m.Base, m.Foot*math.Hypot(0.5, liftLong/2))
+		g.Point(m.Base, m.Foot*math.Hypot(0.5, symbols.LiftLength/2))
 	case term.Boom:
 		if arm := r2.Sub(m.Base, at); r2.Norm(arm) > 0 {
-			g.Point(r2.Add(m.Base, r2.Scale(math.Min(boomTail*r2.Norm(arm), boomMost), r2.Unit(arm))), headRoom)
+			g.Point(r2.Add(m.Base, r2.Scale(math.Min(symbols.BoomTail*r2.Norm(arm), boomMost), r2.Unit(arm))), headRoom)
 		}
 	}
 	if m.Foot > 0 {
