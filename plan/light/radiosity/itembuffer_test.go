@@ -5,6 +5,14 @@ import (
 	"testing"
 )
 
+// at is the element that is seen in direction and point n.
+func (q *itemBuffer) at(n int) uint32 {
+	if q.long != nil {
+		return q.seen[q.long[n]]
+	}
+	return q.seen[q.short[n]]
+}
+
 // A picture gives back what was filed, however many elements are in it, and leaves the album as it was.
 func TestPictureOfManyElements(t *testing.T) {
 	for _, n := range []int{100, 1 << 16, 1<<16 + 1, 70_000} {
