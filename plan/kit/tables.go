@@ -3,6 +3,7 @@ package kit
 import (
 	"slices"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -51,7 +52,7 @@ func unitFields() []source.Field[Unit] {
 			"The white it makes, or the range it can be set to."),
 		withDefault(field("native", kelvin("a white", "5600 K"), func(v *u) *float64 { return &v.Native },
 			"The white it makes where nothing is said."), "the first of `kelvin`"),
-		withDefault(field("tint", amount("a tint", "0.02", 0, 0.05), func(v *u) *float64 { return &v.Tint },
+		withDefault(field("tint", amount("a tint", "0.02", 0, colour.MaxDuv), func(v *u) *float64 { return &v.Tint },
 			"The most Duv it can be set off the locus."), "none"),
 		withDefault(field("warms", source.Bool("warms"), func(v *u) *bool { return &v.WarmsWhenDimmed },
 			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
