@@ -193,7 +193,7 @@ func tracedErrors(s *plan.Setup, lit *study.Study, points int) (errors []float64
 	for _, r := range at {
 		to := truth.Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}
 		if r.Response == light.Dome {
-			to.Weight = truth.Dome
+			to.Response = truth.Dome
 		}
 		receptors = append(receptors, to)
 	}
