@@ -94,3 +94,12 @@ func TestChromaIsReducedToWhatAScreenShows(t *testing.T) {
 		}
 	}
 }
+
+// Under a lightness of 8 light is L/903.3 of the white's (ISO/CIE 11664-4), and no longer a cube.
+func TestDarkGreys(t *testing.T) {
+	for lightness, code := range map[float64]uint8{0: 0, 1: 4, 2: 7, 5: 17, 7: 21} {
+		if got := (colour.LCH{L: lightness}).Pixel(); got != (colour.Pixel{R: code, G: code, B: code}) {
+			t.Errorf("a grey of lightness %g is %v, want %d", lightness, got, code)
+		}
+	}
+}

@@ -114,6 +114,11 @@ func TestThinning(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A ring stays one, within the tolerance of what it was, and loses the points on its straight sides.
+func TestThinningOfRings(t *testing.T) {
+	const edge = 0.1
 	ring := polygon(400, 10)
 	got := thin(ring, 0.05, edge)
 	// A chord over an angle a strays by R (1 - cos(a/2)): 0.05 allows pieces of 0.2 rad.
