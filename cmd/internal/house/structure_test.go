@@ -90,6 +90,23 @@ func TestDiagnosticIsTheOnlyErrorThatCrossesPackages(t *testing.T) {
 	}
 }
 
+// clock are the names of package time that tell the hour or the place of the machine.
+var clock = []string{"Now", "Since", "Until", "Tick", "After", "AfterFunc", "NewTimer", "NewTicker", "Sleep", "Local"}
+
+// Results are the same on any day: nothing but the command looks at a clock.
+func TestNothingLooksAtAClock(t *testing.T) {
+	for _, p := range parseAll(t) {
+		if strings.HasPrefix(p.name, "cmd/") {
+			continue
+		}
+		for id, o := range p.info.Uses {
+			if o.Pkg() != nil && o.Pkg().Path() == "time" && slices.Contains(clock, o.Name()) && o.Parent() == o.Pkg().Scope() {
+				t.Errorf("%s: %s:%d uses time.%s", p.name, p.file(id.Pos()), p.line(id.Pos()), o.Name())
+			}
+		}
+	}
+}
+
 // usual is what 95 of 100 are at most.
 func usual(all []int) int {
 	slices.Sort(all)
