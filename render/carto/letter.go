@@ -178,7 +178,7 @@ func (w *letterer) choices(c measuredLine, i int, size r2.Vec) []choice {
 			continue
 		}
 		over, free := w.obstacles.over(l.Outline(), false)
-		if !free || !w.inArea(l) || w.crowded(c, l) {
+		if !free || !w.inArea(l) || w.isCrossed(c, l) {
 			continue
 		}
 		// A mm of bend is worth what a right angle is: level figures on straight lines read best. The
@@ -245,8 +245,8 @@ func (w *letterer) inArea(l Lettering) bool {
 		b.Max.X <= w.opts.Area.Max.X && b.Max.Y <= w.opts.Area.Max.Y
 }
 
-// crowded says whether another line, or another stretch of the same, runs through the lettering.
-func (w *letterer) crowded(c measuredLine, l Lettering) (hit bool) {
+// isCrossed says whether another line, or another stretch of the same, runs through the lettering.
+func (w *letterer) isCrossed(c measuredLine, l Lettering) (hit bool) {
 	outline := ink.TurnedBox(l.At, r2.Vec{X: l.Size.X, Y: l.Size.Y + 0.4}, l.Angle)
 	w.near.near(plane.Bounds(outline), func(line, piece int, a, b r2.Vec) bool {
 		hit = (line != l.Line || !c.inGap(piece, l)) && Overlap(outline, []r2.Vec{a, b})

@@ -251,17 +251,17 @@ func (s *solver) descend() {
 }
 
 // restore gives labels that say less than they could each of their better places in turn, whoever stands there looking for
-// another, where the whole is the better for it. What chance passed by it finds; in a crowd it would look for long, and in
+// another, where the whole is the better for it. What chance passed by it finds; among many it would look for long, and in
 // vain.
 func (s *solver) restore() {
-	const crowd, most = 5, 160 // labels; places of one label
+	const mostShort, most = 5, 160 // labels; places of one label
 	var short []int
 	for i := range s.labels {
 		if s.now(i).Form > 0 {
 			short = append(short, i)
 		}
 	}
-	if len(short) > crowd {
+	if len(short) > mostShort {
 		return
 	}
 	for _, i := range short {
