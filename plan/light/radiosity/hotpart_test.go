@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/receptor"
 )
 
@@ -29,6 +30,27 @@ func TestHotPatchesHaveAChanceWhileTheyHaveFarParts(t *testing.T) {
 		p := &hotPatch{middle: r3.Vec{Z: 2}, normal: c.normal, radius: c.radius, closest: c.closest, power: 1}
 		if got := p.chance(from, c.within); math.Abs(got-c.chance) > 1e-12 {
 			t.Errorf("%s: a chance of %g, want %g", c.name, got, c.chance)
+		}
+	}
+}
+
+// What an element returns is what comes onto it times what its face throws back, channel by channel; its parts are even
+// where the darkest gets nearly what the brightest does.
+func TestWhatAnElementReturns(t *testing.T) {
+	tr := &Transport{
+		mesh:    &mesh{channels: 3, faces: []face{{}, {reflect: colour.RGB{0.5, 0.4, 0.2}}}},
+		patches: []patch{{}, {face: 0}, {face: 1}},
+	}
+	lamp := make(directLux, 3*12)
+	copy(lamp[3*9:], []float32{10, 20, 30})
+	if got := tr.returned(lamp, 9); math.Abs(got-(5+8+6)) > 1e-12 {
+		t.Errorf("the element returns %g lm/m², want 19", got)
+	}
+	parts := []hotPart{{area: 1}, {area: 0.5}, {area: 2}}
+	for least, even := range map[float64]bool{0.7501: true, 0.7499: false} {
+		flux := []colour.RGB{grey(1), grey(0.5 * least), grey(2)}
+		if got := areEven(parts, flux); got != even {
+			t.Errorf("parts of which one gets %g of the others' light are even: %v, want %v", least, got, even)
 		}
 	}
 }
