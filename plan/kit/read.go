@@ -3,6 +3,7 @@ package kit
 import (
 	"strings"
 
+	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
@@ -54,6 +55,14 @@ func length(what, like string, least, most float64) source.Reader[float64] {
 
 func angle(what, like string, least, most float64) source.Reader[float64] {
 	return quantity(what, like, withoutFileUnits(unit.ParseAngle), unit.FormatAngle, least, most)
+}
+
+// beamAngle and fieldAngle read the full angles to 50 % and to 10 % of the peak: no lamp has narrower or wider ones.
+func beamAngle(like string) source.Reader[float64]  { return angle("a beam angle", like, 0.5, 180) }
+func fieldAngle(like string) source.Reader[float64] { return angle("a field angle", like, 0.5, 300) }
+
+func flux(like string) source.Reader[float64] {
+	return amount("a flux", like, 1e-3, photometry.MostLumens)
 }
 
 func amount(what, like string, least, most float64) source.Reader[float64] {

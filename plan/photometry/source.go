@@ -6,6 +6,12 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// The most flux, lm, and luminous intensity, cd, that a source may be given: beyond any lamp and any searchlight.
+const (
+	MostLumens  = 1e8
+	MostCandela = 1e10
+)
+
 // FromLumens is a source of a flux, lm.
 func FromLumens(lumens float64, d Distribution, o Opening) Source {
 	return Source{Flux: lumens, Distribution: d, Opening: o}
