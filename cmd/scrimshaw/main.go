@@ -22,7 +22,7 @@ func main() {
 	if os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetMemoryLimit(softMemory)
 	}
-	os.Exit(realMain())
+	s := realMain(); zstop(); os.Exit(s)
 }
 
 // patience is how long a command may tidy up after a signal to stop. What has not ended by then is left behind.

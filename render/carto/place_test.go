@@ -201,12 +201,12 @@ func BenchmarkPlace(b *testing.B) {
 func TestClearAsAllConflicts(t *testing.T) {
 	r := rng(8)
 	var labels []Label
-	for range 48 {
-		at := r2.Vec{X: r.between(10, 90), Y: r.between(10, 50)}
+	for range 80 {
+		at := r2.Vec{X: r.between(10, 150), Y: r.between(10, 90)}
 		size := r2.Vec{X: r.between(8, 30), Y: r.between(3, 8)}
 		labels = append(labels, Label{Anchor: at, Body: boxAround(at, r2.Vec{X: 3, Y: 3}), Forms: []Form{{Size: size, Leader: 60}}})
 	}
-	s := newSolver(labels, PlaceOptions{Area: r2.Box{Max: r2.Vec{X: 100, Y: 60}}})
+	s := newSolver(labels, PlaceOptions{Area: r2.Box{Max: r2.Vec{X: 160, Y: 100}}})
 	s.greedy()
 	passed, far := 0, 0
 	for range 2000 {
