@@ -9,20 +9,15 @@ import (
 	"io"
 	"os"
 	"os/signal"
-	"runtime/debug"
 	"syscall"
 	"time"
 )
 
-// softMemory is the memory, bytes, near which the garbage of a run is collected more eagerly: a run needs less than
-// that by itself, and without it as much again would lie about.
-const softMemory = 384 << 20
-
 func main() {
 	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(softMemory)
+		limitMemory()
 	}
-	s := realMain(); zstop(); os.Exit(s)
+	os.Exit(realMain())
 }
 
 // patience is how long a command may tidy up after a signal to stop. What has not ended by then is left behind.

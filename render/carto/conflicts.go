@@ -8,14 +8,15 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// conflicts knows which places of labels are in each other's way, as sets of bits. What one place is in the way of is
-// worked out when a label first stands there: most places are never taken, and those that are, often.
+// conflicts knows which places of labels are in each other's way, as sets of bits. What a place is in the way of is worked
+// out for a neighbour when that first looks for a place while somebody stands there: most places are never taken, and those
+// that are, often.
 type conflicts struct {
 	choices [][]candidate
 	gap     float64       // between boxes, mm
 	near    [][]neighbour // by label: the labels whose places may meet its own, in their order
 	words   []int         // by label: of a set of its places
-	rows    [][]row       // by label and place; nil until it is asked for
+	rows    [][]row       // by label and place; nil until one is asked for
 	extents []r2.Box      // by label: of all its places
 }
 
@@ -23,14 +24,14 @@ type conflicts struct {
 type neighbour struct {
 	label int
 	at    int // the word at which its places begin in a row of the other
-	back  int // the word at which the other's places begin in a row of it
+	back  int // its place among the neighbours of the neighbour: near[label][back] is the label itself
 }
 
-// row is the set of those places of the neighbours that one place is in the way of, neighbour by neighbour.
-type row []uint64
-
-// has says whether place n of the neighbour that begins at a word is in the row.
-func (r row) has(at, n int) bool { return r[at+n/64]>>(n%64)&1 != 0 }
+// row is the places that one place is in the way of.
+type row struct {
+	known []bool   // by neighbour: whether it is worked out
+	set   []uint64 // neighbour by neighbour, the set of its places
+}
 
 func newConflicts(choices [][]candidate, opts PlaceOptions) *conflicts {
 	c := &conflicts{choices: choices, gap: opts.Gap, near: make([][]neighbour, len(choices)), rows: make([][]row, len(choices))}
@@ -86,42 +87,42 @@ func (c *conflicts) lay() {
 	for i := range c.near {
 		for k := range c.near[i] {
 			other := c.near[i][k].label
-			c.near[other][next[other]].back = c.near[i][k].at
+			c.near[other][next[other]].back = k
 			next[other]++
 		}
 	}
 }
 
-// row is what place n of label i is in the way of.
-func (c *conflicts) row(i, n int) row {
+// part is the set of those places of neighbour k of label i that its place n is in the way of.
+func (c *conflicts) part(i, n, k int) []uint64 {
 	if c.rows[i] == nil {
 		c.rows[i] = make([]row, len(c.choices[i]))
 	}
-	if c.rows[i][n] == nil {
-		c.rows[i][n] = c.newRow(i, n)
+	r, near := &c.rows[i][n], c.near[i]
+	if r.set == nil {
+		last := near[len(near)-1]
+		r.known, r.set = make([]bool, len(near)), make([]uint64, last.at+c.words[last.label])
 	}
-	return c.rows[i][n]
+	other := near[k]
+	part := r.set[other.at : other.at+c.words[other.label]]
+	if !r.known[k] {
+		r.known[k] = true
+		c.fill(part, &c.choices[i][n], other.label)
+	}
+	return part
 }
 
-func (c *conflicts) newRow(i, n int) row {
-	near := c.near[i]
-	if len(near) == 0 {
-		return row{}
+// fill finds the places of a label that one of another is in the way of.
+func (c *conflicts) fill(set []uint64, place *candidate, label int) {
+	if !boxesOverlap(place.limits, c.extents[label]) {
+		return
 	}
-	last := near[len(near)-1]
-	r := make(row, last.at+c.words[last.label])
-	place := &c.choices[i][n]
-	for _, other := range near {
-		if !boxesOverlap(place.limits, c.extents[other.label]) {
-			continue
-		}
-		for m := range c.choices[other.label] {
-			if inConflict(place, &c.choices[other.label][m], c.gap) {
-				r[other.at+m/64] |= 1 << (m % 64)
-			}
+	places := c.choices[label]
+	for m := range places {
+		if boxesOverlap(place.limits, places[m].limits) && inConflict(place, &places[m], c.gap) {
+			set[m/64] |= 1 << (m % 64)
 		}
 	}
-	return r
 }
 
 // firstClear is the first place of label i that those where the others stand are not in the way of; set is memory to use.
@@ -129,7 +130,7 @@ func (c *conflicts) firstClear(i int, at []int, set []uint64) (n int, used []uin
 	blocked := append(set[:0], make([]uint64, c.words[i])...)
 	for _, other := range c.near[i] {
 		if j := other.label; c.choices[j][at[j]].On {
-			for w, b := range c.row(j, at[j])[other.back : other.back+len(blocked)] {
+			for w, b := range c.part(j, at[j], other.back) {
 				blocked[w] |= b
 			}
 		}
@@ -142,14 +143,11 @@ func (c *conflicts) firstClear(i int, at []int, set []uint64) (n int, used []uin
 	return len(c.choices[i]) - 1, blocked
 }
 
-// inTheWay are the labels that the place where label i stands is in the way of, in their order.
+// inTheWay are the labels that stand in the way of the place where label i stands, in their order.
 func (c *conflicts) inTheWay(i int, at []int) (found []int) {
-	if !c.choices[i][at[i]].On {
-		return nil
-	}
-	r := c.row(i, at[i])
+	place := &c.choices[i][at[i]]
 	for _, other := range c.near[i] {
-		if r.has(other.at, at[other.label]) {
+		if inConflict(place, &c.choices[other.label][at[other.label]], c.gap) {
 			found = append(found, other.label)
 		}
 	}
