@@ -7,8 +7,8 @@ import (
 )
 
 // softMemory is the memory, bytes, near which the garbage of a run is collected more eagerly: most runs need less than
-// that by themselves, and without it as much again would lie about.
-const softMemory = 384 << 20
+// that by themselves, and without it as much again would lie about, in long runs too.
+const softMemory = 152 << 20
 
 // elbowRoom is how many times what a run needs by itself it may have: where it needs nearly all of the limit, or more, it
 // would do nothing but collect garbage.
