@@ -57,14 +57,14 @@ func (l *hotSampler) close(of *hotPatch) {
 // return.
 func (l *hotSampler) far(chances []float64) {
 	from, s := l.from, l.of
-	looks := float64(from.samples)
+	looks := float64(from.samples) / from.standsFor
 	all := chances[len(chances)-1]
 	if all == 0 {
 		return // all parts are close
 	}
 	for m := range from.samples {
 		point := m*from.turns + from.turn
-		k, rest, chance := pick(chances, (float64(point)+from.offset)/(looks*float64(from.turns))*all)
+		k, rest, chance := pick(chances, (float64(point)+from.offset)/float64(from.samples*from.turns)*all)
 		of := &s.patches[k]
 		before := 0.0
 		if of.from > 0 {
