@@ -37,6 +37,9 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 			c.rayError = append(c.rayError, read.Spread(n, k))
 		}
 	}
+	if b.mix != nil {
+		return b.mixReflected(ctx, solution, p)
+	}
 	return b.reflectedFields(ctx, solution, fresh, p)
 }
 

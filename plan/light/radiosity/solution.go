@@ -10,6 +10,7 @@ import (
 type Solution struct {
 	t               *Transport
 	lamps           int
+	mixed           bool // whether it is a Mix
 	blocks          []block
 	withoutHot      [][]columns32 // by block: its exitance without what hot elements return of the lamps' own light
 	direct          []directLux
