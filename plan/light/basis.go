@@ -78,6 +78,16 @@ func (b *Basis) assemble() {
 	}
 }
 
+// useMix makes the sums the fields of a basis.
+func (b *Basis) useMix() {
+	b.summed = make([]string, len(b.mix))
+	for name, i := range mixOf {
+		b.summed[i] = name
+	}
+	b.Fields = [][][]float32{b.mix[0], b.mix[1], make([][]float32, len(b.targets.Lattices))}
+	b.Reflected = [][][]float32{nil, nil, b.mix[2]}
+}
+
 // Point returns the light at receptor i and the share of each term, in the order of Terms: lux, or
 // cd/m² for a Radiance, by its Y.
 func (b *Basis) Point(i int, d Levels) (total colour.RGB, shares []colour.RGB) {

@@ -1,10 +1,7 @@
 package light
 
 import (
-	"context"
-
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/light/radiosity"
 	"scrimshaw/plan/photometry"
 )
 
@@ -58,33 +55,4 @@ func (m *mix) add(of string, lattice, size int, values []float32, level colour.R
 			plane[n] += gain * v
 		}
 	}
-}
-
-// mixReflected reads the lattices at fixed levels.
-func (b *Basis) mixReflected(ctx context.Context, solution *radiosity.Solution, p *progress) error {
-	levels := make([]colour.RGB, len(b.Lights))
-	for i, name := range b.Lights {
-		levels[i] = b.targets.Fixed[name]
-	}
-	mixed := solution.Mix(levels)
-	for k := range b.targets.Lattices {
-		planes, err := mixed.Lattice(ctx, k)
-		if err != nil {
-			return err
-		}
-		l := &b.targets.Lattices[k]
-		b.mix.add(FromSurfaces, k, l.NU*l.NV, planes[0], colour.RGB{1, 1, 1})
-		p.step(1)
-	}
-	return nil
-}
-
-// useMix makes the sums the fields of a basis.
-func (b *Basis) useMix() {
-	b.summed = make([]string, len(b.mix))
-	for name, i := range mixOf {
-		b.summed[i] = name
-	}
-	b.Fields = [][][]float32{b.mix[0], b.mix[1], make([][]float32, len(b.targets.Lattices))}
-	b.Reflected = [][][]float32{nil, nil, b.mix[2]}
 }

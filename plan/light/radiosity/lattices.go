@@ -3,7 +3,6 @@ package radiosity
 import (
 	"context"
 
-	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/solid"
 )
@@ -56,14 +55,6 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 		spare[worker] = f.smooth(planes[i], spare[worker])
 	})
 	return out, err
-}
-
-// channels is how many planes of values a lamp has.
-func (s *Solution) channels() int {
-	if s.mixed {
-		return len(colour.RGB{})
-	}
-	return s.t.Channels()
 }
 
 // planes makes room for the values of a lattice: by lamp, and the same by column, plane by plane.

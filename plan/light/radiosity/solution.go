@@ -53,6 +53,14 @@ func (s *Solution) column(lamp, channel int) (block, column int) {
 	return n / width, n % width
 }
 
+// channels is how many planes of values a lamp has.
+func (s *Solution) channels() int {
+	if s.mixed {
+		return len(colour.RGB{})
+	}
+	return s.t.Channels()
+}
+
 // exitance is what an element returns of a lamp's light, lm/m².
 func (s *Solution) exitance(element uint32, lamp int) (e colour.RGB) {
 	for c := range s.t.Channels() {
