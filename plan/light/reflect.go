@@ -37,6 +37,9 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 			c.rayError = append(c.rayError, read.Spread(n, k))
 		}
 	}
+	if b.mix != nil {
+		return b.mixReflected(ctx, solution, p)
+	}
 	return b.reflectedFields(ctx, solution, fresh, p)
 }
 
@@ -63,6 +66,25 @@ func (b *Basis) reflectedFields(ctx context.Context, solution *radiosity.Solutio
 		for n, i := range fresh {
 			b.columns[i].reflectedFields = append(b.columns[i].reflectedFields, planes[n])
 		}
+		p.step(1)
+	}
+	return nil
+}
+
+// mixReflected reads the lattices at fixed levels.
+func (b *Basis) mixReflected(ctx context.Context, solution *radiosity.Solution, p *progress) error {
+	levels := make([]colour.RGB, len(b.Lights))
+	for i, name := range b.Lights {
+		levels[i] = b.targets.Fixed[name]
+	}
+	mixed := solution.Mix(levels)
+	for k := range b.targets.Lattices {
+		planes, err := mixed.Lattice(ctx, k)
+		if err != nil {
+			return err
+		}
+		l := &b.targets.Lattices[k]
+		b.mix.add(FromSurfaces, k, l.NU*l.NV, planes[0], colour.RGB{1, 1, 1})
 		p.step(1)
 	}
 	return nil
