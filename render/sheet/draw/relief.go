@@ -85,7 +85,26 @@ const (
 func (c maps) trace(f *section.Field, v layout.View) relief {
 	o := carto.Paper(v.Scale)
 	o.Probe, o.Edge = remembered(f.Probe, v.Scale), shadowEdge
+	if f.Toward != nil {
+		o.Trifle = c.aroundLens(*f.Toward)
+	}
 	return c.traced(f, v, o)
+}
+
+// lensReach is how far from a camera, m, nobody is filmed.
+const lensReach = 1.25
+
+// aroundLens are the rings close about a camera, unless a light is in them. Receptors that are turned to it look all ways
+// there, and what they find within arm's length of one another says nothing of any face.
+func (c maps) aroundLens(lens r2.Vec) func(carto.Line) bool {
+	around := box.Of(lens.X-lensReach, lens.Y-lensReach, lens.X+lensReach, lens.Y+lensReach)
+	return func(ring carto.Line) bool {
+		if !box.AllIn(ring.Points, around) {
+			return false
+		}
+		b := plane.Bounds(ring.Points)
+		return !slices.ContainsFunc(c.In.Setup.Lights, func(l plan.Light) bool { return box.Contains(b, plan.InPlan(l.Frame.At)) })
+	}
 }
 
 func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
