@@ -183,7 +183,7 @@ func figuresOf(e any) map[string]any {
 	case *Stand:
 		return map[string]any{"label": e.Label, "footprint": e.Footprint, "lowest": e.Lowest, "highest": e.Highest, "load": e.Load, "mass": e.Mass, "spigot": cmp.Or(e.Spigot, "any"), "wheels": e.Wheels}
 	case *Grip:
-		return map[string]any{"label": e.Label, "kind": e.Kind, "width": e.Width, "height": e.Height, "mass": e.Mass}
+		return map[string]any{"label": e.Label, "kind": e.Kind, "width": e.Width, "height": e.Height, "round": e.Round, "mass": e.Mass}
 	case *Item:
 		return e.figures()
 	}

@@ -122,6 +122,9 @@ func (s *Stand) summary() string {
 func (s *Sensor) summary() string { return fmt.Sprintf("%g x %g mm", s.Width, s.Height) }
 
 func (g *Grip) summary() string {
+	if g.Round {
+		return fmt.Sprintf("%s, %.2f m across, %g kg", g.Kind, g.Width, g.Mass)
+	}
 	return fmt.Sprintf("%s, %.2f x %.2f m, %g kg", g.Kind, g.Width, g.Height, g.Mass)
 }
 
