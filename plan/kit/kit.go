@@ -73,8 +73,9 @@ type Head struct {
 	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "wide reflector"
 	Steps                    []Step
 
-	native colour.White    // of the lamp at full level, before gels
-	stack  []colour.Filter // its gels
+	shadeAims bool            // its shade turns with the aim
+	native    colour.White    // of the lamp at full level, before gels
+	stack     []colour.Filter // its gels
 }
 
 // normaliseModifier is the name of a modifier as the catalogue keeps it: "" for bare.

@@ -155,6 +155,8 @@ func (b *Bulb) summary() string {
 func (m *Modifier) summary() string {
 	passes := fmt.Sprintf("passes %.0f %%", 100*m.Efficiency)
 	switch {
+	case m.Shade != nil && m.Shade.Aims:
+		return fmt.Sprintf("open in front, turns with the aim, its side passes %.0f %%", 100*m.Shade.Transmittance)
 	case m.Shade != nil:
 		return fmt.Sprintf("open above and below, its side passes %.0f %%", 100*m.Shade.Transmittance)
 	case m.Grid[0] > 0:

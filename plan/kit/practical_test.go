@@ -42,7 +42,7 @@ func TestShadesKeepTheBulbsLight(t *testing.T) {
 			left := (p.Above + p.Side + p.Below) * bulb.Lumens
 			within(t, m.Name+": lm with "+bulb.Name, left, (1-p.Absorbed)*bulb.Lumens, 5e-3*bulb.Lumens)
 			within(t, m.Name+": lm of the head", h.Source.Flux, left, 1e-9*left)
-			if !(p.Above > 0 && p.Side > 0 && p.Below > 0 && p.Absorbed > 0) {
+			if !(p.Above > 0 && p.Below > 0 && p.Absorbed > 0) || (p.Side > 0) != (m.Shade.Transmittance > 0) {
 				t.Errorf("%s: %+v", m.Name, p)
 			}
 		}
@@ -95,6 +95,21 @@ func TestShadeByFigures(t *testing.T) {
 	within(t, "throws back", f.Reflectance, silk.Reflect, 1e-12)
 	if f = form(kit.Choice{Unit: "practical-ceiling", Shade: &kit.ShadeChoice{Transmittance: 0.9}}); f.Reflectance > 0.1+1e-12 {
 		t.Errorf("a shade that passes 0.9 throws back %g", f.Reflectance)
+	}
+}
+
+// A shade that turns with the aim shines that way wherever it points, and hardly the other.
+func TestMetalShadeTurnsWithTheAim(t *testing.T) {
+	for _, axis := range []r3.Vec{{Z: -1}, {Z: 1}, {X: 1}} {
+		h := head(t, kit.Choice{Unit: "practical-desk"})
+		if h.Upright() {
+			t.Error("it is aimed, and has no up of its own")
+		}
+		h.ApplyTilt(r3.Vec{Y: 1}, r3.Cross(r3.Vec{Y: 1}, axis), axis)
+		ahead, behind := h.Source.Intensity(r3.Vec{Z: -1}), h.Source.Intensity(r3.Vec{Z: 1})
+		if side := h.Source.Intensity(r3.Vec{X: 1}); ahead < 3*behind || side > 1e-9*ahead {
+			t.Errorf("aimed along %v: %.3g cd ahead, %.3g behind, %.3g aside", axis, ahead, behind, side)
+		}
 	}
 }
 

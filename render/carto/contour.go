@@ -64,15 +64,14 @@ func (t *tracer) draw(c chain, k int) Line {
 // lattice would come out as a row of beads.
 const sliver = 1.5
 
-// speck says whether a ring is too small to be drawn, or a trifle. One beside a hole in the data stays: the
+// speck says whether a ring is too small to be drawn. One beside a hole in the data stays: the
 // bands on both sides of it end at the hole.
 func (t *tracer) speck(l Line) bool {
 	if !l.Closed || len(l.Points) < 3 {
 		return l.Closed
 	}
 	b, size := plane.Bounds(l.Points), t.opts.Speck/t.opts.Scale
-	isLarge := max(b.Max.X-b.Min.X, b.Max.Y-b.Min.Y) >= size && math.Abs(plane.Area(l.Points)) >= sliver*size*size
-	if isLarge && (t.opts.Trifle == nil || !t.opts.Trifle(l)) {
+	if max(b.Max.X-b.Min.X, b.Max.Y-b.Min.Y) >= size && math.Abs(plane.Area(l.Points)) >= sliver*size*size {
 		return false
 	}
 	low, high := r2.Scale(1/t.g.Step, r2.Sub(b.Min, t.g.Origin)), r2.Scale(1/t.g.Step, r2.Sub(b.Max, t.g.Origin))

@@ -12,10 +12,6 @@ type Options struct {
 	Tolerance float64 // mm: dropping vertices moves no line further than this
 	Speck     float64 // mm: rings less than this across, thin ones, and clipped corners shorter, are left out
 
-	// Trifle says of a ring that it is no news, and is left out as a speck is; nil: none is. What lies within one must be
-	// one too.
-	Trifle func(ring Line) bool
-
 	// Probe reads the field anywhere, in the lattice's units. Where two neighbours differ by more
 	// than Jump stops a hard shadow edge is looked for with it, to within Edge units of the lattice;
 	// 0 takes an eighth of a stop, which contours of one stop show as a step, and a fortieth of the lattice's step (1.25 mm at 5 cm). A shadow narrower
