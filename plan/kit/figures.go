@@ -140,13 +140,14 @@ type ModifierFigures struct {
 	Grid       *[2]float64 `json:"grid,omitempty"`
 	Honeycomb  float64     `json:"honeycomb,omitempty"`
 	Zoom       []ZoomStep  `json:"zoom,omitempty"`
+	Skirt      float64     `json:"skirt,omitempty"`
 	Shade      *Shade      `json:"shade,omitempty"`
 	MostWatts  float64     `json:"mostWatts,omitempty"` // of a filament lamp that it stands the heat of
 	Mass       float64     `json:"mass"`
 }
 
 func (m *Modifier) figures() ModifierFigures {
-	f := ModifierFigures{Label: m.Label, Fits: m.Fits, Front: m.Front, Efficiency: m.Efficiency, Beam: m.Beam, Field: m.Field, Honeycomb: m.Honeycomb, Zoom: m.Zoom, Shade: m.Shade,
+	f := ModifierFigures{Label: m.Label, Fits: m.Fits, Front: m.Front, Efficiency: m.Efficiency, Beam: m.Beam, Field: m.Field, Honeycomb: m.Honeycomb, Zoom: m.Zoom, Skirt: m.Skirt, Shade: m.Shade,
 		MostWatts: m.MostWatts, Mass: m.Mass}
 	switch o := m.Opening; o.Form {
 	case photometry.Rectangle:

@@ -62,6 +62,7 @@ type Head struct {
 	Mass                     float64           // kg
 	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
 	Doors                    *HungDoors        // nil: none
+	HangsDown                bool              // whether it shines down as it hangs, and nobody aims it: a globe in a skirt
 	Scrims                   []term.Scrim      // in the head
 	Zooms                    bool              // its output depends on its focus
 	Focus                    float64           // of a zoom: share of the way from spot, 0, to flood, 1

@@ -155,6 +155,8 @@ func (b *Bulb) summary() string {
 func (m *Modifier) summary() string {
 	passes := fmt.Sprintf("passes %.0f %%", 100*m.Efficiency)
 	switch {
+	case m.Skirt > 0:
+		return fmt.Sprintf("hangs %g m below the middle of its globe, open below", m.Skirt)
 	case m.Shade != nil && m.Shade.Aims:
 		return fmt.Sprintf("open in front, turns with the aim, its side passes %.0f %%", 100*m.Shade.Transmittance)
 	case m.Shade != nil:

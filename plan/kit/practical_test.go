@@ -148,9 +148,9 @@ func TestBulbsAndShadesThatCannotBe(t *testing.T) {
 func TestShadeEntries(t *testing.T) {
 	for text, want := range map[string]string{
 		"{shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 60 %, reflectance: 60 %}}":                   "more light than falls on it",
-		"{efficiency: 50 %, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}": "takes \"efficiency\", \"zoom\" or \"shade\"",
+		"{efficiency: 50 %, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}": "takes \"efficiency\", \"zoom\", \"skirt\" or \"shade\"",
 		"{beam: 40, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}":         "needs nothing else",
-		"{sphere: 0.3}":       "needs one of \"efficiency\", \"zoom\" or \"shade\"",
+		"{sphere: 0.3}":       "needs one of \"efficiency\", \"zoom\", \"skirt\" or \"shade\"",
 		"{shade: {top: 0.2}}": "bottom",
 		"{shade: 0.3}":        "a shade belongs here",
 	} {

@@ -81,6 +81,7 @@ type Modifier struct {
 	Honeycomb   float64    // round cells' cut-off full angle, degrees; 0 none
 	Zoom        []ZoomStep // of one that zooms: what it does by focus, spot first
 	Front       string     // what may go on it: the modifiers with this word in Fits
+	Skirt       float64    // how far a black skirt hangs below the middle of the globe that it goes round, m; 0 none
 	Shade       *Shade     // what hangs around a bulb; nil of all else
 	MostWatts   float64    // the power of a filament lamp that it stands the heat of, W; 0 not known
 	Mass        float64    // kg
