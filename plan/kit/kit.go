@@ -59,6 +59,8 @@ type Head struct {
 	Watts                    float64           // electrical power at full
 	MostWatts                float64           // the power of a filament lamp that what is on the head is made for; 0 not known
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
+	Mains                    [2]float64        // the mains that its supply takes, least and most, V; 0 not known
+	BulbVolts                float64           // of the mains that its bulb is made for, V; 0 for any
 	Mass                     float64           // kg
 	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
 	Doors                    *HungDoors        // nil: none

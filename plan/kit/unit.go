@@ -33,6 +33,7 @@ type Unit struct {
 	Stand           string     // default stand
 	Bulb            string     // of a practical: its watts, flux and white are the unit's
 	BulbWidth       float64    // diameter of that bulb, m; 0 where there is none
+	BulbVolts       float64    // of the mains that it is made for, V; 0 for any
 }
 
 // Levels is what levels a unit can be set to beside off. The zero Levels takes all.
