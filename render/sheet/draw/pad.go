@@ -97,12 +97,10 @@ func (p Pad) Small() style { return p.Style(CapSmall, p.Look.Ink) }
 
 func (p Pad) Quiet() style { return p.Style(CapSmall, p.Look.Quiet) }
 
-// listed is lettering of what lists say first, aside of what is second to it.
-func (p Pad) listed() style { return p.Style(cmp.Or(p.Lists, CapSmall), p.Look.Ink) }
+// listed is lettering of lists, head of what stands over them.
+func (p Pad) listed(c ink.Colour) style { return p.Style(cmp.Or(p.Lists, CapSmall), c) }
 
-func (p Pad) aside() style { return p.listed().inked(p.Look.Quiet) }
-
-func (p Pad) head() style { return p.listed().Strong() }
+func (p Pad) head() style { return p.listed(p.Look.Ink).Strong() }
 
 func (p Pad) Name() style { return p.sturdy(p.Style(capName, p.Look.Ink)) }
 

@@ -71,8 +71,8 @@ func (b *Block) drawHead(p Pad, x, top float64, continued bool) float64 {
 		for i, l := range b.title {
 			p.Text(box.At(x, top-st.Cap-b.more*float64(i)), l, st, ink.Left)
 		}
-		if from := st.Width(b.title[n-1] + " "); continued && from+p.aside().Width(again) <= layout.Measure {
-			p.Text(box.At(x+from, top-st.Cap-b.more*float64(n-1)), again, p.aside(), ink.Left)
+		if from := st.Width(b.title[n-1] + " "); continued && from+p.listed(p.Look.Quiet).Width(again) <= layout.Measure {
+			p.Text(box.At(x+from, top-st.Cap-b.more*float64(n-1)), again, p.listed(p.Look.Quiet), ink.Left)
 		}
 		top -= headRise + b.more*float64(n-1)
 	}

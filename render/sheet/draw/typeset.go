@@ -29,7 +29,7 @@ func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
 	head := c.Pad.head()
 	b := &Block{title: c.Set(s.Title, head, layout.Measure, 2), more: head.Leading(), alarm: s.Alarm, Sizes: layout.Block{Rank: s.Rank}, Rows: figure}
 	for _, w := range s.Words {
-		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.aside(), nil)...)
+		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Quiet), nil)...)
 	}
 	for i := range s.Tables {
 		lead, rows := c.rows(&s.Tables[i])
@@ -47,14 +47,14 @@ func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
 		b.Rows = append(b.Rows, Space(RowAir))
 	}
 	for _, w := range s.Without {
-		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed().inked(c.Pad.Look.Alarm), nil)...)
+		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Alarm), nil)...)
 	}
 	mark := c.Pad.Look.Quiet
 	if s.Alarm {
 		mark = c.Pad.Look.Alarm
 	}
 	for _, w := range s.Points {
-		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(), &mark)...)
+		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Ink), &mark)...)
 	}
 	return b.sized()
 }
