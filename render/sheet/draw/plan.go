@@ -51,6 +51,11 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	beams.drawBeams(p, v)
 	labels, rests := things.drawThings(p, v)
 	c.grounds = outlinesOf(rests)
+	for _, d := range c.furniture {
+		for _, r := range d.Rest {
+			c.grounds = append(c.grounds, carto.Obstacle{Outline: r})
+		}
+	}
 	labels = append(labels, readings(c).drawReadings(p, v)...)
 	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
 
