@@ -98,7 +98,13 @@ func (p Pad) Small() style { return p.Style(CapSmall, p.Look.Ink) }
 func (p Pad) Quiet() style { return p.Style(CapSmall, p.Look.Quiet) }
 
 // listed is lettering of lists, head of what stands over them.
-func (p Pad) listed(c ink.Colour) style { return p.Style(cmp.Or(p.Lists, CapSmall), c) }
+func (p Pad) listed(c ink.Colour) style {
+	st := p.Style(cmp.Or(p.Lists, CapSmall), c)
+	if p.Lists > CapSmall {
+		return p.sturdy(st)
+	}
+	return st
+}
 
 func (p Pad) head() style { return p.listed(p.Look.Ink).Strong() }
 
