@@ -8,7 +8,19 @@ import (
 
 // listCaps are the heights that lists are lettered at where their sheet has the room, mm, the largest first. All of them
 // have it at the least height, which the paper and the scale are chosen by.
-var listCaps = [...]float64{2.5, 2.2, 2.0}
+var listCaps = []float64{2.5, 2.2, 2.0}
+
+// copiedCaps are those in the look for a copier: two copies keep what is lettered at the first. Nothing is promised of the
+// second, which is read on the page.
+var copiedCaps = []float64{2.5, 2.0}
+
+// listHeights are the heights to try.
+func (s *sheet) listHeights() []float64 {
+	if s.wish.theme.Plain {
+		return copiedCaps
+	}
+	return listCaps
+}
 
 // enlargeLists letters the lists as large as the sheet holds them on the same pages, at the same scale, with as much on
 // the first page and with as much said on the plan.
@@ -18,7 +30,7 @@ func (s *sheet) enlargeLists() {
 	}
 	least, pages := s.layout, s.pagesOf(s.layout)
 	fitter, later := s.fitter, s.later
-	for _, cap := range listCaps {
+	for _, cap := range s.listHeights() {
 		if s.holdsLists(cap, &least, pages) {
 			return
 		}
