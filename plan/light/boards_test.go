@@ -38,7 +38,7 @@ func TestBoardSendsNoMoreThanFalls(t *testing.T) {
 					y, x := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / round)
 					out := r3.Vec{X: s * x, Y: s * y, Z: c}
 					r := Receptor{At: r3.Scale(far, out), Axis: r3.Scale(-1, out)}
-					flux += rho * sumOf(tr.byBoard(l, &l.boards[0], &r)).Y() * far * far * s * (math.Pi / 2 / rings) * (2 * math.Pi / round)
+					flux += rho * totalOf(tr.byBoard(l, &l.boards[0], &r)).Y() * far * far * s * (math.Pi / 2 / rings) * (2 * math.Pi / round)
 				}
 			}
 			falls := rho * 1000 * cos / (far * far) * side * side

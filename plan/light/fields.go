@@ -22,7 +22,11 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 			if err != nil {
 				return err
 			}
-			b.columns[i].fields = append(b.columns[i].fields, values)
+			if b.mix != nil {
+				b.mix.add(sumOf(lamps[i]), k, seen.NU*seen.NV, values, b.targets.Fixed[b.Lights[i]])
+			} else {
+				b.columns[i].fields = append(b.columns[i].fields, values)
+			}
 			p.step(1)
 		}
 	}
@@ -105,7 +109,7 @@ func (w *World) boardField(ctx context.Context, lat *Lattice, l *lamp) ([]float3
 	}
 	return w.eachPoint(ctx, lat, channels, true, func(t *tracer, r *Receptor) (sum colour.RGB) {
 		t.gathered = t.byBoards(l, r, t.gathered[:0])
-		return sumOf(t.gathered)
+		return totalOf(t.gathered)
 	})
 }
 

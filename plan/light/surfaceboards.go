@@ -46,7 +46,7 @@ func (b *surfaceBoard) mayReach(corners []r3.Vec) bool {
 // light is what a place gets by the board, lx.
 func (b *surfaceBoard) light(worker int, r *Receptor) (sum colour.RGB) {
 	a := &b.lamp.patches[worker]
-	return b.Factor.Times(sumOf(a.byBoard(b.lamp.l, b.litBoard, r)))
+	return b.Factor.Times(totalOf(a.byBoard(b.lamp.l, b.litBoard, r)))
 }
 
 // flux is what falls on a figure by the board, lm: by places that lie closer together than the lobe is wide there.

@@ -102,9 +102,9 @@ func (t *tracer) total(l *lamp, r *Receptor) colour.RGB {
 }
 
 // sum adds the shares up.
-func (t *tracer) sum() colour.RGB { return sumOf(t.shares) }
+func (t *tracer) sum() colour.RGB { return totalOf(t.shares) }
 
-func sumOf(shares []share) (sum colour.RGB) {
+func totalOf(shares []share) (sum colour.RGB) {
 	for _, s := range shares {
 		sum = sum.Add(s.filter.Scale(s.value))
 	}

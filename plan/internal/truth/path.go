@@ -11,7 +11,7 @@ import (
 // weigh is a receptor's weight for light that travels along d.
 func (r *Receptor) weigh(d r3.Vec) float64 {
 	cos := -r3.Dot(d, r.Axis)
-	if r.Weight == Dome {
+	if r.Response == Dome {
 		return max(0, (1+cos)/2)
 	}
 	return max(0, cos)
@@ -19,7 +19,7 @@ func (r *Receptor) weigh(d r3.Vec) float64 {
 
 // whole is the integral of a receptor's weight over all directions.
 func (r *Receptor) whole() float64 {
-	if r.Weight == Dome {
+	if r.Response == Dome {
 		return 2 * math.Pi
 	}
 	return math.Pi
@@ -28,7 +28,7 @@ func (r *Receptor) whole() float64 {
 // pick gives a direction to look in, as likely as the receptor weighs it.
 func (r *Receptor) pick(u, v float64) r3.Vec {
 	cos := math.Sqrt(1 - u)
-	if r.Weight == Dome {
+	if r.Response == Dome {
 		cos = 2*cos - 1
 	}
 	return tiltedFrom(r.Axis, cos, v)
@@ -52,7 +52,7 @@ func (s *set) straight(l *lamp, r *Receptor, u, v float64, plain *PCG) (e colour
 	if l.stopped(p.point, r.At) {
 		return e
 	}
-	return s.reaching(r, p.point).Times(l.drive).Scale(p.value)
+	return s.reaching(r, p.point).Times(l.output).Scale(p.value)
 }
 
 // reaching is what surfaces and panes leave of light on its way from a point.
@@ -76,7 +76,7 @@ func (s *set) byMirror(l *lamp, r *Receptor, m *face, n [4]float64, plain *PCG) 
 	if m.lobe[side] > 0 {
 		return s.byLobe(l, r, m, side, n, plain)
 	}
-	image := Receptor{At: r3.Sub(r.At, r3.Scale(2*over, m.normal)), Axis: m.mirrored(r.Axis), Weight: r.Weight, Skip: r.Skip}
+	image := Receptor{At: r3.Sub(r.At, r3.Scale(2*over, m.normal)), Axis: m.mirrored(r.Axis), Response: r.Response, Skip: r.Skip}
 	p := l.sample(&image, n[0], n[1], plain)
 	if !(p.value > 0) || (r3.Dot(m.normal, p.point)-m.offset)*over <= 0 {
 		return e
@@ -96,7 +96,7 @@ func (s *set) over(l *lamp, r *Receptor, point, at r3.Vec) (e colour.RGB) {
 		return e
 	}
 	there := Receptor{At: at, Skip: r.Skip}
-	return s.reaching(&there, point).Times(s.reaching(r, at)).Times(l.drive)
+	return s.reaching(&there, point).Times(s.reaching(r, at)).Times(l.output)
 }
 
 // byLobe is what a lamp gives to a receptor by a place of a board that sends it on in a lobe: one place of it is as likely as
