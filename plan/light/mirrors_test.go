@@ -78,7 +78,7 @@ func TestMirrorIsTheMirroredLamp(t *testing.T) {
 
 // What a mirror shows ends with its edge, and what stands before it is seen once and stands in the way twice.
 func TestMirrorEndsWithItsEdge(t *testing.T) {
-	// From (1, 0, 0) by the mirror x = 0 to (1, y, 0): by way of (0, y/2, 0).
+	// From (1, 0, 0) by the mirror x = 0 to (1, y, 0): over (0, y/2, 0).
 	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 1}, r3.Vec{}), Source: photometry.FromCandela(100, photometry.Uniform{}, photometry.Opening{})}
 	square := glass(solid.Sheet{ID: 1, Corners: []r3.Vec{{Y: -0.5, Z: -0.5}, {Y: 0.5, Z: -0.5}, {Y: 0.5, Z: 0.5}, {Y: -0.5, Z: 0.5}}}, 1)
 	post := func(x, y float64) solid.Prism {

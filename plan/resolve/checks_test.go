@@ -101,7 +101,7 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 	}
 }
 
-// A lamp between two mirrors that see each other is told of, and neither one by mirrors that hang side by side nor one behind both.
+// The review names a lamp between two mirrors that see each other, and none by mirrors that hang side by side or behind both.
 func TestTwoMirrorsAreTold(t *testing.T) {
 	const den = "rooms: {den: {size: [5, 4]}}\nlights: {k: {unit: led-panel-100, at: %s, height: 1.5, aim: 0}}\nfurniture: {a: {mirror: [1, 1], at: {wall: den.left, along: 2}}, b: {mirror: [1, 1], at: {wall: den.%s, along: 3.4}}}\n"
 	for _, c := range []struct{ at, wall, want string }{

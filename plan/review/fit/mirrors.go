@@ -9,7 +9,7 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// onceMirrored tells of a lamp between two mirrors that see each other: of its light one mirror is followed.
+// onceMirrored reports a lamp between two mirrors that see each other: of its light one mirror is followed.
 func (r *checker) onceMirrored(l *plan.Light) bool {
 	mirrors := r.out.Set.Mirrors()
 	for i := range mirrors {
