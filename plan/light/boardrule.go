@@ -119,7 +119,7 @@ func (t *triangle) radonRule(to []node) []node {
 
 // boardRule is a rule over the opening whose points lie so far apart at most, m.
 func (l *lamp) boardRule(apart float64) (all []node) {
-	order := func(side float64) int { return min(int(math.Ceil(side/apart))+extraNodes, largest) }
+	order := func(side float64) int { return int(math.Ceil(min(side/apart, largest-extraNodes))) + extraNodes }
 	w, h := l.opening.Width, l.opening.Height
 	switch l.opening.Form {
 	case photometry.Rectangle:

@@ -52,6 +52,23 @@ func TestBoardSendsNoMoreThanFalls(t *testing.T) {
 	}
 }
 
+// A lamp that touches a board, and a receptor that does, have light that is a number.
+func TestTouchingABoard(t *testing.T) {
+	sheet := solid.Sheet{ID: 1, Corners: []r3.Vec{{Y: -0.5, Z: -0.5}, {Y: 0.5, Z: -0.5}, {Y: 0.5, Z: 0.5}, {Y: -0.5, Z: 0.5}}}
+	for _, o := range []photometry.Opening{{}, face(0.4, 0.4), {Form: photometry.Sphere, Width: 0.2}} {
+		e := Emitter{Name: "a", Frame: looking(r3.Vec{}, r3.Vec{X: 1}), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: o}}
+		to := Targets{Points: []Receptor{{At: r3.Vec{X: 1e-12}, Axis: r3.Vec{Y: 1}}, {At: r3.Vec{X: 1e-6, Y: 0.1}, Axis: r3.Vec{X: -1}}, {At: r3.Vec{X: 1}, Axis: r3.Vec{X: -1}, Response: Dome}}}
+		for _, mirroring := range []solid.Sheet{silver(sheet, 0.8, 12), glass(sheet, 0.8)} {
+			b := basis(t, build(t, &solid.Set{Sheets: []solid.Sheet{mirroring}}, Options{}), []Emitter{e}, to)
+			for i := range to.Points {
+				if y := by(b, i, Mirrored).Y(); math.IsNaN(y) || math.IsInf(y, 0) || y < 0 {
+					t.Errorf("%v, receptor %d: %g lx", o, i, y)
+				}
+			}
+		}
+	}
+}
+
 // The narrower its lobe, the more a board is a flat mirror.
 func TestNarrowBoardIsAMirror(t *testing.T) {
 	sheet := solid.Sheet{ID: 1, Corners: []r3.Vec{{Y: -2, Z: -2}, {Y: 2, Z: -2}, {Y: 2, Z: 2}, {Y: -2, Z: 2}}}
