@@ -56,7 +56,7 @@ func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
 	peak := photometry.Peak(l.shape)
 	b.widest = l.widestAngle(faintest * l.flux * peak)
 	half := min(l.cutoffAngle(l.right, 0.5*l.flux*peak), l.cutoffAngle(l.up, 0.5*l.flux*peak))
-	b.grainPerMetre = min(wideGrain, math.Tan(min(half, 45)*radian)/2)
+	b.grainPerMetre = min(wideGrain, math.Tan(min(half, 45)*radian)/2, photometry.Detail(l.shape))
 	return b
 }
 

@@ -37,6 +37,10 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 	l := newLamp(e, 1, 1, 1)
 	out := Wedge{Light: e.Name, Share: share}
 	right := levelRight(e.Frame)
+	if _, gated := l.shape.(*photometry.Gated); gated {
+		w.imageWedge(l, right, share, limits, &out)
+		return out
+	}
 	threshold := share * l.flux * photometry.Peak(l.shape)
 	out.Left, out.Right = l.beamAngle(r3.Scale(-1, right), threshold), l.beamAngle(right, threshold)
 	if math.Abs(l.axis.Z) > math.Sin(steepest*radian) {

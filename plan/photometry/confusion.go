@@ -15,25 +15,12 @@ func beyondEdge(inside float64) float64 {
 	return 0.5 + (inside*math.Sqrt(1-inside*inside)+math.Asin(inside))/math.Pi
 }
 
-// tenthInside is how far outside an edge, in radii of the circle of confusion, a tenth of the light is left.
-var tenthInside = func() float64 {
-	low, high := -1.0, 0.0
-	for range 60 {
-		if middle := (low + high) / 2; beyondEdge(middle) < 0.1 {
-			low = middle
-		} else {
-			high = middle
-		}
-	}
-	return -low
-}()
-
 // EdgeBlur gives the circle of confusion, as a share of the width of the image, that leaves half of the light at one full
 // angle and a tenth of it at another, degrees.
 func EdgeBlur(beam, field float64) float64 {
-	edge := imageRadius(beam)
-	return (imageRadius(field) - edge) / tenthInside / edge
+	edge := ImageRadius(beam)
+	return (ImageRadius(field) - edge) / edgeAt(0.1) / edge
 }
 
-// imageRadius is the radius of the image on a plane at a distance of 1 of a beam with a full angle, degrees.
-func imageRadius(beam float64) float64 { return math.Tan(min(beam, widestField) / 2 * math.Pi / 180) }
+// ImageRadius gives the radius of the image on a plane at a distance of 1 of a beam with a full angle, degrees.
+func ImageRadius(beam float64) float64 { return math.Tan(min(beam, widestField) / 2 * math.Pi / 180) }

@@ -19,7 +19,7 @@ const leastBlur = 1e-3
 
 // NewFlatField makes the field of a full angle, degrees, with a circle of confusion that is a share of the image.
 func NewFlatField(beam, blur float64) *FlatField {
-	f := &FlatField{radius: imageRadius(beam), peak: 1}
+	f := &FlatField{radius: ImageRadius(beam), peak: 1}
 	f.blur = min(max(blur, leastBlur), 1) * f.radius
 	ring := func(t float64) float64 { return f.At(t) * math.Sin(t) }
 	edge := func(at float64) float64 { return math.Atan(max(0, at)) }

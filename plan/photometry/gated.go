@@ -37,7 +37,7 @@ type line struct{ x, y, at float64 }
 // NewGated puts a gate before light with a beam, degrees: its image is the cone to half the intensity. It gives the share of
 // the flux that passes.
 func NewGated(base Distribution, beam float64, gate Gate) (*Gated, float64) {
-	g := &Gated{base: base, gate: gate, radius: imageRadius(beam), blur: max(gate.Blur, leastBlur), gain: 1}
+	g := &Gated{base: base, gate: gate, radius: ImageRadius(beam), blur: max(gate.Blur, leastBlur), gain: 1}
 	for _, c := range gate.Cuts {
 		sin, cos := math.Sincos(radians(c.Angle))
 		g.lines = append(g.lines, line{sin, cos, 1 - 2*c.Depth})
@@ -96,13 +96,6 @@ func (g *Gated) Detail() float64 { return 2 * g.blur * g.radius }
 // Parts give what is behind the gate, what is in it, and the radius of its image at a distance of 1.
 func (g *Gated) Parts() (base Distribution, gate Gate, radius float64) {
 	return g.base, g.gate, g.radius
-}
-
-// WithoutPattern is the light without the pattern, as strong where that is open: its outline is the beam's.
-func (g *Gated) WithoutPattern() *Gated {
-	plain := *g
-	plain.image = nil
-	return &plain
 }
 
 // The grid on which the share that passes is summed: rings out to some radii of the image, rings beyond, and places round.

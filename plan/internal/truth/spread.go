@@ -30,6 +30,10 @@ func spreadOf(d photometry.Distribution) spread {
 		return gridOf(d)
 	case photometry.Honeycomb:
 		return honeycombOf(d)
+	case *photometry.FlatField:
+		return flatFieldOf(d)
+	case *photometry.Gated:
+		return gatedOf(d)
 	}
 	return func(right, up, ahead float64) float64 { return d.Candela(r3.Vec{X: right, Y: up, Z: -ahead}) }
 }

@@ -1,0 +1,219 @@
+package truth
+
+import (
+	"math"
+	"sort"
+
+	"scrimshaw/plan/photometry"
+)
+
+// A projection spot throws its gate through a lens that makes a disc of every point: on a place of the image lies the mean of
+// the gate over such a disc. Cuts, rim and pattern each take their share. Lengths are in radii of the gate.
+
+// blurs is the mean of an edge over a disc of a radius whose middle lies so far inside it: by chords of the part that is lit.
+func blurs(inside, radius float64) float64 {
+	const chords = 400
+	if inside >= radius {
+		return 1
+	}
+	lit := inside/radius + 1
+	sum := 0.0
+	for i := range chords {
+		x := lit*(float64(i)+0.5)/chords - 1
+		sum += 2 * math.Sqrt(max(0, 1-x*x)) * lit / chords
+	}
+	return min(max(0, sum/math.Pi), 1)
+}
+
+// flatFieldOf is as strong all over a round gate and dark beside it.
+func flatFieldOf(d *photometry.FlatField) spread {
+	radius, confusion := d.Figures()
+	shape := func(right, up, ahead float64) float64 {
+		if ahead <= 0 {
+			return 0
+		}
+		return blurs((radius-math.Hypot(right, up)/ahead)/radius, confusion/radius)
+	}
+	// Its flux by rings, close to each other at the rim.
+	edge := math.Atan(radius + confusion)
+	const rings = 20000
+	sum := 0.0
+	for i := range rings {
+		t := edge * (float64(i) + 0.5) / rings
+		sum += shape(math.Sin(t), 0, math.Cos(t)) * math.Sin(t) * edge / rings
+	}
+	gain := 1 / (2 * math.Pi * sum)
+	return func(right, up, ahead float64) float64 { return gain * shape(right, up, ahead) }
+}
+
+// gatedOf is what is behind a gate times what cuts and a pattern leave of it.
+func gatedOf(d *photometry.Gated) spread {
+	base, gate, radius := d.Parts()
+	behind := spreadOf(base)
+	var leaves *foliage
+	if gate.Breakup != nil {
+		leaves = newFoliage(gate.Breakup, gate.Blur)
+	}
+	through := func(right, up, ahead float64) float64 {
+		if ahead <= 0 {
+			return 0
+		}
+		x, y := right/(ahead*radius), up/(ahead*radius)
+		share := 1.0
+		for _, c := range gate.Cuts {
+			s, cos := math.Sincos(c.Angle / 180 * math.Pi)
+			share *= blurs(1-2*c.Depth-(x*s+y*cos), gate.Blur)
+		}
+		if share > 0 && leaves != nil {
+			share *= leaves.at(x, y)
+		}
+		if share == 0 {
+			return 0
+		}
+		return share * behind(right, up, ahead)
+	}
+	gain := 1 / gateFlux(through, radius)
+	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
+}
+
+// gateFlux is the integral of a spread over a square of the plane before the lamp that holds the image, and over the rest of the
+// half space.
+func gateFlux(s spread, radius float64) float64 {
+	const cells, reach = 900, 1.6
+	side := 2 * reach * radius / cells
+	sum := 0.0
+	for n := range cells * cells {
+		x, y := side*(float64(n%cells)+0.5)-reach*radius, side*(float64(n/cells)+0.5)-reach*radius
+		r := math.Sqrt(1 + x*x + y*y)
+		sum += s(x/r, y/r, 1/r) * side * side / (r * r * r)
+	}
+	return sum + flux(func(right, up, ahead float64) float64 {
+		if math.Max(math.Abs(right), math.Abs(up)) <= reach*radius*ahead {
+			return 0
+		}
+		return s(right, up, ahead)
+	}, math.Pi/2)
+}
+
+// foliage is a pattern of holes: open where a relief lies over a level, blurred and kept on a grid.
+type foliage struct{ cells []float64 }
+
+// The grid, how far it reaches from the middle, and how many places of each cell are asked each way.
+const (
+	foliageSide  = 600
+	foliageReach = 1.5
+	foliageAsked = 3
+)
+
+func newFoliage(b *photometry.Breakup, blur float64) *foliage {
+	level := foliageLevel(b)
+	sharp := make([]float64, foliageSide*foliageSide)
+	for n := range sharp {
+		for k := range foliageAsked * foliageAsked {
+			part := func(i, k int) float64 { return foliagePlace(float64(i) + (float64(k)+0.5)/foliageAsked - 0.5) }
+			if hills(b, part(n%foliageSide, k%foliageAsked), part(n/foliageSide, k/foliageAsked)) >= level {
+				sharp[n] += 1.0 / (foliageAsked * foliageAsked)
+			}
+		}
+	}
+	f := &foliage{make([]float64, len(sharp))}
+	disc := discOf(blur * foliageSide / (2 * foliageReach))
+	for n := range f.cells {
+		for _, d := range disc {
+			i, j := min(max(n%foliageSide+d.i, 0), foliageSide-1), min(max(n/foliageSide+d.j, 0), foliageSide-1)
+			f.cells[n] += d.share * sharp[j*foliageSide+i]
+		}
+	}
+	return f
+}
+
+// discCell is a cell of a disc by its place from the middle, and its share of the disc.
+type discCell struct {
+	i, j  int
+	share float64
+}
+
+// discOf are the cells of a disc of a radius, by how many of a hundred places of each lie in it.
+func discOf(radius float64) (cells []discCell) {
+	most := int(radius) + 1
+	all := 0.0
+	for j := -most; j <= most; j++ {
+		for i := -most; i <= most; i++ {
+			c := discCell{i: i, j: j}
+			for k := range 100 {
+				x, y := float64(i)+(float64(k%10)+0.5)/10-0.5, float64(j)+(float64(k/10)+0.5)/10-0.5
+				if x*x+y*y <= radius*radius {
+					c.share++
+				}
+			}
+			if c.share > 0 {
+				cells, all = append(cells, c), all+c.share
+			}
+		}
+	}
+	for n := range cells {
+		cells[n].share /= all
+	}
+	return cells
+}
+
+// foliagePlace is a place along a side, by cells from the middle of the first.
+func foliagePlace(i float64) float64 { return foliageReach * (2*(i+0.5)/foliageSide - 1) }
+
+// foliageLevel is the level over which the share of the gate lies that is open.
+func foliageLevel(b *photometry.Breakup) float64 {
+	const side = 700
+	var all []float64
+	for n := range side * side {
+		x, y := 2*(float64(n%side)+0.5)/side-1, 2*(float64(n/side)+0.5)/side-1
+		if x*x+y*y <= 1 {
+			all = append(all, hills(b, x, y))
+		}
+	}
+	sort.Float64s(all)
+	k := int((1 - b.Open) * float64(len(all)))
+	if k == 0 {
+		return -1
+	}
+	return all[k]
+}
+
+// hills are two layers of smooth noise, the second half as high and half as large.
+func hills(b *photometry.Breakup, x, y float64) float64 {
+	x, y = x/(2*b.Grain), y/(2*b.Grain)
+	return hill(x, y, b.Seed) + hill(2*x+0.37, 2*y+0.71, b.Seed+1)/2
+}
+
+// hill goes smoothly from corner to corner of a square grid, at each of which it has a height that is drawn by lot.
+func hill(x, y float64, seed uint64) (h float64) {
+	i, j := math.Floor(x), math.Floor(y)
+	for corner := range 4 {
+		a, b := float64(corner&1), float64(corner>>1)
+		h += lot(int64(i+a), int64(j+b), seed) * nearness(math.Abs(x-i-a)) * nearness(math.Abs(y-j-b))
+	}
+	return h
+}
+
+// nearness falls from 1 to 0 without slope or bend at its ends.
+func nearness(t float64) float64 { return 1 - t*t*t*(10-15*t+6*t*t) }
+
+// lot is a number from 0 to 1 for a corner: splitmix64's last steps of its place and the seed.
+func lot(i, j int64, seed uint64) float64 {
+	z := uint64(i)*0x9E3779B97F4A7C15 ^ uint64(j)*0xC2B2AE3D27D4EB4F ^ seed*0x165667B19E3779F9
+	z ^= z >> 30
+	z *= 0xBF58476D1CE4E5B9
+	z ^= z >> 27
+	z *= 0x94D049BB133111EB
+	z ^= z >> 31
+	return float64(z>>11) / (1 << 53)
+}
+
+// at is the mean of the pattern at a place, between the cells of the grid.
+func (f *foliage) at(x, y float64) float64 {
+	u := min(max((x/foliageReach+1)/2*foliageSide-0.5, 0), foliageSide-1.001)
+	v := min(max((y/foliageReach+1)/2*foliageSide-0.5, 0), foliageSide-1.001)
+	i, j := int(u), int(v)
+	u, v = u-float64(i), v-float64(j)
+	n := j*foliageSide + i
+	return (1-v)*((1-u)*f.cells[n]+u*f.cells[n+1]) + v*((1-u)*f.cells[n+foliageSide]+u*f.cells[n+foliageSide+1])
+}
