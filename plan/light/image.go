@@ -10,63 +10,47 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// What a projection spot throws is the image of its gate, and cuts may leave any part of that: its beam is not what lies about
-// the axis, but what lies within a rim.
+// What a projection spot throws is the image of its gate, and cuts may leave any part of that: its beam is what lies within a
+// rim, and the axis may lie outside.
 
 // Rim is a piece of the rim of the image that a lamp throws, on one face of a solid.
 type Rim struct {
 	Light  string
 	On     solid.ID
-	Normal r3.Vec   // of the face, toward the light
+	Normal r3.Vec   // of the face, toward the light, a unit vector
 	Line   []r3.Vec // m
 }
 
-// imageWedge is the wedge of a lamp whose image has a rim: through the axis where that is lit, else through the middle of what is.
-func (w *World) imageWedge(l *lamp, right r3.Vec, share float64, limits Limits, out *Wedge) {
-	rim := l.rimAlong(right, share)
-	if len(rim) < 3 {
-		return
-	}
-	if math.Abs(l.axis.Z) > math.Sin(steepest*radian) {
-		f := fan{w: w, limits: limits, ray: l.alongRim(right, rim)}
-		out.Footprint = true
-		out.Outline = f.outline(len(rim))
-		out.Outline = out.Outline[:len(out.Outline)-1] // the last ray is the first
-		return
-	}
-	low, high, over := levelChord(rim)
-	first, last := math.Atan(low), math.Atan(high)
-	out.Left, out.Right = -first/radian, last/radian
-	f := fan{w: w, limits: limits, flat: true, ray: func(s float64) (o, d r3.Vec) {
-		return l.at, l.through(right, r2.Vec{X: math.Tan(first + s*(last-first)), Y: over})
-	}}
-	out.Outline = append([]r2.Vec{inPlan(l.at)}, f.outline(int(math.Ceil((last-first)/radian/fanStep)))...)
+// image is what a lamp throws: the rim of it on the plane at a distance of 1, along a direction square to the axis and over that.
+type image struct {
+	at, axis, right, up r3.Vec
+	rim                 []r2.Vec // convex
 }
 
-// rimAlong is the rim of the image of a lamp on the plane at a distance of 1, along a direction square to the axis and across it.
-func (l *lamp) rimAlong(right r3.Vec, share float64) []r2.Vec {
+// newImage is the image of a lamp to a share of its peak.
+func newImage(l *lamp, right r3.Vec, share float64) image {
 	cos, sin := r3.Dot(right, l.right), r3.Dot(right, l.up)
-	rim := photometry.Outline(l.shape, share)
-	for i, p := range rim {
-		rim[i] = r2.Vec{X: cos*p.X + sin*p.Y, Y: cos*p.Y - sin*p.X}
+	m := image{l.at, l.axis, right, r3.Cross(right, l.axis), photometry.Outline(l.shape, share)}
+	for i, p := range m.rim {
+		m.rim[i] = r2.Vec{X: cos*p.X + sin*p.Y, Y: cos*p.Y - sin*p.X}
 	}
-	return rim
+	return m
 }
+
+// isDark says whether cuts leave nothing of it.
+func (m *image) isDark() bool { return len(m.rim) < 3 }
 
 // through is the direction through a place of the image.
-func (l *lamp) through(right r3.Vec, p r2.Vec) r3.Vec {
-	up := r3.Cross(right, l.axis)
-	return r3.Unit(r3.Add(l.axis, r3.Add(r3.Scale(p.X, right), r3.Scale(p.Y, up))))
+func (m *image) through(p r2.Vec) r3.Vec {
+	return r3.Unit(r3.Add(m.axis, r3.Add(r3.Scale(p.X, m.right), r3.Scale(p.Y, m.up))))
 }
 
-// alongRim are the rays round a rim, from its first place to the same.
-func (l *lamp) alongRim(right r3.Vec, rim []r2.Vec) func(s float64) (o, d r3.Vec) {
-	return func(s float64) (o, d r3.Vec) {
-		at := s * float64(len(rim))
-		i := int(at)
-		a, b := rim[i%len(rim)], rim[(i+1)%len(rim)]
-		return l.at, l.through(right, r2.Add(a, r2.Scale(at-float64(i), r2.Sub(b, a))))
-	}
+// round is the ray at a share of the way round the rim.
+func (m *image) round(s float64) (o, d r3.Vec) {
+	at := s * float64(len(m.rim))
+	i := int(at)
+	a, b := m.rim[i%len(m.rim)], m.rim[(i+1)%len(m.rim)]
+	return m.at, m.through(r2.Add(a, r2.Scale(at-float64(i), r2.Sub(b, a))))
 }
 
 // levelChord is the chord of a convex ring through its origin along x; where that lies outside, the one through the ring's
@@ -99,13 +83,13 @@ func chordAt(ring []r2.Vec, y float64) (low, high float64) {
 // Rims traces the rim of the image that a lamp throws, to a share of its peak, over the faces that it comes to.
 func (w *World) Rims(e *Emitter, share float64, limits Limits) (all []Rim) {
 	l := newLamp(e, 1, 1, 1)
-	rim := photometry.Outline(l.shape, share)
-	if len(rim) < 3 {
+	m := newImage(l, l.right, share)
+	if m.isDark() {
 		return nil
 	}
-	f := fan{w: w, limits: limits, ray: l.alongRim(l.right, rim)}
+	f := fan{w: w, limits: limits, ray: m.round}
 	var last *rayEnd
-	ends := f.ends(len(rim))
+	ends := f.ends(len(m.rim))
 	for i := range ends {
 		end := &ends[i]
 		switch {

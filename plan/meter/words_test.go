@@ -100,7 +100,7 @@ table    200 lx  100 %
 
 // A contrast is marked where one key could change the light of one of its sides.
 func TestContrastIsMarked(t *testing.T) {
-	scrims := uncomputed(scene.Later{Changes: scene.OwnLight, Takes: true}, "lights.l.scrims", "scrims of 1 l")
+	scrims := uncomputed(scene.Later{Changes: scene.OwnLight}, "lights.l.scrims", "scrims of 1 l")
 	filter := uncomputed(scene.Later{Changes: scene.OwnStops}, "cameras.A.filter", "filter of A")
 	lit, dark := 100.0, 50.0
 	plain := func(name string, lux *float64, keys ...plan.Uncomputed) Reading {

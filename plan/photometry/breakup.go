@@ -8,7 +8,7 @@ import (
 // Breakup is a pattern in the gate of a projection spot: holes of no regular form, as of leaves.
 type Breakup struct {
 	Open  float64 // share of the gate
-	Grain float64 // about the width of a hole or of what lies between two, of the width of the gate
+	Grain float64 // about how wide a hole is, or what lies between two: share of the width of the gate
 	Seed  uint64  // other seeds are other patterns
 }
 

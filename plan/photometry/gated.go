@@ -51,7 +51,7 @@ func NewGated(base Distribution, beam float64, gate Gate) (*Gated, float64) {
 	return g, share
 }
 
-// leastPassed is the least share of the light that a gate is reckoned with.
+// leastPassed bounds how much stronger light may be per lumen behind a gate than before it.
 const leastPassed = 1e-9
 
 // open is the share of the light that is left at a place of the image, in its radii. Where two edges cross, each takes its

@@ -10,16 +10,16 @@ import (
 
 // Cut is one straight edge in the image of a projection spot: as deep as it says, or where a thing ends.
 type Cut struct {
-	Angle float64 // of the side that it comes from, degrees clockwise from the top as seen from behind
-	Depth Given[float64]
-	To    Ref // an opening, a piece of grip or of furniture; no name where Depth says it
+	Angle float64        // of the side that it comes from, degrees clockwise from the top as seen from behind
+	Depth Given[float64] // share of the width of the image
+	To    Ref            // an opening, a piece of grip or of furniture; no name where Depth says it
 	Span  source.Span
 }
 
 // Breakup is a pattern in the gate of a projection spot.
 type Breakup struct {
-	Open  float64 // share of the gate
-	Grain Given[float64]
+	Open  float64        // share of the gate
+	Grain Given[float64] // share of the width of the image
 	Seed  Given[int]
 	Span  source.Span
 }
