@@ -65,6 +65,15 @@ func (h *Head) SetGate(cuts []photometry.Cut, breakup *photometry.Breakup) (pass
 	return share
 }
 
+// SideWord names the side of an image that a cut comes from, by its angle clockwise from the top, degrees: "top", "right", "35°".
+func SideWord(angle float64) string {
+	turn := math.Mod(math.Mod(angle, 360)+360, 360)
+	if math.Mod(turn, 90) == 0 {
+		return [...]string{"top", "right", "bottom", "left"}[int(turn/90)]
+	}
+	return unit.FormatAngle(turn)
+}
+
 // EdgeWord says how soft the edge of an image is set: "sharp edge", "soft edge", "edge 40 % soft"; "" where nothing says it.
 func (h *Head) EdgeWord() string {
 	switch {

@@ -2,12 +2,14 @@ package resolve
 
 import (
 	"math"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/kit"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
@@ -111,12 +113,10 @@ func (r *gatePass) cutOf(c *scene.Cut, l *plan.Light) (photometry.Cut, bool) {
 
 // sideInWords is the side that a cut comes from.
 func sideInWords(angle float64) string {
-	sides := [...]string{"the top", "the right", "the bottom", "the left"}
-	turn := math.Mod(math.Mod(angle, 360)+360, 360)
-	if math.Mod(turn, 90) == 0 {
-		return sides[int(turn/90)%len(sides)]
+	if word := kit.SideWord(angle); !strings.HasSuffix(word, "°") {
+		return "the " + word
 	}
-	return unit.FormatNumber(turn) + "°"
+	return kit.SideWord(angle)
 }
 
 // imageEdge is how far a thing reaches in the image of a light toward the side of a cut, in radii of the image; before is not

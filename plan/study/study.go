@@ -37,6 +37,7 @@ type Study struct {
 	Readings meter.Set
 	Fields   []Field // the floors, lowest first, then the faces, the first person's floor first, then the planes asked for
 	Beams    []Beam
+	Rims     []light.Rim // of the images that projection spots throw, to half their light
 	Views    []View
 }
 

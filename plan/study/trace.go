@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/term"
 )
 
 // Beam is the light of one lamp in plan, cut by what it meets.
@@ -31,11 +32,24 @@ func (s *Study) trace() {
 		limits.Reach = math.Hypot(limits.Reach-outside, max(e.Frame.At.Z-limits.Floor, 0)) + outside
 		s.Beams = append(s.Beams, Beam{Light: e.Name,
 			Half: s.World.Wedge(&e, 0.5, limits), Tenth: s.World.Wedge(&e, 0.1, limits)})
+		if s.throwsImage(e.Name) {
+			s.Rims = append(s.Rims, s.World.Rims(&e, 0.5, limits)...)
+		}
 	}
 	for i := range s.Setup.Cameras {
 		c := &s.Setup.Cameras[i]
 		s.Views = append(s.Views, View{Camera: c.Name, Outline: s.World.Sight(c.Frame, c.HAOV, s.limits(false))})
 	}
+}
+
+// throwsImage says whether a light is one whose image has a rim that is drawn.
+func (s *Study) throwsImage(name string) bool {
+	for i := range s.Setup.Lights {
+		if l := &s.Setup.Lights[i]; l.Name == name {
+			return l.Head.Class == term.Projected || l.Head.Gate.Blur > 0
+		}
+	}
+	return false
 }
 
 // outdoors says whether a light stands in no room and aims into none.

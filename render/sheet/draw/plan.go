@@ -49,6 +49,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	things.drawFurniture(p, v)
 	beams.drawViews(p, v)
 	beams.drawBeams(p, v)
+	beams.drawRims(p, v)
 	labels, rests := things.drawThings(p, v)
 	labels = append(labels, readings(c).drawReadings(p, v)...)
 	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })

@@ -2,6 +2,7 @@ package section
 
 import (
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
@@ -22,6 +23,7 @@ type Input struct {
 	// Elevation asks for a wall in place of the plan; Field is then over the wall.
 	Elevation *Elevation
 	Beams     []Beam
+	Rims      []Rim
 	Views     []View
 	Cloths    []Cloth // of frames and nets
 	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
@@ -66,6 +68,13 @@ type Beam struct {
 	Half  []r2.Vec // to half the intensity of the axis
 	Tenth []r2.Vec // to a tenth
 	Spot  bool     // steeper than 75°: the polygons are footprints and have no sides
+}
+
+// Rim is a piece of the rim of what a projection spot throws, to half its light, on one face.
+type Rim struct {
+	Light string
+	Level bool     // on a floor or on top of a thing
+	Line  []r3.Vec // m
 }
 
 // View is what a camera sees in plan, cut by what it meets: a polygon that starts at the lens. Points
