@@ -257,8 +257,12 @@ func (g *gatherer) sum(i int, p *place, lamp int) (out []colour.RGB) {
 	}
 	for r, n := range p.cellOf {
 		if n >= 0 && g.rays[r] > 0 {
-			add(t.cells[n].element, g.s.cells[lamp][n].exitance.Scale(g.rays[r]))
+			add(t.cells[n].element, g.s.fromCell(n, lamp).Scale(g.rays[r]))
 		}
+	}
+	for _, h := range g.nearHot(&t.receptors[i], lamp) {
+		g.through = g.through[:0]
+		add(h, g.ofHot(i, h, lamp))
 	}
 	return out
 }

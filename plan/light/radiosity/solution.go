@@ -36,6 +36,7 @@ type block struct {
 // cellLight is what a cell returns of a lamp's light.
 type cellLight struct {
 	exitance colour.RGB // lm/m²
+	rest     colour.RGB // lm/m², without what of it comes straight from the lamp
 	off      float64    // what half of its rays and samples put that off by, lm/m²
 }
 
