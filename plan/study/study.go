@@ -39,6 +39,7 @@ type Study struct {
 	Beams    []Beam
 	Rims     []light.Rim // of the images that projection spots throw, to half their light
 	Views    []View
+	Bounces  []Bounce // of lights that are sent to a surface for what comes off it
 }
 
 // Run computes a set-up. It stops with the context's error when that is cancelled.
@@ -67,6 +68,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	s.Relevel(light.LevelsOf(setup.Lights))
 	if !o.ReadingsOnly {
 		s.trace()
+		s.findBounces()
 	}
 	return s, nil
 }

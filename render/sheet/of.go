@@ -27,6 +27,9 @@ func Of(s *study.Study, o Options) Input {
 	for _, b := range s.Beams {
 		in.Beams = append(in.Beams, Beam{Light: b.Light, Half: b.Half.Outline, Tenth: b.Tenth.Outline, Spot: b.Half.Footprint})
 	}
+	for _, b := range s.Bounces {
+		in.Bounces = append(in.Bounces, Bounce{Light: b.Light, Off: b.Off, To: b.To, At: b.At, Face: b.Face, On: b.On})
+	}
 	for _, r := range s.Rims {
 		in.Rims = append(in.Rims, Rim{Light: r.Light, Level: r.Normal.Z > levelRim, Line: r.Line})
 	}
