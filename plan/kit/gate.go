@@ -74,17 +74,17 @@ func SideWord(angle float64) string {
 	return unit.FormatAngle(turn)
 }
 
-// EdgeWord says how soft the edge of an image is set: "sharp edge", "soft edge", "edge 40 % soft"; "" where nothing says it.
+// EdgeWord says how soft the edge of an image is set: "sharp", "soft", "40 % soft"; "" where nothing says it.
 func (h *Head) EdgeWord() string {
 	switch {
 	case h.Edge == nil:
 		return ""
 	case *h.Edge == 0:
-		return "sharp edge"
+		return string(term.Sharp)
 	case *h.Edge == 1:
-		return "soft edge"
+		return string(term.Soft)
 	}
-	return "edge " + unit.FormatPercent(*h.Edge) + " soft"
+	return unit.FormatPercent(*h.Edge) + " " + string(term.Soft)
 }
 
 // setEdge takes the edge of the image that the choice asks for: by itself, or as the focus of a projection spot that does not

@@ -86,7 +86,11 @@ func reflected(shares []Share, total float64) []string {
 // pathInWords words how a share came.
 func (s *Share) pathInWords() string {
 	words := []string{s.called()}
-	if s.Path != light.Direct.String() {
+	switch s.Path {
+	case light.Direct.String():
+	case light.Reflected.String():
+		words = append(words, s.Path, "off")
+	default:
 		words = append(words, s.Path, "from")
 	}
 	return strings.Join(append(words, s.lastLegInWords()...), " ")

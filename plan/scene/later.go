@@ -97,9 +97,6 @@ var laters = []Later{
 // from it.
 var Unfocused = Later{Table: "light", Key: "focus", Waits: "figures by focus", Changes: OwnLight}
 
-// Wrapped is cloth clipped to a lamp that shines all round, which would have to go round it.
-var Wrapped = Later{Table: "light", Key: "diffusion", Waits: "cloth round a lamp", Changes: OwnLight}
-
 // laterNamed returns what waits to be computed under a key of a table, or nil.
 func laterNamed(table, key string) *Later {
 	for i := range laters {

@@ -108,7 +108,7 @@ func (t *throw) letter(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.O
 // letterBeside finds a clear place for the lettering beside the line: the way from a surface to a face is often too short for it.
 func (t *throw) letterBeside(st style, seen []r2.Vec, taken []carto.Obstacle) (carto.Obstacle, bool) {
 	size := st.boxOf(t.words)
-	for _, off := range [...]float64{0, 4, 8, 12, 16, 20} { // mm farther from the line
+	for _, off := range [...]float64{0, 6, 12, 18, 24, 30} { // mm farther from the line
 		air := box.At(size.X+off, size.Y+off)
 		if at, ok := besideLine(seen[0], seen[len(seen)-1], air, func(o carto.Obstacle) bool {
 			return !meets(carto.Obstacle{Outline: ink.TurnedBox(box.Middle(o.Outline[0], o.Outline[2]), size, 0)}, taken)

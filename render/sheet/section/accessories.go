@@ -1,6 +1,7 @@
 package section
 
 import (
+	"math"
 	"strings"
 
 	"scrimshaw/plan"
@@ -14,25 +15,25 @@ func accessories(l *plan.Light) string {
 	return Joined(", ", bulb(&l.Head), scrims(&l.Head), doors(l.Head.Doors), l.Head.EdgeWord(), cuts(&l.Head), breakup(&l.Head))
 }
 
-// cuts names the cuts in a gate by the side that each comes from and its share of the image: "cuts top 30 %, right 12 %".
+// cuts names the cuts in a gate by the side that each comes from and its share of the image: "cuts top 30 right 12 %".
 func cuts(h *kit.Head) string {
 	var all []string
 	for _, c := range h.Gate.Cuts {
-		all = append(all, kit.SideWord(c.Angle)+" "+unit.FormatPercent(c.Depth))
+		all = append(all, kit.SideWord(c.Angle)+" "+unit.FormatNumber(math.Round(100*c.Depth)))
 	}
 	if len(all) == 0 {
 		return ""
 	}
-	return "cuts " + strings.Join(all, " ")
+	return "cuts " + strings.Join(all, " ") + " %"
 }
 
-// breakup names the pattern in a gate: "breakup 40 % open, grain 10 %".
+// breakup names the pattern in a gate: "breakup 40 % grain 10 %", the share that is open first.
 func breakup(h *kit.Head) string {
 	b := h.Gate.Breakup
 	if b == nil {
 		return ""
 	}
-	return "breakup " + unit.FormatPercent(b.Open) + " open grain " + unit.FormatPercent(b.Grain)
+	return "breakup " + unit.FormatPercent(b.Open) + " grain " + unit.FormatPercent(b.Grain)
 }
 
 // bulb names the bulb that was put in; "" where it is the lamp's own.
