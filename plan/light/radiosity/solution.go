@@ -28,8 +28,7 @@ type Solution struct {
 // clear sheets, four places each.
 type block struct {
 	exitance          []columns32
-	onto              map[uint32]columns // by slot of a cloth: what comes to it from other surfaces, lx
-	sent, taken, lost columns            // lm
+	sent, taken, lost columns // lm
 	passes            int
 }
 
