@@ -1,6 +1,7 @@
 package study_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -22,17 +23,37 @@ func TestTracedClothRoundLamps(t *testing.T) {
 }
 
 // In the open all that leaves a bulb in cloth is what the cloth does not take: of what falls on it, again and again, less what it
-// throws back.
+// throws back. The flux is summed over the directions of Lebedev's rule of 14 points.
 func TestFluxThroughClothRoundALamp(t *testing.T) {
-	lit := run(t, laidOut(t, `{scrimshaw: 1, rooms: {k: {size: [3, 3], height: 3, walls: black, floor: black, ceiling: black}},
-		lights: {s: {output: {lumens: 1000, sphere: 0.1}, at: [1.5, 1.5], height: 1.5, aim: down, diffusion: half-diffusion}},
-		meters: {m: {flat: [1.5, 0.3, 1.5], facing: 0}}}`), study.Options{ReadingsOnly: true})
-	bare := run(t, laidOut(t, `{scrimshaw: 1, rooms: {k: {size: [3, 3], height: 3, walls: black, floor: black, ceiling: black}},
-		lights: {s: {output: {lumens: 1000, sphere: 0.1}, at: [1.5, 1.5], height: 1.5, aim: down}},
-		meters: {m: {flat: [1.5, 0.3, 1.5], facing: 0}}}`), study.Options{ReadingsOnly: true})
-	share := *lit.Readings.Readings[0].Lux / *bare.Readings.Readings[0].Lux
+	const far = 2.5
+	meters, weights := "", []float64{}
+	for x := -1.0; x <= 1; x++ {
+		for y := -1.0; y <= 1; y++ {
+			for z := -1.0; z <= 1; z++ {
+				square := x*x + y*y + z*z
+				weight := map[float64]float64{1: 1.0 / 15, 3: 3.0 / 40}[square]
+				if weight == 0 {
+					continue
+				}
+				at := far / math.Sqrt(square)
+				meters += fmt.Sprintf("m%d: {flat: [%g, %g, %g], facing: s}, ", len(weights), x*at, y*at, 9+z*at)
+				weights = append(weights, weight)
+			}
+		}
+	}
+	flux := func(diffusion string) (lumens float64) {
+		lit := run(t, laidOut(t, "{scrimshaw: 1, lights: {s: {output: {lumens: 1000, sphere: 0.1}, at: [0, 0], height: 9, aim: down"+diffusion+"}}, meters: {"+meters+"}}"),
+			study.Options{ReadingsOnly: true})
+		for i, w := range weights {
+			lumens += w * *lit.Readings.Readings[i].Lux * 4 * math.Pi * far * far
+		}
+		return lumens
+	}
+	if got := flux(""); math.Abs(got/1000-1) > 1e-3 {
+		t.Errorf("the bulb sends out %.1f lm of 1000", got)
+	}
 	// Half a diffusion loses 3/4 of a stop and throws 0.30 back: that falls on the cloth once more.
-	if want := math.Exp2(-0.75) / (1 - 0.30); math.Abs(share/want-1) > 0.12 {
-		t.Errorf("a share of %.3f comes out of the cloth, about %.3f would", share, want)
+	if got, want := flux(", diffusion: half-diffusion"), 1000*math.Exp2(-0.75)/(1-0.30); math.Abs(got/want-1) > 0.03 {
+		t.Errorf("%.1f lm come out of the cloth, and should %.1f", got, want)
 	}
 }
