@@ -9,18 +9,13 @@ import (
 	"io"
 	"os"
 	"os/signal"
-	"runtime/debug"
 	"syscall"
 	"time"
 )
 
-// softMemory is the memory, bytes, near which the garbage of a run is collected more eagerly: a run needs less than
-// that by itself, and without it as much again would lie about.
-const softMemory = 384 << 20
-
 func main() {
 	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(softMemory)
+		limitMemory()
 	}
 	os.Exit(realMain())
 }

@@ -147,8 +147,8 @@ func FuzzKit(f *testing.F) {
 			}
 			for _, m := range c.Fitting(u) {
 				h, ok := c.Head(kit.Choice{Unit: u.Name, Modifier: m}, &source.Log{})
-				if drive := h.RelativeOutput(0.5); ok && !finite(h.Source.AxisLux(3), h.Source.Flux, h.Source.Peak(), drive.Y()) {
-					t.Errorf("%s with %s: %g lm, %g cd, drive %v", u.Name, m, h.Source.Flux, h.Source.Peak(), drive)
+				if output := h.RelativeOutput(0.5); ok && !finite(h.Source.AxisLux(3), h.Source.Flux, h.Source.Peak(), output.Y()) {
+					t.Errorf("%s with %s: %g lm, %g cd, output %v", u.Name, m, h.Source.Flux, h.Source.Peak(), output)
 				}
 			}
 		}
@@ -170,7 +170,7 @@ func finite(values ...float64) bool {
 	return true
 }
 
-// What no lamp is like is told of a kit file, and nothing of the catalogue that comes with the program.
+// A kit file with figures that no lamp has is reported, and nothing of the catalogue that comes with the program.
 func TestImplausibleKit(t *testing.T) {
 	unit := func(lines string) string {
 		return "units:\n  lamp:\n    doc: A lamp\n    label: lamp\n    class: bare\n    technology: led\n    kelvin: 5600 K\n    power: 100 W\n" + lines

@@ -7,7 +7,7 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// A camera sees somebody, or it is told what stands between.
+// A camera sees somebody, or the message names what stands between.
 func TestCameraSees(t *testing.T) {
 	const rooms = "rooms: {a: {size: [4, 3]}, b: {at: [4.15, 0], size: [3, 3]}}\n"
 	const scene = "people: {p: {at: [2, 1.5], faces: 90}}\ncameras: {A: {at: [6, 1.4], lens: 35 mm}}\n"
@@ -31,7 +31,7 @@ func TestCameraSees(t *testing.T) {
 	}
 }
 
-// What reads nought or is seen by nobody is told of.
+// What reads nought or is seen by nobody is reported.
 func TestSilence(t *testing.T) {
 	const lamp = "lights: {k: {output: {candela: 9, shape: uniform}, at: [2, 2], height: 1.5}}"
 	const room = "rooms: {a: {at: [1, 1], size: [3.6, 3.1], base: 0.5}}\n"
@@ -100,7 +100,7 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 	}
 }
 
-// Heat is told with its figure: in a shade or a box that is not made for it, on cloth and on glass.
+// Heat is reported with its figure: in a shade or a box that is not made for it, on cloth and on glass.
 func TestHeat(t *testing.T) {
 	const den = "rooms: {den: {size: [5, 4]}}\nopenings: {w: {window: den.left, width: 1.5}}\n"
 	for _, c := range []struct{ name, scene, want string }{

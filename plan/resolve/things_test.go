@@ -307,8 +307,8 @@ lights:
   one:  {output: {candela: 100, shape: uniform}, at: [0, 0], height: 2, level: 50 %}
   pair: {output: {candela: 100, shape: uniform}, at: [0, 1], height: 2, count: 2, level: 50 %}
 `)
-	near(t, "drive", s.Lights[0].RelativeOutput.Y(), 0.5, 1e-12)
-	near(t, "drive of two", s.Lights[1].RelativeOutput.Y(), 1, 1e-12)
+	near(t, "output", s.Lights[0].RelativeOutput.Y(), 0.5, 1e-12)
+	near(t, "output of two", s.Lights[1].RelativeOutput.Y(), 1, 1e-12)
 	near3(t, "axis where there is nobody", s.Lights[0].Frame.Axis, r3.Vec{Z: -1}, 0)
 }
 

@@ -2,7 +2,6 @@ package carto
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -36,9 +35,9 @@ func (b *bins) span(box r2.Box) (i0, j0, i1, j1 int) {
 		bin(box.Max.X, b.min.X, b.nx), bin(box.Max.Y, b.min.Y, b.ny)
 }
 
-// put takes a box; one that is nowhere is not found again.
+// put takes a box; one without a place is not found again.
 func (b *bins) put(id int, box r2.Box) {
-	if nowhere(box) {
+	if hasNoPlace(box) {
 		return
 	}
 	i0, j0, i1, j1 := b.span(box)
@@ -49,27 +48,10 @@ func (b *bins) put(id int, box r2.Box) {
 	}
 }
 
-// nowhere says whether a box has no place.
-func nowhere(box r2.Box) bool { return math.IsNaN(box.Min.X + box.Min.Y + box.Max.X + box.Max.Y) }
+// hasNoPlace says whether a box has no place.
+func hasNoPlace(box r2.Box) bool { return math.IsNaN(box.Min.X + box.Min.Y + box.Max.X + box.Max.Y) }
 
-// take takes out a box that was put in.
-func (b *bins) take(id int, box r2.Box) {
-	if nowhere(box) {
-		return
-	}
-	i0, j0, i1, j1 := b.span(box)
-	for j := j0; j <= j1; j++ {
-		for i := i0; i <= i1; i++ {
-			in := b.in[j*b.nx+i]
-			if n := slices.Index(in, int32(id)); n >= 0 {
-				in[n] = in[len(in)-1]
-				b.in[j*b.nx+i] = in[:len(in)-1]
-			}
-		}
-	}
-}
-
-// near calls f with what may touch the box, in an order that only put and take decide and perhaps more than once, until f
+// near calls f with what may touch the box, in an order that only put decides and perhaps more than once, until f
 // returns false.
 func (b *bins) near(box r2.Box, f func(id int) bool) {
 	i0, j0, i1, j1 := b.span(box)

@@ -108,11 +108,11 @@ func TestWhatAPlaceCosts(t *testing.T) {
 	if least[0] != 0 || least[1] != 130 || least[5] != 6*130 || len(least) != 3 {
 		t.Errorf("the rungs cost %v at least", least)
 	}
-	for weight, want := range map[float64]float64{0: 1, -3: 1, 1: 1, 2: 2, 0.5: 0.5} {
-		l.Weight = weight
+	for priority, want := range map[float64]float64{0: 1, -3: 1, 1: 1, 2: 2, 0.5: 0.5} {
+		l.Priority = priority
 		choices := cheapestOf(l, opts)
 		if got := choices[len(choices)-1]; got.On || got.cost != want*6*130 {
-			t.Errorf("a weight of %g: the table costs %g", weight, got.cost)
+			t.Errorf("a priority of %g: the table costs %g", priority, got.cost)
 		}
 	}
 	plain := light8(r2.Vec{X: 20, Y: 5}, 0)
@@ -234,7 +234,7 @@ func TestTheWayOfALeader(t *testing.T) {
 // Two candidates are in conflict where a box lies within the gap of the other, a leader runs within half a gap of the
 // other's box, or their leaders cross; one off the map never is. Which is asked first does not matter.
 func TestConflicts(t *testing.T) {
-	s := newSolver(nil, PlaceOptions{Area: wide, Gap: 2})
+	const gap = 2
 	at := func(x, y float64, leader ...r2.Vec) candidate {
 		c := candidate{Placement: Placement{On: true, Box: boxAround(r2.Vec{X: x, Y: y}, r2.Vec{X: 10, Y: 4})}}
 		copy(c.Leader[:], leader)
@@ -260,15 +260,15 @@ func TestConflicts(t *testing.T) {
 		"one of them off the map":    {a, candidate{}, false},
 		"a leader through a far box": {at(50, 90, r2.Vec{X: 50, Y: 88}, r2.Vec{X: 50, Y: 20}), a, true},
 	} {
-		if got, back := s.conflict(&c.a, &c.b), s.conflict(&c.b, &c.a); got != c.want || back != c.want {
+		if got, back := inConflict(&c.a, &c.b, gap), inConflict(&c.b, &c.a, gap); got != c.want || back != c.want {
 			t.Errorf("%s: in conflict %v, and the other way %v", name, got, back)
 		}
 	}
 	far := at(61, 50)
 	far.limits = r2.Box{Min: r2.Vec{X: 500, Y: 500}, Max: r2.Vec{X: 501, Y: 501}}
 	near := at(50, 50)
-	near.limits = grown(near.Box, 2)
-	if s.conflict(&near, &far) {
+	near.limits = grown(near.Box, gap)
+	if inConflict(&near, &far, gap) {
 		t.Error("candidates whose limits are apart are in conflict")
 	}
 }

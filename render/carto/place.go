@@ -21,7 +21,7 @@ func Place(labels []Label, opts PlaceOptions) []Placement {
 	s := newSolver(labels, opts)
 	s.greedy()
 	s.anneal()
-	s.settle()
+	s.descend()
 	s.restore()
 	out := make([]Placement, len(labels))
 	for i := range labels {
@@ -39,10 +39,9 @@ type solver struct {
 	obstacles *obstacleIndex
 	choices   [][]candidate // by label, cheapest first; the last is the table
 	at        []int         // by label: its choice now
-	current   []candidate   // by label: that choice, side by side, for most of the work is to go through them
-	standing  *bins         // the labels that are on the map now, by their limits
+	conflicts *conflicts    // between the choices
+	set       []uint64      // memory for a set of choices
 	log       []moved       // what has changed since the last move began
-	blocker   []int         // by label: what last stood in its way, itself at first
 	seed      uint64
 }
 
@@ -57,7 +56,7 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 		opts.Gap = 1
 	}
 	s := &solver{labels: labels, opts: opts, at: make([]int, len(labels))}
-	s.bodyBins, s.standing = newBins(opts.Area, 8), newBins(opts.Area, 16)
+	s.bodyBins = newBins(opts.Area, 8)
 	s.obstacles = indexObstacles(opts.Obstacles, opts.Area)
 	for i, l := range labels {
 		body := l.Body
@@ -70,20 +69,19 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 	for i := range labels {
 		choices := s.candidates(i)
 		slices.SortStableFunc(choices, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
-		s.choices = append(s.choices, untilTable(choices))
-		s.blocker = append(s.blocker, i)
+		s.choices = append(s.choices, cheaperThanTable(choices))
 		s.at[i] = len(s.choices[i]) - 1
-		s.current = append(s.current, s.choices[i][s.at[i]])
 	}
+	s.conflicts = newConflicts(s.choices, opts)
 	return s
 }
 
-// untilTable leaves out what would be worse than the table.
-func untilTable(choices []candidate) []candidate {
+// cheaperThanTable leaves out what would be worse than the table.
+func cheaperThanTable(choices []candidate) []candidate {
 	return choices[:1+slices.IndexFunc(choices, func(c candidate) bool { return !c.On })]
 }
 
-func (s *solver) now(i int) *candidate { return &s.current[i] }
+func (s *solver) now(i int) *candidate { return &s.choices[i][s.at[i]] }
 
 // choose gives label i a choice, and logs the one that it had.
 func (s *solver) choose(i, to int) {
@@ -91,13 +89,7 @@ func (s *solver) choose(i, to int) {
 		return
 	}
 	s.log = append(s.log, moved{i, s.at[i]})
-	if c := s.now(i); c.On {
-		s.standing.take(i, c.limits)
-	}
-	s.at[i], s.current[i] = to, s.choices[i][to]
-	if c := s.now(i); c.On {
-		s.standing.put(i, c.limits)
-	}
+	s.at[i] = to
 }
 
 // undo takes back what the log holds.
@@ -108,47 +100,10 @@ func (s *solver) undo() {
 	s.log = s.log[:0]
 }
 
-// conflict says whether two labels cannot both stand where these candidates are.
-func (s *solver) conflict(a, b *candidate) bool {
-	if !a.On || !b.On || !boxesOverlap(a.limits, b.limits) {
-		return false
-	}
-	if boxesOverlap(grown(a.Box, s.opts.Gap), b.Box) {
-		return true
-	}
-	if a.Leads() && crossesBox(a.Leader[0], a.Leader[1], grown(b.Box, s.opts.Gap/2)) ||
-		b.Leads() && crossesBox(b.Leader[0], b.Leader[1], grown(a.Box, s.opts.Gap/2)) {
-		return true
-	}
-	return a.Leads() && b.Leads() && cross(a.Leader[0], a.Leader[1], b.Leader[0], b.Leader[1])
-}
-
-// blocked says whether a candidate of label i is in conflict with where the others stand.
-func (s *solver) blocked(i int, c *candidate) bool {
-	if !c.On {
-		return false
-	}
-	if j := s.blocker[i]; j != i && s.conflict(c, s.now(j)) {
-		return true // most often who stood in the way of the last candidate stands in that of the next
-	}
-	blocked := false
-	s.standing.near(c.limits, func(j int) bool {
-		if blocked = j != i && s.conflict(c, s.now(j)); blocked {
-			s.blocker[i] = j
-		}
-		return !blocked
-	})
-	return blocked
-}
-
-// cheapest returns the first choice of label i that is not blocked.
-func (s *solver) cheapest(i int) int {
-	for n := range s.choices[i] {
-		if !s.blocked(i, &s.choices[i][n]) {
-			return n
-		}
-	}
-	return len(s.choices[i]) - 1
+// cheapest returns the first choice of label i that nobody stands in the way of.
+func (s *solver) cheapest(i int) (n int) {
+	n, s.set = s.conflicts.firstClear(i, s.at, s.set)
+	return n
 }
 
 // greedy gives the labels their cheapest free places, those with the fewest choices first.
@@ -209,7 +164,7 @@ func (s *solver) move(i, to int) (change float64) {
 	change = -s.now(i).cost
 	s.choose(i, to)
 	change += s.now(i).cost
-	driven := s.inTheWay(i)
+	driven := s.conflicts.conflicting(i, s.at)
 	for _, j := range driven {
 		change -= s.now(j).cost
 		s.choose(j, len(s.choices[j])-1)
@@ -221,24 +176,8 @@ func (s *solver) move(i, to int) (change float64) {
 	return change
 }
 
-// inTheWay returns the labels that stand in conflict with label i, in their order.
-func (s *solver) inTheWay(i int) (found []int) {
-	c := s.now(i)
-	if !c.On {
-		return nil
-	}
-	s.standing.near(c.limits, func(j int) bool {
-		if j != i && s.conflict(c, s.now(j)) {
-			found = append(found, j)
-		}
-		return true
-	})
-	slices.Sort(found)
-	return slices.Compact(found)
-}
-
-// settle lets each label take a cheaper place that is free, until none has one.
-func (s *solver) settle() {
+// descend lets each label take a cheaper place that is free, until none has one.
+func (s *solver) descend() {
 	for again := true; again; {
 		again = false
 		for i := range s.labels {
@@ -251,17 +190,17 @@ func (s *solver) settle() {
 }
 
 // restore gives labels that say less than they could each of their better places in turn, whoever stands there looking for
-// another, where the whole is the better for it. What chance passed by it finds; in a crowd it would look for long, and in
+// another, where the whole is the better for it. What chance passed by it finds; among many it would look for long, and in
 // vain.
 func (s *solver) restore() {
-	const crowd, most = 5, 160 // labels; places of one label
+	const mostShort, most = 5, 160 // labels; places of one label
 	var short []int
 	for i := range s.labels {
 		if s.now(i).Form > 0 {
 			short = append(short, i)
 		}
 	}
-	if len(short) > crowd {
+	if len(short) > mostShort {
 		return
 	}
 	for _, i := range short {
@@ -271,7 +210,7 @@ func (s *solver) restore() {
 			}
 		}
 	}
-	s.settle()
+	s.descend()
 }
 
 func (s *solver) total() (cost float64) {

@@ -31,6 +31,31 @@ type hotParts struct {
 	patches []hotPatch
 	of      map[uint32][2]int // by hot element: its first part and the one after its last
 	all     float64           // lm, channels together, that all elements return of what comes straight from the lamp
+	looks   float64           // the share of the usual looks that it gets
+}
+
+// manyLamps is from how many lamps on each is looked at less often: what looks are off by for one, others make good. A lamp
+// that gives more of the light than others is looked at as one of as few as would make up all.
+const manyLamps = 16
+
+// shareLooks gives each lamp its share of the usual looks.
+func shareLooks(lamps []hotParts) {
+	all := 0.0
+	for i := range lamps {
+		all += lamps[i].all
+	}
+	for i := range lamps {
+		part := 1 / float64(len(lamps))
+		if all > 0 {
+			part = max(part, lamps[i].all/all)
+		}
+		lamps[i].looks = min(1, manyLamps*part)
+	}
+}
+
+// some is a share of so many looks, two at least: halves are compared.
+func some(looks int, share float64) int {
+	return max(min(looks, 2), int(math.Ceil(share*float64(looks))))
 }
 
 // share is the part that hot elements have in what is returned of what comes straight from the lamp.

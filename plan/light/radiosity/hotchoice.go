@@ -44,6 +44,11 @@ func (c *hotChoice) update(s *hotParts, from *viewpoint) {
 	}
 }
 
+// hasNoneClose says whether the choice knows that none of the hot patches of a lamp has parts close to a place.
+func (c *hotChoice) hasNoneClose(s *hotParts, at r3.Vec) bool {
+	return c.of == s && len(c.close) == 0 && r3.Norm2(r3.Sub(at, c.from.middle)) <= choiceReach*choiceReach
+}
+
 // pick finds the figure that a place along a sum falls on: its number, how far along it the place is, 0 to 1, and the
 // figure.
 func pick(upTo []float64, at float64) (k int, rest, figure float64) {

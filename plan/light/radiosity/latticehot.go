@@ -2,6 +2,7 @@ package radiosity
 
 import (
 	"context"
+	"iter"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -62,24 +63,28 @@ func (s *Solution) takeOut(cloned []bool, seen, element uint32, lamp int) {
 // addHotTo adds what hot elements return of the lamps' own light to the points of a lattice.
 func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) error {
 	t := s.t
-	tracers := t.mesh.tracers(t.workers, f.NV)
+	tracers := t.mesh.tracers(t.workers, (f.NV+side-1)/side)
 	for lamp := range s.hot {
 		hot := &s.hot[lamp]
 		if hot.share() < hotShare {
 			continue
 		}
-		own := planes[lamp*t.Channels() : (lamp+1)*t.Channels()]
-		err := parallel.For(ctx, t.workers, f.NV, func(worker, j int) {
-			tracers[worker].choice.of = nil // the choice may not hang on what row this worker had before
-			for i := range f.NU {
-				if n := j*f.NU + i; !f.blankAt(n) {
-					from := t.ofPoint(f, i, j)
-					t.sampleHot(&tracers[worker], hot, &from, func(g hotSample) {
-						for c := range own {
-							own[c][n] += float32(g.gain[c] * g.part.own[c])
-						}
-					})
+		own := planes[lamp*s.channels() : (lamp+1)*s.channels()]
+		all := t.latticeLooks(f, hot)
+		err := parallel.For(ctx, t.workers, (f.NV+side-1)/side, func(worker, band int) {
+			choice := &tracers[worker].choice
+			choice.of = nil // it may not hang on what band this worker had before
+			for n := range f.inBand(band) {
+				i, j := n%f.NU, n/f.NU
+				if f.shared && turnOf(i, j, lamp) >= all && choice.hasNoneClose(hot, f.At(i, j)) {
+					continue
 				}
+				from := t.ofPoint(f, i, j, lamp, all)
+				t.sampleHot(&tracers[worker], hot, &from, func(g hotSample) {
+					for c := range own {
+						own[c][n] += float32(g.gain[c] * g.part.own[c])
+					}
+				})
 			}
 		})
 		if err != nil {
@@ -89,6 +94,19 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 	return nil
 }
 
+// inBand goes through the points of a few rows that have data, column by column: from one to the next it is not far.
+func (f *frame) inBand(band int) iter.Seq[int] {
+	return func(yield func(int) bool) {
+		for i := range f.NU {
+			for j := band * side; j < min(f.NV, (band+1)*side); j++ {
+				if n := j*f.NU + i; !f.blankAt(n) && !yield(n) {
+					return
+				}
+			}
+		}
+	}
+}
+
 // isolatedSamples is how many times as often as a patch a point of a lattice looks that is alone. Where neighbours lend each
 // other what they see, it is sharedSamples for all of them.
 const (
@@ -96,20 +114,37 @@ const (
 	sharedSamples   = sets / 2
 )
 
-// ofPoint is the viewpoint of a point of a lattice. Neighbours that lend each other what they see look in turn, as their rays
-// do.
-func (t *Transport) ofPoint(f *frame, i, j int) viewpoint {
-	at := f.At(i, j)
-	v := viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, closeSamples: 1, turns: 1,
-		place: func(_, _ float64) r3.Vec { return at }}
+// latticeLooks is how often a point of a lattice looks at what a lamp makes hot, or all do together that lend each other what
+// they see.
+func (t *Transport) latticeLooks(f *frame, hot *hotParts) int {
 	if f.shared {
-		all := t.quality.HotSamples * sharedSamples
-		v.turn, v.turns, v.samples = bayer[j%side*side+i%side], sets, all/sets
-		half := uint32(1<<31) / uint32(all)
-		v.offset, v.shift = 0.5, sobol.Sample{half, half, half, half}
+		return some(sharedSamples*t.quality.HotSamples, hot.looks)
+	}
+	return some(isolatedSamples*t.quality.HotSamples, hot.looks)
+}
+
+// turnOf is the place of a point among those that look in turn at what a lamp makes hot.
+func turnOf(i, j, lamp int) int { return (bayer[j%side*side+i%side] + lamp) % sets }
+
+// ofPoint is the viewpoint of a point of a lattice. Neighbours that lend each other what they see look in turn, as their rays
+// do; where there are fewer looks than neighbours, who looks stands for all, and is another one for each lamp.
+func (t *Transport) ofPoint(f *frame, i, j, lamp, looks int) viewpoint {
+	at := f.At(i, j)
+	v := viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, closeSamples: 1, turns: 1, standsFor: 1,
+		place: func(_, _ float64) r3.Vec { return at }}
+	if !f.shared {
+		v.samples, v.shift = looks, sobol.Shift(uint32((lamp*f.NV+j)*f.NU+i))
+		v.offset = offsetOf(v.shift)
 		return v
 	}
-	v.samples, v.shift = isolatedSamples*t.quality.HotSamples, sobol.Shift(uint32(j*f.NU+i))
-	v.offset = offsetOf(v.shift)
+	v.turn, v.turns, v.samples = turnOf(i, j, lamp), min(sets, looks), looks/sets
+	if looks < sets {
+		v.standsFor = sets / float64(looks)
+		if v.turn < looks {
+			v.samples = 1
+		}
+	}
+	half := uint32(1<<31) / uint32(looks)
+	v.offset, v.shift = 0.5, sobol.Sample{half, half, half, half}
 	return v
 }

@@ -42,9 +42,11 @@ func (s *Solution) illuminate(ctx context.Context, lamps []Lamp) (err error) {
 		}
 	}
 	s.hot, s.halfDifferences = make([]hotParts, len(lamps)), make([][]float32, len(lamps))
-	return parallel.For(ctx, t.workers, len(lamps), func(worker, i int) {
+	err = parallel.For(ctx, t.workers, len(lamps), func(worker, i int) {
 		s.hot[i], s.halfDifferences[i] = t.findHot(worker, lamps[i], s.direct[i]), make([]float32, len(t.patches))
 	})
+	shareLooks(s.hot)
+	return err
 }
 
 // solveBlocks solves the blocks of all lamps.

@@ -2,7 +2,7 @@ package fit
 
 import "scrimshaw/plan"
 
-// check is one check of a thing of the set-up, with the codes that it tells.
+// check is one check of a thing of the set-up, with the codes that it reports.
 type check[T any] struct {
 	codes []string
 	words string // what it looks for

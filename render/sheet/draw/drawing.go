@@ -39,7 +39,7 @@ type How struct {
 // New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
 func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
 	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, how: how, whole: section.WholeBeams(r.In, how.Beams)}
-	d.Crowd(0)
+	d.SetLettering(0)
 	d.Clear()
 	return d
 }
@@ -62,8 +62,8 @@ func (c *Drawing) Explain(other *Drawing) bool {
 	return len(c.also) > 0
 }
 
-// Crowd sets the lettering of the plan to one of the steps of Crowds, 0 the largest.
-func (c *Drawing) Crowd(step int) { c.Pad.Ranks = wallRanks[step] }
+// SetLettering sets the lettering of the plan to one of LetteringSteps, 0 the largest.
+func (c *Drawing) SetLettering(step int) { c.Pad.Ranks = wallRanks[step] }
 
 // NumbersShrunk says whether the numbers of the lights are smaller than they are where there is room.
 func (c *Drawing) NumbersShrunk() bool { return c.Pad.Ranks.Lamp < wallRanks[0].Lamp }

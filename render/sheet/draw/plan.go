@@ -87,7 +87,7 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 	for i, at := range placed {
 		things[i].draw(p, at)
 		c.form(at.Form)
-		if !things[i].tells(at) {
+		if !things[i].explains(at) {
 			c.Reduced++
 		}
 		if !things[i].full(at) {

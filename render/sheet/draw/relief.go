@@ -161,14 +161,14 @@ func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle)
 		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, p.Look.rim())
 	}
 	for _, l := range carto.Cut(r.lines, letters) {
-		p.course(p.contourPen(r.marks[l.Index]), l, v)
+		p.strokeLine(p.contourPen(r.marks[l.Index]), l, v)
 	}
 	if p.Look.Plain {
 		c.tickShadows(p, v, r)
 	}
 	for _, k := range r.cliffs {
 		c.used("cliff")
-		p.course(ink.Pen{Colour: p.Look.Contour, Width: Medium}, k.Line, v)
+		p.strokeLine(ink.Pen{Colour: p.Look.Contour, Width: Medium}, k.Line, v)
 		for _, t := range k.Ticks {
 			for _, piece := range ink.ClipPolyline(t[:], box.Corners(v.Panel)) {
 				p.Line(math.Max(Hair, p.Look.Least), p.Look.Contour, piece...)
@@ -224,8 +224,8 @@ func (c maps) figure(r *relief, l carto.Line) (string, style) {
 	return m.words, st
 }
 
-// course draws a contour within the panel.
-func (p Pad) course(pen ink.Pen, l carto.Line, v layout.View) {
+// strokeLine draws a contour within the panel.
+func (p Pad) strokeLine(pen ink.Pen, l carto.Line, v layout.View) {
 	points := l.Points
 	if l.Closed && len(points) > 0 {
 		points = append(append([]r2.Vec(nil), points...), points[0])

@@ -1,0 +1,170 @@
+package carto
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// conflicts knows which places of labels are in each other's way, as sets of bits. What a place is in the way of is worked
+// out for a neighbour when that first looks for a place while somebody stands there: most places are never taken, and those
+// that are, often.
+type conflicts struct {
+	choices [][]candidate
+	gap     float64       // between boxes, mm
+	near    [][]neighbour // by label: the labels whose places may meet its own, in their order
+	words   []int         // by label: of a set of its places
+	rows    [][]row       // by label and place; nil until one is asked for
+	extents []r2.Box      // by label: of all its places
+}
+
+// neighbour is a label near another.
+type neighbour struct {
+	label int
+	at    int // the word at which its places begin in a row of the other
+	back  int // its place among the neighbours of the neighbour: near[label][back] is the label itself
+}
+
+// row is the places that one place is in the way of.
+type row struct {
+	known []bool   // by neighbour: whether it is worked out
+	set   []uint64 // neighbour by neighbour, the set of its places
+}
+
+func newConflicts(choices [][]candidate, opts PlaceOptions) *conflicts {
+	c := &conflicts{choices: choices, gap: opts.Gap, near: make([][]neighbour, len(choices)), rows: make([][]row, len(choices))}
+	found := newBins(opts.Area, 16)
+	for i, places := range choices {
+		c.words = append(c.words, (len(places)+63)/64)
+		c.extents = append(c.extents, extent(places))
+		if len(places) > 1 {
+			found.put(i, c.extents[i])
+		}
+	}
+	for i := range choices {
+		c.meet(i, found)
+	}
+	c.lay()
+	return c
+}
+
+// extent is the box of all places of a label but the last, which is off the map.
+func extent(places []candidate) r2.Box {
+	all := places[0].limits
+	for i := range places[:len(places)-1] {
+		all = union(all, places[i].limits)
+	}
+	return all
+}
+
+// meet finds the neighbours of label i among the boxes of all.
+func (c *conflicts) meet(i int, found *bins) {
+	if len(c.choices[i]) < 2 {
+		return
+	}
+	found.near(c.extents[i], func(j int) bool {
+		if j != i && boxesOverlap(c.extents[i], c.extents[j]) {
+			c.near[i] = append(c.near[i], neighbour{label: j})
+		}
+		return true
+	})
+	slices.SortFunc(c.near[i], func(a, b neighbour) int { return cmp.Compare(a.label, b.label) })
+	c.near[i] = slices.Compact(c.near[i])
+}
+
+// lay gives each neighbour its words in the rows of the other.
+func (c *conflicts) lay() {
+	for i := range c.near {
+		width := 0
+		for k := range c.near[i] {
+			c.near[i][k].at = width
+			width += c.words[c.near[i][k].label]
+		}
+	}
+	next := make([]int, len(c.near)) // by label: which of its neighbours is met next, as labels are gone through in order
+	for i := range c.near {
+		for k := range c.near[i] {
+			other := c.near[i][k].label
+			c.near[other][next[other]].back = k
+			next[other]++
+		}
+	}
+}
+
+// part is the set of those places of neighbour k of label i that its place n is in the way of.
+func (c *conflicts) part(i, n, k int) []uint64 {
+	if c.rows[i] == nil {
+		c.rows[i] = make([]row, len(c.choices[i]))
+	}
+	r, near := &c.rows[i][n], c.near[i]
+	if r.set == nil {
+		last := near[len(near)-1]
+		r.known, r.set = make([]bool, len(near)), make([]uint64, last.at+c.words[last.label])
+	}
+	other := near[k]
+	part := r.set[other.at : other.at+c.words[other.label]]
+	if !r.known[k] {
+		r.known[k] = true
+		c.fill(part, &c.choices[i][n], other.label)
+	}
+	return part
+}
+
+// fill finds the places of a label that one of another is in the way of.
+func (c *conflicts) fill(set []uint64, place *candidate, label int) {
+	if !boxesOverlap(place.limits, c.extents[label]) {
+		return
+	}
+	places := c.choices[label]
+	for m := range places {
+		if boxesOverlap(place.limits, places[m].limits) && inConflict(place, &places[m], c.gap) {
+			set[m/64] |= 1 << (m % 64)
+		}
+	}
+}
+
+// firstClear is the first place of label i that those where the others stand are not in the way of; set is memory to use.
+func (c *conflicts) firstClear(i int, at []int, set []uint64) (n int, used []uint64) {
+	blocked := append(set[:0], make([]uint64, c.words[i])...)
+	for _, other := range c.near[i] {
+		if j := other.label; c.choices[j][at[j]].On {
+			for w, b := range c.part(j, at[j], other.back) {
+				blocked[w] |= b
+			}
+		}
+	}
+	for w, b := range blocked {
+		if b != ^uint64(0) {
+			return w*64 + bits.TrailingZeros64(^b), blocked
+		}
+	}
+	return len(c.choices[i]) - 1, blocked
+}
+
+// conflicting are the labels that stand in the way of the place where label i stands, in their order.
+func (c *conflicts) conflicting(i int, at []int) (found []int) {
+	place := &c.choices[i][at[i]]
+	for _, other := range c.near[i] {
+		if inConflict(place, &c.choices[other.label][at[other.label]], c.gap) {
+			found = append(found, other.label)
+		}
+	}
+	return found
+}
+
+// inConflict says whether two labels cannot both stand in these places, with a gap between boxes.
+func inConflict(a, b *candidate, gap float64) bool {
+	if !a.On || !b.On || !boxesOverlap(a.limits, b.limits) {
+		return false
+	}
+	if boxesOverlap(grown(a.Box, gap), b.Box) {
+		return true
+	}
+	if a.Leads() && crossesBox(a.Leader[0], a.Leader[1], grown(b.Box, gap/2)) ||
+		b.Leads() && crossesBox(b.Leader[0], b.Leader[1], grown(a.Box, gap/2)) {
+		return true
+	}
+	return a.Leads() && b.Leads() && cross(a.Leader[0], a.Leader[1], b.Leader[0], b.Leader[1])
+}
