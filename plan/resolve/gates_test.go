@@ -15,7 +15,7 @@ const onto = "rooms: {k: {size: [5, 4]}}\nopenings: {w: {window: k.right, along:
 	"furniture: {desk: {table: [1, 0.6, 0.7], at: [0.6, 3]}}\n" +
 	"lights: {k1: {unit: led-point-300-daylight, modifier: projection-30, at: [1.5, 2], height: 1.5, aim: 90, %s}}\n"
 
-// A cut, a pattern or an edge that cannot be is told of with its place and what to write.
+// A fault names the place of a cut, a pattern or an edge that cannot be, and says what to write.
 func TestGatesThatCannotBe(t *testing.T) {
 	for _, c := range []struct{ name, gate, want string }{
 		{"fine", "cuts: [{depth: 30 %}, {angle: 90, to: c}, {angle: 270, to: w}], breakup: {open: 40 %}, focus: soft", ""},

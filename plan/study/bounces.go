@@ -11,14 +11,6 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// Bounce is the way of a light that is sent to a surface for what comes off it: where its axis lands, and on to the face of
-// whom it lights.
-type Bounce struct {
-	Light, Off, To string  // the names of the light, the surface and the person
-	At, Face       r3.Vec  // m
-	On             float64 // from the surface to the face, m
-}
-
 // bounceShare is how much of what a light gives to somebody comes off the surface, at least, where it is sent there for them.
 const bounceShare = 0.5
 

@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light"
@@ -44,6 +46,14 @@ type Study struct {
 	Bounces  []Bounce // of lights that are sent to a surface for what comes off it
 }
 
+// Bounce is the way of a light that is sent to a surface for what comes off it: where its axis lands, and on to the face of
+// whom it lights.
+type Bounce struct {
+	Light, Off, To string  // the names of the light, the surface and the person
+	At, Face       r3.Vec  // m
+	On             float64 // from the surface to the face, m
+}
+
 // Run computes a set-up. It stops with the context's error when that is cancelled.
 func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	world, err := light.Build(ctx, &setup.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &setup.Bodies, Progress: o.Progress})
@@ -74,7 +84,6 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	s.Relevel(levels)
 	if !o.ReadingsOnly {
 		s.trace()
-		s.findBounces()
 	}
 	return s, nil
 }

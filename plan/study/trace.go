@@ -25,7 +25,7 @@ type View struct {
 // outside is how far a ray that leaves the set is drawn beyond everything that stands, m.
 const outside = 3.0
 
-// trace finds the beams and views.
+// trace finds the beams and views, and the bounces.
 func (s *Study) trace() {
 	for _, e := range light.Emitters(s.Setup) {
 		limits := s.limits(s.outdoors(e.Name))
@@ -36,6 +36,7 @@ func (s *Study) trace() {
 			s.Rims = append(s.Rims, s.World.Rims(&e, 0.5, limits)...)
 		}
 	}
+	s.findBounces()
 	for i := range s.Setup.Cameras {
 		c := &s.Setup.Cameras[i]
 		s.Views = append(s.Views, View{Camera: c.Name, Outline: s.World.Sight(c.Frame, c.HAOV, s.limits(false))})

@@ -241,6 +241,23 @@ func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 	return sum
 }
 
+// nearHot are the hot elements of a lamp that lie close to a receptor, in their order: few rays meet a small spot of light, and
+// not in proportion, so that its light is found exactly.
+func (g *gatherer) nearHot(r *receptor.Receptor, lamp int) (near []uint32) {
+	t := g.s.t
+	if r.Response == receptor.Radiance {
+		return nil
+	}
+	for element := range g.s.hot[lamp].of {
+		p := &t.patches[element/4]
+		if t.isNear(r.At, 4*p.number+element&3) && !slices.Contains(r.Skip, t.mesh.faces[p.face].id) {
+			near = append(near, element)
+		}
+	}
+	slices.Sort(near)
+	return near
+}
+
 // sum is what receptor i gets of one lamp, by key.
 func (g *gatherer) sum(i int, p *place, lamp int) (out []colour.RGB) {
 	t := g.s.t

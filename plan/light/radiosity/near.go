@@ -3,13 +3,11 @@ package radiosity
 import (
 	"context"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
-	"scrimshaw/plan/light/receptor"
 )
 
 // What a single receptor sees close by is not read off elements, over which light is the same: there each element is
@@ -40,32 +38,6 @@ func (s *Solution) lightCells(ctx context.Context, lamps []Lamp) ([][]cellLight,
 		}
 	})
 	return out, err
-}
-
-// fromCell is what a cell returns of a lamp's light, lm/m²; of a hot element without what comes straight from the lamp, which a
-// receptor gets part by part.
-func (s *Solution) fromCell(n int32, lamp int) colour.RGB {
-	if s.isHot(s.t.cells[n].element, lamp) {
-		return s.cells[lamp][n].rest
-	}
-	return s.cells[lamp][n].exitance
-}
-
-// nearHot are the hot elements of a lamp that lie close to a receptor, in their order: few rays meet a small spot of light, and
-// not in proportion, so that its light is found exactly.
-func (g *gatherer) nearHot(r *receptor.Receptor, lamp int) (near []uint32) {
-	t := g.s.t
-	if r.Response == receptor.Radiance {
-		return nil
-	}
-	for element := range g.s.hot[lamp].of {
-		p := &t.patches[element/4]
-		if t.isNear(r.At, 4*p.number+element&3) && !slices.Contains(r.Skip, t.mesh.faces[p.face].id) {
-			near = append(near, element)
-		}
-	}
-	slices.Sort(near)
-	return near
 }
 
 // ontoCell is what a cell gets straight from lamp k, lx: at its place, and where the light is uneven the mean over all of it

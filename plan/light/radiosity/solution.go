@@ -101,6 +101,15 @@ func (s *Solution) isHot(element uint32, lamp int) bool {
 	return is
 }
 
+// fromCell is what a cell returns of a lamp's light, lm/m²; of a hot element without what comes straight from the lamp, which a
+// receptor gets part by part.
+func (s *Solution) fromCell(n int32, lamp int) colour.RGB {
+	if s.isHot(s.t.cells[n].element, lamp) {
+		return s.cells[lamp][n].rest
+	}
+	return s.cells[lamp][n].exitance
+}
+
 // brightestOf is the brightest element of each face.
 func brightestOf(t *Transport, bright []float32) []float32 {
 	out := make([]float32, len(t.mesh.faces))

@@ -215,16 +215,13 @@ func (c beams) within(p Pad, v layout.View, pen ink.Pen, points []r2.Vec) {
 	}
 }
 
-// rays are the sides of beams and views, and the rims of images, within the panel.
+// rays are the sides of beams and views within the panel.
 func (c beams) rays(v layout.View) []carto.Obstacle {
 	var lines [][]r2.Vec
 	whole, _ := c.beamed()
 	for _, b := range whole {
 		half, tenth := c.beamLines(section.LightNamed(c.In.Setup, b.Light), b, v)
 		lines = append(append(lines, half...), tenth...)
-	}
-	for _, r := range c.levelRims() {
-		lines = append(lines, planLine(r))
 	}
 	for i := range c.In.Views {
 		lines = append(lines, c.sides(&c.In.Views[i])...)

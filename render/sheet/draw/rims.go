@@ -38,6 +38,19 @@ func (c beams) levelRims() (rims []*section.Rim) {
 	return rims
 }
 
+// raysAndRims are the sides of beams and views, and the rims of images, within the panel.
+func (c beams) raysAndRims(v layout.View) []carto.Obstacle {
+	all := c.rays(v)
+	for _, r := range c.levelRims() {
+		for _, piece := range v.Seen(planLine(r)) {
+			for i := 1; i < len(piece); i++ {
+				all = append(all, carto.Obstacle{Outline: piece[i-1 : i+1]})
+			}
+		}
+	}
+	return all
+}
+
 func planLine(r *section.Rim) []r2.Vec {
 	line := make([]r2.Vec, len(r.Line))
 	for i, p := range r.Line {
