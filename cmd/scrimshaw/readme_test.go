@@ -75,6 +75,9 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			[]string{"ines.key 303 lx", "sunset through quay 86 %, 1 sunset reflected 7 %", "ines.fill 70.0 lx", "sunset reflected 29 % (map-room.right 9 %, black 7 %, desk 6 %)"}},
 		{"two-sizes", "White side out, she has 155 lx there and 0.8 stops of contrast; black side out, 61 lx and 2.1 stops.",
 			[]string{"set-up close", "mara.fill 155 lx", "mara: key side right, 0.8 stops", "set-up black", "mara.fill 61.0 lx", "mara: key side right, 2.1 stops"}},
+		{"night-log", "it gives Inga 93 % of the 47 lx on her key side, 78 % off the log and 11 % off the desk, and the lamp in the picture 7 %.",
+			[]string{"inga.key 47.", "1 desk-lamp 5 %, 1 desk-lamp reflected 2 %, 2 page reflected 93 % (log 78 %, desk 11 %)"}},
+		{"press-house", "has 445 lx in a hole of it on the wall behind Moira, 1.4 stops over,", []string{"wall 445 lx", "+1.4"}},
 	}
 	for _, c := range cases {
 		if !strings.Contains(readme, c.sentence) {
