@@ -85,7 +85,7 @@ func TestSharesAsATable(t *testing.T) {
 reading         light      share  way
 table          200 lx      100 %
                150 lx     75.0 %  day through street
-              50.0 lx     25.0 %  day reflected from kitchen.floor
+              50.0 lx     25.0 %  day reflected off kitchen.floor
 wall     ✗ 4.00 cd/m²      100 %
          ✗ 4.00 cd/m²  ✗ 100.0 %  lamp
 ✗ without scrims of 1 lamp (accessories of a lamp, not computed yet): wall
