@@ -113,7 +113,7 @@ func TestOfSaysAll(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := Text(Options{}, Of(lit, Options{}))
-	for _, want := range []string{"Every light of this set-up is struck or off", "NOT COMPUTED\n  - Cuts of 1 k: accessories of a lamp.",
+	for _, want := range []string{"Every light of this set-up is struck or off", "NOT COMPUTED\n  - Focus of 1 k: figures by focus.",
 		"Local codes and licensed practice come first", "NOT CHECKED", "Floor load"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sheet does not say %q:\n%s", want, text)
