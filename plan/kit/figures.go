@@ -140,13 +140,14 @@ type ModifierFigures struct {
 	Grid       *[2]float64 `json:"grid,omitempty"`
 	Honeycomb  float64     `json:"honeycomb,omitempty"`
 	Zoom       []ZoomStep  `json:"zoom,omitempty"`
+	Skirt      float64     `json:"skirt,omitempty"`
 	Shade      *Shade      `json:"shade,omitempty"`
 	MostWatts  float64     `json:"mostWatts,omitempty"` // of a filament lamp that it stands the heat of
 	Mass       float64     `json:"mass"`
 }
 
 func (m *Modifier) figures() ModifierFigures {
-	f := ModifierFigures{Label: m.Label, Fits: m.Fits, Front: m.Front, Efficiency: m.Efficiency, Beam: m.Beam, Field: m.Field, Honeycomb: m.Honeycomb, Zoom: m.Zoom, Shade: m.Shade,
+	f := ModifierFigures{Label: m.Label, Fits: m.Fits, Front: m.Front, Efficiency: m.Efficiency, Beam: m.Beam, Field: m.Field, Honeycomb: m.Honeycomb, Zoom: m.Zoom, Skirt: m.Skirt, Shade: m.Shade,
 		MostWatts: m.MostWatts, Mass: m.Mass}
 	switch o := m.Opening; o.Form {
 	case photometry.Rectangle:
@@ -183,7 +184,7 @@ func figuresOf(e any) map[string]any {
 	case *Stand:
 		return map[string]any{"label": e.Label, "footprint": e.Footprint, "lowest": e.Lowest, "highest": e.Highest, "load": e.Load, "mass": e.Mass, "spigot": cmp.Or(e.Spigot, "any"), "wheels": e.Wheels}
 	case *Grip:
-		return map[string]any{"label": e.Label, "kind": e.Kind, "width": e.Width, "height": e.Height, "mass": e.Mass}
+		return map[string]any{"label": e.Label, "kind": e.Kind, "width": e.Width, "height": e.Height, "round": e.Round, "mass": e.Mass}
 	case *Item:
 		return e.figures()
 	}

@@ -197,13 +197,15 @@ func modifierShape() *source.Shape[Modifier] {
 			"Of one that zooms, what it does by focus: `{spot: {efficiency: 20 %, beam: 12}, flood: {…}}`."),
 		field("front", source.Text("a front", "box"), func(v *m) *string { return &v.Front },
 			"What goes on it: modifiers that fit this word, written `softbox-90 + grid-40`."),
+		field("skirt", length("a length", "0.45", 0.05, 3), func(v *m) *float64 { return &v.Skirt },
+			"How far a black skirt hangs below the middle of the globe that it goes round, in place of an efficiency."),
 		field("shade", shadeReader(), func(v *m) **Shade { return &v.Shade },
 			"What hangs around a bulb, in place of an efficiency and a face."),
 		withDefault(field("most-power", power("a power", "60 W"), func(v *m) *float64 { return &v.MostWatts },
 			"The power of a filament lamp that it stands the heat of."), "not known"),
 		field("mass", mass("a mass", "1.4 kg"), func(v *m) *float64 { return &v.Mass },
 			"Mass."),
-	}, Forms: []string{"efficiency", "zoom", "shade"}}
+	}, Forms: []string{"efficiency", "zoom", "skirt", "shade"}}
 }
 
 func openingOf(m *Modifier) *photometry.Opening { return &m.Opening }

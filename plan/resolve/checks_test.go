@@ -118,12 +118,23 @@ func TestHeat(t *testing.T) {
 		{"a frame by a cool head", "lights: {k: {unit: led-panel-100, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.2], height: 1.5, faces: 180}}", ""},
 		{"a pane too near", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 0.3}, height: 1.5, aim: 90}}",
 			"warning heat 1 k puts 5 kW/m² on the glass of w from 0.37 m, and panes crack from 3.4 [move it to 0.50 m from there, widen its beam, or dim it]"},
+		{"a bulb on its mains", "circuits: {a: {breaker: 16}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
+		{"a bulb on half its mains", "circuits: {a: {breaker: 16, volts: 120}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}",
+			"warning wrong-mains 1 l has a bulb for 230 V on a circuit of 120 V, where it gives 11 % of its light, and that redder [put one in that is made for 120 V; `scrimshaw kit bulbs` lists some]"},
+		{"a bulb on twice its mains", "circuits: {a: {breaker: 16, hertz: 60}, b: {breaker: 16}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1, bulb: tungsten-60-120v, circuit: b}}",
+			"warning wrong-mains 1 l has a bulb for 120 V on a circuit of 230 V, where it fails or burns out [put one in that is made for 230 V; `scrimshaw kit bulbs` lists some]"},
+		{"a bulb for those mains", "circuits: {a: {breaker: 16, hertz: 60}, b: {breaker: 16}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1, bulb: tungsten-60-120v, circuit: a}}", ""},
+		{"a bulb that takes any", "circuits: {a: {breaker: 16, volts: 120}}\nlights: {l: {unit: practical-desk, at: [1, 1], height: 1}}", ""},
+		{"nobody says which circuit", "circuits: {a: {breaker: 16, hertz: 60}, b: {breaker: 16}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
+		{"a battery of some voltage", "circuits: {a: {breaker: 16, kind: battery}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
+		{"a ballast for other mains", "circuits: {a: {breaker: 16, volts: 120}}\nlights: {k: {unit: discharge-575-magnetic, at: [2, 2], height: 1.5, aim: 0}}",
+			"warning wrong-mains 1 k takes mains of 220 to 240 V, and its circuit has 120 V [put it on another circuit, or take a unit for those mains]"},
 		{"a pane far enough", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 1}, height: 1.5, aim: 90}}", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var told []string
 			for line := range strings.Lines(found(t, c.scene, "")) {
-				if strings.Contains(line, " too-hot ") || strings.Contains(line, " heat ") || strings.HasPrefix(line, "error") {
+				if strings.Contains(line, " too-hot ") || strings.Contains(line, " heat ") || strings.Contains(line, " wrong-mains ") || strings.HasPrefix(line, "error") {
 					told = append(told, strings.TrimSpace(line))
 				}
 			}

@@ -440,6 +440,7 @@ func TestALampOfTheSetStandsUpright(t *testing.T) {
 		{"unit: paper-lantern-60", false},
 		{"unit: practical-table, aim: ruth", true},
 		{"unit: practical-desk", true},
+		{"unit: lantern-100", false},
 		{"unit: led-point-150-bicolour, modifier: lantern-60", true},
 	} {
 		s := resolved(t, "people: {ruth: {at: [1, 1]}}\nlights: {lamp: {"+c.lamp+", at: [2, 2], height: 1.4}}")
@@ -486,5 +487,25 @@ people:
 				}
 			}
 		}
+	}
+}
+
+// A globe in a skirt shines down unless it is aimed, whoever is there, and the sheet says that it was assumed.
+func TestASkirtShinesDown(t *testing.T) {
+	s := resolved(t, "people: {ruth: {at: [1, 1]}}\nlights: {a: {unit: lantern-100, modifier: skirt, at: [2, 2], height: 2}, b: {unit: lantern-100, modifier: skirt, at: [2, 1], height: 2, aim: ruth}}")
+	if down := s.Lights[0].Frame.Axis; down != (r3.Vec{Z: -1}) {
+		t.Errorf("it points along %v", down)
+	}
+	if s.Lights[1].Throw == 0 {
+		t.Error("one that is aimed has no throw")
+	}
+	said := ""
+	for _, a := range s.Assumed {
+		if a.What == "aim" {
+			said += a.Thing + " " + a.Value + ";"
+		}
+	}
+	if said != "lights.a down;" {
+		t.Errorf("assumed: %q", said)
 	}
 }

@@ -77,6 +77,7 @@ func (r *Run) finish(s *sheet) {
 		r.largest = s.layout.Paper
 	}
 	s.onPaper(r.largest)
+	s.enlargeLists()
 	s.draw()
 	s.release()
 }

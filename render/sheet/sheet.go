@@ -22,6 +22,8 @@ type sheet struct {
 	pages   []ink.Page         // before they are numbered
 	later   []layout.Remainder // what the first page leaves to the second
 	left    []layout.Remainder // what no page holds yet
+	trying  bool               // the lists are set to see whether they fit, and
+	cut     bool               // a text of theirs did not
 
 	// What is known of it when its set-up is let go.
 	title, name, heading string
@@ -40,6 +42,10 @@ func newSheet(in Input, o Options, log *faults) *sheet {
 	}
 	p := draw.Pad{Look: &s.request.theme, Face: o.Font, White: section.WhiteOf(setup)}
 	s.d = draw.New(r, p, func(text string) {
+		if s.trying {
+			s.cut = true
+			return
+		}
 		log.warn("lettering-cut", "a shorter text, or a larger paper", "%q is too long for its place on the sheet and is cut", text)
 	}, s.request.how)
 	return s

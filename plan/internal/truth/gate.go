@@ -25,6 +25,25 @@ func blurs(inside, radius float64) float64 {
 	return min(max(0, sum/math.Pi), 1)
 }
 
+// openOf is the share that cuts and a pattern leave of the light at a place of the image.
+func openOf(gate *photometry.Gate) func(x, y float64) float64 {
+	var leaves *foliage
+	if gate.Breakup != nil {
+		leaves = newFoliage(gate.Breakup, gate.Blur)
+	}
+	return func(x, y float64) float64 {
+		share := 1.0
+		for _, c := range gate.Cuts {
+			s, cos := math.Sincos(c.Angle / 180 * math.Pi)
+			share *= blurs(1-2*c.Depth-(x*s+y*cos), gate.Blur)
+		}
+		if share > 0 && leaves != nil {
+			share *= leaves.at(x, y)
+		}
+		return share
+	}
+}
+
 // foliage is a pattern of holes: open where a relief lies over a level, blurred and kept on a grid.
 type foliage struct{ cells []float64 }
 
@@ -36,16 +55,7 @@ const (
 )
 
 func newFoliage(b *photometry.Breakup, blur float64) *foliage {
-	level := foliageLevel(b)
-	sharp := make([]float64, foliageSide*foliageSide)
-	for n := range sharp {
-		for k := range foliageAsked * foliageAsked {
-			part := func(i, k int) float64 { return foliagePlace(float64(i) + (float64(k)+0.5)/foliageAsked - 0.5) }
-			if hills(b, part(n%foliageSide, k%foliageAsked), part(n/foliageSide, k/foliageAsked)) >= level {
-				sharp[n] += 1.0 / (foliageAsked * foliageAsked)
-			}
-		}
-	}
+	sharp := sharpFoliage(b)
 	f := &foliage{make([]float64, len(sharp))}
 	disc := discOf(blur * foliageSide / (2 * foliageReach))
 	for n := range f.cells {
@@ -55,6 +65,21 @@ func newFoliage(b *photometry.Breakup, blur float64) *foliage {
 		}
 	}
 	return f
+}
+
+// sharpFoliage is how much of each cell of the grid is open.
+func sharpFoliage(b *photometry.Breakup) []float64 {
+	level := foliageLevel(b)
+	sharp := make([]float64, foliageSide*foliageSide)
+	part := func(i, k int) float64 { return foliagePlace(float64(i) + (float64(k)+0.5)/foliageAsked - 0.5) }
+	for n := range sharp {
+		for k := range foliageAsked * foliageAsked {
+			if hills(b, part(n%foliageSide, k%foliageAsked), part(n/foliageSide, k/foliageAsked)) >= level {
+				sharp[n] += 1.0 / (foliageAsked * foliageAsked)
+			}
+		}
+	}
+	return sharp
 }
 
 // discCell is a cell of a disc by its place from the middle, and its share of the disc.

@@ -34,6 +34,8 @@ func spreadOf(d photometry.Distribution) spread {
 		return flatFieldOf(d)
 	case *photometry.Gated:
 		return gatedOf(d)
+	case photometry.HalfScrim:
+		return halfScrimOf(d)
 	}
 	return func(right, up, ahead float64) float64 { return d.Candela(r3.Vec{X: right, Y: up, Z: -ahead}) }
 }
@@ -108,6 +110,42 @@ func honeycombOf(d photometry.Honeycomb) spread {
 	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
 }
 
+// halfScrimOf is what is behind a lens of which the lower half is darker. Of the lens, from -1 below to 1 above, a patch
+// shines each way that is to the lens as the narrowest field is to this one; at the edges of the field it lies at the edges
+// of the lens. It is summed strip by strip.
+func halfScrimOf(d photometry.HalfScrim) spread {
+	const strips, widest = 200, 170.0
+	base, passes, field, narrowest := d.Parts()
+	behind := spreadOf(base)
+	edge := math.Tan(min(field, widest) * math.Pi / 360)
+	half := min(1, narrowest/field)
+	through := func(right, up, ahead float64) float64 {
+		value := behind(right, up, ahead)
+		if value == 0 {
+			return 0
+		}
+		middle := 0.0
+		switch {
+		case half == 1: // all of the lens shines each way
+		case ahead > 0:
+			middle = (1 - half) * up / ahead / edge
+		default:
+			middle = math.Copysign(math.Inf(1), up)
+		}
+		sum := 0.0
+		for i := range strips {
+			if at := middle + half*(2*(float64(i)+0.5)/strips-1); at < 0 {
+				sum += passes
+			} else {
+				sum++
+			}
+		}
+		return value * sum / strips
+	}
+	gain := 1 / flux(through, math.Pi)
+	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
+}
+
 // shown is the part of a circle of diameter 1 that lies in another, shifted by x: chords of the half beyond x/2, twice.
 func shown(x float64) float64 {
 	const chords = 100
@@ -143,24 +181,12 @@ func flatFieldOf(d *photometry.FlatField) spread {
 // gatedOf is what is behind a gate times what cuts and a pattern leave of it.
 func gatedOf(d *photometry.Gated) spread {
 	base, gate, radius := d.Parts()
-	behind := spreadOf(base)
-	var leaves *foliage
-	if gate.Breakup != nil {
-		leaves = newFoliage(gate.Breakup, gate.Blur)
-	}
+	behind, open := spreadOf(base), openOf(&gate)
 	through := func(right, up, ahead float64) float64 {
 		if ahead <= 0 {
 			return 0
 		}
-		x, y := right/(ahead*radius), up/(ahead*radius)
-		share := 1.0
-		for _, c := range gate.Cuts {
-			s, cos := math.Sincos(c.Angle / 180 * math.Pi)
-			share *= blurs(1-2*c.Depth-(x*s+y*cos), gate.Blur)
-		}
-		if share > 0 && leaves != nil {
-			share *= leaves.at(x, y)
-		}
+		share := open(right/(ahead*radius), up/(ahead*radius))
 		if share == 0 {
 			return 0
 		}

@@ -37,7 +37,7 @@ func cases(t *testing.T) string {
 func TestEveryCheckHasWords(t *testing.T) {
 	codes := []string{CodePlane, CodeAllDark} // of the sheet and of the set-up as a whole
 	words(t, ofLights, &codes)
-	words(t, heatOfLights, &codes)
+	words(t, feedOfLights, &codes)
 	words(t, ofGrip, &codes)
 	words(t, ofFurniture, &codes)
 	words(t, ofPeople, &codes)

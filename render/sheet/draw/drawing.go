@@ -78,6 +78,7 @@ type shown struct {
 	Stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
 	furniture []symbols.Drawn          // in the order of the set-up
 	swings    []carto.Obstacle         // the ground that doors sweep
+	grounds   []carto.Obstacle         // what stands, lifts and the legs of tables take, which names rather keep off
 	Forms     []int                    // how many labels took each form
 	Reduced   int                      // labels that say less than what they are about
 	Shortened int                      // labels that say less than they could

@@ -88,6 +88,22 @@ func (c maps) trace(f *section.Field, v layout.View) relief {
 	return c.traced(f, v, o)
 }
 
+// lensReach is how far from a camera, m, nobody is filmed.
+const lensReach = 1.25
+
+// aroundLens are the rings close about a camera, unless a light is in them. Receptors that are turned to it look all ways
+// there, and what they find within arm's length of one another says nothing of any face: the tint has it, and no line.
+func (c maps) aroundLens(lens r2.Vec) func(carto.Line) bool {
+	around := box.Of(lens.X-lensReach, lens.Y-lensReach, lens.X+lensReach, lens.Y+lensReach)
+	return func(ring carto.Line) bool {
+		if !ring.Closed || !box.AllIn(ring.Points, around) {
+			return false
+		}
+		b := plane.Bounds(ring.Points)
+		return !slices.ContainsFunc(c.In.Setup.Lights, func(l plan.Light) bool { return box.Contains(b, plan.InPlan(l.Frame.At)) })
+	}
+}
+
 func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	r := relief{levels: section.LevelsOf(c.In)}
 	r.marks = c.marksOf(r.levels)
@@ -95,7 +111,11 @@ func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	r.grid = carto.Extrapolate(rimmed(carto.Denoise(f.Grid, noiseShare)), 1)
 	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
 	r.steps = traced.Steps()
-	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(traced.Lines, v.Paper), carto.CliffOptions{})
+	lines := traced.Lines
+	if f.Toward != nil {
+		lines = slices.DeleteFunc(slices.Clone(lines), c.aroundLens(*f.Toward))
+	}
+	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(lines, v.Paper), carto.CliffOptions{})
 	return r
 }
 

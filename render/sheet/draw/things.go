@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -83,7 +84,7 @@ func (c things) drawGrip(p Pad, v layout.View, g *plan.Grip) (symbols.Drawn, pla
 		return symbols.DrawGrip(to, k, symbols.Grip{Kind: s.Kind, Tilt: s.Tilt, Size: r2.Scale(scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Black: s.Black})
 	})
 	c.usedAs(mountKind(s.Mount.Hold), symbols.MountSign(s.Mount.Hold))
-	alt := fmt.Sprintf("Grip %s, %s %s by %s, its middle %s high.", g.Tag, g.Kind, c.Length(g.Size[0]), c.Length(g.Size[1]), c.Length(g.Height))
+	alt := fmt.Sprintf("Grip %s, %s %s, its middle %s high.", g.Tag, g.Kind, strings.ReplaceAll(c.GripSize(g, c.Length), " × ", " by "), c.Length(g.Height))
 	d := symbols.DrawGrip(p.of("grip:"+g.Name, alt).canvas, p.symbols(), s)
 	return d, &tag{object: "grip:" + g.Name, number: g.Tag, cap: c.Pad.markCap(), open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, priority: 2}
 }
