@@ -74,11 +74,11 @@ const leastThroughGate = 1e-3
 // noGate says that a head throws no image.
 func (r *gatePass) noGate(written *scene.Light, l *plan.Light) {
 	what, span := "cuts", written.Span
-	switch {
-	case len(written.Cuts) > 0:
-		span = written.Cuts[0].Span
-	default:
+	if written.Breakup != nil {
 		what, span = "breakup", written.Breakup.Span
+	}
+	if len(written.Cuts) > 0 {
+		what, span = "cuts", written.Cuts[0].Span
 	}
 	r.Errorf(span, CodeNoGate, "take a projection spot, such as a profile head or a point source with modifier: projection-30, or shape its light with a flag before it",
 		"%s throws no image of a gate, so that there is no place for %s in it", l.Name, what)
