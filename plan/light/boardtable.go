@@ -18,9 +18,11 @@ var tableOrders = [...]int{4, 8, 16, 32}
 // fewestHidden is the number of the least order where something hides a part of the board: its edge falls between the places.
 const fewestHidden = 2
 
-// makeTables finds how the board is lit, by order.
+// makeTables finds how the board is lit, by order. Of a lamp that touches the board the points lie no closer than those of
+// the finest table: how many there are does not grow without end.
 func (b *litBoard) makeTables(l *lamp) {
-	points := l.boardRule(quickLobe * b.halfWidth() * b.near)
+	finest := b.side() / float64(tableOrders[len(tableOrders)-1])
+	points := l.boardRule(max(quickLobe*b.halfWidth()*b.near, finest))
 	v := solid.Viewer{BVH: b.past}
 	for _, order := range tableOrders {
 		if len(b.between) == 0 {
