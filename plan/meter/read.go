@@ -86,7 +86,7 @@ func (r *reader) read(i int, o *Request) Reading {
 	if total.Y() < minLight {
 		total = colour.RGB{}
 	}
-	reading := Reading{Name: o.Name, Person: o.Person, Kind: o.Kind, At: o.Receptor.At, Facing: o.Receptor.Axis}
+	reading := Reading{Name: o.Name, Person: o.Person, Receptor: i, Kind: o.Kind, At: o.Receptor.At, Facing: o.Receptor.Axis}
 	reading.setLevel(total.Y(), o.Exposure)
 	if total.Y() > 0 {
 		reading.setChromaticity(colour.XY(total))

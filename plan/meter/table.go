@@ -66,7 +66,7 @@ const (
 )
 
 func (r *Reading) row() []string {
-	row := []string{r.Name, "", r.plusMinus(), "", "", "", "", "", r.sharesInWords()}
+	row := []string{r.Name, "", r.PlusMinus(), "", "", "", "", "", r.sharesInWords()}
 	if r.Lux != nil {
 		row[1], row[3] = unit.FormatLux(*r.Lux), unit.FormatFigures(*r.Footcandles)
 	}
@@ -95,8 +95,8 @@ func (r *Reading) row() []string {
 // minError is the least error, in percent, that is printed: nobody acts on less.
 const minError = 0.1
 
-// plusMinus is the stated error in words.
-func (r *Reading) plusMinus() string {
+// PlusMinus is the stated error in words; "" where there is none.
+func (r *Reading) PlusMinus() string {
 	if r.Error == nil {
 		return ""
 	}
