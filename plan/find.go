@@ -33,7 +33,7 @@ func (s *Setup) OpeningNamed(name string) *Opening {
 // RoomUnder is the room that holds a point of the plan. A point within an opening belongs to the
 // room that the opening is in.
 func (s *Setup) RoomUnder(p r2.Vec, near string) *Room {
-	if room := s.RoomNamed(near); room != nil && room.Holds(p) {
+	if room := s.RoomHolding(p, near); room != nil {
 		return room
 	}
 	for i := range s.Rooms {

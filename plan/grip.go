@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/kit"
@@ -9,12 +11,35 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// Corners are the corners of the sheet, counter-clockwise as seen from its front.
+// roundCorners is how many corners a round sheet has.
+const roundCorners = 12
+
+// Round says whether the sheet is a disc.
+func (g *Grip) Round() bool { return g.Item != nil && g.Item.Round }
+
+// Corners are the corners of the sheet, counter-clockwise as seen from its front. A disc has as many as stop the light that
+// it does.
 func (g *Grip) Corners() []r3.Vec {
+	if !g.Round() {
+		box := g.Rectangle()
+		return box[:]
+	}
+	const turn = 2 * math.Pi / roundCorners
+	wide := math.Sqrt(turn / math.Sin(turn)) // the polygon has the area of the disc
+	var all []r3.Vec
+	for i := range roundCorners {
+		sin, cos := math.Sincos(turn * float64(i))
+		all = append(all, r3.Add(g.Frame.At, r3.Add(r3.Scale(-cos*wide*g.Size[0]/2, g.Frame.Right), r3.Scale(sin*wide*g.Size[1]/2, g.Frame.Up()))))
+	}
+	return all
+}
+
+// Rectangle are the corners of the rectangle that the sheet lies in, counter-clockwise as seen from its front.
+func (g *Grip) Rectangle() [4]r3.Vec {
 	// Right is the sheet's right as seen from behind, so from its front it is left.
 	right, up := r3.Scale(g.Size[0]/2, g.Frame.Right), r3.Scale(g.Size[1]/2, g.Frame.Up())
 	at := g.Frame.At
-	return []r3.Vec{
+	return [4]r3.Vec{
 		r3.Sub(r3.Add(at, right), up), r3.Sub(r3.Sub(at, right), up),
 		r3.Add(r3.Sub(at, right), up), r3.Add(r3.Add(at, right), up),
 	}

@@ -30,6 +30,7 @@ type Light struct {
 	Note            string
 	Count           int
 	Circuit         string
+	Mains           float64     // the voltage of its circuit, V; 0 where nothing says it
 	Opening         string      // the opening it was placed by
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
 	Placing         []Dimension // two distances that put it there with a tape

@@ -47,7 +47,7 @@ func DrawFurniture(c ink.Canvas, k Look, f Furniture) Drawn {
 		d = w
 		b.cylinder(w)
 	case Table:
-		b.table(w, d, f.Scale)
+		rest = append(rest, b.table(w, d, f.Scale)...)
 	case Sofa:
 		b.sofa(w, d, f.Scale)
 	case Stairs:
@@ -69,16 +69,18 @@ func (b brush) cylinder(w float64) {
 	b.Segments(b.pen(Hair), [2]r2.Vec{vec(-t, 0), vec(t, 0)}, [2]r2.Vec{vec(0, -t), vec(0, t)})
 }
 
-// table has its legs, which the top hides, dashed.
-func (b brush) table(w, d, scale float64) {
+// table has its legs, which the top hides, dashed. It returns the ground of those.
+func (b brush) table(w, d, scale float64) (legs [][]r2.Vec) {
 	b.box(b.open(Fine), w, -d/2, d/2)
 	leg := min(max(0.06*scale, 1.2), min(w, d)/3)
 	in := min(0.5, leg/2)
 	for _, x := range []float64{-w/2 + in + leg/2, w/2 - in - leg/2} {
 		for _, y := range []float64{-d/2 + in + leg/2, d/2 - in - leg/2} {
 			b.Rect(b.pen(Hair).Dashed(0.5, 0.35), vec(x-leg/2, y-leg/2), vec(x+leg/2, y+leg/2))
+			legs = append(legs, b.outline(x-leg/2, y-leg/2, x+leg/2, y+leg/2))
 		}
 	}
+	return legs
 }
 
 // sofa has a back, arms and cushions.

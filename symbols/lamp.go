@@ -209,11 +209,14 @@ func (l lamp) projected() (x0, y0, x1, y1 float64) {
 	return -max(w/2+0.5, tube/2), -d, max(w/2+0.5, tube/2), edgeDepth
 }
 
+// BoxDepth is the least depth of a soft box by its width.
+const BoxDepth = 0.32
+
 // boxed is a box that opens from the head to its soft face.
 func (l lamp) boxed() (x0, y0, x1, y1 float64) {
 	e := l.edge()
 	_, depth := l.head()
-	depth = max(depth, 0.32*e)
+	depth = max(depth, BoxDepth*e)
 	back := min(max(0.3*e, 1.8), 6)
 	wide := max(e, back+0.6)
 	l.box(l.dark(), min(back, minWidth), -depth-1.7, -depth)

@@ -78,11 +78,18 @@ func (b brush) toward(a, c r2.Vec, bearing float64) (brush, float64) {
 	return b.at(a, bearing), length
 }
 
+// How what carries a light is drawn beyond what is known of it: how far the weight of a boom lies behind its stand, as a
+// share of its arm, and the length of a lift by its width.
+const (
+	BoomTail   = 0.3
+	LiftLength = 1.6
+)
+
 // boom is a stand with an arm over its pivot and a weight at the arm's far end.
 func (b brush) boom(m Mount, p r2.Vec) [][]r2.Vec {
 	rest := b.stand(m, ink.Bearing(m.Base, p))
 	arm, length := b.toward(m.Base, p, 0)
-	tail := min(max(0.3*length, 3), 8)
+	tail := min(max(BoomTail*length, 3), 8)
 	arm.Polyline(arm.pen(Bold), vec(0, -tail), vec(0, length))
 	arm.box(arm.solid(), 1.7, -tail-1.1, -tail+0.7)
 	arm.Circle(arm.open(Line), vec(0, 0), 0.85)
@@ -132,7 +139,7 @@ func (b brush) floor(m Mount, bearing float64) [][]r2.Vec {
 func (b brush) lift(m Mount, bearing float64) [][]r2.Vec {
 	b = b.at(m.Base, bearing)
 	w := max(m.Footprint, 5)
-	h := 1.6 * w
+	h := LiftLength * w
 	for _, x := range []float64{-w / 2, w / 2} {
 		for _, y := range []float64{-0.36 * h, 0.36 * h} {
 			b.Rect(b.solid(), vec(x-0.35, y-0.7), vec(x+0.35, y+0.7))

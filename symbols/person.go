@@ -48,11 +48,13 @@ func (p Pose) reach() (front, back float64) {
 	return 0.20, 0.16
 }
 
+// shoulders is the width of a body, m.
+const shoulders = 0.46
+
 // DrawPerson draws a person: shoulders, legs where they reach out, the head with its nose. The nose is
 // what a reader looks for, and the darkest part.
 func DrawPerson(c ink.Canvas, k Look, p Person) Drawn {
 	f := figure{brush{c, k}.on(ink.People).at(p.At, p.Faces), max(p.Scale, minScale)}
-	const shoulders = 0.46
 	switch p.Pose {
 	case Seated:
 		f.legs(0.06, 0.54)
@@ -80,7 +82,7 @@ const halfBodyWidth = 0.24
 // Trunk is what a person covers of paper without the legs: head and shoulders, which stay in sight
 // where the legs are under a table.
 func (p Person) Trunk() []r2.Vec {
-	const wide, deep = 0.23, 0.16
+	const wide, deep = shoulders / 2, 0.16
 	s := max(p.Scale, minScale)
 	return p.oval(wide*s, max(deep*s, headRadius(s)))
 }

@@ -229,7 +229,7 @@ func TestBoundsHoldTheMarks(t *testing.T) {
 		}
 		drawn, box := p.Bounds(nil).Box, told.Grown(0.6).Box
 		if drawn.Min.X < box.Min.X || drawn.Min.Y < box.Min.Y || drawn.Max.X > box.Max.X || drawn.Max.Y > box.Max.Y {
-			t.Errorf("%s draws %v, and tells of %v", e.Key, drawn, told.Box)
+			t.Errorf("%s draws %v, and says %v", e.Key, drawn, told.Box)
 		}
 		if d.Box() != boxOf(d.Body) {
 			t.Errorf("%s: box %v", e.Key, d.Box())

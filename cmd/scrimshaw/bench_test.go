@@ -26,8 +26,8 @@ func BenchmarkLevelEdit(b *testing.B) {
 	grid := sheet.Of(s, sheet.Options{}).Field.Grid
 	levels := carto.Values(carto.StopLevels(300, 1, 2000, 10))
 	half := light.Levels{}
-	for name, drive := range s.Levels {
-		half[name] = drive.Scale(0.5)
+	for name, level := range s.Levels {
+		half[name] = level.Scale(0.5)
 	}
 	b.Run("plain", func(b *testing.B) {
 		b.ReportAllocs()

@@ -49,7 +49,7 @@ func sameWords(t *testing.T, what string, a, b image.Image) {
 	}
 }
 
-// Letters that are not joined as they should be are told.
+// A warning names letters that are not joined as they should be.
 func TestUnjoinedLettersAreTold(t *testing.T) {
 	dir := t.TempDir()
 	scene := filepath.Join(dir, "a.yaml")

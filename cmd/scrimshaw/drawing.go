@@ -44,7 +44,7 @@ func newDrawing(setups int, paths []string, flags *drawFlags) *drawing {
 
 // compose lights and draws the set-ups one after the other, and those again that lie on smaller paper than a later one.
 func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *workFlags) error {
-	err := w.light(ctx, std, flags, study.Options{}, func(i int, s *study.Study) error {
+	err := w.light(ctx, std, flags, study.Options{Fixed: true}, func(i int, s *study.Study) error {
 		return inBackground(ctx, func() error { d.add(i, s); return nil })
 	})
 	if err != nil {
@@ -71,7 +71,7 @@ func (w *work) recompose(ctx context.Context, std streams, d *drawing, flags *wo
 			gone.names, places = append(gone.names, name), append(places, i)
 		}
 	}
-	return gone.light(ctx, std, flags, study.Options{}, func(i int, s *study.Study) error {
+	return gone.light(ctx, std, flags, study.Options{Fixed: true}, func(i int, s *study.Study) error {
 		return inBackground(ctx, func() error { d.run.Redraw(places[i], sheet.Of(s, d.options)); return nil })
 	})
 }

@@ -10,7 +10,7 @@ import (
 	"testing"
 )
 
-// stopper stops a run as soon as it tells of anything.
+// stopper stops a run as soon as it reports anything.
 type stopper struct {
 	bytes.Buffer
 	stop func()
@@ -21,7 +21,7 @@ func (s *stopper) Write(p []byte) (int, error) {
 	return s.Buffer.Write(p)
 }
 
-// Warnings are told, and a plan that no paper holds is refused, before light is computed: here the run is
+// Warnings are printed, and a plan that no paper holds is refused, before light is computed: here the run is
 // stopped at its first word.
 func TestFaultsComeBeforeLight(t *testing.T) {
 	t.Parallel()

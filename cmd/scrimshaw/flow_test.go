@@ -103,7 +103,7 @@ func language(t *testing.T) []written {
 	}
 	var all []written
 	collect(root, nil, &all)
-	// A place, an aim and a mount are described once; of a light they are told best.
+	// A place, an aim and a mount are described once; a light shows them best.
 	for word, key := range map[string]string{"place": "at", "aim": "aim", "mount": "mount"} {
 		collect(root["$defs"].(map[string]any)[word].(map[string]any), []string{"lights", "*", key}, &all)
 	}

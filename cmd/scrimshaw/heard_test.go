@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// fitting makes a scene in which a key can be told by what it does, where the ground is not one. The example is
+// fitting makes a scene in which a key shows by what it does, where the ground is not one. The example is
 // written in place of that of the reference, where the ground says the same or it does not fit.
 type fitting struct {
 	before  []ready
@@ -33,7 +33,7 @@ func (r ready) put(f *flow) {
 	}
 }
 
-// Things that many keys are told on.
+// Things that show what many keys do.
 var (
 	plainLamp = func(pairs ...string) []ready {
 		return []ready{on("lights.day", "unit", ""), on("lights.day.output", pairs...)}

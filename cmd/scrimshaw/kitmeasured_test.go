@@ -48,24 +48,31 @@ func ies(last, step float64, candela func(gamma float64) float64) *fstest.MapFil
 	return &fstest.MapFile{Data: []byte(fmt.Sprintf("IESNA91\nTILT=NONE\n1 -1 1 %d 1 1 2 0 0 0\n1 1 0\n%s\n0\n%s\n", len(angles), strings.Join(angles, "\n"), strings.Join(values, "\n")))}
 }
 
+// closedForm is a distribution that a formula gives.
+type closedForm struct {
+	name           string
+	last           float64
+	candela        func(float64) float64
+	bend, greatest float64 // the second derivative; the angle up to which meters stand, degrees
+}
+
+// closedForms are those of the published figures.
+func closedForms(t *testing.T) (forms []closedForm) {
+	for _, row := range published.Read(t, "distributions.txt", "cosine power") {
+		n := row.In[0]
+		forms = append(forms, closedForm{fmt.Sprint("cosine ", n), 90, func(g float64) float64 { return 1000 * math.Pow(math.Max(0, math.Cos(g)), n) }, 1000 * n, 80})
+	}
+	for _, row := range published.Read(t, "distributions.txt", "cone") {
+		forms = append(forms, closedForm{fmt.Sprint("cone ", row.In[0]), row.In[0], func(float64) float64 { return 1 }, 0, math.Min(80, row.In[0]*0.99)})
+	}
+	return forms
+}
+
 // A meter under a closed-form distribution, written as a file, reads I cos t / d² to the error of
 // linear interpolation: a step squared times the greatest second derivative, over eight.
 func TestMetersUnderClosedFormFiles(t *testing.T) {
 	const height, step = 3.0, 1.0
-	type form struct {
-		name           string
-		last           float64
-		candela        func(float64) float64
-		bend, greatest float64 // the second derivative; the angle up to which meters stand, degrees
-	}
-	var forms []form
-	for _, row := range published.Read(t, "distributions.txt", "cosine power") {
-		n := row.In[0]
-		forms = append(forms, form{fmt.Sprint("cosine ", n), 90, func(g float64) float64 { return 1000 * math.Pow(math.Max(0, math.Cos(g)), n) }, 1000 * n, 80})
-	}
-	for _, row := range published.Read(t, "distributions.txt", "cone") {
-		forms = append(forms, form{fmt.Sprint("cone ", row.In[0]), row.In[0], func(float64) float64 { return 1 }, 0, math.Min(80, row.In[0]*0.99)})
-	}
+	forms := closedForms(t)
 	files := fstest.MapFS{}
 	var text strings.Builder
 	text.WriteString("scrimshaw: 1\nlights:\n")
@@ -174,6 +181,10 @@ func TestFaceOfMeasuredFile(t *testing.T) {
 			t.Errorf("%s: %g lx behind", name, got)
 		}
 	}
+}
+
+// A file that gives light behind a face as well lights what stands there.
+func TestFaceOfMeasuredFileShinesBehind(t *testing.T) {
 	both := "IESNA91\nTILT=NONE\n1 -1 1 3 1 1 2 0.4 0.8 0\n1 1 0\n0 90 180\n0\n100 0 60\n"
 	s := lit(t, `{scrimshaw: 1, lights: {lamp: {output: {ies: lamp.ies}, at: [0, 0], height: 2, aim: [0, 5, 2]}},
 	  meters: {behind: {flat: [0, -50, 2], facing: lamp}}}`, fstest.MapFS{"lamp.ies": {Data: []byte(both)}})

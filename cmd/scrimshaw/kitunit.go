@@ -18,7 +18,7 @@ func unitPage(u *kit.Unit, catalogue *kit.Catalogue) string {
 			fmt.Fprintf(&b, "  %-14s  %s\n", f[0], f[1])
 		}
 	}
-	b.WriteString("\n" + shineTable(figures.With) + "\n" + kitFooter)
+	b.WriteString("\n" + modifierTable(figures.With) + "\n" + kitFooter)
 	return b.String()
 }
 
@@ -135,8 +135,8 @@ func sizeWords(size []float64) string {
 	return fmt.Sprintf("%.2f x %.2f x %.2f m", size[0], size[1], size[2])
 }
 
-// shineTable is the light with each modifier; what goes on a modifier stands indented below it.
-func shineTable(all []kit.Shine) string {
+// modifierTable is the light with each modifier; what goes on a modifier stands indented below it.
+func modifierTable(all []kit.ModifierLight) string {
 	rows := [][]string{{"WITH", "LUMENS", "LX AT 3 M", "BEAM", "AT SPOT", "BEAM", "ON STAND"}}
 	for _, s := range all {
 		name := s.Modifier

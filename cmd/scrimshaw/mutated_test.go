@@ -52,7 +52,7 @@ type mutated struct {
 }
 
 // TestMutatedInputs runs scenes, photometric files, kit files and typefaces with slips and hostile figures in them
-// through the program: it ends, soon and small, with a status of its own and without a number that is none.
+// through the program: it ends, soon and small, with a status of its own and without a figure that is no number.
 func TestMutatedInputs(t *testing.T) {
 	seeds := make(chan uint64)
 	var all sync.WaitGroup
@@ -99,7 +99,7 @@ func runMutated(t *testing.T, seed uint64) {
 	}
 }
 
-// noNumber is a figure that is none, in what the program makes.
+// noNumber is a figure that is no number, in what the program makes.
 var noNumber = regexp.MustCompile(`\bNaN\b|[-+ "]Inf\b`)
 
 // whatIsBad says what a run did that none may do, "" for nothing.

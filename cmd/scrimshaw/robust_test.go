@@ -156,7 +156,7 @@ func TestFolderThatCannotBeListed(t *testing.T) {
 	}
 }
 
-// A file name cannot drive the terminal that it is told on.
+// A file name cannot drive the terminal that it is printed on.
 func TestFileNamesDoNotReachTheTerminal(t *testing.T) {
 	dir := t.TempDir()
 	name := filepath.Join(dir, "a\x1b[31mb.")

@@ -196,21 +196,21 @@ func (w *written) check(t *testing.T, text, bare string) {
 	w.checkSheet(t, drawn.files["a.txt"])
 	struck := strings.Contains(drawn.err, warning+" (fix: until it is, the figures leave it out, and each figure that it could change is struck through)")
 	if got := strings.Contains(drawn.files["a.txt"], meter.UncomputedMark); got != struck {
-		t.Errorf("figures are said to be struck: %v; and marked in the text: %v", struck, got)
+		t.Errorf("the warning says that figures are struck: %v; and marked in the text: %v", struck, got)
 	}
 	if got := alarmLine.MatchString(drawn.files["a.svg"]); got != struck {
-		t.Errorf("figures are said to be struck: %v; and have lines on the sheet: %v", struck, got)
+		t.Errorf("the warning says that figures are struck: %v; and have lines on the sheet: %v", struck, got)
 	}
 	of := w.readings(sets)
 	if ofView := w.name() == "cameras.*.squeeze"; (of > 0) != (struck && !ofView) {
-		t.Errorf("figures are said to be struck: %v; and %d readings list the key", struck, of)
+		t.Errorf("the warning says that figures are struck: %v; and %d readings list the key", struck, of)
 	}
 	if !sameFigures(sets, meteredOf(t, bare)) {
 		t.Error("the figures are others than without the key: it is computed")
 	}
 }
 
-// warning is how a key is told of, at its place in the text.
+// warning is what the program says of a key, at its place in the text.
 func (w *written) warning(t *testing.T, text string) string {
 	t.Helper()
 	key := w.path[len(w.path)-1]

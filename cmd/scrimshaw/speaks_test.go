@@ -139,7 +139,7 @@ func readPDF(t *testing.T, printed []byte) (f pdfFile) {
 	return f
 }
 
-// svgFile is what a screen reader is told of a drawing.
+// svgFile is what a screen reader says of a drawing.
 type svgFile struct {
 	Role   string     `xml:"role,attr"`
 	Named  string     `xml:"aria-labelledby,attr"`

@@ -16,7 +16,7 @@ import (
 	"time"
 )
 
-// soon is how long a program that was told to stop may take: ten times what it takes on a machine that is not loaded.
+// soon is how long a program may take to stop after a signal: ten times what it takes on a machine that is not loaded.
 const soon = 5 * time.Second
 
 // command is the program itself with arguments, in a folder.

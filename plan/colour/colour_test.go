@@ -121,7 +121,7 @@ func TestDuvAgainstPolynomial(t *testing.T) {
 	}
 }
 
-// A daylight white is the same chromaticity when it is told from the Planckian locus, and its
+// A daylight white is the same chromaticity when it is given from the Planckian locus, and its
 // Duv is added to the locus's own.
 func TestDaylightWhite(t *testing.T) {
 	for kelvin := 4000.0; kelvin <= 25000; kelvin += 500 {

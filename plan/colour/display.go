@@ -82,10 +82,10 @@ func (c LCH) linear() [3]float64 {
 }
 
 // LCH gives the CIELAB coordinates of p.
-func (p Pixel) LCH() LCH { return labOf(XYZ(srgbToXYZ.times(p.decode()))) }
+func (p Pixel) LCH() LCH { return labOf(XYZ(srgbToXYZ.times(p.Linear()))) }
 
 // FromPixel gives a screen colour as light, without adaptation: white comes out at D65.
-func FromPixel(p Pixel) RGB { return FromXYZ(XYZ(srgbToXYZ.times(p.decode()))) }
+func FromPixel(p Pixel) RGB { return FromXYZ(XYZ(srgbToXYZ.times(p.Linear()))) }
 
 // labOf gives the CIELAB coordinates of tristimulus values under D65 with Y = 1.
 func labOf(v XYZ) LCH {
@@ -144,8 +144,8 @@ func encode(rgb [3]float64) Pixel {
 	return Pixel{b[0], b[1], b[2]}
 }
 
-// decode undoes the sRGB curve.
-func (p Pixel) decode() (rgb [3]float64) {
+// Linear undoes the sRGB curve: shares of full light, linear sRGB.
+func (p Pixel) Linear() (rgb [3]float64) {
 	for i, b := range [3]uint8{p.R, p.G, p.B} {
 		v := float64(b) / 255
 		if v <= 0.04045 {

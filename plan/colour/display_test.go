@@ -75,3 +75,31 @@ func TestFromPixelIsAbsolute(t *testing.T) {
 	within(t, "x of screen white", xy[0], 0.3127, 1e-9)
 	within(t, "y of screen white", xy[1], 0.3290, 1e-9)
 }
+
+// A colour that a screen cannot show keeps its lightness and its hue, and as much chroma as the screen has: one channel is
+// full, or off.
+func TestChromaIsReducedToWhatAScreenShows(t *testing.T) {
+	for _, c := range []colour.LCH{{L: 50, C: 200, H: 30}, {L: 80, C: 150, H: 100}, {L: 30, C: 120, H: 290}, {L: 60, C: 90, H: 200}} {
+		got := c.Pixel()
+		seen := got.LCH()
+		least, most := min(got.R, got.G, got.B), max(got.R, got.G, got.B)
+		if least > 1 && most < 254 {
+			t.Errorf("%+v is shown as %v, which could be more colourful", c, got)
+		}
+		if turn := math.Abs(math.Remainder(seen.H-c.H, 360)); turn > 1.5 || math.Abs(seen.L-c.L) > 0.6 {
+			t.Errorf("%+v is shown as %+v: another hue or lightness", c, seen)
+		}
+		if seen.C < 20 || seen.C >= c.C {
+			t.Errorf("%+v is shown with a chroma of %g", c, seen.C)
+		}
+	}
+}
+
+// Under a lightness of 8 light is L/903.3 of the white's (ISO/CIE 11664-4), and no longer a cube.
+func TestDarkGreys(t *testing.T) {
+	for lightness, code := range map[float64]uint8{0: 0, 1: 4, 2: 7, 5: 17, 7: 21} {
+		if got := (colour.LCH{L: lightness}).Pixel(); got != (colour.Pixel{R: code, G: code, B: code}) {
+			t.Errorf("a grey of lightness %g is %v, want %d", lightness, got, code)
+		}
+	}
+}

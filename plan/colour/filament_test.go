@@ -7,7 +7,7 @@ import (
 	"scrimshaw/testdata/published"
 )
 
-// The light of a black body is told by one that defined the candela, and the law by what others have worked out
+// The light of a black body is held to the one that defined the candela, and the law to what others have worked out
 // and measured.
 func TestFilament(t *testing.T) {
 	const km, firstRadiance = 683, 1.191042972e-16 // lm/W; c1L = 2 h c², W m²/sr

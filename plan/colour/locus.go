@@ -35,10 +35,17 @@ func planckXYZ(kelvin float64) (v XYZ) {
 // exitance is exp(x) - 1, kept finite for the coldest bodies.
 func exitance(x float64) float64 { return math.Expm1(math.Min(x, 600)) }
 
+// CoolestDaylight and HottestDaylight are the ends of the CIE daylight locus, K (CIE 15).
+const CoolestDaylight, HottestDaylight = 4000, 25000
+
+// MaxDuv is the distance from the Planckian locus beyond which a correlated colour temperature has no meaning
+// (CIE 15: 0.05 in the CIE 1960 diagram).
+const MaxDuv = 0.05
+
 // Daylight gives the CIE 1931 chromaticity of the CIE daylight locus (CIE 15) at a nominal
-// correlated colour temperature of 4000 K to 25000 K; outside that range it is held at its ends.
+// correlated colour temperature from CoolestDaylight to HottestDaylight; outside that range it is held at its ends.
 func Daylight(kelvin float64) [2]float64 {
-	t := math.Min(math.Max(kelvin, 4000), 25000)
+	t := math.Min(math.Max(kelvin, CoolestDaylight), HottestDaylight)
 	c := [4]float64{-4.6070e9, 2.9678e6, 0.09911e3, 0.244063}
 	if t > 7000 {
 		c = [4]float64{-2.0064e9, 1.9018e6, 0.24748e3, 0.237040}

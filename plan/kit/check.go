@@ -57,7 +57,7 @@ func (m *Modifier) fill() {
 		flood := m.Zoom[n-1]
 		m.Efficiency, m.Beam, m.Field = flood.Efficiency, flood.Beam, flood.Field
 	}
-	if m.Shade != nil {
+	if m.Shade != nil || m.Skirt > 0 {
 		m.Efficiency = 1
 	}
 }
@@ -71,6 +71,8 @@ func (m *Modifier) check() (message, hint string) {
 		return "has two kinds of cells", "keep grid or honeycomb"
 	case m.Shade != nil && m.Shade.makesLight():
 		return tooBright, ""
+	case m.Skirt > 0 && (m.Beam > 0 || m.Grid[0] > 0 || m.Honeycomb > 0 || m.Opening.Form != photometry.Point):
+		return "is a skirt, and needs nothing else to say how its light leaves", "leave the rest out"
 	case m.Shade != nil && (m.Beam > 0 || m.Grid[0] > 0 || m.Honeycomb > 0 || m.Opening.Form != photometry.Point):
 		return "is a shade, and needs nothing else to say how its light leaves", "leave the rest out"
 	}

@@ -86,5 +86,6 @@ type Grip struct {
 	Label         string
 	Kind          term.Grip
 	Width, Height float64 // m
+	Round         bool    // a disc, as wide as it is high
 	Mass          float64 // kg; 0 where nothing says it
 }

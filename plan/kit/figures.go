@@ -44,11 +44,11 @@ type UnitFigures struct {
 	Body          [3]float64      `json:"body"`
 	Case          []float64       `json:"case,omitempty"`
 	Bulb          string          `json:"bulb,omitempty"`
-	With          []Shine         `json:"with"`
+	With          []ModifierLight `json:"with"`
 }
 
-// Shine is the light of a unit with one modifier at its native white: flooded, and at spot where it zooms; and the mass of both, kg.
-type Shine struct {
+// ModifierLight is the light of a unit with one modifier at its native white: flooded, and at spot where it zooms; and the mass of both, kg.
+type ModifierLight struct {
 	Modifier  string     `json:"modifier"`
 	Flood     FocusedAt  `json:"flood"`
 	Spot      *FocusedAt `json:"spot,omitempty"`
@@ -69,7 +69,7 @@ func (c *Catalogue) Figures(u *Unit) UnitFigures {
 		Amps230: u.ampsOf(MainsHigh), Inrush: u.Inrush, Inlet: u.Inlet, Mass: u.Mass, SupplyMass: u.Supply, Kelvin: u.Kelvin, Native: u.Native,
 		Tint: u.Tint, ByWhite: u.ByWhite, Warms: u.WarmsWhenDimmed, LeastLevel: u.Levels.Least, LevelStep: u.Levels.Step,
 		KelvinAtLeast: u.Levels.Kelvin, Lumens: round(u.BareFlux()), Spigot: u.Spigot, Stand: u.Stand, Protection: u.IP,
-		ComesWith: u.ComesWith, Body: u.Body, Bulb: u.Bulb, With: c.Shines(u),
+		ComesWith: u.ComesWith, Body: u.Body, Bulb: u.Bulb, With: c.LightByModifier(u),
 	}
 	if u.Volts[1] > 0 {
 		f.Volts = u.Volts[:]
@@ -101,22 +101,22 @@ func round(v float64) float64 {
 	return math.Round(v*step) / step
 }
 
-// Shines gives the light of a unit with each modifier that fits it, its default first.
-func (c *Catalogue) Shines(u *Unit) (all []Shine) {
+// LightByModifier gives the light of a unit with each modifier that fits it, its default first.
+func (c *Catalogue) LightByModifier(u *Unit) (all []ModifierLight) {
 	for _, modifier := range c.Fitting(u) {
 		choice := Choice{Unit: u.Name, Modifier: modifier}
 		flood, ok := c.Head(choice, &source.Log{})
 		if !ok {
 			continue
 		}
-		s := Shine{Modifier: modifier, Flood: focusedAt(flood), StandMass: round(flood.Mass)}
+		with := ModifierLight{Modifier: modifier, Flood: focusedAt(flood), StandMass: round(flood.Mass)}
 		if flood.Zooms {
 			choice.Focus = new(float64) // spot
 			spot, _ := c.Head(choice, &source.Log{})
 			at := focusedAt(spot)
-			s.Spot = &at
+			with.Spot = &at
 		}
-		all = append(all, s)
+		all = append(all, with)
 	}
 	return all
 }
@@ -140,13 +140,14 @@ type ModifierFigures struct {
 	Grid       *[2]float64 `json:"grid,omitempty"`
 	Honeycomb  float64     `json:"honeycomb,omitempty"`
 	Zoom       []ZoomStep  `json:"zoom,omitempty"`
+	Skirt      float64     `json:"skirt,omitempty"`
 	Shade      *Shade      `json:"shade,omitempty"`
 	MostWatts  float64     `json:"mostWatts,omitempty"` // of a filament lamp that it stands the heat of
 	Mass       float64     `json:"mass"`
 }
 
 func (m *Modifier) figures() ModifierFigures {
-	f := ModifierFigures{Label: m.Label, Fits: m.Fits, Front: m.Front, Efficiency: m.Efficiency, Beam: m.Beam, Field: m.Field, Honeycomb: m.Honeycomb, Zoom: m.Zoom, Shade: m.Shade,
+	f := ModifierFigures{Label: m.Label, Fits: m.Fits, Front: m.Front, Efficiency: m.Efficiency, Beam: m.Beam, Field: m.Field, Honeycomb: m.Honeycomb, Zoom: m.Zoom, Skirt: m.Skirt, Shade: m.Shade,
 		MostWatts: m.MostWatts, Mass: m.Mass}
 	switch o := m.Opening; o.Form {
 	case photometry.Rectangle:
@@ -183,7 +184,7 @@ func figuresOf(e any) map[string]any {
 	case *Stand:
 		return map[string]any{"label": e.Label, "footprint": e.Footprint, "lowest": e.Lowest, "highest": e.Highest, "load": e.Load, "mass": e.Mass, "spigot": cmp.Or(e.Spigot, "any"), "wheels": e.Wheels}
 	case *Grip:
-		return map[string]any{"label": e.Label, "kind": e.Kind, "width": e.Width, "height": e.Height, "mass": e.Mass}
+		return map[string]any{"label": e.Label, "kind": e.Kind, "width": e.Width, "height": e.Height, "round": e.Round, "mass": e.Mass}
 	case *Item:
 		return e.figures()
 	}

@@ -148,7 +148,7 @@ func TestHeadFaults(t *testing.T) {
 	}
 }
 
-// All faults of one light are told at once.
+// All faults of one light are reported at once.
 func TestHeadTellsAllFaults(t *testing.T) {
 	log := &source.Log{}
 	shipped(t).Head(kit.Choice{
@@ -201,7 +201,7 @@ func TestDriveIsLinearInLevel(t *testing.T) {
 	for _, level := range []float64{0.01, 0.35, 0.8} {
 		got := h.RelativeOutput(level)
 		for i := range got {
-			within(t, fmt.Sprint("drive at ", level), got[i], level*full[i], 1e-12)
+			within(t, fmt.Sprint("output at ", level), got[i], level*full[i], 1e-12)
 		}
 	}
 	if h.RelativeOutput(0) != (colour.RGB{}) || h.RelativeOutput(-1) != (colour.RGB{}) || h.RelativeOutput(math.NaN()) != (colour.RGB{}) {

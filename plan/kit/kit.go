@@ -59,9 +59,12 @@ type Head struct {
 	Watts                    float64           // electrical power at full
 	MostWatts                float64           // the power of a filament lamp that what is on the head is made for; 0 not known
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
+	Mains                    [2]float64        // the mains that its supply takes, least and most, V; 0 not known
+	BulbVolts                float64           // of the mains that its bulb is made for, V; 0 for any
 	Mass                     float64           // kg
 	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
 	Doors                    *HungDoors        // nil: none
+	HangsDown                bool              // whether it shines down as it hangs, and nobody aims it: a globe in a skirt
 	Scrims                   []term.Scrim      // in the head
 	Zooms                    bool              // its output depends on its focus
 	Focus                    float64           // of a zoom: share of the way from spot, 0, to flood, 1
@@ -73,8 +76,9 @@ type Head struct {
 	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "wide reflector"
 	Steps                    []Step
 
-	native colour.White    // of the lamp at full level, before gels
-	stack  []colour.Filter // its gels
+	shadeAims bool            // its shade turns with the aim
+	native    colour.White    // of the lamp at full level, before gels
+	stack     []colour.Filter // its gels
 }
 
 // normaliseModifier is the name of a modifier as the catalogue keeps it: "" for bare.

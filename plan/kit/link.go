@@ -56,7 +56,7 @@ func (c *Catalogue) checkNames(u *Unit, log *source.Log) {
 func (u *Unit) applyBulb(b *Bulb) {
 	u.Technology, u.Watts, u.PowerFactor = b.Technology, b.Watts, b.PowerFactor
 	u.Lumens, u.WarmsWhenDimmed = b.Lumens, b.WarmsWhenDimmed
-	u.Native, u.Kelvin, u.BulbWidth = b.Kelvin, [2]float64{b.Kelvin, b.Kelvin}, b.Width
+	u.Native, u.Kelvin, u.BulbWidth, u.BulbVolts = b.Kelvin, [2]float64{b.Kelvin, b.Kelvin}, b.Width, b.Volts
 	if u.Spread == "" {
 		u.Spread = evenly.word
 	}

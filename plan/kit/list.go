@@ -122,6 +122,9 @@ func (s *Stand) summary() string {
 func (s *Sensor) summary() string { return fmt.Sprintf("%g x %g mm", s.Width, s.Height) }
 
 func (g *Grip) summary() string {
+	if g.Round {
+		return fmt.Sprintf("%s, %.2f m across, %g kg", g.Kind, g.Width, g.Mass)
+	}
 	return fmt.Sprintf("%s, %.2f x %.2f m, %g kg", g.Kind, g.Width, g.Height, g.Mass)
 }
 
@@ -152,6 +155,10 @@ func (b *Bulb) summary() string {
 func (m *Modifier) summary() string {
 	passes := fmt.Sprintf("passes %.0f %%", 100*m.Efficiency)
 	switch {
+	case m.Skirt > 0:
+		return fmt.Sprintf("hangs %g m below the middle of its globe, open below", m.Skirt)
+	case m.Shade != nil && m.Shade.Aims:
+		return fmt.Sprintf("open in front, turns with the aim, its side passes %.0f %%", 100*m.Shade.Transmittance)
 	case m.Shade != nil:
 		return fmt.Sprintf("open above and below, its side passes %.0f %%", 100*m.Shade.Transmittance)
 	case m.Grid[0] > 0:

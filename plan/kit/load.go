@@ -117,7 +117,7 @@ func vanSections() []source.Field[loader] {
 			s.Entry = merged(e, s.Entry)
 			put(&l.catalogue.Stands, s)
 		}),
-		section("grip", "piece of grip", gripShape(), nil, func(l *loader, g *Grip, e Entry) {
+		section("grip", "piece of grip", gripShape(), (*Grip).check, func(l *loader, g *Grip, e Entry) {
 			g.Entry = merged(e, g.Entry)
 			put(&l.catalogue.Grip, g)
 		}),

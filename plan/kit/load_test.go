@@ -111,6 +111,8 @@ func TestKitFaults(t *testing.T) {
 		"cloth: {a: {doc: d, label: l}}":                                                                  `a cloth needs one of "stops" or "opaque"`,
 		"materials: {a: {doc: d, reflectance: 0.5, transmittance: 0.9}}":                                  `the material "a" lets through and throws back more light than falls on it`,
 		"stands: {a: {doc: d, label: l, footprint: 1, lowest: 2, highest: 1, load: 1 kg, mass: 1 kg}}":    `the stand "a" has its highest height below its lowest`,
+		"grip: {a: {doc: d, label: l, kind: flag, width: 0.2, height: 0.1, round: true}}":                 `the piece of grip "a" is round, and must be as wide as it is high`,
+		"modifiers: {a: {doc: d, label: l, fits: [x], skirt: 0.4, disc: 0.5}}":                            `the modifier "a" is a skirt, and needs nothing else to say how its light leaves`,
 		"modifiers: {a: {doc: d, label: l, fits: [x], efficiency: 1, beam: 20, field: 10}}":               `the modifier "a" must have a field angle wider than its beam angle`,
 		"modifiers: {a: {doc: d, label: l, fits: [x], efficiency: 1, face: [1, 1], disc: 1}}":             "a modifier has one opening: a face, a disc or a sphere",
 		"sensors: {a: 35}": "a sensor is a map of keys, not a value",
@@ -147,8 +149,8 @@ func FuzzKit(f *testing.F) {
 			}
 			for _, m := range c.Fitting(u) {
 				h, ok := c.Head(kit.Choice{Unit: u.Name, Modifier: m}, &source.Log{})
-				if drive := h.RelativeOutput(0.5); ok && !finite(h.Source.AxisLux(3), h.Source.Flux, h.Source.Peak(), drive.Y()) {
-					t.Errorf("%s with %s: %g lm, %g cd, drive %v", u.Name, m, h.Source.Flux, h.Source.Peak(), drive)
+				if output := h.RelativeOutput(0.5); ok && !finite(h.Source.AxisLux(3), h.Source.Flux, h.Source.Peak(), output.Y()) {
+					t.Errorf("%s with %s: %g lm, %g cd, output %v", u.Name, m, h.Source.Flux, h.Source.Peak(), output)
 				}
 			}
 		}
@@ -170,7 +172,7 @@ func finite(values ...float64) bool {
 	return true
 }
 
-// What no lamp is like is told of a kit file, and nothing of the catalogue that comes with the program.
+// A kit file with figures that no lamp has is reported, and nothing of the catalogue that comes with the program.
 func TestImplausibleKit(t *testing.T) {
 	unit := func(lines string) string {
 		return "units:\n  lamp:\n    doc: A lamp\n    label: lamp\n    class: bare\n    technology: led\n    kelvin: 5600 K\n    power: 100 W\n" + lines

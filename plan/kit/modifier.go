@@ -64,6 +64,10 @@ func (m *Modifier) shape(d photometry.Distribution, opening photometry.Opening) 
 
 // pass sends the light of the head through a modifier: a share of it leaves, and that is never more than came.
 func (b *builder) pass(m *Modifier) {
+	if m.Skirt > 0 {
+		b.dropSkirt(m)
+		return
+	}
 	s := b.head.Source
 	d, opening, passes := m.shape(s.Distribution, s.Opening)
 	b.head.Source = photometry.FromLumens(s.Flux*m.Efficiency*passes, d, opening)

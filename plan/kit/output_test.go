@@ -128,7 +128,7 @@ func TestOutputFaults(t *testing.T) {
 	}
 }
 
-// A shape that is none is refused, with those that are.
+// An unknown shape is refused, and the message lists those that exist.
 func TestUnknownShape(t *testing.T) {
 	_, ok, log := readOutput(t, "{lumens: 800, shape: round}")
 	all := log.All()

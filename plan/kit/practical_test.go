@@ -42,7 +42,7 @@ func TestShadesKeepTheBulbsLight(t *testing.T) {
 			left := (p.Above + p.Side + p.Below) * bulb.Lumens
 			within(t, m.Name+": lm with "+bulb.Name, left, (1-p.Absorbed)*bulb.Lumens, 5e-3*bulb.Lumens)
 			within(t, m.Name+": lm of the head", h.Source.Flux, left, 1e-9*left)
-			if !(p.Above > 0 && p.Side > 0 && p.Below > 0 && p.Absorbed > 0) {
+			if !(p.Above > 0 && p.Below > 0 && p.Absorbed > 0) || (p.Side > 0) != (m.Shade.Transmittance > 0) {
 				t.Errorf("%s: %+v", m.Name, p)
 			}
 		}
@@ -98,6 +98,21 @@ func TestShadeByFigures(t *testing.T) {
 	}
 }
 
+// A shade that turns with the aim shines that way wherever it points, and hardly the other.
+func TestMetalShadeTurnsWithTheAim(t *testing.T) {
+	for _, axis := range []r3.Vec{{Z: -1}, {Z: 1}, {X: 1}} {
+		h := head(t, kit.Choice{Unit: "practical-desk"})
+		if h.Upright() {
+			t.Error("it is aimed, and has no up of its own")
+		}
+		h.ApplyTilt(r3.Vec{Y: 1}, r3.Cross(r3.Vec{Y: 1}, axis), axis)
+		ahead, behind := h.Source.Intensity(r3.Vec{Z: -1}), h.Source.Intensity(r3.Vec{Z: 1})
+		if side := h.Source.Intensity(r3.Vec{X: 1}); ahead < 3*behind || side > 1e-9*ahead {
+			t.Errorf("aimed along %v: %.3g cd ahead, %.3g behind, %.3g aside", axis, ahead, behind, side)
+		}
+	}
+}
+
 // A shade hangs with its top above, whichever way its light is aimed.
 func TestShadeHangsUpright(t *testing.T) {
 	down, across := r3.Vec{Z: -1}, r3.Vec{X: 1}
@@ -133,9 +148,9 @@ func TestBulbsAndShadesThatCannotBe(t *testing.T) {
 func TestShadeEntries(t *testing.T) {
 	for text, want := range map[string]string{
 		"{shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 60 %, reflectance: 60 %}}":                   "more light than falls on it",
-		"{efficiency: 50 %, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}": "takes \"efficiency\", \"zoom\" or \"shade\"",
+		"{efficiency: 50 %, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}": "takes \"efficiency\", \"zoom\", \"skirt\" or \"shade\"",
 		"{beam: 40, shade: {top: 0.2, bottom: 0.3, height: 0.2, transmittance: 30 %, reflectance: 50 %}}":         "needs nothing else",
-		"{sphere: 0.3}":       "needs one of \"efficiency\", \"zoom\" or \"shade\"",
+		"{sphere: 0.3}":       "needs one of \"efficiency\", \"zoom\", \"skirt\" or \"shade\"",
 		"{shade: {top: 0.2}}": "bottom",
 		"{shade: 0.3}":        "a shade belongs here",
 	} {

@@ -3,6 +3,7 @@ package kit
 import (
 	"strings"
 
+	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
@@ -56,6 +57,14 @@ func angle(what, like string, least, most float64) source.Reader[float64] {
 	return quantity(what, like, withoutFileUnits(unit.ParseAngle), unit.FormatAngle, least, most)
 }
 
+// beamAngle and fieldAngle read the full angles to 50 % and to 10 % of the peak: no lamp has narrower or wider ones.
+func beamAngle(like string) source.Reader[float64]  { return angle("a beam angle", like, 0.5, 180) }
+func fieldAngle(like string) source.Reader[float64] { return angle("a field angle", like, 0.5, 300) }
+
+func flux(like string) source.Reader[float64] {
+	return amount("a flux", like, 1e-3, photometry.MostLumens)
+}
+
 func amount(what, like string, least, most float64) source.Reader[float64] {
 	return quantity(what, like, withoutFileUnits(unit.ParseNumber), unit.FormatNumber, least, most)
 }
@@ -85,7 +94,7 @@ func kelvin(what, like string) source.Reader[float64] {
 		w, err := unit.ParseKelvin(text)
 		return w.Kelvin, err
 	}
-	return quantity(what, like, withoutFileUnits(parse), unit.FormatKelvin, 1000, 40000)
+	return quantity(what, like, withoutFileUnits(parse), unit.FormatKelvin, unit.CoolestWhite, unit.HottestWhite)
 }
 
 // array reads exactly n values of one kind.

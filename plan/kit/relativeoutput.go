@@ -10,7 +10,7 @@ import (
 )
 
 // RelativeOutput gives all that a level, the gels and the colour do to the head's light: linear AP1, by
-// which light for a drive of {1, 1, 1} is multiplied. Its Y is the light at this level times the
+// which light of the full lamp is multiplied. Its Y is the light at this level times the
 // transmittance of the gels. level is held to 0..1.
 func (h Head) RelativeOutput(level float64) colour.RGB {
 	light := h.light(level)

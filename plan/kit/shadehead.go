@@ -11,6 +11,7 @@ func (b *builder) hangShade(u *Unit, m *Modifier, flux float64) {
 	d, opening, share := m.Shade.around(u.BulbWidth)
 	b.head.Source = photometry.FromLumens(flux*share, d, opening)
 	b.step("flux of "+u.Name+" bare, typical", "flux", place(u.Origin), flux, "lm")
+	b.head.shadeAims = m.Shade.Aims
 	b.shadeSteps(m, flux)
 }
 
@@ -22,20 +23,25 @@ func (b *builder) shadeSteps(m *Modifier, bulb float64) {
 	}
 	p := d.Parts()
 	from := place(m.Origin)
-	b.step("out above the shade", "flux x share by that opening", from, bulb*p.Above, "lm", bulb, p.Above)
+	above, below := p.Above, p.Below
+	if m.Shade.Aims {
+		above, below = below, above
+	}
+	b.step("out above the shade", "flux x share by that opening", from, bulb*above, "lm", bulb, above)
 	b.step("out of its side", "flux x share that comes through", from, bulb*p.Side, "lm", bulb, p.Side)
-	b.step("out below it", "flux x share by that opening", from, bulb*p.Below, "lm", bulb, p.Below)
+	b.step("out below it", "flux x share by that opening", from, bulb*below, "lm", bulb, below)
 }
 
-// Upright says whether a head has an up of its own, as what hangs about a bulb has: an aim means nothing to it.
+// Upright says whether a head has an up of its own, as what hangs about a bulb has: an aim means nothing to it. A shade that
+// turns with its aim has none.
 func (h *Head) Upright() bool {
-	return h.AllRound() || h.Source.Opening.Form == photometry.Lampshade
+	return h.AllRound() || h.Source.Opening.Form == photometry.Lampshade && !h.shadeAims
 }
 
 // keepShadeUpright turns a shade over where the axis leads down: whichever way its light is wanted, its top hangs above.
 func (h *Head) keepShadeUpright(axis r3.Vec) {
 	form, ok := h.ShadeForm()
-	if !ok || axis.Z >= 0 {
+	if !ok || h.shadeAims || axis.Z >= 0 {
 		return
 	}
 	form.Top, form.Bottom = form.Bottom, form.Top

@@ -3,6 +3,7 @@ package kit
 import (
 	"slices"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -51,7 +52,7 @@ func unitFields() []source.Field[Unit] {
 			"The white it makes, or the range it can be set to."),
 		withDefault(field("native", kelvin("a white", "5600 K"), func(v *u) *float64 { return &v.Native },
 			"The white it makes where nothing is said."), "the first of `kelvin`"),
-		withDefault(field("tint", amount("a tint", "0.02", 0, 0.05), func(v *u) *float64 { return &v.Tint },
+		withDefault(field("tint", amount("a tint", "0.02", 0, colour.MaxDuv), func(v *u) *float64 { return &v.Tint },
 			"The most Duv it can be set off the locus."), "none"),
 		withDefault(field("warms", source.Bool("warms"), func(v *u) *bool { return &v.WarmsWhenDimmed },
 			"Whether it is a filament, whose white falls as it is dimmed."), "it keeps its white"),
@@ -65,7 +66,7 @@ func unitFields() []source.Field[Unit] {
 			"The white of a lamp at its least level, where its ballast changes it."), "it keeps its white"),
 		withDefault(field("by-white", whiteShares(), func(v *u) *[]WhiteShare { return &v.ByWhite },
 			"The light at some of its whites, as a share of what its figures say."), "the same at all"),
-		withDefault(field("lumens", amount("a flux", "60000", 1e-3, 1e8), func(v *u) *float64 { return &v.Lumens },
+		withDefault(field("lumens", flux("60000"), func(v *u) *float64 { return &v.Lumens },
 			"Flux that leaves the head without a modifier."), "that of its output bare"),
 		field("spread", source.OneOf("a spread", spreadWords()...), func(v *u) *string { return &v.Spread },
 			"How the bare flux leaves."),
@@ -176,9 +177,9 @@ func modifierShape() *source.Shape[Modifier] {
 			"The fronts it goes on.")),
 		field("efficiency", share("an efficiency", "45 %"), func(v *m) *float64 { return &v.Efficiency },
 			"The share of the flux of the head, or of what it goes on, that leaves, before its own cells."),
-		field("beam", angle("a beam angle", "30", 0.5, 180), func(v *m) *float64 { return &v.Beam },
+		field("beam", beamAngle("30"), func(v *m) *float64 { return &v.Beam },
 			"Full angle to 50 % of the peak."),
-		withDefault(field("field", angle("a field angle", "50", 0.5, 300), func(v *m) *float64 { return &v.Field },
+		withDefault(field("field", fieldAngle("50"), func(v *m) *float64 { return &v.Field },
 			"Full angle to 10 % of the peak."), "1.8226 times the beam"),
 		refuseSecondOpening(field("face", face, openingOf,
 			"Width and height of its Lambertian face.")),
@@ -196,13 +197,15 @@ func modifierShape() *source.Shape[Modifier] {
 			"Of one that zooms, what it does by focus: `{spot: {efficiency: 20 %, beam: 12}, flood: {…}}`."),
 		field("front", source.Text("a front", "box"), func(v *m) *string { return &v.Front },
 			"What goes on it: modifiers that fit this word, written `softbox-90 + grid-40`."),
+		field("skirt", length("a length", "0.45", 0.05, 3), func(v *m) *float64 { return &v.Skirt },
+			"How far a black skirt hangs below the middle of the globe that it goes round, in place of an efficiency."),
 		field("shade", shadeReader(), func(v *m) **Shade { return &v.Shade },
 			"What hangs around a bulb, in place of an efficiency and a face."),
 		withDefault(field("most-power", power("a power", "60 W"), func(v *m) *float64 { return &v.MostWatts },
 			"The power of a filament lamp that it stands the heat of."), "not known"),
 		field("mass", mass("a mass", "1.4 kg"), func(v *m) *float64 { return &v.Mass },
 			"Mass."),
-	}, Forms: []string{"efficiency", "zoom", "shade"}}
+	}, Forms: []string{"efficiency", "zoom", "skirt", "shade"}}
 }
 
 func openingOf(m *Modifier) *photometry.Opening { return &m.Opening }

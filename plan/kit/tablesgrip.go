@@ -103,9 +103,19 @@ func gripShape() *source.Shape[Grip] {
 			"Width.")),
 		required(field("height", side("a height"), func(v *g) *float64 { return &v.Height },
 			"Height.")),
+		withDefault(field("round", source.Bool("round"), func(v *g) *bool { return &v.Round },
+			"Whether it is a disc, as wide as it is high."), "a rectangle"),
 		field("mass", mass("a mass", "1.5 kg"), func(v *g) *float64 { return &v.Mass },
 			"Mass."),
 	}}
+}
+
+// check says what does not go together in a piece of grip.
+func (g *Grip) check() (message, hint string) {
+	if g.Round && g.Width != g.Height {
+		return "is round, and must be as wide as it is high", "give both the diameter"
+	}
+	return "", ""
 }
 
 // check says whether a cloth makes light.

@@ -64,9 +64,9 @@ func zoomSteps() source.Reader[[]ZoomStep] {
 	one := &source.Shape[ZoomStep]{Name: "focus of a zoom", Doc: "What a zoom does at one focus.", Fields: []source.Field[ZoomStep]{
 		required(field("efficiency", quantity("an efficiency", "45 %", withoutFileUnits(percentOrNumber), unit.FormatPercent, 0.001, 1),
 			func(v *z) *float64 { return &v.Efficiency }, "The share of the flux of the head that leaves.")),
-		required(field("beam", angle("a beam angle", "12", 0.5, 180), func(v *z) *float64 { return &v.Beam },
+		required(field("beam", beamAngle("12"), func(v *z) *float64 { return &v.Beam },
 			"Full angle to 50 % of the peak.")),
-		withDefault(field("field", angle("a field angle", "20", 0.5, 300), func(v *z) *float64 { return &v.Field },
+		withDefault(field("field", fieldAngle("20"), func(v *z) *float64 { return &v.Field },
 			"Full angle to 10 % of the peak."), "1.8226 times the beam"),
 	}}
 	return source.Reader[[]ZoomStep]{What: "a zoom", Like: "{spot: {efficiency: 20 %, beam: 12}, flood: {efficiency: 50 %, beam: 45}}",

@@ -33,6 +33,7 @@ type Unit struct {
 	Stand           string     // default stand
 	Bulb            string     // of a practical: its watts, flux and white are the unit's
 	BulbWidth       float64    // diameter of that bulb, m; 0 where there is none
+	BulbVolts       float64    // of the mains that it is made for, V; 0 for any
 }
 
 // Levels is what levels a unit can be set to beside off. The zero Levels takes all.
@@ -81,6 +82,7 @@ type Modifier struct {
 	Honeycomb   float64    // round cells' cut-off full angle, degrees; 0 none
 	Zoom        []ZoomStep // of one that zooms: what it does by focus, spot first
 	Front       string     // what may go on it: the modifiers with this word in Fits
+	Skirt       float64    // how far a black skirt hangs below the middle of the globe that it goes round, m; 0 none
 	Shade       *Shade     // what hangs around a bulb; nil of all else
 	MostWatts   float64    // the power of a filament lamp that it stands the heat of, W; 0 not known
 	Mass        float64    // kg

@@ -14,6 +14,9 @@ import (
 // colours some of it three planes of values one after the other, for the channels of AP1.
 // Reflected[l][k] is what comes back of it, likewise, or nil where nothing does.
 //
+// Where the targets fix the levels, fields are those of FromPoints, FromFaces and FromSurfaces in place of lights, and to
+// Field all of these at {1, 1, 1} are the lights at those levels.
+//
 // A Basis is not changed by use and may be used by many goroutines.
 type Basis struct {
 	Lights    []string
@@ -23,6 +26,8 @@ type Basis struct {
 	Reflected [][][]float32
 	Gains     []colour.RGB // by receptor: {1, 1, 1}; of a Radiance, from the illuminance to the luminance
 
+	summed         []string // what Fields and Reflected are of: the lights, or the sums at fixed levels
+	mix            *mix     // those sums; nil without fixed levels
 	targets        Targets
 	resolved       []Receptor // the targets' points, with Radiance resolved to a surface
 	columns        []column
@@ -67,6 +72,20 @@ func (b *Basis) assemble() {
 		b.Points = append(b.Points, c.points...)
 		b.Fields[i], b.Reflected[i] = c.fields, c.reflectedFields
 	}
+	b.summed = b.Lights
+	if b.mix != nil {
+		b.useMix()
+	}
+}
+
+// useMix makes the sums the fields of a basis.
+func (b *Basis) useMix() {
+	b.summed = make([]string, len(b.mix))
+	for name, i := range mixOf {
+		b.summed[i] = name
+	}
+	b.Fields = [][][]float32{b.mix[0], b.mix[1], make([][]float32, len(b.targets.Lattices))}
+	b.Reflected = [][][]float32{nil, nil, b.mix[2]}
 }
 
 // Point returns the light at receptor i and the share of each term, in the order of Terms: lux, or
@@ -93,7 +112,7 @@ func (b *Basis) field(k int, d Levels, dst []float32, direct bool) {
 	dst = dst[:l.NU*l.NV]
 	clear(dst)
 	s := weighted{size: len(dst)}
-	for i, name := range b.Lights {
+	for i, name := range b.summed {
 		if level := d[name]; level != (colour.RGB{}) {
 			if direct {
 				s.add(b.Fields[i][k], level)

@@ -91,8 +91,8 @@ func greatestCommonDivisor(a, b int) int {
 func (b *surfaceLamp) SetPatch(worker int, corners []r3.Vec, normal r3.Vec) radiosity.Visibility {
 	l, a := b.l, &b.patches[worker]
 	opening, round := b.opening(corners)
-	before, shining := facing(corners[0], normal), facing(l.at, l.axis)
-	if l.flux == 0 || outside(&before, opening) || l.onesided && outside(&shining, corners) || b.misses(corners) {
+	before, emitting := facing(corners[0], normal), facing(l.at, l.axis)
+	if l.flux == 0 || outside(&before, opening) || l.onesided && outside(&emitting, corners) || b.misses(corners) {
 		return radiosity.Hidden
 	}
 	var s solid.Shaft
@@ -103,7 +103,7 @@ func (b *surfaceLamp) SetPatch(worker int, corners []r3.Vec, normal r3.Vec) radi
 	}
 	s.Bound(before)
 	if l.onesided {
-		s.Bound(shining)
+		s.Bound(emitting)
 	}
 	a.normal, a.filtered = normal, false
 	a.occluders = a.BVH.Between(&s, nil, a.occluders[:0])

@@ -32,7 +32,7 @@ func hanging(o photometry.Opening) Emitter {
 	return Emitter{Name: "a", Frame: down(2), Source: photometry.Source{Flux: 1000, Distribution: photometry.Lambertian(o.Form), Opening: o}}
 }
 
-// What a patch sees of a lamp is told without a ray: all, some, or none.
+// What a patch sees of a lamp is known without a ray: all, some, or none.
 func TestPatchesSeeLamps(t *testing.T) {
 	board := solid.Prism{ID: 1, Base: box(3, 0, 2, 4, 0), Z0: 0.5, Z1: 0.52} // over x from 2 to 4
 	for name, o := range map[string]photometry.Opening{

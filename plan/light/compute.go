@@ -18,7 +18,7 @@ func (w *World) Basis(ctx context.Context, lights []Emitter, to Targets) (*Basis
 }
 
 // Rebase computes a basis again for the same targets after some lights have moved or changed, or
-// are new. Lights that are not named in moved and were in the old basis keep their columns.
+// are new. Lights that are not named in moved and were in the old basis keep their columns, unless levels are fixed.
 func (w *World) Rebase(ctx context.Context, old *Basis, lights []Emitter, moved ...string) (*Basis, error) {
 	return w.basis(ctx, old, lights, old.targets, moved)
 }
@@ -28,6 +28,9 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 		return nil, err
 	}
 	b := &Basis{targets: to, columns: make([]column, len(lights)), errorModel: w.errorModel}
+	if to.Fixed != nil {
+		b.mix = newMix(len(to.Lattices))
+	}
 	if old != nil {
 		b.resolved, b.Gains, b.transport, b.finerTransport = old.resolved, old.Gains, old.transport, old.finerTransport
 	} else {
@@ -57,7 +60,7 @@ func (w *World) basis(ctx context.Context, old *Basis, lights []Emitter, to Targ
 func (b *Basis) keep(old *Basis, lights []Emitter, moved []string) (fresh []int) {
 	for i := range lights {
 		b.Lights = append(b.Lights, lights[i].Name)
-		if k := old.column(lights[i].Name); k >= 0 && !slices.Contains(moved, lights[i].Name) {
+		if k := old.column(lights[i].Name); k >= 0 && b.mix == nil && !slices.Contains(moved, lights[i].Name) {
 			b.columns[i] = old.columns[k]
 		} else {
 			fresh = append(fresh, i)

@@ -30,7 +30,11 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 			if err != nil {
 				return err
 			}
-			b.columns[i].fields = append(b.columns[i].fields, values)
+			if b.mix != nil {
+				b.mix.add(sumOf(lamps[i]), k, lat.NU*lat.NV, values, b.targets.Fixed[b.Lights[i]])
+			} else {
+				b.columns[i].fields = append(b.columns[i].fields, values)
+			}
 			p.step(1)
 		}
 	}

@@ -47,6 +47,7 @@ type Lattice = receptor.Lattice
 type Targets struct {
 	Points   []Receptor
 	Lattices []Lattice
+	Fixed    Levels // where it is not nil, fields are summed at these levels, and not kept light by light
 }
 
 // Path says how light came.

@@ -55,7 +55,7 @@ func profileReadings(t *testing.T, w *World, lights []Emitter, to Targets) (poin
 }
 
 // An opening may vary over its face: its light is that of narrow ones side by side, at receptors and on lattices, past
-// what hides a part of it, and by way of surfaces.
+// what hides a part of it, and off surfaces.
 func TestAnOpeningMayVary(t *testing.T) {
 	grid, _ := photometry.NewGrid(photometry.Cosine{}, 90, 90)
 	set := &solid.Set{

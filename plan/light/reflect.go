@@ -37,6 +37,9 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 			c.rayError = append(c.rayError, read.Spread(n, k))
 		}
 	}
+	if b.mix != nil {
+		return b.mixReflected(ctx, solution, p)
+	}
 	return b.reflectedFields(ctx, solution, fresh, p)
 }
 
@@ -68,11 +71,30 @@ func (b *Basis) reflectedFields(ctx context.Context, solution *radiosity.Solutio
 	return nil
 }
 
+// mixReflected reads the lattices at fixed levels.
+func (b *Basis) mixReflected(ctx context.Context, solution *radiosity.Solution, p *progress) error {
+	levels := make([]colour.RGB, len(b.Lights))
+	for i, name := range b.Lights {
+		levels[i] = b.targets.Fixed[name]
+	}
+	mixed := solution.Mix(levels)
+	for k := range b.targets.Lattices {
+		planes, err := mixed.Lattice(ctx, k)
+		if err != nil {
+			return err
+		}
+		l := &b.targets.Lattices[k]
+		b.mix.add(FromSurfaces, k, l.NU*l.NV, planes[0], colour.RGB{1, 1, 1})
+		p.step(1)
+	}
+	return nil
+}
+
 // refine solves once more, with smaller patches and more rays, for the receptors alone where some of them are off by more
 // than the quality allows by their own word: few rays meet light that comes round a corner, and it falls off within a
 // patch.
 func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fresh []int, rough *radiosity.Solution) (*radiosity.Solution, error) {
-	if rough.Crowded() || !w.needsRefinement(b, fresh, rough) {
+	if rough.SharesRays() || !w.needsRefinement(b, fresh, rough) {
 		return rough, nil
 	}
 	if b.finerTransport == nil {

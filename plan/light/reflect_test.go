@@ -52,7 +52,7 @@ func shell(w, d, h float64, reflect colour.RGB) *solid.Set {
 	return s
 }
 
-// by is the light of a path at a receptor at a drive of 1 for all lights.
+// by is the light of a path at a receptor at a level of 1 for all lights.
 func by(b *Basis, i int, path Path) (sum colour.RGB) {
 	d := Levels{}
 	for _, name := range b.Lights {

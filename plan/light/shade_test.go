@@ -169,3 +169,18 @@ func TestShadeInAClosedRoom(t *testing.T) {
 		t.Errorf("%s come back, want %g lm", fmt.Sprint(sum), want)
 	}
 }
+
+// A lamp in a shade of cloth has no beam, for its side shines; one in a shade of metal has that of its mouth.
+func TestWedgesOfShades(t *testing.T) {
+	w := build(t, &solid.Set{}, Options{})
+	for transmittance, want := range map[float64]bool{0.33: false, 0: true} {
+		form := taper
+		form.Transmittance = transmittance
+		e := shaded(r3.Vec{Z: 1}, form)
+		e.Frame = looking(r3.Vec{Z: 1}, r3.Vec{X: 1, Z: 1})
+		wedge := w.Wedge(&e, 0.5, Limits{Floor: -5, Reach: 10})
+		if has := wedge.Left < 90 && wedge.Right < 90; has != want || has && (wedge.Left < 10 || math.Abs(wedge.Left-wedge.Right) > 1e-6) {
+			t.Errorf("a side that passes %g: a beam of %g° and %g°", transmittance, wedge.Left, wedge.Right)
+		}
+	}
+}

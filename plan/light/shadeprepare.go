@@ -13,7 +13,7 @@ import (
 const (
 	shadeSides    = 32
 	fewShadeSides = 16
-	bandsTogether = 1
+	bandsTogether = 2
 )
 
 // newShadeLamp makes a shade ready; nil for all else.

@@ -49,10 +49,11 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 }
 
 // beamAngle is the angle from the axis, degrees, at which a beam ends toward a side: where its intensity falls below
-// a threshold, or where the lamp's own screens stop what comes from the middle of it. A lamp in a shade has no beam: it
-// shines all round.
+// a threshold, or where the lamp's own screens stop what comes from the middle of it. A lamp in a shade that shines through
+// has no beam: its light goes all round.
 func (l *lamp) beamAngle(side r3.Vec, threshold float64) float64 {
-	if l.shade != nil {
+	const lastDigits = 1e-9
+	if l.shade != nil && l.intensity(side) > lastDigits*threshold {
 		return 180
 	}
 	free := func(degrees float64) bool {

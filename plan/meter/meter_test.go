@@ -232,7 +232,7 @@ func TestColourOfAReading(t *testing.T) {
 	near(t, "its light", r.Lux, 200)
 	// Far off the locus a colour temperature has no meaning; the distance from it has.
 	r = flat(colour.FromXY([2]float64{0.25, 0.65}, 1))
-	if r.CCT != nil || r.Duv == nil || *r.Duv < maxDuv {
+	if r.CCT != nil || r.Duv == nil || *r.Duv < colour.MaxDuv {
 		t.Errorf("green light reads CCT %v, Duv %v", r.CCT, r.Duv)
 	}
 }
@@ -368,7 +368,7 @@ func ExampleRead() {
 	// 125 lx, T2.83, +1.0 stops
 }
 
-// A tie is told in words: figures that round to nothing would carry a sign.
+// A tie is stated in words: figures that round to nothing would carry a sign.
 func TestTheTableTellsATie(t *testing.T) {
 	reading := func(stops float64) string {
 		var b strings.Builder

@@ -15,10 +15,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// maxDuv is the distance from the Planckian locus beyond which a correlated colour temperature
-// has no meaning (CIE 15: 0.05 in the CIE 1960 diagram).
-const maxDuv = 0.05
-
 // tieRatio is how much brighter, of one, a side must be before it counts as brighter: more than what the
 // rays of reflected light are apart on the two sides of a symmetric scene, which has its key on the left. It
 // is a hundredth of a stop.
@@ -47,9 +43,9 @@ type Contrast struct {
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
-func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Levels) Set {
+func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
-	r := reader{setup: s, names: s.Names, basis: b, drive: d, figures: pending.Of(s, d)}
+	r := reader{setup: s, names: s.Names, basis: b, levels: levels, figures: pending.Of(s, levels)}
 	for start := 0; start < len(requests); {
 		end := start + 1
 		for end < len(requests) && requests[end].Person != "" && requests[end].Person == requests[start].Person {
@@ -72,17 +68,17 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, d light.Levels) Set
 }
 
 type reader struct {
-	setup *plan.Setup
-	names map[solid.ID]string
-	basis *light.Basis
-	drive light.Levels
+	setup  *plan.Setup
+	names  map[solid.ID]string
+	basis  *light.Basis
+	levels light.Levels
 
 	figures *pending.Figures
 }
 
 // read turns receptor i into a reading.
 func (r *reader) read(i int, o *Request) Reading {
-	total, shares := r.basis.Point(i, r.drive)
+	total, shares := r.basis.Point(i, r.levels)
 	if total.Y() < minLight {
 		total = colour.RGB{}
 	}
@@ -90,7 +86,7 @@ func (r *reader) read(i int, o *Request) Reading {
 	reading.setLevel(total.Y(), o.Exposure)
 	if total.Y() > 0 {
 		reading.setChromaticity(colour.XY(total))
-		reading.Error = finiteOrNil(r.basis.Error(i, r.drive) / total.Y())
+		reading.Error = finiteOrNil(r.basis.Error(i, r.levels) / total.Y())
 	}
 	for t, share := range shares {
 		if y := share.Y(); y >= minLight {
@@ -152,7 +148,7 @@ func (reading *Reading) setChromaticity(xy [2]float64) {
 	reading.XY = &xy
 	kelvin, duv := colour.CCT(xy)
 	reading.Duv = &duv
-	if math.Abs(duv) <= maxDuv {
+	if math.Abs(duv) <= colour.MaxDuv {
 		reading.CCT = &kelvin
 	}
 }

@@ -14,7 +14,7 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// sided are the four readings of a face that its sides are told from.
+// sided are the four readings of a face that decide its sides.
 func sided(left, right, edgeOnLeft, edgeOnRight float64) []Reading {
 	of := func(plane string, lux float64) Reading {
 		return Reading{Name: "ines." + plane, Person: "ines", Kind: "flat", Lux: &lux, Shares: []Share{{Light: plane, Lux: lux}}}
@@ -94,7 +94,7 @@ func TestNoDomeTowardACameraInTheFace(t *testing.T) {
 	}
 }
 
-// A spot meter goes by the exposure of its own camera, and by the scene's where it has none.
+// A spot meter uses the exposure of its own camera, and the scene's where that has none.
 func TestASpotGoesByItsCamera(t *testing.T) {
 	slow, fast := exposure, exposure
 	slow.ISO, fast.ISO = 200, 3200

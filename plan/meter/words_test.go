@@ -8,7 +8,7 @@ import (
 	"scrimshaw/plan/scene"
 )
 
-// What lit a reading is told light by light: what came straight with its panes, what came back with the surfaces
+// The words say light by light what lit a reading: what came straight with its panes, what came back with the surfaces
 // that it left last, the strongest first, three at most and none below a twentieth of the reading; what rounds to
 // nothing is left out.
 func TestWhereAReadingsLightComesFrom(t *testing.T) {

@@ -13,17 +13,17 @@ import (
 // Figures knows of a set-up which of its figures could change.
 type Figures struct {
 	setup  *plan.Setup
-	drive  light.Levels
+	levels light.Levels
 	spaces *spaces
 }
 
-// Of returns the figures of a set-up at a drive: a light that is out gives nothing, whatever is put before it.
-func Of(s *plan.Setup, d light.Levels) *Figures {
-	return &Figures{setup: s, drive: d, spaces: spacesOf(s)}
+// Of returns the figures of a set-up at some levels: a light that is out gives nothing, whatever is put before it.
+func Of(s *plan.Setup, levels light.Levels) *Figures {
+	return &Figures{setup: s, levels: levels, spaces: spacesOf(s)}
 }
 
 // isOn says whether a light gives any.
-func (f *Figures) isOn(name string) bool { return f.drive[name].Y() > 0 }
+func (f *Figures) isOn(name string) bool { return f.levels[name].Y() > 0 }
 
 // At returns the keys that could change the light at a place, in the order of the set-up. given is what each
 // light gives there. Of a spot meter the places are its lens and what it is pointed at.

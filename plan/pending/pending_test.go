@@ -59,7 +59,7 @@ rooms: {den: {size: [4, 3]}, hall: {at: [4.15, 0], size: [3, 3]}, cellar: {at: [
 meters: {d: {flat: [2, 1, 1], facing: up}, h: {flat: [5.5, 1.5, 1], facing: up}, c: {flat: [10, 1, 1], facing: up}, y: {flat: [2, -3, 1], facing: up}}
 `
 
-// The door is shut unless it is said to be ajar; the window of the den looks on the yard.
+// The door is shut unless the scene has it ajar; the window of the den looks on the yard.
 const (
 	shutDoor = "openings: {door: {door: den.right}, w: {window: den.bottom, width: 2, KEY}}\n"
 	openDoor = "openings: {door: {door: den.right, ajar: 90}, w: {window: den.bottom, width: 2, KEY}}\n"

@@ -210,7 +210,7 @@ func TestGridOnlyDarkens(t *testing.T) {
 	within(t, "share of a table", measured, share, 5e-5)
 }
 
-// What a face is said to give at a distance is what the closed forms give there.
+// What is stated of a face at a distance is what the closed forms give there.
 func TestFromLuxAgreesWithFormFactors(t *testing.T) {
 	down, up := r3.Vec{Z: -1}, r3.Vec{Z: 1}
 	for _, distance := range []float64{0.5, 1, 2, 5} {

@@ -13,6 +13,8 @@ import (
 type HalfScrim struct {
 	base   Distribution
 	passes float64 // the lower half, share
+	field  float64 // of the head, degrees, and the narrowest that it could throw
+	narrow float64
 	slope  float64 // of the patch's middle, in halves of the lens, by the tangent of the angle over the axis
 	patch  float64 // in halves of the lens, above and below its middle
 	gain   float64
@@ -23,7 +25,7 @@ type HalfScrim struct {
 // angle, and could do so in one of narrowest, degrees. It gives the share of the flux that passes.
 func NewHalfScrim(base Distribution, passes, field, narrowest float64) (HalfScrim, float64) {
 	patch := math.Min(1, narrowest/field)
-	h := HalfScrim{base: base, passes: passes, patch: patch, gain: 1,
+	h := HalfScrim{base: base, passes: passes, field: field, narrow: narrowest, patch: patch, gain: 1,
 		slope: (1 - patch) / math.Tan(math.Min(field, widestField)/2*math.Pi/180)}
 	share := (1 + passes) / 2 // of light that is as much below as above
 	if _, axial := base.(Axial); !axial {
@@ -34,6 +36,12 @@ func NewHalfScrim(base Distribution, passes, field, narrowest float64) (HalfScri
 	h.gain = 1 / share
 	h.peak = scanPeak(h)
 	return h, share
+}
+
+// Parts gives what is behind the scrim, the share that the lower half passes, and the fields of the head as it is set and at
+// its narrowest, degrees, for those who reckon it their own way.
+func (h HalfScrim) Parts() (base Distribution, passes, field, narrowest float64) {
+	return h.base, h.passes, h.field, h.narrow
 }
 
 // widestField bounds the field that a lens is taken to have, degrees: a tangent has no end.

@@ -16,7 +16,7 @@ type ShadeForm struct {
 type Parts struct{ Above, Side, Below, Absorbed float64 }
 
 // shadeBands is into how many bands of even brightness the side of a shade is divided.
-const shadeBands = 6
+const shadeBands = 12
 
 // Shade is the light of a bulb within a shade: what passes through the openings straight from the bulb and from the
 // inside of the side, and what the side itself shines with. The bulb is a Lambertian sphere that hides nothing. Each

@@ -97,7 +97,7 @@ func circlesOverlap(a, b, apart float64) float64 {
 }
 
 // bulbStrips is into how many strips the bulb is cut across.
-const bulbStrips = 32
+const bulbStrips = 64
 
 // bulb is how much of the bulb is seen through the nearer opening, m²: of each strip of its round, what lies within the
 // ellipse.

@@ -6,6 +6,12 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// The most flux, lm, and luminous intensity, cd, that a source may be given: beyond any lamp and any searchlight.
+const (
+	MostLumens  = 1e8
+	MostCandela = 1e10
+)
+
 // FromLumens is a source of a flux, lm.
 func FromLumens(lumens float64, d Distribution, o Opening) Source {
 	return Source{Flux: lumens, Distribution: d, Opening: o}
@@ -39,11 +45,11 @@ func Lambertian(f Form) Distribution {
 	return Uniform{}
 }
 
-// luminousArea is the flux, lm, of an opening of 1 cd/m²: pi times its shining surface; 0 for a
+// luminousArea is the flux, lm, of an opening of 1 cd/m²: pi times its luminous surface; 0 for a
 // point or a line without thickness.
 func luminousArea(o Opening) float64 { return math.Pi * o.Surface() }
 
-// Surface gives the shining surface of the opening, m²: one side of a face, the mantle of a
+// Surface gives the luminous surface of the opening, m²: one side of a face, the mantle of a
 // tube, the whole of a sphere.
 func (o Opening) Surface() float64 {
 	switch o.Form {

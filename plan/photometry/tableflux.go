@@ -40,15 +40,15 @@ func ringWeights(angles []float64) []float64 {
 	for i := 1; i < len(angles); i++ {
 		m, d := radians(angles[i]+angles[i-1])/2, radians(angles[i]-angles[i-1])/2
 		even := math.Sin(m) * math.Sin(d)
-		slope := math.Cos(m) * lever(d)
+		slope := math.Cos(m) * firstMoment(d)
 		weights[i-1] += even - slope
 		weights[i] += even + slope
 	}
 	return weights
 }
 
-// lever is (sin d - d cos d)/d, by its series where the difference would lose figures.
-func lever(d float64) float64 {
+// firstMoment is (sin d - d cos d)/d, d times the spherical Bessel function of order 1, by its series where the difference would lose figures.
+func firstMoment(d float64) float64 {
 	if d < 0.02 {
 		return d * d / 3 * (1 - d*d/10*(1-d*d/28))
 	}

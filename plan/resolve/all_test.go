@@ -36,7 +36,7 @@ func TestResolveAllInOrder(t *testing.T) {
 	}
 }
 
-// An error anywhere leaves nothing to light, and the others are told beside it.
+// An error anywhere leaves nothing to light, and the others are reported beside it.
 func TestResolveAllTellsEveryFault(t *testing.T) {
 	log := &source.Log{}
 	doc := opened(t, `

@@ -25,7 +25,7 @@ lights: {a: {unit: led-point-600-bicolour, at: [1, 1], height: 2}, b: {unit: led
 	}
 }
 
-// TestMeterOfNoKind: a scene that was made by hand may name any kind of meter; one that there is not is told.
+// TestMeterOfNoKind: a scene that was made by hand may name any kind of meter; one that does not exist is reported.
 func TestMeterOfNoKind(t *testing.T) {
 	s := &scene.Scene{Meters: []scene.Meter{
 		{Thing: scene.Thing{Name: "desk"}, Kind: "flta"}, {Thing: scene.Thing{Name: "air"}, Kind: "dome"}}}

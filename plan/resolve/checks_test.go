@@ -7,7 +7,7 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// A camera sees somebody, or it is told what stands between.
+// A camera sees somebody, or the message names what stands between.
 func TestCameraSees(t *testing.T) {
 	const rooms = "rooms: {a: {size: [4, 3]}, b: {at: [4.15, 0], size: [3, 3]}}\n"
 	const scene = "people: {p: {at: [2, 1.5], faces: 90}}\ncameras: {A: {at: [6, 1.4], lens: 35 mm}}\n"
@@ -31,7 +31,7 @@ func TestCameraSees(t *testing.T) {
 	}
 }
 
-// What reads nought or is seen by nobody is told of.
+// What reads nought or is seen by nobody is reported.
 func TestSilence(t *testing.T) {
 	const lamp = "lights: {k: {output: {candela: 9, shape: uniform}, at: [2, 2], height: 1.5}}"
 	const room = "rooms: {a: {at: [1, 1], size: [3.6, 3.1], base: 0.5}}\n"
@@ -100,7 +100,7 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 	}
 }
 
-// Heat is told with its figure: in a shade or a box that is not made for it, on cloth and on glass.
+// Heat is reported with its figure: in a shade or a box that is not made for it, on cloth and on glass.
 func TestHeat(t *testing.T) {
 	const den = "rooms: {den: {size: [5, 4]}}\nopenings: {w: {window: den.left, width: 1.5}}\n"
 	for _, c := range []struct{ name, scene, want string }{
@@ -118,12 +118,23 @@ func TestHeat(t *testing.T) {
 		{"a frame by a cool head", "lights: {k: {unit: led-panel-100, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.2], height: 1.5, faces: 180}}", ""},
 		{"a pane too near", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 0.3}, height: 1.5, aim: 90}}",
 			"warning heat 1 k puts 5 kW/m² on the glass of w from 0.37 m, and panes crack from 3.4 [move it to 0.50 m from there, widen its beam, or dim it]"},
+		{"a bulb on its mains", "circuits: {a: {breaker: 16}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
+		{"a bulb on half its mains", "circuits: {a: {breaker: 16, volts: 120}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}",
+			"warning wrong-mains 1 l has a bulb for 230 V on a circuit of 120 V, where it gives 11 % of its light, and that redder [put one in that is made for 120 V; `scrimshaw kit bulbs` lists some]"},
+		{"a bulb on twice its mains", "circuits: {a: {breaker: 16, hertz: 60}, b: {breaker: 16}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1, bulb: tungsten-60-120v, circuit: b}}",
+			"warning wrong-mains 1 l has a bulb for 120 V on a circuit of 230 V, where it fails or burns out [put one in that is made for 230 V; `scrimshaw kit bulbs` lists some]"},
+		{"a bulb for those mains", "circuits: {a: {breaker: 16, hertz: 60}, b: {breaker: 16}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1, bulb: tungsten-60-120v, circuit: a}}", ""},
+		{"a bulb that takes any", "circuits: {a: {breaker: 16, volts: 120}}\nlights: {l: {unit: practical-desk, at: [1, 1], height: 1}}", ""},
+		{"nobody says which circuit", "circuits: {a: {breaker: 16, hertz: 60}, b: {breaker: 16}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
+		{"a battery of some voltage", "circuits: {a: {breaker: 16, kind: battery}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
+		{"a ballast for other mains", "circuits: {a: {breaker: 16, volts: 120}}\nlights: {k: {unit: discharge-575-magnetic, at: [2, 2], height: 1.5, aim: 0}}",
+			"warning wrong-mains 1 k takes mains of 220 to 240 V, and its circuit has 120 V [put it on another circuit, or take a unit for those mains]"},
 		{"a pane far enough", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 1}, height: 1.5, aim: 90}}", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var told []string
 			for line := range strings.Lines(found(t, c.scene, "")) {
-				if strings.Contains(line, " too-hot ") || strings.Contains(line, " heat ") || strings.HasPrefix(line, "error") {
+				if strings.Contains(line, " too-hot ") || strings.Contains(line, " heat ") || strings.Contains(line, " wrong-mains ") || strings.HasPrefix(line, "error") {
 					told = append(told, strings.TrimSpace(line))
 				}
 			}

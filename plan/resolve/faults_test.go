@@ -10,9 +10,9 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// testdata/faults.txt holds scenes with what is told of them, as severity, code, line:column,
-// message, [hint] and (other places). A scene begins after a line "== what it shows", what is told
-// after a line "--". UPDATE_GOLDEN=1 writes what is told today.
+// testdata/faults.txt holds scenes with what the program says of them, as severity, code, line:column,
+// message, [hint] and (other places). A scene begins after a line "== what it shows", what it says
+// after a line "--". UPDATE_GOLDEN=1 writes what it says today.
 func TestFaults(t *testing.T) {
 	const file = "testdata/faults.txt"
 	text, err := os.ReadFile(file)

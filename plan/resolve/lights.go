@@ -35,7 +35,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 		r.notComputed(scene.Unfocused, "lights."+written.Name, written.Focus.Span)
 	}
 	upright := r.upright(written, &head)
-	aim, aims := r.lampAim(written, upright)
+	aim, aims := r.lampAim(written, upright, head.HangsDown)
 	s, ok := r.spotOf(written.Name)
 	if !ok || !aims {
 		return plan.Light{}, false
@@ -44,7 +44,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	l := plan.Light{
 		Name: written.Name, Path: written.Path, Head: head, Level: written.Level.Or(scene.DefaultLevel),
 		Height: z - s.Floor, Roles: written.Role, Note: written.Note.Value,
-		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Opening: s.Opening, Span: written.Span,
+		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Mains: r.mainsOf(written), Opening: s.Opening, Span: written.Span,
 	}
 	for _, gel := range written.Gels {
 		l.Gels = append(l.Gels, gel.Name)
@@ -125,14 +125,14 @@ func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {
 }
 
 // lampAim is what a light aims at: where it does not say the first person, down where there is nobody, and
-// up for what stands upright.
-func (r *lightPass) lampAim(l *scene.Light, upright bool) (target, bool) {
+// up for what stands upright; down too for what hangs to shine there.
+func (r *lightPass) lampAim(l *scene.Light, upright, hangsDown bool) (target, bool) {
 	switch name := r.firstPerson(); {
 	case l.Aim.Set:
 		return r.aimed(&l.Aim.Value)
 	case upright:
 		return r.aimed(&scene.Aim{Form: scene.AimUp})
-	case name != "":
+	case name != "" && !hangsDown:
 		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
 	}
 	return r.aimed(&scene.Aim{Form: scene.AimDown})
@@ -174,7 +174,7 @@ func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright boo
 		r.assume(l.Path, "colour", unit.FormatKelvin(native)+report.Either(u != nil, ", native", ""))
 	}
 	if !written.Aim.Set && !upright {
-		r.assume(l.Path, "aim", report.Either(r.firstPerson() != "", r.firstPerson(), "down"))
+		r.assume(l.Path, "aim", report.Either(r.firstPerson() != "" && !l.Head.HangsDown, r.firstPerson(), "down"))
 	}
 	if l.Head.Zooms && !written.Focus.Set {
 		r.assume(l.Path, "focus", string(scene.DefaultFocus))

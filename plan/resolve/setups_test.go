@@ -92,7 +92,7 @@ func TestCamerasOfASetup(t *testing.T) {
 	}
 }
 
-// A fault of the scene is told once, however many set-ups have it.
+// A fault of the scene is reported once, however many set-ups have it.
 func TestFaultsOfTheSceneAreToldOnce(t *testing.T) {
 	log := &source.Log{}
 	doc := opened(t, `

@@ -307,8 +307,8 @@ lights:
   one:  {output: {candela: 100, shape: uniform}, at: [0, 0], height: 2, level: 50 %}
   pair: {output: {candela: 100, shape: uniform}, at: [0, 1], height: 2, count: 2, level: 50 %}
 `)
-	near(t, "drive", s.Lights[0].RelativeOutput.Y(), 0.5, 1e-12)
-	near(t, "drive of two", s.Lights[1].RelativeOutput.Y(), 1, 1e-12)
+	near(t, "output", s.Lights[0].RelativeOutput.Y(), 0.5, 1e-12)
+	near(t, "output of two", s.Lights[1].RelativeOutput.Y(), 1, 1e-12)
 	near3(t, "axis where there is nobody", s.Lights[0].Frame.Axis, r3.Vec{Z: -1}, 0)
 }
 
@@ -440,6 +440,7 @@ func TestALampOfTheSetStandsUpright(t *testing.T) {
 		{"unit: paper-lantern-60", false},
 		{"unit: practical-table, aim: ruth", true},
 		{"unit: practical-desk", true},
+		{"unit: lantern-100", false},
 		{"unit: led-point-150-bicolour, modifier: lantern-60", true},
 	} {
 		s := resolved(t, "people: {ruth: {at: [1, 1]}}\nlights: {lamp: {"+c.lamp+", at: [2, 2], height: 1.4}}")
@@ -486,5 +487,25 @@ people:
 				}
 			}
 		}
+	}
+}
+
+// A globe in a skirt shines down unless it is aimed, whoever is there, and the sheet says that it was assumed.
+func TestASkirtShinesDown(t *testing.T) {
+	s := resolved(t, "people: {ruth: {at: [1, 1]}}\nlights: {a: {unit: lantern-100, modifier: skirt, at: [2, 2], height: 2}, b: {unit: lantern-100, modifier: skirt, at: [2, 1], height: 2, aim: ruth}}")
+	if down := s.Lights[0].Frame.Axis; down != (r3.Vec{Z: -1}) {
+		t.Errorf("it points along %v", down)
+	}
+	if s.Lights[1].Throw == 0 {
+		t.Error("one that is aimed has no throw")
+	}
+	said := ""
+	for _, a := range s.Assumed {
+		if a.What == "aim" {
+			said += a.Thing + " " + a.Value + ";"
+		}
+	}
+	if said != "lights.a down;" {
+		t.Errorf("assumed: %q", said)
 	}
 }

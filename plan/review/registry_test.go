@@ -1,6 +1,7 @@
 package review
 
 import (
+	"bytes"
 	"os"
 	"regexp"
 	"slices"
@@ -18,7 +19,7 @@ func words[T any](t *testing.T, checks []check[T], codes *[]string) {
 	}
 }
 
-// Every code that a check can tell stands in the registry, with words.
+// Every code that a check can report stands in the registry, with words, and a case shows its message.
 func TestEveryCheckHasWords(t *testing.T) {
 	codes := []string{CodeAssumed} // a note, of no check
 	words(t, ofLights, &codes)
@@ -31,9 +32,16 @@ func TestEveryCheckHasWords(t *testing.T) {
 	if len(written) < 9 {
 		t.Fatalf("only %d codes read", len(written))
 	}
+	cases, err := os.ReadFile("review_test.go")
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, m := range written {
 		if !slices.Contains(codes, m[1]) {
-			t.Errorf("no check tells %s", m[1])
+			t.Errorf("no check reports %s", m[1])
+		}
+		if !bytes.Contains(cases, []byte(" "+m[1]+" ")) && !bytes.Contains(cases, []byte(`"`+m[1]+`"`)) {
+			t.Errorf("no case of review_test.go shows the message of %s", m[1])
 		}
 	}
 }

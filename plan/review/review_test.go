@@ -95,7 +95,7 @@ func TestCheck(t *testing.T) {
 	}
 }
 
-// A lamp behind a blank wall is told of by the resolver, and what follows from it is not told again.
+// The resolver reports a lamp behind a blank wall, and nothing reports again what follows from it.
 func TestTheCauseIsToldOnce(t *testing.T) {
 	s := lit(t, `
 rooms: {den: {size: [5, 4]}}
@@ -149,7 +149,7 @@ lights:
 		lost = lost || d.Code == review.CodeNoLight && strings.Contains(d.Message, "of 2 lost ")
 	}
 	if !lost {
-		t.Error("a lamp behind a wall is said to light something")
+		t.Error("the review says that a lamp behind a wall lights something")
 	}
 }
 
@@ -173,7 +173,7 @@ lights:
 	}
 }
 
-// What was assumed is told with the thing it was assumed for.
+// What was assumed is named with the thing it was assumed for.
 func TestAssumed(t *testing.T) {
 	s := lit(t, "people: {ada: {at: [0, 0]}}\n")
 	for _, d := range review.Assumed(s.Setup) {

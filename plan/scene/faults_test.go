@@ -14,7 +14,7 @@ import (
 var update = os.Getenv("UPDATE_GOLDEN") != ""
 
 // The files of testdata/faults hold cases: a line `=== name`, a scene, a line `>>>`, and all that
-// a user is told about it, the scene first and then each set-up.
+// the program says about it, the scene first and then each set-up.
 func TestFaults(t *testing.T) {
 	files, err := filepath.Glob("testdata/faults/*.txt")
 	if err != nil || len(files) < 5 {

@@ -65,7 +65,7 @@ func (e Env) readFile(name string, most int64) ([]byte, error) {
 // unreadable says why a file could not be read, without the path of this machine.
 func unreadable(name string, err error) error {
 	if errors.Is(err, fs.ErrNotExist) {
-		return source.Errorf(CodeBadFile, "paths start at the scene's folder", "there is no file %q", name)
+		return source.Errorf(CodeBadFile, "write the path from the scene's folder", "there is no file %q", name)
 	}
 	var p *fs.PathError
 	if errors.As(err, &p) {

@@ -53,7 +53,7 @@ func solidForm(kind term.Furniture, doc, example string) entry[Furniture] {
 // checkFurniture looks at what the keys of a thing say together.
 func checkFurniture(f *Furniture, _ *source.Node, c *source.Context) {
 	if f.Seat.Set && f.Kind == term.Sofa && f.Seat.Value >= f.Size[2] {
-		errorWith(c, f.Seat.Span, CodeContradicts, "make the seat lower, or the sofa higher", f.SizeSpan, "its height is the third here",
+		errorWith(c, f.Seat.Span, CodeContradicts, "make the seat lower, or the sofa higher", f.SizeSpan, "the third number here is its height",
 			"the seat of a sofa lies below its back")
 	}
 }

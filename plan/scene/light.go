@@ -3,6 +3,7 @@ package scene
 import (
 	"slices"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -39,7 +40,7 @@ func lightKeys() []entry[Light] {
 			"Turn about its axis, clockwise seen from behind.", "90", "0, the long side level; a tube on a wall lies along it"),
 		value("colour", whiteKind, func(l *Light) *Given[ColourWord] { return &l.Colour },
 			"The white it is set to.", "4300 K", "the unit's native colour"),
-		value("tint", quantity("a tint", "+0.003", duvs, between(-0.05, 0.05)),
+		value("tint", quantity("a tint", "+0.003", duvs, between(-colour.MaxDuv, colour.MaxDuv)),
 			func(l *Light) *Given[float64] { return &l.Tint },
 			"Duv: plus is green, minus magenta.", "+0.003", "0"),
 		into("diffusion", clothList, func(l *Light, v []Ref, _ *source.Node) {

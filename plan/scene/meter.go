@@ -14,7 +14,7 @@ var meterTable = tableOf("meter", "One named reading.", meterForms,
 	value("facing", aim, func(m *Meter) *Given[Aim] { return &m.Facing },
 		"Where the receptor looks.", "up", "up for a flat meter, the first camera for a dome, else up").of(string(term.FlatMeter), string(term.DomeMeter)),
 	into("from", ref("a camera", "A"), func(m *Meter, r Ref, _ *source.Node) { m.From = r },
-		"The camera that the spot is seen from.", "A", "none: it has to be said").of(string(term.SpotMeter)),
+		"The camera that the spot is seen from.", "A", "none: it is required").of(string(term.SpotMeter)),
 )
 
 func meterForm(kind term.Meter, doc string) entry[Meter] {

@@ -4,6 +4,9 @@ import (
 	"scrimshaw/plan/source"
 )
 
+// BatteryCircuit is the kind of a circuit that a battery feeds.
+const BatteryCircuit = "battery"
+
 // Circuit is one circuit of the house, a generator or a battery. Computed later.
 type Circuit struct {
 	Thing
@@ -31,7 +34,7 @@ var circuitTable = tableOf("circuit", "A circuit that lights are put on.", nil,
 		"What is on it before the first light.", "300 W", "0 W"),
 	value("rule", quantity("a rule", "80 %", percents, between(0.01, 1)), func(t *Circuit) *Given[float64] { return &t.Rule },
 		"The share of the breaker that may be used.", "80 %", "100 %"),
-	value("kind", source.OneOf("a circuit", "mains", "generator", "battery"),
+	value("kind", source.OneOf("a circuit", "mains", "generator", BatteryCircuit),
 		func(t *Circuit) *Given[string] { return &t.Kind },
 		"What feeds it.", "generator", "mains"),
 )

@@ -28,7 +28,7 @@ func aimKeys() []entry[aimMap] {
 		into("ceiling", ref("a room", "kitchen"), func(a *aimMap, r Ref, _ *source.Node) { a.ceiling = r },
 			"The ceiling of a room, over the place `at`.", "kitchen", ""),
 		value("at", place, func(a *aimMap) *Given[Place] { return &a.at },
-			"The place under the point of the ceiling.", "[1.2, 2.0]", "none: it has to be said").of("ceiling"),
+			"The place under the point of the ceiling.", "[1.2, 2.0]", "none: it is required").of("ceiling"),
 		value("pan", bearing, func(a *aimMap) *Given[float64] { return &a.pan },
 			"A bearing, clockwise from the sheet's up.", "30", ""),
 		value("tilt", elevation, func(a *aimMap) *Given[float64] { return &a.tilt },

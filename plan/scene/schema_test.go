@@ -3,6 +3,7 @@ package scene
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -80,13 +81,11 @@ func (v *validator) fits(schema, value any, path string) string {
 	return ""
 }
 
+// word reports why a value does not fit one word of a schema, "" where it does.
 func (v *validator) word(word string, arg any, s map[string]any, value any, path string) string {
-	object, isObject := value.(map[string]any)
-	list, isList := value.([]any)
-	text, isText := value.(string)
-	number, isNumber := value.(float64)
 	switch word {
 	case "$schema", "$defs", "title", "description", "examples":
+		return ""
 	case "$ref":
 		name := strings.TrimPrefix(arg.(string), "#/$defs/")
 		target, ok := v.root["$defs"].(map[string]any)[name]
@@ -94,6 +93,38 @@ func (v *validator) word(word string, arg any, s map[string]any, value any, path
 			v.t.Fatalf("%s is not defined", arg)
 		}
 		return v.fits(target, value, path)
+	case "type", "const", "enum":
+		return ofWords(word, arg, value, path)
+	case "minimum", "maximum", "maxLength", "minItems", "maxItems", "minProperties", "maxProperties":
+		return withinBound(word, arg.(float64), value, path)
+	case "items":
+		list, _ := value.([]any)
+		for i, item := range list {
+			if fault := v.fits(arg, item, fmt.Sprintf("%s[%d]", path, i)); fault != "" {
+				return fault
+			}
+		}
+		return ""
+	case "anyOf", "oneOf":
+		fitting, why := 0, ""
+		for _, inner := range arg.([]any) {
+			if fault := v.fits(inner, value, path); fault == "" {
+				fitting++
+			} else {
+				why += "; " + fault
+			}
+		}
+		if fitting == 0 || word == "oneOf" && fitting > 1 {
+			return fmt.Sprintf("%s: fits %d of %s%s", path, fitting, word, why)
+		}
+		return ""
+	}
+	return v.ofKeys(word, arg, s, value, path)
+}
+
+// ofWords says why a value is not among those that a word of a schema lists; "" where it is one.
+func ofWords(word string, arg, value any, path string) string {
+	switch word {
 	case "type":
 		types, ok := arg.([]any)
 		if !ok {
@@ -108,42 +139,43 @@ func (v *validator) word(word string, arg any, s map[string]any, value any, path
 		}
 	case "enum":
 		if !slices.Contains(arg.([]any), value) {
-			return fmt.Sprintf("%s: %v is none of %v", path, value, arg)
+			return fmt.Sprintf("%s: %v is not one of %v", path, value, arg)
 		}
-	case "minimum":
-		if isNumber && number < arg.(float64) {
-			return path + ": too small"
+	}
+	return ""
+}
+
+// withinBound says why a value breaks a bound of a schema; "" where it does not, or the bound is of values of another type.
+func withinBound(word string, bound float64, value any, path string) string {
+	size := math.NaN()
+	switch value := value.(type) {
+	case float64:
+		if word == "minimum" || word == "maximum" {
+			size = value
 		}
-	case "maximum":
-		if isNumber && number > arg.(float64) {
-			return path + ": too large"
+	case string:
+		if word == "maxLength" {
+			size = float64(utf8.RuneCountInString(value))
 		}
-	case "maxLength":
-		if isText && float64(utf8.RuneCountInString(text)) > arg.(float64) {
-			return path + ": too long"
+	case []any:
+		if word == "minItems" || word == "maxItems" {
+			size = float64(len(value))
 		}
-	case "minItems":
-		if isList && float64(len(list)) < arg.(float64) {
-			return path + ": too few"
+	case map[string]any:
+		if word == "minProperties" || word == "maxProperties" {
+			size = float64(len(value))
 		}
-	case "maxItems":
-		if isList && float64(len(list)) > arg.(float64) {
-			return path + ": too many"
-		}
-	case "items":
-		for i, item := range list {
-			if fault := v.fits(arg, item, fmt.Sprintf("%s[%d]", path, i)); fault != "" {
-				return fault
-			}
-		}
-	case "minProperties":
-		if isObject && float64(len(object)) < arg.(float64) {
-			return path + ": too few keys"
-		}
-	case "maxProperties":
-		if isObject && float64(len(object)) > arg.(float64) {
-			return path + ": too many keys"
-		}
+	}
+	if least := strings.HasPrefix(word, "min"); least && size < bound || !least && size > bound {
+		return fmt.Sprintf("%s: %s is %g", path, word, bound)
+	}
+	return ""
+}
+
+// ofKeys says why the keys of a value do not fit a word of a schema; "" where they do, or the value has no keys.
+func (v *validator) ofKeys(word string, arg any, s map[string]any, value any, path string) string {
+	object, isObject := value.(map[string]any)
+	switch word {
 	case "required":
 		for _, key := range arg.([]any) {
 			if _, has := object[key.(string)]; isObject && !has {
@@ -173,18 +205,6 @@ func (v *validator) word(word string, arg any, s map[string]any, value any, path
 					return fault
 				}
 			}
-		}
-	case "anyOf", "oneOf":
-		fitting, why := 0, ""
-		for _, inner := range arg.([]any) {
-			if fault := v.fits(inner, value, path); fault == "" {
-				fitting++
-			} else {
-				why += "; " + fault
-			}
-		}
-		if fitting == 0 || word == "oneOf" && fitting > 1 {
-			return fmt.Sprintf("%s: fits %d of %s%s", path, fitting, word, why)
 		}
 	default:
 		v.t.Fatalf("the schema says %q, which this test does not know", word)

@@ -97,7 +97,7 @@ func TestPhotometricFilesAreReadOnce(t *testing.T) {
 	}
 }
 
-// A file that cannot be had is told at the place that names it, in every set-up that does.
+// A file that cannot be read is reported at the place that names it, in every set-up that does.
 func TestPhotometricFilesThatCannotBeHad(t *testing.T) {
 	big := fstest.MapFS{"lamp.ies": {Data: bytes.Repeat([]byte("1 "), kit.MaxMeasuredBytes)}, "own/lamps.yaml": {Data: []byte(washKit)}}
 	for want, files := range map[string]fs.FS{

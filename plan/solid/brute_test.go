@@ -13,7 +13,7 @@ import (
 )
 
 // The oracle shares nothing with the package: solids become polygons, a ray is cut with each
-// polygon's plane, and whether the cut lies in the polygon is told by the angles it is seen under.
+// polygon's plane, and whether the cut lies in the polygon follows from the angles it is seen under.
 
 // faces returns the polygons of a prism.
 func faces(p *Prism) [][]r3.Vec {

@@ -166,7 +166,7 @@ func TestStartsInside(t *testing.T) {
 	}
 }
 
-// Solids that are none must neither stop light nor disturb the others.
+// Solids without a body must neither stop light nor disturb the others.
 func TestDegenerateSolids(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	s := &Set{

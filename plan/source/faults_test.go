@@ -345,7 +345,7 @@ scene.yaml:2:1: error: a list item stands where a key belongs [syntax]
    | ^
    fix: indent it, or give the list a key
 `},
-		{"an escape that is none", "a: \"\\m\"\n", `
+		{"an unknown escape", "a: \"\\m\"\n", `
 scene.yaml:1:5: error: a backslash in "…" starts an escape, and YAML has no such escape [syntax]
  1 | a: "\m"
    |     ^^
@@ -357,7 +357,7 @@ scene.yaml:1:5: error: only an indentation figure and + or - may follow | and > 
    |     ^
    fix: start the text in the next line
 `},
-		{"a tag that is none", "a: !<\n", `
+		{"an incomplete tag", "a: !<\n", `
 scene.yaml:1:4: error: a tag is not part of the language [tag]
  1 | a: !<
    |    ^

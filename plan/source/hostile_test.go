@@ -35,7 +35,7 @@ func bomb(open, item, closer string) string {
 	return b.String()
 }
 
-// TestHostileFiles: whatever a file is, what is wrong with it is told in one message with its fix, and soon.
+// TestHostileFiles: whatever a file is, one message says soon what is wrong with it and how to mend it.
 func TestHostileFiles(t *testing.T) {
 	const scene = "scrimshaw: 1\ntitle: Café\nrooms: {den: {size: [5, 4]}}\n"
 	const patience = 10 * time.Second // far more than a slow machine takes; a file that expands takes for ever

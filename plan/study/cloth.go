@@ -58,14 +58,19 @@ func sheetSkin(s *solid.Set, id solid.ID) *solid.Skin {
 	return nil
 }
 
-// litSide is the mean and the most of the light on one side of a cloth, lx.
+// litSide is the mean and the most of the light on one side of a cloth, lx. Of a disc nothing is asked beside it.
 func litSide(g *plan.Grip, normal r3.Vec, at func(light.Receptor) float64) (mean, most float64) {
+	asked := 0.0
 	for k := range clothPoints * clothPoints {
 		x, y := (float64(k%clothPoints)+0.5)/clothPoints-0.5, (float64(k/clothPoints)+0.5)/clothPoints-0.5
+		if g.Round() && math.Hypot(x, y) > 0.5 {
+			continue
+		}
 		place := r3.Add(g.Frame.At, r3.Add(r3.Scale(x*g.Size[0], g.Frame.Right), r3.Scale(y*g.Size[1], g.Frame.Up())))
 		lux := at(light.Receptor{At: place, Axis: normal})
-		mean += lux / (clothPoints * clothPoints)
+		mean += lux
 		most = max(most, lux)
+		asked++
 	}
-	return mean, most
+	return mean / asked, most
 }

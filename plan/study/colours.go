@@ -14,7 +14,7 @@ func (s *Study) Colours(f *Field) []colour.RGB {
 		var unit colour.RGB
 		unit[c] = 1
 		only := light.Levels{}
-		for name, level := range s.Levels {
+		for name, level := range s.fieldLevels() {
 			var channel colour.RGB
 			channel[c] = level[c]
 			only[name] = channel

@@ -54,3 +54,25 @@ func TestQuickLightBehindDoors(t *testing.T) {
 		t.Errorf("%d places are lit: the scene tells nothing", compared)
 	}
 }
+
+// The light of a half scrim agrees with the tracer, which sums the halves of the lens by itself: above, in the seam and below, of a
+// wide beam and of a narrow one, and what comes back from the room.
+func TestHalfScrimsAgainstTruth(t *testing.T) {
+	for name, lamp := range map[string]string{
+		"flood": "scrims: [half-double]",
+		"spot":  "focus: spot, scrims: [half-double, single]",
+	} {
+		scene := `scrimshaw: 1
+rooms: {den: {size: [4.4, 3], height: 2.5}}
+lights: {k: {unit: fresnel-tungsten-650, at: [0.5, 1.5], height: 1.4, aim: {pan: 90, tilt: 0}, level: 60 %, ` + lamp + `}}
+meters:
+  high: {flat: [4.39, 1.5, 2], facing: 270}
+  seam: {flat: [4.39, 1.5, 1.45], facing: 270}
+  low: {flat: [4.39, 1.5, 0.8], facing: 270}
+  floor: {flat: [3.2, 1.4, 0.01], facing: up}
+  ceiling: {flat: [3.2, 1.4, 2.49], facing: down}
+  side: {flat: [3, 2.99, 1.4], facing: 180}
+`
+		againstTruth(t, "half scrim, "+name, scene, 4e-3)
+	}
+}

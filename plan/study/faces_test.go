@@ -62,12 +62,7 @@ func heldToDomes(t *testing.T, s *plan.Setup) (returned []float64) {
 		t.Fatal(err)
 	}
 	probe, meter := lit.Probe(f), lit.World.Evaluator(light.Emitters(s), lit.Levels)
-	hard := light.Levels{}
-	for _, e := range light.Emitters(s) {
-		if e.Source.Opening.Form == photometry.Point {
-			hard[e.Name] = lit.Levels[e.Name]
-		}
-	}
+	hard := levelsOfPoints(s, lit.Levels)
 	of := slices.IndexFunc(lit.Fields, func(g study.Field) bool { return g.Kind == study.AtFace })
 	sharp, hardBack := make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
 	lit.Basis.Field(of, hard, sharp)
@@ -173,4 +168,15 @@ lights: {a: {output: {lumens: 3000, shape: uniform}, at: [2.5, 1.5], height: 1.9
 	if near(den, 1.05, 2.5) || !near(den, 1.35, 2.5) {
 		t.Error("the map of the den does not end where the ceiling comes down to it")
 	}
+}
+
+// levelsOfPoints are the levels of the lights that count as points alone.
+func levelsOfPoints(s *plan.Setup, all light.Levels) light.Levels {
+	hard := light.Levels{}
+	for _, e := range light.Emitters(s) {
+		if e.Source.Opening.Form == photometry.Point {
+			hard[e.Name] = all[e.Name]
+		}
+	}
+	return hard
 }

@@ -17,7 +17,7 @@ import (
 	"scrimshaw/plan/study"
 )
 
-// numberless finds the first place under a value, by its exported fields, whose number is none, or is endless.
+// numberless finds the first place under a value, by its exported fields, that is no number, or is endless.
 func numberless(v reflect.Value, path string, met map[uintptr]bool) string {
 	switch v.Kind() {
 	case reflect.Float32, reflect.Float64:

@@ -93,7 +93,7 @@ func TestPlaneOfTheScene(t *testing.T) {
 	}
 }
 
-// A wall of a few centimetres has no room for a map, and is told so by its name.
+// A wall of a few centimetres has no room for a map, and the message names it.
 func TestWallTooSmallForAMap(t *testing.T) {
 	s := laidOut(t, `scrimshaw: 1
 rooms: {k: {outline: [right 3.6, up 2.0, left 0.06, up 1, left 3.54, down 3]}}

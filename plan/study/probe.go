@@ -19,16 +19,17 @@ func (s *Study) Probe(f *Field) func(r2.Vec) float64 {
 	hard, soft := s.split()
 	p := prober{Field: f, set: s.World.BVH(), hard: s.evaluator(hard), soft: s.evaluator(soft)}
 	p.back, p.even = make([]float32, len(f.Lux)), make([]float32, len(f.Lux))
-	drive := light.Levels{}
+	all := s.fieldLevels()
+	levels := light.Levels{light.FromFaces: all[light.FromFaces]}
 	for _, e := range soft {
-		drive[e.Name] = s.Levels[e.Name]
+		levels[e.Name] = all[e.Name]
 	}
-	s.Basis.Field(s.index(f), drive, p.even)
-	s.Basis.ReflectedField(s.index(f), drive, p.back)
+	s.Basis.Field(s.index(f), levels, p.even)
+	s.Basis.ReflectedField(s.index(f), levels, p.back)
 	for n, v := range p.back {
 		p.even[n] -= v
 	}
-	s.Basis.ReflectedField(s.index(f), s.Levels, p.back)
+	s.Basis.ReflectedField(s.index(f), all, p.back)
 	return p.read
 }
 

@@ -26,13 +26,16 @@ meters:
 `
 
 // The light of a shade agrees with the tracer, that follows it from the bulb through the cloth, to 2 % on the table, the
-// wall and the ceiling, straight and on the whole: for a taper, a wide drum, one of dark card and one that leans.
+// wall and the ceiling, straight and on the whole: for a taper, a wide drum, one of dark card, one that leans and
+// one of metal that is aimed.
 func TestShadesAgainstTruth(t *testing.T) {
 	for name, lamp := range map[string]string{
-		"taper": "unit: practical-table",
-		"drum":  "unit: practical-bulb, shade: drum-shade-40",
-		"lined": "unit: practical-bulb, bulb: led-806, shade: lined-shade-35",
-		"leans": "unit: practical-table, aim: {pan: 60, tilt: 50}",
+		"taper":     "unit: practical-table",
+		"drum":      "unit: practical-bulb, shade: drum-shade-40",
+		"lined":     "unit: practical-bulb, bulb: led-806, shade: lined-shade-35",
+		"leans":     "unit: practical-table, aim: {pan: 60, tilt: 50}",
+		"metal":     "unit: practical-desk, aim: {pan: 120, tilt: -70}",
+		"metal, up": "unit: practical-desk, bulb: tungsten-40, aim: {pan: 250, tilt: 20}",
 	} {
 		againstTruth(t, name, fmt.Sprintf(shadeRoom, lamp), 5e-3)
 	}

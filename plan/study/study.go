@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/pending"
@@ -23,6 +24,7 @@ type Options struct {
 	Workers      int     // goroutines; 0: one a core. The results are the same bits for any number
 	Quality      light.Quality
 	ReadingsOnly bool               // no fields, wedges or views
+	Fixed        bool               // the levels stay as they are: fields are summed over the lights, which many of them make worth while
 	Planes       []Plane            // more fields; none: those that the scene asks for
 	Progress     func(done float64) // called from time to time with the share that is done, 0 to 1; may be nil
 }
@@ -59,11 +61,15 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 			targets.Lattices = append(targets.Lattices, s.Fields[i].Lattice)
 		}
 	}
+	levels := light.LevelsOf(setup.Lights)
+	if o.Fixed {
+		targets.Fixed = levels
+	}
 	if s.Basis, err = world.Basis(ctx, light.Emitters(setup), targets); err != nil {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
 	s.Basis.Forget() // lamps of a study do not move
-	s.Relevel(light.LevelsOf(setup.Lights))
+	s.Relevel(levels)
 	if !o.ReadingsOnly {
 		s.trace()
 	}
@@ -78,18 +84,29 @@ func (o Options) step() float64 {
 }
 
 // Relevel computes readings and fields again for other levels, gels or colours. Nothing moves, so
-// it costs no more than sums.
+// it costs no more than sums. The fields of a study with fixed levels stay as they are.
 func (s *Study) Relevel(d light.Levels) {
 	s.Levels = d
 	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]
-		s.Basis.Field(i, d, f.Lux)
+		s.Basis.Field(i, s.fieldLevels(), f.Lux)
 		room, _, _ := strings.Cut(f.Name, ".")
 		f.Uncomputed = append(figures.Over(room), figures.Stops("")...)
 	}
 }
+
+// fieldLevels are the levels to ask the basis for fields at.
+func (s *Study) fieldLevels() light.Levels {
+	if !s.fixed() {
+		return s.Levels
+	}
+	one := colour.RGB{1, 1, 1}
+	return light.Levels{light.FromPoints: one, light.FromFaces: one, light.FromSurfaces: one}
+}
+
+func (s *Study) fixed() bool { return s.Basis.Targets().Fixed != nil }
 
 // Size is how many values of light the study holds.
 func (s *Study) Size() int {

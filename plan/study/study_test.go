@@ -193,7 +193,7 @@ func tracedErrors(s *plan.Setup, lit *study.Study, points int) (errors []float64
 	for _, r := range at {
 		to := truth.Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}
 		if r.Response == light.Dome {
-			to.Weight = truth.Dome
+			to.Response = truth.Dome
 		}
 		receptors = append(receptors, to)
 	}
@@ -273,8 +273,8 @@ func TestRelevelIsLinear(t *testing.T) {
 	lit := run(t, s, study.Options{})
 	before := slices.Clone(lit.Floor().Lux)
 	half := light.Levels{}
-	for name, drive := range lit.Levels {
-		half[name] = drive.Scale(0.5)
+	for name, level := range lit.Levels {
+		half[name] = level.Scale(0.5)
 	}
 	key := *lit.Readings.Named("ines.key").Lux
 	lit.Relevel(half)
@@ -333,13 +333,13 @@ func BenchmarkRun(b *testing.B) {
 
 func BenchmarkRelevel(b *testing.B) {
 	lit := run(b, setup(b, samples.Default), study.Options{})
-	drive := light.Levels{}
+	levels := light.Levels{}
 	for name := range lit.Levels {
-		drive[name] = colour.RGB{0.5, 0.5, 0.5}
+		levels[name] = colour.RGB{0.5, 0.5, 0.5}
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		lit.Relevel(drive)
+		lit.Relevel(levels)
 	}
 }
 

@@ -32,9 +32,9 @@ func receptorsOf(requests []meter.Request) []truth.Receptor {
 		all[i] = truth.Receptor{At: r.At, Axis: r.Axis, Skip: r.Skip}
 		switch r.Response {
 		case light.Dome:
-			all[i].Weight = truth.Dome
+			all[i].Response = truth.Dome
 		case light.Radiance:
-			all[i].Weight = truth.Spot
+			all[i].Response = truth.Spot
 		}
 	}
 	return all

@@ -1,8 +1,11 @@
 package unit
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
+
+	"scrimshaw/plan/colour"
 )
 
 // Kelvin is a white as written: a correlated colour temperature, K, whether the word daylight
@@ -18,12 +21,8 @@ var kelvins = measure{
 	units: map[string]float64{"k": 1, "kelvin": 1},
 }
 
-// The range of whites that are read. Daylight's is that of the CIE formula.
-const (
-	coolestPlanck, hottestPlanck     = 1000, 40000
-	coolestDaylight, hottestDaylight = 4000, 25000
-	maxDuv                           = 0.05 // beyond it a correlated colour temperature has no meaning
-)
+// CoolestWhite and HottestWhite are the range of whites that are read, K.
+const CoolestWhite, HottestWhite = 1000, 40000
 
 // offLocus is the Duv at the end of a white: `3200 K, Duv 0.003`.
 var offLocus = regexp.MustCompile(`(?i)^(.*?),? *\bduv *(.*)$`)
@@ -63,19 +62,19 @@ func ParseKelvin(text string) (Kelvin, error) {
 // ParseDuv reads a distance from the locus, a plain number: `+0.003`, positive towards green.
 func ParseDuv(text string) (float64, error) {
 	d, err := ParseNumber(text)
-	if err == nil && (d > maxDuv || d < -maxDuv) {
-		return 0, fault("a Duv is -0.05 to 0.05, green positive", "a Duv of %s is out of range", normalise(text))
+	if err == nil && (d > colour.MaxDuv || d < -colour.MaxDuv) {
+		return 0, fault(fmt.Sprintf("a Duv is %g to %g, green positive", -colour.MaxDuv, colour.MaxDuv), "a Duv of %s is out of range", normalise(text))
 	}
 	return d, err
 }
 
 // check refuses a white that its locus does not reach.
 func (w Kelvin) check(text string) error {
-	if w.Daylight && (w.Kelvin < coolestDaylight || w.Kelvin > hottestDaylight) {
-		return fault("daylight is 4000 K to 25000 K", "%q is outside the daylight locus", text)
+	if w.Daylight && (w.Kelvin < colour.CoolestDaylight || w.Kelvin > colour.HottestDaylight) {
+		return fault(fmt.Sprintf("daylight is %d K to %d K", colour.CoolestDaylight, colour.HottestDaylight), "%q is outside the daylight locus", text)
 	}
-	if w.Kelvin < coolestPlanck || w.Kelvin > hottestPlanck {
-		return fault("a white is 1000 K to 40000 K", "%q is out of range", text)
+	if w.Kelvin < CoolestWhite || w.Kelvin > HottestWhite {
+		return fault(fmt.Sprintf("a white is %d K to %d K", CoolestWhite, HottestWhite), "%q is out of range", text)
 	}
 	return nil
 }

@@ -35,9 +35,9 @@ func (b *bins) span(box r2.Box) (i0, j0, i1, j1 int) {
 		bin(box.Max.X, b.min.X, b.nx), bin(box.Max.Y, b.min.Y, b.ny)
 }
 
-// put takes a box; one that is nowhere is not found again.
+// put takes a box; one without a place is not found again.
 func (b *bins) put(id int, box r2.Box) {
-	if nowhere(box) {
+	if hasNoPlace(box) {
 		return
 	}
 	i0, j0, i1, j1 := b.span(box)
@@ -48,8 +48,8 @@ func (b *bins) put(id int, box r2.Box) {
 	}
 }
 
-// nowhere says whether a box has no place.
-func nowhere(box r2.Box) bool { return math.IsNaN(box.Min.X + box.Min.Y + box.Max.X + box.Max.Y) }
+// hasNoPlace says whether a box has no place.
+func hasNoPlace(box r2.Box) bool { return math.IsNaN(box.Min.X + box.Min.Y + box.Max.X + box.Max.Y) }
 
 // near calls f with what may touch the box, in an order that only put decides and perhaps more than once, until f
 // returns false.

@@ -38,20 +38,20 @@ func Cliffs(lines []Line, opts CliffOptions) ([]Line, []Cliff) {
 	}
 	c := cliffs{opts: opts.withDefaults()}
 	c.near = indexSpans(lines, 2*c.opts.Within)
-	courses, carries := make([]course, len(lines)), make([][][2]float64, len(lines))
+	measured, carries := make([]measuredLine, len(lines)), make([][][2]float64, len(lines))
 	for i, l := range lines {
-		courses[i] = newCourse(l)
-		carries[i] = c.carryingStretches(courses[i], i)
-		c.found = append(c.found, c.draw(courses[i], i, carries[i])...)
+		measured[i] = measureLine(l)
+		carries[i] = c.carryingStretches(measured[i], i)
+		c.found = append(c.found, c.draw(measured[i], i, carries[i])...)
 	}
 	if len(c.found) == 0 {
 		return lines, nil
 	}
 	c.index()
 	var kept []Line
-	for i, course := range courses {
-		gaps := merged(course, carries[i], c.coveredStretches(course))
-		for _, l := range course.without(gaps) {
+	for i, line := range measured {
+		gaps := merged(line, carries[i], c.coveredStretches(line))
+		for _, l := range line.without(gaps) {
 			if len(gaps) == 0 || l.Length() >= c.opts.Within {
 				kept = append(kept, l)
 			}
@@ -122,8 +122,8 @@ func (c cliffs) top(p r2.Vec, i int) int {
 
 // carryingStretches returns the stretches of line i that carry a cliff. Short interruptions are bridged, and
 // what is still short is no cliff. On a ring the last stretch may run past its end.
-func (c cliffs) carryingStretches(course course, i int) (out [][2]float64) {
-	runs := stretches(course, c.opts.Within/2, func(p r2.Vec) bool { return c.carriesAt(p, i) })
+func (c cliffs) carryingStretches(line measuredLine, i int) (out [][2]float64) {
+	runs := stretches(line, c.opts.Within/2, func(p r2.Vec) bool { return c.carriesAt(p, i) })
 	for _, r := range runs {
 		if last := len(out) - 1; last >= 0 && r[0]-out[last][1] <= c.opts.Least {
 			out[last][1] = r[1]
@@ -136,12 +136,12 @@ func (c cliffs) carryingStretches(course course, i int) (out [][2]float64) {
 
 // coveredStretches returns the stretches of a line that a cliff stands for: of a level in it, within Within
 // of it and not past its ends.
-func (c cliffs) coveredStretches(course course) [][2]float64 {
-	return stretches(course, c.opts.Within/2, func(p r2.Vec) (hit bool) {
+func (c cliffs) coveredStretches(line measuredLine) [][2]float64 {
+	return stretches(line, c.opts.Within/2, func(p r2.Vec) (hit bool) {
 		box := grown(r2.Box{Min: p, Max: p}, c.opts.Within)
 		c.drawn.near(box, func(n, piece int, a, b r2.Vec) bool {
 			f := &c.found[n]
-			inStack := course.Index >= f.Index && course.Index <= f.Top
+			inStack := line.Index >= f.Index && line.Index <= f.Top
 			hit = inStack && Distance(p, a, b) <= c.opts.Within && !f.beyondEnd(piece, p)
 			return !hit
 		})
@@ -161,11 +161,11 @@ func (f *Cliff) beyondEnd(piece int, p r2.Vec) bool {
 
 // stretches returns where along a line is holds, asked every step and then closer at the ends. On a
 // ring the last stretch may run past its end.
-func stretches(course course, step float64, is func(r2.Vec) bool) (out [][2]float64) {
-	all := course.length()
+func stretches(line measuredLine, step float64, is func(r2.Vec) bool) (out [][2]float64) {
+	all := line.length()
 	n := max(int(math.Ceil(all/step)), 1)
 	at := func(k int) float64 { return min(float64(k)*step, all) }
-	holds := func(s float64) bool { p, _ := course.at(s); return is(p) }
+	holds := func(s float64) bool { p, _ := line.at(s); return is(p) }
 	before := false
 	for k := range n + 1 {
 		now := holds(at(k))
@@ -179,7 +179,7 @@ func stretches(course course, step float64, is func(r2.Vec) bool) (out [][2]floa
 		}
 		before = now
 	}
-	return closeRing(course, out, step)
+	return closeRing(line, out, step)
 }
 
 // change returns where between yes and no it stops to hold.
@@ -195,16 +195,16 @@ func change(yes, no float64, holds func(float64) bool) float64 {
 }
 
 // closeRing joins a stretch at the end of a ring to the one at its beginning.
-func closeRing(course course, out [][2]float64, step float64) [][2]float64 {
-	if n := len(out); course.Closed && n >= 2 && out[0][0] <= step && out[n-1][1] >= course.length()-step {
-		out[n-1][1] = course.length() + out[0][1]
+func closeRing(line measuredLine, out [][2]float64, step float64) [][2]float64 {
+	if n := len(out); line.Closed && n >= 2 && out[0][0] <= step && out[n-1][1] >= line.length()-step {
+		out[n-1][1] = line.length() + out[0][1]
 		return out[1:]
 	}
 	return out
 }
 
 // merged returns the stretches of both kinds in order, without overlaps.
-func merged(course course, a, b [][2]float64) (out [][2]float64) {
+func merged(line measuredLine, a, b [][2]float64) (out [][2]float64) {
 	i, j := 0, 0
 	for i < len(a) || j < len(b) {
 		var next [2]float64
@@ -219,23 +219,23 @@ func merged(course course, a, b [][2]float64) (out [][2]float64) {
 			out = append(out, next)
 		}
 	}
-	if n := len(out); course.Closed && n >= 2 && out[n-1][1]-course.length() > out[0][0] {
-		out[n-1][1] = math.Max(out[n-1][1], out[0][1]+course.length())
+	if n := len(out); line.Closed && n >= 2 && out[n-1][1]-line.length() > out[0][0] {
+		out[n-1][1] = math.Max(out[n-1][1], out[0][1]+line.length())
 		out = out[1:]
 	}
 	return out
 }
 
 // draw makes the cliffs of one line.
-func (c cliffs) draw(course course, i int, carries [][2]float64) (out []Cliff) {
+func (c cliffs) draw(line measuredLine, i int, carries [][2]float64) (out []Cliff) {
 	for _, run := range carries {
-		cliff := Cliff{Line: course.cut(run[0], run[1])}
-		if course.Closed && run[1]-run[0] >= course.length()-c.opts.Within {
-			cliff.Line = course.Line
+		cliff := Cliff{Line: line.cut(run[0], run[1])}
+		if line.Closed && run[1]-run[0] >= line.length()-c.opts.Within {
+			cliff.Line = line.Line
 		}
 		for s := run[0] + c.opts.Every/2; s < run[1]; s += c.opts.Every {
-			p, d := course.at(s)
-			if !bends(course, s, d, c.opts.Tick) {
+			p, d := line.at(s)
+			if !bends(line, s, d, c.opts.Tick) {
 				cliff.Ticks = append(cliff.Ticks, [2]r2.Vec{p, r2.Add(p, r2.Scale(c.opts.Tick, r2.Vec{X: d.Y, Y: -d.X}))})
 			}
 			cliff.Levels = max(cliff.Levels, c.top(p, i)+1)
@@ -249,9 +249,9 @@ func (c cliffs) draw(course course, i int, carries [][2]float64) (out []Cliff) {
 
 // bends says whether the line turns by more than 45° within a length of s, where its direction is
 // d: a tick there would run across it.
-func bends(course course, s float64, d r2.Vec, length float64) bool {
+func bends(line measuredLine, s float64, d r2.Vec, length float64) bool {
 	for _, off := range [...]float64{-length, length} {
-		if _, other := course.at(s + off); r2.Dot(d, other) < math.Sqrt2/2 {
+		if _, other := line.at(s + off); r2.Dot(d, other) < math.Sqrt2/2 {
 			return true
 		}
 	}

@@ -120,9 +120,9 @@ func TestNothingIsLostInACliff(t *testing.T) {
 		t.Fatal("no cliffs to test with")
 	}
 	for _, l := range lines {
-		course := newCourse(l)
-		for s := 0.0; s < course.length(); s += 0.2 {
-			p, _ := course.at(s)
+		line := measureLine(l)
+		for s := 0.0; s < line.length(); s += 0.2 {
+			p, _ := line.at(s)
 			d := distanceToLevel(kept, l.Level, p)
 			for _, c := range cliffs {
 				d = min(d, distanceToLevel([]Line{c.Line}, c.Level, p))
@@ -150,7 +150,7 @@ func TestCoursesAreCutWhole(t *testing.T) {
 		{open, [][2]float64{{0, 3}, {9, 12}}, []float64{6, 8}},
 		{open, [][2]float64{{0, 20}}, nil},
 	} {
-		pieces := newCourse(c.line).without(c.gaps)
+		pieces := measureLine(c.line).without(c.gaps)
 		if len(pieces) != len(c.want) {
 			t.Errorf("gaps %v leave %d pieces, want %v", c.gaps, len(pieces), c.want)
 			continue

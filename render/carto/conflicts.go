@@ -143,8 +143,8 @@ func (c *conflicts) firstClear(i int, at []int, set []uint64) (n int, used []uin
 	return len(c.choices[i]) - 1, blocked
 }
 
-// inTheWay are the labels that stand in the way of the place where label i stands, in their order.
-func (c *conflicts) inTheWay(i int, at []int) (found []int) {
+// conflicting are the labels that stand in the way of the place where label i stands, in their order.
+func (c *conflicts) conflicting(i int, at []int) (found []int) {
 	place := &c.choices[i][at[i]]
 	for _, other := range c.near[i] {
 		if inConflict(place, &c.choices[other.label][at[other.label]], c.gap) {

@@ -31,7 +31,7 @@ func (g Grid) ring() Grid {
 			if !g.masked(n) {
 				continue
 			}
-			if v, ok := g.onward(i, j); ok {
+			if v, ok := g.extrapolated(i, j); ok {
 				out.Value[n] = v
 				out.Mask[n>>6] &^= 1 << (n & 63)
 			}
@@ -40,8 +40,8 @@ func (g Grid) ring() Grid {
 	return out
 }
 
-// onward carries the values beside (i, j) on to it.
-func (g Grid) onward(i, j int) (float32, bool) {
+// extrapolated is the value at (i, j) as those beside it go on.
+func (g Grid) extrapolated(i, j int) (float32, bool) {
 	sum, count := 0.0, 0.0
 	for dj := -1; dj <= 1; dj++ {
 		for di := -1; di <= 1; di++ {

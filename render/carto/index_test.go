@@ -107,8 +107,8 @@ func TestBinsFindAll(t *testing.T) {
 		boxes = append(boxes, some())
 		b.put(id, boxes[id])
 	}
-	nowhere := math.NaN()
-	for i, box := range []r2.Box{{Min: r2.Vec{X: nowhere}}, {Min: r2.Vec{Y: nowhere}}, {Max: r2.Vec{X: nowhere}}, {Max: r2.Vec{Y: nowhere}}} {
+	nan := math.NaN()
+	for i, box := range []r2.Box{{Min: r2.Vec{X: nan}}, {Min: r2.Vec{Y: nan}}, {Max: r2.Vec{X: nan}}, {Max: r2.Vec{Y: nan}}} {
 		b.put(1000+i, box)
 	}
 	seen := 0
@@ -128,7 +128,7 @@ func TestBinsFindAll(t *testing.T) {
 		}
 		for id := range found {
 			if id >= 1000 {
-				t.Fatal("what is nowhere was found")
+				t.Fatal("a box without a place was found")
 			}
 		}
 	}

@@ -10,12 +10,12 @@ import (
 
 // Label is something to be written near an anchor, in one of several forms. Lengths are mm.
 type Label struct {
-	Anchor r2.Vec  // what it is about; a leader ends where it meets Body on the way here
-	Body   r2.Box  // the box of what is drawn there; the zero box is the anchor alone
-	Forms  []Form  // best first
-	Toward *r2.Vec // the preferred direction of the label, a unit vector; nil: none
-	Weight float64 // how much it matters; 0 is taken as 1
-	Tidy   float64 // by how much more than others it avoids to cover lines; 0 is taken as 1
+	Anchor      r2.Vec  // what it is about; a leader ends where it meets Body on the way here
+	Body        r2.Box  // the box of what is drawn there; the zero box is the anchor alone
+	Forms       []Form  // best first
+	Toward      *r2.Vec // the preferred direction of the label, a unit vector; nil: none
+	Priority    float64 // how much it matters; 0 is taken as 1
+	LinePenalty float64 // by how much more than others it avoids to cover lines; 0 is taken as 1
 }
 
 // Form is one form of a label: the full tag, the short tag, the number. Lengths are mm.
@@ -97,11 +97,11 @@ func (s *solver) candidates(i int) []candidate {
 // table is the candidate that is always free: the label goes off the map.
 func (s *solver) table(i int) candidate {
 	n := len(s.labels[i].Forms)
-	return candidate{Placement: Placement{Form: n}, cost: s.weight(i) * formCost * float64(n+1)}
+	return candidate{Placement: Placement{Form: n}, cost: s.priority(i) * formCost * float64(n+1)}
 }
 
-func (s *solver) weight(i int) float64 {
-	if w := s.labels[i].Weight; w > 0 {
+func (s *solver) priority(i int) float64 {
+	if w := s.labels[i].Priority; w > 0 {
 		return w
 	}
 	return 1
@@ -154,7 +154,7 @@ func (s *solver) offer(out *[]candidate, i, form int, box r2.Box, cost float64) 
 		over += crossed
 	}
 	c.limits = grown(union(box, plane.Bounds(c.Leader[:])), s.opts.Gap)
-	c.cost = s.weight(i) * (formCost*float64(form) + cost + length + max(1, s.labels[i].Tidy)*over + s.directionCost(i, box))
+	c.cost = s.priority(i) * (formCost*float64(form) + cost + length + max(1, s.labels[i].LinePenalty)*over + s.directionCost(i, box))
 	*out = append(*out, c)
 }
 

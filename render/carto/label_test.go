@@ -108,11 +108,11 @@ func TestWhatAPlaceCosts(t *testing.T) {
 	if least[0] != 0 || least[1] != 130 || least[5] != 6*130 || len(least) != 3 {
 		t.Errorf("the rungs cost %v at least", least)
 	}
-	for weight, want := range map[float64]float64{0: 1, -3: 1, 1: 1, 2: 2, 0.5: 0.5} {
-		l.Weight = weight
+	for priority, want := range map[float64]float64{0: 1, -3: 1, 1: 1, 2: 2, 0.5: 0.5} {
+		l.Priority = priority
 		choices := cheapestOf(l, opts)
 		if got := choices[len(choices)-1]; got.On || got.cost != want*6*130 {
-			t.Errorf("a weight of %g: the table costs %g", weight, got.cost)
+			t.Errorf("a priority of %g: the table costs %g", priority, got.cost)
 		}
 	}
 	plain := light8(r2.Vec{X: 20, Y: 5}, 0)

@@ -91,7 +91,7 @@ func Cut(lines []Line, letters []Lettering) []Line {
 	}
 	var out []Line
 	for i, l := range lines {
-		out = append(out, newCourse(l).without(gaps[i])...)
+		out = append(out, measureLine(l).without(gaps[i])...)
 	}
 	return out
 }
@@ -114,7 +114,7 @@ type choice struct {
 // letter places the figures of line i.
 func (w *letterer) letter(i int) {
 	size := w.opts.Size(w.lines[i])
-	c := newCourse(w.lines[i])
+	c := measureLine(w.lines[i])
 	gap := size.X + 2*w.opts.Pad
 	if size.X <= 0 || size.Y <= 0 || c.length() < 2*gap {
 		return
@@ -139,7 +139,7 @@ func (w *letterer) best(choices []choice) int {
 		if ch.cost >= least { // they come by cost, and the ladder only adds to it
 			break
 		}
-		if cost := ch.cost + w.offLadder(ch.Lettering); cost < least && w.free(ch.Lettering) {
+		if cost := ch.cost + w.ladderPenalty(ch.Lettering); cost < least && w.free(ch.Lettering) {
 			best, least = i, cost
 		}
 	}
@@ -152,9 +152,9 @@ const (
 	ladderCost  = 0.7
 )
 
-// offLadder is what it costs that a figure stands far from those of the levels next to its own; nothing where none of
+// ladderPenalty is what it costs that a figure stands far from those of the levels next to its own; nothing where none of
 // them has one yet.
-func (w *letterer) offLadder(l Lettering) float64 {
+func (w *letterer) ladderPenalty(l Lettering) float64 {
 	nearest, any := ladderReach, false
 	for _, p := range w.placed {
 		if apart := w.lines[p.Line].Index - w.lines[l.Line].Index; apart == 1 || apart == -1 {
@@ -168,7 +168,7 @@ func (w *letterer) offLadder(l Lettering) float64 {
 }
 
 // choices returns the places on line i that are straight and clear, best first.
-func (w *letterer) choices(c course, i int, size r2.Vec) []choice {
+func (w *letterer) choices(c measuredLine, i int, size r2.Vec) []choice {
 	const step = 1.0 // mm
 	var out []choice
 	half := size.X/2 + w.opts.Pad
@@ -178,14 +178,14 @@ func (w *letterer) choices(c course, i int, size r2.Vec) []choice {
 			continue
 		}
 		over, free := w.obstacles.over(l.Outline(), false)
-		if !free || !w.inArea(l) || w.crowded(c, l) {
+		if !free || !w.inArea(l) || w.isCrossed(c, l) {
 			continue
 		}
 		// A mm of bend is worth what a right angle is: level figures on straight lines read best. The
 		// middle of a line is a little better than its ends. A figure reads uphill, its head to the light,
 		// where that does not stand it on its own.
 		cost := bend + math.Abs(l.Angle)/90 + over/10
-		if w.headDown(c, s, l) {
+		if w.upsideDown(c, s, l) {
 			cost += downCost
 		}
 		if !c.Closed {
@@ -200,8 +200,8 @@ func (w *letterer) choices(c course, i int, size r2.Vec) []choice {
 // downCost is what a figure costs whose foot is to the light.
 const downCost = 0.8
 
-// headDown says whether the head of a figure points away from the light, which lies on the left of a line.
-func (w *letterer) headDown(c course, s float64, l Lettering) bool {
+// upsideDown says whether the head of a figure points away from the light, which lies on the left of a line.
+func (w *letterer) upsideDown(c measuredLine, s float64, l Lettering) bool {
 	_, along := c.at(s)
 	sin, cos := math.Sincos(l.Angle * math.Pi / 180)
 	return r2.Dot(along, r2.Vec{X: cos, Y: sin}) < 0
@@ -209,7 +209,7 @@ func (w *letterer) headDown(c course, s float64, l Lettering) bool {
 
 // at returns the lettering in the middle of whose gap s is, and how far the line strays from its
 // base there.
-func (w *letterer) at(c course, i int, s, half float64, size r2.Vec) (l Lettering, bend float64) {
+func (w *letterer) at(c measuredLine, i int, s, half float64, size r2.Vec) (l Lettering, bend float64) {
 	a, _ := c.at(s - half)
 	b, _ := c.at(s + half)
 	along := r2.Sub(b, a)
@@ -245,8 +245,8 @@ func (w *letterer) inArea(l Lettering) bool {
 		b.Max.X <= w.opts.Area.Max.X && b.Max.Y <= w.opts.Area.Max.Y
 }
 
-// crowded says whether another line, or another stretch of the same, runs through the lettering.
-func (w *letterer) crowded(c course, l Lettering) (hit bool) {
+// isCrossed says whether another line, or another stretch of the same, runs through the lettering.
+func (w *letterer) isCrossed(c measuredLine, l Lettering) (hit bool) {
 	outline := ink.TurnedBox(l.At, r2.Vec{X: l.Size.X, Y: l.Size.Y + 0.4}, l.Angle)
 	w.near.near(plane.Bounds(outline), func(line, piece int, a, b r2.Vec) bool {
 		hit = (line != l.Line || !c.inGap(piece, l)) && Overlap(outline, []r2.Vec{a, b})
@@ -256,7 +256,7 @@ func (w *letterer) crowded(c course, l Lettering) (hit bool) {
 }
 
 // inGap says whether a straight piece of a line runs in or into the gap of its lettering.
-func (c course) inGap(piece int, l Lettering) bool {
+func (c measuredLine) inGap(piece int, l Lettering) bool {
 	from, to := c.upTo[piece], c.upTo[piece+1]
 	return from <= l.To && to >= l.From || c.Closed && from+c.length() <= l.To
 }

@@ -47,7 +47,7 @@ func TestLetteringIsUprightStraightAndFree(t *testing.T) {
 					t.Errorf("seed %d: two figures of one level are %.0f mm apart", seed, d)
 				}
 			}
-			for _, p := range newCourse(lines[l.Line]).cut(l.From, l.To).Points {
+			for _, p := range measureLine(lines[l.Line]).cut(l.From, l.To).Points {
 				if off := across(p, l); off > 0.7+1e-9 {
 					t.Errorf("seed %d: the line strays %.2f mm from its figure", seed, off)
 				}

@@ -38,7 +38,7 @@ func TestDarknessIsSixStopsUnderTheLowestLevel(t *testing.T) {
 		{[]float64{40, 10}, 0, 0, 100, 10.0 / 64, 10}, // in whatever order
 		{[]float64{-5, 0, 10}, 2, 0, 20, 10.0 / 64, 10},
 		{[]float64{10}, 0, 5, 20, 10.0 / 64, 10},
-		{[]float64{10}, 0, -7, 20, 10.0 / 64, 10}, // less than no light is none
+		{[]float64{10}, 0, -7, 20, 10.0 / 64, 10}, // less than no light counts as no light
 	} {
 		at := func(v float64) float64 { return math.Log2(math.Max(v, 0) + c.dark) }
 		want := (at(c.has) - at(float64(c.from))) / (at(float64(c.to)) - at(float64(c.from)))

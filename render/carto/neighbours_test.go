@@ -138,12 +138,12 @@ func TestTheTopOfACliff(t *testing.T) {
 
 // Stretches are found to a thirtieth of the step, at the ends of a line too, and over the beginning of a ring as one.
 func TestStretches(t *testing.T) {
-	open := newCourse(Line{Points: []r2.Vec{{}, {X: 40}}})
-	ring := newCourse(Line{Closed: true, Points: []r2.Vec{{}, {X: 10}, {X: 10, Y: 10}, {Y: 10}}})
+	open := measureLine(Line{Points: []r2.Vec{{}, {X: 40}}})
+	ring := measureLine(Line{Closed: true, Points: []r2.Vec{{}, {X: 10}, {X: 10, Y: 10}, {Y: 10}}})
 	for name, c := range map[string]struct {
-		course course
-		is     func(p r2.Vec) bool
-		want   [][2]float64
+		line measuredLine
+		is   func(p r2.Vec) bool
+		want [][2]float64
 	}{
 		"none":             {open, func(p r2.Vec) bool { return false }, nil},
 		"all":              {open, func(p r2.Vec) bool { return true }, [][2]float64{{0, 40}}},
@@ -161,7 +161,7 @@ func TestStretches(t *testing.T) {
 			[][2]float64{{32, 36.7}, {40, 44.6}}},
 	} {
 		const step = 0.7
-		got := stretches(c.course, step, c.is)
+		got := stretches(c.line, step, c.is)
 		same := len(got) == len(c.want)
 		for i := 0; same && i < len(got); i++ {
 			same = math.Abs(got[i][0]-c.want[i][0]) <= step/32+1e-9 && math.Abs(got[i][1]-c.want[i][1]) <= step/32+1e-9
@@ -177,8 +177,8 @@ func TestStretches(t *testing.T) {
 func TestMergedStretches(t *testing.T) {
 	r := rng(11)
 	for _, closed := range []bool{false, true} {
-		course := newCourse(Line{Closed: closed, Points: []r2.Vec{{}, {X: 10}, {X: 10, Y: 10}, {Y: 10}, {Y: 1e-9}}})
-		all := course.length()
+		line := measureLine(Line{Closed: closed, Points: []r2.Vec{{}, {X: 10}, {X: 10, Y: 10}, {Y: 10}, {Y: 1e-9}}})
+		all := line.length()
 		some := func() (out [][2]float64) {
 			from := r.between(0, 8)
 			for from < all-1 {
@@ -201,7 +201,7 @@ func TestMergedStretches(t *testing.T) {
 		}
 		for range 400 {
 			a, b := some(), some()
-			got := merged(course, a, b)
+			got := merged(line, a, b)
 			for s := 0.05; s < all; s += 0.1 {
 				if want := holds(a, s) || holds(b, s); holds(got, s) != want {
 					t.Fatalf("%v and %v, closed %v: %v at %g", a, b, closed, got, s)
@@ -244,7 +244,7 @@ func TestPastTheEndOfACliff(t *testing.T) {
 	}
 }
 
-// A cliff shorter than the least is none, and a gap of the same length in one is bridged; what is asked for counts.
+// What is shorter than the least is no cliff, and a gap of the same length in one is bridged; what is asked for counts.
 func TestShortCliffs(t *testing.T) {
 	touching := func(from, to float64) []Line {
 		lines := []Line{straight(0, 0)}

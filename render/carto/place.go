@@ -21,7 +21,7 @@ func Place(labels []Label, opts PlaceOptions) []Placement {
 	s := newSolver(labels, opts)
 	s.greedy()
 	s.anneal()
-	s.settle()
+	s.descend()
 	s.restore()
 	out := make([]Placement, len(labels))
 	for i := range labels {
@@ -69,15 +69,15 @@ func newSolver(labels []Label, opts PlaceOptions) *solver {
 	for i := range labels {
 		choices := s.candidates(i)
 		slices.SortStableFunc(choices, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
-		s.choices = append(s.choices, untilTable(choices))
+		s.choices = append(s.choices, cheaperThanTable(choices))
 		s.at[i] = len(s.choices[i]) - 1
 	}
 	s.conflicts = newConflicts(s.choices, opts)
 	return s
 }
 
-// untilTable leaves out what would be worse than the table.
-func untilTable(choices []candidate) []candidate {
+// cheaperThanTable leaves out what would be worse than the table.
+func cheaperThanTable(choices []candidate) []candidate {
 	return choices[:1+slices.IndexFunc(choices, func(c candidate) bool { return !c.On })]
 }
 
@@ -164,7 +164,7 @@ func (s *solver) move(i, to int) (change float64) {
 	change = -s.now(i).cost
 	s.choose(i, to)
 	change += s.now(i).cost
-	driven := s.conflicts.inTheWay(i, s.at)
+	driven := s.conflicts.conflicting(i, s.at)
 	for _, j := range driven {
 		change -= s.now(j).cost
 		s.choose(j, len(s.choices[j])-1)
@@ -176,8 +176,8 @@ func (s *solver) move(i, to int) (change float64) {
 	return change
 }
 
-// settle lets each label take a cheaper place that is free, until none has one.
-func (s *solver) settle() {
+// descend lets each label take a cheaper place that is free, until none has one.
+func (s *solver) descend() {
 	for again := true; again; {
 		again = false
 		for i := range s.labels {
@@ -190,17 +190,17 @@ func (s *solver) settle() {
 }
 
 // restore gives labels that say less than they could each of their better places in turn, whoever stands there looking for
-// another, where the whole is the better for it. What chance passed by it finds; in a crowd it would look for long, and in
+// another, where the whole is the better for it. What chance passed by it finds; among many it would look for long, and in
 // vain.
 func (s *solver) restore() {
-	const crowd, most = 5, 160 // labels; places of one label
+	const mostShort, most = 5, 160 // labels; places of one label
 	var short []int
 	for i := range s.labels {
 		if s.now(i).Form > 0 {
 			short = append(short, i)
 		}
 	}
-	if len(short) > crowd {
+	if len(short) > mostShort {
 		return
 	}
 	for _, i := range short {
@@ -210,7 +210,7 @@ func (s *solver) restore() {
 			}
 		}
 	}
-	s.settle()
+	s.descend()
 }
 
 func (s *solver) total() (cost float64) {

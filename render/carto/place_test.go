@@ -129,7 +129,7 @@ func TestSearchIsNoWorseThanGreed(t *testing.T) {
 		s := newSolver(labels, opts)
 		s.greedy()
 		s.anneal()
-		s.settle()
+		s.descend()
 		if s.total() > greedy.total() {
 			t.Errorf("scene %d: the search ends at %.0f, greed at %.0f", seed, s.total(), greedy.total())
 		}
@@ -231,7 +231,7 @@ func TestClearAsAllConflicts(t *testing.T) {
 		if got := s.cheapest(i); got != want {
 			t.Fatalf("label %d finds place %d clear, want %d", i, got, want)
 		}
-		if got, want := s.conflicts.inTheWay(i, s.at), meets(s.now(i)); !slices.Equal(got, want) {
+		if got, want := s.conflicts.conflicting(i, s.at), meets(s.now(i)); !slices.Equal(got, want) {
 			t.Fatalf("%v are in the way of label %d, want %v", got, i, want)
 		}
 		passed += min(want, 1)

@@ -114,3 +114,32 @@ func TestObstacleIndexFindsAll(t *testing.T) {
 		t.Errorf("%d of 2000 hit something: the test says little", hits)
 	}
 }
+
+// A line crosses a box where it runs through it for more than a touch: not along its rim, nor over a corner.
+func TestLinesCrossBoxes(t *testing.T) {
+	box := r2.Box{Min: r2.Vec{X: 2, Y: 1}, Max: r2.Vec{X: 5, Y: 3}}
+	const sliver = touch / 2
+	for _, c := range []struct {
+		name           string
+		x0, y0, x1, y1 float64
+		want           bool
+	}{
+		{"through the middle", 0, 2, 9, 2, true},
+		{"from within", 3, 2, 4, 2.5, true},
+		{"aslant over a corner", 1, 2, 3, 0.5, true},
+		{"past a corner", 1, 1.5, 2.5, 0, false},
+		{"upright within the left rim", 2 + sliver, 0, 2 + sliver, 9, false},
+		{"upright within the right rim", 5 - sliver, 0, 5 - sliver, 9, false},
+		{"level within the lower rim", 0, 1 + sliver, 9, 1 + sliver, false},
+		{"level within the upper rim", 0, 3 - sliver, 9, 3 - sliver, false},
+		{"upright inside the rim", 2 + 3*touch, 0, 2 + 3*touch, 9, true},
+		{"upright inside the right rim", 5 - 3*touch, 0, 5 - 3*touch, 9, true},
+		{"short of it", 0, 2, 1.9, 2, false},
+		{"beyond it", 5.1, 2, 9, 2, false},
+	} {
+		a, b := r2.Vec{X: c.x0, Y: c.y0}, r2.Vec{X: c.x1, Y: c.y1}
+		if got, back := crossesBox(a, b, box), crossesBox(b, a, box); got != c.want || back != c.want {
+			t.Errorf("%s: it crosses: %v, and backward %v, want %v", c.name, got, back, c.want)
+		}
+	}
+}

@@ -160,3 +160,14 @@ func TestInterruptedCliffs(t *testing.T) {
 		}
 	}
 }
+
+// No class of a level means that there is no data: there are fewer of them than the class that means none.
+func TestLevelsLeaveRoomForNoData(t *testing.T) {
+	many := make([]float64, noData+10)
+	for i := range many {
+		many[i] = float64(i)
+	}
+	if got := len(tidyLevels(many)); got != noData-1 {
+		t.Errorf("%d levels of %d are kept, want %d", got, len(many), noData-1)
+	}
+}

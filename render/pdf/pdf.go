@@ -29,7 +29,7 @@ type Options struct {
 }
 
 // points is the length of a millimetre in PDF's unit.
-const points = 72 / 25.4
+const points = 72 / ink.Inch
 
 // Write writes all pages of a document as one file.
 func Write(w io.Writer, doc ink.Document, opts Options) (err error) {

@@ -85,9 +85,9 @@ func (o Options) size(p *ink.Page) (scale float64, width, height int, err error)
 	case o.Width > 0:
 		scale = float64(o.Width) / p.Width
 	case o.DPI > 0:
-		scale = o.DPI / 25.4
+		scale = o.DPI / ink.Inch
 	default:
-		scale = DefaultDPI / 25.4
+		scale = DefaultDPI / ink.Inch
 	}
 	w, h := max(1, math.Round(p.Width*scale)), max(1, math.Round(p.Height*scale))
 	if w*h > maxPixels {

@@ -32,7 +32,7 @@ lights:
 }
 
 // TestACrowdedRoomLosesNothingInSilence: 25 lights in a small room. Every light has its number, beside it or on it, nothing
-// covers anything, and a reading at a face that has no room is told of.
+// covers anything, and a reading at a face that has no room is named.
 func TestACrowdedRoomLosesNothingInSilence(t *testing.T) {
 	in := inputsOf(t, "crowded", []byte(crowdedRoom()))[0]
 	for _, paper := range []string{"", "A3"} {

@@ -96,7 +96,7 @@ func TestStripOfAWall(t *testing.T) {
 }
 
 // TestElevationShowsTheOpeningsOfTheRoomBehind: a door is declared from one of the two rooms that it joins,
-// and cuts the wall of both; one in another wall of the room behind is none of this wall's.
+// and cuts the wall of both; one in another wall of the room behind is not on this wall.
 func TestElevationShowsTheOpeningsOfTheRoomBehind(t *testing.T) {
 	const scene = `scrimshaw: 1
 rooms: {den: {size: [4, 3]}, hall: {at: [4.2, 0], size: [2, 3]}}

@@ -173,6 +173,7 @@ func sheetFor(t *testing.T, in Input, o Options) *sheet {
 	if s == nil {
 		t.Fatalf("no sheet: %v", log.all)
 	}
+	s.enlargeLists()
 	s.draw()
 	s.number(draw.Folio{Drawing: 1, Sheet: 1, Sheets: len(s.pages)})
 	return s

@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
+	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/symbols/ink"
@@ -97,4 +99,80 @@ func TestNothingRunsThroughTheLengthOfAThrow(t *testing.T) {
 	if lengths < 3 {
 		t.Errorf("only %d throws are lettered", lengths)
 	}
+}
+
+// TestNoRingsCloseAroundTheCamera: receptors that are turned to a camera look all ways about it, and drew rings there that
+// look like a lamp. Rings that do hold a lamp stay.
+func TestNoRingsCloseAroundTheCamera(t *testing.T) {
+	in := hardCase(t, "stage")
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	lens := plan.InPlan(in.Setup.Cameras[0].Frame.At)
+	bare := *in.Inset
+	bare.Toward = nil
+	rings := func(page *ink.Page, v func(r2.Vec) r2.Vec) (n int) {
+		for _, line := range contoursOf(page) {
+			far := 0.0
+			for _, p := range line {
+				far = max(far, r2.Norm(r2.Sub(v(p), lens)))
+			}
+			if far < 1.2 {
+				n++
+			}
+		}
+		return n
+	}
+	second := s.secondMap() // it may lie elsewhere than the first
+	view := second.fitter.View(&second.layout)
+	if n := rings(&s.pages[1], view.Metres); n > 0 {
+		t.Errorf("%d pieces of contours lie about the camera", n)
+	}
+	with := in
+	with.Inset = &bare
+	if n := rings(&sheetFor(t, with, Options{Font: fixture.Family(t)}).pages[1], view.Metres); n == 0 {
+		t.Error("without the rule there are none either")
+	}
+}
+
+// TestNamesOfRoomsKeepOffLifts: the name of the stage stood under a lift.
+func TestNamesOfRoomsKeepOffLifts(t *testing.T) {
+	in := hardCase(t, "stage")
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	for i := range s.pages {
+		for _, it := range s.pages[i].Items {
+			if it.Text == nil || it.Object != "room:stage" || it.Text.S != "stage" {
+				continue
+			}
+			corners := it.Text.Corners(fixture.Family(t))
+			for _, d := range s.d.Stands {
+				for _, ground := range d.Rest {
+					if i == 0 && carto.Overlap(corners[:], ground) {
+						t.Errorf("the name of the stage stands on the ground of a lift: %v", corners)
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestSizesOfRoomsStandClearOfTheirWalls: the size of a room is lettered 8 mm or more from its walls, on the samples.
+func TestSizesOfRoomsStandClearOfTheirWalls(t *testing.T) {
+	const clear = 8.0 // mm
+	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+		v := s.fitter.View(&s.layout)
+		for _, it := range s.pages[0].Items {
+			if it.Text == nil || it.Layer != ink.Notes || !strings.HasPrefix(it.Object, "room:") || it.Text.S == strings.TrimPrefix(it.Object, "room:") {
+				continue
+			}
+			corners := it.Text.Corners(fixture.Family(t))
+			middle := box.Middle(corners[0], corners[2])
+			for i := range in.Setup.Walls {
+				ring := v.All(in.Setup.Walls[i].Outline)
+				for j := range ring {
+					if d := carto.Distance(middle, ring[j], ring[(j+1)%len(ring)]); d < clear-it.Text.Size/2 {
+						t.Errorf("%s: %q is %.1f mm from a wall", s.pages[0].Title, it.Text.S, d)
+					}
+				}
+			}
+		}
+	})
 }

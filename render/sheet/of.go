@@ -5,6 +5,9 @@ import (
 	"slices"
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/term"
@@ -128,10 +131,16 @@ func fieldOf(s *study.Study, f *study.Field) *Field {
 	if f.Kind == study.AtFace || f.Kind == study.OnPlane {
 		level = &f.Z
 	}
+	var toward *r2.Vec
+	if l.Toward != nil {
+		at := plan.InPlan(*l.Toward)
+		toward = &at
+	}
 	return &Field{
 		Name:   fieldName(f, s.Setup.Feet) + everyFloor(s, f),
 		Probe:  s.Probe(f),
 		Level:  level,
+		Toward: toward,
 		Over:   f.Z - f.Base,
 		Coarse: f.Coarse, Uncomputed: f.Uncomputed,
 		Grid: carto.Grid{Origin: corner, Step: step, NX: l.NU, NY: l.NV, Value: f.Lux, Mask: l.Mask},

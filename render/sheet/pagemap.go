@@ -37,7 +37,7 @@ func (s *sheet) secondMap() *sheet {
 	in.Beams, in.Views = nil, nil
 	report := s.d.Report
 	report.In = &in
-	second := &sheet{wish: s.wish, fields: s.fields, log: s.log, texts: s.texts}
+	second := &sheet{request: s.request, fields: s.fields, log: s.log, texts: s.texts}
 	second.d = s.d.Other(report)
 	key := second.set(second.d.Block(second.d.LevelKey()))
 	f := s.fitterOf(append(layout.Whole([]*layout.Block{key}), s.left...))

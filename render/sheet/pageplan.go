@@ -26,17 +26,17 @@ func (s *sheet) planPages() []ink.Page {
 func (s *sheet) drawPlan() ink.Page {
 	full, bare := s.layout, s.layout.Open()
 	var tries []attempt
-	for step := range draw.Crowds {
+	for step := range draw.LetteringSteps {
 		tries = append(tries, attempt{full, step})
 	}
 	if len(bare.Corners) != len(full.Corners) {
-		tries = append(tries, attempt{bare, draw.Crowds - 1})
+		tries = append(tries, attempt{bare, draw.LetteringSteps - 1})
 	}
 	best, least := tries[0], math.MaxInt
 	var page ink.Page
 	for i, t := range tries {
 		const hopeless = 6 // labels lost at once: the steps between are passed over
-		if i > 0 && least > hopeless*numberLost && t.crowd < draw.Crowds-1 {
+		if i > 0 && least > hopeless*numberLost && t.step < draw.LetteringSteps-1 {
 			continue
 		}
 		drawn := s.attempt(t)
@@ -61,11 +61,11 @@ func (s *sheet) drawPlan() ink.Page {
 // attempt is a way to draw a plan: a layout, and how crowded its lettering is.
 type attempt struct {
 	layout layout.Layout
-	crowd  int
+	step   int
 }
 
 func (s *sheet) attempt(t attempt) ink.Page {
-	s.d.Crowd(t.crowd)
+	s.d.SetLettering(t.step)
 	return s.planPage(&t.layout, s.fitter.View(&t.layout))
 }
 

@@ -72,7 +72,7 @@ func TestTheFirstPageCarriesWhatThePlanNeeds(t *testing.T) {
 				t.Errorf("%s: the readings are not on the first page", s.pages[0].Title)
 			}
 		}
-		if in.Inset != nil && (has(&s.pages[0], "Assumed") || !has(&s.pages[1], "Assumed") || !has(&s.pages[1], in.Inset.Name)) {
+		if in.Inset != nil && (has(&s.pages[0], "Assumed") || !has(&s.pages[1], "Assumed") || !strings.Contains(inOneLine(&s.pages[1]), in.Inset.Name)) {
 			t.Errorf("%s: what was assumed does not stand beside the second map", s.pages[0].Title)
 		}
 	}
@@ -84,6 +84,9 @@ func TestTheFirstPageCarriesWhatThePlanNeeds(t *testing.T) {
 		})
 	}
 }
+
+// inOneLine is what a page letters, lines joined: a heading may take two.
+func inOneLine(p *ink.Page) string { return strings.ReplaceAll(texts(p), "\n", " ") }
 
 // TestTheSecondMapIsAsLargeAsThePlan: with its own lamps, numbers and lettered contours.
 func TestTheSecondMapIsAsLargeAsThePlan(t *testing.T) {

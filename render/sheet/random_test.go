@@ -46,6 +46,23 @@ func crowd(seed int64, lights int) Input {
 		}
 		s.Lights = append(s.Lights, l)
 	}
+	crowdThings(&in, rng, inside)
+	for i := range rng.Intn(12) {
+		s.Assumed = append(s.Assumed, plan.Assumption{Thing: fmt.Sprintf("lights.l%d", i+1), What: words1(rng, 1), Value: words1(rng, 2)})
+	}
+	for range rng.Intn(6) {
+		in.Warnings = append(in.Warnings, words1(rng, 4+rng.Intn(25))+".")
+	}
+	in.Field = &Field{Name: "Illuminance on the floor", Grid: fixture.Glow(s)}
+	if seed%3 == 0 {
+		in.Field.Uncomputed = []plan.Uncomputed{fixture.Scrims, fixture.Filter}
+	}
+	return in
+}
+
+// crowdThings puts flags, boxes and meters into a set-up.
+func crowdThings(in *Input, rng *rand.Rand, inside func() r2.Vec) {
+	s := in.Setup
 	for i := range rng.Intn(6) {
 		p := inside()
 		axis := r3.Unit(r3.Vec{X: rng.NormFloat64(), Y: rng.NormFloat64()})
@@ -61,17 +78,6 @@ func crowd(seed int64, lights int) Input {
 		p := inside()
 		in.Readings = append(in.Readings, meter.Reading{Name: fmt.Sprintf("meter-%d", i+1), Kind: "flat", At: r3.Vec{X: p.X, Y: p.Y, Z: 1}, Lux: fixture.Number(rng.Float64() * 900), Stop: fixture.Number(2), Over: fixture.Number(-0.4)})
 	}
-	for i := range rng.Intn(12) {
-		s.Assumed = append(s.Assumed, plan.Assumption{Thing: fmt.Sprintf("lights.l%d", i+1), What: words1(rng, 1), Value: words1(rng, 2)})
-	}
-	for range rng.Intn(6) {
-		in.Warnings = append(in.Warnings, words1(rng, 4+rng.Intn(25))+".")
-	}
-	in.Field = &Field{Name: "Illuminance on the floor", Grid: fixture.Glow(s)}
-	if seed%3 == 0 {
-		in.Field.Uncomputed = []plan.Uncomputed{fixture.Scrims, fixture.Filter}
-	}
-	return in
 }
 
 func crowdPerson(in *Input, rng *rand.Rand, i int, at r2.Vec) {

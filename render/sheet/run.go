@@ -77,8 +77,9 @@ func (r *Run) finish(s *sheet) {
 		r.largest = s.layout.Paper
 	}
 	s.onPaper(r.largest)
+	s.enlargeLists()
 	s.draw()
-	s.letGo()
+	s.release()
 }
 
 // Misfit says whether the set-up that was added as number i, from 0, lies on smaller paper than one that came later
@@ -122,7 +123,7 @@ func (r *Run) Document() (ink.Document, []source.Diagnostic) {
 
 // onPaper lays a sheet for which no paper was asked on the run's.
 func (s *sheet) onPaper(p layout.Paper) {
-	s.movable = s.wish.paper == nil && s.layout.Tiles.Parts() <= 1
+	s.movable = s.request.paper == nil && s.layout.Tiles.Parts() <= 1
 	if !s.movable || s.layout.Paper == p {
 		return
 	}
@@ -133,8 +134,8 @@ func (s *sheet) onPaper(p layout.Paper) {
 	s.movable = false
 }
 
-// letGo lets go of all but the pages, the names and what the title block says.
-func (s *sheet) letGo() {
+// release drops all but the pages, the names and what the title block says.
+func (s *sheet) release() {
 	s.paper = s.layout.Paper
 	s.fitter, s.texts, s.layout, s.later, s.left = nil, nil, layout.Layout{}, nil, nil
 	s.d.Report = section.Report{}

@@ -12,16 +12,18 @@ import (
 
 // sheet is a set-up's pages in the making.
 type sheet struct {
-	d      *draw.Drawing
-	wish   request
-	fields section.Fields // of the title block
-	log    *faults
-	fitter *layout.Fitter
-	layout layout.Layout
-	texts  draw.Blocks        // the lettering of the blocks
-	pages  []ink.Page         // before they are numbered
-	later  []layout.Remainder // what the first page leaves to the second
-	left   []layout.Remainder // what no page holds yet
+	d       *draw.Drawing
+	request request
+	fields  section.Fields // of the title block
+	log     *faults
+	fitter  *layout.Fitter
+	layout  layout.Layout
+	texts   draw.Blocks        // the lettering of the blocks
+	pages   []ink.Page         // before they are numbered
+	later   []layout.Remainder // what the first page leaves to the second
+	left    []layout.Remainder // what no page holds yet
+	trying  bool               // the lists are set to see whether they fit, and
+	cut     bool               // a text of theirs did not
 
 	// What is known of it when its set-up is let go.
 	title, name, heading string
@@ -31,17 +33,21 @@ type sheet struct {
 }
 
 func newSheet(in Input, o Options, log *faults) *sheet {
-	s := &sheet{wish: asked(o, in.Setup, log), fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
+	s := &sheet{request: asked(o, in.Setup, log), fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
 	setup := in.Setup
 	s.title, s.name, s.heading, s.place = section.TitleOf(setup), setup.Name, section.SetupLine(&in), drawingOf(setup)
-	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.wish.levels, Stop: setup.Exposure.Stop.N}}
+	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.request.levels, Stop: setup.Exposure.Stop.N}}
 	if setup.Exposure.Stop.N > 0 {
 		r.Written = section.WorkingStop(setup)
 	}
-	p := draw.Pad{Look: &s.wish.theme, Face: o.Font, White: section.WhiteOf(setup)}
+	p := draw.Pad{Look: &s.request.theme, Face: o.Font, White: section.WhiteOf(setup)}
 	s.d = draw.New(r, p, func(text string) {
+		if s.trying {
+			s.cut = true
+			return
+		}
 		log.warn("lettering-cut", "a shorter text, or a larger paper", "%q is too long for its place on the sheet and is cut", text)
-	}, s.wish.how)
+	}, s.request.how)
 	return s
 }
 
@@ -143,12 +149,12 @@ func (s *sheet) fitterOf(blocks []layout.Remainder) *layout.Fitter {
 		stands = f.Stands()
 	}
 	scales := layout.Scales(setup.Feet)
-	if s.wish.scale > 0 {
-		scales = []float64{s.wish.scale}
+	if s.request.scale > 0 {
+		scales = []float64{s.request.scale}
 	}
 	extent := box.Around(stands)
-	return &layout.Fitter{Extent: extent, Lined: draw.Lined(setup, extent), Stands: stands, Seams: draw.Seams(setup), Blocks: blocks, Feet: setup.Feet, Asked: s.wish.paper, Scale: s.wish.scale,
-		Way: s.wish.way, Second: s.hasSecond(), Scales: scales, Cut: s.countShortened,
+	return &layout.Fitter{Extent: extent, Lined: draw.Lined(setup, extent), Stands: stands, Seams: draw.Seams(setup), Blocks: blocks, Feet: setup.Feet, Asked: s.request.paper, Scale: s.request.scale,
+		Way: s.request.way, Second: s.hasSecond(), Scales: scales, Cut: s.countShortened,
 		Head: func(grand bool) float64 { return draw.HeightOf(draw.Collar{Drawing: s.d}.Head(grand)) }}
 }
 

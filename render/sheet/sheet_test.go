@@ -298,12 +298,12 @@ func TestWishesThatCannotBe(t *testing.T) {
 		}
 		// What does not fit is known from what stands alone.
 		if early := Fits([]Input{{Setup: in.Setup}}, c.o); (c.code == "plan-too-large") != (len(early) == 1 && early[0].Code == c.code && early[0].Hint == found[0].Hint) {
-			t.Errorf("%s: before light is computed %+v is told", c.code, early)
+			t.Errorf("%s: before light is computed Fits reports %+v", c.code, early)
 		}
 	}
 }
 
-// TestFaultsOfTheSceneKeepTheirPlace asks for a paper that there is not in the scene itself.
+// TestFaultsOfTheSceneKeepTheirPlace asks for an unknown paper in the scene itself.
 func TestFaultsOfTheSceneKeepTheirPlace(t *testing.T) {
 	in := fixture.Example()
 	in.Setup.Scene.Sheet.Paper = fixture.Given("A33")

@@ -75,7 +75,7 @@ func (r *StripRun) Add(in Input) {
 	}
 	r.columns = append(r.columns, strip{s.d}.column(fmt.Sprintf("%d / %d", len(r.columns)+1, r.setups)))
 	if r.first == nil {
-		s.letGo()
+		s.release()
 		r.first = s
 	}
 }

@@ -220,7 +220,7 @@ func TestTextIsText(t *testing.T) {
 		width := family.Width(e.text, number(e.attrs["font-size"]), e.attrs["font-weight"] == "bold")
 		if math.Abs(width-number(e.attrs["textLength"])) > 0.02 {
 			if len(e.text) > 1 {
-				t.Errorf("%q is said to be %s long, and is %v", e.text, e.attrs["textLength"], width)
+				t.Errorf("%q has the textLength %s, and is %v long", e.text, e.attrs["textLength"], width)
 			}
 		}
 	}

@@ -9,11 +9,6 @@ import (
 // Circle is a full circle, counter-clockwise.
 func Circle(centre r2.Vec, radius float64) Path { return Arc(centre, radius, 90, -270).Close() }
 
-// Ring is the area between two circles about one centre.
-func Ring(centre r2.Vec, outer, inner float64) Path {
-	return append(Circle(centre, outer), Arc(centre, inner, 90, 450).Close()...)
-}
-
 // Arc is a part of a circle from one bearing to another, degrees clockwise from the y axis: it
 // runs clockwise where to is the greater. It is open, and made of cubics of 90° at most, which
 // leave the circle by less than 0.03 % of its radius.

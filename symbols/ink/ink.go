@@ -4,6 +4,9 @@ package ink
 
 import "gonum.org/v1/gonum/spatial/r2"
 
+// Inch is an inch, mm.
+const Inch = 25.4
+
 // Layer is one named, switchable layer. Layers are drawn in ascending order.
 type Layer uint8
 

@@ -7,6 +7,8 @@ import (
 	"image"
 	"image/draw"
 	"math"
+
+	"scrimshaw/plan/colour"
 )
 
 // Difference is how much two pictures differ.
@@ -74,15 +76,10 @@ func newLight(m image.Image) light {
 	return l
 }
 
-// decoder is the curve of sRGB (IEC 61966-2-1) for each code of 8 bits.
+// decoder is the light of each code of 8 bits.
 func decoder() (table [256]float64) {
 	for i := range table {
-		v := float64(i) / 255
-		if v <= 0.04045 {
-			table[i] = v / 12.92
-		} else {
-			table[i] = math.Pow((v+0.055)/1.055, 2.4)
-		}
+		table[i] = colour.Pixel{R: uint8(i)}.Linear()[0]
 	}
 	return table
 }

@@ -27,7 +27,7 @@ var setUp = append([]string{"plan"}, leaves...)
 var layers = []layer{
 	{nil, map[string][]string{ // leaves
 		"plan/source":                  {},
-		"plan/unit":                    {"plan/source"},
+		"plan/unit":                    {"plan/source", "plan/colour"},
 		"plan/colour":                  {},
 		"plan/lens":                    {},
 		"plan/plane":                   {},
@@ -112,7 +112,7 @@ var external = map[string][]string{
 
 // impure lists standard packages that plan, symbols and render must not import: a result may
 // not depend on the clock, the machine or the network.
-var impure = []string{"os", "net", "net/http", "os/user", "math/rand", "math/rand/v2", "runtime/debug"}
+var impure = []string{"os", "os/exec", "os/signal", "os/user", "syscall", "net", "net/http", "math/rand", "math/rand/v2", "crypto/rand", "runtime/debug"}
 
 type listed struct {
 	ImportPath string

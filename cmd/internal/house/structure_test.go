@@ -3,8 +3,11 @@ package house
 import (
 	"fmt"
 	"go/ast"
+	"go/parser"
 	"go/token"
 	"go/types"
+	"io/fs"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -87,6 +90,23 @@ func TestDiagnosticIsTheOnlyErrorThatCrossesPackages(t *testing.T) {
 	}
 }
 
+// clock are the names of package time that tell the hour or the place of the machine.
+var clock = []string{"Now", "Since", "Until", "Tick", "After", "AfterFunc", "NewTimer", "NewTicker", "Sleep", "Local"}
+
+// Results are the same on any day: nothing but the command looks at a clock.
+func TestNothingLooksAtAClock(t *testing.T) {
+	for _, p := range parseAll(t) {
+		if strings.HasPrefix(p.name, "cmd/") {
+			continue
+		}
+		for id, o := range p.info.Uses {
+			if o.Pkg() != nil && o.Pkg().Path() == "time" && slices.Contains(clock, o.Name()) && o.Parent() == o.Pkg().Scope() {
+				t.Errorf("%s: %s:%d uses time.%s", p.name, p.file(id.Pos()), p.line(id.Pos()), o.Name())
+			}
+		}
+	}
+}
+
 // usual is what 95 of 100 are at most.
 func usual(all []int) int {
 	slices.Sort(all)
@@ -135,6 +155,53 @@ func (p *parsed) lengths(t *testing.T) (functions, files []int) {
 		}
 	}
 	return functions, files
+}
+
+// tableLines are the lines inside the tables of cases and the texts of a function.
+func tableLines(fset *token.FileSet, f ast.Node) (lines int) {
+	within := func(n ast.Node) int { return fset.Position(n.End()).Line - fset.Position(n.Pos()).Line }
+	ast.Inspect(f, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.CompositeLit:
+			lines += max(0, within(n)-1)
+			return false
+		case *ast.BasicLit:
+			lines += within(n)
+		}
+		return true
+	})
+	return lines
+}
+
+// A test is as short as what it tests, beside its cases.
+func TestFunctionsOfTestsAreShort(t *testing.T) {
+	read := 0
+	err := filepath.WalkDir("../../..", func(path string, _ fs.DirEntry, err error) error {
+		if err != nil || !strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		fset := token.NewFileSet()
+		file, err := parser.ParseFile(fset, path, nil, 0)
+		if err != nil {
+			return err
+		}
+		for _, d := range file.Decls {
+			if fn, ok := d.(*ast.FuncDecl); ok {
+				read++
+				n := fset.Position(fn.End()).Line - fset.Position(fn.Pos()).Line + 1 - tableLines(fset, fn)
+				if n > mostLines {
+					t.Errorf("%s: %s has %d lines beside its cases, %d at most", path, fn.Name.Name, n, mostLines)
+				}
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if read < 1000 {
+		t.Errorf("only %d functions of tests were found", read)
+	}
 }
 
 // What is read together stands together: a short function is no file, nor with a few constants beside it.

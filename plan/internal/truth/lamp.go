@@ -14,7 +14,7 @@ import (
 type lamp struct {
 	at, axis, right, up r3.Vec
 	flux                float64
-	drive               colour.RGB
+	output              colour.RGB
 	form                photometry.Form
 	width, height       float64
 	shape               spread
@@ -43,7 +43,7 @@ func newLamp(l *plan.Light) *lamp {
 	source := &l.Head.Source
 	p := &lamp{
 		at: l.Frame.At, axis: l.Frame.Axis, right: l.Frame.Right, up: r3.Cross(l.Frame.Right, l.Frame.Axis),
-		flux: source.Flux, drive: l.RelativeOutput, form: source.Opening.Form,
+		flux: source.Flux, output: l.RelativeOutput, form: source.Opening.Form,
 		width: source.Opening.Width, height: source.Opening.Height,
 		shape: spreadOf(source.Distribution),
 	}

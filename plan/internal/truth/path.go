@@ -11,7 +11,7 @@ import (
 // weigh is a receptor's weight for light that travels along d.
 func (r *Receptor) weigh(d r3.Vec) float64 {
 	cos := -r3.Dot(d, r.Axis)
-	if r.Weight == Dome {
+	if r.Response == Dome {
 		return max(0, (1+cos)/2)
 	}
 	return max(0, cos)
@@ -19,7 +19,7 @@ func (r *Receptor) weigh(d r3.Vec) float64 {
 
 // whole is the integral of a receptor's weight over all directions.
 func (r *Receptor) whole() float64 {
-	if r.Weight == Dome {
+	if r.Response == Dome {
 		return 2 * math.Pi
 	}
 	return math.Pi
@@ -28,7 +28,7 @@ func (r *Receptor) whole() float64 {
 // pick gives a direction to look in, as likely as the receptor weighs it.
 func (r *Receptor) pick(u, v float64) r3.Vec {
 	cos := math.Sqrt(1 - u)
-	if r.Weight == Dome {
+	if r.Response == Dome {
 		cos = 2*cos - 1
 	}
 	return tiltedFrom(r.Axis, cos, v)
@@ -43,7 +43,7 @@ func (s *set) direct(l *lamp, r *Receptor, u, v float64, plain *PCG) (e colour.R
 	if l.stopped(p.point, r.At) {
 		return e
 	}
-	return s.reaching(r, p.point).Times(l.drive).Scale(p.value)
+	return s.reaching(r, p.point).Times(l.output).Scale(p.value)
 }
 
 // reaching is what surfaces and panes leave of light on its way from a point.

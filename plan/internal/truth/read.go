@@ -90,9 +90,9 @@ type reading struct {
 // read estimates the light at one receptor until it is close enough.
 func (s *set) read(r Receptor, o Options, index uint64) Value {
 	gain := colour.RGB{1, 1, 1}
-	if r.Weight == Spot {
+	if r.Response == Spot {
 		r, gain = s.resolveSpot(r)
-		r.Weight = Flat
+		r.Response = Flat
 	}
 	e := reading{set: s, r: r, seed: mix(mix(o.Seed) + index), direct: estimate{gain: gain}, back: estimate{gain: gain}}
 	e.growDirect()

@@ -30,7 +30,7 @@ func newSet(s *plan.Setup) *set {
 	for i := range s.Lights {
 		l := newLamp(&s.Lights[i])
 		l.shade, l.leaves = shadeOf(l, s.Lights[i].Head.Source.Distribution), leavesOf(l, s.Lights[i].Head.Doors)
-		if l.flux > 0 && l.drive != (colour.RGB{}) {
+		if l.flux > 0 && l.output != (colour.RGB{}) {
 			t.lamps = append(t.lamps, l)
 		}
 	}
@@ -48,10 +48,10 @@ func newSet(s *plan.Setup) *set {
 func (s *set) shareOut() {
 	all := 0.0
 	for _, l := range s.lamps {
-		all += l.flux * l.drive.Y()
+		all += l.flux * l.output.Y()
 	}
 	for _, l := range s.lamps {
-		l.share = l.flux * l.drive.Y() / all
+		l.share = l.flux * l.output.Y() / all
 	}
 }
 

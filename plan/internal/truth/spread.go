@@ -30,6 +30,8 @@ func spreadOf(d photometry.Distribution) spread {
 		return gridOf(d)
 	case photometry.Honeycomb:
 		return honeycombOf(d)
+	case photometry.HalfScrim:
+		return halfScrimOf(d)
 	}
 	return func(right, up, ahead float64) float64 { return d.Candela(r3.Vec{X: right, Y: up, Z: -ahead}) }
 }
@@ -101,6 +103,42 @@ func honeycombOf(d photometry.Honeycomb) spread {
 		return shown(math.Hypot(right, up)/ahead/cutOff) * behind(right, up, ahead)
 	}
 	gain := 1 / flux(through, math.Pi/2)
+	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
+}
+
+// halfScrimOf is what is behind a lens of which the lower half is darker. Of the lens, from -1 below to 1 above, a patch
+// shines each way that is to the lens as the narrowest field is to this one; at the edges of the field it lies at the edges
+// of the lens. It is summed strip by strip.
+func halfScrimOf(d photometry.HalfScrim) spread {
+	const strips, widest = 200, 170.0
+	base, passes, field, narrowest := d.Parts()
+	behind := spreadOf(base)
+	edge := math.Tan(min(field, widest) * math.Pi / 360)
+	half := min(1, narrowest/field)
+	through := func(right, up, ahead float64) float64 {
+		value := behind(right, up, ahead)
+		if value == 0 {
+			return 0
+		}
+		middle := 0.0
+		switch {
+		case half == 1: // all of the lens shines each way
+		case ahead > 0:
+			middle = (1 - half) * up / ahead / edge
+		default:
+			middle = math.Copysign(math.Inf(1), up)
+		}
+		sum := 0.0
+		for i := range strips {
+			if at := middle + half*(2*(float64(i)+0.5)/strips-1); at < 0 {
+				sum += passes
+			} else {
+				sum++
+			}
+		}
+		return value * sum / strips
+	}
+	gain := 1 / flux(through, math.Pi)
 	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
 }
 

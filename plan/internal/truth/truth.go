@@ -19,20 +19,20 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// Weight is how a receptor weighs light by its angle to the receptor's axis.
-type Weight uint8
+// Response is how a receptor weighs light by its angle to the receptor's axis.
+type Response uint8
 
-// The weights.
+// The responses.
 const (
-	Flat Weight = iota // the cosine, nothing from behind
-	Dome               // (1 + cos t)/2
-	Spot               // the luminance of the first surface along the axis
+	Flat Response = iota // the cosine, nothing from behind
+	Dome                 // (1 + cos t)/2
+	Spot                 // the luminance of the first surface along the axis
 )
 
 // Receptor is one place to read light at. Solids in Skip are not there for it.
 type Receptor struct {
 	At, Axis r3.Vec // m; a unit vector
-	Weight   Weight
+	Response Response
 	Skip     []solid.ID
 }
 

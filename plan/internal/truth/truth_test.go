@@ -34,7 +34,7 @@ func meters(s *plan.Setup) (all []truth.Receptor) {
 	for _, m := range s.Meters {
 		r := truth.Receptor{At: m.At, Axis: m.Facing}
 		if m.Kind == term.DomeMeter {
-			r.Weight = truth.Dome
+			r.Response = truth.Dome
 		}
 		all = append(all, r)
 	}

@@ -141,7 +141,7 @@ func (v *view) densityRatio(point, d r3.Vec, distance float64) float64 {
 	cos := 0.0
 	switch l.form {
 	case photometry.Tube:
-		cos = v.z // of a line, the angle goes by one distance fewer
+		cos = v.z // of a line, the angle falls with one distance fewer
 	case photometry.Sphere:
 		cos = max(0, r3.Dot(d, r3.Sub(point, l.at))) / (l.width / 2)
 	default:

@@ -136,7 +136,7 @@ func (w *walk) lit(l *lamp, r *Receptor, carry colour.RGB, u, v float64) (e colo
 	}
 	lands := l.lands(p.point, r.At, r.Axis)
 	mine, all := p.odds*p.odds, lands*lands*w.behind(w.reach)
-	e, ok := w.survives(carry.Times(l.drive).Scale(p.value * mine / (mine + all)))
+	e, ok := w.survives(carry.Times(l.output).Scale(p.value * mine / (mine + all)))
 	if !ok {
 		return colour.RGB{}
 	}
@@ -186,7 +186,7 @@ func (w *walk) fromLamp() (end lampEnd) {
 		return end
 	}
 	point, d, strength, ok := l.emit(n)
-	o, power := point, l.drive.Scale(strength/l.share)
+	o, power := point, l.output.Scale(strength/l.share)
 	for i := 0; ok && i < w.reach; i++ {
 		if ok = (i > 0 || !l.caught(o, d)) && w.land(o, d, &power); ok && i+1 < w.reach {
 			r := &w.landed[i].place

@@ -35,7 +35,7 @@ func tinted(source photometry.Source) *plan.Setup {
 // However many surfaces a walk from a lamp goes over, the light is the same.
 func TestWalksAgree(t *testing.T) {
 	far := Receptor{At: r3.Vec{X: 2.4, Y: 1.5, Z: 0.7}, Axis: r3.Vec{X: 1}}
-	dome := Receptor{At: r3.Vec{X: 0.3, Y: 2.7, Z: 1.8}, Axis: r3.Vec{Z: -1}, Weight: Dome}
+	dome := Receptor{At: r3.Vec{X: 0.3, Y: 2.7, Z: 1.8}, Axis: r3.Vec{Z: -1}, Response: Dome}
 	for name, source := range map[string]photometry.Source{
 		"point": {Flux: 1000, Distribution: photometry.Uniform{}},
 		"spot":  {Flux: 1000, Distribution: photometry.NewLobe(20, 34)},

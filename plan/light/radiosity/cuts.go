@@ -11,8 +11,8 @@ import (
 // lend each other nothing: bit j*NU+i is between point (i, j) and the next along U, or along V.
 type cuts struct{ u, v []uint64 }
 
-// stands is how far over the lattice, m, things are looked for: what stands on a floor counts.
-const stands = 1e-4
+// sampleHeight is how far over the lattice, m, things are looked for: what stands on a floor counts.
+const sampleHeight = 1e-4
 
 // cut finds where faces meet the plane of a lattice.
 func (f *frame) cut(m *mesh) {
@@ -41,9 +41,9 @@ func (f *face) section(at, over r3.Vec) (a, b r3.Vec, ok bool) {
 	var ends [2]r3.Vec
 	found := 0
 	last := f.corners[len(f.corners)-1]
-	was := r3.Dot(over, r3.Sub(last, at)) - stands
+	was := r3.Dot(over, r3.Sub(last, at)) - sampleHeight
 	for _, c := range f.corners {
-		is := r3.Dot(over, r3.Sub(c, at)) - stands
+		is := r3.Dot(over, r3.Sub(c, at)) - sampleHeight
 		if (was > 0) != (is > 0) && found < 2 {
 			ends[found] = r3.Add(last, r3.Scale(was/(was-is), r3.Sub(c, last)))
 			found++

@@ -51,8 +51,8 @@ type directSolver struct {
 // where the edge of a shadow may run over the patch, and where nothing shades it and the light falls off by itself, as
 // beside the plane of a large lamp close by.
 const (
-	unlike = 0.05
-	steep  = 0.3
+	unevenAtEdge   = 0.05
+	unevenByItself = 0.3
 )
 
 // uneven says of each patch whether the light within its elements is uneven: by the edge of a shadow, or by itself.
@@ -66,7 +66,7 @@ func (d *directSolver) uneven() []bool {
 			e[k][1] = float64(d.lux[(4*s+k)*channels+channels/2])
 			brightest = max(brightest, e[k][1])
 		}
-		out[s] = apart > unlike*brightest || brightest > 0 && t.patches[s].range4(&e) > steep*brightest
+		out[s] = apart > unevenAtEdge*brightest || brightest > 0 && t.patches[s].range4(&e) > unevenByItself*brightest
 	}
 	return out
 }

@@ -44,33 +44,10 @@ func TestRaysThatMeetNothingAskTheEnvironment(t *testing.T) {
 	under := over
 	under.Origin.Z = 78
 	lattices := []receptor.Lattice{over, under}
-	read := func(beyond environment) (lux [6]float64, fields [2]float32, exitance float64) {
-		q := Quality{Patch: 1, Links: 16, Point: 4096, Lattice: 64}
-		m := newMesh(set, bvh, q.Patch)
+	read := func(beyond environment) ([6]float64, [2]float32, float64) {
+		m := newMesh(set, bvh, 1)
 		m.beyond = beyond
-		tr, err := traceMesh(context.Background(), m, q, 1, points, lattices)
-		if err != nil {
-			t.Fatal(err)
-		}
-		s := solve(t, tr, &bulb{bvh: bvh, at: r3.Vec{Z: 1}, flux: grey(1000), cos: -1})
-		for i := range lux {
-			for _, e := range s.Point(i, 0) {
-				lux[i] += e.Y()
-			}
-		}
-		for i := range fields {
-			planes, err := s.Lattice(context.Background(), i)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if planes[0] != nil {
-				fields[i] = planes[0][5]
-			}
-		}
-		if slot := tr.slots[1]; slot > 0 {
-			exitance = s.exitance(4*slot, 0).Y()
-		}
-		return lux, fields, exitance
+		return readMesh(t, m, points, lattices)
 	}
 	if lux, fields, _ := read(darkness{}); lux != [6]float64{} || fields != [2]float32{} {
 		t.Errorf("%v and %v lx from nothing", lux, fields)
@@ -90,4 +67,33 @@ func TestRaysThatMeetNothingAskTheEnvironment(t *testing.T) {
 			t.Errorf("on lattice %d %g lx, want %g", i, fields[i], want)
 		}
 	}
+}
+
+// readMesh reads six points and two lattices, lx, and what the first patch returns, lm/m², with a lamp of 1000 lm over it.
+func readMesh(t *testing.T, m *mesh, points []receptor.Receptor, lattices []receptor.Lattice) (lux [6]float64, fields [2]float32, exitance float64) {
+	t.Helper()
+	q := Quality{Patch: 1, Links: 16, Point: 4096, Lattice: 64}
+	tr, err := traceMesh(context.Background(), m, q, 1, points, lattices)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := solve(t, tr, &bulb{bvh: m.bvh, at: r3.Vec{Z: 1}, flux: grey(1000), cos: -1})
+	for i := range lux {
+		for _, e := range s.Point(i, 0) {
+			lux[i] += e.Y()
+		}
+	}
+	for i := range fields {
+		planes, err := s.Lattice(context.Background(), i)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if planes[0] != nil {
+			fields[i] = planes[0][5]
+		}
+	}
+	if slot := tr.slots[1]; slot > 0 {
+		exitance = s.exitance(4*slot, 0).Y()
+	}
+	return lux, fields, exitance
 }

@@ -132,7 +132,7 @@ func half(x float64, n int) int { return min(max(int(2*x), 0), 2*n-1) }
 func prismFaces(p *solid.Prism) []face {
 	ring := make([]r2.Vec, len(p.Base))
 	copy(ring, p.Base)
-	foot, top := lifted(ring, p.Z0), lifted(ring, p.Z1)
+	foot, top := ringAt(ring, p.Z0), ringAt(ring, p.Z1)
 	switch z := area(foot).Z; {
 	case z == 0 || !(p.Z1 > p.Z0):
 		return nil
@@ -169,7 +169,8 @@ func sheetFaces(s *solid.Sheet) (front, back []face) {
 	return front, back
 }
 
-func lifted(ring []r2.Vec, z float64) []r3.Vec {
+// ringAt are the corners of an outline at a height z, m.
+func ringAt(ring []r2.Vec, z float64) []r3.Vec {
 	corners := make([]r3.Vec, len(ring))
 	for i, p := range ring {
 		corners[i] = r3.Vec{X: p.X, Y: p.Y, Z: z}

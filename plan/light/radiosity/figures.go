@@ -39,14 +39,19 @@ func placeOn(f *face, p *patch, x, y float64) r3.Vec {
 	return f.at(p.x+x*f.du, p.y+y*f.dv)
 }
 
-// placeIn is a place on convex figures that have an area, by a point of the unit square: as likely as any other.
-func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
-	all := 0.0
+// areaOfGroups is the area of all figures, m².
+func areaOfGroups(groups [][][]r3.Vec) (all float64) {
 	for _, figures := range groups {
 		for _, f := range figures {
 			all += areaOf(f)
 		}
 	}
+	return all
+}
+
+// placeIn is a place on convex figures that have an area, by a point of the unit square: as likely as any other.
+func placeIn(groups [][][]r3.Vec, x, y float64) (at r3.Vec) {
+	all := areaOfGroups(groups)
 	left := x * all
 	for _, figures := range groups {
 		for _, f := range figures {

@@ -49,9 +49,9 @@ func shareLooks(lamps []hotParts) {
 	}
 }
 
-// fewer is the share of so many looks that a lamp gets, two at least: halves are compared.
-func fewer(looks int, share float64) int {
-	return min(looks, max(2, int(math.Ceil(share*float64(looks)))))
+// some is a share of so many looks, two at least: halves are compared.
+func some(looks int, share float64) int {
+	return max(min(looks, 2), int(math.Ceil(share*float64(looks))))
 }
 
 // share is the part that hot elements have in what is returned of what comes straight from the lamp.

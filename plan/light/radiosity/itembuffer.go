@@ -10,14 +10,6 @@ type itemBuffer struct {
 	ways   []heading // by direction, then
 }
 
-// at is the element that is seen in direction and point n.
-func (q *itemBuffer) at(n int) uint32 {
-	if q.long != nil {
-		return q.seen[q.long[n]]
-	}
-	return q.seen[q.short[n]]
-}
-
 // elementIndex numbers the elements of an item buffer while it is filled.
 type elementIndex struct {
 	places []int32          // by element, from 1

@@ -69,7 +69,7 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 		if hot.share() < hotShare {
 			continue
 		}
-		own := planes[lamp*t.Channels() : (lamp+1)*t.Channels()]
+		own := planes[lamp*s.channels() : (lamp+1)*s.channels()]
 		all := t.latticeLooks(f, hot)
 		err := parallel.For(ctx, t.workers, (f.NV+side-1)/side, func(worker, band int) {
 			choice := &tracers[worker].choice
@@ -118,9 +118,9 @@ const (
 // they see.
 func (t *Transport) latticeLooks(f *frame, hot *hotParts) int {
 	if f.shared {
-		return fewer(sharedSamples*t.quality.HotSamples, hot.looks)
+		return some(sharedSamples*t.quality.HotSamples, hot.looks)
 	}
-	return fewer(isolatedSamples*t.quality.HotSamples, hot.looks)
+	return some(isolatedSamples*t.quality.HotSamples, hot.looks)
 }
 
 // turnOf is the place of a point among those that look in turn at what a lamp makes hot.

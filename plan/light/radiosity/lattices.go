@@ -32,7 +32,7 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 		return make([][]float32, s.lamps), nil
 	}
 	t, f := s.t, s.t.lattices[lattice]
-	columns := s.lamps * t.Channels()
+	columns := s.lamps * s.channels()
 	out, planes := s.planes(f.NU * f.NV)
 	workers := parallel.Workers(t.workers, sets*len(s.blocks))
 	sums, near := make([][]columns32, workers), make([][]columns32, workers)
@@ -61,8 +61,8 @@ func (s *Solution) Lattice(ctx context.Context, lattice int) ([][]float32, error
 func (s *Solution) planes(size int) (byLamp, byColumn [][]float32) {
 	byLamp = make([][]float32, s.lamps)
 	for i := range byLamp {
-		byLamp[i] = make([]float32, s.t.Channels()*size)
-		for c := range s.t.Channels() {
+		byLamp[i] = make([]float32, s.channels()*size)
+		for c := range s.channels() {
 			byColumn = append(byColumn, byLamp[i][c*size:(c+1)*size])
 		}
 	}

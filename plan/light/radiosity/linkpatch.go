@@ -60,7 +60,7 @@ func (t *Transport) cast(e *tracer, f *face, l *linked, from, to int) {
 
 // finish looks for more places of a patch where none of n was in the air, and sets what follows from all.
 func (t *Transport) finish(e *tracer, f *face, l *linked, n int) {
-	for tried := n; len(l.links) == 0 && tried < slivers; tried *= 2 {
+	for tried := n; len(l.links) == 0 && tried < mostTried; tried *= 2 {
 		t.cast(e, f, l, tried, 2*tried)
 	}
 	e.findExposed(f, &l.patch)
@@ -80,9 +80,9 @@ func (t *Transport) linkOne(e *tracer, number uint32) linked {
 	return l
 }
 
-// slivers is how many places of a patch are tried, at most, where all before lie in a solid or off its
+// mostTried is how many places of a patch are tried, at most, where all before lie in a solid or off its
 // face.
-const slivers = 4096
+const mostTried = 4096
 
 // enqueue takes up the patches of elements that have been seen for the first time.
 func (t *Transport) enqueue(elements []uint32) {

@@ -12,7 +12,7 @@ import (
 // new ones come up.
 func (t *Transport) linkAllSeen(ctx context.Context) error {
 	t.slots = make([]uint32, t.mesh.count)
-	t.samples = sobol.Samples(max(t.quality.Links, slivers))
+	t.samples = sobol.Samples(max(t.quality.Links, mostTried))
 	t.patches = append(t.patches, patch{})
 	for i := range t.places {
 		t.enqueue(t.places[i].hits)

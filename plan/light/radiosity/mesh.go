@@ -47,7 +47,7 @@ func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
 		faces := prismFaces(p)
 		m.add(p.ID, faces, m.group(named, p.Name, p.ID), &p.Skin)
 		if len(faces) > 0 {
-			m.prismBoxes = append(m.prismBoxes, boxRound(append(lifted(p.Base, p.Z0), lifted(p.Base, p.Z1)...)))
+			m.prismBoxes = append(m.prismBoxes, boxRound(append(ringAt(p.Base, p.Z0), ringAt(p.Base, p.Z1)...)))
 		}
 	}
 	for i := range set.Sheets {

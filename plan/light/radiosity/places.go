@@ -42,8 +42,8 @@ func (t *Transport) group() {
 	}
 }
 
-// Crowded says whether receptors stand at so many places that they share the rays of fewer.
-func (s *Solution) Crowded() bool { return len(s.t.places) > crowd }
+// SharesRays says whether receptors stand at so many places that they share the rays of fewer.
+func (s *Solution) SharesRays() bool { return len(s.t.places) > placesFullyRead }
 
 // traceFromPlaces follows the rays of single receptors.
 func (t *Transport) traceFromPlaces(ctx context.Context) error {

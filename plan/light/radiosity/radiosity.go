@@ -64,18 +64,18 @@ func (q Quality) Closer() Quality {
 	return q
 }
 
-// crowd is how many places are read with all rays; more places share those of so many, down to a number that still
+// placesFullyRead is how many places are read with all rays; more places share those of so many, down to a number that still
 // tells by their spread what they are off by.
 const (
-	crowd      = 64
-	leastPoint = 512
-	leastMore  = 256
-	leastCell  = 16
+	placesFullyRead = 64
+	leastPoint      = 512
+	leastMore       = 256
+	leastCell       = 16
 )
 
 // among is the quality where so many places are read.
 func (q Quality) among(places int) Quality {
-	for ; places > crowd; places = (places + 1) / 2 {
+	for ; places > placesFullyRead; places = (places + 1) / 2 {
 		q.Point = max(q.Point/2, min(q.Point, leastPoint))
 		q.More = max(q.More/2, min(q.More, leastMore))
 		q.Cell = max(q.Cell/2, min(q.Cell, leastCell))

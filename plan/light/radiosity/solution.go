@@ -10,6 +10,7 @@ import (
 type Solution struct {
 	t               *Transport
 	lamps           int
+	mixed           bool // whether it is a Mix
 	blocks          []block
 	withoutHot      [][]columns32 // by block: its exitance without what hot elements return of the lamps' own light
 	direct          []directLux
@@ -50,6 +51,14 @@ type reading struct {
 func (s *Solution) column(lamp, channel int) (block, column int) {
 	n := lamp*s.t.Channels() + channel
 	return n / width, n % width
+}
+
+// channels is how many planes of values a lamp has.
+func (s *Solution) channels() int {
+	if s.mixed {
+		return len(colour.RGB{})
+	}
+	return s.t.Channels()
 }
 
 // exitance is what an element returns of a lamp's light, lm/m².

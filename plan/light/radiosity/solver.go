@@ -118,7 +118,7 @@ func (w *solver) addHot(hot *hotParts, lamp, slot int) (off float32) {
 	}
 	t, channels := w.t, w.t.Channels()
 	p, from := &t.patches[slot], t.ofPatch(slot)
-	from.samples = fewer(from.samples, hot.looks)
+	from.samples = some(from.samples, hot.looks)
 	t.sampleHot(w.tracer, hot, &from, func(g hotSample) {
 		for c := range channels {
 			got := g.gain[c] * g.part.own[c]

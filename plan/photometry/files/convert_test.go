@@ -121,8 +121,8 @@ func openLDT(planes string) string {
 	return head + "\n" + strings.Join(list, "\n") + "\n0\n90\n" + rows.String()
 }
 
-// Planes without a symmetry that leave a gap are told, and light changes evenly across it; a gap of one and a half steps
-// is none.
+// Planes without a symmetry that leave a gap are reported, and light changes evenly across it; one and a half steps
+// are no gap.
 func TestGapsBetweenPlanes(t *testing.T) {
 	for planes, gap := range map[string]string{
 		"0 120 240": "", "0 144": "", "0 143": "only from C0 to C143", "90 180 270": "only from C90 to C270", "30 150 270": "", "45": "",
@@ -139,7 +139,7 @@ func TestGapsBetweenPlanes(t *testing.T) {
 	}
 }
 
-// The plane that does not fit a symmetry is told at its line: that of C270 comes last in the list and first in the light.
+// The plane that does not fit a symmetry is reported at its line: that of C270 comes last in the list and first in the light.
 func TestFirstPlaneOfAHalf(t *testing.T) {
 	text := strings.Replace(goodLDT, "nobody\n3\n4\n", "nobody\n3\n3\n", 1)
 	text = strings.Replace(text, "\n270\n0\n", "\n271\n0\n", 1) + "1\n1\n1\n"

@@ -37,7 +37,7 @@ func table(edition string, kind int, vertical, horizontal string) string {
 	return b.String()
 }
 
-// Angles that begin and end where the format has it are no quirk; those that do not are told at their place.
+// Angles that begin and end where the format has it are no quirk; those that do not are reported at their place.
 func TestRangesOfAngles(t *testing.T) {
 	for _, c := range []struct {
 		edition              string
@@ -70,7 +70,7 @@ func TestRangesOfAngles(t *testing.T) {
 	}
 }
 
-// What else is not as the format has it, or is lost, is told at its place.
+// What else is not as the format has it, or is lost, is reported at its place.
 func TestMoreQuirks(t *testing.T) {
 	for _, f := range []fault{
 		{"no flux", "\n1 -1", "\n1 0", "x.ies:4:3", "the flux of a lamp is 0; the file is taken as absolute photometry", ""},
@@ -396,7 +396,7 @@ func TestBounds(t *testing.T) {
 	}
 }
 
-// A factor below or at nothing counts as one, any other as itself: the light goes by the product of the multiplier
+// A factor below or at nothing counts as one, any other as itself: the light follows the product of the multiplier
 // and the ballast factor, and in relative photometry the lamps are as rated.
 func TestFactorsOfTheLight(t *testing.T) {
 	plain := sourceOf(t, "x.ies", goodIES).Peak()

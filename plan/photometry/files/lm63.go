@@ -1,6 +1,9 @@
 package files
 
-import "scrimshaw/plan/photometry"
+import (
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/unit"
+)
 
 // Edition is an edition of LM-63.
 type Edition uint8
@@ -130,15 +133,13 @@ func (l *LM63) Name() string {
 	return ""
 }
 
-const foot = 0.3048 // m
-
 // Opening gives the luminous opening as a form that light is computed from, and says in words what
 // is lost by it, "" for nothing. The shape follows from the signs of width, length and height as
 // LM-63-2002 has them; the shapes of earlier editions, which leave one of them 0, are understood.
 func (l *LM63) Opening() (o photometry.Opening, lost string) {
 	scale := 1.0
 	if l.Feet {
-		scale = foot
+		scale = unit.Foot
 	}
 	return openingOf(l.Width*scale, l.Length*scale, l.Height*scale)
 }

@@ -192,7 +192,7 @@ func (r *lm63Reader) ordered(angles []float64, at part, kind string, least, most
 // hintOfOrder is a likely cause of angles in disorder.
 func (r *lm63Reader) hintOfOrder() string {
 	if r.decimalCommas() {
-		return "commas part numbers in this format: write decimals with a point"
+		return "commas separate numbers in this format: write decimals with a point"
 	}
 	return "a number of angles may be wrong, or a value missing"
 }

@@ -98,7 +98,7 @@ func apart(t *testing.T, l *files.LM63, other []float32) (worst float64, n int) 
 		for i := range 180 {
 			gamma := float64(i) * 180 / 179
 			if gamma < first || gamma > last || gamma == 0 || gamma == 180 {
-				continue // at the poles the angle round them is none
+				continue // at the poles no angle round them is defined
 			}
 			got := s.Intensity(toward(gamma, l.Horizontal[0]+float64(c))) / peak
 			worst = math.Max(worst, math.Abs(got-float64(other[c*180+i])))

@@ -1,5 +1,10 @@
 package files
 
+import (
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/unit"
+)
+
 // limits bound a figure of a file: from least to most, in a unit. What lies beyond them is a slip of the pen or of a
 // program, and no lamp: it would leave the range in which light is computed.
 type limits struct {
@@ -11,17 +16,17 @@ func upTo(most float64, unit string) limits { return limits{-most, most, unit} }
 
 // The ranges of the figures. A figure below 0 has a meaning of its own in some places, so most reach as far down as up.
 var (
-	fluxes  = upTo(1e8, " lm")
+	fluxes  = upTo(photometry.MostLumens, " lm")
 	powers  = upTo(1e6, " W")
 	ratios  = upTo(1e6, "")
 	turns   = upTo(360, "°")
 	metres  = upTo(maxSide, " m")
-	feet    = upTo(maxSide/foot, " ft")
+	feet    = upTo(maxSide/unit.Foot, " ft")
 	millis  = upTo(maxSide*1000, " mm")
 	percent = upTo(1e8, " %")
 
 	// intensities is where the greatest of a file lies: from a speck of phosphor to beyond any searchlight.
-	intensities = limits{1e-6, 1e10, " cd"}
+	intensities = limits{1e-6, photometry.MostCandela, " cd"}
 )
 
 // The sides of a luminous opening, m: no lamp has a larger one, and a smaller one shines as a point does.

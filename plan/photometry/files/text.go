@@ -40,11 +40,11 @@ func newText(f *source.File, log *source.Log) (*text, bool) {
 	t := &text{file: f, log: log, notUTF8: !utf8.Valid(f.Text)}
 	b := f.Text
 	if len(b) > MaxBytes {
-		t.fault(part{}, CodeFormat, "a photometric file has some kilobytes", "the file is larger than %d megabytes", MaxBytes>>20)
+		t.fault(part{}, CodeFormat, "check that this is a photometric file: one has some kilobytes", "the file is larger than %d megabytes", MaxBytes>>20)
 		return nil, false
 	}
 	if t.split(); len(t.lines) > maxLines {
-		t.fault(part{}, CodeFormat, "a photometric file has some hundred lines", "the file has more than %d lines", maxLines)
+		t.fault(part{}, CodeFormat, "check that this is a photometric file: one has some hundred lines", "the file has more than %d lines", maxLines)
 		return nil, false
 	}
 	if i := bytes.IndexByte(b, 0); i >= 0 {

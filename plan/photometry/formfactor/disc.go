@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Circle is a luminous disc: its centre, its unit normal on the shining side, and its radius, m.
+// Circle is a luminous disc: its centre, its unit normal on the luminous side, and its radius, m.
 type Circle struct {
 	Centre, Normal r3.Vec
 	Radius         float64
@@ -42,11 +42,11 @@ func DiscDome(c Circle, at, axis r3.Vec) float64 {
 }
 
 // rim is a circle seen from a receptor at the origin: centre + radius (u cos t + v sin t), with t
-// running counter-clockwise seen from the shining side.
+// running counter-clockwise seen from the luminous side.
 type rim struct {
 	centre, u, v r3.Vec
 	radius       float64
-	height       float64 // of the receptor above the disc's plane, on the shining side
+	height       float64 // of the receptor above the disc's plane, on the luminous side
 }
 
 // from is the rim of c as seen from at. u points from the receptor's foot to the centre, so that

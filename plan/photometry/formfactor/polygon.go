@@ -36,7 +36,7 @@ func PolygonDome(corners []r3.Vec, at, axis r3.Vec) float64 {
 // gets nothing: rounding would have it see some corners and not others.
 const inPlane = 1e-9
 
-// faces reports whether at lies before the polygon's shining side.
+// faces reports whether at lies before the polygon's luminous side.
 func faces(corners []r3.Vec, at r3.Vec) bool {
 	if len(corners) < 3 {
 		return false

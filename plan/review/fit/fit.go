@@ -40,7 +40,7 @@ type checker struct {
 func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	r := &checker{newContactFinder(s, log), doc}
 	runAll(r, ofLights, s.Lights, func(l *plan.Light) string { return l.Name })
-	runAll(r, heatOfLights, s.Lights, func(l *plan.Light) string { return l.Name })
+	runAll(r, feedOfLights, s.Lights, func(l *plan.Light) string { return l.Name })
 	runAll(r, ofGrip, s.Grip, func(g *plan.Grip) string { return g.Name })
 	runAll(r, ofFurniture, s.Furniture, func(f *plan.Furniture) string { return f.Name })
 	runAll(r, ofPeople, s.People, func(p *plan.Person) string { return p.Name })

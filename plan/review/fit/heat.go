@@ -69,7 +69,7 @@ func (r *checker) heatFits(l *plan.Light) bool {
 func (r *checker) heatedSheets() (all []heatedSheet) {
 	for i := range r.out.Grip {
 		g := &r.out.Grip[i]
-		all = append(all, heatedSheet{string(g.Kind) + " " + g.Numbered(), [4]r3.Vec(g.Corners()), mostHeatOfCloth, "cloth scorches"})
+		all = append(all, heatedSheet{string(g.Kind) + " " + g.Numbered(), g.Rectangle(), mostHeatOfCloth, "cloth scorches"})
 	}
 	for i := range r.out.Openings {
 		o := &r.out.Openings[i]

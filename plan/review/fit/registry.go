@@ -2,7 +2,7 @@ package fit
 
 import "scrimshaw/plan"
 
-// check is one check of a thing of the set-up, with the codes that it tells.
+// check is one check of a thing of the set-up, with the codes that it reports.
 type check[T any] struct {
 	codes []string
 	words string // what it looks for
@@ -25,7 +25,8 @@ var (
 			return true
 		}},
 	}
-	heatOfLights = []check[plan.Light]{
+	feedOfLights = []check[plan.Light]{
+		{[]string{CodeMains}, "a bulb or a supply that is made for other mains", (*checker).mainsFit},
 		{[]string{CodeTooHot}, "a shade or a box that is not made for the heat of its lamp", (*checker).wattsFit},
 		{[]string{CodeHeat}, "cloth and glass that a lamp heats too much", (*checker).heatFits},
 	}

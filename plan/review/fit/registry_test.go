@@ -4,6 +4,7 @@ import (
 	"os"
 	"regexp"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -18,11 +19,25 @@ func words[T any](t *testing.T, checks []check[T], codes *[]string) {
 	}
 }
 
-// Every code that a check can tell stands in the registry, with words.
+// cases are the texts of the resolver's cases, which hold the messages of these checks.
+func cases(t *testing.T) string {
+	t.Helper()
+	var all strings.Builder
+	for _, name := range []string{"checks_test.go", "reach_test.go", "testdata/faults.txt"} {
+		text, err := os.ReadFile("../../resolve/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all.Write(text)
+	}
+	return all.String()
+}
+
+// Every code that a check can report stands in the registry, with words, and a case of the resolver shows its message.
 func TestEveryCheckHasWords(t *testing.T) {
 	codes := []string{CodePlane, CodeAllDark} // of the sheet and of the set-up as a whole
 	words(t, ofLights, &codes)
-	words(t, heatOfLights, &codes)
+	words(t, feedOfLights, &codes)
 	words(t, ofGrip, &codes)
 	words(t, ofFurniture, &codes)
 	words(t, ofPeople, &codes)
@@ -36,9 +51,13 @@ func TestEveryCheckHasWords(t *testing.T) {
 	if len(written) < 10 {
 		t.Fatalf("only %d codes read", len(written))
 	}
+	shown := cases(t)
 	for _, m := range written {
 		if !slices.Contains(codes, m[1]) {
-			t.Errorf("no check tells %s", m[1])
+			t.Errorf("no check reports %s", m[1])
+		}
+		if !regexp.MustCompile(`[ "]` + m[1] + `[ ":,]`).MatchString(shown) {
+			t.Errorf("no case of plan/resolve shows the message of %s", m[1])
 		}
 	}
 }

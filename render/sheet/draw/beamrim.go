@@ -10,19 +10,19 @@ import (
 	"scrimshaw/render/sheet/box"
 )
 
-// tellingAll is telling of every line of a light's beam.
-func tellingAll(s *plan.Setup, l *plan.Light, lines [][]r2.Vec, rim bool) [][]r2.Vec {
+// allSignificantParts are the significant parts of every line of a light's beam.
+func allSignificantParts(s *plan.Setup, l *plan.Light, lines [][]r2.Vec, rim bool) [][]r2.Vec {
 	var all [][]r2.Vec
 	for _, line := range lines {
-		all = append(all, telling(s, plan.InPlan(l.Frame.At), line, rim)...)
+		all = append(all, significantParts(s, plan.InPlan(l.Frame.At), line, rim)...)
 	}
 	return all
 }
 
-// telling leaves of a beam's line what says something: not what runs along a wall, a piece of furniture
+// significantParts leaves of a beam's line what says something: not what runs along a wall, a piece of furniture
 // or a leaf, which only says that light ends there, and not the steps of a footprint to and from the
 // lamp, where one ray lands on a table and the next beside it.
-func telling(s *plan.Setup, from r2.Vec, line []r2.Vec, rim bool) [][]r2.Vec {
+func significantParts(s *plan.Setup, from r2.Vec, line []r2.Vec, rim bool) [][]r2.Vec {
 	var kept runs
 	for i := 1; i < len(line); i++ {
 		a, b := line[i-1], line[i]

@@ -35,7 +35,7 @@ func TestRimsSayWhereLightLands(t *testing.T) {
 		{"round the lamp", []r2.Vec{{X: 2.4, Y: 2.0}, {X: 2.7, Y: 1.9}, {X: 3.0, Y: 2.0}}, true, 1},
 		{"round the lamp, with a step between", []r2.Vec{{X: 2.4, Y: 2.2}, {X: 2.7, Y: 2.1}, {X: 2.72, Y: 1.4}, {X: 3.0, Y: 1.5}}, true, 2},
 	} {
-		if got := telling(c.In.Setup, at, k.line, k.rim); len(got) != k.want {
+		if got := significantParts(c.In.Setup, at, k.line, k.rim); len(got) != k.want {
 			t.Errorf("%s: %v, want %d lines", k.name, got, k.want)
 		}
 	}

@@ -69,9 +69,9 @@ func (c beams) beamed() (whole []*section.Beam, stubs []*plan.Light) {
 func (c beams) beamLines(l *plan.Light, b *section.Beam, v layout.View) (half, tenth [][]r2.Vec) {
 	half, tenth = beamEdges(l, b.Half, b.Spot), beamEdges(l, b.Tenth, b.Spot)
 	if b.Spot {
-		half = tellingAll(c.In.Setup, l, half, true)
+		half = allSignificantParts(c.In.Setup, l, half, true)
 	}
-	tenth = tellingAll(c.In.Setup, l, tenth, b.Spot)
+	tenth = allSignificantParts(c.In.Setup, l, tenth, b.Spot)
 	if b.Spot {
 		return half, tenth
 	}

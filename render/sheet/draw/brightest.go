@@ -25,8 +25,8 @@ func (c maps) brightest(p Pad, v layout.View) []placeable {
 	c.used("brightest")
 	words := c.Lux(&most)
 	struck := section.When(slices.ContainsFunc(c.In.Maps()[0].Uncomputed, func(u plan.Uncomputed) bool { return u.AltersLight() }), words)
-	return []placeable{&note{struck: struck, object: "brightest", layer: ink.Readings, style: c.Pad.plan().Strong(), forms: sayings(words+" at the brightest", "most "+words),
-		anchor: where, body: box.Of(where.X-crossArm, where.Y-crossArm, where.X+crossArm, where.Y+crossArm), weight: 2, leader: 60, led: true}}
+	return []placeable{&note{struck: struck, object: "brightest", layer: ink.Readings, style: c.Pad.plan().Strong(), forms: noteForms(words+" at the brightest", "most "+words),
+		anchor: where, body: box.Of(where.X-crossArm, where.Y-crossArm, where.X+crossArm, where.Y+crossArm), priority: 2, leader: 60, led: true}}
 }
 
 // crossArm is half of the mark of the brightest place, mm.

@@ -85,15 +85,15 @@ func (d *dimension) paper(p Pad) []carto.Obstacle {
 // runsAlong says whether most of its line lies beside another one, so close that the two are taken for one.
 func (d *dimension) runsAlong(other carto.Obstacle) bool {
 	for _, share := range [...]float64{0.25, 0.5, 0.75} {
-		if carto.Distance(box.Interpolate(d.from, d.to, share), other.Outline[0], other.Outline[1]) > toldApart {
+		if carto.Distance(box.Interpolate(d.from, d.to, share), other.Outline[0], other.Outline[1]) > leastApart {
 			return false
 		}
 	}
 	return true
 }
 
-// toldApart is how far from each other, mm, two lines are told apart that run along.
-const toldApart = 2.0
+// leastApart is the distance, mm, beyond which two lines that run side by side look like two.
+const leastApart = 2.0
 
 // clear says whether none of the lines meets a symbol or a label.
 func (d *dimension) clear(taken []carto.Obstacle) bool {

@@ -39,7 +39,7 @@ type How struct {
 // New is the drawing of a report before anything is drawn. cut receives every text that does not fit and is cut.
 func New(r section.Report, p Pad, cut func(text string), how How) *Drawing {
 	d := &Drawing{Report: r, Typesetter: Typesetter{Pad: p, cut: cut}, shown: &shown{}, how: how, whole: section.WholeBeams(r.In, how.Beams)}
-	d.Crowd(0)
+	d.SetLettering(0)
 	d.Clear()
 	return d
 }
@@ -62,8 +62,8 @@ func (c *Drawing) Explain(other *Drawing) bool {
 	return len(c.also) > 0
 }
 
-// Crowd sets the lettering of the plan to one of the steps of Crowds, 0 the largest.
-func (c *Drawing) Crowd(step int) { c.Pad.Ranks = wallRanks[step] }
+// SetLettering sets the lettering of the plan to one of LetteringSteps, 0 the largest.
+func (c *Drawing) SetLettering(step int) { c.Pad.Ranks = wallRanks[step] }
 
 // NumbersShrunk says whether the numbers of the lights are smaller than they are where there is room.
 func (c *Drawing) NumbersShrunk() bool { return c.Pad.Ranks.Lamp < wallRanks[0].Lamp }
@@ -78,6 +78,7 @@ type shown struct {
 	Stands    []symbols.Drawn          // lights, grip, cameras and people as they stand on it
 	furniture []symbols.Drawn          // in the order of the set-up
 	swings    []carto.Obstacle         // the ground that doors sweep
+	grounds   []carto.Obstacle         // what stands, lifts and the legs of tables take, which names rather keep off
 	Forms     []int                    // how many labels took each form
 	Reduced   int                      // labels that say less than what they are about
 	Shortened int                      // labels that say less than they could

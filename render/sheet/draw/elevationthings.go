@@ -68,8 +68,8 @@ func (c Wall) drawPerson(p Pad, v layout.View, f WallFace, who *plan.Person) (la
 		return nil, nil
 	}
 	c.used("outline")
-	return []placeable{&note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.Small(), forms: sayings(who.Name), anchor: v.Paper(f.at(who.Face.At)),
-		body: all.Box(), weight: 1.5, leader: 24}}, edges
+	return []placeable{&note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.Small(), forms: noteForms(who.Name), anchor: v.Paper(f.at(who.Face.At)),
+		body: all.Box(), priority: 1.5, leader: 24}}, edges
 }
 
 // sidesOf are the sides of a ring as lettering keeps clear of them: it may stand within.
@@ -104,7 +104,7 @@ func (c Wall) drawHead(p Pad, v layout.View, f WallFace, l *plan.Light) placeabl
 	p.canvas.Draw(ink.Pen{Colour: p.Look.Ink, Width: Medium}, ink.RoundRect(on.Min, on.Max, 0.6))
 	c.used("outline")
 	colour := c.Pad.lamp(section.LampColour(l))
-	return &tag{object: "light:" + l.Name, number: l.Tag, cap: c.Pad.Ranks.Lamp, strip: &colour, anchor: v.Paper(at), drawn: symbols.Drawn{Body: box.Corners(on)}, weight: 2}
+	return &tag{object: "light:" + l.Name, number: l.Tag, cap: c.Pad.Ranks.Lamp, strip: &colour, anchor: v.Paper(at), drawn: symbols.Drawn{Body: box.Corners(on)}, priority: 2}
 }
 
 // headSize is the width and the height of a head with what it wears, as it is drawn before a wall, m.
@@ -151,5 +151,5 @@ func (c Wall) drawSheet(p Pad, v layout.View, f WallFace, g *plan.Grip) placeabl
 	c.used("outline")
 	g0 := box.Bounds{}
 	g0.All(ring, 0)
-	return &tag{object: "grip:" + g.Name, number: g.Tag, cap: c.Pad.markCap(), open: true, anchor: v.Paper(at), drawn: symbols.Drawn{Body: box.Corners(g0.Box())}, weight: 1.5}
+	return &tag{object: "grip:" + g.Name, number: g.Tag, cap: c.Pad.markCap(), open: true, anchor: v.Paper(at), drawn: symbols.Drawn{Body: box.Corners(g0.Box())}, priority: 1.5}
 }

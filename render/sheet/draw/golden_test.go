@@ -30,7 +30,7 @@ func TestGoldenLadderOfLabels(t *testing.T) {
 		where := box.At(x, 12)
 		body := symbols.Drawn{Body: box.Corners(box.Of(x-3, 9, x+3, 15))}
 		labels = append(labels, &tag{object: "light:" + l.Name, number: []string{"1", "2", "3", "4"}[i], cap: c.Pad.Ranks.Lamp, strip: &colour,
-			lines: things{c}.lightLines(l), short: things{c}.shortLabel(l), anchor: where, drawn: body, weight: 3})
+			lines: things{c}.lightLines(l), short: things{c}.shortLabel(l), anchor: where, drawn: body, priority: 3})
 		p.On(ink.Symbols).outline(Thin, p.Look.Ink, nil, body.Body...)
 	}
 	c.place(p, layout.View{Scale: 20, Panel: box.Of(0, 0, 104, 40)}, labels, bodies(p, labels))

@@ -25,8 +25,8 @@ func (c Collar) Head(grand bool) []Row {
 		}
 	}
 	for _, s := range section.ExposureLines(c.In.Setup) {
-		for _, l := range c.Set(s, c.Pad.Quiet(), layout.Measure, 2) {
-			rows = append(rows, Lettered(l, c.Pad.Quiet(), c.Pad.Quiet().Leading()))
+		for _, l := range c.Set(s, c.Pad.listed(c.Pad.Look.Quiet), layout.Measure, 2) {
+			rows = append(rows, Lettered(l, c.Pad.listed(c.Pad.Look.Quiet), c.Pad.listed(c.Pad.Look.Quiet).Leading()))
 		}
 	}
 	return rows

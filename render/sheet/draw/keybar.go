@@ -15,7 +15,7 @@ import (
 func (c maps) keyBar(k section.Key) Row {
 	const barHigh, lift = 4.6, 1.0
 	levels := k.Shown()
-	st := c.Pad.Small().inked(c.Pad.Look.Contour)
+	st := c.Pad.listed(c.Pad.Look.Contour)
 	pitch := st.Cap + 1.4 // of the rows of figures
 	every := c.keyPitch(levels, layout.Measure/float64(len(levels)+1))
 	return Row{Height: barHigh + 2*lift + st.Cap + 4.4 + pitch*float64(every-1), Draw: func(p Pad, x, top float64) {
@@ -38,7 +38,7 @@ func (c maps) keyBar(k section.Key) Row {
 func (c maps) keyPitch(levels []carto.Level, step float64) int {
 	widest := 0.0
 	for _, l := range levels {
-		widest = math.Max(widest, c.Pad.Small().Strong().Width(c.Label(l)))
+		widest = math.Max(widest, c.Pad.listed(c.Pad.Look.Ink).Strong().Width(c.Label(l)))
 	}
 	return max(1, int(math.Ceil((widest+1.2)/step)))
 }

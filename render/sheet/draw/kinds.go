@@ -14,8 +14,8 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// lightHold is how a light is held: a practical stands by itself, on the floor or on furniture.
-func lightHold(l *plan.Light) symbols.Hold {
+// holdOf is how a light is held: a practical stands by itself, on the floor or on furniture.
+func holdOf(l *plan.Light) symbols.Hold {
 	switch l.Mount.Kind {
 	case term.Stand, term.Floor, "":
 		if l.Head.Class == term.Practical {

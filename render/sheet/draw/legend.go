@@ -288,7 +288,7 @@ func (c legend) thingSigns() map[string]bool {
 	s, keys := c.In.Setup, map[string]bool{}
 	for i := range s.Lights {
 		l := &s.Lights[i]
-		keys[lightKind(s, l)], keys[mountKind(lightHold(l))], keys["throw"] = true, true, true
+		keys[lightKind(s, l)], keys[mountKind(holdOf(l))], keys["throw"] = true, true, true
 	}
 	for i := range s.Grip {
 		keys[gripKind(&s.Grip[i])], keys[mountKind(symbols.Hold(s.Grip[i].Mount.Kind))] = true, true

@@ -35,8 +35,8 @@ var (
 	phoneRanks = Ranks{capName, CapSmall, CapSmall}
 )
 
-// Crowds is how many steps lettering has from a plan with room to the most crowded.
-const Crowds = len(wallRanks)
+// LetteringSteps is how many steps lettering has from a plan with room to the most crowded.
+const LetteringSteps = len(wallRanks)
 
 // style is one way of lettering.
 type style struct {

@@ -12,38 +12,38 @@ import (
 
 // note is lettering beside a mark on the plan, in forms from the fullest to the shortest.
 type note struct {
-	object string
-	layer  ink.Layer
-	style  style
-	forms  []saying
-	anchor r2.Vec   // mm
-	body   r2.Box   // of the mark, mm
-	shape  []r2.Vec // of the mark, where it fills its box badly: a leader goes on to it
-	toward *r2.Vec
-	weight float64
-	tidy   float64
-	leader float64 // how far it may stand off where no form fits beside the mark; 0: not at all
-	led    bool    // it need not fit beside the mark before it may stand off
+	object      string
+	layer       ink.Layer
+	style       style
+	forms       []noteForm
+	anchor      r2.Vec   // mm
+	body        r2.Box   // of the mark, mm
+	shape       []r2.Vec // of the mark, where it fills its box badly: a leader goes on to it
+	toward      *r2.Vec
+	priority    float64
+	linePenalty float64
+	leader      float64 // how far it may stand off where no form fits beside the mark; 0: not at all
+	led         bool    // it need not fit beside the mark before it may stand off
 
-	struck []string // figures of the forms that are struck through
-	sorely bool     // the plan says so where it has to leave it out
+	struck        []string // figures of the forms that are struck through
+	reportMissing bool     // the plan says so where it has to leave it out
 }
 
-// saying is what a note says, with what explains it on a line below, in the lettering of the plan; "" for none.
-type saying struct{ said, below string }
+// noteForm is what a note says, with what explains it on a line below, in the lettering of the plan; "" for none.
+type noteForm struct{ words, below string }
 
-// sayings are notes of one line.
-func sayings(lines ...string) []saying {
-	var all []saying
+// noteForms are notes of one line.
+func noteForms(lines ...string) []noteForm {
+	var all []noteForm
 	for _, s := range lines {
-		all = append(all, saying{said: s})
+		all = append(all, noteForm{words: s})
 	}
 	return all
 }
 
 // size is the room that a form takes.
-func (n *note) size(p Pad, f saying) r2.Vec {
-	size := n.style.boxOf(f.said)
+func (n *note) size(p Pad, f noteForm) r2.Vec {
+	size := n.style.boxOf(f.words)
 	if f.below != "" {
 		st := p.plan()
 		size.X, size.Y = math.Max(size.X, st.Width(f.below)), size.Y+st.high()
@@ -54,7 +54,7 @@ func (n *note) size(p Pad, f saying) r2.Vec {
 // label offers every form beside the mark, then every form at the end of a leader; where the note is
 // led, either from the first.
 func (n *note) label(p Pad) carto.Label {
-	l := carto.Label{Anchor: n.anchor, Body: n.body, Weight: n.weight, Tidy: n.tidy, Toward: n.toward}
+	l := carto.Label{Anchor: n.anchor, Body: n.body, Priority: n.priority, LinePenalty: n.linePenalty, Toward: n.toward}
 	leaders := []float64{0, n.leader}[:min(2, 1+int(n.leader))]
 	if n.led {
 		leaders = leaders[1:]
@@ -81,7 +81,7 @@ func (n *note) draw(p Pad, at carto.Placement) {
 		n.letter(p, r2.Vec{X: at.Box.Min.X, Y: foot + st.face.Descent(st.em())}, f.below, st)
 		foot += st.high()
 	}
-	n.letter(p, r2.Vec{X: at.Box.Min.X, Y: foot + n.style.face.Descent(n.style.em())}, f.said, n.style)
+	n.letter(p, r2.Vec{X: at.Box.Min.X, Y: foot + n.style.face.Descent(n.style.em())}, f.words, n.style)
 }
 
 // letter letters a line of the note.
@@ -94,13 +94,13 @@ func (n *note) letter(p Pad, from r2.Vec, words string, st style) {
 type placeable interface {
 	label(p Pad) carto.Label
 	draw(p Pad, at carto.Placement)
-	tells(at carto.Placement) bool    // it says what it is about, not a number alone
+	explains(at carto.Placement) bool // it says what it is about, not a number alone
 	full(at carto.Placement) bool     // it says all that it has to say
 	whole(at carto.Placement) bool    // it has all lines, if shorter ones
 	missed(at carto.Placement) string // what it is, where it has no place and that must be said
 }
 
-func (n *note) tells(at carto.Placement) bool { return at.On }
+func (n *note) explains(at carto.Placement) bool { return at.On }
 
 func (n *note) full(at carto.Placement) bool { return at.On && at.Form%len(n.forms) == 0 }
 
@@ -109,7 +109,7 @@ func (n *note) whole(at carto.Placement) bool {
 }
 
 func (n *note) missed(at carto.Placement) string {
-	if at.On || !n.sorely {
+	if at.On || !n.reportMissing {
 		return ""
 	}
 	return strings.TrimPrefix(n.object, "reading:")

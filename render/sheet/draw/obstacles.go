@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
@@ -27,6 +29,15 @@ func hard(b r2.Box) carto.Obstacle {
 // soft is a line that lettering avoids where it can, at a cost.
 func soft(cost float64, a, b r2.Vec) carto.Obstacle {
 	return carto.Obstacle{Outline: []r2.Vec{a, b}, Cost: cost}
+}
+
+// outlinesOf are obstacles that cost nothing but are to be kept off where there is other room.
+func outlinesOf(all []carto.Obstacle) []carto.Obstacle {
+	out := slices.Clone(all)
+	for i := range out {
+		out[i].Cost = 0
+	}
+	return out
 }
 
 // bodies are the boxes of the marks that labels belong to.
@@ -90,7 +101,7 @@ func (c *Drawing) furnitureObstacles() []carto.Obstacle {
 // a tag stands outside the room where its leader is no longer than that is worth.
 const (
 	costThrow = 14.0
-	costSize  = 30.0 // of a dimension line, which has few other places
+	costSize  = 70.0 // of a dimension line, which has few other places
 	costBeam  = 9.0
 	costTable = 2.0
 	costEdge  = 14.0

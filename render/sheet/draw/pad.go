@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"cmp"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan/colour"
@@ -26,7 +28,8 @@ type Pad struct {
 	Look   *Theme
 	White  [2]float64 // the chromaticity that colours of light are seen against, CIE x, y
 	Face   *font.Family
-	Ranks  Ranks // of lettering on the plan
+	Ranks  Ranks   // of lettering on the plan
+	Lists  float64 // mm, the height of lettering of lists; 0: the smallest
 }
 
 // lamp is the ink of light of a colour, as the camera sees it; beam that of the lines of its beam.
@@ -94,7 +97,16 @@ func (p Pad) Small() style { return p.Style(CapSmall, p.Look.Ink) }
 
 func (p Pad) Quiet() style { return p.Style(CapSmall, p.Look.Quiet) }
 
-func (p Pad) head() style { return p.Small().Strong() }
+// listed is lettering of lists, head of what stands over them.
+func (p Pad) listed(c ink.Colour) style {
+	st := p.Style(cmp.Or(p.Lists, CapSmall), c)
+	if p.Lists > CapSmall {
+		return p.sturdy(st)
+	}
+	return st
+}
+
+func (p Pad) head() style { return p.listed(p.Look.Ink).Strong() }
 
 func (p Pad) Name() style { return p.sturdy(p.Style(capName, p.Look.Ink)) }
 

@@ -29,7 +29,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	}
 	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, c.swings, rays))...)
 	clear = append(clear, tapes(c).drawTapes(p, v, clear, throwLines(throws), slices.Concat(rays, contourLines(lines)))...)
-	clear = append(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays))...)
+	clear = append(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays, c.grounds))...)
 	clear = append(clear, beams.numberBeams(p, v, slices.Concat(clear, throwLines(throws)))...)
 	clear = slices.Concat(clear, c.furnitureObstacles(), rays, throwLines(throws))
 	maps.drawTints(p.On(ink.Tint), v, reliefs)
@@ -50,6 +50,12 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	beams.drawViews(p, v)
 	beams.drawBeams(p, v)
 	labels, rests := things.drawThings(p, v)
+	c.grounds = outlinesOf(rests)
+	for _, d := range c.furniture {
+		for _, r := range d.Rest {
+			c.grounds = append(c.grounds, carto.Obstacle{Outline: r})
+		}
+	}
 	labels = append(labels, readings(c).drawReadings(p, v)...)
 	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
 
@@ -71,6 +77,9 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	return throws, slices.Concat(clear, bodies(p, labels), placed)
 }
 
+// labelAir is clear beside a label, mm: a figure right behind it would be read on from it.
+const labelAir = 0.8
+
 // place finds places for all labels, draws them, and returns the paper they take.
 func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []carto.Obstacle) []carto.Obstacle {
 	var labels []carto.Label
@@ -86,7 +95,7 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 	for i, at := range placed {
 		things[i].draw(p, at)
 		c.form(at.Form)
-		if !things[i].tells(at) {
+		if !things[i].explains(at) {
 			c.Reduced++
 		}
 		if !things[i].full(at) {
@@ -99,7 +108,7 @@ func (c *Drawing) place(p Pad, v layout.View, things []placeable, obstacles []ca
 			c.Missed = append(c.Missed, s)
 		}
 		if at.On {
-			taken = append(taken, hard(at.Box))
+			taken = append(taken, hard(box.Inset(at.Box, -labelAir, 0)))
 		}
 		if at.Leads() {
 			taken = append(taken, carto.Obstacle{Outline: at.Leader[:]})

@@ -64,7 +64,7 @@ func (c readings) faceNote(p Pad, v layout.View, r *meter.Reading, words faceWor
 	c.used("reading:face")
 	mark := symbols.DrawFaceSide(p.of("reading:"+r.Name, c.ReadingAlt(r)).canvas, p.symbols(), headOf(c.In.Setup, v, r), box.Bearing(out), v.Scale)
 	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.reading(), forms: c.faceForms(words),
-		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, weight: 6, leader: 44, led: true, sorely: true}
+		struck: append(struck, section.When(r.StopsStruck(), words.figure)...), anchor: box.Middle(mark.Body[2], mark.Body[3]), body: mark.Box(), toward: &out, priority: 6, leader: 44, led: true, reportMissing: true}
 }
 
 // headOf is the axis of the head that a reading is of, on paper.
@@ -80,17 +80,17 @@ func headOf(s *plan.Setup, v layout.View, r *meter.Reading) r2.Vec {
 // faceForms are the ways to say a reading, fullest first: the figure large, and below it whose it is and how far under the
 // other. Where the list of faces stands right below, the leader to the head tells whose it is; elsewhere nobody could use
 // it without the name.
-func (c readings) faceForms(w faceWords) []saying {
-	said := w.figure + " " + w.side
+func (c readings) faceForms(w faceWords) []noteForm {
+	figure := w.figure + " " + w.side
 	if c.Terse && !c.Second {
 		w.who = ""
 	}
-	forms := []saying{{said, section.Joined(", ", w.who, w.under)}}
+	forms := []noteForm{{figure, section.Joined(", ", w.who, w.under)}}
 	if w.under != "" {
-		forms = append(forms, saying{said, w.who})
+		forms = append(forms, noteForm{figure, w.who})
 	}
 	if w.who != "" { // its leader says whose it is
-		forms = append(forms, saying{said: said})
+		forms = append(forms, noteForm{words: figure})
 	}
 	return forms
 }
@@ -108,6 +108,6 @@ func targetOf(s *plan.Setup, r *meter.Reading) r3.Vec {
 // meterNote marks a meter of the scene.
 func (c readings) meterNote(p Pad, where r2.Vec, r *meter.Reading) placeable {
 	body := c.mark(p, r.Kind, where, r)
-	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.plan(), forms: sayings(r.Name+" "+c.Metered(r), c.Metered(r)),
-		struck: section.When(r.Struck(), c.Metered(r)), anchor: where, body: body, weight: 1.5, tidy: 2, leader: 30, led: true}
+	return &note{object: "reading:" + r.Name, layer: ink.Readings, style: c.Pad.plan(), forms: noteForms(r.Name+" "+c.Metered(r), c.Metered(r)),
+		struck: section.When(r.Struck(), c.Metered(r)), anchor: where, body: body, priority: 1.5, linePenalty: 2, leader: 30, led: true}
 }

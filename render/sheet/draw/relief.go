@@ -88,6 +88,22 @@ func (c maps) trace(f *section.Field, v layout.View) relief {
 	return c.traced(f, v, o)
 }
 
+// lensReach is how far from a camera, m, nobody is filmed.
+const lensReach = 1.25
+
+// aroundLens are the rings close about a camera, unless a light is in them. Receptors that are turned to it look all ways
+// there, and what they find within arm's length of one another says nothing of any face: the tint has it, and no line.
+func (c maps) aroundLens(lens r2.Vec) func(carto.Line) bool {
+	around := box.Of(lens.X-lensReach, lens.Y-lensReach, lens.X+lensReach, lens.Y+lensReach)
+	return func(ring carto.Line) bool {
+		if !ring.Closed || !box.AllIn(ring.Points, around) {
+			return false
+		}
+		b := plane.Bounds(ring.Points)
+		return !slices.ContainsFunc(c.In.Setup.Lights, func(l plan.Light) bool { return box.Contains(b, plan.InPlan(l.Frame.At)) })
+	}
+}
+
 func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	r := relief{levels: section.LevelsOf(c.In)}
 	r.marks = c.marksOf(r.levels)
@@ -95,7 +111,11 @@ func (c maps) traced(f *section.Field, v layout.View, o carto.Options) relief {
 	r.grid = carto.Extrapolate(rimmed(carto.Denoise(f.Grid, noiseShare)), 1)
 	traced := carto.Trace(r.grid, carto.Values(r.levels), o)
 	r.steps = traced.Steps()
-	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(traced.Lines, v.Paper), carto.CliffOptions{})
+	lines := traced.Lines
+	if f.Toward != nil {
+		lines = slices.DeleteFunc(slices.Clone(lines), c.aroundLens(*f.Toward))
+	}
+	r.lines, r.cliffs = carto.Cliffs(carto.OnPaper(lines, v.Paper), carto.CliffOptions{})
 	return r
 }
 
@@ -161,14 +181,14 @@ func (c maps) drawLines(p Pad, v layout.View, r *relief, clear []carto.Obstacle)
 		p.turned(underMiddle(l.At, st.Cap, l.Angle), s, st, ink.Centre, l.Angle, p.Look.rim())
 	}
 	for _, l := range carto.Cut(r.lines, letters) {
-		p.course(p.contourPen(r.marks[l.Index]), l, v)
+		p.strokeLine(p.contourPen(r.marks[l.Index]), l, v)
 	}
 	if p.Look.Plain {
 		c.tickShadows(p, v, r)
 	}
 	for _, k := range r.cliffs {
 		c.used("cliff")
-		p.course(ink.Pen{Colour: p.Look.Contour, Width: Medium}, k.Line, v)
+		p.strokeLine(ink.Pen{Colour: p.Look.Contour, Width: Medium}, k.Line, v)
 		for _, t := range k.Ticks {
 			for _, piece := range ink.ClipPolyline(t[:], box.Corners(v.Panel)) {
 				p.Line(math.Max(Hair, p.Look.Least), p.Look.Contour, piece...)
@@ -224,8 +244,8 @@ func (c maps) figure(r *relief, l carto.Line) (string, style) {
 	return m.words, st
 }
 
-// course draws a contour within the panel.
-func (p Pad) course(pen ink.Pen, l carto.Line, v layout.View) {
+// strokeLine draws a contour within the panel.
+func (p Pad) strokeLine(pen ink.Pen, l carto.Line, v layout.View) {
 	points := l.Points
 	if l.Closed && len(points) > 0 {
 		points = append(append([]r2.Vec(nil), points...), points[0])

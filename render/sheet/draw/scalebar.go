@@ -46,7 +46,8 @@ func rulerFor(times float64, feet bool) ruler {
 func (c Collar) ScaleBar(p Pad, x, top, times float64, paper string) {
 	base := c.Ruler(p, x, top, times)
 	words := layout.ScaleWords(times, c.In.Setup.Feet) + " on " + paper
-	p.Text(box.At(x, base-2.0-p.head().Cap), words, p.head(), ink.Left)
+	st := p.Small().Strong()
+	p.Text(box.At(x, base-2.0-st.Cap), words, st, ink.Left)
 }
 
 // Ruler draws the bar with its figures above, and returns where its lower edge is. The item that
@@ -81,7 +82,7 @@ func (c Collar) North(p Pad, centre r2.Vec) {
 	degrees := c.In.Setup.North
 	p = p.of("north", fmt.Sprintf("True north is %s clockwise from the sheet's up.", unit.FormatAngle(degrees)))
 	symbols.DrawNorth(p.canvas, p.symbols(), centre, degrees, long)
-	letter := p.head()
+	letter := p.Small().Strong()
 	tip := r2.Add(centre, r2.Scale(long/2+2.2, ink.Direction(degrees)))
 	p.Text(r2.Sub(tip, r2.Vec{Y: letter.Cap / 2}), "N", letter, ink.Centre)
 }

@@ -22,14 +22,8 @@ const (
 	headRoom   = 0.05
 )
 
-// How symbols are drawn beyond what is known of a thing: the depth of a soft box by its width, the length of a lift by its
-// width, and how far the weight of a boom lies behind its stand, as a share of its arm and at the most, m.
-const (
-	boxDepth = 0.32
-	liftLong = 1.6
-	boomTail = 0.3
-	boomMost = 0.4
-)
+// boomMost is how far the weight of a boom lies behind its stand at the most, m.
+const boomMost = 0.4
 
 // reach is how far from the head's axis someone reaches the way they face, m.
 func reach(p *plan.Person) float64 {
@@ -60,22 +54,22 @@ func Standing(s *plan.Setup) []r2.Box {
 		add(func(g *box.Bounds) { g.All(s.Rooms[i].Inside, 0) })
 	}
 	for i := range s.Openings {
-		add(func(g *box.Bounds) { growOpening(g, &s.Openings[i]) })
+		add(func(g *box.Bounds) { includeOpening(g, &s.Openings[i]) })
 	}
 	for i := range s.Furniture {
-		add(func(g *box.Bounds) { growFurniture(g, &s.Furniture[i]) })
+		add(func(g *box.Bounds) { includeFurniture(g, &s.Furniture[i]) })
 	}
 	for i := range s.People {
-		add(func(g *box.Bounds) { growPerson(g, &s.People[i]) })
+		add(func(g *box.Bounds) { includePerson(g, &s.People[i]) })
 	}
 	for i := range s.Cameras {
 		add(func(g *box.Bounds) { g.Point(plan.InPlan(s.Cameras[i].Frame.At), bodyRoom) })
 	}
 	for i := range s.Lights {
-		add(func(g *box.Bounds) { growLight(g, s, &s.Lights[i]) })
+		add(func(g *box.Bounds) { includeLight(g, s, &s.Lights[i]) })
 	}
 	for i := range s.Grip {
-		add(func(g *box.Bounds) { growGrip(g, &s.Grip[i]) })
+		add(func(g *box.Bounds) { includeGrip(g, &s.Grip[i]) })
 	}
 	for _, m := range s.Meters {
 		add(func(g *box.Bounds) { g.Point(plan.InPlan(m.At), 0.1) })
@@ -90,8 +84,8 @@ func Seams(s *plan.Setup) layout.Seams {
 	return layout.Seams{Never: Standing(&loose), Rather: Standing(&plan.Setup{Furniture: s.Furniture})}
 }
 
-// growPerson takes in the ground of one.
-func growPerson(g *box.Bounds, p *plan.Person) {
+// includePerson takes in the ground of one.
+func includePerson(g *box.Bounds, p *plan.Person) {
 	g.Point(p.At, personRoom)
 	g.Point(r2.Add(p.At, r2.Scale(reach(p)-personRoom, ink.Direction(bodyBearing(p)))), personRoom)
 	for _, q := range p.Parts {
@@ -99,41 +93,41 @@ func growPerson(g *box.Bounds, p *plan.Person) {
 	}
 }
 
-// growFurniture takes in the ground of one.
-func growFurniture(g *box.Bounds, f *plan.Furniture) {
+// includeFurniture takes in the ground of one.
+func includeFurniture(g *box.Bounds, f *plan.Furniture) {
 	for _, q := range f.Parts {
 		g.All(q.Outline, 0)
 	}
 }
 
-// growLight takes in the ground of one, with the head behind its face.
-func growLight(g *box.Bounds, s *plan.Setup, l *plan.Light) {
+// includeLight takes in the ground of one, with the head behind its face.
+func includeLight(g *box.Bounds, s *plan.Setup, l *plan.Light) {
 	at, wide := plan.InPlan(l.Frame.At), l.Head.Source.Opening.Width
 	g.Point(at, math.Max(bodyRoom, wide/2))
 	if _, deep := bodyOf(s, l); math.Abs(section.Tilt(l.Frame.Axis)) < symbols.Overhead {
-		deep = math.Max(deep, boxDepth*wide)
+		deep = math.Max(deep, symbols.BoxDepth*wide)
 		g.Point(r2.Sub(at, r2.Scale(deep, ink.Direction(frameBearing(l.Frame)))), headRoom)
 	}
-	growMount(g, &l.Mount, at)
+	includeMount(g, &l.Mount, at)
 }
 
-// growGrip takes in the ground of one.
-func growGrip(g *box.Bounds, k *plan.Grip) {
+// includeGrip takes in the ground of one.
+func includeGrip(g *box.Bounds, k *plan.Grip) {
 	g.Point(plan.InPlan(k.Frame.At), k.Size[0]/2)
-	growMount(g, &k.Mount, plan.InPlan(k.Frame.At))
+	includeMount(g, &k.Mount, plan.InPlan(k.Frame.At))
 }
 
-// growMount takes in the ground of what carries a thing at a point.
-func growMount(g *box.Bounds, m *plan.Mount, at r2.Vec) {
+// includeMount takes in the ground of what carries a thing at a point.
+func includeMount(g *box.Bounds, m *plan.Mount, at r2.Vec) {
 	g.All(m.PoleEnds, 0)
 	switch m.Kind {
 	case term.Ceiling:
 		return
 	case term.Lift:
-		g.Point(m.Base, m.Foot*math.Hypot(0.5, liftLong/2))
+		g.Point(m.Base, m.Foot*math.Hypot(0.5, symbols.LiftLength/2))
 	case term.Boom:
 		if arm := r2.Sub(m.Base, at); r2.Norm(arm) > 0 {
-			g.Point(r2.Add(m.Base, r2.Scale(math.Min(boomTail*r2.Norm(arm), boomMost), r2.Unit(arm))), headRoom)
+			g.Point(r2.Add(m.Base, r2.Scale(math.Min(symbols.BoomTail*r2.Norm(arm), boomMost), r2.Unit(arm))), headRoom)
 		}
 	}
 	if m.Foot > 0 {
@@ -141,8 +135,8 @@ func growMount(g *box.Bounds, m *plan.Mount, at r2.Vec) {
 	}
 }
 
-// growOpening takes in what the leaf of an opening swings over.
-func growOpening(g *box.Bounds, o *plan.Opening) {
+// includeOpening takes in what the leaf of an opening swings over.
+func includeOpening(g *box.Bounds, o *plan.Opening) {
 	if len(o.Leaf) == 0 {
 		return
 	}

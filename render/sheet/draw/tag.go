@@ -16,17 +16,17 @@ import (
 // the first shows all lines, the next shortens the first of them, the next shows that alone, and
 // the last the number, which shrinks after everything else; below that it stands in the table of the collar only.
 type tag struct {
-	object string
-	number string
-	cap    float64     // of the number, mm
-	open   bool        // number in ink on paper, not paper on ink
-	strip  *ink.Colour // the light's colour, nil for none
-	lines  [][]string  // each a row of words with wide spaces between
-	short  string      // in place of all of them; empty: the first
-	anchor r2.Vec      // mm
-	drawn  symbols.Drawn
-	weight float64
-	struck []string // words that are struck through
+	object   string
+	number   string
+	cap      float64     // of the number, mm
+	open     bool        // number in ink on paper, not paper on ink
+	strip    *ink.Colour // the light's colour, nil for none
+	lines    [][]string  // each a row of words with wide spaces between
+	short    string      // in place of all of them; empty: the first
+	anchor   r2.Vec      // mm
+	drawn    symbols.Drawn
+	priority float64
+	struck   []string // words that are struck through
 }
 
 // Sizes of a tag, mm.
@@ -118,14 +118,14 @@ func lineWide(st style, words []string) float64 {
 
 // label is the tag as the placer of labels sees it.
 func (t *tag) label(p Pad) carto.Label {
-	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Weight: t.weight}
+	l := carto.Label{Anchor: t.anchor, Body: t.drawn.Box(), Priority: t.priority}
 	for _, f := range t.forms() {
 		l.Forms = append(l.Forms, carto.Form{Size: t.size(p, f), Leader: tagLeads})
 	}
 	return l
 }
 
-func (t *tag) tells(at carto.Placement) bool {
+func (t *tag) explains(at carto.Placement) bool {
 	return at.On && (len(t.lines) == 0 || len(t.forms()[at.Form].lines) > 0)
 }
 
@@ -178,12 +178,12 @@ func (t *tag) leader(at carto.Placement) (from, to r2.Vec) {
 		to = from
 	}
 	to = touch(from, t.anchor, t.drawn.Body, to)
-	return from, box.Interpolate(to, centreOf(t.drawn.Body, to), into)
+	return from, box.Interpolate(to, centreOf(t.drawn.Body, to), leaderInset)
 }
 
-// into is how far a leader goes on from the outline of a symbol toward its middle: the outline is of
+// leaderInset is how far a leader goes on from the outline of a symbol toward its middle: the outline is of
 // straight lines, and what is drawn inside it may not reach its corners.
-const into = 0.4
+const leaderInset = 0.4
 
 // centreOf is the middle of the corners of an outline; other where it has none.
 func centreOf(outline []r2.Vec, other r2.Vec) r2.Vec {

@@ -64,7 +64,7 @@ func (c things) gripLines(g *plan.Grip) [][]string {
 		return c.nameLine(g.Name)
 	}
 	st := c.Pad.plan()
-	what := section.Joined(" ", string(g.Kind), c.Bare(g.Size[0])+" × "+c.Bare(g.Size[1]))
+	what := section.Joined(" ", string(g.Kind), c.GripSize(g, c.Bare))
 	lines := [][]string{
 		{st.Strong().Ellipsis(what, tagRoom)},
 		section.NonEmpty(st.Ellipsis(section.Joined(", ", g.Cloth, g.Surface), tagRoom/2), "h "+c.Bare(g.Height)),

@@ -30,8 +30,9 @@ type Row struct {
 // Block is a headed piece of the collar as it is lettered.
 type Block struct {
 	Sizes layout.Block
-	title string
-	alarm bool // in the accent colour
+	title []string // in lines
+	alarm bool     // in the accent colour
+	more  float64  // mm, the pitch of its lines
 	lead  []Row
 	Rows  []Row
 }
@@ -48,8 +49,8 @@ func (b *Block) sized() *Block {
 // headHeight is that of the heading and of what repeats with it.
 func (b *Block) headHeight() float64 {
 	h := 0.0
-	if b.title != "" {
-		h = headRise
+	if n := len(b.title); n > 0 {
+		h = headRise + b.more*float64(n-1)
 	}
 	for _, r := range b.lead {
 		h += r.Height
@@ -57,18 +58,23 @@ func (b *Block) headHeight() float64 {
 	return h
 }
 
+// again stands behind the heading of a block that runs on from another column.
+const again = "(continued)"
+
 // drawHead letters the heading and the repeated rows, and returns the top of what follows.
 func (b *Block) drawHead(p Pad, x, top float64, continued bool) float64 {
-	if b.title != "" {
+	if n := len(b.title); n > 0 {
 		st := p.head()
 		if b.alarm {
 			st = st.inked(p.Look.Alarm)
 		}
-		p.Text(box.At(x, top-st.Cap), b.title, st, ink.Left)
-		if continued {
-			p.Text(box.At(x+st.Width(b.title+" "), top-st.Cap), "(continued)", p.Quiet(), ink.Left)
+		for i, l := range b.title {
+			p.Text(box.At(x, top-st.Cap-b.more*float64(i)), l, st, ink.Left)
 		}
-		top -= headRise
+		if from := st.Width(b.title[n-1] + " "); continued && from+p.listed(p.Look.Quiet).Width(again) <= layout.Measure {
+			p.Text(box.At(x+from, top-st.Cap-b.more*float64(n-1)), again, p.listed(p.Look.Quiet), ink.Left)
+		}
+		top -= headRise + b.more*float64(n-1)
 	}
 	return DrawRows(p, b.lead, x, top)
 }

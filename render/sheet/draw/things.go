@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -45,7 +46,7 @@ func (c things) drawThings(p Pad, v layout.View) (labels []placeable, rests []ca
 func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, placeable) {
 	colour := c.Pad.lamp(section.LampColour(l))
 	lamp := lampOf(c.In.Setup, l, v.Scale)
-	lamp.At, lamp.Bearing, lamp.Colour, lamp.Mount = v.Flat(l.Frame.At), frameBearing(l.Frame), colour, c.mount(v, &l.Mount, lightHold(l))
+	lamp.At, lamp.Bearing, lamp.Colour, lamp.Mount = v.Flat(l.Frame.At), frameBearing(l.Frame), colour, c.mount(v, &l.Mount, holdOf(l))
 	if lamp.Mount.Hold == symbols.Hung {
 		lamp.Mount.Footprint = max(lamp.Face.X, lamp.Face.Y, lamp.Body.X, lamp.Body.Y)
 	}
@@ -56,7 +57,7 @@ func (c things) drawLight(p Pad, v layout.View, l *plan.Light) (symbols.Drawn, p
 	})
 	c.usedAs(mountKind(lamp.Mount.Hold), symbols.MountSign(lamp.Mount.Hold))
 	d := symbols.DrawLight(p.of("light:"+l.Name, c.LightAlt(l)).canvas, p.symbols(), lamp)
-	return d, &tag{object: "light:" + l.Name, number: l.Tag, cap: c.Pad.Ranks.Lamp, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, weight: 3,
+	return d, &tag{object: "light:" + l.Name, number: l.Tag, cap: c.Pad.Ranks.Lamp, strip: &colour, lines: c.lightLines(l), short: c.shortLabel(l), anchor: lamp.At, drawn: d, priority: 3,
 		struck: section.When(len(section.OnColour(c.In.Setup, l.Name)) > 0, section.LightColour(l))}
 }
 
@@ -83,9 +84,9 @@ func (c things) drawGrip(p Pad, v layout.View, g *plan.Grip) (symbols.Drawn, pla
 		return symbols.DrawGrip(to, k, symbols.Grip{Kind: s.Kind, Tilt: s.Tilt, Size: r2.Scale(scale, r2.Vec{X: g.Size[0], Y: g.Size[1]}), Black: s.Black})
 	})
 	c.usedAs(mountKind(s.Mount.Hold), symbols.MountSign(s.Mount.Hold))
-	alt := fmt.Sprintf("Grip %s, %s %s by %s, its middle %s high.", g.Tag, g.Kind, c.Length(g.Size[0]), c.Length(g.Size[1]), c.Length(g.Height))
+	alt := fmt.Sprintf("Grip %s, %s %s, its middle %s high.", g.Tag, g.Kind, strings.ReplaceAll(c.GripSize(g, c.Length), " × ", " by "), c.Length(g.Height))
 	d := symbols.DrawGrip(p.of("grip:"+g.Name, alt).canvas, p.symbols(), s)
-	return d, &tag{object: "grip:" + g.Name, number: g.Tag, cap: c.Pad.markCap(), open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, weight: 2}
+	return d, &tag{object: "grip:" + g.Name, number: g.Tag, cap: c.Pad.markCap(), open: true, lines: c.gripLines(g), anchor: s.At, drawn: d, priority: 2}
 }
 
 // drawCamera draws a camera.
@@ -94,7 +95,7 @@ func (c things) drawCamera(p Pad, v layout.View, m *plan.Camera) (symbols.Drawn,
 	c.used("camera")
 	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, unit.FormatLens(m.Lens), c.Length(m.Height), unit.FormatAngle(m.HAOV))
 	d := symbols.DrawCamera(p.of("camera:"+m.Name, alt).canvas, p.symbols(), s)
-	return d, &tag{object: "camera:" + m.Name, number: m.Name, cap: c.Pad.markCap(), lines: c.cameraLines(m), anchor: s.At, drawn: d, weight: 2}
+	return d, &tag{object: "camera:" + m.Name, number: m.Name, cap: c.Pad.markCap(), lines: c.cameraLines(m), anchor: s.At, drawn: d, priority: 2}
 }
 
 // drawPerson draws someone in their pose. The name stands at head and shoulders: legs may be under a
@@ -109,7 +110,7 @@ func (c things) drawPerson(p Pad, v layout.View, who *plan.Person) (symbols.Draw
 		linesOnly(p.page.Items[first:], p.Look.Paper, symbols.Fine) // legs are drawn in finer lines than the rest
 	}
 	c.People[who.Name] = d
-	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.plan(), forms: sayings(who.Name), anchor: s.At, body: torsoBox(s, d), shape: s.Trunk(), weight: 1.5, leader: 24}
+	return d, &note{object: "person:" + who.Name, layer: ink.People, style: c.Pad.plan(), forms: noteForms(who.Name), anchor: s.At, body: torsoBox(s, d), shape: s.Trunk(), priority: 1.5, leader: 24}
 }
 
 // highestLegs is how high the thighs of somebody seated reach, m.

@@ -11,6 +11,8 @@ import (
 type Typesetter struct {
 	Pad Pad               // for its styles; it has no page
 	cut func(text string) // receives every text that does not fit and is cut
+
+	Narrow bool // a column of a table was narrower than a word in it
 }
 
 // Set wraps a text and says so where it has to be cut.
@@ -24,9 +26,10 @@ func (c *Typesetter) Set(s string, st style, width float64, most int) []string {
 
 // Block lays a section out, with its figure first.
 func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
-	b := &Block{title: s.Title, alarm: s.Alarm, Sizes: layout.Block{Rank: s.Rank}, Rows: figure}
+	head := c.Pad.head()
+	b := &Block{title: c.Set(s.Title, head, layout.Measure, 2), more: head.Leading(), alarm: s.Alarm, Sizes: layout.Block{Rank: s.Rank}, Rows: figure}
 	for _, w := range s.Words {
-		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.Quiet(), nil)...)
+		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Quiet), nil)...)
 	}
 	for i := range s.Tables {
 		lead, rows := c.rows(&s.Tables[i])
@@ -44,14 +47,14 @@ func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
 		b.Rows = append(b.Rows, Space(RowAir))
 	}
 	for _, w := range s.Without {
-		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.Small().inked(c.Pad.Look.Alarm), nil)...)
+		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Alarm), nil)...)
 	}
 	mark := c.Pad.Look.Quiet
 	if s.Alarm {
 		mark = c.Pad.Look.Alarm
 	}
 	for _, w := range s.Points {
-		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.Small(), &mark)...)
+		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Ink), &mark)...)
 	}
 	return b.sized()
 }

@@ -37,7 +37,7 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 			flexible = i
 			continue
 		}
-		w[i] = c.Pad.Quiet().Width(col.Head)
+		w[i] = c.Pad.listed(c.Pad.Look.Quiet).Width(col.Head)
 		for _, e := range t.Entries {
 			cell := c.cellStyle(col, &e).Width(e.Cells[i])
 			if i == 0 && e.Chip != nil {
@@ -50,8 +50,20 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 	if flexible >= 0 {
 		c.giveWay(t, w, &rest)
 		w[flexible] = rest
+		c.Narrow = c.Narrow || c.longestWord(t, flexible) > rest
 	}
 	return w
+}
+
+// longestWord is how far the longest word of a column runs, mm.
+func (c *Typesetter) longestWord(t *section.Table, column int) float64 {
+	longest := 0.0
+	for i := range t.Entries {
+		for _, w := range words(t.Entries[i].Cells[column]) {
+			longest = math.Max(longest, c.cellStyle(t.Columns[column], &t.Entries[i]).Width(w))
+		}
+	}
+	return longest
 }
 
 // leastFlexible is what the widest column of words leaves to the flexible one, mm.
@@ -77,7 +89,7 @@ func (c *Typesetter) giveWay(t *section.Table, w []float64, rest *float64) {
 func wraps(col section.Column) bool { return col.Flexible || col.Align == ink.Left && !col.Strong }
 
 func (c *Typesetter) cellStyle(col section.Column, e *section.Entry) style {
-	st := c.Pad.Small()
+	st := c.Pad.listed(c.Pad.Look.Ink)
 	st.bold = col.Strong
 	if e.Alarm {
 		st.colour = c.Pad.Look.Alarm
@@ -91,7 +103,7 @@ func (c *Typesetter) header(t *section.Table, widths []float64) (Row, bool) {
 	for _, col := range t.Columns {
 		named = named || col.Head != ""
 	}
-	st := c.Pad.Quiet()
+	st := c.Pad.listed(c.Pad.Look.Quiet)
 	return Row{Height: st.Leading() + 0.3, rule: true, Draw: func(p Pad, x, top float64) {
 		for i, col := range t.Columns {
 			p.Text(box.At(x+cellX(col, widths[i]), top-st.Cap), col.Head, st, col.Align)
@@ -125,16 +137,16 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 	}
 	var notes []string
 	for _, n := range e.Notes {
-		notes = append(notes, c.Set(n, c.Pad.Quiet(), layout.Measure-indent, maxLines)...)
+		notes = append(notes, c.Set(n, c.Pad.listed(c.Pad.Look.Quiet), layout.Measure-indent, maxLines)...)
 	}
-	st := c.Pad.Small()
+	st := c.Pad.listed(c.Pad.Look.Ink)
 	return Row{
 		Height: st.Cap + st.Leading()*float64(deepest+len(notes)-1) + 2*RowAir + 0.4,
 		rule:   true,
 		Draw: func(p Pad, x, top float64) {
 			c.drawRow(t, p, e, cells, widths, x, top-RowAir)
 			for i, n := range notes {
-				p.Text(box.At(x+indent, top-RowAir-st.Cap-st.Leading()*float64(deepest+i)), n, p.Quiet(), ink.Left)
+				p.Text(box.At(x+indent, top-RowAir-st.Cap-st.Leading()*float64(deepest+i)), n, p.listed(p.Look.Quiet), ink.Left)
 			}
 		},
 	}

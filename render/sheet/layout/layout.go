@@ -67,6 +67,17 @@ func (l *Layout) splits() int {
 	return n
 }
 
+// HoldsAsMuch says whether a layout with lists in larger lettering is no worse than the one with the least: of each rank as
+// many blocks stand on the sheet as a whole, and in one column.
+func (l *Layout) HoldsAsMuch(least *Layout) bool {
+	for rank := must; rank <= Wanted; rank++ {
+		if l.begun(rank) > least.begun(rank) {
+			return false
+		}
+	}
+	return l.splits() <= least.splits()
+}
+
 // rows is how many rows of blocks of a rank stand on the sheet.
 func (l *Layout) rows(of Rank) int {
 	n := 0

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan/unit"
+	"scrimshaw/symbols/ink"
 )
 
 // Paper is a size of sheet, mm, upright: Width is the shorter side.
@@ -15,7 +16,7 @@ type Paper struct {
 
 // papers are ISO 216 A4 to A1 and ANSI/ASME Y14.1 A to D, smallest first within each series.
 func papers() []Paper {
-	const inch = 25.4
+	const inch = ink.Inch
 	return []Paper{
 		{"A4", 210, 297}, {"A3", 297, 420}, {"A2", 420, 594}, {"A1", 594, 841},
 		{"letter", 8.5 * inch, 11 * inch}, {"tabloid", 11 * inch, 17 * inch},

@@ -101,7 +101,7 @@ setups:
 	}
 }
 
-// TestAccessoriesAreChanges: where a zoom stands, wire, leaves, gels and cloth are told each by itself, and what stays is not.
+// TestAccessoriesAreChanges: where a zoom stands, wire, leaves, gels and cloth are listed each by itself, and what stays is not.
 func TestAccessoriesAreChanges(t *testing.T) {
 	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
 people: {ada: {at: [2, 3]}}

@@ -65,7 +65,7 @@ func turned(was, is r3.Vec) bool {
 
 // gripChanges say how a piece of grip differs.
 func (c Report) gripChanges(was, is *plan.Grip) []string {
-	size := func(g *plan.Grip) string { return c.Length(g.Size[0]) + " × " + c.Length(g.Size[1]) }
+	size := func(g *plan.Grip) string { return c.GripSize(g, c.Length) }
 	facing := ""
 	if turned(was.Frame.Axis, is.Frame.Axis) {
 		facing = "faces " + cmp.Or(strings.TrimPrefix(panWords(is.Frame.Axis), "pan "), tiltWords(is.Frame.Axis))

@@ -54,6 +54,7 @@ type Field struct {
 	Over   float64              // how high over its floor that plane is, m
 	Colour []colour.RGB         // the light at the points of the grid, AP1; nil: nobody asks for its colour
 	Probe  func(r2.Vec) float64 // the light at a point, for true edges; nil: the grid alone
+	Toward *r2.Vec              // where the camera stands that its receptors are turned to, m; nil: they are not turned
 	Coarse bool                 // whether the set is too large for points as close as usual
 
 	Uncomputed []plan.Uncomputed // keys that could change it, or the stops that it is read in, and that nothing computes yet

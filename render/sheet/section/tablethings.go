@@ -110,7 +110,7 @@ func (c Report) grip() *Section {
 	for i := range c.In.Setup.Grip {
 		g := &c.In.Setup.Grip[i]
 		t.Entries = append(t.Entries, Entry{
-			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, g.Surface), c.Bare(g.Size[0]) + " × " + c.Bare(g.Size[1]),
+			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, g.Surface), c.GripSize(g, c.Bare),
 				c.Bare(g.Height)},
 			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing)),
 		})
@@ -127,6 +127,14 @@ func (c Report) grip() *Section {
 		}
 	}
 	return &Section{Title: c.measured("Grip"), Rank: layout.Wanted, Tables: []Table{t}}
+}
+
+// GripSize is how large a piece of grip is, its lengths written in a way: a disc by its diameter.
+func (c Report) GripSize(g *plan.Grip, written func(metres float64) string) string {
+	if g.Round() {
+		return written(g.Size[0]) + " across"
+	}
+	return written(g.Size[0]) + " × " + written(g.Size[1])
 }
 
 // gripName is what a piece of grip is called: by the catalogue, else by its kind.

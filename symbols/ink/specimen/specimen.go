@@ -78,7 +78,7 @@ func shapes(c ink.Canvas) {
 	fine := ink.Pen{Colour: black, Width: 0.35}
 	c.Rect(fine.Filled(sand), at(6, 70), at(22, 86))
 	c.Circle(fine.Filled(amber), at(34, 78), 8)
-	c.Draw(fine.Filled(sand), ink.Ring(at(54, 78), 8, 4))
+	c.Draw(fine.Filled(sand), append(ink.Circle(at(54, 78), 8), ink.Arc(at(54, 78), 4, 90, 450).Close()...))
 	c.Draw(fine.Filled(white), ink.Sector(at(66, 70), 14, 20, 80))
 	c.Draw(fine.Filled(sand), ink.Capsule(at(88, 74), at(96, 82), 4))
 	c.Draw(fine, ink.RoundRect(at(104, 70), at(120, 86), 3))

@@ -7,14 +7,14 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// course is a line as a way to walk, measured in its own units from its first point.
-type course struct {
+// measuredLine is a line with its length up to each point, by which places along it are found (linear referencing).
+type measuredLine struct {
 	Line
 	upTo []float64 // length up to each point; of a ring, the whole length last
 }
 
-func newCourse(l Line) course {
-	c := course{Line: l, upTo: make([]float64, l.spans()+1)}
+func measureLine(l Line) measuredLine {
+	c := measuredLine{Line: l, upTo: make([]float64, l.spans()+1)}
 	for i := range l.spans() {
 		a, b := l.span(i)
 		c.upTo[i+1] = c.upTo[i] + r2.Norm(r2.Sub(b, a))
@@ -22,10 +22,10 @@ func newCourse(l Line) course {
 	return c
 }
 
-func (c course) length() float64 { return c.upTo[len(c.upTo)-1] }
+func (c measuredLine) length() float64 { return c.upTo[len(c.upTo)-1] }
 
 // wrap brings s into the ring, or to the ends of an open line.
-func (c course) wrap(s float64) float64 {
+func (c measuredLine) wrap(s float64) float64 {
 	all := c.length()
 	if !c.Closed {
 		return math.Min(math.Max(s, 0), all)
@@ -37,13 +37,13 @@ func (c course) wrap(s float64) float64 {
 }
 
 // piece returns the index of the straight piece that s lies on.
-func (c course) piece(s float64) int {
+func (c measuredLine) piece(s float64) int {
 	i := sort.SearchFloat64s(c.upTo, s)
 	return min(max(i-1, 0), c.spans()-1)
 }
 
 // at returns the point at s and the unit direction there.
-func (c course) at(s float64) (p, d r2.Vec) {
+func (c measuredLine) at(s float64) (p, d r2.Vec) {
 	s = c.wrap(s)
 	i := c.piece(s)
 	a, b := c.span(i)
@@ -56,7 +56,7 @@ func (c course) at(s float64) (p, d r2.Vec) {
 }
 
 // cut returns the points from s to t > s; on a ring t may lie past its end.
-func (c course) cut(s, t float64) Line {
+func (c measuredLine) cut(s, t float64) Line {
 	out := Line{Level: c.Level, Index: c.Index}
 	p, _ := c.at(s)
 	out.add(p, false)
@@ -77,7 +77,7 @@ func (c course) cut(s, t float64) Line {
 
 // without returns what is left of the line when the gaps are taken out. Gaps are given in
 // ascending order, do not overlap, and on a ring only the last may run past its end.
-func (c course) without(gaps [][2]float64) []Line {
+func (c measuredLine) without(gaps [][2]float64) []Line {
 	if len(gaps) == 0 {
 		return []Line{c.Line}
 	}

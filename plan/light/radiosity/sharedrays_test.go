@@ -12,27 +12,27 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// Up to a crowd every place has all rays; beyond it all places together have about as many, and none fewer than the least.
+// Up to so many, every place has all rays; beyond it all places together have about as many, and none fewer than the least.
 func TestRaysAreSharedInACrowd(t *testing.T) {
 	q := Quality{Point: 8192, More: 1 << 14, Cell: 64, Near: 0.8, Noise: 1e-3}
-	if q.among(crowd) != q {
-		t.Errorf("%d places get %+v, want all of %+v", crowd, q.among(crowd), q)
+	if q.among(placesFullyRead) != q {
+		t.Errorf("%d places get %+v, want all of %+v", placesFullyRead, q.among(placesFullyRead), q)
 	}
-	four := q.among(4 * crowd)
+	four := q.among(4 * placesFullyRead)
 	if want := (Quality{Point: 2048, More: 1 << 12, Cell: 16, Near: 0.4, Noise: 4e-3}); four.Point != want.Point ||
 		four.More != want.More || four.Cell != want.Cell || math.Abs(four.Near-want.Near) > 1e-12 || four.Noise != want.Noise {
-		t.Errorf("four times a crowd gets %+v, want %+v", four, want)
+		t.Errorf("four times as many places get %+v, want %+v", four, want)
 	}
-	if most := q.among(1000 * crowd); most.Point != leastPoint || most.More != leastMore || most.Cell != leastCell {
+	if most := q.among(1000 * placesFullyRead); most.Point != leastPoint || most.More != leastMore || most.Cell != leastCell {
 		t.Errorf("a multitude gets %+v", most)
 	}
 	coarse := Quality{Point: 300, More: 100, Cell: 8}
-	if few := coarse.among(1000 * crowd); few.Point != 300 || few.More != 100 || few.Cell != 8 {
+	if few := coarse.among(1000 * placesFullyRead); few.Point != 300 || few.More != 100 || few.Cell != 8 {
 		t.Errorf("what is coarse already gets %+v of %+v", few, coarse)
 	}
 }
 
-// Receptors in a crowd read what they read alone, within what their own rays say that they may be off by.
+// Receptors at many places read what they read alone, within what their own rays say that they may be off by.
 func TestACrowdReadsAsEachAlone(t *testing.T) {
 	r := rand.New(rand.NewPCG(31, 32))
 	q := Quality{Patch: 0.4, Links: 64, More: 4096, Point: 4096, Near: 0.5, Cell: 16, HotSamples: 2, Edge: 3e-3, Matters: 0.02, Noise: 3e-3}
@@ -40,22 +40,22 @@ func TestACrowdReadsAsEachAlone(t *testing.T) {
 	bvh := solid.NewBVH(s)
 	lamp := &bulb{bvh: bvh, at: free(r, s, bvh), flux: grey(3000), cos: -1}
 	var points []receptor.Receptor
-	for range 2*crowd + 1 {
+	for range 2*placesFullyRead + 1 {
 		axis := r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()})
 		points = append(points, receptor.Receptor{At: free(r, s, bvh), Axis: axis, Response: receptor.Dome})
 	}
 	together, _ := trace(t, s, q, points, nil)
 	crowded := solve(t, together, lamp)
-	if !crowded.Crowded() {
-		t.Fatalf("%d places are no crowd", len(points))
+	if !crowded.SharesRays() {
+		t.Fatalf("%d places share no rays", len(points))
 	}
 	apart, honest := 0.0, 0
 	const some = 12
 	for i := range some {
 		alone, _ := trace(t, s, q, points[i:i+1], nil)
 		one := solve(t, alone, lamp)
-		if one.Crowded() {
-			t.Fatal("one place is a crowd")
+		if one.SharesRays() {
+			t.Fatal("one place shares rays")
 		}
 		sum := func(s *Solution, n int) (y float64) {
 			for _, e := range s.Point(n, 0) {

@@ -21,15 +21,15 @@ type hotSample struct {
 // that is got of them. Of one close by so much is got that it may not be left to chance.
 func (t *Transport) sampleHot(e *tracer, s *hotParts, from *viewpoint, each func(g hotSample)) {
 	e.choice.update(s, from)
-	looks := hotLooks{t.samples, e, s, from, each}
+	sampler := hotSampler{t.samples, e, s, from, each}
 	for _, i := range e.choice.close {
-		looks.close(&s.patches[i])
+		sampler.close(&s.patches[i])
 	}
-	looks.far(e.choice.chances)
+	sampler.far(e.choice.chances)
 }
 
-// hotLooks are looks at hot elements from a viewpoint, by points of a sequence.
-type hotLooks struct {
+// hotSampler samples hot elements from a viewpoint, by points of a sequence.
+type hotSampler struct {
 	samples []sobol.Sample
 	tracer  *tracer
 	of      *hotParts
@@ -39,7 +39,7 @@ type hotLooks struct {
 
 // close looks at those parts of a hot patch that are close by, each time from a place of its own: from close by, places
 // differ much.
-func (l *hotLooks) close(of *hotPatch) {
+func (l *hotSampler) close(of *hotPatch) {
 	from := l.from
 	for k := of.from; k < of.to; k++ {
 		part := &l.of.parts[k]
@@ -55,7 +55,7 @@ func (l *hotLooks) close(of *hotPatch) {
 
 // far looks at some of the parts that are not close by, of patches by their chances and of parts by what they
 // return.
-func (l *hotLooks) far(chances []float64) {
+func (l *hotSampler) far(chances []float64) {
 	from, s := l.from, l.of
 	looks := float64(from.samples) / from.standsFor
 	all := chances[len(chances)-1]
@@ -80,7 +80,7 @@ func (l *hotLooks) far(chances []float64) {
 }
 
 // one is one look, by a point of the sequence. It counts for so much.
-func (l *hotLooks) one(g hotSample, point int, counts float64) {
+func (l *hotSampler) one(g hotSample, point int, counts float64) {
 	x, y, way := l.samples[point%len(l.samples)].Shifted(&l.from.shift)
 	if seen := l.tracer.seenFrom(l.from.place(x, y), l.from, g.part, way); seen != (colour.RGB{}) {
 		g.gain = seen.Scale(counts)

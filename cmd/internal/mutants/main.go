@@ -1,0 +1,124 @@
+// Command mutants changes the code of packages in one place at a time and runs their short tests each time: a change that
+// no test notices has lived. It takes a sample, so that packages can be tried whose tests take seconds; .ci/mutate tries
+// every change of the small ones. Run it from the root of the tree:
+//
+//	go run ./cmd/internal/mutants -n 80 -seed 1 plan/light/radiosity
+//
+// It exits with 1 where fewer than 85 % of the changes are noticed.
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// least is the share of changes that tests have to notice, percent.
+const least = 85
+
+func main() {
+	n := flag.Int("n", 40, "how many changes of each package to try")
+	seed := flag.Uint64("seed", 1, "which changes")
+	flag.Parse()
+	status := 0
+	for _, pkg := range flag.Args() {
+		noticed, lived, err := try(pkg, *n, *seed)
+		if err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(2)
+		}
+		fmt.Printf("%s: %d of %d changes noticed\n", pkg, noticed, noticed+lived)
+		if 100*noticed < least*(noticed+lived) {
+			status = 1
+		}
+	}
+	os.Exit(status)
+}
+
+// try tries a sample of the changes of a package. Those that do not compile do not count.
+func try(pkg string, n int, seed uint64) (noticed, lived int, err error) {
+	all, err := changesOf(pkg)
+	if err != nil {
+		return 0, 0, err
+	}
+	if len(all) == 0 {
+		return 0, 0, fmt.Errorf("%s: nothing to change: name a folder with Go files, from the root of the tree", pkg)
+	}
+	r := rand.New(rand.NewPCG(seed, 0))
+	r.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
+	folder, err := os.MkdirTemp("", "mutants")
+	if err != nil {
+		return 0, 0, err
+	}
+	defer os.RemoveAll(folder)
+	for _, c := range all {
+		if noticed+lived == n {
+			break
+		}
+		out, passed, err := test(pkg, c, folder)
+		switch {
+		case err != nil:
+			return 0, 0, err
+		case passed:
+			lived++
+			fmt.Println(c)
+		case !strings.Contains(out, "[build failed]"):
+			noticed++
+		}
+	}
+	return noticed, lived, nil
+}
+
+// changesOf are those of all files of a package but its tests.
+func changesOf(pkg string) (all []change, err error) {
+	files, err := filepath.Glob(filepath.Join(pkg, "*.go"))
+	if err != nil {
+		return nil, err
+	}
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		text, err := os.ReadFile(name)
+		if err != nil {
+			return nil, err
+		}
+		found, err := changes(name, text)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, found...)
+	}
+	return all, nil
+}
+
+// test runs the short tests of a package with a change laid over its file, which stays as it is. A test that runs for ever
+// has noticed.
+func test(pkg string, c change, folder string) (out string, passed bool, err error) {
+	text, err := os.ReadFile(c.file)
+	if err != nil {
+		return "", false, err
+	}
+	changed, overlay := filepath.Join(folder, "changed.go"), filepath.Join(folder, "overlay.json")
+	whole, err := filepath.Abs(c.file)
+	if err != nil {
+		return "", false, err
+	}
+	list, err := json.Marshal(map[string]map[string]string{"Replace": {whole: changed}})
+	if err != nil {
+		return "", false, err
+	}
+	for name, content := range map[string][]byte{changed: []byte(c.apply(text)), overlay: list} {
+		if err := os.WriteFile(name, content, 0o600); err != nil {
+			return "", false, err
+		}
+	}
+	run := exec.Command("go", "test", "-short", "-failfast", "-vet=off", "-timeout", "200s", "-overlay", overlay, "./"+pkg)
+	found, failed := run.CombinedOutput()
+	return string(found), failed == nil, nil
+}

@@ -1,0 +1,100 @@
+package radiosity
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan/colour"
+)
+
+// A set of greys is computed as one channel; any two channels that differ anywhere make it three, and black returns nothing.
+func TestColoursDecideTheChannels(t *testing.T) {
+	for _, c := range []struct {
+		colours  []colour.RGB
+		channels int
+		reflects bool
+	}{
+		{nil, 1, false},
+		{[]colour.RGB{{}, {}}, 1, false},
+		{[]colour.RGB{{0.5, 0.5, 0.5}, {0.2, 0.2, 0.2}}, 1, true},
+		{[]colour.RGB{{0.5, 0.5, 0.3}}, 3, true},
+		{[]colour.RGB{{0.3, 0.5, 0.5}, {0.2, 0.2, 0.2}}, 3, true},
+		{[]colour.RGB{{0.2, 0.2, 0.2}, {0, 0, 0.1}, {}}, 3, true},
+	} {
+		m := mesh{channels: 1}
+		for _, one := range c.colours {
+			m.noteColour(one)
+		}
+		if m.channels != c.channels || m.reflects != c.reflects {
+			t.Errorf("%v: %d channels, returns light: %v; want %d, %v", c.colours, m.channels, m.reflects, c.channels, c.reflects)
+		}
+	}
+}
+
+// Places on a patch fill it evenly from its corner, whatever its sides.
+func TestPlacesFillTheirPatch(t *testing.T) {
+	f, ok := newFace([]r3.Vec{{}, {X: 4}, {X: 4, Y: 1}, {Y: 1}})
+	if !ok {
+		t.Fatal("a rectangle is no face")
+	}
+	f.du, f.dv = 0.5, 0.25
+	p := &patch{x: 1, y: 0.5}
+	for at, want := range map[[2]float64]r3.Vec{{0, 0}: f.at(1, 0.5), {1, 0}: f.at(1.5, 0.5), {0, 1}: f.at(1, 0.75), {0.5, 0.2}: f.at(1.25, 0.55)} {
+		if got := placeOn(&f, p, at[0], at[1]); r3.Norm(r3.Sub(got, want)) > 1e-12 {
+			t.Errorf("the place of %v is %v, want %v", at, got, want)
+		}
+	}
+}
+
+// The cells of an element share it out evenly; where only a part of it lies in the air, they share that out.
+func TestCellsShareTheirElement(t *testing.T) {
+	f, _ := newFace([]r3.Vec{{X: 2, Y: 1}, {X: 6, Y: 1}, {X: 6, Y: 2}, {X: 2, Y: 2}})
+	f.du, f.dv = 2, 0.5
+	p := &patch{x: 2, y: 0.5}
+	cut := *p
+	cut.parts = &[4][][]r3.Vec{{}, {}, {}, {p.inAir(&f, 3)[0][:3]}}
+	for name, c := range map[string]struct {
+		p       *patch
+		element int
+		want    float64 // m², of all cells
+		first   float64 // of the first
+	}{
+		"a whole element":    {p, 1, 0.25, 0.25 / (cellsAcross * cellsAcross)},
+		"half of an element": {&cut, 3, 0.125, 0.125 / (cellsAcross * cellsAcross)},
+		"nothing in the air": {&cut, 0, 0, 0},
+	} {
+		sum := 0.0
+		for cell := range int32(cellsAcross * cellsAcross) {
+			own := 0.0
+			for _, figure := range f.cellInAir(c.p, c.element, cell) {
+				own += areaOf(figure)
+			}
+			if cell == 0 && math.Abs(own-c.first) > 1e-12 {
+				t.Errorf("%s: the first cell has %g m², want %g", name, own, c.first)
+			}
+			sum += own
+		}
+		if math.Abs(sum-c.want) > 1e-12 {
+			t.Errorf("%s: the cells have %g m², want %g", name, sum, c.want)
+		}
+	}
+}
+
+// Boxes meet where they are no farther apart along any axis than what lies between a face and the place before it.
+func TestBoxesMeet(t *testing.T) {
+	const near, far = 1.9 * clearance, 2.1 * clearance
+	one := boxRound([]r3.Vec{{X: 1, Y: 2, Z: 3}, {X: 0, Y: 1, Z: 4}})
+	for _, axis := range []r3.Vec{{X: 1}, {Y: 1}, {Z: 1}} {
+		for _, way := range []float64{1, -1} {
+			for gap, want := range map[float64]bool{-0.5: true, 0: true, near: true, far: false, 1: false} {
+				by := r3.Scale(way*(1+gap), axis)
+				other := box{r3.Add(one.low, by), r3.Add(one.high, by)}
+				if got := one.meets(&other); got != want {
+					t.Errorf("%g m apart along %v: they meet: %v, want %v", gap, r3.Scale(way, axis), got, want)
+				}
+			}
+		}
+	}
+}

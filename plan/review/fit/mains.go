@@ -1,0 +1,39 @@
+package fit
+
+import (
+	"math"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
+)
+
+// bulbSlack is how far the mains may be from what a bulb is made for, as a share of that: EN 50160 lets those of a house
+// stray as far.
+const bulbSlack = 0.1
+
+// filamentByVolts is how the light of a filament goes with its voltage. Common practice, 3.3 to 3.6.
+const filamentByVolts = 3.4
+
+// mainsFit warns of a bulb or a supply that is made for other mains than those of its circuit.
+func (r *checker) mainsFit(l *plan.Light) bool {
+	h := &l.Head
+	volts := func(v float64) string { return unit.FormatNumber(v) + " V" }
+	switch {
+	case l.Mains == 0:
+	case h.BulbVolts > 0 && math.Abs(l.Mains/h.BulbVolts-1) > bulbSlack:
+		what := "fails or burns out"
+		if l.Mains < h.BulbVolts {
+			what = "does not light"
+			if h.Technology == term.Tungsten {
+				what = "gives " + unit.FormatPercent(math.Round(100*math.Pow(l.Mains/h.BulbVolts, filamentByVolts))/100) + " of its light, and that redder"
+			}
+		}
+		r.Warnf(l.Span, CodeMains, "put one in that is made for "+volts(l.Mains)+"; `scrimshaw kit bulbs` lists some", "%s has a bulb for %s on a circuit of %s, where it %s",
+			l.Numbered(), volts(h.BulbVolts), volts(l.Mains), what)
+	case h.BulbVolts == 0 && h.Mains[1] > 0 && (l.Mains < h.Mains[0] || l.Mains > h.Mains[1]):
+		r.Warnf(l.Span, CodeMains, "put it on another circuit, or take a unit for those mains", "%s takes mains of %s to %s, and its circuit has %s",
+			l.Numbered(), unit.FormatNumber(h.Mains[0]), volts(h.Mains[1]), volts(l.Mains))
+	}
+	return true
+}

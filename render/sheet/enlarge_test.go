@@ -1,0 +1,54 @@
+package sheet
+
+import (
+	"slices"
+	"testing"
+
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/samples"
+)
+
+// TestListsAreAsLargeAsTheirSheetHolds compares sheets with the ones whose lists are lettered at the least height: the
+// lists are larger on most, the paper and the scale are the same, and no sheet has more pages, or less on its first.
+func TestListsAreAsLargeAsTheirSheetHolds(t *testing.T) {
+	f := fixture.Family(t)
+	sheets, readable := 0, 0
+	for _, name := range samples.Names() {
+		for _, in := range sampleInputs(t, name) {
+			least := newSheet(in, Options{Font: f}, &faults{}).lay()
+			layout := least.layout
+			least.draw()
+			s := sheetFor(t, in, Options{Font: f})
+			if sheets++; s.d.Pad.Lists > draw.CapSmall {
+				readable++
+			}
+			if s.layout.Paper != layout.Paper || s.layout.Times != layout.Times || !s.layout.HoldsAsMuch(&layout) {
+				t.Errorf("%s %s: lists of %.1f mm are bought with paper, scale or what stands on the sheet", name, in.Setup.Name, s.d.Pad.Lists)
+			}
+			if len(s.pages) > len(least.pages) || s.lost() > least.lost() {
+				t.Errorf("%s %s: %d pages and %d lost, with small lists %d and %d", name, in.Setup.Name, len(s.pages), s.lost(), len(least.pages), least.lost())
+			}
+			if found := s.log.all; len(found) > len(least.log.all) {
+				t.Errorf("%s %s: %v", name, in.Setup.Name, found)
+			}
+		}
+	}
+	if 3*readable < 2*sheets {
+		t.Errorf("of %d sheets %d have lists larger than the least lettering", sheets, readable)
+	}
+}
+
+// TestLargeListsAreNotCut letters lists by every height, and wants none that cuts a text or breaks a word in a table.
+func TestLargeListsAreNotCut(t *testing.T) {
+	for _, cap := range listCaps {
+		s := newSheet(fixture.Example(), Options{Font: fixture.Family(t)}, &faults{}).lay()
+		least, pages := s.layout, s.pagesOf(s.layout)
+		if took := s.holdsLists(cap, &least, pages); took && (s.cut || s.d.Narrow) {
+			t.Errorf("lists of %.1f mm are taken with a text that does not fit", cap)
+		}
+	}
+	if !slices.IsSortedFunc(listCaps, func(a, b float64) int { return int(10 * (b - a)) }) {
+		t.Error("the largest height comes first")
+	}
+}
