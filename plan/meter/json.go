@@ -68,7 +68,11 @@ type jsonContrast struct {
 	Person string  `json:"person"`
 	Key    string  `json:"key"`
 	Stops  float64 `json:"stops"`
-	Ratio  float64 `json:"ratio"` // the ratio of key to fill
+	Ratio  float64 `json:"ratio"` // the ratio of key side to fill side
+
+	KeyAndFillToFill float64    `json:"keyAndFillToFill"` // the same ratio by its name in the trade
+	KeyToFill        float64    `json:"keyToFill"`        // ratio of what the key side has more to the fill side
+	Cameras          []jsonView `json:"cameras"`
 
 	Uncomputed []jsonKey `json:"uncomputed"`
 }
@@ -80,6 +84,7 @@ func (s *Set) json() jsonSet {
 	}
 	for _, c := range s.Contrasts {
 		out.Contrasts = append(out.Contrasts, jsonContrast{Person: c.Person, Key: c.Side, Stops: Rounded(c.Stops), Ratio: Rounded(c.Ratio),
+			KeyAndFillToFill: Rounded(c.Ratio), KeyToFill: Rounded(c.KeyToFill()), Cameras: jsonViews(c.Views),
 			Uncomputed: jsonKeys(c.Uncomputed)})
 	}
 	return out

@@ -36,8 +36,9 @@ type Set struct {
 type Contrast struct {
 	Person string
 	Stops  float64 // log2 (key / fill)
-	Ratio  float64 // the ratio key / fill
+	Ratio  float64 // the ratio of key side to fill side, as both are metered: key and fill to fill
 	Side   string  // of the key, the person's own: "left" or "right"
+	Views  []View  // how the cameras see it
 
 	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet
 }
@@ -58,6 +59,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		if person := requests[start].Person; person != "" {
 			var c *Contrast
 			if readings, c = arrangeFace(person, readings); c != nil {
+				c.Views = viewsOf(s, person, c.Side, &readings[0], &readings[1])
 				set.Contrasts = append(set.Contrasts, *c)
 			}
 		}

@@ -38,7 +38,9 @@ func (s *Set) table(b *strings.Builder) {
 	for i := range s.Contrasts {
 		c := &s.Contrasts[i]
 		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.FormatFigures(c.Ratio))
-		b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
+		for _, line := range append([]string{line}, c.lines()...) {
+			b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
+		}
 	}
 	s.legend(b)
 }
