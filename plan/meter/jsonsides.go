@@ -7,6 +7,14 @@ type jsonView struct {
 	White  float64    `json:"white"`   // K
 	KeyTo  *jsonShift `json:"keyColour"`
 	FillTo *jsonShift `json:"fillColour"`
+
+	Catchlights []jsonCatchlight `json:"catchlights"`
+}
+
+type jsonCatchlight struct {
+	Light string  `json:"light"`
+	Hour  *int    `json:"hour"` // of the clock about the pupil; null on its middle
+	Size  float64 `json:"size"` // how wide, as a share of the iris
 }
 
 // jsonShift is how a side's colour lies from the camera's white.
@@ -20,7 +28,11 @@ func jsonViews(views []View) []jsonView {
 	out := []jsonView{}
 	for i := range views {
 		v := &views[i]
-		out = append(out, jsonView{Camera: v.Camera, Key: v.Key, From: v.From, White: Rounded(v.White), KeyTo: v.KeyShift.json(), FillTo: v.FillShift.json()})
+		one := jsonView{Camera: v.Camera, Key: v.Key, From: v.From, White: Rounded(v.White), KeyTo: v.KeyShift.json(), FillTo: v.FillShift.json(), Catchlights: []jsonCatchlight{}}
+		for _, c := range v.Catchlights {
+			one.Catchlights = append(one.Catchlights, c.json())
+		}
+		out = append(out, one)
 	}
 	return out
 }
@@ -30,4 +42,12 @@ func (s *Shift) json() *jsonShift {
 		return nil
 	}
 	return &jsonShift{Mired: Rounded(s.Mired), Duv: Rounded(s.Duv), Green: orNull(s.Green)}
+}
+
+func (c *Catchlight) json() jsonCatchlight {
+	out := jsonCatchlight{Light: c.Light, Size: Rounded(c.Size)}
+	if c.Hour > 0 {
+		out.Hour = &c.Hour
+	}
+	return out
 }

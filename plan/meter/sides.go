@@ -21,6 +21,8 @@ type View struct {
 	White     float64 // the camera's, K
 	KeyShift  *Shift  // of the key side's colour from the camera's white; nil where that has no temperature
 	FillShift *Shift  // and of the fill side's
+
+	Catchlights []Catchlight // in the eyes, as it sees them; a study finds them
 }
 
 // Side says where in a picture the key side of a face is.
@@ -156,6 +158,7 @@ func (c *Contrast) lines() []string {
 		lines = append(lines, "  "+v.inWords("own "+c.Side, unit.EqualStops(c.Stops)))
 		if v.White > 0 {
 			lines = append(lines, fmt.Sprintf("  from the %s of %s: key side %s; fill side %s", unit.FormatKelvin(v.White), v.Camera, v.KeyShift.words(), v.FillShift.words()))
+			lines = append(lines, "  "+v.eyesInWords())
 		}
 	}
 	return lines
