@@ -49,7 +49,16 @@ type Opening struct {
 	Dressing      []Dressing // from the room outward
 	Gels          []string   // on the glass, from the source
 	IDs           []solid.ID // its pane, its leaf
+	Bars          []solid.ID // between its panes
 	Span          source.Span
+}
+
+// Bars are the bars between the panes of all openings.
+func (s *Setup) Bars() (all []solid.ID) {
+	for i := range s.Openings {
+		all = append(all, s.Openings[i].Bars...)
+	}
+	return all
 }
 
 // Dressing is one part of a curtain, or a blind, of an opening.

@@ -22,7 +22,12 @@ type Material struct {
 	Reflectance   float64     // share of the light that it throws back, luminous, 0 to 1
 	XY            *[2]float64 // chromaticity where it is not neutral: x, y of CIE 1931, under D65
 	Transmittance float64     // share that a glass lets through, luminous, 0 to 1; 0 for an opaque surface
+	Index         float64     // of refraction of a glass, the ratio of the speeds of light; 0: as much goes through from everywhere
+	Sheets        int         // of a glass, one behind the other
+	Bars          float64     // how wide the bars between panes of a glass are, m; 0: as if there were none
+	Scatter       float64     // share of what goes through a glass that leaves it scattered
 	Mirror        float64     // share of Reflectance that mirrors
+	Lobe          float64     // over how wide an angle it does, between its halves, degrees; 0: sharply
 }
 
 // Colour gives what the surface does to light, linear AP1: a neutral surface has three equal

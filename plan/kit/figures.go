@@ -178,7 +178,7 @@ func figuresOf(e any) map[string]any {
 	case *Cloth:
 		return map[string]any{"straight": round(e.Direct), "scattered": round(e.Diffuse), "reflectance": e.Reflect}
 	case *Material:
-		return map[string]any{"reflectance": e.Reflectance, "transmittance": e.Transmittance, "mirror": e.Mirror, "xy": e.XY}
+		return map[string]any{"reflectance": e.Reflectance, "transmittance": e.Transmittance, "index": e.Index, "sheets": e.Sheets, "scatter": e.Scatter, "bars": e.Bars, "mirror": e.Mirror, "lobe": e.Lobe, "xy": e.XY}
 	case *Sensor:
 		return map[string]any{"label": e.Label, "width": e.Width, "height": e.Height}
 	case *Stand:

@@ -41,6 +41,9 @@ func clothShape() *source.Shape[clothData] {
 	}, Forms: []string{"stops", "opaque"}}
 }
 
+// leastLobe is the narrowest lobe, degrees: one narrower is a mirror as good as flat.
+const leastLobe = 6
+
 func materialShape() *source.Shape[Material] {
 	type m = Material
 	return &source.Shape[Material]{Name: "material", Doc: "A surface.", Fields: []source.Field[Material]{
@@ -50,9 +53,19 @@ func materialShape() *source.Shape[Material] {
 		withDefault(field("xy", chromaticity("a chromaticity"), func(v *m) **[2]float64 { return &v.XY },
 			"Its chromaticity under D65, CIE 1931."), "neutral"),
 		withDefault(field("transmittance", share("a transmittance", "0.9"), func(v *m) *float64 { return &v.Transmittance },
-			"Of a glass: the share that goes through."), "opaque"),
+			"Of a glass: the share that goes through, from straight ahead."), "opaque"),
+		withDefault(field("index", amount("an index of refraction", "1.526", 1, 3), func(v *m) *float64 { return &v.Index },
+			"Of a glass: the index of refraction, by which less goes through from aside."), "as much from everywhere"),
+		withDefault(field("sheets", source.Int("a count of sheets", 1, 4), func(v *m) *int { return &v.Sheets },
+			"Of a glass: how many sheets, one behind the other."), "1"),
+		withDefault(field("bars", amount("a width in metres", "0.03", 0, 0.3), func(v *m) *float64 { return &v.Bars },
+			"Of a glass: how wide the bars between its panes are."), "no bars"),
+		withDefault(field("scatter", share("a share", "95 %"), func(v *m) *float64 { return &v.Scatter },
+			"Of a glass: the share of what goes through that leaves it scattered."), "0 %"),
 		withDefault(field("mirror", share("a share", "0.8"), func(v *m) *float64 { return &v.Mirror },
-			"The share of the reflectance that mirrors."), "0"),
+			"The share of the reflectance that mirrors. It is computed of boards of grip and of mirrors; on all else it scatters."), "0"),
+		withDefault(field("lobe", angle("an angle", "12", leastLobe, 90), func(v *m) *float64 { return &v.Lobe },
+			"Full angle between the halves of the lobe in which it mirrors."), "a sharp mirror"),
 	}}
 }
 

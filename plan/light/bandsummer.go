@@ -42,6 +42,7 @@ type partial struct {
 type portion struct {
 	points uint64
 	factor colour.RGB
+	panes  uint64 // of glass, by their numbers
 }
 
 func newBandSummer(f *field, channels int) *bandSummer {
@@ -70,31 +71,32 @@ func (d *bandSummer) line(sums []float64, r int) []float64 { return sums[r*d.wid
 // splitByPanes splits the points of word w of row j by the panes that they see everything through.
 func (d *bandSummer) splitByPanes(points uint64, j, w int, but []int) {
 	f := d.f
-	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}})
+	d.portions = append(d.portions[:0], portion{points: points, factor: colour.RGB{1, 1, 1}})
 	for i := range f.panes {
 		through := f.panes[i].all[j*f.g.words+w] & points
 		if through != 0 && !slices.Contains(but, i) {
-			d.filterPortions(through, f.panes[i].caster.transmittance(f.points[0].at))
+			d.filterPortions(through, f.panes[i].caster.transmittance(f.points[0].at), f.glassBit(i))
 		}
 	}
 }
 
 // filterRow passes the light of the row, at the points of word w of row j, through the panes before them.
 func (d *bandSummer) filterRow(points uint64, j, w, from int) {
+	f := d.f
 	d.splitByPanes(points, j, w, nil)
 	for c := range d.channels {
 		sums := d.line(d.sums[c], j-from)
 		for _, p := range d.portions {
 			for rest := p.points; rest != 0; rest &= rest - 1 {
 				i := w<<6 + bits.TrailingZeros64(rest)
-				sums[i] = d.row[i] * p.factor[c]
+				sums[i] = d.row[i] * p.factor[c] * f.fromAside(p.panes, i, j)
 			}
 		}
 	}
 }
 
 // filterPortions splits the portions of a word by a pane before some of its points.
-func (d *bandSummer) filterPortions(through uint64, passing colour.RGB) {
+func (d *bandSummer) filterPortions(through uint64, passing colour.RGB, glass uint64) {
 	for i := range d.portions { // as they were
 		both := d.portions[i].points & through
 		if both == 0 {
@@ -102,16 +104,17 @@ func (d *bandSummer) filterPortions(through uint64, passing colour.RGB) {
 		}
 		factor := d.portions[i].factor.Times(passing)
 		if d.portions[i].points &^= both; d.portions[i].points == 0 {
-			d.portions[i] = portion{both, factor}
+			d.portions[i] = portion{both, factor, d.portions[i].panes | glass}
 		} else {
-			d.portions = append(d.portions, portion{both, factor})
+			d.portions = append(d.portions, portion{both, factor, d.portions[i].panes | glass})
 		}
 	}
 }
 
 // total sums the shares of point n of the band, all of them seen through panes of a factor; whole is the
-// light of the whole opening, where it is known.
-func (d *bandSummer) total(n int, whole float64, factor colour.RGB) {
+// light of the whole opening, where it is known; mixed is what of the light that comes through panes before a part of it passes
+// from aside.
+func (d *bandSummer) total(n int, whole float64, factor colour.RGB, mixed float64) {
 	sum := 0.0
 	for i := range d.shares {
 		sum += d.shares[i].sums[n]
@@ -122,8 +125,12 @@ func (d *bandSummer) total(n int, whole float64, factor colour.RGB) {
 	}
 	for i := range d.shares {
 		s := &d.shares[i]
+		passes := scale
+		if i > 0 { // the first is what comes through none
+			passes *= mixed
+		}
 		for c := range d.channels {
-			d.sums[c][n] += scale * factor[c] * s.factor[c] * s.sums[n]
+			d.sums[c][n] += passes * factor[c] * s.factor[c] * s.sums[n]
 		}
 	}
 }

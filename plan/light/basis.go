@@ -5,7 +5,6 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/radiosity"
-	"scrimshaw/plan/solid"
 )
 
 // Basis holds lux (or cd/m2) at levels of {1, 1, 1}. Points[t][i] is term t at receptor i by channel of
@@ -20,7 +19,7 @@ import (
 // A Basis is not changed by use and may be used by many goroutines.
 type Basis struct {
 	Lights    []string
-	Terms     []Term // by light in the order of the emitters: direct, without panes first, then reflected
+	Terms     []Term // by light in the order of the emitters: direct, without panes first, then mirrored, then reflected
 	Points    [][]colour.RGB
 	Fields    [][][]float32
 	Reflected [][][]float32
@@ -57,9 +56,19 @@ func (b *Basis) column(light string) int {
 	return slices.Index(b.Lights, light)
 }
 
-// find is the index of the term by its panes, -1 where there is none.
-func (c *column) find(via []solid.ID) int {
-	return slices.IndexFunc(c.terms, func(t Term) bool { return slices.Equal(t.Via, via) })
+// find is the index of the term of a share, -1 where there is none.
+func (c *column) find(s *share) int {
+	of := s.term("")
+	return slices.IndexFunc(c.terms, func(t Term) bool { return t.Path == of.Path && t.From == of.From && slices.Equal(t.Via, of.Via) })
+}
+
+// term is the column that a share belongs to.
+func (s *share) term(light string) Term {
+	t := Term{Light: light, Path: Direct, Via: s.via, Filter: s.filter}
+	if s.mirror != nil {
+		t.Path, t.From = Mirrored, *s.mirror
+	}
+	return t
 }
 
 // assemble lays the columns side by side.

@@ -76,6 +76,9 @@ func (w *World) lamps(ctx context.Context, lights []Emitter, fresh []int, fields
 		l := w.newLamp(&lights[fresh[k]])
 		if fields {
 			l.kernel = photometry.RowKernel(photometry.Source{Flux: l.flux, Distribution: l.shape, Opening: l.opening}, l.onesided)
+			for i := range l.images {
+				l.images[i].l.kernel = l.kernel
+			}
 		}
 		lamps[fresh[k]] = l
 	})
@@ -122,7 +125,7 @@ func (w *World) tracePoints(ctx context.Context, b *Basis, lamps []*lamp, fresh 
 	err := parallel.For(ctx, w.workers, len(traced), func(worker, i int) {
 		t := &tracers[worker]
 		t.BVH = w.bvh
-		traced[i] = slices.Clone(t.light(lamps[fresh[i/n]], &b.resolved[i%n]))
+		traced[i] = slices.Clone(t.all(lamps[fresh[i/n]], &b.resolved[i%n]))
 	})
 	for k, i := range fresh {
 		b.columns[i].collect(b.Lights[i], traced[k*n:(k+1)*n])
@@ -134,13 +137,13 @@ func (w *World) tracePoints(ctx context.Context, b *Basis, lamps []*lamp, fresh 
 func (c *column) collect(light string, traced [][]share) {
 	for _, shares := range traced {
 		for _, s := range shares {
-			if c.find(s.via) < 0 {
-				c.terms = append(c.terms, Term{Light: light, Path: Direct, Via: s.via, Filter: s.filter})
+			if c.find(&s) < 0 {
+				c.terms = append(c.terms, s.term(light))
 			}
 		}
 	}
 	slices.SortFunc(c.terms, func(a, b Term) int {
-		return cmp.Or(cmp.Compare(len(a.Via), len(b.Via)), slices.Compare(a.Via, b.Via))
+		return cmp.Or(cmp.Compare(a.Path, b.Path), cmp.Compare(a.From, b.From), cmp.Compare(len(a.Via), len(b.Via)), slices.Compare(a.Via, b.Via))
 	})
 	c.points = make([][]colour.RGB, len(c.terms))
 	for t := range c.points {
@@ -148,7 +151,7 @@ func (c *column) collect(light string, traced [][]share) {
 	}
 	for i, shares := range traced {
 		for _, s := range shares {
-			c.points[c.find(s.via)][i] = s.filter.Scale(s.value)
+			c.points[c.find(&s)][i] = s.filter.Scale(s.value)
 		}
 	}
 }

@@ -34,7 +34,7 @@ func (b *surfaceLamp) EmitRays(land func(h solid.Hit, at r3.Vec, flux colour.RGB
 	b.eachRay(func(o, d r3.Vec, weight float64) bool {
 		hit, ok := b.w.bvh.First(o, d, nil)
 		part := weight * scale
-		if !ok || hit.Skin.Clear() || !land(hit, r3.Add(o, r3.Scale(hit.T, d)), colour.RGB{part, part, part}) {
+		if !ok || hit.Skin.Clear() || hit.Skin.Specular() != (colour.RGB{}) || !land(hit, r3.Add(o, r3.Scale(hit.T, d)), colour.RGB{part, part, part}) {
 			missed += weight
 		}
 		return missed <= emitLeak*sent

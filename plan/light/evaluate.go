@@ -24,7 +24,7 @@ func (w *World) evaluator(lights []Emitter, d Levels, quick bool) func(Receptor)
 		total := 0.0
 		for i, l := range lamps {
 			level := d[lights[i].Name]
-			for _, s := range t.light(l, &r) {
+			for _, s := range t.all(l, &r) {
 				total += level.Times(s.filter).Y() * s.value
 			}
 		}

@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -57,9 +58,9 @@ func (f *fan) trace(s float64) rayEnd {
 // firstStop is where a ray ends that is drawn: on what is opaque, and on a cloth that scatters more than it lets straight on.
 func (w *World) firstStop(o, d r3.Vec) (solid.Hit, bool) {
 	if len(w.scattering) == 0 {
-		return w.bvh.FirstOpaque(o, d, nil)
+		return w.bvh.FirstOpaque(o, d, w.slender)
 	}
-	var passed []solid.ID
+	passed := slices.Clone(w.slender)
 	for {
 		h, ok := w.bvh.First(o, d, passed)
 		if !ok || !h.Skin.Clear() || h.Skin.Diffuse.Y() > h.Skin.Direct.Y() {

@@ -2,7 +2,9 @@ package light
 
 import (
 	"context"
+	"slices"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
 )
 
@@ -14,24 +16,14 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 	}
 	defer w.masks.Put(masks)
 	for k := range b.targets.Lattices {
-		lat := &b.targets.Lattices[k]
-		var g *grid
-		if drawable(lat) {
-			g = newGrid(lat, w.bvh.Epsilon())
-		}
+		seen := w.newSeenLattice(&b.targets.Lattices[k])
 		for _, i := range fresh {
-			var values []float32
-			var err error
-			if g != nil && lamps[i].shade == nil && lamps[i].screened == nil {
-				values, *masks, err = w.drawnField(ctx, g, lamps[i], *masks)
-			} else {
-				values, err = w.tracedField(ctx, lat, lamps[i])
-			}
+			values, err := w.fieldOf(ctx, seen, lamps[i], masks)
 			if err != nil {
 				return err
 			}
 			if b.mix != nil {
-				b.mix.add(sumOf(lamps[i]), k, lat.NU*lat.NV, values, b.targets.Fixed[b.Lights[i]])
+				b.mix.add(sumOf(lamps[i]), k, seen.NU*seen.NV, values, b.targets.Fixed[b.Lights[i]])
 			} else {
 				b.columns[i].fields = append(b.columns[i].fields, values)
 			}
@@ -39,6 +31,53 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 		}
 	}
 	return nil
+}
+
+// seenLattice is a lattice, and the images of it in mirrors that have been asked for.
+type seenLattice struct {
+	*Lattice
+	grid   *grid // nil where no shadows can be drawn on it
+	images map[*mirror]*seenLattice
+}
+
+func (w *World) newSeenLattice(l *Lattice) *seenLattice {
+	s := &seenLattice{Lattice: l, images: map[*mirror]*seenLattice{}}
+	if drawable(l) {
+		s.grid = newGrid(l, w.bvh.Epsilon())
+	}
+	return s
+}
+
+// in is the image of the lattice in a mirror.
+func (s *seenLattice) in(m *mirror) *seenLattice {
+	if s.images[m] == nil {
+		s.images[m] = m.w.newSeenLattice(m.lattice(s.Lattice))
+	}
+	return s.images[m]
+}
+
+// fieldOf is what a lamp gives to a lattice, straight and by mirrors. masks is memory to use again.
+func (w *World) fieldOf(ctx context.Context, seen *seenLattice, l *lamp, masks *[]uint64) (values []float32, err error) {
+	if seen.grid != nil && l.shade == nil && l.screened == nil && l.before == nil {
+		values, *masks, err = w.drawnField(ctx, seen.grid, l, *masks)
+	} else {
+		values, err = w.tracedField(ctx, seen.Lattice, l)
+	}
+	for i := range l.images {
+		m := &l.images[i]
+		if err != nil {
+			return nil, err
+		}
+		var more []float32
+		if more, err = m.w.fieldOf(ctx, seen.in(m.mirror), m.l, masks); err == nil {
+			values = addPlanes(values, more, m.Factor, seen.NU*seen.NV)
+		}
+	}
+	if err != nil || len(l.boards) == 0 {
+		return values, err
+	}
+	more, err := w.boardField(ctx, seen.Lattice, l)
+	return addPlanes(values, more, colour.RGB{1, 1, 1}, seen.NU*seen.NV), err
 }
 
 // drawnField draws shadows. It gives back the memory of the masks.
@@ -58,18 +97,36 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 	if w.tinted {
 		channels = 3
 	}
+	quick := l.shade != nil || l.screened != nil || l.before != nil
+	return w.eachPoint(ctx, lat, channels, quick, func(t *tracer, r *Receptor) colour.RGB { return t.total(l, r) })
+}
+
+// boardField traces what comes by boards.
+func (w *World) boardField(ctx context.Context, lat *Lattice, l *lamp) ([]float32, error) {
+	channels := 1
+	if w.tinted || slices.ContainsFunc(l.boards, func(b litBoard) bool { return coloured(b.Factor) }) {
+		channels = 3
+	}
+	return w.eachPoint(ctx, lat, channels, true, func(t *tracer, r *Receptor) (sum colour.RGB) {
+		t.gathered = t.byBoards(l, r, t.gathered[:0])
+		return totalOf(t.gathered)
+	})
+}
+
+// eachPoint traces every point of a lattice, quickly or closely.
+func (w *World) eachPoint(ctx context.Context, lat *Lattice, channels int, quick bool, light func(t *tracer, r *Receptor) colour.RGB) ([]float32, error) {
 	size := lat.NU * lat.NV
 	out := make([]float32, channels*size)
 	tracers := make([]tracer, parallel.Workers(w.workers, lat.NV))
 	err := parallel.For(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
-		t.BVH, t.quick = w.bvh, l.shade != nil || l.screened != nil
+		t.BVH, t.quick = w.bvh, quick
 		for i := range lat.NU {
 			if lat.Masked(i, j) {
 				continue
 			}
 			r := lat.Receptor(i, j)
-			sum := t.total(l, &r)
+			sum := light(t, &r)
 			for c := range channels {
 				out[c*size+j*lat.NU+i] = float32(sum[c])
 			}

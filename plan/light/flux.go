@@ -18,6 +18,9 @@ const tubePoints = 8
 // figures it would put each of them off alike.
 func (b *surfaceLamp) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
 	a := &b.patches[worker]
+	if b.l.before != nil {
+		return b.surface(a, figure, closely, func(r *Receptor) colour.RGB { return a.total(b.l, r) })
+	}
 	if b.l.shade != nil {
 		return b.surface(a, figure, closely, func(r *Receptor) colour.RGB {
 			a.shares = a.shares[:0]
@@ -162,13 +165,6 @@ func (b *surfaceLamp) surface(a *patchLight, figure []r3.Vec, closely bool, ligh
 	middle := solid.Centre(figure)
 	near := math.Sqrt(b.l.distance2(middle))
 	s := surfaceSum{r: Receptor{Axis: a.normal}, grain: b.grainPerMetre*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
-	if len(figure) == 4 && r3.Norm2(r3.Sub(r3.Add(figure[0], figure[2]), r3.Add(figure[1], figure[3]))) < 1e-18 {
-		s.parallelogram(figure)
-		return s.sum
-	}
-	for i := 1; i+1 < len(figure); i++ {
-		t := triangle{figure[0], figure[i], figure[i+1]}
-		t.split(s.strips(t.longest()), s.triangle)
-	}
+	s.figure(figure)
 	return s.sum
 }

@@ -19,21 +19,24 @@ type lamp struct {
 	flux            float64
 	shape           photometry.Distribution
 	opening         photometry.Opening
-	profile         Profile    // nil where the opening is as bright all over
-	onesided        bool       // a face: nothing behind its plane, unless measured data has light there
-	lambertian      bool       // the same luminance from everywhere: closed forms hold
-	corners         [4]r3.Vec  // of the rectangle that a face fills or a disc lies in, counter-clockwise from before it
-	ends            [2]r3.Vec  // of a tube
-	ring            []r3.Vec   // a polygon for a disc
-	coarseRing      []r3.Vec   // one of fewer sides
-	points          []r3.Vec   // of the opening, traced where it is seen in part
-	order           []int      // of the points, so that those of a bundle follow each other
-	begins          []bool     // in that order: whether a bundle begins
-	kernel          row.Kernel // of the fields; nil where none is asked for
-	creases         *creases   // of a face that is not smooth
-	shade           *shadeLamp // nil for all else
-	screens         []caster   // what stops its light alone
-	screened        *solid.BVH // the set with those; nil where there are none
+	profile         Profile      // nil where the opening is as bright all over
+	onesided        bool         // a face: nothing behind its plane, unless measured data has light there
+	lambertian      bool         // the same luminance from everywhere: closed forms hold
+	corners         [4]r3.Vec    // of the rectangle that a face fills or a disc lies in, counter-clockwise from before it
+	ends            [2]r3.Vec    // of a tube
+	ring            []r3.Vec     // a polygon for a disc
+	coarseRing      []r3.Vec     // one of fewer sides
+	points          []r3.Vec     // of the opening, traced where it is seen in part
+	order           []int        // of the points, so that those of a bundle follow each other
+	begins          []bool       // in that order: whether a bundle begins
+	kernel          row.Kernel   // of the fields; nil where none is asked for
+	creases         *creases     // of a face that is not smooth
+	shade           *shadeLamp   // nil for all else
+	screens         []caster     // what stops its light alone
+	screened        *solid.BVH   // the set with those; nil where there are none
+	images          []image      // as mirrors show it
+	boards          []litBoard   // that throw its light on in a lobe
+	before          *solid.Plane // as a mirror shows it: what of it lies before that, where this is not all of it
 }
 
 // intensity is the intensity, cd, of the whole source in a unit direction.
@@ -83,4 +86,10 @@ func (l *lamp) discCircle() circle { return circle{l.at, l.up, l.right, l.openin
 // local gives a vector in the lamp's frame: along its right, its up and its axis.
 func (l *lamp) local(v r3.Vec) r3.Vec {
 	return r3.Vec{X: r3.Dot(v, l.right), Y: r3.Dot(v, l.up), Z: r3.Dot(v, l.axis)}
+}
+
+// image is a lamp as a mirror shows it: to images of places, in the set of the mirror.
+type image struct {
+	*mirror
+	l *lamp
 }

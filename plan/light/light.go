@@ -53,7 +53,8 @@ type Targets struct {
 // Path says how light came.
 type Path uint8
 
-// The paths: what comes off a cloth is diffused, from whichever side the cloth is lit. Mirrored is not computed yet.
+// The paths: what comes off a cloth is diffused, from whichever side the cloth is lit. What is mirrored comes from a lamp by
+// a mirror.
 const (
 	Direct Path = iota
 	Diffused
@@ -68,9 +69,9 @@ func (p Path) String() string { return [...]string{"direct", "diffused", "mirror
 type Term struct {
 	Light  string
 	Path   Path
-	Via    []solid.ID // panes passed, in order from the lamp
-	From   solid.ID   // the last surface, of reflected and diffused light
-	Filter colour.RGB // what the panes leave of direct light; {1, 1, 1} without panes
+	Via    []solid.ID // panes passed, in order from the lamp; of reflected light mirrors, too
+	From   solid.ID   // the last surface, of reflected and diffused light; the mirror of mirrored light
+	Filter colour.RGB // what panes and mirror leave of light that comes from a lamp; {1, 1, 1} without
 }
 
 // Emitter is one light as transport sees it.

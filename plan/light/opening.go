@@ -213,3 +213,8 @@ func (l *lamp) distance2(p r3.Vec) float64 {
 	z := r3.Dot(way, l.axis)
 	return x*x + y*y + z*z
 }
+
+// isRound says whether an opening is round from everywhere.
+func isRound(o photometry.Opening) bool {
+	return o.Form == photometry.Sphere || o.Form == photometry.Lampshade
+}

@@ -38,15 +38,22 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 // newLamp prepares an emitter for the set, with what stops its light.
 func (w *World) newLamp(e *Emitter) *lamp {
 	l := newLamp(e, w.faces, w.tubes, w.bundle)
+	w.addScreens(l)
+	w.addImages(l, e)
+	w.addBoards(l)
+	return l
+}
+
+// addScreens makes the set with the lamp's own screens in it.
+func (w *World) addScreens(l *lamp) {
 	if len(l.screens) == 0 {
-		return l
+		return
 	}
 	set := solid.Set{Prisms: w.set.Prisms, Sheets: slices.Clone(w.set.Sheets)}
 	for i := range l.screens {
 		set.Sheets = append(set.Sheets, *l.screens[i].sheet)
 	}
 	l.screened = solid.NewBVH(&set)
-	return l
 }
 
 // placeCorners finds the corners of the opening.
@@ -70,5 +77,20 @@ func (l *lamp) normalise() {
 	}
 	if o.Form == photometry.Point || o.Form == photometry.Sphere {
 		l.profile = nil
+	}
+}
+
+// addImages finds the mirrors before which the lamp shines.
+func (w *World) addImages(l *lamp, e *Emitter) {
+	for i := range w.mirrors {
+		m := &w.mirrors[i]
+		if !m.isReached(l) {
+			continue
+		}
+		v := m.w.newLamp(e)
+		if low, _ := m.span(l); low < 0 {
+			v.before = &solid.Plane{N: r3.Scale(-1, m.Plane.N), C: -m.Plane.C}
+		}
+		l.images = append(l.images, image{m, v})
 	}
 }

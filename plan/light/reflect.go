@@ -47,7 +47,7 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 func (w *World) solve(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) (solution, read *radiosity.Solution, err error) {
 	seen := make([]radiosity.Lamp, len(fresh))
 	for k, i := range fresh {
-		seen[k] = w.newSurfaceLamp(lamps[i])
+		seen[k] = w.surfaceLampOf(lamps[i])
 	}
 	if solution, err = b.transport.Solve(ctx, seen); err != nil {
 		return nil, nil, err

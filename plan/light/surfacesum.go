@@ -37,6 +37,23 @@ func (s *surfaceSum) at(p r3.Vec, area float64) {
 	s.sum = s.sum.Add(s.light(&s.r).Scale(area))
 }
 
+// figure sums over a convex figure.
+func (s *surfaceSum) figure(f []r3.Vec) {
+	if isParallelogram(f) {
+		s.parallelogram(f)
+		return
+	}
+	for i := 1; i+1 < len(f); i++ {
+		t := triangle{f[0], f[i], f[i+1]}
+		t.split(s.strips(t.longest()), s.triangle)
+	}
+}
+
+// isParallelogram says whether a figure is one.
+func isParallelogram(f []r3.Vec) bool {
+	return len(f) == 4 && r3.Norm2(r3.Sub(r3.Add(f[0], f[2]), r3.Add(f[1], f[3]))) < 1e-18
+}
+
 // gauss2 is how far the two points of Gauss's rule lie from the middle of a length of 1.
 const gauss2 = 0.28867513459481287
 

@@ -14,18 +14,23 @@ import (
 type share struct {
 	via    []solid.ID // in order from the lamp
 	filter colour.RGB
-	value  float64 // lx at levels of {1, 1, 1}, before the filter
+	value  float64   // lx at levels of {1, 1, 1}, before the filter
+	mirror *solid.ID // that it came by; nil where it came straight
 }
 
 // tracer follows light from lamps to receptors. It keeps its memory from one to the next.
 type tracer struct {
 	visibleSums
 	shadeView
-	quick  bool // by short rules, for fields and surfaces
-	coarse bool // part by part, as closely as surfaces are summed, where short rules do not serve
-	panes  []solid.Pane
-	ids    []solid.ID
-	shares []share
+	quick    bool // by short rules, for fields and surfaces
+	coarse   bool // part by part, as closely as surfaces are summed, where short rules do not serve
+	panes    []solid.Pane
+	aside    []solid.Pane // from the corners of a part
+	ids      []solid.ID
+	shares   []share
+	gathered []share      // straight and by mirrors
+	kept     []r3.Vec     // of an outline
+	behind   solid.Viewer // of what a lamp lights of a board
 }
 
 // light returns what a lamp gives to a receptor, in shares that hold until the next call; none to a spot meter, which looks
@@ -56,14 +61,27 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 		t.point(l, r)
 		return t.shares
 	}
+	t.ofFigure(l, r, figure)
+	return t.shares
+}
+
+// ofFigure adds what comes of an opening that is seen as a flat figure.
+func (t *tracer) ofFigure(l *lamp, r *Receptor, figure []r3.Vec) {
 	past := t.between(l, r)
-	if past == nil {
+	seen, cut := t.inSight(l, figure)
+	if len(seen) == 0 {
+		return
+	}
+	if past == nil && !cut {
 		if value := t.whole(l, r, figure); value > 0 {
 			t.add(value, nil)
 		}
-		return t.shares
+		return
 	}
-	all := t.Visible(r.At, figure, past, true)
+	all := t.Visible(r.At, seen, past, true)
+	for i := range all {
+		all[i].Cut = all[i].Cut || cut
+	}
 	switch {
 	case len(all) == 0:
 	case len(all) == 1 && !all[0].Cut:
@@ -75,7 +93,6 @@ func (t *tracer) light(l *lamp, r *Receptor) []share {
 	default:
 		t.parts(l, r, figure, all)
 	}
-	return t.shares
 }
 
 // total is all that a lamp gives to a receptor, lx at levels of {1, 1, 1}.
@@ -85,8 +102,10 @@ func (t *tracer) total(l *lamp, r *Receptor) colour.RGB {
 }
 
 // sum adds the shares up.
-func (t *tracer) sum() (sum colour.RGB) {
-	for _, s := range t.shares {
+func (t *tracer) sum() colour.RGB { return totalOf(t.shares) }
+
+func totalOf(shares []share) (sum colour.RGB) {
+	for _, s := range shares {
 		sum = sum.Add(s.filter.Scale(s.value))
 	}
 	return sum
@@ -174,10 +193,40 @@ func (t *tracer) through(g *solid.VisiblePart, r *Receptor, value float64) {
 	t.panes = t.panes[:0]
 	if g.Filtered {
 		t.panes, _ = t.BVH.Segment(t.wayFrom(g.Corners, r), r.At, r.Skip, t.panes)
+		if !t.quick {
+			value *= t.overAngles(g.Corners, r)
+		}
 	}
 	if value != 0 {
 		t.add(value, t.panes)
 	}
+}
+
+// steepGlass is the ratio of what passes glass to what passes it from straight ahead below which that differs over a lamp.
+const steepGlass = 0.99
+
+// overAngles is what passes the glass before a part of an opening, in the mean over the part, by what passes from its middle:
+// by the rule of Simpson, from the middle and the corners.
+func (t *tracer) overAngles(corners []r3.Vec, r *Receptor) float64 {
+	middle := glassRatio(t.panes)
+	if middle >= steepGlass || middle == 0 || len(corners) < 3 {
+		return 1
+	}
+	mean := 0.0
+	for _, p := range corners {
+		t.aside, _ = t.BVH.Segment(p, r.At, r.Skip, t.aside[:0])
+		mean += glassRatio(t.aside) / float64(len(corners))
+	}
+	return (mean/middle + 2) / 3
+}
+
+// glassRatio is what passes panes by what would from straight ahead.
+func glassRatio(panes []solid.Pane) float64 {
+	ratio := 1.0
+	for i := range panes {
+		ratio *= panes[i].Ratio
+	}
+	return ratio
 }
 
 // add adds light that has passed some panes to its share.
@@ -190,30 +239,63 @@ func (t *tracer) add(value float64, panes []solid.Pane) {
 	}
 	for i := range t.shares {
 		if s := &t.shares[i]; slices.Equal(s.via, t.ids) {
-			s.value += value
+			s.value += value * filter.Y() / s.filter.Y() // glass passes more of the one than of the other
 			return
 		}
 	}
-	t.shares = append(t.shares, share{append([]solid.ID(nil), t.ids...), filter, value})
+	t.shares = append(t.shares, share{via: append([]solid.ID(nil), t.ids...), filter: filter, value: value})
 }
 
-// surface finds what a spot meter looks at: a flat receptor on the first surface along the axis,
-// behind clear sheets, and the factor from its illuminance to the luminance seen, Reflect/pi times
-// what the sheets pass. Where there is no surface the spot meter itself reads what the environment sends, 1/pi of its
-// exitance.
+// surface finds what a spot meter looks at: a flat receptor on the first surface along the axis, behind clear sheets and in
+// mirrors, and the factor from its illuminance to the luminance seen, Reflect/pi times what sheets and mirrors leave. Where
+// there is no surface the spot meter itself reads what the environment sends, 1/pi of its exitance. A silver board counts as
+// if it scattered all that it returns.
 func (w *World) surface(r *Receptor) (Receptor, colour.RGB) {
+	seen, gain := *r, colour.RGB{1, 1, 1}
+	for range mostSpotMirrors {
+		hit, ok := w.firstSeen(&seen)
+		if !ok {
+			return seen, gain.Scale(1 / math.Pi)
+		}
+		at := r3.Add(seen.At, r3.Scale(hit.T, seen.Axis))
+		panes, _ := w.bvh.Segment(seen.At, at, append(slices.Clone(r.Skip), hit.ID), nil)
+		gain = gain.Times(passed(panes))
+		if hit.Skin.Mirror < 1 || hit.Skin.Lobe > 0 || hit.Skin.Clear() {
+			return Receptor{At: at, Axis: hit.Normal, Skip: r.Skip}, gain.Times(hit.Skin.Reflect).Scale(1 / math.Pi)
+		}
+		gain = gain.Times(hit.Skin.Reflect)
+		seen.At, seen.Axis = at, r3.Sub(seen.Axis, r3.Scale(2*r3.Dot(seen.Axis, hit.Normal), hit.Normal))
+	}
+	return seen, colour.RGB{}
+}
+
+// mostSpotMirrors is in how many mirrors, one after the other, a spot meter looks.
+const mostSpotMirrors = 8
+
+// firstSeen is the first surface along the axis of a spot meter.
+func (w *World) firstSeen(r *Receptor) (solid.Hit, bool) {
 	hit, ok := w.bvh.FirstOpaque(r.At, r.Axis, r.Skip)
 	if body, seen := w.bodies.FirstOpaque(r.At, r.Axis, r.Skip); seen && (!ok || body.T < hit.T) {
-		hit, ok = body, true
+		return body, true
 	}
-	if !ok {
-		return *r, colour.RGB{1, 1, 1}.Scale(1 / math.Pi)
+	return hit, ok
+}
+
+// inSight is what of the outline of a lamp lies before the mirror that shows it, and whether that is less than all of it.
+func (t *tracer) inSight(l *lamp, figure []r3.Vec) (part []r3.Vec, cut bool) {
+	if l.before == nil {
+		return figure, false
 	}
-	at := r3.Add(r.At, r3.Scale(hit.T, r.Axis))
-	gain := hit.Skin.Reflect.Scale(1 / math.Pi)
-	panes, _ := w.bvh.Segment(r.At, at, append(slices.Clone(r.Skip), hit.ID), nil)
-	for _, p := range panes {
-		gain = gain.Times(p.Factor)
+	clipped := t.Clip(figure, l.before, -1)
+	t.kept = append(t.kept[:0], clipped...)
+	return t.kept, true
+}
+
+// passed is what panes leave of light.
+func passed(panes []solid.Pane) colour.RGB {
+	factor := colour.RGB{1, 1, 1}
+	for i := range panes {
+		factor = factor.Times(panes[i].Factor)
 	}
-	return Receptor{At: at, Axis: hit.Normal, Skip: r.Skip}, gain
+	return factor
 }

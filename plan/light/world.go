@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"sync"
 
@@ -19,6 +20,7 @@ type Options struct {
 	// Progress, where it is set, gets from time to time how much of a Basis is done, 0 to 1. One goroutine calls it.
 	Progress func(done float64)
 	Direct   bool       // leaves reflected light out
+	Slender  []solid.ID // what drawn beams go past, as bars between panes: they would end on it in their plane
 	Bodies   *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands
 }
 
@@ -44,6 +46,9 @@ type World struct {
 	workers         int
 	report          func(done float64)
 	masks           sync.Pool // the memory of fields, of *[]uint64
+	mirrors         []mirror
+	slender         []solid.ID // what drawn beams go past
+	boards          []board
 }
 
 // Build makes a World of a set, which must not change afterwards.
@@ -55,7 +60,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 		return nil, err
 	}
 	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), radiosity: o.Quality.radiosity(),
-		report: o.Progress, scattering: map[solid.ID]bool{}}
+		report: o.Progress, slender: o.Slender, scattering: map[solid.ID]bool{}}
 	w.faces, w.tubes, w.bundle = o.Quality.points()
 	w.exact = o.Quality != Draft
 	w.errorModel, w.allowedRayError = o.Quality.errorModel(), o.Quality.allowedRayError()
@@ -65,6 +70,7 @@ func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
 	}
 	w.bodies = solid.NewBVH(bodies)
 	w.sortSet(set)
+	w.findMirrors(set)
 	return w, nil
 }
 
@@ -117,3 +123,41 @@ func (w *World) sortCasters() {
 	slices.SortStableFunc(w.casters, bySize)
 	slices.SortStableFunc(w.sides, bySize)
 }
+
+// mirror is a mirror of the set, and the set as its light meets it.
+type mirror struct {
+	solid.Mirror
+	w *World
+}
+
+// findMirrors makes the mirrors of a set ready.
+func (w *World) findMirrors(set *solid.Set) {
+	for _, m := range set.Mirrors() {
+		if m.Power > 0 {
+			w.boards = append(w.boards, newBoard(m))
+			continue
+		}
+		through := m.Through(set)
+		v := &World{set: through, scattering: map[solid.ID]bool{}, bvh: solid.NewBVH(through), exact: w.exact, faces: w.faces, tubes: w.tubes, bundle: w.bundle, workers: w.workers}
+		v.sortSet(through)
+		w.mirrors = append(w.mirrors, mirror{m, v})
+	}
+}
+
+// board is a side of a sheet that mirrors in a lobe.
+type board struct {
+	solid.Mirror
+	least float64 // the cosine at which the lobe ends
+	faint float64 // and at which it does for fields and surfaces
+}
+
+// newBoard makes a board ready.
+func newBoard(m solid.Mirror) board {
+	return board{m, math.Pow(lobeEnd, 1/m.Power), math.Pow(faintLobe, 1/m.Power)}
+}
+
+// The shares of the middle of a lobe below which nothing is followed: for single receptors, and for fields and surfaces.
+const (
+	lobeEnd   = 1e-6
+	faintLobe = 1e-4
+)

@@ -46,7 +46,8 @@ type Share struct {
 	Light    string
 	Numbered string   // the light as the crew reads it: "3 lamp"
 	Path     string   // direct, diffused, mirrored, reflected
-	Via      []string // names of panes or cloths passed
-	From     string   // name of the last surface, of reflected light
+	Via      []string // names of panes or cloths passed, and of mirrors that show the last surface
+	Mirrors  []bool   // of those: which are mirrors
+	From     string   // name of the last surface, of reflected light; of the mirror, of mirrored
 	Lux      float64  // lx, or cd/m2 for a spot
 }

@@ -43,10 +43,19 @@ type Contrast struct {
 	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet
 }
 
+// mirrorsOf are the solids of a set-up that mirror.
+func mirrorsOf(s *plan.Setup) map[solid.ID]bool {
+	all := map[solid.ID]bool{}
+	for _, m := range s.Set.Mirrors() {
+		all[m.ID] = true
+	}
+	return all
+}
+
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
 func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
-	r := reader{setup: s, names: s.Names, basis: b, levels: levels, figures: pending.Of(s, levels)}
+	r := reader{setup: s, names: s.Names, basis: b, levels: levels, figures: pending.Of(s, levels), mirrors: mirrorsOf(s)}
 	for start := 0; start < len(requests); {
 		end := start + 1
 		for end < len(requests) && requests[end].Person != "" && requests[end].Person == requests[start].Person {
@@ -76,6 +85,7 @@ type reader struct {
 	levels light.Levels
 
 	figures *pending.Figures
+	mirrors map[solid.ID]bool
 }
 
 // read turns receptor i into a reading.
@@ -159,7 +169,7 @@ func (reading *Reading) setChromaticity(xy [2]float64) {
 func (r *reader) share(t *light.Term, y float64) Share {
 	s := Share{Light: t.Light, Numbered: r.setup.Numbered(t.Light), Path: t.Path.String(), Lux: y}
 	for _, id := range t.Via {
-		s.Via = append(s.Via, r.names[id])
+		s.Via, s.Mirrors = append(s.Via, r.names[id]), append(s.Mirrors, r.mirrors[id])
 	}
 	if t.Path != light.Direct {
 		s.From = r.names[t.From]

@@ -86,19 +86,27 @@ func reflected(shares []Share, total float64) []string {
 // pathInWords words how a share came.
 func (s *Share) pathInWords() string {
 	words := []string{s.called()}
-	if s.Path != light.Direct.String() {
+	switch s.Path {
+	case light.Direct.String():
+	case light.Mirrored.String():
+		words = append(words, "by")
+	default:
 		words = append(words, s.Path, "from")
 	}
 	return strings.Join(append(words, s.lastLegInWords()...), " ")
 }
 
-// lastLegInWords words the last leg of the way: the surface, where there is one, and the panes.
+// lastLegInWords words the last leg of the way: the surface, where there is one, the panes and the mirrors.
 func (s *Share) lastLegInWords() (words []string) {
 	if s.From != "" {
 		words = append(words, s.From)
 	}
-	for _, name := range s.Via {
-		words = append(words, "through", name)
+	for i, name := range s.Via {
+		if i < len(s.Mirrors) && s.Mirrors[i] {
+			words = append(words, "by", name)
+		} else {
+			words = append(words, "through", name)
+		}
 	}
 	return words
 }

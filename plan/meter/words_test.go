@@ -51,7 +51,10 @@ func TestWhereAReadingsLightComesFrom(t *testing.T) {
 		"by a mirror and a cloth": {[]Share{
 			{Light: "day", Path: "mirrored", From: "glass", Lux: 50},
 			{Light: "day", Path: "direct", Via: []string{"street", "door"}, Lux: 50},
-		}, "day mirrored from glass 50 %, day through street through door 50 %"},
+		}, "day by glass 50 %, day through street through door 50 %"},
+		"back in a mirror, through a pane": {[]Share{
+			{Light: "day", Path: "reflected", From: "hall.left", Via: []string{"glass", "door"}, Mirrors: []bool{true, false}, Lux: 7},
+		}, "day reflected 100 % (hall.left by glass through door 100 %)"},
 		"back through a pane": {[]Share{
 			{Light: "day", Path: "reflected", From: "hall.left", Via: []string{"door"}, Lux: 7},
 		}, "day reflected 100 % (hall.left through door 100 %)"},

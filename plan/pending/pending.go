@@ -89,8 +89,6 @@ func (f *Figures) changes(u *plan.Uncomputed, given map[string]float64, here []i
 		return f.ofLight(u, given, here)
 	case scene.OpeningLight:
 		return f.ofOpening(u, here)
-	case scene.RoomLight:
-		return intersect(f.occupiedSpaces(u.Thing()), here)
 	case scene.SkyLight:
 		return intersect([]int{f.spaces.find(f.spaces.outdoors())}, here)
 	}
@@ -120,19 +118,4 @@ func (f *Figures) ofOpening(u *plan.Uncomputed, here []int) bool {
 		return true
 	}
 	return false
-}
-
-// occupiedSpaces are the spaces that a piece of grip or of furniture stands in.
-func (f *Figures) occupiedSpaces(name string) []int {
-	for i := range f.setup.Grip {
-		if g := &f.setup.Grip[i]; g.Name == name {
-			return f.spaces.at(g.Frame.At)
-		}
-	}
-	for i := range f.setup.Furniture {
-		if p := &f.setup.Furniture[i]; p.Name == name {
-			return f.spaces.at(r3.Vec{X: p.At.X, Y: p.At.Y, Z: (p.Z0 + p.Z1) / 2})
-		}
-	}
-	return nil
 }

@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -39,29 +38,5 @@ func TestMeterOfNoKind(t *testing.T) {
 	}
 	if len(out.Meters) != 1 || out.Meters[0].Kind != term.DomeMeter {
 		t.Errorf("meters %+v", out.Meters)
-	}
-}
-
-// TestFormsByHand: of a scene that was made by hand the loader tells nothing, and a silver board or a mirror in it is no
-// more silent than in a file.
-func TestFormsByHand(t *testing.T) {
-	s := &scene.Scene{
-		Grip:      []scene.Grip{{Thing: scene.Thing{Name: "soft"}, Kind: "silver", Size: [2]float64{1, 1}}},
-		Furniture: []scene.Furniture{{Thing: scene.Thing{Name: "glass"}, Kind: "mirror", Size: [3]float64{1, 0.03, 1}}},
-	}
-	s.Grip[0].At.Set, s.Furniture[0].At.Set = true, true
-	log := &source.Log{}
-	out := Resolve(nil, s, log)
-	if got := plan.ListUncomputed(out.Uncomputed); got != "mirror glass, silver G1 soft" {
-		t.Errorf("lists %q", got)
-	}
-	var told []string
-	for _, d := range log.All() {
-		if d.Code == source.CodeLater {
-			told = append(told, d.Message)
-		}
-	}
-	if len(told) != 2 || !strings.Contains(told[0]+told[1], "silver is drawn but not computed yet") {
-		t.Errorf("told %q", told)
 	}
 }

@@ -1,6 +1,8 @@
 package resolve
 
 import (
+	"slices"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
@@ -72,7 +74,24 @@ func coloured(xy [2]float64, y float64) colour.RGB {
 
 // kitSkin is a material of the catalogue as light meets it.
 func kitSkin(m *kit.Material) solid.Skin {
-	return solid.Skin{Reflect: m.Colour(), Direct: grey(m.Transmittance), Mirror: m.Mirror}
+	skin := solid.Skin{Reflect: m.Colour(), Direct: grey(m.Transmittance * (1 - m.Scatter)), Diffuse: grey(m.Transmittance * m.Scatter)}
+	if m.Transmittance > 0 && m.Index > 0 {
+		skin.Glass = solid.NewGlass(m.Index, max(m.Sheets, 1), m.Transmittance)
+	}
+	return skin
+}
+
+// polished is a skin with what of it mirrors, where it is that of a flat board: on all else a shine counts as scattered.
+func (r *catalogue) polished(skin solid.Skin, name string) solid.Skin {
+	if m := r.kit.Material(name); m != nil && !r.isOwnMaterial(name) {
+		skin.Mirror, skin.Lobe = m.Mirror, m.Lobe
+	}
+	return skin
+}
+
+// isOwnMaterial says whether the scene describes a material of a name itself.
+func (r *catalogue) isOwnMaterial(name string) bool {
+	return slices.ContainsFunc(r.s.Materials, func(m scene.Material) bool { return m.Name == name })
 }
 
 // clothSkin is a cloth of the catalogue as light meets it, from either side.

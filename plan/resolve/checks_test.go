@@ -1,6 +1,7 @@
 package resolve
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -97,6 +98,25 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 	}
 	if got, want := found(t, "sheet: {field: face}", ""), "error plane the map of domes at face height needs a person and a camera, and the scene lacks one of them [field: floor]"; got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+// The review names a lamp between two mirrors that see each other, and none by mirrors that hang side by side or behind both.
+func TestTwoMirrorsAreTold(t *testing.T) {
+	const den = "rooms: {den: {size: [5, 4]}}\nlights: {k: {unit: led-panel-100, at: %s, height: 1.5, aim: 0}}\nfurniture: {a: {mirror: [1, 1], at: {wall: den.left, along: 2}}, b: {mirror: [1, 1], at: {wall: den.%s, along: 3.4}}}\n"
+	for _, c := range []struct{ at, wall, want string }{
+		{"[2, 2]", "right", "info two-mirrors the light of 1 k over a and b, one after the other, is not counted: of lamps one mirror is [turn one of the two away from the other where that light matters]"},
+		{"[2, 2]", "left", ""}, {"[-2, 2]", "left", ""},
+	} {
+		var told []string
+		for line := range strings.Lines(found(t, fmt.Sprintf(den, c.at, c.wall), "")) {
+			if strings.Contains(line, "two-mirrors") {
+				told = append(told, strings.TrimSpace(line))
+			}
+		}
+		if got := strings.Join(told, "\n"); got != c.want {
+			t.Errorf("%s: got\n%s\nwant\n%s", c.wall, got, c.want)
+		}
 	}
 }
 

@@ -40,4 +40,6 @@ const (
 	CodeNothingBefore   = "nothing-before"    // stays in a set-up with none before it
 	CodeStaysMoved      = "stays-moved"       // a thing that stays and is moved at once
 	CodeTwoShades       = "two-shades"        // a shade and another modifier on one lamp
+	CodeMirrorTurned    = "mirror-turned"     // a mirror that faces the wall it hangs on
+	CodeNoMirror        = "no-mirror"         // a mirror of what does not mirror
 )

@@ -120,15 +120,3 @@ func (r *draft) prism(name string, base []r2.Vec, z0, z1 float64, skin solid.Ski
 func (r *draft) notComputed(l scene.Later, path string, span source.Span) {
 	r.uncomputed = append(r.uncomputed, scene.Uncomputed{Later: l, Path: path + "." + l.Key, Span: span})
 }
-
-// formNotComputed warns of a thing at a path whose form is not computed yet, in a scene that was made by hand: for
-// a file the loader has warned.
-func (r *draft) formNotComputed(table, form, path string, span source.Span) {
-	l, later := scene.LaterForm(table, form)
-	told := func(u scene.Uncomputed) bool { return u.Path == path+"."+form }
-	if !later || slices.ContainsFunc(r.s.Uncomputed, told) {
-		return
-	}
-	r.notComputed(l, path, span)
-	r.Warnf(span, source.CodeLater, "until it is, the figures are those without it", "%s is drawn but not computed yet: %s", form, l.Waits)
-}

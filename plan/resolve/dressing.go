@@ -153,7 +153,8 @@ func (r *wallPass) gelled(o *plan.Opening, skin solid.Skin) solid.Skin {
 	daylight := colour.White{Kelvin: gelledUnder}
 	after, before := colour.ThroughGels(daylight, stack), daylight.RGB()
 	for c := range skin.Direct {
-		skin.Direct[c] *= after.Transmittance * after.RGB[c] / before[c]
+		gel := after.Transmittance * after.RGB[c] / before[c]
+		skin.Direct[c], skin.Diffuse[c] = skin.Direct[c]*gel, skin.Diffuse[c]*gel
 	}
 	return skin
 }

@@ -3,6 +3,7 @@ package resolve
 import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
+	"scrimshaw/plan/term"
 )
 
 // maxParts bounds the parts of all furniture.
@@ -20,8 +21,11 @@ func (r *furniturePass) furnish() {
 				leave()
 				return
 			}
-			r.formNotComputed("piece of furniture", string(f.Kind), "furniture."+f.Name, written.Span)
-			f.IDs = r.solids(f.Name, f.Parts, r.woodOf(written))
+			if f.Kind == term.Mirror {
+				r.hangMirror(written, f)
+			} else {
+				f.IDs = r.solids(f.Name, f.Parts, r.woodOf(written))
+			}
 			r.out.Furniture = append(r.out.Furniture, *f)
 		}
 		leave()

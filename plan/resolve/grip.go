@@ -123,7 +123,6 @@ func withTilt(axis r3.Vec, pan, tilt float64) r3.Vec {
 // hangSheet puts a piece of grip into the set with the surface that light meets. A frame without cloth is seen, and stops
 // no light.
 func (r *gripPass) hangSheet(written *scene.Grip, g *plan.Grip) bool {
-	r.formNotComputed("piece of grip", string(g.Kind), "grip."+g.Name, written.Span)
 	var skin solid.Skin
 	var ok bool
 	switch {
@@ -164,11 +163,12 @@ func (r *gripPass) gripCloth(written *scene.Grip, g *plan.Grip) (solid.Skin, boo
 // gripSkin is the surface of a flag, a card or a silver board.
 func (r *gripPass) gripSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool) {
 	if written.Surface.Set {
-		return r.material(written.Surface)
+		skin, ok := r.material(written.Surface)
+		return r.polished(skin, written.Surface.Value), ok
 	}
 	g.Surface = map[term.Grip]string{term.Flag: scene.DefaultFlag, term.Card: scene.DefaultCard, term.Silver: scene.DefaultSilver}[g.Kind]
 	if m := r.kit.Material(g.Surface); m != nil {
-		return kitSkin(m), true
+		return r.polished(kitSkin(m), g.Surface), true
 	}
 	return solid.Skin{}, true
 }

@@ -57,6 +57,7 @@ func (r *wallPass) hangPane(o *plan.Opening) {
 	}
 	skin := r.gelled(o, kitSkin(m))
 	o.IDs = append(o.IDs, r.sheet(o.Name, upright(a, b, o.Sill, o.Head), skin, skin))
+	r.hangBars(o, m.Bars, a, b)
 }
 
 // upright is the rectangle over a-b from z0 to z1; its front is to the right of the way from a to b.

@@ -23,7 +23,7 @@ haze: 0.02
 setups: {wide: {camera: A, cues: {q: {lights: {k: off}}}}}
 `, log)
 	out := Resolve(doc, doc.Scene("wide", log), log)
-	const want = "mirror glass, filter of A, cuts of 1 k, silver G1 soft, sun and sky, " +
+	const want = "filter of A, cuts of 1 k, sun and sky, " +
 		"sky of the site, haze, cues of the set-up wide, focus of 1 k"
 	if got := plan.ListUncomputed(out.Uncomputed); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)

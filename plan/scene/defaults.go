@@ -35,6 +35,7 @@ const (
 	DefaultFlag              = "black" // the surface of a flag, and so on
 	DefaultCard              = "white"
 	DefaultSilver            = "silver"
+	DefaultMirror            = "mirror"
 	DefaultNet               = "net-single"
 
 	DefaultPersonHeight float64 = 1.70

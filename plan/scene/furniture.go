@@ -24,8 +24,8 @@ var furnitureTable = tableOf("piece of furniture", "A solid thing that stands in
 	solidForm(term.Deck, "A platform that things stand on: width, depth, height.", "[2.0, 1.0, 0.3]"),
 	into(string(term.Mirror), pair("a size [width, height]", "[0.6, 1.2]", measureOf),
 		func(f *Furniture, v [2]float64, n *source.Node) {
-			f.Kind, f.Size, f.SizeSpan, f.Mirror = term.Mirror, [3]float64{v[0], mirrorDepth, v[1]}, n.Span, n
-		}, "A mirror on a wall: width, height.", "[0.6, 1.2]", ""),
+			f.Kind, f.Size, f.SizeSpan = term.Mirror, [3]float64{v[0], mirrorDepth, v[1]}, n.Span
+		}, "A flat mirror on a wall: width, height. It shows lamps, openings and surfaces.", "[0.6, 1.2]", ""),
 	value("at", place, func(f *Furniture) *Given[Place] { return &f.At }, "Its centre.", "[2.9, 2.6]", "").needed(),
 	value("turn", bearing, func(f *Furniture) *Given[float64] { return &f.Turn },
 		"How far it is turned, clockwise.", "30", "0; a mirror hangs along its wall"),
@@ -33,7 +33,7 @@ var furnitureTable = tableOf("piece of furniture", "A solid thing that stands in
 		func(f *Furniture) *Given[float64] { return &f.Lift },
 		"Its underside, above the floor.", "0.4", "0"),
 	value("material", surface, func(f *Furniture) *Given[string] { return &f.Material },
-		"What it is made of.", "dark-wood", DefaultFurnitureMaterial),
+		"What it is made of; of a mirror, what mirrors.", "dark-wood", DefaultFurnitureMaterial+"; of a mirror "+DefaultMirror),
 	value("seat", quantity("a seat's height", "0.42", lengths, between(0.01, 3)),
 		func(f *Furniture) *Given[float64] { return &f.Seat },
 		"Height of the seat of a sofa.", "0.42", "half its height").of(string(term.Sofa)),

@@ -14,7 +14,6 @@ const (
 	NoFigure     Change = iota // it asks for a thing that is not made
 	OwnLight                   // what the light that it is on gives
 	OpeningLight               // what comes through the opening that it is on, or leaves a room by it
-	RoomLight                  // all light where the thing stands
 	SkyLight                   // all light in rooms that are open to the outside, and outdoors
 	AllLight                   // all light
 	OwnStops                   // the stops that are judged by the camera that it is on
@@ -65,8 +64,6 @@ var laters = []Later{
 	{Table: "light", Key: "cuts", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "light", Key: "breakup", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
-	{Table: "piece of grip", Key: "silver", Waits: "what polished boards mirror", Changes: RoomLight},
-	{Table: "piece of furniture", Key: "mirror", Waits: "mirrors", Changes: RoomLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
 	{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: OwnStops},
@@ -112,15 +109,6 @@ func laterNamed(table, key string) *Later {
 		}
 	}
 	return nil
-}
-
-// LaterForm returns what waits to be computed of a thing of a form, such as a frame of grip; ok is false where
-// nothing does.
-func LaterForm(table, form string) (l Later, ok bool) {
-	if known := laterNamed(table, form); known != nil {
-		return *known, true
-	}
-	return Later{}, false
 }
 
 // until says what to do as long as the key is not computed.

@@ -32,7 +32,7 @@ func TestTheListOfLaterKeys(t *testing.T) {
 	held := keyed()
 	seen := map[string]bool{}
 	fits := map[Change][]string{
-		OwnLight: {"light"}, OpeningLight: {"opening"}, RoomLight: {"piece of grip", "piece of furniture"}, SkyLight: {"site"},
+		OwnLight: {"light"}, OpeningLight: {"opening"}, SkyLight: {"site"},
 		AllLight: {"scene"}, OwnStops: {"camera"}, OwnView: {"camera"}, WholeSetup: {"set-up"},
 	}
 	for _, l := range laters {
@@ -81,9 +81,9 @@ setups:
   close: {after: back, change: {strike: [f], lights: {k: {breakup: {open: 20 %}, cuts: [{angle: 0, depth: 30 %}]}}}}
 `)
 	for setup, want := range map[string]string{
-		"":      "cameras.A.track lights.k.breakup grip.f.silver haze",
-		"wide":  "cameras.A.track lights.k.breakup grip.f.silver haze setups.wide.cues",
-		"back":  "cameras.A.track lights.k.breakup grip.f.silver haze setups.back.reverse",
+		"":      "cameras.A.track lights.k.breakup haze",
+		"wide":  "cameras.A.track lights.k.breakup haze setups.wide.cues",
+		"back":  "cameras.A.track lights.k.breakup haze setups.back.reverse",
 		"close": "cameras.A.track lights.k.breakup lights.k.cuts haze setups.back.reverse",
 	} {
 		var got []string

@@ -31,7 +31,7 @@ func openingKeys() []entry[Opening] {
 			"Upper edge, above the floor of the room.", "2.1", inMetres(DefaultWindowHead, 1)+" for a window, "+inMetres(DefaultDoorHead, 1)+" for a door"),
 		value("panes", pair("a count of panes [across, up]", "[2, 2]", source.Int("a count of panes", 1, 20)),
 			func(o *Opening) *Given[[2]int] { return &o.Panes },
-			"How many panes across and up.", "[2, 2]", "[1, 1]").of(string(term.Window), string(term.Door)),
+			"How many panes across and up. The bars between them, as wide as the glass says, throw their shadows.", "[2, 2]", "[1, 1]").of(string(term.Window), string(term.Door)),
 		value("hinge", source.OneOf("a hinge", "left", "right"), func(o *Opening) *Given[string] { return &o.Hinge },
 			"The side of the hinge, as seen from inside the room.", "left", "left").of(string(term.Window), string(term.Door)),
 		value("swing", source.OneOf("a swing", "in", "out"), func(o *Opening) *Given[string] { return &o.Swing },

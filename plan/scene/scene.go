@@ -166,7 +166,6 @@ type Furniture struct {
 	Turn     Given[float64] // degrees clockwise
 	Lift     Given[float64] // underside above the floor, m
 	Material Given[string]
-	Mirror   *source.Node // later
 }
 
 // Person is someone in the scene.

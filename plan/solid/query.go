@@ -24,6 +24,7 @@ type Pane struct {
 	ID     ID
 	T      float64    // distance along the ray, m
 	Factor colour.RGB // what passes straight on
+	Ratio  float64    // the ratio of that to what passes from straight ahead
 }
 
 // First returns the first solid or sheet, clear or not, that a ray from o in the unit direction d
@@ -146,5 +147,10 @@ func (p *part) stops(r *ray, length, eps float64) (Pane, bool) {
 	if !ok {
 		return Pane{}, false
 	}
-	return Pane{ID: p.id, T: t, Factor: p.skin(front).Direct}, true
+	skin := p.skin(front)
+	if skin.Glass == nil {
+		return Pane{ID: p.id, T: t, Factor: skin.Direct, Ratio: 1}, true
+	}
+	ratio := skin.Glass.Ratio(r3.Dot(p.n, r.d))
+	return Pane{ID: p.id, T: t, Factor: skin.Direct.Scale(ratio), Ratio: ratio}, true
 }

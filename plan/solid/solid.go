@@ -26,10 +26,13 @@ import (
 type ID int32
 
 // Skin is what light meets at a surface. Reflect, Direct and Diffuse are AP1 factors 0..1:
-// what is reflected diffusely, what passes straight on, what passes scattered. Mirror is the share that is mirrored.
+// what is reflected, what passes straight on, what passes scattered. Mirror is the share of what a sheet reflects that leaves
+// it mirrored; the rest is reflected diffusely. Lobe is over how wide an angle the mirrored light is spread, between its halves,
+// degrees; 0 of a flat mirror.
 type Skin struct {
 	Reflect, Direct, Diffuse colour.RGB
-	Mirror                   float64
+	Mirror, Lobe             float64
+	Glass                    *Glass // by which less of Direct passes from aside; nil where as much does from everywhere
 }
 
 // Clear says whether some light passes the surface straight on, as through a pane of glass.

@@ -137,7 +137,7 @@ func TestPanesInOrder(t *testing.T) {
 	from, to := r3.Vec{Z: 1}, r3.Vec{X: 4, Z: 1}
 	passed, blocked := b.Segment(from, to, nil, nil)
 	want := []Pane{
-		{8, 1, colour.RGB{0.9, 0.9, 0.9}}, {7, 2, colour.RGB{0.5, 0.4, 0.3}}, {9, 3, colour.RGB{0.8, 0.8, 0.8}}}
+		{8, 1, colour.RGB{0.9, 0.9, 0.9}, 1}, {7, 2, colour.RGB{0.5, 0.4, 0.3}, 1}, {9, 3, colour.RGB{0.8, 0.8, 0.8}, 1}}
 	if blocked || !reflect.DeepEqual(passed, want) {
 		t.Errorf("panes %v %v, want %v", passed, blocked, want)
 	}

@@ -44,7 +44,7 @@ type Study struct {
 
 // Run computes a set-up. It stops with the context's error when that is cancelled.
 func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
-	world, err := light.Build(ctx, &setup.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &setup.Bodies, Progress: o.Progress})
+	world, err := light.Build(ctx, &setup.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &setup.Bodies, Slender: setup.Bars(), Progress: o.Progress})
 	if err != nil {
 		return nil, err
 	}

@@ -68,14 +68,15 @@ func throughOneself(s *plan.Setup, o *meter.Request) bool {
 	return false
 }
 
-// parts are the direct and the reflected light of receptor i of a study.
+// parts are the light of receptor i of a study that comes from lamps, straight or by a mirror, and the reflected.
 func parts(s *study.Study, i int) (direct, reflected colour.RGB) {
 	_, shares := s.Basis.Point(i, s.Levels)
 	for k, share := range shares {
-		if s.Basis.Terms[k].Path != light.Direct {
-			reflected = reflected.Add(share)
-		} else {
+		switch s.Basis.Terms[k].Path {
+		case light.Direct, light.Mirrored:
 			direct = direct.Add(share)
+		default:
+			reflected = reflected.Add(share)
 		}
 	}
 	return direct, reflected

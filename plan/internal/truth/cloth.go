@@ -18,13 +18,11 @@ func (s *set) walked(r Receptor, p *points) (e colour.RGB) {
 	carry := colour.RGB{1, 1, 1}
 	for {
 		n := p.next()
-		d := r.pick(n[0], n[1])
-		f, distance, front, weight := s.meet(&r, d, p)
+		f, h, front, weight := s.leg(&r, r.pick(n[0], n[1]), p)
 		if f == nil {
 			return e
 		}
-		h := s.hitOn(r.At, d, f, distance, front)
-		carry = carry.Times(weight).Times(s.glass(r.At, d, distance)).Scale(r.whole() / math.Pi)
+		carry = carry.Times(weight).Scale(r.whole() / math.Pi)
 		sides := bothSides(f, &h, front)
 		for i := range sides {
 			e = e.Add(s.litBy(&sides[i], carry, n, p))
@@ -34,6 +32,37 @@ func (s *set) walked(r Receptor, p *points) (e colour.RGB) {
 			return e
 		}
 	}
+}
+
+// mostShines is how many mirrors a leg meets at most; what is left then is next to nothing.
+const mostShines = 64
+
+// leg follows a ray to a surface that scatters, from mirror to mirror, and gives by what weight what comes of it counts; no
+// face where there is none.
+func (s *set) leg(r *Receptor, d r3.Vec, p *points) (f *face, h hit, front bool, weight colour.RGB) {
+	weight = colour.RGB{1, 1, 1}
+	for range mostShines {
+		var distance float64
+		var counts colour.RGB
+		f, distance, front, counts = s.meet(r, d, p)
+		if f == nil {
+			return nil, h, front, weight
+		}
+		h = s.hitOn(r.At, d, f, distance, front)
+		weight = weight.Times(counts).Times(s.glass(r.At, d, distance))
+		counts, on := shines(f, front, p)
+		weight = weight.Times(counts)
+		if !on {
+			return f, h, front, weight
+		}
+		var counted float64
+		d, counted, on = f.spread(d, front, p)
+		if weight = weight.Scale(counted); !on {
+			return nil, h, front, weight
+		}
+		r = &Receptor{At: h.at, Skip: r.Skip}
+	}
+	return nil, h, front, weight
 }
 
 // side is a side of a surface, and what of the light on it leaves toward where the walk came from.
@@ -56,8 +85,12 @@ func (s *set) litBy(on *side, carry colour.RGB, n [4]float64, p *points) (e colo
 	if on.sends == (colour.RGB{}) {
 		return e
 	}
+	four := [4]float64{n[2], n[3]}
+	if len(s.mirrors) > 0 {
+		four[2], four[3] = p.plain.Float(), p.plain.Float()
+	}
 	for _, l := range s.lamps {
-		e = e.Add(carry.Times(on.sends).Times(s.direct(l, &on.at, n[2], n[3], &p.plain)))
+		e = e.Add(carry.Times(on.sends).Times(s.direct(l, &on.at, four, &p.plain)))
 	}
 	return e
 }
@@ -129,9 +162,9 @@ func (s *set) glass(o, d r3.Vec, far float64) colour.RGB {
 			continue
 		}
 		if _, front, ok := f.meets(o, d, far); ok && front {
-			factor = factor.Times(f.pass[1])
+			factor = factor.Times(f.pass[1]).Scale(f.fromAside(d))
 		} else if ok {
-			factor = factor.Times(f.pass[0])
+			factor = factor.Times(f.pass[0]).Scale(f.fromAside(d))
 		}
 	}
 	return factor

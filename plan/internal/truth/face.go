@@ -18,6 +18,10 @@ type face struct {
 	edges     []edge
 	reflect   [2]colour.RGB // of the front and the back
 	pass      [2]colour.RGB // of the front and the back; of a pane
+	shine     [2]colour.RGB // of the front and the back: what is mirrored
+	lobe      [2]float64    // likewise the power of the lobe that it leaves in; 0 for sharply
+	aside     []float64     // by angle: what passes it by what passes from ahead; of glass
+	glass     *solid.Glass  // by which less passes from aside; nil where as much does from everywhere
 	scatter   [2]colour.RGB // what falls on the front and on the back and leaves the other side scattered; of a cloth
 	one       r3.Vec        // of a parallelogram: the shares along its two sides are one·p - at[0] and two·p - at[1]
 	two       r3.Vec

@@ -125,7 +125,7 @@ func (e *reading) growDirect() {
 	e.direct.grow(e.seed, func(p *points) (sum colour.RGB) {
 		for _, l := range e.lamps {
 			n := p.next()
-			sum = sum.Add(e.set.direct(l, &e.r, n[0], n[1], &p.plain))
+			sum = sum.Add(e.set.direct(l, &e.r, n, &p.plain))
 		}
 		return sum
 	})

@@ -14,13 +14,14 @@ import (
 
 // set is a set-up made ready: what stops light, what lets it pass, what only a spot meter sees, and the lamps.
 type set struct {
-	opaque *tree
-	panes  []face
-	cloths []face // those of the panes that scatter light as well
-	cloth  bool   // whether anything lets light through scattered
-	bodies *tree
-	lamps  []*lamp
-	reach  int // how many surfaces a walk from a lamp meets
+	opaque  *tree
+	panes   []face
+	cloths  []face // those of the panes that scatter light as well
+	cloth   bool   // whether anything lets light through scattered
+	mirrors []face // those of the opaque that mirror
+	bodies  *tree
+	lamps   []*lamp
+	reach   int // how many surfaces a walk from a lamp meets
 }
 
 func newSet(s *plan.Setup) *set {
@@ -37,6 +38,11 @@ func newSet(s *plan.Setup) *set {
 	for _, f := range panes {
 		if f.scatter != [2]colour.RGB{} {
 			t.cloths = append(t.cloths, f)
+		}
+	}
+	for _, f := range opaque {
+		if f.shine != [2]colour.RGB{} {
+			t.mirrors = append(t.mirrors, f)
 		}
 	}
 	t.cloth = slices.ContainsFunc(append(opaque, panes...), func(f face) bool { return f.scatter != [2]colour.RGB{} })
@@ -69,8 +75,12 @@ func facesOf(s *solid.Set) (opaque, panes []face) {
 	for i := range s.Sheets {
 		sheet := &s.Sheets[i]
 		f, ok := newFace(sheet.ID, sheet.Corners)
-		f.reflect = [2]colour.RGB{sheet.Front.Reflect, sheet.Back.Reflect}
+		f.reflect[0], f.shine[0] = mattAndShine(&sheet.Front)
+		f.reflect[1], f.shine[1] = mattAndShine(&sheet.Back)
+		f.lobe = [2]float64{lobePower(sheet.Front.Lobe), lobePower(sheet.Back.Lobe)}
 		f.pass = [2]colour.RGB{sheet.Front.Direct, sheet.Back.Direct}
+		f.glass = sheet.Front.Glass
+		f.keepGlass()
 		f.scatter = [2]colour.RGB{sheet.Front.Diffuse, sheet.Back.Diffuse}
 		switch {
 		case !ok:
@@ -118,7 +128,7 @@ func (s *set) passed(o, d r3.Vec, far float64) colour.RGB {
 			if front { // the light meets the other side
 				side = 1
 			}
-			factor = factor.Times(f.pass[side])
+			factor = factor.Times(f.pass[side]).Scale(f.fromAside(d))
 		}
 	}
 	return factor

@@ -4,7 +4,7 @@
 // it dies. What it gives is unbiased, and says how far off it may be.
 //
 // The rules are those that DEVELOPERS.md and the packages write down: prisms are opaque, a clear sheet lets pass
-// what its skin says and reflects nothing, a cloth lets pass, scatters and reflects its shares from either side, all else
+// what its skin says and reflects nothing, a cloth lets pass, scatters and reflects its shares from either side, a mirror sends on what it mirrors, all else
 // reflects diffusely, and every point of an opening sends out the same distribution.
 //
 // The points are Sobol's, scrambled by Owen's rule for each batch anew: the spread of the batches tells the

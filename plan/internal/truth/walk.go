@@ -53,7 +53,7 @@ type lampEnd struct{ odds, landing float64 }
 
 // reflected gives what one pair of walks brings of light that surfaces sent back to a receptor.
 func (s *set) reflected(r Receptor, p *points, worth float64) (e colour.RGB) {
-	if s.cloth {
+	if s.cloth || len(s.mirrors) > 0 {
 		return s.walked(r, p)
 	}
 	w := walk{set: s, worth: worth, p: p}

@@ -72,7 +72,7 @@ func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
 	p.beyond = p.m.beyond.element(d)
 	for _, i := range p.faces {
 		f := &p.m.faces[i]
-		if r3.Dot(f.n, d) < -1e-9 && !(f.met < 1 && p.m.veils[f.id].passes(p.number)) && p.outline(&c, f.corners) {
+		if r3.Dot(f.n, d) < -1e-9 && !(f.otherSide != 0 && p.m.veils[f.id].passes(p.number)) && p.outline(&c, f.corners) {
 			p.drawFace(v, i)
 		}
 	}
@@ -86,6 +86,10 @@ func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
 		}
 	}
 	p.elements(v, d, hits)
+	if len(p.m.mirrors) > 0 {
+		p.tracer.number = p.number
+		p.tracer.reflect(v, d, p.seen, p.skip, hits)
+	}
 	if through {
 		p.filter(v, d, hits)
 	}
@@ -231,11 +235,10 @@ func (p *depthBuffer) elements(v *view, d r3.Vec, hits []uint32) {
 // filter renames the elements that are seen through panes.
 func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 	for n, may := range p.passed {
-		if !may {
+		if !may || p.seen[n] >= 0 && p.m.faces[p.seen[n]].specular.goesOn(p.number) {
 			continue
 		}
-		x, y := float64(n%v.nu), float64(n/v.nu)
-		o := r3.Add(v.origin, r3.Add(r3.Scale(x, v.u), r3.Scale(y, v.v)))
+		o := v.at(n)
 		far := horizon
 		if p.seen[n] >= 0 {
 			far = float64(p.depth[n]) - depthMargin
@@ -243,8 +246,8 @@ func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 		end := r3.Add(o, r3.Scale(far, d))
 		p.crossing, _ = p.m.bvh.Segment(o, end, p.skip, p.crossing[:0])
 		if len(p.crossing) > 0 {
-			p.m.veils.weigh(p.crossing)
-			hits[n] = p.m.seen.behind(hits[n], p.crossing)
+			settle(p.crossing, p.m.veils, p.m.glass, p.number)
+			hits[n] = p.m.seen.behind(hits[n], p.crossing, false)
 		}
 	}
 }

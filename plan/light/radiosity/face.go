@@ -17,7 +17,8 @@ type face struct {
 	id            solid.ID
 	group         int32
 	reflect       colour.RGB // of what rays see: 1/met times what it returns
-	met           float64    // share of rays that end on it; others pass a cloth
+	met           float64    // share of rays that end on it; others pass a cloth or go on mirrored
+	specular      *specular  // of a mirror
 	through       colour.RGB // of a cloth: share of what returns light that comes from behind, by what the same light before it would
 	otherSide     int32      // of a cloth: the number of its other face, and one; 0 for none
 	corners       []r3.Vec   // counter-clockwise from before it

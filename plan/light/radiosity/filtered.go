@@ -1,6 +1,7 @@
 package radiosity
 
 import (
+	"math"
 	"sync"
 
 	"scrimshaw/plan/colour"
@@ -10,11 +11,13 @@ import (
 // black is the element that gives no light: where rays end that meet nothing.
 const black = 0
 
-// filtered is an element as it is seen through clear sheets.
+// filtered is an element as it is seen through clear sheets and by mirrors.
 type filtered struct {
 	element uint32
 	factor  colour.RGB
 	via     []solid.ID // from the element to where it is seen
+	mirror  bool       // whether one of those is a mirror
+	ratio   float64    // of the factor to what would pass the sheets from straight ahead
 }
 
 // filteredElements numbers what is seen through clear sheets. The numbers depend on who comes first, and
@@ -28,15 +31,16 @@ type filteredElements struct {
 // filteredBit marks a hit as an element that is seen through clear sheets.
 const filteredBit = 1 << 31
 
-// behind gives the number of an element seen through panes, which are in order from where it is seen.
-func (v *filteredElements) behind(element uint32, panes []solid.Pane) uint32 {
-	key := make([]byte, 4, 4+4*len(panes))
+// behind gives the number of an element seen through panes or by mirrors, which are in order from where it is seen.
+func (v *filteredElements) behind(element uint32, panes []solid.Pane, mirror bool) uint32 {
+	key := make([]byte, 4, 4+8*len(panes))
 	put(key, element)
-	w := filtered{element: element, factor: colour.RGB{1, 1, 1}}
+	w := filtered{element: element, factor: colour.RGB{1, 1, 1}, mirror: mirror, ratio: ratioOf(panes)}
 	for i := len(panes) - 1; i >= 0; i-- {
 		p := &panes[i]
-		key = append(key, 0, 0, 0, 0)
-		put(key[len(key)-4:], uint32(p.ID))
+		key = append(key, 0, 0, 0, 0, 0, 0, 0, 0)
+		put(key[len(key)-8:], uint32(p.ID))
+		put(key[len(key)-4:], math.Float32bits(float32(p.Ratio)))
 		w.factor = w.factor.Times(p.Factor)
 		w.via = append(w.via, p.ID)
 	}

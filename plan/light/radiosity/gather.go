@@ -32,7 +32,7 @@ type gatherer struct {
 	groups []groupKey
 	keys   []Key
 
-	through []passed // what factor has found behind clear sheets
+	through []passed // what has been found behind clear sheets, of elements whose form factor is known
 	panes   []solid.Pane
 
 	inCells []float64 // by cell: what the receptor gets by it for each lm/m², lx
@@ -152,10 +152,10 @@ func (g *gatherer) findFormFactor(i int, element uint32) {
 		g.fix(h, 0)
 	}
 	for _, part := range p.inAir(f, k) {
-		g.through = g.through[:0]
+		first := len(g.through)
 		g.exact[element] += g.factor(r, part) * f.met
-		for i := range g.through {
-			g.exact[g.asSeen(element, &g.through[i])] += g.through[i].factor * f.met
+		for i := first; i < len(g.through); i++ {
+			g.through[i].element, g.through[i].gain = element, g.through[i].gain.Scale(f.met)
 		}
 	}
 }
@@ -166,21 +166,11 @@ func (g *gatherer) fix(element uint32, factor float64) {
 	g.fixed = append(g.fixed, element)
 }
 
-// passed is what is seen of a figure through clear sheets.
+// passed is what is seen of a figure of an element through clear sheets.
 type passed struct {
-	via    []solid.ID // from the figure on
-	factor float64    // form factor, times how much seldomer rays pass the sheets than others
-}
-
-// asSeen is the number of an element as it is seen through sheets; its own where no ray has met it so.
-func (g *gatherer) asSeen(element uint32, p *passed) uint32 {
-	t := g.s.t
-	for _, h := range t.throughPanes[element] {
-		if slices.Equal(t.filtered[(h-uint32(4*len(t.patches)))/4].via, p.via) {
-			return h
-		}
-	}
-	return element
+	element uint32
+	via     []solid.ID // from the figure on
+	gain    colour.RGB // what is got of each lm/m² that the element returns
 }
 
 // factor is what a receptor gets of a figure, where no clear sheet is before it, for each lm/m² that it returns. What is seen through
@@ -206,14 +196,11 @@ func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64) {
 
 // pass notes what is seen of a figure through the sheets between it and a receptor.
 func (g *gatherer) pass(r *receptor.Receptor, figure []r3.Vec, factor float64) {
-	m := g.s.t.mesh
-	p := passed{factor: factor}
-	g.panes, _ = m.bvh.Segment(solid.Centre(figure), r.At, r.Skip, g.panes[:0])
+	p := passed{gain: colour.RGB{factor, factor, factor}}
+	g.panes, _ = g.s.t.mesh.bvh.Segment(solid.Centre(figure), r.At, r.Skip, g.panes[:0])
 	for i := range g.panes {
 		p.via = append(p.via, g.panes[i].ID)
-		if v, is := m.veils[g.panes[i].ID]; is {
-			p.factor *= v.passing
-		}
+		p.gain = p.gain.Times(g.panes[i].Factor)
 	}
 	g.through = append(g.through, p)
 }
@@ -222,30 +209,32 @@ func (g *gatherer) pass(r *receptor.Receptor, figure []r3.Vec, factor float64) {
 // factor.
 func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 	hot := &g.s.hot[lamp]
-	parts := hot.of[element]
+	parts, first := hot.of[element], len(g.through) // what of them is seen through sheets counts with all of the element
 	for k := parts[0]; k < parts[1]; k++ {
 		sum = sum.Add(hot.parts[k].own.Scale(g.factor(&g.s.t.receptors[i], hot.parts[k].figure)))
 	}
+	g.through = g.through[:first]
 	return sum
 }
 
 // sum is what receptor i gets of one lamp, by key.
 func (g *gatherer) sum(i int, p *place, lamp int) (out []colour.RGB) {
 	t := g.s.t
-	add := func(element uint32, e colour.RGB) {
+	put := func(element uint32, through []solid.ID, e colour.RGB) {
 		if e == (colour.RGB{}) {
 			return
 		}
-		k := g.key(element)
+		k := g.key(element, through)
 		for len(out) <= k {
 			out = append(out, colour.RGB{})
 		}
 		out[k] = out[k].Add(e)
 	}
-	put := g.shadowCorrection(p, lamp)
+	add := func(element uint32, e colour.RGB) { put(element, nil, e) }
+	local := g.shadowCorrection(p, lamp)
 	for _, h := range g.met {
 		if !g.known[h] {
-			add(h, g.s.exitance(h, lamp).Add(put[h]).Scale(g.shares[h]))
+			add(h, g.s.exitance(h, lamp).Add(local[h]).Scale(g.shares[h]))
 		}
 	}
 	for _, h := range g.fixed {
@@ -253,7 +242,11 @@ func (g *gatherer) sum(i int, p *place, lamp int) (out []colour.RGB) {
 			add(h, g.s.exitance(h, lamp).Add(g.s.ofLamp(h, lamp).Scale(-1)).Scale(g.exact[h]).Add(g.ofHot(i, h, lamp)))
 			continue
 		}
-		add(h, g.s.exitance(h, lamp).Add(put[h]).Scale(g.exact[h]))
+		add(h, g.s.exitance(h, lamp).Add(local[h]).Scale(g.exact[h]))
+	}
+	for k := range g.through {
+		v := &g.through[k]
+		put(v.element, v.via, g.s.exitance(v.element, lamp).Times(v.gain))
 	}
 	for r, n := range p.cellOf {
 		if n >= 0 && g.rays[r] > 0 {
@@ -317,9 +310,12 @@ func (g *gatherer) shadowCorrection(p *place, lamp int) map[uint32]colour.RGB {
 	return put
 }
 
-// key is the place of an element's key.
-func (g *gatherer) key(element uint32) int {
+// key is the place of an element's key, of one that is seen through sheets besides.
+func (g *gatherer) key(element uint32, through []solid.ID) int {
 	k, group := g.s.t.keyOf(element)
+	if through != nil {
+		k.Via = through
+	}
 	n := slices.IndexFunc(g.groups, func(e groupKey) bool { return e.group == group && slices.Equal(e.via, k.Via) })
 	if n < 0 {
 		n = len(g.groups)

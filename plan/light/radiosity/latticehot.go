@@ -40,7 +40,7 @@ func (s *Solution) setWithoutHot() {
 			s.takeOut(cloned, element, element, lamp)
 		}
 		for i := range t.filtered {
-			if _, is := hot[t.filtered[i].element]; is {
+			if _, is := hot[t.filtered[i].element]; is && !t.filtered[i].mirror {
 				s.takeOut(cloned, end+4*uint32(i), t.filtered[i].element, lamp)
 			}
 		}

@@ -27,6 +27,8 @@ type mesh struct {
 	splitPlanes []splitPlane // what parts faces
 	beyond      environment
 	veils       veils
+	mirrors     mirrors
+	glass       veil // turns of rays at glass
 }
 
 // span is a run of faces.
@@ -40,7 +42,7 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}, mirrors: mirrors{}, glass: newGlassTurns()}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]
@@ -51,24 +53,27 @@ func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
 		}
 	}
 	for i := range set.Sheets {
-		s := &set.Sheets[i]
-		if s.Front.Clear() || s.Back.Clear() {
-			m.addPane(s)
-		}
-		if s.Front.Scatters() || s.Back.Scatters() {
-			m.addCloth(s, m.group(named, s.Name, s.ID))
-			continue
-		}
-		if s.Front.Clear() || s.Back.Clear() {
-			continue
-		}
-		front, back := sheetFaces(s)
-		group := m.group(named, s.Name, s.ID)
-		m.add(s.ID, front, group, &s.Front)
-		m.add(s.ID, back, group, &s.Back)
+		m.addSheet(&set.Sheets[i], named)
 	}
 	m.cut(size)
 	return m
+}
+
+// addSheet takes up a sheet as what it is: clear, a cloth or opaque.
+func (m *mesh) addSheet(s *solid.Sheet, named map[string]int32) {
+	clear := s.Front.Clear() || s.Back.Clear()
+	if clear {
+		m.addPane(s)
+	}
+	switch {
+	case s.Front.Scatters() || s.Back.Scatters():
+		m.addCloth(s, m.group(named, s.Name, s.ID))
+	case !clear:
+		front, back := sheetFaces(s)
+		group := m.group(named, s.Name, s.ID)
+		m.addSide(mirrorSide{s.ID, true}, front, group, &s.Front)
+		m.addSide(mirrorSide{s.ID, false}, back, group, &s.Back)
+	}
 }
 
 // group numbers the things that solids belong to, by name; a solid without a name is a thing of its
@@ -119,6 +124,36 @@ func (m *mesh) addPane(s *solid.Sheet) {
 			m.channels = 3
 		}
 	}
+}
+
+// addSide takes up one side of an opaque sheet.
+func (m *mesh) addSide(side mirrorSide, faces []face, group int32, skin *solid.Skin) {
+	shiny, matt := skin.Specular(), skin.Matt()
+	first := len(m.faces)
+	if shiny == (colour.RGB{}) {
+		m.add(side.id, faces, group, skin)
+		return
+	}
+	on := shiny.Y() / (shiny.Y() + matt.Y())
+	s := &specular{turns: m.newTurns(0), factor: shiny.Scale(1 / on), power: skin.LobePower()}
+	s.turns.passing = on
+	for i := range s.lobe {
+		s.lobe[i] = m.newTurns(1 + i)
+	}
+	m.mirrors[side] = s
+	m.noteColour(shiny)
+	if on < 1 {
+		matt = matt.Scale(1 / (1 - on))
+	}
+	m.add(side.id, faces, group, &solid.Skin{Reflect: matt})
+	for i := first; i < len(m.faces); i++ {
+		m.faces[i].met, m.faces[i].specular = 1-on, s
+	}
+}
+
+// newTurns are turns of the next mirror that no other and no cloth has.
+func (m *mesh) newTurns(n int) veil {
+	return veil{turn: math.Sqrt(prime(len(m.veils) + turnsOfMirror*len(m.mirrors) + n))}
 }
 
 // addCloth takes up the two faces of a sheet that scatters what it lets through.
@@ -218,43 +253,4 @@ func (m *mesh) face(patch uint32) int {
 		}
 	}
 	return low
-}
-
-// beside are the prisms that a face may run into.
-func (m *mesh) beside(f *face) (near []box) {
-	own := boxRound(f.corners)
-	for i := range m.prismBoxes {
-		if m.prismBoxes[i].meets(&own) {
-			near = append(near, m.prismBoxes[i])
-		}
-	}
-	return near
-}
-
-// keeps is the share of light that comes to the end of a ray.
-func (m *mesh) keeps(hit uint32) colour.RGB {
-	switch {
-	case hit == black:
-		return colour.RGB{}
-	case hit&filteredBit != 0:
-		m.seen.Lock()
-		defer m.seen.Unlock()
-		return m.seen.list[hit&^filteredBit].factor
-	}
-	return colour.RGB{1, 1, 1}
-}
-
-// boxOf is the box round some solids; an empty one round none.
-func (m *mesh) boxOf(ids []solid.ID) (b box) {
-	inf := math.Inf(1)
-	b = box{r3.Vec{X: inf, Y: inf, Z: inf}, r3.Vec{X: -inf, Y: -inf, Z: -inf}}
-	for _, id := range ids {
-		s := m.of[id]
-		for i := s.from; i < s.to; i++ {
-			f := boxRound(m.faces[i].corners)
-			b.low = r3.Vec{X: min(b.low.X, f.low.X), Y: min(b.low.Y, f.low.Y), Z: min(b.low.Z, f.low.Z)}
-			b.high = r3.Vec{X: max(b.high.X, f.high.X), Y: max(b.high.Y, f.high.Y), Z: max(b.high.Z, f.high.Z)}
-		}
-	}
-	return b
 }

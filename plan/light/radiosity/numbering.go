@@ -14,7 +14,7 @@ func (t *Transport) rankFiltered() (rank []uint32) {
 		order[i] = uint32(i)
 	}
 	slices.SortFunc(order, func(a, b uint32) int {
-		return cmp.Or(cmp.Compare(list[a].element, list[b].element), slices.Compare(list[a].via, list[b].via))
+		return cmp.Or(cmp.Compare(list[a].element, list[b].element), slices.Compare(list[a].via, list[b].via), cmp.Compare(list[a].ratio, list[b].ratio))
 	})
 	rank, t.filtered = make([]uint32, len(list)), make([]filtered, len(list))
 	for place, i := range order {

@@ -36,7 +36,7 @@ func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
 func (g *gatherer) reading(i int) reading {
 	t := g.s.t
 	p := &t.places[t.placeOf[i]]
-	g.met, g.fixed = g.met[:0], g.fixed[:0]
+	g.met, g.fixed, g.through = g.met[:0], g.fixed[:0], g.through[:0]
 	g.groups, g.keys = nil, nil
 	g.rays = t.rayWeights(i, g.rays)
 	g.addShares(p)

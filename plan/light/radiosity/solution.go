@@ -88,6 +88,9 @@ func (s *Solution) ownHot(element uint32, lamp int) colour.RGB {
 	if len(hot) == 0 {
 		return colour.RGB{}
 	}
+	if s.t.isMirrored(element) {
+		return colour.RGB{} // looks at what is hot go straight, and rays alone bring what mirrors show
+	}
 	e := s.t.behind(element)
 	if _, is := hot[e]; !is {
 		return colour.RGB{}

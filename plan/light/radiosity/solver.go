@@ -99,7 +99,8 @@ func (w *solver) addFlux(s int, sent *columns) {
 	}
 }
 
-// removeHot takes what hot elements return of the straight light out of the exitance.
+// removeHot takes what hot elements return of the straight light out of the exitance, but not out of what mirrors show of it:
+// looks at what is hot go straight.
 func (w *solver) removeHot(hot []hotParts) {
 	channels := w.t.Channels()
 	for i := range hot {
@@ -107,7 +108,7 @@ func (w *solver) removeHot(hot []hotParts) {
 			clear(w.exitance[e][i*channels : (i+1)*channels])
 		}
 	}
-	w.filterAll()
+	w.filterAll(true)
 }
 
 // addHot adds what a patch gets of hot elements to the sum over its links, and gives what half of the samples put its
@@ -244,14 +245,17 @@ func (w *solver) setExitance() {
 			}
 		}
 	}
-	w.filterAll()
+	w.filterAll(false)
 }
 
-// filterAll sets the exitance of what is seen through clear sheets.
-func (w *solver) filterAll() {
+// filterAll sets the exitance of what is seen through clear sheets, and unless straight of what is seen by mirrors.
+func (w *solver) filterAll(straight bool) {
 	end := 4 * len(w.incident)
 	for i := range w.t.filtered {
 		v := &w.t.filtered[i]
+		if straight && v.mirror {
+			continue
+		}
 		w.filter(&w.exitance[end+4*i], &w.exitance[v.element], &v.factor)
 	}
 }

@@ -3,6 +3,7 @@ package radiosity
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/solid"
 )
 
@@ -10,11 +11,12 @@ import (
 type tracer struct {
 	m      *mesh
 	choice hotChoice
-	panes  []solid.Pane
+	panes  []solid.Pane // and mirrors that the ray has passed, with what each leaves
 	view   solid.Viewer
 	near   []int32
 	own    box // round the solids that are not there for its rays
 
+	mirrors int // that the ray has met
 	number  int // of the next ray, by which it passes a cloth or ends there
 	skipped []solid.ID
 
@@ -24,26 +26,58 @@ type tracer struct {
 
 func newTracer(m *mesh) *tracer { return &tracer{m: m, view: solid.Viewer{BVH: m.bvh}} }
 
-// trace gives the element that a ray meets; not ok where it starts inside a solid.
+// trace gives the element that a ray meets, straight or by mirrors; not ok where it starts inside a solid.
 func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
-	m := e.m
-	hit, met := m.bvh.First(o, d, skip)
-	through := met && hit.Skin.Clear()
-	if through {
+	e.panes, e.mirrors = e.panes[:0], 0
+	for {
+		hit, met, through := e.first(o, d, skip)
+		if !met {
+			at := r3.Add(o, r3.Scale(horizon, d))
+			return e.behind(e.m.beyond.element(d), o, at, skip, through), true
+		}
+		if hit.T == 0 {
+			return black, false
+		}
+		at := r3.Vec{X: o.X + hit.T*d.X, Y: o.Y + hit.T*d.Y, Z: o.Z + hit.T*d.Z}
+		if len(skip) > 0 && e.buried(at, hit.Normal) {
+			return black, true
+		}
+		to, factor, goesOn := e.m.mirrors.meet(&hit, d, e.number)
+		if !goesOn {
+			return e.behind(e.m.element(&hit, at), o, at, skip, through), true
+		}
+		e.pass(o, at, skip, through)
+		if !e.goOn(hit.ID, factor) {
+			return black, true
+		}
+		o, d = at, to
+	}
+}
+
+// goOn notes a mirror that leaves a part of what a ray brings; not where nothing is left, or the ray has met too many.
+func (e *tracer) goOn(mirror solid.ID, factor colour.RGB) bool {
+	e.mirrors++
+	e.panes = append(e.panes, solid.Pane{ID: mirror, Factor: factor})
+	return e.mirrors <= mostMirrors && factor != colour.RGB{}
+}
+
+// first is what a ray meets first that it does not pass, and whether it may pass something before that.
+func (e *tracer) first(o, d r3.Vec, skip []solid.ID) (hit solid.Hit, met, through bool) {
+	hit, met = e.m.bvh.First(o, d, skip)
+	if through = met && hit.Skin.Clear(); through {
 		hit, met = e.past(o, d, skip, hit)
 	}
-	if !met {
-		at := r3.Add(o, r3.Scale(horizon, d))
-		return e.behind(m.beyond.element(d), o, at, skip, through), true
+	return hit, met, through
+}
+
+// reflect follows the rays of a drawing on that have met mirrors: those of the points of a view along a direction, by the faces
+// that they have met.
+func (e *tracer) reflect(v *view, d r3.Vec, seen []int32, skip []solid.ID, hits []uint32) {
+	for n, k := range seen {
+		if k >= 0 && e.m.faces[k].specular.goesOn(e.number) {
+			hits[n], _ = e.trace(v.at(n), d, skip)
+		}
 	}
-	if hit.T == 0 {
-		return black, false
-	}
-	at := r3.Vec{X: o.X + hit.T*d.X, Y: o.Y + hit.T*d.Y, Z: o.Z + hit.T*d.Z}
-	if len(skip) > 0 && e.buried(at, hit.Normal) {
-		return black, true
-	}
-	return e.behind(m.element(&hit, at), o, at, skip, through), true
 }
 
 // past is what a ray meets that meets a clear sheet first.
@@ -68,15 +102,24 @@ func (e *tracer) past(o, d r3.Vec, skip []solid.ID, hit solid.Hit) (solid.Hit, b
 // through says whether there are any.
 func (e *tracer) behind(element uint32, o, at r3.Vec, skip []solid.ID, through bool) uint32 {
 	e.at, e.element = at, element
-	if !through || element == black {
+	if element == black {
 		return element
 	}
-	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes[:0])
+	e.pass(o, at, skip, through)
 	if len(e.panes) > 0 {
-		e.m.veils.weigh(e.panes)
-		return e.m.seen.behind(element, e.panes)
+		return e.m.seen.behind(element, e.panes, e.mirrors > 0)
 	}
 	return element
+}
+
+// pass notes the clear sheets on a stretch of a ray, where there are any.
+func (e *tracer) pass(o, at r3.Vec, skip []solid.ID, through bool) {
+	if !through {
+		return
+	}
+	first := len(e.panes)
+	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes)
+	settle(e.panes[first:], e.m.veils, e.m.glass, e.number)
 }
 
 // buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor

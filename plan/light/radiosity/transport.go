@@ -50,10 +50,13 @@ func findTwins(m *mesh, patches []patch, slots []uint32) (all []twin) {
 	return all
 }
 
-// listFiltered lists by element what is seen of it through clear sheets.
+// listFiltered lists by element what is seen of it straight through clear sheets.
 func listFiltered(filtered []filtered, patches int) map[uint32][]uint32 {
 	all := map[uint32][]uint32{}
 	for i := range filtered {
+		if filtered[i].mirror {
+			continue // its form factor is not that of the element
+		}
 		of := filtered[i].element
 		all[of] = append(all[of], uint32(4*(patches+i)))
 	}
@@ -74,6 +77,12 @@ func (m *mesh) patchOf(element uint32) uint32 {
 		element = m.seen.list[element&^filteredBit].element
 	}
 	return element / 4
+}
+
+// isMirrored says whether an element is seen by a mirror.
+func (t *Transport) isMirrored(element uint32) bool {
+	end := uint32(4 * len(t.patches))
+	return element >= end && t.filtered[(element-end)/4].mirror
 }
 
 // behind is the element itself of one that may be seen through clear sheets.

@@ -57,9 +57,12 @@ func isPrime(p int) bool {
 }
 
 // passes says whether a ray, by its number, passes the cloth.
-func (v veil) passes(number int) bool {
+func (v veil) passes(number int) bool { return v.at(number) < v.passing }
+
+// at is the place of a ray, by its number, on 0 to 1.
+func (v veil) at(number int) float64 {
 	_, turn := math.Modf(float64(number+1) * v.turn)
-	return turn < v.passing
+	return turn
 }
 
 // weigh multiplies what clear sheets let pass by how much seldomer rays pass them than others.

@@ -12,6 +12,11 @@ type view struct {
 	nu, nv       int
 }
 
+// at is point n.
+func (v *view) at(n int) r3.Vec {
+	return r3.Add(v.origin, r3.Add(r3.Scale(float64(n%v.nu), v.u), r3.Scale(float64(n/v.nu), v.v)))
+}
+
 // projection takes places to a lattice along a direction: to the point x u + y v whose ray meets the place
 // after t metres. Each is the product with a vector, less its value at the origin.
 type projection struct{ x, y, t plane }
