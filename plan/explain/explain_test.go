@@ -139,11 +139,18 @@ func TestKindsOfLampsRedone(t *testing.T) {
 		"through silk":  `a: {unit: led-point-300-bicolour, at: [5, 4], height: 2.2, aim: ada}, b: {output: {lumens: 900, shape: uniform}, at: [1, 1], height: 2}`,
 		"behind a grid": `a: {unit: led-point-300-bicolour, modifier: softbox-90 + grid-40, at: [5, 4], height: 2.2, aim: ada}`,
 		"on a dimmer":   `a: {unit: fresnel-tungsten-650, at: [5, 4], height: 2.2, aim: ada, level: 30 %, gels: [1/2 CTB]}`,
+		"by a mirror":   `a: {output: {lumens: 2000, disc: 0.3}, at: [4.5, 3.4], height: 1.9, aim: {pan: 270, tilt: 0}}, b: {output: {candela: 300, shape: uniform}, at: [4, 1], height: 1.8}`,
+		"off silver":    `a: {output: {candela: 3000, beam: 30}, at: [4.5, 3.4], height: 1.9, aim: [1, 3.4, 1.4]}`,
 		"in a shade":    `a: {unit: practical-table, at: [4, 3], height: 1.5}`,
 	} {
 		text := strings.Replace(lamps, "SOURCE", lamp, 1)
-		if name == "through silk" {
-			text = strings.Replace(text, "meters:", "grip: {f: {frame: [1.2, 1.2], cloth: quarter-silk, at: [4.2, 3.2], height: 2.0, faces: ada}}, meters:", 1)
+		for of, grip := range map[string]string{"through silk": "frame: [1.2, 1.2], cloth: quarter-silk, at: [4.2, 3.2], height: 2.0", "off silver": "silver: [1, 1], at: [1, 3.4], height: 1.4"} {
+			if name == of {
+				text = strings.Replace(text, "meters:", "grip: {f: {"+grip+", faces: ada}}, meters:", 1)
+			}
+		}
+		if name == "by a mirror" {
+			text = strings.Replace(text, "furniture: {", "furniture: {glass: {mirror: [1.4, 1.6], at: {wall: hall.left, along: centre}, lift: 0.6}, view: {mirror: [1, 1], at: {wall: hall.top, along: 4.4}, lift: 0.9}, ", 1)
 		}
 		for _, s := range studies(t, text) {
 			holds(t, name, s)
