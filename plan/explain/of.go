@@ -112,7 +112,7 @@ func (x *explainer) light(l *plan.Light, e *light.Emitter) Light {
 	}
 	u := x.unhidden(l, e, newWorking(lamp))
 	out.Straight, out.Why = u.steps, u.why
-	ways := x.study.World.Straight(e, &x.receptor)
+	ways := light.Straight(x.study.World, e, &x.receptor)
 	for t := range x.study.Basis.Terms {
 		term := &x.study.Basis.Terms[t]
 		if term.Light != l.Name {

@@ -14,9 +14,9 @@ type Way struct {
 	Lux    float64    // at levels of {1, 1, 1}, before the filter
 }
 
-// Straight finds the ways on which the light of a lamp comes straight to a receptor, as Basis does: none where nothing of
+// Straight finds the ways on which the light of a lamp comes straight to a receptor of a world, as its Basis does: none where nothing of
 // it is seen.
-func (w *World) Straight(e *Emitter, r *Receptor) []Way {
+func Straight(w *World, e *Emitter, r *Receptor) []Way {
 	t := &tracer{visibleSums: newVisibleSums(w.bvh)}
 	var ways []Way
 	for _, s := range t.light(w.newLamp(e), r) {

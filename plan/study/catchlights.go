@@ -6,8 +6,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/solid"
 )
 
 // The front of an eye, m: the radius of the cornea, which mirrors, and half the width of the iris that is seen through it.
@@ -20,14 +22,21 @@ const (
 // middleOfPupil is how far, of the iris's radius, an image may lie off its middle and have no hour.
 const middleOfPupil = 0.1
 
-// catchlights finds for every camera which lamps show in the eyes of the people whose sides are metered. Eyes look where the
+// eyes look for lamps that show in eyes.
+type eyes struct {
+	setup  *plan.Setup
+	bvh    *solid.BVH
+	levels light.Levels
+}
+
+// look finds for every camera which lamps show in the eyes of the people whose sides are metered. Eyes look where the
 // nose points. A lamp shows where its middle is seen from the eyes and its image lies over the iris; lit cloth and walls are
 // not looked at.
-func (s *Study) catchlights() {
-	for i := range s.Readings.Contrasts {
-		c := &s.Readings.Contrasts[i]
-		for k := range s.Setup.People {
-			if p := &s.Setup.People[k]; p.Name == c.Person {
+func (s eyes) look(readings *meter.Set) {
+	for i := range readings.Contrasts {
+		c := &readings.Contrasts[i]
+		for k := range s.setup.People {
+			if p := &s.setup.People[k]; p.Name == c.Person {
 				s.inEyes(p, c.Views)
 			}
 		}
@@ -35,11 +44,11 @@ func (s *Study) catchlights() {
 }
 
 // inEyes finds which lamps show in the eyes of somebody.
-func (s *Study) inEyes(p *plan.Person, views []meter.View) {
+func (s eyes) inEyes(p *plan.Person, views []meter.View) {
 	for i := range views {
 		views[i].Catchlights = nil
-		for k := range s.Setup.Cameras {
-			if c := &s.Setup.Cameras[k]; c.Name == views[i].Camera && s.sees(c.Frame.At, p) {
+		for k := range s.setup.Cameras {
+			if c := &s.setup.Cameras[k]; c.Name == views[i].Camera && s.sees(c.Frame.At, p) {
 				views[i].Catchlights = s.seenInEyes(p, c)
 			}
 		}
@@ -47,16 +56,16 @@ func (s *Study) inEyes(p *plan.Person, views []meter.View) {
 }
 
 // sees says whether nothing opaque stands between a place and somebody's eyes.
-func (s *Study) sees(from r3.Vec, p *plan.Person) bool {
-	_, blocked := s.World.BVH().Segment(from, p.Face.At, p.Own, nil)
+func (s eyes) sees(from r3.Vec, p *plan.Person) bool {
+	_, blocked := s.bvh.Segment(from, p.Face.At, p.Own, nil)
 	return !blocked
 }
 
 // seenInEyes are the lamps that a camera sees in somebody's eyes, in the order of the scene.
-func (s *Study) seenInEyes(p *plan.Person, c *plan.Camera) (all []meter.Catchlight) {
-	for i := range s.Setup.Lights {
-		l := &s.Setup.Lights[i]
-		if !(s.Levels[l.Name].Y() > 0) || !shinesOn(l, p.Face.At) {
+func (s eyes) seenInEyes(p *plan.Person, c *plan.Camera) (all []meter.Catchlight) {
+	for i := range s.setup.Lights {
+		l := &s.setup.Lights[i]
+		if !(s.levels[l.Name].Y() > 0) || !shinesOn(l, p.Face.At) {
 			continue
 		}
 		hour, ok := clockOf(&p.Face, c.Frame.At, l.Frame.At)
