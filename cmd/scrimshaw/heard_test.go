@@ -47,6 +47,8 @@ var (
 	sloped   = on("rooms.kitchen.height", "low", "2.2", "high", "3", "toward", "top")
 	limewash = on("materials.limewash", "reflectance", "0.7")
 	painted  = on("rooms.kitchen", "walls", "limewash")
+	profiled = on("lights.day", "modifier", "projection-30")
+	broken   = on("lights.day.breakup", "open", "60 %")
 	placed   = func(pairs ...string) []ready { return []ready{riser, shed, yard, on("lights.day.at", pairs...)} }
 	aimed    = func(pairs ...string) []ready { return []ready{riser, shed, yard, on("lights.day.aim", pairs...)} }
 	held     = func(pairs ...string) []ready {
@@ -81,6 +83,11 @@ var fittings = map[string]fitting{
 	"lights.*.note":              {example: "two bags"},
 	"lights.*.role": {before: []ready{on("lights.moon", "unit", "led-point-300-bicolour", "at", "[1, 3.4]", "colour", "3200 K", "role", "key"),
 		on("lights.day", "role", "fill")}, example: "{ruth: key}"},
+	"lights.*.cuts":                {before: []ready{profiled}},
+	"lights.*.breakup":             {before: []ready{profiled}},
+	"lights.*.breakup.open":        {before: []ready{profiled, broken}},
+	"lights.*.breakup.grain":       {before: []ready{profiled, broken}},
+	"lights.*.breakup.seed":        {before: []ready{profiled, broken}},
 	"lights.*.roll":                {before: []ready{on("lights.day", "unit", "led-panel-100")}},
 	"lights.*.bulb":                {before: shaded(), example: "led-470"},
 	"lights.*.bulb.watts":          {before: shaded(), example: "100 W"},

@@ -81,6 +81,9 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			[]string{"set-up close", "mara.fill 144 lx", "mara: key side right, 0.9 stops", "set-up black", "mara.fill 59.4 lx", "mara: key side right, 2.1 stops"}},
 		{"fitting-room", "Imre's key side has 229 lx, of which 87 % comes `by glass`, from where no stand would have fitted; his edge gets 11 % of its 466 lx off a hammered silver board, and 22 % of 530 lx once that shows its polished side.",
 			[]string{"imre.key 229 lx", "day by glass through yard 87 %", "imre.edge 466 lx", "day by board through yard 11 %", "imre.edge 530 lx", "day by board through yard 22 %"}},
+		{"night-log", "it gives Inga 93 % of the 47 lx on her key side, 78 % off the log and 11 % off the desk, and the lamp in the picture 7 %.",
+			[]string{"inga.key 47.", "1 desk-lamp 5 %, 1 desk-lamp reflected 2 %, 2 page reflected 93 % (log 78 %, desk 11 %)"}},
+		{"press-house", "has 445 lx in a hole of it on the wall behind Moira, 1.4 stops over,", []string{"wall 445 lx", "+1.4"}},
 	}
 	for _, c := range cases {
 		if !strings.Contains(readme, c.sentence) {

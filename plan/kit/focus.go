@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // DefaultFocus is where a zoom stands where nothing is said: flooded.
@@ -123,13 +124,19 @@ func (b *builder) zoomed(u *Unit, m *Modifier) *Modifier {
 	return &at
 }
 
-// unfocused warns of a focus that changes nothing, because the light has no figures by focus.
+// unfocused warns of a focus that changes nothing, because the light has no figures by focus. Of a projection spot
+// it is the edge of its image.
 func (b *builder) unfocused() {
-	if b.choice.FocusSpan.Valid() {
-		_, name, _ := strings.Cut(b.choice.Path, ".")
+	if b.choice.FocusSpan.Valid() && b.head.Class != term.Projected {
 		b.report(source.Warning, b.choice.FocusSpan, CodeNoZoom, "leave it out, or give the unit outputs by focus in a kit file",
-			"the focus of %s changes nothing: the catalogue has no figures by focus for %s", name, b.focusless())
+			"the focus of %s changes nothing: the catalogue has no figures by focus for %s", b.named(), b.focusless())
 	}
+}
+
+// named is the light by its name in the scene.
+func (b *builder) named() string {
+	_, name, _ := strings.Cut(b.choice.Path, ".")
+	return name
 }
 
 // focusless names what has no figures by focus.

@@ -31,6 +31,7 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 	b.head.WarmsWhenDimmed, b.head.Curve, b.head.Spigot = u.WarmsWhenDimmed, u.Curve, u.Spigot
 	b.computeOutput(u)
 	b.head.Aperture = cmp.Or(b.head.Source.Opening.Width, b.head.Aperture, mouthShare*u.Body[0])
+	b.setEdge()
 	b.dropScrims(u)
 	b.hangDoors(u)
 	b.setWhite(u)
@@ -60,6 +61,7 @@ func (c *Catalogue) HeadOf(o Output, ch Choice, log *source.Log) (h Head, ok boo
 		b.head.UnitLabel, b.head.Watts = m.Label, m.Watts
 	}
 	b.statedSource("the source's own figure", &o, d, opening)
+	b.setEdge()
 	b.head.Aperture = opening.Width
 	b.head.native = colour.White{Kelvin: PlainWhite}
 	if ch.White != nil {

@@ -25,6 +25,7 @@ type Choice struct {
 	White          *colour.White // nil: the unit's native colour
 	Tint           float64       // off the locus, in Duv: plus is green
 	Focus          *float64      // share of the way from the narrowest beam of a zoom, 0, to the widest, 1; nil: flooded
+	Edge           *float64      // of the image of a projection spot: share of the way from sharp, 0, to soft, 1; nil: as its field
 	Level          *float64      // share of the full light that it is set to, to be checked; nil asks nothing
 	Bulb           *BulbChoice   // nil: the practical's own
 	Shade          *ShadeChoice  // nil: the modifier's, if it has one
@@ -34,8 +35,8 @@ type Choice struct {
 
 	// Where the values were written, the light's own Span where a span is not valid; and the
 	// light's path and set-up, for faults.
-	UnitSpan, ModifierSpan, WhiteSpan, TintSpan, FocusSpan, LevelSpan source.Span
-	Path, Setup                                                       string
+	UnitSpan, ModifierSpan, WhiteSpan, TintSpan, FocusSpan, EdgeSpan, LevelSpan source.Span
+	Path, Setup                                                                 string
 }
 
 // Unmodified is the modifier of a unit that is used bare.
@@ -68,6 +69,8 @@ type Head struct {
 	Scrims                   []term.Scrim      // in the head
 	Zooms                    bool              // its output depends on its focus
 	Focus                    float64           // of a zoom: share of the way from spot, 0, to flood, 1
+	Edge                     *float64          // of the image of a projection spot: share of the way from sharp, 0, to soft, 1; nil where nothing says it
+	Gate                     photometry.Gate   // what SetGate has put into it
 	Spigot                   string            // what it sits on a stand by; "" not known
 	Tilt                     *Tilt             // nil where its light is the same at any tilt; see ApplyTilt
 	Class                    term.Class

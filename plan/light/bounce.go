@@ -39,6 +39,9 @@ const (
 	faintest  = 1e-6
 )
 
+// detailGrains is how many grains the finest detail of a light has.
+const detailGrains = 4
+
 func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
 	b := &surfaceLamp{w: w, l: l, patches: make([]patchLight, parallel.Workers(w.workers, math.MaxInt))}
 	for i := range b.patches {
@@ -56,7 +59,7 @@ func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
 	peak := photometry.Peak(l.shape)
 	b.widest = l.widestAngle(faintest * l.flux * peak)
 	half := min(l.cutoffAngle(l.right, 0.5*l.flux*peak), l.cutoffAngle(l.up, 0.5*l.flux*peak))
-	b.grainPerMetre = min(wideGrain, math.Tan(min(half, 45)*radian)/2)
+	b.grainPerMetre = min(wideGrain, math.Tan(min(half, 45)*radian)/2, photometry.Detail(l.shape)/detailGrains)
 	return b
 }
 

@@ -70,14 +70,20 @@ func (w *World) firstStop(o, d r3.Vec) (solid.Hit, bool) {
 	}
 }
 
-// outline traces steps + 1 rays, and more between neighbours that end on different faces.
-func (f *fan) outline(steps int) []r2.Vec {
+// ends traces steps + 1 rays, and more between neighbours that end on different faces.
+func (f *fan) ends(steps int) []rayEnd {
 	steps = max(steps, 1)
 	ends := []rayEnd{f.trace(0)}
 	for i := 1; i <= steps; i++ {
 		next := f.trace(float64(i) / float64(steps))
 		ends = f.between(ends, next, deepSplit)
 	}
+	return ends
+}
+
+// outline is where the rays end in plan, without those in the middle of a straight line.
+func (f *fan) outline(steps int) []r2.Vec {
+	ends := f.ends(steps)
 	var out []r2.Vec
 	for i := range ends {
 		inner := f.flat && !ends[i].open && i > 0 && i+1 < len(ends)

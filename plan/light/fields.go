@@ -16,7 +16,7 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 	}
 	defer w.masks.Put(masks)
 	for k := range b.targets.Lattices {
-		seen := w.newSeenLattice(&b.targets.Lattices[k])
+		seen := newSeenLattice(w, &b.targets.Lattices[k])
 		for _, i := range fresh {
 			values, err := w.fieldOf(ctx, seen, lamps[i], masks)
 			if err != nil {
@@ -40,7 +40,7 @@ type seenLattice struct {
 	images map[*mirror]*seenLattice
 }
 
-func (w *World) newSeenLattice(l *Lattice) *seenLattice {
+func newSeenLattice(w *World, l *Lattice) *seenLattice {
 	s := &seenLattice{Lattice: l, images: map[*mirror]*seenLattice{}}
 	if drawable(l) {
 		s.grid = newGrid(l, w.bvh.Epsilon())
@@ -51,7 +51,7 @@ func (w *World) newSeenLattice(l *Lattice) *seenLattice {
 // in is the image of the lattice in a mirror.
 func (s *seenLattice) in(m *mirror) *seenLattice {
 	if s.images[m] == nil {
-		s.images[m] = m.w.newSeenLattice(m.lattice(s.Lattice))
+		s.images[m] = newSeenLattice(m.w, m.lattice(s.Lattice))
 	}
 	return s.images[m]
 }

@@ -37,6 +37,11 @@ func (w *World) Wedge(e *Emitter, share float64, limits Limits) Wedge {
 	l := newLamp(e, 1, 1, 1)
 	out := Wedge{Light: e.Name, Share: share}
 	right := levelRight(e.Frame)
+	if _, gated := l.shape.(*photometry.Gated); gated {
+		m := newGateImage(l, right, share)
+		m.wedge(w, limits, &out)
+		return out
+	}
 	threshold := share * l.flux * photometry.Peak(l.shape)
 	out.Left, out.Right = l.beamAngle(r3.Scale(-1, right), threshold), l.beamAngle(right, threshold)
 	if math.Abs(l.axis.Z) > math.Sin(steepest*radian) {
@@ -77,6 +82,29 @@ func (l *lamp) beamAngle(side r3.Vec, threshold float64) float64 {
 		return low
 	}
 	return end
+}
+
+// wedge is the wedge of a lamp that throws an image: through the axis where that is lit, else through the middle of what
+// is.
+func (m *gateImage) wedge(w *World, limits Limits, out *Wedge) {
+	f := fan{w: w, limits: limits, ray: m.round}
+	switch {
+	case m.isDark():
+		return
+	case math.Abs(m.axis.Z) > math.Sin(steepest*radian):
+		out.Footprint = true
+		out.Outline = f.outline(len(m.rim))
+		out.Outline = out.Outline[:len(out.Outline)-1] // the last ray is the first
+		return
+	}
+	low, high, over := levelChord(m.rim)
+	first, last := math.Atan(low), math.Atan(high)
+	out.Left, out.Right = -first/radian, last/radian
+	f.flat = true
+	f.ray = func(s float64) (o, d r3.Vec) {
+		return m.at, m.through(r2.Vec{X: math.Tan(first + s*(last-first)), Y: over})
+	}
+	out.Outline = append([]r2.Vec{inPlan(m.at)}, f.outline(int(math.Ceil((last-first)/radian/fanStep)))...)
 }
 
 // wedgeOutline traces a wedge by its angles to either side of the axis, degrees.

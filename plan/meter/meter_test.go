@@ -307,7 +307,7 @@ func TestWritten(t *testing.T) {
 	bare.Lights[1].Path = "lights.fill"
 	bare.Uncomputed = []plan.Uncomputed{
 		uncomputed(scene.Later{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: scene.OwnStops}, "cameras.A.filter", "filter of A"),
-		uncomputed(scene.Later{Table: "light", Key: "scrims", Waits: "accessories of a lamp", Changes: scene.OwnLight, Takes: true}, "lights.fill.scrims", "scrims of 2 fill"),
+		uncomputed(scene.Later{Table: "light", Key: "scrims", Waits: "accessories of a lamp", Changes: scene.OwnLight}, "lights.fill.scrims", "scrims of 2 fill"),
 	}
 	sets := []Set{read(t, windowScene()), read(t, faces), {Scene: "Empty"}, read(t, &bare)}
 	var b bytes.Buffer

@@ -90,6 +90,8 @@ func (s *Share) pathInWords() string {
 	case light.Direct.String():
 	case light.Mirrored.String():
 		words = append(words, "by")
+	case light.Reflected.String():
+		words = append(words, s.Path, "off")
 	default:
 		words = append(words, s.Path, "from")
 	}

@@ -88,7 +88,7 @@ func TestSharesAsATable(t *testing.T) {
 reading         light      share  way
 table          200 lx      100 %
                150 lx     75.0 %  day through street
-              50.0 lx     25.0 %  day reflected from kitchen.floor
+              50.0 lx     25.0 %  day reflected off kitchen.floor
 wall     ✗ 4.00 cd/m²      100 %
          ✗ 4.00 cd/m²  ✗ 100.0 %  lamp
 ✗ without scrims of 1 lamp (accessories of a lamp, not computed yet): wall
@@ -103,7 +103,7 @@ table    200 lx  100 %
 
 // A contrast is marked where one key could change the light of one of its sides.
 func TestContrastIsMarked(t *testing.T) {
-	scrims := uncomputed(scene.Later{Changes: scene.OwnLight, Takes: true}, "lights.l.scrims", "scrims of 1 l")
+	scrims := uncomputed(scene.Later{Changes: scene.OwnLight}, "lights.l.scrims", "scrims of 1 l")
 	filter := uncomputed(scene.Later{Changes: scene.OwnStops}, "cameras.A.filter", "filter of A")
 	lit, dark := 100.0, 50.0
 	plain := func(name string, lux *float64, keys ...plan.Uncomputed) Reading {

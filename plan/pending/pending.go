@@ -95,15 +95,14 @@ func (f *Figures) changes(u *plan.Uncomputed, given map[string]float64, here []i
 	return u.Changes == scene.AllLight
 }
 
-// ofLight is of a key on a light: what only takes from it matters where it gives something, the rest wherever its
-// light can come.
+// ofLight is of a key on a light: it matters where the light gives something, and wherever its light can come.
 func (f *Figures) ofLight(u *plan.Uncomputed, given map[string]float64, here []int) bool {
 	for i := range f.setup.Lights {
 		l := &f.setup.Lights[i]
 		if l.Name != u.Thing() || !f.isOn(l.Name) {
 			continue
 		}
-		return given[l.Name] > 0 || !u.Takes && intersect(f.spaces.at(l.Frame.At), here)
+		return given[l.Name] > 0 || intersect(f.spaces.at(l.Frame.At), here)
 	}
 	return false
 }

@@ -72,11 +72,9 @@ func TestWhatIsStruck(t *testing.T) {
 	open := func(doors, key string) string { return house + strings.Replace(doors, ", KEY", key, 1) }
 	for _, c := range []struct{ name, scene, want string }{
 		{"nothing written", open(shutDoor, "") + inside(""), ""},
-		{"cuts of a lamp in a shut room with a window", open(shutDoor, "") + inside(", cuts: [{angle: 0, depth: 30 %}]"),
-			"d k.cuts; y k.cuts"},
-		{"cuts of a lamp, the door ajar", open(openDoor, "") + inside(", cuts: [{angle: 0, depth: 30 %}]"),
-			"d k.cuts; h k.cuts; y k.cuts"},
-		{"cuts of a lamp that is out", open(openDoor, "") + inside(", cuts: [{angle: 0, depth: 30 %}], level: 0 %"), ""},
+		{"a lamp in a shut room with a window", open(shutDoor, "") + inside(", focus: 40 %"), "d k.focus; y k.focus"},
+		{"a lamp, the door ajar", open(openDoor, "") + inside(", focus: 40 %"), "d k.focus; h k.focus; y k.focus"},
+		{"a lamp that is out", open(openDoor, "") + inside(", focus: 40 %, level: 0 %"), ""},
 		{"a silver board and a mirror", open(openDoor, "") + inside("") + "grip: {f: {silver: [1, 1], at: [1, 1], faces: down}}\n" +
 			"furniture: {m: {mirror: [1, 1], at: {wall: hall.top}}}\n", ""},
 		{"a view", open(openDoor, ", outside: {luminance: 800}") + inside(""), "d w.outside; h w.outside; y w.outside"},
@@ -103,23 +101,21 @@ func TestSpacesThatAreOne(t *testing.T) {
 rooms: {a: {size: [3, 3]}, b: {at: [3, 0], size: [3, 3]}, far: {at: [0, 3.15], size: [3, 3]}}
 openings: {door: {door: a.top}}
 meters: {m: {flat: [4, 1, 1], facing: up}, way: {flat: [1.5, 3.07, 1], facing: up}, f: {flat: [1, 5, 1], facing: up}}
-lights: {k: {output: {candela: 100, shape: uniform}, at: [1, 1], height: 2, aim: down, diffusion: silk}}
+lights: {k: {output: {candela: 100, shape: uniform}, at: [1, 1], height: 2, aim: down, focus: 40 %}}
 `
-	if got := struck(lit(t, scene)); got != "m k.diffusion; way k.diffusion" {
+	if got := struck(lit(t, scene)); got != "m k.focus; way k.focus" {
 		t.Errorf("got %q", got)
 	}
 }
 
-// A key that only takes light away lets a reading stand which the light gives nothing to; one that scatters light
-// does not. On open ground nothing comes back.
-func TestWhatOnlyTakes(t *testing.T) {
+// A key on a light strikes what its light could come to; one that changes no light strikes nothing, and one that is computed neither.
+func TestWhatIsOnALight(t *testing.T) {
 	const scene = "meters: {lit: {flat: [0, 0, 2], facing: up}, away: {flat: [0, 0, 2], facing: down}}\n" +
 		"lights: {a: {output: {candela: 100, shape: uniform}, at: [0, 0], height: 3, aim: down, KEY}, b: {output: {candela: 100, shape: uniform}, at: [1, 0], height: 0.5, aim: up}}\n"
 	for key, want := range map[string]string{
-		"cuts: [{angle: 0, depth: 30 %}]":          "lit a.cuts",
-		"breakup: {open: 40 %}":                    "lit a.breakup",
-		"plays: fire":                              "",
-		"diffusion: silk, seen: true, dimmer: pwm": "lit a.diffusion; away a.diffusion", // round a lamp that shines all round
+		"focus: 40 %": "lit a.focus; away a.focus",
+		"plays: fire": "",
+		"diffusion: silk, seen: true, dimmer: pwm": "",
 	} {
 		if got := struck(lit(t, strings.Replace(scene, "KEY", key, 1))); got != want {
 			t.Errorf("%s: got %s, want %s", key, got, want)
@@ -147,7 +143,7 @@ meters: {a: {spot: [0, 0, 1], from: A}, b: {spot: [0, 0, 1], from: B}, m: {flat:
 // A map is without what alters light anywhere on it; a light that is turned up later strikes it then.
 func TestMapsAndLevels(t *testing.T) {
 	s := lit(t, house+strings.Replace(shutDoor, ", KEY", "", 1)+
-		"lights: {k: {unit: led-point-150-bicolour, at: [1, 2], height: 2, aim: down, level: 0 %, breakup: {open: 40 %}}}\nsheet: {plane: 0.75}\n")
+		"lights: {k: {unit: soft-panel-200, at: [1, 2], height: 2, aim: down, level: 0 %, focus: 40 %}}\nsheet: {plane: 0.75}\n")
 	without := func() int {
 		return len(s.Floor().Uncomputed) + len(s.Level().Uncomputed) + len(s.Readings.Named("d").Uncomputed)
 	}
@@ -170,7 +166,7 @@ func TestMapOfAWall(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := "scrimshaw: 1\n" + house + strings.Replace(shutDoor, ", KEY", "", 1) +
-		"lights: {k: {output: {candela: 100, shape: uniform}, at: [1, 2], height: 2, aim: down, breakup: {open: 40 %}}}\n"
+		"lights: {k: {output: {candela: 100, shape: uniform}, at: [1, 2], height: 2, aim: down, focus: 40 %}}\n"
 	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
 	setup := resolve.Resolve(document, document.Base(log), log)
 	for wall, want := range map[string]int{"den.left": 1, "cellar.left": 0} {

@@ -62,3 +62,11 @@ func outermost(d Distribution, c, threshold float64) float64 {
 	}
 	return 0
 }
+
+// Detail gives the size of the finest detail of a distribution by the distance, where it has edges; infinite where it has none.
+func Detail(d Distribution) float64 {
+	if p, ok := d.(interface{ Detail() float64 }); ok {
+		return p.Detail()
+	}
+	return math.Inf(1)
+}

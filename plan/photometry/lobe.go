@@ -76,6 +76,18 @@ func (l *Lobe) At(t float64) float64 {
 // Candela gives the intensity, cd/lm.
 func (l *Lobe) Candela(dir r3.Vec) float64 { return l.At(angleFromAxis(dir)) }
 
+// steepLobe is the power from which on a lobe has an edge, as the beam of a projection lens does.
+const steepLobe = 4
+
+// Detail gives the width of the edge by the distance, from nine tenths of the light to one; infinite where it falls off slowly.
+func (l *Lobe) Detail() float64 {
+	if l.power < steepLobe {
+		return math.Inf(1)
+	}
+	at := func(share float64) float64 { return math.Tan(l.half * math.Pow(-math.Log2(share), 1/l.power)) }
+	return at(0.1) - at(0.9)
+}
+
 // Peak gives the intensity on the axis, cd/lm.
 func (l *Lobe) Peak() float64 { return l.peak }
 

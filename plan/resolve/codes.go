@@ -39,6 +39,10 @@ const (
 	CodeGelWithoutGlass = "gel-without-glass" // gels on an opening that has no glass
 	CodeNothingBefore   = "nothing-before"    // stays in a set-up with none before it
 	CodeStaysMoved      = "stays-moved"       // a thing that stays and is moved at once
+	CodeNoGate          = "no-gate"           // cuts or a breakup in a head that throws no image
+	CodeNotBefore       = "not-before"        // a cut that ends at what is not before its lamp
+	CodeCutAway         = "cut-away"          // cuts that take all of the light
+	CodeCutIdle         = "cut-idle"          // warning: a cut that takes none
 	CodeTwoShades       = "two-shades"        // a shade and another modifier on one lamp
 	CodeMirrorTurned    = "mirror-turned"     // a mirror that faces the wall it hangs on
 	CodeNoMirror        = "no-mirror"         // a mirror of what does not mirror

@@ -87,6 +87,7 @@ type (
 		holes      []hole      // of each opening
 	}
 	furniturePass struct{ *placer }
+	gatePass      struct{ *catalogue }
 	peoplePass    struct{ *aimer }
 	cameraPass    struct{ *aimer }
 	lightPass     struct{ *holder }

@@ -31,7 +31,7 @@ func (r *lightPass) hangLights() {
 
 func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	head, fits := r.head(written)
-	if written.Focus.Set && !head.Zooms {
+	if written.Focus.Set && !head.Zooms && head.Edge == nil {
 		r.notComputed(scene.Unfocused, "lights."+written.Name, written.Focus.Span)
 	}
 	upright := r.upright(written, &head)
@@ -90,6 +90,9 @@ func (r *lightPass) choice(l *scene.Light) kit.Choice {
 	}
 	if l.Focus.Set {
 		ch.Focus, ch.FocusSpan = &l.Focus.Value, l.Focus.Span
+	}
+	if l.Edge.Set {
+		ch.Edge, ch.EdgeSpan = &l.Edge.Value, l.Edge.Span
 	}
 	if l.Level.Set {
 		ch.Level, ch.LevelSpan = &l.Level.Value, l.Level.Span

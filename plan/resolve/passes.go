@@ -50,6 +50,7 @@ func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source
 	(&cameraPass{aims}).placeCameras()
 	(&lightPass{hold}).hangLights()
 	(&gripPass{hold}).rigGrip()
+	(&gatePass{known}).setGates()
 	(&exposurePass{known.draft}).expose()
 	(&meterPass{aims}).placeMeters()
 	aims.keepSpots()

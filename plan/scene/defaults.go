@@ -55,6 +55,8 @@ const (
 	DefaultLampHeight float64 = 2.0
 	DefaultLevel      float64 = 1 // share of the full output
 	DefaultFocus              = term.Flood
+	DefaultGrain      float64 = 0.1 // of the width of the image
+	DefaultSeed               = 1
 
 	DefaultISO      float64 = 800
 	DefaultShutter  float64 = 180 // degrees

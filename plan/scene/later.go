@@ -23,17 +23,16 @@ const (
 
 // Later is a key of the language that is read and checked, and not computed yet.
 type Later struct {
-	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "cuts"
-	Waits      string // for what: "accessories of a lamp"
+	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "plays"
+	Waits      string // for what: "the frame check"
 	Changes    Change
-	Takes      bool // it can only take light away: a figure without that light stands
 	Colours    bool // it gives the light that it is on another colour than the lists say
 }
 
 // Uncomputed is a key that a scene writes and nothing computes yet.
 type Uncomputed struct {
 	Later
-	Path string      // "lights.k.cuts"
+	Path string      // "lights.k.plays"
 	Span source.Span // of the key
 }
 
@@ -48,7 +47,6 @@ func (u *Uncomputed) Thing() string {
 
 // What several keys wait for.
 const (
-	byLamp    = "accessories of a lamp"
 	bySun     = "the sun and the sky"
 	byFrame   = "the frame check"
 	byWalk    = "marks and walks"
@@ -61,8 +59,6 @@ const (
 // figure that they could change is struck through, and the sheet names what they ask for. A key that is
 // computed loses its line here, and nothing else has to change.
 var laters = []Later{
-	{Table: "light", Key: "cuts", Waits: byLamp, Changes: OwnLight, Takes: true},
-	{Table: "light", Key: "breakup", Waits: byLamp, Changes: OwnLight, Takes: true},
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
@@ -97,9 +93,6 @@ var laters = []Later{
 // Unfocused is a focus of a lamp that has no figures by focus: the key is computed, and here nothing follows
 // from it.
 var Unfocused = Later{Table: "light", Key: "focus", Waits: "figures by focus", Changes: OwnLight}
-
-// Wrapped is cloth clipped to a lamp that shines all round, which would have to go round it.
-var Wrapped = Later{Table: "light", Key: "diffusion", Waits: "cloth round a lamp", Changes: OwnLight}
 
 // laterNamed returns what waits to be computed under a key of a table, or nil.
 func laterNamed(table, key string) *Later {

@@ -50,9 +50,6 @@ func TestTheListOfLaterKeys(t *testing.T) {
 		if tables := fits[l.Changes]; l.Changes != NoFigure && !slices.Contains(tables, l.Table) {
 			t.Errorf("%s is no key of %v", name, tables)
 		}
-		if l.Takes && !l.AltersLight() {
-			t.Errorf("%s takes light away and alters none", name)
-		}
 	}
 }
 
@@ -72,19 +69,19 @@ func TestTablesFollowTheList(t *testing.T) {
 func TestUncomputedOfASetup(t *testing.T) {
 	d := opened(t, `scrimshaw: 1
 cameras: {A: {at: [3, 1], lens: 35 mm, track: [[3, 1], [2, 1]]}}
-lights: {k: {unit: led-point-300-bicolour, at: [0, 0], breakup: {open: 40 %}}}
+lights: {k: {unit: led-point-300-bicolour, at: [0, 0], plays: fire}}
 grip: {f: {silver: [1, 1], at: [1, 1]}}
 haze: 0.02
 setups:
   wide: {cues: {q1: {lights: {k: off}}}}
   back: {reverse: {of: wide}}
-  close: {after: back, change: {strike: [f], lights: {k: {breakup: {open: 20 %}, cuts: [{angle: 0, depth: 30 %}]}}}}
+  close: {after: back, change: {strike: [f], lights: {k: {plays: candle, dimmer: pwm}}}}
 `)
 	for setup, want := range map[string]string{
-		"":      "cameras.A.track lights.k.breakup haze",
-		"wide":  "cameras.A.track lights.k.breakup haze setups.wide.cues",
-		"back":  "cameras.A.track lights.k.breakup haze setups.back.reverse",
-		"close": "cameras.A.track lights.k.breakup lights.k.cuts haze setups.back.reverse",
+		"":      "cameras.A.track lights.k.plays haze",
+		"wide":  "cameras.A.track lights.k.plays haze setups.wide.cues",
+		"back":  "cameras.A.track lights.k.plays haze setups.back.reverse",
+		"close": "cameras.A.track lights.k.plays lights.k.dimmer haze setups.back.reverse",
 	} {
 		var got []string
 		for _, u := range d.Scene(setup, &source.Log{}).Uncomputed {

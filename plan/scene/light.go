@@ -19,7 +19,7 @@ var (
 
 var lightForms = []string{"unit", "output"}
 
-var lightTable = tableOf("light", "One light.", lightForms, slices.Concat(lightKeys(), lightAccessories(), lightPractical(), lightLater())...)
+var lightTable = tableOf("light", "One light.", lightForms, slices.Concat(lightKeys(), lightAccessories(), lightPractical(), lightGate(), lightLater())...)
 
 func lightKeys() []entry[Light] {
 	return []entry[Light]{
@@ -52,8 +52,6 @@ func lightKeys() []entry[Light] {
 		value("level", quantity("a level", "80 %", levels, between(0, 1)),
 			func(l *Light) *Given[float64] { return &l.Level },
 			"How far it is up. A bare number is refused.", "80 %", unit.FormatPercent(DefaultLevel)),
-		value("focus", focus, func(l *Light) *Given[float64] { return &l.Focus },
-			"Of a zoom, from its narrowest beam to its widest: spot, flood, or a share.", "40 %", string(DefaultFocus)),
 		value("mount", mount, func(l *Light) *Given[Mount] { return &l.Mount },
 			"What holds it.", "{boom: 1.6, base: [2.6, 3.3]}", "stand; floor for a practical, on what is under it"),
 		value("stand", text("a stand", "c-stand"), func(l *Light) *Given[string] { return &l.Stand },

@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light"
@@ -39,7 +41,17 @@ type Study struct {
 	Readings meter.Set
 	Fields   []Field // the floors, lowest first, then the faces, the first person's floor first, then the planes asked for
 	Beams    []Beam
+	Rims     []light.Rim // of the images that projection spots throw, to half their light
 	Views    []View
+	Bounces  []Bounce // of lights that are sent to a surface for what comes off it
+}
+
+// Bounce is the way of a light that is sent to a surface for what comes off it: where its axis lands, and on to the face of
+// whom it lights.
+type Bounce struct {
+	Light, Off, To string  // the names of the light, the surface and the person
+	At, Face       r3.Vec  // m
+	On             float64 // from the surface to the face, m
 }
 
 // Run computes a set-up. It stops with the context's error when that is cancelled.

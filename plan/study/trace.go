@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan/light"
+	"scrimshaw/plan/term"
 )
 
 // Beam is the light of one lamp in plan, cut by what it meets.
@@ -24,18 +25,32 @@ type View struct {
 // outside is how far a ray that leaves the set is drawn beyond everything that stands, m.
 const outside = 3.0
 
-// trace finds the beams and views.
+// trace finds the beams and views, and the bounces.
 func (s *Study) trace() {
 	for _, e := range light.Emitters(s.Setup) {
 		limits := s.limits(s.outdoors(e.Name))
 		limits.Reach = math.Hypot(limits.Reach-outside, max(e.Frame.At.Z-limits.Floor, 0)) + outside
 		s.Beams = append(s.Beams, Beam{Light: e.Name,
 			Half: s.World.Wedge(&e, 0.5, limits), Tenth: s.World.Wedge(&e, 0.1, limits)})
+		if s.throwsImage(e.Name) {
+			s.Rims = append(s.Rims, s.World.Rims(&e, 0.5, limits)...)
+		}
 	}
+	s.findBounces()
 	for i := range s.Setup.Cameras {
 		c := &s.Setup.Cameras[i]
 		s.Views = append(s.Views, View{Camera: c.Name, Outline: s.World.Sight(c.Frame, c.HAOV, s.limits(false))})
 	}
+}
+
+// throwsImage says whether a light is one whose image has a rim that is drawn.
+func (s *Study) throwsImage(name string) bool {
+	for i := range s.Setup.Lights {
+		if l := &s.Setup.Lights[i]; l.Name == name {
+			return l.Head.Class == term.Projected || l.Head.Gate.Blur > 0
+		}
+	}
+	return false
 }
 
 // outdoors says whether a light stands in no room and aims into none.

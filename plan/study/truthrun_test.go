@@ -28,7 +28,7 @@ const (
 
 // What TestTruth traces.
 var (
-	truthKinds   = flag.String("truth-kinds", "inside,window,doorway,clutter", "kinds of the scenes that TestTruth traces")
+	truthKinds   = flag.String("truth-kinds", "inside,window,doorway,clutter,cloth", "kinds of the scenes that TestTruth traces")
 	truthFrom    = flag.Int("truth-from", 1000, "the first seed")
 	truthCount   = flag.Int("truth-count", 10, "how many seeds of each kind")
 	truthQuality = flag.String("truth-quality", "draft,normal,fine", "the qualities that are held to the truth")

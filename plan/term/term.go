@@ -197,14 +197,19 @@ const (
 // Maps lists them, the default first.
 var Maps = []Map{FloorMap, FaceMap}
 
-// Focus is a word for an end of a zoom.
+// Focus is a word for an end of a zoom, or of the edge of an image.
 type Focus string
 
-// The ends of a zoom.
+// The ends of a zoom, and those of an edge.
 const (
 	Spot  Focus = "spot"  // its narrowest beam
 	Flood Focus = "flood" // its widest
+	Sharp Focus = "sharp" // an image in focus
+	Soft  Focus = "soft"  // one as far out of focus as the lens goes
 )
+
+// Focuses lists them.
+var Focuses = []Focus{Spot, Flood, Sharp, Soft}
 
 // Words are terms as the strings that a file has.
 func Words[T ~string](terms []T) []string {

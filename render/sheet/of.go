@@ -30,6 +30,12 @@ func Of(s *study.Study, o Options) Input {
 	for _, b := range s.Beams {
 		in.Beams = append(in.Beams, Beam{Light: b.Light, Half: b.Half.Outline, Tenth: b.Tenth.Outline, Spot: b.Half.Footprint})
 	}
+	for _, b := range s.Bounces {
+		in.Bounces = append(in.Bounces, Bounce{Light: b.Light, Off: b.Off, To: b.To, At: b.At, Face: b.Face, On: b.On})
+	}
+	for _, r := range s.Rims {
+		in.Rims = append(in.Rims, Rim{Light: r.Light, Level: r.Normal.Z > levelRim, Line: r.Line})
+	}
 	for _, v := range s.Views {
 		in.Views = append(in.Views, View{Camera: v.Camera, Outline: v.Outline})
 	}
@@ -46,6 +52,9 @@ func Of(s *study.Study, o Options) Input {
 	}
 	return in
 }
+
+// levelRim is the least z of the normal of a face on which the rim of an image is drawn on the plan: of a floor or a top.
+const levelRim = 0.5
 
 // colourMaps gives the maps of both pages the colour of their light.
 func colourMaps(in *Input, s *study.Study) {

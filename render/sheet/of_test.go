@@ -16,7 +16,7 @@ const hall = `scrimshaw: 1
 rooms: {den: {size: [4, 3], height: 2.5}, loft: {at: [4.3, 0], size: [3, 3], height: 2.5, base: 0.4}}
 people: {ada: {at: [2, 2]}}
 cameras: {A: {at: [2, 0.4], lens: 32 mm}}
-lights: {k: {unit: fresnel-tungsten-650, at: [0.5, 2.5], height: 2, level: 0 %, cuts: [{depth: 30 %}]}}
+lights: {k: {unit: soft-panel-200, at: [0.5, 2.5], height: 2, level: 0 %, focus: 40 %}}
 `
 
 // What is mapped: an option goes before a plane, and a plane before what the scene says of its field.
@@ -113,7 +113,7 @@ func TestOfSaysAll(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := Text(Options{}, Of(lit, Options{}))
-	for _, want := range []string{"Every light of this set-up is struck or off", "NOT COMPUTED\n  - Cuts of 1 k: accessories of a lamp.",
+	for _, want := range []string{"Every light of this set-up is struck or off", "NOT COMPUTED\n  - Focus of 1 k: figures by focus.",
 		"Local codes and licensed practice come first", "NOT CHECKED", "Floor load"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sheet does not say %q:\n%s", want, text)

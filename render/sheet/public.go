@@ -15,6 +15,9 @@ type (
 	Field = section.Field
 	// Beam is the light of one lamp in plan, cut by what it meets.
 	Beam = section.Beam
+	Rim  = section.Rim
+	// Bounce is the way of a light off a surface to a face.
+	Bounce = section.Bounce
 	// View is what a camera sees in plan, cut by what it meets.
 	View = section.View
 	// Cloth is what the cloth of a piece of grip does to light.

@@ -30,6 +30,10 @@ func spreadOf(d photometry.Distribution) spread {
 		return gridOf(d)
 	case photometry.Honeycomb:
 		return honeycombOf(d)
+	case *photometry.FlatField:
+		return flatFieldOf(d)
+	case *photometry.Gated:
+		return gatedOf(d)
 	case photometry.HalfScrim:
 		return halfScrimOf(d)
 	}
@@ -151,6 +155,64 @@ func shown(x float64) float64 {
 		sum += 2 * math.Sqrt(max(0, 0.25-at*at))
 	}
 	return max(0, 2*sum*(0.5-x/2)/chords/(math.Pi/4))
+}
+
+// flatFieldOf is as strong all over a round gate and dark beside it.
+func flatFieldOf(d *photometry.FlatField) spread {
+	radius, confusion := d.Figures()
+	shape := func(right, up, ahead float64) float64 {
+		if ahead <= 0 {
+			return 0
+		}
+		return blurs((radius-math.Hypot(right, up)/ahead)/radius, confusion/radius)
+	}
+	// Its flux by rings, close to each other at the rim.
+	edge := math.Atan(radius + confusion)
+	const rings = 20000
+	sum := 0.0
+	for i := range rings {
+		t := edge * (float64(i) + 0.5) / rings
+		sum += shape(math.Sin(t), 0, math.Cos(t)) * math.Sin(t) * edge / rings
+	}
+	gain := 1 / (2 * math.Pi * sum)
+	return func(right, up, ahead float64) float64 { return gain * shape(right, up, ahead) }
+}
+
+// gatedOf is what is behind a gate times what cuts and a pattern leave of it.
+func gatedOf(d *photometry.Gated) spread {
+	base, gate, radius := d.Parts()
+	behind, open := spreadOf(base), openOf(&gate)
+	through := func(right, up, ahead float64) float64 {
+		if ahead <= 0 {
+			return 0
+		}
+		share := open(right/(ahead*radius), up/(ahead*radius))
+		if share == 0 {
+			return 0
+		}
+		return share * behind(right, up, ahead)
+	}
+	gain := 1 / gateFlux(through, radius)
+	return func(right, up, ahead float64) float64 { return gain * through(right, up, ahead) }
+}
+
+// gateFlux is the integral of a spread over a square of the plane before the lamp that holds the image, and over the rest of the
+// half space.
+func gateFlux(s spread, radius float64) float64 {
+	const cells, reach = 900, 1.6
+	side := 2 * reach * radius / cells
+	sum := 0.0
+	for n := range cells * cells {
+		x, y := side*(float64(n%cells)+0.5)-reach*radius, side*(float64(n/cells)+0.5)-reach*radius
+		r := math.Sqrt(1 + x*x + y*y)
+		sum += s(x/r, y/r, 1/r) * side * side / (r * r * r)
+	}
+	return sum + flux(func(right, up, ahead float64) float64 {
+		if math.Max(math.Abs(right), math.Abs(up)) <= reach*radius*ahead {
+			return 0
+		}
+		return s(right, up, ahead)
+	}, math.Pi/2)
 }
 
 // flux is the integral of a spread over the directions up to an angle from the axis.

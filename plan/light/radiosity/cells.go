@@ -50,13 +50,21 @@ func (t *Transport) traceFromCells(ctx context.Context) error {
 	tracers := t.mesh.tracers(t.workers, len(t.cells))
 	return parallel.For(ctx, t.workers, len(t.cells), func(worker, i int) {
 		c := &t.cells[i]
-		frame := basisOf(c.normal)
-		c.hits = make([]uint32, t.quality.Cell)
-		shift := sobol.Shift(uint32(i))
-		for k := range c.hits {
-			x, y := sobol.Point(uint32(k), shift[0], shift[1])
-			tracers[worker].number = k
-			c.hits[k], _ = tracers[worker].trace(c.at, frame.direction(receptor.Cosine, x, y), nil)
+		c.hits = t.cellRays(&tracers[worker], i, c.normal)
+		if t.mesh.faces[c.face].otherSide != 0 {
+			c.beyond = t.cellRays(&tracers[worker], i, r3.Scale(-1, c.normal))
 		}
 	})
+}
+
+// cellRays are what the rays of a cell meet before a normal.
+func (t *Transport) cellRays(e *tracer, i int, normal r3.Vec) []uint32 {
+	frame, hits := basisOf(normal), make([]uint32, t.quality.Cell)
+	shift := sobol.Shift(uint32(i))
+	for k := range hits {
+		x, y := sobol.Point(uint32(k), shift[0], shift[1])
+		e.number = k
+		hits[k], _ = e.trace(t.cells[i].at, frame.direction(receptor.Cosine, x, y), nil)
+	}
+	return hits
 }

@@ -28,6 +28,7 @@ type gatherer struct {
 	met    []uint32
 	known  []bool    // by element: whether its form factor is
 	exact  []float64 // by element of known form factor: lx for each lm/m² that it returns
+	whole  []bool    // by element of known form factor: whether all of it is seen
 	fixed  []uint32  // those elements in their order
 	groups []groupKey
 	keys   []Key
@@ -153,7 +154,9 @@ func (g *gatherer) findFormFactor(i int, element uint32) {
 	}
 	for _, part := range p.inAir(f, k) {
 		first := len(g.through)
-		g.exact[element] += g.factor(r, part) * f.met
+		factor, whole := g.factor(r, part)
+		g.exact[element] += factor * f.met
+		g.whole[element] = g.whole[element] && whole
 		for i := first; i < len(g.through); i++ {
 			g.through[i].element, g.through[i].gain = element, g.through[i].gain.Scale(f.met)
 		}
@@ -162,7 +165,7 @@ func (g *gatherer) findFormFactor(i int, element uint32) {
 
 // fix takes up an element whose form factor is known.
 func (g *gatherer) fix(element uint32, factor float64) {
-	g.known[element], g.exact[element] = true, factor
+	g.known[element], g.exact[element], g.whole[element] = true, factor, true
 	g.fixed = append(g.fixed, element)
 }
 
@@ -173,13 +176,15 @@ type passed struct {
 	gain    colour.RGB // what is got of each lm/m² that the element returns
 }
 
-// factor is what a receptor gets of a figure, where no clear sheet is before it, for each lm/m² that it returns. What is seen through
-// sheets is added to through.
-func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64) {
+// factor is what a receptor gets of a figure, where no clear sheet is before it, for each lm/m² that it returns, and whether it
+// sees all of it. What is seen through sheets is added to through.
+func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64, whole bool) {
+	whole = liesBefore(r, figure)
 	s := solid.NewShaft([]r3.Vec{r.At}, figure)
 	g.found = g.view.BVH.Between(&s, r.Skip, g.found[:0])
 	for _, seen := range g.view.Visible(r.At, figure, g.found, true) {
 		factor := 0.0
+		whole = whole && !seen.Cut
 		if r.Response == receptor.Dome {
 			factor = formfactor.PolygonDome(seen.Corners, r.At, r.Axis) / math.Pi
 		} else {
@@ -191,7 +196,13 @@ func (g *gatherer) factor(r *receptor.Receptor, figure []r3.Vec) (sum float64) {
 			sum += factor
 		}
 	}
-	return sum
+	return sum, whole
+}
+
+// liesBefore says whether all of a figure lies before the plane of a receptor; before a dome all does.
+func liesBefore(r *receptor.Receptor, figure []r3.Vec) bool {
+	return r.Response == receptor.Dome ||
+		!slices.ContainsFunc(figure, func(p r3.Vec) bool { return r3.Dot(r3.Sub(p, r.At), r.Axis) < 0 })
 }
 
 // pass notes what is seen of a figure through the sheets between it and a receptor.
@@ -211,10 +222,28 @@ func (g *gatherer) ofHot(i int, element uint32, lamp int) (sum colour.RGB) {
 	hot := &g.s.hot[lamp]
 	parts, first := hot.of[element], len(g.through) // what of them is seen through sheets counts with all of the element
 	for k := parts[0]; k < parts[1]; k++ {
-		sum = sum.Add(hot.parts[k].own.Scale(g.factor(&g.s.t.receptors[i], hot.parts[k].figure)))
+		factor, _ := g.factor(&g.s.t.receptors[i], hot.parts[k].figure)
+		sum = sum.Add(hot.parts[k].own.Scale(factor))
 	}
 	g.through = g.through[:first]
 	return sum
+}
+
+// nearHot are the hot elements of a lamp that lie close to a receptor, in their order: few rays meet a small spot of light, and
+// not in proportion, so that its light is found exactly.
+func (g *gatherer) nearHot(r *receptor.Receptor, lamp int) (near []uint32) {
+	t := g.s.t
+	if r.Response == receptor.Radiance {
+		return nil
+	}
+	for element := range g.s.hot[lamp].of {
+		p := &t.patches[element/4]
+		if t.isNear(r.At, 4*p.number+element&3) && !slices.Contains(r.Skip, t.mesh.faces[p.face].id) {
+			near = append(near, element)
+		}
+	}
+	slices.Sort(near)
+	return near
 }
 
 // sum is what receptor i gets of one lamp, by key.
@@ -250,8 +279,11 @@ func (g *gatherer) sum(i int, p *place, lamp int) (out []colour.RGB) {
 	}
 	for r, n := range p.cellOf {
 		if n >= 0 && g.rays[r] > 0 {
-			add(t.cells[n].element, g.s.cells[lamp][n].exitance.Scale(g.rays[r]))
+			add(t.cells[n].element, g.s.fromCell(n, lamp).Scale(g.rays[r]))
 		}
+	}
+	for _, h := range g.nearHot(&t.receptors[i], lamp) {
+		add(h, g.ofHot(i, h, lamp))
 	}
 	return out
 }
@@ -265,7 +297,7 @@ const (
 
 // shadowCorrection finds, for elements that matter and that the edge of a shadow runs over, by how much the light where the rays
 // have met them differs from that of all of the element: of a floor behind a door ajar one sees the lit part, or the
-// dark one. It is lm/m² by element.
+// dark one. What is seen as a whole is lit as the whole is. It is lm/m² by element.
 func (g *gatherer) shadowCorrection(p *place, lamp int) map[uint32]colour.RGB {
 	t := g.s.t
 	bright, total := g.s.bright[lamp], 0.0
@@ -280,7 +312,7 @@ func (g *gatherer) shadowCorrection(p *place, lamp int) map[uint32]colour.RGB {
 	}
 	found := map[uint32]*met{}
 	for _, h := range g.met {
-		if h < uint32(4*len(t.patches)) && g.s.uneven[lamp][h/4] && g.shares[h]*float64(bright[h]) > limit && limit > 0 {
+		if h < uint32(4*len(t.patches)) && !(g.known[h] && g.whole[h]) && g.s.uneven[lamp][h/4] && g.shares[h]*float64(bright[h]) > limit && limit > 0 {
 			found[h] = &met{}
 		}
 	}

@@ -10,8 +10,12 @@ import (
 // those that meet it take it for far more than it is. Such elements are hot: the rays leave out what they return of
 // the lamp's own light, and each patch looks at some of them by name.
 
-// hotTimes is how many times brighter than the mean of all surfaces an element is that counts as hot.
-const hotTimes = 20
+// hotTimes is how many times brighter than the mean of all surfaces an element is that counts as hot; so does one that returns
+// more than largeShare of all that is returned, for of few surfaces the mean is high.
+const (
+	hotTimes   = 20
+	largeShare = 0.02
+)
 
 // hotAcross is how many parts a hot element has each way: within one that a beam close by lights, the light is uneven. One on
 // which the parts of half as many each way get the same, but for a share of the brightest, has these.
@@ -82,7 +86,7 @@ func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotPar
 		var lit *aimed
 		from := len(s.parts)
 		for k, a := range p.area {
-			if t.returned(straight, 4*slot+k) <= threshold || a == 0 {
+			if e := t.returned(straight, 4*slot+k); a == 0 || e <= threshold && e*a <= largeShare*all {
 				continue
 			}
 			if lit == nil {

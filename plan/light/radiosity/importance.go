@@ -160,7 +160,10 @@ func (a *adjoint) ofReceptors() []float64 {
 	}
 	for i := range t.cells {
 		c := &t.cells[i]
-		a.distribute(now, c.hits, cells[i]*t.mesh.faces[c.face].reflect.Y()/float64(len(c.hits)))
+		f := &t.mesh.faces[c.face]
+		amount := cells[i] * f.reflect.Y() / float64(len(c.hits))
+		a.distribute(now, c.hits, amount)
+		a.distribute(now, c.beyond, amount*f.through.Y())
 	}
 	return now
 }

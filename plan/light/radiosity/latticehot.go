@@ -70,7 +70,7 @@ func (s *Solution) addHotTo(ctx context.Context, f *frame, planes [][]float32) e
 			continue
 		}
 		own := planes[lamp*s.channels() : (lamp+1)*s.channels()]
-		all := t.latticeLooks(f, hot)
+		all := f.looks(t.quality, hot)
 		err := parallel.For(ctx, t.workers, (f.NV+side-1)/side, func(worker, band int) {
 			choice := &tracers[worker].choice
 			choice.of = nil // it may not hang on what band this worker had before
@@ -114,13 +114,13 @@ const (
 	sharedSamples   = sets / 2
 )
 
-// latticeLooks is how often a point of a lattice looks at what a lamp makes hot, or all do together that lend each other what
+// looks is how often a point of a lattice looks at what a lamp makes hot, or all do together that lend each other what
 // they see.
-func (t *Transport) latticeLooks(f *frame, hot *hotParts) int {
+func (f *frame) looks(q Quality, hot *hotParts) int {
 	if f.shared {
-		return some(sharedSamples*t.quality.HotSamples, hot.looks)
+		return some(sharedSamples*q.HotSamples, hot.looks)
 	}
-	return some(isolatedSamples*t.quality.HotSamples, hot.looks)
+	return some(isolatedSamples*q.HotSamples, hot.looks)
 }
 
 // turnOf is the place of a point among those that look in turn at what a lamp makes hot.

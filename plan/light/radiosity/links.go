@@ -19,6 +19,7 @@ func (t *Transport) linkAllSeen(ctx context.Context) error {
 	}
 	for i := range t.cells {
 		t.enqueue(t.cells[i].hits)
+		t.enqueue(t.cells[i].beyond)
 	}
 	for _, f := range t.lattices {
 		for s := range f.buffers {

@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
 )
@@ -25,28 +27,17 @@ func (s *Solution) lightCells(ctx context.Context, lamps []Lamp) ([][]cellLight,
 		reflect := t.mesh.faces[c.face].reflect.Times(t.factor(c.element))
 		for k, lamp := range lamps {
 			e := s.ontoCell(lamp, worker, i, k)
-			back, off := s.ontoCellFromSurfaces(&tracers[worker], i, k)
-			out[k][i] = cellLight{reflect.Times(e.Add(back).Add(s.ontoOtherSide(c, k))), off * reflect.Y()}
+			back, off := s.ontoCellFromSurfaces(&tracers[worker], c.hits, t.ofCell(i, c.normal), k)
+			if c.beyond != nil {
+				through := t.mesh.faces[c.face].through
+				beyond, offBeyond := s.ontoCellFromSurfaces(&tracers[worker], c.beyond, t.ofCell(i, r3.Scale(-1, c.normal)), k)
+				back, off = back.Add(through.Times(beyond)), math.Hypot(off, through.Y()*offBeyond)
+			}
+			rest := reflect.Times(back)
+			out[k][i] = cellLight{reflect.Times(e).Add(rest), rest, off * reflect.Y()}
 		}
 	})
 	return out, err
-}
-
-// ontoOtherSide is what comes to the other face of a cloth from surfaces, as light on the face of a cell would shine
-// like it, lx.
-func (s *Solution) ontoOtherSide(c *cell, lamp int) (e colour.RGB) {
-	t := s.t
-	f := &t.mesh.faces[c.face]
-	if f.otherSide == 0 {
-		return e
-	}
-	other := &t.mesh.faces[f.otherSide-1]
-	slot := t.slots[other.element(c.at)/4]
-	for k := range 3 {
-		b, column := s.column(lamp, k%t.Channels())
-		e[k] = f.through[k] * s.blocks[b].onto[slot][column]
-	}
-	return e
 }
 
 // ontoCell is what a cell gets straight from lamp k, lx: at its place, and where the light is uneven the mean over all of it
@@ -75,18 +66,16 @@ func (s *Solution) ontoCell(lamp Lamp, worker, i, k int) colour.RGB {
 	return flux.Scale(1 / size)
 }
 
-// ontoCellFromSurfaces is what a cell gets of a lamp's light from other surfaces, lx, and what half of its rays and samples put that
-// off by. What hot elements return of the lamp's own light it gets by samples.
-func (s *Solution) ontoCellFromSurfaces(e *tracer, i, lamp int) (sum colour.RGB, off float64) {
+// ontoCellFromSurfaces is what one face of a cell gets of a lamp's light from other surfaces, lx, by what its rays have met, and what
+// half of its rays and samples put that off by. What hot elements return of the lamp's own light it gets by samples.
+func (s *Solution) ontoCellFromSurfaces(e *tracer, hits []uint32, from viewpoint, lamp int) (sum colour.RGB, off float64) {
 	t, hot := s.t, &s.hot[lamp]
-	hits := t.cells[i].hits
 	var halves [2]colour.RGB
 	share := 1 / float64(len(hits))
 	for r, h := range hits {
 		halves[r&1] = halves[r&1].Add(s.exitance(h, lamp).Add(s.ownHot(h, lamp).Scale(-1)).Scale(share))
 	}
 	if len(hot.parts) > 0 {
-		from := t.ofCell(i)
 		e.choice.of = nil // the choice may not hang on what cell this worker had before
 		t.sampleHot(e, hot, &from, func(g hotSample) {
 			halves[g.number&1] = halves[g.number&1].Add(g.gain.Times(g.part.own))

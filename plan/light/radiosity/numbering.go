@@ -41,6 +41,7 @@ func (t *Transport) number() {
 	}
 	for i := range t.cells {
 		n.replace(t.cells[i].hits)
+		n.replace(t.cells[i].beyond)
 		t.cells[i].element = n.of(t.cells[i].element)
 	}
 	for _, f := range t.lattices {

@@ -29,6 +29,7 @@ type cell struct {
 	normal  r3.Vec
 	face    int32
 	hits    []uint32 // elements that it sees
+	beyond  []uint32 // of a cloth: elements that its other face sees
 
 	met    int     // places that are yet to be settled among
 	middle r3.Vec  // of all places met

@@ -19,7 +19,7 @@ func (s *Solution) read(ctx context.Context, lamps []Lamp) error {
 		if gatherers[worker] == nil {
 			size := 4 * (len(t.patches) + len(t.filtered))
 			gatherers[worker] = &gatherer{s: s, lamps: lamps, worker: worker, view: solid.Viewer{BVH: t.mesh.bvh},
-				shares: make([]float64, size), known: make([]bool, size), exact: make([]float64, size)}
+				shares: make([]float64, size), known: make([]bool, size), exact: make([]float64, size), whole: make([]bool, size)}
 		}
 		g := gatherers[worker]
 		g.local = make([]map[int]colour.RGB, len(lamps))

@@ -29,14 +29,14 @@ type Solution struct {
 // clear sheets, four places each.
 type block struct {
 	exitance          []columns32
-	onto              map[uint32]columns // by slot of a cloth: what comes to it from other surfaces, lx
-	sent, taken, lost columns            // lm
+	sent, taken, lost columns // lm
 	passes            int
 }
 
 // cellLight is what a cell returns of a lamp's light.
 type cellLight struct {
 	exitance colour.RGB // lm/m²
+	rest     colour.RGB // lm/m², without what of it comes straight from the lamp
 	off      float64    // what half of its rays and samples put that off by, lm/m²
 }
 
@@ -102,6 +102,15 @@ func (s *Solution) ownHot(element uint32, lamp int) colour.RGB {
 func (s *Solution) isHot(element uint32, lamp int) bool {
 	_, is := s.hot[lamp].of[element]
 	return is
+}
+
+// fromCell is what a cell returns of a lamp's light, lm/m²; of a hot element without what comes straight from the lamp, which a
+// receptor gets part by part.
+func (s *Solution) fromCell(n int32, lamp int) colour.RGB {
+	if s.isHot(s.t.cells[n].element, lamp) {
+		return s.cells[lamp][n].rest
+	}
+	return s.cells[lamp][n].exitance
 }
 
 // brightestOf is the brightest element of each face.

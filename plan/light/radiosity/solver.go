@@ -172,10 +172,7 @@ func (w *solver) run(ctx context.Context, lamps []directLux, hot []hotParts, hal
 		}
 	}
 	w.setExitance()
-	b := block{exitance: w.exitance, onto: map[uint32]columns{}, passes: pass}
-	for _, c := range w.t.cloth {
-		b.onto[uint32(c.slot)] = w.incident[c.slot]
-	}
+	b := block{exitance: w.exitance, passes: pass}
 	w.account(&b)
 	return b
 }

@@ -47,7 +47,7 @@ func (g *gatherer) spread(p *place, lamp int) float64 {
 		case p.cellOf != nil && p.cellOf[r] >= 0:
 			n := p.cellOf[r]
 			g.inCells[n] += w
-			sums[run] += w * g.s.cells[lamp][n].exitance.Y()
+			sums[run] += w * g.s.fromCell(n, lamp).Y()
 		case h >= 4 && !g.known[h]:
 			sums[run] += w * float64(bright[h])
 		}

@@ -49,12 +49,12 @@ func closeSamples(samples int) int { return max(1, samples/(hotAcross*hotAcross/
 // cellSamples is how many times as often as a patch a cell looks: it has fewer rays.
 const cellSamples = 4
 
-// ofCell is the viewpoint of a cell.
-func (t *Transport) ofCell(i int) viewpoint {
+// ofCell is the viewpoint of a face of a cell.
+func (t *Transport) ofCell(i int, normal r3.Vec) viewpoint {
 	c := &t.cells[i]
 	samples := cellSamples * t.quality.HotSamples
 	shift := sobol.Shift(uint32(i))
-	return viewpoint{middle: c.at, normal: c.normal, shift: shift, offset: offsetOf(shift),
+	return viewpoint{middle: c.at, normal: normal, shift: shift, offset: offsetOf(shift),
 		samples: samples, closeSamples: closeSamples(samples), turns: 1, standsFor: 1,
 		place: func(_, _ float64) r3.Vec { return c.at }}
 }

@@ -78,7 +78,10 @@ const (
 	highestTop = 1.20
 )
 
-// coverLegs draws tables once more, over the legs of who sits at them.
+// onTop is how far under a top, m, the foot of what stands on it may lie.
+const onTop = 0.005
+
+// coverLegs draws tables once more, over the legs of who sits at them, and on them what stands there.
 func (c things) coverLegs(p Pad, v layout.View) {
 	for i := range c.In.Setup.Furniture {
 		f := &c.In.Setup.Furniture[i]
@@ -87,6 +90,11 @@ func (c things) coverLegs(p Pad, v layout.View) {
 		}
 		first := len(p.page.Items)
 		c.furnish(p.of("furniture:"+f.Name, ""), v, f)
+		for _, k := range lowestFirst(c.In.Setup.Furniture) {
+			if on := &c.In.Setup.Furniture[k]; on.Z0 >= f.Z1-onTop && liesOver(c.In.Setup, i, on.At) {
+				c.furnish(p.of("furniture:"+on.Name, ""), v, on)
+			}
+		}
 		for j := range p.page.Items[first:] {
 			p.page.Items[first+j].Layer = ink.People
 		}

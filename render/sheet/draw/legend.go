@@ -167,10 +167,13 @@ func (p Pad) ticked(c ink.Colour, width float64, a, b, tick r2.Vec) {
 	}
 }
 
-// beamLight is the light of the first beam of the plan, which the legend shows beams in.
+// beamLight is the light of the first beam of the plan, which the legend shows beams in; of a wall that of the first image on it.
 func (c legend) beamLight() colour.RGB {
 	if whole, _ := beams(c).beamed(); len(whole) > 0 {
 		return section.LampColour(section.LightNamed(c.In.Setup, whole[0].Light))
+	}
+	if len(c.In.Rims) > 0 {
+		return section.LampColour(section.LightNamed(c.In.Setup, c.In.Rims[0].Light))
 	}
 	return tungsten()
 }
@@ -250,6 +253,8 @@ func (c legend) expectedSigns() (signs, lines int) {
 func (c legend) wallSigns() map[string]bool {
 	keys := map[string]bool{"size": true, "height": true, "outline": true, "brightest": c.In.Field != nil, "cliff": c.In.Field != nil}
 	if f, ok := OnWall(c.In); ok {
+		lines, _ := Wall(c).rimsOn(f)
+		keys["beam:half"] = len(lines) > 0
 		for _, r := range c.readingsOn(f) {
 			keys["reading:"+string(r.Kind)] = true
 		}

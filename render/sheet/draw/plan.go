@@ -22,7 +22,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	v.Covered = corners
 	maps, beams := maps(c), beams(c)
 	throws, clear := c.Arrange(p, v)
-	reliefs, rays := maps.reliefs(v), beams.rays(v)
+	reliefs, rays := maps.reliefs(v), beams.raysAndRims(v)
 	lines := reliefs
 	if section.IsOfColours(c.In) {
 		lines = maps.hueReliefs(v)
@@ -49,6 +49,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	things.drawFurniture(p, v)
 	beams.drawViews(p, v)
 	beams.drawBeams(p, v)
+	beams.drawRims(p, v)
 	labels, rests := things.drawThings(p, v)
 	c.grounds = outlinesOf(rests)
 	for _, d := range c.furniture {
@@ -59,7 +60,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	labels = append(labels, readings(c).drawReadings(p, v)...)
 	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
 
-	rays := beams.rays(v)
+	rays := beams.raysAndRims(v)
 	standing := slices.Concat(wallObstacles(c.In.Setup, v), openings, c.peopleObstacles(v))
 	standing = append(standing, Match(c).seams(v)...)
 	for _, b := range v.Covered {
@@ -157,7 +158,7 @@ func (c *Drawing) softLines(v layout.View, throws []throw) []carto.Obstacle {
 	for i := range throws {
 		all = append(all, soft(costThrow, throws[i].from, throws[i].to))
 	}
-	for _, o := range (beams{c}).rays(v) {
+	for _, o := range (beams{c}).raysAndRims(v) {
 		o.Cost = costBeam
 		all = append(all, o)
 	}

@@ -1,6 +1,7 @@
 package section
 
 import (
+	"math"
 	"strings"
 
 	"scrimshaw/plan"
@@ -9,9 +10,30 @@ import (
 )
 
 // accessories names what hangs on a light and stands in it beside its modifier: the bulb that was put in, scrims, doors
-// with the angles of their leaves.
+// with the angles of their leaves, and what is in a gate and how sharp it is.
 func accessories(l *plan.Light) string {
-	return Joined(", ", bulb(&l.Head), scrims(&l.Head), doors(l.Head.Doors))
+	return Joined(", ", bulb(&l.Head), scrims(&l.Head), doors(l.Head.Doors), l.Head.EdgeWord(), cuts(&l.Head), breakup(&l.Head))
+}
+
+// cuts names the cuts in a gate by the side that each comes from and its share of the image: "cuts top 30 right 12 %".
+func cuts(h *kit.Head) string {
+	var all []string
+	for _, c := range h.Gate.Cuts {
+		all = append(all, kit.SideWord(c.Angle)+" "+unit.FormatNumber(math.Round(100*c.Depth)))
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "cuts " + strings.Join(all, " ") + " %"
+}
+
+// breakup names the pattern in a gate: "breakup 40 % grain 10 %", the share that is open first.
+func breakup(h *kit.Head) string {
+	b := h.Gate.Breakup
+	if b == nil {
+		return ""
+	}
+	return "breakup " + unit.FormatPercent(b.Open) + " grain " + unit.FormatPercent(b.Grain)
 }
 
 // bulb names the bulb that was put in; "" where it is the lamp's own.

@@ -28,6 +28,15 @@ func (c Report) aimWords(l *plan.Light) string {
 	return "aimed " + tilted
 }
 
+// bounceWords say how far light that is sent to a surface goes on from there: "0.75 on to ruth".
+func (c Report) bounceWords(l *plan.Light) string {
+	b := c.In.BounceOf(l.Name)
+	if b == nil {
+		return ""
+	}
+	return "off " + b.Off + " " + c.Bare(b.On) + " on to " + b.To
+}
+
 // tiltWords say an axis against the horizontal.
 func tiltWords(axis r3.Vec) string {
 	t := math.Round(Tilt(axis))

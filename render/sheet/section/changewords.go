@@ -49,6 +49,7 @@ func (c Report) lightChanges(was, is *plan.Light) []string {
 		set("", c.sized(is.Head.ModifierLabel), c.sized(was.Head.ModifierLabel)), set("", bulb(&is.Head), bulb(&was.Head)),
 		set("", is.Head.FocusWord(), was.Head.FocusWord()),
 		set("", scrims(&is.Head), scrims(&was.Head)), set("", doors(is.Head.Doors), doors(was.Head.Doors)),
+		set("edge", is.Head.EdgeWord(), was.Head.EdgeWord()), set("", cuts(&is.Head), cuts(&was.Head)), set("", breakup(&is.Head), breakup(&was.Head)),
 		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)),
 		c.height(is.Height, was.Height), aim,
 		set("level", LightLevel(is), LightLevel(was)),

@@ -2,6 +2,7 @@ package section
 
 import (
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
@@ -22,6 +23,8 @@ type Input struct {
 	// Elevation asks for a wall in place of the plan; Field is then over the wall.
 	Elevation *Elevation
 	Beams     []Beam
+	Rims      []Rim
+	Bounces   []Bounce
 	Views     []View
 	Cloths    []Cloth // of frames and nets
 	// Notes, a sentence an item. Findings and cautions are given a capital and a full stop where they have none.
@@ -67,6 +70,30 @@ type Beam struct {
 	Half  []r2.Vec // to half the intensity of the axis
 	Tenth []r2.Vec // to a tenth
 	Spot  bool     // steeper than 75°: the polygons are footprints and have no sides
+}
+
+// Bounce is the way of a light that is sent to a surface for what comes off it, and on to a face.
+type Bounce struct {
+	Light, Off, To string  // the names of the light, the surface and the person
+	At, Face       r3.Vec  // where its axis lands, and the face, m
+	On             float64 // from the one to the other, m
+}
+
+// BounceOf is the bounce of a light; nil where it has none.
+func (in *Input) BounceOf(light string) *Bounce {
+	for i := range in.Bounces {
+		if in.Bounces[i].Light == light {
+			return &in.Bounces[i]
+		}
+	}
+	return nil
+}
+
+// Rim is a piece of the rim of what a projection spot throws, to half its light, on one face.
+type Rim struct {
+	Light string
+	Level bool     // on a floor or on top of a thing
+	Line  []r3.Vec // m
 }
 
 // View is what a camera sees in plan, cut by what it meets: a polygon that starts at the lens. Points

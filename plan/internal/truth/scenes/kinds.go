@@ -3,7 +3,7 @@ package scenes
 import "fmt"
 
 // writers write the scene of each kind.
-var writers = map[Kind]func(w *writer){Inside: inside, Window: window, Doorway: doorway, Clutter: clutter}
+var writers = map[Kind]func(w *writer){Inside: inside, Window: window, Doorway: doorway, Clutter: clutter, Cloth: cloth}
 
 // inside writes a room or two with lamps and furniture in them.
 func inside(w *writer) {

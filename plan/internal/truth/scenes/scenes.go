@@ -27,10 +27,11 @@ const (
 	Window  Kind = "window"  // lamps outside a window, and readings that look away from it
 	Doorway Kind = "doorway" // a dark room beside a lit one
 	Clutter Kind = "clutter" // things close to lamps and to meters
+	Cloth   Kind = "cloth"   // cloth before lamps, and projection spots on cards
 )
 
 // Kinds lists all kinds.
-var Kinds = []Kind{Inside, Window, Doorway, Clutter}
+var Kinds = []Kind{Inside, Window, Doorway, Clutter, Cloth}
 
 //go:embed measured
 var measured embed.FS

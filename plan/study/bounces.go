@@ -1,0 +1,81 @@
+package study
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/term"
+)
+
+// bounceShare is how much of what a light gives to somebody comes off the surface, at least, where it is sent there for them.
+const bounceShare = 0.5
+
+// findBounces finds the lights that are aimed at something that is nobody, and who gets their light from there.
+func (s *Study) findBounces() {
+	for i := range s.Setup.Lights {
+		l := &s.Setup.Lights[i]
+		if !s.aimsAtThing(l) {
+			continue
+		}
+		h, ok := s.World.BVH().FirstOpaque(l.Frame.At, l.Frame.Axis, nil)
+		if !ok {
+			continue
+		}
+		off := s.Setup.Names[h.ID]
+		if p := s.litOff(l.Name, off); p != nil {
+			at := r3.Add(l.Frame.At, r3.Scale(h.T, l.Frame.Axis))
+			s.Bounces = append(s.Bounces, Bounce{l.Name, off, p.Name, at, p.Face.At, r3.Norm(r3.Sub(p.Face.At, at))})
+		}
+	}
+}
+
+// aimsAtThing says whether the scene aims a light at what could send its light on: a thing, a part of a room, the ceiling over
+// it; a light on a background is for that.
+func (s *Study) aimsAtThing(l *plan.Light) bool {
+	if slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == term.Background }) {
+		return false
+	}
+	for i := range s.Setup.Scene.Lights {
+		w := &s.Setup.Scene.Lights[i]
+		if w.Name != l.Name || !w.Aim.Set {
+			continue
+		}
+		switch w.Aim.Value.Form {
+		case scene.AtCeiling, scene.AimUp:
+			return true
+		case scene.AtThing:
+			return !slices.ContainsFunc(s.Setup.People, func(p plan.Person) bool { return p.Name == w.Aim.Value.Thing.Name })
+		}
+	}
+	return false
+}
+
+// litOff is who gets most light of a lamp off a surface, if that is most of what they get of it; nil where nobody does.
+func (s *Study) litOff(lamp, surface string) (best *plan.Person) {
+	most := 0.0
+	for i := range s.Setup.People {
+		p := &s.Setup.People[i]
+		r := s.Readings.Named(p.Name + ".key")
+		if r == nil {
+			continue
+		}
+		off, all := 0.0, 0.0
+		for _, share := range r.Shares {
+			if share.Light != lamp {
+				continue
+			}
+			all += share.Lux
+			if share.Path == light.Reflected.String() && share.From == surface {
+				off += share.Lux
+			}
+		}
+		if off > most && off >= bounceShare*all {
+			best, most = p, off
+		}
+	}
+	return best
+}
