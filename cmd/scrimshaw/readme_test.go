@@ -52,6 +52,10 @@ func TestReadmeShowsWhatComes(t *testing.T) {
 	if drawn := said(t, "", "draw", "-o", "-", "--format", "txt"); !strings.Contains(drawn, face) {
 		t.Errorf("the sheet does not say\n%s", face)
 	}
+	square := quoted(t, readme, "with nothing in the way, at full                  E0 = I × c / d²")
+	if explained := strings.ReplaceAll(said(t, "", "explain", "ines.key"), "\n    ", "\n"); !strings.Contains(explained, square) {
+		t.Errorf("explain does not say\n%s", square)
+	}
 	faulty := "scrimshaw: 1\nrooms:\n  den: {size: [5, 4]}\ncameras:\n  A: {at: [1, 1], lens: 35}\n"
 	_, found, _ := strings.Cut(said(t, faulty, "review", "-"), "-:5:25: ")
 	_, shown, _ := strings.Cut(quoted(t, readme, `scene.yaml:5:25: error: a lens needs mm, and "35" has none [missing-unit]`), "scene.yaml:5:25: ")

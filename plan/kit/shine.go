@@ -81,6 +81,9 @@ func (b *builder) statedSource(what string, o *Output, d photometry.Distribution
 	case o.Luminance > 0:
 		b.step(what, "pi L A", from, s.Flux, "lm", o.Luminance, opening.Surface())
 		return
+	case o.Lumens > 0:
+		b.step(what, "flux", from, s.Flux, "lm", o.Lumens)
+		return
 	}
 	b.step("flux", "integral of I over the sphere", "", s.Flux, "lm", s.Peak())
 }

@@ -68,7 +68,11 @@ type jsonContrast struct {
 	Person string  `json:"person"`
 	Key    string  `json:"key"`
 	Stops  float64 `json:"stops"`
-	Ratio  float64 `json:"ratio"` // the ratio of key to fill
+	Ratio  float64 `json:"ratio"` // the ratio of key side to fill side
+
+	KeyAndFillToFill float64    `json:"keyAndFillToFill"` // the same ratio by its name in the trade
+	KeyToFill        float64    `json:"keyToFill"`        // ratio of what the key side has more to the fill side
+	Cameras          []jsonView `json:"cameras"`
 
 	Uncomputed []jsonKey `json:"uncomputed"`
 }
@@ -79,7 +83,8 @@ func (s *Set) json() jsonSet {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
 	for _, c := range s.Contrasts {
-		out.Contrasts = append(out.Contrasts, jsonContrast{Person: c.Person, Key: c.Side, Stops: rounded(c.Stops), Ratio: rounded(c.Ratio),
+		out.Contrasts = append(out.Contrasts, jsonContrast{Person: c.Person, Key: c.Side, Stops: Rounded(c.Stops), Ratio: Rounded(c.Ratio),
+			KeyAndFillToFill: Rounded(c.Ratio), KeyToFill: Rounded(c.KeyToFill()), Cameras: jsonViews(c.Views),
 			Uncomputed: jsonKeys(c.Uncomputed)})
 	}
 	return out
@@ -91,14 +96,14 @@ func (r *Reading) json() jsonReading {
 		Stop: figure(r.Stop), Over: figure(r.Over), CCT: figure(r.CCT), Duv: figure(r.Duv), Error: figure(r.Error), Shares: []jsonShare{},
 		Uncomputed: jsonKeys(r.Uncomputed)}
 	if r.XY != nil {
-		out.XY = &[2]float64{rounded(r.XY[0]), rounded(r.XY[1])}
+		out.XY = &[2]float64{Rounded(r.XY[0]), Rounded(r.XY[1])}
 	}
 	for _, s := range r.Shares {
 		via := s.Via
 		if via == nil {
 			via = []string{}
 		}
-		out.Shares = append(out.Shares, jsonShare{Light: s.Light, Path: s.Path, Via: via, From: orNull(s.From), Lux: rounded(s.Lux)})
+		out.Shares = append(out.Shares, jsonShare{Light: s.Light, Path: s.Path, Via: via, From: orNull(s.From), Lux: Rounded(s.Lux)})
 	}
 	return out
 }
@@ -123,9 +128,9 @@ func orNull(s string) *string {
 	return &s
 }
 
-// rounded keeps nine significant figures: more than any light is known to, and few enough that
+// Rounded keeps nine significant figures: more than any light is known to, and few enough that
 // the last bits of a machine's arithmetic do not show.
-func rounded(v float64) float64 {
+func Rounded(v float64) float64 {
 	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 8, 64), 64)
 	if err != nil {
 		return v
@@ -138,7 +143,7 @@ func figure(v *float64) *float64 {
 	if v == nil {
 		return nil
 	}
-	r := rounded(*v)
+	r := Rounded(*v)
 	return &r
 }
 

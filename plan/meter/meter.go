@@ -16,6 +16,7 @@ import (
 type Reading struct {
 	Name                        string // "ines.key", or the meter's own name
 	Person                      string // "" for a meter
+	Receptor                    int    // its place among the requests, and so among the points of the basis
 	Kind                        term.Meter
 	At                          r3.Vec // m
 	Facing                      r3.Vec // unit

@@ -36,8 +36,9 @@ type Set struct {
 type Contrast struct {
 	Person string
 	Stops  float64 // log2 (key / fill)
-	Ratio  float64 // the ratio key / fill
+	Ratio  float64 // the ratio of key side to fill side, as both are metered: key and fill to fill
 	Side   string  // of the key, the person's own: "left" or "right"
+	Views  []View  // how the cameras see it
 
 	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet
 }
@@ -67,6 +68,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		if person := requests[start].Person; person != "" {
 			var c *Contrast
 			if readings, c = arrangeFace(person, readings); c != nil {
+				c.Views = viewsOf(s, person, c.Side, &readings[0], &readings[1])
 				set.Contrasts = append(set.Contrasts, *c)
 			}
 		}
@@ -92,7 +94,7 @@ func (r *reader) read(i int, o *Request) Reading {
 	if total.Y() < minLight {
 		total = colour.RGB{}
 	}
-	reading := Reading{Name: o.Name, Person: o.Person, Kind: o.Kind, At: o.Receptor.At, Facing: o.Receptor.Axis}
+	reading := Reading{Name: o.Name, Person: o.Person, Receptor: i, Kind: o.Kind, At: o.Receptor.At, Facing: o.Receptor.Axis}
 	reading.setLevel(total.Y(), o.Exposure)
 	if total.Y() > 0 {
 		reading.setChromaticity(colour.XY(total))

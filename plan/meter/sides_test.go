@@ -173,11 +173,11 @@ func TestSignsOfStops(t *testing.T) {
 // Errors are printed to a tenth of a percent, and never as less than that.
 func TestErrorsInWords(t *testing.T) {
 	for share, want := range map[float64]string{0: "0.1 %", 0.0004: "0.1 %", 0.0026: "0.3 %", 0.0123: "1.2 %", 0.5: "50.0 %"} {
-		if got := (&Reading{Error: &share}).plusMinus(); got != want {
+		if got := (&Reading{Error: &share}).PlusMinus(); got != want {
 			t.Errorf("%g prints as %q, want %q", share, got, want)
 		}
 	}
-	if got := (&Reading{}).plusMinus(); got != "" {
+	if got := (&Reading{}).PlusMinus(); got != "" {
 		t.Errorf("no error prints as %q", got)
 	}
 }
@@ -187,10 +187,10 @@ func TestErrorsInWords(t *testing.T) {
 func TestFiguresOfJSON(t *testing.T) {
 	third := 1.0 / 3
 	near(t, "a third", figure(&third), 0.333333333)
-	if *figure(&third) != 0.333333333 || rounded(-1234567890.12) != -1234567890 || rounded(0.1+0.2) != 0.3 || figure(nil) != nil {
-		t.Errorf("%v, %v", *figure(&third), rounded(-1234567890.12))
+	if *figure(&third) != 0.333333333 || Rounded(-1234567890.12) != -1234567890 || Rounded(0.1+0.2) != 0.3 || figure(nil) != nil {
+		t.Errorf("%v, %v", *figure(&third), Rounded(-1234567890.12))
 	}
-	if v := rounded(math.Inf(1)); !math.IsInf(v, 1) {
+	if v := Rounded(math.Inf(1)); !math.IsInf(v, 1) {
 		t.Errorf("no bound is %v", v)
 	}
 	got := triple(r3.Vec{X: -1e-12, Y: 1.23456789049, Z: -2})

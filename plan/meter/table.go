@@ -38,7 +38,9 @@ func (s *Set) table(b *strings.Builder) {
 	for i := range s.Contrasts {
 		c := &s.Contrasts[i]
 		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.FormatFigures(c.Ratio))
-		b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
+		for _, line := range append([]string{line}, c.lines()...) {
+			b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
+		}
 	}
 	s.legend(b)
 }
@@ -66,7 +68,7 @@ const (
 )
 
 func (r *Reading) row() []string {
-	row := []string{r.Name, "", r.plusMinus(), "", "", "", "", "", r.sharesInWords()}
+	row := []string{r.Name, "", r.PlusMinus(), "", "", "", "", "", r.sharesInWords()}
 	if r.Lux != nil {
 		row[1], row[3] = unit.FormatLux(*r.Lux), unit.FormatFigures(*r.Footcandles)
 	}
@@ -95,8 +97,8 @@ func (r *Reading) row() []string {
 // minError is the least error, in percent, that is printed: nobody acts on less.
 const minError = 0.1
 
-// plusMinus is the stated error in words.
-func (r *Reading) plusMinus() string {
+// PlusMinus is the stated error in words; "" where there is none.
+func (r *Reading) PlusMinus() string {
 	if r.Error == nil {
 		return ""
 	}

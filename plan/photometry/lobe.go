@@ -91,5 +91,10 @@ func (l *Lobe) Detail() float64 {
 // Peak gives the intensity on the axis, cd/lm.
 func (l *Lobe) Peak() float64 { return l.peak }
 
+// Figures gives what the lobe is computed by: I = peak x 2^-(t/half)^power, peak in cd/lm, t and half in degrees.
+func (l *Lobe) Figures() (peak, half, power float64) {
+	return l.peak, l.half * 180 / math.Pi, l.power
+}
+
 // angleFromAxis is the angle of a direction from the lamp's axis -Z, radians.
 func angleFromAxis(dir r3.Vec) float64 { return math.Atan2(math.Hypot(dir.X, dir.Y), -dir.Z) }

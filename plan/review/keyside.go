@@ -2,14 +2,11 @@ package review
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
-	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
-	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -20,21 +17,24 @@ func (c *checker) keyNotBrightest(p *plan.Person) {
 	if key == nil || fill == nil || key.Lux == nil || fill.Lux == nil || !(*fill.Lux > 0) {
 		return
 	}
-	var names []string
-	bright, dark := 0.0, 0.0
-	for i := range c.setup.Lights {
-		l := &c.setup.Lights[i]
-		if slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == term.Key && (r.Person.Name == "" || r.Person.Name == p.Name) }) {
-			names = append(names, l.Numbered())
-			bright, dark = bright+shareOf(key, l.Name), dark+shareOf(fill, l.Name)
-		}
-	}
+	names, bright, dark := c.keysOn(p.Name, key, fill)
 	under := math.Log2(*key.Lux / *fill.Lux)
 	if !(dark > bright) || unit.EqualStops(under) {
 		return
 	}
 	c.add(source.Warning, CodeKeyNotBrightest, p.Span, "people."+p.Name, "bring the other lights down or the key up, or give the key the role fill",
 		"%sthe key of %s, %s, lights mostly the darker side of the face, which is %.1f stops under the other", withoutPrefix(meter.AlteringLight(key, fill)), p.Name, strings.Join(names, " and "), under)
+}
+
+// keysOn are the keys of somebody, and what they give together to the brighter and to the darker side.
+func (c *checker) keysOn(person string, key, fill *meter.Reading) (names []string, bright, dark float64) {
+	for i := range c.setup.Lights {
+		if l := &c.setup.Lights[i]; isKeyFor(l, person) {
+			names = append(names, l.Numbered())
+			bright, dark = bright+shareOf(key, l.Name), dark+shareOf(fill, l.Name)
+		}
+	}
+	return names, bright, dark
 }
 
 // shareOf is what a light gives to a reading, lx.

@@ -9,6 +9,7 @@ const (
 	CodeKeyOver         = "key-over"     // warning: a key side well over the working stop
 	CodeNoLight         = "no-light"     // warning: a light at no level, or one that reaches no reading
 	CodeKeyNotBrightest = "key-beaten"   // warning: the lights with the role of key make the darker side of a face
+	CodeRoleEffect      = "role-effect"  // warning: a light that does not do what its role says
 	CodeColourGap       = "colour-gap"   // note: key and fill sides of clearly different colour
 	CodeStandShort      = "stand-short"  // warning: a light higher than its stand goes
 	CodeStandTall       = "stand-tall"   // warning: a light lower than its stand goes
@@ -34,6 +35,7 @@ var (
 	}
 	ofLights = []check[plan.Light]{
 		{[]string{CodeNoLight}, "a light at no level, or one that reaches no reading", (*checker).reaches},
+		{[]string{CodeRoleEffect}, "an edge, hair light, fill or key that does not do what its role says", (*checker).role},
 		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy, CodeStandSpigot}, "a stand that is too short, too tall or too weak for its light, or does not take its spigot", (*checker).stand},
 	}
 )

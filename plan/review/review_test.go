@@ -61,9 +61,10 @@ func TestCheck(t *testing.T) {
 			"  main:  {output: {candela: 500, shape: uniform}, at: [1.5, 1.6], height: 1.59, role: key}\n" +
 			"  other: {output: {candela: 1000, shape: uniform}, at: [-1.5, 1.6], height: 1.59, role: {ada: fill}}\n", []string{
 			"warning key-beaten the key of ada, 1 main, lights mostly the darker side of the face, which is 1.0 stops under the other"}},
-		{"a key for somebody else", face + "lights:\n" +
+		{"an edge from the front", face + "lights:\n" +
 			"  main:  {output: {candela: 500, shape: uniform}, at: [1.5, 1.6], height: 1.59, role: edge}\n" +
-			"  other: {output: {candela: 1000, shape: uniform}, at: [-1.5, 1.6], height: 1.59, role: key}\n", nil},
+			"  other: {output: {candela: 1000, shape: uniform}, at: [-1.5, 1.6], height: 1.59, role: key}\n", []string{
+			"warning role-effect 1 main is an edge, and it lights the front of the head of ada more than the back: it gives no edge"}},
 		{"two colours", face + "lights:\n" +
 			"  a: {output: {candela: 1000, shape: uniform}, at: [1.5, 1.6], height: 1.59, colour: 3200 K}\n" +
 			"  b: {output: {candela: 700, shape: uniform}, at: [-1.5, 1.6], height: 1.59, colour: 5600 K}\n", []string{

@@ -100,6 +100,7 @@ func (o Options) step() float64 {
 func (s *Study) Relevel(d light.Levels) {
 	s.Levels = d
 	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
+	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]

@@ -63,6 +63,7 @@ var layers = []layer{
 		"plan/meter":                 {"plan/light", "plan/pending"},
 		"plan/study":                 {"plan/light", "plan/meter", "plan/pending"},
 		"plan/review":                {"plan/light", "plan/meter"},
+		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},
 	{[]string{"symbols/ink"}, map[string][]string{ // ink, what is drawn on it, what writes it; paper
 		"symbols/ink":          {},

@@ -157,7 +157,7 @@ func faceRowsOf(faces []Face) []faceRow {
 	if len(faces) > 1 {
 		colour = "colour, key, fill" // there is no more room
 	}
-	return append(rows, faceRow{words: "contrast, key : fill", shown: contrastOfBoth}, faceRow{words: colour, shown: colourOfBoth})
+	return append(rows, faceRow{words: "key + fill : fill", shown: contrastOfBoth}, faceRow{words: colour, shown: colourOfBoth})
 }
 
 // faceCells are the two figures of a face in a row.

@@ -1,0 +1,136 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/explain"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+)
+
+// explainFlags are the flags of explain.
+type explainFlags struct {
+	work workFlags
+	json bool
+}
+
+// newExplain is the command that explains one reading.
+func newExplain(std streams) *cobra.Command {
+	var flags explainFlags
+	cmd := &cobra.Command{
+		Use:   "explain READING [scene.yaml | -]",
+		Short: "one reading step by step, with every formula and its figures",
+		Long: "explain takes one reading of `scrimshaw meter` apart, light by light: what leaves the lamp, what of it goes\n" +
+			"toward the reading, distance and incidence, what is seen of its opening, what panes, level and gels leave,\n" +
+			"what comes back of surfaces; then the sum, and the stop. Each line is a formula, its figures and its result,\n" +
+			"so that it can be done again with a pencil: angles are in degrees, and letters stand for the lines above.",
+		Example:           "  scrimshaw explain ines.key\n  scrimshaw explain ruth.dome.A mine.yaml --setup close\n  scrimshaw explain wall mine.yaml --json",
+		Args:              readingAndScene,
+		ValidArgsFunction: completeReadingAndScene,
+		RunE:              func(cmd *cobra.Command, args []string) error { return runExplain(cmd.Context(), std, args, &flags) },
+	}
+	addWorkFlags(cmd, &flags.work)
+	cmd.Flags().BoolVar(&flags.json, "json", false, "print JSON: a list with one object for each set-up that has the reading")
+	return cmd
+}
+
+// readingAndScene refuses arguments other than a reading and at most one scene.
+func readingAndScene(_ *cobra.Command, args []string) error {
+	switch {
+	case len(args) == 0:
+		return errors.New("explain which reading? `scrimshaw meter` lists them: scrimshaw explain ines.key")
+	case len(args) > 2:
+		return fmt.Errorf("one reading and one scene at a time: %s is a third", args[2])
+	case len(args) == 1 && isScene(args[0]):
+		return fmt.Errorf("%s is a scene; write the reading before it: scrimshaw explain ruth.key %s", args[0], args[0])
+	}
+	return nil
+}
+
+// isScene says whether an argument looks like the file of a scene.
+func isScene(arg string) bool {
+	return arg == "-" || strings.HasSuffix(arg, ".yaml") || strings.HasSuffix(arg, ".yml")
+}
+
+// completeReadingAndScene completes the scene, which comes second.
+func completeReadingAndScene(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
+	if len(args) == 1 {
+		return completeScenes(cmd, nil, begun)
+	}
+	return nil, cobra.ShellCompDirectiveNoFileComp
+}
+
+// runExplain prints the explanation of a reading in every set-up that has it.
+func runExplain(ctx context.Context, std streams, args []string, flags *explainFlags) error {
+	w, err := layOut(ctx, std, args[1:], &flags.work)
+	if err != nil {
+		return err
+	}
+	defer w.in.Close()
+	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
+		return err
+	}
+	if err := w.requireSetups(); err != nil {
+		return err
+	}
+	if err := w.keepThoseWith(args[0]); err != nil {
+		return err
+	}
+	all := make([]explain.Explanation, len(w.names))
+	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true}, func(i int, s *study.Study) error {
+		e, err := explain.Of(ctx, s, args[0])
+		if err == nil {
+			all[i] = *e
+		}
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	if flags.json {
+		return explain.WriteJSON(std.out, all)
+	}
+	return explain.Write(std.out, all)
+}
+
+// keepThoseWith leaves out the set-ups without a reading; where none has it, it says which readings there are.
+func (w *work) keepThoseWith(reading string) error {
+	var names, with []string
+	err := w.each(func(_ int, s *plan.Setup) error {
+		own := meter.Names(s)
+		if slices.Contains(own, reading) {
+			with = append(with, s.Name)
+		}
+		names = append(names, own...)
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	if len(with) == 0 {
+		slices.Sort(names)
+		d := explain.Unknown(reading, slices.Compact(names))
+		return fmt.Errorf("%s; %s", d.Message, d.Hint)
+	}
+	w.keep(with)
+	return nil
+}
+
+// keep leaves some of the set-ups.
+func (w *work) keep(names []string) {
+	var kept []*plan.Setup
+	for _, s := range w.kept {
+		if slices.Contains(names, s.Name) {
+			kept = append(kept, s)
+		}
+	}
+	w.names, w.kept = names, kept
+}

@@ -1,0 +1,218 @@
+package explain_test
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/explain"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/resolve"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+	"scrimshaw/samples"
+)
+
+// studies computes the set-ups of a scene.
+func studies(t testing.TB, text string) (all []*study.Study) {
+	t.Helper()
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := &source.Log{}
+	document := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "scene.yaml", Text: []byte(text)}, log)
+	err = resolve.Each(document, nil, log, func(s *plan.Setup) error {
+		lit, err := study.Run(context.Background(), s, study.Options{ReadingsOnly: true, Quality: light.Draft})
+		all = append(all, lit)
+		return err
+	})
+	if err != nil || log.Failed() {
+		t.Fatal(err, log.All())
+	}
+	return all
+}
+
+// holds fails unless the text of every reading of a study, worked out again, gives the reading, and the sum is meter's.
+func holds(t *testing.T, name string, s *study.Study) {
+	t.Helper()
+	if names := meter.Names(s.Setup); len(names) != len(s.Readings.Readings) {
+		t.Errorf("%s: %q are named of %d", name, names, len(s.Readings.Readings))
+	}
+	for i, reading := range meter.Names(s.Setup) {
+		r := &s.Readings.Readings[i]
+		if r.Name != reading {
+			t.Fatalf("%s: reading %d is %s, and %s is named", name, i, r.Name, reading)
+		}
+		e, err := explain.Of(context.Background(), s, reading)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var text bytes.Buffer
+		if err := explain.Write(&text, []explain.Explanation{*e}); err != nil {
+			t.Fatal(err)
+		}
+		holdsText(t, name+" "+reading, r, e, text.String())
+	}
+}
+
+func holdsText(t *testing.T, name string, r *meter.Reading, e *explain.Explanation, text string) {
+	t.Helper()
+	want := r.Luminance
+	if want == nil {
+		want = r.Lux
+	}
+	sum := 0.0
+	for _, l := range e.Lights {
+		sum += l.Value
+	}
+	if math.Abs(sum-*want) > 1e-9*math.Max(1, *want) {
+		t.Errorf("%s: the lights give %.12g, and meter reads %.12g", name, sum, *want)
+	}
+	again := redo(t, name, text)
+	if again.lines == 0 {
+		t.Errorf("%s: it has no formula:\n%s", name, text)
+	}
+	if !near(again.reading, *want) {
+		t.Errorf("%s: worked out again it is %g, and meter reads %g:\n%s", name, again.reading, *want, text)
+	}
+	if r.Stop != nil && !near(again.stop, *r.Stop) {
+		t.Errorf("%s: the stop is %g again, and meter reads %g", name, again.stop, *r.Stop)
+	}
+	if r.Over != nil && math.Abs(again.over-*r.Over) > 0.01 {
+		t.Errorf("%s: it is %g over again, and meter reads %g", name, again.over, *r.Over)
+	}
+	for symbol, v := range again.lamps {
+		if math.IsNaN(v) {
+			t.Errorf("%s: %s is no number", name, symbol)
+		}
+	}
+}
+
+// Whoever has only the text gets each reading of every sample.
+func TestSamplesRedone(t *testing.T) {
+	for _, name := range samples.Names() {
+		text, err := samples.Text(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range studies(t, string(text)) {
+			holds(t, name+" "+s.Setup.Name, s)
+		}
+	}
+}
+
+// lamps are sources with closed forms, and some without, over and beside meters of each kind.
+const lamps = `{scrimshaw: 1,
+	rooms: {hall: {size: [6, 5], height: 3}},
+	people: {ada: {at: [3, 2], faces: 170}},
+	cameras: {A: {at: [3, 0.4], lens: 32 mm}},
+	furniture: {block: {box: [0.5, 0.5, 1.4], at: [2.2, 1.6]}},
+	meters: {top: {flat: [2, 2.5, 0.8], facing: up}, side: {flat: [1, 3, 1.2], facing: 100}, all: {dome: [3, 3, 1], facing: up},
+	  wall: {spot: [5, 5, 1.5], from: A}, low: {flat: [4.9, 3.5, 1.95], facing: up}, edge: {dome: [4.2, 3.1, 1.5], facing: 200}},
+	lights: {SOURCE}}`
+
+// Each kind of opening, each way of reading, a lamp that is off, several as one, gels, a lamp behind a block, and a reading that a lamp
+// cuts with its own plane.
+func TestKindsOfLampsRedone(t *testing.T) {
+	for name, lamp := range map[string]string{
+		"point":         `a: {output: {candela: 1000, shape: uniform}, at: [2, 3], height: 2.6, aim: down}`,
+		"cosine":        `a: {output: {lumens: 3000, shape: cosine}, at: [2, 3], height: 2.6, aim: ada}`,
+		"lobe":          `a: {output: {lux: 800, distance: 3 m, beam: 40, field: 70}, at: [5, 4], height: 2.2, aim: ada, gels: [1/2 CTO, 1/4 CTB]}`,
+		"face":          `a: {output: {luminance: 4000, face: [1.2, 0.8]}, at: [4.6, 3.4], height: 2.0, aim: ada}`,
+		"tilted face":   `a: {output: {lumens: 4000, face: [1.2, 0.8]}, at: [5, 3.5], height: 1.9, aim: {pan: 270, tilt: 0}, roll: 20}`,
+		"disc":          `a: {output: {lumens: 4000, disc: 0.9}, at: [5, 3.5], height: 1.9, aim: {pan: 250, tilt: -20}, count: 3, level: 40 %}`,
+		"tube":          `a: {output: {lumens: 2000, tube: 1.2}, at: [4.5, 3], height: 2.1, aim: ada, roll: 30}`,
+		"sphere":        `a: {output: {lumens: 2000, sphere: 0.6}, at: [4.5, 3.4], height: 1.95, aim: down}`,
+		"lobed face":    `a: {output: {lumens: 2000, face: [1, 1], beam: 60}, at: [4.5, 3.4], height: 1.95, aim: ada}`,
+		"off":           `a: {output: {candela: 1000, shape: uniform}, at: [2, 3], height: 2.6, level: 0 %}`,
+		"two, one off":  `a: {output: {candela: 1000, shape: uniform}, at: [2, 3], height: 2.6, level: 0 %}, b: {output: {candela: 500, shape: cosine}, at: [3, 4], height: 2.6, aim: ada}`,
+		"behind doors":  `a: {unit: fresnel-tungsten-650, at: [5, 4], height: 2.2, aim: ada, barndoors: {top: 40, left: 60, bottom: 30, right: 50}}`,
+		"through silk":  `a: {unit: led-point-300-bicolour, at: [5, 4], height: 2.2, aim: ada}, b: {output: {lumens: 900, shape: uniform}, at: [1, 1], height: 2}`,
+		"behind a grid": `a: {unit: led-point-300-bicolour, modifier: softbox-90 + grid-40, at: [5, 4], height: 2.2, aim: ada}`,
+		"on a dimmer":   `a: {unit: fresnel-tungsten-650, at: [5, 4], height: 2.2, aim: ada, level: 30 %, gels: [1/2 CTB]}`,
+		"by a mirror":   `a: {output: {lumens: 2000, disc: 0.3}, at: [4.5, 3.4], height: 1.9, aim: {pan: 270, tilt: 0}}, b: {output: {candela: 300, shape: uniform}, at: [4, 1], height: 1.8}`,
+		"off silver":    `a: {output: {candela: 3000, beam: 30}, at: [4.5, 3.4], height: 1.9, aim: [1, 3.4, 1.4]}`,
+		"in a shade":    `a: {unit: practical-table, at: [4, 3], height: 1.5}`,
+	} {
+		text := strings.Replace(lamps, "SOURCE", lamp, 1)
+		for of, grip := range map[string]string{"through silk": "frame: [1.2, 1.2], cloth: quarter-silk, at: [4.2, 3.2], height: 2.0", "off silver": "silver: [1, 1], at: [1, 3.4], height: 1.4"} {
+			if name == of {
+				text = strings.Replace(text, "meters:", "grip: {f: {"+grip+", faces: ada}}, meters:", 1)
+			}
+		}
+		if name == "by a mirror" {
+			text = strings.Replace(text, "furniture: {", "furniture: {glass: {mirror: [1.4, 1.6], at: {wall: hall.left, along: centre}, lift: 0.6}, view: {mirror: [1, 1], at: {wall: hall.top, along: 4.4}, lift: 0.9}, ", 1)
+		}
+		for _, s := range studies(t, text) {
+			holds(t, name, s)
+		}
+	}
+}
+
+// Nobody has to guess which readings there are.
+func TestUnknownReading(t *testing.T) {
+	s := studies(t, strings.Replace(lamps, "SOURCE", `a: {output: {candela: 1000, shape: uniform}, at: [2, 3], height: 2.6}`, 1))[0]
+	_, err := explain.Of(context.Background(), s, "ada.kee")
+	var d *source.Diagnostic
+	if !errors.As(err, &d) || d.Message != `there is no reading "ada.kee"` || d.Hint != `did you mean "ada.key"?` {
+		t.Errorf("it says %v", err)
+	}
+	if d := explain.Unknown("x", nil); d.Hint != "add people or meters: the scene has no readings" {
+		t.Errorf("the hint is %q", d.Hint)
+	}
+}
+
+// JSON has what the text has: each light's value, and a formula's inputs by name.
+func TestJSON(t *testing.T) {
+	s := studies(t, strings.Replace(lamps, "SOURCE", `a: {output: {candela: 1000, shape: uniform}, at: [2, 3], height: 2.6}`, 1))[0]
+	e, err := explain.Of(context.Background(), s, "wall")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := explain.WriteJSON(&b, []explain.Explanation{*e}); err != nil {
+		t.Fatal(err)
+	}
+	var got []struct {
+		Reading, Unit, Surface string
+		Value                  float64
+		Lights                 []struct {
+			Light string
+			Value float64
+			Ways  []struct {
+				Steps []struct {
+					Symbol  string
+					Formula string
+					In      []struct {
+						Symbol string
+						Value  float64
+					}
+					Value float64
+				}
+			}
+		}
+	}
+	if err := json.Unmarshal(b.Bytes(), &got); err != nil {
+		t.Fatal(err)
+	}
+	g := got[0]
+	steps := g.Lights[0].Ways[0].Steps
+	last := steps[len(steps)-1]
+	known := map[string]float64{}
+	for _, in := range last.In {
+		known[in.Symbol] = in.Value
+	}
+	again := evaluate(t, last.Formula, known, "wall")
+	if g.Unit != "cd/m²" || g.Surface != "hall.top" || math.Abs(again-last.Value) > 1e-6*again || math.Abs(g.Value-g.Lights[0].Value) > 1e-7*g.Value {
+		t.Errorf("%+v; worked out again it is %g", g, again)
+	}
+}

@@ -1,0 +1,33 @@
+package meter
+
+import (
+	"strings"
+
+	"scrimshaw/plan"
+)
+
+// Names lists the readings of a set-up by name, in their order, without computing any.
+func Names(s *plan.Setup) []string {
+	var names []string
+	for _, o := range Requests(s) {
+		if o.Person == "" {
+			names = append(names, o.Name)
+		} else {
+			names = append(names, arranged(o.Person, strings.TrimPrefix(o.Name, o.Person+"."))...)
+		}
+	}
+	return names
+}
+
+// arranged are the readings that come of a plane of a face.
+func arranged(person, plane string) []string {
+	switch plane {
+	case "left":
+		return []string{person + ".key", person + ".fill", person + ".left"}
+	case edgeRight:
+		return nil
+	case edgeLeft:
+		return []string{person + ".edge"}
+	}
+	return []string{person + "." + plane}
+}

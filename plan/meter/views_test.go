@@ -1,0 +1,97 @@
+package meter
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/kit"
+)
+
+// lensAt is a camera at eye height that looks at a place, balanced to a white.
+func lensAt(name string, at, to r2.Vec, white colour.White) plan.Camera {
+	x := exposure
+	x.White = white
+	way := r2.Sub(to, at)
+	return plan.Camera{Name: name, Exposure: x, Frame: plan.FrameAlong(r3.Vec{X: at.X, Y: at.Y, Z: 1.6}, r3.Vec{X: way.X, Y: way.Y}, 0, 0)}
+}
+
+// A face in the origin looks up the sheet, its key 2 m off at 45° to the own left, its fill as far at the own right.
+// The angles are known, so ratios, sides and colours can be worked out by hand; in the mirror all words are mirrored.
+func TestFacesInBothConventions(t *testing.T) {
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const keyKelvin, fillKelvin, white = 3200.0, 5600.0, 4300.0
+	const green = 0.0042 // nearest is a quarter of plus green
+	swapped := strings.NewReplacer("left", "right", "right", "left")
+	for name, mirror := range map[string]float64{"as it is": 1, "mirrored": -1} {
+		said := func(s string) string {
+			if mirror < 0 {
+				return swapped.Replace(s)
+			}
+			return s
+		}
+		at := func(x, y float64) r2.Vec { return r2.Vec{X: mirror * x, Y: y} }
+		lamp := func(name string, p r2.Vec, candela float64, w colour.White) plan.Light {
+			return bulb(name, r3.Vec{X: p.X, Y: p.Y, Z: 1.6}, candela, w.RGB())
+		}
+		off := math.Sqrt2
+		s := &plan.Setup{Kit: shipped, Exposure: exposure, People: []plan.Person{person("ines", at(0, -0.1), r2.Vec{Y: 1})},
+			Lights: []plan.Light{
+				lamp("key", at(-off, off), 1200, colour.White{Kelvin: keyKelvin}),
+				lamp("fill", at(off, off), 400, colour.White{Kelvin: fillKelvin, Duv: green}),
+			}}
+		balance := colour.White{Kelvin: white}
+		for name, p := range map[string]r2.Vec{"A": at(-2, 3), "B": at(2, 3), "C": at(0, 3), "D": at(0, -3), "E": at(-3, 0), "F": at(3, 0)} {
+			s.Cameras = append(s.Cameras, lensAt(name, p, r2.Vec{}, balance))
+		}
+		set := read(t, s)
+		c := set.ContrastOf("ines")
+		if c.Side != said("left") || math.Abs(c.Ratio-3) > 1e-9 || math.Abs(c.KeyToFill()-2) > 1e-9 || math.Abs(c.Stops-math.Log2(3)) > 1e-9 {
+			t.Fatalf("%s: %+v", name, c)
+		}
+		var b strings.Builder
+		if err := WriteTable(&b, []Set{set}); err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range []string{
+			"key + fill : fill 3.00 : 1, as both sides are metered; key : fill 2.00 : 1",
+			"own left is camera right for A, which looks from the lit side",
+			"own left is camera right for B, which looks from the shadow side",
+			"own left is camera right for C, which looks straight at the nose",
+			"own left is camera left for D, which looks from behind",
+			"own left is turned to E, which looks from the lit side",
+			"own left is turned away from F, which looks from the shadow side",
+			"from the 4300 K of A: key side 80 mired warmer; fill side 54 mired cooler, as through 1/4 plus green",
+		} {
+			if want = said(want); !strings.Contains(b.String(), want) {
+				t.Errorf("%s: it does not say %q:\n%s", name, want, b.String())
+			}
+		}
+		holdShifts(t, c.Views, 1e6/keyKelvin-1e6/white, 1e6/fillKelvin-1e6/white, green)
+	}
+}
+
+// holdShifts fails unless the colours of the sides lie so far from the white, in mireds, and the fill's is so green.
+func holdShifts(t *testing.T, views []View, key, fill, green float64) {
+	t.Helper()
+	const cct = 0.01 // mired: what a temperature is known to
+	if len(views) == 0 {
+		t.Error("no camera sees the face")
+	}
+	for _, v := range views {
+		if math.Abs(v.KeyShift.Mired-key) > cct || math.Abs(v.FillShift.Mired-fill) > cct {
+			t.Errorf("key %+v, fill %+v", v.KeyShift, v.FillShift)
+		}
+		if math.Abs(v.FillShift.Duv-green) > 1e-5 || v.KeyShift.Green != "" || v.FillShift.Green != "1/4 plus green" {
+			t.Errorf("key %+v, fill %+v", v.KeyShift, v.FillShift)
+		}
+	}
+}
