@@ -13,7 +13,6 @@ import (
 	"testing"
 
 	"scrimshaw/cmd/internal/compare"
-	"scrimshaw/samples"
 )
 
 // How much the same page may differ between two renderers at the resolution that a PNG has unasked:
@@ -34,7 +33,7 @@ func TestRenderersAgree(t *testing.T) {
 	fonts := typefaces(t)
 	window := openWindow(t, browser, fonts)
 	runs := [][]string{{"map-room", "--theme", "night"}, {"two-sizes", "--theme", "ink", "--tint", "smooth"}}
-	for _, name := range samples.Names() {
+	for _, name := range pictured() {
 		runs = append(runs, []string{name})
 	}
 	for _, args := range runs {

@@ -46,14 +46,14 @@ type grey struct {
 	shade      []float64
 }
 
-// TestInkSurvivesACopier copies the first page of every sample twice, each time onto paper an A size smaller.
+// TestInkSurvivesACopier copies the first page of samples of every kind twice, each time onto paper an A size smaller.
 func TestInkSurvivesACopier(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes a minute")
 	}
 	reader := tool(t, "tesseract")
 	before, after, all := 0, 0, 0
-	for _, name := range samples.Names() {
+	for _, name := range pictured() {
 		t.Run(name, func(t *testing.T) {
 			page := &inked(t, name, sheet.Options{Theme: "ink"}).Pages[0]
 			drawn, err := pages.Draw(page, pages.Options{DPI: copierDPI})

@@ -12,7 +12,7 @@ import (
 // bands are one there.
 const (
 	shadeSides    = 32
-	fewShadeSides = 16
+	fewShadeSides = 20
 	bandsTogether = 2
 )
 
