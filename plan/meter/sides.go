@@ -149,10 +149,13 @@ func nearestGreen(duv float64, catalogue *kit.Catalogue) (name string) {
 // more than the fill side, by the fill side. Ratio itself is that of key and fill to fill.
 func (c *Contrast) KeyToFill() float64 { return c.Ratio - 1 }
 
-// lines are what else is said of a face: its contrast in both conventions, and how each camera sees it.
-func (c *Contrast) lines() []string {
-	lines := []string{fmt.Sprintf("  key + fill : fill %s : 1, as both sides are metered; key : fill %s : 1, what the key side has more",
-		unit.FormatFigures(c.Ratio), unit.FormatFigures(c.KeyToFill()))}
+// lines are what else is said of a face: its contrast in both conventions, where its sides are not equal, and how each camera
+// sees it.
+func (c *Contrast) lines() (lines []string) {
+	if !unit.EqualStops(c.Stops) {
+		lines = append(lines, fmt.Sprintf("  key + fill : fill %s : 1, as both sides are metered; key : fill %s : 1, what the key side has more",
+			unit.FormatFigures(c.Ratio), unit.FormatFigures(c.KeyToFill())))
+	}
 	for i := range c.Views {
 		v := &c.Views[i]
 		lines = append(lines, "  "+v.inWords("own "+c.Side, unit.EqualStops(c.Stops)))
