@@ -30,7 +30,8 @@ func TestFaultsComeBeforeLight(t *testing.T) {
 rooms: {den: {size: [4, 3]}}
 people: {ada: {at: [1, 1]}}
 cameras: {A: {at: [900, 0], lens: 32 mm}}
-lights: {a: {unit: fresnel-tungsten-650, at: [2, 2], height: 2, cuts: [{depth: 30 %}]}}
+lights: {a: {unit: fresnel-tungsten-650, at: [2, 2], height: 2}}
+haze: 0.02
 `
 	if err := os.WriteFile(path, []byte(scene), 0o600); err != nil {
 		t.Fatal(err)
