@@ -83,7 +83,7 @@ func TestFieldsAgreeWithMeters(t *testing.T) {
 }
 
 // fieldScenes is how many random scenes of a kind fields are held to readings in.
-var fieldScenes = flag.Int("field-scenes", 3, "how many random scenes of each kind the fields are held to readings in")
+var fieldScenes = flag.Int("field-scenes", 1, "how many random scenes of each kind the fields are held to readings in")
 
 // The same on floors of random scenes of every kind: lamps inside, outside windows, behind a doorway, in clutter.
 func TestFieldsOfEveryKind(t *testing.T) {

@@ -16,7 +16,7 @@ func (c maps) keyBar(k section.Key) Row {
 	const barHigh, lift = 4.6, 1.0
 	levels := k.Shown()
 	st := c.Pad.listed(c.Pad.Look.Contour)
-	pitch := st.Cap + 1.4 // of the rows of figures
+	pitch := max(st.Cap+1.4, 1.75*st.Cap) // of the rows of figures: what hangs below one keeps off the next
 	every := c.keyPitch(levels, layout.Measure/float64(len(levels)+1))
 	return Row{Height: barHigh + 2*lift + st.Cap + 4.4 + pitch*float64(every-1), Draw: func(p Pad, x, top float64) {
 		bar := box.Of(x, top-barHigh-lift, x+layout.Measure, top-lift)
