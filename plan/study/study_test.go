@@ -238,7 +238,7 @@ func reflectedErrors(t *testing.T, s *plan.Setup, lit *study.Study, points int) 
 			want := 0.0
 			_, shares := b.Point(i, lit.Levels)
 			for k, share := range shares {
-				if b.Terms[k].Path != light.Direct {
+				if path := b.Terms[k].Path; path != light.Direct && path != light.Mirrored {
 					want += share.Y()
 				}
 			}
