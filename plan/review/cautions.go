@@ -99,7 +99,7 @@ func gripTags(s *plan.Setup) []string {
 // the sheet names apart.
 func Unchecked() []string {
 	return []string{
-		"Polish: every surface returns light as if it were matt.",
+		"Polish: all but mirrors, silver boards and panes returns light as if it were matt.",
 		"Frame: whether lights and stands are in the picture.",
 		"Floor load, house wiring, circuits and rigging points.",
 	}

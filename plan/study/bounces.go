@@ -21,7 +21,7 @@ func (s *Study) findBounces() {
 		if !s.aimsAtThing(l) {
 			continue
 		}
-		h, ok := s.World.BVH().FirstOpaque(l.Frame.At, l.Frame.Axis, nil)
+		h, ok := s.World.BVH().FirstOpaque(l.Frame.At, l.Frame.Axis, s.Setup.Bars())
 		if !ok {
 			continue
 		}
@@ -69,7 +69,7 @@ func (s *Study) litOff(lamp, surface string) (best *plan.Person) {
 				continue
 			}
 			all += share.Lux
-			if share.Path == light.Reflected.String() && share.From == surface {
+			if sentOn := share.Path == light.Reflected.String() || share.Path == light.Mirrored.String(); sentOn && share.From == surface {
 				off += share.Lux
 			}
 		}

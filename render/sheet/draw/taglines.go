@@ -24,11 +24,20 @@ func (c things) lightLines(l *plan.Light) [][]string {
 			name = c.shortLabel(l)
 		}
 		lines = append(lines, []string{first.Ellipsis(name, tagRoom)})
-		lines = append(lines, c.twoLines(section.Joined(", ", c.ModifierLabel(l), role))...)
+		lines = append(lines, c.modifierLines(l, role)...)
 		role = "" // it widens the tag there least
 	}
 	lines = append(lines, section.NonEmpty(role, section.LightColour(l), section.LightLevel(l), "h "+c.Bare(l.Height)))
 	return append(lines, c.twoLines(section.Joined("; ", section.Filters(l), l.Note))...)
+}
+
+// modifierLines are what a light wears and whether it is the key or the fill: without figures where those have no room.
+func (c things) modifierLines(l *plan.Light, role string) [][]string {
+	whole := section.Joined(", ", c.ModifierLabel(l), role)
+	if _, cut := c.Pad.plan().wrap(whole, tagRoom, 2); cut {
+		whole = section.Joined(", ", c.ShortModifierLabel(l), role)
+	}
+	return c.twoLines(whole)
 }
 
 // nameLine is a name, where numbers alone are not enough.
@@ -67,7 +76,7 @@ func (c things) gripLines(g *plan.Grip) [][]string {
 	what := section.Joined(" ", string(g.Kind), c.GripSize(g, c.Bare))
 	lines := [][]string{
 		{st.Strong().Ellipsis(what, tagRoom)},
-		section.NonEmpty(st.Ellipsis(section.Joined(", ", g.Cloth, g.Surface), tagRoom/2), "h "+c.Bare(g.Height)),
+		section.NonEmpty(st.Ellipsis(section.Joined(", ", g.Cloth, section.SurfaceWord(g)), tagRoom/2), "h "+c.Bare(g.Height)),
 	}
 	return append(lines, c.twoLines(g.Note)...)
 }

@@ -15,6 +15,18 @@ func accessories(l *plan.Light) string {
 	return Joined(", ", bulb(&l.Head), scrims(&l.Head), doors(l.Head.Doors), l.Head.EdgeWord(), cuts(&l.Head), breakup(&l.Head))
 }
 
+// shortAccessories names the same without the figures of leaves, cuts and patterns, which the list of lights has.
+func shortAccessories(l *plan.Light) string {
+	word := func(figures, word string) string {
+		if figures == "" {
+			return ""
+		}
+		return word
+	}
+	h := &l.Head
+	return Joined(", ", bulb(h), scrims(h), word(doors(h.Doors), "doors"), h.EdgeWord(), word(cuts(h), "cuts"), word(breakup(h), "breakup"))
+}
+
 // cuts names the cuts in a gate by the side that each comes from and its share of the image: "cuts top 30 right 12 %".
 func cuts(h *kit.Head) string {
 	var all []string

@@ -110,7 +110,7 @@ func (c Report) grip() *Section {
 	for i := range c.In.Setup.Grip {
 		g := &c.In.Setup.Grip[i]
 		t.Entries = append(t.Entries, Entry{
-			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, g.Surface), c.GripSize(g, c.Bare),
+			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, SurfaceWord(g)), c.GripSize(g, c.Bare),
 				c.Bare(g.Height)},
 			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing)),
 		})
@@ -143,6 +143,15 @@ func gripName(g *plan.Grip) string {
 		return g.Item.Label
 	}
 	return string(g.Kind)
+}
+
+// SurfaceWord is the surface of a piece of grip beside its kind: of a silver board "hammered", not silver once more.
+func SurfaceWord(g *plan.Grip) string {
+	kind := string(g.Kind)
+	if g.Surface == kind {
+		return ""
+	}
+	return strings.TrimPrefix(g.Surface, kind+"-")
 }
 
 // clothWords is what the cloth of a piece of grip does to light: what it takes, and how uneven it is lit.

@@ -88,6 +88,11 @@ func (u Units) ModifierLabel(l *plan.Light) string {
 	return Joined(", ", u.sized(l.Head.ModifierLabel), accessories(l))
 }
 
+// ShortModifierLabel names what a light wears without the figures of what it can be set to.
+func (u Units) ShortModifierLabel(l *plan.Light) string {
+	return Joined(", ", u.sized(l.Head.ModifierLabel), shortAccessories(l))
+}
+
 // metres is a size as the catalogue writes it.
 var metres = regexp.MustCompile(`\b(\d+(?:\.\d+)?) m\b`)
 
