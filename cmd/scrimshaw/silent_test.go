@@ -10,6 +10,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"scrimshaw/plan/meter"
@@ -33,7 +34,7 @@ func cast(f *flow) {
 	for i, name := range []string{"ada", "noor", "ines"} {
 		f.at("people").put(name, flowOf("at", "["+[]string{"1.8", "2.5", "3.2"}[i]+", 3.4]"))
 	}
-	f.at("lights").put("lamp", flowOf("unit", "practical-table", "at", "{top: desk}", "level", "20 %"))
+	f.at("lights").put("lamp", flowOf("output", "{lumens: 470, shape: uniform}", "at", "{top: desk}", "level", "20 %"))
 	f.at("lights").put("moon", flowOf("unit", "led-point-300-bicolour", "at", "{opening: street, out: 2}", "level", "20 %"))
 }
 
@@ -97,18 +98,26 @@ type ran struct {
 	files    map[string]string
 }
 
-// runOn runs a command in process on the text of a scene, which stands as scene.yaml in a folder of its own.
+// runs are those that have been made: most keys are held to what is said of the same scene without them.
+var runs sync.Map // of func() ran, by what is run on which text
+
+// runOn runs a command in process on the text of a scene, or returns what it said when it ran before.
 func runOn(t *testing.T, text string, args []string, outputs ...string) ran {
+	t.Helper()
+	key := strings.Join(slices.Concat(args, outputs, []string{text}), "\n")
+	once, _ := runs.LoadOrStore(key, sync.OnceValue(func() ran { return runAnew(t, text, args, outputs...) }))
+	return once.(func() ran)()
+}
+
+// runAnew runs a command in process on the text of a scene, which stands as scene.yaml in a folder of its own.
+func runAnew(t *testing.T, text string, args []string, outputs ...string) ran {
 	t.Helper()
 	dir := t.TempDir()
 	path := filepath.Join(dir, "scene.yaml")
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	args = append(append([]string{}, args...), path, "--faults", "line")
-	if args[0] != "review" {
-		args = append(args, "--quality", "draft")
-	}
+	args = append(append([]string{}, args...), path, "--faults", "line", "--quality", "draft")
 	for _, name := range outputs {
 		args = append(args, "-o", filepath.Join(dir, name))
 	}
