@@ -144,6 +144,7 @@ func (g grey) copied() grey {
 		g.shade[i] = math.Round(v)
 	}
 	out := grey{wide: int(float64(g.wide) * copierShrink), high: int(float64(g.high) * copierShrink)}
+	out.shade = make([]float64, 0, out.wide*out.high)
 	for y := range out.high {
 		for x := range out.wide {
 			u, v := (float64(x)+0.5)/copierShrink-0.5, (float64(y)+0.5)/copierShrink-0.5
