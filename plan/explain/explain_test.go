@@ -216,3 +216,29 @@ func TestJSON(t *testing.T) {
 		t.Errorf("%+v; worked out again it is %g", g, again)
 	}
 }
+
+// Light by a mirror is called that, of the mirror itself and of what the mirror shows, and a pane a pane: as meter calls them.
+func TestMirrorsAreNoPanes(t *testing.T) {
+	text, err := samples.Text("fitting-room")
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, err := explain.Of(context.Background(), studies(t, string(text))[0], "imre.key")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := explain.Write(&b, []explain.Explanation{*e}); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"by glass through yard ", "reflected off fitting.ceiling by glass ", "reflected off fitting.right "} {
+		if !strings.Contains(b.String(), "    "+want) {
+			t.Errorf("it does not say %q:\n%s", want, &b)
+		}
+	}
+	for _, wrong := range []string{"through glass", "from glass", "reflected from"} {
+		if strings.Contains(b.String(), wrong) {
+			t.Errorf("it says %q:\n%s", wrong, &b)
+		}
+	}
+}

@@ -97,7 +97,7 @@ func (l *Light) json() jsonLight {
 		out.Ways = append(out.Ways, jsonWay{orNone(w.Via), jsonSteps(w.Steps), meter.Rounded(w.Value)})
 	}
 	for _, r := range l.Returned {
-		out.Returned = append(out.Returned, jsonReturn{r.Path, r.From, orNone(r.Via), meter.Rounded(r.Value)})
+		out.Returned = append(out.Returned, jsonReturn{r.Path, r.From, orNone(r.Via), meter.Rounded(r.Lux)})
 	}
 	return out
 }

@@ -18,7 +18,7 @@ func (x *explainer) total(l *Light) []Step {
 	}
 	returned := 0.0
 	for i := range l.Returned {
-		returned += l.Returned[i].Value
+		returned += l.Returned[i].Lux
 	}
 	if len(l.Returned) > 0 {
 		w.given("off surfaces, all together", "R", returned, x.unit(), "found by the engine: surfaces send light to and fro until it is spent")

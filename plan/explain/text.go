@@ -124,15 +124,15 @@ func (e *Explanation) returns(b *strings.Builder, l *Light) {
 	}
 	b.WriteString(indent + "Off surfaces, by the one that it left last\n")
 	strongest := slices.Clone(l.Returned)
-	slices.SortStableFunc(strongest, func(a, b Return) int { return cmp.Compare(b.Value, a.Value) })
+	slices.SortStableFunc(strongest, func(a, b meter.Share) int { return cmp.Compare(b.Lux, a.Lux) })
 	rest, others := 0.0, 0
 	for i := range strongest {
 		r := &strongest[i]
-		if r.Value < smallReturn*e.all() {
-			rest, others = rest+r.Value, others+1
+		if r.Lux < smallReturn*e.all() {
+			rest, others = rest+r.Lux, others+1
 			continue
 		}
-		fmt.Fprintf(b, "%s%s\n", indent+indent, padded(r.Path+" from "+r.From+through(r.Via), wordsColumn-2*len(indent))+figure(r.Value)+" "+e.unit())
+		fmt.Fprintf(b, "%s%s\n", indent+indent, padded(r.WayInWords(), wordsColumn-2*len(indent))+figure(r.Lux)+" "+e.unit())
 	}
 	if others > 0 {
 		fmt.Fprintf(b, "%s%s\n", indent+indent, padded(fmt.Sprintf("%d more, each under %g %% of the reading", others, 100*smallReturn), wordsColumn-2*len(indent))+figure(rest)+" "+e.unit())

@@ -10,7 +10,6 @@ import (
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/pending"
-	"scrimshaw/plan/solid"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -43,19 +42,10 @@ type Contrast struct {
 	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet
 }
 
-// mirrorsOf are the solids of a set-up that mirror.
-func mirrorsOf(s *plan.Setup) map[solid.ID]bool {
-	all := map[solid.ID]bool{}
-	for _, m := range s.Set.Mirrors() {
-		all[m.ID] = true
-	}
-	return all
-}
-
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
 func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
 	set := Set{Scene: s.Title, Setup: s.Name}
-	r := reader{setup: s, names: s.Names, basis: b, levels: levels, figures: pending.Of(s, levels), mirrors: mirrorsOf(s)}
+	r := reader{namer: NamerOf(s), basis: b, levels: levels, figures: pending.Of(s, levels)}
 	for start := 0; start < len(requests); {
 		end := start + 1
 		for end < len(requests) && requests[end].Person != "" && requests[end].Person == requests[start].Person {
@@ -79,13 +69,11 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 }
 
 type reader struct {
-	setup  *plan.Setup
-	names  map[solid.ID]string
+	namer  Namer
 	basis  *light.Basis
 	levels light.Levels
 
 	figures *pending.Figures
-	mirrors map[solid.ID]bool
 }
 
 // read turns receptor i into a reading.
@@ -102,7 +90,7 @@ func (r *reader) read(i int, o *Request) Reading {
 	}
 	for t, share := range shares {
 		if y := share.Y(); y >= minLight {
-			reading.add(r.share(&r.basis.Terms[t], y))
+			reading.add(r.namer.Share(&r.basis.Terms[t], y))
 		}
 	}
 	reading.Uncomputed = append(r.figures.At(reading.contributions(), o.positions()...), r.figures.Stops(o.Camera)...)
@@ -163,18 +151,6 @@ func (reading *Reading) setChromaticity(xy [2]float64) {
 	if math.Abs(duv) <= colour.MaxDuv {
 		reading.CCT = &kelvin
 	}
-}
-
-// share names a term.
-func (r *reader) share(t *light.Term, y float64) Share {
-	s := Share{Light: t.Light, Numbered: r.setup.Numbered(t.Light), Path: t.Path.String(), Lux: y}
-	for _, id := range t.Via {
-		s.Via, s.Mirrors = append(s.Via, r.names[id]), append(s.Mirrors, r.mirrors[id])
-	}
-	if t.Path != light.Direct {
-		s.From = r.names[t.From]
-	}
-	return s
 }
 
 // arrangeFace puts key and fill first, keeps the brighter edge, and measures the contrast. The

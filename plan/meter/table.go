@@ -39,7 +39,7 @@ func (s *Set) table(b *strings.Builder) {
 		c := &s.Contrasts[i]
 		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.FormatFigures(c.Ratio))
 		for _, line := range append([]string{line}, c.lines()...) {
-			b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
+			b.WriteString(Mark(line, len(c.Uncomputed) > 0) + "\n")
 		}
 	}
 	s.legend(b)
@@ -89,7 +89,7 @@ func (r *Reading) row() []string {
 	}
 	for i := 1; i < len(row)-1; i++ {
 		ofStops := i == stopColumn || i == overColumn
-		row[i] = markUncomputed(row[i], r.Struck() || ofStops && r.StopsStruck())
+		row[i] = Mark(row[i], r.Struck() || ofStops && r.StopsStruck())
 	}
 	return row
 }
