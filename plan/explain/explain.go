@@ -52,6 +52,7 @@ type Step struct {
 	Value   float64 // in Unit: lx, m, °
 	Unit    string  // "lx", "m"; "" for a number
 	Source  string  // where the formula or the value is from, in words
+	Struck  bool    // a key that is not computed yet could change the value
 }
 
 // Input is what stands in a formula for a symbol.
