@@ -21,8 +21,7 @@ func settle(panes []solid.Pane, cloth veils, glass veil, number int) {
 	cloth.weigh(panes)
 	for i := range panes {
 		if p := &panes[i]; p.Ratio < 1 && p.Ratio > 0 {
-			step := stepOf(p.Ratio, glass.at(number+i))
-			p.Factor, p.Ratio = p.Factor.Scale(step/p.Ratio), step
+			p.Ratio = stepOf(p.Ratio, glass.at(number+i))
 		}
 	}
 }
@@ -40,18 +39,17 @@ func stepOf(ratio, turn float64) float64 {
 	return below
 }
 
-// ratioOf is what passes some clear sheets by what would from straight ahead.
-func ratioOf(panes []solid.Pane) float64 {
+// ratioOf is what passes some clear sheets by what would from straight ahead. Whatever the order of the steps, it is the same to
+// the last bit, for by it rays that see the same alike find each other.
+func ratioOf(panes []solid.Pane) float32 {
 	ratio := 1.0
 	for i := range panes {
-		switch p := &panes[i]; {
-		case p.Factor == colour.RGB{}:
+		if panes[i].Ahead == (colour.RGB{}) {
 			return 0
-		case p.Ratio > 0: // and not a mirror
-			ratio *= p.Ratio
 		}
+		ratio *= panes[i].Ratio
 	}
-	return ratio
+	return float32(ratio)
 }
 
 // newGlassTurns are the turns by which rays count at glass.
