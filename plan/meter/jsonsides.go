@@ -41,7 +41,7 @@ func (s *Shift) json() *jsonShift {
 	if s == nil {
 		return nil
 	}
-	return &jsonShift{Mired: Rounded(s.Mired), Duv: Rounded(s.Duv), Green: orNull(s.Green)}
+	return &jsonShift{Mired: Rounded(s.Mired), Duv: Rounded(s.Duv), Green: OrNull(s.Green)}
 }
 
 func (c *Catchlight) json() jsonCatchlight {

@@ -186,9 +186,9 @@ func TestErrorsInWords(t *testing.T) {
 // left as it is.
 func TestFiguresOfJSON(t *testing.T) {
 	third := 1.0 / 3
-	near(t, "a third", figure(&third), 0.333333333)
-	if *figure(&third) != 0.333333333 || Rounded(-1234567890.12) != -1234567890 || Rounded(0.1+0.2) != 0.3 || figure(nil) != nil {
-		t.Errorf("%v, %v", *figure(&third), Rounded(-1234567890.12))
+	near(t, "a third", RoundedOrNull(&third), 0.333333333)
+	if *RoundedOrNull(&third) != 0.333333333 || Rounded(-1234567890.12) != -1234567890 || Rounded(0.1+0.2) != 0.3 || RoundedOrNull(nil) != nil {
+		t.Errorf("%v, %v", *RoundedOrNull(&third), Rounded(-1234567890.12))
 	}
 	if v := Rounded(math.Inf(1)); !math.IsInf(v, 1) {
 		t.Errorf("no bound is %v", v)
