@@ -60,28 +60,13 @@ type jsonShare struct {
 	Lux   float64  `json:"lux"`
 }
 
-type jsonContrast struct {
-	Person string  `json:"person"`
-	Key    string  `json:"key"`
-	Stops  float64 `json:"stops"`
-	Ratio  float64 `json:"ratio"` // the ratio of key side to fill side
-
-	KeyAndFillToFill float64    `json:"keyAndFillToFill"` // the same ratio by its name in the trade
-	KeyToFill        float64    `json:"keyToFill"`        // ratio of what the key side has more to the fill side
-	Cameras          []jsonView `json:"cameras"`
-
-	Uncomputed []jsonKey `json:"uncomputed"`
-}
-
 func (s *Set) json() jsonSet {
 	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
-	for _, c := range s.Contrasts {
-		out.Contrasts = append(out.Contrasts, jsonContrast{Person: c.Person, Key: c.Side, Stops: Rounded(c.Stops), Ratio: Rounded(c.Ratio),
-			KeyAndFillToFill: Rounded(c.Ratio), KeyToFill: Rounded(c.KeyToFill()), Cameras: jsonViews(c.Views),
-			Uncomputed: jsonKeys(c.Uncomputed)})
+	for i := range s.Faces {
+		out.Contrasts = append(out.Contrasts, s.Faces[i].json())
 	}
 	return out
 }
