@@ -115,22 +115,30 @@ func (c *checker) fillsNothing(l *plan.Light, person string) *failure {
 // keyIsNotTheMost tells where a key gives a face nothing, or another light gives more than it to the side that it lights.
 func (c *checker) keyIsNotTheMost(l *plan.Light, person string) *failure {
 	left, right := c.reading(person+".left"), c.reading(person+".right")
-	if !lit(left) || !lit(right) {
+	if left == nil || right == nil || left.Lux == nil || right.Lux == nil {
 		return nil
 	}
-	side, words := left, "own left"
-	if shareOf(right, l.Name) > shareOf(left, l.Name) {
-		side, words = right, "own right"
+	bright := left
+	if *right.Lux > *left.Lux {
+		bright = right
 	}
-	most := c.most(side)
-	if most == l.Name || c.isKey(most, person) {
+	side, words, given := left, "own left", shareOf(left, l.Name)
+	if more := shareOf(right, l.Name); more > given {
+		side, words, given = right, "own right", more
+	}
+	none := given <= minShare**bright.Lux
+	if none {
+		side = bright
+	}
+	switch most := c.most(side); {
+	case most == l.Name || c.isKey(most, person):
 		return nil
-	}
-	if shareOf(side, l.Name) < minShare**side.Lux {
+	case none:
 		return &failure{fmt.Sprintf("none of its light reaches the face of %s", person), "aim it at the face, or clear its way", []*meter.Reading{left, right}}
+	default:
+		return &failure{fmt.Sprintf("%s gives the %s side of %s %.1f stops more", c.setup.Numbered(most), words, person, math.Log2(shareOf(side, most)/given)),
+			"raise the key, lower the other, or give the other the role key", []*meter.Reading{side}}
 	}
-	return &failure{fmt.Sprintf("%s gives the %s side of %s %.1f stops more", c.setup.Numbered(most), words, person, math.Log2(shareOf(side, most)/shareOf(side, l.Name))),
-		"raise the key, lower the other, or give the other the role key", []*meter.Reading{side}}
 }
 
 // most is the light that gives a reading the most.

@@ -31,6 +31,11 @@ func TestRolesAndEffects(t *testing.T) {
 		{"a key that is flagged off", "", lamp("main", "key", "1000", "[-1.5, 1.5]") + lamp("other", "fill", "500", "[0.6, 2]") +
 			"grip: {f: {flag: [1, 1], at: [-0.75, 0.75], height: 1.6, faces: ada}}\n",
 			"1 main is the key, and none of its light reaches the face of ada | aim it at the face, or clear its way"},
+		{"a key that is flagged off, beside a light from one side", "", lamp("main", "key", "1000", "[-1.5, 1.5]") + lamp("other", "motivation", "500", "[2, 0]") +
+			"grip: {f: {flag: [1, 1], at: [-0.75, 0.75], height: 1.6, faces: ada}}\n",
+			"1 main is the key, and none of its light reaches the face of ada | aim it at the face, or clear its way"},
+		{"a key that is turned away, and alone", "", "  main: {output: {lux: 1000, distance: 1, beam: 20}, at: [-1.5, 1.5], height: 1.59, aim: [-3, 3, 1.59], role: key}\n",
+			"1 main is the key, and none of its light reaches the face of ada | aim it at the face, or clear its way"},
 		{"a key in another room", "", lamp("main", "key", "1000", "[-1.5, 1.5]") + lamp("other", "fill", "500", "[0.6, 2]") +
 			"rooms: {den: {at: [-0.5, -1], size: [3, 4]}, far: {at: [-4, -1], size: [3, 4]}}\n",
 			"1 main is the key, and none of its light reaches the face of ada | aim it at the face, or clear its way\n" +
