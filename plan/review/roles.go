@@ -118,27 +118,32 @@ func (c *checker) keyIsNotTheMost(l *plan.Light, person string) *failure {
 	if left == nil || right == nil || left.Lux == nil || right.Lux == nil {
 		return nil
 	}
-	bright := left
-	if *right.Lux > *left.Lux {
-		bright = right
-	}
 	side, words, given := left, "own left", shareOf(left, l.Name)
 	if more := shareOf(right, l.Name); more > given {
 		side, words, given = right, "own right", more
 	}
+	bright := brighter(left, right)
 	none := given <= minShare**bright.Lux
 	if none {
 		side = bright
 	}
-	switch most := c.most(side); {
-	case most == l.Name || c.isKey(most, person):
+	most := c.most(side)
+	if most == l.Name || c.isKey(most, person) {
 		return nil
-	case none:
-		return &failure{fmt.Sprintf("none of its light reaches the face of %s", person), "aim it at the face, or clear its way", []*meter.Reading{left, right}}
-	default:
-		return &failure{fmt.Sprintf("%s gives the %s side of %s %.1f stops more", c.setup.Numbered(most), words, person, math.Log2(shareOf(side, most)/given)),
-			"raise the key, lower the other, or give the other the role key", []*meter.Reading{side}}
 	}
+	if none {
+		return &failure{fmt.Sprintf("none of its light reaches the face of %s", person), "aim it at the face, or clear its way", []*meter.Reading{left, right}}
+	}
+	return &failure{fmt.Sprintf("%s gives the %s side of %s %.1f stops more", c.setup.Numbered(most), words, person, math.Log2(shareOf(side, most)/given)),
+		"raise the key, lower the other, or give the other the role key", []*meter.Reading{side}}
+}
+
+// brighter is that of two readings that has more light; the first where both have the same.
+func brighter(a, b *meter.Reading) *meter.Reading {
+	if *b.Lux > *a.Lux {
+		return b
+	}
+	return a
 }
 
 // most is the light that gives a reading the most.
