@@ -190,12 +190,15 @@ func TestNoUncomputedKeyIsSilent(t *testing.T) {
 func (w *written) check(t *testing.T, text, bare string) {
 	drawn := runOn(t, text, []string{"draw"}, "a.txt", "a.svg")
 	warning := w.warning(t, text)
-	for name, said := range map[string]string{"draw": drawn.err, "meter": runOn(t, text, []string{"meter"}).err, "review": runOn(t, text, []string{"review"}).err} {
+	sets := meteredOf(t, text)
+	reading, changes := w.firstOf(sets)
+	explained := runOn(t, text, []string{"explain", reading})
+	for name, said := range map[string]string{"draw": drawn.err, "meter": runOn(t, text, []string{"meter"}).err, "review": runOn(t, text, []string{"review"}).err, "explain": explained.err} {
 		if strings.Count(said, warning) != 1 {
 			t.Errorf("%s does not say once %q, but\n%s", name, warning, said)
 		}
 	}
-	sets := meteredOf(t, text)
+	checkExplained(t, explained.out, changes)
 	if w.name() == "setups.*.reverse" {
 		if strings.Contains(drawn.files["a.txt"], "Set-up wide") || len(sets) != 1 || *sets[0].Setup != "close" {
 			t.Errorf("the reverse is drawn or metered as though it were one")
@@ -216,6 +219,49 @@ func (w *written) check(t *testing.T, text, bare string) {
 	}
 	if !sameFigures(sets, meteredOf(t, bare)) {
 		t.Error("the figures are others than without the key: it is computed")
+	}
+}
+
+// anyReading is one that the ground has whatever is written into it.
+const anyReading = "top"
+
+// firstOf is the first reading that lists the key, and what of it the key could change; changes is "" where none does.
+func (w *written) firstOf(sets []metered) (name, changes string) {
+	path := strings.Join(w.place(), ".")
+	for _, set := range sets {
+		for _, r := range set.Readings {
+			for _, u := range r.Uncomputed {
+				if u.Key == path {
+					return r.Name, u.Changes
+				}
+			}
+		}
+	}
+	return anyReading, ""
+}
+
+// The figures of an explanation that stand for its light, and that stand for its stops. An equation may go on below its line.
+var (
+	lightFigures = regexp.MustCompile(`(?m)meter, .*(lx|cd/m²)|^  (all lights|this light).* = .*(\n {20,}= .*)*`)
+	stopFigures  = regexp.MustCompile(`(?m)(lx|cd/m²), .*$|^  (over [a-z]+|stop that) .*(\n {20,}= .*)*`)
+)
+
+// checkExplained fails unless an explanation marks the figures of light that a key could change, those of stops, or none.
+func checkExplained(t *testing.T, text, changes string) {
+	t.Helper()
+	for _, c := range []struct {
+		figures *regexp.Regexp
+		struck  bool
+	}{{lightFigures, changes == "light"}, {stopFigures, changes != ""}} {
+		found := c.figures.FindAllString(text, -1)
+		if len(found) == 0 {
+			t.Errorf("no figures are read in\n%s", text)
+		}
+		for _, line := range found {
+			if value := line[strings.LastIndex(line, " = ")+1:]; strings.Contains(value, meter.UncomputedMark) != c.struck {
+				t.Errorf("a key that could change %q leaves explain saying %q", changes, line)
+			}
+		}
 	}
 }
 
