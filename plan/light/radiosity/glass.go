@@ -1,8 +1,6 @@
 package radiosity
 
 import (
-	"math"
-
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/solid"
 )
@@ -13,15 +11,12 @@ import (
 // glassSteps are the steps of what passes from aside by what passes from straight ahead.
 var glassSteps = [...]float64{1, 0.9, 0.75, 0.5, 0.25, 0}
 
-// glassTurns is the number of the prime whose root these turns go on by: no cloth and no mirror gets so far.
-const glassTurns = 400
-
-// settle makes of clear sheets what they count as for a ray, by its number.
-func settle(panes []solid.Pane, cloth veils, glass veil, number int) {
+// settle makes of clear sheets what they count as for a ray.
+func settle(panes []solid.Pane, cloth veils, glass veil, now moment) {
 	cloth.weigh(panes)
 	for i := range panes {
 		if p := &panes[i]; p.Ratio < 1 && p.Ratio > 0 {
-			step := stepOf(p.Ratio, glass.at(number+i))
+			step := stepOf(p.Ratio, glass.at(moment{now.number + i, now.stretch}))
 			p.Factor, p.Ratio = p.Factor.Scale(step/p.Ratio), step
 		}
 	}
@@ -53,6 +48,3 @@ func ratioOf(panes []solid.Pane) float64 {
 	}
 	return ratio
 }
-
-// newGlassTurns are the turns by which rays count at glass.
-func newGlassTurns() veil { return veil{turn: math.Sqrt(prime(glassTurns))} }
