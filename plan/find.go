@@ -30,6 +30,36 @@ func (s *Setup) OpeningNamed(name string) *Opening {
 	return nil
 }
 
+// LightNamed is the light of a name; nil where there is none.
+func (s *Setup) LightNamed(name string) *Light {
+	for i := range s.Lights {
+		if s.Lights[i].Name == name {
+			return &s.Lights[i]
+		}
+	}
+	return nil
+}
+
+// GripNamed is the piece of grip of a name; nil where there is none.
+func (s *Setup) GripNamed(name string) *Grip {
+	for i := range s.Grip {
+		if s.Grip[i].Name == name {
+			return &s.Grip[i]
+		}
+	}
+	return nil
+}
+
+// PieceNamed is the piece of furniture of a name; nil where there is none.
+func (s *Setup) PieceNamed(name string) *Furniture {
+	for i := range s.Furniture {
+		if s.Furniture[i].Name == name {
+			return &s.Furniture[i]
+		}
+	}
+	return nil
+}
+
 // RoomUnder is the room that holds a point of the plan. A point within an opening belongs to the
 // room that the opening is in.
 func (s *Setup) RoomUnder(p r2.Vec, near string) *Room {

@@ -127,7 +127,7 @@ func (b *builder) zoomed(u *Unit, m *Modifier) *Modifier {
 // unfocused warns of a focus that changes nothing, because the light has no figures by focus. Of a projection spot
 // it is the edge of its image.
 func (b *builder) unfocused() {
-	if b.choice.FocusSpan.Valid() && b.head.Class != term.Projected {
+	if b.choice.FocusSpan.Valid() && (b.head.Class != term.Projected || b.choice.FocusOfZoom) {
 		b.report(source.Warning, b.choice.FocusSpan, CodeNoZoom, "leave it out, or give the unit outputs by focus in a kit file",
 			"the focus of %s changes nothing: the catalogue has no figures by focus for %s", b.named(), b.focusless())
 	}

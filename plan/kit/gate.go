@@ -46,13 +46,20 @@ func (h *Head) blur() float64 {
 	return min(max(photometry.EdgeBlur(h.imageAngle(), math.Max(across, along)), sharpBlur), softBlur)
 }
 
+// TakesEdge says whether how its edge is set shows in the light of a head with an empty gate: measured light has the edge that it
+// was measured with.
+func (h *Head) TakesEdge() bool {
+	_, lobe := h.Source.Distribution.(*photometry.Lobe)
+	return lobe
+}
+
 // SetGate focuses the lens of a head that projects, and puts cuts and a pattern into its gate. It gives the share of the light
 // that passes.
 func (h *Head) SetGate(cuts []photometry.Cut, breakup *photometry.Breakup) (passes float64) {
 	beam := h.imageAngle()
 	gate := photometry.Gate{Cuts: cuts, Breakup: breakup, Blur: h.blur()}
 	s := &h.Source
-	if _, lobe := s.Distribution.(*photometry.Lobe); lobe && h.Edge != nil {
+	if h.Edge != nil && h.TakesEdge() {
 		s.Distribution = photometry.NewFlatField(beam, gate.Blur)
 	}
 	h.Gate = gate
@@ -91,7 +98,7 @@ func (h *Head) EdgeWord() string {
 // zoom.
 func (b *builder) setEdge() {
 	h := &b.head
-	if h.Edge = b.choice.Edge; h.Edge == nil && !h.Zooms && h.Class == term.Projected {
+	if h.Edge = b.choice.Edge; h.Edge == nil && !h.Zooms && h.Class == term.Projected && !b.choice.FocusOfZoom {
 		h.Edge = b.choice.Focus
 	}
 	if h.Edge == nil || h.Projects() {

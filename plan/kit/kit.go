@@ -25,6 +25,7 @@ type Choice struct {
 	White          *colour.White // nil: the unit's native colour
 	Tint           float64       // off the locus, in Duv: plus is green
 	Focus          *float64      // share of the way from the narrowest beam of a zoom, 0, to the widest, 1; nil: flooded
+	FocusOfZoom    bool          // whether Focus is of a zoom alone, and never the edge of an image
 	Edge           *float64      // of the image of a projection spot: share of the way from sharp, 0, to soft, 1; nil: as its field
 	Level          *float64      // share of the full light that it is set to, to be checked; nil asks nothing
 	Bulb           *BulbChoice   // nil: the practical's own

@@ -155,7 +155,7 @@ func (a *patchLight) transmittance(from, to r3.Vec) colour.RGB {
 	factor := colour.RGB{1, 1, 1}
 	a.panes, _ = a.BVH.Segment(from, to, nil, a.panes[:0])
 	for i := range a.panes {
-		factor = factor.Times(a.panes[i].Factor)
+		factor = factor.Times(a.panes[i].Factor())
 	}
 	return factor
 }

@@ -73,6 +73,9 @@ func (b *Basis) reflectedFields(ctx context.Context, solution *radiosity.Solutio
 
 // mixReflected reads the lattices at fixed levels.
 func (b *Basis) mixReflected(ctx context.Context, solution *radiosity.Solution, p *progress) error {
+	if len(b.targets.Lattices) == 0 {
+		return nil
+	}
 	levels := make([]colour.RGB, len(b.Lights))
 	for i, name := range b.Lights {
 		levels[i] = b.targets.Fixed[name]

@@ -66,7 +66,7 @@ func (p *panesSeen) bundle(n int) int {
 		}
 		filter := colour.RGB{1, 1, 1}
 		for _, pane := range panes {
-			filter = filter.Times(pane.Factor)
+			filter = filter.Times(pane.Factor())
 		}
 		counts[filter]++
 	}

@@ -235,7 +235,7 @@ func (t *tracer) add(value float64, panes []solid.Pane) {
 	filter := colour.RGB{1, 1, 1}
 	for i := range panes {
 		t.ids = append(t.ids, panes[i].ID)
-		filter = filter.Times(panes[i].Factor)
+		filter = filter.Times(panes[i].Factor())
 	}
 	for i := range t.shares {
 		if s := &t.shares[i]; slices.Equal(s.via, t.ids) {
@@ -295,7 +295,7 @@ func (t *tracer) inSight(l *lamp, figure []r3.Vec) (part []r3.Vec, cut bool) {
 func passed(panes []solid.Pane) colour.RGB {
 	factor := colour.RGB{1, 1, 1}
 	for i := range panes {
-		factor = factor.Times(panes[i].Factor)
+		factor = factor.Times(panes[i].Factor())
 	}
 	return factor
 }

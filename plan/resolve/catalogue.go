@@ -89,6 +89,13 @@ func (r *catalogue) polished(skin solid.Skin, name string) solid.Skin {
 	return skin
 }
 
+// polishedSkin is a material of the catalogue with the polish that it has there.
+func polishedSkin(m *kit.Material) solid.Skin {
+	skin := kitSkin(m)
+	skin.Mirror, skin.Lobe = m.Mirror, m.Lobe
+	return skin
+}
+
 // isOwnMaterial says whether the scene describes a material of a name itself.
 func (r *catalogue) isOwnMaterial(name string) bool {
 	return slices.ContainsFunc(r.s.Materials, func(m scene.Material) bool { return m.Name == name })

@@ -20,21 +20,12 @@ import (
 func (r *gatePass) setGates() {
 	for i := range r.s.Lights {
 		written := &r.s.Lights[i]
-		if l := hungLight(r.out, written.Name); l != nil {
+		if l := r.out.LightNamed(written.Name); l != nil {
 			leave := r.About(written.Path)
 			r.setGate(written, l)
 			leave()
 		}
 	}
-}
-
-func hungLight(s *plan.Setup, name string) *plan.Light {
-	for i := range s.Lights {
-		if s.Lights[i].Name == name {
-			return &s.Lights[i]
-		}
-	}
-	return nil
 }
 
 // setGate is of one light. A gate that leaves it no light is a mistake.
@@ -45,6 +36,11 @@ func (r *gatePass) setGate(written *scene.Light, l *plan.Light) {
 		return
 	case !l.Head.Projects():
 		r.noGate(written, l)
+		return
+	case !filled && !l.Head.TakesEdge():
+		r.Warnf(report.Either(written.Edge.Set, written.Edge.Span, written.Focus.Span), kit.CodeNoZoom, "leave it out: measured light has the edge that it was measured with",
+			"the focus of %s changes nothing: its light is measured, and its gate is empty", l.Name)
+		l.Head.Edge = nil
 		return
 	}
 	var cuts []photometry.Cut
@@ -64,8 +60,17 @@ func (r *gatePass) setGate(written *scene.Light, l *plan.Light) {
 		r.assume(written.Path, "focus", "edges as soft as its field's")
 	}
 	if l.Head.SetGate(cuts, pattern) < leastThroughGate {
-		r.Errorf(written.Cuts[0].Span, CodeCutAway, "make them shallower: two that face each other cover less than 100 % together", "the cuts leave %s no light", l.Name)
+		r.cutAway(written, l)
 	}
+}
+
+// cutAway says that what is in a gate leaves no light.
+func (r *gatePass) cutAway(written *scene.Light, l *plan.Light) {
+	if len(written.Cuts) == 0 {
+		r.Errorf(written.Breakup.Span, CodeCutAway, "open more of it, or give it a finer grain", "the breakup leaves %s no light", l.Name)
+		return
+	}
+	r.Errorf(written.Cuts[0].Span, CodeCutAway, "make them shallower: two that face each other cover less than 100 % together", "the cuts leave %s no light", l.Name)
 }
 
 // leastThroughGate is the least share of its light that a gate may leave.
@@ -151,16 +156,12 @@ func (r *gatePass) cornersOf(ref scene.Ref, from r3.Vec) ([]r3.Vec, bool) {
 			return openingFace(o, plan.InPlan(from)), true
 		}
 	case gripKind:
-		for i := range r.out.Grip {
-			if g := &r.out.Grip[i]; g.Name == ref.Name {
-				return g.Corners(), true
-			}
+		if g := r.out.GripNamed(ref.Name); g != nil {
+			return g.Corners(), true
 		}
 	default:
-		for i := range r.out.Furniture {
-			if f := &r.out.Furniture[i]; f.Name == ref.Name {
-				return furnitureCorners(f), true
-			}
+		if f := r.out.PieceNamed(ref.Name); f != nil {
+			return furnitureCorners(f), true
 		}
 	}
 	return nil, false // it has an error of its own

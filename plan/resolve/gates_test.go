@@ -35,10 +35,18 @@ func TestGatesThatCannotBe(t *testing.T) {
 			"warning cut-idle a cut of k1 does nothing: wide goes on past the image at the right [leave it out, or name something that ends within the image]"},
 		{"all of it", "cuts: [{angle: 0, depth: 60 %}, {angle: 180, depth: 50 %}]",
 			"error cut-away the cuts leave k1 no light [make them shallower: two that face each other cover less than 100 % together]"},
+		{"a zoom of one that does not zoom", "focus: spot", "warning no-zoom the focus of k1 changes nothing: the catalogue has no figures by focus for led-point-300-daylight with projection-30 [leave it out, or give the unit outputs by focus in a kit file]"},
+		{"two edges", "focus: [sharp, soft]", `error unknown-word a zoom is "spot" or "flood", not "sharp" [write one of these words]`},
+		{"two zooms", "focus: [40 %, flood]", `error unknown-word an edge is "sharp" or "soft", not "flood" [write one of these words]`},
+		{"one of a list", "focus: [soft]", "error wrong-type a zoom and an edge has 2 values, not 1 [write it like [40 %, soft]]"},
 	} {
 		if got := foundIn(t, fmt.Sprintf(onto, c.gate)); got != c.want {
 			t.Errorf("%s: got\n%s\nwant\n%s", c.name, got, c.want)
 		}
+	}
+	const narrow = "lights: {p: {output: {candela: 1000, beam: 0.5, field: 170}, at: [1.5, 2], aim: 90, breakup: {open: 1 %, grain: 100 %}}}\n"
+	if got, want := foundIn(t, narrow), "error cut-away the breakup leaves p no light [open more of it, or give it a finer grain]"; got != want {
+		t.Errorf("a pattern that leaves nothing: got\n%s\nwant\n%s", got, want)
 	}
 	const soft = "lights: {p: {unit: soft-panel-200, at: [1.5, 2], aim: 90, %s}}\n"
 	const noGate = " [take a projection spot, such as a profile head or a point source with modifier: projection-30, or shape its light with a flag before it]"

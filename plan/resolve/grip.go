@@ -168,7 +168,7 @@ func (r *gripPass) gripSkin(written *scene.Grip, g *plan.Grip) (solid.Skin, bool
 	}
 	g.Surface = map[term.Grip]string{term.Flag: scene.DefaultFlag, term.Card: scene.DefaultCard, term.Silver: scene.DefaultSilver}[g.Kind]
 	if m := r.kit.Material(g.Surface); m != nil {
-		return r.polished(kitSkin(m), g.Surface), true
+		return polishedSkin(m), true
 	}
 	return solid.Skin{}, true
 }

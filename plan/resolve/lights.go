@@ -89,7 +89,7 @@ func (r *lightPass) choice(l *scene.Light) kit.Choice {
 		Path: l.Path, Setup: r.s.Setup,
 	}
 	if l.Focus.Set {
-		ch.Focus, ch.FocusSpan = &l.Focus.Value, l.Focus.Span
+		ch.Focus, ch.FocusSpan, ch.FocusOfZoom = &l.Focus.Value, l.Focus.Span, l.FocusOfZoom
 	}
 	if l.Edge.Set {
 		ch.Edge, ch.EdgeSpan = &l.Edge.Value, l.Edge.Span

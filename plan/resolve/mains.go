@@ -1,25 +1,25 @@
 package resolve
 
 import (
+	"slices"
+
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
 )
 
 // mainsOf is the voltage that a light gets: that of its circuit; of one that names none that of all circuits, where they
 // agree. It is 0 where nothing says it.
-func (r *lightPass) mainsOf(l *scene.Light) (volts float64) {
+func (r *lightPass) mainsOf(l *scene.Light) float64 {
+	var all []float64
 	for i := range r.s.Circuits {
-		c := &r.s.Circuits[i]
-		if l.Circuit.Set && c.Name != l.Circuit.Value {
-			continue
+		if c := &r.s.Circuits[i]; !l.Circuit.Set || c.Name == l.Circuit.Value {
+			all = append(all, circuitVolts(c))
 		}
-		own := circuitVolts(c)
-		if volts != 0 && own != volts {
-			return 0
-		}
-		volts = own
 	}
-	return volts
+	if all = slices.Compact(all); len(all) == 1 {
+		return all[0]
+	}
+	return 0
 }
 
 // circuitVolts is the voltage of a circuit: as it is written, else by the frequency of its mains. Of a battery it is not

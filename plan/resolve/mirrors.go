@@ -11,8 +11,8 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// What a mirror on a wall is made of: glass of a thickness before a back, m, that mirrors where nothing stands within a hand's
-// breadth of it, m.
+// What a mirror on a wall is made of: glass of a thickness before a back, m. Within a hand's breadth, m, of a wall it is known to
+// face that.
 const (
 	glassThickness = 1e-3
 	handsBreadth   = 0.1
@@ -41,7 +41,7 @@ func (r *furniturePass) hangMirror(written *scene.Furniture, f *plan.Furniture) 
 func (r *furniturePass) mirrorGlass(f *scene.Furniture) (solid.Skin, bool) {
 	if !f.Material.Set {
 		if m := r.kit.Material(scene.DefaultMirror); m != nil {
-			return r.polished(kitSkin(m), m.Name), true
+			return polishedSkin(m), true
 		}
 		return solid.Skin{}, true // a missing catalogue has its own error
 	}

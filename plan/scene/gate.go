@@ -1,7 +1,10 @@
 package scene
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
+	"unicode"
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -50,7 +53,7 @@ func lightGate() []entry[Light] {
 	return []entry[Light]{
 		into("focus", focus, func(l *Light, v focusing, n *source.Node) {
 			if v.zoom != nil {
-				l.Focus = Given[float64]{Value: *v.zoom, Set: true, Span: n.Span}
+				l.Focus, l.FocusOfZoom = Given[float64]{Value: *v.zoom, Set: true, Span: n.Span}, v.ofZoom
 			}
 			if v.edge != nil {
 				l.Edge = Given[float64]{Value: *v.edge, Set: true, Span: n.Span}
@@ -68,32 +71,47 @@ func lightGate() []entry[Light] {
 // maxCuts is how many cuts a gate has room for.
 const maxCuts = 4
 
-// focusing is what a focus says: where a zoom stands, how soft an edge is, or both.
-type focusing struct{ zoom, edge *float64 }
+// focusing is what a focus says: where a zoom stands, how soft an edge is, or both. A share alone is of whichever the head has;
+// a word, or one of two, is of its own.
+type focusing struct {
+	zoom, edge *float64
+	ofZoom     bool // whether zoom is of a zoom alone
+}
 
 // focus reads a word, a share, or a list of a zoom and an edge.
-var focus = either("a focus", "40 %", ofKind(source.List), source.Converted(
-	source.ListOf("a zoom and an edge", "[40 %, soft]", oneFocus, 2, 2), func(v []focusing) focusing {
-		f := focusing{zoom: v[0].zoom, edge: v[1].edge}
-		if v[1].edge == nil {
-			f.edge = v[1].zoom
-		}
-		return f
-	}), oneFocus)
+var focus = either("a focus", "40 %", ofKind(source.List),
+	source.PairOf("a zoom and an edge", "[40 %, soft]", zoomFocus, edgeFocus, func(zoom, edge focusing) focusing {
+		return focusing{zoom: zoom.zoom, edge: cmp.Or(edge.edge, edge.zoom), ofZoom: true}
+	}),
+	either("a focus", "40 %", isFocusWord(term.Focuses...), focusWord("a focus", term.Focuses...), focusShare("a focus")))
+
+var (
+	zoomFocus = either("a zoom", "40 %", notNumber, focusWord("a zoom", term.Spot, term.Flood), focusShare("a zoom"))
+	edgeFocus = either("an edge", "soft", notNumber, focusWord("an edge", term.Sharp, term.Soft), focusShare("an edge"))
+)
 
 // focusWords are the ends of a zoom and of an edge, as shares of the way.
 var focusWords = map[term.Focus]focusing{
-	term.Spot: {zoom: share(0)}, term.Flood: {zoom: share(1)}, term.Sharp: {edge: share(0)}, term.Soft: {edge: share(1)},
+	term.Spot: {zoom: share(0), ofZoom: true}, term.Flood: {zoom: share(1), ofZoom: true}, term.Sharp: {edge: share(0)}, term.Soft: {edge: share(1)},
 }
 
 func share(v float64) *float64 { return &v }
 
-// oneFocus reads spot, flood, sharp, soft or a share.
-var oneFocus = either("a focus", "40 %", isFocusWord,
-	source.Converted(source.Vocabulary("a focus", term.Focuses), func(end term.Focus) focusing { return focusWords[end] }),
-	source.Converted(quantity("a focus", "40 %", percents, between(0, 1)), func(v float64) focusing { return focusing{zoom: share(v)} }))
+// focusWord reads one of some words.
+func focusWord(what string, words ...term.Focus) source.Reader[focusing] {
+	return source.Converted(source.Vocabulary(what, words), func(end term.Focus) focusing { return focusWords[end] })
+}
 
-func isFocusWord(n *source.Node) bool {
-	_, known := focusWords[term.Focus(n.Text)]
-	return known
+// focusShare reads a share of the way, as that of a zoom.
+func focusShare(what string) source.Reader[focusing] {
+	return source.Converted(quantity(what, "40 %", percents, between(0, 1)), func(v float64) focusing { return focusing{zoom: share(v)} })
+}
+
+func isFocusWord(words ...term.Focus) func(n *source.Node) bool {
+	return func(n *source.Node) bool { return slices.Contains(words, term.Focus(n.Text)) }
+}
+
+// notNumber says whether a value begins like a word.
+func notNumber(n *source.Node) bool {
+	return n.Kind == source.Scalar && n.Text != "" && unicode.IsLetter([]rune(n.Text)[0])
 }

@@ -227,6 +227,7 @@ type Light struct {
 	Circuit             Given[string]
 	Stand               Given[string]
 	Focus               Given[float64] // share of the way from spot, 0, to flood, 1; of a projection spot that does not zoom, as Edge
+	FocusOfZoom         bool           // whether Focus is of a zoom alone: spot or flood says it, or it stands beside an edge
 	Edge                Given[float64] // of the image of a projection spot: share of the way from sharp, 0, to soft, 1
 	Cuts                []Cut          // in the image of a projection spot
 	Breakup             *Breakup       // the pattern in its gate; nil: none

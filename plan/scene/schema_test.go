@@ -97,7 +97,18 @@ func (v *validator) word(word string, arg any, s map[string]any, value any, path
 		return ofWords(word, arg, value, path)
 	case "minimum", "maximum", "maxLength", "minItems", "maxItems", "minProperties", "maxProperties":
 		return withinBound(word, arg.(float64), value, path)
+	case "prefixItems":
+		list, _ := value.([]any)
+		for i, inner := range arg.([]any)[:min(len(list), len(arg.([]any)))] {
+			if fault := v.fits(inner, list[i], fmt.Sprintf("%s[%d]", path, i)); fault != "" {
+				return fault
+			}
+		}
+		return ""
 	case "items":
+		if arg == false {
+			return "" // the most that prefixItems leaves is said by maxItems
+		}
 		list, _ := value.([]any)
 		for i, item := range list {
 			if fault := v.fits(arg, item, fmt.Sprintf("%s[%d]", path, i)); fault != "" {

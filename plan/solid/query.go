@@ -21,11 +21,14 @@ type Hit struct {
 
 // Pane is a clear sheet that a ray passes.
 type Pane struct {
-	ID     ID
-	T      float64    // distance along the ray, m
-	Factor colour.RGB // what passes straight on
-	Ratio  float64    // the ratio of that to what passes from straight ahead
+	ID    ID
+	T     float64    // distance along the ray, m
+	Ahead colour.RGB // what passes straight on of light from straight ahead
+	Ratio float64    // the ratio of what passes to that: less than 1 from aside
 }
+
+// Factor is what passes straight on.
+func (p *Pane) Factor() colour.RGB { return p.Ahead.Scale(p.Ratio) }
 
 // First returns the first solid or sheet, clear or not, that a ray from o in the unit direction d
 // meets. Solids in skip are not there. A ray that starts inside a solid meets it at once.
@@ -112,7 +115,7 @@ func (b *BVH) segment(from, to r3.Vec, skip []ID, panes []Pane, keep bool) (pass
 			pane, meets := p.stops(&r, length, b.epsilon)
 			switch {
 			case !meets || slices.Contains(skip, p.id):
-			case pane.Factor == colour.RGB{}:
+			case pane.Ratio == 0 || pane.Ahead == colour.RGB{}:
 				return panes, true
 			case keep:
 				passed = append(passed, pane)
@@ -149,8 +152,7 @@ func (p *part) stops(r *ray, length, eps float64) (Pane, bool) {
 	}
 	skin := p.skin(front)
 	if skin.Glass == nil {
-		return Pane{ID: p.id, T: t, Factor: skin.Direct, Ratio: 1}, true
+		return Pane{ID: p.id, T: t, Ahead: skin.Direct, Ratio: 1}, true
 	}
-	ratio := skin.Glass.Ratio(r3.Dot(p.n, r.d))
-	return Pane{ID: p.id, T: t, Factor: skin.Direct.Scale(ratio), Ratio: ratio}, true
+	return Pane{ID: p.id, T: t, Ahead: skin.Direct, Ratio: skin.Glass.Ratio(r3.Dot(p.n, r.d))}, true
 }

@@ -262,7 +262,7 @@ func ExampleBVH_Segment() {
 
 	lamp := r3.Vec{X: -3, Y: 0.5, Z: 1.5}
 	panes, blocked := set.Segment(lamp, r3.Vec{X: 3, Y: 0.5, Z: 1.2}, nil, nil)
-	fmt.Println(panes[0].ID, panes[0].Factor[1], blocked)
+	fmt.Println(panes[0].ID, panes[0].Factor()[1], blocked)
 	_, blocked = set.Segment(lamp, r3.Vec{X: 3, Y: 0.5}, nil, nil)
 	fmt.Println(blocked)
 	// Output:

@@ -114,6 +114,30 @@ func ListOf[V any](what, like string, item Reader[V], least, most int) Reader[[]
 	return r
 }
 
+// PairOf reads a list of two values, each by a reader of its own.
+func PairOf[A, B, V any](what, like string, first Reader[A], second Reader[B], of func(A, B) V) Reader[V] {
+	r := Reader[V]{What: what, Like: like, Schema: func() map[string]any {
+		return map[string]any{"type": "array", "prefixItems": []any{first.Schema(), second.Schema()}, "items": false, "minItems": 2, "maxItems": 2}
+	}}
+	r.Read = func(n *Node, c *Context) (v V, ok bool) {
+		if n.Kind != List {
+			r.wrongType(n, c)
+			return v, false
+		}
+		if count := len(n.Items); count != 2 {
+			c.Error(n, CodeWrongType, countHint(n, like, 2, 2), "%s has %s, not %d", what, counted(2, 2, "value"), count)
+			return v, false
+		}
+		a, fine := readItem(first, n.Items[0], 0, c)
+		b, fineToo := readItem(second, n.Items[1], 1, c)
+		if !fine || !fineToo {
+			return v, false
+		}
+		return of(a, b), true
+	}
+	return r
+}
+
 // countHint says how to write a list that has too many values or too few: twice as many whole
 // numbers as there should be are numbers with decimal commas.
 func countHint(n *Node, like string, least, most int) string {

@@ -2,12 +2,10 @@ package study_test
 
 import (
 	"math"
-	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/study"
 )
@@ -21,7 +19,7 @@ func TestBounces(t *testing.T) {
 		var got []string
 		for _, b := range lit.Bounces {
 			got = append(got, b.Light+" off "+b.Off+" to "+b.To)
-			l := s.Lights[slices.IndexFunc(s.Lights, func(l plan.Light) bool { return l.Name == b.Light })]
+			l := s.LightNamed(b.Light)
 			way := r3.Sub(b.At, l.Frame.At)
 			if off := r3.Norm(r3.Cross(way, l.Frame.Axis)); off > 1e-9 {
 				t.Errorf("%s: %s lands %g m off its aim", name, b.Light, off)

@@ -45,23 +45,18 @@ func (s *Study) trace() {
 
 // throwsImage says whether a light is one whose image has a rim that is drawn.
 func (s *Study) throwsImage(name string) bool {
-	for i := range s.Setup.Lights {
-		if l := &s.Setup.Lights[i]; l.Name == name {
-			return l.Head.Class == term.Projected || l.Head.Gate.Blur > 0
-		}
-	}
-	return false
+	l := s.Setup.LightNamed(name)
+	return l != nil && (l.Head.Class == term.Projected || l.Head.Gate.Blur > 0)
 }
 
 // outdoors says whether a light stands in no room and aims into none.
 func (s *Study) outdoors(name string) bool {
-	for i := range s.Setup.Lights {
-		if l := &s.Setup.Lights[i]; l.Name == name {
-			aimsIn := l.Throw > 0 && s.Setup.RoomAt(l.AimPoint) != nil
-			return !aimsIn && s.Setup.RoomAt(l.Frame.At) == nil
-		}
+	l := s.Setup.LightNamed(name)
+	if l == nil {
+		return false
 	}
-	return false
+	aimsIn := l.Throw > 0 && s.Setup.RoomAt(l.AimPoint) != nil
+	return !aimsIn && s.Setup.RoomAt(l.Frame.At) == nil
 }
 
 // limits are where rays end that meet nothing: outdoors at the ground, else at the lowest of the ground

@@ -18,7 +18,7 @@ import (
 func TestBeamsAreNumbered(t *testing.T) {
 	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
 		for i := range in.Beams {
-			l := section.LightNamed(in.Setup, in.Beams[i].Light)
+			l := in.Setup.LightNamed(in.Beams[i].Light)
 			drawn, numbered := false, false
 			for j := range s.pages[0].Items {
 				it := &s.pages[0].Items[j]

@@ -8,7 +8,6 @@ import (
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
-	"scrimshaw/render/sheet/section"
 )
 
 // warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.
@@ -54,11 +53,11 @@ func kindOf(s *plan.Setup, d *source.Diagnostic) (kind, number string) {
 	name, _, _ := strings.Cut(rest, ".")
 	switch list {
 	case "lights":
-		if l := section.LightNamed(s, name); l != nil {
+		if l := s.LightNamed(name); l != nil {
 			number = l.Tag
 		}
 	case "grip":
-		if g := section.GripNamed(s, name); g != nil {
+		if g := s.GripNamed(name); g != nil {
 			number = g.Tag
 		}
 	}

@@ -15,7 +15,8 @@ type (
 	Field = section.Field
 	// Beam is the light of one lamp in plan, cut by what it meets.
 	Beam = section.Beam
-	Rim  = section.Rim
+	// Rim is a piece of the rim of what a projection spot throws.
+	Rim = section.Rim
 	// Bounce is the way of a light off a surface to a face.
 	Bounce = section.Bounce
 	// View is what a camera sees in plan, cut by what it meets.

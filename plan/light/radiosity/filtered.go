@@ -17,7 +17,7 @@ type filtered struct {
 	factor  colour.RGB
 	via     []solid.ID // from the element to where it is seen
 	mirror  bool       // whether one of those is a mirror
-	ratio   float64    // of the factor to what would pass the sheets from straight ahead
+	ratio   float32    // of the factor to what would pass the sheets from straight ahead
 }
 
 // filteredElements numbers what is seen through clear sheets. The numbers depend on who comes first, and
@@ -33,15 +33,16 @@ const filteredBit = 1 << 31
 
 // behind gives the number of an element seen through panes or by mirrors, which are in order from where it is seen.
 func (v *filteredElements) behind(element uint32, panes []solid.Pane, mirror bool) uint32 {
-	key := make([]byte, 4, 4+8*len(panes))
+	ratio := ratioOf(panes)
+	key := make([]byte, 8, 8+4*len(panes))
 	put(key, element)
-	w := filtered{element: element, factor: colour.RGB{1, 1, 1}, mirror: mirror, ratio: ratioOf(panes)}
+	put(key[4:], math.Float32bits(ratio))
+	w := filtered{element: element, factor: colour.RGB{1, 1, 1}.Scale(float64(ratio)), mirror: mirror, ratio: ratio}
 	for i := len(panes) - 1; i >= 0; i-- {
 		p := &panes[i]
-		key = append(key, 0, 0, 0, 0, 0, 0, 0, 0)
-		put(key[len(key)-8:], uint32(p.ID))
-		put(key[len(key)-4:], math.Float32bits(float32(p.Ratio)))
-		w.factor = w.factor.Times(p.Factor)
+		key = append(key, 0, 0, 0, 0)
+		put(key[len(key)-4:], uint32(p.ID))
+		w.factor = w.factor.Times(p.Ahead)
 		w.via = append(w.via, p.ID)
 	}
 	v.Lock()

@@ -211,7 +211,7 @@ func (g *gatherer) pass(r *receptor.Receptor, figure []r3.Vec, factor float64) {
 	g.panes, _ = g.s.t.mesh.bvh.Segment(solid.Centre(figure), r.At, r.Skip, g.panes[:0])
 	for i := range g.panes {
 		p.via = append(p.via, g.panes[i].ID)
-		p.gain = p.gain.Times(g.panes[i].Factor)
+		p.gain = p.gain.Times(g.panes[i].Factor())
 	}
 	g.through = append(g.through, p)
 }

@@ -11,13 +11,28 @@ import (
 // glassSteps are the steps of what passes from aside by what passes from straight ahead.
 var glassSteps = [...]float64{1, 0.9, 0.75, 0.5, 0.25, 0}
 
-// settle makes of clear sheets what they count as for a ray.
-func settle(panes []solid.Pane, cloth veils, glass veil, now moment) {
+// glassTurns are the turns of rays at glass, by how many clear sheets a ray has passed since it last met a mirror: what two panes
+// one behind the other count as knows nothing of each other.
+type glassTurns []veil
+
+// newGlassTurns are those of a set that has so many clear sheets.
+func newGlassTurns(t *turns, sheets int) (all glassTurns) {
+	for range max(sheets, 1) {
+		all = append(all, veil{turn: t.nextBeyond(beforeGlass)})
+	}
+	return all
+}
+
+// of are the turns at a pane that comes after so many clear sheets. Only where a ray meets the seam of two parts of a sheet are
+// there more than the set has.
+func (g glassTurns) of(passed int) veil { return g[passed%len(g)] }
+
+// settle makes of clear sheets, all that a ray passes between two mirrors, what they count as for it.
+func settle(panes []solid.Pane, cloth veils, glass glassTurns, now moment) {
 	cloth.weigh(panes)
 	for i := range panes {
 		if p := &panes[i]; p.Ratio < 1 && p.Ratio > 0 {
-			step := stepOf(p.Ratio, glass.at(moment{now.number + i, now.stretch}))
-			p.Factor, p.Ratio = p.Factor.Scale(step/p.Ratio), step
+			p.Ratio = stepOf(p.Ratio, glass.of(i).at(now))
 		}
 	}
 }
@@ -35,16 +50,15 @@ func stepOf(ratio, turn float64) float64 {
 	return below
 }
 
-// ratioOf is what passes some clear sheets by what would from straight ahead.
-func ratioOf(panes []solid.Pane) float64 {
+// ratioOf is what passes some clear sheets by what would from straight ahead. Whatever the order of the steps, it is the same to
+// the last bit, for by it rays that see the same alike find each other.
+func ratioOf(panes []solid.Pane) float32 {
 	ratio := 1.0
 	for i := range panes {
-		switch p := &panes[i]; {
-		case p.Factor == colour.RGB{}:
+		if panes[i].Ahead == (colour.RGB{}) {
 			return 0
-		case p.Ratio > 0: // and not a mirror
-			ratio *= p.Ratio
 		}
+		ratio *= panes[i].Ratio
 	}
-	return ratio
+	return float32(ratio)
 }

@@ -102,7 +102,7 @@ func (e *tracer) seenFrom(at r3.Vec, from *viewpoint, part *hotPart, way [2]floa
 	}
 	seen := colour.RGB{factor, factor, factor}
 	for i := range e.panes {
-		seen = seen.Times(e.panes[i].Factor)
+		seen = seen.Times(e.panes[i].Factor())
 	}
 	return seen
 }

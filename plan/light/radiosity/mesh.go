@@ -29,7 +29,7 @@ type mesh struct {
 	turns       turns // of cloths, mirrors and glass
 	veils       veils
 	mirrors     mirrors
-	glass       veil // turns of rays at glass
+	glass       glassTurns
 	stretches   [mostMirrors + 1]float64
 }
 
@@ -57,8 +57,8 @@ func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
 	for i := range set.Sheets {
 		m.addSheet(&set.Sheets[i], named)
 	}
-	m.glass.turn = m.turns.nextBeyond(beforeGlass)
 	m.stretches = newStretches(&m.turns)
+	m.glass = newGlassTurns(&m.turns, len(m.panes))
 	m.cut(size)
 	return m
 }

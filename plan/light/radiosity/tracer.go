@@ -60,7 +60,7 @@ func (e *tracer) now() moment { return moment{e.number, e.m.stretches[e.mirrors]
 // goOn notes a mirror that leaves a part of what a ray brings; not where nothing is left, or the ray has met too many.
 func (e *tracer) goOn(mirror solid.ID, factor colour.RGB) bool {
 	e.mirrors++
-	e.panes = append(e.panes, solid.Pane{ID: mirror, Factor: factor})
+	e.panes = append(e.panes, solid.Pane{ID: mirror, Ahead: factor, Ratio: 1})
 	return e.mirrors <= mostMirrors && factor != colour.RGB{}
 }
 

@@ -14,8 +14,11 @@ func (t *turns) next() float64 {
 	return math.Sqrt(float64(t.last))
 }
 
-// beforeGlass is a prime by the roots of those beyond which rays decide at glass, so that a cloth more or less changes nothing there.
-const beforeGlass = 2741
+// The primes beyond which those of stretches begin and those of glass, so that a cloth more or less changes nothing there.
+const (
+	beforeStretches = 1009
+	beforeGlass     = 2741
+)
 
 // nextBeyond is next, by a prime beyond a number.
 func (t *turns) nextBeyond(number int) float64 {
@@ -37,7 +40,7 @@ func onFirst(number int) moment { return moment{number, 1} }
 func newStretches(t *turns) (all [mostMirrors + 1]float64) {
 	all[0] = 1
 	for i := range mostMirrors {
-		all[i+1] = t.next()
+		all[i+1] = t.nextBeyond(beforeStretches)
 	}
 	return all
 }

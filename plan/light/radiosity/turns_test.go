@@ -32,7 +32,7 @@ func TestTurnsDiffer(t *testing.T) {
 			}
 			seen[of] = turn
 		}
-		if len(seen) != 2+2*4+2*4+1 {
+		if len(seen) != 2+2*4+2*4+3+mostMirrors {
 			t.Fatalf("%d turns: %v", len(seen), seen)
 		}
 	})
@@ -40,7 +40,13 @@ func TestTurnsDiffer(t *testing.T) {
 
 // turnsOf are the turns of a set, by what goes by them.
 func turnsOf(m *mesh) map[string]float64 {
-	all := map[string]float64{"glass": m.glass.turn}
+	all := map[string]float64{}
+	for i, v := range m.glass {
+		all[fmt.Sprint("glass ", i)] = v.turn
+	}
+	for i, s := range m.stretches[1:] {
+		all[fmt.Sprint("stretch ", i)] = s
+	}
 	for id, v := range m.veils {
 		all[fmt.Sprint("cloth ", id)] = v.turn
 	}

@@ -47,7 +47,7 @@ func (v veil) at(now moment) float64 {
 func (v veils) weigh(panes []solid.Pane) {
 	for i := range panes {
 		if w, is := v[panes[i].ID]; is && w.passing > 0 {
-			panes[i].Factor = panes[i].Factor.Scale(1 / w.passing)
+			panes[i].Ahead = panes[i].Ahead.Scale(1 / w.passing)
 		}
 	}
 }

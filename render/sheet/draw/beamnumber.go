@@ -23,7 +23,7 @@ func (c beams) numberBeams(p Pad, v layout.View, taken []carto.Obstacle) []carto
 	var own []carto.Obstacle
 	whole, _ := c.beamed()
 	for _, b := range whole {
-		l := section.LightNamed(c.In.Setup, b.Light)
+		l := c.In.Setup.LightNamed(b.Light)
 		if l.Tag == "" {
 			continue
 		}

@@ -26,7 +26,7 @@ var (
 func (c beams) drawBeams(p Pad, v layout.View) {
 	whole, stubs := c.beamed()
 	for _, b := range whole {
-		l := section.LightNamed(c.In.Setup, b.Light)
+		l := c.In.Setup.LightNamed(b.Light)
 		q := p.On(ink.Beams).of("light:"+l.Name, "")
 		colour := c.Pad.beam(section.LampColour(l))
 		half, tenth := c.beamLines(l, b, v)
@@ -52,7 +52,7 @@ func (c beams) drawBeams(p Pad, v layout.View) {
 func (c beams) beamed() (whole []*section.Beam, stubs []*plan.Light) {
 	for i := range c.In.Beams {
 		b := &c.In.Beams[i]
-		switch l := section.LightNamed(c.In.Setup, b.Light); {
+		switch l := c.In.Setup.LightNamed(b.Light); {
 		case l == nil || l.Level <= 0:
 		case c.whole[l.Name]:
 			whole = append(whole, b)
@@ -220,7 +220,7 @@ func (c beams) rays(v layout.View) []carto.Obstacle {
 	var lines [][]r2.Vec
 	whole, _ := c.beamed()
 	for _, b := range whole {
-		half, tenth := c.beamLines(section.LightNamed(c.In.Setup, b.Light), b, v)
+		half, tenth := c.beamLines(c.In.Setup.LightNamed(b.Light), b, v)
 		lines = append(append(lines, half...), tenth...)
 	}
 	for i := range c.In.Views {

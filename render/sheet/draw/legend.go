@@ -170,10 +170,10 @@ func (p Pad) ticked(c ink.Colour, width float64, a, b, tick r2.Vec) {
 // beamLight is the light of the first beam of the plan, which the legend shows beams in; of a wall that of the first image on it.
 func (c legend) beamLight() colour.RGB {
 	if whole, _ := beams(c).beamed(); len(whole) > 0 {
-		return section.LampColour(section.LightNamed(c.In.Setup, whole[0].Light))
+		return section.LampColour(c.In.Setup.LightNamed(whole[0].Light))
 	}
 	if len(c.In.Rims) > 0 {
-		return section.LampColour(section.LightNamed(c.In.Setup, c.In.Rims[0].Light))
+		return section.LampColour(c.In.Setup.LightNamed(c.In.Rims[0].Light))
 	}
 	return tungsten()
 }

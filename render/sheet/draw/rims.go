@@ -18,7 +18,7 @@ import (
 // drawRims draws the rims that lie on floors and on things. Where the beam is a footprint already that is the rim.
 func (c beams) drawRims(p Pad, v layout.View) {
 	for _, r := range c.levelRims() {
-		l := section.LightNamed(c.In.Setup, r.Light)
+		l := c.In.Setup.LightNamed(r.Light)
 		pen := p.Look.beamPen(c.Pad.beam(section.LampColour(l)))
 		c.within(p.On(ink.Beams).of("light:"+l.Name, ""), v, pen, planLine(r))
 		c.used("beam:half")
@@ -69,7 +69,7 @@ func (c Wall) rimsOn(f WallFace) (lines [][]r2.Vec, of []*section.Rim) {
 				line = append(line, f.at(p))
 			}
 		}
-		if l := section.LightNamed(c.In.Setup, r.Light); l != nil && l.Level > 0 && len(line) == len(r.Line) && len(line) > 1 {
+		if l := c.In.Setup.LightNamed(r.Light); l != nil && l.Level > 0 && len(line) == len(r.Line) && len(line) > 1 {
 			lines, of = append(lines, line), append(of, r)
 		}
 	}
@@ -80,7 +80,7 @@ func (c Wall) rimsOn(f WallFace) (lines [][]r2.Vec, of []*section.Rim) {
 func (c Wall) drawRims(p Pad, v layout.View, f WallFace) (clear []carto.Obstacle) {
 	lines, of := c.rimsOn(f)
 	for i, line := range lines {
-		pen := p.Look.beamPen(c.Pad.beam(section.LampColour(section.LightNamed(c.In.Setup, of[i].Light))))
+		pen := p.Look.beamPen(c.Pad.beam(section.LampColour(c.In.Setup.LightNamed(of[i].Light))))
 		for _, seen := range v.Seen(line) {
 			p.On(ink.Beams).of("light:"+of[i].Light, "").canvas.Polyline(pen, seen...)
 			for k := 1; k < len(seen); k++ {

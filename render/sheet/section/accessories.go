@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/scene"
 	"scrimshaw/plan/unit"
 )
 
@@ -39,13 +40,17 @@ func cuts(h *kit.Head) string {
 	return "cuts " + strings.Join(all, " ") + " %"
 }
 
-// breakup names the pattern in a gate: "breakup 40 % grain 10 %", the share that is open first.
+// breakup names the pattern in a gate: "breakup 40 % grain 10 %", the share that is open first; of any but the usual pattern also which.
 func breakup(h *kit.Head) string {
 	b := h.Gate.Breakup
 	if b == nil {
 		return ""
 	}
-	return "breakup " + unit.FormatPercent(b.Open) + " grain " + unit.FormatPercent(b.Grain)
+	words := "breakup " + unit.FormatPercent(b.Open) + " grain " + unit.FormatPercent(b.Grain)
+	if b.Seed != scene.DefaultSeed {
+		words += " pattern " + unit.FormatNumber(float64(b.Seed))
+	}
+	return words
 }
 
 // bulb names the bulb that was put in; "" where it is the lamp's own.

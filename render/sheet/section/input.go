@@ -141,23 +141,3 @@ func (in *Input) Wall() (room *plan.Room, wall *plan.Wall, ok bool) {
 	}
 	return nil, nil, false
 }
-
-// LightNamed is the light of a name, or nil.
-func LightNamed(s *plan.Setup, name string) *plan.Light {
-	for i := range s.Lights {
-		if l := &s.Lights[i]; l.Name == name {
-			return l
-		}
-	}
-	return nil
-}
-
-// GripNamed is the piece of grip of a name, or nil.
-func GripNamed(s *plan.Setup, name string) *plan.Grip {
-	for i := range s.Grip {
-		if g := &s.Grip[i]; g.Name == name {
-			return g
-		}
-	}
-	return nil
-}

@@ -72,7 +72,7 @@ func isLight(thing string) bool { return strings.HasPrefix(thing, "lights.") }
 
 // tagOf is the number of a light by its place in the scene.
 func (c Report) tagOf(thing string) string {
-	if l := LightNamed(c.In.Setup, strings.TrimPrefix(thing, "lights.")); l != nil {
+	if l := c.In.Setup.LightNamed(strings.TrimPrefix(thing, "lights.")); l != nil {
 		return l.Tag
 	}
 	return thing
@@ -87,11 +87,11 @@ func thingName(s *plan.Setup, thing string) string {
 	list, name, _ := strings.Cut(thing, ".")
 	switch list {
 	case "lights":
-		if l := LightNamed(s, name); l != nil {
+		if l := s.LightNamed(name); l != nil {
 			return l.Numbered()
 		}
 	case "grip":
-		if g := GripNamed(s, name); g != nil {
+		if g := s.GripNamed(name); g != nil {
 			return g.Numbered()
 		}
 	}
