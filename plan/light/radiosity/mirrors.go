@@ -12,9 +12,9 @@ import (
 // A ray that meets a mirror goes on mirrored, from mirror to mirror. Where the mirror reflects some light diffusely as well, a
 // ray goes on or ends there by turns, in the proportion of the two, as at a cloth.
 
-// mostMirrors is how many mirrors a ray meets before what it brings is lost: between two good ones face to face a quarter of
-// the light is left then.
-const mostMirrors = 8
+// mostMirrors is how many mirrors a ray meets before what it brings is lost: of the light between two good ones face to face 1/700 is
+// left then.
+const mostMirrors = 40
 
 // Where it mirrors in a lobe, a ray goes on somewhere in that, as likely as the lobe is bright there, and the flatter than it has
 // come the seldomer: that is what the lobe is less bright toward there.
