@@ -43,7 +43,7 @@ func (m mirrors) meet(h *solid.Hit, d r3.Vec, now moment) (to r3.Vec, factor col
 	if !s.goesOn(now) {
 		return to, factor, false
 	}
-	to = r3.Sub(d, r3.Scale(2*r3.Dot(d, h.Normal), h.Normal))
+	to = solid.Mirrored(d, h.Normal)
 	if s.power == 0 {
 		return to, s.factor, true
 	}
