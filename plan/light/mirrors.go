@@ -14,16 +14,18 @@ import (
 
 // isReached says whether light of a lamp can come to the mirror.
 func (m *mirror) isReached(l *lamp) bool {
-	_, high := m.span(l)
-	if high <= m.w.bvh.Epsilon() || r3.Norm(r3.Sub(l.at, solid.Centre(m.Corners))) > solid.MirrorReach {
-		return false
-	}
-	shining := facing(l.at, l.axis)
-	return !l.onesided || !outside(&shining, m.Corners)
+	return r3.Norm(r3.Sub(l.at, solid.Centre(m.Corners))) <= solid.MirrorReach && l.shinesOn(&m.Mirror, m.w.bvh.Epsilon())
 }
 
-// span is how far the opening of a lamp lies before the plane of the mirror, at least and at most, m.
-func (m *mirror) span(l *lamp) (low, high float64) {
+// shinesOn says whether any of the opening lies more than so far before a mirror or a board, and shines toward it.
+func (l *lamp) shinesOn(m *solid.Mirror, before float64) bool {
+	shining := facing(l.at, l.axis)
+	_, high := l.over(m)
+	return high > before && !(l.onesided && outside(&shining, m.Corners))
+}
+
+// over is how far the opening lies before the plane of a mirror or a board, at least and at most, m.
+func (l *lamp) over(m *solid.Mirror) (low, high float64) {
 	radius := 0.0
 	if isRound(l.opening) {
 		radius = l.roundRadius()

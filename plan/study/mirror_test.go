@@ -61,6 +61,10 @@ func TestTracedBoards(t *testing.T) {
 			grip: {m: {silver: [1.2, 1.2], at: [3.4, 1.7], height: 1.2, faces: 270, tilt: 25, surface: silver-hammered}, f: {flag: [0.4, 0.6], at: [2.6, 2.1], height: 1.6, faces: 100}},
 			lights: {s: {output: {lumens: 4000, beam: 40, field: 70}, at: [0.7, 2.6], height: 2.0, aim: m}, d: {output: {lumens: 1500, disc: 0.4}, at: [0.6, 0.8], height: 1.1, aim: m}},
 			meters: {ceiling: {flat: [1.6, 1.6, 2.4], facing: down}, face: {flat: [1.5, 1.5, 1.6], facing: 90}, low: {flat: [1.3, 1.2, 0.6], facing: 80}}}`,
+		"round, in a room": `{scrimshaw: 1, rooms: {k: {size: [3, 2.4], height: 2.5}},
+			grip: {m: {flag: dot-25, at: [2, 1.2], height: 1.2, faces: 290, tilt: 20, surface: silver-hammered}},
+			lights: {s: {output: {lumens: 4000, beam: 20, field: 25}, at: [1.2, 1.6], height: 1.4, aim: m}},
+			meters: {near: {flat: [1.7, 1.2, 1.5], facing: 110}, under: {flat: [1.9, 0.6, 0.8], facing: 0}, over: {flat: [1.6, 1.4, 2.2], facing: down}}}`,
 	} {
 		t.Run(name, func(t *testing.T) { heldToTruth(t, name, text, 3e-3) })
 	}
