@@ -111,7 +111,7 @@ func (d *bandSummer) addWord(word uint64, j, w, from int) {
 	for _, p := range d.portions {
 		for rest := p.points; rest != 0; rest &= rest - 1 {
 			i := w<<6 + bits.TrailingZeros64(rest)
-			d.total((j-from)*d.width+i, d.row[i], p.factor.Scale(d.fromAside(p.glass, i, j)), d.throughMixed(i, j, w))
+			d.total((j-from)*d.width+i, d.row[i], p.factor.Scale(d.f.fromAside(d.glass, p.glass, i, j)), d.throughMixed(i, j, w))
 		}
 	}
 }

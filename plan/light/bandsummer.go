@@ -28,9 +28,9 @@ type bandSummer struct {
 	mixedPanes     []int          // the panes that some points of the band see only part of what they see through
 	panesBefore    [][]int        // by point of a bundle: those of them that are before it for some of the band
 	portions       []portion
-	glass          []glassWay // that those look through
-	view           row.View   // of the row from the point of the lamp that is summed
-	tracer         tracer     // of points that see little of the opening
+	glass          glassWays // that those look through
+	view           row.View  // of the row from the point of the lamp that is summed
+	tracer         tracer    // of points that see little of the opening
 }
 
 // partial is what the points of the band that see part of the opening get of it through panes of a factor.
@@ -84,13 +84,14 @@ func (d *bandSummer) splitByPanes(points uint64, j, w int, but []int) {
 
 // filterRow passes the light of the row, at the points of word w of row j, through the panes before them.
 func (d *bandSummer) filterRow(points uint64, j, w, from int) {
+	f := d.f
 	d.splitByPanes(points, j, w, nil)
 	for c := range d.channels {
 		sums := d.line(d.sums[c], j-from)
 		for _, p := range d.portions {
 			for rest := p.points; rest != 0; rest &= rest - 1 {
 				i := w<<6 + bits.TrailingZeros64(rest)
-				sums[i] = d.row[i] * p.factor[c] * d.fromAside(p.glass, i, j)
+				sums[i] = d.row[i] * p.factor[c] * f.fromAside(d.glass, p.glass, i, j)
 			}
 		}
 	}
@@ -104,7 +105,7 @@ func (d *bandSummer) filterPortions(through uint64, passing colour.RGB, glass in
 			continue
 		}
 		factor := d.portions[i].factor.Times(passing)
-		behind := portion{both, factor, d.behindGlass(glass, d.portions[i].glass)}
+		behind := portion{both, factor, d.glass.add(glass, d.portions[i].glass)}
 		if d.portions[i].points &^= both; d.portions[i].points == 0 {
 			d.portions[i] = behind
 		} else {

@@ -18,7 +18,7 @@ import (
 func (w *World) addBoards(l *lamp) {
 	for i := range w.boards {
 		b := &w.boards[i]
-		if l.flux == 0 || !l.shinesOn(&b.Mirror, 0) {
+		if l.flux == 0 || !shinesOn(l, &b.Mirror, 0) {
 			continue
 		}
 		lit := litBoard{board: b, past: l.past(w.bvh), near: b.distance(l.at)}

@@ -19,26 +19,28 @@ func (f *field) ifGlass(pane int) int {
 // glassWay is a pane of glass on the way to some points, and the one before it as a place in a list of such.
 type glassWay struct{ pane, before int }
 
+// glassWays are all that some points have.
+type glassWays []glassWay
+
 // noGlass stands for the number of no pane, and for its place.
 const noGlass = -1
 
-// behindGlass notes a pane of glass, if it is one, on the way to points behind another, and gives the place of the last in the list.
-func (d *bandSummer) behindGlass(pane, before int) int {
+// add notes a pane of glass, if it is one, on the way to points behind another, and gives the place of the last in the list.
+func (g *glassWays) add(pane, before int) int {
 	if pane == noGlass {
 		return before
 	}
-	d.glass = append(d.glass, glassWay{pane, before})
-	return len(d.glass) - 1
+	*g = append(*g, glassWay{pane, before})
+	return len(*g) - 1
 }
 
 // fromAside is what passes the last of some panes and those before it on the way from the middle of the lamp to a point, by what
 // passes them from straight ahead.
-func (d *bandSummer) fromAside(last, i, j int) float64 {
+func (f *field) fromAside(g glassWays, last, i, j int) float64 {
 	if last == noGlass {
 		return 1
 	}
-	w := d.glass[last]
-	return d.fromAside(w.before, i, j) * d.f.glassRatio(w.pane, i, j)
+	return f.fromAside(g, g[last].before, i, j) * f.glassRatio(g[last].pane, i, j)
 }
 
 // glassRatio is that of one pane.

@@ -65,6 +65,9 @@ const (
 // String returns the word that prints: "direct", "diffused", "mirrored", "reflected".
 func (p Path) String() string { return [...]string{"direct", "diffused", "mirrored", "reflected"}[p] }
 
+// Straight says whether light meets nothing on its path but what passes it on whole: panes and mirrors.
+func (p Path) Straight() bool { return p == Direct || p == Mirrored }
+
 // Term is one column of a Basis: light by a path, through panes or cloths, from a last surface.
 type Term struct {
 	Light string

@@ -14,27 +14,7 @@ import (
 
 // isReached says whether light of a lamp can come to the mirror.
 func (m *mirror) isReached(l *lamp) bool {
-	return r3.Norm(r3.Sub(l.at, solid.Centre(m.Corners))) <= solid.MirrorReach && l.shinesOn(&m.Mirror, m.w.bvh.Epsilon())
-}
-
-// shinesOn says whether any of the opening lies more than so far before a mirror or a board, and shines toward it.
-func (l *lamp) shinesOn(m *solid.Mirror, before float64) bool {
-	shining := facing(l.at, l.axis)
-	_, high := l.over(m)
-	return high > before && !(l.onesided && outside(&shining, m.Corners))
-}
-
-// over is how far the opening lies before the plane of a mirror or a board, at least and at most, m.
-func (l *lamp) over(m *solid.Mirror) (low, high float64) {
-	radius := 0.0
-	if isRound(l.opening) {
-		radius = l.roundRadius()
-	}
-	low, high = m.Plane.Over(l.at)-radius, m.Plane.Over(l.at)+radius
-	for _, p := range l.bound(l.at) {
-		low, high = min(low, m.Plane.Over(p)), max(high, m.Plane.Over(p))
-	}
-	return low, high
+	return r3.Norm(r3.Sub(l.at, solid.Centre(m.Corners))) <= solid.MirrorReach && shinesOn(l, &m.Mirror, m.w.bvh.Epsilon())
 }
 
 // shows says whether the mirror can show anything to a place.

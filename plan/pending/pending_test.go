@@ -135,8 +135,8 @@ meters: {a: {spot: [0, 0, 1], from: A}, b: {spot: [0, 0, 1], from: B}, m: {flat:
 	if got := struck(s); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
-	if len(s.Readings.Contrasts) != 1 || len(s.Readings.Contrasts[0].Uncomputed) != 0 {
-		t.Errorf("the contrast is struck: %+v", s.Readings.Contrasts)
+	if len(s.Readings.Faces) != 1 || len(s.Readings.Faces[0].Uncomputed) != 0 {
+		t.Errorf("the contrast is struck: %+v", s.Readings.Faces)
 	}
 }
 

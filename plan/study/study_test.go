@@ -140,10 +140,14 @@ func backs(s *study.Study) [][]float32 {
 // largest differences lie beside furniture, where light changes within a hand's breadth.
 func TestReflectedFieldsAgreeWithMeters(t *testing.T) {
 	var all []float64
+	points := 60
+	if *recordedAll {
+		points = 300
+	}
 	for _, name := range samples.Names() {
 		s := setup(t, name)
 		lit := run(t, s, study.Options{})
-		errors := reflectedErrors(t, s, lit, 300)
+		errors := reflectedErrors(t, s, lit, points)
 		mean, most := meanAnd95(errors)
 		t.Logf("%s: reflected light of fields and meters differs by %.2f %% in the mean, 95th percentile %.1f %%", name, 100*mean, 100*most)
 		all = append(all, errors...)
@@ -235,14 +239,8 @@ func reflectedErrors(t *testing.T, s *plan.Setup, lit *study.Study, points int) 
 			t.Fatal(err)
 		}
 		for i := range some {
-			want := 0.0
-			_, shares := b.Point(i, lit.Levels)
-			for k, share := range shares {
-				if path := b.Terms[k].Path; path != light.Direct && path != light.Mirrored {
-					want += share.Y()
-				}
-			}
-			errors = append(errors, math.Abs(values[from+i]/want-1))
+			_, want := parts(b, lit.Levels, i)
+			errors = append(errors, math.Abs(values[from+i]/want.Y()-1))
 		}
 	}
 	return errors

@@ -39,7 +39,7 @@ func TestPanesCountByThemselves(t *testing.T) {
 	const rays = 20000
 	all := newGlassTurns(&turns{}, 3)
 	first := turns{}
-	stretches := newStretches(&first)
+	stretches := newStretches(&first, mostMirrors)
 	for _, ratios := range [][]float64{{0.95, 0.95}, {0.6, 0.6}, {0.4, 0.9}, {0.1, 0.1}, {0.6, 0.6, 0.6}, {0.3, 0.8, 0.95}} {
 		for met := range mostMirrors {
 			want, ahead, behind := 1.0, 0.0, 0.0

@@ -30,7 +30,7 @@ type mesh struct {
 	veils       veils
 	mirrors     mirrors
 	glass       glassTurns
-	stretches   [mostMirrors + 1]float64
+	stretches   []float64 // of rays between mirrors
 }
 
 // span is a run of faces.
@@ -57,7 +57,7 @@ func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
 	for i := range set.Sheets {
 		m.addSheet(&set.Sheets[i], named)
 	}
-	m.stretches = newStretches(&m.turns)
+	m.stretches = newStretches(&m.turns, mostMirrors)
 	m.glass = newGlassTurns(&m.turns, len(m.panes))
 	m.cut(size)
 	return m

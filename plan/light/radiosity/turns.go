@@ -36,11 +36,11 @@ type moment struct {
 // onFirst is the moment of a ray that has met no mirror.
 func onFirst(number int) moment { return moment{number, 1} }
 
-// newStretches are what turns are multiplied by, by the number of mirrors that a ray has met.
-func newStretches(t *turns) (all [mostMirrors + 1]float64) {
-	all[0] = 1
-	for i := range mostMirrors {
-		all[i+1] = t.nextBeyond(beforeStretches)
+// newStretches are what turns are multiplied by, by the number of mirrors that a ray has met, up to so many.
+func newStretches(t *turns, most int) []float64 {
+	all := []float64{1}
+	for range most {
+		all = append(all, t.nextBeyond(beforeStretches))
 	}
 	return all
 }

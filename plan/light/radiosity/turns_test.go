@@ -38,7 +38,7 @@ func TestTurnsDiffer(t *testing.T) {
 	})
 }
 
-// turnsOf are the turns of a set, by what goes by them.
+// turnsOf are the turns of a set, by what they decide.
 func turnsOf(m *mesh) map[string]float64 {
 	all := map[string]float64{}
 	for i, v := range m.glass {
