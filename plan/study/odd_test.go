@@ -31,8 +31,11 @@ const (
 	afreshSeed   = 2
 )
 
-// oddTable is where odd scenes are recorded.
-var oddTable = filepath.Join("testdata", "truth", "odd.txt")
+// Where odd scenes and points of fields are recorded.
+var (
+	oddTable   = filepath.Join("testdata", "truth", "odd.txt")
+	fieldTable = filepath.Join("testdata", "truth", "fields.txt")
+)
 
 // heldToTruth holds the readings of a scene to the path tracer: what comes straight from lamps and all of it are off by no more
 // than a share of the true total beyond its noise.
@@ -51,21 +54,27 @@ func heldToTruth(t *testing.T, name, scene string, most float64) {
 	}
 }
 
-// oddTruth is what the path tracer gives for an odd scene.
+// oddTruth is what the path tracer gives for the readings of an odd scene.
 func oddTruth(t *testing.T, scene string, s *plan.Setup) []traced {
 	t.Helper()
+	return recordedTruth(t, oddTable, scene, func(seed uint64) []traced { return trace(s, truth.Options{Seed: seed, Error: oddError}) })
+}
+
+// recordedTruth is what a table holds of what the path tracer gives, by a text that says all of what was traced.
+func recordedTruth(t *testing.T, table, text string, trace func(seed uint64) []traced) []traced {
+	t.Helper()
 	if *traceOdd {
-		return trace(s, truth.Options{Seed: afreshSeed, Error: oddError})
+		return trace(afreshSeed)
 	}
-	all := readTable(t, oddTable)
-	sum := sumOf(scene)
+	all := readTable(t, table)
+	sum := sumOf(text)
 	if i := slices.IndexFunc(all, func(r recorded) bool { return r.sum == sum }); i >= 0 {
 		return all[i].readings
 	}
 	if !*recordOdd {
-		t.Fatal("the scene has no record: see -truth-record")
+		t.Fatal("nothing is recorded of the scene: see -truth-record")
 	}
-	r := recorded{seed: recordedSeed, sum: sum, readings: trace(s, truth.Options{Seed: recordedSeed, Error: oddError})}
-	writeTable(t, oddTable, append(all, r))
+	r := recorded{seed: recordedSeed, sum: sum, readings: trace(recordedSeed)}
+	writeTable(t, table, append(all, r))
 	return r.readings
 }

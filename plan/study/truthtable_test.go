@@ -69,10 +69,11 @@ func readTable(t *testing.T, path string) (all []recorded) {
 	return all
 }
 
-const tableHead = `# What the path tracer of plan/internal/truth gives: for the random scenes of plan/internal/truth/scenes, and, in odd.txt, for those
-# that tests write out. scene: the seed and the sum of its text. Then a line for each reading that is not dark: its name; the direct
-# light, its standard error; the reflected light, its error (lx, of a spot cd/m²); the total in AP1 and its errors by channel.
-# Written by: go test -tags truth ./plan/study -run TestRecordTruth; odd.txt by: go test ./plan/study -timeout 0 -truth-record
+const tableHead = `# What the path tracer of plan/internal/truth gives: for the random scenes of plan/internal/truth/scenes (by kind), for those that
+# tests write out (odd.txt), and at points of maps (fields.txt). scene: the seed and the sum of its text. Then a line for each
+# reading that is not dark: its name; the direct light, its standard error; the reflected light, its error (lx, of a spot cd/m²);
+# the total in AP1 and its errors by channel.
+# Written by: go test -tags truth ./plan/study -run TestRecordTruth; the last two by: go test ./plan/study -timeout 0 -truth-record
 `
 
 // writeTable writes a table.
