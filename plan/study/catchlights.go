@@ -67,7 +67,7 @@ func (s eyes) seenInEyes(p *plan.Person, c *plan.Camera) []meter.Catchlight {
 	all := []meter.Catchlight{}
 	for i := range s.setup.Lights {
 		l := &s.setup.Lights[i]
-		if !(s.levels[l.Name].Y() > 0) || !shinesOn(l, p.Face.At) {
+		if !(s.levels[l.Name].Y() > 0) || !shinesOn(l, p.Face.At) || hidByDoors(l, p.Face.At) {
 			continue
 		}
 		hour, ok := clockOf(&p.Face, c.Frame.At, l.Frame.At)
@@ -87,6 +87,15 @@ func shinesOn(l *plan.Light, at r3.Vec) bool {
 		return false
 	}
 	return l.Head.Source.Intensity(l.Frame.Local(r3.Unit(way))) > 0
+}
+
+// hidByDoors says whether a leaf of the barn doors of a lamp hides its middle from a place.
+func hidByDoors(l *plan.Light, from r3.Vec) bool {
+	leaves := solid.Set{}
+	for _, corners := range l.Leaves() {
+		leaves.Sheets = append(leaves.Sheets, solid.Sheet{Name: "leaf", Corners: corners})
+	}
+	return len(leaves.Sheets) > 0 && solid.NewBVH(&leaves).Blocked(from, l.Frame.At, nil)
 }
 
 // imageSize is how wide the image of an opening is in the cornea, by the width of the iris: a mirror of that radius makes an
