@@ -41,6 +41,9 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		if person := requests[start].Person; person != "" {
 			var f *Face
 			if readings, f = arrangeFace(person, readings); f != nil {
+				if p := s.PersonNamed(person); p != nil {
+					f.Skin, f.Clothes = toneOf(&readings[0], &readings[1], p.Skin), toneOf(&readings[0], &readings[1], p.Clothes)
+				}
 				f.Views = viewsOf(s, person, f.Side, &readings[0], &readings[1])
 				set.Faces = append(set.Faces, *f)
 			}

@@ -76,7 +76,6 @@ var laters = []Later{
 	{Table: "scene", Key: "line", Waits: "the line of action"},
 	{Table: "person", Key: "marks", Waits: byWalk},
 	{Table: "person", Key: "walk", Waits: byWalk},
-	{Table: "person", Key: "skin", Waits: "the reading of a skin"},
 	{Table: "light", Key: "circuit", Waits: byPower},
 	{Table: "scene", Key: "circuits", Waits: byPower},
 	{Table: "scene", Key: "wants", Waits: byBalance},

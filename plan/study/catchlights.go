@@ -35,10 +35,8 @@ type eyes struct {
 func (s eyes) look(readings *meter.Set) {
 	for i := range readings.Faces {
 		f := &readings.Faces[i]
-		for k := range s.setup.People {
-			if p := &s.setup.People[k]; p.Name == f.Person {
-				f.Views = s.inEyes(p, f.Views)
-			}
+		if p := s.setup.PersonNamed(f.Person); p != nil {
+			f.Views = s.inEyes(p, f.Views)
 		}
 	}
 }
@@ -46,11 +44,9 @@ func (s eyes) look(readings *meter.Set) {
 // inEyes are the views of the cameras that see somebody's eyes, with the lamps that show in these.
 func (s eyes) inEyes(p *plan.Person, views []meter.View) (seen []meter.View) {
 	for _, v := range views {
-		for k := range s.setup.Cameras {
-			if c := &s.setup.Cameras[k]; c.Name == v.Camera && s.sees(c.Frame.At, p) {
-				v.Catchlights = s.seenInEyes(p, c)
-				seen = append(seen, v)
-			}
+		if c := s.setup.CameraNamed(v.Camera); c != nil && s.sees(c.Frame.At, p) {
+			v.Catchlights = s.seenInEyes(p, c)
+			seen = append(seen, v)
 		}
 	}
 	return seen
