@@ -120,7 +120,7 @@ func (reading *Reading) contributions() map[string]float64 {
 
 // setLevel fills in the figures that a total stands for, lx or cd/m²; what has no meaning stays nil.
 func (reading *Reading) setLevel(y float64, x plan.Exposure) {
-	exposure := lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
+	exposure := x.Metered()
 	working := x.Stop.N
 	if reading.Kind == term.SpotMeter {
 		reading.Luminance = &y

@@ -37,7 +37,7 @@ var layers = []layer{
 		"plan/photometry/formfactor":   {},
 		"plan/photometry/files":        {"plan/photometry", "plan/source", "plan/unit"},
 		"plan/solid":                   {"plan/colour"},
-		"plan/kit":                     {"plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
+		"plan/kit":                     {"plan/lens", "plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
 		"plan/light/internal/parallel": {},
 		"plan/light/internal/raster":   {},
 		"plan/light/internal/sobol":    {},
