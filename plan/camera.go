@@ -21,6 +21,8 @@ type Camera struct {
 	Squeeze    float64    // of an anamorphic lens: the frame is Gate times that across; 0 or 1: none
 	Aspect     float64    // ratio of the frame's width to its height, unsqueezed
 	HAOV, VAOV float64    // angles of view across and up, degrees
+	Confusion  float64    // diameter of the circle that counts as a point in the gate, mm
+	Looks      string     // the person that it looks at; "" at something else
 	Exposure   Exposure
 	Filters    LensFilters
 	Span       source.Span

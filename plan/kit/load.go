@@ -105,6 +105,7 @@ func fileShape() *source.Shape[loader] {
 		}),
 		section("sensors", "sensor", sensorShape(), nil, func(l *loader, s *Sensor, e Entry) {
 			s.Entry = merged(e, s.Entry)
+			s.fill()
 			put(&l.catalogue.Sensors, s)
 		}),
 		section("filters", "filter", lensFilterShape(), nil, func(l *loader, f *LensFilter, e Entry) {

@@ -29,6 +29,7 @@ type jsonSet struct {
 	Setup     *string        `json:"setup"`
 	Readings  []jsonReading  `json:"readings"`
 	Contrasts []jsonContrast `json:"contrasts"`
+	Cameras   []jsonCamera   `json:"cameras"`
 }
 
 type jsonReading struct {
@@ -78,7 +79,7 @@ type jsonContrast struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: orNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}}
+	out := jsonSet{Scene: s.Scene, Setup: orNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Cameras: jsonCameras(s.Cameras)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/pending"
+	"scrimshaw/plan/shot"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -30,6 +31,8 @@ type Set struct {
 	Setup     string // "" where the scene has no set-ups
 	Readings  []Reading
 	Contrasts []Contrast
+	Cameras   []shot.Shot // what each sees
+	Feet      bool        // lengths are printed in feet
 }
 
 // Contrast is what the two sides of a face differ by.
@@ -54,7 +57,7 @@ func mirrorsOf(s *plan.Setup) map[solid.ID]bool {
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
 func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
-	set := Set{Scene: s.Title, Setup: s.Name}
+	set := Set{Scene: s.Title, Setup: s.Name, Cameras: shot.Of(s), Feet: s.Feet}
 	r := reader{setup: s, names: s.Names, basis: b, levels: levels, figures: pending.Of(s, levels), mirrors: mirrorsOf(s)}
 	for start := 0; start < len(requests); {
 		end := start + 1

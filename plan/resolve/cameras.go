@@ -42,6 +42,7 @@ func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	cropped := r.gate(written, &c)
 	filters, filtered := r.filters(written)
 	c.Filters = filters
+	c.Looks = r.whomItSees(written)
 	if !ok || !looks || !cropped || !filtered || !written.Lens.Set {
 		return plan.Camera{}, false
 	}
@@ -67,6 +68,14 @@ func (r *cameraPass) lookTarget(c *scene.Camera) (target, bool) {
 		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
 	}
 	return r.aimed(&scene.Aim{Form: scene.AtBearing})
+}
+
+// whomItSees is the person that a camera looks at; "" where it looks at something else.
+func (r *cameraPass) whomItSees(c *scene.Camera) string {
+	if c.Looks.Set {
+		return r.personAt(c.Looks)
+	}
+	return r.firstPerson()
 }
 
 // lookFrame is the frame of a camera: level, its axis to what it looks at.
@@ -101,7 +110,7 @@ func (r *cameraPass) gate(written *scene.Camera, c *plan.Camera) bool {
 	if !ok {
 		return false
 	}
-	c.Sensor = sensor.Name
+	c.Sensor, c.Confusion = sensor.Name, sensor.Confusion
 	c.Squeeze = written.Squeeze.Or(1)
 	all := sensor.Width * c.Squeeze // mm that the gate is wide, unsqueezed
 	c.Aspect = written.Aspect.Or(report.Either(c.Squeeze > 1, all/sensor.Height, scene.DefaultAspect))
@@ -127,7 +136,7 @@ func (r *catalogue) sensor(name scene.Given[string]) (*kit.Sensor, bool) {
 	case s != nil:
 		return s, true
 	case !name.Set:
-		return &kit.Sensor{Entry: kit.Entry{Name: scene.DefaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66}, true
+		return &kit.Sensor{Entry: kit.Entry{Name: scene.DefaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66, Confusion: lens.Confusion(24.89, 18.66)}, true
 	}
 	r.unknownEntry(name, "sensor", kit.Names(r.kit.Sensors))
 	return nil, false

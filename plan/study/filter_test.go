@@ -11,7 +11,7 @@ import (
 // A filter takes its stops from all that its camera judges, and from what no camera judges where it is that of the first;
 // it takes no light, and a conversion is what the camera's white is compared through.
 func TestFilterBeforeALens(t *testing.T) {
-	const scene = `
+	const scene = `scrimshaw: 1
 rooms: {den: {size: [6, 6]}}
 people: {ada: {at: [3, 2], faces: 0}}
 cameras: {A: {at: [3, 5], lens: 35 mm, looks: ada, FILTER}, B: {at: [4, 5], lens: 35 mm, looks: ada}}

@@ -60,7 +60,8 @@ var layers = []layer{
 		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
-		"plan/meter":                 {"plan/light", "plan/pending"},
+		"plan/shot":                  {},
+		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
 		"plan/study":                 {"plan/light", "plan/meter", "plan/pending"},
 		"plan/review":                {"plan/light", "plan/meter"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
@@ -81,7 +82,7 @@ var layers = []layer{
 		"render/sheet/box":     {},
 		"render/sheet/layout":  {"plan/source", "plan/unit", "render/sheet/box"},
 	}},
-	{append([]string{"plan/scene", "plan/meter", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
+	{append([]string{"plan/scene", "plan/meter", "plan/shot", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
 		map[string][]string{ // sheets
 			"render/sheet/section":          {},
 			"render/sheet/draw":             {"render/tint", "render/sheet/section"},

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/shot"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/layout"
@@ -198,12 +199,16 @@ func (c Report) cameras() *Section {
 		{Head: "angle of view", Align: ink.Right},
 		{Head: "height", Align: ink.Right},
 	}}
+	seen := map[string]string{}
+	for _, s := range shot.Of(c.In.Setup) {
+		seen[s.Camera] = Joined("; ", s.Frame(c.Bare), s.Sharp(c.Bare))
+	}
 	for i := range c.In.Setup.Cameras {
 		m := &c.In.Setup.Cameras[i]
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), m.LensWords(),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
-			Notes: NonEmpty(Joined(", ", m.Sensor, gateWords(m)), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
+			Notes: NonEmpty(Joined(", ", m.Sensor, gateWords(m)), seen[m.Name], ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
 		})
 	}
 	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}}
