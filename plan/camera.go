@@ -18,7 +18,7 @@ type Camera struct {
 	Lens       float64 // mm
 	Sensor     string
 	Gate       [2]float64 // mm of the sensor that the frame takes, after cropping to Aspect
-	Squeeze    float64    // of an anamorphic lens: the frame is Gate times that across; 0 or 1: none
+	Squeeze    float64    // of an anamorphic lens, a ratio: the frame is Gate times that across; 0 or 1: none
 	Aspect     float64    // ratio of the frame's width to its height, unsqueezed
 	HAOV, VAOV float64    // angles of view across and up, degrees
 	Confusion  float64    // diameter of the circle that counts as a point in the gate, mm

@@ -16,7 +16,7 @@ import (
 type LensFilter struct {
 	Entry
 	Converts [2]float64 // the white that it turns into another, and that other, K; 0: it leaves white as it is
-	Mired    float64    // its shift, plus warms
+	Mired    float64    // its shift in mireds, plus warms
 	Stops    float64    // that it takes
 }
 
@@ -72,7 +72,7 @@ func (c *Catalogue) BeforeLens(name string) (does colour.Filter, typical, ok boo
 // MostDensity is that of the densest ND that is made for a lens (common practice).
 const MostDensity = 4
 
-// densityOf reads the density of an ND: ND 0.6, ND .6. A whole number is none, for it is a factor as often.
+// densityOf reads the density of an ND: ND 0.6, ND .6. A whole number is a factor as often, and does not count.
 func densityOf(name string) (density float64, is bool) {
 	figure, is := strings.CutPrefix(strings.ToLower(strings.TrimSpace(name)), "nd")
 	if !is || !strings.Contains(figure, ".") {

@@ -25,7 +25,7 @@ func TestHyperfocal(t *testing.T) {
 	}
 }
 
-// At both ends of what is sharp a point is as large as it may be, and larger beyond them.
+// At both ends of what is sharp a point makes the largest circle that counts as one, and beyond them a larger.
 func TestSharpEndsWhereAPointIsACircle(t *testing.T) {
 	for _, row := range published.Read(t, "focus.txt", "sharp") {
 		near, far, ok := lens.Focus{Focal: row.In[0], Number: row.In[1], Confusion: row.In[2]}.Sharp(row.In[3])

@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"io"
 	"math"
-	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -120,32 +119,6 @@ func jsonKeys(all []plan.Uncomputed) []jsonKey {
 		keys = append(keys, jsonKey{Key: u.Path, Waits: u.Waits, Changes: changes})
 	}
 	return keys
-}
-
-func orNull(s string) *string {
-	if s == "" {
-		return nil
-	}
-	return &s
-}
-
-// Rounded keeps nine significant figures: more than any light is known to, and few enough that
-// the last bits of a machine's arithmetic do not show.
-func Rounded(v float64) float64 {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 8, 64), 64)
-	if err != nil {
-		return v
-	}
-	return r
-}
-
-// figure rounds what may have no meaning.
-func figure(v *float64) *float64 {
-	if v == nil {
-		return nil
-	}
-	r := Rounded(*v)
-	return &r
 }
 
 // triple rounds a place or direction to a nanometre, without the sign of a negative zero.

@@ -6,8 +6,8 @@ import "scrimshaw/plan/shot"
 type jsonCamera struct {
 	Camera     string       `json:"camera"`
 	Horizontal float64      `json:"horizontal"` // angles of view, degrees
-	Vertical   float64      `json:"vertical"`
-	Diagonal   float64      `json:"diagonal"`
+	Vertical   float64      `json:"vertical"`   // degrees
+	Diagonal   float64      `json:"diagonal"`   // degrees
 	Stop       float64      `json:"stop"`       // T-number that it works at
 	Confusion  float64      `json:"confusion"`  // diameter of the circle that counts as a point, mm
 	Hyperfocal *float64     `json:"hyperfocal"` // m; null without a stop, as near is
@@ -19,12 +19,12 @@ type jsonSubject struct {
 	Name     string    `json:"name"`
 	Distance float64   `json:"distance"` // along the axis of the lens, m
 	Width    float64   `json:"width"`    // of the frame there, m
-	Height   float64   `json:"height"`
+	Height   float64   `json:"height"`   // m
 	Size     shot.Size `json:"size"`
 	Head     float64   `json:"head"` // share of the frame's height
-	Body     float64   `json:"body"`
+	Body     float64   `json:"body"` // share of it
 	Near     *float64  `json:"near"` // what is sharp, m
-	Far      *float64  `json:"far"`  // null: all beyond
+	Far      *float64  `json:"far"`  // m; null: all beyond
 }
 
 func jsonCameras(all []shot.Shot) []jsonCamera {
@@ -40,12 +40,4 @@ func jsonCameras(all []shot.Shot) []jsonCamera {
 		out = append(out, one)
 	}
 	return out
-}
-
-// orNone is a length that is not known where it is 0.
-func orNone(metres float64) *float64 {
-	if metres == 0 {
-		return nil
-	}
-	return figure(&metres)
 }

@@ -201,7 +201,7 @@ type Camera struct {
 	Sensor      Given[string]
 	Aspect      Given[float64] // ratio of width to height
 	Exposure    Exposure
-	Squeeze     Given[float64] // of an anamorphic lens: width of what is seen over that of its picture in the gate
+	Squeeze     Given[float64] // of an anamorphic lens: ratio of what is seen across to its picture in the gate
 	Filter      []Ref          // before the lens: in the kit, or an ND by its density
 	Track, Room *source.Node   // later
 	TrackPlaces []Place

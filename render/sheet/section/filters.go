@@ -19,7 +19,7 @@ func filterWords(x *plan.Exposure) string {
 	return words
 }
 
-// filterChange says which filters are before a lens now and were not, or are none any more.
+// filterChange says which filters a lens has now that it had not, or that it has lost them.
 func filterChange(was, is string) string {
 	switch {
 	case was == is:
