@@ -1,6 +1,7 @@
 package explain
 
 import (
+	"slices"
 	"strconv"
 
 	"scrimshaw/plan"
@@ -17,16 +18,18 @@ func (x *explainer) total(l *Light) []Step {
 	}
 	returned := 0.0
 	for i := range l.Returned {
-		returned += l.Returned[i].Value
+		returned += l.Returned[i].Lux
 	}
 	if len(l.Returned) > 0 {
 		w.given("off surfaces, all together", "R", returned, x.unit(), "found by the engine: surfaces send light to and fro until it is spent")
+		w.strike(x.reading.Struck())
 		formula += " + R"
 	}
 	if formula == "" {
 		return nil
 	}
 	w.worked("this light", "L", formula[len(" + "):], l.Value, x.unit(), "")
+	w.strike(x.reading.Struck())
 	return w.steps
 }
 
@@ -46,6 +49,7 @@ func (x *explainer) sum(lights []Light) []Step {
 		formula = " + 0"
 	}
 	w.worked("all lights", x.symbol(), formula[len(" + "):], all, x.unit(), "light adds up")
+	w.strike(x.reading.Struck())
 	return w.steps
 }
 
@@ -78,13 +82,16 @@ func (x *explainer) exposure(e plan.Exposure) []Step {
 	}
 	w.given("working stop", "n", e.Stop.N, "", "the scene; marks are powers of the square root of two")
 	w.worked("what the working stop calls for", "W", "n² × C / (S × t"+times+")", set.Lux(e.Stop.N), "lx", "ISO 2720")
+	w.strike(x.cameraStruck())
 	if x.spot() {
 		w.worked("luminance of mid grey there", "G", "0.18 × W / π", set.MidGrey(e.Stop.N), "cd/m²", "a matt card of 18 %")
+		w.strike(x.cameraStruck())
 		x.over(w, "over mid grey", "G")
 		return w.steps
 	}
 	if x.reading.Stop != nil {
 		w.worked("stop that the reading calls for", "T", "sqrt(E × S × t"+times+" / C)", *x.reading.Stop, "", "ISO 2720")
+		w.strike(x.reading.StopsStruck())
 	}
 	x.over(w, "over the working stop", "W")
 	return w.steps
@@ -94,5 +101,11 @@ func (x *explainer) exposure(e plan.Exposure) []Step {
 func (x *explainer) over(w *working, words, base string) {
 	if over := x.reading.Over; over != nil {
 		w.worked(words, "", "log2("+x.symbol()+" / "+base+")", *over, "stops", "a stop is a factor of two")
+		w.strike(x.reading.StopsStruck())
 	}
+}
+
+// cameraStruck says whether a key that is not computed yet could change what the camera makes of light.
+func (x *explainer) cameraStruck() bool {
+	return slices.ContainsFunc(x.reading.Uncomputed, func(u plan.Uncomputed) bool { return !u.AltersLight() })
 }

@@ -1,5 +1,19 @@
 package meter
 
+// jsonContrast is how a face is lit; stops and ratios are null where its fill side is dark.
+type jsonContrast struct {
+	Person string   `json:"person"`
+	Key    string   `json:"key"`
+	Stops  *float64 `json:"stops"`
+	Ratio  *float64 `json:"ratio"` // the ratio of key side to fill side
+
+	KeyAndFillToFill *float64   `json:"keyAndFillToFill"` // the same ratio by its name in the trade
+	KeyToFill        *float64   `json:"keyToFill"`        // ratio of what the key side has more to the fill side
+	Cameras          []jsonView `json:"cameras"`          // those that see the face
+
+	Uncomputed []jsonKey `json:"uncomputed"`
+}
+
 type jsonView struct {
 	Camera string     `json:"camera"`
 	Key    Side       `json:"keySide"` // where in its picture the key side is
@@ -24,6 +38,15 @@ type jsonShift struct {
 	Green *string `json:"green"` // the gel of the catalogue that is nearest; null where none is needed
 }
 
+func (f *Face) json() jsonContrast {
+	out := jsonContrast{Person: f.Person, Key: f.Side, Cameras: jsonViews(f.Views), Uncomputed: jsonKeys(f.Uncomputed)}
+	if c := f.Contrast; c != nil {
+		stops, ratio, keyToFill := Rounded(c.Stops), Rounded(c.Ratio), Rounded(c.KeyToFill())
+		out.Stops, out.Ratio, out.KeyAndFillToFill, out.KeyToFill = &stops, &ratio, &ratio, &keyToFill
+	}
+	return out
+}
+
 func jsonViews(views []View) []jsonView {
 	out := []jsonView{}
 	for i := range views {
@@ -41,7 +64,7 @@ func (s *Shift) json() *jsonShift {
 	if s == nil {
 		return nil
 	}
-	return &jsonShift{Mired: Rounded(s.Mired), Duv: Rounded(s.Duv), Green: orNull(s.Green)}
+	return &jsonShift{Mired: Rounded(s.Mired), Duv: Rounded(s.Duv), Green: OrNull(s.Green)}
 }
 
 func (c *Catchlight) json() jsonCatchlight {

@@ -36,11 +36,10 @@ func (s *Set) table(b *strings.Builder) {
 		rows = append(rows, s.Readings[i].row())
 	}
 	aligned(b, rows)
-	for i := range s.Contrasts {
-		c := &s.Contrasts[i]
-		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.FormatFigures(c.Ratio))
-		for _, line := range append([]string{line}, c.lines()...) {
-			b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
+	for i := range s.Faces {
+		f := &s.Faces[i]
+		for _, line := range f.lines() {
+			b.WriteString(Mark(line, len(f.Uncomputed) > 0) + "\n")
 		}
 	}
 	s.cameras(b)
@@ -59,14 +58,6 @@ func (s *Set) cameras(b *strings.Builder) {
 			}
 		}
 	}
-}
-
-// words are how the key side compares with the fill side.
-func (c *Contrast) words() string {
-	if unit.EqualStops(c.Stops) {
-		return "equal to"
-	}
-	return fmt.Sprintf("%.1f stops over", c.Stops)
 }
 
 // heading names the scene and the set-up.
@@ -105,7 +96,7 @@ func (r *Reading) row() []string {
 	}
 	for i := 1; i < len(row)-1; i++ {
 		ofStops := i == stopColumn || i == overColumn
-		row[i] = markUncomputed(row[i], r.Struck() || ofStops && r.StopsStruck())
+		row[i] = Mark(row[i], r.Struck() || ofStops && r.StopsStruck())
 	}
 	return row
 }

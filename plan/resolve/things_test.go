@@ -177,6 +177,22 @@ func TestMirrorsHangAlongTheirWall(t *testing.T) {
 	}
 }
 
+// What a mirror and a silver board are made of where the scene does not say is the catalogue's, polish and all, though the scene
+// has another material of that name.
+func TestPolishOfDefaults(t *testing.T) {
+	const things = "furniture: {glass: {mirror: [0.8, 1.2], at: [2, 1]}}\ngrip: {board: {silver: [1, 1], at: [3, 2], height: 1.4, faces: 90}}\n"
+	const own = "materials: {mirror: {reflectance: 0.1}, silver: {reflectance: 0.1}}\n"
+	usual, named := resolved(t, things).Set.Mirrors(), resolved(t, own+things).Set.Mirrors()
+	if len(usual) != 3 || len(named) != 3 {
+		t.Fatalf("%d sides mirror, and %d beside materials of the same names, want 3: the glass, and the board from both ends", len(usual), len(named))
+	}
+	for i := range usual {
+		if usual[i].Factor != named[i].Factor || usual[i].Power != named[i].Power {
+			t.Errorf("mirrors %v in a lobe of %g, and %v of %g beside a material of that name", usual[i].Factor, usual[i].Power, named[i].Factor, named[i].Power)
+		}
+	}
+}
+
 func TestFurnitureParts(t *testing.T) {
 	s := resolved(t, `
 furniture:

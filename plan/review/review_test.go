@@ -183,7 +183,7 @@ func TestAssumed(t *testing.T) {
 		if d.Severity != source.Info || d.Code != review.CodeAssumed {
 			t.Errorf("%+v is no note", d)
 		}
-		if d.Path == "people.ada" && d.Message == "assumed for ada: pose standing" {
+		if d.Path == "people.ada" && d.Severity.String()+" "+d.Code+" "+d.Message == "info assumed assumed for ada: pose standing" {
 			return
 		}
 	}

@@ -22,20 +22,20 @@ func (s *Shot) Sharp(length func(metres float64) string) string {
 	case p == nil || p.Near == 0:
 		return words
 	case math.IsInf(p.Far, 1):
-		return "sharp from " + length(p.Near) + " on, " + words
+		return "sharp from " + length(p.Near) + ", " + words
 	default:
-		return "sharp from " + length(p.Near) + " to " + length(p.Far) + ", " + words
+		return "sharp " + length(p.Near) + " to " + length(p.Far) + ", " + words
 	}
 }
 
-// Frame says how the subject is framed, lengths written in a way: "2.02 m × 1.14 m at ruth, 2.60 m away: medium shot, the
-// head takes 19 % of its height"; "" where nobody is in frame.
+// Frame says how the subject is framed, lengths written in a way: "2.02 m × 1.14 m at ruth, 2.60 m away: medium shot, head
+// 19 % of its height"; "" where nobody is in frame.
 func (s *Shot) Frame(length func(metres float64) string) string {
 	p := s.Subject
 	if p == nil {
 		return ""
 	}
 	part, share := p.takes()
-	return fmt.Sprintf("%s × %s at %s, %s away: %s, the %s takes %.0f %% of its height", length(p.Width), length(p.Height),
+	return fmt.Sprintf("%s × %s at %s, %s away: %s, %s %.0f %% of its height", length(p.Width), length(p.Height),
 		p.Name, length(p.Distance), p.Size, part, 100*share)
 }

@@ -42,7 +42,7 @@ meters: {a: {spot: [3, 2, 1], from: A}, b: {spot: [3, 2, 1], from: B}, m: {flat:
 				t.Errorf("%s: %s calls for T%g, was T%g", c.filter, name, *is.Stop, *was.Stop)
 			}
 		}
-		views, before := s.ContrastOf("ada").Views, bare.ContrastOf("ada").Views
+		views, before := s.FaceOf("ada").Views, bare.FaceOf("ada").Views
 		if got := views[0].KeyShift.Mired - before[0].KeyShift.Mired; math.Abs(got-c.mired) > 1e-6 {
 			t.Errorf("%s shifts the key side by %.3f mired, want %.3f", c.filter, got, c.mired)
 		}

@@ -26,7 +26,7 @@ var (
 		}},
 	}
 	feedOfLights = []check[plan.Light]{
-		{[]string{CodeTwoMirrors}, "a lamp between two mirrors that see each other", (*checker).onceMirrored},
+		{[]string{CodeTwoMirrors}, "a lamp before one of two mirrors that face each other", (*checker).onceMirrored},
 		{[]string{CodeMains}, "a bulb or a supply that is made for other mains", (*checker).mainsFit},
 		{[]string{CodeTooHot}, "a shade or a box that is not made for the heat of its lamp", (*checker).wattsFit},
 		{[]string{CodeHeat}, "cloth and glass that a lamp heats too much", (*checker).heatFits},
