@@ -52,10 +52,11 @@ func (s *Set) cameras(b *strings.Builder) {
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		fmt.Fprintf(b, "camera %s: %s sees %s\n", c.Camera, c.Lens, c.Sees())
-		for _, line := range []string{c.Frame(length), c.Sharp(length)} {
-			if line != "" {
-				b.WriteString("  " + line + "\n")
-			}
+		if c.Subject != nil {
+			b.WriteString("  " + c.Frame(length) + ", " + c.Share() + "\n")
+		}
+		if words := c.Sharp(length); words != "" {
+			b.WriteString("  " + words + ", at " + unit.FormatStop(c.Number) + "\n")
 		}
 	}
 }

@@ -208,7 +208,7 @@ func (c Report) cameras() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), m.LensWords(),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
-			Notes: NonEmpty(Joined(", ", m.Sensor, gateWords(m)), seen[m.Name], ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
+			Notes: NonEmpty(Joined("; ", Joined(", ", m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
 		})
 	}
 	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}}
