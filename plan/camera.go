@@ -30,10 +30,18 @@ type Camera struct {
 
 // LensWords names the lens: "40 mm", or "40 mm, 2× squeeze".
 func (c *Camera) LensWords() string {
-	if c.Squeeze > 1 {
-		return unit.FormatLens(c.Lens) + ", " + unit.FormatNumber(c.Squeeze) + "× squeeze"
+	if words := c.SqueezeWords(); words != "" {
+		return unit.FormatLens(c.Lens) + ", " + words
 	}
 	return unit.FormatLens(c.Lens)
+}
+
+// SqueezeWords says that a lens is anamorphic: "2× squeeze"; "" of all others.
+func (c *Camera) SqueezeWords() string {
+	if c.Squeeze > 1 {
+		return unit.FormatNumber(c.Squeeze) + "× squeeze"
+	}
+	return ""
 }
 
 // Exposure is resolved, with the defaults applied.

@@ -206,9 +206,9 @@ func (c Report) cameras() *Section {
 	for i := range c.In.Setup.Cameras {
 		m := &c.In.Setup.Cameras[i]
 		t.Entries = append(t.Entries, Entry{
-			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), m.LensWords(),
+			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
-			Notes: NonEmpty(Joined("; ", Joined(", ", m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
+			Notes: NonEmpty(Joined("; ", Joined(", ", m.SqueezeWords(), m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
 		})
 	}
 	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}}
