@@ -25,6 +25,7 @@ type jsonSet struct {
 	Setup     *string        `json:"setup"`
 	Readings  []jsonReading  `json:"readings"`
 	Contrasts []jsonContrast `json:"contrasts"`
+	Cameras   []jsonCamera   `json:"cameras"`
 }
 
 type jsonReading struct {
@@ -61,7 +62,7 @@ type jsonShare struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Cameras: jsonCameras(s.Cameras)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

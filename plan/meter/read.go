@@ -6,9 +6,9 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/lens"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/pending"
+	"scrimshaw/plan/shot"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -22,12 +22,14 @@ type Set struct {
 	Scene    string // the scene's title
 	Setup    string // "" where the scene has no set-ups
 	Readings []Reading
-	Faces    []Face // of people whose key side has light
+	Faces    []Face      // of people whose key side has light
+	Cameras  []shot.Shot // what each sees
+	Feet     bool        // lengths are printed in feet
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
 func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
-	set := Set{Scene: s.Title, Setup: s.Name}
+	set := Set{Scene: s.Title, Setup: s.Name, Cameras: shot.Of(s), Feet: s.Feet}
 	r := reader{namer: NamerOf(s), basis: b, levels: levels, figures: pending.Of(s, levels)}
 	for start := 0; start < len(requests); {
 		end := start + 1
@@ -94,7 +96,7 @@ func (reading *Reading) contributions() map[string]float64 {
 
 // setLevel fills in the figures that a total stands for, lx or cd/m²; what has no meaning stays nil.
 func (reading *Reading) setLevel(y float64, x plan.Exposure) {
-	exposure := lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
+	exposure := x.Metered()
 	working := x.Stop.N
 	if reading.Kind == term.SpotMeter {
 		reading.Luminance = &y

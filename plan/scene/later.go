@@ -17,7 +17,6 @@ const (
 	SkyLight                   // all light in rooms that are open to the outside, and outdoors
 	AllLight                   // all light
 	OwnStops                   // the stops that are judged by the camera that it is on
-	OwnView                    // the angles of view of the camera that it is on
 	WholeSetup                 // all of the set-up that it is on, which is left out
 )
 
@@ -62,8 +61,6 @@ var laters = []Later{
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
-	{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: OwnStops},
-	{Table: "camera", Key: "squeeze", Waits: "anamorphic lenses", Changes: OwnView},
 	{Table: "set-up", Key: "reverse", Waits: "reverses", Changes: WholeSetup},
 
 	{Table: "set-up", Key: "cues", Waits: byCues},

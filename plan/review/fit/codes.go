@@ -17,4 +17,6 @@ const (
 	CodeTwoMirrors       = "two-mirrors"        // info: a lamp before one of two mirrors that face each other
 	CodeMains            = "wrong-mains"        // warning: a bulb or a supply made for other mains than its circuit's
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
+	CodeCameraTurned     = "camera-turned"      // warning: a camera with everybody behind it
+	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does
 )
