@@ -18,6 +18,7 @@ type Camera struct {
 	Gate       [2]float64 // mm, after cropping to Aspect
 	Aspect     float64    // ratio of width to height
 	HAOV, VAOV float64    // angles of view across and up, degrees
+	Room       float64    // margin about the frame that nothing should lie in, share of its width
 	Exposure   Exposure
 	Span       source.Span
 }
