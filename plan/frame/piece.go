@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/solid"
 )
 
@@ -124,22 +125,41 @@ func squareTo(axis r3.Vec) (across, up r3.Vec) {
 }
 
 // figures calls show with each flat figure that the piece shows to a place, those of one piece side by side, until it
-// returns false. A place within the piece sees none.
+// returns false. A lens within it sees nothing else than its inside.
 func (p *piece) figures(from r3.Vec, show func(figure []r3.Vec) bool) bool {
 	if p.radius > 0 {
-		figure := p.outline(from)
-		return figure == nil || show(figure)
-	}
-	for _, f := range p.faces {
-		over := r3.Dot(normalOf(f), r3.Sub(from, f[0]))
-		if over <= 0 && !p.sheet {
-			continue
+		if figure := p.outline(from); figure != nil {
+			return show(figure)
 		}
-		if !show(f) {
+		around := cube(p.middle, p.radius)
+		return around.figures(from, show)
+	}
+	within := !p.sheet && p.holds(from)
+	for _, f := range p.faces {
+		if (p.sheet || within || over(f, from)) && !show(f) {
 			return false
 		}
 	}
 	return true
+}
+
+// over says whether a place lies before a face.
+func over(face []r3.Vec, at r3.Vec) bool { return r3.Dot(normalOf(face), r3.Sub(at, face[0])) > 0 }
+
+// holds says whether a place lies behind all faces.
+func (p *piece) holds(at r3.Vec) bool {
+	for _, f := range p.faces {
+		if over(f, at) {
+			return false
+		}
+	}
+	return true
+}
+
+// cube is the cube about a ball.
+func cube(middle r3.Vec, radius float64) piece {
+	f := plan.Frame{At: middle, Axis: r3.Vec{Y: 1}, Right: r3.Vec{X: 1}}
+	return box(f, 2*radius, 2*radius, radius, -radius)
 }
 
 // outline is the rim of a ball as it is seen from a place; nil within it.

@@ -104,13 +104,13 @@ func (s *spread) where() string {
 	case x.both:
 		return "right across the frame" + y.within(", in the lower part", ", in the upper part")
 	case y.both:
-		return "from top to bottom" + x.within(" on the left", " on the right")
+		return "from top to bottom" + x.within(", on the left", ", on the right")
 	case x.edge != "" && y.edge != "":
 		return "in the " + y.edge + " " + x.edge + " corner"
 	case x.edge != "":
 		return "at the " + x.edge + " edge" + y.within(", low", ", high")
 	case y.edge != "":
-		return "at the " + map[string]string{"lower": "bottom", "upper": "top"}[y.edge] + " edge" + x.within(", left", ", right")
+		return "at the " + map[string]string{"lower": "bottom", "upper": "top"}[y.edge] + " edge" + x.within(", to the left", ", to the right")
 	}
 	return inside(x, y)
 }

@@ -25,17 +25,26 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		}
 		hint := ""
 		if s.Kind == frame.Light {
-			hint = "or write seen: true, where it is meant to be in the picture"
+			hint = "write seen: true where it is meant to be in the picture"
 		}
 		switch {
 		case s.Shows():
-			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s shows %s of %s: %s of the frame%s",
-				c.shown(s), s.Where, s.Camera, shareInWords(s.Share), c.outOfFrame(s))
+			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s shows %s: %s of the frame%s",
+				c.shown(s), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.outOfFrame(s))
 		case s.Near(camera):
 			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s of its width outside%s",
 				c.shown(s), s.Camera, s.Where, shareInWords(s.Outside), c.outOfFrame(s))
 		}
 	}
+}
+
+// placeIn words a place in the frame of a camera: "at the left edge of A, low".
+func placeIn(where, camera string) string {
+	place, part, more := strings.Cut(where, ", ")
+	if place += " of " + camera; more {
+		place += ", " + part
+	}
+	return place
 }
 
 // leastSaid is the least share that is said in figures.
@@ -109,7 +118,7 @@ func (c *checker) meantToBeSeen(l *plan.Light) {
 		}
 		shows = true
 		if over, ok := c.overWhite(l, s.Camera); ok {
-			c.add(source.Info, CodeSeenBright, l.Span, l.Path, "", "%s shows %s of %s, and its light there is %s", l.Numbered(), s.ShownAt, s.Camera, over)
+			c.add(source.Info, CodeSeenBright, l.Span, l.Path, "", "%s shows %s, and its light there is %s", l.Numbered(), placeIn(s.ShownAt, s.Camera), over)
 		}
 	}
 	if !shows && l.Seen.Written {
