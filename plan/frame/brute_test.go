@@ -135,8 +135,8 @@ type blind struct {
 	sheet  []r3.Vec
 }
 
-// blinds are the solids of the set that may hide something in a part of the frame. Equipment hides nothing, nor does what light
-// passes straight.
+// blinds are the solids of the set that may hide something in a part of the frame. Equipment hides nothing, nor does what passes
+// more light straight than scattered.
 func (b *brute) blinds(w window) (all []blind) {
 	for i := range b.setup.Set.Prisms {
 		p := &b.setup.Set.Prisms[i]
@@ -154,7 +154,7 @@ func (b *brute) blinds(w window) (all []blind) {
 	for i := range b.setup.Set.Sheets {
 		s := &b.setup.Set.Sheets[i]
 		name, _, _ := strings.Cut(s.Name, ".")
-		if b.setup.LightNamed(name) == nil && b.setup.GripNamed(name) == nil && !s.Front.Clear() && !b.windowOf(s.Corners).and(w).empty() {
+		if b.setup.LightNamed(name) == nil && b.setup.GripNamed(name) == nil && s.Front.Direct.Y() <= s.Front.Diffuse.Y() && !b.windowOf(s.Corners).and(w).empty() {
 			all = append(all, blind{sheet: s.Corners})
 		}
 	}

@@ -18,7 +18,7 @@ type Sight struct {
 	Path    string // "lights.fill"
 	Span    source.Span
 	Parts   []Part  // that show in the frame, or where none does in its margin
-	Share   float64 // of the frame
+	Share   float64 // share of the frame that it takes
 	Where   string  // "at the left edge"; "" where nothing shows
 	Outside float64 // share of the frame's width by which it misses the frame; 0 where it shows; infinite behind the lens, and far off
 	Hidden  bool    // it lies in the frame, and the set hides it

@@ -40,8 +40,8 @@ func (p picture) grown(margin float64) picture {
 	return p
 }
 
-// nearest is how far before the lens something is at least that the picture shows, m.
-const nearest = 0.01
+// nearest is how far before the lens something is at least that the picture shows, m: all but nothing.
+const nearest = 1e-6
 
 // sides are the planes that bound what the picture shows.
 func (p picture) sides() [5]solid.Plane {

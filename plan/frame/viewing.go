@@ -20,8 +20,8 @@ type viewing struct {
 	past   []int32
 }
 
-// newViewing prepares a set-up. The set hides things: walls, furniture, people, what hangs in openings. Glass and nets that some
-// light passes straight do not, and one piece of equipment does not hide another, for either may be moved.
+// newViewing prepares a set-up. The set hides things: walls, furniture, people, what hangs in openings. Glass and sheers that pass
+// more light straight than scattered do not, and one piece of equipment does not hide another, for either may be moved.
 func newViewing(s *plan.Setup) *viewing {
 	equipment := map[string]bool{}
 	for i := range s.Lights {
@@ -33,13 +33,16 @@ func newViewing(s *plan.Setup) *viewing {
 	hides := solid.Set{Prisms: s.Set.Prisms}
 	for _, sheet := range s.Set.Sheets {
 		name, _, _ := strings.Cut(sheet.Name, ".")
-		if !equipment[name] && !sheet.Front.Clear() && !sheet.Back.Clear() {
-			hides.Sheets = append(hides.Sheets, sheet)
+		if !equipment[name] && !seenThrough(&sheet.Front) {
+			hides.Sheets = append(hides.Sheets, solid.Sheet{ID: sheet.ID, Name: sheet.Name, Corners: sheet.Corners})
 		}
 	}
 	set := solid.NewBVH(&hides)
 	return &viewing{setup: s, set: set, viewer: solid.Viewer{BVH: set}}
 }
+
+// seenThrough says whether a sheet passes more light straight than scattered, so that one recognises what is behind it.
+func seenThrough(skin *solid.Skin) bool { return skin.Direct.Y() > skin.Diffuse.Y() }
 
 // visible calls show with what of a flat figure is seen from a place past the set, part by part, until it returns false.
 func (v *viewing) visible(from r3.Vec, figure []r3.Vec, show func(part []r3.Vec) bool) bool {

@@ -15,7 +15,7 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// inFrame tells what of the equipment a camera sees that should not be seen: a warning in the frame, a note in the margin
+// inFrame says what of the equipment a camera sees that should not be seen: a warning in the frame, a note in the margin
 // about it.
 func (c *checker) inFrame(camera *plan.Camera) {
 	for i := range c.sights {
@@ -105,7 +105,7 @@ func (c *checker) outOfFrame(s *frame.Sight) string {
 	return "; " + strings.Join(ways, ", or ")
 }
 
-// meantToBeSeen tells of a light that is meant to be in the picture how bright it looks there, and where it is in none.
+// meantToBeSeen says how bright a light looks that is meant to be in the picture, and warns where it is in none.
 func (c *checker) meantToBeSeen(l *plan.Light) {
 	if !l.Seen.Meant || len(c.setup.Cameras) == 0 {
 		return
