@@ -12,7 +12,7 @@ import (
 )
 
 // scenes is how many random scenes are looked at: few in usual runs, for each is looked at with many thousand rays.
-var scenes = flag.Int("frame-scenes", 40, "random scenes that the frame check is held to")
+var scenes = flag.Int("frame-scenes", 30, "random scenes that the frame check is held to")
 
 // What the checks see in random scenes is what brute force sees.
 func TestFramesOfRandomScenes(t *testing.T) {
