@@ -35,7 +35,7 @@ func (r *cameraPass) placeCameras() {
 func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	aim, looks := r.lookTarget(written)
 	s, ok := r.spotOf(written.Name)
-	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.Value, Span: written.Span}
+	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.Value, Room: written.Room.Value, Span: written.Span}
 	if !written.Lens.Set {
 		r.reportMissing(written.Span, "add lens: 35 mm", "the camera has no lens")
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/frame"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/source"
@@ -26,15 +27,17 @@ const (
 
 // Check returns what is at risk in a lit set-up, in the order of the scene.
 func Check(s *plan.Setup, readings []meter.Reading) []source.Diagnostic {
-	c := &checker{setup: s, readings: readings}
+	c := &checker{setup: s, readings: readings, sights: frame.Judge(s)}
 	runAll(c, ofPeople, s.People)
 	runAll(c, ofLights, s.Lights)
+	runAll(c, ofCameras, s.Cameras)
 	return c.found
 }
 
 type checker struct {
 	setup    *plan.Setup
 	readings []meter.Reading
+	sights   []frame.Sight
 	found    []source.Diagnostic
 }
 

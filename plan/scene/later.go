@@ -23,7 +23,7 @@ const (
 // Later is a key of the language that is read and checked, and not computed yet.
 type Later struct {
 	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "plays"
-	Waits      string // for what: "the frame check"
+	Waits      string // for what: "the load on circuits"
 	Changes    Change
 	Colours    bool // it gives the light that it is on another colour than the lists say
 }
@@ -47,7 +47,6 @@ func (u *Uncomputed) Thing() string {
 // What several keys wait for.
 const (
 	bySun     = "the sun and the sky"
-	byFrame   = "the frame check"
 	byWalk    = "marks and walks"
 	byCues    = "changes within a set-up"
 	byPower   = "the load on circuits"
@@ -67,8 +66,6 @@ var laters = []Later{
 	{Table: "scene", Key: "cues", Waits: byCues},
 	{Table: "light", Key: "plays", Waits: "effects"},
 	{Table: "light", Key: "dimmer", Waits: "flicker"},
-	{Table: "light", Key: "seen", Waits: byFrame},
-	{Table: "camera", Key: "room", Waits: byFrame},
 	{Table: "camera", Key: "track", Waits: "camera moves"},
 	{Table: "scene", Key: "line", Waits: "the line of action"},
 	{Table: "person", Key: "marks", Waits: byWalk},

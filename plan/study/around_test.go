@@ -95,7 +95,7 @@ func TestTonesOfSkinAndClothes(t *testing.T) {
 	s := run(t, laidOut(t, fmt.Sprintf(studio, 0.0, 2.4, 2.3, 0.9, 3.4, 3.2, 2.0, 1.6)), study.Options{ReadingsOnly: true})
 	f := s.Readings.FaceOf("ada")
 	for name, tone := range map[string]*meter.Tone{"key": f.Skin, "fill": f.Clothes} {
-		want, got := *s.Readings.Named("ada."+name).Over+1, tone.Key
+		want, got := *s.Readings.Named("ada." + name).Over+1, tone.Key
 		if name == "fill" {
 			want, got = want-2, tone.Fill
 		}

@@ -55,6 +55,7 @@ var layers = []layer{
 	}},
 	{setUp, map[string][]string{ // light
 		"plan/light":          {"plan/light/receptor", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/light/radiosity", "plan/photometry/row", "plan/photometry/formfactor"},
+		"plan/frame":          {"plan/internal/report"},
 		"plan/internal/truth": {},
 	}},
 	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
@@ -65,7 +66,7 @@ var layers = []layer{
 		"plan/shot":                  {},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
 		"plan/study":                 {"plan/light", "plan/meter", "plan/pending"},
-		"plan/review":                {"plan/light", "plan/meter"},
+		"plan/review":                {"plan/light", "plan/meter", "plan/frame"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},
 	{[]string{"symbols/ink"}, map[string][]string{ // ink, what is drawn on it, what writes it; paper
