@@ -51,7 +51,7 @@ type Exposure struct {
 	Seconds  float64 // shutter time
 	Degrees  float64 // shutter angle
 	Stop     scene.Stop
-	Balance  colour.White // that the camera is set to
+	Balance  colour.White // that the camera is set to; none: White
 	White    colour.White // that it sees as that: Balance before the filters
 	Meter    term.Meter   // dome, flat
 	Constant float64      // C of the incident meter, lx·s·ISO (ISO 2720)
@@ -62,6 +62,14 @@ type Exposure struct {
 // Metered is the exposure as light becomes a stop by it: the one place where filters before a lens count.
 func (x *Exposure) Metered() lens.Exposure {
 	return lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant, Lost: x.Lost}
+}
+
+// SetTo is the white that the camera is set to.
+func (x *Exposure) SetTo() colour.White {
+	if x.Balance.Kelvin > 0 {
+		return x.Balance
+	}
+	return x.White
 }
 
 // LensFilters are the filters before a lens, together.

@@ -13,7 +13,7 @@ func filterWords(x *plan.Exposure) string {
 		return ""
 	}
 	words := fmt.Sprintf("%s: %.1f stops", x.Filters, x.Lost)
-	if x.White != x.Balance {
+	if x.White != x.SetTo() {
 		words += ", white before it " + unit.FormatKelvin(x.White.Kelvin)
 	}
 	return words

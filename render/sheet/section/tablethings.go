@@ -224,7 +224,7 @@ func ownExposure(s *plan.Setup, m *plan.Camera) string {
 		differs(own.FPS > 0 && own.FPS != all.FPS, unit.FormatNumber(own.FPS)+" fps"),
 		differs(own.Degrees > 0 && own.Degrees != all.Degrees, unit.FormatAngle(own.Degrees)),
 		differs(own.Seconds > 0 && own.Seconds != all.Seconds, unit.FormatShutter(unit.Shutter{Seconds: own.Seconds})),
-		differs(own.Balance.Kelvin > 0 && own.Balance != all.Balance, "white "+unit.FormatKelvin(own.Balance.Kelvin)),
+		differs(own.SetTo().Kelvin > 0 && own.SetTo() != all.SetTo(), "white "+unit.FormatKelvin(own.SetTo().Kelvin)),
 		filterWords(&own))
 }
 
