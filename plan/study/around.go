@@ -127,7 +127,7 @@ func (b *past) tell(s *Study, f *meter.Face, luminance float64) {
 			continue
 		}
 		x := b.camera.Exposure
-		exposure := lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
+		exposure := x.Metered()
 		told := meter.Behind{Picture: b.picture, Surface: b.surface}
 		if luminance > 0 {
 			told.Over = known(exposure.SpotOver(luminance, x.Stop.N))
