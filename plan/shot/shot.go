@@ -43,7 +43,7 @@ func Of(s *plan.Setup) (all []Shot) {
 }
 
 func of(s *plan.Setup, c *plan.Camera) Shot {
-	width, height := max(c.Squeeze, 1)*c.Gate[0], c.Gate[1]
+	width, height := seen(c)
 	shot := Shot{Camera: c.Name, Lens: c.LensWords(), Number: c.Exposure.Stop.N, Confusion: c.Confusion,
 		Angles: [3]float64{c.HAOV, c.VAOV, lens.AngleOfView(math.Hypot(width, height), c.Lens)}}
 	focus := lens.Focus{Focal: c.Lens, Number: shot.Number, Confusion: shot.Confusion}
@@ -62,6 +62,9 @@ func of(s *plan.Setup, c *plan.Camera) Shot {
 	}
 	return shot
 }
+
+// seen is how wide and how high the frame is in the gate, unsqueezed, mm.
+func seen(c *plan.Camera) (width, height float64) { return max(c.Squeeze, 1) * c.Gate[0], c.Gate[1] }
 
 // subjectOf is whom a camera is focused on, and how far ahead: whom it looks at, else who is nearest in its frame. nil:
 // nobody.
@@ -86,8 +89,9 @@ func subjectOf(s *plan.Setup, c *plan.Camera) (who *plan.Person, distance float6
 func inFrame(c *plan.Camera, p r3.Vec) (ahead float64, in bool) {
 	way := r3.Sub(p, c.Frame.At)
 	ahead = r3.Dot(way, c.Frame.Axis)
-	within := func(aside r3.Vec, angle float64) bool {
-		return math.Abs(r3.Dot(way, aside)) <= ahead*math.Tan(angle/2*math.Pi/180)
+	width, height := seen(c)
+	within := func(aside r3.Vec, size float64) bool {
+		return math.Abs(r3.Dot(way, aside)) <= ahead*lens.HalfTangent(size, c.Lens)
 	}
-	return ahead, ahead > 0 && within(c.Frame.Right, c.HAOV) && within(c.Frame.Up(), c.VAOV)
+	return ahead, ahead > 0 && within(c.Frame.Right, width) && within(c.Frame.Up(), height)
 }
