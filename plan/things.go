@@ -60,4 +60,6 @@ type Person struct {
 	Own    []solid.ID
 	Parts  []Part
 	Span   source.Span
+
+	Skin, Clothes float64 // shares of the light that they return; 0 where the scene does not say
 }

@@ -1,12 +1,9 @@
 package main
 
 import (
-	"bytes"
-	"context"
 	"fmt"
 	"image"
 	"image/png"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -23,7 +20,7 @@ const (
 	apart = 0.002
 )
 
-// TestRenderersAgree draws every sample and holds what other programs make of the files to each
+// TestRenderersAgree draws samples with every mark among them, and holds what other programs make of the files to each
 // other and to this one: SVG in a browser to SVG by librsvg, PDF by poppler to the PNG of our own.
 func TestRenderersAgree(t *testing.T) {
 	if testing.Short() {
@@ -32,28 +29,34 @@ func TestRenderersAgree(t *testing.T) {
 	rsvg, poppler, browser := tool(t, "rsvg-convert"), tool(t, "pdftocairo"), tool(t, "chromium", "chromium-browser", "google-chrome")
 	fonts := typefaces(t)
 	window := openWindow(t, browser, fonts)
-	runs := [][]string{{"map-room", "--theme", "night"}, {"two-sizes", "--theme", "ink", "--tint", "smooth"}}
+	runs := otherLooks()
 	for _, name := range pictured() {
 		runs = append(runs, []string{name})
 	}
 	for _, args := range runs {
 		t.Run(strings.Join(args, " "), func(t *testing.T) {
-			dir := t.TempDir()
-			for i, base := range drawnPages(t, dir, args) {
-				ours := decoded(t, base+".png")
+			d, dir := drawnSample(t, args[0], args[1:]...), t.TempDir()
+			for i, page := range d.pages {
+				base := filepath.Join(dir, filepath.Base(page))
+				ours := decoded(t, page+".png")
 				size := ours.Bounds().Size()
 				wide, high := fmt.Sprint(size.X), fmt.Sprint(size.Y)
 
-				execute(t, fonts, rsvg, "-w", wide, "-h", high, "-o", base+".rsvg.png", base+".svg")
-				hold(t, filepath.Base(base)+".svg in a browser and by librsvg", window.shot(t, base+".svg", size), decoded(t, base+".rsvg.png"))
+				execute(t, fonts, rsvg, "-w", wide, "-h", high, "-o", base+".rsvg.png", page+".svg")
+				hold(t, filepath.Base(base)+".svg in a browser and by librsvg", window.shot(t, page+".svg", size), decoded(t, base+".rsvg.png"))
 
 				number := fmt.Sprint(i + 1)
 				execute(t, fonts, poppler, "-png", "-singlefile", "-f", number, "-l", number, "-scale-to-x", wide, "-scale-to-y", high, "-W", wide, "-H", high,
-					filepath.Join(dir, "a.pdf"), base+".poppler")
+					filepath.Join(d.folder, "a.pdf"), base+".poppler")
 				hold(t, filepath.Base(base)+".pdf by poppler and as PNG", decoded(t, base+".poppler.png"), ours)
 			}
 		})
 	}
+}
+
+// otherLooks are samples drawn in looks other than the usual one.
+func otherLooks() [][]string {
+	return [][]string{{"map-room", "--theme", "night"}, {"two-sizes", "--setup", "wide", "--theme", "ink", "--tint", "smooth"}}
 }
 
 // hold fails where two pictures of a page differ too much.
@@ -68,30 +71,6 @@ func hold(t *testing.T, what string, a, b image.Image) {
 	if d.Mean > alike || d.Share > alike || d.Apart > apart {
 		t.Errorf("%s differ: %v, want under %.1f, %.1f and %.1f %%", what, d, 100*alike, 100*alike, 100*apart)
 	}
-}
-
-// drawnPages draws a sample as SVG, PNG and PDF and returns the pages' paths without their ending,
-// in order.
-func drawnPages(t *testing.T, dir string, args []string) (bases []string) {
-	t.Helper()
-	var said bytes.Buffer
-	line := []string{"draw", "../../samples/" + args[0] + ".yaml"}
-	for _, ending := range []string{".svg", ".png", ".pdf"} {
-		line = append(line, "-o", filepath.Join(dir, "a"+ending))
-	}
-	std := streams{in: strings.NewReader(""), out: io.Discard, err: &said}
-	if status := run(context.Background(), append(line, args[1:]...), std); status != 0 {
-		t.Fatalf("draw ends with %d: %s", status, &said)
-	}
-	for _, l := range strings.Split(said.String(), "\n") {
-		if path, ok := strings.CutPrefix(l, "wrote "); ok && strings.HasSuffix(path, ".svg") {
-			bases = append(bases, strings.TrimSuffix(path, ".svg"))
-		}
-	}
-	if len(bases) == 0 {
-		t.Fatalf("no pages: %s", &said)
-	}
-	return bases
 }
 
 func decoded(t *testing.T, path string) image.Image {

@@ -14,7 +14,7 @@ import (
 // studied is the built-in scene with its light computed.
 func studied(b *testing.B) *study.Study {
 	b.Helper()
-	return litStudies(b)[0]
+	return litStudies(b, study.Options{})[0]
 }
 
 // BenchmarkLevelEdit is what a changed level costs: the floor summed again and its contours, ten

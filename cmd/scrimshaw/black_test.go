@@ -2,7 +2,6 @@ package main
 
 import (
 	"image"
-	"slices"
 	"testing"
 
 	"scrimshaw/plan/colour"
@@ -17,7 +16,7 @@ const mostBlack = 0.055
 func TestBlackIsForWhatTheCrewCarries(t *testing.T) {
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
-			share := blackOf(decoded(t, drawnPages(t, t.TempDir(), []string{name, "--dpi", "75"})[0]+".png"))
+			share := blackOf(decoded(t, drawnSample(t, name).pages[0]+".png"))
 			t.Logf("%.2f %%", 100*share)
 			if share > mostBlack || share == 0 {
 				t.Errorf("black covers %.2f %%, want at most %.1f", 100*share, 100*mostBlack)
@@ -40,12 +39,4 @@ func blackOf(m image.Image) float64 {
 		}
 	}
 	return float64(n) / float64(b.Dx()*b.Dy())
-}
-
-// pictured are samples with every kind of mark among them: to hold all pictures of all samples to other programs takes
-// minutes.
-func pictured() []string {
-	return slices.DeleteFunc(samples.Names(), func(name string) bool {
-		return name == "napkin" || name == "fitting-room" || name == "press-house" || name == "ironing-room"
-	})
 }

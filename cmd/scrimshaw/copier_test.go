@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"image"
 	"image/color"
@@ -9,21 +8,16 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"scrimshaw/plan/kit"
-	"scrimshaw/plan/resolve"
-	"scrimshaw/plan/scene"
-	"scrimshaw/plan/source"
-	"scrimshaw/plan/study"
 	"scrimshaw/render/font"
 	pages "scrimshaw/render/png"
 	"scrimshaw/render/sheet"
-	"scrimshaw/samples"
 	"scrimshaw/symbols/ink"
 )
 
@@ -88,22 +82,8 @@ func TestInkSurvivesACopier(t *testing.T) {
 // inked is a sample as a document.
 func inked(t *testing.T, name string, o sheet.Options) ink.Document {
 	t.Helper()
-	text, err := samples.Text(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	shipped, err := kit.Shipped()
-	if err != nil {
-		t.Fatal(err)
-	}
-	log := &source.Log{}
-	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: name + ".yaml", Text: text}, log)
 	var ins []sheet.Input
-	for _, setup := range resolve.ResolveAll(doc, nil, log) {
-		lit, err := study.Run(context.Background(), setup, study.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, lit := range litSample(t, name) {
 		ins = append(ins, sheet.Of(lit, o))
 	}
 	out, faults := sheet.Compose(ins, o)
@@ -164,6 +144,7 @@ func (g grey) copied() grey {
 		g.shade[i] = math.Round(v)
 	}
 	out := grey{wide: int(float64(g.wide) * copierShrink), high: int(float64(g.high) * copierShrink)}
+	out.shade = make([]float64, 0, out.wide*out.high)
 	for y := range out.high {
 		for x := range out.wide {
 			u, v := (float64(x)+0.5)/copierShrink-0.5, (float64(y)+0.5)/copierShrink-0.5
@@ -185,20 +166,47 @@ func (g grey) blurred(sigma float64) grey {
 		weights[i] = math.Exp(-d * d / 2)
 		sum += weights[i]
 	}
-	pass := func(in grey, dx, dy int) grey {
-		out := grey{in.wide, in.high, make([]float64, len(in.shade))}
-		for y := range in.high {
-			for x := range in.wide {
-				v := 0.0
-				for i, w := range weights {
-					v += w * in.at(x+dx*(i-reach), y+dy*(i-reach))
-				}
-				out.shade[y*in.wide+x] = v / sum
+	for i := range weights {
+		weights[i] /= sum
+	}
+	return g.alongRows(weights).alongColumns(weights)
+}
+
+// alongRows sums each pixel and its neighbours to the left and right by their weights.
+func (g grey) alongRows(weights []float64) grey {
+	reach := len(weights) / 2
+	out := grey{g.wide, g.high, make([]float64, len(g.shade))}
+	line := slices.Repeat([]float64{1}, g.wide+2*reach)
+	for y := range g.high {
+		copy(line[reach:], g.shade[y*g.wide:(y+1)*g.wide])
+		row := out.shade[y*g.wide : (y+1)*g.wide]
+		for i, w := range weights {
+			for x, v := range line[i : i+g.wide] {
+				row[x] += w * v
 			}
 		}
-		return out
 	}
-	return pass(pass(g, 1, 0), 0, 1)
+	return out
+}
+
+// alongColumns sums each pixel and its neighbours above and below by their weights.
+func (g grey) alongColumns(weights []float64) grey {
+	reach := len(weights) / 2
+	out := grey{g.wide, g.high, make([]float64, len(g.shade))}
+	paper := slices.Repeat([]float64{1}, g.wide)
+	for y := range g.high {
+		row := out.shade[y*g.wide : (y+1)*g.wide]
+		for i, w := range weights {
+			from := paper
+			if v := y + i - reach; v >= 0 && v < g.high {
+				from = g.shade[v*g.wide : (v+1)*g.wide]
+			}
+			for x, v := range from {
+				row[x] += w * v
+			}
+		}
+	}
+	return out
 }
 
 // pixel is where a point of a page lies on a picture of it, whatever its size.
@@ -253,17 +261,21 @@ func readOf(t *testing.T, reader string, page *ink.Page, g *grey) (read, all int
 	if err != nil {
 		t.Fatal(err)
 	}
+	var texts []string
+	var lines []image.Image
 	for i := range page.Items {
 		text := page.Items[i].Text
 		if text == nil || text.Angle != 0 || family.CapHeight(text.Size) <= readHeight || len(letters(text.S)) < 3 {
 			continue
 		}
-		all++
-		if got := letters(readLine(t, reader, g.cut(page, text.Corners(family)))); strings.Contains(got, letters(text.S)) {
+		texts, lines = append(texts, text.S), append(lines, g.cut(page, text.Corners(family)))
+	}
+	for i, got := range readLines(t, reader, lines) {
+		if strings.Contains(letters(got), letters(texts[i])) {
 			read++
 		}
 	}
-	return read, all
+	return read, len(texts)
 }
 
 // letters are those of a text, and its figures.
@@ -296,18 +308,33 @@ func (g *grey) cut(page *ink.Page, corners [4]r2.Vec) *image.Gray {
 	return m
 }
 
-func readLine(t *testing.T, reader string, m image.Image) string {
+// readLines is what a program reads off pictures of a line each.
+func readLines(t *testing.T, reader string, lines []image.Image) []string {
 	t.Helper()
-	path := filepath.Join(t.TempDir(), "line.png")
-	f, err := os.Create(path)
-	if err != nil {
+	dir := t.TempDir()
+	var list strings.Builder
+	for i, m := range lines {
+		path := filepath.Join(dir, fmt.Sprintf("%d.png", i))
+		f, err := os.Create(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := png.Encode(f, m); err != nil {
+			t.Fatal(err)
+		}
+		if err := f.Close(); err != nil {
+			t.Fatal(err)
+		}
+		fmt.Fprintln(&list, path)
+	}
+	names, found := filepath.Join(dir, "list.txt"), filepath.Join(dir, "found")
+	if err := os.WriteFile(names, []byte(list.String()), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := png.Encode(f, m); err != nil {
-		t.Fatal(err)
+	execute(t, "OMP_THREAD_LIMIT=1", reader, names, found, "--psm", "7", "--dpi", "300")
+	got := strings.Split(strings.TrimSuffix(read(t, found+".txt"), "\f"), "\f")
+	if len(got) != len(lines) {
+		t.Fatalf("of %d lines %d are read", len(lines), len(got))
 	}
-	if err := f.Close(); err != nil {
-		t.Fatal(err)
-	}
-	return string(execute(t, fmt.Sprintf("OMP_THREAD_LIMIT=%d", 1), reader, path, "stdout", "--psm", "7", "--dpi", "300"))
+	return got
 }

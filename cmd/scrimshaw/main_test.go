@@ -9,7 +9,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){
+	testscript.Main(suite{m}, map[string]func(){
 		"scrimshaw": func() { os.Exit(realMain()) },
 	})
 }

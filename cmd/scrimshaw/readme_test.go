@@ -83,6 +83,9 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			[]string{"imre.key 229 lx", "day by glass through yard 87 %", "imre.edge 466 lx", "day by board through yard 11 %", "imre.edge 530 lx", "day by board through yard 22 %"}},
 		{"night-log", "it gives Inga 93 % of the 47 lx on her key side, 78 % off the log and 11 % off the desk, and the lamp in the picture 7 %.",
 			[]string{"inga.key 47.", "1 desk-lamp 5 %, 1 desk-lamp reflected 2 %, 2 page reflected 93 % (log 78 %, desk 11 %)"}},
+		{"spot-and-flood", "The face keeps its light to a tenth of a stop, and the wall behind it has 1.2 stops less.",
+			[]string{"set-up flood", "sela.key 291 lx", "wall 160 lx", "set-up spot", "sela.key 278 lx", "wall 67.8 lx"}},
+		{"ferry-office", "(\"own left is camera right for A, which looks from the shadow side\")", []string{"own left is camera right for A, which looks from the shadow side"}},
 		{"press-house", "has 445 lx in a hole of it on the wall behind Moira, 1.4 stops over,", []string{"wall 445 lx", "+1.4"}},
 	}
 	for _, c := range cases {
@@ -97,5 +100,10 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			}
 			rest = after
 		}
+	}
+	const throws = "draws the throw in two legs, 2.25 m to the log and 0.69 m on to her face,"
+	list := said(t, "", "draw", "../../samples/night-log.yaml", "-o", "-", "--format", "txt")
+	if !strings.Contains(readme, throws) || !strings.Contains(list, " 2.25\n") || !strings.Contains(list, "off log 0.69 on to inga") {
+		t.Errorf("README.md says %q, and the list:\n%s", throws, list)
 	}
 }

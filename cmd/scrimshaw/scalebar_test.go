@@ -1,8 +1,6 @@
 package main
 
 import (
-	"context"
-	"io"
 	"math"
 	"os"
 	"os/exec"
@@ -31,17 +29,13 @@ func TestScaleBarOnPaper(t *testing.T) {
 	}
 	for name, metres := range map[string]float64{"map-room": 1.0 / 25, "two-sizes": 4 * 0.3048 / 32} {
 		t.Run(name, func(t *testing.T) {
-			dir := t.TempDir()
-			svg, pdf := filepath.Join(dir, "a.svg"), filepath.Join(dir, "a.pdf")
-			std := streams{in: strings.NewReader(""), out: io.Discard, err: io.Discard}
-			if status := run(context.Background(), []string{"draw", "../../samples/" + name + ".yaml", "-o", svg, "-o", pdf}, std); status != 0 {
-				t.Fatalf("draw ends with %d", status)
-			}
+			d := drawnSample(t, name)
+			svg, pdf := d.pages[0]+".svg", filepath.Join(d.folder, "a.pdf")
 			want := metres * 1000 // mm on paper
 			if got := barWidth(t, svg); math.Abs(got-want) > want/1000 {
 				t.Errorf("in SVG the bar is %.4f mm long, want %.4f", got, want)
 			}
-			again := filepath.Join(dir, "b.svg")
+			again := filepath.Join(t.TempDir(), "b.svg")
 			if out, err := exec.Command("pdftocairo", "-svg", "-noshrink", "-f", "1", "-l", "1", pdf, again).CombinedOutput(); err != nil {
 				t.Fatalf("%v: %s", err, out)
 			}

@@ -2,11 +2,9 @@ package main
 
 import (
 	"cmp"
-	"context"
 	"encoding/json"
 	"encoding/xml"
 	"html"
-	"io"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -26,12 +24,12 @@ func TestPDFSpeaks(t *testing.T) {
 	qpdf := tool(t, "qpdf")
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
-			dir := t.TempDir()
+			d := drawnSample(t, name)
 			var titles []string
-			for _, base := range drawnPages(t, dir, []string{name}) {
+			for _, base := range d.pages {
 				titles = append(titles, svgOf(t, base+".svg").Title)
 			}
-			file := readPDF(t, execute(t, "LC_ALL=C", qpdf, "--json=2", filepath.Join(dir, "a.pdf")))
+			file := readPDF(t, execute(t, "LC_ALL=C", qpdf, "--json=2", filepath.Join(d.folder, "a.pdf")))
 			if got := file.catalog["/Lang"]; got != "u:en-GB" {
 				t.Errorf("the language is %v", got)
 			}
@@ -186,7 +184,7 @@ func TestSVGSpeaks(t *testing.T) {
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
 			plans := map[string]svgFile{}
-			for _, base := range drawnPages(t, t.TempDir(), []string{name}) {
+			for _, base := range drawnSample(t, name).pages {
 				f := svgOf(t, base+".svg")
 				if f.Role != "img" || f.Named != "title desc" || f.Lang != "en-GB" || f.Title == "" || f.Desc == "" {
 					t.Errorf("%s: role %q, named by %q, language %q, title %q, description %q", filepath.Base(base), f.Role, f.Named, f.Lang, f.Title, f.Desc)
@@ -232,31 +230,6 @@ func titleOf(s *study.Study) string {
 	return title + ", Set-up " + s.Setup.Name
 }
 
-// litSample computes a sample.
-func litSample(t *testing.T, name string) []*study.Study {
-	t.Helper()
-	return litStudies(t, "../../samples/"+name+".yaml")
-}
-
-// litStudies computes the set-ups of a scene, the built-in one where there is no path.
-func litStudies(t testing.TB, path ...string) (studies []*study.Study) {
-	t.Helper()
-	std := streams{in: strings.NewReader(""), out: io.Discard, err: io.Discard}
-	w, err := layOut(context.Background(), std, path, &workFlags{})
-	if err != nil || w.in.log.Failed() {
-		t.Fatal(err, w.in.log.All())
-	}
-	t.Cleanup(func() { w.in.Close() })
-	err = w.light(context.Background(), std, &workFlags{}, study.Options{}, func(_ int, s *study.Study) error {
-		studies = append(studies, s)
-		return nil
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return studies
-}
-
 // figures are those of a text, without their sign: the plan prints what the fill is under the key
 // as a negative, the table as a contrast.
 var figures = regexp.MustCompile(`\d[\d.]*`)
@@ -267,14 +240,13 @@ var figures = regexp.MustCompile(`\d[\d.]*`)
 func TestTheTextHoldsWhatThePlanSays(t *testing.T) {
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
-			dir := t.TempDir()
-			bases := drawnPages(t, dir, []string{name, "-o", filepath.Join(dir, "a.txt")})
-			text := strings.Join(strings.Fields(read(t, filepath.Join(dir, "a.txt"))), " ")
+			d := drawnSample(t, name)
+			text := strings.Join(strings.Fields(read(t, filepath.Join(d.folder, "a.txt"))), " ")
 			held := map[string]bool{}
 			for _, s := range figures.FindAllString(text, -1) {
 				held[strings.Trim(s, ".")] = true
 			}
-			for _, base := range bases {
+			for _, base := range d.pages {
 				for _, s := range lettered(t, base+".svg") {
 					for _, figure := range figures.FindAllString(s, -1) {
 						if figure = strings.Trim(figure, "."); !held[figure] {

@@ -26,13 +26,13 @@ const doctype = `<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.o
 // content, attributes, and that each id is there once and every one that is named is there.
 func TestSVGIsValid(t *testing.T) {
 	xmllint := tool(t, "xmllint")
-	runs := [][]string{{"map-room", "--tint", "smooth", "--theme", "night"}}
+	runs := otherLooks()
 	for _, name := range samples.Names() {
 		runs = append(runs, []string{name})
 	}
 	for _, args := range runs {
 		t.Run(strings.Join(args, " "), func(t *testing.T) {
-			for _, base := range drawnPages(t, t.TempDir(), args) {
+			for _, base := range drawnSample(t, args[0], args[1:]...).pages {
 				file, err := os.ReadFile(base + ".svg")
 				if err != nil {
 					t.Fatal(err)

@@ -26,28 +26,20 @@ type Explanation struct {
 // Light is what one light gives.
 type Light struct {
 	Name, Numbered string
-	Label          string  // of its unit and modifier
-	Value          float64 // lx, or cd/m² for a spot
-	Lamp           []Step  // from the catalogue to what it sends out
-	Straight       []Step  // from there to what would come if nothing stood in the way
-	Ways           []Way   // what comes straight
-	Returned       []Return
-	Total          []Step // of ways and returns
-	Why            string // it gives nothing straight; "" where it does
+	Label          string        // of its unit and modifier
+	Value          float64       // lx, or cd/m² for a spot
+	Lamp           []Step        // from the catalogue to what it sends out
+	Straight       []Step        // from there to what would come if nothing stood in the way
+	Ways           []Way         // what comes straight
+	Returned       []meter.Share // what comes of it from surfaces: reflected, diffused by a cloth, or mirrored
+	Total          []Step        // of ways and returns
+	Why            string        // it gives nothing straight; "" where it does
 }
 
 // Way is what comes straight from a lamp through the same panes.
 type Way struct {
 	Via   []string // names of panes
 	Steps []Step
-	Value float64 // lx, or cd/m² for a spot
-}
-
-// Return is what comes of a light from a surface: reflected, diffused by a cloth, or mirrored.
-type Return struct {
-	Path  string
-	From  string
-	Via   []string
 	Value float64 // lx, or cd/m² for a spot
 }
 
@@ -60,6 +52,7 @@ type Step struct {
 	Value   float64 // in Unit: lx, m, °
 	Unit    string  // "lx", "m"; "" for a number
 	Source  string  // where the formula or the value is from, in words
+	Struck  bool    // a key that is not computed yet could change the value
 }
 
 // Input is what stands in a formula for a symbol.

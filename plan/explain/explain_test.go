@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -61,6 +62,7 @@ func holds(t *testing.T, name string, s *study.Study) {
 			t.Fatal(err)
 		}
 		holdsText(t, name+" "+reading, r, e, text.String())
+		holdsShares(t, name+" "+reading, s.Setup.Lights, e)
 	}
 }
 
@@ -95,6 +97,35 @@ func holdsText(t *testing.T, name string, r *meter.Reading, e *explain.Explanati
 			t.Errorf("%s: %s is no number", name, symbol)
 		}
 	}
+}
+
+// holdsShares fails unless what is a share is one: of its full light a lamp gives all at full, and as much as its level says
+// where its unit has no curve of its own; of an opening no more is seen than there is.
+func holdsShares(t *testing.T, name string, lights []plan.Light, e *explain.Explanation) {
+	t.Helper()
+	const rounding = 1e-6
+	for i := range e.Lights {
+		l := &e.Lights[i]
+		from := &lights[slices.IndexFunc(lights, func(p plan.Light) bool { return p.Name == l.Name })]
+		q, ok := valueOfSymbol(l.Lamp, "q")
+		if plain := from.Head.Curve == nil || from.Level == 1; !ok || plain && math.Abs(q-from.Level) > rounding {
+			t.Errorf("%s: %s gives %.9g of its full light at a level of %g", name, l.Name, q, from.Level)
+		}
+		for _, way := range l.Ways {
+			if seen, ok := valueOfSymbol(way.Steps, "V"); !ok || !(seen > 0) || seen > 1+rounding {
+				t.Errorf("%s: of the opening of %s %.9g is seen", name, l.Name, seen)
+			}
+		}
+	}
+}
+
+// valueOfSymbol is what a symbol stands for in some steps.
+func valueOfSymbol(steps []explain.Step, symbol string) (value float64, ok bool) {
+	i := slices.IndexFunc(steps, func(s explain.Step) bool { return s.Symbol == symbol })
+	if i < 0 {
+		return 0, false
+	}
+	return steps[i].Value, true
 }
 
 // Whoever has only the text gets each reading of every sample.
@@ -214,5 +245,31 @@ func TestJSON(t *testing.T) {
 	again := evaluate(t, last.Formula, known, "wall")
 	if g.Unit != "cd/m²" || g.Surface != "hall.top" || math.Abs(again-last.Value) > 1e-6*again || math.Abs(g.Value-g.Lights[0].Value) > 1e-7*g.Value {
 		t.Errorf("%+v; worked out again it is %g", g, again)
+	}
+}
+
+// Light by a mirror is called that, of the mirror itself and of what the mirror shows, and a pane a pane: as meter calls them.
+func TestMirrorsAreNoPanes(t *testing.T) {
+	text, err := samples.Text("fitting-room")
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, err := explain.Of(context.Background(), studies(t, string(text))[0], "imre.key")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := explain.Write(&b, []explain.Explanation{*e}); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"by glass through yard ", "reflected off fitting.ceiling by glass ", "reflected off fitting.right "} {
+		if !strings.Contains(b.String(), "    "+want) {
+			t.Errorf("it does not say %q:\n%s", want, &b)
+		}
+	}
+	for _, wrong := range []string{"through glass", "from glass", "reflected from"} {
+		if strings.Contains(b.String(), wrong) {
+			t.Errorf("it says %q:\n%s", wrong, &b)
+		}
 	}
 }

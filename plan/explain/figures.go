@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"scrimshaw/plan/meter"
 )
 
 // figuresPrinted are the figures of a value that count, and printedPlaces the most places behind its point.
@@ -65,5 +67,5 @@ func (s *Step) equation() (parts []string) {
 	default:
 		value += " " + s.Unit
 	}
-	return append(parts, value)
+	return append(parts, meter.Mark(value, s.Struck))
 }

@@ -24,8 +24,8 @@ type jsonExplanation struct {
 	Setup      *string     `json:"setup"`
 	Reading    string      `json:"reading"`
 	Kind       string      `json:"kind"`
-	Value      float64     `json:"value"`   // in unit: lx, m, °
-	Unit       string      `json:"unit"`    // lx, or cd/m² of a spot
+	Value      float64     `json:"value"`   // lx, or cd/m² of a spot
+	Unit       string      `json:"unit"`    // of the value
 	Error      *float64    `json:"error"`   // of the value, as a share of it
 	Surface    *string     `json:"surface"` // that a spot meter looks at
 	Place      []jsonStep  `json:"place"`
@@ -75,12 +75,9 @@ type jsonInput struct {
 }
 
 func (e *Explanation) json() jsonExplanation {
-	out := jsonExplanation{Scene: e.Scene, Setup: orNull(e.Setup), Reading: e.Reading.Name, Kind: string(e.Reading.Kind), Value: meter.Rounded(e.all()), Unit: e.unit(),
-		Surface: orNull(e.Surface), Place: jsonSteps(e.Place), Lights: []jsonLight{}, Sum: jsonSteps(e.Sum), Exposure: jsonSteps(e.Exposure), Uncomputed: []string{}}
-	if r := e.Reading.Error; r != nil {
-		rounded := meter.Rounded(*r)
-		out.Error = &rounded
-	}
+	out := jsonExplanation{Scene: e.Scene, Setup: meter.OrNull(e.Setup), Reading: e.Reading.Name, Kind: string(e.Reading.Kind),
+		Value: meter.Rounded(e.all()), Unit: e.unit(), Error: meter.RoundedOrNull(e.Reading.Error),
+		Surface: meter.OrNull(e.Surface), Place: jsonSteps(e.Place), Lights: []jsonLight{}, Sum: jsonSteps(e.Sum), Exposure: jsonSteps(e.Exposure), Uncomputed: []string{}}
 	for i := range e.Lights {
 		out.Lights = append(out.Lights, e.Lights[i].json())
 	}
@@ -92,12 +89,12 @@ func (e *Explanation) json() jsonExplanation {
 
 func (l *Light) json() jsonLight {
 	out := jsonLight{Light: l.Name, Value: meter.Rounded(l.Value), Lamp: jsonSteps(l.Lamp), Straight: jsonSteps(l.Straight), Ways: []jsonWay{},
-		Why: orNull(l.Why), Returned: []jsonReturn{}, Total: jsonSteps(l.Total)}
+		Why: meter.OrNull(l.Why), Returned: []jsonReturn{}, Total: jsonSteps(l.Total)}
 	for _, w := range l.Ways {
-		out.Ways = append(out.Ways, jsonWay{orNone(w.Via), jsonSteps(w.Steps), meter.Rounded(w.Value)})
+		out.Ways = append(out.Ways, jsonWay{meter.OrNone(w.Via), jsonSteps(w.Steps), meter.Rounded(w.Value)})
 	}
 	for _, r := range l.Returned {
-		out.Returned = append(out.Returned, jsonReturn{r.Path, r.From, orNone(r.Via), meter.Rounded(r.Value)})
+		out.Returned = append(out.Returned, jsonReturn{r.Path, r.From, meter.OrNone(r.Via), meter.Rounded(r.Lux)})
 	}
 	return out
 }
@@ -109,22 +106,7 @@ func jsonSteps(steps []Step) []jsonStep {
 		for _, v := range s.In {
 			in = append(in, jsonInput{v.Symbol, meter.Rounded(v.Value)})
 		}
-		out = append(out, jsonStep{s.Words, orNull(s.Symbol), orNull(s.Formula), in, meter.Rounded(s.Value), s.Unit, orNull(s.Source)})
+		out = append(out, jsonStep{s.Words, meter.OrNull(s.Symbol), meter.OrNull(s.Formula), in, meter.Rounded(s.Value), s.Unit, meter.OrNull(s.Source)})
 	}
 	return out
-}
-
-func orNull(s string) *string {
-	if s == "" {
-		return nil
-	}
-	return &s
-}
-
-// orNone is a list that JSON does not write as null.
-func orNone(list []string) []string {
-	if list == nil {
-		return []string{}
-	}
-	return list
 }

@@ -38,7 +38,7 @@ func Of(ctx context.Context, s *study.Study, name string) (*Explanation, error) 
 	if err != nil {
 		return nil, err
 	}
-	x := explainer{study: s, reading: r, receptor: s.Basis.Receptor(r.Receptor), gain: s.Basis.Gains[r.Receptor], empty: empty}
+	x := explainer{study: s, namer: meter.NamerOf(s.Setup), reading: r, receptor: s.Basis.Receptor(r.Receptor), gain: s.Basis.Gains[r.Receptor], empty: empty}
 	e := &Explanation{Scene: s.Readings.Scene, Setup: s.Readings.Setup, Reading: *r, Place: x.place()}
 	if x.spot() {
 		e.Surface = x.surface()
@@ -55,6 +55,7 @@ func Of(ctx context.Context, s *study.Study, name string) (*Explanation, error) 
 // explainer knows what the explanation of one reading is made of.
 type explainer struct {
 	study    *study.Study
+	namer    meter.Namer
 	reading  *meter.Reading
 	receptor light.Receptor // of a spot: on the surface that it looks at
 	gain     colour.RGB     // from the illuminance there to the reading
@@ -125,7 +126,7 @@ func (x *explainer) light(l *plan.Light, e *light.Emitter) Light {
 		case term.Path == light.Direct && i >= 0:
 			out.Ways = append(out.Ways, x.way(&ways[i], newWorking(lamp, u.working), level, value, len(out.Ways)))
 		default:
-			out.Returned = append(out.Returned, x.returned(term, value))
+			out.Returned = append(out.Returned, x.namer.Share(term, value))
 		}
 		out.Value += max(value, 0)
 	}
@@ -142,10 +143,4 @@ func label(l *plan.Light) string {
 		return l.Head.UnitLabel
 	}
 	return l.Head.UnitLabel + ", " + l.Head.ModifierLabel
-}
-
-// returned is what a surface gives of a light.
-func (x *explainer) returned(t *light.Term, value float64) Return {
-	names := x.study.Setup.Names
-	return Return{Path: t.Path.String(), From: names[t.From], Via: solidNames(names, t.Via), Value: value}
 }

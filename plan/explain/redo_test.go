@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"scrimshaw/plan/meter"
 )
 
 // redone is what a reader with a pencil gets who has the text alone: each formula worked out again from the figures that
@@ -72,7 +74,7 @@ var (
 
 // line works one line out again.
 func (r *redone) line(line string) {
-	found := columns.FindStringSubmatch(line)
+	found := columns.FindStringSubmatch(strings.ReplaceAll(line, meter.UncomputedMark, ""))
 	if found == nil {
 		return
 	}

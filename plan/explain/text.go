@@ -49,7 +49,7 @@ func (e *Explanation) write(b *strings.Builder) {
 	b.WriteString("\nTogether\n")
 	lines(b, indent, e.Sum)
 	if off := e.Reading.PlusMinus(); off != "" {
-		fmt.Fprintf(b, "%sthe engine takes this to be off by %s (standard error)\n", indent, off)
+		fmt.Fprintf(b, "%sthe engine takes this to be off by %s (standard error)\n", indent, e.mark(off))
 	}
 	lines(b, indent, e.Exposure)
 	for _, u := range e.Reading.Uncomputed {
@@ -69,15 +69,18 @@ func (e *Explanation) heading() string {
 func (e *Explanation) value() string {
 	switch r := &e.Reading; {
 	case r.Luminance != nil:
-		return unit.FormatLuminance(*r.Luminance)
+		return e.mark(unit.FormatLuminance(*r.Luminance))
 	case r.Lux == nil:
 		return "no light"
 	case r.Stop == nil:
-		return unit.FormatLux(*r.Lux)
+		return e.mark(unit.FormatLux(*r.Lux))
 	default:
-		return unit.FormatLux(*r.Lux) + ", " + unit.FormatStop(*r.Stop)
+		return e.mark(unit.FormatLux(*r.Lux)) + ", " + meter.Mark(unit.FormatStop(*r.Stop), r.StopsStruck())
 	}
 }
+
+// mark marks a figure of light, where a key that is not computed yet could change the reading.
+func (e *Explanation) mark(figure string) string { return meter.Mark(figure, e.Reading.Struck()) }
 
 // light writes what one light gives; number is that of its symbol in the sum.
 func (e *Explanation) light(b *strings.Builder, l *Light, number int) {
@@ -103,7 +106,7 @@ func (e *Explanation) light(b *strings.Builder, l *Light, number int) {
 	for _, s := range l.Total {
 		if s.Symbol == "L" {
 			s.Symbol = fmt.Sprintf("L%d", number)
-			s.Words += fmt.Sprintf(", %.1f %% of the reading", 100*l.Value/max(e.all(), l.Value))
+			s.Words += fmt.Sprintf(", %s of the reading", e.mark(fmt.Sprintf("%.1f %%", 100*l.Value/max(e.all(), l.Value))))
 		}
 		lines(b, indent, []Step{s})
 	}
@@ -124,18 +127,18 @@ func (e *Explanation) returns(b *strings.Builder, l *Light) {
 	}
 	b.WriteString(indent + "Off surfaces, by the one that it left last\n")
 	strongest := slices.Clone(l.Returned)
-	slices.SortStableFunc(strongest, func(a, b Return) int { return cmp.Compare(b.Value, a.Value) })
+	slices.SortStableFunc(strongest, func(a, b meter.Share) int { return cmp.Compare(b.Lux, a.Lux) })
 	rest, others := 0.0, 0
 	for i := range strongest {
 		r := &strongest[i]
-		if r.Value < smallReturn*e.all() {
-			rest, others = rest+r.Value, others+1
+		if r.Lux < smallReturn*e.all() {
+			rest, others = rest+r.Lux, others+1
 			continue
 		}
-		fmt.Fprintf(b, "%s%s\n", indent+indent, padded(r.Path+" from "+r.From+through(r.Via), wordsColumn-2*len(indent))+figure(r.Value)+" "+e.unit())
+		fmt.Fprintf(b, "%s%s\n", indent+indent, padded(r.WayInWords(), wordsColumn-2*len(indent))+e.mark(figure(r.Lux)+" "+e.unit()))
 	}
 	if others > 0 {
-		fmt.Fprintf(b, "%s%s\n", indent+indent, padded(fmt.Sprintf("%d more, each under %g %% of the reading", others, 100*smallReturn), wordsColumn-2*len(indent))+figure(rest)+" "+e.unit())
+		fmt.Fprintf(b, "%s%s\n", indent+indent, padded(fmt.Sprintf("%d more, each under %g %% of the reading", others, 100*smallReturn), wordsColumn-2*len(indent))+e.mark(figure(rest)+" "+e.unit()))
 	}
 }
 

@@ -25,11 +25,13 @@ func (x *explainer) way(from *light.Way, w *working, level colour.RGB, value flo
 	}
 	if !x.spot() {
 		w.worked("straight", "E"+strconv.Itoa(number+1), formula, value, x.unit(), "")
+		w.strike(x.reading.Struck())
 		out.Steps = w.steps
 		return out
 	}
 	w.given("what the surface returns of it, through what the spot looks through", "r", reflectance(filtered, x.gain), "", "the material of the surface, for this light's colour")
 	w.worked("straight", "E"+strconv.Itoa(number+1), formula+" × r / π", value, x.unit(), "a matt surface")
+	w.strike(x.reading.Struck())
 	out.Steps = w.steps
 	return out
 }

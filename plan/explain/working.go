@@ -42,6 +42,9 @@ func (w *working) note(s Step) {
 	}
 }
 
+// strike strikes the line that was noted last, where a key that is not computed yet could change its value.
+func (w *working) strike(is bool) { w.steps[len(w.steps)-1].Struck = is }
+
 // takes says whether a symbol stands in the formula already.
 func (s *Step) takes(symbol string) bool {
 	_, ok := s.input(symbol)

@@ -100,6 +100,20 @@ func TestAFlagLeavesTheFrameAtItsEdge(t *testing.T) {
 	}
 }
 
+// An anamorphic lens sees as much wider as it draws the picture together.
+func TestAFlagLeavesASqueezedFrame(t *testing.T) {
+	const width, deep, squeeze = 0.4, 3.0, 2
+	c := camera(24, 18, 50)
+	c.Squeeze, c.HAOV = squeeze, 2*math.Atan(squeeze*12/50.0)*180/math.Pi
+	got := lastIn(0, 10, func(x float64) bool {
+		s := judged(blackFlag(r3.Vec{X: x, Y: deep}, width, 0.6), c)
+		return s.Shows()
+	})
+	if want := deep*squeeze*12/50 + width/2; math.Abs(got-want) > 1e-4 {
+		t.Errorf("the flag shows to %.5f m aside, want %.5f", got, want)
+	}
+}
+
 // What a thing takes of the frame is its solid section there, by closed forms for a flag and for a ball on the axis.
 func TestSharesInClosedForm(t *testing.T) {
 	for _, lens := range closed {

@@ -19,7 +19,7 @@ type picture struct {
 }
 
 func pictureOf(c *plan.Camera) picture {
-	return picture{c.Frame, lens.HalfTangent(c.Gate[0], c.Lens), lens.HalfTangent(c.Gate[1], c.Lens)}
+	return picture{c.Frame, lens.HalfTangent(c.Gate[0]*max(c.Squeeze, 1), c.Lens), lens.HalfTangent(c.Gate[1], c.Lens)}
 }
 
 // panned is the picture once the camera is panned by degrees, clockwise from above.

@@ -8,7 +8,7 @@ func (b *Basis) Error(i int, d Levels) float64 {
 	var direct, reflected, square float64
 	for t := range b.Terms {
 		term := &b.Terms[t]
-		if y := d[term.Light].Times(b.Points[t][i]).Y(); term.Path == Direct || term.Path == Mirrored {
+		if y := d[term.Light].Times(b.Points[t][i]).Y(); term.Path.Straight() {
 			direct += y
 		} else {
 			reflected += y

@@ -3,10 +3,6 @@ package meter
 import (
 	"encoding/json"
 	"io"
-	"math"
-	"strconv"
-
-	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 )
@@ -29,6 +25,7 @@ type jsonSet struct {
 	Setup     *string        `json:"setup"`
 	Readings  []jsonReading  `json:"readings"`
 	Contrasts []jsonContrast `json:"contrasts"`
+	Cameras   []jsonCamera   `json:"cameras"`
 }
 
 type jsonReading struct {
@@ -64,46 +61,27 @@ type jsonShare struct {
 	Lux   float64  `json:"lux"`
 }
 
-type jsonContrast struct {
-	Person string  `json:"person"`
-	Key    string  `json:"key"`
-	Stops  float64 `json:"stops"`
-	Ratio  float64 `json:"ratio"` // the ratio of key side to fill side
-
-	KeyAndFillToFill float64    `json:"keyAndFillToFill"` // the same ratio by its name in the trade
-	KeyToFill        float64    `json:"keyToFill"`        // ratio of what the key side has more to the fill side
-	Cameras          []jsonView `json:"cameras"`
-
-	Uncomputed []jsonKey `json:"uncomputed"`
-}
-
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: orNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Cameras: jsonCameras(s.Cameras)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
-	for _, c := range s.Contrasts {
-		out.Contrasts = append(out.Contrasts, jsonContrast{Person: c.Person, Key: c.Side, Stops: Rounded(c.Stops), Ratio: Rounded(c.Ratio),
-			KeyAndFillToFill: Rounded(c.Ratio), KeyToFill: Rounded(c.KeyToFill()), Cameras: jsonViews(c.Views),
-			Uncomputed: jsonKeys(c.Uncomputed)})
+	for i := range s.Faces {
+		out.Contrasts = append(out.Contrasts, s.Faces[i].json())
 	}
 	return out
 }
 
 func (r *Reading) json() jsonReading {
 	out := jsonReading{Name: r.Name, Kind: string(r.Kind), At: triple(r.At), Facing: triple(r.Facing),
-		Lux: figure(r.Lux), Luminance: figure(r.Luminance), Footcandles: figure(r.Footcandles),
-		Stop: figure(r.Stop), Over: figure(r.Over), CCT: figure(r.CCT), Duv: figure(r.Duv), Error: figure(r.Error), Shares: []jsonShare{},
+		Lux: RoundedOrNull(r.Lux), Luminance: RoundedOrNull(r.Luminance), Footcandles: RoundedOrNull(r.Footcandles),
+		Stop: RoundedOrNull(r.Stop), Over: RoundedOrNull(r.Over), CCT: RoundedOrNull(r.CCT), Duv: RoundedOrNull(r.Duv), Error: RoundedOrNull(r.Error), Shares: []jsonShare{},
 		Uncomputed: jsonKeys(r.Uncomputed)}
 	if r.XY != nil {
 		out.XY = &[2]float64{Rounded(r.XY[0]), Rounded(r.XY[1])}
 	}
 	for _, s := range r.Shares {
-		via := s.Via
-		if via == nil {
-			via = []string{}
-		}
-		out.Shares = append(out.Shares, jsonShare{Light: s.Light, Path: s.Path, Via: via, From: orNull(s.From), Lux: Rounded(s.Lux)})
+		out.Shares = append(out.Shares, jsonShare{Light: s.Light, Path: s.Path, Via: OrNone(s.Via), From: OrNull(s.From), Lux: Rounded(s.Lux)})
 	}
 	return out
 }
@@ -119,36 +97,4 @@ func jsonKeys(all []plan.Uncomputed) []jsonKey {
 		keys = append(keys, jsonKey{Key: u.Path, Waits: u.Waits, Changes: changes})
 	}
 	return keys
-}
-
-func orNull(s string) *string {
-	if s == "" {
-		return nil
-	}
-	return &s
-}
-
-// Rounded keeps nine significant figures: more than any light is known to, and few enough that
-// the last bits of a machine's arithmetic do not show.
-func Rounded(v float64) float64 {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 8, 64), 64)
-	if err != nil {
-		return v
-	}
-	return r
-}
-
-// figure rounds what may have no meaning.
-func figure(v *float64) *float64 {
-	if v == nil {
-		return nil
-	}
-	r := Rounded(*v)
-	return &r
-}
-
-// triple rounds a place or direction to a nanometre, without the sign of a negative zero.
-func triple(v r3.Vec) [3]float64 {
-	nano := func(x float64) float64 { return math.Round(x*1e9)/1e9 + 0 }
-	return [3]float64{nano(v.X), nano(v.Y), nano(v.Z)}
 }

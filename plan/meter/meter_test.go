@@ -152,8 +152,8 @@ func TestHeads(t *testing.T) {
 	set := read(t, s)
 	near(t, "behind another head", set.Named("ines.front").Lux, 0)
 	near(t, "inside one's own", set.Named("noor.front").Lux, 900)
-	if c := set.ContrastOf("ines"); c != nil {
-		t.Errorf("a dark face has contrast %+v", c)
+	if f := set.FaceOf("ines"); f != nil {
+		t.Errorf("a dark face has a key side: %+v", f)
 	}
 }
 
@@ -171,12 +171,12 @@ func TestContrast(t *testing.T) {
 		side               string
 	}{{400, 100, 2, "left"}, {100, 800, 3, "right"}, {300, 300, 0, "left"}} {
 		set := front(c.left, c.right)
-		got := set.ContrastOf("ines")
+		got := set.FaceOf("ines")
 		if got == nil || got.Side != c.side {
 			t.Fatalf("%v : %v gives %+v, want the key on the %s", c.left, c.right, got, c.side)
 		}
-		near(t, "stops", &got.Stops, c.stops)
-		near(t, "ratio", &got.Ratio, math.Exp2(c.stops))
+		near(t, "stops", &got.Contrast.Stops, c.stops)
+		near(t, "ratio", &got.Contrast.Ratio, math.Exp2(c.stops))
 		near(t, "key", set.Named("ines.key").Lux, math.Max(c.left, c.right)/4)
 		if from := set.Named("ines.key").Shares; len(from) != 1 || from[0].Light != c.side[:1] {
 			t.Errorf("the key's shares are %+v, want all from %s", from, c.side[:1])
@@ -299,7 +299,7 @@ func TestWritten(t *testing.T) {
 	faces := windowScene()
 	faces.Name = ""
 	faces.People = []plan.Person{person("ines", r2.Vec{X: 2.5, Y: -1}, r2.Vec{X: -1})}
-	faces.Cameras = []plan.Camera{{Name: "A", Frame: plan.Frame{At: r3.Vec{X: 1.5, Y: -4, Z: 1.5}}, Exposure: exposure}}
+	faces.Cameras = []plan.Camera{{Name: "A", Lens: 40, Squeeze: 2, Gate: [2]float64{24.89, 18.66}, HAOV: 63.8, VAOV: 26.2, Confusion: 0.0207, Looks: "ines", Frame: plan.FrameAlong(r3.Vec{X: 1.5, Y: -4, Z: 1.5}, r3.Vec{Y: 1}, 0, 0), Exposure: exposure}}
 	faces.Meters = nil
 	bare := *faces
 	bare.Title, bare.Name = "Not all computed", "late"
@@ -373,7 +373,7 @@ func TestTheTableTellsATie(t *testing.T) {
 	reading := func(stops float64) string {
 		var b strings.Builder
 		set := Set{Readings: []Reading{{Name: "ada.key", Person: "ada", Kind: "flat"}},
-			Contrasts: []Contrast{{Person: "ada", Side: "left", Stops: stops, Ratio: math.Exp2(stops)}}}
+			Faces: []Face{{Person: "ada", Side: "left", Contrast: &Contrast{Stops: stops, Ratio: math.Exp2(stops)}}}}
 		if err := WriteTable(&b, []Set{set}); err != nil {
 			t.Fatal(err)
 		}

@@ -83,9 +83,18 @@ func reflected(shares []Share, total float64) []string {
 	return []string{words}
 }
 
-// pathInWords words how a share came.
+// pathInWords words how a share came: "1 day through street".
 func (s *Share) pathInWords() string {
-	words := []string{s.called()}
+	if way := s.WayInWords(); way != "" {
+		return s.called() + " " + way
+	}
+	return s.called()
+}
+
+// WayInWords words the way of a share without its light: "through street", "by glass", "reflected off kitchen.floor"; "" of what
+// came straight past nothing.
+func (s *Share) WayInWords() string {
+	var words []string
 	switch s.Path {
 	case light.Direct.String():
 	case light.Mirrored.String():
@@ -146,7 +155,7 @@ func (r *Reading) shareRows() [][]string {
 		if r.Luminance != nil {
 			lone = Reading{Luminance: &s.Lux, Uncomputed: r.Uncomputed}
 		}
-		rows = append(rows, []string{"", lone.row()[1], markUncomputed(fmt.Sprintf("%.1f %%", 100*s.Lux/total), r.Struck()), s.pathInWords()})
+		rows = append(rows, []string{"", lone.row()[1], Mark(fmt.Sprintf("%.1f %%", 100*s.Lux/total), r.Struck()), s.pathInWords()})
 	}
 	return rows
 }

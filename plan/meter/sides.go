@@ -10,7 +10,6 @@ import (
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/term"
-	"scrimshaw/plan/unit"
 )
 
 // View is how a camera sees the two sides of a face.
@@ -22,7 +21,8 @@ type View struct {
 	KeyShift  *Shift  // of the key side's colour from the camera's white; nil where that has no temperature
 	FillShift *Shift  // and of the fill side's
 
-	Catchlights []Catchlight // in the eyes, as it sees them; a study finds them
+	Behind      []Behind     // the head, to its left and right in the picture; nil until a study looks
+	Catchlights []Catchlight // in the eyes, as it sees them; nil until a study looks for them
 }
 
 // Side says where in a picture the key side of a face is.
@@ -57,25 +57,22 @@ const (
 type Shift struct {
 	Mired float64 // plus is warmer
 	Duv   float64 // from the white's own; plus is green
-	Green string  // the gel of the catalogue that is as green or as magenta: "1/4 plus green"; "" none is so near
+	Green string  // the gel of the catalogue that is as green or as magenta: "1/4 plus green"; "" where none is so near
 }
 
-// viewsOf are how the cameras of a set-up see the two sides of a face.
+// viewsOf are how the cameras of a set-up before whose lens a face lies see the two sides of it.
 func viewsOf(s *plan.Setup, person, side string, key, fill *Reading) (views []View) {
-	i := 0
-	for i < len(s.People) && s.People[i].Name != person {
-		i++
-	}
-	if i == len(s.People) {
+	p := s.PersonNamed(person)
+	if p == nil {
 		return nil
 	}
 	for k := range s.Cameras {
 		c := &s.Cameras[k]
-		if r3.Norm(r3.Sub(c.Frame.At, s.People[i].Face.At)) == 0 {
+		if r3.Dot(r3.Sub(p.Face.At, c.Frame.At), c.Frame.Axis) <= 0 {
 			continue
 		}
 		v := View{Camera: c.Name, White: c.Exposure.White.OnPlanck().Kelvin}
-		v.Key, v.From = seenFrom(&s.People[i].Face, side, &c.Frame)
+		v.Key, v.From = seenFrom(&p.Face, side, &c.Frame)
 		v.KeyShift, v.FillShift = shiftOf(key, &c.Exposure, s.Kit), shiftOf(fill, &c.Exposure, s.Kit)
 		views = append(views, v)
 	}
@@ -143,28 +140,6 @@ func nearestGreen(duv float64, catalogue *kit.Catalogue) (name string) {
 		}
 	}
 	return name
-}
-
-// KeyToFill is the ratio of the key to the fill where the fill falls on both sides of the face alike: what the key side has
-// more than the fill side, by the fill side. Ratio itself is that of key and fill to fill.
-func (c *Contrast) KeyToFill() float64 { return c.Ratio - 1 }
-
-// lines are what else is said of a face: its contrast in both conventions, where its sides are not equal, and how each camera
-// sees it.
-func (c *Contrast) lines() (lines []string) {
-	if !unit.EqualStops(c.Stops) {
-		lines = append(lines, fmt.Sprintf("  key + fill : fill %s : 1, as both sides are metered; key : fill %s : 1, what the key side has more",
-			unit.FormatFigures(c.Ratio), unit.FormatFigures(c.KeyToFill())))
-	}
-	for i := range c.Views {
-		v := &c.Views[i]
-		lines = append(lines, "  "+v.inWords("own "+c.Side, unit.EqualStops(c.Stops)))
-		if v.White > 0 {
-			lines = append(lines, fmt.Sprintf("  from the %s of %s: key side %s; fill side %s", unit.FormatKelvin(v.White), v.Camera, v.KeyShift.words(), v.FillShift.words()))
-			lines = append(lines, "  "+v.eyesInWords())
-		}
-	}
-	return lines
 }
 
 // inWords words the view of a camera: "own left is camera right for A, which looks from the shadow side".

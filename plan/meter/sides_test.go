@@ -39,11 +39,11 @@ func TestTiesGoLeft(t *testing.T) {
 		"right by more than a tie":             {100, 100 * math.Exp2(1.02*stop), "right", 1.02 * stop},
 		"right, by all that a dark left lacks": {0.001, 100, "right", math.Log2(1e5)},
 	} {
-		readings, contrast := arrangeFace("ines", sided(c.left, c.right, c.left, c.right))
-		if contrast.Side != c.side || contrast.Person != "ines" {
-			t.Errorf("%s: the key side of %s is %s, want %s", name, contrast.Person, contrast.Side, c.side)
+		readings, face := arrangeFace("ines", sided(c.left, c.right, c.left, c.right))
+		if face.Side != c.side || face.Person != "ines" {
+			t.Errorf("%s: the key side of %s is %s, want %s", name, face.Person, face.Side, c.side)
 		}
-		near(t, name, &contrast.Stops, c.stops)
+		near(t, name, &face.Contrast.Stops, c.stops)
 		other := map[string]string{"left": "right", "right": "left"}[c.side]
 		set := Set{Readings: readings}
 		for reading, light := range map[string]string{"key": c.side, "fill": other, "edge": "edge-" + c.side, "left": "left", "right": "right"} {
@@ -57,21 +57,28 @@ func TestTiesGoLeft(t *testing.T) {
 	}
 }
 
-// A dark side has no contrast: no light is no number of stops under the other. The brighter side is the key still.
+// A dark side has no contrast: no light is no number of stops under the other. The brighter side is the key side still; of
+// two dark ones none is.
 func TestOneDarkSide(t *testing.T) {
-	for _, c := range []struct{ left, right, key float64 }{{80, 0, 80}, {0, 80, 80}, {0, 0, 0}} {
-		readings, contrast := arrangeFace("ines", sided(c.left, c.right, 1, 1))
-		if contrast != nil {
-			t.Errorf("%v : %v has contrast %+v", c.left, c.right, contrast)
+	for _, c := range []struct {
+		left, right, key float64
+		side             string
+	}{{80, 0, 80, "left"}, {0, 80, 80, "right"}, {0, 0, 0, ""}} {
+		readings, face := arrangeFace("ines", sided(c.left, c.right, 1, 1))
+		switch {
+		case c.side == "" && face != nil:
+			t.Errorf("a dark face has a key side: %+v", face)
+		case c.side != "" && (face.Side != c.side || face.Contrast != nil):
+			t.Errorf("%v : %v has its key on the %s, contrast %+v", c.left, c.right, face.Side, face.Contrast)
 		}
 		near(t, "key", readings[0].Lux, c.key)
 		near(t, "fill", readings[1].Lux, 0)
 	}
-	_, contrast := arrangeFace("ines", sided(1, 0.25, 1, 1))
-	near(t, "stops over little light", &contrast.Stops, 2)
-	set := Set{Contrasts: []Contrast{{Person: "noor"}, *contrast}}
-	if set.ContrastOf("ines").Ratio != 4 || set.ContrastOf("ada") != nil || set.Named("ada.key") != nil {
-		t.Error("a contrast or a reading is found by another's name")
+	_, face := arrangeFace("ines", sided(1, 0.25, 1, 1))
+	near(t, "stops over little light", &face.Contrast.Stops, 2)
+	set := Set{Faces: []Face{{Person: "noor"}, *face}}
+	if set.FaceOf("ines").Contrast.Ratio != 4 || set.FaceOf("ada") != nil || set.Named("ada.key") != nil {
+		t.Error("a face or a reading is found by another's name")
 	}
 }
 
@@ -186,9 +193,9 @@ func TestErrorsInWords(t *testing.T) {
 // left as it is.
 func TestFiguresOfJSON(t *testing.T) {
 	third := 1.0 / 3
-	near(t, "a third", figure(&third), 0.333333333)
-	if *figure(&third) != 0.333333333 || Rounded(-1234567890.12) != -1234567890 || Rounded(0.1+0.2) != 0.3 || figure(nil) != nil {
-		t.Errorf("%v, %v", *figure(&third), Rounded(-1234567890.12))
+	near(t, "a third", RoundedOrNull(&third), 0.333333333)
+	if *RoundedOrNull(&third) != 0.333333333 || Rounded(-1234567890.12) != -1234567890 || Rounded(0.1+0.2) != 0.3 || RoundedOrNull(nil) != nil {
+		t.Errorf("%v, %v", *RoundedOrNull(&third), Rounded(-1234567890.12))
 	}
 	if v := Rounded(math.Inf(1)); !math.IsInf(v, 1) {
 		t.Errorf("no bound is %v", v)

@@ -11,8 +11,8 @@ import (
 // struck through.
 const UncomputedMark = "✗ "
 
-// markUncomputed marks a figure, if it is one.
-func markUncomputed(figure string, is bool) string {
+// Mark marks a figure, if it is one.
+func Mark(figure string, is bool) string {
 	if is && figure != "" {
 		return UncomputedMark + figure
 	}

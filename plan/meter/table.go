@@ -28,6 +28,7 @@ func (s *Set) table(b *strings.Builder) {
 	}
 	if len(s.Readings) == 0 {
 		b.WriteString("the scene has no person and no meter, so it has no readings: add people or meters\n")
+		s.cameras(b)
 		return
 	}
 	rows := [][]string{{"reading", "light", "±", "fc", "T-stop", "over", "CCT", "Duv", "from"}}
@@ -35,22 +36,29 @@ func (s *Set) table(b *strings.Builder) {
 		rows = append(rows, s.Readings[i].row())
 	}
 	aligned(b, rows)
-	for i := range s.Contrasts {
-		c := &s.Contrasts[i]
-		line := fmt.Sprintf("%s: key side %s, %s the fill side (%s : 1)", c.Person, c.Side, c.words(), unit.FormatFigures(c.Ratio))
-		for _, line := range append([]string{line}, c.lines()...) {
-			b.WriteString(markUncomputed(line, len(c.Uncomputed) > 0) + "\n")
+	for i := range s.Faces {
+		f := &s.Faces[i]
+		for _, line := range f.lines() {
+			b.WriteString(Mark(line, len(f.Uncomputed) > 0) + "\n")
 		}
 	}
+	s.cameras(b)
 	s.legend(b)
 }
 
-// words are how the key side compares with the fill side.
-func (c *Contrast) words() string {
-	if unit.EqualStops(c.Stops) {
-		return "equal to"
+// cameras says what each camera sees.
+func (s *Set) cameras(b *strings.Builder) {
+	length := func(metres float64) string { return unit.FormatLength(metres, s.Feet) }
+	for i := range s.Cameras {
+		c := &s.Cameras[i]
+		fmt.Fprintf(b, "camera %s: %s sees %s\n", c.Camera, c.Lens, c.Sees())
+		if c.Subject != nil {
+			b.WriteString("  " + c.Frame(length) + ", " + c.Share() + "\n")
+		}
+		if words := c.Sharp(length); words != "" {
+			b.WriteString("  " + words + ", at " + unit.FormatStop(c.Number) + "\n")
+		}
 	}
-	return fmt.Sprintf("%.1f stops over", c.Stops)
 }
 
 // heading names the scene and the set-up.
@@ -89,7 +97,7 @@ func (r *Reading) row() []string {
 	}
 	for i := 1; i < len(row)-1; i++ {
 		ofStops := i == stopColumn || i == overColumn
-		row[i] = markUncomputed(row[i], r.Struck() || ofStops && r.StopsStruck())
+		row[i] = Mark(row[i], r.Struck() || ofStops && r.StopsStruck())
 	}
 	return row
 }

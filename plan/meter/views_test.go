@@ -53,9 +53,9 @@ func TestFacesInBothConventions(t *testing.T) {
 			s.Cameras = append(s.Cameras, lensAt(name, p, r2.Vec{}, balance))
 		}
 		set := read(t, s)
-		c := set.ContrastOf("ines")
-		if c.Side != said("left") || math.Abs(c.Ratio-3) > 1e-9 || math.Abs(c.KeyToFill()-2) > 1e-9 || math.Abs(c.Stops-math.Log2(3)) > 1e-9 {
-			t.Fatalf("%s: %+v", name, c)
+		f := set.FaceOf("ines")
+		if c := f.Contrast; f.Side != said("left") || math.Abs(c.Ratio-3) > 1e-9 || math.Abs(c.KeyToFill()-2) > 1e-9 || math.Abs(c.Stops-math.Log2(3)) > 1e-9 {
+			t.Fatalf("%s: %+v", name, f)
 		}
 		var b strings.Builder
 		if err := WriteTable(&b, []Set{set}); err != nil {
@@ -75,7 +75,7 @@ func TestFacesInBothConventions(t *testing.T) {
 				t.Errorf("%s: it does not say %q:\n%s", name, want, b.String())
 			}
 		}
-		holdShifts(t, c.Views, 1e6/keyKelvin-1e6/white, 1e6/fillKelvin-1e6/white, green)
+		holdShifts(t, f.Views, 1e6/keyKelvin-1e6/white, 1e6/fillKelvin-1e6/white, green)
 	}
 }
 
@@ -93,5 +93,41 @@ func holdShifts(t *testing.T, views []View, key, fill, green float64) {
 		if math.Abs(v.FillShift.Duv-green) > 1e-5 || v.KeyShift.Green != "" || v.FillShift.Green != "1/4 plus green" {
 			t.Errorf("key %+v, fill %+v", v.KeyShift, v.FillShift)
 		}
+	}
+}
+
+// A face with one dark side is seen like any other: which cheek the key is on, how far it lies from the white, what is in the
+// eyes. A camera that has it behind its lens, or level with that, has no view of it; what is in eyes is said of a camera
+// without a white as well, and nowhere before a study has looked.
+func TestViewsOfADarkSide(t *testing.T) {
+	key := bulb("key", r3.Vec{X: -2, Y: -0.1, Z: 1.6}, 1200, colour.White{Kelvin: 4300}.RGB())
+	s := &plan.Setup{Exposure: exposure, People: []plan.Person{person("ines", r2.Vec{Y: -0.1}, r2.Vec{Y: 1})}, Lights: []plan.Light{key}}
+	white := colour.White{Kelvin: 4300}
+	s.Cameras = []plan.Camera{
+		lensAt("A", r2.Vec{Y: 3}, r2.Vec{}, white), lensAt("away", r2.Vec{Y: 3}, r2.Vec{Y: 9}, white),
+		lensAt("beside", r2.Vec{Y: 3}, r2.Vec{X: 1, Y: 3}, white), lensAt("bare", r2.Vec{Y: 3}, r2.Vec{}, colour.White{})}
+	set := read(t, s)
+	f := set.FaceOf("ines")
+	if f == nil || f.Contrast != nil || len(f.Views) != 2 || f.Views[0].KeyShift == nil || f.Views[0].FillShift != nil {
+		t.Fatalf("%+v", f)
+	}
+	unseen := strings.Join(f.lines(), "\n")
+	for i := range f.Views {
+		f.Views[i].Catchlights = []Catchlight{}
+	}
+	f.Views[1].Catchlights = []Catchlight{{Light: "key", Numbered: "1 key", Hour: 3}}
+	const want = `ines: key side left, and no light on the fill side
+  own left is camera right for A, which looks straight at the nose
+  from the 4300 K of A: key side the same; fill side dark
+  own left is camera right for bare, which looks straight at the nose`
+	if unseen != want {
+		t.Errorf("before a study looks:\n%s", unseen)
+	}
+	seen := strings.Replace(want, "fill side dark\n", "fill side dark\n  eyes for A: no lamp shows in them\n", 1) + "\n  eyes for bare: 1 key at 3 o'clock, a point"
+	if got := strings.Join(f.lines(), "\n"); got != seen {
+		t.Errorf("got\n%s\nwant\n%s", got, seen)
+	}
+	if j := f.json(); j.Stops != nil || j.Ratio != nil || j.KeyToFill != nil || j.KeyAndFillToFill != nil || len(j.Cameras) != 2 || j.Key != "left" {
+		t.Errorf("as JSON it is %+v", j)
 	}
 }

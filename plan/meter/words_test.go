@@ -110,14 +110,14 @@ func TestContrastIsMarked(t *testing.T) {
 		return Reading{Name: "ines." + name, Person: "ines", Kind: "flat", Lux: lux, Footcandles: lux, Uncomputed: keys}
 	}
 	table := func(keys ...plan.Uncomputed) string {
-		readings, contrast := arrangeFace("ines", []Reading{plain("left", &lit, keys...), plain("right", &dark, keys...),
+		readings, face := arrangeFace("ines", []Reading{plain("left", &lit, keys...), plain("right", &dark, keys...),
 			plain(edgeLeft, &lit), plain(edgeRight, &dark)})
 		var b strings.Builder
-		if err := WriteTable(&b, []Set{{Readings: readings, Contrasts: []Contrast{*contrast}}}); err != nil {
+		if err := WriteTable(&b, []Set{{Readings: readings, Faces: []Face{*face}}}); err != nil {
 			t.Fatal(err)
 		}
-		if len(contrast.Uncomputed) > 1 {
-			t.Errorf("a key of both sides is named %d times", len(contrast.Uncomputed))
+		if len(face.Uncomputed) > 1 {
+			t.Errorf("a key of both sides is named %d times", len(face.Uncomputed))
 		}
 		return b.String()
 	}

@@ -101,21 +101,24 @@ func TestSheetThatCannotBeDrawn(t *testing.T) {
 	}
 }
 
-// The review names a lamp between two mirrors that see each other, and none by mirrors that hang side by side or behind both.
+// The review names a lamp before one of two mirrors that face each other, and none by mirrors that hang side by side, behind both,
+// or with a wall between the two, unless a gap in it lets some of one see some of the other.
 func TestTwoMirrorsAreTold(t *testing.T) {
-	const den = "rooms: {den: {size: [5, 4]}}\nlights: {k: {unit: led-panel-100, at: %s, height: 1.5, aim: 0}}\nfurniture: {a: {mirror: [1, 1], at: {wall: den.left, along: 2}}, b: {mirror: [1, 1], at: {wall: den.%s, along: 3.4}}}\n"
-	for _, c := range []struct{ at, wall, want string }{
-		{"[2, 2]", "right", "info two-mirrors the light of 1 k over a and b, one after the other, is not counted: of lamps one mirror is [turn one of the two away from the other where that light matters]"},
-		{"[2, 2]", "left", ""}, {"[-2, 2]", "left", ""},
+	const den = "rooms: {den: {size: [5, 4]}, far: {at: [5.15, 0], size: [3, 4]}}\nlights: {k: {unit: led-panel-100, at: %s, height: 1.5, aim: 0}}\nfurniture: {a: {mirror: [1, 1], at: {wall: den.left, along: 2}}, b: {mirror: [1, 1], at: {wall: %s, along: 3.4}}}\n"
+	const gap = "openings: {g: {gap: den.right, along: 2.8, width: 0.3}}\n"
+	const told = "info two-mirrors the light of 1 k over a and b, one after the other, is not counted: of lamps one mirror is [turn one of the two away from the other where that light matters]"
+	for _, c := range []struct{ at, wall, more, want string }{
+		{"[2, 2]", "den.right", "", told}, {"[2, 2]", "den.left", "", ""}, {"[-2, 2]", "den.left", "", ""},
+		{"[2, 2]", "far.right", "", ""}, {"[2, 2]", "far.right", gap, told},
 	} {
 		var told []string
-		for line := range strings.Lines(found(t, fmt.Sprintf(den, c.at, c.wall), "")) {
+		for line := range strings.Lines(found(t, fmt.Sprintf(den, c.at, c.wall)+c.more, "")) {
 			if strings.Contains(line, "two-mirrors") {
 				told = append(told, strings.TrimSpace(line))
 			}
 		}
 		if got := strings.Join(told, "\n"); got != c.want {
-			t.Errorf("%s: got\n%s\nwant\n%s", c.wall, got, c.want)
+			t.Errorf("%s %s: got\n%s\nwant\n%s", c.wall, c.more, got, c.want)
 		}
 	}
 }

@@ -10,7 +10,6 @@ import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
-	"scrimshaw/plan/unit"
 )
 
 // faintEdge is how many stops under the key side an edge or a hair light is lost: a judgement of the trade (common practice).
@@ -86,10 +85,13 @@ func (c *checker) lostBehind(l *plan.Light, person, plane, effect string) *failu
 		return &failure{fmt.Sprintf("none of its light reaches the back of the head of %s", person), "aim it at the back of the head, or clear its way", of}
 	case under > faintEdge:
 		return &failure{fmt.Sprintf("what it gives the back of the head of %s is %.1f stops under the key side: it gives no %s", person, under, effect),
-			fmt.Sprintf("raise it by %s or bring it nearer", unit.FormatStops(under-faintEdge)+" stops"), of}
+			fmt.Sprintf("raise it by %.1f stops or bring it nearer", upToTenth(under-faintEdge)), of}
 	}
 	return nil
 }
+
+// upToTenth rounds stops up to a tenth, so that what is asked for is enough.
+func upToTenth(stops float64) float64 { return math.Ceil(10*stops) / 10 }
 
 // fillsNothing tells where a fill gives the fill side less than a trace, or the key side more than every other light.
 func (c *checker) fillsNothing(l *plan.Light, person string) *failure {
@@ -110,22 +112,38 @@ func (c *checker) fillsNothing(l *plan.Light, person string) *failure {
 	return nil
 }
 
-// keyIsNotTheMost tells where another light gives more than the key to the side that the key lights.
+// keyIsNotTheMost tells where a key gives a face nothing, or another light gives more than it to the side that it lights.
 func (c *checker) keyIsNotTheMost(l *plan.Light, person string) *failure {
 	left, right := c.reading(person+".left"), c.reading(person+".right")
-	if !lit(left) || !lit(right) {
+	if left == nil || right == nil || left.Lux == nil || right.Lux == nil {
 		return nil
 	}
-	side, words := left, "own left"
-	if shareOf(right, l.Name) > shareOf(left, l.Name) {
-		side, words = right, "own right"
+	side, words, given := left, "own left", shareOf(left, l.Name)
+	if more := shareOf(right, l.Name); more > given {
+		side, words, given = right, "own right", more
+	}
+	bright := brighter(left, right)
+	none := given <= minShare**bright.Lux
+	if none {
+		side = bright
 	}
 	most := c.most(side)
 	if most == l.Name || c.isKey(most, person) {
 		return nil
 	}
-	return &failure{fmt.Sprintf("%s gives the %s side of %s %.1f stops more", c.setup.Numbered(most), words, person, math.Log2(shareOf(side, most)/shareOf(side, l.Name))),
+	if none {
+		return &failure{fmt.Sprintf("none of its light reaches the face of %s", person), "aim it at the face, or clear its way", []*meter.Reading{left, right}}
+	}
+	return &failure{fmt.Sprintf("%s gives the %s side of %s %.1f stops more", c.setup.Numbered(most), words, person, math.Log2(shareOf(side, most)/given)),
 		"raise the key, lower the other, or give the other the role key", []*meter.Reading{side}}
+}
+
+// brighter is that of two readings that has more light; the first where both have the same.
+func brighter(a, b *meter.Reading) *meter.Reading {
+	if *b.Lux > *a.Lux {
+		return b
+	}
+	return a
 }
 
 // most is the light that gives a reading the most.

@@ -17,7 +17,6 @@ const (
 	SkyLight                   // all light in rooms that are open to the outside, and outdoors
 	AllLight                   // all light
 	OwnStops                   // the stops that are judged by the camera that it is on
-	OwnView                    // the angles of view of the camera that it is on
 	WholeSetup                 // all of the set-up that it is on, which is left out
 )
 
@@ -61,8 +60,6 @@ var laters = []Later{
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
-	{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: OwnStops},
-	{Table: "camera", Key: "squeeze", Waits: "anamorphic lenses", Changes: OwnView},
 	{Table: "set-up", Key: "reverse", Waits: "reverses", Changes: WholeSetup},
 
 	{Table: "set-up", Key: "cues", Waits: byCues},
@@ -73,7 +70,6 @@ var laters = []Later{
 	{Table: "scene", Key: "line", Waits: "the line of action"},
 	{Table: "person", Key: "marks", Waits: byWalk},
 	{Table: "person", Key: "walk", Waits: byWalk},
-	{Table: "person", Key: "skin", Waits: "the reading of a skin"},
 	{Table: "light", Key: "circuit", Waits: byPower},
 	{Table: "scene", Key: "circuits", Waits: byPower},
 	{Table: "scene", Key: "wants", Waits: byBalance},

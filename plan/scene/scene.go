@@ -194,16 +194,18 @@ type MarkPlace struct {
 // Camera is one camera.
 type Camera struct {
 	Thing
-	At                     Given[Place]
-	Height                 Given[float64] // of the lens above the floor, m
-	Looks                  Given[Aim]
-	Lens                   Given[float64] // mm
-	Sensor                 Given[string]
-	Aspect                 Given[float64] // ratio of width to height
-	Exposure               Exposure
-	Room                   Given[float64] // margin about the frame, share of its width
-	Track, Squeeze, Filter *source.Node   // later
-	TrackPlaces            []Place
+	At          Given[Place]
+	Height      Given[float64] // of the lens above the floor, m
+	Looks       Given[Aim]
+	Lens        Given[float64] // mm
+	Sensor      Given[string]
+	Aspect      Given[float64] // ratio of width to height
+	Exposure    Exposure
+	Squeeze     Given[float64] // of an anamorphic lens: ratio of what is seen across to its picture in the gate
+	Filter      []Ref          // before the lens: in the kit, or an ND by its density
+	Room        Given[float64] // margin about the frame, share of its width
+	Track       *source.Node   // later
+	TrackPlaces []Place
 }
 
 // Light is one light.

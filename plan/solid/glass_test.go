@@ -3,22 +3,27 @@ package solid
 import (
 	"math"
 	"testing"
+
+	"scrimshaw/testdata/published"
 )
 
-// The Fresnel slab of index 1.526 that takes nothing (testdata: checks of materials, computed): each figure as printed.
-func TestFresnelSlab(t *testing.T) {
-	for degrees, want := range map[float64]float64{0: 0.9169, 15: 0.9168, 30: 0.9145, 45: 0.9011, 60: 0.8421, 70: 0.7236, 80: 0.4554} {
-		if got := sheetsOf(1, 1.526, 1, math.Cos(degrees*math.Pi/180)); math.Abs(got-want) > 5e-5 {
-			t.Errorf("at %g degrees %.5f passes, want %.4f", degrees, got, want)
+// Sheets that take nothing: each figure as published.
+func TestFresnelSheets(t *testing.T) {
+	for _, row := range published.Read(t, "glass.txt", "slab", "covers") {
+		index, sheets, degrees := row.In[0], int(row.In[1]), row.In[2]
+		last := map[string]float64{"slab": 5e-5, "covers": 5e-3}[row.Label]
+		if got := sheetsOf(sheets, index, 1, math.Cos(degrees*math.Pi/180)); math.Abs(got-row.Out[0]) > last {
+			t.Errorf("%d sheets at %g degrees let %.5f pass, want %g: %s", sheets, degrees, got, row.Out[0], row.Source)
 		}
 	}
+	row := published.Read(t, "glass.txt", "hemisphere")[0]
 	hemisphere, n := 0.0, 20000
 	for i := range n {
 		cos := (float64(i) + 0.5) / float64(n)
-		hemisphere += 2 * cos * sheetsOf(1, 1.526, 1, cos) / float64(n)
+		hemisphere += 2 * cos * sheetsOf(1, row.In[0], 1, cos) / float64(n)
 	}
-	if math.Abs(hemisphere-0.8451) > 5e-5 {
-		t.Errorf("from all over the hemisphere %.5f passes, want 0.8451", hemisphere)
+	if math.Abs(hemisphere-row.Out[0]) > 5e-5 {
+		t.Errorf("from all over the hemisphere %.5f passes, want %g", hemisphere, row.Out[0])
 	}
 }
 

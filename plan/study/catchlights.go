@@ -12,8 +12,8 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// The front of an eye, m: the radius of the cornea, which mirrors, and half the width of the iris that is seen through it.
-// Those of the schematic eye (Gullstrand), rounded.
+// The front of an eye, m: the radius of the cornea, which mirrors (as in A. Gullstrand's simplified schematic eye), and half
+// the width of the iris that is seen through it (11.7 mm across in the mean of adults; from memory of ophthalmic tables).
 const (
 	corneaRadius = 7.8e-3
 	irisRadius   = 5.85e-3
@@ -29,30 +29,27 @@ type eyes struct {
 	levels light.Levels
 }
 
-// look finds for every camera which lamps show in the eyes of the people whose sides are metered. Eyes look where the
-// nose points. A lamp shows where its middle is seen from the eyes and its image lies over the iris; lit cloth and walls are
-// not looked at.
+// look finds for every camera that sees them which lamps show in the eyes of the people whose sides are metered; a camera that
+// does not see a face has no view of it. Eyes look where the nose points. A lamp shows where its middle is seen from the eyes
+// and its image lies over the iris; lit cloth and walls are not looked at.
 func (s eyes) look(readings *meter.Set) {
-	for i := range readings.Contrasts {
-		c := &readings.Contrasts[i]
-		for k := range s.setup.People {
-			if p := &s.setup.People[k]; p.Name == c.Person {
-				s.inEyes(p, c.Views)
-			}
+	for i := range readings.Faces {
+		f := &readings.Faces[i]
+		if p := s.setup.PersonNamed(f.Person); p != nil {
+			f.Views = s.inEyes(p, f.Views)
 		}
 	}
 }
 
-// inEyes finds which lamps show in the eyes of somebody.
-func (s eyes) inEyes(p *plan.Person, views []meter.View) {
-	for i := range views {
-		views[i].Catchlights = nil
-		for k := range s.setup.Cameras {
-			if c := &s.setup.Cameras[k]; c.Name == views[i].Camera && s.sees(c.Frame.At, p) {
-				views[i].Catchlights = s.seenInEyes(p, c)
-			}
+// inEyes are the views of the cameras that see somebody's eyes, with the lamps that show in these.
+func (s eyes) inEyes(p *plan.Person, views []meter.View) (seen []meter.View) {
+	for _, v := range views {
+		if c := s.setup.CameraNamed(v.Camera); c != nil && s.sees(c.Frame.At, p) {
+			v.Catchlights = s.seenInEyes(p, c)
+			seen = append(seen, v)
 		}
 	}
+	return seen
 }
 
 // sees says whether nothing opaque stands between a place and somebody's eyes.
@@ -61,11 +58,12 @@ func (s eyes) sees(from r3.Vec, p *plan.Person) bool {
 	return !blocked
 }
 
-// seenInEyes are the lamps that a camera sees in somebody's eyes, in the order of the scene.
-func (s eyes) seenInEyes(p *plan.Person, c *plan.Camera) (all []meter.Catchlight) {
+// seenInEyes are the lamps that a camera sees in somebody's eyes, in the order of the scene; not nil where it sees none.
+func (s eyes) seenInEyes(p *plan.Person, c *plan.Camera) []meter.Catchlight {
+	all := []meter.Catchlight{}
 	for i := range s.setup.Lights {
 		l := &s.setup.Lights[i]
-		if !(s.levels[l.Name].Y() > 0) || !shinesOn(l, p.Face.At) {
+		if !(s.levels[l.Name].Y() > 0) || !shinesOn(l, p.Face.At) || hidByDoors(l, p.Face.At) {
 			continue
 		}
 		hour, ok := clockOf(&p.Face, c.Frame.At, l.Frame.At)
@@ -85,6 +83,15 @@ func shinesOn(l *plan.Light, at r3.Vec) bool {
 		return false
 	}
 	return l.Head.Source.Intensity(l.Frame.Local(r3.Unit(way))) > 0
+}
+
+// hidByDoors says whether a leaf of the barn doors of a lamp hides its middle from a place.
+func hidByDoors(l *plan.Light, from r3.Vec) bool {
+	leaves := solid.Set{}
+	for _, corners := range l.Leaves() {
+		leaves.Sheets = append(leaves.Sheets, solid.Sheet{Name: "leaf", Corners: corners})
+	}
+	return len(leaves.Sheets) > 0 && solid.NewBVH(&leaves).Blocked(from, l.Frame.At, nil)
 }
 
 // imageSize is how wide the image of an opening is in the cornea, by the width of the iris: a mirror of that radius makes an

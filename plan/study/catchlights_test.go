@@ -76,12 +76,58 @@ func TestCatchlights(t *testing.T) {
 		  away: {output: {lumens: 3000, face: [1, 1]}, at: [0.4, 1.5], height: 2.2, aim: up},
 		  top: {output: {candela: 100, shape: uniform}, at: [0, 1.5], height: 2.5}}}`
 	s := studied(t, text)
-	seen := s.Readings.ContrastOf("ada").Views[0].Catchlights
+	seen := s.Readings.FaceOf("ada").Views[0].Catchlights
 	if len(seen) != 2 || seen[0].Light != "key" || seen[0].Hour != 3 || seen[1].Light != "top" || seen[1].Hour != 12 || seen[1].Size != 0 {
 		t.Errorf("in the eyes are %+v", seen)
 	}
 	if want := 1 / r3.Norm(r3.Sub(s.Setup.Lights[0].Frame.At, s.Setup.People[0].Face.At)) / 3; math.Abs(seen[0].Size-want) > 1e-9 {
 		t.Errorf("the box is %g of the iris wide, want %g", seen[0].Size, want)
+	}
+}
+
+// A lamp does not show in the eyes where a leaf of its own barn doors stands before it.
+func TestCatchlightsPastBarnDoors(t *testing.T) {
+	for doors, want := range map[string]int{"": 1, ", barndoors: {left: 90, right: 90}": 1, ", barndoors: {left: 15, right: 15}": 0} {
+		s := studied(t, `{scrimshaw: 1,
+			people: {ada: {at: [0, 0], faces: 0}}, cameras: {A: {at: [0, 3], height: 1.59, lens: 50 mm}},
+			lights: {key: {unit: fresnel-tungsten-650, at: [0.3, 2], height: 2.2, aim: [0.8, 0, 1.6]`+doors+`},
+				soft: {output: {lumens: 3000, face: [1, 1]}, at: [-1.5, 1.5], height: 1.59, aim: ada}}}`)
+		if seen := s.Readings.FaceOf("ada").Views[0].Catchlights; len(seen) != 1+want {
+			t.Errorf("with%s there are %+v, want %d and the soft one", doors, seen, want)
+		}
+	}
+}
+
+// A face with a dark side has eyes as well.
+func TestCatchlightsOverADarkSide(t *testing.T) {
+	s := studied(t, `{scrimshaw: 1, people: {ada: {at: [0, 0], faces: 0}}, cameras: {A: {at: [0, 3], height: 1.59, lens: 50 mm}},
+		lights: {key: {output: {candela: 900, shape: uniform}, at: [-2, 1.2], height: 1.59}}}`)
+	f := s.Readings.FaceOf("ada")
+	if f == nil || f.Contrast != nil || len(f.Views) != 1 {
+		t.Fatalf("the face is lit so: %+v", f)
+	}
+	if seen := f.Views[0].Catchlights; len(seen) != 1 || seen[0].Light != "key" || seen[0].Hour != 3 {
+		t.Errorf("in the eyes are %+v", seen)
+	}
+}
+
+// A camera has a view of a face that it sees, and says what is in its eyes; past a wall, and with the face behind it, it has
+// none. So a face in another room has no views.
+func TestCamerasThatSeeAFace(t *testing.T) {
+	const text = `{scrimshaw: 1,
+		rooms: {a: {size: [4, 4]}, b: {at: [4.5, 0], size: [4, 4]}},
+		people: {ada: {at: [2, 1], faces: 0}, noor: {at: [6.5, 1], faces: 0}},
+		cameras: {A: {at: [2, 3.5], looks: ada, lens: 50 mm}, B: {at: [1, 3.5], looks: [1, 4, 1.6], lens: 50 mm}},
+		lights: {
+		  side: {output: {candela: 900, beam: 20}, at: [0.5, 1.4], height: 1.59, aim: ada},
+		  other: {output: {candela: 900, beam: 20}, at: [6.5, 3], height: 2.2, aim: noor}}}`
+	s := studied(t, text)
+	ada, noor := s.Readings.FaceOf("ada"), s.Readings.FaceOf("noor")
+	if ada == nil || len(ada.Views) != 1 || ada.Views[0].Camera != "A" || ada.Views[0].Catchlights == nil {
+		t.Errorf("ada is seen so: %+v", ada)
+	}
+	if noor == nil || len(noor.Views) != 0 {
+		t.Errorf("noor is seen past a wall: %+v", noor)
 	}
 }
 

@@ -21,5 +21,5 @@ meters:
   side: {flat: [3, 2.99, 1.4], facing: 180}
   behind: {flat: [2.2, 0.05, 2.3], facing: 0}
 `
-	againstTruth(t, "cells", scene, 4e-3)
+	heldToTruth(t, "cells", scene, 0.01)
 }

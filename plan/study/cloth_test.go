@@ -5,7 +5,6 @@ import (
 	"math"
 	"testing"
 
-	"scrimshaw/plan/internal/truth"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/study"
 )
@@ -53,16 +52,7 @@ func TestTracedCloth(t *testing.T) {
 			lights: {s: {output: {lumens: 8000, face: [2, 2]}, at: [3, 5], height: 5, aim: d}},
 			meters: {near: {flat: [14, 5.5, 4.5], facing: 270}, far: {flat: [19, 3, 4], facing: 280}, side: {flat: [13, 8, 3], facing: 180}, own: {flat: [8, 5, 5], facing: 90}}}`,
 	} {
-		t.Run(name, func(t *testing.T) {
-			s := laidOut(t, text)
-			want := trace(s, truth.Options{Seed: 1, Error: 4e-3})
-			for _, m := range misses(name, run(t, s, study.Options{ReadingsOnly: true}), want) {
-				t.Logf("%s: %.2f %% off, stated %.2f %%, noise %.2f: %s", m.name, 100*m.off, 100*m.stated, 100*m.noise, m.words)
-				if m.total > 0.01 {
-					t.Errorf("%s is %.2f %% off: %s", m.name, 100*m.total, m.words)
-				}
-			}
-		})
+		t.Run(name, func(t *testing.T) { heldToTruth(t, name, text, 0.01) })
 	}
 }
 

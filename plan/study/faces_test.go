@@ -72,7 +72,8 @@ func heldToDomes(t *testing.T, s *plan.Setup) (returned []float64) {
 	lit.Basis.ReflectedField(of, hard, hardBack)
 	var straight []float64
 	for i, n := range where.index {
-		direct, reflected := parted(single, lit.Levels, i)
+		fromLamps, fromSurfaces := parts(single, lit.Levels, i)
+		direct, reflected := fromLamps.Y(), fromSurfaces.Y()
 		if reflected > 1 {
 			returned = append(returned, math.Abs(float64(back[n])/reflected-1))
 		}
@@ -85,7 +86,8 @@ func heldToDomes(t *testing.T, s *plan.Setup) (returned []float64) {
 			continue
 		}
 		probed := probe(r2.Vec{X: where.at[i].X, Y: where.at[i].Y})
-		fromPoints, _ := parted(single, hard, i)
+		hardLight, _ := parts(single, hard, i)
+		fromPoints := hardLight.Y()
 		off = math.Abs(float64(sharp[n]-hardBack[n])-fromPoints) / direct
 		if apart := math.Abs(probed/float64(f.Lux[n]) - 1); off > 1e-3 || apart > 1e-3 {
 			t.Errorf("at %v the straight light of points is %.2g off that of a dome, %.6g lx, and the probe %.2g", where.at[i], off, direct, apart)
@@ -93,19 +95,6 @@ func heldToDomes(t *testing.T, s *plan.Setup) (returned []float64) {
 	}
 	promised(t, "straight light", straight, 0.0025, 0.010)
 	return returned
-}
-
-// parted is the straight light, by mirrors too, and the reflected light at a receptor, lx.
-func parted(b *light.Basis, d light.Levels, receptor int) (straight, reflected float64) {
-	_, shares := b.Point(receptor, d)
-	for k, share := range shares {
-		if path := b.Terms[k].Path; path == light.Direct || path == light.Mirrored {
-			straight += share.Y()
-		} else {
-			reflected += share.Y()
-		}
-	}
-	return straight, reflected
 }
 
 // promised holds errors, as shares, to a mean and a 95th percentile.

@@ -45,6 +45,15 @@ func TestFixedLevels(t *testing.T) {
 	}
 }
 
+// Readings alone at fixed levels are those of maps as well: there is nothing to mix.
+func TestFixedLevelsOfReadings(t *testing.T) {
+	s := setup(t, "napkin")
+	some := run(t, s, study.Options{Quality: light.Draft, ReadingsOnly: true, Fixed: true})
+	if all := run(t, s, study.Options{Quality: light.Draft, ReadingsOnly: true}); !reflect.DeepEqual(all.Readings, some.Readings) {
+		t.Error("other readings at fixed levels")
+	}
+}
+
 // sameColours compares the chromaticities of the floor.
 func sameColours(t *testing.T, name string, free, fixed *study.Study) {
 	t.Helper()

@@ -27,7 +27,7 @@ func TestTracedProjectionSpots(t *testing.T) {
 				cuts: [{angle: 0, to: c}, {angle: 90, to: c}, {angle: 180, to: c}, {angle: 270, to: c}]}},
 			meters: {face: {flat: [2.4, 1.6, 1.2], facing: 100}, on: {flat: [2.98, 1.8, 1], facing: 265}, wall: {flat: [3.95, 1.8, 0.9], facing: 270}, above: {flat: [3, 1.8, 1.4], facing: down}}`,
 	} {
-		againstTruth(t, name, "{"+room+", "+text+"}", 6e-3)
+		heldToTruth(t, name, "{"+room+", "+text+"}", 0.01)
 	}
 }
 

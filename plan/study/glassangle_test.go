@@ -14,7 +14,7 @@ func TestTracedGlass(t *testing.T) {
 			heldToTruth(t, glass, `{scrimshaw: 1, rooms: {k: {size: [4, 3.4], height: 2.5}, n: {at: [4.15, 0], size: [2, 3.4], height: 2.5}},
 			openings: {w: {window: k.left, width: 1.4, glass: `+glass+`}, d: {door: k.right, along: centre, glass: glass}},
 			lights: {s: {output: {lumens: 40000, face: [0.8, 0.6]}, at: [-1.2, 3.6], height: 2.2, aim: w}, p: {output: {lumens: 9000, beam: 30, field: 60}, at: [-0.9, -0.6], height: 1.2, aim: w}},
-			meters: {near: {flat: [0.6, 1.0, 1.2], facing: 300}, floor: {flat: [1, 1.4, 0.02], facing: up}, next: {flat: [5, 1.7, 1.2], facing: 270}}}`, 6e-3)
+			meters: {near: {flat: [0.6, 1.0, 1.2], facing: 300}, floor: {flat: [1, 1.4, 0.02], facing: up}, next: {flat: [5, 1.7, 1.2], facing: 270}}}`, 0.01)
 		})
 	}
 }

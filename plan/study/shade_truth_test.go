@@ -37,6 +37,6 @@ func TestShadesAgainstTruth(t *testing.T) {
 		"metal":     "unit: practical-desk, aim: {pan: 120, tilt: -70}",
 		"metal, up": "unit: practical-desk, bulb: tungsten-40, aim: {pan: 250, tilt: 20}",
 	} {
-		againstTruth(t, name, fmt.Sprintf(shadeRoom, lamp), 7e-3)
+		heldToTruth(t, name, fmt.Sprintf(shadeRoom, lamp), 0.02)
 	}
 }

@@ -36,7 +36,7 @@ func TestTracedScenes(t *testing.T) {
 			lit := run(t, s, study.Options{ReadingsOnly: true})
 			for i := range want {
 				w := &want[i]
-				direct, reflected := parts(lit, i)
+				direct, reflected := parts(lit.Basis, lit.Levels, i)
 				if off := beyond(direct.Y(), w.direct.Y, w.direct.YSE); off > 1e-3*w.direct.Y {
 					t.Errorf("%s: direct %.5g lx, traced %.5g ± %.2g", w.name, direct.Y(), w.direct.Y, w.direct.YSE)
 				}

@@ -68,14 +68,13 @@ func throughOneself(s *plan.Setup, o *meter.Request) bool {
 	return false
 }
 
-// parts are the light of receptor i of a study that comes from lamps, straight or by a mirror, and the reflected.
-func parts(s *study.Study, i int) (direct, reflected colour.RGB) {
-	_, shares := s.Basis.Point(i, s.Levels)
+// parts are the light at receptor i that comes from lamps, straight or by a mirror, and the reflected.
+func parts(b *light.Basis, levels light.Levels, i int) (direct, reflected colour.RGB) {
+	_, shares := b.Point(i, levels)
 	for k, share := range shares {
-		switch s.Basis.Terms[k].Path {
-		case light.Direct, light.Mirrored:
+		if b.Terms[k].Path.Straight() {
 			direct = direct.Add(share)
-		default:
+		} else {
 			reflected = reflected.Add(share)
 		}
 	}
@@ -103,7 +102,7 @@ func misses(scene string, lit *study.Study, truths []traced) (all []miss) {
 	}
 	for i := range truths {
 		t := &truths[i]
-		d, r := parts(lit, index[t.name])
+		d, r := parts(lit.Basis, lit.Levels, index[t.name])
 		m := miss{scene: scene, name: t.name,
 			direct: beyond(d.Y(), t.direct.Y, t.direct.YSE) / t.total.Y, reflected: beyond(r.Y(), t.reflected.Y, t.reflected.YSE) / t.total.Y,
 			total: beyond(d.Y()+r.Y(), t.total.Y, t.total.YSE) / t.total.Y}
@@ -114,19 +113,6 @@ func misses(scene string, lit *study.Study, truths []traced) (all []miss) {
 		all = append(all, m)
 	}
 	return all
-}
-
-// againstTruth holds the readings of a scene to the tracer, which stops at a standard error: 2 %, straight and on the whole.
-func againstTruth(t *testing.T, name, scene string, closely float64) {
-	t.Helper()
-	s := laidOut(t, scene)
-	lit := run(t, s, study.Options{ReadingsOnly: true})
-	for _, m := range misses(name, lit, trace(s, truth.Options{Error: closely})) {
-		t.Logf("%s %s: %s", name, m.name, m.words)
-		if m.direct > 0.02 || m.total > 0.02 || math.IsNaN(m.total) {
-			t.Errorf("%s %s: the direct light is %.2f %% off, all of it %.2f %%: %s", name, m.name, 100*m.direct, 100*m.total, m.words)
-		}
-	}
 }
 
 // kelvinOff is how far the temperature of a colour is off beyond noise, K; nought where it has none. Noise is

@@ -5,8 +5,6 @@ package study_test
 import (
 	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -88,34 +86,7 @@ func TestRecordTruth(t *testing.T) {
 			} else {
 				all = append(all, r)
 			}
-			write(t, kind, all)
+			writeTable(t, tableOf(kind), all)
 		}
-	}
-}
-
-const tableHead = `# What the path tracer of plan/internal/truth gives for the random scenes of plan/internal/truth/scenes.
-# scene: the seed and the sum of its text. Then a line for each reading that is not dark: its name; the direct light, its
-# standard error; the reflected light, its error (lx, of a spot cd/m²); the total in AP1 and its errors by channel.
-# Written by: go test -tags truth ./plan/study -run TestRecordTruth
-`
-
-// write writes the table of a kind.
-func write(t *testing.T, kind scenes.Kind, all []recorded) {
-	t.Helper()
-	var b strings.Builder
-	b.WriteString(tableHead)
-	for _, r := range all {
-		fmt.Fprintf(&b, "scene %d %s\n", r.seed, r.sum)
-		for _, v := range r.readings {
-			c, e := v.total.RGB, v.total.SE
-			fmt.Fprintf(&b, "  %s %.6g %.3g %.6g %.3g %.6g %.6g %.6g %.3g %.3g %.3g\n", v.name, v.direct.Y, v.direct.YSE, v.reflected.Y, v.reflected.YSE,
-				c[0], c[1], c[2], e[0], e[1], e[2])
-		}
-	}
-	if err := os.MkdirAll(filepath.Dir(tableOf(kind)), 0o755); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(tableOf(kind), []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
 	}
 }

@@ -33,9 +33,15 @@ func sumOf(text string) string {
 }
 
 // table reads the table of a kind; none where there is no file.
-func table(t *testing.T, kind scenes.Kind) (all []recorded) {
+func table(t *testing.T, kind scenes.Kind) []recorded {
 	t.Helper()
-	text, err := os.ReadFile(tableOf(kind))
+	return readTable(t, tableOf(kind))
+}
+
+// readTable reads a table; none where there is no file.
+func readTable(t *testing.T, path string) (all []recorded) {
+	t.Helper()
+	text, err := os.ReadFile(path)
 	if os.IsNotExist(err) {
 		return nil
 	}
@@ -48,19 +54,47 @@ func table(t *testing.T, kind scenes.Kind) (all []recorded) {
 		case strings.HasPrefix(line, "scene "):
 			var r recorded
 			if _, err := fmt.Sscanf(line, "scene %d %s", &r.seed, &r.sum); err != nil {
-				t.Fatalf("%s: %q: %v", kind, line, err)
+				t.Fatalf("%s: %q: %v", path, line, err)
 			}
 			all = append(all, r)
 		default:
 			v, err := parseTraced(line)
 			if err != nil || len(all) == 0 {
-				t.Fatalf("%s: %q: %v", kind, line, err)
+				t.Fatalf("%s: %q: %v", path, line, err)
 			}
 			last := &all[len(all)-1]
 			last.readings = append(last.readings, v)
 		}
 	}
 	return all
+}
+
+const tableHead = `# What the path tracer of plan/internal/truth gives: for the random scenes of plan/internal/truth/scenes (by kind), for those that
+# tests write out (odd.txt), and at points of maps (fields.txt). scene: the seed and the sum of its text. Then a line for each
+# reading that is not dark: its name; the direct light, its standard error; the reflected light, its error (lx, of a spot cd/m²);
+# the total in AP1 and its errors by channel.
+# Written by: go test -tags truth ./plan/study -run TestRecordTruth; the last two by: go test ./plan/study -timeout 0 -truth-record
+`
+
+// writeTable writes a table.
+func writeTable(t *testing.T, path string, all []recorded) {
+	t.Helper()
+	var b strings.Builder
+	b.WriteString(tableHead)
+	for _, r := range all {
+		fmt.Fprintf(&b, "scene %d %s\n", r.seed, r.sum)
+		for _, v := range r.readings {
+			c, e := v.total.RGB, v.total.SE
+			fmt.Fprintf(&b, "  %s %.6g %.3g %.6g %.3g %.6g %.6g %.6g %.3g %.3g %.3g\n", v.name, v.direct.Y, v.direct.YSE, v.reflected.Y, v.reflected.YSE,
+				c[0], c[1], c[2], e[0], e[1], e[2])
+		}
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
+		t.Fatal(err)
+	}
 }
 
 func parseTraced(line string) (v traced, err error) {

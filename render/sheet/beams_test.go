@@ -16,7 +16,7 @@ import (
 
 // TestBeamsAreNumbered looks beside the beams of every sample for the number of their light.
 func TestBeamsAreNumbered(t *testing.T) {
-	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
 		for i := range in.Beams {
 			l := in.Setup.LightNamed(in.Beams[i].Light)
 			drawn, numbered := false, false
@@ -80,7 +80,7 @@ func TestBeamsLeftOutHaveAStub(t *testing.T) {
 // TestTapesAreTrue: the distances that place a light are drawn to scale where the plan has room, each with its figure.
 func TestTapesAreTrue(t *testing.T) {
 	drawn := 0
-	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
 		v := s.fitter.View(&s.layout)
 		figures := map[string]string{}
 		long := map[string]float64{} // mm from end to end, by what they place
@@ -132,7 +132,7 @@ func piecesOf(it *ink.Item) (all [][]r2.Vec) {
 func TestLinesKeepOffHeadsAndNames(t *testing.T) {
 	const head = 0.08 // m, a little less than its radius
 	checked := 0
-	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
 		v, page := s.fitter.View(&s.layout), &s.pages[0]
 		var names []r2.Box
 		for i := range page.Items {

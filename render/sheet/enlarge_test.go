@@ -15,11 +15,11 @@ func TestListsAreAsLargeAsTheirSheetHolds(t *testing.T) {
 	f := fixture.Family(t)
 	sheets, readable := 0, 0
 	for _, name := range samples.Names() {
-		for _, in := range sampleInputs(t, name) {
+		for i, in := range sampleInputs(t, name) {
 			least := newSheet(in, Options{Font: f}, &faults{}).lay()
 			layout := least.layout
 			least.draw()
-			s := sheetFor(t, in, Options{Font: f})
+			s := sampleSheets(t, name)[i]
 			if sheets++; s.d.Pad.Lists > draw.CapSmall {
 				readable++
 			}

@@ -10,33 +10,14 @@ import (
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/samples"
 	"scrimshaw/symbols/ink"
 )
-
-// computed are the samples with their light, which is worked out once for all tests.
-var computed = map[string][]Input{}
-
-// eachSample draws every set-up of every sample.
-func eachSample(t *testing.T, o Options, check func(t *testing.T, in Input, s *sheet)) {
-	o.Font = fixture.Family(t)
-	for _, name := range samples.Names() {
-		t.Run(name, func(t *testing.T) {
-			if computed[name] == nil {
-				computed[name] = sampleInputs(t, name)
-			}
-			for _, in := range computed[name] {
-				check(t, in, sheetFor(t, in, o))
-			}
-		})
-	}
-}
 
 // TestContoursOfSamplesAreCalm holds contours to turns of at most 30° where pieces longer than 2 mm
 // meet; cliffs are edges of shadow and may have corners.
 func TestContoursOfSamplesAreCalm(t *testing.T) {
 	const long, sharpest = 2.0, 30.0
-	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) {
+	eachSample(t, func(t *testing.T, _ Input, s *sheet) {
 		v, seen := s.fitter.View(&s.layout), 0
 		for _, line := range contoursOf(&s.pages[0]) {
 			for i := 1; i+1 < len(line); i++ {
@@ -68,7 +49,7 @@ func contoursOf(p *ink.Page) (all [][]r2.Vec) {
 // page of each sample as it comes.
 func TestPlansFillTheirPages(t *testing.T) {
 	f := fixture.Family(t)
-	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) {
+	eachSample(t, func(t *testing.T, _ Input, s *sheet) {
 		page := &s.pages[0]
 		var drawn ink.Extent
 		for i := range page.Items {
@@ -85,7 +66,7 @@ func TestPlansFillTheirPages(t *testing.T) {
 // TestListsAndTagsOutweighSmallPaper: no sample comes on a paper that sends the list of lights to a
 // page of its own or takes the unit, the level or the colour out of a tag.
 func TestListsAndTagsOutweighSmallPaper(t *testing.T) {
-	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
 		if !has(&s.pages[0], sectionOf(t, s.d.Report, "Lights").Title) {
 			t.Errorf("%s: the list of lights has spilled", s.pages[0].Title)
 		}

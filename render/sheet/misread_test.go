@@ -16,8 +16,7 @@ import (
 // TestReadingsSayWhoseTheyAreOnBothMaps: where there are several people a reading has the name of the one whose face it is.
 // On the second map it stood beside whom it was led past.
 func TestReadingsSayWhoseTheyAreOnBothMaps(t *testing.T) {
-	in := hardCase(t, "flat")
-	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	in, s := hardCase(t, "flat")
 	for _, f := range in.Faces {
 		for i := range s.pages[:2] {
 			said := ""
@@ -35,8 +34,7 @@ func TestReadingsSayWhoseTheyAreOnBothMaps(t *testing.T) {
 
 // TestAWallBetweenRoomsIsNamedInItsOwn: a name on the far side of a wall that two rooms share is read as the other room's.
 func TestAWallBetweenRoomsIsNamedInItsOwn(t *testing.T) {
-	in := hardCase(t, "flat")
-	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	in, s := hardCase(t, "flat")
 	v := s.fitter.View(&s.layout)
 	named := 0
 	for _, it := range s.pages[0].Items {
@@ -58,8 +56,7 @@ func TestAWallBetweenRoomsIsNamedInItsOwn(t *testing.T) {
 
 // TestSizesOfRoomsKeepOffDoors: the length of a wall was lettered across the leaf that stands open before it.
 func TestSizesOfRoomsKeepOffDoors(t *testing.T) {
-	in := hardCase(t, "flat")
-	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	in, s := hardCase(t, "flat")
 	v := s.fitter.View(&s.layout)
 	for _, it := range s.pages[0].Items {
 		if it.Text == nil || it.Layer != ink.Notes || !strings.HasPrefix(it.Object, "room:") || !strings.HasSuffix(it.Text.S, " m") {
@@ -81,8 +78,7 @@ func TestSizesOfRoomsKeepOffDoors(t *testing.T) {
 // TestNothingRunsThroughTheLengthOfAThrow: a leg of the stand points where the light does and runs along its throw. What
 // runs through a figure strikes it.
 func TestNothingRunsThroughTheLengthOfAThrow(t *testing.T) {
-	in := hardCase(t, "flat")
-	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	in, s := hardCase(t, "flat")
 	lengths := 0
 	for i := range in.Setup.Lights {
 		l := &in.Setup.Lights[i]
@@ -104,8 +100,7 @@ func TestNothingRunsThroughTheLengthOfAThrow(t *testing.T) {
 // TestNoRingsCloseAroundTheCamera: receptors that are turned to a camera look all ways about it, and drew rings there that
 // look like a lamp. Rings that do hold a lamp stay.
 func TestNoRingsCloseAroundTheCamera(t *testing.T) {
-	in := hardCase(t, "stage")
-	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	in, s := hardCase(t, "stage")
 	lens := plan.InPlan(in.Setup.Cameras[0].Frame.At)
 	bare := *in.Inset
 	bare.Toward = nil
@@ -135,8 +130,7 @@ func TestNoRingsCloseAroundTheCamera(t *testing.T) {
 
 // TestNamesOfRoomsKeepOffLifts: the name of the stage stood under a lift.
 func TestNamesOfRoomsKeepOffLifts(t *testing.T) {
-	in := hardCase(t, "stage")
-	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	_, s := hardCase(t, "stage")
 	for i := range s.pages {
 		for _, it := range s.pages[i].Items {
 			if it.Text == nil || it.Object != "room:stage" || it.Text.S != "stage" {
@@ -157,7 +151,7 @@ func TestNamesOfRoomsKeepOffLifts(t *testing.T) {
 // TestSizesOfRoomsStandClearOfTheirWalls: the size of a room is lettered 8 mm or more from its walls, on the samples.
 func TestSizesOfRoomsStandClearOfTheirWalls(t *testing.T) {
 	const clear = 8.0 // mm
-	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
 		v := s.fitter.View(&s.layout)
 		for _, it := range s.pages[0].Items {
 			if it.Text == nil || it.Layer != ink.Notes || !strings.HasPrefix(it.Object, "room:") || it.Text.S == strings.TrimPrefix(it.Object, "room:") {

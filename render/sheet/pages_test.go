@@ -1,18 +1,14 @@
 package sheet
 
 import (
-	"context"
 	"fmt"
 	"image"
-	"os"
 	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/light"
-	"scrimshaw/plan/study"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/png"
 	"scrimshaw/render/sheet/box"
@@ -21,24 +17,6 @@ import (
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/symbols/ink"
 )
-
-// hardCase runs a scene of testdata on a coarse lattice: what is looked at is where things stand on paper.
-func hardCase(t *testing.T, name string) Input {
-	t.Helper()
-	text, err := os.ReadFile("testdata/" + name + ".yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, _ := fixture.SetupOf(t, string(text))
-	lit, err := study.Run(context.Background(), s, study.Options{Step: 0.5, Quality: light.Draft})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return Of(lit, Options{})
-}
-
-// hardCases are an L-shaped flat of three rooms, a stage of 20 by 14 m, and names in long words and other scripts.
-func hardCases() []string { return []string{"flat", "stage", "scripts"} }
 
 // TestARunComesOnOnePaper: a run comes out of one tray, with its lists.
 func TestARunComesOnOnePaper(t *testing.T) {
@@ -76,11 +54,11 @@ func TestTheFirstPageCarriesWhatThePlanNeeds(t *testing.T) {
 			t.Errorf("%s: what was assumed does not stand beside the second map", s.pages[0].Title)
 		}
 	}
-	eachSample(t, Options{}, check)
+	eachSample(t, check)
 	for _, name := range hardCases() {
 		t.Run(name, func(t *testing.T) {
-			in := hardCase(t, name)
-			check(t, in, sheetFor(t, in, Options{Font: fixture.Family(t)}))
+			in, s := hardCase(t, name)
+			check(t, in, s)
 		})
 	}
 }
@@ -90,7 +68,7 @@ func inOneLine(p *ink.Page) string { return strings.ReplaceAll(texts(p), "\n", "
 
 // TestTheSecondMapIsAsLargeAsThePlan: with its own lamps, numbers and lettered contours.
 func TestTheSecondMapIsAsLargeAsThePlan(t *testing.T) {
-	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
 		if len(s.pages) < 2 || s.pages[1].Name != string(term.FaceMap) {
 			t.Fatalf("%s: no map of the faces", s.pages[0].Title)
 		}
@@ -158,9 +136,12 @@ func TestFurtherPagesAreWorthTheirPaper(t *testing.T) {
 			}
 		}
 	}
-	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) { check(t, s) })
+	eachSample(t, func(t *testing.T, _ Input, s *sheet) { check(t, s) })
 	for _, name := range hardCases() {
-		t.Run(name, func(t *testing.T) { check(t, sheetFor(t, hardCase(t, name), Options{Font: fixture.Family(t)})) })
+		t.Run(name, func(t *testing.T) {
+			_, s := hardCase(t, name)
+			check(t, s)
+		})
 	}
 	for n := range int64(12) {
 		t.Run(fmt.Sprint("crowd ", n), func(t *testing.T) {
@@ -229,9 +210,12 @@ func TestNoGroundIsCut(t *testing.T) {
 			}
 		}
 	}
-	eachSample(t, Options{}, func(t *testing.T, _ Input, s *sheet) { check(t, s) })
+	eachSample(t, func(t *testing.T, _ Input, s *sheet) { check(t, s) })
 	for _, name := range hardCases() {
-		t.Run(name, func(t *testing.T) { check(t, sheetFor(t, hardCase(t, name), Options{Font: fixture.Family(t)})) })
+		t.Run(name, func(t *testing.T) {
+			_, s := hardCase(t, name)
+			check(t, s)
+		})
 	}
 	for _, mount := range []term.Mount{term.Stand, term.Boom, term.Lift, term.Floor, term.Hand, term.Wall, term.Clamp, term.Ceiling} {
 		for _, at := range []r2.Vec{{}, {X: 9}, {X: -6, Y: 8}, {Y: -7}} {
@@ -252,8 +236,7 @@ func TestHardCasesKeepApart(t *testing.T) {
 	f := fixture.Family(t)
 	for _, name := range hardCases() {
 		t.Run(name, func(t *testing.T) {
-			in := hardCase(t, name)
-			s := sheetFor(t, in, Options{Font: f})
+			in, s := hardCase(t, name)
 			checkPlan(t, s, f)
 			for i := range s.pages {
 				checkPage(t, &s.pages[i], f)

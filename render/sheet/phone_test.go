@@ -12,7 +12,7 @@ import (
 // TestColumnsForANarrowScreen: the drawing of the strip, with numbers, names and the key of its map; the lists beside it as data.
 func TestColumnsForANarrowScreen(t *testing.T) {
 	f := fixture.Family(t)
-	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
 		all := Columns([]Input{in}, Options{Font: f})
 		if len(all) != 1 {
 			t.Fatalf("%d columns", len(all))

@@ -12,7 +12,7 @@ import (
 // TestWhatListsMeasureFromIsLettered looks on the plan of every sample for the walls that its lists
 // name, for its rooms, and for the clear sizes of the rooms.
 func TestWhatListsMeasureFromIsLettered(t *testing.T) {
-	eachSample(t, Options{}, func(t *testing.T, in Input, s *sheet) {
+	eachSample(t, func(t *testing.T, in Input, s *sheet) {
 		var walls []string
 		for i := range in.Setup.Lights {
 			for _, d := range in.Setup.Lights[i].Placing {

@@ -1,52 +1,14 @@
 package sheet
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
 
-	"scrimshaw/plan/kit"
-	"scrimshaw/plan/resolve"
-	"scrimshaw/plan/scene"
-	"scrimshaw/plan/source"
-	"scrimshaw/plan/study"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/samples"
 	"scrimshaw/symbols/ink"
 )
-
-// sampleInputs runs a sample through all stations.
-func sampleInputs(t *testing.T, name string) (ins []Input) {
-	t.Helper()
-	text, err := samples.Text(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return inputsOf(t, name, text)
-}
-
-// inputsOf runs a scene through all stations.
-func inputsOf(t *testing.T, name string, text []byte) (ins []Input) {
-	t.Helper()
-	shipped, err := kit.Shipped()
-	if err != nil {
-		t.Fatal(err)
-	}
-	log := &source.Log{}
-	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: name + ".yaml", Text: text}, log)
-	for _, setup := range resolve.ResolveAll(doc, nil, log) {
-		lit, err := study.Run(context.Background(), setup, study.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		ins = append(ins, Of(lit, Options{}))
-	}
-	if log.Failed() {
-		t.Fatalf("%s: %v", name, log.All())
-	}
-	return ins
-}
 
 // TestSamplesKeepApart holds the samples to the rules of lettering, and every light's tag to its
 // full or its short form.
@@ -54,9 +16,12 @@ func TestSamplesKeepApart(t *testing.T) {
 	f := fixture.Family(t)
 	for _, name := range samples.Names() {
 		t.Run(name, func(t *testing.T) {
-			for _, in := range sampleInputs(t, name) {
+			for i, in := range sampleInputs(t, name) {
 				for _, paper := range []string{"", "A4", "A3", "letter"} {
-					s := sheetFor(t, in, Options{Paper: paper, Font: f})
+					s := sampleSheets(t, name)[i]
+					if paper != "" {
+						s = sheetFor(t, in, Options{Paper: paper, Font: f})
+					}
 					checkPlan(t, s, f)
 					if s.d.Reduced > 0 {
 						t.Errorf("on %q %d labels are no more than a number, or left out", paper, s.d.Reduced)

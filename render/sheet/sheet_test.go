@@ -46,11 +46,11 @@ func TestLegendIsWhatIsDrawn(t *testing.T) {
 		in := crowd(n, 8)
 		check(t, in, sheetFor(t, in, Options{Font: fixture.Family(t), Paper: "A3"}))
 	}
-	eachSample(t, Options{}, check)
+	eachSample(t, check)
 	for _, name := range hardCases() {
 		t.Run(name, func(t *testing.T) {
-			in := hardCase(t, name)
-			check(t, in, sheetFor(t, in, Options{Font: fixture.Family(t)}))
+			in, s := hardCase(t, name)
+			check(t, in, s)
 		})
 	}
 }

@@ -4,10 +4,12 @@ import (
 	"encoding/json"
 	"errors"
 	"io"
+	"os"
 	"os/exec"
 	"slices"
 	"strings"
 	"testing"
+	"unicode"
 )
 
 // layer is a storey of the house: packages of which each may import what all of the storey may, and what is listed for it
@@ -37,7 +39,7 @@ var layers = []layer{
 		"plan/photometry/formfactor":   {},
 		"plan/photometry/files":        {"plan/photometry", "plan/source", "plan/unit"},
 		"plan/solid":                   {"plan/colour"},
-		"plan/kit":                     {"plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
+		"plan/kit":                     {"plan/lens", "plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
 		"plan/light/internal/parallel": {},
 		"plan/light/internal/raster":   {},
 		"plan/light/internal/sobol":    {},
@@ -61,7 +63,8 @@ var layers = []layer{
 		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
-		"plan/meter":                 {"plan/light", "plan/pending"},
+		"plan/shot":                  {},
+		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
 		"plan/study":                 {"plan/light", "plan/meter", "plan/pending"},
 		"plan/review":                {"plan/light", "plan/meter", "plan/frame"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
@@ -82,7 +85,7 @@ var layers = []layer{
 		"render/sheet/box":     {},
 		"render/sheet/layout":  {"plan/source", "plan/unit", "render/sheet/box"},
 	}},
-	{append([]string{"plan/scene", "plan/meter", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
+	{append([]string{"plan/scene", "plan/meter", "plan/shot", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
 		map[string][]string{ // sheets
 			"render/sheet/section":          {},
 			"render/sheet/draw":             {"render/tint", "render/sheet/section"},
@@ -180,6 +183,32 @@ func TestLayersListWhatIsUsed(t *testing.T) {
 				if slices.Contains(l.all, one) {
 					t.Errorf("%s may import %s as all of its layer may", name, one)
 				}
+			}
+		}
+	}
+}
+
+// undrawn are the packages above the leaves that the drawing of the house has no room for: a test drawing.
+var undrawn = []string{"symbols/ink/specimen"}
+
+// DEVELOPERS.md draws who imports whom: every package above the leaves is in the drawing, but for what is internal.
+func TestTheDrawingHasEveryPackage(t *testing.T) {
+	text, err := os.ReadFile("../../../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, drawing, begins := strings.Cut(string(text), "\nImports run one way:")
+	drawing, _, ends := strings.Cut(drawing, "\nThe leaves know no scene")
+	if !begins || !ends {
+		t.Fatal("DEVELOPERS.md has no drawing of the imports")
+	}
+	_, drawing, _ = strings.Cut(drawing, "\n\n")
+	drawn := strings.FieldsFunc(drawing, func(r rune) bool { return r != '/' && !unicode.IsLetter(r) })
+	for _, l := range layers[1:] {
+		for name := range l.packages {
+			short := func(word string) bool { return name == word || strings.HasSuffix(name, "/"+word) }
+			if !strings.Contains(name, "internal/") && !slices.Contains(undrawn, name) && !slices.ContainsFunc(drawn, short) {
+				t.Errorf("the drawing of the imports in DEVELOPERS.md lacks %s", name)
 			}
 		}
 	}

@@ -4,13 +4,15 @@
 //
 //	go run ./cmd/internal/mutants -n 80 -seed 1 plan/light/radiosity
 //
-// It exits with 1 where fewer than 85 % of the changes are noticed.
+// It exits with 1 where fewer than 85 % of the changes are noticed, and with 2 where nothing can be said: no package is
+// named, or its tests fail as it is.
 package main
 
 import (
 	"encoding/json"
 	"flag"
 	"fmt"
+	"io"
 	"math/rand/v2"
 	"os"
 	"os/exec"
@@ -21,33 +23,51 @@ import (
 // least is the share of changes that tests have to notice, percent.
 const least = 85
 
-func main() {
-	n := flag.Int("n", 40, "how many changes of each package to try")
-	seed := flag.Uint64("seed", 1, "which changes")
-	flag.Parse()
-	status := 0
-	for _, pkg := range flag.Args() {
-		noticed, lived, err := try(pkg, *n, *seed)
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// run tries the packages that the arguments name, and returns the status to exit with.
+func run(args []string, out, said io.Writer) (status int) {
+	flags := flag.NewFlagSet("mutants", flag.ContinueOnError)
+	flags.SetOutput(said)
+	flags.Usage = func() {
+		fmt.Fprintln(said, "usage: mutants [flags] FOLDER...\nName folders of packages from the root of the tree, as plan/lens.")
+		flags.PrintDefaults()
+	}
+	n := flags.Int("n", 40, "how many changes of each package to try")
+	seed := flags.Uint64("seed", 1, "which changes")
+	if err := flags.Parse(args); err != nil {
+		return 2
+	}
+	if flags.NArg() == 0 {
+		flags.Usage()
+		return 2
+	}
+	for _, pkg := range flags.Args() {
+		noticed, lived, err := try(pkg, *n, *seed, out)
 		if err != nil {
-			fmt.Fprintln(os.Stderr, err)
-			os.Exit(2)
+			fmt.Fprintln(said, err)
+			return 2
 		}
-		fmt.Printf("%s: %d of %d changes noticed\n", pkg, noticed, noticed+lived)
+		fmt.Fprintf(out, "%s: %d of %d changes noticed\n", pkg, noticed, noticed+lived)
 		if 100*noticed < least*(noticed+lived) {
 			status = 1
 		}
 	}
-	os.Exit(status)
+	return status
 }
 
-// try tries a sample of the changes of a package. Those that do not compile do not count.
-func try(pkg string, n int, seed uint64) (noticed, lived int, err error) {
+// try tries a sample of the changes of a package, and prints those that lived. Those that do not compile do not count. The
+// tests have to pass without a change: else they would notice every one.
+func try(pkg string, n int, seed uint64, lives io.Writer) (noticed, lived int, err error) {
 	all, err := changesOf(pkg)
 	if err != nil {
 		return 0, 0, err
 	}
 	if len(all) == 0 {
 		return 0, 0, fmt.Errorf("%s: nothing to change: name a folder with Go files, from the root of the tree", pkg)
+	}
+	if out, passed := tested(pkg); !passed {
+		return 0, 0, fmt.Errorf("%s: its tests fail as it is, without any change: mend that first\n%s", pkg, out)
 	}
 	r := rand.New(rand.NewPCG(seed, 0))
 	r.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
@@ -66,7 +86,7 @@ func try(pkg string, n int, seed uint64) (noticed, lived int, err error) {
 			return 0, 0, err
 		case passed:
 			lived++
-			fmt.Println(c)
+			fmt.Fprintln(lives, c)
 		case !strings.Contains(out, "[build failed]"):
 			noticed++
 		}
@@ -118,7 +138,13 @@ func test(pkg string, c change, folder string) (out string, passed bool, err err
 			return "", false, err
 		}
 	}
-	run := exec.Command("go", "test", "-short", "-failfast", "-vet=off", "-timeout", "200s", "-overlay", overlay, "./"+pkg)
-	found, failed := run.CombinedOutput()
-	return string(found), failed == nil, nil
+	out, passed = tested(pkg, "-overlay", overlay)
+	return out, passed, nil
+}
+
+// tested runs the short tests of a package, and says whether they pass.
+func tested(pkg string, flags ...string) (out string, passed bool) {
+	args := append([]string{"test", "-short", "-failfast", "-vet=off", "-timeout", "200s"}, flags...)
+	found, failed := exec.Command("go", append(args, "./"+pkg)...).CombinedOutput()
+	return string(found), failed == nil
 }

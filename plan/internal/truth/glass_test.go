@@ -5,11 +5,17 @@ import (
 	"testing"
 
 	"scrimshaw/plan/solid"
+	"scrimshaw/testdata/published"
 )
 
-// The tracer's glass, which follows light from face to face, and the engine's closed form agree, and both with what is published
-// of a slab that takes nothing.
+// The tracer's glass, which follows light from face to face, and the engine's closed form agree, and the tracer's with what is
+// published of sheets that take nothing.
 func TestGlassFaceByFace(t *testing.T) {
+	for _, row := range published.Read(t, "glass.txt", "slab") {
+		if got := passesAt(math.Cos(row.In[2]*math.Pi/180), row.In[0], int(row.In[1]), 0); math.Abs(got-row.Out[0]) > 5e-5 {
+			t.Errorf("at %g degrees %.5f passes, want %g: %s", row.In[2], got, row.Out[0], row.Source)
+		}
+	}
 	for _, g := range []*solid.Glass{solid.NewGlass(1.526, 1, 0.90), solid.NewGlass(1.526, 2, 0.80), solid.NewGlass(1.526, 1, 0.45), solid.NewGlass(1.7, 3, 0.5)} {
 		f := face{glass: g}
 		takes := f.taken()

@@ -14,7 +14,9 @@ const (
 	CodeAllDark          = "all-dark"           // warning: a set-up without a light that is up
 	CodeTooHot           = "too-hot"            // warning: a lamp that is too hot for what is on it
 	CodeHeat             = "heat"               // warning: cloth or glass that a lamp heats too much
-	CodeTwoMirrors       = "two-mirrors"        // info: a lamp between two mirrors that see each other
+	CodeTwoMirrors       = "two-mirrors"        // info: a lamp before one of two mirrors that face each other
 	CodeMains            = "wrong-mains"        // warning: a bulb or a supply made for other mains than its circuit's
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
+	CodeCameraTurned     = "camera-turned"      // warning: a camera with everybody behind it
+	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does
 )

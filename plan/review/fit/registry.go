@@ -26,7 +26,7 @@ var (
 		}},
 	}
 	feedOfLights = []check[plan.Light]{
-		{[]string{CodeTwoMirrors}, "a lamp between two mirrors that see each other", (*checker).onceMirrored},
+		{[]string{CodeTwoMirrors}, "a lamp before one of two mirrors that face each other", (*checker).onceMirrored},
 		{[]string{CodeMains}, "a bulb or a supply that is made for other mains", (*checker).mainsFit},
 		{[]string{CodeTooHot}, "a shade or a box that is not made for the heat of its lamp", (*checker).wattsFit},
 		{[]string{CodeHeat}, "cloth and glass that a lamp heats too much", (*checker).heatFits},
@@ -49,7 +49,8 @@ var (
 		{[]string{CodeInSolid, CodeOutside}, "someone in a solid, or outside every room", (*checker).personFree},
 	}
 	ofCameras = []check[plan.Camera]{
-		{[]string{CodeInSolid, CodeOutside, CodeCameraBlocked}, "a camera in a solid, outside every room, or with a wall before everybody", (*checker).cameraFree},
+		{[]string{CodeInSolid, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},
+		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
 	ofMeters = []check[plan.Meter]{
 		{[]string{CodeInSolid, CodeOutside}, "a meter where no light can come", (*checker).meterFree},

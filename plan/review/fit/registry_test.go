@@ -56,8 +56,28 @@ func TestEveryCheckHasWords(t *testing.T) {
 		if !slices.Contains(codes, m[1]) {
 			t.Errorf("no check reports %s", m[1])
 		}
-		if !regexp.MustCompile(`[ "]` + m[1] + `[ ":,]`).MatchString(shown) {
+		if !showsMessage(shown, m[1]) {
 			t.Errorf("no case of plan/resolve shows the message of %s", m[1])
+		}
+	}
+}
+
+// showsMessage says whether a text has a message of a code as cases want it: behind its severity.
+func showsMessage(text, code string) bool {
+	return regexp.MustCompile(`\b(error|warning|info) ` + code + ` `).MatchString(text)
+}
+
+// A code that a test only looks for shows no message.
+func TestAFilterIsNoCase(t *testing.T) {
+	for text, want := range map[string]bool{
+		`strings.Contains(line, " too-hot ")`:   false,
+		`d.Code == "too-hot"`:                   false,
+		`"warning too-hot-shade 1 l has a bulb`: false,
+		`"warning too-hot 1 l has a bulb`:       true,
+		"error too-hot 2:44 the outline":        true,
+	} {
+		if got := showsMessage(text, CodeTooHot); got != want {
+			t.Errorf("%s: %v, want %v", text, got, want)
 		}
 	}
 }

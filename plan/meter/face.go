@@ -1,0 +1,98 @@
+package meter
+
+import (
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/lens"
+)
+
+// Face is how the two sides of somebody's face are lit, and how cameras see them.
+type Face struct {
+	Person   string
+	Side     string    // of the key, the person's own: "left" or "right"
+	Contrast *Contrast // of the two sides; nil where the fill side is dark
+	Views    []View    // of the cameras that see it
+
+	Steadiness    *float64 // of the light within SteadyWithin about the face, stops; nil where a study did not look, or a place is dark
+	Skin, Clothes *Tone    // where they lie; nil where the scene does not say what they are
+
+	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet
+}
+
+// Contrast is what the two sides of a face differ by.
+type Contrast struct {
+	Stops float64 // log2 (key / fill)
+	Ratio float64 // the ratio of key side to fill side, as both are metered: key and fill to fill
+}
+
+// tieRatio is how much brighter, of one, a side must be before it counts as brighter: more than what the
+// rays of reflected light are apart on the two sides of a symmetric scene, which has its key on the left. It
+// is a hundredth of a stop.
+const tieRatio = 7e-3
+
+// arrangeFace puts key and fill first, keeps the brighter edge, and measures the contrast. The
+// brighter side is the key side; a tie goes left. A face whose sides are both dark has no key side.
+func arrangeFace(person string, all []Reading) ([]Reading, *Face) {
+	find := func(plane string) *Reading {
+		for i := range all {
+			if all[i].Name == person+"."+plane {
+				return &all[i]
+			}
+		}
+		return nil
+	}
+	left, right := find("left"), find("right")
+	key, fill, side := left, right, "left"
+	if *right.Lux > *left.Lux*(1+tieRatio) {
+		key, fill, side = right, left, "right"
+	}
+	edge := find(edgeLeft)
+	if other := find(edgeRight); *other.Lux > *edge.Lux*(1+tieRatio) {
+		edge = other
+	}
+	out := []Reading{renamed(key, person+".key"), renamed(fill, person+".fill")}
+	for i := range all {
+		switch plane := strings.TrimPrefix(all[i].Name, person+"."); plane {
+		case edgeLeft:
+			out = append(out, renamed(edge, person+".edge"))
+		case edgeRight:
+		default:
+			out = append(out, all[i])
+		}
+	}
+	if *key.Lux <= 0 {
+		return out, nil
+	}
+	return out, &Face{Person: person, Side: side, Contrast: contrastOf(*key.Lux, *fill.Lux), Uncomputed: AlteringLight(key, fill)}
+}
+
+// contrastOf is what the two sides of a face differ by; nil where the fill side is dark: no light is no number of stops under
+// the other.
+func contrastOf(key, fill float64) *Contrast {
+	if fill <= 0 {
+		return nil
+	}
+	ratio := max(1, key/fill) // less within a tie
+	return &Contrast{Ratio: ratio, Stops: lens.Stops(ratio)}
+}
+
+// KeyToFill is the ratio of the key to the fill where the fill falls on both sides of the face alike: what the key side has
+// more than the fill side, by the fill side. Ratio itself is that of key and fill to fill.
+func (c *Contrast) KeyToFill() float64 { return c.Ratio - 1 }
+
+func renamed(r *Reading, name string) Reading {
+	c := *r
+	c.Name = name
+	return c
+}
+
+// FaceOf returns how a person's face is lit, or nil where both of its sides are dark.
+func (s *Set) FaceOf(person string) *Face {
+	for i := range s.Faces {
+		if s.Faces[i].Person == person {
+			return &s.Faces[i]
+		}
+	}
+	return nil
+}
