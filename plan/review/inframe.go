@@ -147,7 +147,7 @@ func (c *checker) overWhite(l *plan.Light, camera string) (words string, ok bool
 		if !(luminance > 0) {
 			return "", false
 		}
-		white := lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}.MidGrey(x.Stop.N) / lens.Grey
+		white := x.Metered().MidGrey(x.Stop.N) / lens.Grey
 		over := lens.Stops(luminance / white)
 		return fmt.Sprintf("%.1f stops %s white (%s)", math.Abs(over), overOrUnder(over), unit.FormatLuminance(luminance)), true
 	}
