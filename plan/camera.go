@@ -29,6 +29,9 @@ type Camera struct {
 	Span       source.Span
 }
 
+// CameraLength is how far a camera reaches back from the entrance of its lens, m: lens, body and battery (common practice).
+const CameraLength = 0.35
+
 // LensWords names the lens: "40 mm", or "40 mm, 2× squeeze".
 func (c *Camera) LensWords() string {
 	if words := c.SqueezeWords(); words != "" {

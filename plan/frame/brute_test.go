@@ -190,7 +190,7 @@ func (s *blind) before(o, d r3.Vec, far float64) bool {
 // a grid is that none of them sees it by: four of a million rays of the frame are one of its.
 const (
 	enoughRays = 8000
-	mostRays   = 40000
+	mostRays   = 160000
 	noneRays   = 640
 )
 

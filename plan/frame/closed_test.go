@@ -54,7 +54,8 @@ func lastIn(low, high float64, shows func(float64) bool) float64 {
 // closed are a few lenses: gates, focal lengths, in mm.
 var closed = [][3]float64{{24.89, 14, 35}, {24.89, 10.41, 18}, {36, 24, 85}, {10, 20, 50}}
 
-// A ball shows until the pyramid of the frame is as far from its middle as its radius: x cos a - y sin a = r.
+// A ball shows until the pyramid of the frame is as far from its middle as its radius: x cos a - y sin a = r. Just before that
+// what is within is a segment of so little depth that it takes less than the least share: 4/3 sqrt(2 r) depth^1.5.
 func TestABallLeavesTheFrameAtItsTangent(t *testing.T) {
 	for _, lens := range closed {
 		c := camera(lens[0], lens[1], lens[2])
@@ -68,7 +69,9 @@ func TestABallLeavesTheFrameAtItsTangent(t *testing.T) {
 				return s.Shows()
 			})
 			want := (radius + deep*math.Sin(side.half)) / math.Cos(side.half)
-			if math.Abs(got-want) > 5e-4 {
+			segment := frame.LeastShare * deep * deep * lens[0] * lens[1] / (lens[2] * lens[2])
+			depth := math.Pow(segment/(4.0/3*math.Sqrt(2*radius)), 2.0/3)
+			if got > want+2e-4 || got < want-1.2*depth/math.Cos(side.half) {
 				t.Errorf("lens %v, side %v: the ball shows to %.5f m, want %.5f", lens, side, got, want)
 			}
 		}
@@ -122,7 +125,7 @@ func TestSharesInClosedForm(t *testing.T) {
 			t.Errorf("lens %v: the flag takes %.6f, want %.6f", lens, s.Share, want)
 		}
 		s = judged(ball(r3.Vec{Y: deep}, radius), c)
-		if want := math.Pi * radius * radius / (deep*deep - radius*radius) / area; math.Abs(s.Share/want-1) > 5e-3 {
+		if want := math.Pi * radius * radius / (deep*deep - radius*radius) / area; math.Abs(s.Share/want-1) > 1e-3 {
 			t.Errorf("lens %v: the ball takes %.6f, want %.6f", lens, s.Share, want)
 		}
 	}

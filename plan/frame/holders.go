@@ -50,9 +50,15 @@ func holdersOf(m *plan.Mount, f plan.Frame, base float64) []piece {
 
 // standOf is a stand from the ground up to a height, one leg of which lies under the aim, as it is put to bear the load.
 func standOf(at r2.Vec, base, top, foot, bearing float64) []piece {
+	if top <= base {
+		return nil // a fault of its own
+	}
 	all := tube(nil, Stand, plan.AtHeight(at, base), plan.AtHeight(at, top), postRadius)
 	up := plan.AtHeight(at, base+min(collar*foot, mostCollar*(top-base)))
 	for i := range legCount {
+		if foot <= 2*legRadius {
+			break
+		}
 		out := plane.Direction(bearing + 360*float64(i)/legCount)
 		all = tube(all, Legs, plan.AtHeight(r2.Add(at, r2.Scale(foot/2-legRadius, out)), base+legRadius), up, legRadius)
 	}

@@ -52,7 +52,7 @@ func (v *viewing) leastMove(t *thing, camera string, p picture) (best *Move) {
 			return v.shows(t.unmeant(camera, t.at(r3.Scale(change, to.direction))), p)
 		})
 		by := r3.Scale(rounded, to.direction)
-		if ok && v.free(t, by, p) && (best == nil || least < best.Least) {
+		if ok && (to.way != Back || beside(t, by, p)) && v.free(t, by) && (best == nil || least < best.Least) {
 			best = &Move{Way: to.way, By: by, Least: least, Metres: rounded}
 		}
 	}
@@ -86,13 +86,15 @@ func (v *viewing) ways(t *thing, p picture) (all []direction) {
 // slack is how much farther than a rigid thing one may have to go that turns as it is moved, m.
 const slack = 0.3
 
-// free says whether a thing can be moved: through no wall and no furniture, not out of its room, not onto the lens, and not higher
-// than its stand goes.
-func (v *viewing) free(t *thing, by r3.Vec, p picture) bool {
+// beside says whether a thing that is brought back ends beside the camera, and not on its lens.
+func beside(t *thing, by r3.Vec, p picture) bool {
+	return r3.Norm(r3.Sub(r3.Add(t.middle, by), p.At)) > t.radius+nearLens
+}
+
+// free says whether a thing can be moved: through no wall and no furniture, not out of its room, and not higher than its stand
+// goes.
+func (v *viewing) free(t *thing, by r3.Vec) bool {
 	if by.Z > 0 && t.most > 0 && t.ownHeight+by.Z > t.most {
-		return false
-	}
-	if r3.Norm(r3.Sub(r3.Add(t.middle, by), p.At)) < t.radius+nearLens && by.Z == 0 {
 		return false
 	}
 	if v.roomOf(t.foot) != v.roomOf(r2.Add(t.foot, plan.InPlan(by))) {

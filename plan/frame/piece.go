@@ -37,7 +37,7 @@ type piece struct {
 
 // How many sides round things have: the rim of a ball as it is seen, and a round box or a shade.
 const (
-	ballSides   = 32
+	ballSides   = 96
 	turnedSides = 12
 )
 

@@ -3,6 +3,7 @@ package frame_test
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -143,6 +144,30 @@ func TestMovesAreFree(t *testing.T) {
 	const lamp = "cameras: {A: {at: [0, 0], height: 1, looks: {pan: 0, tilt: 20}, lens: 18 mm}}\nlights: {k: {output: {candela: 100, shape: uniform}, at: [0, 3], height: 2.55, stand: %s, aim: 0}}\n"
 	if got := sighted(t, fmt.Sprintf(lamp, "light-stand"), "k"); got.Move != nil && got.Move.Way == frame.Up {
 		t.Errorf("over the top of its stand: %+v", got.Move)
+	}
+}
+
+// In feet a move is rounded up to half an inch, which no fault is left after.
+func TestMovesAreRoundedInTheUnitsOfTheFile(t *testing.T) {
+	const scene = "units: ft\ncameras: {A: {at: [0, 0], height: 4.5, looks: 0, lens: 35 mm}}\ngrip: {f: {flag: [1, 8], at: [3.3, 10], height: 4.5, faces: 180, mount: hand}}\n"
+	got := sighted(t, scene, "f")
+	want := 10*24.89/70 + 0.5 - 3.3 // ft
+	if got.Move == nil || got.Move.Way != frame.Right || math.Abs(got.Move.Least/0.3048-want) > 1e-3 {
+		t.Fatalf("moved %+v, want %.4f ft to the right", got.Move, want)
+	}
+	if halves := got.Move.Metres / 0.0127; math.Abs(halves-math.Ceil(want*24)) > 1e-6 {
+		t.Errorf("moved %.4f half inches, want %g", halves, math.Ceil(want*24))
+	}
+}
+
+// What is seen is the same each time.
+func TestJudgingIsRepeatable(t *testing.T) {
+	setup := laidOut(t, &staged{set: crowded(12, 40)})
+	first := frame.Judge(setup)
+	for range 3 {
+		if again := frame.Judge(setup); !reflect.DeepEqual(first, again) {
+			t.Fatal("a second look sees something else")
+		}
 	}
 }
 

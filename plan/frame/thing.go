@@ -150,7 +150,6 @@ func sheetsOf(g *plan.Grip) []piece {
 const (
 	cameraWidth  = 0.17
 	cameraHeight = 0.20
-	cameraDepth  = 0.35 // behind the entrance of its lens
 	cameraFoot   = 0.9
 )
 
@@ -158,8 +157,8 @@ const (
 func cameraAt(c *plan.Camera, by r3.Vec) []piece {
 	f := c.Frame
 	f.At = r3.Add(f.At, by)
-	body := box(f, cameraWidth, cameraHeight, 0, -cameraDepth)
-	middle := f.Place(r3.Vec{Z: -cameraDepth / 2})
+	body := box(f, cameraWidth, cameraHeight, 0, -plan.CameraLength)
+	middle := f.Place(r3.Vec{Z: -plan.CameraLength / 2})
 	bearing := 0.0
 	if flat := plan.InPlan(f.Axis); r2.Norm(flat) > upright {
 		bearing = plane.Bearing(flat)

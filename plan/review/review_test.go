@@ -96,6 +96,8 @@ func TestCheck(t *testing.T) {
 		{"a stand just past the margin", strings.Replace(standing("1.25"), "50 mm", "50 mm, room: 5 %", 1), nil},
 		{"a lamp that is meant to be in the picture", burning("1", ", seen: true"), []string{
 			"info seen-bright 1 k shows in the middle of A, and its light there is 6.5 stops over white (5000 cd/m²)"}},
+		{"a lamp in the picture, through a filter", strings.Replace(burning("1", ", seen: true"), "50 mm}, B", "50 mm, filter: [ND .6]}, B", 1), []string{
+			"info seen-bright 1 k shows in the middle of A, and its light there is 4.5 stops over white (5000 cd/m²)"}},
 		{"a lamp for the other camera", burning("1", ", seen: B"), []string{
 			"info seen-nowhere 1 k is meant to be in the picture of B, and does not show there",
 			"warning in-frame 1 k shows in the middle of A: 2.5 % of the frame; raise it 0.53 m"}},

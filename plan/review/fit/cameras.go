@@ -46,16 +46,13 @@ func (r *checker) checkCameraView(c *plan.Camera) {
 		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
 }
 
-// cameraLength is how far a camera reaches back from the entrance of its lens, m: lens, body and battery (common practice).
-const cameraLength = 0.35
-
 // checkCameraBody warns of a body that goes into the wall behind it.
 func (r *checker) checkCameraBody(c *plan.Camera) {
-	back := r3.Sub(c.Frame.At, r3.Scale(cameraLength, c.Frame.Axis))
+	back := r3.Sub(c.Frame.At, r3.Scale(plan.CameraLength, c.Frame.Axis))
 	if wall, first := r.firstWall(outlineRay{c.Frame.At, back}); wall != "" {
-		deep := r.Length((1 - first) * cameraLength)
+		deep := r.Length((1 - first) * plan.CameraLength)
 		r.Warnf(r.things[c.Name].at, CodeInSolid, "move the camera "+deep+" along its axis, with a shorter lens; or shoot through a gap",
-			"the body of %s goes %s into %s, if it is %s long", c.Name, deep, wall, r.Length(cameraLength))
+			"the body of %s goes %s into %s, if it is %s long", c.Name, deep, wall, r.Length(plan.CameraLength))
 	}
 }
 
