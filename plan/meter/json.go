@@ -25,6 +25,7 @@ type jsonSet struct {
 	Setup     *string        `json:"setup"`
 	Readings  []jsonReading  `json:"readings"`
 	Contrasts []jsonContrast `json:"contrasts"`
+	Walks     []jsonWalk     `json:"walks"`
 }
 
 type jsonReading struct {
@@ -61,12 +62,15 @@ type jsonShare struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
 	for i := range s.Faces {
 		out.Contrasts = append(out.Contrasts, s.Faces[i].json())
+	}
+	for i := range s.Walks {
+		out.Walks = append(out.Walks, s.Walks[i].json())
 	}
 	return out
 }

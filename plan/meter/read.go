@@ -22,7 +22,8 @@ type Set struct {
 	Scene    string // the scene's title
 	Setup    string // "" where the scene has no set-ups
 	Readings []Reading
-	Faces    []Face // of people whose key side has light
+	Faces    []Face // of people whose key side has light, where they are and at their marks
+	Walks    []Walk
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.

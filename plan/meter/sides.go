@@ -61,20 +61,17 @@ type Shift struct {
 
 // viewsOf are how the cameras of a set-up before whose lens a face lies see the two sides of it.
 func viewsOf(s *plan.Setup, person, side string, key, fill *Reading) (views []View) {
-	i := 0
-	for i < len(s.People) && s.People[i].Name != person {
-		i++
-	}
-	if i == len(s.People) {
+	p := s.Post(person)
+	if p == nil {
 		return nil
 	}
 	for k := range s.Cameras {
 		c := &s.Cameras[k]
-		if r3.Dot(r3.Sub(s.People[i].Face.At, c.Frame.At), c.Frame.Axis) <= 0 {
+		if r3.Dot(r3.Sub(p.Face.At, c.Frame.At), c.Frame.Axis) <= 0 {
 			continue
 		}
 		v := View{Camera: c.Name, White: c.Exposure.White.OnPlanck().Kelvin}
-		v.Key, v.From = seenFrom(&s.People[i].Face, side, &c.Frame)
+		v.Key, v.From = seenFrom(&p.Face, side, &c.Frame)
 		v.KeyShift, v.FillShift = shiftOf(key, &c.Exposure, s.Kit), shiftOf(fill, &c.Exposure, s.Kit)
 		views = append(views, v)
 	}

@@ -65,8 +65,15 @@ func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 	if !ok || !known {
 		return plan.Person{}, false
 	}
+	p := r.standingAt(written, s, bearing)
+	r.assumePerson(written, p.Eyes-p.Base, bearing)
+	p.Marks, p.Walk = r.marksOf(written, &p), r.walkOf(written)
+	return p, true
+}
+
+// standingAt is somebody as written at a spot.
+func (r *peoplePass) standingAt(written *scene.Person, s plan.Spot, bearing float64) plan.Person {
 	rest := r.bodyHeightsOf(written, s)
-	r.assumePerson(written, rest.eyes-rest.feet, bearing)
 	p := plan.Person{
 		Name: written.Name, At: s.At, Base: rest.feet, Pose: written.Pose.Or(term.Standing),
 		Height: written.Height.Or(scene.DefaultPersonHeight), Eyes: rest.eyes, Faces: bearing,
@@ -74,7 +81,7 @@ func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 	}
 	p.Crown = crownOf(&p, written.Eyes.Set)
 	p.Parts = pose(&p, rest.seat)
-	return p, true
+	return p
 }
 
 // crownOf is how high the crown is in a pose, z; told says whether the scene gives the height of the eyes.

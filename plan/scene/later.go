@@ -49,7 +49,6 @@ func (u *Uncomputed) Thing() string {
 const (
 	bySun     = "the sun and the sky"
 	byFrame   = "the frame check"
-	byWalk    = "marks and walks"
 	byCues    = "changes within a set-up"
 	byPower   = "the load on circuits"
 	byBalance = "the balance"
@@ -74,8 +73,6 @@ var laters = []Later{
 	{Table: "camera", Key: "room", Waits: byFrame},
 	{Table: "camera", Key: "track", Waits: "camera moves"},
 	{Table: "scene", Key: "line", Waits: "the line of action"},
-	{Table: "person", Key: "marks", Waits: byWalk},
-	{Table: "person", Key: "walk", Waits: byWalk},
 	{Table: "person", Key: "skin", Waits: "the reading of a skin"},
 	{Table: "light", Key: "circuit", Waits: byPower},
 	{Table: "scene", Key: "circuits", Waits: byPower},

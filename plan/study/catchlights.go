@@ -35,10 +35,8 @@ type eyes struct {
 func (s eyes) look(readings *meter.Set) {
 	for i := range readings.Faces {
 		f := &readings.Faces[i]
-		for k := range s.setup.People {
-			if p := &s.setup.People[k]; p.Name == f.Person {
-				f.Views = s.inEyes(p, f.Views)
-			}
+		if p := s.setup.Post(f.Person); p != nil {
+			f.Views = s.inEyes(p, f.Views)
 		}
 	}
 }

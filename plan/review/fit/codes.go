@@ -17,4 +17,5 @@ const (
 	CodeTwoMirrors       = "two-mirrors"        // info: a lamp before one of two mirrors that face each other
 	CodeMains            = "wrong-mains"        // warning: a bulb or a supply made for other mains than its circuit's
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
+	CodeWalkThrough      = "walk-through"       // warning: a walk that leads through a wall, furniture or somebody
 )
