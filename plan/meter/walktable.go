@@ -69,10 +69,18 @@ func (w *Walk) judged(course, point int) *Reading {
 // uncomputedOf are the keys that could change a course and that nothing computes yet.
 func (w *Walk) uncomputedOf(course int) []plan.Uncomputed {
 	var keys []plan.Uncomputed
-	for i := range w.Points {
-		keys = append(keys, w.judged(course, i).Uncomputed...)
+	for _, r := range w.Judged(course) {
+		keys = append(keys, r.Uncomputed...)
 	}
 	return plan.Unique(keys)
+}
+
+// Judged are the readings that a course is judged by, place by place.
+func (w *Walk) Judged(course int) (all []*Reading) {
+	for i := range w.Points {
+		all = append(all, w.judged(course, i))
+	}
+	return all
 }
 
 // Uncomputed are the keys that could change a figure of the walk and that nothing computes yet.

@@ -15,6 +15,7 @@ const (
 	CodeStandTall       = "stand-tall"   // warning: a light lower than its stand goes
 	CodeStandHeavy      = "stand-heavy"  // warning: a head heavier than its stand carries
 	CodeStandSpigot     = "stand-spigot" // warning: a head whose spigot its stand does not take
+	CodeWalkLeaves      = "walk-leaves"  // note: a walk that leaves the working stop
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )
 
@@ -32,6 +33,7 @@ var (
 		{[]string{CodeKeyUnder, CodeKeyOver}, "a key side well under or over the working stop", (*checker).exposure},
 		{[]string{CodeKeyNotBrightest}, "a key that lights the darker side of a face", (*checker).keyNotBrightest},
 		{[]string{CodeColourGap}, "key and fill sides of clearly different colour", (*checker).colours},
+		{[]string{CodeWalkLeaves}, "a walk that leaves the working stop", (*checker).walk},
 	}
 	ofLights = []check[plan.Light]{
 		{[]string{CodeNoLight}, "a light at no level, or one that reaches no reading", (*checker).reaches},
