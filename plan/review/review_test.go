@@ -83,7 +83,7 @@ func TestCheck(t *testing.T) {
 			"cameras: {A: {at: [0, 10], lens: 35 mm}}\n", []string{
 			"info walk-leaves the walk of ada leaves T2.8 for A from 1.50 m to 3.00 m: 2.1 under"}},
 		{"a lamp that lights nothing but a walk", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[20, 0], [20, 0.4]]", 1) +
-			"  l: {output: {lux: 170, distance: 2, beam: 60}, at: [20, 2.2], aim: [20, 0.2, 1.59], height: 1.59}\n", nil},
+			"  l: {output: {lux: 170, distance: 2, beam: 60}, at: [20, 2.2], aim: [20, 0.2, 1.59], height: 1.59}\ngrip: {f: {flag: [4, 4], at: [10, 0], height: 1.6, faces: ada}}\n", nil},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},
