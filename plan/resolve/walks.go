@@ -1,6 +1,7 @@
 package resolve
 
 import (
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -126,7 +127,7 @@ func (r *peoplePass) edgesAlong(a, b plan.Spot) []float64 {
 		}
 	}
 	slices.Sort(edges)
-	return slices.CompactFunc(edges, func(x, y float64) bool { return y-x <= plane.Grain })
+	return slices.CompactFunc(edges, func(x, y float64) bool { return math.Abs(x-y) <= plane.Grain })
 }
 
 // underfoot is the furniture that somebody on the way from one spot to another walks on where it is under the feet: stairs,
@@ -148,10 +149,34 @@ func (r *peoplePass) footing(p r2.Vec, a, b plan.Spot) float64 {
 	if s.Room == "" && a.Room != "" && b.Room != "" {
 		z = a.Floor
 	}
+	if o := r.openingOver(p); o != nil {
+		z = max(z, r.thresholdOf(o))
+	}
 	for _, f := range r.underfoot(a, b) {
 		if top, over := topAt(f, p); over && top > z {
 			z = top
 		}
 	}
 	return z
+}
+
+// openingOver is the opening that a place lies in; nil where it lies in a room or in none.
+func (r *peoplePass) openingOver(p r2.Vec) *plan.Opening {
+	for i := range r.out.Openings {
+		if o := &r.out.Openings[i]; plane.Contains(p, o.Plan(), -plane.Grain) {
+			return o
+		}
+	}
+	return nil
+}
+
+// thresholdOf is the z that somebody walks through an opening at: its sill where the floor on either side is as high, else
+// the floor of its room.
+func (r *peoplePass) thresholdOf(o *plan.Opening) float64 {
+	floor := r.out.RoomNamed(o.Room).Base
+	high := floor
+	if far := r.out.RoomNamed(o.FarRoom); far != nil {
+		high = max(high, far.Base)
+	}
+	return report.Either(o.Sill <= high+plane.Grain, max(floor, o.Sill), floor)
 }
