@@ -45,16 +45,23 @@ func (w *Walk) row(i int) []string {
 		r := w.judged(k, i).row()
 		row = append(row, r[1], r[stopColumn], r[overColumn])
 	}
-	contrast := ""
-	if p.Contrast != nil {
-		contrast = fmt.Sprintf("%.1f stops", p.Contrast.Stops)
-	}
 	struck := len(AlteringLight(&p.Left, &p.Right)) > 0
 	note := ""
 	if p.In != "" {
 		note = "in " + p.In + ", not judged"
 	}
-	return append(row, Mark(p.Side, struck), Mark(contrast, struck), note)
+	return append(row, Mark(p.Side, struck), Mark(p.contrastInWords(), struck), note)
+}
+
+// contrastInWords words how the brighter side compares with the darker: "1.2 stops", "equal"; "" where one is dark.
+func (p *WalkPoint) contrastInWords() string {
+	switch {
+	case p.Contrast == nil:
+		return ""
+	case unit.EqualStops(p.Contrast.Stops):
+		return "equal"
+	}
+	return fmt.Sprintf("%.1f stops", p.Contrast.Stops)
 }
 
 // judged is the reading of a place by which a course is judged.
