@@ -7,7 +7,7 @@ import (
 )
 
 // markLong is the length of the bar and of the stem of a mark, mm.
-const markLong = 3.2
+const markLong = 3.8
 
 // DrawMark draws where somebody comes to a stop: the two strips of tape on the floor, a bar before the toes and a stem between
 // the feet. Bearing is the way that they face.
@@ -23,7 +23,7 @@ const (
 	walkDash = 2.2
 	walkGap  = 1.0
 	walkTick = 0.9
-	walkHead = 2.4
+	walkHead = 2.8
 )
 
 // WalkTick is where a walk is read, and the way on from there.

@@ -102,6 +102,18 @@ func (w *Walk) Uncomputed() []plan.Uncomputed {
 	return plan.Unique(keys)
 }
 
+// Farthest is the course that is farthest from its working stop anywhere, and the place where; ok is false where no place is
+// judged.
+func (w *Walk) Farthest() (course, point int, ok bool) {
+	for i := range w.Courses {
+		c := &w.Courses[i]
+		if c.Worst != nil && (!ok || distanceFrom(c.Over[*c.Worst]) > distanceFrom(w.Courses[course].Over[point])) {
+			course, point, ok = i, *c.Worst, true
+		}
+	}
+	return course, point, ok
+}
+
 // CourseWords are the lines that say how a walk keeps to the working stop of a camera: where it is nearest and farthest, and
 // where it has left it.
 func (w *Walk) CourseWords(c *Course) []string {
