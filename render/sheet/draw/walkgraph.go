@@ -32,7 +32,6 @@ const (
 	graphAir   = 1.8 // over these, under the lowest figure of stops
 	graphTick  = 0.8
 	dotRadius  = 0.45
-	endPitch   = 2.6 // of the letters of cameras
 )
 
 // mostStops is how many stops over and under a graph shows: what lies beyond is drawn on its edge.
@@ -42,7 +41,7 @@ const mostStops = 5
 func (c *Drawing) walkRow(w *meter.Walk) Row {
 	low, high := stopSpan(w)
 	st := c.Pad.listed(c.Pad.Look.Quiet)
-	high += max(0, int(math.Ceil((endPitch*float64(len(w.Courses))-stopPitch*float64(high-low))/stopPitch)))
+	high += max(0, int(math.Ceil((st.Leading()*float64(len(w.Courses))-stopPitch*float64(high-low))/stopPitch)))
 	tall := stopPitch * float64(high-low)
 	return Row{Height: tall + st.Cap/2 + graphFoot, Draw: func(p Pad, x, top float64) {
 		top -= st.Cap / 2
@@ -155,7 +154,7 @@ func (g *walkGraph) courses(p Pad, st style) {
 		}
 		letters[i] = g.at(0, shownOver(c.Over[len(c.Over)-1])).Y
 	}
-	letters = keptApart(letters, endPitch, g.plot.Min.Y+st.Cap/2, g.plot.Max.Y-st.Cap/2)
+	letters = keptApart(letters, st.Leading(), g.plot.Min.Y+st.Cap/2, g.plot.Max.Y-st.Cap/2)
 	for i := range g.walk.Courses {
 		p.Text(box.At(g.plot.Max.X+1.6, letters[i]-st.Cap/2), g.walk.Courses[i].Camera, st.inked(p.Look.Ink), ink.Left)
 	}
