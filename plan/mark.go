@@ -9,13 +9,13 @@ import (
 
 // Mark is where somebody is at one moment of the scene, and how. It means what the same fields of a Person do.
 type Mark struct {
-	Name  string // with the person's before it: "marta.sit"
-	At    r2.Vec
-	Base  float64
+	Name  string  // with the person's before it: "marta.sit"
+	At    r2.Vec  // m
+	Base  float64 // z, m
 	Pose  term.Pose
-	Crown float64
-	Eyes  float64
-	Faces float64
+	Crown float64 // z, m
+	Eyes  float64 // z, m
+	Faces float64 // degrees
 	Face  Frame
 	Parts []Part
 	Span  source.Span

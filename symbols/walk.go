@@ -27,7 +27,10 @@ const (
 )
 
 // WalkTick is where a walk is read, and the way on from there.
-type WalkTick struct{ At, Way r2.Vec }
+type WalkTick struct {
+	At  r2.Vec // mm
+	Way r2.Vec // unit vector
+}
 
 // DrawWalk draws a piece of the way that somebody walks, with a tick across it at each place that is read, and a head where the
 // walk ends with the piece.

@@ -3,8 +3,6 @@ package meter
 import (
 	"encoding/json"
 	"io"
-
-	"scrimshaw/plan"
 )
 
 // WriteJSON writes sets as a list of one object a set-up. Lengths are metres; what has no
@@ -46,13 +44,6 @@ type jsonReading struct {
 	Uncomputed  []jsonKey   `json:"uncomputed"`
 }
 
-// jsonKey is a key that is not computed yet, and what of a reading it could change.
-type jsonKey struct {
-	Key     string `json:"key"`     // its path: lights.k.scrims
-	Waits   string `json:"waits"`   // for what
-	Changes string `json:"changes"` // light: every figure; stops: stop and over alone
-}
-
 type jsonShare struct {
 	Light string   `json:"light"`
 	Path  string   `json:"path"`
@@ -87,17 +78,4 @@ func (r *Reading) json() jsonReading {
 		out.Shares = append(out.Shares, jsonShare{Light: s.Light, Path: s.Path, Via: OrNone(s.Via), From: OrNull(s.From), Lux: Rounded(s.Lux)})
 	}
 	return out
-}
-
-func jsonKeys(all []plan.Uncomputed) []jsonKey {
-	keys := []jsonKey{}
-	for i := range all {
-		u := &all[i]
-		changes := "light"
-		if !u.AltersLight() {
-			changes = "stops"
-		}
-		keys = append(keys, jsonKey{Key: u.Path, Waits: u.Waits, Changes: changes})
-	}
-	return keys
 }

@@ -25,19 +25,19 @@ type jsonCourse struct {
 
 type jsonOff struct {
 	From float64  `json:"from"` // m along the walk
-	To   float64  `json:"to"`
+	To   float64  `json:"to"`   // m along the walk
 	Over *float64 `json:"over"` // stops, where it is farthest; null of no light
 }
 
 // jsonPoint is a place of a walk.
 type jsonPoint struct {
-	Along   float64     `json:"along"` // m from the start
-	At      [3]float64  `json:"at"`
-	Facing  [3]float64  `json:"facing"` // along the walk: halfway between the two sides
+	Along   float64     `json:"along"`  // m from the start
+	At      [3]float64  `json:"at"`     // m
+	Facing  [3]float64  `json:"facing"` // unit vector along the walk: halfway between the two sides
 	In      *string     `json:"in"`     // what a body would be in; null: nothing
 	Key     *string     `json:"key"`    // the walker's own side; null where both are dark
 	Stops   *float64    `json:"stops"`  // key side over fill side; null where the fill side is dark
-	Ratio   *float64    `json:"ratio"`
+	Ratio   *float64    `json:"ratio"`  // the ratio of key side to fill side
 	Left    jsonLight   `json:"left"`
 	Right   jsonLight   `json:"right"`
 	Domes   []jsonLight `json:"domes"` // toward the cameras of the set-up, in their order
@@ -47,7 +47,7 @@ type jsonPoint struct {
 // jsonLight is a reading along a walk: what jsonReading has of it but its shares.
 type jsonLight struct {
 	Camera      *string    `json:"camera"` // of a dome
-	Facing      [3]float64 `json:"facing"`
+	Facing      [3]float64 `json:"facing"` // unit vector
 	Lux         *float64   `json:"lux"`
 	Footcandles *float64   `json:"footcandles"`
 	Stop        *float64   `json:"stop"`

@@ -146,3 +146,13 @@ func (s *Set) Named(name string) *Reading {
 	}
 	return nil
 }
+
+// WalkOf returns somebody's walk, or nil.
+func (s *Set) WalkOf(person string) *Walk {
+	for i := range s.Walks {
+		if s.Walks[i].Person == person {
+			return &s.Walks[i]
+		}
+	}
+	return nil
+}

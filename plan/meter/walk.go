@@ -6,10 +6,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/light"
-	"scrimshaw/plan/pending"
-	"scrimshaw/plan/plane"
-	"scrimshaw/plan/term"
 )
 
 // Walk is the light along somebody's walk, without the body that walks it.
@@ -25,7 +21,7 @@ type Walk struct {
 type WalkPoint struct {
 	Along    float64 // m from the start, on the plan
 	At       r3.Vec  // of the face, m
-	Facing   r3.Vec  // unit: the way on
+	Facing   r3.Vec  // unit vector: the way on
 	In       string  // what a body would be in there, and it is not judged; "" it is free
 	Side     string  // of the key, the walker's own: "left" or "right"; "" where both are dark
 	Contrast *Contrast
@@ -52,65 +48,6 @@ type OffStop struct {
 
 // LeaveStops is how far from the working stop a walk has left it.
 const LeaveStops = 1.0
-
-// WalkRequests lists what is read along the walks of a set-up, person by person and place by place: the two sides of a face
-// that looks along the walk, then a dome toward each camera. The body of who walks is left out, as where a place is metered
-// before somebody steps in; it would have to stand in each of them.
-func WalkRequests(s *plan.Setup) []Request {
-	var requests []Request
-	for i := range s.People {
-		if p := &s.People[i]; p.Walk != nil {
-			for k := range p.Walk.Points {
-				requests = append(requests, pointRequests(s, p, &p.Walk.Points[k].Face)...)
-			}
-		}
-	}
-	return requests
-}
-
-// pointRequests are those of one place of a walk.
-func pointRequests(s *plan.Setup, p *plan.Person, face *plan.Frame) []Request {
-	name := p.Name + ".walk"
-	var all []Request
-	for _, turn := range [...]float64{-45, 45} {
-		all = append(all, Request{Name: name, Person: p.Name, Kind: term.FlatMeter, Exposure: s.Exposure,
-			Receptor: light.Receptor{At: face.At, Axis: turned(face, turn, 0), Response: light.Cosine, Skip: p.Own}})
-	}
-	for i := range s.Cameras {
-		c := &s.Cameras[i]
-		toward := r3.Sub(c.Frame.At, face.At)
-		if r3.Norm(toward) <= plane.Grain {
-			toward = face.Axis // in the lens itself a dome looks on along the walk
-		}
-		all = append(all, Request{Name: name, Person: p.Name, Kind: term.DomeMeter, Exposure: c.Exposure, Camera: c.Name,
-			Receptor: light.Receptor{At: face.At, Axis: r3.Unit(toward), Response: light.Dome, Skip: p.Own}})
-	}
-	return all
-}
-
-// ReadWalks takes what WalkRequests ordered from a basis whose points from the first on are its receptors.
-func ReadWalks(s *plan.Setup, requests []Request, first int, b *light.Basis, levels light.Levels) (walks []Walk) {
-	r := reader{namer: NamerOf(s), basis: b, levels: levels, figures: pending.Of(s, levels)}
-	each := 2 + len(s.Cameras)
-	for i := range s.People {
-		p := &s.People[i]
-		if p.Walk == nil {
-			continue
-		}
-		w := Walk{Person: p.Name, Length: p.Walk.Length(), Feet: s.Feet}
-		for k := range p.Walk.Points {
-			var readings []Reading
-			for n := range requests[:each] {
-				readings = append(readings, r.read(first+n, &requests[n]))
-			}
-			w.Points = append(w.Points, pointOf(&p.Walk.Points[k], readings))
-			requests, first = requests[each:], first+each
-		}
-		w.judge(s)
-		walks = append(walks, w)
-	}
-	return walks
-}
 
 // pointOf is a place of a walk by its readings.
 func pointOf(at *plan.WalkPoint, readings []Reading) WalkPoint {
@@ -203,12 +140,52 @@ func (w *Walk) offStops(over []*float64) (all []OffStop) {
 
 func isOver(v *float64) bool { return v != nil && *v > 0 }
 
-// WalkOf returns somebody's walk, or nil.
-func (s *Set) WalkOf(person string) *Walk {
-	for i := range s.Walks {
-		if s.Walks[i].Person == person {
-			return &s.Walks[i]
+// judged is the reading of a place by which a course is judged.
+func (w *Walk) judged(course, point int) *Reading {
+	p := &w.Points[point]
+	if w.Courses[course].Camera == "" {
+		return p.Key()
+	}
+	return &p.Domes[course]
+}
+
+// uncomputedOf are the keys that could change a course and that nothing computes yet.
+func (w *Walk) uncomputedOf(course int) []plan.Uncomputed {
+	var keys []plan.Uncomputed
+	for _, r := range w.Judged(course) {
+		keys = append(keys, r.Uncomputed...)
+	}
+	return plan.Unique(keys)
+}
+
+// Judged are the readings that a course is judged by, place by place.
+func (w *Walk) Judged(course int) (all []*Reading) {
+	for i := range w.Points {
+		all = append(all, w.judged(course, i))
+	}
+	return all
+}
+
+// Uncomputed are the keys that could change a figure of the walk and that nothing computes yet.
+func (w *Walk) Uncomputed() []plan.Uncomputed {
+	var keys []plan.Uncomputed
+	for i := range w.Points {
+		keys = append(append(keys, w.Points[i].Left.Uncomputed...), w.Points[i].Right.Uncomputed...)
+	}
+	for i := range w.Courses {
+		keys = append(keys, w.uncomputedOf(i)...)
+	}
+	return plan.Unique(keys)
+}
+
+// Farthest is the course that is farthest from its working stop anywhere, and the place where; ok is false where no place is
+// judged.
+func (w *Walk) Farthest() (course, point int, ok bool) {
+	for i := range w.Courses {
+		c := &w.Courses[i]
+		if c.Worst != nil && (!ok || distanceFrom(c.Over[*c.Worst]) > distanceFrom(w.Courses[course].Over[point])) {
+			course, point, ok = i, *c.Worst, true
 		}
 	}
-	return nil
+	return course, point, ok
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/unit"
 )
 
@@ -62,56 +61,6 @@ func (p *WalkPoint) contrastInWords() string {
 		return "equal"
 	}
 	return fmt.Sprintf("%.1f stops", p.Contrast.Stops)
-}
-
-// judged is the reading of a place by which a course is judged.
-func (w *Walk) judged(course, point int) *Reading {
-	p := &w.Points[point]
-	if w.Courses[course].Camera == "" {
-		return p.Key()
-	}
-	return &p.Domes[course]
-}
-
-// uncomputedOf are the keys that could change a course and that nothing computes yet.
-func (w *Walk) uncomputedOf(course int) []plan.Uncomputed {
-	var keys []plan.Uncomputed
-	for _, r := range w.Judged(course) {
-		keys = append(keys, r.Uncomputed...)
-	}
-	return plan.Unique(keys)
-}
-
-// Judged are the readings that a course is judged by, place by place.
-func (w *Walk) Judged(course int) (all []*Reading) {
-	for i := range w.Points {
-		all = append(all, w.judged(course, i))
-	}
-	return all
-}
-
-// Uncomputed are the keys that could change a figure of the walk and that nothing computes yet.
-func (w *Walk) Uncomputed() []plan.Uncomputed {
-	var keys []plan.Uncomputed
-	for i := range w.Points {
-		keys = append(append(keys, w.Points[i].Left.Uncomputed...), w.Points[i].Right.Uncomputed...)
-	}
-	for i := range w.Courses {
-		keys = append(keys, w.uncomputedOf(i)...)
-	}
-	return plan.Unique(keys)
-}
-
-// Farthest is the course that is farthest from its working stop anywhere, and the place where; ok is false where no place is
-// judged.
-func (w *Walk) Farthest() (course, point int, ok bool) {
-	for i := range w.Courses {
-		c := &w.Courses[i]
-		if c.Worst != nil && (!ok || distanceFrom(c.Over[*c.Worst]) > distanceFrom(w.Courses[course].Over[point])) {
-			course, point, ok = i, *c.Worst, true
-		}
-	}
-	return course, point, ok
 }
 
 // CourseWords are the lines that say how a walk keeps to the working stop of a camera: where it is nearest and farthest, and

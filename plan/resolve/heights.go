@@ -96,6 +96,18 @@ func (r *aimer) supportUnder(s plan.Spot) (z float64, on string) {
 	return z, on
 }
 
+// markFace is the face of somebody at a mark.
+func (r *aimer) markFace(name string) (plan.Frame, bool) {
+	p, m, _ := r.markOf(scene.Ref{Name: name})
+	s, ok := r.spotOf(name)
+	bearing, known := r.facingOf(name)
+	if !ok || !known {
+		return plan.Frame{}, false
+	}
+	at := atMark(p, m)
+	return faceFrame(at, s.At, r.bodyHeightsOf(at, s).eyes, bearing), true
+}
+
 // bodyHeights is how high someone is, z: the floor that the feet are on, what one sits on, and the eyes.
 type bodyHeights struct{ feet, seat, eyes float64 }
 

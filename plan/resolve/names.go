@@ -117,7 +117,7 @@ func (r *register) unknown(ref scene.Ref, names []string) {
 	r.Errorf(ref.Span, source.CodeUnknownName, hint, "nothing is called %s", ref.Name)
 }
 
-// markHint offers the marks of a person in place of one that there is not; another hint where there are none.
+// markHint offers the marks of a person in place of one that nobody wrote; another hint where there are none.
 func (r *register) markHint(name string, t thing, other string) string {
 	if t.kind != personKind {
 		return other

@@ -174,10 +174,10 @@ func TestAMirroredWalk(t *testing.T) {
 func TestNobodyIsToldToStandInASofa(t *testing.T) {
 	const scene = "{scrimshaw: 1, exposure: {stop: T4}, furniture: {couch: {sofa: [2, 0.9, 0.8], at: [0, 2]}}, people: {ada: {at: [9, 9], faces: 0, walk: [[0, 0], [0, 4]]}}, " +
 		"cameras: {A: {at: [0, 8], lens: 35 mm, looks: 180, height: 1.59}}, lights: {p: {output: {candela: %v, shape: uniform}, at: [0, 6], height: 1.59, mount: {lift: 2}}}}"
-	w, lit := walkOf(t, fmt.Sprintf(scene, 1))
+	_, lit := walkOf(t, fmt.Sprintf(scene, 1))
 	x := lit.Setup.Exposure
 	needed := x.Stop.N * x.Stop.N * x.Constant / float64(x.ISO) / x.Seconds
-	w, _ = walkOf(t, fmt.Sprintf(scene, needed*4*4)) // 4 m from the lamp, in the sofa, the light is right but for what that sends back
+	w, _ := walkOf(t, fmt.Sprintf(scene, needed*4*4)) // 4 m from the lamp, in the sofa, the light is right but for what that sends back
 	c := &w.Courses[0]
 	if w.Points[4].In != "couch" || math.Abs(*c.Over[4]) > 0.05 {
 		t.Fatalf("the middle of the walk is in %q, %v stops over", w.Points[4].In, *c.Over[4])

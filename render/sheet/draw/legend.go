@@ -216,7 +216,7 @@ func (c legend) lineSigns() []sign {
 			p.Line(Hair, p.Look.Ink, box.At(a.X, a.Y-0.6), box.At(a.X+heightTick, a.Y-0.6), box.At(b.X, b.Y+0.6))
 		})},
 		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
-		{"walk:farthest", "farthest off", func(p Pad, b r2.Box) { p.diamond(box.Middle(b.Min, b.Max)) }},
+		{"walk:farthest", "farthest off", func(p Pad, b r2.Box) { diamond(p, box.Middle(b.Min, b.Max)) }},
 		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Medium, p.Look.Contour, a, b)

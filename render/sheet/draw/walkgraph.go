@@ -150,7 +150,7 @@ func (g *walkGraph) courses(p Pad, st style) {
 			}
 		}
 		if c.Worst != nil {
-			p.diamond(g.at(g.walk.Points[*c.Worst].Along, shownOver(c.Over[*c.Worst])))
+			diamond(p, g.at(g.walk.Points[*c.Worst].Along, shownOver(c.Over[*c.Worst])))
 		}
 		letters[i] = g.at(0, shownOver(c.Over[len(c.Over)-1])).Y
 	}

@@ -103,7 +103,7 @@ func (c walks) farthest(p Pad, v layout.View, w *meter.Walk) placeable {
 	}
 	c.used("walk:farthest")
 	q := p.On(ink.Readings).of("walk:"+w.Person+":farthest", "Farthest from the working stop on the walk of "+w.Person+": "+words+toward+".")
-	q.diamond(at)
+	diamond(q, at)
 	struck := section.When(w.Judged(n)[point].StopsStruck(), words)
 	return &note{object: "walk:" + w.Person + ":farthest", layer: ink.Readings, style: c.Pad.plan(), forms: noteForms(w.Person+" "+words+toward, words+toward, words),
 		struck: struck, anchor: at, body: box.Inset(box.Of(at.X, at.Y, at.X, at.Y), -diamondArm, -diamondArm), priority: 1.5, linePenalty: 2, leader: 30, led: true}
@@ -112,6 +112,7 @@ func (c walks) farthest(p Pad, v layout.View, w *meter.Walk) placeable {
 // diamondArm is half of the mark of the place of a walk that is farthest off, mm.
 const diamondArm = 1.3
 
-func (p Pad) diamond(at r2.Vec) {
+// diamond marks a place that wants attention.
+func diamond(p Pad, at r2.Vec) {
 	p.outline(Medium, p.Look.Alarm, &p.Look.Paper, box.At(at.X, at.Y-diamondArm), box.At(at.X+diamondArm, at.Y), box.At(at.X, at.Y+diamondArm), box.At(at.X-diamondArm, at.Y))
 }

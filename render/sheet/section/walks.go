@@ -8,11 +8,11 @@ import (
 )
 
 // walks are the walks of the set-up: how each keeps to the working stop, as a graph, and in text every place of it.
-func (c Report) walks() (all []*Section) {
-	for i := range c.In.Walks {
-		w := &c.In.Walks[i]
+func walks(in *Input, u Units) (all []*Section) {
+	for i := range in.Walks {
+		w := &in.Walks[i]
 		s := &Section{Title: "Walk of " + w.Person, Rank: layout.Wanted, Figure: WalkFigure, Walk: w,
-			Words: []string{c.walkWords(w)}, textTables: []Table{c.walkTable(w)}, Without: NonEmpty(without(w.Uncomputed()))}
+			Words: []string{walkWords(w, u)}, textTables: []Table{walkTable(w, u)}, Without: NonEmpty(without(w.Uncomputed()))}
 		for k := range w.Courses {
 			s.Points = append(s.Points, sentences(w.CourseWords(&w.Courses[k]))...)
 		}
@@ -22,7 +22,7 @@ func (c Report) walks() (all []*Section) {
 }
 
 // walkWords say what the graph shows.
-func (c Report) walkWords(w *meter.Walk) string {
+func walkWords(w *meter.Walk, u Units) string {
 	by := "the dome toward each camera"
 	switch {
 	case len(w.Courses) == 1 && w.Courses[0].Camera == "":
@@ -30,11 +30,11 @@ func (c Report) walkWords(w *meter.Walk) string {
 	case len(w.Courses) == 1:
 		by = "the dome toward " + w.Courses[0].Camera
 	}
-	return "stops from the working stop by " + by + " along " + c.Length(w.Length) + ", without the body"
+	return "stops from the working stop by " + by + " along " + u.Length(w.Length) + ", without the body"
 }
 
 // walkTable is every place of a walk.
-func (c Report) walkTable(w *meter.Walk) Table {
+func walkTable(w *meter.Walk, u Units) Table {
 	t := Table{Columns: []Column{{Head: "along", Align: ink.Right}}}
 	for i := range w.Courses {
 		head := w.Courses[i].Camera
@@ -45,19 +45,19 @@ func (c Report) walkTable(w *meter.Walk) Table {
 	}
 	t.Columns = append(t.Columns, Column{Head: "key + fill : fill", Align: ink.Right}, Column{Flexible: true})
 	for i := range w.Points {
-		t.Entries = append(t.Entries, c.walkEntry(w, i))
+		t.Entries = append(t.Entries, walkEntry(w, i, u))
 	}
 	return t
 }
 
 // walkEntry is one place of a walk.
-func (c Report) walkEntry(w *meter.Walk, point int) Entry {
+func walkEntry(w *meter.Walk, point int, u Units) Entry {
 	p := &w.Points[point]
-	e := Entry{Cells: []string{c.Length(p.Along)}}
+	e := Entry{Cells: []string{u.Length(p.Along)}}
 	for k := range w.Courses {
 		r := w.Judged(k)[point]
 		n := len(e.Cells)
-		e.Cells = append(e.Cells, c.Lux(r.Lux), Stop(r.Stop), overTenths(r.Over))
+		e.Cells = append(e.Cells, u.Lux(r.Lux), Stop(r.Stop), overTenths(r.Over))
 		e.Struck = append(append(e.Struck, When(r.Struck(), n)...), When(r.StopsStruck(), n+1, n+2)...)
 	}
 	contrast, note := "–", ""
