@@ -30,6 +30,16 @@ func (s *Setup) OpeningNamed(name string) *Opening {
 	return nil
 }
 
+// CameraNamed is the camera of a name; nil where there is none.
+func (s *Setup) CameraNamed(name string) *Camera {
+	for i := range s.Cameras {
+		if s.Cameras[i].Name == name {
+			return &s.Cameras[i]
+		}
+	}
+	return nil
+}
+
 // LightNamed is the light of a name; nil where there is none.
 func (s *Setup) LightNamed(name string) *Light {
 	for i := range s.Lights {

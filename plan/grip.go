@@ -52,6 +52,7 @@ type Grip struct {
 	Size                 [2]float64 // width and height, m
 	Item                 *kit.Grip  // of the catalogue, where the scene names it; else nil
 	Frame                Frame      // At the centre, Axis the face's normal
+	Target               *r3.Vec    // the point that it faces and turns with, m; nil: it keeps its direction
 	Base                 float64    // z of what it stands on, m
 	Height               float64    // of the centre above the floor of the room it belongs to, m
 	Mount                Mount

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -32,9 +34,22 @@ type Light struct {
 	Circuit         string
 	Mains           float64     // the voltage of its circuit, V; 0 where nothing says it
 	Opening         string      // the opening it was placed by
+	Seen            Seen        // whether it is meant to be in the picture
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
 	Placing         []Dimension // two distances that put it there with a tape
 	Span            source.Span
+}
+
+// Seen says whether a light is meant to be in the picture.
+type Seen struct {
+	Written bool     // the scene says so, of the light and of what holds it
+	Meant   bool     // it is
+	By      []string // the cameras whose pictures those are; none: all
+}
+
+// For says whether it is meant to be in the picture of a camera.
+func (s *Seen) For(camera string) bool {
+	return s.Meant && (len(s.By) == 0 || slices.Contains(s.By, camera))
 }
 
 // Leaves are the barn doors before the light, each by its corners, m.

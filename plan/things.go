@@ -62,4 +62,6 @@ type Person struct {
 	Marks  []Mark // in the order of the scene
 	Walk   *Walk  // nil: there is none
 	Span   source.Span
+
+	Skin, Clothes float64 // shares of the light that they return; 0 where the scene does not say
 }

@@ -64,6 +64,7 @@ var fittings = map[string]fitting{
 	"cameras.*.at":               {example: "[3.6, 0.9]"},
 	"cameras.*.looks":            {example: "desk"},
 	"cameras.*.sensor":           {example: "full-frame"},
+	"cameras.*.room":             {before: []ready{on("grip.black", "flag", "[0.04, 0.04]", "at", "[2.02, 2.04]")}},
 	"cameras.*.exposure.iso":     {example: "400"},
 	"cameras.*.exposure.shutter": {example: "90"},
 	"cameras.*.exposure.stop":    {example: "T4"},

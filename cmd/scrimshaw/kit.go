@@ -32,7 +32,7 @@ func newKit(std streams) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "kit [name or word] | kit --show FILE | kit --convert FILE NEWFILE",
 		Short: "the catalogue of units, modifiers, gels and more; shows and converts photometric files",
-		Long: "kit lists the units, modifiers, gels, cloths, stands, grip, materials and sensors that a scene may name, and the\n" +
+		Long: "kit lists the units, modifiers, gels, cloths, stands, grip, materials, sensors and filters that a scene may name, and the\n" +
 			"clamps, bags, cable and distribution of a van. With the name of a unit it shows all of that unit: its light with each\n" +
 			"modifier that fits, flux and lux at 3 m, flooded and at spot; what it draws, weighs and comes with. With a kind (units)\n" +
 			"or any other word it lists the entries that are of it or contain it, and --class, --watts, --battery and --mount choose\n" +

@@ -46,7 +46,7 @@ func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags
 	}
 	defer w.in.Close()
 	sets := make([]meter.Set, len(w.names))
-	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true}, func(i int, s *study.Study) error {
+	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true, Around: true}, func(i int, s *study.Study) error {
 		sets[i] = s.Readings
 		return nil
 	})

@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/lens"
 )
 
 // total adds up what a light gives on all its ways.
@@ -76,9 +75,13 @@ func (x *explainer) exposure(e plan.Exposure) []Step {
 	w.given("exposure index", "S", e.ISO, "", "the scene, or its default")
 	w.given("exposure time", "t", e.Seconds, "s", "shutter and frames a second")
 	w.given("constant of the incident meter", "C", e.Constant, "lx·s", "ISO 2720")
-	set := lens.Exposure{ISO: e.ISO, Seconds: e.Seconds, Constant: e.Constant}
+	set, times := e.Metered(), ""
+	if e.Lost > 0 {
+		w.given("share that passes before the lens", "P", set.Passes(), "", e.Filters)
+		times = " × P"
+	}
 	w.given("working stop", "n", e.Stop.N, "", "the scene; marks are powers of the square root of two")
-	w.worked("what the working stop calls for", "W", "n² × C / (S × t)", set.Lux(e.Stop.N), "lx", "ISO 2720")
+	w.worked("what the working stop calls for", "W", "n² × C / (S × t"+times+")", set.Lux(e.Stop.N), "lx", "ISO 2720")
 	w.strike(x.cameraStruck())
 	if x.spot() {
 		w.worked("luminance of mid grey there", "G", "0.18 × W / π", set.MidGrey(e.Stop.N), "cd/m²", "a matt card of 18 %")
@@ -87,7 +90,7 @@ func (x *explainer) exposure(e plan.Exposure) []Step {
 		return w.steps
 	}
 	if x.reading.Stop != nil {
-		w.worked("stop that the reading calls for", "T", "sqrt(E × S × t / C)", *x.reading.Stop, "", "ISO 2720")
+		w.worked("stop that the reading calls for", "T", "sqrt(E × S × t"+times+" / C)", *x.reading.Stop, "", "ISO 2720")
 		w.strike(x.reading.StopsStruck())
 	}
 	x.over(w, "over the working stop", "W")

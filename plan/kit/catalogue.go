@@ -16,6 +16,7 @@ type Catalogue struct {
 	Cloth     []*Cloth
 	Materials []*Material
 	Sensors   []*Sensor
+	Filters   []*LensFilter
 	Stands    []*Stand
 	Grip      []*Grip
 	Items     []*Item
@@ -66,6 +67,9 @@ func (c *Catalogue) Material(name string) *Material { return find(c.Materials, n
 
 // Sensor returns the sensor of a name, or nil.
 func (c *Catalogue) Sensor(name string) *Sensor { return find(c.Sensors, name) }
+
+// LensFilter returns the filter before a lens of a name, or nil.
+func (c *Catalogue) LensFilter(name string) *LensFilter { return find(c.Filters, name) }
 
 // Stand returns the stand of a name, or nil.
 func (c *Catalogue) Stand(name string) *Stand { return find(c.Stands, name) }

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/lens"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/term"
 )
@@ -107,6 +108,13 @@ func (g *GelData) check() (message, hint string) {
 		return "lets no light through", ""
 	}
 	return "", ""
+}
+
+// fill gives a gate the circle of confusion that it leaves out.
+func (s *Sensor) fill() {
+	if s.Confusion == 0 {
+		s.Confusion = lens.Confusion(s.Width, s.Height)
+	}
 }
 
 // tooBright is said of a surface that makes light.

@@ -45,6 +45,7 @@ type Sensor struct {
 	Entry
 	Label         string  // for tags: "Super 35"
 	Width, Height float64 // of the gate, mm
+	Confusion     float64 // diameter of the circle that counts as a point there, mm
 }
 
 // Stand is what holds a light: the footprint its legs cover, its reach and its load.

@@ -75,6 +75,7 @@ type Head struct {
 	Spigot                   string            // what it sits on a stand by; "" not known
 	Tilt                     *Tilt             // nil where its light is the same at any tilt; see ApplyTilt
 	Class                    term.Class
+	Body                     [3]float64      // width, depth and height of the unit, m; 0 not known
 	Aperture                 float64         // width of what light leaves by, m: of its face, lens or mouth; 0 not known
 	Technology               term.Technology // "" of a plain source
 	UnitLabel, ModifierLabel string          // for tags: "600 W LED point", "wide reflector"

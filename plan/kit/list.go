@@ -10,7 +10,7 @@ import (
 
 // Listed is an entry as a list of the catalogue shows it.
 type Listed struct {
-	Kind    string `json:"kind"` // "unit", "bulb", "modifier", "gel", "cloth", "stand", "grip", "item", "material", "sensor"
+	Kind    string `json:"kind"` // "unit", "bulb", "modifier", "gel", "cloth", "stand", "grip", "item", "material", "sensor", "filter"
 	Name    string `json:"name"`
 	Summary string `json:"says"` // its main figures, in a few words
 	Doc     string `json:"doc"`
@@ -29,7 +29,8 @@ func (c *Catalogue) List() []Listed {
 	all = addAll(all, "grip", c.Grip, (*Grip).summary)
 	all = addAll(all, "item", c.Items, (*Item).summary)
 	all = addAll(all, "material", c.Materials, (*Material).summary)
-	return addAll(all, "sensor", c.Sensors, (*Sensor).summary)
+	all = addAll(all, "sensor", c.Sensors, (*Sensor).summary)
+	return addAll(all, "filter", c.Filters, (*LensFilter).summary)
 }
 
 func addAll[T named](all []Listed, kind string, entries []T, says func(T) string) []Listed {
@@ -72,6 +73,8 @@ func (c *Catalogue) plain(kind, name string) any {
 		return find(c.Items, name)
 	case "material":
 		return c.Material(name)
+	case "filter":
+		return c.LensFilter(name)
 	}
 	return c.Sensor(name)
 }

@@ -9,7 +9,7 @@ func TestMatching(t *testing.T) {
 		t.Fatal(err)
 	}
 	all := c.List()
-	want := len(c.Units) + len(c.Bulbs) + len(c.Modifiers) + len(c.Gels) + len(c.Cloth) + len(c.Stands) + len(c.Materials) + len(c.Sensors) +
+	want := len(c.Units) + len(c.Bulbs) + len(c.Modifiers) + len(c.Gels) + len(c.Cloth) + len(c.Stands) + len(c.Materials) + len(c.Sensors) + len(c.Filters) +
 		len(c.Grip) + len(c.Items)
 	if len(all) != want {
 		t.Errorf("%d entries are listed of %d", len(all), want)

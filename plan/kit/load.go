@@ -56,7 +56,7 @@ func (c *Catalogue) clone() *Catalogue {
 	return &Catalogue{
 		Units: slices.Clone(c.Units), Bulbs: slices.Clone(c.Bulbs), Modifiers: slices.Clone(c.Modifiers),
 		Gels: slices.Clone(c.Gels), Cloth: slices.Clone(c.Cloth), Materials: slices.Clone(c.Materials),
-		Sensors: slices.Clone(c.Sensors), Stands: slices.Clone(c.Stands), Grip: slices.Clone(c.Grip),
+		Sensors: slices.Clone(c.Sensors), Filters: slices.Clone(c.Filters), Stands: slices.Clone(c.Stands), Grip: slices.Clone(c.Grip),
 		Items: slices.Clone(c.Items),
 	}
 }
@@ -105,7 +105,13 @@ func fileShape() *source.Shape[loader] {
 		}),
 		section("sensors", "sensor", sensorShape(), nil, func(l *loader, s *Sensor, e Entry) {
 			s.Entry = merged(e, s.Entry)
+			s.fill()
 			put(&l.catalogue.Sensors, s)
+		}),
+		section("filters", "filter", lensFilterShape(), nil, func(l *loader, f *LensFilter, e Entry) {
+			f.Entry = merged(e, f.Entry)
+			f.fill()
+			put(&l.catalogue.Filters, f)
 		}),
 	}, vanSections()...)}
 }

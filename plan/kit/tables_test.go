@@ -19,6 +19,7 @@ func TestExamplesRead(t *testing.T) {
 	examples(t, clothShape())
 	examples(t, materialShape())
 	examples(t, sensorShape())
+	examples(t, lensFilterShape())
 	examples(t, standShape())
 	examples(t, gripShape())
 }
@@ -48,7 +49,7 @@ func TestSchemaAndReference(t *testing.T) {
 	for _, write := range []func(io.Writer) error{
 		fileShape().Reference, unitShape().Reference, OutputShape().Reference, bulbShape().Reference,
 		modifierShape().Reference, gelShape().Reference, clothShape().Reference, materialShape().Reference,
-		sensorShape().Reference, standShape().Reference, gripShape().Reference,
+		sensorShape().Reference, lensFilterShape().Reference, standShape().Reference, gripShape().Reference,
 	} {
 		if err := write(&b); err != nil {
 			t.Fatal(err)

@@ -79,6 +79,8 @@ func sensorShape() *source.Shape[Sensor] {
 			"Width of the gate, mm.")),
 		required(field("height", side("a height"), func(v *s) *float64 { return &v.Height },
 			"Height of the gate, mm.")),
+		withDefault(field("confusion", amount("a circle of confusion", "0.021", 0.001, 1), func(v *s) *float64 { return &v.Confusion },
+			"Diameter of the circle that counts as a point there, mm."), "its diagonal by 1500"),
 	}}
 }
 

@@ -21,16 +21,20 @@ type Exposure struct {
 	ISO      float64 // arithmetic speed S
 	Seconds  float64 // exposure time t
 	Constant float64 // C, lx s
+	Lost     float64 // stops that filters before the lens take
 }
+
+// Passes is the share of the light that filters before the lens let through.
+func (x Exposure) Passes() float64 { return math.Exp2(-x.Lost) }
 
 // Number gives the aperture N that an illuminance, lx, calls for; 0 for no light.
 func (x Exposure) Number(lux float64) float64 {
-	return math.Sqrt(math.Max(lux, 0) * x.ISO * x.Seconds / x.Constant)
+	return math.Sqrt(math.Max(lux, 0) * x.ISO * x.Seconds * x.Passes() / x.Constant)
 }
 
 // Lux gives the illuminance, lx, that the aperture n calls for.
 func (x Exposure) Lux(n float64) float64 {
-	return n * n * x.Constant / (x.ISO * x.Seconds)
+	return n * n * x.Constant / (x.ISO * x.Seconds * x.Passes())
 }
 
 // Over gives by how many stops an illuminance, lx, exposes over the aperture n: -Inf for no light.
@@ -45,6 +49,9 @@ func (x Exposure) MidGrey(n float64) float64 { return Grey * x.Lux(n) / math.Pi 
 func (x Exposure) SpotOver(luminance, n float64) float64 {
 	return math.Log2(luminance / x.MidGrey(n))
 }
+
+// DensityStops gives the stops that an optical density takes: it passes 10^-D.
+func DensityStops(density float64) float64 { return density / math.Log10(2) }
 
 // Stops gives a ratio of light in stops.
 func Stops(ratio float64) float64 { return math.Log2(ratio) }

@@ -6,8 +6,12 @@ import "math"
 // AngleOfView gives the full angle, degrees, that a lens sees across size mm of a gate, focused
 // at infinity.
 func AngleOfView(size, focal float64) float64 {
-	return 2 * math.Atan(size/(2*focal)) * 180 / math.Pi
+	return 2 * math.Atan(HalfTangent(size, focal)) * 180 / math.Pi
 }
+
+// HalfTangent is the tangent of half the angle that a lens sees across size mm of a gate: how far from the axis the edge
+// of the frame lies, by how far before the lens.
+func HalfTangent(size, focal float64) float64 { return size / (2 * focal) }
 
 // Crop gives the largest window, mm, of a shape (width over height) within a gate.
 func Crop(width, height, aspect float64) (w, h float64) {

@@ -111,7 +111,7 @@ func (d *bandSummer) addWord(word uint64, j, w, from int) {
 	for _, p := range d.portions {
 		for rest := p.points; rest != 0; rest &= rest - 1 {
 			i := w<<6 + bits.TrailingZeros64(rest)
-			d.total((j-from)*d.width+i, d.row[i], p.factor.Scale(d.f.fromAside(p.panes, i, j)), d.throughMixed(i, j, w))
+			d.total((j-from)*d.width+i, d.row[i], p.factor.Scale(d.f.fromAside(d.glass, p.glass, i, j)), d.throughMixed(i, j, w))
 		}
 	}
 }
@@ -121,7 +121,7 @@ func (d *bandSummer) throughMixed(i, j, w int) float64 {
 	f := d.f
 	sum, count := 0.0, 0.0
 	for _, k := range d.mixedPanes {
-		if f.glassBit(k) != 0 && f.panes[k].some[j*f.g.words+w]>>(i&63)&1 != 0 {
+		if f.ifGlass(k) != noGlass && f.panes[k].some[j*f.g.words+w]>>(i&63)&1 != 0 {
 			sum, count = sum+f.glassRatio(k, i, j), count+1
 		}
 	}

@@ -28,8 +28,9 @@ type bandSummer struct {
 	mixedPanes     []int          // the panes that some points of the band see only part of what they see through
 	panesBefore    [][]int        // by point of a bundle: those of them that are before it for some of the band
 	portions       []portion
-	view           row.View // of the row from the point of the lamp that is summed
-	tracer         tracer   // of points that see little of the opening
+	glass          glassWays // that those look through
+	view           row.View  // of the row from the point of the lamp that is summed
+	tracer         tracer    // of points that see little of the opening
 }
 
 // partial is what the points of the band that see part of the opening get of it through panes of a factor.
@@ -42,7 +43,7 @@ type partial struct {
 type portion struct {
 	points uint64
 	factor colour.RGB
-	panes  uint64 // of glass, by their numbers
+	glass  int // the last of those that are of glass
 }
 
 func newBandSummer(f *field, channels int) *bandSummer {
@@ -71,11 +72,12 @@ func (d *bandSummer) line(sums []float64, r int) []float64 { return sums[r*d.wid
 // splitByPanes splits the points of word w of row j by the panes that they see everything through.
 func (d *bandSummer) splitByPanes(points uint64, j, w int, but []int) {
 	f := d.f
-	d.portions = append(d.portions[:0], portion{points: points, factor: colour.RGB{1, 1, 1}})
+	d.glass = d.glass[:0]
+	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}, noGlass})
 	for i := range f.panes {
 		through := f.panes[i].all[j*f.g.words+w] & points
 		if through != 0 && !slices.Contains(but, i) {
-			d.filterPortions(through, f.panes[i].caster.transmittance(f.points[0].at), f.glassBit(i))
+			d.filterPortions(through, f.panes[i].caster.transmittance(f.points[0].at), f.ifGlass(i))
 		}
 	}
 }
@@ -89,24 +91,25 @@ func (d *bandSummer) filterRow(points uint64, j, w, from int) {
 		for _, p := range d.portions {
 			for rest := p.points; rest != 0; rest &= rest - 1 {
 				i := w<<6 + bits.TrailingZeros64(rest)
-				sums[i] = d.row[i] * p.factor[c] * f.fromAside(p.panes, i, j)
+				sums[i] = d.row[i] * p.factor[c] * f.fromAside(d.glass, p.glass, i, j)
 			}
 		}
 	}
 }
 
-// filterPortions splits the portions of a word by a pane before some of its points.
-func (d *bandSummer) filterPortions(through uint64, passing colour.RGB, glass uint64) {
+// filterPortions splits the portions of a word by a pane before some of its points; glass is its number, or noGlass.
+func (d *bandSummer) filterPortions(through uint64, passing colour.RGB, glass int) {
 	for i := range d.portions { // as they were
 		both := d.portions[i].points & through
 		if both == 0 {
 			continue
 		}
 		factor := d.portions[i].factor.Times(passing)
+		behind := portion{both, factor, d.glass.add(glass, d.portions[i].glass)}
 		if d.portions[i].points &^= both; d.portions[i].points == 0 {
-			d.portions[i] = portion{both, factor, d.portions[i].panes | glass}
+			d.portions[i] = behind
 		} else {
-			d.portions = append(d.portions, portion{both, factor, d.portions[i].panes | glass})
+			d.portions = append(d.portions, behind)
 		}
 	}
 }

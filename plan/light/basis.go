@@ -64,7 +64,7 @@ func (c *column) find(s *share) int {
 
 // term is the column that a share belongs to.
 func (s *share) term(light string) Term {
-	t := Term{Light: light, Path: Direct, Via: s.via, Filter: s.filter}
+	t := Term{Light: light, Path: Direct, Via: s.via}
 	if s.mirror != nil {
 		t.Path, t.From = Mirrored, *s.mirror
 	}

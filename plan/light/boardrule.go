@@ -31,20 +31,33 @@ func (b *litBoard) apart(at r3.Vec, by float64) float64 {
 
 // distance is how far a place is from a board, m.
 func (b *board) distance(at r3.Vec) float64 {
-	square := b.Plane.Over(at) * b.Plane.Over(at)
-	for _, k := range [...]int{1, 3} {
-		side := r3.Sub(b.Corners[k], b.Corners[0])
-		length := r3.Norm(side)
-		along := r3.Dot(r3.Sub(at, b.Corners[0]), side) / length
-		beyond := max(0, -along, along-length)
-		square += beyond * beyond
+	over := b.Plane.Over(at)
+	beside := math.Inf(1) // the square of how far it is from the nearest side, where it does not lie over the board
+	for i, from := range b.Corners {
+		side, way := r3.Sub(b.Corners[(i+1)%len(b.Corners)], from), r3.Sub(at, from)
+		if r3.Dot(way, r3.Cross(side, b.Plane.N)) <= 0 {
+			continue
+		}
+		along := max(0, min(1, r3.Dot(way, side)/r3.Norm2(side)))
+		beside = min(beside, r3.Norm2(r3.Sub(way, r3.Scale(along, side))))
 	}
-	return math.Sqrt(square)
+	if math.IsInf(beside, 1) {
+		return math.Abs(over)
+	}
+	return math.Sqrt(beside)
 }
 
-// side is the longer side of the board, m.
-func (b *board) side() float64 {
-	return max(r3.Norm(r3.Sub(b.Corners[1], b.Corners[0])), r3.Norm(r3.Sub(b.Corners[3], b.Corners[0])))
+// side is the longer side of the board, m, or how wide one is that is no parallelogram.
+func (b *board) side() (longest float64) {
+	if isParallelogram(b.Corners) {
+		return max(r3.Norm(r3.Sub(b.Corners[1], b.Corners[0])), r3.Norm(r3.Sub(b.Corners[3], b.Corners[0])))
+	}
+	for i, p := range b.Corners {
+		for _, q := range b.Corners[:i] {
+			longest = max(longest, r3.Norm(r3.Sub(q, p)))
+		}
+	}
+	return longest
 }
 
 // rule is a rule over a convex figure whose points lie so far apart at most, m.

@@ -18,7 +18,7 @@ import (
 func (w *World) addBoards(l *lamp) {
 	for i := range w.boards {
 		b := &w.boards[i]
-		if !b.isLit(l) {
+		if l.flux == 0 || !shinesOn(l, &b.Mirror, 0) {
 			continue
 		}
 		lit := litBoard{board: b, past: l.past(w.bvh), near: b.distance(l.at)}
@@ -32,25 +32,9 @@ func (w *World) addBoards(l *lamp) {
 		}
 		lit.between = lit.past.Between(&s, nil, nil)
 		lit.points = l.boardRule(fineLobe * b.halfWidth() * lit.near)
-		lit.makeTables(l)
+		lit.tables = lit.tablesOf(l)
 		l.boards = append(l.boards, lit)
 	}
-}
-
-// isLit says whether light of a lamp can come to the board.
-func (b *board) isLit(l *lamp) bool {
-	shining := facing(l.at, l.axis)
-	if l.flux == 0 || l.onesided && outside(&shining, b.Corners) {
-		return false
-	}
-	high := b.Plane.Over(l.at)
-	if isRound(l.opening) {
-		high += l.roundRadius()
-	}
-	for _, p := range l.bound(l.at) {
-		high = max(high, b.Plane.Over(p))
-	}
-	return high > 0
 }
 
 // shaftOver holds all ways between the opening and a figure.
@@ -107,7 +91,10 @@ func (t *tracer) byBoard(l *lamp, b *litBoard, r *Receptor) []share {
 func (b *litBoard) reaches(l *lamp, at r3.Vec, within float64) bool {
 	image := b.Image(l.at)
 	middle := solid.Centre(b.Corners)
-	size := r3.Norm(r3.Sub(b.Corners[0], middle))
+	size := 0.0
+	for _, p := range b.Corners {
+		size = max(size, r3.Norm(r3.Sub(p, middle)))
+	}
 	out, in := r3.Sub(at, middle), r3.Sub(middle, image)
 	far, back := r3.Norm(out), r3.Norm(in)
 	spread := math.Acos(b.least)

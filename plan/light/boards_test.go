@@ -128,3 +128,64 @@ func TestBoardFieldsAgreeWithReceptors(t *testing.T) {
 		}
 	}
 }
+
+// disc is a sheet of twelve corners about a place, that looks along z.
+func disc(id solid.ID, at r3.Vec, radius float64) (s solid.Sheet) {
+	const sides = 12
+	s.ID = id
+	for i := range sides {
+		y, x := math.Sincos(2 * math.Pi * float64(i) / sides)
+		s.Corners = append(s.Corners, r3.Add(at, r3.Vec{X: radius * x, Y: radius * y}))
+	}
+	return s
+}
+
+// A round board is as large as it is: how far places are from it, and fields by the tables as receptors by their rules, with something
+// in the way and without.
+func TestRoundBoard(t *testing.T) {
+	const radius = 0.4
+	round := silver(disc(1, r3.Vec{}, radius), 0.8, 30)
+	flag := sheetAt(2, r3.Vec{X: 0.5, Z: 1}, 0, math.Pi/2, 0.5, 0.6)
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 1, Z: 1.5}, r3.Vec{}), Source: photometry.FromCandela(1000, photometry.Uniform{}, photometry.Opening{})}
+	for name, s := range map[string]*solid.Set{"free": {Sheets: []solid.Sheet{round}}, "past a flag": {Sheets: []solid.Sheet{round, flag}}} {
+		w := build(t, s, Options{Direct: true})
+		b := &w.boards[0]
+		close(t, "beside a corner", b.distance(r3.Vec{X: -radius - 0.3, Z: 0.4}), 0.5, 1e-12)
+		close(t, "over it", b.distance(r3.Vec{X: -0.2, Y: 0.2, Z: 0.4}), 0.4, 1e-12)
+		close(t, "across", b.side(), 2*radius, 1e-12)
+		exactly, quickly := w.Evaluator([]Emitter{e}, Levels{"a": {1, 1, 1}}), w.QuickEvaluator([]Emitter{e}, Levels{"a": {1, 1, 1}})
+		bare := build(t, &solid.Set{Sheets: []solid.Sheet{flag}}, Options{Direct: true}).Evaluator([]Emitter{e}, Levels{"a": {1, 1, 1}})
+		off, sum := 0.0, 0.0
+		for i := range 20 {
+			r := Receptor{At: r3.Vec{X: -0.4 - 0.05*float64(i), Y: 0.02 * float64(i), Z: 1.2}, Axis: r3.Vec{Z: -1}}
+			off, sum = off+math.Abs(quickly(r)-exactly(r)), sum+exactly(r)
+			if exactly(r) <= bare(r) && name == "free" {
+				t.Errorf("nothing comes by the board to %v", r.At)
+			}
+		}
+		if off > 0.01*sum || !(sum > 0) {
+			t.Errorf("%s: by tables light is %.2f %% off", name, 100*off/sum)
+		}
+	}
+}
+
+// What comes straight asks for nothing of boards and mirrors, and for tables of how boards are lit only quick rules ask.
+func TestStraightLightMakesNoTables(t *testing.T) {
+	board := silver(solid.Sheet{ID: 1, Corners: []r3.Vec{{Y: -0.5, Z: -0.5}, {Y: 0.5, Z: -0.5}, {Y: 0.5, Z: 0.5}, {Y: -0.5, Z: 0.5}}}, 0.8, 12)
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 1}, r3.Vec{}), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(0.4, 0.4)}}
+	r := Receptor{At: r3.Vec{X: 0.5}, Axis: r3.Vec{X: -1}}
+	work := func(s *solid.Set, ask func(w *World)) float64 {
+		w := build(t, s, Options{Direct: true})
+		return testing.AllocsPerRun(3, func() { ask(w) })
+	}
+	straight := func(w *World) { Straight(w, &e, &r) }
+	bare, lit := &solid.Set{}, &solid.Set{Sheets: []solid.Sheet{board}}
+	if a, b := work(bare, straight), work(lit, straight); b > a+5 {
+		t.Errorf("straight light takes %g pieces of memory, and %g with a board", a, b)
+	}
+	exact := work(lit, func(w *World) { w.Evaluator([]Emitter{e}, Levels{"a": {1, 1, 1}})(r) })
+	quick := work(lit, func(w *World) { w.QuickEvaluator([]Emitter{e}, Levels{"a": {1, 1, 1}})(r) })
+	if exact > quick/2 {
+		t.Errorf("exact rules take %g pieces of memory, quick ones %g", exact, quick)
+	}
+}

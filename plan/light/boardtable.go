@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -18,24 +19,36 @@ var tableOrders = [...]int{4, 8, 16, 32}
 // fewestHidden is the number of the least order where something hides a part of the board: its edge falls between the places.
 const fewestHidden = 2
 
-// makeTables finds how the board is lit, by order. Of a lamp that touches the board the points lie no closer than those of
-// the finest table: how many there are does not grow without end.
-func (b *litBoard) makeTables(l *lamp) {
+// tablesOf are the tables of how a lamp lights the board, by order.
+func (b litBoard) tablesOf(l *lamp) (all []func() []litPlace) {
+	for _, order := range tableOrders {
+		all = append(all, sync.OnceValue(func() []litPlace { return b.table(l, order) }))
+	}
+	return all
+}
+
+// table finds how the board is lit. Of a lamp that touches the board the points lie no closer than those of the finest table: how
+// many there are does not grow without end.
+func (b *litBoard) table(l *lamp, order int) []litPlace {
 	finest := b.side() / float64(tableOrders[len(tableOrders)-1])
 	points := l.boardRule(max(quickLobe*b.halfWidth()*b.near, finest))
-	v := solid.Viewer{BVH: b.past}
-	for _, order := range tableOrders {
-		if len(b.between) == 0 {
-			b.tables = append(b.tables, b.litAlike(l, points, order))
-		} else {
-			b.tables = append(b.tables, b.litInParts(l, points, order, &v))
-		}
+	if len(b.between) == 0 {
+		return b.litAlike(l, points, b.placesOf(order))
 	}
+	return b.litInParts(l, points, b.side()/float64(order))
+}
+
+// placesOf are the places of a board by which it is known how it is lit.
+func (b *board) placesOf(order int) []node {
+	if isParallelogram(b.Corners) {
+		return parallelogramOf(b.Corners, order)
+	}
+	return rule(b.Corners, b.side()/float64(order))
 }
 
 // litAlike is a table of a board that sees all of the lamp.
-func (b *litBoard) litAlike(l *lamp, points []node, order int) (all []litPlace) {
-	for _, n := range parallelogramOf(b.Corners, order) {
+func (b *litBoard) litAlike(l *lamp, points, places []node) (all []litPlace) {
+	for _, n := range places {
 		p := litPlace{at: n.at, area: n.weight, filter: colour.RGB{1, 1, 1}}
 		for i := range points {
 			p.addRay(l, b, &points[i])
@@ -46,8 +59,8 @@ func (b *litBoard) litAlike(l *lamp, points []node, order int) (all []litPlace) 
 }
 
 // litInParts is a table of a board that sees a part of the lamp: of what each point of that lights of it.
-func (b *litBoard) litInParts(l *lamp, points []node, order int, v *solid.Viewer) (all []litPlace) {
-	apart := b.side() / float64(order)
+func (b *litBoard) litInParts(l *lamp, points []node, apart float64) (all []litPlace) {
+	v := solid.Viewer{BVH: b.past}
 	var panes []solid.Pane
 	for i := range points {
 		for _, g := range v.Visible(points[i].at, b.Corners, b.between, false) {
@@ -83,8 +96,9 @@ func (t *tracer) quickly(b *litBoard, r *Receptor, hidden bool) (sum colour.RGB)
 	for k < len(b.tables)-1 && b.side()/apart > float64(tableOrders[k]-1) {
 		k++
 	}
-	for i := range b.tables[k] {
-		p := &b.tables[k][i]
+	places := b.tables[k]()
+	for i := range places {
+		p := &places[i]
 		e := b.sends(p, r)
 		if e == 0 {
 			continue

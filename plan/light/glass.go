@@ -8,24 +8,39 @@ import (
 
 // Fields take what passes glass by the angle at which the middle of a lamp is seen.
 
-// glassBit marks a pane of a field that passes less from aside.
-func (f *field) glassBit(pane int) uint64 {
-	if s := f.panes[pane].caster.sheet; s.Front.Glass == nil || pane >= 64 {
-		return 0
+// ifGlass is the number of a pane of a field where that passes less from aside, else noGlass.
+func (f *field) ifGlass(pane int) int {
+	if f.panes[pane].caster.sheet.Front.Glass == nil {
+		return noGlass
 	}
-	return 1 << pane
+	return pane
 }
 
-// fromAside is what passes some panes of a field on the way from the middle of the lamp to a point, by what passes them from
-// straight ahead.
-func (f *field) fromAside(panes uint64, i, j int) float64 {
-	ratio := 1.0
-	for k := range f.panes {
-		if panes>>k&1 != 0 {
-			ratio *= f.glassRatio(k, i, j)
-		}
+// glassWay is a pane of glass on the way to some points, and the one before it as a place in a list of such.
+type glassWay struct{ pane, before int }
+
+// glassWays are all that some points have.
+type glassWays []glassWay
+
+// noGlass stands for the number of no pane, and for its place.
+const noGlass = -1
+
+// add notes a pane of glass, if it is one, on the way to points behind another, and gives the place of the last in the list.
+func (g *glassWays) add(pane, before int) int {
+	if pane == noGlass {
+		return before
 	}
-	return ratio
+	*g = append(*g, glassWay{pane, before})
+	return len(*g) - 1
+}
+
+// fromAside is what passes the last of some panes and those before it on the way from the middle of the lamp to a point, by what
+// passes them from straight ahead.
+func (f *field) fromAside(g glassWays, last, i, j int) float64 {
+	if last == noGlass {
+		return 1
+	}
+	return f.fromAside(g, g[last].before, i, j) * f.glassRatio(g[last].pane, i, j)
 }
 
 // glassRatio is that of one pane.

@@ -97,3 +97,58 @@ func BenchmarkGlazedByLamp(b *testing.B) {
 		})
 	}
 }
+
+// angled is a level sheet of clear glass.
+func angled(id solid.ID, at r3.Vec, w, h float64) solid.Sheet {
+	s := sheetAt(id, at, 0, math.Pi/2, w, h)
+	s.Front = solid.Skin{Direct: colour.RGB{0.9, 0.9, 0.9}, Glass: solid.NewGlass(1.526, 1, 0.9)}
+	s.Back = s.Front
+	return s
+}
+
+// Through glass before the part of a lamp that is seen past a flag comes what each place of that part sends through it.
+func TestGlassBeforeAPartOfALamp(t *testing.T) {
+	const lampHigh, flagHigh, side, wide = 1.5, 1.0, 0.6, 9.0
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: lampHigh}, r3.Vec{}), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}, Opening: face(side, side)}}
+	pane := angled(1, r3.Vec{Z: 0.9}, wide, wide)
+	for n := range 20 {
+		x, hidden := 1.2+0.0731*float64(n), float64(1-n%2*2) // which side the flag hides
+		r := Receptor{At: r3.Vec{X: x, Z: 0.6}, Axis: up}
+		edge := x * (lampHigh - flagHigh) / (lampHigh - r.At.Z) // as it hides half of the lamp
+		flag := sheetAt(2, r3.Vec{X: edge + hidden*wide/2, Z: flagHigh}, 0, math.Pi/2, wide, wide)
+		w := build(t, &solid.Set{Sheets: []solid.Sheet{pane, flag}}, Options{Direct: true})
+		l := w.newLamp(&e)
+		const strips = 200
+		want := 0.0
+		for i := range strips {
+			for k := range strips {
+				p := l.world(r3.Vec{X: ((float64(i)+0.5)/strips - 0.5) * side, Y: ((float64(k)+0.5)/strips - 0.5) * side})
+				if hidden*p.X < 0 {
+					way := r3.Sub(r.At, p)
+					want += 0.9 * pane.Front.Glass.Ratio(way.Z/r3.Norm(way)) * l.fromPoint(p, &r) / (strips * strips)
+				}
+			}
+		}
+		close(t, fmt.Sprintf("%g m aside", x), w.Evaluator([]Emitter{e}, Levels{"a": {1, 1, 1}})(r)/want, 1, 3e-3)
+	}
+}
+
+// However many panes a lattice is seen through, the map takes what passes each by the angle.
+func TestFieldThroughManyPanes(t *testing.T) {
+	const panes, wide = 80, 0.05
+	s := &solid.Set{}
+	for i := range panes {
+		s.Sheets = append(s.Sheets, angled(solid.ID(i+1), r3.Vec{X: (float64(i) + 0.5) * wide, Z: 1}, wide, 2))
+	}
+	w := build(t, s, Options{Direct: true})
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{Z: 1.6}, r3.Vec{}), Source: photometry.FromCandela(1000, photometry.Uniform{}, photometry.Opening{})}
+	floor := floorAt(0.513, -0.017, 0, 9, 150)
+	b := basis(t, w, []Emitter{e}, Targets{Lattices: []Lattice{floor}})
+	field := make([]float32, floor.NU*floor.NV)
+	b.Field(0, Levels{"a": {1, 1, 1}}, field)
+	at := w.Evaluator([]Emitter{e}, Levels{"a": {1, 1, 1}})
+	for i := range floor.NU {
+		r := floor.Receptor(i, 0)
+		close(t, fmt.Sprintf("%.2f m aside", r.At.X), float64(field[i])/at(r), 1, 1e-3)
+	}
+}

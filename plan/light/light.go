@@ -70,11 +70,10 @@ func (p Path) Straight() bool { return p == Direct || p == Mirrored }
 
 // Term is one column of a Basis: light by a path, through panes or cloths, from a last surface.
 type Term struct {
-	Light  string
-	Path   Path
-	Via    []solid.ID // panes passed, in order from the lamp; of reflected light mirrors, too
-	From   solid.ID   // the last surface, of reflected and diffused light; the mirror of mirrored light
-	Filter colour.RGB // what panes and mirror leave of light that comes from a lamp; {1, 1, 1} without
+	Light string
+	Path  Path
+	Via   []solid.ID // panes passed, in order from the lamp; of reflected light mirrors, too
+	From  solid.ID   // the last surface, of reflected and diffused light; the mirror of mirrored light
 }
 
 // Emitter is one light as transport sees it.

@@ -10,11 +10,11 @@ import (
 // litBoard is a board that a lamp lights.
 type litBoard struct {
 	*board
-	points  []node     // of the lamp's opening, as the board sees it
-	past    *solid.BVH // the set
-	between []int32    // of that: what may stand between the two
-	near    float64    // m from the lamp to the nearest of the board
-	tables  [][]litPlace
+	points  []node              // of the lamp's opening, as the board sees it
+	past    *solid.BVH          // the set
+	between []int32             // of that: what may stand between the two
+	near    float64             // m from the lamp to the nearest of the board
+	tables  []func() []litPlace // each is made when it is first asked for
 }
 
 // litPlace is a place of a board that stands for an area, and how it is lit.

@@ -14,25 +14,7 @@ import (
 
 // isReached says whether light of a lamp can come to the mirror.
 func (m *mirror) isReached(l *lamp) bool {
-	_, high := m.span(l)
-	if high <= m.w.bvh.Epsilon() || r3.Norm(r3.Sub(l.at, solid.Centre(m.Corners))) > solid.MirrorReach {
-		return false
-	}
-	shining := facing(l.at, l.axis)
-	return !l.onesided || !outside(&shining, m.Corners)
-}
-
-// span is how far the opening of a lamp lies before the plane of the mirror, at least and at most, m.
-func (m *mirror) span(l *lamp) (low, high float64) {
-	radius := 0.0
-	if isRound(l.opening) {
-		radius = l.roundRadius()
-	}
-	low, high = m.Plane.Over(l.at)-radius, m.Plane.Over(l.at)+radius
-	for _, p := range l.bound(l.at) {
-		low, high = min(low, m.Plane.Over(p)), max(high, m.Plane.Over(p))
-	}
-	return low, high
+	return r3.Norm(r3.Sub(l.at, solid.Centre(m.Corners))) <= solid.MirrorReach && shinesOn(l, &m.Mirror, m.w.bvh.Epsilon())
 }
 
 // shows says whether the mirror can show anything to a place.

@@ -14,7 +14,7 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// looking-glass is what a test's mirror reflects.
+// lookingGlass is what a test's mirror reflects.
 const lookingGlass = 0.8
 
 // glass is a sheet that mirrors from its front.

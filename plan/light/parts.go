@@ -136,10 +136,10 @@ func (d *bandSummer) seen(b *bundle, word uint64, n, at int) (any bool) {
 
 // behind counts points of a word that see a point of a bundle, some of them through panes.
 func (d *bandSummer) behind(before []int, points uint64, at int) {
-	d.portions = append(d.portions[:0], portion{points: points, factor: colour.RGB{1, 1, 1}})
+	d.portions = append(d.portions[:0], portion{points, colour.RGB{1, 1, 1}, noGlass})
 	for _, n := range before {
 		if through := d.through[n][at] & points; through != 0 {
-			d.filterPortions(through, d.transmittances[n], 0)
+			d.filterPortions(through, d.transmittances[n], noGlass)
 		}
 	}
 	for _, p := range d.portions {

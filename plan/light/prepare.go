@@ -37,10 +37,16 @@ func newLamp(e *Emitter, faces, tubes, bundle int) *lamp {
 
 // newLamp prepares an emitter for the set, with what stops its light.
 func (w *World) newLamp(e *Emitter) *lamp {
-	l := newLamp(e, w.faces, w.tubes, w.bundle)
-	w.addScreens(l)
+	l := newStraightLamp(w, e)
 	w.addImages(l, e)
 	w.addBoards(l)
+	return l
+}
+
+// newStraightLamp prepares an emitter for the set, without what mirrors and boards make of it.
+func newStraightLamp(w *World, e *Emitter) *lamp {
+	l := newLamp(e, w.faces, w.tubes, w.bundle)
+	w.addScreens(l)
 	return l
 }
 
@@ -88,7 +94,7 @@ func (w *World) addImages(l *lamp, e *Emitter) {
 			continue
 		}
 		v := m.w.newLamp(e)
-		if low, _ := m.span(l); low < 0 {
+		if low, _ := over(l, &m.Mirror); low < 0 {
 			v.before = &solid.Plane{N: r3.Scale(-1, m.Plane.N), C: -m.Plane.C}
 		}
 		l.images = append(l.images, image{m, v})

@@ -176,11 +176,11 @@ func TestPanesAndShadows(t *testing.T) {
 	b := basis(t, w, []Emitter{e}, Targets{Points: []Receptor{
 		{Axis: up}, {Axis: up, Skip: []solid.ID{3}}, {At: r3.Vec{X: 50}, Axis: up}}})
 	want := []Term{
-		{Light: "a", Filter: colour.RGB{1, 1, 1}, Via: []solid.ID{}},
-		{Light: "a", Filter: colour.RGB{0.8, 0.8, 0.8}, Via: []solid.ID{7}},
-		{Light: "a", Filter: colour.RGB{0.8 * 0.9, 0.8 * 0.5, 0.8 * 0.2}, Via: []solid.ID{7, 3}}}
+		{Light: "a", Via: []solid.ID{}},
+		{Light: "a", Via: []solid.ID{7}},
+		{Light: "a", Via: []solid.ID{7, 3}}}
 	for i, term := range b.Terms {
-		if !slices.Equal(term.Via, want[i].Via) || r3.Norm(r3.Vec{X: term.Filter[0] - want[i].Filter[0], Y: term.Filter[1] - want[i].Filter[1], Z: term.Filter[2] - want[i].Filter[2]}) > 1e-12 {
+		if term.Light != want[i].Light || !slices.Equal(term.Via, want[i].Via) {
 			t.Errorf("term %d is %+v, want %+v", i, term, want[i])
 		}
 	}

@@ -148,7 +148,7 @@ func (w *World) addReflected(c *column, light string, s *radiosity.Solution, lam
 				if w.scattering[key.From] {
 					path = Diffused
 				}
-				c.terms = append(c.terms, Term{Light: light, Path: path, Via: key.Via, From: key.From, Filter: colour.RGB{1, 1, 1}})
+				c.terms = append(c.terms, Term{Light: light, Path: path, Via: key.Via, From: key.From})
 				c.points = append(c.points, make([]colour.RGB, receptors))
 			}
 			c.points[direct+n][i] = e

@@ -11,7 +11,8 @@ import (
 
 // What stops the light of one lamp and no other, as barn doors do, are sheets that this lamp alone has in its set.
 
-// placeScreens makes black sheets of the screens of an emitter. No other solid has an ID below nought.
+// placeScreens makes black sheets of the screens of an emitter. No other solid has an ID below nought, but what shuts the plane of
+// a mirror, which has the least there is.
 func (l *lamp) placeScreens(screens [][]r3.Vec) {
 	for i, corners := range screens {
 		if c, ok := sheetCaster(&solid.Sheet{ID: solid.ID(-1 - i), Name: "screen", Corners: corners}); ok {

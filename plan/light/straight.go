@@ -19,7 +19,7 @@ type Way struct {
 func Straight(w *World, e *Emitter, r *Receptor) []Way {
 	t := &tracer{visibleSums: newVisibleSums(w.bvh)}
 	var ways []Way
-	for _, s := range t.light(w.newLamp(e), r) {
+	for _, s := range t.light(newStraightLamp(w, e), r) {
 		ways = append(ways, Way{Via: slices.Clone(s.via), Filter: s.filter, Lux: s.value})
 	}
 	return ways

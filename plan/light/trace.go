@@ -28,7 +28,7 @@ type tracer struct {
 	aside    []solid.Pane // from the corners of a part
 	ids      []solid.ID
 	shares   []share
-	gathered []share      // straight and by mirrors
+	gathered []share      // straight, by mirrors and by boards
 	kept     []r3.Vec     // of an outline
 	behind   solid.Viewer // of what a lamp lights of a board
 }
@@ -206,19 +206,30 @@ func (t *tracer) through(g *solid.VisiblePart, r *Receptor, value float64) {
 const steepGlass = 0.99
 
 // overAngles is what passes the glass before a part of an opening, in the mean over the part, by what passes from its middle:
-// by the rule of Simpson, from the middle and the corners.
+// by the rule of Simpson, from the middle and from close before the corners: in the very corners other things begin. Where something
+// else stands before one all the same it counts as the middle.
 func (t *tracer) overAngles(corners []r3.Vec, r *Receptor) float64 {
 	middle := glassRatio(t.panes)
 	if middle >= steepGlass || middle == 0 || len(corners) < 3 {
 		return 1
 	}
-	mean := 0.0
+	mean, centre := 0.0, solid.Centre(corners)
 	for _, p := range corners {
-		t.aside, _ = t.BVH.Segment(p, r.At, r.Skip, t.aside[:0])
-		mean += glassRatio(t.aside) / float64(len(corners))
+		p = r3.Add(p, r3.Scale(beforeCorner, r3.Sub(centre, p)))
+		ratio, blocked := middle, false
+		if t.aside, blocked = t.BVH.Segment(p, r.At, r.Skip, t.aside[:0]); !blocked && slices.EqualFunc(t.aside, t.panes, sameSheet) {
+			ratio = glassRatio(t.aside)
+		}
+		mean += ratio / float64(len(corners))
 	}
 	return (mean/middle + 2) / 3
 }
+
+// beforeCorner is how far from a corner of a part of an opening, by how far that is from the middle, light from the corner is followed.
+const beforeCorner = 1e-4
+
+// sameSheet says whether two rays pass the same sheet.
+func sameSheet(a, b solid.Pane) bool { return a.ID == b.ID }
 
 // glassRatio is what passes panes by what would from straight ahead.
 func glassRatio(panes []solid.Pane) float64 {
@@ -264,7 +275,7 @@ func (w *World) surface(r *Receptor) (Receptor, colour.RGB) {
 			return Receptor{At: at, Axis: hit.Normal, Skip: r.Skip}, gain.Times(hit.Skin.Reflect).Scale(1 / math.Pi)
 		}
 		gain = gain.Times(hit.Skin.Reflect)
-		seen.At, seen.Axis = at, r3.Sub(seen.Axis, r3.Scale(2*r3.Dot(seen.Axis, hit.Normal), hit.Normal))
+		seen.At, seen.Axis = at, solid.Mirrored(seen.Axis, hit.Normal)
 	}
 	return seen, colour.RGB{}
 }

@@ -14,6 +14,9 @@ type Face struct {
 	Contrast *Contrast // of the two sides; nil where the fill side is dark
 	Views    []View    // of the cameras that see it
 
+	Steadiness    *float64 // of the light within SteadyWithin about the face, stops; nil where a study did not look, or a place is dark
+	Skin, Clothes *Tone    // where they lie; nil where the scene does not say what they are
+
 	Uncomputed []plan.Uncomputed // keys that could change the light of one side and that nothing computes yet
 }
 

@@ -9,7 +9,7 @@ import (
 // lines are what is said of a face: its contrast, in both conventions where its sides are not equal, and how each camera
 // sees it.
 func (f *Face) lines() []string {
-	lines := f.contrastInWords()
+	lines := append(f.contrastInWords(), f.aroundInWords()...)
 	for i := range f.Views {
 		v := &f.Views[i]
 		lines = append(lines, "  "+v.inWords("own "+f.Side, f.Contrast != nil && unit.EqualStops(f.Contrast.Stops)))
@@ -19,6 +19,9 @@ func (f *Face) lines() []string {
 				fill = v.FillShift.words()
 			}
 			lines = append(lines, fmt.Sprintf("  from the %s of %s: key side %s; fill side %s", unit.FormatKelvin(v.White), v.Camera, v.KeyShift.words(), fill))
+		}
+		if v.Behind != nil {
+			lines = append(lines, "  "+v.behindInWords())
 		}
 		if v.Catchlights != nil {
 			lines = append(lines, "  "+v.eyesInWords())

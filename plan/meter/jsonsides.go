@@ -11,6 +11,10 @@ type jsonContrast struct {
 	KeyToFill        *float64   `json:"keyToFill"`        // ratio of what the key side has more to the fill side
 	Cameras          []jsonView `json:"cameras"`          // those that see the face
 
+	Steadiness *float64  `json:"steadiness"` // stops between the most and the least light within 20 cm about the face
+	Skin       *jsonTone `json:"skin"`       // stops from grey; null where the scene does not say its reflectance
+	Clothes    *jsonTone `json:"clothes"`
+
 	Uncomputed []jsonKey `json:"uncomputed"`
 }
 
@@ -22,7 +26,22 @@ type jsonView struct {
 	KeyTo  *jsonShift `json:"keyColour"`
 	FillTo *jsonShift `json:"fillColour"`
 
+	Behind      []jsonBehind     `json:"behind"`
 	Catchlights []jsonCatchlight `json:"catchlights"`
+}
+
+// jsonBehind is what a camera sees beside a head.
+type jsonBehind struct {
+	Picture Side     `json:"side"`
+	Surface *string  `json:"surface"`   // null where nothing stands
+	Over    *float64 `json:"over"`      // stops from grey by the camera's exposure
+	Cheek   *float64 `json:"fromCheek"` // stops from a grey card at the cheek on that side
+}
+
+// jsonTone is where something stands by stops from grey in the light of the two sides of a face.
+type jsonTone struct {
+	Key  *float64 `json:"key"`
+	Fill *float64 `json:"fill"`
 }
 
 type jsonCatchlight struct {
@@ -39,7 +58,8 @@ type jsonShift struct {
 }
 
 func (f *Face) json() jsonContrast {
-	out := jsonContrast{Person: f.Person, Key: f.Side, Cameras: jsonViews(f.Views), Uncomputed: jsonKeys(f.Uncomputed)}
+	out := jsonContrast{Person: f.Person, Key: f.Side, Cameras: jsonViews(f.Views), Uncomputed: jsonKeys(f.Uncomputed),
+		Steadiness: RoundedOrNull(f.Steadiness), Skin: f.Skin.json(), Clothes: f.Clothes.json()}
 	if c := f.Contrast; c != nil {
 		stops, ratio, keyToFill := Rounded(c.Stops), Rounded(c.Ratio), Rounded(c.KeyToFill())
 		out.Stops, out.Ratio, out.KeyAndFillToFill, out.KeyToFill = &stops, &ratio, &ratio, &keyToFill
@@ -51,13 +71,24 @@ func jsonViews(views []View) []jsonView {
 	out := []jsonView{}
 	for i := range views {
 		v := &views[i]
-		one := jsonView{Camera: v.Camera, Key: v.Key, From: v.From, White: Rounded(v.White), KeyTo: v.KeyShift.json(), FillTo: v.FillShift.json(), Catchlights: []jsonCatchlight{}}
+		one := jsonView{Camera: v.Camera, Key: v.Key, From: v.From, White: Rounded(v.White), KeyTo: v.KeyShift.json(), FillTo: v.FillShift.json(),
+			Behind: []jsonBehind{}, Catchlights: []jsonCatchlight{}}
+		for _, b := range v.Behind {
+			one.Behind = append(one.Behind, jsonBehind{b.Picture, OrNull(b.Surface), RoundedOrNull(b.Over), RoundedOrNull(b.Cheek)})
+		}
 		for _, c := range v.Catchlights {
 			one.Catchlights = append(one.Catchlights, c.json())
 		}
 		out = append(out, one)
 	}
 	return out
+}
+
+func (t *Tone) json() *jsonTone {
+	if t == nil {
+		return nil
+	}
+	return &jsonTone{RoundedOrNull(t.Key), RoundedOrNull(t.Fill)}
 }
 
 func (s *Shift) json() *jsonShift {

@@ -299,7 +299,7 @@ func TestWritten(t *testing.T) {
 	faces := windowScene()
 	faces.Name = ""
 	faces.People = []plan.Person{person("ines", r2.Vec{X: 2.5, Y: -1}, r2.Vec{X: -1})}
-	faces.Cameras = []plan.Camera{{Name: "A", Frame: plan.FrameAlong(r3.Vec{X: 1.5, Y: -4, Z: 1.5}, r3.Vec{Y: 1}, 0, 0), Exposure: exposure}}
+	faces.Cameras = []plan.Camera{{Name: "A", Lens: 40, Squeeze: 2, Gate: [2]float64{24.89, 18.66}, HAOV: 63.8, VAOV: 26.2, Confusion: 0.0207, Looks: "ines", Frame: plan.FrameAlong(r3.Vec{X: 1.5, Y: -4, Z: 1.5}, r3.Vec{Y: 1}, 0, 0), Exposure: exposure}}
 	faces.Meters = nil
 	bare := *faces
 	bare.Title, bare.Name = "Not all computed", "late"

@@ -6,9 +6,9 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/lens"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/pending"
+	"scrimshaw/plan/shot"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -24,11 +24,13 @@ type Set struct {
 	Readings []Reading
 	Faces    []Face // of people whose key side has light, where they are and at their marks
 	Walks    []Walk
+	Cameras  []shot.Shot // what each sees
+	Feet     bool        // lengths are printed in feet
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
 func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
-	set := Set{Scene: s.Title, Setup: s.Name}
+	set := Set{Scene: s.Title, Setup: s.Name, Cameras: shot.Of(s), Feet: s.Feet}
 	r := reader{namer: NamerOf(s), basis: b, levels: levels, figures: pending.Of(s, levels)}
 	for start := 0; start < len(requests); {
 		end := start + 1
@@ -42,6 +44,9 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		if person := requests[start].Person; person != "" {
 			var f *Face
 			if readings, f = arrangeFace(person, readings); f != nil {
+				if p := s.Post(person); p != nil {
+					f.Skin, f.Clothes = toneOf(&readings[0], &readings[1], p.Skin), toneOf(&readings[0], &readings[1], p.Clothes)
+				}
 				f.Views = viewsOf(s, person, f.Side, &readings[0], &readings[1])
 				set.Faces = append(set.Faces, *f)
 			}
@@ -92,7 +97,7 @@ func (reading *Reading) contributions() map[string]float64 {
 
 // setLevel fills in the figures that a total stands for, lx or cd/m²; what has no meaning stays nil.
 func (reading *Reading) setLevel(y float64, x plan.Exposure) {
-	exposure := lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
+	exposure := x.Metered()
 	working := x.Stop.N
 	if reading.Kind == term.SpotMeter {
 		reading.Luminance = &y

@@ -21,6 +21,7 @@ type View struct {
 	KeyShift  *Shift  // of the key side's colour from the camera's white; nil where that has no temperature
 	FillShift *Shift  // and of the fill side's
 
+	Behind      []Behind     // the head, to its left and right in the picture; nil until a study looks
 	Catchlights []Catchlight // in the eyes, as it sees them; nil until a study looks for them
 }
 

@@ -1,8 +1,11 @@
 package meter
 
 import (
+	"fmt"
 	"io"
 	"strings"
+
+	"scrimshaw/plan/unit"
 )
 
 // WriteTable writes sets as aligned text, a block a set-up.
@@ -24,6 +27,7 @@ func (s *Set) table(b *strings.Builder) {
 	}
 	if len(s.Readings) == 0 {
 		b.WriteString("the scene has no person and no meter, so it has no readings: add people or meters\n")
+		s.cameras(b)
 		return
 	}
 	rows := [][]string{{"reading", "light", "±", "fc", "T-stop", "over", "CCT", "Duv", "from"}}
@@ -40,7 +44,23 @@ func (s *Set) table(b *strings.Builder) {
 	for i := range s.Walks {
 		s.Walks[i].table(b)
 	}
+	s.cameras(b)
 	s.legend(b)
+}
+
+// cameras says what each camera sees.
+func (s *Set) cameras(b *strings.Builder) {
+	length := func(metres float64) string { return unit.FormatLength(metres, s.Feet) }
+	for i := range s.Cameras {
+		c := &s.Cameras[i]
+		fmt.Fprintf(b, "camera %s: %s sees %s\n", c.Camera, c.Lens, c.Sees())
+		if c.Subject != nil {
+			b.WriteString("  " + c.Frame(length) + ", " + c.Share() + "\n")
+		}
+		if words := c.Sharp(length); words != "" {
+			b.WriteString("  " + words + ", at " + unit.FormatStop(c.Number) + "\n")
+		}
+	}
 }
 
 // heading names the scene and the set-up.

@@ -123,23 +123,6 @@ func TestWhatIsOnALight(t *testing.T) {
 	}
 }
 
-// A filter changes the stops that its camera judges, and those of the scene, and no light.
-func TestFilterChangesStops(t *testing.T) {
-	s := lit(t, `
-people: {ada: {at: [0, 0], faces: 0}}
-cameras: {A: {at: [0, 3], lens: 35 mm, filter: [ND .6]}, B: {at: [1, 3], lens: 35 mm}}
-lights: {k: {output: {candela: 100, shape: uniform}, at: [0, 2], height: 2}}
-meters: {a: {spot: [0, 0, 1], from: A}, b: {spot: [0, 0, 1], from: B}, m: {flat: [0, 1, 0], facing: up}}
-`)
-	const want = "ada.front A.filter (stops); ada.dome.A A.filter (stops); a A.filter (stops); m A.filter (stops)"
-	if got := struck(s); got != want {
-		t.Errorf("got  %s\nwant %s", got, want)
-	}
-	if len(s.Readings.Faces) != 1 || len(s.Readings.Faces[0].Uncomputed) != 0 {
-		t.Errorf("the contrast is struck: %+v", s.Readings.Faces)
-	}
-}
-
 // A map is without what alters light anywhere on it; a light that is turned up later strikes it then.
 func TestMapsAndLevels(t *testing.T) {
 	s := lit(t, house+strings.Replace(shutDoor, ", KEY", "", 1)+

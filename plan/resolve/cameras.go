@@ -35,12 +35,15 @@ func (r *cameraPass) placeCameras() {
 func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 	aim, looks := r.lookTarget(written)
 	s, ok := r.spotOf(written.Name)
-	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.Value, Span: written.Span}
+	c := plan.Camera{Name: written.Name, Base: s.Base, Lens: written.Lens.Value, Room: written.Room.Value, Span: written.Span}
 	if !written.Lens.Set {
 		r.reportMissing(written.Span, "add lens: 35 mm", "the camera has no lens")
 	}
 	cropped := r.gate(written, &c)
-	if !ok || !looks || !cropped || !written.Lens.Set {
+	filters, filtered := r.filters(written)
+	c.Filters = filters
+	c.Looks = r.whomItSees(written)
+	if !ok || !looks || !cropped || !filtered || !written.Lens.Set {
 		return plan.Camera{}, false
 	}
 	z, ok := r.lensHeight(written, s)
@@ -65,6 +68,14 @@ func (r *cameraPass) lookTarget(c *scene.Camera) (target, bool) {
 		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
 	}
 	return r.aimed(&scene.Aim{Form: scene.AtBearing})
+}
+
+// whomItSees is the person that a camera looks at; "" where it looks at something else.
+func (r *cameraPass) whomItSees(c *scene.Camera) string {
+	if c.Looks.Set {
+		return r.personAt(c.Looks)
+	}
+	return r.firstPerson()
 }
 
 // lookFrame is the frame of a camera: level, its axis to what it looks at.
@@ -99,14 +110,17 @@ func (r *cameraPass) gate(written *scene.Camera, c *plan.Camera) bool {
 	if !ok {
 		return false
 	}
-	c.Sensor = sensor.Name
-	c.Aspect = written.Aspect.Or(scene.DefaultAspect)
-	c.Gate[0], c.Gate[1] = lens.Crop(sensor.Width, sensor.Height, c.Aspect)
-	c.HAOV = lens.AngleOfView(c.Gate[0], c.Lens)
-	c.VAOV = lens.AngleOfView(c.Gate[1], c.Lens)
+	c.Sensor, c.Confusion = sensor.Name, sensor.Confusion
+	c.Squeeze = written.Squeeze.Or(1)
+	all := sensor.Width * c.Squeeze // mm that the gate is wide, unsqueezed
+	c.Aspect = written.Aspect.Or(report.Either(c.Squeeze > 1, all/sensor.Height, scene.DefaultAspect))
+	width, height := lens.Crop(all, sensor.Height, c.Aspect)
+	c.Gate = [2]float64{width / c.Squeeze, height}
+	c.HAOV, c.VAOV = lens.AngleOfView(width, c.Lens), lens.AngleOfView(height, c.Lens)
 	if r.shown(c.Name) && (!written.Sensor.Set || !written.Aspect.Set) {
-		r.assume(written.Path, "picture", fmt.Sprintf("%s crop of the %s gate, %s mm",
-			unit.FormatAspect(c.Aspect), report.Either(sensor.Label != "", sensor.Label, sensor.Name), millimetres(c.Gate)))
+		r.assume(written.Path, "picture", fmt.Sprintf("%s crop of the %s gate, %s mm%s",
+			unit.FormatAspect(c.Aspect), report.Either(sensor.Label != "", sensor.Label, sensor.Name), millimetres(c.Gate),
+			report.Either(c.Squeeze > 1, ", squeezed "+unit.FormatNumber(c.Squeeze)+" times", "")))
 	}
 	return true
 }
@@ -122,7 +136,7 @@ func (r *catalogue) sensor(name scene.Given[string]) (*kit.Sensor, bool) {
 	case s != nil:
 		return s, true
 	case !name.Set:
-		return &kit.Sensor{Entry: kit.Entry{Name: scene.DefaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66}, true
+		return &kit.Sensor{Entry: kit.Entry{Name: scene.DefaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66, Confusion: lens.Confusion(24.89, 18.66)}, true
 	}
 	r.unknownEntry(name, "sensor", kit.Names(r.kit.Sensors))
 	return nil, false

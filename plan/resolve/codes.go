@@ -33,6 +33,7 @@ const (
 	CodeMeterConstant   = "meter-constant"    // a second meter constant in a file
 	CodeRoomNarrow      = "room-narrow"       // warning: a room that nobody can stand in
 	CodeShutterLong     = "shutter-long"      // an exposure longer than the frame
+	CodeFilter          = "filter"            // what is no filter before a lens, or a conversion that leaves no white
 	CodeTilt            = "lamp-tilt"         // note: a measured lamp whose light by its tilt is not known as it hangs
 	CodeCurtainWide     = "curtain-wide"      // a curtain wider than its opening, a slat wider than it is high
 	CodeCurtainHigh     = "curtain-high"      // a curtain over the ceiling, or of no height

@@ -19,12 +19,19 @@ func (r *exposurePass) expose() {
 	r.out.Exposure = r.exposure(base)
 	r.inFrameTime(base, r.out.Exposure)
 	r.assumeExposure(base, r.out.Exposure)
+	if len(r.out.Cameras) > 0 { // stops that are no one camera's are judged through the filters of the first
+		seeThrough(&r.out.Exposure, &r.out.Cameras[0].Filters)
+	}
 	for i := range r.out.Cameras {
 		c := &r.out.Cameras[i]
 		written := &r.s.Cameras[r.things[c.Name].index]
 		leave := r.About(written.Path)
 		r.oneMeter(&written.Exposure)
 		c.Exposure = r.exposure(overlayExposure(base, written.Exposure))
+		if seeThrough(&c.Exposure, &c.Filters) {
+			r.Errorf(written.Filter[0].Span, CodeFilter, "leave a conversion out, or set exposure: {white: …} to what comes through",
+				"no light looks like %s through %s: none is so warm or so cool", unit.FormatKelvin(c.Exposure.Balance.Kelvin), c.Filters.Names)
+		}
 		if written.Exposure.Shutter.Set || written.Exposure.FPS.Set {
 			r.inFrameTime(written.Exposure, c.Exposure)
 		}
@@ -90,10 +97,11 @@ func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 		x.Seconds = lens.ShutterSeconds(x.Degrees, x.FPS)
 	}
 	x.Constant = w.Constant.Or(report.Either(x.Meter == term.FlatMeter, lens.FlatConstant, lens.DomeConstant))
-	x.White, _ = r.keyWhite()
+	x.Balance, _ = r.keyWhite()
 	if w.White.Set {
-		x.White = colour.White{Kelvin: w.White.Value.Kelvin, Duv: w.White.Value.Duv, Daylight: w.White.Value.Daylight}
+		x.Balance = colour.White{Kelvin: w.White.Value.Kelvin, Duv: w.White.Value.Duv, Daylight: w.White.Value.Daylight}
 	}
+	x.White = x.Balance
 	return x
 }
 

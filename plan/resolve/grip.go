@@ -49,6 +49,9 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 		Name: written.Name, Kind: written.Kind, Size: size, Item: r.kit.GripOf(written.Item.Value), Frame: f, Height: z - s.Floor,
 		Cloth: written.Cloth.Value, Surface: written.Surface.Value, Note: written.Note.Value, Span: written.Span,
 	}
+	if aim.dir == (r3.Vec{}) {
+		g.Target = &aim.point
+	}
 	if !written.Height.Set && r.keptGrip(written.Name) == nil {
 		r.assume(written.Path, "height", r.Length(g.Height))
 	}

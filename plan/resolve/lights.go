@@ -46,6 +46,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 		Height: z - s.Floor, Roles: written.Role, Note: written.Note.Value,
 		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Mains: r.mainsOf(written), Opening: s.Opening, Span: written.Span,
 	}
+	l.Seen = seenOf(written, &head)
 	for _, gel := range written.Gels {
 		l.Gels = append(l.Gels, gel.Name)
 	}
@@ -66,6 +67,15 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	l.Placing = r.placing(plan.InPlan(l.Frame.At), s)
 	r.clipDiffusion(written, &l)
 	return l, ok && fits && stands
+}
+
+// seenOf says whether a light is meant to be in the picture: a lamp of the set is where nothing says so.
+func seenOf(l *scene.Light, head *kit.Head) plan.Seen {
+	s := plan.Seen{Written: l.Seen.Set, Meant: l.Seen.Or(head.Class == term.Practical)}
+	for _, camera := range l.SeenBy {
+		s.By = append(s.By, camera.Name)
+	}
+	return s
 }
 
 // head takes the unit, its modifier, gels and white from the catalogue.

@@ -30,12 +30,14 @@ func (r *peoplePass) body(written *scene.Person, p *plan.Person) []solid.ID {
 	clothes := paint(grey(scene.DefaultClothesReflectance))
 	if written.Wears.Set {
 		clothes = r.clothing(written.Wears, clothes)
+		p.Clothes = clothes.Reflect.Y()
 	} else {
 		r.assumeOnce("", "what people wear", "grey, reflectance "+unit.FormatNumber(scene.DefaultClothesReflectance))
 	}
 	head := clothes
 	if written.Skin.Set {
 		head = r.clothing(written.Skin, clothes)
+		p.Skin = head.Reflect.Y()
 	}
 	var ids []solid.ID
 	for _, part := range p.Parts {

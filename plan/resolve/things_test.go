@@ -236,19 +236,26 @@ furniture:
 
 func TestCameraGates(t *testing.T) {
 	for _, c := range []struct {
-		keys string
-		w, h float64
+		keys  string
+		w, h  float64
+		times float64 // that the frame is as wide as its picture in the gate
 	}{
-		{"", 24.89, 24.89 * 9 / 16},
-		{"aspect: 2.39", 24.89, 24.89 / 2.39},
-		{"aspect: 1.2", 18.66 * 1.2, 18.66},
-		{"sensor: full-frame", 36, 20.25},
+		{"", 24.89, 24.89 * 9 / 16, 1},
+		{"aspect: 2.39", 24.89, 24.89 / 2.39, 1},
+		{"aspect: 1.2", 18.66 * 1.2, 18.66, 1},
+		{"sensor: full-frame", 36, 20.25, 1},
+		{"squeeze: 2", 24.89, 18.66, 2},
+		{"sensor: full-frame, squeeze: 1.5", 36, 24, 1.5},
+		{"squeeze: 2, aspect: 2.39", 18.66 * 2.39 / 2, 18.66, 2},
+		{"sensor: super-35-3perf, squeeze: 1.33, aspect: 2.39", 24.89, 24.89 * 1.33 / 2.39, 1.33},
+		{"squeeze: 1.33, aspect: 2.39", 24.89, 24.89 * 1.33 / 2.39, 1.33},
 	} {
 		s := resolved(t, "cameras: {A: {at: [0, 0], looks: 90, height: 1.5, lens: 50 mm, "+c.keys+"}}")
 		a := &s.Cameras[0]
 		near(t, c.keys+": width", a.Gate[0], c.w, 1e-9)
 		near(t, c.keys+": height", a.Gate[1], c.h, 1e-9)
-		near(t, c.keys+": angle", a.HAOV, lens.AngleOfView(c.w, 50), 1e-12)
+		near(t, c.keys+": angle", a.HAOV, lens.AngleOfView(c.w*c.times, 50), 1e-12)
+		near(t, c.keys+": aspect", a.Aspect, c.w*c.times/c.h, 1e-12)
 		near(t, c.keys+": angle", a.VAOV, lens.AngleOfView(c.h, 50), 1e-12)
 		near3(t, c.keys+": axis", a.Frame.Axis, r3.Vec{X: 1}, 1e-12)
 	}

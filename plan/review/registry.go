@@ -16,11 +16,15 @@ const (
 	CodeStandHeavy      = "stand-heavy"  // warning: a head heavier than its stand carries
 	CodeStandSpigot     = "stand-spigot" // warning: a head whose spigot its stand does not take
 	CodeWalkLeaves      = "walk-leaves"  // note: a walk that leaves the working stop
+	CodeInFrame         = "in-frame"     // warning: equipment that a camera sees
+	CodeInMargin        = "in-margin"    // note: equipment in the margin about a camera's frame
+	CodeSeenBright      = "seen-bright"  // note: how bright a lamp looks that is meant to be in the picture
+	CodeSeenNowhere     = "seen-nowhere" // note: a light that is meant to be in the picture, and is in none
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )
 
-// check is one check that needs light, of a thing of the set-up, with the codes that it reports. Those that need no light are
-// in package fit.
+// check is one check that needs light, or what cameras see, of a thing of the set-up, with the codes that it reports. Those that
+// need neither are in package fit.
 type check[T any] struct {
 	codes []string
 	words string // what it looks for
@@ -39,6 +43,10 @@ var (
 		{[]string{CodeNoLight}, "a light at no level, or one that reaches no reading", (*checker).reaches},
 		{[]string{CodeRoleEffect}, "an edge, hair light, fill or key that does not do what its role says", (*checker).role},
 		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy, CodeStandSpigot}, "a stand that is too short, too tall or too weak for its light, or does not take its spigot", (*checker).stand},
+		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
+	}
+	ofCameras = []check[plan.Camera]{
+		{[]string{CodeInFrame, CodeInMargin}, "lights, stands, grip and other cameras in the frame, and in the margin about it", (*checker).inFrame},
 	}
 )
 

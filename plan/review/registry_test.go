@@ -23,6 +23,7 @@ func TestEveryCheckHasWords(t *testing.T) {
 	codes := []string{CodeAssumed} // a note, of no check
 	words(t, ofLights, &codes)
 	words(t, ofPeople, &codes)
+	words(t, ofCameras, &codes)
 	text, err := os.ReadFile("registry.go")
 	if err != nil {
 		t.Fatal(err)

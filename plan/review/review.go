@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/frame"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/source"
@@ -26,9 +27,10 @@ const (
 
 // Check returns what is at risk in a lit set-up, in the order of the scene.
 func Check(s *plan.Setup, set *meter.Set) []source.Diagnostic {
-	c := &checker{setup: s, readings: set.Readings, set: set}
+	c := &checker{setup: s, readings: set.Readings, set: set, sights: frame.Judge(s)}
 	runAll(c, ofPeople, s.People)
 	runAll(c, ofLights, s.Lights)
+	runAll(c, ofCameras, s.Cameras)
 	return c.found
 }
 
@@ -36,6 +38,7 @@ type checker struct {
 	setup    *plan.Setup
 	readings []meter.Reading
 	set      *meter.Set
+	sights   []frame.Sight
 	found    []source.Diagnostic
 }
 

@@ -39,6 +39,14 @@ func TestCheck(t *testing.T) {
 	lamp := func(what string) string {
 		return face + "lights:\n  k: {" + what + ", at: [0, 2.1], height: 1.59, aim: ada}\n"
 	}
+	standing := func(aside string) string {
+		return "cameras: {A: {at: [0, 0], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [" + aside +
+			", 4], height: 2.4, aim: down}}\n"
+	}
+	burning := func(deep, seen string) string {
+		return "cameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}, B: {at: [0, -3], height: 1.2, looks: 180, lens: 50 mm}}\nlights: {k: {output: {luminance: 5000, sphere: 0.2}, at: [0, " +
+			deep + "], height: 1.2, mount: hand" + seen + "}}\n"
+	}
 	for _, c := range []struct {
 		name, scene string
 		want        []string // severity, code and message
@@ -54,7 +62,8 @@ func TestCheck(t *testing.T) {
 		{"a dark key side, with more than a line holds", lamp("output: {candela: 100, shape: uniform}, focus: 40 %") +
 			"  l: {output: {candela: 1, shape: uniform}, at: [2, 2.1], focus: 40 %}\nsite: {when: 2026-06-21 15:30}\nhaze: 0.02\n", []string{
 			"warning key-under without sun and sky, haze, focus of 1 k and 1 more, the key side of ada is 3.3 stops under T2.8"}},
-		{"two colours behind a filter", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [0, 3], lens: 35 mm, filter: [ND .6]}}\nlights:", 1), nil},
+		{"a key side behind a filter", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [2, 3], lens: 35 mm, filter: [ND .6]}}\nlights:", 1), []string{
+			"warning key-under the key side of ada is 1.9 stops under T2.8"}},
 		{"light from behind alone", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "2.1]", "-2.1]", 1), []string{
 			"warning key-under no light reaches the key side of ada"}},
 		{"a key that is outshone", face + "lights:\n" +
@@ -80,10 +89,25 @@ func TestCheck(t *testing.T) {
 			"warning stand-spigot 1 k sits on a spigot of 28 mm, and its stand takes 16 mm (light-stand)",
 			"warning stand-heavy 1 k weighs 9.9 kg, more than its stand carries (light-stand, 8 kg)"}},
 		{"a walk out of the light", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[0, 0], [0, -3]]", 1) +
-			"cameras: {A: {at: [0, 10], lens: 35 mm}}\n", []string{
+			"cameras: {A: {at: [0, 10], lens: 35 mm, looks: 0}}\n", []string{
 			"info walk-leaves the walk of ada leaves T2.8 for A from 1.50 m to 3.00 m: 2.1 under"}},
 		{"a lamp that lights nothing but a walk", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[20, 0], [20, 0.4]]", 1) +
 			"  l: {output: {lux: 170, distance: 2, beam: 60}, at: [20, 2.2], aim: [20, 0.2, 1.59], height: 1.59}\ngrip: {f: {flag: [4, 4], at: [10, 0], height: 1.6, faces: ada}}\n", nil},
+		{"a stand in frame", standing("0.95"), []string{
+			"warning in-frame the stand of 1 k shows from top to bottom of A, on the right: 2.1 % of the frame; move it 0.07 m to the right, or pan A 1° left"}},
+		{"a stand just out of frame", standing("1.1"), nil},
+		{"a stand in the margin", strings.Replace(standing("1.1"), "50 mm", "50 mm, room: 5 %", 1), []string{
+			"info in-margin the stand of 1 k lies in the margin about the frame of A, from top to bottom, on the right: 4.2 % of its width outside; move it 0.02 m to the right, or pan A 0.5° left"}},
+		{"a stand just past the margin", strings.Replace(standing("1.25"), "50 mm", "50 mm, room: 5 %", 1), nil},
+		{"a lamp that is meant to be in the picture", burning("1", ", seen: true"), []string{
+			"info seen-bright 1 k shows in the middle of A, and its light there is 6.5 stops over white (5000 cd/m²)"}},
+		{"a lamp in the picture, through a filter", strings.Replace(burning("1", ", seen: true"), "50 mm}, B", "50 mm, filter: [ND .6]}, B", 1), []string{
+			"info seen-bright 1 k shows in the middle of A, and its light there is 4.5 stops over white (5000 cd/m²)"}},
+		{"a lamp for the other camera", burning("1", ", seen: B"), []string{
+			"info seen-nowhere 1 k is meant to be in the picture of B, and does not show there",
+			"warning in-frame 1 k shows in the middle of A: 2.5 % of the frame; raise it 0.53 m"}},
+		{"a lamp that is meant to be in the picture, and is not", burning("-2.5", ", seen: true"), []string{
+			"info seen-nowhere 1 k is meant to be in the picture, and does not show there"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},

@@ -17,14 +17,13 @@ const (
 	SkyLight                   // all light in rooms that are open to the outside, and outdoors
 	AllLight                   // all light
 	OwnStops                   // the stops that are judged by the camera that it is on
-	OwnView                    // the angles of view of the camera that it is on
 	WholeSetup                 // all of the set-up that it is on, which is left out
 )
 
 // Later is a key of the language that is read and checked, and not computed yet.
 type Later struct {
 	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "plays"
-	Waits      string // for what: "the frame check"
+	Waits      string // for what: "the load on circuits"
 	Changes    Change
 	Colours    bool // it gives the light that it is on another colour than the lists say
 }
@@ -48,7 +47,6 @@ func (u *Uncomputed) Thing() string {
 // What several keys wait for.
 const (
 	bySun     = "the sun and the sky"
-	byFrame   = "the frame check"
 	byCues    = "changes within a set-up"
 	byPower   = "the load on circuits"
 	byBalance = "the balance"
@@ -61,19 +59,14 @@ var laters = []Later{
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
-	{Table: "camera", Key: "filter", Waits: "filters before the lens", Changes: OwnStops},
-	{Table: "camera", Key: "squeeze", Waits: "anamorphic lenses", Changes: OwnView},
 	{Table: "set-up", Key: "reverse", Waits: "reverses", Changes: WholeSetup},
 
 	{Table: "set-up", Key: "cues", Waits: byCues},
 	{Table: "scene", Key: "cues", Waits: byCues},
 	{Table: "light", Key: "plays", Waits: "effects"},
 	{Table: "light", Key: "dimmer", Waits: "flicker"},
-	{Table: "light", Key: "seen", Waits: byFrame},
-	{Table: "camera", Key: "room", Waits: byFrame},
 	{Table: "camera", Key: "track", Waits: "camera moves"},
 	{Table: "scene", Key: "line", Waits: "the line of action"},
-	{Table: "person", Key: "skin", Waits: "the reading of a skin"},
 	{Table: "light", Key: "circuit", Waits: byPower},
 	{Table: "scene", Key: "circuits", Waits: byPower},
 	{Table: "scene", Key: "wants", Waits: byBalance},

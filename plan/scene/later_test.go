@@ -33,7 +33,7 @@ func TestTheListOfLaterKeys(t *testing.T) {
 	seen := map[string]bool{}
 	fits := map[Change][]string{
 		OwnLight: {"light"}, OpeningLight: {"opening"}, SkyLight: {"site"},
-		AllLight: {"scene"}, OwnStops: {"camera"}, OwnView: {"camera"}, WholeSetup: {"set-up"},
+		AllLight: {"scene"}, OwnStops: {"camera"}, WholeSetup: {"set-up"},
 	}
 	for _, l := range laters {
 		name := l.Table + "/" + l.Key

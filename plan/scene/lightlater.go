@@ -48,9 +48,12 @@ func lightLater() []entry[Light] {
 	return []entry[Light]{
 		raw("plays", plays, func(l *Light) **source.Node { return &l.Plays },
 			"How it changes by itself.", "fire", "steady"),
-		into("seen", seen, func(l *Light, v []Ref, n *source.Node) { l.Seen, l.SeenBy = n, v },
-			"Whether it may be in the picture: true, false, or the cameras.",
-			"true", "true of a practical, else false"),
+		into("seen", seen, func(l *Light, v []Ref, n *source.Node) {
+			l.Seen, l.SeenBy = Given[bool]{Value: n.Text != "false", Set: true, Span: n.Span}, v
+		},
+			"Whether it is meant to be in the picture, with what holds it: true, false, or the cameras. What is not and shows is a finding; "+
+				"of what is, review says how bright it looks, and whether it shows at all.",
+			"true", "true of a practical, but for the stand, boom, clamp, pole or lift that one is put on; else false, whatever its role"),
 		raw("dimmer", dimmer, func(l *Light) **source.Node { return &l.Dimmer },
 			"How it is dimmed.", "pwm", "none"),
 	}

@@ -73,8 +73,11 @@ func addMirror(all []Mirror, id ID, corners []r3.Vec, skin *Skin) []Mirror {
 func (m *Mirror) Image(p r3.Vec) r3.Vec { return r3.Sub(p, r3.Scale(2*m.Plane.Over(p), m.Plane.N)) }
 
 // Turned is a direction as it is seen in the mirror; a ray that meets the mirror goes on along it.
-func (m *Mirror) Turned(d r3.Vec) r3.Vec {
-	return r3.Sub(d, r3.Scale(2*r3.Dot(m.Plane.N, d), m.Plane.N))
+func (m *Mirror) Turned(d r3.Vec) r3.Vec { return Mirrored(d, m.Plane.N) }
+
+// Mirrored is a direction along which a ray goes on that meets a flat mirror, by the unit normal of that.
+func Mirrored(d, normal r3.Vec) r3.Vec {
+	return r3.Sub(d, r3.Scale(2*r3.Dot(d, normal), normal))
 }
 
 // Images are the corners of a figure as they are seen in the mirror, in the order that keeps its front in front.

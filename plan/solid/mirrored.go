@@ -139,22 +139,9 @@ func (m *Mirror) addSheet(out *Set, s *Sheet) {
 }
 
 // Before is what of a figure lies before the mirror; nil where nothing does.
-func (m *Mirror) Before(figure []r3.Vec) (cut []r3.Vec) {
-	last := figure[len(figure)-1]
-	was := m.Plane.Over(last)
-	any := false
-	for _, p := range figure {
-		is := m.Plane.Over(p)
-		if was > 0 && is < 0 || was < 0 && is > 0 {
-			cut = append(cut, r3.Add(last, r3.Scale(was/(was-is), r3.Sub(p, last))))
-		}
-		if is >= 0 {
-			cut = append(cut, p)
-			any = any || is > atMirror
-		}
-		last, was = p, is
-	}
-	if !any {
+func (m *Mirror) Before(figure []r3.Vec) []r3.Vec {
+	cut, far := clip(nil, figure, &m.Plane, 1)
+	if far <= atMirror {
 		return nil
 	}
 	return cut

@@ -151,26 +151,31 @@ func sortCuts(cuts []cuttingPlane) {
 // holds until Reset.
 func (v *Viewer) Clip(corners []r3.Vec, h *Plane, side float64) []r3.Vec {
 	first := len(v.room)
-	last := corners[len(corners)-1]
-	was := side * h.Over(last)
-	inner := false
-	for i, c := range corners {
-		is := side * h.Over(c)
-		crosses := was > sliver && is < -sliver || was < -sliver && is > sliver
-		if crosses && (i > 0 || len(corners) > 2) { // a line has one edge
-			v.room = append(v.room, r3.Add(last, r3.Scale(was/(was-is), r3.Sub(c, last))))
-		}
-		if is >= -sliver {
-			v.room = append(v.room, c)
-			inner = inner || is > sliver
-		}
-		last, was = c, is
-	}
-	if !inner {
+	var far float64
+	if v.room, far = clip(v.room, corners, h, side); far <= sliver {
 		v.room = v.room[:first]
 		return nil
 	}
 	return v.room[first:len(v.room):len(v.room)]
+}
+
+// clip appends the part of a figure on one side of a plane, as Viewer.Clip has it, and says how far from the plane it reaches.
+func clip(to, corners []r3.Vec, h *Plane, side float64) (all []r3.Vec, far float64) {
+	last := corners[len(corners)-1]
+	was := side * h.Over(last)
+	for i, c := range corners {
+		is := side * h.Over(c)
+		crosses := was > sliver && is < -sliver || was < -sliver && is > sliver
+		if crosses && (i > 0 || len(corners) > 2) { // a line has one edge
+			to = append(to, r3.Add(last, r3.Scale(was/(was-is), r3.Sub(c, last))))
+		}
+		if is >= -sliver {
+			to = append(to, c)
+			far = max(far, is)
+		}
+		last, was = c, is
+	}
+	return to, far
 }
 
 // Centre is the mean of the corners of a figure.

@@ -44,11 +44,9 @@ func (s eyes) look(readings *meter.Set) {
 // inEyes are the views of the cameras that see somebody's eyes, with the lamps that show in these.
 func (s eyes) inEyes(p *plan.Person, views []meter.View) (seen []meter.View) {
 	for _, v := range views {
-		for k := range s.setup.Cameras {
-			if c := &s.setup.Cameras[k]; c.Name == v.Camera && s.sees(c.Frame.At, p) {
-				v.Catchlights = s.seenInEyes(p, c)
-				seen = append(seen, v)
-			}
+		if c := s.setup.CameraNamed(v.Camera); c != nil && s.sees(c.Frame.At, p) {
+			v.Catchlights = s.seenInEyes(p, c)
+			seen = append(seen, v)
 		}
 	}
 	return seen
@@ -65,7 +63,7 @@ func (s eyes) seenInEyes(p *plan.Person, c *plan.Camera) []meter.Catchlight {
 	all := []meter.Catchlight{}
 	for i := range s.setup.Lights {
 		l := &s.setup.Lights[i]
-		if !(s.levels[l.Name].Y() > 0) || !shinesOn(l, p.Face.At) {
+		if !(s.levels[l.Name].Y() > 0) || !shinesOn(l, p.Face.At) || hidByDoors(l, p.Face.At) {
 			continue
 		}
 		hour, ok := clockOf(&p.Face, c.Frame.At, l.Frame.At)
@@ -85,6 +83,15 @@ func shinesOn(l *plan.Light, at r3.Vec) bool {
 		return false
 	}
 	return l.Head.Source.Intensity(l.Frame.Local(r3.Unit(way))) > 0
+}
+
+// hidByDoors says whether a leaf of the barn doors of a lamp hides its middle from a place.
+func hidByDoors(l *plan.Light, from r3.Vec) bool {
+	leaves := solid.Set{}
+	for _, corners := range l.Leaves() {
+		leaves.Sheets = append(leaves.Sheets, solid.Sheet{Name: "leaf", Corners: corners})
+	}
+	return len(leaves.Sheets) > 0 && solid.NewBVH(&leaves).Blocked(from, l.Frame.At, nil)
 }
 
 // imageSize is how wide the image of an opening is in the cornea, by the width of the iris: a mirror of that radius makes an

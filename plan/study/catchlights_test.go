@@ -85,6 +85,19 @@ func TestCatchlights(t *testing.T) {
 	}
 }
 
+// A lamp does not show in the eyes where a leaf of its own barn doors stands before it.
+func TestCatchlightsPastBarnDoors(t *testing.T) {
+	for doors, want := range map[string]int{"": 1, ", barndoors: {left: 90, right: 90}": 1, ", barndoors: {left: 15, right: 15}": 0} {
+		s := studied(t, `{scrimshaw: 1,
+			people: {ada: {at: [0, 0], faces: 0}}, cameras: {A: {at: [0, 3], height: 1.59, lens: 50 mm}},
+			lights: {key: {unit: fresnel-tungsten-650, at: [0.3, 2], height: 2.2, aim: [0.8, 0, 1.6]`+doors+`},
+				soft: {output: {lumens: 3000, face: [1, 1]}, at: [-1.5, 1.5], height: 1.59, aim: ada}}}`)
+		if seen := s.Readings.FaceOf("ada").Views[0].Catchlights; len(seen) != 1+want {
+			t.Errorf("with%s there are %+v, want %d and the soft one", doors, seen, want)
+		}
+	}
+}
+
 // A face with a dark side has eyes as well.
 func TestCatchlightsOverADarkSide(t *testing.T) {
 	s := studied(t, `{scrimshaw: 1, people: {ada: {at: [0, 0], faces: 0}}, cameras: {A: {at: [0, 3], height: 1.59, lens: 50 mm}},

@@ -58,7 +58,29 @@ func TestTracedBoards(t *testing.T) {
 			grip: {m: {silver: [1.2, 1.2], at: [3.4, 1.7], height: 1.2, faces: 270, tilt: 25, surface: silver-hammered}, f: {flag: [0.4, 0.6], at: [2.6, 2.1], height: 1.6, faces: 100}},
 			lights: {s: {output: {lumens: 4000, beam: 40, field: 70}, at: [0.7, 2.6], height: 2.0, aim: m}, d: {output: {lumens: 1500, disc: 0.4}, at: [0.6, 0.8], height: 1.1, aim: m}},
 			meters: {ceiling: {flat: [1.6, 1.6, 2.4], facing: down}, face: {flat: [1.5, 1.5, 1.6], facing: 90}, low: {flat: [1.3, 1.2, 0.6], facing: 80}}}`,
+		"round, in a room": `{scrimshaw: 1, rooms: {k: {size: [3, 2.4], height: 2.5}},
+			grip: {m: {flag: dot-25, at: [2, 1.2], height: 1.2, faces: 290, tilt: 20, surface: silver-hammered}},
+			lights: {s: {output: {lumens: 4000, beam: 20, field: 25}, at: [1.2, 1.6], height: 1.4, aim: m}},
+			meters: {near: {flat: [1.7, 1.2, 1.5], facing: 110}, under: {flat: [1.9, 0.6, 0.8], facing: 0}, over: {flat: [1.6, 1.4, 2.2], facing: down}}}`,
 	} {
 		t.Run(name, func(t *testing.T) { heldToTruth(t, name, text, 0.01) })
+	}
+}
+
+// What a ray decides at cloth, at a board and at one mirror after the other, held to the path tracer: a board past two frames of cloth,
+// and light that has met many mirrors.
+func TestTracedDecisions(t *testing.T) {
+	for name, text := range map[string]string{
+		"hammered, a ceiling seen in it past two nets": `{scrimshaw: 1, rooms: {k: {size: [4, 4], height: 2.6, walls: black, floor: black, ceiling: white}},
+			grip: {m: {silver: [1.6, 1.6], at: [3.5, 2], height: 1.1, faces: 270, tilt: 30, surface: silver-hammered},
+				c: {net: [1.2, 1.2], at: [2.3, 2], height: 1.1, faces: 270, cloth: net-single}, d: {net: [1.2, 1.2], at: [2.5, 2], height: 1.1, faces: 270, cloth: net-single}},
+			lights: {s: {output: {lumens: 20000, beam: 100, field: 140}, at: [1, 2.4], height: 0.4, aim: up}},
+			meters: {in: {flat: [2, 2, 1.1], facing: 90}, low: {flat: [2.1, 1.8, 0.8], facing: 80}}}`,
+		"two mirrors face to face": `{scrimshaw: 1, rooms: {k: {size: [4.2, 0.5], height: 3, walls: white}},
+			furniture: {one: {mirror: [4.1, 2.9], at: {wall: k.top, along: centre}, lift: 0.05}, two: {mirror: [4.1, 2.9], at: {wall: k.bottom, along: centre}, lift: 0.05}},
+			lights: {s: {output: {lumens: 3000, face: [3.8, 0.3]}, at: [2.1, 0.25], height: 2, aim: down}},
+			meters: {in: {flat: [2, 0.25, 2.4], facing: 0}, skew: {flat: [2.4, 0.2, 2.2], facing: 20}}}`,
+	} {
+		t.Run(name, func(t *testing.T) { heldToTruth(t, name, text, 0.02) })
 	}
 }

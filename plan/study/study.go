@@ -21,12 +21,13 @@ import (
 // Step is the spacing of the lattices on the floor, m, where Options do not say.
 const Step = 0.05
 
-// Options say how much is computed. The zero value computes everything.
+// Options say how much is computed. The zero value computes everything but what surrounds faces.
 type Options struct {
 	Step         float64 // spacing of the lattices, m; 0 is the default
 	Workers      int     // goroutines; 0: one a core. The results are the same bits for any number
 	Quality      light.Quality
 	ReadingsOnly bool               // no fields, wedges or views
+	Around       bool               // what surrounds faces, too: how steady their light is, and what cameras see behind heads
 	Fixed        bool               // the levels stay as they are: fields are summed over the lights, which many of them make worth while
 	Planes       []Plane            // more fields; none: those that the scene asks for
 	Progress     func(done float64) // called from time to time with the share that is done, 0 to 1; may be nil
@@ -46,6 +47,8 @@ type Study struct {
 	Rims     []light.Rim // of the images that projection spots throw, to half their light
 	Views    []View
 	Bounces  []Bounce // of lights that are sent to a surface for what comes off it
+
+	around surroundings
 }
 
 // Bounce is the way of a light that is sent to a surface for what comes off it: where its axis lands, and on to the face of
@@ -64,6 +67,10 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	}
 	s := &Study{Setup: setup, World: world, Requests: meter.Requests(setup), OnWalks: meter.WalkRequests(setup)}
 	targets := light.Targets{Points: meter.Receptors(slices.Concat(s.Requests, s.OnWalks))}
+	if o.Around {
+		s.around = aroundFaces(setup, world.BVH())
+		targets.Points = append(targets.Points, s.around.receptors()...)
+	}
 	if !o.ReadingsOnly {
 		if len(o.Planes) == 0 {
 			o.Planes = scenePlane(setup)
@@ -104,6 +111,7 @@ func (s *Study) Relevel(d light.Levels) {
 	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
 	s.Readings.Walks = meter.ReadWalks(s.Setup, s.OnWalks, len(s.Requests), s.Basis, d)
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
+	s.around.read(s, len(s.Requests)+len(s.OnWalks))
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]

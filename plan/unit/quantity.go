@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"time"
+
+	"scrimshaw/plan/source"
 )
 
 var angles = measure{
@@ -61,10 +63,36 @@ var focals = measure{
 // ParseLens reads a focal length in millimetres: `32 mm`. A bare number is refused.
 func ParseLens(text string) (float64, error) {
 	v, err := focals.positive(text)
-	if err == nil && (v < 1 || v > 5000) {
+	if err != nil {
+		return 0, meantLens(text, err)
+	}
+	if v < 1 || v > 5000 {
 		return 0, fault("a lens is 1 mm to 5000 mm", "a lens of %s is out of range", normalise(text))
 	}
-	return v, err
+	return v, nil
+}
+
+// lostNought is the figure, mm, under which a lens has lost its nought: 3.5 for 35.
+const lostNought = 5
+
+// meantLens offers the lens that was meant by one without its unit, or with that of another length: 3.5 and 35 m are 35 mm.
+func meantLens(text string, err error) error {
+	d := err.(*source.Diagnostic)
+	v, rest, wrong := leadingNumber(text, normalise(text))
+	if wrong != nil || v <= 0 {
+		return err
+	}
+	switch strings.ToLower(rest) {
+	case "cm":
+		v *= 10
+	case "", "m":
+		if v < lostNought {
+			v *= 10
+		}
+	default:
+		return err
+	}
+	return source.Errorf(d.Code, "did you mean "+FormatLens(v)+"?", "%s", d.Message)
 }
 
 var powers = measure{

@@ -79,8 +79,11 @@ func faceOf(s *study.Study, person string) Face {
 	set := &s.Readings
 	f := Face{Person: person, Key: set.Named(person + ".key"), Fill: set.Named(person + ".fill"), Contrast: math.NaN()}
 	f.Domes = domesOf(s, person)
-	if lit := set.FaceOf(person); lit != nil && lit.Contrast != nil {
-		f.Contrast = lit.Contrast.Stops
+	if lit := set.FaceOf(person); lit != nil {
+		f.Side, f.Views = lit.Side, lit.Views
+		if lit.Contrast != nil {
+			f.Contrast = lit.Contrast.Stops
+		}
 	}
 	return f
 }

@@ -39,7 +39,7 @@ var layers = []layer{
 		"plan/photometry/formfactor":   {},
 		"plan/photometry/files":        {"plan/photometry", "plan/source", "plan/unit"},
 		"plan/solid":                   {"plan/colour"},
-		"plan/kit":                     {"plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
+		"plan/kit":                     {"plan/lens", "plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
 		"plan/light/internal/parallel": {},
 		"plan/light/internal/raster":   {},
 		"plan/light/internal/sobol":    {},
@@ -55,6 +55,7 @@ var layers = []layer{
 	}},
 	{setUp, map[string][]string{ // light
 		"plan/light":          {"plan/light/receptor", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/light/radiosity", "plan/photometry/row", "plan/photometry/formfactor"},
+		"plan/frame":          {"plan/internal/report"},
 		"plan/internal/truth": {},
 	}},
 	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
@@ -62,9 +63,10 @@ var layers = []layer{
 		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
-		"plan/meter":                 {"plan/light", "plan/pending"},
+		"plan/shot":                  {},
+		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
 		"plan/study":                 {"plan/light", "plan/meter", "plan/pending"},
-		"plan/review":                {"plan/light", "plan/meter"},
+		"plan/review":                {"plan/light", "plan/meter", "plan/frame"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},
 	{[]string{"symbols/ink"}, map[string][]string{ // ink, what is drawn on it, what writes it; paper
@@ -83,7 +85,7 @@ var layers = []layer{
 		"render/sheet/box":     {},
 		"render/sheet/layout":  {"plan/source", "plan/unit", "render/sheet/box"},
 	}},
-	{append([]string{"plan/scene", "plan/meter", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
+	{append([]string{"plan/scene", "plan/meter", "plan/shot", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
 		map[string][]string{ // sheets
 			"render/sheet/section":          {},
 			"render/sheet/draw":             {"render/tint", "render/sheet/section"},

@@ -50,7 +50,7 @@ func TestPassingTestsNotice(t *testing.T) {
 	}
 }
 
-// A call that names no package, or a folder that holds none, says what to write.
+// The command tells who names no package, or a folder without code, what to write.
 func TestCallsThatNameNothing(t *testing.T) {
 	module(t, "3")
 	for _, c := range []struct{ args, want string }{

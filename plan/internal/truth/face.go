@@ -119,3 +119,24 @@ func (f *face) within(p r3.Vec) bool {
 	}
 	return true
 }
+
+// place is a place of the face by two shares, each place as likely as any other, and the area of the face.
+func (f *face) place(u, v float64) (at r3.Vec, area float64) {
+	c := f.corners
+	if !f.slant {
+		one, two := r3.Sub(c[1], c[0]), r3.Sub(c[3], c[0])
+		return r3.Add(c[0], r3.Add(r3.Scale(u, one), r3.Scale(v, two))), r3.Norm(r3.Cross(one, two))
+	}
+	parts := make([]float64, len(c)) // by its last corner, the area of a triangle about the first
+	for i := 2; i < len(c); i++ {
+		parts[i] = r3.Norm(r3.Cross(r3.Sub(c[i-1], c[0]), r3.Sub(c[i], c[0]))) / 2
+		area += parts[i]
+	}
+	rest, i := u*area, 2
+	for ; i < len(c)-1 && rest > parts[i]; i++ {
+		rest -= parts[i]
+	}
+	far := math.Sqrt(min(1, rest/parts[i])) // from the first corner
+	side := r3.Add(c[i-1], r3.Scale(v, r3.Sub(c[i], c[i-1])))
+	return r3.Add(c[0], r3.Scale(far, r3.Sub(side, c[0]))), area
+}

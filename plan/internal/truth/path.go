@@ -102,14 +102,12 @@ func (s *set) over(l *lamp, r *Receptor, point, at r3.Vec) (e colour.RGB) {
 // byLobe is what a lamp gives to a receptor by a place of a board that sends it on in a lobe: one place of it is as likely as
 // any other.
 func (s *set) byLobe(l *lamp, r *Receptor, m *face, side int, n [4]float64, plain *PCG) (e colour.RGB) {
-	c := m.corners
-	one, two := r3.Sub(c[1], c[0]), r3.Sub(c[3], c[0])
-	at := r3.Add(c[0], r3.Add(r3.Scale(n[2], one), r3.Scale(n[3], two)))
+	at, area := m.place(n[2], n[3])
 	normal := r3.Scale(float64(1-2*side), m.normal)
 	way := r3.Sub(r.At, at)
 	far := r3.Norm(way)
 	out := r3.Scale(1/far, way)
-	leaves := r.weigh(out) * r3.Dot(out, normal) / (far * far) * r3.Norm(r3.Cross(one, two))
+	leaves := r.weigh(out) * r3.Dot(out, normal) / (far * far) * area
 	on := Receptor{At: at, Axis: normal, Skip: r.Skip}
 	p := l.sample(&on, n[0], n[1], plain)
 	if !(leaves > 0) || !(p.value > 0) {

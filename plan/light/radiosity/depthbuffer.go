@@ -72,13 +72,13 @@ func (p *depthBuffer) render(v *view, d r3.Vec, hits []uint32) {
 	p.beyond = p.m.beyond.element(d)
 	for _, i := range p.faces {
 		f := &p.m.faces[i]
-		if r3.Dot(f.n, d) < -1e-9 && !(f.otherSide != 0 && p.m.veils[f.id].passes(p.number)) && p.outline(&c, f.corners) {
+		if r3.Dot(f.n, d) < -1e-9 && !(f.otherSide != 0 && p.m.veils[f.id].passes(onFirst(p.number))) && p.outline(&c, f.corners) {
 			p.drawFace(v, i)
 		}
 	}
 	through := false
 	for _, i := range p.panes {
-		if v, is := p.m.veils[p.m.panes[i].id]; is && !v.passes(p.number) {
+		if v, is := p.m.veils[p.m.panes[i].id]; is && !v.passes(onFirst(p.number)) {
 			continue
 		}
 		if p.outline(&c, p.m.panes[i].corners) && p.drawPane(v) {
@@ -235,7 +235,7 @@ func (p *depthBuffer) elements(v *view, d r3.Vec, hits []uint32) {
 // filter renames the elements that are seen through panes.
 func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 	for n, may := range p.passed {
-		if !may || p.seen[n] >= 0 && p.m.faces[p.seen[n]].specular.goesOn(p.number) {
+		if !may || p.seen[n] >= 0 && p.m.faces[p.seen[n]].specular.goesOn(onFirst(p.number)) {
 			continue
 		}
 		o := v.at(n)
@@ -246,7 +246,7 @@ func (p *depthBuffer) filter(v *view, d r3.Vec, hits []uint32) {
 		end := r3.Add(o, r3.Scale(far, d))
 		p.crossing, _ = p.m.bvh.Segment(o, end, p.skip, p.crossing[:0])
 		if len(p.crossing) > 0 {
-			settle(p.crossing, p.m.veils, p.m.glass, p.number)
+			settle(p.crossing, p.m.veils, p.m.glass, onFirst(p.number))
 			hits[n] = p.m.seen.behind(hits[n], p.crossing, false)
 		}
 	}

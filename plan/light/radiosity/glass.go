@@ -1,8 +1,6 @@
 package radiosity
 
 import (
-	"math"
-
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/solid"
 )
@@ -13,15 +11,28 @@ import (
 // glassSteps are the steps of what passes from aside by what passes from straight ahead.
 var glassSteps = [...]float64{1, 0.9, 0.75, 0.5, 0.25, 0}
 
-// glassTurns is the number of the prime whose root these turns go on by: no cloth and no mirror gets so far.
-const glassTurns = 400
+// glassTurns are the turns of rays at glass, by how many clear sheets a ray has passed since it last met a mirror: what two panes
+// one behind the other count as knows nothing of each other.
+type glassTurns []veil
 
-// settle makes of clear sheets what they count as for a ray, by its number.
-func settle(panes []solid.Pane, cloth veils, glass veil, number int) {
+// newGlassTurns are those of a set that has so many clear sheets.
+func newGlassTurns(t *turns, sheets int) (all glassTurns) {
+	for range max(sheets, 1) {
+		all = append(all, veil{turn: t.nextBeyond(beforeGlass)})
+	}
+	return all
+}
+
+// of are the turns at a pane that comes after so many clear sheets. Only where a ray meets the seam of two parts of a sheet are
+// there more than the set has.
+func (g glassTurns) of(passed int) veil { return g[passed%len(g)] }
+
+// settle makes of clear sheets, all that a ray passes between two mirrors, what they count as for it.
+func settle(panes []solid.Pane, cloth veils, glass glassTurns, now moment) {
 	cloth.weigh(panes)
 	for i := range panes {
 		if p := &panes[i]; p.Ratio < 1 && p.Ratio > 0 {
-			p.Ratio = stepOf(p.Ratio, glass.at(number+i))
+			p.Ratio = stepOf(p.Ratio, glass.of(i).at(now))
 		}
 	}
 }
@@ -51,6 +62,3 @@ func ratioOf(panes []solid.Pane) float32 {
 	}
 	return float32(ratio)
 }
-
-// newGlassTurns are the turns by which rays count at glass.
-func newGlassTurns() veil { return veil{turn: math.Sqrt(prime(glassTurns))} }

@@ -26,9 +26,11 @@ type mesh struct {
 	seen        filteredElements
 	splitPlanes []splitPlane // what parts faces
 	beyond      environment
+	turns       turns // of cloths, mirrors and glass
 	veils       veils
 	mirrors     mirrors
-	glass       veil // turns of rays at glass
+	glass       glassTurns
+	stretches   []float64 // of rays between mirrors
 }
 
 // span is a run of faces.
@@ -42,7 +44,7 @@ type pane struct {
 }
 
 func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
-	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}, mirrors: mirrors{}, glass: newGlassTurns()}
+	m := &mesh{bvh: bvh, of: map[solid.ID]span{}, count: 1, channels: 1, splitPlanes: splitPlanesOf(set), beyond: darkness{}, veils: veils{}, mirrors: mirrors{}}
 	named := map[string]int32{}
 	for i := range set.Prisms {
 		p := &set.Prisms[i]
@@ -55,6 +57,8 @@ func newMesh(set *solid.Set, bvh *solid.BVH, size float64) *mesh {
 	for i := range set.Sheets {
 		m.addSheet(&set.Sheets[i], named)
 	}
+	m.stretches = newStretches(&m.turns, mostMirrors)
+	m.glass = newGlassTurns(&m.turns, len(m.panes))
 	m.cut(size)
 	return m
 }
@@ -135,10 +139,9 @@ func (m *mesh) addSide(side mirrorSide, faces []face, group int32, skin *solid.S
 		return
 	}
 	on := shiny.Y() / (shiny.Y() + matt.Y())
-	s := &specular{turns: m.newTurns(0), factor: shiny.Scale(1 / on), power: skin.LobePower()}
-	s.turns.passing = on
+	s := &specular{turns: veil{passing: on, turn: m.turns.next()}, factor: shiny.Scale(1 / on), power: skin.LobePower()}
 	for i := range s.lobe {
-		s.lobe[i] = m.newTurns(1 + i)
+		s.lobe[i].turn = m.turns.next()
 	}
 	m.mirrors[side] = s
 	m.noteColour(shiny)
@@ -151,15 +154,10 @@ func (m *mesh) addSide(side mirrorSide, faces []face, group int32, skin *solid.S
 	}
 }
 
-// newTurns are turns of the next mirror that no other and no cloth has.
-func (m *mesh) newTurns(n int) veil {
-	return veil{turn: math.Sqrt(prime(len(m.veils) + turnsOfMirror*len(m.mirrors) + n))}
-}
-
 // addCloth takes up the two faces of a sheet that scatters what it lets through.
 func (m *mesh) addCloth(s *solid.Sheet, group int32) {
 	front, back := sheetFaces(s)
-	met, from := m.veils.add(s), len(m.faces)
+	met, from := m.veils.add(s, m.turns.next()), len(m.faces)
 	m.addClothSide(s.ID, front, group, s.Front.Reflect, s.Back.Diffuse, met)
 	m.addClothSide(s.ID, back, group, s.Back.Reflect, s.Front.Diffuse, met)
 	m.pairFaces(from)

@@ -42,7 +42,7 @@ func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 		if len(skip) > 0 && e.buried(at, hit.Normal) {
 			return black, true
 		}
-		to, factor, goesOn := e.m.mirrors.meet(&hit, d, e.number)
+		to, factor, goesOn := e.m.mirrors.meet(&hit, d, e.now())
 		if !goesOn {
 			return e.behind(e.m.element(&hit, at), o, at, skip, through), true
 		}
@@ -53,6 +53,9 @@ func (e *tracer) trace(o, d r3.Vec, skip []solid.ID) (element uint32, ok bool) {
 		o, d = at, to
 	}
 }
+
+// now is where the ray decides what it passes.
+func (e *tracer) now() moment { return moment{e.number, e.m.stretches[e.mirrors]} }
 
 // goOn notes a mirror that leaves a part of what a ray brings; not where nothing is left, or the ray has met too many.
 func (e *tracer) goOn(mirror solid.ID, factor colour.RGB) bool {
@@ -74,7 +77,7 @@ func (e *tracer) first(o, d r3.Vec, skip []solid.ID) (hit solid.Hit, met, throug
 // that they have met.
 func (e *tracer) reflect(v *view, d r3.Vec, seen []int32, skip []solid.ID, hits []uint32) {
 	for n, k := range seen {
-		if k >= 0 && e.m.faces[k].specular.goesOn(e.number) {
+		if k >= 0 && e.m.faces[k].specular.goesOn(onFirst(e.number)) {
 			hits[n], _ = e.trace(v.at(n), d, skip)
 		}
 	}
@@ -91,7 +94,7 @@ func (e *tracer) past(o, d r3.Vec, skip []solid.ID, hit solid.Hit) (solid.Hit, b
 		if !met || !hit.Skin.Clear() {
 			return hit, met
 		}
-		if v, is := m.veils[hit.ID]; is && !v.passes(e.number) {
+		if v, is := m.veils[hit.ID]; is && !v.passes(e.now()) {
 			return hit, true
 		}
 		e.skipped = append(e.skipped, hit.ID)
@@ -119,7 +122,7 @@ func (e *tracer) pass(o, at r3.Vec, skip []solid.ID, through bool) {
 	}
 	first := len(e.panes)
 	e.panes, _ = e.m.bvh.Segment(o, at, skip, e.panes)
-	settle(e.panes[first:], e.m.veils, e.m.glass, e.number)
+	settle(e.panes[first:], e.m.veils, e.m.glass, e.now())
 }
 
 // buried says whether a place that a ray has met lies in a solid that is not there for the ray: the floor

@@ -27,41 +27,19 @@ const ofCloth = 0.5
 // veils are those of a set.
 type veils map[solid.ID]veil
 
-// add notes a sheet that lets light through scattered, and gives the share of rays that end there.
-func (v veils) add(s *solid.Sheet) (met float64) {
+// add notes a sheet that lets light through scattered, with turns of its own, and gives the share of rays that end there.
+func (v veils) add(s *solid.Sheet, turn float64) (met float64) {
 	passing := min(max(s.Front.Direct.Y(), s.Back.Direct.Y()), mostPassing)
-	v[s.ID] = veil{passing: passing, turn: math.Sqrt(prime(len(v)))}
+	v[s.ID] = veil{passing: passing, turn: turn}
 	return 1 - passing
 }
 
-// prime is number n of the primes: the square roots of all differ and none is a share of others (the additive
-// recurrence of R. D. Richtmyer, 1951).
-func prime(n int) float64 {
-	for p := 2; ; p++ {
-		if isPrime(p) {
-			if n == 0 {
-				return float64(p)
-			}
-			n--
-		}
-	}
-}
+// passes says whether a ray passes the cloth.
+func (v veil) passes(now moment) bool { return v.at(now) < v.passing }
 
-func isPrime(p int) bool {
-	for d := 2; d*d <= p; d++ {
-		if p%d == 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// passes says whether a ray, by its number, passes the cloth.
-func (v veil) passes(number int) bool { return v.at(number) < v.passing }
-
-// at is the place of a ray, by its number, on 0 to 1.
-func (v veil) at(number int) float64 {
-	_, turn := math.Modf(float64(number+1) * v.turn)
+// at is the place of a ray on 0 to 1.
+func (v veil) at(now moment) float64 {
+	_, turn := math.Modf(float64(now.number+1) * (v.turn * now.stretch))
 	return turn
 }
 

@@ -1,15 +1,12 @@
 package fit
 
 import (
-	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/solid"
@@ -91,53 +88,6 @@ func (r *checker) bodyIn(p *plan.Person) string {
 		low = scene.SeatHeight + 0.15
 	}
 	return r.solidAlong(p.At, min(p.Base+low, p.Crown), p.Crown, p.Own)
-}
-
-// cameraFree refuses a lens inside a solid, and warns of one that sees nobody.
-func (r *checker) cameraFree(c *plan.Camera) bool {
-	if name := r.solidAt(c.Frame.At); name != "" {
-		r.Errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside %s", c.Name, name)
-	} else {
-		r.checkInsideRooms(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
-		r.checkCameraView(c)
-	}
-	return true
-}
-
-// checkCameraView warns of a camera that has a wall before everybody it could look at.
-func (r *checker) checkCameraView(c *plan.Camera) {
-	var walls []string
-	for i := range r.out.People {
-		wall := r.wallBetween(c.Frame.At, r.out.People[i].Face.At)
-		if wall == "" {
-			return
-		}
-		if !slices.Contains(walls, wall) {
-			walls = append(walls, wall)
-		}
-	}
-	if len(walls) == 0 {
-		return
-	}
-	whom := report.Either(len(r.out.People) == 1, r.out.People[0].Name, "anybody")
-	r.Warnf(r.things[c.Name].at, CodeCameraBlocked, "move the camera to where it sees a person, or open a door or a gap on the way",
-		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
-}
-
-// wallBetween is the first wall, or shut leaf, on the straight way from one point to another; "" where
-// it is free. Furniture and people do not count: they are moved.
-func (r *contactFinder) wallBetween(from, to r3.Vec) string {
-	name, first := "", math.Inf(1)
-	for i := range r.out.Set.Prisms {
-		p := &r.out.Set.Prisms[i]
-		if r.things[p.Name].movable() {
-			continue
-		}
-		if at, enters := (outlineRay{from, to}).entry(p); enters && at < first {
-			name, first = p.Name, at
-		}
-	}
-	return name
 }
 
 // meterFree warns of a meter inside a solid, where it is dark, or where no light can come.

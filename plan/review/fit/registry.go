@@ -50,7 +50,8 @@ var (
 		{[]string{CodeWalkThrough}, "a walk that leads through something", (*checker).walkFree},
 	}
 	ofCameras = []check[plan.Camera]{
-		{[]string{CodeInSolid, CodeOutside, CodeCameraBlocked}, "a camera in a solid, outside every room, or with a wall before everybody", (*checker).cameraFree},
+		{[]string{CodeInSolid, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},
+		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
 	ofMeters = []check[plan.Meter]{
 		{[]string{CodeInSolid, CodeOutside}, "a meter where no light can come", (*checker).meterFree},

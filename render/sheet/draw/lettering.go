@@ -113,7 +113,9 @@ func (st style) wrap(s string, width float64, most int) (lines []string, cut boo
 			return append(lines, st.Ellipsis(strings.TrimLeft(line+" "+strings.Join(rest, " "), " "), width)), true
 		}
 		if line == "" {
-			line, rest[0] = st.broken(w, width)
+			if line, rest[0] = st.broken(w, width); rest[0] == "" { // a column without any width
+				rest = rest[1:]
+			}
 		}
 		lines, line = append(lines, line), ""
 	}

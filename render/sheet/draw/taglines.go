@@ -86,5 +86,5 @@ func (c things) cameraLines(m *plan.Camera) [][]string {
 	if c.Terse {
 		return nil
 	}
-	return [][]string{{unit.FormatLens(m.Lens)}, {"h " + c.Bare(m.Height), unit.FormatAspect(m.Aspect)}}
+	return [][]string{{m.LensWords()}, {"h " + c.Bare(m.Height), unit.FormatAspect(m.Aspect)}}
 }

@@ -93,7 +93,7 @@ func (c things) drawGrip(p Pad, v layout.View, g *plan.Grip) (symbols.Drawn, pla
 func (c things) drawCamera(p Pad, v layout.View, m *plan.Camera) (symbols.Drawn, placeable) {
 	s := symbols.Camera{At: v.Flat(m.Frame.At), Bearing: frameBearing(m.Frame), Scale: v.Scale}
 	c.used("camera")
-	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, unit.FormatLens(m.Lens), c.Length(m.Height), unit.FormatAngle(m.HAOV))
+	alt := fmt.Sprintf("Camera %s, %s lens, %s high, sees %s across.", m.Name, m.LensWords(), c.Length(m.Height), unit.FormatAngle(m.HAOV))
 	d := symbols.DrawCamera(p.of("camera:"+m.Name, alt).canvas, p.symbols(), s)
 	return d, &tag{object: "camera:" + m.Name, number: m.Name, cap: c.Pad.markCap(), lines: c.cameraLines(m), anchor: s.At, drawn: d, priority: 2}
 }

@@ -87,7 +87,7 @@ func (c Report) cameraChanges(was, is *plan.Camera) []string {
 	}
 	return NonEmpty(
 		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)), c.height(is.Height, was.Height), looks,
-		set("", unit.FormatLens(is.Lens), unit.FormatLens(was.Lens)),
+		set("", is.LensWords(), was.LensWords()), filterChange(was.Filters.Names, is.Filters.Names),
 		set("", unit.FormatAspect(is.Aspect), unit.FormatAspect(was.Aspect)))
 }
 
@@ -155,5 +155,5 @@ func exposureChanges(was, is *plan.Exposure) string {
 	number := unit.FormatNumber
 	return Joined("; ",
 		set("T", number(is.Stop.Written), number(was.Stop.Written)), set("ISO", number(is.ISO), number(was.ISO)),
-		set("fps", number(is.FPS), number(was.FPS)), set("white", unit.FormatKelvin(is.White.Kelvin), unit.FormatKelvin(was.White.Kelvin)))
+		set("fps", number(is.FPS), number(was.FPS)), set("white", unit.FormatKelvin(is.SetTo().Kelvin), unit.FormatKelvin(was.SetTo().Kelvin)))
 }

@@ -3,19 +3,12 @@ package section
 import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
 )
 
-// exposureOf is the set-up's as the lens package takes it.
-func exposureOf(s *plan.Setup) lens.Exposure {
-	x := s.Exposure
-	return lens.Exposure{ISO: x.ISO, Seconds: x.Seconds, Constant: x.Constant}
-}
-
 // workingLux is the illuminance of the working stop, lx; 0 where the exposure is incomplete.
 func workingLux(s *plan.Setup) float64 {
-	x := exposureOf(s)
+	x := s.Exposure.Metered()
 	if !(x.ISO > 0 && x.Seconds > 0 && x.Constant > 0) {
 		return 0
 	}

@@ -62,8 +62,8 @@ func ExposureLines(s *plan.Setup) []string {
 		camera = append(camera, unit.FormatShutter(unit.Shutter{Seconds: x.Seconds}))
 	}
 	meter := fmt.Sprintf("%s meter, C = %s", x.Meter, unit.FormatNumber(x.Constant))
-	if x.White.Kelvin > 0 {
-		meter = "White " + unit.FormatKelvin(x.White.Kelvin) + ", " + meter
+	if white := x.SetTo(); white.Kelvin > 0 {
+		meter = "White " + unit.FormatKelvin(white.Kelvin) + ", " + meter
 	}
-	return []string{strings.Join(camera, ", "), meter}
+	return NonEmpty(strings.Join(camera, ", "), meter, ink.Capital(filterWords(&x)))
 }

@@ -41,6 +41,8 @@ type Face struct {
 	Key, Fill *meter.Reading   // of the brighter and the darker side
 	Domes     []*meter.Reading // toward the cameras that see it, or toward all
 	Contrast  float64          // stops, key over fill; meaningless without both
+	Side      string           // of the key, the person's own: "left" or "right"; "" where both sides are dark
+	Views     []meter.View     // how the cameras that see it do so
 	Skipped   string           // why there are no readings, "" where there are
 }
 

@@ -1,6 +1,7 @@
 package section
 
 import (
+	"reflect"
 	"testing"
 
 	"scrimshaw/plan/meter"
@@ -32,5 +33,33 @@ func TestColumnsHaveAsManyPlaces(t *testing.T) {
 	}
 	if got := overTenths(nil); got != "–" {
 		t.Errorf("nothing is %q", got)
+	}
+}
+
+// A face alone is told the contrast by both names, where the key side is in each picture, and whose lamps show in its eyes; equal
+// sides have no key.
+func TestRowsOfAFaceAlone(t *testing.T) {
+	reading := func(lux float64) *meter.Reading { return &meter.Reading{Lux: &lux} }
+	face := Face{Person: "ada", Key: reading(300), Fill: reading(100), Contrast: 1.6, Side: "left", Views: []meter.View{
+		{Camera: "A", Key: meter.PictureRight, Catchlights: []meter.Catchlight{{Numbered: "2 soft"}, {Numbered: "3 lamp"}}},
+		{Camera: "B", Key: meter.TurnedAway, Catchlights: []meter.Catchlight{}},
+	}}
+	told := func(faces ...Face) (rows [][]string) {
+		for _, e := range (Report{In: &Input{Faces: faces}}).facesTable(faces[:1]).Entries {
+			rows = append(rows, e.Cells)
+		}
+		return rows
+	}
+	want := [][]string{{"key : fill", "", "2.0 : 1"}, {"key side, for A", "own left", "camera right"}, {"in the eyes, for A", "", "lights 2, 3"}, {"in the eyes, for B", "", "no light"}}
+	all := told(face)
+	if got := all[len(all)-len(want):]; !reflect.DeepEqual(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if rows := told(face, face); len(rows) != len(all)-len(want) {
+		t.Errorf("one of two has %d rows: %q", len(rows), rows)
+	}
+	face.Contrast = 0.01
+	if rows := told(face); len(rows) != len(all)-2 {
+		t.Errorf("equal sides have %d rows: %q", len(rows), rows)
 	}
 }

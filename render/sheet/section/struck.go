@@ -3,7 +3,6 @@ package section
 import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
-	"scrimshaw/plan/scene"
 )
 
 // When returns what is struck where it is, else none.
@@ -31,11 +30,6 @@ func without(keys []plan.Uncomputed) string {
 		return ""
 	}
 	return "Struck figures are without " + plan.ListUncomputed(keys) + "."
-}
-
-// onView are the keys that could change the angles of view of a camera.
-func onView(s *plan.Setup, camera string) []plan.Uncomputed {
-	return keysOn(s, camera, func(u plan.Uncomputed) bool { return u.Changes == scene.OwnView })
 }
 
 // OnColour are the keys that could give a light another colour.

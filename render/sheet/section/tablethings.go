@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/shot"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/layout"
@@ -198,19 +199,19 @@ func (c Report) cameras() *Section {
 		{Head: "angle of view", Align: ink.Right},
 		{Head: "height", Align: ink.Right},
 	}}
-	var squeezed []plan.Uncomputed
+	seen := map[string]string{}
+	for _, s := range shot.Of(c.In.Setup) {
+		seen[s.Camera] = Joined("; ", s.Frame(c.Bare), s.Sharp(c.Bare))
+	}
 	for i := range c.In.Setup.Cameras {
 		m := &c.In.Setup.Cameras[i]
-		keys := onView(c.In.Setup, m.Name)
-		squeezed = append(squeezed, keys...)
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
-			Notes:  NonEmpty(Joined(", ", m.Sensor, gateWords(m)), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
-			Struck: When(len(keys) > 0, 3),
+			Notes: NonEmpty(Joined("; ", Joined(", ", m.SqueezeWords(), m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
 		})
 	}
-	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}, Without: NonEmpty(without(squeezed))}
+	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}}
 }
 
 // ownExposure says what a camera sets differently from the scene.
@@ -223,7 +224,8 @@ func ownExposure(s *plan.Setup, m *plan.Camera) string {
 		differs(own.FPS > 0 && own.FPS != all.FPS, unit.FormatNumber(own.FPS)+" fps"),
 		differs(own.Degrees > 0 && own.Degrees != all.Degrees, unit.FormatAngle(own.Degrees)),
 		differs(own.Seconds > 0 && own.Seconds != all.Seconds, unit.FormatShutter(unit.Shutter{Seconds: own.Seconds})),
-		differs(own.White.Kelvin > 0 && own.White != all.White, "white "+unit.FormatKelvin(own.White.Kelvin)))
+		differs(own.SetTo().Kelvin > 0 && own.SetTo() != all.SetTo(), "white "+unit.FormatKelvin(own.SetTo().Kelvin)),
+		filterWords(&own))
 }
 
 // gateWords says how much of the sensor is used.

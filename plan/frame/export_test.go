@@ -1,0 +1,33 @@
+package frame
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+)
+
+// Body is a piece of equipment's convex body, for tests that look at it in ways of their own.
+type Body struct {
+	Faces  [][]r3.Vec
+	Middle r3.Vec
+	Radius float64
+}
+
+// BodiesOf are those of what a camera should not see of a thing.
+func BodiesOf(s *plan.Setup, kind Kind, name, camera string) (all []Body) {
+	things := newViewing(s).things()
+	for i := range things {
+		if t := &things[i]; t.kind == kind && t.name == name {
+			for _, p := range t.unmeant(camera, t.pieces) {
+				all = append(all, Body{p.faces, p.middle, p.radius})
+			}
+		}
+	}
+	return all
+}
+
+// LeastThat is the search for a least change.
+var LeastThat = leastThat
+
+// LeastShare is what something that shows takes of a picture at least.
+const LeastShare = leastShare

@@ -1,0 +1,86 @@
+package frame
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/term"
+)
+
+// The measures of what holds things up: common practice.
+const (
+	postRadius = 0.018 // m, of the tube of a stand, an arm or a pole
+	legRadius  = 0.012 // m
+	legCount   = 3
+	collar     = 0.35 // how high the legs meet, as a share of the ground they take
+	mostCollar = 0.8  // of the height of what the stand holds
+	shortest   = 0.01 // m: nothing shorter is a tube
+)
+
+// movedMount is a mount that is moved with what it holds. What it stands on stays as high as it is.
+func movedMount(m *plan.Mount, by r3.Vec) plan.Mount {
+	out := *m
+	out.Base = r2.Add(m.Base, plan.InPlan(by))
+	out.PoleEnds = slices.Clone(m.PoleEnds)
+	for i := range out.PoleEnds {
+		out.PoleEnds[i] = r2.Add(out.PoleEnds[i], plan.InPlan(by))
+	}
+	return out
+}
+
+// holdersOf are the pieces of what holds a thing up, by its frame and the z of what that stands on.
+func holdersOf(m *plan.Mount, f plan.Frame, base float64) []piece {
+	switch m.Kind {
+	case term.Stand, term.Lift:
+		return standOf(m.Base, base, f.At.Z, m.Foot, plane.Bearing(plan.InPlan(f.Axis)))
+	case term.Boom:
+		return boomOf(m, f, base)
+	case term.Pole:
+		if len(m.PoleEnds) == 2 {
+			return tube(nil, Pole, plan.AtHeight(m.PoleEnds[0], f.At.Z), plan.AtHeight(m.PoleEnds[1], f.At.Z), postRadius)
+		}
+	}
+	return nil
+}
+
+// standOf is a stand from the ground up to a height, one leg of which lies under the aim, as it is put to bear the load.
+func standOf(at r2.Vec, base, top, foot, bearing float64) []piece {
+	if top <= base {
+		return nil // a fault of its own
+	}
+	all := tube(nil, Stand, plan.AtHeight(at, base), plan.AtHeight(at, top), postRadius)
+	up := plan.AtHeight(at, base+min(collar*foot, mostCollar*(top-base)))
+	for i := range legCount {
+		if foot <= 2*legRadius {
+			break
+		}
+		out := plane.Direction(bearing + 360*float64(i)/legCount)
+		all = tube(all, Legs, plan.AtHeight(r2.Add(at, r2.Scale(foot/2-legRadius, out)), base+legRadius), up, legRadius)
+	}
+	return all
+}
+
+// boomOf is a stand with an arm to the thing: level, or from below where the arm is longer than that.
+func boomOf(m *plan.Mount, f plan.Frame, base float64) []piece {
+	to := r2.Sub(plan.InPlan(f.At), m.Base)
+	rise := math.Sqrt(max(0, m.Arm*m.Arm-r2.Norm2(to)))
+	pivot := max(base, f.At.Z-rise)
+	bearing := 0.0
+	if r2.Norm(to) > 0 {
+		bearing = plane.Bearing(to)
+	}
+	return tube(standOf(m.Base, base, pivot, m.Foot, bearing), Boom, plan.AtHeight(m.Base, pivot), f.At, postRadius)
+}
+
+// tube adds a tube where it is long enough to be one.
+func tube(all []piece, part Part, from, to r3.Vec, radius float64) []piece {
+	if r3.Norm(r3.Sub(to, from)) < shortest {
+		return all
+	}
+	return append(all, rod(part, from, to, radius))
+}

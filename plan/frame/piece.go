@@ -1,0 +1,189 @@
+package frame
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/solid"
+)
+
+// Part is what a piece is of the thing that it belongs to.
+type Part string
+
+// The parts.
+const (
+	Head  Part = "head" // of a lamp, with its modifier, doors and cloth; of a camera its body
+	Sheet Part = "sheet"
+	Stand Part = "stand"
+	Legs  Part = "legs"
+	Boom  Part = "boom"
+	Pole  Part = "pole"
+)
+
+// Holds says whether the part only holds the thing up.
+func (p Part) Holds() bool { return p != Head && p != Sheet }
+
+// piece is one convex body of a thing. Its faces run counter-clockwise as seen from outside; a sheet has one, and shows it from
+// both sides. A ball has none, and a radius.
+type piece struct {
+	part   Part
+	faces  [][]r3.Vec
+	sheet  bool
+	middle r3.Vec
+	radius float64 // of a ball, m; 0 of all else
+}
+
+// How many sides round things have: the rim of a ball as it is seen, and a round box or a shade.
+const (
+	ballSides   = 96
+	turnedSides = 12
+)
+
+// flat is a sheet.
+func flat(part Part, corners []r3.Vec) piece {
+	return piece{part: part, faces: [][]r3.Vec{corners}, sheet: true, middle: solid.Centre(corners)}
+}
+
+// ball is a ball.
+func ball(part Part, middle r3.Vec, radius float64) piece {
+	return piece{part: part, middle: middle, radius: radius}
+}
+
+// loft is what lies between two rings that run the same way, with as many corners, each side flat.
+func loft(part Part, near, far []r3.Vec) piece {
+	p := piece{part: part, middle: r3.Scale(0.5, r3.Add(solid.Centre(near), solid.Centre(far)))}
+	n := len(near)
+	p.add(near)
+	p.add(far)
+	for i := range near {
+		k := (i + 1) % n
+		p.add([]r3.Vec{near[i], near[k], far[k], far[i]})
+	}
+	return p
+}
+
+// add puts a face on, turned so that it looks away from the middle. One without area is left out.
+func (p *piece) add(corners []r3.Vec) {
+	n := normalOf(corners)
+	if r3.Norm(n) < 1e-12 {
+		return
+	}
+	if r3.Dot(n, r3.Sub(corners[0], p.middle)) < 0 {
+		corners = backward(corners)
+	}
+	p.faces = append(p.faces, corners)
+}
+
+// normalOf is the area vector of a polygon: it looks to where the corners run counter-clockwise.
+func normalOf(corners []r3.Vec) (n r3.Vec) {
+	for i := 1; i+1 < len(corners); i++ {
+		n = r3.Add(n, r3.Cross(r3.Sub(corners[i], corners[0]), r3.Sub(corners[i+1], corners[0])))
+	}
+	return n
+}
+
+// backward are corners the other way round.
+func backward(corners []r3.Vec) []r3.Vec {
+	out := make([]r3.Vec, len(corners))
+	for i, c := range corners {
+		out[len(corners)-1-i] = c
+	}
+	return out
+}
+
+// circle is a ring of sides about a place, square to two directions, that lies just outside of the circle of a radius.
+func circle(at, across, up r3.Vec, radius float64, sides int) []r3.Vec {
+	ring := make([]r3.Vec, sides)
+	out := radius / math.Cos(math.Pi/float64(sides))
+	for i := range ring {
+		sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / float64(sides))
+		ring[i] = r3.Add(at, r3.Add(r3.Scale(out*cos, across), r3.Scale(out*sin, up)))
+	}
+	return ring
+}
+
+// rodSides is how many sides a tube has.
+const rodSides = 6
+
+// rod is a tube from one place to another.
+func rod(part Part, from, to r3.Vec, radius float64) piece {
+	axis := r3.Unit(r3.Sub(to, from))
+	across, up := squareTo(axis)
+	return loft(part, circle(from, across, up, radius, rodSides), circle(to, across, up, radius, rodSides))
+}
+
+// squareTo are two directions square to an axis and to each other.
+func squareTo(axis r3.Vec) (across, up r3.Vec) {
+	across = r3.Cross(axis, r3.Vec{Z: 1})
+	if r3.Norm(across) < 1e-9 {
+		across = r3.Vec{X: 1}
+	}
+	across = r3.Unit(across)
+	return across, r3.Cross(across, axis)
+}
+
+// figures calls show with each flat figure that the piece shows to a place, those of one piece side by side, until it
+// returns false. A lens within it sees nothing else than its inside.
+func (p *piece) figures(from r3.Vec, show func(figure []r3.Vec) bool) bool {
+	if p.radius > 0 {
+		if figure := p.outline(from); figure != nil {
+			return show(figure)
+		}
+		around := cube(p.middle, p.radius)
+		return around.figures(from, show)
+	}
+	within := !p.sheet && p.holds(from)
+	for _, f := range p.faces {
+		if (p.sheet || within || over(f, from)) && !show(f) {
+			return false
+		}
+	}
+	return true
+}
+
+// over says whether a place lies before a face.
+func over(face []r3.Vec, at r3.Vec) bool { return r3.Dot(normalOf(face), r3.Sub(at, face[0])) > 0 }
+
+// holds says whether a place lies behind all faces.
+func (p *piece) holds(at r3.Vec) bool {
+	for _, f := range p.faces {
+		if over(f, at) {
+			return false
+		}
+	}
+	return true
+}
+
+// cube is the cube about a ball.
+func cube(middle r3.Vec, radius float64) piece {
+	f := plan.Frame{At: middle, Axis: r3.Vec{Y: 1}, Right: r3.Vec{X: 1}}
+	return box(f, 2*radius, 2*radius, radius, -radius)
+}
+
+// outline is the rim of a ball as it is seen from a place; nil within it.
+func (p *piece) outline(from r3.Vec) []r3.Vec {
+	way := r3.Sub(p.middle, from)
+	far2 := r3.Norm2(way)
+	if far2 <= p.radius*p.radius {
+		return nil
+	}
+	share := p.radius * p.radius / far2 // how much nearer the rim is than the middle
+	at := r3.Sub(p.middle, r3.Scale(share, way))
+	across, up := squareTo(r3.Unit(way))
+	return circle(at, across, up, p.radius*math.Sqrt(1-share), ballSides)
+}
+
+// corners are the places between which the piece lies.
+func (p *piece) corners() (all []r3.Vec) {
+	for _, f := range p.faces {
+		all = append(all, f...)
+	}
+	if p.radius > 0 {
+		for _, d := range []r3.Vec{{X: p.radius}, {Y: p.radius}, {Z: p.radius}} {
+			all = append(all, r3.Add(p.middle, d), r3.Sub(p.middle, d))
+		}
+	}
+	return all
+}

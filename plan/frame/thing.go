@@ -1,0 +1,167 @@
+package frame
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
+
+// Kind is what a thing is.
+type Kind uint8
+
+// The kinds of things that a picture should not show.
+const (
+	Light Kind = iota
+	Grip
+	Camera
+)
+
+// thing is one piece of equipment: what it is made of where it stands moved by a vector, m.
+type thing struct {
+	kind       Kind
+	name       string
+	path       string
+	span       source.Span
+	seen       plan.Seen // of a light
+	foot       r2.Vec    // where it stands, m
+	base       float64   // z of what it stands on, m
+	most       float64   // z over which its stand does not lift it, m; 0: nothing says it
+	at         func(by r3.Vec) []piece
+	pieces     []piece // where it stands
+	middle     r3.Vec
+	radius     float64 // of a ball about its middle that holds it, m
+	ownHeight  float64 // z of what the stand holds, m
+	standsOnIt bool    // whether it stands on legs
+}
+
+// things lists all equipment of a set-up, in the order of the scene.
+func (v *viewing) things() (all []thing) {
+	s := v.setup
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		all = append(all, thing{kind: Light, name: l.Name, path: l.Path, span: l.Span, seen: l.Seen, foot: l.Mount.Base, base: l.Base,
+			most: liftOf(&l.Mount, l.Base), ownHeight: l.Frame.At.Z, standsOnIt: l.Mount.Kind.OnLegs(),
+			at: func(by r3.Vec) []piece { return v.lampAt(l, by) }})
+	}
+	for i := range s.Grip {
+		g := &s.Grip[i]
+		all = append(all, thing{kind: Grip, name: g.Name, path: "grip." + g.Name, span: g.Span, foot: g.Mount.Base, base: g.Base,
+			most: liftOf(&g.Mount, g.Base), ownHeight: g.Frame.At.Z, standsOnIt: g.Mount.Kind.OnLegs(),
+			at: func(by r3.Vec) []piece { return v.gripAt(g, by) }})
+	}
+	for i := range s.Cameras {
+		c := &s.Cameras[i]
+		all = append(all, thing{kind: Camera, name: c.Name, path: "cameras." + c.Name, span: c.Span, foot: plan.InPlan(c.Frame.At), base: c.Base,
+			ownHeight: c.Frame.At.Z, standsOnIt: true, at: func(by r3.Vec) []piece { return cameraAt(c, by) }})
+	}
+	for i := range all {
+		all[i].measure()
+	}
+	return all
+}
+
+// measure finds the ball that holds the thing where it stands.
+func (t *thing) measure() {
+	t.pieces = t.at(r3.Vec{})
+	var all []r3.Vec
+	for i := range t.pieces {
+		all = append(all, t.pieces[i].corners()...)
+	}
+	for _, p := range all {
+		t.middle = r3.Add(t.middle, r3.Scale(1/float64(len(all)), p))
+	}
+	for _, p := range all {
+		t.radius = max(t.radius, r3.Norm(r3.Sub(p, t.middle)))
+	}
+}
+
+// meant says whether a part of the thing is meant to be in the picture of a camera. What a scene does not say of a lamp of the
+// set holds for the lamp, and not for the stand that it was put on.
+func (t *thing) meant(camera string, p Part) bool {
+	return t.seen.For(camera) && (t.seen.Written || !p.Holds())
+}
+
+// meantPieces are those that are meant to be in the picture of a camera.
+func (t *thing) meantPieces(camera string) (some []piece) {
+	for i := range t.pieces {
+		if t.meant(camera, t.pieces[i].part) {
+			some = append(some, t.pieces[i])
+		}
+	}
+	return some
+}
+
+// unmeant are the pieces of a thing that a camera should not see.
+func (t *thing) unmeant(camera string, all []piece) []piece {
+	var some []piece
+	for i := range all {
+		if !t.meant(camera, all[i].part) {
+			some = append(some, all[i])
+		}
+	}
+	return some
+}
+
+// liftOf is the z that a stand lifts its load to; 0 where nothing says it.
+func liftOf(m *plan.Mount, base float64) float64 {
+	if m.Kind != term.Stand || m.Stand == nil {
+		return 0
+	}
+	return base + m.Stand.Highest
+}
+
+// rimWidth is how wide the tubes of an empty frame are, m: common practice.
+const rimWidth = 0.025
+
+// gripAt are the pieces of a piece of grip that is moved, and turned to what it faces.
+func (v *viewing) gripAt(g *plan.Grip, by r3.Vec) []piece {
+	m := *g
+	m.Mount = movedMount(&g.Mount, by)
+	if g.Target != nil && !v.setup.Spots[g.Name].Stays {
+		m.Frame = turned(g.Frame, by, *g.Target)
+	} else {
+		m.Frame.At = r3.Add(g.Frame.At, by)
+	}
+	return append(sheetsOf(&m), holdersOf(&m.Mount, m.Frame, m.Base)...)
+}
+
+// sheetsOf are the sheet of a piece of grip, or the sides of a frame that nothing hangs in.
+func sheetsOf(g *plan.Grip) []piece {
+	if g.Kind != term.Frame || g.Cloth != "" || g.Round() {
+		return []piece{flat(Sheet, g.Corners())}
+	}
+	outer := g.Rectangle()
+	inner := *g
+	inner.Size = [2]float64{max(0, g.Size[0]-2*rimWidth), max(0, g.Size[1]-2*rimWidth)}
+	hole := inner.Rectangle()
+	var all []piece
+	for i := range outer {
+		k := (i + 1) % len(outer)
+		all = append(all, flat(Sheet, []r3.Vec{outer[i], outer[k], hole[k], hole[i]}))
+	}
+	return all
+}
+
+// The measures of a camera and its legs, m: common practice.
+const (
+	cameraWidth  = 0.17
+	cameraHeight = 0.20
+	cameraFoot   = 0.9
+)
+
+// cameraAt are the pieces of a camera that is moved.
+func cameraAt(c *plan.Camera, by r3.Vec) []piece {
+	f := c.Frame
+	f.At = r3.Add(f.At, by)
+	body := box(f, cameraWidth, cameraHeight, 0, -plan.CameraLength)
+	middle := f.Place(r3.Vec{Z: -plan.CameraLength / 2})
+	bearing := 0.0
+	if flat := plan.InPlan(f.Axis); r2.Norm(flat) > upright {
+		bearing = plane.Bearing(flat)
+	}
+	return append([]piece{body}, standOf(plan.InPlan(middle), c.Base, middle.Z, cameraFoot, bearing)...)
+}

@@ -1,0 +1,51 @@
+package meter
+
+import "scrimshaw/plan/shot"
+
+// jsonCamera is what a camera sees.
+type jsonCamera struct {
+	Camera     string       `json:"camera"`
+	Horizontal float64      `json:"horizontal"` // angles of view, degrees
+	Vertical   float64      `json:"vertical"`   // degrees
+	Diagonal   float64      `json:"diagonal"`   // degrees
+	Stop       float64      `json:"stop"`       // T-number that it works at
+	Confusion  float64      `json:"confusion"`  // diameter of the circle that counts as a point, mm
+	Hyperfocal *float64     `json:"hyperfocal"` // m; null without a stop, as near is
+	Subject    *jsonSubject `json:"subject"`    // null: nobody is in frame
+}
+
+// jsonSubject is whom it is focused on.
+type jsonSubject struct {
+	Name     string    `json:"name"`
+	Distance float64   `json:"distance"` // along the axis of the lens, m
+	Width    float64   `json:"width"`    // of the frame there, m
+	Height   float64   `json:"height"`   // m
+	Size     shot.Size `json:"size"`
+	Head     float64   `json:"head"` // share of the frame's height
+	Body     float64   `json:"body"` // share of it
+	Near     *float64  `json:"near"` // what is sharp, m
+	Far      *float64  `json:"far"`  // m; null: all beyond
+}
+
+func jsonCameras(all []shot.Shot) []jsonCamera {
+	out := []jsonCamera{}
+	for i := range all {
+		c := &all[i]
+		one := jsonCamera{Camera: c.Camera, Horizontal: Rounded(c.Angles[0]), Vertical: Rounded(c.Angles[1]), Diagonal: Rounded(c.Angles[2]),
+			Stop: Rounded(c.Number), Confusion: Rounded(c.Confusion), Hyperfocal: orNone(c.Hyperfocal)}
+		if p := c.Subject; p != nil {
+			one.Subject = &jsonSubject{Name: p.Name, Distance: Rounded(p.Distance), Width: Rounded(p.Width), Height: Rounded(p.Height),
+				Size: p.Size, Head: Rounded(p.Head), Body: Rounded(p.Body), Near: orNone(p.Near), Far: RoundedOrNull(finiteOrNil(p.Far))}
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// orNone is a length that is not known where it is 0.
+func orNone(metres float64) *float64 {
+	if metres == 0 {
+		return nil
+	}
+	return RoundedOrNull(&metres)
+}

@@ -1,0 +1,118 @@
+package fit
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/unit"
+)
+
+// cameraFree refuses a lens inside a solid, and warns of one that sees nobody.
+func (r *checker) cameraFree(c *plan.Camera) bool {
+	if name := r.solidAt(c.Frame.At); name != "" {
+		r.Errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside %s", c.Name, name)
+	} else {
+		r.checkInsideRooms(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
+		r.checkCameraBody(c)
+		r.checkCameraView(c)
+		r.checkCameraTurned(c)
+	}
+	return true
+}
+
+// checkCameraView warns of a camera that has a wall before everybody it could look at.
+func (r *checker) checkCameraView(c *plan.Camera) {
+	var walls []string
+	for i := range r.out.People {
+		wall := r.wallBetween(c.Frame.At, r.out.People[i].Face.At)
+		if wall == "" {
+			return
+		}
+		if !slices.Contains(walls, wall) {
+			walls = append(walls, wall)
+		}
+	}
+	if len(walls) == 0 {
+		return
+	}
+	whom := report.Either(len(r.out.People) == 1, r.out.People[0].Name, "anybody")
+	r.Warnf(r.things[c.Name].at, CodeCameraBlocked, "move the camera to where it sees a person, or open a door or a gap on the way",
+		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
+}
+
+// checkCameraBody warns of a body that goes into the wall behind it.
+func (r *checker) checkCameraBody(c *plan.Camera) {
+	back := r3.Sub(c.Frame.At, r3.Scale(plan.CameraLength, c.Frame.Axis))
+	if wall, first := r.firstWall(outlineRay{c.Frame.At, back}); wall != "" {
+		deep := r.Length((1 - first) * plan.CameraLength)
+		r.Warnf(r.things[c.Name].at, CodeInSolid, "move the camera "+deep+" along its axis, with a shorter lens; or shoot through a gap",
+			"the body of %s goes %s into %s, if it is %s long", c.Name, deep, wall, r.Length(plan.CameraLength))
+	}
+}
+
+// checkCameraTurned warns of a camera that has everybody behind it, though it was not pointed at a thing.
+func (r *checker) checkCameraTurned(c *plan.Camera) {
+	looks := r.camera(c.Name).Looks
+	pointed := looks.Set && (looks.Value.Form == scene.AtThing || looks.Value.Form == scene.AtPlace)
+	if pointed && c.Looks == "" || len(r.out.People) == 0 {
+		return
+	}
+	for i := range r.out.People {
+		if r3.Dot(c.Frame.Axis, r3.Sub(r.out.People[i].Face.At, c.Frame.At)) > 0 {
+			return
+		}
+	}
+	who := report.Either(c.Looks != "", c.Looks, r.out.People[0].Name)
+	everybody := report.Either(len(r.out.People) == 1, who+" is", "everybody is")
+	r.Warnf(report.Either(looks.Set, looks.Span, r.things[c.Name].at), CodeCameraTurned, "turn it: looks: "+who, "%s behind %s", everybody, c.Name)
+}
+
+// widestView is the angle over which no lens draws straight lines straight, degrees (common practice: the widest see some 127).
+const widestView = 130
+
+// lensFits warns of a lens that sees more than any does: a figure that has lost its nought.
+func (r *checker) lensFits(c *plan.Camera) bool {
+	if c.HAOV > widestView {
+		r.Warnf(r.camera(c.Name).Lens.Span, CodeLensWide, "did you mean "+unit.FormatLens(10*c.Lens)+"? The widest for this gate is about "+unit.FormatLens(math.Ceil(c.Lens*math.Tan(c.HAOV/2*math.Pi/180)/math.Tan(widestView/2*math.Pi/180))),
+			"%s sees %s across with a lens of %s, and no lens does", c.Name, unit.FormatAngle(math.Round(c.HAOV)), unit.FormatLens(c.Lens))
+	}
+	return true
+}
+
+// camera is a camera as it was written.
+func (r *contactFinder) camera(name string) *scene.Camera {
+	for i := range r.out.Scene.Cameras {
+		if c := &r.out.Scene.Cameras[i]; c.Name == name {
+			return c
+		}
+	}
+	return &scene.Camera{}
+}
+
+// wallBetween is the first wall, or shut leaf, on the straight way from one point to another; "" where
+// it is free. Furniture and people do not count: they are moved.
+func (r *contactFinder) wallBetween(from, to r3.Vec) string {
+	name, _ := r.firstWall(outlineRay{from, to})
+	return name
+}
+
+// firstWall is the first wall, or shut leaf, that a way meets, and after which share of it.
+func (r *contactFinder) firstWall(way outlineRay) (name string, first float64) {
+	first = math.Inf(1)
+	for i := range r.out.Set.Prisms {
+		p := &r.out.Set.Prisms[i]
+		if r.things[p.Name].movable() {
+			continue
+		}
+		if at, enters := way.entry(p); enters && at < first {
+			name, first = p.Name, at
+		}
+	}
+	return name, first
+}

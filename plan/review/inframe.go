@@ -1,0 +1,195 @@
+package review
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/frame"
+	"scrimshaw/plan/lens"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/unit"
+)
+
+// inFrame says what of the equipment a camera sees that should not be seen: a warning in the frame, a note in the margin
+// about it.
+func (c *checker) inFrame(camera *plan.Camera) {
+	for i := range c.sights {
+		s := &c.sights[i]
+		if s.Camera != camera.Name {
+			continue
+		}
+		hint := ""
+		if s.Kind == frame.Light {
+			hint = "write seen: true where it is meant to be in the picture"
+		}
+		switch {
+		case s.Shows():
+			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s shows %s: %s of the frame%s",
+				c.shown(s), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.outOfFrame(s))
+		case s.Near(camera):
+			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s of its width outside%s",
+				c.shown(s), s.Camera, s.Where, shareInWords(s.Outside), c.outOfFrame(s))
+		}
+	}
+}
+
+// placeIn words a place in the frame of a camera: "at the left edge of A, low".
+func placeIn(where, camera string) string {
+	place, part, more := strings.Cut(where, ", ")
+	if place += " of " + camera; more {
+		place += ", " + part
+	}
+	return place
+}
+
+// leastSaid is the least share that is said in figures.
+const leastSaid = 0.001
+
+// shareInWords is a share to a tenth of a percent.
+func shareInWords(share float64) string {
+	if share < leastSaid {
+		return "less than " + unit.FormatPercent(leastSaid)
+	}
+	return unit.FormatPercent(share)
+}
+
+// shown words what of a thing shows: "the stand of 2 fill".
+func (c *checker) shown(s *frame.Sight) string {
+	name := c.setup.Numbered(s.Name)
+	if s.Kind == frame.Camera {
+		name = "camera " + s.Name
+	}
+	held, by := false, ""
+	for _, p := range s.Parts {
+		switch {
+		case !p.Holds():
+			held = true
+		case by == "" || p == frame.Stand: // legs alone are worth a word of their own
+			by = string(p)
+		}
+	}
+	switch {
+	case by == "":
+		return name
+	case held:
+		return name + " with its " + by
+	}
+	return "the " + by + " of " + name
+}
+
+// outOfFrame words what takes a thing out of a picture: "; move it 0.35 m to the left, or pan A 3° right".
+func (c *checker) outOfFrame(s *frame.Sight) string {
+	var ways []string
+	if m := s.Move; m != nil {
+		long := unit.FormatLength(m.Metres, c.setup.Feet)
+		ways = append(ways, map[frame.Way]string{
+			frame.Left: "move it " + long + " to the left", frame.Right: "move it " + long + " to the right",
+			frame.Back: "bring it " + long + " back toward the camera", frame.Up: "raise it " + long,
+		}[m.Way])
+	}
+	if p := s.Pan; p != nil {
+		side := "right"
+		if p.Degrees < 0 {
+			side = "left"
+		}
+		ways = append(ways, "pan "+s.Camera+" "+unit.FormatAngle(math.Abs(p.Degrees))+" "+side)
+	}
+	if len(ways) == 0 {
+		return ""
+	}
+	return "; " + strings.Join(ways, ", or ")
+}
+
+// meantToBeSeen says how bright a light looks that is meant to be in the picture, and warns where it is in none.
+func (c *checker) meantToBeSeen(l *plan.Light) {
+	if !l.Seen.Meant || len(c.setup.Cameras) == 0 {
+		return
+	}
+	shows := false
+	for i := range c.sights {
+		s := &c.sights[i]
+		if s.Kind != frame.Light || s.Name != l.Name || s.Shown == 0 {
+			continue
+		}
+		shows = true
+		if over, ok := c.overWhite(l, s.Camera); ok {
+			c.add(source.Info, CodeSeenBright, l.Span, l.Path, "", "%s shows %s, and its light there is %s", l.Numbered(), placeIn(s.ShownAt, s.Camera), over)
+		}
+	}
+	if !shows && l.Seen.Written {
+		c.add(source.Info, CodeSeenNowhere, l.Span, l.Path, "move it, or leave seen out",
+			"%s is meant to be in the picture%s, and does not show there", l.Numbered(), ofNamed(l.Seen.By))
+	}
+}
+
+// ofNamed names the cameras that a light is meant for.
+func ofNamed(names []string) string {
+	if len(names) == 0 {
+		return ""
+	}
+	return " of " + strings.Join(names, " and ")
+}
+
+// overWhite words how bright the face of a lamp looks to a camera, against a matt white that its working stop places.
+func (c *checker) overWhite(l *plan.Light, camera string) (words string, ok bool) {
+	for i := range c.setup.Cameras {
+		from := &c.setup.Cameras[i]
+		x := from.Exposure
+		if from.Name != camera || x.Stop.N == 0 {
+			continue
+		}
+		luminance := luminanceToward(l, from.Frame.At)
+		if !(luminance > 0) {
+			return "", false
+		}
+		white := x.Metered().MidGrey(x.Stop.N) / lens.Grey
+		over := lens.Stops(luminance / white)
+		return fmt.Sprintf("%.1f stops %s white (%s)", math.Abs(over), overOrUnder(over), unit.FormatLuminance(luminance)), true
+	}
+	return "", false
+}
+
+// overOrUnder is the word for a number of stops.
+func overOrUnder(stops float64) string {
+	if stops < 0 {
+		return "under"
+	}
+	return "over"
+}
+
+// luminanceToward is the mean luminance of the opening of a lamp as it is seen from a place, cd/m²; 0 where it has no size, shows
+// its back, is off, or hides behind cloth of its own.
+func luminanceToward(l *plan.Light, from r3.Vec) float64 {
+	if l.Level == 0 || len(l.Diffusion) > 0 {
+		return 0
+	}
+	d := l.Frame.Local(r3.Unit(r3.Sub(from, l.Frame.At)))
+	area := areaToward(l, d)
+	if area < 1e-9 {
+		return 0
+	}
+	return l.Head.Source.Intensity(d) * l.RelativeOutput.Y() / float64(l.Count) / area
+}
+
+// areaToward is how large the opening of a lamp looks from a direction of its frame, m².
+func areaToward(l *plan.Light, d r3.Vec) float64 {
+	o := l.Head.Source.Opening
+	switch o.Form {
+	case photometry.Rectangle, photometry.Disc:
+		return o.Surface() * max(0, -d.Z)
+	case photometry.Tube:
+		return o.Width * o.Height * math.Sqrt(max(0, 1-d.X*d.X))
+	case photometry.Sphere:
+		return math.Pi / 4 * o.Width * o.Width
+	case photometry.Lampshade:
+		form, _ := l.Head.ShadeForm()
+		wide := (form.Top + form.Bottom) / 2
+		return wide*form.Height*math.Sqrt(max(0, 1-d.Z*d.Z)) + math.Pi/4*wide*wide*math.Abs(d.Z)
+	}
+	return 0
+}

@@ -1,0 +1,163 @@
+package study
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/lens"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/solid"
+)
+
+// mostAround is how many people are looked around: who stands in a crowd is not lit by themselves.
+const mostAround = 12
+
+// besideHead is how far from the axis of a head a camera looks past it, m: a hand's breadth past the ear.
+const besideHead = 0.16
+
+// surroundings are what is metered around faces. For the light near a face the person's own body is not there, as for the face.
+type surroundings []surrounding
+
+// surrounding is what is metered around one face.
+type surrounding struct {
+	person *plan.Person
+	near   []light.Receptor // domes as the face's own, a little off it; none without a camera
+	behind []past
+}
+
+// past is a look of a camera past a head.
+type past struct {
+	camera  *plan.Camera
+	picture meter.Side
+	spot    light.Receptor
+	surface string // "" where nothing stands
+}
+
+// aroundFaces says what to meter around the faces of a set-up.
+func aroundFaces(s *plan.Setup, bvh *solid.BVH) (all surroundings) {
+	look := eyes{setup: s, bvh: bvh}
+	for i := range s.People[:min(len(s.People), mostAround)] {
+		p := &s.People[i]
+		one := surrounding{person: p}
+		for k := range s.Cameras {
+			c := &s.Cameras[k]
+			way := r3.Sub(p.Face.At, c.Frame.At)
+			if r3.Dot(way, c.Frame.Axis) <= 0 || !look.sees(c.Frame.At, p) {
+				continue
+			}
+			if one.near == nil {
+				one.near = nearFace(p, r3.Scale(-1, r3.Unit(way)))
+			}
+			one.behind = append(one.behind, pastHead(s, bvh, p, c, meter.PictureLeft), pastHead(s, bvh, p, c, meter.PictureRight))
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+// nearFace are domes at a face and at the ends of two ways across it, from ear to ear and along the nose, turned to the camera.
+func nearFace(p *plan.Person, toCamera r3.Vec) (all []light.Receptor) {
+	for _, off := range [...]r3.Vec{{}, p.Face.Right, r3.Scale(-1, p.Face.Right), p.Face.Axis, r3.Scale(-1, p.Face.Axis)} {
+		at := r3.Add(p.Face.At, r3.Scale(meter.SteadyWithin/2, off))
+		all = append(all, light.Receptor{At: at, Axis: toCamera, Response: light.Dome, Skip: p.Own})
+	}
+	return all
+}
+
+// pastHead is the look of a camera past one side of a head.
+func pastHead(s *plan.Setup, bvh *solid.BVH, p *plan.Person, c *plan.Camera, picture meter.Side) past {
+	aside := besideHead
+	if picture == meter.PictureLeft {
+		aside = -aside
+	}
+	head := r3.Vec{X: p.At.X, Y: p.At.Y, Z: p.Eyes}
+	axis := r3.Unit(r3.Sub(r3.Add(head, r3.Scale(aside, c.Frame.Right)), c.Frame.At))
+	look := past{camera: c, picture: picture, spot: light.Receptor{At: c.Frame.At, Axis: axis, Response: light.Radiance}}
+	if hit, met := bvh.FirstOpaque(c.Frame.At, axis, nil); met {
+		look.surface = s.Names[hit.ID]
+	}
+	return look
+}
+
+// receptors are those of all surroundings, one after the other.
+func (all surroundings) receptors() (out []light.Receptor) {
+	for i := range all {
+		out = append(out, all[i].near...)
+		for k := range all[i].behind {
+			out = append(out, all[i].behind[k].spot)
+		}
+	}
+	return out
+}
+
+// read reads the surroundings, whose receptors are those of the basis from number next on, into the faces.
+func (all surroundings) read(s *Study, next int) {
+	take := func() float64 {
+		total, _ := s.Basis.Point(next, s.Levels)
+		next++
+		return total.Y()
+	}
+	for i := range all {
+		one := &all[i]
+		var near []float64
+		for range one.near {
+			near = append(near, take())
+		}
+		f := s.Readings.FaceOf(one.person.Name)
+		if f != nil {
+			f.Steadiness = meter.SteadinessOf(near)
+		}
+		for k := range one.behind {
+			luminance := take()
+			if f != nil {
+				one.behind[k].tell(s, f, luminance)
+			}
+		}
+	}
+}
+
+// tell adds what a camera sees behind a head to its view of the face.
+func (b *past) tell(s *Study, f *meter.Face, luminance float64) {
+	for i := range f.Views {
+		v := &f.Views[i]
+		if v.Camera != b.camera.Name {
+			continue
+		}
+		x := b.camera.Exposure
+		exposure := x.Metered()
+		told := meter.Behind{Picture: b.picture, Surface: b.surface}
+		if luminance > 0 {
+			told.Over = known(exposure.SpotOver(luminance, x.Stop.N))
+			if cheek := s.cheek(f, v, b.picture); cheek != nil {
+				told.Cheek = known(lens.Stops(luminance * math.Pi / (lens.Grey * *cheek)))
+			}
+		}
+		v.Behind = append(v.Behind, told)
+	}
+}
+
+// cheek is the light on the cheek of a face that a camera sees on one side, lx; nil where it sees the head in profile.
+func (s *Study) cheek(f *meter.Face, v *meter.View, picture meter.Side) *float64 {
+	if v.Key != meter.PictureLeft && v.Key != meter.PictureRight {
+		return nil
+	}
+	side := ".fill"
+	if v.Key == picture {
+		side = ".key"
+	}
+	if r := s.Readings.Named(f.Person + side); r != nil {
+		return r.Lux
+	}
+	return nil
+}
+
+// known is nil for a figure that has no meaning.
+func known(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return &v
+}

@@ -1,0 +1,245 @@
+package section
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/unit"
+	"scrimshaw/symbols/ink"
+)
+
+// faces is what the meter says at each face.
+func (c Report) faces() *Section {
+	s := Section{Title: "At the faces"}
+	if len(c.In.Faces) == 1 {
+		s.Title = "At the face of " + c.In.Faces[0].Person
+	}
+	for i := 0; i < len(c.In.Faces); {
+		n := besides(c.In.Faces[i:])
+		s.Tables = append(s.Tables, c.facesTable(c.In.Faces[i:i+n]))
+		i += n
+	}
+	s.Without = NonEmpty(leftOut(atFaces(c.In)...))
+	s.Words = append(s.Words, NonEmpty(uncertain(atFaces(c.In)))...)
+	return &s
+}
+
+// uncertainFrom is the stated error, as a share, from which on a reading is named as uncertain: a tenth of a stop.
+const uncertainFrom = 0.07
+
+// uncertain says how many readings have a large stated error, and which has the largest; "" where none has.
+func uncertain(readings []*meter.Reading) string {
+	var worst *meter.Reading
+	many := 0
+	for _, r := range readings {
+		if r == nil || r.Error == nil || *r.Error < uncertainFrom {
+			continue
+		}
+		many++
+		if worst == nil || *r.Error > *worst.Error {
+			worst = r
+		}
+	}
+	switch {
+	case worst == nil:
+		return ""
+	case many == 1:
+		return fmt.Sprintf("Known less closely: %s to ±%.0f %%.", worst.Name, 100**worst.Error)
+	}
+	return fmt.Sprintf("Known less closely than ±%.0f %%: %d readings, %s to ±%.0f %%.", 100*uncertainFrom, many, worst.Name, 100**worst.Error)
+}
+
+// besides is how many of the first faces of some stand beside each other in one table.
+func besides(faces []Face) int {
+	const widest = 9 // letters of a name over a column of figures
+	if len(faces) < 2 {
+		return 1
+	}
+	for i := range faces[:2] {
+		if f := &faces[i]; f.Key == nil || f.Fill == nil || utf8.RuneCountInString(f.Person) > widest {
+			return 1
+		}
+	}
+	return 2
+}
+
+// facesTable is a table of some faces, each with two columns: the figures of a reading.
+func (c Report) facesTable(faces []Face) Table {
+	t := Table{Columns: []Column{{Flexible: true}}}
+	if len(faces) == 1 && len(c.In.Faces) > 1 {
+		t.Columns[0].Head = faces[0].Person
+	}
+	for i := range faces {
+		head := ""
+		if len(faces) > 1 {
+			head = faces[i].Person
+		}
+		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right}, Column{Align: ink.Right})
+	}
+	rows := faceRowsOf(faces)
+	if len(c.In.Faces) == 1 {
+		rows = append(rows, aloneRowsOf(&faces[0])...)
+	}
+	for _, row := range rows {
+		e := Entry{Cells: []string{row.words}}
+		for i := range faces {
+			of := c.faceCells(&faces[i], row)
+			for j, cell := range of.Cells {
+				e.Cells = append(e.Cells, cell)
+				if slices.Contains(of.Struck, j) {
+					e.Struck = append(e.Struck, len(e.Cells)-1)
+				}
+			}
+		}
+		t.Entries = append(t.Entries, e)
+	}
+	return t
+}
+
+// atFaces are the readings of the list of faces.
+func atFaces(in *Input) []*meter.Reading {
+	var all []*meter.Reading
+	for i := range in.Faces {
+		f := &in.Faces[i]
+		all = append(append(all, f.Key, f.Fill), f.Domes...)
+	}
+	return all
+}
+
+// faceRow is a row of a table of faces: what it says of each.
+type faceRow struct {
+	words string
+	of    func(f *Face) *meter.Reading // nil: of both sides of a face
+	shown faceFigure
+	view  int // which camera's, of what cameras see
+}
+
+// faceFigure says what a row shows.
+type faceFigure uint8
+
+const (
+	oneReading faceFigure = iota
+	contrastOfBoth
+	colourOfBoth
+	keyToFill
+	cheekInPicture
+	lampsInEyes
+	noReading
+)
+
+// faceRowsOf are the rows that some faces have together.
+func faceRowsOf(faces []Face) []faceRow {
+	if len(faces) == 1 && (faces[0].Key == nil || faces[0].Fill == nil) {
+		return []faceRow{{words: orDash(faces[0].Skipped), shown: noReading}}
+	}
+	rows := []faceRow{
+		{words: "key side", of: func(f *Face) *meter.Reading { return f.Key }},
+		{words: "fill side", of: func(f *Face) *meter.Reading { return f.Fill }},
+	}
+	var toward []string
+	for i := range faces {
+		for _, d := range faces[i].Domes {
+			if camera := lastPart(d.Name); !slices.Contains(toward, camera) {
+				toward = append(toward, camera)
+			}
+		}
+	}
+	slices.Sort(toward)
+	for _, camera := range toward {
+		rows = append(rows, faceRow{words: "dome toward " + camera, of: func(f *Face) *meter.Reading {
+			i := slices.IndexFunc(f.Domes, func(d *meter.Reading) bool { return lastPart(d.Name) == camera })
+			if i < 0 {
+				return nil
+			}
+			return f.Domes[i]
+		}})
+	}
+	colour := "colour, key and fill"
+	if len(faces) > 1 {
+		colour = "colour, key, fill" // there is no more room
+	}
+	return append(rows, faceRow{words: "key + fill : fill", shown: contrastOfBoth}, faceRow{words: colour, shown: colourOfBoth})
+}
+
+// faceCells are the two figures of a face in a row.
+func (c Report) faceCells(f *Face, row faceRow) Entry {
+	switch row.shown {
+	case noReading:
+		return Entry{Cells: []string{"", ""}}
+	case keyToFill:
+		return Entry{Cells: []string{"", keyToFillWords(f)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 1)}
+	case cheekInPicture:
+		return Entry{Cells: []string{"own " + f.Side, string(f.Views[row.view].Key)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0, 1)}
+	case lampsInEyes:
+		return Entry{Cells: []string{"", inEyes(f.Views[row.view].Catchlights)}}
+	case contrastOfBoth:
+		stops, ratio := contrastWords(f)
+		return Entry{Cells: []string{stops, ratio}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0, 1)}
+	case colourOfBoth:
+		return Entry{Cells: []string{kelvin(f.Key.CCT), kelvin(f.Fill.CCT)}, Struck: append(When(f.Key.Struck(), 0), When(f.Fill.Struck(), 1)...)}
+	}
+	r := row.of(f)
+	if r == nil {
+		return Entry{Cells: []string{"–", ""}}
+	}
+	return Entry{Cells: []string{c.Lux(r.Lux), Stop(r.Stop)}, Struck: append(When(r.Struck(), 0), When(r.StopsStruck(), 1)...)}
+}
+
+// contrastWords says a contrast in stops and as a ratio; dashes where a side is dark.
+func contrastWords(f *Face) (stops, ratio string) {
+	if !Lit(f.Key) || !Lit(f.Fill) {
+		return "–", "–"
+	}
+	ratio = tenths(*f.Key.Lux / *f.Fill.Lux) + " : 1"
+	if unit.EqualStops(f.Contrast) {
+		return "equal", ratio
+	}
+	return signed(tenths(f.Contrast)) + " stops", ratio
+}
+
+// aloneRowsOf are what a table of one face says besides: the contrast by its other name, where cameras see the key cheek, and the
+// lamps that they see in the eyes.
+func aloneRowsOf(f *Face) (rows []faceRow) {
+	if f.Key == nil || f.Fill == nil || f.Side == "" {
+		return nil
+	}
+	if !unit.EqualStops(f.Contrast) {
+		rows = append(rows, faceRow{words: "key : fill", shown: keyToFill})
+	}
+	for i := range f.Views {
+		v := &f.Views[i]
+		if !unit.EqualStops(f.Contrast) && (v.Key == meter.PictureLeft || v.Key == meter.PictureRight) {
+			rows = append(rows, faceRow{words: "key side, for " + v.Camera, shown: cheekInPicture, view: i})
+		}
+		if v.Catchlights != nil {
+			rows = append(rows, faceRow{words: "in the eyes, for " + v.Camera, shown: lampsInEyes, view: i})
+		}
+	}
+	return rows
+}
+
+// keyToFillWords says what the key side has more, by the fill side.
+func keyToFillWords(f *Face) string {
+	if !Lit(f.Key) || !Lit(f.Fill) {
+		return "–"
+	}
+	return tenths(*f.Key.Lux / *f.Fill.Lux - 1) + " : 1"
+}
+
+// inEyes lists the numbers of lamps: "lights 2, 3".
+func inEyes(lamps []meter.Catchlight) string {
+	numbers := make([]string, len(lamps))
+	for i := range lamps {
+		numbers[i], _, _ = strings.Cut(lamps[i].Numbered, " ")
+	}
+	switch len(numbers) {
+	case 0:
+		return "no light"
+	case 1:
+		return "light " + numbers[0]
+	}
+	return "lights " + strings.Join(numbers, ", ")
+}
