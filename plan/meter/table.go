@@ -41,10 +41,10 @@ func (s *Set) table(b *strings.Builder) {
 			b.WriteString(Mark(line, len(f.Uncomputed) > 0) + "\n")
 		}
 	}
+	s.cameras(b)
 	for i := range s.Walks {
 		s.Walks[i].table(b)
 	}
-	s.cameras(b)
 	s.legend(b)
 }
 
