@@ -18,7 +18,8 @@ type Set struct {
 	Scene    string // the scene's title
 	Setup    string // "" where the scene has no set-ups
 	Readings []Reading
-	Faces    []Face      // of people whose key side has light
+	Faces    []Face // of people whose key side has light, where they are and at their marks
+	Walks    []Walk
 	Cameras  []shot.Shot // what each sees
 	Feet     bool        // lengths are printed in feet
 }
@@ -39,7 +40,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		if person := requests[start].Person; person != "" {
 			var f *Face
 			if readings, f = arrangeFace(person, readings); f != nil {
-				if p := s.PersonNamed(person); p != nil {
+				if p := s.Post(person); p != nil {
 					f.Skin, f.Clothes = toneOf(&readings[0], &readings[1], p.Skin), toneOf(&readings[0], &readings[1], p.Clothes)
 				}
 				f.Views = viewsOf(s, person, f.Side, &readings[0], &readings[1])
@@ -134,6 +135,16 @@ func (s *Set) Named(name string) *Reading {
 	for i := range s.Readings {
 		if s.Readings[i].Name == name {
 			return &s.Readings[i]
+		}
+	}
+	return nil
+}
+
+// WalkOf returns somebody's walk, or nil.
+func (s *Set) WalkOf(person string) *Walk {
+	for i := range s.Walks {
+		if s.Walks[i].Person == person {
+			return &s.Walks[i]
 		}
 	}
 	return nil

@@ -70,7 +70,7 @@ type Shift struct {
 
 // viewsOf are how the cameras of a set-up before whose lens a face lies see the two sides of it.
 func viewsOf(s *plan.Setup, person, side string, key, fill *Reading) (views []View) {
-	p := s.PersonNamed(person)
+	p := s.Post(person)
 	if p == nil {
 		return nil
 	}

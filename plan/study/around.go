@@ -44,13 +44,9 @@ type past struct {
 }
 
 // aroundFaces lights what is metered around the faces of a set-up.
-func aroundFaces(ctx context.Context, s *plan.Setup, o Options) (*surroundings, error) {
-	o.Quality, o.Progress = light.Draft, nil
-	world, err := build(ctx, s, o)
-	if err != nil {
-		return nil, err
-	}
+func aroundFaces(ctx context.Context, s *plan.Setup, world *light.World) (*surroundings, error) {
 	all := surroundings{faces: facesOf(s, world.BVH())}
+	var err error
 	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: all.receptors()}); err != nil {
 		return nil, fmt.Errorf("the light about faces of %q: %w", s.Title, err)
 	}

@@ -6,6 +6,7 @@ package study
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -39,6 +40,7 @@ type Study struct {
 	Basis    *light.Basis
 	Levels   light.Levels
 	Requests []meter.Request
+	OnWalks  []meter.Request // what is read along walks; their receptors come after those of Requests
 	Readings meter.Set
 	Fields   []Field // the floors, lowest first, then the faces, the first person's floor first, then the planes asked for
 	Beams    []Beam
@@ -63,8 +65,8 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Study{Setup: setup, World: world, Requests: meter.Requests(setup)}
-	targets := light.Targets{Points: meter.Receptors(s.Requests)}
+	s := &Study{Setup: setup, World: world, Requests: meter.Requests(setup), OnWalks: meter.WalkRequests(setup)}
+	targets := light.Targets{Points: meter.Receptors(slices.Concat(s.Requests, s.OnWalks))}
 	if !o.ReadingsOnly {
 		if len(o.Planes) == 0 {
 			o.Planes = scenePlane(setup)
@@ -84,7 +86,11 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
 	if o.Around {
-		if s.around, err = aroundFaces(ctx, setup, o); err != nil {
+		o.Quality, o.Progress = light.Draft, nil // it is printed to tenths of a stop
+		if world, err = build(ctx, setup, o); err != nil {
+			return nil, err
+		}
+		if s.around, err = aroundFaces(ctx, setup, world); err != nil {
 			return nil, err
 		}
 	}
@@ -113,6 +119,7 @@ func (o Options) step() float64 {
 func (s *Study) Relevel(d light.Levels) {
 	s.Levels = d
 	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
+	s.Readings.Walks = meter.ReadWalks(s.Setup, s.OnWalks, len(s.Requests), s.Basis, d)
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
 	s.around.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)
