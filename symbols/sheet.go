@@ -14,10 +14,10 @@ const (
 	sheetLeft, sheetRim     = 20, 10 // the left border is for filing
 	sheetScale              = 20     // 1:50
 	sheetColumns            = 14
-	sheetHead               = 22  // of the title
-	cellText                = 13  // of a cell, for its name and words
+	sheetHead               = 20  // of the title
+	cellText                = 12  // of a cell, for its name and words
 	lettering               = 2.6 // the least: its capitals are 1.87 mm high
-	headingSpace            = 8.5
+	headingSpace            = 7.5
 	leastGap                = 4 // between rows: closer ones are not told apart
 )
 

@@ -57,7 +57,7 @@ func (s *Set) cameras(b *strings.Builder) {
 		if c.Subject != nil {
 			b.WriteString("  " + c.Frame(length) + ", " + c.Share() + "\n")
 		}
-		if words := c.Sharp(length); words != "" {
+		if words := c.Focus(length); words != "" {
 			b.WriteString("  " + words + ", at " + unit.FormatStop(c.Number) + "\n")
 		}
 	}

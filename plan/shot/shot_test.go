@@ -129,14 +129,14 @@ func TestSharp(t *testing.T) {
 	near(t, "the nearest", s.Subject.Near, 3*(h-0.05)/(h+3-0.1), 1e-9)
 	near(t, "the farthest", s.Subject.Far, 3*(h-0.05)/(h-3), 1e-9)
 	length := func(m float64) string { return unit.FormatLength(m, false) }
-	if got := s.Sharp(length); got != "sharp 2.81 m to 3.22 m, hyperfocal 42.67 m" {
+	if got := s.Focus(length); got != "sharp 2.81 m to 3.22 m, hyperfocal 42.67 m" {
 		t.Errorf("it says %q", got)
 	}
 	if got := s.Frame(length); got != "1.49 m × 0.84 m at ada, 3.00 m away, medium shot" || s.Share() != "head 26 % of the height" {
 		t.Errorf("it says %q", got)
 	}
 	wide := first(t, strings.Replace(strings.Replace(scene, "50 mm", "14 mm", 1), "T2.8", "T16", 1))
-	if got := wide.Sharp(length); !strings.HasPrefix(got, "sharp from ") || !strings.Contains(got, " m, hyperfocal ") {
+	if got := wide.Focus(length); !strings.HasPrefix(got, "sharp from ") || !strings.Contains(got, " m, hyperfocal ") {
 		t.Errorf("past the hyperfocal distance it says %q", got)
 	}
 }

@@ -109,8 +109,7 @@ const (
 	contrastOfBoth
 	colourOfBoth
 	keyToFill
-	cheekInPicture
-	lampsInEyes
+	seenByCamera
 	noReading
 )
 
@@ -155,10 +154,9 @@ func (c Units) faceCells(f *Face, row faceRow) Entry {
 		return Entry{Cells: []string{"", ""}}
 	case keyToFill:
 		return Entry{Cells: []string{"", keyToFillWords(f)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 1)}
-	case cheekInPicture:
-		return Entry{Cells: []string{"own " + f.Side, string(f.Views[row.view].Key)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0, 1)}
-	case lampsInEyes:
-		return Entry{Cells: []string{"", inEyes(f.Views[row.view].Catchlights)}}
+	case seenByCamera:
+		v := &f.Views[row.view]
+		return Entry{Cells: []string{cheekWords(f, v), inEyes(v.Catchlights)}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0)}
 	case contrastOfBoth:
 		stops, ratio := contrastWords(f)
 		return Entry{Cells: []string{stops, ratio}, Struck: When(f.Key.Struck() || f.Fill.Struck(), 0, 1)}
@@ -194,13 +192,7 @@ func aloneRowsOf(f *Face) (rows []faceRow) {
 		rows = append(rows, faceRow{words: "key : fill", shown: keyToFill})
 	}
 	for i := range f.Views {
-		v := &f.Views[i]
-		if !unit.EqualStops(f.Contrast) && (v.Key == meter.PictureLeft || v.Key == meter.PictureRight) {
-			rows = append(rows, faceRow{words: "key side, for " + v.Camera, shown: cheekInPicture, view: i})
-		}
-		if v.Catchlights != nil {
-			rows = append(rows, faceRow{words: "in the eyes, for " + v.Camera, shown: lampsInEyes, view: i})
-		}
+		rows = append(rows, faceRow{words: "key side and eyes, for " + f.Views[i].Camera, shown: seenByCamera, view: i})
 	}
 	return rows
 }
@@ -211,6 +203,15 @@ func keyToFillWords(f *Face) string {
 		return "–"
 	}
 	return tenths(*f.Key.Lux / *f.Fill.Lux - 1) + " : 1"
+}
+
+// cheekWords says where a camera sees the key side of a face: "camera left"; a dash where both sides are alike, or the head is in
+// profile.
+func cheekWords(f *Face, v *meter.View) string {
+	if unit.EqualStops(f.Contrast) || v.Key != meter.PictureLeft && v.Key != meter.PictureRight {
+		return "–"
+	}
+	return string(v.Key)
 }
 
 // inEyes lists the numbers of lamps: "lights 2, 3".
