@@ -13,10 +13,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// minLight is the light, lx or cd/m², below which there is only rounding: a plane that stands
-// edge-on to a lamp.
-const minLight = 1e-9
-
 // Set is the readings of one set-up.
 type Set struct {
 	Scene    string // the scene's title
@@ -110,14 +106,6 @@ func (reading *Reading) setLevel(y float64, x plan.Exposure) {
 	if y > 0 {
 		reading.Stop = finiteOrNil(exposure.Number(y))
 	}
-}
-
-// finiteOrNil is nil for a figure that has none: the logarithm of no light.
-func finiteOrNil(v float64) *float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return nil
-	}
-	return &v
 }
 
 // add puts a share with what came the same way: a window may have several panes.

@@ -207,7 +207,7 @@ lights: {one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2, role: {ada: ke
 	}
 }
 
-// TestMarksAndWalksChange: the list tells of tape that somebody lays anew, and of a walk that leads another way.
+// TestMarksAndWalksChange: the list names tape that somebody lays anew, and a walk that leads another way.
 func TestMarksAndWalksChange(t *testing.T) {
 	const scene = `scrimshaw: 1
 people:
