@@ -86,13 +86,3 @@ func renamed(r *Reading, name string) Reading {
 	c.Name = name
 	return c
 }
-
-// FaceOf returns how a person's face is lit, or nil where both of its sides are dark.
-func (s *Set) FaceOf(person string) *Face {
-	for i := range s.Faces {
-		if s.Faces[i].Person == person {
-			return &s.Faces[i]
-		}
-	}
-	return nil
-}

@@ -140,6 +140,16 @@ func (s *Set) Named(name string) *Reading {
 	return nil
 }
 
+// FaceOf returns how a person's face is lit, or nil where both of its sides are dark.
+func (s *Set) FaceOf(person string) *Face {
+	for i := range s.Faces {
+		if s.Faces[i].Person == person {
+			return &s.Faces[i]
+		}
+	}
+	return nil
+}
+
 // WalkOf returns somebody's walk, or nil.
 func (s *Set) WalkOf(person string) *Walk {
 	for i := range s.Walks {

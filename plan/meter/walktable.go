@@ -21,7 +21,8 @@ func (w *Walk) table(b *strings.Builder) {
 	}
 	aligned(b, rows)
 	for i := range w.Courses {
-		for _, line := range w.CourseWords(&w.Courses[i]) {
+		c := &w.Courses[i]
+		for _, line := range append([]string{w.SpanWords(c)}, w.OffWords(c)...) {
 			b.WriteString(Mark(line, len(w.uncomputedOf(i)) > 0) + "\n")
 		}
 	}
@@ -63,26 +64,35 @@ func (p *WalkPoint) contrastInWords() string {
 	return fmt.Sprintf("%.1f stops", p.Contrast.Stops)
 }
 
-// CourseWords are the lines that say how a walk keeps to the working stop of a camera: where it is nearest and farthest, and
-// where it has left it.
-func (w *Walk) CourseWords(c *Course) []string {
-	whom := ""
-	if c.Camera != "" {
-		whom = "for " + c.Camera + ": "
+// SpanWords say where a walk is nearest to the working stop of a camera, and where farthest from it.
+func (w *Walk) SpanWords(c *Course) string {
+	switch {
+	case c.Worst == nil:
+		return c.whom() + "no place of it is free"
+	case c.Best == nil:
+		return c.whom() + "no light reaches it"
 	}
-	var lines []string
-	if c.Worst == nil {
-		return []string{whom + "no place of it is free"}
-	}
-	worst := fmt.Sprintf("farthest from %s at %s: %s", unit.FormatStop(c.Working), w.alongWords(*c.Worst), OverWords(c.Over[*c.Worst]))
+	return fmt.Sprintf("%snearest at %s: %s; farthest from %s at %s: %s", c.whom(), w.alongWords(*c.Best), OverWords(c.Over[*c.Best]),
+		unit.FormatStop(c.Working), w.alongWords(*c.Worst), OverWords(c.Over[*c.Worst]))
+}
+
+// OffWords say where a walk has left the working stop of a camera, stretch by stretch.
+func (w *Walk) OffWords(c *Course) (lines []string) {
 	if c.Best == nil {
-		return []string{whom + "no light reaches it"}
+		return nil // all of it is dark
 	}
-	lines = append(lines, fmt.Sprintf("%snearest at %s: %s; %s", whom, w.alongWords(*c.Best), OverWords(c.Over[*c.Best]), worst))
 	for i := range c.Off {
-		lines = append(lines, whom+c.Off[i].Where(w.Feet)+": "+OverWords(c.Off[i].Over))
+		lines = append(lines, c.whom()+c.Off[i].Where(w.Feet)+": "+OverWords(c.Off[i].Over))
 	}
 	return lines
+}
+
+// whom is the camera that a line is about; "" where there is none.
+func (c *Course) whom() string {
+	if c.Camera == "" {
+		return ""
+	}
+	return "for " + c.Camera + ": "
 }
 
 func (w *Walk) alongWords(point int) string {

@@ -147,7 +147,7 @@ func TestLeadersComeToAFaceFromItsSide(t *testing.T) {
 		v := s.fitter.View(&s.layout)
 		for i := range in.Setup.People {
 			who := &in.Setup.People[i]
-			head := symbols.Person{At: v.Paper(who.At), Scale: v.Scale}.Head()
+			head := symbols.Person{At: v.Paper(who.At), Faces: who.Faces, Scale: v.Scale}.Head() // a ring of corners, turned as it is drawn
 			for _, side := range []string{".key", ".fill"} {
 				for _, mark := range marksOf(&s.pages[0], "reading:"+who.Name+side, ink.Readings) {
 					if len(ink.ClipPolyline(ink.Path(mark.Path).Points(0.01), head)) > 0 {

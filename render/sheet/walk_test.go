@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
 	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/internal/fixture"
@@ -49,10 +50,12 @@ func TestTheGraphOfAWalk(t *testing.T) {
 	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
 	figures := map[string]r2.Vec{}
 	var dots []r2.Vec
+	var capHalf float64
 	for _, it := range itemsOf(s, "graph:ruth") {
 		switch b := it.Bounds(fixture.Family(t)).Box; {
 		case it.Text != nil:
 			figures[it.Text.S] = it.Text.At
+			capHalf = fixture.Family(t).CapHeight(it.Text.Size) / 2 // figures of stops stand with their middle on the line
 		case it.Fill != nil && it.Stroke == nil && box.Width(b) < 1.2 && box.Height(b) < 1.2:
 			dots = append(dots, middleOf(it))
 		}
@@ -63,7 +66,6 @@ func TestTheGraphOfAWalk(t *testing.T) {
 	if !(rise > 2) || !(step > 20) {
 		t.Fatalf("the scales are lettered %v", figures)
 	}
-	capHalf := 0.9 // figures of stops stand with their middle on the line
 	judged := 0
 	for i := range w.Points {
 		if w.Points[i].In != "" {
@@ -113,8 +115,10 @@ func TestWalksAndMarksOnThePlan(t *testing.T) {
 // The text has every place of a walk.
 func TestTheTextOfAWalk(t *testing.T) {
 	in := walked(func(i int) float64 { return -0.3 * float64(i) })
+	c := &in.Walks[0].Courses[0]
+	c.Off = []meter.OffStop{{From: 2, To: 2, Over: c.Over[4]}, {From: 3, To: 3.6, Over: c.Over[8]}}
 	text := Text(Options{}, in)
-	for _, want := range []string{"WALK OF RUTH\n", "1.00 m   112 lx", "−0.6", "in thing, not judged\n", "- For A: nearest at 0.00 m: on it; farthest from T2.8 at 3.60 m: 2.4 under."} {
+	for _, want := range []string{"WALK OF RUTH, 3.60 M\n", "1.00 m   112 lx", "−0.6", "in thing, not judged\n", "  for A: nearest at 0.00 m: on it; farthest from T2.8 at 3.60 m: 2.4 under\n", "  - For A: at 2.00 m: 1.2 under.\n  - For A: from 3.00 m to 3.60 m: 2.4 under.\n"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the text does not say %q:\n%s", want, text)
 		}

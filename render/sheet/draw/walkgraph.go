@@ -55,7 +55,7 @@ func (c *Drawing) walkRow(w *meter.Walk) Row {
 // stopSpan is from how many stops to how many a graph goes: the stop on either side of the working stop, and what else there
 // is up to mostStops.
 func stopSpan(w *meter.Walk) (low, high int) {
-	low, high = -2, 2
+	low, high = -1, 1
 	for i := range w.Courses {
 		for _, over := range w.Courses[i].Over {
 			v := shownOver(over)

@@ -88,7 +88,7 @@ func (c *Drawing) walkObstacles(v layout.View) (all []carto.Obstacle) {
 // farthest marks the place of a walk that is farthest from the working stop, for whichever camera; nil where none is judged.
 func (c walks) farthest(p Pad, v layout.View, w *meter.Walk) placeable {
 	n, point, ok := w.Farthest()
-	if !ok || c.Second {
+	if !ok {
 		return nil
 	}
 	course := &w.Courses[n]
@@ -104,6 +104,9 @@ func (c walks) farthest(p Pad, v layout.View, w *meter.Walk) placeable {
 	c.used("walk:farthest")
 	q := p.On(ink.Readings).of("walk:"+w.Person+":farthest", "Farthest from the working stop on the walk of "+w.Person+": "+words+toward+".")
 	diamond(q, at)
+	if c.Second {
+		return nil // the first map says how far
+	}
 	struck := section.When(w.Judged(n)[point].StopsStruck(), words)
 	return &note{object: "walk:" + w.Person + ":farthest", layer: ink.Readings, style: c.Pad.plan(), forms: noteForms(w.Person+" "+words+toward, words+toward, words),
 		struck: struck, anchor: at, body: box.Inset(box.Of(at.X, at.Y, at.X, at.Y), -diamondArm, -diamondArm), priority: 1.5, linePenalty: 2, leader: 30, led: true}

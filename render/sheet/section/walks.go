@@ -7,14 +7,17 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// walks are the walks of the set-up: how each keeps to the working stop, as a graph, and in text every place of it.
+// walks are the walks of the set-up: how each keeps to the working stop, as a graph, and in text every place of it. A page of
+// the map at the height of the faces, which a walk is a cut through, has them beside it.
 func walks(in *Input, u Units) (all []*Section) {
 	for i := range in.Walks {
 		w := &in.Walks[i]
-		s := &Section{Title: "Walk of " + w.Person, Rank: layout.Wanted, Figure: WalkFigure, Walk: w,
-			Words: []string{walkWords(w, u)}, textTables: []Table{walkTable(w, u)}, Without: NonEmpty(without(w.Uncomputed()))}
+		s := &Section{Title: "Walk of " + w.Person + ", " + u.Length(w.Length), Rank: layout.Other, Figure: WalkFigure, Walk: w,
+			Words: []string{walkWords(w)}, textTables: []Table{walkTable(w, u)}, Without: NonEmpty(without(w.Uncomputed()))}
 		for k := range w.Courses {
-			s.Points = append(s.Points, sentences(w.CourseWords(&w.Courses[k]))...)
+			c := &w.Courses[k]
+			s.textOnly = append(s.textOnly, w.SpanWords(c))
+			s.Points = append(s.Points, sentences(w.OffWords(c))...)
 		}
 		all = append(all, s)
 	}
@@ -22,15 +25,15 @@ func walks(in *Input, u Units) (all []*Section) {
 }
 
 // walkWords say what the graph shows.
-func walkWords(w *meter.Walk, u Units) string {
-	by := "the dome toward each camera"
+func walkWords(w *meter.Walk) string {
+	from := unit.FormatStop(w.Courses[0].Working)
 	switch {
-	case len(w.Courses) == 1 && w.Courses[0].Camera == "":
-		by = "the key side"
-	case len(w.Courses) == 1:
-		by = "the dome toward " + w.Courses[0].Camera
+	case len(w.Courses) > 1:
+		return "stops from each working stop, without the body"
+	case w.Courses[0].Camera == "":
+		return "stops from " + from + " at the key side, without the body"
 	}
-	return "stops from the working stop by " + by + " along " + u.Length(w.Length) + ", without the body"
+	return "stops from " + from + " toward " + w.Courses[0].Camera + ", without the body"
 }
 
 // walkTable is every place of a walk.
