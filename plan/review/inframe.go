@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/frame"
 	"scrimshaw/plan/lens"
+	"scrimshaw/plan/meter"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
@@ -82,13 +83,13 @@ func (c *checker) shown(s *frame.Sight) string {
 	return "the " + by + " of " + name
 }
 
-// outOfFrame words what takes a thing out of a picture: "; move it 0.35 m to the left, or pan A 3° right".
+// outOfFrame words what takes a thing out of a picture: "; move it 0.35 m camera left, or pan A 3° right".
 func (c *checker) outOfFrame(s *frame.Sight) string {
 	var ways []string
 	if m := s.Move; m != nil {
 		long := unit.FormatLength(m.Metres, c.setup.Feet)
 		ways = append(ways, map[frame.Way]string{
-			frame.Left: "move it " + long + " to the left", frame.Right: "move it " + long + " to the right",
+			frame.Left: "move it " + long + " " + string(meter.PictureLeft), frame.Right: "move it " + long + " " + string(meter.PictureRight),
 			frame.Back: "bring it " + long + " back toward the camera", frame.Up: "raise it " + long,
 		}[m.Way])
 	}

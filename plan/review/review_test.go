@@ -89,10 +89,10 @@ func TestCheck(t *testing.T) {
 			"warning stand-spigot 1 k sits on a spigot of 28 mm, and its stand takes 16 mm (light-stand)",
 			"warning stand-heavy 1 k weighs 9.9 kg, more than its stand carries (light-stand, 8 kg)"}},
 		{"a stand in frame", standing("0.95"), []string{
-			"warning in-frame the stand of 1 k shows from top to bottom of A, on the right: 2.1 % of the frame; move it 0.07 m to the right, or pan A 1° left"}},
+			"warning in-frame the stand of 1 k shows from top to bottom of A, on the right: 2.1 % of the frame; move it 0.07 m camera right, or pan A 1° left"}},
 		{"a stand just out of frame", standing("1.1"), nil},
 		{"a stand in the margin", strings.Replace(standing("1.1"), "50 mm", "50 mm, room: 5 %", 1), []string{
-			"info in-margin the stand of 1 k lies in the margin about the frame of A, from top to bottom, on the right: 4.2 % of its width outside; move it 0.02 m to the right, or pan A 0.5° left"}},
+			"info in-margin the stand of 1 k lies in the margin about the frame of A, from top to bottom, on the right: 4.2 % of its width outside; move it 0.02 m camera right, or pan A 0.5° left"}},
 		{"a stand just past the margin", strings.Replace(standing("1.25"), "50 mm", "50 mm, room: 5 %", 1), nil},
 		{"a lamp that is meant to be in the picture", burning("1", ", seen: true"), []string{
 			"info seen-bright 1 k shows in the middle of A, and its light there is 6.5 stops over white (5000 cd/m²)"}},
