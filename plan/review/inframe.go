@@ -17,8 +17,10 @@ import (
 )
 
 // inFrame says what of the equipment a camera sees that should not be seen: a warning in the frame, a note in the margin
-// about it.
+// about it; and of a frame that is clear by how much it is.
 func (c *checker) inFrame(camera *plan.Camera) {
+	var nearest *frame.Sight // of what keeps out of the frame and the margin
+	found := false
 	for i := range c.sights {
 		s := &c.sights[i]
 		if s.Camera != camera.Name {
@@ -35,7 +37,17 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		case s.Near(camera):
 			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s of its width outside%s",
 				c.shown(s), s.Camera, s.Where, shareInWords(s.Outside), c.outOfFrame(s))
+		default:
+			if !math.IsInf(s.Outside, 1) && (nearest == nil || s.Outside < nearest.Outside) {
+				nearest = s
+			}
+			continue
 		}
+		found = true
+	}
+	if !found && nearest != nil {
+		c.add(source.Info, CodeFrameClear, camera.Span, "cameras."+camera.Name, "", "no equipment shows in the frame of %s; %s comes nearest, %s: %s of its width outside",
+			camera.Name, c.shown(nearest), nearest.Where, shareInWords(nearest.Outside))
 	}
 }
 

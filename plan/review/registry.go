@@ -17,6 +17,7 @@ const (
 	CodeStandSpigot     = "stand-spigot" // warning: a head whose spigot its stand does not take
 	CodeInFrame         = "in-frame"     // warning: equipment that a camera sees
 	CodeInMargin        = "in-margin"    // note: equipment in the margin about a camera's frame
+	CodeFrameClear      = "frame-clear"  // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"  // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere" // note: a light that is meant to be in the picture, and is in none
 	CodeAssumed         = "assumed"      // note: a default that decided a number
@@ -44,7 +45,7 @@ var (
 		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
 	}
 	ofCameras = []check[plan.Camera]{
-		{[]string{CodeInFrame, CodeInMargin}, "lights, stands, grip and other cameras in the frame, and in the margin about it", (*checker).inFrame},
+		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},
 	}
 )
 
