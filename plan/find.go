@@ -30,16 +30,6 @@ func (s *Setup) OpeningNamed(name string) *Opening {
 	return nil
 }
 
-// PersonNamed is the person of a name; nil where there is none.
-func (s *Setup) PersonNamed(name string) *Person {
-	for i := range s.People {
-		if s.People[i].Name == name {
-			return &s.People[i]
-		}
-	}
-	return nil
-}
-
 // CameraNamed is the camera of a name; nil where there is none.
 func (s *Setup) CameraNamed(name string) *Camera {
 	for i := range s.Cameras {

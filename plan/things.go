@@ -59,6 +59,8 @@ type Person struct {
 	Face   Frame   // At: 0.10 m before the head's axis at eye height; Axis: the nose
 	Own    []solid.ID
 	Parts  []Part
+	Marks  []Mark // in the order of the scene
+	Walk   *Walk  // nil: there is none
 	Span   source.Span
 
 	Skin, Clothes float64 // shares of the light that they return; 0 where the scene does not say

@@ -276,6 +276,10 @@ func marks() []Entry {
 		Entry{"reading:face", "Marks", "side of a face", "a stroke on the head: no meter stands there", func(c ink.Canvas, k Look, s float64) Drawn {
 			return sides(c, k, s)
 		}},
+		Entry{"mark", "Marks", "mark", "where somebody stops: the bar lies before the toes", func(c ink.Canvas, k Look, s float64) Drawn {
+			return DrawMark(c, k, vec(0, 0), 0)
+		}},
+		Entry{"walk", "Marks", "walk", "a tick at each place that is read", exampleWalk},
 		Entry{"throw", "Marks", "throw", "from lamp to aim, in true length", func(c ink.Canvas, k Look, s float64) Drawn {
 			DrawThrow(c, k, vec(-9, -3), vec(9, 3), 0, 0)
 			return Drawn{}

@@ -169,7 +169,7 @@ func wantedKeys() (keys []string) {
 	for _, m := range MeterKinds() {
 		keys = append(keys, "reading:"+string(m))
 	}
-	return append(keys, "camera", "reading:face", "throw", "north", "scale-bar")
+	return append(keys, "camera", "reading:face", "mark", "walk", "throw", "north", "scale-bar")
 }
 
 func TestTheEmittingEdgeHasItsTrueWidthAndColour(t *testing.T) {

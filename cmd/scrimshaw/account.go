@@ -8,17 +8,19 @@ import (
 
 // account is the work of a run, added up before any of it is spent.
 type account struct {
-	setups, solids, lights, people int
+	setups, solids, lights, people, places int
 }
 
 // mostWork is the work that a run takes at most, in solids of one set-up. A set-up of a feature's largest stage has a
 // few thousand.
 const mostWork = 200_000
 
-// What else counts as so many solids: each light is followed everywhere, and each face has its readings.
+// What else counts as so many solids: each light is followed everywhere, each face has its readings, at its marks as well,
+// and so has each place of a walk.
 const (
 	lightWork  = 400
 	personWork = 100
+	placeWork  = 30
 )
 
 // add takes up a set-up, and says what is large where that is too much.
@@ -26,13 +28,27 @@ func (a *account) add(s *plan.Setup) error {
 	a.setups++
 	a.solids += len(s.Set.Prisms) + len(s.Set.Sheets)
 	a.lights += len(s.Lights)
-	a.people += len(s.People)
-	if a.solids+lightWork*a.lights+personWork*a.people <= mostWork {
+	for i := range s.People {
+		p := &s.People[i]
+		a.people += 1 + len(p.Marks)
+		if p.Walk != nil {
+			a.places += len(p.Walk.Points)
+		}
+	}
+	if a.solids+lightWork*a.lights+personWork*a.people+placeWork*a.places <= mostWork {
 		return nil
 	}
-	what, hint := fmt.Sprintf("%d solids, %d lights and %d people", a.solids, a.lights, a.people), "leave out what the light does not need: steps of stairs, furniture, lights, people"
+	what, hint := fmt.Sprintf("%d solids, %d lights and %d people%s", a.solids, a.lights, a.people, a.ofWalks()), "leave out what the light does not need: steps of stairs, furniture, lights, people"
 	if a.setups > 1 {
 		return fmt.Errorf("this is too much for one run: the first %d set-ups alone hold %s; name fewer with --setup, or %s", a.setups, what, hint)
 	}
 	return fmt.Errorf("this is too much for one run: it holds %s; %s", what, hint)
+}
+
+// ofWalks words the places that are read along walks, "" where there are none.
+func (a *account) ofWalks() string {
+	if a.places == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", with %d places on walks", a.places)
 }

@@ -70,7 +70,7 @@ func runReview(ctx context.Context, std streams, args []string, flags *reviewFla
 
 // addFindings adds what a lit set-up shows, and what was assumed where notes are wanted.
 func (w *work) addFindings(s *study.Study, notes bool) {
-	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+	for _, d := range review.Check(s.Setup, &s.Readings) {
 		w.in.log.Add(d)
 	}
 	if notes {

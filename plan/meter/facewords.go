@@ -2,6 +2,7 @@ package meter
 
 import (
 	"fmt"
+	"strings"
 
 	"scrimshaw/plan/unit"
 )
@@ -45,3 +46,48 @@ func (f *Face) contrastInWords() []string {
 		fmt.Sprintf("  key + fill : fill %s : 1, as both sides are metered; key : fill %s : 1, what the key side has more", ratio, unit.FormatFigures(c.KeyToFill())),
 	}
 }
+
+// aroundInWords are the lines about the light around a face: how steady it is, and where skin and clothes lie.
+func (f *Face) aroundInWords() (lines []string) {
+	if f.Steadiness != nil {
+		lines = append(lines, fmt.Sprintf("  within %.0f cm about the face the light goes up and down by %s", 100*SteadyWithin, stopsInWords(*f.Steadiness)))
+	}
+	for _, t := range []struct {
+		what string
+		tone *Tone
+	}{{"skin", f.Skin}, {"clothes, in the light of the face", f.Clothes}} {
+		if t.tone != nil {
+			lines = append(lines, fmt.Sprintf("  %s, in stops: key side %s, fill side %s", t.what, fromGrey(t.tone.Key), fromGrey(t.tone.Fill)))
+		}
+	}
+	return lines
+}
+
+// behindInWords words what a camera sees behind a head: "behind for A: camera left map-room.top, 1.2 under grey, 0.4 under that cheek; camera right …".
+func (v *View) behindInWords() string {
+	var all []string
+	for i := range v.Behind {
+		b := &v.Behind[i]
+		words := string(b.Picture) + " "
+		if b.Surface == "" {
+			all = append(all, words+"nothing that the scene has")
+			continue
+		}
+		words += b.Surface + ", " + fromGrey(b.Over)
+		if b.Cheek != nil {
+			words += ", " + unit.FormatRelativeStops(*b.Cheek, "that cheek")
+		}
+		all = append(all, words)
+	}
+	return "behind the head for " + v.Camera + ": " + strings.Join(all, "; ")
+}
+
+// fromGrey words stops from grey: "1.2 over grey", "dark".
+func fromGrey(stops *float64) string {
+	if stops == nil {
+		return "dark"
+	}
+	return unit.FormatRelativeStops(*stops, "grey")
+}
+
+func stopsInWords(stops float64) string { return fmt.Sprintf("%.1f stops", stops) }

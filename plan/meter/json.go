@@ -3,8 +3,6 @@ package meter
 import (
 	"encoding/json"
 	"io"
-
-	"scrimshaw/plan"
 )
 
 // WriteJSON writes sets as a list of one object a set-up. Lengths are metres; what has no
@@ -25,6 +23,7 @@ type jsonSet struct {
 	Setup     *string        `json:"setup"`
 	Readings  []jsonReading  `json:"readings"`
 	Contrasts []jsonContrast `json:"contrasts"`
+	Walks     []jsonWalk     `json:"walks"`
 	Cameras   []jsonCamera   `json:"cameras"`
 }
 
@@ -46,13 +45,6 @@ type jsonReading struct {
 	Uncomputed  []jsonKey   `json:"uncomputed"`
 }
 
-// jsonKey is a key that is not computed yet, and what of a reading it could change.
-type jsonKey struct {
-	Key     string `json:"key"`     // its path: lights.k.scrims
-	Waits   string `json:"waits"`   // for what
-	Changes string `json:"changes"` // light: every figure; stops: stop and over alone
-}
-
 type jsonShare struct {
 	Light string   `json:"light"`
 	Path  string   `json:"path"`
@@ -62,12 +54,15 @@ type jsonShare struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Cameras: jsonCameras(s.Cameras)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
 	for i := range s.Faces {
 		out.Contrasts = append(out.Contrasts, s.Faces[i].json())
+	}
+	for i := range s.Walks {
+		out.Walks = append(out.Walks, s.Walks[i].json())
 	}
 	return out
 }
@@ -84,17 +79,4 @@ func (r *Reading) json() jsonReading {
 		out.Shares = append(out.Shares, jsonShare{Light: s.Light, Path: s.Path, Via: OrNone(s.Via), From: OrNull(s.From), Lux: Rounded(s.Lux)})
 	}
 	return out
-}
-
-func jsonKeys(all []plan.Uncomputed) []jsonKey {
-	keys := []jsonKey{}
-	for i := range all {
-		u := &all[i]
-		changes := "light"
-		if !u.AltersLight() {
-			changes = "stops"
-		}
-		keys = append(keys, jsonKey{Key: u.Path, Waits: u.Waits, Changes: changes})
-	}
-	return keys
 }

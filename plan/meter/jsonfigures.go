@@ -5,6 +5,8 @@ import (
 	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
 )
 
 // Rounded keeps nine significant figures: more than any light is known to, and few enough that
@@ -46,4 +48,24 @@ func OrNone(list []string) []string {
 func triple(v r3.Vec) [3]float64 {
 	nano := func(x float64) float64 { return math.Round(x*1e9)/1e9 + 0 }
 	return [3]float64{nano(v.X), nano(v.Y), nano(v.Z)}
+}
+
+// jsonKey is a key that is not computed yet, and what of a reading it could change.
+type jsonKey struct {
+	Key     string `json:"key"`     // its path: lights.k.scrims
+	Waits   string `json:"waits"`   // for what
+	Changes string `json:"changes"` // light: every figure; stops: stop and over alone
+}
+
+func jsonKeys(all []plan.Uncomputed) []jsonKey {
+	keys := []jsonKey{}
+	for i := range all {
+		u := &all[i]
+		changes := "light"
+		if !u.AltersLight() {
+			changes = "stops"
+		}
+		keys = append(keys, jsonKey{Key: u.Path, Waits: u.Waits, Changes: changes})
+	}
+	return keys
 }

@@ -3,6 +3,7 @@
 package meter
 
 import (
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -50,4 +51,16 @@ type Share struct {
 	Mirrors  []bool   // of those: which are mirrors
 	From     string   // name of the last surface, of reflected light; of the mirror, of mirrored
 	Lux      float64  // lx, or cd/m2 for a spot
+}
+
+// minLight is the light, lx or cd/m², below which there is only rounding: a plane that stands
+// edge-on to a lamp.
+const minLight = 1e-9
+
+// finiteOrNil is nil for a figure that has none: the logarithm of no light.
+func finiteOrNil(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return &v
 }

@@ -13,16 +13,13 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// minLight is the light, lx or cd/m², below which there is only rounding: a plane that stands
-// edge-on to a lamp.
-const minLight = 1e-9
-
 // Set is the readings of one set-up.
 type Set struct {
 	Scene    string // the scene's title
 	Setup    string // "" where the scene has no set-ups
 	Readings []Reading
-	Faces    []Face      // of people whose key side has light
+	Faces    []Face // of people whose key side has light, where they are and at their marks
+	Walks    []Walk
 	Cameras  []shot.Shot // what each sees
 	Feet     bool        // lengths are printed in feet
 }
@@ -43,7 +40,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		if person := requests[start].Person; person != "" {
 			var f *Face
 			if readings, f = arrangeFace(person, readings); f != nil {
-				if p := s.PersonNamed(person); p != nil {
+				if p := s.Post(person); p != nil {
 					f.Skin, f.Clothes = toneOf(&readings[0], &readings[1], p.Skin), toneOf(&readings[0], &readings[1], p.Clothes)
 				}
 				f.Views = viewsOf(s, person, f.Side, &readings[0], &readings[1])
@@ -111,14 +108,6 @@ func (reading *Reading) setLevel(y float64, x plan.Exposure) {
 	}
 }
 
-// finiteOrNil is nil for a figure that has none: the logarithm of no light.
-func finiteOrNil(v float64) *float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return nil
-	}
-	return &v
-}
-
 // add puts a share with what came the same way: a window may have several panes.
 func (reading *Reading) add(s Share) {
 	for i := range reading.Shares {
@@ -146,6 +135,16 @@ func (s *Set) Named(name string) *Reading {
 	for i := range s.Readings {
 		if s.Readings[i].Name == name {
 			return &s.Readings[i]
+		}
+	}
+	return nil
+}
+
+// WalkOf returns somebody's walk, or nil.
+func (s *Set) WalkOf(person string) *Walk {
+	for i := range s.Walks {
+		if s.Walks[i].Person == person {
+			return &s.Walks[i]
 		}
 	}
 	return nil

@@ -28,12 +28,13 @@ func (o *Request) positions() []r3.Vec {
 	return []r3.Vec{o.Receptor.At}
 }
 
-// Requests lists every reading of a set-up: each person's face in the order of the scene, then the
-// scene's own meters. Key and fill are not among them: Read finds them from left and right.
+// Requests lists every reading of a set-up: each person's face in the order of the scene, where they are and then at their
+// marks, then the scene's own meters. Key and fill are not among them: Read finds them from left and right.
 func Requests(s *plan.Setup) []Request {
 	var requests []Request
-	for i := range s.People {
-		requests = append(requests, faceRequests(s, &s.People[i])...)
+	posts := s.Posts()
+	for i := range posts {
+		requests = append(requests, faceRequests(s, &posts[i])...)
 	}
 	for i := range s.Meters {
 		requests = append(requests, meterRequest(s, &s.Meters[i]))
@@ -65,7 +66,7 @@ const (
 )
 
 // faceRequests are the planes of a face and a dome toward each camera. One's own head and body do
-// not shade them.
+// not shade them; at a mark, too, the body is left out that stands in its own place.
 func faceRequests(s *plan.Setup, p *plan.Person) []Request {
 	var requests []Request
 	add := func(name string, kind term.Meter, axis r3.Vec, weight light.Response, x plan.Exposure, camera string) {

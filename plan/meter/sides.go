@@ -25,6 +25,14 @@ type View struct {
 	Catchlights []Catchlight // in the eyes, as it sees them; nil until a study looks for them
 }
 
+// Behind is what a camera sees beside a head.
+type Behind struct {
+	Picture Side     // the side of the head that it shows on: PictureLeft or PictureRight
+	Surface string   // its name; "" where nothing stands behind
+	Over    *float64 // stops from grey, by the camera's exposure; nil where it is dark
+	Cheek   *float64 // stops from what a grey card at the cheek on that side reads; nil too where the head is in profile
+}
+
 // Side says where in a picture the key side of a face is.
 type Side string
 
@@ -62,7 +70,7 @@ type Shift struct {
 
 // viewsOf are how the cameras of a set-up before whose lens a face lies see the two sides of it.
 func viewsOf(s *plan.Setup, person, side string, key, fill *Reading) (views []View) {
-	p := s.PersonNamed(person)
+	p := s.Post(person)
 	if p == nil {
 		return nil
 	}

@@ -45,10 +45,18 @@ func (s *Set) legend(b *strings.Builder) {
 			of[u.Path] = append(of[u.Path], s.Readings[i].Name)
 		}
 	}
+	for i := range s.Walks {
+		for _, u := range s.Walks[i].Uncomputed() {
+			if of[u.Path] == nil {
+				keys = append(keys, u)
+			}
+			of[u.Path] = append(of[u.Path], "the walk of "+s.Walks[i].Person)
+		}
+	}
 	slices.SortStableFunc(keys, func(a, c plan.Uncomputed) int { return a.Span.Start - c.Span.Start })
 	for _, u := range keys {
 		names := ""
-		if len(of[u.Path]) < len(s.Readings) {
+		if len(of[u.Path]) < len(s.Readings)+len(s.Walks) {
 			names = ": " + strings.Join(of[u.Path], ", ")
 		}
 		b.WriteString(UncomputedMark + "without " + u.Words + " (" + u.Waits + ", not computed yet)" + names + "\n")

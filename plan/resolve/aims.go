@@ -90,8 +90,8 @@ func (r *aimer) pointOf(ref scene.Ref) (r3.Vec, bool) {
 	if p, isPart, ok := r.partPoint(ref); isPart {
 		return p, ok
 	}
-	if person, mark, ok := r.markOf(ref); ok {
-		f, ok := r.markFace(person, mark)
+	if _, _, ok := r.markOf(ref); ok {
+		f, ok := r.markFace(ref.Name)
 		return f.At, ok
 	}
 	if r.things[ref.Name].kind == roomKind {

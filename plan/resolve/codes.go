@@ -47,4 +47,6 @@ const (
 	CodeTwoShades       = "two-shades"        // a shade and another modifier on one lamp
 	CodeMirrorTurned    = "mirror-turned"     // a mirror that faces the wall it hangs on
 	CodeNoMirror        = "no-mirror"         // a mirror of what does not mirror
+	CodeNoWalk          = "no-walk"           // a walk all of whose places are one
+	CodeWalkLong        = "walk-long"         // a walk that is longer than is read
 )

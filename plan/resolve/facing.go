@@ -11,13 +11,17 @@ import (
 // Where people and cameras face is found in plan, from places alone, so that two people may face
 // each other. Heights come after.
 
-// facingOf is the bearing of a person's nose or a camera's look.
+// facingOf is the bearing of a person's nose, their own or at a mark, or a camera's look.
 func (r *placer) facingOf(name string) (float64, bool) {
 	return evaluate(r, r.facings, dependency{"facing", name}, func() (float64, bool) {
 		t := r.things[name]
 		if t.kind == cameraKind {
 			c := &r.s.Cameras[t.index]
 			return r.bearing(name, c.Looks, r.firstPerson(), 0, func() (plan.Spot, bool) { return r.spotOf(name) })
+		}
+		if t.kind == markKind {
+			p, m, _ := r.markOf(scene.Ref{Name: name})
+			return r.bearing(name, atMark(p, m).Faces, r.firstCamera(), scene.DefaultFacing, func() (plan.Spot, bool) { return r.spotOf(name) })
 		}
 		p := &r.s.People[t.index]
 		if before := r.keptPerson(name); before != nil && !r.writtenHere(p.Node, "faces") {
@@ -74,16 +78,4 @@ func (r *placer) planTarget(a *scene.Aim) (r2.Vec, bool) {
 	}
 	s, ok := r.refSpot(a.Thing)
 	return s.At, ok
-}
-
-func (r *placer) markSpot(p *scene.Person, m *scene.MarkPlace) (plan.Spot, bool) {
-	return r.placed(m.Span, m.At, nil)
-}
-
-// markFacing is the bearing of a person's nose at a mark: as elsewhere, where the mark says nothing.
-func (r *placer) markFacing(p *scene.Person, m *scene.MarkPlace) (float64, bool) {
-	if !m.Faces.Set {
-		return r.facingOf(p.Name)
-	}
-	return r.bearing(p.Name, m.Faces, "", scene.DefaultFacing, func() (plan.Spot, bool) { return r.markSpot(p, m) })
 }

@@ -61,7 +61,36 @@ func sane(t *testing.T, name string, s *plan.Setup) {
 			t.Errorf("%s: prism %s is broken: %v from %v to %v", name, p.Name, p.Base, p.Z0, p.Z1)
 		}
 	}
+	for i := range s.People {
+		saneWalk(t, name, s.People[i].Walk)
+	}
 	for _, l := range s.Lights {
 		near(t, name+": axis of "+l.Name, l.Frame.Axis.X*l.Frame.Axis.X+l.Frame.Axis.Y*l.Frame.Axis.Y+l.Frame.Axis.Z*l.Frame.Axis.Z, 1, 1e-9)
+	}
+}
+
+// saneWalk checks that a walk is read from its start to its end, as often as is allowed.
+func saneWalk(t *testing.T, name string, w *plan.Walk) {
+	t.Helper()
+	if w == nil {
+		return
+	}
+	n := len(w.Points)
+	if n < 2 || n > plan.MostWalkPoints || w.Points[0].Along != 0 || w.Points[n-1].Along != w.Length() {
+		t.Errorf("%s: a walk of %v m is read at %d places", name, w.Length(), n)
+	}
+	for i := 1; i < n; i++ {
+		if step := w.Points[i].Along - w.Points[i-1].Along; !(step > 0 && step <= plan.WalkStep+1e-9) {
+			t.Errorf("%s: a walk has a step of %v m", name, step)
+		}
+	}
+	for _, p := range w.Points {
+		near(t, name+": the eyes", p.Face.At.Z, p.Base+w.Eyes, 1e-9)
+		near(t, name+": the way on", p.Face.Axis.X*p.Face.Axis.X+p.Face.Axis.Y*p.Face.Axis.Y, 1, 1e-9)
+	}
+	for i, h := range w.Through {
+		if !(h.From < h.To) || h.From < 0 || h.To > w.Length()+1e-9 || i > 0 && h.From < w.Through[i-1].To-1e-9 {
+			t.Errorf("%s: a walk goes through %+v", name, h)
+		}
 	}
 }

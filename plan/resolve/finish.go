@@ -49,6 +49,14 @@ func (r *finisher) bounds() r2.Box {
 	for i := range s.Set.Prisms {
 		add(s.Set.Prisms[i].Base...)
 	}
+	for i := range s.People {
+		for k := range s.People[i].Marks {
+			add(s.People[i].Marks[k].At)
+		}
+		if w := s.People[i].Walk; w != nil {
+			add(w.Corners...)
+		}
+	}
 	for i := range s.Cameras {
 		add(plan.InPlan(s.Cameras[i].Frame.At))
 	}

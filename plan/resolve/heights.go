@@ -22,8 +22,8 @@ func (r *aimer) lensHeight(c *scene.Camera, s plan.Spot) (float64, bool) {
 	if name == "" {
 		return s.Floor + scene.DefaultEyeLevel, true
 	}
-	if person, mark, ok := r.markOf(scene.Ref{Name: name}); ok {
-		f, ok := r.markFace(person, mark)
+	if _, _, ok := r.markOf(scene.Ref{Name: name}); ok {
+		f, ok := r.markFace(name)
 		return f.At.Z, ok
 	}
 	return r.eyesAbove(name)
@@ -96,20 +96,16 @@ func (r *aimer) supportUnder(s plan.Spot) (z float64, on string) {
 	return z, on
 }
 
-func (r *aimer) markFace(p *scene.Person, m *scene.MarkPlace) (plan.Frame, bool) {
-	s, ok := r.markSpot(p, m)
-	bearing, known := r.markFacing(p, m)
+// markFace is the face of somebody at a mark.
+func (r *aimer) markFace(name string) (plan.Frame, bool) {
+	p, m, _ := r.markOf(scene.Ref{Name: name})
+	s, ok := r.spotOf(name)
+	bearing, known := r.facingOf(name)
 	if !ok || !known {
 		return plan.Frame{}, false
 	}
-	at := *p
-	if m.Pose.Set {
-		at.Pose, at.Eyes = m.Pose, m.Eyes
-	}
-	if m.Eyes.Set {
-		at.Eyes = m.Eyes
-	}
-	return faceFrame(&at, s.At, r.bodyHeightsOf(&at, s).eyes, bearing), true
+	at := atMark(p, m)
+	return faceFrame(at, s.At, r.bodyHeightsOf(at, s).eyes, bearing), true
 }
 
 // bodyHeights is how high someone is, z: the floor that the feet are on, what one sits on, and the eyes.

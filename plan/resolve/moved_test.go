@@ -57,7 +57,7 @@ furniture:
   stool: {cylinder: [0.4, 0.45], at: {from: desk, shift: %s}, turn: %.6f}
   flight: {stairs: [0.8, 1, 0.6], at: %s, turn: %.6f}
 people:
-  ada:  {at: %s, faces: A}
+  ada:  {at: %s, faces: A, marks: {desk: {at: {by: desk, toward: noor, distance: 0.9}, faces: noor, pose: seated}}, walk: [{from: ada, shift: %s}, {from: ada.desk}, {by: noor, turn: 40 own-right, distance: 0.7}, %s]}
   noor: {at: {by: ada, turn: 30 own-left, distance: %.4f}, faces: ada, pose: seated}
 cameras:
   A: {at: %s, height: 1.3, looks: ada, lens: 40 mm}
@@ -74,7 +74,7 @@ meters:
 		xy(0, 0), xy(5, 0), xy(5, 2.2), xy(3, 2.2), xy(3, 4), xy(0, 4),
 		xy(5.3, 0), xy(7.5, 0), xy(7.5, 3), xy(5.3, 3),
 		1+1.2*u(), xy(1.2, 1.6), 40*u()+m.turn, m.turn, shift(0.9, 0.3), m.turn, xy(6.5, 1), m.turn,
-		xy(2.2, 0.9), 0.7+0.2*u(), xy(4.2, 1.7), shift(0.3, 0.1), xyz(1, 1, 1), xyz(2.5, 1.8, 0.8))
+		xy(2.2, 0.9), shift(0.2, 0.1), xy(6, 2), 0.7+0.2*u(), xy(4.2, 1.7), shift(0.3, 0.1), xyz(1, 1, 1), xyz(2.5, 1.8, 0.8))
 }
 
 // Moving and turning a scene moves and turns everything in it alike.
@@ -111,6 +111,7 @@ func sameSetup(t *testing.T, what string, a, b *plan.Setup, m motion) {
 	}
 	for i := range a.People {
 		sameFrame(t, what+": "+a.People[i].Name, a.People[i].Face, b.People[i].Face, m)
+		sameMarks(t, what, &a.People[i], &b.People[i], m)
 	}
 	for i := range a.Cameras {
 		sameFrame(t, what+": "+a.Cameras[i].Name, a.Cameras[i].Frame, b.Cameras[i].Frame, m)
@@ -121,6 +122,26 @@ func sameSetup(t *testing.T, what string, a, b *plan.Setup, m motion) {
 	for i := range a.Openings {
 		near2(t, what+": "+a.Openings[i].Name, b.Openings[i].Left, m.point(a.Openings[i].Left), slack)
 		near(t, what+": depth of "+a.Openings[i].Name, b.Openings[i].Depth, a.Openings[i].Depth, slack)
+	}
+}
+
+func sameMarks(t *testing.T, what string, a, b *plan.Person, m motion) {
+	t.Helper()
+	for i := range a.Marks {
+		sameFrame(t, what+": "+a.Marks[i].Name, a.Marks[i].Face, b.Marks[i].Face, m)
+	}
+	if a.Walk == nil {
+		return
+	}
+	if len(a.Walk.Points) < 8 || len(a.Walk.Points) != len(b.Walk.Points) {
+		t.Fatalf("%s: the walk has %d places, and %d", what, len(a.Walk.Points), len(b.Walk.Points))
+	}
+	for i := range a.Walk.Points {
+		p, q := &a.Walk.Points[i], &b.Walk.Points[i]
+		sameFrame(t, fmt.Sprintf("%s: the walk at %.1f m", what, p.Along), p.Face, q.Face, m)
+		if p.In != q.In {
+			t.Errorf("%s: the walk at %.1f m is in %q, and in %q", what, p.Along, p.In, q.In)
+		}
 	}
 }
 

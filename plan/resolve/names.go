@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 )
@@ -53,6 +54,7 @@ func (r *register) index() {
 	}
 	for i := range r.s.People {
 		add(personKind, i, &r.s.People[i].Thing)
+		r.indexMarks(i)
 	}
 	for i := range r.s.Cameras {
 		add(cameraKind, i, &r.s.Cameras[i].Thing)
@@ -67,6 +69,18 @@ func (r *register) index() {
 		add(meterKind, i, &r.s.Meters[i].Thing)
 	}
 }
+
+// indexMarks adds the marks of a person, by their full names. They are no things to list among others.
+func (r *register) indexMarks(person int) {
+	p := &r.s.People[person]
+	for _, name := range p.MarkNames() {
+		m := p.MarkPlaces[name]
+		r.things[markName(p, name)] = thing{kind: markKind, index: person, path: p.Path + ".marks." + name, span: report.Either(m.At.Set, m.At.Span, m.Span), rank: r.things[p.Name].rank}
+	}
+}
+
+// markName is the full name of a mark: ruth.sit.
+func markName(p *scene.Person, mark string) string { return p.Name + "." + mark }
 
 // named finds a thing by its name without a part. It logs names that nothing bears; wanted, where
 // there are any, are the kinds that will do.
@@ -91,7 +105,7 @@ func (r *register) named(ref scene.Ref, wanted ...thingKind) (thing, bool) {
 func (r *register) unknown(ref scene.Ref, names []string) {
 	if name, part, dotted := strings.Cut(ref.Name, "."); dotted {
 		if t, known := r.things[name]; known {
-			r.Errorf(ref.Span, source.CodeUnknownName, partHint(name, part, t.kind),
+			r.Errorf(ref.Span, source.CodeUnknownName, r.markHint(ref.Name, t, partHint(name, part, t.kind)),
 				"%s, %s, has no part %q to stand at or aim at", name, t.kind.article(), part)
 			return
 		}
@@ -101,6 +115,22 @@ func (r *register) unknown(ref scene.Ref, names []string) {
 		hint = listed(names)
 	}
 	r.Errorf(ref.Span, source.CodeUnknownName, hint, "nothing is called %s", ref.Name)
+}
+
+// markHint offers the marks of a person in place of one that nobody wrote; another hint where there are none.
+func (r *register) markHint(name string, t thing, other string) string {
+	if t.kind != personKind {
+		return other
+	}
+	p := &r.s.People[t.index]
+	var marks []string
+	for _, mark := range p.MarkNames() {
+		marks = append(marks, markName(p, mark))
+	}
+	if hint := source.DidYouMean(name, marks); hint != "" || len(marks) == 0 {
+		return report.Either(hint != "", hint, other)
+	}
+	return listed(marks) + "; or " + other
 }
 
 // partHint is how to write what was likely meant by a part that does not exist.
@@ -194,12 +224,12 @@ func (r *register) firstCamera() string {
 
 // markOf reads a name such as ruth.sit: a person at a mark.
 func (r *register) markOf(ref scene.Ref) (*scene.Person, *scene.MarkPlace, bool) {
-	name, part, dotted := strings.Cut(ref.Name, ".")
-	t, known := r.things[name]
-	if !dotted || !known || t.kind != personKind {
+	t, known := r.things[ref.Name]
+	if !known || t.kind != markKind {
 		return nil, nil, false
 	}
 	person := &r.s.People[t.index]
+	_, part, _ := strings.Cut(ref.Name, ".")
 	mark, ok := person.MarkPlaces[part]
 	return person, &mark, ok
 }

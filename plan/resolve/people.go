@@ -67,29 +67,10 @@ func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 	if !ok || !known {
 		return plan.Person{}, false
 	}
-	rest := r.bodyHeightsOf(written, s)
-	r.assumePerson(written, rest.eyes-rest.feet, bearing)
-	p := plan.Person{
-		Name: written.Name, At: s.At, Base: rest.feet, Pose: written.Pose.Or(term.Standing),
-		Height: written.Height.Or(scene.DefaultPersonHeight), Eyes: rest.eyes, Faces: bearing,
-		Face: faceFrame(written, s.At, rest.eyes, bearing), Span: written.Span,
-	}
-	p.Crown = crownOf(&p, written.Eyes.Set)
-	p.Parts = pose(&p, rest.seat)
+	p := r.standingAt(written, s, bearing)
+	r.assumePerson(written, p.Eyes-p.Base, bearing)
+	p.Marks, p.Walk = r.marksOf(written, &p), r.walkOf(written)
 	return p, true
-}
-
-// crownOf is how high the crown is in a pose, z; told says whether the scene gives the height of the eyes.
-func crownOf(p *plan.Person, told bool) float64 {
-	switch {
-	case p.Pose == term.Lying:
-		return p.Eyes
-	case p.Pose == term.Standing && !told:
-		return p.Base + p.Height
-	case p.Pose == term.Standing:
-		return max(p.Base+p.Height, p.Eyes+scene.EyesToCrown)
-	}
-	return p.Eyes + scene.EyesToCrown
 }
 
 // assumePerson lists the defaults of a person. eyes is their height over the feet.

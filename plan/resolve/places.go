@@ -19,19 +19,25 @@ func (r *placer) spotOf(name string) (plan.Spot, bool) {
 			s.Stays = true
 			return s, true
 		}
-		return r.findSpot(t)
+		return r.findSpot(name, t)
 	})
 }
 
+// halfBody is how far a person reaches from the head's axis, m.
+func halfBody(r2.Vec) float64 { return bodyDepth / 2 }
+
 // findSpot reads the place of a thing.
-func (r *placer) findSpot(t thing) (plan.Spot, bool) {
+func (r *placer) findSpot(name string, t thing) (plan.Spot, bool) {
 	switch t.kind {
 	case furnitureKind:
 		f := &r.s.Furniture[t.index]
 		return r.placed(f.Span, f.At, func(d r2.Vec) float64 { return plane.Support(footprint(f, r.turnOf(f)), d) })
 	case personKind:
 		p := &r.s.People[t.index]
-		return r.placed(p.Span, p.At, func(r2.Vec) float64 { return bodyDepth / 2 })
+		return r.placed(p.Span, p.At, halfBody)
+	case markKind:
+		_, m, _ := r.markOf(scene.Ref{Name: name})
+		return r.placed(m.Span, m.At, halfBody)
 	case cameraKind:
 		c := &r.s.Cameras[t.index]
 		return r.placed(c.Span, c.At, nil)
@@ -95,11 +101,10 @@ var anything = []thingKind{furnitureKind, personKind, cameraKind, lightKind, gri
 
 // refSpot is where a named thing, or a person at a mark, stands.
 func (r *placer) refSpot(ref scene.Ref) (plan.Spot, bool) {
-	if person, mark, ok := r.markOf(ref); ok {
-		return r.markSpot(person, mark)
-	}
-	if _, ok := r.named(ref, anything...); !ok {
-		return plan.Spot{}, false
+	if _, _, mark := r.markOf(ref); !mark {
+		if _, ok := r.named(ref, anything...); !ok {
+			return plan.Spot{}, false
+		}
 	}
 	return r.spotOf(ref.Name)
 }
@@ -149,11 +154,7 @@ func (r *placer) facing(p *scene.Place, found bool) (r2.Vec, bool) {
 	if !found {
 		return r2.Vec{}, false
 	}
-	if person, mark, ok := r.markOf(p.Thing); ok {
-		bearing, ok := r.markFacing(person, mark)
-		return plane.Direction(bearing), ok
-	}
-	if t := r.things[p.Thing.Name]; t.kind != personKind && t.kind != cameraKind {
+	if t := r.things[p.Thing.Name]; t.kind != personKind && t.kind != markKind && t.kind != cameraKind {
 		r.Errorf(p.Thing.Span, scene.CodeWrongThing, "add toward: and what to look at",
 			"%s is %s: only a person or a camera looks somewhere by itself", p.Thing.Name, t.kind.article())
 		return r2.Vec{}, false

@@ -14,6 +14,7 @@ const (
 	lightKind     thingKind = "light"
 	gripKind      thingKind = "piece of grip"
 	meterKind     thingKind = "meter"
+	markKind      thingKind = "mark"
 )
 
 // roomPart is a part of a room that every room has.

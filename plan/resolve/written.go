@@ -1,6 +1,9 @@
 package resolve
 
-import "scrimshaw/plan/source"
+import (
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+)
 
 // placeSpan is where a thing's place was written.
 func (r *register) placeSpan(t thing) source.Span {
@@ -51,4 +54,20 @@ func (r *register) nodeOf(t thing) *source.Node {
 func (r *register) writtenHere(n *source.Node, key string) bool {
 	v := n.Get(key)
 	return v != nil && v.Layer != "" && v.Layer == r.s.Setup
+}
+
+// atMark is somebody as the scene writes them at a mark: what the mark does not say is their own.
+func atMark(p *scene.Person, m *scene.MarkPlace) *scene.Person {
+	at := *p
+	at.At = m.At
+	if m.Pose.Set {
+		at.Pose, at.Eyes = m.Pose, m.Eyes
+	}
+	if m.Eyes.Set {
+		at.Eyes = m.Eyes
+	}
+	if m.Faces.Set {
+		at.Faces = m.Faces
+	}
+	return &at
 }

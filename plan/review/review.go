@@ -26,8 +26,8 @@ const (
 )
 
 // Check returns what is at risk in a lit set-up, in the order of the scene.
-func Check(s *plan.Setup, readings []meter.Reading) []source.Diagnostic {
-	c := &checker{setup: s, readings: readings, sights: frame.Judge(s)}
+func Check(s *plan.Setup, set *meter.Set) []source.Diagnostic {
+	c := &checker{setup: s, readings: set.Readings, set: set, sights: frame.Judge(s)}
 	runAll(c, ofPeople, s.People)
 	runAll(c, ofLights, s.Lights)
 	runAll(c, ofCameras, s.Cameras)
@@ -37,6 +37,7 @@ func Check(s *plan.Setup, readings []meter.Reading) []source.Diagnostic {
 type checker struct {
 	setup    *plan.Setup
 	readings []meter.Reading
+	set      *meter.Set
 	sights   []frame.Sight
 	found    []source.Diagnostic
 }
@@ -146,27 +147,41 @@ func (c *checker) reaches(l *plan.Light) {
 		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Numbered())
 		return
 	}
-	if len(c.readings) == 0 {
+	all := c.everyReading()
+	if len(all) == 0 || slices.ContainsFunc(all, func(r *meter.Reading) bool { return givesPart(l, r) }) {
 		return
-	}
-	for i := range c.readings {
-		own, all := 0.0, 0.0
-		for _, share := range c.readings[i].Shares {
-			all += share.Lux
-			if share.Light == l.Name {
-				own += share.Lux
-			}
-		}
-		if own > minShare*all {
-			return
-		}
-	}
-	var all []*meter.Reading
-	for i := range c.readings {
-		all = append(all, &c.readings[i])
 	}
 	c.add(source.Warning, CodeNoLight, l.Span, l.Path, "move it, aim it elsewhere, or strike it",
 		"%sno light of %s reaches a face or a meter", withoutPrefix(meter.AlteringLight(all...)), l.Numbered())
+}
+
+// givesPart says whether a light gives a reading more than a trace of what it shows.
+func givesPart(l *plan.Light, r *meter.Reading) bool {
+	own, all := 0.0, 0.0
+	for _, share := range r.Shares {
+		all += share.Lux
+		if share.Light == l.Name {
+			own += share.Lux
+		}
+	}
+	return own > minShare*all
+}
+
+// everyReading is all that is read: at faces, by meters and along walks.
+func (c *checker) everyReading() (all []*meter.Reading) {
+	for i := range c.readings {
+		all = append(all, &c.readings[i])
+	}
+	for i := range c.set.Walks {
+		for k := range c.set.Walks[i].Points {
+			p := &c.set.Walks[i].Points[k]
+			all = append(all, &p.Left, &p.Right)
+			for n := range p.Domes {
+				all = append(all, &p.Domes[n])
+			}
+		}
+	}
+	return all
 }
 
 // standHeadDrop is how far below the top of its stand a lamp may hang, m (common practice).

@@ -89,6 +89,11 @@ func TestCheck(t *testing.T) {
 		{"a stand that does not take its head", face + "lights: {k: {unit: led-point-1200-daylight, at: [0, 4], height: 2, level: 3 %, stand: light-stand}}\n", []string{
 			"warning stand-spigot 1 k sits on a spigot of 28 mm, and its stand takes 16 mm (light-stand)",
 			"warning stand-heavy 1 k weighs 9.9 kg, more than its stand carries (light-stand, 8 kg)"}},
+		{"a walk out of the light", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[0, 0], [0, -3]]", 1) +
+			"cameras: {A: {at: [0, 10], lens: 35 mm, looks: 0}}\n", []string{
+			"info walk-leaves the walk of ada leaves T2.8 for A from 1.50 m to 3.00 m: 2.1 under"}},
+		{"a lamp that lights nothing but a walk", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[20, 0], [20, 0.4]]", 1) +
+			"  l: {output: {lux: 170, distance: 2, beam: 60}, at: [20, 2.2], aim: [20, 0.2, 1.59], height: 1.59}\ngrip: {f: {flag: [4, 4], at: [10, 0], height: 1.6, faces: ada}}\n", nil},
 		{"a stand in frame", standing("0.95"), []string{
 			"warning in-frame the stand of 1 k shows from top to bottom of A, on the right: 2.1 % of the frame; move it 0.07 m camera right, or pan A 1° left"}},
 		{"a stand just out of frame", standing("1.1"), []string{
@@ -115,7 +120,7 @@ func TestCheck(t *testing.T) {
 			t.Parallel()
 			s := lit(t, c.scene)
 			var got []string
-			for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+			for _, d := range review.Check(s.Setup, &s.Readings) {
 				got = append(got, d.Severity.String()+" "+d.Code+" "+d.Message)
 			}
 			if strings.Join(got, "\n") != strings.Join(c.want, "\n") {
@@ -133,7 +138,7 @@ openings: {w: {window: den.top, width: 1}}
 people: {ada: {at: [2, 2], faces: 0}}
 lights: {k: {output: {candela: 1000, shape: uniform}, at: [2, -3], height: 1.6, aim: ada}}
 `)
-	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+	for _, d := range review.Check(s.Setup, &s.Readings) {
 		t.Errorf("tells %s %s", d.Code, d.Message)
 	}
 	if !s.Setup.Lights[0].Misplaced {
@@ -152,7 +157,7 @@ func TestWhatGivesMore(t *testing.T) {
 	} {
 		s := lit(t, c.scene)
 		hint := ""
-		for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+		for _, d := range review.Check(s.Setup, &s.Readings) {
 			if d.Code == review.CodeKeyUnder {
 				hint = d.Hint
 			}
@@ -175,7 +180,7 @@ lights:
   lost: {output: {candela: 1000, shape: uniform}, at: [9, 3], height: 1.6, aim: up}
 `)
 	var lost bool
-	for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+	for _, d := range review.Check(s.Setup, &s.Readings) {
 		lost = lost || d.Code == review.CodeNoLight && strings.Contains(d.Message, "of 2 lost ")
 	}
 	if !lost {

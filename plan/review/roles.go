@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
@@ -15,7 +16,8 @@ import (
 // faintEdge is how many stops under the key side an edge or a hair light is lost: a judgement of the trade (common practice).
 const faintEdge = 3.0
 
-// role tells where a light does not do what its role says: for anybody, where it is nobody's in particular.
+// role tells where a light does not do what its role says: for anybody, where it is nobody's in particular, and neither where
+// they are nor at a mark.
 func (c *checker) role(l *plan.Light) {
 	if l.Level == 0 || l.Misplaced {
 		return // another finding says so
@@ -32,12 +34,11 @@ func (c *checker) effect(l *plan.Light, r *scene.Role) {
 		return
 	}
 	var why *failure
-	for i := range c.setup.People {
-		p := c.setup.People[i].Name
-		if r.Person.Name != "" && r.Person.Name != p {
+	for _, p := range c.setup.Posts() {
+		if who, _, _ := strings.Cut(p.Name, "."); r.Person.Name != "" && r.Person.Name != who {
 			continue
 		}
-		f := failing(c, l, p)
+		f := failing(c, l, p.Name)
 		if f == nil {
 			return
 		}

@@ -51,7 +51,7 @@ func TestRolesAndEffects(t *testing.T) {
 			t.Parallel()
 			s := lit(t, "people: {ada: {at: [0, 0], faces: 0}"+c.people+"}\nlights:\n"+c.lights)
 			found := map[string]bool{}
-			for _, d := range review.Check(s.Setup, s.Readings.Readings) {
+			for _, d := range review.Check(s.Setup, &s.Readings) {
 				if d.Code == review.CodeRoleEffect {
 					found[d.Message+" | "+d.Hint] = true
 				}

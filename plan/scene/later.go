@@ -47,7 +47,6 @@ func (u *Uncomputed) Thing() string {
 // What several keys wait for.
 const (
 	bySun     = "the sun and the sky"
-	byWalk    = "marks and walks"
 	byCues    = "changes within a set-up"
 	byPower   = "the load on circuits"
 	byBalance = "the balance"
@@ -68,8 +67,6 @@ var laters = []Later{
 	{Table: "light", Key: "dimmer", Waits: "flicker"},
 	{Table: "camera", Key: "track", Waits: "camera moves"},
 	{Table: "scene", Key: "line", Waits: "the line of action"},
-	{Table: "person", Key: "marks", Waits: byWalk},
-	{Table: "person", Key: "walk", Waits: byWalk},
 	{Table: "light", Key: "circuit", Waits: byPower},
 	{Table: "scene", Key: "circuits", Waits: byPower},
 	{Table: "scene", Key: "wants", Waits: byBalance},

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 
@@ -39,7 +40,8 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 	marks(),
 	into("walk", source.ListOf("a walk", "[[1.2, 2.0], [2.4, 2.0]]", place, 2, 100),
 		func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
-		"The path walked, by its places.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none"),
+		"The path of the face of someone who walks upright, by all its places: it starts at the first of them, wherever the person is. "+
+			"Light is read every half metre and at the ends, without the body of the person.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none"),
 )
 
 // materialName is the name of a surface's material, where it has one.
@@ -59,26 +61,33 @@ func skinReader(what, like string) source.Reader[Surface] {
 var markTable = tableOf("mark", "Where a person is at one moment of the scene.", nil,
 	value("at", place, func(m *MarkPlace) *Given[Place] { return &m.At },
 		"Where the person is.", "[2.4, 2.0]", "").needed(),
-	value("faces", aim, func(m *MarkPlace) *Given[Aim] { return &m.Faces }, "Where the nose points.", "A", "as before"),
+	value("faces", aim, func(m *MarkPlace) *Given[Aim] { return &m.Faces }, "Where the nose points.", "A", "as the person's own, from the mark"),
 	value("pose", pose, func(m *MarkPlace) *Given[term.Pose] { return &m.Pose },
-		"The pose at the mark.", "standing", "as before"),
+		"The pose at the mark.", "standing", "the person's own"),
 	value("eyes", eyes, func(m *MarkPlace) *Given[float64] { return &m.Eyes },
 		"Height of the eyes above the floor; above the deck, or what else one stands on.", "1.5", "by the pose"),
 )
 
+// maxMarks is how many marks a person may have.
+const maxMarks = 50
+
 // readings are the parts of a person that readings are named by; no mark may take their names.
-var readings = []string{"key", "fill", "front", "top", "back", "edge", "hair", "own-left", "own-right", "dome", "face", "skin"}
+var readings = []string{"key", "fill", "front", "top", "back", "edge", "hair", "left", "right", "own-left", "own-right", "dome", "face", "skin"}
 
 // marks is the key of a person's named marks.
 func marks() entry[Person] {
 	return entry[Person]{Field: source.Field[Person]{
-		Key: "marks", Doc: "Named marks, each as a person's `at`, `faces`, `pose` and `eyes`.", Example: "{sit: {at: [2.4, 2.0], pose: seated}}",
+		Key: "marks", Doc: "Named marks, each as a person's `at`, `faces`, `pose` and `eyes`. The planes of the face are read at each, without the body of the person.", Example: "{sit: {at: [2.4, 2.0], pose: seated}}",
 		Default: "none",
 		Schema: func() map[string]any {
 			return map[string]any{"type": "object", "additionalProperties": markTable.Schema()}
 		},
 		Read: func(p *Person, n *source.Node, c *source.Context) {
 			p.Marks, p.MarkPlaces = n, map[string]MarkPlace{}
+			if len(n.Keys) > maxMarks {
+				c.ErrorAt(n.Keys[maxMarks].Span, CodeTooMany, "leave out the marks that nobody meters", "a person may have %d marks", maxMarks)
+				return
+			}
 			source.Each(n, markTable.Name, c, func(k *source.Key) {
 				checkMarkName(k, c)
 				m := MarkPlace{Span: k.Span}
@@ -88,6 +97,22 @@ func marks() entry[Person] {
 		},
 	}}
 }
+
+// MarkNames are the names of a person's marks, in the order of the file.
+func (p *Person) MarkNames() []string {
+	if p.Marks == nil {
+		return slices.Sorted(maps.Keys(p.MarkPlaces))
+	}
+	var names []string
+	for i := range p.Marks.Keys {
+		if name := p.Marks.Keys[i].Name; p.hasMark(name) && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+func (p *Person) hasMark(name string) bool { _, ok := p.MarkPlaces[name]; return ok }
 
 func checkMarkName(k *source.Key, c *source.Context) {
 	if err := checkName(k.Name); err != nil {

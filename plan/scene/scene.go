@@ -177,8 +177,8 @@ type Person struct {
 	Pose        Given[term.Pose]
 	Eyes        Given[float64] // eye height above what the feet are on, m
 	Skin, Wears Given[Surface]
-	Marks, Walk *source.Node // later
-	MarkPlaces  map[string]MarkPlace
+	Marks, Walk *source.Node         // as written
+	MarkPlaces  map[string]MarkPlace // by name
 	WalkPlaces  []Place
 }
 

@@ -68,9 +68,6 @@ var standing = []string{kindFurniture, kindPerson, kindCamera, kindLight, kindGr
 // uses lists the names in the keys that no other package looks up today.
 func (s *Scene) uses() []use {
 	u := &nameUses{}
-	for i := range s.People {
-		u.person(&s.People[i])
-	}
 	for i := range s.Cameras {
 		u.places(s.Cameras[i].Path+".track", s.Cameras[i].TrackPlaces)
 	}
@@ -129,16 +126,6 @@ func (u *nameUses) place(path string, p Place) {
 func (u *nameUses) places(path string, places []Place) {
 	for _, p := range places {
 		u.place(path, p)
-	}
-}
-
-func (u *nameUses) person(p *Person) {
-	u.places(p.Path+".walk", p.WalkPlaces)
-	if p.Marks == nil {
-		return
-	}
-	for _, k := range p.Marks.Keys {
-		u.place(p.Path+".marks."+k.Name, p.MarkPlaces[k.Name].At.Value)
 	}
 }
 

@@ -1,6 +1,8 @@
 package study
 
 import (
+	"context"
+	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -18,8 +20,13 @@ const mostAround = 12
 // besideHead is how far from the axis of a head a camera looks past it, m: a hand's breadth past the ear.
 const besideHead = 0.16
 
-// surroundings are what is metered around faces. For the light near a face the person's own body is not there, as for the face.
-type surroundings []surrounding
+// surroundings are what is metered around faces. For the light near a face the person's own body is not there, as for the face. It
+// has a world and a basis of its own, so that readings are the same bits whether or not it is metered, and at draft, which is
+// closer than the tenths of a stop that it is printed to.
+type surroundings struct {
+	faces []surrounding
+	basis *light.Basis
+}
 
 // surrounding is what is metered around one face.
 type surrounding struct {
@@ -36,8 +43,18 @@ type past struct {
 	surface string // "" where nothing stands
 }
 
-// aroundFaces says what to meter around the faces of a set-up.
-func aroundFaces(s *plan.Setup, bvh *solid.BVH) (all surroundings) {
+// aroundFaces lights what is metered around the faces of a set-up.
+func aroundFaces(ctx context.Context, s *plan.Setup, world *light.World) (*surroundings, error) {
+	all := surroundings{faces: facesOf(s, world.BVH())}
+	var err error
+	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: all.receptors()}); err != nil {
+		return nil, fmt.Errorf("the light about faces of %q: %w", s.Title, err)
+	}
+	return &all, nil
+}
+
+// facesOf says what to meter around the faces of a set-up.
+func facesOf(s *plan.Setup, bvh *solid.BVH) (all []surrounding) {
 	look := eyes{setup: s, bvh: bvh}
 	for i := range s.People[:min(len(s.People), mostAround)] {
 		p := &s.People[i]
@@ -83,44 +100,52 @@ func pastHead(s *plan.Setup, bvh *solid.BVH, p *plan.Person, c *plan.Camera, pic
 }
 
 // receptors are those of all surroundings, one after the other.
-func (all surroundings) receptors() (out []light.Receptor) {
-	for i := range all {
-		out = append(out, all[i].near...)
-		for k := range all[i].behind {
-			out = append(out, all[i].behind[k].spot)
+func (all *surroundings) receptors() (out []light.Receptor) {
+	for i := range all.faces {
+		out = append(out, all.faces[i].near...)
+		for k := range all.faces[i].behind {
+			out = append(out, all.faces[i].behind[k].spot)
 		}
 	}
 	return out
 }
 
-// read reads the surroundings, whose receptors are those of the basis from number next on, into the faces.
-func (all surroundings) read(s *Study, next int) {
+// read reads the surroundings into the faces.
+func (all *surroundings) read(levels light.Levels, into *meter.Set) {
+	if all == nil {
+		return
+	}
+	next := 0
 	take := func() float64 {
-		total, _ := s.Basis.Point(next, s.Levels)
+		total, _ := all.basis.Point(next, levels)
 		next++
 		return total.Y()
 	}
-	for i := range all {
-		one := &all[i]
-		var near []float64
-		for range one.near {
-			near = append(near, take())
-		}
-		f := s.Readings.FaceOf(one.person.Name)
+	for i := range all.faces {
+		all.faces[i].read(take, into)
+	}
+}
+
+// read reads one face; take is the light of the next receptor.
+func (one *surrounding) read(take func() float64, into *meter.Set) {
+	var near []float64
+	for range one.near {
+		near = append(near, take())
+	}
+	f := into.FaceOf(one.person.Name)
+	if f != nil {
+		f.Steadiness = meter.SteadinessOf(near)
+	}
+	for k := range one.behind {
+		luminance := take()
 		if f != nil {
-			f.Steadiness = meter.SteadinessOf(near)
-		}
-		for k := range one.behind {
-			luminance := take()
-			if f != nil {
-				one.behind[k].tell(s, f, luminance)
-			}
+			one.behind[k].tell(into, f, luminance)
 		}
 	}
 }
 
 // tell adds what a camera sees behind a head to its view of the face.
-func (b *past) tell(s *Study, f *meter.Face, luminance float64) {
+func (b *past) tell(set *meter.Set, f *meter.Face, luminance float64) {
 	for i := range f.Views {
 		v := &f.Views[i]
 		if v.Camera != b.camera.Name {
@@ -131,7 +156,7 @@ func (b *past) tell(s *Study, f *meter.Face, luminance float64) {
 		told := meter.Behind{Picture: b.picture, Surface: b.surface}
 		if luminance > 0 {
 			told.Over = known(exposure.SpotOver(luminance, x.Stop.N))
-			if cheek := s.cheek(f, v, b.picture); cheek != nil {
+			if cheek := cheekOf(set, f, v, b.picture); cheek != nil {
 				told.Cheek = known(lens.Stops(luminance * math.Pi / (lens.Grey * *cheek)))
 			}
 		}
@@ -139,8 +164,8 @@ func (b *past) tell(s *Study, f *meter.Face, luminance float64) {
 	}
 }
 
-// cheek is the light on the cheek of a face that a camera sees on one side, lx; nil where it sees the head in profile.
-func (s *Study) cheek(f *meter.Face, v *meter.View, picture meter.Side) *float64 {
+// cheekOf is the light on the cheek of a face that a camera sees on one side, lx; nil where it sees the head in profile.
+func cheekOf(set *meter.Set, f *meter.Face, v *meter.View, picture meter.Side) *float64 {
 	if v.Key != meter.PictureLeft && v.Key != meter.PictureRight {
 		return nil
 	}
@@ -148,7 +173,7 @@ func (s *Study) cheek(f *meter.Face, v *meter.View, picture meter.Side) *float64
 	if v.Key == picture {
 		side = ".key"
 	}
-	if r := s.Readings.Named(f.Person + side); r != nil {
+	if r := set.Named(f.Person + side); r != nil {
 		return r.Lux
 	}
 	return nil

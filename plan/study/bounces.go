@@ -48,7 +48,7 @@ func (s *Study) aimsAtThing(l *plan.Light) bool {
 		case scene.AtCeiling, scene.AimUp:
 			return true
 		case scene.AtThing:
-			return !slices.ContainsFunc(s.Setup.People, func(p plan.Person) bool { return p.Name == w.Aim.Value.Thing.Name })
+			return s.Setup.Post(w.Aim.Value.Thing.Name) == nil
 		}
 	}
 	return false

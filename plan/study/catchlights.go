@@ -35,7 +35,7 @@ type eyes struct {
 func (s eyes) look(readings *meter.Set) {
 	for i := range readings.Faces {
 		f := &readings.Faces[i]
-		if p := s.setup.PersonNamed(f.Person); p != nil {
+		if p := s.setup.Post(f.Person); p != nil {
 			f.Views = s.inEyes(p, f.Views)
 		}
 	}

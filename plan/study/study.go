@@ -6,6 +6,7 @@ package study
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -39,6 +40,7 @@ type Study struct {
 	Basis    *light.Basis
 	Levels   light.Levels
 	Requests []meter.Request
+	OnWalks  []meter.Request // what is read along walks; their receptors come after those of Requests
 	Readings meter.Set
 	Fields   []Field // the floors, lowest first, then the faces, the first person's floor first, then the planes asked for
 	Beams    []Beam
@@ -46,7 +48,7 @@ type Study struct {
 	Views    []View
 	Bounces  []Bounce // of lights that are sent to a surface for what comes off it
 
-	around surroundings
+	around *surroundings // nil where nobody asked
 }
 
 // Bounce is the way of a light that is sent to a surface for what comes off it: where its axis lands, and on to the face of
@@ -59,16 +61,12 @@ type Bounce struct {
 
 // Run computes a set-up. It stops with the context's error when that is cancelled.
 func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
-	world, err := light.Build(ctx, &setup.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &setup.Bodies, Slender: setup.Bars(), Progress: o.Progress})
+	world, err := build(ctx, setup, o)
 	if err != nil {
 		return nil, err
 	}
-	s := &Study{Setup: setup, World: world, Requests: meter.Requests(setup)}
-	targets := light.Targets{Points: meter.Receptors(s.Requests)}
-	if o.Around {
-		s.around = aroundFaces(setup, world.BVH())
-		targets.Points = append(targets.Points, s.around.receptors()...)
-	}
+	s := &Study{Setup: setup, World: world, Requests: meter.Requests(setup), OnWalks: meter.WalkRequests(setup)}
+	targets := light.Targets{Points: meter.Receptors(slices.Concat(s.Requests, s.OnWalks))}
 	if !o.ReadingsOnly {
 		if len(o.Planes) == 0 {
 			o.Planes = scenePlane(setup)
@@ -87,12 +85,26 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if s.Basis, err = world.Basis(ctx, light.Emitters(setup), targets); err != nil {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
+	if o.Around {
+		o.Quality, o.Progress = light.Draft, nil // it is printed to tenths of a stop
+		if world, err = build(ctx, setup, o); err != nil {
+			return nil, err
+		}
+		if s.around, err = aroundFaces(ctx, setup, world); err != nil {
+			return nil, err
+		}
+	}
 	s.Basis.Forget() // lamps of a study do not move
 	s.Relevel(levels)
 	if !o.ReadingsOnly {
 		s.trace()
 	}
 	return s, nil
+}
+
+// build makes the world of a set-up.
+func build(ctx context.Context, s *plan.Setup, o Options) (*light.World, error) {
+	return light.Build(ctx, &s.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &s.Bodies, Slender: s.Bars(), Progress: o.Progress})
 }
 
 func (o Options) step() float64 {
@@ -107,8 +119,9 @@ func (o Options) step() float64 {
 func (s *Study) Relevel(d light.Levels) {
 	s.Levels = d
 	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
+	s.Readings.Walks = meter.ReadWalks(s.Setup, s.OnWalks, len(s.Requests), s.Basis, d)
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
-	s.around.read(s, len(s.Requests))
+	s.around.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]

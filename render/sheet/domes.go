@@ -3,7 +3,6 @@ package sheet
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/study"
 )
@@ -11,7 +10,7 @@ import (
 // domesOf are the dome readings of a face toward each camera that sees it, which are those within
 // 90° of its nose; where none does, toward every camera.
 func domesOf(s *study.Study, person string) []*meter.Reading {
-	nose := facingOf(s.Setup, person)
+	nose := s.Setup.Post(person).Face.Axis
 	var seen, all []*meter.Reading
 	for i := range s.Setup.Cameras {
 		d := s.Readings.Named(person + ".dome." + s.Setup.Cameras[i].Name)
@@ -27,14 +26,4 @@ func domesOf(s *study.Study, person string) []*meter.Reading {
 		return all
 	}
 	return seen
-}
-
-// facingOf is the way somebody faces.
-func facingOf(s *plan.Setup, person string) r3.Vec {
-	for i := range s.People {
-		if s.People[i].Name == person {
-			return s.People[i].Face.Axis
-		}
-	}
-	return r3.Vec{}
 }

@@ -13,7 +13,7 @@ import (
 // warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.
 func warningsOf(s *study.Study) []string {
 	var found []source.Diagnostic
-	for _, d := range append(slices.Clone(s.Setup.Warnings), review.Check(s.Setup, s.Readings.Readings)...) {
+	for _, d := range append(slices.Clone(s.Setup.Warnings), review.Check(s.Setup, &s.Readings)...) {
 		alike := func(o source.Diagnostic) bool { return o.Message == d.Message }
 		if d.Severity >= source.Warning && d.Code != source.CodeLater && !slices.ContainsFunc(found, alike) {
 			found = append(found, d)

@@ -24,8 +24,15 @@ func Of(s *study.Study, o Options) Input {
 	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: review.Unchecked()}
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
+	in.Walks = s.Readings.Walks
 	for i := range s.Setup.People {
-		in.Faces = append(in.Faces, faceOf(s, s.Setup.People[i].Name))
+		p := &s.Setup.People[i]
+		in.Faces = append(in.Faces, faceOf(s, p.Name))
+		for k := range p.Marks {
+			at := faceOf(s, p.Marks[k].Name)
+			at.Mark = true
+			in.Faces = append(in.Faces, at)
+		}
 	}
 	for _, b := range s.Beams {
 		in.Beams = append(in.Beams, Beam{Light: b.Light, Half: b.Half.Outline, Tenth: b.Tenth.Outline, Spot: b.Half.Footprint})

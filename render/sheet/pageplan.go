@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"scrimshaw/plan/term"
 	"scrimshaw/render/sheet/box"
@@ -51,6 +52,7 @@ func (s *sheet) drawPlan() ink.Page {
 		page = s.attempt(best)
 	}
 	s.layout = best.layout
+	s.left = slices.Concat(s.layout.Left, s.later) // with the lists of corners that were taken back
 	for _, name := range s.d.Missed {
 		s.log.warn("reading-left-off", "draw it on a larger paper or at a larger scale; the list of faces has it",
 			"the plan has no room for the reading %s", name)

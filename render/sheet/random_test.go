@@ -47,6 +47,8 @@ func crowd(seed int64, lights int) Input {
 		s.Lights = append(s.Lights, l)
 	}
 	crowdThings(&in, rng, inside)
+	own := rand.New(rand.NewSource(seed))
+	crowdWalks(&in, own, func() r2.Vec { return r2.Vec{X: own.Float64() * w, Y: own.Float64() * h} })
 	for i := range rng.Intn(12) {
 		s.Assumed = append(s.Assumed, plan.Assumption{Thing: fmt.Sprintf("lights.l%d", i+1), What: words1(rng, 1), Value: words1(rng, 2)})
 	}
@@ -58,6 +60,23 @@ func crowd(seed int64, lights int) Input {
 		in.Field.Uncomputed = []plan.Uncomputed{fixture.Scrims, fixture.Filter}
 	}
 	return in
+}
+
+// crowdWalks gives half of the people marks, and lets a third of them walk.
+func crowdWalks(in *Input, rng *rand.Rand, inside func() r2.Vec) {
+	var cameras []string
+	for i := range in.Setup.Cameras {
+		cameras = append(cameras, in.Setup.Cameras[i].Name)
+	}
+	for i := range in.Setup.People {
+		p := &in.Setup.People[i]
+		for k := range rng.Intn(3) {
+			p.Marks = append(p.Marks, plan.Mark{Name: fmt.Sprintf("%s.m%d", p.Name, k+1), At: inside(), Pose: term.Standing, Eyes: 1.6, Faces: 360 * rng.Float64()})
+		}
+		if rng.Intn(3) == 0 {
+			in.Walks = append(in.Walks, fixture.Walk(p, cameras, func(int, int) float64 { return 3 * rng.NormFloat64() }, inside(), inside(), inside()))
+		}
+	}
 }
 
 // crowdThings puts flags, boxes and meters into a set-up.

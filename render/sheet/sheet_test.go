@@ -78,6 +78,12 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 	}
 	for _, p := range in.Setup.People {
 		want["person:"+string(p.Pose)] = true
+		if len(p.Marks) > 0 {
+			want["mark"] = true
+		}
+		if p.Walk != nil {
+			want["walk"], want["walk:farthest"] = true, true
+		}
 	}
 	for _, o := range in.Setup.Openings {
 		for _, d := range o.Dressing {

@@ -17,6 +17,7 @@ const (
 	CodeTwoMirrors       = "two-mirrors"        // info: a lamp before one of two mirrors that face each other
 	CodeMains            = "wrong-mains"        // warning: a bulb or a supply made for other mains than its circuit's
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
+	CodeWalkThrough      = "walk-through"       // warning: a walk that leads through a wall, furniture or somebody
 	CodeCameraTurned     = "camera-turned"      // warning: a camera with everybody behind it
 	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does
 )

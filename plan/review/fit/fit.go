@@ -43,7 +43,7 @@ func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	runAll(r, feedOfLights, s.Lights, func(l *plan.Light) string { return l.Name })
 	runAll(r, ofGrip, s.Grip, func(g *plan.Grip) string { return g.Name })
 	runAll(r, ofFurniture, s.Furniture, func(f *plan.Furniture) string { return f.Name })
-	runAll(r, ofPeople, s.People, func(p *plan.Person) string { return p.Name })
+	runAll(r, ofPeople, s.Posts(), func(p *plan.Person) string { return p.Name })
 	runAll(r, ofCameras, s.Cameras, func(c *plan.Camera) string { return c.Name })
 	runAll(r, ofMeters, s.Meters, func(m *plan.Meter) string { return m.Name })
 	r.checkSheet()
@@ -73,7 +73,12 @@ func writtenOf(s *scene.Scene) map[string]written {
 		add(&s.Furniture[i].Thing, written{at: s.Furniture[i].At.Span, furniture: true})
 	}
 	for i := range s.People {
-		add(&s.People[i].Thing, written{at: s.People[i].At.Span, person: true})
+		p := &s.People[i]
+		add(&p.Thing, written{at: p.At.Span, person: true})
+		for _, name := range p.MarkNames() {
+			m := p.MarkPlaces[name]
+			add(&scene.Thing{Name: p.Name + "." + name, Path: p.Path + ".marks." + name}, written{at: m.At.Span, person: true})
+		}
 	}
 	for i := range s.Cameras {
 		add(&s.Cameras[i].Thing, written{at: s.Cameras[i].At.Span})

@@ -46,7 +46,8 @@ var (
 		{[]string{CodeOverCeiling}, "furniture that is too tall for its room", (*checker).checkFurnitureHeight},
 	}
 	ofPeople = []check[plan.Person]{
-		{[]string{CodeInSolid, CodeOutside}, "someone in a solid, or outside every room", (*checker).personFree},
+		{[]string{CodeInSolid, CodeOutside}, "someone in a solid, or outside every room, where they are or at a mark", (*checker).personFree},
+		{[]string{CodeWalkThrough}, "a walk that leads through something", (*checker).walkFree},
 	}
 	ofCameras = []check[plan.Camera]{
 		{[]string{CodeInSolid, CodeOutside, CodeCameraBlocked, CodeCameraTurned}, "a camera in a solid, outside every room, with a wall before everybody or everybody behind it", (*checker).cameraFree},

@@ -200,6 +200,9 @@ func TestSymbolsAreDrawn(t *testing.T) {
 	dressed := plan.Opening{Kind: "window", Right: r2.Vec{X: 1}, Outward: r2.Vec{Y: 1}, Depth: 0.2,
 		Dressing: []plan.Dressing{{Cloth: "sheer", B: r2.Vec{X: 0.5}}, {Slat: 0.05, B: r2.Vec{X: 1}}}}
 	take(section.Input{Setup: &plan.Setup{Openings: []plan.Opening{dressed}}})
+	goes := section.Input{Setup: &plan.Setup{People: []plan.Person{{Name: "ada", Marks: []plan.Mark{{Name: "ada.sit"}}}}}}
+	goes.Walks = []meter.Walk{fixture.Walk(&goes.Setup.People[0], []string{"A"}, func(int, int) float64 { return 1 }, r2.Vec{}, r2.Vec{X: 2})}
+	take(goes)
 	shown["light:off"] = darkIsOpen(t)
 	for _, e := range symbols.Catalogue() {
 		if !shown[e.Key] {

@@ -216,6 +216,7 @@ func (c legend) lineSigns() []sign {
 			p.Line(Hair, p.Look.Ink, box.At(a.X, a.Y-0.6), box.At(a.X+heightTick, a.Y-0.6), box.At(b.X, b.Y+0.6))
 		})},
 		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
+		{"walk:farthest", "farthest off", func(p Pad, b r2.Box) { diamond(p, box.Middle(b.Min, b.Max)) }},
 		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Medium, p.Look.Contour, a, b)
@@ -284,6 +285,7 @@ func (c legend) planSigns() map[string]bool {
 	keys["tape"] = slices.ContainsFunc(s.Lights, func(l plan.Light) bool { return len(l.Placing) > 0 }) ||
 		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return len(g.Placing) > 0 })
 	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
+	keys["walk:farthest"] = len(in.Walks) > 0
 	keys["match"] = c.Tiles.Parts() > 1
 	return keys
 }
@@ -300,6 +302,8 @@ func (c legend) thingSigns() map[string]bool {
 	}
 	for i := range s.People {
 		keys["person:"+string(s.People[i].Pose)] = true
+		keys["mark"] = keys["mark"] || len(s.People[i].Marks) > 0
+		keys["walk"] = keys["walk"] || s.People[i].Walk != nil
 	}
 	for i := range s.Furniture {
 		keys["furniture:"+string(s.Furniture[i].Kind)] = true
@@ -307,15 +311,17 @@ func (c legend) thingSigns() map[string]bool {
 	return keys
 }
 
-// figure is what sections show beside their words, as rows.
-func (c *Drawing) figure(f section.Figure) []Row {
-	switch f {
+// figure is what a section shows beside its words, as rows.
+func (c *Drawing) figure(s *section.Section) []Row {
+	switch s.Figure {
 	case section.LevelFigure:
 		rows := []Row{maps{c}.keyBar(section.KeyOf(c.In, c.In.Maps()...))}
 		if section.IsOfColours(c.In) {
 			rows = append(rows, maps{c}.hueBar())
 		}
 		return rows
+	case section.WalkFigure:
+		return []Row{c.walkRow(s.Walk)}
 	case section.SignFigure:
 		return legend{c}.rows()
 	}
@@ -323,4 +329,4 @@ func (c *Drawing) figure(f section.Figure) []Row {
 }
 
 // Block lays a section out with its figure.
-func (c *Drawing) Block(s *section.Section) *Block { return c.Typesetter.Block(s, c.figure(s.Figure)) }
+func (c *Drawing) Block(s *section.Section) *Block { return c.Typesetter.Block(s, c.figure(s)) }

@@ -57,6 +57,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 			c.grounds = append(c.grounds, carto.Obstacle{Outline: r})
 		}
 	}
+	labels = append(labels, walks(c).draw(p, v)...)
 	labels = append(labels, readings(c).drawReadings(p, v)...)
 	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
 

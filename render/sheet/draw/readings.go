@@ -29,6 +29,9 @@ func (c readings) drawReadings(p Pad, v layout.View) []placeable {
 	var notes []placeable
 	for i := range c.In.Faces {
 		f := &c.In.Faces[i]
+		if f.Mark {
+			continue // the mark has its name there, and the list its figures
+		}
 		if section.Lit(f.Key) {
 			notes = append(notes, c.faceNote(p, v, f.Key, faceWords{c.OwnerPrefix(f), section.Stop(f.Key.Stop), "key", ""}, nil))
 		}

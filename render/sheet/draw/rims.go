@@ -38,9 +38,9 @@ func (c beams) levelRims() (rims []*section.Rim) {
 	return rims
 }
 
-// raysAndRims are the sides of beams and views, and the rims of images, within the panel.
+// raysAndRims are the sides of beams and views, the rims of images and the ways of people, within the panel.
 func (c beams) raysAndRims(v layout.View) []carto.Obstacle {
-	all := c.rays(v)
+	all := append(c.rays(v), c.walkObstacles(v)...)
 	for _, r := range c.levelRims() {
 		for _, piece := range v.Seen(planLine(r)) {
 			for i := 1; i < len(piece); i++ {

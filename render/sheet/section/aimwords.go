@@ -71,8 +71,8 @@ func aimedAt(s *plan.Setup, l *plan.Light, aim *scene.Aim) string {
 	if !(l.Throw > 0) {
 		return ""
 	}
-	for i := range s.People {
-		if p := &s.People[i]; r3.Norm(r3.Sub(p.Face.At, l.AimPoint)) < same {
+	for _, p := range s.Posts() {
+		if r3.Norm(r3.Sub(p.Face.At, l.AimPoint)) < same {
 			return p.Name
 		}
 	}

@@ -22,6 +22,7 @@ func (c Report) changes() *Section {
 	t.Entries = append(t.Entries, changed(ofThings, before.Grip, now.Grip, gripID, c.gripChanges)...)
 	t.Entries = append(t.Entries, changed(ofCameras, before.Cameras, now.Cameras, func(m *plan.Camera) id { return id{m.Name, m.Name} }, c.cameraChanges)...)
 	t.Entries = append(t.Entries, changed(ofThings, before.People, now.People, func(p *plan.Person) id { return id{p.Name, p.Name} }, c.personChanges)...)
+	t.Entries = append(t.Entries, changed(ofThings, marksIn(before.People), marksIn(now.People), func(p *plan.Person) id { return id{p.Name, p.Name} }, c.personChanges)...)
 	t.Entries = append(t.Entries, changed(ofThings, before.Furniture, now.Furniture, func(f *plan.Furniture) id { return id{f.Name, f.Name} }, c.pieceChanges)...)
 	t.Entries = append(t.Entries, changed(ofThings, before.Openings, now.Openings, func(o *plan.Opening) id { return id{o.Name, o.Name} }, c.openingChanges)...)
 	s := &Section{Title: "Changes since " + cmp.Or(before.Name, "the set-up before"), Rank: layout.Listed, Tables: []Table{t}}
@@ -42,6 +43,16 @@ var (
 	ofThings  = [2]string{"new", "struck"}
 	ofCameras = [2]string{"comes in", "goes out"}
 )
+
+// marksIn are people as they are at their marks: tape on the floor that somebody lays, and lays anew.
+func marksIn(people []plan.Person) (all []plan.Person) {
+	for i := range people {
+		for k := range people[i].Marks {
+			all = append(all, people[i].AtMark(&people[i].Marks[k]))
+		}
+	}
+	return all
+}
 
 func lightID(l *plan.Light) id { return id{l.Name, l.Tag} }
 func gripID(g *plan.Grip) id   { return id{g.Name, g.Tag} }

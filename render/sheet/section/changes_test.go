@@ -206,3 +206,31 @@ lights: {one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2, role: {ada: ke
 		t.Errorf("the notes of a light that is two people's are %q", notes)
 	}
 }
+
+// TestMarksAndWalksChange: the list names tape that somebody lays anew, and a walk that leads another way.
+func TestMarksAndWalksChange(t *testing.T) {
+	const scene = `scrimshaw: 1
+people:
+  ada: {at: [2.5, 3], marks: {sit: {at: [1, 1]}, go: {at: [3, 1]}}, walk: [[0, 0], [2, 0]]}
+  bo: {at: [4, 3]}
+cameras: {A: {at: [2.5, 0.5], lens: 32 mm}}
+setups:
+  wide: {camera: A}
+  close: {camera: A, after: wide, change: {people: {ada: {marks: {sit: {at: [1, 1.4]}, end: {at: [4, 1]}}, walk: [[0, 0], [2, 1]]}, bo: {walk: [[0, 0], [0, 2]]}}}}
+`
+	setups, log := fixture.SetupsOf(t, scene)
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	var rows []string
+	for _, list := range reportOf(section.Input{Setup: setups[1]}).Sections() {
+		if strings.HasPrefix(list.Title, "Changes") {
+			for _, e := range list.Tables[0].Entries {
+				rows = append(rows, strings.Join(e.Cells, ": "))
+			}
+		}
+	}
+	if want := []string{"ada: walks another way", "bo: walks", "ada.sit: moved 0.40 m; faces 121°", "ada.end: new"}; !slices.Equal(rows, want) {
+		t.Errorf("the changes are\n%q, want\n%q", rows, want)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -92,7 +93,22 @@ func (c Report) cameraChanges(was, is *plan.Camera) []string {
 
 // personChanges say how a person differs.
 func (c Report) personChanges(was, is *plan.Person) []string {
-	return NonEmpty(c.moved(was.At, is.At), set("", string(is.Pose), string(was.Pose)), rotated("faces", was.Faces, is.Faces))
+	return NonEmpty(c.moved(was.At, is.At), set("", string(is.Pose), string(was.Pose)), rotated("faces", was.Faces, is.Faces), rerouted(was.Walk, is.Walk))
+}
+
+// rerouted says that somebody's walk differs.
+func rerouted(was, is *plan.Walk) string {
+	switch {
+	case was == nil && is == nil:
+		return ""
+	case was == nil:
+		return "walks"
+	case is == nil:
+		return "walks no more"
+	case !slices.EqualFunc(was.Corners, is.Corners, func(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < unmoved }):
+		return "walks another way"
+	}
+	return ""
 }
 
 // pieceChanges say how a piece of furniture differs.

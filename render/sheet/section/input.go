@@ -15,11 +15,12 @@ import (
 type Input struct {
 	Setup    *plan.Setup
 	Readings []meter.Reading // of every face and meter
-	Faces    []Face          // one a person
-	Field    *Field          // the map
-	Floors   []Field         // the map on other levels of floor
-	Inset    *Field          // a second map, drawn small: at the height of the faces
-	Insets   []Field         // the second map on other levels of floor
+	Faces    []Face          // one a person, and after it one of each of their marks
+	Walks    []meter.Walk
+	Field    *Field  // the map
+	Floors   []Field // the map on other levels of floor
+	Inset    *Field  // a second map, drawn small: at the height of the faces
+	Insets   []Field // the second map on other levels of floor
 	// Elevation asks for a wall in place of the plan; Field is then over the wall.
 	Elevation *Elevation
 	Beams     []Beam
@@ -35,7 +36,8 @@ type Input struct {
 
 // Face is what the meter says at one person's face.
 type Face struct {
-	Person    string
+	Person    string           // or the mark of one: "ruth.sit"
+	Mark      bool             // nobody stands there on the plan
 	Key, Fill *meter.Reading   // of the brighter and the darker side
 	Domes     []*meter.Reading // toward the cameras that see it, or toward all
 	Contrast  float64          // stops, key over fill; meaningless without both

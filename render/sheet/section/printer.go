@@ -46,6 +46,9 @@ func (w *printer) section(s *Section) {
 	for i := range s.Tables {
 		w.table(&s.Tables[i])
 	}
+	for i := range s.textTables {
+		w.table(&s.textTables[i])
+	}
 	for _, l := range s.Without {
 		w.line("  " + meter.UncomputedMark + l)
 	}

@@ -36,7 +36,7 @@ func TestColumnsHaveAsManyPlaces(t *testing.T) {
 	}
 }
 
-// A face alone is told the contrast by both names, where the key side is in each picture, and whose lamps show in its eyes; equal
+// The table of a face alone says the contrast by both names, where the key side is in each picture, and whose lamps show in its eyes; equal
 // sides have no key.
 func TestRowsOfAFaceAlone(t *testing.T) {
 	reading := func(lux float64) *meter.Reading { return &meter.Reading{Lux: &lux} }
@@ -45,14 +45,14 @@ func TestRowsOfAFaceAlone(t *testing.T) {
 		{Camera: "B", Key: meter.TurnedAway, Catchlights: []meter.Catchlight{}},
 	}}
 	told := func(faces ...Face) (rows [][]string) {
-		for _, e := range (Report{In: &Input{Faces: faces}}).facesTable(faces[:1]).Entries {
+		for _, e := range (Units{}).facesTable(faces[:1], len(faces) == 1).Entries {
 			rows = append(rows, e.Cells)
 		}
 		return rows
 	}
 	want := [][]string{{"key : fill", "", "2.0 : 1"}, {"key side, for A", "own left", "camera right"}, {"in the eyes, for A", "", "lights 2, 3"}, {"in the eyes, for B", "", "no light"}}
 	all := told(face)
-	if got := all[len(all)-len(want):]; !reflect.DeepEqual(got, want) {
+	if got := all[len(all)-1-len(want) : len(all)-1]; !reflect.DeepEqual(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if rows := told(face, face); len(rows) != len(all)-len(want) {

@@ -1,6 +1,10 @@
 package section
 
-import "scrimshaw/render/sheet/layout"
+import (
+	"slices"
+
+	"scrimshaw/render/sheet/layout"
+)
 
 // Report is what a sheet says of one set-up, in its units.
 type Report struct {
@@ -14,10 +18,10 @@ func (c Report) Sections() []*Section {
 	if in.Elevation != nil {
 		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in)}
 	}
-	return []*Section{
-		c.LevelKey(), c.faces(), c.lights(), c.changes(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
+	return slices.Concat([]*Section{c.LevelKey(), c.faces()}, walks(in, c.Units), []*Section{
+		c.lights(), c.changes(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
-	}
+	})
 }
 
 // legend explains the signs.
@@ -30,5 +34,6 @@ func (c Report) StripSections() []*Section {
 	if _, _, ok := in.Wall(); ok {
 		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup)}
 	}
-	return []*Section{c.LevelKey(), c.faces(), c.lights(), c.changes(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)}
+	return slices.Concat([]*Section{c.LevelKey(), c.faces()}, walks(in, c.Units),
+		[]*Section{c.lights(), c.changes(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})
 }

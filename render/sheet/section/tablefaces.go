@@ -11,22 +11,6 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// faces is what the meter says at each face.
-func (c Report) faces() *Section {
-	s := Section{Title: "At the faces"}
-	if len(c.In.Faces) == 1 {
-		s.Title = "At the face of " + c.In.Faces[0].Person
-	}
-	for i := 0; i < len(c.In.Faces); {
-		n := besides(c.In.Faces[i:])
-		s.Tables = append(s.Tables, c.facesTable(c.In.Faces[i:i+n]))
-		i += n
-	}
-	s.Without = NonEmpty(leftOut(atFaces(c.In)...))
-	s.Words = append(s.Words, NonEmpty(uncertain(atFaces(c.In)))...)
-	return &s
-}
-
 // uncertainFrom is the stated error, as a share, from which on a reading is named as uncertain: a tenth of a stop.
 const uncertainFrom = 0.07
 
@@ -66,10 +50,10 @@ func besides(faces []Face) int {
 	return 2
 }
 
-// facesTable is a table of some faces, each with two columns: the figures of a reading.
-func (c Report) facesTable(faces []Face) Table {
+// facesTable is a table of some faces, each with two columns: the figures of a reading. A face alone has more rows.
+func (c Units) facesTable(faces []Face, alone bool) Table {
 	t := Table{Columns: []Column{{Flexible: true}}}
-	if len(faces) == 1 && len(c.In.Faces) > 1 {
+	if len(faces) == 1 && !alone {
 		t.Columns[0].Head = faces[0].Person
 	}
 	for i := range faces {
@@ -80,8 +64,8 @@ func (c Report) facesTable(faces []Face) Table {
 		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right}, Column{Align: ink.Right})
 	}
 	rows := faceRowsOf(faces)
-	if len(c.In.Faces) == 1 {
-		rows = append(rows, aloneRowsOf(&faces[0])...)
+	if alone {
+		rows = slices.Insert(rows, len(rows)-1, aloneRowsOf(&faces[0])...) // the last row is of colours
 	}
 	for _, row := range rows {
 		e := Entry{Cells: []string{row.words}}
@@ -165,7 +149,7 @@ func faceRowsOf(faces []Face) []faceRow {
 }
 
 // faceCells are the two figures of a face in a row.
-func (c Report) faceCells(f *Face, row faceRow) Entry {
+func (c Units) faceCells(f *Face, row faceRow) Entry {
 	switch row.shown {
 	case noReading:
 		return Entry{Cells: []string{"", ""}}

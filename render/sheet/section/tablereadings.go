@@ -1,11 +1,6 @@
 package section
 
 import (
-	"fmt"
-	"math"
-	"strconv"
-	"strings"
-
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -13,20 +8,20 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// tenths prints a figure to a tenth; nothing has no sign.
-func tenths(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', 1, 64) }
-
-// Lit says whether a reading found light.
-func Lit(r *meter.Reading) bool { return r != nil && r.Lux != nil && *r.Lux > 0 }
-
-// lastPart is what follows the last dot of a name.
-func lastPart(s string) string { return s[strings.LastIndexByte(s, '.')+1:] }
-
-func orDash(s string) string {
-	if s == "" {
-		return "–"
+// faces is what the meter says at each face.
+func (c Report) faces() *Section {
+	s := Section{Title: "At the faces"}
+	if len(c.In.Faces) == 1 {
+		s.Title = "At the face of " + c.In.Faces[0].Person
 	}
-	return s
+	for i := 0; i < len(c.In.Faces); {
+		n := besides(c.In.Faces[i:])
+		s.Tables = append(s.Tables, c.facesTable(c.In.Faces[i:i+n], len(c.In.Faces) == 1))
+		i += n
+	}
+	s.Without = NonEmpty(leftOut(atFaces(c.In)...))
+	s.Words = append(s.Words, NonEmpty(uncertain(atFaces(c.In)))...)
+	return &s
 }
 
 // meters is the list of the scene's own readings.
@@ -59,24 +54,4 @@ func (c Units) Metered(r *meter.Reading) string {
 		return unit.FormatLuminance(*r.Luminance)
 	}
 	return c.Lux(r.Lux)
-}
-
-// over prints stops over the working stop.
-func over(stops *float64) string {
-	if stops == nil {
-		return "–"
-	}
-	return signed(unit.FormatStops(*stops))
-}
-
-// overTenths prints stops over the working stop for a column, all to a tenth.
-func overTenths(stops *float64) string {
-	if stops == nil {
-		return "–"
-	}
-	s := fmt.Sprintf("%+.1f", *stops)
-	if s == "+0.0" || s == "-0.0" {
-		s = "0.0"
-	}
-	return signed(s)
 }
