@@ -24,7 +24,7 @@ func TestEveryCheckHasWords(t *testing.T) {
 	words(t, ofLights, &codes)
 	words(t, ofPeople, &codes)
 	words(t, ofCameras, &codes)
-	text, err := os.ReadFile("registry.go")
+	text, err := os.ReadFile("codes.go")
 	if err != nil {
 		t.Fatal(err)
 	}
