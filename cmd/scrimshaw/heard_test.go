@@ -54,9 +54,10 @@ var (
 	held     = func(pairs ...string) []ready {
 		return []ready{riser, on("lights.day", "at", "{top: riser}"), on("lights.day.mount", pairs...)}
 	}
-	riser = on("furniture.riser", "deck", "[1, 1, 0.2]", "at", "[3.4, 3.2]")
-	yard  = on("openings.yard", "window", "kitchen.top", "width", "1.4")
-	spot  = on("meters.top", "flat", "", "facing", "", "spot", "[1.2, 2, 1.5]", "from", "A")
+	riser  = on("furniture.riser", "deck", "[1, 1, 0.2]", "at", "[3.4, 3.2]")
+	yard   = on("openings.yard", "window", "kitchen.top", "width", "1.4")
+	marked = on("people.ruth.marks.ruth", "at", "[2.2, 3]")
+	spot   = on("meters.top", "flat", "", "facing", "", "spot", "[1.2, 2, 1.5]", "from", "A")
 )
 
 // fittings are those by the keys' names.
@@ -127,6 +128,9 @@ var fittings = map[string]fitting{
 	"people.*.at":                  {example: "[1.4, 2.3]"},
 	"people.*.wears":               {example: "0.6"},
 	"people.*.faces":               {example: "90"},
+	"people.*.marks.*.faces":       {before: []ready{marked}, example: "90"},
+	"people.*.marks.*.pose":        {before: []ready{marked}, example: "seated"},
+	"people.*.marks.*.eyes":        {before: []ready{marked}},
 	"rooms.*.at":                   {before: []ready{shed}, example: "[-0.5, 0]"},
 	"rooms.*.corners":              {before: []ready{on("openings", "street", "")}, example: "[{a: [0, 0]}, {b: [5, 0]}, {c: [5, 4.2]}, {d: [0, 4.2]}]"},
 	"rooms.*.outline":              {before: []ready{on("openings", "street", "")}, example: "[right 5, up 4.2, left 5, down 4.2]"},

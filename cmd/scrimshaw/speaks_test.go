@@ -212,6 +212,9 @@ func TestSVGSpeaks(t *testing.T) {
 					if r.Person != "" && !strings.HasSuffix(r.Name, ".key") && !strings.HasSuffix(r.Name, ".fill") {
 						continue // not on the sheet
 					}
+					if strings.Contains(r.Person, ".") {
+						continue // of a mark: in the list
+					}
 					if words := said["reading:"+r.Name]; !strings.Contains(words, "eading "+r.Name) {
 						t.Errorf("reading %s says %q", r.Name, words)
 					}
