@@ -17,9 +17,9 @@ type Sight struct {
 	Name    string
 	Path    string // "lights.fill"
 	Span    source.Span
-	Parts   []Part  // that show in the frame, or where none does in its margin
+	Parts   []Part  // that show in the frame, or where none does come nearest to it
 	Share   float64 // share of the frame that it takes
-	Where   string  // "at the left edge"; "" where nothing shows
+	Where   string  // there: "at the left edge"; "" where it is nowhere near
 	Outside float64 // share of the frame's width by which it misses the frame; 0 where it shows; infinite behind the lens, and far off
 	Hidden  bool    // it lies in the frame, and the set hides it
 	Move    *Move   // that takes it out of the frame and the margin; nil where it is out, or none does
@@ -72,6 +72,7 @@ func (v *viewing) judge(t *thing, c *plan.Camera) Sight {
 		s.Share, s.Where, s.Parts = at.share(), at.where(), at.shown()
 	} else {
 		s.Outside, s.Hidden = outside(seen, p), inFrame(pieces, p)
+		s.nearest(seen, p)
 	}
 	if s.Shows() || s.Near(c) {
 		v.mend(&s, t, c, seen)
@@ -79,12 +80,19 @@ func (v *viewing) judge(t *thing, c *plan.Camera) Sight {
 	return s
 }
 
+// justPast is how much wider than to what comes nearest a picture is that shows what that is, as a share of its width.
+const justPast = 0.005
+
+// nearest finds what of a thing comes nearest to a picture, and to which edge of it.
+func (s *Sight) nearest(seen []seenPart, p picture) {
+	if !math.IsInf(s.Outside, 1) {
+		at := spreadOf(seen, p.grown(s.Outside+justPast))
+		s.Where, s.Parts = at.where(), at.shown()
+	}
+}
+
 // mend finds what takes a thing out of a picture and the margin about it.
 func (v *viewing) mend(s *Sight, t *thing, c *plan.Camera, seen []seenPart) {
 	wide := pictureOf(c).grown(c.Room)
-	if !s.Shows() {
-		at := spreadOf(seen, wide)
-		s.Where, s.Parts = at.where(), at.shown()
-	}
 	s.Move, s.Pan = v.leastMove(t, c.Name, wide), leastPan(c, seen, wide)
 }

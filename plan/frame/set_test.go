@@ -118,6 +118,8 @@ func TestWhereThingsShow(t *testing.T) {
 		{"0.3, 0.2", 0.7, 1.4, "on the right"},
 		{"0.3, 0.2", 0, 1.75, "in the upper middle"},
 		{"0.3, 0.2", -0.7, 1.1, "in the lower left"},
+		{"0.3, 3", 1.05, 1.4, "at the right edge, from top to bottom"},
+		{"4, 0.3", 0, 0.8, "at the bottom edge, right across"},
 		{"4, 0.2", 0, 1.1, "right across the frame, in the lower part"},
 		{"0.2, 3", 0.7, 1.4, "from top to bottom, on the right"},
 		{"4, 3", 0, 1.4, "across the whole frame"},

@@ -101,6 +101,10 @@ func (s *spread) where() string {
 	switch {
 	case x.both && y.both:
 		return "across the whole frame"
+	case x.both && y.edge != "":
+		return "at the " + bottomOrTop[y.edge] + " edge, right across"
+	case y.both && x.edge != "":
+		return "at the " + x.edge + " edge, from top to bottom"
 	case x.both:
 		return "right across the frame" + y.within(", in the lower part", ", in the upper part")
 	case y.both:
@@ -110,10 +114,13 @@ func (s *spread) where() string {
 	case x.edge != "":
 		return "at the " + x.edge + " edge" + y.within(", low", ", high")
 	case y.edge != "":
-		return "at the " + map[string]string{"lower": "bottom", "upper": "top"}[y.edge] + " edge" + x.within(", to the left", ", to the right")
+		return "at the " + bottomOrTop[y.edge] + " edge" + x.within(", to the left", ", to the right")
 	}
 	return inside(x, y)
 }
+
+// bottomOrTop are the words for the lower and the upper edge.
+var bottomOrTop = map[string]string{"lower": "bottom", "upper": "top"}
 
 // inside says where something shows that reaches no edge.
 func inside(x, y along) string {

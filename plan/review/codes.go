@@ -16,6 +16,7 @@ const (
 	CodeWalkLeaves      = "walk-leaves"  // note: a walk that leaves the working stop
 	CodeInFrame         = "in-frame"     // warning: equipment that a camera sees
 	CodeInMargin        = "in-margin"    // note: equipment in the margin about a camera's frame
+	CodeFrameClear      = "frame-clear"  // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"  // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere" // note: a light that is meant to be in the picture, and is in none
 	CodeAssumed         = "assumed"      // note: a default that decided a number

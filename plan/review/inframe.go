@@ -10,14 +10,17 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/frame"
 	"scrimshaw/plan/lens"
+	"scrimshaw/plan/meter"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
 
 // inFrame says what of the equipment a camera sees that should not be seen: a warning in the frame, a note in the margin
-// about it.
+// about it; and of a frame that is clear by how much it is.
 func (c *checker) inFrame(camera *plan.Camera) {
+	var nearest *frame.Sight // of what keeps out of the frame and the margin
+	found := false
 	for i := range c.sights {
 		s := &c.sights[i]
 		if s.Camera != camera.Name {
@@ -34,7 +37,17 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		case s.Near(camera):
 			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s of its width outside%s",
 				c.shown(s), s.Camera, s.Where, shareInWords(s.Outside), c.outOfFrame(s))
+		default:
+			if !math.IsInf(s.Outside, 1) && (nearest == nil || s.Outside < nearest.Outside) {
+				nearest = s
+			}
+			continue
 		}
+		found = true
+	}
+	if !found && nearest != nil {
+		c.add(source.Info, CodeFrameClear, camera.Span, "cameras."+camera.Name, "", "no equipment shows in the frame of %s; %s comes nearest, %s: %s of its width outside",
+			camera.Name, c.shown(nearest), nearest.Where, shareInWords(nearest.Outside))
 	}
 }
 
@@ -82,13 +95,13 @@ func (c *checker) shown(s *frame.Sight) string {
 	return "the " + by + " of " + name
 }
 
-// outOfFrame words what takes a thing out of a picture: "; move it 0.35 m to the left, or pan A 3° right".
+// outOfFrame words what takes a thing out of a picture: "; move it 0.35 m camera left, or pan A 3° right".
 func (c *checker) outOfFrame(s *frame.Sight) string {
 	var ways []string
 	if m := s.Move; m != nil {
 		long := unit.FormatLength(m.Metres, c.setup.Feet)
 		ways = append(ways, map[frame.Way]string{
-			frame.Left: "move it " + long + " to the left", frame.Right: "move it " + long + " to the right",
+			frame.Left: "move it " + long + " " + string(meter.PictureLeft), frame.Right: "move it " + long + " " + string(meter.PictureRight),
 			frame.Back: "bring it " + long + " back toward the camera", frame.Up: "raise it " + long,
 		}[m.Way])
 	}

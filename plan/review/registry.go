@@ -25,7 +25,7 @@ var (
 		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
 	}
 	ofCameras = []check[plan.Camera]{
-		{[]string{CodeInFrame, CodeInMargin}, "lights, stands, grip and other cameras in the frame, and in the margin about it", (*checker).inFrame},
+		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},
 	}
 )
 

@@ -63,7 +63,8 @@ func TestCheck(t *testing.T) {
 			"  l: {output: {candela: 1, shape: uniform}, at: [2, 2.1], focus: 40 %}\nsite: {when: 2026-06-21 15:30}\nhaze: 0.02\n", []string{
 			"warning key-under without sun and sky, haze, focus of 1 k and 1 more, the key side of ada is 3.3 stops under T2.8"}},
 		{"a key side behind a filter", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [2, 3], lens: 35 mm, filter: [ND .6]}}\nlights:", 1), []string{
-			"warning key-under the key side of ada is 1.9 stops under T2.8"}},
+			"warning key-under the key side of ada is 1.9 stops under T2.8",
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the right edge: 30.4 % of its width outside"}},
 		{"light from behind alone", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "2.1]", "-2.1]", 1), []string{
 			"warning key-under no light reaches the key side of ada"}},
 		{"a key that is outshone", face + "lights:\n" +
@@ -94,11 +95,14 @@ func TestCheck(t *testing.T) {
 		{"a lamp that lights nothing but a walk", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[20, 0], [20, 0.4]]", 1) +
 			"  l: {output: {lux: 170, distance: 2, beam: 60}, at: [20, 2.2], aim: [20, 0.2, 1.59], height: 1.59}\ngrip: {f: {flag: [4, 4], at: [10, 0], height: 1.6, faces: ada}}\n", nil},
 		{"a stand in frame", standing("0.95"), []string{
-			"warning in-frame the stand of 1 k shows from top to bottom of A, on the right: 2.1 % of the frame; move it 0.07 m to the right, or pan A 1° left"}},
-		{"a stand just out of frame", standing("1.1"), nil},
+			"warning in-frame the stand of 1 k shows from top to bottom of A, on the right: 2.1 % of the frame; move it 0.07 m camera right, or pan A 1° left"}},
+		{"a stand just out of frame", standing("1.1"), []string{
+			"info frame-clear no equipment shows in the frame of A; the stand of 1 k comes nearest, at the right edge, from top to bottom: 4.2 % of its width outside"}},
+		{"a stand far from the frame", standing("5"), nil},
 		{"a stand in the margin", strings.Replace(standing("1.1"), "50 mm", "50 mm, room: 5 %", 1), []string{
-			"info in-margin the stand of 1 k lies in the margin about the frame of A, from top to bottom, on the right: 4.2 % of its width outside; move it 0.02 m to the right, or pan A 0.5° left"}},
-		{"a stand just past the margin", strings.Replace(standing("1.25"), "50 mm", "50 mm, room: 5 %", 1), nil},
+			"info in-margin the stand of 1 k lies in the margin about the frame of A, at the right edge, from top to bottom: 4.2 % of its width outside; move it 0.02 m camera right, or pan A 0.5° left"}},
+		{"a stand just past the margin", strings.Replace(standing("1.12"), "50 mm", "50 mm, room: 5 %", 1), []string{
+			"info frame-clear no equipment shows in the frame of A; the stand of 1 k comes nearest, at the right edge, from top to bottom: 5.2 % of its width outside"}},
 		{"a lamp that is meant to be in the picture", burning("1", ", seen: true"), []string{
 			"info seen-bright 1 k shows in the middle of A, and its light there is 6.5 stops over white (5000 cd/m²)"}},
 		{"a lamp in the picture, through a filter", strings.Replace(burning("1", ", seen: true"), "50 mm}, B", "50 mm, filter: [ND .6]}, B", 1), []string{
