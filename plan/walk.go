@@ -16,6 +16,9 @@ const (
 	MostWalkPoints = 200
 )
 
+// LeastLastStep is the least distance from the place before it to the end of a walk, m: what is nearer is the end.
+const LeastLastStep = 0.01
+
 // LongestWalk is the longest walk that is read, m.
 const LongestWalk = (MostWalkPoints - 1) * WalkStep
 
@@ -83,7 +86,7 @@ func (w *Walk) at(along float64) (place, way r2.Vec) {
 func (w *Walk) FindPoints() {
 	length := w.Length()
 	w.Points = nil
-	for i := 0; float64(i)*WalkStep < length-plane.Grain; i++ {
+	for i := 0; i == 0 || float64(i)*WalkStep < length-LeastLastStep; i++ {
 		w.Points = append(w.Points, w.point(float64(i)*WalkStep))
 	}
 	w.Points = append(w.Points, w.point(length))

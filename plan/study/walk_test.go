@@ -189,3 +189,14 @@ func TestNobodyIsToldToStandInASofa(t *testing.T) {
 		t.Errorf("it leaves the working stop in %+v", c.Off)
 	}
 }
+
+// A walk that leads through a lamp, a lens and a wall, and all but ends twice, has figures that are numbers.
+func TestAWalkThroughALamp(t *testing.T) {
+	const text = `{scrimshaw: 1, rooms: {a: {size: [4, 3]}}, people: {ada: {at: [1, 1], marks: {on: {at: [2, 1.9], faces: 0}}, walk: [[1, 2], [3, 2], [3, 2.0001], [9, 2]]}},
+		cameras: {A: {at: [3, 2], lens: 32 mm, height: 1.59}}, lights: {l: {output: {candela: 100, shape: uniform}, at: [2, 2], height: 1.59}}}`
+	w, lit := walkOf(t, text)
+	holdFinite(t, text, lit)
+	if n := len(w.Points); n != 17 || w.Points[n-1].Along-w.Points[n-2].Along < 0.49 {
+		t.Errorf("%d places, the last %.4f m along", n, w.Points[n-1].Along)
+	}
+}
