@@ -35,7 +35,7 @@ func jsonCameras(all []shot.Shot) []jsonCamera {
 			Stop: Rounded(c.Number), Confusion: Rounded(c.Confusion), Hyperfocal: orNone(c.Hyperfocal)}
 		if p := c.Subject; p != nil {
 			one.Subject = &jsonSubject{Name: p.Name, Distance: Rounded(p.Distance), Width: Rounded(p.Width), Height: Rounded(p.Height),
-				Size: p.Size, Head: Rounded(p.Head), Body: Rounded(p.Body), Near: orNone(p.Near), Far: RoundedOrNull(finiteOrNil(p.Far))}
+				Size: p.Size, Head: Rounded(p.Head), Body: Rounded(p.Body), Near: orNone(p.Near), Far: orNone(p.Far)}
 		}
 		out = append(out, one)
 	}

@@ -29,7 +29,7 @@ type Subject struct {
 	Width, Height float64 // of the frame in that plane, m
 	Size          Size
 	Head, Body    float64 // shares of the frame's height that they take; over 1: more than it
-	Near, Far     float64 // what is sharp, m from the lens along its axis; +Inf: all beyond; both 0 where it is not known
+	Near, Far     float64 // what is sharp, m from the lens along its axis; Far is 0 where all beyond is, both where it is not known
 }
 
 // Of says what a set-up's cameras see, in their order; one without a lens sees nothing.
@@ -58,7 +58,11 @@ func of(s *plan.Setup, c *plan.Camera) Shot {
 	shot.Subject = &Subject{Name: p.Name, Distance: distance, Width: distance * width / c.Lens, Height: distance * height / c.Lens}
 	shot.Subject.measure(p)
 	if known {
-		shot.Subject.Near, shot.Subject.Far, _ = focus.Sharp(distance)
+		near, far, _ := focus.Sharp(distance)
+		if math.IsInf(far, 1) {
+			far = 0
+		}
+		shot.Subject.Near, shot.Subject.Far = near, far
 	}
 	return shot
 }

@@ -2,7 +2,6 @@ package shot
 
 import (
 	"fmt"
-	"math"
 )
 
 // Sees says what a lens sees, wherever it is pointed: "42.5° × 24.7°, 48.0° from corner to corner".
@@ -15,7 +14,7 @@ func (s *Shot) Sharp(length func(metres float64) string) string {
 	switch p := s.Subject; {
 	case p == nil || p.Near == 0:
 		return ""
-	case math.IsInf(p.Far, 1):
+	case p.Far == 0:
 		return "sharp from " + length(p.Near)
 	default:
 		return "sharp " + length(p.Near) + " to " + length(p.Far)
