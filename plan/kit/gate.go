@@ -24,7 +24,8 @@ const widestImage = 90
 // may stand for one.
 func (h *Head) Projects() bool {
 	plainBeam := h.Technology == "" && h.Class == term.Lensed
-	return h.Source.Opening.Form == photometry.Point && (h.Class == term.Projected || plainBeam) && h.imageAngle() <= widestImage
+	known := h.Source.Distribution != nil // it is not with a modifier that nobody knows
+	return known && h.Source.Opening.Form == photometry.Point && (h.Class == term.Projected || plainBeam) && h.imageAngle() <= widestImage
 }
 
 // imageAngle is the full angle of the image, degrees: to half the light of the field.
@@ -105,6 +106,9 @@ func (b *builder) setEdge() {
 		return
 	}
 	h.Edge = nil
+	if h.Source.Distribution == nil {
+		return // what is wrong with it has been said
+	}
 	b.report(source.Warning, cmp.Or(b.choice.EdgeSpan, b.choice.FocusSpan), CodeNoZoom, "leave it out, or take a projection spot, such as one with the modifier projection-30",
 		"the focus of %s changes nothing: it throws no image that could be sharp or soft", b.named())
 }

@@ -48,6 +48,10 @@ func TestGatesThatCannotBe(t *testing.T) {
 	if got, want := foundIn(t, narrow), "error cut-away the breakup leaves p no light [open more of it, or give it a finer grain]"; got != want {
 		t.Errorf("a pattern that leaves nothing: got\n%s\nwant\n%s", got, want)
 	}
+	const unknown = "lights: {p: {unit: profile-led-150, modifier: profile-lens100, at: [1.5, 2], height: 1.5, aim: 90, focus: soft, cuts: [{depth: 30 %}], breakup: {open: 40 %}}}\n"
+	if got, want := foundIn(t, unknown), `error unknown-modifier there is no modifier "profile-lens100" in the catalogue [did you mean "profile-lens-10"?]`; got != want {
+		t.Errorf("a lens that nobody knows: got\n%s\nwant\n%s", got, want)
+	}
 	const soft = "lights: {p: {unit: soft-panel-200, at: [1.5, 2], aim: 90, %s}}\n"
 	const noGate = " [take a projection spot, such as a profile head or a point source with modifier: projection-30, or shape its light with a flag before it]"
 	for gate, want := range map[string]string{
