@@ -18,7 +18,7 @@ func toneOf(key, fill *Reading, reflectance float64) *Tone {
 		if r.Over == nil {
 			return nil
 		}
-		return finiteOrNil(*r.Over + lens.Stops(reflectance/lens.Grey))
+		return FiniteOrNil(*r.Over + lens.Stops(reflectance/lens.Grey))
 	}
 	return &Tone{Key: over(key), Fill: over(fill)}
 }
@@ -35,5 +35,5 @@ func SteadinessOf(lux []float64) *float64 {
 	if least < minLight || len(lux) == 0 {
 		return nil
 	}
-	return finiteOrNil(lens.Stops(most / least))
+	return FiniteOrNil(lens.Stops(most / least))
 }

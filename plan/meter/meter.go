@@ -57,8 +57,8 @@ type Share struct {
 // edge-on to a lamp.
 const minLight = 1e-9
 
-// finiteOrNil is nil for a figure that has none: the logarithm of no light.
-func finiteOrNil(v float64) *float64 {
+// FiniteOrNil is nil for a figure that has none: the logarithm of no light.
+func FiniteOrNil(v float64) *float64 {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return nil
 	}

@@ -71,7 +71,7 @@ func (r *reader) read(i int, o *Request) Reading {
 	reading.setLevel(total.Y(), o.Exposure)
 	if total.Y() > 0 {
 		reading.setChromaticity(colour.XY(total))
-		reading.Error = finiteOrNil(r.basis.Error(i, r.levels) / total.Y())
+		reading.Error = FiniteOrNil(r.basis.Error(i, r.levels) / total.Y())
 	}
 	for t, share := range shares {
 		if y := share.Y(); y >= minLight {
@@ -97,14 +97,14 @@ func (reading *Reading) setLevel(y float64, x plan.Exposure) {
 	working := x.Stop.N
 	if reading.Kind == term.SpotMeter {
 		reading.Luminance = &y
-		reading.Over = finiteOrNil(exposure.SpotOver(y, working))
+		reading.Over = FiniteOrNil(exposure.SpotOver(y, working))
 		return
 	}
 	fc := y / unit.Footcandle
 	reading.Lux, reading.Footcandles = &y, &fc
-	reading.Over = finiteOrNil(exposure.Over(y, working))
+	reading.Over = FiniteOrNil(exposure.Over(y, working))
 	if y > 0 {
-		reading.Stop = finiteOrNil(exposure.Number(y))
+		reading.Stop = FiniteOrNil(exposure.Number(y))
 	}
 }
 

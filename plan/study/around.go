@@ -151,13 +151,12 @@ func (b *past) tell(set *meter.Set, f *meter.Face, luminance float64) {
 		if v.Camera != b.camera.Name {
 			continue
 		}
-		x := b.camera.Exposure
-		exposure := x.Metered()
+		exposure := b.camera.Exposure.Metered()
 		told := meter.Behind{Picture: b.picture, Surface: b.surface}
 		if luminance > 0 {
-			told.Over = known(exposure.SpotOver(luminance, x.Stop.N))
+			told.Over = meter.FiniteOrNil(exposure.SpotOver(luminance, b.camera.Exposure.Stop.N))
 			if cheek := cheekOf(set, f, v, b.picture); cheek != nil {
-				told.Cheek = known(lens.Stops(luminance * math.Pi / (lens.Grey * *cheek)))
+				told.Cheek = meter.FiniteOrNil(lens.Stops(luminance * math.Pi / (lens.Grey * *cheek)))
 			}
 		}
 		v.Behind = append(v.Behind, told)
@@ -177,12 +176,4 @@ func cheekOf(set *meter.Set, f *meter.Face, v *meter.View, picture meter.Side) *
 		return r.Lux
 	}
 	return nil
-}
-
-// known is nil for a figure that has no meaning.
-func known(v float64) *float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return nil
-	}
-	return &v
 }
