@@ -9,6 +9,7 @@ import (
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/teach"
 )
 
 // meterFlags are the flags of meter.
@@ -47,6 +48,11 @@ func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags
 	defer w.in.Close()
 	sets := make([]meter.Set, len(w.names))
 	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true, Around: true}, func(i int, s *study.Study) error {
+		if flags.json {
+			if err := teach.Add(ctx, s); err != nil {
+				return err
+			}
+		}
 		sets[i] = s.Readings
 		return nil
 	})

@@ -25,6 +25,7 @@ type jsonSet struct {
 	Contrasts []jsonContrast `json:"contrasts"`
 	Walks     []jsonWalk     `json:"walks"`
 	Cameras   []jsonCamera   `json:"cameras"`
+	Teach     *jsonLesson    `json:"teach"`
 }
 
 type jsonReading struct {
@@ -54,7 +55,7 @@ type jsonShare struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras), Teach: s.Lesson.json()}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
