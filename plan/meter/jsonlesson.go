@@ -22,7 +22,7 @@ type jsonTaught struct {
 	Number   string    `json:"number"`
 	Role     term.Role `json:"role"`     // that it plays; "" of one that plays none
 	Written  bool      `json:"written"`  // whether the scene gives it that role
-	By       *string   `json:"by"`       // what most of its light comes off; null: the lamp
+	By       *string   `json:"by"`       // what most of its light comes from last; null: the lamp itself
 	Distance *float64  `json:"distance"` // m from the face; null, as the angles are, where it has no one place
 	Turn     *float64  `json:"turn"`     // degrees from the line to the camera, plus is camera right
 	FromNose *float64  `json:"fromNose"` // degrees, plus is own right

@@ -26,7 +26,9 @@ type LessonLight struct {
 	Light, Numbered, Tag string
 	Role                 term.Role // that it plays for the face: key, fill, edge, hair; "" of others
 	Written              bool      // the scene gives it that role
-	By                   string    // the surface or the cloth that most of its light comes off; "" where that is the lamp
+	By                   string    // the surface, cloth or mirror that most of its light comes from last; "" where that is the lamp
+	Path                 string    // and how: diffused, mirrored, reflected
+	Part                 float64   // the share of its light that comes so
 	At                   *r3.Vec   // where that light comes from, m; nil where nobody can say in one place
 	Distance             float64   // from the face to there, m
 	Turn                 float64   // in plan from the line face to camera, or from where the person faces, degrees: plus is camera right, or own right

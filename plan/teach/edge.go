@@ -20,12 +20,8 @@ func (t *teacher) tellEdge(s *saying) {
 	if l == nil || !(l.Back > 0) {
 		return
 	}
-	plane, r := "edge", t.reading("edge")
-	if hair := t.reading("hair"); given(hair, l.Light) > given(r, l.Light) {
-		plane, r = "hair", hair
-	}
-	whereOn := map[string]string{"edge": "the edge of the head", "hair": "the hair"}[plane]
-	s.add("%s gives %s %s", l.Numbered, whereOn, t.illuminance("edge", l.Back))
+	r, what := t.behindHead(l)
+	s.add("%s gives %s %s", l.Numbered, what, t.illuminance("edge", l.Back))
 	switch under := lens.Stops(*t.reading("key").Lux / l.Back); {
 	case math.Abs(under) < 0.05:
 		s.add(", as much as the key side has.")

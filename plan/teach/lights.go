@@ -35,6 +35,7 @@ func (t *teacher) gather() {
 	t.nameKey(all)
 	t.nameFill(all)
 	t.nameEdge(all)
+	t.placeAll(all)
 	all = slices.DeleteFunc(all, func(l meter.LessonLight) bool { return !t.counts(&l) })
 	slices.SortStableFunc(all, func(a, b meter.LessonLight) int {
 		return cmp.Or(cmp.Compare(rank(a.Role), rank(b.Role)), cmp.Compare(b.Key+b.Fill+b.Back, a.Key+a.Fill+a.Back))
@@ -52,27 +53,40 @@ func rank(r term.Role) int {
 
 // lessonLight is a light with what it gives, and the role that the scene gives it for the person.
 func (t *teacher) lessonLight(l *plan.Light) meter.LessonLight {
-	key, fill := t.reading("key"), t.reading("fill")
-	out := meter.LessonLight{Light: l.Name, Numbered: l.Numbered(), Tag: l.Tag, Key: given(key, l.Name), Fill: given(fill, l.Name)}
-	most, best := key, out.Key
-	if out.Fill > best {
-		most, best = fill, out.Fill
-	}
-	for _, plane := range [...]string{"edge", "hair"} {
-		r := t.reading(plane)
-		v := given(r, l.Name)
-		out.Back = max(out.Back, v)
-		if v > best {
-			most, best = r, v
-		}
-	}
+	key, fill, edge, hair := t.reading("key"), t.reading("fill"), t.reading("edge"), t.reading("hair")
+	out := meter.LessonLight{Light: l.Name, Numbered: l.Numbered(), Tag: l.Tag, Key: given(key, l.Name), Fill: given(fill, l.Name),
+		Back: max(given(edge, l.Name), given(hair, l.Name))}
 	for _, r := range l.Roles {
 		if (r.Person.Name == "" || r.Person.Name == t.person.Name) && rank(r.Role) < len(term.Roles) {
 			out.Role, out.Written = r.Role, true
 		}
 	}
-	t.place(&out, t.originOf(l, most))
 	return out
+}
+
+// placeAll finds where the light of each comes from, at the reading that it is there for.
+func (t *teacher) placeAll(all []meter.LessonLight) {
+	for i := range all {
+		l := &all[i]
+		r := t.reading("key")
+		switch {
+		case l.Role == term.Key && l.Key > 0:
+		case l.Role == term.Fill, l.Fill >= max(l.Key, l.Back):
+			r = t.reading("fill")
+		case l.Role == term.Edge, l.Role == term.Hair, l.Back > l.Key:
+			r, _ = t.behindHead(l)
+		}
+		t.place(l, t.originOf(t.study.Setup.LightNamed(l.Light), r))
+	}
+}
+
+// behindHead is the reading at the back of the head that a light gives more, and what it is of.
+func (t *teacher) behindHead(l *meter.LessonLight) (*meter.Reading, string) {
+	edge, hair := t.reading("edge"), t.reading("hair")
+	if given(hair, l.Light) > given(edge, l.Light) {
+		return hair, "the hair"
+	}
+	return edge, "the edge of the head"
 }
 
 // nameKey leaves one key: of those that the scene calls so the one that gives the face most; where it calls none so, or none
@@ -166,8 +180,8 @@ func given(r *meter.Reading, light string) (lux float64) {
 	return lux
 }
 
-// back is what a light gives to a reading off surfaces and through cloth, lx.
-func back(r *meter.Reading, light, path string) (lux float64) {
+// byPath is what a light gives to a reading by a path, lx.
+func byPath(r *meter.Reading, light, path string) (lux float64) {
 	for i := range r.Shares {
 		if s := &r.Shares[i]; s.Light == light && s.Path == path {
 			lux += s.Lux

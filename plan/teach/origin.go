@@ -14,7 +14,9 @@ import (
 
 // origin is where the light of a lamp comes from, as a face sees it.
 type origin struct {
-	by      string   // what it comes off; "" the lamp itself
+	by      string   // what it comes off, through or by; "" the lamp itself
+	path    string   // and how
+	part    float64  // share of what the lamp gives the reading that comes so
 	at      *r3.Vec  // m; nil where it has no one place
 	outline []r3.Vec // what is seen of it, m; none of a point
 	round   float64  // the diameter of a sphere, m; 0 of all else
@@ -23,23 +25,29 @@ type origin struct {
 // originOf is where most of the light that a lamp gives to a reading comes from: the lamp, or the last surface.
 func (t *teacher) originOf(l *plan.Light, r *meter.Reading) origin {
 	type way struct{ path, from string }
-	given := map[way]float64{}
+	by := map[way]float64{}
 	var most way
 	for _, s := range r.Shares {
 		if s.Light != l.Name {
 			continue
 		}
 		w := way{s.Path, s.From}
-		if given[w] += s.Lux; given[w] > given[most] {
+		if by[w] += s.Lux; by[w] > by[most] {
 			most = w
 		}
 	}
+	part := by[most] / given(r, l.Name)
 	if most.path == light.Direct.String() || most.from == "" {
 		at := l.Frame.At
 		outline, round := outlineOf(l)
 		return origin{at: &at, outline: outline, round: round}
 	}
-	return t.surface(most.from)
+	o := t.surface(most.from)
+	if most.path == light.Mirrored.String() {
+		t.mirror(&o, l)
+	}
+	o.path, o.part = most.path, part
+	return o
 }
 
 // surface is a sheet of the set by its name, as of a card, a cloth or a mirror; what is no sheet has no one place.
@@ -58,6 +66,28 @@ func (t *teacher) surface(name string) origin {
 		o.at = &middle
 	}
 	return o
+}
+
+// mirror puts the image of a lamp in a flat mirror in place of the mirror: that is what a face sees in it. What shines on in a
+// lobe, as off a silver board, is as large as the board.
+func (t *teacher) mirror(o *origin, l *plan.Light) {
+	for i := range t.study.Setup.Set.Sheets {
+		s := &t.study.Setup.Set.Sheets[i]
+		if s.Name != o.by || len(s.Corners) < 3 || max(s.Front.Mirror, s.Back.Mirror) == 0 || max(s.Front.Lobe, s.Back.Lobe) > 0 {
+			continue
+		}
+		normal := r3.Unit(r3.Cross(r3.Sub(s.Corners[1], s.Corners[0]), r3.Sub(s.Corners[2], s.Corners[0])))
+		across := func(p r3.Vec) r3.Vec {
+			return r3.Sub(p, r3.Scale(2*r3.Dot(r3.Sub(p, s.Corners[0]), normal), normal))
+		}
+		at := across(l.Frame.At)
+		o.at = &at
+		o.outline, o.round = outlineOf(l)
+		for k, p := range o.outline {
+			o.outline[k] = across(p)
+		}
+		return
+	}
 }
 
 // roundSides is how many corners stand for the rim of a disc.
@@ -91,7 +121,7 @@ func outlineOf(l *plan.Light) (corners []r3.Vec, round float64) {
 
 // place fills in where the light of a lesson comes from.
 func (t *teacher) place(l *meter.LessonLight, o origin) {
-	l.By, l.At = o.by, o.at
+	l.By, l.Path, l.Part, l.At = o.by, o.path, o.part, o.at
 	if o.at == nil {
 		return
 	}

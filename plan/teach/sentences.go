@@ -61,7 +61,7 @@ func (t *teacher) tellKey(s *saying) {
 		s.add(", as no light gives the key side more")
 	}
 	if key.By != "" {
-		s.add(", off or through %s", key.By)
+		s.add("; %s of its light there comes %s %s", percent("byWay", key.Part), howFrom[key.Path], key.By)
 	}
 	if key.At != nil {
 		s.add(": ")
@@ -69,6 +69,9 @@ func (t *teacher) tellKey(s *saying) {
 	}
 	s.add(". It gives %s of the %s on the key side, which calls for %s.", percent("share", key.Key / *side.Lux), t.illuminance("keySide", *side.Lux), t.stop("keyStop", *side.Lux))
 }
+
+// howFrom words how light comes from a surface.
+var howFrom = map[string]string{light.Diffused.String(): "through", light.Mirrored.String(): "by", light.Reflected.String(): "off"}
 
 // patterns are the trade's words for where a key stands, by the most it is off the nose, degrees (common practice; people draw
 // the lines between them in different places).
@@ -169,8 +172,9 @@ func (t *teacher) tellWithout(s *saying, fill *meter.Reading, names []string, nu
 // tellUnfilled says what lights the fill side where no light fills.
 func (t *teacher) tellUnfilled(s *saying, fill *meter.Reading) {
 	key := t.key()
-	s.add(" No light fills: %s of the fill side is light of %s, %s of it off walls and things.", percent("keyOfFill", key.Fill / *fill.Lux), key.Numbered,
-		percent("bouncedOfFill", back(fill, key.Light, light.Reflected.String()) / *fill.Lux))
+	bounced := byPath(fill, key.Light, light.Reflected.String())
+	s.add(" No light fills: %s of that is light of %s come back off walls and things, %s straight from it.", percent("bounced", bounced / *fill.Lux), key.Numbered,
+		percent("straight", (key.Fill-bounced) / *fill.Lux))
 }
 
 // tellDistance says what comes of moving the key back.
