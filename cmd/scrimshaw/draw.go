@@ -56,6 +56,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look: "+strings.Join(sheet.ThemeNames(), ", ")+"; ink is black on white for a copier, night dim and red for a phone on set")
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands; smooth, which has no steps; or colour, the colour of the light against the camera's white with a line every 25 mired")
 	cmd.Flags().StringVar(&flags.sheet.Beams, "beams", "", "whose beams and throws are drawn whole: all, main (key and fill) or none; the rest get a stub (default: all of up to six lights, else main)")
+	cmd.Flags().StringVar(&flags.sheet.Notes, "notes", "", "teach: a page that shows by angles, distances and sentences what the light on a face does; the sentences in .txt and .html, too")
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
@@ -63,6 +64,7 @@ func newDraw(std streams) *cobra.Command {
 	completeWith(cmd, "theme", sheet.ThemeNames()...)
 	completeWith(cmd, "tint", sheet.TintNames()...)
 	completeWith(cmd, "beams", sheet.BeamNames()...)
+	completeWith(cmd, "notes", sheet.NotesNames()...)
 	return cmd
 }
 

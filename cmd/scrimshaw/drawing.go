@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/teach"
 	"scrimshaw/render/contact"
 	"scrimshaw/render/page"
 	"scrimshaw/render/sheet"
@@ -44,7 +45,10 @@ func newDrawing(setups int, paths []string, flags *drawFlags) *drawing {
 
 // compose lights and draws the set-ups one after the other, and those again that lie on smaller paper than a later one.
 func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *workFlags) error {
-	err := w.light(ctx, std, flags, study.Options{Fixed: true}, func(i int, s *study.Study) error {
+	err := w.light(ctx, std, flags, d.computed(), func(i int, s *study.Study) error {
+		if err := d.teach(ctx, s); err != nil {
+			return err
+		}
 		return inBackground(ctx, func() error { d.add(i, s); return nil })
 	})
 	if err != nil {
@@ -71,9 +75,25 @@ func (w *work) recompose(ctx context.Context, std streams, d *drawing, flags *wo
 			gone.names, places = append(gone.names, name), append(places, i)
 		}
 	}
-	return gone.light(ctx, std, flags, study.Options{Fixed: true}, func(i int, s *study.Study) error {
+	return gone.light(ctx, std, flags, d.computed(), func(i int, s *study.Study) error {
+		if err := d.teach(ctx, s); err != nil {
+			return err
+		}
 		return inBackground(ctx, func() error { d.run.Redraw(places[i], sheet.Of(s, d.options)); return nil })
 	})
+}
+
+// computed is what of the light a sheet needs: what lies around faces only where it is to teach.
+func (d *drawing) computed() study.Options {
+	return study.Options{Fixed: true, Around: d.options.Teaches()}
+}
+
+// teach adds a lesson to a study whose sheet is to have one.
+func (d *drawing) teach(ctx context.Context, s *study.Study) error {
+	if !d.options.Teaches() {
+		return nil
+	}
+	return teach.Add(ctx, s)
 }
 
 // heldMost is how many values of light are kept in case their sheets have to be drawn again: 16 MB of them. What is

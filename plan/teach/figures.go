@@ -3,7 +3,6 @@ package teach
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/unit"
@@ -23,8 +22,8 @@ func (s *saying) add(format string, values ...any) {
 }
 
 // whole is a figure printed without decimals.
-func whole(name string, v float64, unit, suffix string) meter.Figure {
-	return meter.Figure{Name: name, Value: v, Unit: unit, Words: strconv.FormatFloat(math.Round(v)+0, 'f', 0, 64) + suffix}
+func whole(name string, v float64, of, suffix string) meter.Figure {
+	return meter.Figure{Name: name, Value: v, Unit: of, Words: unit.FormatWhole(v) + suffix}
 }
 
 // angle is printed in whole degrees: nobody sets a stand more closely.
@@ -35,7 +34,7 @@ func percent(name string, share float64) meter.Figure { return whole(name, 100*s
 // stops are printed to a tenth, without their sign: words say whether over or under.
 func stops(name string, v float64) meter.Figure {
 	v = math.Abs(v)
-	words := strconv.FormatFloat(v, 'f', 1, 64) + " stops"
+	words := unit.FormatTenths(v) + " stops"
 	if words == "1.0 stops" {
 		words = "1.0 stop"
 	}
@@ -44,16 +43,16 @@ func stops(name string, v float64) meter.Figure {
 
 // ratio is printed to a tenth to one.
 func ratio(name string, v float64) meter.Figure {
-	return meter.Figure{Name: name, Value: v, Unit: "to one", Words: strconv.FormatFloat(v, 'f', 1, 64) + " : 1"}
+	return meter.Figure{Name: name, Value: v, Unit: "to one", Words: unit.FormatTenths(v) + " : 1"}
 }
 
 // millimetres are printed whole, and to a tenth below one.
 func millimetres(name string, mm float64) meter.Figure {
-	places := 0
+	words := unit.FormatWhole(mm)
 	if mm < 0.95 {
-		places = 1
+		words = unit.FormatTenths(mm)
 	}
-	return meter.Figure{Name: name, Value: mm, Unit: "mm", Words: strconv.FormatFloat(mm, 'f', places, 64) + " mm"}
+	return meter.Figure{Name: name, Value: mm, Unit: "mm", Words: words + " mm"}
 }
 
 // length is printed in the units of the scene.

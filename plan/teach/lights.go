@@ -179,13 +179,3 @@ func given(r *meter.Reading, light string) (lux float64) {
 	}
 	return lux
 }
-
-// byPath is what a light gives to a reading by a path, lx.
-func byPath(r *meter.Reading, light, path string) (lux float64) {
-	for i := range r.Shares {
-		if s := &r.Shares[i]; s.Light == light && s.Path == path {
-			lux += s.Lux
-		}
-	}
-	return lux
-}

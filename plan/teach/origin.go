@@ -50,12 +50,22 @@ func (t *teacher) originOf(l *plan.Light, r *meter.Reading) origin {
 	return o
 }
 
-// surface is a sheet of the set by its name, as of a card, a cloth or a mirror; what is no sheet has no one place.
+// surface is a sheet of the set by its name, as of a card, a cloth or a mirror, or the top of a piece of furniture; walls and
+// floors have no one place.
 func (t *teacher) surface(name string) origin {
 	o := origin{by: name}
 	for i := range t.study.Setup.Set.Sheets {
 		if s := &t.study.Setup.Set.Sheets[i]; s.Name == name {
 			o.outline = append(o.outline, s.Corners...)
+		}
+	}
+	if f := t.study.Setup.PieceNamed(name); f != nil && len(o.outline) == 0 {
+		for i := range f.Parts {
+			if part := &f.Parts[i]; part.Z1 >= f.Z1 {
+				for _, q := range part.Outline {
+					o.outline = append(o.outline, plan.AtHeight(q, f.Z1))
+				}
+			}
 		}
 	}
 	if len(o.outline) > 0 {

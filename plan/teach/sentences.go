@@ -171,10 +171,19 @@ func (t *teacher) tellWithout(s *saying, fill *meter.Reading, names []string, nu
 
 // tellUnfilled says what lights the fill side where no light fills.
 func (t *teacher) tellUnfilled(s *saying, fill *meter.Reading) {
-	key := t.key()
-	bounced := byPath(fill, key.Light, light.Reflected.String())
-	s.add(" No light fills: %s of that is light of %s come back off walls and things, %s straight from it.", percent("bounced", bounced / *fill.Lux), key.Numbered,
-		percent("straight", (key.Fill-bounced) / *fill.Lux))
+	most, bounced := &t.lesson.Lights[0], 0.0
+	for i := range t.lesson.Lights {
+		if l := &t.lesson.Lights[i]; l.Fill > most.Fill {
+			most = l
+		}
+	}
+	for i := range fill.Shares {
+		if fill.Shares[i].Path == light.Reflected.String() {
+			bounced += fill.Shares[i].Lux
+		}
+	}
+	s.add(" No light fills: %s of that is light of %s, and %s of all of it has come back off walls and things.", percent("mostOfFill", most.Fill / *fill.Lux), most.Numbered,
+		percent("bounced", bounced / *fill.Lux))
 }
 
 // tellDistance says what comes of moving the key back.

@@ -17,7 +17,7 @@ type pageKind func(s *sheet) []ink.Page
 
 // pageKinds are the kinds of pages in their order on a sheet. Each stands in a file of its own and is listed here.
 func pageKinds() []pageKind {
-	return []pageKind{(*sheet).planPages, (*sheet).mapPages, (*sheet).listPages}
+	return []pageKind{(*sheet).planPages, (*sheet).mapPages, (*sheet).listPages, (*sheet).teachPages}
 }
 
 // draw draws the pages.

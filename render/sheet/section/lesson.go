@@ -1,0 +1,40 @@
+package section
+
+import (
+	"scrimshaw/plan/meter"
+	"scrimshaw/render/sheet/layout"
+)
+
+// LessonWords are the sentences of a lesson, or why there is none.
+func LessonWords(l *meter.Lesson) []string {
+	if l.Missing != "" {
+		return []string{l.Missing}
+	}
+	var all []string
+	for i := range l.Sentences {
+		all = append(all, l.Sentences[i].Text)
+	}
+	return all
+}
+
+// lesson are the sentences in text: on paper they stand on a page of their own.
+func (c Report) lesson() *Section {
+	s := c.phoneLesson()
+	if c.In.Lesson != nil && c.In.Lesson.Missing == "" {
+		s.textOnly, s.Points = s.Points, nil
+	}
+	return s
+}
+
+// phoneLesson are the sentences where they stand among the lists.
+func (c Report) phoneLesson() *Section {
+	l := c.In.Lesson
+	if l == nil {
+		return &Section{}
+	}
+	s := &Section{Title: "Notes", Rank: layout.Other, Points: LessonWords(l), Without: NonEmpty(without(l.Uncomputed))}
+	if l.Person != "" {
+		s.Title = Joined(", ", "Notes on the light on "+l.Person, Prefixed("as seen by ", l.Camera))
+	}
+	return s
+}
