@@ -42,7 +42,7 @@ type jsonSentence struct {
 
 type jsonFigure struct {
 	Name  string  `json:"name"`
-	Value float64 `json:"value"`
+	Value float64 `json:"value"` // in the unit: m, lx, °, % and so on
 	Unit  string  `json:"unit"`
 	Words string  `json:"words"`
 }

@@ -7,14 +7,14 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// Lesson is what somebody who learns light is told of one face and the camera that looks at it. Package teach works it out.
+// Lesson is what there is to learn from the light on one face, for a camera that looks at it. Package teach works it out.
 type Lesson struct {
 	Person    string
 	Camera    string   // "" where none sees the face: angles are then from the nose
 	Missing   string   // why there is nothing to teach, a sentence; "" where there is
 	Side      string   // the person's own side that the key lights: "left" or "right"
 	Stops     *float64 // log2 of key side over fill side; nil where that is dark, as is Ratio
-	Ratio     *float64 // key side to fill side, as metered
+	Ratio     *float64 // the ratio of key side to fill side, as both are metered
 	Lights    []LessonLight
 	Sentences []Sentence
 
@@ -40,7 +40,7 @@ type LessonLight struct {
 
 // Sentence is a sentence of a lesson with the figures in it.
 type Sentence struct {
-	About   string // what it tells of: key, ratio, distance, size, eyes, side, edge
+	About   string // its subject: key, sides, ratio, distance, size, edge
 	Text    string
 	Figures []Figure
 }
@@ -48,7 +48,7 @@ type Sentence struct {
 // Figure is a number of a sentence, in a unit, and how the sentence prints it.
 type Figure struct {
 	Name  string
-	Value float64
+	Value float64 // in Unit, which is m, lx, °, % and so on
 	Unit  string
 	Words string
 }

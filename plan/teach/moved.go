@@ -33,7 +33,7 @@ type move struct {
 	asPoint float64 // stops that the inverse square of the distances says
 }
 
-// moveKey lights the key anew from farther off. A key that lights by way of a surface is not moved: what it lights would move
+// moveKey lights the key anew from farther off. A key whose light comes off a surface is not moved: what it lights would move
 // with it.
 func (t *teacher) moveKey(ctx context.Context) error {
 	key := &t.lesson.Lights[0]

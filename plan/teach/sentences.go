@@ -1,6 +1,7 @@
 package teach
 
 import (
+	"cmp"
 	"math"
 	"strings"
 
@@ -91,7 +92,11 @@ func (t *teacher) tellSides(s *saying) {
 	for i := len(patterns) - 1; i >= 0 && math.Abs(key.FromNose) <= patterns[i].upTo; i-- {
 		word = patterns[i].word
 	}
-	s.add("At %s from the nose it is %s: ", angle("fromNose", key.FromNose), word)
+	if math.Abs(key.FromNose) < straightOn {
+		s.add("Straight before the nose it is %s: ", word)
+	} else {
+		s.add("At %s from the nose it is %s: ", angle("fromNose", key.FromNose), word)
+	}
 	switch apart := math.Abs(lens.Stops(key.Key / key.Fill)); {
 	case key.Fill <= 0 || key.Key <= 0:
 		s.add("by itself it leaves one side of the face dark.")
@@ -218,7 +223,7 @@ func (t *teacher) tellSize(s *saying) {
 	case key.Wide*key.Distance < 1e-9:
 		s.add("From the face the key is a point, and the shadow of the nose has a hard edge.")
 	default:
-		s.add("From the face it is %s wide and %s high, so that %s behind the edge that throws it a shadow fades over %s.", angle("wide", key.Wide), angle("high", key.High),
+		s.add("From the face %s is %s wide and %s high, so that %s behind the edge that throws it a shadow fades over %s.", cmp.Or(key.By, "it"), angle("wide", key.Wide), angle("high", key.High),
 			millimetres("behind", tipOfNose), millimetres("penumbra", penumbra(key.Wide, key.Distance)))
 	}
 	t.tellEyes(s, key)

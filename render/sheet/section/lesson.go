@@ -18,17 +18,17 @@ func LessonWords(l *meter.Lesson) []string {
 }
 
 // lesson are the sentences in text: on paper they stand on a page of their own.
-func (c Report) lesson() *Section {
-	s := c.phoneLesson()
-	if c.In.Lesson != nil && c.In.Lesson.Missing == "" {
+func lesson(in *Input) *Section {
+	s := phoneLesson(in)
+	if in.Lesson != nil && in.Lesson.Missing == "" {
 		s.textOnly, s.Points = s.Points, nil
 	}
 	return s
 }
 
 // phoneLesson are the sentences where they stand among the lists.
-func (c Report) phoneLesson() *Section {
-	l := c.In.Lesson
+func phoneLesson(in *Input) *Section {
+	l := in.Lesson
 	if l == nil {
 		return &Section{}
 	}
