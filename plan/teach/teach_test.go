@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 	"testing"
 
@@ -228,7 +227,7 @@ func TestMirroredWords(t *testing.T) {
 	}
 }
 
-// Where no light is called the key, the one that gives most is; a key that does not reach the face is none.
+// Where no light is called the key, the one that gives most is; a key that does not reach the face counts for nothing.
 func TestWhoIsTheKey(t *testing.T) {
 	weak := "weak: {output: {candela: 200, shape: uniform}, at: [1, 1.5], height: 1.6ROLE}"
 	strong := "strong: {output: {candela: 900, shape: uniform}, at: [-1, 1.5], height: 1.6}"
@@ -264,7 +263,7 @@ func TestUnwrittenRoles(t *testing.T) {
 	}
 }
 
-// A wall behind the lamp is told in place of a move that nobody can make.
+// A sentence names the wall behind the lamp in place of a move that nobody can make.
 func TestNoRoomBehindTheKey(t *testing.T) {
 	l := lesson(t, `{scrimshaw: 1, rooms: {den: {size: [4, 4], height: 2.6}}, people: {ada: {at: [2, 2], faces: 180}}, cameras: {A: {at: [2, 0.3], height: 1.6, lens: 50 mm}},
 		lights: {key: {output: {candela: 1000, beam: 60}, at: [2, 0.2], height: 1.6, aim: ada}}}`)
@@ -323,7 +322,7 @@ func TestFeet(t *testing.T) {
 // Every digit of a sentence stands in one of its figures or in the name of a light, a camera, a person or a surface, and every
 // figure says its value to its last digit.
 func TestEveryNumberIsAFigure(t *testing.T) {
-	names := append(slices.Clone(samples.Names()), "odd")
+	names := []string{"four-keys", "ironing-room", "fitting-room", "two-sizes", "odd"} // the forms that sentences take
 	for _, name := range names {
 		texts := odd
 		if name != "odd" {

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/source"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -15,7 +16,14 @@ import (
 // teachPages are the page of what there is to learn from the light on a face, where that was asked for and there is something:
 // a chart for the wall of a classroom.
 func (s *sheet) teachPages() []ink.Page {
-	if !s.request.teach || s.d.In.Lesson == nil || s.d.In.Lesson.Missing != "" {
+	lesson := s.d.In.Lesson
+	if !s.request.teach || lesson == nil {
+		return nil
+	}
+	if lesson.Missing != "" {
+		_, why, _ := strings.Cut(strings.TrimSuffix(lesson.Missing, "."), ": ")
+		s.recordFindings(source.Diagnostic{Severity: source.Warning, Code: "nothing-to-teach", Message: "there is no page of notes: " + why,
+			Hint: "add somebody whose face has light, or leave out the notes"})
 		return nil
 	}
 	return []ink.Page{s.teachPage()}
@@ -32,7 +40,7 @@ const (
 // teachPage is the chart, on the paper of the run as it lies broad.
 func (s *sheet) teachPage() ink.Page {
 	l := layout.PageOf(s.layout.Paper, false)
-	by := min(box.Width(l.Frame)/chartWide, box.Height(l.Frame)/chartHigh)
+	by := max(1, min(box.Width(l.Frame)/chartWide, box.Height(l.Frame)/chartHigh)) // smaller lettering is not read
 	frame := beforeEnlarging(l.Frame, by)
 	block := beforeEnlarging(l.TitleBlock(), by)
 	page, p := s.newPage(&l, "teach")

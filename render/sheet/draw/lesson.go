@@ -23,6 +23,9 @@ func (l *Lesson) Draw(p Pad, area r2.Box) {
 	labels, taken := []placeable{}, []carto.Obstacle{}
 	person := l.drawHead(p)
 	taken = append(taken, carto.Obstacle{Outline: carto.BoxOutline(box.Inset(person.Box(), -0.8, -0.8))})
+	for _, r := range person.Rest {
+		taken = append(taken, carto.Obstacle{Outline: r})
+	}
 	if l.Camera != "" {
 		t, way := l.drawCamera(p)
 		labels, taken = append(labels, t), append(taken, way)
@@ -58,8 +61,8 @@ func (l *Lesson) drawHead(p Pad) symbols.Drawn {
 	if who.Pose != term.Lying {
 		s.Pose = symbols.Standing // legs say nothing here
 	}
-	symbols.DrawPerson(p.of("person:"+who.Name, who.Name+", whose face the notes are about.").canvas, p.symbols(), s)
-	return symbols.Drawn{Body: s.Trunk()}
+	d := symbols.DrawPerson(p.of("person:"+who.Name, who.Name+", whose face the notes are about.").canvas, p.symbols(), s)
+	return symbols.Drawn{Body: s.Trunk(), Rest: [][]r2.Vec{d.Body}}
 }
 
 // drawCamera draws the camera below the head and the line to it.
