@@ -8,6 +8,7 @@ import (
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
 // toward is the way from one place to another.
@@ -23,7 +24,7 @@ func (t *teacher) tellEdge(s *saying) {
 	r, what := t.behindHead(l)
 	s.add("%s gives %s %s", l.Numbered, what, t.illuminance("edge", l.Back))
 	switch under := lens.Stops(*t.reading("key").Lux / l.Back); {
-	case math.Abs(under) < 0.05:
+	case unit.EqualStops(under):
 		s.add(", as much as the key side has.")
 	case under > 0:
 		s.add(", %s under the key side.", stops("edgeUnderKey", under))
@@ -52,13 +53,16 @@ func (t *teacher) tellBehind(s *saying, l *meter.LessonLight, r *meter.Reading) 
 	s.add(".")
 }
 
-// addOver words stops over or under something.
+// addOver words stops over or under something, or level with it.
 func addOver(s *saying, name string, v float64) {
-	if v < 0 {
+	switch {
+	case unit.EqualStops(v):
+		s.add("level with")
+	case v < 0:
 		s.add("%s under", stops(name, v))
-		return
+	default:
+		s.add("%s over", stops(name, v))
 	}
-	s.add("%s over", stops(name, v))
 }
 
 // behind is what the camera sees beside the head on the side where a light stands; nil where nobody looked.
