@@ -138,6 +138,11 @@ func (s *Set) Named(name string) *Reading {
 			return &s.Readings[i]
 		}
 	}
+	for i := range s.Walks {
+		if r := s.Walks[i].named(name); r != nil {
+			return r
+		}
+	}
 	return nil
 }
 
