@@ -188,7 +188,7 @@ const day = `{scrimshaw: 1, units: ft, exposure: {stop: T2.8, iso: 800, meter: f
 	  lamp: {output: {lumens: 900, sphere: 0.8}, at: [5, 5], height: 5, colour: 2700 K}, soft: {output: {lumens: 1500, disc: 1}, at: [25, 4], height: 6, aim: ben}},
 	setups: {day: {}, night: {change: {exposure: {stop: T2}, lights: {sun: {level: 4 %, gels: [full CTB]}, lamp: {level: 60 %}}}}}}`
 
-// Faces and marks, walks, spots and domes, in feet, on two floors, by day and by night, with filters: each is told so that it can be
+// Faces and marks, walks, spots and domes, in feet, on two floors, by day and by night, with filters: each says enough to be
 // worked out again.
 func TestKindsOfReadingsRedone(t *testing.T) {
 	kinds := map[string]bool{}

@@ -21,8 +21,10 @@ const mostLights = 6
 
 // gather fills in the lights of the lesson: the key first, then fills, lights behind the head, and others.
 func (t *teacher) gather() {
-	key, fill := t.reading("key"), t.reading("fill")
-	t.lesson.Uncomputed = meter.AlteringLight(key, fill)
+	for _, plane := range [...]string{"key", "fill", "edge", "hair"} {
+		t.lesson.Uncomputed = append(t.lesson.Uncomputed, t.reading(plane).Uncomputed...)
+	}
+	t.lesson.Uncomputed = plan.Unique(t.lesson.Uncomputed)
 	if c := t.face.Contrast; c != nil {
 		t.lesson.Stops, t.lesson.Ratio = &c.Stops, &c.Ratio
 	}

@@ -37,7 +37,7 @@ func taught(t *testing.T, text string) (all []Input) {
 	return all
 }
 
-// teachPages are the pages to learn from of a run.
+// teachPagesOf are the pages to learn from of a run.
 func teachPagesOf(t *testing.T, ins []Input, o Options) (pages []ink.Page) {
 	t.Helper()
 	o.Font, o.Notes = fixture.Family(t), notesTeach
@@ -153,6 +153,21 @@ func TestTeachSentencesStandEverywhere(t *testing.T) {
 	empty := taught(t, "{scrimshaw: 1, lights: {key: {output: {candela: 900, shape: uniform}, at: [0, 0], height: 2}}}")
 	if pages := teachPagesOf(t, empty, o); len(pages) != 0 || !strings.Contains(Text(o, empty...), "There is nothing to teach here: nobody is in the set-up") {
 		t.Errorf("with nobody there are %d pages, and the text says\n%s", len(pages), Text(o, empty...))
+	}
+}
+
+// What is written and not computed yet is named beside the sentences, on their page and in the text.
+func TestTeachSaysWhatItIsWithout(t *testing.T) {
+	ins := taught(t, "{scrimshaw: 1, haze: 0.02, people: {ada: {at: [0, 0], faces: 0}}, lights: {key: {output: {candela: 900, shape: uniform}, at: [1, 2], height: 2}}}")
+	const want = "Every figure of the notes is without haze, which nothing computes yet."
+	o := Options{Font: fixture.Family(t), Notes: notesTeach}
+	var set []string
+	page := teachPagesOf(t, ins, o)[0]
+	for _, a := range letteringOf(&page, o.Font) {
+		set = append(set, a.s)
+	}
+	if !strings.Contains(strings.Join(set, " "), want) || !strings.Contains(Text(o, ins...), want) {
+		t.Errorf("the page says %q, and the text\n%s", set, Text(o, ins...))
 	}
 }
 

@@ -55,30 +55,27 @@ func (c Chart) lower(p Pad, l *Lesson, area r2.Box) {
 	l.keyHeight(p, box.Of(half+chartPads, area.Min.Y+3, area.Max.X-chartPads, top-4))
 }
 
-// sentences sets the sentences as large as their column holds them all.
+// sentences sets the sentences as large as their column holds them all, and below them in the accent colour what they are without.
 func (c Chart) sentences(p Pad, area r2.Box) {
-	words := section.LessonWords(c.In.Lesson)
+	said, lacking := section.LessonWords(c.In.Lesson), section.LessonWithout(c.In.Lesson)
 	for _, cap := range [...]float64{3, 2.75, 2.5, 2.25, 2, CapSmall} {
 		st := p.Style(cap, p.Look.Ink)
-		var lines []string
-		high := 0.0
-		for _, s := range words {
-			set, _ := st.wrap(s, box.Width(area), 0)
-			lines = append(append(lines, set...), "")
-			high += float64(len(set))*st.Leading() + 0.6*st.Leading()
+		paragraphs := c.paragraphs(st, said, box.Width(area))
+		paragraphs = append(paragraphs, c.paragraphs(st.inked(p.Look.Alarm), lacking, box.Width(area))...)
+		if HeightOf(paragraphs) <= box.Height(area) || cap == CapSmall {
+			DrawRows(p, paragraphs, area.Min.X, area.Max.Y)
+			return
 		}
-		if high > box.Height(area) && cap > CapSmall {
-			continue
-		}
-		y := area.Max.Y - st.Cap
-		for _, line := range lines {
-			if line == "" {
-				y -= 0.6 * st.Leading()
-				continue
-			}
-			p.Text(box.At(area.Min.X, y), line, st, ink.Left)
-			y -= st.Leading()
-		}
-		return
 	}
+}
+
+// paragraphs are sentences as rows, each with air below.
+func (c Chart) paragraphs(st style, sentences []string, wide float64) (rows []Row) {
+	for _, s := range sentences {
+		set, _ := st.wrap(s, wide, 0)
+		r := setLines(set, st, 0)
+		r.Height += 0.6 * st.Leading()
+		rows = append(rows, r)
+	}
+	return rows
 }

@@ -1,6 +1,7 @@
 package section
 
 import (
+	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/sheet/layout"
 )
@@ -15,6 +16,14 @@ func LessonWords(l *meter.Lesson) []string {
 		all = append(all, l.Sentences[i].Text)
 	}
 	return all
+}
+
+// LessonWithout says which keys could change the figures of a lesson and are not computed yet; nothing where there are none.
+func LessonWithout(l *meter.Lesson) []string {
+	if len(l.Uncomputed) == 0 {
+		return nil
+	}
+	return []string{"Every figure of the notes is without " + plan.ListUncomputed(l.Uncomputed) + ", which nothing computes yet."}
 }
 
 // lesson are the sentences in text: on paper they stand on a page of their own.
@@ -32,7 +41,7 @@ func phoneLesson(in *Input) *Section {
 	if l == nil {
 		return &Section{}
 	}
-	s := &Section{Title: "Notes", Rank: layout.Other, Points: LessonWords(l), Without: NonEmpty(without(l.Uncomputed))}
+	s := &Section{Title: "Notes", Rank: layout.Other, Points: LessonWords(l), Without: LessonWithout(l)}
 	if l.Person != "" {
 		s.Title = Joined(", ", "Notes on the light on "+l.Person, Prefixed("as seen by ", l.Camera))
 	}
