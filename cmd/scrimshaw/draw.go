@@ -11,6 +11,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/teach"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/font"
@@ -28,6 +29,8 @@ type drawFlags struct {
 	output outputFlags
 	sheet  sheet.Options
 	font   string
+	notes  string
+	pair   teach.Pair // that notes are about
 }
 
 // newDraw is the command that draws the sheets.
@@ -56,7 +59,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look: "+strings.Join(sheet.ThemeNames(), ", ")+"; ink is black on white for a copier, night dim and red for a phone on set")
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands; smooth, which has no steps; or colour, the colour of the light against the camera's white with a line every 25 mired")
 	cmd.Flags().StringVar(&flags.sheet.Beams, "beams", "", "whose beams and throws are drawn whole: all, main (key and fill) or none; the rest get a stub (default: all of up to six lights, else main)")
-	cmd.Flags().StringVar(&flags.sheet.Notes, "notes", "", "teach: a page that shows by angles, distances and sentences what the light on a face does; the sentences in .txt and .html, too")
+	cmd.Flags().StringVar(&flags.notes, "notes", "", "teach: a page that shows by angles, distances and sentences what the light on a face does; the sentences in .txt and .html, too"+notesHelp)
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
@@ -86,6 +89,9 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 		return err
 	}
 	if err := w.fit(std, flags, paths); err != nil {
+		return err
+	}
+	if err := w.checkPair(flags.pair); err != nil {
 		return err
 	}
 	d := newDrawing(len(w.names), paths, flags)
@@ -163,6 +169,7 @@ func (f *drawFlags) check(ctx context.Context, in *input) (paths []string, err e
 	if f.work.plane != "" && f.sheet.Field == string(term.FaceMap) {
 		return nil, fmt.Errorf("--plane %s and --field face: a sheet has one map; leave one of them out", f.work.plane)
 	}
+	f.sheet.Notes, f.pair = splitNotes(f.notes)
 	if f.sheet.Font, err = typeface(ctx, f.font); err != nil {
 		return nil, err
 	}

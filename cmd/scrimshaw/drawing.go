@@ -18,6 +18,7 @@ import (
 // drawing is a run in the making, set-up after set-up, in the forms that were asked for.
 type drawing struct {
 	options  sheet.Options
+	pair     teach.Pair // that notes are about
 	run      *sheet.Run
 	strips   *sheet.StripRun // nil where no picture for a phone was asked for
 	texts    []string        // of the set-ups; none where no text was asked for
@@ -36,7 +37,7 @@ func newDrawing(setups int, paths []string, flags *drawFlags) *drawing {
 	asked := func(form string) bool {
 		return slices.ContainsFunc(paths, func(p string) bool { return flags.output.formOf(p) == form })
 	}
-	d := &drawing{options: flags.sheet, run: sheet.NewRun(flags.sheet), withText: asked("txt"), withHTML: asked("html"), held: map[int]sheet.Input{}}
+	d := &drawing{options: flags.sheet, pair: flags.pair, run: sheet.NewRun(flags.sheet), withText: asked("txt"), withHTML: asked("html"), held: map[int]sheet.Input{}}
 	if asked(contactSheet) {
 		d.strips = sheet.NewStripRun(flags.sheet, setups)
 	}
@@ -93,7 +94,7 @@ func (d *drawing) teach(ctx context.Context, s *study.Study) error {
 	if !d.options.Teaches() {
 		return nil
 	}
-	return teach.Add(ctx, s)
+	return teach.Add(ctx, s, d.pair)
 }
 
 // heldMost is how many values of light are kept in case their sheets have to be drawn again: 16 MB of them. What is

@@ -3,6 +3,7 @@ package teach
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
@@ -58,8 +59,9 @@ func (t *teacher) lessonLight(l *plan.Light) meter.LessonLight {
 	key, fill, edge, hair := t.reading("key"), t.reading("fill"), t.reading("edge"), t.reading("hair")
 	out := meter.LessonLight{Light: l.Name, Numbered: l.Numbered(), Tag: l.Tag, Key: given(key, l.Name), Fill: given(fill, l.Name),
 		Back: max(given(edge, l.Name), given(hair, l.Name))}
+	who, _, _ := strings.Cut(t.person.Name, ".") // a role is for somebody at every mark
 	for _, r := range l.Roles {
-		if (r.Person.Name == "" || r.Person.Name == t.person.Name) && rank(r.Role) < len(term.Roles) {
+		if (r.Person.Name == "" || r.Person.Name == who) && rank(r.Role) < len(term.Roles) {
 			out.Role, out.Written = r.Role, true
 		}
 	}

@@ -69,6 +69,20 @@ func (t *teacher) tellKey(s *saying) {
 		t.where(s, key)
 	}
 	s.add(". It gives %s of the %s on the key side, which calls for %s.", percent("share", key.Key / *side.Lux), t.illuminance("keySide", *side.Lux), t.stop("keyStop", *side.Lux))
+	if most := t.mostOnKeySide(); most.Light != key.Light {
+		s.add(" %s gives it more, %s.", most.Numbered, percent("more", most.Key / *side.Lux))
+	}
+}
+
+// mostOnKeySide is the light of the lesson that gives the key side most.
+func (t *teacher) mostOnKeySide() *meter.LessonLight {
+	most := t.key()
+	for i := range t.lesson.Lights {
+		if l := &t.lesson.Lights[i]; l.Key > most.Key {
+			most = l
+		}
+	}
+	return most
 }
 
 // howFrom words how light comes from a surface.

@@ -15,19 +15,22 @@ import (
 	"scrimshaw/plan/study"
 )
 
+// Pair is whose face is taught, for which camera: a person or one at a mark, as readings name them. Empty names leave the choice.
+type Pair struct{ Person, Camera string }
+
 // Add adds a lesson to the readings of a study: of the first person who has light at the face, for the first camera that
-// sees it. It lights the key anew from farther off, and stops with the context's error when that is cancelled.
-// A study that looked around the faces (study.Options.Around) tells what stands behind the head, too.
-func Add(ctx context.Context, s *study.Study) error {
+// sees it, where the pair names no others. It lights the key anew from farther off, and stops with the context's error when
+// that is cancelled. A study that looked around the faces (study.Options.Around) tells what stands behind the head, too.
+func Add(ctx context.Context, s *study.Study, of Pair) error {
 	l := &meter.Lesson{}
 	s.Readings.Lesson = l
-	face := firstFace(s)
-	if face == nil {
-		l.Missing = missing(s.Setup)
+	face, view, why := chosen(s, of)
+	if why != "" {
+		l.Missing = nothing + why + "."
 		return nil
 	}
-	t := &teacher{study: s, person: s.Setup.Post(face.Person), face: face, lesson: l, feet: s.Setup.Feet}
-	t.chooseView()
+	t := &teacher{study: s, person: s.Setup.Post(face.Person), face: face, view: view, lesson: l, feet: s.Setup.Feet}
+	t.setAngles()
 	t.gather()
 	if err := t.moveKey(ctx); err != nil {
 		return err
@@ -36,8 +39,33 @@ func Add(ctx context.Context, s *study.Study) error {
 	return nil
 }
 
-// firstFace is that of the first person whose key side has light; nil where there is none.
-func firstFace(s *study.Study) *meter.Face {
+// nothing begins the sentence that says why there is no lesson.
+const nothing = "There is nothing to teach here: "
+
+// chosen is the face of a pair and the view of its camera, nil where none sees it; why says what is missing.
+func chosen(s *study.Study, of Pair) (face *meter.Face, view *meter.View, why string) {
+	if face = faceFor(s, of); face == nil {
+		return nil, nil, missing(s.Setup, of)
+	}
+	for i := range face.Views {
+		if of.Camera == "" || face.Views[i].Camera == of.Camera {
+			return face, &face.Views[i], ""
+		}
+	}
+	switch {
+	case of.Camera == "":
+		return face, nil, ""
+	case s.Setup.CameraNamed(of.Camera) == nil:
+		return nil, nil, "there is no camera " + of.Camera + " in the set-up"
+	}
+	return nil, nil, of.Camera + " does not see the face of " + face.Person
+}
+
+// faceFor is the face of a pair's person, or the first that a light reaches; nil where there is none.
+func faceFor(s *study.Study, of Pair) *meter.Face {
+	if of.Person != "" {
+		return s.Readings.FaceOf(of.Person)
+	}
 	for i := range s.Setup.People {
 		if f := s.Readings.FaceOf(s.Setup.People[i].Name); f != nil {
 			return f
@@ -46,15 +74,19 @@ func firstFace(s *study.Study) *meter.Face {
 	return nil
 }
 
-// missing says why there is nothing to teach.
-func missing(s *plan.Setup) string {
+// missing says why there is no face to teach with.
+func missing(s *plan.Setup, of Pair) string {
 	switch {
 	case len(s.People) == 0:
-		return "There is nothing to teach here: nobody is in the set-up, and the notes are about light on a face."
+		return "nobody is in the set-up, and the notes are about light on a face"
+	case of.Person != "" && s.Post(of.Person) == nil:
+		return of.Person + " is not in the set-up"
 	case !s.HasLight():
-		return "There is nothing to teach here: no light is on."
+		return "no light is on"
+	case of.Person != "":
+		return "no light reaches the face of " + of.Person
 	}
-	return "There is nothing to teach here: no light reaches a face."
+	return "no light reaches a face"
 }
 
 // teacher works out one lesson.
@@ -71,13 +103,12 @@ type teacher struct {
 	moved  *move // nil where moving the key says nothing
 }
 
-// chooseView takes the first camera that sees the face; angles count from the line to it. Where there is none, or it looks
-// from straight above, they count from where the person faces.
-func (t *teacher) chooseView() {
+// setAngles makes angles count from the line to the camera. Where none sees the face, or it looks from straight above, they
+// count from where the person faces.
+func (t *teacher) setAngles() {
 	t.lesson.Person, t.lesson.Side = t.person.Name, t.face.Side
 	t.ahead = plane.Direction(t.person.Faces)
-	if len(t.face.Views) > 0 {
-		t.view = &t.face.Views[0]
+	if t.view != nil {
 		t.camera = t.study.Setup.CameraNamed(t.view.Camera)
 	}
 	if t.camera == nil {

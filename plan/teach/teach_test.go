@@ -20,7 +20,13 @@ import (
 )
 
 // lessons are those of the set-ups of a scene.
-func lessons(t testing.TB, text string) (all []*meter.Lesson) {
+func lessons(t testing.TB, text string) []*meter.Lesson {
+	t.Helper()
+	return lessonsOf(t, text, teach.Pair{})
+}
+
+// lessonsOf are those about a pair.
+func lessonsOf(t testing.TB, text string, of teach.Pair) (all []*meter.Lesson) {
 	t.Helper()
 	shipped, err := kit.Shipped()
 	if err != nil {
@@ -33,7 +39,7 @@ func lessons(t testing.TB, text string) (all []*meter.Lesson) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := teach.Add(context.Background(), s); err != nil {
+		if err := teach.Add(context.Background(), s, of); err != nil {
 			t.Fatal(err)
 		}
 		all = append(all, s.Readings.Lesson)
@@ -246,6 +252,9 @@ func TestWhoIsTheKey(t *testing.T) {
 		if k := l.Role(term.Key); k == nil || k.Light != c.key || k.Written != c.written || &l.Lights[0] != k {
 			t.Errorf("of %s the key is %+v", c.lights, k)
 		}
+		if beaten := strings.Contains(sentence(l, "key"), "2 strong gives it more, 96 %."); beaten != (c.key == "weak") {
+			t.Errorf("of %s it says %s", c.lights, sentence(l, "key"))
+		}
 		if asked := strings.Contains(said(l), "as no light gives the key side more"); asked == c.written {
 			t.Errorf("of %s it says\n%s", c.lights, said(l))
 		}
@@ -291,6 +300,34 @@ func TestNothingToTeach(t *testing.T) {
 	} {
 		if l := lesson(t, text); !strings.Contains(l.Missing, want) || len(l.Sentences) > 0 || l.Person != "" {
 			t.Errorf("of %s it says\n%s", text, said(l))
+		}
+	}
+}
+
+// Somebody else, somebody at a mark and another camera are taught where they are named; what a set-up lacks is said.
+func TestPairs(t *testing.T) {
+	const two = `{scrimshaw: 1, people: {ada: {at: [0, 0], faces: 0, marks: {near: {at: [0, 1], faces: 0}}}, ben: {at: [3, 0], faces: 0}},
+		cameras: {A: {at: [0, 4], height: 1.6, lens: 50 mm, looks: ada}, B: {at: [3, 4], height: 1.6, lens: 50 mm, looks: ben}, C: {at: [0, 4], height: 1.6, lens: 50 mm, looks: [0, 9, 1.6]}},
+		lights: {key: {output: {candela: 900, shape: uniform}, at: [1.5, 2], height: 2, role: {ben: key}}}}`
+	for of, want := range map[teach.Pair]string{
+		{}:                           "ada A",
+		{Person: "ben"}:              "ben A",
+		{Camera: "B"}:                "ada B",
+		{Person: "ben", Camera: "B"}: "ben B",
+		{Person: "ada.near"}:         "ada.near A",
+		{Person: "cas"}:              "There is nothing to teach here: cas is not in the set-up.",
+		{Camera: "Z"}:                "There is nothing to teach here: there is no camera Z in the set-up.",
+		{Person: "ben", Camera: "C"}: "There is nothing to teach here: C does not see the face of ben.",
+	} {
+		l := lessonsOf(t, two, of)[0]
+		if got := strings.TrimSpace(l.Person + " " + l.Camera + l.Missing); got != want {
+			t.Errorf("of %+v it is %q, want %q", of, got, want)
+		}
+		if l.Missing == "" {
+			holdsFigures(t, fmt.Sprint(of), l)
+			if k := l.Role(term.Key); k.Written != (of.Person == "ben") {
+				t.Errorf("of %+v the key is %+v", of, k)
+			}
 		}
 	}
 }

@@ -29,7 +29,7 @@ func taught(t *testing.T, text string) (all []Input) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := teach.Add(context.Background(), lit); err != nil {
+		if err := teach.Add(context.Background(), lit, teach.Pair{}); err != nil {
 			t.Fatal(err)
 		}
 		all = append(all, Of(lit, Options{Notes: notesTeach}))
