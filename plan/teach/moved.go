@@ -81,9 +81,13 @@ func awayFrom(face, lamp r3.Vec) r3.Vec {
 }
 
 // carried are the sheets that a light carries: diffusion clipped to it.
-func (t *teacher) carried(l *plan.Light) (ids []solid.ID) {
+func (t *teacher) carried(l *plan.Light) []solid.ID { return t.carriedBy(l, "") }
+
+// carriedBy are those of them that have a name; "" stands for any.
+func (t *teacher) carriedBy(l *plan.Light, name string) (ids []solid.ID) {
 	for i := range t.study.Setup.Set.Sheets {
-		if s := &t.study.Setup.Set.Sheets[i]; len(l.Diffusion) > 0 && strings.HasPrefix(s.Name, l.Name+".") {
+		s := &t.study.Setup.Set.Sheets[i]
+		if len(l.Diffusion) > 0 && strings.HasPrefix(s.Name, l.Name+".") && (name == "" || name == s.Name) {
 			ids = append(ids, s.ID)
 		}
 	}

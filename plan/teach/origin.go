@@ -43,6 +43,10 @@ func (t *teacher) originOf(l *plan.Light, r *meter.Reading) origin {
 		return origin{at: &at, outline: outline, round: round}
 	}
 	o := t.surface(most.from)
+	if len(t.carriedBy(l, most.from)) > 0 {
+		o.by = "" // its own diffusion is its front
+		return o
+	}
 	if most.path == light.Mirrored.String() {
 		t.mirror(&o, l)
 	}

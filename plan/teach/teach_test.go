@@ -283,11 +283,29 @@ func TestNoRoomBehindTheKey(t *testing.T) {
 	}
 }
 
-// Diffusion that a lamp carries goes with it, and the lamp looks as large as its cloth.
-func TestMovedWithItsDiffusion(t *testing.T) {
-	l := lesson(t, before("key: {output: {lumens: 4000, face: [0.5, 0.5]}, diffusion: half-diffusion, "+at45(1.5)+"}"))
-	if l.Lights[0].By == "" || l.Lights[0].Wide < 15 {
-		t.Errorf("its light is %+v", l.Lights[0])
+// What moving the key costs in a room is what the scene with the key moved reads, its own diffusion with it, which is as large as
+// it looks from the face.
+func TestMovedInARoom(t *testing.T) {
+	const room = `{scrimshaw: 1, rooms: {den: {size: [6, 5], height: 2.8}}, people: {ada: {at: [3, 2], faces: 180}}, cameras: {A: {at: [3, 0.3], height: 1.6, lens: 50 mm}},
+		lights: {key: {KEY, height: 2, aim: ada, role: key}, wall: {output: {lumens: 4000, beam: 60}, at: [5, 4], height: 2.4, aim: [5, 5, 1]}}}`
+	for _, lamp := range []string{
+		"unit: led-point-300-bicolour, modifier: softbox-90",
+		"unit: fresnel-tungsten-650",
+		"output: {lumens: 4000, face: [0.5, 0.5]}, diffusion: half-diffusion",
+	} {
+		scene := func(at string) string { return strings.Replace(room, "KEY", lamp+", at: "+at, 1) }
+		l := lesson(t, scene("[1.8, 0.9]"))
+		face := [2]float64{3, 1.9} // 0.1 m before the axis of the head
+		x, y := 1.8-face[0], 0.9-face[1]
+		far := 0.5 / math.Hypot(x, y)
+		moved := lesson(t, scene(fmt.Sprintf("[%.9f, %.9f]", 1.8+far*x, 0.9+far*y)))
+		want := math.Log2(l.Lights[0].Key / moved.Lights[0].Key)
+		if got := figure(t, l, "lost"); math.Abs(got.Value-want) > 0.02 || !strings.HasSuffix(sentence(l, "distance"), "stops.") {
+			t.Errorf("of %s it is %.4f stops, and the scene with it moved reads %.4f", lamp, got.Value, want)
+		}
+		if soft := strings.Contains(lamp, "diffusion"); l.Lights[0].By != "" || soft && !(l.Lights[0].Wide > 2*math.Atan(0.25/1.5)*180/math.Pi) {
+			t.Errorf("its light is %+v", l.Lights[0])
+		}
 	}
 }
 
