@@ -165,7 +165,7 @@ func (t *teacher) tellRatio(s *saying, fill float64) {
 	if c := t.face.Contrast; unit.EqualStops(c.Stops) {
 		s.add("both sides are equal.")
 	} else {
-		s.add("key + fill : fill is %s, %s.", ratio("ratio", c.Ratio), stops("contrast", c.Stops))
+		s.add("key + fill : fill is %s, %s, and key : fill %s.", ratio("ratio", c.Ratio), stops("contrast", c.Stops), ratio("keyToFill", c.KeyToFill()))
 	}
 }
 

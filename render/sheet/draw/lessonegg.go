@@ -31,9 +31,6 @@ const (
 	eggLightIn = 2.2
 )
 
-// headBoxHigh is how high the view of a head is with the numbers around it, mm.
-const headBoxHigh = 2 * (eggHigh + eggAround + 4)
-
 // newHeadView is the view of the head about a place.
 func (l *Lesson) newHeadView(p Pad, centre r2.Vec) headView {
 	who := l.In.Setup.Post(l.Person)
