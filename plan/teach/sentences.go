@@ -235,7 +235,7 @@ func (t *teacher) tellSize(s *saying) {
 	case key.At == nil:
 		return
 	case key.Wide*key.Distance < 1e-9:
-		s.add("From the face the key is a point, and the shadow of the nose has a hard edge.")
+		s.add("From the face the key counts as a point, so that the shadow of the nose has a hard edge.")
 	default:
 		s.add("From the face %s is %s wide and %s high, so that %s behind the edge that throws it a shadow fades over %s.", cmp.Or(key.By, "it"), angle("wide", key.Wide), angle("high", key.High),
 			millimetres("behind", tipOfNose), millimetres("penumbra", penumbra(key.Wide, key.Distance)))

@@ -20,7 +20,7 @@ type arc struct {
 }
 
 // figureAir is clear beside the figure of an angle, mm: another right behind it would be read on from it.
-const figureAir = 0.8
+const figureAir = 2.0
 
 // drawArcs draws the angles of the lights, the smallest innermost, each with its figure where nothing else is, and returns the
 // paper that they take. rays are what their figures keep off.
@@ -86,7 +86,7 @@ func (l *Lesson) drawArc(p Pad, a arc) {
 func (l *Lesson) letterArc(p Pad, a arc, taken []carto.Obstacle) (carto.Obstacle, bool) {
 	st := p.plan().Strong()
 	words := unit.FormatWhole(math.Abs(a.turn)) + "°"
-	size := r2.Add(st.boxOf(words), r2.Vec{X: 2 * figureAir})
+	size := st.boxOf(words)
 	beyond := (size.X/2 + 1) / (a.radius * math.Abs(a.turn) * math.Pi / 180) // past either end of it, as a share of it
 	for _, share := range [...]float64{0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.88, 0.12, 1 + beyond, -beyond} {
 		for _, off := range [...]float64{0, 2.2, -2.2} {
@@ -96,7 +96,7 @@ func (l *Lesson) letterArc(p Pad, a arc, taken []carto.Obstacle) (carto.Obstacle
 				continue
 			}
 			p.On(ink.Readings).turned(r2.Vec{X: at.X, Y: at.Y - st.Cap/2}, words, st, ink.Centre, 0, &p.Look.Paper)
-			return o, true
+			return carto.Obstacle{Outline: ink.TurnedBox(at, r2.Add(size, r2.Vec{X: 2 * figureAir}), 0), Leaders: true}, true
 		}
 	}
 	return carto.Obstacle{}, false
