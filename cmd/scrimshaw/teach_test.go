@@ -35,7 +35,7 @@ var taughtNumber = regexp.MustCompile(`T?\d+(?:\.\d+)?(?:\+[⅓⅔])?(?:'\d+½?"
 func TestTaughtNumbersAreInJSON(t *testing.T) {
 	for sample, setup := range map[string]string{"four-keys": "side", "two-sizes": "close"} {
 		path := "../../samples/" + sample + ".yaml"
-		asked := []string{path, "--setup", setup, "--quality", "draft"}
+		asked := []string{path, "--setup", setup}
 		var all []taught
 		printed := said(t, "", append([]string{"meter", "--json"}, asked...)...)
 		if err := json.Unmarshal([]byte(printed[strings.Index(printed, "["):]), &all); err != nil {
