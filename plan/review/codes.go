@@ -19,5 +19,9 @@ const (
 	CodeFrameClear      = "frame-clear"  // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"  // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere" // note: a light that is meant to be in the picture, and is in none
+	CodeOverload        = "overload"     // warning: a circuit that carries more than it may
+	CodeLoadUnknown     = "load-unknown" // note: a light on a circuit whose power nothing says
+	CodeInrush          = "inrush"       // note: lights that a breaker may not hold as they are switched on
+	CodeNoCircuit       = "no-circuit"   // note: a light on none of the circuits of its scene
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )
