@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 )
@@ -14,6 +16,7 @@ type Circuit struct {
 	Rule       float64 // share of that which may be used, 0 to 1
 	Already    float64 // what is on it before the first light, W
 	Direct     bool    // direct current
+	Outlet     *r2.Vec // where its outlet is, m; nil: nothing says it
 	Span       source.Span
 }
 

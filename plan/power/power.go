@@ -34,3 +34,34 @@ const typeB = 3
 // HoldsInrush says whether a breaker of type B, rated in A, rides through a peak of current, A. Its multiple is of the
 // root mean square of a sine, whose peak is the square root of two times as high.
 func HoldsInrush(breaker, peak float64) bool { return peak <= typeB*math.Sqrt2*breaker }
+
+// flexible is the most that copper of class 5, the strands of flexible cable, may resist at 20 °C, ohms a km, by section in mm²: IEC 60228.
+var flexible = [...]struct{ section, ohms float64 }{
+	{1, 19.5}, {1.5, 13.3}, {2.5, 7.98}, {4, 4.95}, {6, 3.30}, {10, 1.91}, {16, 1.21}, {25, 0.780}, {35, 0.554}, {50, 0.386},
+}
+
+// Resistance is what a core of flexible copper cable resists at 20 °C, ohms a m, by its section in mm²: between the sections
+// of the standard, in proportion to the section from the next smaller one.
+func Resistance(section float64) float64 {
+	row := flexible[0]
+	for _, r := range flexible {
+		if r.section <= section {
+			row = r
+		}
+	}
+	return row.ohms / 1000 * row.section / section
+}
+
+// Copper resists more as it is warmer, in proportion to its heat over 234.5 °C below nought (IEC 60228).
+const (
+	copperZero = -234.5 // °C
+	standard   = 20     // °C
+	warmCable  = 70     // °C, of a cable that carries what it may
+)
+
+// CableDrop is the voltage that a cable of two cores loses to and fro, V, warm: 2 l R I, with its length in m, the section
+// of a core in mm² and the current in A.
+func CableDrop(length, section, amps float64) float64 {
+	warm := (warmCable - copperZero) / (standard - copperZero)
+	return 2 * length * Resistance(section) * warm * amps
+}

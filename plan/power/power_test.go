@@ -3,16 +3,35 @@ package power
 import (
 	"math"
 	"testing"
+
+	"scrimshaw/testdata/published"
 )
 
-// What a load takes, by testdata/published: 1 kW is 8.333 A at 120 V and 4.348 A at 230 V, 2 kW 16.667 A at 120 V.
+// within holds a figure to a published one, to the digits that it has.
+func within(t *testing.T, row published.Row, got, of float64) {
+	t.Helper()
+	if math.Abs(got-row.Out[0]) > of {
+		t.Errorf("%s %v: %.5f, %s has %g", row.Label, row.In, got, row.Source, row.Out[0])
+	}
+}
+
 func TestCurrent(t *testing.T) {
-	for _, c := range []struct{ watts, volts, factor, want float64 }{
-		{1000, 120, 1, 8.333}, {1000, 230, 1, 4.348}, {2000, 120, 1, 16.667}, {575, 230, 0.5, 5},
-	} {
-		if got := Current(c.watts, c.volts, c.factor); math.Abs(got-c.want) > 5e-4 {
-			t.Errorf("%g W at %g V and %g: %.4f A, want %g", c.watts, c.volts, c.factor, got, c.want)
-		}
+	for _, r := range published.Read(t, "power.txt", "current") {
+		within(t, r, Current(r.In[0], r.In[1], r.In[2]), 5e-4)
+	}
+}
+
+// What cable resists and loses is as published, warm by the ratio that copper has.
+func TestCable(t *testing.T) {
+	warm := published.Read(t, "power.txt", "warm")[0].Out[0]
+	for _, r := range published.Read(t, "power.txt", "resistance") {
+		within(t, r, 1000*Resistance(r.In[0]), 1e-9)
+	}
+	for _, r := range published.Read(t, "power.txt", "drop") {
+		within(t, r, CableDrop(r.In[0], r.In[1], r.In[2])/warm, 1e-3)
+	}
+	if got, want := Resistance(3.3), 7.98*2.5/3.3/1000; math.Abs(got-want) > 1e-12 {
+		t.Errorf("3.3 mm² resist %g ohms a m, by 2.5 mm² they would %g", got, want)
 	}
 }
 

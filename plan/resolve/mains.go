@@ -12,25 +12,31 @@ import (
 )
 
 // circuitPass takes the circuits.
-type circuitPass struct{ *draft }
+type circuitPass struct{ *placer }
 
 // feed resolves every circuit.
 func (r *circuitPass) feed() {
 	for i := range r.s.Circuits {
 		c := &r.s.Circuits[i]
 		volts := r.circuitVolts(c)
+		leave := r.About(c.Path)
 		if volts == 0 {
-			leave := r.About(c.Path)
 			r.Warnf(c.Span, CodeNoVoltage, "add volts:, as volts: 24", "nothing says the voltage of %s, and so not its amps", c.Name)
-			leave()
 		}
 		if !c.Volts.Set && volts > 0 {
 			r.assume(c.Path, "volts", unit.FormatNumber(volts)+" V")
 		}
-		r.out.Circuits = append(r.out.Circuits, plan.Circuit{
+		circuit := plan.Circuit{
 			Name: c.Name, Path: c.Path, Kind: c.Kind.Or(scene.DefaultFeed), Volts: volts, Breaker: c.Breaker.Value,
 			Rule: c.Rule.Or(scene.DefaultRule), Already: c.Already.Value, Direct: isDirect(c), Span: c.Span,
-		})
+		}
+		if c.At.Set {
+			if spot, ok := r.placed(c.Span, c.At, nil); ok {
+				circuit.Outlet = &spot.At
+			}
+		}
+		r.out.Circuits = append(r.out.Circuits, circuit)
+		leave()
 	}
 }
 

@@ -33,7 +33,14 @@ func severity(s source.Severity) string {
 
 // Circuits are held to their breakers, with every light at full, and the review says what it does not know.
 func TestCircuits(t *testing.T) {
-	codes := []string{review.CodeOverload, review.CodeLoadUnknown, review.CodeInrush, review.CodeNoCircuit}
+	codes := []string{review.CodeOverload, review.CodeLoadUnknown, review.CodeInrush, review.CodeNoCircuit, review.CodeCableDrop, review.CodeCableAcross, review.CodeNoCable}
+	const den = "rooms: {den: {size: [4, 3]}, hall: {at: [4.15, 0], size: [2, 3]}}\n"
+	through := func(door string) string {
+		return den + "openings: {d: {" + door + "}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, circuit: ring}}\n"
+	}
+	far := func(watts int, metres string) string {
+		return fmt.Sprintf("circuits: {ring: {breaker: 32, at: [0, 0]}}\nlights: {k: {unit: fresnel-tungsten-%d, at: [%s, 0], height: 2, aim: down, circuit: ring}}\n", watts, metres)
+	}
 	lamp := func(name, unit, circuit string) string {
 		return fmt.Sprintf("  %s: {unit: %s, at: [0, 0], height: 2, aim: down%s}\n", name, unit, circuit)
 	}
@@ -55,6 +62,18 @@ func TestCircuits(t *testing.T) {
 				"info load-unknown nothing says what 1 k on ring draws, and its amps are without it [write its power into a kit file, or read it off its plate and add it to already:]"},
 		{"two at once", "circuits: {ring: {breaker: 16}}\nlights:\n" + lamp("k", "discharge-575", on) + lamp("l", "discharge-575", on),
 			"info inrush switched on at once, the lights on ring draw a peak of 80 A: a breaker of 16 A, type B, may open [switch them on one after the other]"},
+		{"through a gap", through("gap: den.right, along: 1, width: 1"), ""},
+		{"through a door", through("door: den.right, along: 1, ajar: 90"), "info cable-across the cable to 1 k leads through the door d [ramp or tape it, and keep the door open]"},
+		{"through the way out", through("door: den.right, along: 1, ajar: 90, escape: true"), "warning cable-across the cable to 1 k leads through d, the way out [feed it from elsewhere, or take the cable over the door]"},
+		{"no way", den + "circuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, circuit: ring}}\n",
+			"warning no-cable there is no way for a cable from the outlet of ring to 1 k [open a door or a gap on the way, or put it on another circuit]"},
+		{"over a walk", den + "people: {ada: {at: [2, 0.5], walk: [[2, 0.5], [2, 2.5]]}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3, 1.5], height: 2, aim: down, circuit: ring}}\n",
+			"info cable-across the cable to 1 k crosses the walk of ada [ramp or tape it, or lead it round]"},
+		{"beside a walk", den + "people: {ada: {at: [2, 0.5], walk: [[2, 0.5], [2, 1.4]]}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3, 1.5], height: 2, aim: down, circuit: ring}}\n", ""},
+		{"far", far(2000, "200"), "warning cable-drop 1 k loses 6.6 % of its voltage in 222.00 m of cable of 6 mm², and gives 79.2 % of its light [take a thicker cable, or an outlet that is nearer]"},
+		{"not so far", far(2000, "140"), ""},
+		{"a breaker that no cable stands", strings.Replace(far(2000, "1"), "breaker: 32", "breaker: 900", 1),
+			"warning no-cable no cable of the kit carries 900 A, the breaker of ring [split it over smaller circuits, or write such a cable into a kit file]"},
 		{"a battery of unknown volts", "circuits: {ring: {breaker: 1, kind: battery}}\nlights:\n" + lamp("k", "led-panel-100", on), ""},
 	} {
 		if got := toldOf(t, c.scene, codes...); got != c.want {

@@ -22,6 +22,9 @@ const (
 	CodeOverload        = "overload"     // warning: a circuit that carries more than it may
 	CodeLoadUnknown     = "load-unknown" // note: a light on a circuit whose power nothing says
 	CodeInrush          = "inrush"       // note: lights that a breaker may not hold as they are switched on
+	CodeCableDrop       = "cable-drop"   // warning: a light that loses much of its voltage in its cable
+	CodeCableAcross     = "cable-across" // note: a cable through a door, over a walk; warning: over the way out
+	CodeNoCable         = "no-cable"     // warning: a light that no cable reaches, or that none of the kit feeds
 	CodeNoCircuit       = "no-circuit"   // note: a light on none of the circuits of its scene
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )

@@ -27,6 +27,7 @@ var (
 	}
 	ofCircuits = []check[plan.Circuit]{
 		{[]string{CodeOverload, CodeLoadUnknown}, "a circuit that carries more than its breaker and its rule allow, all lights at full", (*checker).load},
+		{[]string{CodeCableDrop, CodeCableAcross, CodeNoCable}, "voltage lost in cable, and cable through doors, over walks and over the way out", (*checker).cables},
 		{[]string{CodeInrush}, "lights that a breaker may not hold as they are switched on", (*checker).inrush},
 	}
 	ofCameras = []check[plan.Camera]{

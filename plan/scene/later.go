@@ -48,7 +48,6 @@ func (u *Uncomputed) Thing() string {
 const (
 	bySun     = "the sun and the sky"
 	byCues    = "changes within a set-up"
-	byCable   = "runs of cable"
 	byBalance = "the balance"
 )
 
@@ -67,7 +66,6 @@ var laters = []Later{
 	{Table: "light", Key: "dimmer", Waits: "flicker"},
 	{Table: "camera", Key: "track", Waits: "camera moves"},
 	{Table: "scene", Key: "line", Waits: "the line of action"},
-	{Table: "circuit", Key: "at", Waits: byCable},
 	{Table: "scene", Key: "wants", Waits: byBalance},
 	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
 	{Table: "scene", Key: "rates", Waits: "how long changes take"},

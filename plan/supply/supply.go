@@ -35,6 +35,7 @@ type Draw struct {
 	Full   float64 // at full, amps; 0: not known
 	AsSet  float64 // at its level, amps
 	Inrush float64 // peak as it is switched on, amps; 0: not known
+	Run    *Run    // its cable; nil: there is no way for one, or nobody says from where
 }
 
 // Of adds up the circuits of a set-up.
@@ -42,8 +43,9 @@ func Of(s *plan.Setup) (all Supply) {
 	if len(s.Circuits) == 0 {
 		return all
 	}
+	y := newLayer(s)
 	for i := range s.Circuits {
-		all.Loads = append(all.Loads, loadOf(s, &s.Circuits[i]))
+		all.Loads = append(all.Loads, y.loadOf(&s.Circuits[i]))
 	}
 	for i := range s.Lights {
 		l := &s.Lights[i]
@@ -54,18 +56,19 @@ func Of(s *plan.Setup) (all Supply) {
 	return all
 }
 
-func loadOf(s *plan.Setup, c *plan.Circuit) Load {
+func (y *layer) loadOf(c *plan.Circuit) Load {
 	load := Load{Circuit: c, Known: c.Volts > 0}
 	if load.Known {
 		load.Already = power.Current(c.Already, c.Volts, 1)
 	}
 	load.Full, load.AsSet = load.Already, load.Already
-	for i := range s.Lights {
-		l := &s.Lights[i]
+	for i := range y.setup.Lights {
+		l := &y.setup.Lights[i]
 		if l.Circuit != c.Name {
 			continue
 		}
 		d := drawOf(l, c.Volts, c.Direct)
+		d.Run = y.run(c, &d)
 		load.Draws = append(load.Draws, d)
 		load.Full += d.Full
 		load.AsSet += d.AsSet

@@ -1,6 +1,8 @@
 package section
 
 import (
+	"fmt"
+	"math"
 	"strings"
 
 	"scrimshaw/plan"
@@ -11,7 +13,7 @@ import (
 )
 
 // circuits is what each circuit carries, and how much it may: with all lights at full, which is what a breaker has to hold, and as they are set.
-func circuits(s *plan.Setup) *Section {
+func circuits(s *plan.Setup, c Units) *Section {
 	all := supply.Of(s)
 	if len(all.Loads) == 0 {
 		return &Section{}
@@ -27,7 +29,7 @@ func circuits(s *plan.Setup) *Section {
 		l := &all.Loads[i]
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{l.Circuit.Name, numbersOf(l.Draws), amps(l, l.AsSet), amps(l, l.Full), unit.FormatAmps(l.Circuit.Limit())},
-			Notes: NonEmpty(feedWords(l)),
+			Notes: NonEmpty(feedWords(l), c.cableWords(l)),
 			Alarm: l.Overloaded(),
 		})
 	}
@@ -36,6 +38,31 @@ func circuits(s *plan.Setup) *Section {
 		listed.Words = []string{"On no circuit: " + numbersOf(all.Loose) + "."}
 	}
 	return listed
+}
+
+// cableWords say how much cable goes from the outlet to each light, and the most that one of them loses.
+func (c Units) cableWords(l *supply.Load) string {
+	var runs []string
+	section, drop := 0.0, 0.0
+	for _, d := range l.Draws {
+		if d.Run == nil {
+			continue
+		}
+		section, drop = d.Run.Section, math.Max(drop, d.Run.Drop)
+		words := d.Light.Tag + ": " + c.Length(d.Run.Length)
+		if len(d.Run.Through) > 0 {
+			words += " through " + strings.Join(d.Run.Through, " and ")
+		}
+		runs = append(runs, words)
+	}
+	if len(runs) == 0 {
+		return ""
+	}
+	words := "cable: " + strings.Join(runs, ", ")
+	if section == 0 {
+		return words
+	}
+	return words + fmt.Sprintf("; of %s mm², loses up to %.1f %%", unit.FormatNumber(section), 100*drop)
 }
 
 // amps is a load of a circuit; a dash where its voltage is not known.
