@@ -66,6 +66,11 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 			want["mount:"+string(l.Mount.Kind)] = true
 		}
 	}
+	for _, c := range in.Setup.Circuits {
+		if c.Outlet != nil {
+			want["cable"] = true
+		}
+	}
 	for _, g := range in.Setup.Grip {
 		kind := string(g.Kind)
 		if kind == "card" && g.Surface == "black" {
