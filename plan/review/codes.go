@@ -19,5 +19,8 @@ const (
 	CodeFrameClear      = "frame-clear"  // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"  // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere" // note: a light that is meant to be in the picture, and is in none
+	CodeSpotReads       = "spot-reads"   // warning or note: a spot meter that reads nothing, somebody, a door or cloth, or through glass
+	CodeClipped         = "clipped"      // warning of a face, else note: brighter than what a camera says that it holds
+	CodeSunk            = "sunk"         // warning of a face, else note: darker than that
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )

@@ -25,9 +25,15 @@ var (
 		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
 	}
 	ofCameras = []check[plan.Camera]{
+		{[]string{CodeClipped, CodeSunk}, "what clips or sinks by the range that a camera states", (*checker).beyond},
 		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},
 	}
 )
+
+// ofMeters come last.
+var ofMeters = []check[plan.Meter]{
+	{[]string{CodeSpotReads}, "a spot meter that reads nothing, somebody, a door, cloth, or through glass", (*checker).spotReads},
+}
 
 // runAll runs the checks of a kind on each thing of it.
 func runAll[T any](c *checker, checks []check[T], things []T) {

@@ -31,6 +31,7 @@ func Check(s *plan.Setup, set *meter.Set) []source.Diagnostic {
 	runAll(c, ofPeople, s.People)
 	runAll(c, ofLights, s.Lights)
 	runAll(c, ofCameras, s.Cameras)
+	runAll(c, ofMeters, s.Meters)
 	return c.found
 }
 

@@ -65,7 +65,7 @@ var layers = []layer{
 		"plan/pending":               {"plan/light"},
 		"plan/shot":                  {},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
-		"plan/study":                 {"plan/light", "plan/meter", "plan/pending"},
+		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending"},
 		"plan/review":                {"plan/light", "plan/meter", "plan/frame"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},
