@@ -15,9 +15,9 @@ func (c *checker) beyond(camera *plan.Camera) {
 		}
 		for k := range p.Beyond {
 			b := &p.Beyond[k]
-			code, verb, holds, hint := CodeClipped, "clips", p.Range.Over, "stop down, or take light off it"
+			code, verb, holds, hint := CodeClipped, "clips", unit.FormatNumber(p.Range.Over)+" over", "stop down, or take light off it"
 			if b.Sinks {
-				code, verb, holds, hint = CodeSunk, "sinks", p.Range.Under, "open up, or lay light on it"
+				code, verb, holds, hint = CodeSunk, "sinks", unit.FormatNumber(p.Range.Under)+" under", "open up, or lay light on it"
 			}
 			severity, at, path := source.Info, camera.Span, "cameras."+camera.Name
 			switch person, light := c.setup.Post(b.Person), c.setup.LightNamed(b.Light); {
@@ -29,7 +29,7 @@ func (c *checker) beyond(camera *plan.Camera) {
 			if severity == source.Info {
 				hint = ""
 			}
-			c.add(severity, code, at, path, hint, "%s%s %s for %s: %s, and it holds %s", withoutPrefix(p.Uncomputed), b.What, verb, camera.Name, b.Words(), unit.FormatNumber(holds))
+			c.add(severity, code, at, path, hint, "%s%s %s for %s: %s, and it holds %s", withoutPrefix(p.Uncomputed), b.What, verb, camera.Name, b.Words(), holds)
 		}
 	}
 }
