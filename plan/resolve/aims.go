@@ -55,8 +55,7 @@ func (r *aimer) aimed(a *scene.Aim) (target, bool) {
 	case scene.AtXY:
 		return target{point: r3.Vec{X: a.Point[0], Y: a.Point[1]}, level: true}, true
 	case scene.AimCeiling, scene.AimFloor:
-		if r.bounces(a) {
-			r.notLamp(a)
+		if r.refused(a) {
 			return target{}, false
 		}
 	}
@@ -105,10 +104,14 @@ func (r *register) bounces(a *scene.Aim) bool {
 	return (a.Form == scene.AimCeiling || a.Form == scene.AimFloor) && !named
 }
 
-// notLamp refuses the words ceiling and floor of what is no light.
-func (r *register) notLamp(a *scene.Aim) {
+// refused refuses the words ceiling and floor of what is no light.
+func (r *register) refused(a *scene.Aim) bool {
+	if !r.bounces(a) {
+		return false
+	}
 	r.Errorf(a.Span, CodeNoAim, "write "+report.Either(a.Form == scene.AimCeiling, "up", "down")+", or a room's: ROOM."+a.Thing.Name,
 		"only a light aims at the %s between it and somebody", a.Thing.Name)
+	return true
 }
 
 // aimedCeiling is the point of a ceiling over a place.

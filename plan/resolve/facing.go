@@ -76,8 +76,7 @@ func (r *placer) planTarget(a *scene.Aim) (r2.Vec, bool) {
 		s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
 		return s.At, ok
 	case scene.AimCeiling, scene.AimFloor:
-		if r.bounces(a) {
-			r.notLamp(a)
+		if r.refused(a) {
 			return r2.Vec{}, false
 		}
 	}

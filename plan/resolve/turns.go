@@ -29,15 +29,9 @@ func (r *placer) turn(p *scene.Place, by, look r2.Vec) (float64, bool) {
 		if !r.atEnd(p, cameraKind) {
 			return r.turnInPicture(p, by, look)
 		}
-		back := !r.isKind(p.Thing, cameraKind)
-		return mirrored(leftward, back, t.Side == scene.CameraRight), true
+		return mirrored(leftward, !r.isKind(p.Thing, cameraKind), t.Side == scene.CameraRight), true
 	case scene.OwnLeft, scene.OwnRight:
-		if !r.atEnd(p, personKind) {
-			r.Errorf(t.Span, scene.CodeWrongSide, "write camera-left, or left if no camera is meant", "own-left and own-right need a person at one end of this place")
-			return 0, false
-		}
-		back := !r.isKind(p.Thing, personKind)
-		return mirrored(leftward, back, t.Side == scene.OwnRight), true
+		return r.ownTurn(p, leftward)
 	}
 	if r.isKind(p.Thing, cameraKind) || p.Form == scene.ByToward && r.isKind(p.Toward, cameraKind) {
 		r.Errorf(t.Span, scene.CodeWrongSide, "write camera-left or camera-right, or own-left or own-right of a person",
@@ -45,6 +39,15 @@ func (r *placer) turn(p *scene.Place, by, look r2.Vec) (float64, bool) {
 		return 0, false
 	}
 	return mirrored(leftward, false, t.Side == scene.Right), true
+}
+
+// ownTurn is a turn to a person's own side, who stands at one end of the place.
+func (r *placer) ownTurn(p *scene.Place, leftward float64) (float64, bool) {
+	if !r.atEnd(p, personKind) {
+		r.Errorf(p.Turn.Span, scene.CodeWrongSide, "write camera-left, or left if no camera is meant", "own-left and own-right need a person at one end of this place")
+		return 0, false
+	}
+	return mirrored(leftward, !r.isKind(p.Thing, personKind), p.Turn.Side == scene.OwnRight), true
 }
 
 // mirrored turns a leftward turn over, once for each reason to.

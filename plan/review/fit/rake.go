@@ -25,7 +25,8 @@ func beamThrough(l *plan.Light, o *plan.Opening) float64 {
 	if l.Head.Source.Distribution == nil {
 		return 0
 	}
-	half, reach := halfPeak(l)
+	half := l.Head.Source.Peak() / 2
+	reach := beamReach(l, half)
 	through, all := 0.0, 0.0
 	for i := range beamSteps {
 		angle := (float64(i) + 0.5) / beamSteps * reach
@@ -48,24 +49,20 @@ func beamThrough(l *plan.Light, o *plan.Opening) float64 {
 	return through / all
 }
 
-// halfPeak is half the most that a lamp shines in any direction, cd, and how far off its axis it shines as much, degrees.
-func halfPeak(l *plan.Light) (half, reach float64) {
+// beamReach is how far off its axis a lamp shines at least so many cd in some direction, degrees.
+func beamReach(l *plan.Light, half float64) (reach float64) {
 	const fine, turns = 0.5, 24 // degrees; round the axis
-	rings := make([]float64, int(180/fine)+1)
-	for i := range rings {
-		sin, cos := plane.Sincos(float64(i) * fine)
+	for angle := 0.0; angle <= 180; angle += fine {
+		sin, cos := plane.Sincos(angle)
 		for k := range turns {
 			across, up := plane.Sincos(float64(k) / turns * 360)
-			rings[i] = max(rings[i], l.Head.Source.Intensity(r3.Vec{X: sin * across, Y: sin * up, Z: -cos}))
-		}
-		half = max(half, rings[i]/2)
-	}
-	for i, most := range rings {
-		if most >= half {
-			reach = math.Min(180, float64(i+1)*fine)
+			if l.Head.Source.Intensity(r3.Vec{X: sin * across, Y: sin * up, Z: -cos}) >= half {
+				reach = math.Min(180, angle+fine)
+				break
+			}
 		}
 	}
-	return half, reach
+	return reach
 }
 
 // goesThrough says whether a ray from a lamp, by its own axes, passes the hole in both faces of the wall.
