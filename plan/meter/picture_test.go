@@ -20,6 +20,7 @@ func TestPictureInWords(t *testing.T) {
 		{Name: "shed", Through: "bay", Share: 0.1, Mean: stops(2), Most: stops(2.04), Least: stops(1.96), MostAt: "on the left", LeastAt: "on the right"},
 		{Name: "bay", Through: "bay", Share: 0.05, Mean: stops(3), Most: stops(4), Least: stops(1), MostAt: "in the middle", LeastAt: "in the middle"},
 		{Share: 0.2, Through: "bay"},
+		{Share: 0.03},
 		{Name: "mote", Share: 0.004, Mean: stops(9), Most: stops(9), Least: stops(9)},
 	}, Lamps: []LampSeen{{Light: "globe", Numbered: "1 globe", Where: "in the middle", Share: 0.004, Luminance: &luminance, Over: stops(6.2)},
 		{Light: "far", Numbered: "2 far", Where: "on the left", Share: 0.03}}}

@@ -17,7 +17,7 @@ func (p *Picture) table(b *strings.Builder) {
 	for i := range p.Surfaces {
 		s := &p.Surfaces[i]
 		switch {
-		case s.Share < leastListed:
+		case s.Share < leastListed, s.Name == "" && s.Through == "": // round a set on open ground there is nothing
 		case s.Name == "":
 			rows = append(rows, []string{"  " + s.Words(), unit.FormatPercent(roundedShare(s.Share)), "–", "–", "–", "no light comes from there"})
 		default:

@@ -40,6 +40,10 @@ func changeSchema() map[string]any {
 		if slices.Contains(placedSections, p.name()) {
 			keys["at"] = inPart(keys["at"])
 		}
+		if marks, ok := keys["marks"].(map[string]any); ok {
+			mark := marks["additionalProperties"].(map[string]any)["properties"].(map[string]any)
+			mark["at"] = inPart(mark["at"])
+		}
 		section["additionalProperties"] = anyOf(map[string]any{"const": source.Strike}, thing)
 	}
 	keys[source.Strike] = map[string]any{"type": "array", "items": map[string]any{"type": "string"}, "description": "Things to remove."}
