@@ -63,6 +63,7 @@ func overlayExposure(base, own scene.Exposure) scene.Exposure {
 	lay(&base.Shutter, own.Shutter)
 	lay(&base.Stop, own.Stop)
 	lay(&base.White, own.White)
+	lay(&base.Range, own.Range)
 	return base
 }
 
@@ -100,6 +101,7 @@ func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 		x.Balance = colour.White{Kelvin: w.White.Value.Kelvin, Duv: w.White.Value.Duv, Daylight: w.White.Value.Daylight}
 	}
 	x.White = x.Balance
+	x.Range = lens.Range(w.Range.Value)
 	return x
 }
 

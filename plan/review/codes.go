@@ -26,5 +26,8 @@ const (
 	CodeCableAcross     = "cable-across" // note: a cable through a door, over a walk; warning: over the way out
 	CodeNoCable         = "no-cable"     // warning: a light that no cable reaches, or that none of the kit feeds
 	CodeNoCircuit       = "no-circuit"   // note: a light on none of the circuits of its scene
+	CodeSpotReads       = "spot-reads"   // warning or note: a spot meter that reads nothing, somebody, a door or cloth, or through glass
+	CodeClipped         = "clipped"      // warning of a face, else note: brighter than what a camera says that it holds
+	CodeSunk            = "sunk"         // warning of a face, else note: darker than that
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )

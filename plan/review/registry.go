@@ -31,9 +31,15 @@ var (
 		{[]string{CodeInrush}, "lights that a breaker may not hold as they are switched on", (*checker).inrush},
 	}
 	ofCameras = []check[plan.Camera]{
+		{[]string{CodeClipped, CodeSunk}, "what clips or sinks by the range that a camera states", (*checker).beyond},
 		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},
 	}
 )
+
+// ofMeters come last.
+var ofMeters = []check[plan.Meter]{
+	{[]string{CodeSpotReads}, "a spot meter that reads nothing, somebody, a door, cloth, or through glass", (*checker).spotReads},
+}
 
 // runAll runs the checks of a kind on each thing of it.
 func runAll[T any](c *checker, checks []check[T], things []T) {

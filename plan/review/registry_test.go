@@ -25,6 +25,7 @@ func TestEveryCheckHasWords(t *testing.T) {
 	words(t, ofPeople, &codes)
 	words(t, ofCameras, &codes)
 	words(t, ofCircuits, &codes)
+	words(t, ofMeters, &codes)
 	text, err := os.ReadFile("codes.go")
 	if err != nil {
 		t.Fatal(err)

@@ -33,6 +33,7 @@ func Check(s *plan.Setup, set *meter.Set) []source.Diagnostic {
 	runAll(c, ofLights, s.Lights)
 	runAll(c, ofCameras, s.Cameras)
 	runAll(c, ofCircuits, s.Circuits)
+	runAll(c, ofMeters, s.Meters)
 	return c.found
 }
 

@@ -67,7 +67,7 @@ var layers = []layer{
 		"plan/shot":                  {},
 		"plan/supply":                {},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
-		"plan/study":                 {"plan/light", "plan/meter", "plan/pending"},
+		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending"},
 		"plan/review":                {"plan/light", "plan/meter", "plan/frame", "plan/supply"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},

@@ -156,5 +156,5 @@ func exposureChanges(was, is *plan.Exposure) string {
 	number := unit.FormatNumber
 	return Joined("; ",
 		set("T", number(is.Stop.Written), number(was.Stop.Written)), set("ISO", number(is.ISO), number(was.ISO)),
-		set("fps", number(is.FPS), number(was.FPS)), set("white", unit.FormatKelvin(is.SetTo().Kelvin), unit.FormatKelvin(was.SetTo().Kelvin)))
+		set("fps", number(is.FPS), number(was.FPS)), set("white", unit.FormatKelvin(is.SetTo().Kelvin), unit.FormatKelvin(was.SetTo().Kelvin)), strings.Join(When(is.Range != was.Range, rangeWords(is)), ""))
 }

@@ -225,7 +225,7 @@ func ownExposure(s *plan.Setup, m *plan.Camera) string {
 		differs(own.Degrees > 0 && own.Degrees != all.Degrees, unit.FormatAngle(own.Degrees)),
 		differs(own.Seconds > 0 && own.Seconds != all.Seconds, unit.FormatShutter(unit.Shutter{Seconds: own.Seconds})),
 		differs(own.SetTo().Kelvin > 0 && own.SetTo() != all.SetTo(), "white "+unit.FormatKelvin(own.SetTo().Kelvin)),
-		filterWords(&own))
+		filterWords(&own), differs(own.Range != all.Range, rangeWords(&own)))
 }
 
 // gateWords says how much of the sensor is used.
