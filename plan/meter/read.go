@@ -21,6 +21,7 @@ type Set struct {
 	Faces    []Face // of people whose key side has light, where they are and at their marks
 	Walks    []Walk
 	Cameras  []shot.Shot // what each sees
+	Pictures []Picture   // how that lies from its grey; nil where no study looked
 	Lesson   *Lesson     // nil until package teach adds one
 	Feet     bool        // lengths are printed in feet
 }
