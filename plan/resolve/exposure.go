@@ -1,8 +1,6 @@
 package resolve
 
 import (
-	"math"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/internal/report"
@@ -120,25 +118,6 @@ func (r *exposurePass) keyWhite() (w colour.White, whose string) {
 		return r.out.Lights[0].White, "the colour of " + r.out.Lights[0].Numbered() + ", "
 	}
 	return colour.White{Kelvin: scene.DefaultWhite}, ""
-}
-
-// mainsSlack is how far a frequency may be from 50 or 60 Hz and still be that of the mains, Hz: a small
-// generator drifts by a few per cent (common practice). What is further off, as direct current or the 400 Hz
-// of an aircraft, says nothing of the mains.
-const mainsSlack = 3
-
-// sixtyHertz reports whether the mains of the scene run at 60 Hz: as its circuits say, else as
-// they do where lengths are in feet.
-func (r *exposurePass) sixtyHertz() bool {
-	for i := range r.s.Circuits {
-		hertz := r.s.Circuits[i].Hertz
-		for _, mains := range []float64{50, 60} {
-			if hertz.Set && math.Abs(hertz.Value-mains) <= mainsSlack {
-				return mains == 60
-			}
-		}
-	}
-	return r.s.Feet
 }
 
 func (r *exposurePass) defaultFPS() float64 {

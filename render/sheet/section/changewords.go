@@ -54,6 +54,7 @@ func (c Report) lightChanges(was, is *plan.Light) []string {
 		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)),
 		c.height(is.Height, was.Height), aim,
 		set("level", LightLevel(is), LightLevel(was)),
+		set("circuit", is.Circuit, was.Circuit),
 		set("", LightColour(is), LightColour(was)),
 		set("gels", strings.Join(is.Gels, " + "), strings.Join(was.Gels, " + ")),
 		set("diffusion", strings.Join(is.Diffusion, " + "), strings.Join(was.Diffusion, " + ")),
