@@ -24,6 +24,7 @@ type jsonSet struct {
 	Readings  []jsonReading  `json:"readings"`
 	Contrasts []jsonContrast `json:"contrasts"`
 	Walks     []jsonWalk     `json:"walks"`
+	Tracks    []jsonTrack    `json:"tracks"`
 	Cameras   []jsonCamera   `json:"cameras"`
 }
 
@@ -54,7 +55,7 @@ type jsonShare struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

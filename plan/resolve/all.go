@@ -75,6 +75,8 @@ type fileRun struct {
 	log    *source.Log
 	before map[string]*plan.Setup // those that others follow, as far as these need them
 	last   *plan.Setup            // the one before in the file, likewise
+	plain  bool                   // nobody asks for what other set-ups have
+	sides  []plan.CameraSide      // of the line of action, of all set-ups in their order, once asked for
 }
 
 // setup resolves a set-up, and before it the one that it follows.
@@ -88,10 +90,33 @@ func (r *fileRun) setup(name string) *plan.Setup {
 		followed = r.followed(after)
 	}
 	s := ResolveAfter(r.doc, written, followed, r.log)
-	s.Before = r.changedFrom(previousName(written), followed)
+	if s.Before = r.changedFrom(previousName(written), followed); s.Line != nil && !r.plain {
+		s.Sides = r.sidesBefore(name)
+	}
 	r.keep(s)
 	r.doc.Release(name)
 	return s
+}
+
+// sidesBefore are the sides of the line of action that the cameras of the set-ups before one in the file are on, whether the run
+// draws them or not.
+func (r *fileRun) sidesBefore(name string) (all []plan.CameraSide) {
+	if r.sides == nil {
+		r.sides = []plan.CameraSide{}
+		others := fileRun{doc: r.doc, log: &source.Log{}, before: map[string]*plan.Setup{}, plain: true}
+		for _, other := range r.doc.Setups {
+			if s := others.setup(other); s != nil && !s.Omitted() {
+				r.sides = append(r.sides, s.CameraSides()...)
+			}
+		}
+	}
+	before := r.doc.Setups[:max(0, slices.Index(r.doc.Setups, name))]
+	for _, side := range r.sides {
+		if slices.Contains(before, side.Setup) {
+			all = append(all, side)
+		}
+	}
+	return all
 }
 
 // changedFrom is the set-up from which a sheet counts the changes: the one that is followed, else the one before in the file, which is

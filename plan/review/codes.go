@@ -19,5 +19,8 @@ const (
 	CodeFrameClear      = "frame-clear"  // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"  // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere" // note: a light that is meant to be in the picture, and is in none
+	CodeLineCrossed     = "line-crossed" // warning: a camera on the other side of the line of action than those before it
+	CodeLineTrack       = "line-track"   // note: a track that crosses the line of action
+	CodeOnLine          = "on-line"      // note: a camera on the line of action
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )

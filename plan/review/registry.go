@@ -25,7 +25,8 @@ var (
 		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
 	}
 	ofCameras = []check[plan.Camera]{
-		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},
+		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip, rails, other cameras and people out of the picture in the frame, in the margin about it, and nearest to it, all along a track", (*checker).inFrame},
+		{[]string{CodeLineCrossed, CodeLineTrack, CodeOnLine}, "cameras on both sides of the line of action, in all set-ups, on it, and tracks that cross it", (*checker).lineOfAction},
 	}
 )
 

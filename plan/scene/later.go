@@ -65,8 +65,6 @@ var laters = []Later{
 	{Table: "scene", Key: "cues", Waits: byCues},
 	{Table: "light", Key: "plays", Waits: "effects"},
 	{Table: "light", Key: "dimmer", Waits: "flicker"},
-	{Table: "camera", Key: "track", Waits: "camera moves"},
-	{Table: "scene", Key: "line", Waits: "the line of action"},
 	{Table: "light", Key: "circuit", Waits: byPower},
 	{Table: "scene", Key: "circuits", Waits: byPower},
 	{Table: "scene", Key: "wants", Waits: byBalance},

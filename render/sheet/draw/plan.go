@@ -58,6 +58,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 		}
 	}
 	labels = append(labels, walks(c).draw(p, v)...)
+	labels = append(labels, tracks(c).draw(p, v)...)
 	labels = append(labels, readings(c).drawReadings(p, v)...)
 	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
 
