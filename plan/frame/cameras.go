@@ -28,8 +28,12 @@ func cameraAt(c *plan.Camera, by r3.Vec) []piece {
 	return append([]piece{body}, standOf(plan.InPlan(middle), c.Base, middle.Z, cameraFoot, bearing)...)
 }
 
-// stanceStep is how far apart the places of a track are at most that a camera is looked for at by another, m.
-const stanceStep = 0.25
+// stanceStep is how far apart the places of a track are at most that a camera is looked for at by another, m; on one that is too long for
+// mostStances, as far as that takes.
+const (
+	stanceStep  = 0.25
+	mostStances = 20
+)
 
 // camerasOf are a camera, all along its track, and the rails of that.
 func camerasOf(c *plan.Camera) []thing {
@@ -40,7 +44,7 @@ func camerasOf(c *plan.Camera) []thing {
 		return []thing{camera}
 	}
 	camera.at = func(by r3.Vec) (all [][]piece) {
-		for _, along := range plane.AlongSteps(c.Track.Corners, stanceStep) {
+		for _, along := range plane.AlongSteps(c.Track.Corners, max(stanceStep, c.Track.Length()/mostStances)) {
 			at := c.OnTrack(along)
 			all = append(all, cameraAt(&at, by))
 		}

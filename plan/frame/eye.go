@@ -3,6 +3,8 @@ package frame
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 )
@@ -15,6 +17,7 @@ type eye struct {
 	sights []Sight // of the things
 	posts  []*post // in their order along the track; the last may be out of it, where things showed between two others
 	track  int     // how many of them are in their order
+	moved  moved   // the thing that was looked at last where it is moved to
 	last   int     // the post that something showed from last
 }
 
@@ -26,10 +29,18 @@ type post struct {
 	seen map[*thing][][]seenPart // of what it should not see of a thing, stance by stance
 }
 
-// trackStep is how far apart the places of a track are at most that a camera looks from, m; trackGrain is how near to the worst place
-// what is found lies, m.
+// moved is what a thing is made of once it is moved.
+type moved struct {
+	thing   *thing
+	by      r3.Vec
+	stances [][]piece
+}
+
+// trackStep is how far apart the places of a track are at most that a camera looks from, m; on one that is too long for mostPosts, as far
+// as that takes. trackGrain is how near to the worst place what is found lies, m.
 const (
 	trackStep  = 0.1
+	mostPosts  = 200
 	trackGrain = 1e-3
 )
 
@@ -42,7 +53,7 @@ func newEye(v *viewing, c *plan.Camera) *eye {
 	}
 	along := []float64{0}
 	if c.Track != nil {
-		along = plane.AlongSteps(c.Track.Corners, trackStep)
+		along = plane.AlongSteps(c.Track.Corners, max(trackStep, c.Track.Length()/mostPosts))
 	}
 	for _, d := range along {
 		e.posts = append(e.posts, e.post(d))
@@ -154,6 +165,14 @@ func (e *eye) showsFrom(t *thing, p *post) bool {
 		}
 	}
 	return false
+}
+
+// at is what a thing is made of where it is moved by a vector. From all places of a track it is asked for one after the other.
+func (e *eye) at(t *thing, by r3.Vec) [][]piece {
+	if e.moved.thing != t || e.moved.by != by {
+		e.moved = moved{t, by, t.at(by)}
+	}
+	return e.moved.stances
 }
 
 // postOf is where a sight is from.

@@ -43,7 +43,7 @@ func (e *eye) leastMove(t *thing, worst *post) (best *Move) {
 // showsMoved says whether something of a thing shows, once it is moved, in the picture from a place and its margin.
 func (e *eye) showsMoved(t *thing, by r3.Vec, p *post) bool {
 	wide := p.grown(e.camera.Room)
-	for _, pieces := range t.at(by) {
+	for _, pieces := range e.at(t, by) {
 		if e.shows(t.unmeant(e.camera.Name, pieces), wide) {
 			return true
 		}
@@ -54,7 +54,7 @@ func (e *eye) showsMoved(t *thing, by r3.Vec, p *post) bool {
 // rankMoved is how much of a thing that is moved shows there, or how near it comes.
 func (e *eye) rankMoved(t *thing, by r3.Vec, p *post) float64 {
 	rank := math.Inf(-1)
-	for _, pieces := range t.at(by) {
+	for _, pieces := range e.at(t, by) {
 		rank = max(rank, rankOf(e.seenOf(t.unmeant(e.camera.Name, pieces), p.At), p.grown(e.camera.Room)))
 	}
 	return rank

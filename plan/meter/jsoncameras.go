@@ -54,7 +54,7 @@ type jsonTrackChange struct {
 	Along  float64 `json:"along"`  // m
 	Person *string `json:"person"` // null: nobody is in frame
 	Size   *string `json:"size"`   // null of a side
-	From   *string `json:"from"`   // lit or shadow; null of a size
+	From   *string `json:"from"`   // lit, shadow, front or behind; null of a size
 }
 
 func jsonTracks(all []Track) []jsonTrack {

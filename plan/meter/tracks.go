@@ -3,8 +3,6 @@ package meter
 import (
 	"strings"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/shot"
@@ -23,7 +21,7 @@ type TrackChange struct {
 	Along  float64 // m from the start
 	Person string  // who it is of; "" nobody is in frame from there on
 	Size   shot.Size
-	From   Lean // which side of the face it looks from there on: FromLit or FromShadow; "" of a size
+	From   Lean // which side of the face it looks from there on; "" of a size
 }
 
 // trackStep is how far apart the places are at least that a track is looked at, m; what changes between two of them is found by halving,
@@ -80,14 +78,7 @@ func framedFrom(s *plan.Setup, c *plan.Camera, along float64) TrackChange {
 // lookFrom is which side of a face a camera looks from, so far along its track.
 func lookFrom(p *plan.Person, side string, c *plan.Camera, along float64) TrackChange {
 	at := c.OnTrack(along)
-	cheek := p.Face.Right
-	if side == "left" {
-		cheek = r3.Scale(-1, cheek)
-	}
-	from := FromShadow
-	if r3.Dot(r3.Sub(at.Frame.At, p.Face.At), cheek) >= 0 {
-		from = FromLit
-	}
+	_, from := seenFrom(&p.Face, side, &at.Frame)
 	return TrackChange{Person: p.Name, From: from}
 }
 
@@ -119,6 +110,10 @@ func (c *TrackChange) words(camera string) string {
 	switch {
 	case c.Person == "":
 		return "nobody in frame"
+	case c.From == FromFront:
+		return camera + " looks straight at the nose of " + c.Person
+	case c.From == FromBehind:
+		return camera + " looks from behind " + c.Person
 	case c.From != "":
 		return camera + " looks from the " + string(c.From) + " side of " + c.Person
 	}

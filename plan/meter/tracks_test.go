@@ -48,20 +48,29 @@ func TestSizesAlongATrack(t *testing.T) {
 	}
 }
 
-// A track crosses from the lit to the shadow side of a face where it crosses the plane of the nose: on a straight track, in proportion. Of a
-// face whose sides are equal nothing is said, and of one that leaves the frame that nobody is in it.
+// A track crosses from the lit to the shadow side of a face where it crosses the plane of the nose, and looks straight at that within 5° of
+// it: on a straight track, where its distance from the plane is the tangent of 5° of that from the face. Of a face whose sides are equal
+// nothing is said, and of one that leaves the frame that nobody is in it.
 func TestSidesAlongATrack(t *testing.T) {
 	s := pushed(r2.Vec{X: -2, Y: -3}, r2.Vec{X: 1, Y: -2}, r2.Vec{X: 1, Y: -1.5}, r2.Vec{X: -1, Y: -1.5})
 	face := Face{Person: "ada", Side: "right", Contrast: contrastOf(200, 100)} // own right is at -x, as she looks down the sheet
-	first, last := 2.0/3*math.Hypot(3, 1), math.Hypot(3, 1)+0.5+1
+	five := math.Tan(alongNose * math.Pi / 180)
+	leg, straight := math.Hypot(3, 1), 1.5*five // x = -2 + 3 s, y = -3 + s
+	want := []TrackChange{{Along: leg * (2 - 3*five) / (3 - five), From: FromFront}, {Along: leg * (2 + 3*five) / (3 + five), From: FromShadow},
+		{Along: leg + 1.5 - straight, From: FromFront}, {Along: leg + 1.5 + straight, From: FromLit}}
 	var got []TrackChange
 	for _, c := range tracksOf(s, []Face{face})[0].Changes {
 		if c.From != "" {
 			got = append(got, c)
 		}
 	}
-	if len(got) != 2 || math.Abs(got[0].Along-first) > 1e-4 || got[0].From != FromShadow || math.Abs(got[1].Along-last) > 1e-4 || got[1].From != FromLit {
-		t.Errorf("changes sides %+v, want at %.4f and %.4f m", got, first, last)
+	if len(got) != len(want) {
+		t.Fatalf("changes sides %+v, want %+v", got, want)
+	}
+	for i, c := range got {
+		if math.Abs(c.Along-want[i].Along) > 2e-4 || c.From != want[i].From || c.Person != "ada" {
+			t.Errorf("changes to %s at %.4f m, want %s at %.4f m", c.From, c.Along, want[i].From, want[i].Along)
+		}
 	}
 	face.Contrast = contrastOf(100, 100)
 	for _, c := range tracksOf(s, []Face{face})[0].Changes {

@@ -39,7 +39,7 @@ func Each(doc *scene.Document, names []string, log *source.Log, use func(*plan.S
 	if len(names) == 0 {
 		names = []string{""}
 	}
-	r := fileRun{doc: doc, log: log, before: map[string]*plan.Setup{}}
+	r := fileRun{doc: doc, log: log, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}}
 	for _, name := range names {
 		s := r.setup(name)
 		switch {
@@ -73,10 +73,11 @@ func reportOmitted(s *plan.Setup, log *source.Log) {
 type fileRun struct {
 	doc    *scene.Document
 	log    *source.Log
-	before map[string]*plan.Setup // those that others follow, as far as these need them
-	last   *plan.Setup            // the one before in the file, likewise
-	plain  bool                   // nobody asks for what other set-ups have
-	sides  []plan.CameraSide      // of the line of action, of all set-ups in their order, once asked for
+	before map[string]*plan.Setup       // those that others follow, as far as these need them
+	last   *plan.Setup                  // the one before in the file, likewise
+	plain  bool                         // nobody asks for what other set-ups have
+	others *fileRun                     // lays out set-ups that this run does not draw; nil: none so far
+	sides  map[string][]plan.CameraSide // of the line of action, by set-up
 }
 
 // setup resolves a set-up, and before it the one that it follows.
@@ -93,28 +94,29 @@ func (r *fileRun) setup(name string) *plan.Setup {
 	if s.Before = r.changedFrom(previousName(written), followed); s.Line != nil && !r.plain {
 		s.Sides = r.sidesBefore(name)
 	}
+	if !s.Omitted() {
+		r.sides[name] = s.CameraSides()
+	}
 	r.keep(s)
 	r.doc.Release(name)
 	return s
 }
 
-// sidesBefore are the sides of the line of action that the cameras of the set-ups before one in the file are on, whether the run
-// draws them or not.
+// sidesBefore are the sides of the line of action that the cameras of the set-ups before one in the file are on. Those that the run has not
+// laid out are laid out for that; their faults are reported when they are drawn themselves.
 func (r *fileRun) sidesBefore(name string) (all []plan.CameraSide) {
-	if r.sides == nil {
-		r.sides = []plan.CameraSide{}
-		others := fileRun{doc: r.doc, log: &source.Log{}, before: map[string]*plan.Setup{}, plain: true}
-		for _, other := range r.doc.Setups {
-			if s := others.setup(other); s != nil && !s.Omitted() {
-				r.sides = append(r.sides, s.CameraSides()...)
+	for _, other := range r.doc.Setups {
+		if other == name {
+			break
+		}
+		if _, known := r.sides[other]; !known {
+			if r.others == nil {
+				r.others = &fileRun{doc: r.doc, log: &source.Log{}, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}, plain: true}
 			}
+			r.others.setup(other)
+			r.sides[other] = r.others.sides[other]
 		}
-	}
-	before := r.doc.Setups[:max(0, slices.Index(r.doc.Setups, name))]
-	for _, side := range r.sides {
-		if slices.Contains(before, side.Setup) {
-			all = append(all, side)
-		}
+		all = append(all, r.sides[other]...)
 	}
 	return all
 }

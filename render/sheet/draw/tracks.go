@@ -15,15 +15,24 @@ import (
 // tracks draws where cameras go, and the line of action that they keep to one side of.
 type tracks struct{ *Drawing }
 
-// draw draws all tracks, with the camera at the end of each, and the line of action, and returns the labels that go beside them.
-func (c tracks) draw(p Pad, v layout.View) (labels []placeable) {
+// draw draws all tracks, with the camera at the end of each, and the line of action, and returns the cameras there, that lettering keeps off,
+// and the labels that go beside the tracks.
+func (c tracks) draw(p Pad, v layout.View) (ends []carto.Obstacle, labels []placeable) {
 	c.line(p, v)
 	for i := range c.In.Setup.Cameras {
-		if m := &c.In.Setup.Cameras[i]; m.Track != nil {
-			labels = append(labels, c.track(p, v, m))
+		m := &c.In.Setup.Cameras[i]
+		if m.Track == nil {
+			continue
+		}
+		labels = append(labels, c.track(p, v, m))
+		end := m.OnTrack(m.Track.Length())
+		if at := v.Flat(end.Frame.At); box.Contains(v.Panel, at) {
+			q := p.of("track:"+m.Name, "")
+			d := symbols.DrawCamera(q.canvas, q.symbols(), symbols.Camera{At: at, Bearing: frameBearing(end.Frame), Scale: v.Scale, Ghost: true})
+			ends = append(ends, hard(d.Box()))
 		}
 	}
-	return labels
+	return ends, labels
 }
 
 // track draws the rails of a camera with their length.
@@ -41,10 +50,6 @@ func (c tracks) track(p Pad, v layout.View, m *plan.Camera) placeable {
 		}
 	}
 	symbols.DrawTrack(q.canvas, q.symbols(), c.rails(v, t), sleepers, half)
-	end := m.OnTrack(long)
-	if at := v.Flat(end.Frame.At); box.Contains(v.Panel, at) {
-		symbols.DrawCamera(q.canvas, q.symbols(), symbols.Camera{At: at, Bearing: frameBearing(end.Frame), Scale: v.Scale, Ghost: true})
-	}
 	middle, way := plane.OnPath(t.Corners, long/2)
 	side := r2.Scale(half, r2.Vec{X: way.Y, Y: -way.X})
 	around := box.Bounds{}
