@@ -31,7 +31,7 @@ const (
 	trackGrain = 1e-4
 )
 
-// tracksOf are the tracks of a set-up, with the sides of the faces that have a key side.
+// tracksOf are the tracks of a set-up, with the sides of the faces that have a key side and are in frame.
 func tracksOf(s *plan.Setup, faces []Face) (all []Track) {
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
@@ -47,9 +47,15 @@ func tracksOf(s *plan.Setup, faces []Face) (all []Track) {
 			if f.Contrast != nil && unit.EqualStops(f.Contrast.Stops) {
 				continue // no side of it is darker
 			}
-			if p := s.Post(f.Person); p != nil {
-				changesAlong(c.Track, func(along float64) TrackChange { return lookFrom(p, f.Side, c, along) }, t.add)
+			p := s.Post(f.Person)
+			if p == nil || !p.SeenBy(c.Name) {
+				continue
 			}
+			changesAlong(c.Track, func(along float64) TrackChange { return lookFrom(p, f.Side, c, along) }, func(change TrackChange) {
+				if at := c.OnTrack(change.Along); shot.Frames(&at, p) {
+					t.add(change)
+				}
+			})
 		}
 		all = append(all, t)
 	}

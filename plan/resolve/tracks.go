@@ -18,16 +18,22 @@ func (r *cameraPass) trackOf(written *scene.Camera, c *plan.Camera, aim target) 
 	if len(written.TrackPlaces) == 0 {
 		return nil, written.Track == nil
 	}
-	before := r.keptCamera(c.Name)
-	if before != nil && before.Track != nil && !r.writtenHere(written.Node, "track") && !r.writtenHere(written.Node, "looks") {
-		return before.Track, true
-	}
 	t = &plan.Track{Span: written.Track.Span}
-	if aim.dir == (r3.Vec{}) && (before == nil || r.writtenHere(written.Node, "looks")) {
+	before := &plan.Track{} // of a camera that stays
+	kept := r.keptCamera(c.Name)
+	if kept != nil && kept.Track != nil {
+		before = kept.Track
+	}
+	switch stays := kept != nil && !r.writtenHere(written.Node, "looks"); {
+	case stays:
+		t.Aim = before.Aim
+	case aim.dir == (r3.Vec{}):
 		t.Aim = &aim.point
 	}
-	if t.Corners, ok = r.trackCorners(written, plan.InPlan(c.Frame.At)); !ok {
-		return nil, false
+	if t.Corners = before.Corners; t.Corners == nil || r.writtenHere(written.Node, "track") {
+		if t.Corners, ok = r.trackCorners(written, plan.InPlan(c.Frame.At)); !ok {
+			return nil, false
+		}
 	}
 	return t, r.checkTrack(t, c)
 }

@@ -38,6 +38,38 @@ cameras:
 	}
 }
 
+// A camera that stays keeps its track, and looks where it looked, even once whom it looked at is elsewhere; a track of the set-up's own holds.
+func TestTracksThatStay(t *testing.T) {
+	log := &source.Log{}
+	all := ResolveAll(opened(t, `
+rooms: {den: {size: [6, 5]}}
+people: {ada: {at: [3, 3.8], faces: 180}}
+cameras: {A: {track: [{from: ada, shift: [-1, -2.6]}, [4, 1]], lens: 40 mm}}
+setups:
+  one: {}
+  stays: {after: one, stays: [A], change: {people: {ada: {at: [2, 3.5]}}}}
+  goes: {after: one, change: {people: {ada: {at: [2, 3.5]}}}}
+  other: {after: one, stays: [A], change: {people: {ada: {at: [2, 3.5]}}, cameras: {A: {track: [[2, 1.2], [2, 2]]}}}}
+  turned: {after: one, stays: [A], change: {people: {ada: {at: [2, 3.5]}}, cameras: {A: {looks: ada}}}}
+`, log), nil, log)
+	if log.Failed() {
+		t.Fatal(log.All())
+	}
+	was, face := all[0].Cameras[0].Track, all[1].People[0].Face.At
+	for i, want := range map[int]struct {
+		start, end r2.Vec
+		aim        r3.Vec
+	}{
+		1: {was.Corners[0], was.Corners[1], *was.Aim}, 2: {r2.Vec{X: 1, Y: 0.9}, was.Corners[1], face},
+		3: {was.Corners[0], r2.Vec{X: 2, Y: 2}, *was.Aim}, 4: {was.Corners[0], was.Corners[1], face},
+	} {
+		got := all[i].Cameras[0].Track
+		if got == nil || r2.Norm(r2.Sub(got.Corners[0], want.start)) > 1e-9 || r2.Norm(r2.Sub(got.Corners[len(got.Corners)-1], want.end)) > 1e-9 || got.Aim == nil || r3.Norm(r3.Sub(*got.Aim, want.aim)) > 1e-9 {
+			t.Errorf("in %s the track is %+v, want %+v", all[i].Name, got, want)
+		}
+	}
+}
+
 // What no camera can follow is refused, with the fix, and the message names what is in the way of one.
 func TestTrackFaults(t *testing.T) {
 	const room = "rooms: {den: {size: [6, 5]}}\npeople: {ada: {at: [3, 4], faces: 180}}\n"

@@ -1,6 +1,7 @@
 package section
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -208,7 +209,7 @@ func (c Report) cameras() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
-			Notes: NonEmpty(Joined("; ", Joined(", ", m.SqueezeWords(), m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height), c.trackWords(m), Joined("", When(m.Track != nil, "at its end: "+seen[m.AtEnd()])...), c.alongTrack(m)),
+			Notes: NonEmpty(Joined("; ", Joined(", ", m.SqueezeWords(), m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height), c.trackWords(m), Joined("", When(m.Track != nil, "at its end: "+cmp.Or(seen[m.AtEnd()], "nobody in frame"))...), c.alongTrack(m)),
 		})
 	}
 	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}}
