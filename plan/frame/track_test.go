@@ -54,7 +54,7 @@ func sightOf(all []frame.Sight, kind frame.Kind, name string) *frame.Sight {
 // What is said of a whole track is the worst of what is said every centimetre of it, and where it shows begins and ends there.
 func TestTracksOfRandomScenes(t *testing.T) {
 	held := 0
-	for seed := int64(1); held < 4; seed++ {
+	for seed := int64(1); held < max(4, *scenes/8); seed++ {
 		_, setup := rolling(t, seed)
 		if setup == nil {
 			continue
@@ -123,7 +123,7 @@ func (b byCentimetres) hold(t *testing.T, seed int64, s *frame.Sight) {
 // and a pan that is offered brings in nothing that was out, and keeps whom the camera looks at.
 func TestMovesClearWholeTracks(t *testing.T) {
 	moves, pans := 0, 0
-	for seed := int64(100); moves < 4 || pans < 2; seed++ {
+	for seed := int64(100); moves < max(4, *scenes/8) || pans < 2; seed++ {
 		s, setup := rolling(t, seed)
 		if setup == nil {
 			continue
@@ -134,7 +134,7 @@ func TestMovesClearWholeTracks(t *testing.T) {
 			if g.Kind != frame.Light && g.Kind != frame.Grip {
 				continue
 			}
-			if m := g.Move; m != nil && moves < 4 {
+			if m := g.Move; m != nil && moves < max(4, *scenes/8) {
 				moves++
 				thing := s.find(sections[g.Kind], g.Name)
 				clearAlong(t, seed, g, laidOut(t, s.with(sections[g.Kind], thing.moved(m.By))), g.Kind, g.Name)
