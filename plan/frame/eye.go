@@ -222,8 +222,7 @@ func (v *viewing) sight(t *thing, p *post) Sight {
 		return s
 	}
 	if s.Meant {
-		at := spreadOf(v.seenOf(t.meantPieces(s.Camera), p.At), p.picture)
-		s.Shown, s.ShownAt = at.share(), at.where()
+		v.meant(t, p, &s)
 	}
 	worst := s
 	for i, pieces := range t.stances {
@@ -236,6 +235,12 @@ func (v *viewing) sight(t *thing, p *post) Sight {
 		}
 	}
 	return worst
+}
+
+// meant looks at what of a thing is meant to be in the picture from a place of a camera.
+func (v *viewing) meant(t *thing, p *post, s *Sight) {
+	at := spreadOf(v.seenOf(t.meantPieces(s.Camera), p.At), p.picture)
+	s.Shown, s.ShownAt = at.share(), at.where()
 }
 
 // look finds what of some pieces shows from a place of a camera, or how near the frame they come.

@@ -1,6 +1,10 @@
 package frame
 
-import "scrimshaw/plan"
+import (
+	"math"
+
+	"scrimshaw/plan"
+)
 
 // Judge looks through each camera of a set-up at each light, piece of grip, other camera, track and person that it should not see, in the
 // order of the scene.
@@ -45,4 +49,27 @@ func (e *eye) mend(s *Sight, t *thing) {
 		s.Move = e.leastMove(t, e.postOf(s))
 	}
 	s.Pan = e.leastPan(t)
+}
+
+// Lamps looks through each camera of a set-up, where it stands, at each light that is meant to be in its picture: how much of it is Shown,
+// and where.
+func Lamps(s *plan.Setup) (all []Sight) {
+	for i := range s.Cameras {
+		c := &s.Cameras[i]
+		v := newViewing(s, c.Name)
+		p := &post{camera: c, picture: pictureOf(c)}
+		for _, t := range v.things(c.Name) {
+			if t.kind != Light || !t.seen.For(c.Name) {
+				continue
+			}
+			one := Sight{Camera: c.Name, Kind: t.kind, Name: t.name, Path: t.path, Span: t.span, Outside: math.Inf(1), Meant: true}
+			if p.mayShow(t.middle, t.radius) {
+				v.meant(&t, p, &one)
+			}
+			if one.Shown > 0 {
+				all = append(all, one)
+			}
+		}
+	}
+	return all
 }

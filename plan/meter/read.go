@@ -22,6 +22,7 @@ type Set struct {
 	Walks    []Walk
 	Cameras  []shot.Shot // what each sees
 	Tracks   []Track     // of the cameras that move
+	Pictures []Picture   // how that lies from its grey; nil where no study looked
 	Feet     bool        // lengths are printed in feet
 }
 

@@ -49,6 +49,7 @@ func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source
 	(&peoplePass{aims}).populate()
 	(&linePass{known.draft}).drawLine()
 	(&cameraPass{aims}).placeCameras()
+	(&circuitPass{aims.placer}).feed()
 	(&lightPass{hold}).hangLights()
 	(&gripPass{hold}).rigGrip()
 	(&gatePass{known}).setGates()

@@ -22,5 +22,15 @@ const (
 	CodeLineCrossed     = "line-crossed" // warning: a camera on the other side of the line of action than those before it
 	CodeLineTrack       = "line-track"   // note: a track that crosses the line of action
 	CodeOnLine          = "on-line"      // note: a camera on the line of action
+	CodeOverload        = "overload"     // warning: a circuit that carries more than it may
+	CodeLoadUnknown     = "load-unknown" // note: a light on a circuit whose power nothing says
+	CodeInrush          = "inrush"       // note: lights that a breaker may not hold as they are switched on
+	CodeCableDrop       = "cable-drop"   // warning: a light that loses much of its voltage in its cable
+	CodeCableAcross     = "cable-across" // note: a cable through a door, over a walk; warning: over the way out
+	CodeNoCable         = "no-cable"     // warning: a light that no cable reaches, or that none of the kit feeds
+	CodeNoCircuit       = "no-circuit"   // note: a light on none of the circuits of its scene
+	CodeSpotReads       = "spot-reads"   // warning or note: a spot meter that reads nothing, somebody, a door or cloth, or through glass
+	CodeClipped         = "clipped"      // warning of a face, else note: brighter than what a camera says that it holds
+	CodeSunk            = "sunk"         // warning of a face, else note: darker than that
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )

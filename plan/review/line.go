@@ -21,7 +21,7 @@ func (c *checker) lineOfAction(camera *plan.Camera) {
 	if camera.Track != nil {
 		if crossings := line.Crossings(camera.Track); len(crossings) > 0 {
 			c.add(source.Info, CodeLineTrack, camera.Track.Span, path+".track", "what is shot before that cuts with one side of the line, and what is shot after it with the other",
-				"the track of %s crosses %s %s along", camera.Name, line.Words(), c.lengths(crossings))
+				"the track of %s crosses %s %s along", camera.Name, line.Words(), lengths(crossings, c.setup.Feet))
 			return
 		}
 	}
@@ -30,20 +30,20 @@ func (c *checker) lineOfAction(camera *plan.Camera) {
 			unit.FormatAngle(plan.LineSlack), degreesInWords(off))
 		return
 	}
-	if against := c.acrossFrom(camera.Name, side); len(against) > 0 {
+	if against := acrossFrom(c.setup, camera.Name, side); len(against) > 0 {
 		c.add(source.Warning, CodeLineCrossed, camera.Span, path, "keep to one side, or let a shot on the line or one that crosses it come between",
 			"%s is to the %s of %s, and %s to the %s: cut together, both people look the same way", camera.Name, side, line.Words(), listOf(against), other(side))
 	}
 }
 
 // acrossFrom are the cameras before one that are on the other side of the line, where the first of all is.
-func (c *checker) acrossFrom(camera string, side plan.LineSide) (against []string) {
-	all := append(c.setup.Sides[:len(c.setup.Sides):len(c.setup.Sides)], c.setup.CameraSides()...)
+func acrossFrom(setup *plan.Setup, camera string, side plan.LineSide) (against []string) {
+	all := append(setup.Sides[:len(setup.Sides):len(setup.Sides)], setup.CameraSides()...)
 	if len(all) == 0 || all[0].Side == side {
 		return nil
 	}
 	for _, s := range all {
-		own := s.Setup == c.setup.Name
+		own := s.Setup == setup.Name
 		if own && s.Camera == camera {
 			break
 		}
@@ -75,10 +75,10 @@ func listOf(names []string) string {
 }
 
 // lengths words distances: "1.20 m and 2.40 m".
-func (c *checker) lengths(metres []float64) string {
+func lengths(metres []float64, feet bool) string {
 	words := make([]string, len(metres))
 	for i, m := range metres {
-		words[i] = unit.FormatLength(m, c.setup.Feet)
+		words[i] = unit.FormatLength(m, feet)
 	}
 	return strings.Join(words, " and ")
 }

@@ -205,6 +205,7 @@ func TestSymbolsAreDrawn(t *testing.T) {
 	take(goes)
 	rolls := plan.Camera{Name: "A", Frame: level(), Track: &plan.Track{Corners: []r2.Vec{{}, {X: 2.5}}}}
 	take(section.Input{Setup: &plan.Setup{Cameras: []plan.Camera{rolls}, Line: &plan.Line{Ends: [2]r2.Vec{{Y: 2}, {X: 2, Y: 2}}}}})
+	take(section.Input{Setup: &plan.Setup{Circuits: []plan.Circuit{{Name: "ring", Breaker: 16, Outlet: &r2.Vec{}}}}})
 	shown["light:off"] = darkIsOpen(t)
 	for _, e := range symbols.Catalogue() {
 		if !shown[e.Key] {
