@@ -24,6 +24,7 @@ type jsonSet struct {
 	Readings  []jsonReading  `json:"readings"`
 	Contrasts []jsonContrast `json:"contrasts"`
 	Walks     []jsonWalk     `json:"walks"`
+	Tracks    []jsonTrack    `json:"tracks"`
 	Cameras   []jsonCamera   `json:"cameras"`
 	Pictures  []jsonPicture  `json:"pictures"`
 	Teach     *jsonLesson    `json:"teach"`
@@ -76,7 +77,7 @@ func (s *Sees) json() *jsonSees {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures), Teach: s.Lesson.json()}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures), Teach: s.Lesson.json()}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

@@ -21,6 +21,7 @@ type Set struct {
 	Faces    []Face // of people whose key side has light, where they are and at their marks
 	Walks    []Walk
 	Cameras  []shot.Shot // what each sees
+	Tracks   []Track     // of the cameras that move
 	Pictures []Picture   // how that lies from its grey; nil where no study looked
 	Lesson   *Lesson     // nil until package teach adds one
 	Feet     bool        // lengths are printed in feet
@@ -52,6 +53,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		set.Readings = append(set.Readings, readings...)
 		start = end
 	}
+	set.Tracks = tracksOf(s, set.Faces)
 	return set
 }
 
