@@ -1,6 +1,5 @@
 // Package frame says what cameras see of the equipment: which lights, stands, flags and other cameras show in a picture past the
-// set, where and how much of it, and what takes them out of it. Light leaves a thing to the lens in straight lines; what is
-// seen in a mirror is not looked for.
+// set, where and how much of it, and what takes them out of it; which show in mirrors and panes; and whose light falls onto a lens.
 package frame
 
 import (

@@ -41,16 +41,19 @@ const (
 
 // leastMove is the least move of a thing that takes what should not be seen of it out of a picture; nil where none does that
 // leaves it in the room that it is in.
-func (v *viewing) leastMove(t *thing, camera string, p picture) (best *Move) {
+func (v *viewing) leastMove(t *thing, camera string, p picture) *Move {
+	return v.leastOf(t, v.ways(t, p), p, func(by r3.Vec) bool { return v.shows(t.unmeant(camera, t.at(by)), p) })
+}
+
+// leastOf is the least move of a thing, one of some ways, after which it shows no more; nil where there is none.
+func (v *viewing) leastOf(t *thing, ways []direction, p picture, shows func(by r3.Vec) bool) (best *Move) {
 	round := (&report.Reporter{Feet: v.setup.Feet}).RoundUp
-	for _, to := range v.ways(t, p) {
+	for _, to := range ways {
 		most := to.most
 		if best != nil {
 			most = min(most, best.Least)
 		}
-		least, rounded, ok := clearing(most, round, func(change float64) bool {
-			return v.shows(t.unmeant(camera, t.at(r3.Scale(change, to.direction))), p)
-		})
+		least, rounded, ok := clearing(most, round, func(change float64) bool { return shows(r3.Scale(change, to.direction)) })
 		by := r3.Scale(rounded, to.direction)
 		if ok && (to.way != Back || beside(t, by, p)) && v.free(t, by) && (best == nil || least < best.Least) {
 			best = &Move{Way: to.way, By: by, Least: least, Metres: rounded}
