@@ -88,10 +88,15 @@ func openingOf(l *plan.Light) []piece {
 	case photometry.Disc:
 		return []piece{flat(Head, circle(f.At, f.Right, f.Up(), o.Width/2, turnedSides))}
 	}
-	if l.Head.Aperture > 0 && l.Head.Class != term.Practical && !l.Head.AllRound() {
+	if hasMouth(l) {
 		return []piece{flat(Head, circle(f.At, f.Right, f.Up(), l.Head.Aperture/2, turnedSides))}
 	}
 	return nil
+}
+
+// hasMouth says whether a lamp that counts as a point leaves by a lens or a mouth.
+func hasMouth(l *plan.Light) bool {
+	return l.Head.Aperture > 0 && l.Head.Class != term.Practical && !l.Head.AllRound()
 }
 
 // shinesTo says whether a lamp shows its light to a place: a face or a lens shows its back to what lies behind it.

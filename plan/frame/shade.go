@@ -7,11 +7,12 @@ import (
 )
 
 // The least and the most distance of a shade before a lens, m, and the most of the way to the lamp: nearer it is an eyebrow on the
-// matte box, farther the lamp is flagged off where it stands. What it is rounded up to, m. Common practice.
+// matte box, farther the lamp is flagged off where it stands. Its least side, and what sides are rounded up to, m. Common practice.
 const (
 	leastAhead = 0.15
 	mostAhead  = 2.0
 	mostOfWay  = 0.8
+	leastSide  = 0.10
 	shadeStep  = 0.05
 )
 
@@ -77,7 +78,7 @@ func spanAt(all []lampPoint, radius, edge, ahead float64) (inner, outer, low, hi
 		outer = max(outer, radius+(c.out-radius)*share)
 		low, high = min(low, -radius+(c.along+radius)*share), max(high, radius+(c.along-radius)*share)
 	}
-	deep, wide := roundedUp(outer-inner), roundedUp(high-low)
+	deep, wide := max(leastSide, roundedUp(outer-inner)), max(leastSide, roundedUp(high-low))
 	middle := (low + high) / 2
 	return inner, inner + deep, middle - wide/2, middle + wide/2
 }

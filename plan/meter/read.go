@@ -15,13 +15,15 @@ import (
 
 // Set is the readings of one set-up.
 type Set struct {
-	Scene    string // the scene's title
-	Setup    string // "" where the scene has no set-ups
-	Readings []Reading
-	Faces    []Face // of people whose key side has light, where they are and at their marks
-	Walks    []Walk
-	Cameras  []shot.Shot // what each sees
-	Feet     bool        // lengths are printed in feet
+	Scene       string // the scene's title
+	Setup       string // "" where the scene has no set-ups
+	Readings    []Reading
+	Faces       []Face // of people whose key side has light, where they are and at their marks
+	Walks       []Walk
+	Cameras     []shot.Shot  // what each sees
+	Reflections []Reflection // that cameras see of equipment
+	Flares      []Flare      // lamps that shine onto lenses
+	Feet        bool         // lengths are printed in feet
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.

@@ -100,7 +100,7 @@ func gripTags(s *plan.Setup) []string {
 func Unchecked() []string {
 	return []string{
 		"Polish: all but mirrors, silver boards and panes returns light as if it were matt.",
-		"Frame: what shows only in a mirror, cables, who holds a lamp by hand, and how legs are turned.",
+		"Frame: cloth and walls that glare in glass, cables, who holds a lamp by hand, and how legs are turned.",
 		"Floor load, house wiring, circuits and rigging points.",
 	}
 }

@@ -19,5 +19,8 @@ const (
 	CodeFrameClear      = "frame-clear"  // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"  // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere" // note: a light that is meant to be in the picture, and is in none
+	CodeReflected       = "reflected"    // warning: equipment that a camera sees in a mirror
+	CodeInGlass         = "in-glass"     // warning: a lamp whose light a camera sees in glass
+	CodeFlare           = "flare"        // warning: a lamp that shines onto a lens; a note where an eyebrow shades it
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )

@@ -5,13 +5,10 @@ import (
 	"math"
 	"strings"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/frame"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/meter"
-	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
@@ -33,10 +30,10 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		switch {
 		case s.Shows():
 			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s shows %s: %s of the frame%s",
-				c.shown(s), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.outOfFrame(s))
+				c.shown(s.Kind, s.Name, s.Parts), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.outOfFrame(s))
 		case s.Near(camera):
 			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s of its width outside%s",
-				c.shown(s), s.Camera, s.Where, shareInWords(s.Outside), c.outOfFrame(s))
+				c.shown(s.Kind, s.Name, s.Parts), s.Camera, s.Where, shareInWords(s.Outside), c.outOfFrame(s))
 		default:
 			if !math.IsInf(s.Outside, 1) && (nearest == nil || s.Outside < nearest.Outside) {
 				nearest = s
@@ -47,7 +44,7 @@ func (c *checker) inFrame(camera *plan.Camera) {
 	}
 	if !found && nearest != nil {
 		c.add(source.Info, CodeFrameClear, camera.Span, "cameras."+camera.Name, "", "no equipment shows in the frame of %s; %s comes nearest, %s: %s of its width outside",
-			camera.Name, c.shown(nearest), nearest.Where, shareInWords(nearest.Outside))
+			camera.Name, c.shown(nearest.Kind, nearest.Name, nearest.Parts), nearest.Where, shareInWords(nearest.Outside))
 	}
 }
 
@@ -72,13 +69,13 @@ func shareInWords(share float64) string {
 }
 
 // shown words what of a thing shows: "the stand of 2 fill".
-func (c *checker) shown(s *frame.Sight) string {
-	name := c.setup.Numbered(s.Name)
-	if s.Kind == frame.Camera {
-		name = "camera " + s.Name
+func (c *checker) shown(kind frame.Kind, thing string, parts []frame.Part) string {
+	name := c.setup.Numbered(thing)
+	if kind == frame.Camera {
+		name = "camera " + thing
 	}
 	held, by := false, ""
-	for _, p := range s.Parts {
+	for _, p := range parts {
 		switch {
 		case !p.Holds():
 			held = true
@@ -98,12 +95,8 @@ func (c *checker) shown(s *frame.Sight) string {
 // outOfFrame words what takes a thing out of a picture: "; move it 0.35 m camera left, or pan A 3° right".
 func (c *checker) outOfFrame(s *frame.Sight) string {
 	var ways []string
-	if m := s.Move; m != nil {
-		long := unit.FormatLength(m.Metres, c.setup.Feet)
-		ways = append(ways, map[frame.Way]string{
-			frame.Left: "move it " + long + " " + string(meter.PictureLeft), frame.Right: "move it " + long + " " + string(meter.PictureRight),
-			frame.Back: "bring it " + long + " back toward the camera", frame.Up: "raise it " + long,
-		}[m.Way])
+	if s.Move != nil {
+		ways = append(ways, c.moved(s.Move))
 	}
 	if p := s.Pan; p != nil {
 		side := "right"
@@ -116,6 +109,15 @@ func (c *checker) outOfFrame(s *frame.Sight) string {
 		return ""
 	}
 	return "; " + strings.Join(ways, ", or ")
+}
+
+// moved words a move: "move it 0.35 m camera left".
+func (c *checker) moved(m *frame.Move) string {
+	long := unit.FormatLength(m.Metres, c.setup.Feet)
+	return map[frame.Way]string{
+		frame.Left: "move it " + long + " " + string(meter.PictureLeft), frame.Right: "move it " + long + " " + string(meter.PictureRight),
+		frame.Back: "bring it " + long + " back toward the camera", frame.Up: "raise it " + long,
+	}[m.Way]
 }
 
 // meantToBeSeen says how bright a light looks that is meant to be in the picture, and warns where it is in none.
@@ -156,7 +158,7 @@ func (c *checker) overWhite(l *plan.Light, camera string) (words string, ok bool
 		if from.Name != camera || x.Stop.N == 0 {
 			continue
 		}
-		luminance := luminanceToward(l, from.Frame.At)
+		luminance := frame.Luminance(l, l.RelativeOutput.Y(), from.Frame.At)
 		if !(luminance > 0) {
 			return "", false
 		}
@@ -173,36 +175,4 @@ func overOrUnder(stops float64) string {
 		return "under"
 	}
 	return "over"
-}
-
-// luminanceToward is the mean luminance of the opening of a lamp as it is seen from a place, cd/m²; 0 where it has no size, shows
-// its back, is off, or hides behind cloth of its own.
-func luminanceToward(l *plan.Light, from r3.Vec) float64 {
-	if l.Level == 0 || len(l.Diffusion) > 0 {
-		return 0
-	}
-	d := l.Frame.Local(r3.Unit(r3.Sub(from, l.Frame.At)))
-	area := areaToward(l, d)
-	if area < 1e-9 {
-		return 0
-	}
-	return l.Head.Source.Intensity(d) * l.RelativeOutput.Y() / float64(l.Count) / area
-}
-
-// areaToward is how large the opening of a lamp looks from a direction of its frame, m².
-func areaToward(l *plan.Light, d r3.Vec) float64 {
-	o := l.Head.Source.Opening
-	switch o.Form {
-	case photometry.Rectangle, photometry.Disc:
-		return o.Surface() * max(0, -d.Z)
-	case photometry.Tube:
-		return o.Width * o.Height * math.Sqrt(max(0, 1-d.X*d.X))
-	case photometry.Sphere:
-		return math.Pi / 4 * o.Width * o.Width
-	case photometry.Lampshade:
-		form, _ := l.Head.ShadeForm()
-		wide := (form.Top + form.Bottom) / 2
-		return wide*form.Height*math.Sqrt(max(0, 1-d.Z*d.Z)) + math.Pi/4*wide*wide*math.Abs(d.Z)
-	}
-	return 0
 }

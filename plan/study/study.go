@@ -49,6 +49,7 @@ type Study struct {
 	Bounces  []Bounce // of lights that are sent to a surface for what comes off it
 
 	around *surroundings // nil where nobody asked
+	lenses *lenses
 }
 
 // Bounce is the way of a light that is sent to a surface for what comes off it: where its axis lands, and on to the face of
@@ -94,6 +95,9 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 			return nil, err
 		}
 	}
+	if s.lenses, err = lensesOf(ctx, setup, s.World); err != nil {
+		return nil, err
+	}
 	s.Basis.Forget() // lamps of a study do not move
 	s.Relevel(levels)
 	if !o.ReadingsOnly {
@@ -122,6 +126,7 @@ func (s *Study) Relevel(d light.Levels) {
 	s.Readings.Walks = meter.ReadWalks(s.Setup, s.OnWalks, len(s.Requests), s.Basis, d)
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
 	s.around.read(d, &s.Readings)
+	s.lenses.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]
