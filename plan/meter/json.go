@@ -19,12 +19,15 @@ func WriteJSON(w io.Writer, sets []Set) error {
 }
 
 type jsonSet struct {
-	Scene     string         `json:"scene"`
-	Setup     *string        `json:"setup"`
-	Readings  []jsonReading  `json:"readings"`
-	Contrasts []jsonContrast `json:"contrasts"`
-	Walks     []jsonWalk     `json:"walks"`
-	Cameras   []jsonCamera   `json:"cameras"`
+	Scene       string           `json:"scene"`
+	Setup       *string          `json:"setup"`
+	Readings    []jsonReading    `json:"readings"`
+	Contrasts   []jsonContrast   `json:"contrasts"`
+	Walks       []jsonWalk       `json:"walks"`
+	Cameras     []jsonCamera     `json:"cameras"`
+	Reflections []jsonReflection `json:"reflections"`
+	Flares      []jsonFlare      `json:"flares"`
+	Flickers    []jsonFlicker    `json:"flickers"`
 }
 
 type jsonReading struct {
@@ -54,7 +57,8 @@ type jsonShare struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras),
+		Reflections: jsonReflections(s.Reflections), Flares: jsonFlares(s.Flares), Flickers: jsonFlickers(s.Flickers)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

@@ -42,7 +42,7 @@ func jsonCameras(all []shot.Shot) []jsonCamera {
 	return out
 }
 
-// orNone is a length that is not known where it is 0.
+// orNone is a figure that is not known where it is 0.
 func orNone(metres float64) *float64 {
 	if metres == 0 {
 		return nil

@@ -23,6 +23,7 @@ type Set struct {
 	Cameras     []shot.Shot  // what each sees
 	Reflections []Reflection // that cameras see of equipment
 	Flares      []Flare      // lamps that shine onto lenses
+	Flickers    []Flicker    // of the cameras, where lamps go up and down
 	Feet        bool         // lengths are printed in feet
 }
 
@@ -52,6 +53,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		set.Readings = append(set.Readings, readings...)
 		start = end
 	}
+	set.Flickers = flickersOf(s, set.Readings, levels)
 	return set
 }
 

@@ -1,8 +1,6 @@
 package resolve
 
 import (
-	"math"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/internal/report"
@@ -120,27 +118,8 @@ func (r *exposurePass) keyWhite() (w colour.White, whose string) {
 	return colour.White{Kelvin: scene.DefaultWhite}, ""
 }
 
-// mainsSlack is how far a frequency may be from 50 or 60 Hz and still be that of the mains, Hz: a small
-// generator drifts by a few per cent (common practice). What is further off, as direct current or the 400 Hz
-// of an aircraft, says nothing of the mains.
-const mainsSlack = 3
-
-// sixtyHertz reports whether the mains of the scene run at 60 Hz: as its circuits say, else as
-// they do where lengths are in feet.
-func (r *exposurePass) sixtyHertz() bool {
-	for i := range r.s.Circuits {
-		hertz := r.s.Circuits[i].Hertz
-		for _, mains := range []float64{50, 60} {
-			if hertz.Set && math.Abs(hertz.Value-mains) <= mainsSlack {
-				return mains == 60
-			}
-		}
-	}
-	return r.s.Feet
-}
-
 func (r *exposurePass) defaultFPS() float64 {
-	return report.Either(r.sixtyHertz(), scene.FPSAt60Hz, scene.FPSAt50Hz)
+	return report.Either(sixtyHertz(r.s), scene.FPSAt60Hz, scene.FPSAt50Hz)
 }
 
 // assumeExposure lists the defaults of the scene's exposure.
@@ -149,7 +128,7 @@ func (r *exposurePass) assumeExposure(w scene.Exposure, x plan.Exposure) {
 		r.assume("", "speed", "ISO "+unit.FormatNumber(x.ISO))
 	}
 	if !w.FPS.Set {
-		r.assume("", "frame rate", unit.FormatNumber(x.FPS)+" fps, "+report.Either(r.sixtyHertz(), "60 Hz", "50 Hz")+" mains")
+		r.assume("", "frame rate", unit.FormatNumber(x.FPS)+" fps, "+report.Either(sixtyHertz(r.s), "60 Hz", "50 Hz")+" mains")
 	}
 	if !w.Shutter.Set {
 		r.assume("", "shutter", unit.FormatAngle(x.Degrees))

@@ -1,10 +1,14 @@
 package resolve
 
 import (
+	"math"
 	"slices"
 
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/unit"
 )
 
 // mainsOf is the voltage that a light gets: that of its circuit; of one that names none that of all circuits, where they
@@ -35,4 +39,62 @@ func circuitVolts(c *scene.Circuit) float64 {
 		return kit.MainsLow
 	}
 	return kit.MainsHigh
+}
+
+// mainsSlack is how far a frequency may be from 50 or 60 Hz and still be that of the mains, Hz: a small
+// generator drifts by a few per cent (common practice). What is further off, as direct current or the 400 Hz
+// of an aircraft, says nothing of the mains.
+const mainsSlack = 3
+
+// sixtyHertz reports whether the mains of the scene run at 60 Hz: as its circuits say, else as
+// they do where lengths are in feet.
+func sixtyHertz(s *scene.Scene) bool {
+	for i := range s.Circuits {
+		hertz := s.Circuits[i].Hertz
+		for _, mains := range [...]float64{mains50, mains60} {
+			if hertz.Set && math.Abs(hertz.Value-mains) <= mainsSlack {
+				return mains == mains60
+			}
+		}
+	}
+	return s.Feet
+}
+
+// hertzOf is the frequency of the mains that a light is on: that of its circuit, or of all where it names none and they agree; 0 on
+// direct current. Where nothing says it, told is false, and the mains are those of the scene.
+func (r *lightPass) hertzOf(l *scene.Light) (hertz float64, told bool) {
+	var all []float64
+	for i := range r.s.Circuits {
+		c := &r.s.Circuits[i]
+		switch {
+		case l.Circuit.Set && c.Name != l.Circuit.Value:
+		case c.Kind.Value == scene.BatteryCircuit:
+			all = append(all, 0)
+		case c.Hertz.Set:
+			all = append(all, c.Hertz.Value)
+		}
+	}
+	if all = slices.Compact(all); len(all) == 1 {
+		return all[0], true
+	}
+	return report.Either(sixtyHertz(r.s), mains60, mains50), false
+}
+
+// The mains of the world, 1/s.
+const (
+	mains50 = 50.0
+	mains60 = 60.0
+)
+
+// ripple is how a light goes up and down on its mains, at its level, behind its dimmer.
+func (r *lightPass) ripple(written *scene.Light, l *plan.Light) {
+	hertz, told := r.hertzOf(written)
+	l.Hertz = hertz
+	full, now := l.Head.RelativeOutput(1).Y(), l.Head.RelativeOutput(l.Level).Y()
+	if full > 0 {
+		l.Ripple = l.Head.Ripple(hertz, now/full, written.Dimmer.Value)
+	}
+	if !told && !l.Ripple.Steady() {
+		r.assumeOnce("", "mains", unit.FormatNumber(hertz)+" Hz")
+	}
 }

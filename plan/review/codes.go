@@ -22,5 +22,6 @@ const (
 	CodeReflected       = "reflected"    // warning: equipment that a camera sees in a mirror
 	CodeInGlass         = "in-glass"     // warning: a lamp whose light a camera sees in glass
 	CodeFlare           = "flare"        // warning: a lamp that shines onto a lens; a note where an eyebrow shades it
+	CodeFlicker         = "flicker"      // warning: a lamp on mains that pulses in a picture
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )

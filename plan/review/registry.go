@@ -28,6 +28,7 @@ var (
 		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},
 		{[]string{CodeReflected, CodeInGlass}, "the same in mirrors, and the camera itself there; lamps whose light shows in glass", (*checker).reflected},
 		{[]string{CodeFlare}, "lamps that shine onto the lens", (*checker).flare},
+		{[]string{CodeFlicker}, "lamps on mains that pulse by the shutter of the camera", (*checker).flicker},
 	}
 )
 

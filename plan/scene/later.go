@@ -64,7 +64,6 @@ var laters = []Later{
 	{Table: "set-up", Key: "cues", Waits: byCues},
 	{Table: "scene", Key: "cues", Waits: byCues},
 	{Table: "light", Key: "plays", Waits: "effects"},
-	{Table: "light", Key: "dimmer", Waits: "flicker"},
 	{Table: "camera", Key: "track", Waits: "camera moves"},
 	{Table: "scene", Key: "line", Waits: "the line of action"},
 	{Table: "light", Key: "circuit", Waits: byPower},
