@@ -64,7 +64,7 @@ type Head struct {
 	Mains                    [2]float64        // the mains that its supply takes, least and most, V; 0 not known
 	BulbVolts                float64           // of the mains that its bulb is made for, V; 0 for any
 	Mass                     float64           // kg
-	Flicker                  float64           // how deep its light goes down at twice the mains: the most less the least by their sum, 0 to 1
+	Flicker                  float64           // how deep its light goes down at twice the mains: a share, the most less the least by their sum, 0 to 1
 	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
 	Doors                    *HungDoors        // nil: none
 	HangsDown                bool              // whether it shines down as it hangs, and nobody aims it: a globe in a skirt

@@ -40,8 +40,8 @@ type Shutter struct {
 
 // Swing is how much the light of a lamp differs in a picture, the most less the least by the mean.
 type Swing struct {
-	Frames float64 // from frame to frame, in the same row
-	Rows   float64 // from row to row, in the same frame
+	Frames float64 // share by which it differs from frame to frame, in the same row
+	Rows   float64 // share by which it differs from row to row, in the same frame
 	Beat   float64 // how often it comes and goes from frame to frame, 1/s; 0 where it stands
 }
 

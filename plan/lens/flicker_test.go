@@ -28,7 +28,7 @@ func exposed(r Ripple, from, seconds float64) float64 {
 	return sum
 }
 
-// What is said to differ from frame to frame, and from row to row, is what differs between rows that are exposed one by one over the
+// What Swing says of frames and of rows is what differs between rows that are exposed one by one over the
 // wave: 40 rows of many frames, from many starts.
 func TestSwingOfExposedRows(t *testing.T) {
 	d := rand.New(rand.NewSource(7))

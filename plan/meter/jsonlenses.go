@@ -11,7 +11,7 @@ type jsonReflection struct {
 	In        string    `json:"in"` // the mirror, or the opening that the glass is in
 	Glass     bool      `json:"glass"`
 	Thing     string    `json:"thing"`
-	Share     float64   `json:"share"`     // of the frame
+	Share     float64   `json:"share"`     // share of the frame
 	Where     string    `json:"where"`     // in it
 	Returns   *float64  `json:"returns"`   // share of the light that the glass throws back; null of a mirror
 	Luminance *float64  `json:"luminance"` // of the lamp in the glass, cd/m²; null of a mirror, and where nothing says it
@@ -49,22 +49,22 @@ type jsonFlicker struct {
 }
 
 type jsonSwing struct {
-	Frames float64 `json:"frames"` // the most less the least from frame to frame, by the mean
-	Rows   float64 `json:"rows"`   // from row to row
+	Frames float64 `json:"frames"` // share: the most less the least from frame to frame, by the mean
+	Rows   float64 `json:"rows"`   // share, from row to row
 	Beat   float64 `json:"beat"`   // 1/s
 }
 
 type jsonSafe struct {
 	Seconds *float64 `json:"seconds"` // null where a frame is too short
 	Degrees *float64 `json:"degrees"`
-	FPS     float64  `json:"fps"`
+	FPS     float64  `json:"fps"` // 1/s
 }
 
 type jsonPulses struct {
 	Light string    `json:"light"`
-	Hertz float64   `json:"hertz"`
-	Depth *float64  `json:"depth"` // of a sine; null of pulses
-	Duty  *float64  `json:"duty"`  // of pulses; null of a sine
+	Hertz float64   `json:"hertz"` // 1/s
+	Depth *float64  `json:"depth"` // share, of a sine; null of pulses
+	Duty  *float64  `json:"duty"`  // share of the time, of pulses; null of a sine
 	Swing jsonSwing `json:"swing"` // of its own light
 }
 

@@ -44,9 +44,9 @@ func (c *checker) flare(camera *plan.Camera) {
 			if f.Shade != nil && f.Shade.Ahead <= atMatteBox {
 				severity = source.Info // what hangs on the camera anyway shades it
 			}
-			c.add(severity, CodeFlare, l.Span, l.Path, c.shadeWords(f),
-				"%s%s shines onto the lens of %s from %s, %s off its axis and %s outside the frame: %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name,
-				f.From, unit.FormatAngle(f.OffAxis), unit.FormatAngle(f.OffFrame), gives)
+			c.add(severity, CodeFlare, l.Span, l.Path, "",
+				"%s%s shines onto the lens of %s from %s, %s off its axis and %s outside the frame: %s; %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name,
+				f.From, unit.FormatAngle(f.OffAxis), unit.FormatAngle(f.OffFrame), gives, c.shadeWords(f))
 		}
 	}
 }
@@ -68,7 +68,7 @@ const atMatteBox = 0.2
 func (c *checker) shadeWords(f *meter.Flare) string {
 	s := f.Shade
 	if s == nil {
-		return "flag it at the lamp, or move one of the two: beside the frame no flag has room"
+		return "beside the frame no flag has room: flag it at the lamp, or move one of the two"
 	}
 	length := func(metres float64) string { return unit.FormatLength(metres, c.setup.Feet) }
 	side := map[frame.Side]string{frame.LeftSide: "at the left edge", frame.RightSide: "at the right edge", frame.Top: "at the top", frame.Bottom: "at the bottom"}[s.Side]

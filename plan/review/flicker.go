@@ -49,13 +49,13 @@ func (c *checker) seenBy(light, camera string) bool {
 
 // warnOfFlicker tells what pulses, by how much, and at what shutter it does not.
 func (c *checker) warnOfFlicker(camera *plan.Camera, p *meter.Pulsing, w lens.Swing, where string, safe *meter.Steadying) {
-	hint := "take a lamp that is steady"
+	none := ""
 	if safe != nil {
-		hint = "shoot " + safe.Words() + ", or take a lamp that is steady"
+		none = "; none " + safe.Words()
 	}
 	x := &camera.Exposure
-	c.add(source.Warning, CodeFlicker, camera.Span, "cameras."+camera.Name, hint, "at %s fps and %s the light of %s, which pulses %s times a second, flickers for %s%s: %s",
-		unit.FormatNumber(x.FPS), shutterWords(x), p.Numbered, unit.FormatNumber(p.Ripple.Hertz), camera.Name, where, meter.SwingWords(w))
+	c.add(source.Warning, CodeFlicker, camera.Span, "cameras."+camera.Name, "take one of these, or a lamp that is steady", "at %s fps and %s the light of %s, which pulses %s times a second, flickers for %s%s: %s%s",
+		unit.FormatNumber(x.FPS), shutterWords(x), p.Numbered, unit.FormatNumber(p.Ripple.Hertz), camera.Name, where, meter.SwingWords(w), none)
 }
 
 // shutterWords is a shutter by both of its names: "180° (1/48 s)".

@@ -127,24 +127,24 @@ func TestCheck(t *testing.T) {
 		{"a lamp that shines onto a lens", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [0, -3], looks: ada, lens: 50 mm}}\nlights:\n  back: {output: {candela: 4000, shape: uniform}, at: [0.8, -0.3], height: 2.4, aim: down}", 1), []string{
 			"warning key-over the key side of ada is 2.3 stops over T2.8",
 			"info frame-clear no equipment shows in the frame of A; the stand of 1 back comes nearest, at the right edge, from top to bottom: 8 % of its width outside",
-			"info flare 1 back shines onto the lens of A from the upper right, 22.9° off its axis and 8.7° outside the frame: 429 lx there, 0.9 stops under the key of ada; it lays a veil over the picture, 2.2 stops under grey"}},
+			"info flare 1 back shines onto the lens of A from the upper right, 22.9° off its axis and 8.7° outside the frame: 429 lx there, 0.9 stops under the key of ada; it lays a veil over the picture, 2.2 stops under grey; an eyebrow of 0.10 m by 0.10 m on the matte box, at the top, 0.15 m before the lens, shades it"}},
 		{"a lamp that shines onto a lens from just outside the frame", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [0, -3], looks: ada, lens: 50 mm}}\nlights:\n  back: {output: {candela: 9000, shape: uniform}, at: [1.5, 2.3], height: 2.1, aim: down}", 1), []string{
 			"warning key-over the key side of ada is 3.0 stops over T2.8",
 			"info frame-clear no equipment shows in the frame of A; 1 back comes nearest, in the upper right corner: 0.9 % of its width outside",
-			"warning flare 1 back shines onto the lens of A from the right, 16.6° off its axis and 1.8° outside the frame: 282 lx there, 2.3 stops under the key of ada; it lays a veil over the picture, 2.9 stops under grey"}},
+			"warning flare 1 back shines onto the lens of A from the right, 16.6° off its axis and 1.8° outside the frame: 282 lx there, 2.3 stops under the key of ada; it lays a veil over the picture, 2.9 stops under grey; a flag of 0.10 m by 0.10 m, 0.50 m before the lens, at the right edge of the frame, shades it"}},
 		{"a lamp that shines onto a lens from within the frame", strings.Replace(burning("1", ", seen: true"), "5000", "90000", 1), []string{
 			"info seen-bright 1 k shows in the middle of A, and its light there is 10.7 stops over white (90000 cd/m²)",
 			"warning flare 1 k shines onto the lens of A from within the frame: 314 lx there; it lays a veil over the picture, 2.7 stops under grey"}},
 		{"a lamp that goes out between half cycles", face + "exposure: {fps: 24, shutter: 180}\ncameras: {A: {at: [0, 3], looks: ada, lens: 50 mm}}\n" +
 			"lights: {k: {unit: discharge-575-magnetic, at: [2, 3], height: 2, gels: [ND1.2, ND0.6]}}\n", []string{
 			"warning key-under the key side of ada is 3.1 stops under T2.8",
-			"warning flicker at 24 fps and 180° (1/48 s) the light of 1 k, which pulses 100 times a second, flickers for A at ada.key: by 7.9 % from frame to frame, 4 times a second, and by 7.9 % from row to row"}},
+			"warning flicker at 24 fps and 180° (1/48 s) the light of 1 k, which pulses 100 times a second, flickers for A at ada.key: by 7.9 % from frame to frame, 4 times a second, and by 7.9 % from row to row; none at 172.8° (1/50 s), or at 25 fps and the angle that is set"}},
 		{"one at a shutter that fits it", face + "exposure: {fps: 24, shutter: 1/50}\ncameras: {A: {at: [0, 3], looks: ada, lens: 50 mm}}\n" +
 			"lights: {k: {unit: discharge-575-magnetic, at: [2, 3], height: 2, gels: [ND1.2, ND0.6]}}\n", []string{
 			"warning key-under the key side of ada is 3.2 stops under T2.8"}},
 		{"a bulb in the picture behind a dimmer", "exposure: {fps: 25, shutter: 144}\ncameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}}\n" +
 			"lights: {k: {unit: practical-bulb, bulb: led-806, at: [0, 1], height: 1.2, level: 20 %, dimmer: phase}}\n", []string{
-			"warning flicker at 25 fps and 144° (1/62.5 s) the light of 1 k, which pulses 100 times a second, flickers for A where it shows: by 62.5 % from row to row"}},
+			"warning flicker at 25 fps and 144° (1/62.5 s) the light of 1 k, which pulses 100 times a second, flickers for A where it shows: by 62.5 % from row to row; none at 180° (1/50 s), or at 20 fps and the angle that is set"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},
