@@ -41,6 +41,9 @@ func (v *viewing) leastTurn(r *reflector, t *thing, c *plan.Camera) *Turn {
 	for step := turnStep; step <= mostTurn; step += turnStep {
 		for _, way := range ways {
 			turned := r.turned(way.about, way.along, step)
+			if turned.mirror.Plane.Over(p.At) <= nearest {
+				continue // its other side may mirror too
+			}
 			g, ok := newLooking(&turned.mirror, p, v.hides)
 			if !ok || !showsOf(g.seen(pieces), p) {
 				return &Turn{Way: way.way, Degrees: step}
