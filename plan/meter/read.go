@@ -21,6 +21,7 @@ type Set struct {
 	Faces       []Face // of people whose key side has light, where they are and at their marks
 	Walks       []Walk
 	Cameras     []shot.Shot  // what each sees
+	Pictures    []Picture    // how that lies from its grey; nil where no study looked
 	Reflections []Reflection // that cameras see of equipment
 	Flares      []Flare      // lamps that shine onto lenses
 	Flickers    []Flicker    // of the cameras, where lamps go up and down

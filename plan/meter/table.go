@@ -41,6 +41,11 @@ func (s *Set) table(b *strings.Builder) {
 			b.WriteString(Mark(line, len(f.Uncomputed) > 0) + "\n")
 		}
 	}
+	for i := range s.Readings {
+		if r := &s.Readings[i]; r.Sees != nil {
+			b.WriteString(Mark(r.spotInWords(), len(r.Uncomputed) > 0) + "\n")
+		}
+	}
 	s.cameras(b)
 	for i := range s.Walks {
 		s.Walks[i].table(b)
@@ -63,6 +68,11 @@ func (s *Set) cameras(b *strings.Builder) {
 		for k := range s.Flickers {
 			if f := &s.Flickers[k]; f.Camera == c.Camera {
 				b.WriteString("  " + f.line() + "\n")
+			}
+		}
+		for k := range s.Pictures {
+			if s.Pictures[k].Camera == c.Camera {
+				s.Pictures[k].table(b)
 			}
 		}
 	}

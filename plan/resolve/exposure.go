@@ -63,6 +63,7 @@ func overlayExposure(base, own scene.Exposure) scene.Exposure {
 	lay(&base.Shutter, own.Shutter)
 	lay(&base.Stop, own.Stop)
 	lay(&base.White, own.White)
+	lay(&base.Range, own.Range)
 	return base
 }
 
@@ -100,6 +101,7 @@ func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 		x.Balance = colour.White{Kelvin: w.White.Value.Kelvin, Duv: w.White.Value.Duv, Daylight: w.White.Value.Daylight}
 	}
 	x.White = x.Balance
+	x.Range = lens.Range(w.Range.Value)
 	return x
 }
 
@@ -119,7 +121,7 @@ func (r *exposurePass) keyWhite() (w colour.White, whose string) {
 }
 
 func (r *exposurePass) defaultFPS() float64 {
-	return report.Either(sixtyHertz(r.s), scene.FPSAt60Hz, scene.FPSAt50Hz)
+	return report.Either(r.sixtyHertz(), scene.FPSAt60Hz, scene.FPSAt50Hz)
 }
 
 // assumeExposure lists the defaults of the scene's exposure.
@@ -128,7 +130,7 @@ func (r *exposurePass) assumeExposure(w scene.Exposure, x plan.Exposure) {
 		r.assume("", "speed", "ISO "+unit.FormatNumber(x.ISO))
 	}
 	if !w.FPS.Set {
-		r.assume("", "frame rate", unit.FormatNumber(x.FPS)+" fps, "+report.Either(sixtyHertz(r.s), "60 Hz", "50 Hz")+" mains")
+		r.assume("", "frame rate", unit.FormatNumber(x.FPS)+" fps, "+report.Either(r.sixtyHertz(), "60 Hz", "50 Hz")+" mains")
 	}
 	if !w.Shutter.Set {
 		r.assume("", "shutter", unit.FormatAngle(x.Degrees))

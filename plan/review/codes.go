@@ -23,5 +23,15 @@ const (
 	CodeInGlass         = "in-glass"     // warning: a lamp whose light a camera sees in glass
 	CodeFlare           = "flare"        // warning: a lamp that shines onto a lens; a note where an eyebrow shades it
 	CodeFlicker         = "flicker"      // warning: a lamp on mains that pulses in a picture
+	CodeOverload        = "overload"     // warning: a circuit that carries more than it may
+	CodeLoadUnknown     = "load-unknown" // note: a light on a circuit whose power nothing says
+	CodeInrush          = "inrush"       // note: lights that a breaker may not hold as they are switched on
+	CodeCableDrop       = "cable-drop"   // warning: a light that loses much of its voltage in its cable
+	CodeCableAcross     = "cable-across" // note: a cable through a door, over a walk; warning: over the way out
+	CodeNoCable         = "no-cable"     // warning: a light that no cable reaches, or that none of the kit feeds
+	CodeNoCircuit       = "no-circuit"   // note: a light on none of the circuits of its scene
+	CodeSpotReads       = "spot-reads"   // warning or note: a spot meter that reads nothing, somebody, a door or cloth, or through glass
+	CodeClipped         = "clipped"      // warning of a face, else note: brighter than what a camera says that it holds
+	CodeSunk            = "sunk"         // warning of a face, else note: darker than that
 	CodeAssumed         = "assumed"      // note: a default that decided a number
 )

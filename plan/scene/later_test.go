@@ -75,13 +75,13 @@ haze: 0.02
 setups:
   wide: {cues: {q1: {lights: {k: off}}}}
   back: {reverse: {of: wide}}
-  close: {after: back, change: {strike: [f], lights: {k: {plays: candle, circuit: ring}}}}
+  close: {after: back, change: {strike: [f], lights: {k: {plays: candle, dimmer: pwm}}}}
 `)
 	for setup, want := range map[string]string{
 		"":      "cameras.A.track lights.k.plays haze",
 		"wide":  "cameras.A.track lights.k.plays haze setups.wide.cues",
 		"back":  "cameras.A.track lights.k.plays haze setups.back.reverse",
-		"close": "cameras.A.track lights.k.plays lights.k.circuit haze setups.back.reverse",
+		"close": "cameras.A.track lights.k.plays haze setups.back.reverse",
 	} {
 		var got []string
 		for _, u := range d.Scene(setup, &source.Log{}).Uncomputed {

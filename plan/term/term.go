@@ -184,6 +184,19 @@ const (
 // Dimmers lists them.
 var Dimmers = []Dimmer{PhaseDimmer, PulseDimmer, CurrentDimmer, TransformerDimmer, NoDimmer}
 
+// Feed is what feeds a circuit.
+type Feed string
+
+// The kinds of feed.
+const (
+	Mains     Feed = "mains"
+	Generator Feed = "generator"
+	Battery   Feed = "battery"
+)
+
+// Feeds lists them.
+var Feeds = []Feed{Mains, Generator, Battery}
+
 // Gel is what a gel does to light.
 type Gel string
 
