@@ -46,7 +46,7 @@ func (c *checker) flare(camera *plan.Camera) {
 			}
 			c.add(severity, CodeFlare, l.Span, l.Path, "",
 				"%s%s shines onto the lens of %s from %s, %s off its axis and %s outside the frame: %s; %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name,
-				f.From, unit.FormatAngle(f.OffAxis), unit.FormatAngle(f.OffFrame), gives, c.shadeWords(f))
+				f.From, unit.FormatAngle(f.OffAxis), unit.FormatAngle(f.OffFrame), gives, shadeWords(f, c.setup.Feet))
 		}
 	}
 }
@@ -65,12 +65,12 @@ func (c *checker) againstKey(f *meter.Flare, camera *plan.Camera) string {
 const atMatteBox = 0.2
 
 // shadeWords says what keeps a lamp off a lens.
-func (c *checker) shadeWords(f *meter.Flare) string {
+func shadeWords(f *meter.Flare, feet bool) string {
 	s := f.Shade
 	if s == nil {
 		return "beside the frame no flag has room: flag it at the lamp, or move one of the two"
 	}
-	length := func(metres float64) string { return unit.FormatLength(metres, c.setup.Feet) }
+	length := func(metres float64) string { return unit.FormatLength(metres, feet) }
 	side := map[frame.Side]string{frame.LeftSide: "at the left edge", frame.RightSide: "at the right edge", frame.Top: "at the top", frame.Bottom: "at the bottom"}[s.Side]
 	if s.Ahead <= atMatteBox {
 		return fmt.Sprintf("an eyebrow of %s by %s on the matte box, %s, %s before the lens, shades it", length(s.Width), length(s.Height), side, length(s.Ahead))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/frame"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/source"
@@ -26,7 +27,7 @@ func (c *checker) flicker(camera *plan.Camera) {
 			c.warnOfFlicker(camera, f.LampNamed(f.Lead), f.Worst, " at "+f.At, f.Safe)
 		}
 		for k := range f.Lamps {
-			if p := &f.Lamps[k]; pulses(p.Swing) && c.seenBy(p.Light, camera.Name) && !(p.Light == f.Lead && pulses(f.Worst)) {
+			if p := &f.Lamps[k]; pulses(p.Swing) && seenBy(c.sights, p.Light, camera.Name) && !(p.Light == f.Lead && pulses(f.Worst)) {
 				x := &camera.Exposure
 				safe := meter.SteadyingOf(lens.Shutter{FPS: x.FPS, Seconds: x.Seconds, Readout: camera.Readout}, p.Ripple)
 				c.warnOfFlicker(camera, p, p.Swing, " where it shows", safe)
@@ -38,9 +39,9 @@ func (c *checker) flicker(camera *plan.Camera) {
 func pulses(w lens.Swing) bool { return max(w.Frames, w.Rows) >= visiblePulse }
 
 // seenBy says whether something of a light shows in the picture of a camera, meant or not.
-func (c *checker) seenBy(light, camera string) bool {
-	for i := range c.sights {
-		if s := &c.sights[i]; s.Name == light && s.Camera == camera && (s.Shown > 0 || s.Shows()) {
+func seenBy(sights []frame.Sight, light, camera string) bool {
+	for i := range sights {
+		if s := &sights[i]; s.Name == light && s.Camera == camera && (s.Shown > 0 || s.Shows()) {
 			return true
 		}
 	}

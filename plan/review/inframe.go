@@ -96,7 +96,7 @@ func (c *checker) shown(kind frame.Kind, thing string, parts []frame.Part) strin
 func (c *checker) outOfFrame(s *frame.Sight) string {
 	var ways []string
 	if s.Move != nil {
-		ways = append(ways, c.moved(s.Move))
+		ways = append(ways, moved(s.Move, c.setup.Feet))
 	}
 	if p := s.Pan; p != nil {
 		side := "right"
@@ -112,8 +112,8 @@ func (c *checker) outOfFrame(s *frame.Sight) string {
 }
 
 // moved words a move: "move it 0.35 m camera left".
-func (c *checker) moved(m *frame.Move) string {
-	long := unit.FormatLength(m.Metres, c.setup.Feet)
+func moved(m *frame.Move, feet bool) string {
+	long := unit.FormatLength(m.Metres, feet)
 	return map[frame.Way]string{
 		frame.Left: "move it " + long + " " + string(meter.PictureLeft), frame.Right: "move it " + long + " " + string(meter.PictureRight),
 		frame.Back: "bring it " + long + " back toward the camera", frame.Up: "raise it " + long,

@@ -37,16 +37,16 @@ func (c *checker) reflected(camera *plan.Camera) {
 				hint = "write seen: true where it is meant to be in the picture"
 			}
 			c.add(source.Warning, CodeReflected, r.Span, r.Path, hint, "%s in the mirror %s, %s: %s of the frame%s",
-				what, r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), c.outOfMirror(r))
+				what, r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), outOfMirror(r, c.setup.Feet))
 		}
 	}
 }
 
 // outOfMirror words what takes a thing out of a mirror: "; move it 0.35 m camera left, or turn glass 2° clockwise".
-func (c *checker) outOfMirror(r *meter.Reflection) string {
+func outOfMirror(r *meter.Reflection, feet bool) string {
 	var ways []string
 	if r.Move != nil {
-		ways = append(ways, c.moved(r.Move))
+		ways = append(ways, moved(r.Move, feet))
 	}
 	if t := r.Turn; t != nil {
 		turn := map[frame.Turning]string{frame.Clockwise: "turn %s %s clockwise", frame.Counterclockwise: "turn %s %s counter-clockwise",

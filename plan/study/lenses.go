@@ -73,14 +73,7 @@ func (all *lenses) read(levels light.Levels, into *meter.Set) {
 	for i := range all.reflections {
 		r := all.reflections[i]
 		if r.Glass {
-			l := all.setup.LightNamed(r.Name)
-			r.Luminance = r.Factor * frame.Luminance(l, levels[l.Name].Y(), r.From)
-			if at := all.behind[i]; at >= 0 {
-				total, _ := all.basis.Point(at, levels)
-				r.Behind = total.Y()
-			}
-			from := all.setup.CameraNamed(r.Camera).Frame.At
-			r.Uncomputed = figures.At(map[string]float64{r.Name: 1}, from, r3.Add(from, r3.Scale(farBehind, r.Toward)))
+			all.readGlass(&r, all.behind[i], levels, figures)
 		}
 		into.Reflections = append(into.Reflections, r)
 	}
@@ -95,6 +88,18 @@ func (all *lenses) read(levels light.Levels, into *meter.Set) {
 			into.Flares = append(into.Flares, f)
 		}
 	}
+}
+
+// readGlass reads how bright a lamp is in glass, and what is behind it: a point of the basis, or nothing where that is -1.
+func (all *lenses) readGlass(r *meter.Reflection, behind int, levels light.Levels, figures *pending.Figures) {
+	l := all.setup.LightNamed(r.Name)
+	r.Luminance = r.Factor * frame.Luminance(l, levels[l.Name].Y(), r.From)
+	if behind >= 0 {
+		total, _ := all.basis.Point(behind, levels)
+		r.Behind = total.Y()
+	}
+	from := all.setup.CameraNamed(r.Camera).Frame.At
+	r.Uncomputed = figures.At(map[string]float64{r.Name: 1}, from, r3.Add(from, r3.Scale(farBehind, r.Toward)))
 }
 
 // farBehind is how far from a lens what is behind glass is taken to lie where only the space that it lies in counts, m.
