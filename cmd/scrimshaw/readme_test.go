@@ -91,6 +91,8 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 		{"ironing-room", "Lena comes from the shelves to the board within half a stop of T2.8, but for one step 2 m along, through the strip of hard light, 1.7 stops over; at the mark `gap` her key side has T5.6+⅓ and 0.7 stops of contrast.",
 			[]string{"lena.gap.key", "T5.6+⅓ +2.3", "1 sun through yard 78 %", "lena.gap: key side right, 0.7 stops over", "0.0 left", "+0.4 left", "-0.4 right", "-0.1 right", "2.00 m 2.85 m, 2.10 m 542 lx T4+⅔ +1.7", "+0.1 right",
 				"for A: at 2.00 m: 1.7 over"}},
+		{"press-house", "rolls the camera 1.36 m on rails. The list has the shot at both ends, from a medium shot to a medium close-up; from 0.21 m on it looks from the shadow side of Moira, and the dome toward it falls from 359 lx to 293 lx.",
+			[]string{"moira.dome.A 359 lx", "moira.dome.A.end 293 lx", "medium shot,", "on a track of 1.36 m from 0.21 m on: A looks from the shadow side of moira", "medium close-up, head"}},
 		{"press-house", "has 445 lx in a hole of it on the wall behind Moira, 1.4 stops over,", []string{"wall 445 lx", "+1.4"}},
 	}
 	for _, c := range cases {

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
 )
@@ -42,10 +43,10 @@ func Reflections(s *plan.Setup) (all []Reflection) {
 	if len(found) == 0 || len(s.Cameras) == 0 {
 		return nil
 	}
-	v := newViewing(s)
-	things := v.things()
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
+		v := newViewing(s, c.Name)
+		things := v.things(c.Name)
 		for k := range found {
 			if r := &found[k]; r.glass != nil {
 				all = append(all, v.inGlass(r, c)...)
@@ -131,7 +132,7 @@ func (v *viewing) inMirror(r *reflector, c *plan.Camera, things []thing) (all []
 		if t.name == r.name && t.kind == Grip || !g.mayShow(t.middle, t.radius) {
 			continue
 		}
-		seen := g.seen(t.unmeant(c.Name, t.pieces))
+		seen := g.seen(t.unmeant(c.Name, t.stances[0]))
 		if !showsOf(seen, g.p) {
 			continue
 		}
@@ -148,9 +149,21 @@ func (v *viewing) inMirror(r *reflector, c *plan.Camera, things []thing) (all []
 
 // leastMoveInMirror is the least move of a thing after which a camera sees nothing of it in a mirror; nil where none does.
 func (v *viewing) leastMoveInMirror(g *looking, t *thing, c *plan.Camera) *Move {
-	return v.leastOf(t, g.aside(), g.p, func(by r3.Vec) bool {
-		return showsOf(g.seen(t.unmeant(c.Name, t.at(by))), g.p)
-	})
+	round := (&report.Reporter{Feet: v.setup.Feet}).RoundUp
+	var best *Move
+	for _, to := range g.aside() {
+		most := to.most
+		if best != nil {
+			most = min(most, best.Least)
+		}
+		least, rounded, ok := clearing(most, round, func(change float64) bool {
+			return showsOf(g.seen(t.unmeant(c.Name, t.at(r3.Scale(change, to.direction))[0])), g.p)
+		})
+		if by := r3.Scale(rounded, to.direction); ok && v.free(t, by) && (best == nil || least < best.Least) {
+			best = &Move{Way: to.way, By: by, Least: least, Metres: rounded}
+		}
+	}
+	return best
 }
 
 // aside are the ways to move a thing out of a mirror, as the camera sees them.

@@ -36,7 +36,7 @@ const (
 // leastTurn is the least turn of a mirror that takes a thing out of it; nil where none does.
 func (v *viewing) leastTurn(r *reflector, t *thing, c *plan.Camera) *Turn {
 	p := pictureOf(c)
-	pieces := t.unmeant(c.Name, t.pieces)
+	pieces := t.unmeant(c.Name, t.stances[0])
 	ways := v.turnings(r)
 	for step := turnStep; step <= mostTurn; step += turnStep {
 		for _, way := range ways {

@@ -24,6 +24,7 @@ type jsonSet struct {
 	Readings    []jsonReading    `json:"readings"`
 	Contrasts   []jsonContrast   `json:"contrasts"`
 	Walks       []jsonWalk       `json:"walks"`
+	Tracks      []jsonTrack      `json:"tracks"`
 	Cameras     []jsonCamera     `json:"cameras"`
 	Reflections []jsonReflection `json:"reflections"`
 	Flares      []jsonFlare      `json:"flares"`
@@ -78,7 +79,7 @@ func (s *Sees) json() *jsonSees {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures),
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures),
 		Reflections: jsonReflections(s.Reflections), Flares: jsonFlares(s.Flares), Flickers: jsonFlickers(s.Flickers)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())

@@ -49,5 +49,9 @@ const (
 	CodeMirrorTurned    = "mirror-turned"     // a mirror that faces the wall it hangs on
 	CodeNoMirror        = "no-mirror"         // a mirror of what does not mirror
 	CodeNoWalk          = "no-walk"           // a walk all of whose places are one
+	CodeLineOne         = "line-one"          // a line of action with the same person at both ends
+	CodeNoTrack         = "no-track"          // a track all of whose places are one
+	CodeTrackStart      = "track-start"       // a track that starts elsewhere than its camera stands
+	CodeTrackLong       = "track-long"        // a track that is longer than is looked along
 	CodeWalkLong        = "walk-long"         // a walk that is longer than is read
 )

@@ -23,6 +23,9 @@ const (
 	CodeInGlass         = "in-glass"     // warning: a lamp whose light a camera sees in glass
 	CodeFlare           = "flare"        // warning: a lamp that shines onto a lens; a note where an eyebrow shades it
 	CodeFlicker         = "flicker"      // warning: a lamp on mains that pulses in a picture
+	CodeLineCrossed     = "line-crossed" // warning: a camera on the other side of the line of action than those before it
+	CodeLineTrack       = "line-track"   // note: a track that crosses the line of action
+	CodeOnLine          = "on-line"      // note: a camera on the line of action
 	CodeOverload        = "overload"     // warning: a circuit that carries more than it may
 	CodeLoadUnknown     = "load-unknown" // note: a light on a circuit whose power nothing says
 	CodeInrush          = "inrush"       // note: lights that a breaker may not hold as they are switched on

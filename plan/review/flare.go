@@ -20,7 +20,7 @@ const (
 )
 
 // flare warns of lamps whose light falls onto the lens of a camera, and of what shades it.
-func (c *checker) flare(camera *plan.Camera) {
+func flare(c *checker, camera *plan.Camera) {
 	x := camera.Exposure
 	if x.Stop.N == 0 {
 		return
@@ -32,7 +32,7 @@ func (c *checker) flare(camera *plan.Camera) {
 		}
 		veil := x.Metered().SpotOver(lens.Veil(f.Lux), x.Stop.N)
 		l := c.setup.LightNamed(f.Light)
-		gives := fmt.Sprintf("%s there%s; it lays a veil over the picture, %.1f stops %s grey", unit.FormatLux(f.Lux), c.againstKey(f, camera), math.Abs(veil), overOrUnder(veil))
+		gives := fmt.Sprintf("%s there%s; it lays a veil over the picture, %.1f stops %s grey", unit.FormatLux(f.Lux), againstKey(c, f, camera), math.Abs(veil), overOrUnder(veil))
 		switch {
 		case f.InFrame || f.OffFrame == 0:
 			if veil >= glowMore-veilUnder {
@@ -52,7 +52,7 @@ func (c *checker) flare(camera *plan.Camera) {
 }
 
 // againstKey says how the light on a lens compares with the key of whom the camera looks at: ", 1.2 stops over the key of ines".
-func (c *checker) againstKey(f *meter.Flare, camera *plan.Camera) string {
+func againstKey(c *checker, f *meter.Flare, camera *plan.Camera) string {
 	key := c.reading(camera.Looks + ".key")
 	if key == nil || !lit(key) {
 		return ""

@@ -17,20 +17,20 @@ const visiblePulse = 0.02
 
 // flicker warns of lamps on mains that pulse in the pictures of a camera: of all together where that is read, and of one that
 // shows in the picture by itself.
-func (c *checker) flicker(camera *plan.Camera) {
+func flicker(c *checker, camera *plan.Camera) {
 	for i := range c.set.Flickers {
 		f := &c.set.Flickers[i]
 		if f.Camera != camera.Name {
 			continue
 		}
 		if pulses(f.Worst) {
-			c.warnOfFlicker(camera, f.LampNamed(f.Lead), f.Worst, " at "+f.At, f.Safe)
+			warnOfFlicker(c, camera, f.LampNamed(f.Lead), f.Worst, " at "+f.At, f.Safe)
 		}
 		for k := range f.Lamps {
 			if p := &f.Lamps[k]; pulses(p.Swing) && seenBy(c.sights, p.Light, camera.Name) && !(p.Light == f.Lead && pulses(f.Worst)) {
 				x := &camera.Exposure
 				safe := meter.SteadyingOf(lens.Shutter{FPS: x.FPS, Seconds: x.Seconds, Readout: camera.Readout}, p.Ripple)
-				c.warnOfFlicker(camera, p, p.Swing, " where it shows", safe)
+				warnOfFlicker(c, camera, p, p.Swing, " where it shows", safe)
 			}
 		}
 	}
@@ -49,7 +49,7 @@ func seenBy(sights []frame.Sight, light, camera string) bool {
 }
 
 // warnOfFlicker tells what pulses, by how much, and at what shutter it does not.
-func (c *checker) warnOfFlicker(camera *plan.Camera, p *meter.Pulsing, w lens.Swing, where string, safe *meter.Steadying) {
+func warnOfFlicker(c *checker, camera *plan.Camera, p *meter.Pulsing, w lens.Swing, where string, safe *meter.Steadying) {
 	none := ""
 	if safe != nil {
 		none = "; none " + safe.Words()

@@ -21,15 +21,15 @@ const (
 )
 
 // reflected warns of equipment that a camera sees in a mirror, and of lamps whose light it sees in glass.
-func (c *checker) reflected(camera *plan.Camera) {
+func reflected(c *checker, camera *plan.Camera) {
 	for i := range c.set.Reflections {
 		r := &c.set.Reflections[i]
 		switch {
 		case r.Camera != camera.Name:
 		case r.Glass:
-			c.inGlass(r, camera)
+			inGlass(c, r, camera)
 		default:
-			what := c.shown(r.Kind, r.Name, r.Parts) + " shows"
+			what := c.shown("", r.Kind, r.Name, r.Parts) + " shows"
 			hint := ""
 			if r.Own() {
 				what = "camera " + r.Name + " sees itself"
@@ -46,7 +46,7 @@ func (c *checker) reflected(camera *plan.Camera) {
 func outOfMirror(r *meter.Reflection, feet bool) string {
 	var ways []string
 	if r.Move != nil {
-		ways = append(ways, moved(r.Move, feet))
+		ways = append(ways, moved(r.Move, r.Kind, feet))
 	}
 	if t := r.Turn; t != nil {
 		turn := map[frame.Turning]string{frame.Clockwise: "turn %s %s clockwise", frame.Counterclockwise: "turn %s %s counter-clockwise",
@@ -60,7 +60,7 @@ func outOfMirror(r *meter.Reflection, feet bool) string {
 }
 
 // inGlass warns of the light of a lamp in a pane, where that is bright enough to be seen against what is behind it.
-func (c *checker) inGlass(r *meter.Reflection, camera *plan.Camera) {
+func inGlass(c *checker, r *meter.Reflection, camera *plan.Camera) {
 	x := camera.Exposure
 	if !(r.Luminance > leastGlint*r.Behind) || x.Stop.N == 0 {
 		return

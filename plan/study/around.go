@@ -55,12 +55,12 @@ func aroundFaces(ctx context.Context, s *plan.Setup, world *light.World) (*surro
 
 // facesOf says what to meter around the faces of a set-up.
 func facesOf(s *plan.Setup, bvh *solid.BVH) (all []surrounding) {
-	look := eyes{setup: s, bvh: bvh}
+	look, posts := eyes{setup: s, bvh: bvh}, s.CameraPosts()
 	for i := range s.People[:min(len(s.People), mostAround)] {
 		p := &s.People[i]
 		one := surrounding{person: p}
-		for k := range s.Cameras {
-			c := &s.Cameras[k]
+		for k := range posts {
+			c := &posts[k]
 			way := r3.Sub(p.Face.At, c.Frame.At)
 			if r3.Dot(way, c.Frame.Axis) <= 0 || !look.sees(c.Frame.At, p) {
 				continue

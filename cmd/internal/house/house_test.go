@@ -56,7 +56,8 @@ var layers = []layer{
 	}},
 	{setUp, map[string][]string{ // light
 		"plan/light":          {"plan/light/receptor", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/light/radiosity", "plan/photometry/row", "plan/photometry/formfactor"},
-		"plan/frame":          {"plan/internal/report"},
+		"plan/shot":           {"plan/scene"},
+		"plan/frame":          {"plan/internal/report", "plan/shot"},
 		"plan/internal/truth": {},
 	}},
 	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
@@ -64,7 +65,6 @@ var layers = []layer{
 		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
-		"plan/shot":                  {},
 		"plan/supply":                {},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot", "plan/frame"},
 		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending"},
