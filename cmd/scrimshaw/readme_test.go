@@ -108,6 +108,12 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			rest = after
 		}
 	}
+	notes := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/four-keys.yaml", "--setup", "three-quarter", "--notes", "teach", "-o", "-", "--format", "txt")), " ")
+	for _, sentence := range []string{"Without 2 fill that side falls to 18.7 lx, T0.7+⅔, 3.3 stops under the other.", "Moved 0.50 m back, with the same aim, 1 key gives the key side 0.5 stops less"} {
+		if !strings.Contains(readme, sentence) || !strings.Contains(notes, sentence) {
+			t.Errorf("README.md and the notes of four-keys do not both say %q", sentence)
+		}
+	}
 	const throws = "draws the throw in two legs, 2.25 m to the log and 0.69 m on to her face,"
 	list := said(t, "", "draw", "../../samples/night-log.yaml", "-o", "-", "--format", "txt")
 	if !strings.Contains(readme, throws) || !strings.Contains(list, " 2.25\n") || !strings.Contains(list, "off log 0.69 on to inga") {

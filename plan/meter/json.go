@@ -30,6 +30,7 @@ type jsonSet struct {
 	Flares      []jsonFlare      `json:"flares"`
 	Flickers    []jsonFlicker    `json:"flickers"`
 	Pictures    []jsonPicture    `json:"pictures"`
+	Teach       *jsonLesson      `json:"teach"`
 }
 
 type jsonReading struct {
@@ -80,7 +81,7 @@ func (s *Sees) json() *jsonSees {
 
 func (s *Set) json() jsonSet {
 	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures),
-		Reflections: jsonReflections(s.Reflections), Flares: jsonFlares(s.Flares), Flickers: jsonFlickers(s.Flickers)}
+		Reflections: jsonReflections(s.Reflections), Flares: jsonFlares(s.Flares), Flickers: jsonFlickers(s.Flickers), Teach: s.Lesson.json()}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

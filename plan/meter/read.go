@@ -27,6 +27,7 @@ type Set struct {
 	Flares      []Flare      // lamps that shine onto lenses
 	Flickers    []Flicker    // of the cameras, where lamps go up and down
 	Feet        bool         // lengths are printed in feet
+	Lesson      *Lesson      // nil until package teach adds one
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
@@ -133,6 +134,11 @@ func (s *Set) Named(name string) *Reading {
 	for i := range s.Readings {
 		if s.Readings[i].Name == name {
 			return &s.Readings[i]
+		}
+	}
+	for i := range s.Walks {
+		if r := s.Walks[i].named(name); r != nil {
+			return r
 		}
 	}
 	return nil
