@@ -66,7 +66,7 @@ var layers = []layer{
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
 		"plan/supply":                {},
-		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
+		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot", "plan/frame"},
 		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending"},
 		"plan/review":                {"plan/light", "plan/meter", "plan/frame", "plan/supply"},
 		"plan/teach":                 {"plan/light", "plan/meter", "plan/study"},
