@@ -35,6 +35,7 @@ type Light struct {
 	Mains           float64     // the voltage of its circuit, V; 0 where nothing says it
 	Opening         string      // the opening it was placed by
 	Seen            Seen        // whether it is meant to be in the picture
+	StandsFor       *StandIn    // what it passes for; nil: itself
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
 	Placing         []Dimension // two distances that put it there with a tape
 	Span            source.Span
@@ -50,6 +51,13 @@ type Seen struct {
 // For says whether it is meant to be in the picture of a camera.
 func (s *Seen) For(camera string) bool {
 	return s.Meant && (len(s.By) == 0 || slices.Contains(s.By, camera))
+}
+
+// StandIn is what a light passes for: another light, an opening, or a white alone.
+type StandIn struct {
+	Light, Opening string        // one of them, or none
+	White          *colour.White // nil: that of the light, or of what comes in by the opening
+	Span           source.Span
 }
 
 // Leaves are the barn doors before the light, each by its corners, m.

@@ -6,6 +6,9 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/meter"
 )
 
 // said is what a command says on both streams.
@@ -103,6 +106,21 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			}
 			rest = after
 		}
+	}
+	const plays = "has the same colour, comes from 21° beside it, 17° higher, and looks 1.63 times as wide, so its shadows are softer. Left at its own 5600 K it would be 192 mired cooler: the nearest gels, " +
+		"two sheets of 3/4 CTO, leave 9 mired and take 1.3 stops; set to 2700 K it leaves nothing and takes 0.3. `review` warns over 20 mired, 0.006 Duv or 30°."
+	ferry, err := os.ReadFile("../../samples/ferry-office.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	as := strings.Join(strings.Fields(said(t, string(ferry), "meter", "-")+said(t, strings.Replace(string(ferry), "    colour: 2700 K ", "", 1), "meter", "-")), " ")
+	told := strings.Contains(readme, plays) && colour.PassMired == 20 && colour.PassDuv == 0.006 && meter.PassAngle == 30
+	for _, figure := range []string{"2 soft stands for 1 lamp at signe, 72 % of the light there: the same colour from 21° beside it: 17° higher,", "1.63 times as wide: softer shadows",
+		"192 mired cooler add 3/4 CTO + 3/4 CTO: leaves 9 mired warmer, takes 1.3 stops or set it to 2700 K: leaves nothing, takes 0.3 stops; no gel"} {
+		told = told && strings.Contains(as, figure)
+	}
+	if !told {
+		t.Errorf("README.md tells how a light plays a lamp by\n%s\nand meter\n%s", plays, as)
 	}
 	const throws = "draws the throw in two legs, 2.25 m to the log and 0.69 m on to her face,"
 	list := said(t, "", "draw", "../../samples/night-log.yaml", "-o", "-", "--format", "txt")

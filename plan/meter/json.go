@@ -24,6 +24,7 @@ type jsonSet struct {
 	Readings  []jsonReading  `json:"readings"`
 	Contrasts []jsonContrast `json:"contrasts"`
 	Walks     []jsonWalk     `json:"walks"`
+	StandIns  []jsonStandIn  `json:"standIns"`
 	Cameras   []jsonCamera   `json:"cameras"`
 }
 
@@ -54,12 +55,15 @@ type jsonShare struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Cameras: jsonCameras(s.Cameras)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, Cameras: jsonCameras(s.Cameras)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
 	for i := range s.Faces {
 		out.Contrasts = append(out.Contrasts, s.Faces[i].json())
+	}
+	for i := range s.StandIns {
+		out.StandIns = append(out.StandIns, s.StandIns[i].json())
 	}
 	for i := range s.Walks {
 		out.Walks = append(out.Walks, s.Walks[i].json())

@@ -20,6 +20,7 @@ type Set struct {
 	Readings []Reading
 	Faces    []Face // of people whose key side has light, where they are and at their marks
 	Walks    []Walk
+	StandIns []StandIn   // lights that pass for something, in the order of the lights
 	Cameras  []shot.Shot // what each sees
 	Feet     bool        // lengths are printed in feet
 }

@@ -41,6 +41,9 @@ func (s *Set) table(b *strings.Builder) {
 			b.WriteString(Mark(line, len(f.Uncomputed) > 0) + "\n")
 		}
 	}
+	for i := range s.StandIns {
+		b.WriteString(strings.Join(s.StandIns[i].lines(), "\n") + "\n")
+	}
 	s.cameras(b)
 	for i := range s.Walks {
 		s.Walks[i].table(b)

@@ -48,5 +48,6 @@ const (
 	CodeMirrorTurned    = "mirror-turned"     // a mirror that faces the wall it hangs on
 	CodeNoMirror        = "no-mirror"         // a mirror of what does not mirror
 	CodeNoWalk          = "no-walk"           // a walk all of whose places are one
+	CodeStandIn         = "stand-in"          // a light that passes for itself, or for what gives no light
 	CodeWalkLong        = "walk-long"         // a walk that is longer than is read
 )

@@ -27,6 +27,7 @@ func (r *lightPass) hangLights() {
 		leave()
 	}
 	r.oneTagEach()
+	r.standIns()
 }
 
 func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {

@@ -23,6 +23,7 @@ var (
 		{[]string{CodeRoleEffect}, "an edge, hair light, fill or key that does not do what its role says", (*checker).role},
 		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy, CodeStandSpigot}, "a stand that is too short, too tall or too weak for its light, or does not take its spigot", (*checker).stand},
 		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
+		{[]string{CodeStandInColour, CodeStandInAngle}, "a light that cannot pass for what it stands for, by its colour or by where it comes from", (*checker).standIn},
 	}
 	ofCameras = []check[plan.Camera]{
 		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},

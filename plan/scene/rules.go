@@ -10,7 +10,7 @@ import (
 var fixedKeys = []string{"scrimshaw", "units", "kit", "setups"}
 
 // wholeKeys are the keys of things whose value is replaced whole, never merged key by key.
-var wholeKeys = []string{"at", "aim", "looks", "faces", "facing", "output", "mount", "bulb", "dressing"}
+var wholeKeys = []string{"at", "aim", "looks", "faces", "facing", "output", "mount", "bulb", "dressing", "stands-for"}
 
 // changeRules are the rules by which the change of a set-up is laid over the scene.
 func changeRules() *source.Rules {

@@ -208,6 +208,12 @@ type Camera struct {
 	TrackPlaces []Place
 }
 
+// StandIn is what a light passes for: a lamp or an opening of the scene, a white, or an opening with the white that comes in by it.
+type StandIn struct {
+	Thing  Ref               // no name: the white alone
+	Colour Given[ColourWord] // not set: that of the thing's own light
+}
+
 // Light is one light.
 type Light struct {
 	Thing
@@ -238,9 +244,10 @@ type Light struct {
 	Shade         *kit.ShadeChoice
 	Doors         *kit.Opened
 	Scrims        *kit.ScrimChoice
-	Diffusion     []Ref        // cloth before the head, from it outward
-	Seen          Given[bool]  // whether it is meant to be in the picture
-	SeenBy        []Ref        // the cameras whose pictures those are; none: all
+	Diffusion     []Ref       // cloth before the head, from it outward
+	Seen          Given[bool] // whether it is meant to be in the picture
+	SeenBy        []Ref       // the cameras whose pictures those are; none: all
+	StandsFor     Given[StandIn]
 	Plays, Dimmer *source.Node // later
 }
 

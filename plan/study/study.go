@@ -15,6 +15,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/passing"
 	"scrimshaw/plan/pending"
 )
 
@@ -122,6 +123,8 @@ func (s *Study) Relevel(d light.Levels) {
 	s.Readings.Walks = meter.ReadWalks(s.Setup, s.OnWalks, len(s.Requests), s.Basis, d)
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
 	s.around.read(d, &s.Readings)
+	lit := passing.Lit{Setup: s.Setup, BVH: s.World.BVH(), Basis: s.Basis, Levels: d, Requests: s.Requests, Readings: &s.Readings}
+	s.Readings.StandIns = lit.StandIns()
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]

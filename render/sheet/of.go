@@ -24,7 +24,7 @@ func Of(s *study.Study, o Options) Input {
 	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: review.Unchecked()}
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
-	in.Walks = s.Readings.Walks
+	in.Walks, in.StandIns = s.Readings.Walks, s.Readings.StandIns
 	for i := range s.Setup.People {
 		p := &s.Setup.People[i]
 		in.Faces = append(in.Faces, faceOf(s, p.Name))

@@ -17,6 +17,7 @@ type Input struct {
 	Readings []meter.Reading // of every face and meter
 	Faces    []Face          // one a person, and after it one of each of their marks
 	Walks    []meter.Walk
+	StandIns []meter.StandIn
 	Field    *Field  // the map
 	Floors   []Field // the map on other levels of floor
 	Inset    *Field  // a second map, drawn small: at the height of the faces
