@@ -20,7 +20,8 @@ type Light struct {
 	AimPoint        r3.Vec  // where its axis leads, m
 	Throw           float64 // from the lamp to the aim point, m; 0 where the aim is a bare direction
 	Head            kit.Head
-	Level           float64 // share of the full output, 0 to 1
+	Choice          kit.Choice // what the scene asks the catalogue for; of one that states its own output without a unit
+	Level           float64    // share of the full output, 0 to 1
 	Gels            []string
 	Diffusion       []string     // cloth before the head, from it outward
 	RelativeOutput  colour.RGB   // Head at Level: what multiplies the basis

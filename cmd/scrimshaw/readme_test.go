@@ -92,6 +92,10 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 		{"ironing-room", "Lena comes from the shelves to the board within half a stop of T2.8, but for one step 2 m along, through the strip of hard light, 1.7 stops over; at the mark `gap` her key side has T5.6+⅓ and 0.7 stops of contrast.",
 			[]string{"lena.gap.key", "T5.6+⅓ +2.3", "1 sun through yard 78 %", "lena.gap: key side right, 0.7 stops over", "0.0 left", "+0.4 left", "-0.4 right", "-0.1 right", "2.00 m 2.85 m, 2.10 m 542 lx T4+⅔ +1.7", "+0.1 right",
 				"for A: at 2.00 m: 1.7 over"}},
+		{"ironing-room", "the key has 3.6 stops up to full, and `led-point-60-bicolour` at 40 % would give as much with the same modifier, 72 W and 1.4 kg in place of 350 W and 3.4 kg.",
+			[]string{"2 key: 3.6 stops up to full,", "smallest that would do: led-point-60-bicolour at 40 %, 72 W and 1.4 kg in place of 350 W and 3.4 kg"}},
+		{"ferry-office", "could come 0.55 m nearer along its line before A sees it, and would gain 1.3 stops on Signe.",
+			[]string{"2 soft: 3.9 stops", "0.55 m nearer along its line before A sees it: 1.3 stops more at signe"}},
 		{"press-house", "has 445 lx in a hole of it on the wall behind Moira, 1.4 stops over,", []string{"wall 445 lx", "+1.4"}},
 	}
 	for _, c := range cases {

@@ -100,7 +100,7 @@ func (v *viewing) free(t *thing, by r3.Vec) bool {
 	if v.roomOf(t.foot) != v.roomOf(r2.Add(t.foot, plan.InPlan(by))) {
 		return false
 	}
-	for _, place := range v.bearing(t) {
+	for _, place := range t.bearing() {
 		if v.blocked(place, by) {
 			return false
 		}
@@ -121,13 +121,22 @@ const overFloor = 0.05
 
 // bearing are the places of a thing that have to come through when it is moved: the corners and middles of all but its legs, and
 // where it stands.
-func (v *viewing) bearing(t *thing) (all []r3.Vec) {
+func (t *thing) bearing() []r3.Vec { return append(t.carried(), t.holding()...) }
+
+// carried are those of what is held.
+func (t *thing) carried() (all []r3.Vec) {
 	for i := range t.pieces {
-		switch q := &t.pieces[i]; q.part {
-		case Legs:
-		case Head, Sheet:
+		if q := &t.pieces[i]; q.part == Head || q.part == Sheet {
 			all = append(append(all, q.middle), q.corners()...)
-		default:
+		}
+	}
+	return all
+}
+
+// holding are those of what holds it.
+func (t *thing) holding() (all []r3.Vec) {
+	for i := range t.pieces {
+		if q := &t.pieces[i]; q.part != Head && q.part != Sheet && q.part != Legs {
 			all = append(all, q.middle)
 		}
 	}

@@ -25,6 +25,7 @@ type jsonSet struct {
 	Contrasts []jsonContrast `json:"contrasts"`
 	Walks     []jsonWalk     `json:"walks"`
 	StandIns  []jsonStandIn  `json:"standIns"`
+	InHand    []jsonInHand   `json:"inHand"`
 	Cameras   []jsonCamera   `json:"cameras"`
 }
 
@@ -55,7 +56,7 @@ type jsonShare struct {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, Cameras: jsonCameras(s.Cameras)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, InHand: []jsonInHand{}, Cameras: jsonCameras(s.Cameras)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
@@ -64,6 +65,9 @@ func (s *Set) json() jsonSet {
 	}
 	for i := range s.StandIns {
 		out.StandIns = append(out.StandIns, s.StandIns[i].json())
+	}
+	for i := range s.InHand {
+		out.InHand = append(out.InHand, s.InHand[i].json())
 	}
 	for i := range s.Walks {
 		out.Walks = append(out.Walks, s.Walks[i].json())

@@ -21,6 +21,7 @@ type Set struct {
 	Faces    []Face // of people whose key side has light, where they are and at their marks
 	Walks    []Walk
 	StandIns []StandIn   // lights that pass for something, in the order of the lights
+	InHand   []InHand    // what the lights that are up have in hand, in their order; nil until a study looks
 	Cameras  []shot.Shot // what each sees
 	Feet     bool        // lengths are printed in feet
 }

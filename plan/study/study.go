@@ -13,6 +13,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/inhand"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/passing"
@@ -29,6 +30,7 @@ type Options struct {
 	Quality      light.Quality
 	ReadingsOnly bool               // no fields, wedges or views
 	Around       bool               // what surrounds faces, too: how steady their light is, and what cameras see behind heads
+	InHand       bool               // what lights have in hand, too: for that the catalogue is searched and cameras are looked through
 	Fixed        bool               // the levels stay as they are: fields are summed over the lights, which many of them make worth while
 	Planes       []Plane            // more fields; none: those that the scene asks for
 	Progress     func(done float64) // called from time to time with the share that is done, 0 to 1; may be nil
@@ -97,6 +99,12 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	}
 	s.Basis.Forget() // lamps of a study do not move
 	s.Relevel(levels)
+	if o.InHand {
+		hand := inhand.Lit{Setup: setup, Levels: levels, Requests: s.Requests, Readings: &s.Readings}
+		if s.Readings.InHand, err = hand.Of(ctx); err != nil {
+			return nil, err
+		}
+	}
 	if !o.ReadingsOnly {
 		s.trace()
 	}

@@ -1,0 +1,122 @@
+package frame
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/solid"
+)
+
+// Approach is how near to its aim a light can come along its axis.
+type Approach struct {
+	By     r3.Vec // in space, m, as far as Metres says
+	Metres float64
+	Camera string // that would see it next; "" where something else ends its way
+	Why    string // what ends it then: "desk is in its way"; "" of a camera
+}
+
+// nearFace is how near to its aim a light is brought at most, m: room for a head, and no glare (common practice).
+const nearFace = 0.3
+
+// approachSteps are those in which the way is walked before it is narrowed down by halving.
+const approachSteps = 96
+
+// Nearest finds how far a light can be brought along its axis toward its aim, down to a centimetre: before a camera sees something of it that is not
+// meant to be in its picture or in the margin about that, before something stands in its way, and as far as its stand goes. It is not ok of
+// a light that aims at no point or that stands within nearFace of it.
+func Nearest(s *plan.Setup, l *plan.Light) (a Approach, ok bool) {
+	most := l.Throw - nearFace
+	if l.Throw == 0 || most <= 0 {
+		return a, false
+	}
+	v := newViewing(s)
+	t := v.lamp(l)
+	ends := func(metres float64) (ended bool) {
+		a.Camera, a.Why, ended = v.ending(&t, r3.Scale(metres, l.Frame.Axis))
+		return ended
+	}
+	low, high := 0.0, most
+	for i := 0; i <= approachSteps; i++ {
+		if high = most * float64(i) / approachSteps; ends(high) {
+			break
+		}
+		low = high
+	}
+	for i := 0; i < halvings && low < high; i++ {
+		if middle := (low + high) / 2; ends(middle) {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	if !ends(high) {
+		a.Why = "no nearer to what it is aimed at"
+	}
+	const centimetre = 0.01
+	a.Metres = math.Floor(low/centimetre+1e-9) * centimetre
+	a.By = r3.Scale(a.Metres, l.Frame.Axis)
+	return a, true
+}
+
+// lamp is the thing that a light is.
+func (v *viewing) lamp(l *plan.Light) thing {
+	for _, t := range v.things() {
+		if t.kind == Light && t.name == l.Name {
+			return t
+		}
+	}
+	return thing{}
+}
+
+// ending says what ends the way of a thing that is moved: the first camera of the scene that sees it, or what stands in its way.
+func (v *viewing) ending(t *thing, by r3.Vec) (camera, why string, ended bool) {
+	for i := range v.setup.Cameras {
+		c := &v.setup.Cameras[i]
+		if v.shows(t.unmeant(c.Name, t.at(by)), pictureOf(c).grown(c.Room)) {
+			return c.Name, "", true
+		}
+	}
+	if by == (r3.Vec{}) {
+		return "", "", false
+	}
+	why = v.obstacle(t, by)
+	return "", why, why != ""
+}
+
+// obstacle says what keeps a thing from being moved: a wall or a thing in the way of its head or, level with the floor, of what holds
+// that; the height of its stand; its room. "" where nothing does.
+func (v *viewing) obstacle(t *thing, by r3.Vec) string {
+	for _, one := range []struct {
+		places []r3.Vec
+		way    r3.Vec
+	}{{t.carried(), by}, {t.holding(), r3.Vec{X: by.X, Y: by.Y}}} {
+		for _, place := range one.places {
+			if r3.Norm(one.way) > 0 && v.blocked(place, one.way) {
+				return v.firstInWay(place, one.way) + " is in its way"
+			}
+		}
+	}
+	switch {
+	case by.Z > 0 && t.most > 0 && t.ownHeight+by.Z > t.most:
+		return "its stand goes no higher"
+	case v.roomOf(t.foot) != v.roomOf(r2.Add(t.foot, plan.InPlan(by))):
+		return "it leaves its room there"
+	}
+	return ""
+}
+
+// firstInWay is the name of what a place meets first that is moved.
+func (v *viewing) firstInWay(place, by r3.Vec) string {
+	var skip []solid.ID
+	if id, in := v.set.Inside(place); in {
+		skip = append(skip, id)
+	}
+	h, met := v.set.First(place, r3.Unit(by), skip)
+	if name := v.setup.Names[h.ID]; met && name != "" {
+		return name
+	}
+	return "something"
+}
