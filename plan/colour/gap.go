@@ -24,7 +24,13 @@ func (g Gap) Shifted(mired, duv float64) Gap { return Gap{Mired: g.Mired + mired
 
 // Size is how large the gap is, by what may not be seen: the root of the sum of the squares of mireds by PassMired and Duv by PassDuv.
 // In CIE 1960 u, v these two are about as far at the whites that are lit with.
-func (g Gap) Size() float64 { return math.Hypot(g.Mired/PassMired, g.Duv/PassDuv) }
+func (g Gap) Size() float64 { return math.Sqrt(g.SquaredSize()) }
+
+// SquaredSize is the square of Size, for searches through many.
+func (g Gap) SquaredSize() float64 {
+	mired, duv := g.Mired/PassMired, g.Duv/PassDuv
+	return mired*mired + duv*duv
+}
 
 // Passes says whether a light so far off is taken for the other.
 func (g Gap) Passes() bool { return math.Abs(g.Mired) <= PassMired && math.Abs(g.Duv) <= PassDuv }

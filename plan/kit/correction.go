@@ -1,6 +1,9 @@
 package kit
 
 import (
+	"cmp"
+	"slices"
+
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/term"
 )
@@ -32,14 +35,19 @@ type sheet struct {
 // add, transmittances multiply. Of stacks that are as close it is the one with the fewest gels, then the one that passes the most, then the closest,
 // then the first in the order of the catalogue.
 func (c *Catalogue) Correct(gap colour.Gap) Correction {
-	gels := c.corrections()
+	r := newRack(c.corrections())
 	closest := gap.Size()
-	stacks(gels, gap, func(s *sheet) { closest = min(closest, s.left.Size()) })
+	r.stacks(gap, func() float64 { return closest }, func(s *sheet) { closest = min(closest, s.left.Size()) })
 	enough := max(closest+alike, unseen)
 	best := sheet{left: gap, transmittance: 1}
-	found := gap.Size() <= enough
-	if !found {
-		stacks(gels, gap, func(s *sheet) {
+	if found := gap.Size() <= enough; !found {
+		limit := func() float64 {
+			if found && best.count < mostSheets {
+				return -1 // no stack of three is taken any more
+			}
+			return enough
+		}
+		r.stacks(gap, limit, func(s *sheet) {
 			if s.left.Size() <= enough && (!found || s.before(&best)) {
 				best, found = *s, true
 			}
@@ -47,7 +55,7 @@ func (c *Catalogue) Correct(gap colour.Gap) Correction {
 	}
 	out := Correction{Left: best.left, Transmittance: best.transmittance}
 	for _, i := range best.gels[:best.count] {
-		out.Gels = append(out.Gels, gels[i].Name)
+		out.Gels = append(out.Gels, r.gels[i].Name)
 	}
 	return out
 }
@@ -63,7 +71,10 @@ func (s *sheet) before(other *sheet) bool {
 	case s.transmittance > other.transmittance+rounding, s.transmittance < other.transmittance-rounding:
 		return s.transmittance > other.transmittance
 	}
-	return s.left.Size() < other.left.Size()-rounding
+	if size, than := s.left.Size(), other.left.Size(); size < than-rounding || size > than+rounding {
+		return size < than
+	}
+	return slices.Compare(s.gels[:s.count], other.gels[:other.count]) < 0
 }
 
 // corrections are the gels that shift a white: of those that shift it alike the one that passes the most.
@@ -94,19 +105,50 @@ func near(a, b, pass float64) bool { return a-b < rounding*pass && b-a < roundin
 // correcting are the kinds of gels that a light is corrected with.
 var correcting = map[term.Gel]bool{term.CTO: true, term.CTB: true, term.PlusGreen: true, term.MinusGreen: true}
 
-// stacks calls try with every stack of one to three gels, each once, in the order of the catalogue.
-func stacks(gels []*GelData, gap colour.Gap, try func(*sheet)) {
-	var put func(under *sheet, from int)
-	put = func(under *sheet, from int) {
-		for i := from; i < len(gels); i++ {
-			g := gels[i]
-			s := sheet{left: under.left.Shifted(g.Mired, g.Duv), transmittance: under.transmittance * g.Transmittance, gels: under.gels, count: under.count + 1}
-			s.gels[under.count] = i
-			try(&s)
-			if s.count < mostSheets {
-				put(&s, i)
+// rack is the correction gels of a catalogue, to be looked through by warmth.
+type rack struct {
+	gels   []*GelData
+	warmer []int // them by their mireds, the coolest first
+}
+
+func newRack(gels []*GelData) *rack {
+	r := &rack{gels: gels}
+	for i := range gels {
+		r.warmer = append(r.warmer, i)
+	}
+	slices.SortStableFunc(r.warmer, func(a, b int) int { return cmp.Compare(gels[a].Mired, gels[b].Mired) })
+	return r
+}
+
+// stacks calls try with every stack of one or two gels, each once, and with all of three that may leave no more than a limit. Of a
+// third sheet only those are looked at that bring the mireds so near: with the hundreds of gels of a kit of one's own all others would take minutes.
+func (r *rack) stacks(gap colour.Gap, limit func() float64, try func(*sheet)) {
+	for i := range r.gels {
+		one := r.over(&sheet{left: gap, transmittance: 1}, i)
+		try(&one)
+		for j := i; j < len(r.gels); j++ {
+			two := r.over(&one, j)
+			try(&two)
+			most := limit() + rounding
+			reach := most * colour.PassMired
+			from, _ := slices.BinarySearchFunc(r.warmer, -two.left.Mired-reach, func(k int, mired float64) int { return cmp.Compare(r.gels[k].Mired, mired) })
+			for _, k := range r.warmer[from:] {
+				if r.gels[k].Mired > -two.left.Mired+reach {
+					break
+				}
+				if g := r.gels[k]; k >= j && two.left.Shifted(g.Mired, g.Duv).SquaredSize() <= most*most {
+					three := r.over(&two, k)
+					try(&three)
+				}
 			}
 		}
 	}
-	put(&sheet{left: gap, transmittance: 1}, 0)
+}
+
+// over is a stack with one more gel.
+func (r *rack) over(under *sheet, gel int) sheet {
+	g := r.gels[gel]
+	s := sheet{left: under.left.Shifted(g.Mired, g.Duv), transmittance: under.transmittance * g.Transmittance, gels: under.gels, count: under.count + 1}
+	s.gels[under.count] = gel
+	return s
 }

@@ -1,6 +1,7 @@
 package kit_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 )
 
 // The rule by which stacks of gels are chosen, as the documents state it.
@@ -88,6 +90,53 @@ func TestCorrectIsTheBestOfAllStacks(t *testing.T) {
 			if len(s.names) < len(got.Gels) || len(s.names) == len(got.Gels) && s.passes > got.Transmittance+1e-9 {
 				t.Errorf("%v to %v: %v, and %v is as close (%.3f), passes %.3f", x.from, x.wanted, got, s.names, s.left, s.passes)
 			}
+		}
+	}
+}
+
+// In a kit of one's own with many gels of odd shifts the search finds what all stacks, tried one by one by sums, come to.
+func TestCorrectAmongOddGels(t *testing.T) {
+	c := &kit.Catalogue{}
+	for i := range 28 {
+		turn := float64(i) * 0.618
+		c.Gels = append(c.Gels, &kit.GelData{Entry: kit.Entry{Name: fmt.Sprint(i)}, Kind: []term.Gel{term.CTO, term.CTB, term.PlusGreen, term.MinusGreen}[i%4],
+			Mired: 180*math.Mod(turn, 1) - 90, Duv: 0.02*math.Mod(3*turn, 1) - 0.01, Transmittance: 0.5 + 0.4*math.Mod(7*turn, 1)})
+	}
+	for _, gap := range []colour.Gap{{Mired: 43, Duv: 0.004}, {Mired: -137, Duv: -0.013}, {Mired: 5, Duv: 0.019}, {Mired: 250, Duv: 0}} {
+		size := func(some ...*kit.GelData) float64 {
+			g := gap
+			for _, one := range some {
+				g = g.Shifted(one.Mired, one.Duv)
+			}
+			return g.Size()
+		}
+		closest := size()
+		none := &kit.GelData{Transmittance: 1}
+		for _, a := range append(c.Gels, none) {
+			for _, b := range append(c.Gels, none) {
+				for _, d := range append(c.Gels, none) {
+					closest = min(closest, size(a, b, d))
+				}
+			}
+		}
+		count, passes := mostSheets+1, 0.0
+		for _, a := range append(c.Gels, none) {
+			for _, b := range append(c.Gels, none) {
+				for _, d := range append(c.Gels, none) {
+					n := 0
+					for _, one := range []*kit.GelData{a, b, d} {
+						if one != none {
+							n++
+						}
+					}
+					if through := a.Transmittance * b.Transmittance * d.Transmittance; size(a, b, d) <= max(closest+asClose, notSeen) && (n < count || n == count && through > passes) {
+						count, passes = n, through
+					}
+				}
+			}
+		}
+		if got := c.Correct(gap); len(got.Gels) != count || math.Abs(got.Transmittance-passes) > 1e-9 {
+			t.Errorf("%+v: %+v, want %d gels that pass %.4f", gap, got, count, passes)
 		}
 	}
 }

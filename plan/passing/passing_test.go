@@ -279,3 +279,65 @@ func TestWhereItIsJudged(t *testing.T) {
 	}
 	near(t, "as it leaves", dark.Gap.Mired, 1e6/5600-1e6/3200, 0.2)
 }
+
+// A light tells at a face from a twentieth of the light there on.
+func TestATwentiethTells(t *testing.T) {
+	const text = "people: {ada: {at: [0, 0], faces: 0}, tom: {at: [2, -2], faces: 0}}\nlights:\n  lamp: {output: {candela: 900, shape: uniform}, at: [1, 6], height: 1.6, aim: down}\n" +
+		"  k: {output: {candela: 900, shape: uniform}, at: [0, 2], height: 1.6, aim: ada, stands-for: lamp, level: %.3g %%}\n"
+	for _, c := range []struct {
+		level float64
+		faces int
+	}{{30, 2}, {1.5, 1}} {
+		s := lit(t, fmt.Sprintf(text, c.level)).Readings.StandInOf("k")
+		if len(s.Faces) != c.faces {
+			t.Errorf("at %g %% it is judged at %d faces: %+v", c.level, len(s.Faces), s.Faces)
+		}
+		for _, p := range s.Faces {
+			if c.faces == 2 && p.Share < 0.05 {
+				t.Errorf("%s gets %.3f of its light from it", p.Person, p.Share)
+			}
+		}
+	}
+	share := lit(t, fmt.Sprintf(text, 4.0)).Readings
+	for _, p := range share.StandInOf("k").Faces {
+		if p.Share < 0.05 {
+			t.Errorf("%s is among the faces with %.3f", p.Person, p.Share)
+		}
+	}
+}
+
+// From near the zenith a light comes from no side.
+func TestWayFromOverhead(t *testing.T) {
+	const text = "people: {ada: {at: [0, -0.1], faces: 0}}\nlights:\n  lamp: {output: {candela: 90, shape: uniform}, at: [-2, 2], height: 1.6, mount: hand, aim: down}\n" +
+		"  k: {output: {candela: 90, shape: uniform}, at: [0.5, %g], height: 3.6, mount: hand, aim: down, stands-for: lamp}\n"
+	if w := passing(t, fmt.Sprintf(text, 0.1)).Way; w.Right != nil || w.Higher < 70 {
+		t.Errorf("%+v", w)
+	}
+	if w := passing(t, fmt.Sprintf(text, 1.0)).Way; w.Right == nil || !(*w.Right > 0) {
+		t.Errorf("%+v", w)
+	}
+	if w := passing(t, strings.Replace(fmt.Sprintf(text, 1.0), "faces: 0", "faces: 0, pose: lying", 1)).Way; w.Angle <= 0 {
+		t.Errorf("of somebody who lies: %+v", w)
+	}
+}
+
+// Whatever stands where, figures are numbers: lamps in one place, in the face, of no size, of strong colours, behind cloth on all sides.
+func TestHostilePlaces(t *testing.T) {
+	for _, text := range []string{
+		"lamp: {output: {luminance: 9, sphere: 0.3}, at: [0, 0.1], height: 1.59, mount: hand, aim: down}\n  k: {output: {luminance: 9, sphere: 0.3}, at: [0, 0.1], height: 1.59, mount: hand, aim: up, stands-for: lamp}",
+		"lamp: {output: {lumens: 9, tube: 1}, at: [0, 1], height: 1.59, mount: hand, aim: ada}\n  k: {output: {lumens: 9, tube: 1}, at: [1, 0.0969], height: 1.59, mount: hand, aim: {pan: 0}, stands-for: lamp}",
+		"lamp: {output: {candela: 9, shape: uniform}, gels: [deep red], at: [0, 1], height: 1.59, mount: hand, aim: ada}\n  k: {output: {candela: 9, shape: uniform}, gels: [deep green, deep blue], at: [1, 1], height: 1.59, mount: hand, aim: ada, stands-for: lamp}",
+		"lamp: {unit: practical-table, at: [0, 1], height: 1.59, level: 0.001 %}\n  k: {unit: practical-bulb, diffusion: [half-diffusion], at: [1, 1], height: 1.59, mount: hand, level: 0.001 %, stands-for: lamp}",
+		"lamp: {output: {candela: 9, shape: uniform}, colour: 40000 K, at: [0, 1], height: 1.59, mount: hand, aim: ada}\n  k: {output: {candela: 9, shape: uniform}, colour: 1000 K, at: [0, 1], height: 1.59, mount: hand, aim: [0, 1, 0], stands-for: lamp}",
+	} {
+		s := lit(t, ada+"lights:\n  "+text+"\n")
+		var b strings.Builder
+		if err := meter.WriteJSON(&b, []meter.Set{s.Readings}); err != nil {
+			t.Errorf("%s: %v", text, err)
+		}
+		b.Reset()
+		if err := meter.WriteTable(&b, []meter.Set{s.Readings}); err != nil || strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), "Inf") || !strings.Contains(b.String(), "2 k stands for 1 lamp") {
+			t.Errorf("%s: %v\n%s", text, err, b.String())
+		}
+	}
+}
