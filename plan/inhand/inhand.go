@@ -37,7 +37,7 @@ func (s *Lit) Of(ctx context.Context) (all []meter.InHand, err error) {
 		if !(l.RelativeOutput.Y() > 0) {
 			continue
 		}
-		one := meter.InHand{Light: l.Name, Numbered: l.Numbered(), Wants: s.wants(l), Nearer: s.nearer(l, empty)}
+		one := meter.InHand{Light: l.Name, Numbered: l.Numbered(), Count: l.Count, Wants: s.wants(l), Nearer: s.nearer(l, empty)}
 		one.Up, one.Down = l.Head.StopsLeft(l.Level)
 		one.Unit, one.Smallest = s.smallest(l)
 		all = append(all, one)

@@ -258,7 +258,7 @@ func TestNearer(t *testing.T) {
 func TestWhatComesNoNearer(t *testing.T) {
 	const room = "rooms: {den: {at: [-3, -3], size: [6, 7]}}\nfurniture: {desk: {box: [1, 1, 0.7], at: [2, 2]}}\n" + ada + "lights: {k: {%s, at: [0, 3], height: 1.6}}\n"
 	for _, of := range []string{
-		"unit: fresnel-tungsten-650, aim: ada", "unit: soft-panel-200, aim: ada, mount: {wall: den.top}", "unit: soft-panel-200, aim: ada, diffusion: half-diffusion",
+		"unit: fresnel-tungsten-650, aim: ada", "unit: pocket-led-10, aim: ada", "unit: soft-panel-200, aim: ada, mount: {wall: den.top}", "unit: soft-panel-200, aim: ada, diffusion: half-diffusion",
 		"unit: soft-panel-200, aim: desk", "output: {lumens: 9000, face: [1, 1]}, aim: ada", "unit: soft-panel-200, aim: {pan: 180}", "unit: soft-panel-200, aim: [0, 3.9, 1.6]",
 	} {
 		if got := lit(t, fmt.Sprintf(room, of)).Readings.InHand[0].Nearer; got != nil {

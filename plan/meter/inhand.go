@@ -11,6 +11,7 @@ type InHand struct {
 	Wants    []Want   // of a key, by person
 	Unit     *Class   // what it is; nil of one that states its own output, and of a lamp of the set
 	Smallest *Class   // what would do in its place; nil where nothing smaller does
+	Count    int      // how many alike units it is
 	Nearer   *Nearer  // nil of a light that is no soft source, or aims at nothing that it lights
 }
 

@@ -29,8 +29,8 @@ func TestInHandWords(t *testing.T) {
 			[]string{"2 soft: at full, goes no lower", "✗   for ada it is 1.0 stops short of the working stop at full", "  no smaller unit of the catalogue would do",
 				"  2' nearer along its line (then desk is in its way): 1.0 stops more at ada"}},
 		{InHand{Numbered: "3", Nearer: &Nearer{Camera: "A"}}, false, []string{"3: at full, dims to nothing", "  no nearer: A sees it"}},
-		{InHand{Numbered: "4", Unit: &Class{}, Smallest: &Class{Mired: 3}, Nearer: &Nearer{Why: "desk is in its way"}}, false,
-			[]string{"4: at full, dims to nothing", "  smallest that would do:  at 0 %, 0 W and 0 kg in place of 0 W and 0 kg, 3 mired warmer", "  no nearer: desk is in its way"}},
+		{InHand{Numbered: "4", Count: 3, Unit: &Class{}, Smallest: &Class{Mired: 3}, Nearer: &Nearer{Why: "desk is in its way"}}, false,
+			[]string{"4: at full, dims to nothing", "  smallest that would do:  at 0 %, 0 W and 0 kg in place of 0 W and 0 kg, each of 3, 3 mired warmer", "  no nearer: desk is in its way"}},
 	} {
 		got := c.of.lines(c.feet)
 		for i := range got {

@@ -72,6 +72,9 @@ func (l *InHand) SmallestWords() string {
 	}
 	words := fmt.Sprintf("smallest that would do: %s at %s, %s and %s in place of %s and %s", c.Unit, unit.FormatPercent(c.Level),
 		unit.FormatPower(c.Watts), unit.FormatMass(c.Mass), unit.FormatPower(l.Unit.Watts), unit.FormatMass(l.Unit.Mass))
+	if l.Count > 1 {
+		words += ", each of " + unit.FormatNumber(float64(l.Count))
+	}
 	switch m := math.Round(c.Mired); {
 	case m > 0:
 		return words + fmt.Sprintf(", %.0f mired warmer", m)

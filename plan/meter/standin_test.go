@@ -17,8 +17,8 @@ func TestStandInWords(t *testing.T) {
 	s := StandIn{Numbered: "2 page", For: "1 desk-lamp", Faces: []Passing{
 		{Person: "inga", Share: 0.95, Gap: &colour.Gap{Mired: -88.3, Duv: 0.0042}, Gels: Cure{Gels: []string{"1/2 CTO", "1/4 minus green"}, Left: &colour.Gap{Mired: 2.7}, Stops: 0.8},
 			Setting: &Cure{White: &kit.Setting{Kelvin: 2700, Duv: -0.004}, Left: &colour.Gap{Mired: 0.2, Duv: 0.0002}, Stops: -0.12}, Way: &Way{Angle: 38, Higher: -31, Right: &right, Wide: 3, For: 6}},
-		{Person: "tom", Share: 0.2, Gap: &colour.Gap{Mired: 12, Duv: -0.003}, Gels: Cure{Gels: []string{"1/8 CTB"}, Left: &colour.Gap{Mired: -4.7, Duv: -0.003}, Stops: 0.3}, Way: &Way{Angle: 4, Higher: 4, Wide: 4, For: 4}},
-		{Person: "bo", Share: 0.1, Gap: &colour.Gap{Mired: 0.3}, Way: &Way{Angle: 40, Higher: 0.2, Wide: 8, For: 4}},
+		{Person: "tom", Share: 0.2, Gap: &colour.Gap{Mired: 12, Duv: -0.0016}, Gels: Cure{Gels: []string{"1/8 CTB"}, Left: &colour.Gap{Mired: -4.7, Duv: -0.003}, Stops: 0.3}, Way: &Way{Angle: 4, Higher: 4, Wide: 4, For: 4}},
+		{Person: "bo", Share: 0.1, Gap: &colour.Gap{Mired: 0.3, Duv: 0.0014}, Way: &Way{Angle: 40, Higher: 0.2, Wide: 8, For: 4}},
 		{Person: "jo", Share: 0.1, Gap: &colour.Gap{Mired: 900}, Way: &Way{Angle: 6, Higher: 0.1, Right: &zenith}},
 		{Person: "al", Share: 0.1},
 	}}
@@ -27,15 +27,15 @@ func TestStandInWords(t *testing.T) {
 		"  at inga, 95 % of the light there: 88 mired cooler, 0.004 greener",
 		"    add 1/2 CTO + 1/4 minus green: leaves 3 mired warmer, takes 0.8 stops",
 		"    or set it to 2700 K, Duv -0.004: leaves nothing, gives 0.1 stops; no gel",
-		"    from 38° beside it: 31° lower, 12° farther to the own left; 0.50 times as wide: harder shadows",
-		"  at tom, 20 % of the light there: 12 mired warmer, 0.003 more magenta",
+		"    from 38° beside it: 31° lower, 12° farther to own left; 0.50 times as wide: harder shadows",
+		"  at tom, 20 % of the light there: 12 mired warmer, 0.002 more magenta",
 		"    it may pass; nearer with 1/8 CTB: leaves 5 mired cooler, 0.003 more magenta, takes 0.3 stops",
 		"    from the same direction; as wide: like shadows",
 		"  at bo, 10 % of the light there: the same colour",
 		"    from 40° beside it: from the other side of the zenith; 2.00 times as wide: softer shadows",
 		"  at jo, 10 % of the light there: 900 mired warmer",
 		"    no gel of the catalogue brings it nearer",
-		"    from 6° beside it: 3° farther to the own right; no size to compare",
+		"    from 6° beside it: 3° farther to own right; no size to compare",
 		"  at al, 10 % of the light there: no two colour temperatures to compare",
 	}
 	if got := s.lines(); !slices.Equal(got, want) {

@@ -31,24 +31,20 @@ func (s *StandIn) lines() []string {
 	return lines
 }
 
+// leastDuv is the Duv that is worded at least: no gel takes less away (common practice: the weakest is 0.002).
+const leastDuv = 0.0015
+
 // GapWords word a gap: "34 mired cooler, 0.004 greener"; "" of one that rounds to nothing.
 func GapWords(g colour.Gap) string {
 	var parts []string
-	for _, one := range []struct {
-		is               string // as it prints, without its sign
-		none, more, less string
-		by               float64
-	}{
-		{fmt.Sprintf("%.0f", math.Abs(g.Mired)), "0", " mired warmer", " mired cooler", g.Mired},
-		{fmt.Sprintf("%.3f", math.Abs(g.Duv)), "0.000", " greener", " more magenta", g.Duv},
-	} {
-		switch {
-		case one.is == one.none:
-		case one.by > 0:
-			parts = append(parts, one.is+one.more)
-		default:
-			parts = append(parts, one.is+one.less)
-		}
+	say := func(by float64, figure, more, less string) {
+		parts = append(parts, figure+over(by, more, less))
+	}
+	if math.Round(math.Abs(g.Mired)) > 0 {
+		say(g.Mired, fmt.Sprintf("%.0f", math.Abs(g.Mired)), " mired warmer", " mired cooler")
+	}
+	if math.Abs(g.Duv) >= leastDuv {
+		say(g.Duv, fmt.Sprintf("%.3f", math.Abs(g.Duv)), " greener", " more magenta")
 	}
 	return strings.Join(parts, ", ")
 }
@@ -119,7 +115,7 @@ const (
 	alikeWidth = 1.25
 )
 
-// Words word how a light comes from elsewhere: "from 38° beside it: 31° higher, 24° farther to the own left; half as wide: harder shadows".
+// Words word how a light comes from elsewhere: "from 38° beside it: 31° higher, 24° farther to own left; half as wide: harder shadows".
 func (w *Way) Words() string {
 	if w.Angle < alikeAngle {
 		return "from the same direction; " + w.width()
@@ -127,14 +123,14 @@ func (w *Way) Words() string {
 	return fmt.Sprintf("from %.0f° beside it: %s; %s", w.Angle, w.Aside(), w.width())
 }
 
-// Aside words which way a light comes from beside what it passes for: "31° higher, 24° farther to the own left".
+// Aside words which way a light comes from beside what it passes for: "31° higher, 24° farther to own left".
 func (w *Way) Aside() string {
 	var parts []string
 	if side := math.Round(math.Abs(w.Higher)); side > 0 {
 		parts = append(parts, fmt.Sprintf("%.0f° %s", side, over(w.Higher, "higher", "lower")))
 	}
 	if w.Right != nil && math.Round(math.Abs(*w.Right)) > 0 {
-		parts = append(parts, fmt.Sprintf("%.0f° farther to the own %s", math.Abs(*w.Right), over(*w.Right, "right", "left")))
+		parts = append(parts, fmt.Sprintf("%.0f° farther to own %s", math.Abs(*w.Right), over(*w.Right, "right", "left")))
 	}
 	if parts == nil {
 		return "from the other side of the zenith"

@@ -118,7 +118,7 @@ func TestCheck(t *testing.T) {
 		{"a light that cannot pass for a lamp", face + "lights:\n  lamp: {output: {candela: 1000, shape: uniform}, colour: 3200 K, at: [0, 2.1], height: 1.59, aim: ada}\n" +
 			"  k: {unit: led-point-60-bicolour, at: [2, 2.1], height: 1.59, aim: ada, level: 5 %, stands-for: lamp}\n", []string{
 			"warning stand-in-colour at the face of ada 2 k is 134 mired cooler than 1 lamp, which it stands for",
-			"warning stand-in-angle at the face of ada 2 k comes from 45° beside 1 lamp, which it stands for: 45° farther to the own right"}},
+			"warning stand-in-angle at the face of ada 2 k comes from 45° beside 1 lamp, which it stands for: 45° farther to own right"}},
 		{"a light that passes for a lamp", face + "lights:\n  lamp: {output: {candela: 1000, shape: uniform}, colour: 3200 K, at: [0, 2.1], height: 1.59, aim: ada}\n" +
 			"  k: {unit: led-point-60-bicolour, colour: 3200 K, at: [0.5, 2.1], height: 1.59, aim: ada, level: 5 %, stands-for: lamp}\n", nil},
 		{"a light for a window that nothing comes in by", "rooms: {den: {at: [-3, -3], size: [6, 6]}}\nopenings: {w: {window: den.top, width: 1}}\n" +
