@@ -13,7 +13,7 @@ const PassMired, PassDuv = 20, 0.006
 // one of them is so far off the Planckian locus that it has no colour temperature.
 func GapBetween(light, wanted [2]float64) (g Gap, ok bool) {
 	a, b := WhiteOf(light), WhiteOf(wanted)
-	if math.Abs(a.Duv) > MaxDuv || math.Abs(b.Duv) > MaxDuv {
+	if !(math.Abs(a.Duv) <= MaxDuv) || !(math.Abs(b.Duv) <= MaxDuv) {
 		return Gap{}, false
 	}
 	return Gap{Mired: Mired(a.Kelvin) - Mired(b.Kelvin), Duv: a.Duv - b.Duv}, true

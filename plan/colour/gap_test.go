@@ -22,6 +22,13 @@ func TestGapBetween(t *testing.T) {
 	}
 }
 
+// Light that is none has no gap.
+func TestNoGapOfNoLight(t *testing.T) {
+	if g, ok := colour.GapBetween([2]float64{math.NaN(), math.NaN()}, colour.White{Kelvin: 3200}.XY()); ok {
+		t.Errorf("%+v", g)
+	}
+}
+
 func TestGapPasses(t *testing.T) {
 	for _, c := range []struct {
 		gap    colour.Gap

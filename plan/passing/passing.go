@@ -45,12 +45,14 @@ func (s *Lit) StandIns() (all []meter.StandIn) {
 func (s *Lit) standIn(l *plan.Light) meter.StandIn {
 	out := meter.StandIn{Light: l.Name, Numbered: l.Numbered(), For: s.playedBy(l.StandsFor)}
 	var faint []meter.Passing
+	dark := true // nothing comes to a face of what it passes for
 	posts := s.Setup.Posts()
 	for i := range posts {
 		p := passer{lit: s, light: l, post: &posts[i]}
 		if p.sides = s.sidesOf(posts[i].Name); len(p.sides) == 0 {
 			continue
 		}
+		dark = dark && !(p.wanted().Y() > 0)
 		if p.tells() {
 			out.Faces = append(out.Faces, p.passing())
 		} else {
@@ -61,7 +63,7 @@ func (s *Lit) standIn(l *plan.Light) meter.StandIn {
 		rest := meter.StandIn{Faces: faint}
 		out.Faces = []meter.Passing{*rest.Main()}
 	}
-	if l.StandsFor.Opening != "" && l.StandsFor.White == nil && s.comingIn(l) == (colour.RGB{}) {
+	if l.StandsFor.Opening != "" && l.StandsFor.White == nil && out.Faces != nil && dark {
 		out.Unknown = "no other light comes in by " + l.StandsFor.Opening + ": write its colour, stands-for: {opening: " + l.StandsFor.Opening + ", colour: 5600 K}"
 	}
 	return out
@@ -156,7 +158,9 @@ func (p *passer) factors() colour.RGB {
 		return colour.RGB{1, 1, 1}
 	}
 	for c := range came {
-		came[c] /= out[c]
+		if came[c] /= out[c]; !(out[c] > 0) {
+			came[c] = 1 // the light has nothing there to change
+		}
 	}
 	return came
 }
@@ -184,7 +188,7 @@ func (p *passer) wanted() colour.RGB {
 	case to.White != nil:
 		return to.White.RGB()
 	case to.Opening != "":
-		return p.lit.comingIn(p.light)
+		return p.comingIn()
 	}
 	if straight := p.straight(to.Light); straight.Y() > 0 {
 		return straight
@@ -192,17 +196,22 @@ func (p *passer) wanted() colour.RGB {
 	return p.lit.Setup.LightNamed(to.Light).RelativeOutput
 }
 
-// comingIn is the light of all lamps but the one that passes for it that comes in by an opening and reaches what is read, straight or by
-// its curtains.
-func (s *Lit) comingIn(l *plan.Light) (sum colour.RGB) {
-	o := s.Setup.OpeningNamed(l.StandsFor.Opening)
+// comingIn is the light of all lamps but the one that passes for it that comes to the face's side of an opening and reaches what is read there,
+// straight or by its curtains.
+func (p *passer) comingIn() (sum colour.RGB) {
+	o := p.lit.Setup.OpeningNamed(p.light.StandsFor.Opening)
 	if o == nil {
 		return sum
 	}
-	for i := range s.Requests {
-		_, shares := s.Basis.Point(i, s.Levels)
+	side := outside(o, p.post.Face.At)
+	for i := range p.lit.Requests {
+		at := p.lit.Requests[i].Receptor.At
+		if outside(o, at) != side {
+			continue
+		}
+		_, shares := p.lit.Basis.Point(i, p.lit.Levels)
 		for t := range shares {
-			if term := &s.Basis.Terms[t]; term.Light != l.Name && s.comesBy(o, term, s.Requests[i].Receptor.At) {
+			if term := &p.lit.Basis.Terms[t]; term.Light != p.light.Name && p.lit.comesBy(o, term, at) {
 				sum = sum.Add(shares[t])
 			}
 		}
@@ -210,16 +219,13 @@ func (s *Lit) comingIn(l *plan.Light) (sum colour.RGB) {
 	return sum
 }
 
-// comesBy says whether light comes in by an opening: through its panes, off its curtains, or straight through the hole.
+// comesBy says whether light comes by an opening from its other side: through its panes, off its curtains, or straight through the hole.
 func (s *Lit) comesBy(o *plan.Opening, t *light.Term, to r3.Vec) bool {
-	if t.Path == light.Reflected {
+	l := s.Setup.LightNamed(t.Light)
+	if t.Path == light.Reflected || l == nil || outside(o, l.Frame.At) == outside(o, to) {
 		return false
 	}
-	if hangsIn(o, append([]solid.ID{t.From}, t.Via...)) {
-		return true
-	}
-	l := s.Setup.LightNamed(t.Light)
-	return t.Path == light.Direct && l != nil && crosses(o, l.Frame.At, to)
+	return hangsIn(o, append([]solid.ID{t.From}, t.Via...)) || t.Path == light.Direct && crosses(o, l.Frame.At, to)
 }
 
 // hangsIn says whether one of some solids hangs in an opening.

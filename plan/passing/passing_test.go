@@ -233,6 +233,11 @@ func TestWayOfAWindow(t *testing.T) {
 	if !strings.HasPrefix(none.Unknown, "no other light comes in by w: write its colour") || none.Faces[0].Gap != nil || none.Faces[0].Way == nil {
 		t.Errorf("%+v", none)
 	}
+	// A lamp in the room that lights a meter beyond the window brings nothing in.
+	out := lit(t, fmt.Sprintf(text, "window", "", -1.0, "w")+"meters: {m: {dome: [1.8, 4, 1.5], facing: 180}}\n").Readings
+	if s := out.StandInOf("k"); s.Unknown == "" || s.Faces[0].Gap != nil || *out.Named("m").Lux < 1 {
+		t.Errorf("%+v", s)
+	}
 	said := passing(t, fmt.Sprintf(text, "window", "", -1.0, "{opening: w, colour: 4000 K}"))
 	near(t, "as the scene says", said.Gap.Mired, 1e6/5600-1e6/4000, 0.2)
 }

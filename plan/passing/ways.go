@@ -34,6 +34,11 @@ func crosses(o *plan.Opening, from, to r3.Vec) bool {
 	return t > 0 && t < 1 && along > 0 && along < o.Width() && at.Z > o.Sill && at.Z < o.Head
 }
 
+// outside says whether a place lies outward of the middle of an opening's wall.
+func outside(o *plan.Opening, at r3.Vec) bool {
+	return r2.Dot(r2.Sub(plan.InPlan(at), o.Left), o.Outward) > o.Depth/2
+}
+
 // seenLight is what light comes from, as seen from a face: whither, a unit vector, and under which solid angle, sr.
 type seenLight struct {
 	toward r3.Vec

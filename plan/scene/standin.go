@@ -27,7 +27,7 @@ func isName(n *source.Node) bool {
 func lightStandIn() []entry[Light] {
 	return []entry[Light]{
 		value("stands-for", standIn, func(l *Light) *Given[StandIn] { return &l.StandsFor },
-			"What it passes for: a lamp of the scene at its level, an opening by the light that comes in there, or a white. The readings say how far its colour, its direction and its softness at a face are from that, and which gels close the gap.",
+			"What it passes for: a lamp of the scene at its level, an opening by the light that comes in there, a white, or both an opening and its white as a map. The readings say how far its colour, its direction and its softness at a face are from that, and which gels close the gap.",
 			"desk-lamp", "itself"),
 	}
 }
