@@ -22,7 +22,7 @@ func TestGapBetween(t *testing.T) {
 	}
 }
 
-// Light that is none has no gap.
+// Without light there is no gap.
 func TestNoGapOfNoLight(t *testing.T) {
 	if g, ok := colour.GapBetween([2]float64{math.NaN(), math.NaN()}, colour.White{Kelvin: 3200}.XY()); ok {
 		t.Errorf("%+v", g)
