@@ -19,8 +19,10 @@ func (s *Setup) AimsAtThing(l *Light) bool {
 			continue
 		}
 		switch w.Aim.Value.Form {
-		case scene.AtCeiling, scene.AimUp:
+		case scene.AtCeiling, scene.AimUp, scene.AimCeiling, scene.AimFloor:
 			return true
+		case scene.AtPlace:
+			return w.Aim.Value.MeansOpening()
 		case scene.AtThing:
 			return s.Post(w.Aim.Value.Thing.Name) == nil
 		}

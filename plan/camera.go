@@ -60,6 +60,7 @@ type Exposure struct {
 	Constant float64      // C of the incident meter, lx·s·ISO (ISO 2720)
 	Filters  string       // before the lens: "ND 0.6 + polariser"; "" none
 	Lost     float64      // stops that they take
+	Range    lens.Range   // what the camera holds; zero: nothing says it
 }
 
 // Metered is the exposure as light becomes a stop by it: the one place where filters before a lens count.

@@ -54,6 +54,7 @@ var (
 	held     = func(pairs ...string) []ready {
 		return []ready{riser, on("lights.day", "at", "{top: riser}"), on("lights.day.mount", pairs...)}
 	}
+	fed    = []ready{on("circuits.ring", "breaker", "16"), on("lights.day", "circuit", "ring")}
 	riser  = on("furniture.riser", "deck", "[1, 1, 0.2]", "at", "[3.4, 3.2]")
 	yard   = on("openings.yard", "window", "kitchen.top", "width", "1.4")
 	marked = on("people.ruth.marks.ruth", "at", "[2.2, 3]")
@@ -69,6 +70,14 @@ var fittings = map[string]fitting{
 	"cameras.*.exposure.iso":     {example: "400"},
 	"cameras.*.exposure.shutter": {example: "90"},
 	"cameras.*.exposure.stop":    {example: "T4"},
+	"circuits.*.volts":           {before: fed, example: "120"},
+	"circuits.*.breaker":         {before: fed, example: "13"},
+	"circuits.*.already":         {before: fed},
+	"circuits.*.rule":            {before: fed},
+	"circuits.*.hertz":           {before: fed, example: "60"},
+	"circuits.*.kind":            {before: fed},
+	"circuits.*.at":              {before: fed},
+	"lights.*.circuit":           {before: []ready{on("circuits.kitchen-ring", "breaker", "16")}},
 	"exposure.meter":             {example: "flat"},
 	"furniture.*.seat":           {before: []ready{on("furniture.desk", "box", "", "sofa", "[2.0, 0.9, 0.85]", "at", "[3, 2]")}, example: "0.3"},
 	"furniture.*.steps":          {before: []ready{on("furniture.desk", "box", "", "stairs", "[1.0, 1.8, 1.2]", "at", "[3, 2]")}, example: "4"},

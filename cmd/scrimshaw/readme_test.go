@@ -86,6 +86,8 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			[]string{"imre.key 229 lx", "day by glass through yard 87 %", "imre.edge 466 lx", "day by board through yard 11 %", "imre.edge 530 lx", "day by board through yard 22 %"}},
 		{"night-log", "it gives Inga 93 % of the 47 lx on her key side, 78 % off the log and 11 % off the desk, and the lamp in the picture 7 %.",
 			[]string{"inga.key 47.", "1 desk-lamp 5 %, 1 desk-lamp reflected 2 %, 2 page reflected 93 % (log 78 %, desk 11 %)"}},
+		{"night-log", "The wall behind her lies 5.5 stops under grey, and its darkest corners sink under the 6 stops that its camera holds; the lamp is 3.0 over.",
+			[]string{"station.bottom 50 % -5.5", "1 desk-lamp 21 % +3.0", "under the 6 stops that A holds: station.bottom 7.0 under grey"}},
 		{"spot-and-flood", "The face keeps its light to a tenth of a stop, and the wall behind it has 1.2 stops less.",
 			[]string{"set-up flood", "sela.key 291 lx", "wall 160 lx", "set-up spot", "sela.key 278 lx", "wall 67.8 lx"}},
 		{"ferry-office", "(\"own left is camera right for A, which looks from the shadow side\")", []string{"own left is camera right for A, which looks from the shadow side"}},

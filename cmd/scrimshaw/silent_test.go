@@ -40,7 +40,7 @@ func cast(f *flow) {
 
 // things are what the keys of a section are written on.
 var things = map[string]string{"rooms": "kitchen", "openings": "street", "furniture": "desk", "people": "ruth", "cameras": "A",
-	"lights": "day", "grip": "black", "meters": "top", "setups": "wide", "materials": "limewash"}
+	"lights": "day", "grip": "black", "meters": "top", "setups": "wide", "materials": "limewash", "circuits": "ring"}
 
 // place is the path of a key in a scene.
 func (w *written) place() []string {

@@ -50,6 +50,35 @@ func Judge(s *plan.Setup) (all []Sight) {
 	return all
 }
 
+// Lamps looks through each camera of a set-up at each light that is meant to be in its picture: how much of it is Shown, and where.
+func Lamps(s *plan.Setup) (all []Sight) {
+	v := newViewing(s)
+	things := v.things()
+	for i := range s.Cameras {
+		c := &s.Cameras[i]
+		for k := range things {
+			t := &things[k]
+			if t.kind != Light || !t.seen.For(c.Name) {
+				continue
+			}
+			one := Sight{Camera: c.Name, Kind: t.kind, Name: t.name, Path: t.path, Span: t.span, Outside: math.Inf(1), Meant: true}
+			if p := pictureOf(c); p.mayShow(t.middle, t.radius) {
+				v.meant(t, c, p, &one)
+			}
+			if one.Shown > 0 {
+				all = append(all, one)
+			}
+		}
+	}
+	return all
+}
+
+// meant looks at what of a thing is meant to be in a picture.
+func (v *viewing) meant(t *thing, c *plan.Camera, p picture, s *Sight) {
+	at := spreadOf(v.seenOf(t.meantPieces(c.Name), p.At), p)
+	s.Shown, s.ShownAt = at.share(), at.where()
+}
+
 // judge looks at one thing through one camera.
 func (v *viewing) judge(t *thing, c *plan.Camera) Sight {
 	s := Sight{Camera: c.Name, Kind: t.kind, Name: t.name, Path: t.path, Span: t.span, Outside: math.Inf(1), Meant: t.seen.For(c.Name)}
@@ -58,8 +87,7 @@ func (v *viewing) judge(t *thing, c *plan.Camera) Sight {
 		return s
 	}
 	if s.Meant {
-		at := spreadOf(v.seenOf(t.meantPieces(c.Name), p.At), p)
-		s.Shown, s.ShownAt = at.share(), at.where()
+		v.meant(t, c, p, &s)
 	}
 	pieces := t.unmeant(c.Name, t.pieces)
 	if len(pieces) == 0 {

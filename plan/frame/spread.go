@@ -136,6 +136,11 @@ func inside(x, y along) string {
 	}
 }
 
+// PlaceOf says where a point of a picture lies: -1 is its left or lower edge, 1 the right or the upper one.
+func PlaceOf(x, y float64) string {
+	return inside(along{middle: x * thousandths}, along{middle: y * thousandths})
+}
+
 // along is where something lies across the frame, or up it.
 type along struct {
 	edge   string  // that it reaches; "" none

@@ -63,6 +63,7 @@ type Head struct {
 	PowerFactor              float64           // ratio of power to volts times amps, 0 to 1
 	Mains                    [2]float64        // the mains that its supply takes, least and most, V; 0 not known
 	BulbVolts                float64           // of the mains that its bulb is made for, V; 0 for any
+	Inrush                   float64           // peak of the current as it is switched on, amps; 0 not known
 	Mass                     float64           // kg
 	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
 	Doors                    *HungDoors        // nil: none

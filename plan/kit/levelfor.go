@@ -8,13 +8,13 @@ const printedLevel = 0.001
 // LevelFor gives the lowest level that the head can be set to at which it gives a share of its full light, or more; not ok where it has
 // none. It is a tenth of a percent, or a step of the unit.
 func (h Head) LevelFor(share float64) (level float64, ok bool) {
-	if !(share <= h.light(1)*(1+levelSlip)) {
+	if !(share <= h.LightAt(1)*(1+levelSlip)) {
 		return 0, false
 	}
 	low, high := 0.0, 1.0
 	const halvings = 50
 	for range halvings {
-		if middle := (low + high) / 2; h.light(middle) < share*(1-levelSlip) {
+		if middle := (low + high) / 2; h.LightAt(middle) < share*(1-levelSlip) {
 			low = middle
 		} else {
 			high = middle
@@ -34,9 +34,9 @@ func (h Head) LevelFor(share float64) (level float64, ok bool) {
 // StopsLeft gives how many stops a head at a level can go up to its full light, and down to the least that it can be set to: none where
 // that is nothing.
 func (h Head) StopsLeft(level float64) (up float64, down *float64) {
-	now := h.light(level)
-	up = math.Log2(h.light(1) / now)
-	if least := h.light(min(1, h.Levels.Least)); least > 0 {
+	now := h.LightAt(level)
+	up = math.Log2(h.LightAt(1) / now)
+	if least := h.LightAt(min(1, h.Levels.Least)); least > 0 {
 		d := max(0, math.Log2(now/least))
 		down = &d
 	}

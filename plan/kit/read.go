@@ -69,7 +69,7 @@ func amount(what, like string, least, most float64) source.Reader[float64] {
 	return quantity(what, like, withoutFileUnits(unit.ParseNumber), unit.FormatNumber, least, most)
 }
 
-func power(what, like string) source.Reader[float64] {
+func watts(what, like string) source.Reader[float64] {
 	return quantity(what, like, withoutFileUnits(unit.ParsePower), unit.FormatPower, 0, 1e6)
 }
 

@@ -13,7 +13,7 @@ import (
 // which light of the full lamp is multiplied. Its Y is the light at this level times the
 // transmittance of the gels. level is held to 0..1.
 func (h Head) RelativeOutput(level float64) colour.RGB {
-	light := h.light(level)
+	light := h.LightAt(level)
 	if !(light > 0) {
 		return colour.RGB{}
 	}
@@ -37,8 +37,8 @@ func (h Head) whiteChangesAt(level float64) bool {
 	return (h.WarmsWhenDimmed || h.Levels.Kelvin > 0) && level < 1
 }
 
-// light is the share of the full light at a level: linear, or by the unit's curve.
-func (h Head) light(level float64) float64 {
+// LightAt is the share of the full light at a level, 0 to 1: linear, or by the unit's curve.
+func (h Head) LightAt(level float64) float64 {
 	level = math.Min(math.Max(level, 0), 1)
 	steps := len(h.Curve) - 1
 	if steps < 1 {
@@ -58,7 +58,7 @@ func (h Head) dimmed(level float64) colour.Filtered {
 	}
 	native = native.OnPlanck()
 	if h.WarmsWhenDimmed {
-		native.Kelvin = colour.Dimmed(native.Kelvin, h.light(level))
+		native.Kelvin = colour.Dimmed(native.Kelvin, h.LightAt(level))
 	} else {
 		native.Kelvin = h.Levels.kelvinAt(native.Kelvin, level)
 	}

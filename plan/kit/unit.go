@@ -2,6 +2,7 @@ package kit
 
 import (
 	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/power"
 	"scrimshaw/plan/term"
 )
 
@@ -120,5 +121,5 @@ func (u *Unit) Amps(volts float64) (amps float64, ok bool) {
 	if u.Watts == 0 || u.Volts[1] > 0 && (volts < u.Volts[0] || volts > u.Volts[1]) {
 		return 0, false
 	}
-	return u.Watts / (volts * u.PowerFactor), true
+	return power.Current(u.Watts, volts, u.PowerFactor), true
 }

@@ -9,9 +9,13 @@ const (
 	DomeConstant = 340.0
 )
 
-// ReflectedConstant is the usual constant K of the reflected-light meter, cd s/m²: N^2 = L S t / K
-// (ISO 2720 gives 10.6 to 13.4). Readings of this project's spot meter follow MidGrey instead.
-const ReflectedConstant = 12.5
+// Constants K of reflected-light meters, cd s/m²: N^2 = L S t / K. ISO 2720 gives 10.6 to 13.4 (as transcribed); hand-held spot
+// meters have one of these two (common practice). Readings of this project's spot meter follow MidGrey instead, and GreyConstant
+// says which K that is.
+const (
+	ReflectedConstant  = 12.5
+	ReflectedConstant2 = 14.0
+)
 
 // Grey is the reflectance of the mid grey that an incident reading places.
 const Grey = 0.18
@@ -50,8 +54,28 @@ func (x Exposure) SpotOver(luminance, n float64) float64 {
 	return math.Log2(luminance / x.MidGrey(n))
 }
 
+// GreyConstant gives the K, cd s/m², of a reflected-light meter that reads grey where MidGrey lies: 0.18 C/pi.
+func (x Exposure) GreyConstant() float64 { return Grey * x.Constant / math.Pi }
+
+// SpotNumber gives the aperture N that a reflected-light meter of a constant k, cd s/m², calls for at a luminance, cd/m².
+func (x Exposure) SpotNumber(luminance, k float64) float64 {
+	return math.Sqrt(math.Max(luminance, 0) * x.ISO * x.Seconds * x.Passes() / k)
+}
+
 // DensityStops gives the stops that an optical density takes: it passes 10^-D.
 func DensityStops(density float64) float64 { return density / math.Log10(2) }
 
 // Stops gives a ratio of light in stops.
 func Stops(ratio float64) float64 { return math.Log2(ratio) }
+
+// Range is what a camera holds on both sides of grey, stops. A side that is 0 is not known.
+type Range struct{ Over, Under float64 }
+
+// Known says whether one of its sides is.
+func (r Range) Known() bool { return r != Range{} }
+
+// Clips says whether what lies so many stops over grey is brighter than what the camera holds.
+func (r Range) Clips(over float64) bool { return r.Over > 0 && over > r.Over }
+
+// Sinks says whether what lies so many stops over grey is darker than what the camera holds.
+func (r Range) Sinks(over float64) bool { return r.Under > 0 && over < -r.Under }

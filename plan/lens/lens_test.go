@@ -133,6 +133,36 @@ func TestSpotAgreesWithIncident(t *testing.T) {
 	within(t, "white paper over grey", x.SpotOver(0.9*row.In[0]/math.Pi, n), math.Log2(5), 1e-12)
 }
 
+// The stop of a hand-held spot meter follows its constant: at an exposure value it is that of the table, and where the meter's constant
+// is the grey's own it is the working stop. The grey of C = 250 is a K of 14.3, of C = 340 one of 19.5.
+func TestHandHeldSpotMeters(t *testing.T) {
+	for _, row := range published.Read(t, "exposure.txt", "ev luminance") {
+		x := lens.Exposure{ISO: 100, Seconds: 1.0 / 48, Constant: lens.FlatConstant}
+		n := x.SpotNumber(row.Out[0], lens.ReflectedConstant)
+		within(t, label(row)+" as EV", lens.Stops(n*n/x.Seconds), row.In[0], 1e-9)
+		within(t, label(row)+" with K = 14", lens.Stops(n/x.SpotNumber(row.Out[0], lens.ReflectedConstant2)), lens.Stops(14/12.5)/2, 1e-12)
+	}
+	for constant, want := range map[float64]float64{lens.FlatConstant: 14.324, lens.DomeConstant: 19.481} {
+		x := lens.Exposure{ISO: 800, Seconds: 1.0 / 50, Constant: constant, Lost: 1}
+		within(t, "the K of grey", x.GreyConstant(), want, 5e-4)
+		within(t, "a meter of that K on grey", x.SpotNumber(x.MidGrey(4), x.GreyConstant()), 4, 1e-12)
+	}
+	if n := (lens.Exposure{ISO: 100, Seconds: 1, Constant: 250}).SpotNumber(-1, 14); n != 0 {
+		t.Errorf("the stop of less than no light is %g, want 0", n)
+	}
+}
+
+// What a camera holds ends at the stops that it says, and a side that it does not say holds all.
+func TestRange(t *testing.T) {
+	r := lens.Range{Over: 6, Under: 8}
+	if r.Clips(6) || !r.Clips(6.01) || r.Sinks(-8) || !r.Sinks(-8.01) || !r.Sinks(math.Inf(-1)) || r.Clips(-9) || r.Sinks(9) {
+		t.Error("a range ends elsewhere than it says")
+	}
+	if (lens.Range{Over: 1}).Sinks(-50) || (lens.Range{Under: 1}).Clips(50) || (lens.Range{}).Known() || !(lens.Range{Under: 1}).Known() {
+		t.Error("a side that is not known holds")
+	}
+}
+
 func TestDarkness(t *testing.T) {
 	x := lens.Exposure{ISO: 800, Seconds: 1.0 / 50, Constant: lens.FlatConstant}
 	if n := x.Number(0); n != 0 {

@@ -1,7 +1,6 @@
 package light
 
 import (
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -255,41 +254,6 @@ func (t *tracer) add(value float64, panes []solid.Pane) {
 		}
 	}
 	t.shares = append(t.shares, share{via: append([]solid.ID(nil), t.ids...), filter: filter, value: value})
-}
-
-// surface finds what a spot meter looks at: a flat receptor on the first surface along the axis, behind clear sheets and in
-// mirrors, and the factor from its illuminance to the luminance seen, Reflect/pi times what sheets and mirrors leave. Where
-// there is no surface the spot meter itself reads what the environment sends, 1/pi of its exitance. A silver board counts as
-// if it scattered all that it returns.
-func (w *World) surface(r *Receptor) (Receptor, colour.RGB) {
-	seen, gain := *r, colour.RGB{1, 1, 1}
-	for range mostSpotMirrors {
-		hit, ok := w.firstSeen(&seen)
-		if !ok {
-			return seen, gain.Scale(1 / math.Pi)
-		}
-		at := r3.Add(seen.At, r3.Scale(hit.T, seen.Axis))
-		panes, _ := w.bvh.Segment(seen.At, at, append(slices.Clone(r.Skip), hit.ID), nil)
-		gain = gain.Times(passed(panes))
-		if hit.Skin.Mirror < 1 || hit.Skin.Lobe > 0 || hit.Skin.Clear() {
-			return Receptor{At: at, Axis: hit.Normal, Skip: r.Skip}, gain.Times(hit.Skin.Reflect).Scale(1 / math.Pi)
-		}
-		gain = gain.Times(hit.Skin.Reflect)
-		seen.At, seen.Axis = at, solid.Mirrored(seen.Axis, hit.Normal)
-	}
-	return seen, colour.RGB{}
-}
-
-// mostSpotMirrors is in how many mirrors, one after the other, a spot meter looks.
-const mostSpotMirrors = 8
-
-// firstSeen is the first surface along the axis of a spot meter.
-func (w *World) firstSeen(r *Receptor) (solid.Hit, bool) {
-	hit, ok := w.bvh.FirstOpaque(r.At, r.Axis, r.Skip)
-	if body, seen := w.bodies.FirstOpaque(r.At, r.Axis, r.Skip); seen && (!ok || body.T < hit.T) {
-		return body, true
-	}
-	return hit, ok
 }
 
 // inSight is what of the outline of a lamp lies before the mirror that shows it, and whether that is less than all of it.

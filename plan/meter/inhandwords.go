@@ -27,17 +27,14 @@ func (l *InHand) lines(feet bool) []string {
 	return lines
 }
 
-// stops prints an amount of stops.
-func stops(v float64) string { return fmt.Sprintf("%.1f stops", v) }
-
 // isNone says whether stops print as none.
-func isNone(v float64) bool { return stops(math.Abs(v)) == stops(0) }
+func isNone(v float64) bool { return stopsInWords(math.Abs(v)) == stopsInWords(0) }
 
 func (l *InHand) upWords() string {
 	if isNone(l.Up) {
 		return "at full"
 	}
-	return stops(l.Up) + " up to full"
+	return stopsInWords(l.Up) + " up to full"
 }
 
 func (l *InHand) downWords() string {
@@ -47,7 +44,7 @@ func (l *InHand) downWords() string {
 	case isNone(*l.Down):
 		return "goes no lower"
 	}
-	return stops(*l.Down) + " down to its least"
+	return stopsInWords(*l.Down) + " down to its least"
 }
 
 // WantWords word whether a light has what the scene wants of it: "for ada it is 0.7 stops short, at full".
@@ -59,9 +56,9 @@ func (l *InHand) WantWords(w *Want) string {
 	case isNone(short):
 		return "for " + w.Person + " full is just the working stop"
 	case short > 0:
-		return "for " + w.Person + " it is " + stops(short) + " short of the working stop at full"
+		return "for " + w.Person + " it is " + stopsInWords(short) + " short of the working stop at full"
 	}
-	return "for " + w.Person + " it has at full " + stops(-short) + " in hand over the working stop"
+	return "for " + w.Person + " it has at full " + stopsInWords(-short) + " in hand over the working stop"
 }
 
 // SmallestWords word the smallest unit that would give what a light gives: "smallest that would do: … at 87 %, 640 W, 8.5 kg".
@@ -96,5 +93,5 @@ func (n *Nearer) Words(feet bool) string {
 	if n.Camera == "" {
 		ends = "(then " + ends + ")"
 	}
-	return unit.FormatLength(n.Metres, feet) + " nearer along its line " + ends + ": " + stops(n.Stops) + " more at " + n.Person
+	return unit.FormatLength(n.Metres, feet) + " nearer along its line " + ends + ": " + stopsInWords(n.Stops) + " more at " + n.Person
 }

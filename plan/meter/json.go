@@ -27,6 +27,7 @@ type jsonSet struct {
 	StandIns  []jsonStandIn  `json:"standIns"`
 	InHand    []jsonInHand   `json:"inHand"`
 	Cameras   []jsonCamera   `json:"cameras"`
+	Pictures  []jsonPicture  `json:"pictures"`
 }
 
 type jsonReading struct {
@@ -44,6 +45,7 @@ type jsonReading struct {
 	XY          *[2]float64 `json:"xy"`    // chromaticity, CIE 1931
 	Error       *float64    `json:"error"` // of the light, as a share of it
 	Shares      []jsonShare `json:"shares"`
+	Sees        *jsonSees   `json:"sees"` // of a spot
 	Uncomputed  []jsonKey   `json:"uncomputed"`
 }
 
@@ -55,8 +57,27 @@ type jsonShare struct {
 	Lux   float64  `json:"lux"`
 }
 
+// jsonSees is what a spot meter reads.
+type jsonSees struct {
+	Surface  *string  `json:"surface"`   // null: nothing
+	Past     []string `json:"past"`      // glass, cloth and mirrors before it, from the lens on
+	Stop12_5 *float64 `json:"stopK12.5"` // T-number that a hand-held spot meter shows of it, by its constant K
+	Stop14   *float64 `json:"stopK14"`   // T-number
+}
+
+func (s *Sees) json() *jsonSees {
+	if s == nil {
+		return nil
+	}
+	out := &jsonSees{Surface: OrNull(s.Surface), Past: []string{}, Stop12_5: orNone(s.HandHeld[0]), Stop14: orNone(s.HandHeld[1])}
+	for i := range s.Past {
+		out.Past = append(out.Past, s.Past[i].Name)
+	}
+	return out
+}
+
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, InHand: []jsonInHand{}, Cameras: jsonCameras(s.Cameras)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, InHand: []jsonInHand{}, Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
@@ -79,7 +100,7 @@ func (r *Reading) json() jsonReading {
 	out := jsonReading{Name: r.Name, Kind: string(r.Kind), At: triple(r.At), Facing: triple(r.Facing),
 		Lux: RoundedOrNull(r.Lux), Luminance: RoundedOrNull(r.Luminance), Footcandles: RoundedOrNull(r.Footcandles),
 		Stop: RoundedOrNull(r.Stop), Over: RoundedOrNull(r.Over), CCT: RoundedOrNull(r.CCT), Duv: RoundedOrNull(r.Duv), Error: RoundedOrNull(r.Error), Shares: []jsonShare{},
-		Uncomputed: jsonKeys(r.Uncomputed)}
+		Sees: r.Sees.json(), Uncomputed: jsonKeys(r.Uncomputed)}
 	if r.XY != nil {
 		out.XY = &[2]float64{Rounded(r.XY[0]), Rounded(r.XY[1])}
 	}

@@ -29,6 +29,7 @@ type Reading struct {
 	XY                          *[2]float64
 	Error                       *float64 // standard error of the light that the engine states, as a share of it
 	Shares                      []Share  // in the order of the lights
+	Sees                        *Sees    // of a spot: what it reads; nil until a study looks
 
 	Uncomputed []plan.Uncomputed // keys that could change it and that nothing computes yet: its light, or its stops alone
 }

@@ -23,6 +23,7 @@ type Set struct {
 	StandIns []StandIn   // lights that pass for something, in the order of the lights
 	InHand   []InHand    // what the lights that are up have in hand, in their order; nil until a study looks
 	Cameras  []shot.Shot // what each sees
+	Pictures []Picture   // how that lies from its grey; nil where no study looked
 	Feet     bool        // lengths are printed in feet
 }
 

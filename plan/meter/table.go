@@ -41,6 +41,11 @@ func (s *Set) table(b *strings.Builder) {
 			b.WriteString(Mark(line, len(f.Uncomputed) > 0) + "\n")
 		}
 	}
+	for i := range s.Readings {
+		if r := &s.Readings[i]; r.Sees != nil {
+			b.WriteString(Mark(r.spotInWords(), len(r.Uncomputed) > 0) + "\n")
+		}
+	}
 	for i := range s.StandIns {
 		b.WriteString(strings.Join(s.StandIns[i].lines(), "\n") + "\n")
 	}
@@ -68,6 +73,11 @@ func (s *Set) cameras(b *strings.Builder) {
 		}
 		if words := c.Focus(length); words != "" {
 			b.WriteString("  " + words + ", at " + unit.FormatStop(c.Number) + "\n")
+		}
+		for k := range s.Pictures {
+			if s.Pictures[k].Camera == c.Camera {
+				s.Pictures[k].table(b)
+			}
 		}
 	}
 }

@@ -38,6 +38,18 @@ func turnsBack(a, b, c r2.Vec) bool {
 	return r2.Dot(in, out) < 0 && math.Abs(r2.Cross(in, out)) <= Grain*max(r2.Norm(in), r2.Norm(out))
 }
 
+// LinesMeet says whether two lines of corners share a point, to the grain.
+func LinesMeet(a, b []r2.Vec) bool {
+	for i := 1; i < len(a); i++ {
+		for k := 1; k < len(b); k++ {
+			if _, ok := commonPoint(a[i-1], a[i], b[k-1], b[k]); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // commonPoint finds a point that the segments a-b and c-d share, to the grain.
 func commonPoint(a, b, c, d r2.Vec) (at r2.Vec, ok bool) {
 	p, q := Through(a, b), Through(c, d)

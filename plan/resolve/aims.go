@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
 )
@@ -16,6 +17,7 @@ type target struct {
 	point r3.Vec
 	dir   r3.Vec // unit; zero where there is a point
 	pan   float64
+	level bool // the point has no height: it is looked at level
 }
 
 // from is the axis from a place to the target; ok is false where they are one.
@@ -24,6 +26,9 @@ func (t target) from(at r3.Vec) (axis r3.Vec, ok bool) {
 		return t.dir, true
 	}
 	d := r3.Sub(t.point, at)
+	if t.level {
+		d.Z = 0
+	}
 	if r3.Norm(d) <= plane.Grain {
 		return r3.Vec{}, false
 	}
@@ -47,6 +52,12 @@ func (r *aimer) aimed(a *scene.Aim) (target, bool) {
 		return r.aimedPlace(a)
 	case scene.AtCeiling:
 		return r.aimedCeiling(a)
+	case scene.AtXY:
+		return target{point: r3.Vec{X: a.Point[0], Y: a.Point[1]}, level: true}, true
+	case scene.AimCeiling, scene.AimFloor:
+		if r.refused(a) {
+			return target{}, false
+		}
 	}
 	p, ok := r.pointOf(a.Thing)
 	return target{point: p}, ok
@@ -55,6 +66,9 @@ func (r *aimer) aimed(a *scene.Aim) (target, bool) {
 // aimedPlace is a place with a height. Beside a person or over a thing the height may be left out:
 // it is that of the face, or of the thing's middle.
 func (r *aimer) aimedPlace(a *scene.Aim) (target, bool) {
+	if a.MeansOpening() {
+		return r.aimedOpening(a)
+	}
 	s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
 	if !ok {
 		return target{}, false
@@ -68,6 +82,36 @@ func (r *aimer) aimedPlace(a *scene.Aim) (target, bool) {
 	}
 	r.Errorf(a.Span, CodeNeedsHeight, "add height: 1.5", "a place to aim at needs a height")
 	return target{}, false
+}
+
+// aimedOpening is the middle of an opening on its inside face, so far to its right as the scene says, and at the height that it says.
+func (r *aimer) aimedOpening(a *scene.Aim) (target, bool) {
+	at, ok := r.inOpening(&a.Place)
+	if !ok {
+		return target{}, false
+	}
+	o := r.out.OpeningNamed(a.Place.Thing.Name)
+	z := (o.Sill + o.Head) / 2
+	if a.Place.Height.Set {
+		z = r.out.RoomNamed(o.Room).Base + a.Place.Height.Value
+	}
+	return target{point: plan.AtHeight(at, z)}, true
+}
+
+// bounces says whether an aim is the word ceiling or floor, and no thing of that name.
+func (r *register) bounces(a *scene.Aim) bool {
+	_, named := r.things[a.Thing.Name]
+	return (a.Form == scene.AimCeiling || a.Form == scene.AimFloor) && !named
+}
+
+// refused refuses the words ceiling and floor of what is no light.
+func (r *register) refused(a *scene.Aim) bool {
+	if !r.bounces(a) {
+		return false
+	}
+	r.Errorf(a.Span, CodeNoAim, "write "+report.Either(a.Form == scene.AimCeiling, "up", "down")+", or a room's: ROOM."+a.Thing.Name,
+		"only a light aims at the %s between it and somebody", a.Thing.Name)
+	return true
 }
 
 // aimedCeiling is the point of a ceiling over a place.

@@ -28,6 +28,7 @@ const (
 	CodeBoomShort       = "boom-short"        // a boom that does not reach from its base to the lamp
 	CodeNoAim           = "no-aim"            // an aim at the very place it starts from
 	CodeNeedsHeight     = "needs-height"      // a place to aim at without a height
+	CodeNoVoltage       = "no-voltage"        // warning: a circuit of direct current whose volts nothing says
 	CodeTagTwice        = "tag-twice"         // warning: two lights with one tag
 	CodeNoCatalogue     = "no-catalogue"      // a name of the kit where no catalogue was given
 	CodeMeterConstant   = "meter-constant"    // a second meter constant in a file

@@ -1,8 +1,6 @@
 package resolve
 
 import (
-	"math"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/internal/report"
@@ -65,6 +63,7 @@ func overlayExposure(base, own scene.Exposure) scene.Exposure {
 	lay(&base.Shutter, own.Shutter)
 	lay(&base.Stop, own.Stop)
 	lay(&base.White, own.White)
+	lay(&base.Range, own.Range)
 	return base
 }
 
@@ -102,6 +101,7 @@ func (r *exposurePass) exposure(w scene.Exposure) plan.Exposure {
 		x.Balance = colour.White{Kelvin: w.White.Value.Kelvin, Duv: w.White.Value.Duv, Daylight: w.White.Value.Daylight}
 	}
 	x.White = x.Balance
+	x.Range = lens.Range(w.Range.Value)
 	return x
 }
 
@@ -118,25 +118,6 @@ func (r *exposurePass) keyWhite() (w colour.White, whose string) {
 		return r.out.Lights[0].White, "the colour of " + r.out.Lights[0].Numbered() + ", "
 	}
 	return colour.White{Kelvin: scene.DefaultWhite}, ""
-}
-
-// mainsSlack is how far a frequency may be from 50 or 60 Hz and still be that of the mains, Hz: a small
-// generator drifts by a few per cent (common practice). What is further off, as direct current or the 400 Hz
-// of an aircraft, says nothing of the mains.
-const mainsSlack = 3
-
-// sixtyHertz reports whether the mains of the scene run at 60 Hz: as its circuits say, else as
-// they do where lengths are in feet.
-func (r *exposurePass) sixtyHertz() bool {
-	for i := range r.s.Circuits {
-		hertz := r.s.Circuits[i].Hertz
-		for _, mains := range []float64{50, 60} {
-			if hertz.Set && math.Abs(hertz.Value-mains) <= mainsSlack {
-				return mains == 60
-			}
-		}
-	}
-	return r.s.Feet
 }
 
 func (r *exposurePass) defaultFPS() float64 {

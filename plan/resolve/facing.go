@@ -67,11 +67,18 @@ func (r *placer) bearing(name string, aim scene.Given[scene.Aim], def string, no
 // planTarget is the point of the plan that an aim points at.
 func (r *placer) planTarget(a *scene.Aim) (r2.Vec, bool) {
 	switch a.Form {
-	case scene.AtXYZ:
+	case scene.AtXYZ, scene.AtXY:
 		return r2.Vec{X: a.Point[0], Y: a.Point[1]}, true
 	case scene.AtPlace, scene.AtCeiling:
+		if a.MeansOpening() {
+			return r.inOpening(&a.Place)
+		}
 		s, ok := r.place(&a.Place, func(r2.Vec) float64 { return 0 })
 		return s.At, ok
+	case scene.AimCeiling, scene.AimFloor:
+		if r.refused(a) {
+			return r2.Vec{}, false
+		}
 	}
 	if p, isPart, ok := r.partPoint(a.Thing); isPart {
 		return plan.InPlan(p), ok

@@ -37,8 +37,9 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 		r.notComputed(scene.Unfocused, "lights."+written.Name, written.Focus.Span)
 	}
 	upright := r.upright(written, &head)
-	aim, aims := r.lampAim(written, upright, head.HangsDown)
 	s, ok := r.spotOf(written.Name)
+	whom := r.whom(written, s)
+	aim, aims := r.lampAim(written, whom, upright, head.HangsDown)
 	if !ok || !aims {
 		return plan.Light{}, false
 	}
@@ -61,7 +62,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	if !l.Head.ApplyTilt(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
 		r.Infof(written.Span, CodeTilt, "", "%s is rolled, and its photometric file does not say how its lamp lies then; the figures take its light in the design position", l.Name)
 	}
-	r.assumeLight(written, &l, upright)
+	r.assumeLight(written, &l, whom, upright)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	stands := r.standFor(written.Stand, r.usualStand(written), &l.Mount)
@@ -138,20 +139,6 @@ func (r *lightPass) upright(l *scene.Light, head *kit.Head) bool {
 	return !l.Aim.Set && l.Output == nil && u != nil && (u.Class == term.Practical || u.Class == term.Lantern) && head.Upright()
 }
 
-// lampAim is what a light aims at: where it does not say the first person, down where there is nobody, and
-// up for what stands upright; down too for what hangs to shine there.
-func (r *lightPass) lampAim(l *scene.Light, upright, hangsDown bool) (target, bool) {
-	switch name := r.firstPerson(); {
-	case l.Aim.Set:
-		return r.aimed(&l.Aim.Value)
-	case upright:
-		return r.aimed(&scene.Aim{Form: scene.AimUp})
-	case name != "" && !hangsDown:
-		return r.aimed(&scene.Aim{Form: scene.AtThing, Thing: scene.Ref{Name: name}})
-	}
-	return r.aimed(&scene.Aim{Form: scene.AimDown})
-}
-
 // point gives a light its frame. One that stays keeps pointing the way it did.
 func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim target) bool {
 	if before := r.keptLight(l.Name); before != nil && !r.writtenHere(written.Node, "aim") {
@@ -172,7 +159,7 @@ func (r *lightPass) point(written *scene.Light, l *plan.Light, at r3.Vec, aim ta
 }
 
 // assumeLight lists the defaults of a light.
-func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright bool) {
+func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, whom string, upright bool) {
 	if !written.Height.Set && r.keptLight(l.Name) == nil {
 		r.assume(l.Path, "height", r.Length(l.Height))
 	}
@@ -188,7 +175,7 @@ func (r *lightPass) assumeLight(written *scene.Light, l *plan.Light, upright boo
 		r.assume(l.Path, "colour", unit.FormatKelvin(native)+report.Either(u != nil, ", native", ""))
 	}
 	if !written.Aim.Set && !upright {
-		r.assume(l.Path, "aim", report.Either(r.firstPerson() != "" && !l.Head.HangsDown, r.firstPerson(), "down"))
+		r.assume(l.Path, "aim", report.Either(whom != "" && !l.Head.HangsDown, whom, "down"))
 	}
 	if l.Head.Zooms && !written.Focus.Set {
 		r.assume(l.Path, "focus", string(scene.DefaultFocus))

@@ -114,6 +114,9 @@ func (r *register) unknown(ref scene.Ref, names []string) {
 	if hint == "" {
 		hint = listed(names)
 	}
+	if hint == "" {
+		hint = noneOfThem
+	}
 	r.Errorf(ref.Span, source.CodeUnknownName, hint, "nothing is called %s", ref.Name)
 }
 
@@ -159,10 +162,13 @@ func (r *register) wrongThing(ref scene.Ref, is string, wanted []thingKind) {
 	}
 	hint := listed(r.namesOf(wanted))
 	if hint == "" {
-		hint = "the scene has nothing of that kind: add it, or name something else"
+		hint = noneOfThem
 	}
 	r.Errorf(ref.Span, scene.CodeWrongThing, hint, "%s is %s, where %s belongs", ref.Name, is, meant)
 }
+
+// noneOfThem is the fix where a name is of a kind of which there is nothing.
+const noneOfThem = "the scene has nothing of that kind: add it, or name something else"
 
 // maxListed is how many names a hint offers.
 const maxListed = 8

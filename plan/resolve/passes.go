@@ -48,6 +48,7 @@ func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source
 	(&furniturePass{aims.placer}).furnish()
 	(&peoplePass{aims}).populate()
 	(&cameraPass{aims}).placeCameras()
+	(&circuitPass{aims.placer}).feed()
 	(&lightPass{hold}).hangLights()
 	(&gripPass{hold}).rigGrip()
 	(&gatePass{known}).setGates()

@@ -124,7 +124,7 @@ func (r *placer) byThing(p *scene.Place) (plan.Spot, bool) {
 	if !ok || !known {
 		return plan.Spot{}, false
 	}
-	turn, ok := r.turn(p)
+	turn, ok := r.turn(p, by.At, look)
 	if !ok {
 		return plan.Spot{}, false
 	}
@@ -132,18 +132,27 @@ func (r *placer) byThing(p *scene.Place) (plan.Spot, bool) {
 	return r.standing(r2.Add(by.At, step), by.Room), true
 }
 
-// firstLook is the unit vector of the first look of a place.
+// firstLook is the unit vector of the first look of a place: toward what it says; without that toward the camera that its turn is of, or along a
+// nose.
 func (r *placer) firstLook(p *scene.Place, by plan.Spot, found bool) (r2.Vec, bool) {
+	toward := p.Toward
 	if p.Form == scene.ByNose {
-		return r.facing(p, found)
+		if !ofCamera(p.Turn) || r.isKind(p.Thing, cameraKind) {
+			return r.facing(p, found)
+		}
+		camera, ok := r.oneCamera(p)
+		if !ok {
+			return r2.Vec{}, false
+		}
+		toward = scene.Ref{Name: camera, Span: p.Turn.Span}
 	}
-	to, ok := r.refSpot(p.Toward)
+	to, ok := r.refSpot(toward)
 	if !ok || !found {
 		return r2.Vec{}, false
 	}
 	d := r2.Sub(to.At, by.At)
 	if r2.Norm(d) <= plane.Grain {
-		r.Errorf(p.Toward.Span, CodeSamePlace, "move one of them, or look toward another", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, p.Toward.Name)
+		r.Errorf(toward.Span, CodeSamePlace, "move one of them, or look toward another", "%s and %s stand in one place: there is no direction between them", p.Thing.Name, toward.Name)
 		return r2.Vec{}, false
 	}
 	return r2.Unit(d), true
@@ -209,6 +218,18 @@ func (r *placer) atOpening(p *scene.Place, extent func(d r2.Vec) float64) (plan.
 	s := r.standing(at, report.Either(p.In.Set, o.Room, o.FarRoom))
 	s.Floor, s.Opening, s.Outside = r.out.RoomNamed(o.Room).Base, o.Name, p.Out.Set
 	return s, true
+}
+
+// inOpening is a place within an opening, on its inside face: its middle, or so far to the right of it.
+func (r *placer) inOpening(p *scene.Place) (r2.Vec, bool) {
+	if _, ok := r.named(p.Thing, openingKind); !ok {
+		return r2.Vec{}, false
+	}
+	o := r.out.OpeningNamed(p.Thing.Name)
+	if o == nil {
+		return r2.Vec{}, false // it has an error of its own
+	}
+	return r2.Add(o.Middle(), r2.Scale(p.Along.Metres, o.Rightward())), true
 }
 
 // openingSpot is the middle of an opening on its inside face.

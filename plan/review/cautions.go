@@ -101,6 +101,6 @@ func Unchecked() []string {
 	return []string{
 		"Polish: all but mirrors, silver boards and panes returns light as if it were matt.",
 		"Frame: what shows only in a mirror, cables, who holds a lamp by hand, and how legs are turned.",
-		"Floor load, house wiring, circuits and rigging points.",
+		"Floor load, house wiring up to the outlets, breakers of lights that name no circuit, and rigging points.",
 	}
 }

@@ -19,6 +19,16 @@ const (
 	CodeFrameClear      = "frame-clear"     // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"     // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere"    // note: a light that is meant to be in the picture, and is in none
+	CodeOverload        = "overload"        // warning: a circuit that carries more than it may
+	CodeLoadUnknown     = "load-unknown"    // note: a light on a circuit whose power nothing says
+	CodeInrush          = "inrush"          // note: lights that a breaker may not hold as they are switched on
+	CodeCableDrop       = "cable-drop"      // warning: a light that loses much of its voltage in its cable
+	CodeCableAcross     = "cable-across"    // note: a cable through a door, over a walk; warning: over the way out
+	CodeNoCable         = "no-cable"        // warning: a light that no cable reaches, or that none of the kit feeds
+	CodeNoCircuit       = "no-circuit"      // note: a light on none of the circuits of its scene
+	CodeSpotReads       = "spot-reads"      // warning or note: a spot meter that reads nothing, somebody, a door or cloth, or through glass
+	CodeClipped         = "clipped"         // warning of a face, else note: brighter than what a camera says that it holds
+	CodeSunk            = "sunk"            // warning of a face, else note: darker than that
 	CodeStandInColour   = "stand-in-colour" // warning: a light of another colour than what it stands for, or whose colour nothing says
 	CodeStandInAngle    = "stand-in-angle"  // warning: a light that comes from elsewhere than what it stands for
 	CodeAssumed         = "assumed"         // note: a default that decided a number

@@ -22,13 +22,25 @@ var (
 		{[]string{CodeNoLight}, "a light at no level, or one that reaches no reading", (*checker).reaches},
 		{[]string{CodeRoleEffect}, "an edge, hair light, fill or key that does not do what its role says", (*checker).role},
 		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy, CodeStandSpigot}, "a stand that is too short, too tall or too weak for its light, or does not take its spigot", (*checker).stand},
+		{[]string{CodeNoCircuit}, "a light on none of the scene's circuits", (*checker).loose},
 		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
 		{[]string{CodeStandInColour, CodeStandInAngle}, "a light that cannot pass for what it stands for, by its colour or by where it comes from", (*checker).standIn},
 	}
+	ofCircuits = []check[plan.Circuit]{
+		{[]string{CodeOverload, CodeLoadUnknown}, "a circuit that carries more than its breaker and its rule allow, all lights at full", (*checker).load},
+		{[]string{CodeCableDrop, CodeCableAcross, CodeNoCable}, "voltage lost in cable, and cable through doors, over walks and over the way out", (*checker).cables},
+		{[]string{CodeInrush}, "lights that a breaker may not hold as they are switched on", (*checker).inrush},
+	}
 	ofCameras = []check[plan.Camera]{
+		{[]string{CodeClipped, CodeSunk}, "what clips or sinks by the range that a camera states", (*checker).beyond},
 		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},
 	}
 )
+
+// ofMeters come last.
+var ofMeters = []check[plan.Meter]{
+	{[]string{CodeSpotReads}, "a spot meter that reads nothing, somebody, a door, cloth, or through glass", (*checker).spotReads},
+}
 
 // runAll runs the checks of a kind on each thing of it.
 func runAll[T any](c *checker, checks []check[T], things []T) {

@@ -11,6 +11,7 @@ import (
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/supply"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -27,10 +28,12 @@ const (
 
 // Check returns what is at risk in a lit set-up, in the order of the scene.
 func Check(s *plan.Setup, set *meter.Set) []source.Diagnostic {
-	c := &checker{setup: s, readings: set.Readings, set: set, sights: frame.Judge(s)}
+	c := &checker{setup: s, readings: set.Readings, set: set, sights: frame.Judge(s), supply: supply.Of(s)}
 	runAll(c, ofPeople, s.People)
 	runAll(c, ofLights, s.Lights)
 	runAll(c, ofCameras, s.Cameras)
+	runAll(c, ofCircuits, s.Circuits)
+	runAll(c, ofMeters, s.Meters)
 	return c.found
 }
 
@@ -39,6 +42,7 @@ type checker struct {
 	readings []meter.Reading
 	set      *meter.Set
 	sights   []frame.Sight
+	supply   supply.Supply
 	found    []source.Diagnostic
 }
 

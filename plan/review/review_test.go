@@ -47,6 +47,14 @@ func TestCheck(t *testing.T) {
 		return "cameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}, B: {at: [0, -3], height: 1.2, looks: 180, lens: 50 mm}}\nlights: {k: {output: {luminance: 5000, sphere: 0.2}, at: [0, " +
 			deep + "], height: 1.2, mount: hand" + seen + "}}\n"
 	}
+	spot := func(what, at string) string {
+		return what + "cameras: {A: {at: [0, 0], height: 1.5, looks: 0, lens: 50 mm}}\nmeters: {m: {spot: [" + at + "], from: A}}\n"
+	}
+	holding := func(holds string) string {
+		return "people: {ada: {at: [0, 0], faces: 90, skin: 0.36}}\nexposure: {stop: T2.8, range: " + holds + "}\n" +
+			"cameras: {A: {at: [2, 2], height: 1.6, lens: 25 mm, looks: ada}}\nfurniture: {wall: {box: [0.2, 9, 6], at: [-3, 0], material: black}}\n" +
+			"lights: {k: {output: {candela: 1500, shape: uniform}, at: [1.5, 0], height: 1.59}, globe: {output: {luminance: 5000, sphere: 0.2}, at: [-0.5, 0.7], height: 1.9, mount: hand, seen: true}}\n"
+	}
 	for _, c := range []struct {
 		name, scene string
 		want        []string // severity, code and message
@@ -112,6 +120,33 @@ func TestCheck(t *testing.T) {
 			"warning in-frame 1 k shows in the middle of A: 2.5 % of the frame; raise it 0.53 m"}},
 		{"a lamp that is meant to be in the picture, and is not", burning("-2.5", ", seen: true"), []string{
 			"info seen-nowhere 1 k is meant to be in the picture, and does not show there"}},
+		{"a spot meter that reads nothing", spot("", "0, 9, 1.5"), []string{
+			"warning spot-reads m, a spot meter from A, reads nothing: no surface lies on its way"}},
+		{"a spot meter on somebody", spot("people: {ada: {at: [0, 6]}}\n", "0, 9, 1.5"), []string{
+			"warning spot-reads m, a spot meter from A, reads ada, who is drawn as a plain figure: no skin, hair or cloth of its own"}},
+		{"a spot meter on a door", spot("rooms: {den: {at: [-2, -1], size: [4, 4]}}\nopenings: {way: {door: den.top}}\n", "0, 9, 1.5"), []string{
+			"warning spot-reads m, a spot meter from A, reads the leaf of way"}},
+		{"a spot meter on a wall", spot("rooms: {den: {at: [-2, -1], size: [4, 4]}}\n", "0, 3, 1.5"), nil},
+		{"a spot meter on cloth", spot("grip: {silk: {frame: [2, 2], at: [0, 4], height: 1.5, faces: 180, cloth: full-diffusion}}\n", "0, 4, 1.5"), []string{
+			"warning in-frame G1 silk shows across the whole frame of A: 100 % of the frame; move it 2.00 m camera left",
+			"warning spot-reads m, a spot meter from A, reads silk by what it returns: light that comes through it is not counted"}},
+		{"a spot meter through a net", spot("grip: {net: {net: [2, 2], at: [0, 4], height: 1.5, faces: 180}}\nfurniture: {shed: {box: [4, 1, 4], at: [0, 8]}}\n", "0, 7.5, 1.5"), []string{
+			"warning in-frame G1 net shows across the whole frame of A: 100 % of the frame; move it 2.00 m camera left",
+			"warning spot-reads m, a spot meter from A, looks through net and reads shed behind it: the light of the cloth itself is not counted"}},
+		{"a spot meter through glass", spot("rooms: {den: {at: [-2, -1], size: [4, 4]}}\nopenings: {bay: {window: den.top, width: 1}}\nfurniture: {shed: {box: [4, 1, 4], at: [0, 8]}}\n", "0, 7.5, 1.5"), []string{
+			"info spot-reads m, a spot meter from A, looks through bay and reads shed behind it: what the glass mirrors is not counted"}},
+		{"a spot meter through glass on nothing", spot("rooms: {den: {at: [-2, -1], size: [4, 4]}}\nopenings: {bay: {window: den.top, width: 1}}\n", "0, 7.5, 1.5"), []string{
+			"warning spot-reads m, a spot meter from A, reads nothing: no surface lies on its way behind bay"}},
+		{"what a camera does not hold", holding("{over: 2, under: 3}"), []string{
+			"info seen-bright 2 globe shows in the upper right of A, and its light there is 6.5 stops over white (5000 cd/m²)",
+			"warning clipped the key side of ada clips for A: 2.7 over grey, and it holds 2 over",
+			"warning clipped the fill side of ada clips for A: 2.7 over grey, and it holds 2 over",
+			"info clipped 2 globe clips for A: 9.0 over grey, 0.8 % of the frame, and it holds 2 over",
+			"info sunk wall sinks for A: 6.1 under grey, 50 % of the frame, and it holds 3 under",
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 4.8 % of its width outside"}},
+		{"a camera that does not say what it holds", strings.Replace(holding("{over: 2}"), ", range: {over: 2}", "", 1), []string{
+			"info seen-bright 2 globe shows in the upper right of A, and its light there is 6.5 stops over white (5000 cd/m²)",
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 4.8 % of its width outside"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},

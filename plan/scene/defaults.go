@@ -58,6 +58,9 @@ const (
 	DefaultGrain      float64 = 0.1 // of the width of the image
 	DefaultSeed               = 1
 
+	DefaultFeed         = term.Mains
+	DefaultRule float64 = 1 // share of a breaker
+
 	DefaultISO      float64 = 800
 	DefaultShutter  float64 = 180 // degrees
 	FPSAt50Hz       float64 = 25

@@ -18,6 +18,32 @@ var (
 		})
 )
 
+// mostRange is the most stops over or under grey that a camera may hold: no medium holds nearly as much.
+const mostRange = 20
+
+var (
+	stopsOfRange = quantity("a number of stops", "6", numbers, between(0.1, mostRange).lower("count the stops from grey on either side: both are above 0"))
+	rangeTable   = tableOf("range", "What a camera holds on both sides of grey, stops. One of them may be left out: then nothing is said of that side.", nil,
+		figure("over", stopsOfRange, func(v *Range) *float64 { return &v.Over }, "How far over grey it still shows differences: what is brighter clips.", ""),
+		figure("under", stopsOfRange, func(v *Range) *float64 { return &v.Under }, "How far under grey: what is darker sinks.", ""),
+	)
+)
+
+// cameraRange reads a range, which says at least one side.
+var cameraRange = func() source.Reader[Range] {
+	r := mapOf("a range", "{over: 6, under: 8}", rangeTable)
+	read := r.Read
+	r.Read = func(n *source.Node, c *source.Context) (Range, bool) {
+		v, ok := read(n, c)
+		if ok && v == (Range{}) {
+			c.Error(n, source.CodeMissingKey, "write range: {over: 6, under: 8}", "a range says how many stops over or under grey the camera holds")
+			return v, false
+		}
+		return v, ok
+	}
+	return r
+}()
+
 var cameraExposureTable = tableOf("camera's exposure", "What one camera sets differently from the scene's `exposure`.", nil, exposureKeys()...)
 
 var exposureTable = tableOf("exposure", "How the cameras are set, and how light is metered.", nil, append(exposureKeys(),
@@ -44,5 +70,7 @@ func exposureKeys() []entry[Exposure] {
 		value("white", whiteKind, func(e *Exposure) *Given[ColourWord] { return &e.White },
 			"The white that the camera is balanced to; `daylight` before it means the daylight locus.",
 			"4300 K", "the key's colour, else "+unit.FormatNumber(DefaultWhite)+" K"),
+		value("range", cameraRange, func(e *Exposure) *Given[Range] { return &e.Range },
+			"What the camera holds in stops from grey: what of its picture, its lamps and the faces clips or sinks stands in the readings and the review.", "{over: 6, under: 8}", "none: then the tool names nothing that clips or sinks"),
 	}
 }

@@ -17,7 +17,7 @@ var gripTable = tableOf("piece of grip", "A thing that shapes light.", gripForms
 		"Its centre, in plan.", "{by: ruth, turn: 70 own-left, distance: 1}", "").needed(),
 	value("height", height, func(g *Grip) *Given[float64] { return &g.Height },
 		"Height of its centre above the floor.", "1.4", "the eyes of the person it stands by, else of the first, else "+inMetres(DefaultEyeLevel, 1)),
-	value("faces", aim, func(g *Grip) *Given[Aim] { return &g.Faces }, "What it faces.", "ruth", "the person it stands by, else the first, else down the sheet"),
+	value("faces", faces, func(g *Grip) *Given[Aim] { return &g.Faces }, "What it faces; a point `[x, y]` level.", "ruth", "the person it stands by, else the first, else down the sheet"),
 	value("tilt", elevation, func(g *Grip) *Given[float64] { return &g.Tilt },
 		"Degrees that its face looks up.", "-20", "as it faces"),
 	value("roll", bearing, func(g *Grip) *Given[float64] { return &g.Roll },

@@ -48,7 +48,6 @@ func (u *Uncomputed) Thing() string {
 const (
 	bySun     = "the sun and the sky"
 	byCues    = "changes within a set-up"
-	byPower   = "the load on circuits"
 	byBalance = "the balance"
 )
 
@@ -67,8 +66,6 @@ var laters = []Later{
 	{Table: "light", Key: "dimmer", Waits: "flicker"},
 	{Table: "camera", Key: "track", Waits: "camera moves"},
 	{Table: "scene", Key: "line", Waits: "the line of action"},
-	{Table: "light", Key: "circuit", Waits: byPower},
-	{Table: "scene", Key: "circuits", Waits: byPower},
 	{Table: "scene", Key: "wants", Waits: byBalance},
 	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
 	{Table: "scene", Key: "rates", Waits: "how long changes take"},

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"sync"
 
@@ -135,5 +136,24 @@ func (l *layer) inherit() {
 			continue
 		}
 		l.scene.ShowChange(f)
+		l.showStanding(f)
+	}
+}
+
+// showStanding adds to a fault in a change that changes keys of a place where the rest of that place stands.
+func (l *layer) showStanding(f *source.Diagnostic) {
+	if l.setup.Change == nil || !containsSpan(l.setup.Change.Span, f.Span) {
+		return
+	}
+	before, patch := l.after.tree, l.setup.Change
+	for name := range strings.SplitSeq(f.Path, ".") {
+		before, patch = before.Get(name), patch.Get(name)
+		if name != "at" {
+			continue
+		}
+		if before != nil && patch != nil && before.Kind == source.Map && patch.Kind == source.Map && !slices.ContainsFunc(placeForms, func(form string) bool { return patch.Key(form) != nil }) {
+			f.Related = append(f.Related, source.Related{Span: before.Span, Message: "the rest of the place stands here"})
+		}
+		return
 	}
 }

@@ -16,7 +16,7 @@ var (
 
 var personTable = tableOf("person", "Someone in the scene.", nil,
 	value("at", place, func(p *Person) *Given[Place] { return &p.At }, "Where the person is.", "[1.2, 2.0]", "").needed(),
-	value("faces", aim, func(p *Person) *Given[Aim] { return &p.Faces }, "Where the nose points.", "A", "the first camera, else down the sheet"),
+	value("faces", faces, func(p *Person) *Given[Aim] { return &p.Faces }, "Where the nose points; a point `[x, y]` is one of the plan.", "A", "the first camera, else down the sheet"),
 	value("height", quantity("a person's height", "1.7", lengths, between(0.3, 2.6)),
 		func(p *Person) *Given[float64] { return &p.Height },
 		"Height of the crown, standing.", "1.62", inMetres(DefaultPersonHeight, 2)),
@@ -61,7 +61,7 @@ func skinReader(what, like string) source.Reader[Surface] {
 var markTable = tableOf("mark", "Where a person is at one moment of the scene.", nil,
 	value("at", place, func(m *MarkPlace) *Given[Place] { return &m.At },
 		"Where the person is.", "[2.4, 2.0]", "").needed(),
-	value("faces", aim, func(m *MarkPlace) *Given[Aim] { return &m.Faces }, "Where the nose points.", "A", "as the person's own, from the mark"),
+	value("faces", faces, func(m *MarkPlace) *Given[Aim] { return &m.Faces }, "Where the nose points.", "A", "as the person's own, from the mark"),
 	value("pose", pose, func(m *MarkPlace) *Given[term.Pose] { return &m.Pose },
 		"The pose at the mark.", "standing", "the person's own"),
 	value("eyes", eyes, func(m *MarkPlace) *Given[float64] { return &m.Eyes },

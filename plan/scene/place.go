@@ -74,7 +74,15 @@ const (
 	AimDown
 	AimPanTilt // {pan: 30, tilt: -20}
 	AtCeiling  // ROOM.ceiling with a place: {ceiling: ROOM, at: PLACE}
+	AtXY       // [x, y]: level, in the direction of a point of the plan; of faces alone
+	AimCeiling // the ceiling over the middle between a lamp and whom it is for; Thing is a thing of that name, which goes before the word
+	AimFloor   // likewise the floor
 )
+
+// MeansOpening says whether an aim is the opening itself, and no place before it: {opening: NAME}.
+func (a *Aim) MeansOpening() bool {
+	return a.Form == AtPlace && a.Place.Form == AtOpening && !a.Place.Out.Set && !a.Place.In.Set
+}
 
 // Aim is where a lamp, a camera or a face points, still relative.
 type Aim struct {
@@ -82,6 +90,6 @@ type Aim struct {
 	Span      source.Span
 	Thing     Ref
 	Place     Place
-	Point     [3]float64 // x, y, z, m
+	Point     [3]float64 // x, y, z, m; of AtXY without z
 	Pan, Tilt float64    // degrees: clockwise from the sheet's up; above the horizontal
 }

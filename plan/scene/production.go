@@ -2,19 +2,18 @@ package scene
 
 import (
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
-// BatteryCircuit is the kind of a circuit that a battery feeds.
-const BatteryCircuit = "battery"
-
-// Circuit is one circuit of the house, a generator or a battery. Computed later.
+// Circuit is one circuit of the house, a generator or a battery, of one phase.
 type Circuit struct {
 	Thing
 	Volts, Breaker, Hertz Given[float64] // voltage, V; rated current, A; frequency, Hz
 	At                    Given[Place]
 	Already               Given[float64] // W that it carries before the first light
 	Rule                  Given[float64] // share of the breaker that may be used, 0 to 1
-	Kind                  Given[string]  // mains, generator, battery
+	Kind                  Given[term.Feed]
 }
 
 var circuitTable = tableOf("circuit", "A circuit that lights are put on.", nil,
@@ -33,10 +32,9 @@ var circuitTable = tableOf("circuit", "A circuit that lights are put on.", nil,
 		func(t *Circuit) *Given[float64] { return &t.Already },
 		"What is on it before the first light.", "300 W", "0 W"),
 	value("rule", quantity("a rule", "80 %", percents, between(0.01, 1)), func(t *Circuit) *Given[float64] { return &t.Rule },
-		"The share of the breaker that may be used.", "80 %", "100 %"),
-	value("kind", source.OneOf("a circuit", "mains", "generator", BatteryCircuit),
-		func(t *Circuit) *Given[string] { return &t.Kind },
-		"What feeds it.", "generator", "mains"),
+		"The share of the breaker that may be used.", "80 %", unit.FormatPercent(DefaultRule)),
+	value("kind", source.Vocabulary("a circuit", term.Feeds), func(t *Circuit) *Given[term.Feed] { return &t.Kind },
+		"What feeds it. A battery gives direct current, and its volts have to be said.", "generator", string(DefaultFeed)),
 )
 
 // Cue is one change of levels within a set-up. Computed later.

@@ -16,7 +16,7 @@ var (
 	bearing   = quantity("a bearing", "90", degrees, between(-3600, 3600))
 	elevation = quantity("a tilt", "-20", degrees, between(-90, 90))
 	aimForms  = append(placeForms[:len(placeForms):len(placeForms)], "ceiling", "pan")
-	aimTable  = tableOf("aim", "A direction or a target, as a map. It may also be a name, `[x, y, z]`, a bearing, `up` or `down`.", aimForms, aimKeys()...)
+	aimTable  = tableOf("aim", "A direction or a target, as a map; `{opening: NAME}` alone is its middle. It may also be a name, `[x, y, z]`, a bearing, `up`, `down`, and of a light `ceiling` or `floor`: the point of it that lies over, or under, the middle between the light and whom it is for.", aimForms, aimKeys()...)
 )
 
 // aimKeys are the keys of a place, with a height, and those of a direction.
@@ -37,12 +37,24 @@ func aimKeys() []entry[aimMap] {
 }
 
 // aimLists names the forms of an aim in messages.
-const aimLists = "an aim is a name, a place with its height, [x, y, z], a bearing, up, down, {ceiling: ROOM, at: PLACE} or {pan: 30, tilt: -20}"
+const aimLists = "an aim is a name, a place with its height, {opening: NAME}, [x, y, z], a bearing, up, down, ceiling, floor, {ceiling: ROOM, at: PLACE} or {pan: 30, tilt: -20}"
 
 // aim is where a lamp, a camera or a face points, in any of its forms.
 var aim = source.Reader[Aim]{
 	What: "an aim", Like: "ruth", Read: readAim,
 	Schema: defined("aim"),
+}
+
+// faces is what a face, or a card, looks at: an aim, or a point of the plan.
+var faces = source.Reader[Aim]{
+	What: "an aim", Like: "ruth", Schema: func() map[string]any { return anyOf(defined("aim")(), point.Schema()) },
+	Read: func(n *source.Node, c *source.Context) (Aim, bool) {
+		if n.Kind != source.List || len(n.Items) != 2 {
+			return readAim(n, c)
+		}
+		xy, ok := point.Read(n, c)
+		return Aim{Form: AtXY, Span: n.Span, Point: [3]float64{xy[0], xy[1], 0}}, ok
+	},
 }
 
 func readAim(n *source.Node, c *source.Context) (Aim, bool) {
@@ -73,6 +85,10 @@ func (a *Aim) readWord(n *source.Node, c *source.Context) bool {
 		a.Form = AimUp
 	case n.Text == "down":
 		a.Form = AimDown
+	case n.Text == "ceiling":
+		a.Form, a.Thing = AimCeiling, Ref{Name: n.Text, Span: n.Span}
+	case n.Text == "floor":
+		a.Form, a.Thing = AimFloor, Ref{Name: n.Text, Span: n.Span}
 	case isNumber(n.Text):
 		a.Form = AtBearing
 		pan, ok := bearing.Read(n, c)
@@ -104,6 +120,9 @@ func (a *Aim) readMap(n *source.Node, c *source.Context) bool {
 		return m.at.Set
 	default:
 		a.Form, a.Place = AtPlace, m.place
+		if a.MeansOpening() {
+			return true
+		}
 		return checkPlace(&a.Place, n, c)
 	}
 	return true

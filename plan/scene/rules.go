@@ -12,16 +12,24 @@ var fixedKeys = []string{"scrimshaw", "units", "kit", "setups"}
 // wholeKeys are the keys of things whose value is replaced whole, never merged key by key.
 var wholeKeys = []string{"at", "aim", "looks", "faces", "facing", "output", "mount", "bulb", "dressing", "stands-for"}
 
+// placedSections are the sections whose things stand at a place; a room's at is a corner.
+var placedSections = []string{"furniture", "people", "cameras", "lights", "grip"}
+
 // changeRules are the rules by which the change of a set-up is laid over the scene.
 func changeRules() *source.Rules {
 	r := &source.Rules{
-		Forms: map[string][]string{},
-		Lists: []string{"lights.*.gels", "openings.*.gels"},
-		Fixed: fixedKeys,
-		Whole: []string{"people.*.marks.*.at", "people.*.marks.*.faces", "circuits.*.at"},
+		Forms:  map[string][]string{},
+		Partly: map[string][]string{},
+		Lists:  []string{"lights.*.gels", "openings.*.gels"},
+		Fixed:  fixedKeys,
+		Whole:  []string{"people.*.marks.*.at", "people.*.marks.*.faces", "circuits.*.at"},
 		Resets: []source.Reset{{
 			At: "lights.*", Key: "unit", Drops: []string{"modifier", "gels", "level", "colour", "cuts"},
 		}},
+	}
+	for _, at := range placedIn("*.at", "people.*.marks.*.at") {
+		r.Partly[at] = placeForms
+		r.Resets = append(r.Resets, source.Reset{At: at, Key: "in", Drops: []string{"out"}}, source.Reset{At: at, Key: "out", Drops: []string{"in"}})
 	}
 	complete := map[string]func(*source.Node) bool{}
 	for _, p := range parts() {
@@ -33,6 +41,14 @@ func changeRules() *source.Rules {
 		return enough == nil || enough(thing)
 	}
 	return r
+}
+
+// placedIn are patterns of the places of things.
+func placedIn(key string, more ...string) []string {
+	for _, s := range placedSections {
+		more = append(more, s+"."+key)
+	}
+	return more
 }
 
 // rule adds what a section knows of its things: their forms, and the keys that each form leaves

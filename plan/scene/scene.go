@@ -69,7 +69,11 @@ type Exposure struct {
 	White    Given[ColourWord]
 	Meter    Given[term.Meter]
 	Constant Given[float64] // C of the incident meter, lx·s·ISO (ISO 2720)
+	Range    Given[Range]
 }
+
+// Range is what a camera holds about its grey, stops; 0 where it does not say.
+type Range struct{ Over, Under float64 }
 
 // Material is a surface. Colour is a chromaticity; nil is neutral.
 type Material struct {

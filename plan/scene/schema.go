@@ -2,6 +2,7 @@ package scene
 
 import (
 	"io"
+	"slices"
 
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/source"
@@ -34,11 +35,24 @@ func changeSchema() map[string]any {
 	for _, p := range parts() {
 		section := keys[p.name()].(map[string]any)
 		thing := section["additionalProperties"].(map[string]any)
-		byItem(thing["properties"].(map[string]any))
+		keys := thing["properties"].(map[string]any)
+		byItem(keys)
+		if slices.Contains(placedSections, p.name()) {
+			keys["at"] = inPart(keys["at"])
+		}
+		if marks, ok := keys["marks"].(map[string]any); ok {
+			mark := marks["additionalProperties"].(map[string]any)["properties"].(map[string]any)
+			mark["at"] = inPart(mark["at"])
+		}
 		section["additionalProperties"] = anyOf(map[string]any{"const": source.Strike}, thing)
 	}
 	keys[source.Strike] = map[string]any{"type": "array", "items": map[string]any{"type": "string"}, "description": "Things to remove."}
 	return change
+}
+
+// inPart is the schema of a place, or of some of its keys.
+func inPart(place any) map[string]any {
+	return anyOf(place, withoutRequired(placeTable.Schema()))
 }
 
 // byItem adds the keys that add to gels and take from them.

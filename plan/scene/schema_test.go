@@ -248,9 +248,18 @@ func (v *validator) faultOf(text string) string {
 	return v.fits(v.root, jsonOf(root), "")
 }
 
+// inWordsOfTheSet has places and aims as they are said, and changes of one key of a place.
+const inWordsOfTheSet = `scrimshaw: 1
+exposure: {range: {over: 6}}
+people: {ruth: {at: [1, 1], faces: [2, 2], marks: {sit: {at: {by: desk, toward: A, distance: 1}, faces: [0, 0]}}}}
+lights: {k: {unit: a, at: {by: ruth, turn: 55 camera-right, distance: 2}, aim: ceiling}, d: {unit: a, at: {opening: w, out: 2}, aim: {opening: w}}}
+grip: {g: {card: [1, 1], at: [0, 0], faces: [1, 1]}}
+setups: {a: {change: {lights: {k: {at: {distance: 1.5}}}, people: {ruth: {marks: {sit: {at: {turn: 10}}}}}}}}
+`
+
 func TestTheSchemaTakesWhatTheLoaderTakes(t *testing.T) {
 	v := newValidator(t)
-	texts := []string{everything(t), twoSetups}
+	texts := []string{everything(t), twoSetups, inWordsOfTheSet}
 	for _, name := range samples.Names() {
 		text, err := samples.Text(name)
 		if err != nil {
@@ -283,6 +292,8 @@ func TestTheSchemaRefusesWhatTheLoaderRefuses(t *testing.T) {
 		"cameras: {A: {at: [0, 0], lens: 35 mm, exposure: {constant: 3}}}",
 		"setups: {a: {change: {kit: x}}}",
 		"setups: {a: {change: {lights: {k: {levle: 3 %}}}}}",
+		"setups: {a: {change: {lights: {k: {at: {distnace: 1.5}}}}}}",
+		"exposure: {range: 6}",
 		"setup: {}",
 	} {
 		text := "scrimshaw: 1\n" + lines + "\n"

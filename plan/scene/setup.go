@@ -34,7 +34,7 @@ func inChange(key string, _ *source.Context) string {
 // change is the patch of a set-up.
 func change() entry[Setup] {
 	return entry[Setup]{Field: source.Field[Setup]{
-		Key: "change", Doc: "What changes: a scene with only the changed values. `strike` in place of a thing removes it; `+gels` and `-gels` add and take.",
+		Key: "change", Doc: "What changes: a scene with only the changed values. `strike` in place of a thing removes it; `+gels` and `-gels` add and take. An `at` without from, by, wall, opening or top changes keys of the place that stands, as in {distance: 1.5}; any other is a place of its own.",
 		Example: "{lights: {soft: {level: 14 %}}}", Default: "nothing",
 		Schema: defined("change"),
 		Read: func(s *Setup, n *source.Node, c *source.Context) {

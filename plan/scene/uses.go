@@ -72,7 +72,7 @@ func (s *Scene) uses() []use {
 		u.places(s.Cameras[i].Path+".track", s.Cameras[i].TrackPlaces)
 	}
 	for i := range s.Lights {
-		u.light(&s.Lights[i], len(s.Circuits) > 0)
+		u.light(&s.Lights[i])
 	}
 	for i := range s.Circuits {
 		u.place(s.Circuits[i].Path+".at", s.Circuits[i].At.Value)
@@ -129,12 +129,12 @@ func (u *nameUses) places(path string, places []Place) {
 	}
 }
 
-func (u *nameUses) light(l *Light, circuits bool) {
+func (u *nameUses) light(l *Light) {
 	for _, r := range l.Role {
 		u.ref(l.Path+".role", r.Person, kindPerson)
 	}
 	u.refs(l.Path+".seen", l.SeenBy, kindCamera)
-	if circuits && l.Circuit.Set {
+	if l.Circuit.Set {
 		u.ref(l.Path+".circuit", Ref{Name: l.Circuit.Value, Span: l.Circuit.Span}, kindCircuit)
 	}
 }

@@ -14,7 +14,11 @@ type merger struct {
 
 // value merges a patch over base, which may be nil, at a path.
 func (m *merger) value(base, patch *Node, path []string) *Node {
-	if patch.Kind != Map || m.rules.whole(path) {
+	part, refused := m.part(base, patch, path)
+	if refused {
+		return base
+	}
+	if patch.Kind != Map || m.rules.whole(path) && !part {
 		return m.stamped(patch)
 	}
 	out := &Node{Kind: Map, Span: patch.Span, Layer: m.layer, Alias: patch.Alias}
@@ -22,6 +26,9 @@ func (m *merger) value(base, patch *Node, path []string) *Node {
 		copied := *base
 		copied.Keys = slices.Clone(base.Keys)
 		out = &copied
+	}
+	if part { // a value of its own, in part as before
+		out.Layer = m.layer
 	}
 	if m.rules != nil {
 		m.reset(out, patch, path)

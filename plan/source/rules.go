@@ -18,6 +18,10 @@ type Rules struct {
 	// Whole are values that are replaced, never merged: "lights.*.at".
 	Whole []string
 
+	// Partly are those of them that are maps with one of some keys, which say what they are: "lights.*.at". A patch with none of these keys
+	// changes what stands there, key by key.
+	Partly map[string][]string
+
 	// Forms are maps of which one of some keys says what they are. A patch that gives another
 	// form takes away the one that was there.
 	Forms map[string][]string
@@ -58,6 +62,28 @@ func (r *Rules) Merge(base, change *Node, layer string, log *Log) *Node {
 
 // whole reports whether the value at path is replaced rather than merged. Nil rules merge all.
 func (r *Rules) whole(path []string) bool { return r != nil && matchesAny(r.Whole, path) }
+
+// part reports whether a patch of the value at path, which is replaced otherwise, changes a part of what stands; refused is one of
+// something without parts, which is logged: it says too little for a new value.
+func (m *merger) part(base, patch *Node, path []string) (part, refused bool) {
+	if m.rules == nil || base == nil || patch.Kind != Map || len(patch.Keys) == 0 {
+		return false, false
+	}
+	for at, forms := range m.rules.Partly {
+		if !matches(at, path) || slices.ContainsFunc(forms, func(f string) bool { return patch.Key(f) != nil }) {
+			continue
+		}
+		if base.Kind == Map {
+			return true, false
+		}
+		name := path[len(path)-1]
+		m.c.Log.Add(Diagnostic{Severity: Error, Code: CodeWrongType, Span: patch.Span, Path: strings.Join(path, "."), Setup: m.layer,
+			Message: name + " without " + strings.Join(forms[:len(forms)-1], ", ") + " or " + forms[len(forms)-1] + " changes keys of what stands, and that has none",
+			Hint:    "write all of " + name + ", with one of them", Related: []Related{{Span: base.Span, Message: "this stands before the change"}}})
+		return false, true
+	}
+	return false, false
+}
 
 // matchesAny reports whether one of the patterns fits path.
 func matchesAny(patterns []string, path []string) bool {

@@ -51,7 +51,8 @@ type Study struct {
 	Views    []View
 	Bounces  []Bounce // of lights that are sent to a surface for what comes off it
 
-	around *surroundings // nil where nobody asked
+	around   *surroundings // nil where nobody asked
+	pictures *pictures     // likewise
 }
 
 // Bounce is the way of a light that is sent to a surface for what comes off it: where its axis lands, and on to the face of
@@ -88,12 +89,15 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if s.Basis, err = world.Basis(ctx, light.Emitters(setup), targets); err != nil {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
-	if o.Around {
+	if o.Around || statesRange(setup) {
 		o.Quality, o.Progress = light.Draft, nil // it is printed to tenths of a stop
 		if world, err = build(ctx, setup, o); err != nil {
 			return nil, err
 		}
 		if s.around, err = aroundFaces(ctx, setup, world); err != nil {
+			return nil, err
+		}
+		if s.pictures, err = lookThrough(ctx, setup, world); err != nil {
 			return nil, err
 		}
 	}
@@ -129,10 +133,12 @@ func (s *Study) Relevel(d light.Levels) {
 	s.Levels = d
 	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
 	s.Readings.Walks = meter.ReadWalks(s.Setup, s.OnWalks, len(s.Requests), s.Basis, d)
+	nameSpots(s.Setup, s.World, s.Requests, &s.Readings)
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
 	s.around.read(d, &s.Readings)
 	lit := passing.Lit{Setup: s.Setup, BVH: s.World.BVH(), Basis: s.Basis, Levels: d, Requests: s.Requests, Readings: &s.Readings}
 	s.Readings.StandIns = lit.StandIns()
+	s.pictures.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]

@@ -169,6 +169,19 @@ const (
 // Technologies lists them.
 var Technologies = []Technology{LED, Tungsten, Discharge, Fluorescent}
 
+// Feed is what feeds a circuit.
+type Feed string
+
+// The kinds of feed.
+const (
+	Mains     Feed = "mains"
+	Generator Feed = "generator"
+	Battery   Feed = "battery"
+)
+
+// Feeds lists them.
+var Feeds = []Feed{Mains, Generator, Battery}
+
 // Gel is what a gel does to light.
 type Gel string
 

@@ -109,6 +109,9 @@ func FormatLens(mm float64) string { return trimZeros(mm, 1) + " mm" }
 // FormatPower prints watts: `300 W`.
 func FormatPower(watts float64) string { return trimZeros(watts, 1) + " W" }
 
+// FormatAmps prints a current: "4.2 A".
+func FormatAmps(amps float64) string { return trimZeros(amps, 1) + " A" }
+
 // FormatMass prints kilograms to a tenth: `6.2 kg`.
 func FormatMass(kg float64) string { return trimZeros(kg, 1) + " kg" }
 

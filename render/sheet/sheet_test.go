@@ -66,6 +66,9 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 			want["mount:"+string(l.Mount.Kind)] = true
 		}
 	}
+	if slices.ContainsFunc(in.Setup.Circuits, func(c plan.Circuit) bool { return c.Outlet != nil }) {
+		want["cable"] = true
+	}
 	for _, g := range in.Setup.Grip {
 		kind := string(g.Kind)
 		if kind == "card" && g.Surface == "black" {
@@ -76,15 +79,7 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 			want["mount:"+string(g.Mount.Kind)] = true
 		}
 	}
-	for _, p := range in.Setup.People {
-		want["person:"+string(p.Pose)] = true
-		if len(p.Marks) > 0 {
-			want["mark"] = true
-		}
-		if p.Walk != nil {
-			want["walk"], want["walk:farthest"] = true, true
-		}
-	}
+	peopleSigns(in.Setup, want)
 	for _, o := range in.Setup.Openings {
 		for _, d := range o.Dressing {
 			want[map[bool]string{true: "dressing:blind", false: "dressing:curtain"}[d.Slat > 0]] = true
@@ -105,6 +100,19 @@ func signsWanted(in Input, s *sheet) map[string]bool {
 		}
 	}
 	return want
+}
+
+// peopleSigns adds those of people, and of where they go.
+func peopleSigns(s *plan.Setup, want map[string]bool) {
+	for _, p := range s.People {
+		want["person:"+string(p.Pose)] = true
+		if len(p.Marks) > 0 {
+			want["mark"] = true
+		}
+		if p.Walk != nil {
+			want["walk"], want["walk:farthest"] = true, true
+		}
+	}
 }
 
 // lightSign is the sign of a light by how it is used.

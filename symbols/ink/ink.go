@@ -18,6 +18,7 @@ const (
 	Contours
 	Walls
 	Furniture
+	Cables
 	People
 	CameraWedge
 	Beams

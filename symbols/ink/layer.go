@@ -10,6 +10,7 @@ var layerTitles = [layers]string{
 	Contours:    "Contours",
 	Walls:       "Walls and openings",
 	Furniture:   "Furniture",
+	Cables:      "Cables",
 	People:      "People",
 	CameraWedge: "Camera wedge",
 	Beams:       "Beams",

@@ -20,7 +20,7 @@ type layer struct {
 }
 
 // leaves know no scene: facts and formulas that everything which knows one may use.
-var leaves = []string{"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/plane", "plan/term", "plan/photometry", "plan/solid", "plan/kit"}
+var leaves = []string{"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/power", "plan/plane", "plan/term", "plan/photometry", "plan/solid", "plan/kit"}
 
 // setUp is a set-up, and what it is made of.
 var setUp = append([]string{"plan"}, leaves...)
@@ -32,6 +32,7 @@ var layers = []layer{
 		"plan/unit":                    {"plan/source", "plan/colour"},
 		"plan/colour":                  {},
 		"plan/lens":                    {},
+		"plan/power":                   {},
 		"plan/plane":                   {},
 		"plan/term":                    {},
 		"plan/photometry/row":          {},
@@ -39,7 +40,7 @@ var layers = []layer{
 		"plan/photometry/formfactor":   {},
 		"plan/photometry/files":        {"plan/photometry", "plan/source", "plan/unit"},
 		"plan/solid":                   {"plan/colour"},
-		"plan/kit":                     {"plan/lens", "plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
+		"plan/kit":                     {"plan/lens", "plan/power", "plan/term", "plan/source", "plan/unit", "plan/colour", "plan/photometry", "plan/photometry/files"},
 		"plan/light/internal/parallel": {},
 		"plan/light/internal/raster":   {},
 		"plan/light/internal/sobol":    {},
@@ -64,11 +65,12 @@ var layers = []layer{
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
 		"plan/shot":                  {},
+		"plan/supply":                {},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
 		"plan/passing":               {"plan/light", "plan/meter"},
 		"plan/inhand":                {"plan/light", "plan/meter", "plan/frame"},
-		"plan/study":                 {"plan/light", "plan/meter", "plan/pending", "plan/passing", "plan/inhand"},
-		"plan/review":                {"plan/light", "plan/meter", "plan/frame"},
+		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending", "plan/passing", "plan/inhand"},
+		"plan/review":                {"plan/light", "plan/meter", "plan/frame", "plan/supply"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},
 	{[]string{"symbols/ink"}, map[string][]string{ // ink, what is drawn on it, what writes it; paper
@@ -87,7 +89,7 @@ var layers = []layer{
 		"render/sheet/box":     {},
 		"render/sheet/layout":  {"plan/source", "plan/unit", "render/sheet/box"},
 	}},
-	{append([]string{"plan/scene", "plan/meter", "plan/shot", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
+	{append([]string{"plan/scene", "plan/meter", "plan/shot", "plan/supply", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
 		map[string][]string{ // sheets
 			"render/sheet/section":          {},
 			"render/sheet/draw":             {"render/tint", "render/sheet/section"},

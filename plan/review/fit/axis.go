@@ -13,8 +13,8 @@ import (
 )
 
 // A lamp that was placed outside of an opening is meant to shine through it: its axis must pass
-// the hole in the inside and in the outside face of the wall. Where it does not, the fault says by
-// how much, and the move of the lamp that takes it through the middle while it goes on aiming where it
+// the hole in the inside and in the outside face of the wall. Where it does not, and the beam misses it too, that is an error; a beam that rakes
+// past a jamb is a warning with how much of it passes. The fault says by how much the axis misses, and the move of the lamp that takes it through the middle while it goes on aiming where it
 // aims, for an axis on a jamb is mended on paper only.
 
 // interval is an interval; empty where least is over most.
@@ -76,7 +76,10 @@ func (r *checker) missed(l *plan.Light, o *plan.Opening, p passage, span source.
 				" as seen from inside, to along: "+r.Coordinate(r.alongOf(l, o)+right))
 		}
 	}
-	return r.Diagnostic(source.Error, span, CodeAxisMisses, orAim(moves, l, o), "the axis of %s misses %s: it passes %s", l.Name, o.Name, where)
+	if share := beamThrough(l, o); share >= leastRaking {
+		return r.Diagnostic(source.Warning, span, CodeAxisMisses, orAim(moves, l, o), "the axis of %s misses %s: it passes %s; %.0f %% of its beam goes through", l.Name, o.Name, where, 100*share)
+	}
+	return r.Diagnostic(source.Error, span, CodeAxisMisses, orAim(moves, l, o), "the axis of %s misses %s: it passes %s, and its beam with it", l.Name, o.Name, where)
 }
 
 // orAim adds to the moves that put a light before an opening, "" for none, that it may be aimed there instead, where

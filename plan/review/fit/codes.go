@@ -7,7 +7,7 @@ const (
 	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture
 	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
 	CodeLightBelowFloor  = "light-below-floor"  // a lamp under the floor or the ground
-	CodeAxisMisses       = "axis-misses"        // an axis that misses the opening it was placed by
+	CodeAxisMisses       = "axis-misses"        // an axis that misses the opening it was placed by; a warning where some of the beam passes
 	CodeNoOpeningReached = "no-opening-reached" // warning: a light outside that lights no room
 	CodePlane            = "plane"              // a level plane that no room holds, or beside another map
 	CodeOutside          = "outside"            // warning of a meter that no light can reach; info of a person, a camera

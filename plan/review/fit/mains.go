@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/power"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -11,9 +12,6 @@ import (
 // bulbSlack is how far the mains may be from what a bulb is made for, as a share of that: EN 50160 lets those of a house
 // stray as far.
 const bulbSlack = 0.1
-
-// filamentByVolts is how the light of a filament goes with its voltage. Common practice, 3.3 to 3.6.
-const filamentByVolts = 3.4
 
 // mainsFit warns of a bulb or a supply that is made for other mains than those of its circuit.
 func (r *checker) mainsFit(l *plan.Light) bool {
@@ -26,7 +24,7 @@ func (r *checker) mainsFit(l *plan.Light) bool {
 		if l.Mains < h.BulbVolts {
 			what = "does not light"
 			if h.Technology == term.Tungsten {
-				what = "gives " + unit.FormatPercent(math.Round(100*math.Pow(l.Mains/h.BulbVolts, filamentByVolts))/100) + " of its light, and that redder"
+				what = "gives " + unit.FormatPercent(math.Round(100*power.FilamentLight(l.Mains/h.BulbVolts))/100) + " of its light, and that redder"
 			}
 		}
 		r.Warnf(l.Span, CodeMains, "put one in that is made for "+volts(l.Mains)+"; `scrimshaw kit bulbs` lists some", "%s has a bulb for %s on a circuit of %s, where it %s",

@@ -203,6 +203,7 @@ func TestSymbolsAreDrawn(t *testing.T) {
 	goes := section.Input{Setup: &plan.Setup{People: []plan.Person{{Name: "ada", Marks: []plan.Mark{{Name: "ada.sit"}}}}}}
 	goes.Walks = []meter.Walk{fixture.Walk(&goes.Setup.People[0], []string{"A"}, func(int, int) float64 { return 1 }, r2.Vec{}, r2.Vec{X: 2})}
 	take(goes)
+	take(section.Input{Setup: &plan.Setup{Circuits: []plan.Circuit{{Name: "ring", Breaker: 16, Outlet: &r2.Vec{}}}}})
 	shown["light:off"] = darkIsOpen(t)
 	for _, e := range symbols.Catalogue() {
 		if !shown[e.Key] {

@@ -286,6 +286,7 @@ func (c legend) planSigns() map[string]bool {
 		slices.ContainsFunc(s.Grip, func(g plan.Grip) bool { return len(g.Placing) > 0 })
 	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
 	keys["walk:farthest"] = len(in.Walks) > 0
+	keys["cable"] = slices.ContainsFunc(s.Circuits, func(x plan.Circuit) bool { return x.Outlet != nil })
 	keys["match"] = c.Tiles.Parts() > 1
 	return keys
 }

@@ -57,6 +57,7 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 			c.grounds = append(c.grounds, carto.Obstacle{Outline: r})
 		}
 	}
+	labels = append(labels, cables(c).draw(p, v)...)
 	labels = append(labels, walks(c).draw(p, v)...)
 	labels = append(labels, readings(c).drawReadings(p, v)...)
 	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
@@ -171,5 +172,6 @@ func (c *Drawing) softLines(v layout.View, throws []throw) []carto.Obstacle {
 		}
 	}
 	all = append(all, c.peopleAround()...)
+	all = append(all, cables{c}.lines(v)...)
 	return append(all, floorSquares(c.In.Setup, v)...)
 }

@@ -76,8 +76,14 @@ func aimedAt(s *plan.Setup, l *plan.Light, aim *scene.Aim) string {
 			return p.Name
 		}
 	}
-	if aim != nil && aim.Form == scene.AtThing {
+	switch {
+	case aim == nil:
+	case aim.MeansOpening():
+		return aim.Place.Thing.Name
+	case aim.Form == scene.AtThing:
 		return aim.Thing.Name
+	case aim.Form == scene.AimCeiling, aim.Form == scene.AimFloor:
+		return "the " + aim.Thing.Name
 	}
 	return ""
 }

@@ -16,9 +16,10 @@ furniture: {chest: {box: [1, 0.5, 0.6], at: [0.8, 3.5]}}
 people: {ada: {at: [2.5, 3]}}
 cameras: {A: {at: [2.5, 0.5], lens: 32 mm}}
 lights:
-  one: {unit: fresnel-tungsten-650, at: [0.8, 0.8], height: 2, role: key}
+  one: {unit: fresnel-tungsten-650, at: [0.8, 0.8], height: 2, role: key, circuit: ring}
   two: {unit: fresnel-tungsten-650, at: [4.2, 0.8], height: 2}
 grip: {sheet: {card: [1, 1], at: [4, 3], height: 1.5, faces: ada}}
+circuits: {ring: {breaker: 16}, bath: {breaker: 10}}
 setups:
   wide: {camera: A}
   close:
@@ -29,7 +30,7 @@ setups:
       exposure: {iso: 400}
       furniture: {chest: {turn: 90}}
       strike: [two]
-      lights: {one: {at: [1.1, 0.8], level: 40 %}, three: {unit: led-tube-60, at: [3, 2], height: 2}}
+      lights: {one: {at: [1.1, 0.8], level: 40 %, circuit: bath}, three: {unit: led-tube-60, at: [3, 2], height: 2}}
       grip: {sheet: {surface: black}}
   again: {camera: A, after: wide}
 `
@@ -61,7 +62,7 @@ func changesOf(t *testing.T, names ...string) [][]string {
 // crew does between the two, also where the one before is not drawn.
 func TestChangesAreToldFromTheSetupBefore(t *testing.T) {
 	close := []string{"Changes since wide", "ISO 400, was 800; white 2870 K, was 3200 K.",
-		"1: moved 0.30 m; at ada, 9° down, pan 34°; level 40 %, was 100 %; 2870 K, was 3200 K", "3: new", "2: struck",
+		"1: moved 0.30 m; at ada, 9° down, pan 34°; level 40 %, was 100 %; circuit bath, was ring; 2870 K, was 3200 K", "3: new", "2: struck",
 		"G1: black, was white", "A: 75 mm, was 32 mm", "chest: turned to 90°"}
 	again := []string{"Changes since wide", "Nothing: the set is as it was."}
 	for _, c := range []struct {

@@ -54,6 +54,7 @@ func (c Report) lightChanges(was, is *plan.Light) []string {
 		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)),
 		c.height(is.Height, was.Height), aim,
 		set("level", LightLevel(is), LightLevel(was)),
+		set("circuit", is.Circuit, was.Circuit),
 		set("", LightColour(is), LightColour(was)),
 		set("gels", strings.Join(is.Gels, " + "), strings.Join(was.Gels, " + ")),
 		set("diffusion", strings.Join(is.Diffusion, " + "), strings.Join(was.Diffusion, " + ")),
@@ -155,5 +156,5 @@ func exposureChanges(was, is *plan.Exposure) string {
 	number := unit.FormatNumber
 	return Joined("; ",
 		set("T", number(is.Stop.Written), number(was.Stop.Written)), set("ISO", number(is.ISO), number(was.ISO)),
-		set("fps", number(is.FPS), number(was.FPS)), set("white", unit.FormatKelvin(is.SetTo().Kelvin), unit.FormatKelvin(was.SetTo().Kelvin)))
+		set("fps", number(is.FPS), number(was.FPS)), set("white", unit.FormatKelvin(is.SetTo().Kelvin), unit.FormatKelvin(was.SetTo().Kelvin)), strings.Join(When(is.Range != was.Range, rangeWords(is)), ""))
 }

@@ -1,9 +1,12 @@
 package section
 
 import (
+	"strings"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/unit"
 )
 
 // workingLux is the illuminance of the working stop, lx; 0 where the exposure is incomplete.
@@ -13,6 +16,18 @@ func workingLux(s *plan.Setup) float64 {
 		return 0
 	}
 	return x.Lux(s.Exposure.Stop.N)
+}
+
+// rangeWords say what a camera holds about grey: "holds 6 stops over grey, 8 under"; nothing where it does not say.
+func rangeWords(x *plan.Exposure) string {
+	if !x.Range.Known() {
+		return ""
+	}
+	sides := append(When(x.Range.Over > 0, unit.FormatNumber(x.Range.Over)+" stops over grey"), When(x.Range.Under > 0, unit.FormatNumber(x.Range.Under)+" under")...)
+	if x.Range.Over == 0 {
+		sides[0] = unit.FormatNumber(x.Range.Under) + " stops under grey"
+	}
+	return "holds " + strings.Join(sides, ", ")
 }
 
 // WhiteOf is the chromaticity that colours are seen against: the camera's white.

@@ -65,5 +65,5 @@ func ExposureLines(s *plan.Setup) []string {
 	if white := x.SetTo(); white.Kelvin > 0 {
 		meter = "White " + unit.FormatKelvin(white.Kelvin) + ", " + meter
 	}
-	return NonEmpty(strings.Join(camera, ", "), meter, ink.Capital(filterWords(&x)))
+	return NonEmpty(strings.Join(camera, ", "), meter, ink.Capital(filterWords(&x)), Joined(" ", strings.Join(When(x.Range.Known(), "Camera"), ""), rangeWords(&x)))
 }

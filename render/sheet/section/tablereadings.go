@@ -33,14 +33,23 @@ func (c Report) meters() *Section {
 		{Head: "over " + WorkingStop(c.In.Setup), Align: ink.Right},
 	}}
 	var own []*meter.Reading
+	spots := false
 	for i := range c.In.Readings {
 		r := &c.In.Readings[i]
 		if r.Person != "" {
 			continue
 		}
-		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name + ", " + string(r.Kind), c.Metered(r), Stop(r.Stop), overTenths(r.Over)},
+		kind := string(r.Kind)
+		if r.Sees != nil {
+			kind, spots = kind+" on "+r.Sees.Words(), true
+		}
+		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name + ", " + kind, c.Metered(r), Stop(r.Stop), overTenths(r.Over)},
 			Struck: append(When(r.Struck(), 1), When(r.StopsStruck(), 2, 3)...)})
 		own = append(own, r)
+	}
+	if x := &c.In.Setup.Exposure; spots && workingLux(c.In.Setup) > 0 {
+		grey := x.Metered().MidGrey(x.Stop.N)
+		t.Entries = append(t.Entries, Entry{Cells: []string{"grey", unit.FormatLuminance(grey), WorkingStop(c.In.Setup), tenths(0)}, Notes: []string{meter.GreyInWords(x)}})
 	}
 	return &Section{Title: "Meters", Rank: layout.Needed, Tables: []Table{t}, Without: NonEmpty(leftOut(own...))}
 }

@@ -52,7 +52,7 @@ func Filters(l *plan.Light) string { return strings.Join(slices.Concat(l.Gels, l
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
 		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
-			Joined(", ", c.aimWords(l), c.bounceWords(l), powerWords(l)), c.In.standInWords(l), l.Note),
+			Joined(", ", c.aimWords(l), c.bounceWords(l), powerWords(l), circuitWords(l)), c.In.standInWords(l), l.Note),
 		c.placing(l.Placing),
 	)
 }
@@ -225,7 +225,7 @@ func ownExposure(s *plan.Setup, m *plan.Camera) string {
 		differs(own.Degrees > 0 && own.Degrees != all.Degrees, unit.FormatAngle(own.Degrees)),
 		differs(own.Seconds > 0 && own.Seconds != all.Seconds, unit.FormatShutter(unit.Shutter{Seconds: own.Seconds})),
 		differs(own.SetTo().Kelvin > 0 && own.SetTo() != all.SetTo(), "white "+unit.FormatKelvin(own.SetTo().Kelvin)),
-		filterWords(&own))
+		filterWords(&own), differs(own.Range != all.Range, rangeWords(&own)))
 }
 
 // gateWords says how much of the sensor is used.

@@ -1,0 +1,100 @@
+package review_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"scrimshaw/plan/review"
+	"scrimshaw/plan/source"
+)
+
+// toldOf are the findings of a scene that have one of some codes, each as a line with its fix.
+func toldOf(t *testing.T, scene string, codes ...string) string {
+	t.Helper()
+	s := lit(t, scene)
+	var told []string
+	for _, d := range review.Check(s.Setup, &s.Readings) {
+		for _, code := range codes {
+			if d.Code == code {
+				told = append(told, fmt.Sprintf("%s %s %s [%s]", severity(d.Severity), d.Code, d.Message, d.Hint))
+			}
+		}
+	}
+	return strings.Join(told, "\n")
+}
+
+func severity(s source.Severity) string {
+	if s == source.Warning {
+		return "warning"
+	}
+	return "info"
+}
+
+// Circuits are held to their breakers, with every light at full, and the review says what it does not know.
+func TestCircuits(t *testing.T) {
+	codes := []string{review.CodeOverload, review.CodeLoadUnknown, review.CodeInrush, review.CodeNoCircuit, review.CodeCableDrop, review.CodeCableAcross, review.CodeNoCable}
+	const den = "rooms: {den: {size: [4, 3]}, hall: {at: [4.15, 0], size: [2, 3]}}\n"
+	through := func(door string) string {
+		return den + "openings: {d: {" + door + "}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, circuit: ring}}\n"
+	}
+	far := func(watts int, metres string) string {
+		return fmt.Sprintf("circuits: {ring: {breaker: 32, at: [0, 0]}}\nlights: {k: {unit: fresnel-tungsten-%d, at: [%s, 0], height: 2, aim: down, circuit: ring}}\n", watts, metres)
+	}
+	lamp := func(name, unit, circuit string) string {
+		return fmt.Sprintf("  %s: {unit: %s, at: [0, 0], height: 2, aim: down%s}\n", name, unit, circuit)
+	}
+	const on = ", circuit: ring"
+	for _, c := range []struct{ name, scene, want string }{
+		{"no circuits", "lights:\n" + lamp("k", "fresnel-tungsten-2000", ""), ""},
+		{"room enough", "circuits: {ring: {breaker: 16}}\nlights:\n" + lamp("k", "fresnel-tungsten-650", on), ""},
+		{"too much for one", "circuits: {ring: {breaker: 6}}\nlights:\n" + lamp("k", "open-tungsten-2000", on),
+			"warning overload ring carries 8.7 A with all lights at full, and its breaker 6 A [take 2.7 A off it: no other circuit has room, so another circuit, a generator or smaller units are wanted]\n" +
+				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 6 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
+		{"dimmed, and still too much", "circuits: {ring: {breaker: 6}, bath: {breaker: 10, rule: 80 %}}\nlights:\n" + strings.Replace(lamp("k", "open-tungsten-2000", on), "aim:", "level: 5 %, aim:", 1),
+			"warning overload ring carries 8.7 A with all lights at full, and its breaker 6 A [take 2.7 A off it: no other circuit has room, so another circuit, a generator or smaller units are wanted]\n" +
+				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 6 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
+		{"room on another", "circuits: {ring: {breaker: 16, rule: 50 %}, bath: {breaker: 10}}\nlights:\n" + lamp("k", "open-tungsten-2000", on) + lamp("l", "led-panel-100", on),
+			"warning overload ring carries 9.3 A with all lights at full, and 50 % of its breaker of 16 A are 8 A [move 1 k (8.7 A) to bath]\n" +
+				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 16 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
+		{"a source of no known power, and one on no circuit", "circuits: {ring: {breaker: 16}}\nlights:\n  k: {output: {candela: 100, shape: uniform}, at: [0, 0], height: 2, aim: down, circuit: ring}\n" + lamp("l", "led-panel-100", ""),
+			"info no-circuit 2 l is on no circuit, and no breaker is checked for it [add circuit: and the name of one]\n" +
+				"info load-unknown nothing says what 1 k on ring draws, and its amps are without it [write its power into a kit file, or read it off its plate and add it to already:]"},
+		{"two at once", "circuits: {ring: {breaker: 16}}\nlights:\n" + lamp("k", "discharge-575", on) + lamp("l", "discharge-575", on),
+			"info inrush switched on at once, the lights on ring draw a peak of 80 A: a breaker of 16 A, type B, may open [switch them on one after the other]"},
+		{"through a gap", through("gap: den.right, along: 1, width: 1"), ""},
+		{"through a door", through("door: den.right, along: 1, ajar: 90"), "info cable-across the cable to 1 k leads through the door d [ramp or tape it, and keep the door open]"},
+		{"through the way out", through("door: den.right, along: 1, ajar: 90, escape: true"), "warning cable-across the cable to 1 k leads through d, the way out [feed it from elsewhere, or take the cable over the door]"},
+		{"no way", den + "circuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, circuit: ring}}\n",
+			"warning no-cable there is no way for a cable from the outlet of ring to 1 k [open a door or a gap on the way, or put it on another circuit]"},
+		{"over a walk", den + "people: {ada: {at: [2, 0.5], walk: [[2, 0.5], [2, 2.5]]}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3, 1.5], height: 2, aim: down, circuit: ring}}\n",
+			"info cable-across the cable to 1 k crosses the walk of ada [ramp or tape it, or lead it round]"},
+		{"beside a walk", den + "people: {ada: {at: [2, 0.5], walk: [[2, 0.5], [2, 1.4]]}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3, 1.5], height: 2, aim: down, circuit: ring}}\n", ""},
+		{"far", far(2000, "200"), "warning cable-drop 1 k loses 6.6 % of its voltage in 222.00 m of cable of 6 mm², and gives 79.2 % of its light [take a thicker cable, or an outlet that is nearer]"},
+		{"not so far", far(2000, "140"), ""},
+		{"a breaker that no cable stands", strings.Replace(far(2000, "1"), "breaker: 32", "breaker: 900", 1),
+			"warning no-cable no cable of the kit carries 900 A, the breaker of ring [split it over smaller circuits, or write such a cable into a kit file]"},
+		{"a battery of unknown volts", "circuits: {ring: {breaker: 1, kind: battery}}\nlights:\n" + lamp("k", "led-panel-100", on), ""},
+	} {
+		if got := toldOf(t, c.scene, codes...); got != c.want {
+			t.Errorf("%s: told\n%s\nwant\n%s", c.name, got, c.want)
+		}
+	}
+}
+
+// The load from which on the review warns of a circuit is its limit: found by halving, with a breaker of 10 A at 80 % and a lamp of 650 W on 230 V.
+func TestOverloadBegins(t *testing.T) {
+	low, high := 0.0, 3000.0
+	for range 12 {
+		already := (low + high) / 2
+		scene := fmt.Sprintf("circuits: {ring: {breaker: 10, rule: 80 %%, already: %.6f W}}\nlights: {k: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, circuit: ring}}\n", already)
+		if toldOf(t, scene, review.CodeOverload) == "" {
+			low = already
+		} else {
+			high = already
+		}
+	}
+	if want := 0.8*10*230 - 650.0; low > want || high < want {
+		t.Errorf("told from somewhere between %g and %g W on, want %g", low, high, want)
+	}
+}

@@ -1,0 +1,79 @@
+package supply_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"scrimshaw/plan/supply"
+)
+
+// A cable by hand: from an outlet in the corner of one room through the middle of a door 0.8 m wide to a lamp in the next. The jambs keep it 0.15 m
+// off, and the wall is 0.15 m thick: its way bends at the corners of the grown jamb, and a tenth more of it is laid, and 2 m up the stand.
+func TestCableThroughADoor(t *testing.T) {
+	s := resolved(t, `rooms: {den: {size: [4, 3]}, hall: {at: [4.15, 0], size: [2, 3]}}
+openings: {d: {door: den.right, along: 1.1, ajar: 90}}
+circuits: {ring: {breaker: 16, at: [1, 1.5]}}
+lights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, mount: floor, circuit: ring}}
+`)
+	run := supply.Of(s).Loads[0].Draws[0].Run
+	if run == nil {
+		t.Fatal("no cable")
+	}
+	if want := 1.1*4.5 + 2; math.Abs(run.Length-want) > 1e-6 {
+		t.Errorf("straight through the door it is %g m long, want %g", run.Length, want)
+	}
+	if !slices.Equal(run.Through, []string{"d"}) || run.Section != 1.5 {
+		t.Errorf("it leads through %v, of %g mm²", run.Through, run.Section)
+	}
+	if want := 2 * run.Length * 13.3e-3 * 304.5 / 254.5 * 650 / 230 / 230; math.Abs(run.Drop-want) > 1e-9 {
+		t.Errorf("it loses %g of its volts, want %g", run.Drop, want)
+	}
+}
+
+// A cable goes round what stands on the floor and under what does not; past a person it bends; from an outlet in the wall it comes
+// straight out, and in a closed room there is none.
+func TestCableRoundThings(t *testing.T) {
+	const den = "rooms: {den: {size: [4, 3]}}\n"
+	scene := func(more, at string) float64 {
+		run := supply.Of(resolved(t, den+more+"circuits: {ring: {breaker: 16, at: "+at+"}}\n"+
+			"lights: {k: {unit: fresnel-tungsten-650, at: [3.5, 1.5], height: 0.3, aim: up, mount: floor, circuit: ring}}\n")).Loads[0].Draws[0].Run
+		if run == nil {
+			return math.Inf(1)
+		}
+		return (run.Length - 0.3) / 1.1
+	}
+	const outlet = "{wall: den.left, along: 1.5}"
+	// Past a box of 1 x 1 m, 1.5 m on, over the two ends of its far edge, 0.15 m off: corners are cut, so the edge is as much longer at both.
+	cut := 0.15 * (math.Sqrt2 - 1)
+	round := math.Hypot(1.5-cut, 0.65) + 1 + 2*cut + math.Hypot(1-cut, 0.65)
+	for _, c := range []struct {
+		what, more, at string
+		want, within   float64
+	}{
+		{"an empty room", "", outlet, 3.5, 1e-6},
+		{"a table", "furniture: {t: {table: [1, 1, 0.7], at: [2, 1.5]}}\n", outlet, 3.5, 1e-6},
+		{"a box that hangs", "furniture: {t: {box: [1, 1, 0.7], at: [2, 1.5], lift: 0.5}}\n", outlet, 3.5, 1e-6},
+		{"a box", "furniture: {t: {box: [1, 1, 0.7], at: [2, 1.5]}}\n", outlet, round, 1e-6},
+		{"from outside a closed room", "", "[-1, 1.5]", math.Inf(1), 0},
+		{"from outside through a window", "openings: {w: {window: den.left, along: centre, width: 1}}\n", "[-1, 1.5]", 4.5, 1e-6},
+	} {
+		got := scene(c.more, c.at)
+		if got != c.want && !(math.Abs(got-c.want) <= c.within) {
+			t.Errorf("%s: %g m of way, want %g", c.what, got, c.want)
+		}
+	}
+	if got := scene("people: {ada: {at: [2, 1.5]}}\n", outlet); got < 3.51 || got > 4 {
+		t.Errorf("past a person: %g m of way", got)
+	}
+}
+
+// A breaker that no cable of the kit stands has none.
+func TestNoCableOfTheKit(t *testing.T) {
+	s := resolved(t, `circuits: {big: {breaker: 900, at: [0, 0]}}
+lights: {k: {unit: fresnel-tungsten-650, at: [3, 0], height: 2, aim: down, circuit: big}}
+`)
+	if run := supply.Of(s).Loads[0].Draws[0].Run; run.Section != 0 || run.Drop != 0 {
+		t.Errorf("a cable of %g mm² that loses %g", run.Section, run.Drop)
+	}
+}
