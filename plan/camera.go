@@ -23,6 +23,7 @@ type Camera struct {
 	HAOV, VAOV float64    // angles of view across and up, degrees
 	Confusion  float64    // diameter of the circle that counts as a point in the gate, mm
 	Looks      string     // the person that it looks at; "" at something else
+	Track      *Track     // nil: it does not move
 	Room       float64    // margin about the frame that nothing should lie in, share of its width
 	Exposure   Exposure
 	Filters    LensFilters

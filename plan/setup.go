@@ -34,6 +34,7 @@ type Setup struct {
 	Bodies     solid.Set // seen by the spot meter and the strip, never shade: lamp bodies, stands
 	Names      map[solid.ID]string
 	Exposure   Exposure
+	Line       *Line   // of action; nil: there is none
 	Ground     float64 // z of the open ground, m
 	North      float64 // degrees clockwise from the sheet's up
 	Feet       bool
@@ -44,6 +45,7 @@ type Setup struct {
 	Uncomputed []Uncomputed        // keys that it writes and nothing computes yet
 
 	Spots  map[string]Spot // where things stand, for a set-up after this one
+	Sides  []CameraSide    // of the line of action: of the cameras of the set-ups before this one in the file
 	Before *Setup          // what stood in the set-up from which a sheet counts the changes, without its set; nil: there is none
 }
 

@@ -61,7 +61,11 @@ type Person struct {
 	Parts  []Part
 	Marks  []Mark // in the order of the scene
 	Walk   *Walk  // nil: there is none
+	Seen   Seen   // whether they are meant to be in the picture; where nothing is written they are
 	Span   source.Span
 
 	Skin, Clothes float64 // shares of the light that they return; 0 where the scene does not say
 }
+
+// SeenBy says whether somebody is meant to be in the picture of a camera, or of one at the end of its track.
+func (p *Person) SeenBy(camera string) bool { return !p.Seen.Written || p.Seen.For(CameraOf(camera)) }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"sort"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -55,31 +54,12 @@ type WalkPoint struct {
 }
 
 // Length is how long a walk is, m.
-func (w *Walk) Length() (sum float64) {
-	for i := 1; i < len(w.Corners); i++ {
-		sum += r2.Norm(r2.Sub(w.Corners[i], w.Corners[i-1]))
-	}
-	return sum
-}
+func (w *Walk) Length() float64 { return plane.PathLength(w.Corners) }
 
 // BaseAt is the z of what the feet are on so far along; on an edge, of what comes after it.
 func (w *Walk) BaseAt(along float64) float64 {
 	after := sort.Search(len(w.Treads), func(i int) bool { return w.Treads[i].From > along+plane.Grain })
 	return w.Treads[max(after-1, 0)].Base
-}
-
-// at is the place so far along a walk and the way that it leads on there.
-func (w *Walk) at(along float64) (place, way r2.Vec) {
-	for i := 1; i < len(w.Corners); i++ {
-		leg := r2.Sub(w.Corners[i], w.Corners[i-1])
-		long := r2.Norm(leg)
-		way = r2.Unit(leg)
-		if along < long-plane.Grain || i == len(w.Corners)-1 {
-			return r2.Add(w.Corners[i-1], r2.Scale(math.Min(along, long), way)), way
-		}
-		along = math.Max(along-long, 0)
-	}
-	return w.Corners[0], way
 }
 
 // FindPoints finds the places that are read: every WalkStep from the start, and the end.
@@ -93,7 +73,7 @@ func (w *Walk) FindPoints() {
 }
 
 func (w *Walk) point(along float64) WalkPoint {
-	place, way := w.at(along)
+	place, way := plane.OnPath(w.Corners, along)
 	base := w.BaseAt(along)
 	bearing := plane.Bearing(way)
 	return WalkPoint{Along: along, Base: base, Face: FrameAlong(AtHeight(place, base+w.Eyes), AtHeight(way, 0), bearing, 0)}

@@ -280,6 +280,8 @@ func marks() []Entry {
 			return DrawMark(c, k, vec(0, 0), 0)
 		}},
 		Entry{"walk", "Marks", "walk", "a tick at each place that is read", exampleWalk},
+		Entry{"track", "Marks", "track", "a sleeper every metre; in outline the camera at its end", exampleTrack},
+		Entry{"line", "Marks", "line of action", "through two heads", exampleLine},
 		Entry{"cable", "Marks", "cable", "from its outlet, the shortest way on the floor", exampleCable},
 		Entry{"throw", "Marks", "throw", "from lamp to aim, in true length", func(c ink.Canvas, k Look, s float64) Drawn {
 			DrawThrow(c, k, vec(-9, -3), vec(9, 3), 0, 0)

@@ -9,6 +9,7 @@ import (
 // account is the work of a run, added up before any of it is spent.
 type account struct {
 	setups, solids, lights, people, places int
+	tracks, looks                          int // cameras on tracks, and things that each looks at all along it
 }
 
 // mostWork is the work that a run takes at most, in solids of one set-up. A set-up of a feature's largest stage has a
@@ -16,11 +17,12 @@ type account struct {
 const mostWork = 200_000
 
 // What else counts as so many solids: each light is followed everywhere, each face has its readings, at its marks as well,
-// and so has each place of a walk.
+// and so has each place of a walk. A camera on a track looks at each thing from all of it.
 const (
 	lightWork  = 400
 	personWork = 100
 	placeWork  = 30
+	lookWork   = 20
 )
 
 // add takes up a set-up, and says what is large where that is too much.
@@ -35,20 +37,29 @@ func (a *account) add(s *plan.Setup) error {
 			a.places += len(p.Walk.Points)
 		}
 	}
-	if a.solids+lightWork*a.lights+personWork*a.people+placeWork*a.places <= mostWork {
+	for i := range s.Cameras {
+		if s.Cameras[i].Track != nil {
+			a.tracks++
+			a.looks += len(s.Lights) + len(s.Grip) + len(s.Cameras)
+		}
+	}
+	if a.solids+lookWork*a.looks+lightWork*a.lights+personWork*a.people+placeWork*a.places <= mostWork {
 		return nil
 	}
-	what, hint := fmt.Sprintf("%d solids, %d lights and %d people%s", a.solids, a.lights, a.people, a.ofWalks()), "leave out what the light does not need: steps of stairs, furniture, lights, people"
+	what, hint := fmt.Sprintf("%d solids, %d lights and %d people%s", a.solids, a.lights, a.people, a.moving()), "leave out what the light does not need: steps of stairs, furniture, lights, people, tracks"
 	if a.setups > 1 {
 		return fmt.Errorf("this is too much for one run: the first %d set-ups alone hold %s; name fewer with --setup, or %s", a.setups, what, hint)
 	}
 	return fmt.Errorf("this is too much for one run: it holds %s; %s", what, hint)
 }
 
-// ofWalks words the places that are read along walks, "" where there are none.
-func (a *account) ofWalks() string {
-	if a.places == 0 {
-		return ""
+// moving words the places that are read along walks, and the cameras on tracks; "" where there are none.
+func (a *account) moving() (words string) {
+	if a.places > 0 {
+		words = fmt.Sprintf(", with %d places on walks", a.places)
 	}
-	return fmt.Sprintf(", with %d places on walks", a.places)
+	if a.tracks > 0 {
+		words += fmt.Sprintf(", with %d cameras on tracks", a.tracks)
+	}
+	return words
 }

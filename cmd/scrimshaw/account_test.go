@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"scrimshaw/plan"
 )
 
 // A small file that multiplies is refused before it is computed, with what is large and what would do; a part of it is
@@ -47,5 +49,19 @@ func TestTooMuchForOneRun(t *testing.T) {
 	}
 	if status, said := called(t, "review", "--quality", "draft", "--setup", "u7", "--no-notes", many); status == exitWrong {
 		t.Errorf("one set-up: %s", said)
+	}
+}
+
+// Cameras on tracks look at each other from all of them: many are too much, a few are not.
+func TestTracksAreWork(t *testing.T) {
+	for cameras, want := range map[int]string{20: "", 120: "it holds 0 solids, 0 lights and 0 people, with 120 cameras on tracks; leave out"} {
+		s := &plan.Setup{}
+		for range cameras {
+			s.Cameras = append(s.Cameras, plan.Camera{Track: &plan.Track{}})
+		}
+		err := (&account{}).add(s)
+		if got := fmt.Sprint(err); (err == nil) != (want == "") || err != nil && !strings.Contains(got, want) {
+			t.Errorf("%d cameras: %s", cameras, got)
+		}
 	}
 }

@@ -42,6 +42,7 @@ var (
 		return []ready{on("lights.day", append([]string{"unit", "practical-table", "level", "100 %"}, pairs...)...)}
 	}
 	shed     = on("rooms.shed", "at", "[6, 0]", "size", "[2, 2]", "height", "3")
+	second   = on("people.noor", "at", "[2.4, 3]", "faces", "A")
 	other    = on("cameras.B", "at", "[4, 3.6]", "lens", "35 mm")
 	hinged   = on("openings.street", "window", "", "door", "kitchen.left", "ajar", "40")
 	sloped   = on("rooms.kitchen.height", "low", "2.2", "high", "3", "toward", "top")
@@ -89,6 +90,7 @@ var fittings = map[string]fitting{
 	"grip.*.faces":               {example: "90"},
 	"grip.*.mount":               {example: "{boom: 2}"},
 	"grip.*.surface":             {example: "white"},
+	"line":                       {before: []ready{second}, example: "[ruth, noor]"},
 	"lights.*.aim":               {example: "down"},
 	"lights.*.mount":             {example: "{boom: 1.6}"},
 	"lights.*.note":              {example: "two bags"},

@@ -98,6 +98,8 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			[]string{"2 key: 3.6 stops up to full,", "smallest that would do: led-point-60-bicolour at 40 %, 72 W and 1.4 kg in place of 350 W and 3.4 kg"}},
 		{"ferry-office", "could come 0.55 m nearer along its line before A sees it, and would gain 1.3 stops on Signe.",
 			[]string{"2 soft: 3.9 stops", "0.55 m nearer along its line before A sees it: 1.3 stops more at signe"}},
+		{"press-house", "rolls the camera 1.36 m on rails. The list has the shot at both ends, from a medium shot to a medium close-up; from 0.21 m on it looks from the shadow side of Moira, and the dome toward it falls from 359 lx to 293 lx.",
+			[]string{"moira.dome.A 359 lx", "moira.dome.A.end 293 lx", "medium shot,", "on a track of 1.36 m from 0.21 m on: A looks from the shadow side of moira", "medium close-up, head"}},
 		{"press-house", "has 445 lx in a hole of it on the wall behind Moira, 1.4 stops over,", []string{"wall 445 lx", "+1.4"}},
 	}
 	for _, c := range cases {
@@ -127,6 +129,12 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 	}
 	if !told {
 		t.Errorf("README.md tells how a light plays a lamp by\n%s\nand meter\n%s", plays, as)
+	}
+	notes := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/four-keys.yaml", "--setup", "three-quarter", "--notes", "teach", "-o", "-", "--format", "txt")), " ")
+	for _, sentence := range []string{"Without 2 fill that side falls to 18.7 lx, T0.7+⅔, 3.3 stops under the other.", "Moved 0.50 m back, with the same aim, 1 key gives the key side 0.5 stops less"} {
+		if !strings.Contains(readme, sentence) || !strings.Contains(notes, sentence) {
+			t.Errorf("README.md and the notes of four-keys do not both say %q", sentence)
+		}
 	}
 	const throws = "draws the throw in two legs, 2.25 m to the log and 0.69 m on to her face,"
 	list := said(t, "", "draw", "../../samples/night-log.yaml", "-o", "-", "--format", "txt")

@@ -32,10 +32,9 @@ func Nearest(s *plan.Setup, l *plan.Light) (a Approach, ok bool) {
 	if l.Throw == 0 || most <= 0 {
 		return a, false
 	}
-	v := newViewing(s)
-	t := v.lamp(l)
+	n := newNearing(s, l)
 	ends := func(metres float64) (ended bool) {
-		a.Camera, a.Why, ended = v.ending(&t, r3.Scale(metres, l.Frame.Axis))
+		a.Camera, a.Why, ended = n.ending(r3.Scale(metres, l.Frame.Axis))
 		return ended
 	}
 	low, high := 0.0, most
@@ -61,28 +60,45 @@ func Nearest(s *plan.Setup, l *plan.Light) (a Approach, ok bool) {
 	return a, true
 }
 
-// lamp is the thing that a light is.
-func (v *viewing) lamp(l *plan.Light) thing {
-	for _, t := range v.things() {
-		if t.kind == Light && t.name == l.Name {
+// nearing is a light on its way to its aim: as the set has it, and as each camera sees it, all along its track.
+type nearing struct {
+	*viewing
+	lamp thing
+	eyes []*eye
+}
+
+func newNearing(s *plan.Setup, l *plan.Light) *nearing {
+	n := &nearing{viewing: newViewing(s, "")}
+	n.lamp = *lampAmong(n.things(""), l)
+	for i := range s.Cameras {
+		c := &s.Cameras[i]
+		n.eyes = append(n.eyes, newEye(newViewing(s, c.Name), c))
+	}
+	return n
+}
+
+// lampAmong is the thing that a light is.
+func lampAmong(all []thing, l *plan.Light) *thing {
+	for i := range all {
+		if t := &all[i]; t.kind == Light && t.name == l.Name {
 			return t
 		}
 	}
-	return thing{}
+	return &thing{}
 }
 
-// ending says what ends the way of a thing that is moved: the first camera of the scene that sees it, or what stands in its way.
-func (v *viewing) ending(t *thing, by r3.Vec) (camera, why string, ended bool) {
-	for i := range v.setup.Cameras {
-		c := &v.setup.Cameras[i]
-		if v.shows(t.unmeant(c.Name, t.at(by)), pictureOf(c).grown(c.Room)) {
-			return c.Name, "", true
+// ending says what ends the way once the light is moved: the first camera of the scene that sees it, or what stands in its way.
+func (n *nearing) ending(by r3.Vec) (camera, why string, ended bool) {
+	for _, e := range n.eyes {
+		t := lampAmong(e.things, &plan.Light{Name: n.lamp.name})
+		if e.anywhere(func(p *post) bool { return e.showsMoved(t, by, p) }) {
+			return e.camera.Name, "", true
 		}
 	}
 	if by == (r3.Vec{}) {
 		return "", "", false
 	}
-	why = v.obstacle(t, by)
+	why = n.obstacle(&n.lamp, by)
 	return "", why, why != ""
 }
 

@@ -140,6 +140,17 @@ func TestHowFarOutsideInClosedForm(t *testing.T) {
 	if want := (x - width/2 - wide/2) / wide; math.Abs(s.Outside-want) > 1e-5 || s.Shows() {
 		t.Errorf("the flag is %.6f of the frame's width outside, want %.6f", s.Outside, want)
 	}
+	degrees := func(tangent float64) float64 { return math.Atan(tangent) * 180 / math.Pi }
+	if want := degrees((x-width/2)/deep) - c.HAOV/2; math.Abs(s.Degrees-want) > 1e-3 {
+		t.Errorf("the flag is %.4f° past the right edge, want %.4f°", s.Degrees, want)
+	}
+	const low = -1.6
+	if s, want := judged(blackFlag(r3.Vec{Y: deep, Z: low}, width, 0.6), c), degrees((-low-0.3)/deep)-degrees(7.0/35); math.Abs(s.Degrees-want) > 1e-3 {
+		t.Errorf("the flag is %.4f° past the bottom edge, want %.4f°", s.Degrees, want)
+	}
+	if s := judged(blackFlag(r3.Vec{Y: deep}, width, 0.6), c); s.Degrees != 0 {
+		t.Errorf("a flag in the frame is %.4f° outside", s.Degrees)
+	}
 	if s := judged(blackFlag(r3.Vec{Y: -2}, width, 0.6), c); !math.IsInf(s.Outside, 1) || s.Shows() {
 		t.Errorf("a flag behind the camera is %.3f outside", s.Outside)
 	}

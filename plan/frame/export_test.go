@@ -15,10 +15,10 @@ type Body struct {
 
 // BodiesOf are those of what a camera should not see of a thing.
 func BodiesOf(s *plan.Setup, kind Kind, name, camera string) (all []Body) {
-	things := newViewing(s).things()
+	things := newViewing(s, camera).things(camera)
 	for i := range things {
 		if t := &things[i]; t.kind == kind && t.name == name {
-			for _, p := range t.unmeant(camera, t.pieces) {
+			for _, p := range t.unmeant(camera, t.stances[0]) {
 				all = append(all, Body{p.faces, p.middle, p.radius})
 			}
 		}

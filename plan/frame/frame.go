@@ -1,33 +1,83 @@
-// Package frame says what cameras see of the equipment: which lights, stands, flags and other cameras show in a picture past the
-// set, where and how much of it, and what takes them out of it. Light leaves a thing to the lens in straight lines; what is
-// seen in a mirror is not looked for.
+// Package frame says what cameras see of the equipment: which lights, stands, flags, rails and other cameras, and which people that
+// should not be seen, show in a picture past the set, where and how much of it, and what takes them out of it. Of a camera that moves it
+// says the worst of its track. Light leaves a thing to the lens in straight lines; what is seen in a mirror is not looked for.
 package frame
 
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
 )
 
-// Sight is one piece of equipment as one camera sees it, of what is not meant to be seen of it.
+// Sight is one thing as one camera sees it, of what is not meant to be seen of it. Of a camera that moves it is from where most
+// of it shows, or where it comes nearest to the frame.
 type Sight struct {
 	Camera  string
 	Kind    Kind
 	Name    string
+	Mark    string // at which somebody shows, "ruth.sit"; "" where they are
 	Path    string // "lights.fill"
 	Span    source.Span
 	Parts   []Part  // that show in the frame, or where none does come nearest to it
 	Share   float64 // share of the frame that it takes
 	Where   string  // there: "at the left edge"; "" where it is nowhere near
 	Outside float64 // share of the frame's width by which it misses the frame; 0 where it shows; infinite behind the lens, and far off
+	Degrees float64 // by which a pan or a tilt would have to go wrong to show it; 0 where it shows, or is nowhere near
 	Hidden  bool    // it lies in the frame, and the set hides it
 	Move    *Move   // that takes it out of the frame and the margin; nil where it is out, or none does
 	Pan     *Pan    // likewise
 	Meant   bool    // something of it is meant to be seen,
 	Shown   float64 // and that takes such a share of the frame
 	ShownAt string  // there: "on the right"
+	Track   *Stretch
 }
+
+// Stretch is where on a track a camera sees a thing, m from the start. Between From and To it may be out of the frame, too.
+type Stretch struct {
+	Worst    float64 // that the sight is from
+	From, To float64 // of the places that it shows from; equal to Worst where it shows nowhere
+}
+
+// Way is which way something is moved, as the camera sees it.
+type Way string
+
+// The ways.
+const (
+	Left  Way = "left"
+	Right Way = "right"
+	Back  Way = "back" // out of the picture, toward the camera
+	Up    Way = "up"
+)
+
+// Move is the least move of a thing after which the camera sees nothing of it.
+type Move struct {
+	Way   Way
+	By    r3.Vec  // in space, m, as far as Metres says
+	Least float64 // m
+	// Metres is that, rounded up to what a tape shows in the units of the file: nothing shows after it either.
+	Metres float64
+}
+
+// Pan is the least pan of a camera after which it does not see a thing, of those that bring in nothing else and keep the subject; where
+// there is none, the least of the others. A camera that moves is panned all along its track.
+type Pan struct {
+	Least   float64   // degrees, either way
+	Degrees float64   // that, rounded up to half a degree, to the right; negative to the left
+	Brings  []Brought // what it would bring into the frame, or into the margin, that is not there
+	Loses   string    // whom it would lose that the camera is focused on; "" nobody
+}
+
+// Brought is a thing that a pan would bring in.
+type Brought struct {
+	Kind Kind
+	Name string
+}
+
+// Clean says whether a pan brings nothing in and loses nobody.
+func (p *Pan) Clean() bool { return len(p.Brings) == 0 && p.Loses == "" }
 
 // Shows says whether something shows that should not.
 func (s *Sight) Shows() bool { return s.Outside == 0 }
@@ -35,77 +85,12 @@ func (s *Sight) Shows() bool { return s.Outside == 0 }
 // Near says whether nothing shows, and something lies in the margin about the frame.
 func (s *Sight) Near(c *plan.Camera) bool { return s.Outside > 0 && s.Outside <= c.Room }
 
-// Judge looks through each camera of a set-up at each light, piece of grip and other camera, in the order of the scene.
-func Judge(s *plan.Setup) (all []Sight) {
-	v := newViewing(s)
-	things := v.things()
-	for i := range s.Cameras {
-		c := &s.Cameras[i]
-		for k := range things {
-			if t := &things[k]; t.kind != Camera || t.name != c.Name {
-				all = append(all, v.judge(t, c))
-			}
-		}
+// rank orders sights by how bad they are: by the share that shows, else by how near the frame a thing comes, below nought.
+func (s *Sight) rank() float64 {
+	if s.Shows() {
+		return max(s.Share, leastShare)
 	}
-	return all
-}
-
-// Lamps looks through each camera of a set-up at each light that is meant to be in its picture: how much of it is Shown, and where.
-func Lamps(s *plan.Setup) (all []Sight) {
-	v := newViewing(s)
-	things := v.things()
-	for i := range s.Cameras {
-		c := &s.Cameras[i]
-		for k := range things {
-			t := &things[k]
-			if t.kind != Light || !t.seen.For(c.Name) {
-				continue
-			}
-			one := Sight{Camera: c.Name, Kind: t.kind, Name: t.name, Path: t.path, Span: t.span, Outside: math.Inf(1), Meant: true}
-			if p := pictureOf(c); p.mayShow(t.middle, t.radius) {
-				v.meant(t, c, p, &one)
-			}
-			if one.Shown > 0 {
-				all = append(all, one)
-			}
-		}
-	}
-	return all
-}
-
-// meant looks at what of a thing is meant to be in a picture.
-func (v *viewing) meant(t *thing, c *plan.Camera, p picture, s *Sight) {
-	at := spreadOf(v.seenOf(t.meantPieces(c.Name), p.At), p)
-	s.Shown, s.ShownAt = at.share(), at.where()
-}
-
-// judge looks at one thing through one camera.
-func (v *viewing) judge(t *thing, c *plan.Camera) Sight {
-	s := Sight{Camera: c.Name, Kind: t.kind, Name: t.name, Path: t.path, Span: t.span, Outside: math.Inf(1), Meant: t.seen.For(c.Name)}
-	p := pictureOf(c)
-	if !p.grown(max(farthest, c.Room)).mayShow(t.middle, t.radius) {
-		return s
-	}
-	if s.Meant {
-		v.meant(t, c, p, &s)
-	}
-	pieces := t.unmeant(c.Name, t.pieces)
-	if len(pieces) == 0 {
-		return s
-	}
-	seen := v.seenOf(pieces, p.At)
-	if showsOf(seen, p) {
-		s.Outside = 0
-		at := spreadOf(seen, p)
-		s.Share, s.Where, s.Parts = at.share(), at.where(), at.shown()
-	} else {
-		s.Outside, s.Hidden = outside(seen, p), inFrame(pieces, p)
-		s.nearest(seen, p)
-	}
-	if s.Shows() || s.Near(c) {
-		v.mend(&s, t, c, seen)
-	}
-	return s
+	return -s.Outside
 }
 
 // justPast is how much wider than to what comes nearest a picture is that shows what that is, as a share of its width.
@@ -116,11 +101,16 @@ func (s *Sight) nearest(seen []seenPart, p picture) {
 	if !math.IsInf(s.Outside, 1) {
 		at := spreadOf(seen, p.grown(s.Outside+justPast))
 		s.Where, s.Parts = at.where(), at.shown()
+		s.Degrees = p.degreesOutside(s.Outside, at.aside())
 	}
 }
 
-// mend finds what takes a thing out of a picture and the margin about it.
-func (v *viewing) mend(s *Sight, t *thing, c *plan.Camera, seen []seenPart) {
-	wide := pictureOf(c).grown(c.Room)
-	s.Move, s.Pan = v.leastMove(t, c.Name, wide), leastPan(c, seen, wide)
+// degreesOutside is the angle past the edge of a picture that a share of its width comes to: past the left or right one, or past the
+// top or bottom one.
+func (p picture) degreesOutside(share float64, aside bool) float64 {
+	half := p.high
+	if aside {
+		half = p.wide
+	}
+	return (math.Atan(half+2*share*p.wide) - math.Atan(half)) * 180 / math.Pi
 }

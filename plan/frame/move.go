@@ -11,26 +11,6 @@ import (
 	"scrimshaw/plan/solid"
 )
 
-// Way is which way something is moved, as the camera sees it.
-type Way string
-
-// The ways.
-const (
-	Left  Way = "left"
-	Right Way = "right"
-	Back  Way = "back" // out of the picture, toward the camera
-	Up    Way = "up"
-)
-
-// Move is the least move of a thing after which the camera sees nothing of it.
-type Move struct {
-	Way   Way
-	By    r3.Vec  // in space, m, as far as Metres says
-	Least float64 // m
-	// Metres is that, rounded up to what a tape shows in the units of the file: nothing shows after it either.
-	Metres float64
-}
-
 // The farthest that things are moved, and how near to the lens, m: what would go farther is another set-up.
 const (
 	mostAside = 5.0
@@ -39,24 +19,45 @@ const (
 	nearLens  = 0.3
 )
 
-// leastMove is the least move of a thing that takes what should not be seen of it out of a picture; nil where none does that
+// leastMove is the least move of a thing that takes what should not be seen of it out of all pictures of a camera; nil where none does that
 // leaves it in the room that it is in.
-func (v *viewing) leastMove(t *thing, camera string, p picture) (best *Move) {
-	round := (&report.Reporter{Feet: v.setup.Feet}).RoundUp
-	for _, to := range v.ways(t, p) {
+func (e *eye) leastMove(t *thing, worst *post) (best *Move) {
+	round := (&report.Reporter{Feet: e.setup.Feet}).RoundUp
+	wide := worst.grown(e.camera.Room)
+	for _, to := range e.ways(t, wide) {
 		most := to.most
 		if best != nil {
 			most = min(most, best.Least)
 		}
-		least, rounded, ok := clearing(most, round, func(change float64) bool {
-			return v.shows(t.unmeant(camera, t.at(r3.Scale(change, to.direction))), p)
-		})
+		least, rounded, ok := e.clears(most, round,
+			func(p *post, change float64) bool { return e.showsMoved(t, r3.Scale(change, to.direction), p) },
+			func(p *post, change float64) float64 { return e.rankMoved(t, r3.Scale(change, to.direction), p) })
 		by := r3.Scale(rounded, to.direction)
-		if ok && (to.way != Back || beside(t, by, p)) && v.free(t, by) && (best == nil || least < best.Least) {
+		if ok && (to.way != Back || e.beside(t, by)) && e.free(t, by) && (best == nil || least < best.Least) {
 			best = &Move{Way: to.way, By: by, Least: least, Metres: rounded}
 		}
 	}
 	return best
+}
+
+// showsMoved says whether something of a thing shows, once it is moved, in the picture from a place and its margin.
+func (e *eye) showsMoved(t *thing, by r3.Vec, p *post) bool {
+	wide := p.grown(e.camera.Room)
+	for _, pieces := range e.at(t, by) {
+		if e.shows(t.unmeant(e.camera.Name, pieces), wide) {
+			return true
+		}
+	}
+	return false
+}
+
+// rankMoved is how much of a thing that is moved shows there, or how near it comes.
+func (e *eye) rankMoved(t *thing, by r3.Vec, p *post) float64 {
+	rank := math.Inf(-1)
+	for _, pieces := range e.at(t, by) {
+		rank = max(rank, rankOf(e.seenOf(t.unmeant(e.camera.Name, pieces), p.At), p.grown(e.camera.Room)))
+	}
+	return rank
 }
 
 // direction is one way to move a thing, and how far at most.
@@ -68,16 +69,19 @@ type direction struct {
 
 // ways are the ways to move a thing out of a picture: aside, as far as it lies from that side of the picture, back beside the
 // camera, and up.
-func (v *viewing) ways(t *thing, p picture) (all []direction) {
+func (e *eye) ways(t *thing, p picture) (all []direction) {
 	d := r3.Sub(t.middle, p.At)
 	deep, across := r3.Dot(d, p.Axis)+t.radius, r3.Dot(d, p.Right)
 	out := max(0, deep)*p.wide + t.radius
+	if e.track > 1 {
+		out = mostAside + t.radius + math.Abs(across) // from elsewhere on the track it lies elsewhere
+	}
 	all = append(all, direction{Left, r3.Scale(-1, p.Right), min(mostAside, out+across+slack)},
 		direction{Right, p.Right, min(mostAside, out-across+slack)})
 	if flat := plan.InPlan(p.Axis); r2.Norm(flat) > upright {
 		all = append(all, direction{Back, plan.AtHeight(r2.Scale(-1, r2.Unit(flat)), 0), mostBack})
 	}
-	if t.kind != Camera {
+	if t.kind != Camera && t.kind != Person {
 		all = append(all, direction{Up, r3.Vec{Z: 1}, mostUp})
 	}
 	return all
@@ -87,8 +91,8 @@ func (v *viewing) ways(t *thing, p picture) (all []direction) {
 const slack = 0.3
 
 // beside says whether a thing that is brought back ends beside the camera, and not on its lens.
-func beside(t *thing, by r3.Vec, p picture) bool {
-	return r3.Norm(r3.Sub(r3.Add(t.middle, by), p.At)) > t.radius+nearLens
+func (e *eye) beside(t *thing, by r3.Vec) bool {
+	return !e.anywhere(func(p *post) bool { return r3.Norm(r3.Sub(r3.Add(t.middle, by), p.At)) <= t.radius+nearLens })
 }
 
 // free says whether a thing can be moved: through no wall and no furniture, not out of its room, and not higher than its stand
@@ -100,6 +104,9 @@ func (v *viewing) free(t *thing, by r3.Vec) bool {
 	if v.roomOf(t.foot) != v.roomOf(r2.Add(t.foot, plan.InPlan(by))) {
 		return false
 	}
+	if t.kind != Camera && v.onRails(r2.Add(t.foot, plan.InPlan(by))) && !v.onRails(t.foot) {
+		return false
+	}
 	for _, place := range t.bearing() {
 		if v.blocked(place, by) {
 			return false
@@ -107,6 +114,21 @@ func (v *viewing) free(t *thing, by r3.Vec) bool {
 	}
 	return true
 }
+
+// onRails says whether something that stands at a place is in the way of a camera on its track.
+func (v *viewing) onRails(at r2.Vec) bool {
+	for i := range v.setup.Cameras {
+		if t := v.setup.Cameras[i].Track; t != nil {
+			if away, _ := t.Nearest(at); away < plan.RailGauge/2+besideRails {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// besideRails is how far from the rails a thing stands clear of a camera that rolls by, m (common practice).
+const besideRails = 0.2
 
 // roomOf is the room that holds a place; "" outside.
 func (v *viewing) roomOf(p r2.Vec) string {
@@ -125,9 +147,11 @@ func (t *thing) bearing() []r3.Vec { return append(t.carried(), t.holding()...) 
 
 // carried are those of what is held.
 func (t *thing) carried() (all []r3.Vec) {
-	for i := range t.pieces {
-		if q := &t.pieces[i]; q.part == Head || q.part == Sheet {
-			all = append(append(all, q.middle), q.corners()...)
+	for _, pieces := range t.stances {
+		for i := range pieces {
+			if q := &pieces[i]; q.part == Head || q.part == Sheet || q.part == Whole {
+				all = append(append(all, q.middle), q.corners()...)
+			}
 		}
 	}
 	return all
@@ -135,9 +159,11 @@ func (t *thing) carried() (all []r3.Vec) {
 
 // holding are those of what holds it.
 func (t *thing) holding() (all []r3.Vec) {
-	for i := range t.pieces {
-		if q := &t.pieces[i]; q.part != Head && q.part != Sheet && q.part != Legs {
-			all = append(all, q.middle)
+	for _, pieces := range t.stances {
+		for i := range pieces {
+			if q := &pieces[i]; q.part != Head && q.part != Sheet && q.part != Whole && q.part != Legs {
+				all = append(all, q.middle)
+			}
 		}
 	}
 	if t.standsOnIt {

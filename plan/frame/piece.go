@@ -3,6 +3,7 @@ package frame
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
@@ -20,10 +21,12 @@ const (
 	Legs  Part = "legs"
 	Boom  Part = "boom"
 	Pole  Part = "pole"
+	Rail  Part = "rails"
+	Whole Part = "whole" // of somebody
 )
 
 // Holds says whether the part only holds the thing up.
-func (p Part) Holds() bool { return p != Head && p != Sheet }
+func (p Part) Holds() bool { return p != Head && p != Sheet && p != Rail && p != Whole }
 
 // piece is one convex body of a thing. Its faces run counter-clockwise as seen from outside; a sheet has one, and shows it from
 // both sides. A ball has none, and a radius.
@@ -62,6 +65,15 @@ func loft(part Part, near, far []r3.Vec) piece {
 		p.add([]r3.Vec{near[i], near[k], far[k], far[i]})
 	}
 	return p
+}
+
+// prism is what stands over a convex outline.
+func prism(part Part, outline []r2.Vec, z0, z1 float64) piece {
+	var below, above []r3.Vec
+	for _, c := range outline {
+		below, above = append(below, plan.AtHeight(c, z0)), append(above, plan.AtHeight(c, z1))
+	}
+	return loft(part, below, above)
 }
 
 // add puts a face on, turned so that it looks away from the middle. One without area is left out.

@@ -90,12 +90,7 @@ func (s *spread) where() string {
 	if len(s.rings) == 0 {
 		return ""
 	}
-	box := plane.Bounds(nil)
-	for _, ring := range s.rings {
-		for _, p := range ring {
-			box = plane.Include(box, p)
-		}
-	}
+	box := s.bounds()
 	x := axisOf(box.Min.X, box.Max.X, "left", "right")
 	y := axisOf(box.Min.Y, box.Max.Y, "lower", "upper")
 	switch {
@@ -117,6 +112,24 @@ func (s *spread) where() string {
 		return "at the " + bottomOrTop[y.edge] + " edge" + x.within(", to the left", ", to the right")
 	}
 	return inside(x, y)
+}
+
+// aside says whether it reaches out of a picture past the left or the right edge, and not only past the top or the bottom one.
+func (s *spread) aside() bool {
+	box := s.bounds()
+	x := axisOf(box.Min.X, box.Max.X, "left", "right")
+	return x.edge != ""
+}
+
+// bounds is the box that holds it.
+func (s *spread) bounds() r2.Box {
+	box := plane.Bounds(nil)
+	for _, ring := range s.rings {
+		for _, p := range ring {
+			box = plane.Include(box, p)
+		}
+	}
+	return box
 }
 
 // bottomOrTop are the words for the lower and the upper edge.

@@ -5,7 +5,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 )
@@ -18,9 +17,11 @@ const (
 	Light Kind = iota
 	Grip
 	Camera
+	Rails
+	Person
 )
 
-// thing is one piece of equipment: what it is made of where it stands moved by a vector, m.
+// thing is one piece of equipment, or somebody out of the picture: what it is made of where it stands moved by a vector, m.
 type thing struct {
 	kind       Kind
 	name       string
@@ -30,46 +31,23 @@ type thing struct {
 	foot       r2.Vec    // where it stands, m
 	base       float64   // z of what it stands on, m
 	most       float64   // z over which its stand does not lift it, m; 0: nothing says it
-	at         func(by r3.Vec) []piece
-	pieces     []piece // where it stands
+	at         func(by r3.Vec) [][]piece
+	marks      []string  // of somebody, by the stance that they are at; "" where they are
+	stances    [][]piece // where it stands: one after the other, where it moves or somebody has marks
 	middle     r3.Vec
 	radius     float64 // of a ball about its middle that holds it, m
 	ownHeight  float64 // z of what the stand holds, m
 	standsOnIt bool    // whether it stands on legs
 }
 
-// things lists all equipment of a set-up, in the order of the scene.
-func (v *viewing) things() (all []thing) {
-	s := v.setup
-	for i := range s.Lights {
-		l := &s.Lights[i]
-		all = append(all, thing{kind: Light, name: l.Name, path: l.Path, span: l.Span, seen: l.Seen, foot: l.Mount.Base, base: l.Base,
-			most: liftOf(&l.Mount, l.Base), ownHeight: l.Frame.At.Z, standsOnIt: l.Mount.Kind.OnLegs(),
-			at: func(by r3.Vec) []piece { return v.lampAt(l, by) }})
-	}
-	for i := range s.Grip {
-		g := &s.Grip[i]
-		all = append(all, thing{kind: Grip, name: g.Name, path: "grip." + g.Name, span: g.Span, foot: g.Mount.Base, base: g.Base,
-			most: liftOf(&g.Mount, g.Base), ownHeight: g.Frame.At.Z, standsOnIt: g.Mount.Kind.OnLegs(),
-			at: func(by r3.Vec) []piece { return v.gripAt(g, by) }})
-	}
-	for i := range s.Cameras {
-		c := &s.Cameras[i]
-		all = append(all, thing{kind: Camera, name: c.Name, path: "cameras." + c.Name, span: c.Span, foot: plan.InPlan(c.Frame.At), base: c.Base,
-			ownHeight: c.Frame.At.Z, standsOnIt: true, at: func(by r3.Vec) []piece { return cameraAt(c, by) }})
-	}
-	for i := range all {
-		all[i].measure()
-	}
-	return all
-}
-
 // measure finds the ball that holds the thing where it stands.
 func (t *thing) measure() {
-	t.pieces = t.at(r3.Vec{})
+	t.stances = t.at(r3.Vec{})
 	var all []r3.Vec
-	for i := range t.pieces {
-		all = append(all, t.pieces[i].corners()...)
+	for _, pieces := range t.stances {
+		for i := range pieces {
+			all = append(all, pieces[i].corners()...)
+		}
 	}
 	for _, p := range all {
 		t.middle = r3.Add(t.middle, r3.Scale(1/float64(len(all)), p))
@@ -87,9 +65,11 @@ func (t *thing) meant(camera string, p Part) bool {
 
 // meantPieces are those that are meant to be in the picture of a camera.
 func (t *thing) meantPieces(camera string) (some []piece) {
-	for i := range t.pieces {
-		if t.meant(camera, t.pieces[i].part) {
-			some = append(some, t.pieces[i])
+	for _, pieces := range t.stances {
+		for i := range pieces {
+			if t.meant(camera, pieces[i].part) {
+				some = append(some, pieces[i])
+			}
 		}
 	}
 	return some
@@ -144,24 +124,4 @@ func sheetsOf(g *plan.Grip) []piece {
 		all = append(all, flat(Sheet, []r3.Vec{outer[i], outer[k], hole[k], hole[i]}))
 	}
 	return all
-}
-
-// The measures of a camera and its legs, m: common practice.
-const (
-	cameraWidth  = 0.17
-	cameraHeight = 0.20
-	cameraFoot   = 0.9
-)
-
-// cameraAt are the pieces of a camera that is moved.
-func cameraAt(c *plan.Camera, by r3.Vec) []piece {
-	f := c.Frame
-	f.At = r3.Add(f.At, by)
-	body := box(f, cameraWidth, cameraHeight, 0, -plan.CameraLength)
-	middle := f.Place(r3.Vec{Z: -plan.CameraLength / 2})
-	bearing := 0.0
-	if flat := plan.InPlan(f.Axis); r2.Norm(flat) > upright {
-		bearing = plane.Bearing(flat)
-	}
-	return append([]piece{body}, standOf(plan.InPlan(middle), c.Base, middle.Z, cameraFoot, bearing)...)
 }

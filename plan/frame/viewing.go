@@ -1,6 +1,8 @@
 package frame
 
 import (
+	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -22,7 +24,9 @@ type viewing struct {
 
 // newViewing prepares a set-up. The set hides things: walls, furniture, people, what hangs in openings. Glass and sheers that pass
 // more light straight than scattered do not, and one piece of equipment does not hide another, for either may be moved.
-func newViewing(s *plan.Setup) *viewing {
+//
+// Who should not be seen by the camera that looks may be moved likewise.
+func newViewing(s *plan.Setup, camera string) *viewing {
 	equipment := map[string]bool{}
 	for i := range s.Lights {
 		equipment[s.Lights[i].Name] = true
@@ -31,6 +35,11 @@ func newViewing(s *plan.Setup) *viewing {
 		equipment[s.Grip[i].Name] = true
 	}
 	hides := solid.Set{Prisms: s.Set.Prisms}
+	for i := range s.People {
+		if p := &s.People[i]; !p.SeenBy(camera) {
+			hides.Prisms = slices.DeleteFunc(slices.Clone(hides.Prisms), func(o solid.Prism) bool { return o.Name == p.Name })
+		}
+	}
 	for _, sheet := range s.Set.Sheets {
 		name, _, _ := strings.Cut(sheet.Name, ".")
 		if !equipment[name] && !seenThrough(&sheet.Front) {
@@ -130,4 +139,24 @@ func inFrame(all []piece, p picture) bool {
 		}
 	}
 	return false
+}
+
+// farthest is how far outside a picture things are measured, as a share of its width.
+const farthest = 1.0
+
+// outside is by how much of the picture's width, on each side, it would have to be wider to show what is seen; infinite where it
+// would have to be more than three times as wide.
+func outside(seen []seenPart, p picture) float64 {
+	if !showsOf(seen, p.grown(farthest)) {
+		return math.Inf(1)
+	}
+	low, high := 0.0, farthest
+	for range 30 {
+		if middle := (low + high) / 2; showsOf(seen, p.grown(middle)) {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return high
 }

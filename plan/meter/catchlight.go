@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"scrimshaw/plan"
 )
 
 // Catchlight is the image of a lamp on the eyes of somebody, as a camera sees it.
@@ -17,13 +19,13 @@ type Catchlight struct {
 // eyesInWords word the catchlights that a camera sees: "eyes for A: 1 key at 10 o'clock, 12 % of the iris".
 func (v *View) eyesInWords() string {
 	if len(v.Catchlights) == 0 {
-		return "eyes for " + v.Camera + ": no lamp shows in them"
+		return "eyes for " + plan.CameraWords(v.Camera) + ": no lamp shows in them"
 	}
 	var all []string
 	for _, c := range v.Catchlights {
 		all = append(all, c.words())
 	}
-	return "eyes for " + v.Camera + ": " + strings.Join(all, "; ")
+	return "eyes for " + plan.CameraWords(v.Camera) + ": " + strings.Join(all, "; ")
 }
 
 func (c *Catchlight) words() string {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/unit"
 )
 
@@ -19,7 +20,7 @@ func (f *Face) lines() []string {
 			if f.Contrast != nil {
 				fill = v.FillShift.words()
 			}
-			lines = append(lines, fmt.Sprintf("  from the %s of %s: key side %s; fill side %s", unit.FormatKelvin(v.White), v.Camera, v.KeyShift.words(), fill))
+			lines = append(lines, fmt.Sprintf("  from the %s of %s: key side %s; fill side %s", unit.FormatKelvin(v.White), plan.CameraWords(v.Camera), v.KeyShift.words(), fill))
 		}
 		if v.Behind != nil {
 			lines = append(lines, "  "+v.behindInWords())
@@ -79,7 +80,7 @@ func (v *View) behindInWords() string {
 		}
 		all = append(all, words)
 	}
-	return "behind the head for " + v.Camera + ": " + strings.Join(all, "; ")
+	return "behind the head for " + plan.CameraWords(v.Camera) + ": " + strings.Join(all, "; ")
 }
 
 // fromGrey words stops from grey: "1.2 over grey", "dark".

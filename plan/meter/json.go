@@ -26,8 +26,10 @@ type jsonSet struct {
 	Walks     []jsonWalk     `json:"walks"`
 	StandIns  []jsonStandIn  `json:"standIns"`
 	InHand    []jsonInHand   `json:"inHand"`
+	Tracks    []jsonTrack    `json:"tracks"`
 	Cameras   []jsonCamera   `json:"cameras"`
 	Pictures  []jsonPicture  `json:"pictures"`
+	Teach     *jsonLesson    `json:"teach"`
 }
 
 type jsonReading struct {
@@ -77,7 +79,7 @@ func (s *Sees) json() *jsonSees {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, InHand: []jsonInHand{}, Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, InHand: []jsonInHand{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures), Teach: s.Lesson.json()}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

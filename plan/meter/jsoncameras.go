@@ -4,7 +4,7 @@ import "scrimshaw/plan/shot"
 
 // jsonCamera is what a camera sees.
 type jsonCamera struct {
-	Camera     string       `json:"camera"`
+	Camera     string       `json:"camera"`     // "A.end" is A at the end of its track
 	Horizontal float64      `json:"horizontal"` // angles of view, degrees
 	Vertical   float64      `json:"vertical"`   // degrees
 	Diagonal   float64      `json:"diagonal"`   // degrees
@@ -38,6 +38,33 @@ func jsonCameras(all []shot.Shot) []jsonCamera {
 				Size: p.Size, Head: Rounded(p.Head), Body: Rounded(p.Body), Near: orNone(p.Near), Far: orNone(p.Far)}
 		}
 		out = append(out, one)
+	}
+	return out
+}
+
+// jsonTrack is what changes along the track of a camera. Distances are m from its start.
+type jsonTrack struct {
+	Camera  string            `json:"camera"`
+	Length  float64           `json:"length"`
+	Changes []jsonTrackChange `json:"changes"`
+}
+
+// jsonTrackChange is a place from which on the size of the shot is another, or the side of a face that it looks from.
+type jsonTrackChange struct {
+	Along  float64 `json:"along"`  // m
+	Person *string `json:"person"` // null: nobody is in frame
+	Size   *string `json:"size"`   // null of a side
+	From   *string `json:"from"`   // lit, shadow, front or behind; null of a size
+}
+
+func jsonTracks(all []Track) []jsonTrack {
+	out := []jsonTrack{}
+	for i := range all {
+		t := jsonTrack{Camera: all[i].Camera, Length: Rounded(all[i].Length), Changes: []jsonTrackChange{}}
+		for _, c := range all[i].Changes {
+			t.Changes = append(t.Changes, jsonTrackChange{Along: Rounded(c.Along), Person: OrNull(c.Person), Size: OrNull(string(c.Size)), From: OrNull(string(c.From))})
+		}
+		out = append(out, t)
 	}
 	return out
 }

@@ -23,7 +23,9 @@ type Set struct {
 	StandIns []StandIn   // lights that pass for something, in the order of the lights
 	InHand   []InHand    // what the lights that are up have in hand, in their order; nil until a study looks
 	Cameras  []shot.Shot // what each sees
+	Tracks   []Track     // of the cameras that move
 	Pictures []Picture   // how that lies from its grey; nil where no study looked
+	Lesson   *Lesson     // nil until package teach adds one
 	Feet     bool        // lengths are printed in feet
 }
 
@@ -53,6 +55,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		set.Readings = append(set.Readings, readings...)
 		start = end
 	}
+	set.Tracks = tracksOf(s, set.Faces)
 	return set
 }
 
@@ -138,6 +141,11 @@ func (s *Set) Named(name string) *Reading {
 	for i := range s.Readings {
 		if s.Readings[i].Name == name {
 			return &s.Readings[i]
+		}
+	}
+	for i := range s.Walks {
+		if r := s.Walks[i].named(name); r != nil {
+			return r
 		}
 	}
 	return nil

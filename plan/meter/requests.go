@@ -76,10 +76,11 @@ func faceRequests(s *plan.Setup, p *plan.Person) []Request {
 	for _, f := range facePlanes {
 		add(f.name, term.FlatMeter, turned(&p.Face, f.turn, f.tilt), light.Cosine, s.Exposure, "")
 	}
-	for i := range s.Cameras {
-		c := &s.Cameras[i]
+	posts := s.CameraPosts()
+	for i := range posts {
+		c := &posts[i]
 		if toward := r3.Sub(c.Frame.At, p.Face.At); r3.Norm(toward) > 0 {
-			add("dome."+c.Name, term.DomeMeter, r3.Unit(toward), light.Dome, c.Exposure, c.Name)
+			add("dome."+c.Name, term.DomeMeter, r3.Unit(toward), light.Dome, c.Exposure, plan.CameraOf(c.Name))
 		}
 	}
 	return requests

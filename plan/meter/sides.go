@@ -14,7 +14,7 @@ import (
 
 // View is how a camera sees the two sides of a face.
 type View struct {
-	Camera    string
+	Camera    string  // "A", or "A.end" at the end of its track
 	Key       Side    // of its picture that the key side of the face is on
 	From      Lean    // which side of the face it looks from
 	White     float64 // the camera's, K
@@ -27,10 +27,11 @@ type View struct {
 
 // Behind is what a camera sees beside a head.
 type Behind struct {
-	Picture Side     // the side of the head that it shows on: PictureLeft or PictureRight
-	Surface string   // its name; "" where nothing stands behind
-	Over    *float64 // stops from grey, by the camera's exposure; nil where it is dark
-	Cheek   *float64 // stops from what a grey card at the cheek on that side reads; nil too where the head is in profile
+	Picture   Side     // the side of the head that it shows on: PictureLeft or PictureRight
+	Surface   string   // its name; "" where nothing stands behind
+	Luminance float64  // of that, cd/m²
+	Over      *float64 // stops from grey, by the camera's exposure; nil where it is dark
+	Cheek     *float64 // stops from what a grey card at the cheek on that side reads; nil too where the head is in profile
 }
 
 // Side says where in a picture the key side of a face is.
@@ -74,8 +75,9 @@ func viewsOf(s *plan.Setup, person, side string, key, fill *Reading) (views []Vi
 	if p == nil {
 		return nil
 	}
-	for k := range s.Cameras {
-		c := &s.Cameras[k]
+	posts := s.CameraPosts()
+	for k := range posts {
+		c := &posts[k]
 		if r3.Dot(r3.Sub(p.Face.At, c.Frame.At), c.Frame.Axis) <= 0 {
 			continue
 		}
@@ -152,9 +154,9 @@ func nearestGreen(duv float64, catalogue *kit.Catalogue) (name string) {
 
 // inWords words the view of a camera: "own left is camera right for A, which looks from the shadow side".
 func (v *View) inWords(own string, equal bool) string {
-	words := own + " is " + string(v.Key) + " for " + v.Camera
+	words := own + " is " + string(v.Key) + " for " + plan.CameraWords(v.Camera)
 	if v.Key == TurnedTo || v.Key == TurnedAway {
-		words = own + " is " + string(v.Key) + " " + v.Camera
+		words = own + " is " + string(v.Key) + " " + plan.CameraWords(v.Camera)
 	}
 	switch {
 	case v.From == FromFront:

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/unit"
 )
 
@@ -67,12 +68,15 @@ func (s *Set) cameras(b *strings.Builder) {
 	length := func(metres float64) string { return unit.FormatLength(metres, s.Feet) }
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
-		fmt.Fprintf(b, "camera %s: %s sees %s\n", c.Camera, c.Lens, c.Sees())
+		fmt.Fprintf(b, "camera %s: %s sees %s\n", plan.CameraWords(c.Camera), c.Lens, c.Sees())
 		if c.Subject != nil {
 			b.WriteString("  " + c.Frame(length) + ", " + c.Share() + "\n")
 		}
 		if words := c.Focus(length); words != "" {
 			b.WriteString("  " + words + ", at " + unit.FormatStop(c.Number) + "\n")
+		}
+		if t := s.TrackOf(c.Camera); t != nil {
+			t.table(b, length)
 		}
 		for k := range s.Pictures {
 			if s.Pictures[k].Camera == c.Camera {

@@ -39,7 +39,7 @@ func Each(doc *scene.Document, names []string, log *source.Log, use func(*plan.S
 	if len(names) == 0 {
 		names = []string{""}
 	}
-	r := fileRun{doc: doc, log: log, before: map[string]*plan.Setup{}}
+	r := fileRun{doc: doc, log: log, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}}
 	for _, name := range names {
 		s := r.setup(name)
 		switch {
@@ -73,8 +73,11 @@ func reportOmitted(s *plan.Setup, log *source.Log) {
 type fileRun struct {
 	doc    *scene.Document
 	log    *source.Log
-	before map[string]*plan.Setup // those that others follow, as far as these need them
-	last   *plan.Setup            // the one before in the file, likewise
+	before map[string]*plan.Setup       // those that others follow, as far as these need them
+	last   *plan.Setup                  // the one before in the file, likewise
+	plain  bool                         // nobody asks for what other set-ups have
+	others *fileRun                     // lays out set-ups that this run does not draw; nil: none so far
+	sides  map[string][]plan.CameraSide // of the line of action, by set-up
 }
 
 // setup resolves a set-up, and before it the one that it follows.
@@ -88,10 +91,34 @@ func (r *fileRun) setup(name string) *plan.Setup {
 		followed = r.followed(after)
 	}
 	s := ResolveAfter(r.doc, written, followed, r.log)
-	s.Before = r.changedFrom(previousName(written), followed)
+	if s.Before = r.changedFrom(previousName(written), followed); s.Line != nil && !r.plain {
+		s.Sides = r.sidesBefore(name)
+	}
+	if !s.Omitted() {
+		r.sides[name] = s.CameraSides()
+	}
 	r.keep(s)
 	r.doc.Release(name)
 	return s
+}
+
+// sidesBefore are the sides of the line of action that the cameras of the set-ups before one in the file are on. Those that the run has not
+// laid out are laid out for that; their faults are reported when they are drawn themselves.
+func (r *fileRun) sidesBefore(name string) (all []plan.CameraSide) {
+	for _, other := range r.doc.Setups {
+		if other == name {
+			break
+		}
+		if _, known := r.sides[other]; !known {
+			if r.others == nil {
+				r.others = &fileRun{doc: r.doc, log: &source.Log{}, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}, plain: true}
+			}
+			r.others.setup(other)
+			r.sides[other] = r.others.sides[other]
+		}
+		all = append(all, r.sides[other]...)
+	}
+	return all
 }
 
 // changedFrom is the set-up from which a sheet counts the changes: the one that is followed, else the one before in the file, which is

@@ -54,7 +54,9 @@ func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 		r.assumeCamera(written, z-s.Floor)
 	}
 	c.Height = z - s.Floor
-	c.Frame, ok = r.lookFrame(written, plan.AtHeight(s.At, z), aim)
+	if c.Frame, ok = r.lookFrame(written, plan.AtHeight(s.At, z), aim); ok {
+		c.Track, ok = r.trackOf(written, &c, aim)
+	}
 	return c, ok
 }
 

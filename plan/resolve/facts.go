@@ -89,6 +89,7 @@ type (
 	furniturePass struct{ *placer }
 	gatePass      struct{ *catalogue }
 	peoplePass    struct{ *aimer }
+	linePass      struct{ *draft }
 	cameraPass    struct{ *aimer }
 	lightPass     struct{ *holder }
 	gripPass      struct{ *holder }

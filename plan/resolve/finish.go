@@ -59,6 +59,9 @@ func (r *finisher) bounds() r2.Box {
 	}
 	for i := range s.Cameras {
 		add(plan.InPlan(s.Cameras[i].Frame.At))
+		if t := s.Cameras[i].Track; t != nil {
+			add(t.Corners...)
+		}
 	}
 	for i := range s.Lights {
 		add(plan.InPlan(s.Lights[i].Frame.At), s.Lights[i].Mount.Base)
@@ -88,13 +91,9 @@ func (r *placer) keepSpots() {
 	}
 }
 
-// takeUncomputed lists the keys that are not computed yet, once all that they are on has its number. What is on
-// a camera that the set-up does not show is no matter of it.
+// takeUncomputed lists the keys that are not computed yet, once all that they are on has its number.
 func (r *finisher) takeUncomputed() {
 	for _, u := range append(slices.Clone(r.s.Uncomputed), r.uncomputed...) {
-		if t, known := r.things[u.Thing()]; known && t.kind == cameraKind && !r.shown(u.Thing()) {
-			continue
-		}
 		r.out.Uncomputed = append(r.out.Uncomputed, plan.Uncomputed{Uncomputed: u, Words: keyInWords(r.out, &u)})
 	}
 }

@@ -49,7 +49,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 		Height: z - s.Floor, Roles: written.Role, Note: written.Note.Value,
 		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Mains: r.mainsOf(written), Opening: s.Opening, Span: written.Span,
 	}
-	l.Seen = seenOf(written, &head)
+	l.Seen = seenOf(written.Seen, written.SeenBy, head.Class == term.Practical)
 	for _, gel := range written.Gels {
 		l.Gels = append(l.Gels, gel.Name)
 	}
@@ -72,10 +72,10 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	return l, ok && fits && stands
 }
 
-// seenOf says whether a light is meant to be in the picture: a lamp of the set is where nothing says so.
-func seenOf(l *scene.Light, head *kit.Head) plan.Seen {
-	s := plan.Seen{Written: l.Seen.Set, Meant: l.Seen.Or(head.Class == term.Practical)}
-	for _, camera := range l.SeenBy {
+// seenOf says whether a thing is meant to be in the picture, and of which cameras; unsaid is whether it is where nothing says so.
+func seenOf(given scene.Given[bool], by []scene.Ref, unsaid bool) plan.Seen {
+	s := plan.Seen{Written: given.Set, Meant: given.Or(unsaid)}
+	for _, camera := range by {
 		s.By = append(s.By, camera.Name)
 	}
 	return s

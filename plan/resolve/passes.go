@@ -47,6 +47,7 @@ func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source
 	walls.shell()
 	(&furniturePass{aims.placer}).furnish()
 	(&peoplePass{aims}).populate()
+	(&linePass{known.draft}).drawLine()
 	(&cameraPass{aims}).placeCameras()
 	(&circuitPass{aims.placer}).feed()
 	(&lightPass{hold}).hangLights()

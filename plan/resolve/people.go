@@ -70,6 +70,7 @@ func (r *peoplePass) personOf(written *scene.Person) (plan.Person, bool) {
 	p := r.standingAt(written, s, bearing)
 	r.assumePerson(written, p.Eyes-p.Base, bearing)
 	p.Marks, p.Walk = r.marksOf(written, &p), r.walkOf(written)
+	p.Seen = seenOf(written.Seen, written.SeenBy, true)
 	return p, true
 }
 

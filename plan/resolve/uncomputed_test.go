@@ -7,15 +7,14 @@ import (
 	"scrimshaw/plan/source"
 )
 
-// Keys are worded by what they are on as the plan numbers it; those of a camera that the set-up does not show are no
-// matter of it.
+// Keys are worded by what they are on as the plan numbers it.
 func TestUncomputedWords(t *testing.T) {
 	log := &source.Log{}
 	doc := opened(t, `
 rooms: {den: {size: [5, 4]}}
 openings: {w: {window: den.left, width: 1}}
 furniture: {glass: {mirror: [1, 1], at: {wall: den.top}}}
-cameras: {A: {at: [4, 1], lens: 35 mm, track: [[4, 1], [3, 1]]}, B: {at: [4, 2], lens: 35 mm, track: [[4, 2], [3, 2]]}}
+cameras: {A: {at: [4, 1], lens: 35 mm}}
 lights: {k: {unit: soft-panel-200, at: [2, 2], height: 2, aim: down, focus: flood}}
 grip: {soft: {silver: [1, 1], at: [1, 2], faces: 90}, n: {net: [1, 1], at: [1, 3], faces: 90}}
 site: {when: 2026-06-21 15:30, sky: hazy}
@@ -23,8 +22,7 @@ haze: 0.02
 setups: {wide: {camera: A, cues: {q: {lights: {k: off}}}}}
 `, log)
 	out := Resolve(doc, doc.Scene("wide", log), log)
-	const want = "track of A, sun and sky, " +
-		"sky of the site, haze, cues of the set-up wide, focus of 1 k"
+	const want = "sun and sky, sky of the site, haze, cues of the set-up wide, focus of 1 k"
 	if got := plan.ListUncomputed(out.Uncomputed); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}

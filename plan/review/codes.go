@@ -19,6 +19,9 @@ const (
 	CodeFrameClear      = "frame-clear"     // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"     // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere"    // note: a light that is meant to be in the picture, and is in none
+	CodeLineCrossed     = "line-crossed"    // warning: a camera on the other side of the line of action than those before it
+	CodeLineTrack       = "line-track"      // note: a track that crosses the line of action
+	CodeOnLine          = "on-line"         // note: a camera on the line of action
 	CodeOverload        = "overload"        // warning: a circuit that carries more than it may
 	CodeLoadUnknown     = "load-unknown"    // note: a light on a circuit whose power nothing says
 	CodeInrush          = "inrush"          // note: lights that a breaker may not hold as they are switched on

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -23,17 +24,13 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		if s.Camera != camera.Name {
 			continue
 		}
-		hint := ""
-		if s.Kind == frame.Light {
-			hint = "write seen: true where it is meant to be in the picture"
-		}
-		switch {
+		switch hint := hints[s.Kind]; {
 		case s.Shows():
-			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s shows %s: %s of the frame%s",
-				c.shown(s), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.outOfFrame(s))
+			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s shows %s: %s of the frame%s%s",
+				c.shown(s), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.onTrack(s), c.outOfFrame(s))
 		case s.Near(camera):
-			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s of its width outside%s",
-				c.shown(s), s.Camera, s.Where, shareInWords(s.Outside), c.outOfFrame(s))
+			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s%s%s",
+				c.shown(s), s.Camera, s.Where, outsideInWords(s), c.onTrack(s), c.outOfFrame(s))
 		default:
 			if !math.IsInf(s.Outside, 1) && (nearest == nil || s.Outside < nearest.Outside) {
 				nearest = s
@@ -43,9 +40,59 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		found = true
 	}
 	if !found && nearest != nil {
-		c.add(source.Info, CodeFrameClear, camera.Span, "cameras."+camera.Name, "", "no equipment shows in the frame of %s; %s comes nearest, %s: %s of its width outside",
-			camera.Name, c.shown(nearest), nearest.Where, shareInWords(nearest.Outside))
+		c.add(source.Info, CodeFrameClear, camera.Span, "cameras."+camera.Name, "", "no equipment shows in the frame of %s; %s comes nearest, %s: %s%s",
+			camera.Name, c.shown(nearest), nearest.Where, outsideInWords(nearest), c.onTrack(nearest))
 	}
+}
+
+// hints say what to write where a thing of a kind is meant to be in the picture, or has no place to go.
+var hints = map[frame.Kind]string{
+	frame.Light:  "write seen: true where it is meant to be in the picture",
+	frame.Person: "leave seen out where they are meant to be in the picture",
+	frame.Rails:  "start nearer, with a shorter track; or raise or tilt up the camera",
+}
+
+// onTrack says from where on its track a camera sees a thing so: ", worst 2.10 m along its track (from 1.20 m to 2.40 m)"; "" of one that
+// stands.
+func (c *checker) onTrack(s *frame.Sight) string {
+	if s.Track == nil {
+		return ""
+	}
+	t := s.Track
+	if !s.Shows() {
+		return ", " + c.along(s.Camera, t.Worst)
+	}
+	words := ", worst " + c.along(s.Camera, t.Worst)
+	if t.From < t.To {
+		words += " (from " + unit.FormatLength(t.From, c.setup.Feet) + " to " + unit.FormatLength(t.To, c.setup.Feet) + ")"
+	}
+	return words
+}
+
+// along words a place of the track of a camera: "at the start of its track", "2.10 m along its track".
+func (c *checker) along(camera string, metres float64) string {
+	const end = 0.005 // m: it prints as that
+	switch m := c.setup.CameraNamed(camera); {
+	case metres < end:
+		return "at the start of its track"
+	case metres > m.Track.Length()-end:
+		return "at the end of its track"
+	}
+	return unit.FormatLength(metres, c.setup.Feet) + " along its track"
+}
+
+// outsideInWords says by how much a thing is out of the frame, after what names the edge: "1.3° outside it, 4.2 % of the frame's width".
+func outsideInWords(s *frame.Sight) string {
+	return degreesInWords(s.Degrees) + " outside it, " + shareInWords(s.Outside) + " of the frame's width"
+}
+
+// degreesInWords is an angle to a tenth of a degree.
+func degreesInWords(degrees float64) string {
+	const least = 0.1
+	if degrees < least {
+		return "less than " + unit.FormatAngle(least)
+	}
+	return fmt.Sprintf("%.1f°", degrees)
 }
 
 // placeIn words a place in the frame of a camera: "at the left edge of A, low".
@@ -70,10 +117,7 @@ func shareInWords(share float64) string {
 
 // shown words what of a thing shows: "the stand of 2 fill".
 func (c *checker) shown(s *frame.Sight) string {
-	name := c.setup.Numbered(s.Name)
-	if s.Kind == frame.Camera {
-		name = "camera " + s.Name
-	}
+	name := cmp.Or(s.Mark, c.named(s.Kind, s.Name))
 	held, by := false, ""
 	for _, p := range s.Parts {
 		switch {
@@ -92,27 +136,62 @@ func (c *checker) shown(s *frame.Sight) string {
 	return "the " + by + " of " + name
 }
 
+// named words a thing by its kind: "2 fill", "camera B", "the track of A".
+func (c *checker) named(kind frame.Kind, name string) string {
+	switch kind {
+	case frame.Camera:
+		return "camera " + name
+	case frame.Rails:
+		return "the track of " + name
+	}
+	return c.setup.Numbered(name)
+}
+
 // outOfFrame words what takes a thing out of a picture: "; move it 0.35 m camera left, or pan A 3° right".
 func (c *checker) outOfFrame(s *frame.Sight) string {
 	var ways []string
 	if m := s.Move; m != nil {
-		long := unit.FormatLength(m.Metres, c.setup.Feet)
+		it := " it " + unit.FormatLength(m.Metres, c.setup.Feet)
+		if s.Kind == frame.Person {
+			it = " them " + unit.FormatLength(m.Metres, c.setup.Feet)
+		}
 		ways = append(ways, map[frame.Way]string{
-			frame.Left: "move it " + long + " " + string(meter.PictureLeft), frame.Right: "move it " + long + " " + string(meter.PictureRight),
-			frame.Back: "bring it " + long + " back toward the camera", frame.Up: "raise it " + long,
+			frame.Left: "move" + it + " " + string(meter.PictureLeft), frame.Right: "move" + it + " " + string(meter.PictureRight),
+			frame.Back: "bring" + it + " back toward the camera", frame.Up: "raise" + it,
 		}[m.Way])
 	}
+	spoilt := ""
 	if p := s.Pan; p != nil {
 		side := "right"
 		if p.Degrees < 0 {
 			side = "left"
 		}
-		ways = append(ways, "pan "+s.Camera+" "+unit.FormatAngle(math.Abs(p.Degrees))+" "+side)
+		by := " " + unit.FormatAngle(math.Abs(p.Degrees)) + " " + side
+		if p.Clean() {
+			ways = append(ways, "pan "+s.Camera+by)
+		} else {
+			spoilt = "; a pan of" + by + " would " + c.spoils(p)
+		}
 	}
 	if len(ways) == 0 {
-		return ""
+		return spoilt
 	}
-	return "; " + strings.Join(ways, ", or ")
+	return "; " + strings.Join(ways, ", or ") + spoilt
+}
+
+// spoils words what a pan brings into the picture and whom it loses: "bring in 2 fill and camera B, and lose ada".
+func (c *checker) spoils(p *frame.Pan) string {
+	var brought, all []string
+	for _, b := range p.Brings {
+		brought = append(brought, c.named(b.Kind, b.Name))
+	}
+	if len(brought) > 0 {
+		all = append(all, "bring in "+strings.Join(brought, " and "))
+	}
+	if p.Loses != "" {
+		all = append(all, "lose "+p.Loses)
+	}
+	return strings.Join(all, ", and ")
 }
 
 // meantToBeSeen says how bright a light looks that is meant to be in the picture, and warns where it is in none.

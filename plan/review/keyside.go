@@ -14,7 +14,7 @@ import (
 // the brighter side the key side, and the file means the other.
 func (c *checker) keyNotBrightest(p *plan.Person) {
 	key, fill := c.reading(p.Name+".key"), c.reading(p.Name+".fill")
-	if !lit(key) || !lit(fill) {
+	if !lit(key) || !lit(fill) || neverSeen(p) {
 		return
 	}
 	names, bright, dark := c.keysOn(p.Name, key, fill)

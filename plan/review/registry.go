@@ -33,7 +33,8 @@ var (
 	}
 	ofCameras = []check[plan.Camera]{
 		{[]string{CodeClipped, CodeSunk}, "what clips or sinks by the range that a camera states", (*checker).beyond},
-		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip and other cameras in the frame, in the margin about it, and nearest to it", (*checker).inFrame},
+		{[]string{CodeInFrame, CodeInMargin, CodeFrameClear}, "lights, stands, grip, rails, other cameras and people out of the picture in the frame, in the margin about it, and nearest to it, all along a track", (*checker).inFrame},
+		{[]string{CodeLineCrossed, CodeLineTrack, CodeOnLine}, "cameras on both sides of the line of action, in all set-ups, on it, and tracks that cross it", (*checker).lineOfAction},
 	}
 )
 

@@ -63,7 +63,7 @@ func (c *checker) reading(name string) *meter.Reading {
 // exposure compares a person's key side with the working stop.
 func (c *checker) exposure(p *plan.Person) {
 	key := c.reading(p.Name + ".key")
-	if key == nil || !c.setup.HasLight() {
+	if key == nil || !c.setup.HasLight() || neverSeen(p) {
 		return // another warning says that no light is up
 	}
 	working := unit.FormatStop(c.setup.Exposure.Stop.N)
@@ -86,6 +86,9 @@ func (c *checker) exposure(p *plan.Person) {
 			"%sthe key side of %s is %.1f stops over %s", leaves, p.Name, over, working)
 	}
 }
+
+// neverSeen says whether somebody is in no picture: how they are lit does not matter.
+func neverSeen(p *plan.Person) bool { return p.Seen.Written && !p.Seen.Meant }
 
 // lightsNothing reports whether a light that is up stands where it can light no room.
 func (c *checker) lightsNothing() bool {
@@ -125,7 +128,7 @@ func timesMore(stops float64) string { return fmt.Sprintf("%.1f times", math.Exp
 // colours compares the two sides of a face in mireds, where both have a colour temperature.
 func (c *checker) colours(p *plan.Person) {
 	key, fill := c.reading(p.Name+".key"), c.reading(p.Name+".fill")
-	if key == nil || fill == nil || key.CCT == nil || fill.CCT == nil {
+	if neverSeen(p) || key == nil || fill == nil || key.CCT == nil || fill.CCT == nil {
 		return
 	}
 	gap := 1e6/(*fill.CCT) - 1e6/(*key.CCT)

@@ -72,7 +72,7 @@ func TestCheck(t *testing.T) {
 			"warning key-under without sun and sky, haze, focus of 1 k and 1 more, the key side of ada is 3.3 stops under T2.8"}},
 		{"a key side behind a filter", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [2, 3], lens: 35 mm, filter: [ND .6]}}\nlights:", 1), []string{
 			"warning key-under the key side of ada is 1.9 stops under T2.8",
-			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the right edge: 30.4 % of its width outside"}},
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the right edge: 10.2° outside it, 30.4 % of the frame's width"}},
 		{"light from behind alone", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "2.1]", "-2.1]", 1), []string{
 			"warning key-under no light reaches the key side of ada"}},
 		{"a key that is outshone", face + "lights:\n" +
@@ -105,12 +105,12 @@ func TestCheck(t *testing.T) {
 		{"a stand in frame", standing("0.95"), []string{
 			"warning in-frame the stand of 1 k shows from top to bottom of A, on the right: 2.1 % of the frame; move it 0.07 m camera right, or pan A 1° left"}},
 		{"a stand just out of frame", standing("1.1"), []string{
-			"info frame-clear no equipment shows in the frame of A; the stand of 1 k comes nearest, at the right edge, from top to bottom: 4.2 % of its width outside"}},
+			"info frame-clear no equipment shows in the frame of A; the stand of 1 k comes nearest, at the right edge, from top to bottom: 1.1° outside it, 4.2 % of the frame's width"}},
 		{"a stand far from the frame", standing("5"), nil},
 		{"a stand in the margin", strings.Replace(standing("1.1"), "50 mm", "50 mm, room: 5 %", 1), []string{
-			"info in-margin the stand of 1 k lies in the margin about the frame of A, at the right edge, from top to bottom: 4.2 % of its width outside; move it 0.02 m camera right, or pan A 0.5° left"}},
+			"info in-margin the stand of 1 k lies in the margin about the frame of A, at the right edge, from top to bottom: 1.1° outside it, 4.2 % of the frame's width; move it 0.02 m camera right, or pan A 0.5° left"}},
 		{"a stand just past the margin", strings.Replace(standing("1.12"), "50 mm", "50 mm, room: 5 %", 1), []string{
-			"info frame-clear no equipment shows in the frame of A; the stand of 1 k comes nearest, at the right edge, from top to bottom: 5.2 % of its width outside"}},
+			"info frame-clear no equipment shows in the frame of A; the stand of 1 k comes nearest, at the right edge, from top to bottom: 1.4° outside it, 5.2 % of the frame's width"}},
 		{"a lamp that is meant to be in the picture", burning("1", ", seen: true"), []string{
 			"info seen-bright 1 k shows in the middle of A, and its light there is 6.5 stops over white (5000 cd/m²)"}},
 		{"a lamp in the picture, through a filter", strings.Replace(burning("1", ", seen: true"), "50 mm}, B", "50 mm, filter: [ND .6]}, B", 1), []string{
@@ -120,6 +120,31 @@ func TestCheck(t *testing.T) {
 			"warning in-frame 1 k shows in the middle of A: 2.5 % of the frame; raise it 0.53 m"}},
 		{"a lamp that is meant to be in the picture, and is not", burning("-2.5", ", seen: true"), []string{
 			"info seen-nowhere 1 k is meant to be in the picture, and does not show there"}},
+		{"a stand that shows from the middle of a track", "cameras: {A: {track: [[-2, 0], [2, 0]], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [0, 4], height: 2.4, aim: down}}\n", []string{
+			"warning in-frame the stand of 1 k shows at the right edge of A, from top to bottom: 2.1 % of the frame, worst 1.02 m along its track (from 0.98 m to 3.02 m); move it 3.02 m camera left"}},
+		{"a stand that a track comes near to", "cameras: {A: {track: [[-2, 0], [-1.2, 0]], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [0, 4], height: 2.4, aim: down}}\n", []string{
+			"info frame-clear no equipment shows in the frame of A; the stand of 1 k comes nearest, at the right edge, from top to bottom: 2.4° outside it, 9.2 % of the frame's width, at the end of its track"}},
+		{"rails in the frame", "people: {ada: {at: [0, 0], faces: 180}}\ncameras: {A: {track: [[0, -9], [0, -2]], height: 0.8, lens: 25 mm}}\n", []string{
+			"warning in-frame the track of A shows at the bottom edge of A: 0.6 % of the frame, worst at the start of its track (from 0.00 m to 2.42 m)"}},
+		{"a reader in the frame", "people: {ada: {at: [0, 0], faces: 180}, reader: {at: [0.5, -1.2], faces: ada, seen: false}, noor: {at: [2, -1], faces: ada, seen: B}}\ncameras: {A: {at: [0, -4], height: 1.5, lens: 25 mm}, B: {at: [-1.5, -4.1], height: 1.5, lens: 25 mm}}\n", []string{
+			"warning in-frame reader shows at the bottom edge of A, to the right: 8.4 % of the frame; move them 1.13 m camera right, or pan A 21.5° left",
+			"warning in-frame reader shows at the bottom edge of B, to the right: 5.9 % of the frame; move them 1.05 m camera right, or pan B 16° left"}},
+		{"a reader with a mark in the frame", "people: {ada: {at: [0, 0], faces: 180}, reader: {at: [5, -1.2], faces: ada, seen: false, marks: {by: {at: [-0.6, -1.2]}}}}\ncameras: {A: {at: [0, -4], height: 1.5, lens: 35 mm}}\n", []string{
+			"warning in-frame reader.by shows at the bottom edge of A, to the left: 11.5 % of the frame; move them 0.62 m camera left, or pan A 12.5° right"}},
+		{"a pan that brings another in", "cameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}}\ngrip: {f: {flag: [1, 1.6], at: [0.62, 2], height: 1.2, faces: 180}, g: {flag: [1, 1.6], at: [-1.6, 2], height: 1.2, faces: 180}}\n", []string{
+			"warning in-frame G1 f shows at the right edge of A, from top to bottom: 44 % of the frame; move it 0.88 m camera right; a pan of 12.5° left would bring in G2 g"}},
+		{"a pan that loses the subject", "people: {ada: {at: [0.7, 3], faces: 180}}\ncameras: {A: {at: [0, -2], height: 1.6, looks: 0, lens: 50 mm}}\ngrip: {f: {flag: [1, 1.6], at: [0.62, 2], height: 1.2, faces: 180}}\n", []string{
+			"warning in-frame G1 f shows in the lower right corner of A: 37.7 % of the frame; move it 0.88 m camera right; a pan of 12.5° left would lose ada"}},
+		{"cameras on both sides of the line", "people: {ada: {at: [0, 0], faces: noor}, noor: {at: [2, 0], faces: ada}}\nline: [ada, noor]\ncameras: {A: {at: [1, -3], lens: 35 mm}, B: {at: [1, 3], lens: 35 mm}, C: {at: [-2, 0.1], lens: 35 mm}, D: {track: [[0, -2], [0, 2]], looks: 0, lens: 35 mm}}\n", []string{
+			"warning in-frame camera B with its stand shows at the bottom edge of A, to the right: 1 % of the frame; move it 0.41 m camera right, or pan A 4° left",
+			"warning in-frame camera D with its stand shows in the lower left corner of A: 7.9 % of the frame; move it 2.36 m camera left",
+			"warning in-frame camera A with its stand shows at the bottom edge of B, to the left: 1 % of the frame; move it 0.41 m camera left, or pan B 4° right",
+			"warning in-frame camera D with its stand shows at the bottom edge of B, to the right: 8.1 % of the frame; move it 1.44 m camera left",
+			"warning line-crossed B is to the left of the line from ada to noor, and A to the right: cut together, both people look the same way",
+			"warning in-frame camera D with its stand shows at the bottom edge of C, to the right: 8 % of the frame",
+			"info on-line C is on the line from ada to noor, within 5° (2.9° off it): it cuts with both sides",
+			"warning in-frame camera B with its stand shows in the lower right corner of D: 1.9 % of the frame, worst 2.08 m along its track (from 0.00 m to 2.49 m); move it 0.89 m camera right; a pan of 9.5° left would lose ada",
+			"info line-track the track of D crosses the line from ada to noor 2.00 m along"}},
 		{"a spot meter that reads nothing", spot("", "0, 9, 1.5"), []string{
 			"warning spot-reads m, a spot meter from A, reads nothing: no surface lies on its way"}},
 		{"a spot meter on somebody", spot("people: {ada: {at: [0, 6]}}\n", "0, 9, 1.5"), []string{
@@ -143,10 +168,10 @@ func TestCheck(t *testing.T) {
 			"warning clipped the fill side of ada clips for A: 2.7 over grey, and it holds 2 over",
 			"info clipped 2 globe clips for A: 9.0 over grey, 0.8 % of the frame, and it holds 2 over",
 			"info sunk wall sinks for A: 6.1 under grey, 50 % of the frame, and it holds 3 under",
-			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 4.8 % of its width outside"}},
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 2.1° outside it, 4.8 % of the frame's width"}},
 		{"a camera that does not say what it holds", strings.Replace(holding("{over: 2}"), ", range: {over: 2}", "", 1), []string{
 			"info seen-bright 2 globe shows in the upper right of A, and its light there is 6.5 stops over white (5000 cd/m²)",
-			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 4.8 % of its width outside"}},
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 2.1° outside it, 4.8 % of the frame's width"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},

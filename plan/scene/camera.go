@@ -7,7 +7,7 @@ import (
 
 var cameraTable = tableOf("camera", "One camera.", nil,
 	value("at", place, func(m *Camera) *Given[Place] { return &m.At },
-		"Where the entrance of its lens is.", "[3.3, 0.5]", "").needed(),
+		"Where the entrance of its lens is: of a camera on a `track`, at the start.", "[3.3, 0.5]", "required; the first place of a `track`").neededWithout("track"),
 	value("height", height, func(m *Camera) *Given[float64] { return &m.Height },
 		"Height of the lens above the floor.", "1.25", "the eyes of the person it looks at, else "+inMetres(DefaultEyeLevel, 1)),
 	value("looks", aim, func(m *Camera) *Given[Aim] { return &m.Looks }, "What it looks at.", "ruth", "the first person, else up the sheet"),
@@ -21,7 +21,8 @@ var cameraTable = tableOf("camera", "One camera.", nil,
 	cameraExposure(),
 	into("track", source.ListOf("a track", "[[3.3, 0.5], [2.4, 0.5]]", place, 2, 100),
 		func(m *Camera, v []Place, n *source.Node) { m.Track, m.TrackPlaces = n, v },
-		"The path it moves along, by its places.", "[[3.3, 0.5], [2.4, 0.5]]", "none"),
+		"The rails it moves along, by all their places: it starts at the first of them. The lens keeps its height; the camera goes on looking at whom "+
+			"or what it `looks` at, and by a bearing it keeps its direction.", "[[3.3, 0.5], [2.4, 0.5]]", "none"),
 	value("squeeze", quantity("a squeeze", "2", numbers, between(1, 2)), func(m *Camera) *Given[float64] { return &m.Squeeze },
 		"Of an anamorphic lens: by how much it draws the picture together across. The frame is as wide as the gate times that.", "2", "1"),
 	value("room", quantity("a room around the frame", "5 %", percents, between(0, 0.5)),
@@ -30,6 +31,13 @@ var cameraTable = tableOf("camera", "One camera.", nil,
 	into("filter", filterList, func(m *Camera, v []Ref, _ *source.Node) { m.Filter = v },
 		"Filters before the lens: an ND by its density, or names of the kit's filters and correction gels. Stops and mireds add up.", "[ND 0.6]", "none"),
 )
+
+// checkCamera puts a camera that moves at the start of its track, where nothing else says its place.
+func checkCamera(m *Camera, n *source.Node, _ *source.Context) {
+	if n.Key("at") == nil && len(m.TrackPlaces) > 0 {
+		m.At = Given[Place]{Value: m.TrackPlaces[0], Set: true, Span: m.Track.Span}
+	}
+}
 
 // cameraExposure is what a camera sets for itself; what holds for the whole file is named apart.
 func cameraExposure() entry[Camera] {

@@ -64,8 +64,6 @@ var laters = []Later{
 	{Table: "scene", Key: "cues", Waits: byCues},
 	{Table: "light", Key: "plays", Waits: "effects"},
 	{Table: "light", Key: "dimmer", Waits: "flicker"},
-	{Table: "camera", Key: "track", Waits: "camera moves"},
-	{Table: "scene", Key: "line", Waits: "the line of action"},
 	{Table: "scene", Key: "wants", Waits: byBalance},
 	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
 	{Table: "scene", Key: "rates", Waits: "how long changes take"},

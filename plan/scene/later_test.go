@@ -68,7 +68,7 @@ func TestTablesFollowTheList(t *testing.T) {
 // starts from.
 func TestUncomputedOfASetup(t *testing.T) {
 	d := opened(t, `scrimshaw: 1
-cameras: {A: {at: [3, 1], lens: 35 mm, track: [[3, 1], [2, 1]]}}
+cameras: {A: {at: [3, 1], lens: 35 mm}}
 lights: {k: {unit: led-point-300-bicolour, at: [0, 0], plays: fire}}
 grip: {f: {silver: [1, 1], at: [1, 1]}}
 haze: 0.02
@@ -78,10 +78,10 @@ setups:
   close: {after: back, change: {strike: [f], lights: {k: {plays: candle, dimmer: pwm}}}}
 `)
 	for setup, want := range map[string]string{
-		"":      "cameras.A.track lights.k.plays haze",
-		"wide":  "cameras.A.track lights.k.plays haze setups.wide.cues",
-		"back":  "cameras.A.track lights.k.plays haze setups.back.reverse",
-		"close": "cameras.A.track lights.k.plays lights.k.dimmer haze setups.back.reverse",
+		"":      "lights.k.plays haze",
+		"wide":  "lights.k.plays haze setups.wide.cues",
+		"back":  "lights.k.plays haze setups.back.reverse",
+		"close": "lights.k.plays lights.k.dimmer haze setups.back.reverse",
 	} {
 		var got []string
 		for _, u := range d.Scene(setup, &source.Log{}).Uncomputed {

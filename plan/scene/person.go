@@ -42,6 +42,11 @@ var personTable = tableOf("person", "Someone in the scene.", nil,
 		func(p *Person, v []Place, n *source.Node) { p.Walk, p.WalkPlaces = n, v },
 		"The path of the face of someone who walks upright, by all its places: it starts at the first of them, wherever the person is. "+
 			"Light is read every half metre and at the ends, without the body of the person.", "[[1.2, 2.0], {by: A, toward: desk, distance: 2}]", "none"),
+	into("seen", seen, func(p *Person, v []Ref, n *source.Node) {
+		p.Seen, p.SeenBy = Given[bool]{Value: n.Text != "false", Set: true, Span: n.Span}, v
+	},
+		"Whether they are meant to be in the picture: true, false, or the cameras. Of who is not, a reader beside the camera or a crew member, review says "+
+			"where they show, and the least move; a walk of theirs is not looked at.", "false", "true"),
 )
 
 // materialName is the name of a surface's material, where it has one.

@@ -93,9 +93,9 @@ func laterKeys() []entry[Scene] {
 	return []entry[Scene]{
 		cues(func(s *Scene) *[]Cue { return &s.Cues }),
 		circuits.entry(),
-		into("line", pair("a line of action", "[ada, noor]", anything),
+		into("line", pair("a line of action", "[ada, noor]", ref("a person", "ada")),
 			func(s *Scene, v [2]Ref, _ *source.Node) { s.Line = v[:] },
-			"Line of action between two things.", "[ada, noor]", "none"),
+			"Line of action between two people, or from one at a mark: `[ada.sit, noor]`. Review tells cameras of the file that are on both sides of it.", "[ada, noor]", "none"),
 		raw("rates", namedValues("a map of minutes by kind of change", "{move: 6, level: 1}", "rate", minutes),
 			func(s *Scene) **source.Node { return &s.Rates },
 			"Minutes by kind of change. No times are printed without it.", "{move: 6, level: 1}", "none"),

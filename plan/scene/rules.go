@@ -79,7 +79,7 @@ func (s section[O, T, P]) complete(n *source.Node) bool {
 		return true // a fault of its own
 	}
 	for _, f := range s.table.Fields {
-		if f.Required && n.Key(f.Key) == nil {
+		if f.LackedBy(n) {
 			return false
 		}
 	}

@@ -30,10 +30,10 @@ type Scene struct {
 	Shown     []Ref           // cameras of this set-up; empty: all
 	Stays     []Ref           // things frozen where they stood in the set-up before
 	Kit       []Given[string] // paths of kit files
+	Line      []Ref           // of action: two people, or none
 	// What follows is read and checked today, and computed later.
 	Cues                   []Cue
 	Circuits               []Circuit
-	Line                   []Ref // two things, or none
 	Prices                 Given[string]
 	Haze                   Given[float64] // 1/m
 	Wanted                 []Want
@@ -184,6 +184,8 @@ type Person struct {
 	Marks, Walk *source.Node         // as written
 	MarkPlaces  map[string]MarkPlace // by name
 	WalkPlaces  []Place
+	Seen        Given[bool] // whether they are meant to be in the picture
+	SeenBy      []Ref       // the cameras whose pictures those are; none: all
 }
 
 // MarkPlace is where a person is at a mark.
@@ -208,7 +210,7 @@ type Camera struct {
 	Squeeze     Given[float64] // of an anamorphic lens: ratio of what is seen across to its picture in the gate
 	Filter      []Ref          // before the lens: in the kit, or an ND by its density
 	Room        Given[float64] // margin about the frame, share of its width
-	Track       *source.Node   // later
+	Track       *source.Node   // as written
 	TrackPlaces []Place
 }
 

@@ -66,7 +66,7 @@ func byItem(keys map[string]any) {
 func withoutRequired(schema map[string]any) map[string]any {
 	own := make(map[string]any, len(schema))
 	for key, value := range schema {
-		if key == "required" || key == "oneOf" {
+		if key == "required" || key == "oneOf" || key == "anyOf" && schema["properties"] != nil {
 			continue
 		}
 		if inner, ok := value.(map[string]any); ok {

@@ -25,7 +25,7 @@ func parts() []part {
 		},
 		section[Scene, Camera, *Camera]{
 			key: "cameras", doc: "The cameras.", example: "{A: {at: [3.3, 0.5], lens: 32 mm}}",
-			table: cameraTable, at: func(s *Scene) *[]Camera { return &s.Cameras },
+			table: cameraTable, at: func(s *Scene) *[]Camera { return &s.Cameras }, check: checkCamera,
 		},
 		section[Scene, Light, *Light]{
 			key: "lights", doc: "The lights.", example: "{day: {unit: led-point-600-bicolour, at: {opening: street, out: 2.4}}}",

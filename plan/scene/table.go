@@ -69,6 +69,12 @@ func (e entry[T]) needed() entry[T] {
 	return e
 }
 
+// neededWithout makes a key required where another is not there.
+func (e entry[T]) neededWithout(other string) entry[T] {
+	e.Required, e.Instead = true, other
+	return e
+}
+
 // of limits a key to some forms of its map.
 func (e entry[T]) of(forms ...string) entry[T] {
 	e.With = forms
@@ -83,7 +89,7 @@ func embedEntries[W, P any](part []entry[P], at func(*W) *P) []entry[W] {
 		f := e.Field
 		all[i] = entry[W]{Field: source.Field[W]{
 			With: e.With,
-			Key:  f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Required: f.Required, Schema: f.Schema,
+			Key:  f.Key, Doc: f.Doc, Example: f.Example, Default: f.Default, Required: f.Required, Instead: f.Instead, Schema: f.Schema,
 			Read: func(dst *W, n *source.Node, c *source.Context) { f.Read(at(dst), n, c) },
 		}}
 		if e.lack != nil {

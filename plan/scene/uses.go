@@ -68,16 +68,15 @@ var standing = []string{kindFurniture, kindPerson, kindCamera, kindLight, kindGr
 // uses lists the names in the keys that no other package looks up today.
 func (s *Scene) uses() []use {
 	u := &nameUses{}
-	for i := range s.Cameras {
-		u.places(s.Cameras[i].Path+".track", s.Cameras[i].TrackPlaces)
-	}
 	for i := range s.Lights {
 		u.light(&s.Lights[i])
 	}
 	for i := range s.Circuits {
 		u.place(s.Circuits[i].Path+".at", s.Circuits[i].At.Value)
 	}
-	u.refs("line", s.Line, standing...)
+	for i := range s.People {
+		u.refs(s.People[i].Path+".seen", s.People[i].SeenBy, kindCamera)
+	}
 	u.cues(s.Cues)
 	for _, w := range s.Wanted {
 		u.want(w)
@@ -120,12 +119,6 @@ func (u *nameUses) place(path string, p Place) {
 	case FromThing, ByToward:
 		u.ref(path, p.Thing, append([]string{kindRoom}, standing...)...)
 		u.ref(path, p.Toward, append([]string{kindRoom}, standing...)...)
-	}
-}
-
-func (u *nameUses) places(path string, places []Place) {
-	for _, p := range places {
-		u.place(path, p)
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 
 // Shot is what a camera sees, by its lens and its working stop.
 type Shot struct {
-	Camera     string
+	Camera     string     // "A", or "A.end" at the end of its track
 	Lens       string     // "40 mm, 2× squeeze"
 	Angles     [3]float64 // of view, degrees: across, up, from corner to corner
 	Number     float64    // the T-number that it works at
@@ -32,17 +32,20 @@ type Subject struct {
 	Near, Far     float64 // what is sharp, m from the lens along its axis; Far is 0 where all beyond is, both where it is not known
 }
 
-// Of says what a set-up's cameras see, in their order; one without a lens sees nothing.
+// Of says what a set-up's cameras see, in their order, and after one that moves what it sees at the end of its track; one without a
+// lens sees nothing.
 func Of(s *plan.Setup) (all []Shot) {
-	for i := range s.Cameras {
-		if c := &s.Cameras[i]; c.Lens > 0 {
-			all = append(all, of(s, c))
+	posts := s.CameraPosts()
+	for i := range posts {
+		if c := &posts[i]; c.Lens > 0 {
+			all = append(all, By(s, c))
 		}
 	}
 	return all
 }
 
-func of(s *plan.Setup, c *plan.Camera) Shot {
+// By is what a camera sees of a set-up where it stands.
+func By(s *plan.Setup, c *plan.Camera) Shot {
 	width, height := seen(c)
 	shot := Shot{Camera: c.Name, Lens: c.LensWords(), Number: c.Exposure.Stop.N, Confusion: c.Confusion,
 		Angles: [3]float64{c.HAOV, c.VAOV, lens.AngleOfView(math.Hypot(width, height), c.Lens)}}
@@ -51,10 +54,11 @@ func of(s *plan.Setup, c *plan.Camera) Shot {
 	if known {
 		shot.Hyperfocal = focus.Hyperfocal()
 	}
-	p, distance := subjectOf(s, c)
+	p := SubjectOf(s, c)
 	if p == nil {
 		return shot
 	}
+	distance, _ := inFrame(c, p.Face.At)
 	shot.Subject = &Subject{Name: p.Name, Distance: distance, Width: distance * width / c.Lens, Height: distance * height / c.Lens}
 	shot.Subject.measure(p)
 	if known {
@@ -70,23 +74,29 @@ func of(s *plan.Setup, c *plan.Camera) Shot {
 // seen is how wide and how high the frame is in the gate, unsqueezed, mm.
 func seen(c *plan.Camera) (width, height float64) { return max(c.Squeeze, 1) * c.Gate[0], c.Gate[1] }
 
-// subjectOf is whom a camera is focused on, and how far ahead: whom it looks at, else who is nearest in its frame. nil:
-// nobody.
-func subjectOf(s *plan.Setup, c *plan.Camera) (who *plan.Person, distance float64) {
+// SubjectOf is whom a camera is focused on: whom it looks at, else who is nearest in its frame of those that it should see. nil: nobody.
+func SubjectOf(s *plan.Setup, c *plan.Camera) (who *plan.Person) {
+	distance := 0.0
 	for i := range s.People {
 		p := &s.People[i]
 		ahead, in := inFrame(c, p.Face.At)
-		if !in {
+		if !in || !p.SeenBy(c.Name) {
 			continue
 		}
 		if p.Name == c.Looks {
-			return p, ahead
+			return p
 		}
 		if who == nil || ahead < distance {
 			who, distance = p, ahead
 		}
 	}
-	return who, distance
+	return who
+}
+
+// Frames says whether a camera has the face of somebody in its frame.
+func Frames(c *plan.Camera, p *plan.Person) bool {
+	_, in := inFrame(c, p.Face.At)
+	return in
 }
 
 // inFrame says how far ahead of a lens a point is, and whether it is in the frame.

@@ -99,7 +99,7 @@ func (s *Shape[T]) guess(n *Node, i int, m *likelyMistakes, c *Context) bool {
 	key := &n.Keys[i]
 	for k := range s.Fields {
 		f := &s.Fields[k]
-		if f.Required && n.Key(f.Key) == nil && !m.has(f.Key) && s.fits(f, key, c) {
+		if f.LackedBy(n) && !m.has(f.Key) && s.fits(f, key, c) {
 			m.missing, m.hints[i] = append(m.missing, f.Key), "did you mean "+f.Key+": "+shortText(key.Value, f.Example)+"?"
 			m.reads[i] = f.Key
 			return true

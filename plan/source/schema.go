@@ -13,15 +13,18 @@ import (
 // the keys of the table.
 func (s *Shape[T]) Schema() map[string]any {
 	properties := make(map[string]any, len(s.Fields))
+	object := map[string]any{"type": "object", "properties": properties, "additionalProperties": false}
 	var required []string
 	for i := range s.Fields {
 		f := &s.Fields[i]
 		properties[f.Key] = f.schema()
-		if f.Required {
+		switch {
+		case f.Required && f.Instead != "":
+			object["anyOf"] = []any{map[string]any{"required": []string{f.Key}}, map[string]any{"required": []string{f.Instead}}}
+		case f.Required:
 			required = append(required, f.Key)
 		}
 	}
-	object := map[string]any{"type": "object", "properties": properties, "additionalProperties": false}
 	if s.Doc != "" {
 		object["description"] = s.Doc
 	}
@@ -99,7 +102,7 @@ func (f *Field[T]) meaning() string {
 
 // fallback is what holds where the key is left out.
 func (f *Field[T]) fallback() string {
-	if f.Required {
+	if f.Required && f.Instead == "" {
 		return "required"
 	}
 	return f.Default

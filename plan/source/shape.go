@@ -10,6 +10,7 @@ type Field[T any] struct {
 	Later    string // the capability that computes it, where it is not computed yet; the loader says so
 	Until    string // of such a key: what to do until it is computed
 	Required bool
+	Instead  string   // the key that stands in for a required one; "" none
 	With     []string // the forms that the key goes with; none: all of them
 	Schema   func() map[string]any
 	Read     func(dst *T, n *Node, c *Context)
@@ -25,6 +26,11 @@ type Shape[T any] struct {
 
 	// Elsewhere says where a key belongs that this map does not have, or "". It may be nil.
 	Elsewhere func(key string, c *Context) string
+}
+
+// LackedBy says whether a map lacks a key that is required, and what stands in for it.
+func (f *Field[T]) LackedBy(n *Node) bool {
+	return f.Required && n.Key(f.Key) == nil && (f.Instead == "" || n.Key(f.Instead) == nil)
 }
 
 // Field returns the field of a key, or nil.

@@ -65,7 +65,7 @@ func (s *Shape[T]) readKey(dst *T, n *Node, i int, m likelyMistakes, c *Context)
 // checkMissing reports the required keys that n does not have.
 func (s *Shape[T]) checkMissing(n *Node, m likelyMistakes, c *Context) {
 	for i := range s.Fields {
-		if f := &s.Fields[i]; f.Required && n.Key(f.Key) == nil && !m.has(f.Key) {
+		if f := &s.Fields[i]; f.LackedBy(n) && !m.has(f.Key) {
 			hint := ""
 			if f.Example != "" {
 				hint = "add " + f.Key + ": " + f.Example

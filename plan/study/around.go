@@ -55,12 +55,12 @@ func aroundFaces(ctx context.Context, s *plan.Setup, world *light.World) (*surro
 
 // facesOf says what to meter around the faces of a set-up.
 func facesOf(s *plan.Setup, bvh *solid.BVH) (all []surrounding) {
-	look := eyes{setup: s, bvh: bvh}
+	look, posts := eyes{setup: s, bvh: bvh}, s.CameraPosts()
 	for i := range s.People[:min(len(s.People), mostAround)] {
 		p := &s.People[i]
 		one := surrounding{person: p}
-		for k := range s.Cameras {
-			c := &s.Cameras[k]
+		for k := range posts {
+			c := &posts[k]
 			way := r3.Sub(p.Face.At, c.Frame.At)
 			if r3.Dot(way, c.Frame.Axis) <= 0 || !look.sees(c.Frame.At, p) {
 				continue
@@ -152,7 +152,7 @@ func (b *past) tell(set *meter.Set, f *meter.Face, luminance float64) {
 			continue
 		}
 		exposure := b.camera.Exposure.Metered()
-		told := meter.Behind{Picture: b.picture, Surface: b.surface}
+		told := meter.Behind{Picture: b.picture, Surface: b.surface, Luminance: luminance}
 		if luminance > 0 {
 			told.Over = meter.FiniteOrNil(exposure.SpotOver(luminance, b.camera.Exposure.Stop.N))
 			if cheek := cheekOf(set, f, v, b.picture); cheek != nil {

@@ -44,7 +44,7 @@ func (s eyes) look(readings *meter.Set) {
 // inEyes are the views of the cameras that see somebody's eyes, with the lamps that show in these.
 func (s eyes) inEyes(p *plan.Person, views []meter.View) (seen []meter.View) {
 	for _, v := range views {
-		if c := s.setup.CameraNamed(v.Camera); c != nil && s.sees(c.Frame.At, p) {
+		if c := s.setup.CameraPost(v.Camera); c != nil && s.sees(c.Frame.At, p) {
 			v.Catchlights = s.seenInEyes(p, c)
 			seen = append(seen, v)
 		}

@@ -37,8 +37,9 @@ func (s *Study) trace() {
 		}
 	}
 	s.findBounces()
-	for i := range s.Setup.Cameras {
-		c := &s.Setup.Cameras[i]
+	posts := s.Setup.CameraPosts()
+	for i := range posts {
+		c := &posts[i]
 		s.Views = append(s.Views, View{Camera: c.Name, Outline: s.World.Sight(c.Frame, c.HAOV, s.limits(false))})
 	}
 }

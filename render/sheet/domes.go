@@ -12,8 +12,8 @@ import (
 func domesOf(s *study.Study, person string) []*meter.Reading {
 	nose := s.Setup.Post(person).Face.Axis
 	var seen, all []*meter.Reading
-	for i := range s.Setup.Cameras {
-		d := s.Readings.Named(person + ".dome." + s.Setup.Cameras[i].Name)
+	for _, c := range s.Setup.CameraPosts() {
+		d := s.Readings.Named(person + ".dome." + c.Name)
 		if d == nil {
 			continue
 		}

@@ -24,7 +24,10 @@ func Of(s *study.Study, o Options) Input {
 	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: review.Unchecked()}
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
-	in.Walks, in.StandIns = s.Readings.Walks, s.Readings.StandIns
+	in.Walks, in.Tracks, in.StandIns = s.Readings.Walks, s.Readings.Tracks, s.Readings.StandIns
+	if o.Teaches() {
+		in.Lesson = s.Readings.Lesson
+	}
 	for i := range s.Setup.People {
 		p := &s.Setup.People[i]
 		in.Faces = append(in.Faces, faceOf(s, p.Name))

@@ -160,6 +160,10 @@ func linesOn(p *ink.Page) map[string]bool {
 			on["reading:face"] = on["reading:face"] || it.Layer == ink.Readings
 		case strings.HasPrefix(it.Object, "camera:") && it.Layer == ink.Symbols:
 			on["camera"] = true
+		case it.Layer == ink.People && strings.HasPrefix(it.Object, "track:"):
+			on["track"] = true
+		case it.Layer == ink.People && it.Object == "line":
+			on["line"] = true
 		case it.Layer == ink.Contours && it.Stroke != nil:
 			cliffs[it.Stroke.Width] = true
 		}

@@ -56,7 +56,8 @@ var layers = []layer{
 	}},
 	{setUp, map[string][]string{ // light
 		"plan/light":          {"plan/light/receptor", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/light/radiosity", "plan/photometry/row", "plan/photometry/formfactor"},
-		"plan/frame":          {"plan/internal/report"},
+		"plan/shot":           {"plan/scene"},
+		"plan/frame":          {"plan/internal/report", "plan/shot"},
 		"plan/internal/truth": {},
 	}},
 	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
@@ -64,13 +65,13 @@ var layers = []layer{
 		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
-		"plan/shot":                  {},
 		"plan/supply":                {},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
 		"plan/passing":               {"plan/light", "plan/meter"},
 		"plan/inhand":                {"plan/light", "plan/meter", "plan/frame"},
 		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending", "plan/passing", "plan/inhand"},
 		"plan/review":                {"plan/light", "plan/meter", "plan/frame", "plan/supply"},
+		"plan/teach":                 {"plan/light", "plan/meter", "plan/study"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},
 	{[]string{"symbols/ink"}, map[string][]string{ // ink, what is drawn on it, what writes it; paper

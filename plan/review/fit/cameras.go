@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
 
@@ -22,15 +23,39 @@ func (r *checker) cameraFree(c *plan.Camera) bool {
 		r.checkCameraBody(c)
 		r.checkCameraView(c)
 		r.checkCameraTurned(c)
+		r.cameraAtEnd(c)
 	}
 	return true
+}
+
+// cameraAtEnd looks at a camera that moves as it is at the end of its track.
+func (r *checker) cameraAtEnd(c *plan.Camera) {
+	if c.Track == nil {
+		return
+	}
+	if end := r.out.CameraPost(c.AtEnd()); r.solidAt(end.Frame.At) == "" {
+		r.checkCameraBody(end)
+		r.checkCameraView(end)
+		r.checkCameraTurned(end)
+	}
+}
+
+// seenBy are the people whom a camera should see.
+func (r *checker) seenBy(c *plan.Camera) (all []*plan.Person) {
+	for i := range r.out.People {
+		if p := &r.out.People[i]; p.SeenBy(c.Name) {
+			all = append(all, p)
+		}
+	}
+	return all
 }
 
 // checkCameraView warns of a camera that has a wall before everybody it could look at.
 func (r *checker) checkCameraView(c *plan.Camera) {
 	var walls []string
-	for i := range r.out.People {
-		wall := r.wallBetween(c.Frame.At, r.out.People[i].Face.At)
+	people := r.seenBy(c)
+	for _, p := range people {
+		wall := r.wallBetween(c.Frame.At, p.Face.At)
 		if wall == "" {
 			return
 		}
@@ -41,9 +66,9 @@ func (r *checker) checkCameraView(c *plan.Camera) {
 	if len(walls) == 0 {
 		return
 	}
-	whom := report.Either(len(r.out.People) == 1, r.out.People[0].Name, "anybody")
-	r.Warnf(r.things[c.Name].at, CodeCameraBlocked, "move the camera to where it sees a person, or open a door or a gap on the way",
-		"%s cannot see %s: %s between", c.Name, whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
+	whom := report.Either(len(people) == 1, people[0].Name, "anybody")
+	r.Warnf(r.placeOf(c), CodeCameraBlocked, "move the camera to where it sees a person, or open a door or a gap on the way",
+		"%s cannot see %s: %s between", plan.CameraWords(c.Name), whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
 }
 
 // checkCameraBody warns of a body that goes into the wall behind it.
@@ -51,27 +76,30 @@ func (r *checker) checkCameraBody(c *plan.Camera) {
 	back := r3.Sub(c.Frame.At, r3.Scale(plan.CameraLength, c.Frame.Axis))
 	if wall, first := r.firstWall(outlineRay{c.Frame.At, back}); wall != "" {
 		deep := r.Length((1 - first) * plan.CameraLength)
-		r.Warnf(r.things[c.Name].at, CodeInSolid, "move the camera "+deep+" along its axis, with a shorter lens; or shoot through a gap",
-			"the body of %s goes %s into %s, if it is %s long", c.Name, deep, wall, r.Length(plan.CameraLength))
+		r.Warnf(r.placeOf(c), CodeInSolid, "move the camera "+deep+" along its axis, with a shorter lens; or shoot through a gap",
+			"the body of %s goes %s into %s, if it is %s long", plan.CameraWords(c.Name), deep, wall, r.Length(plan.CameraLength))
 	}
 }
 
 // checkCameraTurned warns of a camera that has everybody behind it, though it was not pointed at a thing.
 func (r *checker) checkCameraTurned(c *plan.Camera) {
-	looks := r.camera(c.Name).Looks
+	looks, people := r.camera(plan.CameraOf(c.Name)).Looks, r.seenBy(c)
 	pointed := looks.Set && (looks.Value.Form == scene.AtThing || looks.Value.Form == scene.AtPlace)
-	if pointed && c.Looks == "" || len(r.out.People) == 0 {
+	if pointed && c.Looks == "" || len(people) == 0 {
 		return
 	}
-	for i := range r.out.People {
-		if r3.Dot(c.Frame.Axis, r3.Sub(r.out.People[i].Face.At, c.Frame.At)) > 0 {
+	for _, p := range people {
+		if r3.Dot(c.Frame.Axis, r3.Sub(p.Face.At, c.Frame.At)) > 0 {
 			return
 		}
 	}
-	who := report.Either(c.Looks != "", c.Looks, r.out.People[0].Name)
-	everybody := report.Either(len(r.out.People) == 1, who+" is", "everybody is")
-	r.Warnf(report.Either(looks.Set, looks.Span, r.things[c.Name].at), CodeCameraTurned, "turn it: looks: "+who, "%s behind %s", everybody, c.Name)
+	who := report.Either(c.Looks != "", c.Looks, people[0].Name)
+	everybody := report.Either(len(people) == 1, who+" is", "everybody is")
+	r.Warnf(report.Either(looks.Set, looks.Span, r.placeOf(c)), CodeCameraTurned, "turn it: looks: "+who, "%s behind %s", everybody, plan.CameraWords(c.Name))
 }
+
+// placeOf is where the place of a camera is written.
+func (r *checker) placeOf(c *plan.Camera) source.Span { return r.things[plan.CameraOf(c.Name)].at }
 
 // widestView is the angle over which no lens draws straight lines straight, degrees (common practice: the widest see some 127).
 const widestView = 130

@@ -18,6 +18,10 @@ const (
 	CodeMains            = "wrong-mains"        // warning: a bulb or a supply made for other mains than its circuit's
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 	CodeWalkThrough      = "walk-through"       // warning: a walk that leads through a wall, furniture or somebody
+	CodeTrackThrough     = "track-through"      // warning: a track that leads through a wall, furniture or somebody
+	CodeOnTrack          = "on-track"           // warning: a stand on a track
+	CodeWalkTrack        = "walk-track"         // info: a walk that crosses a track
+	CodeTrackUneven      = "track-uneven"       // warning: a floor that changes its level under a track
 	CodeCameraTurned     = "camera-turned"      // warning: a camera with everybody behind it
 	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does
 )

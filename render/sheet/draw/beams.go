@@ -172,7 +172,7 @@ func (c beams) drawViews(p Pad, v layout.View) {
 	for i := range c.In.Views {
 		w := &c.In.Views[i]
 		for _, edge := range c.sides(w) {
-			c.within(p.On(ink.CameraWedge).of("camera:"+w.Camera, ""), v, p.Look.viewPen(), edge)
+			c.within(p.On(ink.CameraWedge).of("camera:"+plan.CameraOf(w.Camera), ""), v, p.Look.viewPen(), edge)
 			c.used("view")
 		}
 	}

@@ -203,6 +203,8 @@ func TestSymbolsAreDrawn(t *testing.T) {
 	goes := section.Input{Setup: &plan.Setup{People: []plan.Person{{Name: "ada", Marks: []plan.Mark{{Name: "ada.sit"}}}}}}
 	goes.Walks = []meter.Walk{fixture.Walk(&goes.Setup.People[0], []string{"A"}, func(int, int) float64 { return 1 }, r2.Vec{}, r2.Vec{X: 2})}
 	take(goes)
+	rolls := plan.Camera{Name: "A", Frame: level(), Track: &plan.Track{Corners: []r2.Vec{{}, {X: 2.5}}}}
+	take(section.Input{Setup: &plan.Setup{Cameras: []plan.Camera{rolls}, Line: &plan.Line{Ends: [2]r2.Vec{{Y: 2}, {X: 2, Y: 2}}}}})
 	take(section.Input{Setup: &plan.Setup{Circuits: []plan.Circuit{{Name: "ring", Breaker: 16, Outlet: &r2.Vec{}}}}})
 	shown["light:off"] = darkIsOpen(t)
 	for _, e := range symbols.Catalogue() {

@@ -306,6 +306,10 @@ func (c legend) thingSigns() map[string]bool {
 		keys["mark"] = keys["mark"] || len(s.People[i].Marks) > 0
 		keys["walk"] = keys["walk"] || s.People[i].Walk != nil
 	}
+	for i := range s.Cameras {
+		keys["track"] = keys["track"] || s.Cameras[i].Track != nil
+	}
+	keys["line"] = s.Line != nil
 	for i := range s.Furniture {
 		keys["furniture:"+string(s.Furniture[i].Kind)] = true
 	}

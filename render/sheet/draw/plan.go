@@ -59,11 +59,13 @@ func (c Plan) Arrange(p Pad, v layout.View) (throws []throw, clear []carto.Obsta
 	}
 	labels = append(labels, cables(c).draw(p, v)...)
 	labels = append(labels, walks(c).draw(p, v)...)
+	ends, rails := tracks(c).draw(p, v)
+	labels = append(labels, rails...)
 	labels = append(labels, readings(c).drawReadings(p, v)...)
 	labels = slices.DeleteFunc(labels, func(t placeable) bool { return !box.Contains(v.Panel, t.label(p).Anchor) })
 
 	rays := beams.raysAndRims(v)
-	standing := slices.Concat(wallObstacles(c.In.Setup, v), openings, c.peopleObstacles(v))
+	standing := slices.Concat(wallObstacles(c.In.Setup, v), openings, c.peopleObstacles(v), ends)
 	standing = append(standing, Match(c).seams(v)...)
 	for _, b := range v.Covered {
 		standing = append(standing, hard(box.Inset(b, -2, -2)))

@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"slices"
+
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -40,7 +42,7 @@ func (c beams) levelRims() (rims []*section.Rim) {
 
 // raysAndRims are the sides of beams and views, the rims of images and the ways of people, within the panel.
 func (c beams) raysAndRims(v layout.View) []carto.Obstacle {
-	all := append(c.rays(v), c.walkObstacles(v)...)
+	all := slices.Concat(c.rays(v), c.walkObstacles(v), c.trackObstacles(v))
 	for _, r := range c.levelRims() {
 		for _, piece := range v.Seen(planLine(r)) {
 			for i := 1; i < len(piece); i++ {

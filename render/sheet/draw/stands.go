@@ -63,7 +63,14 @@ func Standing(s *plan.Setup) []r2.Box {
 		add(func(g *box.Bounds) { includePerson(g, &s.People[i]) })
 	}
 	for i := range s.Cameras {
-		add(func(g *box.Bounds) { g.Point(plan.InPlan(s.Cameras[i].Frame.At), bodyRoom) })
+		add(func(g *box.Bounds) {
+			g.Point(plan.InPlan(s.Cameras[i].Frame.At), bodyRoom)
+			if t := s.Cameras[i].Track; t != nil {
+				for _, corner := range t.Corners {
+					g.Point(corner, bodyRoom)
+				}
+			}
+		})
 	}
 	for i := range s.Lights {
 		add(func(g *box.Bounds) { includeLight(g, s, &s.Lights[i]) })

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/unit"
 )
@@ -13,8 +14,19 @@ import (
 // Lit says whether a reading found light.
 func Lit(r *meter.Reading) bool { return r != nil && r.Lux != nil && *r.Lux > 0 }
 
-// lastPart is what follows the last dot of a name.
-func lastPart(s string) string { return s[strings.LastIndexByte(s, '.')+1:] }
+// shortPost names a camera, or one at the end of its track, where there is little room: "A end".
+func shortPost(post string) string {
+	if camera := plan.CameraOf(post); camera != post {
+		return camera + " end"
+	}
+	return post
+}
+
+// towardOf is the camera that a dome is turned to, by the name of the reading: "A.end" of "ada.sit.dome.A.end".
+func towardOf(dome string) string {
+	_, camera, _ := strings.Cut(dome, ".dome.")
+	return camera
+}
 
 func orDash(s string) string {
 	if s == "" {

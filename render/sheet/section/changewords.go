@@ -87,9 +87,25 @@ func (c Report) cameraChanges(was, is *plan.Camera) []string {
 		looks = "looks " + Joined(", ", tiltWords(is.Frame.Axis), panWords(is.Frame.Axis))
 	}
 	return NonEmpty(
-		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)), c.height(is.Height, was.Height), looks,
+		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)), c.height(is.Height, was.Height), looks, c.tracked(was.Track, is.Track),
 		set("", is.LensWords(), was.LensWords()), filterChange(was.Filters.Names, is.Filters.Names),
 		set("", unit.FormatAspect(is.Aspect), unit.FormatAspect(was.Aspect)))
+}
+
+// tracked says that the track of a camera differs.
+func (c Report) tracked(was, is *plan.Track) string {
+	same := func(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < unmoved }
+	switch {
+	case was == nil && is == nil:
+		return ""
+	case was == nil:
+		return "on a track of " + c.Length(is.Length())
+	case is == nil:
+		return "off its track"
+	case !slices.EqualFunc(was.Corners, is.Corners, same):
+		return "another track, of " + c.Length(is.Length())
+	}
+	return ""
 }
 
 // personChanges say how a person differs.

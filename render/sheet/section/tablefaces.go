@@ -125,15 +125,15 @@ func faceRowsOf(faces []Face) []faceRow {
 	var toward []string
 	for i := range faces {
 		for _, d := range faces[i].Domes {
-			if camera := lastPart(d.Name); !slices.Contains(toward, camera) {
+			if camera := towardOf(d.Name); !slices.Contains(toward, camera) {
 				toward = append(toward, camera)
 			}
 		}
 	}
 	slices.Sort(toward)
 	for _, camera := range toward {
-		rows = append(rows, faceRow{words: "dome toward " + camera, of: func(f *Face) *meter.Reading {
-			i := slices.IndexFunc(f.Domes, func(d *meter.Reading) bool { return lastPart(d.Name) == camera })
+		rows = append(rows, faceRow{words: "dome toward " + shortPost(camera), of: func(f *Face) *meter.Reading {
+			i := slices.IndexFunc(f.Domes, func(d *meter.Reading) bool { return towardOf(d.Name) == camera })
 			if i < 0 {
 				return nil
 			}
@@ -192,7 +192,7 @@ func aloneRowsOf(f *Face) (rows []faceRow) {
 		rows = append(rows, faceRow{words: "key : fill", shown: keyToFill})
 	}
 	for i := range f.Views {
-		rows = append(rows, faceRow{words: "key side and eyes, for " + f.Views[i].Camera, shown: seenByCamera, view: i})
+		rows = append(rows, faceRow{words: "key side and eyes, for " + shortPost(f.Views[i].Camera), shown: seenByCamera, view: i})
 	}
 	return rows
 }

@@ -1,6 +1,7 @@
 package section
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -208,10 +209,33 @@ func (c Report) cameras() *Section {
 		t.Entries = append(t.Entries, Entry{
 			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
-			Notes: NonEmpty(Joined("; ", Joined(", ", m.SqueezeWords(), m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height)),
+			Notes: NonEmpty(Joined("; ", Joined(", ", m.SqueezeWords(), m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height), c.trackWords(m), Joined("", When(m.Track != nil, "at its end: "+cmp.Or(seen[m.AtEnd()], "nobody in frame"))...), c.alongTrack(m)),
 		})
 	}
 	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}}
+}
+
+// trackWords say how a camera moves: "track 2.40, from [3.30, 0.50] to [0.90, 0.50]".
+func (c Report) trackWords(m *plan.Camera) string {
+	if m.Track == nil {
+		return ""
+	}
+	at := func(p r2.Vec) string { return "[" + c.Bare(p.X) + ", " + c.Bare(p.Y) + "]" }
+	words := make([]string, len(m.Track.Corners))
+	for i, p := range m.Track.Corners {
+		words[i] = at(p)
+	}
+	return "track " + c.Bare(m.Track.Length()) + ": " + strings.Join(words, " to ")
+}
+
+// alongTrack says what changes along the track of a camera.
+func (c Report) alongTrack(m *plan.Camera) string {
+	for i := range c.In.Tracks {
+		if t := &c.In.Tracks[i]; t.Camera == m.Name {
+			return strings.Join(t.ChangeWords(c.Bare), "; ")
+		}
+	}
+	return ""
 }
 
 // ownExposure says what a camera sets differently from the scene.

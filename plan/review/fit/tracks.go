@@ -1,0 +1,136 @@
+package fit
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/unit"
+)
+
+// The room that a camera takes on a track, m (common practice): over its lens, and between the legs of a stand and the rails.
+const (
+	overLens  = 0.10
+	railsFree = 0.05
+)
+
+// trackFree looks along the track of a camera: what it leads through, what stands on it, who crosses it, and where the floor changes its
+// level under it.
+func (r *checker) trackFree(c *plan.Camera) bool {
+	if c.Track == nil {
+		return true
+	}
+	t := tracked{r, c}
+	for _, on := range t.through() {
+		r.Warnf(c.Track.Span, CodeTrackThrough, r.roundabout(on.Name), "the track of %s leads through %s, from %s to %s along it", c.Name, on.Name, r.Length(on.From), r.Length(on.To))
+	}
+	for i := range r.out.Lights {
+		l := &r.out.Lights[i]
+		t.stand("the stand of "+l.Numbered(), r.things[l.Name], &l.Mount)
+	}
+	for i := range r.out.Grip {
+		g := &r.out.Grip[i]
+		t.stand("the stand of "+g.Numbered(), r.things[g.Name], &g.Mount)
+	}
+	for i := range r.out.People {
+		t.walk(&r.out.People[i])
+	}
+	t.level()
+	return true
+}
+
+// tracked is a camera on a track.
+type tracked struct {
+	*checker
+	camera *plan.Camera
+}
+
+// through are the stretches of the track on which the rails, or the camera over them, would be in something. Two stretches of one
+// thing that lie on each other are one.
+func (r tracked) through() (all []plan.Through) {
+	c := r.camera
+	from := 0.0
+	for i := 1; i < len(c.Track.Corners); i++ {
+		a, b := c.Track.Corners[i-1], c.Track.Corners[i]
+		way := r2.Unit(r2.Sub(b, a))
+		side := r2.Scale((plan.RailGauge+plan.RailWidth)/2, r2.Vec{X: way.Y, Y: -way.X})
+		bed := []r2.Vec{r2.Add(a, side), r2.Add(b, side), r2.Sub(b, side), r2.Sub(a, side)}
+		for k := range r.out.Set.Prisms {
+			p := &r.out.Set.Prisms[k]
+			if !plane.Overlap(p.Z0, p.Z1, c.Base+legStep, c.Frame.At.Z+overLens) || !plane.BoxesOverlap(bed, p.Base) {
+				continue
+			}
+			shared := plane.Intersection(bed, p.Base)
+			if shared == nil || plane.Width(shared) <= contactTolerance {
+				continue
+			}
+			near, far := math.Inf(1), math.Inf(-1)
+			for _, q := range shared {
+				d := r2.Dot(r2.Sub(q, a), way)
+				near, far = min(near, d), max(far, d)
+			}
+			all = withStretch(all, plan.Through{Name: p.Name, From: from + near, To: from + far})
+		}
+		from += r2.Norm(r2.Sub(b, a))
+	}
+	return all
+}
+
+// withStretch adds a stretch, to those of the same thing where it lies on one or ends at it.
+func withStretch(all []plan.Through, t plan.Through) []plan.Through {
+	i := slices.IndexFunc(all, func(o plan.Through) bool {
+		return o.Name == t.Name && o.From <= t.To+contactTolerance && t.From <= o.To+contactTolerance
+	})
+	if i < 0 {
+		return append(all, t)
+	}
+	all[i].From, all[i].To = min(all[i].From, t.From), max(all[i].To, t.To)
+	return all
+}
+
+// stand warns of a stand whose legs take the ground of the rails.
+func (r tracked) stand(what string, w written, m *plan.Mount) {
+	if !m.Kind.OnLegs() {
+		return
+	}
+	c := r.camera
+	away, along := c.Track.Nearest(m.Base)
+	if into := (plan.RailGauge+plan.RailWidth+m.Foot)/2 - away; into > contactTolerance {
+		r.Warnf(report.Either(w.at.Line > 0, w.at, c.Track.Span), CodeOnTrack, "move it "+r.Length(r.RoundUp(into+railsFree))+" away from the rails, or hang it",
+			"%s stands on the track of %s, %s along it: %s into the ground that the rails take", what, c.Name, r.Length(along), r.Length(into))
+	}
+}
+
+// walk notes a walk that crosses the track: rails are stepped over, and a camera may be in the way.
+func (r tracked) walk(p *plan.Person) {
+	c := r.camera
+	if p.Walk == nil {
+		return
+	}
+	if on, along, crosses := plane.PathsCross(p.Walk.Corners, c.Track.Corners); crosses {
+		r.Infof(p.Walk.Span, CodeWalkTrack, "time the two, or lead one of them round", "the walk of %s crosses the track of %s, %s along the walk and %s along the track",
+			p.Name, c.Name, r.Length(on), r.Length(along))
+	}
+}
+
+// level warns where the floor changes its level under the rails.
+func (r tracked) level() {
+	c := r.camera
+	const step = 0.1 // m
+	for _, along := range plane.AlongSteps(c.Track.Corners, step) {
+		at, _ := plane.OnPath(c.Track.Corners, along)
+		floor := r.out.Ground
+		if room := r.out.RoomUnder(at, r.out.Spots[c.Name].Room); room != nil {
+			floor = room.Base
+		}
+		if start := c.Frame.At.Z - c.Height; math.Abs(floor-start) > legStep {
+			r.Warnf(c.Track.Span, CodeTrackUneven, "build the rails up, or end the track before it", "the floor under the track of %s lies %s %s from about %s along it",
+				c.Name, r.Length(math.Abs(floor-start)), report.Either(floor > start, "higher", "lower"), unit.FormatLength(along, r.Feet))
+			return
+		}
+	}
+}
