@@ -170,3 +170,13 @@ func (s *Set) WalkOf(person string) *Walk {
 	}
 	return nil
 }
+
+// StandInOf returns how a light passes for something, or nil.
+func (s *Set) StandInOf(light string) *StandIn {
+	for i := range s.StandIns {
+		if s.StandIns[i].Light == light {
+			return &s.StandIns[i]
+		}
+	}
+	return nil
+}

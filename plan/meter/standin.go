@@ -63,16 +63,6 @@ func (p *Passing) Passes() bool {
 	return (p.Gap == nil || p.Gap.Passes()) && (p.Way == nil || p.Way.Angle <= PassAngle)
 }
 
-// StandInOf returns how a light passes for something, or nil.
-func (s *Set) StandInOf(light string) *StandIn {
-	for i := range s.StandIns {
-		if s.StandIns[i].Light == light {
-			return &s.StandIns[i]
-		}
-	}
-	return nil
-}
-
 // Main is the face that the light gives the largest share of, or nil where there is nobody.
 func (s *StandIn) Main() *Passing {
 	var main *Passing

@@ -19,13 +19,13 @@ func (c *checker) standIn(l *plan.Light) {
 	}
 	for i := range s.Faces {
 		if p := &s.Faces[i]; !p.Passes() {
-			c.cannotPass(l, s, p)
+			cannotPass(c, l, s, p)
 		}
 	}
 }
 
 // cannotPass words why a light is not taken at a face for what it stands for, and what mends it.
-func (c *checker) cannotPass(l *plan.Light, s *meter.StandIn, p *meter.Passing) {
+func cannotPass(c *checker, l *plan.Light, s *meter.StandIn, p *meter.Passing) {
 	leaves := withoutPrefix(p.Uncomputed)
 	if p.Gap != nil && !p.Gap.Passes() {
 		c.add(source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, mendColour(p),
