@@ -2,7 +2,6 @@ package list
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"scrimshaw/plan"
@@ -32,7 +31,7 @@ func (d *Day) addCircuits(s *plan.Setup, powered *supply.Supply) {
 		volts, asSet, full, left := Cell{}, Cell{}, Cell{}, Cell{}
 		if l.Known {
 			volts, left = number(l.Circuit.Volts, 1), number(l.Room(), 2)
-			asSet, full = number(math.Max(0, l.AsSet), 2), number(l.Full, 2)
+			asSet, full = number(l.AsSet, 2), number(l.Full, 2)
 		}
 		var tags, unknown, runs []string
 		for _, draw := range l.Draws {

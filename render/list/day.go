@@ -25,7 +25,7 @@ type Day struct {
 
 // New is a day without set-ups yet.
 func New() *Day {
-	return &Day{Kit: Table{Name: "kit", Title: "Kit", Columns: kitColumns}, Lamps: Table{Name: "lamps", Title: "Lamps", Columns: lampColumns},
+	return &Day{Setups: []string{}, Kit: Table{Name: "kit", Title: "Kit", Columns: kitColumns}, Lamps: Table{Name: "lamps", Title: "Lamps", Columns: lampColumns},
 		Circuits: Table{Name: "circuits", Title: "Circuits", Columns: circuitColumns}}
 }
 
