@@ -22,6 +22,7 @@ type Camera struct {
 	Aspect     float64    // ratio of the frame's width to its height, unsqueezed
 	HAOV, VAOV float64    // angles of view across and up, degrees
 	Confusion  float64    // diameter of the circle that counts as a point in the gate, mm
+	Readout    float64    // how much later the last row of a frame is read than its first, s
 	Looks      string     // the person that it looks at; "" at something else
 	Track      *Track     // nil: it does not move
 	Room       float64    // margin about the frame that nothing should lie in, share of its width

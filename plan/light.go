@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
@@ -33,6 +34,8 @@ type Light struct {
 	Count           int
 	Circuit         string
 	Mains           float64     // the voltage of its circuit, V; 0 where nothing says it
+	Hertz           float64     // of the mains that it is on, 1/s; 0 on direct current
+	Ripple          lens.Ripple // how its light goes up and down on them at its level
 	Opening         string      // the opening it was placed by
 	Seen            Seen        // whether it is meant to be in the picture
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so

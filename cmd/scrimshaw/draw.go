@@ -11,6 +11,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/teach"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/font"
@@ -28,6 +29,8 @@ type drawFlags struct {
 	output outputFlags
 	sheet  sheet.Options
 	font   string
+	notes  string
+	pair   teach.Pair // that notes are about
 }
 
 // newDraw is the command that draws the sheets.
@@ -39,9 +42,9 @@ func newDraw(std streams) *cobra.Command {
 		Long: "draw lays the scene out, computes its light and draws one sheet for each set-up. Without -o it writes a PDF\n" +
 			"named for the scene into the working folder. -o NAME.txt writes every value as text, -o NAME.contact.png\n" +
 			"puts all set-ups into one picture that a phone reads without enlarging. A .svg or .png holds one sheet:\n" +
-			"several set-ups give NAME-SETUP.png, and their second pages NAME-SETUP.face.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
+			"several set-ups give NAME-SETUP.png, their second pages NAME-SETUP.face.png, and notes NAME-SETUP.teach.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
-			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
+			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw mine.yaml --notes teach -o mine.pdf\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),
 		ValidArgsFunction: completeScenes,
 		RunE:              func(cmd *cobra.Command, args []string) error { return draw(cmd.Context(), std, args, &flags) },
@@ -56,6 +59,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Theme, "theme", "", "the look: "+strings.Join(sheet.ThemeNames(), ", ")+"; ink is black on white for a copier, night dim and red for a phone on set")
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands; smooth, which has no steps; or colour, the colour of the light against the camera's white with a line every 25 mired")
 	cmd.Flags().StringVar(&flags.sheet.Beams, "beams", "", "whose beams and throws are drawn whole: all, main (key and fill) or none; the rest get a stub (default: all of up to six lights, else main)")
+	cmd.Flags().StringVar(&flags.notes, "notes", "", "teach: a page that shows by angles, distances and sentences what the light on a face does; the sentences in .txt and .html, too"+notesHelp)
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
@@ -63,6 +67,7 @@ func newDraw(std streams) *cobra.Command {
 	completeWith(cmd, "theme", sheet.ThemeNames()...)
 	completeWith(cmd, "tint", sheet.TintNames()...)
 	completeWith(cmd, "beams", sheet.BeamNames()...)
+	completeWith(cmd, "notes", sheet.NotesNames()...)
 	return cmd
 }
 
@@ -84,6 +89,9 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 		return err
 	}
 	if err := w.fit(std, flags, paths); err != nil {
+		return err
+	}
+	if err := w.checkPair(flags.pair); err != nil {
 		return err
 	}
 	d := newDrawing(len(w.names), paths, flags)
@@ -161,6 +169,7 @@ func (f *drawFlags) check(ctx context.Context, in *input) (paths []string, err e
 	if f.work.plane != "" && f.sheet.Field == string(term.FaceMap) {
 		return nil, fmt.Errorf("--plane %s and --field face: a sheet has one map; leave one of them out", f.work.plane)
 	}
+	f.sheet.Notes, f.pair = splitNotes(f.notes)
 	if f.sheet.Font, err = typeface(ctx, f.font); err != nil {
 		return nil, err
 	}

@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/teach"
 	"scrimshaw/render/contact"
 	"scrimshaw/render/page"
 	"scrimshaw/render/sheet"
@@ -17,6 +18,7 @@ import (
 // drawing is a run in the making, set-up after set-up, in the forms that were asked for.
 type drawing struct {
 	options  sheet.Options
+	pair     teach.Pair // that notes are about
 	run      *sheet.Run
 	strips   *sheet.StripRun // nil where no picture for a phone was asked for
 	texts    []string        // of the set-ups; none where no text was asked for
@@ -35,7 +37,7 @@ func newDrawing(setups int, paths []string, flags *drawFlags) *drawing {
 	asked := func(form string) bool {
 		return slices.ContainsFunc(paths, func(p string) bool { return flags.output.formOf(p) == form })
 	}
-	d := &drawing{options: flags.sheet, run: sheet.NewRun(flags.sheet), withText: asked("txt"), withHTML: asked("html"), held: map[int]sheet.Input{}}
+	d := &drawing{options: flags.sheet, pair: flags.pair, run: sheet.NewRun(flags.sheet), withText: asked("txt"), withHTML: asked("html"), held: map[int]sheet.Input{}}
 	if asked(contactSheet) {
 		d.strips = sheet.NewStripRun(flags.sheet, setups)
 	}
@@ -44,7 +46,10 @@ func newDrawing(setups int, paths []string, flags *drawFlags) *drawing {
 
 // compose lights and draws the set-ups one after the other, and those again that lie on smaller paper than a later one.
 func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *workFlags) error {
-	err := w.light(ctx, std, flags, study.Options{Fixed: true}, func(i int, s *study.Study) error {
+	err := w.light(ctx, std, flags, d.computed(), func(i int, s *study.Study) error {
+		if err := d.teach(ctx, s); err != nil {
+			return err
+		}
 		return inBackground(ctx, func() error { d.add(i, s); return nil })
 	})
 	if err != nil {
@@ -71,9 +76,25 @@ func (w *work) recompose(ctx context.Context, std streams, d *drawing, flags *wo
 			gone.names, places = append(gone.names, name), append(places, i)
 		}
 	}
-	return gone.light(ctx, std, flags, study.Options{Fixed: true}, func(i int, s *study.Study) error {
+	return gone.light(ctx, std, flags, d.computed(), func(i int, s *study.Study) error {
+		if err := d.teach(ctx, s); err != nil {
+			return err
+		}
 		return inBackground(ctx, func() error { d.run.Redraw(places[i], sheet.Of(s, d.options)); return nil })
 	})
+}
+
+// computed is what of the light a sheet needs: what lies around faces only where it is to teach.
+func (d *drawing) computed() study.Options {
+	return study.Options{Fixed: true, Around: d.options.Teaches()}
+}
+
+// teach adds a lesson to a study whose sheet is to have one.
+func (d *drawing) teach(ctx context.Context, s *study.Study) error {
+	if !d.options.Teaches() {
+		return nil
+	}
+	return teach.Add(ctx, s, d.pair)
 }
 
 // heldMost is how many values of light are kept in case their sheets have to be drawn again: 16 MB of them. What is

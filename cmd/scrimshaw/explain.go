@@ -31,8 +31,9 @@ func newExplain(std streams) *cobra.Command {
 		Long: "explain takes one reading of `scrimshaw meter` apart, light by light: what leaves the lamp, what of it goes\n" +
 			"toward the reading, distance and incidence, what is seen of its opening, what panes, level and gels leave,\n" +
 			"what comes back of surfaces; then the sum, and the stop. Each line is a formula, its figures and its result,\n" +
-			"so that it can be done again with a pencil: angles are in degrees, and letters stand for the lines above.",
-		Example:           "  scrimshaw explain ines.key\n  scrimshaw explain ruth.dome.A mine.yaml --setup close\n  scrimshaw explain wall mine.yaml --json",
+			"so that it can be done again with a pencil: angles are in degrees, and letters stand for the lines above.\n" +
+			"What is read along a walk has the metres from its start in its name: lena.walk.2.00.left, .right and .dome.A.",
+		Example:           "  scrimshaw explain ines.key\n  scrimshaw explain lena.walk.2.00.dome.A mine.yaml\n  scrimshaw explain ruth.dome.A mine.yaml --setup close\n  scrimshaw explain wall mine.yaml --json",
 		Args:              readingAndScene,
 		ValidArgsFunction: completeReadingAndScene,
 		RunE:              func(cmd *cobra.Command, args []string) error { return runExplain(cmd.Context(), std, args, &flags) },
@@ -105,7 +106,7 @@ func runExplain(ctx context.Context, std streams, args []string, flags *explainF
 func (w *work) keepThoseWith(reading string) error {
 	var names, with []string
 	err := w.each(func(_ int, s *plan.Setup) error {
-		own := meter.Names(s)
+		own := slices.Concat(meter.Names(s), meter.WalkNames(s))
 		if slices.Contains(own, reading) {
 			with = append(with, s.Name)
 		}

@@ -101,6 +101,8 @@ var fittings = map[string]fitting{
 	"lights.*.breakup.open":        {before: []ready{profiled, broken}},
 	"lights.*.breakup.grain":       {before: []ready{profiled, broken}},
 	"lights.*.breakup.seed":        {before: []ready{profiled, broken}},
+	"lights.*.dimmer.kind":         {example: "phase"},
+	"lights.*.dimmer.hertz":        {before: []ready{on("lights.day.dimmer", "kind", "pwm")}, example: "40"},
 	"lights.*.roll":                {before: []ready{on("lights.day", "unit", "led-panel-100")}},
 	"lights.*.bulb":                {before: shaded(), example: "led-470"},
 	"lights.*.bulb.watts":          {before: shaded(), example: "100 W"},

@@ -30,6 +30,7 @@ func unitFacts(f *kit.UnitFigures) [][2]string {
 		{"white", whiteWords(f)},
 		{"light by white", byWhiteWords(f.ByWhite)},
 		{"dims", levelWords(f)},
+		{"flicker", flickerWords(f)},
 		{"mass", massWords(f)},
 		{"mount", joined(", ", f.Spigot, f.Stand)},
 		{"battery", batteryWords(f.Battery)},
@@ -103,6 +104,13 @@ func levelWords(f *kit.UnitFigures) string {
 		words += ", and is " + unit.FormatKelvin(f.KelvinAtLeast) + " there"
 	}
 	return words
+}
+
+func flickerWords(f *kit.UnitFigures) string {
+	if f.Flicker == 0 {
+		return ""
+	}
+	return unit.FormatPercent(f.Flicker) + " deep, at twice the mains"
 }
 
 func massWords(f *kit.UnitFigures) string {

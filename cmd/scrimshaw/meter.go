@@ -2,6 +2,8 @@ package main
 
 import (
 	"context"
+	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -9,12 +11,15 @@ import (
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/teach"
+	"scrimshaw/render/sheet"
 )
 
 // meterFlags are the flags of meter.
 type meterFlags struct {
 	work         workFlags
 	json, shares bool
+	notes        string
 }
 
 // newMeter is the command that prints the readings.
@@ -34,6 +39,7 @@ func newMeter(std streams) *cobra.Command {
 	}
 	addWorkFlags(cmd, &flags.work)
 	cmd.Flags().BoolVar(&flags.shares, "shares", false, "print every share of every reading: the light, its path, the opening it came through, the surface it left last")
+	cmd.Flags().StringVar(&flags.notes, "notes", "", "whose face the JSON has notes about under teach, as draw takes it"+notesHelp)
 	cmd.Flags().BoolVar(&flags.json, "json", false, "print JSON: a list with one object for each set-up")
 	return cmd
 }
@@ -45,8 +51,20 @@ func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags
 		return err
 	}
 	defer w.in.Close()
+	kind, of := splitNotes(flags.notes)
+	if kind != "" && !slices.Contains(sheet.NotesNames(), kind) {
+		return fmt.Errorf("--notes %s: write teach%s", flags.notes, notesHelp)
+	}
+	if err := w.checkPair(of); err != nil {
+		return err
+	}
 	sets := make([]meter.Set, len(w.names))
 	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true, Around: true}, func(i int, s *study.Study) error {
+		if flags.json {
+			if err := teach.Add(ctx, s, of); err != nil {
+				return err
+			}
+		}
 		sets[i] = s.Readings
 		return nil
 	})

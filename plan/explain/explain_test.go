@@ -53,17 +53,51 @@ func holds(t *testing.T, name string, s *study.Study) {
 		if r.Name != reading {
 			t.Fatalf("%s: reading %d is %s, and %s is named", name, i, r.Name, reading)
 		}
-		e, err := explain.Of(context.Background(), s, reading)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var text bytes.Buffer
-		if err := explain.Write(&text, []explain.Explanation{*e}); err != nil {
-			t.Fatal(err)
-		}
-		holdsText(t, name+" "+reading, r, e, text.String())
-		holdsShares(t, name+" "+reading, s.Setup.Lights, e)
+		holdsReading(t, name, s, r)
 	}
+	along := alongWalks(&s.Readings)
+	if names := meter.WalkNames(s.Setup); len(names) != len(along) {
+		t.Errorf("%s: %d readings along walks are named of %d", name, len(names), len(along))
+	}
+	const everyFew = 7 // of those along walks: their kinds come in turn
+	for i, reading := range meter.WalkNames(s.Setup) {
+		if along[i].Name != reading {
+			t.Fatalf("%s: reading %d along walks is %s, and %s is named", name, i, along[i].Name, reading)
+		}
+		if i%everyFew == 0 {
+			holdsReading(t, name, s, along[i])
+		}
+	}
+}
+
+// alongWalks are the readings along the walks of a set, in their order.
+func alongWalks(set *meter.Set) (all []*meter.Reading) {
+	for i := range set.Walks {
+		for k := range set.Walks[i].Points {
+			p := &set.Walks[i].Points[k]
+			all = append(all, &p.Left, &p.Right)
+			for n := range p.Domes {
+				all = append(all, &p.Domes[n])
+			}
+		}
+	}
+	return all
+}
+
+// holdsReading holds one reading.
+func holdsReading(t *testing.T, name string, s *study.Study, r *meter.Reading) {
+	t.Helper()
+	reading := r.Name
+	e, err := explain.Of(context.Background(), s, reading)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var text bytes.Buffer
+	if err := explain.Write(&text, []explain.Explanation{*e}); err != nil {
+		t.Fatal(err)
+	}
+	holdsText(t, name+" "+reading, r, e, text.String())
+	holdsShares(t, name+" "+reading, s.Setup.Lights, e)
 }
 
 func holdsText(t *testing.T, name string, r *meter.Reading, e *explain.Explanation, text string) {
@@ -137,6 +171,36 @@ func TestSamplesRedone(t *testing.T) {
 		}
 		for _, s := range studies(t, string(text)) {
 			holds(t, name+" "+s.Setup.Name, s)
+		}
+	}
+}
+
+// day is a scene in feet of two floors, with a mark, a walk, meters of each kind, two cameras and two set-ups, the second by night
+// with a filter before a lens.
+const day = `{scrimshaw: 1, units: ft, exposure: {stop: T2.8, iso: 800, meter: flat},
+	rooms: {hall: {size: [16, 14], height: 9}, loft: {at: [20, 0], size: [12, 14], height: 8, base: 3}},
+	openings: {bay: {window: hall.top, along: 4, width: 5, sill: 2, head: 7}},
+	people: {ada: {at: [6, 7], pose: seated, faces: A, marks: {door: {at: [11, 4], faces: B}}, walk: [[9, 9], [12, 9], [12, 4]]}, ben: {at: [25, 7], faces: 180}},
+	cameras: {A: {at: [8, 1.5], height: 4, lens: 35 mm}, B: {at: [14, 2], height: 5, lens: 50 mm, filter: [ND 0.6], exposure: {iso: 400}}},
+	meters: {wall: {spot: [8, 14, 5], from: B}, all: {dome: [10, 8, 4], facing: up}, table: {flat: [4, 4, 2.5], facing: up}},
+	furniture: {chest: {box: [4, 2, 3], at: [9, 6]}},
+	lights: {sun: {output: {candela: 60000, beam: 25, field: 40}, at: {opening: bay, out: 8}, height: 8, aim: ada},
+	  lamp: {output: {lumens: 900, sphere: 0.8}, at: [5, 5], height: 5, colour: 2700 K}, soft: {output: {lumens: 1500, disc: 1}, at: [25, 4], height: 6, aim: ben}},
+	setups: {day: {}, night: {change: {exposure: {stop: T2}, lights: {sun: {level: 4 %, gels: [full CTB]}, lamp: {level: 60 %}}}}}}`
+
+// Faces and marks, walks, spots and domes, in feet, on two floors, by day and by night, with filters: each says enough to be
+// worked out again.
+func TestKindsOfReadingsRedone(t *testing.T) {
+	kinds := map[string]bool{}
+	for _, s := range studies(t, day) {
+		holds(t, "day "+s.Setup.Name, s)
+		for _, r := range append(meter.Names(s.Setup), meter.WalkNames(s.Setup)...) {
+			kinds[s.Setup.Name+" "+r] = true
+		}
+	}
+	for _, want := range []string{"day ada.key", "night ada.door.key", "day ada.walk.0.00.left", "night ada.walk.0.00.dome.B", "day wall", "night all", "day ben.dome.A"} {
+		if !kinds[want] {
+			t.Errorf("no reading is called %s", want)
 		}
 	}
 }

@@ -32,13 +32,14 @@ func Unknown(name string, names []string) *source.Diagnostic {
 func Of(ctx context.Context, s *study.Study, name string) (*Explanation, error) {
 	r := s.Readings.Named(name)
 	if r == nil {
-		return nil, Unknown(name, meter.Names(s.Setup))
+		return nil, Unknown(name, slices.Concat(meter.Names(s.Setup), meter.WalkNames(s.Setup)))
 	}
 	empty, err := light.Build(ctx, &solid.Set{}, light.Options{Direct: true})
 	if err != nil {
 		return nil, err
 	}
-	x := explainer{study: s, namer: meter.NamerOf(s.Setup), reading: r, receptor: s.Basis.Receptor(r.Receptor), gain: s.Basis.Gains[r.Receptor], empty: empty}
+	request := slices.Concat(s.Requests, s.OnWalks)[r.Receptor]
+	x := explainer{study: s, request: &request, namer: meter.NamerOf(s.Setup), reading: r, receptor: s.Basis.Receptor(r.Receptor), gain: s.Basis.Gains[r.Receptor], empty: empty}
 	e := &Explanation{Scene: s.Readings.Scene, Setup: s.Readings.Setup, Reading: *r, Place: x.place()}
 	if x.spot() {
 		e.Surface = x.surface()
@@ -48,7 +49,7 @@ func Of(ctx context.Context, s *study.Study, name string) (*Explanation, error) 
 		e.Lights = append(e.Lights, x.light(&s.Setup.Lights[i], &emitters[i]))
 	}
 	e.Sum = x.sum(e.Lights)
-	e.Exposure = x.exposure(s.Requests[r.Receptor].Exposure)
+	e.Exposure = x.exposure(request.Exposure)
 	return e, nil
 }
 
@@ -57,6 +58,7 @@ type explainer struct {
 	study    *study.Study
 	namer    meter.Namer
 	reading  *meter.Reading
+	request  *meter.Request
 	receptor light.Receptor // of a spot: on the surface that it looks at
 	gain     colour.RGB     // from the illuminance there to the reading
 	empty    *light.World   // nothing stands in it
@@ -87,7 +89,7 @@ func (x *explainer) place() []Step {
 
 // surface names what a spot meter looks at; "" where it is seen by a mirror, or is nothing.
 func (x *explainer) surface() string {
-	o := x.study.Requests[x.reading.Receptor].Receptor
+	o := x.request.Receptor
 	bodies := solid.NewBVH(&x.study.Setup.Bodies)
 	for _, set := range [...]*solid.BVH{bodies, x.study.World.BVH()} {
 		hit, ok := set.FirstOpaque(o.At, o.Axis, o.Skip)

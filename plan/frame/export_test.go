@@ -31,3 +31,21 @@ var LeastThat = leastThat
 
 // LeastShare is what something that shows takes of a picture at least.
 const LeastShare = leastShare
+
+// OpeningOf is what the light of a lamp leaves by.
+func OpeningOf(l *plan.Light) (all []Body) {
+	for _, p := range openingOf(l) {
+		all = append(all, Body{p.faces, p.middle, p.radius})
+	}
+	return all
+}
+
+// MirrorsOf are the corners of all flat mirrors of a name, and of panes.
+func MirrorsOf(s *plan.Setup, name string) (all [][]r3.Vec) {
+	for _, r := range reflectors(s) {
+		if r.name == name {
+			all = append(all, r.mirror.Corners)
+		}
+	}
+	return all
+}

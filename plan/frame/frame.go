@@ -1,6 +1,7 @@
 // Package frame says what cameras see of the equipment: which lights, stands, flags, rails and other cameras, and which people that
 // should not be seen, show in a picture past the set, where and how much of it, and what takes them out of it. Of a camera that moves it
-// says the worst of its track. Light leaves a thing to the lens in straight lines; what is seen in a mirror is not looked for.
+// says the worst of its track. It says which show in mirrors and
+// panes, too, and whose light falls onto a lens; from the start of a track.
 package frame
 
 import (

@@ -14,6 +14,12 @@ import (
 // scenes is how many random scenes are looked at: few in usual runs, for each is looked at with many thousand rays.
 var scenes = flag.Int("frame-scenes", 30, "random scenes that the frame check is held to")
 
+// mirrorScenes is how many of those have mirrors that are looked into.
+var mirrorScenes = flag.Int("mirror-scenes", 4, "random scenes with mirrors that the frame check is held to")
+
+// mirrorSeed is the first of them.
+var mirrorSeed = flag.Int64("mirror-seed", 0, "the seed of the first of them")
+
 // What the checks see in random scenes is what brute force sees.
 func TestFramesOfRandomScenes(t *testing.T) {
 	held := &tally{}

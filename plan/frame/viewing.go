@@ -17,6 +17,7 @@ const leastShare = 1e-6
 // viewing is a set-up as cameras see it: its set without its equipment, past which things show.
 type viewing struct {
 	setup  *plan.Setup
+	hides  *solid.Set // what hides things
 	set    *solid.BVH
 	viewer solid.Viewer
 	past   []int32
@@ -47,7 +48,7 @@ func newViewing(s *plan.Setup, camera string) *viewing {
 		}
 	}
 	set := solid.NewBVH(&hides)
-	return &viewing{setup: s, set: set, viewer: solid.Viewer{BVH: set}}
+	return &viewing{setup: s, hides: &hides, set: set, viewer: solid.Viewer{BVH: set}}
 }
 
 // seenThrough says whether a sheet passes more light straight than scattered, so that one recognises what is behind it.

@@ -110,10 +110,13 @@ func (g *GelData) check() (message, hint string) {
 	return "", ""
 }
 
-// fill gives a gate the circle of confusion that it leaves out.
+// fill gives a gate the circle of confusion and the readout that it leaves out.
 func (s *Sensor) fill() {
 	if s.Confusion == 0 {
 		s.Confusion = lens.Confusion(s.Width, s.Height)
+	}
+	if s.Readout == 0 {
+		s.Readout = DefaultReadout
 	}
 }
 

@@ -46,6 +46,7 @@ type Sensor struct {
 	Label         string  // for tags: "Super 35"
 	Width, Height float64 // of the gate, mm
 	Confusion     float64 // diameter of the circle that counts as a point there, mm
+	Readout       float64 // how much later its last row is read than its first, ms: 1/1000 s
 }
 
 // Stand is what holds a light: the footprint its legs cover, its reach and its load.

@@ -42,6 +42,7 @@ type UnitFigures struct {
 	Protection    string          `json:"protection,omitempty"`
 	ComesWith     []string        `json:"comesWith,omitempty"`
 	Body          [3]float64      `json:"body"`
+	Flicker       float64         `json:"flicker,omitempty"` // how deep its light goes down at twice the mains, a share
 	Case          []float64       `json:"case,omitempty"`
 	Bulb          string          `json:"bulb,omitempty"`
 	With          []ModifierLight `json:"with"`
@@ -69,7 +70,7 @@ func (c *Catalogue) Figures(u *Unit) UnitFigures {
 		Amps230: u.ampsOf(MainsHigh), Inrush: u.Inrush, Inlet: u.Inlet, Mass: u.Mass, SupplyMass: u.Supply, Kelvin: u.Kelvin, Native: u.Native,
 		Tint: u.Tint, ByWhite: u.ByWhite, Warms: u.WarmsWhenDimmed, LeastLevel: u.Levels.Least, LevelStep: u.Levels.Step,
 		KelvinAtLeast: u.Levels.Kelvin, Lumens: round(u.BareFlux()), Spigot: u.Spigot, Stand: u.Stand, Protection: u.IP,
-		ComesWith: u.ComesWith, Body: u.Body, Bulb: u.Bulb, With: c.LightByModifier(u),
+		ComesWith: u.ComesWith, Body: u.Body, Flicker: u.Flicker, Bulb: u.Bulb, With: c.LightByModifier(u),
 	}
 	if u.Volts[1] > 0 {
 		f.Volts = u.Volts[:]
@@ -172,7 +173,7 @@ func figuresOf(e any) map[string]any {
 	switch e := e.(type) {
 	case *Bulb:
 		return map[string]any{"technology": e.Technology, "watts": e.Watts, "powerFactor": e.PowerFactor, "lumens": e.Lumens, "kelvin": e.Kelvin, "warms": e.WarmsWhenDimmed,
-			"volts": e.Volts, "width": e.Width}
+			"volts": e.Volts, "width": e.Width, "flicker": e.Flicker}
 	case *GelData:
 		return map[string]any{"kind": e.Kind, "mired": round(e.Mired), "duv": e.Duv, "transmittance": round(e.Transmittance), "xy": e.XY}
 	case *Cloth:
@@ -180,7 +181,7 @@ func figuresOf(e any) map[string]any {
 	case *Material:
 		return map[string]any{"reflectance": e.Reflectance, "transmittance": e.Transmittance, "index": e.Index, "sheets": e.Sheets, "scatter": e.Scatter, "bars": e.Bars, "mirror": e.Mirror, "lobe": e.Lobe, "xy": e.XY}
 	case *Sensor:
-		return map[string]any{"label": e.Label, "width": e.Width, "height": e.Height}
+		return map[string]any{"label": e.Label, "width": e.Width, "height": e.Height, "readout": e.Readout}
 	case *Stand:
 		return map[string]any{"label": e.Label, "footprint": e.Footprint, "lowest": e.Lowest, "highest": e.Highest, "load": e.Load, "mass": e.Mass, "spigot": cmp.Or(e.Spigot, "any"), "wheels": e.Wheels}
 	case *Grip:

@@ -30,6 +30,7 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 	b.head.Body = u.Body
 	b.head.Watts, b.head.PowerFactor, b.head.Mass = u.Watts, u.PowerFactor, u.Mass
 	b.head.Mains, b.head.BulbVolts, b.head.Inrush = u.Volts, u.BulbVolts, u.Inrush
+	b.head.Flicker = u.Flicker
 	b.head.WarmsWhenDimmed, b.head.Curve, b.head.Spigot = u.WarmsWhenDimmed, u.Curve, u.Spigot
 	b.computeOutput(u)
 	b.head.Aperture = cmp.Or(b.head.Source.Opening.Width, b.head.Aperture, mouthShare*u.Body[0])

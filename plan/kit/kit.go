@@ -68,6 +68,7 @@ type Head struct {
 	Unit                     *Unit             // of the catalogue; nil of a source that the scene states itself
 	Modifiers                []*Modifier       // on it, from the head outward
 	Bulb                     *Bulb             // in a practical, as it was chosen; nil of all else
+	Flicker                  float64           // how deep its light goes down at twice the mains: a share, the most less the least by their sum, 0 to 1
 	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
 	Doors                    *HungDoors        // nil: none
 	HangsDown                bool              // whether it shines down as it hangs, and nobody aims it: a globe in a skirt

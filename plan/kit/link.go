@@ -57,6 +57,7 @@ func (u *Unit) applyBulb(b *Bulb) {
 	u.Technology, u.Watts, u.PowerFactor = b.Technology, b.Watts, b.PowerFactor
 	u.Lumens, u.WarmsWhenDimmed = b.Lumens, b.WarmsWhenDimmed
 	u.Native, u.Kelvin, u.BulbWidth, u.BulbVolts = b.Kelvin, [2]float64{b.Kelvin, b.Kelvin}, b.Width, b.Volts
+	u.Flicker = b.Flicker
 	if u.Spread == "" {
 		u.Spread = evenly.word
 	}

@@ -44,10 +44,14 @@ func (b *builder) screwIn(u *Unit) (*Unit, bool) {
 // at 100 W: larger ones burn hotter.
 const filamentExponent = 1.28
 
+// flickerExponent is how the ripple of household filaments goes with their power, from 13 % at 40 W to 7 % at 100 W: thick ones keep
+// their heat (common practice).
+const flickerExponent = -0.67
+
 // alter changes a bulb to what the choice says. Where only one of power and flux is given the other follows from the kind
 // of bulb: of a filament by the law of household bulbs, of others in proportion.
 func (g *BulbChoice) alter(b *Bulb) {
-	exponent := 1.0
+	exponent, was := 1.0, b.Watts
 	if b.WarmsWhenDimmed {
 		exponent = filamentExponent
 	}
@@ -56,6 +60,9 @@ func (g *BulbChoice) alter(b *Bulb) {
 		b.Lumens *= math.Pow(g.Watts/b.Watts, exponent)
 	case g.Lumens > 0 && g.Watts == 0:
 		b.Watts *= math.Pow(g.Lumens/b.Lumens, 1/exponent)
+	}
+	if b.WarmsWhenDimmed {
+		b.Flicker = min(1, b.Flicker*math.Pow(cmp.Or(g.Watts, b.Watts)/was, flickerExponent))
 	}
 	b.Watts, b.Lumens, b.Kelvin = cmp.Or(g.Watts, b.Watts), cmp.Or(g.Lumens, b.Lumens), cmp.Or(g.Kelvin, b.Kelvin)
 }

@@ -64,6 +64,8 @@ func unitFields() []source.Field[Unit] {
 			"The step between its levels."), "any level"),
 		withDefault(field("kelvin-at-least", kelvin("a white", "6100 K"), func(v *u) *float64 { return &v.Levels.Kelvin },
 			"The white of a lamp at its least level, where its ballast changes it."), "it keeps its white"),
+		withDefault(field("flicker", share("a flicker", "100 %"), func(v *u) *float64 { return &v.Flicker },
+			flickerDoc), "steady"),
 		withDefault(field("by-white", whiteShares(), func(v *u) *[]WhiteShare { return &v.ByWhite },
 			"The light at some of its whites, as a share of what its figures say."), "the same at all"),
 		withDefault(field("lumens", flux("60000"), func(v *u) *float64 { return &v.Lumens },
@@ -74,6 +76,9 @@ func unitFields() []source.Field[Unit] {
 			"Output by modifier, `bare` without one; of a zoom, by focus below that: `{spot: {…}, 40 %: {…}, flood: {…}}`."),
 	}
 }
+
+// flickerDoc says what a flicker is, of units and bulbs alike.
+const flickerDoc = "How deep its light goes down at twice the mains: the most less the least, by the sum of both."
 
 // unitBodyFields are the keys of a unit's body and of what goes with it.
 func unitBodyFields() []source.Field[Unit] {
@@ -156,6 +161,8 @@ func bulbShape() *source.Shape[Bulb] {
 			"Its diameter."), showLength(bulbWidth)),
 		withDefault(field("volts", amount("a voltage", "230", 6, 480), func(v *b) *float64 { return &v.Volts },
 			"The mains that it is made for."), "any"),
+		withDefault(field("flicker", share("a flicker", "100 %"), func(v *b) *float64 { return &v.Flicker },
+			flickerDoc), "steady"),
 	}}
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
 // clothData is a cloth as its entry states it: what it costs in stops, and how that is divided.
@@ -81,6 +82,8 @@ func sensorShape() *source.Shape[Sensor] {
 			"Height of the gate, mm.")),
 		withDefault(field("confusion", amount("a circle of confusion", "0.021", 0.001, 1), func(v *s) *float64 { return &v.Confusion },
 			"Diameter of the circle that counts as a point there, mm."), "its diagonal by 1500"),
+		withDefault(field("readout", amount("a time in milliseconds", "12", 0.01, 100), func(v *s) *float64 { return &v.Readout },
+			"How much later its last row is read than its first, ms."), unit.FormatNumber(DefaultReadout)),
 	}}
 }
 

@@ -35,6 +35,7 @@ type Unit struct {
 	Bulb            string     // of a practical: its watts, flux and white are the unit's
 	BulbWidth       float64    // diameter of that bulb, m; 0 where there is none
 	BulbVolts       float64    // of the mains that it is made for, V; 0 for any
+	Flicker         float64    // how deep its light goes down at twice the mains: a share, the most less the least by their sum, 0 to 1
 }
 
 // Levels is what levels a unit can be set to beside off. The zero Levels takes all.
@@ -66,6 +67,7 @@ type Bulb struct {
 	Lumens, Kelvin     float64 // its flux and its white
 	WarmsWhenDimmed    bool    // whether it is a filament
 	Width              float64 // its diameter, m
+	Flicker            float64 // how deep its light goes down at twice the mains, a share
 	Volts              float64 // of the mains that it is made for, V; 0 for any
 }
 

@@ -19,14 +19,18 @@ func WriteJSON(w io.Writer, sets []Set) error {
 }
 
 type jsonSet struct {
-	Scene     string         `json:"scene"`
-	Setup     *string        `json:"setup"`
-	Readings  []jsonReading  `json:"readings"`
-	Contrasts []jsonContrast `json:"contrasts"`
-	Walks     []jsonWalk     `json:"walks"`
-	Tracks    []jsonTrack    `json:"tracks"`
-	Cameras   []jsonCamera   `json:"cameras"`
-	Pictures  []jsonPicture  `json:"pictures"`
+	Scene       string           `json:"scene"`
+	Setup       *string          `json:"setup"`
+	Readings    []jsonReading    `json:"readings"`
+	Contrasts   []jsonContrast   `json:"contrasts"`
+	Walks       []jsonWalk       `json:"walks"`
+	Tracks      []jsonTrack      `json:"tracks"`
+	Cameras     []jsonCamera     `json:"cameras"`
+	Reflections []jsonReflection `json:"reflections"`
+	Flares      []jsonFlare      `json:"flares"`
+	Flickers    []jsonFlicker    `json:"flickers"`
+	Pictures    []jsonPicture    `json:"pictures"`
+	Teach       *jsonLesson      `json:"teach"`
 }
 
 type jsonReading struct {
@@ -76,7 +80,8 @@ func (s *Sees) json() *jsonSees {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures)}
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures),
+		Reflections: jsonReflections(s.Reflections), Flares: jsonFlares(s.Flares), Flickers: jsonFlickers(s.Flickers), Teach: s.Lesson.json()}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

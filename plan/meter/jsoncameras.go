@@ -69,7 +69,7 @@ func jsonTracks(all []Track) []jsonTrack {
 	return out
 }
 
-// orNone is a length that is not known where it is 0.
+// orNone is a figure that is not known where it is 0.
 func orNone(metres float64) *float64 {
 	if metres == 0 {
 		return nil

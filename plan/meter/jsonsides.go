@@ -32,10 +32,11 @@ type jsonView struct {
 
 // jsonBehind is what a camera sees beside a head.
 type jsonBehind struct {
-	Picture Side     `json:"side"`
-	Surface *string  `json:"surface"`   // null where nothing stands
-	Over    *float64 `json:"over"`      // stops from grey by the camera's exposure
-	Cheek   *float64 `json:"fromCheek"` // stops from a grey card at the cheek on that side
+	Picture   Side     `json:"side"`
+	Surface   *string  `json:"surface"`   // null where nothing stands
+	Luminance float64  `json:"luminance"` // cd/m²
+	Over      *float64 `json:"over"`      // stops from grey by the camera's exposure
+	Cheek     *float64 `json:"fromCheek"` // stops from a grey card at the cheek on that side
 }
 
 // jsonTone is where something stands by stops from grey in the light of the two sides of a face.
@@ -74,7 +75,7 @@ func jsonViews(views []View) []jsonView {
 		one := jsonView{Camera: v.Camera, Key: v.Key, From: v.From, White: Rounded(v.White), KeyTo: v.KeyShift.json(), FillTo: v.FillShift.json(),
 			Behind: []jsonBehind{}, Catchlights: []jsonCatchlight{}}
 		for _, b := range v.Behind {
-			one.Behind = append(one.Behind, jsonBehind{b.Picture, OrNull(b.Surface), RoundedOrNull(b.Over), RoundedOrNull(b.Cheek)})
+			one.Behind = append(one.Behind, jsonBehind{b.Picture, OrNull(b.Surface), Rounded(b.Luminance), RoundedOrNull(b.Over), RoundedOrNull(b.Cheek)})
 		}
 		for _, c := range v.Catchlights {
 			one.Catchlights = append(one.Catchlights, c.json())

@@ -65,3 +65,12 @@ func FiniteOrNil(v float64) *float64 {
 	}
 	return &v
 }
+
+// contributions is what each light gives to a reading.
+func (reading *Reading) contributions() map[string]float64 {
+	given := map[string]float64{}
+	for i := range reading.Shares {
+		given[reading.Shares[i].Light] += reading.Shares[i].Lux
+	}
+	return given
+}

@@ -19,6 +19,14 @@ func Names(s *plan.Setup) []string {
 	return names
 }
 
+// WalkNames lists the readings along the walks of a set-up by name, in their order, without computing any.
+func WalkNames(s *plan.Setup) (names []string) {
+	for _, o := range WalkRequests(s) {
+		names = append(names, o.Name)
+	}
+	return names
+}
+
 // arranged are the readings that come of a plane of a face.
 func arranged(person, plane string) []string {
 	switch plane {

@@ -15,15 +15,19 @@ import (
 
 // Set is the readings of one set-up.
 type Set struct {
-	Scene    string // the scene's title
-	Setup    string // "" where the scene has no set-ups
-	Readings []Reading
-	Faces    []Face // of people whose key side has light, where they are and at their marks
-	Walks    []Walk
-	Cameras  []shot.Shot // what each sees
-	Tracks   []Track     // of the cameras that move
-	Pictures []Picture   // how that lies from its grey; nil where no study looked
-	Feet     bool        // lengths are printed in feet
+	Scene       string // the scene's title
+	Setup       string // "" where the scene has no set-ups
+	Readings    []Reading
+	Faces       []Face // of people whose key side has light, where they are and at their marks
+	Walks       []Walk
+	Cameras     []shot.Shot  // what each sees
+	Tracks      []Track      // of the cameras that move
+	Pictures    []Picture    // how that lies from its grey; nil where no study looked
+	Reflections []Reflection // that cameras see of equipment
+	Flares      []Flare      // lamps that shine onto lenses
+	Flickers    []Flicker    // of the cameras, where lamps go up and down
+	Feet        bool         // lengths are printed in feet
+	Lesson      *Lesson      // nil until package teach adds one
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
@@ -53,6 +57,7 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		start = end
 	}
 	set.Tracks = tracksOf(s, set.Faces)
+	set.Flickers = flickersOf(s, set.Readings, levels)
 	return set
 }
 
@@ -83,15 +88,6 @@ func (r *reader) read(i int, o *Request) Reading {
 	}
 	reading.Uncomputed = append(r.figures.At(reading.contributions(), o.positions()...), r.figures.Stops(o.Camera)...)
 	return reading
-}
-
-// contributions is what each light gives to a reading.
-func (reading *Reading) contributions() map[string]float64 {
-	given := map[string]float64{}
-	for i := range reading.Shares {
-		given[reading.Shares[i].Light] += reading.Shares[i].Lux
-	}
-	return given
 }
 
 // setLevel fills in the figures that a total stands for, lx or cd/m²; what has no meaning stays nil.
@@ -138,6 +134,11 @@ func (s *Set) Named(name string) *Reading {
 	for i := range s.Readings {
 		if s.Readings[i].Name == name {
 			return &s.Readings[i]
+		}
+	}
+	for i := range s.Walks {
+		if r := s.Walks[i].named(name); r != nil {
+			return r
 		}
 	}
 	return nil

@@ -1,6 +1,8 @@
 package meter
 
 import (
+	"fmt"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
@@ -18,19 +20,20 @@ func WalkRequests(s *plan.Setup) []Request {
 	for i := range s.People {
 		if p := &s.People[i]; p.Walk != nil {
 			for k := range p.Walk.Points {
-				requests = append(requests, pointRequests(s, p, &p.Walk.Points[k].Face)...)
+				requests = append(requests, pointRequests(s, p, &p.Walk.Points[k])...)
 			}
 		}
 	}
 	return requests
 }
 
-// pointRequests are those of one place of a walk.
-func pointRequests(s *plan.Setup, p *plan.Person, face *plan.Frame) []Request {
-	name := p.Name + ".walk"
+// pointRequests are those of one place of a walk: "lena.walk.2.00.left" is read 2 m from its start, whatever unit the scene has.
+func pointRequests(s *plan.Setup, p *plan.Person, at *plan.WalkPoint) []Request {
+	face := &at.Face
+	name := fmt.Sprintf("%s.walk.%.2f.", p.Name, at.Along)
 	var all []Request
-	for _, turn := range [...]float64{-45, 45} {
-		all = append(all, Request{Name: name, Person: p.Name, Kind: term.FlatMeter, Exposure: s.Exposure,
+	for k, turn := range [...]float64{-45, 45} {
+		all = append(all, Request{Name: name + [...]string{"left", "right"}[k], Person: p.Name, Kind: term.FlatMeter, Exposure: s.Exposure,
 			Receptor: light.Receptor{At: face.At, Axis: turned(face, turn, 0), Response: light.Cosine, Skip: p.Own}})
 	}
 	for i := range s.Cameras {
@@ -39,7 +42,7 @@ func pointRequests(s *plan.Setup, p *plan.Person, face *plan.Frame) []Request {
 		if r3.Norm(toward) <= plane.Grain {
 			toward = face.Axis // in the lens itself a dome looks on along the walk
 		}
-		all = append(all, Request{Name: name, Person: p.Name, Kind: term.DomeMeter, Exposure: c.Exposure, Camera: c.Name,
+		all = append(all, Request{Name: name + "dome." + c.Name, Person: p.Name, Kind: term.DomeMeter, Exposure: c.Exposure, Camera: c.Name,
 			Receptor: light.Receptor{At: face.At, Axis: r3.Unit(toward), Response: light.Dome, Skip: p.Own}})
 	}
 	return all

@@ -27,10 +27,11 @@ type View struct {
 
 // Behind is what a camera sees beside a head.
 type Behind struct {
-	Picture Side     // the side of the head that it shows on: PictureLeft or PictureRight
-	Surface string   // its name; "" where nothing stands behind
-	Over    *float64 // stops from grey, by the camera's exposure; nil where it is dark
-	Cheek   *float64 // stops from what a grey card at the cheek on that side reads; nil too where the head is in profile
+	Picture   Side     // the side of the head that it shows on: PictureLeft or PictureRight
+	Surface   string   // its name; "" where nothing stands behind
+	Luminance float64  // of that, cd/m²
+	Over      *float64 // stops from grey, by the camera's exposure; nil where it is dark
+	Cheek     *float64 // stops from what a grey card at the cheek on that side reads; nil too where the head is in profile
 }
 
 // Side says where in a picture the key side of a face is.

@@ -66,6 +66,11 @@ func (s *Set) cameras(b *strings.Builder) {
 		if words := c.Focus(length); words != "" {
 			b.WriteString("  " + words + ", at " + unit.FormatStop(c.Number) + "\n")
 		}
+		for k := range s.Flickers {
+			if f := &s.Flickers[k]; f.Camera == c.Camera {
+				b.WriteString("  " + f.line() + "\n")
+			}
+		}
 		if t := s.TrackOf(c.Camera); t != nil {
 			t.table(b, length)
 		}

@@ -74,6 +74,24 @@ func (p *WalkPoint) Key() *Reading {
 	return &p.Left
 }
 
+// named is the reading of a name along the walk; nil where there is none.
+func (w *Walk) named(name string) *Reading {
+	for i := range w.Points {
+		p := &w.Points[i]
+		for _, r := range [...]*Reading{&p.Left, &p.Right} {
+			if r.Name == name {
+				return r
+			}
+		}
+		for k := range p.Domes {
+			if p.Domes[k].Name == name {
+				return &p.Domes[k]
+			}
+		}
+	}
+	return nil
+}
+
 // judge follows the walk for each camera.
 func (w *Walk) judge(s *plan.Setup) {
 	if len(s.Cameras) == 0 {

@@ -112,7 +112,7 @@ func (r *cameraPass) gate(written *scene.Camera, c *plan.Camera) bool {
 	if !ok {
 		return false
 	}
-	c.Sensor, c.Confusion = sensor.Name, sensor.Confusion
+	c.Sensor, c.Confusion, c.Readout = sensor.Name, sensor.Confusion, sensor.Readout/1000
 	c.Squeeze = written.Squeeze.Or(1)
 	all := sensor.Width * c.Squeeze // mm that the gate is wide, unsqueezed
 	c.Aspect = written.Aspect.Or(report.Either(c.Squeeze > 1, all/sensor.Height, scene.DefaultAspect))
@@ -138,7 +138,7 @@ func (r *catalogue) sensor(name scene.Given[string]) (*kit.Sensor, bool) {
 	case s != nil:
 		return s, true
 	case !name.Set:
-		return &kit.Sensor{Entry: kit.Entry{Name: scene.DefaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66, Confusion: lens.Confusion(24.89, 18.66)}, true
+		return &kit.Sensor{Entry: kit.Entry{Name: scene.DefaultSensor}, Label: "Super 35", Width: 24.89, Height: 18.66, Confusion: lens.Confusion(24.89, 18.66), Readout: kit.DefaultReadout}, true
 	}
 	r.unknownEntry(name, "sensor", kit.Names(r.kit.Sensors))
 	return nil, false

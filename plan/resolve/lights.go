@@ -61,6 +61,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 		r.Infof(written.Span, CodeTilt, "", "%s is rolled, and its photometric file does not say how its lamp lies then; the figures take its light in the design position", l.Name)
 	}
 	r.assumeLight(written, &l, whom, upright)
+	r.ripple(written, &l)
 	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	stands := r.standFor(written.Stand, r.usualStand(written), &l.Mount)

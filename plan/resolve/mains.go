@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/term"
@@ -70,9 +71,9 @@ const mainsSlack = 3
 func (r *draft) sixtyHertz() bool {
 	for i := range r.s.Circuits {
 		hertz := r.s.Circuits[i].Hertz
-		for _, mains := range []float64{50, 60} {
+		for _, mains := range [...]float64{mains50, mains60} {
 			if hertz.Set && math.Abs(hertz.Value-mains) <= mainsSlack {
-				return mains == 60
+				return mains == mains60
 			}
 		}
 	}
@@ -92,4 +93,43 @@ func (r *lightPass) mainsOf(l *scene.Light) float64 {
 		return all[0]
 	}
 	return 0
+}
+
+// hertzOf is the frequency of the mains that a light is on: that of its circuit, or of all where it names none and they agree; 0 on
+// direct current. Where nothing says it, told is false, and the mains are those of the scene.
+func (r *lightPass) hertzOf(l *scene.Light) (hertz float64, told bool) {
+	var all []float64
+	for i := range r.s.Circuits {
+		c := &r.s.Circuits[i]
+		switch {
+		case l.Circuit.Set && c.Name != l.Circuit.Value:
+		case isDirect(c):
+			all = append(all, 0)
+		case c.Hertz.Set:
+			all = append(all, c.Hertz.Value)
+		}
+	}
+	if all = slices.Compact(all); len(all) == 1 {
+		return all[0], true
+	}
+	return report.Either(r.sixtyHertz(), mains60, mains50), false
+}
+
+// The mains of the world, 1/s.
+const (
+	mains50 = 50.0
+	mains60 = 60.0
+)
+
+// ripple is how a light goes up and down on its mains, at its level, behind its dimmer.
+func (r *lightPass) ripple(written *scene.Light, l *plan.Light) {
+	hertz, told := r.hertzOf(written)
+	l.Hertz = hertz
+	full, now := l.Head.RelativeOutput(1).Y(), l.Head.RelativeOutput(l.Level).Y()
+	if full > 0 {
+		l.Ripple = l.Head.Ripple(hertz, now/full, written.Dimmer.Value)
+	}
+	if !told && !l.Ripple.Steady() {
+		r.assumeOnce("", "mains", unit.FormatNumber(hertz)+" Hz")
+	}
 }

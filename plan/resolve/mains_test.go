@@ -25,3 +25,37 @@ func TestMainsOfALight(t *testing.T) {
 		}
 	}
 }
+
+// The mains of a light have the frequency of its circuit, else that of the scene's lengths, which is said where it decides anything;
+// on a battery a filament is steady.
+func TestHertzOfMains(t *testing.T) {
+	for _, c := range []struct {
+		name, scene string
+		hertz       float64
+		assumed     bool
+	}{
+		{"metres", ``, 50, true},
+		{"feet", `units: ft`, 60, true},
+		{"its circuit", `circuits: {ring: {breaker: 16, hertz: 60}}`, 60, false},
+		{"a generator that drifts", `circuits: {ring: {breaker: 16, hertz: 52, kind: generator}}`, 52, false},
+		{"another circuit", `circuits: {ring: {breaker: 16, hertz: 60}, far: {breaker: 16, hertz: 50}}`, 60, false},
+		{"a battery", `circuits: {ring: {breaker: 16, kind: battery}}`, 0, false},
+	} {
+		circuit := ""
+		if strings.Contains(c.scene, "ring") {
+			circuit = ", circuit: ring"
+		}
+		setup := resolved(t, c.scene+"\nlights: {l: {unit: practical-bulb, bulb: led-806, at: [1, 1], height: 1, level: 50 %, dimmer: phase"+circuit+"}}\n")
+		l := &setup.Lights[0]
+		if l.Hertz != c.hertz || l.Ripple.Hertz != 2*c.hertz || l.Ripple.Steady() != (c.hertz == 0) {
+			t.Errorf("%s: %g Hz, %+v", c.name, l.Hertz, l.Ripple)
+		}
+		told := false
+		for _, a := range setup.Assumed {
+			told = told || a.What == "mains"
+		}
+		if told != c.assumed {
+			t.Errorf("%s: mains are assumed: %t", c.name, told)
+		}
+	}
+}

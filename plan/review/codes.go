@@ -19,6 +19,10 @@ const (
 	CodeFrameClear      = "frame-clear"  // note: what comes nearest to a frame that nothing shows in
 	CodeSeenBright      = "seen-bright"  // note: how bright a lamp looks that is meant to be in the picture
 	CodeSeenNowhere     = "seen-nowhere" // note: a light that is meant to be in the picture, and is in none
+	CodeReflected       = "reflected"    // warning: equipment that a camera sees in a mirror
+	CodeInGlass         = "in-glass"     // warning: a lamp whose light a camera sees in glass
+	CodeFlare           = "flare"        // warning: a lamp that shines onto a lens; a note where an eyebrow shades it
+	CodeFlicker         = "flicker"      // warning: a lamp on mains that pulses in a picture
 	CodeLineCrossed     = "line-crossed" // warning: a camera on the other side of the line of action than those before it
 	CodeLineTrack       = "line-track"   // note: a track that crosses the line of action
 	CodeOnLine          = "on-line"      // note: a camera on the line of action

@@ -27,10 +27,10 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		switch hint := hints[s.Kind]; {
 		case s.Shows():
 			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s shows %s: %s of the frame%s%s",
-				c.shown(s), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.onTrack(s), c.outOfFrame(s))
+				c.shown(s.Mark, s.Kind, s.Name, s.Parts), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.onTrack(s), c.outOfFrame(s))
 		case s.Near(camera):
 			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s%s%s",
-				c.shown(s), s.Camera, s.Where, outsideInWords(s), c.onTrack(s), c.outOfFrame(s))
+				c.shown(s.Mark, s.Kind, s.Name, s.Parts), s.Camera, s.Where, outsideInWords(s), c.onTrack(s), c.outOfFrame(s))
 		default:
 			if !math.IsInf(s.Outside, 1) && (nearest == nil || s.Outside < nearest.Outside) {
 				nearest = s
@@ -41,7 +41,7 @@ func (c *checker) inFrame(camera *plan.Camera) {
 	}
 	if !found && nearest != nil {
 		c.add(source.Info, CodeFrameClear, camera.Span, "cameras."+camera.Name, "", "no equipment shows in the frame of %s; %s comes nearest, %s: %s%s",
-			camera.Name, c.shown(nearest), nearest.Where, outsideInWords(nearest), c.onTrack(nearest))
+			camera.Name, c.shown(nearest.Mark, nearest.Kind, nearest.Name, nearest.Parts), nearest.Where, outsideInWords(nearest), c.onTrack(nearest))
 	}
 }
 
@@ -116,10 +116,10 @@ func shareInWords(share float64) string {
 }
 
 // shown words what of a thing shows: "the stand of 2 fill".
-func (c *checker) shown(s *frame.Sight) string {
-	name := cmp.Or(s.Mark, c.named(s.Kind, s.Name))
+func (c *checker) shown(mark string, kind frame.Kind, thing string, parts []frame.Part) string {
+	name := cmp.Or(mark, c.named(kind, thing))
 	held, by := false, ""
-	for _, p := range s.Parts {
+	for _, p := range parts {
 		switch {
 		case !p.Holds():
 			held = true
@@ -150,15 +150,8 @@ func (c *checker) named(kind frame.Kind, name string) string {
 // outOfFrame words what takes a thing out of a picture: "; move it 0.35 m camera left, or pan A 3° right".
 func (c *checker) outOfFrame(s *frame.Sight) string {
 	var ways []string
-	if m := s.Move; m != nil {
-		it := " it " + unit.FormatLength(m.Metres, c.setup.Feet)
-		if s.Kind == frame.Person {
-			it = " them " + unit.FormatLength(m.Metres, c.setup.Feet)
-		}
-		ways = append(ways, map[frame.Way]string{
-			frame.Left: "move" + it + " " + string(meter.PictureLeft), frame.Right: "move" + it + " " + string(meter.PictureRight),
-			frame.Back: "bring" + it + " back toward the camera", frame.Up: "raise" + it,
-		}[m.Way])
+	if s.Move != nil {
+		ways = append(ways, moved(s.Move, s.Kind, c.setup.Feet))
 	}
 	spoilt := ""
 	if p := s.Pan; p != nil {
@@ -192,6 +185,18 @@ func (c *checker) spoils(p *frame.Pan) string {
 		all = append(all, "lose "+p.Loses)
 	}
 	return strings.Join(all, ", and ")
+}
+
+// moved words a move: "move it 0.35 m camera left".
+func moved(m *frame.Move, kind frame.Kind, feet bool) string {
+	it := " it " + unit.FormatLength(m.Metres, feet)
+	if kind == frame.Person {
+		it = " them " + unit.FormatLength(m.Metres, feet)
+	}
+	return map[frame.Way]string{
+		frame.Left: "move" + it + " " + string(meter.PictureLeft), frame.Right: "move" + it + " " + string(meter.PictureRight),
+		frame.Back: "bring" + it + " back toward the camera", frame.Up: "raise" + it,
+	}[m.Way]
 }
 
 // meantToBeSeen says how bright a light looks that is meant to be in the picture, and warns where it is in none.
@@ -232,7 +237,7 @@ func (c *checker) overWhite(l *plan.Light, camera string) (words string, ok bool
 		if from.Name != camera || x.Stop.N == 0 {
 			continue
 		}
-		luminance := meter.LuminanceToward(l, from.Frame.At)
+		luminance := frame.Luminance(l, l.RelativeOutput.Y(), from.Frame.At)
 		if !(luminance > 0) {
 			return "", false
 		}

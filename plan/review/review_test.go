@@ -120,6 +120,39 @@ func TestCheck(t *testing.T) {
 			"warning in-frame 1 k shows in the middle of A: 2.5 % of the frame; raise it 0.53 m"}},
 		{"a lamp that is meant to be in the picture, and is not", burning("-2.5", ", seen: true"), []string{
 			"info seen-nowhere 1 k is meant to be in the picture, and does not show there"}},
+		{"a camera before a mirror", "rooms: {den: {size: [4, 4]}}\nfurniture: {glass: {mirror: [1, 1.2], at: {wall: den.top, along: 1.5}, lift: 0.8}}\n" +
+			"cameras: {A: {at: [2, 1], height: 1.4, looks: 0, lens: 35 mm}}\nlights: {k: {output: {candela: 100, shape: uniform}, at: [1.4, 0.8], height: 1.4, aim: up}}\n", []string{
+			"warning reflected 1 k with its stand shows in the mirror glass, at the bottom edge of A: 1.3 % of the frame; move it 0.88 m camera right, or turn glass 7.5° clockwise",
+			"warning reflected camera A sees itself in the mirror glass, at the bottom edge of A: 0.4 % of the frame; turn glass 2° clockwise"}},
+		{"a lamp in a window by night", "rooms: {den: {size: [4, 4]}}\nopenings: {sea: {window: den.top, width: 1.6, along: centre}}\n" +
+			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\nlights: {k: {output: {luminance: 2000, face: [0.6, 0.6]}, at: [2.6, 0.9], height: 1.5, aim: sea}}\n", []string{
+			"warning in-glass the light of 1 k shows in the glass of sea, on the right of A: 3.3 % of the frame; the glass returns 8.2 %, which is 1.6 stops over white; behind it is nothing, and it shows unless the view there is brighter than 1630 cd/m²"}},
+		{"a lamp in a window before a lit wall", "rooms: {den: {size: [4, 4]}}\nopenings: {sea: {window: den.top, width: 1.6, along: centre}}\nfurniture: {wall: {box: [6, 0.2, 3], at: [2, 6], material: white}}\n" +
+			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\nlights: {k: {output: {luminance: 2000, face: [0.6, 0.6]}, at: [2.6, 0.9], height: 1.5, aim: sea}, l: {output: {candela: 40, shape: uniform}, at: [3.6, 5], height: 2.4, aim: wall}}\n", []string{
+			"warning in-glass the light of 1 k shows in the glass of sea, on the right of A: 3.3 % of the frame; the glass returns 8.2 %, which is 1.6 stops over white; 4.2 stops over what is behind (wall)"}},
+		{"a lamp in a window before a bright wall", "rooms: {den: {size: [4, 4]}}\nopenings: {sea: {window: den.top, width: 1.6, along: centre}}\nfurniture: {wall: {box: [6, 0.2, 3], at: [2, 6], material: white}}\n" +
+			"cameras: {A: {at: [1.6, 1], height: 1.4, looks: 0, lens: 35 mm}}\nlights: {k: {output: {luminance: 2000, face: [0.6, 0.6]}, at: [2.6, 0.9], height: 1.5, aim: sea}, l: {output: {candela: 90000, shape: uniform}, at: [3.9, 5], height: 2.4, aim: wall}}\n", nil},
+		{"a lamp that shines onto a lens", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [0, -3], looks: ada, lens: 50 mm}}\nlights:\n  back: {output: {candela: 4000, shape: uniform}, at: [0.8, -0.3], height: 2.4, aim: down}", 1), []string{
+			"warning key-over the key side of ada is 2.3 stops over T2.8",
+			"info frame-clear no equipment shows in the frame of A; the stand of 1 back comes nearest, at the right edge, from top to bottom: 2.1° outside it, 8 % of the frame's width",
+			"info flare 1 back shines onto the lens of A from the upper right, 22.9° off its axis and 8.7° outside the frame: 429 lx there, 0.9 stops under the key of ada; it lays a veil over the picture, 2.2 stops under grey; an eyebrow of 0.10 m by 0.10 m on the matte box, at the top, 0.15 m before the lens, shades it"}},
+		{"a lamp that shines onto a lens from just outside the frame", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "lights:", "cameras: {A: {at: [0, -3], looks: ada, lens: 50 mm}}\nlights:\n  back: {output: {candela: 9000, shape: uniform}, at: [1.5, 2.3], height: 2.1, aim: down}", 1), []string{
+			"warning key-over the key side of ada is 3.0 stops over T2.8",
+			"info frame-clear no equipment shows in the frame of A; 1 back comes nearest, in the upper right corner: 0.2° outside it, 0.9 % of the frame's width",
+			"warning flare 1 back shines onto the lens of A from the right, 16.6° off its axis and 1.8° outside the frame: 282 lx there, 2.3 stops under the key of ada; it lays a veil over the picture, 2.9 stops under grey; a flag of 0.10 m by 0.10 m, 0.50 m before the lens, at the right edge of the frame, shades it"}},
+		{"a lamp that shines onto a lens from within the frame", strings.Replace(burning("1", ", seen: true"), "5000", "90000", 1), []string{
+			"info seen-bright 1 k shows in the middle of A, and its light there is 10.7 stops over white (90000 cd/m²)",
+			"warning flare 1 k shines onto the lens of A from within the frame: 314 lx there; it lays a veil over the picture, 2.7 stops under grey"}},
+		{"a lamp that goes out between half cycles", face + "exposure: {fps: 24, shutter: 180}\ncameras: {A: {at: [0, 3], looks: ada, lens: 50 mm}}\n" +
+			"lights: {k: {unit: discharge-575-magnetic, at: [2, 3], height: 2, gels: [ND1.2, ND0.6]}}\n", []string{
+			"warning key-under the key side of ada is 3.1 stops under T2.8",
+			"warning flicker at 24 fps and 180° (1/48 s) the light of 1 k, which pulses 100 times a second, flickers for A at ada.key: by 7.9 % from frame to frame, 4 times a second, and by 7.9 % from row to row; none at 172.8° (1/50 s), or at 25 fps and the angle that is set"}},
+		{"one at a shutter that fits it", face + "exposure: {fps: 24, shutter: 1/50}\ncameras: {A: {at: [0, 3], looks: ada, lens: 50 mm}}\n" +
+			"lights: {k: {unit: discharge-575-magnetic, at: [2, 3], height: 2, gels: [ND1.2, ND0.6]}}\n", []string{
+			"warning key-under the key side of ada is 3.2 stops under T2.8"}},
+		{"a bulb in the picture behind a dimmer", "exposure: {fps: 25, shutter: 144}\ncameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}}\n" +
+			"lights: {k: {unit: practical-bulb, bulb: led-806, at: [0, 1], height: 1.2, level: 20 %, dimmer: phase}}\n", []string{
+			"warning flicker at 25 fps and 144° (1/62.5 s) the light of 1 k, which pulses 100 times a second, flickers for A where it shows: by 62.5 % from row to row; none at 180° (1/50 s), or at 20 fps and the angle that is set"}},
 		{"a stand that shows from the middle of a track", "cameras: {A: {track: [[-2, 0], [2, 0]], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [0, 4], height: 2.4, aim: down}}\n", []string{
 			"warning in-frame the stand of 1 k shows at the right edge of A, from top to bottom: 2.1 % of the frame, worst 1.02 m along its track (from 0.98 m to 3.02 m); move it 3.02 m camera left"}},
 		{"a stand that a track comes near to", "cameras: {A: {track: [[-2, 0], [-1.2, 0]], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [0, 4], height: 2.4, aim: down}}\n", []string{
@@ -168,10 +201,12 @@ func TestCheck(t *testing.T) {
 			"warning clipped the fill side of ada clips for A: 2.7 over grey, and it holds 2 over",
 			"info clipped 2 globe clips for A: 9.0 over grey, 0.8 % of the frame, and it holds 2 over",
 			"info sunk wall sinks for A: 6.1 under grey, 50 % of the frame, and it holds 3 under",
-			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 2.1° outside it, 4.8 % of the frame's width"}},
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 2.1° outside it, 4.8 % of the frame's width",
+			"info flare 1 k shines onto the lens of A from the left, 29.5° off its axis and 3° outside the frame: 307 lx there, 0.8 stops under the key of ada; it lays a veil over the picture, 2.7 stops under grey; an eyebrow of 0.10 m by 0.10 m on the matte box, at the left edge, 0.15 m before the lens, shades it"}},
 		{"a camera that does not say what it holds", strings.Replace(holding("{over: 2}"), ", range: {over: 2}", "", 1), []string{
 			"info seen-bright 2 globe shows in the upper right of A, and its light there is 6.5 stops over white (5000 cd/m²)",
-			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 2.1° outside it, 4.8 % of the frame's width"}},
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the left edge: 2.1° outside it, 4.8 % of the frame's width",
+			"info flare 1 k shines onto the lens of A from the left, 29.5° off its axis and 3° outside the frame: 307 lx there, 0.8 stops under the key of ada; it lays a veil over the picture, 2.7 stops under grey; an eyebrow of 0.10 m by 0.10 m on the matte box, at the left edge, 0.15 m before the lens, shades it"}},
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},

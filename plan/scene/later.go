@@ -63,7 +63,6 @@ var laters = []Later{
 	{Table: "set-up", Key: "cues", Waits: byCues},
 	{Table: "scene", Key: "cues", Waits: byCues},
 	{Table: "light", Key: "plays", Waits: "effects"},
-	{Table: "light", Key: "dimmer", Waits: "flicker"},
 	{Table: "scene", Key: "wants", Waits: byBalance},
 	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
 	{Table: "scene", Key: "rates", Waits: "how long changes take"},

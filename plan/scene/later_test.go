@@ -81,7 +81,7 @@ setups:
 		"":      "lights.k.plays haze",
 		"wide":  "lights.k.plays haze setups.wide.cues",
 		"back":  "lights.k.plays haze setups.back.reverse",
-		"close": "lights.k.plays lights.k.dimmer haze setups.back.reverse",
+		"close": "lights.k.plays haze setups.back.reverse",
 	} {
 		var got []string
 		for _, u := range d.Scene(setup, &source.Log{}).Uncomputed {

@@ -1,13 +1,13 @@
 package scene
 
-import "scrimshaw/plan/source"
+import (
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
 
 // These maps are checked today and computed later; the scene keeps them as they were written.
 type (
-	dimming struct {
-		kind  string
-		hertz float64
-	}
 	flicker struct {
 		kind      string
 		low, high float64
@@ -21,14 +21,16 @@ func figure[T any](key string, r source.Reader[float64], at func(*T) *float64, d
 }
 
 var (
-	dimmerKind  = source.OneOf("a dimmer", "phase", "pwm", "current", "transformer", "none")
-	dimmerTable = tableOf("dimmer", "How a light is dimmed, for flicker.", nil,
-		into("kind", dimmerKind, func(d *dimming, s string, _ *source.Node) { d.kind = s },
+	dimmerKind  = source.Vocabulary("a dimmer", term.Dimmers)
+	dimmerTable = tableOf("dimmer", "What a light is dimmed by.", nil,
+		into("kind", dimmerKind, func(d *kit.Dimming, v term.Dimmer, _ *source.Node) { d.Kind = v },
 			"The kind of dimmer.", "pwm", "").needed(),
 		figure("hertz", quantity("a frequency", "1000", numbers, between(0.001, 1e7)),
-			func(d *dimming) *float64 { return &d.hertz },
-			"Of the dimming.", "twice the mains"),
+			func(d *kit.Dimming) *float64 { return &d.Hertz },
+			"How often it switches in a second.", "twice the mains"),
 	)
+	dimmer = orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(v term.Dimmer) kit.Dimming { return kit.Dimming{Kind: v} })
+
 	playKind  = source.OneOf("a play of light", "fire", "candle", "screen", "lightning", "passing", "pulse")
 	playTable = tableOf("play", "How a light changes by itself.", nil,
 		into("kind", playKind, func(f *flicker, s string, _ *source.Node) { f.kind = s },
@@ -44,7 +46,6 @@ var (
 
 func lightLater() []entry[Light] {
 	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
-	dimmer := orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(s string) dimming { return dimming{kind: s} })
 	return []entry[Light]{
 		raw("plays", plays, func(l *Light) **source.Node { return &l.Plays },
 			"How it changes by itself.", "fire", "steady"),
@@ -54,8 +55,8 @@ func lightLater() []entry[Light] {
 			"Whether it is meant to be in the picture, with what holds it: true, false, or the cameras. What is not and shows is a finding; "+
 				"of what is, review says how bright it looks, and whether it shows at all.",
 			"true", "true of a practical, but for the stand, boom, clamp, pole or lift that one is put on; else false, whatever its role"),
-		raw("dimmer", dimmer, func(l *Light) **source.Node { return &l.Dimmer },
-			"How it is dimmed.", "pwm", "none"),
+		value("dimmer", dimmer, func(l *Light) *Given[kit.Dimming] { return &l.Dimmer },
+			"What it is dimmed by, which may make it flicker: `phase` cuts each half cycle, `pwm` switches it on and off, `current` and `transformer` do neither.", "pwm", "none"),
 	}
 }
 

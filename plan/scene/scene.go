@@ -217,37 +217,38 @@ type Camera struct {
 // Light is one light.
 type Light struct {
 	Thing
-	Unit          Given[string]
-	Output        *kit.Output
-	Modifier      Given[string]
-	At            Given[Place]
-	Height        Given[float64] // of the emitting face above the floor, m
-	Aim           Given[Aim]
-	Roll          Given[float64] // degrees clockwise as seen from behind
-	Colour        Given[ColourWord]
-	Tint          Given[float64] // Duv, positive green
-	Gels          []Ref
-	Level         Given[float64] // share of the full output, 0 to 1
-	Mount         Given[Mount]
-	Role          []Role
-	Note          Given[string]
-	Count         Given[int]
-	Tag           Given[string]
-	Circuit       Given[string]
-	Stand         Given[string]
-	Focus         Given[float64] // share of the way from spot, 0, to flood, 1; of a projection spot that does not zoom, as Edge
-	FocusOfZoom   bool           // whether Focus is of a zoom alone: spot or flood says it, or it stands beside an edge
-	Edge          Given[float64] // of the image of a projection spot: share of the way from sharp, 0, to soft, 1
-	Cuts          []Cut          // in the image of a projection spot
-	Breakup       *Breakup       // the pattern in its gate; nil: none
-	Bulb          *kit.BulbChoice
-	Shade         *kit.ShadeChoice
-	Doors         *kit.Opened
-	Scrims        *kit.ScrimChoice
-	Diffusion     []Ref        // cloth before the head, from it outward
-	Seen          Given[bool]  // whether it is meant to be in the picture
-	SeenBy        []Ref        // the cameras whose pictures those are; none: all
-	Plays, Dimmer *source.Node // later
+	Unit        Given[string]
+	Output      *kit.Output
+	Modifier    Given[string]
+	At          Given[Place]
+	Height      Given[float64] // of the emitting face above the floor, m
+	Aim         Given[Aim]
+	Roll        Given[float64] // degrees clockwise as seen from behind
+	Colour      Given[ColourWord]
+	Tint        Given[float64] // Duv, positive green
+	Gels        []Ref
+	Level       Given[float64] // share of the full output, 0 to 1
+	Mount       Given[Mount]
+	Role        []Role
+	Note        Given[string]
+	Count       Given[int]
+	Tag         Given[string]
+	Circuit     Given[string]
+	Stand       Given[string]
+	Focus       Given[float64] // share of the way from spot, 0, to flood, 1; of a projection spot that does not zoom, as Edge
+	FocusOfZoom bool           // whether Focus is of a zoom alone: spot or flood says it, or it stands beside an edge
+	Edge        Given[float64] // of the image of a projection spot: share of the way from sharp, 0, to soft, 1
+	Cuts        []Cut          // in the image of a projection spot
+	Breakup     *Breakup       // the pattern in its gate; nil: none
+	Bulb        *kit.BulbChoice
+	Shade       *kit.ShadeChoice
+	Doors       *kit.Opened
+	Scrims      *kit.ScrimChoice
+	Diffusion   []Ref       // cloth before the head, from it outward
+	Seen        Given[bool] // whether it is meant to be in the picture
+	SeenBy      []Ref       // the cameras whose pictures those are; none: all
+	Dimmer      Given[kit.Dimming]
+	Plays       *source.Node // later
 }
 
 // Role is what a light does, for everyone or for one person.

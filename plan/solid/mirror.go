@@ -47,26 +47,28 @@ func (s *Skin) LobePower() float64 {
 // Mirrors returns the sides of sheets that mirror, in the order of the set.
 func (s *Set) Mirrors() (all []Mirror) {
 	for i := range s.Sheets {
-		sheet := &s.Sheets[i]
-		if sheet.Front.Specular() != (colour.RGB{}) {
-			all = addMirror(all, sheet.ID, sheet.Corners, &sheet.Front)
-		}
-		if sheet.Back.Specular() != (colour.RGB{}) {
-			all = addMirror(all, sheet.ID, reversed(sheet.Corners), &sheet.Back)
+		for _, front := range [...]bool{true, false} {
+			if m, ok := s.Sheets[i].Side(front); ok && m.Factor != (colour.RGB{}) {
+				all = append(all, m)
+			}
 		}
 	}
 	return all
 }
 
-// addMirror adds a mirror, where its corners span one.
-func addMirror(all []Mirror, id ID, corners []r3.Vec, skin *Skin) []Mirror {
+// Side is the front of a sheet, or its back, as a mirror; not ok where its corners span none.
+func (s *Sheet) Side(front bool) (Mirror, bool) {
+	corners, skin := s.Corners, &s.Front
+	if !front {
+		corners, skin = reversed(corners), &s.Back
+	}
 	area := newell(corners)
 	size := r3.Norm(area)
 	if !(size > 0) {
-		return all
+		return Mirror{}, false
 	}
 	n := r3.Scale(1/size, area)
-	return append(all, Mirror{ID: id, Corners: corners, Plane: Plane{N: n, C: r3.Dot(n, Centre(corners))}, Factor: skin.Specular(), Power: skin.LobePower()})
+	return Mirror{ID: s.ID, Corners: corners, Plane: Plane{N: n, C: r3.Dot(n, Centre(corners))}, Factor: skin.Specular(), Power: skin.LobePower()}, true
 }
 
 // Image is where a place is seen in the mirror, m.

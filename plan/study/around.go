@@ -152,7 +152,7 @@ func (b *past) tell(set *meter.Set, f *meter.Face, luminance float64) {
 			continue
 		}
 		exposure := b.camera.Exposure.Metered()
-		told := meter.Behind{Picture: b.picture, Surface: b.surface}
+		told := meter.Behind{Picture: b.picture, Surface: b.surface, Luminance: luminance}
 		if luminance > 0 {
 			told.Over = meter.FiniteOrNil(exposure.SpotOver(luminance, b.camera.Exposure.Stop.N))
 			if cheek := cheekOf(set, f, v, b.picture); cheek != nil {

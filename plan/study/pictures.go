@@ -205,7 +205,7 @@ func (p *picture) read(point func() colour.RGB, s *plan.Setup, levels light.Leve
 func (p *picture) lampSeen(shown *frame.Sight, s *plan.Setup) meter.LampSeen {
 	l := s.LightNamed(shown.Name)
 	seen := meter.LampSeen{Light: l.Name, Numbered: l.Numbered(), Where: shown.ShownAt, Share: shown.Shown}
-	if luminance := meter.LuminanceToward(l, p.camera.Frame.At); luminance > 0 {
+	if luminance := frame.Luminance(l, l.RelativeOutput.Y(), p.camera.Frame.At); luminance > 0 {
 		seen.Luminance = &luminance
 		seen.Over = meter.FiniteOrNil(p.camera.Exposure.Metered().SpotOver(luminance, p.camera.Exposure.Stop.N))
 	}

@@ -50,6 +50,7 @@ type Study struct {
 
 	around   *surroundings // nil where nobody asked
 	pictures *pictures     // likewise
+	lenses   *lenses
 }
 
 // Bounce is the way of a light that is sent to a surface for what comes off it: where its axis lands, and on to the face of
@@ -98,6 +99,9 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 			return nil, err
 		}
 	}
+	if s.lenses, err = lensesOf(ctx, setup, s.World); err != nil {
+		return nil, err
+	}
 	s.Basis.Forget() // lamps of a study do not move
 	s.Relevel(levels)
 	if !o.ReadingsOnly {
@@ -128,6 +132,7 @@ func (s *Study) Relevel(d light.Levels) {
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
 	s.around.read(d, &s.Readings)
 	s.pictures.read(d, &s.Readings)
+	s.lenses.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]

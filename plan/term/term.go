@@ -169,6 +169,21 @@ const (
 // Technologies lists them.
 var Technologies = []Technology{LED, Tungsten, Discharge, Fluorescent}
 
+// Dimmer is what a lamp is dimmed by.
+type Dimmer string
+
+// The dimmers.
+const (
+	PhaseDimmer       Dimmer = "phase"       // cuts a part of each half cycle of the mains off
+	PulseDimmer       Dimmer = "pwm"         // switches it on and off
+	CurrentDimmer     Dimmer = "current"     // gives less of an even current
+	TransformerDimmer Dimmer = "transformer" // gives less of the whole wave
+	NoDimmer          Dimmer = "none"
+)
+
+// Dimmers lists them.
+var Dimmers = []Dimmer{PhaseDimmer, PulseDimmer, CurrentDimmer, TransformerDimmer, NoDimmer}
+
 // Feed is what feeds a circuit.
 type Feed string
 

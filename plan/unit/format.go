@@ -55,6 +55,12 @@ func FormatFeet(metres float64) string {
 // FormatAngle prints degrees to a tenth: `45°`, `172.8°`.
 func FormatAngle(degrees float64) string { return trimZeros(degrees, 1) + "°" }
 
+// FormatWhole prints v rounded to a whole number, without a unit: `47`.
+func FormatWhole(v float64) string { return decimal(v, 0) }
+
+// FormatTenths prints v to a tenth, with it even where that is nought, without a unit: `5.0`.
+func FormatTenths(v float64) string { return decimal(v, 1) }
+
 // FormatFigures prints v to three significant figures and no finer than a hundredth: an illuminance is
 // never known better. `12300`, `345`, `34.5`, `3.45`, `0.03`, `0`.
 func FormatFigures(v float64) string {

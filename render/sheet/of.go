@@ -25,6 +25,9 @@ func Of(s *study.Study, o Options) Input {
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
 	in.Walks, in.Tracks = s.Readings.Walks, s.Readings.Tracks
+	if o.Teaches() {
+		in.Lesson = s.Readings.Lesson
+	}
 	for i := range s.Setup.People {
 		p := &s.Setup.People[i]
 		in.Faces = append(in.Faces, faceOf(s, p.Name))

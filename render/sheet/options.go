@@ -27,6 +27,7 @@ type Options struct {
 	Beams  string       // all, main or none: whose beams and throws are drawn whole; "": all, where they are few
 	Levels string       // lx, fc, stop, stops: what contours are lettered in
 	Field  string       // floor or face: what is mapped
+	Notes  string       // teach: a page and sentences to learn from, of studies that package teach has added a lesson to; "": none
 	Date   string       // ISO 8601; the sheet's date where the scene gives none
 	Font   *font.Family // nil: the embedded one
 }
@@ -39,6 +40,7 @@ type request struct {
 	theme  draw.Theme
 	levels carto.Unit
 	how    draw.How
+	teach  bool // a page to learn from
 }
 
 // placedWord is a word with the place it was written at, if it stands in the scene.
@@ -85,6 +87,7 @@ func asked(o Options, s *plan.Setup, log *faults) request {
 	w.theme = theme
 	w.readTint(o.Tint, log)
 	w.readBeams(o.Beams, log)
+	w.readNotes(o.Notes, log)
 	checkField(pick(o.Field, sheet.Field, "sheet.field"), s, log)
 	return w
 }
@@ -166,3 +169,18 @@ func (w *request) readBeams(word string, log *faults) {
 		unknown(log, placedWord{word: word}, "choice of beams", section.BeamNames())
 	}
 }
+
+// notesTeach asks for notes to learn from.
+const notesTeach = "teach"
+
+// NotesNames lists the notes that a sheet can have.
+func NotesNames() []string { return []string{notesTeach} }
+
+func (w *request) readNotes(word string, log *faults) {
+	if w.teach = word == notesTeach; word != "" && !w.teach {
+		unknown(log, placedWord{word: word}, "kind of notes", NotesNames())
+	}
+}
+
+// Teaches says whether the options ask for notes to learn from, for which a study needs a lesson.
+func (o Options) Teaches() bool { return o.Notes == notesTeach }

@@ -3,8 +3,6 @@ package sheet
 import (
 	"slices"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -60,8 +58,7 @@ func (s *sheet) listPage(left []layout.Remainder) (ink.Page, []layout.Remainder)
 
 // listLayout is the frame of a page and its title block, before all is made larger.
 func listLayout(page *layout.Layout, by float64) layout.Layout {
-	shrunk := func(b r2.Box) r2.Box { return r2.Box{Min: r2.Scale(1/by, b.Min), Max: r2.Scale(1/by, b.Max)} }
-	return layout.Layout{Frame: shrunk(page.Frame), Block: shrunk(page.TitleBlock())}
+	return layout.Layout{Frame: beforeEnlarging(page.Frame, by), Block: beforeEnlarging(page.TitleBlock(), by)}
 }
 
 // listSlots are the columns of a page of lists, the last one over the title block.

@@ -1,14 +1,11 @@
 package sheet
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
-	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
@@ -17,7 +14,7 @@ type pageKind func(s *sheet) []ink.Page
 
 // pageKinds are the kinds of pages in their order on a sheet. Each stands in a file of its own and is listed here.
 func pageKinds() []pageKind {
-	return []pageKind{(*sheet).planPages, (*sheet).mapPages, (*sheet).listPages}
+	return []pageKind{(*sheet).planPages, (*sheet).mapPages, (*sheet).listPages, (*sheet).teachPages}
 }
 
 // draw draws the pages.
@@ -26,17 +23,6 @@ func (s *sheet) draw() {
 	for _, kind := range pageKinds() {
 		s.pages = append(s.pages, kind(s)...)
 	}
-}
-
-// newPage is a page with its paper and frame.
-func (s *sheet) newPage(l *layout.Layout, what string) (*ink.Page, draw.Pad) {
-	page := &ink.Page{Width: l.Wide, Height: l.High, Title: section.Joined(", ", section.TitleOf(s.d.In.Setup), section.SetupLine(s.d.In), what),
-		Name: what, Outline: []string{ink.Capital(cmp.Or(what, "plan"))}}
-	p := s.d.Pad.With(page)
-	if p.Look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
-		p.On(ink.Ground).Rect(box.Of(0, 0, l.Wide, l.High), 0, p.Look.Ink, &p.Look.Paper)
-	}
-	return page, p
 }
 
 // namePages gives every page of a run a name for its file, no two the same: the set-up's where there

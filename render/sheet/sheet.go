@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"cmp"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
 	"scrimshaw/render/sheet/box"
@@ -170,4 +172,15 @@ func drawingOf(s *plan.Setup) int {
 		}
 	}
 	return 0
+}
+
+// newPage is a page with its paper and frame.
+func (s *sheet) newPage(l *layout.Layout, what string) (*ink.Page, draw.Pad) {
+	page := &ink.Page{Width: l.Wide, Height: l.High, Title: section.Joined(", ", section.TitleOf(s.d.In.Setup), section.SetupLine(s.d.In), what),
+		Name: what, Outline: []string{ink.Capital(cmp.Or(what, "plan"))}}
+	p := s.d.Pad.With(page)
+	if p.Look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
+		p.On(ink.Ground).Rect(box.Of(0, 0, l.Wide, l.High), 0, p.Look.Ink, &p.Look.Paper)
+	}
+	return page, p
 }

@@ -34,7 +34,7 @@ func TestAsMuchLightHasOneTintOnAllPages(t *testing.T) {
 		} else if in.Elevation == nil {
 			t.Errorf("%s has no second map", in.Setup.Name)
 		}
-		if run.points < seen+50 {
+		if run.points < seen+40 {
 			t.Errorf("%s, %+v: only %d points are looked at", in.Setup.Name, in.Elevation, run.points-seen)
 		}
 	}

@@ -67,9 +67,10 @@ var layers = []layer{
 		"plan/pending":               {"plan/light"},
 		"plan/supply":                {},
 		"plan/day":                   {"plan/supply"},
-		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot"},
+		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot", "plan/frame"},
 		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending"},
 		"plan/review":                {"plan/light", "plan/meter", "plan/frame", "plan/supply"},
+		"plan/teach":                 {"plan/light", "plan/meter", "plan/study"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},
 	{[]string{"symbols/ink"}, map[string][]string{ // ink, what is drawn on it, what writes it; paper

@@ -35,6 +35,7 @@ func (c names) nameThings(p Pad, v layout.View, taken, lines []carto.Obstacle) [
 		f := &c.In.Setup.Furniture[i]
 		n.put(ink.Notes, "furniture:"+f.Name, c.furnitureNames(c.furniture[i].Box(), f))
 	}
+	n.solid = dressingObstacles(c.In.Setup, v)
 	for i := range c.In.Setup.Openings {
 		o := &c.In.Setup.Openings[i]
 		n.put(ink.Notes, "opening:"+o.Name, openingNames(v, o))

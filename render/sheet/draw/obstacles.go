@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -45,6 +46,24 @@ func bodies(p Pad, things []placeable) []carto.Obstacle {
 	var all []carto.Obstacle
 	for _, t := range things {
 		all = append(all, hard(t.label(p).Body))
+	}
+	return all
+}
+
+// dressingDeep is how far from its line a curtain or a blind is drawn, mm.
+const dressingDeep = 0.5
+
+// dressingObstacles are the curtains and blinds of the openings, under which no name reads.
+func dressingObstacles(s *plan.Setup, v layout.View) (all []carto.Obstacle) {
+	for i := range s.Openings {
+		for k := range s.Openings[i].Dressing {
+			d := &s.Openings[i].Dressing[k]
+			a, b := v.Paper(d.A), v.Paper(d.B)
+			if way := r2.Sub(b, a); r2.Norm(way) > 0 {
+				across := r2.Unit(r2.Vec{X: -way.Y, Y: way.X})
+				all = append(all, carto.Obstacle{Outline: plane.Slab(a, b, across, -dressingDeep, dressingDeep)})
+			}
+		}
 	}
 	return all
 }

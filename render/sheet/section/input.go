@@ -18,6 +18,7 @@ type Input struct {
 	Faces    []Face          // one a person, and after it one of each of their marks
 	Walks    []meter.Walk
 	Tracks   []meter.Track // what changes along the tracks of cameras
+	Lesson   *meter.Lesson // nil where nobody asked for notes to learn from
 	Field    *Field        // the map
 	Floors   []Field       // the map on other levels of floor
 	Inset    *Field        // a second map, drawn small: at the height of the faces

@@ -1,4 +1,4 @@
-package meter
+package frame
 
 import (
 	"math"
@@ -9,10 +9,10 @@ import (
 	"scrimshaw/plan/photometry"
 )
 
-// LuminanceToward is the mean luminance of the opening of a lamp as it is seen from a place, cd/m²; 0 where it has no size, shows
-// its back, is off, or hides behind cloth of its own.
-func LuminanceToward(l *plan.Light, from r3.Vec) float64 {
-	if l.Level == 0 || len(l.Diffusion) > 0 {
+// Luminance is the mean luminance of the opening of a lamp as it is seen from a place, cd/m², where the lamp gives so many times
+// the light of its head; 0 where it has no size, shows its back, or hides behind cloth of its own.
+func Luminance(l *plan.Light, output float64, from r3.Vec) float64 {
+	if l.Level == 0 || len(l.Diffusion) > 0 || l.Head.Source.Distribution == nil {
 		return 0
 	}
 	d := l.Frame.Local(r3.Unit(r3.Sub(from, l.Frame.At)))
@@ -20,7 +20,7 @@ func LuminanceToward(l *plan.Light, from r3.Vec) float64 {
 	if area < 1e-9 {
 		return 0
 	}
-	return l.Head.Source.Intensity(d) * l.RelativeOutput.Y() / float64(l.Count) / area
+	return l.Head.Source.Intensity(d) * output / float64(l.Count) / area
 }
 
 // areaToward is how large the opening of a lamp looks from a direction of its frame, m².
@@ -37,6 +37,9 @@ func areaToward(l *plan.Light, d r3.Vec) float64 {
 		form, _ := l.Head.ShadeForm()
 		wide := (form.Top + form.Bottom) / 2
 		return wide*form.Height*math.Sqrt(max(0, 1-d.Z*d.Z)) + math.Pi/4*wide*wide*math.Abs(d.Z)
+	}
+	if hasMouth(l) {
+		return math.Pi / 4 * l.Head.Aperture * l.Head.Aperture * max(0, -d.Z)
 	}
 	return 0
 }

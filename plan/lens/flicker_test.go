@@ -1,0 +1,165 @@
+package lens
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+)
+
+// waveAt is the light of a ripple at a moment, s, by its mean: its first crest comes at nought.
+func waveAt(r Ripple, t float64) float64 {
+	x := t*r.Hertz - math.Floor(t*r.Hertz)
+	switch {
+	case r.Duty == 0:
+		return 1 + r.Depth*math.Cos(2*math.Pi*x)
+	case x < r.Duty/2 || x > 1-r.Duty/2:
+		return 1 / r.Duty
+	}
+	return 0
+}
+
+// exposed integrates the wave over an exposure, step by step.
+func exposed(r Ripple, from, seconds float64) float64 {
+	const n = 40000
+	sum := 0.0
+	for i := range n {
+		sum += waveAt(r, from+seconds*(float64(i)+0.5)/n) / n
+	}
+	return sum
+}
+
+// What Swing says of frames and of rows is what differs between rows that are exposed one by one over the
+// wave: 40 rows of many frames, from many starts.
+func TestSwingOfExposedRows(t *testing.T) {
+	d := rand.New(rand.NewSource(7))
+	one := func(all ...float64) float64 { return all[d.Intn(len(all))] }
+	for range 40 {
+		r := Ripple{Hertz: one(100, 120, 100, 300, 1000), Depth: 0.05 + 0.95*d.Float64()}
+		if d.Intn(3) == 0 {
+			r = Ripple{Hertz: r.Hertz, Duty: one(0.1, 0.3, 0.5, 0.8)}
+		}
+		s := Shutter{FPS: one(24, 25, 30, 24000.0/1001, 48, 50, 37.3), Readout: one(0.004, 0.008, 0.012, 0.02)}
+		s.Seconds = one(90, 144, 172.8, 180, 270, 360) / 360 / s.FPS
+		var want Swing
+		const rows, frames = 40, 60
+		for range 60 {
+			start := d.Float64()
+			var low, high [rows]float64
+			for i := range frames {
+				rowLow, rowHigh := math.Inf(1), 0.0
+				for k := range rows {
+					v := exposedQuick(r, start+float64(i)/s.FPS+s.Readout*float64(k)/(rows-1), s.Seconds)
+					if i == 0 {
+						low[k], high[k] = v, v
+					}
+					low[k], high[k] = min(low[k], v), max(high[k], v)
+					rowLow, rowHigh = min(rowLow, v), max(rowHigh, v)
+				}
+				want.Rows = max(want.Rows, rowHigh-rowLow)
+			}
+			for k := range rows {
+				want.Frames = max(want.Frames, high[k]-low[k])
+			}
+		}
+		got := s.Swing(r)
+		if math.Abs(got.Frames-want.Frames) > 0.02*want.Frames+2e-3 || math.Abs(got.Rows-want.Rows) > 0.02*want.Rows+2e-3 {
+			t.Errorf("%+v by %+v: %+v, and row by row %+v", r, s, got, want)
+		}
+	}
+}
+
+// exposedQuick is exposed from a table of the wave's sum, made for each ripple once.
+func exposedQuick(r Ripple, from, seconds float64) float64 {
+	sum := sumsOf(r)
+	at := func(t float64) float64 {
+		x := t * r.Hertz
+		whole := math.Floor(x)
+		place := (x - whole) * float64(len(sum)-1)
+		i := int(place)
+		part := sum[i]
+		if i+1 < len(sum) {
+			part += (place - float64(i)) * (sum[i+1] - sum[i])
+		}
+		return whole*sum[len(sum)-1] + part
+	}
+	return (at(from+seconds) - at(from)) / (seconds * r.Hertz)
+}
+
+var sumCache = map[Ripple][]float64{}
+
+// sumsOf are the sums of a wave up to each of many moments of its period.
+func sumsOf(r Ripple) []float64 {
+	if s, ok := sumCache[r]; ok {
+		return s
+	}
+	const n = 20000
+	sums := make([]float64, n+1)
+	for i := range n {
+		sums[i+1] = sums[i] + waveAt(r, (float64(i)+0.5)/n/r.Hertz)/n
+	}
+	sumCache[r] = sums
+	return sums
+}
+
+// Gathered is the integral of the wave.
+func TestGathered(t *testing.T) {
+	for _, r := range []Ripple{{Hertz: 100, Depth: 1}, {Hertz: 120, Depth: 0.13}, {Hertz: 400, Duty: 0.35}} {
+		for _, seconds := range []float64{1.0 / 48, 1.0 / 50, 1.0 / 500} {
+			for _, crest := range []float64{0, 0.2, 0.7} {
+				if got, want := r.Gathered(crest, seconds), exposed(r, -crest/r.Hertz, seconds); math.Abs(got-want) > 2e-3 {
+					t.Errorf("%+v, crest after %g, %g s: %.5f, and summed %.5f", r, crest, seconds, got, want)
+				}
+			}
+		}
+	}
+}
+
+// Light on 50 Hz mains is steady at 1/50 s and 1/100 s at any rate, and at 25 fps stands still from frame to frame at any angle, though
+// not from row to row. At 24 fps and 180° a lamp that goes out a hundred times a second keeps sin(pi f T)/(pi f T) of its depth:
+// 4.0 % of the mean either way, four times a second. Common practice, and the closed form.
+func TestSafeShutters(t *testing.T) {
+	full := Ripple{Hertz: 100, Depth: 1}
+	for _, seconds := range []float64{1.0 / 50, 1.0 / 100} {
+		if w := (Shutter{FPS: 24, Seconds: seconds, Readout: 0.012}).Swing(full); w.Frames > 1e-9 || w.Rows > 1e-9 {
+			t.Errorf("at %g s %+v", seconds, w)
+		}
+	}
+	if w := (Shutter{FPS: 25, Seconds: 1.0 / 60, Readout: 0.012}).Swing(full); w.Frames != 0 || w.Beat != 0 || w.Rows < 0.1 {
+		t.Errorf("at 25 fps and 1/60 s %+v", w)
+	}
+	s := Shutter{FPS: 24, Seconds: 1.0 / 48, Readout: 0.012}
+	x := math.Pi * 100 / 48
+	if w := s.Swing(full); math.Abs(w.Frames-2*math.Sin(x)/x) > 1e-4 || math.Abs(w.Beat-4) > 1e-9 {
+		t.Errorf("at 24 fps and 180° %+v, want %.4f four times a second", w, 2*math.Sin(x)/x)
+	}
+	if seconds, ok := s.SafeSeconds(100); !ok || math.Abs(seconds-1.0/50) > 1e-12 {
+		t.Errorf("safe at %g s", seconds)
+	}
+	if fps := s.SafeFPS(100); math.Abs(fps-25) > 1e-9 {
+		t.Errorf("safe at %g fps", fps)
+	}
+	if _, ok := (Shutter{FPS: 240, Seconds: 1.0 / 480}).SafeSeconds(100); ok {
+		t.Error("a frame of 1/240 s holds no period of 1/100 s, and a safe time is offered")
+	}
+	for _, fps := range []float64{18, 24, 29.97, 48} {
+		for _, degrees := range []float64{45, 144, 180, 300} {
+			s := Shutter{FPS: fps, Seconds: degrees / 360 / fps, Readout: 0.01}
+			seconds, ok := s.SafeSeconds(120)
+			if !ok {
+				t.Fatalf("none at %g fps", fps)
+			}
+			again, other := s, Shutter{FPS: s.SafeFPS(120), Readout: 0.01}
+			again.Seconds, other.Seconds = seconds, degrees/360/other.FPS
+			for _, safe := range []Shutter{again, other} {
+				if w := safe.Swing(Ripple{Hertz: 120, Duty: 0.2}); w.Frames > 1e-9 || w.Rows > 1e-9 || safe.Seconds*safe.FPS > 1+1e-9 {
+					t.Errorf("%+v is no safe shutter: %+v", safe, w)
+				}
+			}
+		}
+	}
+	for _, steady := range []Ripple{{}, {Hertz: 100}, {Hertz: 100, Duty: 1}, {Depth: 1}} {
+		if w := s.Swing(steady); w != (Swing{}) {
+			t.Errorf("%+v swings by %+v", steady, w)
+		}
+	}
+}

@@ -1,0 +1,106 @@
+package study
+
+import (
+	"context"
+	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/frame"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/pending"
+)
+
+// lenses are what cameras get of lamps beside the picture that they make: reflections, and light onto the lens.
+type lenses struct {
+	setup       *plan.Setup
+	reflections []meter.Reflection
+	behind      []int        // of each reflection: its place among the points of the basis; -1 where nothing stands behind it
+	basis       *light.Basis // of what is seen through glass where a lamp shows in it; nil where that is nothing
+	flares      []meter.Flare
+	ways        [][]light.Way // of each flare: how its light comes
+}
+
+// lensesOf looks through the cameras of a set-up. What is seen through glass is lit in a basis of its own, so that readings are the
+// same bits whether or not a lamp shows there; most scenes ask for none of it.
+func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, error) {
+	all := &lenses{setup: s}
+	var spots []light.Receptor
+	for _, r := range frame.Reflections(s) {
+		one, at := meter.Reflection{Reflection: r}, -1
+		if from := s.CameraNamed(r.Camera).Frame.At; r.Glass {
+			if hit, met := world.BVH().FirstOpaque(from, r.Toward, nil); met {
+				one.Surface, at = s.Names[hit.ID], len(spots)
+				spots = append(spots, light.Receptor{At: from, Axis: r.Toward, Response: light.Radiance})
+			}
+		}
+		all.reflections, all.behind = append(all.reflections, one), append(all.behind, at)
+	}
+	all.findFlares(world)
+	if len(spots) == 0 {
+		return all, nil
+	}
+	var err error
+	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: spots}); err != nil {
+		return nil, fmt.Errorf("what is behind the glass of %q: %w", s.Title, err)
+	}
+	return all, nil
+}
+
+// findFlares finds the lamps whose light comes straight onto a lens.
+func (all *lenses) findFlares(world *light.World) {
+	emitters := light.Emitters(all.setup)
+	for _, g := range frame.Glares(all.setup) {
+		c := all.setup.CameraNamed(g.Camera)
+		for i := range emitters {
+			if emitters[i].Name != g.Light {
+				continue
+			}
+			on := light.Receptor{At: c.Frame.At, Axis: c.Frame.Axis, Response: light.Cosine}
+			if ways := light.Straight(world, &emitters[i], &on); len(ways) > 0 {
+				all.flares, all.ways = append(all.flares, meter.Flare{Glare: g}), append(all.ways, ways)
+			}
+		}
+	}
+}
+
+// read reads them at some levels.
+func (all *lenses) read(levels light.Levels, into *meter.Set) {
+	figures := pending.Of(all.setup, levels)
+	into.Reflections, into.Flares = nil, nil
+	for i := range all.reflections {
+		r := all.reflections[i]
+		if r.Glass {
+			all.readGlass(&r, all.behind[i], levels, figures)
+		}
+		into.Reflections = append(into.Reflections, r)
+	}
+	for i := range all.flares {
+		f := all.flares[i]
+		level := levels[f.Light]
+		for _, way := range all.ways[i] {
+			f.Lux += level.Times(way.Filter).Y() * way.Lux
+		}
+		if f.Lux > 0 {
+			f.Uncomputed = figures.At(map[string]float64{f.Light: 1}, all.setup.CameraNamed(f.Camera).Frame.At)
+			into.Flares = append(into.Flares, f)
+		}
+	}
+}
+
+// readGlass reads how bright a lamp is in glass, and what is behind it: a point of the basis, or nothing where that is -1.
+func (all *lenses) readGlass(r *meter.Reflection, behind int, levels light.Levels, figures *pending.Figures) {
+	l := all.setup.LightNamed(r.Name)
+	r.Luminance = r.Factor * frame.Luminance(l, levels[l.Name].Y(), r.From)
+	if behind >= 0 {
+		total, _ := all.basis.Point(behind, levels)
+		r.Behind = total.Y()
+	}
+	from := all.setup.CameraNamed(r.Camera).Frame.At
+	r.Uncomputed = figures.At(map[string]float64{r.Name: 1}, from, r3.Add(from, r3.Scale(farBehind, r.Toward)))
+}
+
+// farBehind is how far from a lens what is behind glass is taken to lie where only the space that it lies in counts, m.
+const farBehind = 20
