@@ -188,6 +188,35 @@ grip: {c: {card: [0.33, 0.44], at: [3, 3], height: 1, faces: [0, 0]}}
 	}
 }
 
+// What holds things, by hand: a pole with a clamp for tubes, a clip for a ceiling while that carries the lamp, a plate on a wall, and to each
+// a wire; a frame of 8 ft is the one of 2.4 m; over 2.5 m a stand has two bags, on a boom too.
+func TestWhatHoldsThings(t *testing.T) {
+	l := listed(t, `
+units: ft
+rooms: {den: {size: [30, 30], height: 14}}
+lights:
+  a: {unit: led-panel-100, at: [8, 8], height: 8, aim: down, mount: {pole: [den.left, den.right]}}
+  b: {unit: led-panel-100, at: [12, 8], height: 9, aim: down, mount: ceiling}
+  c: {unit: discharge-575, at: [16, 8], height: 9, aim: down, mount: ceiling}
+  d: {unit: led-panel-100, at: [0.5, 20], height: 9, aim: 90, mount: {wall: den.left}}
+  e: {unit: fresnel-tungsten-650, at: [20, 20], height: 8.1, aim: down}
+  f: {unit: fresnel-tungsten-650, at: [20, 24], height: 8.3, aim: down}
+  g: {unit: fresnel-tungsten-650, at: [24, 20], height: 6, aim: down, mount: {boom: 3}}
+grip: {s: {frame: [8, 8], cloth: silk, at: [12, 20], height: 6, faces: 0, mount: floor}}
+`)
+	for label, want := range map[string]int{"pole": 1, "stud clamp": 1, "ceiling clip": 1, "pipe clamp": 1, "wall plate": 1, "safety wire": 5, "frame 240 x 240": 1,
+		"boom": 1, "sandbag 12 kg": 1 + 2 + 2 + 1, "silk for a frame of 8'0\" × 8'0\"": 1} {
+		if got := has(l, label); got != want {
+			t.Errorf("%d of %q, want %d", got, label, want)
+		}
+	}
+	for i := range l.Items {
+		if item := &l.Items[i]; item.Shelf == day.Cloth && item.Name != "frame-cloth-240" {
+			t.Errorf("the cloth is %q", item.Name)
+		}
+	}
+}
+
 var (
 	units  = []string{"fresnel-tungsten-650", "led-point-300-bicolour", "led-point-600-daylight", "discharge-575", "practical-floor", "led-tube-60"}
 	mounts = []string{"", ", mount: {boom: 1.5}", ", mount: ceiling", ", mount: floor", ", mount: {pole: [den.left, den.right]}", ", mount: {wall: den.left}"}

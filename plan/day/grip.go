@@ -15,7 +15,7 @@ import (
 
 // What holds sheets: common practice.
 const (
-	sameSize   = 0.02 // m, within which a sheet is one of the catalogue
+	sameSize   = 0.03 // share by which a side may differ from that of a piece of the catalogue: 8 ft are sold as 2.4 m, and the other way round
 	largeFrame = 1.5  // m, from which on a frame stands between two stands
 )
 
@@ -77,8 +77,7 @@ func (n *needs) cataloguedGrip(g *plan.Grip) (found *kit.Grip) {
 	}
 	for _, entry := range n.kit.Grip {
 		wide, high := math.Max(entry.Width, entry.Height), math.Min(entry.Width, entry.Height)
-		if entry.Kind != g.Kind || entry.Round ||
-			math.Abs(wide-math.Max(g.Size[0], g.Size[1])) > sameSize || math.Abs(high-math.Min(g.Size[0], g.Size[1])) > sameSize {
+		if entry.Kind != g.Kind || entry.Round || !alike(wide, math.Max(g.Size[0], g.Size[1])) || !alike(high, math.Min(g.Size[0], g.Size[1])) {
 			continue
 		}
 		if found != nil {
@@ -89,11 +88,14 @@ func (n *needs) cataloguedGrip(g *plan.Grip) (found *kit.Grip) {
 	return found
 }
 
+// alike says whether a side is that of a piece of the catalogue.
+func alike(entry, side float64) bool { return math.Abs(side-entry) <= sameSize*entry }
+
 // frameCloth is the cloth of a frame: what the catalogue has for square ones of its size, by name.
 func (n *needs) frameCloth(g *plan.Grip) Item {
 	item := Item{Shelf: Cloth}
-	if math.Abs(g.Size[0]-g.Size[1]) <= sameSize {
-		item = n.stock(Cloth, fmt.Sprintf("frame-cloth-%.0f", 100*g.Size[0]), "")
+	if frame := n.cataloguedGrip(g); frame != nil && frame.Width == frame.Height {
+		item = n.stock(Cloth, fmt.Sprintf("frame-cloth-%.0f", 100*frame.Width), "")
 	}
 	item.Label = g.Cloth + " for a frame of " + n.size(g.Size[0], g.Size[1])
 	return item

@@ -23,6 +23,12 @@ const (
 	frameHolders = "frame-ears"
 )
 
+// The clamps that hold a light or grip to things and poles, and to a ceiling, the usual one first: common practice.
+var (
+	clamps        = []string{"stud-clamp", "pipe-clamp"}
+	ceilingClamps = []string{"scissor-clamp", "pipe-clamp"}
+)
+
 // gripStands are what a piece of grip stands on where the scene names no stand, the usual one first: common practice.
 var gripStands = []string{"c-stand", boomStand, "tall-combo-stand", "wind-up-stand"}
 
@@ -134,17 +140,18 @@ func (n *needs) boom(m *plan.Mount, l load) {
 // rounded up to half a kilogram.
 func Counterweight(mass, arm float64) float64 { return math.Ceil(2*mass*arm/counterArm-1e-9) / 2 }
 
-// clamp counts the lightest clamp with a stud that carries the load.
+// clamp counts the usual clamp that carries the load.
 func (n *needs) clamp(m *plan.Mount, l load) {
-	found := n.least("clamp", func(i *kit.Item) float64 {
-		if i.Spigot == "" || i.Name == wallPlate {
-			return 0
+	names := clamps
+	if m.Kind == term.Ceiling {
+		names = ceilingClamps
+	}
+	item := Item{Shelf: Rigging, Label: "clamp for " + unit.FormatMass(l.mass)}
+	for _, name := range names {
+		if found := n.kit.ItemOf(name); found != nil && found.Load >= l.mass {
+			item = stocked(Rigging, found)
+			break
 		}
-		return i.Load
-	}, l.mass)
-	item := Item{Shelf: Rigging, Label: "clamp"}
-	if found != nil {
-		item = stocked(Rigging, found)
 	}
 	if m.Kind == term.Ceiling {
 		item.Note = "or what the ceiling takes"

@@ -135,6 +135,10 @@ func (t *Table) tilt(row int) string {
 	switch {
 	case tilt == nil:
 		return ""
+	case *tilt == -90:
+		return "straight down"
+	case *tilt == 90:
+		return "straight up"
 	case *tilt < 0:
 		return unit.FormatAngle(-*tilt) + " down"
 	case *tilt > 0:
@@ -184,10 +188,18 @@ func (d *Day) writeCircuits(b *strings.Builder) {
 	b.WriteString(t.line(-1, columns, wide))
 	for r := range t.Rows {
 		b.WriteString(t.line(r, columns, wide))
-		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("without the amps of ", t.some(r, "", "without"))} {
+		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
 			if note != "" {
 				b.WriteString("      " + note + "\n")
 			}
 		}
 	}
+}
+
+// tooMuch says that a circuit carries more than it may.
+func (t *Table) tooMuch(row int) string {
+	if left := t.Rows[row][t.at("ampsLeft")].Number; left != nil && *left < 0 {
+		return "more than it may carry"
+	}
+	return ""
 }
