@@ -166,6 +166,32 @@ func TestCutsOffARoll(t *testing.T) {
 	}
 }
 
+// A day from a file: what it takes, and how often at one time.
+func ExampleList() {
+	shipped, err := kit.Shipped()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	text := `{scrimshaw: 1, lights: {key: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down}},
+	  setups: {wide: {}, close: {after: wide, change: {lights: {key: {at: [1, 0]}}}}}}`
+	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "day.yaml", Text: []byte(text)}, &source.Log{})
+	var l day.List
+	err = resolve.Each(doc, nil, &source.Log{}, func(s *plan.Setup) error {
+		l.Add(s)
+		return nil
+	})
+	for _, item := range l.Items {
+		fmt.Println(item.Count, item.Label)
+	}
+	fmt.Printf("%.1f kg, %v\n", l.Totals().Mass, err)
+	// Output:
+	// 1 650 W fresnel
+	// 1 light stand
+	// 1 sandbag 12 kg
+	// 17.4 kg, <nil>
+}
+
 // What is not known is counted and has no mass: a source that the scene states, a card of no catalogue, a lift, a scene without anything.
 func TestUnknownHasNoMass(t *testing.T) {
 	l := listed(t, `
@@ -202,10 +228,14 @@ lights:
   e: {unit: fresnel-tungsten-650, at: [20, 20], height: 8.1, aim: down}
   f: {unit: fresnel-tungsten-650, at: [20, 24], height: 8.3, aim: down}
   g: {unit: fresnel-tungsten-650, at: [24, 20], height: 6, aim: down, mount: {boom: 3}}
-grip: {s: {frame: [8, 8], cloth: silk, at: [12, 20], height: 6, faces: 0, mount: floor}}
+grip:
+  s: {frame: [8, 8], cloth: silk, at: [12, 20], height: 6, faces: 0, mount: floor}
+  v: {silver: silver-50x50, at: [25, 25], height: 5, faces: 0, mount: {boom: 3}}
+  n: {flag: flag-60x45, at: [27, 25], height: 12, faces: 0}
 `)
-	for label, want := range map[string]int{"pole": 1, "stud clamp": 1, "ceiling clip": 1, "pipe clamp": 1, "wall plate": 1, "safety wire": 5, "frame 240 x 240": 1,
-		"boom": 1, "sandbag 12 kg": 1 + 2 + 2 + 1, "silk for a frame of 8'0\" × 8'0\"": 1} {
+	for label, want := range map[string]int{"pole": 1, "stud clamp": 1, "ceiling clip": 1, "pipe clamp": 1, "wall plate": 1, "safety wire": 6, "frame 240 x 240": 1,
+		"boom": 2, "board holder": 1, "grip head": 1, "arm 1 m": 1, "combo stand": 1, "tall combo stand": 1, "C-stand": 0,
+		"sandbag 12 kg": 1 + 2 + (2 + 1) + (2 + 1) + 2, "silk for a frame of 8'0\" × 8'0\"": 1} {
 		if got := has(l, label); got != want {
 			t.Errorf("%d of %q, want %d", got, label, want)
 		}
