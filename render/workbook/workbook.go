@@ -3,18 +3,20 @@ package workbook
 
 import (
 	"io"
+	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 
 	"scrimshaw/render/list"
 )
 
-// Widths of columns, in characters.
+// Measures of cells.
 const (
-	numberWidth = 11
-	wordWidth   = 16
-	longWidth   = 40
-	longText    = 24 // characters from which on words take a wide column
+	longWidth  = 40 // the most that a column is wide, characters; what is longer is wrapped
+	leastWidth = 8  // characters
+	margin     = 2  // of a column beside its longest words, characters
+	raggedness = 6  // that wrapped lines lose at their ends, characters
+	lineHeight = 15 // points
 )
 
 // Write writes the tables of a day: a line of keys, then one a row, and under the kit its totals. Words are never formulas. The same lists are the
@@ -26,11 +28,7 @@ func Write(w io.Writer, d *list.Day) (err error) {
 			err = closed
 		}
 	}()
-	strong, err := f.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true}})
-	if err != nil {
-		return err
-	}
-	wrapped, err := f.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}})
+	look, err := newLook(f)
 	if err != nil {
 		return err
 	}
@@ -43,44 +41,73 @@ func Write(w io.Writer, d *list.Day) (err error) {
 		if err != nil {
 			return err
 		}
-		s := sheet{f, t, strong, wrapped}
+		s := sheet{f, t, look}
 		if err := s.write(); err != nil {
 			return err
 		}
 	}
-	if err := totals(f, d, strong); err != nil {
+	if err := totals(f, d, look); err != nil {
 		return err
 	}
 	return f.Write(w)
 }
 
+// look are the styles of a workbook.
+type look struct {
+	strong, wrapped, right int
+	running                int // over the cells to the right
+}
+
+func newLook(f *excelize.File) (l look, err error) {
+	font, err := f.GetDefaultFont()
+	if err != nil {
+		return l, err
+	}
+	if l.strong, err = f.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true, Family: font}}); err != nil {
+		return l, err
+	}
+	if l.right, err = f.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{Horizontal: "right", Vertical: "top"}}); err != nil {
+		return l, err
+	}
+	if l.running, err = f.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{Vertical: "top"}}); err != nil {
+		return l, err
+	}
+	l.wrapped, err = f.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top", Indent: 1}})
+	return l, err
+}
+
 // sheet is one table on its way.
 type sheet struct {
-	f               *excelize.File
-	table           *list.Table
-	strong, wrapped int // styles
+	f     *excelize.File
+	table *list.Table
+	look  look
+}
+
+// paper prints a sheet as wide as the paper, on its long side.
+func (s *sheet) paper() error {
+	landscape, one, all, fit := "landscape", 1, 0, true
+	if err := s.f.SetPageLayout(s.table.Title, &excelize.PageLayoutOptions{Orientation: &landscape, FitToWidth: &one, FitToHeight: &all}); err != nil {
+		return err
+	}
+	return s.f.SetSheetProps(s.table.Title, &excelize.SheetPropsOptions{FitToPage: &fit})
 }
 
 func (s *sheet) write() error {
+	if err := s.paper(); err != nil {
+		return err
+	}
 	for c := range s.table.Columns {
-		column, err := excelize.ColumnNumberToName(c + 1)
-		if err != nil {
-			return err
-		}
-		if err := s.f.SetColStyle(s.table.Title, column, s.wrapped); err != nil {
-			return err
-		}
-		if err := s.f.SetColWidth(s.table.Title, column, column, s.width(c)); err != nil {
-			return err
-		}
-		if err := setText(s.f, s.table.Title, c, 0, s.table.Columns[c].Key); err != nil {
+		if err := s.column(c); err != nil {
 			return err
 		}
 	}
-	if err := s.f.SetRowStyle(s.table.Title, 1, 1, s.strong); err != nil {
+	if err := s.f.SetRowStyle(s.table.Title, 1, 1, s.look.strong); err != nil {
 		return err
 	}
 	for r := range s.table.Rows {
+		if err := s.f.SetRowHeight(s.table.Title, r+2, float64(lineHeight*s.lines(r))); err != nil {
+			return err
+		}
 		for c := range s.table.Columns {
 			if err := s.cell(r, c); err != nil {
 				return err
@@ -90,17 +117,47 @@ func (s *sheet) write() error {
 	return s.f.SetPanes(s.table.Title, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"})
 }
 
-// width is that of a column, in characters.
-func (s *sheet) width(column int) float64 {
-	if s.table.Columns[column].Number {
-		return numberWidth
+// column sets up a column and writes its key.
+func (s *sheet) column(c int) error {
+	name, err := excelize.ColumnNumberToName(c + 1)
+	if err != nil {
+		return err
 	}
+	if err := s.f.SetColStyle(s.table.Title, name, s.style(c)); err != nil {
+		return err
+	}
+	if err := s.f.SetColWidth(s.table.Title, name, name, float64(s.width(c))); err != nil {
+		return err
+	}
+	return setText(s.f, s.table.Title, c, 0, s.table.Columns[c].Key)
+}
+
+// style is that of a column: dashes stand where numbers do.
+func (s *sheet) style(column int) int {
+	if s.table.Columns[column].Number {
+		return s.look.right
+	}
+	return s.look.wrapped
+}
+
+// width is that of a column, in characters.
+func (s *sheet) width(column int) int {
+	longest := utf8.RuneCountInString(s.table.Columns[column].Key)
 	for r := range s.table.Rows {
-		if len(s.table.Said(r, column)) > longText {
-			return longWidth
+		longest = max(longest, utf8.RuneCountInString(s.table.Said(r, column)))
+	}
+	return max(leastWidth, min(longest+margin, longWidth))
+}
+
+// lines is how many lines the words of a row take.
+func (s *sheet) lines(row int) int {
+	most := 1
+	for c := range s.table.Columns {
+		if n := utf8.RuneCountInString(s.table.Said(row, c)); n > longWidth-margin {
+			most = max(most, (n+longWidth-raggedness-1)/(longWidth-raggedness))
 		}
 	}
-	return wordWidth
+	return most
 }
 
 // cell writes one cell: a number as a number, all else as words.
@@ -124,7 +181,7 @@ func setText(f *excelize.File, sheet string, column, row int, text string) error
 }
 
 // totals writes the sums of the kit two rows under it, with what they are without.
-func totals(f *excelize.File, d *list.Day, strong int) error {
+func totals(f *excelize.File, d *list.Day, l look) error {
 	t, row := &d.Kit, len(d.Kit.Rows)+2
 	if err := setText(f, t.Title, 0, row, "total"); err != nil {
 		return err
@@ -146,7 +203,7 @@ func totals(f *excelize.File, d *list.Day, strong int) error {
 			}
 		}
 	}
-	if err := f.SetRowStyle(t.Title, row+1, row+1, strong); err != nil {
+	if err := f.SetRowStyle(t.Title, row+1, row+1, l.strong); err != nil {
 		return err
 	}
 	for i, line := range d.Lacks() {
@@ -154,5 +211,5 @@ func totals(f *excelize.File, d *list.Day, strong int) error {
 			return err
 		}
 	}
-	return nil
+	return f.SetRowStyle(t.Title, row+2, row+1+max(1, len(d.Lacks())), l.running)
 }
