@@ -130,8 +130,12 @@ func whatIsBad(state *os.ProcessState, dir string, out, said []byte) string {
 // mutatedInput makes an input.
 func mutatedInput(r *rand.Rand) mutated {
 	draft := []string{"--quality", "draft"}
-	ways := [][]string{{"draw", "-o", "made.svg", "-o", "made.txt"}, {"meter", "--json"}, {"review", "--json"}}
-	way := append(append([]string{}, ways[r.IntN(len(ways))]...), append(draft, "a.yaml")...)
+	ways := [][]string{{"draw", "-o", "made.svg", "-o", "made.txt"}, {"meter", "--json"}, {"review", "--json"}, {"list", "--json"}, {"list", "--csv", "lamps"}}
+	way := append([]string{}, ways[r.IntN(len(ways))]...)
+	if way[0] != "list" { // which computes no light
+		way = append(way, draft...)
+	}
+	way = append(way, "a.yaml")
 	switch r.IntN(8) {
 	case 0:
 		return mutated{map[string][]byte{"a.ies": mutate(r, measuredSeed), "a.yaml": []byte(lampScene)}, way}

@@ -142,3 +142,19 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 		t.Errorf("README.md says %q, and the list:\n%s", throws, list)
 	}
 }
+
+// TestReadmeTellsTheList holds the figures that it gives of a list to the list.
+func TestReadmeTellsTheList(t *testing.T) {
+	page, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const sentence = "the parlour above takes 7 sandbags, 2 of them to balance the head on its boom."
+	if !strings.Contains(strings.Join(strings.Fields(string(page)), " "), sentence) {
+		t.Errorf("README.md does not say %q", sentence)
+	}
+	kit := said(t, "", "list", "../../samples/two-sizes.yaml")
+	if !strings.Contains(kit, "\n       7  sandbag 12 kg") || !strings.Contains(kit, "2 to balance 1 on its boom") {
+		t.Errorf("the list is\n%s", kit)
+	}
+}

@@ -59,6 +59,9 @@ func (c *Catalogue) Modifier(name string) *Modifier { return find(c.Modifiers, n
 // GripOf returns the piece of grip of a name, or nil.
 func (c *Catalogue) GripOf(name string) *Grip { return find(c.Grip, name) }
 
+// ItemOf returns what a van holds of a name, or nil.
+func (c *Catalogue) ItemOf(name string) *Item { return find(c.Items, name) }
+
 // ClothOf returns the cloth of a name, or nil.
 func (c *Catalogue) ClothOf(name string) *Cloth { return find(c.Cloth, name) }
 

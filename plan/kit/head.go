@@ -22,6 +22,7 @@ func (c *Catalogue) Head(ch Choice, log *source.Log) (h Head, ok bool) {
 		b.fault(ch.UnitSpan, CodeUnknownUnit, unknown(ch.Unit, Names(c.Units), "units"), "there is no unit %q in the catalogue", ch.Unit)
 		return b.head, false
 	}
+	b.head.Unit, b.head.Bulb = u, c.Bulb(u.Bulb)
 	if u, ok = b.screwIn(u); !ok {
 		return b.head, false
 	}

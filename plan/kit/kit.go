@@ -65,6 +65,9 @@ type Head struct {
 	BulbVolts                float64           // of the mains that its bulb is made for, V; 0 for any
 	Inrush                   float64           // peak of the current as it is switched on, amps; 0 not known
 	Mass                     float64           // kg
+	Unit                     *Unit             // of the catalogue; nil of a source that the scene states itself
+	Modifiers                []*Modifier       // on it, from the head outward
+	Bulb                     *Bulb             // in a practical, as it was chosen; nil of all else
 	Flicker                  float64           // how deep its light goes down at twice the mains: a share, the most less the least by their sum, 0 to 1
 	BulbWatts                float64           // of the bulb that the choice put in, W; 0: its own
 	Doors                    *HungDoors        // nil: none

@@ -70,7 +70,7 @@ func (c *Catalogue) plain(kind, name string) any {
 	case "grip":
 		return c.GripOf(name)
 	case "item":
-		return find(c.Items, name)
+		return c.ItemOf(name)
 	case "material":
 		return c.Material(name)
 	case "filter":

@@ -26,6 +26,7 @@ func (b *builder) modifier(name string) (*Modifier, bool) {
 	}
 	b.head.ModifierLabel = strings.TrimPrefix(b.head.ModifierLabel+stackSign+m.Label, stackSign)
 	b.head.Mass += m.Mass
+	b.head.Modifiers = append(b.head.Modifiers, m)
 	if m.Class != "" {
 		b.head.Class = m.Class
 	}

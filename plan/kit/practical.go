@@ -36,7 +36,7 @@ func (b *builder) screwIn(u *Unit) (*Unit, bool) {
 	}
 	fitted := *u
 	fitted.applyBulb(&bulb)
-	b.head.BulbWatts = bulb.Watts
+	b.head.BulbWatts, b.head.Bulb = bulb.Watts, &bulb
 	return &fitted, true
 }
 

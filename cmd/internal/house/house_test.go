@@ -66,6 +66,7 @@ var layers = []layer{
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
 		"plan/supply":                {},
+		"plan/day":                   {"plan/supply"},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot", "plan/frame"},
 		"plan/passing":               {"plan/light", "plan/meter"},
 		"plan/inhand":                {"plan/light", "plan/meter", "plan/frame"},
@@ -97,6 +98,10 @@ var layers = []layer{
 			"render/sheet":                  {"plan/study", "plan/review", "render/sheet/section", "render/sheet/draw"},
 			"render/sheet/internal/fixture": {"plan/resolve", "render/sheet/section"},
 		}},
+	{nil, map[string][]string{ // lists, and what writes them as a workbook
+		"render/list":     {"plan", "plan/day", "plan/supply", "plan/unit", "render/sheet/section"},
+		"render/workbook": {"render/list"},
+	}},
 }
 
 // allowed is what a package may import of this module; known says whether it has a place.
@@ -116,6 +121,7 @@ var external = map[string][]string{
 	"codeberg.org/go-pdf/fpdf":         {"render/pdf"},
 	"github.com/tdewolff/canvas":       {}, // DEVELOPERS.md says why, with measurements
 	"codeberg.org/go-fonts/liberation": {"render/font"},
+	"github.com/xuri/excelize/v2":      {"render/workbook"},
 	"github.com/fogleman/gg":           {"render/tint", "render/contact"},
 }
 

@@ -17,8 +17,7 @@ import (
 // round and was not turned.
 func (c Report) aimWords(l *plan.Light) string {
 	aim := writtenAim(c.In.Setup, l)
-	round := symbols.Class(l.Head.Class) == symbols.Lantern || symbols.Class(l.Head.Class) == symbols.Practical
-	if l.Frame.Axis == (r3.Vec{}) || round && aim == nil {
+	if l.Frame.Axis == (r3.Vec{}) || aim == nil && allRound(l) {
 		return ""
 	}
 	tilted := Joined(", ", tiltWords(l.Frame.Axis), panWords(l.Frame.Axis))
@@ -26,6 +25,11 @@ func (c Report) aimWords(l *plan.Light) string {
 		return "at " + at + ", " + tilted
 	}
 	return "aimed " + tilted
+}
+
+// allRound says whether a light shines to all sides as it stands or hangs, so that nobody aims it.
+func allRound(l *plan.Light) bool {
+	return symbols.Class(l.Head.Class) == symbols.Lantern || symbols.Class(l.Head.Class) == symbols.Practical
 }
 
 // bounceWords say how far light that is sent to a surface goes on from there: "0.75 on to ruth".
@@ -58,8 +62,12 @@ func panWords(axis r3.Vec) string {
 	if math.Abs(Tilt(axis)) >= steepest {
 		return ""
 	}
-	pan := math.Mod(math.Round(plane.Bearing(plan.InPlan(axis)))+360, 360)
-	return "pan " + unit.FormatAngle(pan)
+	return "pan " + unit.FormatAngle(pan(axis))
+}
+
+// pan is which way an axis turns, clockwise from the plan's up, in whole degrees.
+func pan(axis r3.Vec) float64 {
+	return math.Mod(math.Round(plane.Bearing(plan.InPlan(axis)))+360, 360)
 }
 
 // steepest is the tilt from which on an axis has no pan worth saying, degrees.

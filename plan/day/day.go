@@ -1,0 +1,184 @@
+// Package day says what must be in the van: what each set-up of a day takes, and of each thing the most that is in use at one time.
+package day
+
+import (
+	"cmp"
+	"slices"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/unit"
+)
+
+// Shelf is what a thing is for, in the order in which a van is loaded.
+type Shelf string
+
+// The shelves.
+const (
+	Unit      Shelf = "unit"
+	Bulb      Shelf = "bulb"
+	Modifier  Shelf = "modifier"
+	Accessory Shelf = "accessory" // scrims, barn doors
+	Stand     Shelf = "stand"
+	Rigging   Shelf = "rigging" // what holds a thing otherwise: booms, clamps, poles, lifts
+	Grip      Shelf = "grip"
+	Cloth     Shelf = "cloth" // of frames, curtains and blinds
+	Bag       Shelf = "bag"
+	Safety    Shelf = "safety"
+	Dimmer    Shelf = "dimmer"
+	Cable     Shelf = "cable"
+	Sheet     Shelf = "sheet" // gel and diffusion, cut to pieces
+)
+
+// Shelves lists them in order.
+var Shelves = []Shelf{Unit, Bulb, Modifier, Accessory, Stand, Rigging, Grip, Cloth, Bag, Safety, Dimmer, Cable, Sheet}
+
+// Item is one kind of thing, and how many of it a day takes.
+type Item struct {
+	Shelf Shelf
+	Name  string // in the catalogue; "" where it has none
+	Label string
+	Note  string     // what comes in its case, what it has to hold
+	Count int        // the most in use at one time
+	For   []string   // the numbers of what it is for, over all set-ups
+	Mass  float64    // of one, kg; 0 not known
+	Case  [3]float64 // width, depth and height of the case of one, m; 0 not known
+	Piece [2]float64 // width and height of one piece of a sheet, m; 0 of all else, and where it is not known
+	Roll  float64    // the width of the roll that it is cut from, m; 0 not known
+}
+
+// Volume is that of its case, m³; 0 where it is not known.
+func (i *Item) Volume() float64 { return i.Case[0] * i.Case[1] * i.Case[2] }
+
+// Area is that of one piece of a sheet, m²; 0 where it is not known.
+func (i *Item) Area() float64 { return i.Piece[0] * i.Piece[1] }
+
+// same says whether two items are one kind of thing, which a set-up may use again after another.
+func (i *Item) same(j *Item) bool {
+	return i.Shelf == j.Shelf && i.Name == j.Name && i.Label == j.Label
+}
+
+// List is what a day takes. The zero List is that of a day without set-ups.
+type List struct{ Items []Item }
+
+// Add takes a set-up into the list: of each thing the day takes the most that one set-up has of it.
+func (l *List) Add(s *plan.Setup) {
+	for _, item := range Of(s) {
+		at := slices.IndexFunc(l.Items, func(other Item) bool { return other.same(&item) })
+		if at < 0 {
+			l.Items = append(l.Items, item)
+			continue
+		}
+		kept := &l.Items[at]
+		kept.Count = max(kept.Count, item.Count)
+		kept.Note = joinNote(kept.Note, item.Note)
+		kept.addFor(item.For...)
+	}
+	slices.SortStableFunc(l.Items, func(a, b Item) int {
+		return cmp.Compare(slices.Index(Shelves, a.Shelf), slices.Index(Shelves, b.Shelf))
+	})
+}
+
+// addFor names what an item is for, each once.
+func (i *Item) addFor(tags ...string) {
+	for _, tag := range tags {
+		if !slices.Contains(i.For, tag) {
+			i.For = append(i.For, tag)
+		}
+	}
+}
+
+// Totals are sums over a list, and what they are without.
+type Totals struct {
+	Mass          float64  // of all whose mass is known, kg
+	Volume        float64  // of all cases whose size is known, m³
+	WithoutMass   []string // the labels of what has no mass, in the order of the list
+	WithoutVolume int      // how many things have no case that is known
+}
+
+// Totals adds up a list.
+func (l *List) Totals() (t Totals) {
+	for i := range l.Items {
+		item := &l.Items[i]
+		t.Mass += item.Mass * float64(item.Count)
+		t.Volume += item.Volume() * float64(item.Count)
+		if item.Mass == 0 {
+			t.WithoutMass = append(t.WithoutMass, item.Label)
+		}
+		if item.Volume() == 0 {
+			t.WithoutVolume += item.Count
+		}
+	}
+	return t
+}
+
+// Of is what one set-up takes, in no order of shelves.
+func Of(s *plan.Setup) []Item {
+	n := newNeeds(s)
+	for i := range s.Lights {
+		n.light(&s.Lights[i])
+	}
+	for i := range s.Grip {
+		n.grip(&s.Grip[i])
+	}
+	n.mirrors()
+	n.openings()
+	n.cable()
+	return n.items
+}
+
+// needs gathers what a set-up takes.
+type needs struct {
+	setup *plan.Setup
+	kit   *kit.Catalogue
+	items []Item
+}
+
+func newNeeds(s *plan.Setup) *needs {
+	n := &needs{setup: s, kit: s.Kit}
+	if n.kit == nil { // of a set-up made by hand
+		n.kit = &kit.Catalogue{}
+	}
+	return n
+}
+
+// add counts a thing for a light or a piece of grip.
+func (n *needs) add(item Item, count int, tag string) {
+	at := slices.IndexFunc(n.items, func(other Item) bool { return other.same(&item) })
+	if at < 0 {
+		n.items, at = append(n.items, item), len(n.items)
+	}
+	n.items[at].Count += count
+	n.items[at].Note = joinNote(n.items[at].Note, item.Note)
+	n.items[at].addFor(tag)
+}
+
+// stock is an item of the catalogue by name; where it has none of that name, the words in its place and no figures.
+func (n *needs) stock(shelf Shelf, name, words string) Item {
+	if item := n.kit.ItemOf(name); item != nil {
+		return stocked(shelf, item)
+	}
+	return Item{Shelf: shelf, Label: words}
+}
+
+func stocked(shelf Shelf, item *kit.Item) Item {
+	return Item{Shelf: shelf, Name: item.Name, Label: item.Label, Mass: item.Mass, Case: item.Size}
+}
+
+// least is the item of a group that is just good enough by a figure; nil where none is.
+func (n *needs) least(group string, figure func(*kit.Item) float64, enough float64) (best *kit.Item) {
+	for _, item := range n.kit.Items {
+		if v := figure(item); item.Group == group && v > 0 && v >= enough && (best == nil || v < figure(best)) {
+			best = item
+		}
+	}
+	return best
+}
+
+// length prints a length in the scene's units.
+func (n *needs) length(metres float64) string { return unit.FormatLength(metres, n.setup.Feet) }
+
+// size prints two lengths.
+func (n *needs) size(width, height float64) string {
+	return n.length(width) + " × " + n.length(height)
+}

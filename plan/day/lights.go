@@ -1,0 +1,110 @@
+package day
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
+)
+
+// light counts a light: its units, what is in and on them, and what holds them.
+func (n *needs) light(l *plan.Light) {
+	n.unit(l)
+	n.accessories(l)
+	n.dimmer(l)
+	n.sheets(l)
+	n.mount(&l.Mount, load{tag: l.Tag, mass: l.Head.Mass, known: l.Head.Mass > 0, count: l.Count, height: l.Frame.At.Z - l.Base,
+		practical: l.Head.Class == term.Practical})
+}
+
+// unit counts the units of a light, and the bulbs that practicals get.
+func (n *needs) unit(l *plan.Light) {
+	u := l.Head.Unit
+	if u == nil { // nobody knows whether two sources that a scene states are one lamp
+		n.add(Item{Shelf: Unit, Label: l.Name + ", " + l.Head.UnitLabel}, l.Count, l.Tag)
+		return
+	}
+	note := joinNote(withWords(u), when(u.Class == term.Practical, ofTheSet))
+	n.add(Item{Shelf: Unit, Name: u.Name, Label: u.Label, Note: note, Mass: u.Mass + u.Supply, Case: u.Case}, l.Count, l.Tag)
+	if b := l.Head.Bulb; b != nil {
+		label := fmt.Sprintf("%s, %s, %s", b.Doc, unit.FormatPower(b.Watts), unit.FormatKelvin(b.Kelvin))
+		n.add(Item{Shelf: Bulb, Name: b.Name, Label: label}, l.Count, l.Tag)
+	}
+}
+
+// ofTheSet is what stands on a set that a rental house need not bring.
+const ofTheSet = "of the set, or hired"
+
+// withWords say what comes with a unit, and what of its mass does not hang on its stand.
+func withWords(u *kit.Unit) string {
+	var parts []string
+	if len(u.ComesWith) > 0 {
+		parts = append(parts, "comes with "+strings.Join(u.ComesWith, ", "))
+	}
+	if u.Supply > 0 {
+		parts = append(parts, "of its mass the supply has "+unit.FormatMass(u.Supply))
+	}
+	return strings.Join(parts, "; ")
+}
+
+// What of a head comes in its case, by the words of the catalogue.
+const (
+	ownDoors  = "barn doors"
+	ownScrims = "wire scrims"
+)
+
+// brings says whether a unit comes with a thing.
+func brings(u *kit.Unit, thing string) bool { return u != nil && slices.Contains(u.ComesWith, thing) }
+
+// accessories count modifiers, barn doors and scrims that are in no unit's case.
+func (n *needs) accessories(l *plan.Light) {
+	u := l.Head.Unit
+	for _, m := range l.Head.Modifiers {
+		own := m.Shade != nil && u != nil && u.Class == term.Practical && m.Name == u.Modifier
+		if !own && !brings(u, m.Name) {
+			n.add(Item{Shelf: Modifier, Name: m.Name, Label: m.Label, Mass: m.Mass}, l.Count, l.Tag)
+		}
+	}
+	if l.Head.Doors != nil && !brings(u, ownDoors) {
+		n.add(Item{Shelf: Accessory, Label: "barn doors for " + l.Head.UnitLabel}, l.Count, l.Tag)
+	}
+	note := ""
+	if brings(u, ownScrims) {
+		note = "a set comes with the head: take what that lacks"
+	}
+	for _, s := range l.Head.Scrims {
+		n.add(Item{Shelf: Accessory, Label: string(s) + " scrim for " + l.Head.UnitLabel, Note: note}, l.Count, l.Tag)
+	}
+}
+
+// dimmer counts the dimmer of a filament lamp that is not at full.
+func (n *needs) dimmer(l *plan.Light) {
+	if item, ok := n.dimmerOf(l); ok {
+		n.add(item, l.Count, l.Tag)
+	}
+}
+
+// dimmerOf is the smallest dimmer that stands the power of a filament lamp; not ok where the lamp takes none.
+func (n *needs) dimmerOf(l *plan.Light) (Item, bool) {
+	if l.Head.Technology != term.Tungsten || l.Level <= 0 || l.Level >= 1 {
+		return Item{}, false
+	}
+	found := n.least(dimmers, func(i *kit.Item) float64 { return i.Watts }, l.Head.Watts)
+	if found == nil {
+		return Item{Shelf: Dimmer, Label: "dimmer for " + unit.FormatPower(l.Head.Watts)}, true
+	}
+	return stocked(Dimmer, found), true
+}
+
+// dimmers is the group of dimmers in the catalogue.
+const dimmers = "dimmer"
+
+// DimmerOf names the dimmer of a light; "" where it takes none.
+func DimmerOf(s *plan.Setup, l *plan.Light) string {
+	item, _ := newNeeds(s).dimmerOf(l)
+	return item.Label
+}

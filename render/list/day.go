@@ -1,0 +1,105 @@
+package list
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/day"
+	"scrimshaw/plan/supply"
+)
+
+// Day is the lists of a day: of some set-ups of one file.
+type Day struct {
+	Scene                string   // the title
+	Setups               []string // "" of a scene without set-ups
+	Kit, Lamps, Circuits Table
+	Without              []string // sentences: what is not on the lists
+
+	kit     day.List
+	sums    day.Totals
+	noCable []string // the numbers of lights of which nobody knows how much cable they take
+}
+
+// New is a day without set-ups yet.
+func New() *Day {
+	return &Day{Setups: []string{}, Kit: Table{Name: "kit", Title: "Kit", Columns: kitColumns}, Lamps: Table{Name: "lamps", Title: "Lamps", Columns: lampColumns},
+		Circuits: Table{Name: "circuits", Title: "Circuits", Columns: circuitColumns}}
+}
+
+// Tables are the three of a day, the kit first.
+func (d *Day) Tables() []*Table { return []*Table{&d.Kit, &d.Lamps, &d.Circuits} }
+
+// Add takes the next set-up into the lists.
+func (d *Day) Add(s *plan.Setup) {
+	if s.Scene != nil {
+		d.Scene = words(s.Scene.Title.Value).Text
+	}
+	d.Scene = cmp.Or(d.Scene, words(s.Title).Text)
+	d.Setups = append(d.Setups, s.Name)
+	d.kit.Add(s)
+	powered := supply.Of(s)
+	d.addLamps(s, &powered)
+	d.addCircuits(s, &powered)
+	for i := range s.Lights {
+		if l := &s.Lights[i]; !hasCable(&powered, l) && l.Head.Watts > 0 && !slices.Contains(d.noCable, l.Tag) {
+			d.noCable = append(d.noCable, l.Tag)
+		}
+	}
+	d.Kit.Rows = kitRows(d.kit.Items)
+	d.sums = d.kit.Totals()
+	d.Without = d.without()
+}
+
+// hasCable says whether the way of a light's cable is known.
+func hasCable(powered *supply.Supply, l *plan.Light) bool {
+	d := drawOf(powered, l)
+	return d != nil && d.Run != nil
+}
+
+// drawOf is what a light takes from its circuit; nil where it is on none.
+func drawOf(powered *supply.Supply, l *plan.Light) *supply.Draw {
+	load := powered.Of(l.Circuit)
+	if load == nil {
+		return nil
+	}
+	for i := range load.Draws {
+		if load.Draws[i].Light == l {
+			return &load.Draws[i]
+		}
+	}
+	return nil
+}
+
+// Mass is the sum of all masses that are known, kg; it is not known where none of them is.
+func (d *Day) Mass() Cell { return known(d.sums.Mass, 1) }
+
+// Volume is the sum of all cases that are known, in litres.
+func (d *Day) Volume() Cell { return known(litres*d.sums.Volume, 0) }
+
+// Lacks says in sentences what the totals and the lists are without.
+func (d *Day) Lacks() []string {
+	var all []string
+	if len(d.sums.WithoutMass) > 0 {
+		all = append(all, "The mass is without "+strings.Join(d.sums.WithoutMass, "; ")+".")
+	}
+	if d.sums.WithoutVolume > 0 {
+		all = append(all, fmt.Sprintf("The volume is without %d pieces whose case is not known.", d.sums.WithoutVolume))
+	}
+	return append(all, d.Without...)
+}
+
+// litres are those of a cubic metre.
+const litres = 1000
+
+// without says what the lists lack.
+func (d *Day) without() (all []string) {
+	if len(d.noCable) > 0 {
+		all = append(all, "No cable for "+strings.Join(d.noCable, ", ")+": no circuit says where their outlet is, or there is no way from it.")
+	}
+	return append(all,
+		"Not listed: cameras and their rails, furniture and decks, control, batteries, splitters and distribution, spares, tape and tools.",
+		"Adapters and the loads of what things are fixed to are nobody's here: whoever rigs decides.")
+}

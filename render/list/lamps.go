@@ -1,0 +1,58 @@
+package list
+
+import (
+	"scrimshaw/plan"
+	"scrimshaw/plan/day"
+	"scrimshaw/plan/supply"
+	"scrimshaw/render/sheet/section"
+)
+
+// lampColumns are those of the list of lamps.
+var lampColumns = []Column{
+	{Key: "setup", Head: "set-up", Doc: "the set-up; \"\" of a scene without"},
+	{Key: "number", Head: "no.", Doc: "the number on the plan, all day"},
+	{Key: "unit", Head: "unit", Doc: "how many of which unit"},
+	{Key: "role", Head: "role", Doc: "what it does, and of whom"},
+	{Key: "wears", Head: "with", Doc: "its modifiers, bulb, scrims, the doors with the angles of their leaves, and what is in its gate"},
+	{Key: "focus", Head: "focus", Doc: "spot, flood, or how far from spot"},
+	{Key: "filters", Head: "gels and cloth", Doc: "from the lamp outward"},
+	{Key: "heightMetres", Head: "height", Doc: "of its front above the floor that it belongs to, m", Number: true},
+	{Key: "rise", Head: "over its feet", Doc: "over what its stand stands on, where that is another height"},
+	{Key: "aim", Head: "aim", Doc: "what it is aimed at"},
+	{Key: "tiltDegrees", Head: "tilt", Doc: "up from level, degrees", Number: true},
+	{Key: "panDegrees", Head: "pan", Doc: "clockwise from the plan's up, degrees", Number: true},
+	{Key: "level", Head: "level", Doc: "of its full light"},
+	{Key: "colour", Head: "colour", Doc: "of its light at that level, with its gels"},
+	{Key: "dimmer", Head: "dimmer", Doc: "that a filament lamp below full takes"},
+	{Key: "circuit", Head: "circuit", Doc: "that it is on"},
+	{Key: "amps", Head: "A at full", Doc: "what it takes of its circuit with all its light, A", Number: true},
+	{Key: "placing", Head: "place", Doc: "two distances by tape"},
+	{Key: "mount", Head: "on", Doc: "its stand, or what holds it"},
+	{Key: "bags", Head: "bags", Doc: "sandbags on its stands", Number: true},
+	{Key: "note", Head: "note", Doc: "of the scene"},
+	{Key: "change", Head: "change", Doc: "what is done to it since which set-up"},
+}
+
+// addLamps adds the lamps of a set-up, and those that are struck before it.
+func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
+	for _, l := range section.Lamps(s) {
+		row := make([]Cell, len(lampColumns))
+		put := func(key string, c Cell) { row[d.Lamps.at(key)] = c }
+		for key, text := range map[string]string{"setup": s.Name, "number": l.Tag, "unit": l.Unit, "role": l.Role, "wears": l.Wears, "focus": l.Focus,
+			"filters": l.Filters, "rise": l.Rise, "aim": l.Aim, "level": l.Level, "colour": l.Colour, "circuit": l.Circuit, "placing": l.Placing,
+			"mount": l.Mount, "note": l.Note, "change": l.Change} {
+			put(key, words(text))
+		}
+		put("tiltDegrees", whole(l.TiltDegrees))
+		put("panDegrees", whole(l.PanDegrees))
+		if on := l.Light; on != nil {
+			put("heightMetres", number(on.Height, 3))
+			put("dimmer", words(day.DimmerOf(s, on)))
+			put("bags", number(float64(on.Count*day.Bags(&on.Mount, on.Frame.At.Z-on.Base)), 0))
+			if draw := drawOf(powered, on); draw != nil {
+				put("amps", known(draw.Full, 2))
+			}
+		}
+		d.Lamps.Rows = append(d.Lamps.Rows, row)
+	}
+}

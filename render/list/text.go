@@ -1,0 +1,205 @@
+package list
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"scrimshaw/plan/unit"
+)
+
+// WriteText writes all lists for a reader, lengths in the units of the scene.
+func WriteText(w io.Writer, d *Day, feet bool) error {
+	var b strings.Builder
+	if d.Scene != "" {
+		b.WriteString(d.Scene + "\n\n")
+	}
+	d.writeKit(&b)
+	d.writeLamps(&b, feet)
+	d.writeCircuits(&b)
+	b.WriteString("\nWITHOUT\n")
+	for _, line := range d.Lacks() {
+		b.WriteString("  - " + line + "\n")
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// writeKit writes the kit as a table, its notes below each line, and the totals.
+func (d *Day) writeKit(b *strings.Builder) {
+	t := &d.Kit
+	b.WriteString("KIT: the most of each in use at one time\n")
+	shelf := ""
+	columns := []int{t.at("count"), t.at("what"), t.at("kgEach"), t.at("kg"), t.at("litres"), t.at("squareMetres"), t.at("name"), t.at("numbers")}
+	wide := t.widths(columns)
+	b.WriteString(t.line(-1, columns, wide))
+	for r := range t.Rows {
+		if s := t.Said(r, t.at("shelf")); s != shelf {
+			shelf = s
+			b.WriteString(strings.ToUpper(s) + "\n")
+		}
+		b.WriteString(t.line(r, columns, wide))
+		if note := t.Said(r, t.at("note")); note != "" {
+			fmt.Fprintf(b, "%*s%s\n", wide[0]+6, "", note)
+		}
+	}
+	total := []string{}
+	if mass := d.Mass(); mass.Number != nil {
+		total = append(total, unit.FormatMass(*mass.Number))
+	}
+	if volume := d.Volume(); volume.Number != nil {
+		total = append(total, unit.FormatNumber(*volume.Number)+" litres of cases")
+	}
+	if len(total) > 0 {
+		b.WriteString("\n  total " + strings.Join(total, ", ") + "\n")
+	}
+}
+
+// widths are those of some columns with their heads.
+func (t *Table) widths(columns []int) []int {
+	wide := make([]int, len(columns))
+	for i, c := range columns {
+		wide[i] = utf8.RuneCountInString(t.Columns[c].Head)
+		for r := range t.Rows {
+			wide[i] = max(wide[i], utf8.RuneCountInString(t.Said(r, c)))
+		}
+	}
+	return wide
+}
+
+// line is one row of some columns, numbers to the right; row -1 is the heads.
+func (t *Table) line(row int, columns, wide []int) string {
+	var b strings.Builder
+	for i, c := range columns {
+		text := t.Columns[c].Head
+		if row >= 0 {
+			text = t.Said(row, c)
+		}
+		space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(text))
+		if t.Columns[c].Number {
+			text = space + text
+		} else {
+			text += space
+		}
+		b.WriteString("  " + text)
+	}
+	return strings.TrimRight(b.String(), " ") + "\n"
+}
+
+// writeLamps writes each lamp as a few lines, under its set-up.
+func (d *Day) writeLamps(b *strings.Builder, feet bool) {
+	t := &d.Lamps
+	for r := range t.Rows {
+		if setup := t.Said(r, t.at("setup")); r == 0 || setup != t.Said(r-1, t.at("setup")) {
+			b.WriteString("\n" + strings.TrimSpace("LAMPS "+setup) + "\n")
+		}
+		fmt.Fprintf(b, "  %-3s %s\n", t.Said(r, t.at("number")), t.some(r, ", ", "unit", "wears", "focus", "filters"))
+		height := ""
+		if h := t.Rows[r][t.at("heightMetres")].Number; h != nil {
+			height = "height " + unit.FormatLength(*h, feet)
+		}
+		for _, line := range []string{
+			joined(", ", t.some(r, ", ", "role"), height, t.some(r, ", ", "rise"), before("at ", t.some(r, "", "aim")), t.tilt(r), t.figure(r, "panDegrees", "pan %s°"),
+				before("level ", t.some(r, "", "level")), t.some(r, "", "colour"), t.some(r, "", "dimmer"), before("circuit ", t.some(r, "", "circuit")), t.figure(r, "amps", "%s A at full")),
+			joined(", ", t.some(r, "", "mount"), t.bags(r), t.some(r, "", "placing")),
+			t.some(r, "", "note"), t.some(r, "", "change"),
+		} {
+			if line != "" {
+				b.WriteString("      " + line + "\n")
+			}
+		}
+	}
+}
+
+// some joins the words of some columns.
+func (t *Table) some(row int, between string, keys ...string) string {
+	var all []string
+	for _, key := range keys {
+		all = append(all, t.Said(row, t.at(key)))
+	}
+	return joined(between, all...)
+}
+
+// figure is a number in a phrase; "" where it is not known.
+func (t *Table) figure(row int, key, phrase string) string {
+	if t.Rows[row][t.at(key)].Number == nil {
+		return ""
+	}
+	return fmt.Sprintf(phrase, t.Said(row, t.at(key)))
+}
+
+// tilt says the tilt of a lamp as a gaffer does.
+func (t *Table) tilt(row int) string {
+	tilt := t.Rows[row][t.at("tiltDegrees")].Number
+	switch {
+	case tilt == nil:
+		return ""
+	case *tilt == -90:
+		return "straight down"
+	case *tilt == 90:
+		return "straight up"
+	case *tilt < 0:
+		return unit.FormatAngle(-*tilt) + " down"
+	case *tilt > 0:
+		return unit.FormatAngle(*tilt) + " up"
+	}
+	return "level"
+}
+
+// bags says how many sandbags a lamp has, where it has any.
+func (t *Table) bags(row int) string {
+	switch n := t.Rows[row][t.at("bags")].Number; {
+	case n == nil || *n == 0:
+		return ""
+	case *n == 1:
+		return "1 bag"
+	}
+	return t.figure(row, "bags", "%s bags")
+}
+
+// before puts words before a text that there is.
+func before(words, text string) string {
+	if text == "" {
+		return ""
+	}
+	return words + text
+}
+
+func joined(between string, parts ...string) string {
+	var some []string
+	for _, p := range parts {
+		if p != "" {
+			some = append(some, p)
+		}
+	}
+	return strings.Join(some, between)
+}
+
+// writeCircuits writes what each circuit carries.
+func (d *Day) writeCircuits(b *strings.Builder) {
+	t := &d.Circuits
+	if len(t.Rows) == 0 {
+		return
+	}
+	b.WriteString("\nCIRCUITS\n")
+	columns := []int{t.at("setup"), t.at("circuit"), t.at("kind"), t.at("volts"), t.at("numbers"), t.at("ampsAsSet"), t.at("ampsFull"), t.at("ampsLimit"), t.at("ampsLeft")}
+	wide := t.widths(columns)
+	b.WriteString(t.line(-1, columns, wide))
+	for r := range t.Rows {
+		b.WriteString(t.line(r, columns, wide))
+		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
+			if note != "" {
+				b.WriteString("      " + note + "\n")
+			}
+		}
+	}
+}
+
+// tooMuch says that a circuit carries more than it may.
+func (t *Table) tooMuch(row int) string {
+	if left := t.Rows[row][t.at("ampsLeft")].Number; left != nil && *left < 0 {
+		return "more than it may carry"
+	}
+	return ""
+}

@@ -1,0 +1,85 @@
+package section
+
+import (
+	"cmp"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/term"
+)
+
+// Lamp is a line of the list of lamps in words: what is rigged, and how. What there is none of is "".
+type Lamp struct {
+	Light                         *plan.Light // nil: it is struck, and only its number and the change are there
+	Tag                           string
+	Unit, Wears, Focus, Colour    string
+	Filters                       string // gels and cloth, from the lamp outward
+	Rise                          string // over what its stand stands on, where that is not the floor
+	Aim                           string // what it is aimed at
+	Role, Mount, Placing, Circuit string
+	Level, Note, Change           string
+	TiltDegrees, PanDegrees       *float64 // up from level, and clockwise from the plan's up; nil: nobody aims it, or it has none
+}
+
+// Lamps are the lights of a set-up by their numbers, and after them those that are struck since the set-up before.
+func Lamps(s *plan.Setup) []Lamp {
+	c := Report{In: &Input{Setup: s}, Units: Units{Feet: s.Feet}}
+	changes := map[string]string{}
+	var lamps, struck []Lamp
+	if s.Before != nil {
+		since := "since " + cmp.Or(s.Before.Name, "the set-up before") + ": "
+		for _, e := range changed(ofThings, s.Before.Lights, s.Lights, lightID, c.lightChanges) {
+			changes[e.Cells[0]] = since + e.Cells[1]
+		}
+		for i := range s.Before.Lights {
+			if was := &s.Before.Lights[i]; s.LightNamed(was.Name) == nil {
+				struck = append(struck, Lamp{Tag: was.Tag, Unit: c.UnitLabel(was), Change: since + ofThings[1]})
+			}
+		}
+	}
+	for i := range s.Lights {
+		l := c.lamp(&s.Lights[i])
+		l.Change = changes[l.Tag]
+		lamps = append(lamps, l)
+	}
+	return append(lamps, struck...)
+}
+
+// lamp is the line of one light.
+func (c Report) lamp(l *plan.Light) Lamp {
+	line := Lamp{
+		Light: l, Tag: l.Tag, Unit: c.UnitLabel(l), Wears: c.ModifierLabel(l), Focus: l.Head.FocusWord(), Colour: LightColour(l), Filters: Filters(l),
+		Rise: c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height), Role: roleWords(l.Roles), Mount: held(l.Mount),
+		Placing: c.placing(l.Placing), Circuit: l.Circuit, Level: LightLevel(l), Note: l.Note,
+	}
+	aim := writtenAim(c.In.Setup, l)
+	if l.Frame.Axis == (r3.Vec{}) || aim == nil && allRound(l) {
+		return line
+	}
+	line.Aim = aimedAt(c.In.Setup, l, aim)
+	tilt := math.Round(Tilt(l.Frame.Axis))
+	line.TiltDegrees = &tilt
+	if math.Abs(Tilt(l.Frame.Axis)) < steepest {
+		turned := pan(l.Frame.Axis)
+		line.PanDegrees = &turned
+	}
+	return line
+}
+
+// held names what holds a light: its stand by the name that the catalogue gives it, else how it is held.
+func held(m plan.Mount) string {
+	var stand string
+	if m.Stand != nil {
+		stand = m.Stand.Label
+	}
+	switch m.Kind {
+	case "", term.Stand:
+		return Joined(" on ", stand, m.On)
+	case term.Boom:
+		return strings.TrimSuffix("boom on "+stand, " on ")
+	}
+	return mountWords(m)
+}
