@@ -62,9 +62,9 @@ func example(class Class, k Look, s float64) Lamp {
 
 func lights() []Entry {
 	names := map[Class][2]string{
-		Bare:      {"bare", "an open face or bare source"},
+		Bare:      {"open face", "a bowl or a bare bulb, no lens"},
 		Lensed:    {"lensed", "a lens before it, spot to flood"},
-		Projected: {"projected", "throws the image of its gate"},
+		Projected: {"profile", "throws the image of its gate"},
 		Boxed:     {"soft box", "a soft face on a box"},
 		Linear:    {"tube", "a linear source"},
 		Panel:     {"panel", "a flat array of emitters"},

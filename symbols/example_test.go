@@ -29,7 +29,7 @@ func ExampleCatalogue() {
 		fmt.Printf("%s: %s, %s\n", e.Key, e.Name, e.Words)
 	}
 	// Output:
-	// light:bare: bare, an open face or bare source
+	// light:bare: open face, a bowl or a bare bulb, no lens
 	// light:lensed: lensed, a lens before it, spot to flood
-	// light:projected: projected, throws the image of its gate
+	// light:projected: profile, throws the image of its gate
 }

@@ -42,7 +42,8 @@ func newDraw(std streams) *cobra.Command {
 		Long: "draw lays the scene out, computes its light and draws one sheet for each set-up. Without -o it writes a PDF\n" +
 			"named for the scene into the working folder. -o NAME.txt writes every value as text, -o NAME.contact.png\n" +
 			"puts all set-ups into one picture that a phone reads without enlarging. A .svg or .png holds one sheet:\n" +
-			"several set-ups give NAME-SETUP.png, their second pages NAME-SETUP.face.png, and notes NAME-SETUP.teach.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
+			"of several set-ups the first is NAME.png and each other NAME-SETUP.png; second pages are NAME-SETUP.face.png, and\n" +
+			"notes NAME-SETUP.teach.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw mine.yaml --notes teach -o mine.pdf\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),

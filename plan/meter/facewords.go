@@ -91,4 +91,13 @@ func fromGrey(stops *float64) string {
 	return unit.FormatRelativeStops(*stops, "grey")
 }
 
+// stopsFromGrey is fromGrey where no heading says that its figure is stops: "1.2 stops over grey".
+func stopsFromGrey(stops *float64) string {
+	if stops == nil || unit.EqualStops(*stops) {
+		return fromGrey(stops)
+	}
+	number, side, _ := strings.Cut(fromGrey(stops), " ")
+	return number + " stops " + side
+}
+
 func stopsInWords(stops float64) string { return fmt.Sprintf("%.1f stops", stops) }

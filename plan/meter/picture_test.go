@@ -42,7 +42,7 @@ func TestPictureInWords(t *testing.T) {
 	}
 	p.Range, p.Unjudged = lens.Range{Over: 6, Under: 8}, []string{"bo"}
 	p.Beyond = []Beyond{{What: "1 globe", Light: "globe", Over: stops(6.2), Share: 0.004}, {What: "den.top", Sinks: true, Share: 0.02}}
-	want += `  over the 6 stops that A holds: 1 globe 6.2 over grey, 0.4 % of the frame
+	want += `  over the 6 stops that A holds: 1 globe 6.2 stops over grey, 0.4 % of the frame
   under the 8 stops that A holds: den.top dark, 2 % of the frame
   not judged: the faces of bo, whose skin the scene does not say
 `

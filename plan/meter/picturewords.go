@@ -101,9 +101,9 @@ func (p *Picture) beyondInWords(sinks bool) string {
 	return strings.Join(all, "; ")
 }
 
-// Words say how far something is beyond grey, and how much of the frame it takes there: "7.1 over grey, 3 % of the frame".
+// Words say how far something is beyond grey, and how much of the frame it takes there: "7.1 stops over grey, 3 % of the frame".
 func (b *Beyond) Words() string {
-	words := fromGrey(b.Over)
+	words := stopsFromGrey(b.Over)
 	if b.Share > 0 {
 		words += fmt.Sprintf(", %s of the frame", unit.FormatPercent(roundedShare(b.Share)))
 	}

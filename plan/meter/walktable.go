@@ -107,7 +107,7 @@ func (o *OffStop) Where(feet bool) string {
 	return "from " + unit.FormatLength(o.From, feet) + " to " + unit.FormatLength(o.To, feet)
 }
 
-// OverWords words stops from the working stop: "1.4 under", "0.3 over", "on it", "no light".
+// OverWords words stops from the working stop: "1.4 stops under", "0.3 stops over", "on it", "no light".
 func OverWords(over *float64) string {
 	switch {
 	case over == nil:
@@ -115,9 +115,9 @@ func OverWords(over *float64) string {
 	case math.Abs(*over) < equalOver:
 		return "on it"
 	case *over < 0:
-		return fmt.Sprintf("%.1f under", -*over)
+		return fmt.Sprintf("%.1f stops under", -*over)
 	}
-	return fmt.Sprintf("%.1f over", *over)
+	return fmt.Sprintf("%.1f stops over", *over)
 }
 
 // equalOver is the distance from the working stop, stops, that prints as none.

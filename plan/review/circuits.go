@@ -19,13 +19,13 @@ func (c *checker) load(circuit *plan.Circuit) {
 	}
 	if unknown := load.Unknown(); len(unknown) > 0 {
 		c.add(source.Info, CodeLoadUnknown, circuit.Span, circuit.Path, "write its power into a kit file, or read it off its plate and add it to already:",
-			"nothing says what %s on %s draws, and its amps are without it", namesOf(unknown), circuit.Name)
+			"nothing says what %s on circuit %s draws, and its amps are without it", namesOf(unknown), circuit.Name)
 	}
 	if !load.Overloaded() {
 		return
 	}
 	c.add(source.Warning, CodeOverload, circuit.Span, circuit.Path, c.relief(load),
-		"%s carries %s with all lights at full, and %s", circuit.Name, supply.AmpsOver(load.Full), limitWords(circuit))
+		"circuit %s carries %s with all lights at full, and %s", circuit.Name, supply.AmpsOver(load.Full), limitWords(circuit))
 }
 
 // limitWords say what a circuit may carry, and why.
@@ -63,7 +63,7 @@ func (c *checker) inrush(circuit *plan.Circuit) {
 		}
 	}
 	c.add(source.Info, CodeInrush, circuit.Span, circuit.Path, "switch them on one after the other",
-		"switched on at once, the lights on %s draw a peak of %s: a breaker of %s, type B, may open", circuit.Name, unit.FormatAmps(load.Inrush), unit.FormatAmps(circuit.Breaker))
+		"switched on at once, the lights on circuit %s draw a peak of %s: a breaker of %s, type B, may open", circuit.Name, unit.FormatAmps(load.Inrush), unit.FormatAmps(circuit.Breaker))
 }
 
 // loose notes a light that is on none of the circuits of its scene.

@@ -49,19 +49,19 @@ func TestCircuits(t *testing.T) {
 		{"no circuits", "lights:\n" + lamp("k", "fresnel-tungsten-2000", ""), ""},
 		{"room enough", "circuits: {ring: {breaker: 16}}\nlights:\n" + lamp("k", "fresnel-tungsten-650", on), ""},
 		{"too much for one", "circuits: {ring: {breaker: 6}}\nlights:\n" + lamp("k", "open-tungsten-2000", on),
-			"warning overload ring carries 8.7 A with all lights at full, and its breaker 6 A [take 2.7 A off it: no other circuit has room, so another circuit, a generator or smaller units are wanted]\n" +
+			"warning overload circuit ring carries 8.7 A with all lights at full, and its breaker 6 A [take 2.7 A off it: no other circuit has room, so another circuit, a generator or smaller units are wanted]\n" +
 				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 6 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
 		{"dimmed, and still too much", "circuits: {ring: {breaker: 6}, bath: {breaker: 10, rule: 80 %}}\nlights:\n" + strings.Replace(lamp("k", "open-tungsten-2000", on), "aim:", "level: 5 %, aim:", 1),
-			"warning overload ring carries 8.7 A with all lights at full, and its breaker 6 A [take 2.7 A off it: no other circuit has room, so another circuit, a generator or smaller units are wanted]\n" +
+			"warning overload circuit ring carries 8.7 A with all lights at full, and its breaker 6 A [take 2.7 A off it: no other circuit has room, so another circuit, a generator or smaller units are wanted]\n" +
 				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 6 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
 		{"room on another", "circuits: {ring: {breaker: 16, rule: 50 %}, bath: {breaker: 10}}\nlights:\n" + lamp("k", "open-tungsten-2000", on) + lamp("l", "led-panel-100", on),
-			"warning overload ring carries 9.3 A with all lights at full, and 50 % of its breaker of 16 A are 8 A [move 1 k (8.7 A) to bath]\n" +
+			"warning overload circuit ring carries 9.3 A with all lights at full, and 50 % of its breaker of 16 A are 8 A [move 1 k (8.7 A) to bath]\n" +
 				"info inrush 1 k alone draws a peak of 100 A as it is switched on: a breaker of 16 A, type B, may open [put it on a larger circuit, or one with a breaker of type C]"},
 		{"a source of no known power, and one on no circuit", "circuits: {ring: {breaker: 16}}\nlights:\n  k: {output: {candela: 100, shape: uniform}, at: [0, 0], height: 2, aim: down, circuit: ring}\n" + lamp("l", "led-panel-100", ""),
 			"info no-circuit 2 l is on no circuit, and no breaker is checked for it [add circuit: and the name of one]\n" +
-				"info load-unknown nothing says what 1 k on ring draws, and its amps are without it [write its power into a kit file, or read it off its plate and add it to already:]"},
+				"info load-unknown nothing says what 1 k on circuit ring draws, and its amps are without it [write its power into a kit file, or read it off its plate and add it to already:]"},
 		{"two at once", "circuits: {ring: {breaker: 16}}\nlights:\n" + lamp("k", "discharge-575", on) + lamp("l", "discharge-575", on),
-			"info inrush switched on at once, the lights on ring draw a peak of 80 A: a breaker of 16 A, type B, may open [switch them on one after the other]"},
+			"info inrush switched on at once, the lights on circuit ring draw a peak of 80 A: a breaker of 16 A, type B, may open [switch them on one after the other]"},
 		{"through a gap", through("gap: den.right, along: 1, width: 1"), ""},
 		{"through a door", through("door: den.right, along: 1, ajar: 90"), "info cable-across the cable to 1 k leads through the door d [ramp or tape it, and keep the door open]"},
 		{"through the way out", through("door: den.right, along: 1, ajar: 90, escape: true"), "warning cable-across the cable to 1 k leads through d, the way out [feed it from elsewhere, or take the cable over the door]"},

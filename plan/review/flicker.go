@@ -55,8 +55,8 @@ func warnOfFlicker(c *checker, camera *plan.Camera, p *meter.Pulsing, w lens.Swi
 		none = "; none " + safe.Words()
 	}
 	x := &camera.Exposure
-	c.add(source.Warning, CodeFlicker, camera.Span, "cameras."+camera.Name, "take one of these, or a lamp that is steady", "at %s fps and %s the light of %s, which pulses %s times a second, flickers for %s%s: %s%s",
-		unit.FormatNumber(x.FPS), shutterWords(x), p.Numbered, unit.FormatNumber(p.Ripple.Hertz), camera.Name, where, meter.SwingWords(w), none)
+	c.add(source.Warning, CodeFlicker, camera.Span, "cameras."+camera.Name, "take one of these, or a lamp that is steady", "%s flickers for %s%s, at %s fps and %s: %s%s",
+		p.Numbered, camera.Name, where, unit.FormatNumber(x.FPS), shutterWords(x), meter.SwingWords(w), none)
 }
 
 // shutterWords is a shutter by both of its names: "180° (1/48 s)".

@@ -26,11 +26,11 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		}
 		switch hint := hints[s.Kind]; {
 		case s.Shows():
-			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s shows %s: %s of the frame%s%s",
-				c.shown(s.Mark, s.Kind, s.Name, s.Parts), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.onTrack(s), c.outOfFrame(s))
+			c.add(source.Warning, CodeInFrame, s.Span, s.Path, hint, "%s %s: %s of the frame%s%s",
+				c.shown(s.Mark, s.Kind, s.Name, s.Parts, "shows"), placeIn(s.Where, s.Camera), shareInWords(s.Share), c.onTrack(s), c.outOfFrame(s))
 		case s.Near(camera):
-			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s lies in the margin about the frame of %s, %s: %s%s%s",
-				c.shown(s.Mark, s.Kind, s.Name, s.Parts), s.Camera, s.Where, outsideInWords(s), c.onTrack(s), c.outOfFrame(s))
+			c.add(source.Info, CodeInMargin, s.Span, s.Path, hint, "%s in the margin about the frame of %s, %s: %s%s%s",
+				c.shown(s.Mark, s.Kind, s.Name, s.Parts, "lies"), s.Camera, s.Where, outsideInWords(s), c.onTrack(s), c.outOfFrame(s))
 		default:
 			if !math.IsInf(s.Outside, 1) && (nearest == nil || s.Outside < nearest.Outside) {
 				nearest = s
@@ -40,8 +40,8 @@ func (c *checker) inFrame(camera *plan.Camera) {
 		found = true
 	}
 	if !found && nearest != nil {
-		c.add(source.Info, CodeFrameClear, camera.Span, "cameras."+camera.Name, "", "no equipment shows in the frame of %s; %s comes nearest, %s: %s%s",
-			camera.Name, c.shown(nearest.Mark, nearest.Kind, nearest.Name, nearest.Parts), nearest.Where, outsideInWords(nearest), c.onTrack(nearest))
+		c.add(source.Info, CodeFrameClear, camera.Span, "cameras."+camera.Name, "", "no equipment shows in the frame of %s; %s nearest, %s: %s%s",
+			camera.Name, c.shown(nearest.Mark, nearest.Kind, nearest.Name, nearest.Parts, "comes"), nearest.Where, outsideInWords(nearest), c.onTrack(nearest))
 	}
 }
 
@@ -115,8 +115,8 @@ func shareInWords(share float64) string {
 	return unit.FormatPercent(share)
 }
 
-// shown words what of a thing shows: "the stand of 2 fill".
-func (c *checker) shown(mark string, kind frame.Kind, thing string, parts []frame.Part) string {
+// shown words what of a thing shows, with what it does: "the stand of 2 fill shows", "the legs of 2 fill show".
+func (c *checker) shown(mark string, kind frame.Kind, thing string, parts []frame.Part, does string) string {
 	name := cmp.Or(mark, c.named(kind, thing))
 	held, by := false, ""
 	for _, p := range parts {
@@ -129,11 +129,13 @@ func (c *checker) shown(mark string, kind frame.Kind, thing string, parts []fram
 	}
 	switch {
 	case by == "":
-		return name
+		return name + " " + does
 	case held:
-		return name + " with its " + by
+		return name + " with its " + by + " " + does
+	case by == string(frame.Legs):
+		does = strings.TrimSuffix(does, "s")
 	}
-	return "the " + by + " of " + name
+	return "the " + by + " of " + name + " " + does
 }
 
 // named words a thing by its kind: "2 fill", "camera B", "the track of A".

@@ -29,7 +29,7 @@ func reflected(c *checker, camera *plan.Camera) {
 		case r.Glass:
 			inGlass(c, r, camera)
 		default:
-			what := c.shown("", r.Kind, r.Name, r.Parts) + " shows"
+			what := c.shown("", r.Kind, r.Name, r.Parts, "shows")
 			hint := ""
 			if r.Own() {
 				what = "camera " + r.Name + " sees itself"

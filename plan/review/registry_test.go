@@ -5,6 +5,9 @@ import (
 	"regexp"
 	"slices"
 	"testing"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/frame"
 )
 
 // words lists what the checks of one kind of thing look for, and notes their codes.
@@ -48,6 +51,21 @@ func TestEveryCheckHasWords(t *testing.T) {
 		}
 		if !regexp.MustCompile(`"(error|warning|info) ` + m[1] + ` `).Match(cases) {
 			t.Errorf("no case of the tests shows the message of %s", m[1])
+		}
+	}
+}
+
+// TestLegsArePlural: what is said of legs alone has the verb of several, and what is said of all else that of one.
+func TestLegsArePlural(t *testing.T) {
+	c := &checker{setup: &plan.Setup{}}
+	for want, parts := range map[string][]frame.Part{
+		"2 page shows":               {frame.Head},
+		"the stand of 2 page shows":  {frame.Legs, frame.Stand},
+		"2 page with its legs shows": {frame.Head, frame.Legs},
+		"the legs of 2 page show":    {frame.Legs},
+	} {
+		if got := c.shown("2 page", frame.Light, "page", parts, "shows"); got != want {
+			t.Errorf("%v: %q, want %q", parts, got, want)
 		}
 	}
 }

@@ -1,16 +1,19 @@
 package sheet
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/review"
+	"scrimshaw/plan/review/fit"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
 )
 
-// warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit.
+// warningsOf is what a sheet prints of what was found: every warning of the set-up as it stands and as it is lit, what does harm
+// first, and what shows in a picture next.
 func warningsOf(s *study.Study) []string {
 	var found []source.Diagnostic
 	for _, d := range append(slices.Clone(s.Setup.Warnings), review.Check(s.Setup, &s.Readings)...) {
@@ -19,7 +22,26 @@ func warningsOf(s *study.Study) []string {
 			found = append(found, d)
 		}
 	}
+	slices.SortStableFunc(found, func(a, b source.Diagnostic) int { return cmp.Compare(urgency(a.Code), urgency(b.Code)) })
 	return condensed(s.Setup, found)
+}
+
+// The findings that a crew reads first of all: what trips, burns, falls or has no current, and then what spoils a picture.
+var (
+	harms = []string{review.CodeOverload, fit.CodeTooHot, fit.CodeHeat, fit.CodeMains, review.CodeStandHeavy, review.CodeStandSpigot,
+		review.CodeNoCable, review.CodeCableAcross}
+	spoils = []string{review.CodeInFrame, review.CodeReflected, review.CodeInGlass, review.CodeFlare, review.CodeFlicker, review.CodeLineCrossed}
+)
+
+// urgency is the place of a kind of finding in a list for a crew, by its code: 0 is read first.
+func urgency(code string) int {
+	switch {
+	case slices.Contains(harms, code):
+		return 0
+	case slices.Contains(spoils, code):
+		return 1
+	}
+	return 2
 }
 
 // fewFindings is how many findings of one kind a sheet says one by one: more of them push the lists off it.

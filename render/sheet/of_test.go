@@ -162,3 +162,26 @@ func TestCoarseMapSaysSo(t *testing.T) {
 		t.Errorf("nothing is said of a coarse map:\n%s", text)
 	}
 }
+
+// TestHarmIsWatchedFirst: what trips a breaker stands before what shows in a picture, and that before a key that is too bright.
+func TestHarmIsWatchedFirst(t *testing.T) {
+	s, _ := fixture.SetupOf(t, `scrimshaw: 1
+rooms: {den: {size: [5, 4]}}
+people: {ada: {at: [2, 3]}}
+cameras: {A: {at: [2, 0.4], lens: 32 mm, looks: ada}}
+lights: {k: {unit: discharge-1200, at: [3, 3.4], height: 1.6, aim: ada, circuit: wall}}
+circuits: {wall: {breaker: 2}}
+`)
+	lit, err := study.Run(t.Context(), s, study.Options{ReadingsOnly: true, Quality: light.Draft})
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, at := strings.Join(Of(lit, Options{}).Warnings, "\n"), -1
+	for _, want := range []string{"circuit wall carries", "1 k with its stand shows", "the key side of ada is"} {
+		i := strings.Index(all, want)
+		if i <= at {
+			t.Errorf("%q does not follow in\n%s", want, all)
+		}
+		at = i
+	}
+}

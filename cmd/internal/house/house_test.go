@@ -95,7 +95,7 @@ var layers = []layer{
 		map[string][]string{ // sheets
 			"render/sheet/section":          {},
 			"render/sheet/draw":             {"render/tint", "render/sheet/section"},
-			"render/sheet":                  {"plan/study", "plan/review", "render/sheet/section", "render/sheet/draw"},
+			"render/sheet":                  {"plan/study", "plan/review", "plan/review/fit", "render/sheet/section", "render/sheet/draw"},
 			"render/sheet/internal/fixture": {"plan/resolve", "render/sheet/section"},
 		}},
 	{nil, map[string][]string{ // lists, and what writes them as a workbook

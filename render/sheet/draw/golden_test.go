@@ -37,7 +37,7 @@ func TestGoldenLadderOfLabels(t *testing.T) {
 	golden.Compare(t, "ladder-of-labels", page)
 }
 
-// The legend of a soft box on a stand, a throw and a cliff of light.
+// The legend of a soft box on a stand, a throw and a hard edge.
 func TestGoldenLegend(t *testing.T) {
 	c, page, p := blank(t, layout.Measure+2*layout.Pads, 24)
 	for _, key := range []string{"light:boxed", "mount:stand", "throw", "cliff"} {

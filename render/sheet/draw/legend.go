@@ -218,7 +218,7 @@ func (c legend) lineSigns() []sign {
 		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
 		{"walk:farthest", "farthest off", func(p Pad, b r2.Box) { diamond(p, box.Middle(b.Min, b.Max)) }},
 		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
-		{"cliff", "cliff of light", line(func(p Pad, a, b r2.Vec) {
+		{"cliff", "hard edge", line(func(p Pad, a, b r2.Vec) {
 			p.Line(Medium, p.Look.Contour, a, b)
 			for x := a.X + 0.6; x < b.X; x += 1.2 {
 				p.Line(Hair, p.Look.Contour, r2.Vec{X: x, Y: a.Y}, r2.Vec{X: x, Y: a.Y - 0.8})

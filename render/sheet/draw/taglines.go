@@ -16,9 +16,12 @@ func (c things) lightLines(l *plan.Light) [][]string {
 	}
 	first, role := c.Pad.plan().Strong(), section.MainRole(l)
 	var lines [][]string
-	if whole := c.LightLabel(l); first.Width(whole) <= tagRoom || c.ModifierLabel(l) == "" {
-		lines = append(lines, []string{first.Ellipsis(whole, tagRoom)})
-	} else {
+	switch whole := c.LightLabel(l); {
+	case first.Width(whole) <= tagRoom:
+		lines = append(lines, []string{whole})
+	case c.ModifierLabel(l) == "":
+		lines = append(lines, []string{c.shortLabel(l)})
+	default:
 		name := c.UnitLabel(l)
 		if first.Width(name) > tagRoom { // what qualifies a unit goes before a name that ends in the middle of a word
 			name = c.shortLabel(l)

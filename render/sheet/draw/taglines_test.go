@@ -46,3 +46,12 @@ lights:
 		}
 	}
 }
+
+// TestTagsKeepWholeNames: a unit that has no room beside its number loses what qualifies it, and no end of a word.
+func TestTagsKeepWholeNames(t *testing.T) {
+	s, _ := fixture.SetupOf(t, "scrimshaw: 1\nlights: {a: {unit: led-fresnel-60-bicolour, at: [0, 1], height: 2}}\n")
+	c := things{kitchenDrawing(t, section.Input{Setup: s})}
+	if got := c.lightLines(&s.Lights[0])[0][0]; got != "60 W LED fresnel" {
+		t.Errorf("beside it stands %q", got)
+	}
+}

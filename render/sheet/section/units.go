@@ -93,8 +93,8 @@ func (u Units) ShortModifierLabel(l *plan.Light) string {
 	return Joined(", ", u.sized(l.Head.ModifierLabel), shortAccessories(l))
 }
 
-// metres is a size as the catalogue writes it.
-var metres = regexp.MustCompile(`\b(\d+(?:\.\d+)?) m\b`)
+// metres is a size as the catalogue writes it, of one or two figures: "0.9 m", "1.2 × 0.6 m".
+var metres = regexp.MustCompile(`\b(?:(\d+(?:\.\d+)?) × )?(\d+(?:\.\d+)?) m\b`)
 
 // sized is a name of the catalogue, which gives sizes in metres, with them in the scene's own units.
 func (u Units) sized(label string) string {
@@ -102,11 +102,15 @@ func (u Units) sized(label string) string {
 		return label
 	}
 	return metres.ReplaceAllStringFunc(label, func(s string) string {
-		m, err := strconv.ParseFloat(strings.TrimSuffix(s, " m"), 64)
-		if err != nil {
-			return s
+		var sides []string
+		for side := range strings.SplitSeq(strings.TrimSuffix(s, " m"), " × ") {
+			m, err := strconv.ParseFloat(side, 64)
+			if err != nil {
+				return s
+			}
+			sides = append(sides, u.Length(m))
 		}
-		return u.Length(m)
+		return strings.Join(sides, " × ")
 	})
 }
 
