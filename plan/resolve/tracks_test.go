@@ -120,6 +120,7 @@ func TestLineOfAction(t *testing.T) {
 		{"an unknown name", people + "line: [ada, nor]", "", "error unknown-name nothing is called nor [did you mean \"noor\"?]"},
 		{"a thing", people + "line: [ada, desk]", "", "error wrong-thing desk is a piece of furniture, where a person or a mark belongs [there are ada, noor]"},
 		{"the same name twice", people + "line: [ada, ada]", "", "error line-one the line of action runs from ada to ada: it needs two people [name another person, or leave the line out]"},
+		{"somebody and a mark of theirs", people + "line: [ada.sit, ada]", "", "error line-one the line of action runs from ada.sit to ada: it needs two people [name another person, or leave the line out]"},
 		{"one name", people + "line: [ada]", "", "error wrong-type a line of action has 2 values, not 1 [write it like [ada, noor]]"},
 		{"one place", "people: {ada: {at: [1, 1]}, noor: {at: [1, 1]}}\nline: [ada, noor]", "", "warning in-solid ada stands in noor [move ada clear of noor]\nwarning in-solid noor stands in ada [move noor clear of ada]\nerror same-place ada and noor are in one place: no line runs between them [move one of them, or name a mark]"},
 	} {
