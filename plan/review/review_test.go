@@ -159,6 +159,9 @@ func TestCheck(t *testing.T) {
 		{"a bulb in the picture behind a dimmer", "exposure: {fps: 25, shutter: 144}\ncameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}}\n" +
 			"lights: {k: {unit: practical-bulb, bulb: led-806, at: [0, 1], height: 1.2, level: 20 %, dimmer: phase}}\n", []string{
 			"warning flicker at 25 fps and 144° (1/62.5 s) the light of 1 k, which pulses 100 times a second, flickers for A where it shows: by 62.5 % from row to row; none at 180° (1/50 s), or at 20 fps and 144°"}},
+		{"a lamp that shines onto a lens at the end of its track alone", "cameras: {A: {track: [[-9, 0], [2, 0]], height: 1.5, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 9000, shape: uniform}, at: [3.5, 4], height: 1.5}}\n", []string{
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the right edge: 4.5° outside it, 17 % of the frame's width, at the end of its track",
+			"info flare 1 k shines onto the lens of A, most at the end of its track, from the right, 20.6° off its axis and 6.6° outside the frame: 462 lx there; it lays a veil over the picture, 2.1 stops under grey; an eyebrow of 0.10 m by 0.10 m on the matte box, at the right edge, 0.15 m before the lens, shades it"}},
 		{"a stand that shows from the middle of a track", "cameras: {A: {track: [[-2, 0], [2, 0]], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [0, 4], height: 2.4, aim: down}}\n", []string{
 			"warning in-frame the stand of 1 k shows at the right edge of A, from top to bottom: 2.1 % of the frame, worst 1.02 m along its track (from 0.98 m to 3.02 m); move it 3.02 m camera left"}},
 		{"a stand that a track comes near to", "cameras: {A: {track: [[-2, 0], [-1.2, 0]], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [0, 4], height: 2.4, aim: down}}\n", []string{
