@@ -21,7 +21,8 @@ type Light struct {
 	AimPoint        r3.Vec  // where its axis leads, m
 	Throw           float64 // from the lamp to the aim point, m; 0 where the aim is a bare direction
 	Head            kit.Head
-	Level           float64 // share of the full output, 0 to 1
+	Choice          kit.Choice // what the scene asks the catalogue for; of one that states its own output without a unit
+	Level           float64    // share of the full output, 0 to 1
 	Gels            []string
 	Diffusion       []string     // cloth before the head, from it outward
 	RelativeOutput  colour.RGB   // Head at Level: what multiplies the basis
@@ -38,6 +39,7 @@ type Light struct {
 	Ripple          lens.Ripple // how its light goes up and down on them at its level
 	Opening         string      // the opening it was placed by
 	Seen            Seen        // whether it is meant to be in the picture
+	StandsFor       *StandIn    // what it passes for; nil: itself
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
 	Placing         []Dimension // two distances that put it there with a tape
 	Span            source.Span
@@ -53,6 +55,13 @@ type Seen struct {
 // For says whether it is meant to be in the picture of a camera.
 func (s *Seen) For(camera string) bool {
 	return s.Meant && (len(s.By) == 0 || slices.Contains(s.By, camera))
+}
+
+// StandIn is what a light passes for: another light, an opening, or a white alone.
+type StandIn struct {
+	Light, Opening string        // one of them, or none
+	White          *colour.White // nil: that of the light, or of what comes in by the opening
+	Span           source.Span
 }
 
 // Leaves are the barn doors before the light, each by its corners, m.

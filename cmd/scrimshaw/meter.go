@@ -29,7 +29,8 @@ func newMeter(std streams) *cobra.Command {
 		Use:   "meter [scene.yaml | -]",
 		Short: "readings at faces and meters, as a table or JSON",
 		Long: "meter computes every reading of a scene: the planes and the dome of each face, and the meters the\n" +
-			"scene sets up. It splits each reading into the shares of the lights, straight and off surfaces, and states\n" + "the error of its computation as ± (error in JSON).\n" +
+			"scene sets up. It splits each reading into the shares of the lights, straight and off surfaces, and states\n" + "the error of its computation as ± (error in JSON). Below stands what passes for what, and what each light has in\n" +
+			"hand: stops up and down, the smallest unit that would do, how much nearer a soft one could come.\n" +
 			"A ✗ marks a figure that a key of the scene could change and that is computed without that key for now;\n" +
 			"JSON lists the key under uncomputed.",
 		Example:           "  scrimshaw meter mine.yaml\n  scrimshaw meter mine.yaml --setup close --json\n  scrimshaw meter - < mine.yaml",
@@ -59,7 +60,7 @@ func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags
 		return err
 	}
 	sets := make([]meter.Set, len(w.names))
-	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true, Around: true}, func(i int, s *study.Study) error {
+	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true, Around: true, InHand: true}, func(i int, s *study.Study) error {
 		if flags.json {
 			if err := teach.Add(ctx, s, of); err != nil {
 				return err

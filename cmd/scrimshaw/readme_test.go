@@ -6,6 +6,9 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/meter"
 )
 
 // said is what a command says on both streams.
@@ -91,6 +94,10 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 		{"ironing-room", "Lena comes from the shelves to the board within half a stop of T2.8, but for one step 2 m along, through the strip of hard light, 1.7 stops over; at the mark `gap` her key side has T5.6+⅓ and 0.7 stops of contrast.",
 			[]string{"lena.gap.key", "T5.6+⅓ +2.3", "1 sun through yard 78 %", "lena.gap: key side right, 0.7 stops over", "0.0 left", "+0.4 left", "-0.4 right", "-0.1 right", "2.00 m 2.85 m, 2.10 m 542 lx T4+⅔ +1.7", "+0.1 right",
 				"for A: at 2.00 m: 1.7 over"}},
+		{"ironing-room", "the key has 3.6 stops up to full, and `led-point-60-bicolour` at 40 % would give as much with the same modifier, 72 W and 1.4 kg in place of 350 W and 3.4 kg.",
+			[]string{"2 key: 3.6 stops up to full,", "smallest that would do: led-point-60-bicolour at 40 %, 72 W and 1.4 kg in place of 350 W and 3.4 kg"}},
+		{"ferry-office", "could come 0.55 m nearer along its line before A sees it, and would gain 1.3 stops on Signe.",
+			[]string{"2 soft: 3.9 stops", "0.55 m nearer along its line before A sees it: 1.3 stops more at signe"}},
 		{"press-house", "rolls the camera 1.36 m on rails. The list has the shot at both ends, from a medium shot to a medium close-up; from 0.21 m on it looks from the shadow side of Moira, and the dome toward it falls from 359 lx to 293 lx.",
 			[]string{"moira.dome.A 359 lx", "moira.dome.A.end 293 lx", "medium shot,", "on a track of 1.36 m from 0.21 m on: A looks from the shadow side of moira", "medium close-up, head"}},
 		{"press-house", "has 445 lx in a hole of it on the wall behind Moira, 1.4 stops over,", []string{"wall 445 lx", "+1.4"}},
@@ -107,6 +114,21 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			}
 			rest = after
 		}
+	}
+	const plays = "has the same colour, comes from 21° beside it, 17° higher, and looks 1.63 times as wide, so its shadows are softer. Left at its own 5600 K it would be 192 mired cooler: the nearest gels, " +
+		"two sheets of 3/4 CTO, leave 9 mired and take 1.3 stops; set to 2700 K it leaves nothing and takes 0.3. `review` warns over 20 mired, 0.006 Duv or 30°."
+	ferry, err := os.ReadFile("../../samples/ferry-office.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	as := strings.Join(strings.Fields(said(t, string(ferry), "meter", "-")+said(t, strings.Replace(string(ferry), "    colour: 2700 K ", "", 1), "meter", "-")), " ")
+	told := strings.Contains(readme, plays) && colour.PassMired == 20 && colour.PassDuv == 0.006 && meter.PassAngle == 30
+	for _, figure := range []string{"2 soft stands for 1 lamp at signe, 72 % of the light there: the same colour from 21° beside it: 17° higher,", "1.63 times as wide: softer shadows",
+		"192 mired cooler add 3/4 CTO + 3/4 CTO: leaves 9 mired warmer, takes 1.3 stops or set it to 2700 K: leaves nothing, takes 0.3 stops; no gel"} {
+		told = told && strings.Contains(as, figure)
+	}
+	if !told {
+		t.Errorf("README.md tells how a light plays a lamp by\n%s\nand meter\n%s", plays, as)
 	}
 	notes := strings.Join(strings.Fields(said(t, "", "draw", "../../samples/four-keys.yaml", "--setup", "three-quarter", "--notes", "teach", "-o", "-", "--format", "txt")), " ")
 	for _, sentence := range []string{"Without 2 fill that side falls to 18.7 lx, T0.7+⅔, 3.3 stops under the other.", "Moved 0.50 m back, with the same aim, 1 key gives the key side 0.5 stops less"} {

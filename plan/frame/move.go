@@ -107,7 +107,7 @@ func (v *viewing) free(t *thing, by r3.Vec) bool {
 	if t.kind != Camera && v.onRails(r2.Add(t.foot, plan.InPlan(by))) && !v.onRails(t.foot) {
 		return false
 	}
-	for _, place := range v.bearing(t) {
+	for _, place := range t.bearing() {
 		if v.blocked(place, by) {
 			return false
 		}
@@ -143,14 +143,25 @@ const overFloor = 0.05
 
 // bearing are the places of a thing that have to come through when it is moved: the corners and middles of all but its legs, and
 // where it stands.
-func (v *viewing) bearing(t *thing) (all []r3.Vec) {
+func (t *thing) bearing() []r3.Vec { return append(t.carried(), t.holding()...) }
+
+// carried are those of what is held.
+func (t *thing) carried() (all []r3.Vec) {
 	for _, pieces := range t.stances {
 		for i := range pieces {
-			switch q := &pieces[i]; q.part {
-			case Legs:
-			case Head, Sheet, Whole:
+			if q := &pieces[i]; q.part == Head || q.part == Sheet || q.part == Whole {
 				all = append(append(all, q.middle), q.corners()...)
-			default:
+			}
+		}
+	}
+	return all
+}
+
+// holding are those of what holds it.
+func (t *thing) holding() (all []r3.Vec) {
+	for _, pieces := range t.stances {
+		for i := range pieces {
+			if q := &pieces[i]; q.part != Head && q.part != Sheet && q.part != Whole && q.part != Legs {
 				all = append(all, q.middle)
 			}
 		}

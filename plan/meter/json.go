@@ -31,6 +31,8 @@ type jsonSet struct {
 	Flickers    []jsonFlicker    `json:"flickers"`
 	Pictures    []jsonPicture    `json:"pictures"`
 	Teach       *jsonLesson      `json:"teach"`
+	StandIns    []jsonStandIn    `json:"standIns"`
+	InHand      []jsonInHand     `json:"inHand"`
 }
 
 type jsonReading struct {
@@ -80,13 +82,19 @@ func (s *Sees) json() *jsonSees {
 }
 
 func (s *Set) json() jsonSet {
-	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures),
+	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, InHand: []jsonInHand{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures),
 		Reflections: jsonReflections(s.Reflections), Flares: jsonFlares(s.Flares), Flickers: jsonFlickers(s.Flickers), Teach: s.Lesson.json()}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}
 	for i := range s.Faces {
 		out.Contrasts = append(out.Contrasts, s.Faces[i].json())
+	}
+	for i := range s.StandIns {
+		out.StandIns = append(out.StandIns, s.StandIns[i].json())
+	}
+	for i := range s.InHand {
+		out.InHand = append(out.InHand, s.InHand[i].json())
 	}
 	for i := range s.Walks {
 		out.Walks = append(out.Walks, s.Walks[i].json())

@@ -28,6 +28,8 @@ type Set struct {
 	Flickers    []Flicker    // of the cameras, where lamps go up and down
 	Feet        bool         // lengths are printed in feet
 	Lesson      *Lesson      // nil until package teach adds one
+	StandIns    []StandIn    // lights that pass for something, in the order of the lights
+	InHand      []InHand     // what the lights that are up have in hand, in their order; nil until a study looks
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
@@ -159,6 +161,16 @@ func (s *Set) WalkOf(person string) *Walk {
 	for i := range s.Walks {
 		if s.Walks[i].Person == person {
 			return &s.Walks[i]
+		}
+	}
+	return nil
+}
+
+// StandInOf returns how a light passes for something, or nil.
+func (s *Set) StandInOf(light string) *StandIn {
+	for i := range s.StandIns {
+		if s.StandIns[i].Light == light {
+			return &s.StandIns[i]
 		}
 	}
 	return nil

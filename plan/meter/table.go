@@ -47,6 +47,15 @@ func (s *Set) table(b *strings.Builder) {
 			b.WriteString(Mark(r.spotInWords(), len(r.Uncomputed) > 0) + "\n")
 		}
 	}
+	for i := range s.StandIns {
+		b.WriteString(strings.Join(s.StandIns[i].lines(), "\n") + "\n")
+	}
+	if len(s.InHand) > 0 {
+		b.WriteString(inHandTitle + "\n")
+	}
+	for i := range s.InHand {
+		b.WriteString("  " + strings.Join(s.InHand[i].lines(s.Feet), "\n  ") + "\n")
+	}
 	s.cameras(b)
 	for i := range s.Walks {
 		s.Walks[i].table(b)

@@ -27,10 +27,12 @@ func (r *lightPass) hangLights() {
 		leave()
 	}
 	r.oneTagEach()
+	r.standIns()
 }
 
 func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
-	head, fits := r.head(written)
+	choice := r.choice(written)
+	head, fits := r.head(written, choice)
 	if written.Focus.Set && !head.Zooms && head.Edge == nil {
 		r.notComputed(scene.Unfocused, "lights."+written.Name, written.Focus.Span)
 	}
@@ -43,7 +45,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	}
 	z := r.lampHeight(written, s)
 	l := plan.Light{
-		Name: written.Name, Path: written.Path, Head: head, Level: written.Level.Or(scene.DefaultLevel),
+		Name: written.Name, Path: written.Path, Head: head, Choice: choice, Level: written.Level.Or(scene.DefaultLevel),
 		Height: z - s.Floor, Roles: written.Role, Note: written.Note.Value,
 		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Mains: r.mainsOf(written), Opening: s.Opening, Span: written.Span,
 	}
@@ -81,8 +83,7 @@ func seenOf(given scene.Given[bool], by []scene.Ref, unsaid bool) plan.Seen {
 }
 
 // head takes the unit, its modifier, gels and white from the catalogue.
-func (r *lightPass) head(l *scene.Light) (kit.Head, bool) {
-	ch := r.choice(l)
+func (r *lightPass) head(l *scene.Light, ch kit.Choice) (kit.Head, bool) {
 	if l.Output == nil && !l.Unit.Set {
 		r.reportMissing(l.Span, "add unit: and its name in the kit", "the light has no unit")
 		return kit.Head{}, false

@@ -24,6 +24,7 @@ var (
 		{[]string{CodeStandShort, CodeStandTall, CodeStandHeavy, CodeStandSpigot}, "a stand that is too short, too tall or too weak for its light, or does not take its spigot", (*checker).stand},
 		{[]string{CodeNoCircuit}, "a light on none of the scene's circuits", (*checker).loose},
 		{[]string{CodeSeenBright, CodeSeenNowhere}, "how bright a lamp in the picture looks, and one that is meant to be there and is not", (*checker).meantToBeSeen},
+		{[]string{CodeStandInColour, CodeStandInAngle}, "a light that cannot pass for what it stands for, by its colour or by where it comes from", (*checker).standIn},
 	}
 	ofCircuits = []check[plan.Circuit]{
 		{[]string{CodeOverload, CodeLoadUnknown}, "a circuit that carries more than its breaker and its rule allow, all lights at full", (*checker).load},

@@ -219,6 +219,15 @@ func TestCheck(t *testing.T) {
 		{"in feet", "units: ft\npeople: {ada: {at: [0, 0], faces: 0}}\n" +
 			"lights: {k: {unit: led-point-300-bicolour, at: [0, 13], height: 9, level: 12 %}}\n", []string{
 			"warning stand-short 1 k is 9'0\" above what it stands on, and its stand does not go so high (light-stand, to 8'6½\")"}},
+		{"a light that cannot pass for a lamp", face + "lights:\n  lamp: {output: {candela: 1000, shape: uniform}, colour: 3200 K, at: [0, 2.1], height: 1.59, aim: ada}\n" +
+			"  k: {unit: led-point-60-bicolour, at: [2, 2.1], height: 1.59, aim: ada, level: 5 %, stands-for: lamp}\n", []string{
+			"warning stand-in-colour at the face of ada 2 k is 134 mired cooler than 1 lamp, which it stands for",
+			"warning stand-in-angle at the face of ada 2 k comes from 45° beside 1 lamp, which it stands for: 45° farther to own right"}},
+		{"a light that passes for a lamp", face + "lights:\n  lamp: {output: {candela: 1000, shape: uniform}, colour: 3200 K, at: [0, 2.1], height: 1.59, aim: ada}\n" +
+			"  k: {unit: led-point-60-bicolour, colour: 3200 K, at: [0.5, 2.1], height: 1.59, aim: ada, level: 5 %, stands-for: lamp}\n", nil},
+		{"a light for a window that nothing comes in by", "rooms: {den: {at: [-3, -3], size: [6, 6]}}\nopenings: {w: {window: den.top, width: 1}}\n" +
+			lamp("output: {candela: 900, shape: uniform}, stands-for: w"), []string{
+			"warning stand-in-colour 1 k stands for w, and its colour is compared with nothing"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -268,6 +277,26 @@ func TestWhatGivesMore(t *testing.T) {
 		}
 		if !strings.HasPrefix(hint, c.want) {
 			t.Errorf("%s: offers %q, want %q", c.name, hint, c.want)
+		}
+	}
+}
+
+// What mends a light that cannot pass is offered: its own white before any gel, gels where it has no other white, and a place.
+func TestWhatMakesALightPass(t *testing.T) {
+	for _, c := range []struct{ unit, to, at, want string }{
+		{"led-point-60-bicolour", "3200 K", "0.5, 2", "set it to 3200 K: leaves nothing"},
+		{"led-point-150-daylight", "3200 K", "0.5, 2", "add full CTO: leaves nothing, takes 0.9 stops"},
+		{"fresnel-tungsten-150", "'3200 K, Duv 0.03'", "0.5, 2", "add full plus green + 3/4 plus green + 1/8 plus green: leaves nothing, takes 0.8 stops"},
+	} {
+		s := lit(t, "people: {ada: {at: [0, 0], faces: 0}}\nlights: {k: {unit: "+c.unit+", at: ["+c.at+"], height: 1.6, aim: ada, stands-for: "+c.to+"}}")
+		var hints []string
+		for _, d := range review.Check(s.Setup, &s.Readings) {
+			if d.Code == review.CodeStandInColour {
+				hints = append(hints, d.Hint)
+			}
+		}
+		if len(hints) != 1 || !strings.HasPrefix(hints[0], c.want) {
+			t.Errorf("%s offers %q, want %q", c.unit, hints, c.want)
 		}
 	}
 }

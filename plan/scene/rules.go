@@ -10,7 +10,7 @@ import (
 var fixedKeys = []string{"scrimshaw", "units", "kit", "setups"}
 
 // wholeKeys are the keys of things whose value is replaced whole, never merged key by key.
-var wholeKeys = []string{"at", "aim", "looks", "faces", "facing", "output", "mount", "bulb", "dressing"}
+var wholeKeys = []string{"at", "aim", "looks", "faces", "facing", "output", "mount", "bulb", "dressing", "stands-for"}
 
 // placedSections are the sections whose things stand at a place; a room's at is a corner.
 var placedSections = []string{"furniture", "people", "cameras", "lights", "grip"}

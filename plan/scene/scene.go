@@ -214,6 +214,12 @@ type Camera struct {
 	TrackPlaces []Place
 }
 
+// StandIn is what a light passes for: a lamp or an opening of the scene, a white, or an opening with the white that comes in by it.
+type StandIn struct {
+	Thing  Ref               // no name: the white alone
+	Colour Given[ColourWord] // not set: that of the thing's own light
+}
+
 // Light is one light.
 type Light struct {
 	Thing
@@ -249,6 +255,7 @@ type Light struct {
 	SeenBy      []Ref       // the cameras whose pictures those are; none: all
 	Dimmer      Given[kit.Dimming]
 	Plays       *source.Node // later
+	StandsFor   Given[StandIn]
 }
 
 // Role is what a light does, for everyone or for one person.

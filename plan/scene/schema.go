@@ -86,7 +86,7 @@ func tables() []referenceTable {
 		sceneTable, sheetTable, siteTable, exposureTable, cameraExposureTable, materialTable,
 		roomTable, slopeTable, openingTable, dressingTable, outsideTable, furnitureTable,
 		personTable, markTable, cameraTable, lightTable, kit.OutputShape(), placeTable, aimTable, mountTable,
-		doorTable, cutTable, breakupTable, bulbTable, shadeTable, playTable, dimmerTable,
+		doorTable, cutTable, breakupTable, bulbTable, shadeTable, standInTable, playTable, dimmerTable,
 		gripTable, meterTable, setupTable, reverseTable, cueTable, cueLightTable, circuitTable, wantTable,
 	}
 }

@@ -1,14 +1,10 @@
 package study
 
 import (
-	"slices"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/light"
-	"scrimshaw/plan/scene"
-	"scrimshaw/plan/term"
 )
 
 // bounceShare is how much of what a light gives to somebody comes off the surface, at least, where it is sent there for them.
@@ -18,7 +14,7 @@ const bounceShare = 0.5
 func (s *Study) findBounces() {
 	for i := range s.Setup.Lights {
 		l := &s.Setup.Lights[i]
-		if !s.aimsAtThing(l) {
+		if !s.Setup.AimsAtThing(l) {
 			continue
 		}
 		h, ok := s.World.BVH().FirstOpaque(l.Frame.At, l.Frame.Axis, s.Setup.Bars())
@@ -31,29 +27,6 @@ func (s *Study) findBounces() {
 			s.Bounces = append(s.Bounces, Bounce{l.Name, off, p.Name, at, p.Face.At, r3.Norm(r3.Sub(p.Face.At, at))})
 		}
 	}
-}
-
-// aimsAtThing says whether the scene aims a light at what could send its light on: a thing, a part of a room, the ceiling over
-// it; a light on a background is for that.
-func (s *Study) aimsAtThing(l *plan.Light) bool {
-	if slices.ContainsFunc(l.Roles, func(r scene.Role) bool { return r.Role == term.Background }) {
-		return false
-	}
-	for i := range s.Setup.Scene.Lights {
-		w := &s.Setup.Scene.Lights[i]
-		if w.Name != l.Name || !w.Aim.Set {
-			continue
-		}
-		switch w.Aim.Value.Form {
-		case scene.AtCeiling, scene.AimUp, scene.AimCeiling, scene.AimFloor:
-			return true
-		case scene.AtPlace:
-			return w.Aim.Value.MeansOpening()
-		case scene.AtThing:
-			return s.Setup.Post(w.Aim.Value.Thing.Name) == nil
-		}
-	}
-	return false
 }
 
 // litOff is who gets most light of a lamp off a surface, if that is most of what they get of it; nil where nobody does.

@@ -13,8 +13,10 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/inhand"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
+	"scrimshaw/plan/passing"
 	"scrimshaw/plan/pending"
 )
 
@@ -28,6 +30,7 @@ type Options struct {
 	Quality      light.Quality
 	ReadingsOnly bool               // no fields, wedges or views
 	Around       bool               // what surrounds faces, too: how steady their light is, and what cameras see behind heads
+	InHand       bool               // what lights have in hand, too: for that the catalogue is searched and cameras are looked through
 	Fixed        bool               // the levels stay as they are: fields are summed over the lights, which many of them make worth while
 	Planes       []Plane            // more fields; none: those that the scene asks for
 	Progress     func(done float64) // called from time to time with the share that is done, 0 to 1; may be nil
@@ -88,14 +91,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
 	if o.Around || statesRange(setup) {
-		o.Quality, o.Progress = light.Draft, nil // it is printed to tenths of a stop
-		if world, err = build(ctx, setup, o); err != nil {
-			return nil, err
-		}
-		if s.around, err = aroundFaces(ctx, setup, world); err != nil {
-			return nil, err
-		}
-		if s.pictures, err = lookThrough(ctx, setup, world); err != nil {
+		if err := s.lookAround(ctx, o); err != nil {
 			return nil, err
 		}
 	}
@@ -104,10 +100,30 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	}
 	s.Basis.Forget() // lamps of a study do not move
 	s.Relevel(levels)
+	if o.InHand {
+		hand := inhand.Lit{Setup: setup, Levels: levels, Requests: s.Requests, Readings: &s.Readings}
+		if s.Readings.InHand, err = hand.Of(ctx); err != nil {
+			return nil, err
+		}
+	}
 	if !o.ReadingsOnly {
 		s.trace()
 	}
 	return s, nil
+}
+
+// lookAround reads what lies about faces, and what cameras see. It is printed to tenths of a stop, so the light is a draft.
+func (s *Study) lookAround(ctx context.Context, o Options) error {
+	o.Quality, o.Progress = light.Draft, nil
+	world, err := build(ctx, s.Setup, o)
+	if err != nil {
+		return err
+	}
+	if s.around, err = aroundFaces(ctx, s.Setup, world); err != nil {
+		return err
+	}
+	s.pictures, err = lookThrough(ctx, s.Setup, world)
+	return err
 }
 
 // build makes the world of a set-up.
@@ -131,6 +147,8 @@ func (s *Study) Relevel(d light.Levels) {
 	nameSpots(s.Setup, s.World, s.Requests, &s.Readings)
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
 	s.around.read(d, &s.Readings)
+	lit := passing.Lit{Setup: s.Setup, BVH: s.World.BVH(), Basis: s.Basis, Levels: d, Requests: s.Requests, Readings: &s.Readings}
+	s.Readings.StandIns = lit.StandIns()
 	s.pictures.read(d, &s.Readings)
 	s.lenses.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)

@@ -24,7 +24,7 @@ func Of(s *study.Study, o Options) Input {
 	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: review.Unchecked()}
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
-	in.Walks, in.Tracks = s.Readings.Walks, s.Readings.Tracks
+	in.Walks, in.Tracks, in.StandIns = s.Readings.Walks, s.Readings.Tracks, s.Readings.StandIns
 	if o.Teaches() {
 		in.Lesson = s.Readings.Lesson
 	}

@@ -17,6 +17,7 @@ type Input struct {
 	Readings []meter.Reading // of every face and meter
 	Faces    []Face          // one a person, and after it one of each of their marks
 	Walks    []meter.Walk
+	StandIns []meter.StandIn
 	Tracks   []meter.Track // what changes along the tracks of cameras
 	Lesson   *meter.Lesson // nil where nobody asked for notes to learn from
 	Field    *Field        // the map

@@ -1,0 +1,130 @@
+package inhand
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+)
+
+// What another unit may differ by and still be used alike, as ratios: its beam, and each side of the opening that its light leaves by. Common
+// practice: more is another beam, or another softness.
+const (
+	likeBeam    = 1.5
+	likeOpening = 1.25
+)
+
+// fitted is a unit of the catalogue in the place of a light: as it hangs there, with its modifier, its gels and the white of the light.
+type fitted struct {
+	unit  *kit.Unit
+	head  kit.Head
+	level float64
+}
+
+// smallest gives the unit of a light, and the one of the catalogue with the least power, and of those the least mass, that gives as much
+// along the axis with the same modifier, at the lowest level that does; nil where that is the light's own. A lamp of the set is
+// no unit that another takes the place of.
+func (s *Lit) smallest(l *plan.Light) (own, best *meter.Class) {
+	u := s.Setup.Kit.Unit(l.Choice.Unit)
+	if u == nil || u.Class == term.Practical {
+		return nil, nil
+	}
+	is, ok := s.fit(l, u)
+	if !ok {
+		return nil, nil
+	}
+	goal := along(&is.head) * is.head.RelativeOutput(l.Level).Y()
+	is.level = l.Level
+	least := is
+	for _, other := range s.Setup.Kit.Units {
+		if other == u || other.Class == term.Practical {
+			continue
+		}
+		if f, ok := s.fit(l, other); ok && alike(&is.head, &f.head) && f.reach(goal) && passes(l, &f) && smaller(&f, &least) {
+			least = f
+		}
+	}
+	own = classOf(l, &is)
+	if least.unit != u {
+		best = classOf(l, &least)
+	}
+	return own, best
+}
+
+// fit puts a unit into the place of a light; not ok where it does not take what the light wears or is set to.
+func (s *Lit) fit(l *plan.Light, u *kit.Unit) (fitted, bool) {
+	ch := l.Choice
+	ch.Modifier = s.Setup.Kit.DefaultModifier(l.Choice)
+	if ch.White == nil {
+		ch.White = &colour.White{Kelvin: s.Setup.Kit.Unit(l.Choice.Unit).Native}
+	}
+	ch.Unit, ch.Level = u.Name, nil
+	if !slices.Contains(s.Setup.Kit.Fitting(u), ch.Modifier) || math.Abs(ch.White.Duv+ch.Tint) > u.Tint+1e-9 && u.Name != l.Choice.Unit {
+		return fitted{}, false
+	}
+	head, ok := s.Setup.Kit.Head(ch, &source.Log{})
+	if !ok || !head.ApplyTilt(l.Frame.Right, l.Frame.Up(), l.Frame.Axis) {
+		return fitted{}, false
+	}
+	return fitted{unit: u, head: head}, true
+}
+
+// along is the intensity of a head along its axis, cd, at full and without gels.
+func along(h *kit.Head) float64 { return h.Source.Intensity(r3.Vec{Z: -1}) }
+
+// reach sets a unit to the lowest level at which it gives an intensity along its axis, gels and all; not ok where it has none.
+func (f *fitted) reach(goal float64) (ok bool) {
+	f.level, ok = f.head.LevelFor(goal / (along(&f.head) * f.head.Filter))
+	return ok
+}
+
+// alike says whether the light of two heads is used alike: of one class, out of openings about as large, in beams about as wide.
+func alike(a, b *kit.Head) bool {
+	o, p := a.Source.Opening, b.Source.Opening
+	if a.Class != b.Class || o.Form != p.Form || a.Zooms != b.Zooms {
+		return false
+	}
+	across, up := photometry.BeamAngle(a.Source.Distribution)
+	wide, high := photometry.BeamAngle(b.Source.Distribution)
+	return within(o.Width, p.Width, likeOpening) && within(o.Height, p.Height, likeOpening) && within(across, wide, likeBeam) && within(up, high, likeBeam)
+}
+
+// within says whether two measures differ by a ratio at most.
+func within(a, b, ratio float64) bool { return a <= b*ratio && b <= a*ratio }
+
+// passes says whether a unit, as it is set, is taken for the light that it replaces by its colour.
+func passes(l *plan.Light, f *fitted) bool {
+	gap, ok := gapTo(l, f)
+	return ok && gap.Passes()
+}
+
+// gapTo is how the light of a unit lies from that of the light that it replaces. Strong colours have no gap: they pass where both
+// come from one white.
+func gapTo(l *plan.Light, f *fitted) (colour.Gap, bool) {
+	is, was := f.head.RelativeOutput(f.level), l.RelativeOutput
+	if gap, ok := colour.GapBetween(colour.XY(is), colour.XY(was)); ok {
+		return gap, true
+	}
+	return colour.Gap{}, f.head.WhiteAt(f.level) == l.White
+}
+
+// smaller says whether a unit draws less power than another, or as much and has less mass.
+func smaller(a, b *fitted) bool {
+	if a.unit.Watts != b.unit.Watts {
+		return a.unit.Watts < b.unit.Watts
+	}
+	return a.head.Mass < b.head.Mass
+}
+
+func classOf(l *plan.Light, f *fitted) *meter.Class {
+	gap, _ := gapTo(l, f)
+	return &meter.Class{Unit: f.unit.Name, Watts: f.unit.Watts, Mass: f.head.Mass, Level: f.level, Mired: gap.Mired}
+}

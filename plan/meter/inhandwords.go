@@ -1,0 +1,97 @@
+package meter
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scrimshaw/plan/unit"
+)
+
+// inHandTitle heads the lines of what the lights have in hand.
+const inHandTitle = "in hand"
+
+// lines word what a light has in hand; lengths are in feet or metres.
+func (l *InHand) lines(feet bool) []string {
+	lines := []string{l.Numbered + ": " + strings.Join(append([]string{l.upWords()}, l.downWords()), ", ")}
+	for i := range l.Wants {
+		w := &l.Wants[i]
+		lines = append(lines, Mark("  "+l.WantWords(w), len(w.Uncomputed) > 0))
+	}
+	if l.Unit != nil {
+		lines = append(lines, "  "+l.SmallestWords())
+	}
+	if l.Nearer != nil {
+		lines = append(lines, "  "+l.Nearer.Words(feet))
+	}
+	return lines
+}
+
+// isNone says whether stops print as none.
+func isNone(v float64) bool { return stopsInWords(math.Abs(v)) == stopsInWords(0) }
+
+func (l *InHand) upWords() string {
+	if isNone(l.Up) {
+		return "at full"
+	}
+	return stopsInWords(l.Up) + " up to full"
+}
+
+func (l *InHand) downWords() string {
+	switch {
+	case l.Down == nil:
+		return "dims to nothing"
+	case isNone(*l.Down):
+		return "goes no lower"
+	}
+	return stopsInWords(*l.Down) + " down to its least"
+}
+
+// WantWords word whether a light has what the scene wants of it: "for ada it is 0.7 stops short, at full".
+func (l *InHand) WantWords(w *Want) string {
+	short := l.Short(w)
+	switch {
+	case w.Alone:
+		return "for " + w.Person + " the other lights alone are over the working stop"
+	case isNone(short):
+		return "for " + w.Person + " full is just the working stop"
+	case short > 0:
+		return "for " + w.Person + " it is " + stopsInWords(short) + " short of the working stop at full"
+	}
+	return "for " + w.Person + " it has at full " + stopsInWords(-short) + " in hand over the working stop"
+}
+
+// SmallestWords word the smallest unit that would give what a light gives: "smallest that would do: … at 87 %, 640 W, 8.5 kg".
+func (l *InHand) SmallestWords() string {
+	c := l.Smallest
+	if c == nil {
+		return "no smaller unit of the catalogue would do"
+	}
+	words := fmt.Sprintf("smallest that would do: %s at %s, %s and %s in place of %s and %s", c.Unit, unit.FormatPercent(c.Level),
+		unit.FormatPower(c.Watts), unit.FormatMass(c.Mass), unit.FormatPower(l.Unit.Watts), unit.FormatMass(l.Unit.Mass))
+	if l.Count > 1 {
+		words += ", each of " + unit.FormatNumber(float64(l.Count))
+	}
+	switch m := math.Round(c.Mired); {
+	case m > 0:
+		return words + fmt.Sprintf(", %.0f mired warmer", m)
+	case m < 0:
+		return words + fmt.Sprintf(", %.0f mired cooler", -m)
+	}
+	return words
+}
+
+// Words word how near a light can come: "0.45 m nearer along its line before A sees it: 0.6 stops more at ada".
+func (n *Nearer) Words(feet bool) string {
+	ends := "before " + n.Camera + " sees it"
+	if n.Camera == "" {
+		ends = n.Why
+	}
+	if n.Metres <= 0 {
+		return "no nearer: " + strings.TrimPrefix(ends, "before ")
+	}
+	if n.Camera == "" {
+		ends = "(then " + ends + ")"
+	}
+	return unit.FormatLength(n.Metres, feet) + " nearer along its line " + ends + ": " + stopsInWords(n.Stops) + " more at " + n.Person
+}

@@ -1,0 +1,79 @@
+package meter
+
+import "scrimshaw/plan/colour"
+
+type jsonStandIn struct {
+	Light   string        `json:"light"`
+	For     string        `json:"standsFor"` // as it is worded
+	Unknown *string       `json:"unknown"`   // why its colour is compared with nothing
+	Faces   []jsonPassing `json:"faces"`
+}
+
+// jsonPassing is how a light passes for something at a face; gap, setting and direction are null where they have no meaning.
+type jsonPassing struct {
+	Person  string    `json:"person"`
+	Share   float64   `json:"share"` // share of the light on both sides of the face, 0 to 1
+	Gap     *jsonGap  `json:"gap"`
+	Gels    *jsonCure `json:"gels"`    // null where none helps
+	Setting *jsonCure `json:"setting"` // null where the unit has none that helps
+	Way     *jsonWay  `json:"way"`
+	Passes  bool      `json:"passes"`
+
+	Uncomputed []jsonKey `json:"uncomputed"`
+}
+
+type jsonGap struct {
+	Mired float64 `json:"mired"` // mireds, plus is warmer
+	Duv   float64 `json:"duv"`   // CIE 1960 u v, plus is greener
+}
+
+type jsonCure struct {
+	Gels   []string `json:"gels"`
+	Kelvin *float64 `json:"kelvin"` // of a setting
+	Duv    *float64 `json:"duv"`    // CIE 1960 u v
+	Left   *jsonGap `json:"left"`
+	Stops  float64  `json:"stops"` // that it costs
+}
+
+type jsonWay struct {
+	Angle  float64  `json:"angle"`    // degrees
+	Higher float64  `json:"higher"`   // degrees
+	Right  *float64 `json:"ownRight"` // degrees
+	Wide   float64  `json:"width"`    // how wide it looks, degrees
+	For    float64  `json:"widthFor"` // how wide what it passes for looks, degrees
+}
+
+func (s *StandIn) json() jsonStandIn {
+	out := jsonStandIn{Light: s.Light, For: s.For, Unknown: OrNull(s.Unknown), Faces: []jsonPassing{}}
+	for i := range s.Faces {
+		p := &s.Faces[i]
+		one := jsonPassing{Person: p.Person, Share: Rounded(p.Share), Gap: jsonGapOf(p.Gap), Setting: p.Setting.json(), Passes: p.Passes(), Uncomputed: jsonKeys(p.Uncomputed)}
+		if len(p.Gels.Gels) > 0 {
+			one.Gels = p.Gels.json()
+		}
+		if w := p.Way; w != nil {
+			one.Way = &jsonWay{Rounded(w.Angle), Rounded(w.Higher), RoundedOrNull(w.Right), Rounded(w.Wide), Rounded(w.For)}
+		}
+		out.Faces = append(out.Faces, one)
+	}
+	return out
+}
+
+func jsonGapOf(g *colour.Gap) *jsonGap {
+	if g == nil {
+		return nil
+	}
+	return &jsonGap{Rounded(g.Mired), Rounded(g.Duv)}
+}
+
+func (c *Cure) json() *jsonCure {
+	if c == nil {
+		return nil
+	}
+	out := &jsonCure{Gels: OrNone(c.Gels), Left: jsonGapOf(c.Left), Stops: Rounded(c.Stops)}
+	if c.White != nil {
+		kelvin, duv := Rounded(c.White.Kelvin), Rounded(c.White.Duv)
+		out.Kelvin, out.Duv = &kelvin, &duv
+	}
+	return out
+}
