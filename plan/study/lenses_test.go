@@ -55,8 +55,8 @@ lights: {k: {output: {candela: 2000, shape: uniform}, at: [4.2, 3], height: 2.1,
 	}
 }
 
-// Along a track the light onto a lens is told where it is most, in the frame and beside it: by brute force of the closed form in centimetres. It looks
-// every quarter of a metre.
+// Along a track a study has the light onto a lens where that is most, in the frame and beside it: within a tenth of the closed form by centimetres,
+// for it looks every quarter of a metre.
 func TestLightOntoALensThatMoves(t *testing.T) {
 	const scene = `
 scrimshaw: 1
