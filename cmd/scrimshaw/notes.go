@@ -28,8 +28,9 @@ func (w *work) checkPair(of teach.Pair) error {
 		for i := range posts {
 			people = append(people, posts[i].Name)
 		}
-		for i := range s.Cameras {
-			cameras = append(cameras, s.Cameras[i].Name)
+		all := s.CameraPosts()
+		for i := range all {
+			cameras = append(cameras, all[i].Name)
 		}
 		return nil
 	})

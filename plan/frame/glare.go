@@ -6,11 +6,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
 )
 
 // Glare is a lamp before a camera that may shine onto its lens: where it lies, and what would shade the lens from it.
 type Glare struct {
 	Camera, Light string
+	Along         float64 // m from the start of the camera's track to where that is so; 0 of one that stands
 	OffAxis       float64 // from the axis of the lens to the middle of the lamp, degrees
 	OffFrame      float64 // from the edge of the frame to it, degrees; 0 within the frame
 	InFrame       bool    // something of its light lies in the frame
@@ -43,30 +45,51 @@ const (
 const widestGlare = 60
 
 // Glares are the lamps before the cameras of a set-up, in the order of the scene: within 60° of the axis of the lens, and with
-// light toward it. What stands between them is not looked at.
+// light toward it. What stands between them is not looked at. A camera that moves has those of all places along its track that are
+// glareStep apart.
 func Glares(s *plan.Setup) (all []Glare) {
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
-		p := pictureOf(c)
+		places := []float64{0}
+		if c.Track != nil {
+			places = plane.AlongSteps(c.Track.Corners, glareStep)
+		}
 		for k := range s.Lights {
-			l := &s.Lights[k]
-			way := r3.Sub(l.Frame.At, p.At)
-			if !(l.Level > 0) || r3.Norm(way) < nearLens || len(l.Diffusion) > 0 || !shinesTo(l, p.At) {
-				continue
+			for _, along := range places {
+				at := c.OnTrack(along)
+				if g, ok := glareOf(&at, &s.Lights[k]); ok {
+					g.Along = along
+					all = append(all, g)
+				}
 			}
-			off := math.Acos(min(1, r3.Dot(r3.Unit(way), p.Axis))) * 180 / math.Pi
-			if off > widestGlare {
-				continue
-			}
-			g := Glare{Camera: c.Name, Light: l.Name, OffAxis: off, OffFrame: p.offFrame(way), InFrame: inFrame(openingOf(l), p), From: p.from(way)}
-			if !g.InFrame && g.OffFrame > 0 {
-				g.Shade = p.shade(cornersOf(l), pupilOf(c))
-			}
-			all = append(all, g)
 		}
 	}
 	return all
 }
+
+// glareStep is how far apart the places of a track are at most at which lamps are looked for, m.
+const glareStep = 0.25
+
+// glareOf is a lamp before a camera where it is; false where its light does not go toward the lens.
+func glareOf(c *plan.Camera, l *plan.Light) (g Glare, ok bool) {
+	p := pictureOf(c)
+	way := r3.Sub(l.Frame.At, p.At)
+	if !(l.Level > 0) || r3.Norm(way) < nearLens || len(l.Diffusion) > 0 || !shinesTo(l, p.At) {
+		return g, false
+	}
+	off := math.Acos(min(1, r3.Dot(r3.Unit(way), p.Axis))) * 180 / math.Pi
+	if off > widestGlare {
+		return g, false
+	}
+	g = Glare{Camera: c.Name, Light: l.Name, OffAxis: off, OffFrame: p.offFrame(way), InFrame: inFrame(openingOf(l), p), From: p.from(way)}
+	if !g.Within() {
+		g.Shade = p.shade(cornersOf(l), pupilOf(c))
+	}
+	return g, true
+}
+
+// Within says whether the lamp lies in the frame, or some of it does.
+func (g *Glare) Within() bool { return g.InFrame || g.OffFrame == 0 }
 
 // pupilOf is the radius of the entrance of a lens at its working stop, m.
 func pupilOf(c *plan.Camera) float64 {

@@ -23,10 +23,11 @@ type Pulsing struct {
 	Swing           lens.Swing
 }
 
-// Steadying is a shutter, and a frame rate at the angle that the camera has, at which the light of a lamp is steady.
+// Steadying is a shutter, and a frame rate at the angle that the camera now has, at which the light of a lamp is steady.
 type Steadying struct {
 	Seconds, Degrees float64 // the exposure time nearest to the camera's; 0 where a frame is too short
 	FPS              float64 // 1/s
+	Kept             float64 // the angle that the camera now has, degrees
 }
 
 // flickersOf judges the lamps that are up by the shutters of all cameras; none where all are steady.
@@ -71,7 +72,7 @@ func SteadyingOf(shutter lens.Shutter, r lens.Ripple) *Steadying {
 	if r.Steady() {
 		return nil
 	}
-	safe := Steadying{FPS: shutter.SafeFPS(r.Hertz)}
+	safe := Steadying{FPS: shutter.SafeFPS(r.Hertz), Kept: lens.ShutterDegrees(shutter.Seconds, shutter.FPS)}
 	if seconds, ok := shutter.SafeSeconds(r.Hertz); ok {
 		safe.Seconds, safe.Degrees = seconds, lens.ShutterDegrees(seconds, shutter.FPS)
 	}

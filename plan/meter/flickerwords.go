@@ -32,9 +32,9 @@ func percentOf(share float64) string {
 	return unit.FormatPercent(share)
 }
 
-// Words says at what a lamp is steady: "at 172.8° (1/50 s), or at 25 fps and the angle that is set".
+// Words says at what a lamp is steady: "at 172.8° (1/50 s), or at 25 fps and 180°".
 func (s *Steadying) Words() string {
-	rate := "at " + unit.FormatNumber(s.FPS) + " fps and the angle that is set"
+	rate := "at " + unit.FormatNumber(s.FPS) + " fps and " + unit.FormatAngle(s.Kept)
 	if s.Seconds == 0 {
 		return rate
 	}

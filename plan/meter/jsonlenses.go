@@ -25,6 +25,7 @@ type jsonFlare struct {
 	Camera   string     `json:"camera"`
 	Light    string     `json:"light"`
 	Lux      float64    `json:"lux"`
+	Along    float64    `json:"along"`    // m from the start of the camera's track to where that is most; 0 of one that stands
 	OffAxis  float64    `json:"offAxis"`  // degrees
 	OffFrame float64    `json:"offFrame"` // degrees; 0 within the frame
 	Shade    *jsonShade `json:"shade"`    // null where none has room
@@ -85,7 +86,7 @@ func jsonFlares(all []Flare) []jsonFlare {
 	out := []jsonFlare{}
 	for i := range all {
 		f := &all[i]
-		one := jsonFlare{Camera: f.Camera, Light: f.Light, Lux: Rounded(f.Lux), OffAxis: Rounded(f.OffAxis), OffFrame: Rounded(f.OffFrame), Keys: jsonKeys(f.Uncomputed)}
+		one := jsonFlare{Camera: f.Camera, Light: f.Light, Lux: Rounded(f.Lux), Along: Rounded(f.Along), OffAxis: Rounded(f.OffAxis), OffFrame: Rounded(f.OffFrame), Keys: jsonKeys(f.Uncomputed)}
 		if s := f.Shade; s != nil {
 			one.Shade = &jsonShade{Side: s.Side, Ahead: Rounded(s.Ahead), Width: Rounded(s.Width), Height: Rounded(s.Height)}
 		}

@@ -10,7 +10,7 @@ import (
 // Lesson is what there is to learn from the light on one face, for a camera that looks at it. Package teach works it out.
 type Lesson struct {
 	Person    string
-	Camera    string   // "" where none sees the face: angles are then from the nose
+	Camera    string   // as views name it, "A.end" at the end of its track; "" where none sees the face: angles are then from the nose
 	Missing   string   // why there is nothing to teach, a sentence; "" where there is
 	Side      string   // the person's own side that the key lights: "left" or "right"
 	Stops     *float64 // log2 of key side over fill side; nil where that is dark, as is Ratio

@@ -17,7 +17,7 @@ func (r *linePass) drawLine() {
 	}
 	line := plan.Line{Span: r.s.Line[0].Span}
 	first, second := r.s.Line[0], r.s.Line[1]
-	if first.Name == second.Name {
+	if whose(first) == whose(second) {
 		r.Errorf(second.Span, CodeLineOne, "name another person, or leave the line out", "the line of action runs from %s to %s: it needs two people", first.Name, second.Name)
 		return
 	}
@@ -35,6 +35,12 @@ func (r *linePass) drawLine() {
 	r.out.Line = &line
 }
 
+// whose is the person of an end of the line: "ruth" of "ruth.sit".
+func whose(ref scene.Ref) string {
+	person, _, _ := strings.Cut(ref.Name, ".")
+	return person
+}
+
 // atEnd is who is at an end of the line; nil where the set-up lacks them, or where a fault has been reported.
 func (r *linePass) atEnd(ref scene.Ref) *plan.Person {
 	if r.struckHere(ref) {
@@ -48,7 +54,7 @@ func (r *linePass) atEnd(ref scene.Ref) *plan.Person {
 
 // struckHere says whether the set-up lacks somebody whom the scene has.
 func (r *linePass) struckHere(ref scene.Ref) bool {
-	name, _, _ := strings.Cut(ref.Name, ".")
+	name := whose(ref)
 	if _, known := r.things[name]; known || r.doc == nil || r.s.Setup == "" {
 		return false
 	}

@@ -97,6 +97,9 @@ func TestTrackFaults(t *testing.T) {
 			"warning on-track the stand of G1 f stands on the track of A, 1.00 m along it: 0.64 m into the ground that the rails take [move it 0.69 m away from the rails, or hang it]"},
 		{"with a walk across it", "rooms: {den: {size: [6, 5]}}\npeople: {ada: {at: [3, 4], faces: 180, walk: [[3, 4], [3, 0.5]]}}\ncameras: {A: {track: [[1, 1], [4, 1]], looks: 0, height: 1.4, lens: 35 mm}}",
 			"info walk-track the walk of ada crosses the track of A, 3.00 m along the walk and 2.00 m along the track [time the two, or lead one of them round]"},
+		{"from behind a wall", "rooms: {den: {size: [6, 5]}, hall: {at: [6.3, 0], size: [6, 5]}}\nopenings: {way: {gap: den.right, along: 3, width: 1.6, head: 2.1}}\npeople: {ada: {at: [3, 4], faces: 180}}\n" +
+			"cameras: {A: {track: [[9, 1.2], [1, 1.2]], looks: {pan: 0, tilt: 0}, height: 1.4, lens: 35 mm}}",
+			"warning camera-blocked A at the start cannot see ada: hall.left stands between [move the camera to where it sees a person, or open a door or a gap on the way]"},
 		{"down a step", "rooms: {den: {size: [6, 5]}, hall: {at: [6.3, 0], size: [6, 5], base: -0.2}}\nopenings: {way: {gap: den.right, along: 3, width: 1.6, head: 2.1}}\npeople: {ada: {at: [3, 4], faces: 180}}\n" +
 			"cameras: {A: {track: [[1, 1.2], [9, 1.2]], looks: {pan: 0, tilt: 0}, height: 1.4, lens: 35 mm}}",
 			"warning camera-blocked A at the end cannot see ada: hall.left stands between [move the camera to where it sees a person, or open a door or a gap on the way]\n" +
@@ -120,6 +123,7 @@ func TestLineOfAction(t *testing.T) {
 		{"an unknown name", people + "line: [ada, nor]", "", "error unknown-name nothing is called nor [did you mean \"noor\"?]"},
 		{"a thing", people + "line: [ada, desk]", "", "error wrong-thing desk is a piece of furniture, where a person or a mark belongs [there are ada, noor]"},
 		{"the same name twice", people + "line: [ada, ada]", "", "error line-one the line of action runs from ada to ada: it needs two people [name another person, or leave the line out]"},
+		{"somebody and a mark of theirs", people + "line: [ada.sit, ada]", "", "error line-one the line of action runs from ada.sit to ada: it needs two people [name another person, or leave the line out]"},
 		{"one name", people + "line: [ada]", "", "error wrong-type a line of action has 2 values, not 1 [write it like [ada, noor]]"},
 		{"one place", "people: {ada: {at: [1, 1]}, noor: {at: [1, 1]}}\nline: [ada, noor]", "", "warning in-solid ada stands in noor [move ada clear of noor]\nwarning in-solid noor stands in ada [move noor clear of ada]\nerror same-place ada and noor are in one place: no line runs between them [move one of them, or name a mark]"},
 	} {

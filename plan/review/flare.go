@@ -32,12 +32,16 @@ func flare(c *checker, camera *plan.Camera) {
 		}
 		veil := x.Metered().SpotOver(lens.Veil(f.Lux), x.Stop.N)
 		l := c.setup.LightNamed(f.Light)
+		place := ""
+		if camera.Track != nil {
+			place = ", most " + c.along(camera.Name, f.Along) + ","
+		}
 		gives := fmt.Sprintf("%s there%s; it lays a veil over the picture, %.1f stops %s grey", unit.FormatLux(f.Lux), againstKey(c, f, camera), math.Abs(veil), overOrUnder(veil))
 		switch {
-		case f.InFrame || f.OffFrame == 0:
+		case f.Within():
 			if veil >= glowMore-veilUnder {
 				c.add(source.Warning, CodeFlare, l.Span, l.Path, "dim it, turn it from the lens, or let it flare",
-					"%s%s shines onto the lens of %s from within the frame: %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name, gives)
+					"%s%s shines onto the lens of %s%s from within the frame: %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name, place, gives)
 			}
 		case veil >= -veilUnder:
 			severity := source.Warning
@@ -45,7 +49,7 @@ func flare(c *checker, camera *plan.Camera) {
 				severity = source.Info // what hangs on the camera anyway shades it
 			}
 			c.add(severity, CodeFlare, l.Span, l.Path, "",
-				"%s%s shines onto the lens of %s from %s, %s off its axis and %s outside the frame: %s; %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name,
+				"%s%s shines onto the lens of %s%s from %s, %s off its axis and %s outside the frame: %s; %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name, place,
 				f.From, unit.FormatAngle(f.OffAxis), unit.FormatAngle(f.OffFrame), gives, shadeWords(f, c.setup.Feet))
 		}
 	}

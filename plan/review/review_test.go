@@ -100,6 +100,8 @@ func TestCheck(t *testing.T) {
 		{"a walk out of the light", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[0, 0], [0, -3]]", 1) +
 			"cameras: {A: {at: [0, 10], lens: 35 mm, looks: 0}}\n", []string{
 			"info walk-leaves the walk of ada leaves T2.8 for A from 1.50 m to 3.00 m: 2.1 stops under"}},
+		{"the same walk of somebody who is in no picture", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, seen: false, walk: [[0, 0], [0, -3]]", 1) +
+			"cameras: {A: {at: [0, 10], lens: 35 mm, looks: 0}}\n", nil},
 		{"a lamp that lights nothing but a walk", strings.Replace(lamp("output: {candela: 1000, shape: uniform}"), "faces: 0", "faces: 0, walk: [[20, 0], [20, 0.4]]", 1) +
 			"  l: {output: {lux: 170, distance: 2, beam: 60}, at: [20, 2.2], aim: [20, 0.2, 1.59], height: 1.59}\ngrip: {f: {flag: [4, 4], at: [10, 0], height: 1.6, faces: ada}}\n", nil},
 		{"a stand in frame", standing("0.95"), []string{
@@ -146,13 +148,20 @@ func TestCheck(t *testing.T) {
 		{"a lamp that goes out between half cycles", face + "exposure: {fps: 24, shutter: 180}\ncameras: {A: {at: [0, 3], looks: ada, lens: 50 mm}}\n" +
 			"lights: {k: {unit: discharge-575-magnetic, at: [2, 3], height: 2, gels: [ND1.2, ND0.6]}}\n", []string{
 			"warning key-under the key side of ada is 3.1 stops under T2.8",
-			"warning flicker 1 k flickers for A at ada.key, at 24 fps and 180° (1/48 s): by 7.9 % from frame to frame, 4 times a second, and by 7.9 % from row to row; none at 172.8° (1/50 s), or at 25 fps and the angle that is set"}},
+			"warning flicker 1 k flickers for A at ada.key, at 24 fps and 180° (1/48 s): by 7.9 % from frame to frame, 4 times a second, and by 7.9 % from row to row; none at 172.8° (1/50 s), or at 25 fps and 180°"}},
+		{"one whose shutter is set as a time", face + "exposure: {fps: 24, shutter: 1/60}\ncameras: {A: {at: [0, 3], looks: ada, lens: 50 mm}}\n" +
+			"lights: {k: {unit: discharge-575-magnetic, at: [2, 3], height: 2, gels: [ND1.2, ND0.6]}}\n", []string{
+			"warning key-under the key side of ada is 3.4 stops under T2.8",
+			"warning flicker 1 k flickers for A at ada.key, at 24 fps and 144° (1/60 s): by 33.1 % from frame to frame, 4 times a second, and by 33.1 % from row to row; none at 172.8° (1/50 s), or at 20 fps and 144°"}},
 		{"one at a shutter that fits it", face + "exposure: {fps: 24, shutter: 1/50}\ncameras: {A: {at: [0, 3], looks: ada, lens: 50 mm}}\n" +
 			"lights: {k: {unit: discharge-575-magnetic, at: [2, 3], height: 2, gels: [ND1.2, ND0.6]}}\n", []string{
 			"warning key-under the key side of ada is 3.2 stops under T2.8"}},
 		{"a bulb in the picture behind a dimmer", "exposure: {fps: 25, shutter: 144}\ncameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}}\n" +
 			"lights: {k: {unit: practical-bulb, bulb: led-806, at: [0, 1], height: 1.2, level: 20 %, dimmer: phase}}\n", []string{
-			"warning flicker 1 k flickers for A where it shows, at 25 fps and 144° (1/62.5 s): by 62.5 % from row to row; none at 180° (1/50 s), or at 20 fps and the angle that is set"}},
+			"warning flicker 1 k flickers for A where it shows, at 25 fps and 144° (1/62.5 s): by 62.5 % from row to row; none at 180° (1/50 s), or at 20 fps and 144°"}},
+		{"a lamp that shines onto a lens at the end of its track alone", "cameras: {A: {track: [[-9, 0], [2, 0]], height: 1.5, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 9000, shape: uniform}, at: [3.5, 4], height: 1.5}}\n", []string{
+			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the right edge: 4.5° outside it, 17 % of the frame's width, at the end of its track",
+			"info flare 1 k shines onto the lens of A, most at the end of its track, from the right, 20.6° off its axis and 6.6° outside the frame: 462 lx there; it lays a veil over the picture, 2.1 stops under grey; an eyebrow of 0.10 m by 0.10 m on the matte box, at the right edge, 0.15 m before the lens, shades it"}},
 		{"a stand that shows from the middle of a track", "cameras: {A: {track: [[-2, 0], [2, 0]], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [0, 4], height: 2.4, aim: down}}\n", []string{
 			"warning in-frame the stand of 1 k shows at the right edge of A, from top to bottom: 2.1 % of the frame, worst 1.02 m along its track (from 0.98 m to 3.02 m); move it 3.02 m camera left"}},
 		{"a stand that a track comes near to", "cameras: {A: {track: [[-2, 0], [-1.2, 0]], height: 1.2, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 1000, shape: uniform}, at: [0, 4], height: 2.4, aim: down}}\n", []string{

@@ -10,7 +10,7 @@ import (
 // walk notes where somebody's walk leaves the working stop, for each camera: it may be meant.
 func (c *checker) walk(p *plan.Person) {
 	w := c.set.WalkOf(p.Name)
-	if w == nil || !c.setup.HasLight() {
+	if w == nil || !c.setup.HasLight() || neverSeen(p) {
 		return
 	}
 	for i := range w.Courses {

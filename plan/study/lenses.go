@@ -49,21 +49,43 @@ func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, 
 	return all, nil
 }
 
-// findFlares finds the lamps whose light comes straight onto a lens.
+// findFlares finds the lamps whose light comes straight onto a lens: of one that moves where along its track most of it does, in the frame
+// and beside it.
 func (all *lenses) findFlares(world *light.World) {
 	emitters := light.Emitters(all.setup)
 	for _, g := range frame.Glares(all.setup) {
-		c := all.setup.CameraNamed(g.Camera)
+		c := all.setup.CameraNamed(g.Camera).OnTrack(g.Along)
 		for i := range emitters {
 			if emitters[i].Name != g.Light {
 				continue
 			}
 			on := light.Receptor{At: c.Frame.At, Axis: c.Frame.Axis, Response: light.Cosine}
 			if ways := light.Straight(world, &emitters[i], &on); len(ways) > 0 {
-				all.flares, all.ways = append(all.flares, meter.Flare{Glare: g}), append(all.ways, ways)
+				all.keep(&g, ways)
 			}
 		}
 	}
+}
+
+// keep adds a flare, in place of one of the same lamp in the same part of the picture that is weaker.
+func (all *lenses) keep(g *frame.Glare, ways []light.Way) {
+	for i := range all.flares {
+		if f := &all.flares[i]; f.Camera == g.Camera && f.Light == g.Light && f.Within() == g.Within() {
+			if luxBy(ways) > luxBy(all.ways[i]) {
+				f.Glare, all.ways[i] = *g, ways
+			}
+			return
+		}
+	}
+	all.flares, all.ways = append(all.flares, meter.Flare{Glare: *g}), append(all.ways, ways)
+}
+
+// luxBy is what light of a lamp at full comes by some ways, lx.
+func luxBy(ways []light.Way) (lux float64) {
+	for i := range ways {
+		lux += ways[i].Lux
+	}
+	return lux
 }
 
 // read reads them at some levels.
@@ -84,7 +106,8 @@ func (all *lenses) read(levels light.Levels, into *meter.Set) {
 			f.Lux += level.Times(way.Filter).Y() * way.Lux
 		}
 		if f.Lux > 0 {
-			f.Uncomputed = figures.At(map[string]float64{f.Light: 1}, all.setup.CameraNamed(f.Camera).Frame.At)
+			c := all.setup.CameraNamed(f.Camera).OnTrack(f.Along)
+			f.Uncomputed = figures.At(map[string]float64{f.Light: 1}, c.Frame.At)
 			into.Flares = append(into.Flares, f)
 		}
 	}

@@ -54,3 +54,30 @@ lights: {k: {output: {candela: 2000, shape: uniform}, at: [4.2, 3], height: 2.1,
 		t.Errorf("past a flag %+v", all)
 	}
 }
+
+// Along a track a study has the light onto a lens where that is most, in the frame and beside it: within a tenth of the closed form by centimetres,
+// for it looks every quarter of a metre.
+func TestLightOntoALensThatMoves(t *testing.T) {
+	const scene = `
+scrimshaw: 1
+cameras: {A: {track: [[-1, 0], [4, 0]], height: 1.5, looks: 0, lens: 50 mm}}
+lights: {k: {output: {candela: 9000, shape: uniform}, at: [2.3, 4], height: 1.5}}
+`
+	flares := run(t, laidOut(t, scene), study.Options{ReadingsOnly: true}).Readings.Flares
+	if len(flares) != 2 {
+		t.Fatalf("not one in the frame and one beside it: %+v", flares)
+	}
+	half := math.Atan(24.89 / 2 / 50)
+	for i := range flares {
+		f, most := &flares[i], 0.0
+		for cm := range 501 {
+			x := 2.3 - (float64(cm)/100 - 1)
+			if within := math.Abs(math.Atan(x/4)) < half; within == f.Within() {
+				most = max(most, 9000/(x*x+16)*4/math.Hypot(x, 4))
+			}
+		}
+		if f.Lux > most*(1+1e-9) || f.Lux < 0.9*most {
+			t.Errorf("%.2f m along it has %.1f lx, and the most is %.1f lx", f.Along, f.Lux, most)
+		}
+	}
+}

@@ -31,14 +31,20 @@ const (
 // layer lays the cables of a set-up.
 type layer struct {
 	setup *plan.Setup
-	solid [][]r2.Vec // what no cable crosses: walls beside their openings, people, and what stands on the floor
+	solid []solid // what no cable crosses: walls beside their openings, people, and what stands on the floor
+}
+
+// solid is a convex piece of what no cable crosses.
+type solid struct {
+	ring     []r2.Vec // m
+	from, to float64  // z of the edges of a wall, m: a cable passes under what hangs over a gap and over what a floor ends at; else -Inf, +Inf
 }
 
 func newLayer(s *plan.Setup) *layer {
 	y := &layer{setup: s}
 	for i := range s.Walls {
 		if w := &s.Walls[i]; w.Opening == "" {
-			y.add(w.Outline)
+			y.add(w.Outline, w.Z0, w.Z1)
 		}
 	}
 	for i := range s.Furniture {
@@ -54,14 +60,14 @@ func newLayer(s *plan.Setup) *layer {
 func (y *layer) addStanding(parts []plan.Part, base float64) {
 	for i := range parts {
 		if parts[i].Z0 <= base+floorCable {
-			y.add(parts[i].Outline)
+			y.add(parts[i].Outline, math.Inf(-1), math.Inf(1))
 		}
 	}
 }
 
-func (y *layer) add(ring []r2.Vec) {
+func (y *layer) add(ring []r2.Vec, from, to float64) {
 	for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
-		y.solid = append(y.solid, plane.CounterClockwise(part))
+		y.solid = append(y.solid, solid{plane.CounterClockwise(part), from, to})
 	}
 }
 
@@ -74,7 +80,7 @@ func (y *layer) run(c *plan.Circuit, d *Draw) *Run {
 	if d.Light.Mount.Kind == term.Stand || d.Light.Mount.Kind == term.Boom {
 		to = d.Light.Mount.Base
 	}
-	path, ok := plane.ShortestPath(*c.Outlet, to, y.clearOf(*c.Outlet, to))
+	path, ok := plane.ShortestPath(*c.Outlet, to, y.clearOf(y.higherFloor(*c.Outlet, d.Light.Base), *c.Outlet, to))
 	if !ok {
 		return nil
 	}
@@ -90,9 +96,23 @@ func (y *layer) run(c *plan.Circuit, d *Draw) *Run {
 	return r
 }
 
-// clearOf are the solids, grown by what a cable keeps from them; one that an end is closer to, by no more than that.
-func (y *layer) clearOf(ends ...r2.Vec) (all [][]r2.Vec) {
-	for _, ring := range y.solid {
+// higherFloor is the higher of the floor at an outlet and that at a light, m.
+func (y *layer) higherFloor(outlet r2.Vec, base float64) float64 {
+	if room := y.setup.RoomUnder(outlet, ""); room != nil {
+		return math.Max(room.Base, base)
+	}
+	return base
+}
+
+// clearOf are the solids that stand on a floor or go through it, grown by what a cable keeps from them; one that an end is closer to, by no
+// more than that.
+func (y *layer) clearOf(floor float64, ends ...r2.Vec) (all [][]r2.Vec) {
+	for i := range y.solid {
+		s := &y.solid[i]
+		if s.from > floor+floorCable || s.to <= floor+plane.Grain {
+			continue
+		}
+		ring := s.ring
 		by := cableClear
 		for _, p := range ends {
 			if plane.Contains(p, ring, plane.Grain) {

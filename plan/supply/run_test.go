@@ -68,6 +68,21 @@ func TestCableRoundThings(t *testing.T) {
 	}
 }
 
+// A gap between rooms of other heights, or with a step, lets a cable through: what of a wall is over the gap is in nobody's way.
+func TestCableUnderAHigherWall(t *testing.T) {
+	for _, hall := range []string{"height: 3", "height: 2.2", "base: 0.2", "base: -0.2", "base: 1, height: 4"} {
+		s := resolved(t, "rooms: {den: {size: [5, 4]}, hall: {at: [5.15, 0], size: [5, 4], "+hall+"}}\n"+`openings: {g: {gap: den.right, width: 2, head: 2}}
+circuits: {ring: {breaker: 16, at: [1, 2]}, back: {breaker: 16, at: [8, 2]}}
+lights: {k: {unit: fresnel-tungsten-650, at: [8, 2], height: 0.3, aim: up, mount: floor, circuit: ring}, l: {unit: fresnel-tungsten-650, at: [1, 2], height: 0.3, aim: up, mount: floor, circuit: back}}
+`)
+		for _, load := range supply.Of(s).Loads {
+			if run := load.Draws[0].Run; run == nil || math.Abs(run.Length-1.1*7-0.3) > 1e-6 || !slices.Equal(run.Through, []string{"g"}) {
+				t.Errorf("with %s the cable of %s is %+v, want 7 m of way through the gap", hall, load.Circuit.Name, run)
+			}
+		}
+	}
+}
+
 // A breaker that no cable of the kit stands has none.
 func TestNoCableOfTheKit(t *testing.T) {
 	s := resolved(t, `circuits: {big: {breaker: 900, at: [0, 0]}}

@@ -44,7 +44,7 @@ func (t *teacher) tellBehind(s *saying, l *meter.LessonLight, r *meter.Reading) 
 	over := func(lux float64) float64 { return lens.Stops(lens.Grey * lux / math.Pi / b.Luminance) }
 	s.add(" A grey card there would stand ")
 	addOver(s, "cardOverBehind", over(*r.Lux))
-	s.add(" what %s sees behind that side, %s", t.camera.Name, b.Surface)
+	s.add(" what %s sees behind that side, %s", t.cameraWords(), b.Surface)
 	if rest := without(r, []string{l.Light}); rest > 0 {
 		s.add(", and without the light ")
 		addOver(s, "cardWithoutLight", over(rest))

@@ -32,7 +32,7 @@ const straightOn = 3
 func (t *teacher) where(s *saying, l *meter.LessonLight) {
 	left, right, line := "own left", "own right", "of where "+t.person.Name+" faces"
 	if t.camera != nil {
-		left, right, line = "camera left", "camera right", "of the line to "+t.camera.Name
+		left, right, line = "camera left", "camera right", "of the line to "+t.cameraWords()
 	}
 	switch {
 	case math.Abs(l.Turn) < straightOn:
@@ -130,9 +130,9 @@ func (t *teacher) tellBroad(s *saying) {
 	off := angle("cameraFromNose", t.fromNose(toward(t.person.Face.At, t.camera.Frame.At)))
 	switch t.view.From {
 	case meter.FromLit:
-		s.add(" %s looks %s off the nose from the lit side, so the broad side is lit, the one that it sees more of.", t.camera.Name, off)
+		s.add(" %s looks %s off the nose from the lit side, so the broad side is lit, the one that it sees more of.", t.cameraWords(), off)
 	case meter.FromShadow:
-		s.add(" %s looks %s off the nose from the shadow side, so the short side is lit, the one that it sees less of.", t.camera.Name, off)
+		s.add(" %s looks %s off the nose from the shadow side, so the short side is lit, the one that it sees less of.", t.cameraWords(), off)
 	}
 }
 
@@ -264,9 +264,9 @@ func (t *teacher) tellEyes(s *saying, key *meter.LessonLight) {
 			continue
 		}
 		if c.Hour == 0 {
-			s.add(" %s sees it in the middle of the eyes", t.camera.Name)
+			s.add(" %s sees it in the middle of the eyes", t.cameraWords())
 		} else {
-			s.add(" %s sees it in the eyes at %s", t.camera.Name, whole("hour", float64(c.Hour), "o'clock", " o'clock"))
+			s.add(" %s sees it in the eyes at %s", t.cameraWords(), whole("hour", float64(c.Hour), "o'clock", " o'clock"))
 		}
 		if math.Round(100*c.Size) >= 1 {
 			s.add(", %s of the iris wide", percent("iris", c.Size))
@@ -274,5 +274,5 @@ func (t *teacher) tellEyes(s *saying, key *meter.LessonLight) {
 		s.add(".")
 		return
 	}
-	s.add(" %s does not see it in the eyes.", t.camera.Name)
+	s.add(" %s does not see it in the eyes.", t.cameraWords())
 }

@@ -48,17 +48,17 @@ func chosen(s *study.Study, of Pair) (face *meter.Face, view *meter.View, why st
 		return nil, nil, missing(s.Setup, of)
 	}
 	for i := range face.Views {
-		if of.Camera == "" || face.Views[i].Camera == of.Camera {
-			return face, &face.Views[i], ""
+		if post := face.Views[i].Camera; of.Camera == "" || post == of.Camera || plan.CameraOf(post) == of.Camera {
+			return face, &face.Views[i], "" // of a camera that sees it from the end of its track alone, that view
 		}
 	}
 	switch {
 	case of.Camera == "":
 		return face, nil, ""
-	case s.Setup.CameraNamed(of.Camera) == nil:
+	case s.Setup.CameraPost(of.Camera) == nil:
 		return nil, nil, "there is no camera " + of.Camera + " in the set-up"
 	}
-	return nil, nil, of.Camera + " does not see the face of " + face.Person
+	return nil, nil, plan.CameraWords(of.Camera) + " does not see the face of " + face.Person
 }
 
 // faceFor is the face of a pair's person, or the first that a light reaches; nil where there is none.
@@ -95,7 +95,7 @@ type teacher struct {
 	person *plan.Person
 	face   *meter.Face
 	view   *meter.View  // of the camera; nil where none sees the face
-	camera *plan.Camera // nil then, too
+	camera *plan.Camera // nil then, too; one that moves where the view is from
 	ahead  r2.Vec       // unit, in plan: what angles count from
 	right  r2.Vec       // and to which side they are plus
 	lesson *meter.Lesson
@@ -109,7 +109,7 @@ func (t *teacher) setAngles() {
 	t.lesson.Person, t.lesson.Side = t.person.Name, t.face.Side
 	t.ahead = plane.Direction(t.person.Faces)
 	if t.view != nil {
-		t.camera = t.study.Setup.CameraNamed(t.view.Camera)
+		t.camera = t.study.Setup.CameraPost(t.view.Camera)
 	}
 	if t.camera == nil {
 		t.right = plan.InPlan(t.person.Face.Right)
@@ -122,6 +122,9 @@ func (t *teacher) setAngles() {
 	}
 	t.right = r2.Vec{X: -t.ahead.Y, Y: t.ahead.X} // to the right of who looks back along it
 }
+
+// cameraWords names the camera: "A", "A at the end".
+func (t *teacher) cameraWords() string { return plan.CameraWords(t.camera.Name) }
 
 // overhead is how far from a face in plan something stands that has no angle to it there, m.
 const overhead = 0.05

@@ -367,6 +367,28 @@ func TestWithoutACamera(t *testing.T) {
 	}
 }
 
+// A camera that sees a face from the end of its track alone is taught from there.
+func TestSeenFromTheEndOfATrack(t *testing.T) {
+	const door = `{scrimshaw: 1, rooms: {den: {size: [5, 4]}, hall: {at: [5.15, 0], size: [3, 4]}},
+		openings: {d: {door: den.right, along: centre, ajar: 90}}, people: {ada: {at: [2.5, 3], faces: A}},
+		cameras: {A: {track: [[7, 2], [4, 2]], lens: 32 mm, looks: ada}},
+		lights: {key: {output: {candela: 1000, shape: uniform}, at: [2.5, 1], height: 2, role: key}}}`
+	l := lessonsOf(t, door, teach.Pair{})[0]
+	if l.Camera != "A.end" || !strings.Contains(said(l), "A at the end looks") {
+		t.Errorf("for %q it says\n%s", l.Camera, said(l))
+	}
+	holdsFigures(t, "the end of a track", l)
+	// The turn by hand: the lens is 1.5 m to the right of her and 1 m before her, the lamp 2 m before her.
+	if got, want := math.Abs(l.Role(term.Key).Turn), math.Atan2(1.5, 1)*180/math.Pi; math.Abs(got-want) > 5 {
+		t.Errorf("the key stands %g° off the line to the end of the track, want some %g°", got, want)
+	}
+	for _, camera := range []string{"A", "A.end"} {
+		if got := lessonsOf(t, door, teach.Pair{Camera: camera})[0]; said(got) != said(l) {
+			t.Errorf("asked for %s it says\n%s", camera, said(got))
+		}
+	}
+}
+
 // Lengths are in the units of the scene, and a step back is two feet.
 func TestFeet(t *testing.T) {
 	l := lesson(t, `{scrimshaw: 1, units: ft, people: {ada: {at: [0, 0], faces: 0}}, lights: {key: {output: {candela: 1000, shape: uniform}, at: [4, 6], height: 6}}}`)

@@ -68,7 +68,7 @@ func (r *checker) checkCameraView(c *plan.Camera) {
 	}
 	whom := report.Either(len(people) == 1, people[0].Name, "anybody")
 	r.Warnf(r.placeOf(c), CodeCameraBlocked, "move the camera to where it sees a person, or open a door or a gap on the way",
-		"%s cannot see %s: %s between", plan.CameraWords(c.Name), whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
+		"%s cannot see %s: %s between", postWords(c), whom, strings.Join(walls, " and ")+report.Either(len(walls) == 1, " stands", " stand"))
 }
 
 // checkCameraBody warns of a body that goes into the wall behind it.
@@ -77,7 +77,7 @@ func (r *checker) checkCameraBody(c *plan.Camera) {
 	if wall, first := r.firstWall(outlineRay{c.Frame.At, back}); wall != "" {
 		deep := r.Length((1 - first) * plan.CameraLength)
 		r.Warnf(r.placeOf(c), CodeInSolid, "move the camera "+deep+" along its axis, with a shorter lens; or shoot through a gap",
-			"the body of %s goes %s into %s, if it is %s long", plan.CameraWords(c.Name), deep, wall, r.Length(plan.CameraLength))
+			"the body of %s goes %s into %s, if it is %s long", postWords(c), deep, wall, r.Length(plan.CameraLength))
 	}
 }
 
@@ -95,7 +95,15 @@ func (r *checker) checkCameraTurned(c *plan.Camera) {
 	}
 	who := report.Either(c.Looks != "", c.Looks, people[0].Name)
 	everybody := report.Either(len(people) == 1, who+" is", "everybody is")
-	r.Warnf(report.Either(looks.Set, looks.Span, r.placeOf(c)), CodeCameraTurned, "turn it: looks: "+who, "%s behind %s", everybody, plan.CameraWords(c.Name))
+	r.Warnf(report.Either(looks.Set, looks.Span, r.placeOf(c)), CodeCameraTurned, "turn it: looks: "+who, "%s behind %s", everybody, postWords(c))
+}
+
+// postWords name a camera where it is looked at: "A", of one that moves "A at the start" or "A at the end".
+func postWords(c *plan.Camera) string {
+	if c.Track != nil {
+		return c.Name + " at the start"
+	}
+	return plan.CameraWords(c.Name)
 }
 
 // placeOf is where the place of a camera is written.

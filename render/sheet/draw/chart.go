@@ -3,6 +3,7 @@ package draw
 import (
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
@@ -17,16 +18,16 @@ func (c Chart) Draw(p Pad, views, text r2.Box, head, foot float64) {
 	name := p.Style(CapTitle, p.Look.Ink).Strong()
 	title := "Light on " + l.Person
 	if l.Camera != "" {
-		title += ", as " + l.Camera + " sees it"
+		title += ", as " + plan.CameraWords(l.Camera) + " sees it"
 	}
 	at := box.At(views.Min.X+chartPads, views.Max.Y-chartPads-name.Cap)
 	p.Text(at, name.Ellipsis(title, box.Width(views)-2*chartPads), name, ink.Left)
 	what := section.Joined(", ", section.TitleOf(c.In.Setup), section.SetupLine(c.In))
 	p.Text(r2.Sub(at, r2.Vec{Y: p.Name().Leading()}), p.Quiet().Ellipsis(what, box.Width(views)-2*chartPads), p.Quiet(), ink.Left)
 	middle := views.Min.Y + foot
-	plan := box.Of(views.Min.X, middle, views.Max.X, views.Max.Y-head)
-	lesson := NewLesson(c.Drawing, plan)
-	lesson.Draw(p, plan)
+	diagram := box.Of(views.Min.X, middle, views.Max.X, views.Max.Y-head)
+	lesson := NewLesson(c.Drawing, diagram)
+	lesson.Draw(p, diagram)
 	p.Line(Hair, p.Look.Rule, box.At(views.Min.X+chartPads, middle), box.At(views.Max.X-chartPads, middle))
 	c.lower(p, lesson, box.Of(views.Min.X, views.Min.Y, views.Max.X, middle))
 	c.sentences(p, text)
@@ -42,7 +43,7 @@ func (c Chart) lower(p Pad, l *Lesson, area r2.Box) {
 	top := area.Max.Y - 4 - st.Cap
 	seen := "The head from before the face"
 	if l.Camera != "" {
-		seen = "The head as " + l.Camera + " sees it"
+		seen = "The head as " + plan.CameraWords(l.Camera) + " sees it"
 	}
 	p.Text(box.At(area.Min.X+chartPads, top), seen, st, ink.Left)
 	p.Text(box.At(area.Min.X+chartPads, top-st.Leading()), "the darker, the less light", p.Quiet(), ink.Left)

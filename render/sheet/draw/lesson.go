@@ -67,17 +67,18 @@ func (l *Lesson) drawHead(p Pad) symbols.Drawn {
 
 // drawCamera draws the camera below the head and the line to it.
 func (l *Lesson) drawCamera(p Pad) (placeable, carto.Obstacle) {
-	c, who := l.In.Setup.CameraNamed(l.Camera), l.In.Setup.Post(l.Person)
+	c, who := l.In.Setup.CameraPost(l.Camera), l.In.Setup.Post(l.Person)
 	far := r2.Norm(r2.Sub(plan.InPlan(c.Frame.At), plan.InPlan(who.Face.At))) * l.scale
 	at, broken := l.stand(0, far)
-	alt := "Camera " + c.Name + ", below the head."
+	name := plan.CameraOf(c.Name)
+	alt := "Camera " + plan.CameraWords(c.Name) + ", below the head."
 	from := r2.Add(l.centre, r2.Scale(lessonArcFrom-2, toward(0)))
 	p.dashed(Hair, p.Look.Quiet, []float64{2.4, 0.9}, from, at)
 	if broken {
 		l.breakLine(p, from, at)
 	}
-	d := symbols.DrawCamera(p.of("camera:"+c.Name, alt).canvas, p.symbols(), symbols.Camera{At: at, Bearing: 0, Scale: lessonLeast})
-	return &tag{object: "camera:" + c.Name, number: c.Name, cap: p.markCap(), open: true, lines: [][]string{{"camera"}}, anchor: at, drawn: d, priority: 2}, line(from, at)
+	d := symbols.DrawCamera(p.of("camera:"+name, alt).canvas, p.symbols(), symbols.Camera{At: at, Bearing: 0, Scale: lessonLeast})
+	return &tag{object: "camera:" + name, number: name, cap: p.markCap(), open: true, lines: [][]string{{"camera"}}, anchor: at, drawn: d, priority: 2}, line(from, at)
 }
 
 // breakLine marks that a line is shortened.

@@ -35,7 +35,7 @@ const (
 func (l *Lesson) newHeadView(p Pad, centre r2.Vec) headView {
 	who := l.In.Setup.Post(l.Person)
 	h := headView{Lesson: l, centre: centre, face: who.Face, wide: eggWide, high: eggHigh}
-	if c := l.In.Setup.CameraNamed(l.Camera); c != nil {
+	if c := l.In.Setup.CameraPost(l.Camera); c != nil {
 		h.picture = plan.FrameAlong(c.Frame.At, r3.Sub(who.Face.At, c.Frame.At), 0, 0)
 	} else {
 		h.picture = plan.Frame{At: who.Face.At, Axis: r3.Scale(-1, who.Face.Axis), Right: r3.Scale(-1, who.Face.Right)}

@@ -57,7 +57,7 @@ func toward(turn float64) r2.Vec { return ink.Direction(180 - turn) }
 
 // aheadBearing is the bearing in the set of what runs down the paper.
 func (l *Lesson) aheadBearing(who *plan.Person) float64 {
-	if c := l.In.Setup.CameraNamed(l.Camera); c != nil {
+	if c := l.In.Setup.CameraPost(l.Camera); c != nil {
 		if d := r2.Sub(plan.InPlan(c.Frame.At), plan.InPlan(who.Face.At)); r2.Norm(d) > straightAbove {
 			return box.Bearing(d)
 		}

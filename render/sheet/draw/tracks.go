@@ -107,7 +107,7 @@ func (c tracks) line(p Pad, v layout.View) {
 		c.used("line")
 		from, to := pastBoth(c.In.Setup.Line)
 		q := p.of("line", "Line of action, "+c.In.Setup.Line.Words()+".")
-		for _, piece := range (beams{c.Drawing}).besidePeople(v, seen) {
+		for _, piece := range beams(c).besidePeople(v, seen) {
 			for k := 1; k < len(piece); k++ {
 				a, b := piece[k-1], piece[k]
 				symbols.DrawLine(q.canvas, q.symbols(), a, b, near(v.Metres(a), from), near(v.Metres(b), to))

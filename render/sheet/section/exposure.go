@@ -23,11 +23,19 @@ func rangeWords(x *plan.Exposure) string {
 	if !x.Range.Known() {
 		return ""
 	}
-	sides := append(When(x.Range.Over > 0, unit.FormatNumber(x.Range.Over)+" stops over grey"), When(x.Range.Under > 0, unit.FormatNumber(x.Range.Under)+" under")...)
+	sides := append(When(x.Range.Over > 0, stopsInWords(x.Range.Over)+" over grey"), When(x.Range.Under > 0, unit.FormatNumber(x.Range.Under)+" under")...)
 	if x.Range.Over == 0 {
-		sides[0] = unit.FormatNumber(x.Range.Under) + " stops under grey"
+		sides[0] = stopsInWords(x.Range.Under) + " under grey"
 	}
 	return "holds " + strings.Join(sides, ", ")
+}
+
+// stopsInWords prints a number of stops: "1 stop", "7.5 stops".
+func stopsInWords(stops float64) string {
+	if stops == 1 {
+		return "1 stop"
+	}
+	return unit.FormatNumber(stops) + " stops"
 }
 
 // WhiteOf is the chromaticity that colours are seen against: the camera's white.

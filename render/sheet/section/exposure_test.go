@@ -14,7 +14,7 @@ func TestWhatACameraHolds(t *testing.T) {
 	for _, c := range []struct {
 		holds lens.Range
 		want  string
-	}{{lens.Range{}, ""}, {lens.Range{Over: 6, Under: 7.5}, "holds 6 stops over grey, 7.5 under"}, {lens.Range{Over: 6}, "holds 6 stops over grey"}, {lens.Range{Under: 8}, "holds 8 stops under grey"}} {
+	}{{lens.Range{}, ""}, {lens.Range{Over: 6, Under: 7.5}, "holds 6 stops over grey, 7.5 under"}, {lens.Range{Over: 6}, "holds 6 stops over grey"}, {lens.Range{Under: 8}, "holds 8 stops under grey"}, {lens.Range{Over: 1, Under: 1}, "holds 1 stop over grey, 1 under"}} {
 		x := plan.Exposure{ISO: 800, FPS: 25, Stop: scene.Stop{Written: 2, N: 2}, Range: c.holds}
 		if got := rangeWords(&x); got != c.want {
 			t.Errorf("%+v: %q, want %q", c.holds, got, c.want)

@@ -43,7 +43,7 @@ func phoneLesson(in *Input) *Section {
 	}
 	s := &Section{Title: "Notes", Rank: layout.Other, Points: LessonWords(l), Without: LessonWithout(l)}
 	if l.Person != "" {
-		s.Title = Joined(", ", "Notes on the light on "+l.Person, Prefixed("as seen by ", l.Camera))
+		s.Title = Joined(", ", "Notes on the light on "+l.Person, Prefixed("as seen by ", plan.CameraWords(l.Camera)))
 	}
 	return s
 }
