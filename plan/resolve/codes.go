@@ -49,7 +49,7 @@ const (
 	CodeMirrorTurned    = "mirror-turned"     // a mirror that faces the wall it hangs on
 	CodeNoMirror        = "no-mirror"         // a mirror of what does not mirror
 	CodeNoWalk          = "no-walk"           // a walk all of whose places are one
-	CodeStandIn         = "stand-in"          // a light that passes for itself, or for what gives no light
+	CodeStandIn         = "stand-in"          // a light that passes for itself; warning: for what gives no light now
 	CodeLineOne         = "line-one"          // a line of action with the same person at both ends, or one and a mark of theirs
 	CodeNoTrack         = "no-track"          // a track all of whose places are one
 	CodeTrackStart      = "track-start"       // a track that starts elsewhere than its camera stands

@@ -53,23 +53,23 @@ func (r *lightPass) standIn(l *plan.Light, written *scene.Given[scene.StandIn]) 
 	return s
 }
 
-// letsIn says whether light can come by an opening, and faults one that is shut.
+// letsIn says whether light can come by an opening, and warns of one that is shut: another set-up may open it.
 func (r *lightPass) letsIn(ref scene.Ref) bool {
 	o := r.out.OpeningNamed(ref.Name)
 	if o != nil && o.Transmittance <= 0 {
-		r.Errorf(ref.Span, CodeStandIn, "open it with ajar, give it a glass, or name another", "%s is shut, and lets no light in to stand for", ref.Name)
+		r.Warnf(ref.Span, CodeStandIn, "open it with ajar, give it a glass, or name another", "%s is shut, and lets no light in to stand for", ref.Name)
 	}
 	return o != nil && o.Transmittance > 0
 }
 
-// shines says whether a light can be stood for by another: it is up, and stands for nothing itself.
+// shines says whether a light can be stood for by another: it is up, which it may be in another set-up alone, and stands for nothing itself.
 func (r *lightPass) shines(l *plan.Light, ref scene.Ref) bool {
 	other := r.out.LightNamed(ref.Name)
 	if other == nil {
 		return false // with a fault of its own
 	}
 	if other.Level <= 0 {
-		r.Errorf(ref.Span, CodeStandIn, "raise its level, or write the colour that it has: 2700 K", "%s is at 0 %%, and gives no light to stand for", other.Name)
+		r.Warnf(ref.Span, CodeStandIn, "raise its level, or write the colour that it has: 2700 K", "%s is at 0 %%, and gives no light to stand for", other.Name)
 		return false
 	}
 	if first := &r.s.Lights[r.things[ref.Name].index]; first.StandsFor.Set {
