@@ -45,7 +45,7 @@ func (e *eye) judge() []Sight {
 
 // mend finds what takes a thing out of the pictures of a camera and the margin about them.
 func (e *eye) mend(s *Sight, t *thing) {
-	if t.kind != Rails {
+	if t.kind != Rails && t.kind != Cable {
 		s.Move = e.leastMove(t, e.postOf(s))
 	}
 	s.Pan = e.leastPan(t)

@@ -22,11 +22,12 @@ const (
 	Boom  Part = "boom"
 	Pole  Part = "pole"
 	Rail  Part = "rails"
+	Lead  Part = "cable"
 	Whole Part = "whole" // of somebody
 )
 
 // Holds says whether the part only holds the thing up.
-func (p Part) Holds() bool { return p != Head && p != Sheet && p != Rail && p != Whole }
+func (p Part) Holds() bool { return p != Head && p != Sheet && p != Rail && p != Lead && p != Whole }
 
 // piece is one convex body of a thing. Its faces run counter-clockwise as seen from outside; a sheet has one, and shows it from
 // both sides. A ball has none, and a radius.

@@ -18,6 +18,7 @@ const (
 	Grip
 	Camera
 	Rails
+	Cable // to a light, by its name
 	Person
 )
 

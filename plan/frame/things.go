@@ -20,6 +20,7 @@ func (v *viewing) things(camera string) (all []thing) {
 	for i := range s.Cameras {
 		all = append(all, camerasOf(&s.Cameras[i])...)
 	}
+	all = append(all, v.cables()...)
 	for i := range s.People {
 		if p := &s.People[i]; !p.SeenBy(camera) {
 			all = append(all, personThing(p))

@@ -33,7 +33,7 @@ func severity(s source.Severity) string {
 
 // Circuits are held to their breakers, with every light at full, and the review says what it does not know.
 func TestCircuits(t *testing.T) {
-	codes := []string{review.CodeOverload, review.CodeLoadUnknown, review.CodeInrush, review.CodeNoCircuit, review.CodeCableDrop, review.CodeCableAcross, review.CodeNoCable}
+	codes := []string{review.CodeOverload, review.CodeLoadUnknown, review.CodeInrush, review.CodeNoCircuit, review.CodeCableDrop, review.CodeCableAcross, review.CodeNoCable, review.CodeInFrame}
 	const den = "rooms: {den: {size: [4, 3]}, hall: {at: [4.15, 0], size: [2, 3]}}\n"
 	through := func(door string) string {
 		return den + "openings: {d: {" + door + "}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [5.5, 1.5], height: 2, aim: down, circuit: ring}}\n"
@@ -70,6 +70,8 @@ func TestCircuits(t *testing.T) {
 		{"over a walk", den + "people: {ada: {at: [2, 0.5], walk: [[2, 0.5], [2, 2.5]]}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3, 1.5], height: 2, aim: down, circuit: ring}}\n",
 			"info cable-across the cable to 1 k crosses the walk of ada [ramp or tape it, or lead it round]"},
 		{"beside a walk", den + "people: {ada: {at: [2, 0.5], walk: [[2, 0.5], [2, 1.4]]}}\ncircuits: {ring: {breaker: 16, at: [1, 1.5]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [3, 1.5], height: 2, aim: down, circuit: ring}}\n", ""},
+		{"in the picture", "cameras: {A: {at: [0, -3], height: 1.6, looks: 0, lens: 24 mm}}\ncircuits: {gen: {breaker: 16, at: [-5, 6]}}\nlights: {k: {unit: fresnel-tungsten-650, at: [8, 6], height: 2, aim: 90, circuit: gen}}\n",
+			"warning in-frame the cable to 1 k shows right across the frame of A, in the lower part: 0.2 % of the frame [lead it round behind the camera or the set, or feed it from another outlet]"},
 		{"far", far(2000, "200"), "warning cable-drop 1 k loses 6.6 % of its voltage in 222.00 m of cable of 6 mm², and gives 79.2 % of its light [take a thicker cable, or an outlet that is nearer]"},
 		{"not so far", far(2000, "140"), ""},
 		{"a breaker that no cable stands", strings.Replace(far(2000, "1"), "breaker: 32", "breaker: 900", 1),

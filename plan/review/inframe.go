@@ -49,6 +49,7 @@ func (c *checker) inFrame(camera *plan.Camera) {
 var hints = map[frame.Kind]string{
 	frame.Light:  "write seen: true where it is meant to be in the picture",
 	frame.Person: "leave seen out where they are meant to be in the picture",
+	frame.Cable:  "lead it round behind the camera or the set, or feed it from another outlet",
 	frame.Rails:  "start nearer, with a shorter track; or raise or tilt up the camera",
 }
 
@@ -143,6 +144,8 @@ func (c *checker) named(kind frame.Kind, name string) string {
 	switch kind {
 	case frame.Camera:
 		return "camera " + name
+	case frame.Cable:
+		return "the cable to " + c.setup.Numbered(name)
 	case frame.Rails:
 		return "the track of " + name
 	}

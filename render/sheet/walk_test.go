@@ -93,7 +93,7 @@ func TestWalksAndMarksOnThePlan(t *testing.T) {
 	}
 	last := in.Walks[0].Points[len(in.Walks[0].Points)-1]
 	worst := itemsOf(s, "walk:ruth:farthest")
-	if len(worst) == 0 || !strings.Contains(worst[0].Alt, "2.4 under") {
+	if len(worst) == 0 || !strings.Contains(worst[0].Alt, "2.4 stops under") {
 		t.Fatalf("the farthest place is %+v", worst)
 	}
 	if at := s.fitter.View(&s.layout).Flat(last.At); r2.Norm(r2.Sub(middleOf(worst[0]), at)) > 0.01 {
@@ -107,7 +107,7 @@ func TestWalksAndMarksOnThePlan(t *testing.T) {
 			}
 		}
 	}
-	if !said["ruth.sink"] || !said["ruth 2.4 under"] {
+	if !said["ruth.sink"] || !said["ruth 2.4 stops under"] {
 		t.Errorf("the plan says %v", said)
 	}
 }
@@ -118,7 +118,7 @@ func TestTheTextOfAWalk(t *testing.T) {
 	c := &in.Walks[0].Courses[0]
 	c.Off = []meter.OffStop{{From: 2, To: 2, Over: c.Over[4]}, {From: 3, To: 3.6, Over: c.Over[8]}}
 	text := Text(Options{}, in)
-	for _, want := range []string{"WALK OF RUTH, 3.60 M\n", "1.00 m   112 lx", "−0.6", "in thing, not judged\n", "  for A: nearest at 0.00 m: on it; farthest from T2.8 at 3.60 m: 2.4 under\n", "  - For A: at 2.00 m: 1.2 under.\n  - For A: from 3.00 m to 3.60 m: 2.4 under.\n"} {
+	for _, want := range []string{"WALK OF RUTH, 3.60 M\n", "1.00 m   112 lx", "−0.6", "in thing, not judged\n", "  for A: nearest at 0.00 m: on it; farthest from T2.8 at 3.60 m: 2.4 stops under\n", "  - For A: at 2.00 m: 1.2 stops under.\n  - For A: from 3.00 m to 3.60 m: 2.4 stops under.\n"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the text does not say %q:\n%s", want, text)
 		}

@@ -1,0 +1,43 @@
+package frame
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/supply"
+)
+
+// cableThick is how thick a cable of three cores is, m: common practice.
+const cableThick = 0.01
+
+// cables are the cables of the set-up, as they lie on the floor; but that of a lamp that is meant to be in the picture may be there too.
+func (v *viewing) cables() (all []thing) {
+	for _, load := range supply.Of(v.setup).Loads {
+		for i := range load.Draws {
+			if d := &load.Draws[i]; d.Run != nil && len(d.Run.Path) > 1 && !d.Light.Seen.Meant {
+				all = append(all, thing{kind: Cable, name: d.Light.Name, path: d.Light.Path, span: d.Light.Span,
+					at: func(by r3.Vec) [][]piece { return [][]piece{v.cableOn(d.Run.Path, by)} }})
+			}
+		}
+	}
+	return all
+}
+
+// cableOn are the pieces of a cable, leg by leg.
+func (v *viewing) cableOn(path []r2.Vec, by r3.Vec) (all []piece) {
+	for i := 1; i < len(path); i++ {
+		z := v.setup.Ground + by.Z
+		middle := r2.Scale(0.5, r2.Add(path[i-1], path[i]))
+		if room := v.setup.RoomUnder(middle, ""); room != nil {
+			z = room.Base + by.Z
+		}
+		a, b := r2.Add(path[i-1], plan.InPlan(by)), r2.Add(path[i], plan.InPlan(by))
+		way := r2.Unit(r2.Sub(b, a))
+		side := r2.Scale(cableThick/2, r2.Vec{X: way.Y, Y: -way.X})
+		ring := plane.CounterClockwise([]r2.Vec{r2.Add(a, side), r2.Sub(a, side), r2.Sub(b, side), r2.Add(b, side)})
+		all = append(all, prism(Lead, ring, z, z+cableThick))
+	}
+	return all
+}
