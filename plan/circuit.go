@@ -22,3 +22,10 @@ type Circuit struct {
 
 // Limit is the current that may be used, A.
 func (c *Circuit) Limit() float64 { return c.Breaker * c.Rule }
+
+// Run is the cable from an outlet to a light.
+type Run struct {
+	Path    []r2.Vec // in plan, m, from the outlet to where the light or its stand is
+	Through []string // the openings that it leads through, in its order
+	Length  float64  // of cable, m: the way, its slack, and up to the light
+}

@@ -6,7 +6,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
-	"scrimshaw/plan/supply"
 )
 
 // cableThick is how thick a cable of three cores is, m: common practice.
@@ -14,12 +13,10 @@ const cableThick = 0.01
 
 // cables are the cables of the set-up, as they lie on the floor; but that of a lamp that is meant to be in the picture may be there too.
 func (v *viewing) cables() (all []thing) {
-	for _, load := range supply.Of(v.setup).Loads {
-		for i := range load.Draws {
-			if d := &load.Draws[i]; d.Run != nil && len(d.Run.Path) > 1 && !d.Light.Seen.Meant {
-				all = append(all, thing{kind: Cable, name: d.Light.Name, path: d.Light.Path, span: d.Light.Span,
-					at: func(by r3.Vec) [][]piece { return [][]piece{v.cableOn(d.Run.Path, by)} }})
-			}
+	for i := range v.setup.Lights {
+		if l := &v.setup.Lights[i]; l.Cable != nil && len(l.Cable.Path) > 1 && !l.Seen.Meant {
+			all = append(all, thing{kind: Cable, name: l.Name, path: l.Path, span: l.Span,
+				at: func(by r3.Vec) [][]piece { return [][]piece{v.cableOn(l.Cable.Path, by)} }})
 		}
 	}
 	return all

@@ -13,18 +13,21 @@ import (
 // The shortest way round the rings that are in the way of a shorter one is the shortest of all as soon as it enters none of the
 // others, so rings far from it cost nothing.
 func ShortestPath(from, to r2.Vec, rings [][]r2.Vec) (path []r2.Vec, ok bool) {
-	var near [][]r2.Vec
-	taken := make([]bool, len(rings))
+	w := &wayfinder{nodes: []wayNode{{at: from}, {at: to}}}
+	boxes, taken := make([]r2.Box, len(rings)), make([]bool, len(rings))
+	for i, ring := range rings {
+		boxes[i] = Bounds(ring)
+	}
 	for {
-		path, ok = wayRound(from, to, near)
+		path, ok = w.find()
 		if !ok {
 			return nil, false
 		}
 		met := false
 		for i, ring := range rings {
-			if !taken[i] && enters(path, ring) {
+			if !taken[i] && enters(path, ring, boxes[i]) {
 				taken[i], met = true, true
-				near = append(near, ring)
+				w.add(ring, boxes[i])
 			}
 		}
 		if !met {
@@ -33,65 +36,116 @@ func ShortestPath(from, to r2.Vec, rings [][]r2.Vec) (path []r2.Vec, ok bool) {
 	}
 }
 
-// wayRound is the shortest way over the corners of all rings, by Dijkstra's algorithm.
-func wayRound(from, to r2.Vec, rings [][]r2.Vec) (path []r2.Vec, ok bool) {
-	at := []r2.Vec{from, to}
-	for _, ring := range rings {
-		at = append(at, ring...)
+// wayfinder looks for a way over the corners of rings.
+type wayfinder struct {
+	rings [][]r2.Vec
+	boxes []r2.Box
+	nodes []wayNode // the ends of the way, then the corners
+}
+
+// wayNode is a place where a way may bend: a corner of a ring, between the one before it and the one after it.
+type wayNode struct {
+	at, before, after r2.Vec
+	corner            bool
+}
+
+func (w *wayfinder) add(ring []r2.Vec, b r2.Box) {
+	w.rings, w.boxes = append(w.rings, ring), append(w.boxes, b)
+	n := len(ring)
+	for i, p := range ring {
+		w.nodes = append(w.nodes, wayNode{p, ring[(i+n-1)%n], ring[(i+1)%n], true})
 	}
-	far, before, done := make([]float64, len(at)), make([]int, len(at)), make([]bool, len(at))
+}
+
+// find is the shortest way over the corners of all rings, by the algorithm A* with the distance to the end as the crow flies.
+func (w *wayfinder) find() (path []r2.Vec, ok bool) {
+	far, before, done := make([]float64, len(w.nodes)), make([]int, len(w.nodes)), make([]bool, len(w.nodes))
 	for i := range far {
 		far[i] = math.Inf(1)
 	}
 	far[0] = 0
 	for {
-		i := nearestLeft(far, done)
+		i := w.nearestLeft(far, done)
 		if i < 0 {
 			return nil, false
 		}
 		if i == 1 {
-			return wayBack(at, before), true
+			return w.wayBack(before), true
 		}
 		done[i] = true
-		for k := range at {
-			if d := far[i] + r2.Norm(r2.Sub(at[k], at[i])); !done[k] && d < far[k] && isClear(at[i], at[k], rings) {
+		for k := range w.nodes {
+			if done[k] {
+				continue
+			}
+			if d := far[i] + r2.Norm(r2.Sub(w.nodes[k].at, w.nodes[i].at)); d < far[k] && w.joins(i, k) {
 				far[k], before[k] = d, i
 			}
 		}
 	}
 }
 
-// nearestLeft is the nearest point that is reached and not done; -1 where there is none.
-func nearestLeft(far []float64, done []bool) int {
-	best := -1
+// nearestLeft is the node that is reached and not done by which the way to the end would be shortest; -1 where there is none.
+func (w *wayfinder) nearestLeft(far []float64, done []bool) int {
+	best, least := -1, math.Inf(1)
 	for i := range far {
-		if !done[i] && !math.IsInf(far[i], 1) && (best < 0 || far[i] < far[best]) {
-			best = i
+		if done[i] || math.IsInf(far[i], 1) {
+			continue
+		}
+		if sum := far[i] + r2.Norm(r2.Sub(w.nodes[1].at, w.nodes[i].at)); sum < least {
+			best, least = i, sum
 		}
 	}
 	return best
 }
 
-// wayBack follows the points from the second to the first.
-func wayBack(at []r2.Vec, before []int) []r2.Vec {
-	path := []r2.Vec{at[1]}
+// joins says whether a shortest way may go straight from one node to another: it touches the rings of both, and enters none.
+func (w *wayfinder) joins(i, k int) bool {
+	a, b := &w.nodes[i], &w.nodes[k]
+	return a.touchedFrom(b.at) && b.touchedFrom(a.at) && isClear(a.at, b.at, w.rings, w.boxes)
+}
+
+// touchedFrom says whether the line from a point to the corner only touches its ring, so that both corners beside it lie to one side: a
+// taut line bends at no other.
+func (n *wayNode) touchedFrom(p r2.Vec) bool {
+	if !n.corner {
+		return true
+	}
+	d := r2.Sub(n.at, p)
+	before, after := r2.Cross(d, r2.Sub(n.before, n.at)), r2.Cross(d, r2.Sub(n.after, n.at))
+	slip := skin * (math.Abs(d.X) + math.Abs(d.Y))
+	return before > -slip && after > -slip || before < slip && after < slip
+}
+
+// wayBack follows the nodes from the second to the first.
+func (w *wayfinder) wayBack(before []int) []r2.Vec {
+	path := []r2.Vec{w.nodes[1].at}
 	for i := 1; i != 0; {
 		i = before[i]
-		if !SamePoint(at[i], path[len(path)-1]) {
-			path = append(path, at[i])
+		if at := w.nodes[i].at; !SamePoint(at, path[len(path)-1]) {
+			path = append(path, at)
 		}
 	}
 	slices.Reverse(path)
 	return path
 }
 
-func isClear(a, b r2.Vec, rings [][]r2.Vec) bool {
-	return !slices.ContainsFunc(rings, func(ring []r2.Vec) bool { return Enters(a, b, ring) })
+func isClear(a, b r2.Vec, rings [][]r2.Vec, boxes []r2.Box) bool {
+	for i, ring := range rings {
+		if mayMeet(a, b, &boxes[i]) && Enters(a, b, ring) {
+			return false
+		}
+	}
+	return true
 }
 
-func enters(path, ring []r2.Vec) bool {
+// mayMeet says whether a line may enter what lies in a box: it does not lie all on one side of it.
+func mayMeet(a, b r2.Vec, in *r2.Box) bool {
+	return min(a.X, b.X) < in.Max.X && max(a.X, b.X) > in.Min.X && min(a.Y, b.Y) < in.Max.Y && max(a.Y, b.Y) > in.Min.Y
+}
+
+func enters(path, ring []r2.Vec, in r2.Box) bool {
 	for i := 1; i < len(path); i++ {
-		if Enters(path[i-1], path[i], ring) {
+		if mayMeet(path[i-1], path[i], &in) && Enters(path[i-1], path[i], ring) {
 			return true
 		}
 	}

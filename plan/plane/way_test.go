@@ -115,7 +115,7 @@ func latticeWay(from, to r2.Vec, rings [][]r2.Vec) float64 {
 					continue
 				}
 				k, d := x+n*y, at.far+step*math.Hypot(float64(dx), float64(dy))
-				if d < far[k] && isClear(point(at.i), point(k), rings) {
+				if d < far[k] && isFree(point(at.i), point(k), rings) {
 					far[k] = d
 					heap.Push(q, reached{k, d})
 				}
@@ -123,6 +123,15 @@ func latticeWay(from, to r2.Vec, rings [][]r2.Vec) float64 {
 		}
 	}
 	return math.Inf(1)
+}
+
+func isFree(a, b r2.Vec, rings [][]r2.Vec) bool {
+	for _, ring := range rings {
+		if Enters(a, b, ring) {
+			return false
+		}
+	}
+	return true
 }
 
 func gcd(a, b int) int {

@@ -53,6 +53,7 @@ func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source
 	(&lightPass{hold}).hangLights()
 	(&gripPass{hold}).rigGrip()
 	(&gatePass{known}).setGates()
+	(&cablePass{draft: known.draft}).lay()
 	(&exposurePass{known.draft}).expose()
 	(&meterPass{aims}).placeMeters()
 	aims.keepSpots()

@@ -43,9 +43,8 @@ func Of(s *plan.Setup) (all Supply) {
 	if len(s.Circuits) == 0 {
 		return all
 	}
-	y := newLayer(s)
 	for i := range s.Circuits {
-		all.Loads = append(all.Loads, y.loadOf(&s.Circuits[i]))
+		all.Loads = append(all.Loads, loadOf(s, &s.Circuits[i]))
 	}
 	for i := range s.Lights {
 		l := &s.Lights[i]
@@ -56,19 +55,19 @@ func Of(s *plan.Setup) (all Supply) {
 	return all
 }
 
-func (y *layer) loadOf(c *plan.Circuit) Load {
+func loadOf(s *plan.Setup, c *plan.Circuit) Load {
 	load := Load{Circuit: c, Known: c.Volts > 0}
 	if load.Known {
 		load.Already = power.Current(c.Already, c.Volts, 1)
 	}
 	load.Full, load.AsSet = load.Already, load.Already
-	for i := range y.setup.Lights {
-		l := &y.setup.Lights[i]
+	for i := range s.Lights {
+		l := &s.Lights[i]
 		if l.Circuit != c.Name {
 			continue
 		}
 		d := drawOf(l, c.Volts, c.Direct)
-		d.Run = y.run(c, &d)
+		d.Run = runOf(s, c, &d)
 		load.Draws = append(load.Draws, d)
 		load.Full += d.Full
 		load.AsSet += d.AsSet

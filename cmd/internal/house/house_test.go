@@ -57,8 +57,7 @@ var layers = []layer{
 	{setUp, map[string][]string{ // light
 		"plan/light":          {"plan/light/receptor", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/light/radiosity", "plan/photometry/row", "plan/photometry/formfactor"},
 		"plan/shot":           {"plan/scene"},
-		"plan/supply":         {},
-		"plan/frame":          {"plan/internal/report", "plan/shot", "plan/supply"},
+		"plan/frame":          {"plan/internal/report", "plan/shot"},
 		"plan/internal/truth": {},
 	}},
 	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
@@ -66,6 +65,7 @@ var layers = []layer{
 		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
+		"plan/supply":                {},
 		"plan/day":                   {"plan/supply"},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot", "plan/frame"},
 		"plan/passing":               {"plan/light", "plan/meter"},

@@ -1,0 +1,145 @@
+package resolve
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/term"
+)
+
+// How a cable is laid: common practice.
+const (
+	cableSlack = 0.1  // of its way
+	cableClear = 0.15 // from walls and furniture, m
+	floorCable = 0.1  // how high a thing may begin over the floor and still be in the way of a cable, m
+)
+
+// cablePass lays the cables, once all stands where it does.
+type cablePass struct {
+	*draft
+	solid []floorSolid // what no cable crosses: walls beside their openings, people, and what stands on the floor
+}
+
+// lay finds the cable to every light whose circuit has an outlet.
+func (r *cablePass) lay() {
+	for i := range r.out.Circuits {
+		c := &r.out.Circuits[i]
+		if c.Outlet == nil {
+			continue
+		}
+		if r.solid == nil {
+			r.findSolids()
+		}
+		for k := range r.out.Lights {
+			if l := &r.out.Lights[k]; l.Circuit == c.Name {
+				l.Cable = r.run(*c.Outlet, l)
+			}
+		}
+	}
+}
+
+// floorSolid is a convex piece of what no cable crosses.
+type floorSolid struct {
+	ring     []r2.Vec // m
+	from, to float64  // z of the edges of a wall, m: a cable passes under what hangs over a gap and over what a floor ends at; else -Inf, +Inf
+}
+
+func (r *cablePass) findSolids() {
+	s := r.out
+	for i := range s.Walls {
+		if w := &s.Walls[i]; w.Opening == "" {
+			r.add(w.Outline, w.Z0, w.Z1)
+		}
+	}
+	for i := range s.Furniture {
+		r.addStanding(s.Furniture[i].Parts, s.Furniture[i].Base)
+	}
+	for i := range s.People {
+		r.addStanding(s.People[i].Parts, s.People[i].Base)
+	}
+}
+
+// addStanding adds what of a thing stands on the floor.
+func (r *cablePass) addStanding(parts []plan.Part, base float64) {
+	for i := range parts {
+		if parts[i].Z0 <= base+floorCable {
+			r.add(parts[i].Outline, math.Inf(-1), math.Inf(1))
+		}
+	}
+}
+
+func (r *cablePass) add(ring []r2.Vec, from, to float64) {
+	for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
+		r.solid = append(r.solid, floorSolid{plane.CounterClockwise(part), from, to})
+	}
+}
+
+// run is the cable from an outlet to a light; nil where there is no way.
+func (r *cablePass) run(outlet r2.Vec, l *plan.Light) *plan.Run {
+	to := plan.InPlan(l.Frame.At)
+	if l.Mount.Kind == term.Stand || l.Mount.Kind == term.Boom {
+		to = l.Mount.Base
+	}
+	path, ok := plane.ShortestPath(outlet, to, r.clearOf(r.higherFloor(outlet, l.Base), outlet, to))
+	if !ok {
+		return nil
+	}
+	run := &plan.Run{Path: path, Through: r.openingsOn(path)}
+	for i := 1; i < len(path); i++ {
+		run.Length += r2.Norm(r2.Sub(path[i], path[i-1]))
+	}
+	run.Length = (1+cableSlack)*run.Length + math.Max(0, l.Frame.At.Z-l.Base)
+	return run
+}
+
+// higherFloor is the higher of the floor at an outlet and that at a light, m.
+func (r *cablePass) higherFloor(outlet r2.Vec, base float64) float64 {
+	if room := r.out.RoomUnder(outlet, ""); room != nil {
+		return math.Max(room.Base, base)
+	}
+	return base
+}
+
+// clearOf are the solids that stand on a floor or go through it, grown by what a cable keeps from them; one that an end is closer to, by no
+// more than that.
+func (r *cablePass) clearOf(floor float64, ends ...r2.Vec) (all [][]r2.Vec) {
+	for i := range r.solid {
+		s := &r.solid[i]
+		if s.from > floor+floorCable || s.to <= floor+plane.Grain {
+			continue
+		}
+		ring := s.ring
+		by := cableClear
+		for _, p := range ends {
+			if plane.Contains(p, ring, plane.Grain) {
+				by = -1
+				break
+			}
+			by = math.Min(by, r2.Norm(r2.Sub(plane.Nearest(p, ring), p))-plane.Grain)
+		}
+		switch {
+		case by > plane.Grain:
+			all = append(all, plane.Grown(ring, by))
+		case by > -1:
+			all = append(all, ring)
+		}
+	}
+	return all
+}
+
+// openingsOn are the openings that a way leads through, in its order.
+func (r *cablePass) openingsOn(path []r2.Vec) (names []string) {
+	for k := 1; k < len(path); k++ {
+		for i := range r.out.Openings {
+			o := &r.out.Openings[i]
+			if plane.Enters(path[k-1], path[k], plane.CounterClockwise(o.Plan())) && !slices.Contains(names, o.Name) {
+				names = append(names, o.Name)
+			}
+		}
+	}
+	return names
+}
