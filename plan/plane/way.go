@@ -13,7 +13,9 @@ import (
 // The shortest way round the rings that are in the way of a shorter one is the shortest of all as soon as it enters none of the
 // others, so rings far from it cost nothing.
 func ShortestPath(from, to r2.Vec, rings [][]r2.Vec) (path []r2.Vec, ok bool) {
-	w := &wayfinder{nodes: []wayNode{{at: from}, {at: to}}}
+	w := &wayfinder{}
+	w.addNode(wayNode{at: from})
+	w.addNode(wayNode{at: to})
 	boxes, taken := make([]r2.Box, len(rings)), make([]bool, len(rings))
 	for i, ring := range rings {
 		boxes[i] = Bounds(ring)
@@ -41,7 +43,11 @@ type wayfinder struct {
 	rings [][]r2.Vec
 	boxes []r2.Box
 	nodes []wayNode // the ends of the way, then the corners
+	clear [][]int   // by node and an earlier one: how many of the rings do not cut what joins them; blocked: some ring does
 }
+
+// blocked is of two nodes that no shortest way joins, whatever rings come.
+const blocked = -1
 
 // wayNode is a place where a way may bend: a corner of a ring, between the one before it and the one after it.
 type wayNode struct {
@@ -53,8 +59,13 @@ func (w *wayfinder) add(ring []r2.Vec, b r2.Box) {
 	w.rings, w.boxes = append(w.rings, ring), append(w.boxes, b)
 	n := len(ring)
 	for i, p := range ring {
-		w.nodes = append(w.nodes, wayNode{p, ring[(i+n-1)%n], ring[(i+1)%n], true})
+		w.addNode(wayNode{p, ring[(i+n-1)%n], ring[(i+1)%n], true})
 	}
+}
+
+func (w *wayfinder) addNode(n wayNode) {
+	w.clear = append(w.clear, make([]int, len(w.nodes)))
+	w.nodes = append(w.nodes, n)
 }
 
 // find is the shortest way over the corners of all rings, by the algorithm A* with the distance to the end as the crow flies.
@@ -74,7 +85,7 @@ func (w *wayfinder) find() (path []r2.Vec, ok bool) {
 		}
 		done[i] = true
 		for k := range w.nodes {
-			if done[k] {
+			if done[k] || w.clear[max(i, k)][min(i, k)] == blocked {
 				continue
 			}
 			if d := far[i] + r2.Norm(r2.Sub(w.nodes[k].at, w.nodes[i].at)); d < far[k] && w.joins(i, k) {
@@ -98,10 +109,19 @@ func (w *wayfinder) nearestLeft(far []float64, done []bool) int {
 	return best
 }
 
-// joins says whether a shortest way may go straight from one node to another: it touches the rings of both, and enters none.
+// joins says whether a shortest way may go straight from one node to another: it touches the rings of both, and enters none. Of two
+// nodes that were asked for before, the rings that have come since are looked at alone.
 func (w *wayfinder) joins(i, k int) bool {
-	a, b := &w.nodes[i], &w.nodes[k]
-	return a.touchedFrom(b.at) && b.touchedFrom(a.at) && isClear(a.at, b.at, w.rings, w.boxes)
+	a, b, known := &w.nodes[i], &w.nodes[k], &w.clear[max(i, k)][min(i, k)]
+	if *known == 0 && !(a.touchedFrom(b.at) && b.touchedFrom(a.at)) {
+		*known = blocked
+	}
+	if *known == blocked || !isClear(a.at, b.at, w.rings[*known:], w.boxes[*known:]) {
+		*known = blocked
+		return false
+	}
+	*known = len(w.rings)
+	return true
 }
 
 // touchedFrom says whether the line from a point to the corner only touches its ring, so that both corners beside it lie to one side: a

@@ -88,12 +88,7 @@ func (r *cablePass) run(outlet r2.Vec, l *plan.Light) *plan.Run {
 	if !ok {
 		return nil
 	}
-	run := &plan.Run{Path: path, Through: r.openingsOn(path)}
-	for i := 1; i < len(path); i++ {
-		run.Length += r2.Norm(r2.Sub(path[i], path[i-1]))
-	}
-	run.Length = (1+cableSlack)*run.Length + math.Max(0, l.Frame.At.Z-l.Base)
-	return run
+	return &plan.Run{Path: path, Through: r.openingsOn(path), Length: (1+cableSlack)*plane.PathLength(path) + math.Max(0, l.Frame.At.Z-l.Base)}
 }
 
 // higherFloor is the higher of the floor at an outlet and that at a light, m.
