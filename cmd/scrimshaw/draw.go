@@ -82,9 +82,6 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	if err := w.requireSetups(); err != nil {
-		return err
-	}
 	paths, err := flags.check(ctx, w.in)
 	if err != nil {
 		return err

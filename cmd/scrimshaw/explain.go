@@ -79,9 +79,6 @@ func runExplain(ctx context.Context, std streams, args []string, flags *explainF
 	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	if err := w.requireSetups(); err != nil {
-		return err
-	}
 	if err := w.keepThoseWith(args[0]); err != nil {
 		return err
 	}

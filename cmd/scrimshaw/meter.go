@@ -75,9 +75,6 @@ func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags
 	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	if err := w.requireSetups(); err != nil {
-		return err
-	}
 	switch {
 	case flags.json:
 		return meter.WriteJSON(std.out, sets)

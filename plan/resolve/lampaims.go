@@ -28,24 +28,30 @@ func (r *lightPass) lampAim(l *scene.Light, whom string, upright, hangsDown bool
 // light before one; else the first whose face it sees; else the first. "" where there is nobody.
 func (r *lightPass) whom(l *scene.Light, s plan.Spot) string {
 	if len(r.out.People) < 2 || l.Aim.Set && !r.bounces(&l.Aim.Value) {
-		return r.firstPerson()
+		return r.firstFor(l.Name)
 	}
 	room := s.Room
 	if o := r.out.OpeningNamed(s.Opening); o != nil && s.Outside {
 		room = o.Room
 	}
+	order := make([]*plan.Person, 0, len(r.out.People))
 	for i := range r.out.People {
-		if p := &r.out.People[i]; r.roomOf(p.Name) == room {
+		if p := r.out.Post(r.s.Exchanged[l.Name].Of(r.out.People[i].Name)); p != nil {
+			order = append(order, p)
+		}
+	}
+	for _, p := range order {
+		if r.roomOf(p.Name) == room {
 			return p.Name
 		}
 	}
 	at, set := plan.AtHeight(s.At, r.lampHeight(l, s)), solid.NewBVH(&r.out.Set)
-	for i := range r.out.People {
-		if p := &r.out.People[i]; !set.Blocked(at, p.Face.At, p.Own) {
+	for _, p := range order {
+		if !set.Blocked(at, p.Face.At, p.Own) {
 			return p.Name
 		}
 	}
-	return r.firstPerson()
+	return r.firstFor(l.Name)
 }
 
 // roomOf is the room that a thing stands in; "" outside.

@@ -17,7 +17,6 @@ const (
 	SkyLight                   // all light in rooms that are open to the outside, and outdoors
 	AllLight                   // all light
 	OwnStops                   // the stops that are judged by the camera that it is on
-	WholeSetup                 // all of the set-up that it is on, which is left out
 )
 
 // Later is a key of the language that is read and checked, and not computed yet.
@@ -58,7 +57,6 @@ var laters = []Later{
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
-	{Table: "set-up", Key: "reverse", Waits: "reverses", Changes: WholeSetup},
 
 	{Table: "set-up", Key: "cues", Waits: byCues},
 	{Table: "scene", Key: "cues", Waits: byCues},
@@ -90,11 +88,8 @@ func laterNamed(table, key string) *Later {
 
 // until says what to do as long as the key is not computed.
 func (l *Later) until() string {
-	switch l.Changes {
-	case NoFigure:
+	if l.Changes == NoFigure {
 		return "until it is, the sheet leaves it out"
-	case WholeSetup:
-		return "write the set-up in full, with after and change: until it is computed, the set-up is left out"
 	}
 	return "until it is, the figures leave it out, and each figure that it could change is struck through"
 }

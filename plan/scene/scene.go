@@ -27,10 +27,12 @@ type Scene struct {
 	Grip      []Grip
 	Meters    []Meter
 	Setups    []Setup
-	Shown     []Ref           // cameras of this set-up; empty: all
-	Stays     []Ref           // things frozen where they stood in the set-up before
-	Kit       []Given[string] // paths of kit files
-	Line      []Ref           // of action: two people, or none
+	Shown     []Ref               // cameras of this set-up; empty: all
+	Stays     []Ref               // things frozen where they stood in the set-up before
+	Uncrossed []Uncrossed         // of a reverse: what it leaves where it stood
+	Exchanged map[string]Exchange // by thing that a reverse took across: who comes first for it in place of whom
+	Kit       []Given[string]     // paths of kit files
+	Line      []Ref               // of action: two people, or none
 	// What follows is read and checked today, and computed later.
 	Cues                   []Cue
 	Circuits               []Circuit
@@ -305,18 +307,19 @@ type Meter struct {
 // Setup is one set-up as listed.
 type Setup struct {
 	Thing
-	Cameras []Ref
-	After   Ref
-	Stays   []Ref
-	Change  *source.Node
-	// What follows is computed later.
+	Cameras  []Ref
+	After    Ref
+	Stays    []Ref
+	Change   *source.Node
 	Reverse  *source.Node
 	Reversed *Reverse
-	Cues     []Cue
+	Cues     []Cue // computed later
 }
 
-// Reverse is a set-up made from another by swapping things. Computed later.
-type Reverse struct {
-	Of   Ref
-	Swap [][2]Ref
+// From is the set-up that this one starts from, by its name; no name for the scene.
+func (s *Setup) From() Ref {
+	if s.Reversed != nil {
+		return s.Reversed.Of
+	}
+	return s.After
 }

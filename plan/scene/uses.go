@@ -150,11 +150,4 @@ func (u *nameUses) want(w Want) {
 func (u *nameUses) setup(s *Setup) {
 	u.refs(s.Path+".camera", s.Cameras, kindCamera)
 	u.cues(s.Cues)
-	if s.Reversed == nil {
-		return
-	}
-	u.ref(s.Path+".reverse", s.Reversed.Of, kindSetup)
-	for _, pair := range s.Reversed.Swap {
-		u.refs(s.Path+".reverse", pair[:], standing...)
-	}
 }
