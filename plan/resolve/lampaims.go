@@ -34,12 +34,7 @@ func (r *lightPass) whom(l *scene.Light, s plan.Spot) string {
 	if o := r.out.OpeningNamed(s.Opening); o != nil && s.Outside {
 		room = o.Room
 	}
-	order := make([]*plan.Person, 0, len(r.out.People))
-	for i := range r.out.People {
-		if p := r.out.Post(r.s.Exchanged[l.Name].Of(r.out.People[i].Name)); p != nil {
-			order = append(order, p)
-		}
-	}
+	order := r.peopleFor(l.Name)
 	for _, p := range order {
 		if r.roomOf(p.Name) == room {
 			return p.Name
@@ -52,6 +47,16 @@ func (r *lightPass) whom(l *scene.Light, s plan.Spot) string {
 		}
 	}
 	return r.firstFor(l.Name)
+}
+
+// peopleFor are the people in the order of the file; to what a reverse took across the two of each pair have changed places.
+func (r *lightPass) peopleFor(light string) (order []*plan.Person) {
+	for i := range r.out.People {
+		if p := r.out.Post(r.s.Exchanged[light].Of(r.out.People[i].Name)); p != nil {
+			order = append(order, p)
+		}
+	}
+	return order
 }
 
 // roomOf is the room that a thing stands in; "" outside.

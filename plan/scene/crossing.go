@@ -11,7 +11,7 @@ import (
 // verdict says of a light, a piece of grip or a camera whether it goes across.
 func (m *mirror) verdict(name string) verdict {
 	v, known := m.verdicts[name]
-	if known || m.asked[name] { // what stands by itself is a fault that is told where places are resolved
+	if known || m.asked[name] { // of what stands by itself the passes tell, which resolve places
 		return v
 	}
 	m.asked[name] = true

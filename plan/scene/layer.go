@@ -2,7 +2,6 @@ package scene
 
 import (
 	"bytes"
-	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -49,37 +48,6 @@ func (l *layer) derive(s *Setup, rules *source.Rules) *layer {
 	next.tellNothing(log)
 	next.merged = append(next.merged[:len(next.merged):len(next.merged)], log.All()...)
 	return next
-}
-
-// reverse turns the set-up that a layer starts from into its reverse. What stood frozen there stays so, and its cameras roll unless
-// the reverse names its own.
-func (l *layer) reverse(log *source.Log) {
-	pairs, ok := exchangeOf(l.setup, l.after.tree, log)
-	if !ok {
-		return
-	}
-	m := &mirror{tree: l.after.tree, pairs: pairs, change: l.setup.Change, asked: map[string]bool{}, verdicts: map[string]verdict{}}
-	for _, ref := range l.after.stays {
-		if !m.placedAnew(ref.Name) && m.remains(ref.Name) && !slices.ContainsFunc(l.stays, func(own Ref) bool { return own.Name == ref.Name }) {
-			l.stays = append(l.stays[:len(l.stays):len(l.stays)], ref)
-		}
-	}
-	for _, ref := range l.stays {
-		m.stay = append(m.stay, ref.Name)
-	}
-	l.tree = m.reversed()
-	l.staid = m.told
-	if len(l.setup.Cameras) == 0 {
-		for _, ref := range l.after.shown {
-			l.shown = append(l.shown, Ref{Name: pairs.Of(ref.Name), Span: ref.Span})
-		}
-	}
-	l.swaps = map[string]Exchange{}
-	maps.Copy(l.swaps, l.after.swaps)
-	for _, name := range m.crossed {
-		l.swaps[name] = pairs.after(l.swaps[name])
-	}
-	tellStaying(l.setup, l.staid, log)
 }
 
 // tellNothing warns of a set-up that is as the one that it starts from.

@@ -1,8 +1,8 @@
 package scene
 
 import (
+	"maps"
 	"slices"
-	"strings"
 
 	"scrimshaw/plan/source"
 )
@@ -50,28 +50,6 @@ func (e Exchange) after(first Exchange) Exchange {
 	}
 	return both
 }
-
-// mirror reverses the tree of a set-up.
-type mirror struct {
-	tree     *source.Node
-	pairs    Exchange
-	change   *source.Node // of the set-up; nil: none
-	stay     []string     // things that are frozen where they stand
-	asked    map[string]bool
-	verdicts map[string]verdict
-	told     []Uncrossed
-	crossed  []string // things for which it is the other one of a pair that comes first
-}
-
-// verdict says whether a thing goes across, and where not, why.
-type verdict struct {
-	goes     bool
-	why, key string // key: of what says why
-	span     source.Span
-}
-
-// crossing are the sections whose things go across.
-var crossing = []string{"lights", "grip", "cameras"}
 
 // reversed is the tree with all that goes across.
 func (m *mirror) reversed() *source.Node {
@@ -122,23 +100,6 @@ func (m *mirror) turned(name string, n *source.Node, v verdict) *source.Node {
 			k.Value = m.words(k.Value)
 		}
 	})
-}
-
-// looksAcross says whether a camera looks at somebody of a pair.
-func (m *mirror) looksAcross(n *source.Node) bool {
-	looks := n.Get("looks")
-	if looks == nil {
-		return m.pairs[m.first()] != ""
-	}
-	return m.mentions(looks) && m.lost(looks) == ""
-}
-
-// first is the name of the first person, whom things are for that say nothing else.
-func (m *mirror) first() string {
-	if people := m.tree.Get("people"); people != nil && len(people.Keys) > 0 {
-		return people.Keys[0].Name
-	}
-	return ""
 }
 
 // across is a thing that goes across, all of it.
@@ -211,49 +172,40 @@ func (m *mirror) roles(n *source.Node) *source.Node {
 	return mapped(n, func(k *source.Key) { k.Name = m.pairs.Of(k.Name) })
 }
 
-// other is the counterpart of a name; the name itself, where it has none.
-func (m *mirror) other(name string) string {
-	if to := m.pairs[name]; to != "" {
-		return to
+// reverse turns the set-up that a layer starts from into its reverse. What stood frozen there stays so, and its cameras roll unless
+// the reverse names its own.
+func (l *layer) reverse(log *source.Log) {
+	pairs, ok := exchangeOf(l.setup, l.after.tree, log)
+	if !ok {
+		return
 	}
-	who, mark, dotted := strings.Cut(name, ".")
-	to := m.pairs[who]
-	if !dotted || to == "" || !m.marked(to, mark) || m.pairs[to+"."+mark] != "" {
-		return name
-	}
-	return to + "." + mark
-}
-
-// marked says whether somebody has a mark.
-func (m *mirror) marked(who, mark string) bool {
-	return m.tree.Get("people").Get(who).Get("marks").Get(mark) != nil
-}
-
-// mentions says whether a value names somebody or something of a pair.
-func (m *mirror) mentions(n *source.Node) bool {
-	return anyName(n, func(name string) bool { return m.other(name) != name }) || m.lost(n) != ""
-}
-
-// lost is a mark in a value of which the other one of the pair has no counterpart; "" for none.
-func (m *mirror) lost(n *source.Node) (mark string) {
-	anyName(n, func(name string) bool {
-		who, _, dotted := strings.Cut(name, ".")
-		if dotted && m.pairs[who] != "" && m.other(name) == name {
-			mark = name
+	m := &mirror{tree: l.after.tree, pairs: pairs, change: l.setup.Change, asked: map[string]bool{}, verdicts: map[string]verdict{}}
+	l.freeze(m)
+	l.tree = m.reversed()
+	if len(l.setup.Cameras) == 0 {
+		for _, ref := range l.after.shown {
+			l.shown = append(l.shown, Ref{Name: pairs.Of(ref.Name), Span: ref.Span})
 		}
-		return mark != ""
+	}
+	l.staid = slices.DeleteFunc(m.told, func(u Uncrossed) bool { // cameras that do not roll
+		return l.tree.Get("cameras").Get(u.Name) != nil && len(l.shown) > 0 && !slices.ContainsFunc(l.shown, func(r Ref) bool { return r.Name == u.Name })
 	})
-	return mark
+	l.swaps = map[string]Exchange{}
+	maps.Copy(l.swaps, l.after.swaps)
+	for _, name := range m.crossed {
+		l.swaps[name] = pairs.after(l.swaps[name])
+	}
+	tellStaying(l.setup, l.staid, log)
 }
 
-// anyName says whether one of the words in a value is as is says.
-func anyName(n *source.Node, is func(name string) bool) bool {
-	if n == nil {
-		return false
+// freeze keeps what stays, and what stayed in the set-up that is reversed and is not placed anew.
+func (l *layer) freeze(m *mirror) {
+	for _, ref := range l.after.stays {
+		if !m.placedAnew(ref.Name) && m.remains(ref.Name) && !slices.ContainsFunc(l.stays, func(own Ref) bool { return own.Name == ref.Name }) {
+			l.stays = append(l.stays[:len(l.stays):len(l.stays)], ref)
+		}
 	}
-	if n.Kind == source.Scalar {
-		return is(n.Text)
+	for _, ref := range l.stays {
+		m.stay = append(m.stay, ref.Name)
 	}
-	return slices.ContainsFunc(n.Items, func(item *source.Node) bool { return anyName(item, is) }) ||
-		slices.ContainsFunc(n.Keys, func(k source.Key) bool { return k.Name != "turn" && anyName(k.Value, is) })
 }

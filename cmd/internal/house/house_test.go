@@ -64,7 +64,7 @@ var layers = []layer{
 		"plan/review/fit":            {"plan/internal/report"},
 		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
-		"plan/internal/days":         {},
+		"plan/internal/days":         {"plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
 		"plan/supply":                {},
 		"plan/day":                   {"plan/supply"},

@@ -26,6 +26,7 @@ func (c Report) changes() *Section {
 	t.Entries = append(t.Entries, changed(ofThings, before.Furniture, now.Furniture, func(f *plan.Furniture) id { return id{f.Name, f.Name} }, c.pieceChanges)...)
 	t.Entries = append(t.Entries, changed(ofThings, before.Openings, now.Openings, func(o *plan.Opening) id { return id{o.Name, o.Name} }, c.openingChanges)...)
 	s := &Section{Title: "Changes since " + cmp.Or(before.Name, "the set-up before"), Rank: layout.Listed, Tables: []Table{t}}
+	s.Words = append(s.Words, uncrossed(now)...)
 	if own := exposureChanges(&before.Exposure, &now.Exposure); own != "" {
 		s.Words = append(s.Words, ink.Capital(own)+".")
 	}
@@ -33,6 +34,17 @@ func (c Report) changes() *Section {
 		s.Words = []string{"Nothing: the set is as it was."}
 	}
 	return s
+}
+
+// uncrossed says of a reverse what it leaves where it stood, and why.
+func uncrossed(now *plan.Setup) (words []string) {
+	if now.Scene == nil {
+		return nil
+	}
+	for _, u := range now.Scene.Uncrossed {
+		words = append(words, "Not across: "+now.Numbered(u.Name)+" "+u.Why+".")
+	}
+	return words
 }
 
 // id is what a thing is called in the file, and what the crew reads on the plan.

@@ -235,3 +235,26 @@ setups:
 		t.Errorf("the changes are\n%q, want\n%q", rows, want)
 	}
 }
+
+// TestAReverseSaysWhatStays: the changes of a reverse count from what it is of, and name what did not go across.
+func TestAReverseSaysWhatStays(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+people: {ada: {at: [1, 3], faces: noor}, noor: {at: [3, 3], faces: ada}}
+line: [ada, noor]
+cameras: {A: {at: {by: ada, toward: noor, turn: 20, distance: 2}, lens: 32 mm, looks: ada}}
+lights:
+  one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2}
+  two: {unit: fresnel-tungsten-650, at: {by: ada, toward: noor, turn: 30 left, distance: 1}, height: 2}
+setups: {wide: {camera: A}, other: {reverse: {of: wide}}}
+`)
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	list := sectionOf(t, section.Input{Setup: setups[1]}, "Changes since wide")
+	if want := []string{"Not across: 1 one stands in coordinates."}; !slices.Equal(list.Words, want) {
+		t.Errorf("the words are %q, want %q", list.Words, want)
+	}
+	if got := list.Tables[0].Entries; len(got) != 2 || !strings.Contains(got[0].Cells[1], "at noor") {
+		t.Errorf("the changes are %+v", got)
+	}
+}
