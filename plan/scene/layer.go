@@ -2,6 +2,7 @@ package scene
 
 import (
 	"bytes"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -48,6 +49,44 @@ func (l *layer) derive(s *Setup, rules *source.Rules) *layer {
 	next.tellNothing(log)
 	next.merged = append(next.merged[:len(next.merged):len(next.merged)], log.All()...)
 	return next
+}
+
+// reverse turns the set-up that a layer starts from into its reverse. What stood frozen there stays so, and its cameras roll unless
+// the reverse names its own.
+func (l *layer) reverse(log *source.Log) {
+	pairs, ok := exchangeOf(l.setup, l.after.tree, log)
+	if !ok {
+		return
+	}
+	m := &mirror{tree: l.after.tree, pairs: pairs, change: l.setup.Change, asked: map[string]bool{}, verdicts: map[string]verdict{}}
+	l.freeze(m)
+	l.tree = m.reversed()
+	if len(l.setup.Cameras) == 0 {
+		for _, ref := range l.after.shown {
+			l.shown = append(l.shown, Ref{Name: pairs.Of(ref.Name), Span: ref.Span})
+		}
+	}
+	l.staid = slices.DeleteFunc(m.told, func(u Uncrossed) bool { // cameras that do not roll
+		return l.tree.Get("cameras").Get(u.Name) != nil && len(l.shown) > 0 && !slices.ContainsFunc(l.shown, func(r Ref) bool { return r.Name == u.Name })
+	})
+	l.swaps = map[string]Exchange{}
+	maps.Copy(l.swaps, l.after.swaps)
+	for _, name := range m.crossed {
+		l.swaps[name] = pairs.after(l.swaps[name])
+	}
+	tellStaying(l.setup, l.staid, log)
+}
+
+// freeze keeps what stays, and what stayed in the set-up that is reversed and is not placed anew.
+func (l *layer) freeze(m *mirror) {
+	for _, ref := range l.after.stays {
+		if !m.placedAnew(ref.Name) && m.remains(ref.Name) && !slices.ContainsFunc(l.stays, func(own Ref) bool { return own.Name == ref.Name }) {
+			l.stays = append(l.stays[:len(l.stays):len(l.stays)], ref)
+		}
+	}
+	for _, ref := range l.stays {
+		m.stay = append(m.stay, ref.Name)
+	}
 }
 
 // tellNothing warns of a set-up that is as the one that it starts from.

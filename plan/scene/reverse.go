@@ -1,7 +1,6 @@
 package scene
 
 import (
-	"maps"
 	"slices"
 
 	"scrimshaw/plan/source"
@@ -13,43 +12,6 @@ import (
 // coordinates, at a wall, at an opening or on a top stays as a whole, for no word of it says where its counterpart would be; of a camera
 // the look is exchanged even so, since a reverse is the picture of the other one. The set and the people stay, and so does a camera
 // of a pair.
-
-// Reverse is a set-up made from another by exchanging the two of each pair.
-type Reverse struct {
-	Of   Ref
-	Swap [][2]Ref // none: the ends of the line of action
-}
-
-// Uncrossed is a thing that a reverse leaves where it stood, or a value of one that counts along the sheet.
-type Uncrossed struct {
-	Name string // of the thing
-	Why  string // "stands at the opening street"
-	Span source.Span
-}
-
-// Exchange says of whom somebody takes the place, by name.
-type Exchange map[string]string
-
-// Of is who takes the place of somebody; they themselves, where nobody does.
-func (e Exchange) Of(name string) string {
-	if other := e[name]; other != "" {
-		return other
-	}
-	return name
-}
-
-// after is the exchange that comes of this one after another.
-func (e Exchange) after(first Exchange) Exchange {
-	both := Exchange{}
-	for _, names := range []Exchange{first, e} {
-		for name := range names {
-			if to := e.Of(first.Of(name)); to != name {
-				both[name] = to
-			}
-		}
-	}
-	return both
-}
 
 // reversed is the tree with all that goes across.
 func (m *mirror) reversed() *source.Node {
@@ -170,42 +132,4 @@ func (m *mirror) words(n *source.Node) *source.Node {
 // roles are what a light does by person.
 func (m *mirror) roles(n *source.Node) *source.Node {
 	return mapped(n, func(k *source.Key) { k.Name = m.pairs.Of(k.Name) })
-}
-
-// reverse turns the set-up that a layer starts from into its reverse. What stood frozen there stays so, and its cameras roll unless
-// the reverse names its own.
-func (l *layer) reverse(log *source.Log) {
-	pairs, ok := exchangeOf(l.setup, l.after.tree, log)
-	if !ok {
-		return
-	}
-	m := &mirror{tree: l.after.tree, pairs: pairs, change: l.setup.Change, asked: map[string]bool{}, verdicts: map[string]verdict{}}
-	l.freeze(m)
-	l.tree = m.reversed()
-	if len(l.setup.Cameras) == 0 {
-		for _, ref := range l.after.shown {
-			l.shown = append(l.shown, Ref{Name: pairs.Of(ref.Name), Span: ref.Span})
-		}
-	}
-	l.staid = slices.DeleteFunc(m.told, func(u Uncrossed) bool { // cameras that do not roll
-		return l.tree.Get("cameras").Get(u.Name) != nil && len(l.shown) > 0 && !slices.ContainsFunc(l.shown, func(r Ref) bool { return r.Name == u.Name })
-	})
-	l.swaps = map[string]Exchange{}
-	maps.Copy(l.swaps, l.after.swaps)
-	for _, name := range m.crossed {
-		l.swaps[name] = pairs.after(l.swaps[name])
-	}
-	tellStaying(l.setup, l.staid, log)
-}
-
-// freeze keeps what stays, and what stayed in the set-up that is reversed and is not placed anew.
-func (l *layer) freeze(m *mirror) {
-	for _, ref := range l.after.stays {
-		if !m.placedAnew(ref.Name) && m.remains(ref.Name) && !slices.ContainsFunc(l.stays, func(own Ref) bool { return own.Name == ref.Name }) {
-			l.stays = append(l.stays[:len(l.stays):len(l.stays)], ref)
-		}
-	}
-	for _, ref := range l.stays {
-		m.stay = append(m.stay, ref.Name)
-	}
 }
