@@ -67,6 +67,7 @@ var layers = []layer{
 		"plan/pending":               {"plan/light"},
 		"plan/supply":                {},
 		"plan/day":                   {"plan/supply"},
+		"plan/day/change":            {"plan/day"},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot", "plan/frame"},
 		"plan/passing":               {"plan/light", "plan/meter"},
 		"plan/inhand":                {"plan/light", "plan/meter", "plan/frame"},
@@ -93,13 +94,13 @@ var layers = []layer{
 	}},
 	{append([]string{"plan/scene", "plan/meter", "plan/shot", "plan/supply", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
 		map[string][]string{ // sheets
-			"render/sheet/section":          {},
-			"render/sheet/draw":             {"render/tint", "render/sheet/section"},
+			"render/sheet/section":          {"plan/day/change"},
+			"render/sheet/draw":             {"render/tint", "render/sheet/section", "plan/day/change"},
 			"render/sheet":                  {"plan/study", "plan/review", "plan/review/fit", "render/sheet/section", "render/sheet/draw"},
 			"render/sheet/internal/fixture": {"plan/resolve", "render/sheet/section"},
 		}},
 	{nil, map[string][]string{ // lists, and what writes them as a workbook
-		"render/list":     {"plan", "plan/day", "plan/supply", "plan/unit", "render/sheet/section"},
+		"render/list":     {"plan", "plan/scene", "plan/term", "plan/day", "plan/day/change", "plan/supply", "plan/unit", "render/sheet/section"},
 		"render/workbook": {"render/list"},
 	}},
 }

@@ -11,13 +11,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/unit"
-)
-
-// Below these nobody moves or turns a thing.
-const (
-	unmoved  = 0.01 // m
-	unturned = 0.5  // degrees
 )
 
 // set says a value that was changed, with what it was; nothing where it reads the same.
@@ -30,7 +25,7 @@ func set(what, now, was string) string {
 
 // moved says how far a thing went on the floor.
 func (c Units) moved(was, is r2.Vec) string {
-	if far := r2.Norm(r2.Sub(is, was)); far >= unmoved {
+	if far := r2.Norm(r2.Sub(is, was)); far >= change.Unmoved {
 		return "moved " + c.Length(far)
 	}
 	return ""
@@ -39,62 +34,109 @@ func (c Units) moved(was, is r2.Vec) string {
 // height says a height that was changed.
 func (c Units) height(now, was float64) string { return set("height", c.Length(now), c.Length(was)) }
 
-// lightChanges say how a light differs: the list of lights has its new place and aim in full.
-func (c Report) lightChanges(was, is *plan.Light) []string {
-	aim := ""
-	if turned(was.Frame.Axis, is.Frame.Axis) {
-		aim = c.aimWords(is)
+// lightPart says one aspect of a light that differs; the list of lights has its new place and aim in full.
+func (c Report) lightPart(was, is *plan.Light, a change.Aspect) string {
+	switch a {
+	case change.Unit:
+		return set("", c.UnitLabel(is), c.UnitLabel(was))
+	case change.Wears:
+		return set("", c.sized(is.Head.ModifierLabel), c.sized(was.Head.ModifierLabel))
+	case change.Bulb:
+		return set("", bulb(&is.Head), bulb(&was.Head))
+	case change.Focus:
+		return Joined("; ", set("", is.Head.FocusWord(), was.Head.FocusWord()), set("edge", is.Head.EdgeWord(), was.Head.EdgeWord()))
+	case change.Scrims:
+		return set("", scrims(&is.Head), scrims(&was.Head))
+	case change.Doors:
+		return set("", doors(is.Head.Doors), doors(was.Head.Doors))
+	case change.Cuts:
+		return set("", cuts(&is.Head), cuts(&was.Head))
+	case change.Pattern:
+		return set("", breakup(&is.Head), breakup(&was.Head))
+	case change.Place:
+		return c.placeChange(was.Frame.At, is.Frame.At, was.Height, is.Height)
+	case change.Hold:
+		return set("on", heldWords(&is.Mount), heldWords(&was.Mount))
+	case change.Aim:
+		return cmp.Or(c.aimWords(is), "turned")
+	case change.Level:
+		return set("level", LightLevel(is), LightLevel(was)) + gives(was, is)
+	case change.White:
+		return set("", LightColour(is), LightColour(was))
+	case change.Gels:
+		return set("gels", strings.Join(is.Gels, " + "), strings.Join(was.Gels, " + ")) + gives(was, is)
+	case change.Cloth:
+		return set("diffusion", strings.Join(is.Diffusion, " + "), strings.Join(was.Diffusion, " + "))
+	case change.Feed:
+		return set("circuit", is.Circuit, was.Circuit)
 	}
-	return NonEmpty(
-		set("", c.UnitLabel(is), c.UnitLabel(was)),
-		set("", c.sized(is.Head.ModifierLabel), c.sized(was.Head.ModifierLabel)), set("", bulb(&is.Head), bulb(&was.Head)),
-		set("", is.Head.FocusWord(), was.Head.FocusWord()),
-		set("", scrims(&is.Head), scrims(&was.Head)), set("", doors(is.Head.Doors), doors(was.Head.Doors)),
-		set("edge", is.Head.EdgeWord(), was.Head.EdgeWord()), set("", cuts(&is.Head), cuts(&was.Head)), set("", breakup(&is.Head), breakup(&was.Head)),
-		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)),
-		c.height(is.Height, was.Height), aim,
-		set("level", LightLevel(is), LightLevel(was)),
-		set("circuit", is.Circuit, was.Circuit),
-		set("", LightColour(is), LightColour(was)),
-		set("gels", strings.Join(is.Gels, " + "), strings.Join(was.Gels, " + ")),
-		set("diffusion", strings.Join(is.Diffusion, " + "), strings.Join(was.Diffusion, " + ")),
-		set("on", string(is.Mount.Kind), string(was.Mount.Kind)))
+	return set("note", is.Note, was.Note)
+}
+
+// gives says the colour that follows from a level or a gel.
+func gives(was, is *plan.Light) string {
+	if is.Level <= 0 || was.Level <= 0 || LightColour(is) == LightColour(was) {
+		return ""
+	}
+	return ", gives " + LightColour(is)
+}
+
+// heldWords names what holds a thing, with its arm where it has one.
+func heldWords(m *plan.Mount) string { return cmp.Or(held(*m), string(m.Kind), "stand") }
+
+// placeChange says how far a thing went on the floor, and its new height. Of one of which only the foot moves, that.
+func (c Report) placeChange(was, is r3.Vec, low, high float64) string {
+	return cmp.Or(Joined("; ", c.moved(plan.InPlan(was), plan.InPlan(is)), c.height(high, low)), "its foot moved")
 }
 
 // turned says whether an axis points elsewhere.
 func turned(was, is r3.Vec) bool {
-	return was != is && math.Acos(math.Min(1, r3.Dot(r3.Unit(was), r3.Unit(is))))*180/math.Pi >= unturned
+	return change.AngleBetween(was, is) >= change.Unturned
 }
 
-// gripChanges say how a piece of grip differs.
-func (c Report) gripChanges(was, is *plan.Grip) []string {
+// gripPart says one aspect of a piece of grip that differs.
+func (c Report) gripPart(was, is *plan.Grip, a change.Aspect) string {
 	size := func(g *plan.Grip) string { return c.GripSize(g, c.Length) }
-	facing := ""
-	if turned(was.Frame.Axis, is.Frame.Axis) {
-		facing = "faces " + cmp.Or(strings.TrimPrefix(panWords(is.Frame.Axis), "pan "), tiltWords(is.Frame.Axis))
+	switch a {
+	case change.Piece:
+		return cmp.Or(Joined("; ", set("", string(is.Kind), string(was.Kind)), set("", size(is), size(was))), "another one")
+	case change.Cloth:
+		return set("", is.Cloth, was.Cloth)
+	case change.Surface:
+		return set("", is.Surface, was.Surface)
+	case change.Place:
+		return c.placeChange(was.Frame.At, is.Frame.At, was.Height, is.Height)
+	case change.Hold:
+		return set("on", heldWords(&is.Mount), heldWords(&was.Mount))
+	case change.Aim:
+		if !turned(was.Frame.Axis, is.Frame.Axis) {
+			return "turned about its middle"
+		}
+		return "faces " + cmp.Or(strings.TrimPrefix(panWords(is.Frame.Axis), "pan "), tiltWords(is.Frame.Axis))
 	}
-	return NonEmpty(
-		set("", string(is.Kind), string(was.Kind)), set("", size(is), size(was)),
-		set("", is.Cloth, was.Cloth), set("", is.Surface, was.Surface),
-		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)), c.height(is.Height, was.Height), facing,
-		set("on", string(is.Mount.Kind), string(was.Mount.Kind)))
+	return set("note", is.Note, was.Note)
 }
 
-// cameraChanges say how a camera differs.
-func (c Report) cameraChanges(was, is *plan.Camera) []string {
-	looks := ""
-	if turned(was.Frame.Axis, is.Frame.Axis) {
-		looks = "looks " + Joined(", ", tiltWords(is.Frame.Axis), panWords(is.Frame.Axis))
+// cameraPart says one aspect of a camera that differs.
+func (c Report) cameraPart(was, is *plan.Camera, a change.Aspect) string {
+	switch a {
+	case change.Place:
+		return c.placeChange(was.Frame.At, is.Frame.At, was.Height, is.Height)
+	case change.Aim:
+		return "looks " + Joined(", ", tiltWords(is.Frame.Axis), panWords(is.Frame.Axis))
+	case change.Lens:
+		return Joined("; ", set("", is.LensWords(), was.LensWords()), filterChange(was.Filters.Names, is.Filters.Names))
+	case change.Format:
+		return Joined("; ", set("", is.Sensor, was.Sensor), set("", unit.FormatAspect(is.Aspect), unit.FormatAspect(was.Aspect)))
+	case change.Track:
+		return c.tracked(was.Track, is.Track)
 	}
-	return NonEmpty(
-		c.moved(plan.InPlan(was.Frame.At), plan.InPlan(is.Frame.At)), c.height(is.Height, was.Height), looks, c.tracked(was.Track, is.Track),
-		set("", is.LensWords(), was.LensWords()), filterChange(was.Filters.Names, is.Filters.Names),
-		set("", unit.FormatAspect(is.Aspect), unit.FormatAspect(was.Aspect)))
+	return cmp.Or(exposureChanges(&was.Exposure, &is.Exposure), "set by itself")
 }
 
 // tracked says that the track of a camera differs.
 func (c Report) tracked(was, is *plan.Track) string {
-	same := func(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < unmoved }
+	same := func(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < change.Unmoved }
 	switch {
 	case was == nil && is == nil:
 		return ""
@@ -108,9 +150,19 @@ func (c Report) tracked(was, is *plan.Track) string {
 	return ""
 }
 
-// personChanges say how a person differs.
-func (c Report) personChanges(was, is *plan.Person) []string {
-	return NonEmpty(c.moved(was.At, is.At), set("", string(is.Pose), string(was.Pose)), rotated("faces", was.Faces, is.Faces), rerouted(was.Walk, is.Walk))
+// personPart says one aspect of somebody, or of a mark, that differs.
+func (c Report) personPart(was, is *plan.Person, a change.Aspect) string {
+	switch a {
+	case change.Place:
+		return c.placeChange(plan.AtHeight(was.At, was.Base), plan.AtHeight(is.At, is.Base), was.Base, is.Base)
+	case change.Pose:
+		return set("", string(is.Pose), string(was.Pose))
+	case change.Turn:
+		return rotated("faces", was.Faces, is.Faces)
+	case change.Walk:
+		return rerouted(was.Walk, is.Walk)
+	}
+	return "wears what returns " + unit.FormatPercent(is.Clothes) + ", was " + unit.FormatPercent(was.Clothes)
 }
 
 // rerouted says that somebody's walk differs.
@@ -122,28 +174,45 @@ func rerouted(was, is *plan.Walk) string {
 		return "walks"
 	case is == nil:
 		return "walks no more"
-	case !slices.EqualFunc(was.Corners, is.Corners, func(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < unmoved }):
+	case !slices.EqualFunc(was.Corners, is.Corners, func(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < change.Unmoved }):
 		return "walks another way"
 	}
 	return ""
 }
 
-// pieceChanges say how a piece of furniture differs.
-func (c Report) pieceChanges(was, is *plan.Furniture) []string {
-	return NonEmpty(c.moved(was.At, is.At), rotated("turned to", was.Turn, is.Turn), c.height(is.Z1-is.Base, was.Z1-was.Base))
+// piecePart says one aspect of a piece of furniture that differs.
+func (c Report) piecePart(was, is *plan.Furniture, a change.Aspect) string {
+	size := func(f *plan.Furniture) string {
+		return string(f.Kind) + " " + Joined(" × ", c.Length(f.Size[0]), c.Length(f.Size[1]), c.Length(f.Size[2]))
+	}
+	switch a {
+	case change.Piece:
+		return set("", size(is), size(was))
+	case change.Surface:
+		return set("", is.Material, was.Material)
+	case change.Place:
+		return cmp.Or(Joined("; ", c.moved(was.At, is.At), c.height(is.Z1-is.Base, was.Z1-was.Base)), "on another level")
+	}
+	return rotated("turned to", was.Turn, is.Turn)
 }
 
-// openingChanges say how an opening differs: what of it a crew can change in a room that stands.
-func (c Report) openingChanges(was, is *plan.Opening) []string {
+// openingPart says one aspect of an opening that differs: what of it a crew can change in a room that stands.
+func (c Report) openingPart(was, is *plan.Opening, a change.Aspect) string {
 	ajar := func(o *plan.Opening) string {
 		if o.Ajar > 0 {
 			return unit.FormatAngle(o.Ajar)
 		}
 		return "shut"
 	}
-	gels := func(o *plan.Opening) string { return strings.Join(o.Gels, " + ") }
-	return NonEmpty(set("", ajar(is), ajar(was)), set("glass", is.Glass, was.Glass), set("gels", gels(is), gels(was)),
-		set("", c.dressed(is), c.dressed(was)))
+	switch a {
+	case change.Leaf:
+		return set("", ajar(is), ajar(was))
+	case change.Glass:
+		return set("glass", is.Glass, was.Glass)
+	case change.Gels:
+		return set("gels", strings.Join(is.Gels, " + "), strings.Join(was.Gels, " + "))
+	}
+	return cmp.Or(set("", c.dressed(is), c.dressed(was)), "dressing drawn otherwise")
 }
 
 // dressed is what hangs in an opening, from the room outward, each as wide as it is drawn.
@@ -158,10 +227,18 @@ func (c Report) dressed(o *plan.Opening) string {
 
 // rotated says a bearing that was changed.
 func rotated(verb string, was, is float64) string {
-	if math.Abs(math.Remainder(is-was, 360)) < unturned {
+	if math.Abs(math.Remainder(is-was, 360)) < change.Unturned {
 		return ""
 	}
 	return fmt.Sprintf("%s %s", verb, unit.FormatAngle(math.Mod(math.Round(is)+360, 360)))
+}
+
+// shutterWords say how long a camera exposes, by its shutter angle where it has one.
+func shutterWords(x *plan.Exposure) string {
+	if x.Degrees > 0 {
+		return unit.FormatAngle(x.Degrees)
+	}
+	return unit.FormatShutter(unit.Shutter{Seconds: x.Seconds})
 }
 
 // exposureChanges say what all cameras are set to otherwise.
@@ -172,5 +249,5 @@ func exposureChanges(was, is *plan.Exposure) string {
 	number := unit.FormatNumber
 	return Joined("; ",
 		set("T", number(is.Stop.Written), number(was.Stop.Written)), set("ISO", number(is.ISO), number(was.ISO)),
-		set("fps", number(is.FPS), number(was.FPS)), set("white", unit.FormatKelvin(is.SetTo().Kelvin), unit.FormatKelvin(was.SetTo().Kelvin)), strings.Join(When(is.Range != was.Range, rangeWords(is)), ""))
+		set("fps", number(is.FPS), number(was.FPS)), set("shutter", shutterWords(is), shutterWords(was)), set("white", unit.FormatKelvin(is.SetTo().Kelvin), unit.FormatKelvin(was.SetTo().Kelvin)), strings.Join(When(is.Range != was.Range, rangeWords(is)), ""))
 }
