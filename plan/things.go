@@ -17,7 +17,7 @@ type Furniture struct {
 	Size   [3]float64 // width, depth, height, m
 	Base   float64    // z of what it stands on, m
 	Z0, Z1 float64    // z of its underside and its top, m
-	// Material is what its surface is said to be; "" where nothing says it.
+	// Material is that of its surface, as the scene names it; "" where it does not.
 	Material string
 	Parts    []Part
 	IDs      []solid.ID

@@ -159,7 +159,7 @@ type (
 		Aspects    []string  `json:"aspects"` // what of it differs
 		Words      string    `json:"words"`
 		Place      string    `json:"place"` // two distances by tape
-		Move       *jsonMove `json:"move"` // null: it keeps its place
+		Move       *jsonMove `json:"move"`  // null: it keeps its place
 		Follows    string    `json:"follows"`
 		People     int       `json:"people"` // that it takes at least
 		Why        []string  `json:"why"`    // it takes two
@@ -169,7 +169,7 @@ type (
 	}
 	jsonMove struct {
 		From       []float64 `json:"from"` // x, y, z, m
-		To         []float64 `json:"to"`
+		To         []float64 `json:"to"`   // m
 		PlanMetres float64   `json:"planMetres"`
 		RiseMetres float64   `json:"riseMetres"`
 	}

@@ -188,6 +188,18 @@ func (l *List) Cools() (tags []string, least, most float64) {
 	return tags, least, most
 }
 
+// rated gives each line its time by the rates of the scene.
+func (s *State) rated(lines []Line) []Line {
+	for i := range lines {
+		for k := range s.Rates {
+			if s.Rates[k].Work == lines[i].Work {
+				lines[i].Rate = &s.Rates[k].Minutes
+			}
+		}
+	}
+	return lines
+}
+
 // follow says of what moves or turns with what.
 func follow(lines []Line, now *State) {
 	gone := map[string]bool{}

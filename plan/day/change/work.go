@@ -43,18 +43,6 @@ func sumOf(lines []Line) (s Sum) {
 	return s
 }
 
-// rated gives each line its time by the rates of the scene.
-func (s *State) rated(lines []Line) []Line {
-	for i := range lines {
-		for k := range s.Rates {
-			if s.Rates[k].Work == lines[i].Work {
-				lines[i].Rate = &s.Rates[k].Minutes
-			}
-		}
-	}
-	return lines
-}
-
 // Work is the sum of what is done between two states, without the order of its lines.
 func Work(before, now *State) Sum { return sumOf(now.rated(difference(before, now))) }
 

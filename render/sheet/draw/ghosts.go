@@ -23,7 +23,7 @@ const (
 	ghostHead  = 1.5 // of the arrow
 	ghostLeast = 3.0 // of the arrow: what went less far lies under its own symbol
 	ghostAir   = 0.6 // between the arrow and what it leads from and to
-	ghostSign  = 1.1 // half of the outline in the legend
+	ghostHalf  = 1.1 // half of the outline in the legend
 	mostGhosts = 8   // on one plan, those that went farthest: more of them are read by nobody
 	ghostSteps = 200 // in which an arrow is followed out of an outline
 )
@@ -123,7 +123,7 @@ func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (own 
 			continue
 		}
 		q := p.On(ink.Moves).of("ghost:"+g.object, g.alt)
-		q.canvas.Draw(q.ghostPen(), ink.Polygon(body...))
+		q.canvas.Draw(q.Look.ghostPen(), ink.Polygon(body...))
 		q.canvas.Arrow(ink.Pen{Colour: q.Look.Ink, Width: Hair}, ghostHead, a, b)
 		own = append(own, carto.Obstacle{Outline: body, Leaders: true}, carto.Obstacle{Outline: []r2.Vec{a, b}})
 		c.used("ghost")
@@ -133,8 +133,15 @@ func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (own 
 }
 
 // ghostPen draws the outline of what stood.
-func (p Pad) ghostPen() ink.Pen {
-	return ink.Pen{Colour: p.Look.Ink, Width: Hair}.Dashed(0.8, 0.6)
+func (t *Theme) ghostPen() ink.Pen {
+	return ink.Pen{Colour: t.Ink, Width: Hair}.Dashed(0.8, 0.6)
+}
+
+// ghostSign is a ghost in the legend, along a line.
+func ghostSign(p Pad, a, b r2.Vec) {
+	stood := box.Of(a.X, a.Y-ghostHalf, a.X+2*ghostHalf, a.Y+ghostHalf)
+	p.canvas.Draw(p.Look.ghostPen(), ink.Polygon(box.Corners(stood)...))
+	p.canvas.Arrow(ink.Pen{Colour: p.Look.Ink, Width: Hair}, ghostHead, box.At(stood.Max.X, a.Y), b)
 }
 
 // others are what a ghost keeps off: labels, symbols and people, but not the thing itself where it stands now.

@@ -216,11 +216,7 @@ func (c legend) lineSigns() []sign {
 			p.Line(Hair, p.Look.Ink, box.At(a.X, a.Y-0.6), box.At(a.X+heightTick, a.Y-0.6), box.At(b.X, b.Y+0.6))
 		})},
 		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
-		{"ghost", "moved from", line(func(p Pad, a, b r2.Vec) {
-			stood := box.Of(a.X, a.Y-ghostSign, a.X+2*ghostSign, a.Y+ghostSign)
-			p.canvas.Draw(p.ghostPen(), ink.Polygon(box.Corners(stood)...))
-			p.canvas.Arrow(ink.Pen{Colour: p.Look.Ink, Width: Hair}, ghostHead, box.At(stood.Max.X, a.Y), b)
-		})},
+		{"ghost", "moved from", line(ghostSign)},
 		{"walk:farthest", "farthest off", func(p Pad, b r2.Box) { diamond(p, box.Middle(b.Min, b.Max)) }},
 		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "hard edge", line(func(p Pad, a, b r2.Vec) {

@@ -46,17 +46,17 @@ type ChangeRow struct {
 
 // ChangeRows are the lines of a list in words, and before them which lamps go off first, for they stay hot.
 func ChangeRows(before, now *plan.Setup, list *change.List, u Units) (rows []ChangeRow) {
-	c := Report{In: &Input{Setup: now}, Units: u}
+	c := told{Report{In: &Input{Setup: now}, Units: u}, before}
 	rows = coolRows(list)
 	for i := range list.Lines {
 		l := &list.Lines[i]
-		rows = append(rows, ChangeRow{Line: l, Tag: tagOf(l), Words: Joined("; ", c.lineWords(before, l), doneHow(now, l)), Time: minutesOf(l), Where: c.where(l)})
+		rows = append(rows, ChangeRow{Line: l, Tag: tagOf(l), Words: Joined("; ", c.lineWords(l), doneHow(now, l)), Time: minutesOf(l), Where: c.where(l)})
 	}
 	return rows
 }
 
 // where says by tape where a thing goes.
-func (c Report) where(l *change.Line) string {
+func (c told) where(l *change.Line) string {
 	if l.Part(change.Comes) == nil && l.Part(change.Place) == nil || l.Part(change.Goes) != nil {
 		return ""
 	}
@@ -136,7 +136,7 @@ func SumWords(s *change.Sum) string {
 }
 
 // lineWords says what is done to a thing.
-func (c Report) lineWords(before *plan.Setup, l *change.Line) string {
+func (c told) lineWords(l *change.Line) string {
 	switch {
 	case l.Part(change.Goes) != nil && l.Sort == change.Camera:
 		return "goes out"
@@ -147,13 +147,13 @@ func (c Report) lineWords(before *plan.Setup, l *change.Line) string {
 	}
 	var all []string
 	for i := range l.Parts {
-		all = append(all, c.partWords(before, l, l.Parts[i].Aspect))
+		all = append(all, c.partWords(l, l.Parts[i].Aspect))
 	}
 	return Joined("; ", all...)
 }
 
 // comes says of a thing that it is new, and what it is where the plan does not say so.
-func (c Report) comes(l *change.Line) string {
+func (c told) comes(l *change.Line) string {
 	s := c.In.Setup
 	switch l.Sort {
 	case change.Camera:
@@ -167,26 +167,4 @@ func (c Report) comes(l *change.Line) string {
 		return "new: " + string(s.PieceNamed(l.Name).Kind)
 	}
 	return "new"
-}
-
-// partWords says one aspect that differs.
-func (c Report) partWords(before *plan.Setup, l *change.Line, a change.Aspect) string {
-	s, name := c.In.Setup, l.Name
-	switch l.Sort {
-	case change.Light:
-		return c.lightPart(before.LightNamed(name), s.LightNamed(name), a)
-	case change.Grip:
-		return c.gripPart(before.GripNamed(name), s.GripNamed(name), a)
-	case change.Camera:
-		return c.cameraPart(before.CameraNamed(name), s.CameraNamed(name), a)
-	case change.Furniture:
-		return c.piecePart(before.PieceNamed(name), s.PieceNamed(name), a)
-	case change.Opening:
-		return c.openingPart(before.OpeningNamed(name), s.OpeningNamed(name), a)
-	case change.Person, change.Mark:
-		return c.personPart(before.Post(name), s.Post(name), a)
-	case change.Circuit:
-		return "fed otherwise"
-	}
-	return cmp.Or(exposureChanges(&before.Exposure, &s.Exposure), "set otherwise")
 }
