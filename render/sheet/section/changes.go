@@ -92,7 +92,7 @@ func coolRows(list *change.List) (rows []ChangeRow) {
 }
 
 // tagOf is what a line is about, as the plan has it.
-func tagOf(l *change.Line) string { return cmp.Or(l.Tag, "all cameras") }
+func tagOf(l *change.Line) string { return cmp.Or(l.Tag, "cameras") }
 
 // doneHow says whom a thing follows, what comes off it first, and why two people handle it.
 func doneHow(s *plan.Setup, l *change.Line) string {

@@ -62,11 +62,11 @@ func changesOf(t *testing.T, names ...string) [][]string {
 // crew does between that in the file and this, whichever it is written after, also where the one before is not drawn.
 func TestChangesAreToldFromTheSetupBefore(t *testing.T) {
 	close := []string{"Changes since wide", "10 changes: 1 strike, 1 set, 2 move, 1 fit, 1 cable, 1 level, 1 aim, 2 camera.",
-		"□: 1, 2: off first: hot for about 10 min", "□: 2: struck", "□: chest: turned to 90°", "□: A: 75 mm, was 32 mm", "□: all cameras: ISO 400, was 800; white 2870 K, was 3200 K",
+		"□: 1, 2: off first: hot for about 10 min", "□: 2: struck", "□: chest: turned to 90°", "□: A: 75 mm, was 32 mm", "□: cameras: ISO 400, was 800; white 2870 K, was 3200 K",
 		"□: 3: new: 0.6 m LED tube", "□: 1: moved 0.30 m", "□: G1: black, was white", "□: 1: circuit bath, was ring", "□: 1: level 40 %, was 100 %, gives 2870 K",
 		"□: 1: at ada, 9° down, pan 34°"}
 	again := []string{"Changes since close", "10 changes: 1 strike, 1 set, 2 move, 1 fit, 1 cable, 1 level, 1 aim, 2 camera.",
-		"□: 1: off first: hot for about 10 min", "□: 3: struck", "□: chest: turned to 0°", "□: A: 32 mm, was 75 mm", "□: all cameras: ISO 800, was 400; white 3200 K, was 2870 K",
+		"□: 1: off first: hot for about 10 min", "□: 3: struck", "□: chest: turned to 0°", "□: A: 32 mm, was 75 mm", "□: cameras: ISO 800, was 400; white 3200 K, was 2870 K",
 		"□: 2: new: 650 W fresnel", "□: 1: moved 0.30 m", "□: G1: white, was black", "□: 1: circuit ring, was bath", "□: 1: level 100 %, was 40 %, gives 3200 K",
 		"□: 1: at ada, 9° down, pan 39°"}
 	for _, c := range []struct {

@@ -2,6 +2,7 @@ package section
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan"
@@ -56,7 +57,7 @@ func (c told) lightPart(was, is *plan.Light, a change.Aspect) string {
 	case change.Aim:
 		return cmp.Or(c.aimWords(is), "turned")
 	case change.Level:
-		return set("level", LightLevel(is), LightLevel(was)) + gives(was, is)
+		return set("level", LightLevel(is), LightLevel(was)) + strings.Join(When(slices.Equal(was.Gels, is.Gels), gives(was, is)), "")
 	case change.White:
 		return set("", LightColour(is), LightColour(was))
 	case change.Gels:
@@ -69,7 +70,7 @@ func (c told) lightPart(was, is *plan.Light, a change.Aspect) string {
 	return set("note", is.Note, was.Note)
 }
 
-// gives says the colour that follows from a level or a gel.
+// gives says the colour that follows from a level or from gels; where both are others, the gels say it.
 func gives(was, is *plan.Light) string {
 	if is.Level <= 0 || was.Level <= 0 || LightColour(is) == LightColour(was) {
 		return ""
