@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"scrimshaw/plan"
@@ -16,15 +17,18 @@ import (
 	"scrimshaw/plan/source"
 )
 
+// shipped is the catalogue, read once.
+var shipped = sync.OnceValues(kit.Shipped)
+
 // setups are those of a scene; an order of names may be given.
 func setups(t testing.TB, text string, names ...string) (all []*plan.Setup) {
 	t.Helper()
-	shipped, err := kit.Shipped()
+	catalogue, err := shipped()
 	if err != nil {
 		t.Fatal(err)
 	}
 	log := &source.Log{}
-	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
+	doc := scene.Open(scene.Env{Kit: catalogue}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
 	err = resolve.Each(doc, names, log, func(s *plan.Setup) error {
 		all = append(all, s)
 		return nil
@@ -107,7 +111,7 @@ var touch = []struct{ patch, lines string }{
 	{"cameras: {A: {at: [3.#5, 0.9], looks: [3, 4, 1.5]}}", ""},
 	{"cameras: {A: {filter: [ND 0.6]}}", "camera A"},
 	{"cameras: {A: {aspect: 2.39}}", "camera A"},
-	{"cameras: {A: {track: [[3, 0.6], [4, 0.6]]}}", "camera A"},
+	{"cameras: {A: {at: [3, 0.6], looks: ada, track: [[3, 0.6], [4, 0.6]]}}", "camera A"},
 	{"cameras: {A: {exposure: {stop: T4}}}", ""},
 	{"exposure: {iso: 400}", "camera "},
 	{"furniture: {chest: {at: [1.5, 4.#]}}", "move chest"},
@@ -165,7 +169,7 @@ func randomDay(rng *rand.Rand, count int) string {
 		var patches []string
 		for range 1 + rng.IntN(4) {
 			p := varied(rng, touch[rng.IntN(len(touch))].patch)
-			if section, _, _ := strings.Cut(p, ":"); !sections[section] && (!strings.Contains(p, "soft") && !strings.Contains(p, "silk") && !strings.Contains(p, "chest") || after == "first") {
+			if section, _, _ := strings.Cut(p, ":"); !sections[section] && (!strings.Contains(p, "soft") && !strings.Contains(p, "silk") && !strings.Contains(p, "chest") && section != "cameras" || after == "first") {
 				sections[section], patches = true, append(patches, p)
 			}
 		}
@@ -181,7 +185,7 @@ func randomDay(rng *rand.Rand, count int) string {
 // Changes applied to a set-up give the next: every fact of every thing, as near as somebody places and turns it; and what is as it was is not
 // on the list.
 func TestChangesGiveTheNextSetup(t *testing.T) {
-	for seed := range uint64(30) {
+	for seed := range uint64(12) {
 		all := states(t, randomDay(rand.New(rand.NewPCG(seed, 2)), 5))
 		for i := range all {
 			for k := range all {
