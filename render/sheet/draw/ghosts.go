@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/day/change"
+	"scrimshaw/plan/plane"
 	"scrimshaw/render/carto"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
@@ -125,7 +126,8 @@ func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (own 
 		q := p.On(ink.Moves).of("ghost:"+g.object, g.alt)
 		q.canvas.Draw(q.Look.ghostPen(), ink.Polygon(body...))
 		q.canvas.Arrow(ink.Pen{Colour: q.Look.Ink, Width: Hair}, ghostHead, a, b)
-		own = append(own, carto.Obstacle{Outline: body, Leaders: true}, carto.Obstacle{Outline: []r2.Vec{a, b}})
+		way := r2.Unit(r2.Sub(b, a))
+		own = append(own, carto.Obstacle{Outline: body, Leaders: true}, carto.Obstacle{Outline: plane.Slab(a, b, r2.Vec{X: -way.Y, Y: way.X}, -ghostAir, ghostAir), Leaders: true})
 		c.used("ghost")
 		drawn++
 	}
