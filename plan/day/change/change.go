@@ -97,6 +97,9 @@ func difference(before, now *State) (lines []Line) {
 			lines = append(lines, goes(was))
 		}
 	}
+	for i := range lines {
+		lines[i].Stage = stageOf(&lines[i])
+	}
 	return lines
 }
 
@@ -108,7 +111,7 @@ func comes(t *Thing) Line {
 		l.Parts = append(l.Parts, Part{Aspect: f.Aspect, Is: f.Value})
 	}
 	l.Parts = append(l.Parts, Part{Aspect: Comes})
-	l.Hands, l.Stage = t.hands, stageOf(&l)
+	l.Hands = t.hands
 	return l
 }
 
@@ -118,7 +121,7 @@ func goes(t *Thing) Line {
 		l.Parts = append(l.Parts, Part{Aspect: f.Aspect, Was: f.Value})
 	}
 	l.Parts = append(l.Parts, Part{Aspect: Goes})
-	l.Hands, l.HotMinutes, l.Stage = t.hands, t.hot, stageOf(&l)
+	l.Hands, l.HotMinutes = t.hands, t.hot
 	return l
 }
 
@@ -144,7 +147,6 @@ func addPart(lines []Line, was, is *Thing, p Part) []Line {
 			}
 		}
 	}
-	l.Stage = stageOf(&l)
 	return append(lines, l)
 }
 

@@ -23,7 +23,7 @@ func (w *written) light(l *plan.Light) Thing {
 	t.Facts = []Fact{
 		{Unit, unitOf(l)}, {Wears, wears(h, &l.Choice)}, {Bulb, bulbOf(l.Choice.Bulb)},
 		{Focus, focusOf(h)}, {Scrims, Value{Words: term.Words(h.Scrims)}}, {Doors, doorsOf(h.Doors)}, {Cuts, cutsOf(h)}, {Pattern, patternOf(h)},
-		{Place, placeOf(l.Frame.At, l.Base, &l.Mount)}, {Hold, holdOf(&l.Mount)}, {Aim, aimOf(l)},
+		{Hold, holdOf(&l.Mount)}, {Place, placeOf(l.Frame.At, l.Base, &l.Mount)}, {Aim, aimOf(l)},
 		{Level, Value{Figures: []float64{math.Max(l.Level, 0)}}}, {White, whiteOf(l)}, {Gels, Value{Words: l.Gels}}, {Cloth, Value{Words: l.Diffusion}},
 		{Feed, words(l.Circuit)}, {Note, words(l.Note)},
 	}
@@ -151,7 +151,7 @@ func (w *written) grip(g *plan.Grip) Thing {
 	}
 	return Thing{Sort: Grip, Name: g.Name, Tag: g.Tag, by: w.placed[g.Name], at: w.looks[g.Name], on: g.Mount.On, lowFoot: g.Base, ground: g.Mount.Foot / 2, hands: handsOfGrip(g),
 		Facts: []Fact{
-			{Piece, piece}, {Cloth, words(g.Cloth)}, {Surface, words(g.Surface)}, {Place, placeOf(g.Frame.At, g.Base, &g.Mount)}, {Hold, holdOf(&g.Mount)},
+			{Piece, piece}, {Cloth, words(g.Cloth)}, {Surface, words(g.Surface)}, {Hold, holdOf(&g.Mount)}, {Place, placeOf(g.Frame.At, g.Base, &g.Mount)},
 			{Aim, Value{Figures: aim}}, {Note, words(g.Note)},
 		}}
 }

@@ -125,7 +125,7 @@ func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (own 
 		}
 		q := p.On(ink.Moves).of("ghost:"+g.object, g.alt)
 		q.canvas.Draw(q.Look.ghostPen(), ink.Polygon(body...))
-		q.canvas.Arrow(ink.Pen{Colour: q.Look.Ink, Width: Hair}, ghostHead, a, b)
+		q.canvas.Arrow(q.Look.ghostArrow(), ghostHead, a, b)
 		way := r2.Unit(r2.Sub(b, a))
 		own = append(own, carto.Obstacle{Outline: body, Leaders: true}, carto.Obstacle{Outline: plane.Slab(a, b, r2.Vec{X: -way.Y, Y: way.X}, -ghostAir, ghostAir), Leaders: true})
 		c.used("ghost")
@@ -134,16 +134,21 @@ func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (own 
 	return own
 }
 
-// ghostPen draws the outline of what stood.
-func (t *Theme) ghostPen() ink.Pen {
-	return ink.Pen{Colour: t.Ink, Width: Hair}.Dashed(0.8, 0.6)
+// ghostPen draws the outline of what stood, ghostArrow the arrow from there; among the dots of the look for a copier they are wider.
+func (t *Theme) ghostPen() ink.Pen { return t.ghostArrow().Dashed(0.8, 0.6) }
+
+func (t *Theme) ghostArrow() ink.Pen {
+	if t.Plain {
+		return ink.Pen{Colour: t.Ink, Width: Thin}
+	}
+	return ink.Pen{Colour: t.Ink, Width: Hair}
 }
 
 // ghostSign is a ghost in the legend, along a line.
 func ghostSign(p Pad, a, b r2.Vec) {
 	stood := box.Of(a.X, a.Y-ghostHalf, a.X+2*ghostHalf, a.Y+ghostHalf)
 	p.canvas.Draw(p.Look.ghostPen(), ink.Polygon(box.Corners(stood)...))
-	p.canvas.Arrow(ink.Pen{Colour: p.Look.Ink, Width: Hair}, ghostHead, box.At(stood.Max.X, a.Y), b)
+	p.canvas.Arrow(p.Look.ghostArrow(), ghostHead, box.At(stood.Max.X, a.Y), b)
 }
 
 // others are what a ghost keeps off: labels, symbols and people, but not the thing itself where it stands now.
