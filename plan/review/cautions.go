@@ -93,11 +93,22 @@ func handledTags(s *plan.Setup) (tags []string) {
 	if s.Before == nil {
 		return nil
 	}
-	list := change.Between(change.Of(s.Before), change.Of(s))
+	list, handled := change.Between(change.Of(s.Before), change.Of(s)), map[string]bool{}
 	for i := range list.Lines {
 		l := &list.Lines[i]
-		if (l.HotMinutes > 0 || len(l.Hands) > 0) && (l.Sort == change.Light || l.Sort == change.Grip) && !slices.Contains(tags, l.Tag) {
-			tags = append(tags, l.Tag)
+		handled[l.Name] = handled[l.Name] || (l.HotMinutes > 0 || len(l.Hands) > 0) && (l.Sort == change.Light || l.Sort == change.Grip)
+	}
+	add := func(name, tag string) {
+		if handled[name] && !slices.Contains(tags, tag) {
+			tags = append(tags, tag)
+		}
+	}
+	for _, of := range []*plan.Setup{s, s.Before} {
+		for i := range of.Lights {
+			add(of.Lights[i].Name, of.Lights[i].Tag)
+		}
+		for i := range of.Grip {
+			add(of.Grip[i].Name, of.Grip[i].Tag)
 		}
 	}
 	return tags

@@ -37,11 +37,7 @@ func showMinutes(v float64) string { return unit.FormatNumber(v) + " min" }
 var ratesReader = source.Reader[[]Rate]{
 	What: "a map of minutes by kind of change", Like: "{move: 6, level: 1}",
 	Schema: func() map[string]any {
-		kinds := map[string]any{}
-		for _, w := range term.Works {
-			kinds[string(w)] = minutes.Schema()
-		}
-		return map[string]any{"type": "object", "properties": kinds, "additionalProperties": false}
+		return map[string]any{"type": "object", "propertyNames": map[string]any{"pattern": "^(" + strings.Join(term.Words(term.Works), "|") + ")$"}, "additionalProperties": minutes.Schema()}
 	},
 	Read: readRates,
 }
