@@ -19,6 +19,7 @@ type Light struct {
 	Name, Path, Tag string
 	Frame           Frame
 	AimPoint        r3.Vec  // where its axis leads, m
+	Aimed           bool    // whether the scene says where it is aimed
 	Throw           float64 // from the lamp to the aim point, m; 0 where the aim is a bare direction
 	Head            kit.Head
 	Choice          kit.Choice // what the scene asks the catalogue for; of one that states its own output without a unit

@@ -46,7 +46,7 @@ type Setup struct {
 
 	Spots  map[string]Spot // where things stand, for a set-up after this one
 	Sides  []CameraSide    // of the line of action: of the cameras of the set-ups before this one in the file
-	Before *Setup          // what stood in the set-up from which a sheet counts the changes, without its set; nil: there is none
+	Before *Setup          // what stood in the set-up before this one in the file, from which a sheet counts the changes, without its set; nil: there is none
 }
 
 // Remains is what a set-up leaves to those after it: what stood where, without the set that light is computed in.

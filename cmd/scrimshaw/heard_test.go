@@ -91,6 +91,7 @@ var fittings = map[string]fitting{
 	"grip.*.mount":               {example: "{boom: 2}"},
 	"grip.*.surface":             {example: "white"},
 	"line":                       {before: []ready{second}, example: "[ruth, noor]"},
+	"rates":                      {before: []ready{on("setups.wide", "camera", "A"), on("setups.close", "after", "wide", "change", "{lights: {day: {level: 40 %}}}")}},
 	"lights.*.aim":               {example: "down"},
 	"lights.*.mount":             {example: "{boom: 1.6}"},
 	"lights.*.note":              {example: "two bags"},

@@ -27,17 +27,17 @@ func (n *needs) grip(g *plan.Grip) {
 		n.add(n.frameCloth(g), 1, g.Tag)
 	}
 	n.holder(g)
-	held := load{tag: g.Tag, mass: piece.Mass, known: piece.Mass > 0, count: 1, height: g.Frame.At.Z - g.Base, sturdy: large(g)}
+	held := load{tag: g.Tag, mass: piece.Mass, known: piece.Mass > 0, count: 1, height: g.Frame.At.Z - g.Base, sturdy: Large(g)}
 	n.mount(&g.Mount, held)
-	if large(g) && onStand(&g.Mount) {
+	if Large(g) && onStand(&g.Mount) {
 		n.stand(&g.Mount, held)
 	}
 }
 
 func onStand(m *plan.Mount) bool { return m.Kind == "" || m.Kind == term.Stand }
 
-// large says whether a frame stands between two stands.
-func large(g *plan.Grip) bool {
+// Large says whether a frame stands between two stands.
+func Large(g *plan.Grip) bool {
 	return g.Kind == term.Frame && math.Max(g.Size[0], g.Size[1]) >= largeFrame
 }
 
@@ -105,7 +105,7 @@ func (n *needs) frameCloth(g *plan.Grip) Item {
 func (n *needs) holder(g *plan.Grip) {
 	switch {
 	case g.Mount.Kind == term.Floor || g.Mount.Kind == term.Hand:
-	case large(g):
+	case Large(g):
 		n.add(n.stock(Rigging, frameHolders, "pair of frame holders"), 1, g.Tag)
 	case g.Kind == term.Card || g.Kind == term.Silver:
 		n.add(n.stock(Rigging, boardHolder, "board holder"), 1, g.Tag)

@@ -72,7 +72,10 @@ func (r *fileRun) setup(name string) *plan.Setup {
 		followed = r.followed(after)
 	}
 	s := ResolveAfter(r.doc, written, followed, r.log)
-	if s.Before = r.changedFrom(previousName(written), followed); s.Line != nil && !r.plain {
+	if !r.plain {
+		s.Before = r.shotBefore(name)
+	}
+	if s.Line != nil && !r.plain {
 		s.Sides = r.sidesBefore(name)
 	}
 	r.sides[name] = s.CameraSides()
@@ -89,10 +92,7 @@ func (r *fileRun) sidesBefore(name string) (all []plan.CameraSide) {
 			break
 		}
 		if _, known := r.sides[other]; !known {
-			if r.others == nil {
-				r.others = &fileRun{doc: r.doc, log: &source.Log{}, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}, plain: true}
-			}
-			r.others.setup(other)
+			r.layOutQuietly(other)
 			r.sides[other] = r.others.sides[other]
 		}
 		all = append(all, r.sides[other]...)
@@ -100,21 +100,29 @@ func (r *fileRun) sidesBefore(name string) (all []plan.CameraSide) {
 	return all
 }
 
-// changedFrom is the set-up from which a sheet counts the changes: the one that is followed, else the one before in the file, which is
-// laid out for that where the run does not draw it. Its faults are reported when it is drawn itself.
-func (r *fileRun) changedFrom(name string, followed *plan.Setup) *plan.Setup {
-	before := followed
-	switch {
-	case name == "" || followed != nil:
-	case r.last != nil && r.last.Name == name:
-		before = r.last
-	default:
-		if written := r.doc.Scene(name, &source.Log{}); written != nil {
-			before = ResolveAfter(r.doc, written, nil, &source.Log{}).Remains()
-			r.doc.Release(name)
-		}
+// shotBefore is the set-up from which a sheet counts the changes: the one before in the file, whichever a set-up is written after, for that one
+// stands when the crew begins. Where the run does not draw it, it is laid out for that; its faults are reported when it is drawn itself.
+func (r *fileRun) shotBefore(name string) *plan.Setup {
+	at := slices.Index(r.doc.Setups, name)
+	if at < 1 {
+		return nil
+	}
+	before := r.last
+	if previous := r.doc.Setups[at-1]; before == nil || before.Name != previous {
+		before = r.layOutQuietly(previous)
 	}
 	return before
+}
+
+// layOutQuietly lays out a set-up that the run does not draw, and gives what remains of it; nil where there is none.
+func (r *fileRun) layOutQuietly(name string) *plan.Setup {
+	if r.others == nil {
+		r.others = &fileRun{doc: r.doc, log: &source.Log{}, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}, plain: true}
+	}
+	if r.others.setup(name) == nil {
+		return nil
+	}
+	return r.others.last
 }
 
 // followed is what a set-up leaves to those that follow it.

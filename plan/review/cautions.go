@@ -4,15 +4,17 @@ package review
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/term"
 )
 
 // Caution is one usual warning of the trade with the lights it is about.
 type Caution struct {
-	Hazard string   // "mains", "overhead", "heat", "glass", "weather"
+	Hazard string   // "mains", "overhead", "heat", "glass", "changing", "weather"
 	Text   string   // ready to print
 	Tags   []string // of the lights and grip concerned; empty: everyone
 }
@@ -38,6 +40,8 @@ func Cautions(s *plan.Setup) []Caution {
 			Text: "Heat: keep cloth, gel, sprinklers and people clear; let it cool before moving it."},
 		{Hazard: "glass", Tags: tagsOf(s, discharge),
 			Text: "Glass: a cracked lens or globe is out of use; ultraviolet without the lens."},
+		{Hazard: "changing", Tags: handledTags(s),
+			Text: "Changing: off and cool before hands are on it, two people where the list of changes says so."},
 		{Hazard: "weather", Tags: tagsOf(s, outside(s)),
 			Text: "Weather: rain covers, guy the stand, take it down before the wind decides."},
 	}
@@ -82,6 +86,32 @@ func discharge(l *plan.Light) bool { return l.Head.Technology == term.Discharge 
 
 func outside(s *plan.Setup) func(*plan.Light) bool {
 	return func(l *plan.Light) bool { return len(s.Rooms) > 0 && s.RoomAt(l.Frame.At) == nil }
+}
+
+// handledTags are what is hot as it is touched between the set-up before and this one, or takes two people.
+func handledTags(s *plan.Setup) (tags []string) {
+	if s.Before == nil {
+		return nil
+	}
+	list, handled := change.Between(change.Of(s.Before), change.Of(s)), map[string]bool{}
+	for i := range list.Lines {
+		l := &list.Lines[i]
+		handled[l.Name] = handled[l.Name] || (l.HotMinutes > 0 || len(l.Hands) > 0) && (l.Sort == change.Light || l.Sort == change.Grip)
+	}
+	add := func(name, tag string) {
+		if handled[name] && !slices.Contains(tags, tag) {
+			tags = append(tags, tag)
+		}
+	}
+	for _, of := range []*plan.Setup{s, s.Before} {
+		for i := range of.Lights {
+			add(of.Lights[i].Name, of.Lights[i].Tag)
+		}
+		for i := range of.Grip {
+			add(of.Grip[i].Name, of.Grip[i].Tag)
+		}
+	}
+	return tags
 }
 
 func gripTags(s *plan.Setup) []string {

@@ -63,7 +63,6 @@ var laters = []Later{
 	{Table: "light", Key: "plays", Waits: "effects"},
 	{Table: "scene", Key: "wants", Waits: byBalance},
 	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
-	{Table: "scene", Key: "rates", Waits: "how long changes take"},
 	{Table: "scene", Key: "prices", Waits: "what it costs"},
 	{Table: "site", Key: "latitude", Waits: bySun},
 	{Table: "site", Key: "longitude", Waits: bySun},

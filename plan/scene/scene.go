@@ -33,15 +33,16 @@ type Scene struct {
 	Exchanged map[string]Exchange // by thing that a reverse took across: who comes first for it in place of whom
 	Kit       []Given[string]     // paths of kit files
 	Line      []Ref               // of action: two people, or none
+	Rates     []Rate              // how long changes take, in the order of the file
 	// What follows is read and checked today, and computed later.
-	Cues                   []Cue
-	Circuits               []Circuit
-	Prices                 Given[string]
-	Haze                   Given[float64] // 1/m
-	Wanted                 []Want
-	MeasuredNames          []Ref
-	Wants, Rates, Measured *source.Node
-	Uncomputed             []Uncomputed // every such key that is written, in the order of the file
+	Cues            []Cue
+	Circuits        []Circuit
+	Prices          Given[string]
+	Haze            Given[float64] // 1/m
+	Wanted          []Want
+	MeasuredNames   []Ref
+	Wants, Measured *source.Node
+	Uncomputed      []Uncomputed // every such key that is written, in the order of the file
 }
 
 // Sheet is what the scene asks of the paper.

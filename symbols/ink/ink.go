@@ -19,6 +19,7 @@ const (
 	Walls
 	Furniture
 	Cables
+	Moves // where things stood in the set-up before
 	People
 	CameraWedge
 	Beams

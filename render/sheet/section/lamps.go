@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/term"
 )
 
@@ -27,22 +28,26 @@ type Lamp struct {
 // Lamps are the lights of a set-up by their numbers, and after them those that are struck since the set-up before.
 func Lamps(s *plan.Setup) []Lamp {
 	c := Report{In: &Input{Setup: s}, Units: Units{Feet: s.Feet}}
-	changes := map[string]string{}
+	changes := map[string]string{} // by name
 	var lamps, struck []Lamp
 	if s.Before != nil {
 		since := "since " + cmp.Or(s.Before.Name, "the set-up before") + ": "
-		for _, e := range changed(ofThings, s.Before.Lights, s.Lights, lightID, c.lightChanges) {
-			changes[e.Cells[0]] = since + e.Cells[1]
-		}
-		for i := range s.Before.Lights {
-			if was := &s.Before.Lights[i]; s.LightNamed(was.Name) == nil {
-				struck = append(struck, Lamp{Tag: was.Tag, Unit: c.UnitLabel(was), Change: since + ofThings[1]})
+		for _, row := range ChangeRows(s.Before, s, change.Between(change.Of(s.Before), change.Of(s)), c.Units) {
+			switch l := row.Line; {
+			case l == nil || l.Sort != change.Light:
+			case l.Part(change.Goes) != nil:
+				was := s.Before.LightNamed(l.Name)
+				struck = append(struck, Lamp{Tag: was.Tag, Unit: c.UnitLabel(was), Change: since + row.Words})
+			case changes[l.Name] == "":
+				changes[l.Name] = since + row.Words
+			default:
+				changes[l.Name] += "; " + row.Words
 			}
 		}
 	}
 	for i := range s.Lights {
 		l := c.lamp(&s.Lights[i])
-		l.Change = changes[l.Tag]
+		l.Change = changes[s.Lights[i].Name]
 		lamps = append(lamps, l)
 	}
 	return append(lamps, struck...)
