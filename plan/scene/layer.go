@@ -33,11 +33,12 @@ type layer struct {
 // derive is the layer of a set-up that starts from l.
 func (l *layer) derive(s *Setup, rules *source.Rules) *layer {
 	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, kitLacks: l.kitLacks, files: l.files, feet: l.feet, merged: l.merged}
-	if s.Change == nil {
-		return next
-	}
 	log := &source.Log{}
-	next.tree = rules.Merge(l.tree, s.Change, s.Name, log)
+	for _, change := range []*source.Node{s.Change, s.Cues} {
+		if change != nil {
+			next.tree = rules.Merge(next.tree, change, s.Name, log)
+		}
+	}
 	next.merged = append(next.merged[:len(next.merged):len(next.merged)], log.All()...)
 	return next
 }
@@ -91,7 +92,7 @@ func (l *layer) decode() {
 	s.dropOtherSetups()
 	s.Feet = l.feet
 	l.files.measureLights(s.Lights, c)
-	s.checkNames(c)
+	s.checkNames(l.lightNames(), c)
 	if !l.kitLacks {
 		s.checkCatalogueNames(l.kit, c)
 	}
@@ -107,6 +108,28 @@ func (l *layer) decode() {
 		l.inherit()
 	}
 	l.faults = append(l.faults, l.merged...)
+}
+
+// lightNames are the lights of the file: of the scene, and of what its set-ups change.
+func (l *layer) lightNames() map[string]bool {
+	for l.after != nil {
+		l = l.after
+	}
+	all := map[string]bool{}
+	add := func(lights *source.Node) {
+		if lights != nil {
+			for i := range lights.Keys {
+				all[lights.Keys[i].Name] = true
+			}
+		}
+	}
+	add(l.tree.Get("lights"))
+	if setups := l.tree.Get("setups"); setups != nil {
+		for i := range setups.Keys {
+			add(setups.Keys[i].Value.Get("change").Get("lights"))
+		}
+	}
+	return all
 }
 
 // hintAtComment explains an empty value whose text was taken for a comment: colour: #8a6040.

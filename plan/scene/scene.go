@@ -31,9 +31,9 @@ type Scene struct {
 	Stays     []Ref           // things frozen where they stood in the set-up before
 	Kit       []Given[string] // paths of kit files
 	Line      []Ref           // of action: two people, or none
+	Cues      []Cue           // with those of the set-up, in their order
+	Circuits  []Circuit
 	// What follows is read and checked today, and computed later.
-	Cues                   []Cue
-	Circuits               []Circuit
 	Prices                 Given[string]
 	Haze                   Given[float64] // 1/m
 	Wanted                 []Want
@@ -254,7 +254,7 @@ type Light struct {
 	Seen        Given[bool] // whether it is meant to be in the picture
 	SeenBy      []Ref       // the cameras whose pictures those are; none: all
 	Dimmer      Given[kit.Dimming]
-	Plays       *source.Node // later
+	Plays       Given[Play] // how it changes by itself
 	StandsFor   Given[StandIn]
 }
 
@@ -309,10 +309,10 @@ type Setup struct {
 	After   Ref
 	Stays   []Ref
 	Change  *source.Node
+	Cues    *source.Node // a change of the cues, as written
 	// What follows is computed later.
 	Reverse  *source.Node
 	Reversed *Reverse
-	Cues     []Cue
 }
 
 // Reverse is a set-up made from another by swapping things. Computed later.

@@ -32,7 +32,7 @@ func changeSchema() map[string]any {
 	for _, key := range fixedKeys {
 		delete(keys, key)
 	}
-	for _, p := range parts() {
+	for _, p := range changeable() {
 		section := keys[p.name()].(map[string]any)
 		thing := section["additionalProperties"].(map[string]any)
 		keys := thing["properties"].(map[string]any)

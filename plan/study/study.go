@@ -13,6 +13,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/cue"
 	"scrimshaw/plan/inhand"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
@@ -149,6 +150,7 @@ func (s *Study) Relevel(d light.Levels) {
 	s.around.read(d, &s.Readings)
 	lit := passing.Lit{Setup: s.Setup, BVH: s.World.BVH(), Basis: s.Basis, Levels: d, Requests: s.Requests, Readings: &s.Readings}
 	s.Readings.StandIns = lit.StandIns()
+	(&cue.Lit{Setup: s.Setup, Basis: s.Basis, Levels: d, Requests: s.Requests}).Read(&s.Readings)
 	s.pictures.read(d, &s.Readings)
 	s.lenses.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)

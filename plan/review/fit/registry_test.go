@@ -42,6 +42,7 @@ func TestEveryCheckHasWords(t *testing.T) {
 	words(t, ofFurniture, &codes)
 	words(t, ofPeople, &codes)
 	words(t, ofCameras, &codes)
+	words(t, ofCues, &codes)
 	words(t, ofMeters, &codes)
 	text, err := os.ReadFile("codes.go")
 	if err != nil {

@@ -1,0 +1,175 @@
+package section
+
+import (
+	"fmt"
+	"strings"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols/ink"
+)
+
+// statesAcross is how many states stand beside each other in a table of readings; more go into tables below.
+const statesAcross = 4
+
+// cues are what goes in a take: the cues with what each light does, the stop of each reading after each, and the graph of the key sides.
+func (c Report) cues() *Section {
+	all := c.In.Cues
+	if all == nil {
+		return &Section{}
+	}
+	s := &Section{Title: "Cues", Rank: layout.Wanted, Tables: []Table{cueTable(all)}}
+	if len(all.Curves) > 0 {
+		s.Figure, s.Cues, s.Words = CueFigure, all, []string{graphWords(all)}
+	}
+	if len(all.States[0].Readings) > 0 {
+		for first := 1; first < len(all.States); first += statesAcross - 1 {
+			s.Tables = append(s.Tables, c.stateTable(all, first, min(first+statesAcross-1, len(all.States))))
+		}
+	}
+	var keys []plan.Uncomputed
+	for i := range all.States {
+		for k := range all.States[i].Readings {
+			keys = append(keys, all.States[i].Readings[k].Uncomputed...)
+		}
+	}
+	s.Without = NonEmpty(without(plan.Unique(keys)))
+	return s
+}
+
+// graphWords say what the graph shows, and what of its axis is to scale.
+func graphWords(all *meter.Cues) string {
+	words := "key sides in stops from " + unit.FormatStop(all.Curves[0].Working)
+	switch {
+	case all.Axis.Timed:
+		return words + ", by seconds of the take"
+	case hasFades(all):
+		return words + "; fades are to scale, the time between cues is not"
+	}
+	return words + ", cue by cue; time is not to scale"
+}
+
+func hasFades(all *meter.Cues) bool {
+	for i := range all.States {
+		if q := all.States[i].Cue; q != nil && q.Fades() {
+			return true
+		}
+	}
+	return false
+}
+
+// cueTable is the cues in their order, with what each light does.
+func cueTable(all *meter.Cues) Table {
+	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Align: ink.Right}}}
+	for i := range all.States[1:] {
+		state := &all.States[i+1]
+		e := Entry{Cells: []string{state.Cue.Name, ink.Capital(state.Cue.OnWords()), state.Cue.OverWords()}}
+		for k := range state.Moves {
+			m := &state.Moves[k]
+			e.Notes = append(e.Notes, m.Numbered+": "+m.Words())
+		}
+		if len(e.Notes) == 0 {
+			e.Notes = []string{"changes nothing"}
+		}
+		t.Entries = append(t.Entries, e)
+	}
+	return t
+}
+
+// stateTable is the stop of each reading before some states and after each of them, and below it how many stops that is from the one before.
+func (c Report) stateTable(all *meter.Cues, first, end int) Table {
+	t := Table{Columns: []Column{{Flexible: true, Head: "after"}}}
+	states := all.States[first-1 : end]
+	for i := range states {
+		head := "–"
+		if q := states[i].Cue; q != nil {
+			head = q.Name
+		}
+		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right})
+	}
+	for k := range states[0].Readings {
+		stop, change := Entry{Cells: []string{c.readingName(&states[0].Readings[k].Reading)}}, Entry{Cells: []string{"", ""}}
+		for i := range states {
+			r := &states[i].Readings[k]
+			stop.Cells = append(stop.Cells, stopOrLight(r))
+			stop.Struck = append(stop.Struck, When(r.StopsStruck(), i+1)...)
+			if i > 0 {
+				change.Cells = append(change.Cells, signed(r.ChangeWords()))
+				change.Struck = append(change.Struck, When(r.StopsStruck(), i+1)...)
+			}
+		}
+		t.Entries = append(t.Entries, stop, change)
+	}
+	return t
+}
+
+// stopOrLight is the stop of a reading; of a spot meter, which has none, its stops from grey.
+func stopOrLight(r *meter.CueReading) string {
+	if r.Luminance != nil {
+		return overTenths(r.Over)
+	}
+	return Stop(r.Stop)
+}
+
+// readingName is the name of a reading in a narrow column: "ines, key side", "ines, toward A".
+func (c Report) readingName(r *meter.Reading) string {
+	part := strings.TrimPrefix(r.Name, r.Person+".")
+	camera, dome := strings.CutPrefix(part, "dome.")
+	switch {
+	case r.Person == "":
+		return r.Name
+	case dome:
+		return r.Person + " toward " + plan.CameraWords(camera)
+	}
+	return fmt.Sprintf("%s, %s side", r.Person, part)
+}
+
+// played are the lights that change by themselves: between which stops each reading goes.
+func (c Report) played() *Section {
+	s := &Section{Title: "Lights that play", Rank: layout.Wanted}
+	for i := range c.In.Played {
+		p := &c.In.Played[i]
+		t := Table{Columns: []Column{{Flexible: true, Head: p.Numbered}, {Head: "lowest", Align: ink.Right}, {Head: "mean", Align: ink.Right},
+			{Head: "highest", Align: ink.Right}, {Head: "stops", Align: ink.Right}}}
+		for k := range p.Readings {
+			r := &p.Readings[k]
+			if !r.Shows() {
+				continue
+			}
+			e := Entry{Cells: []string{c.readingName(&r.High), playedStop(&r.Low), playedStop(&r.Mean), playedStop(&r.High), r.SpanWords()}}
+			e.Struck = When(r.High.StopsStruck(), 1, 2, 3, 4)
+			t.Entries = append(t.Entries, e)
+		}
+		words := p.Numbered + " " + p.Words()
+		if len(t.Entries) == 0 {
+			words += "; no reading shows it"
+		}
+		s.Words = append(s.Words, words)
+		s.Tables = append(s.Tables, t)
+	}
+	return s
+}
+
+// playedStop is the stop of a reading; of a spot meter its stops from grey.
+func playedStop(r *meter.Reading) string { return stopOrLight(&meter.CueReading{Reading: *r}) }
+
+// cueWords say in which cues a light moves, and how it plays.
+func (in *Input) cueWords(l *plan.Light) string {
+	play := ""
+	if l.Play != nil {
+		level := l.Level
+		if level <= 0 {
+			level = 1
+		}
+		low, high := l.Play.Range(l.Head.Levels, level)
+		play = meter.PlayWords(l.Play, low, high)
+	}
+	names := in.Setup.CuesOf(l.Name)
+	word := "cue "
+	if len(names) > 1 {
+		word = "cues "
+	}
+	return Joined("; ", Prefixed(word, strings.Join(names, ", ")), play)
+}
