@@ -19,13 +19,8 @@ func After(s *plan.Setup, cues int) Settings {
 	all := Settings{}
 	for i := range s.Cues {
 		for k := range s.Cues[i].Moves {
-			m := &s.Cues[i].Moves[k]
-			switch _, known := all[m.Light]; {
-			case i < cues:
-				all[m.Light] = m.To
-			case !known:
-				all[m.Light] = m.From
-			}
+			name := s.Cues[i].Moves[k].Light
+			all[name] = s.SettingAfter(s.LightNamed(name), cues)
 		}
 	}
 	return all

@@ -16,11 +16,7 @@ func (s *Lit) Played() (all []meter.Played) {
 			continue
 		}
 		for cues := 0; cues <= len(s.Setup.Cues); cues++ {
-			setting, moved := After(s.Setup, cues)[l.Name]
-			if !moved {
-				setting = l.Setting()
-			}
-			if setting.Level > 0 {
+			if setting := s.Setup.SettingAfter(l, cues); setting.Level > 0 {
 				all = append(all, s.played(l, setting, cues))
 				break
 			}

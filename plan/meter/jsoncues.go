@@ -63,8 +63,8 @@ type jsonCurvePoint struct {
 type jsonPlayed struct {
 	Light    string           `json:"light"`
 	Kind     string           `json:"kind"`
-	Low      float64          `json:"low"`  // level, 0 to 1
-	High     float64          `json:"high"` // level, 0 to 1
+	Low      float64          `json:"low"`  // share of the full output, 0 to 1
+	High     float64          `json:"high"` // share of the full output, 0 to 1
 	Rate     float64          `json:"rate"` // 1/s
 	Cue      *string          `json:"cue"`  // after which it is up; null: in the set-up itself
 	Readings []jsonPlayedRead `json:"readings"`

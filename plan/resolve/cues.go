@@ -61,7 +61,7 @@ func (r *cuePass) tintOf(l *plan.Light) float64 {
 	return r.s.Lights[r.things[l.Name].index].Tint.Value
 }
 
-// settingCodes are the faults that the catalogue finds of a level and a white; all else it has told of the light itself.
+// settingCodes are the faults that the catalogue finds of a level and a white; those of all else belong to the light itself.
 var settingCodes = map[string]bool{kit.CodeLevelRange: true, kit.CodeWhiteRange: true, kit.CodeTintRange: true}
 
 // checkSetting tells a level, a white or a tint that a unit cannot be set to, with the nearest that it can.

@@ -8,31 +8,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// Cue is one change of levels and colours inside a take. Cues go in the order in which they are written, and each starts from
-// the state that the one before it left.
-type Cue struct {
-	Thing
-	At     Given[CueAt]
-	Over   Given[float64] // s that it takes
-	Lights []CueLight
-}
-
-// CueAt is what a cue goes on: words of the script, or a time.
-type CueAt struct {
-	Words   string
-	Timed   bool
-	Seconds float64 // from the start of the take, s, where it is timed
-}
-
-// CueLight is what one light does in a cue. What is not set stays as it was.
-type CueLight struct {
-	Light  Ref
-	Span   source.Span    // of its new state
-	Level  Given[float64] // share of the full output, 0 to 1
-	Colour Given[ColourWord]
-	Tint   Given[float64] // Duv, positive green
-}
-
 var cueLightTable = tableOf("light of a cue", "What one light does. A level alone may stand for the map.", nil,
 	value("level", cueLevel, func(l *CueLight) *Given[float64] { return &l.Level },
 		"The level it goes to; `off`.", "35 %", "as it was"),
@@ -112,7 +87,7 @@ func cueChange() entry[Setup] {
 		Key: "cues", Doc: "What the set-up changes of the cues that it has from the scene, or from the set-up that it is after, as a change does: a cue of their name by its keys, " +
 			"`q2: strike` removes one, and a new one goes after them.",
 		Example: "{q2: {at: she opens the door, over: 4 s, lights: {lamp: off, moon: 35 %}}}", Default: "those of the scene",
-		Schema: func() map[string]any { return map[string]any{"$ref": "#/$defs/change/properties/cues"} },
+		Schema: defined(changedCues),
 		Read: func(s *Setup, n *source.Node, c *source.Context) {
 			if n.Kind != source.Map {
 				c.Error(n, source.CodeWrongType, "write it like {q2: {lights: {lamp: off}}}", "cues are a map by their names, not %s", n.Kind)

@@ -8,13 +8,6 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// Play is how a light changes by itself.
-type Play struct {
-	Kind      term.Play
-	Low, High Given[float64] // levels that it goes between, shares of the full output
-	Rate      Given[float64] // how often it goes up and down, 1/s
-}
-
 // PlayDefault is how a light plays where nothing says it: common practice.
 type PlayDefault struct {
 	Low  float64 // share of the light's level

@@ -320,3 +320,35 @@ type Reverse struct {
 	Of   Ref
 	Swap [][2]Ref
 }
+
+// Cue is one change of levels and colours inside a take. Cues go in the order in which they are written, and each starts from
+// the state that the one before it left.
+type Cue struct {
+	Thing
+	At     Given[CueAt]
+	Over   Given[float64] // s that it takes
+	Lights []CueLight
+}
+
+// CueAt is what a cue goes on: words of the script, or a time.
+type CueAt struct {
+	Words   string
+	Timed   bool
+	Seconds float64 // from the start of the take, s, where it is timed
+}
+
+// CueLight is what one light does in a cue. What is not set stays as it was.
+type CueLight struct {
+	Light  Ref
+	Span   source.Span    // of its new state
+	Level  Given[float64] // share of the full output, 0 to 1
+	Colour Given[ColourWord]
+	Tint   Given[float64] // Duv, positive green
+}
+
+// Play is how a light changes by itself.
+type Play struct {
+	Kind      term.Play
+	Low, High Given[float64] // levels that it goes between, shares of the full output
+	Rate      Given[float64] // how often it goes up and down, 1/s
+}

@@ -21,8 +21,12 @@ func Schema() map[string]any {
 		"mount":  anyOf(map[string]any{"enum": term.Words(term.PlainMounts)}, mountTable.Schema()),
 		"change": changeSchema(),
 	}
+	root["$defs"].(map[string]any)[changedCues] = changeSchema()["properties"].(map[string]any)[cueList().key]
 	return root
 }
+
+// changedCues is the schema of what a set-up changes of the cues.
+const changedCues = "cue-changes"
 
 // changeSchema is a scene of which nothing is required, without the keys that no set-up may
 // alter.

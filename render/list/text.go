@@ -188,7 +188,7 @@ func (d *Day) writeCircuits(b *strings.Builder) {
 	b.WriteString(t.line(-1, columns, wide))
 	for r := range t.Rows {
 		b.WriteString(t.line(r, columns, wide))
-		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
+		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("as set it carries most after ", t.some(r, "", "cue")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
 			if note != "" {
 				b.WriteString("      " + note + "\n")
 			}

@@ -20,8 +20,8 @@ func seconds(v float64) string { return unit.FormatNumber(v) + " s" }
 func minutes(v float64) string { return unit.FormatNumber(v) + " min" }
 
 // cueInOrder refuses a cue that goes before one that is written before it, and warns of one that goes before that is over.
-func (r *checker) cueInOrder(q *plan.Cue) bool {
-	i := r.cueIndex(q)
+func cueInOrder(r *checker, q *plan.Cue) bool {
+	i := cueIndex(r, q)
 	written := r.out.Scene.Cues[i].At.Span
 	for k := i - 1; q.Seconds != nil && k >= 0; k-- {
 		before := &r.out.Cues[k]
@@ -42,13 +42,13 @@ func (r *checker) cueInOrder(q *plan.Cue) bool {
 }
 
 // cueIndex is the place of a cue among those of the set-up.
-func (r *checker) cueIndex(q *plan.Cue) int {
+func cueIndex(r *checker, q *plan.Cue) int {
 	return slices.IndexFunc(r.out.Cues, func(other plan.Cue) bool { return other.Name == q.Name })
 }
 
 // cueChanges warns of a light of a cue that this set-up has not, and of a cue that changes nothing.
-func (r *checker) cueChanges(q *plan.Cue) bool {
-	written := &r.out.Scene.Cues[r.cueIndex(q)]
+func cueChanges(r *checker, q *plan.Cue) bool {
+	written := &r.out.Scene.Cues[cueIndex(r, q)]
 	var absent []string
 	for i := range written.Lights {
 		name := written.Lights[i].Light.Name
@@ -65,7 +65,7 @@ func (r *checker) cueChanges(q *plan.Cue) bool {
 }
 
 // cueFades warns of what cannot follow a fade: a unit that holds no low level, one that does not dim, one that is on no dimmer.
-func (r *checker) cueFades(q *plan.Cue) bool {
+func cueFades(r *checker, q *plan.Cue) bool {
 	for i := range q.Moves {
 		m := &q.Moves[i]
 		l := r.out.LightNamed(m.Light)
@@ -87,7 +87,7 @@ func (r *checker) cueFades(q *plan.Cue) bool {
 }
 
 // cueFollows warns of a large filament that follows slower than a cue goes.
-func (r *checker) cueFollows(q *plan.Cue) bool {
+func cueFollows(r *checker, q *plan.Cue) bool {
 	for i := range q.Moves {
 		m := &q.Moves[i]
 		l := r.out.LightNamed(m.Light)
@@ -102,7 +102,7 @@ func (r *checker) cueFollows(q *plan.Cue) bool {
 }
 
 // cueStrikes warns of a discharge lamp that a cue puts on: hot, it does not strike, and cold it takes minutes to come up.
-func (r *checker) cueStrikes(q *plan.Cue) bool {
+func cueStrikes(r *checker, q *plan.Cue) bool {
 	for i := range q.Moves {
 		m := &q.Moves[i]
 		l := r.out.LightNamed(m.Light)
@@ -110,7 +110,7 @@ func (r *checker) cueStrikes(q *plan.Cue) bool {
 			continue
 		}
 		cools := l.Head.Unit.CoolsFor()
-		out := r.outSince(q, l)
+		out := outSince(r, q, l)
 		switch {
 		case out != nil && cools == 0:
 		case out != nil && !(out.Seconds != nil && q.Seconds != nil && *q.Seconds-*out.Seconds-out.Over >= 60*cools):
@@ -125,8 +125,8 @@ func (r *checker) cueStrikes(q *plan.Cue) bool {
 }
 
 // outSince is the last cue before one in which a light went out; nil where it was never up.
-func (r *checker) outSince(q *plan.Cue, l *plan.Light) *plan.Cue {
-	for i := r.cueIndex(q) - 1; i >= 0; i-- {
+func outSince(r *checker, q *plan.Cue, l *plan.Light) *plan.Cue {
+	for i := cueIndex(r, q) - 1; i >= 0; i-- {
 		if m := r.out.Cues[i].Move(l.Name); m != nil && m.From.Level > 0 && m.To.Level <= 0 {
 			return &r.out.Cues[i]
 		}

@@ -55,11 +55,11 @@ var (
 		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
 	ofCues = []check[plan.Cue]{
-		{[]string{CodeCueOrder, CodeCueOverlap}, "cues that go before those that are written before them, or are not over when the next one goes", (*checker).cueInOrder},
-		{[]string{CodeCueLacks, CodeCueEmpty}, "a cue of a light that is not there, and one that changes nothing", (*checker).cueChanges},
-		{[]string{CodeCueFade}, "a fade of a light that does not dim so far, or is on no dimmer", (*checker).cueFades},
-		{[]string{CodeCueSlow}, "a cue that a large filament is too slow for", (*checker).cueFollows},
-		{[]string{CodeCueStrike}, "a cue that strikes a discharge lamp", (*checker).cueStrikes},
+		{[]string{CodeCueOrder, CodeCueOverlap}, "cues that go before those that are written before them, or are not over when the next one goes", cueInOrder},
+		{[]string{CodeCueLacks, CodeCueEmpty}, "a cue of a light that is not there, and one that changes nothing", cueChanges},
+		{[]string{CodeCueFade}, "a fade of a light that does not dim so far, or is on no dimmer", cueFades},
+		{[]string{CodeCueSlow}, "a cue that a large filament is too slow for", cueFollows},
+		{[]string{CodeCueStrike}, "a cue that strikes a discharge lamp", cueStrikes},
 	}
 	ofMeters = []check[plan.Meter]{
 		{[]string{CodeInSolid, CodeOutside}, "a meter where no light can come", (*checker).meterFree},

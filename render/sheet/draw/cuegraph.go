@@ -154,7 +154,7 @@ func (g *cueGraph) lines(p Pad, st style) {
 	}
 }
 
-// cutTo is a name as wide as it may be: what is longer ends in dots.
+// cutTo cuts a name to a width: one that runs over it ends in dots.
 func cutTo(name string, st style, wide float64) string {
 	letters := []rune(name)
 	for n := len(letters); st.Width(name) > wide && n > 1; n-- {

@@ -15,8 +15,8 @@ import (
 const statesAcross = 4
 
 // cues are what goes in a take: the cues with what each light does, the stop of each reading after each, and the graph of the key sides.
-func (c Report) cues() *Section {
-	all := c.In.Cues
+func cues(in *Input) *Section {
+	all := in.Cues
 	if all == nil {
 		return &Section{}
 	}
@@ -26,7 +26,7 @@ func (c Report) cues() *Section {
 	}
 	if len(all.States[0].Readings) > 0 {
 		for first := 1; first < len(all.States); first += statesAcross - 1 {
-			s.Tables = append(s.Tables, c.stateTable(all, first, min(first+statesAcross-1, len(all.States))))
+			s.Tables = append(s.Tables, stateTable(all, first, min(first+statesAcross-1, len(all.States))))
 		}
 	}
 	var keys []plan.Uncomputed
@@ -79,18 +79,18 @@ func cueTable(all *meter.Cues) Table {
 }
 
 // stateTable is the stop of each reading before some states and after each of them, and below it how many stops that is from the one before.
-func (c Report) stateTable(all *meter.Cues, first, end int) Table {
-	t := Table{Columns: []Column{{Flexible: true, Head: "after"}}}
+func stateTable(all *meter.Cues, first, end int) Table {
+	t := Table{Columns: []Column{{Flexible: true}}}
 	states := all.States[first-1 : end]
 	for i := range states {
-		head := "–"
+		head := "before"
 		if q := states[i].Cue; q != nil {
 			head = q.Name
 		}
 		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right})
 	}
 	for k := range states[0].Readings {
-		stop, change := Entry{Cells: []string{c.readingName(&states[0].Readings[k].Reading)}}, Entry{Cells: []string{"", ""}}
+		stop, change := Entry{Cells: []string{readingName(&states[0].Readings[k].Reading)}}, Entry{Cells: []string{"change", ""}}
 		for i := range states {
 			r := &states[i].Readings[k]
 			stop.Cells = append(stop.Cells, stopOrLight(r))
@@ -114,7 +114,7 @@ func stopOrLight(r *meter.CueReading) string {
 }
 
 // readingName is the name of a reading in a narrow column: "ines, key side", "ines, toward A".
-func (c Report) readingName(r *meter.Reading) string {
+func readingName(r *meter.Reading) string {
 	part := strings.TrimPrefix(r.Name, r.Person+".")
 	camera, dome := strings.CutPrefix(part, "dome.")
 	switch {
@@ -127,10 +127,10 @@ func (c Report) readingName(r *meter.Reading) string {
 }
 
 // played are the lights that change by themselves: between which stops each reading goes.
-func (c Report) played() *Section {
+func played(in *Input) *Section {
 	s := &Section{Title: "Lights that play", Rank: layout.Wanted}
-	for i := range c.In.Played {
-		p := &c.In.Played[i]
+	for i := range in.Played {
+		p := &in.Played[i]
 		t := Table{Columns: []Column{{Flexible: true, Head: p.Numbered}, {Head: "lowest", Align: ink.Right}, {Head: "mean", Align: ink.Right},
 			{Head: "highest", Align: ink.Right}, {Head: "stops", Align: ink.Right}}}
 		for k := range p.Readings {
@@ -138,7 +138,7 @@ func (c Report) played() *Section {
 			if !r.Shows() {
 				continue
 			}
-			e := Entry{Cells: []string{c.readingName(&r.High), playedStop(&r.Low), playedStop(&r.Mean), playedStop(&r.High), r.SpanWords()}}
+			e := Entry{Cells: []string{readingName(&r.High), playedStop(&r.Low), playedStop(&r.Mean), playedStop(&r.High), r.SpanWords()}}
 			e.Struck = When(r.High.StopsStruck(), 1, 2, 3, 4)
 			t.Entries = append(t.Entries, e)
 		}
@@ -157,19 +157,52 @@ func playedStop(r *meter.Reading) string { return stopOrLight(&meter.CueReading{
 
 // cueWords say in which cues a light moves, and how it plays.
 func (in *Input) cueWords(l *plan.Light) string {
-	play := ""
-	if l.Play != nil {
-		level := l.Level
-		if level <= 0 {
-			level = 1
-		}
-		low, high := l.Play.Range(l.Head.Levels, level)
-		play = meter.PlayWords(l.Play, low, high)
-	}
 	names := in.Setup.CuesOf(l.Name)
 	word := "cue "
 	if len(names) > 1 {
 		word = "cues "
 	}
-	return Joined("; ", Prefixed(word, strings.Join(names, ", ")), play)
+	return Joined("; ", Prefixed(word, strings.Join(names, ", ")), playWords(l))
+}
+
+// cueMoves say what a light does in each cue, and how it plays.
+func (in *Input) cueMoves(l *plan.Light) string {
+	var parts []string
+	for i := range in.Setup.Cues {
+		q := &in.Setup.Cues[i]
+		m := q.Move(l.Name)
+		if m == nil {
+			continue
+		}
+		to := lightAt(l, m.To)
+		words := q.Name + " " + LightLevel(&to)
+		if m.From.White != m.To.White && m.To.Level > 0 {
+			words += ", " + LightColour(&to)
+		}
+		if q.Fades() {
+			words += " " + q.OverWords()
+		}
+		parts = append(parts, words)
+	}
+	return Joined("; ", strings.Join(parts, "; "), playWords(l))
+}
+
+// lightAt is a light as it is at a setting.
+func lightAt(l *plan.Light, s plan.Setting) plan.Light {
+	at := *l
+	at.Level, at.White = s.Level, l.WhiteAt(s)
+	return at
+}
+
+// playWords say how a light plays at its level, of one that is off at its full light; "" of one that does not.
+func playWords(l *plan.Light) string {
+	if l.Play == nil {
+		return ""
+	}
+	level := l.Level
+	if level <= 0 {
+		level = 1
+	}
+	low, high := l.Play.Range(l.Head.Levels, level)
+	return meter.PlayWords(l.Play, low, high)
 }
