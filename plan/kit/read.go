@@ -77,7 +77,7 @@ func mass(what, like string) source.Reader[float64] {
 	return quantity(what, like, withoutFileUnits(unit.ParseMass), unit.FormatMass, 0, 1e4)
 }
 
-// minutes reads a time.
+// minutes reads a time in minutes, as s.
 func minutes(what, like string) source.Reader[*float64] {
 	parse := func(text string) (float64, error) {
 		number, named := strings.CutSuffix(strings.TrimSpace(text), "min")
@@ -87,7 +87,7 @@ func minutes(what, like string) source.Reader[*float64] {
 		return unit.ParseNumber(strings.TrimSpace(number))
 	}
 	show := func(v float64) string { return unit.FormatNumber(v) + " min" }
-	return source.Converted(quantity(what, like, withoutFileUnits(parse), show, 0, 120), func(v float64) *float64 { return &v })
+	return source.Converted(quantity(what, like, withoutFileUnits(parse), show, 0, 120), func(v float64) *float64 { v *= 60; return &v })
 }
 
 // share reads a part of a whole: 45 % or 0.45.

@@ -81,6 +81,9 @@ func cueList() section[Scene, Cue, *Cue] {
 	}
 }
 
+// changedCues names the schema of what a set-up changes of the cues.
+const changedCues = "cue-changes"
+
 // cueChange is what a set-up changes of the cues of the scene.
 func cueChange() entry[Setup] {
 	return entry[Setup]{Field: source.Field[Setup]{

@@ -25,9 +25,6 @@ func Schema() map[string]any {
 	return root
 }
 
-// changedCues is the schema of what a set-up changes of the cues.
-const changedCues = "cue-changes"
-
 // changeSchema is a scene of which nothing is required, without the keys that no set-up may
 // alter.
 func changeSchema() map[string]any {

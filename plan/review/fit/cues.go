@@ -17,7 +17,7 @@ const stepInFade = 0.1
 
 // seconds and minutes print a time.
 func seconds(v float64) string { return unit.FormatNumber(v) + " s" }
-func minutes(v float64) string { return unit.FormatNumber(v) + " min" }
+func minutes(v float64) string { return unit.FormatNumber(v/60) + " min" }
 
 // cueInOrder refuses a cue that goes before one that is written before it, and warns of one that goes before that is over.
 func cueInOrder(r *checker, q *plan.Cue) bool {
@@ -96,7 +96,8 @@ func cueFollows(r *checker, q *plan.Cue) bool {
 			continue
 		}
 		r.Warnf(m.Span, CodeCueSlow, "let it take "+seconds(takes)+" or more, move a shutter or a flag before it, or use a smaller lamp",
-			"%s is a snap for %s, or nearly: a filament of %s takes about %s to follow, and the figures are of its end", q.Name, l.Numbered(), unit.FormatPower(l.Head.Watts), seconds(takes))
+			"%s moves %s %s, and a filament of %s takes about %s to follow: the figures are of its end", q.Name, l.Numbered(), report.Either(q.Fades(), "in "+seconds(q.Over), "at once"),
+			unit.FormatPower(l.Head.Watts), seconds(takes))
 	}
 	return true
 }
@@ -113,7 +114,7 @@ func cueStrikes(r *checker, q *plan.Cue) bool {
 		out := outSince(r, q, l)
 		switch {
 		case out != nil && cools == 0:
-		case out != nil && !(out.Seconds != nil && q.Seconds != nil && *q.Seconds-*out.Seconds-out.Over >= 60*cools):
+		case out != nil && !(out.Seconds != nil && q.Seconds != nil && *q.Seconds-*out.Seconds-out.Over >= cools):
 			r.Warnf(m.Span, CodeCueStrike, "leave it burning and close a shutter or a flag before it, or use a head that strikes hot",
 				"%s puts %s on again, which went out in %s: it has to cool for about %s before it strikes", q.Name, l.Numbered(), out.Name, minutes(cools))
 		default:
