@@ -14,29 +14,33 @@ import (
 // statesAcross is how many states stand beside each other in a table of readings; more go into tables below.
 const statesAcross = 4
 
-// cues are what goes in a take: the cues with what each light does, the stop of each reading after each, and the graph of the key sides.
-func cues(in *Input) *Section {
+// cues are what goes in a take: the cues with what each light does and the graph of the key sides, and the stop of each reading after each.
+func cues(in *Input) []*Section {
 	all := in.Cues
 	if all == nil {
-		return &Section{}
+		return nil
 	}
-	s := &Section{Title: "Cues", Rank: layout.Wanted, Tables: []Table{cueTable(all)}}
+	listed := &Section{Title: "Cues", Rank: layout.Wanted, Tables: []Table{cueTable(all)}}
 	if len(all.Curves) > 0 {
-		s.Figure, s.Cues, s.Words = CueFigure, all, []string{graphWords(all)}
+		listed.Figure, listed.Cues, listed.Words = CueFigure, all, []string{graphWords(all)}
 	}
-	if len(all.States[0].Readings) > 0 {
-		for first := 1; first < len(all.States); first += statesAcross - 1 {
-			s.Tables = append(s.Tables, stateTable(all, first, min(first+statesAcross-1, len(all.States))))
+	sections := []*Section{listed}
+	for first := 1; first < len(all.States) && len(all.States[0].Readings) > 0; first += statesAcross - 1 {
+		end := min(first+statesAcross-1, len(all.States))
+		sections = append(sections, &Section{Title: "Stops after cues, and their change", Rank: layout.Wanted, Tables: []Table{stateTable(all, first, end)},
+			Without: NonEmpty(without(missedBy(all.States[first-1 : end])))})
+	}
+	return sections
+}
+
+// missedBy are the keys that the readings of some states are without.
+func missedBy(states []meter.CueState) (keys []plan.Uncomputed) {
+	for i := range states {
+		for k := range states[i].Readings {
+			keys = append(keys, states[i].Readings[k].Uncomputed...)
 		}
 	}
-	var keys []plan.Uncomputed
-	for i := range all.States {
-		for k := range all.States[i].Readings {
-			keys = append(keys, all.States[i].Readings[k].Uncomputed...)
-		}
-	}
-	s.Without = NonEmpty(without(plan.Unique(keys)))
-	return s
+	return plan.Unique(keys)
 }
 
 // graphWords say what the graph shows, and what of its axis is to scale.
@@ -90,17 +94,16 @@ func stateTable(all *meter.Cues, first, end int) Table {
 		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right})
 	}
 	for k := range states[0].Readings {
-		stop, change := Entry{Cells: []string{readingName(&states[0].Readings[k].Reading)}}, Entry{Cells: []string{"change", ""}}
+		e := Entry{Cells: []string{readingName(&states[0].Readings[k].Reading)}, Below: []string{"", ""}}
 		for i := range states {
 			r := &states[i].Readings[k]
-			stop.Cells = append(stop.Cells, stopOrLight(r))
-			stop.Struck = append(stop.Struck, When(r.StopsStruck(), i+1)...)
+			e.Cells = append(e.Cells, stopOrLight(r))
+			e.Struck = append(e.Struck, When(r.StopsStruck(), i+1)...)
 			if i > 0 {
-				change.Cells = append(change.Cells, signed(r.ChangeWords()))
-				change.Struck = append(change.Struck, When(r.StopsStruck(), i+1)...)
+				e.Below = append(e.Below, signed(r.ChangeWords()))
 			}
 		}
-		t.Entries = append(t.Entries, stop, change)
+		t.Entries = append(t.Entries, e)
 	}
 	return t
 }
