@@ -16,9 +16,10 @@ import (
 type cueGraph struct {
 	cues   *meter.Cues
 	curves []meter.Curve
-	plot   r2.Box // mm
-	low    int    // stops at the foot of the plot
-	high   int    // and at its top
+	plot   r2.Box  // mm
+	low    int     // stops at the foot of the plot
+	high   int     // and at its top
+	pitch  float64 // mm of a stop: figures of neighbours keep apart
 }
 
 // Sizes of the graph beside those of a walk's, mm.
@@ -40,7 +41,7 @@ func (c *Drawing) cueRows(all *meter.Cues) (rows []Row) {
 // cueRow is one graph as a row of the collar.
 func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 	st := c.Pad.listed(c.Pad.Look.Quiet)
-	g := cueGraph{cues: all, curves: curves, low: -1, high: 1}
+	g := cueGraph{cues: all, curves: curves, low: -1, high: 1, pitch: math.Max(stopPitch, st.Leading())}
 	wide := 0.0
 	for i := range curves {
 		wide = math.Max(wide, math.Min(mostNameWide, st.Width(curves[i].Person)))
@@ -49,8 +50,8 @@ func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 			g.low, g.high = min(g.low, int(math.Floor(v))), max(g.high, int(math.Ceil(v)))
 		}
 	}
-	g.high += max(0, int(math.Ceil((st.Leading()*float64(len(curves))-stopPitch*float64(g.high-g.low))/stopPitch)))
-	tall := stopPitch * float64(g.high-g.low)
+	g.high += max(0, int(math.Ceil((st.Leading()*float64(len(curves))-g.pitch*float64(g.high-g.low))/g.pitch)))
+	tall := g.pitch * float64(g.high-g.low)
 	g.plot = box.Of(graphLeft, 0, layout.Measure-wide-2.4, tall)
 	labels := g.labels(st)
 	foot := graphTick + graphAir + st.Leading()*float64(labels.rows)
@@ -66,7 +67,7 @@ func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 
 // at is the place in the plot of so many seconds along and so many stops over.
 func (g *cueGraph) at(seconds, over float64) r2.Vec {
-	return r2.Vec{X: g.plot.Min.X + seconds/g.cues.Axis.End*box.Width(g.plot), Y: g.plot.Min.Y + (over-float64(g.low))*stopPitch}
+	return r2.Vec{X: g.plot.Min.X + seconds/g.cues.Axis.End*box.Width(g.plot), Y: g.plot.Min.Y + (over-float64(g.low))*g.pitch}
 }
 
 // axes draws a line a stop, that of the working stop heavy, with its figures.
