@@ -103,7 +103,7 @@ func (d *Day) writeLamps(b *strings.Builder, feet bool) {
 			joined(", ", t.some(r, ", ", "role"), height, t.some(r, ", ", "rise"), before("at ", t.some(r, "", "aim")), t.tilt(r), t.figure(r, "panDegrees", "pan %s°"),
 				before("level ", t.some(r, "", "level")), t.some(r, "", "colour"), t.some(r, "", "dimmer"), before("circuit ", t.some(r, "", "circuit")), t.figure(r, "amps", "%s A at full")),
 			joined(", ", t.some(r, "", "mount"), t.bags(r), t.some(r, "", "placing")),
-			t.some(r, "", "note"), t.some(r, "", "change"),
+			before("in cues: ", t.some(r, "", "cues")), t.some(r, "", "note"), t.some(r, "", "change"),
 		} {
 			if line != "" {
 				b.WriteString("      " + line + "\n")
