@@ -41,6 +41,7 @@ type Light struct {
 	Ripple          lens.Ripple // how its light goes up and down on them at its level
 	Opening         string      // the opening it was placed by
 	Seen            Seen        // whether it is meant to be in the picture
+	Play            *Play       // how it changes by itself; nil: it does not
 	StandsFor       *StandIn    // what it passes for; nil: itself
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
 	Placing         []Dimension // two distances that put it there with a tape

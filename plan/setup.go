@@ -30,6 +30,7 @@ type Setup struct {
 	Grip       []Grip
 	Meters     []Meter
 	Circuits   []Circuit
+	Cues       []Cue     // in the order in which they go
 	Set        solid.Set // shades and reflects
 	Bodies     solid.Set // seen by the spot meter and the strip, never shade: lamp bodies, stands
 	Names      map[solid.ID]string
@@ -52,5 +53,5 @@ type Setup struct {
 // Remains is what a set-up leaves to those after it: what stood where, without the set that light is computed in.
 func (s *Setup) Remains() *Setup {
 	return &Setup{Name: s.Name, Spots: s.Spots, Furniture: s.Furniture, People: s.People, Cameras: s.Cameras, Lights: s.Lights,
-		Grip: s.Grip, Openings: s.Openings, Circuits: s.Circuits, Exposure: s.Exposure, Uncomputed: s.Uncomputed}
+		Grip: s.Grip, Openings: s.Openings, Circuits: s.Circuits, Cues: s.Cues, Exposure: s.Exposure, Uncomputed: s.Uncomputed}
 }

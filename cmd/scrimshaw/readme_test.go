@@ -86,6 +86,8 @@ func TestReadmeTellsTheReadings(t *testing.T) {
 			[]string{"imre.key 229 lx", "day by glass through yard 87 %", "imre.edge 466 lx", "day by board through yard 11 %", "imre.edge 530 lx", "day by board through yard 22 %"}},
 		{"night-log", "it gives Inga 93 % of the 47 lx on her key side, 78 % off the log and 11 % off the desk, and the lamp in the picture 7 %.",
 			[]string{"inga.key 47.", "1 desk-lamp 5 %, 1 desk-lamp reflected 2 %, 2 page reflected 93 % (log 78 %, desk 11 %)"}},
+		{"night-log", "it goes from 2390 K to 2160 K, and the page that passes for it goes with it, so that her key side loses 2.0 stops.",
+			[]string{"cue q1, she turns the lamp down, over 3 s", "1 desk-lamp: 30 % → 10 %, 2390 K → 2160 K", "inga.key 12.1 lx T0.7+⅓ -2.8 -2.0"}},
 		{"night-log", "The wall behind her lies 5.5 stops under grey, and its darkest corners sink under the 6 stops that its camera holds; the lamp is 3.0 over.",
 			[]string{"station.bottom 50 % -5.5", "1 desk-lamp 21 % +3.0", "under the 6 stops that A holds: station.bottom 7.0 stops under grey"}},
 		{"spot-and-flood", "The face keeps its light to a tenth of a stop, and the wall behind it has 1.2 stops less.",

@@ -57,3 +57,21 @@ func (h Head) SetNearer(u *Unit, gap colour.Gap) (Head, Setting) {
 	h.native = colour.White{Kelvin: to.Kelvin, Duv: to.Duv}
 	return h.filtered(), to
 }
+
+// OwnWhite is the white of the lamp itself, before its gels.
+func (h Head) OwnWhite() colour.White { return h.native }
+
+// SetTo gives the head set to another white of its own, its gels as they are, and how much light it gives then at full as a share of what
+// it gave. Whether the unit makes that white is not asked.
+func (h Head) SetTo(white colour.White) (Head, float64) {
+	if white == h.native {
+		return h, 1
+	}
+	share := 1.0
+	if h.Unit != nil {
+		share = h.Unit.ShareAt(white.Kelvin) / h.Unit.ShareAt(h.native.Kelvin)
+	}
+	h.Source.Flux *= share
+	h.native = white
+	return h.filtered(), share
+}

@@ -35,6 +35,7 @@ const (
 	CodeRoomNarrow      = "room-narrow"       // warning: a room that nobody can stand in
 	CodeShutterLong     = "shutter-long"      // an exposure longer than the frame
 	CodeFilter          = "filter"            // what is no filter before a lens, or a conversion that leaves no white
+	CodePlay            = "play"              // a light that plays below its lowest level
 	CodeTilt            = "lamp-tilt"         // note: a measured lamp whose light by its tilt is not known as it hangs
 	CodeCurtainWide     = "curtain-wide"      // a curtain wider than its opening, a slat wider than it is high
 	CodeCurtainHigh     = "curtain-high"      // a curtain over the ceiling, or of no height

@@ -12,7 +12,7 @@ import (
 // another scene.
 func (s *Scene) ShowChange(d *source.Diagnostic) {
 	own := s.setup(s.Setup)
-	if own == nil || s.showStrike(d) || own.Change == nil || containsSpan(own.Change.Span, d.Span) {
+	if own == nil || s.showStrike(d) || own.Change == nil || containsSpan(own.Change.Span, d.Span) || own.Cues != nil && containsSpan(own.Cues.Span, d.Span) {
 		return
 	}
 	if slices.ContainsFunc(d.Related, func(r source.Related) bool { return containsSpan(own.Change.Span, r.Span) }) {

@@ -21,7 +21,7 @@ const (
 
 // Later is a key of the language that is read and checked, and not computed yet.
 type Later struct {
-	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "plays"
+	Table, Key string // the map that it stands in, as the reference calls it, and the key: "opening", "outside"
 	Waits      string // for what: "the load on circuits"
 	Changes    Change
 	Colours    bool // it gives the light that it is on another colour than the lists say
@@ -30,7 +30,7 @@ type Later struct {
 // Uncomputed is a key that a scene writes and nothing computes yet.
 type Uncomputed struct {
 	Later
-	Path string      // "lights.k.plays"
+	Path string      // "openings.w.outside"
 	Span source.Span // of the key
 }
 
@@ -46,7 +46,6 @@ func (u *Uncomputed) Thing() string {
 // What several keys wait for.
 const (
 	bySun     = "the sun and the sky"
-	byCues    = "changes within a set-up"
 	byBalance = "the balance"
 )
 
@@ -58,9 +57,6 @@ var laters = []Later{
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
 
-	{Table: "set-up", Key: "cues", Waits: byCues},
-	{Table: "scene", Key: "cues", Waits: byCues},
-	{Table: "light", Key: "plays", Waits: "effects"},
 	{Table: "scene", Key: "wants", Waits: byBalance},
 	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
 	{Table: "scene", Key: "prices", Waits: "what it costs"},

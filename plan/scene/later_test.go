@@ -68,17 +68,17 @@ func TestTablesFollowTheList(t *testing.T) {
 func TestUncomputedOfASetup(t *testing.T) {
 	d := opened(t, `scrimshaw: 1
 cameras: {A: {at: [3, 1], lens: 35 mm}}
-lights: {k: {unit: led-point-300-bicolour, at: [0, 0], plays: fire}}
+lights: {k: {unit: led-point-300-bicolour, at: [0, 0]}}
 grip: {f: {silver: [1, 1], at: [1, 1]}}
 haze: 0.02
 setups:
-  wide: {cues: {q1: {lights: {k: off}}}}
-  close: {after: wide, change: {strike: [f], lights: {k: {plays: candle, dimmer: pwm}}}}
+  wide: {}
+  close: {after: wide, change: {strike: [f], lights: {k: {dimmer: pwm}}, prices: p.yaml}}
 `)
 	for setup, want := range map[string]string{
-		"":      "lights.k.plays haze",
-		"wide":  "lights.k.plays haze setups.wide.cues",
-		"close": "lights.k.plays haze",
+		"":      "haze",
+		"wide":  "haze",
+		"close": "haze prices",
 	} {
 		var got []string
 		for _, u := range d.Scene(setup, &source.Log{}).Uncomputed {

@@ -43,8 +43,10 @@ func (l *layer) derive(s *Setup, rules *source.Rules) *layer {
 	if s.Reversed != nil {
 		next.reverse(log)
 	}
-	if s.Change != nil {
-		next.tree = rules.Merge(next.tree, s.Change, s.Name, log)
+	for _, change := range []*source.Node{s.Change, s.Cues} {
+		if change != nil {
+			next.tree = rules.Merge(next.tree, change, s.Name, log)
+		}
 	}
 	next.tellNothing(log)
 	next.merged = append(next.merged[:len(next.merged):len(next.merged)], log.All()...)
@@ -92,7 +94,7 @@ func (l *layer) freeze(m *mirror) {
 // tellNothing warns of a set-up that is as the one that it starts from.
 func (l *layer) tellNothing(log *source.Log) {
 	s, before := l.setup, l.after.setup
-	if before == nil || log.Failed() || len(s.Cues) > 0 || !slices.EqualFunc(l.shown, l.after.shown, sameName) ||
+	if before == nil || log.Failed() || !slices.EqualFunc(l.shown, l.after.shown, sameName) ||
 		!slices.EqualFunc(l.stays, l.after.stays, sameName) || !source.Equal(l.tree, l.after.tree) {
 		return
 	}
@@ -151,7 +153,7 @@ func (l *layer) decode() {
 	s.dropOtherSetups()
 	s.Feet = l.feet
 	l.files.measureLights(s.Lights, c)
-	s.checkNames(c)
+	s.checkNames(l.lightNames(), c)
 	if !l.kitLacks {
 		s.checkCatalogueNames(l.kit, c)
 	}
@@ -167,6 +169,28 @@ func (l *layer) decode() {
 		l.inherit()
 	}
 	l.faults = append(l.faults, l.merged...)
+}
+
+// lightNames are the lights of the file: of the scene, and of what its set-ups change.
+func (l *layer) lightNames() map[string]bool {
+	for l.after != nil {
+		l = l.after
+	}
+	all := map[string]bool{}
+	add := func(lights *source.Node) {
+		if lights != nil {
+			for i := range lights.Keys {
+				all[lights.Keys[i].Name] = true
+			}
+		}
+	}
+	add(l.tree.Get("lights"))
+	if setups := l.tree.Get("setups"); setups != nil {
+		for i := range setups.Keys {
+			add(setups.Keys[i].Value.Get("change").Get("lights"))
+		}
+	}
+	return all
 }
 
 // hintAtComment explains an empty value whose text was taken for a comment: colour: #8a6040.

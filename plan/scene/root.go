@@ -93,7 +93,7 @@ func laterKeys() []entry[Scene] {
 		at: func(s *Scene) *[]Circuit { return &s.Circuits },
 	}
 	return []entry[Scene]{
-		cues(func(s *Scene) *[]Cue { return &s.Cues }),
+		cueList().entry(),
 		circuits.entry(),
 		into("line", pair("a line of action", "[ada, noor]", ref("a person", "ada")),
 			func(s *Scene, v [2]Ref, _ *source.Node) { s.Line = v[:] },

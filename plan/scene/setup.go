@@ -20,7 +20,7 @@ var setupTable = tableOf("set-up", "One set-up: its cameras, and what it changes
 	into("reverse", mapOf("a reverse", "{of: close}", reverseTable),
 		func(s *Setup, v Reverse, n *source.Node) { s.Reverse, s.Reversed = n, &v },
 		reverseTable.Doc, "{of: close, swap: [[ada, noor]]}", "none"),
-	cues(func(s *Setup) *[]Cue { return &s.Cues }),
+	cueChange(),
 ).elsewhere(inChange)
 
 // inChange says that a key of the scene belongs under the change of a set-up.

@@ -13,6 +13,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/cue"
 	"scrimshaw/plan/inhand"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
@@ -149,6 +150,7 @@ func (s *Study) Relevel(d light.Levels) {
 	s.around.read(d, &s.Readings)
 	lit := passing.Lit{Setup: s.Setup, BVH: s.World.BVH(), Basis: s.Basis, Levels: d, Requests: s.Requests, Readings: &s.Readings}
 	s.Readings.StandIns = lit.StandIns()
+	(&cue.Lit{Setup: s.Setup, Basis: s.Basis, Levels: d, Requests: s.Requests}).Read(&s.Readings)
 	s.pictures.read(d, &s.Readings)
 	s.lenses.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)
@@ -158,6 +160,20 @@ func (s *Study) Relevel(d light.Levels) {
 		room, _, _ := strings.Cut(f.Name, ".")
 		f.Uncomputed = append(figures.Over(room), figures.Stops("")...)
 	}
+}
+
+// After is the study as it is after a cue: readings of the levels and colours that its lights have then, without fields, which stay those of
+// the set-up. It is nil where there is no cue of that name. The basis is that of the study.
+func (s *Study) After(name string) *Study {
+	i := slices.IndexFunc(s.Setup.Cues, func(q plan.Cue) bool { return q.Name == name })
+	if i < 0 {
+		return nil
+	}
+	settings := cue.After(s.Setup, i+1)
+	after := *s
+	after.Setup, after.Fields = settings.Setup(s.Setup), nil
+	after.Relevel(settings.Levels(s.Setup, s.Levels))
+	return &after
 }
 
 // fieldLevels are the levels to ask the basis for fields at.

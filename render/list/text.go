@@ -103,7 +103,7 @@ func (d *Day) writeLamps(b *strings.Builder, feet bool) {
 			joined(", ", t.some(r, ", ", "role"), height, t.some(r, ", ", "rise"), before("at ", t.some(r, "", "aim")), t.tilt(r), t.figure(r, "panDegrees", "pan %s°"),
 				before("level ", t.some(r, "", "level")), t.some(r, "", "colour"), t.some(r, "", "dimmer"), before("circuit ", t.some(r, "", "circuit")), t.figure(r, "amps", "%s A at full")),
 			joined(", ", t.some(r, "", "mount"), t.bags(r), t.some(r, "", "placing")),
-			t.some(r, "", "note"), t.some(r, "", "change"),
+			before("in cues: ", t.some(r, "", "cues")), t.some(r, "", "note"), t.some(r, "", "change"),
 		} {
 			if line != "" {
 				b.WriteString("      " + line + "\n")
@@ -188,7 +188,7 @@ func (d *Day) writeCircuits(b *strings.Builder) {
 	b.WriteString(t.line(-1, columns, wide))
 	for r := range t.Rows {
 		b.WriteString(t.line(r, columns, wide))
-		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
+		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("as set it carries most after ", t.some(r, "", "cue")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
 			if note != "" {
 				b.WriteString("      " + note + "\n")
 			}

@@ -25,6 +25,7 @@ func Of(s *study.Study, o Options) Input {
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
 	in.Walks, in.Tracks, in.StandIns = s.Readings.Walks, s.Readings.Tracks, s.Readings.StandIns
+	in.Cues, in.Played = s.Readings.Cues, s.Readings.Played
 	if o.Teaches() {
 		in.Lesson = s.Readings.Lesson
 	}

@@ -23,5 +23,12 @@ const (
 	CodeWalkTrack        = "walk-track"         // info: a walk that crosses a track
 	CodeTrackUneven      = "track-uneven"       // warning: a floor that changes its level under a track
 	CodeCameraTurned     = "camera-turned"      // warning: a camera with everybody behind it
+	CodeCueOrder         = "cue-order"          // a cue at a time before that of one that is written before it
+	CodeCueOverlap       = "cue-overlap"        // warning: a cue that goes before the one before it is over
+	CodeCueLacks         = "cue-lacks"          // warning: a cue of a light that this set-up has not
+	CodeCueEmpty         = "cue-empty"          // warning: a cue that changes nothing
+	CodeCueFade          = "cue-fade"           // warning: a fade of a light that cannot fade
+	CodeCueSlow          = "cue-slow"           // warning: a cue that a large filament is too slow for
+	CodeCueStrike        = "cue-strike"         // warning: a cue that strikes a discharge lamp
 	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does
 )

@@ -39,13 +39,16 @@ type checker struct {
 // lights are astray. doc is the file it came from; nil for a scene that was made by hand.
 func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	r := &checker{newContactFinder(s, log), doc}
-	runAll(r, ofLights, s.Lights, func(l *plan.Light) string { return l.Name })
-	runAll(r, feedOfLights, s.Lights, func(l *plan.Light) string { return l.Name })
-	runAll(r, ofGrip, s.Grip, func(g *plan.Grip) string { return g.Name })
-	runAll(r, ofFurniture, s.Furniture, func(f *plan.Furniture) string { return f.Name })
-	runAll(r, ofPeople, s.Posts(), func(p *plan.Person) string { return p.Name })
-	runAll(r, ofCameras, s.Cameras, func(c *plan.Camera) string { return c.Name })
-	runAll(r, ofMeters, s.Meters, func(m *plan.Meter) string { return m.Name })
+	path := func(name string) string { return r.things[name].path }
+	light := func(l *plan.Light) string { return path(l.Name) }
+	runAll(r, ofLights, s.Lights, light)
+	runAll(r, feedOfLights, s.Lights, light)
+	runAll(r, ofGrip, s.Grip, func(g *plan.Grip) string { return path(g.Name) })
+	runAll(r, ofFurniture, s.Furniture, func(f *plan.Furniture) string { return path(f.Name) })
+	runAll(r, ofPeople, s.Posts(), func(p *plan.Person) string { return path(p.Name) })
+	runAll(r, ofCameras, s.Cameras, func(c *plan.Camera) string { return path(c.Name) })
+	runAll(r, ofCues, s.Cues, func(q *plan.Cue) string { return q.Path })
+	runAll(r, ofMeters, s.Meters, func(m *plan.Meter) string { return path(m.Name) })
 	r.checkSheet()
 	r.checkAnyLight()
 }

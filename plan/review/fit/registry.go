@@ -54,15 +54,22 @@ var (
 		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven}, "a track that leads through something, with a stand on it, a walk across it or a step under it", (*checker).trackFree},
 		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
+	ofCues = []check[plan.Cue]{
+		{[]string{CodeCueOrder, CodeCueOverlap}, "cues that go before those that are written before them, or are not over when the next one goes", cueInOrder},
+		{[]string{CodeCueLacks, CodeCueEmpty}, "a cue of a light that is not there, and one that changes nothing", cueChanges},
+		{[]string{CodeCueFade}, "a fade of a light that does not dim so far, or is on no dimmer", cueFades},
+		{[]string{CodeCueSlow}, "a cue that a large filament is too slow for", cueFollows},
+		{[]string{CodeCueStrike}, "a cue that strikes a discharge lamp", cueStrikes},
+	}
 	ofMeters = []check[plan.Meter]{
 		{[]string{CodeInSolid, CodeOutside}, "a meter where no light can come", (*checker).meterFree},
 	}
 )
 
 // runAll runs the checks of a kind on each thing of it.
-func runAll[T any](r *checker, checks []check[T], things []T, name func(*T) string) {
+func runAll[T any](r *checker, checks []check[T], things []T, path func(*T) string) {
 	for i := range things {
-		leave := r.About(r.things[name(&things[i])].path)
+		leave := r.About(path(&things[i]))
 		for _, c := range checks {
 			if !c.run(r, &things[i]) {
 				break

@@ -23,7 +23,7 @@ func words[T any](t *testing.T, checks []check[T], codes *[]string) {
 func cases(t *testing.T) string {
 	t.Helper()
 	var all strings.Builder
-	for _, name := range []string{"checks_test.go", "reach_test.go", "tracks_test.go", "testdata/faults.txt"} {
+	for _, name := range []string{"checks_test.go", "reach_test.go", "tracks_test.go", "cues_test.go", "testdata/faults.txt"} {
 		text, err := os.ReadFile("../../resolve/" + name)
 		if err != nil {
 			t.Fatal(err)
@@ -42,6 +42,7 @@ func TestEveryCheckHasWords(t *testing.T) {
 	words(t, ofFurniture, &codes)
 	words(t, ofPeople, &codes)
 	words(t, ofCameras, &codes)
+	words(t, ofCues, &codes)
 	words(t, ofMeters, &codes)
 	text, err := os.ReadFile("codes.go")
 	if err != nil {

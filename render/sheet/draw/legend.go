@@ -329,6 +329,8 @@ func (c *Drawing) figure(s *section.Section) []Row {
 		return rows
 	case section.WalkFigure:
 		return []Row{c.walkRow(s.Walk)}
+	case section.CueFigure:
+		return c.cueRows(s.Cues)
 	case section.SignFigure:
 		return legend{c}.rows()
 	}

@@ -40,6 +40,9 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 		w[i] = c.Pad.listed(c.Pad.Look.Quiet).Width(col.Head)
 		for _, e := range t.Entries {
 			cell := c.cellStyle(col, &e).Width(e.Cells[i])
+			if e.Below != nil {
+				cell = math.Max(cell, c.cellStyle(col, &e).Width(e.Below[i]))
+			}
 			if i == 0 && e.Chip != nil {
 				cell += chipWide + 0.8
 			}
@@ -128,6 +131,9 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 		cells[i] = []string{e.Cells[i]}
 		if wraps(col) {
 			cells[i] = c.Set(e.Cells[i], c.cellStyle(col, e), widths[i], maxLines)
+		}
+		if e.Below != nil {
+			cells[i] = append(cells[i][:1:1], e.Below[i])
 		}
 		if col.Flexible {
 			indent = x

@@ -21,7 +21,7 @@ type Lamp struct {
 	Rise                          string // over what its stand stands on, where that is not the floor
 	Aim                           string // what it is aimed at
 	Role, Mount, Placing, Circuit string
-	Level, Note, Change           string
+	Level, Cues, Note, Change     string   // Cues: what it does in each, and how it plays
 	TiltDegrees, PanDegrees       *float64 // up from level, and clockwise from the plan's up; nil: nobody aims it, or it has none
 }
 
@@ -58,7 +58,7 @@ func (c Report) lamp(l *plan.Light) Lamp {
 	line := Lamp{
 		Light: l, Tag: l.Tag, Unit: c.UnitLabel(l), Wears: c.ModifierLabel(l), Focus: l.Head.FocusWord(), Colour: LightColour(l), Filters: Filters(l),
 		Rise: c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height), Role: roleWords(l.Roles), Mount: held(l.Mount),
-		Placing: c.placing(l.Placing), Circuit: l.Circuit, Level: LightLevel(l), Note: l.Note,
+		Placing: c.placing(l.Placing), Circuit: l.Circuit, Level: LightLevel(l), Cues: c.In.cueMoves(l), Note: l.Note,
 	}
 	aim := writtenAim(c.In.Setup, l)
 	if l.Frame.Axis == (r3.Vec{}) || aim == nil && allRound(l) {

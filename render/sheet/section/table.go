@@ -18,6 +18,7 @@ type Column struct {
 // column to the right edge.
 type Entry struct {
 	Cells []string
+	Below []string // a second line of the cells, of columns that do not wrap; nil: there is none
 	Notes []string
 	Chip  *colour.RGB // a strip of the colour of a light after the first cell
 	Alarm bool
