@@ -61,6 +61,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands; smooth, which has no steps; or colour, the colour of the light against the camera's white with a line every 25 mired")
 	cmd.Flags().StringVar(&flags.sheet.Beams, "beams", "", "whose beams and throws are drawn whole: all, main (key and fill) or none; the rest get a stub (default: all of up to six lights, else main)")
 	cmd.Flags().StringVar(&flags.notes, "notes", "", "teach: a page that shows by angles, distances and sentences what the light on a face does; the sentences in .txt and .html, too"+notesHelp)
+	cmd.Flags().StringVar(&flags.sheet.For, "for", "", "the pages and lists of one reader: "+strings.Join(sheet.ReaderNames(), ", "))
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
@@ -69,6 +70,7 @@ func newDraw(std streams) *cobra.Command {
 	completeWith(cmd, "tint", sheet.TintNames()...)
 	completeWith(cmd, "beams", sheet.BeamNames()...)
 	completeWith(cmd, "notes", sheet.NotesNames()...)
+	completeWith(cmd, "for", sheet.ReaderNames()...)
 	return cmd
 }
 
@@ -95,6 +97,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.checkPair(flags.pair); err != nil {
 		return err
 	}
+	flags.sheet.Packet = len(w.names) > 1 && len(flags.work.setups) == 0
 	d := newDrawing(len(w.names), paths, flags)
 	if err := w.compose(ctx, std, d, &flags.work); err != nil {
 		return err

@@ -84,9 +84,13 @@ func (w *work) recompose(ctx context.Context, std streams, d *drawing, flags *wo
 	})
 }
 
-// computed is what of the light a sheet needs: what lies around faces only where it is to teach.
+// computed is what of the light the pages need: what lies around faces only where it is to teach, or to match set-ups.
 func (d *drawing) computed() study.Options {
-	return study.Options{Fixed: true, Around: d.options.Teaches()}
+	o := d.options
+	if !o.PicksPlans() {
+		return study.Options{ReadingsOnly: true}
+	}
+	return study.Options{Fixed: true, Around: o.Teaches() || o.Matches()}
 }
 
 // teach adds a lesson to a study whose sheet is to have one.

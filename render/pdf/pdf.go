@@ -138,6 +138,20 @@ func (b *builder) sheet(i int) {
 	}
 	b.op("Q")
 	b.flush()
+	b.links(p)
+}
+
+// links makes the rectangles of a page lead to other pages.
+func (b *builder) links(p *ink.Page) {
+	for _, l := range p.Links {
+		to := slices.IndexFunc(b.doc.Pages, func(o ink.Page) bool { return o.Name == l.To })
+		if to < 0 || &b.doc.Pages[to] == p || l.To == "" {
+			continue
+		}
+		id := b.file.AddLink()
+		b.file.SetLink(id, 0, to+1)
+		b.file.Link(l.Min.X*points, (p.Height-l.Max.Y)*points, (l.Max.X-l.Min.X)*points, (l.Max.Y-l.Min.Y)*points, id)
+	}
 }
 
 // bookmark names the page in the outline, under those of its headings that the page before has, and new ones for the

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/match"
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/term"
@@ -25,6 +26,10 @@ func Of(s *study.Study, o Options) Input {
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
 	in.Walks, in.Tracks, in.StandIns = s.Readings.Walks, s.Readings.Tracks, s.Readings.StandIns
+	if o.Matches() {
+		faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
+		in.Looks = faces.Looks()
+	}
 	if o.Teaches() {
 		in.Lesson = s.Readings.Lesson
 	}

@@ -118,6 +118,13 @@ type Page struct {
 	Width, Height float64 // mm
 	Items         []Item
 	Clips         [][]r2.Vec // convex polygons, mm
+	Links         []Link
+}
+
+// Link leads from a rectangle of a page to another page of its document.
+type Link struct {
+	Min, Max r2.Vec // mm
+	To       string // the Name of the page that it leads to; one that there is not leads nowhere
 }
 
 // Document is what a writer turns into bytes.

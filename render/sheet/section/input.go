@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/match"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/carto"
 )
@@ -19,6 +20,7 @@ type Input struct {
 	Walks    []meter.Walk
 	StandIns []meter.StandIn
 	Tracks   []meter.Track // what changes along the tracks of cameras
+	Looks    []match.Look  // of faces to cameras, for the page that matches set-ups; none where there is no such page
 	Lesson   *meter.Lesson // nil where nobody asked for notes to learn from
 	Field    *Field        // the map
 	Floors   []Field       // the map on other levels of floor

@@ -1,0 +1,116 @@
+package sheet
+
+import (
+	"math"
+
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// coverPlan is the share of the height of the cover that the overview has, mm: the rest is of the contents.
+const coverPlan = 96.0
+
+// cover is the first page of a day: the set in few strokes, what the packet holds, whom to reach, what is assumed and what was not checked. covers is how
+// many pages that is taken to be, for the numbers of the others.
+func (b *binder) cover(others []*sheet, covers int) *sheet {
+	s := b.sheetOf("Cover")
+	d := b.newPage(s, "cover", "The cover of the packet: an overview of the set and the contents.", "Cover")
+	t := &s.d.Typesetter
+	column := d.frame.Max.X - layout.Measure - 2*layout.Pads
+	floor := d.frame.Max.Y - coverPlan
+	plan := box.Of(d.frame.Min.X, floor, column, d.frame.Max.Y)
+	o := draw.OverviewOf(b.digests)
+	extent := o.Extent()
+	times := math.Max(box.Width(extent)*1000/(box.Width(plan)-2*layout.Pads), box.Height(extent)*1000/(box.Height(plan)-2*layout.Pads))
+	o.Draw(d.p, layout.ViewOf(extent, plan, times))
+	d.p.Line(draw.Medium, d.p.Look.Ink, box.At(d.frame.Min.X, floor), box.At(column, floor))
+	d.p.Line(draw.Medium, d.p.Look.Ink, box.At(column, d.frame.Min.Y), box.At(column, d.frame.Max.Y))
+
+	contents := t.Wide(section.Contents(b.contents(others, covers)), box.Width(plan)-2*layout.Pads)
+	blocks := layout.Whole([]*layout.Block{s.set(contents)})
+	low := layout.Slot{X: d.frame.Min.X + layout.Pads, Top: floor - layout.Pads, Bottom: d.frame.Min.Y + layout.Pads}
+	pieces, more := layout.Pour(blocks, []layout.Slot{low})
+	draw.DrawPieces(d.p, s.texts, pieces, []layout.Slot{low})
+
+	x := column + layout.Pads
+	top := draw.DrawRows(d.p, b.title(t, len(others)), x, d.frame.Max.Y-layout.Pads)
+	side := layout.Slot{X: x, Top: top, Bottom: d.block.Max.Y + layout.Pads}
+	rest := layout.Whole([]*layout.Block{s.set(t.Blanks("Contacts", section.ContactRoles()))})
+	for _, q := range []*section.Section{section.Unchecked(b.unchecked), section.DayCautions(b.digests), section.CommonAssumed(b.digests)} {
+		if block := t.Block(q, nil); len(block.Rows) > 0 {
+			rest = append(rest, layout.Whole([]*layout.Block{s.set(block)})...)
+		}
+	}
+	pieces, rest = layout.Pour(rest, []layout.Slot{side})
+	draw.DrawPieces(d.p, s.texts, pieces, []layout.Slot{side})
+	s.pages = append(s.pages, d.done())
+	b.coverRest(s, more, rest)
+	return s
+}
+
+// coverRest draws what the cover has no room for: more contents, and below them the notes in columns.
+func (b *binder) coverRest(s *sheet, contents, notes []layout.Remainder) {
+	for len(contents)+len(notes) > 0 {
+		d := b.newPage(s, "cover", "What the cover has no room for.", "Cover, more")
+		top := d.heading("The day", s.title)
+		whole := layout.Slot{X: d.frame.Min.X + layout.Pads, Top: top, Bottom: d.block.Max.Y + layout.Pads}
+		was := len(contents) + len(notes)
+		var pieces []layout.Piece
+		if len(contents) > 0 {
+			pieces, contents = layout.Pour(contents, []layout.Slot{whole})
+			draw.DrawPieces(d.p, s.texts, pieces, []layout.Slot{whole})
+			was = -1
+		} else {
+			slots, _ := listSlots(&layout.Layout{Frame: d.frame, Block: d.block})
+			for i := range slots {
+				slots[i].Top = top
+			}
+			pieces, notes, slots = layout.PourBalanced(notes, slots)
+			draw.DrawPieces(d.p, s.texts, pieces, slots)
+		}
+		s.pages = append(s.pages, d.done())
+		if was == len(contents)+len(notes) && len(pieces) == 0 {
+			return
+		}
+	}
+}
+
+// title is what the day is called.
+func (b *binder) title(t *draw.Typesetter, parts int) (rows []draw.Row) {
+	title := b.first.d.Pad.Style(draw.CapTitle, b.first.d.Pad.Look.Ink).Strong()
+	for _, l := range t.Set(b.first.title, title, layout.Measure, 3) {
+		rows = append(rows, draw.Lettered(l, title, title.Cap*1.7))
+	}
+	f := b.first.fields
+	quiet := b.first.d.Pad.Quiet()
+	for _, words := range section.NonEmpty(section.Joined(", ", f.Production, f.Location), section.Joined(", ", section.Count(len(b.digests), "set-up"), f.Date, section.Prefixed("for ", b.reader.name))) {
+		for _, l := range t.Set(words, quiet, layout.Measure, 2) {
+			rows = append(rows, draw.Lettered(l, quiet, quiet.Leading()))
+		}
+	}
+	return append(rows, draw.Space(layout.Pads))
+}
+
+// contents are what the packet holds, with the numbers of the sheets.
+func (b *binder) contents(others []*sheet, covers int) (lines []section.Content) {
+	number := covers + 1
+	for i, s := range others {
+		if len(s.pages) == 0 {
+			continue
+		}
+		line := section.Content{What: s.heading, Sheet: number, To: s.name}
+		if s.ofDay {
+			line.To = "." + s.pages[0].Name
+			line.Of = s.pages[0].Description
+		} else if i < len(b.digests) {
+			line.Of = b.digests[i].Line()
+			line.What = ink.Capital(s.heading)
+		}
+		lines = append(lines, line)
+		number += len(s.pages)
+	}
+	return lines
+}
