@@ -90,7 +90,7 @@ func (d *drawing) computed() study.Options {
 	if !o.PicksPlans() {
 		return study.Options{ReadingsOnly: true}
 	}
-	return study.Options{Fixed: true, Around: o.Teaches() || o.Matches()}
+	return study.Options{Fixed: true, Around: o.Teaches(), AroundHeads: o.Matches()}
 }
 
 // teach adds a lesson to a study whose sheet is to have one.

@@ -45,6 +45,7 @@ func (l *Look) FixTo(from *Look, others []Look) *Fix {
 		if !slices.ContainsFunc(s.goal, func(r Row) bool { return slices.Contains(off, r) }) {
 			continue
 		}
+		s.spans()
 		if best := s.best(); best != nil {
 			return s.fix(best, off, others)
 		}
@@ -60,7 +61,33 @@ type search struct {
 	goal       []Row
 	options    [][]option // by lamp
 	settings   [][]option // those of its level alone, which are tried with all options of another lamp
+	key, fill  span       // what may come to a side more, lx: pairs of options are many, and most are out of it
 }
+
+// span is what of a figure may be, least and most.
+type span struct{ least, most float64 }
+
+func (s span) holds(v float64) bool { return s.least <= v && v <= s.most }
+
+// spans says how much more light may come to the two sides, for the goal, or so that they lie no farther off than they do.
+func (s *search) spans() {
+	of := func(r Row, now float64) span {
+		i := slices.Index(s.known, r)
+		if i < 0 {
+			return span{math.Inf(-1), math.Inf(1)}
+		}
+		most := max(1, s.before[i])
+		if slices.Contains(s.goal, r) {
+			most = margin
+		}
+		wanted := now * math.Exp2(*s.from.Figures[r]-*s.look.Figures[r])
+		return span{wanted*math.Exp2(-most*PassStops) - now - tiny, wanted*math.Exp2(most*PassStops) - now + tiny}
+	}
+	s.key, s.fill = of(Key, s.look.key.sum.Y()), of(Fill, s.look.fill.sum.Y())
+}
+
+// tiny is the light, lx, that sums may differ by in rounding.
+const tiny = 1e-6
 
 // prepare lists what can be done to each lamp.
 func (s *search) prepare(colours bool) {
@@ -125,8 +152,10 @@ func (s *search) best() (best *done) {
 				continue
 			}
 			for a := range s.options[i] {
+				one := &s.options[i][a]
 				for b := range s.settings[j] {
-					if one, two := &s.options[i][a], &s.settings[j][b]; best == nil || one.cost+two.cost <= best.cost {
+					two := &s.settings[j][b]
+					if (best == nil || one.cost+two.cost <= best.cost) && s.key.holds(one.key+two.key) && s.fill.holds(one.fill+two.fill) {
 						keep(s.try([]int{i, j}, one, two))
 					}
 				}

@@ -90,6 +90,8 @@ type option struct {
 	change Change
 	out    colour.RGB
 	cost   float64
+
+	key, fill float64 // what it gives the two sides more, lx
 }
 
 // What changes cost by what a crew does for them: a level or a white is set from a desk, a scrim is dropped in, a gel is cut, clipped on and may have to
@@ -112,7 +114,9 @@ func (l *lamp) as(h *kit.Head, level float64, change Change, cost float64) optio
 	if level != l.level {
 		cost += costSetting
 	}
-	return option{change, h.RelativeOutput(level).Scale(h.Source.Flux / l.head.Source.Flux), cost}
+	out := h.RelativeOutput(level).Scale(h.Source.Flux / l.head.Source.Flux)
+	more := out.Add(l.head.RelativeOutput(l.level).Scale(-1))
+	return option{change, out, cost, l.key.Times(more).Y(), l.fill.Times(more).Y()}
 }
 
 // options are all that is tried on a lamp. gap is how the light on the face lies from what is wanted, where that is too far for a colour to pass; nil:

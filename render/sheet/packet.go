@@ -38,6 +38,7 @@ func (k *packet) add(in *Input) {
 // bound is the sheets of a run with what comes before and behind them.
 func (r *Run) bound() []*sheet {
 	first := r.sheets[0]
+	first.d.Pad.Lists = 0
 	b := binder{packet: r.day, first: first, paper: r.largest, reader: &first.request.reader}
 	if b.paper == (layout.Paper{}) {
 		b.paper = layout.PapersOf(r.day.feet)[0]
@@ -45,6 +46,9 @@ func (r *Run) bound() []*sheet {
 			b.paper = *p
 		}
 	}
+	l := layout.PageOf(b.paper, false)
+	b.by = max(1, min(box.Width(l.Frame)/chartWide, box.Height(l.Frame)/chartHigh))
+	b.wide = box.Width(l.Frame)/b.by - 2*layout.Pads
 	var behind []*sheet
 	if r.options.Matches() {
 		behind = append(behind, b.matchingSheet())
@@ -69,6 +73,8 @@ type binder struct {
 	first  *sheet // of the run: its look and the fields of its title block
 	paper  layout.Paper
 	reader *reader
+	by     float64 // how much larger than that
+	wide   float64 // mm before that, between the margins of the frame
 }
 
 // sheetOf is pages of the day in the making.
@@ -80,29 +86,24 @@ func (b *binder) sheetOf(title string) *sheet {
 type dayPage struct {
 	page         *ink.Page
 	p            draw.Pad
-	frame, block r2.Box // as large as on A4
-	by           float64
-	wide         float64 // mm, between the margins of the frame
+	frame, block r2.Box // before it is made larger
 }
 
 // newPage begins a page.
 func (b *binder) newPage(s *sheet, name, description string, outline ...string) *dayPage {
-	l := layout.PageOf(b.paper, false)
-	by := max(1, min(box.Width(l.Frame)/chartWide, box.Height(l.Frame)/chartHigh))
+	l, by := layout.PageOf(b.paper, false), b.by
 	page := &ink.Page{Width: l.Wide, Height: l.High, Name: name, Description: description, Outline: outline, Title: section.Joined(", ", s.title, outline[len(outline)-1])}
 	p := b.first.d.Pad.With(page)
 	p.Lists = 0
 	if p.Look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {
 		p.On(ink.Ground).Rect(box.Of(0, 0, l.Wide/by, l.High/by), 0, p.Look.Ink, &p.Look.Paper)
 	}
-	d := &dayPage{page: page, p: p, frame: beforeEnlarging(l.Frame, by), block: beforeEnlarging(l.TitleBlock(), by), by: by}
-	d.wide = box.Width(d.frame) - 2*layout.Pads
-	return d
+	return &dayPage{page: page, p: p, frame: beforeEnlarging(l.Frame, by), block: beforeEnlarging(l.TitleBlock(), by)}
 }
 
 // done makes the page as large as its paper, and draws its frame.
-func (d *dayPage) done() ink.Page {
-	d.page.Magnify(0, d.by)
+func (b *binder) done(d *dayPage) ink.Page {
+	d.page.Magnify(0, b.by)
 	frame := layout.FrameOf(d.page.Width, d.page.Height)
 	d.p.Rect(frame, draw.FrameLine, d.p.Look.Ink, nil)
 	l := layout.Layout{Frame: frame}
@@ -116,7 +117,7 @@ func (d *dayPage) heading(what, of string) float64 {
 	x, y := d.frame.Min.X+layout.Pads, d.frame.Max.Y-layout.Pads-st.Cap
 	d.p.Text(box.At(x, y), what, st, ink.Left)
 	quiet := d.p.Quiet()
-	d.p.Text(box.At(x+st.Width(what)+4, y), quiet.Ellipsis(of, d.wide-st.Width(what)-4), quiet, ink.Left)
+	d.p.Text(box.At(x+st.Width(what)+4, y), quiet.Ellipsis(of, box.Width(d.frame)-2*layout.Pads-st.Width(what)-4), quiet, ink.Left)
 	return y - layout.Pads
 }
 
@@ -128,16 +129,13 @@ func (b *binder) pour(s *sheet, blocks []*draw.Block, note *draw.Block, begin fu
 	}
 	for len(left) > 0 {
 		d, top := begin()
-		low := d.block.Max.Y + layout.Pads
-		if note != nil {
-			low = max(low, d.frame.Min.Y+2*layout.Pads+heightOf(note))
-			s.set(note)
-			draw.DrawPieces(d.p, s.texts, layout.Pieces(&note.Sizes), []layout.Slot{{X: d.frame.Min.X + layout.Pads, Top: low - layout.Pads, Bottom: d.frame.Min.Y}})
-		}
+		low := max(d.block.Max.Y+layout.Pads, d.frame.Min.Y+2*layout.Pads+heightOf(note))
 		slots := []layout.Slot{{X: d.frame.Min.X + layout.Pads, Top: top, Bottom: low}}
 		pieces, more := layout.Pour(left, slots)
 		draw.DrawPieces(d.p, s.texts, pieces, slots)
-		s.pages = append(s.pages, d.done())
+		s.set(note)
+		draw.DrawPieces(d.p, s.texts, layout.Pieces(&note.Sizes), []layout.Slot{{X: d.frame.Min.X + layout.Pads, Top: low - layout.Pads, Bottom: d.frame.Min.Y}})
+		s.pages = append(s.pages, b.done(d))
 		if slices.Equal(left, more) {
 			return // a row taller than a page; none is made
 		}
@@ -149,7 +147,9 @@ func (b *binder) pour(s *sheet, blocks []*draw.Block, note *draw.Block, begin fu
 func heightOf(b *draw.Block) float64 { return b.Sizes.Head + draw.HeightOf(b.Rows) }
 
 // footWide is the width beside the title block, mm.
-func footWide() float64 { return chartWide - layout.Measure - 5*layout.Pads }
+func (b *binder) footWide() float64 {
+	return b.wide - (layout.Measure+2*layout.Pads)/b.by - layout.Pads
+}
 
 // foot letters what nobody has checked below the frame of every page, and makes the title block lead to the first.
 func (k *packet) foot(pages []ink.Page, pad draw.Pad) {

@@ -44,11 +44,24 @@ func (b *binder) cover(others []*sheet, covers int) *sheet {
 			rest = append(rest, layout.Whole([]*layout.Block{s.set(block)})...)
 		}
 	}
-	pieces, rest = layout.Pour(rest, []layout.Slot{side})
-	draw.DrawPieces(d.p, s.texts, pieces, []layout.Slot{side})
-	s.pages = append(s.pages, d.done())
+	slots := append([]layout.Slot{side}, below(pieces, low, column)...)
+	pieces, rest = layout.Pour(rest, slots)
+	draw.DrawPieces(d.p, s.texts, pieces, slots)
+	s.pages = append(s.pages, b.done(d))
 	b.coverRest(s, more, rest)
 	return s
+}
+
+// below are the columns below what was poured into a slot, up to a line on the right.
+func below(pieces []layout.Piece, s layout.Slot, right float64) (slots []layout.Slot) {
+	top := s.Top - layout.Pads
+	for _, q := range pieces {
+		top -= q.Height + q.Gap
+	}
+	for _, x := range layout.ColumnsIn(s.X-layout.Pads, right) {
+		slots = append(slots, layout.Slot{X: x, Top: top, Bottom: s.Bottom})
+	}
+	return slots
 }
 
 // coverRest draws what the cover has no room for: more contents, and below them the notes in columns.
@@ -71,7 +84,7 @@ func (b *binder) coverRest(s *sheet, contents, notes []layout.Remainder) {
 			pieces, notes, slots = layout.PourBalanced(notes, slots)
 			draw.DrawPieces(d.p, s.texts, pieces, slots)
 		}
-		s.pages = append(s.pages, d.done())
+		s.pages = append(s.pages, b.done(d))
 		if was == len(contents)+len(notes) && len(pieces) == 0 {
 			return
 		}

@@ -7,13 +7,9 @@ import (
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/list"
 	"scrimshaw/render/sheet/draw"
-	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
-
-// dayMargin is from the frame of a page of the day to what stands in it, mm.
-const dayMargin = layout.Pads
 
 // written is the width of a column that a desk or a crew writes into, mm.
 const written = 22.0
@@ -68,13 +64,13 @@ func (b *binder) listSheet(l *dayList) *sheet {
 	t := &s.d.Typesetter
 	var blocks []*draw.Block
 	for _, q := range b.sections(l) {
-		blocks = append(blocks, t.Wide(q, chartWide-2*dayMargin))
+		blocks = append(blocks, t.Wide(q, b.wide))
 	}
 	note := section.DayCautions(b.digests)
 	if l.by == "" {
 		note = &section.Section{Words: b.lists.Lacks()}
 	}
-	b.pour(s, blocks, t.Wide(note, footWide()), func() (*dayPage, float64) {
+	b.pour(s, blocks, t.Wide(note, b.footWide()), func() (*dayPage, float64) {
 		d := b.newPage(s, l.name, l.about, "Lists", l.title)
 		return d, d.heading(l.title, section.Joined(", ", s.title, b.totals(l)))
 	})
@@ -162,6 +158,9 @@ func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
 		words := t.Said(row, at)
 		if n := t.Rows[row][at].Number; key == "heightMetres" && n != nil {
 			words = unit.FormatLength(*n, b.feet)
+		}
+		if t.Columns[at].Number {
+			words = strings.Replace(words, "-", "−", 1)
 		}
 		parts = append(parts, words)
 	}

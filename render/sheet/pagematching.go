@@ -13,7 +13,7 @@ func (b *binder) matchingSheet() *sheet {
 		return s
 	}
 	t := &s.d.Typesetter
-	note := t.Wide(&section.Section{Words: section.MatchNotes(alone)}, footWide())
+	note := t.Wide(&section.Section{Words: section.MatchNotes(alone)}, b.footWide())
 	begin := func() (*dayPage, float64) {
 		d := b.newPage(s, "matching", "Every face side by side in the set-ups that have it, and what brings them together.", "Matching")
 		return d, d.heading("Matching", s.title)
@@ -22,7 +22,7 @@ func (b *binder) matchingSheet() *sheet {
 		s.pages = nil
 		var blocks []*draw.Block
 		for i := range matched {
-			blocks = append(blocks, t.Matching(&matched[i], chartWide-2*dayMargin, picture))
+			blocks = append(blocks, t.Matching(&matched[i], b.wide, picture))
 		}
 		if b.pour(s, blocks, note, begin); len(s.pages) == 1 {
 			break

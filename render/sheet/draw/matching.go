@@ -2,6 +2,7 @@ package draw
 
 import (
 	"cmp"
+	"slices"
 
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/section"
@@ -123,14 +124,12 @@ func (b *matchBand) foot(p Pad, x, top float64) {
 	st := p.listed(p.Look.Ink)
 	wide := matchHeads + b.each*float64(len(b.columns))
 	p.Line(Thin, p.Look.Ink, box.At(x, top), box.At(x+wide, top))
-	named := false
+	if slices.ContainsFunc(b.fixes, func(lines []string) bool { return len(lines) > 0 }) {
+		p.Text(box.At(x, top-RowAir-st.Cap), "to match", st.Strong(), ink.Left)
+	}
 	for i, lines := range b.fixes {
 		for k, l := range lines {
-			named = true
 			p.Text(box.At(x+matchHeads+float64(i)*b.each, top-RowAir-st.Cap-float64(k)*st.Leading()), l, st, ink.Left)
 		}
-	}
-	if named {
-		p.Text(box.At(x, top-RowAir-st.Cap), "to match", st.Strong(), ink.Left)
 	}
 }

@@ -18,7 +18,7 @@ import (
 type Overview struct {
 	rooms    []plan.Room
 	walls    []plan.WallPiece
-	openings [][2]r2.Vec
+	openings [][4]r2.Vec
 	spots    []spot
 	setups   int
 }
@@ -101,10 +101,15 @@ func (o *Overview) Draw(p Pad, v layout.View) {
 	}
 	walls.cutOutline(Medium, pieces)
 	for _, q := range o.openings {
-		walls.Line(Medium, p.Look.Ink, v.Paper(q[0]), v.Paper(q[1]))
+		walls.outline(Hair, p.Look.Ink, &p.Look.Paper, v.All(q[:])...)
 	}
 	o.label(p, v)
+	const up = 2.6 // mm over the edge of the panel
+	p.Text(box.At(v.Panel.Min.X+layout.Pads, v.Panel.Min.Y+up), overviewKey, p.Quiet(), ink.Left)
 }
+
+// overviewKey explains the signs.
+const overviewKey = "Disc: light; ring: person; wedge: camera, which opens the way it looks. With the set-ups it is in, where that is not all of them. Not to measure from."
 
 // label marks what stands, and letters it and the rooms where there is a place.
 func (o *Overview) label(p Pad, v layout.View) {

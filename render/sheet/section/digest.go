@@ -23,7 +23,7 @@ type Digest struct {
 	Lights   int      // that are up
 	Rooms    []plan.Room
 	Walls    []plan.WallPiece
-	Openings [][2]r2.Vec // their ends, m
+	Openings [][4]r2.Vec // their corners in plan, m
 	Marks    []Mark
 	Assumed  []plan.Assumption // each with its thing as the crew reads it
 	Cautions []string
@@ -52,7 +52,9 @@ func DigestOf(in *Input) Digest {
 	s := in.Setup
 	d := Digest{Name: s.Name, Rooms: s.Rooms, Walls: s.Walls, Cautions: sentences(in.Cautions), Looks: in.Looks}
 	for i := range s.Openings {
-		d.Openings = append(d.Openings, [2]r2.Vec{s.Openings[i].Left, s.Openings[i].Right})
+		o := &s.Openings[i]
+		out := r2.Scale(o.Depth, o.Outward)
+		d.Openings = append(d.Openings, [4]r2.Vec{o.Left, o.Right, r2.Add(o.Right, out), r2.Add(o.Left, out)})
 	}
 	for i := range s.Lights {
 		l := &s.Lights[i]
