@@ -58,6 +58,9 @@ func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *work
 	err = w.recompose(ctx, std, d, flags)
 	d.held = nil
 	d.document, d.faults = d.run.Document()
+	if text := d.run.DayText(); d.withText && text != "" {
+		d.texts = append(d.texts, text)
+	}
 	return err
 }
 

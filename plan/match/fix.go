@@ -56,7 +56,7 @@ func (l *Look) FixTo(from *Look, others []Look) *Fix {
 // search looks for the cheapest options of one lamp or of two.
 type search struct {
 	look, from *Look
-	known      []Row     // of those that light decides, the ones that can be told
+	known      []Row     // of those that light decides, the ones that are known on both sides
 	before     []float64 // how far each of them is off, in shares of what passes
 	goal       []Row
 	options    [][]option // by lamp
@@ -148,14 +148,10 @@ func (s *search) best() (best *done) {
 	}
 	for i := range s.options {
 		for j := range s.settings {
-			if i == j {
-				continue
-			}
-			for a := range s.options[i] {
+			for a := 0; i != j && a < len(s.options[i]); a++ {
 				one := &s.options[i][a]
 				for b := range s.settings[j] {
-					two := &s.settings[j][b]
-					if (best == nil || one.cost+two.cost <= best.cost) && s.key.holds(one.key+two.key) && s.fill.holds(one.fill+two.fill) {
+					if two := &s.settings[j][b]; (best == nil || one.cost+two.cost <= best.cost) && s.holds(one, two) {
 						keep(s.try([]int{i, j}, one, two))
 					}
 				}
@@ -163,6 +159,11 @@ func (s *search) best() (best *done) {
 		}
 	}
 	return best
+}
+
+// holds says whether the light of two options is as much as may come to both sides.
+func (s *search) holds(one, two *option) bool {
+	return s.key.holds(one.key+two.key) && s.fill.holds(one.fill+two.fill)
 }
 
 // try says how options for some lamps do.
@@ -219,7 +220,7 @@ func (s *search) apart(r Row, key, fill side) float64 {
 	return math.NaN()
 }
 
-// fix is what is told of the best.
+// fix words the best.
 func (s *search) fix(best *done, off []Row, others []Look) *Fix {
 	f := &Fix{}
 	key, fill := s.look.key, s.look.fill

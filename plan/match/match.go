@@ -59,7 +59,7 @@ type Lit struct {
 type Look struct {
 	Setup, Person string
 	Camera        string         // "" where none sees it
-	Picture       float64        // the width of its picture by the height; 0 without a camera
+	Picture       float64        // the ratio of the width of its picture to the height; 0 without a camera
 	Shot          *shot.Subject  // how it is framed, where the camera is focused on it
 	Side          meter.Side     // of the picture that the key side is on; "" where no camera sees it
 	Figures       [Rows]*float64 // stops or mired; nil where nothing is known
@@ -77,11 +77,11 @@ type side struct {
 }
 
 // Looks are those of the faces of a set-up that have light, by the people in their order, where they are and at their marks, and the cameras that
-// see them.
+// see them. Without any camera it is their light alone.
 func (s *Lit) Looks() (all []Look) {
 	for i := range s.Readings.Faces {
 		f := &s.Readings.Faces[i]
-		if len(f.Views) == 0 {
+		if len(s.Setup.Cameras) == 0 {
 			all = append(all, s.look(f, nil))
 		}
 		for k := range f.Views {
@@ -103,13 +103,7 @@ func (s *Lit) look(f *meter.Face, v *meter.View) Look {
 			l.Picture = math.Tan(c.HAOV*math.Pi/360) / math.Tan(c.VAOV*math.Pi/360)
 		}
 		l.Shot = s.framed(f.Person, v.Camera)
-		for _, b := range v.Behind {
-			at := BehindLeft
-			if b.Picture == meter.PictureRight {
-				at = BehindRight
-			}
-			l.Figures[at] = b.Over
-		}
+		l.pastHead(v)
 	}
 	l.white = colour.Mired(x.White.OnPlanck().Kelvin)
 	l.key, l.fill = s.sideOf(key, &x), s.sideOf(fill, &x)
@@ -120,6 +114,17 @@ func (s *Lit) look(f *meter.Face, v *meter.View) Look {
 	l.Struck = [Rows]bool{Key: stops, Fill: fill.StopsStruck(), Contrast: lit, BehindLeft: lit || stops, BehindRight: lit || stops,
 		KeyColour: key.Struck(), FillColour: fill.Struck(), Steadiness: lit}
 	return l
+}
+
+// pastHead writes what stands behind the head.
+func (l *Look) pastHead(v *meter.View) {
+	for _, b := range v.Behind {
+		at := BehindLeft
+		if b.Picture == meter.PictureRight {
+			at = BehindRight
+		}
+		l.Figures[at] = b.Over
+	}
 }
 
 // framed is how a camera frames a face, where it is focused on it.

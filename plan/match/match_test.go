@@ -160,7 +160,7 @@ func tryFix(t *testing.T, base, change, person, camera, want string, wears map[s
 			tell = 3
 		}
 		if said := fix.After[r]; d != nil && !math.IsNaN(said) && math.Abs(*d-said) > tell {
-			t.Errorf("after the fix row %d is said to be %.2f off, and is %.2f", r, said, *d)
+			t.Errorf("after the fix row %d should lie %.2f off, and lies %.2f", r, said, *d)
 		}
 	}
 }

@@ -189,3 +189,25 @@ func (w *request) readNotes(word string, log *faults) {
 
 // Teaches says whether the options ask for notes to learn from, for which a study needs a lesson.
 func (o Options) Teaches() bool { return o.Notes == notesTeach || o.For == forClass }
+
+func (w *request) readReader(word string, log *faults) {
+	all := readers()
+	i := slices.IndexFunc(all, func(r reader) bool { return r.name == word })
+	if i < 0 {
+		unknown(log, placedWord{word: word}, "reader", ReaderNames())
+		i = 0
+	}
+	w.reader = all[i]
+	w.teach = w.teach || w.reader.teach
+	if word == forElectric && w.how.Beams == section.ManyBeams {
+		w.how.Beams = section.AllBeams
+	}
+}
+
+// PicksPlans says whether the pages that the options ask for show the plans of set-ups, for which light is needed.
+func (o Options) PicksPlans() bool { return o.For != forRental }
+
+// Matches says whether the pages that the options ask for put faces of several set-ups side by side.
+func (o Options) Matches() bool {
+	return o.Packet && slices.ContainsFunc(readers(), func(r reader) bool { return r.name == o.For && r.matching })
+}

@@ -35,38 +35,6 @@ func (k *packet) add(in *Input) {
 	}
 }
 
-// bound is the sheets of a run with what comes before and behind them.
-func (r *Run) bound() []*sheet {
-	first := r.sheets[0]
-	first.d.Pad.Lists = 0
-	b := binder{packet: r.day, first: first, paper: r.largest, reader: &first.request.reader}
-	if b.paper == (layout.Paper{}) {
-		b.paper = layout.PapersOf(r.day.feet)[0]
-		if p := first.request.paper; p != nil {
-			b.paper = *p
-		}
-	}
-	l := layout.PageOf(b.paper, false)
-	b.by = max(1, min(box.Width(l.Frame)/chartWide, box.Height(l.Frame)/chartHigh))
-	b.wide = box.Width(l.Frame)/b.by - 2*layout.Pads
-	var behind []*sheet
-	if r.options.Matches() {
-		behind = append(behind, b.matchingSheet())
-	}
-	behind = slices.DeleteFunc(append(behind, b.listSheets()...), func(s *sheet) bool { return len(s.pages) == 0 })
-	if !r.options.Packet {
-		return slices.Concat(r.sheets, behind)
-	}
-	sheets := slices.Concat([]*sheet{nil}, r.sheets, behind)
-	for covers := 1; ; {
-		sheets[0] = b.cover(sheets[1:], covers)
-		if n := len(sheets[0].pages); n == covers || n < covers {
-			return sheets
-		}
-		covers = len(sheets[0].pages)
-	}
-}
-
 // binder makes the pages of a day. All of them are laid out in the frame of A4 as it lies broad, and made larger with the paper.
 type binder struct {
 	*packet

@@ -3,6 +3,8 @@ package sheet
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r2"
+
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/draw"
 	"scrimshaw/render/sheet/layout"
@@ -11,7 +13,7 @@ import (
 )
 
 // coverPlan is the share of the height of the cover that the overview has, mm: the rest is of the contents.
-const coverPlan = 96.0
+const coverPlan = 84.0
 
 // cover is the first page of a day: the set in few strokes, what the packet holds, whom to reach, what is assumed and what was not checked. covers is how
 // many pages that is taken to be, for the numbers of the others.
@@ -22,34 +24,45 @@ func (b *binder) cover(others []*sheet, covers int) *sheet {
 	column := d.frame.Max.X - layout.Measure - 2*layout.Pads
 	floor := d.frame.Max.Y - coverPlan
 	plan := box.Of(d.frame.Min.X, floor, column, d.frame.Max.Y)
-	o := draw.OverviewOf(b.digests)
-	extent := o.Extent()
-	times := math.Max(box.Width(extent)*1000/(box.Width(plan)-2*layout.Pads), box.Height(extent)*1000/(box.Height(plan)-2*layout.Pads))
-	o.Draw(d.p, layout.ViewOf(extent, plan, times))
+	b.overview(d, plan)
 	d.p.Line(draw.Medium, d.p.Look.Ink, box.At(d.frame.Min.X, floor), box.At(column, floor))
 	d.p.Line(draw.Medium, d.p.Look.Ink, box.At(column, d.frame.Min.Y), box.At(column, d.frame.Max.Y))
 
 	contents := t.Wide(section.Contents(b.contents(others, covers)), box.Width(plan)-2*layout.Pads)
 	blocks := layout.Whole([]*layout.Block{s.set(contents)})
 	low := layout.Slot{X: d.frame.Min.X + layout.Pads, Top: floor - layout.Pads, Bottom: d.frame.Min.Y + layout.Pads}
-	pieces, more := layout.Pour(blocks, []layout.Slot{low})
-	draw.DrawPieces(d.p, s.texts, pieces, []layout.Slot{low})
+	poured, more := layout.Pour(blocks, []layout.Slot{low})
+	draw.DrawPieces(d.p, s.texts, poured, []layout.Slot{low})
 
 	x := column + layout.Pads
 	top := draw.DrawRows(d.p, b.title(t, len(others)), x, d.frame.Max.Y-layout.Pads)
 	side := layout.Slot{X: x, Top: top, Bottom: d.block.Max.Y + layout.Pads}
-	rest := layout.Whole([]*layout.Block{s.set(t.Blanks("Contacts", section.ContactRoles()))})
-	for _, q := range []*section.Section{section.Unchecked(b.unchecked), section.DayCautions(b.digests), section.CommonAssumed(b.digests)} {
-		if block := t.Block(q, nil); len(block.Rows) > 0 {
-			rest = append(rest, layout.Whole([]*layout.Block{s.set(block)})...)
-		}
-	}
-	slots := append([]layout.Slot{side}, below(pieces, low, column)...)
-	pieces, rest = layout.Pour(rest, slots)
+	slots := append([]layout.Slot{side}, below(poured, low, column)...)
+	pieces, rest := layout.Pour(b.notes(s), slots)
 	draw.DrawPieces(d.p, s.texts, pieces, slots)
 	s.pages = append(s.pages, b.done(d))
 	b.coverRest(s, more, rest)
 	return s
+}
+
+// overview draws the set into a panel.
+func (b *binder) overview(d *dayPage, panel r2.Box) {
+	o := draw.OverviewOf(b.digests)
+	extent := o.Extent()
+	times := math.Max(box.Width(extent)*1000/(box.Width(panel)-2*layout.Pads), box.Height(extent)*1000/(box.Height(panel)-2*layout.Pads))
+	o.Draw(d.p, layout.ViewOf(extent, panel, times))
+}
+
+// notes are the blocks beside and below the contents.
+func (b *binder) notes(s *sheet) []layout.Remainder {
+	t := &s.d.Typesetter
+	blocks := []*layout.Block{s.set(t.Blanks("Contacts", section.ContactRoles()))}
+	for _, q := range []*section.Section{section.Unchecked(b.unchecked), section.DayCautions(b.digests), section.CommonAssumed(b.digests)} {
+		if block := t.Block(q, nil); len(block.Rows) > 0 {
+			blocks = append(blocks, s.set(block))
+		}
+	}
+	return layout.Whole(blocks)
 }
 
 // below are the columns below what was poured into a slot, up to a line on the right.

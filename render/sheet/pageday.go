@@ -106,14 +106,7 @@ func (b *binder) sections(l *dayList) (all []*section.Section) {
 			all = append(all, &section.Section{Title: group, Tables: []section.Table{l.table(t)}})
 		}
 		rows := &all[len(all)-1].Tables[0]
-		e := section.Entry{}
-		if l.by != "" {
-			e.Link = group
-		}
-		for i := range l.columns {
-			e.Cells = append(e.Cells, b.cell(t, r, &l.columns[i]))
-		}
-		rows.Entries = append(rows.Entries, e)
+		rows.Entries = append(rows.Entries, b.entry(l, t, r, group))
 	}
 	for _, s := range all {
 		dropEmpty(&s.Tables[0])
@@ -122,6 +115,15 @@ func (b *binder) sections(l *dayList) (all []*section.Section) {
 		}
 	}
 	return all
+}
+
+// entry is a row of a list, which leads to the plan of its set-up.
+func (b *binder) entry(l *dayList, t *list.Table, row int, setup string) section.Entry {
+	e := section.Entry{Link: setup}
+	for i := range l.columns {
+		e.Cells = append(e.Cells, b.cell(t, row, &l.columns[i]))
+	}
+	return e
 }
 
 // tableOf is the table of a list by its name.

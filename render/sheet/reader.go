@@ -1,11 +1,5 @@
 package sheet
 
-import (
-	"slices"
-
-	"scrimshaw/render/sheet/section"
-)
-
 // The readers that pages can be picked for.
 const (
 	forElectric = "electric"
@@ -46,20 +40,6 @@ func ReaderNames() (names []string) {
 	return names
 }
 
-func (w *request) readReader(word string, log *faults) {
-	all := readers()
-	i := slices.IndexFunc(all, func(r reader) bool { return r.name == word })
-	if i < 0 {
-		unknown(log, placedWord{word: word}, "reader", ReaderNames())
-		i = 0
-	}
-	w.reader = all[i]
-	w.teach = w.teach || w.reader.teach
-	if word == forElectric && w.how.Beams == section.ManyBeams {
-		w.how.Beams = section.AllBeams
-	}
-}
-
 // restrict leaves out of a set-up what its reader has no use for.
 func (r *reader) restrict(in Input) Input {
 	if !r.faces {
@@ -69,12 +49,4 @@ func (r *reader) restrict(in Input) Input {
 		in.Field, in.Floors, in.Faces, in.Walks, in.Readings = nil, nil, nil, nil, nil
 	}
 	return in
-}
-
-// PicksPlans says whether the pages that the options ask for show the plans of set-ups, for which light is needed.
-func (o Options) PicksPlans() bool { return o.For != forRental }
-
-// Matches says whether the pages that the options ask for put faces of several set-ups side by side.
-func (o Options) Matches() bool {
-	return o.Packet && slices.ContainsFunc(readers(), func(r reader) bool { return r.name == o.For && r.matching })
 }

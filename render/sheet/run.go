@@ -120,8 +120,18 @@ func (r *Run) Document() (ink.Document, []source.Diagnostic) {
 		Subject: "Lighting plan", Date: first.fields.Date}
 	sheets := r.sheets
 	if r.day != nil {
-		sheets = r.bound()
+		sheets = bind(r.day, r.sheets, r.largest, r.options)
 	}
+	doc.Pages = numbered(sheets)
+	if r.day != nil {
+		r.day.foot(doc.Pages, first.d.Pad)
+	}
+	warnMissingGlyphs(doc.Pages, r.options.Font, &r.log)
+	return doc, r.log.all
+}
+
+// numbered are the pages of all sheets, named and numbered through.
+func numbered(sheets []*sheet) (all []ink.Page) {
 	namePages(sheets)
 	outlinePages(sheets)
 	pages, drawing := 0, 0
@@ -129,19 +139,15 @@ func (r *Run) Document() (ink.Document, []source.Diagnostic) {
 		pages += len(s.pages)
 	}
 	for _, s := range sheets {
-		f := draw.Folio{Sheet: len(doc.Pages) + 1, Sheets: pages}
+		f := draw.Folio{Sheet: len(all) + 1, Sheets: pages}
 		if !s.ofDay {
 			drawing++
 			f.Drawing = cmp.Or(s.place, drawing)
 		}
 		s.number(f)
-		doc.Pages = append(doc.Pages, s.pages...)
+		all = append(all, s.pages...)
 	}
-	if r.day != nil {
-		r.day.foot(doc.Pages, first.d.Pad)
-	}
-	warnMissingGlyphs(doc.Pages, r.options.Font, &r.log)
-	return doc, r.log.all
+	return all
 }
 
 // onPaper lays a sheet for which no paper was asked on the run's.

@@ -124,7 +124,7 @@ type Page struct {
 // Link leads from a rectangle of a page to another page of its document.
 type Link struct {
 	Min, Max r2.Vec // mm
-	To       string // the Name of the page that it leads to; one that there is not leads nowhere
+	To       string // the Name of the page that it leads to; a name of no page leads nowhere
 }
 
 // Document is what a writer turns into bytes.

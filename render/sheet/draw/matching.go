@@ -44,7 +44,7 @@ type matchBand struct {
 func (c *Typesetter) band(columns []section.MatchColumn, picture float64) Row {
 	const widest = 62.0
 	st := c.Pad.listed(c.Pad.Look.Ink)
-	b := &matchBand{c, columns, min(widest, (c.measure()-matchHeads)/float64(len(columns))), picture * matchPicture, nil, st.Cap + 2*RowAir + 0.6}
+	b := &matchBand{c, columns, min(widest, (c.measure()-matchHeads)/float64(len(columns))), picture * matchPicture, nil, st.Cap + 2*RowAir}
 	lines := 0
 	for i := range columns {
 		var own []string
@@ -75,9 +75,9 @@ func (b *matchBand) heads(p Pad, x, top float64) {
 	st, quiet := p.listed(p.Look.Ink).Strong(), p.listed(p.Look.Quiet)
 	for i := range b.columns {
 		c, left := &b.columns[i], x+float64(i)*b.each
-		p.link(box.Of(left, top-2*st.Leading(), left+b.each-ColumnGap, top), c.Setup)
+		linkTo(p, box.Of(left, top-2*st.Leading(), left+b.each-ColumnGap, top), c.Setup)
 		p.Text(box.At(left, top-st.Cap), st.Ellipsis(section.Joined(" ", c.Setup, c.Camera), b.each-ColumnGap), st, ink.Left)
-		p.Text(box.At(left, top-st.Cap-st.Leading()), quiet.Ellipsis(cmp.Or(c.Shot, "not in focus"), b.each-ColumnGap), quiet, ink.Left)
+		p.Text(box.At(left, top-st.Cap-st.Leading()), quiet.Ellipsis(cmp.Or(c.Shot, "–"), b.each-ColumnGap), quiet, ink.Left)
 		if b.picture > 0 && c.Picture > 0 {
 			y := top - 2*st.Leading() - RowAir
 			p.Rect(box.Of(left, y-b.picture, left+min(b.each-ColumnGap, c.Picture*b.picture), y), Hair, p.Look.Rule, nil)

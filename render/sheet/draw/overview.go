@@ -20,7 +20,7 @@ type Overview struct {
 	walls    []plan.WallPiece
 	openings [][4]r2.Vec
 	spots    []spot
-	setups   int
+	setups   []string
 }
 
 // spot is something that stands in one place in some set-ups.
@@ -34,9 +34,10 @@ const oneSpot = 0.15
 
 // OverviewOf gathers what stands where in all set-ups.
 func OverviewOf(all []section.Digest) Overview {
-	o := Overview{setups: len(all)}
+	o := Overview{}
 	for i := range all {
 		d := &all[i]
+		o.setups = append(o.setups, d.Name)
 		for k := range d.Rooms {
 			r := &d.Rooms[k]
 			if !slices.ContainsFunc(o.rooms, func(have plan.Room) bool { return have.Name == r.Name }) {
@@ -132,6 +133,9 @@ func (o *Overview) label(p Pad, v layout.View) {
 	for i := range o.walls {
 		edges = append(edges, carto.Obstacle{Outline: v.All(o.walls[i].Outline)})
 	}
+	for _, q := range o.openings {
+		edges = append(edges, carto.Obstacle{Outline: v.All(q[:])})
+	}
 	placed := carto.Place(labels, carto.PlaceOptions{Area: box.Inset(v.Panel, 1, 1), Gap: 0.8, Obstacles: edges, Rounds: stripRounds})
 	tags := p.On(ink.Tags)
 	var taken []carto.Obstacle
@@ -164,9 +168,13 @@ func (o *Overview) nameRoom(p Pad, v layout.View, r *plan.Room, st style, taken 
 }
 
 // words say what stands there, and in which set-ups where that is not in all.
-func (s *spot) words(setups int) string {
-	if len(s.in) == setups {
+func (s *spot) words(setups []string) string {
+	without := slices.DeleteFunc(slices.Clone(setups), func(name string) bool { return slices.Contains(s.in, name) })
+	switch {
+	case len(without) == 0:
 		return s.Tag
+	case len(without) < len(s.in):
+		return s.Tag + " not " + strings.Join(without, ", ")
 	}
 	return s.Tag + " " + strings.Join(s.in, ", ")
 }

@@ -74,8 +74,8 @@ func (p Pad) Rect(b r2.Box, width float64, c ink.Colour, fill *ink.Colour) {
 	p.canvas.Rect(ink.Pen{Colour: c, Width: width, Fill: fill}, b.Min, b.Max)
 }
 
-// link makes a box of the page lead to another page of its document, by its name; "" leads nowhere.
-func (p Pad) link(b r2.Box, to string) {
+// linkTo makes a box of the page lead to another page of its document, by its name; "" leads nowhere.
+func linkTo(p Pad, b r2.Box, to string) {
 	if to != "" {
 		p.page.Links = append(p.page.Links, ink.Link{Min: b.Min, Max: b.Max, To: to})
 	}

@@ -146,7 +146,7 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 		Height: st.Cap + st.Leading()*float64(deepest+len(notes)-1) + 2*RowAir + 0.4,
 		rule:   wide,
 		Draw: func(p Pad, x, top float64) {
-			p.link(box.Of(x, top-2*RowAir-st.Cap, x+wide, top), e.Link)
+			linkTo(p, box.Of(x, top-2*RowAir-st.Cap, x+wide, top), e.Link)
 			c.drawRow(t, p, e, cells, widths, x, top-RowAir)
 			for i, n := range notes {
 				p.Text(box.At(x+indent, top-RowAir-st.Cap-st.Leading()*float64(deepest+i)), n, p.listed(p.Look.Quiet), ink.Left)
@@ -171,4 +171,34 @@ func (c *Typesetter) drawRow(t *section.Table, p Pad, e *section.Entry, cells []
 		}
 		x += widths[i] + ColumnGap
 	}
+}
+
+// fitted gives the columns of a wide table what their widest cells need, and where that is too much makes the widest of those that wrap narrower, down
+// to their longest words. What is left goes to the flexible one.
+func (c *Typesetter) fitted(t *section.Table) []float64 {
+	natural, least := make([]float64, len(t.Columns)), make([]float64, len(t.Columns))
+	room, rest := c.measure()-ColumnGap*float64(len(t.Columns)-1), 0
+	for i, col := range t.Columns {
+		natural[i] = max(c.Pad.listed(c.Pad.Look.Quiet).Width(col.Head), col.Least)
+		least[i] = natural[i]
+		for k := range t.Entries {
+			natural[i] = max(natural[i], c.cellStyle(col, &t.Entries[k]).Width(t.Entries[k].Cells[i]))
+		}
+		if wraps(col) {
+			least[i] = max(least[i], c.longestWord(t, i))
+		} else {
+			least[i] = natural[i]
+		}
+		if col.Flexible {
+			rest = i
+		}
+	}
+	widths := levelled(natural, least, room)
+	taken := 0.0
+	for _, w := range widths {
+		taken += w
+	}
+	c.Narrow = c.Narrow || taken > room+1e-6
+	widths[rest] += max(0, room-taken)
+	return widths
 }

@@ -5,13 +5,12 @@ import (
 
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
-	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
 
 // Blanks is a block of lines to be written in by hand, each with what belongs there.
 func (c *Typesetter) Blanks(title string, labels []string) *Block {
-	const high, from = 7.6, 34.0 // mm: a line for a pen, and where it begins
+	const high, from = 6.8, 34.0 // mm: a line for a pen, and where it begins
 	b := &Block{title: []string{title}}
 	st := c.Pad.listed(c.Pad.Look.Quiet)
 	for _, words := range labels {
@@ -21,36 +20,6 @@ func (c *Typesetter) Blanks(title string, labels []string) *Block {
 		}})
 	}
 	return b.sized()
-}
-
-// fitted gives the columns of a wide table what their widest cells need, and where that is too much makes the widest of those that wrap narrower, down
-// to their longest words. What is left goes to the flexible one.
-func (c *Typesetter) fitted(t *section.Table) []float64 {
-	natural, least := make([]float64, len(t.Columns)), make([]float64, len(t.Columns))
-	room, rest := c.measure()-ColumnGap*float64(len(t.Columns)-1), 0
-	for i, col := range t.Columns {
-		natural[i] = max(c.Pad.listed(c.Pad.Look.Quiet).Width(col.Head), col.Least)
-		least[i] = natural[i]
-		for k := range t.Entries {
-			natural[i] = max(natural[i], c.cellStyle(col, &t.Entries[k]).Width(t.Entries[k].Cells[i]))
-		}
-		if wraps(col) {
-			least[i] = max(least[i], c.longestWord(t, i))
-		} else {
-			least[i] = natural[i]
-		}
-		if col.Flexible {
-			rest = i
-		}
-	}
-	widths := levelled(natural, least, room)
-	taken := 0.0
-	for _, w := range widths {
-		taken += w
-	}
-	c.Narrow = c.Narrow || taken > room+1e-6
-	widths[rest] += max(0, room-taken)
-	return widths
 }
 
 // levelled are widths with all that are wider than some width cut to that, but for what they need at least, so that together they take no more than

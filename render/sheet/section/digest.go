@@ -1,6 +1,7 @@
 package section
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -129,27 +130,32 @@ func CommonAssumed(all []Digest) *Section {
 	return &Section{Title: "Assumed in all set-ups", Rank: layout.Other, Tables: []Table{t}}
 }
 
-// DayCautions are the cautions of all set-ups, each once, with the set-ups that it is of where it is not of all.
+// DayCautions are the cautions of all set-ups, each once, with the numbers of all that it is about in any of them.
 func DayCautions(all []Digest) *Section {
 	var words []string
-	of := map[string][]string{}
+	about := map[string][]string{}
 	for i := range all {
 		for _, c := range all[i].Cautions {
-			if !slices.Contains(words, c) {
-				words = append(words, c)
+			tags, text, tagged := strings.Cut(c, ": ")
+			if !tagged {
+				tags, text = "", c
 			}
-			of[c] = append(of[c], all[i].Name)
+			if !slices.Contains(words, text) {
+				words = append(words, text)
+			}
+			for tag := range strings.SplitSeq(tags, ", ") {
+				if tag != "" && !slices.Contains(about[text], tag) {
+					about[text] = append(about[text], tag)
+				}
+			}
 		}
 	}
-	var points, last []string
+	slices.SortStableFunc(words, func(a, b string) int { return cmp.Compare(min(1, len(about[b])), min(1, len(about[a]))) }) // what is about all comes last
+	q := &Section{Title: "Cautions"}
 	for _, w := range words {
-		if len(of[w]) == len(all) {
-			last = append(last, w)
-			continue
-		}
-		points = append(points, strings.Join(of[w], ", ")+": "+w)
+		q.Points = append(q.Points, Joined(": ", strings.Join(about[w], ", "), w))
 	}
-	return &Section{Title: "Cautions", Points: append(points, last...)}
+	return q
 }
 
 // Unchecked is the section of what nobody has checked.

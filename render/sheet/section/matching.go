@@ -20,7 +20,7 @@ type Matched struct {
 // MatchColumn is a face as one camera sees it in one set-up.
 type MatchColumn struct {
 	Setup, Camera, Shot string
-	Picture             float64 // the width of the picture by its height; 0 where no camera sees the face
+	Picture             float64 // the ratio of the width of the picture to its height; 0 where no camera sees the face
 	Cells               []MatchCell
 	Fix                 []string // what brings it to the first, a line a light and one of what that leaves
 }
@@ -34,7 +34,7 @@ type MatchCell struct {
 
 // MatchLabels are the heads of the rows.
 func MatchLabels() []string {
-	return []string{"key side, stops over", "fill side", "key over fill", "behind, left", "behind, right", "key side, mired", "fill side", "steady within", "key side is"}
+	return []string{"key side, stops over", "fill side", "key over fill", "behind, left", "behind, right", "key side, mired", "fill side, mired", "steady within", "key side is"}
 }
 
 // Matching puts the faces of a day side by side, those that two set-ups or more have.
