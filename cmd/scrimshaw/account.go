@@ -14,7 +14,7 @@ type account struct {
 
 // mostWork is the work that a run takes at most, in solids of one set-up. A set-up of a feature's largest stage has a
 // few thousand.
-const mostWork = 200_000
+const mostWork = 300_000
 
 // What else counts as so many solids: each light is followed everywhere, each face has its readings, at its marks as well,
 // and so has each place of a walk. A camera on a track looks at each thing from all of it.

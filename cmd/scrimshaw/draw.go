@@ -99,7 +99,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.checkPair(flags.pair); err != nil {
 		return err
 	}
-	flags.sheet.Packet = len(w.names) > 1 && len(flags.work.setups) == 0
+	flags.sheet.Packet = len(w.names) > 1 && len(flags.work.setups) == 0 && flags.holdsDay(paths)
 	d := newDrawing(len(w.names), paths, flags)
 	if err := w.compose(ctx, std, d, &flags.work); err != nil {
 		return err
@@ -114,6 +114,11 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 		d.reportOmittedPages(std, flags.output.formOf("-"), w.in.name)
 	}
 	return nil
+}
+
+// holdsDay says whether an output holds more than one picture, or is more than one file: a picture down a pipe is the plan.
+func (f *drawFlags) holdsDay(paths []string) bool {
+	return slices.ContainsFunc(paths, func(p string) bool { return p != "-" || !onePage(f.output.formOf(p)) })
 }
 
 // fit reports sheets that nobody can draw.

@@ -60,7 +60,7 @@ type dayPage struct {
 // newPage begins a page.
 func (b *binder) newPage(s *sheet, name, description string, outline ...string) *dayPage {
 	l, by := layout.PageOf(b.paper, false), b.by
-	page := &ink.Page{Width: l.Wide, Height: l.High, Name: name, Description: description, Outline: outline, Title: section.Joined(", ", s.title, outline[len(outline)-1])}
+	page := &ink.Page{Width: l.Wide, Height: l.High, Name: name, Description: description, Outline: outline, Title: section.Joined(", ", append([]string{s.title}, outline...)...)}
 	p := b.first.d.Pad.With(page)
 	p.Lists = 0
 	if p.Look.Paper != (ink.Colour{R: 255, G: 255, B: 255}) {

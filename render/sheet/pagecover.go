@@ -80,7 +80,7 @@ func below(pieces []layout.Piece, s layout.Slot, right float64) (slots []layout.
 // coverRest draws what the cover has no room for: more contents, and below them the notes in columns.
 func (b *binder) coverRest(s *sheet, contents, notes []layout.Remainder) {
 	for len(contents)+len(notes) > 0 {
-		d := b.newPage(s, "cover", "What the cover has no room for.", "Cover, more")
+		d := b.newPage(s, "cover", "What the cover has no room for.", "Cover", "More")
 		top := d.heading("The day", s.title)
 		whole := layout.Slot{X: d.frame.Min.X + layout.Pads, Top: top, Bottom: d.block.Max.Y + layout.Pads}
 		was := len(contents) + len(notes)
