@@ -37,7 +37,7 @@ lights:
   top: {unit: fresnel-tungsten-300, at: [13, 3], height: 7, aim: anna}
 setups:
   wide: {}
-  close: {after: wide, change: {cameras: {A: {at: [8, 3], lens: 75 mm}}, lights: {key: {level: 20 %, colour: 5600 K}}, people: {cy: {at: [20, 5], faces: B}}}}
+  close: {after: wide, change: {cameras: {A: {at: [8, 3], lens: 75 mm}}, lights: {key: {level: 20 %, colour: 5600 K}}, people: {cy: {at: [5, 10], faces: B}}}}
   empty: {after: close, change: {people: {anna: strike, bo: strike, cy: strike}, cameras: {A: {looks: [8, 7, 4]}, B: {looks: [8, 7, 4]}}, lights: {key: {aim: down}, top: {aim: down}}}}
 `
 
