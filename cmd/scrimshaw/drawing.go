@@ -57,7 +57,9 @@ func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *work
 	}
 	err = w.recompose(ctx, std, d, flags)
 	d.held = nil
-	d.document, d.faults = d.run.Document()
+	if bound := inBackground(ctx, func() error { d.document, d.faults = d.run.Document(); return nil }); bound != nil {
+		return bound
+	}
 	if text := d.run.DayText(); d.withText && text != "" {
 		d.texts = append(d.texts, text)
 	}
