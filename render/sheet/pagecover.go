@@ -24,6 +24,8 @@ func (b *binder) cover(others []*sheet, covers int) *sheet {
 	column := d.frame.Max.X - layout.Measure - 2*layout.Pads
 	floor := d.frame.Max.Y - coverPlan
 	plan := box.Of(d.frame.Min.X, floor, column, d.frame.Max.Y)
+	x := column + layout.Pads
+	top := draw.DrawRows(d.p, b.title(t), x, d.frame.Max.Y-layout.Pads) // what is read first
 	b.overview(d, plan)
 	d.p.Line(draw.Medium, d.p.Look.Ink, box.At(d.frame.Min.X, floor), box.At(column, floor))
 	d.p.Line(draw.Medium, d.p.Look.Ink, box.At(column, d.frame.Min.Y), box.At(column, d.frame.Max.Y))
@@ -34,8 +36,6 @@ func (b *binder) cover(others []*sheet, covers int) *sheet {
 	poured, more := layout.Pour(blocks, []layout.Slot{low})
 	draw.DrawPieces(d.p, s.texts, poured, []layout.Slot{low})
 
-	x := column + layout.Pads
-	top := draw.DrawRows(d.p, b.title(t, len(others)), x, d.frame.Max.Y-layout.Pads)
 	side := layout.Slot{X: x, Top: top, Bottom: d.block.Max.Y + layout.Pads}
 	slots := append([]layout.Slot{side}, below(poured, low, column)...)
 	pieces, rest := layout.Pour(b.notes(s), slots)
@@ -105,7 +105,7 @@ func (b *binder) coverRest(s *sheet, contents, notes []layout.Remainder) {
 }
 
 // title is what the day is called.
-func (b *binder) title(t *draw.Typesetter, parts int) (rows []draw.Row) {
+func (b *binder) title(t *draw.Typesetter) (rows []draw.Row) {
 	title := b.first.d.Pad.Style(draw.CapTitle, b.first.d.Pad.Look.Ink).Strong()
 	for _, l := range t.Set(b.first.title, title, layout.Measure, 3) {
 		rows = append(rows, draw.Lettered(l, title, title.Cap*1.7))

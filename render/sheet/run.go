@@ -123,7 +123,7 @@ func (r *Run) Document() (ink.Document, []source.Diagnostic) {
 		sheets = bind(r.day, r.sheets, r.largest, r.options)
 	}
 	doc.Pages = numbered(sheets)
-	if r.day != nil {
+	if doc.Tagged = r.day != nil; doc.Tagged {
 		r.day.foot(doc.Pages, first.d.Pad)
 	}
 	warnMissingGlyphs(doc.Pages, r.options.Font, &r.log)

@@ -132,4 +132,5 @@ type Document struct {
 	Title, Language, Author, Subject string
 	Date                             string // ISO 8601, "" for none
 	Pages                            []Page
+	Tagged                           bool // its lettering is read in an order that the file says, not as it happens to be drawn
 }
