@@ -97,12 +97,12 @@ func (b *binder) pour(s *sheet, blocks []*draw.Block, note *draw.Block, begin fu
 	}
 	for len(left) > 0 {
 		d, top := begin()
-		low := max(d.block.Max.Y+layout.Pads, d.frame.Min.Y+2*layout.Pads+heightOf(note))
+		low := max(d.block.Max.Y, d.frame.Min.Y+layout.Pads+heightOf(note)) + noteAir
 		slots := []layout.Slot{{X: d.frame.Min.X + layout.Pads, Top: top, Bottom: low}}
 		pieces, more := layout.Pour(left, slots)
 		draw.DrawPieces(d.p, s.texts, pieces, slots)
 		s.set(note)
-		draw.DrawPieces(d.p, s.texts, layout.Pieces(&note.Sizes), []layout.Slot{{X: d.frame.Min.X + layout.Pads, Top: low - layout.Pads, Bottom: d.frame.Min.Y}})
+		draw.DrawPieces(d.p, s.texts, layout.Pieces(&note.Sizes), []layout.Slot{{X: d.frame.Min.X + layout.Pads, Top: low - noteAir, Bottom: d.frame.Min.Y}})
 		s.pages = append(s.pages, b.done(d))
 		if slices.Equal(left, more) {
 			return // a row taller than a page; none is made
@@ -110,6 +110,9 @@ func (b *binder) pour(s *sheet, blocks []*draw.Block, note *draw.Block, begin fu
 		left = more
 	}
 }
+
+// noteAir is clear above a note at the foot and above the title block, mm.
+const noteAir = 2.5
 
 // heightOf is the height of a block as a whole, mm.
 func heightOf(b *draw.Block) float64 { return b.Sizes.Head + draw.HeightOf(b.Rows) }

@@ -14,6 +14,7 @@ const (
 	matchHeads   = 40.0
 	matchColumn  = 34.0
 	matchPicture = 18.0
+	matchAir     = 0.9 // above and below a figure: two faces fit on a page
 )
 
 // Matching is a face in all set-ups side by side, wide mm in all: as many bands one below the other as its columns need. picture is the share of their
@@ -44,7 +45,7 @@ type matchBand struct {
 func (c *Typesetter) band(columns []section.MatchColumn, picture float64) Row {
 	const widest = 62.0
 	st := c.Pad.listed(c.Pad.Look.Ink)
-	b := &matchBand{c, columns, min(widest, (c.measure()-matchHeads)/float64(len(columns))), picture * matchPicture, nil, st.Cap + 2*RowAir}
+	b := &matchBand{c, columns, min(widest, (c.measure()-matchHeads)/float64(len(columns))), picture * matchPicture, nil, st.Cap + 2*matchAir}
 	lines := 0
 	for i := range columns {
 		var own []string
@@ -63,7 +64,7 @@ func (c *Typesetter) band(columns []section.MatchColumn, picture float64) Row {
 		head += b.picture + 2*RowAir
 	}
 	rows := float64(len(columns[0].Cells)) * b.high
-	return Row{Height: head + rows + foot + 2*RowAir, Draw: func(p Pad, x, top float64) {
+	return Row{Height: head + rows + foot + RowAir, Draw: func(p Pad, x, top float64) {
 		b.heads(p, x+matchHeads, top)
 		y := b.figures(p, x, top-head)
 		b.foot(p, x, y)
@@ -91,7 +92,7 @@ func (b *matchBand) figures(p Pad, x, top float64) float64 {
 	labels := section.MatchLabels()
 	for r, label := range labels {
 		y := top - b.high*float64(r)
-		base := y - RowAir - st.Cap
+		base := y - matchAir - st.Cap
 		p.Line(Hair, p.Look.Rule, box.At(x, y), box.At(x+matchHeads+b.each*float64(len(b.columns)), y))
 		p.Text(box.At(x, base), label, p.listed(p.Look.Quiet), ink.Left)
 		for i := range b.columns {
@@ -108,7 +109,7 @@ func (b *matchBand) cell(p Pad, c *section.MatchCell, left, base float64) {
 	if c.Struck {
 		letter = p.struckText
 	}
-	const air = 0.9
+	const air = 0.6 // mm, within the frame
 	if c.Off {
 		st = st.Strong().inked(p.Look.Alarm)
 		words := section.Joined(" ", c.Text, c.Apart)
