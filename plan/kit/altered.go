@@ -18,6 +18,12 @@ func (h Head) Gelled(c *Catalogue, names []string) Head {
 	return h.filtered()
 }
 
+// Ungelled is the head without its gels.
+func (h Head) Ungelled() Head {
+	h.stack = nil
+	return h.filtered()
+}
+
 // filtered takes the white of the lamp through its gels again.
 func (h Head) filtered() Head {
 	light := colour.ThroughGels(h.native, h.stack)

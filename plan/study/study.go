@@ -31,6 +31,7 @@ type Options struct {
 	Quality      light.Quality
 	ReadingsOnly bool               // no fields, wedges or views
 	Around       bool               // what surrounds faces, too: how steady their light is, and what cameras see behind heads
+	AroundHeads  bool               // of what surrounds faces that alone, and no more of what cameras see
 	InHand       bool               // what lights have in hand, too: for that the catalogue is searched and cameras are looked through
 	Fixed        bool               // the levels stay as they are: fields are summed over the lights, which many of them make worth while
 	Planes       []Plane            // more fields; none: those that the scene asks for
@@ -91,7 +92,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if s.Basis, err = world.Basis(ctx, light.Emitters(setup), targets); err != nil {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
-	if o.Around || statesRange(setup) {
+	if o.Around || o.AroundHeads || statesRange(setup) {
 		if err := s.lookAround(ctx, o); err != nil {
 			return nil, err
 		}
@@ -123,7 +124,9 @@ func (s *Study) lookAround(ctx context.Context, o Options) error {
 	if s.around, err = aroundFaces(ctx, s.Setup, world); err != nil {
 		return err
 	}
-	s.pictures, err = lookThrough(ctx, s.Setup, world)
+	if o.Around || statesRange(s.Setup) {
+		s.pictures, err = lookThrough(ctx, s.Setup, world)
+	}
 	return err
 }
 

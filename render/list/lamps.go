@@ -38,7 +38,7 @@ var lampColumns = []Column{
 func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
 	for _, l := range section.Lamps(s) {
 		row := make([]Cell, len(lampColumns))
-		put := func(key string, c Cell) { row[d.Lamps.at(key)] = c }
+		put := func(key string, c Cell) { row[d.Lamps.At(key)] = c }
 		for key, text := range map[string]string{"setup": s.Name, "number": l.Tag, "unit": l.Unit, "role": l.Role, "wears": l.Wears, "focus": l.Focus,
 			"filters": l.Filters, "rise": l.Rise, "aim": l.Aim, "level": l.Level, "cues": l.Cues, "colour": l.Colour, "circuit": l.Circuit, "placing": l.Placing,
 			"mount": l.Mount, "note": l.Note, "change": l.Change} {

@@ -73,6 +73,7 @@ var layers = []layer{
 		"plan/passing":               {"plan/light", "plan/meter"},
 		"plan/inhand":                {"plan/light", "plan/meter", "plan/frame"},
 		"plan/cue":                   {"plan/light", "plan/meter"},
+		"plan/match":                 {"plan/light", "plan/meter", "plan/shot"},
 		"plan/study":                 {"plan/cue", "plan/frame", "plan/light", "plan/meter", "plan/pending", "plan/passing", "plan/inhand"},
 		"plan/review":                {"plan/light", "plan/meter", "plan/frame", "plan/supply", "plan/day/change"},
 		"plan/teach":                 {"plan/light", "plan/meter", "plan/study"},
@@ -96,13 +97,13 @@ var layers = []layer{
 	}},
 	{append([]string{"plan/scene", "plan/meter", "plan/shot", "plan/supply", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
 		map[string][]string{ // sheets
-			"render/sheet/section":          {"plan/day/change"},
+			"render/sheet/section":          {"plan/match", "plan/day/change"},
 			"render/sheet/draw":             {"render/tint", "render/sheet/section", "plan/day/change"},
-			"render/sheet":                  {"plan/study", "plan/review", "plan/review/fit", "render/sheet/section", "render/sheet/draw"},
+			"render/sheet":                  {"plan/study", "plan/review", "plan/review/fit", "plan/match", "render/sheet/section", "render/sheet/draw", "render/list"},
+			"render/list":                   {"plan/day", "plan/day/change", "render/sheet/section"},
 			"render/sheet/internal/fixture": {"plan/resolve", "render/sheet/section"},
 		}},
-	{nil, map[string][]string{ // lists, and what writes them as a workbook
-		"render/list":     {"plan", "plan/scene", "plan/term", "plan/day", "plan/day/change", "plan/supply", "plan/unit", "render/sheet/section"},
+	{nil, map[string][]string{ // what writes lists as a workbook
 		"render/workbook": {"render/list"},
 	}},
 }

@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/match"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/carto"
 )
@@ -21,6 +22,7 @@ type Input struct {
 	Cues     *meter.Cues    // what the cues of the set-up do; nil: it has none
 	Played   []meter.Played // what lights do that change by themselves
 	Tracks   []meter.Track  // what changes along the tracks of cameras
+	Looks    []match.Look   // of faces to cameras, for the page that matches set-ups; none where there is no such page
 	Lesson   *meter.Lesson  // nil where nobody asked for notes to learn from
 	Field    *Field         // the map
 	Floors   []Field        // the map on other levels of floor

@@ -12,6 +12,7 @@ type Column struct {
 	Flexible bool
 	Align    ink.Align // left or right
 	Strong   bool
+	Least    float64 // mm that it is wide at least: room to write in
 }
 
 // Entry is one row of a table: a cell a column, and notes below it that run from the flexible
@@ -22,6 +23,7 @@ type Entry struct {
 	Notes []string
 	Chip  *colour.RGB // a strip of the colour of a light after the first cell
 	Alarm bool
+	Link  string // the name of the page that it leads to; "" none
 
 	Struck []int // the cells whose figures are struck through
 }
