@@ -57,7 +57,8 @@ var layers = []layer{
 	{setUp, map[string][]string{ // light
 		"plan/light":          {"plan/light/receptor", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/light/radiosity", "plan/photometry/row", "plan/photometry/formfactor"},
 		"plan/shot":           {"plan/scene"},
-		"plan/frame":          {"plan/internal/report", "plan/shot"},
+		"plan/body":           {},
+		"plan/frame":          {"plan/internal/report", "plan/shot", "plan/body"},
 		"plan/internal/truth": {},
 	}},
 	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
@@ -71,7 +72,7 @@ var layers = []layer{
 		"plan/passing":               {"plan/light", "plan/meter"},
 		"plan/inhand":                {"plan/light", "plan/meter", "plan/frame"},
 		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending", "plan/passing", "plan/inhand"},
-		"plan/review":                {"plan/light", "plan/meter", "plan/frame", "plan/supply"},
+		"plan/review":                {"plan/body", "plan/light", "plan/meter", "plan/frame", "plan/supply"},
 		"plan/teach":                 {"plan/light", "plan/meter", "plan/study"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},

@@ -1,4 +1,4 @@
-package frame
+package body
 
 import (
 	"math"
@@ -22,8 +22,8 @@ const (
 	shortest   = 0.01 // m: nothing shorter is a tube
 )
 
-// movedMount is a mount that is moved with what it holds. What it stands on stays as high as it is.
-func movedMount(m *plan.Mount, by r3.Vec) plan.Mount {
+// MovedMount is a mount that is moved with what it holds. What it stands on stays as high as it is.
+func MovedMount(m *plan.Mount, by r3.Vec) plan.Mount {
 	out := *m
 	out.Base = r2.Add(m.Base, plan.InPlan(by))
 	out.PoleEnds = slices.Clone(m.PoleEnds)
@@ -33,8 +33,8 @@ func movedMount(m *plan.Mount, by r3.Vec) plan.Mount {
 	return out
 }
 
-// holdersOf are the pieces of what holds a thing up, by its frame and the z of what that stands on.
-func holdersOf(m *plan.Mount, f plan.Frame, base float64) []piece {
+// HoldersOf are the pieces of what holds a thing up, by its frame and the z of what that stands on.
+func HoldersOf(m *plan.Mount, f plan.Frame, base float64) []Piece {
 	switch m.Kind {
 	case term.Stand, term.Lift:
 		return standOf(m.Base, base, f.At.Z, m.Foot, plane.Bearing(plan.InPlan(f.Axis)))
@@ -49,7 +49,7 @@ func holdersOf(m *plan.Mount, f plan.Frame, base float64) []piece {
 }
 
 // standOf is a stand from the ground up to a height, one leg of which lies under the aim, as it is put to bear the load.
-func standOf(at r2.Vec, base, top, foot, bearing float64) []piece {
+func standOf(at r2.Vec, base, top, foot, bearing float64) []Piece {
 	if top <= base {
 		return nil // a fault of its own
 	}
@@ -66,7 +66,7 @@ func standOf(at r2.Vec, base, top, foot, bearing float64) []piece {
 }
 
 // boomOf is a stand with an arm to the thing: level, or from below where the arm is longer than that.
-func boomOf(m *plan.Mount, f plan.Frame, base float64) []piece {
+func boomOf(m *plan.Mount, f plan.Frame, base float64) []Piece {
 	to := r2.Sub(plan.InPlan(f.At), m.Base)
 	rise := math.Sqrt(max(0, m.Arm*m.Arm-r2.Norm2(to)))
 	pivot := max(base, f.At.Z-rise)
@@ -78,9 +78,9 @@ func boomOf(m *plan.Mount, f plan.Frame, base float64) []piece {
 }
 
 // tube adds a tube where it is long enough to be one.
-func tube(all []piece, part Part, from, to r3.Vec, radius float64) []piece {
+func tube(all []Piece, part Part, from, to r3.Vec, radius float64) []Piece {
 	if r3.Norm(r3.Sub(to, from)) < shortest {
 		return all
 	}
-	return append(all, rod(part, from, to, radius))
+	return append(all, Rod(part, from, to, radius))
 }
