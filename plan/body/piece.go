@@ -17,15 +17,16 @@ type Part string
 
 // The parts.
 const (
-	Head  Part = "head" // of a lamp, with its modifier, doors and cloth; of a camera its body
-	Sheet Part = "sheet"
-	Stand Part = "stand"
-	Legs  Part = "legs"
-	Boom  Part = "boom"
-	Pole  Part = "pole"
-	Rail  Part = "rails"
-	Lead  Part = "cable"
-	Whole Part = "whole" // of somebody
+	Head   Part = "head" // of a lamp, with its modifier, doors and cloth; of a camera its body
+	Sheet  Part = "sheet"
+	Stand  Part = "stand"
+	Legs   Part = "legs"
+	Boom   Part = "boom"
+	Weight Part = "counterweight"
+	Pole   Part = "pole"
+	Rail   Part = "rails"
+	Lead   Part = "cable"
+	Whole  Part = "whole" // of somebody
 )
 
 // Holds says whether the part only holds the thing up.

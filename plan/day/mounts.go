@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/rig"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -37,7 +38,6 @@ const (
 	bagsOnStand = 1
 	bagsHigh    = 2   // on a boom, and on a stand over highStand
 	highStand   = 2.5 // m
-	counterArm  = 0.8 // from the stand of a boom to its counterweight, m
 )
 
 // load is what a mount holds: the mass of one, how many, and how high it is over what its stand stands on.
@@ -132,13 +132,15 @@ func (n *needs) boom(m *plan.Mount, l load) {
 	}
 	mass := Counterweight(l.mass, m.Arm)
 	count := int(math.Ceil(mass/sandbag.Mass - 1e-9))
-	sandbag.Note = fmt.Sprintf("%d to balance %s on its boom: %s at %s behind the stand, without the arm's own mass", count, l.tag, unit.FormatMass(mass), n.length(counterArm))
+	sandbag.Note = fmt.Sprintf("%d to balance %s on its boom: %s at %s behind the stand, without the arm's own mass", count, l.tag, unit.FormatMass(mass), n.length(rig.CounterArm))
 	n.add(sandbag, l.count*count, l.tag)
 }
 
 // Counterweight is the mass, kg, that holds another at the end of an arm, m, in balance at the usual distance behind the stand,
 // rounded up to half a kilogram.
-func Counterweight(mass, arm float64) float64 { return math.Ceil(2*mass*arm/counterArm-1e-9) / 2 }
+func Counterweight(mass, arm float64) float64 {
+	return math.Ceil(2*rig.Counterweight(mass, arm, rig.CounterArm)-1e-9) / 2
+}
 
 // clamp counts the usual clamp that carries the load.
 func (n *needs) clamp(m *plan.Mount, l load) {

@@ -3,7 +3,7 @@ package fit
 // The codes of what does not fit. Errors unless said otherwise.
 const (
 	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a light
-	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, a stand, a meter
+	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, what holds things, a camera, a meter
 	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture
 	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
 	CodeLightBelowFloor  = "light-below-floor"  // a lamp under the floor or the ground
@@ -19,9 +19,14 @@ const (
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 	CodeWalkThrough      = "walk-through"       // warning: a walk that leads through a wall, furniture or somebody
 	CodeTrackThrough     = "track-through"      // warning: a track that leads through a wall, furniture or somebody
-	CodeOnTrack          = "on-track"           // warning: a stand on a track
+	CodeOnTrack          = "on-track"           // warning: a stand on a track, or equipment in the way of the camera on it
 	CodeWalkTrack        = "walk-track"         // info: a walk that crosses a track
 	CodeTrackUneven      = "track-uneven"       // warning: a floor that changes its level under a track
 	CodeCameraTurned     = "camera-turned"      // warning: a camera with everybody behind it
+	CodeClash            = "clash"              // warning: equipment that lies in other equipment
+	CodeHitsPerson       = "hits-person"        // warning: equipment that reaches into somebody, where they are or at a mark
+	CodeInWalk           = "in-walk"            // warning: equipment in the way of a walk
+	CodeInSwing          = "in-swing"           // info: equipment in the way of a leaf; warning: of the way out
+	CodeOverPerson       = "over-person"        // info: equipment that hangs over somebody
 	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does
 )
