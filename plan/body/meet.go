@@ -145,6 +145,21 @@ func withCross(all []r3.Vec, a, b r3.Vec) []r3.Vec {
 	return append(all, r3.Scale(1/n, d))
 }
 
+// Gap is about how far two bodies are apart, m: from a corner, a middle or a face's middle of one to the nearest place of the other. Two edges
+// that pass each other crosswise may be nearer. 0: they lie in each other.
+func (h *Hull) Gap(o *Hull) float64 {
+	if h.Meet(o).Deep > 0 {
+		return 0
+	}
+	least := math.Inf(1)
+	for _, pair := range [2][2]*Hull{{h, o}, {o, h}} {
+		for _, p := range append(pair[0].corners, pair[0].Middle) {
+			least = min(least, r3.Norm(r3.Sub(p, pair[1].nearest(p)))-pair[1].Radius)
+		}
+	}
+	return max(0, least)
+}
+
 // along is from where to where a body reaches along a direction.
 func (h *Hull) along(axis r3.Vec) (low, high float64) {
 	if h.Radius > 0 {

@@ -28,5 +28,13 @@ const (
 	CodeInWalk           = "in-walk"            // warning: equipment in the way of a walk
 	CodeInSwing          = "in-swing"           // info: equipment in the way of a leaf; warning: of the way out
 	CodeOverPerson       = "over-person"        // info: equipment that hangs over somebody
+	CodeBoomBalance      = "boom-balance"       // info: the counterweight of a boom
+	CodeBoomLoad         = "boom-load"          // warning: a boom or its stand that does not carry what is on it
+	CodePole             = "pole"               // info: the force of a pole on its walls; warning: one too long or too weak
+	CodeLift             = "lift"               // warning: a lift that goes too low, or higher than there is room or than any goes
+	CodeOverEdge         = "over-edge"          // warning: a stand whose feet reach over the edge of what it stands on
+	CodeWind             = "wind"               // info: the wind at which what stands outdoors comes down; warning: less than a fresh breeze
+	CodeHotNear          = "hot-near"           // warning: a hot head near what burns
+	CodeEscape           = "escape"             // warning: a way out that is too narrow, or that nobody reaches
 	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does
 )

@@ -31,6 +31,25 @@ var (
 		{[]string{CodeTooHot}, "a shade or a box that is not made for the heat of its lamp", (*checker).wattsFit},
 		{[]string{CodeHeat}, "cloth and glass that a lamp heats too much", (*checker).heatFits},
 	}
+	// What holds things, and the wind.
+	holdOfLights = []check[plan.Light]{
+		{[]string{CodeBoomBalance, CodeBoomLoad}, boomWords, func(r *checker, l *plan.Light) bool { return r.lightHeld(l).boom() }},
+		{[]string{CodePole}, poleWords, func(r *checker, l *plan.Light) bool { return r.lightHeld(l).pole() }},
+		{[]string{CodeLift}, liftWords, func(r *checker, l *plan.Light) bool { return r.lightHeld(l).lift() }},
+		{[]string{CodeOverEdge}, edgeWords, func(r *checker, l *plan.Light) bool { return r.lightHeld(l).edge() }},
+		{[]string{CodeWind}, windWords, (*checker).windOnLight},
+		{[]string{CodeHotNear}, "a hot head near a wall, a ceiling, furniture, cloth in an opening or somebody", (*checker).hotNear},
+	}
+	holdOfGrip = []check[plan.Grip]{
+		{[]string{CodeBoomBalance, CodeBoomLoad}, boomWords, func(r *checker, g *plan.Grip) bool { return r.gripHeld(g).boom() }},
+		{[]string{CodePole}, poleWords, func(r *checker, g *plan.Grip) bool { return r.gripHeld(g).pole() }},
+		{[]string{CodeLift}, liftWords, func(r *checker, g *plan.Grip) bool { return r.gripHeld(g).lift() }},
+		{[]string{CodeOverEdge}, edgeWords, func(r *checker, g *plan.Grip) bool { return r.gripHeld(g).edge() }},
+		{[]string{CodeWind}, windWords, (*checker).windOnGrip},
+	}
+	ofOpenings = []check[plan.Opening]{
+		{[]string{CodeEscape}, "a way out that is too narrow, or that somebody does not reach past what stands there", (*checker).wayOut},
+	}
 	ofGrip = []check[plan.Grip]{
 		{[]string{CodeInSolid}, "grip in a solid, or that reaches into one", (*checker).gripFree},
 		{[]string{CodeInSolid}, "a stand that goes through something", func(r *checker, g *plan.Grip) bool {
@@ -57,6 +76,15 @@ var (
 	ofMeters = []check[plan.Meter]{
 		{[]string{CodeInSolid, CodeOutside}, "a meter where no light can come", (*checker).meterFree},
 	}
+)
+
+// What the checks of what holds things look for, of lights and grip alike.
+const (
+	boomWords = "the counterweight of a boom, and an arm or a stand that does not carry it"
+	poleWords = "the force of a pole on its walls, and one that is too long or too weak"
+	liftWords = "a lift that goes too low for its lamp, or higher than there is room or than any goes"
+	edgeWords = "a stand whose feet reach over the edge of what it stands on"
+	windWords = "the wind at which what stands outdoors tips and comes down"
 )
 
 // runAll runs the checks of a kind on each thing of it.

@@ -43,6 +43,9 @@ func TestEveryCheckHasWords(t *testing.T) {
 	words(t, ofPeople, &codes)
 	words(t, ofCameras, &codes)
 	words(t, ofMeters, &codes)
+	words(t, holdOfLights, &codes)
+	words(t, holdOfGrip, &codes)
+	words(t, ofOpenings, &codes)
 	for _, c := range ofClashes {
 		if c.words == "" || len(c.kinds) == 0 || c.run == nil {
 			t.Errorf("a check has no words, no kind or nothing to run: %q", c.words)
