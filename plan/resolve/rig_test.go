@@ -70,37 +70,37 @@ func withoutBooms(told string) string {
 func TestWhatHoldsThings(t *testing.T) {
 	const room = "rooms: {den: {size: [6, 5], height: 2.5}}\n"
 	for _, c := range []struct{ name, scene, want string }{
-		{"a boom", room + "lights: {k: {unit: led-point-60-bicolour, at: [4, 2], height: 2, aim: [4, 4, 1], mount: {boom: 1}, stand: boom-stand}}", 
+		{"a boom", room + "lights: {k: {unit: led-point-60-bicolour, at: [4, 2], height: 2, aim: [4, 4, 1], mount: {boom: 1}, stand: boom-stand}}",
 			"info boom-balance 1 k on its boom: 1.4 kg at 1.00 m turn it with 14 N m, and 2 kg at 0.80 m behind the stand hold that, without the arm's own mass []"},
-		{"a boom that is too much", room + "lights: {k: {unit: led-point-600-daylight, at: [5, 2], height: 2, aim: [5, 4, 1], mount: {boom: 3, base: [2, 2]}}}", 
+		{"a boom that is too much", room + "lights: {k: {unit: led-point-600-daylight, at: [5, 2], height: 2, aim: [5, 4, 1], mount: {boom: 3, base: [2, 2]}}}",
 			"info boom-balance 1 k on its boom: 5.7 kg at 3.00 m turn it with 168 N m, and 21.5 kg at 0.80 m behind the stand hold that, without the arm's own mass []\n" +
 				"warning boom-load the boom of 1 k is to hold 5.7 kg at 3.00 m, and that of the kit carries 8 kg at 2.40 m [take a shorter arm, a lighter head, or a boom that is made for it]\n" +
 				"warning boom-load the stand of 1 k bears 31.6 kg with its boom and counterweight, and carries 25 kg (combo-stand) [write stand: wind-up-stand, or take a shorter arm]"},
-		{"a pole", room + "lights: {k: {unit: led-tube-60, at: [3, 0.3], height: 2.2, aim: down, mount: {pole: [den.left, den.right]}}}", 
+		{"a pole", room + "lights: {k: {unit: led-tube-60, at: [3, 0.3], height: 2.2, aim: down, mount: {pole: [den.left, den.right]}}}",
 			"warning pole the pole of 1 k is to bear 0.8 kg over 6.00 m, and that of the kit carries 20 kg over 3.70 m [hang it otherwise, or take a pole that is made for it]"},
-		{"a short pole", "rooms: {den: {size: [3, 5], height: 2.5}}\nlights: {k: {unit: led-tube-60, at: [1.5, 0.3], height: 2.2, aim: down, mount: {pole: [den.left, den.right]}}}", 
+		{"a short pole", "rooms: {den: {size: [3, 5], height: 2.5}}\nlights: {k: {unit: led-tube-60, at: [1.5, 0.3], height: 2.2, aim: down, mount: {pole: [den.left, den.right]}}}",
 			"info pole the pole of 1 k presses with 70 N on den.right and the wall across: that bears 5 kg by friction (0.4 on plaster) [pads under both ends, and a second fixing on what it bears]"},
-		{"a lift in a room", room + "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 2, aim: [3, 4, 1], mount: {lift: 12}}}", 
+		{"a lift in a room", room + "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 2, aim: [3, 4, 1], mount: {lift: 12}}}",
 			"warning lift the lift of 1 k is to go up to 12.00 m, and the ceiling of den is 2.50 m over what it stands on [write mount: {lift: 2}, or less]"},
-		{"a lift in the open", "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 12, aim: [3, 9, 1], mount: {lift: 12}}}", 
+		{"a lift in the open", "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 12, aim: [3, 9, 1], mount: {lift: 12}}}",
 			"warning lift the lift of 1 k is to go up to 12.00 m, and those that are cranked by hand go to 8.00 m [take a platform that is driven, with who may drive it; or hang it lower]"},
-		{"a lift that is too low", "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 5.2, aim: [3, 9, 1], mount: {lift: 4}}}", 
+		{"a lift that is too low", "lights: {k: {unit: led-panel-100, at: [3, 2.5], height: 5.2, aim: [3, 9, 1], mount: {lift: 4}}}",
 			"warning lift 1 k is 5.20 m over what its lift stands on, and that goes to 4.00 m [take a higher lift, or lower the lamp]"},
-		{"on the edge of a deck", room + "furniture: {riser: {deck: [2, 1.2, 0.3], at: [3, 2]}}\nlights: {k: {unit: led-panel-100, at: [3, 1.8], height: 2, aim: [3, 4, 1], mount: {stand: riser}}}", 
+		{"on the edge of a deck", room + "furniture: {riser: {deck: [2, 1.2, 0.3], at: [3, 2]}}\nlights: {k: {unit: led-panel-100, at: [3, 1.8], height: 2, aim: [3, 4, 1], mount: {stand: riser}}}",
 			"warning over-edge the legs of the stand of 1 k, 1.00 m across, reach 0.10 m over the edge of riser [move it in, take a stand with a smaller foot, or clamp it]"},
-		{"a sheet in the wind", room + "grip: {f: {frame: frame-240x240, cloth: silk, at: [9, 2], height: 3, faces: 90, stand: wind-up-stand}}", 
+		{"a sheet in the wind", room + "grip: {f: {frame: frame-240x240, cloth: silk, at: [9, 2], height: 3, faces: 90, stand: wind-up-stand}}",
 			"warning wind G1 f shows 5.8 m² to the wind at 3.00 m: with 105 kg on its foot a gust of 5.4 m/s tips it by the sum, so it comes down at 3.6 m/s [lower it, guy it, or put 403 kg more on its foot, to stand until 8 m/s]"},
-		{"a head in the wind", room + "openings: {w: {window: den.right, along: 2, width: 1.2}}\nlights: {k: {unit: led-point-600-daylight, at: {opening: w, out: 2}, height: 2.4}}", 
+		{"a head in the wind", room + "openings: {w: {window: den.right, along: 2, width: 1.2}}\nlights: {k: {unit: led-point-600-daylight, at: {opening: w, out: 2}, height: 2.4}}",
 			"warning no-opening-reached k stands outside and sends no light through an opening [aim it through an opening]\n" +
 				"error axis-misses the axis of k points away from w [aim it at something in den]\n" +
 				"info wind 1 k shows 0.2 m² to the wind at 2.40 m: with 26 kg on its foot a gust of 17.5 m/s tips it by the sum, so it comes down at 11.7 m/s [guy it, and watch a wind meter]"},
-		{"a hot head by the ceiling", room + "lights: {k: {unit: fresnel-tungsten-650, at: [3, 2], height: 2.2, aim: [3, 4, 1]}}", 
+		{"a hot head by the ceiling", room + "lights: {k: {unit: fresnel-tungsten-650, at: [3, 2], height: 2.2, aim: [3, 4, 1]}}",
 			"warning hot-near 1 k is hot (650 W) and 0.05 m from den.ceiling: 0.50 m is usual [move it 0.46 m away, or put a sheet that does not burn between]"},
-		{"a narrow way out", room + "openings: {d: {gap: den.bottom, along: 2, width: 0.7, escape: true}}\n", 
+		{"a narrow way out", room + "openings: {d: {gap: den.bottom, along: 2, width: 0.7, escape: true}}\n",
 			"warning escape the way out d is 0.70 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
-		{"a leaf in the way out", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, ajar: 30, escape: true}}\n", 
+		{"a leaf in the way out", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, ajar: 30, escape: true}}\n",
 			"warning escape the way out d is 0.47 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
-		{"a chest before the way out", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}", 
+		{"a chest before the way out", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
 			"warning escape ada has a way of 0.59 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -74,7 +74,7 @@ var layers = []layer{
 		"plan/passing":               {"plan/light", "plan/meter"},
 		"plan/inhand":                {"plan/light", "plan/meter", "plan/frame"},
 		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending", "plan/passing", "plan/inhand"},
-		"plan/review":                {"plan/body", "plan/light", "plan/meter", "plan/frame", "plan/supply"},
+		"plan/review":                {"plan/body", "plan/review/fit", "plan/light", "plan/meter", "plan/frame", "plan/supply"},
 		"plan/teach":                 {"plan/light", "plan/meter", "plan/study"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},

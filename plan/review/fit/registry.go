@@ -99,3 +99,36 @@ func runAll[T any](r *checker, checks []check[T], things []T, name func(*T) stri
 		leave()
 	}
 }
+
+// About is what one check looks at, for a list of all.
+type About struct {
+	Of    string   `json:"of"` // what it is a check of: "lights"
+	Codes []string `json:"codes"`
+	Words string   `json:"looksFor"`
+}
+
+// Checks lists all checks of this package, in the order in which they run.
+func Checks() (all []About) {
+	all = aboutAll(all, "lights", ofLights)
+	all = aboutAll(all, "lights", feedOfLights)
+	all = aboutAll(all, "grip", ofGrip)
+	all = aboutAll(all, "what holds lights", holdOfLights)
+	all = aboutAll(all, "what holds grip", holdOfGrip)
+	all = aboutAll(all, "openings", ofOpenings)
+	all = aboutAll(all, "furniture", ofFurniture)
+	all = aboutAll(all, "people", ofPeople)
+	all = aboutAll(all, "cameras", ofCameras)
+	all = aboutAll(all, "meters", ofMeters)
+	for _, c := range ofClashes {
+		all = append(all, About{"equipment", c.codes, c.words})
+	}
+	return append(all, About{"the sheet", []string{CodePlane}, "a map that cannot be drawn"}, About{"the set-up", []string{CodeAllDark}, "a set-up without a light that is up"})
+}
+
+// aboutAll adds the checks of one kind of thing.
+func aboutAll[T any](all []About, of string, checks []check[T]) []About {
+	for _, c := range checks {
+		all = append(all, About{of, c.codes, c.words})
+	}
+	return all
+}
