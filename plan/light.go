@@ -42,6 +42,7 @@ type Light struct {
 	Seen            Seen        // whether it is meant to be in the picture
 	StandsFor       *StandIn    // what it passes for; nil: itself
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
+	TakeDown        float64     // the wind at which it comes down outdoors, m/s; 0: none is known
 	Placing         []Dimension // two distances that put it there with a tape
 	Span            source.Span
 }

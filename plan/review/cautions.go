@@ -8,6 +8,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
 // Caution is one usual warning of the trade with the lights it is about.
@@ -38,8 +39,8 @@ func Cautions(s *plan.Setup) []Caution {
 			Text: "Heat: keep cloth, gel, sprinklers and people clear; let it cool before moving it."},
 		{Hazard: "glass", Tags: tagsOf(s, discharge),
 			Text: "Glass: a cracked lens or globe is out of use; ultraviolet without the lens."},
-		{Hazard: "weather", Tags: tagsOf(s, outside(s)),
-			Text: "Weather: rain covers, guy the stand, take it down before the wind decides."},
+		{Hazard: "weather", Tags: append(tagsOf(s, outside(s)), sheetsInWind(s)...),
+			Text: "Weather: rain covers, guy the stand, take it down before the wind decides" + takeDowns(s) + "."},
 	}
 	applies := all[:0]
 	for _, c := range all {
@@ -82,6 +83,37 @@ func discharge(l *plan.Light) bool { return l.Head.Technology == term.Discharge 
 
 func outside(s *plan.Setup) func(*plan.Light) bool {
 	return func(l *plan.Light) bool { return len(s.Rooms) > 0 && s.RoomAt(l.Frame.At) == nil }
+}
+
+// sheetsInWind are the tags of the grip outdoors of which the wind is known at which it comes down.
+func sheetsInWind(s *plan.Setup) []string {
+	var tags []string
+	for i := range s.Grip {
+		if g := &s.Grip[i]; g.TakeDown > 0 {
+			tags = append(tags, g.Tag)
+		}
+	}
+	return tags
+}
+
+// takeDowns says at which wind each thing outdoors comes down: ": 1 at 9.8 m/s, G2 at 3.4 m/s".
+func takeDowns(s *plan.Setup) string {
+	var all []string
+	add := func(tag string, at float64) {
+		if at > 0 {
+			all = append(all, tag+" at "+unit.FormatWind(at, s.Feet))
+		}
+	}
+	for i := range s.Lights {
+		add(s.Lights[i].Tag, s.Lights[i].TakeDown)
+	}
+	for i := range s.Grip {
+		add(s.Grip[i].Tag, s.Grip[i].TakeDown)
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return ": " + strings.Join(all, ", ")
 }
 
 func gripTags(s *plan.Setup) []string {

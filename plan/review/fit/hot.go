@@ -1,19 +1,20 @@
 package fit
 
 import (
-	"math"
-
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
 // What a hot head is, and how far it keeps from what burns: common practice. Heads of filaments and arcs from so many watts on are hot all
 // round, and their labels ask for about so much, m.
+// From the face of a wall, which gives the heat on, less will do.
 const (
-	hotWatts = 250.0
-	hotKeeps = 0.5
+	hotWatts      = 250.0
+	hotKeeps      = 0.5
+	hotKeepsWalls = 0.3
 )
 
 // hotNear warns of a hot head near a wall, a ceiling, furniture, cloth in an opening or somebody.
@@ -22,23 +23,23 @@ func (r *checker) hotNear(l *plan.Light) bool {
 	if !hot || l.Head.Watts < hotWatts || l.Level <= 0 || l.Head.Class == term.Practical || l.Head.Body == ([3]float64{}) {
 		return true
 	}
-	name, least := "", math.Inf(1)
+	name, gap, keeps := "", 0.0, 0.0
 	for _, p := range body.HeadOf(l) {
 		head := body.HullOf(p)
 		r.eachBurning(func(what string, h *body.Hull) {
-			if head.Apart(h, hotKeeps) {
+			want := report.Either(r.out.WallNamed(what) != nil, hotKeepsWalls, hotKeeps)
+			if head.Apart(h, want) {
 				return
 			}
-			if gap := head.Gap(h); gap < least {
-				name, least = what, gap
+			if far := head.Gap(h); far > 0 && want-far > keeps-gap { // what it reaches into has a finding of its own
+				name, gap, keeps = what, far, want
 			}
 		})
 	}
-	if least >= hotKeeps || least == 0 { // what it reaches into has a finding of its own
-		return true
+	if name != "" {
+		r.Warnf(r.things[l.Name].at, CodeHotNear, "move it "+r.Length(r.RoundUp(keeps-gap))+" away, or put a sheet that does not burn between", "%s is hot (%s) and %s from %s: %s is usual",
+			l.Numbered(), unit.FormatPower(l.Head.Watts), r.Length(gap), name, r.Length(keeps))
 	}
-	r.Warnf(r.things[l.Name].at, CodeHotNear, "move it "+r.Length(r.RoundUp(hotKeeps-least))+" away, or put a sheet that does not burn between", "%s is hot (%s) and %s from %s: %s is usual",
-		l.Numbered(), unit.FormatPower(l.Head.Watts), r.Length(least), name, r.Length(hotKeeps))
 	return true
 }
 

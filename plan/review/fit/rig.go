@@ -20,19 +20,20 @@ type held struct {
 	*checker
 	name  string
 	mount *plan.Mount
-	base  float64 // z of what its stand stands on, m
-	top   float64 // z of what is held, m
-	at    r2.Vec  // m
-	mass  float64 // kg; 0: nothing says it
-	prop  bool    // a lamp of the set
+	base  float64  // z of what its stand stands on, m
+	top   float64  // z of what is held, m
+	at    r2.Vec   // m
+	mass  float64  // kg; 0: nothing says it
+	prop  bool     // a lamp of the set
+	down  *float64 // where the wind is noted at which it comes down, m/s
 }
 
 func (r *checker) lightHeld(l *plan.Light) held {
-	return held{r, l.Name, &l.Mount, l.Base, l.Frame.At.Z, plan.InPlan(l.Frame.At), l.Head.Mass, l.Head.Class == term.Practical}
+	return held{r, l.Name, &l.Mount, l.Base, l.Frame.At.Z, plan.InPlan(l.Frame.At), l.Head.Mass, l.Head.Class == term.Practical, &l.TakeDown}
 }
 
 func (r *checker) gripHeld(g *plan.Grip) held {
-	h := held{r, g.Name, &g.Mount, g.Base, g.Frame.At.Z, plan.InPlan(g.Frame.At), 0, false}
+	h := held{r, g.Name, &g.Mount, g.Base, g.Frame.At.Z, plan.InPlan(g.Frame.At), 0, false, &g.TakeDown}
 	if g.Item != nil {
 		h.mass = g.Item.Mass
 	}

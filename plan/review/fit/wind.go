@@ -19,9 +19,6 @@ const freshBreeze = 8.0
 // postWide is how wide a stand stands in the wind, m: common practice.
 const postWide = 0.036
 
-// mile is a mile an hour, m/s.
-const mile = 0.44704
-
 // windOnLight tells the wind at which a light outdoors comes down.
 func (r *checker) windOnLight(l *plan.Light) bool {
 	area, drag := shownBy(l)
@@ -74,21 +71,14 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	faces := []rig.Facing{{Area: area, Height: high, Drag: drag}, {Area: stands * postWide * high, Height: high / 2, Drag: rig.Cylinder}}
 	tips := rig.TipsAt(foot, faces)
 	down := rig.TakeDownAt(tips)
+	*h.down = down
 	severity, hint := source.Info, "guy it, and watch a wind meter"
 	if down < freshBreeze {
 		severity = source.Warning
 		more := rig.Ballast(foot, faces, freshBreeze*rig.GustFactor) - foot.Mass
-		hint = "lower it, guy it, or put " + unit.FormatMass(math.Ceil(more)) + " more on its foot, to stand until " + speed(freshBreeze, h.Feet)
+		hint = "lower it, guy it, or put " + unit.FormatMass(math.Ceil(more)) + " more on its foot, to stand until " + unit.FormatWind(freshBreeze, h.Feet)
 	}
 	h.Log.Add(h.Diagnostic(severity, h.span(), CodeWind, hint, "%s shows %.1f m² to the wind at %s: with %s on its foot a gust of %s tips it by the sum, so it comes down at %s",
-		h.numbered(), math.Ceil(10*area)/10, h.Length(high), unit.FormatMass(math.Round(foot.Mass)), speed(tips, h.Feet), speed(down, h.Feet)))
+		h.numbered(), math.Ceil(10*area)/10, h.Length(high), unit.FormatMass(math.Round(foot.Mass)), unit.FormatWind(tips, h.Feet), unit.FormatWind(down, h.Feet)))
 	return true
-}
-
-// speed is a wind in words, rounded down.
-func speed(v float64, feet bool) string {
-	if feet {
-		return unit.FormatNumber(math.Floor(v/mile)) + " mph"
-	}
-	return unit.FormatNumber(math.Floor(10*v)/10) + " m/s"
 }
