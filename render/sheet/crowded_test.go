@@ -20,7 +20,7 @@ exposure: {stop: 2.8, iso: 100, fps: 25}
 rooms: {room: {size: [5, 4]}}
 furniture: {table: {table: [1.4, 0.8, 0.75], at: [2.6, 2.1]}}
 people: {the-watchmaker-s-daughter: {at: [2.2, 2.9], pose: seated}, grandfather: {at: [3.4, 1.3]}}
-cameras: {A: {at: [4.2, 0.5], lens: 32 mm, looks: grandfather}}
+cameras: {A: {at: [4.6, 0.75], lens: 32 mm, looks: grandfather}}
 lights:
 `)
 	for i := range 25 {

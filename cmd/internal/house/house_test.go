@@ -65,7 +65,7 @@ var layers = []layer{
 	}},
 	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
 		"plan/review/fit":            {"plan/internal/report", "plan/body", "plan/clash"},
-		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
+		"plan/resolve":               {"plan/internal/report", "plan/review/fit", "plan/clash"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
 		"plan/supply":                {},
