@@ -13,7 +13,7 @@ import (
 // Hull is a piece made ready to be met: its corners, and the directions of its faces and edges.
 type Hull struct {
 	Piece
-	Box     r3.Box // that holds it
+	Box     r3.Box // that holds it, m
 	corners []r3.Vec
 	normals []r3.Vec
 	edges   []r3.Vec
@@ -37,7 +37,7 @@ func HullOf(p Piece) Hull {
 	return h
 }
 
-// withAxis adds a direction, unless it is there either way round or is none.
+// withAxis adds a direction, unless the list has it either way round, or it has no length.
 func withAxis(all []r3.Vec, d r3.Vec) []r3.Vec {
 	const same = 1 - 1e-12
 	n := r3.Norm(d)

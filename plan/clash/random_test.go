@@ -24,7 +24,7 @@ const manyScenes = 300
 // within is how near the sampler and the package agree, m.
 const within = 0.01
 
-// In random scenes of all kinds every overlap of bodies that points of them find is told, and none is told that they do not find.
+// In random scenes of all kinds it finds every overlap of bodies that points of them find, and no other.
 func TestClashesAgainstPoints(t *testing.T) {
 	shipped, err := kit.Shipped()
 	if err != nil {
@@ -55,7 +55,7 @@ func TestClashesAgainstPoints(t *testing.T) {
 	}
 }
 
-// compare holds what is told of a scene to what points of the bodies find.
+// compare holds what the package finds in a scene to what points of the bodies find.
 func compare(t *testing.T, seed uint64, text string, s *plan.Setup, kinds map[clash.Kind]int) int {
 	t.Helper()
 	found := map[[2]clash.Side]float64{}
@@ -82,7 +82,7 @@ func compare(t *testing.T, seed uint64, text string, s *plan.Setup, kinds map[cl
 		is, points := found[[2]clash.Side{a, b}], deep(a, b, others)
 		switch {
 		case is > 0 && points < -within:
-			t.Errorf("scene %d: %v is told to lie %.3f deep in %v, and no point does (%.3f)\n%s", seed, a, is, b, points, text)
+			t.Errorf("scene %d: %v lies by the package %.3f deep in %v, and no point does (%.3f)\n%s", seed, a, is, b, points, text)
 		case is == 0 && points > slack+within:
 			t.Errorf("scene %d: a point of %v lies %.3f deep in %v, and nothing tells\n%s", seed, a, points, b, text)
 		}

@@ -103,7 +103,7 @@ func heldPieces(m *plan.Mount, f plan.Frame, base float64) []body.Piece {
 }
 
 // obstacles is all that equipment meets but other equipment: the set, people where they are and at their marks, who walks, doors that
-// swing, and cameras on their tracks. Cloth that hangs in openings gives way, and is none.
+// swing, and cameras on their tracks. Cloth that hangs in openings gives way, and does not count.
 func obstacles(s *plan.Setup) (all []*thing) {
 	soft, index := softOf(s), map[Side]int{}
 	add := func(side Side, p body.Piece) {

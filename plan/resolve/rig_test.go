@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// What of equipment reaches into something is told by what it reaches into, with the move that frees it.
+// A finding names what of equipment reaches into what, with the move that frees it.
 func TestBodiesInEachOther(t *testing.T) {
 	const room = "rooms: {den: {size: [6, 5], height: 2.5}}\n"
 	const ada = "people: {ada: {at: [3, 3], faces: 180}}\n"
@@ -52,7 +52,7 @@ func TestBodiesInEachOther(t *testing.T) {
 	}
 }
 
-// withoutBooms leaves out what is told of every boom.
+// withoutBooms leaves out what every boom has.
 func withoutBooms(told string) string {
 	var kept []string
 	for _, line := range strings.Split(told, "\n") {
@@ -63,7 +63,7 @@ func withoutBooms(told string) string {
 	return strings.Join(kept, "\n")
 }
 
-// What holds things is told with its figures.
+// What holds things has its figures.
 func TestWhatHoldsThings(t *testing.T) {
 	const room = "rooms: {den: {size: [6, 5], height: 2.5}}\n"
 	for _, c := range []struct{ name, scene, want string }{
@@ -73,9 +73,9 @@ func TestWhatHoldsThings(t *testing.T) {
 			"info boom-balance 1 k on its boom: 5.7 kg at 3.00 m turn it with 168 N m, and 21.5 kg at 0.80 m behind the stand hold that, without the arm's own mass []\n" +
 				"warning boom-load the boom of 1 k is to hold 5.7 kg at 3.00 m, and that of the kit carries 8 kg at 2.40 m [take a shorter arm, a lighter head, or a boom that is made for it]\n" +
 				"warning boom-load the stand of 1 k bears 31.6 kg with its boom and counterweight, and carries 25 kg (combo-stand) [write stand: wind-up-stand, or take a shorter arm]"},
-		{"a boom whose base finds a place aside", room + "furniture: {chest: {box: [1, 1, 1], at: [2, 2]}}\nlights: {k: {unit: led-point-60-bicolour, at: [3.5, 2], height: 2, aim: [6, 2, 2], mount: {boom: 1.5}, stand: boom-stand}}", 
+		{"a boom whose base finds a place aside", room + "furniture: {chest: {box: [1, 1, 1], at: [2, 2]}}\nlights: {k: {unit: led-point-60-bicolour, at: [3.5, 2], height: 2, aim: [6, 2, 2], mount: {boom: 1.5}, stand: boom-stand}}",
 			"info boom-balance 1 k on its boom: 1.4 kg at 1.50 m turn it with 21 N m, and 3 kg at 0.80 m behind the stand hold that, without the arm's own mass []"},
-		{"a boom with no place for its base", "rooms: {hole: {size: [1.5, 1.5], height: 2.5}}\nlights: {k: {unit: led-point-60-bicolour, at: [0.7, 0.7], height: 2, aim: [1, 0.7, 1], mount: {boom: 1.5}, stand: boom-stand}}", 
+		{"a boom with no place for its base", "rooms: {hole: {size: [1.5, 1.5], height: 2.5}}\nlights: {k: {unit: led-point-60-bicolour, at: [0.7, 0.7], height: 2, aim: [1, 0.7, 1], mount: {boom: 1.5}, stand: boom-stand}}",
 			"info boom-balance 1 k on its boom: 1.4 kg at 1.50 m turn it with 21 N m, and 3 kg at 0.80 m behind the stand hold that, without the arm's own mass []\n" +
 				"warning in-solid the arm of 1 k reaches 0.52 m deep into hole.left [move 1 k 0.90 m down the sheet, or put the base of its boom elsewhere]\n" +
 				"warning stand-tight the legs of the stand of 1 k, 1.50 m across, reach 0.10 m into hole.left [move the stand 0.10 m away from hole.left (left on the sheet), or use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}]\n" +
@@ -116,7 +116,7 @@ func TestWhatHoldsThings(t *testing.T) {
 	}
 }
 
-// Where a quantity is told from is what a hand computes.
+// A finding begins where a hand computes it.
 func TestWhereFindingsBegin(t *testing.T) {
 	const room = "rooms: {den: {size: [6, 5], height: 2.5}}\n"
 	const lamp = "lights: {k: {unit: led-point-60-bicolour, "
@@ -131,7 +131,7 @@ func TestWhereFindingsBegin(t *testing.T) {
 	}
 	for _, c := range []struct {
 		name, scene, code string
-		low, high, want   float64 // told on the side of high
+		low, high, want   float64 // the finding is on the side of high
 	}{
 		{"an arm in a cupboard", room + "furniture: {c: {box: [0.4, 1, 2.4], at: [4, %s]}}\n" + lamp + "at: [5, 2], height: 2, aim: [5, 4, 1], mount: {boom: 2, base: [3.05, 2]}}}", "in-solid", 3.5, 2, 2 + 0.5 + 0.018 - 0.01},
 		{"an arm in somebody", "people: {ada: {at: [3, %s], faces: 180}}\n" + lamp + "at: [5, 2], height: 1.2, aim: [5, 4, 1], mount: {boom: 2, base: [3.05, 2]}}}", "hits-person", 3, 2, 2 + 0.11 + 0.018 - 0.01},
@@ -163,7 +163,7 @@ func TestWhereFindingsBegin(t *testing.T) {
 				}
 			}
 			if math.Abs(high-c.want) > 0.004 {
-				t.Errorf("it is told from %.4f, and by hand from %.4f", high, c.want)
+				t.Errorf("it begins at %.4f, and by hand at %.4f", high, c.want)
 			}
 		})
 	}

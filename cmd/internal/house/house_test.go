@@ -20,7 +20,7 @@ type layer struct {
 }
 
 // leaves know no scene: facts and formulas that everything which knows one may use.
-var leaves = []string{"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/power", "plan/plane", "plan/term", "plan/photometry", "plan/solid", "plan/kit"}
+var leaves = []string{"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/power", "plan/rig", "plan/plane", "plan/term", "plan/photometry", "plan/solid", "plan/kit"}
 
 // setUp is a set-up, and what it is made of.
 var setUp = append([]string{"plan"}, leaves...)

@@ -19,21 +19,24 @@ type clashCheck struct {
 	kinds []clash.Kind
 	codes []string
 	words string // what it looks for
-	run   func(r *checker, c *clashFinding)
+	run   func(r *collisions, c *clashFinding)
 }
 
 // ofClashes are the checks of what lies in what.
 var ofClashes = []clashCheck{
-	{[]clash.Kind{clash.Set}, []string{CodeLightInSolid, CodeInSolid}, "heads, arms, counterweights, posts, poles, lifts, sheets and cameras in walls, floors, ceilings, panes, doors and furniture", (*checker).inSet},
-	{[]clash.Kind{clash.Light, clash.Grip, clash.Camera}, []string{CodeClash}, "equipment in other equipment", (*checker).inEquipment},
-	{[]clash.Kind{clash.Person}, []string{CodeHitsPerson}, "equipment in somebody, where they are and at each mark", (*checker).inPerson},
-	{[]clash.Kind{clash.Walk}, []string{CodeInWalk}, "equipment in the way of a walk", (*checker).inWalk},
-	{[]clash.Kind{clash.Swing}, []string{CodeInSwing}, "equipment in the way of a door or a window that swings", (*checker).inSwing},
-	{[]clash.Kind{clash.Way}, []string{CodeOnTrack}, "equipment in the way of a camera on its track", (*checker).inWay},
-	{[]clash.Kind{clash.Over}, []string{CodeOverPerson}, "equipment that hangs over somebody", (*checker).overPerson},
+	{[]clash.Kind{clash.Set}, []string{CodeLightInSolid, CodeInSolid}, "heads, arms, counterweights, posts, poles, lifts, sheets and cameras in walls, floors, ceilings, panes, doors and furniture", (*collisions).inSet},
+	{[]clash.Kind{clash.Light, clash.Grip, clash.Camera}, []string{CodeClash}, "equipment in other equipment", (*collisions).inEquipment},
+	{[]clash.Kind{clash.Person}, []string{CodeHitsPerson}, "equipment in somebody, where they are and at each mark", (*collisions).inPerson},
+	{[]clash.Kind{clash.Walk}, []string{CodeInWalk}, "equipment in the way of a walk", (*collisions).inWalk},
+	{[]clash.Kind{clash.Swing}, []string{CodeInSwing}, "equipment in the way of a door or a window that swings", (*collisions).inSwing},
+	{[]clash.Kind{clash.Way}, []string{CodeOnTrack}, "equipment in the way of a camera on its track", (*collisions).inWay},
+	{[]clash.Kind{clash.Over}, []string{CodeOverPerson}, "equipment that hangs over somebody", (*collisions).overPerson},
 }
 
-// clashFinding is a clash of which nothing has been told yet, with the place and the words of what lies in the other.
+// collisions words what lies in what.
+type collisions struct{ *checker }
+
+// clashFinding is a clash that no other check tells, with the place and the words of what lies in the other.
 type clashFinding struct {
 	clash.Clash
 	span source.Span
@@ -42,8 +45,8 @@ type clashFinding struct {
 	mend string // the move that frees it
 }
 
-// checkClashes words what lies in what, but for what other checks have told.
-func (r *checker) checkClashes() {
+// check words what lies in what, but for what other checks tell.
+func (r *collisions) check() {
 	hit := map[[2]string]bool{} // who is reached into already, by what
 	for _, c := range clash.Find(r.out) {
 		c.Parts = slices.DeleteFunc(c.Parts, func(p body.Part) bool {
@@ -68,7 +71,7 @@ func (r *checker) checkClashes() {
 }
 
 // unsound says whether a thing stands where nothing can, as an error says already.
-func (r *checker) unsound(of clash.Side) bool {
+func (r *collisions) unsound(of clash.Side) bool {
 	return r.told[toldClash{of.Name, body.Head, ""}] || r.told[toldClash{of.Name, body.Sheet, ""}]
 }
 
@@ -77,15 +80,20 @@ var heldBy = map[body.Part]string{
 	body.Stand: "the stand", body.Legs: "the base", body.Boom: "the arm", body.Weight: "the counterweight", body.Pole: "the pole",
 }
 
-// partsOf names the parts of a clash, and says whether they are several.
-func (r *checker) partsOf(side clash.Side, parts []body.Part) (who string, many bool) {
-	of := r.out.Numbered(side.Name)
-	if side.Kind == clash.Camera {
-		of = plan.CameraWords(side.Name)
-		if camera := r.out.CameraNamed(side.Name); camera != nil {
-			of = postWords(camera)
-		}
+// nameOf is a piece of equipment by its name: "2 day", "A at the start".
+func (r *collisions) nameOf(side clash.Side) string {
+	if side.Kind != clash.Camera {
+		return r.out.Numbered(side.Name)
 	}
+	if camera := r.out.CameraNamed(side.Name); camera != nil {
+		return postWords(camera)
+	}
+	return plan.CameraWords(side.Name)
+}
+
+// partsOf names the parts of a clash, and says whether they are several.
+func (r *collisions) partsOf(side clash.Side, parts []body.Part) (who string, many bool) {
+	of := r.nameOf(side)
 	lift := false
 	if l := r.out.LightNamed(side.Name); l != nil {
 		lift = l.Mount.Kind == term.Lift
@@ -123,7 +131,7 @@ func joined(list, word string, i int) string {
 const farthestMove = 2.0
 
 // mendOf says how to clear a clash.
-func (r *checker) mendOf(c *clash.Clash) string {
+func (r *collisions) mendOf(c *clash.Clash) string {
 	what := r.out.Numbered(c.Of.Name)
 	if c.Of.Kind == clash.Camera {
 		what = plan.CameraOf(c.Of.Name)
@@ -140,7 +148,7 @@ func (r *checker) mendOf(c *clash.Clash) string {
 // verb is a verb of one or of several.
 func (c *clashFinding) verb(one, several string) string { return report.Either(c.many, several, one) }
 
-func (r *checker) inSet(c *clashFinding) {
+func (r *collisions) inSet(c *clashFinding) {
 	code := CodeInSolid
 	if c.Of.Kind == clash.Light && slices.Contains(c.Parts, body.Head) {
 		code = CodeLightInSolid
@@ -148,24 +156,24 @@ func (r *checker) inSet(c *clashFinding) {
 	r.Warnf(c.span, code, c.mend, "%s %s %s deep into %s", c.who, c.verb("reaches", "reach"), r.Length(c.Deep), c.In.Name)
 }
 
-func (r *checker) inEquipment(c *clashFinding) {
+func (r *collisions) inEquipment(c *clashFinding) {
 	other, _ := r.partsOf(c.In, c.Into)
 	r.Warnf(c.span, CodeClash, c.mend, "%s %s %s deep into %s", c.who, c.verb("reaches", "reach"), r.Length(c.Deep), other)
 }
 
-func (r *checker) inPerson(c *clashFinding) {
+func (r *collisions) inPerson(c *clashFinding) {
 	r.Warnf(c.span, CodeHitsPerson, c.mend, "%s %s %s deep into %s", c.who, c.verb("reaches", "reach"), r.Length(c.Deep), c.In.Name)
 }
 
-func (r *checker) inWalk(c *clashFinding) {
+func (r *collisions) inWalk(c *clashFinding) {
 	r.Warnf(c.span, CodeInWalk, c.mend+"; or lead the walk round it", "%s %s in the way of the walk of %s", c.who, c.verb("stands", "stand"), c.In.Name)
 }
 
-func (r *checker) inWay(c *clashFinding) {
+func (r *collisions) inWay(c *clashFinding) {
 	r.Warnf(c.span, CodeOnTrack, c.mend+"; or hang it higher", "%s %s in the way of %s along its track", c.who, c.verb("is", "are"), c.In.Name)
 }
 
-func (r *checker) inSwing(c *clashFinding) {
+func (r *collisions) inSwing(c *clashFinding) {
 	o := r.out.OpeningNamed(c.In.Name)
 	if c.Of.Kind == clash.Camera {
 		return // it is moved when somebody goes out
@@ -181,6 +189,6 @@ func (r *checker) inSwing(c *clashFinding) {
 	r.Log.Add(r.Diagnostic(severity, c.span, CodeInSwing, c.mend, "%s %s in the way of the leaf of %s%s", c.who, c.verb("is", "are"), o.Name, how))
 }
 
-func (r *checker) overPerson(c *clashFinding) {
+func (r *collisions) overPerson(c *clashFinding) {
 	r.Infof(c.span, CodeOverPerson, "a safety bond on it, bags on its stand, and nobody under it while it moves", "%s %s over %s", c.who, c.verb("hangs", "hang"), c.In.Name)
 }

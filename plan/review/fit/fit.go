@@ -31,7 +31,7 @@ type contactFinder struct {
 	told   map[toldClash]bool
 }
 
-// toldClash is a part of a thing that has been found to lie in another: each fault is told once.
+// toldClash is a part of a thing that has been found to lie in another: each fault has one finding.
 type toldClash struct {
 	of   string
 	part body.Part
@@ -63,7 +63,7 @@ func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	runAll(r, ofPeople, s.Posts(), func(p *plan.Person) string { return p.Name })
 	runAll(r, ofCameras, s.Cameras, func(c *plan.Camera) string { return c.Name })
 	runAll(r, ofMeters, s.Meters, func(m *plan.Meter) string { return m.Name })
-	r.checkClashes()
+	(&collisions{r}).check()
 	r.checkSheet()
 	r.checkAnyLight()
 }

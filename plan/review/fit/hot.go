@@ -18,7 +18,7 @@ const (
 )
 
 // hotNear warns of a hot head near a wall, a ceiling, furniture, cloth in an opening or somebody.
-func (r *checker) hotNear(l *plan.Light) bool {
+func hotNear(r *checker, l *plan.Light) bool {
 	hot := l.Head.Technology == term.Tungsten || l.Head.Technology == term.Discharge
 	if !hot || l.Head.Watts < hotWatts || l.Level <= 0 || l.Head.Class == term.Practical || l.Head.Body == ([3]float64{}) {
 		return true
@@ -26,7 +26,7 @@ func (r *checker) hotNear(l *plan.Light) bool {
 	name, gap, keeps := "", 0.0, 0.0
 	for _, p := range body.HeadOf(l) {
 		head := body.HullOf(p)
-		r.eachBurning(func(what string, h *body.Hull) {
+		eachBurning(r, func(what string, h *body.Hull) {
 			want := report.Either(r.out.WallNamed(what) != nil, hotKeepsWalls, hotKeeps)
 			if head.Apart(h, want) {
 				return
@@ -43,8 +43,8 @@ func (r *checker) hotNear(l *plan.Light) bool {
 	return true
 }
 
-// eachBurning calls f with the pieces of what a hot head keeps from. Floors, panes and lamps are none.
-func (r *checker) eachBurning(f func(what string, h *body.Hull)) {
+// eachBurning calls f with the pieces of what a hot head keeps from. Floors, panes and lamps do not count.
+func eachBurning(r *checker, f func(what string, h *body.Hull)) {
 	grip := map[string]bool{}
 	for i := range r.out.Grip {
 		grip[r.out.Grip[i].Name] = true

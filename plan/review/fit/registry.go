@@ -33,22 +33,22 @@ var (
 	}
 	// What holds things, and the wind.
 	holdOfLights = []check[plan.Light]{
-		{[]string{CodeBoomBalance, CodeBoomLoad}, boomWords, func(r *checker, l *plan.Light) bool { return r.lightHeld(l).boom() }},
-		{[]string{CodePole}, poleWords, func(r *checker, l *plan.Light) bool { return r.lightHeld(l).pole() }},
-		{[]string{CodeLift}, liftWords, func(r *checker, l *plan.Light) bool { return r.lightHeld(l).lift() }},
-		{[]string{CodeOverEdge}, edgeWords, func(r *checker, l *plan.Light) bool { return r.lightHeld(l).edge() }},
-		{[]string{CodeWind}, windWords, (*checker).windOnLight},
-		{[]string{CodeHotNear}, "a hot head near a wall, a ceiling, furniture, cloth in an opening or somebody", (*checker).hotNear},
+		{[]string{CodeBoomBalance, CodeBoomLoad}, boomWords, func(r *checker, l *plan.Light) bool { return lightHeld(r, l).boom() }},
+		{[]string{CodePole}, poleWords, func(r *checker, l *plan.Light) bool { return lightHeld(r, l).pole() }},
+		{[]string{CodeLift}, liftWords, func(r *checker, l *plan.Light) bool { return lightHeld(r, l).lift() }},
+		{[]string{CodeOverEdge}, edgeWords, func(r *checker, l *plan.Light) bool { return lightHeld(r, l).edge() }},
+		{[]string{CodeWind}, windWords, windOnLight},
+		{[]string{CodeHotNear}, "a hot head near a wall, a ceiling, furniture, cloth in an opening or somebody", hotNear},
 	}
 	holdOfGrip = []check[plan.Grip]{
-		{[]string{CodeBoomBalance, CodeBoomLoad}, boomWords, func(r *checker, g *plan.Grip) bool { return r.gripHeld(g).boom() }},
-		{[]string{CodePole}, poleWords, func(r *checker, g *plan.Grip) bool { return r.gripHeld(g).pole() }},
-		{[]string{CodeLift}, liftWords, func(r *checker, g *plan.Grip) bool { return r.gripHeld(g).lift() }},
-		{[]string{CodeOverEdge}, edgeWords, func(r *checker, g *plan.Grip) bool { return r.gripHeld(g).edge() }},
-		{[]string{CodeWind}, windWords, (*checker).windOnGrip},
+		{[]string{CodeBoomBalance, CodeBoomLoad}, boomWords, func(r *checker, g *plan.Grip) bool { return gripHeld(r, g).boom() }},
+		{[]string{CodePole}, poleWords, func(r *checker, g *plan.Grip) bool { return gripHeld(r, g).pole() }},
+		{[]string{CodeLift}, liftWords, func(r *checker, g *plan.Grip) bool { return gripHeld(r, g).lift() }},
+		{[]string{CodeOverEdge}, edgeWords, func(r *checker, g *plan.Grip) bool { return gripHeld(r, g).edge() }},
+		{[]string{CodeWind}, windWords, windOnGrip},
 	}
 	ofOpenings = []check[plan.Opening]{
-		{[]string{CodeEscape}, "a way out that is too narrow, or that somebody does not reach past what stands there", (*checker).wayOut},
+		{[]string{CodeEscape}, "a way out that is too narrow, or that somebody does not reach past what stands there", wayOut},
 	}
 	ofGrip = []check[plan.Grip]{
 		{[]string{CodeInSolid}, "grip in a solid, or that reaches into one", (*checker).gripFree},

@@ -28,11 +28,11 @@ type held struct {
 	down  *float64 // where the wind is noted at which it comes down, m/s
 }
 
-func (r *checker) lightHeld(l *plan.Light) held {
+func lightHeld(r *checker, l *plan.Light) held {
 	return held{r, l.Name, &l.Mount, l.Base, l.Frame.At.Z, plan.InPlan(l.Frame.At), l.Head.Mass, l.Head.Class == term.Practical, &l.TakeDown}
 }
 
-func (r *checker) gripHeld(g *plan.Grip) held {
+func gripHeld(r *checker, g *plan.Grip) held {
 	h := held{r, g.Name, &g.Mount, g.Base, g.Frame.At.Z, plan.InPlan(g.Frame.At), 0, false, &g.TakeDown}
 	if g.Item != nil {
 		h.mass = g.Item.Mass
@@ -141,24 +141,29 @@ func (h held) edge() bool {
 	over := 0.0
 	for i := range edgePlaces {
 		way := plane.Direction(360 * float64(i) / edgePlaces)
-		low, high := 0.0, h.mount.Foot/2
-		if h.carried(r2.Add(h.mount.Base, r2.Scale(high, way))) {
-			continue
-		}
-		for range 20 {
-			if middle := (low + high) / 2; h.carried(r2.Add(h.mount.Base, r2.Scale(middle, way))) {
-				low = middle
-			} else {
-				high = middle
-			}
-		}
-		over = max(over, h.mount.Foot/2-low)
+		over = max(over, h.mount.Foot/2-h.carriedTo(way))
 	}
 	if over > legsSlack {
 		h.Warnf(h.span(), CodeOverEdge, "move it in, take a stand with a smaller foot, or clamp it", "the legs of the stand of %s, %s across, reach %s over the edge of %s",
 			h.numbered(), h.Length(h.mount.Foot), h.Length(over), h.mount.On)
 	}
 	return true
+}
+
+// carriedTo is how far from the middle of a stand something is under its feet in one direction, m, at most to where they stand.
+func (h *held) carriedTo(way r2.Vec) float64 {
+	low, high := 0.0, h.mount.Foot/2
+	if h.carried(r2.Add(h.mount.Base, r2.Scale(high, way))) {
+		return high
+	}
+	for range 20 {
+		if middle := (low + high) / 2; h.carried(r2.Add(h.mount.Base, r2.Scale(middle, way))) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return low
 }
 
 // carried says whether something is under a foot.

@@ -19,7 +19,7 @@ const escapeWide = 0.75
 
 // wayOut warns of a way out that is narrower than that, or to which somebody has no way as wide past what stands on the floor. Doors on
 // the way are taken to open.
-func (r *checker) wayOut(o *plan.Opening) bool {
+func wayOut(r *checker, o *plan.Opening) bool {
 	if !o.Escape {
 		return true
 	}
@@ -27,7 +27,7 @@ func (r *checker) wayOut(o *plan.Opening) bool {
 		r.Warnf(o.Span, CodeEscape, "open its leaf farther, or name another way out", "the way out %s is %s wide as it stands, and %s is usual at least", o.Name, r.Length(wide), r.Length(escapeWide))
 		return true
 	}
-	solids := r.onFloor()
+	solids := onFloor(r)
 	for _, p := range r.out.Posts() {
 		if r.out.RoomUnder(p.At, "") == nil {
 			continue // outside already
@@ -52,7 +52,7 @@ func clearWidth(o *plan.Opening) float64 {
 
 // onFloor are the outlines of what stands in the way of who walks: walls beside their openings, furniture, and stands by the ground that
 // their legs take.
-func (r *checker) onFloor() (all [][]r2.Vec) {
+func onFloor(r *checker) (all [][]r2.Vec) {
 	add := func(ring []r2.Vec) {
 		for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
 			all = append(all, plane.CounterClockwise(part))
@@ -73,12 +73,7 @@ func (r *checker) onFloor() (all [][]r2.Vec) {
 	}
 	ground := func(m *plan.Mount) {
 		if m.Kind.OnLegs() && m.On == "" {
-			ring := body.Circle(plan.AtHeight(m.Base, 0), plan.AtHeight(r2.Vec{X: 1}, 0), plan.AtHeight(r2.Vec{Y: 1}, 0), m.Foot/2, groundSides)
-			flat := make([]r2.Vec, len(ring))
-			for i, p := range ring {
-				flat[i] = plan.InPlan(p)
-			}
-			add(flat)
+			add(groundOf(m))
 		}
 	}
 	for i := range r.out.Lights {
@@ -88,6 +83,16 @@ func (r *checker) onFloor() (all [][]r2.Vec) {
 		ground(&r.out.Grip[i].Mount)
 	}
 	return all
+}
+
+// groundOf is the ground that the legs of a mount take.
+func groundOf(m *plan.Mount) []r2.Vec {
+	ring := body.Circle(plan.AtHeight(m.Base, 0), plan.AtHeight(r2.Vec{X: 1}, 0), plan.AtHeight(r2.Vec{Y: 1}, 0), m.Foot/2, groundSides)
+	flat := make([]r2.Vec, len(ring))
+	for i, p := range ring {
+		flat[i] = plan.InPlan(p)
+	}
+	return flat
 }
 
 // groundSides is how many sides the ground of a stand has.

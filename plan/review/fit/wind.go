@@ -20,18 +20,18 @@ const freshBreeze = 8.0
 const postWide = 0.036
 
 // windOnLight tells the wind at which a light outdoors comes down.
-func (r *checker) windOnLight(l *plan.Light) bool {
+func windOnLight(r *checker, l *plan.Light) bool {
 	area, drag := shownBy(l)
-	return r.lightHeld(l).wind(area, drag, 1)
+	return lightHeld(r, l).wind(area, drag, 1)
 }
 
 // windOnGrip tells the wind at which a sheet outdoors comes down. A net and an empty frame count as full: on the side of less.
-func (r *checker) windOnGrip(g *plan.Grip) bool {
+func windOnGrip(r *checker, g *plan.Grip) bool {
 	area := g.Size[0] * g.Size[1]
 	if g.Round() {
 		area *= math.Pi / 4
 	}
-	return r.gripHeld(g).wind(area, rig.Plate, report.Either(g.OnTwoStands(), 2.0, 1.0))
+	return gripHeld(r, g).wind(area, rig.Plate, report.Either(g.OnTwoStands(), 2.0, 1.0))
 }
 
 // shownBy is what a head shows to the wind at most, m², from its front or its side, and the form of that.
@@ -59,15 +59,8 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	if !h.inWind() || !h.mount.Kind.OnLegs() || h.prop || h.mount.Stand == nil || area == 0 || h.top <= h.base || h.mount.On != "" {
 		return true
 	}
-	high, stand := h.top-h.base, h.mount.Stand
-	foot := rig.Footing{Foot: h.mount.Foot, Feet: feet(h.mount), Mass: h.mass + stands*stand.Mass}
-	bags := h.mount.Bags(high)
-	if bag := h.item(plan.Sandbag); bag != nil {
-		foot.Mass += stands * float64(bags) * bag.Mass
-	}
-	if h.mount.Kind == term.Boom {
-		foot.Mass += rig.Counterweight(h.mass, h.mount.Arm, rig.CounterArm)
-	}
+	high := h.top - h.base
+	foot := h.footing(stands)
 	faces := []rig.Facing{{Area: area, Height: high, Drag: drag}, {Area: stands * postWide * high, Height: high / 2, Drag: rig.Cylinder}}
 	tips := rig.TipsAt(foot, faces)
 	down := rig.TakeDownAt(tips)
@@ -81,4 +74,16 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	h.Log.Add(h.Diagnostic(severity, h.span(), CodeWind, hint, "%s shows %.1f m² to the wind at %s: with %s on its foot a gust of %s tips it by the sum, so it comes down at %s",
 		h.numbered(), math.Ceil(10*area)/10, h.Length(high), unit.FormatMass(math.Round(foot.Mass)), unit.FormatWind(tips, h.Feet), unit.FormatWind(down, h.Feet)))
 	return true
+}
+
+// footing is what keeps a thing on so many stands from tipping: their feet, and all that stands on them with the bags that stands have.
+func (h *held) footing(stands float64) rig.Footing {
+	foot := rig.Footing{Foot: h.mount.Foot, Feet: feet(h.mount), Mass: h.mass + stands*h.mount.Stand.Mass}
+	if bag := h.item(plan.Sandbag); bag != nil {
+		foot.Mass += stands * float64(h.mount.Bags(h.top-h.base)) * bag.Mass
+	}
+	if h.mount.Kind == term.Boom {
+		foot.Mass += rig.Counterweight(h.mass, h.mount.Arm, rig.CounterArm)
+	}
+	return foot
 }

@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
+	"scrimshaw/plan/term"
 )
 
 // The measures of a camera and its legs, m: common practice.
@@ -39,6 +40,26 @@ func RailsOf(c *plan.Camera, by r3.Vec) (all []Piece) {
 			ring := []r2.Vec{r2.Add(a, near), r2.Add(a, far), r2.Add(b, far), r2.Add(b, near)}
 			all = append(all, Prism(Rail, ring, c.Base+by.Z, c.Base+plan.RailHeight+by.Z))
 		}
+	}
+	return all
+}
+
+// rimWidth is how wide the tubes of an empty frame are, m: common practice.
+const rimWidth = 0.025
+
+// SheetsOf are the sheet of a piece of grip, or the sides of a frame that nothing hangs in.
+func SheetsOf(g *plan.Grip) []Piece {
+	if g.Kind != term.Frame || g.Cloth != "" || g.Round() {
+		return []Piece{Flat(Sheet, g.Corners())}
+	}
+	outer := g.Rectangle()
+	inner := *g
+	inner.Size = [2]float64{max(0, g.Size[0]-2*rimWidth), max(0, g.Size[1]-2*rimWidth)}
+	hole := inner.Rectangle()
+	var all []Piece
+	for i := range outer {
+		k := (i + 1) % len(outer)
+		all = append(all, Flat(Sheet, []r3.Vec{outer[i], outer[k], hole[k], hole[i]}))
 	}
 	return all
 }
