@@ -44,6 +44,7 @@ type Light struct {
 	Play            *Play       // how it changes by itself; nil: it does not
 	StandsFor       *StandIn    // what it passes for; nil: itself
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
+	TakeDown        float64     // the wind at which it comes down outdoors, m/s; 0: none is known
 	Placing         []Dimension // two distances that put it there with a tape
 	Span            source.Span
 }

@@ -26,6 +26,7 @@ const (
 	CodeAlongBeyond     = "along-beyond"      // a place beyond an end of its wall
 	CodeNotOnTop        = "not-on-top"        // warning: beside what it stands on
 	CodeBoomShort       = "boom-short"        // a boom that does not reach from its base to the lamp
+	CodeBoomNowhere     = "boom-nowhere"      // warning: a boom whose base has no room anywhere
 	CodeNoAim           = "no-aim"            // an aim at the very place it starts from
 	CodeNeedsHeight     = "needs-height"      // a place to aim at without a height
 	CodeNoVoltage       = "no-voltage"        // warning: a circuit of direct current whose volts nothing says

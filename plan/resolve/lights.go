@@ -64,7 +64,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	}
 	r.assumeLight(written, &l, whom, upright)
 	r.ripple(written, &l)
-	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
+	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp", foot: r.footOf(written.Stand, r.usualStand(written))}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	stands := r.standFor(written.Stand, r.usualStand(written), &l.Mount)
 	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)

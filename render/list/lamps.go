@@ -49,7 +49,7 @@ func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
 		if on := l.Light; on != nil {
 			put("heightMetres", number(on.Height, 3))
 			put("dimmer", words(day.DimmerOf(s, on)))
-			put("bags", number(float64(on.Count*day.Bags(&on.Mount, on.Frame.At.Z-on.Base)), 0))
+			put("bags", number(float64(on.Count*on.Mount.Bags(on.Frame.At.Z-on.Base)), 0))
 			if draw := drawOf(powered, on); draw != nil {
 				put("amps", known(draw.Full, 2))
 			}

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"scrimshaw/plan"
-	"scrimshaw/plan/day"
 	"scrimshaw/plan/term"
 )
 
@@ -87,7 +86,7 @@ func handsOfGrip(g *plan.Grip) []Reason {
 		mass = g.Item.Mass
 	}
 	all := hands(mass, g.Frame.At.Z-g.Base, &g.Mount)
-	if day.Large(g) {
+	if g.OnTwoStands() {
 		all = append(all, Wide)
 	}
 	return all

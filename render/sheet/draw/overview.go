@@ -129,14 +129,7 @@ func (o *Overview) label(p Pad, v layout.View) {
 		}
 		labels, words = append(labels, l), append(words, own)
 	}
-	var edges []carto.Obstacle
-	for i := range o.walls {
-		edges = append(edges, carto.Obstacle{Outline: v.All(o.walls[i].Outline)})
-	}
-	for _, q := range o.openings {
-		edges = append(edges, carto.Obstacle{Outline: v.All(q[:])})
-	}
-	placed := carto.Place(labels, carto.PlaceOptions{Area: box.Inset(v.Panel, 1, 1), Gap: 0.8, Obstacles: edges, Rounds: stripRounds})
+	placed := carto.Place(labels, carto.PlaceOptions{Area: box.Inset(v.Panel, 1, 1), Gap: 0.8, Obstacles: o.edges(v), Rounds: stripRounds})
 	tags := p.On(ink.Tags)
 	var taken []carto.Obstacle
 	for i, at := range placed {
@@ -155,6 +148,17 @@ func (o *Overview) label(p Pad, v layout.View) {
 	for i := range o.rooms {
 		o.nameRoom(p, v, &o.rooms[i], room, taken)
 	}
+}
+
+// edges are the walls and openings, which lettering keeps clear of.
+func (o *Overview) edges(v layout.View) (edges []carto.Obstacle) {
+	for i := range o.walls {
+		edges = append(edges, carto.Obstacle{Outline: v.All(o.walls[i].Outline)})
+	}
+	for _, q := range o.openings {
+		edges = append(edges, carto.Obstacle{Outline: v.All(q[:])})
+	}
+	return edges
 }
 
 // nameRoom letters the name of a room in the first place that is free.
