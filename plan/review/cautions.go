@@ -113,9 +113,6 @@ func handledTags(s *plan.Setup) (tags []string) {
 		}
 	}
 	return tags
-		}
-	}
-	return tags
 }
 
 // sheetsInWind are the tags of the grip outdoors of which the wind is known at which it comes down.
