@@ -94,6 +94,8 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning over-edge the legs of the stand of 1 k, 1.00 m across, reach 0.10 m over the edge of riser [move it in, take a stand with a smaller foot, or clamp it]"},
 		{"a sheet in the wind", room + "grip: {f: {frame: frame-240x240, cloth: silk, at: [9, 2], height: 3, faces: 90, stand: wind-up-stand}}",
 			"warning wind G1 f shows 5.8 m² to the wind at 3.00 m: with 105 kg on its foot a gust of 5.4 m/s tips it by the sum, so it comes down at 3.6 m/s [lower it, guy it, or put 403 kg more on its foot, to stand until 8 m/s]"},
+		{"a sheet outdoors whose stand nobody named", room + "grip: {f: {frame: frame-240x240, cloth: silk, at: [9, 2], height: 3, faces: 90}}",
+			"info wind G1 f shows 5.8 m² to the wind at 3.00 m, and at which wind it comes down is not computed: the scene names no stand for it [write stand: with its name in the kit]"},
 		{"a head in the wind", room + "openings: {w: {window: den.right, along: 2, width: 1.2}}\nlights: {k: {unit: led-point-600-daylight, at: {opening: w, out: 2}, height: 2.4}}",
 			"warning no-opening-reached k stands outside and sends no light through an opening [aim it through an opening]\n" +
 				"error axis-misses the axis of k points away from w [aim it at something in den]\n" +

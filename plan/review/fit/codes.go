@@ -40,7 +40,7 @@ const (
 	CodePole             = "pole"               // info: the force of a pole on its walls; warning: one too long or too weak
 	CodeLift             = "lift"               // warning: a lift that goes too low, or higher than there is room or than any goes
 	CodeOverEdge         = "over-edge"          // warning: a stand whose feet reach over the edge of what it stands on
-	CodeWind             = "wind"               // info: the wind at which what stands outdoors comes down; warning: less than a fresh breeze
+	CodeWind             = "wind"               // info: the wind at which what stands outdoors comes down, or that no stand is named to tell it by; warning: less than a fresh breeze
 	CodeHotNear          = "hot-near"           // warning: a hot head near what burns
 	CodeEscape           = "escape"             // warning: a way out that is too narrow, or that nobody reaches
 	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does

@@ -56,7 +56,12 @@ func (h *held) inWind() bool { return len(h.out.Rooms) > 0 && h.out.RoomUnder(h.
 
 // wind tells at which wind a thing on so many stands tips, and at which it comes down before that.
 func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
-	if !h.inWind() || !h.mount.Kind.OnLegs() || h.prop || h.mount.Stand == nil || area == 0 || h.top <= h.base || h.mount.On != "" {
+	if !h.inWind() || !h.mount.Kind.OnLegs() || h.prop || area == 0 || h.top <= h.base || h.mount.On != "" {
+		return true
+	}
+	if h.mount.Stand == nil { // silence would read as a thing that stands in any wind
+		h.Infof(h.span(), CodeWind, "write stand: with its name in the kit", "%s shows %.1f m² to the wind at %s, and at which wind it comes down is not computed: the scene names no stand for it",
+			h.numbered(), math.Ceil(10*area)/10, h.Length(h.top-h.base))
 		return true
 	}
 	high := h.top - h.base
