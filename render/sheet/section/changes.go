@@ -141,6 +141,9 @@ func SumWords(s *change.Sum) string {
 		return words
 	}
 	words += "; " + Minutes(s.Minutes) + " by the scene's own rates"
+	if s.Unrated == 1 {
+		return words + ", without the 1 that has none"
+	}
 	if s.Unrated > 0 {
 		words += fmt.Sprintf(", without the %d that have none", s.Unrated)
 	}

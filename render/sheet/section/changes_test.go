@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"scrimshaw/plan/day/change"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/section"
 )
@@ -276,5 +277,15 @@ setups: {wide: {camera: A}, other: {reverse: {of: wide}}}
 	}
 	if !aimed {
 		t.Errorf("the changes are %+v", list.Tables[0].Entries)
+	}
+}
+
+// The sum says a single change without a rate in the singular.
+func TestSumWordsOfOneWithoutARate(t *testing.T) {
+	for unrated, want := range map[int]string{0: "rates", 1: ", without the 1 that has none", 2: ", without the 2 that have none"} {
+		sum := change.Sum{Lines: 5, Minutes: 10, Unrated: unrated}
+		if got := section.SumWords(&sum); !strings.HasSuffix(got, want) {
+			t.Errorf("%d without a rate: %q, want it to end in %q", unrated, got, want)
+		}
 	}
 }
