@@ -55,13 +55,15 @@ var (
 	held     = func(pairs ...string) []ready {
 		return []ready{riser, on("lights.day", "at", "{top: riser}"), on("lights.day.mount", pairs...)}
 	}
-	cue    = []ready{on("cues.q2", "lights", "{day: off}")}
-	fire   = []ready{on("lights.day.plays", "kind", "fire")}
-	fed    = []ready{on("circuits.ring", "breaker", "16"), on("lights.day", "circuit", "ring")}
-	riser  = on("furniture.riser", "deck", "[1, 1, 0.2]", "at", "[3.4, 3.2]")
-	yard   = on("openings.yard", "window", "kitchen.top", "width", "1.4")
-	marked = on("people.ruth.marks.ruth", "at", "[2.2, 3]")
-	spot   = on("meters.top", "flat", "", "facing", "", "spot", "[1.2, 2, 1.5]", "from", "A")
+	cue     = []ready{on("cues.q2", "lights", "{day: off}")}
+	fire    = []ready{on("lights.day.plays", "kind", "fire")}
+	fed     = []ready{on("circuits.ring", "breaker", "16"), on("lights.day", "circuit", "ring")}
+	third   = on("people.ada", "at", "[3.2, 3]", "faces", "A")
+	crossed = []ready{second, ready{nil, []string{"line", "[ruth, noor]"}}, on("setups.close", "camera", "A")}
+	riser   = on("furniture.riser", "deck", "[1, 1, 0.2]", "at", "[3.4, 3.2]")
+	yard    = on("openings.yard", "window", "kitchen.top", "width", "1.4")
+	marked  = on("people.ruth.marks.ruth", "at", "[2.2, 3]")
+	spot    = on("meters.top", "flat", "", "facing", "", "spot", "[1.2, 2, 1.5]", "from", "A")
 )
 
 // fittings are those by the keys' names.
@@ -168,6 +170,9 @@ var fittings = map[string]fitting{
 	"rooms.*.height.high":          {before: []ready{sloped}, example: "3.4"},
 	"rooms.*.height.toward":        {before: []ready{sloped}, example: "left"},
 	"setups.*.after":               {before: []ready{on("setups.close", "change", "{lights: {day: {level: 20 %}}}"), on("setups.wide", "camera", "A")}, example: "close"},
+	"setups.*.reverse":             {before: crossed, example: "{of: close}"},
+	"setups.*.reverse.of":          {before: append(crossed, on("setups.first", "camera", "A", "change", "{lights: {day: {level: 20 %}}}"), on("setups.wide.reverse", "of", "first")), example: "close"},
+	"setups.*.reverse.swap":        {before: append(crossed, third, on("setups.wide.reverse", "of", "close")), example: "[[ruth, ada]]"},
 	"setups.*.camera":              {before: []ready{other, on("setups.wide", "camera", "A")}, example: "B"},
 	"setups.*.change":              {before: []ready{on("setups.wide", "camera", "A")}, example: "{lights: {day: {level: 20 %}}}"},
 	"setups.*.stays": {before: []ready{on("lights.day", "at", "{by: ruth, toward: A, distance: 1}"), on("setups.close", "camera", "A"),

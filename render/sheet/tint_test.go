@@ -3,6 +3,7 @@ package sheet
 import (
 	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -29,6 +30,7 @@ func TestAsMuchLightHasOneTintOnAllPages(t *testing.T) {
 		s := sheetFor(t, in, Options{Font: fixture.Family(t)})
 		seen := run.points
 		run.look(t, &s.pages[0], s, in.Field, workingOf(in))
+		s.left = slices.Concat(s.layout.Left, s.later) // as when the second map was laid out
 		if second := s.secondMap(); second != nil {
 			run.look(t, &s.pages[1], second, in.Inset, workingOf(in))
 		} else if in.Elevation == nil {
@@ -57,7 +59,7 @@ func (r *tinted) look(t *testing.T, p *ink.Page, s *sheet, f *Field, working flo
 	for j := 0; j < g.NY; j += 4 {
 		for i := 0; i < g.NX; i += 4 {
 			stops := math.Log2(float64(g.Value[j*g.NX+i]) / working)
-			if within := stops - math.Floor(stops); g.Masked(i, j) || within < 0.25 || within > 0.75 || stops < -5 {
+			if within := stops - math.Floor(stops); g.Masked(i, j) || within < 0.25 || within > 0.75 || stops < -5 || nextToEdge(f, i, j) {
 				continue
 			}
 			tint, ok := tintAt(p, v, g.At(i, j))
@@ -72,6 +74,21 @@ func (r *tinted) look(t *testing.T, p *ink.Page, s *sheet, f *Field, working flo
 			r.byStop[stop] = tint
 		}
 	}
+}
+
+// nextToEdge says whether the light of a neighbour is over a stop off: the edge of a shadow runs between, and a map places that to a
+// step of its lattice.
+func nextToEdge(f *Field, i, j int) bool {
+	g := &f.Grid
+	for _, n := range [...][2]int{{i - 1, j}, {i + 1, j}, {i, j - 1}, {i, j + 1}} {
+		if n[0] < 0 || n[1] < 0 || n[0] >= g.NX || n[1] >= g.NY || g.Masked(n[0], n[1]) {
+			continue
+		}
+		if math.Abs(math.Log2(float64(g.Value[n[1]*g.NX+n[0]]/g.Value[j*g.NX+i]))) > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // wallsOf are the sheets of walls in the first set-up of a sample.
