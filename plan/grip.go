@@ -59,6 +59,7 @@ type Grip struct {
 	Cloth, Surface, Note string
 	Reflects             float64 // share of the light that its front throws back, luminous, 0 to 1
 	IDs                  []solid.ID
+	TakeDown             float64 // the wind at which it comes down outdoors, m/s; 0: none is known
 	Placing              []Dimension
 	Span                 source.Span
 }

@@ -19,6 +19,7 @@ type Light struct {
 	Name, Path, Tag string
 	Frame           Frame
 	AimPoint        r3.Vec  // where its axis leads, m
+	Aimed           bool    // whether the scene says where it is aimed
 	Throw           float64 // from the lamp to the aim point, m; 0 where the aim is a bare direction
 	Head            kit.Head
 	Choice          kit.Choice // what the scene asks the catalogue for; of one that states its own output without a unit
@@ -40,8 +41,10 @@ type Light struct {
 	Ripple          lens.Ripple // how its light goes up and down on them at its level
 	Opening         string      // the opening it was placed by
 	Seen            Seen        // whether it is meant to be in the picture
+	Play            *Play       // how it changes by itself; nil: it does not
 	StandsFor       *StandIn    // what it passes for; nil: itself
 	Misplaced       bool        // outside all rooms, and lights no opening: a warning says so
+	TakeDown        float64     // the wind at which it comes down outdoors, m/s; 0: none is known
 	Placing         []Dimension // two distances that put it there with a tape
 	Span            source.Span
 }

@@ -154,7 +154,7 @@ func TestPlanesThatCanBeMapped(t *testing.T) {
 	}
 }
 
-// Of keys that stand twice the first is kept, and a key that changes the whole set-up leaves it out.
+// Of keys that stand twice the first is kept.
 func TestKeysThatNothingComputes(t *testing.T) {
 	key := func(path, words string, changes scene.Change) plan.Uncomputed {
 		u := plan.Uncomputed{Words: words}
@@ -164,11 +164,5 @@ func TestKeysThatNothingComputes(t *testing.T) {
 	all := []plan.Uncomputed{key("a", "scrims of 1", scene.OwnLight), key("b", "plays of 2", scene.OwnLight), key("a", "again", scene.OwnLight)}
 	if got := plan.ListUncomputed(plan.Unique(all)); got != "scrims of 1, plays of 2" {
 		t.Errorf("the keys are %q", got)
-	}
-	if s := (&plan.Setup{Uncomputed: all}); s.Omitted() {
-		t.Error("a set-up is left out for a key of one light")
-	}
-	if s := (&plan.Setup{Uncomputed: append(all, key("c", "reverse of close", scene.WholeSetup))}); !s.Omitted() {
-		t.Error("a set-up that is reversed is not left out")
 	}
 }

@@ -30,6 +30,7 @@ type Setup struct {
 	Grip       []Grip
 	Meters     []Meter
 	Circuits   []Circuit
+	Cues       []Cue     // in the order in which they go
 	Set        solid.Set // shades and reflects
 	Bodies     solid.Set // seen by the spot meter and the strip, never shade: lamp bodies, stands
 	Names      map[solid.ID]string
@@ -46,11 +47,11 @@ type Setup struct {
 
 	Spots  map[string]Spot // where things stand, for a set-up after this one
 	Sides  []CameraSide    // of the line of action: of the cameras of the set-ups before this one in the file
-	Before *Setup          // what stood in the set-up from which a sheet counts the changes, without its set; nil: there is none
+	Before *Setup          // what stood in the set-up before this one in the file, from which a sheet counts the changes, without its set; nil: there is none
 }
 
 // Remains is what a set-up leaves to those after it: what stood where, without the set that light is computed in.
 func (s *Setup) Remains() *Setup {
 	return &Setup{Name: s.Name, Spots: s.Spots, Furniture: s.Furniture, People: s.People, Cameras: s.Cameras, Lights: s.Lights,
-		Grip: s.Grip, Openings: s.Openings, Circuits: s.Circuits, Exposure: s.Exposure, Uncomputed: s.Uncomputed}
+		Grip: s.Grip, Openings: s.Openings, Circuits: s.Circuits, Cues: s.Cues, Exposure: s.Exposure, Uncomputed: s.Uncomputed}
 }

@@ -17,9 +17,11 @@ type Furniture struct {
 	Size   [3]float64 // width, depth, height, m
 	Base   float64    // z of what it stands on, m
 	Z0, Z1 float64    // z of its underside and its top, m
-	Parts  []Part
-	IDs    []solid.ID
-	Span   source.Span
+	// Material is that of its surface, as the scene names it; "" where it does not.
+	Material string
+	Parts    []Part
+	IDs      []solid.ID
+	Span     source.Span
 }
 
 // PartKind is what a prism is of a thing or of a person.

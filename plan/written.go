@@ -40,8 +40,3 @@ func Unique(all []Uncomputed) []Uncomputed {
 	}
 	return once
 }
-
-// Omitted says whether a set-up has a key without which nothing of it is as it is written.
-func (s *Setup) Omitted() bool {
-	return slices.ContainsFunc(s.Uncomputed, func(u Uncomputed) bool { return u.Changes == scene.WholeSetup })
-}

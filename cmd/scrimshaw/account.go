@@ -14,7 +14,10 @@ type account struct {
 
 // mostWork is the work that a run takes at most, in solids of one set-up. A set-up of a feature's largest stage has a
 // few thousand.
-const mostWork = 200_000
+const mostWork = 250_000
+
+// mostAtOnce is the work of one set-up, likewise: the set-ups of a day come one after the other, and each has to be held by itself.
+const mostAtOnce = 200_000
 
 // What else counts as so many solids: each light is followed everywhere, each face has its readings, at its marks as well,
 // and so has each place of a walk. A camera on a track looks at each thing from all of it.
@@ -27,6 +30,7 @@ const (
 
 // add takes up a set-up, and says what is large where that is too much.
 func (a *account) add(s *plan.Setup) error {
+	before := a.work()
 	a.setups++
 	a.solids += len(s.Set.Prisms) + len(s.Set.Sheets)
 	a.lights += len(s.Lights)
@@ -43,7 +47,7 @@ func (a *account) add(s *plan.Setup) error {
 			a.looks += len(s.Lights) + len(s.Grip) + len(s.Cameras)
 		}
 	}
-	if a.solids+lookWork*a.looks+lightWork*a.lights+personWork*a.people+placeWork*a.places <= mostWork {
+	if a.work() <= mostWork && a.work()-before <= mostAtOnce {
 		return nil
 	}
 	what, hint := fmt.Sprintf("%d solids, %d lights and %d people%s", a.solids, a.lights, a.people, a.moving()), "leave out what the light does not need: steps of stairs, furniture, lights, people, tracks"
@@ -51,6 +55,11 @@ func (a *account) add(s *plan.Setup) error {
 		return fmt.Errorf("this is too much for one run: the first %d set-ups alone hold %s; name fewer with --setup, or %s", a.setups, what, hint)
 	}
 	return fmt.Errorf("this is too much for one run: it holds %s; %s", what, hint)
+}
+
+// work is all that was added up, in solids.
+func (a *account) work() int {
+	return a.solids + lookWork*a.looks + lightWork*a.lights + personWork*a.people + placeWork*a.places
 }
 
 // moving words the places that are read along walks, and the cameras on tracks; "" where there are none.

@@ -39,7 +39,7 @@ func TestTooMuchForOneRun(t *testing.T) {
 	}
 	for _, command := range []string{"draw", "meter", "review"} {
 		status, said := called(t, command, many)
-		want := "this is too much for one run: the first 39 set-ups alone hold 187200 solids, 39 lights and 0 people; name fewer with --setup"
+		want := "this is too much for one run: the first 49 set-ups alone hold 235200 solids, 49 lights and 0 people; name fewer with --setup"
 		if status != exitWrong || !strings.Contains(said, want) {
 			t.Errorf("%s: status %d, %s", command, status, said)
 		}

@@ -40,10 +40,12 @@ func newDraw(std streams) *cobra.Command {
 		Use:   "draw [scene.yaml | -]",
 		Short: "the lighting diagram, to scale, with computed light",
 		Long: "draw lays the scene out, computes its light and draws one sheet for each set-up. Without -o it writes a PDF\n" +
-			"named for the scene into the working folder. -o NAME.txt writes every value as text, -o NAME.contact.png\n" +
+			"named for the scene into the working folder. A file of several set-ups becomes a packet: a cover with the contents before them, and\n" +
+			"behind them a page that matches faces from set-up to set-up, and the lists of the day; --setup leaves those out, and --for picks\n" +
+			"what one reader has use for. -o NAME.txt writes every value as text, -o NAME.contact.png\n" +
 			"puts all set-ups into one picture that a phone reads without enlarging. A .svg or .png holds one sheet:\n" +
-			"of several set-ups the first is NAME.png and each other NAME-SETUP.png; second pages are NAME-SETUP.face.png, and\n" +
-			"notes NAME-SETUP.teach.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
+			"of several set-ups the cover is NAME.png and each of them NAME-SETUP.png; second pages are NAME-SETUP.face.png,\n" +
+			"notes NAME-SETUP.teach.png, and of the day NAME.matching.png, NAME.kit.png, NAME.lamps.png and NAME.circuits.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw mine.yaml --notes teach -o mine.pdf\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),
@@ -61,6 +63,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Tint, "tint", "", "the tint of the map: bands; smooth, which has no steps; or colour, the colour of the light against the camera's white with a line every 25 mired")
 	cmd.Flags().StringVar(&flags.sheet.Beams, "beams", "", "whose beams and throws are drawn whole: all, main (key and fill) or none; the rest get a stub (default: all of up to six lights, else main)")
 	cmd.Flags().StringVar(&flags.notes, "notes", "", "teach: a page that shows by angles, distances and sentences what the light on a face does; the sentences in .txt and .html, too"+notesHelp)
+	cmd.Flags().StringVar(&flags.sheet.For, "for", "", "who reads it: electric (plans, lamps, circuits), grip (plans without light, grip, stands and rigging), camera (readings, matching), rental (lists alone) or class (notes to learn from)")
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
@@ -69,6 +72,7 @@ func newDraw(std streams) *cobra.Command {
 	completeWith(cmd, "tint", sheet.TintNames()...)
 	completeWith(cmd, "beams", sheet.BeamNames()...)
 	completeWith(cmd, "notes", sheet.NotesNames()...)
+	completeWith(cmd, "for", sheet.ReaderNames()...)
 	return cmd
 }
 
@@ -82,9 +86,6 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	if err := w.requireSetups(); err != nil {
-		return err
-	}
 	paths, err := flags.check(ctx, w.in)
 	if err != nil {
 		return err
@@ -95,6 +96,7 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.checkPair(flags.pair); err != nil {
 		return err
 	}
+	flags.sheet.Packet = len(w.names) > 1 && len(flags.work.setups) == 0 && flags.holdsDay(paths)
 	d := newDrawing(len(w.names), paths, flags)
 	if err := w.compose(ctx, std, d, &flags.work); err != nil {
 		return err
@@ -109,6 +111,11 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 		d.reportOmittedPages(std, flags.output.formOf("-"), w.in.name)
 	}
 	return nil
+}
+
+// holdsDay says whether an output holds more than one picture, or is more than one file: a picture down a pipe is the plan.
+func (f *drawFlags) holdsDay(paths []string) bool {
+	return slices.ContainsFunc(paths, func(p string) bool { return p != "-" || !onePage(f.output.formOf(p)) })
 }
 
 // fit reports sheets that nobody can draw.

@@ -57,7 +57,12 @@ func (w *work) compose(ctx context.Context, std streams, d *drawing, flags *work
 	}
 	err = w.recompose(ctx, std, d, flags)
 	d.held = nil
-	d.document, d.faults = d.run.Document()
+	if bound := inBackground(ctx, func() error { d.document, d.faults = d.run.Document(); return nil }); bound != nil {
+		return bound
+	}
+	if text := d.run.DayText(); d.withText && text != "" {
+		d.texts = append(d.texts, text)
+	}
 	return err
 }
 
@@ -84,9 +89,13 @@ func (w *work) recompose(ctx context.Context, std streams, d *drawing, flags *wo
 	})
 }
 
-// computed is what of the light a sheet needs: what lies around faces only where it is to teach.
+// computed is what of the light the pages need: what lies around faces only where it is to teach, or to match set-ups.
 func (d *drawing) computed() study.Options {
-	return study.Options{Fixed: true, Around: d.options.Teaches()}
+	o := d.options
+	if !o.PicksPlans() {
+		return study.Options{ReadingsOnly: true}
+	}
+	return study.Options{Fixed: true, Around: o.Teaches(), AroundHeads: o.Matches()}
 }
 
 // teach adds a lesson to a study whose sheet is to have one.

@@ -20,6 +20,7 @@ import (
 type explainFlags struct {
 	work workFlags
 	json bool
+	cue  string
 }
 
 // newExplain is the command that explains one reading.
@@ -32,13 +33,15 @@ func newExplain(std streams) *cobra.Command {
 			"toward the reading, distance and incidence, what is seen of its opening, what panes, level and gels leave,\n" +
 			"what comes back of surfaces; then the sum, and the stop. Each line is a formula, its figures and its result,\n" +
 			"so that it can be done again with a pencil: angles are in degrees, and letters stand for the lines above.\n" +
-			"What is read along a walk has the metres from its start in its name: lena.walk.2.00.left, .right and .dome.A.",
+			"What is read along a walk has the metres from its start in its name: lena.walk.2.00.left, .right and .dome.A.\n" +
+			"--cue explains it as it is after a cue.",
 		Example:           "  scrimshaw explain ines.key\n  scrimshaw explain lena.walk.2.00.dome.A mine.yaml\n  scrimshaw explain ruth.dome.A mine.yaml --setup close\n  scrimshaw explain wall mine.yaml --json",
 		Args:              readingAndScene,
 		ValidArgsFunction: completeReadingAndScene,
 		RunE:              func(cmd *cobra.Command, args []string) error { return runExplain(cmd.Context(), std, args, &flags) },
 	}
 	addWorkFlags(cmd, &flags.work)
+	cmd.Flags().StringVar(&flags.cue, "cue", "", "the cue after which the reading is explained (default: before all cues)")
 	cmd.Flags().BoolVar(&flags.json, "json", false, "print JSON: a list with one object for each set-up that has the reading")
 	return cmd
 }
@@ -79,17 +82,19 @@ func runExplain(ctx context.Context, std streams, args []string, flags *explainF
 	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
 		return err
 	}
-	if err := w.requireSetups(); err != nil {
-		return err
-	}
 	if err := w.keepThoseWith(args[0]); err != nil {
 		return err
 	}
 	all := make([]explain.Explanation, len(w.names))
 	err = w.light(ctx, std, &flags.work, study.Options{ReadingsOnly: true}, func(i int, s *study.Study) error {
-		e, err := explain.Of(ctx, s, args[0])
+		at, err := afterCue(s, flags.cue)
+		if err != nil {
+			return err
+		}
+		e, err := explain.Of(ctx, at, args[0])
 		if err == nil {
 			all[i] = *e
+			all[i].Cue = flags.cue
 		}
 		return err
 	})
@@ -100,6 +105,27 @@ func runExplain(ctx context.Context, std streams, args []string, flags *explainF
 		return explain.WriteJSON(std.out, all)
 	}
 	return explain.Write(std.out, all)
+}
+
+// afterCue is a set-up with its light after a cue; "" before all.
+func afterCue(s *study.Study, cue string) (*study.Study, error) {
+	if cue == "" {
+		return s, nil
+	}
+	if after := s.After(cue); after != nil {
+		return after, nil
+	}
+	of, names := "the scene", []string{}
+	if s.Setup.Name != "" {
+		of = "the set-up " + s.Setup.Name
+	}
+	for i := range s.Setup.Cues {
+		names = append(names, s.Setup.Cues[i].Name)
+	}
+	if len(names) == 0 {
+		return nil, fmt.Errorf("--cue %s: %s has no cues", cue, of)
+	}
+	return nil, fmt.Errorf("--cue %s: %s has no such cue; it has %s", cue, of, strings.Join(names, ", "))
 }
 
 // keepThoseWith leaves out the set-ups without a reading; where none has it, it says which readings there are.

@@ -19,7 +19,7 @@ func TestFullDiskIsReported(t *testing.T) {
 	for _, args := range []string{
 		"draw --quality draft -o -", "draw --quality draft -o - --format txt", "symbols -o - --format pdf", "kit", "kit --json",
 		"schema", "schema --text", "new", "meter --quality draft", "meter --quality draft --json", "meter --quality draft --shares",
-		"review --quality draft --json", "list", "list --json", "list --csv kit", "list -o -", "help", "draw --help", "--help", "completion bash",
+		"review --quality draft --json", "list", "list --json", "list --csv kit", "list -o -", "day", "day --json", "help", "draw --help", "--help", "completion bash",
 	} {
 		t.Run(args, func(t *testing.T) {
 			t.Parallel()

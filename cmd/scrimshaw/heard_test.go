@@ -55,6 +55,8 @@ var (
 	held     = func(pairs ...string) []ready {
 		return []ready{riser, on("lights.day", "at", "{top: riser}"), on("lights.day.mount", pairs...)}
 	}
+	cue    = []ready{on("cues.q2", "lights", "{day: off}")}
+	fire   = []ready{on("lights.day.plays", "kind", "fire")}
 	fed    = []ready{on("circuits.ring", "breaker", "16"), on("lights.day", "circuit", "ring")}
 	riser  = on("furniture.riser", "deck", "[1, 1, 0.2]", "at", "[3.4, 3.2]")
 	yard   = on("openings.yard", "window", "kitchen.top", "width", "1.4")
@@ -90,7 +92,19 @@ var fittings = map[string]fitting{
 	"grip.*.faces":               {example: "90"},
 	"grip.*.mount":               {example: "{boom: 2}"},
 	"grip.*.surface":             {example: "white"},
+	"cues":                       {example: "{q2: {at: she sits, over: 4 s, lights: {day: off}}}"},
+	"cues.*.at":                  {before: cue},
+	"cues.*.over":                {before: cue},
+	"cues.*.lights":              {before: cue, example: "{day: 60 %}"},
+	"cues.*.lights.*.level":      {before: []ready{on("cues.q2.lights.day", "colour", "3200 K")}},
+	"cues.*.lights.*.colour":     {before: []ready{on("cues.q2.lights.day", "level", "60 %")}},
+	"cues.*.lights.*.tint":       {before: []ready{on("cues.q2.lights.day", "level", "60 %")}},
+	"lights.*.plays.low":         {before: fire, example: "20 %"},
+	"lights.*.plays.high":        {before: fire},
+	"lights.*.plays.rate":        {before: fire, example: "2 /s"},
+	"setups.*.cues":              {before: []ready{on("setups.wide", "camera", "A")}, example: "{q2: {lights: {day: off}}}"},
 	"line":                       {before: []ready{second}, example: "[ruth, noor]"},
+	"rates":                      {before: []ready{on("setups.wide", "camera", "A"), on("setups.close", "after", "wide", "change", "{lights: {day: {level: 40 %}}}")}},
 	"lights.*.aim":               {example: "down"},
 	"lights.*.mount":             {example: "{boom: 1.6}"},
 	"lights.*.note":              {example: "two bags"},

@@ -104,9 +104,6 @@ func runList(ctx context.Context, std streams, args []string, flags *listFlags) 
 	if err == nil {
 		err = w.reportFaults(std, flags.work.faults, source.Warning)
 	}
-	if err == nil {
-		err = w.requireSetups()
-	}
 	if err != nil {
 		return err
 	}

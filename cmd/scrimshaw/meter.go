@@ -30,7 +30,9 @@ func newMeter(std streams) *cobra.Command {
 		Short: "readings at faces and meters, as a table or JSON",
 		Long: "meter computes every reading of a scene: the planes and the dome of each face, and the meters the\n" +
 			"scene sets up. It splits each reading into the shares of the lights, straight and off surfaces, and states\n" + "the error of its computation as ± (error in JSON). Below stands what passes for what, and what each light has in\n" +
-			"hand: stops up and down, the smallest unit that would do, how much nearer a soft one could come.\n" +
+			"hand: stops up and down, the smallest unit that would do, how much nearer a soft one could come; then, for each cue,\n" +
+			"what lights do, and light, stop and colour of each face and meter, with the stops from the cue before (cues in JSON, with\n" +
+			"the curve of each key side over time); and what a light that plays gives at its lowest, in the mean and at its highest.\n" +
 			"A ✗ marks a figure that a key of the scene could change and that is computed without that key for now;\n" +
 			"JSON lists the key under uncomputed.",
 		Example:           "  scrimshaw meter mine.yaml\n  scrimshaw meter mine.yaml --setup close --json\n  scrimshaw meter - < mine.yaml",
@@ -73,9 +75,6 @@ func runMeter(ctx context.Context, std streams, args []string, flags *meterFlags
 		return err
 	}
 	if err := w.reportFaults(std, flags.work.faults, source.Warning); err != nil {
-		return err
-	}
-	if err := w.requireSetups(); err != nil {
 		return err
 	}
 	switch {

@@ -130,9 +130,9 @@ func whatIsBad(state *os.ProcessState, dir string, out, said []byte) string {
 // mutatedInput makes an input.
 func mutatedInput(r *rand.Rand) mutated {
 	draft := []string{"--quality", "draft"}
-	ways := [][]string{{"draw", "-o", "made.svg", "-o", "made.txt"}, {"meter", "--json"}, {"review", "--json"}, {"list", "--json"}, {"list", "--csv", "lamps"}}
+	ways := [][]string{{"draw", "-o", "made.svg", "-o", "made.txt"}, {"meter", "--json"}, {"review", "--json"}, {"list", "--json"}, {"list", "--csv", "lamps"}, {"day"}, {"day", "--json"}}
 	way := append([]string{}, ways[r.IntN(len(ways))]...)
-	if way[0] != "list" { // which computes no light
+	if way[0] != "list" && way[0] != "day" { // which compute no light
 		way = append(way, draft...)
 	}
 	way = append(way, "a.yaml")

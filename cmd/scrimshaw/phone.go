@@ -43,8 +43,11 @@ func rowOf(t *section.Table, e *section.Entry) page.Row {
 		row.Name = t.Columns[named-1].Head + ": " + row.Name // whose figures they are
 	}
 	for i := named; i < len(e.Cells); i++ {
-		if e.Cells[i] != "" {
-			row.Figures = append(row.Figures, page.Figure{Of: t.Columns[i].Head, Value: e.Cells[i], Struck: slices.Contains(e.Struck, i)})
+		if value := e.Cells[i]; value != "" {
+			if e.Below != nil && e.Below[i] != "" {
+				value += ", " + e.Below[i]
+			}
+			row.Figures = append(row.Figures, page.Figure{Of: t.Columns[i].Head, Value: value, Struck: slices.Contains(e.Struck, i)})
 		}
 	}
 	return row

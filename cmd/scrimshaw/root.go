@@ -66,7 +66,7 @@ func newRoot(std streams) *cobra.Command {
 	root.PersistentFlags().SortFlags = false
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error { return flagError(cmd, err) })
 	root.AddCommand(
-		newDraw(std), newMeter(std), newExplain(std), newReview(std), newList(std), newNew(std),
+		newDraw(std), newMeter(std), newExplain(std), newReview(std), newList(std), newDay(std), newNew(std),
 		newSymbols(std), newKit(std), newSchema(std),
 	)
 	root.SetHelpCommand(newHelp(root))

@@ -1,11 +1,13 @@
 package main
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -30,13 +32,14 @@ func TestScaleBarOnPaper(t *testing.T) {
 	for name, metres := range map[string]float64{"map-room": 1.0 / 25, "two-sizes": 4 * 0.3048 / 32} {
 		t.Run(name, func(t *testing.T) {
 			d := drawnSample(t, name)
-			svg, pdf := d.pages[0]+".svg", filepath.Join(d.folder, "a.pdf")
+			pdf, plan := filepath.Join(d.folder, "a.pdf"), slices.IndexFunc(d.pages, func(base string) bool { return strings.Contains(read(t, base+".svg"), "scale-bar") })
+			svg, number := d.pages[max(0, plan)]+".svg", fmt.Sprint(plan+1)
 			want := metres * 1000 // mm on paper
 			if got := barWidth(t, svg); math.Abs(got-want) > want/1000 {
 				t.Errorf("in SVG the bar is %.4f mm long, want %.4f", got, want)
 			}
 			again := filepath.Join(t.TempDir(), "b.svg")
-			if out, err := exec.Command("pdftocairo", "-svg", "-noshrink", "-f", "1", "-l", "1", pdf, again).CombinedOutput(); err != nil {
+			if out, err := exec.Command("pdftocairo", "-svg", "-noshrink", "-f", number, "-l", number, pdf, again).CombinedOutput(); err != nil {
 				t.Fatalf("%v: %s", err, out)
 			}
 			const point = 25.4 / 72

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"maps"
@@ -40,14 +41,14 @@ func cast(f *flow) {
 
 // things are what the keys of a section are written on.
 var things = map[string]string{"rooms": "kitchen", "openings": "street", "furniture": "desk", "people": "ruth", "cameras": "A",
-	"lights": "day", "grip": "black", "meters": "top", "setups": "wide", "materials": "limewash", "circuits": "ring"}
+	"lights": "day", "grip": "black", "meters": "top", "setups": "wide", "materials": "limewash", "circuits": "ring", "cues": "q2"}
 
 // place is the path of a key in a scene.
 func (w *written) place() []string {
 	path := slices.Clone(w.path)
 	for i, key := range path {
 		if key == "*" {
-			path[i] = things[path[0]]
+			path[i] = cmp.Or(things[path[i-1]], things[path[0]])
 		}
 	}
 	return path
@@ -181,7 +182,7 @@ func TestNoUncomputedKeyIsSilent(t *testing.T) {
 			w.check(t, f.text(), bare)
 		})
 	}
-	if n < 15 {
+	if n < 13 {
 		t.Errorf("only %d keys are not computed yet: are they all listed?", n)
 	}
 }

@@ -33,7 +33,8 @@ func TestPDFSpeaks(t *testing.T) {
 			if got := file.catalog["/Lang"]; got != "u:en-GB" {
 				t.Errorf("the language is %v", got)
 			}
-			if title, _, _ := strings.Cut(titles[0], ", Set-up"); file.info["/Title"] != "u:"+title {
+			title, _, _ := strings.Cut(titles[0], ", Set-up")
+			if title = strings.TrimSuffix(title, ", Cover"); file.info["/Title"] != "u:"+title {
 				t.Errorf("the title is %v, want %s", file.info["/Title"], title)
 			}
 			bookmarked(t, file.outline, titles)
@@ -56,7 +57,7 @@ func TestPDFSpeaks(t *testing.T) {
 }
 
 // bookmarked fails where the outline does not lead to the pages in order: by their titles those of one set-up, else under
-// the set-ups that their titles name.
+// the set-ups that their titles name, and those of the day under what they are.
 func bookmarked(t *testing.T, outline []bookmark, titles []string) {
 	t.Helper()
 	several := false
@@ -72,6 +73,15 @@ func bookmarked(t *testing.T, outline []bookmark, titles []string) {
 	for _, top := range outline {
 		if !several {
 			lead(top, top.Title)
+			continue
+		}
+		if ofDay := []string{"Cover", "Matching", "Lists"}; slices.Contains(ofDay, top.Title) {
+			if len(top.Kids) == 0 || top.Kids[0].Page > page+1 {
+				lead(bookmark{Title: top.Title, Page: top.Page}, top.Title)
+			}
+			for _, b := range top.Kids {
+				lead(b, b.Title)
+			}
 			continue
 		}
 		if !strings.HasPrefix(top.Title, "Set-up ") || top.Page != page+1 || len(top.Kids) == 0 || top.Kids[0].Title != "Plan" {
@@ -292,4 +302,36 @@ func lettered(t *testing.T, path string) (all []string) {
 		}
 	}
 	return all
+}
+
+// TestPacketIsReadInOrder: the structure of a packet has all lettering of each page once: what stands in lists before what is lettered on the
+// drawing, a cover from its title to its contents.
+func TestPacketIsReadInOrder(t *testing.T) {
+	pdfinfo := tool(t, "pdfinfo")
+	d := drawnSample(t, "two-sizes")
+	file := filepath.Join(d.folder, "a.pdf")
+	if said := execute(t, "LC_ALL=C", pdfinfo, file); !strings.Contains(string(said), "Tagged:          yes") {
+		t.Errorf("the file is not tagged:\n%s", said)
+	}
+	pages := strings.Split(string(execute(t, "LC_ALL=C", pdfinfo, "-struct-text", file)), "  Sect\n")[1:]
+	if len(pages) != len(d.pages) {
+		t.Fatalf("%d pages have a structure, of %d", len(pages), len(d.pages))
+	}
+	for i, base := range d.pages {
+		lines := strings.Count(pages[i], "\n")
+		if want := strings.Count(read(t, base+".svg"), "<text "); 10*lines < 9*want { // one that is lettered over itself counts once
+			t.Errorf("page %d: %d lines of %d are in its structure", i+1, lines, want)
+		}
+	}
+	for page, order := range map[int][]string{0: {"The boarding house parlour", "Contents", "Set-up wide", "Matching", "Contacts", "Not checked"}, 2: {"The boarding house parlour", "Set-up wide", "At the faces", "Lights", "parlour\""}} {
+		rest := pages[page]
+		for _, words := range order {
+			_, after, found := strings.Cut(rest, words)
+			if !found {
+				t.Errorf("page %d: %q does not come in its place:\n%s", page+1, words, pages[page])
+				break
+			}
+			rest = after
+		}
+	}
 }

@@ -136,14 +136,6 @@ func planesOf(s *plan.Setup, text string) ([]study.Plane, error) {
 	return []study.Plane{plane}, nil
 }
 
-// requireSetups refuses to go on where every set-up is left out, after its faults are printed.
-func (w *work) requireSetups() error {
-	if len(w.names) == 0 && !w.in.log.Failed() {
-		return errors.New("every set-up that you asked for is left out, as said above, so nothing remains to draw or to meter")
-	}
-	return nil
-}
-
 // reportFaults prints the faults and returns the status of refused input, or nil where there is no
 // error among them. Below least nothing is printed: infos belong to review.
 func (w *work) reportFaults(std streams, form faultForm, least source.Severity) error {

@@ -14,10 +14,7 @@ import (
 )
 
 // What holds sheets: common practice.
-const (
-	sameSize   = 0.03 // share by which a side may differ from that of a piece of the catalogue: 8 ft are sold as 2.4 m, and the other way round
-	largeFrame = 1.5  // m, from which on a frame stands between two stands
-)
+const sameSize = 0.03 // share by which a side may differ from that of a piece of the catalogue: 8 ft are sold as 2.4 m, and the other way round
 
 // grip counts a piece of grip, its cloth, and what holds it.
 func (n *needs) grip(g *plan.Grip) {
@@ -27,19 +24,14 @@ func (n *needs) grip(g *plan.Grip) {
 		n.add(n.frameCloth(g), 1, g.Tag)
 	}
 	n.holder(g)
-	held := load{tag: g.Tag, mass: piece.Mass, known: piece.Mass > 0, count: 1, height: g.Frame.At.Z - g.Base, sturdy: large(g)}
+	held := load{tag: g.Tag, mass: piece.Mass, known: piece.Mass > 0, count: 1, height: g.Frame.At.Z - g.Base, sturdy: g.OnTwoStands()}
 	n.mount(&g.Mount, held)
-	if large(g) && onStand(&g.Mount) {
+	if g.OnTwoStands() && onStand(&g.Mount) {
 		n.stand(&g.Mount, held)
 	}
 }
 
 func onStand(m *plan.Mount) bool { return m.Kind == "" || m.Kind == term.Stand }
-
-// large says whether a frame stands between two stands.
-func large(g *plan.Grip) bool {
-	return g.Kind == term.Frame && math.Max(g.Size[0], g.Size[1]) >= largeFrame
-}
 
 // piece is the piece by itself: of the catalogue where the scene names it, or where one there is of its kind and size. A board is one
 // thing with two sides: which it shows does not count.
@@ -105,7 +97,7 @@ func (n *needs) frameCloth(g *plan.Grip) Item {
 func (n *needs) holder(g *plan.Grip) {
 	switch {
 	case g.Mount.Kind == term.Floor || g.Mount.Kind == term.Hand:
-	case large(g):
+	case g.OnTwoStands():
 		n.add(n.stock(Rigging, frameHolders, "pair of frame holders"), 1, g.Tag)
 	case g.Kind == term.Card || g.Kind == term.Silver:
 		n.add(n.stock(Rigging, boardHolder, "board holder"), 1, g.Tag)

@@ -81,7 +81,7 @@ func (n *needs) accessories(l *plan.Light) {
 	}
 }
 
-// dimmer counts the dimmer of a filament lamp that is not at full.
+// dimmer counts the dimmer of a filament lamp that is not at full, or not after a cue, or fades.
 func (n *needs) dimmer(l *plan.Light) {
 	if item, ok := n.dimmerOf(l); ok {
 		n.add(item, l.Count, l.Tag)
@@ -90,7 +90,7 @@ func (n *needs) dimmer(l *plan.Light) {
 
 // dimmerOf is the smallest dimmer that stands the power of a filament lamp; not ok where the lamp takes none.
 func (n *needs) dimmerOf(l *plan.Light) (Item, bool) {
-	if l.Head.Technology != term.Tungsten || l.Level <= 0 || l.Level >= 1 {
+	if l.Head.Technology != term.Tungsten || !n.setup.Dims(l) {
 		return Item{}, false
 	}
 	found := n.least(dimmers, func(i *kit.Item) float64 { return i.Watts }, l.Head.Watts)

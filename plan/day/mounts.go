@@ -6,16 +6,14 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/rig"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
 // Names of the catalogue by which things are held.
 const (
-	boomArm      = "boom-arm"
 	wallPlate    = "wall-plate"
-	pole         = "ceiling-pole"
-	bag          = "sandbag-12"
 	boomStand    = "combo-stand"
 	gripHead     = "grip-head"
 	gripArm      = "grip-arm-100"
@@ -32,14 +30,6 @@ var (
 // gripStands are what a piece of grip stands on where the scene names no stand, the usual one first: common practice.
 var gripStands = []string{"c-stand", boomStand, "tall-combo-stand", "wind-up-stand"}
 
-// How a thing is held: common practice.
-const (
-	bagsOnStand = 1
-	bagsHigh    = 2   // on a boom, and on a stand over highStand
-	highStand   = 2.5 // m
-	counterArm  = 0.8 // from the stand of a boom to its counterweight, m
-)
-
 // load is what a mount holds: the mass of one, how many, and how high it is over what its stand stands on.
 type load struct {
 	tag       string
@@ -49,19 +39,6 @@ type load struct {
 	height    float64 // m
 	practical bool    // it belongs to the set, and hangs or stands by itself
 	sturdy    bool    // it is no thing for a light grip stand
-}
-
-// Bags is how many sandbags a stand takes: none where a thing does not stand on one.
-func Bags(m *plan.Mount, height float64) int {
-	switch {
-	case m.Kind == term.Boom:
-		return bagsHigh
-	case m.Kind != "" && m.Kind != term.Stand:
-		return 0
-	case height > highStand:
-		return bagsHigh
-	}
-	return bagsOnStand
 }
 
 // mount counts what holds a thing.
@@ -77,7 +54,7 @@ func (n *needs) mount(m *plan.Mount, l load) {
 			n.clamp(m, l)
 		}
 	case term.Pole:
-		n.add(n.stock(Rigging, pole, "pole"), 1, l.tag)
+		n.add(n.stock(Rigging, plan.CeilingPole, "pole"), 1, l.tag)
 		n.clamp(m, l)
 	case term.Wall:
 		n.add(n.stock(Rigging, wallPlate, "wall plate"), l.count, l.tag)
@@ -101,7 +78,7 @@ func hangs(m *plan.Mount) bool {
 // stand counts a stand and its bags.
 func (n *needs) stand(m *plan.Mount, l load) {
 	n.add(n.standOf(m, l), l.count, l.tag)
-	n.add(n.stock(Bag, bag, "sandbag"), l.count*Bags(m, l.height), l.tag)
+	n.add(n.stock(Bag, plan.Sandbag, "sandbag"), l.count*m.Bags(l.height), l.tag)
 }
 
 // standOf is the stand that the scene or the unit names, else the usual one that is high and strong enough.
@@ -120,25 +97,27 @@ func (n *needs) standOf(m *plan.Mount, l load) Item {
 
 // boom counts the arm of a boom and what balances it about the stand: m1 a1 = m2 a2, without the arm's own mass.
 func (n *needs) boom(m *plan.Mount, l load) {
-	arm := n.stock(Rigging, boomArm, "boom")
-	if found := n.kit.ItemOf(boomArm); found == nil || m.Arm > found.Length || l.mass > found.Load {
+	arm := n.stock(Rigging, plan.BoomArm, "boom")
+	if found := n.kit.ItemOf(plan.BoomArm); found == nil || m.Arm > found.Length || l.mass > found.Load {
 		arm = Item{Shelf: Rigging, Label: "boom", Note: "for " + l.tag + ", of " + n.length(m.Arm) + " and for " + unit.FormatMass(l.mass)}
 	}
 	n.add(arm, l.count, l.tag)
-	sandbag := n.stock(Bag, bag, "sandbag")
+	sandbag := n.stock(Bag, plan.Sandbag, "sandbag")
 	if !l.known || sandbag.Mass == 0 {
 		n.add(Item{Shelf: Bag, Label: "counterweight for " + l.tag + " on its boom"}, l.count, l.tag)
 		return
 	}
 	mass := Counterweight(l.mass, m.Arm)
 	count := int(math.Ceil(mass/sandbag.Mass - 1e-9))
-	sandbag.Note = fmt.Sprintf("%d to balance %s on its boom: %s at %s behind the stand, without the arm's own mass", count, l.tag, unit.FormatMass(mass), n.length(counterArm))
+	sandbag.Note = fmt.Sprintf("%d to balance %s on its boom: %s at %s behind the stand, without the arm's own mass", count, l.tag, unit.FormatMass(mass), n.length(rig.CounterArm))
 	n.add(sandbag, l.count*count, l.tag)
 }
 
 // Counterweight is the mass, kg, that holds another at the end of an arm, m, in balance at the usual distance behind the stand,
 // rounded up to half a kilogram.
-func Counterweight(mass, arm float64) float64 { return math.Ceil(2*mass*arm/counterArm-1e-9) / 2 }
+func Counterweight(mass, arm float64) float64 {
+	return math.Ceil(2*rig.Counterweight(mass, arm, rig.CounterArm)-1e-9) / 2
+}
 
 // clamp counts the usual clamp that carries the load.
 func (n *needs) clamp(m *plan.Mount, l load) {

@@ -15,6 +15,7 @@ import (
 // Explanation is one reading, explained.
 type Explanation struct {
 	Scene, Setup string
+	Cue          string // after which it is read; "": in the set-up itself
 	Reading      meter.Reading
 	Place        []Step  // where it is, which way it faces
 	Surface      string  // of a spot meter: what it looks at; "" where that has no name

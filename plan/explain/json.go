@@ -22,6 +22,7 @@ func WriteJSON(w io.Writer, all []Explanation) error {
 type jsonExplanation struct {
 	Scene      string      `json:"scene"`
 	Setup      *string     `json:"setup"`
+	Cue        *string     `json:"cue"` // null: in the set-up itself
 	Reading    string      `json:"reading"`
 	Kind       string      `json:"kind"`
 	Value      float64     `json:"value"`   // lx, or cd/m² of a spot
@@ -75,7 +76,7 @@ type jsonInput struct {
 }
 
 func (e *Explanation) json() jsonExplanation {
-	out := jsonExplanation{Scene: e.Scene, Setup: meter.OrNull(e.Setup), Reading: e.Reading.Name, Kind: string(e.Reading.Kind),
+	out := jsonExplanation{Scene: e.Scene, Setup: meter.OrNull(e.Setup), Cue: meter.OrNull(e.Cue), Reading: e.Reading.Name, Kind: string(e.Reading.Kind),
 		Value: meter.Rounded(e.all()), Unit: e.unit(), Error: meter.RoundedOrNull(e.Reading.Error),
 		Surface: meter.OrNull(e.Surface), Place: jsonSteps(e.Place), Lights: []jsonLight{}, Sum: jsonSteps(e.Sum), Exposure: jsonSteps(e.Exposure), Uncomputed: []string{}}
 	for i := range e.Lights {

@@ -26,7 +26,11 @@ func lampSteps(l *plan.Light, level colour.RGB) *working {
 	if filter > 0 {
 		light = level.Y() / (count * filter)
 	}
-	w.given("of its full light, at "+unit.FormatPercent(l.Level), "q", light, "", "the scene's level, by the unit's curve")
+	setting, source := unit.FormatPercent(l.Level), "the scene's level, by the unit's curve"
+	if own := h.LightAt(l.Level); math.Abs(light-own) > rounding*own {
+		setting, source = setting+" and the white of the cue", source+", and what the unit gives at that white"
+	}
+	w.given("of its full light, at "+setting, "q", light, "", source)
 	w.given("what its gels pass", "g", filter, "", "catalogue")
 	w.worked("level, count and gels together", "k", "N × q × g", level.Y(), "", "light is linear in each")
 	return w

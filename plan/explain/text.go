@@ -57,12 +57,16 @@ func (e *Explanation) write(b *strings.Builder) {
 	}
 }
 
-// heading names the reading, and its set-up where there is one.
+// heading names the reading, and its set-up and its cue where there is one.
 func (e *Explanation) heading() string {
-	if e.Setup == "" {
-		return e.Reading.Name
+	words := e.Reading.Name
+	if e.Setup != "" {
+		words += ", set-up " + e.Setup
 	}
-	return e.Reading.Name + ", set-up " + e.Setup
+	if e.Cue != "" {
+		words += ", after " + e.Cue
+	}
+	return words
 }
 
 // value is the reading as meter prints it.

@@ -5,6 +5,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/plane"
 )
 
@@ -16,14 +17,14 @@ func (v *viewing) cables() (all []thing) {
 	for i := range v.setup.Lights {
 		if l := &v.setup.Lights[i]; l.Cable != nil && len(l.Cable.Path) > 1 && !l.Seen.Meant {
 			all = append(all, thing{kind: Cable, name: l.Name, path: l.Path, span: l.Span,
-				at: func(by r3.Vec) [][]piece { return [][]piece{v.cableOn(l.Cable.Path, by)} }})
+				at: func(by r3.Vec) [][]body.Piece { return [][]body.Piece{v.cableOn(l.Cable.Path, by)} }})
 		}
 	}
 	return all
 }
 
 // cableOn are the pieces of a cable, leg by leg.
-func (v *viewing) cableOn(path []r2.Vec, by r3.Vec) (all []piece) {
+func (v *viewing) cableOn(path []r2.Vec, by r3.Vec) (all []body.Piece) {
 	for i := 1; i < len(path); i++ {
 		z := v.setup.Ground + by.Z
 		middle := r2.Scale(0.5, r2.Add(path[i-1], path[i]))
@@ -34,7 +35,7 @@ func (v *viewing) cableOn(path []r2.Vec, by r3.Vec) (all []piece) {
 		way := r2.Unit(r2.Sub(b, a))
 		side := r2.Scale(cableThick/2, r2.Vec{X: way.Y, Y: -way.X})
 		ring := plane.CounterClockwise([]r2.Vec{r2.Add(a, side), r2.Sub(a, side), r2.Sub(b, side), r2.Add(b, side)})
-		all = append(all, prism(Lead, ring, z, z+cableThick))
+		all = append(all, body.Prism(body.Lead, ring, z, z+cableThick))
 	}
 	return all
 }

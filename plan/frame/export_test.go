@@ -19,7 +19,7 @@ func BodiesOf(s *plan.Setup, kind Kind, name, camera string) (all []Body) {
 	for i := range things {
 		if t := &things[i]; t.kind == kind && t.name == name {
 			for _, p := range t.unmeant(camera, t.stances[0]) {
-				all = append(all, Body{p.faces, p.middle, p.radius})
+				all = append(all, Body{p.Faces, p.Middle, p.Radius})
 			}
 		}
 	}
@@ -35,7 +35,7 @@ const LeastShare = leastShare
 // OpeningOf is what the light of a lamp leaves by.
 func OpeningOf(l *plan.Light) (all []Body) {
 	for _, p := range openingOf(l) {
-		all = append(all, Body{p.faces, p.middle, p.radius})
+		all = append(all, Body{p.Faces, p.Middle, p.Radius})
 	}
 	return all
 }

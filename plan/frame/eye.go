@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/plane"
 )
 
@@ -33,7 +34,7 @@ type post struct {
 type moved struct {
 	thing   *thing
 	by      r3.Vec
-	stances [][]piece
+	stances [][]body.Piece
 }
 
 // trackStep is how far apart the places of a track are at most that a camera looks from, m; on one that is too long for mostPosts, as far
@@ -168,7 +169,7 @@ func (e *eye) showsFrom(t *thing, p *post) bool {
 }
 
 // at is what a thing is made of where it is moved by a vector. From all places of a track it is asked for one after the other.
-func (e *eye) at(t *thing, by r3.Vec) [][]piece {
+func (e *eye) at(t *thing, by r3.Vec) [][]body.Piece {
 	if e.moved.thing != t || e.moved.by != by {
 		e.moved = moved{t, by, t.at(by)}
 	}
@@ -244,7 +245,7 @@ func (v *viewing) meant(t *thing, p *post, s *Sight) {
 }
 
 // look finds what of some pieces shows from a place of a camera, or how near the frame they come.
-func (v *viewing) look(s *Sight, pieces []piece, p *post) {
+func (v *viewing) look(s *Sight, pieces []body.Piece, p *post) {
 	if len(pieces) == 0 {
 		return
 	}

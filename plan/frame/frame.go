@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/source"
 )
 
@@ -22,17 +23,17 @@ type Sight struct {
 	Mark    string // at which somebody shows, "ruth.sit"; "" where they are
 	Path    string // "lights.fill"
 	Span    source.Span
-	Parts   []Part  // that show in the frame, or where none does come nearest to it
-	Share   float64 // share of the frame that it takes
-	Where   string  // there: "at the left edge"; "" where it is nowhere near
-	Outside float64 // share of the frame's width by which it misses the frame; 0 where it shows; infinite behind the lens, and far off
-	Degrees float64 // by which a pan or a tilt would have to go wrong to show it; 0 where it shows, or is nowhere near
-	Hidden  bool    // it lies in the frame, and the set hides it
-	Move    *Move   // that takes it out of the frame and the margin; nil where it is out, or none does
-	Pan     *Pan    // likewise
-	Meant   bool    // something of it is meant to be seen,
-	Shown   float64 // and that takes such a share of the frame
-	ShownAt string  // there: "on the right"
+	Parts   []body.Part // that show in the frame, or where none does come nearest to it
+	Share   float64     // share of the frame that it takes
+	Where   string      // there: "at the left edge"; "" where it is nowhere near
+	Outside float64     // share of the frame's width by which it misses the frame; 0 where it shows; infinite behind the lens, and far off
+	Degrees float64     // by which a pan or a tilt would have to go wrong to show it; 0 where it shows, or is nowhere near
+	Hidden  bool        // it lies in the frame, and the set hides it
+	Move    *Move       // that takes it out of the frame and the margin; nil where it is out, or none does
+	Pan     *Pan        // likewise
+	Meant   bool        // something of it is meant to be seen,
+	Shown   float64     // and that takes such a share of the frame
+	ShownAt string      // there: "on the right"
 	Track   *Stretch
 }
 

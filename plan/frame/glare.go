@@ -102,7 +102,7 @@ func pupilOf(c *plan.Camera) float64 {
 // cornersOf are the places between which a lamp's light leaves it.
 func cornersOf(l *plan.Light) (all []r3.Vec) {
 	for _, p := range openingOf(l) {
-		all = append(all, p.corners()...)
+		all = append(all, p.Corners()...)
 	}
 	if len(all) == 0 {
 		all = []r3.Vec{l.Frame.At}

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/solid"
 )
@@ -149,8 +150,8 @@ func (t *thing) bearing() []r3.Vec { return append(t.carried(), t.holding()...) 
 func (t *thing) carried() (all []r3.Vec) {
 	for _, pieces := range t.stances {
 		for i := range pieces {
-			if q := &pieces[i]; q.part == Head || q.part == Sheet || q.part == Whole {
-				all = append(append(all, q.middle), q.corners()...)
+			if q := &pieces[i]; q.Part == body.Head || q.Part == body.Sheet || q.Part == body.Whole {
+				all = append(append(all, q.Middle), q.Corners()...)
 			}
 		}
 	}
@@ -161,8 +162,8 @@ func (t *thing) carried() (all []r3.Vec) {
 func (t *thing) holding() (all []r3.Vec) {
 	for _, pieces := range t.stances {
 		for i := range pieces {
-			if q := &pieces[i]; q.part != Head && q.part != Sheet && q.part != Whole && q.part != Legs {
-				all = append(all, q.middle)
+			if q := &pieces[i]; q.Part != body.Head && q.Part != body.Sheet && q.Part != body.Whole && q.Part != body.Legs {
+				all = append(all, q.Middle)
 			}
 		}
 	}

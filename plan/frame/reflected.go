@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/source"
@@ -22,7 +23,7 @@ type Reflection struct {
 	Name   string
 	Path   string // "lights.fill"
 	Span   source.Span
-	Parts  []Part
+	Parts  []body.Part
 	Share  float64 // share of the frame that it takes
 	Where  string  // there: "at the left edge"
 	Move   *Move   // of the thing, after which nothing of it shows in that mirror; nil: none does, and of the camera itself
@@ -101,19 +102,19 @@ func (g *looking) mayShow(middle r3.Vec, radius float64) bool {
 }
 
 // seen lists what shows of some pieces in the mirror, within the picture.
-func (g *looking) seen(all []piece) (seen []seenPart) {
+func (g *looking) seen(all []body.Piece) (seen []seenPart) {
 	for i := range all {
-		image, ok := all[i].image(g.mirror)
+		image, ok := all[i].Image(g.mirror)
 		if !ok {
 			continue
 		}
-		image.figures(g.p.At, func(figure []r3.Vec) bool {
+		image.Figures(g.p.At, func(figure []r3.Vec) bool {
 			within := clipped(figure, g.within)
 			if within == nil || g.p.share(within) <= leastShare/mostFigures {
 				return true
 			}
 			return g.visible(g.p.At, within, func(part []r3.Vec) bool {
-				seen = append(seen, seenPart{image.part, slices.Clone(part)})
+				seen = append(seen, seenPart{image.Part, slices.Clone(part)})
 				return true
 			})
 		})

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/solid"
 	"scrimshaw/plan/term"
@@ -54,42 +55,24 @@ func (r reflector) turned(about, along r3.Vec, degrees float64) reflector {
 	return r
 }
 
-// image is what of a piece lies before a mirror, as it is seen in that. Of a ball that the mirror cuts all is; of what else it cuts
-// one sees the inside.
-func (p *piece) image(m *solid.Mirror) (image piece, ok bool) {
-	image = piece{part: p.part, sheet: p.sheet, middle: m.Image(p.middle), radius: p.radius}
-	if p.radius > 0 {
-		return image, m.Plane.Over(p.middle) > 0
-	}
-	for _, f := range p.faces {
-		if part := m.Before(f); part != nil {
-			image.faces = append(image.faces, m.Images(part))
-		}
-		for _, c := range f {
-			image.sheet = image.sheet || m.Plane.Over(c) < -nearest
-		}
-	}
-	return image, len(image.faces) > 0
-}
-
 // openingOf is what the light of a lamp leaves by: its face, tube, globe or shade, or the lens or mouth of one that counts as a
 // point.
-func openingOf(l *plan.Light) []piece {
+func openingOf(l *plan.Light) []body.Piece {
 	o, f := l.Head.Source.Opening, l.Frame
 	switch o.Form {
 	case photometry.Sphere:
-		return []piece{ball(Head, f.At, o.Width/2)}
+		return []body.Piece{body.Ball(body.Head, f.At, o.Width/2)}
 	case photometry.Lampshade:
-		return []piece{shadeOf(l)}
+		return []body.Piece{body.ShadeOf(l)}
 	case photometry.Tube:
-		return []piece{box(f, o.Width, o.Height, o.Height/2, -o.Height/2)}
+		return []body.Piece{body.Box(f, o.Width, o.Height, o.Height/2, -o.Height/2)}
 	case photometry.Rectangle:
-		return []piece{flat(Head, rectangle(f, o.Width, o.Height, 0))}
+		return []body.Piece{body.Flat(body.Head, body.Rectangle(f, o.Width, o.Height, 0))}
 	case photometry.Disc:
-		return []piece{flat(Head, circle(f.At, f.Right, f.Up(), o.Width/2, turnedSides))}
+		return []body.Piece{body.Flat(body.Head, body.Circle(f.At, f.Right, f.Up(), o.Width/2, body.TurnedSides))}
 	}
 	if hasMouth(l) {
-		return []piece{flat(Head, circle(f.At, f.Right, f.Up(), l.Head.Aperture/2, turnedSides))}
+		return []body.Piece{body.Flat(body.Head, body.Circle(f.At, f.Right, f.Up(), l.Head.Aperture/2, body.TurnedSides))}
 	}
 	return nil
 }

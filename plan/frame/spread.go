@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/plane"
 )
 
@@ -12,7 +13,7 @@ import (
 // plane geometry is far below a pixel.
 type spread struct {
 	rings [][]r2.Vec
-	parts []Part
+	parts []body.Part
 }
 
 // thousandths of half the frame are the measure of a spread.
@@ -36,7 +37,7 @@ func spreadOf(seen []seenPart, p picture) (s spread) {
 }
 
 // add puts in what a ring has beyond those that are there.
-func (s *spread) add(part Part, ring []r2.Vec) {
+func (s *spread) add(part body.Part, ring []r2.Vec) {
 	left := [][]r2.Vec{ring}
 	for i := 0; i < len(s.rings) && len(left) > 0; i++ {
 		var next [][]r2.Vec
@@ -66,7 +67,7 @@ func (s *spread) share() (sum float64) {
 }
 
 // shown lists the parts of which something shows, in the order of the thing's pieces.
-func (s *spread) shown() (all []Part) {
+func (s *spread) shown() (all []body.Part) {
 	for _, p := range s.parts {
 		known := false
 		for _, o := range all {

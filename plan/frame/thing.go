@@ -5,6 +5,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
 )
@@ -32,9 +33,9 @@ type thing struct {
 	foot       r2.Vec    // where it stands, m
 	base       float64   // z of what it stands on, m
 	most       float64   // z over which its stand does not lift it, m; 0: nothing says it
-	at         func(by r3.Vec) [][]piece
-	marks      []string  // of somebody, by the stance that they are at; "" where they are
-	stances    [][]piece // where it stands: one after the other, where it moves or somebody has marks
+	at         func(by r3.Vec) [][]body.Piece
+	marks      []string       // of somebody, by the stance that they are at; "" where they are
+	stances    [][]body.Piece // where it stands: one after the other, where it moves or somebody has marks
 	middle     r3.Vec
 	radius     float64 // of a ball about its middle that holds it, m
 	ownHeight  float64 // z of what the stand holds, m
@@ -47,7 +48,7 @@ func (t *thing) measure() {
 	var all []r3.Vec
 	for _, pieces := range t.stances {
 		for i := range pieces {
-			all = append(all, pieces[i].corners()...)
+			all = append(all, pieces[i].Corners()...)
 		}
 	}
 	for _, p := range all {
@@ -60,15 +61,15 @@ func (t *thing) measure() {
 
 // meant says whether a part of the thing is meant to be in the picture of a camera. What a scene does not say of a lamp of the
 // set holds for the lamp, and not for the stand that it was put on.
-func (t *thing) meant(camera string, p Part) bool {
+func (t *thing) meant(camera string, p body.Part) bool {
 	return t.seen.For(camera) && (t.seen.Written || !p.Holds())
 }
 
 // meantPieces are those that are meant to be in the picture of a camera.
-func (t *thing) meantPieces(camera string) (some []piece) {
+func (t *thing) meantPieces(camera string) (some []body.Piece) {
 	for _, pieces := range t.stances {
 		for i := range pieces {
-			if t.meant(camera, pieces[i].part) {
+			if t.meant(camera, pieces[i].Part) {
 				some = append(some, pieces[i])
 			}
 		}
@@ -77,10 +78,10 @@ func (t *thing) meantPieces(camera string) (some []piece) {
 }
 
 // unmeant are the pieces of a thing that a camera should not see.
-func (t *thing) unmeant(camera string, all []piece) []piece {
-	var some []piece
+func (t *thing) unmeant(camera string, all []body.Piece) []body.Piece {
+	var some []body.Piece
 	for i := range all {
-		if !t.meant(camera, all[i].part) {
+		if !t.meant(camera, all[i].Part) {
 			some = append(some, all[i])
 		}
 	}
@@ -95,34 +96,14 @@ func liftOf(m *plan.Mount, base float64) float64 {
 	return base + m.Stand.Highest
 }
 
-// rimWidth is how wide the tubes of an empty frame are, m: common practice.
-const rimWidth = 0.025
-
 // gripAt are the pieces of a piece of grip that is moved, and turned to what it faces.
-func (v *viewing) gripAt(g *plan.Grip, by r3.Vec) []piece {
+func (v *viewing) gripAt(g *plan.Grip, by r3.Vec) []body.Piece {
 	m := *g
-	m.Mount = movedMount(&g.Mount, by)
+	m.Mount = body.MovedMount(&g.Mount, by)
 	if g.Target != nil && !v.setup.Spots[g.Name].Stays {
 		m.Frame = turned(g.Frame, by, *g.Target)
 	} else {
 		m.Frame.At = r3.Add(g.Frame.At, by)
 	}
-	return append(sheetsOf(&m), holdersOf(&m.Mount, m.Frame, m.Base)...)
-}
-
-// sheetsOf are the sheet of a piece of grip, or the sides of a frame that nothing hangs in.
-func sheetsOf(g *plan.Grip) []piece {
-	if g.Kind != term.Frame || g.Cloth != "" || g.Round() {
-		return []piece{flat(Sheet, g.Corners())}
-	}
-	outer := g.Rectangle()
-	inner := *g
-	inner.Size = [2]float64{max(0, g.Size[0]-2*rimWidth), max(0, g.Size[1]-2*rimWidth)}
-	hole := inner.Rectangle()
-	var all []piece
-	for i := range outer {
-		k := (i + 1) % len(outer)
-		all = append(all, flat(Sheet, []r3.Vec{outer[i], outer[k], hole[k], hole[i]}))
-	}
-	return all
+	return append(body.SheetsOf(&m), body.HoldersOf(&m.Mount, m.Frame, m.Base)...)
 }

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/solid"
 )
 
@@ -70,11 +71,11 @@ func (v *viewing) visible(from r3.Vec, figure []r3.Vec, show func(part []r3.Vec)
 }
 
 // shows says whether a picture shows something of some pieces.
-func (v *viewing) shows(all []piece, p picture) bool {
+func (v *viewing) shows(all []body.Piece, p picture) bool {
 	sides := p.sides()
 	sum := 0.0
 	for i := range all {
-		going := all[i].figures(p.At, func(figure []r3.Vec) bool {
+		going := all[i].Figures(p.At, func(figure []r3.Vec) bool {
 			within := clipped(figure, sides[:])
 			if within == nil || p.share(within) <= leastShare/mostFigures {
 				return true
@@ -96,16 +97,16 @@ const mostFigures = 100
 
 // seenPart is a flat figure that is seen past the set, and what it is of.
 type seenPart struct {
-	part    Part
+	part    body.Part
 	corners []r3.Vec
 }
 
 // seenOf lists all that is seen of some pieces from a place, whichever way one looks.
-func (v *viewing) seenOf(all []piece, from r3.Vec) (seen []seenPart) {
+func (v *viewing) seenOf(all []body.Piece, from r3.Vec) (seen []seenPart) {
 	for i := range all {
-		all[i].figures(from, func(figure []r3.Vec) bool {
+		all[i].Figures(from, func(figure []r3.Vec) bool {
 			return v.visible(from, figure, func(part []r3.Vec) bool {
-				seen = append(seen, seenPart{all[i].part, append([]r3.Vec(nil), part...)})
+				seen = append(seen, seenPart{all[i].Part, append([]r3.Vec(nil), part...)})
 				return true
 			})
 		})
@@ -128,10 +129,10 @@ func showsOf(seen []seenPart, p picture) bool {
 }
 
 // inFrame says whether some pieces lie in a picture, were there no set before them.
-func inFrame(all []piece, p picture) bool {
+func inFrame(all []body.Piece, p picture) bool {
 	sides := p.sides()
 	for i := range all {
-		going := all[i].figures(p.At, func(figure []r3.Vec) bool {
+		going := all[i].Figures(p.At, func(figure []r3.Vec) bool {
 			within := clipped(figure, sides[:])
 			return within == nil || p.share(within) <= leastShare
 		})

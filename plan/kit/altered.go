@@ -18,6 +18,12 @@ func (h Head) Gelled(c *Catalogue, names []string) Head {
 	return h.filtered()
 }
 
+// Ungelled is the head without its gels.
+func (h Head) Ungelled() Head {
+	h.stack = nil
+	return h.filtered()
+}
+
 // filtered takes the white of the lamp through its gels again.
 func (h Head) filtered() Head {
 	light := colour.ThroughGels(h.native, h.stack)
@@ -56,4 +62,22 @@ func (h Head) SetNearer(u *Unit, gap colour.Gap) (Head, Setting) {
 	h.Source.Flux *= u.ShareAt(to.Kelvin) / u.ShareAt(h.native.Kelvin)
 	h.native = colour.White{Kelvin: to.Kelvin, Duv: to.Duv}
 	return h.filtered(), to
+}
+
+// OwnWhite is the white of the lamp itself, before its gels.
+func (h Head) OwnWhite() colour.White { return h.native }
+
+// SetTo gives the head set to another white of its own, its gels as they are, and how much light it gives then at full as a share of what
+// it gave. Whether the unit makes that white is not asked.
+func (h Head) SetTo(white colour.White) (Head, float64) {
+	if white == h.native {
+		return h, 1
+	}
+	share := 1.0
+	if h.Unit != nil {
+		share = h.Unit.ShareAt(white.Kelvin) / h.Unit.ShareAt(h.native.Kelvin)
+	}
+	h.Source.Flux *= share
+	h.native = white
+	return h.filtered(), share
 }

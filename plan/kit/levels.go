@@ -26,6 +26,18 @@ func (l Levels) nearest(level float64) (low, high float64) {
 	return math.Max(low, l.Least), 1 - n*l.Step
 }
 
+// Held is the level that a unit has where its control asks for one: none below its least, and between its steps the nearest.
+func (l Levels) Held(level float64) float64 {
+	if level < l.Least-levelSlip {
+		return 0
+	}
+	low, high := l.nearest(level)
+	if level-low < high-level {
+		return low
+	}
+	return high
+}
+
 // checkLevel faults a level that the unit cannot be set to, and says the nearest that it can.
 func (b *builder) checkLevel(u *Unit) {
 	b.head.Levels = u.Levels

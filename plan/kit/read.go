@@ -77,6 +77,19 @@ func mass(what, like string) source.Reader[float64] {
 	return quantity(what, like, withoutFileUnits(unit.ParseMass), unit.FormatMass, 0, 1e4)
 }
 
+// minutes reads a time in minutes, as s.
+func minutes(what, like string) source.Reader[*float64] {
+	parse := func(text string) (float64, error) {
+		number, named := strings.CutSuffix(strings.TrimSpace(text), "min")
+		if !named {
+			return 0, source.Errorf(source.CodeBadValue, "write it like "+like, "%q is no time in min", text)
+		}
+		return unit.ParseNumber(strings.TrimSpace(number))
+	}
+	show := func(v float64) string { return unit.FormatNumber(v) + " min" }
+	return source.Converted(quantity(what, like, withoutFileUnits(parse), show, 0, 120), func(v float64) *float64 { v *= 60; return &v })
+}
+
 // share reads a part of a whole: 45 % or 0.45.
 func share(what, like string) source.Reader[float64] {
 	return quantity(what, like, withoutFileUnits(percentOrNumber), unit.FormatPercent, 0, 1)

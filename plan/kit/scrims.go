@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+	"slices"
 
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/term"
@@ -24,7 +25,7 @@ func (b *builder) dropScrims(u *Unit) {
 		return
 	}
 	h := &b.head
-	if h.Class != term.Lensed && h.Class != term.Bare || h.Source.Opening.Form == photometry.Tube {
+	if !h.TakesScrims() {
 		b.fault(choice.Span, CodeNoScrims, "leave them out, dim it, or hang a net before it", "no scrims go into %s", nameWithModifier(u.Name, b.choice.Modifier))
 		return
 	}
@@ -46,4 +47,18 @@ func (b *builder) dropScrims(u *Unit) {
 	h.Source.Flux *= whole
 	h.Scrims = choice.Scrims
 	b.step("through its scrims", "flux x share that passes", "", h.Source.Flux, "lm", before, whole)
+}
+
+// TakesScrims says whether wire scrims go into the head.
+func (h *Head) TakesScrims() bool {
+	return (h.Class == term.Lensed || h.Class == term.Bare) && h.Source.Opening.Form != photometry.Tube
+}
+
+// Scrimmed is the head with more whole scrims in it.
+func (h Head) Scrimmed(more []term.Scrim) Head {
+	for _, s := range more {
+		h.Source.Flux *= scrimPasses[s]
+	}
+	h.Scrims = slices.Concat(h.Scrims, more)
+	return h
 }

@@ -7,6 +7,7 @@ import (
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
 // The words of the catalogue.
@@ -66,6 +67,8 @@ func unitFields() []source.Field[Unit] {
 			"The white of a lamp at its least level, where its ballast changes it."), "it keeps its white"),
 		withDefault(field("flicker", share("a flicker", "100 %"), func(v *u) *float64 { return &v.Flicker },
 			flickerDoc), "steady"),
+		withDefault(field("restrike", minutes("a time", "10 min"), func(v *u) **float64 { return &v.Restrike },
+			"How long a discharge lamp has to cool before it strikes again; 0 min of one that strikes hot."), unit.FormatNumber(usualRestrike/60)+" min of a discharge lamp"),
 		withDefault(field("by-white", whiteShares(), func(v *u) *[]WhiteShare { return &v.ByWhite },
 			"The light at some of its whites, as a share of what its figures say."), "the same at all"),
 		withDefault(field("lumens", flux("60000"), func(v *u) *float64 { return &v.Lumens },

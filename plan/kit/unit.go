@@ -36,6 +36,25 @@ type Unit struct {
 	BulbWidth       float64    // diameter of that bulb, m; 0 where there is none
 	BulbVolts       float64    // of the mains that it is made for, V; 0 for any
 	Flicker         float64    // how deep its light goes down at twice the mains: a share, the most less the least by their sum, 0 to 1
+	Restrike        *float64   // how long its lamp has to cool before it strikes again, s; nil: nothing says it; see CoolsFor
+}
+
+// How long a discharge lamp has to cool before it strikes again where the catalogue does not say, and how long one takes from a cold
+// strike to its light and its colour, s: common practice, of 5 to 15 minutes and of 1 to 4.
+const (
+	usualRestrike = 600
+	RunUp         = 120
+)
+
+// CoolsFor is how long the unit's lamp has to cool before it strikes again, s; 0 of one that strikes hot, and of all but discharge lamps.
+func (u *Unit) CoolsFor() float64 {
+	switch {
+	case u == nil || u.Technology != term.Discharge:
+		return 0
+	case u.Restrike == nil:
+		return usualRestrike
+	}
+	return *u.Restrike
 }
 
 // Levels is what levels a unit can be set to beside off. The zero Levels takes all.

@@ -31,6 +31,9 @@ type Contrast struct {
 // is a hundredth of a stop.
 const tieRatio = 7e-3
 
+// RightIsKey says whether the right side of two is the key side, by their light, lx.
+func RightIsKey(left, right float64) bool { return right > left*(1+tieRatio) }
+
 // arrangeFace puts key and fill first, keeps the brighter edge, and measures the contrast. The
 // brighter side is the key side; a tie goes left. A face whose sides are both dark has no key side.
 func arrangeFace(person string, all []Reading) ([]Reading, *Face) {
@@ -44,11 +47,11 @@ func arrangeFace(person string, all []Reading) ([]Reading, *Face) {
 	}
 	left, right := find("left"), find("right")
 	key, fill, side := left, right, "left"
-	if *right.Lux > *left.Lux*(1+tieRatio) {
+	if RightIsKey(*left.Lux, *right.Lux) {
 		key, fill, side = right, left, "right"
 	}
 	edge := find(edgeLeft)
-	if other := find(edgeRight); *other.Lux > *edge.Lux*(1+tieRatio) {
+	if other := find(edgeRight); RightIsKey(*edge.Lux, *other.Lux) {
 		edge = other
 	}
 	out := []Reading{renamed(key, person+".key"), renamed(fill, person+".fill")}

@@ -33,6 +33,8 @@ type jsonSet struct {
 	Teach       *jsonLesson      `json:"teach"`
 	StandIns    []jsonStandIn    `json:"standIns"`
 	InHand      []jsonInHand     `json:"inHand"`
+	Cues        *jsonCues        `json:"cues"`  // null where the set-up has none
+	Plays       []jsonPlayed     `json:"plays"` // lights that change by themselves
 }
 
 type jsonReading struct {
@@ -83,7 +85,7 @@ func (s *Sees) json() *jsonSees {
 
 func (s *Set) json() jsonSet {
 	out := jsonSet{Scene: s.Scene, Setup: OrNull(s.Setup), Readings: []jsonReading{}, Contrasts: []jsonContrast{}, Walks: []jsonWalk{}, StandIns: []jsonStandIn{}, InHand: []jsonInHand{}, Tracks: jsonTracks(s.Tracks), Cameras: jsonCameras(s.Cameras), Pictures: jsonPictures(s.Pictures),
-		Reflections: jsonReflections(s.Reflections), Flares: jsonFlares(s.Flares), Flickers: jsonFlickers(s.Flickers), Teach: s.Lesson.json()}
+		Reflections: jsonReflections(s.Reflections), Flares: jsonFlares(s.Flares), Flickers: jsonFlickers(s.Flickers), Teach: s.Lesson.json(), Cues: s.Cues.json(), Plays: jsonPlays(s.Played)}
 	for i := range s.Readings {
 		out.Readings = append(out.Readings, s.Readings[i].json())
 	}

@@ -29,12 +29,31 @@ type Set struct {
 	Feet        bool         // lengths are printed in feet
 	Lesson      *Lesson      // nil until package teach adds one
 	StandIns    []StandIn    // lights that pass for something, in the order of the lights
+	Cues        *Cues        // nil where the set-up has none
+	Played      []Played     // what lights do that change by themselves
 	InHand      []InHand     // what the lights that are up have in hand, in their order; nil until a study looks
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.
 func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
-	set := Set{Scene: s.Title, Setup: s.Name, Cameras: shot.Of(s), Feet: s.Feet}
+	set := ReadPoints(s, requests, b, levels)
+	set.Cameras = shot.Of(s)
+	for i := range set.Faces {
+		f := &set.Faces[i]
+		key, fill := set.Named(f.Person+".key"), set.Named(f.Person+".fill")
+		if p := s.Post(f.Person); p != nil {
+			f.Skin, f.Clothes = toneOf(key, fill, p.Skin), toneOf(key, fill, p.Clothes)
+		}
+		f.Views = viewsOf(s, f.Person, f.Side, key, fill)
+	}
+	set.Tracks = tracksOf(s, set.Faces)
+	set.Flickers = flickersOf(s, set.Readings, levels)
+	return set
+}
+
+// ReadPoints is Read for the readings and the two sides of faces alone, without what cameras make of them.
+func ReadPoints(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels) Set {
+	set := Set{Scene: s.Title, Setup: s.Name, Feet: s.Feet}
 	r := reader{namer: NamerOf(s), basis: b, levels: levels, figures: pending.Of(s, levels)}
 	for start := 0; start < len(requests); {
 		end := start + 1
@@ -48,18 +67,12 @@ func Read(s *plan.Setup, requests []Request, b *light.Basis, levels light.Levels
 		if person := requests[start].Person; person != "" {
 			var f *Face
 			if readings, f = arrangeFace(person, readings); f != nil {
-				if p := s.Post(person); p != nil {
-					f.Skin, f.Clothes = toneOf(&readings[0], &readings[1], p.Skin), toneOf(&readings[0], &readings[1], p.Clothes)
-				}
-				f.Views = viewsOf(s, person, f.Side, &readings[0], &readings[1])
 				set.Faces = append(set.Faces, *f)
 			}
 		}
 		set.Readings = append(set.Readings, readings...)
 		start = end
 	}
-	set.Tracks = tracksOf(s, set.Faces)
-	set.Flickers = flickersOf(s, set.Readings, levels)
 	return set
 }
 

@@ -56,6 +56,10 @@ func (s *Set) table(b *strings.Builder) {
 	for i := range s.InHand {
 		b.WriteString("  " + strings.Join(s.InHand[i].lines(s.Feet), "\n  ") + "\n")
 	}
+	s.Cues.table(b)
+	for i := range s.Played {
+		s.Played[i].table(b)
+	}
 	s.cameras(b)
 	for i := range s.Walks {
 		s.Walks[i].table(b)

@@ -54,7 +54,7 @@ func pointOf(at *plan.WalkPoint, readings []Reading) WalkPoint {
 	p := WalkPoint{Along: at.Along, At: at.Face.At, Facing: at.Face.Axis, In: at.In, Left: readings[0], Right: readings[1], Domes: readings[2:]}
 	key, fill := &p.Left, &p.Right
 	p.Side = "left"
-	if *fill.Lux > *key.Lux*(1+tieRatio) {
+	if RightIsKey(*key.Lux, *fill.Lux) {
 		key, fill = fill, key
 		p.Side = "right"
 	}

@@ -1,7 +1,6 @@
 package resolve
 
 import (
-	"fmt"
 	"slices"
 
 	"scrimshaw/plan"
@@ -10,8 +9,7 @@ import (
 )
 
 // ResolveAll lays out the set-ups of a file that names ask for, in that order, each after the one it follows.
-// Without names it takes all of them, and of a file that has no set-ups the scene itself. A set-up of which nothing
-// is computed as it is written is left out: the loader has warned of it. Where there is an
+// Without names it takes all of them, and of a file that has no set-ups the scene itself. Where there is an
 // error it reads on as far as it can, so that all faults are reported at once, and returns nothing: log has Failed.
 // A nil doc has no set-ups.
 func ResolveAll(doc *scene.Document, names []string, log *source.Log) []*plan.Setup {
@@ -42,11 +40,7 @@ func Each(doc *scene.Document, names []string, log *source.Log, use func(*plan.S
 	r := fileRun{doc: doc, log: log, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}}
 	for _, name := range names {
 		s := r.setup(name)
-		switch {
-		case s == nil:
-			continue
-		case s.Omitted():
-			reportOmitted(s, log)
+		if s == nil {
 			continue
 		}
 		if err := use(s); err != nil {
@@ -54,19 +48,6 @@ func Each(doc *scene.Document, names []string, log *source.Log, use func(*plan.S
 		}
 	}
 	return nil
-}
-
-// reportOmitted says of a set-up that starts from one that is not computed that it is left out with it. Of the one
-// itself the loader has reported.
-func reportOmitted(s *plan.Setup, log *source.Log) {
-	for _, u := range s.Uncomputed {
-		if u.Changes == scene.WholeSetup && u.Thing() != s.Name {
-			log.Add(source.Diagnostic{Severity: source.Warning, Code: source.CodeLater, Span: s.Scene.SetupSpan(), Path: "setups." + s.Name, Setup: s.Name,
-				Message: fmt.Sprintf("%s is left out, because it starts from %s and %s is not computed yet", s.Name, u.Thing(), u.Key),
-				Hint:    "let it start from another set-up, or from the scene"})
-			return
-		}
-	}
 }
 
 // fileRun is the set-ups of a file on their way to metres.
@@ -91,12 +72,13 @@ func (r *fileRun) setup(name string) *plan.Setup {
 		followed = r.followed(after)
 	}
 	s := ResolveAfter(r.doc, written, followed, r.log)
-	if s.Before = r.changedFrom(previousName(written), followed); s.Line != nil && !r.plain {
+	if !r.plain {
+		s.Before = r.shotBefore(name)
+	}
+	if s.Line != nil && !r.plain {
 		s.Sides = r.sidesBefore(name)
 	}
-	if !s.Omitted() {
-		r.sides[name] = s.CameraSides()
-	}
+	r.sides[name] = s.CameraSides()
 	r.keep(s)
 	r.doc.Release(name)
 	return s
@@ -110,10 +92,7 @@ func (r *fileRun) sidesBefore(name string) (all []plan.CameraSide) {
 			break
 		}
 		if _, known := r.sides[other]; !known {
-			if r.others == nil {
-				r.others = &fileRun{doc: r.doc, log: &source.Log{}, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}, plain: true}
-			}
-			r.others.setup(other)
+			r.layOutQuietly(other)
 			r.sides[other] = r.others.sides[other]
 		}
 		all = append(all, r.sides[other]...)
@@ -121,24 +100,29 @@ func (r *fileRun) sidesBefore(name string) (all []plan.CameraSide) {
 	return all
 }
 
-// changedFrom is the set-up from which a sheet counts the changes: the one that is followed, else the one before in the file, which is
-// laid out for that where the run does not draw it. Its faults are reported when it is drawn itself.
-func (r *fileRun) changedFrom(name string, followed *plan.Setup) *plan.Setup {
-	before := followed
-	switch {
-	case name == "" || followed != nil:
-	case r.last != nil && r.last.Name == name:
-		before = r.last
-	default:
-		if written := r.doc.Scene(name, &source.Log{}); written != nil {
-			before = ResolveAfter(r.doc, written, nil, &source.Log{}).Remains()
-			r.doc.Release(name)
-		}
-	}
-	if before == nil || before.Omitted() {
+// shotBefore is the set-up from which a sheet counts the changes: the one before in the file, whichever a set-up is written after, for that one
+// stands when the crew begins. Where the run does not draw it, it is laid out for that; its faults are reported when it is drawn itself.
+func (r *fileRun) shotBefore(name string) *plan.Setup {
+	at := slices.Index(r.doc.Setups, name)
+	if at < 1 {
 		return nil
 	}
+	before := r.last
+	if previous := r.doc.Setups[at-1]; before == nil || before.Name != previous {
+		before = r.layOutQuietly(previous)
+	}
 	return before
+}
+
+// layOutQuietly lays out a set-up that the run does not draw, and gives what remains of it; nil where there is none.
+func (r *fileRun) layOutQuietly(name string) *plan.Setup {
+	if r.others == nil {
+		r.others = &fileRun{doc: r.doc, log: &source.Log{}, before: map[string]*plan.Setup{}, sides: map[string][]plan.CameraSide{}, plain: true}
+	}
+	if r.others.setup(name) == nil {
+		return nil
+	}
+	return r.others.last
 }
 
 // followed is what a set-up leaves to those that follow it.
@@ -154,7 +138,7 @@ func (r *fileRun) followed(name string) *plan.Setup {
 // keep keeps of a set-up what others need that follow it: where things are. One that nobody follows is kept until the
 // next.
 func (r *fileRun) keep(s *plan.Setup) {
-	followed := slices.ContainsFunc(s.Scene.Setups, func(other scene.Setup) bool { return other.After.Name == s.Name })
+	followed := slices.ContainsFunc(s.Scene.Setups, func(other scene.Setup) bool { return other.From().Name == s.Name })
 	r.last = s.Remains()
 	if s.Name != "" && followed {
 		r.before[s.Name] = r.last
@@ -165,7 +149,7 @@ func (r *fileRun) keep(s *plan.Setup) {
 func afterOf(s *scene.Scene, name string) string {
 	for i := range s.Setups {
 		if s.Setups[i].Name == name {
-			return s.Setups[i].After.Name
+			return s.Setups[i].From().Name
 		}
 	}
 	return ""

@@ -61,34 +61,3 @@ setups:
 		t.Error("no file has set-ups")
 	}
 }
-
-// A set-up that is a reverse, and one that starts from it, are left out, each with its warning; the others are not.
-func TestResolveAllLeavesOutReverses(t *testing.T) {
-	log := &source.Log{}
-	doc := opened(t, `
-lights: {k: {output: {candela: 1, shape: uniform}, at: [0, 0]}}
-setups:
-  wide: {}
-  back: {reverse: {of: wide}}
-  close: {after: back}
-  last: {after: wide}
-`, log)
-	var names []string
-	for _, s := range ResolveAll(doc, nil, log) {
-		names = append(names, s.Name)
-	}
-	if want := []string{"wide", "last"}; !slices.Equal(names, want) {
-		t.Errorf("resolved %q, want %q", names, want)
-	}
-	var said []string
-	for _, d := range log.All() {
-		if d.Code == source.CodeLater {
-			said = append(said, d.Message)
-		}
-	}
-	want := []string{`"reverse" is read but not computed yet: reverses`,
-		"close is left out, because it starts from back and reverse is not computed yet"}
-	if !slices.Equal(said, want) {
-		t.Errorf("told %q, want %q", said, want)
-	}
-}

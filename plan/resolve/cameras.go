@@ -63,7 +63,7 @@ func (r *cameraPass) cameraOf(written *scene.Camera) (plan.Camera, bool) {
 // lookTarget is what a camera looks at: the first person where it does not say, and up the sheet
 // where there is nobody.
 func (r *cameraPass) lookTarget(c *scene.Camera) (target, bool) {
-	switch name := r.firstPerson(); {
+	switch name := r.firstFor(c.Name); {
 	case c.Looks.Set:
 		return r.aimed(&c.Looks.Value)
 	case name != "":
@@ -77,7 +77,7 @@ func (r *cameraPass) whomItSees(c *scene.Camera) string {
 	if c.Looks.Set {
 		return r.personAt(c.Looks)
 	}
-	return r.firstPerson()
+	return r.firstFor(c.Name)
 }
 
 // lookFrame is the frame of a camera: level, its axis to what it looks at.
@@ -102,7 +102,7 @@ func (r *cameraPass) assumeCamera(c *scene.Camera, height float64) {
 		r.assume(c.Path, "height", strings.TrimSpace(r.Length(height)+report.Either(name != "", ", the eyes of "+name, "")))
 	}
 	if !c.Looks.Set {
-		r.assume(c.Path, "looks", report.Either(r.firstPerson() != "", r.firstPerson(), "up the sheet"))
+		r.assume(c.Path, "looks", report.Either(r.firstFor(c.Name) != "", r.firstFor(c.Name), "up the sheet"))
 	}
 }
 

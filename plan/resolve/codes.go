@@ -26,6 +26,7 @@ const (
 	CodeAlongBeyond     = "along-beyond"      // a place beyond an end of its wall
 	CodeNotOnTop        = "not-on-top"        // warning: beside what it stands on
 	CodeBoomShort       = "boom-short"        // a boom that does not reach from its base to the lamp
+	CodeBoomNowhere     = "boom-nowhere"      // warning: a boom whose base has no room anywhere
 	CodeNoAim           = "no-aim"            // an aim at the very place it starts from
 	CodeNeedsHeight     = "needs-height"      // a place to aim at without a height
 	CodeNoVoltage       = "no-voltage"        // warning: a circuit of direct current whose volts nothing says
@@ -35,6 +36,7 @@ const (
 	CodeRoomNarrow      = "room-narrow"       // warning: a room that nobody can stand in
 	CodeShutterLong     = "shutter-long"      // an exposure longer than the frame
 	CodeFilter          = "filter"            // what is no filter before a lens, or a conversion that leaves no white
+	CodePlay            = "play"              // a light that plays below its lowest level
 	CodeTilt            = "lamp-tilt"         // note: a measured lamp whose light by its tilt is not known as it hangs
 	CodeCurtainWide     = "curtain-wide"      // a curtain wider than its opening, a slat wider than it is high
 	CodeCurtainHigh     = "curtain-high"      // a curtain over the ceiling, or of no height

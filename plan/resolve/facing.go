@@ -17,7 +17,7 @@ func (r *placer) facingOf(name string) (float64, bool) {
 		t := r.things[name]
 		if t.kind == cameraKind {
 			c := &r.s.Cameras[t.index]
-			return r.bearing(name, c.Looks, r.firstPerson(), 0, func() (plan.Spot, bool) { return r.spotOf(name) })
+			return r.bearing(name, c.Looks, r.firstFor(name), 0, func() (plan.Spot, bool) { return r.spotOf(name) })
 		}
 		if t.kind == markKind {
 			p, m, _ := r.markOf(scene.Ref{Name: name})

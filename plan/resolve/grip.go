@@ -56,7 +56,7 @@ func (r *gripPass) gripOf(written *scene.Grip) (plan.Grip, bool) {
 		r.assume(written.Path, "height", r.Length(g.Height))
 	}
 	hung := r.hangSheet(written, &g)
-	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + string(g.Kind)})
+	g.Mount, g.Base, ok = r.mountOf(written.Mount, holding{at: f.At, axis: f.Axis, spot: s, what: "the " + string(g.Kind), foot: r.footOf(written.Stand, "")})
 	stands := r.standFor(written.Stand, "", &g.Mount)
 	g.Placing = r.placing(s.At, s)
 	return g, ok && hung && stands

@@ -34,7 +34,7 @@ func (r *aimer) looksAt(c *scene.Camera) string {
 	if name := r.personAt(c.Looks); name != "" {
 		return name
 	}
-	return r.firstPerson()
+	return r.firstFor(c.Name)
 }
 
 // gripHeight is the z of the middle of a piece of grip: where it is not given, the eyes of the
@@ -58,7 +58,7 @@ func (r *aimer) gripBy(g *scene.Grip) string {
 		name, _, _ := strings.Cut(by.Name, ".")
 		return name
 	}
-	return r.firstPerson()
+	return r.firstFor(g.Name)
 }
 
 // lampHeight is the z of a lamp's emitting face. A practical that does not say how high shines from

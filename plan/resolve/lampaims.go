@@ -28,24 +28,35 @@ func (r *lightPass) lampAim(l *scene.Light, whom string, upright, hangsDown bool
 // light before one; else the first whose face it sees; else the first. "" where there is nobody.
 func (r *lightPass) whom(l *scene.Light, s plan.Spot) string {
 	if len(r.out.People) < 2 || l.Aim.Set && !r.bounces(&l.Aim.Value) {
-		return r.firstPerson()
+		return r.firstFor(l.Name)
 	}
 	room := s.Room
 	if o := r.out.OpeningNamed(s.Opening); o != nil && s.Outside {
 		room = o.Room
 	}
-	for i := range r.out.People {
-		if p := &r.out.People[i]; r.roomOf(p.Name) == room {
+	order := r.peopleFor(l.Name)
+	for _, p := range order {
+		if r.roomOf(p.Name) == room {
 			return p.Name
 		}
 	}
 	at, set := plan.AtHeight(s.At, r.lampHeight(l, s)), solid.NewBVH(&r.out.Set)
-	for i := range r.out.People {
-		if p := &r.out.People[i]; !set.Blocked(at, p.Face.At, p.Own) {
+	for _, p := range order {
+		if !set.Blocked(at, p.Face.At, p.Own) {
 			return p.Name
 		}
 	}
-	return r.firstPerson()
+	return r.firstFor(l.Name)
+}
+
+// peopleFor are the people in the order of the file; to what a reverse took across the two of each pair have changed places.
+func (r *lightPass) peopleFor(light string) (order []*plan.Person) {
+	for i := range r.out.People {
+		if p := r.out.Post(r.s.Exchanged[light].Of(r.out.People[i].Name)); p != nil {
+			order = append(order, p)
+		}
+	}
+	return order
 }
 
 // roomOf is the room that a thing stands in; "" outside.

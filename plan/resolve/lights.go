@@ -47,7 +47,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	l := plan.Light{
 		Name: written.Name, Path: written.Path, Head: head, Choice: choice, Level: written.Level.Or(scene.DefaultLevel),
 		Height: z - s.Floor, Roles: written.Role, Note: written.Note.Value,
-		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Mains: r.mainsOf(written), Opening: s.Opening, Span: written.Span,
+		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Mains: r.mainsOf(written), Opening: s.Opening, Aimed: written.Aim.Set, Span: written.Span,
 	}
 	l.Seen = seenOf(written.Seen, written.SeenBy, head.Class == term.Practical)
 	for _, gel := range written.Gels {
@@ -64,7 +64,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	}
 	r.assumeLight(written, &l, whom, upright)
 	r.ripple(written, &l)
-	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp"}
+	held := holding{at: l.Frame.At, axis: l.Frame.Axis, spot: s, practical: head.Class == term.Practical, what: "the lamp", foot: r.footOf(written.Stand, r.usualStand(written))}
 	l.Mount, l.Base, ok = r.mountOf(written.Mount, held)
 	stands := r.standFor(written.Stand, r.usualStand(written), &l.Mount)
 	l.Frame = fit.LaidOnWall(r.out, written, &l, l.Frame)

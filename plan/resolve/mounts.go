@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/clash"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
@@ -18,7 +19,8 @@ type holding struct {
 	at, axis  r3.Vec
 	spot      plan.Spot
 	practical bool
-	what      string // "the lamp"
+	what      string  // "the lamp"
+	foot      float64 // of its stand, m across
 }
 
 // mountOf resolves how a thing is held, and the z of what that stands on.
@@ -74,11 +76,7 @@ func (r *holder) standOn(w *scene.Mount, m *plan.Mount, at r2.Vec, base float64)
 func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) {
 	at := plan.InPlan(h.at)
 	if !w.Base.Set {
-		back := r2.Scale(-1, plan.InPlan(h.axis))
-		if r2.Norm(back) < 1e-6 {
-			back = r2.Vec{Y: 1}
-		}
-		m.Base = r2.Add(at, r2.Scale(w.Arm, r2.Unit(back)))
+		m.Base = r.baseOfBoom(w, m, h)
 		r.assume(r.Path, "base of the boom", "["+r.Length(m.Base.X)+", "+r.Length(m.Base.Y)+"]")
 		return r.standing(m.Base, h.spot.Room).Base, true
 	}
@@ -93,6 +91,32 @@ func (r *holder) boom(w *scene.Mount, m *plan.Mount, h holding) (float64, bool) 
 		return 0, false
 	}
 	return s.Base, true
+}
+
+// baseStep is how far apart the bearings are that are tried for the base of a boom, degrees.
+const baseStep = 15
+
+// baseOfBoom is a place for the base of a boom: behind what it holds, or as little to a side of that as its arm, its counterweight and its
+// legs have room. Where none has, it is behind, and a warning says so.
+func (r *holder) baseOfBoom(w *scene.Mount, m *plan.Mount, h holding) r2.Vec {
+	at, back := plan.InPlan(h.at), r2.Scale(-1, plan.InPlan(h.axis))
+	if r2.Norm(back) < 1e-6 {
+		back = r2.Vec{Y: 1}
+	}
+	arm := r2.Scale(w.Arm, r2.Unit(back))
+	room := clash.RoomIn(r.out)
+	for aside := 0; aside <= 180; aside += baseStep {
+		for _, turn := range [2]float64{float64(aside), -float64(aside)} {
+			try := *m
+			try.Base, try.Foot = r2.Add(at, plane.Clockwise(arm, turn)), h.foot
+			s := r.standing(try.Base, h.spot.Room)
+			if s.Room == h.spot.Room && room.Takes(&try, plan.FrameAlong(h.at, h.axis, 0, 0), s.Base) {
+				return try.Base
+			}
+		}
+	}
+	r.Warnf(w.Span, CodeBoomNowhere, "take a shorter arm, write base: with a place, or hold it otherwise", "nowhere about %s is room for the base of its boom: arm, counterweight and legs reach into something on every side", h.what)
+	return r2.Add(at, arm)
 }
 
 // clamp grips a thing at the point of it nearest to what it holds.
@@ -164,6 +188,14 @@ func (r *holder) standFor(named scene.Given[string], usual string, m *plan.Mount
 		r.unknownEntry(named, "stand", kit.Names(r.kit.Stands))
 	}
 	return !named.Set
+}
+
+// footOf is the ground that the stand takes that the scene names, or the usual one, m across.
+func (r *holder) footOf(named scene.Given[string], usual string) float64 {
+	if stand := r.kit.Stand(named.Or(usual)); stand != nil {
+		return stand.Footprint
+	}
+	return scene.DefaultFootprint
 }
 
 // usualStand is the stand that a light's unit comes with; "" where nothing says it.

@@ -215,6 +215,11 @@ func (r *register) firstPerson() string {
 	return r.s.People[0].Name
 }
 
+// firstFor is the first person to a thing: in a reverse the other one of a pair is, to what went across.
+func (r *register) firstFor(thing string) string {
+	return r.s.Exchanged[thing].Of(r.firstPerson())
+}
+
 // firstCamera is the name of the first camera of the set-up, or "".
 func (r *register) firstCamera() string {
 	for _, shown := range r.s.Shown {

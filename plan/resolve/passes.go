@@ -51,6 +51,7 @@ func layOut(doc *scene.Document, s *scene.Scene, before *plan.Setup, log *source
 	(&cameraPass{aims}).placeCameras()
 	(&circuitPass{aims.placer}).feed()
 	(&lightPass{hold}).hangLights()
+	(&cuePass{&lightPass{hold}}).cue()
 	(&gripPass{hold}).rigGrip()
 	(&gatePass{known}).setGates()
 	(&cablePass{draft: known.draft}).lay()

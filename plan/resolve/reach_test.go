@@ -90,7 +90,8 @@ func TestLegsOfStands(t *testing.T) {
 				"[move the stand 0.30 m away from den.left (right on the sheet), or use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}]"},
 		{"held by the wall", den + lamp + "[0.2, 2], height: 1.5, mount: {wall: den.left}}}", ""},
 		{"the base of a boom", den + lamp + "[1.2, 2], height: 1.5, mount: {boom: 1, base: [0.3, 2]}}}",
-			"warning stand-tight the legs of the stand of 1 k, 1.00 m across, reach 0.20 m into den.left " +
+			"warning in-solid the arm of 1 k reaches 0.43 m deep into den.left [move 1 k 0.58 m right on the sheet, or put the base of its boom elsewhere]\n" +
+				"warning stand-tight the legs of the stand of 1 k, 1.00 m across, reach 0.20 m into den.left " +
 				"[move the stand 0.20 m away from den.left (right on the sheet), or use another mount: {wall: ROOM.WALL}, {clamp: NAME} or {boom: 1.2 m}]"},
 		{"outside, by the wall", den + lamp + "[-0.45, 2], height: 1.5, aim: [1, 2, 1.5]}}\nopenings: {w: {window: den.left, width: 1, along: 1.2}}",
 			"warning stand-tight the legs of the stand of 1 k, 1.00 m across, reach 0.20 m into den.left " +

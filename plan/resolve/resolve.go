@@ -61,7 +61,7 @@ func previousName(s *scene.Scene) string {
 		if s.Setups[i].Name != s.Setup {
 			continue
 		}
-		if after := s.Setups[i].After.Name; after != "" {
+		if after := s.Setups[i].From().Name; after != "" {
 			return after
 		}
 		if i > 0 {

@@ -61,7 +61,7 @@ func round(a plane.Axes, centre r2.Vec, diameter float64) []r2.Vec {
 func built(written *scene.Furniture, s plan.Spot, turn float64) *plan.Furniture {
 	f := &plan.Furniture{
 		Name: written.Name, Kind: written.Kind, At: s.At, Turn: turn, Size: written.Size,
-		Base: s.Base, Z0: s.Base + written.Lift.Value, Span: written.Span,
+		Base: s.Base, Z0: s.Base + written.Lift.Value, Material: written.Material.Value, Span: written.Span,
 	}
 	f.Z1 = f.Z0 + f.Size[2]
 	a, b := plane.AxesAt(f.Turn), builder{f}

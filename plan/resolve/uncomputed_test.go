@@ -19,10 +19,10 @@ lights: {k: {unit: soft-panel-200, at: [2, 2], height: 2, aim: down, focus: floo
 grip: {soft: {silver: [1, 1], at: [1, 2], faces: 90}, n: {net: [1, 1], at: [1, 3], faces: 90}}
 site: {when: 2026-06-21 15:30, sky: hazy}
 haze: 0.02
-setups: {wide: {camera: A, cues: {q: {lights: {k: off}}}}}
+setups: {wide: {camera: A, change: {rates: {move: 6}}}}
 `, log)
 	out := Resolve(doc, doc.Scene("wide", log), log)
-	const want = "sun and sky, sky of the site, haze, cues of the set-up wide, focus of 1 k"
+	const want = "sun and sky, sky of the site, haze, focus of 1 k"
 	if got := plan.ListUncomputed(out.Uncomputed); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}

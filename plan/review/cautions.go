@@ -4,15 +4,18 @@ package review
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
 // Caution is one usual warning of the trade with the lights it is about.
 type Caution struct {
-	Hazard string   // "mains", "overhead", "heat", "glass", "weather"
+	Hazard string   // "mains", "overhead", "heat", "glass", "changing", "weather"
 	Text   string   // ready to print
 	Tags   []string // of the lights and grip concerned; empty: everyone
 }
@@ -38,8 +41,10 @@ func Cautions(s *plan.Setup) []Caution {
 			Text: "Heat: keep cloth, gel, sprinklers and people clear; let it cool before moving it."},
 		{Hazard: "glass", Tags: tagsOf(s, discharge),
 			Text: "Glass: a cracked lens or globe is out of use; ultraviolet without the lens."},
-		{Hazard: "weather", Tags: tagsOf(s, outside(s)),
-			Text: "Weather: rain covers, guy the stand, take it down before the wind decides."},
+		{Hazard: "changing", Tags: handledTags(s),
+			Text: "Changing: off and cool before hands are on it, two people where the list of changes says so."},
+		{Hazard: "weather", Tags: append(tagsOf(s, outside(s)), sheetsInWind(s)...),
+			Text: "Weather: rain covers, guy the stand, take it down before the wind decides" + takeDowns(s) + "."},
 	}
 	applies := all[:0]
 	for _, c := range all {
@@ -84,6 +89,63 @@ func outside(s *plan.Setup) func(*plan.Light) bool {
 	return func(l *plan.Light) bool { return len(s.Rooms) > 0 && s.RoomAt(l.Frame.At) == nil }
 }
 
+// handledTags are what is hot as it is touched between the set-up before and this one, or takes two people.
+func handledTags(s *plan.Setup) (tags []string) {
+	if s.Before == nil {
+		return nil
+	}
+	list, handled := change.Between(change.Of(s.Before), change.Of(s)), map[string]bool{}
+	for i := range list.Lines {
+		l := &list.Lines[i]
+		handled[l.Name] = handled[l.Name] || (l.HotMinutes > 0 || len(l.Hands) > 0) && (l.Sort == change.Light || l.Sort == change.Grip)
+	}
+	add := func(name, tag string) {
+		if handled[name] && !slices.Contains(tags, tag) {
+			tags = append(tags, tag)
+		}
+	}
+	for _, of := range []*plan.Setup{s, s.Before} {
+		for i := range of.Lights {
+			add(of.Lights[i].Name, of.Lights[i].Tag)
+		}
+		for i := range of.Grip {
+			add(of.Grip[i].Name, of.Grip[i].Tag)
+		}
+	}
+	return tags
+}
+
+// sheetsInWind are the tags of the grip outdoors of which the wind is known at which it comes down.
+func sheetsInWind(s *plan.Setup) []string {
+	var tags []string
+	for i := range s.Grip {
+		if g := &s.Grip[i]; g.TakeDown > 0 {
+			tags = append(tags, g.Tag)
+		}
+	}
+	return tags
+}
+
+// takeDowns says at which wind each thing outdoors comes down: ": 1 at 9.8 m/s, G2 at 3.4 m/s".
+func takeDowns(s *plan.Setup) string {
+	var all []string
+	add := func(tag string, at float64) {
+		if at > 0 {
+			all = append(all, tag+" at "+unit.FormatWind(at, s.Feet))
+		}
+	}
+	for i := range s.Lights {
+		add(s.Lights[i].Tag, s.Lights[i].TakeDown)
+	}
+	for i := range s.Grip {
+		add(s.Grip[i].Tag, s.Grip[i].TakeDown)
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return ": " + strings.Join(all, ", ")
+}
+
 func gripTags(s *plan.Setup) []string {
 	var tags []string
 	for i := range s.Grip {
@@ -101,6 +163,6 @@ func Unchecked() []string {
 	return []string{
 		"Polish: all but mirrors, silver boards and panes returns light as if it were matt.",
 		"Frame: cloth and walls that glare in glass, what moving cameras see in mirrors, cables without an outlet in the scene, who holds a lamp by hand or pushes a camera, how legs are turned, and when somebody who walks, or a camera on a track, is where.",
-		"Floor load, house wiring up to the outlets, breakers of lights that name no circuit, and rigging points.",
+		"Floor load, house wiring up to the outlets, breakers of lights that name no circuit, rigging points and detectors.",
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/frame"
 	"scrimshaw/plan/lens"
 	"scrimshaw/plan/meter"
@@ -117,14 +118,14 @@ func shareInWords(share float64) string {
 }
 
 // shown words what of a thing shows, with what it does: "the stand of 2 fill shows", "the legs of 2 fill show".
-func (c *checker) shown(mark string, kind frame.Kind, thing string, parts []frame.Part, does string) string {
+func (c *checker) shown(mark string, kind frame.Kind, thing string, parts []body.Part, does string) string {
 	name := cmp.Or(mark, c.named(kind, thing))
 	held, by := false, ""
 	for _, p := range parts {
 		switch {
 		case !p.Holds():
 			held = true
-		case by == "" || p == frame.Stand: // legs alone are worth a word of their own
+		case by == "" || p == body.Stand: // legs alone are worth a word of their own
 			by = string(p)
 		}
 	}
@@ -133,7 +134,7 @@ func (c *checker) shown(mark string, kind frame.Kind, thing string, parts []fram
 		return name + " " + does
 	case held:
 		return name + " with its " + by + " " + does
-	case by == string(frame.Legs):
+	case by == string(body.Legs):
 		does = strings.TrimSuffix(does, "s")
 	}
 	return "the " + by + " of " + name + " " + does

@@ -1,6 +1,9 @@
 package review
 
-import "scrimshaw/plan"
+import (
+	"scrimshaw/plan"
+	"scrimshaw/plan/review/fit"
+)
 
 // check is one check that needs light, or what cameras see, of a thing of the set-up, with the codes that it reports. Those that
 // need neither are in package fit.
@@ -53,4 +56,22 @@ func runAll[T any](c *checker, checks []check[T], things []T) {
 			k.run(c, &things[i])
 		}
 	}
+}
+
+// Checks lists all checks: those that need no light, and then those that do.
+func Checks() []fit.About {
+	all := fit.Checks()
+	all = aboutAll(all, "people", ofPeople)
+	all = aboutAll(all, "lights", ofLights)
+	all = aboutAll(all, "cameras", ofCameras)
+	all = aboutAll(all, "circuits", ofCircuits)
+	return aboutAll(all, "meters", ofMeters)
+}
+
+// aboutAll adds the checks of one kind of thing.
+func aboutAll[T any](all []fit.About, of string, checks []check[T]) []fit.About {
+	for _, c := range checks {
+		all = append(all, fit.About{Of: of, Codes: c.codes, Words: c.words})
+	}
+	return all
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/frame"
 )
 
@@ -58,11 +59,11 @@ func TestEveryCheckHasWords(t *testing.T) {
 // TestLegsArePlural: what is said of legs alone has the verb of several, and what is said of all else that of one.
 func TestLegsArePlural(t *testing.T) {
 	c := &checker{setup: &plan.Setup{}}
-	for want, parts := range map[string][]frame.Part{
-		"2 page shows":               {frame.Head},
-		"the stand of 2 page shows":  {frame.Legs, frame.Stand},
-		"2 page with its legs shows": {frame.Head, frame.Legs},
-		"the legs of 2 page show":    {frame.Legs},
+	for want, parts := range map[string][]body.Part{
+		"2 page shows":               {body.Head},
+		"the stand of 2 page shows":  {body.Legs, body.Stand},
+		"2 page with its legs shows": {body.Head, body.Legs},
+		"the legs of 2 page show":    {body.Legs},
 	} {
 		if got := c.shown("2 page", frame.Light, "page", parts, "shows"); got != want {
 			t.Errorf("%v: %q, want %q", parts, got, want)

@@ -147,10 +147,10 @@ func (c *checker) colours(p *plan.Person) {
 // reaches warns of a light that gives no reading anything: between walls a trace of every lamp
 // comes back from them.
 func (c *checker) reaches(l *plan.Light) {
-	if l.Misplaced || !c.setup.HasLight() {
+	if l.Misplaced || !c.setup.HasLight() && !c.setup.EverUp(l) {
 		return // another warning says so where it was placed
 	}
-	if l.Level == 0 {
+	if !c.setup.EverUp(l) {
 		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Numbered())
 		return
 	}
@@ -174,10 +174,17 @@ func givesPart(l *plan.Light, r *meter.Reading) bool {
 	return own > minShare*all
 }
 
-// everyReading is all that is read: at faces, by meters and along walks.
+// everyReading is all that is read: at faces, by meters, after cues and along walks.
 func (c *checker) everyReading() (all []*meter.Reading) {
 	for i := range c.readings {
 		all = append(all, &c.readings[i])
+	}
+	if c.set.Cues != nil {
+		for i := range c.set.Cues.States {
+			for k := range c.set.Cues.States[i].Readings {
+				all = append(all, &c.set.Cues.States[i].Readings[k].Reading)
+			}
+		}
 	}
 	for i := range c.set.Walks {
 		for k := range c.set.Walks[i].Points {

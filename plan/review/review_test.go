@@ -1,6 +1,7 @@
 package review_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -339,6 +340,28 @@ lights:
 	if strings.Join(got, "; ") != want {
 		t.Errorf("got %s, want %s", strings.Join(got, "; "), want)
 	}
+}
+
+// What was hot as it is touched between two set-ups is named, and what takes two people; what stays as it was is not.
+func TestCautionsOfChanges(t *testing.T) {
+	s := lit(t, `
+rooms: {den: {size: [5, 4]}}
+lights:
+  a: {unit: fresnel-tungsten-650, at: [1, 1], height: 1.5, aim: down}
+  b: {unit: fresnel-tungsten-650, at: [4, 3], height: 1.5, aim: down}
+  c: {unit: led-tube-60, at: [2, 2], height: 2.2, aim: down, mount: {boom: 1, base: [3, 2]}}
+`).Setup
+	before := s.Remains()
+	before.Lights = slices.Clone(s.Lights)
+	before.Lights[0].Frame.At.X++
+	before.Lights[2].Frame.At.X++
+	s.Before = before
+	for _, c := range review.Cautions(s) {
+		if c.Hazard == "changing" && strings.Join(c.Tags, ",") == "1,3" {
+			return
+		}
+	}
+	t.Errorf("the cautions are %v", review.Cautions(s))
 }
 
 // What was assumed is named with the thing it was assumed for.

@@ -17,4 +17,7 @@ const (
 	CodeBadFile      = "bad-file"       // a file that is missing, unreadable or out of bounds
 	CodeUnknownSetup = "unknown-setup"  // a set-up that the scene does not have
 	CodeSetupCycle   = "setup-cycle"    // set-ups that wait for each other
+
+	CodeChangesNothing = "changes-nothing" // a set-up that is as the one it starts from
+	CodeCannotCross    = "cannot-cross"    // what a reverse leaves where it stands
 )

@@ -12,20 +12,35 @@ import (
 // another scene.
 func (s *Scene) ShowChange(d *source.Diagnostic) {
 	own := s.setup(s.Setup)
-	if own == nil || own.Change == nil || containsSpan(own.Change.Span, d.Span) {
+	if own == nil || s.showStrike(d) || own.Change == nil || containsSpan(own.Change.Span, d.Span) || own.Cues != nil && containsSpan(own.Cues.Span, d.Span) {
 		return
 	}
 	if slices.ContainsFunc(d.Related, func(r source.Related) bool { return containsSpan(own.Change.Span, r.Span) }) {
 		return
 	}
-	name, _, _ := strings.Cut(d.Span.Text(), ".")
-	if span, ok := struck(own.Change, name); ok {
-		d.Related = append(d.Related, source.Related{Span: span, Message: "the set-up " + own.Name + " strikes it here"})
-		return
-	}
 	d.Related = append(d.Related, source.Related{
 		Span: nearestPlace(own.Change, d.Path), Message: "the set-up " + own.Name + " changes it here",
 	})
+}
+
+// showStrike adds to a fault the place where its set-up, or one that it starts from, strikes what the fault names.
+func (s *Scene) showStrike(d *source.Diagnostic) bool {
+	name, _, _ := strings.Cut(d.Span.Text(), ".")
+	if d.Code != source.CodeUnknownName {
+		return false
+	}
+	seen := map[string]bool{}
+	for own := s.setup(s.Setup); own != nil && !seen[own.Name]; own = s.setup(own.From().Name) {
+		seen[own.Name] = true
+		if own.Change == nil {
+			continue
+		}
+		if span, ok := struck(own.Change, name); ok && span != d.Span {
+			d.Related = append(d.Related, source.Related{Span: span, Message: "the set-up " + own.Name + " strikes it here"})
+			return true
+		}
+	}
+	return false
 }
 
 // containsSpan reports whether a span lies in another.

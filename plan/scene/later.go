@@ -17,12 +17,11 @@ const (
 	SkyLight                   // all light in rooms that are open to the outside, and outdoors
 	AllLight                   // all light
 	OwnStops                   // the stops that are judged by the camera that it is on
-	WholeSetup                 // all of the set-up that it is on, which is left out
 )
 
 // Later is a key of the language that is read and checked, and not computed yet.
 type Later struct {
-	Table, Key string // the map that it stands in, as the reference calls it, and the key: "light", "plays"
+	Table, Key string // the map that it stands in, as the reference calls it, and the key: "opening", "outside"
 	Waits      string // for what: "the load on circuits"
 	Changes    Change
 	Colours    bool // it gives the light that it is on another colour than the lists say
@@ -31,7 +30,7 @@ type Later struct {
 // Uncomputed is a key that a scene writes and nothing computes yet.
 type Uncomputed struct {
 	Later
-	Path string      // "lights.k.plays"
+	Path string      // "openings.w.outside"
 	Span source.Span // of the key
 }
 
@@ -47,7 +46,6 @@ func (u *Uncomputed) Thing() string {
 // What several keys wait for.
 const (
 	bySun     = "the sun and the sky"
-	byCues    = "changes within a set-up"
 	byBalance = "the balance"
 )
 
@@ -58,14 +56,9 @@ var laters = []Later{
 	{Table: "opening", Key: "outside", Waits: "the view outside", Changes: OpeningLight},
 	{Table: "site", Key: "when", Waits: bySun, Changes: SkyLight},
 	{Table: "scene", Key: "haze", Waits: "light scattered by the air", Changes: AllLight},
-	{Table: "set-up", Key: "reverse", Waits: "reverses", Changes: WholeSetup},
 
-	{Table: "set-up", Key: "cues", Waits: byCues},
-	{Table: "scene", Key: "cues", Waits: byCues},
-	{Table: "light", Key: "plays", Waits: "effects"},
 	{Table: "scene", Key: "wants", Waits: byBalance},
 	{Table: "scene", Key: "measured", Waits: "comparing with readings of the day"},
-	{Table: "scene", Key: "rates", Waits: "how long changes take"},
 	{Table: "scene", Key: "prices", Waits: "what it costs"},
 	{Table: "site", Key: "latitude", Waits: bySun},
 	{Table: "site", Key: "longitude", Waits: bySun},
@@ -90,11 +83,8 @@ func laterNamed(table, key string) *Later {
 
 // until says what to do as long as the key is not computed.
 func (l *Later) until() string {
-	switch l.Changes {
-	case NoFigure:
+	if l.Changes == NoFigure {
 		return "until it is, the sheet leaves it out"
-	case WholeSetup:
-		return "write the set-up in full, with after and change: until it is computed, the set-up is left out"
 	}
 	return "until it is, the figures leave it out, and each figure that it could change is struck through"
 }

@@ -33,7 +33,7 @@ func TestTheListOfLaterKeys(t *testing.T) {
 	seen := map[string]bool{}
 	fits := map[Change][]string{
 		OwnLight: {"light"}, OpeningLight: {"opening"}, SkyLight: {"site"},
-		AllLight: {"scene"}, OwnStops: {"camera"}, WholeSetup: {"set-up"},
+		AllLight: {"scene"}, OwnStops: {"camera"},
 	}
 	for _, l := range laters {
 		name := l.Table + "/" + l.Key
@@ -64,24 +64,21 @@ func TestTablesFollowTheList(t *testing.T) {
 	}
 }
 
-// A scene lists what it writes and nobody computes: of itself, of its set-up, and the reverse of one that the set-up
-// starts from.
+// A scene lists what it writes and nobody computes: of itself and of its set-up.
 func TestUncomputedOfASetup(t *testing.T) {
 	d := opened(t, `scrimshaw: 1
 cameras: {A: {at: [3, 1], lens: 35 mm}}
-lights: {k: {unit: led-point-300-bicolour, at: [0, 0], plays: fire}}
+lights: {k: {unit: led-point-300-bicolour, at: [0, 0]}}
 grip: {f: {silver: [1, 1], at: [1, 1]}}
 haze: 0.02
 setups:
-  wide: {cues: {q1: {lights: {k: off}}}}
-  back: {reverse: {of: wide}}
-  close: {after: back, change: {strike: [f], lights: {k: {plays: candle, dimmer: pwm}}}}
+  wide: {}
+  close: {after: wide, change: {strike: [f], lights: {k: {dimmer: pwm}}, prices: p.yaml}}
 `)
 	for setup, want := range map[string]string{
-		"":      "lights.k.plays haze",
-		"wide":  "lights.k.plays haze setups.wide.cues",
-		"back":  "lights.k.plays haze setups.back.reverse",
-		"close": "lights.k.plays haze setups.back.reverse",
+		"":      "haze",
+		"wide":  "haze",
+		"close": "haze prices",
 	} {
 		var got []string
 		for _, u := range d.Scene(setup, &source.Log{}).Uncomputed {

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"bytes"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -13,8 +14,12 @@ import (
 // layer is the scene, or one of its set-ups merged over what it starts from. It is read when it
 // is asked for, and what was read can be let go: its faults alone are kept for good.
 type layer struct {
-	setup *Setup // nil for the scene itself
-	after *layer // what it starts from
+	setup *Setup              // nil for the scene itself
+	shown []Ref               // the cameras of the set-up; none: all
+	stays []Ref               // what is frozen where it stood before
+	staid []Uncrossed         // what a reverse leaves where it stood
+	swaps map[string]Exchange // by thing: who comes first for it in place of whom
+	after *layer              // what it starts from
 	tree  *source.Node
 	kit   *kit.Catalogue
 	files *photometricFiles
@@ -32,15 +37,72 @@ type layer struct {
 
 // derive is the layer of a set-up that starts from l.
 func (l *layer) derive(s *Setup, rules *source.Rules) *layer {
-	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, kitLacks: l.kitLacks, files: l.files, feet: l.feet, merged: l.merged}
-	if s.Change == nil {
-		return next
-	}
+	next := &layer{setup: s, after: l, tree: l.tree, kit: l.kit, kitLacks: l.kitLacks, files: l.files, feet: l.feet, merged: l.merged,
+		shown: s.Cameras, stays: s.Stays, swaps: l.swaps}
 	log := &source.Log{}
-	next.tree = rules.Merge(l.tree, s.Change, s.Name, log)
+	if s.Reversed != nil {
+		next.reverse(log)
+	}
+	for _, change := range []*source.Node{s.Change, s.Cues} {
+		if change != nil {
+			next.tree = rules.Merge(next.tree, change, s.Name, log)
+		}
+	}
+	next.tellNothing(log)
 	next.merged = append(next.merged[:len(next.merged):len(next.merged)], log.All()...)
 	return next
 }
+
+// reverse turns the set-up that a layer starts from into its reverse. What stood frozen there stays so, and its cameras roll unless
+// the reverse names its own.
+func (l *layer) reverse(log *source.Log) {
+	pairs, ok := exchangeOf(l.setup, l.after.tree, log)
+	if !ok {
+		return
+	}
+	m := &mirror{tree: l.after.tree, pairs: pairs, change: l.setup.Change, asked: map[string]bool{}, verdicts: map[string]verdict{}}
+	l.freeze(m)
+	l.tree = m.reversed()
+	if len(l.setup.Cameras) == 0 {
+		for _, ref := range l.after.shown {
+			l.shown = append(l.shown, Ref{Name: pairs.Of(ref.Name), Span: ref.Span})
+		}
+	}
+	l.staid = slices.DeleteFunc(m.told, func(u Uncrossed) bool { // cameras that do not roll
+		return l.tree.Get("cameras").Get(u.Name) != nil && len(l.shown) > 0 && !slices.ContainsFunc(l.shown, func(r Ref) bool { return r.Name == u.Name })
+	})
+	l.swaps = map[string]Exchange{}
+	maps.Copy(l.swaps, l.after.swaps)
+	for _, name := range m.crossed {
+		l.swaps[name] = pairs.after(l.swaps[name])
+	}
+	tellStaying(l.setup, l.staid, log)
+}
+
+// freeze keeps what stays, and what stayed in the set-up that is reversed and is not placed anew.
+func (l *layer) freeze(m *mirror) {
+	for _, ref := range l.after.stays {
+		if !m.placedAnew(ref.Name) && m.remains(ref.Name) && !slices.ContainsFunc(l.stays, func(own Ref) bool { return own.Name == ref.Name }) {
+			l.stays = append(l.stays[:len(l.stays):len(l.stays)], ref)
+		}
+	}
+	for _, ref := range l.stays {
+		m.stay = append(m.stay, ref.Name)
+	}
+}
+
+// tellNothing warns of a set-up that is as the one that it starts from.
+func (l *layer) tellNothing(log *source.Log) {
+	s, before := l.setup, l.after.setup
+	if before == nil || log.Failed() || !slices.EqualFunc(l.shown, l.after.shown, sameName) ||
+		!slices.EqualFunc(l.stays, l.after.stays, sameName) || !source.Equal(l.tree, l.after.tree) {
+		return
+	}
+	log.Add(source.Diagnostic{Severity: source.Warning, Code: CodeChangesNothing, Span: s.Span, Path: s.Path, Setup: s.Name,
+		Message: s.Name + " changes nothing: it is " + before.Name + " over again", Hint: "write what changes, or leave the set-up out"})
+}
+
+func sameName(a, b Ref) bool { return a.Name == b.Name }
 
 // reportFaults logs the faults of a layer and returns its scene; nil for no layer.
 func (l *layer) reportFaults(log *source.Log) *Scene {
@@ -84,14 +146,14 @@ func (l *layer) decode() {
 	log := &source.Log{}
 	s := &Scene{Tree: l.tree}
 	if l.setup != nil {
-		s.Setup, s.Shown, s.Stays = l.setup.Name, l.setup.Cameras, l.setup.Stays
+		s.Setup, s.Shown, s.Stays, s.Uncrossed, s.Exchanged = l.setup.Name, l.shown, l.stays, l.staid, l.swaps
 	}
 	c := &source.Context{Log: log, Setup: s.Setup, Feet: func(*source.File) bool { return l.feet }, Later: s.keepLater}
 	sceneTable.read(s, l.tree, c, l.tree.Span)
 	s.dropOtherSetups()
 	s.Feet = l.feet
 	l.files.measureLights(s.Lights, c)
-	s.checkNames(c)
+	s.checkNames(l.lightNames(), c)
 	if !l.kitLacks {
 		s.checkCatalogueNames(l.kit, c)
 	}
@@ -107,6 +169,28 @@ func (l *layer) decode() {
 		l.inherit()
 	}
 	l.faults = append(l.faults, l.merged...)
+}
+
+// lightNames are the lights of the file: of the scene, and of what its set-ups change.
+func (l *layer) lightNames() map[string]bool {
+	for l.after != nil {
+		l = l.after
+	}
+	all := map[string]bool{}
+	add := func(lights *source.Node) {
+		if lights != nil {
+			for i := range lights.Keys {
+				all[lights.Keys[i].Name] = true
+			}
+		}
+	}
+	add(l.tree.Get("lights"))
+	if setups := l.tree.Get("setups"); setups != nil {
+		for i := range setups.Keys {
+			add(setups.Keys[i].Value.Get("change").Get("lights"))
+		}
+	}
+	return all
 }
 
 // hintAtComment explains an empty value whose text was taken for a comment: colour: #8a6040.

@@ -6,15 +6,6 @@ import (
 	"scrimshaw/plan/term"
 )
 
-// These maps are checked today and computed later; the scene keeps them as they were written.
-type (
-	flicker struct {
-		kind      string
-		low, high float64
-		every     float64
-	}
-)
-
 // figure is a key of a small map that holds one number.
 func figure[T any](key string, r source.Reader[float64], at func(*T) *float64, doc, def string) entry[T] {
 	return into(key, r, func(dst *T, v float64, _ *source.Node) { *at(dst) = v }, doc, r.Like, def)
@@ -30,25 +21,11 @@ var (
 			"How often it switches in a second.", "twice the mains"),
 	)
 	dimmer = orWord("a dimmer", "pwm", dimmerTable, dimmerKind, func(v term.Dimmer) kit.Dimming { return kit.Dimming{Kind: v} })
-
-	playKind  = source.OneOf("a play of light", "fire", "candle", "screen", "lightning", "passing", "pulse")
-	playTable = tableOf("play", "How a light changes by itself.", nil,
-		into("kind", playKind, func(f *flicker, s string, _ *source.Node) { f.kind = s },
-			"What it plays.", "fire", "").needed(),
-		figure("low", quantity("a level", "20 %", levels, between(0, 1)), func(f *flicker) *float64 { return &f.low },
-			"The lowest level.", "half the light's level"),
-		figure("high", quantity("a level", "60 %", levels, between(0, 1)), func(f *flicker) *float64 { return &f.high },
-			"The highest level.", "the light's level"),
-		figure("every", quantity("a time", "0.5 s", seconds, between(0.001, 3600)), func(f *flicker) *float64 { return &f.every },
-			"From peak to peak.", "by its kind"),
-	)
 )
 
 func lightLater() []entry[Light] {
-	plays := orWord("a play of light", "fire", playTable, playKind, func(s string) flicker { return flicker{kind: s} })
 	return []entry[Light]{
-		raw("plays", plays, func(l *Light) **source.Node { return &l.Plays },
-			"How it changes by itself.", "fire", "steady"),
+		plays(),
 		into("seen", seen, func(l *Light, v []Ref, n *source.Node) {
 			l.Seen, l.SeenBy = Given[bool]{Value: n.Text != "false", Set: true, Span: n.Span}, v
 		},

@@ -20,7 +20,7 @@ var mountTable = tableOf("mount", "What holds a light or a piece of grip. It may
 		func(m *Mount, v float64, _ *source.Node) { m.Kind, m.Arm = term.Boom, v },
 		"An arm, by its length.", "1.6", ""),
 	value("base", place, func(m *Mount) *Given[Place] { return &m.Base },
-		"Where the stand of the boom is.", "[2.6, 3.3]", "behind what it holds, the arm's length away").of(string(term.Boom)),
+		"Where the stand of the boom is.", "[2.6, 3.3]", "behind what it holds, the arm's length away, or to a side where that has no room").of(string(term.Boom)),
 	into(string(term.Clamp), ref("a thing", "shelf"), func(m *Mount, r Ref, _ *source.Node) { m.Kind, m.On = term.Clamp, r },
 		"Clamped to a thing.", "shelf", ""),
 	into(string(term.Pole), pair("a pair of walls", "[kitchen.left, kitchen.right]", wallOf),

@@ -3,8 +3,10 @@ package scene
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
 
@@ -91,14 +93,14 @@ func laterKeys() []entry[Scene] {
 		at: func(s *Scene) *[]Circuit { return &s.Circuits },
 	}
 	return []entry[Scene]{
-		cues(func(s *Scene) *[]Cue { return &s.Cues }),
+		cueList().entry(),
 		circuits.entry(),
 		into("line", pair("a line of action", "[ada, noor]", ref("a person", "ada")),
 			func(s *Scene, v [2]Ref, _ *source.Node) { s.Line = v[:] },
 			"Line of action between two people, or from one at a mark: `[ada.sit, noor]`. Review tells cameras of the file that are on both sides of it.", "[ada, noor]", "none"),
-		raw("rates", namedValues("a map of minutes by kind of change", "{move: 6, level: 1}", "rate", minutes),
-			func(s *Scene) **source.Node { return &s.Rates },
-			"Minutes by kind of change. No times are printed without it.", "{move: 6, level: 1}", "none"),
+		into("rates", ratesReader, func(s *Scene, v []Rate, _ *source.Node) { s.Rates = v },
+			"Minutes by kind of change from one set-up to the next: "+strings.Join(term.Words(term.Works), ", ")+". A bare number is minutes. No times are printed without it, and a kind that has no rate is counted without.",
+			"{move: 6, level: 1, aim: 30 s}", "none"),
 		value("prices", filePath("a file", "prices.yaml"), func(s *Scene) *Given[string] { return &s.Prices },
 			"A price file, from the scene's folder.", "prices.yaml", "none"),
 		into("wants", source.ListOf("a list of wants", "[{of: ines.key, stop: T2.8}]", wantReader, 1, 200),

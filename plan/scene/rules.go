@@ -22,7 +22,7 @@ func changeRules() *source.Rules {
 		Partly: map[string][]string{},
 		Lists:  []string{"lights.*.gels", "openings.*.gels"},
 		Fixed:  fixedKeys,
-		Whole:  []string{"people.*.marks.*.at", "people.*.marks.*.faces", "circuits.*.at"},
+		Whole:  []string{"people.*.marks.*.at", "people.*.marks.*.faces", "circuits.*.at", "cues.*.lights.*"},
 		Resets: []source.Reset{{
 			At: "lights.*", Key: "unit", Drops: []string{"modifier", "gels", "level", "colour", "cuts"},
 		}},
@@ -32,7 +32,7 @@ func changeRules() *source.Rules {
 		r.Resets = append(r.Resets, source.Reset{At: at, Key: "in", Drops: []string{"out"}}, source.Reset{At: at, Key: "out", Drops: []string{"in"}})
 	}
 	complete := map[string]func(*source.Node) bool{}
-	for _, p := range parts() {
+	for _, p := range changeable() {
 		p.rule(r)
 		complete[p.name()] = p.complete
 	}

@@ -27,19 +27,22 @@ type Scene struct {
 	Grip      []Grip
 	Meters    []Meter
 	Setups    []Setup
-	Shown     []Ref           // cameras of this set-up; empty: all
-	Stays     []Ref           // things frozen where they stood in the set-up before
-	Kit       []Given[string] // paths of kit files
-	Line      []Ref           // of action: two people, or none
+	Shown     []Ref               // cameras of this set-up; empty: all
+	Stays     []Ref               // things frozen where they stood in the set-up before
+	Uncrossed []Uncrossed         // of a reverse: what it leaves where it stood
+	Exchanged map[string]Exchange // by thing that a reverse took across: who comes first for it in place of whom
+	Kit       []Given[string]     // paths of kit files
+	Line      []Ref               // of action: two people, or none
+	Rates     []Rate              // how long changes take, in the order of the file
+	Cues      []Cue               // with those of the set-up, in their order
+	Circuits  []Circuit
 	// What follows is read and checked today, and computed later.
-	Cues                   []Cue
-	Circuits               []Circuit
-	Prices                 Given[string]
-	Haze                   Given[float64] // 1/m
-	Wanted                 []Want
-	MeasuredNames          []Ref
-	Wants, Rates, Measured *source.Node
-	Uncomputed             []Uncomputed // every such key that is written, in the order of the file
+	Prices          Given[string]
+	Haze            Given[float64] // 1/m
+	Wanted          []Want
+	MeasuredNames   []Ref
+	Wants, Measured *source.Node
+	Uncomputed      []Uncomputed // every such key that is written, in the order of the file
 }
 
 // Sheet is what the scene asks of the paper.
@@ -254,7 +257,7 @@ type Light struct {
 	Seen        Given[bool] // whether it is meant to be in the picture
 	SeenBy      []Ref       // the cameras whose pictures those are; none: all
 	Dimmer      Given[kit.Dimming]
-	Plays       *source.Node // later
+	Plays       Given[Play] // how it changes by itself
 	StandsFor   Given[StandIn]
 }
 
@@ -305,18 +308,51 @@ type Meter struct {
 // Setup is one set-up as listed.
 type Setup struct {
 	Thing
-	Cameras []Ref
-	After   Ref
-	Stays   []Ref
-	Change  *source.Node
-	// What follows is computed later.
+	Cameras  []Ref
+	After    Ref
+	Stays    []Ref
+	Change   *source.Node
+	Cues     *source.Node // a change of the cues, as written
 	Reverse  *source.Node
 	Reversed *Reverse
-	Cues     []Cue
 }
 
-// Reverse is a set-up made from another by swapping things. Computed later.
-type Reverse struct {
-	Of   Ref
-	Swap [][2]Ref
+// From is the set-up that this one starts from, by its name; no name for the scene.
+func (s *Setup) From() Ref {
+	if s.Reversed != nil {
+		return s.Reversed.Of
+	}
+	return s.After
+}
+
+// Cue is one change of levels and colours inside a take. Cues go in the order in which they are written, and each starts from
+// the state that the one before it left.
+type Cue struct {
+	Thing
+	At     Given[CueAt]
+	Over   Given[float64] // s that it takes
+	Lights []CueLight
+}
+
+// CueAt is what a cue goes on: words of the script, or a time.
+type CueAt struct {
+	Words   string
+	Timed   bool
+	Seconds float64 // from the start of the take, s, where it is timed
+}
+
+// CueLight is what one light does in a cue. What is not set stays as it was.
+type CueLight struct {
+	Light  Ref
+	Span   source.Span    // of its new state
+	Level  Given[float64] // share of the full output, 0 to 1
+	Colour Given[ColourWord]
+	Tint   Given[float64] // Duv, positive green
+}
+
+// Play is how a light changes by itself.
+type Play struct {
+	Kind      term.Play
+	Low, High Given[float64] // levels that it goes between, shares of the full output
+	Rate      Given[float64] // how often it goes up and down, 1/s
 }

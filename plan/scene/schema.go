@@ -21,6 +21,7 @@ func Schema() map[string]any {
 		"mount":  anyOf(map[string]any{"enum": term.Words(term.PlainMounts)}, mountTable.Schema()),
 		"change": changeSchema(),
 	}
+	root["$defs"].(map[string]any)[changedCues] = changeSchema()["properties"].(map[string]any)[cueList().key]
 	return root
 }
 
@@ -32,7 +33,7 @@ func changeSchema() map[string]any {
 	for _, key := range fixedKeys {
 		delete(keys, key)
 	}
-	for _, p := range parts() {
+	for _, p := range changeable() {
 		section := keys[p.name()].(map[string]any)
 		thing := section["additionalProperties"].(map[string]any)
 		keys := thing["properties"].(map[string]any)

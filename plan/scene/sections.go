@@ -41,3 +41,6 @@ func parts() []part {
 		},
 	}
 }
+
+// changeable are the sections that a set-up may change thing by thing.
+func changeable() []part { return append(parts(), cueList()) }

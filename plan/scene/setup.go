@@ -19,8 +19,8 @@ var setupTable = tableOf("set-up", "One set-up: its cameras, and what it changes
 		"Things that stay where they stood in the set-up before, though what they follow moves.", "[soft]", "none"),
 	into("reverse", mapOf("a reverse", "{of: close}", reverseTable),
 		func(s *Setup, v Reverse, n *source.Node) { s.Reverse, s.Reversed = n, &v },
-		"The same set-up seen the other way.", "{of: close, swap: [[ada, noor]]}", "none"),
-	cues(func(s *Setup) *[]Cue { return &s.Cues }),
+		reverseTable.Doc, "{of: close, swap: [[ada, noor]]}", "none"),
+	cueChange(),
 ).elsewhere(inChange)
 
 // inChange says that a key of the scene belongs under the change of a set-up.
@@ -48,10 +48,12 @@ func change() entry[Setup] {
 	}}
 }
 
-var reverseTable = tableOf("reverse", "The same set-up seen the other way.", nil,
+var reverseTable = tableOf("reverse", "The other side of a set-up, in place of `after`: that set-up with the two of each pair exchanged wherever lights, grip and cameras name them. "+
+	"What stands by one of a pair, or by what does, goes across as a whole: camera-left becomes camera-right, own-left own-right, a bare turn or roll changes its sign, leaves and cuts change hands. "+
+	"People and the set stay, and so does what stands in coordinates, at a wall, at an opening or on a top, of a camera all but its `looks`: the sheet says which. A `change` comes on top.", nil,
 	into("of", ref("a set-up", "close"), func(r *Reverse, v Ref, _ *source.Node) { r.Of = v },
-		"The set-up that is reversed.", "close", "").needed(),
-	into("swap", source.ListOf("a list of pairs", "[[ada, noor]]", pair("a pair of things", "[ada, noor]", anything), 1, 50),
+		"The set-up that is reversed. Its cameras roll where the reverse names none.", "close", "").needed(),
+	into("swap", source.ListOf("a list of pairs", "[[ada, noor]]", pair("a pair of people, cameras or marks", "[ada, noor]", ref("a person, a camera or a mark", "ada")), 1, 50),
 		func(r *Reverse, v [][2]Ref, _ *source.Node) { r.Swap = v },
-		"What changes places.", "[[ada, noor]]", "the ends of the line of action"),
+		"What changes places: two people with the marks that both have, two cameras, two marks.", "[[ada, noor]]", "the people at the ends of the line of action"),
 )

@@ -2,7 +2,6 @@ package scene
 
 import (
 	"slices"
-	"strings"
 
 	"scrimshaw/plan/source"
 )
@@ -39,38 +38,65 @@ func (d *Document) mergeSetup(s *Setup, waiting []*Setup, rules *source.Rules, l
 
 // after is the layer that a set-up starts from.
 func (d *Document) after(s *Setup, waiting []*Setup, rules *source.Rules, log *source.Log) *layer {
-	if s.After.Name == "" {
+	from, key := s.From(), s.startKey()
+	if s.Reversed != nil && s.After.Name != "" {
+		log.Add(source.Diagnostic{Severity: source.Error, Code: CodeWrongKey, Span: s.After.Span, Path: s.Path + ".after", Setup: s.Name,
+			Message: s.Name + " starts from " + s.After.Name + " and from the reverse of " + from.Name, Hint: "keep after or reverse",
+			Related: []source.Related{{Span: from.Span, Message: "the reverse is of this one"}}})
+		return nil
+	}
+	if from.Name == "" {
 		return d.base
 	}
-	if before := d.base.scene.setup(s.After.Name); before != nil {
+	if before := d.base.scene.setup(from.Name); before != nil {
 		return d.mergeSetup(before, waiting, rules, log)
 	}
 	others := slices.DeleteFunc(slices.Clone(d.Setups), func(name string) bool { return name == s.Name })
-	hint := source.Offer(s.After.Name, others)
+	hint := source.Offer(from.Name, others)
 	if hint == "" {
-		hint = "leave after out, and the set-up starts from the scene"
+		hint = "leave " + key + " out, and the set-up starts from the scene"
 	}
 	log.Add(source.Diagnostic{
-		Severity: source.Error, Code: CodeUnknownSetup, Span: s.After.Span, Path: s.Path + ".after", Setup: s.Name,
-		Message: "there is no set-up " + s.After.Name, Hint: hint,
+		Severity: source.Error, Code: CodeUnknownSetup, Span: from.Span, Path: s.Path + "." + key, Setup: s.Name,
+		Message: "there is no set-up " + from.Name, Hint: hint,
 	})
 	return nil
+}
+
+// startKey is the key that says what a set-up starts from.
+func (s *Setup) startKey() string {
+	if s.Reversed != nil {
+		return "reverse"
+	}
+	return "after"
+}
+
+// startWords say how a set-up starts from another.
+func (s *Setup) startWords() string {
+	if s.Reversed != nil {
+		return "the reverse of"
+	}
+	return "after"
 }
 
 // tellCycle says which set-ups wait for each other.
 func tellCycle(round []*Setup, log *source.Log) {
 	first := round[0]
-	names := []string{first.Name}
+	words := first.Name
 	var related []source.Related
 	for i, s := range round {
 		next := round[(i+1)%len(round)]
-		names = append(names, next.Name)
+		words += " " + s.startWords() + " " + next.Name
 		if i > 0 {
-			related = append(related, source.Related{Span: s.After.Span, Message: s.Name + " is after " + next.Name})
+			related = append(related, source.Related{Span: s.From().Span, Message: s.Name + " is " + s.startWords() + " " + next.Name})
 		}
 	}
+	message, hint := "these set-ups wait for each other: "+words, "leave one "+first.startKey()+" out"
+	if len(round) == 1 {
+		message, hint = first.Name+" starts from itself", "name another set-up, or leave "+first.startKey()+" out"
+	}
 	log.Add(source.Diagnostic{
-		Severity: source.Error, Code: CodeSetupCycle, Span: first.After.Span, Path: first.Path + ".after", Setup: first.Name, Related: related,
-		Message: "these set-ups wait for each other: " + strings.Join(names, " after "), Hint: "leave one after out",
+		Severity: source.Error, Code: CodeSetupCycle, Span: first.From().Span, Path: first.Path + "." + first.startKey(), Setup: first.Name, Related: related,
+		Message: message, Hint: hint,
 	})
 }

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"slices"
 	"strings"
 
 	"scrimshaw/plan/source"
@@ -14,25 +15,7 @@ func (s *Scene) keepLater(key source.LaterKey) {
 	}
 }
 
-// dropOtherSetups leaves out what is on other set-ups, all of which every scene lists. A reverse of one that this
-// one comes after stays: what starts from a set-up that is not reversed is not reversed either.
+// dropOtherSetups leaves out what is on other set-ups, all of which every scene lists.
 func (s *Scene) dropOtherSetups() {
-	line := s.lineage()
-	kept := s.Uncomputed[:0]
-	for _, u := range s.Uncomputed {
-		own := u.Table != "set-up" || u.Thing() == s.Setup || u.Changes == WholeSetup && line[u.Thing()]
-		if own {
-			kept = append(kept, u)
-		}
-	}
-	s.Uncomputed = kept
-}
-
-// lineage is the set-ups that this one starts from, one after another, with itself.
-func (s *Scene) lineage() map[string]bool {
-	line := map[string]bool{}
-	for own := s.setup(s.Setup); own != nil && !line[own.Name]; own = s.setup(own.After.Name) {
-		line[own.Name] = true
-	}
-	return line
+	s.Uncomputed = slices.DeleteFunc(s.Uncomputed, func(u Uncomputed) bool { return u.Table == "set-up" && u.Thing() != s.Setup })
 }

@@ -10,13 +10,15 @@ import (
 // checkNames refuses one name for two things, and, in the keys that this package alone reads,
 // names that nothing bears. Places, aims and mounts of things are looked up where they are
 // resolved, in package plan.
-func (s *Scene) checkNames(c *source.Context) {
+//
+// elsewhere are the lights of the file that this set-up may lack: a cue of the scene may name one.
+func (s *Scene) checkNames(elsewhere map[string]bool, c *source.Context) {
 	order := s.things()
 	checkTwice(order, c)
 	order = appendNamed(order, s.Circuits, kindCircuit)
 	order = appendNamed(order, s.Cues, kindCue)
 	order = appendNamed(order, s.Setups, kindSetup)
-	for _, u := range s.uses() {
+	for _, u := range s.uses(elsewhere) {
 		u.check(order, c)
 	}
 }
@@ -66,7 +68,7 @@ const maxOffered = 8
 var standing = []string{kindFurniture, kindPerson, kindCamera, kindLight, kindGrip, kindOpening, kindMeter}
 
 // uses lists the names in the keys that no other package looks up today.
-func (s *Scene) uses() []use {
+func (s *Scene) uses(elsewhere map[string]bool) []use {
 	u := &nameUses{}
 	for i := range s.Lights {
 		u.light(&s.Lights[i])
@@ -77,7 +79,7 @@ func (s *Scene) uses() []use {
 	for i := range s.People {
 		u.refs(s.People[i].Path+".seen", s.People[i].SeenBy, kindCamera)
 	}
-	u.cues(s.Cues)
+	u.cues(s.Cues, elsewhere)
 	for _, w := range s.Wanted {
 		u.want(w)
 	}
@@ -132,9 +134,12 @@ func (u *nameUses) light(l *Light) {
 	}
 }
 
-func (u *nameUses) cues(cues []Cue) {
+func (u *nameUses) cues(cues []Cue, elsewhere map[string]bool) {
 	for i := range cues {
 		for _, l := range cues[i].Lights {
+			if elsewhere[l.Light.Name] {
+				continue
+			}
 			u.ref(cues[i].Path+".lights", l.Light, kindLight)
 		}
 	}
@@ -149,12 +154,4 @@ func (u *nameUses) want(w Want) {
 // setup adds the names of the set-up that the scene is merged for.
 func (u *nameUses) setup(s *Setup) {
 	u.refs(s.Path+".camera", s.Cameras, kindCamera)
-	u.cues(s.Cues)
-	if s.Reversed == nil {
-		return
-	}
-	u.ref(s.Path+".reverse", s.Reversed.Of, kindSetup)
-	for _, pair := range s.Reversed.Swap {
-		u.refs(s.Path+".reverse", pair[:], standing...)
-	}
 }

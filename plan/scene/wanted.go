@@ -60,9 +60,6 @@ var measuredValue = either("a reading", "480 lx", func(n *source.Node) bool { re
 	source.Converted(quantity("a reading", "480 lx", lux, between(0, 1e7)), func(float64) struct{} { return struct{}{} }),
 	source.Converted(stopKind, func(Stop) struct{} { return struct{}{} }))
 
-// minutes is how long one change takes.
-var minutes = quantity("minutes", "6", numbers, between(0, 1440))
-
 // namedValues is a map of names, each with a value that r reads.
 func namedValues[V any](what, like, noun string, r source.Reader[V]) source.Reader[map[string]V] {
 	return source.Reader[map[string]V]{

@@ -14,18 +14,21 @@ const maxText = 500
 // text reads a line of words. Numbers, dates and the like are taken as they were written.
 func text(what, like string) source.Reader[string] {
 	schema := map[string]any{"type": []any{"string", "number"}, "maxLength": maxText}
-	return scalar(what, like, schema, func(text string, _ *source.Node, _ *source.Context) (string, error) {
-		text = strings.TrimSpace(text)
-		switch {
-		case text == "":
-			return "", source.Errorf(source.CodeBadValue, "leave the key out", "%s has no words", what)
-		case utf8.RuneCountInString(text) > maxText:
-			return "", source.Errorf(source.CodeOutOfRange, "shorten it", "%s has at most %d characters", what, maxText)
-		case strings.ContainsFunc(text, unprintable):
-			return "", source.Errorf(source.CodeBadValue, "remove it", "%s holds a character that cannot be printed", what)
-		}
-		return text, nil
-	})
+	return scalar(what, like, schema, func(text string, _ *source.Node, _ *source.Context) (string, error) { return plainWords(what, text) })
+}
+
+// plainWords are words that a sheet can print.
+func plainWords(what, text string) (string, error) {
+	text = strings.TrimSpace(text)
+	switch {
+	case text == "":
+		return "", source.Errorf(source.CodeBadValue, "leave the key out", "%s has no words", what)
+	case utf8.RuneCountInString(text) > maxText:
+		return "", source.Errorf(source.CodeOutOfRange, "shorten it", "%s has at most %d characters", what, maxText)
+	case strings.ContainsFunc(text, unprintable):
+		return "", source.Errorf(source.CodeBadValue, "remove it", "%s holds a character that cannot be printed", what)
+	}
+	return text, nil
 }
 
 // unprintable reports a rune that no sheet can show. Line ends are read as spaces by the sheet.

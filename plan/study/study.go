@@ -13,6 +13,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/cue"
 	"scrimshaw/plan/inhand"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
@@ -30,6 +31,7 @@ type Options struct {
 	Quality      light.Quality
 	ReadingsOnly bool               // no fields, wedges or views
 	Around       bool               // what surrounds faces, too: how steady their light is, and what cameras see behind heads
+	AroundHeads  bool               // of what surrounds faces that alone, and no more of what cameras see
 	InHand       bool               // what lights have in hand, too: for that the catalogue is searched and cameras are looked through
 	Fixed        bool               // the levels stay as they are: fields are summed over the lights, which many of them make worth while
 	Planes       []Plane            // more fields; none: those that the scene asks for
@@ -90,7 +92,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if s.Basis, err = world.Basis(ctx, light.Emitters(setup), targets); err != nil {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
-	if o.Around || statesRange(setup) {
+	if o.Around || o.AroundHeads || statesRange(setup) {
 		if err := s.lookAround(ctx, o); err != nil {
 			return nil, err
 		}
@@ -122,7 +124,9 @@ func (s *Study) lookAround(ctx context.Context, o Options) error {
 	if s.around, err = aroundFaces(ctx, s.Setup, world); err != nil {
 		return err
 	}
-	s.pictures, err = lookThrough(ctx, s.Setup, world)
+	if o.Around || statesRange(s.Setup) {
+		s.pictures, err = lookThrough(ctx, s.Setup, world)
+	}
 	return err
 }
 
@@ -149,6 +153,7 @@ func (s *Study) Relevel(d light.Levels) {
 	s.around.read(d, &s.Readings)
 	lit := passing.Lit{Setup: s.Setup, BVH: s.World.BVH(), Basis: s.Basis, Levels: d, Requests: s.Requests, Readings: &s.Readings}
 	s.Readings.StandIns = lit.StandIns()
+	(&cue.Lit{Setup: s.Setup, Basis: s.Basis, Levels: d, Requests: s.Requests}).Read(&s.Readings)
 	s.pictures.read(d, &s.Readings)
 	s.lenses.read(d, &s.Readings)
 	figures := pending.Of(s.Setup, d)
@@ -158,6 +163,20 @@ func (s *Study) Relevel(d light.Levels) {
 		room, _, _ := strings.Cut(f.Name, ".")
 		f.Uncomputed = append(figures.Over(room), figures.Stops("")...)
 	}
+}
+
+// After is the study as it is after a cue: readings of the levels and colours that its lights have then, without fields, which stay those of
+// the set-up. It is nil where there is no cue of that name. The basis is that of the study.
+func (s *Study) After(name string) *Study {
+	i := slices.IndexFunc(s.Setup.Cues, func(q plan.Cue) bool { return q.Name == name })
+	if i < 0 {
+		return nil
+	}
+	settings := cue.After(s.Setup, i+1)
+	after := *s
+	after.Setup, after.Fields = settings.Setup(s.Setup), nil
+	after.Relevel(settings.Levels(s.Setup, s.Levels))
+	return &after
 }
 
 // fieldLevels are the levels to ask the basis for fields at.

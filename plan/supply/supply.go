@@ -23,7 +23,8 @@ type Load struct {
 	Draws   []Draw
 	Already float64 // what was on it before, amps
 	Full    float64 // with every light at full, amps
-	AsSet   float64 // with each at its level, amps
+	AsSet   float64 // with each at its level, amps: in the set-up, or after the cue that takes most
+	Cue     string  // that cue; "": the set-up itself takes as much
 	Inrush  float64 // sum of the peaks as each light is switched on, amps; of those whose peak is known
 	Known   bool    // whether its voltage is known: without, no current is
 }
@@ -60,7 +61,8 @@ func loadOf(s *plan.Setup, c *plan.Circuit) Load {
 	if load.Known {
 		load.Already = power.Current(c.Already, c.Volts, 1)
 	}
-	load.Full, load.AsSet = load.Already, load.Already
+	load.Full = load.Already
+	states := make([]float64, len(s.Cues)+1) // before the cues and after each, amps
 	for i := range s.Lights {
 		l := &s.Lights[i]
 		if l.Circuit != c.Name {
@@ -70,10 +72,25 @@ func loadOf(s *plan.Setup, c *plan.Circuit) Load {
 		d.Run = runOf(s, c, &d)
 		load.Draws = append(load.Draws, d)
 		load.Full += d.Full
-		load.AsSet += d.AsSet
 		load.Inrush += d.Inrush
+		for k := range states {
+			states[k] += d.Full * shareAtLevel(l, s.SettingAfter(l, k).Level)
+		}
+	}
+	for k, amps := range states {
+		if amps += load.Already; k == 0 || amps > load.AsSet+slack {
+			load.AsSet, load.Cue = amps, cueName(s, k)
+		}
 	}
 	return load
+}
+
+// cueName is the name of the cue that leads to a state; "" of the first.
+func cueName(s *plan.Setup, state int) string {
+	if state == 0 {
+		return ""
+	}
+	return s.Cues[state-1].Name
 }
 
 // drawOf is what a light takes at a voltage. On direct current there is no power factor.
@@ -88,20 +105,20 @@ func drawOf(l *plan.Light, volts float64, direct bool) Draw {
 		factor = 1
 	}
 	d.Full = power.Current(d.Watts, volts, factor)
-	d.AsSet = d.Full * shareAtLevel(l)
+	d.AsSet = d.Full * shareAtLevel(l, l.Level)
 	return d
 }
 
-// shareAtLevel is the share of its full current that a light takes at its level. Drivers of LED take current as they give light; a ballast
+// shareAtLevel is the share of its full current that a light takes at a level. Drivers of LED take current as they give light; a ballast
 // is reckoned at full, since nothing that is published says how its current falls. Common practice.
-func shareAtLevel(l *plan.Light) float64 {
+func shareAtLevel(l *plan.Light, level float64) float64 {
 	switch {
-	case l.Level <= 0:
+	case level <= 0:
 		return 0
 	case l.Head.Technology == term.LED:
-		return l.Head.LightAt(l.Level)
+		return l.Head.LightAt(level)
 	case l.Head.Technology == term.Tungsten:
-		return power.DimmedFilament(l.Head.LightAt(l.Level))
+		return power.DimmedFilament(l.Head.LightAt(level))
 	}
 	return 1
 }

@@ -168,3 +168,23 @@ func TestLoadsAreRoundedUp(t *testing.T) {
 		}
 	}
 }
+
+// As set a circuit carries what the cue that takes most has on it, by hand: a tungsten of 650 W and one of 300 W at full on 230 V, the first off
+// before the cue and the second after the next.
+func TestTheHeaviestCueCounts(t *testing.T) {
+	s := resolved(t, `circuits: {ring: {breaker: 16}}
+lights:
+  a: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, level: off, circuit: ring}
+  b: {unit: fresnel-tungsten-300, at: [1, 0], height: 2, aim: down, circuit: ring}
+cues: {q1: {over: 2 s, lights: {a: 100 %}}, q2: {over: 2 s, lights: {b: off}}}
+`)
+	all := supply.Of(s)
+	if load := all.Of("ring"); !near(load.AsSet, 950.0/230) || load.Cue != "q1" || !near(load.Full, 950.0/230) {
+		t.Errorf("%g A as set, after %q, %g A at full", load.AsSet, load.Cue, load.Full)
+	}
+	s.Cues = nil
+	all = supply.Of(s)
+	if load := all.Of("ring"); !near(load.AsSet, 300.0/230) || load.Cue != "" {
+		t.Errorf("%g A as set without cues, after %q", load.AsSet, load.Cue)
+	}
+}

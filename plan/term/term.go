@@ -184,6 +184,21 @@ const (
 // Dimmers lists them.
 var Dimmers = []Dimmer{PhaseDimmer, PulseDimmer, CurrentDimmer, TransformerDimmer, NoDimmer}
 
+// Play is how a light changes by itself.
+type Play string
+
+// The plays of light.
+const (
+	Fire    Play = "fire"
+	Candle  Play = "candle"
+	Screen  Play = "screen"  // pictures that change
+	Passing Play = "passing" // headlamps, a train
+	Pulse   Play = "pulse"   // a beacon, a sign
+)
+
+// Plays lists them.
+var Plays = []Play{Fire, Candle, Screen, Passing, Pulse}
+
 // Feed is what feeds a circuit.
 type Feed string
 

@@ -167,3 +167,14 @@ func FormatScale(times float64, feet bool) string {
 	}
 	return "1:" + trimZeros(times, 2)
 }
+
+// mile is a mile an hour, m/s: 1609.344 m in 3600 s.
+const mile = 0.44704
+
+// FormatWind prints a wind, m/s, rounded down to what a hand-held meter shows: 9.8 m/s, or 21 mph where lengths are in feet.
+func FormatWind(speed float64, feet bool) string {
+	if feet {
+		return FormatNumber(math.Floor(speed/mile+1e-9)) + " mph"
+	}
+	return FormatNumber(math.Floor(10*speed+1e-9)/10) + " m/s"
+}

@@ -172,3 +172,12 @@ func ExampleParseStop() {
 	// 5.6569
 	// T5.6+⅓
 }
+
+// A wind is rounded down: 5 m/s are 11.18 miles an hour.
+func TestFormatWind(t *testing.T) {
+	for want, got := range map[string]string{"9.8 m/s": FormatWind(9.89, false), "8 m/s": FormatWind(8, false), "11 mph": FormatWind(5, true), "20 mph": FormatWind(20*0.44704, true)} {
+		if got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+}

@@ -16,7 +16,8 @@ var circuitColumns = []Column{
 	{Key: "kind", Head: "from", Doc: "house, generator or battery"},
 	{Key: "volts", Head: "V", Doc: "its voltage, V", Number: true},
 	{Key: "numbers", Head: "lights", Doc: "the numbers of the lights on it"},
-	{Key: "ampsAsSet", Head: "A as set", Doc: "with each light at its level, A", Number: true},
+	{Key: "ampsAsSet", Head: "A as set", Doc: "with each light at its level, in the set-up or after the cue that takes most, A", Number: true},
+	{Key: "cue", Head: "after", Doc: "that cue; \"\" where the set-up itself takes as much"},
 	{Key: "ampsFull", Head: "A at full", Doc: "with each light at full, A", Number: true},
 	{Key: "ampsLimit", Head: "may carry A", Doc: "what of its breaker may be used, A", Number: true},
 	{Key: "ampsLeft", Head: "left A", Doc: "what is left with each light at full, A; less than 0 is too much", Number: true},
@@ -44,7 +45,7 @@ func (d *Day) addCircuits(s *plan.Setup, powered *supply.Supply) {
 			unknown = append(unknown, lamp.Tag)
 		}
 		d.Circuits.Rows = append(d.Circuits.Rows, []Cell{
-			words(s.Name), words(l.Circuit.Name), words(string(l.Circuit.Kind)), volts, words(strings.Join(tags, ", ")), asSet, full,
+			words(s.Name), words(l.Circuit.Name), words(string(l.Circuit.Kind)), volts, words(strings.Join(tags, ", ")), asSet, words(l.Cue), full,
 			number(l.Circuit.Limit(), 2), left, words(strings.Join(runs, "; ")), words(strings.Join(unknown, ", ")),
 		})
 	}

@@ -22,6 +22,7 @@ var lampColumns = []Column{
 	{Key: "tiltDegrees", Head: "tilt", Doc: "up from level, degrees", Number: true},
 	{Key: "panDegrees", Head: "pan", Doc: "clockwise from the plan's up, degrees", Number: true},
 	{Key: "level", Head: "level", Doc: "of its full light"},
+	{Key: "cues", Head: "cues", Doc: "in which it changes, and to what"},
 	{Key: "colour", Head: "colour", Doc: "of its light at that level, with its gels"},
 	{Key: "dimmer", Head: "dimmer", Doc: "that a filament lamp below full takes"},
 	{Key: "circuit", Head: "circuit", Doc: "that it is on"},
@@ -37,9 +38,9 @@ var lampColumns = []Column{
 func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
 	for _, l := range section.Lamps(s) {
 		row := make([]Cell, len(lampColumns))
-		put := func(key string, c Cell) { row[d.Lamps.at(key)] = c }
+		put := func(key string, c Cell) { row[d.Lamps.At(key)] = c }
 		for key, text := range map[string]string{"setup": s.Name, "number": l.Tag, "unit": l.Unit, "role": l.Role, "wears": l.Wears, "focus": l.Focus,
-			"filters": l.Filters, "rise": l.Rise, "aim": l.Aim, "level": l.Level, "colour": l.Colour, "circuit": l.Circuit, "placing": l.Placing,
+			"filters": l.Filters, "rise": l.Rise, "aim": l.Aim, "level": l.Level, "cues": l.Cues, "colour": l.Colour, "circuit": l.Circuit, "placing": l.Placing,
 			"mount": l.Mount, "note": l.Note, "change": l.Change} {
 			put(key, words(text))
 		}
@@ -48,7 +49,7 @@ func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
 		if on := l.Light; on != nil {
 			put("heightMetres", number(on.Height, 3))
 			put("dimmer", words(day.DimmerOf(s, on)))
-			put("bags", number(float64(on.Count*day.Bags(&on.Mount, on.Frame.At.Z-on.Base)), 0))
+			put("bags", number(float64(on.Count*on.Mount.Bags(on.Frame.At.Z-on.Base)), 0))
 			if draw := drawOf(powered, on); draw != nil {
 				put("amps", known(draw.Full, 2))
 			}

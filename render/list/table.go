@@ -84,8 +84,8 @@ func (t *Table) Said(row, column int) string {
 	return strconv.FormatFloat(*c.Number, 'f', -1, 64)
 }
 
-// at is the column of a key.
-func (t *Table) at(key string) int {
+// At is the column of a key.
+func (t *Table) At(key string) int {
 	for i := range t.Columns {
 		if t.Columns[i].Key == key {
 			return i

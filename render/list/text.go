@@ -31,16 +31,16 @@ func (d *Day) writeKit(b *strings.Builder) {
 	t := &d.Kit
 	b.WriteString("KIT: the most of each in use at one time\n")
 	shelf := ""
-	columns := []int{t.at("count"), t.at("what"), t.at("kgEach"), t.at("kg"), t.at("litres"), t.at("squareMetres"), t.at("name"), t.at("numbers")}
+	columns := []int{t.At("count"), t.At("what"), t.At("kgEach"), t.At("kg"), t.At("litres"), t.At("squareMetres"), t.At("name"), t.At("numbers")}
 	wide := t.widths(columns)
 	b.WriteString(t.line(-1, columns, wide))
 	for r := range t.Rows {
-		if s := t.Said(r, t.at("shelf")); s != shelf {
+		if s := t.Said(r, t.At("shelf")); s != shelf {
 			shelf = s
 			b.WriteString(strings.ToUpper(s) + "\n")
 		}
 		b.WriteString(t.line(r, columns, wide))
-		if note := t.Said(r, t.at("note")); note != "" {
+		if note := t.Said(r, t.At("note")); note != "" {
 			fmt.Fprintf(b, "%*s%s\n", wide[0]+6, "", note)
 		}
 	}
@@ -91,19 +91,19 @@ func (t *Table) line(row int, columns, wide []int) string {
 func (d *Day) writeLamps(b *strings.Builder, feet bool) {
 	t := &d.Lamps
 	for r := range t.Rows {
-		if setup := t.Said(r, t.at("setup")); r == 0 || setup != t.Said(r-1, t.at("setup")) {
+		if setup := t.Said(r, t.At("setup")); r == 0 || setup != t.Said(r-1, t.At("setup")) {
 			b.WriteString("\n" + strings.TrimSpace("LAMPS "+setup) + "\n")
 		}
-		fmt.Fprintf(b, "  %-3s %s\n", t.Said(r, t.at("number")), t.some(r, ", ", "unit", "wears", "focus", "filters"))
+		fmt.Fprintf(b, "  %-3s %s\n", t.Said(r, t.At("number")), t.some(r, ", ", "unit", "wears", "focus", "filters"))
 		height := ""
-		if h := t.Rows[r][t.at("heightMetres")].Number; h != nil {
+		if h := t.Rows[r][t.At("heightMetres")].Number; h != nil {
 			height = "height " + unit.FormatLength(*h, feet)
 		}
 		for _, line := range []string{
 			joined(", ", t.some(r, ", ", "role"), height, t.some(r, ", ", "rise"), before("at ", t.some(r, "", "aim")), t.tilt(r), t.figure(r, "panDegrees", "pan %s°"),
 				before("level ", t.some(r, "", "level")), t.some(r, "", "colour"), t.some(r, "", "dimmer"), before("circuit ", t.some(r, "", "circuit")), t.figure(r, "amps", "%s A at full")),
 			joined(", ", t.some(r, "", "mount"), t.bags(r), t.some(r, "", "placing")),
-			t.some(r, "", "note"), t.some(r, "", "change"),
+			before("in cues: ", t.some(r, "", "cues")), t.some(r, "", "note"), t.some(r, "", "change"),
 		} {
 			if line != "" {
 				b.WriteString("      " + line + "\n")
@@ -116,22 +116,22 @@ func (d *Day) writeLamps(b *strings.Builder, feet bool) {
 func (t *Table) some(row int, between string, keys ...string) string {
 	var all []string
 	for _, key := range keys {
-		all = append(all, t.Said(row, t.at(key)))
+		all = append(all, t.Said(row, t.At(key)))
 	}
 	return joined(between, all...)
 }
 
 // figure is a number in a phrase; "" where it is not known.
 func (t *Table) figure(row int, key, phrase string) string {
-	if t.Rows[row][t.at(key)].Number == nil {
+	if t.Rows[row][t.At(key)].Number == nil {
 		return ""
 	}
-	return fmt.Sprintf(phrase, t.Said(row, t.at(key)))
+	return fmt.Sprintf(phrase, t.Said(row, t.At(key)))
 }
 
 // tilt says the tilt of a lamp as a gaffer does.
 func (t *Table) tilt(row int) string {
-	tilt := t.Rows[row][t.at("tiltDegrees")].Number
+	tilt := t.Rows[row][t.At("tiltDegrees")].Number
 	switch {
 	case tilt == nil:
 		return ""
@@ -149,7 +149,7 @@ func (t *Table) tilt(row int) string {
 
 // bags says how many sandbags a lamp has, where it has any.
 func (t *Table) bags(row int) string {
-	switch n := t.Rows[row][t.at("bags")].Number; {
+	switch n := t.Rows[row][t.At("bags")].Number; {
 	case n == nil || *n == 0:
 		return ""
 	case *n == 1:
@@ -183,12 +183,12 @@ func (d *Day) writeCircuits(b *strings.Builder) {
 		return
 	}
 	b.WriteString("\nCIRCUITS\n")
-	columns := []int{t.at("setup"), t.at("circuit"), t.at("kind"), t.at("volts"), t.at("numbers"), t.at("ampsAsSet"), t.at("ampsFull"), t.at("ampsLimit"), t.at("ampsLeft")}
+	columns := []int{t.At("setup"), t.At("circuit"), t.At("kind"), t.At("volts"), t.At("numbers"), t.At("ampsAsSet"), t.At("ampsFull"), t.At("ampsLimit"), t.At("ampsLeft")}
 	wide := t.widths(columns)
 	b.WriteString(t.line(-1, columns, wide))
 	for r := range t.Rows {
 		b.WriteString(t.line(r, columns, wide))
-		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
+		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("as set it carries most after ", t.some(r, "", "cue")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
 			if note != "" {
 				b.WriteString("      " + note + "\n")
 			}
@@ -198,7 +198,7 @@ func (d *Day) writeCircuits(b *strings.Builder) {
 
 // tooMuch says that a circuit carries more than it may.
 func (t *Table) tooMuch(row int) string {
-	if left := t.Rows[row][t.at("ampsLeft")].Number; left != nil && *left < 0 {
+	if left := t.Rows[row][t.At("ampsLeft")].Number; left != nil && *left < 0 {
 		return "more than it may carry"
 	}
 	return ""

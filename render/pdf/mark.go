@@ -29,7 +29,7 @@ func (b *builder) item(it *ink.Item) {
 	}
 	switch {
 	case it.Text != nil:
-		b.lettering(it.Text)
+		b.mark(it, func() { b.lettering(it.Text) })
 	case it.Image != nil:
 		b.image(it.Image)
 	default:

@@ -60,7 +60,11 @@ func Write(w io.Writer, doc ink.Document, opts Options) (err error) {
 	if err := b.file.Output(&file); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	if _, err := w.Write(identified(file.Bytes())); err != nil {
+	written := file.Bytes()
+	if doc.Tagged {
+		written = tagged(written, b.marks)
+	}
+	if _, err := w.Write(identified(written)); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
@@ -86,11 +90,12 @@ type builder struct {
 	file   *fpdf.Fpdf
 	out    []byte // of the content stream, not yet with the library
 	layers map[ink.Layer]int
-	fonts  [2]bool      // added to the file: regular, bold
-	bold   bool         // the weight that is set
-	set    bool         // whether one is, on this page
-	widths map[int]bool // of images, pixels
-	place  []string     // of the last page in the outline
+	fonts  [2]bool       // added to the file: regular, bold
+	bold   bool          // the weight that is set
+	set    bool          // whether one is, on this page
+	widths map[int]bool  // of images, pixels
+	place  []string      // of the last page in the outline
+	marks  [][]ink.Layer // of a document with a structure: the layers of the lettering of each page, in the order of its numbers
 }
 
 func newBuilder(doc *ink.Document, family *font.Family) *builder {
@@ -123,6 +128,7 @@ func (b *builder) describe() {
 func (b *builder) sheet(i int) {
 	p := &b.doc.Pages[i]
 	b.file.AddPageFormat("P", size(p))
+	b.marks = append(b.marks, nil)
 	b.set = false
 	b.weight(false) // the library encodes bookmarks by the typeface that is set
 	b.bookmark(p)
@@ -138,6 +144,20 @@ func (b *builder) sheet(i int) {
 	}
 	b.op("Q")
 	b.flush()
+	b.links(p)
+}
+
+// links makes the rectangles of a page lead to other pages.
+func (b *builder) links(p *ink.Page) {
+	for _, l := range p.Links {
+		to := slices.IndexFunc(b.doc.Pages, func(o ink.Page) bool { return o.Name == l.To })
+		if to < 0 || &b.doc.Pages[to] == p || l.To == "" {
+			continue
+		}
+		id := b.file.AddLink()
+		b.file.SetLink(id, 0, to+1)
+		b.file.Link(l.Min.X*points, (p.Height-l.Max.Y)*points, (l.Max.X-l.Min.X)*points, (l.Max.Y-l.Min.Y)*points, id)
+	}
 }
 
 // bookmark names the page in the outline, under those of its headings that the page before has, and new ones for the

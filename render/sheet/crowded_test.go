@@ -25,6 +25,9 @@ lights:
 `)
 	for i := range 25 {
 		x, y := 0.35+0.86*float64(i%6)+0.1*math.Sin(float64(7*i)), 0.35+0.8*float64(i/6)+0.1*math.Cos(float64(5*i))
+		if i == 5 { // clear of the camera
+			x += 0.2
+		}
 		aim := []string{"grandfather", "the-watchmaker-s-daughter", "table", "down"}[i%4]
 		fmt.Fprintf(&b, "  lamp-%d: {output: {lumens: 400, shape: cosine}, at: [%.2f, %.2f], height: 1.9, aim: %s, colour: %d K}\n", i+1, x, y, aim, 2700+300*(i%10))
 	}

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/match"
 	"scrimshaw/plan/review"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/term"
@@ -25,9 +26,8 @@ func Of(s *study.Study, o Options) Input {
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
 	in.Walks, in.Tracks, in.StandIns = s.Readings.Walks, s.Readings.Tracks, s.Readings.StandIns
-	if o.Teaches() {
-		in.Lesson = s.Readings.Lesson
-	}
+	in.Cues, in.Played = s.Readings.Cues, s.Readings.Played
+	lookAndLearn(&in, s, o)
 	for i := range s.Setup.People {
 		p := &s.Setup.People[i]
 		in.Faces = append(in.Faces, faceOf(s, p.Name))
@@ -61,6 +61,17 @@ func Of(s *study.Study, o Options) Input {
 		colourMaps(&in, s)
 	}
 	return in
+}
+
+// lookAndLearn adds what only some runs have: how faces look, to match set-ups, and what there is to learn from their light.
+func lookAndLearn(in *Input, s *study.Study, o Options) {
+	if o.Matches() {
+		faces := match.Lit{Setup: s.Setup, Basis: s.Basis, Levels: s.Levels, Readings: &s.Readings}
+		in.Looks = faces.Looks()
+	}
+	if o.Teaches() {
+		in.Lesson = s.Readings.Lesson
+	}
 }
 
 // levelRim is the least z of the normal of a face on which the rim of an image is drawn on the plan: of a floor or a top.

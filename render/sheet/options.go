@@ -28,6 +28,8 @@ type Options struct {
 	Levels string       // lx, fc, stop, stops: what contours are lettered in
 	Field  string       // floor or face: what is mapped
 	Notes  string       // teach: a page and sentences to learn from, of studies that package teach has added a lesson to; "": none
+	Packet bool         // the set-ups are a day: a cover comes before their pages, and what matches and the lists behind them
+	For    string       // who reads it: electric, grip, camera, rental or class; "": everybody
 	Date   string       // ISO 8601; the sheet's date where the scene gives none
 	Font   *font.Family // nil: the embedded one
 }
@@ -41,6 +43,7 @@ type request struct {
 	levels carto.Unit
 	how    draw.How
 	teach  bool // a page to learn from
+	reader reader
 }
 
 // placedWord is a word with the place it was written at, if it stands in the scene.
@@ -88,6 +91,7 @@ func asked(o Options, s *plan.Setup, log *faults) request {
 	w.readTint(o.Tint, log)
 	w.readBeams(o.Beams, log)
 	w.readNotes(o.Notes, log)
+	w.readReader(o.For, log)
 	checkField(pick(o.Field, sheet.Field, "sheet.field"), s, log)
 	return w
 }
@@ -177,10 +181,33 @@ const notesTeach = "teach"
 func NotesNames() []string { return []string{notesTeach} }
 
 func (w *request) readNotes(word string, log *faults) {
-	if w.teach = word == notesTeach; word != "" && !w.teach {
+	w.teach = word == notesTeach
+	if word != "" && !w.teach {
 		unknown(log, placedWord{word: word}, "kind of notes", NotesNames())
 	}
 }
 
 // Teaches says whether the options ask for notes to learn from, for which a study needs a lesson.
-func (o Options) Teaches() bool { return o.Notes == notesTeach }
+func (o Options) Teaches() bool { return o.Notes == notesTeach || o.For == forClass }
+
+func (w *request) readReader(word string, log *faults) {
+	all := readers()
+	i := slices.IndexFunc(all, func(r reader) bool { return r.name == word })
+	if i < 0 {
+		unknown(log, placedWord{word: word}, "reader", ReaderNames())
+		i = 0
+	}
+	w.reader = all[i]
+	w.teach = w.teach || w.reader.teach
+	if word == forElectric && w.how.Beams == section.ManyBeams {
+		w.how.Beams = section.AllBeams
+	}
+}
+
+// PicksPlans says whether the pages that the options ask for show the plans of set-ups, for which light is needed.
+func (o Options) PicksPlans() bool { return o.For != forRental }
+
+// Matches says whether the pages that the options ask for put faces of several set-ups side by side.
+func (o Options) Matches() bool {
+	return o.Packet && slices.ContainsFunc(readers(), func(r reader) bool { return r.name == o.For && r.matching })
+}

@@ -58,6 +58,9 @@ func outlinePages(sheets []*sheet) {
 		times := map[string]int{}
 		for i := range s.pages {
 			p := &s.pages[i]
+			if s.ofDay {
+				continue
+			}
 			if len(sheets) == 1 || heading == "" {
 				p.Outline = nil
 				continue

@@ -45,7 +45,7 @@ func (c strip) phone() Column {
 	}
 	drawn := stripPage{title: title, rows: c.stripPlan()}
 	for _, q := range c.StripSections() {
-		if q.Figure != section.LevelFigure && q.Figure != section.WalkFigure {
+		if q.Figure != section.LevelFigure && q.Figure != section.WalkFigure && q.Figure != section.CueFigure {
 			out.Sections = append(out.Sections, q)
 			continue
 		}

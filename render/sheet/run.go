@@ -34,11 +34,15 @@ type Run struct {
 	log     faults // of what has no sheet
 	sheets  []*sheet
 	largest layout.Paper
+	day     *packet // what the pages before and behind those of the set-ups are made from; nil where there are none
 }
 
 // NewRun begins a run.
 func NewRun(o Options) *Run {
 	r := &Run{options: o}
+	if o.Packet || o.For != "" {
+		r.day = newPacket()
+	}
 	if o.Font != nil {
 		return r
 	}
@@ -58,16 +62,23 @@ func (r *Run) Add(in Input) {
 	if s := r.drawn(in); s != nil {
 		r.sheets = append(r.sheets, s)
 	}
+	if r.day != nil {
+		r.day.add(&in)
+	}
 }
 
 // drawn is the sheet of a set-up; nil after an error.
 func (r *Run) drawn(in Input) *sheet {
 	s := newSheet(in, r.options, &faults{})
-	if r.log.failed() || s.lay() == nil {
+	if s.log.failed() || r.log.failed() || s.request.reader.plans && s.lay() == nil {
 		r.log.join(s.log)
 		return nil
 	}
-	r.finish(s)
+	if s.request.reader.plans {
+		r.finish(s)
+	} else {
+		s.release()
+	}
 	return s
 }
 
@@ -107,18 +118,36 @@ func (r *Run) Document() (ink.Document, []source.Diagnostic) {
 	first := r.sheets[0]
 	doc := ink.Document{Title: first.title, Language: "en-GB", Author: first.fields.By,
 		Subject: "Lighting plan", Date: first.fields.Date}
-	namePages(r.sheets)
-	outlinePages(r.sheets)
-	pages := 0
-	for _, s := range r.sheets {
-		pages += len(s.pages)
+	sheets := r.sheets
+	if r.day != nil {
+		sheets = bind(r.day, r.sheets, r.largest, r.options)
 	}
-	for i, s := range r.sheets {
-		s.number(draw.Folio{Drawing: cmp.Or(s.place, i+1), Sheet: len(doc.Pages) + 1, Sheets: pages})
-		doc.Pages = append(doc.Pages, s.pages...)
+	doc.Pages = numbered(sheets)
+	if doc.Tagged = r.day != nil; doc.Tagged {
+		r.day.foot(doc.Pages, first.d.Pad)
 	}
 	warnMissingGlyphs(doc.Pages, r.options.Font, &r.log)
 	return doc, r.log.all
+}
+
+// numbered are the pages of all sheets, named and numbered through.
+func numbered(sheets []*sheet) (all []ink.Page) {
+	namePages(sheets)
+	outlinePages(sheets)
+	pages, drawing := 0, 0
+	for _, s := range sheets {
+		pages += len(s.pages)
+	}
+	for _, s := range sheets {
+		f := draw.Folio{Sheet: len(all) + 1, Sheets: pages}
+		if !s.ofDay {
+			drawing++
+			f.Drawing = cmp.Or(s.place, drawing)
+		}
+		s.number(f)
+		all = append(all, s.pages...)
+	}
+	return all
 }
 
 // onPaper lays a sheet for which no paper was asked on the run's.

@@ -32,10 +32,13 @@ type sheet struct {
 	place                int // in the file, from 1; 0 for none
 	paper                layout.Paper
 	movable              bool // it may lie on other paper
+	ofDay                bool // its pages are of all set-ups together
 }
 
 func newSheet(in Input, o Options, log *faults) *sheet {
-	s := &sheet{request: asked(o, in.Setup, log), fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
+	w := asked(o, in.Setup, log)
+	in = w.reader.restrict(in)
+	s := &sheet{request: w, fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
 	setup := in.Setup
 	s.title, s.name, s.heading, s.place = section.TitleOf(setup), setup.Name, section.SetupLine(&in), drawingOf(setup)
 	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.request.levels, Stop: setup.Exposure.Stop.N}}

@@ -152,6 +152,8 @@ func linesOn(p *ink.Page) map[string]bool {
 			on["view"] = true
 		case it.Layer == ink.Tapes:
 			on["tape"] = true
+		case it.Layer == ink.Moves:
+			on["ghost"] = true
 		case it.Layer == ink.Beams && it.Stroke != nil:
 			on[map[bool]string{true: "beam:tenth", false: "beam:half"}[it.Stroke.Dash != nil]] = true
 		case strings.HasPrefix(it.Object, "room:") && it.Stroke != nil:

@@ -19,6 +19,7 @@ const (
 	Walls
 	Furniture
 	Cables
+	Moves // where things stood in the set-up before
 	People
 	CameraWedge
 	Beams
@@ -118,6 +119,13 @@ type Page struct {
 	Width, Height float64 // mm
 	Items         []Item
 	Clips         [][]r2.Vec // convex polygons, mm
+	Links         []Link
+}
+
+// Link leads from a rectangle of a page to another page of its document.
+type Link struct {
+	Min, Max r2.Vec // mm
+	To       string // the Name of the page that it leads to; a name of no page leads nowhere
 }
 
 // Document is what a writer turns into bytes.
@@ -125,4 +133,5 @@ type Document struct {
 	Title, Language, Author, Subject string
 	Date                             string // ISO 8601, "" for none
 	Pages                            []Page
+	Tagged                           bool // its lettering is read in an order that the file says, not as it happens to be drawn
 }

@@ -11,6 +11,7 @@ var layerTitles = [layers]string{
 	Walls:       "Walls and openings",
 	Furniture:   "Furniture",
 	Cables:      "Cables",
+	Moves:       "Moved from",
 	People:      "People",
 	CameraWedge: "Camera wedge",
 	Beams:       "Beams",

@@ -3,10 +3,14 @@ package ink
 import "gonum.org/v1/gonum/spatial/r2"
 
 // Magnify makes the marks of a page larger from one on, about the corner of its paper, lettering with
-// them. Lines keep their widths, as a drawing office has it. None of the marks may have a clip.
+// them, and all its links. Lines keep their widths, as a drawing office has it. None of the marks may have a clip.
 func (p *Page) Magnify(first int, by float64) {
 	for i := range p.Items[first:] {
 		p.Items[first+i].magnify(by)
+	}
+	for i := range p.Links {
+		l := &p.Links[i]
+		l.Min, l.Max = r2.Scale(by, l.Min), r2.Scale(by, l.Max)
 	}
 }
 

@@ -20,7 +20,7 @@ type layer struct {
 }
 
 // leaves know no scene: facts and formulas that everything which knows one may use.
-var leaves = []string{"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/power", "plan/plane", "plan/term", "plan/photometry", "plan/solid", "plan/kit"}
+var leaves = []string{"plan/source", "plan/unit", "plan/colour", "plan/lens", "plan/power", "plan/rig", "plan/plane", "plan/term", "plan/photometry", "plan/solid", "plan/kit"}
 
 // setUp is a set-up, and what it is made of.
 var setUp = append([]string{"plan"}, leaves...)
@@ -33,6 +33,7 @@ var layers = []layer{
 		"plan/colour":                  {},
 		"plan/lens":                    {},
 		"plan/power":                   {},
+		"plan/rig":                     {},
 		"plan/plane":                   {},
 		"plan/term":                    {},
 		"plan/photometry/row":          {},
@@ -57,21 +58,27 @@ var layers = []layer{
 	{setUp, map[string][]string{ // light
 		"plan/light":          {"plan/light/receptor", "plan/light/internal/parallel", "plan/light/internal/raster", "plan/light/radiosity", "plan/photometry/row", "plan/photometry/formfactor"},
 		"plan/shot":           {"plan/scene"},
-		"plan/frame":          {"plan/internal/report", "plan/shot"},
+		"plan/body":           {},
+		"plan/clash":          {"plan/body"},
+		"plan/frame":          {"plan/internal/report", "plan/shot", "plan/body"},
 		"plan/internal/truth": {},
 	}},
 	{append([]string{"plan/scene"}, setUp...), map[string][]string{ // what is made of a scene, and of its light
-		"plan/review/fit":            {"plan/internal/report"},
-		"plan/resolve":               {"plan/internal/report", "plan/review/fit"},
+		"plan/review/fit":            {"plan/internal/report", "plan/body", "plan/clash"},
+		"plan/resolve":               {"plan/internal/report", "plan/review/fit", "plan/clash"},
 		"plan/internal/truth/scenes": {"plan/resolve", "plan/review/fit", "plan/internal/truth"},
+		"plan/internal/days":         {"plan/internal/truth"},
 		"plan/pending":               {"plan/light"},
 		"plan/supply":                {},
 		"plan/day":                   {"plan/supply"},
+		"plan/day/change":            {},
 		"plan/meter":                 {"plan/light", "plan/pending", "plan/shot", "plan/frame"},
 		"plan/passing":               {"plan/light", "plan/meter"},
 		"plan/inhand":                {"plan/light", "plan/meter", "plan/frame"},
-		"plan/study":                 {"plan/frame", "plan/light", "plan/meter", "plan/pending", "plan/passing", "plan/inhand"},
-		"plan/review":                {"plan/light", "plan/meter", "plan/frame", "plan/supply"},
+		"plan/cue":                   {"plan/light", "plan/meter"},
+		"plan/match":                 {"plan/light", "plan/meter", "plan/shot"},
+		"plan/study":                 {"plan/cue", "plan/frame", "plan/light", "plan/meter", "plan/pending", "plan/passing", "plan/inhand"},
+		"plan/review":                {"plan/body", "plan/review/fit", "plan/light", "plan/meter", "plan/frame", "plan/supply", "plan/day/change"},
 		"plan/teach":                 {"plan/light", "plan/meter", "plan/study"},
 		"plan/explain":               {"plan/light", "plan/meter", "plan/study", "plan/photometry/formfactor"},
 	}},
@@ -93,13 +100,13 @@ var layers = []layer{
 	}},
 	{append([]string{"plan/scene", "plan/meter", "plan/shot", "plan/supply", "symbols", "symbols/ink", "render/carto", "render/font", "render/sheet/box", "render/sheet/layout"}, setUp...),
 		map[string][]string{ // sheets
-			"render/sheet/section":          {},
-			"render/sheet/draw":             {"render/tint", "render/sheet/section"},
-			"render/sheet":                  {"plan/study", "plan/review", "plan/review/fit", "render/sheet/section", "render/sheet/draw"},
+			"render/sheet/section":          {"plan/match", "plan/day/change"},
+			"render/sheet/draw":             {"render/tint", "render/sheet/section", "plan/day/change"},
+			"render/sheet":                  {"plan/study", "plan/review", "plan/review/fit", "plan/match", "render/sheet/section", "render/sheet/draw", "render/list"},
+			"render/list":                   {"plan/day", "plan/day/change", "render/sheet/section"},
 			"render/sheet/internal/fixture": {"plan/resolve", "render/sheet/section"},
 		}},
-	{nil, map[string][]string{ // lists, and what writes them as a workbook
-		"render/list":     {"plan", "plan/day", "plan/supply", "plan/unit", "render/sheet/section"},
+	{nil, map[string][]string{ // what writes lists as a workbook
 		"render/workbook": {"render/list"},
 	}},
 }

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -17,6 +18,7 @@ import (
 // cameraFree refuses a lens inside a solid, and warns of one that sees nobody.
 func (r *checker) cameraFree(c *plan.Camera) bool {
 	if name := r.solidAt(c.Frame.At); name != "" {
+		r.tell(c.Name, body.Head, "")
 		r.Errorf(r.things[c.Name].at, CodeInSolid, "move the camera, or change its height", "the lens of %s is inside %s", c.Name, name)
 	} else {
 		r.checkInsideRooms(c.Name, plan.InPlan(c.Frame.At), r.things[c.Name].at)
@@ -75,6 +77,8 @@ func (r *checker) checkCameraView(c *plan.Camera) {
 func (r *checker) checkCameraBody(c *plan.Camera) {
 	back := r3.Sub(c.Frame.At, r3.Scale(plan.CameraLength, c.Frame.Axis))
 	if wall, first := r.firstWall(outlineRay{c.Frame.At, back}); wall != "" {
+		r.tell(c.Name, body.Head, wall)
+		r.tell(c.Name, body.Stand, wall)
 		deep := r.Length((1 - first) * plan.CameraLength)
 		r.Warnf(r.placeOf(c), CodeInSolid, "move the camera "+deep+" along its axis, with a shorter lens; or shoot through a gap",
 			"the body of %s goes %s into %s, if it is %s long", postWords(c), deep, wall, r.Length(plan.CameraLength))

@@ -3,7 +3,7 @@ package fit
 // The codes of what does not fit. Errors unless said otherwise.
 const (
 	CodeOverCeiling      = "over-ceiling"       // warning of furniture; error of a light
-	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, a stand, a meter
+	CodeInSolid          = "in-solid"           // a lens or a face inside a solid; warning of a body, grip, what holds things, a camera, a meter
 	CodeStandTight       = "stand-tight"        // warning: legs that reach into a wall or furniture
 	CodeLightInSolid     = "light-in-solid"     // a lamp inside a solid; warning of one that reaches into it
 	CodeLightBelowFloor  = "light-below-floor"  // a lamp under the floor or the ground
@@ -19,9 +19,29 @@ const (
 	CodeCameraBlocked    = "camera-blocked"     // warning: a camera with a wall before everybody
 	CodeWalkThrough      = "walk-through"       // warning: a walk that leads through a wall, furniture or somebody
 	CodeTrackThrough     = "track-through"      // warning: a track that leads through a wall, furniture or somebody
-	CodeOnTrack          = "on-track"           // warning: a stand on a track
+	CodeOnTrack          = "on-track"           // warning: a stand on a track, or equipment in the way of the camera on it
 	CodeWalkTrack        = "walk-track"         // info: a walk that crosses a track
 	CodeTrackUneven      = "track-uneven"       // warning: a floor that changes its level under a track
 	CodeCameraTurned     = "camera-turned"      // warning: a camera with everybody behind it
+	CodeCueOrder         = "cue-order"          // a cue at a time before that of one that is written before it
+	CodeCueOverlap       = "cue-overlap"        // warning: a cue that goes before the one before it is over
+	CodeCueLacks         = "cue-lacks"          // warning: a cue of a light that this set-up has not
+	CodeCueEmpty         = "cue-empty"          // warning: a cue that changes nothing
+	CodeCueFade          = "cue-fade"           // warning: a fade of a light that cannot fade
+	CodeCueSlow          = "cue-slow"           // warning: a cue that a large filament is too slow for
+	CodeCueStrike        = "cue-strike"         // warning: a cue that strikes a discharge lamp
+	CodeClash            = "clash"              // warning: equipment that lies in other equipment
+	CodeHitsPerson       = "hits-person"        // warning: equipment that reaches into somebody, where they are or at a mark
+	CodeInWalk           = "in-walk"            // warning: equipment in the way of a walk
+	CodeInSwing          = "in-swing"           // info: equipment in the way of a leaf; warning: of the way out
+	CodeOverPerson       = "over-person"        // info: equipment that hangs over somebody
+	CodeBoomBalance      = "boom-balance"       // info: the counterweight of a boom
+	CodeBoomLoad         = "boom-load"          // warning: a boom or its stand that does not carry what is on it
+	CodePole             = "pole"               // info: the force of a pole on its walls; warning: one too long or too weak
+	CodeLift             = "lift"               // warning: a lift that goes too low, or higher than there is room or than any goes
+	CodeOverEdge         = "over-edge"          // warning: a stand whose feet reach over the edge of what it stands on
+	CodeWind             = "wind"               // info: the wind at which what stands outdoors comes down; warning: less than a fresh breeze
+	CodeHotNear          = "hot-near"           // warning: a hot head near what burns
+	CodeEscape           = "escape"             // warning: a way out that is too narrow, or that nobody reaches
 	CodeLensWide         = "lens-wide"          // warning: a lens that sees more than any does
 )

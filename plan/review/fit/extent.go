@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/photometry"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/scene"
@@ -21,7 +22,7 @@ func (r *contactFinder) reachOfLight(l *plan.Light) *extent {
 	written := r.light(l.Name)
 	frozen := r.out.Spots[l.Name].Stays
 	return &extent{
-		name: l.Numbered(),
+		name: l.Numbered(), of: l.Name, part: body.Head,
 		rays: func(moved r3.Vec) []outlineRay {
 			f := l.Frame
 			f.At = r3.Add(f.At, moved)
@@ -88,7 +89,7 @@ func (r *contactFinder) isGrip(id solid.ID) bool {
 // reachOfGrip is a piece of grip by the corners of its sheet.
 func (r *contactFinder) reachOfGrip(g *plan.Grip) *extent {
 	return &extent{
-		name: g.Numbered(),
+		name: g.Numbered(), of: g.Name, part: body.Sheet,
 		rays: func(moved r3.Vec) []outlineRay { return movedBy(moved, raysFrom(g.Frame.At, g.Corners())) },
 		meets: func(name string, id solid.ID) bool {
 			return !r.isGrip(id) && !(g.Mount.Kind == term.Clamp && name == g.Mount.On)
@@ -113,7 +114,7 @@ func (r *contactFinder) reachOfPerson(p *plan.Person) *extent {
 	}
 	stands := p.Pose == term.Standing
 	return &extent{
-		name: p.Name,
+		name: p.Name, of: p.Name, part: body.Whole,
 		feet: true,
 		rays: func(moved r3.Vec) []outlineRay { return movedBy(moved, ways) },
 		meets: func(name string, id solid.ID) bool {

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
@@ -27,6 +28,19 @@ type contactFinder struct {
 	out    *plan.Setup
 	things map[string]written
 	boxes  []r3.Box // of the prisms and the sheets of the set, once one is asked for
+	told   map[toldClash]bool
+}
+
+// toldClash is a part of a thing that has been found to lie in another: each fault has one finding.
+type toldClash struct {
+	of   string
+	part body.Part
+	in   string
+}
+
+// tell notes that a part of a thing has been found to lie in another; in "" means in whatever.
+func (r *contactFinder) tell(of string, part body.Part, in string) {
+	r.told[toldClash{of, part, in}] = true
 }
 
 // checker looks for things that cannot stand where the scene puts them.
@@ -39,19 +53,26 @@ type checker struct {
 // lights are astray. doc is the file it came from; nil for a scene that was made by hand.
 func Check(doc *scene.Document, s *plan.Setup, log *source.Log) {
 	r := &checker{newContactFinder(s, log), doc}
-	runAll(r, ofLights, s.Lights, func(l *plan.Light) string { return l.Name })
-	runAll(r, feedOfLights, s.Lights, func(l *plan.Light) string { return l.Name })
-	runAll(r, ofGrip, s.Grip, func(g *plan.Grip) string { return g.Name })
-	runAll(r, ofFurniture, s.Furniture, func(f *plan.Furniture) string { return f.Name })
-	runAll(r, ofPeople, s.Posts(), func(p *plan.Person) string { return p.Name })
-	runAll(r, ofCameras, s.Cameras, func(c *plan.Camera) string { return c.Name })
-	runAll(r, ofMeters, s.Meters, func(m *plan.Meter) string { return m.Name })
+	path := func(name string) string { return r.things[name].path }
+	light := func(l *plan.Light) string { return path(l.Name) }
+	runAll(r, ofLights, s.Lights, light)
+	runAll(r, feedOfLights, s.Lights, light)
+	runAll(r, ofGrip, s.Grip, func(g *plan.Grip) string { return path(g.Name) })
+	runAll(r, holdOfLights, s.Lights, light)
+	runAll(r, holdOfGrip, s.Grip, func(g *plan.Grip) string { return path(g.Name) })
+	runAll(r, ofOpenings, s.Openings, func(o *plan.Opening) string { return path(o.Name) })
+	runAll(r, ofFurniture, s.Furniture, func(f *plan.Furniture) string { return path(f.Name) })
+	runAll(r, ofPeople, s.Posts(), func(p *plan.Person) string { return path(p.Name) })
+	runAll(r, ofCameras, s.Cameras, func(c *plan.Camera) string { return path(c.Name) })
+	runAll(r, ofCues, s.Cues, func(q *plan.Cue) string { return q.Path })
+	runAll(r, ofMeters, s.Meters, func(m *plan.Meter) string { return path(m.Name) })
+	(&collisions{r}).check()
 	r.checkSheet()
 	r.checkAnyLight()
 }
 
 func newContactFinder(s *plan.Setup, log *source.Log) *contactFinder {
-	return &contactFinder{Reporter: &report.Reporter{Log: log, Setup: s.Name, Feet: s.Feet}, out: s, things: writtenOf(s.Scene)}
+	return &contactFinder{Reporter: &report.Reporter{Log: log, Setup: s.Name, Feet: s.Feet}, out: s, things: writtenOf(s.Scene), told: map[toldClash]bool{}}
 }
 
 // writtenOf lists the things of a scene by name. Of two that bear one name the first is meant.

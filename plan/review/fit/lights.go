@@ -5,6 +5,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/source"
@@ -26,6 +27,7 @@ func (r *checker) heightSpan(l *plan.Light) source.Span {
 // checkLampFree refuses a lamp in a solid, over the ceiling of its room, or under its floor.
 func (r *checker) checkLampFree(l *plan.Light) bool {
 	at, z := plan.InPlan(l.Frame.At), l.Frame.At.Z
+	r.tell(l.Name, body.Head, "")
 	if name := r.solidAt(l.Frame.At); name != "" {
 		r.Errorf(r.things[l.Name].at, CodeLightInSolid, "move it, or change its height",
 			"%s is inside %s", l.Name, name)
@@ -51,6 +53,7 @@ func (r *checker) checkLampFree(l *plan.Light) bool {
 
 // lightFree warns of a lamp whose face or body reaches into something, or through it.
 func (r *checker) lightFree(l *plan.Light) bool {
+	delete(r.told, toldClash{l.Name, body.Head, ""}) // its place is sound
 	if found, mend := r.reachInto(r.reachOfLight(l)); found != "" {
 		r.Warnf(r.things[l.Name].at, CodeLightInSolid, mend, "%s", found)
 	}
@@ -62,6 +65,7 @@ func (r *checker) lightFree(l *plan.Light) bool {
 func (r *checker) gripFree(g *plan.Grip) bool {
 	span := r.things[g.Name].at
 	if name := r.solidAt(g.Frame.At, g.IDs...); name != "" {
+		r.tell(g.Name, body.Sheet, "")
 		r.Warnf(span, CodeInSolid, "move it, or change its height", "the middle of %s is inside %s", g.Name, name)
 		return false
 	}
@@ -84,6 +88,7 @@ func (r *checker) standsFree(name string, m plan.Mount, base, top float64) bool 
 	if in == "" {
 		return true
 	}
+	r.tell(name, body.Stand, in)
 	r.Warnf(r.things[name].at, CodeInSolid, "move it, or say what it stands on: {top: NAME}, or mount: {stand: NAME}",
 		"the stand of %s goes through %s", r.out.Numbered(name), in)
 	return false

@@ -66,6 +66,7 @@ func (r *contactFinder) reachInto(t *extent) (found, mend string) {
 	deepest := 0.0
 	for _, c := range met {
 		names = append(names, c.name)
+		r.tell(t.of, t.part, c.name)
 		if !math.IsInf(c.depth, 0) {
 			deepest = max(deepest, c.depth)
 		}

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -66,7 +67,8 @@ func (r *checker) checkAnyLight() {
 	if r.doc != nil && r.out.Scene.Setup != "" {
 		struck = len(r.doc.Base(&source.Log{}).Lights)
 	}
-	if len(r.out.Lights) == 0 && (struck == 0 || len(r.out.Scene.Lights) > 0) || r.out.HasLight() {
+	lit := slices.ContainsFunc(r.out.Lights, func(l plan.Light) bool { return r.out.EverUp(&l) })
+	if len(r.out.Lights) == 0 && (struck == 0 || len(r.out.Scene.Lights) > 0) || lit {
 		return
 	}
 	span := source.Span{}

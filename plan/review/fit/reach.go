@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/solid"
 )
@@ -44,6 +45,8 @@ type contact struct {
 // of the set it may meet.
 type extent struct {
 	name  string
+	of    string    // the thing, as the scene names it
+	part  body.Part // of it
 	rays  func(moved r3.Vec) []outlineRay
 	meets func(name string, id solid.ID) bool
 	feet  bool // it stands on the floor: it is not moved up or down

@@ -31,6 +31,25 @@ var (
 		{[]string{CodeTooHot}, "a shade or a box that is not made for the heat of its lamp", (*checker).wattsFit},
 		{[]string{CodeHeat}, "cloth and glass that a lamp heats too much", (*checker).heatFits},
 	}
+	// What holds things, and the wind.
+	holdOfLights = []check[plan.Light]{
+		{[]string{CodeBoomBalance, CodeBoomLoad}, boomWords, func(r *checker, l *plan.Light) bool { return lightHeld(r, l).boom() }},
+		{[]string{CodePole}, poleWords, func(r *checker, l *plan.Light) bool { return lightHeld(r, l).pole() }},
+		{[]string{CodeLift}, liftWords, func(r *checker, l *plan.Light) bool { return lightHeld(r, l).lift() }},
+		{[]string{CodeOverEdge}, edgeWords, func(r *checker, l *plan.Light) bool { return lightHeld(r, l).edge() }},
+		{[]string{CodeWind}, windWords, windOnLight},
+		{[]string{CodeHotNear}, "a hot head near a wall, a ceiling, furniture, cloth in an opening or somebody", hotNear},
+	}
+	holdOfGrip = []check[plan.Grip]{
+		{[]string{CodeBoomBalance, CodeBoomLoad}, boomWords, func(r *checker, g *plan.Grip) bool { return gripHeld(r, g).boom() }},
+		{[]string{CodePole}, poleWords, func(r *checker, g *plan.Grip) bool { return gripHeld(r, g).pole() }},
+		{[]string{CodeLift}, liftWords, func(r *checker, g *plan.Grip) bool { return gripHeld(r, g).lift() }},
+		{[]string{CodeOverEdge}, edgeWords, func(r *checker, g *plan.Grip) bool { return gripHeld(r, g).edge() }},
+		{[]string{CodeWind}, windWords, windOnGrip},
+	}
+	ofOpenings = []check[plan.Opening]{
+		{[]string{CodeEscape}, "a way out that is too narrow, or that somebody does not reach past what stands there", wayOut},
+	}
 	ofGrip = []check[plan.Grip]{
 		{[]string{CodeInSolid}, "grip in a solid, or that reaches into one", (*checker).gripFree},
 		{[]string{CodeInSolid}, "a stand that goes through something", func(r *checker, g *plan.Grip) bool {
@@ -54,15 +73,31 @@ var (
 		{[]string{CodeTrackThrough, CodeOnTrack, CodeWalkTrack, CodeTrackUneven}, "a track that leads through something, with a stand on it, a walk across it or a step under it", (*checker).trackFree},
 		{[]string{CodeLensWide}, "a lens that sees more than any does", (*checker).lensFits},
 	}
+	ofCues = []check[plan.Cue]{
+		{[]string{CodeCueOrder, CodeCueOverlap}, "cues that go before those that are written before them, or are not over when the next one goes", cueInOrder},
+		{[]string{CodeCueLacks, CodeCueEmpty}, "a cue of a light that is not there, and one that changes nothing", cueChanges},
+		{[]string{CodeCueFade}, "a fade of a light that does not dim so far, or is on no dimmer", cueFades},
+		{[]string{CodeCueSlow}, "a cue that a large filament is too slow for", cueFollows},
+		{[]string{CodeCueStrike}, "a cue that strikes a discharge lamp", cueStrikes},
+	}
 	ofMeters = []check[plan.Meter]{
 		{[]string{CodeInSolid, CodeOutside}, "a meter where no light can come", (*checker).meterFree},
 	}
 )
 
+// What the checks of what holds things look for, of lights and grip alike.
+const (
+	boomWords = "the counterweight of a boom, and an arm or a stand that does not carry it"
+	poleWords = "the force of a pole on its walls, and one that is too long or too weak"
+	liftWords = "a lift that goes too low for its lamp, or higher than there is room or than any goes"
+	edgeWords = "a stand whose feet reach over the edge of what it stands on"
+	windWords = "the wind at which what stands outdoors tips and comes down"
+)
+
 // runAll runs the checks of a kind on each thing of it.
-func runAll[T any](r *checker, checks []check[T], things []T, name func(*T) string) {
+func runAll[T any](r *checker, checks []check[T], things []T, path func(*T) string) {
 	for i := range things {
-		leave := r.About(r.things[name(&things[i])].path)
+		leave := r.About(path(&things[i]))
 		for _, c := range checks {
 			if !c.run(r, &things[i]) {
 				break
@@ -70,4 +105,38 @@ func runAll[T any](r *checker, checks []check[T], things []T, name func(*T) stri
 		}
 		leave()
 	}
+}
+
+// About is what one check looks at, for a list of all.
+type About struct {
+	Of    string   `json:"of"` // what it is a check of: "lights"
+	Codes []string `json:"codes"`
+	Words string   `json:"looksFor"`
+}
+
+// Checks lists all checks of this package, in the order in which they run.
+func Checks() (all []About) {
+	all = aboutAll(all, "lights", ofLights)
+	all = aboutAll(all, "lights", feedOfLights)
+	all = aboutAll(all, "grip", ofGrip)
+	all = aboutAll(all, "what holds lights", holdOfLights)
+	all = aboutAll(all, "what holds grip", holdOfGrip)
+	all = aboutAll(all, "openings", ofOpenings)
+	all = aboutAll(all, "furniture", ofFurniture)
+	all = aboutAll(all, "people", ofPeople)
+	all = aboutAll(all, "cameras", ofCameras)
+	all = aboutAll(all, "cues", ofCues)
+	all = aboutAll(all, "meters", ofMeters)
+	for _, c := range ofClashes {
+		all = append(all, About{"equipment", c.codes, c.words})
+	}
+	return append(all, About{"the sheet", []string{CodePlane}, "a map that cannot be drawn"}, About{"the set-up", []string{CodeAllDark}, "a set-up without a light that is up"})
+}
+
+// aboutAll adds the checks of one kind of thing.
+func aboutAll[T any](all []About, of string, checks []check[T]) []About {
+	for _, c := range checks {
+		all = append(all, About{of, c.codes, c.words})
+	}
+	return all
 }

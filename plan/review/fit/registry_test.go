@@ -23,7 +23,7 @@ func words[T any](t *testing.T, checks []check[T], codes *[]string) {
 func cases(t *testing.T) string {
 	t.Helper()
 	var all strings.Builder
-	for _, name := range []string{"checks_test.go", "reach_test.go", "tracks_test.go", "testdata/faults.txt"} {
+	for _, name := range []string{"checks_test.go", "reach_test.go", "tracks_test.go", "cues_test.go", "rig_test.go", "testdata/faults.txt"} {
 		text, err := os.ReadFile("../../resolve/" + name)
 		if err != nil {
 			t.Fatal(err)
@@ -42,7 +42,17 @@ func TestEveryCheckHasWords(t *testing.T) {
 	words(t, ofFurniture, &codes)
 	words(t, ofPeople, &codes)
 	words(t, ofCameras, &codes)
+	words(t, ofCues, &codes)
 	words(t, ofMeters, &codes)
+	words(t, holdOfLights, &codes)
+	words(t, holdOfGrip, &codes)
+	words(t, ofOpenings, &codes)
+	for _, c := range ofClashes {
+		if c.words == "" || len(c.kinds) == 0 || c.run == nil {
+			t.Errorf("a check has no words, no kind or nothing to run: %q", c.words)
+		}
+		codes = append(codes, c.codes...)
+	}
 	text, err := os.ReadFile("codes.go")
 	if err != nil {
 		t.Fatal(err)

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/unit"
@@ -26,6 +27,8 @@ func (r *checker) trackFree(c *plan.Camera) bool {
 	}
 	t := tracked{r, c}
 	for _, on := range t.through() {
+		r.tell(c.AtEnd(), body.Head, on.Name)
+		r.tell(c.AtEnd(), body.Stand, on.Name)
 		r.Warnf(c.Track.Span, CodeTrackThrough, r.roundabout(on.Name), "the track of %s leads through %s, from %s to %s along it", c.Name, on.Name, r.Length(on.From), r.Length(on.To))
 	}
 	for i := range r.out.Lights {

@@ -216,6 +216,7 @@ func (c legend) lineSigns() []sign {
 			p.Line(Hair, p.Look.Ink, box.At(a.X, a.Y-0.6), box.At(a.X+heightTick, a.Y-0.6), box.At(b.X, b.Y+0.6))
 		})},
 		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
+		{"ghost", "moved from", line(ghostSign)},
 		{"walk:farthest", "farthest off", func(p Pad, b r2.Box) { diamond(p, box.Middle(b.Min, b.Max)) }},
 		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "hard edge", line(func(p Pad, a, b r2.Vec) {
@@ -287,6 +288,7 @@ func (c legend) planSigns() map[string]bool {
 	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
 	keys["walk:farthest"] = len(in.Walks) > 0
 	keys["cable"] = slices.ContainsFunc(s.Circuits, func(x plan.Circuit) bool { return x.Outlet != nil })
+	keys["ghost"] = len(ghosts{c.Drawing}.moved()) > 0
 	keys["match"] = c.Tiles.Parts() > 1
 	return keys
 }
@@ -327,6 +329,8 @@ func (c *Drawing) figure(s *section.Section) []Row {
 		return rows
 	case section.WalkFigure:
 		return []Row{c.walkRow(s.Walk)}
+	case section.CueFigure:
+		return c.cueRows(s.Cues)
 	case section.SignFigure:
 		return legend{c}.rows()
 	}

@@ -125,6 +125,7 @@ const (
 	costTable = 2.0
 	costEdge  = 14.0
 	costRest  = 40.0
+	costGhost = 30.0
 	costNear  = 25.0 // of the ground about somebody else; about oneself it is as dear everywhere
 	costFloor = 3.0
 	floorUnit = 8.0 // mm

@@ -74,6 +74,13 @@ func (p Pad) Rect(b r2.Box, width float64, c ink.Colour, fill *ink.Colour) {
 	p.canvas.Rect(ink.Pen{Colour: c, Width: width, Fill: fill}, b.Min, b.Max)
 }
 
+// linkTo makes a box of the page lead to another page of its document, by its name; "" leads nowhere.
+func linkTo(p Pad, b r2.Box, to string) {
+	if to != "" {
+		p.page.Links = append(p.page.Links, ink.Link{Min: b.Min, Max: b.Max, To: to})
+	}
+}
+
 // Text letters s with its baseline at at.
 func (p Pad) Text(at r2.Vec, s string, st style, a ink.Align) { p.turned(at, s, st, a, 0, nil) }
 

@@ -27,6 +27,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	if section.IsOfColours(c.In) {
 		lines = maps.hueReliefs(v)
 	}
+	clear = append(clear, ghosts(c).draw(p, v, clear, throwLines(throws))...)
 	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, c.swings, rays))...)
 	clear = append(clear, tapes(c).drawTapes(p, v, clear, throwLines(throws), slices.Concat(rays, contourLines(lines)))...)
 	clear = append(clear, names(c).nameThings(p, v, slices.Concat(clear, throwLines(throws)), slices.Concat(contourLines(lines), rays, c.grounds))...)
@@ -174,6 +175,7 @@ func (c *Drawing) softLines(v layout.View, throws []throw) []carto.Obstacle {
 		}
 	}
 	all = append(all, c.peopleAround()...)
+	all = append(all, ghosts{c}.soft(v)...)
 	all = append(all, cables{c}.lines(v)...)
 	return append(all, floorSquares(c.In.Setup, v)...)
 }

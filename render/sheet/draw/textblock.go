@@ -23,7 +23,7 @@ const (
 // Row is the smallest piece of a block: it is never split over columns.
 type Row struct {
 	Height float64 // mm
-	rule   bool    // a hairline below
+	rule   float64 // mm, the length of a hairline below; 0: none
 	Draw   func(p Pad, x, top float64)
 }
 
@@ -84,8 +84,8 @@ func DrawRows(p Pad, rows []Row, x, top float64) float64 {
 	for _, r := range rows {
 		r.Draw(p, x, top)
 		top -= r.Height
-		if r.rule {
-			p.Line(Hair, p.Look.Rule, box.At(x, top), box.At(x+layout.Measure, top))
+		if r.rule > 0 {
+			p.Line(Hair, p.Look.Rule, box.At(x, top), box.At(x+r.rule, top))
 		}
 	}
 	return top

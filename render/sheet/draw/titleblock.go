@@ -11,8 +11,16 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// Folio numbers a sheet: the drawing is the set-up's, the sheet is one of all of a run.
+// Folio numbers a sheet: the drawing is the set-up's, 0 of what is of all of them, the sheet is one of all of a run.
 type Folio struct{ Drawing, Sheet, Sheets int }
+
+// drawing is the number of the drawing in words.
+func (f Folio) drawing() string {
+	if f.Drawing == 0 {
+		return "day"
+	}
+	return fmt.Sprint(f.Drawing)
+}
 
 // cell is one field of the title block, in shares of its width.
 type cell struct {
@@ -26,7 +34,7 @@ func (c Collar) TitleBlock(p Pad, b r2.Box, s section.Fields, f Folio) {
 	rows := [][]cell{
 		{{"Production", s.Production, 0, 0.5}, {"Location", s.Location, 0.5, 1}},
 		{{"Drawn for", s.Crew, 0, 0.5}, {"Drawn by", s.By, 0.5, 1}},
-		{{"Drawing", fmt.Sprint(f.Drawing), 0, 0.22}, {"Revision", s.Revision, 0.22, 0.5},
+		{{"Drawing", f.drawing(), 0, 0.22}, {"Revision", s.Revision, 0.22, 0.5},
 			{"Date", s.Date, 0.5, 0.8}, {"Sheet", fmt.Sprintf("%d / %d", f.Sheet, f.Sheets), 0.8, 1}},
 	}
 	label, value := p.Quiet(), p.Small().Strong()

@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"cmp"
+
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
@@ -12,7 +14,19 @@ type Typesetter struct {
 	Pad Pad               // for its styles; it has no page
 	cut func(text string) // receives every text that does not fit and is cut
 
+	wide float64 // of what is set, mm; 0: a column of text
+
 	Narrow bool // a column of a table was narrower than a word in it
+}
+
+// measure is how wide lines are set, mm.
+func (c *Typesetter) measure() float64 { return cmp.Or(c.wide, layout.Measure) }
+
+// Wide lays a section out over more than one column of text: wide mm.
+func (c *Typesetter) Wide(s *section.Section, wide float64) *Block {
+	c.wide = wide
+	defer func() { c.wide = 0 }()
+	return c.Block(s, nil)
 }
 
 // Set wraps a text and says so where it has to be cut.
@@ -27,7 +41,7 @@ func (c *Typesetter) Set(s string, st style, width float64, most int) []string {
 // Block lays a section out, with its figure first.
 func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
 	head := c.Pad.head()
-	b := &Block{title: c.Set(s.Title, head, layout.Measure, 2), more: head.Leading(), alarm: s.Alarm, Sizes: layout.Block{Rank: s.Rank}, Rows: figure}
+	b := &Block{title: c.Set(s.Title, head, c.measure(), 2), more: head.Leading(), alarm: s.Alarm, Sizes: layout.Block{Rank: s.Rank}, Rows: figure}
 	for _, w := range s.Words {
 		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Quiet), nil)...)
 	}
@@ -72,7 +86,7 @@ func (c *Typesetter) paragraph(s string, st style, mark *ink.Colour) []Row {
 	if mark != nil {
 		indent = markIn
 	}
-	set := c.Set(s, st, layout.Measure-indent, 0)
+	set := c.Set(s, st, c.measure()-indent, 0)
 	var rows []Row
 	for from := 0; from < len(set); {
 		to := len(set)

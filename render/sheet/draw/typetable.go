@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"scrimshaw/render/sheet/box"
-	"scrimshaw/render/sheet/layout"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/symbols/ink"
 )
@@ -30,8 +29,11 @@ func (c *Typesetter) rows(t *section.Table) (lead, rows []Row) {
 
 // widths gives every column what its widest cell needs, and the flexible one the rest.
 func (c *Typesetter) widths(t *section.Table) []float64 {
+	if c.wide > 0 {
+		return c.fitted(t)
+	}
 	w := make([]float64, len(t.Columns))
-	rest, flexible := layout.Measure-ColumnGap*float64(len(w)-1), -1
+	rest, flexible := c.measure()-ColumnGap*float64(len(w)-1), -1
 	for i, col := range t.Columns {
 		if col.Flexible {
 			flexible = i
@@ -40,6 +42,9 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 		w[i] = c.Pad.listed(c.Pad.Look.Quiet).Width(col.Head)
 		for _, e := range t.Entries {
 			cell := c.cellStyle(col, &e).Width(e.Cells[i])
+			if e.Below != nil {
+				cell = math.Max(cell, c.cellStyle(col, &e).Width(e.Below[i]))
+			}
 			if i == 0 && e.Chip != nil {
 				cell += chipWide + 0.8
 			}
@@ -78,7 +83,7 @@ func (c *Typesetter) giveWay(t *section.Table, w []float64, rest *float64) {
 		}
 	}
 	if short := leastFlexible - *rest; widest >= 0 && short > 0 {
-		least := math.Min(w[widest], layout.Measure-ColumnGap-leastFlexible)
+		least := math.Min(w[widest], c.measure()-ColumnGap-leastFlexible)
 		narrow := math.Max(w[widest]-short, least)
 		*rest += w[widest] - narrow
 		w[widest] = narrow
@@ -104,7 +109,7 @@ func (c *Typesetter) header(t *section.Table, widths []float64) (Row, bool) {
 		named = named || col.Head != ""
 	}
 	st := c.Pad.listed(c.Pad.Look.Quiet)
-	return Row{Height: st.Leading() + 0.3, rule: true, Draw: func(p Pad, x, top float64) {
+	return Row{Height: st.Leading() + 0.3, rule: c.measure(), Draw: func(p Pad, x, top float64) {
 		for i, col := range t.Columns {
 			p.Text(box.At(x+cellX(col, widths[i]), top-st.Cap), col.Head, st, col.Align)
 			x += widths[i] + ColumnGap
@@ -129,6 +134,9 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 		if wraps(col) {
 			cells[i] = c.Set(e.Cells[i], c.cellStyle(col, e), widths[i], maxLines)
 		}
+		if e.Below != nil {
+			cells[i] = append(cells[i][:1:1], e.Below[i])
+		}
 		if col.Flexible {
 			indent = x
 		}
@@ -137,13 +145,14 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 	}
 	var notes []string
 	for _, n := range e.Notes {
-		notes = append(notes, c.Set(n, c.Pad.listed(c.Pad.Look.Quiet), layout.Measure-indent, maxLines)...)
+		notes = append(notes, c.Set(n, c.Pad.listed(c.Pad.Look.Quiet), c.measure()-indent, maxLines)...)
 	}
-	st := c.Pad.listed(c.Pad.Look.Ink)
+	st, wide := c.Pad.listed(c.Pad.Look.Ink), c.measure()
 	return Row{
 		Height: st.Cap + st.Leading()*float64(deepest+len(notes)-1) + 2*RowAir + 0.4,
-		rule:   true,
+		rule:   wide,
 		Draw: func(p Pad, x, top float64) {
+			linkTo(p, box.Of(x, top-2*RowAir-st.Cap, x+wide, top), e.Link)
 			c.drawRow(t, p, e, cells, widths, x, top-RowAir)
 			for i, n := range notes {
 				p.Text(box.At(x+indent, top-RowAir-st.Cap-st.Leading()*float64(deepest+i)), n, p.listed(p.Look.Quiet), ink.Left)
@@ -168,4 +177,34 @@ func (c *Typesetter) drawRow(t *section.Table, p Pad, e *section.Entry, cells []
 		}
 		x += widths[i] + ColumnGap
 	}
+}
+
+// fitted gives the columns of a wide table what their widest cells need, and where that is too much makes the widest of those that wrap narrower, down
+// to their longest words. What is left goes to the flexible one.
+func (c *Typesetter) fitted(t *section.Table) []float64 {
+	natural, least := make([]float64, len(t.Columns)), make([]float64, len(t.Columns))
+	room, rest := c.measure()-ColumnGap*float64(len(t.Columns)-1), 0
+	for i, col := range t.Columns {
+		natural[i] = max(c.Pad.listed(c.Pad.Look.Quiet).Width(col.Head), col.Least)
+		least[i] = natural[i]
+		for k := range t.Entries {
+			natural[i] = max(natural[i], c.cellStyle(col, &t.Entries[k]).Width(t.Entries[k].Cells[i]))
+		}
+		if wraps(col) {
+			least[i] = max(least[i], c.longestWord(t, i))
+		} else {
+			least[i] = natural[i]
+		}
+		if col.Flexible {
+			rest = i
+		}
+	}
+	widths := levelled(natural, least, room)
+	taken := 0.0
+	for _, w := range widths {
+		taken += w
+	}
+	c.Narrow = c.Narrow || taken > room+1e-6
+	widths[rest] += max(0, room-taken)
+	return widths
 }

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -184,15 +185,7 @@ func keptApart(heights []float64, pitch, low, high float64) []float64 {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case heights[a] < heights[b]:
-			return -1
-		case heights[a] > heights[b]:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(heights[a], heights[b]) })
 	out := slices.Clone(heights)
 	least := low
 	for _, i := range order {

@@ -205,3 +205,9 @@ func InSlot(pieces []Piece, slot int) []Piece {
 	}
 	return own
 }
+
+// Pieces is a block as a whole in the first slot.
+func Pieces(b *Block) []Piece {
+	whole := Remainder{block: b}
+	return []Piece{{Block: b, To: len(b.Rows), Height: whole.taking(len(b.Rows))}}
+}

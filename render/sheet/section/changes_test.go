@@ -59,12 +59,16 @@ func changesOf(t *testing.T, names ...string) [][]string {
 }
 
 // TestChangesAreToldFromTheSetupBefore: the first set-up of a day has none before it; of the others the sheet says what a
-// crew does between the two, also where the one before is not drawn.
+// crew does between that in the file and this, whichever it is written after, also where the one before is not drawn.
 func TestChangesAreToldFromTheSetupBefore(t *testing.T) {
-	close := []string{"Changes since wide", "ISO 400, was 800; white 2870 K, was 3200 K.",
-		"1: moved 0.30 m; at ada, 9° down, pan 34°; level 40 %, was 100 %; circuit bath, was ring; 2870 K, was 3200 K", "3: new", "2: struck",
-		"G1: black, was white", "A: 75 mm, was 32 mm", "chest: turned to 90°"}
-	again := []string{"Changes since wide", "Nothing: the set is as it was."}
+	close := []string{"Changes since wide", "10 changes: 1 strike, 1 set, 2 move, 1 fit, 1 cable, 1 level, 1 aim, 2 camera.",
+		"□: 1, 2: off first: hot for about 10 min", "□: 2: struck", "□: chest: turned to 90°", "□: A: 75 mm, was 32 mm", "□: cameras: ISO 400, was 800; white 2870 K, was 3200 K",
+		"□: 3: new: 0.6 m LED tube", "□: 1: moved 0.30 m", "□: G1: black, was white", "□: 1: circuit bath, was ring", "□: 1: level 40 %, was 100 %, gives 2870 K",
+		"□: 1: at ada, 9° down, pan 34°"}
+	again := []string{"Changes since close", "10 changes: 1 strike, 1 set, 2 move, 1 fit, 1 cable, 1 level, 1 aim, 2 camera.",
+		"□: 1: off first: hot for about 10 min", "□: 3: struck", "□: chest: turned to 0°", "□: A: 32 mm, was 75 mm", "□: cameras: ISO 800, was 400; white 3200 K, was 2870 K",
+		"□: 2: new: 650 W fresnel", "□: 1: moved 0.30 m", "□: G1: white, was black", "□: 1: circuit ring, was bath", "□: 1: level 100 %, was 40 %, gives 3200 K",
+		"□: 1: at ada, 9° down, pan 39°"}
 	for _, c := range []struct {
 		names []string
 		want  [][]string
@@ -96,7 +100,7 @@ setups:
 			t.Fatal(log.All())
 		}
 		list := sectionOf(t, section.Input{Setup: setups[len(setups)-1]}, "Changes since night")
-		if got := list.Tables[0].Entries; len(got) != 1 || !strings.Contains(got[0].Cells[1], "level 50 %, was 10 %") {
+		if got := list.Tables[0].Entries; len(got) != 2 || !strings.Contains(got[1].Cells[2], "level 50 %, was 10 %") {
 			t.Errorf("asked for %v, the changes of the day are %+v", names, got)
 		}
 	}
@@ -116,7 +120,7 @@ setups:
 		t.Fatal(log.All())
 	}
 	list := sectionOf(t, section.Input{Setup: setups[0]}, "Changes since wide")
-	got := list.Tables[0].Entries[0].Cells[1]
+	got := told(list)
 	for _, words := range []string{"spot, was flood", "double scrim, was none", "gels none, was 1/4 CTB", "diffusion silk, was none"} {
 		if !strings.Contains(got, words) {
 			t.Errorf("the changes are %q, without %q", got, words)
@@ -125,6 +129,15 @@ setups:
 	if strings.Contains(got, "doors") {
 		t.Errorf("the doors stay, and the changes are %q", got)
 	}
+}
+
+// told are the rows of a list in one line.
+func told(list *section.Section) string {
+	var rows []string
+	for _, e := range list.Tables[0].Entries {
+		rows = append(rows, strings.Join(e.Cells, " "))
+	}
+	return strings.Join(rows, "; ")
 }
 
 // TestHalvesOfACurtain are told apart by their side, as seen from inside.
@@ -164,7 +177,7 @@ setups: {wide: {camera: A}, other: {camera: B, after: wide, change: {people: {ad
 	for _, e := range sectionOf(t, section.Input{Setup: setups[1]}, "Changes since wide").Tables[0].Entries {
 		said = append(said, strings.Join(e.Cells, ": "))
 	}
-	if want := []string{"B: comes in", "A: goes out"}; !slices.Equal(said, want) {
+	if want := []string{"□: B: comes in", "□: A: goes out"}; !slices.Equal(said, want) {
 		t.Errorf("the changes are %q, want %q", said, want)
 	}
 }
@@ -182,9 +195,9 @@ setups: {day: {camera: A}, dusk: {camera: A, after: day, change: {openings: {bay
 	if len(setups) != 2 {
 		t.Fatal(log.All())
 	}
-	got := sectionOf(t, section.Input{Setup: setups[1]}, "Changes since day").Tables[0].Entries
-	if len(got) != 1 || got[0].Cells[0] != "bay" || !strings.Contains(got[0].Cells[1], "gels 1/2 CTO, was none; curtain, sheer 0.90 m, was none") {
-		t.Errorf("the changes are %+v", got)
+	got := told(sectionOf(t, section.Input{Setup: setups[1]}, "Changes since day"))
+	if want := "□ bay gels 1/2 CTO, was none; □ bay curtain, sheer 0.90 m, was none"; got != want {
+		t.Errorf("the changes are %q, want %q", got, want)
 	}
 }
 
@@ -231,7 +244,37 @@ setups:
 			}
 		}
 	}
-	if want := []string{"ada: walks another way", "bo: walks", "ada.sit: moved 0.40 m; faces 121°", "ada.end: new"}; !slices.Equal(rows, want) {
+	if want := []string{"□: ada: walks another way", "□: bo: walks", "□: ada.sit: moved 0.40 m; faces 121°", "□: ada.end: new"}; !slices.Equal(rows, want) {
 		t.Errorf("the changes are\n%q, want\n%q", rows, want)
+	}
+}
+
+// TestAReverseSaysWhatStays: the changes of a reverse count from what it is of, and name what did not go across.
+func TestAReverseSaysWhatStays(t *testing.T) {
+	setups, log := fixture.SetupsOf(t, `scrimshaw: 1
+people: {ada: {at: [1, 3], faces: noor}, noor: {at: [3, 3], faces: ada}}
+line: [ada, noor]
+cameras: {A: {at: {by: ada, toward: noor, turn: 20, distance: 2}, lens: 32 mm, looks: ada}}
+lights:
+  one: {unit: fresnel-tungsten-650, at: [0, 1], height: 2}
+  two: {unit: fresnel-tungsten-650, at: {by: ada, toward: noor, turn: 30 left, distance: 1}, height: 2}
+setups: {wide: {camera: A}, other: {reverse: {of: wide}}}
+`)
+	if len(setups) != 2 {
+		t.Fatal(log.All())
+	}
+	list := sectionOf(t, section.Input{Setup: setups[1]}, "Changes since wide")
+	if want := "Not across: 1 one stands in coordinates."; !slices.Contains(list.Words, want) {
+		t.Errorf("the words are %q, want %q among them", list.Words, want)
+	}
+	aimed := false
+	for _, e := range list.Tables[0].Entries {
+		if e.Cells[1] == "1" {
+			t.Errorf("what did not go across changes: %v", e.Cells)
+		}
+		aimed = aimed || e.Cells[1] == "2" && strings.HasPrefix(e.Cells[2], "at noor")
+	}
+	if !aimed {
+		t.Errorf("the changes are %+v", list.Tables[0].Entries)
 	}
 }

@@ -95,6 +95,9 @@ func feedWords(l *supply.Load) string {
 	if c.Already > 0 {
 		words += "; " + unit.FormatPower(c.Already) + " on it already"
 	}
+	if l.Cue != "" {
+		words += "; as set it carries most after " + l.Cue
+	}
 	var unknown []string
 	for _, light := range l.Unknown() {
 		unknown = append(unknown, light.Tag)

@@ -6,6 +6,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/match"
 	"scrimshaw/plan/meter"
 	"scrimshaw/render/carto"
 )
@@ -18,12 +19,15 @@ type Input struct {
 	Faces    []Face          // one a person, and after it one of each of their marks
 	Walks    []meter.Walk
 	StandIns []meter.StandIn
-	Tracks   []meter.Track // what changes along the tracks of cameras
-	Lesson   *meter.Lesson // nil where nobody asked for notes to learn from
-	Field    *Field        // the map
-	Floors   []Field       // the map on other levels of floor
-	Inset    *Field        // a second map, drawn small: at the height of the faces
-	Insets   []Field       // the second map on other levels of floor
+	Cues     *meter.Cues    // what the cues of the set-up do; nil: it has none
+	Played   []meter.Played // what lights do that change by themselves
+	Tracks   []meter.Track  // what changes along the tracks of cameras
+	Looks    []match.Look   // of faces to cameras, for the page that matches set-ups; none where there is no such page
+	Lesson   *meter.Lesson  // nil where nobody asked for notes to learn from
+	Field    *Field         // the map
+	Floors   []Field        // the map on other levels of floor
+	Inset    *Field         // a second map, drawn small: at the height of the faces
+	Insets   []Field        // the second map on other levels of floor
 	// Elevation asks for a wall in place of the plan; Field is then over the wall.
 	Elevation *Elevation
 	Beams     []Beam

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/term"
 )
 
@@ -20,29 +21,33 @@ type Lamp struct {
 	Rise                          string // over what its stand stands on, where that is not the floor
 	Aim                           string // what it is aimed at
 	Role, Mount, Placing, Circuit string
-	Level, Note, Change           string
+	Level, Cues, Note, Change     string   // Cues: what it does in each, and how it plays
 	TiltDegrees, PanDegrees       *float64 // up from level, and clockwise from the plan's up; nil: nobody aims it, or it has none
 }
 
 // Lamps are the lights of a set-up by their numbers, and after them those that are struck since the set-up before.
 func Lamps(s *plan.Setup) []Lamp {
 	c := Report{In: &Input{Setup: s}, Units: Units{Feet: s.Feet}}
-	changes := map[string]string{}
+	changes := map[string]string{} // by name
 	var lamps, struck []Lamp
 	if s.Before != nil {
 		since := "since " + cmp.Or(s.Before.Name, "the set-up before") + ": "
-		for _, e := range changed(ofThings, s.Before.Lights, s.Lights, lightID, c.lightChanges) {
-			changes[e.Cells[0]] = since + e.Cells[1]
-		}
-		for i := range s.Before.Lights {
-			if was := &s.Before.Lights[i]; s.LightNamed(was.Name) == nil {
-				struck = append(struck, Lamp{Tag: was.Tag, Unit: c.UnitLabel(was), Change: since + ofThings[1]})
+		for _, row := range ChangeRows(s.Before, s, change.Between(change.Of(s.Before), change.Of(s)), c.Units) {
+			switch l := row.Line; {
+			case l == nil || l.Sort != change.Light:
+			case l.Part(change.Goes) != nil:
+				was := s.Before.LightNamed(l.Name)
+				struck = append(struck, Lamp{Tag: was.Tag, Unit: c.UnitLabel(was), Change: since + row.Words})
+			case changes[l.Name] == "":
+				changes[l.Name] = since + row.Words
+			default:
+				changes[l.Name] += "; " + row.Words
 			}
 		}
 	}
 	for i := range s.Lights {
 		l := c.lamp(&s.Lights[i])
-		l.Change = changes[l.Tag]
+		l.Change = changes[s.Lights[i].Name]
 		lamps = append(lamps, l)
 	}
 	return append(lamps, struck...)
@@ -53,7 +58,7 @@ func (c Report) lamp(l *plan.Light) Lamp {
 	line := Lamp{
 		Light: l, Tag: l.Tag, Unit: c.UnitLabel(l), Wears: c.ModifierLabel(l), Focus: l.Head.FocusWord(), Colour: LightColour(l), Filters: Filters(l),
 		Rise: c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height), Role: roleWords(l.Roles), Mount: held(l.Mount),
-		Placing: c.placing(l.Placing), Circuit: l.Circuit, Level: LightLevel(l), Note: l.Note,
+		Placing: c.placing(l.Placing), Circuit: l.Circuit, Level: LightLevel(l), Cues: c.In.cueMoves(l), Note: l.Note,
 	}
 	aim := writtenAim(c.In.Setup, l)
 	if l.Frame.Axis == (r3.Vec{}) || aim == nil && allRound(l) {

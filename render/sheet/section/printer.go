@@ -80,6 +80,9 @@ func (w *printer) table(t *Table) {
 	for i, r := range rows {
 		w.row(t, r, wide)
 		if n := i - (len(rows) - len(t.Entries)); n >= 0 {
+			if t.Entries[n].Below != nil {
+				w.row(t, t.Entries[n].Below, wide)
+			}
 			for _, note := range t.Entries[n].Notes {
 				w.line("      " + note)
 			}

@@ -13,6 +13,7 @@ type Section struct {
 	Rank     layout.Rank // how much it belongs on the sheet of the plan
 	Figure   Figure      // what only a drawing shows; it stands first
 	Walk     *meter.Walk // that a WalkFigure is of
+	Cues     *meter.Cues // that a CueFigure is of
 	textOnly []string    // the same in words, for text alone
 	Words    []string    // plain paragraphs, second rank
 	Tables   []Table
@@ -25,13 +26,14 @@ type Section struct {
 // Figure is what a section shows beside its words.
 type Figure uint8
 
-// The figures: tints and contours of the map, the second map with its own, the signs of the plan, and the graph of a walk.
+// The figures: tints and contours of the map, the second map with its own, the signs of the plan, the graph of a walk, and that of cues.
 const (
 	noFigure Figure = iota
 	LevelFigure
 	SmallMapFigure
 	SignFigure
 	WalkFigure
+	CueFigure
 )
 
 // speaks says whether there is anything in words.

@@ -12,15 +12,18 @@ type Column struct {
 	Flexible bool
 	Align    ink.Align // left or right
 	Strong   bool
+	Least    float64 // mm that it is wide at least: room to write in
 }
 
 // Entry is one row of a table: a cell a column, and notes below it that run from the flexible
 // column to the right edge.
 type Entry struct {
 	Cells []string
+	Below []string // a second line of the cells, of columns that do not wrap; nil: there is none
 	Notes []string
 	Chip  *colour.RGB // a strip of the colour of a light after the first cell
 	Alarm bool
+	Link  string // the name of the page that it leads to; "" none
 
 	Struck []int // the cells whose figures are struck through
 }

@@ -53,7 +53,7 @@ func Filters(l *plan.Light) string { return strings.Join(slices.Concat(l.Gels, l
 func (c Report) lightNotes(l *plan.Light) []string {
 	return NonEmpty(
 		Joined("; ", roleWords(l.Roles), Joined(", ", c.ModifierLabel(l), l.Head.FocusWord(), Filters(l), mountWords(l.Mount), c.rise(l.Mount.Kind, l.Frame.At.Z-l.Base, l.Height)),
-			Joined(", ", c.aimWords(l), c.bounceWords(l), powerWords(l), circuitWords(l)), c.In.standInWords(l), l.Note),
+			Joined(", ", c.aimWords(l), c.bounceWords(l), powerWords(l), circuitWords(l)), c.In.standInWords(l), c.In.cueWords(l), l.Note),
 		c.placing(l.Placing),
 	)
 }

@@ -1,4 +1,4 @@
-package frame
+package body
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/plane"
+	"scrimshaw/plan/rig"
 	"scrimshaw/plan/term"
 )
 
@@ -20,10 +21,17 @@ const (
 	collar     = 0.35 // how high the legs meet, as a share of the ground they take
 	mostCollar = 0.8  // of the height of what the stand holds
 	shortest   = 0.01 // m: nothing shorter is a tube
+
+	weightRadius = 0.15 // m, of the bags that balance a boom
+
+	liftLong   = 1.2  // m, of the base of a lift, along its aim
+	liftWide   = 0.75 // m, across it: through a door
+	liftHigh   = 0.4  // m
+	mastRadius = 0.08 // m
 )
 
-// movedMount is a mount that is moved with what it holds. What it stands on stays as high as it is.
-func movedMount(m *plan.Mount, by r3.Vec) plan.Mount {
+// MovedMount is a mount that is moved with what it holds. What it stands on stays as high as it is.
+func MovedMount(m *plan.Mount, by r3.Vec) plan.Mount {
 	out := *m
 	out.Base = r2.Add(m.Base, plan.InPlan(by))
 	out.PoleEnds = slices.Clone(m.PoleEnds)
@@ -33,10 +41,12 @@ func movedMount(m *plan.Mount, by r3.Vec) plan.Mount {
 	return out
 }
 
-// holdersOf are the pieces of what holds a thing up, by its frame and the z of what that stands on.
-func holdersOf(m *plan.Mount, f plan.Frame, base float64) []piece {
+// HoldersOf are the pieces of what holds a thing up, by its frame and the z of what that stands on.
+func HoldersOf(m *plan.Mount, f plan.Frame, base float64) []Piece {
 	switch m.Kind {
-	case term.Stand, term.Lift:
+	case term.Lift:
+		return liftOf(m.Base, base, f)
+	case term.Stand:
 		return standOf(m.Base, base, f.At.Z, m.Foot, plane.Bearing(plan.InPlan(f.Axis)))
 	case term.Boom:
 		return boomOf(m, f, base)
@@ -49,7 +59,7 @@ func holdersOf(m *plan.Mount, f plan.Frame, base float64) []piece {
 }
 
 // standOf is a stand from the ground up to a height, one leg of which lies under the aim, as it is put to bear the load.
-func standOf(at r2.Vec, base, top, foot, bearing float64) []piece {
+func standOf(at r2.Vec, base, top, foot, bearing float64) []Piece {
 	if top <= base {
 		return nil // a fault of its own
 	}
@@ -65,22 +75,39 @@ func standOf(at r2.Vec, base, top, foot, bearing float64) []piece {
 	return all
 }
 
-// boomOf is a stand with an arm to the thing: level, or from below where the arm is longer than that.
-func boomOf(m *plan.Mount, f plan.Frame, base float64) []piece {
+// liftOf is the base of a lift, and its mast up to what it holds.
+func liftOf(at r2.Vec, base float64, f plan.Frame) []Piece {
+	if f.At.Z <= base {
+		return nil // a fault of its own
+	}
+	axes := plane.AxesAt(plane.Bearing(plan.InPlan(f.Axis)))
+	all := []Piece{Prism(Legs, axes.Rectangle(at, -liftWide/2, liftWide/2, -liftLong/2, liftLong/2), base, min(base+liftHigh, f.At.Z))}
+	return tube(all, Stand, plan.AtHeight(at, base), plan.AtHeight(at, f.At.Z), mastRadius)
+}
+
+// boomOf is a stand with an arm to the thing: level, or from below where the arm is longer than that. Behind the stand the arm goes on
+// to its counterweight.
+func boomOf(m *plan.Mount, f plan.Frame, base float64) []Piece {
 	to := r2.Sub(plan.InPlan(f.At), m.Base)
 	rise := math.Sqrt(max(0, m.Arm*m.Arm-r2.Norm2(to)))
-	pivot := max(base, f.At.Z-rise)
+	pivot := plan.AtHeight(m.Base, max(base, f.At.Z-rise))
 	bearing := 0.0
 	if r2.Norm(to) > 0 {
 		bearing = plane.Bearing(to)
 	}
-	return tube(standOf(m.Base, base, pivot, m.Foot, bearing), Boom, plan.AtHeight(m.Base, pivot), f.At, postRadius)
+	all := tube(standOf(m.Base, base, pivot.Z, m.Foot, bearing), Boom, pivot, f.At, postRadius)
+	arm := r3.Sub(f.At, pivot)
+	if r3.Norm(arm) < shortest {
+		return all
+	}
+	tail := r3.Sub(pivot, r3.Scale(rig.CounterArm/r3.Norm(arm), arm))
+	return append(tube(all, Boom, pivot, tail, postRadius), Ball(Weight, tail, weightRadius))
 }
 
 // tube adds a tube where it is long enough to be one.
-func tube(all []piece, part Part, from, to r3.Vec, radius float64) []piece {
+func tube(all []Piece, part Part, from, to r3.Vec, radius float64) []Piece {
 	if r3.Norm(r3.Sub(to, from)) < shortest {
 		return all
 	}
-	return append(all, rod(part, from, to, radius))
+	return append(all, Rod(part, from, to, radius))
 }

@@ -1,0 +1,122 @@
+package clash
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/body"
+	"scrimshaw/plan/plane"
+)
+
+// What moves takes room on its way (common practice, m): a body walks this wide, from what it steps over up; a camera on rails as wide as
+// they are, from them up to this far over its lens.
+const (
+	walkerWide = 0.46
+	stepOver   = 0.3
+	overLens   = 0.10
+)
+
+// moving is the room that walks, doors and cameras on tracks take.
+func moving(s *plan.Setup) (all []*thing) {
+	for i := range s.People {
+		if p := &s.People[i]; p.Walk != nil {
+			all = append(all, thingOf(Side{Walk, p.Name}, plan.Mount{}, walkPieces(p.Walk)))
+		}
+	}
+	for i := range s.Openings {
+		if o := &s.Openings[i]; o.Leaf != nil {
+			all = append(all, thingOf(Side{Swing, o.Name}, plan.Mount{}, swingPieces(o, 0, widestSwing)))
+		}
+	}
+	for i := range s.Cameras {
+		if c := &s.Cameras[i]; c.Track != nil {
+			all = append(all, thingOf(Side{Way, c.Name}, plan.Mount{}, wayPieces(c)))
+		}
+	}
+	return all
+}
+
+// walkPieces are the room that somebody walks through: stretch by stretch on one level, and leg by leg.
+func walkPieces(w *plan.Walk) (all []body.Piece) {
+	from := 0.0
+	for i := 1; i < len(w.Corners); i++ {
+		a, b := w.Corners[i-1], w.Corners[i]
+		long, way := r2.Norm(r2.Sub(b, a)), r2.Unit(r2.Sub(b, a))
+		for k, t := range w.Treads {
+			until := math.Inf(1)
+			if k+1 < len(w.Treads) {
+				until = w.Treads[k+1].From
+			}
+			near, far := max(0, t.From-from), min(long, until-from)
+			if far-near > plane.Grain {
+				ring := strip(r2.Add(a, r2.Scale(near, way)), r2.Add(a, r2.Scale(far, way)), walkerWide)
+				all = append(all, body.Prism(body.Whole, ring, t.Base+stepOver, t.Base+w.Crown))
+			}
+		}
+		from += long
+	}
+	return all
+}
+
+// strip is the rectangle along a stretch, so wide.
+func strip(a, b r2.Vec, wide float64) []r2.Vec {
+	way := r2.Unit(r2.Sub(b, a))
+	side := r2.Scale(wide/2, r2.Vec{X: way.Y, Y: -way.X})
+	return []r2.Vec{r2.Add(a, side), r2.Add(b, side), r2.Sub(b, side), r2.Sub(a, side)}
+}
+
+// widestSwing is how far a leaf swings, degrees (common practice), and swingSteps how many straight sides its way has: over a leaf of 1 m
+// they leave 3 mm of the arc out.
+const (
+	widestSwing = 90.0
+	swingSteps  = 10
+)
+
+// swingPieces are the room that a leaf sweeps between two angles at which it stands, degrees.
+func swingPieces(o *plan.Opening, from, to float64) []body.Piece {
+	hinge, edge := o.Left, o.Right
+	if !o.HingeLeft {
+		hinge, edge = edge, hinge
+	}
+	swing, flush := r2.Scale(-1, o.Outward), r2.Vec{}
+	if !o.SwingIn {
+		swing, flush = o.Outward, r2.Scale(o.Depth, o.Outward)
+	}
+	across, at := r2.Unit(r2.Sub(edge, hinge)), r2.Add(hinge, flush)
+	ring := []r2.Vec{at}
+	for i := range swingSteps + 1 {
+		sin, cos := plane.Sincos(from + (to-from)*float64(i)/swingSteps)
+		ring = append(ring, r2.Add(at, r2.Scale(o.Width(), r2.Add(r2.Scale(cos, across), r2.Scale(sin, swing)))))
+	}
+	return []body.Piece{body.Prism(body.Whole, plane.CounterClockwise(ring), o.Sill, o.Head)}
+}
+
+// wayPieces are the room that a camera takes over its rails.
+func wayPieces(c *plan.Camera) (all []body.Piece) {
+	for i := 1; i < len(c.Track.Corners); i++ {
+		ring := strip(c.Track.Corners[i-1], c.Track.Corners[i], plan.RailGauge+plan.RailWidth)
+		all = append(all, body.Prism(body.Whole, ring, c.Base, c.Frame.At.Z+overLens))
+	}
+	return all
+}
+
+// Swings is how far the leaf of an opening shuts and opens with a piece of equipment in its way, degrees, rounded to whole ones on
+// the side of less room. It is asked of what Find says is in its way.
+func Swings(s *plan.Setup, of Side, o *plan.Opening) (shuts, opens float64) {
+	for _, t := range equipment(s) {
+		if t.Side != of {
+			continue
+		}
+		free := func(from, to float64) bool {
+			return t.meets(thingOf(Side{Swing, o.Name}, plan.Mount{}, swingPieces(o, from, to))) == nil
+		}
+		at := min(o.Ajar, widestSwing)
+		for shuts = at; shuts > 0 && free(shuts-1, shuts); shuts-- {
+		}
+		for opens = at; opens < widestSwing && free(opens, opens+1); opens++ {
+		}
+	}
+	return math.Ceil(max(0, shuts)), math.Floor(opens)
+}

@@ -1,0 +1,185 @@
+// Package match says how a face looks in one set-up beside another: what differs more than a cut would hide, and the cheapest change of the lights
+// that brings it back. Of a set-up it keeps figures and what each light gives to the two sides of a face; its set and its maps may be let go.
+package match
+
+import (
+	"math"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
+	"scrimshaw/plan/lens"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/meter"
+	"scrimshaw/plan/shot"
+)
+
+// Row is one thing that is matched.
+type Row uint8
+
+// The rows, in the order in which they are read.
+const (
+	Key         Row = iota // the key side, stops from the camera's working stop
+	Fill                   // the fill side, likewise
+	Contrast               // key side over fill side, stops
+	BehindLeft             // what stands behind the head to its left in the picture, stops from grey
+	BehindRight            // and to its right
+	KeyColour              // of the key side from the camera's white, mired: plus is warmer
+	FillColour             // of the fill side
+	Steadiness             // how much the light changes about the face, stops
+	Rows                   // how many there are
+)
+
+// How far two set-ups may lie apart and still be cut together: a third of a stop, as a grade evens out without being seen, which is common
+// practice; and as much colour as passes for the same.
+const (
+	PassStops = 1.0 / 3
+	PassMired = colour.PassMired
+)
+
+// InMired says whether a row is of colours, in mired, and not in stops.
+func (r Row) InMired() bool { return r == KeyColour || r == FillColour }
+
+// pass is how far a row may lie apart, stops or mired.
+func (r Row) pass() float64 {
+	if r.InMired() {
+		return PassMired
+	}
+	return PassStops
+}
+
+// Lit is a set-up with its light, as far as it is read.
+type Lit struct {
+	Setup    *plan.Setup
+	Basis    *light.Basis
+	Levels   light.Levels
+	Readings *meter.Set
+}
+
+// Look is how one face looks in one set-up to one camera.
+type Look struct {
+	Setup, Person string
+	Camera        string         // "" where none sees it
+	Picture       float64        // the ratio of the width of its picture to the height; 0 without a camera
+	Shot          *shot.Subject  // how it is framed, where the camera is focused on it
+	Side          meter.Side     // of the picture that the key side is on; "" where no camera sees it
+	Figures       [Rows]*float64 // stops or mired; nil where nothing is known
+	Struck        [Rows]bool     // a key that is not computed yet could change it
+
+	white     float64 // that colours are seen from, mired
+	key, fill side
+	lamps     []lamp
+}
+
+// side is the light on one side of a face.
+type side struct {
+	sum  colour.RGB // AP1, lx by its Y
+	over float64    // stops from the working stop
+}
+
+// Looks are those of the faces of a set-up that have light, by the people in their order, where they are and at their marks, and the cameras that
+// see them. Without any camera it is their light alone.
+func (s *Lit) Looks() (all []Look) {
+	for i := range s.Readings.Faces {
+		f := &s.Readings.Faces[i]
+		if len(s.Setup.Cameras) == 0 {
+			all = append(all, s.look(f, nil))
+		}
+		for k := range f.Views {
+			all = append(all, s.look(f, &f.Views[k]))
+		}
+	}
+	return all
+}
+
+// look is how a face looks in a view; nil: to nobody.
+func (s *Lit) look(f *meter.Face, v *meter.View) Look {
+	key, fill := s.Readings.Named(f.Person+".key"), s.Readings.Named(f.Person+".fill")
+	l := Look{Setup: s.Setup.Name, Person: f.Person}
+	x := s.Setup.Exposure
+	if v != nil {
+		l.Camera, l.Side = v.Camera, v.Key
+		if c := s.Setup.CameraNamed(plan.CameraOf(v.Camera)); c != nil {
+			x = c.Exposure
+			l.Picture = math.Tan(c.HAOV*math.Pi/360) / math.Tan(c.VAOV*math.Pi/360)
+		}
+		l.Shot = s.framed(f.Person, v.Camera)
+		l.pastHead(v)
+	}
+	l.white = colour.Mired(x.White.OnPlanck().Kelvin)
+	l.key, l.fill = s.sideOf(key, &x), s.sideOf(fill, &x)
+	l.lamps = s.lampsAt(key, fill)
+	l.fillIn(l.key, l.fill)
+	l.Figures[Steadiness] = f.Steadiness
+	stops, lit := key.StopsStruck(), key.Struck() || fill.Struck()
+	l.Struck = [Rows]bool{Key: stops, Fill: fill.StopsStruck(), Contrast: lit, BehindLeft: lit || stops, BehindRight: lit || stops,
+		KeyColour: key.Struck(), FillColour: fill.Struck(), Steadiness: lit}
+	return l
+}
+
+// pastHead writes what stands behind the head.
+func (l *Look) pastHead(v *meter.View) {
+	for _, b := range v.Behind {
+		at := BehindLeft
+		if b.Picture == meter.PictureRight {
+			at = BehindRight
+		}
+		l.Figures[at] = b.Over
+	}
+}
+
+// framed is how a camera frames a face, where it is focused on it.
+func (s *Lit) framed(person, camera string) *shot.Subject {
+	for i := range s.Readings.Cameras {
+		if c := &s.Readings.Cameras[i]; c.Camera == camera && c.Subject != nil && c.Subject.Name == person {
+			return c.Subject
+		}
+	}
+	return nil
+}
+
+// sideOf is the light on a side as a camera is set for it.
+func (s *Lit) sideOf(r *meter.Reading, x *plan.Exposure) side {
+	sum, _ := s.Basis.Point(r.Receptor, s.Levels)
+	return side{sum: sum, over: x.Metered().Over(sum.Y(), x.Stop.N)}
+}
+
+// fillIn writes the figures that follow from the light on both sides.
+func (l *Look) fillIn(key, fill side) {
+	l.Figures[Key], l.Figures[Fill] = meter.FiniteOrNil(key.over), meter.FiniteOrNil(fill.over)
+	l.Figures[Contrast] = meter.FiniteOrNil(lens.Stops(key.sum.Y() / fill.sum.Y()))
+	l.Figures[KeyColour], l.Figures[FillColour] = l.mired(key.sum), l.mired(fill.sum)
+}
+
+// mired is how a light lies from the camera's white; nil where it has no temperature.
+func (l *Look) mired(c colour.RGB) *float64 {
+	if !(c.Y() > 0) || math.IsInf(l.white, 0) {
+		return nil
+	}
+	w := colour.WhiteOf(colour.XY(c))
+	if !(math.Abs(w.Duv) <= colour.MaxDuv) {
+		return nil
+	}
+	return meter.FiniteOrNil(colour.Mired(w.Kelvin) - l.white)
+}
+
+// Differs is how far a row of a look lies from that of the one it is to match, stops or mired; nil where one of them is not known.
+func (l *Look) Differs(from *Look, r Row) *float64 {
+	a, b := l.Figures[r], from.Figures[r]
+	if a == nil || b == nil {
+		return nil
+	}
+	d := *a - *b
+	return &d
+}
+
+// Off says whether a row lies too far from that of the look that it is to match for both to be cut together. Of a figure that a key could change which
+// is not computed yet nothing is said.
+func (l *Look) Off(from *Look, r Row) bool {
+	d := l.Differs(from, r)
+	return d != nil && !l.Struck[r] && !from.Struck[r] && math.Abs(*d) > r.pass()
+}
+
+// Turned says whether the key side is on another side of the picture than in the look that it is to match.
+func (l *Look) Turned(from *Look) bool {
+	return l.Side != from.Side && l.Side != "" && from.Side != ""
+}

@@ -1,0 +1,176 @@
+package match_test
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/match"
+	"scrimshaw/plan/resolve"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+	"scrimshaw/plan/term"
+)
+
+// den is a room with a key, a fill and a light behind; a case writes what its second set-up changes. Invented.
+const den = `scrimshaw: 1
+exposure: {iso: 800, fps: 24, shutter: 1/48, stop: T2.8, white: 4300 K, meter: dome}
+rooms: {den: {size: [6, 5], height: 3}}
+people: {ada: {at: [3, 2.5], faces: A}, ben: {at: [4.6, 3.4], faces: ada}}
+cameras: {A: {at: [3, 0.4], looks: ada, lens: 35 mm}, B: {at: [1, 0.6], looks: ada, lens: 50 mm}}
+lights:
+  key: {unit: soft-panel-200, at: {by: ada, toward: A, turn: 45 camera-left, distance: 2}, height: 2.1, level: 40 %, colour: 4300 K, role: key}
+  fill: {unit: soft-panel-200, at: {by: ada, toward: A, turn: 50 camera-right, distance: 2.3}, height: 1.8, level: 8 %, colour: 4300 K, role: fill}
+  back: {unit: fresnel-tungsten-650, at: [4.5, 4.4], height: 2.5, aim: ada}
+`
+
+// looksOf lights the set-ups of a scene, and gives the looks of each.
+func looksOf(t *testing.T, text string) (looks [][]match.Look) {
+	t.Helper()
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := &source.Log{}
+	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(text)}, log)
+	err = resolve.Each(doc, nil, log, func(s *plan.Setup) error {
+		lit, err := study.Run(context.Background(), s, study.Options{ReadingsOnly: true, Quality: light.Draft})
+		if err != nil {
+			return err
+		}
+		of := match.Lit{Setup: s, Basis: lit.Basis, Levels: lit.Levels, Readings: &lit.Readings}
+		looks = append(looks, of.Looks())
+		return nil
+	})
+	if err != nil || log.Failed() {
+		t.Fatal(err, log.All(), text)
+	}
+	return looks
+}
+
+// look is the look of a face to a camera.
+func look(t *testing.T, all []match.Look, person, camera string) *match.Look {
+	t.Helper()
+	for i := range all {
+		if all[i].Person == person && all[i].Camera == camera {
+			return &all[i]
+		}
+	}
+	t.Fatalf("%s is not seen by %s", person, camera)
+	return nil
+}
+
+// written is a fix as a set-up after the second one; wears is what lamps have already.
+func written(f *match.Fix, wears map[string]string) string {
+	var lights []string
+	for _, c := range f.Changes {
+		keys := []string{fmt.Sprintf("level: %.4f %%", 100*c.Level)}
+		if c.White != nil {
+			keys = append(keys, fmt.Sprintf("colour: %.0f K", c.White.Kelvin), fmt.Sprintf("tint: %.4f", c.White.Duv))
+		}
+		if len(c.Gels) > 0 {
+			keys = append(keys, "gels: ["+strings.Join(append(strings.FieldsFunc(wears[c.Light], func(r rune) bool { return r == ',' }), c.Gels...), ", ")+"]")
+		}
+		if c.Bare {
+			keys = append(keys, "gels: []")
+		}
+		if len(c.Scrims) > 0 {
+			keys = append(keys, "scrims: ["+strings.Join(term.Words(c.Scrims), ", ")+"]")
+		}
+		lights = append(lights, c.Light+": {"+strings.Join(keys, ", ")+"}")
+	}
+	return "  three: {after: two, change: {lights: {" + strings.Join(lights, ", ") + "}}}\n"
+}
+
+// A fix does what it says: written into the scene and lit again, the rows that it closes lie within what passes, and where it says that they then lie.
+func TestFixCloses(t *testing.T) {
+	for name, c := range map[string]struct {
+		base, change string
+		person       string
+		camera       string
+		want         string // the light and what is done to it, or "" for no fix
+		wears        map[string]string
+		all          bool // whether it closes all that the lights decide
+	}{
+		"nothing changes":              {change: "lights: {key: {level: 41 %}}"},
+		"a key too bright":             {change: "lights: {key: {level: 80 %}}", want: "level", all: true},
+		"both too dim":                 {change: "lights: {key: {level: 12 %}, fill: {level: 2.4 %}}", want: "level", all: true},
+		"a fill off":                   {change: "lights: {fill: {level: 0.5 %}}", want: "level"},
+		"a key at another white":       {change: "lights: {key: {colour: 5600 K}}", want: "set it to 42", all: true},
+		"the camera at another white":  {change: "exposure: {white: 5600 K}", want: "set it to"},
+		"the camera at another stop":   {change: "exposure: {stop: T4}", want: "level", all: true},
+		"a key nearer":                 {change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-left, distance: 1.3}}}", want: "level", all: true},
+		"a key under a gel":            {change: "lights: {key: {gels: [1/2 CTO]}}", want: "take its gels off", all: true},
+		"as the other camera sees it":  {change: "lights: {key: {level: 90 %}}", camera: "B", want: "level", all: true},
+		"somebody beside":              {change: "lights: {key: {level: 100 %}}", person: "ben", want: "level"},
+		"a head that does not dim":     {base: "lights: {key: {unit: discharge-575-magnetic, colour: 5600 K, level: 100 %}}", change: "lights: {key: {at: {by: ada, toward: A, turn: 45 camera-left, distance: 1.2}}}", want: "scrim"},
+		"daylight where tungsten was":  {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {gels: [full CTB]}}", want: "take its gels off", all: true},
+		"filaments that warm and fade": {base: "lights: {key: {unit: fresnel-tungsten-650, colour: 3200 K, level: 100 %}}", change: "lights: {key: {level: 30 %}}", want: "level 98 %", all: true},
+	} {
+		t.Run(name, func(t *testing.T) { tryFix(t, c.base, c.change, c.person, c.camera, c.want, c.wears, c.all) })
+	}
+}
+
+func tryFix(t *testing.T, base, change, person, camera, want string, wears map[string]string, all bool) {
+	text := den + "setups:\n  one: {change: {" + base + "}}\n  two: {after: one, change: {" + change + "}}\n"
+	if person == "" {
+		person = "ada"
+	}
+	if camera == "" {
+		camera = "A"
+	}
+	looks := looksOf(t, text)
+	from, is := look(t, looks[0], person, camera), look(t, looks[1], person, camera)
+	fix := is.FixTo(from, looks[1])
+	if want == "" {
+		if fix != nil {
+			t.Fatalf("there is nothing to mend, and it does %v", fix.Changes)
+		}
+		return
+	}
+	if fix == nil {
+		t.Fatalf("no fix for %s", differences(is, from))
+	}
+	var said []string
+	for i := range fix.Changes {
+		said = append(said, fix.Changes[i].Words())
+	}
+	if !strings.Contains(strings.Join(said, ", "), want) {
+		t.Errorf("%v, want %s", said, want)
+	}
+	if len(fix.Closes) == 0 {
+		t.Errorf("%v closes nothing", said)
+	}
+	again := looksOf(t, text+written(fix, wears))
+	got := look(t, again[2], person, camera)
+	for r := range match.Rows {
+		closed := slices.Contains(fix.Closes, r)
+		if off := got.Off(from, r); closed && off || all && off && r != match.BehindLeft && r != match.BehindRight && r != match.Steadiness {
+			t.Errorf("after %v row %d is off: %s, before %s", said, r, differences(got, from), differences(is, from))
+		}
+		d, tell := got.Differs(from, r), 0.03
+		if r.InMired() {
+			tell = 3
+		}
+		if said := fix.After[r]; d != nil && !math.IsNaN(said) && math.Abs(*d-said) > tell {
+			t.Errorf("after the fix row %d should lie %.2f off, and lies %.2f", r, said, *d)
+		}
+	}
+}
+
+func differences(is, from *match.Look) string {
+	var all []string
+	for r := range match.Rows {
+		if d := is.Differs(from, r); d != nil {
+			all = append(all, fmt.Sprintf("%d: %+.2f", r, *d))
+		}
+	}
+	return strings.Join(all, ", ")
+}

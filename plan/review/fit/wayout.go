@@ -1,0 +1,143 @@
+package fit
+
+import (
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/body"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/term"
+)
+
+// escapeWide is how wide a way out is at least, m: for up to 60 people Approved Document B of England, volume 2, table 2.3, has 750 mm (from
+// memory). Other places have other rules.
+const escapeWide = 0.75
+
+// wayOut warns of a way out that is narrower than that, or to which somebody has no way as wide past what stands on the floor. Doors on
+// the way are taken to open.
+func wayOut(r *checker, o *plan.Opening) bool {
+	if !o.Escape {
+		return true
+	}
+	if wide := clearWidth(o); wide < escapeWide-plane.Grain {
+		r.Warnf(o.Span, CodeEscape, "open its leaf farther, or name another way out", "the way out %s is %s wide as it stands, and %s is usual at least", o.Name, r.Length(wide), r.Length(escapeWide))
+		return true
+	}
+	solids := onFloor(r)
+	for _, p := range r.out.Posts() {
+		if r.out.RoomUnder(p.At, "") == nil {
+			continue // outside already
+		}
+		if wide := widestWay(p.At, o, solids); wide < escapeWide {
+			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
+				p.Name, report.Either(wide > 0, r.Length(wide), "no width"), o.Name, r.Length(escapeWide))
+		}
+	}
+	return true
+}
+
+// clearWidth is how wide an opening is past its leaf where that stands open, m; where it is shut, as if it were opened.
+func clearWidth(o *plan.Opening) float64 {
+	if o.Leaf == nil || o.Ajar == 0 || o.Ajar >= 90 {
+		return o.Width()
+	}
+	sin, cos := plane.Sincos(o.Ajar)
+	edge := r2.Vec{X: o.Width() * cos, Y: o.Width() * sin} // of the leaf, from its hinge
+	return min(o.Width(), r2.Norm(r2.Sub(edge, r2.Vec{X: o.Width()})))
+}
+
+// onFloor are the outlines of what stands in the way of who walks: walls beside their openings, furniture, and stands by the ground that
+// their legs take.
+func onFloor(r *checker) (all [][]r2.Vec) {
+	add := func(ring []r2.Vec) {
+		for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
+			all = append(all, plane.CounterClockwise(part))
+		}
+	}
+	for i := range r.out.Walls {
+		if w := &r.out.Walls[i]; w.Opening == "" {
+			add(w.Outline)
+		}
+	}
+	for i := range r.out.Furniture {
+		f := &r.out.Furniture[i]
+		if f.Z0 < f.Base+legClearance && f.Z1 > f.Base+legStep && f.Kind != term.Stairs && f.Kind != term.Deck {
+			for _, p := range f.Parts {
+				add(p.Outline)
+			}
+		}
+	}
+	ground := func(m *plan.Mount) {
+		if m.Kind.OnLegs() && m.On == "" {
+			add(groundOf(m))
+		}
+	}
+	for i := range r.out.Lights {
+		ground(&r.out.Lights[i].Mount)
+	}
+	for i := range r.out.Grip {
+		ground(&r.out.Grip[i].Mount)
+	}
+	return all
+}
+
+// groundOf is the ground that the legs of a mount take.
+func groundOf(m *plan.Mount) []r2.Vec {
+	ring := body.Circle(plan.AtHeight(m.Base, 0), plan.AtHeight(r2.Vec{X: 1}, 0), plan.AtHeight(r2.Vec{Y: 1}, 0), m.Foot/2, groundSides)
+	flat := make([]r2.Vec, len(ring))
+	for i, p := range ring {
+		flat[i] = plan.InPlan(p)
+	}
+	return flat
+}
+
+// groundSides is how many sides the ground of a stand has.
+const groundSides = 12
+
+// widestWay is how wide a way somebody has to the middle of an opening, m, up to the usual width: 0 where there is none.
+func widestWay(from r2.Vec, o *plan.Opening, solids [][]r2.Vec) float64 {
+	to := r2.Add(o.Middle(), r2.Scale(o.Depth/2, o.Outward))
+	free := func(wide float64) bool {
+		var grown [][]r2.Vec
+		for _, ring := range solids {
+			by := wide / 2
+			if plane.Contains(from, ring, plane.Grain) {
+				continue // who stands at a table, or among legs, steps away from there
+			}
+			for _, end := range [2]r2.Vec{from, to} {
+				by = math.Min(by, r2.Norm(r2.Sub(plane.Nearest(end, ring), end))-plane.Grain)
+			}
+			if by > plane.Grain {
+				ring = plane.Grown(ring, by)
+			}
+			grown = append(grown, ring)
+		}
+		_, ok := plane.ShortestPath(from, to, grown)
+		return ok
+	}
+	if free(escapeWide) {
+		return escapeWide
+	}
+	low, high := 0.0, escapeWide
+	if !free(low) {
+		return 0
+	}
+	for range 8 {
+		if middle := (low + high) / 2; free(middle) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return math.Floor(100*low) / 100
+}
+
+// beforeDot is the thing that a part belongs to: "desk" of "desk.top".
+func beforeDot(name string) string {
+	thing, _, _ := strings.Cut(name, ".")
+	return thing
+}

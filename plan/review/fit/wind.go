@@ -1,0 +1,89 @@
+package fit
+
+import (
+	"math"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
+	"scrimshaw/plan/photometry"
+	"scrimshaw/plan/rig"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
+)
+
+// freshBreeze is the wind from which a thing that would have to come down is a warning and not a note, m/s: force 5 of the Beaufort
+// scale begins there (WMO Guide to Instruments, table of equivalents: 8.0 to 10.7 m/s).
+const freshBreeze = 8.0
+
+// postWide is how wide a stand stands in the wind, m: common practice.
+const postWide = 0.036
+
+// windOnLight tells the wind at which a light outdoors comes down.
+func windOnLight(r *checker, l *plan.Light) bool {
+	area, drag := shownBy(l)
+	return lightHeld(r, l).wind(area, drag, 1)
+}
+
+// windOnGrip tells the wind at which a sheet outdoors comes down. A net and an empty frame count as full: on the side of less.
+func windOnGrip(r *checker, g *plan.Grip) bool {
+	area := g.Size[0] * g.Size[1]
+	if g.Round() {
+		area *= math.Pi / 4
+	}
+	return gripHeld(r, g).wind(area, rig.Plate, report.Either(g.OnTwoStands(), 2.0, 1.0))
+}
+
+// shownBy is what a head shows to the wind at most, m², from its front or its side, and the form of that.
+func shownBy(l *plan.Light) (area float64, drag rig.Drag) {
+	b, o := l.Head.Body, l.Head.Source.Opening
+	front := max(b[0]*b[2], b[0]*b[1], b[1]*b[2])
+	switch o.Form {
+	case photometry.Rectangle:
+		return max(front, o.Width*o.Height), rig.Plate
+	case photometry.Disc:
+		return max(front, math.Pi/4*o.Width*o.Width), rig.Plate
+	case photometry.Sphere:
+		return max(front, math.Pi/4*o.Width*o.Width), rig.Block
+	case photometry.Tube:
+		return max(front, o.Width*o.Height), rig.Cylinder
+	}
+	return front, rig.Block
+}
+
+// inWind says whether a place is out in the wind: outside of all rooms of a scene that has some.
+func (h *held) inWind() bool { return len(h.out.Rooms) > 0 && h.out.RoomUnder(h.at, "") == nil }
+
+// wind tells at which wind a thing on so many stands tips, and at which it comes down before that.
+func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
+	if !h.inWind() || !h.mount.Kind.OnLegs() || h.prop || h.mount.Stand == nil || area == 0 || h.top <= h.base || h.mount.On != "" {
+		return true
+	}
+	high := h.top - h.base
+	foot := h.footing(stands)
+	faces := []rig.Facing{{Area: area, Height: high, Drag: drag}, {Area: stands * postWide * high, Height: high / 2, Drag: rig.Cylinder}}
+	tips := rig.TipsAt(foot, faces)
+	down := rig.TakeDownAt(tips)
+	*h.down = down
+	severity, hint := source.Info, "guy it, and watch a wind meter"
+	if down < freshBreeze {
+		severity = source.Warning
+		more := rig.Ballast(foot, faces, freshBreeze*rig.GustFactor) - foot.Mass
+		hint = "lower it, guy it, or put " + unit.FormatMass(math.Ceil(more)) + " more on its foot, to stand until " + unit.FormatWind(freshBreeze, h.Feet)
+	}
+	h.Log.Add(h.Diagnostic(severity, h.span(), CodeWind, hint, "%s shows %.1f m² to the wind at %s: with %s on its foot a gust of %s tips it by the sum, so it comes down at %s",
+		h.numbered(), math.Ceil(10*area)/10, h.Length(high), unit.FormatMass(math.Round(foot.Mass)), unit.FormatWind(tips, h.Feet), unit.FormatWind(down, h.Feet)))
+	return true
+}
+
+// footing is what keeps a thing on so many stands from tipping: their feet, and all that stands on them with the bags that stands have.
+func (h *held) footing(stands float64) rig.Footing {
+	foot := rig.Footing{Foot: h.mount.Foot, Feet: feet(h.mount), Mass: h.mass + stands*h.mount.Stand.Mass}
+	if bag := h.item(plan.Sandbag); bag != nil {
+		foot.Mass += stands * float64(h.mount.Bags(h.top-h.base)) * bag.Mass
+	}
+	if h.mount.Kind == term.Boom {
+		foot.Mass += rig.Counterweight(h.mass, h.mount.Arm, rig.CounterArm)
+	}
+	return foot
+}

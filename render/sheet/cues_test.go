@@ -1,0 +1,109 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
+	"scrimshaw/render/sheet/internal/fixture"
+)
+
+// cued is the kitchen with cues at some times, s, each of which takes as long, and faces whose key sides go by over.
+func cued(starts []float64, takes, end float64, over func(face int, seconds float64) float64, faces ...string) Input {
+	in := fixture.Example()
+	all := &meter.Cues{States: []meter.CueState{{}}, Axis: meter.CueAxis{Timed: true, End: end, Start: starts}}
+	for i, start := range starts {
+		in.Setup.Cues = append(in.Setup.Cues, plan.Cue{Name: fmt.Sprintf("q%d", i+1), Seconds: &start, Over: takes})
+	}
+	for i := range in.Setup.Cues {
+		all.States = append(all.States, meter.CueState{Cue: &in.Setup.Cues[i]})
+	}
+	for i, face := range faces {
+		c := meter.Curve{Person: face, Working: 2 * math.Sqrt2}
+		for k := 0; k <= 20; k++ {
+			seconds := end * float64(k) / 20
+			v := over(i, seconds)
+			c.Points = append(c.Points, meter.CurvePoint{Seconds: seconds, Over: &v})
+		}
+		all.Curves = append(all.Curves, c)
+	}
+	in.Cues = all
+	return in
+}
+
+// A line of the graph is as high as its stops by the scale that is lettered beside it, and as far along as its seconds by the names of the
+// cues below: the lines of the faces each with their name, in dashes of their own.
+func TestTheGraphOfCues(t *testing.T) {
+	over := func(face int, seconds float64) float64 { return 1.6*math.Sin(seconds/4+float64(face)) - 0.3 }
+	in := cued([]float64{6, 24}, 3, 40, over, "ruth", "ruth.sink")
+	family := fixture.Family(t)
+	s := sheetFor(t, in, Options{Font: family})
+	said := map[string]r2.Vec{}
+	var half float64
+	var lines [][]r2.Vec
+	dashes := map[string]bool{}
+	for _, it := range itemsOf(s, "graph:cues") {
+		switch {
+		case it.Text != nil:
+			said[it.Text.S], half = it.Text.At, family.CapHeight(it.Text.Size)/2
+		case len(it.Path) > 10:
+			var points []r2.Vec
+			for _, p := range it.Path {
+				points = append(points, p.P[0])
+			}
+			lines, dashes[fmt.Sprint(it.Stroke.Dash)] = append(lines, points), true
+		}
+	}
+	for _, name := range []string{"ruth", "ruth.sink", "q1 6 s", "q2 24 s", "+1", "−1"} {
+		if _, lettered := said[name]; !lettered {
+			t.Fatalf("%s is not lettered: %v", name, said)
+		}
+	}
+	if len(lines) != 2 || len(dashes) != 2 {
+		t.Fatalf("%d lines in %d kinds of dashes", len(lines), len(dashes))
+	}
+	rise, run := (said["+1"].Y-said["−1"].Y)/2, (said["q2 24 s"].X-said["q1 6 s"].X)/18
+	for face, line := range lines {
+		for k, at := range line {
+			seconds := 40 * float64(k) / 20
+			want := r2.Vec{X: said["q1 6 s"].X + (seconds-6)*run, Y: said["+1"].Y + half + (over(face, seconds)-1)*rise}
+			if r2.Norm(r2.Sub(at, want)) > 0.02 {
+				t.Fatalf("face %d is at %v after %g s, want %v", face, at, seconds, want)
+			}
+		}
+	}
+}
+
+// Many cues with long names keep to their paper, and apart, and all stand in the table; more faces than there are dashes get a graph more.
+func TestManyCuesAndFaces(t *testing.T) {
+	var starts []float64
+	for i := range 14 {
+		starts = append(starts, float64(i)*1.5)
+	}
+	in := cued(starts, 1, 30, func(face int, _ float64) float64 { return float64(face) }, "ada", "noor", "the-longest-name-of-all-the-cast", "ada.sit", "noor.sit")
+	in.Setup.Cues[3].Name = strings.Repeat("long", 16)
+	s := sheetFor(t, in, Options{Font: fixture.Family(t)})
+	for i := range s.pages {
+		for k := range s.pages[i].Items {
+			if it := &s.pages[i].Items[k]; it.Object == "graph:cues" {
+				if b := it.Bounds(fixture.Family(t)).Box; b.Min.X < 0 || b.Max.X > s.pages[i].Width {
+					t.Errorf("%+v runs off the page", b)
+				}
+			}
+		}
+	}
+	text := Text(Options{Font: fixture.Family(t)}, in)
+	for i := range in.Setup.Cues {
+		if !strings.Contains(text, in.Setup.Cues[i].Name+" ") {
+			t.Errorf("the text has no %s", in.Setup.Cues[i].Name)
+		}
+	}
+	if n := len(itemsOf(s, "graph:cues")); n == 0 {
+		t.Error("no graph is drawn")
+	}
+}

@@ -1,0 +1,255 @@
+package sheet
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"scrimshaw/plan/kit"
+	"scrimshaw/plan/light"
+	"scrimshaw/plan/match"
+	"scrimshaw/plan/resolve"
+	"scrimshaw/plan/scene"
+	"scrimshaw/plan/source"
+	"scrimshaw/plan/study"
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/samples"
+	"scrimshaw/symbols/ink"
+)
+
+// oddDay is two set-ups of two rooms: in feet, on two floors, with two cameras, three people of whom one lies and one is in one set-up alone, a circuit,
+// and a set-up without anybody. Invented.
+const oddDay = `scrimshaw: 1
+title: The boat shed
+units: ft
+exposure: {iso: 800, fps: 24, shutter: 1/48, stop: T2.8, white: 4300 K, meter: dome}
+rooms: {shed: {size: [16, 12], height: 9}, loft: {at: [17, 0], size: [9, 12], height: 8, base: 2}}
+people: {anna: {at: [8, 7], faces: A}, bo: {at: [11, 8], pose: lying, faces: anna}}
+cameras: {A: {at: [8, 1.5], looks: anna, lens: 35 mm}, B: {at: [3, 2], looks: anna, lens: 50 mm}}
+circuits: {ring: {breaker: 16, at: {wall: shed.left, along: 2}}}
+lights:
+  key: {unit: soft-panel-200, at: [3, 5], height: 7, aim: anna, level: 60 %, colour: 4300 K, role: key, circuit: ring}
+  top: {unit: fresnel-tungsten-300, at: [13, 3], height: 7, aim: anna}
+setups:
+  wide: {}
+  close: {after: wide, change: {cameras: {A: {at: [8, 3], lens: 75 mm}}, lights: {key: {level: 20 %, colour: 5600 K}}, people: {cy: {at: [5, 10], faces: B}}}}
+  empty: {after: close, change: {people: {anna: strike, bo: strike, cy: strike}, cameras: {A: {looks: [8, 7, 4]}, B: {looks: [8, 7, 4]}}, lights: {key: {aim: down}, top: {aim: down}}}}
+`
+
+// dayOf draws a scene as a day for a reader, each scene lit once.
+func dayOf(t *testing.T, name, text string, o Options) ink.Document {
+	t.Helper()
+	if lit[name] == nil {
+		shipped, err := kit.Shipped()
+		if err != nil {
+			t.Fatal(err)
+		}
+		log := &source.Log{}
+		doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: name, Text: []byte(text)}, log)
+		for _, setup := range resolve.ResolveAll(doc, nil, log) {
+			s, err := study.Run(context.Background(), setup, study.Options{Fixed: true, Quality: light.Draft, Step: 0.2, AroundHeads: true})
+			if err != nil {
+				t.Fatal(err)
+			}
+			lit[name] = append(lit[name], Of(s, Options{Packet: true}))
+		}
+		if log.Failed() {
+			t.Fatal(log.All())
+		}
+	}
+	o.Packet, o.Font = true, fixture.Family(t)
+	doc, found := Compose(lit[name], o)
+	for _, d := range found {
+		if d.Severity == source.Error || d.Code == "lettering-cut" {
+			t.Errorf("%s for %q: %s", name, o.For, d.Message)
+		}
+	}
+	return doc
+}
+
+// days are what the tests of a packet look at: a sample and an odd day.
+func days(t *testing.T) map[string]string {
+	t.Helper()
+	text, err := samples.Text("two-sizes")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return map[string]string{"two-sizes as a day": string(text), "an odd day": oddDay}
+}
+
+// TestPagesOfADayKeepTheRules: nothing meets, is lettered too small or leaves the frame, on any paper and in any look, but for the line at the foot.
+func TestPagesOfADayKeepTheRules(t *testing.T) {
+	for name, text := range days(t) {
+		for _, o := range []Options{{}, {Paper: "A2", Theme: "night", For: forRental}, {Paper: "A4", Theme: "ink", For: forGrip}} {
+			doc := dayOf(t, name, text, o)
+			for i := range doc.Pages {
+				p := &doc.Pages[i]
+				kept := p.Items[:0:0]
+				notChecked := 0
+				for _, it := range p.Items {
+					if it.Layer == ink.Ground {
+						continue
+					}
+					if it.Text != nil && strings.HasPrefix(it.Text.S, "Not checked: ") {
+						notChecked++
+						continue
+					}
+					kept = append(kept, it)
+				}
+				if notChecked != 1 {
+					t.Errorf("%s: %s says %d times what nobody has checked", name, p.Title, notChecked)
+				}
+				if p.Outline[0] == "Cover" || p.Outline[0] == "Matching" || p.Outline[0] == "Lists" {
+					q := *p
+					q.Items = kept
+					checkPage(t, &q, fixture.Family(t))
+				}
+			}
+		}
+	}
+}
+
+// TestADayIsBound: cover, set-ups, matching and lists in their order; the contents name the sheet that each begins on, and all links lead somewhere.
+func TestADayIsBound(t *testing.T) {
+	for name, text := range days(t) {
+		doc := dayOf(t, name, text, Options{})
+		var order []string
+		for _, p := range doc.Pages {
+			if head := p.Outline[0]; len(order) == 0 || order[len(order)-1] != head {
+				order = append(order, head)
+			}
+		}
+		if order[0] != "Cover" || !slices.Equal(order[len(order)-2:], []string{"Matching", "Lists"}) || len(order) != 3+len(lit[name]) {
+			t.Errorf("%s: the order is %v", name, order)
+		}
+		named := map[string]int{}
+		for i, p := range doc.Pages {
+			if _, twice := named[p.Name]; twice || p.Name == "" {
+				t.Errorf("%s: two pages are called %q", name, p.Name)
+			}
+			named[p.Name] = i
+			if sheet := fmt.Sprintf("%d / %d", i+1, len(doc.Pages)); !has(&doc.Pages[i], sheet) {
+				t.Errorf("%s: page %d has no number", name, i+1)
+			}
+		}
+		led := map[string]bool{}
+		for i, p := range doc.Pages {
+			for _, l := range p.Links {
+				to, known := named[l.To]
+				if !known {
+					t.Errorf("%s: a link of %s leads to %q, which is no page", name, p.Title, l.To)
+				}
+				led[l.To] = true
+				if i == 0 && !besideText(&p, l, fmt.Sprint(to+1)) {
+					t.Errorf("%s: the contents do not say that %s begins on sheet %d", name, l.To, to+1)
+				}
+			}
+		}
+		for _, in := range lit[name] {
+			if !led[in.Setup.Name] {
+				t.Errorf("%s: nothing leads to %s", name, in.Setup.Name)
+			}
+		}
+	}
+}
+
+// besideText says whether some text stands within a link.
+func besideText(p *ink.Page, l ink.Link, s string) bool {
+	return slices.ContainsFunc(p.Items, func(it ink.Item) bool {
+		return it.Text != nil && it.Text.S == s && it.Text.At.X > l.Min.X && it.Text.At.X < l.Max.X && it.Text.At.Y > l.Min.Y && it.Text.At.Y < l.Max.Y
+	})
+}
+
+// TestReadersGetTheirPages: each has what is listed for them, and nothing of the rest.
+func TestReadersGetTheirPages(t *testing.T) {
+	for reader, want := range map[string]struct{ with, without []string }{
+		forElectric: {[]string{"Lamps", "Circuits", "Set-up wide", "Illuminance on the floor"}, []string{"Kit", "Matching"}},
+		forGrip:     {[]string{"Kit", "Set-up wide", "stand"}, []string{"Lamps", "Matching", "Illuminance on the floor", "key side", "600 W LED point", "unit"}},
+		forCamera:   {[]string{"Matching", "Set-up wide", "key side, stops over"}, []string{"Kit", "Lamps"}},
+		forRental:   {[]string{"Kit", "Lamps", "rate"}, []string{"Matching", "Illuminance on the floor", "Grip"}},
+		forClass:    {[]string{"Set-up wide", "Matching"}, []string{"Kit", "Lamps"}},
+	} {
+		doc := dayOf(t, "an odd day", oddDay, Options{For: reader})
+		said := map[string]bool{}
+		for i := range doc.Pages {
+			for _, it := range doc.Pages[i].Items {
+				if it.Text != nil {
+					said[it.Text.S] = true
+				}
+			}
+		}
+		for _, s := range want.with {
+			if !said[s] {
+				t.Errorf("%s is without %q", reader, s)
+			}
+		}
+		for _, s := range want.without {
+			if said[s] {
+				t.Errorf("%s has %q, too", reader, s)
+			}
+		}
+	}
+}
+
+// TestMatchingIsOfTheReadings: a column says the stops of the key and of the fill side that the face has in its set-up, and frames what lies more than a
+// third of a stop from the first.
+func TestMatchingIsOfTheReadings(t *testing.T) {
+	dayOf(t, "an odd day", oddDay, Options{})
+	var digests []section.Digest
+	for i := range lit["an odd day"] {
+		digests = append(digests, section.DigestOf(&lit["an odd day"][i]))
+	}
+	matched, alone := section.Matching(digests)
+	if len(matched) == 0 || matched[0].Person != "anna" || len(matched[0].Columns) != 4 || len(alone) != 1 || alone[0] != "cy (close)" {
+		t.Fatalf("matched %v, alone %v", matched, alone)
+	}
+	overs := func(setup int) [2]float64 {
+		f := lit["an odd day"][setup].Faces[0]
+		return [2]float64{*f.Key.Over, *f.Fill.Over}
+	}
+	first, second := overs(0), overs(1)
+	for i, c := range matched[0].Columns {
+		want := first
+		if i >= 2 {
+			want = second
+		}
+		for k := range want {
+			if said := strings.TrimPrefix(strings.Replace(c.Cells[k].Text, "−", "-", 1), "+"); said != fmt.Sprintf("%.1f", want[k]) {
+				t.Errorf("column %d says %s of side %d, and it is %.2f", i, said, k, want[k])
+			}
+			if off := math.Abs(want[k]-first[k]) > 1.0/3; off != c.Cells[k].Off {
+				t.Errorf("column %d: side %d is %.2f off, framed: %v", i, k, want[k]-first[k], c.Cells[k].Off)
+			}
+		}
+		if shifted := i >= 2; shifted != c.Cells[match.KeyColour].Off || shifted != (len(c.Fix) > 0) {
+			t.Errorf("column %d: %+v, to match %v", i, c.Cells, c.Fix)
+		}
+	}
+}
+
+// TestSetUpsAreLetGo: of each set-up of a day little more than its pages stays, less than a megabyte.
+func TestSetUpsAreLetGo(t *testing.T) {
+	dayOf(t, "an odd day", oddDay, Options{})
+	live := func() uint64 {
+		runtime.GC()
+		var m runtime.MemStats
+		runtime.ReadMemStats(&m)
+		return m.HeapAlloc
+	}
+	r := NewRun(Options{Packet: true, Font: fixture.Family(t)})
+	r.Add(lit["an odd day"][0])
+	was := live()
+	const more, most = 6, 1 << 20
+	for range more {
+		r.Add(lit["an odd day"][0])
+	}
+	if now := live(); now > was+more*most {
+		t.Errorf("%d set-ups more keep %.1f MB", more, float64(now-was)/(1<<20))
+	}
+	runtime.KeepAlive(r)
+}

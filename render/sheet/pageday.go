@@ -1,0 +1,196 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/unit"
+	"scrimshaw/render/list"
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// written is the width of a column that a desk or a crew writes into, mm.
+const written = 22.0
+
+// dayColumn is a column of a page of lists: the keys of the table whose cells stand in it, one after the other.
+type dayColumn struct {
+	head  string
+	keys  []string
+	fills bool
+	blank bool // to be written in
+}
+
+// dayList is one list of a day as its page has it.
+type dayList struct {
+	name, title, about string
+	columns            []dayColumn
+	by                 string // the key of the set-up that its rows are gathered by; "" of a list of all together
+}
+
+// dayLists are the lists of a day in their order.
+func dayLists() []dayList {
+	return []dayList{
+		{name: "kit", title: "Kit", about: "What must be in the van, with room for a rate and a remark.", columns: []dayColumn{
+			{head: "for", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
+			{head: "kg", keys: []string{"kg"}}, {head: "litres", keys: []string{"litres"}}, {head: "m²", keys: []string{"squareMetres"}}, {head: "of", keys: []string{"numbers"}},
+			{head: "note", keys: []string{"note"}}, {head: "rate", blank: true}, {head: "remark", blank: true}}},
+		{name: "lamps", title: "Lamps", about: "The lamps of each set-up as they are rigged, with what changes.", by: "setup", columns: []dayColumn{
+			{head: "no.", keys: []string{"number"}}, {head: "unit", keys: []string{"unit", "wears", "focus"}, fills: true}, {head: "gels and cloth", keys: []string{"filters"}}, {head: "role", keys: []string{"role"}},
+			{head: "level", keys: []string{"level"}}, {head: "colour", keys: []string{"colour"}}, {head: "height", keys: []string{"heightMetres"}}, {head: "aim", keys: []string{"aim"}},
+			{head: "tilt°", keys: []string{"tiltDegrees"}}, {head: "pan°", keys: []string{"panDegrees"}}, {head: "circuit", keys: []string{"circuit"}}, {head: "A", keys: []string{"amps"}},
+			{head: "on", keys: []string{"mount"}}, {head: "place", keys: []string{"placing"}}, {head: "change", keys: []string{"change"}}}},
+		{name: "circuits", title: "Circuits", about: "What each circuit carries in each set-up.", by: "setup", columns: []dayColumn{
+			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "V", keys: []string{"volts"}}, {head: "lights", keys: []string{"numbers"}},
+			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
+			{head: "without", keys: []string{"without"}}, {head: "cable", keys: []string{"cable"}, fills: true}, {head: "remark", blank: true}}},
+	}
+}
+
+// listSheets are the lists that the reader of the day has use for; those that are empty have no pages.
+func (b *binder) listSheets() (all []*sheet) {
+	for _, l := range dayLists() {
+		if slices.Contains(b.reader.lists, l.name) {
+			all = append(all, b.listSheet(&l))
+		}
+	}
+	return all
+}
+
+// listSheet is the pages of one list.
+func (b *binder) listSheet(l *dayList) *sheet {
+	s := b.sheetOf(l.title)
+	t := &s.d.Typesetter
+	var blocks []*draw.Block
+	for _, q := range b.sections(l) {
+		blocks = append(blocks, t.Wide(q, b.wide))
+	}
+	note := section.DayCautions(b.digests)
+	if l.by == "" {
+		note = &section.Section{Words: b.lists.Lacks()}
+	}
+	b.pour(s, blocks, t.Wide(note, b.footWide()), func() (*dayPage, float64) {
+		d := b.newPage(s, l.name, l.about, "Lists", l.title)
+		return d, d.heading(l.title, section.Joined(", ", s.title, b.totals(l)))
+	})
+	return s
+}
+
+// totals are the sums that stand over the kit.
+func (b *binder) totals(l *dayList) string {
+	if l.by != "" || len(b.reader.shelves) > 0 {
+		return ""
+	}
+	var words []string
+	if m := b.lists.Mass(); m.Number != nil {
+		words = append(words, unit.FormatMass(*m.Number))
+	}
+	if v := b.lists.Volume(); v.Number != nil {
+		words = append(words, unit.FormatNumber(*v.Number)+" litres of cases")
+	}
+	return strings.Join(words, ", ")
+}
+
+// sections are the rows of a list, gathered by their set-ups.
+func (b *binder) sections(l *dayList) (all []*section.Section) {
+	t := b.tableOf(l.name)
+	for r := range t.Rows {
+		group := ""
+		if l.by != "" {
+			group = t.Said(r, t.At(l.by))
+		} else if shelves := b.reader.shelves; len(shelves) > 0 && !slices.Contains(shelves, t.Said(r, t.At("shelf"))) {
+			continue
+		}
+		if len(all) == 0 || l.by != "" && all[len(all)-1].Title != group {
+			all = append(all, &section.Section{Title: group, Tables: []section.Table{l.table(t)}})
+		}
+		rows := &all[len(all)-1].Tables[0]
+		rows.Entries = append(rows.Entries, b.entry(l, t, r, group))
+	}
+	for _, s := range all {
+		dropEmpty(&s.Tables[0])
+		if l.by == "" {
+			onceEach(&s.Tables[0])
+		}
+	}
+	return all
+}
+
+// entry is a row of a list, which leads to the plan of its set-up.
+func (b *binder) entry(l *dayList, t *list.Table, row int, setup string) section.Entry {
+	e := section.Entry{Link: setup}
+	for i := range l.columns {
+		e.Cells = append(e.Cells, b.cell(t, row, &l.columns[i]))
+	}
+	return e
+}
+
+// tableOf is the table of a list by its name.
+func (b *binder) tableOf(name string) *list.Table {
+	for _, t := range b.lists.Tables() {
+		if t.Name == name {
+			return t
+		}
+	}
+	return &list.Table{}
+}
+
+// table is a list without rows.
+func (l *dayList) table(t *list.Table) (out section.Table) {
+	for i := range l.columns {
+		c := &l.columns[i]
+		col := section.Column{Head: c.head, Flexible: c.fills}
+		if c.blank {
+			col.Least = written
+		} else if t.Columns[t.At(c.keys[0])].Number {
+			col.Align = ink.Right
+		}
+		out.Columns = append(out.Columns, col)
+	}
+	out.Columns[0].Strong = true
+	return out
+}
+
+// cell is what a column of a page says of a row; lengths are in the units of the scene.
+func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
+	var parts []string
+	for _, key := range c.keys {
+		at := t.At(key)
+		words := t.Said(row, at)
+		if n := t.Rows[row][at].Number; key == "heightMetres" && n != nil {
+			words = unit.FormatLength(*n, b.feet)
+		}
+		if t.Columns[at].Number {
+			words = strings.Replace(words, "-", "−", 1)
+		}
+		parts = append(parts, words)
+	}
+	return section.Joined(", ", parts...)
+}
+
+// dropEmpty leaves out columns in which nothing stands.
+func dropEmpty(t *section.Table) {
+	for i := len(t.Columns) - 1; i >= 0; i-- {
+		if t.Columns[i].Least > 0 || slices.ContainsFunc(t.Entries, func(e section.Entry) bool { return e.Cells[i] != "" && e.Cells[i] != list.Dash }) {
+			continue
+		}
+		t.Columns = slices.Delete(t.Columns, i, i+1)
+		for k := range t.Entries {
+			t.Entries[k].Cells = slices.Delete(t.Entries[k].Cells, i, i+1)
+		}
+	}
+}
+
+// onceEach leaves what the first column says to the first of the rows that say it.
+func onceEach(t *section.Table) {
+	said := ""
+	for i := range t.Entries {
+		first := &t.Entries[i].Cells[0]
+		if *first == said {
+			*first = ""
+			continue
+		}
+		said = *first
+	}
+}

@@ -1,0 +1,32 @@
+package sheet
+
+import (
+	"scrimshaw/render/sheet/draw"
+	"scrimshaw/render/sheet/section"
+)
+
+// matchingSheet is every face in all set-ups side by side; without pages where no face is in two of them.
+func (b *binder) matchingSheet() *sheet {
+	s := b.sheetOf("Matching")
+	matched, alone := section.Matching(b.digests)
+	if len(matched) == 0 {
+		return s
+	}
+	t := &s.d.Typesetter
+	note := t.Wide(&section.Section{Words: section.MatchNotes(alone)}, b.footWide())
+	begin := func() (*dayPage, float64) {
+		d := b.newPage(s, "matching", "Every face side by side in the set-ups that have it, and what brings them together.", "Matching")
+		return d, d.heading("Matching", s.title)
+	}
+	for _, picture := range [...]float64{1, 0.6, 0} { // the pictures give way before a second page
+		s.pages = nil
+		var blocks []*draw.Block
+		for i := range matched {
+			blocks = append(blocks, t.Matching(&matched[i], b.wide, picture))
+		}
+		if b.pour(s, blocks, note, begin); len(s.pages) == 1 {
+			break
+		}
+	}
+	return s
+}

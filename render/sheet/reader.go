@@ -1,0 +1,52 @@
+package sheet
+
+// The readers that pages can be picked for.
+const (
+	forElectric = "electric"
+	forGrip     = "grip"
+	forCamera   = "camera"
+	forRental   = "rental"
+	forClass    = "class"
+)
+
+// reader is what somebody on a set reads of a day.
+type reader struct {
+	name                   string // "": everybody
+	bare                   bool   // plans without light: what stands, its beams, the lists of it
+	faces                  bool   // the map at the faces
+	plans, matching, teach bool
+	lists                  []string // the tables of a day, by their names
+	shelves                []string // of the kit; none: all of it
+}
+
+// readers are all there are, the first everybody.
+func readers() []reader {
+	const kit, lamps, circuits = "kit", "lamps", "circuits"
+	return []reader{
+		{faces: true, plans: true, matching: true, lists: []string{kit, lamps, circuits}},
+		{name: forElectric, plans: true, lists: []string{lamps, circuits}},
+		{name: forGrip, plans: true, bare: true, lists: []string{kit}, shelves: []string{"stand", "rigging", "grip", "cloth", "bag", "safety"}},
+		{name: forCamera, plans: true, faces: true, matching: true},
+		{name: forRental, lists: []string{kit, lamps}},
+		{name: forClass, plans: true, faces: true, matching: true, teach: true},
+	}
+}
+
+// ReaderNames lists those that pages can be picked for.
+func ReaderNames() (names []string) {
+	for _, r := range readers()[1:] {
+		names = append(names, r.name)
+	}
+	return names
+}
+
+// restrict leaves out of a set-up what its reader has no use for.
+func (r *reader) restrict(in Input) Input {
+	if !r.faces {
+		in.Inset, in.Insets = nil, nil
+	}
+	if r.bare {
+		in.Field, in.Floors, in.Faces, in.Walks, in.Readings = nil, nil, nil, nil, nil
+	}
+	return in
+}

@@ -1,0 +1,178 @@
+package section
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/match"
+	"scrimshaw/plan/shot"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/symbols/ink"
+)
+
+// Digest is the little that the pages of a day need of a set-up once its own are drawn: everything else of it is let go.
+type Digest struct {
+	Name     string
+	Cameras  []string // each with its lens
+	People   []string
+	Frames   []string // of whom, and how close
+	Lights   int      // that are up
+	Rooms    []plan.Room
+	Walls    []plan.WallPiece
+	Openings [][4]r2.Vec // their corners in plan, m
+	Marks    []Mark
+	Assumed  []plan.Assumption // each with its thing as the crew reads it
+	Cautions []string
+	Looks    []match.Look
+}
+
+// Mark is where something stands.
+type Mark struct {
+	Kind    MarkKind
+	Tag     string
+	At, Way r2.Vec // in plan, m; which way a camera looks: a unit vector
+}
+
+// MarkKind is what a mark stands for.
+type MarkKind uint8
+
+// The kinds of marks.
+const (
+	LightMark MarkKind = iota
+	CameraMark
+	PersonMark
+)
+
+// DigestOf is what is kept of a set-up.
+func DigestOf(in *Input) Digest {
+	s := in.Setup
+	d := Digest{Name: s.Name, Rooms: s.Rooms, Walls: s.Walls, Cautions: sentences(in.Cautions), Looks: in.Looks}
+	for i := range s.Openings {
+		o := &s.Openings[i]
+		out := r2.Scale(o.Depth, o.Outward)
+		d.Openings = append(d.Openings, [4]r2.Vec{o.Left, o.Right, r2.Add(o.Right, out), r2.Add(o.Left, out)})
+	}
+	for i := range s.Lights {
+		l := &s.Lights[i]
+		if l.RelativeOutput.Y() > 0 {
+			d.Lights++
+			d.Marks = append(d.Marks, Mark{Kind: LightMark, Tag: l.Tag, At: plan.InPlan(l.Frame.At)})
+		}
+	}
+	for i := range s.Cameras {
+		c := &s.Cameras[i]
+		d.Cameras = append(d.Cameras, Joined(" ", c.Name, c.LensWords()))
+		d.Marks = append(d.Marks, Mark{Kind: CameraMark, Tag: c.Name, At: plan.InPlan(c.Frame.At), Way: plan.InPlan(c.Frame.Axis)})
+		if subject := shot.By(s, c).Subject; c.Lens > 0 && subject != nil {
+			d.Frames = append(d.Frames, Joined(" ", subject.Name+",", string(subject.Size)))
+		}
+	}
+	for i := range s.People {
+		p := &s.People[i]
+		d.People = append(d.People, p.Name)
+		d.Marks = append(d.Marks, Mark{Kind: PersonMark, Tag: p.Name, At: plan.InPlan(p.Face.At)})
+	}
+	for _, a := range s.Assumed {
+		a.Thing = thingName(s, a.Thing)
+		d.Assumed = append(d.Assumed, a)
+	}
+	return d
+}
+
+// Content is a line of the contents of a packet.
+type Content struct {
+	What, Of string // what the pages are
+	Sheet    int    // the number of the first
+	To       string // its name
+}
+
+// Contents is the section that says what a packet holds.
+func Contents(lines []Content) *Section {
+	t := Table{Columns: []Column{{Head: "sheet", Align: ink.Right}, {Head: "what", Strong: true}, {Flexible: true}}}
+	for _, l := range lines {
+		t.Entries = append(t.Entries, Entry{Cells: []string{fmt.Sprint(l.Sheet), l.What, l.Of}, Link: l.To})
+	}
+	return &Section{Title: "Contents", Tables: []Table{t}}
+}
+
+// Line says of a set-up what it is: cameras, who is in it, how many lights.
+func (d *Digest) Line() string {
+	return Joined("; ", strings.Join(d.Cameras, ", "), strings.Join(d.Frames, ", "), Prefixed("with ", strings.Join(d.People, ", ")), Count(d.Lights, "light"))
+}
+
+// ContactRoles are those whom a crew on location has to reach: common practice of a call sheet. Who they are is written in by hand.
+func ContactRoles() []string {
+	return []string{"Production", "Director of photography", "Gaffer", "Key grip", "First assistant camera", "Location", "Rental desk", "Nearest hospital"}
+}
+
+// CommonAssumed are the defaults that decide numbers in every set-up of a day. What one set-up assumes besides stands on its own pages.
+func CommonAssumed(all []Digest) *Section {
+	t := Table{Columns: []Column{{}, {Flexible: true}}}
+	if len(all) == 0 {
+		return &Section{}
+	}
+	for _, a := range all[0].Assumed {
+		if slices.ContainsFunc(all, func(d Digest) bool { return !slices.Contains(d.Assumed, a) }) {
+			continue
+		}
+		words := Joined(" ", a.What, a.Value)
+		if n := len(t.Entries); n > 0 && t.Entries[n-1].Cells[0] == a.Thing {
+			t.Entries[n-1].Cells[1] += "; " + words
+			continue
+		}
+		t.Entries = append(t.Entries, Entry{Cells: []string{a.Thing, words}})
+	}
+	return &Section{Title: "Assumed in all set-ups", Rank: layout.Other, Tables: []Table{t}}
+}
+
+// DayCautions are the cautions of all set-ups, each once, with the numbers of all that it is about in any of them.
+func DayCautions(all []Digest) *Section {
+	var words []string
+	about := map[string][]string{}
+	for i := range all {
+		for _, c := range all[i].Cautions {
+			tags, text, tagged := strings.Cut(c, ": ")
+			if !tagged {
+				tags, text = "", c
+			}
+			if !slices.Contains(words, text) {
+				words = append(words, text)
+			}
+			for tag := range strings.SplitSeq(tags, ", ") {
+				if tag != "" && !slices.Contains(about[text], tag) {
+					about[text] = append(about[text], tag)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(words, func(a, b string) int { return cmp.Compare(min(1, len(about[b])), min(1, len(about[a]))) }) // what is about all comes last
+	q := &Section{Title: "Cautions"}
+	for _, w := range words {
+		q.Points = append(q.Points, Joined(": ", strings.Join(about[w], ", "), w))
+	}
+	return q
+}
+
+// Unchecked is the section of what nobody has checked.
+func Unchecked(lines []string) *Section { return unchecked(&Input{Unchecked: lines}) }
+
+// UncheckedLine says on one line what nobody has checked, for the foot of every page of a packet.
+func UncheckedLine(lines []string) string {
+	var all []string
+	for _, l := range lines {
+		head, rest, named := strings.Cut(l, ":")
+		if !named {
+			head = strings.TrimSuffix(rest+l, ".")
+		}
+		all = append(all, strings.ToLower(head[:1])+head[1:])
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "Not checked: " + strings.Join(all, "; ") + ". The cover says it whole."
+}

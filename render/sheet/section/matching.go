@@ -1,0 +1,207 @@
+package section
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"scrimshaw/plan/match"
+	"scrimshaw/plan/meter"
+)
+
+// Matched is one face in all set-ups that have it, side by side.
+type Matched struct {
+	Person  string
+	From    string // the set-up that the others are held to: the first with that face
+	Columns []MatchColumn
+}
+
+// MatchColumn is a face as one camera sees it in one set-up.
+type MatchColumn struct {
+	Setup, Camera, Shot string
+	Picture             float64 // the ratio of the width of the picture to its height; 0 where no camera sees the face
+	Cells               []MatchCell
+	Fix                 []string // what brings it to the first, a line a light and one of what that leaves
+}
+
+// MatchCell is a figure, and how far it lies from that of the first set-up.
+type MatchCell struct {
+	Text, Apart string // Apart is "" where it passes
+	Off         bool   // it does not pass
+	Struck      bool
+}
+
+// MatchLabels are the heads of the rows.
+func MatchLabels() []string {
+	return []string{"key side, stops over", "fill side", "key over fill", "behind, left", "behind, right", "key side, mired", "fill side, mired", "steady within", "key side is"}
+}
+
+// Matching puts the faces of a day side by side, those that two set-ups or more have.
+func Matching(all []Digest) (out []Matched, alone []string) {
+	var people []string
+	looks := map[string][]*match.Look{}
+	for i := range all {
+		for k := range all[i].Looks {
+			l := &all[i].Looks[k]
+			if !slices.Contains(people, l.Person) {
+				people = append(people, l.Person)
+			}
+			looks[l.Person] = append(looks[l.Person], l)
+		}
+	}
+	for _, p := range people {
+		own := looks[p]
+		if own[0].Setup == own[len(own)-1].Setup {
+			alone = append(alone, p+" ("+own[0].Setup+")")
+			continue
+		}
+		m := Matched{Person: p, From: own[0].Setup}
+		for _, l := range own {
+			m.Columns = append(m.Columns, matchColumn(l, own[0], looksIn(all, l.Setup)))
+		}
+		out = append(out, m)
+	}
+	return out, alone
+}
+
+// looksIn are the looks of one set-up.
+func looksIn(all []Digest, setup string) []match.Look {
+	for i := range all {
+		if all[i].Name == setup {
+			return all[i].Looks
+		}
+	}
+	return nil
+}
+
+// matchColumn is one look beside the first.
+func matchColumn(l, from *match.Look, others []match.Look) MatchColumn {
+	c := MatchColumn{Setup: l.Setup, Camera: shortPost(l.Camera), Picture: l.Picture}
+	if l.Shot != nil {
+		c.Shot = string(l.Shot.Size)
+	}
+	for r := range match.Rows {
+		c.Cells = append(c.Cells, matchCell(l, from, r))
+	}
+	turned := l.Turned(from)
+	c.Cells = append(c.Cells, MatchCell{Text: orDash(strings.TrimPrefix(string(l.Side), "camera ")), Off: turned})
+	if fix := l.FixTo(from, others); fix != nil {
+		c.Fix = fixWords(fix, l, from)
+	} else if slices.ContainsFunc([]match.Row{match.Key, match.Fill, match.Contrast, match.KeyColour, match.FillColour}, func(r match.Row) bool { return l.Off(from, r) }) {
+		c.Fix = []string{"no level, white, scrim or gel of its lamps closes it"}
+	}
+	return c
+}
+
+func matchCell(l, from *match.Look, r match.Row) MatchCell {
+	c := MatchCell{Text: matchFigure(l.Figures[r], r), Struck: l.Struck[r], Off: l.Off(from, r)}
+	if c.Off {
+		c.Apart = "(" + matchFigure(l.Differs(from, r), r) + ")"
+		if !strings.ContainsAny(c.Apart, "+−") {
+			c.Apart = strings.Replace(c.Apart, "(", "(+", 1)
+		}
+	}
+	return c
+}
+
+// matchFigure prints stops to a tenth and mired whole, with their signs but for what has none.
+func matchFigure(v *float64, r match.Row) string {
+	switch {
+	case v == nil:
+		return "–"
+	case r.InMired():
+		if math.Round(*v) == 0 {
+			return "0"
+		}
+		return signed(fmt.Sprintf("%+.0f", *v))
+	case r == match.Contrast || r == match.Steadiness:
+		return signed(tenths(*v))
+	}
+	return overTenths(v)
+}
+
+// fixWords are what is done, what stays open and whom else it moves.
+func fixWords(f *match.Fix, l, from *match.Look) (lines []string) {
+	for i := range f.Changes {
+		lines = append(lines, f.Changes[i].Words())
+	}
+	var left []string
+	for r := range match.Rows {
+		if after := f.After[r]; !math.IsNaN(after) && l.Off(from, r) && !slices.Contains(f.Closes, r) {
+			left = append(left, rowWords(r)+" "+matchFigure(&after, r))
+		}
+	}
+	if len(left) > 0 {
+		lines = append(lines, "leaves "+strings.Join(left, ", "))
+	}
+	if len(f.Spoils) > 0 {
+		lines = append(lines, "moves "+strings.Join(f.Spoils, ", ")+", too")
+	}
+	return lines
+}
+
+// rowWords name a row where it stands alone.
+func rowWords(r match.Row) string {
+	return [...]string{"key", "fill", "contrast", "behind left", "behind right", "key colour", "fill colour", "steadiness"}[r]
+}
+
+// MatchNotes explain the page.
+func MatchNotes(alone []string) []string {
+	notes := []string{
+		fmt.Sprintf("Each column is held to the first set-up that has the face. Framed: more than a third of a stop or %d mired from it, with how much in brackets.", match.PassMired),
+		"Key and fill side are stops from the camera's working stop, behind the head stops from grey, colours mired from the camera's white: plus is warmer. " +
+			fmt.Sprintf("Steady within: by how many stops the light changes within %.0f cm of the face.", 100*meter.SteadyWithin),
+		"To match is the least that a crew has to do: a level or a lamp's own white before a scrim, that before a gel; for one face, with all else as it is. " +
+			"Behind the head, steadiness and the side of the key are no matter of levels: nothing is offered for them.",
+	}
+	if len(alone) > 0 {
+		notes = append(notes, "In one set-up alone: "+strings.Join(alone, ", ")+".")
+	}
+	return notes
+}
+
+// matchSection is a face in all set-ups in words.
+func matchSection(m *Matched) *Section {
+	t := Table{Columns: []Column{{}}}
+	labels := MatchLabels()
+	for i := range m.Columns {
+		t.Columns = append(t.Columns, Column{Head: Joined(" ", m.Columns[i].Setup, m.Columns[i].Camera)})
+	}
+	for r, label := range labels {
+		e := Entry{Cells: []string{label}}
+		for i := range m.Columns {
+			c := &m.Columns[i].Cells[r]
+			if c.Struck {
+				e.Struck = append(e.Struck, i+1)
+			}
+			text := Joined(" ", c.Text, c.Apart)
+			if c.Off && c.Apart == "" {
+				text += " (turned)"
+			}
+			e.Cells = append(e.Cells, text)
+		}
+		t.Entries = append(t.Entries, e)
+	}
+	s := &Section{Title: "Matching, " + m.Person, Tables: []Table{t}}
+	for i := range m.Columns {
+		if c := &m.Columns[i]; len(c.Fix) > 0 {
+			s.Points = append(s.Points, "To match, "+Joined(" ", c.Setup, c.Camera)+": "+strings.Join(c.Fix, "; "))
+		}
+	}
+	return s
+}
+
+// PrintMatching is the page of matching as plain text; "" where there is nothing to match.
+func PrintMatching(all []Digest) string {
+	matched, alone := Matching(all)
+	if len(matched) == 0 {
+		return ""
+	}
+	w := &printer{}
+	for i := range matched {
+		w.section(matchSection(&matched[i]))
+	}
+	w.section(&Section{Title: "About matching", Words: MatchNotes(alone)})
+	return w.String()
+}
