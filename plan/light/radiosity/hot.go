@@ -145,7 +145,7 @@ func (t *Transport) addLit(s *hotParts, lamp *aimed, element uint32, across int)
 	f := &t.mesh.faces[p.face]
 	for _, figure := range p.split(f, int(element&3), across) {
 		if e := lamp.flux(figure, false); e != (colour.RGB{}) {
-			s.parts = append(s.parts, newHotPart(figure, f.n, p.area[element&3]))
+			s.parts = append(s.parts, newHotPart(figure, f, p.area[element&3]))
 			flux = append(flux, e)
 		}
 	}

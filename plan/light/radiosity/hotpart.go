@@ -14,6 +14,10 @@ import (
 // closeShare is the form factor, about, from which on what is hot is close.
 const closeShare = 0.02
 
+// closeShareOfCloth is closeShare of parts of a cloth: one cloth hangs before another, and then a few looks at what is a little farther off
+// are most of what the other gets.
+const closeShareOfCloth = 0.005
+
 // hotPart is a part of a hot element.
 type hotPart struct {
 	figure []r3.Vec // convex
@@ -28,8 +32,12 @@ type hotPart struct {
 
 // newHotPart makes a figure a part of an element of an area, m². It is close where its element would be: the parts of one
 // are as different from close by as the places on it.
-func newHotPart(figure []r3.Vec, normal r3.Vec, ofElement float64) hotPart {
-	h := hotPart{figure: figure, middle: solid.Centre(figure), normal: normal, area: areaOf(figure), close: ofElement / (closeShare * math.Pi)}
+func newHotPart(figure []r3.Vec, of *face, ofElement float64) hotPart {
+	share := closeShare
+	if of.otherSide != 0 {
+		share = closeShareOfCloth
+	}
+	h := hotPart{figure: figure, middle: solid.Centre(figure), normal: of.n, area: areaOf(figure), close: ofElement / (share * math.Pi)}
 	if len(figure) == 4 {
 		h.sides = [2]r3.Vec{r3.Sub(figure[1], figure[0]), r3.Sub(figure[3], figure[0])}
 		off := r3.Sub(r3.Add(figure[0], r3.Add(h.sides[0], h.sides[1])), figure[2])
