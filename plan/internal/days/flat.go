@@ -59,7 +59,7 @@ func written(n *source.Node, path string, of map[string]string) string {
 			parts = append(parts, k.Name+": "+value)
 		}
 		for at, value := range of {
-			if thing, key, is := strings.Cut(strings.TrimPrefix(at, path+"."), "."); is == false && thing != at && n.Key(thing) == nil {
+			if thing, key, is := strings.Cut(strings.TrimPrefix(at, path+"."), "."); !is && thing != at && n.Key(thing) == nil {
 				parts = append(parts, thing+key+": "+value)
 			}
 		}

@@ -288,7 +288,7 @@ func (c legend) planSigns() map[string]bool {
 	keys["stub"] = slices.ContainsFunc(in.Beams, func(b section.Beam) bool { return !c.whole[b.Light] })
 	keys["walk:farthest"] = len(in.Walks) > 0
 	keys["cable"] = slices.ContainsFunc(s.Circuits, func(x plan.Circuit) bool { return x.Outlet != nil })
-	keys["ghost"] = len(ghosts{c.Drawing}.moved()) > 0
+	keys["ghost"] = len(ghosts(c).moved()) > 0
 	keys["match"] = c.Tiles.Parts() > 1
 	return keys
 }
