@@ -20,7 +20,7 @@ type lamp struct {
 	gelled         bool      // it wears gels
 	unit           *kit.Unit // whose white can be set; nil of a source that the scene states itself
 	catalogue      *kit.Catalogue
-	key, fill      colour.RGB // what each side gets of it at an output of {1, 1, 1}
+	key, fill      colour.RGB // what each side gets of all that it counts, at an output of {1, 1, 1} each
 }
 
 // leastShare is the share of the light on one side that a lamp gives at least to be reached for, and mostLamps how many of them are tried: those that
@@ -38,8 +38,9 @@ func (s *Lit) lampsAt(key, fill *meter.Reading) []lamp {
 		l := &s.Setup.Lights[i]
 		one := lamp{name: l.Name, numbered: l.Numbered(), head: l.Head, level: l.Level, gelled: len(l.Gels) > 0, unit: unitOf(s.Setup, l), catalogue: s.Setup.Kit}
 		one.head.Steps = nil
-		one.key, one.fill = s.factors(key.Receptor, l.Name), s.factors(fill.Receptor, l.Name)
-		out := l.RelativeOutput
+		count := float64(l.Count)
+		one.key, one.fill = s.factors(key.Receptor, l.Name).Scale(count), s.factors(fill.Receptor, l.Name).Scale(count)
+		out := one.head.RelativeOutput(one.level)
 		sums[0], sums[1] = sums[0]+one.key.Times(out).Y(), sums[1]+one.fill.Times(out).Y()
 		given = append(given, one)
 	}

@@ -101,6 +101,7 @@ func TestFixCloses(t *testing.T) {
 	}{
 		"nothing changes":              {change: "lights: {key: {level: 41 %}}"},
 		"a key too bright":             {change: "lights: {key: {level: 80 %}}", want: "level", all: true},
+		"several heads as one":         {base: "lights: {key: {count: 2}}", change: "lights: {key: {level: 20 %}}", want: "level 40 %", all: true},
 		"both too dim":                 {change: "lights: {key: {level: 12 %}, fill: {level: 2.4 %}}", want: "level", all: true},
 		"a fill off":                   {change: "lights: {fill: {level: 0.5 %}}", want: "level"},
 		"a key at another white":       {change: "lights: {key: {colour: 5600 K}}", want: "set it to 42", all: true},
