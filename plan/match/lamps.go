@@ -32,7 +32,7 @@ const (
 
 // lampsAt are the lights that a face gets its light of, those that give most first.
 func (s *Lit) lampsAt(key, fill *meter.Reading) []lamp {
-	sums := [2]float64{}
+	var lit [2]float64 // by side, lx
 	given := make([]lamp, 0, len(s.Setup.Lights))
 	for i := range s.Setup.Lights {
 		l := &s.Setup.Lights[i]
@@ -41,16 +41,24 @@ func (s *Lit) lampsAt(key, fill *meter.Reading) []lamp {
 		count := float64(l.Count)
 		one.key, one.fill = s.factors(key.Receptor, l.Name).Scale(count), s.factors(fill.Receptor, l.Name).Scale(count)
 		out := one.head.RelativeOutput(one.level)
-		sums[0], sums[1] = sums[0]+one.key.Times(out).Y(), sums[1]+one.fill.Times(out).Y()
+		lit[0], lit[1] = lit[0]+one.key.Times(out).Y(), lit[1]+one.fill.Times(out).Y()
 		given = append(given, one)
 	}
 	share := func(l *lamp) float64 {
 		out := l.head.RelativeOutput(l.level)
-		return max(l.key.Times(out).Y()/sums[0], l.fill.Times(out).Y()/sums[1])
+		return max(shareOf(l.key.Times(out).Y(), lit[0]), shareOf(l.fill.Times(out).Y(), lit[1]))
 	}
-	given = slices.DeleteFunc(given, func(l lamp) bool { return !(share(&l) >= leastShare) })
+	given = slices.DeleteFunc(given, func(l lamp) bool { return share(&l) < leastShare })
 	slices.SortStableFunc(given, func(a, b lamp) int { return cmp.Compare(share(&b), share(&a)) })
 	return given[:min(len(given), mostLamps)]
+}
+
+// shareOf is a part of the light on a side as a share of it; 0 where the side is dark, as a fill side in the open may be.
+func shareOf(part, all float64) float64 {
+	if all <= 0 {
+		return 0
+	}
+	return part / all
 }
 
 // unitOf is the unit of a light whose own output is the catalogue's; nil of one that the scene states.

@@ -89,6 +89,25 @@ func written(f *match.Fix, wears map[string]string) string {
 	return "  three: {after: two, change: {lights: {" + strings.Join(lights, ", ") + "}}}\n"
 }
 
+// A fill side without any light is no reason to leave the key side as it is: in the open, by the level and by the white of a lone lamp.
+func TestFixOfADarkFillSide(t *testing.T) {
+	const open = `scrimshaw: 1
+exposure: {stop: T2.8, white: 4300 K, meter: flat}
+people: {ada: {at: [3, 2.5], faces: A}}
+cameras: {A: {at: [3, 0.4], looks: ada, lens: 35 mm}}
+lights: {key: {unit: led-point-300-bicolour, at: [-2, 3.2], height: 1.6, aim: ada, colour: 4300 K, level: 80 %}}
+setups: {one: {}, two: {after: one, change: {lights: {key: {CHANGE}}}}}
+`
+	for change, want := range map[string]string{"level: 20 %": "1 key: level 80 %, was 20 %", "colour: 5600 K": "1 key: set it to 4300 K"} {
+		looks := looksOf(t, strings.Replace(open, "CHANGE", change, 1))
+		from, is := look(t, looks[0], "ada", "A"), look(t, looks[1], "ada", "A")
+		fix := is.FixTo(from, looks[1])
+		if is.Figures[match.Fill] != nil || fix == nil || len(fix.Changes) != 1 || fix.Changes[0].Words() != want {
+			t.Errorf("%s: %+v, want %s", change, fix, want)
+		}
+	}
+}
+
 // A fix does what it says: written into the scene and lit again, the rows that it closes lie within what passes, and where it says that they then lie.
 func TestFixCloses(t *testing.T) {
 	for name, c := range map[string]struct {
