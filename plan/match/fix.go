@@ -101,7 +101,7 @@ func (s *search) prepare(colours bool) {
 	}
 	for i := range l.lamps {
 		one := &l.lamps[i]
-		share := one.key.Times(one.head.RelativeOutput(one.level)).Y() / l.key.sum.Y()
+		share := one.key.Times(one.out).Y() / l.key.sum.Y()
 		s.options = append(s.options, one.options(gap, share))
 		s.settings = append(s.settings, one.options(nil, share))
 	}
@@ -172,9 +172,7 @@ func (s *search) try(lamps []int, options ...*option) done {
 	key, fill := s.look.key, s.look.fill
 	for i, o := range options {
 		d.cost += o.cost
-		l := &s.look.lamps[lamps[i]]
-		more := o.out.Add(l.head.RelativeOutput(l.level).Scale(-1))
-		key.sum, fill.sum = key.sum.Add(l.key.Times(more)), fill.sum.Add(l.fill.Times(more))
+		key, fill = s.look.lamps[lamps[i]].with(o, key, fill)
 	}
 	for i, r := range s.known { // stops first: a colour takes longer to find
 		off := s.off(r, key, fill)
@@ -250,7 +248,7 @@ func (s *search) fix(best *done, off []Row, others []Look) *Fix {
 
 // with is the light on two sides once a lamp has changed.
 func (l *lamp) with(o *option, key, fill side) (side, side) {
-	more := o.out.Add(l.head.RelativeOutput(l.level).Scale(-1))
+	more := l.more(o.out)
 	key.sum, fill.sum = key.sum.Add(l.key.Times(more)), fill.sum.Add(l.fill.Times(more))
 	return key, fill
 }

@@ -20,6 +20,7 @@ type lamp struct {
 	gelled         bool      // it wears gels
 	unit           *kit.Unit // whose white can be set; nil of a source that the scene states itself
 	catalogue      *kit.Catalogue
+	out            colour.RGB // as it is set, what its factors take
 	key, fill      colour.RGB // what each side gets of all that it counts, at an output of {1, 1, 1} each
 }
 
@@ -40,13 +41,12 @@ func (s *Lit) lampsAt(key, fill *meter.Reading) []lamp {
 		one.head.Steps = nil
 		count := float64(l.Count)
 		one.key, one.fill = s.factors(key.Receptor, l.Name).Scale(count), s.factors(fill.Receptor, l.Name).Scale(count)
-		out := one.head.RelativeOutput(one.level)
-		lit[0], lit[1] = lit[0]+one.key.Times(out).Y(), lit[1]+one.fill.Times(out).Y()
+		one.out = one.head.RelativeOutput(one.level)
+		lit[0], lit[1] = lit[0]+one.key.Times(one.out).Y(), lit[1]+one.fill.Times(one.out).Y()
 		given = append(given, one)
 	}
 	share := func(l *lamp) float64 {
-		out := l.head.RelativeOutput(l.level)
-		return max(shareOf(l.key.Times(out).Y(), lit[0]), shareOf(l.fill.Times(out).Y(), lit[1]))
+		return max(shareOf(l.key.Times(l.out).Y(), lit[0]), shareOf(l.fill.Times(l.out).Y(), lit[1]))
 	}
 	given = slices.DeleteFunc(given, func(l lamp) bool { return share(&l) < leastShare })
 	slices.SortStableFunc(given, func(a, b lamp) int { return cmp.Compare(share(&b), share(&a)) })
@@ -83,6 +83,9 @@ func (s *Lit) factors(receptor int, name string) (sum colour.RGB) {
 	}
 	return sum
 }
+
+// more is how much more than it does a lamp puts out where it puts out so much.
+func (l *lamp) more(out colour.RGB) colour.RGB { return out.Add(l.out.Scale(-1)) }
 
 // Change is what is done to one light.
 type Change struct {
@@ -124,7 +127,7 @@ func (l *lamp) as(h *kit.Head, level float64, change Change, cost float64) optio
 		cost += costSetting
 	}
 	out := h.RelativeOutput(level).Scale(h.Source.Flux / l.head.Source.Flux)
-	more := out.Add(l.head.RelativeOutput(l.level).Scale(-1))
+	more := l.more(out)
 	return option{change, out, cost, l.key.Times(more).Y(), l.fill.Times(more).Y()}
 }
 
