@@ -108,11 +108,15 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning escape the way out d is 0.47 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
 		{"a chest before the way out", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [2.8, 0.5, 1], at: [1.4, 2]}, b: {box: [2.6, 0.5, 1], at: [4.7, 2]}}",
 			"warning escape ada has a way of 0.59 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+		{"a floor over the way out", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\npeople: {ada: {at: [3, 4], faces: 180}}\n" +
+			"openings: {d: {gap: low.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [6, 3, 1], at: {wall: high.bottom}}}", ""},
+		{"no way out by a window", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}, w: {window: den.top, along: 2, width: 1.2}}\n" +
+			"furniture: {a: {box: [6, 0.5, 1], at: [3, 2]}}",
+			"warning escape ada has a way of no width to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if got := found(t, c.scene, ""); got != c.want {
 				t.Errorf("got\n%s\nwant\n%s", got, c.want)
-				fmt.Printf("@@%s@@%q\n", c.name, got)
 			}
 		})
 	}

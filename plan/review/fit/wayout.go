@@ -27,12 +27,12 @@ func wayOut(r *checker, o *plan.Opening) bool {
 		r.Warnf(o.Span, CodeEscape, "open its leaf farther, or name another way out", "the way out %s is %s wide as it stands, and %s is usual at least", o.Name, r.Length(wide), r.Length(escapeWide))
 		return true
 	}
-	solids := onFloor(r)
+	all := onFloors(r, o)
 	for _, p := range r.out.Posts() {
 		if r.out.RoomUnder(p.At, "") == nil {
 			continue // outside already
 		}
-		if wide := widestWay(p.At, o, solids); wide < escapeWide {
+		if wide := widestWay(p.At, o, between(all, &p, o)); wide < escapeWide {
 			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
 				p.Name, report.Either(wide > 0, r.Length(wide), "no width"), o.Name, r.Length(escapeWide))
 		}
@@ -50,39 +50,62 @@ func clearWidth(o *plan.Opening) float64 {
 	return min(o.Width(), r2.Norm(r2.Sub(edge, r2.Vec{X: o.Width()})))
 }
 
-// onFloor are the outlines of what stands in the way of who walks: walls beside their openings, furniture, and stands by the ground that
-// their legs take.
-func onFloor(r *checker) (all [][]r2.Vec) {
-	add := func(ring []r2.Vec) {
+// obstacle is something in the way of who walks, over an outline from one z to another, m.
+type obstacle struct {
+	outline   []r2.Vec
+	low, high float64
+}
+
+// onFloors is what stands in the way of who walks to a way out: walls beside their openings, other windows, furniture, and stands by the
+// ground that their legs take.
+func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
+	add := func(ring []r2.Vec, low, high float64) {
 		for _, part := range plane.ConvexParts(plane.CounterClockwise(ring)) {
-			all = append(all, plane.CounterClockwise(part))
+			all = append(all, obstacle{plane.CounterClockwise(part), low, high})
 		}
 	}
 	for i := range r.out.Walls {
 		if w := &r.out.Walls[i]; w.Opening == "" {
-			add(w.Outline)
+			add(w.Outline, w.Z0, w.Z1)
+		}
+	}
+	for i := range r.out.Openings {
+		if o := &r.out.Openings[i]; o.Kind == term.Window && o.Name != way.Name {
+			add(o.Plan(), o.Sill, o.Head)
 		}
 	}
 	for i := range r.out.Furniture {
 		f := &r.out.Furniture[i]
 		if f.Z0 < f.Base+legClearance && f.Z1 > f.Base+legStep && f.Kind != term.Stairs && f.Kind != term.Deck {
 			for _, p := range f.Parts {
-				add(p.Outline)
+				add(p.Outline, f.Base, f.Z1)
 			}
 		}
 	}
-	ground := func(m *plan.Mount) {
+	ground := func(m *plan.Mount, base float64) {
 		if m.Kind.OnLegs() && m.On == "" {
-			add(groundOf(m))
+			add(groundOf(m), base, base+legClearance)
 		}
 	}
 	for i := range r.out.Lights {
-		ground(&r.out.Lights[i].Mount)
+		ground(&r.out.Lights[i].Mount, r.out.Lights[i].Base)
 	}
 	for i := range r.out.Grip {
-		ground(&r.out.Grip[i].Mount)
+		ground(&r.out.Grip[i].Mount, r.out.Grip[i].Base)
 	}
 	return all
+}
+
+// between is what of it stands between the floor of somebody and that of an opening, or on them, as high as who goes through that: what is
+// on another floor is in nobody's way.
+func between(all []obstacle, p *plan.Person, o *plan.Opening) (rings [][]r2.Vec) {
+	low, high := min(p.Base, o.Sill), max(p.Base, o.Sill)+o.Head-o.Sill
+	for i := range all {
+		if plane.Overlap(all[i].low, all[i].high, low, high) {
+			rings = append(rings, all[i].outline)
+		}
+	}
+	return rings
 }
 
 // groundOf is the ground that the legs of a mount take.
