@@ -40,6 +40,14 @@ func (s *Setup) EverUp(l *Light) bool {
 	return false
 }
 
+// MostOut is the most that a light puts out in the set-up or after one of its cues, in lx where its basis has one.
+func (s *Setup) MostOut(l *Light) (most float64) {
+	for cues := range len(s.Cues) + 1 {
+		most = max(most, l.OutputAt(s.SettingAfter(l, cues)).Y())
+	}
+	return most
+}
+
 // Dims says whether a light is below its full level, and up, in the set-up or after one of its cues, or fades.
 func (s *Setup) Dims(l *Light) bool {
 	part := func(level float64) bool { return level > 0 && level < 1 }

@@ -137,6 +137,11 @@ func TestHeat(t *testing.T) {
 		{"a box on a cool head", "lights: {k: {unit: led-point-600-bicolour, modifier: softbox-90, at: [2, 2], aim: down}}", ""},
 		{"a frame too near", "lights: {k: {unit: fresnel-tungsten-2000, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.4], height: 1.5, faces: 180}}",
 			"warning heat 1 k puts 4.4 kW/m² on frame G1 f from 0.40 m, and cloth scorches from 1 [move it to 0.90 m from there, widen its beam, or dim it]"},
+		{"a frame too near once a cue brings the lamp up", "lights: {k: {unit: fresnel-tungsten-2000, at: [2, 1], height: 1.5, aim: 0, level: off}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.4], height: 1.5, faces: 180}}\n" +
+			"cues: {q1: {over: 2 s, lights: {k: 100 %}}, q2: {over: 2 s, lights: {k: off}}}",
+			"warning heat 1 k puts 4.4 kW/m² on frame G1 f from 0.40 m, and cloth scorches from 1 [move it to 0.90 m from there, widen its beam, or dim it]"},
+		{"a bulb that is too strong once a cue brings it up", "lights: {l: {unit: practical-table, at: [1, 1], height: 1, bulb: tungsten-100, level: off}}\ncues: {q1: {lights: {l: 40 %}}}",
+			"warning too-hot 1 l has a bulb of 100 W in its shade 0.3 m, which is made for 60 W [take a bulb of 60 W or less, or one of LEDs]"},
 		{"a frame farther off", "lights: {k: {unit: fresnel-tungsten-2000, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 2], height: 1.5, faces: 180}}", ""},
 		{"a frame by a cool head", "lights: {k: {unit: led-panel-100, at: [2, 1], height: 1.5, aim: 0}}\ngrip: {f: {frame: [1, 1], cloth: silk, at: [2, 1.2], height: 1.5, faces: 180}}", ""},
 		{"a pane too near", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 0.3}, height: 1.5, aim: 90}}",

@@ -102,6 +102,8 @@ func TestWhatHoldsThings(t *testing.T) {
 				"info wind 1 k shows 0.2 m² to the wind at 2.40 m: with 26 kg on its foot a gust of 17.5 m/s tips it by the sum, so it comes down at 11.7 m/s [guy it, and watch a wind meter]"},
 		{"a hot head by the ceiling", room + "lights: {k: {unit: fresnel-tungsten-650, at: [3, 2], height: 2.2, aim: [3, 4, 1]}}",
 			"warning hot-near 1 k is hot (650 W) and 0.05 m from den.ceiling: 0.50 m is usual [move it 0.46 m away, or put a sheet that does not burn between]"},
+		{"a head that a cue makes hot", room + "lights: {k: {unit: fresnel-tungsten-650, at: [3, 2], height: 2.2, aim: [3, 4, 1], level: off}}\ncues: {q1: {over: 4 s, lights: {k: 80 %}}}",
+			"warning hot-near 1 k is hot (650 W) and 0.05 m from den.ceiling: 0.50 m is usual [move it 0.46 m away, or put a sheet that does not burn between]"},
 		{"a narrow way out", room + "openings: {d: {gap: den.bottom, along: 2, width: 0.7, escape: true}}\n",
 			"warning escape the way out d is 0.70 m wide as it stands, and 0.75 m is usual at least [open its leaf farther, or name another way out]"},
 		{"a leaf in the way out", room + "openings: {d: {door: den.bottom, along: 2, width: 0.9, ajar: 30, escape: true}}\n",

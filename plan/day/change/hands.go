@@ -42,11 +42,11 @@ const (
 	largeHead = 1000.0
 )
 
-// hotMinutes is how long a light stays hot once it is off; 0 of one that is off, or that hardly gets warm.
-func hotMinutes(l *plan.Light) float64 {
+// hotMinutes is how long a light stays hot once it is off; 0 of one that is never up in its set-up, or that hardly gets warm.
+func hotMinutes(s *plan.Setup, l *plan.Light) float64 {
 	watts, discharge := l.Head.Watts, l.Head.Technology == term.Discharge
 	switch {
-	case l.Level <= 0 || !discharge && l.Head.Technology != term.Tungsten:
+	case !s.EverUp(l) || !discharge && l.Head.Technology != term.Tungsten:
 		return 0
 	case watts <= smallHead:
 		return hotBulb

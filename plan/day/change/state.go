@@ -30,7 +30,7 @@ func Of(s *plan.Setup) *State {
 		out.Rates = s.Scene.Rates
 	}
 	for i := range s.Lights {
-		out.Things = append(out.Things, w.light(&s.Lights[i]))
+		out.Things = append(out.Things, w.light(s, &s.Lights[i]))
 	}
 	for i := range s.Grip {
 		out.Things = append(out.Things, w.grip(&s.Grip[i]))

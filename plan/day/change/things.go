@@ -16,9 +16,9 @@ import (
 const upright = 0.999
 
 // light is the state of a light.
-func (w *written) light(l *plan.Light) Thing {
+func (w *written) light(s *plan.Setup, l *plan.Light) Thing {
 	h := &l.Head
-	t := Thing{Sort: Light, Name: l.Name, Tag: l.Tag, by: w.placed[l.Name], at: w.aimed(l), on: l.Mount.On, hot: hotMinutes(l), lowFoot: l.Base,
+	t := Thing{Sort: Light, Name: l.Name, Tag: l.Tag, by: w.placed[l.Name], at: w.aimed(l), on: l.Mount.On, hot: hotMinutes(s, l), lowFoot: l.Base,
 		ground: l.Mount.Foot / 2, hands: handsOfLight(l)}
 	t.Facts = []Fact{
 		{Unit, unitOf(l)}, {Wears, wears(h, &l.Choice)}, {Bulb, bulbOf(l.Choice.Bulb)},

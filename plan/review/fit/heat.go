@@ -23,7 +23,7 @@ const (
 func (r *checker) wattsFit(l *plan.Light) bool {
 	h := &l.Head
 	watts := h.FilamentWatts()
-	if l.Level <= 0 || h.MostWatts == 0 || watts <= h.MostWatts*(1+1e-9) {
+	if !r.out.EverUp(l) || h.MostWatts == 0 || watts <= h.MostWatts*(1+1e-9) {
 		return true
 	}
 	most := unit.FormatPower(h.MostWatts)
@@ -49,11 +49,12 @@ type heatedSheet struct {
 
 // heatFits warns of cloth and glass that a lamp heats too much.
 func (r *checker) heatFits(l *plan.Light) bool {
-	if l.Level <= 0 || l.Head.Heat(1) == 0 || l.Head.Source.Distribution == nil {
+	if !r.out.EverUp(l) || l.Head.Heat(1) == 0 || l.Head.Source.Distribution == nil {
 		return true
 	}
+	out := r.out.MostOut(l)
 	for _, s := range r.heatedSheets() {
-		heat, near := hottest(l, &s.corners)
+		heat, near := hottest(l, out, &s.corners)
 		if heat <= s.most {
 			continue
 		}
@@ -88,9 +89,9 @@ func (r *checker) heatedSheets() (all []heatedSheet) {
 // heatSteps is how many places each way of a sheet are asked.
 const heatSteps = 8
 
-// hottest is the most heat that a lamp puts on a place of a sheet, W/m², and how far from the lamp that is. A face gives
-// no more than it sends out.
-func hottest(l *plan.Light, corners *[4]r3.Vec) (heat, near float64) {
+// hottest is the most heat that a lamp puts on a place of a sheet where it puts out so much, W/m², and how far from the lamp that is.
+// A face gives no more than it sends out.
+func hottest(l *plan.Light, out float64, corners *[4]r3.Vec) (heat, near float64) {
 	source := &l.Head.Source
 	u, v := r3.Sub(corners[1], corners[0]), r3.Sub(corners[3], corners[0])
 	normal := r3.Unit(r3.Cross(u, v))
@@ -107,7 +108,7 @@ func hottest(l *plan.Light, corners *[4]r3.Vec) (heat, near float64) {
 		}
 		d := r3.Scale(1/far, way)
 		lux := min(source.Intensity(l.Frame.Local(d))*math.Abs(r3.Dot(d, normal))/(far*far), most)
-		if h := l.Head.Heat(lux * l.RelativeOutput.Y() / max(l.Head.Filter, 1e-3)); h > heat {
+		if h := l.Head.Heat(lux * out / max(l.Head.Filter, 1e-3)); h > heat {
 			heat, near = h, far
 		}
 	}

@@ -20,7 +20,7 @@ const (
 // hotNear warns of a hot head near a wall, a ceiling, furniture, cloth in an opening or somebody.
 func hotNear(r *checker, l *plan.Light) bool {
 	hot := l.Head.Technology == term.Tungsten || l.Head.Technology == term.Discharge
-	if !hot || l.Head.Watts < hotWatts || l.Level <= 0 || l.Head.Class == term.Practical || l.Head.Body == ([3]float64{}) {
+	if !hot || l.Head.Watts < hotWatts || !r.out.EverUp(l) || l.Head.Class == term.Practical || l.Head.Body == ([3]float64{}) {
 		return true
 	}
 	name, gap, keeps := "", 0.0, 0.0
