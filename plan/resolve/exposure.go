@@ -110,14 +110,23 @@ func (r *exposurePass) keyWhite() (w colour.White, whose string) {
 	for i := range r.out.Lights {
 		for _, role := range r.out.Lights[i].Roles {
 			if role.Role == term.Key {
-				return r.out.Lights[i].White, "the key's colour, "
+				return whiteUp(&r.out.Lights[i]), "the key's colour, "
 			}
 		}
 	}
 	if len(r.out.Lights) > 0 {
-		return r.out.Lights[0].White, "the colour of " + r.out.Lights[0].Numbered() + ", "
+		return whiteUp(&r.out.Lights[0]), "the colour of " + r.out.Lights[0].Numbered() + ", "
 	}
 	return colour.White{Kelvin: scene.DefaultWhite}, ""
+}
+
+// whiteUp is the white of a light as it is set; of one that is off, that of its full light: a filament at nothing has no colour to set a
+// camera to, and a cue may bring it up.
+func whiteUp(l *plan.Light) colour.White {
+	if l.Level <= 0 {
+		return l.Head.WhiteAt(1)
+	}
+	return l.White
 }
 
 func (r *exposurePass) defaultFPS() float64 {

@@ -26,3 +26,13 @@ func TestShutterWithinFrame(t *testing.T) {
 		})
 	}
 }
+
+// The camera is set to the white of the first light also where that is off, as a lamp is that a cue brings up: to its white at full.
+func TestWhiteOfALightThatIsOff(t *testing.T) {
+	for _, role := range []string{"", ", role: key"} {
+		s := resolved(t, "lights: {x: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: down, level: off"+role+"}}\ncues: {q1: {over: 2 s, lights: {x: 100 %}}}\n")
+		if got := s.Exposure.White.Kelvin; got != 3200 {
+			t.Errorf("%q: the white is %g K, want 3200", role, got)
+		}
+	}
+}
