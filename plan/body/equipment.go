@@ -16,6 +16,9 @@ const (
 	cameraFoot   = 0.9
 )
 
+// OverLens is up to where a camera on its rails takes room over its lens, m: common practice.
+const OverLens = 0.10
+
 // CameraAt are the pieces of a camera that is moved.
 func CameraAt(c *plan.Camera, by r3.Vec) []Piece {
 	f := c.Frame

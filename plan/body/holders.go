@@ -30,6 +30,25 @@ const (
 	mastRadius = 0.08 // m
 )
 
+// The ground of a stand is in the way of what lies between these heights over it, m (common practice): its legs pass under what is higher,
+// and stand on what is lower, a carpet or a threshold.
+const (
+	LegStep      = 0.03
+	LegClearance = 0.30
+)
+
+// groundSides is how many sides the circle of the legs has.
+const groundSides = 12
+
+// GroundOf is the outline of the ground that the legs of a mount take.
+func GroundOf(m *plan.Mount) []r2.Vec {
+	ring := make([]r2.Vec, groundSides)
+	for i, p := range Circle(plan.AtHeight(m.Base, 0), r3.Vec{X: 1}, r3.Vec{Y: 1}, m.Foot/2, groundSides) {
+		ring[i] = plan.InPlan(p)
+	}
+	return ring
+}
+
 // MovedMount is a mount that is moved with what it holds. What it stands on stays as high as it is.
 func MovedMount(m *plan.Mount, by r3.Vec) plan.Mount {
 	out := *m

@@ -11,11 +11,10 @@ import (
 )
 
 // What moves takes room on its way (common practice, m): a body walks this wide, from what it steps over up; a camera on rails as wide as
-// they are, from them up to this far over its lens.
+// they are.
 const (
 	walkerWide = 0.46
 	stepOver   = 0.3
-	overLens   = 0.10
 )
 
 // moving is the room that walks, doors and cameras on tracks take.
@@ -97,7 +96,7 @@ func swingPieces(o *plan.Opening, from, to float64) []body.Piece {
 func wayPieces(c *plan.Camera) (all []body.Piece) {
 	for i := 1; i < len(c.Track.Corners); i++ {
 		ring := strip(c.Track.Corners[i-1], c.Track.Corners[i], plan.RailGauge+plan.RailWidth)
-		all = append(all, body.Prism(body.Whole, ring, c.Base, c.Frame.At.Z+overLens))
+		all = append(all, body.Prism(body.Whole, ring, c.Base, c.Frame.At.Z+body.OverLens))
 	}
 	return all
 }

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/term"
 )
@@ -15,16 +16,14 @@ import (
 // wall or a chest they do not.
 
 const (
-	legClearance = 0.30 // m: legs pass under what is higher (common practice)
-	legStep      = 0.03 // m: and stand on what is lower, a carpet or a threshold
-	legsSlack    = 0.02 // m, that a leg gives way
+	legsSlack = 0.02 // m, that a leg gives way
 
 	behindCosine = 0.97 // cosine of the angle within which one thing stands behind another
 )
 
 // legsFree warns of a stand whose legs have no room.
 func (r *contactFinder) legsFree(name string, m *plan.Mount, base float64, class term.Class) {
-	if m.Kind != term.Stand && m.Kind != term.Boom && m.Kind != term.Lift || class == term.Practical {
+	if !m.Kind.OnLegs() || class == term.Practical {
 		return
 	}
 	met := r.legsMeet(m, m.Base, base)
@@ -51,7 +50,7 @@ func (r *contactFinder) legsFree(name string, m *plan.Mount, base float64, class
 // each name.
 func (r *contactFinder) legsMeet(m *plan.Mount, at r2.Vec, base float64) (met []contact) {
 	try := func(name string, ring []r2.Vec, z0, z1 float64) {
-		if name == m.On || z0 >= base+legClearance || z1 <= base+legStep {
+		if name == m.On || z0 >= base+body.LegClearance || z1 <= base+body.LegStep {
 			return
 		}
 		near := plane.Nearest(at, ring)

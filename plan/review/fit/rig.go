@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/body"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/plane"
@@ -170,7 +171,7 @@ func (h *held) carriedTo(way r2.Vec) float64 {
 func (h *held) carried(p r2.Vec) bool {
 	for i := range h.out.Furniture {
 		for _, part := range h.out.Furniture[i].Parts {
-			if math.Abs(part.Z1-h.base) <= legStep && plane.Contains(p, part.Outline, -plane.Grain) {
+			if math.Abs(part.Z1-h.base) <= body.LegStep && plane.Contains(p, part.Outline, -plane.Grain) {
 				return true
 			}
 		}

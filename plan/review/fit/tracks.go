@@ -13,11 +13,8 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// The room that a camera takes on a track, m (common practice): over its lens, and between the legs of a stand and the rails.
-const (
-	overLens  = 0.10
-	railsFree = 0.05
-)
+// railsFree is the room between the legs of a stand and the rails of a camera, m: common practice.
+const railsFree = 0.05
 
 // trackFree looks along the track of a camera: what it leads through, what stands on it, who crosses it, and where the floor changes its
 // level under it.
@@ -64,7 +61,7 @@ func (r tracked) through() (all []plan.Through) {
 		bed := []r2.Vec{r2.Add(a, side), r2.Add(b, side), r2.Sub(b, side), r2.Sub(a, side)}
 		for k := range r.out.Set.Prisms {
 			p := &r.out.Set.Prisms[k]
-			if !plane.Overlap(p.Z0, p.Z1, c.Base+legStep, c.Frame.At.Z+overLens) || !plane.BoxesOverlap(bed, p.Base) {
+			if !plane.Overlap(p.Z0, p.Z1, c.Base+body.LegStep, c.Frame.At.Z+body.OverLens) || !plane.BoxesOverlap(bed, p.Base) {
 				continue
 			}
 			shared := plane.Intersection(bed, p.Base)
@@ -130,7 +127,7 @@ func (r tracked) level() {
 		if room := r.out.RoomUnder(at, r.out.Spots[c.Name].Room); room != nil {
 			floor = room.Base
 		}
-		if start := c.Frame.At.Z - c.Height; math.Abs(floor-start) > legStep {
+		if start := c.Frame.At.Z - c.Height; math.Abs(floor-start) > body.LegStep {
 			r.Warnf(c.Track.Span, CodeTrackUneven, "build the rails up, or end the track before it", "the floor under the track of %s lies %s %s from about %s along it",
 				c.Name, r.Length(math.Abs(floor-start)), report.Either(floor > start, "higher", "lower"), unit.FormatLength(along, r.Feet))
 			return

@@ -76,7 +76,7 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	}
 	for i := range r.out.Furniture {
 		f := &r.out.Furniture[i]
-		if f.Z0 < f.Base+legClearance && f.Z1 > f.Base+legStep && f.Kind != term.Stairs && f.Kind != term.Deck {
+		if f.Z0 < f.Base+body.LegClearance && f.Z1 > f.Base+body.LegStep && f.Kind != term.Stairs && f.Kind != term.Deck {
 			for _, p := range f.Parts {
 				add(p.Outline, f.Base, f.Z1)
 			}
@@ -84,7 +84,7 @@ func onFloors(r *checker, way *plan.Opening) (all []obstacle) {
 	}
 	ground := func(m *plan.Mount, base float64) {
 		if m.Kind.OnLegs() && m.On == "" {
-			add(groundOf(m), base, base+legClearance)
+			add(body.GroundOf(m), base, base+body.LegClearance)
 		}
 	}
 	for i := range r.out.Lights {
@@ -107,19 +107,6 @@ func between(all []obstacle, p *plan.Person, o *plan.Opening) (rings [][]r2.Vec)
 	}
 	return rings
 }
-
-// groundOf is the ground that the legs of a mount take.
-func groundOf(m *plan.Mount) []r2.Vec {
-	ring := body.Circle(plan.AtHeight(m.Base, 0), plan.AtHeight(r2.Vec{X: 1}, 0), plan.AtHeight(r2.Vec{Y: 1}, 0), m.Foot/2, groundSides)
-	flat := make([]r2.Vec, len(ring))
-	for i, p := range ring {
-		flat[i] = plan.InPlan(p)
-	}
-	return flat
-}
-
-// groundSides is how many sides the ground of a stand has.
-const groundSides = 12
 
 // widestWay is how wide a way somebody has to the middle of an opening, m, up to the usual width: 0 where there is none.
 func widestWay(from r2.Vec, o *plan.Opening, solids [][]r2.Vec) float64 {
