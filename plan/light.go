@@ -68,6 +68,14 @@ type StandIn struct {
 	Span           source.Span
 }
 
+// hotWatts is the power from which a head of a filament or an arc is hot all round, W: common practice.
+const hotWatts = 250
+
+// GetsHot says whether the head is so hot that what burns keeps away from it.
+func (l *Light) GetsHot() bool {
+	return l.Head.Watts >= hotWatts && (l.Head.Technology == term.Tungsten || l.Head.Technology == term.Discharge)
+}
+
 // Leaves are the barn doors before the light, each by its corners, m.
 func (l *Light) Leaves() [][]r3.Vec {
 	if l.Head.Doors == nil {

@@ -20,9 +20,6 @@ type Caution struct {
 	Tags   []string // of the lights and grip concerned; empty: everyone
 }
 
-// hotHeadWatts is the power from which a tungsten or discharge head is called out for heat, W.
-const hotHeadWatts = 250
-
 // overheadHeight is the height above the floor from which a fall can hurt, m.
 const overheadHeight = 2.0
 
@@ -37,7 +34,7 @@ func Cautions(s *plan.Setup) []Caution {
 			Text: "Mains: earth leakage protection, cables out of the wet and off the walkways."},
 		{Hazard: "overhead", Tags: append(tagsOf(s, hangsHigh), gripTags(s)...),
 			Text: "Overhead: safety bonds, bags on the high leg, nobody under it while it moves."},
-		{Hazard: "heat", Tags: tagsOf(s, getsHot),
+		{Hazard: "heat", Tags: tagsOf(s, (*plan.Light).GetsHot),
 			Text: "Heat: keep cloth, gel, sprinklers and people clear; let it cool before moving it."},
 		{Hazard: "glass", Tags: tagsOf(s, discharge),
 			Text: "Glass: a cracked lens or globe is out of use; ultraviolet without the lens."},
@@ -77,10 +74,6 @@ func hangsHigh(l *plan.Light) bool {
 		return true
 	}
 	return l.Height >= overheadHeight
-}
-
-func getsHot(l *plan.Light) bool {
-	return l.Head.Watts >= hotHeadWatts && (l.Head.Technology == term.Tungsten || l.Head.Technology == term.Discharge)
 }
 
 func discharge(l *plan.Light) bool { return l.Head.Technology == term.Discharge }

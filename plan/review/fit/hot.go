@@ -8,19 +8,16 @@ import (
 	"scrimshaw/plan/unit"
 )
 
-// What a hot head is, and how far it keeps from what burns: common practice. Heads of filaments and arcs from so many watts on are hot all
-// round, and their labels ask for about so much, m.
-// From the face of a wall, which gives the heat on, less will do.
+// How far a hot head keeps from what burns, m: common practice, and about what their labels ask for. From the face of a wall, which gives
+// the heat on, less will do.
 const (
-	hotWatts      = 250.0
 	hotKeeps      = 0.5
 	hotKeepsWalls = 0.3
 )
 
 // hotNear warns of a hot head near a wall, a ceiling, furniture, cloth in an opening or somebody.
 func hotNear(r *checker, l *plan.Light) bool {
-	hot := l.Head.Technology == term.Tungsten || l.Head.Technology == term.Discharge
-	if !hot || l.Head.Watts < hotWatts || !r.out.EverUp(l) || l.Head.Class == term.Practical || l.Head.Body == ([3]float64{}) {
+	if !l.GetsHot() || !r.out.EverUp(l) || l.Head.Class == term.Practical || l.Head.Body == ([3]float64{}) {
 		return true
 	}
 	name, gap, keeps := "", 0.0, 0.0
