@@ -2,6 +2,7 @@ package fit
 
 import (
 	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -113,18 +114,7 @@ func (r *collisions) partsOf(side clash.Side, parts []body.Part) (who string, ma
 			held = append(held, heldBy[p])
 		}
 	}
-	for i, h := range held {
-		who = joined(who, h, i)
-	}
-	return who + " of " + of, len(held) > 1 || len(held) == 1 && held[0] == "the legs"
-}
-
-// joined is a list of words with one more, the last by "and".
-func joined(list, word string, i int) string {
-	if i == 0 {
-		return word
-	}
-	return list + " and " + word
+	return strings.Join(held, " and ") + " of " + of, len(held) > 1 || len(held) == 1 && held[0] == "the legs"
 }
 
 // farthestMove is the longest move that is worth saying, m: what would have to go farther is held otherwise.
