@@ -102,6 +102,22 @@ setups:
   after: {cues: {q1: strike, q2: strike}, change: {lights: {lamp: {level: 30 %}, l: {level: off}}}}
   half: {cues: {q1: strike, q2: strike}, change: {lights: {lamp: {level: 45 %}, l: {level: 25 %}}}}
 `,
+	"light from outside, to a room behind a door, a step lower": `
+rooms: {den: {size: [5, 4]}, hall: {at: [5.15, 0], size: [3, 4], base: -0.4}}
+openings: {w: {window: den.left, width: 1.4}, d: {door: den.right, along: 1.5, ajar: 60}}
+people: {ada: {at: [6.6, 1.8], faces: 270}}
+cameras: {A: {at: [2, 2], looks: ada, lens: 35 mm}}
+lights:
+  day: {unit: led-point-600-bicolour, at: {opening: w, out: 2}, height: 2, aim: w, count: 2, colour: 4300 K, level: 40 %}
+  hall-lamp: {output: {lumens: 400, face: [0.2, 0.2]}, at: [7.4, 3], height: 1.6, aim: ada, level: off}
+cues:
+  q1: {lights: {day: off, hall-lamp: 30 %}}
+  q2: {over: 2 s, lights: {day: 20 %, hall-lamp: 70 %}}
+setups:
+  base: {}
+  after: {cues: {q1: strike, q2: strike}, change: {lights: {day: {level: 20 %}, hall-lamp: {level: 70 %}}}}
+  half: {cues: {q1: strike, q2: strike}, change: {lights: {day: {level: 10 %}, hall-lamp: {level: 50 %}}}}
+`,
 	"open ground, a bicolour lamp to another white": `
 people: {ada: {at: [2, 2], faces: 0}}
 lights:

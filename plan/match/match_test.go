@@ -118,9 +118,12 @@ func TestFixCloses(t *testing.T) {
 		wears        map[string]string
 		all          bool // whether it closes all that the lights decide
 	}{
-		"nothing changes":              {change: "lights: {key: {level: 41 %}}"},
-		"a key too bright":             {change: "lights: {key: {level: 80 %}}", want: "level", all: true},
-		"several heads as one":         {base: "lights: {key: {count: 2}}", change: "lights: {key: {level: 20 %}}", want: "level 40 %", all: true},
+		"nothing changes":      {change: "lights: {key: {level: 41 %}}"},
+		"a key too bright":     {change: "lights: {key: {level: 80 %}}", want: "level", all: true},
+		"several heads as one": {base: "lights: {key: {count: 2}}", change: "lights: {key: {level: 20 %}}", want: "level 40 %", all: true},
+		"a lamp in cloth":      {base: "lights: {key: {diffusion: half-diffusion}}", change: "lights: {key: {level: 90 %}}", want: "level 39 %", all: true},
+		"light from outside": {base: "openings: {w: {window: den.left, width: 1.4}}, lights: {key: {unit: led-point-600-bicolour, at: {opening: w, out: 1.5}, height: 1.8, aim: ada, level: 80 %}}",
+			change: "lights: {key: {level: 30 %}}", want: "level", all: true},
 		"both too dim":                 {change: "lights: {key: {level: 12 %}, fill: {level: 2.4 %}}", want: "level", all: true},
 		"a fill off":                   {change: "lights: {fill: {level: 0.5 %}}", want: "level"},
 		"a key at another white":       {change: "lights: {key: {colour: 5600 K}}", want: "set it to 42", all: true},
