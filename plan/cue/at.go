@@ -98,7 +98,7 @@ func between(l *plan.Light, from, to plan.Setting, share float64) plan.Setting {
 // lasting is how much of the axis of a take whose cues have no times is not in fades, as a share of it.
 const lasting = 0.5
 
-// least is what a take lasts beyond its last cue, as a share of what went before, and at least in s.
+// What a take lasts beyond its last cue: as a share of what went before, and at least in s.
 const (
 	beyond      = 0.08
 	leastBeyond = 1.0

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/lens"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
 )
@@ -201,7 +202,7 @@ func (s *search) apart(r Row, key, fill side) float64 {
 		}
 		return *v - *s.from.Figures[r]
 	}
-	ratio := func(is, was colour.RGB) float64 { return math.Log2(is.Y() / was.Y()) }
+	ratio := func(is, was colour.RGB) float64 { return lens.Stops(is.Y() / was.Y()) }
 	from := s.look
 	switch r {
 	case Key:
@@ -218,7 +219,7 @@ func (s *search) apart(r Row, key, fill side) float64 {
 	return math.NaN()
 }
 
-// fix words the best.
+// fix is the best with what it does: what it closes, what is left, and whom it spoils.
 func (s *search) fix(best *done, off []Row, others []Look) *Fix {
 	f := &Fix{}
 	key, fill := s.look.key, s.look.fill
@@ -264,7 +265,7 @@ func (l *Look) moved(changes []Change, d *done) bool {
 		}
 	}
 	was, is := l.Figures[KeyColour], l.mired(key.sum)
-	return math.Abs(math.Log2(key.sum.Y()/l.key.sum.Y())) > PassStops || was != nil && is != nil && math.Abs(*is-*was) > PassMired
+	return math.Abs(lens.Stops(key.sum.Y()/l.key.sum.Y())) > PassStops || was != nil && is != nil && math.Abs(*is-*was) > PassMired
 }
 
 // Words word what is done to a light: "2 soft: level 22 %, was 14 %; add 1/4 CTO".
