@@ -154,8 +154,8 @@ func gripTags(s *plan.Setup) []string {
 // the sheet names apart.
 func Unchecked() []string {
 	return []string{
-		"Polish: all but mirrors, silver boards and panes returns light as if it were matt.",
-		"Frame: cloth and walls that glare in glass, what moving cameras see in mirrors, cables without an outlet in the scene, who holds a lamp by hand or pushes a camera, how legs are turned, and when somebody who walks, or a camera on a track, is where.",
+		"Polished surfaces: all but mirrors, silver boards and panes return light as if they were matt.",
+		"Some of what a picture could show: cloth and walls that glare in glass, what moving cameras see in mirrors, cables without an outlet in the scene, who holds a lamp by hand or pushes a camera, how legs are turned, and when somebody who walks, or a camera on a track, is where.",
 		"Floor load, house wiring up to the outlets, breakers of lights that name no circuit, rigging points and detectors.",
 	}
 }

@@ -142,8 +142,11 @@ const slack = 1e-9
 // Overloaded says whether it carries more than it may with every light at full.
 func (l *Load) Overloaded() bool { return l.Known && l.Room() < -slack }
 
-// AmpsOver prints a load, rounded up to a tenth of an ampere: a circuit that is full never looks as if it had room.
-func AmpsOver(amps float64) string { return unit.FormatAmps(math.Ceil(10*amps-1e-6) / 10) }
+// AmpsOver prints a load, rounded up.
+func AmpsOver(amps float64) string { return unit.FormatAmps(RoundedUp(amps)) }
+
+// RoundedUp is a load rounded up to a tenth of an ampere: a circuit that is full never looks as if it had room.
+func RoundedUp(amps float64) float64 { return math.Ceil(10*amps-1e-6) / 10 }
 
 // Unknown are the lights on the circuit of which nothing says what they draw.
 func (l *Load) Unknown() (all []*plan.Light) {

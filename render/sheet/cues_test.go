@@ -46,7 +46,8 @@ func TestTheGraphOfCues(t *testing.T) {
 	said := map[string]r2.Vec{}
 	var half float64
 	var lines [][]r2.Vec
-	dashes := map[string]bool{}
+	var order []string                                         // the dashes of the lines
+	dashes, samples := map[string]bool{}, map[string]float64{} // of the lines; of the pieces beside the names, by height
 	for _, it := range itemsOf(s, "graph:cues") {
 		switch {
 		case it.Text != nil:
@@ -57,6 +58,9 @@ func TestTheGraphOfCues(t *testing.T) {
 				points = append(points, p.P[0])
 			}
 			lines, dashes[fmt.Sprint(it.Stroke.Dash)] = append(lines, points), true
+			order = append(order, fmt.Sprint(it.Stroke.Dash))
+		case len(it.Path) == 2 && it.Stroke != nil:
+			samples[fmt.Sprint(it.Stroke.Dash)] = it.Path[0].P[0].Y
 		}
 	}
 	for _, name := range []string{"ruth", "ruth.sink", "q1 6 s", "q2 24 s", "+1", "−1"} {
@@ -66,6 +70,11 @@ func TestTheGraphOfCues(t *testing.T) {
 	}
 	if len(lines) != 2 || len(dashes) != 2 {
 		t.Fatalf("%d lines in %d kinds of dashes", len(lines), len(dashes))
+	}
+	for face, name := range []string{"ruth", "ruth.sink"} {
+		if off := math.Abs(samples[order[face]] - said[name].Y - half); off > 0.02 {
+			t.Errorf("the piece of its line lies %.2f mm off the name of %s", off, name)
+		}
 	}
 	rise, run := (said["+1"].Y-said["−1"].Y)/2, (said["q2 24 s"].X-said["q1 6 s"].X)/18
 	for face, line := range lines {

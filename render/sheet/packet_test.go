@@ -16,6 +16,7 @@ import (
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
+	"scrimshaw/plan/supply"
 	"scrimshaw/render/sheet/internal/fixture"
 	"scrimshaw/render/sheet/section"
 	"scrimshaw/samples"
@@ -155,6 +156,38 @@ func TestADayIsBound(t *testing.T) {
 				t.Errorf("%s: nothing leads to %s", name, in.Setup.Name)
 			}
 		}
+	}
+}
+
+// TestTheCoverHoldsWhatItCan: no page follows it that a smaller overview makes room for, and the contents name each person once.
+func TestTheCoverHoldsWhatItCan(t *testing.T) {
+	const name = "two-sizes as a day"
+	doc := dayOf(t, name, days(t)[name], Options{})
+	if doc.Pages[1].Outline[0] == "Cover" {
+		t.Errorf("the cover takes two pages")
+	}
+	for _, want := range []string{"A 28 mm; mara, medium long shot; with tom; 2 lights", "Assumed in all set-ups"} {
+		if !has(&doc.Pages[0], want) {
+			t.Errorf("the cover does not say %q", want)
+		}
+	}
+}
+
+// TestAmpsAreTheSameOnAllPages: what the page of circuits says a circuit carries is what the sheet of the set-up says, rounded up; what is left is rounded down.
+func TestAmpsAreTheSameOnAllPages(t *testing.T) {
+	const name = "an odd day"
+	doc := dayOf(t, name, oddDay, Options{})
+	circuits := slices.IndexFunc(doc.Pages, func(p ink.Page) bool { return strings.HasSuffix(p.Title, "Circuits") })
+	sheet := slices.IndexFunc(doc.Pages, func(p ink.Page) bool { return p.Name == "wide" })
+	load := supply.Of(lit[name][0].Setup).Loads[0]
+	full := math.Ceil(10*load.Full) / 10
+	for page, want := range map[int]string{circuits: fmt.Sprint(full), sheet: fmt.Sprint(full) + " A"} {
+		if !has(&doc.Pages[page], want) {
+			t.Errorf("%s does not say %q", doc.Pages[page].Title, want)
+		}
+	}
+	if left := fmt.Sprint(math.Floor(10*(load.Circuit.Limit()-load.Full)) / 10); !has(&doc.Pages[circuits], left) {
+		t.Errorf("the page of circuits does not say that %s A are left", left)
 	}
 }
 

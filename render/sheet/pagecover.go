@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -12,17 +13,31 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// coverPlan is the share of the height of the cover that the overview has, mm: the rest is of the contents.
-const coverPlan = 84.0
+// coverPlans are the heights that the overview may have on the cover, mm, the largest first: the rest is of the contents and the notes.
+var coverPlans = []float64{84, 76, 68, 60}
 
 // cover is the first page of a day: the set in few strokes, what the packet holds, whom to reach, what is assumed and what was not checked. covers is how
-// many pages that is taken to be, for the numbers of the others.
+// many pages that is taken to be, for the numbers of the others. The overview is as large as leaves room for the rest; where none of its heights
+// does, it is the largest, and the rest goes to a page of its own.
 func (b *binder) cover(others []*sheet, covers int) *sheet {
+	var largest *sheet
+	for _, high := range coverPlans {
+		s := b.coverWith(high, others, covers)
+		if len(s.pages) == 1 {
+			return s
+		}
+		largest = cmp.Or(largest, s)
+	}
+	return largest
+}
+
+// coverWith is the cover with an overview of a height, mm.
+func (b *binder) coverWith(high float64, others []*sheet, covers int) *sheet {
 	s := b.sheetOf("Cover")
 	d := b.newPage(s, "cover", "The cover of the packet: an overview of the set and the contents.", "Cover")
 	t := &s.d.Typesetter
 	column := d.frame.Max.X - layout.Measure - 2*layout.Pads
-	floor := d.frame.Max.Y - coverPlan
+	floor := d.frame.Max.Y - high
 	plan := box.Of(d.frame.Min.X, floor, column, d.frame.Max.Y)
 	x := column + layout.Pads
 	top := draw.DrawRows(d.p, b.title(t), x, d.frame.Max.Y-layout.Pads) // what is read first

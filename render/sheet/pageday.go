@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"scrimshaw/plan/supply"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/list"
 	"scrimshaw/render/sheet/draw"
@@ -158,8 +159,8 @@ func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
 	for _, key := range c.keys {
 		at := t.At(key)
 		words := t.Said(row, at)
-		if n := t.Rows[row][at].Number; key == "heightMetres" && n != nil {
-			words = unit.FormatLength(*n, b.feet)
+		if n := t.Rows[row][at].Number; n != nil {
+			words = b.asOnPlans(key, *n, words)
 		}
 		if t.Columns[at].Number {
 			words = strings.Replace(words, "-", "−", 1)
@@ -167,6 +168,19 @@ func (b *binder) cell(t *list.Table, row int, c *dayColumn) string {
 		parts = append(parts, words)
 	}
 	return section.Joined(", ", parts...)
+}
+
+// asOnPlans says a figure as the sheets of the set-ups say it: lengths in the units of the scene, amperes rounded to the safe side.
+func (b *binder) asOnPlans(key string, n float64, words string) string {
+	switch key {
+	case "heightMetres":
+		return unit.FormatLength(n, b.feet)
+	case "ampsAsSet", "ampsFull":
+		return unit.FormatNumber(supply.RoundedUp(n))
+	case "ampsLeft":
+		return unit.FormatNumber(-supply.RoundedUp(-n))
+	}
+	return words
 }
 
 // dropEmpty leaves out columns in which nothing stands.

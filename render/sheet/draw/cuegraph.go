@@ -28,6 +28,8 @@ const (
 	cueRows      = 3    // of the names of cues below the axis
 	fadeBar      = 0.9  // how thick the bar of a fade is
 	cueNameGap   = 1.2  // between names of cues in a row
+	nameAir      = 1.6  // before the name of a face
+	nameDash     = 6.0  // of the line of a face, beside its name where there are several
 )
 
 // cueRows are the graphs of the key sides, as many faces in each as there are lines to tell apart.
@@ -42,7 +44,7 @@ func (c *Drawing) cueRows(all *meter.Cues) (rows []Row) {
 func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 	st := c.Pad.listed(c.Pad.Look.Quiet)
 	g := cueGraph{cues: all, curves: curves, low: -1, high: 1, pitch: math.Max(stopPitch, st.Leading())}
-	wide := 0.0
+	wide := 0.0 // of the longest name
 	for i := range curves {
 		wide = math.Max(wide, math.Min(mostNameWide, st.Width(curves[i].Person)))
 		for _, at := range curves[i].Points {
@@ -50,6 +52,7 @@ func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 			g.low, g.high = min(g.low, int(math.Floor(v))), max(g.high, int(math.Ceil(v)))
 		}
 	}
+	wide += g.beforeName()
 	g.high += max(0, int(math.Ceil((st.Leading()*float64(len(curves))-g.pitch*float64(g.high-g.low))/g.pitch)))
 	tall := g.pitch * float64(g.high-g.low)
 	g.plot = box.Of(graphLeft, 0, layout.Measure-wide-2.4, tall)
@@ -63,6 +66,15 @@ func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 		g.times(p, st, labels)
 		g.lines(p, st)
 	}}
+}
+
+// beforeName is what stands between the end of the lines and the names, mm: with several lines, where they may end at one height, a piece of its own
+// line before each name.
+func (g *cueGraph) beforeName() float64 {
+	if len(g.curves) == 1 {
+		return 0
+	}
+	return nameDash + nameAir
 }
 
 // at is the place in the plot of so many seconds along and so many stops over.
@@ -150,8 +162,12 @@ func (g *cueGraph) lines(p Pad, st style) {
 	}
 	ends = keptApart(ends, st.Leading(), g.plot.Min.Y+st.Cap/2, g.plot.Max.Y-st.Cap/2)
 	for i := range g.curves {
-		name := st.inked(p.Look.Ink)
-		p.Text(box.At(g.plot.Max.X+1.6, ends[i]-st.Cap/2), cutTo(g.curves[i].Person, name, mostNameWide), name, ink.Left)
+		name, x := st.inked(p.Look.Ink), g.plot.Max.X+nameAir
+		if before := g.beforeName(); before > 0 {
+			p.dashed(Medium, p.Look.Ink, graphDashes[i], box.At(x, ends[i]), box.At(x+nameDash, ends[i]))
+			x += before
+		}
+		p.Text(box.At(x, ends[i]-st.Cap/2), cutTo(g.curves[i].Person, name, mostNameWide), name, ink.Left)
 	}
 }
 

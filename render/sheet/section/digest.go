@@ -19,8 +19,8 @@ import (
 type Digest struct {
 	Name     string
 	Cameras  []string // each with its lens
-	People   []string
 	Frames   []string // of whom, and how close
+	Others   []string // people whom no camera is on
 	Lights   int      // that are up
 	Rooms    []plan.Room
 	Walls    []plan.WallPiece
@@ -64,17 +64,21 @@ func DigestOf(in *Input) Digest {
 			d.Marks = append(d.Marks, Mark{Kind: LightMark, Tag: l.Tag, At: plan.InPlan(l.Frame.At)})
 		}
 	}
+	shown := map[string]bool{}
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		d.Cameras = append(d.Cameras, Joined(" ", c.Name, c.LensWords()))
 		d.Marks = append(d.Marks, Mark{Kind: CameraMark, Tag: c.Name, At: plan.InPlan(c.Frame.At), Way: plan.InPlan(c.Frame.Axis)})
 		if subject := shot.By(s, c).Subject; c.Lens > 0 && subject != nil {
 			d.Frames = append(d.Frames, Joined(" ", subject.Name+",", string(subject.Size)))
+			shown[subject.Name] = true
 		}
 	}
 	for i := range s.People {
 		p := &s.People[i]
-		d.People = append(d.People, p.Name)
+		if !shown[p.Name] {
+			d.Others = append(d.Others, p.Name)
+		}
 		d.Marks = append(d.Marks, Mark{Kind: PersonMark, Tag: p.Name, At: plan.InPlan(p.Face.At)})
 	}
 	for _, a := range s.Assumed {
@@ -102,7 +106,7 @@ func Contents(lines []Content) *Section {
 
 // Line says of a set-up what it is: cameras, who is in it, how many lights.
 func (d *Digest) Line() string {
-	return Joined("; ", strings.Join(d.Cameras, ", "), strings.Join(d.Frames, ", "), Prefixed("with ", strings.Join(d.People, ", ")), Count(d.Lights, "light"))
+	return Joined("; ", strings.Join(d.Cameras, ", "), strings.Join(d.Frames, ", "), Prefixed("with ", strings.Join(d.Others, ", ")), Count(d.Lights, "light"))
 }
 
 // ContactRoles are those whom a crew on location has to reach: common practice of a call sheet. Who they are is written in by hand.
