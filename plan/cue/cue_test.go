@@ -3,6 +3,7 @@ package cue_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -271,6 +272,23 @@ func indexBefore(c *meter.Curve, seconds float64) int {
 		}
 	}
 	return 0
+}
+
+// Where a cue has no time, fades take half of the axis, and as much stands before, between and after them; else the take lasts beyond its last cue by
+// eight hundredths, and by a second at least.
+func TestTheAxis(t *testing.T) {
+	for cues, want := range map[string][]float64{ // when the cues go and where the axis ends, s, by hand
+		"{q1: {over: 4 s, lights: {k: 20 %}}, q2: {over: 2 s, lights: {k: 60 %}}}":         {2, 8, 12},
+		"{q1: {lights: {k: 20 %}}, q2: {lights: {k: 60 %}}}":                               {1, 2, 3},
+		"{q1: {at: 10 s, lights: {k: 20 %}}}":                                              {10, 11},
+		"{q1: {at: 10 s, lights: {k: 20 %}}, q2: {at: 98 s, over: 2 s, lights: {k: off}}}": {10, 98, 108},
+	} {
+		s := run(t, setups(t, "lights: {k: {output: {candela: 2000, shape: uniform}, at: [0, 3], height: 1.59}}\nmeters: {m: {flat: [0, 0, 0], facing: up}}\ncues: "+cues+"\n")[""])
+		axis := s.Readings.Cues.Axis
+		if got := append(slices.Clone(axis.Start), axis.End); !slices.EqualFunc(got, want, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 }) {
+			t.Errorf("%s: the axis has %v, want %v", cues, got, want)
+		}
+	}
 }
 
 // What holds no low level is out below it, and keeps to its steps.
