@@ -167,15 +167,6 @@ func (g *cueGraph) lines(p Pad, st style) {
 			p.dashed(Medium, p.Look.Ink, graphDashes[i], box.At(x, ends[i]), box.At(x+nameDash, ends[i]))
 			x += before
 		}
-		p.Text(box.At(x, ends[i]-st.Cap/2), cutTo(g.curves[i].Person, name, mostNameWide), name, ink.Left)
+		p.Text(box.At(x, ends[i]-st.Cap/2), name.Ellipsis(g.curves[i].Person, mostNameWide), name, ink.Left)
 	}
-}
-
-// cutTo cuts a name to a width: one that runs over it ends in dots.
-func cutTo(name string, st style, wide float64) string {
-	letters := []rune(name)
-	for n := len(letters); st.Width(name) > wide && n > 1; n-- {
-		name = string(letters[:n-1]) + "…"
-	}
-	return name
 }
