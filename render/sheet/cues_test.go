@@ -144,3 +144,18 @@ func TestChangesUnderShortStops(t *testing.T) {
 		t.Errorf("it is not said what lights that play are without, or one that no reading shows has heads:\n%s", played)
 	}
 }
+
+// A stop and the name of a cue that are shorter than the change below them have its room.
+func TestAShortStopHasRoomForItsChange(t *testing.T) {
+	in := cued([]float64{0}, 0, 1, nil)
+	for i, stop := range []float64{8, 4} {
+		r := meter.CueReading{Reading: meter.Reading{Name: "desk", Stop: fixture.Number(stop)}}
+		if i > 0 {
+			r.Change = fixture.Number(-2)
+		}
+		in.Cues.States[i].Readings = []meter.CueReading{r}
+	}
+	if text := Text(Options{Font: fixture.Family(t)}, in); !strings.Contains(text, "  desk      T8    T4\n"+strings.Repeat(" ", 16)+"−2.0\n") {
+		t.Errorf("the change does not stand under its stop:\n%s", text)
+	}
+}
