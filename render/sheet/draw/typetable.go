@@ -45,11 +45,12 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 	}
 	if flexible >= 0 {
 		c.giveWay(t, w, &rest)
-		if short := c.longestWord(t, flexible) - rest; short > 0 {
+		longest := c.longestWord(t, flexible)
+		c.Narrow = c.Narrow || longest > rest
+		if short := math.Min(longest, leastName) - rest; short > 0 {
 			rest += cutHeads(w, cells, short)
 		}
 		w[flexible] = rest
-		c.Narrow = c.Narrow || c.longestWord(t, flexible) > rest
 	}
 	return w
 }
@@ -84,6 +85,9 @@ func (c *Typesetter) longestWord(t *section.Table, column int) float64 {
 
 // leastFlexible is what the widest column of words leaves to the flexible one, mm.
 const leastFlexible = 34.0
+
+// leastName is what heads leave to the flexible column, mm, where it has words as long: heads of the house leave more, those that a scene names may not.
+const leastName = 14.0
 
 // giveWay makes the widest column of words as narrow as the flexible one needs.
 func (c *Typesetter) giveWay(t *section.Table, w []float64, rest *float64) {
