@@ -29,7 +29,7 @@ type spot struct {
 	in []string // the set-ups
 }
 
-// oneSpot is how close two marks of one thing count as one place, m.
+// oneSpot is how close two marks of one thing count as one place, m; and as looking one way, of unit vectors.
 const oneSpot = 0.15
 
 // OverviewOf gathers what stands where in all set-ups.
