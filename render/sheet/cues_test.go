@@ -116,3 +116,46 @@ func TestManyCuesAndFaces(t *testing.T) {
 		t.Error("no graph is drawn")
 	}
 }
+
+// The change of a stop is in text what it is on paper: also where it is longer than the stop and the name of the cue, and where it is struck.
+func TestChangesUnderShortStops(t *testing.T) {
+	in := cued([]float64{0}, 0, 1, func(int, float64) float64 { return 0 }, "ruth")
+	for i, stop := range []float64{8, 4} {
+		r := meter.CueReading{Reading: meter.Reading{Name: "desk", Stop: fixture.Number(stop)}}
+		if i > 0 {
+			r.Change = fixture.Number(-2)
+		}
+		r.Uncomputed = []plan.Uncomputed{fixture.Scrims}
+		in.Cues.States[i].Readings = []meter.CueReading{r}
+	}
+	in.Cues.Curves[0].Uncomputed = []plan.Uncomputed{fixture.Scrims}
+	low, high := in.Cues.States[1].Readings[0].Reading, in.Cues.States[0].Readings[0].Reading
+	low.Over, high.Over = fixture.Number(1), fixture.Number(3)
+	fire := plan.Play{Kind: "fire", Rate: 4}
+	in.Played = []meter.Played{{Numbered: "1 day", Play: &fire, High: 1, Readings: []meter.PlayedReading{{Low: low, Mean: low, High: high}}}, {Numbered: "3 lamp", Play: &fire, High: 1}}
+	text := Text(Options{Font: fixture.Family(t)}, in)
+	for _, want := range []string{"  desk    ✗ T8    ✗ T4\n", "✗ −2.0\n", "The lines are without scrims of 2 soft", "3 lamp plays fire from off to 100 %, 4 /s; no reading shows it\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the text has no %q:\n%s", want, text)
+		}
+	}
+	_, played, _ := strings.Cut(text, "LIGHTS THAT PLAY\n")
+	if played, _, _ = strings.Cut(played, "\n\n"); !strings.Contains(played, "Struck figures are without scrims") || strings.Count(played, "lowest") != 1 {
+		t.Errorf("it is not said what lights that play are without, or one that no reading shows has heads:\n%s", played)
+	}
+}
+
+// A stop and the name of a cue that are shorter than the change below them have its room.
+func TestAShortStopHasRoomForItsChange(t *testing.T) {
+	in := cued([]float64{0}, 0, 1, nil)
+	for i, stop := range []float64{8, 4} {
+		r := meter.CueReading{Reading: meter.Reading{Name: "desk", Stop: fixture.Number(stop)}}
+		if i > 0 {
+			r.Change = fixture.Number(-2)
+		}
+		in.Cues.States[i].Readings = []meter.CueReading{r}
+	}
+	if text := Text(Options{Font: fixture.Family(t)}, in); !strings.Contains(text, "  desk      T8    T4\n"+strings.Repeat(" ", 16)+"−2.0\n") {
+		t.Errorf("the change does not stand under its stop:\n%s", text)
+	}
+}

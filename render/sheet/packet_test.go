@@ -9,11 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/match"
-	"scrimshaw/plan/resolve"
-	"scrimshaw/plan/scene"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/study"
 	"scrimshaw/plan/supply"
@@ -46,13 +43,8 @@ setups:
 func dayOf(t *testing.T, name, text string, o Options) ink.Document {
 	t.Helper()
 	if lit[name] == nil {
-		shipped, err := kit.Shipped()
-		if err != nil {
-			t.Fatal(err)
-		}
-		log := &source.Log{}
-		doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: name, Text: []byte(text)}, log)
-		for _, setup := range resolve.ResolveAll(doc, nil, log) {
+		setups, log := fixture.SetupsOf(t, text)
+		for _, setup := range setups {
 			s, err := study.Run(context.Background(), setup, study.Options{Fixed: true, Quality: light.Draft, Step: 0.2, AroundHeads: true})
 			if err != nil {
 				t.Fatal(err)

@@ -13,7 +13,7 @@ func (b *binder) matchingSheet() *sheet {
 		return s
 	}
 	t := &s.d.Typesetter
-	note := t.Wide(&section.Section{Words: section.MatchNotes(alone)}, b.footWide())
+	note := t.Wide(&section.Section{Words: section.MatchNotes(matched, alone)}, b.footWide())
 	begin := func() (*dayPage, float64) {
 		d := b.newPage(s, "matching", "Every face side by side in the set-ups that have it, and what brings them together.", "Matching")
 		return d, d.heading("Matching", s.title)

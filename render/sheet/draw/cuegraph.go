@@ -14,18 +14,15 @@ import (
 
 // cueGraph is how the key sides of some faces go over time: stops from the working stop, a line a face.
 type cueGraph struct {
-	cues   *meter.Cues
-	curves []meter.Curve
-	plot   r2.Box  // mm
-	low    int     // stops at the foot of the plot
-	high   int     // and at its top
-	pitch  float64 // mm of a stop: figures of neighbours keep apart
+	stopPlot // pitched so that figures of neighbours keep apart in any lettering
+	cues     *meter.Cues
+	curves   []meter.Curve
 }
 
 // Sizes of the graph beside those of a walk's, mm.
 const (
 	mostNameWide = 16.0 // of the name of a face at the end of its line
-	cueRows      = 3    // of the names of cues below the axis
+	mostCueRows  = 3    // of the names of cues below the axis
 	fadeBar      = 0.9  // how thick the bar of a fade is
 	cueNameGap   = 1.2  // between names of cues in a row
 	nameAir      = 1.6  // before the name of a face
@@ -43,7 +40,7 @@ func (c *Drawing) cueRows(all *meter.Cues) (rows []Row) {
 // cueRow is one graph as a row of the collar.
 func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 	st := c.Pad.listed(c.Pad.Look.Quiet)
-	g := cueGraph{cues: all, curves: curves, low: -1, high: 1, pitch: math.Max(stopPitch, st.Leading())}
+	g := cueGraph{cues: all, curves: curves, stopPlot: stopPlot{low: -1, high: 1, pitch: math.Max(stopPitch, st.Leading()), long: all.Axis.End}}
 	wide := 0.0 // of the longest name
 	for i := range curves {
 		wide = math.Max(wide, math.Min(mostNameWide, st.Width(curves[i].Person)))
@@ -62,7 +59,7 @@ func (c *Drawing) cueRow(all *meter.Cues, curves []meter.Curve) Row {
 		top -= st.Cap / 2
 		g.plot = box.Of(x+graphLeft, top-tall, x+layout.Measure-wide-2.4, top)
 		p = p.of("graph:cues", "Stops from the working stop over time, at the key side of each face.")
-		g.axes(p, st)
+		g.stops(p, st)
 		g.times(p, st, labels)
 		g.lines(p, st)
 	}}
@@ -75,27 +72,6 @@ func (g *cueGraph) beforeName() float64 {
 		return 0
 	}
 	return nameDash + nameAir
-}
-
-// at is the place in the plot of so many seconds along and so many stops over.
-func (g *cueGraph) at(seconds, over float64) r2.Vec {
-	return r2.Vec{X: g.plot.Min.X + seconds/g.cues.Axis.End*box.Width(g.plot), Y: g.plot.Min.Y + (over-float64(g.low))*g.pitch}
-}
-
-// axes draws a line a stop, that of the working stop heavy, with its figures.
-func (g *cueGraph) axes(p Pad, st style) {
-	end := g.cues.Axis.End
-	for v := g.low; v <= g.high; v++ {
-		width, colour := Hair, p.Look.Rule
-		if v == 0 {
-			width, colour = Medium, p.Look.Quiet
-		}
-		p.Line(width, colour, g.at(0, float64(v)), g.at(end, float64(v)))
-		if g.high-g.low <= mostStops || v%2 == 0 {
-			at := g.at(0, float64(v))
-			p.Text(box.At(at.X-1.2, at.Y-st.Cap/2), stopFigure(v), st, ink.Right)
-		}
-	}
 }
 
 // cueLabels are the names of the cues below the axis: the row of each, -1 where it has no room, and how many rows there are.
@@ -119,7 +95,7 @@ func (g *cueGraph) label(i int) string {
 // labels give every name the first row in which it has room.
 func (g *cueGraph) labels(st style) cueLabels {
 	out := cueLabels{row: make([]int, len(g.cues.Axis.Start))}
-	var free [cueRows]float64
+	var free [mostCueRows]float64
 	for i, start := range g.cues.Axis.Start {
 		x, wide := g.at(start, 0).X-g.plot.Min.X, st.Width(g.label(i))
 		out.row[i] = -1
@@ -167,15 +143,6 @@ func (g *cueGraph) lines(p Pad, st style) {
 			p.dashed(Medium, p.Look.Ink, graphDashes[i], box.At(x, ends[i]), box.At(x+nameDash, ends[i]))
 			x += before
 		}
-		p.Text(box.At(x, ends[i]-st.Cap/2), cutTo(g.curves[i].Person, name, mostNameWide), name, ink.Left)
+		p.Text(box.At(x, ends[i]-st.Cap/2), name.Ellipsis(g.curves[i].Person, mostNameWide), name, ink.Left)
 	}
-}
-
-// cutTo cuts a name to a width: one that runs over it ends in dots.
-func cutTo(name string, st style, wide float64) string {
-	letters := []rune(name)
-	for n := len(letters); st.Width(name) > wide && n > 1; n-- {
-		name = string(letters[:n-1]) + "…"
-	}
-	return name
 }

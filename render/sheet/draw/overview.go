@@ -29,7 +29,7 @@ type spot struct {
 	in []string // the set-ups
 }
 
-// oneSpot is how close two marks of one thing count as one place, m.
+// oneSpot is how close two marks of one thing count as one place, m; and as looking one way, of unit vectors.
 const oneSpot = 0.15
 
 // OverviewOf gathers what stands where in all set-ups.
@@ -146,7 +146,7 @@ func (o *Overview) label(p Pad, v layout.View) {
 		taken = append(taken, hard(at.Box))
 	}
 	for i := range o.rooms {
-		o.nameRoom(p, v, &o.rooms[i], room, taken)
+		taken = append(taken, o.nameRoom(p, v, &o.rooms[i], room, taken)...)
 	}
 }
 
@@ -161,14 +161,15 @@ func (o *Overview) edges(v layout.View) (edges []carto.Obstacle) {
 	return edges
 }
 
-// nameRoom letters the name of a room in the first place that is free.
-func (o *Overview) nameRoom(p Pad, v layout.View, r *plan.Room, st style, taken []carto.Obstacle) {
+// nameRoom letters the name of a room in the first place that is free, and returns what that takes: a room over another has the same places.
+func (o *Overview) nameRoom(p Pad, v layout.View, r *plan.Room, st style, taken []carto.Obstacle) []carto.Obstacle {
 	for _, n := range roomNames(v, r, st) {
 		if b := (carto.Obstacle{Outline: ink.TurnedBox(n.at, st.boxOf(n.s), 0)}); !meets(b, taken) {
 			p.On(ink.Notes).Text(underMiddle(n.at, st.Cap, 0), n.s, st, ink.Centre)
-			return
+			return []carto.Obstacle{b}
 		}
 	}
+	return nil
 }
 
 // words say what stands there, and in which set-ups where that is not in all.

@@ -38,17 +38,21 @@ func (c *Typesetter) Set(s string, st style, width float64, most int) []string {
 	return lines
 }
 
-// Block lays a section out, with its figure first.
+// Block lays a section out, with its figure first. Words above a table that has heads are repeated with these.
 func (c *Typesetter) Block(s *section.Section, figure []Row) *Block {
 	head := c.Pad.head()
 	b := &Block{title: c.Set(s.Title, head, c.measure(), 2), more: head.Leading(), alarm: s.Alarm, Sizes: layout.Block{Rank: s.Rank}, Rows: figure}
+	var words []Row
 	for _, w := range s.Words {
-		b.Rows = append(b.Rows, c.paragraph(w, c.Pad.listed(c.Pad.Look.Quiet), nil)...)
+		words = append(words, c.paragraph(w, c.Pad.listed(c.Pad.Look.Quiet), nil)...)
+	}
+	if len(s.Tables) != 1 || !headed(&s.Tables[0]) {
+		b.Rows, words = append(b.Rows, words...), nil
 	}
 	for i := range s.Tables {
 		lead, rows := c.rows(&s.Tables[i])
 		if len(s.Tables) == 1 {
-			b.lead = lead
+			b.lead = append(words, lead...)
 		} else {
 			if i > 0 {
 				b.Rows = append(b.Rows, Space(2*RowAir))

@@ -18,8 +18,8 @@ const (
 // rows lays the table out: its heads, which repeat where it is split, and its entries.
 func (c *Typesetter) rows(t *section.Table) (lead, rows []Row) {
 	widths := c.widths(t)
-	if head, ok := c.header(t, widths); ok {
-		lead = append(lead, head)
+	if headed(t) {
+		lead = append(lead, c.header(t, widths))
 	}
 	for i := range t.Entries {
 		rows = append(rows, c.row(t, &t.Entries[i], widths))
@@ -32,32 +32,44 @@ func (c *Typesetter) widths(t *section.Table) []float64 {
 	if c.wide > 0 {
 		return c.fitted(t)
 	}
-	w := make([]float64, len(t.Columns))
+	w, cells := make([]float64, len(t.Columns)), make([]float64, len(t.Columns))
 	rest, flexible := c.measure()-ColumnGap*float64(len(w)-1), -1
 	for i, col := range t.Columns {
 		if col.Flexible {
 			flexible = i
 			continue
 		}
-		w[i] = c.Pad.listed(c.Pad.Look.Quiet).Width(col.Head)
-		for _, e := range t.Entries {
-			cell := c.cellStyle(col, &e).Width(e.Cells[i])
-			if e.Below != nil {
-				cell = math.Max(cell, c.cellStyle(col, &e).Width(e.Below[i]))
-			}
-			if i == 0 && e.Chip != nil {
-				cell += chipWide + 0.8
-			}
-			w[i] = math.Max(w[i], cell)
-		}
+		cells[i] = c.widestCell(t, i)
+		w[i] = math.Max(cells[i], c.Pad.listed(c.Pad.Look.Quiet).Width(col.Head))
 		rest -= w[i]
 	}
 	if flexible >= 0 {
 		c.giveWay(t, w, &rest)
+		longest := c.longestWord(t, flexible)
+		c.Narrow = c.Narrow || longest > rest
+		if short := math.Min(longest, leastName) - rest; short > 0 {
+			rest += cutHeads(w, cells, short)
+		}
 		w[flexible] = rest
-		c.Narrow = c.Narrow || c.longestWord(t, flexible) > rest
 	}
 	return w
+}
+
+// widestCell is how wide the widest cell of a column is, mm.
+func (c *Typesetter) widestCell(t *section.Table, column int) (widest float64) {
+	for i := range t.Entries {
+		e := &t.Entries[i]
+		st := c.cellStyle(t.Columns[column], e)
+		cell := st.Width(e.Cells[column])
+		if e.Below != nil {
+			cell = math.Max(cell, st.Width(e.Below[column]))
+		}
+		if column == 0 && e.Chip != nil {
+			cell += chipWide + 0.8
+		}
+		widest = math.Max(widest, cell)
+	}
+	return widest
 }
 
 // longestWord is how far the longest word of a column runs, mm.
@@ -73,6 +85,9 @@ func (c *Typesetter) longestWord(t *section.Table, column int) float64 {
 
 // leastFlexible is what the widest column of words leaves to the flexible one, mm.
 const leastFlexible = 34.0
+
+// leastName is what heads leave to the flexible column, mm, where it has words as long: heads of the house leave more, those that a scene names may not.
+const leastName = 14.0
 
 // giveWay makes the widest column of words as narrow as the flexible one needs.
 func (c *Typesetter) giveWay(t *section.Table, w []float64, rest *float64) {
@@ -90,6 +105,22 @@ func (c *Typesetter) giveWay(t *section.Table, w []float64, rest *float64) {
 	}
 }
 
+// cutHeads makes columns that are wide for their heads alone narrower, the widest first, down to their cells, and returns by how much together.
+func cutHeads(widths, cells []float64, short float64) float64 {
+	sum := func(all []float64) (s float64) {
+		for _, w := range all {
+			s += w
+		}
+		return s
+	}
+	was := sum(widths)
+	for i, w := range widths {
+		cells[i] = math.Min(cells[i], w) // one of words has given way already
+	}
+	copy(widths, levelled(widths, cells, was-short))
+	return was - sum(widths)
+}
+
 // wraps says whether the cells of a column run on in further lines.
 func wraps(col section.Column) bool { return col.Flexible || col.Align == ink.Left && !col.Strong }
 
@@ -102,19 +133,20 @@ func (c *Typesetter) cellStyle(col section.Column, e *section.Entry) style {
 	return st
 }
 
-// header is the row of the columns' names, if any has one.
-func (c *Typesetter) header(t *section.Table, widths []float64) (Row, bool) {
-	named := false
-	for _, col := range t.Columns {
-		named = named || col.Head != ""
-	}
+// headed says whether any column has a head.
+func headed(t *section.Table) bool {
+	return slices.ContainsFunc(t.Columns, func(col section.Column) bool { return col.Head != "" })
+}
+
+// header is the row of the columns' heads.
+func (c *Typesetter) header(t *section.Table, widths []float64) Row {
 	st := c.Pad.listed(c.Pad.Look.Quiet)
 	return Row{Height: st.Leading() + 0.3, rule: c.measure(), Draw: func(p Pad, x, top float64) {
 		for i, col := range t.Columns {
-			p.Text(box.At(x+cellX(col, widths[i]), top-st.Cap), col.Head, st, col.Align)
+			p.Text(box.At(x+cellX(col, widths[i]), top-st.Cap), st.Ellipsis(col.Head, widths[i]), st, col.Align)
 			x += widths[i] + ColumnGap
 		}
-	}}, named
+	}}
 }
 
 // cellX is where the text of a cell is anchored, from its column's left edge.
@@ -134,8 +166,8 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 		if wraps(col) {
 			cells[i] = c.Set(e.Cells[i], c.cellStyle(col, e), widths[i], maxLines)
 		}
-		if e.Below != nil {
-			cells[i] = append(cells[i][:1:1], e.Below[i])
+		if e.Below != nil && e.Below[i] != "" {
+			cells[i] = append(cells[i], e.Below[i])
 		}
 		if col.Flexible {
 			indent = x

@@ -17,11 +17,18 @@ import (
 
 // walkGraph is how a walk keeps to the working stop: stops from it by metres along the walk, a line a camera.
 type walkGraph struct {
+	stopPlot
 	walk *meter.Walk
-	plot r2.Box // mm
-	low  int    // stops at the foot of the plot
-	high int    // and at its top
 	feet bool
+}
+
+// stopPlot is a plot of stops from the working stop: over a walk, or over time.
+type stopPlot struct {
+	plot  r2.Box  // mm
+	low   int     // stops at the foot of the plot
+	high  int     // and at its top
+	pitch float64 // mm of a stop
+	long  float64 // from the left to the right, m or s
 }
 
 // Sizes of the graph, mm.
@@ -46,7 +53,8 @@ func (c *Drawing) walkRow(w *meter.Walk) Row {
 	tall := stopPitch * float64(high-low)
 	return Row{Height: tall + st.Cap/2 + graphFoot, Draw: func(p Pad, x, top float64) {
 		top -= st.Cap / 2
-		g := walkGraph{walk: w, plot: box.Of(x+graphLeft, top-tall, x+layout.Measure-graphRight, top), low: low, high: high, feet: c.Feet}
+		plot := stopPlot{box.Of(x+graphLeft, top-tall, x+layout.Measure-graphRight, top), low, high, stopPitch, w.Length}
+		g := walkGraph{stopPlot: plot, walk: w, feet: c.Feet}
 		p = p.of("graph:"+w.Person, "Stops from the working stop along the walk of "+w.Person+".")
 		g.axes(p, st)
 		g.courses(p, st)
@@ -74,32 +82,36 @@ func shownOver(over *float64) float64 {
 	return math.Max(-mostStops, math.Min(mostStops, *over))
 }
 
-// at is the place in the plot of so many metres along and so many stops over.
-func (g *walkGraph) at(along, over float64) r2.Vec {
-	return r2.Vec{X: g.plot.Min.X + along/g.walk.Length*box.Width(g.plot), Y: g.plot.Min.Y + (over-float64(g.low))*stopPitch}
+// at is the place in the plot of so many metres or seconds along and so many stops over.
+func (g *stopPlot) at(along, over float64) r2.Vec {
+	return r2.Vec{X: g.plot.Min.X + along/g.long*box.Width(g.plot), Y: g.plot.Min.Y + (over-float64(g.low))*g.pitch}
 }
 
-// axes draws the band of a stop to either side, a line a stop, that of the working stop heavy, and the scales.
-func (g *walkGraph) axes(p Pad, st style) {
-	end := g.walk.Length
-	band := r2.Box{Min: g.at(0, -meter.LeaveStops), Max: g.at(end, meter.LeaveStops)}
-	if !p.Look.Plain {
-		p.Rect(band, 0, p.Look.Rule, &p.Look.Solid)
-	}
+// stops draws a line a stop, that of the working stop heavy and those at the edges of a band darker, with their figures.
+func (g *stopPlot) stops(p Pad, st style, edges ...int) {
 	for v := g.low; v <= g.high; v++ {
 		width, colour := Hair, p.Look.Rule
-		switch v {
-		case 0:
+		switch {
+		case v == 0:
 			width, colour = Medium, p.Look.Quiet
-		case -meter.LeaveStops, meter.LeaveStops:
+		case slices.Contains(edges, v):
 			colour = p.Look.Quiet
 		}
-		p.Line(width, colour, g.at(0, float64(v)), g.at(end, float64(v)))
+		p.Line(width, colour, g.at(0, float64(v)), g.at(g.long, float64(v)))
 		if g.high-g.low <= mostStops || v%2 == 0 {
 			at := g.at(0, float64(v))
 			p.Text(box.At(at.X-1.2, at.Y-st.Cap/2), stopFigure(v), st, ink.Right)
 		}
 	}
+}
+
+// axes draws the band of a stop to either side, the lines of stops, and the scale along the walk.
+func (g *walkGraph) axes(p Pad, st style) {
+	band := r2.Box{Min: g.at(0, -meter.LeaveStops), Max: g.at(g.long, meter.LeaveStops)}
+	if !p.Look.Plain {
+		p.Rect(band, 0, p.Look.Rule, &p.Look.Solid)
+	}
+	g.stops(p, st, -meter.LeaveStops, meter.LeaveStops)
 	g.scale(p, st)
 }
 

@@ -23,24 +23,37 @@ func cues(in *Input) []*Section {
 	listed := &Section{Title: "Cues", Rank: layout.Wanted, Tables: []Table{cueTable(all)}}
 	if len(all.Curves) > 0 {
 		listed.Figure, listed.Cues, listed.Words = CueFigure, all, []string{graphWords(all)}
+		listed.Without = NonEmpty(withoutWords(all))
 	}
 	sections := []*Section{listed}
 	for first := 1; first < len(all.States) && len(all.States[0].Readings) > 0; first += statesAcross - 1 {
 		end := min(first+statesAcross-1, len(all.States))
 		sections = append(sections, &Section{Title: "Stops after cues, and their change", Rank: layout.Wanted, Tables: []Table{stateTable(all, first, end)},
-			Without: NonEmpty(without(missedBy(all.States[first-1 : end])))})
+			Without: NonEmpty(leftOut(readingsOf(all.States[first-1 : end])...))})
 	}
 	return sections
 }
 
-// missedBy are the keys that the readings of some states are without.
-func missedBy(states []meter.CueState) (keys []plan.Uncomputed) {
+// readingsOf are the readings of some states.
+func readingsOf(states []meter.CueState) (all []*meter.Reading) {
 	for i := range states {
 		for k := range states[i].Readings {
-			keys = append(keys, states[i].Readings[k].Uncomputed...)
+			all = append(all, &states[i].Readings[k].Reading)
 		}
 	}
-	return plan.Unique(keys)
+	return all
+}
+
+// withoutWords say what the lines of the graph are without; "" where they are whole.
+func withoutWords(all *meter.Cues) string {
+	var keys []plan.Uncomputed
+	for i := range all.Curves {
+		keys = append(keys, all.Curves[i].Uncomputed...)
+	}
+	if keys = plan.Unique(keys); len(keys) == 0 {
+		return ""
+	}
+	return "The lines are without " + plan.ListUncomputed(keys) + "."
 }
 
 // graphWords say what the graph shows, and what of its axis is to scale.
@@ -132,6 +145,7 @@ func readingName(r *meter.Reading) string {
 // played are the lights that change by themselves: between which stops each reading goes.
 func played(in *Input) *Section {
 	s := &Section{Title: "Lights that play", Rank: layout.Wanted}
+	var shown []*meter.Reading
 	for i := range in.Played {
 		p := &in.Played[i]
 		t := Table{Columns: []Column{{Flexible: true, Head: p.Numbered}, {Head: "lowest", Align: ink.Right}, {Head: "mean", Align: ink.Right},
@@ -143,15 +157,18 @@ func played(in *Input) *Section {
 			}
 			e := Entry{Cells: []string{readingName(&r.High), playedStop(&r.Low), playedStop(&r.Mean), playedStop(&r.High), r.SpanWords()}}
 			e.Struck = When(r.High.StopsStruck(), 1, 2, 3, 4)
+			shown = append(shown, &r.High)
 			t.Entries = append(t.Entries, e)
 		}
 		words := p.Numbered + " " + p.Words()
 		if len(t.Entries) == 0 {
 			words += "; no reading shows it"
+		} else {
+			s.Tables = append(s.Tables, t)
 		}
 		s.Words = append(s.Words, words)
-		s.Tables = append(s.Tables, t)
 	}
+	s.Without = NonEmpty(leftOut(shown...))
 	return s
 }
 

@@ -84,8 +84,8 @@ func matchColumn(l, from *match.Look, others []match.Look) MatchColumn {
 	for r := range match.Rows {
 		c.Cells = append(c.Cells, matchCell(l, from, r))
 	}
-	turned := l.Turned(from)
-	c.Cells = append(c.Cells, MatchCell{Text: orDash(strings.TrimPrefix(string(l.Side), "camera ")), Off: turned})
+	struck := l.Struck[match.Contrast] // which side is brighter hangs on the light of both
+	c.Cells = append(c.Cells, MatchCell{Text: orDash(strings.TrimPrefix(string(l.Side), "camera ")), Off: l.Turned(from) && !struck && !from.Struck[match.Contrast], Struck: struck})
 	if fix := l.FixTo(from, others); fix != nil {
 		c.Fix = fixWords(fix, l, from)
 	} else if slices.ContainsFunc([]match.Row{match.Key, match.Fill, match.Contrast, match.KeyColour, match.FillColour}, func(r match.Row) bool { return l.Off(from, r) }) {
@@ -147,7 +147,7 @@ func rowWords(r match.Row) string {
 }
 
 // MatchNotes explain the page.
-func MatchNotes(alone []string) []string {
+func MatchNotes(matched []Matched, alone []string) []string {
 	notes := []string{
 		fmt.Sprintf("Each column is held to the first set-up that has the face. Framed: more than a third of a stop or %d mired from it, with how much in brackets.", match.PassMired),
 		"Key and fill side are stops from the camera's working stop, behind the head stops from grey, colours mired from the camera's white: plus is warmer. " +
@@ -155,10 +155,20 @@ func MatchNotes(alone []string) []string {
 		"To match is the least that a crew has to do: a level or a lamp's own white before a scrim, that before a gel; for one face, with all else as it is. " +
 			"Behind the head, steadiness and the side of the key are no matter of levels: nothing is offered for them.",
 	}
+	if slices.ContainsFunc(matched, Matched.struck) {
+		notes = append(notes, "Struck figures are without keys that are not computed yet: the sheet of the set-up names them.")
+	}
 	if len(alone) > 0 {
 		notes = append(notes, "In one set-up alone: "+strings.Join(alone, ", ")+".")
 	}
 	return notes
+}
+
+// struck says whether any figure of a face is.
+func (m Matched) struck() bool {
+	return slices.ContainsFunc(m.Columns, func(c MatchColumn) bool {
+		return slices.ContainsFunc(c.Cells, func(f MatchCell) bool { return f.Struck })
+	})
 }
 
 // matchSection is a face in all set-ups in words.
@@ -202,6 +212,6 @@ func PrintMatching(all []Digest) string {
 	for i := range matched {
 		w.section(matchSection(&matched[i]))
 	}
-	w.section(&Section{Title: "About matching", Words: MatchNotes(alone)})
+	w.section(&Section{Title: "About matching", Words: MatchNotes(matched, alone)})
 	return w.String()
 }

@@ -59,42 +59,45 @@ func (w *printer) section(s *Section) {
 
 // table prints the heads and the entries in columns two spaces apart.
 func (w *printer) table(t *Table) {
-	rows := make([][]string, 0, len(t.Entries)+1)
 	heads, named := make([]string, len(t.Columns)), false
 	for i, col := range t.Columns {
 		heads[i] = col.Head
 		named = named || col.Head != ""
 	}
-	if named {
-		rows = append(rows, heads)
-	}
 	wide := make([]int, len(t.Columns))
-	for i := range t.Entries {
-		rows = append(rows, t.Entries[i].plain())
-	}
-	for _, r := range rows {
-		for i, s := range r {
+	widen := func(cells []string) {
+		for i, s := range cells {
 			wide[i] = max(wide[i], utf8.RuneCountInString(s))
 		}
 	}
-	for i, r := range rows {
-		w.row(t, r, wide)
-		if n := i - (len(rows) - len(t.Entries)); n >= 0 {
-			if t.Entries[n].Below != nil {
-				w.row(t, t.Entries[n].Below, wide)
-			}
-			for _, note := range t.Entries[n].Notes {
-				w.line("      " + note)
-			}
+	widen(heads)
+	for i := range t.Entries {
+		e := &t.Entries[i]
+		widen(e.plain(e.Cells))
+		widen(e.plain(e.Below))
+	}
+	if named {
+		w.row(t, heads, wide)
+	}
+	for i := range t.Entries {
+		e := &t.Entries[i]
+		w.row(t, e.plain(e.Cells), wide)
+		if e.Below != nil {
+			w.row(t, e.plain(e.Below), wide)
+		}
+		for _, note := range e.Notes {
+			w.line("      " + note)
 		}
 	}
 }
 
-// plain are the cells in plain text, those that are struck with their mark.
-func (e *Entry) plain() []string {
-	cells := slices.Clone(e.Cells)
+// plain are the cells of an entry, or what it has below them, in plain text: those that are struck with their mark.
+func (e *Entry) plain(cells []string) []string {
+	cells = slices.Clone(cells)
 	for _, i := range e.Struck {
-		cells[i] = meter.UncomputedMark + cells[i]
+		if i < len(cells) && cells[i] != "" {
+			cells[i] = meter.UncomputedMark + cells[i]
+		}
 	}
 	return cells
 }

@@ -1,0 +1,34 @@
+package draw
+
+import (
+	"testing"
+
+	"scrimshaw/plan"
+	"scrimshaw/render/sheet/box"
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// On the overview, a room that lies over another has its name in another place.
+func TestRoomsOverEachOtherAreNamedApart(t *testing.T) {
+	_, page, p := blank(t, 200, 200)
+	d := section.Digest{Name: "wide", Rooms: []plan.Room{{Name: "parlour", Inside: fixture.Quad(0, 0, 5, 4)}, {Name: "loft", Inside: fixture.Quad(0, 0, 5, 4)}}}
+	o := OverviewOf([]section.Digest{d})
+	o.Draw(p, layout.ViewOf(o.Extent(), box.Of(0, 0, 200, 150), 50))
+	var names []ink.Item
+	for _, it := range page.Items {
+		if it.Text != nil && (it.Text.S == "parlour" || it.Text.S == "loft") {
+			names = append(names, it)
+		}
+	}
+	if len(names) != 2 {
+		t.Fatalf("%d names of 2 rooms are lettered", len(names))
+	}
+	family := fixture.Family(t)
+	a, b := names[0].Bounds(family).Box, names[1].Bounds(family).Box
+	if a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y {
+		t.Errorf("%s at %v lies over %s at %v", names[0].Text.S, a, names[1].Text.S, b)
+	}
+}

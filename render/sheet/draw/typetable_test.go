@@ -1,0 +1,78 @@
+package draw
+
+import (
+	"strings"
+	"testing"
+
+	"scrimshaw/render/sheet/internal/fixture"
+	"scrimshaw/render/sheet/layout"
+	"scrimshaw/render/sheet/section"
+	"scrimshaw/symbols/ink"
+)
+
+// letteredBlock is the lettering of a section in a column of text, from left to right and from the top down to 0.
+func letteredBlock(t *testing.T, s *section.Section) []*ink.Text {
+	t.Helper()
+	d, page, p := blank(t, 200, 200)
+	b := d.Block(s)
+	DrawRows(p, b.Rows, 0, b.drawHead(p, 0, 150, false))
+	var all []*ink.Text
+	for i := range page.Items {
+		if it := &page.Items[i]; it.Text != nil && it.Text.S != "" {
+			all = append(all, it.Text)
+		}
+	}
+	return all
+}
+
+// afterCues is a table as that of the stops after cues: figures in two lines under heads that a scene names.
+func afterCues(name string, heads ...string) section.Table {
+	t := section.Table{Columns: []section.Column{{Flexible: true}}}
+	e := section.Entry{Cells: []string{name}, Below: []string{""}}
+	for _, head := range heads {
+		t.Columns = append(t.Columns, section.Column{Head: head, Align: ink.Right})
+		e.Cells, e.Below = append(e.Cells, "T2.8+⅔"), append(e.Below, "−1.1")
+	}
+	t.Entries = []section.Entry{e}
+	return t
+}
+
+// A name that takes two lines keeps both where figures have a second line, too.
+func TestLongNamesKeepAllTheirLines(t *testing.T) {
+	var said []string
+	for _, line := range letteredBlock(t, &section.Section{Title: "After", Tables: []section.Table{afterCues("the-longest-name-of-all, fill side", "before", "q1", "q2", "q3")}}) {
+		said = append(said, line.S)
+	}
+	words := strings.Join(said, " ")
+	for _, want := range []string{"the-longest-name-", "of-all, fill side", "−1.1"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("%q is lost: %s", want, words)
+		}
+	}
+}
+
+// Heads that are far longer than their figures keep to the column of text, and leave the names whole words.
+func TestLongHeadsKeepToTheirColumn(t *testing.T) {
+	long := strings.Repeat("long-", 12)
+	family := fixture.Family(t)
+	for _, line := range letteredBlock(t, &section.Section{Title: "After", Tables: []section.Table{afterCues("ada, fill side", "before", long, long, long)}}) {
+		it := ink.Item{Text: line}
+		if b := it.Bounds(family).Box; b.Min.X < -0.1 || b.Max.X > layout.Measure+0.1 {
+			t.Errorf("%q is lettered from %.1f to %.1f mm of a column of %.0f", line.S, b.Min.X, b.Max.X, layout.Measure)
+		}
+		if n := len(line.S); n < 3 {
+			t.Errorf("a word is broken: %q", line.S)
+		}
+	}
+}
+
+// Words stand over the heads of a table, not on the rule below them.
+func TestWordsStandOverHeads(t *testing.T) {
+	at := map[string]float64{}
+	for _, line := range letteredBlock(t, &section.Section{Title: "Lights that play", Words: []string{"1 lamp plays fire"}, Tables: []section.Table{afterCues("ada", "lowest", "highest")}}) {
+		at[line.S] = line.At.Y
+	}
+	if !(at["1 lamp plays fire"] > at["lowest"] && at["lowest"] > at["ada"]) {
+		t.Errorf("words, heads and cells stand at %v", at)
+	}
+}
