@@ -122,10 +122,10 @@ func (b *binder) footWide() float64 {
 	return b.wide - (layout.Measure+2*layout.Pads)/b.by - layout.Pads
 }
 
-// foot letters what nobody has checked below the frame of every page, and makes the title block lead to the first.
-func (k *packet) foot(pages []ink.Page, pad draw.Pad) {
+// foot letters what nobody has checked below the frame of every page, and makes the title block lead to the first, which may be a cover.
+func (k *packet) foot(pages []ink.Page, pad draw.Pad, covered bool) {
 	const under = 4.6 // mm below the frame
-	line := section.UncheckedLine(k.unchecked)
+	line := section.UncheckedLine(k.unchecked, covered)
 	for i := range pages {
 		page := &pages[i]
 		p := pad.With(page)

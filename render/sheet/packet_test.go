@@ -165,6 +165,26 @@ func TestTheCoverHoldsWhatItCan(t *testing.T) {
 	}
 }
 
+// TestTheFootNamesNoCoverThatIsNotThere: pages for a reader of one set-up have none.
+func TestTheFootNamesNoCoverThatIsNotThere(t *testing.T) {
+	const name = "an odd day"
+	dayOf(t, name, oddDay, Options{})
+	for _, packet := range []bool{true, false} {
+		doc, _ := Compose(lit[name][:1], Options{Packet: packet, For: forElectric, Font: fixture.Family(t)})
+		for i := range doc.Pages {
+			foots := 0
+			for _, it := range doc.Pages[i].Items {
+				if it.Text != nil && strings.HasPrefix(it.Text.S, "Not checked: ") && strings.Contains(it.Text.S, "cover") == packet {
+					foots++
+				}
+			}
+			if foots != 1 {
+				t.Errorf("packet %v: %s has %d feet that are right", packet, doc.Pages[i].Title, foots)
+			}
+		}
+	}
+}
+
 // TestAmpsAreTheSameOnAllPages: what the page of circuits says a circuit carries is what the sheet of the set-up says, rounded up; what is left is rounded down.
 func TestAmpsAreTheSameOnAllPages(t *testing.T) {
 	const name = "an odd day"

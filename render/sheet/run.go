@@ -124,7 +124,7 @@ func (r *Run) Document() (ink.Document, []source.Diagnostic) {
 	}
 	doc.Pages = numbered(sheets)
 	if doc.Tagged = r.day != nil; doc.Tagged {
-		r.day.foot(doc.Pages, first.d.Pad)
+		r.day.foot(doc.Pages, first.d.Pad, r.options.Packet)
 	}
 	warnMissingGlyphs(doc.Pages, r.options.Font, &r.log)
 	return doc, r.log.all

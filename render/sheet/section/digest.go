@@ -165,8 +165,8 @@ func DayCautions(all []Digest) *Section {
 // Unchecked is the section of what nobody has checked.
 func Unchecked(lines []string) *Section { return unchecked(&Input{Unchecked: lines}) }
 
-// UncheckedLine says on one line what nobody has checked, for the foot of every page of a packet.
-func UncheckedLine(lines []string) string {
+// UncheckedLine says on one line what nobody has checked, for the foot of every page, and that a cover says more where there is one.
+func UncheckedLine(lines []string, covered bool) string {
 	var all []string
 	for _, l := range lines {
 		head, rest, named := strings.Cut(l, ":")
@@ -178,5 +178,9 @@ func UncheckedLine(lines []string) string {
 	if len(all) == 0 {
 		return ""
 	}
-	return "Not checked: " + strings.Join(all, "; ") + ". The cover says it whole."
+	line := "Not checked: " + strings.Join(all, "; ") + "."
+	if covered {
+		line += " The cover says it whole."
+	}
+	return line
 }
