@@ -14,7 +14,7 @@ type jsonPassing struct {
 	Person  string    `json:"person"`
 	Share   float64   `json:"share"` // share of the light on both sides of the face, 0 to 1
 	Gap     *jsonGap  `json:"gap"`
-	Gels    *jsonCure `json:"gels"`    // null where none helps
+	Gels    *jsonCure `json:"gels"`    // null where none help
 	Setting *jsonCure `json:"setting"` // null where the unit has none that helps
 	Way     *jsonWay  `json:"way"`
 	Passes  bool      `json:"passes"`
@@ -28,7 +28,8 @@ type jsonGap struct {
 }
 
 type jsonCure struct {
-	Gels   []string `json:"gels"`
+	Off    []string `json:"off"`    // gels that come off
+	Gels   []string `json:"gels"`   // that go on
 	Kelvin *float64 `json:"kelvin"` // of a setting
 	Duv    *float64 `json:"duv"`    // CIE 1960 u v
 	Left   *jsonGap `json:"left"`
@@ -48,7 +49,7 @@ func (s *StandIn) json() jsonStandIn {
 	for i := range s.Faces {
 		p := &s.Faces[i]
 		one := jsonPassing{Person: p.Person, Share: Rounded(p.Share), Gap: jsonGapOf(p.Gap), Setting: p.Setting.json(), Passes: p.Passes(), Uncomputed: jsonKeys(p.Uncomputed)}
-		if len(p.Gels.Gels) > 0 {
+		if p.Gels.Changes() {
 			one.Gels = p.Gels.json()
 		}
 		if w := p.Way; w != nil {
@@ -70,7 +71,7 @@ func (c *Cure) json() *jsonCure {
 	if c == nil {
 		return nil
 	}
-	out := &jsonCure{Gels: OrNone(c.Gels), Left: jsonGapOf(c.Left), Stops: Rounded(c.Stops)}
+	out := &jsonCure{Off: OrNone(c.Off), Gels: OrNone(c.Gels), Left: jsonGapOf(c.Left), Stops: Rounded(c.Stops)}
 	if c.White != nil {
 		kelvin, duv := Rounded(c.White.Kelvin), Rounded(c.White.Duv)
 		out.Kelvin, out.Duv = &kelvin, &duv

@@ -22,7 +22,7 @@ type Passing struct {
 	Person  string
 	Share   float64     // share of the light on both sides of the face that the light gives, 0 to 1
 	Gap     *colour.Gap // between the light and what it passes for, both as they come to the face; nil where one has no colour temperature
-	Gels    Cure        // the gels that close it best; none where none helps
+	Gels    Cure        // the gels that close it best, in place of those that it wears; it changes nothing where none help
 	Setting *Cure       // the white of its own that closes it best; nil where it has no other that helps
 	Way     *Way        // how it comes from elsewhere; nil of a white, which comes from nowhere
 
@@ -31,7 +31,8 @@ type Passing struct {
 
 // Cure is a change of a light's colour, and what it leaves.
 type Cure struct {
-	Gels  []string     // more of the catalogue's
+	Off   []string     // gels that come off
+	Gels  []string     // of the catalogue that go on
 	White *kit.Setting // K and Duv, of a setting
 	Left  *colour.Gap  // nil where there is no colour temperature
 	Stops float64      // that it costs; less than none where it gives light
@@ -61,6 +62,22 @@ func (w *Way) Softer() float64 {
 // Passes says whether a light is taken for what it passes for.
 func (p *Passing) Passes() bool {
 	return (p.Gap == nil || p.Gap.Passes()) && (p.Way == nil || p.Way.Angle <= PassAngle)
+}
+
+// Changes says whether anything is changed.
+func (c *Cure) Changes() bool { return len(c.Off) > 0 || len(c.Gels) > 0 || c.White != nil }
+
+// Cure is the change that one would make: the unit's own white, which takes no gel, where that leaves a light that passes or no larger a gap than gels
+// do; else gels; nil where neither helps.
+func (p *Passing) Cure() *Cure {
+	own := p.Setting
+	switch {
+	case own != nil && (!p.Gels.Changes() || p.Gels.Left == nil || own.Left != nil && (own.Left.Passes() || own.Left.Size() <= p.Gels.Left.Size())):
+		return own
+	case p.Gels.Changes():
+		return &p.Gels
+	}
+	return nil
 }
 
 // Main is the face that the light gives the largest share of, or nil where there is nobody.
