@@ -12,7 +12,7 @@ import (
 type Correction struct {
 	Gels          []string   // in the catalogue's order; none: no gel helps
 	Left          colour.Gap // the gap that is left
-	Enough        float64    // how large a gap is, by its size, that is as close
+	Enough        float64    // how large a gap may be that is as close: a ratio (colour.Gap.Size)
 	Transmittance float64    // share of the light that the stack lets through, luminous, 0 to 1
 }
 

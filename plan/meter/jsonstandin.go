@@ -11,13 +11,14 @@ type jsonStandIn struct {
 
 // jsonPassing is how a light passes for something at a face; gap, setting and direction are null where they have no meaning.
 type jsonPassing struct {
-	Person  string    `json:"person"`
-	Share   float64   `json:"share"` // share of the light on both sides of the face, 0 to 1
-	Gap     *jsonGap  `json:"gap"`
-	Gels    *jsonCure `json:"gels"`    // null where none help
-	Setting *jsonCure `json:"setting"` // null where the unit has none that helps
-	Way     *jsonWay  `json:"way"`
-	Passes  bool      `json:"passes"`
+	Person  string      `json:"person"`
+	Share   float64     `json:"share"` // share of the light on both sides of the face, 0 to 1
+	Gap     *jsonGap    `json:"gap"`
+	Whites  []jsonWhite `json:"whites"`  // of the light and of what it passes for, as they come there; none where there is no gap
+	Gels    *jsonCure   `json:"gels"`    // null where none help
+	Setting *jsonCure   `json:"setting"` // null where the unit has none that helps
+	Way     *jsonWay    `json:"way"`
+	Passes  bool        `json:"passes"`
 
 	Uncomputed []jsonKey `json:"uncomputed"`
 }
@@ -25,6 +26,11 @@ type jsonPassing struct {
 type jsonGap struct {
 	Mired float64 `json:"mired"` // mireds, plus is warmer
 	Duv   float64 `json:"duv"`   // CIE 1960 u v, plus is greener
+}
+
+type jsonWhite struct {
+	Kelvin float64 `json:"kelvin"` // K, of the nearest Planckian
+	Duv    float64 `json:"duv"`    // CIE 1960 u v
 }
 
 type jsonCure struct {
@@ -51,6 +57,11 @@ func (s *StandIn) json() jsonStandIn {
 		one := jsonPassing{Person: p.Person, Share: Rounded(p.Share), Gap: jsonGapOf(p.Gap), Setting: p.Setting.json(), Passes: p.Passes(), Uncomputed: jsonKeys(p.Uncomputed)}
 		if p.Gels.Changes() {
 			one.Gels = p.Gels.json()
+		}
+		if one.Whites = []jsonWhite{}; p.Gap != nil {
+			for _, w := range p.Whites {
+				one.Whites = append(one.Whites, jsonWhite{Rounded(w.Kelvin), Rounded(w.Duv)})
+			}
 		}
 		if w := p.Way; w != nil {
 			one.Way = &jsonWay{Rounded(w.Angle), Rounded(w.Higher), RoundedOrNull(w.Right), Rounded(w.Wide), Rounded(w.For)}

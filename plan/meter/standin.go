@@ -3,6 +3,8 @@ package meter
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
@@ -20,11 +22,12 @@ type StandIn struct {
 // Passing is how a light passes for something at one face.
 type Passing struct {
 	Person  string
-	Share   float64     // share of the light on both sides of the face that the light gives, 0 to 1
-	Gap     *colour.Gap // between the light and what it passes for, both as they come to the face; nil where one has no colour temperature
-	Gels    Cure        // the gels that close it best, in place of those that it wears; it changes nothing where none help
-	Setting *Cure       // the white of its own that closes it best; nil where it has no other that helps
-	Way     *Way        // how it comes from elsewhere; nil of a white, which comes from nowhere
+	Share   float64         // share of the light on both sides of the face that the light gives, 0 to 1
+	Gap     *colour.Gap     // between the light and what it passes for, both as they come to the face; nil where one has no colour temperature
+	Whites  [2]colour.White // the two there, as the nearest Planckian, where there is a gap
+	Gels    Cure            // the gels that close it best, in place of those that it wears; it changes nothing where none help
+	Setting *Cure           // the white of its own that closes it best; nil where it has no other that helps
+	Way     *Way            // how it comes from elsewhere; nil of a white, which comes from nowhere
 
 	Uncomputed []plan.Uncomputed // keys that could change the light on the face and that nothing computes yet
 }
@@ -46,6 +49,9 @@ type Way struct {
 	Right  *float64 // how far from farther to the person's own right, degrees; nil where one comes from near the zenith or from below
 	Wide   float64  // how wide it looks from the face, degrees (photometry.ApparentWidth)
 	For    float64  // how wide what it passes for looks, degrees
+
+	Toward [2]r3.Vec  // where the two come from, as seen from the face: unit vectors
+	Size   [2]float64 // solid angles of the two, sr
 }
 
 // PassAngle is how far, in degrees, a light may come from beside what it passes for before the shadows tell: common practice.

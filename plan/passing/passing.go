@@ -113,9 +113,9 @@ func (p *passer) passing() meter.Passing {
 		out.Share = own.Y() / all
 	}
 	factors := p.factors()
-	wanted := p.wanted()
-	if gap, ok := gapOf(factors.Times(p.light.RelativeOutput), wanted); ok {
-		out.Gap = &gap
+	is, wanted := factors.Times(p.light.RelativeOutput), p.wanted()
+	if gap, ok := gapOf(is, wanted); ok {
+		out.Gap, out.Whites = &gap, [2]colour.White{colour.WhiteOf(colour.XY(is)), colour.WhiteOf(colour.XY(wanted))}
 		c := curing{passer: p, gap: gap, factors: factors, wanted: wanted}
 		out.Gels, out.Setting = c.gels(), c.setting()
 	}
