@@ -63,12 +63,29 @@ func runDay(ctx context.Context, std streams, args []string, flags *dayFlags) er
 	if err != nil {
 		return err
 	}
-	var d list.Shooting
 	if old != nil {
 		defer old.in.Close()
+	}
+	d, err := w.shooting(ctx, old, len(flags.work.setups) == 0)
+	if err != nil {
+		return err
+	}
+	if d.Facts() > mostCompared {
+		return fmt.Errorf("this is too much for one day: %d set-ups with so many things; name fewer with --setup", len(d.Setups))
+	}
+	if flags.json {
+		return d.WriteJSON(std.out)
+	}
+	return d.WriteText(std.out)
+}
+
+// shooting is the day of the set-ups, held to the sheets before where there are any; all says that the run has all set-ups of the file.
+func (w *work) shooting(ctx context.Context, old *before, all bool) (*list.Shooting, error) {
+	d := &list.Shooting{}
+	if old != nil {
 		d.Since = &list.Revision{Since: old.sheets.Words}
 	}
-	err = w.each(func(_ int, s *plan.Setup) error {
+	err := w.each(func(_ int, s *plan.Setup) error {
 		d.Add(s)
 		if old != nil {
 			d.Since.Revision = s.Scene.Sheet.Revision.Value
@@ -76,17 +93,8 @@ func runDay(ctx context.Context, std streams, args []string, flags *dayFlags) er
 		}
 		return ctx.Err()
 	})
-	if err != nil {
-		return err
-	}
-	if d.Facts() > mostCompared {
-		return fmt.Errorf("this is too much for one day: %d set-ups with so many things; name fewer with --setup", len(d.Setups))
-	}
-	if old != nil && len(flags.work.setups) == 0 {
+	if old != nil && all {
 		d.Since.Lose(old.sheets.Gone(d.Setups))
 	}
-	if flags.json {
-		return d.WriteJSON(std.out)
-	}
-	return d.WriteText(std.out)
+	return d, err
 }

@@ -98,18 +98,8 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.checkPair(flags.pair); err != nil {
 		return err
 	}
-	old, err := w.openSince(ctx, std, args, flags.since, &flags.work)
-	if err != nil {
+	if flags.sheet.Since, err = w.readSince(ctx, std, args, flags); err != nil {
 		return err
-	}
-	if old != nil {
-		defer old.in.Close()
-		if flags.sheet.PicksPlans() {
-			if err := old.readings(ctx, std, &flags.work); err != nil {
-				return err
-			}
-		}
-		flags.sheet.Since = old.sheets
 	}
 	flags.sheet.Packet = len(w.names) > 1 && len(flags.work.setups) == 0 && flags.holdsDay(paths)
 	d := newDrawing(len(w.names), paths, flags)
@@ -126,6 +116,19 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 		d.reportOmittedPages(std, flags.output.formOf("-"), w.in.name)
 	}
 	return nil
+}
+
+// readSince gives what the sheets before say, with the readings of those whose plans are drawn; nil where nobody asks.
+func (w *work) readSince(ctx context.Context, std streams, args []string, flags *drawFlags) (*sheet.Since, error) {
+	old, err := w.openSince(ctx, std, args, flags.since, &flags.work)
+	if old == nil || err != nil {
+		return nil, err
+	}
+	defer old.in.Close()
+	if flags.sheet.PicksPlans() {
+		err = old.readings(ctx, std, &flags.work)
+	}
+	return old.sheets, err
 }
 
 // holdsDay says whether an output holds more than one picture, or is more than one file: a picture down a pipe is the plan.

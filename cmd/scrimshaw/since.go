@@ -46,38 +46,36 @@ func (w *work) openSince(ctx context.Context, std streams, args []string, path s
 	if err != nil {
 		return nil, err
 	}
-	names, err := w.inBoth(in, path, flags.setups)
-	if err != nil {
-		in.Close()
-		return nil, err
-	}
-	old, err := runInterruptibly(ctx, func() (*work, error) { return survey(ctx, in, names) })
-	if err == nil {
-		err = old.reportFaults(std, flags.faults, source.Error)
-	}
-	if err != nil {
-		in.Close()
-		return nil, err
-	}
-	b := &before{work: old}
-	err = old.each(func(i int, s *plan.Setup) error {
-		if b.sheets == nil {
-			b.sheets = sheet.NewSince(sheet.WordsOf(&s.Scene.Sheet), len(w.in.document.Setups) < 2 && len(in.document.Setups) < 2)
-		}
-		b.sheets.Add(s)
-		return ctx.Err()
-	})
-	if err == nil && b.sheets == nil {
-		err = fmt.Errorf("--since %s: there is nothing in it to draw", path)
-	}
-	if err == nil {
-		err = w.checkRevisions(std, b.sheets, flags)
-	}
+	b, err := w.holdTo(ctx, std, in, path, flags)
 	if err != nil {
 		in.Close()
 		return nil, err
 	}
 	return b, nil
+}
+
+// holdTo lays out an opened file of the sheets before.
+func (w *work) holdTo(ctx context.Context, std streams, in *input, path string, flags *workFlags) (*before, error) {
+	names, err := w.inBoth(in, path, flags.setups)
+	if err != nil {
+		return nil, err
+	}
+	old, err := runInterruptibly(ctx, func() (*work, error) { return survey(ctx, in, names) })
+	if err != nil {
+		return nil, err
+	}
+	if err := old.reportFaults(std, flags.faults, source.Error); err != nil {
+		return nil, err
+	}
+	b := &before{work: old, sheets: sheet.NewSince(len(w.in.document.Setups) < 2 && len(in.document.Setups) < 2)}
+	err = old.each(func(_ int, s *plan.Setup) error {
+		b.sheets.Add(s)
+		return ctx.Err()
+	})
+	if err != nil {
+		return nil, err
+	}
+	return b, w.checkRevisions(std, b.sheets, flags)
 }
 
 // sameFile refuses the scene itself as the one before it, and standard input for both.

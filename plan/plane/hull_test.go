@@ -22,7 +22,7 @@ func TestHull(t *testing.T) {
 		for i, a := range ring {
 			b, c := ring[(i+1)%len(ring)], ring[(i+2)%len(ring)]
 			if !slices.Contains(points, a) {
-				t.Fatalf("%v is none of %v", a, points)
+				t.Fatalf("%v is a corner and not among %v", a, points)
 			}
 			if len(ring) > 2 && r2.Cross(r2.Sub(b, a), r2.Sub(c, b)) <= 0 {
 				t.Fatalf("no turn to the left at %v of %v", b, ring)

@@ -125,6 +125,9 @@ func revisedOf(row *section.RevisionRow) jsonRevised {
 		out.Kind = "gone"
 	}
 	for i := range l.Parts {
+		if out.Kind != "changed" {
+			break // all of it
+		}
 		out.Aspects = append(out.Aspects, string(l.Parts[i].Aspect))
 	}
 	return out

@@ -149,7 +149,7 @@ func (b *binder) contents(others []*sheet, covers int) (lines []section.Content)
 		} else if i < len(b.digests) {
 			r := b.digests[i].Revised
 			line.Of = section.Joined("; ", r.Words(), b.digests[i].Line())
-			line.Revised = r != nil && (r.New || r.Rows > 0)
+			line.Revised = r.Differs()
 			line.What = ink.Capital(s.heading)
 		}
 		lines = append(lines, line)

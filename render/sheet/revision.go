@@ -40,8 +40,12 @@ func NextRevision(is string) string {
 	return ""
 }
 
-// WordsOf name the sheet of a scene: by its revision, else by its date.
-func WordsOf(s *scene.Sheet) string {
+// WordsOf name the sheet of a set-up: by its revision, else by its date.
+func WordsOf(setup *plan.Setup) string {
+	var s scene.Sheet
+	if setup.Scene != nil {
+		s = setup.Scene.Sheet
+	}
 	switch {
 	case s.Revision.Value != "":
 		return s.Revision.Value

@@ -20,13 +20,14 @@ type Since struct {
 }
 
 // NewSince begins with no set-ups. only says that the run has one set-up, and the file of the sheet before one, too.
-func NewSince(words string, only bool) *Since {
-	return &Since{Words: words, readings: map[string][]meter.Reading{}, lists: list.New(), only: only}
+func NewSince(only bool) *Since {
+	return &Since{readings: map[string][]meter.Reading{}, lists: list.New(), only: only}
 }
 
 // Add takes a set-up of the file of the sheet before. Its set is let go.
 func (s *Since) Add(setup *plan.Setup) {
 	s.lists.Add(setup)
+	s.Words = WordsOf(setup)
 	kept := *setup
 	kept.Set.Prisms, kept.Set.Sheets, kept.Before = nil, nil, setup.Before
 	s.setups = append(s.setups, &kept)

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/term"
@@ -225,8 +226,13 @@ func cue(q *plan.Cue) Thing {
 	var moves Value
 	for i := range q.Moves {
 		m := &q.Moves[i]
-		moves.Words = append(moves.Words, m.Light+" "+unit.FormatPercent(m.To.Level))
-		moves.Figures = append(moves.Figures, m.To.Level, m.To.White.Kelvin, m.To.White.Duv)
+		words, white := m.Light+" "+unit.FormatPercent(m.To.Level), colour.White{}
+		if m.From.White != m.To.White {
+			white = m.To.White
+			words += " " + unit.FormatKelvin(white.Kelvin)
+		}
+		moves.Words = append(moves.Words, words)
+		moves.Figures = append(moves.Figures, m.To.Level, white.Kelvin, white.Duv)
 	}
 	return Thing{Sort: Cue, Name: q.Name, Tag: q.Name, Facts: []Fact{{On, words(q.OnWords())}, {Over, over}, {Cued, moves}}}
 }

@@ -60,7 +60,7 @@ func (c revisions) clouds(v layout.View) (all []cloud) {
 	})
 }
 
-// bodyNow is the symbol of a thing as it is drawn; nil of what has none.
+// bodyNow is the symbol of a thing as it is drawn; nil where there is no symbol.
 func (c revisions) bodyNow(l *change.Line) []r2.Vec {
 	s := c.In.Setup
 	first := 0
@@ -222,7 +222,7 @@ func (c revisions) signs(keys map[string]bool) {
 }
 
 // bar stands in the margin beside a row that is not as on the sheet before: of some lines of lists, down from the top of the row.
-func (p Pad) bar(x, top float64, lines int) {
+func bar(p Pad, x, top float64, lines int) {
 	const left, air = 1.6, 0.4
 	st := p.listed(p.Look.Ink)
 	low := top - RowAir - st.Cap - st.Leading()*float64(lines-1) - air

@@ -185,7 +185,7 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 		rule:   wide,
 		Draw: func(p Pad, x, top float64) {
 			if e.Revised {
-				p.bar(x, top, deepest+len(notes))
+				bar(p, x, top, deepest+len(notes))
 			}
 			linkTo(p, box.Of(x, top-2*RowAir-st.Cap, x+wide, top), e.Link)
 			c.drawRow(t, p, e, cells, widths, x, top-RowAir)

@@ -40,11 +40,11 @@ func circuits(s *plan.Setup, c Units) *Section {
 	return listed
 }
 
-// circuits are those of the set-up, a bar beside each row that does not read as on the sheet before.
-func (c Report) circuits() *Section {
-	now := circuits(c.In.Setup, c.Units)
-	if from := c.In.Since; from != nil && from.Setup != nil {
-		MarkNew(now, circuits(from.Setup, c.Units))
+// circuitsSince are those of the set-up, a bar beside each row that does not read as on the sheet before.
+func circuitsSince(in *Input, u Units) *Section {
+	now := circuits(in.Setup, u)
+	if from := in.Since; from != nil && from.Setup != nil {
+		MarkNew(now, circuits(from.Setup, u))
 	}
 	return now
 }

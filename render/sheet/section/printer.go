@@ -17,7 +17,7 @@ func (c Report) Print(f Fields) string {
 		w.line(s)
 	}
 	w.line(Joined(", ", f.Production, f.Location, Prefixed("revision ", f.Revision), f.Date, Prefixed("for ", f.Crew), Prefixed("by ", f.By)))
-	for _, s := range append(c.Sections(), c.barred(c.rooms(), c.pieces())...) {
+	for _, s := range append(c.Sections(), barred(c.In, c.rooms(), c.pieces())...) {
 		if s.speaks() {
 			w.section(s)
 		}

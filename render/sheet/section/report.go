@@ -16,10 +16,10 @@ type Report struct {
 func (c Report) Sections() []*Section {
 	in := c.In
 	if in.Elevation != nil {
-		return c.barred(c.LevelKey(), c.revised(), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in))
+		return barred(in, c.LevelKey(), revised(in, c.Units), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in))
 	}
-	return c.barred(slices.Concat([]*Section{c.LevelKey(), c.faces(), c.revised(), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in), []*Section{
-		played(in), c.circuits(), c.changes(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
+	return barred(in, slices.Concat([]*Section{c.LevelKey(), c.faces(), revised(in, c.Units), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in), []*Section{
+		played(in), circuitsSince(in, c.Units), c.changes(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
 	})...)
 }
@@ -32,8 +32,8 @@ func legend() *Section { return &Section{Title: "Legend", Rank: layout.Needed, F
 func (c Report) StripSections() []*Section {
 	in := c.In
 	if _, _, ok := in.Wall(); ok {
-		return c.barred(c.LevelKey(), c.revised(), c.meters(), watch(in), uncomputed(in.Setup))
+		return barred(in, c.LevelKey(), revised(in, c.Units), c.meters(), watch(in), uncomputed(in.Setup))
 	}
-	return c.barred(slices.Concat([]*Section{c.LevelKey(), c.faces(), c.revised(), phoneLesson(in)}, walks(in, c.Units),
-		[]*Section{c.lights()}, cues(in), []*Section{played(in), c.circuits(), c.changes(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})...)
+	return barred(in, slices.Concat([]*Section{c.LevelKey(), c.faces(), revised(in, c.Units), phoneLesson(in)}, walks(in, c.Units),
+		[]*Section{c.lights()}, cues(in), []*Section{played(in), circuitsSince(in, c.Units), c.changes(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})...)
 }

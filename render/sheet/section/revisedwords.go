@@ -21,6 +21,9 @@ func (c told) revisedPart(l *change.Line, p *change.Part) string {
 	case change.Circuit:
 		return c.circuitPart(p)
 	}
+	if l.Sort == change.Furniture && p.Aspect == change.Form {
+		return "its seat or its steps otherwise"
+	}
 	switch p.Aspect {
 	case change.Plays:
 		return set("", playWords(c.In.Setup.LightNamed(l.Name)), playWords(c.before.LightNamed(l.Name)))
@@ -38,17 +41,27 @@ func (c told) valuePart(p *change.Part) string {
 	if p.Aspect == change.Facing {
 		return cmp.Or(set("from", c.valueWords(p.Aspect, p.Is), c.valueWords(p.Aspect, p.Was)), "turned")
 	}
-	return set(string(p.Aspect), c.valueWords(p.Aspect, p.Is), c.valueWords(p.Aspect, p.Was))
+	label := string(p.Aspect)
+	if other, known := aspectLabels[p.Aspect]; known {
+		label = other
+	}
+	return set(label, c.valueWords(p.Aspect, p.Is), c.valueWords(p.Aspect, p.Was))
 }
+
+// aspectLabels say aspects whose own word would not be understood beside what they are.
+var aspectLabels = map[change.Aspect]string{change.Over: "", change.Form: "", change.Margin: "room about the frame", change.Metered: "meter", change.Stature: "", change.Across: "clear width",
+	change.StandsFor: "passes for"}
 
 // valueWords print a value: words as they are, figures by what they measure.
 func (c told) valueWords(a change.Aspect, v change.Value) string {
 	var all []string
 	switch a {
-	case change.Along, change.Across, change.Sill, change.Head, change.Stature, change.Ground, change.Place:
+	case change.Along, change.Across, change.Sill, change.Head, change.Ground, change.Place:
 		for _, f := range v.Figures {
 			all = append(all, c.Length(f))
 		}
+	case change.Stature:
+		return c.Length(v.Figures[0]) + " tall, eyes at " + c.Length(v.Figures[1])
 	case change.Margin:
 		for _, f := range v.Figures {
 			all = append(all, unit.FormatPercent(f))
@@ -75,19 +88,19 @@ func (c told) valueWords(a change.Aspect, v change.Value) string {
 func (c told) circuitPart(p *change.Part) string {
 	fed := func(v change.Value) []string {
 		f := v.Figures
-		words := []string{strings.Join(v.Words, " "), unit.FormatNumber(f[0]) + " V", "breaker " + unit.FormatAmps(f[1]), unit.FormatPercent(f[2]) + " of it", unit.FormatPower(f[3]) + " on it already", "", "no outlet"}
+		words := []string{strings.Join(v.Words, " "), unit.FormatNumber(f[0]) + " V", unit.FormatAmps(f[1]), unit.FormatPercent(f[2]), unit.FormatPower(f[3]), "", ""}
 		if f[4] > 0 {
-			words[5] = "direct current"
+			words[5] = "direct"
 		}
 		if len(f) > 6 {
-			words[6] = "outlet at " + c.Length(f[5]) + ", " + c.Length(f[6])
+			words[6] = c.Length(f[5]) + ", " + c.Length(f[6])
 		}
 		return words
 	}
 	is, was := fed(p.Is), fed(p.Was)
 	var all []string
-	for i := range is {
-		all = append(all, set("", is[i], was[i]))
+	for i, label := range []string{"", "", "breaker", "of which may be used", "on it already", "current", "outlet at"} {
+		all = append(all, set(label, is[i], was[i]))
 	}
 	return Joined("; ", all...)
 }
@@ -96,7 +109,7 @@ func (c told) circuitPart(p *change.Part) string {
 func (c told) roomPart(was, is *plan.Room, p *change.Part) string {
 	switch p.Aspect {
 	case change.Place:
-		return c.placeChange(plan.AtHeight(was.Inside[0], was.Base), plan.AtHeight(is.Inside[0], is.Base), was.Base, is.Base)
+		return Joined("; ", c.moved(was.Inside[0], is.Inside[0]), set("floor at", c.Length(is.Base), c.Length(was.Base)))
 	case change.Shape:
 		return cmp.Or(set("", c.spanWords(is), c.spanWords(was)), "its walls run otherwise")
 	case change.Ceiling:
@@ -106,7 +119,9 @@ func (c told) roomPart(was, is *plan.Room, p *change.Part) string {
 	}
 	var all []string
 	for i := range p.Is.Words {
-		all = append(all, set("", p.Is.Words[i], p.Was.Words[i]))
+		what, is, _ := strings.Cut(p.Is.Words[i], " ")
+		_, was, _ := strings.Cut(p.Was.Words[i], " ")
+		all = append(all, set(what, is, was))
 	}
 	return Joined("; ", all...)
 }

@@ -102,3 +102,13 @@ func risesToward(r *plan.Room) string {
 	}
 	return best
 }
+
+// pieces is the list of furniture, whose heights are lettered on the plan.
+func (c Report) pieces() *Section {
+	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
+	for i := range c.In.Setup.Furniture {
+		f := &c.In.Setup.Furniture[i]
+		t.Entries = append(t.Entries, Entry{Cells: []string{f.Name, string(f.Kind), c.Bare(f.Size[0]) + " × " + c.Bare(f.Size[1]), c.Bare(f.Z1 - f.Base)}, Of: []string{thingKey(change.Furniture, f.Name)}})
+	}
+	return &Section{Title: c.measured("Furniture"), Tables: []Table{t}}
+}

@@ -174,27 +174,6 @@ func (c Report) clothWords(grip string) string {
 	return ""
 }
 
-// hungOn is the side of an opening that half a curtain hangs on, as seen from inside; "" of what covers all of it.
-func hungOn(o *plan.Opening, d *plan.Dressing) string {
-	const lap = 0.01 // m
-	from, to := r2.Dot(r2.Sub(d.A, o.Left), o.Rightward()), r2.Dot(r2.Sub(d.B, o.Left), o.Rightward())
-	switch {
-	case from <= lap && to >= o.Width()-lap:
-		return ""
-	case from <= lap:
-		return "left half"
-	}
-	return "right half"
-}
-
-// DressingWords says a curtain or a blind.
-func DressingWords(d *plan.Dressing) string {
-	if d.Slat > 0 {
-		return "blind, slats of " + unit.FormatLength(d.Slat, false) + " at " + unit.FormatAngle(d.Tilt)
-	}
-	return "curtain, " + d.Cloth
-}
-
 // cameras is the list of cameras.
 func (c Report) cameras() *Section {
 	t := Table{Columns: []Column{
@@ -263,14 +242,4 @@ func gateWords(m *plan.Camera) string {
 		return ""
 	}
 	return fmt.Sprintf("%s × %s mm of it", tenths(m.Gate[0]), tenths(m.Gate[1]))
-}
-
-// pieces is the list of furniture, whose heights are lettered on the plan.
-func (c Report) pieces() *Section {
-	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
-	for i := range c.In.Setup.Furniture {
-		f := &c.In.Setup.Furniture[i]
-		t.Entries = append(t.Entries, Entry{Cells: []string{f.Name, string(f.Kind), c.Bare(f.Size[0]) + " × " + c.Bare(f.Size[1]), c.Bare(f.Z1 - f.Base)}, Of: []string{thingKey(change.Furniture, f.Name)}})
-	}
-	return &Section{Title: c.measured("Furniture"), Tables: []Table{t}}
 }
