@@ -56,9 +56,9 @@ func (w *work) openSince(ctx context.Context, std streams, args []string, path s
 
 // holdTo lays out an opened file of the sheets before.
 func (w *work) holdTo(ctx context.Context, std streams, in *input, path string, flags *workFlags) (*before, error) {
-	names, err := w.inBoth(in, path, flags.setups)
-	if err != nil {
-		return nil, err
+	var names []string // none are all
+	if len(flags.setups) > 0 {
+		names = w.inBoth(in)
 	}
 	old, err := runInterruptibly(ctx, func() (*work, error) { return survey(ctx, in, names) })
 	if err != nil {
@@ -67,7 +67,10 @@ func (w *work) holdTo(ctx context.Context, std streams, in *input, path string, 
 	if err := old.reportFaults(std, flags.faults, source.Error); err != nil {
 		return nil, err
 	}
-	b := &before{work: old, sheets: sheet.NewSince(len(w.in.document.Setups) < 2 && len(in.document.Setups) < 2)}
+	if err := w.checkCommon(in, path); err != nil {
+		return nil, err
+	}
+	b := &before{work: old, sheets: sheet.NewSince(w.single(in))}
 	err = old.each(func(_ int, s *plan.Setup) error {
 		b.sheets.Add(s)
 		return ctx.Err()
@@ -90,30 +93,34 @@ func (w *work) sameFile(args []string, path string) error {
 	return nil
 }
 
-// inBoth are the set-ups of the file before that are compared: those that were asked for, else all. It refuses a file that has none of those of the run.
-func (w *work) inBoth(in *input, path string, asked []string) ([]string, error) {
-	if in.log.Failed() || in.document.Root == nil {
-		return nil, nil // its faults are reported
-	}
-	was, is := in.document.Setups, w.names
-	if len(w.in.document.Setups) < 2 && len(was) < 2 {
-		return nil, nil
-	}
-	var common []string
-	for _, name := range was {
-		if slices.Contains(is, name) {
+// single says whether both files have one set-up: those are held to each other whatever they are called.
+func (w *work) single(in *input) bool {
+	return len(w.in.document.Setups) < 2 && len(in.document.Setups) < 2
+}
+
+// inBoth are the set-ups of the run that the file before has.
+func (w *work) inBoth(in *input) (common []string) {
+	for _, name := range in.document.Setups {
+		if slices.Contains(w.names, name) {
 			common = append(common, name)
 		}
 	}
-	switch {
-	case len(common) == 0 && len(was) == 0:
-		return nil, fmt.Errorf("--since %s: it has no set-ups, and this scene has %s; name a file that has one of them", path, strings.Join(is, ", "))
-	case len(common) == 0:
-		return nil, fmt.Errorf("--since %s: it has none of the set-ups that are drawn, which are %s; its own are %s", path, strings.Join(is, ", "), strings.Join(was, ", "))
-	case len(asked) > 0:
-		return common, nil
+	return common
+}
+
+// checkCommon refuses a file that has none of the set-ups of the run.
+func (w *work) checkCommon(in *input, path string) error {
+	if w.single(in) || len(w.inBoth(in)) > 0 {
+		return nil
 	}
-	return nil, nil
+	is, was := strings.Join(w.names, ", "), strings.Join(in.document.Setups, ", ")
+	switch {
+	case was == "":
+		return fmt.Errorf("--since %s: it has no set-ups, and this scene has %s; name a file that has one of them", path, is)
+	case is == "":
+		return fmt.Errorf("--since %s: it has set-ups, %s, and this scene has none; name a file without", path, was)
+	}
+	return fmt.Errorf("--since %s: it has none of the set-ups that are drawn, which are %s; its own are %s", path, is, was)
 }
 
 // checkRevisions reports a revision that is the same though something differs, or another though nothing does.
