@@ -106,7 +106,7 @@ func (b *surfaceLamp) seen(a *patchLight, r *Receptor) (sum colour.RGB) {
 		g := &all[i]
 		value := 0.0
 		if g.Cut {
-			value = a.rough(l, r, g.Corners)
+			value = a.rough(l, r, g.Corners, 0)
 		} else {
 			value = b.whole(r)
 		}
@@ -143,9 +143,13 @@ func (b *surfaceLamp) whole(r *Receptor) float64 {
 // the triangle's own size from it.
 const mostRough = 4
 
-// rough is part for what falls on surfaces: without a closed form, by one short rule. Of a sphere that is not Lambertian it
-// is as much of the light as is seen of the disc.
-func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
+// fieldTriangle is how long, at most, by its distance from a point of a lattice, a triangle of an opening is that three places stand for.
+// Most points that see little of an opening see it from far off; by all seven places their field is no nearer to the truth.
+const fieldTriangle = 0.5
+
+// rough is part for what falls on surfaces and lattices: without a closed form, by one short rule, and of triangles up to a share of their
+// distance long by a shorter one. Of a sphere that is not Lambertian it is as much of the light as is seen of the disc.
+func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec, small float64) float64 {
 	if l.opening.Form == photometry.Sphere && !l.lambertian {
 		seen, all := v.part(l, r, corners, coarseSum), v.part(l, r, l.outline(r.At, fewSides), coarseSum)
 		if !(all > 0) {
@@ -165,6 +169,10 @@ func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	near := math.Sqrt(l.distance2(r.At))
 	for i := 1; i+1 < len(corners); i++ {
 		t := triangle{corners[0], corners[i], corners[i+1]}
+		if t.longest() <= small*near {
+			sum += c.short(&t)
+			continue
+		}
 		t.split(min(max(1, int(math.Ceil(t.longest()/near))), mostRough), func(part triangle) { sum += c.sum(&part) })
 	}
 	return sum / l.opening.Surface()

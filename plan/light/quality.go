@@ -19,7 +19,7 @@ type Quality uint8
 const (
 	Normal Quality = iota // fields: 600 points of a face, 64 of a tube, 0.25 %, 1.0 %; reflected 1.5 %, 5 %; receptors 0.2 %, 1 %
 	Draft                 // fields: 68 and 16, 1.3 %, 5.5 %; reflected 5 %, 15 %; receptors 1 %, 5 %
-	Fine                  // fields: 1220 and 256, 0.15 %, 0.5 %; reflected 1 %, 3.5 %; receptors 0.1 %, 0.5 %
+	Fine                  // fields: 1220 and 256, 0.15 %, 0.5 %; reflected 1 %, 3 %; receptors 0.1 %, 0.5 %
 )
 
 // qualities are the names of the qualities.

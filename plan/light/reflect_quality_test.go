@@ -73,7 +73,7 @@ func TestErrorOfReflectedLight(t *testing.T) {
 	promises := []struct {
 		quality   Quality
 		mean, p95 float64
-	}{{Draft, 0.05, 0.15}, {Normal, 0.015, 0.05}, {Fine, 0.01, 0.035}}
+	}{{Draft, 0.05, 0.15}, {Normal, 0.015, 0.05}, {Fine, 0.01, 0.03}}
 	for _, c := range promises[:cases(len(promises), 1)] {
 		w := build(t, s, Options{Quality: Draft})
 		w.radiosity = c.quality.radiosity()

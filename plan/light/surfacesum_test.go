@@ -6,7 +6,9 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/photometry"
 )
 
 // patchSum sums a function of places over figures, and counts how often it is asked.
@@ -114,4 +116,23 @@ func TestErrorAddsItsParts(t *testing.T) {
 	rays := math.Hypot(2*3*1, 2*4*0.5)
 	close(t, "error", b.Error(1, levels), 0.5*math.Sqrt(direct*direct+reflected*reflected+rays*rays), 1e-9)
 	close(t, "error of nothing", b.Error(0, levels), 0, 1e-12)
+}
+
+// The short rule of a triangle of an opening agrees with the long one from where it stands for it: to one part in two hundred over parts that are
+// as long as allowed, and to less of smaller ones.
+func TestShortRuleOfAnOpening(t *testing.T) {
+	e := Emitter{Name: "box", Frame: plan.Frame{At: r3.Vec{Z: 2}, Axis: r3.Vec{Z: -1}, Right: r3.Vec{X: 1}},
+		Source: photometry.Source{Flux: 1000, Distribution: measured(t, 1, 0.8), Opening: photometry.Opening{Form: photometry.Rectangle, Width: 1, Height: 1}}}
+	l := newLamp(&e, 1, 1, 1)
+	for _, c := range []struct{ size, slack float64 }{{1, 0.02}, {0.5, 0.005}, {0.1, 0.0005}} {
+		s := c.size * fieldTriangle * 2 / math.Sqrt2 // the longest side is a share of the 2 m to the receptor
+		for _, at := range []r3.Vec{{X: 0.1, Y: 0.1}, {X: 1.5, Y: -0.4}} {
+			sum := cubature{l: l, r: &Receptor{At: at, Axis: r3.Vec{Z: 1}}}
+			tri := triangle{{X: -0.3, Y: -0.3, Z: 2}, {X: -0.3 + s, Y: -0.3, Z: 2}, {X: -0.3, Y: -0.3 + s, Z: 2}}
+			short, long := sum.short(&tri), sum.refine(&tri, sum.sum(&tri), 3)
+			if math.Abs(short-long) > c.slack*long {
+				t.Errorf("%.2f m at %v: %.6g by three places, %.6g by many", s, at, short, long)
+			}
+		}
+	}
 }

@@ -170,5 +170,5 @@ func TestReverseOfAMirroredScene(t *testing.T) {
 		part = strings.NewReplacer("left", "right", "right", "left").Replace(part)
 		swapped[who+"."+part] = lux
 	}
-	sameLux(t, "over", over, swapped, 0.02) // a draft looks at lamps from points that are not mirrored
+	sameLux(t, "over", over, swapped, 0.02) // rays of a draft start at points that are not mirrored
 }
