@@ -41,6 +41,15 @@ func (m *mesh) aimBefore(lamp Lamp, worker int, p *patch) aimed {
 	return l
 }
 
+// aimOpen is aimBefore where nothing stands between.
+func (m *mesh) aimOpen(lamp OpenLamp, worker int, p *patch) aimed {
+	f := &m.faces[p.face]
+	l := aimed{lamp: lamp, worker: worker, face: f, corners: f.rectangle(p.x, p.y, f.du, f.dv)}
+	l.before = lamp.SetOpenPatch(worker, l.corners[:], f.n)
+	l.sight = l.before
+	return l
+}
+
 // turn asks the lamp about the other face.
 func (l *aimed) turn() Visibility {
 	other := l.corners

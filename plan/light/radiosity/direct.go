@@ -18,18 +18,20 @@ type directLux []float32
 // directLight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
 // and shows in the whole.
 func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
-	d := directSolver{t, lamp, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
+	open, _ := lamp.(OpenLamp)
+	d := directSolver{t, lamp, open, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
 	chunks := (len(t.patches) + chunk - 1) / chunk
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
-		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
-			d.lightPatch(worker, s, false)
+		end := min((c+1)*chunk, len(t.patches))
+		for s := max(1, c*chunk); s < end; {
+			s = d.lightRow(worker, s, end)
 		}
 	})
 	if err != nil {
 		return nil, nil, err
 	}
 	again := d.shadowEdges()
-	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true) })
+	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true, false) })
 	if err != nil {
 		return nil, nil, err
 	}
@@ -42,6 +44,7 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 type directSolver struct {
 	t        *Transport
 	lamp     Lamp
+	open     OpenLamp // the same, where it takes from others that nothing stands between; else nil
 	channels int
 	lux      directLux
 	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
@@ -193,13 +196,37 @@ func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool
 	return brought, flux, all
 }
 
+// lightRow asks for the light of the patches from a slot on, before end, that lie in a row, and gives the slot after them: most of a
+// room sees all of a lamp, and to look for what stands between costs more than to sum what comes.
+func (d *directSolver) lightRow(worker, slot, end int) (next int) {
+	next = endOfRow(d.t.patches, slot, end)
+	sight := PartlyOccluded
+	if d.open != nil && next-slot >= leastRow {
+		p := &d.t.patches[slot]
+		f := &d.t.mesh.faces[p.face]
+		corners := p.row(f, next-slot)
+		sight = d.lamp.SetPatch(worker, corners[:], f.n)
+	}
+	for s := slot; s < next; s++ {
+		if d.edges[s] = -1; sight != Hidden {
+			d.lightPatch(worker, s, false, sight == Unoccluded)
+		}
+	}
+	return next
+}
+
 // lightPatch asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
 // are apart where a shadow may have its edge; less than nought where none may.
-func (d *directSolver) lightPatch(worker, slot int, closely bool) {
+func (d *directSolver) lightPatch(worker, slot int, closely, open bool) {
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
 	var e [4]colour.RGB
-	lit := d.t.mesh.aimBefore(d.lamp, worker, p)
+	var lit aimed
+	if open {
+		lit = d.t.mesh.aimOpen(d.open, worker, p)
+	} else {
+		lit = d.t.mesh.aimBefore(d.lamp, worker, p)
+	}
 	d.edges[slot] = -1
 	if lit.sight != Hidden {
 		lit.illuminate(p, f, &e, closely)
