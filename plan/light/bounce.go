@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -133,6 +134,24 @@ func (b *surfaceLamp) SetOpenPatch(worker int, corners []r3.Vec, normal r3.Vec) 
 	a := &b.patches[worker]
 	a.normal, a.filtered, a.occluders = normal, false, a.occluders[:0]
 	return radiosity.Unoccluded
+}
+
+// hides says whether one solid, or the back of the lamp, hides all of the opening from a convex figure, whichever way that faces.
+func (b *surfaceLamp) hides(worker int, figure []r3.Vec) bool {
+	l, a := b.l, &b.patches[worker]
+	emitting := facing(l.at, l.axis)
+	if l.onesided && outside(&emitting, figure) {
+		return true
+	}
+	opening, round := b.opening(figure)
+	if round {
+		return false
+	}
+	s := solid.NewShaft(figure, opening)
+	a.occluders = a.BVH.Between(&s, nil, a.occluders[:0])
+	return slices.ContainsFunc(a.occluders, func(number int32) bool {
+		return a.BVH.Opaque(number, l.at, false) && a.Hides(number, figure, opening)
+	})
 }
 
 // isHidden says whether no light goes from the opening to a patch, whatever stands between: one lies behind the other, or the
