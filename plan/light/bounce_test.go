@@ -146,6 +146,21 @@ func TestRowsSeeWhatTheirPatchesSee(t *testing.T) {
 	}
 }
 
+// A room of few patches, across which the edge of a shadow runs, is lit alike by one worker and by more than it has runs of patches.
+func TestSmallRoomsOnManyWorkers(t *testing.T) {
+	s := shell(1.5, 1.2, 1.2, colour.RGB{0.5, 0.5, 0.5})
+	s.Prisms = append(s.Prisms, solid.Prism{ID: 90, Base: box(0.7, 0.6, 0.3, 0.3, 0.2), Z0: 0.4, Z1: 0.5})
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 0.6, Y: 0.5, Z: 1.1}, r3.Vec{X: 0.6, Y: 0.5}), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}}}
+	read := func(workers int) colour.RGB {
+		at := Receptor{At: r3.Vec{X: 0.3, Y: 0.3, Z: 0.3}, Axis: r3.Vec{X: 1}}
+		sum, _ := basis(t, build(t, s, Options{Workers: workers, Quality: Draft}), []Emitter{e}, Targets{Points: []Receptor{at}}).Point(0, Levels{"a": {1, 1, 1}})
+		return sum
+	}
+	if one, many := read(1), read(64); one != many || one.Y() == 0 {
+		t.Errorf("one worker reads %v, many read %v", one, many)
+	}
+}
+
 // The flux on a patch that sees all of a lamp is the sum of what its places get, whatever rule is taken at its distance.
 func TestFluxOnPatches(t *testing.T) {
 	for name, o := range openings {

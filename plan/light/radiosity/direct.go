@@ -18,9 +18,12 @@ type directLux []float32
 // directLight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
 // and shows in the whole.
 func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
-	open, _ := lamp.(OpenLamp)
-	d := directSolver{t, lamp, open, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
 	chunks := (len(t.patches) + chunk - 1) / chunk
+	open, _ := lamp.(OpenLamp)
+	d := directSolver{t, lamp, open, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
+	for worker := range parallel.Workers(t.workers, len(t.patches)) { // as many as ever look at patches one by one
+		d.lit = append(d.lit, &aimed{lamp: lamp, worker: worker})
+	}
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		end := min((c+1)*chunk, len(t.patches))
 		for s := max(1, c*chunk); s < end; {
@@ -48,6 +51,7 @@ type directSolver struct {
 	channels int
 	lux      directLux
 	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
+	lit      []*aimed  // by worker
 }
 
 // The share of the brightest element of a patch by which another must differ for the light within them to count as uneven:
@@ -221,11 +225,11 @@ func (d *directSolver) lightPatch(worker, slot int, closely, open bool) {
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
 	var e [4]colour.RGB
-	var lit aimed
+	lit := d.lit[worker]
 	if open {
-		lit = d.t.mesh.aimOpen(d.open, worker, p)
+		lit.aimOpen(d.open, f, p)
 	} else {
-		lit = d.t.mesh.aimBefore(d.lamp, worker, p)
+		lit.aimBefore(f, p)
 	}
 	d.edges[slot] = -1
 	if lit.sight != Hidden {
@@ -238,19 +242,5 @@ func (d *directSolver) lightPatch(worker, slot int, closely, open bool) {
 		for c := range d.channels {
 			d.lux[(4*slot+k)*d.channels+c] = float32(e[k][c])
 		}
-	}
-}
-
-// illuminate finds the light of each element of the patch aimed at, lx.
-func (l *aimed) illuminate(p *patch, f *face, e *[4]colour.RGB, closely bool) {
-	for k := range e {
-		if p.area[k] == 0 {
-			continue
-		}
-		var flux colour.RGB
-		for _, part := range p.inAir(f, k) {
-			flux = flux.Add(l.flux(part, closely))
-		}
-		e[k] = flux.Scale(1 / p.area[k])
 	}
 }
