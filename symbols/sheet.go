@@ -8,18 +8,25 @@ import (
 	"scrimshaw/symbols/ink"
 )
 
-// The symbol sheet: A3 with the borders of ISO 5457, in columns of cells under headings.
+// The symbol sheet: the borders of ISO 5457, with columns of cells under headings.
 const (
-	sheetWidth, sheetHeight = 420, 297
-	sheetLeft, sheetRim     = 20, 10 // the left border is for filing
-	sheetScale              = 20     // 1:50
-	sheetColumns            = 14
-	sheetHead               = 20  // of the title
-	cellText                = 12  // of a cell, for its name and words
-	lettering               = 2.6 // the least: its capitals are 1.87 mm high
-	headingSpace            = 7.5
-	leastGap                = 4 // between rows: closer ones are not told apart
+	sheetLeft, sheetRim = 20, 10 // the left border is for filing
+	sheetScale          = 20     // 1:50
+	sheetHead           = 20     // of the title
+	cellText            = 12     // of a cell, for its name and words
+	lettering           = 2.6    // the least: its capitals are 1.87 mm high
+	headingSpace        = 7.5
+	leastGap            = 4 // between rows: closer ones are not told apart
 )
+
+// paper is what a symbol sheet is drawn on.
+type paper struct {
+	width, height float64 // mm
+	columns       int     // of cells, wide enough for names
+}
+
+// papers are A3, and A2 for when that no longer holds the catalogue.
+var papers = [...]paper{{420, 297, 14}, {594, 420, 20}}
 
 // printLook is black on white, as the sheet is.
 func printLook() Look {
@@ -34,14 +41,15 @@ func SheetIn(m ink.Measure, k Look) ink.Page { return sheetOf(Catalogue(), m, k)
 
 // sheetOf draws some entries.
 func sheetOf(all []Entry, m ink.Measure, k Look) ink.Page {
+	on, rows := fitted(groups(all))
 	page := ink.Page{
 		Title:       "Symbols",
 		Description: "Every symbol of a lighting plan with its name, drawn at 1:50.",
-		Width:       sheetWidth, Height: sheetHeight,
+		Width:       on.width, Height: on.height,
 	}
-	s := symbolSheet{brush: brush{ink.NewCanvas(&page, ink.Collar), k}, m: m, inner: sheetWidth - sheetLeft - sheetRim - 6}
+	s := symbolSheet{brush: brush{ink.NewCanvas(&page, ink.Collar), k}, m: m, paper: on}
 	s.frame()
-	s.cells(groups(all))
+	s.cells(rows)
 	return page
 }
 
@@ -66,17 +74,17 @@ func groups(all []Entry) (out []group) {
 // symbolSheet is a symbol sheet being drawn.
 type symbolSheet struct {
 	brush
-	m     ink.Measure
-	inner float64
+	paper
+	m ink.Measure
 }
 
 // frame draws ground, border and title.
 func (s symbolSheet) frame() {
-	s.on(ink.Ground).Rect(ink.Solid(s.look.Paper), vec(0, 0), vec(sheetWidth, sheetHeight))
-	s.Rect(s.pen(Heavy), vec(sheetLeft, sheetRim), vec(sheetWidth-sheetRim, sheetHeight-sheetRim))
-	top := sheetHeight - sheetRim - 11.0
+	s.on(ink.Ground).Rect(ink.Solid(s.look.Paper), vec(0, 0), vec(s.width, s.height))
+	s.Rect(s.pen(Heavy), vec(sheetLeft, sheetRim), vec(s.width-sheetRim, s.height-sheetRim))
+	top := s.height - sheetRim - 11.0
 	s.text(vec(sheetLeft+6, top), "Symbols", 6.5, true, ink.Left)
-	s.text(vec(sheetWidth-sheetRim-6, top), "drawn at 1 : 50", 3.2, false, ink.Right)
+	s.text(vec(s.width-sheetRim-6, top), "drawn at 1 : 50", 3.2, false, ink.Right)
 	s.text(vec(sheetLeft+6, top-6), "A body tells how light leaves it. The emitting edge has its true width and the light's own colour. What carries it shows the ground it takes.", 3.2, false, ink.Left)
 }
 
@@ -84,15 +92,11 @@ func (s symbolSheet) text(at r2.Vec, words string, size float64, bold bool, alig
 	s.Text(ink.Text{At: at, S: words, Size: size, Bold: bold, Align: align, Colour: s.look.Ink})
 }
 
-// cells draws the groups one under the other: each row of symbols is as high as its tallest.
-func (s symbolSheet) cells(all []group) {
-	wide := s.inner / sheetColumns
-	rows := layOut(all, true)
-	if spare(rows) < leastGap*(len(rows)+1) {
-		rows = layOut(all, false)
-	}
-	gap := float64(spare(rows)) / float64(len(rows)+1)
-	y := float64(sheetHeight-sheetRim-sheetHead) - gap/2
+// cells draws rows of groups one under the other: each is as high as its tallest symbol.
+func (s symbolSheet) cells(rows []row) {
+	wide := (s.width - sheetLeft - sheetRim - 6) / float64(s.columns)
+	gap := float64(s.spare(rows)) / float64(len(rows)+1)
+	y := s.height - sheetRim - sheetHead - gap/2
 	for _, r := range rows {
 		for i, g := range r.groups {
 			x := sheetLeft + 3 + wide*float64(r.from[i])
@@ -107,9 +111,21 @@ func (s symbolSheet) cells(all []group) {
 	}
 }
 
+// fitted lays groups out on the smallest paper that leaves a gap between the rows: whole where they can stay so.
+func fitted(all []group) (on paper, rows []row) {
+	for _, on = range papers {
+		for _, whole := range []bool{true, false} {
+			if rows = on.layOut(all, whole); on.spare(rows) >= leastGap*(len(rows)+1) {
+				return on, rows
+			}
+		}
+	}
+	return on, rows
+}
+
 // spare is the height that rows leave of the sheet, mm.
-func spare(rows []row) int {
-	left := sheetHeight - 2*sheetRim - sheetHead
+func (p paper) spare(rows []row) int {
+	left := int(p.height) - 2*sheetRim - sheetHead
 	for _, r := range rows {
 		left -= int(r.height())
 	}
@@ -135,10 +151,10 @@ func (r row) head() float64 {
 
 // layOut fills rows of cells with groups, in order. Where they are to stay whole, one goes into the first row
 // that has the room; else one too long for a row goes on in the next, without a heading.
-func layOut(all []group, whole bool) (rows []row) {
+func (p paper) layOut(all []group, whole bool) (rows []row) {
 	for _, g := range all {
-		if whole && len(g.entries) <= sheetColumns {
-			i := slices.IndexFunc(rows, func(r row) bool { return r.used()+len(g.entries) <= sheetColumns })
+		if whole && len(g.entries) <= p.columns {
+			i := slices.IndexFunc(rows, func(r row) bool { return r.used()+len(g.entries) <= p.columns })
 			if i < 0 {
 				i, rows = len(rows), append(rows, row{})
 			}
@@ -146,11 +162,11 @@ func layOut(all []group, whole bool) (rows []row) {
 			continue
 		}
 		for len(g.entries) > 0 {
-			if len(rows) == 0 || rows[len(rows)-1].used() == sheetColumns {
+			if len(rows) == 0 || rows[len(rows)-1].used() == p.columns {
 				rows = append(rows, row{})
 			}
 			last := &rows[len(rows)-1]
-			n := min(len(g.entries), sheetColumns-last.used())
+			n := min(len(g.entries), p.columns-last.used())
 			last.take(group{g.name, g.entries[:n]})
 			g = group{"", g.entries[n:]}
 		}

@@ -385,18 +385,22 @@ func TestCellsOfTheSheetKeepApart(t *testing.T) {
 	keepApart(t, &p)
 }
 
-// A symbol more needs no more than its line in the catalogue: where a row can no longer hold two groups, a group is broken.
+// A symbol more needs no more than its line in the catalogue: where a row can no longer hold two groups, a group is broken, and
+// where that is not enough the paper is a size larger.
 func TestTheSheetHoldsMoreSymbols(t *testing.T) {
-	for more := 1; more <= 6; more++ {
+	for more := 1; more <= 16; more++ {
 		all := Catalogue()
 		last := slices.IndexFunc(all, func(e Entry) bool { return e.Key == "furniture:box" })
 		for i := range more {
 			e := all[last]
-			e.Key, e.Name = e.Key+strings.Repeat("+", i+1), e.Name+" "+strings.Repeat("i", i+1)
+			e.Key, e.Name = e.Key+strings.Repeat("+", i+1), e.Name+" "+string(rune('a'+i))
 			all = slices.Insert(all, last+1, e)
 		}
 		p := sheetOf(all, ems{}, printLook())
 		keepApart(t, &p)
+		if more == 1 && p.Width != papers[0].width || p.Width > papers[1].width {
+			t.Errorf("with %d symbols more the paper is %g mm wide", more, p.Width)
+		}
 	}
 }
 
@@ -420,7 +424,7 @@ func keepApart(t *testing.T, p *ink.Page) {
 		return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
 	}
 	for _, text := range texts {
-		if text.Box.Min.Y < sheetRim || text.Box.Max.X > sheetWidth-sheetRim {
+		if text.Box.Min.Y < sheetRim || text.Box.Max.X > p.Width-sheetRim {
 			t.Errorf("lettering at %v is off the sheet", text.Box)
 		}
 	}

@@ -163,3 +163,49 @@ func TestSafeShutters(t *testing.T) {
 		}
 	}
 }
+
+// Frames that fall into step with light see it in few moments of its period, n of them evenly spread. Of a sine that is on and off n
+// odd moments differ by 2 cos(pi/2n) at most, even ones by 2, and all by 2 where no step of the table divides them: closed forms. What an
+// exposure of T gathers is that by sin(pi f T)/(pi f T).
+func TestFramesInStep(t *testing.T) {
+	full := Ripple{Hertz: 100, Depth: 1}
+	const seconds = 1.0 / 3000
+	half := math.Pi * full.Hertz * seconds
+	gathered := math.Sin(half) / half
+	for n, want := range map[float64]float64{2: 2, 3: 2 * math.Cos(math.Pi/6), 4: 2, 5: 2 * math.Cos(math.Pi/10), 7: 2, 9: 2 * math.Cos(math.Pi/18)} {
+		s := Shutter{FPS: full.Hertz / (4 + 1/n), Seconds: seconds}
+		if got := s.Swing(full).Frames; math.Abs(got-want*gathered) > 1e-3 {
+			t.Errorf("%g moments: frames differ by %.4f, want %.4f", n, got, want*gathered)
+		}
+	}
+	if got := (Shutter{FPS: full.Hertz / (4 + 1.0/3 + 1e-3), Seconds: seconds}).Swing(full).Frames; math.Abs(got-2*gathered) > 1e-3 {
+		t.Errorf("out of step frames differ by %.4f, want %.4f", got, 2*gathered)
+	}
+}
+
+// Rows that are read out over a part of a period differ by a chord of the sine, 2 sin(pi f T) of the readout T.
+func TestRowsOfAShortReadout(t *testing.T) {
+	full := Ripple{Hertz: 100, Depth: 1}
+	for _, degrees := range []float64{1, 30, 90, 180} {
+		s := Shutter{FPS: 25, Seconds: 1e-6, Readout: degrees / 360 / full.Hertz}
+		if got, want := s.Swing(full).Rows, 2*math.Sin(degrees*math.Pi/360); math.Abs(got-want) > 1e-4 {
+			t.Errorf("a readout over %g° of the wave: rows differ by %.5f, want %.5f", degrees, got, want)
+		}
+	}
+}
+
+// Light without ripple is steady, and an exposure of no time gathers what steady light gives.
+func TestSteadyLight(t *testing.T) {
+	for r, steady := range map[Ripple]bool{{}: true, {Hertz: 100}: true, {Depth: 1}: true, {Hertz: 100, Duty: 1}: true,
+		{Hertz: 100, Duty: 0.99}: false, {Hertz: 100, Depth: 0.01}: false} {
+		if r.Steady() != steady {
+			t.Errorf("%+v is steady: %v", r, !steady)
+		}
+		if got := r.Gathered(0.2, 0); got != 1 {
+			t.Errorf("%+v gathers %g in no time", r, got)
+		}
+	}
+	if seconds, ok := (Shutter{FPS: 100, Seconds: 1.0 / 200}).SafeSeconds(100); !ok || math.Abs(seconds-0.01) > 1e-12 {
+		t.Errorf("a frame of one period: safe at %g s, %v", seconds, ok)
+	}
+}

@@ -123,6 +123,25 @@ func TestRatios(t *testing.T) {
 	}
 }
 
+// A filter that takes a stop before the lens asks for twice the light at an aperture, and opens the aperture by a stop.
+func TestFiltersBeforeTheLens(t *testing.T) {
+	plain := lens.Exposure{ISO: 800, Seconds: 1.0 / 50, Constant: lens.FlatConstant}
+	for _, stops := range []float64{1, 0.3, 2.5} {
+		filtered := plain
+		filtered.Lost = stops
+		within(t, "the light for a stop", filtered.Lux(4), plain.Lux(4)*math.Exp2(stops), 1e-9)
+		within(t, "the aperture for a light", filtered.Number(500), plain.Number(500)/math.Exp2(stops/2), 1e-12)
+		within(t, "a density that takes as much", lens.DensityStops(-math.Log10(filtered.Passes())), stops, 1e-12)
+	}
+}
+
+// Light onto the front of a lens spreads as much as an even surround does that lights it as much: one of a luminance L gives pi L.
+func TestVeil(t *testing.T) {
+	for _, luminance := range []float64{1, 250} {
+		within(t, "the veil", lens.Veil(math.Pi*luminance), lens.VeilingGlare*luminance, 1e-12)
+	}
+}
+
 // A grey card under the light that the stop calls for reads mid grey on the spot meter.
 func TestSpotAgreesWithIncident(t *testing.T) {
 	row := published.Read(t, "exposure.txt", "grey card")[0]

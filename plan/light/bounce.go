@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -99,7 +100,7 @@ func (b *surfaceLamp) SetPatch(worker int, corners []r3.Vec, normal r3.Vec) radi
 	l, a := b.l, &b.patches[worker]
 	opening, round := b.opening(corners)
 	before, emitting := facing(corners[0], normal), facing(l.at, l.axis)
-	if l.flux == 0 || outside(&before, opening) || l.onesided && outside(&emitting, corners) || b.misses(corners) {
+	if b.isHidden(corners, opening, &before, &emitting) {
 		return radiosity.Hidden
 	}
 	var s solid.Shaft
@@ -125,6 +126,43 @@ func (b *surfaceLamp) SetPatch(worker int, corners []r3.Vec, normal r3.Vec) radi
 		return radiosity.Unoccluded
 	}
 	return radiosity.PartlyOccluded
+}
+
+// SetOpenPatch implements radiosity.OpenLamp.
+func (b *surfaceLamp) SetOpenPatch(worker int, corners []r3.Vec, normal r3.Vec) radiosity.Visibility {
+	opening, _ := b.opening(corners)
+	before, emitting := facing(corners[0], normal), facing(b.l.at, b.l.axis)
+	if b.isHidden(corners, opening, &before, &emitting) {
+		return radiosity.Hidden
+	}
+	a := &b.patches[worker]
+	a.normal, a.filtered, a.occluders = normal, false, a.occluders[:0]
+	return radiosity.Unoccluded
+}
+
+// hides says whether one solid, or the back of the lamp, hides all of the opening from a convex figure, whichever way that faces.
+func (b *surfaceLamp) hides(worker int, figure []r3.Vec) bool {
+	l, a := b.l, &b.patches[worker]
+	emitting := facing(l.at, l.axis)
+	if l.onesided && outside(&emitting, figure) {
+		return true
+	}
+	opening, round := b.opening(figure)
+	if round {
+		return false
+	}
+	s := solid.NewShaft(figure, opening)
+	a.occluders = a.BVH.Between(&s, nil, a.occluders[:0])
+	return slices.ContainsFunc(a.occluders, func(number int32) bool {
+		return a.BVH.Opaque(number, l.at, false) && a.Hides(number, figure, opening)
+	})
+}
+
+// isHidden says whether no light goes from the opening to a patch, whatever stands between: one lies behind the other, or the
+// patch out of the beam.
+func (b *surfaceLamp) isHidden(patch, opening []r3.Vec, before, emitting *solid.Plane) bool {
+	l := b.l
+	return l.flux == 0 || outside(before, opening) || l.onesided && outside(emitting, patch) || b.misses(patch)
 }
 
 // opening is a few corners that hold the lamp's opening. A sphere close by is round: no flat figure holds what is

@@ -107,6 +107,60 @@ func TestVisibilityIsTrue(t *testing.T) {
 	}
 }
 
+// Patches side by side of which the whole sees all of a lamp get what each gets that is asked about by itself; where the whole
+// sees none of it, none does.
+func TestRowsSeeWhatTheirPatchesSee(t *testing.T) {
+	r := rand.New(rand.NewPCG(43, 44))
+	const side, length = 0.25, 8
+	found := map[radiosity.Visibility]int{}
+	for range cases(12, 4) {
+		s, lights := room(r), lamps(r)
+		for i := range lights {
+			b := surfaceLampOf(t, s, lights[i])
+			for range 60 {
+				x, y := 7*r.Float64(), 8*r.Float64()
+				row, normal := tile(x+side*length/2, y, side, 1)
+				row[0].X, row[1].X, row[2].X, row[3].X = x, x+side*length, x+side*length, x
+				sight := b.SetPatch(0, row, normal)
+				found[sight]++
+				for k := range length {
+					corners, _ := tile(x+side*(float64(k)+0.5), y, side, 1)
+					var open, alone float64
+					if sight == radiosity.Unoccluded && b.SetOpenPatch(0, corners, normal) != radiosity.Hidden {
+						open = b.Flux(0, corners, false).Y()
+					}
+					if b.SetPatch(0, corners, normal) != radiosity.Hidden {
+						alone = b.Flux(0, corners, false).Y()
+					}
+					if sight != radiosity.PartlyOccluded && math.Abs(open-alone) > 1e-9*alone+1e-9*lights[i].Source.Flux {
+						t.Fatalf("lamp %s, row of sight %d at %g, %g: patch %d gets %g lm, alone %g", lights[i].Name, sight, x, y, k, open, alone)
+					}
+				}
+			}
+		}
+	}
+	for _, sight := range []radiosity.Visibility{radiosity.Hidden, radiosity.Unoccluded, radiosity.PartlyOccluded} {
+		if found[sight] < 50 {
+			t.Errorf("only %d rows of sight %d", found[sight], sight)
+		}
+	}
+}
+
+// A room of few patches, across which the edge of a shadow runs, is lit alike by one worker and by more than it has runs of patches.
+func TestSmallRoomsOnManyWorkers(t *testing.T) {
+	s := shell(1.5, 1.2, 1.2, colour.RGB{0.5, 0.5, 0.5})
+	s.Prisms = append(s.Prisms, solid.Prism{ID: 90, Base: box(0.7, 0.6, 0.3, 0.3, 0.2), Z0: 0.4, Z1: 0.5})
+	e := Emitter{Name: "a", Frame: looking(r3.Vec{X: 0.6, Y: 0.5, Z: 1.1}, r3.Vec{X: 0.6, Y: 0.5}), Source: photometry.Source{Flux: 1000, Distribution: photometry.Cosine{}}}
+	read := func(workers int) colour.RGB {
+		at := Receptor{At: r3.Vec{X: 0.3, Y: 0.3, Z: 0.3}, Axis: r3.Vec{X: 1}}
+		sum, _ := basis(t, build(t, s, Options{Workers: workers, Quality: Draft}), []Emitter{e}, Targets{Points: []Receptor{at}}).Point(0, Levels{"a": {1, 1, 1}})
+		return sum
+	}
+	if one, many := read(1), read(64); one != many || one.Y() == 0 {
+		t.Errorf("one worker reads %v, many read %v", one, many)
+	}
+}
+
 // The flux on a patch that sees all of a lamp is the sum of what its places get, whatever rule is taken at its distance.
 func TestFluxOnPatches(t *testing.T) {
 	for name, o := range openings {

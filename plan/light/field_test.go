@@ -166,3 +166,46 @@ func TestDomesThatTurnInLongRows(t *testing.T) {
 		}
 	}
 }
+
+// Stretches of points that all of a lamp is hidden from are left out, and get what each of their points gets that is traced: nothing.
+// Behind a wall most are; of random rooms and lamps many, and any that shows something is traced.
+func TestHiddenStretches(t *testing.T) {
+	r := rand.New(rand.NewPCG(51, 52))
+	wall := &solid.Set{Prisms: []solid.Prism{{ID: 1, Base: box(4, 4, 0.2, 8, 0), Z0: 0, Z1: 4}}}
+	left := 0
+	for n := range cases(8, 3) {
+		s, lights := room(r), lamps(r)
+		if n == 0 {
+			s = wall
+		}
+		for i := range lights {
+			w := build(t, s, Options{Workers: 1})
+			l := newLamp(&lights[i], w.faces, w.tubes, w.bundle)
+			floor := floorAt(0.1, 0.1, 0.8, 7.8, 32)
+			floor.NV, floor.V = 8, r3.Scale(31.0/7, floor.V)
+			got, err := w.tracedField(t.Context(), &floor, l)
+			if err != nil {
+				t.Fatal(err)
+			}
+			quick := l.shade != nil || l.screened != nil || l.before != nil
+			want, err := w.eachPoint(t.Context(), &floor, len(got)/(floor.NU*floor.NV), quick, nil, func(t *tracer, r *Receptor) colour.RGB { return t.total(l, r) })
+			if err != nil {
+				t.Fatal(err)
+			}
+			for k := range want {
+				if math.Abs(float64(got[k]-want[k])) > 1e-9*l.flux {
+					t.Fatalf("room %d, lamp %s, point %d: %g lx, traced alone %g", n, lights[i].Name, k, got[k], want[k])
+				}
+			}
+			seen := w.newSurfaceLamp(l)
+			for j := range floor.NV {
+				if seen.hides(0, []r3.Vec{floor.At(0, j), floor.At(together-1, j)}) {
+					left++
+				}
+			}
+		}
+	}
+	if left < 20 {
+		t.Errorf("only %d stretches are hidden", left)
+	}
+}

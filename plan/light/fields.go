@@ -4,6 +4,8 @@ import (
 	"context"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/light/internal/parallel"
 )
@@ -98,7 +100,8 @@ func (w *World) tracedField(ctx context.Context, lat *Lattice, l *lamp) ([]float
 		channels = 3
 	}
 	quick := l.shade != nil || l.screened != nil || l.before != nil
-	return w.eachPoint(ctx, lat, channels, quick, func(t *tracer, r *Receptor) colour.RGB { return t.total(l, r) })
+	seen := w.newSurfaceLamp(l)
+	return w.eachPoint(ctx, lat, channels, quick, seen.hides, func(t *tracer, r *Receptor) colour.RGB { return t.total(l, r) })
 }
 
 // boardField traces what comes by boards.
@@ -107,22 +110,33 @@ func (w *World) boardField(ctx context.Context, lat *Lattice, l *lamp) ([]float3
 	if w.tinted || slices.ContainsFunc(l.boards, func(b litBoard) bool { return coloured(b.Factor) }) {
 		channels = 3
 	}
-	return w.eachPoint(ctx, lat, channels, true, func(t *tracer, r *Receptor) (sum colour.RGB) {
+	return w.eachPoint(ctx, lat, channels, true, nil, func(t *tracer, r *Receptor) (sum colour.RGB) {
 		t.gathered = t.byBoards(l, r, t.gathered[:0])
 		return totalOf(t.gathered)
 	})
 }
 
-// eachPoint traces every point of a lattice, quickly or closely.
-func (w *World) eachPoint(ctx context.Context, lat *Lattice, channels int, quick bool, light func(t *tracer, r *Receptor) colour.RGB) ([]float32, error) {
+// together is how many points of a row are asked at once whether anything comes to them: those of a large set behind a wall get
+// nothing, and to find that of each costs as much as to find what others get.
+const together = 16
+
+// eachPoint traces every point of a lattice, quickly or closely, but those of a stretch of a row that all of the light is hidden from.
+func (w *World) eachPoint(ctx context.Context, lat *Lattice, channels int, quick bool, hidden func(worker int, stretch []r3.Vec) bool, light func(t *tracer, r *Receptor) colour.RGB) ([]float32, error) {
 	size := lat.NU * lat.NV
 	out := make([]float32, channels*size)
 	tracers := make([]tracer, parallel.Workers(w.workers, lat.NV))
 	err := parallel.For(ctx, w.workers, lat.NV, func(worker, j int) {
 		t := &tracers[worker]
 		t.BVH, t.quick = w.bvh, quick
+		known, dark := -1, false // the last stretch that was asked about
 		for i := range lat.NU {
 			if lat.Masked(i, j) {
+				continue
+			}
+			if n := i / together; hidden != nil && n != known {
+				known, dark = n, hidden(worker, []r3.Vec{lat.At(n*together, j), lat.At(min(lat.NU, (n+1)*together)-1, j)})
+			}
+			if dark {
 				continue
 			}
 			r := lat.Receptor(i, j)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/photometry"
@@ -128,5 +129,74 @@ func TestBreakupIsOpenOverItsShare(t *testing.T) {
 	}
 	if same > 180 {
 		t.Errorf("another seed is the same at %d of 200 places", same)
+	}
+}
+
+// ringArea is the area of a ring of places on the plane; plus counter-clockwise.
+func ringArea(ring []r2.Vec) (area float64) {
+	for i, p := range ring {
+		area += r2.Cross(p, ring[(i+1)%len(ring)]) / 2
+	}
+	return area
+}
+
+// The rim of an image is where the light falls to its share: a circle without cuts, counter-clockwise, and with cuts the part of the disc
+// that lies before their edges, whose area has a closed form. To a tenth of the light the image ends beyond an edge, as far as its
+// blur says, and what passes there is a tenth.
+func TestOutlineOfAnImage(t *testing.T) {
+	const beam, field = 30, 33.3
+	base := photometry.NewLobe(beam, field)
+	radius := math.Tan(beam / 2 * math.Pi / 180)
+	round := photometry.Outline(base, 0.5)
+	for _, p := range round {
+		within(t, "m from the axis", r2.Norm(p), radius, 1e-4)
+	}
+	for _, p := range photometry.Outline(base, 0.1) {
+		within(t, "m from the axis to a tenth", r2.Norm(p), math.Tan(field/2*math.Pi/180), 1e-3)
+	}
+	disc := math.Pi * radius * radius
+	within(t, "the disc, m²", ringArea(round), disc, 0.01*disc)
+	for _, depth := range []float64{0.2, 0.5, 0.7} {
+		for _, angle := range []float64{0, 90, 200} {
+			cut := []photometry.Cut{{Angle: angle, Depth: depth}}
+			d, _ := photometry.NewGated(base, beam, photometry.Gate{Cuts: cut, Blur: 0.04})
+			at := 1 - 2*depth // of the edge, in radii from the axis toward the side that it comes from
+			left := (math.Pi - math.Acos(at) + at*math.Sqrt(1-at*at)) * radius * radius
+			within(t, "left of the disc, m²", ringArea(photometry.Outline(d, 0.5)), left, 0.01*disc)
+			sin, cos := math.Sincos(angle * math.Pi / 180)
+			past := math.Inf(-1)
+			for _, p := range photometry.Outline(d, 0.1) {
+				past = max(past, p.X*sin+p.Y*cos)
+			}
+			share := d.Candela(onPlane(past*sin, past*cos)) / d.Candela(onPlane(-0.5*radius*sin, -0.5*radius*cos))
+			if depth >= 0.5 { // there the lobe itself is flat
+				share *= base.Candela(onPlane(-0.5*radius*sin, -0.5*radius*cos)) / base.Candela(onPlane(past*sin, past*cos))
+				within(t, "the share on the rim past an edge", share, 0.1, 1e-3)
+			}
+		}
+	}
+	two := []photometry.Cut{{Angle: 0, Depth: 0.6}, {Angle: 180, Depth: 0.6}}
+	if d, _ := photometry.NewGated(base, beam, photometry.Gate{Cuts: two, Blur: 0.04}); len(photometry.Outline(d, 0.5)) != 0 {
+		t.Error("cuts that leave nothing leave a rim")
+	}
+}
+
+// The finest detail of a beam with an edge is as wide as its light falls from nine tenths to one; a wide one falls off slowly.
+func TestDetailOfABeam(t *testing.T) {
+	steep := photometry.NewLobe(20, 22.4)
+	edge := func(share float64) float64 {
+		low, high := 0.0, 0.3
+		for range 60 {
+			if middle := (low + high) / 2; steep.At(middle) > share*steep.Peak() {
+				low = middle
+			} else {
+				high = middle
+			}
+		}
+		return math.Tan(low)
+	}
+	within(t, "the edge, by the distance", photometry.Detail(steep), edge(0.1)-edge(0.9), 1e-9)
+	if d := photometry.Detail(photometry.NewLobe(40, 70)); !math.IsInf(d, 1) {
+		t.Errorf("a soft beam has a detail of %g", d)
 	}
 }

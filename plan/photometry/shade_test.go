@@ -72,3 +72,37 @@ func TestShadeOfNoHeight(t *testing.T) {
 		}
 	}
 }
+
+// Bands of a shade are pieces of cones: their areas are the sums of rings that are cut ever finer, and taken together they send out
+// as much as each alone.
+func TestBandsOfAShade(t *testing.T) {
+	for name, form := range shades {
+		s, _ := photometry.NewShade(form)
+		single := s.Bands(1)
+		flux := func(bands []photometry.Band) (area, inside, outside float64) {
+			for i := range bands {
+				a := bands[i].Area()
+				area, inside, outside = area+a, inside+a*bands[i].Inside, outside+a*bands[i].Outside
+			}
+			return area, inside, outside
+		}
+		area, inside, outside := flux(single)
+		const rings = 4000
+		slant := math.Hypot(form.Height, (form.Top-form.Bottom)/2)
+		want := 0.0
+		for k := range rings {
+			up := (float64(k) + 0.5) / rings
+			want += math.Pi * (form.Bottom + up*(form.Top-form.Bottom)) * slant / rings
+		}
+		if math.Abs(area-want) > 1e-6*want {
+			t.Errorf("%s: %g m² of side, want %g", name, area, want)
+		}
+		for _, together := range []int{2, 3, len(single)} {
+			some := s.Bands(together)
+			a, in, out := flux(some)
+			if len(some) != (len(single)+together-1)/together || math.Abs(a-area) > 1e-9*area || math.Abs(in-inside) > 1e-9*inside || math.Abs(out-outside) > 1e-9*outside {
+				t.Errorf("%s, %d together: %d bands of %g m², %g and %g lm; single %g m², %g and %g lm", name, together, len(some), a, in, out, area, inside, outside)
+			}
+		}
+	}
+}

@@ -1,9 +1,7 @@
 package carto
 
 import (
-	"cmp"
 	"math/bits"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -35,16 +33,12 @@ type row struct {
 
 func newConflicts(choices [][]candidate, opts PlaceOptions) *conflicts {
 	c := &conflicts{choices: choices, gap: opts.Gap, near: make([][]neighbour, len(choices)), rows: make([][]row, len(choices))}
-	found := newBins(opts.Area, 16)
-	for i, places := range choices {
+	for _, places := range choices {
 		c.words = append(c.words, (len(places)+63)/64)
 		c.extents = append(c.extents, extent(places))
-		if len(places) > 1 {
-			found.put(i, c.extents[i])
-		}
 	}
 	for i := range choices {
-		c.meet(i, found)
+		c.meet(i)
 	}
 	c.lay()
 	return c
@@ -59,19 +53,17 @@ func extent(places []candidate) r2.Box {
 	return all
 }
 
-// meet finds the neighbours of label i among the boxes of all.
-func (c *conflicts) meet(i int, found *bins) {
+// meet finds the neighbours of label i. In a crowd all places of a label reach over most of the map, so that to look at every
+// other label once is quicker than to look them up by where they are.
+func (c *conflicts) meet(i int) {
 	if len(c.choices[i]) < 2 {
 		return
 	}
-	found.near(c.extents[i], func(j int) bool {
-		if j != i && boxesOverlap(c.extents[i], c.extents[j]) {
+	for j, places := range c.choices {
+		if j != i && len(places) > 1 && boxesOverlap(c.extents[i], c.extents[j]) {
 			c.near[i] = append(c.near[i], neighbour{label: j})
 		}
-		return true
-	})
-	slices.SortFunc(c.near[i], func(a, b neighbour) int { return cmp.Compare(a.label, b.label) })
-	c.near[i] = slices.Compact(c.near[i])
+	}
 }
 
 // lay gives each neighbour its words in the rows of the other.

@@ -43,6 +43,13 @@ func (l *aimed) aimBefore(f *face, p *patch) {
 	l.sight = l.before
 }
 
+// aimOpen is aimBefore where nothing stands between.
+func (l *aimed) aimOpen(lamp OpenLamp, f *face, p *patch) {
+	l.face, l.corners = f, f.rectangle(p.x, p.y, f.du, f.dv)
+	l.before = lamp.SetOpenPatch(l.worker, l.corners[:], f.n)
+	l.sight = l.before
+}
+
 // turn asks the lamp about the other face.
 func (l *aimed) turn() Visibility {
 	other := l.corners
@@ -64,6 +71,25 @@ func (l *aimed) flux(figure []r3.Vec, closely bool) (sum colour.RGB) {
 		sum = sum.Add(l.lamp.Flux(l.worker, figure, closely))
 	}
 	return sum
+}
+
+// illuminate finds the light of each element of the patch aimed at, lx.
+func (l *aimed) illuminate(p *patch, f *face, e *[4]colour.RGB, closely bool) {
+	for k := range e {
+		if p.area[k] == 0 {
+			continue
+		}
+		var flux colour.RGB
+		if p.parts == nil {
+			l.element = f.element4(p.x, p.y, k)
+			flux = l.flux(l.element[:], closely)
+		} else {
+			for _, part := range p.parts[k] {
+				flux = flux.Add(l.flux(part, closely))
+			}
+		}
+		e[k] = flux.Scale(1 / p.area[k])
+	}
 }
 
 // straightAt is what comes straight from a lamp to a place on a face, lx; of a cloth with what comes to its other face.

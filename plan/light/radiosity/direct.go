@@ -19,20 +19,22 @@ type directLux []float32
 // and shows in the whole.
 func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
 	chunks := (len(t.patches) + chunk - 1) / chunk
-	d := directSolver{t, lamp, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
-	for worker := range parallel.Workers(t.workers, chunks) {
+	open, _ := lamp.(OpenLamp)
+	d := directSolver{t, lamp, open, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
+	for worker := range parallel.Workers(t.workers, len(t.patches)) { // as many as ever look at patches one by one
 		d.lit = append(d.lit, &aimed{lamp: lamp, worker: worker})
 	}
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
-		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
-			d.lightPatch(worker, s, false)
+		end := min((c+1)*chunk, len(t.patches))
+		for s := max(1, c*chunk); s < end; {
+			s = d.lightRow(worker, s, end)
 		}
 	})
 	if err != nil {
 		return nil, nil, err
 	}
 	again := d.shadowEdges()
-	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true) })
+	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true, false) })
 	if err != nil {
 		return nil, nil, err
 	}
@@ -45,6 +47,7 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 type directSolver struct {
 	t        *Transport
 	lamp     Lamp
+	open     OpenLamp // the same, where it takes from others that nothing stands between; else nil
 	channels int
 	lux      directLux
 	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
@@ -197,14 +200,37 @@ func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool
 	return brought, flux, all
 }
 
+// lightRow asks for the light of the patches from a slot on, before end, that lie in a row, and gives the slot after them: most of a
+// room sees all of a lamp, and to look for what stands between costs more than to sum what comes.
+func (d *directSolver) lightRow(worker, slot, end int) (next int) {
+	next = endOfRow(d.t.patches, slot, end)
+	sight := PartlyOccluded
+	if d.open != nil && next-slot >= leastRow {
+		p := &d.t.patches[slot]
+		f := &d.t.mesh.faces[p.face]
+		corners := p.row(f, next-slot)
+		sight = d.lamp.SetPatch(worker, corners[:], f.n)
+	}
+	for s := slot; s < next; s++ {
+		if d.edges[s] = -1; sight != Hidden {
+			d.lightPatch(worker, s, false, sight == Unoccluded)
+		}
+	}
+	return next
+}
+
 // lightPatch asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
 // are apart where a shadow may have its edge; less than nought where none may.
-func (d *directSolver) lightPatch(worker, slot int, closely bool) {
+func (d *directSolver) lightPatch(worker, slot int, closely, open bool) {
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
 	var e [4]colour.RGB
 	lit := d.lit[worker]
-	lit.aimBefore(f, p)
+	if open {
+		lit.aimOpen(d.open, f, p)
+	} else {
+		lit.aimBefore(f, p)
+	}
 	d.edges[slot] = -1
 	if lit.sight != Hidden {
 		lit.illuminate(p, f, &e, closely)
@@ -216,24 +242,5 @@ func (d *directSolver) lightPatch(worker, slot int, closely bool) {
 		for c := range d.channels {
 			d.lux[(4*slot+k)*d.channels+c] = float32(e[k][c])
 		}
-	}
-}
-
-// illuminate finds the light of each element of the patch aimed at, lx.
-func (l *aimed) illuminate(p *patch, f *face, e *[4]colour.RGB, closely bool) {
-	for k := range e {
-		if p.area[k] == 0 {
-			continue
-		}
-		var flux colour.RGB
-		if p.parts == nil {
-			l.element = f.element4(p.x, p.y, k)
-			flux = l.flux(l.element[:], closely)
-		} else {
-			for _, part := range p.parts[k] {
-				flux = flux.Add(l.flux(part, closely))
-			}
-		}
-		e[k] = flux.Scale(1 / p.area[k])
 	}
 }

@@ -1,6 +1,7 @@
 package radiosity
 
 import (
+	"math"
 	"slices"
 	"sort"
 
@@ -15,16 +16,26 @@ type hotChoice struct {
 	chances []float64 // by hot patch, each added to those before it
 }
 
-// choiceReach is how far, m, viewpoints may lie from the one by which they were chosen, and leastTurn the cosine of how far they
-// may be turned from it.
+// Viewpoints that share a choice lie within leastReach, m, of the one by which it was made, and farther off where a choice costs more
+// than the looks it is for: up to mostReach at what is looked at seldom. leastTurn is the cosine of how far they may be turned from it.
 const (
-	choiceReach = 0.5
-	leastTurn   = 0.9
+	leastReach = 0.5
+	mostReach  = 1.5
+	leastTurn  = 0.9
 )
+
+// manyPatches is from how many hot patches on a choice among them costs more than the looks it is for.
+const manyPatches = 256
+
+// choiceReach is how far, m, viewpoints may lie from the one by which a choice was made.
+func (s *hotParts) choiceReach() float64 {
+	return min(leastReach*math.Sqrt(max(1, 1/s.looks, float64(len(s.patches))/manyPatches)), mostReach)
+}
 
 // update makes the choice one that holds for a viewpoint.
 func (c *hotChoice) update(s *hotParts, from *viewpoint) {
-	if c.of == s && r3.Norm2(r3.Sub(from.middle, c.from.middle)) <= choiceReach*choiceReach &&
+	within := s.choiceReach()
+	if c.of == s && r3.Norm2(r3.Sub(from.middle, c.from.middle)) <= within*within &&
 		r3.Dot(from.normal, c.from.normal) >= leastTurn && from.response == c.from.response {
 		return
 	}
@@ -36,17 +47,18 @@ func (c *hotChoice) update(s *hotParts, from *viewpoint) {
 			c.chances = append(c.chances, sum)
 			continue
 		}
-		if reach := choiceReach + h.reach; r3.Norm2(r3.Sub(h.middle, from.middle)) <= reach*reach {
+		if reach := within + h.reach; r3.Norm2(r3.Sub(h.middle, from.middle)) <= reach*reach {
 			c.close = append(c.close, i)
 		}
-		sum += h.chance(from, choiceReach+from.reach)
+		sum += h.chance(from, within+from.reach)
 		c.chances = append(c.chances, sum)
 	}
 }
 
 // hasNoneClose says whether the choice knows that none of the hot patches of a lamp has parts close to a place.
 func (c *hotChoice) hasNoneClose(s *hotParts, at r3.Vec) bool {
-	return c.of == s && len(c.close) == 0 && r3.Norm2(r3.Sub(at, c.from.middle)) <= choiceReach*choiceReach
+	within := s.choiceReach()
+	return c.of == s && len(c.close) == 0 && r3.Norm2(r3.Sub(at, c.from.middle)) <= within*within
 }
 
 // pick finds the figure that a place along a sum falls on: its number, how far along it the place is, 0 to 1, and the

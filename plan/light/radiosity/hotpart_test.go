@@ -63,7 +63,7 @@ func TestAChoiceHoldsCloseBy(t *testing.T) {
 	patch := func(x float64) hotPatch {
 		return hotPatch{of: 1, middle: r3.Vec{X: x, Z: 1}, normal: r3.Vec{Z: -1}, radius: 0.1, closest: 0.4, reach: 0.5, power: 1}
 	}
-	s := &hotParts{patches: []hotPatch{patch(0), patch(0.1), patch(0.8), patch(5)}}
+	s := &hotParts{looks: 1, patches: []hotPatch{patch(0), patch(0.1), patch(0.8), patch(5)}}
 	s.patches[1].of = 2
 	here := viewpoint{middle: r3.Vec{Z: 0.5}, normal: r3.Vec{Z: 1}, response: receptor.Cosine, skip: []solid.ID{2}}
 	var c hotChoice
@@ -96,5 +96,19 @@ func TestAChoiceHoldsCloseBy(t *testing.T) {
 	c.update(&hotParts{}, &here)
 	if len(c.close) != 0 || len(c.chances) != 0 {
 		t.Errorf("of no patches %v are close, with chances %v", c.close, c.chances)
+	}
+}
+
+// At what is looked at seldom, and among very many hot patches, viewpoints share a choice that lie farther apart.
+func TestChoicesReachFartherForMany(t *testing.T) {
+	for _, c := range []struct {
+		looks   float64
+		patches int
+		reach   float64
+	}{{1, 10, 0.5}, {4, 256, 0.5}, {0.25, 10, 1}, {1, 1024, 1}, {0.01, 10, 1.5}} {
+		s := &hotParts{looks: c.looks, patches: make([]hotPatch, c.patches)}
+		if got := s.choiceReach(); math.Abs(got-c.reach) > 1e-12 {
+			t.Errorf("%g of the looks, %d patches: a choice reaches %g m, want %g", c.looks, c.patches, got, c.reach)
+		}
 	}
 }

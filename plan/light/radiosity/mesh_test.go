@@ -1,12 +1,15 @@
 package radiosity
 
 import (
+	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan/colour"
+	"scrimshaw/plan/light/receptor"
 )
 
 // A set of greys is computed as one channel; any two channels that differ anywhere make it three, and black returns nothing.
@@ -96,5 +99,44 @@ func TestBoxesMeet(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// openBulb is a bulb that takes from others that nothing stands between, and counts both kinds of patches.
+type openBulb struct {
+	*bulb
+	asked, told int
+}
+
+func (b *openBulb) SetPatch(worker int, corners []r3.Vec, normal r3.Vec) Visibility {
+	b.asked++
+	return b.bulb.SetPatch(worker, corners, normal)
+}
+
+func (b *openBulb) SetOpenPatch(worker int, corners []r3.Vec, normal r3.Vec) Visibility {
+	b.told++
+	return b.bulb.SetPatch(worker, corners, normal)
+}
+
+// Patches are asked about in rows, and get by that what each gets by itself.
+func TestDirectLightInRows(t *testing.T) {
+	s := boxOf(4, 3, 2.5, func(int) colour.RGB { return grey(0.5) })
+	tr, bvh := trace(t, s, usual, []receptor.Receptor{{At: r3.Vec{X: 2, Y: 1, Z: 2}, Axis: r3.Vec{Z: -1}, Response: receptor.Dome}}, nil)
+	tr.workers = 1 // a bulb is asked by one
+	lamp := &bulb{bvh: bvh, at: r3.Vec{X: 1, Y: 1, Z: 1}, flux: grey(1000), cos: -1}
+	rows := &openBulb{bulb: lamp}
+	want, _, err := tr.directLight(context.Background(), lamp)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, _, err := tr.directLight(context.Background(), rows)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.Equal(got, want) {
+		t.Error("what patches get in rows is not what each gets by itself")
+	}
+	if n := len(tr.patches) - 1; rows.told < n*3/4 || rows.asked > n/2 {
+		t.Errorf("of %d patches %d were lit as open ones; the lamp was asked %d times what it sees", n, rows.told, rows.asked)
 	}
 }

@@ -55,3 +55,24 @@ func (p *patch) inAir(f *face, k int) [][]r3.Vec {
 	whole := f.element4(p.x, p.y, k)
 	return [][]r3.Vec{whole[:]}
 }
+
+// Up to mostRow patches of a row are asked about together, and fewer than leastRow one by one.
+const (
+	mostRow  = 8
+	leastRow = 3
+)
+
+// endOfRow is the place after the last of those patches, from one on and before end, that lie side by side in a row.
+func endOfRow(patches []patch, from, end int) int {
+	end = min(end, from+mostRow)
+	first := &patches[from]
+	for next := from + 1; next < end; next++ {
+		if p := &patches[next]; p.face != first.face || p.y != first.y || p.number != first.number+uint32(next-from) {
+			return next
+		}
+	}
+	return end
+}
+
+// row is the rectangle of so many patches side by side, from this one on.
+func (p *patch) row(f *face, n int) [4]r3.Vec { return f.rectangle(p.x, p.y, float64(n)*f.du, f.dv) }

@@ -109,3 +109,10 @@ type Lamp interface {
 	// is one that counts. It says whether all of the lamp's light comes to such surfaces, through no clear sheet.
 	EmitRays(land func(h solid.Hit, at r3.Vec, flux colour.RGB) bool) (all bool)
 }
+
+// OpenLamp is a lamp that takes it from who asks that nothing stands between it and a patch.
+type OpenLamp interface {
+	Lamp
+	// SetOpenPatch is SetPatch of a part of a patch that sees all of the lamp, or as much of it as lies before it.
+	SetOpenPatch(worker int, corners []r3.Vec, normal r3.Vec) Visibility
+}
