@@ -192,7 +192,7 @@ func (g *glances) broughtBy(t *thing, by r3.Vec) []string {
 func (g *glances) inGlass() (all []Reflection) {
 	for i := range g.setup.Lights {
 		l := &g.setup.Lights[i]
-		if !(l.Level > 0) || l.Seen.For(g.camera.Name) || len(l.Diffusion) > 0 || g.in.mirror.Plane.Over(l.Frame.At) <= 0 {
+		if !g.setup.EverUp(l) || l.Seen.For(g.camera.Name) || len(l.Diffusion) > 0 || g.in.mirror.Plane.Over(l.Frame.At) <= 0 {
 			continue
 		}
 		var worst Reflection

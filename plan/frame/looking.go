@@ -71,4 +71,3 @@ func (g *looking) seen(all []body.Piece) (seen []seenPart) {
 	}
 	return seen
 }
-

@@ -15,7 +15,7 @@ func (c *checker) standIn(l *plan.Light) {
 		return
 	}
 	if s.Unknown != "" {
-		c.add(source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, s.Unknown, "%s stands for %s, and its colour is compared with nothing", s.Numbered, s.For)
+		c.addMost(l.Name, 1, source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, s.Unknown, "%s stands for %s, and its colour is compared with nothing", s.Numbered, s.For)
 	}
 	for i := range s.Faces {
 		if p := &s.Faces[i]; !p.Passes() {
@@ -28,11 +28,11 @@ func (c *checker) standIn(l *plan.Light) {
 func cannotPass(c *checker, l *plan.Light, s *meter.StandIn, p *meter.Passing) {
 	leaves := withoutPrefix(p.Uncomputed)
 	if p.Gap != nil && !p.Gap.Passes() {
-		c.add(source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, mendColour(p),
+		c.addMost(l.Name+" "+p.Person, 1, source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, mendColour(p),
 			"%sat the face of %s %s is %s than %s, which it stands for", leaves, p.Person, s.Numbered, meter.GapWords(*p.Gap), s.For)
 	}
 	if w := p.Way; w != nil && w.Angle > meter.PassAngle {
-		c.add(source.Warning, CodeStandInAngle, l.StandsFor.Span, l.Path, fmt.Sprintf("move it to within %d° of there, as %s sees both", meter.PassAngle, p.Person),
+		c.addMost(l.Name+" "+p.Person, 1, source.Warning, CodeStandInAngle, l.StandsFor.Span, l.Path, fmt.Sprintf("move it to within %d° of there, as %s sees both", meter.PassAngle, p.Person),
 			"%sat the face of %s %s comes from %.0f° beside %s, which it stands for: %s", leaves, p.Person, s.Numbered, w.Angle, s.For, w.Aside())
 	}
 }
