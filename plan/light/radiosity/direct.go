@@ -20,7 +20,7 @@ type directLux []float32
 func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
 	chunks := (len(t.patches) + chunk - 1) / chunk
 	d := directSolver{t, lamp, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
-	for worker := range parallel.Workers(t.workers, chunks) {
+	for worker := range parallel.Workers(t.workers, len(t.patches)) { // patches that shadows cross come one by one
 		d.lit = append(d.lit, &aimed{lamp: lamp, worker: worker})
 	}
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
