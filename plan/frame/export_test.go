@@ -1,6 +1,8 @@
 package frame
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
@@ -48,4 +50,20 @@ func MirrorsOf(s *plan.Setup, name string) (all [][]r3.Vec) {
 		}
 	}
 	return all
+}
+
+// InMirrors is what cameras see in mirrors, without what takes it out.
+func InMirrors(s *plan.Setup) (all []Reflection) {
+	for _, r := range reflectors(s) {
+		for i := range s.Cameras {
+			c := &s.Cameras[i]
+			v := newViewing(s, c.Name)
+			if g := v.glancesInto(&r, c); r.glass != nil {
+				all = append(all, g.inGlass()...)
+			} else {
+				all = append(all, g.mostOf(g.looks(), v.things(c.Name))...)
+			}
+		}
+	}
+	return slices.DeleteFunc(all, func(r Reflection) bool { return r.Share == 0 })
 }

@@ -20,6 +20,7 @@ type eye struct {
 	track  int     // how many of them are in their order
 	moved  moved   // the thing that was looked at last where it is moved to
 	last   int     // the post that something showed from last
+	others []*eye  // all cameras, by which a move is judged
 }
 
 // post is a camera at one place, and what it sees from there.
@@ -52,15 +53,19 @@ func newEye(v *viewing, c *plan.Camera) *eye {
 			e.things = append(e.things, t)
 		}
 	}
-	along := []float64{0}
-	if c.Track != nil {
-		along = plane.AlongSteps(c.Track.Corners, max(trackStep, c.Track.Length()/mostPosts))
-	}
-	for _, d := range along {
+	for _, d := range lookedFrom(c) {
 		e.posts = append(e.posts, e.post(d))
 	}
 	e.track = len(e.posts)
 	return e
+}
+
+// lookedFrom are the places of its track that a camera looks from, m from the start: of one that stands its own.
+func lookedFrom(c *plan.Camera) []float64 {
+	if c.Track == nil {
+		return []float64{0}
+	}
+	return plane.AlongSteps(c.Track.Corners, max(trackStep, c.Track.Length()/mostPosts))
 }
 
 // post is the camera so far along its track.

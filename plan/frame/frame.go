@@ -1,7 +1,7 @@
 // Package frame says what cameras see of the equipment: which lights, stands, flags, rails and other cameras, and which people that
 // should not be seen, show in a picture past the set, where and how much of it, and what takes them out of it. Of a camera that moves it
 // says the worst of its track. It says which show in mirrors and
-// panes, too, and whose light falls onto a lens; from the start of a track.
+// panes, too, and whose light falls onto a lens.
 package frame
 
 import (
@@ -61,6 +61,18 @@ type Move struct {
 	Least float64 // m
 	// Metres is that, rounded up to what a tape shows in the units of the file: nothing shows after it either.
 	Metres float64
+	Brings []string // cameras that would see the thing there and do not where it is
+}
+
+// Clean says whether a move brings a thing into no other picture.
+func (m *Move) Clean() bool { return len(m.Brings) == 0 }
+
+// better is the one of two moves that is made: one that brings the thing into no other picture, else the least. The first may be nil.
+func better(a, b *Move) *Move {
+	if a == nil || b.Clean() && !a.Clean() || b.Clean() == a.Clean() && b.Least < a.Least {
+		return b
+	}
+	return a
 }
 
 // Pan is the least pan of a camera after which it does not see a thing, of those that bring in nothing else and keep the subject; where

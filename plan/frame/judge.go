@@ -9,15 +9,25 @@ import (
 // Judge looks through each camera of a set-up at each light, piece of grip, other camera, track and person that it should not see, in the
 // order of the scene.
 func Judge(s *plan.Setup) (all []Sight) {
+	eyes := eyesOf(s)
+	for _, e := range eyes {
+		e.others = eyes
+		all = append(all, e.judge()...)
+	}
+	return all
+}
+
+// eyesOf are the cameras of a set-up.
+func eyesOf(s *plan.Setup) (eyes []*eye) {
 	var v *viewing
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		if v == nil || anyoneOut(s) {
 			v = newViewing(s, c.Name)
 		}
-		all = append(all, newEye(v, c).judge()...)
+		eyes = append(eyes, newEye(v, c))
 	}
-	return all
+	return eyes
 }
 
 // anyoneOut says whether somebody should not be seen by some camera.

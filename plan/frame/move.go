@@ -20,25 +20,44 @@ const (
 	nearLens  = 0.3
 )
 
-// leastMove is the least move of a thing that takes what should not be seen of it out of all pictures of a camera; nil where none does that
-// leaves it in the room that it is in.
+// leastMove is the least move of a thing that takes what should not be seen of it out of all pictures of a camera, of those that bring it into no other
+// camera's; where there is none, of the others. It is nil where none leaves it in the room that it is in.
 func (e *eye) leastMove(t *thing, worst *post) (best *Move) {
 	round := (&report.Reporter{Feet: e.setup.Feet}).RoundUp
 	wide := worst.grown(e.camera.Room)
 	for _, to := range e.ways(t, wide) {
 		most := to.most
-		if best != nil {
+		if best != nil && best.Clean() {
 			most = min(most, best.Least)
 		}
 		least, rounded, ok := e.clears(most, round,
 			func(p *post, change float64) bool { return e.showsMoved(t, r3.Scale(change, to.direction), p) },
 			func(p *post, change float64) float64 { return e.rankMoved(t, r3.Scale(change, to.direction), p) })
 		by := r3.Scale(rounded, to.direction)
-		if ok && (to.way != Back || e.beside(t, by)) && e.free(t, by) && (best == nil || least < best.Least) {
-			best = &Move{Way: to.way, By: by, Least: least, Metres: rounded}
+		if ok && (to.way != Back || e.beside(t, by)) && e.free(t, by) {
+			best = better(best, &Move{Way: to.way, By: by, Least: least, Metres: rounded, Brings: broughtInto(e.others, e, t, by)})
 		}
 	}
 	return best
+}
+
+// broughtInto are the cameras, but for one, that would see a thing once it is moved and do not where it is.
+func broughtInto(eyes []*eye, but *eye, t *thing, by r3.Vec) (names []string) {
+	for _, o := range eyes {
+		if o == but || t.kind == Camera && t.name == o.camera.Name {
+			continue
+		}
+		for i := range o.things {
+			own := &o.things[i]
+			sees := func(by r3.Vec) bool {
+				return o.anywhere(func(p *post) bool { return o.showsMoved(own, by, p) })
+			}
+			if own.kind == t.kind && own.name == t.name && sees(by) && !sees(r3.Vec{}) {
+				names = append(names, o.camera.Name)
+			}
+		}
+	}
+	return names
 }
 
 // showsMoved says whether something of a thing shows, once it is moved, in the picture from a place and its margin.

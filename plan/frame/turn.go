@@ -5,7 +5,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"scrimshaw/plan"
 	"scrimshaw/plan/solid"
 )
 
@@ -33,24 +32,30 @@ const (
 	turnStep = 0.5
 )
 
-// leastTurn is the least turn of a mirror that takes a thing out of it; nil where none does.
-func (v *viewing) leastTurn(r *reflector, t *thing, c *plan.Camera) *Turn {
-	p := pictureOf(c)
-	pieces := t.unmeant(c.Name, t.stances[0])
-	ways := v.turnings(r)
+// leastTurn is the least turn of a mirror that takes a thing out of it, all along the track; nil where none does.
+func (g *glances) leastTurn(t *thing) *Turn {
+	ways := g.turnings(g.in)
 	for step := turnStep; step <= mostTurn; step += turnStep {
 		for _, way := range ways {
-			turned := r.turned(way.about, way.along, step)
-			if turned.mirror.Plane.Over(p.At) <= nearest {
-				continue // its other side may mirror too
-			}
-			g, ok := newLooking(&turned.mirror, p, v.hides)
-			if !ok || !showsOf(g.seen(pieces), p) {
+			turned := g.in.turned(way.about, way.along, step)
+			if g.clearOf(t, &turned) {
 				return &Turn{Way: way.way, Degrees: step}
 			}
 		}
 	}
 	return nil
+}
+
+// clearOf says whether nothing of a thing shows in a mirror that is turned. Where the camera comes behind it, its other side may mirror too.
+func (g *glances) clearOf(t *thing, turned *reflector) bool {
+	return !g.anywhere(func(i int) bool {
+		from := &g.from[i]
+		if turned.mirror.Plane.Over(from.At) <= nearest {
+			return g.in.mirror.Plane.Over(from.At) > nearest // it was not behind it before
+		}
+		look, ok := newLooking(&turned.mirror, from.picture, g.hides)
+		return ok && g.showsIn(&look, t, r3.Vec{}, from)
+	})
 }
 
 // turning is one way to turn a mirror: about a line through a place, counter-clockwise as seen from where the line leads.

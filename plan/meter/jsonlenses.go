@@ -13,6 +13,7 @@ type jsonReflection struct {
 	Thing     string    `json:"thing"`
 	Share     float64   `json:"share"`     // share of the frame
 	Where     string    `json:"where"`     // in it
+	Along     float64   `json:"along"`     // m from the start of the camera's track to where that is most; 0 of one that stands
 	Returns   *float64  `json:"returns"`   // share of the light that the glass throws back; null of a mirror
 	Luminance *float64  `json:"luminance"` // of the lamp in the glass, cd/m²; null of a mirror, and where nothing says it
 	Behind    *float64  `json:"behind"`    // of what is seen through the glass there, cd/m²; null of a mirror
@@ -73,7 +74,7 @@ func jsonReflections(all []Reflection) []jsonReflection {
 	out := []jsonReflection{}
 	for i := range all {
 		r := &all[i]
-		one := jsonReflection{Camera: r.Camera, In: r.In, Glass: r.Glass, Thing: r.Name, Share: Rounded(r.Share), Where: r.Where, Keys: jsonKeys(r.Uncomputed)}
+		one := jsonReflection{Camera: r.Camera, In: r.In, Glass: r.Glass, Thing: r.Name, Share: Rounded(r.Share), Where: r.Where, Along: Rounded(r.Along), Keys: jsonKeys(r.Uncomputed)}
 		if r.Glass {
 			one.Returns, one.Luminance, one.Behind, one.Surface = RoundedOrNull(&r.Factor), orNone(r.Luminance), RoundedOrNull(&r.Behind), OrNull(r.Surface)
 		}

@@ -13,7 +13,7 @@ import (
 )
 
 // WalkRequests lists what is read along the walks of a set-up, person by person and place by place: the two sides of a face
-// that looks along the walk, then a dome toward each camera. The body of who walks is left out, as where a place is metered
+// that looks along the walk, then a dome toward each camera, from both ends of a track. The body of who walks is left out, as where a place is metered
 // before somebody steps in; it would have to stand in each of them.
 func WalkRequests(s *plan.Setup) []Request {
 	var requests []Request
@@ -36,13 +36,14 @@ func pointRequests(s *plan.Setup, p *plan.Person, at *plan.WalkPoint) []Request 
 		all = append(all, Request{Name: name + [...]string{"left", "right"}[k], Person: p.Name, Kind: term.FlatMeter, Exposure: s.Exposure,
 			Receptor: light.Receptor{At: face.At, Axis: turned(face, turn, 0), Response: light.Cosine, Skip: p.Own}})
 	}
-	for i := range s.Cameras {
-		c := &s.Cameras[i]
+	posts := s.CameraPosts()
+	for i := range posts {
+		c := &posts[i]
 		toward := r3.Sub(c.Frame.At, face.At)
 		if r3.Norm(toward) <= plane.Grain {
 			toward = face.Axis // in the lens itself a dome looks on along the walk
 		}
-		all = append(all, Request{Name: name + "dome." + c.Name, Person: p.Name, Kind: term.DomeMeter, Exposure: c.Exposure, Camera: c.Name,
+		all = append(all, Request{Name: name + "dome." + c.Name, Person: p.Name, Kind: term.DomeMeter, Exposure: c.Exposure, Camera: plan.CameraOf(c.Name),
 			Receptor: light.Receptor{At: face.At, Axis: r3.Unit(toward), Response: light.Dome, Skip: p.Own}})
 	}
 	return all
@@ -51,7 +52,7 @@ func pointRequests(s *plan.Setup, p *plan.Person, at *plan.WalkPoint) []Request 
 // ReadWalks takes what WalkRequests ordered from a basis whose points from the first on are its receptors.
 func ReadWalks(s *plan.Setup, requests []Request, first int, b *light.Basis, levels light.Levels) (walks []Walk) {
 	r := reader{namer: NamerOf(s), basis: b, levels: levels, figures: pending.Of(s, levels)}
-	each := 2 + len(s.Cameras)
+	each := 2 + len(s.CameraPosts())
 	for i := range s.People {
 		p := &s.People[i]
 		if p.Walk == nil {

@@ -14,7 +14,7 @@ type Walk struct {
 	Length  float64 // m
 	Feet    bool    // lengths print in feet
 	Points  []WalkPoint
-	Courses []Course // one a camera, in the order of the set-up; without cameras one of the key side
+	Courses []Course // one a camera, and one more where its track ends, in the order of the set-up; without cameras one of the key side
 }
 
 // WalkPoint is what is read at one place of a walk, by a face that looks along it.
@@ -32,7 +32,7 @@ type WalkPoint struct {
 
 // Course is how a walk keeps to the working stop, as one camera judges it.
 type Course struct {
-	Camera  string     // "": the scene's exposure judges the key side, as there is no camera
+	Camera  string     // "A", or "A.end" of one at the end of its track; "": the scene's exposure judges the key side, as there is no camera
 	Over    []*float64 // stops over the working stop by point; nil of no light
 	Working float64    // the stop that they are counted from, N
 	Best    *int       // the point that is nearest to it; nil where none is lit and free
@@ -97,8 +97,9 @@ func (w *Walk) judge(s *plan.Setup) {
 	if len(s.Cameras) == 0 {
 		w.Courses = []Course{w.course("", s.Exposure.Stop.N, func(p *WalkPoint) *Reading { return p.Key() })}
 	}
-	for i := range s.Cameras {
-		c := &s.Cameras[i]
+	posts := s.CameraPosts()
+	for i := range posts {
+		c := &posts[i]
 		w.Courses = append(w.Courses, w.course(c.Name, c.Exposure.Stop.N, func(p *WalkPoint) *Reading { return &p.Domes[i] }))
 	}
 }

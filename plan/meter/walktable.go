@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"scrimshaw/plan"
 	"scrimshaw/plan/unit"
 )
 
@@ -33,7 +34,7 @@ func (c *Course) by() string {
 	if c.Camera == "" {
 		return "key side"
 	}
-	return "dome toward " + c.Camera
+	return "dome toward " + plan.CameraWords(c.Camera)
 }
 
 // row is the row of a place.
@@ -92,7 +93,7 @@ func (c *Course) whom() string {
 	if c.Camera == "" {
 		return ""
 	}
-	return "for " + c.Camera + ": "
+	return "for " + plan.CameraWords(c.Camera) + ": "
 }
 
 func (w *Walk) alongWords(point int) string {

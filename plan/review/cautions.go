@@ -155,7 +155,7 @@ func gripTags(s *plan.Setup) []string {
 func Unchecked() []string {
 	return []string{
 		"Polished surfaces: all but mirrors, silver boards and panes return light as if they were matt.",
-		"Some of what a picture could show: cloth and walls that glare in glass, what moving cameras see in mirrors, cables without an outlet in the scene, who holds a lamp by hand or pushes a camera, how legs are turned, and when somebody who walks, or a camera on a track, is where.",
+		"Some of what a picture could show: cloth and walls that glare in glass, a mirror seen in another, cables without an outlet in the scene, who holds a lamp by hand or pushes a camera, how legs are turned, and when somebody who walks, or a camera on a track, is where.",
 		"Floor load, house wiring up to the outlets, breakers of lights that name no circuit, rigging points and detectors.",
 	}
 }

@@ -155,11 +155,7 @@ func (c *checker) named(kind frame.Kind, name string) string {
 
 // outOfFrame words what takes a thing out of a picture: "; move it 0.35 m camera left, or pan A 3° right".
 func (c *checker) outOfFrame(s *frame.Sight) string {
-	var ways []string
-	if s.Move != nil {
-		ways = append(ways, moved(s.Move, s.Kind, c.setup.Feet))
-	}
-	spoilt := ""
+	ways, spoilt := moves(s.Move, s.Kind, c.setup.Feet)
 	if p := s.Pan; p != nil {
 		side := "right"
 		if p.Degrees < 0 {
@@ -169,13 +165,37 @@ func (c *checker) outOfFrame(s *frame.Sight) string {
 		if p.Clean() {
 			ways = append(ways, "pan "+s.Camera+by)
 		} else {
-			spoilt = "; a pan of" + by + " would " + c.spoils(p)
+			spoilt = append(spoilt, "a pan of"+by+" would "+c.spoils(p))
 		}
 	}
-	if len(ways) == 0 {
-		return spoilt
+	return inOneLine(ways, spoilt)
+}
+
+// moves words a move as one of the ways to take a thing out of a picture, or where it brings the thing into others as one that would.
+func moves(m *frame.Move, kind frame.Kind, feet bool) (ways, spoilt []string) {
+	switch {
+	case m == nil:
+		return nil, nil
+	case m.Clean():
+		return []string{moved(m, kind, feet)}, nil
 	}
-	return "; " + strings.Join(ways, ", or ") + spoilt
+	by := strings.NewReplacer("move it ", "moved ", "move them ", "moved ", "bring it ", "brought ", "bring them ", "brought ", "raise it ", "raised ").Replace(moved(m, kind, feet))
+	shows := " it would show in "
+	if kind == frame.Person {
+		shows = " they would show in "
+	}
+	return nil, []string{by + shows + strings.Join(m.Brings, " and ")}
+}
+
+// inOneLine is what takes a thing out of a picture, and what would but for what else it does.
+func inOneLine(ways, spoilt []string) (words string) {
+	if len(ways) > 0 {
+		words = "; " + strings.Join(ways, ", or ")
+	}
+	for _, one := range spoilt {
+		words += "; " + one
+	}
+	return words
 }
 
 // spoils words what a pan brings into the picture and whom it loses: "bring in 2 fill and camera B, and lose ada".

@@ -3,7 +3,6 @@ package review
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/frame"
@@ -29,34 +28,36 @@ func reflected(c *checker, camera *plan.Camera) {
 		case r.Glass:
 			inGlass(c, r, camera)
 		default:
-			what := c.shown("", r.Kind, r.Name, r.Parts, "shows")
+			what := c.shown(r.Mark, r.Kind, r.Name, r.Parts, "shows")
 			hint := ""
 			if r.Own() {
 				what = "camera " + r.Name + " sees itself"
 			} else if r.Kind == frame.Light {
 				hint = "write seen: true where it is meant to be in the picture"
 			}
-			c.add(source.Warning, CodeReflected, r.Span, r.Path, hint, "%s in the mirror %s, %s: %s of the frame%s",
-				what, r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), outOfMirror(r, c.setup.Feet))
+			c.add(source.Warning, CodeReflected, r.Span, r.Path, hint, "%s in the mirror %s, %s: %s of the frame%s%s",
+				what, r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), mostAlong(c, camera, r), outOfMirror(r, c.setup.Feet))
 		}
 	}
 }
 
+// mostAlong says where on its track a camera sees most of a reflection: ", most 1.20 m along its track"; "" of one that stands.
+func mostAlong(c *checker, camera *plan.Camera, r *meter.Reflection) string {
+	if camera.Track == nil {
+		return ""
+	}
+	return ", most " + c.along(camera.Name, r.Along)
+}
+
 // outOfMirror words what takes a thing out of a mirror: "; move it 0.35 m camera left, or turn glass 2° clockwise".
 func outOfMirror(r *meter.Reflection, feet bool) string {
-	var ways []string
-	if r.Move != nil {
-		ways = append(ways, moved(r.Move, r.Kind, feet))
-	}
+	ways, spoilt := moves(r.Move, r.Kind, feet)
 	if t := r.Turn; t != nil {
 		turn := map[frame.Turning]string{frame.Clockwise: "turn %s %s clockwise", frame.Counterclockwise: "turn %s %s counter-clockwise",
 			frame.Down: "tilt %s %s down", frame.Upward: "tilt %s %s up"}[t.Way]
 		ways = append(ways, fmt.Sprintf(turn, r.In, unit.FormatAngle(t.Degrees)))
 	}
-	if len(ways) == 0 {
-		return ""
-	}
-	return "; " + strings.Join(ways, ", or ")
+	return inOneLine(ways, spoilt)
 }
 
 // inGlass warns of the light of a lamp in a pane, where that is bright enough to be seen against what is behind it.
@@ -75,6 +76,6 @@ func inGlass(c *checker, r *meter.Reflection, camera *plan.Camera) {
 		behind = fmt.Sprintf("%.1f stops %s what is behind (%s)", math.Abs(over), overOrUnder(over), r.Surface)
 	}
 	c.addMost(r.Camera+" "+r.In+" "+r.Name, r.Luminance, source.Warning, CodeInGlass, r.Span, r.Path, "move it or the camera, flag it off the glass, tilt the sash, or write seen: true where it is meant to be in the picture",
-		"%sthe light of %s shows in the glass of %s, %s: %s of the frame; the glass returns %s, which is %.1f stops %s white; %s",
-		withoutPrefix(r.Uncomputed), c.setup.Numbered(r.Name), r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), unit.FormatPercent(r.Factor), math.Abs(white), overOrUnder(white), behind)
+		"%sthe light of %s shows in the glass of %s, %s: %s of the frame%s; the glass returns %s, which is %.1f stops %s white; %s",
+		withoutPrefix(r.Uncomputed), c.setup.Numbered(r.Name), r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), mostAlong(c, camera, r), unit.FormatPercent(r.Factor), math.Abs(white), overOrUnder(white), behind)
 }

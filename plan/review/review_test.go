@@ -160,6 +160,13 @@ func TestCheck(t *testing.T) {
 		{"a bulb in the picture behind a dimmer", "exposure: {fps: 25, shutter: 144}\ncameras: {A: {at: [0, -2], height: 1.2, looks: 0, lens: 50 mm}}\n" +
 			"lights: {k: {unit: practical-bulb, bulb: led-806, at: [0, 1], height: 1.2, level: 20 %, dimmer: phase}}\n", []string{
 			"warning flicker 1 k flickers for A where it shows, at 25 fps and 144° (1/62.5 s): by 62.5 % from row to row; none at 180° (1/50 s), or at 20 fps and 144°"}},
+		{"a camera that rolls past a mirror", "rooms: {den: {size: [4, 4]}}\nfurniture: {glass: {mirror: [1, 1.2], at: {wall: den.top, along: 2.5}, lift: 0.8}}\n" +
+			"cameras: {A: {track: [[1, 1], [3.2, 1]], height: 1.4, looks: {pan: 0, tilt: 0}, lens: 35 mm}}\n", []string{
+			"warning reflected camera A sees itself in the mirror glass, at the bottom edge of A: 0.8 % of the frame, most 1.60 m along its track"}},
+		{"a lamp that goes out of one picture into another", "rooms: {den: {at: [-0.6, -0.5], size: [3.6, 6]}}\ncameras: {A: {at: [0, 0], height: 1.5, looks: 0, lens: 50 mm}, B: {at: [1.6, 0], height: 1.5, looks: 0, lens: 50 mm}}\n" +
+			"lights: {k: {output: {candela: 1000, shape: uniform}, at: [0.2, 4], height: 1.6, aim: down}}\n", []string{
+			"warning in-frame 1 k with its stand shows at the bottom edge of A: 4.8 % of the frame; pan A 13° left; moved 0.96 m camera right it would show in B",
+			"info frame-clear no equipment shows in the frame of B; 1 k comes nearest, at the left edge: 3.2° outside it, 12.1 % of the frame's width"}},
 		{"a lamp that shines onto a lens at the end of its track alone", "cameras: {A: {track: [[-9, 0], [2, 0]], height: 1.5, looks: 0, lens: 50 mm}}\nlights: {k: {output: {candela: 9000, shape: uniform}, at: [3.5, 4], height: 1.5}}\n", []string{
 			"info frame-clear no equipment shows in the frame of A; 1 k comes nearest, at the right edge: 4.5° outside it, 17 % of the frame's width, at the end of its track",
 			"info flare 1 k shines onto the lens of A, most at the end of its track, from the right, 20.6° off its axis and 6.6° outside the frame: 462 lx there; it lays a veil over the picture, 2.1 stops under grey; an eyebrow of 0.10 m by 0.10 m on the matte box, at the right edge, 0.15 m before the lens, shades it"}},

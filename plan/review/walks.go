@@ -17,7 +17,7 @@ func (c *checker) walk(p *plan.Person) {
 		course := &w.Courses[i]
 		whom := ""
 		if course.Camera != "" {
-			whom = " for " + course.Camera
+			whom = " for " + plan.CameraWords(course.Camera)
 		}
 		for k := range course.Off {
 			o := &course.Off[k]

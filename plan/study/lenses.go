@@ -30,7 +30,7 @@ func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, 
 	var spots []light.Receptor
 	for _, r := range frame.Reflections(s) {
 		one, at := meter.Reflection{Reflection: r}, -1
-		if from := s.CameraNamed(r.Camera).Frame.At; r.Glass {
+		if from := seenFrom(s, &r); r.Glass {
 			if hit, met := world.BVH().FirstOpaque(from, r.Toward, nil); met {
 				one.Surface, at = s.Names[hit.ID], len(spots)
 				spots = append(spots, light.Receptor{At: from, Axis: r.Toward, Response: light.Radiance})
@@ -47,6 +47,12 @@ func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, 
 		return nil, fmt.Errorf("what is behind the glass of %q: %w", s.Title, err)
 	}
 	return all, nil
+}
+
+// seenFrom is where the lens is that a reflection shows in.
+func seenFrom(s *plan.Setup, r *frame.Reflection) r3.Vec {
+	at := s.CameraNamed(r.Camera).OnTrack(r.Along)
+	return at.Frame.At
 }
 
 // findFlares finds the lamps whose light comes straight onto a lens: of one that moves where along its track most of it does, in the frame
@@ -124,7 +130,7 @@ func (all *lenses) readGlass(r *meter.Reflection, behind int, levels light.Level
 		total, _ := all.basis.Point(behind, levels)
 		r.Behind = total.Y()
 	}
-	from := all.setup.CameraNamed(r.Camera).Frame.At
+	from := seenFrom(all.setup, &r.Reflection)
 	r.Uncomputed = figures.At(map[string]float64{r.Name: 1}, from, r3.Add(from, r3.Scale(farBehind, r.Toward)))
 }
 

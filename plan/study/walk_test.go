@@ -58,6 +58,24 @@ func TestAWalkPastAPointOfLight(t *testing.T) {
 	}
 }
 
+// From a camera that rolls a walk is read toward both ends of its track: what it is toward a camera that stands there.
+func TestAWalkReadsTowardBothEndsOfATrack(t *testing.T) {
+	const scene = `{scrimshaw: 1, people: {ada: {at: [-9, -9], faces: 0, walk: [[-1, 0.2], [3.3, 0.2]]}}, cameras: {A: {%s, height: 1.4, lens: 35 mm, looks: 270}},
+		lights: {p: {output: {candela: 900, shape: uniform}, at: [1.5, 2], height: 2.2, mount: {lift: 2}}}}`
+	rolling, _ := walkOf(t, fmt.Sprintf(scene, "track: [[6, 3], [5, -3]]"))
+	for i, at := range []string{"at: [6, 3]", "at: [5, -3]"} {
+		standing, _ := walkOf(t, fmt.Sprintf(scene, at))
+		if c := rolling.Courses[i]; c.Camera != []string{"A", "A.end"}[i] || *c.Worst != *standing.Courses[0].Worst {
+			t.Errorf("%+v, standing %+v", c, standing.Courses[0])
+		}
+		for k := range rolling.Points {
+			if got, want := *rolling.Points[k].Domes[i].Lux, *standing.Points[k].Domes[0].Lux; math.Abs(got-want) > 1e-9*want {
+				t.Errorf("%s at %.1f m: %v, standing %v", at, rolling.Points[k].Along, got, want)
+			}
+		}
+	}
+}
+
 // Along a walk through a furnished room each reading is that of a single meter held there: what comes straight to the last
 // figures, all of it to the errors that both state.
 func TestAWalkReadsAsMetersDo(t *testing.T) {

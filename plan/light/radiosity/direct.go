@@ -21,7 +21,7 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 	chunks := (len(t.patches) + chunk - 1) / chunk
 	open, _ := lamp.(OpenLamp)
 	d := directSolver{t, lamp, open, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
-	for worker := range parallel.Workers(t.workers, len(t.patches)) { // as many as ever look at patches one by one
+	for worker := range parallel.Workers(t.workers, len(t.patches)) { // patches that shadows cross come one by one
 		d.lit = append(d.lit, &aimed{lamp: lamp, worker: worker})
 	}
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {

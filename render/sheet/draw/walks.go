@@ -99,7 +99,7 @@ func (c walks) farthest(p Pad, v layout.View, w *meter.Walk) placeable {
 	words := meter.OverWords(course.Over[point])
 	toward := ""
 	if len(w.Courses) > 1 {
-		toward = " for " + course.Camera
+		toward = " for " + plan.CameraWords(course.Camera)
 	}
 	c.used("walk:farthest")
 	q := p.On(ink.Readings).of("walk:"+w.Person+":farthest", "Farthest from the working stop on the walk of "+w.Person+": "+words+toward+".")

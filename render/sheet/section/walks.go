@@ -1,6 +1,7 @@
 package section
 
 import (
+	"scrimshaw/plan"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/layout"
@@ -40,7 +41,7 @@ func walkWords(w *meter.Walk) string {
 func walkTable(w *meter.Walk, u Units) Table {
 	t := Table{Columns: []Column{{Head: "along", Align: ink.Right}}}
 	for i := range w.Courses {
-		head := w.Courses[i].Camera
+		head := plan.CameraWords(w.Courses[i].Camera)
 		if head == "" {
 			head = "key side"
 		}
