@@ -18,6 +18,10 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 	for k := range b.targets.Lattices {
 		seen := newSeenLattice(w, &b.targets.Lattices[k])
 		for _, i := range fresh {
+			if b.mix != nil && b.targets.Fixed[b.Lights[i]] == (colour.RGB{}) {
+				p.step(1) // it is off, and stays so
+				continue
+			}
 			values, err := w.fieldOf(ctx, seen, lamps[i], masks)
 			if err != nil {
 				return err
