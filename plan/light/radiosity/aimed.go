@@ -73,3 +73,17 @@ func (m *mesh) straightAt(lamp Lamp, worker int, at r3.Vec, number int) colour.R
 	}
 	return e
 }
+
+// illuminate finds the light of each element of the patch aimed at, lx.
+func (l *aimed) illuminate(p *patch, f *face, e *[4]colour.RGB, closely bool) {
+	for k := range e {
+		if p.area[k] == 0 {
+			continue
+		}
+		var flux colour.RGB
+		for _, part := range p.inAir(f, k) {
+			flux = flux.Add(l.flux(part, closely))
+		}
+		e[k] = flux.Scale(1 / p.area[k])
+	}
+}

@@ -18,7 +18,7 @@ type directLux []float32
 // directLight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
 // and shows in the whole.
 func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
-	d := directSolver{t, lamp, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
+	d := directSolver{t, lamp, t.memory.lampOf(lamp), t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
 	chunks := (len(t.patches) + chunk - 1) / chunk
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
@@ -28,10 +28,16 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 	if err != nil {
 		return nil, nil, err
 	}
+	for s := 1; s < len(t.patches); s++ {
+		d.remember(s, false)
+	}
 	again := d.shadowEdges()
 	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true) })
 	if err != nil {
 		return nil, nil, err
+	}
+	for _, s := range again {
+		d.remember(s, true)
 	}
 	d.balance()
 	d.throughCloth()
@@ -42,6 +48,7 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 type directSolver struct {
 	t        *Transport
 	lamp     Lamp
+	known    *knownLamp // what a memory has of it; nil without one
 	channels int
 	lux      directLux
 	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
@@ -196,6 +203,9 @@ func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool
 // lightPatch asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
 // are apart where a shadow may have its edge; less than nought where none may.
 func (d *directSolver) lightPatch(worker, slot int, closely bool) {
+	if d.recall(slot, closely) {
+		return
+	}
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
 	var e [4]colour.RGB
@@ -214,16 +224,28 @@ func (d *directSolver) lightPatch(worker, slot int, closely bool) {
 	}
 }
 
-// illuminate finds the light of each element of the patch aimed at, lx.
-func (l *aimed) illuminate(p *patch, f *face, e *[4]colour.RGB, closely bool) {
-	for k := range e {
-		if p.area[k] == 0 {
-			continue
-		}
-		var flux colour.RGB
-		for _, part := range p.inAir(f, k) {
-			flux = flux.Add(l.flux(part, closely))
-		}
-		e[k] = flux.Scale(1 / p.area[k])
+// recall takes the light of a patch from what is known of the lamp.
+func (d *directSolver) recall(slot int, closely bool) bool {
+	known, is := d.known.of(closely)[d.t.patches[slot].number]
+	if is {
+		copy(d.luxOf(slot), known.lux[:])
+		d.edges[slot] = known.edge
 	}
+	return is
+}
+
+// remember keeps the light of a patch, as long as there is room.
+func (d *directSolver) remember(slot int, closely bool) {
+	known, number := d.known.of(closely), d.t.patches[slot].number
+	if _, is := known[number]; is || known == nil || !d.t.memory.holds(luxBytes) {
+		return
+	}
+	p := patchLux{edge: d.edges[slot]}
+	copy(p.lux[:], d.luxOf(slot))
+	known[number] = p
+}
+
+// luxOf is the light of the elements of a patch.
+func (d *directSolver) luxOf(slot int) directLux {
+	return d.lux[4*slot*d.channels : 4*(slot+1)*d.channels]
 }
