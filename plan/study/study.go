@@ -215,9 +215,15 @@ func (s *Study) fieldLevels() light.Levels {
 
 func (s *Study) fixed() bool { return s.Basis.Targets().Fixed != nil }
 
-// Size is how many values of light the study holds.
+// Size is how many values of light the study holds, four bytes each.
 func (s *Study) Size() int {
-	n := 0
+	n := s.Basis.PointValues()
+	if s.around != nil {
+		n += s.around.basis.PointValues()
+	}
+	if s.pictures != nil {
+		n += s.pictures.basis.PointValues()
+	}
 	for i := range s.Fields {
 		n += len(s.Fields[i].Lux)
 	}
