@@ -23,7 +23,7 @@ const Default = "map-room"
 
 // Names lists the samples in the order in which they teach.
 func Names() []string {
-	return []string{"napkin", "map-room", "ironing-room", "ferry-office", "two-sizes", "spot-and-flood", "fitting-room", "night-log", "press-house", "four-keys"}
+	return []string{"napkin", "map-room", "ironing-room", "ferry-office", "two-sizes", "spot-and-flood", "fitting-room", "night-log", "press-house", "four-keys", "bindery"}
 }
 
 // Text returns the sample's YAML.

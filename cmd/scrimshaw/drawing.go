@@ -106,9 +106,9 @@ func (d *drawing) teach(ctx context.Context, s *study.Study) error {
 	return teach.Add(ctx, s, d.pair)
 }
 
-// heldMost is how many values of light are kept in case their sheets have to be drawn again: 16 MB of them. What is
+// heldMost is how many values of light are kept in case their sheets have to be drawn again: 8 MB of them. What is
 // not kept is computed again.
-const heldMost = 4 << 20
+const heldMost = 2 << 20
 
 // add draws one set-up.
 func (d *drawing) add(i int, s *study.Study) {

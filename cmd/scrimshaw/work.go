@@ -100,6 +100,9 @@ func (w *work) light(ctx context.Context, std streams, flags *workFlags, o study
 	if o.Quality, err = flags.lightQuality(); err != nil {
 		return err
 	}
+	if len(w.names) > 1 {
+		o.Memory = &study.Memory{}
+	}
 	bar := newBar(std.err, len(w.names))
 	defer bar.end()
 	return w.each(func(i int, s *plan.Setup) error {

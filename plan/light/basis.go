@@ -174,5 +174,11 @@ func sum(dst []float32, planes [][]float32, gains []float32) {
 	}
 }
 
+// PointValues is how many values of four bytes the light at the receptors takes.
+func (b *Basis) PointValues() int {
+	const each = 6 // three channels in double precision
+	return each * len(b.Points) * len(b.resolved)
+}
+
 // Targets returns what the basis was computed for.
 func (b *Basis) Targets() Targets { return b.targets }

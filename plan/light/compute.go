@@ -70,18 +70,23 @@ func (b *Basis) keep(old *Basis, lights []Emitter, moved []string) (fresh []int)
 }
 
 // lamps prepares the fresh lights, by their places among all; fields says whether lattices are computed.
-func (w *World) lamps(ctx context.Context, lights []Emitter, fresh []int, fields bool) ([]*lamp, error) {
-	lamps := make([]*lamp, len(lights))
+func (w *World) lamps(ctx context.Context, lights []Emitter, fresh []int, fields bool) ([]*readyLamp, error) {
+	lamps := w.memory.lampsOf(lights, fresh)
 	err := parallel.For(ctx, w.workers, len(fresh), func(_, k int) {
-		l := w.newLamp(&lights[fresh[k]])
-		if fields {
+		i := fresh[k]
+		if lamps[i] == nil {
+			lamps[i] = &readyLamp{emitter: lights[i], lamp: w.newLamp(&lights[i])}
+		}
+		if l := lamps[i].lamp; fields && l.kernel == nil {
 			l.kernel = photometry.RowKernel(photometry.Source{Flux: l.flux, Distribution: l.shape, Opening: l.opening}, l.onesided)
 			for i := range l.images {
 				l.images[i].l.kernel = l.kernel
 			}
 		}
-		lamps[fresh[k]] = l
 	})
+	if err == nil {
+		w.memory.keepLamps(lamps, fresh)
+	}
 	return lamps, err
 }
 
@@ -118,19 +123,29 @@ func (w *World) resolveSpots(b *Basis) {
 }
 
 // tracePoints traces the fresh lights to the receptors.
-func (w *World) tracePoints(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) error {
+func (w *World) tracePoints(ctx context.Context, b *Basis, lamps []*readyLamp, fresh []int) error {
 	n := len(b.resolved)
 	traced := make([][]share, len(fresh)*n)
 	tracers := make([]tracer, parallel.Workers(w.workers, len(traced)))
 	err := parallel.For(ctx, w.workers, len(traced), func(worker, i int) {
+		l, r := lamps[fresh[i/n]], &b.resolved[i%n]
+		if shares, known := l.sharesAt(r); known {
+			traced[i] = shares
+			return
+		}
 		t := &tracers[worker]
 		t.BVH = w.bvh
-		traced[i] = slices.Clone(t.all(lamps[fresh[i/n]], &b.resolved[i%n]))
+		traced[i] = slices.Clone(t.all(l.lamp, r))
 	})
-	for k, i := range fresh {
-		b.columns[i].collect(b.Lights[i], traced[k*n:(k+1)*n])
+	if err != nil {
+		return err
 	}
-	return err
+	for k, i := range fresh {
+		of := traced[k*n : (k+1)*n]
+		w.memory.keepShares(lamps[i], b.resolved, of)
+		b.columns[i].collect(b.Lights[i], of)
+	}
+	return nil
 }
 
 // collect makes terms of the shares of each receptor.

@@ -11,7 +11,7 @@ import (
 )
 
 // computeFields computes the fresh lights on the lattices.
-func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fresh []int, p *progress) error {
+func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*readyLamp, fresh []int, p *progress) error {
 	masks, _ := w.masks.Get().(*[]uint64)
 	if masks == nil {
 		masks = new([]uint64)
@@ -20,12 +20,20 @@ func (w *World) computeFields(ctx context.Context, b *Basis, lamps []*lamp, fres
 	for k := range b.targets.Lattices {
 		seen := newSeenLattice(w, &b.targets.Lattices[k])
 		for _, i := range fresh {
-			values, err := w.fieldOf(ctx, seen, lamps[i], masks)
-			if err != nil {
-				return err
+			if b.mix != nil && b.targets.Fixed[b.Lights[i]] == (colour.RGB{}) {
+				p.step(1) // it is off, and stays so
+				continue
+			}
+			values := w.memory.fieldOn(lamps[i], seen.Lattice)
+			if values == nil {
+				var err error
+				if values, err = w.fieldOf(ctx, seen, lamps[i].lamp, masks); err != nil {
+					return err
+				}
+				w.memory.keepField(lamps[i], seen.Lattice, values)
 			}
 			if b.mix != nil {
-				b.mix.add(sumOf(lamps[i]), k, seen.NU*seen.NV, values, b.targets.Fixed[b.Lights[i]])
+				b.mix.add(sumOf(lamps[i].lamp), k, seen.NU*seen.NV, values, b.targets.Fixed[b.Lights[i]])
 			} else {
 				b.columns[i].fields = append(b.columns[i].fields, values)
 			}

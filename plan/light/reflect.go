@@ -10,12 +10,12 @@ import (
 )
 
 // reflect works out what comes back of the fresh lights from the surfaces of the set.
-func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []int, p *progress) error {
+func (w *World) reflect(ctx context.Context, b *Basis, lamps []*readyLamp, fresh []int, p *progress) error {
 	if w.direct || len(fresh) == 0 {
 		return nil
 	}
 	if b.transport == nil {
-		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.radiosity, w.workers, b.resolved, b.targets.Lattices)
+		t, err := traceSet(ctx, w, w.radiosity, b.resolved, b.targets.Lattices)
 		if err != nil {
 			return err
 		}
@@ -43,11 +43,25 @@ func (w *World) reflect(ctx context.Context, b *Basis, lamps []*lamp, fresh []in
 	return b.reflectedFields(ctx, solution, fresh, p)
 }
 
+// traceSet finds how the surfaces, receptors and lattices see each other, at the quality of the World or one closer.
+func traceSet(ctx context.Context, w *World, q radiosity.Quality, points []Receptor, lattices []Lattice) (*radiosity.Transport, error) {
+	switch {
+	case w.memory == nil:
+		return radiosity.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
+	case q == w.radiosity:
+		return w.memory.rough.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
+	}
+	return w.memory.closer.Trace(ctx, w.set, w.bvh, q, w.workers, points, lattices)
+}
+
 // solve follows the light of the fresh lights from surface to surface. read is the solution that receptors are read from.
-func (w *World) solve(ctx context.Context, b *Basis, lamps []*lamp, fresh []int) (solution, read *radiosity.Solution, err error) {
+func (w *World) solve(ctx context.Context, b *Basis, lamps []*readyLamp, fresh []int) (solution, read *radiosity.Solution, err error) {
 	seen := make([]radiosity.Lamp, len(fresh))
 	for k, i := range fresh {
-		seen[k] = w.surfaceLampOf(lamps[i])
+		if lamps[i].surface == nil {
+			lamps[i].surface = w.surfaceLampOf(lamps[i].lamp)
+		}
+		seen[k] = lamps[i].surface
 	}
 	if solution, err = b.transport.Solve(ctx, seen); err != nil {
 		return nil, nil, err
@@ -101,7 +115,7 @@ func (w *World) refine(ctx context.Context, b *Basis, seen []radiosity.Lamp, fre
 		return rough, nil
 	}
 	if b.finerTransport == nil {
-		t, err := radiosity.Trace(ctx, w.set, w.bvh, w.radiosity.Closer(), w.workers, b.resolved, nil)
+		t, err := traceSet(ctx, w, w.radiosity.Closer(), b.resolved, nil)
 		if err != nil {
 			return nil, err
 		}

@@ -104,11 +104,11 @@ func BenchmarkReflected(b *testing.B) {
 			b.Run(fmt.Sprintf("quality=%s/workers=%d", q, workers), func(b *testing.B) {
 				b.ReportAllocs()
 				w := build(b, s, Options{Quality: q, Workers: workers})
-				var lamps []*lamp
+				var lamps []*readyLamp
 				var all []int
 				lights := referenceLamps()
 				for i := range lights {
-					lamps, all = append(lamps, newLamp(&lights[i], w.faces, w.tubes, w.bundle)), append(all, i)
+					lamps, all = append(lamps, &readyLamp{lamp: newLamp(&lights[i], w.faces, w.tubes, w.bundle)}), append(all, i)
 				}
 				to := Targets{Lattices: []Lattice{floor}}
 				for b.Loop() {

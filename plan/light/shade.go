@@ -15,6 +15,7 @@ type shadeLamp struct {
 	bulb        float64 // radius, m
 	luminance   float64 // of the bulb, cd/m²
 	fine, rough shadeFacets
+	body        [8]r3.Vec // corners of a box that holds all figures
 }
 
 // shadeFacets is a shade as rings of corners with bands between, from the bottom up. A round of the side is a polygon of
@@ -26,6 +27,18 @@ type shadeFacets struct {
 
 // facetBand is what the band between two rings shines with, cd/m².
 type facetBand struct{ outside, inside float64 }
+
+// overRound is how much farther from the middle than the round, at most, the corners of a polygon lie that has as much area.
+const overRound = 1.01
+
+// setBody finds the box that holds all figures.
+func (s *shadeLamp) setBody(right, up r3.Vec) {
+	wide, high := overRound*max(s.low, s.high, s.bulb), max(s.half, overRound*s.bulb)
+	for i := range s.body {
+		side := func(bit int, size float64) float64 { return size * float64(2*(i>>bit&1)-1) }
+		s.body[i] = r3.Add(s.at, r3.Add(r3.Scale(side(0, wide), right), r3.Add(r3.Scale(side(1, wide), up), r3.Scale(side(2, high), s.axis))))
+	}
+}
 
 // reach is how far the farthest of it is from its middle, m.
 func (s *shadeLamp) reach() float64 { return math.Hypot(s.half, max(s.low, s.high)) }

@@ -184,3 +184,25 @@ func TestWedgesOfShades(t *testing.T) {
 		}
 	}
 }
+
+// The box of a shade holds all figures that it is seen as, from wherever that is: shadows are passed over by it.
+func TestShadeFiguresLieInItsBox(t *testing.T) {
+	tall := photometry.ShadeForm{Top: 0.07, Bottom: 0.08, Height: 0.07, Bulb: 0.06, Transmittance: 0.33, Reflectance: 0.5}
+	for name, form := range map[string]photometry.ShadeForm{"taper": taper, "drum": drum, "little more than its bulb": tall} {
+		e := shaded(r3.Vec{X: 1, Y: 2, Z: 3}, form)
+		l := newLamp(&e, 1, 1, 1)
+		s, half := l.shade, l.local(r3.Sub(l.shade.body[7], l.at))
+		for n := range 2000 {
+			sin, cos := math.Sincos(float64(n))
+			from := r3.Add(s.at, r3.Scale(0.02+float64(n%50)/20, r3.Vec{X: sin * cos, Y: cos, Z: sin * math.Sin(0.37*float64(n))}))
+			var v shadeView
+			for _, g := range v.from(s, &s.rough, from) {
+				for _, c := range g.corners {
+					if at := l.local(r3.Sub(c, l.at)); math.Abs(at.X) > half.X || math.Abs(at.Y) > half.Y || math.Abs(at.Z) > half.Z {
+						t.Fatalf("%s from %v: a corner lies %v off the middle, farther than %v", name, from, at, half)
+					}
+				}
+			}
+		}
+	}
+}

@@ -28,6 +28,7 @@ func newShadeLamp(l *lamp) *shadeLamp {
 		at: l.at, axis: l.axis, low: form.Bottom / 2, high: form.Top / 2, half: form.Height / 2,
 		bulb: form.Bulb / 2, luminance: bulb.Luminance(),
 	}
+	s.setBody(l.right, l.up)
 	s.fine = newShadeFacets(l, d.Bands(1), shadeSides)
 	s.rough = newShadeFacets(l, d.Bands(bandsTogether), fewShadeSides)
 	return s

@@ -27,7 +27,7 @@ func (t *tracer) shadePast(l *lamp, r *Receptor, past []int32) {
 		}
 		t.addLight(sum)
 	default:
-		t.hiddenShade(t.from(s, facets, r.At), r, past)
+		t.hiddenShade(s, facets, r, past)
 	}
 }
 
@@ -39,10 +39,15 @@ func (t *tracer) addLight(value float64) {
 }
 
 // hiddenShade adds what is seen of the figures of a shade.
-func (t *tracer) hiddenShade(figures []brightFigure, r *Receptor, past []int32) {
+func (t *tracer) hiddenShade(s *shadeLamp, facets *shadeFacets, r *Receptor, past []int32) {
+	t.LookFrom(r.At, past, true)
+	if t.PassOver(s.body[:]) {
+		return
+	}
+	figures := t.from(s, facets, r.At)
 	for i := range figures {
 		g := &figures[i]
-		all := t.Visible(r.At, g.corners, past, true)
+		all := t.See(g.corners)
 		for k := range all {
 			t.through(&all[k], r, g.light(all[k].Corners, r))
 		}

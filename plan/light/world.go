@@ -2,8 +2,6 @@ package light
 
 import (
 	"cmp"
-	"context"
-	"fmt"
 	"math"
 	"slices"
 	"sync"
@@ -22,10 +20,11 @@ type Options struct {
 	Direct   bool       // leaves reflected light out
 	Slender  []solid.ID // what drawn beams go past, as bars between panes: they would end on it in their plane
 	Bodies   *solid.Set // what a spot meter sees although it does not shade: lamp bodies, stands
+	Memory   *Memory    // what the last World of the same solids left, where they are the same; nil for nothing
 }
 
 // World is the set, made ready for light. It depends on nothing else, is not changed by use and
-// may be used by many goroutines.
+// may be used by many goroutines, unless it has a Memory.
 type World struct {
 	set             *solid.Set
 	bvh             *solid.BVH // shades
@@ -45,33 +44,24 @@ type World struct {
 	allowedRayError float64 // share of a receptor's light that rays may leave it off by before more are sent
 	workers         int
 	report          func(done float64)
-	masks           sync.Pool // the memory of fields, of *[]uint64
+	masks           *sync.Pool // the memory of fields, of *[]uint64
 	mirrors         []mirror
 	slender         []solid.ID // what drawn beams go past
 	boards          []board
+	memory          *Memory // nil where nothing is kept
 }
 
-// Build makes a World of a set, which must not change afterwards.
-func Build(ctx context.Context, set *solid.Set, o Options) (*World, error) {
-	if o.Quality > Fine {
-		return nil, fmt.Errorf("light: no quality %d", o.Quality)
-	}
-	if err := ctx.Err(); err != nil {
-		return nil, err
-	}
-	w := &World{set: set, bvh: solid.NewBVH(set), workers: o.Workers, direct: o.Direct || !reflects(set), radiosity: o.Quality.radiosity(),
-		report: o.Progress, slender: o.Slender, scattering: map[solid.ID]bool{}}
-	w.faces, w.tubes, w.bundle = o.Quality.points()
-	w.exact = o.Quality != Draft
-	w.errorModel, w.allowedRayError = o.Quality.errorModel(), o.Quality.allowedRayError()
-	bodies := o.Bodies
-	if bodies == nil {
-		bodies = &solid.Set{}
-	}
-	w.bodies = solid.NewBVH(bodies)
-	w.sortSet(set)
-	w.findMirrors(set)
-	return w, nil
+// Memory is what one World leaves for the next one of the same solids: the set made ready, what surfaces see of each other,
+// and the light of lamps that have not moved, on surfaces and lattices and at receptors that have not either. A World that is
+// built with it gives the same bits as one without. What a World did not use is let go when the next but one is built. The
+// zero value is empty. It is for one goroutine at a time.
+type Memory struct {
+	options       Options
+	world         *World // of the solids; nil before the first
+	rough, closer radiosity.Memory
+	lamps         []*readyLamp
+	round         int
+	fields        int // values of fields that are held
 }
 
 // BVH returns the rays through the set.
@@ -138,7 +128,7 @@ func (w *World) findMirrors(set *solid.Set) {
 			continue
 		}
 		through := m.Through(set)
-		v := &World{set: through, scattering: map[solid.ID]bool{}, bvh: solid.NewBVH(through), exact: w.exact, faces: w.faces, tubes: w.tubes, bundle: w.bundle, workers: w.workers}
+		v := &World{set: through, masks: w.masks, scattering: map[solid.ID]bool{}, bvh: solid.NewBVH(through), exact: w.exact, faces: w.faces, tubes: w.tubes, bundle: w.bundle, workers: w.workers}
 		v.sortSet(through)
 		w.mirrors = append(w.mirrors, mirror{m, v})
 	}

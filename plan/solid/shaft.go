@@ -16,6 +16,17 @@ type Plane struct {
 // Over is the height of a point over the plane, out of the half-space, m.
 func (h *Plane) Over(p r3.Vec) float64 { return h.N.X*p.X + h.N.Y*p.Y + h.N.Z*p.Z - h.C }
 
+// span is how far the lowest and the highest corner of a figure lie over the plane, m.
+func (h *Plane) span(corners []r3.Vec) (low, high float64) {
+	low = h.Over(corners[0])
+	high = low
+	for _, c := range corners[1:] {
+		over := h.Over(c)
+		low, high = min(low, over), max(high, over)
+	}
+	return low, high
+}
+
 // mostPlanes is how many planes can bound the shaft between two polygons of four corners.
 const mostPlanes = 20
 

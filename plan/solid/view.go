@@ -14,12 +14,20 @@ type VisiblePart struct {
 // of half-spaces, so that what a solid leaves of a convex polygon is a few convex polygons: the answer is exact, where
 // rays would only sample it. It keeps its memory from one figure to the next.
 type Viewer struct {
-	BVH    *BVH
-	planes []Plane
-	cuts   []cuttingPlane
-	seen   []VisiblePart
-	next   []VisiblePart
-	room   []r3.Vec // where corners are kept
+	BVH     *BVH
+	planes  []Plane
+	cast    []Plane // of shadows, one after the other
+	shadows []shadow
+	cuts    []cuttingPlane
+	seen    []VisiblePart
+	next    []VisiblePart
+	room    []r3.Vec // where corners are kept
+}
+
+// shadow is that of a part of the set from a point: an intersection of half-spaces, the planes from first on up to last.
+type shadow struct {
+	first, last int
+	opaque      bool
 }
 
 // cuttingPlane is a plane that cuts a figure, and how far it lies from the middle of the whole.
@@ -37,26 +45,76 @@ const mostParts = 4096
 // Visible returns what is seen of a figure from a point past some parts of the set, by their numbers from Between. Light
 // goes to the point (toward) or away from it. The result holds until the next call.
 func (v *Viewer) Visible(from r3.Vec, figure []r3.Vec, past []int32, toward bool) []VisiblePart {
+	v.LookFrom(from, past, toward)
+	return v.See(figure)
+}
+
+// LookFrom makes the shadows of some parts of the set from a point ready, so that many figures can be looked at from it. Numbers
+// and direction are as of Visible.
+func (v *Viewer) LookFrom(from r3.Vec, past []int32, toward bool) {
+	v.shadows, v.cast = v.shadows[:0], v.cast[:0]
+	for _, number := range past {
+		first := len(v.cast)
+		var shade Shade
+		if v.cast, shade = v.BVH.Shadow(number, from, v.cast); shade == NoShade {
+			v.cast = v.cast[:first]
+			continue
+		}
+		v.shadows = append(v.shadows, shadow{first, len(v.cast), v.BVH.Opaque(number, from, toward)})
+	}
+}
+
+// PassOver leaves out the shadows that miss a convex body, which the corners given hold, and with it all figures in it. It says
+// whether one of the others hides all of it.
+func (v *Viewer) PassOver(body []r3.Vec) (hidden bool) {
+	kept := v.shadows[:0]
+	for _, s := range v.shadows {
+		over, holds := v.over(&s, body)
+		if over {
+			continue
+		}
+		hidden = hidden || holds && s.opaque
+		kept = append(kept, s)
+	}
+	v.shadows = kept
+	return hidden
+}
+
+// over says whether a body lies over one plane of a shadow, which then misses it, or under all of them.
+func (v *Viewer) over(s *shadow, body []r3.Vec) (over, holds bool) {
+	holds = true
+	for i := s.first; i < s.last; i++ {
+		low, high := v.cast[i].span(body)
+		if low >= -sliver {
+			return true, false
+		}
+		holds = holds && high < -sliver
+	}
+	return false, holds
+}
+
+// See returns what is seen of a figure past the shadows that LookFrom made ready. The result holds until the next call.
+func (v *Viewer) See(figure []r3.Vec) []VisiblePart {
 	v.room = v.room[:0]
 	v.seen = append(v.seen[:0], VisiblePart{Corners: figure})
 	middle := Centre(figure)
-	for _, number := range past {
-		var shade Shade
-		v.planes, shade = v.BVH.Shadow(number, from, v.planes[:0])
-		if shade == NoShade {
-			continue
-		}
-		opaque := v.BVH.Opaque(number, from, toward)
-		v.next = v.next[:0]
-		for i := range v.seen {
-			v.shade(&v.seen[i], middle, opaque)
-		}
-		v.seen, v.next = v.next, v.seen
+	for i := range v.shadows {
+		s := &v.shadows[i]
+		v.shadeAll(v.cast[s.first:s.last], middle, s.opaque)
 		if len(v.seen) == 0 || len(v.seen) > mostParts {
 			break
 		}
 	}
 	return v.seen
+}
+
+// shadeAll replaces the visible parts by what a shadow leaves of them.
+func (v *Viewer) shadeAll(planes []Plane, middle r3.Vec, opaque bool) {
+	v.next = v.next[:0]
+	for i := range v.seen {
+		v.shade(planes, &v.seen[i], middle, opaque)
+	}
+	v.seen, v.next = v.next, v.seen
 }
 
 // Hides says whether one part hides every corner of a figure from every corner of another: then it hides all of
@@ -79,7 +137,7 @@ func (v *Viewer) Hides(number int32, from, figure []r3.Vec) bool {
 	return true
 }
 
-// Reset forgets all figures. Clip keeps what it cuts until then, or until the next See or Bare.
+// Reset forgets all figures. Clip keeps what it cuts until then, or until the next See, Visible or Exposed.
 func (v *Viewer) Reset() { v.room = v.room[:0] }
 
 // Exposed returns what of a figure lies in no prism among some parts of the set. The result holds until the next call.
@@ -92,25 +150,17 @@ func (v *Viewer) Exposed(figure []r3.Vec, parts []int32) []VisiblePart {
 		if v.planes, ok = v.BVH.Body(number, v.planes[:0]); !ok {
 			continue
 		}
-		v.next = v.next[:0]
-		for i := range v.seen {
-			v.shade(&v.seen[i], middle, true)
-		}
-		v.seen, v.next = v.next, v.seen
+		v.shadeAll(v.planes, middle, true)
 	}
 	return v.seen
 }
 
 // shade appends to next what a shadow, the planes, leaves of a visible part.
-func (v *Viewer) shade(g *VisiblePart, middle r3.Vec, opaque bool) {
+func (v *Viewer) shade(planes []Plane, g *VisiblePart, middle r3.Vec, opaque bool) {
 	v.cuts = v.cuts[:0]
-	for i := range v.planes {
-		h := &v.planes[i]
-		low, high := h.Over(g.Corners[0]), h.Over(g.Corners[0])
-		for _, c := range g.Corners[1:] {
-			over := h.Over(c)
-			low, high = min(low, over), max(high, over)
-		}
+	for i := range planes {
+		h := &planes[i]
+		low, high := h.span(g.Corners)
 		if low >= -sliver {
 			v.next = append(v.next, *g) // wholly outside
 			return

@@ -50,6 +50,7 @@ func aroundFaces(ctx context.Context, s *plan.Setup, world *light.World) (*surro
 	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: all.receptors()}); err != nil {
 		return nil, fmt.Errorf("the light about faces of %q: %w", s.Title, err)
 	}
+	all.basis.Forget()
 	return &all, nil
 }
 

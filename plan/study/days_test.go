@@ -24,7 +24,7 @@ const usualDays = 12
 var manyDays = flag.Int("days", usualDays, "how many random days are tried")
 
 // setupsOf resolves the set-ups of a text; a fault of it fails the test.
-func setupsOf(t *testing.T, text string, env scene.Env) []*plan.Setup {
+func setupsOf(t testing.TB, text string, env scene.Env) []*plan.Setup {
 	t.Helper()
 	shipped, err := kit.Shipped()
 	if err != nil {

@@ -46,6 +46,7 @@ func lensesOf(ctx context.Context, s *plan.Setup, world *light.World) (*lenses, 
 	if all.basis, err = world.Basis(ctx, light.Emitters(s), light.Targets{Points: spots}); err != nil {
 		return nil, fmt.Errorf("what is behind the glass of %q: %w", s.Title, err)
 	}
+	all.basis.Forget()
 	return all, nil
 }
 

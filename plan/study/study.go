@@ -35,7 +35,32 @@ type Options struct {
 	InHand       bool               // what lights have in hand, too: for that the catalogue is searched and cameras are looked through
 	Fixed        bool               // the levels stay as they are: fields are summed over the lights, which many of them make worth while
 	Planes       []Plane            // more fields; none: those that the scene asks for
+	Memory       *Memory            // what set-ups that were run before left, where they have the same solids; nil for nothing
 	Progress     func(done float64) // called from time to time with the share that is done, 0 to 1; may be nil
+}
+
+// Memory is what one set-up leaves for the next, where both have the same solids: their World, and the light of what did not
+// move. Readings and fields are the same bits with and without. The zero value is empty; it is for set-ups that are run one
+// after the other.
+type Memory struct {
+	light, around light.Memory
+}
+
+// ofLight is the memory of the light that readings and fields are of; nil without one.
+func (m *Memory) ofLight() *light.Memory {
+	if m == nil {
+		return nil
+	}
+	return &m.light
+}
+
+// ofSurroundings is that of the light about faces and in pictures: of one set-up alone, where there is no other, for both ask
+// for the same.
+func (m *Memory) ofSurroundings() *light.Memory {
+	if m == nil {
+		return &light.Memory{}
+	}
+	return &m.around
 }
 
 // Study is a set-up with its light.
@@ -68,7 +93,7 @@ type Bounce struct {
 
 // Run computes a set-up. It stops with the context's error when that is cancelled.
 func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
-	world, err := build(ctx, setup, o)
+	world, err := build(ctx, setup, o, o.Memory.ofLight())
 	if err != nil {
 		return nil, err
 	}
@@ -92,6 +117,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if s.Basis, err = world.Basis(ctx, light.Emitters(setup), targets); err != nil {
 		return nil, fmt.Errorf("the light of %q: %w", setup.Title, err)
 	}
+	s.Basis.Forget() // lamps of a study do not move
 	if o.Around || o.AroundHeads || statesRange(setup) {
 		if err := s.lookAround(ctx, o); err != nil {
 			return nil, err
@@ -100,7 +126,6 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 	if s.lenses, err = lensesOf(ctx, setup, s.World); err != nil {
 		return nil, err
 	}
-	s.Basis.Forget() // lamps of a study do not move
 	s.Relevel(levels)
 	if o.InHand {
 		hand := inhand.Lit{Setup: setup, Levels: levels, Requests: s.Requests, Readings: &s.Readings}
@@ -117,7 +142,7 @@ func Run(ctx context.Context, setup *plan.Setup, o Options) (*Study, error) {
 // lookAround reads what lies about faces, and what cameras see. It is printed to tenths of a stop, so the light is a draft.
 func (s *Study) lookAround(ctx context.Context, o Options) error {
 	o.Quality, o.Progress = light.Draft, nil
-	world, err := build(ctx, s.Setup, o)
+	world, err := build(ctx, s.Setup, o, o.Memory.ofSurroundings())
 	if err != nil {
 		return err
 	}
@@ -130,9 +155,9 @@ func (s *Study) lookAround(ctx context.Context, o Options) error {
 	return err
 }
 
-// build makes the world of a set-up.
-func build(ctx context.Context, s *plan.Setup, o Options) (*light.World, error) {
-	return light.Build(ctx, &s.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &s.Bodies, Slender: s.Bars(), Progress: o.Progress})
+// build makes the world of a set-up, by what a memory has of its solids where that is not nil.
+func build(ctx context.Context, s *plan.Setup, o Options, m *light.Memory) (*light.World, error) {
+	return light.Build(ctx, &s.Set, light.Options{Workers: o.Workers, Quality: o.Quality, Bodies: &s.Bodies, Slender: s.Bars(), Progress: o.Progress, Memory: m})
 }
 
 func (o Options) step() float64 {
@@ -207,9 +232,15 @@ func (s *Study) fieldLevels() light.Levels {
 
 func (s *Study) fixed() bool { return s.Basis.Targets().Fixed != nil }
 
-// Size is how many values of light the study holds.
+// Size is how many values of light the study holds, four bytes each.
 func (s *Study) Size() int {
-	n := 0
+	n := s.Basis.PointValues()
+	if s.around != nil {
+		n += s.around.basis.PointValues()
+	}
+	if s.pictures != nil {
+		n += s.pictures.basis.PointValues()
+	}
 	for i := range s.Fields {
 		n += len(s.Fields[i].Lux)
 	}

@@ -22,6 +22,7 @@ header, nav a, summary, fieldset { border-color: %[2]s; }
 // coloursOf are the colour of a page's paper and that of its first lettering beside the plan; ok is false where the paper
 // is white.
 func coloursOf(p *ink.Page) (paper, letters ink.Colour, ok bool) {
+	p = p.Unfolded()
 	for i := range p.Items {
 		it := &p.Items[i]
 		if it.Layer == ink.Ground && it.Fill != nil {

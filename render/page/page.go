@@ -160,6 +160,7 @@ func newSheet(doc ink.Document, i int, opts Options) (sheet, error) {
 func (s *sheet) focus(p *ink.Page, family *font.Family) {
 	const round = 3 // mm
 	var all ink.Extent
+	p = p.Unfolded()
 	for i := range p.Items {
 		it := &p.Items[i]
 		if b := it.Bounds(family); it.Layer != ink.Collar && b.Box.Max.X-b.Box.Min.X < p.Width { // not the ground of a dark look

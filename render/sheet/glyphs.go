@@ -15,8 +15,9 @@ import (
 func warnMissingGlyphs(pages []ink.Page, f *font.Family, log *faults) {
 	var lacks, unshaped []rune
 	for i := range pages {
-		for j := range pages[i].Items {
-			if t := pages[i].Items[j].Text; t != nil {
+		items := pages[i].Unfolded().Items
+		for j := range items {
+			if t := items[j].Text; t != nil {
 				lacks = append(lacks, f.Missing(t.S)...)
 				unshaped = append(unshaped, ink.Unshaped(t.S)...)
 			}

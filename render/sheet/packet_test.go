@@ -298,3 +298,27 @@ func TestSetUpsAreLetGo(t *testing.T) {
 	}
 	runtime.KeepAlive(r)
 }
+
+// Of a long run the sheets before the last few are folded, and come out as those of a short one do.
+func TestLongRunsFoldTheirSheets(t *testing.T) {
+	in := sampleInputs(t, "napkin")[0]
+	o := Options{Font: fixture.Family(t)}
+	var long []Input
+	for range mostOpen + 2 {
+		long = append(long, in)
+	}
+	one, _ := Compose(long[:1], o)
+	all, _ := Compose(long, o)
+	each := len(one.Pages)
+	if folio := len(all.Pages[0].Items); folio > 20 {
+		t.Errorf("the first page holds %d marks open, want its title block alone", folio)
+	}
+	if last := &all.Pages[len(all.Pages)-each]; len(last.Items) < 100 {
+		t.Errorf("the last plan holds %d marks open, want all", len(last.Items))
+	}
+	for i := range mostOpen + 2 {
+		if got, want := len(all.Pages[i*each].Unfolded().Strata()), len(one.Pages[0].Strata()); got != want {
+			t.Errorf("sheet %d has %d layers, want %d", i+1, got, want)
+		}
+	}
+}

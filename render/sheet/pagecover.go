@@ -14,7 +14,7 @@ import (
 )
 
 // coverPlans are the heights that the overview may have on the cover, mm, the largest first: the rest is of the contents and the notes.
-var coverPlans = []float64{84, 76, 68, 60}
+var coverPlans = []float64{84, 76, 68, 60, 56, 52}
 
 // cover is the first page of a day: the set in few strokes, what the packet holds, whom to reach, what is assumed and what was not checked. covers is how
 // many pages that is taken to be, for the numbers of the others. The overview is as large as leaves room for the rest; where none of its heights
@@ -60,8 +60,9 @@ func (b *binder) coverWith(high float64, others []*sheet, covers int) *sheet {
 	return s
 }
 
-// overview draws the set into a panel.
+// overview draws the set into a panel, over what explains its signs.
 func (b *binder) overview(d *dayPage, panel r2.Box) {
+	panel.Min.Y += draw.OverviewKeyHigh
 	o := draw.OverviewOf(b.digests)
 	extent := o.Extent()
 	times := math.Max(box.Width(extent)*1000/(box.Width(panel)-2*layout.Pads), box.Height(extent)*1000/(box.Height(panel)-2*layout.Pads))

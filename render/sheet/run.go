@@ -61,11 +61,18 @@ func (r *Run) Add(in Input) {
 	}
 	if s := r.drawn(in); s != nil {
 		r.sheets = append(r.sheets, s)
+		if n := len(r.sheets) - mostOpen; n > 0 {
+			r.sheets[n-1].fold()
+		}
 	}
 	if r.day != nil {
 		r.day.add(&in)
 	}
 }
+
+// mostOpen is how many sheets of a run are kept as they were drawn; those before them are folded, so that the memory of a run
+// hardly grows with its set-ups.
+const mostOpen = 6
 
 // drawn is the sheet of a set-up; nil after an error.
 func (r *Run) drawn(in Input) *sheet {
@@ -104,6 +111,9 @@ func (r *Run) Redraw(i int, in Input) {
 	if s := r.drawn(in); s != nil {
 		s.movable = false // not even if that paper does not hold it
 		r.sheets[i] = s
+		if i < len(r.sheets)-mostOpen {
+			s.fold()
+		}
 	}
 }
 
@@ -161,6 +171,13 @@ func (s *sheet) onPaper(p layout.Paper) {
 		return
 	}
 	s.movable = false
+}
+
+// fold keeps the pages in little memory.
+func (s *sheet) fold() {
+	for i := range s.pages {
+		s.pages[i].Fold()
+	}
 }
 
 // release drops all but the pages, the names and what the title block says.

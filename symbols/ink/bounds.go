@@ -138,6 +138,7 @@ func (it *Item) Bounds(m Measure) Extent {
 // Bounds is the extent of all marks of a page.
 func (p *Page) Bounds(m Measure) Extent {
 	var e Extent
+	p = p.Unfolded()
 	for i := range p.Items {
 		e.Join(p.Items[i].Bounds(m))
 	}

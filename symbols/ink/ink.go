@@ -117,10 +117,11 @@ type Page struct {
 	Name          string   // for the name of its file: "close", "close.lists", ".lists" of the only set-up; "" for none
 	Outline       []string // its place in the outline of its document, the outermost heading first; none stands for its title
 	Description   string
-	Width, Height float64 // mm
-	Items         []Item
+	Width, Height float64    // mm
+	Items         []Item     // of a folded page those that were added since: see Unfolded
 	Clips         [][]r2.Vec // convex polygons, mm
 	Links         []Link
+	folded        [][]byte // marks that are kept packed: see Fold
 }
 
 // Link leads from a rectangle of a page to another page of its document.

@@ -27,6 +27,7 @@ type Group struct {
 // that show nothing, lie at places that are no number or further off than a kilometre, or are broader
 // than a metre are left out. The page itself stays as it is.
 func (p *Page) Strata() []Stratum {
+	p = p.Unfolded()
 	var strata []Stratum
 	for _, l := range p.byLayer() {
 		it := p.Items[l]

@@ -20,7 +20,7 @@ type directLux []float32
 func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
 	chunks := (len(t.patches) + chunk - 1) / chunk
 	open, _ := lamp.(OpenLamp)
-	d := directSolver{t, lamp, open, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
+	d := directSolver{t, lamp, open, t.memory.lampOf(lamp), t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
 	for worker := range parallel.Workers(t.workers, len(t.patches)) { // patches that shadows cross come one by one
 		d.lit = append(d.lit, &aimed{lamp: lamp, worker: worker})
 	}
@@ -33,10 +33,16 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 	if err != nil {
 		return nil, nil, err
 	}
+	for s := 1; s < len(t.patches); s++ {
+		d.remember(s, false)
+	}
 	again := d.shadowEdges()
 	err = parallel.For(ctx, t.workers, len(again), func(worker, i int) { d.lightPatch(worker, again[i], true, false) })
 	if err != nil {
 		return nil, nil, err
+	}
+	for _, s := range again {
+		d.remember(s, true)
 	}
 	d.balance()
 	d.throughCloth()
@@ -47,7 +53,8 @@ func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bo
 type directSolver struct {
 	t        *Transport
 	lamp     Lamp
-	open     OpenLamp // the same, where it takes from others that nothing stands between; else nil
+	open     OpenLamp   // the same, where it takes from others that nothing stands between; else nil
+	known    *knownLamp // what a memory has of it; nil without one
 	channels int
 	lux      directLux
 	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
@@ -205,7 +212,7 @@ func (d *directSolver) followRays() (brought []landed, flux colour.RGB, all bool
 func (d *directSolver) lightRow(worker, slot, end int) (next int) {
 	next = endOfRow(d.t.patches, slot, end)
 	sight := PartlyOccluded
-	if d.open != nil && next-slot >= leastRow {
+	if d.open != nil && next-slot >= leastRow && !d.knowsAll(slot, next) {
 		p := &d.t.patches[slot]
 		f := &d.t.mesh.faces[p.face]
 		corners := p.row(f, next-slot)
@@ -222,6 +229,9 @@ func (d *directSolver) lightRow(worker, slot, end int) (next int) {
 // lightPatch asks for the light of one patch, by the parts of its elements that lie in the air, and notes how far they
 // are apart where a shadow may have its edge; less than nought where none may.
 func (d *directSolver) lightPatch(worker, slot int, closely, open bool) {
+	if d.recall(slot, closely) {
+		return
+	}
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
 	var e [4]colour.RGB
@@ -243,4 +253,41 @@ func (d *directSolver) lightPatch(worker, slot int, closely, open bool) {
 			d.lux[(4*slot+k)*d.channels+c] = float32(e[k][c])
 		}
 	}
+}
+
+// recall takes the light of a patch from what is known of the lamp.
+func (d *directSolver) recall(slot int, closely bool) bool {
+	known, is := d.known.of(closely)[d.t.patches[slot].number]
+	if is {
+		copy(d.luxOf(slot), known.lux[:])
+		d.edges[slot] = known.edge
+	}
+	return is
+}
+
+// knowsAll says whether the light of all patches of a row is known of the lamp.
+func (d *directSolver) knowsAll(slot, end int) bool {
+	known := d.known.of(false)
+	for s := slot; s < end; s++ {
+		if _, is := known[d.t.patches[s].number]; !is {
+			return false
+		}
+	}
+	return true
+}
+
+// remember keeps the light of a patch, as long as there is room.
+func (d *directSolver) remember(slot int, closely bool) {
+	known, number := d.known.of(closely), d.t.patches[slot].number
+	if _, is := known[number]; is || known == nil || !d.t.memory.holds(luxBytes) {
+		return
+	}
+	p := patchLux{edge: d.edges[slot]}
+	copy(p.lux[:], d.luxOf(slot))
+	known[number] = p
+}
+
+// luxOf is the light of the elements of a patch.
+func (d *directSolver) luxOf(slot int) directLux {
+	return d.lux[4*slot*d.channels : 4*(slot+1)*d.channels]
 }

@@ -73,7 +73,7 @@ func TestRaysThatMeetNothingAskTheEnvironment(t *testing.T) {
 func readMesh(t *testing.T, m *mesh, points []receptor.Receptor, lattices []receptor.Lattice) (lux [6]float64, fields [2]float32, exitance float64) {
 	t.Helper()
 	q := Quality{Patch: 1, Links: 16, Point: 4096, Lattice: 64}
-	tr, err := traceMesh(context.Background(), m, q, 1, points, lattices)
+	tr, err := traceMesh(context.Background(), &Transport{mesh: m, workers: 1, quality: q, receptors: points}, lattices)
 	if err != nil {
 		t.Fatal(err)
 	}

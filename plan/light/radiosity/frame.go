@@ -49,14 +49,23 @@ func (f *frame) size(set int) (nu, nv int) {
 	return (f.NU - a + side - 1) / side, (f.NV - b + side - 1) / side
 }
 
+// sharesRays says whether the points of a lattice lend each other what they see.
+func sharesRays(l *receptor.Lattice) bool { return max(r3.Norm(l.U), r3.Norm(l.V)) <= closest }
+
+// raysOn is in how many directions each point of a lattice looks.
+func raysOn(t *Transport, l *receptor.Lattice) int {
+	rays := t.quality.Lattice
+	if !sharesRays(l) {
+		rays *= sets
+	}
+	for rays > fewestRays && rays*max(t.points, l.NU*l.NV) > mostSeen {
+		rays /= 2
+	}
+	return rays
+}
+
 func (t *Transport) traceFromLattice(ctx context.Context, l *receptor.Lattice) (*frame, error) {
-	f := &frame{Lattice: *l, rays: t.quality.Lattice, shared: max(r3.Norm(l.U), r3.Norm(l.V)) <= closest}
-	if !f.shared {
-		f.rays *= sets
-	}
-	for f.rays > fewestRays && f.rays*max(t.points, f.NU*f.NV) > mostSeen {
-		f.rays /= 2
-	}
+	f := &frame{Lattice: *l, rays: raysOn(t, l), shared: sharesRays(l)}
 	if f.shared {
 		f.cut(t.mesh)
 	}
@@ -81,6 +90,9 @@ func (p *depthBuffer) set(f *frame, s int) {
 	q := &f.buffers[s]
 	q.points = f.points(s, nu, nv)
 	q.turn(f, s, nu)
+	if f.Toward != nil {
+		q.ways = make([]heading, 0, f.rays)
+	}
 	q.short = make([]uint16, 0, f.rays*len(q.points))
 	q.seen = make([]uint32, 0, p.most)
 	for k := range f.rays {
@@ -146,7 +158,6 @@ func (q *itemBuffer) turn(f *frame, s, nu int) {
 		return
 	}
 	q.turned = make([]heading, len(q.points))
-	q.ways = make([]heading, 0, f.rays)
 	for at, n := range q.points {
 		u, v := float64(int(n)%nu*side+s%side), float64(int(n)/nu*side+s/side)
 		way := r3.Sub(*f.Toward, r3.Add(f.Origin, r3.Add(r3.Scale(u, f.U), r3.Scale(v, f.V))))

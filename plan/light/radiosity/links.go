@@ -61,8 +61,29 @@ func (t *Transport) linkQueue(ctx context.Context) error {
 	return nil
 }
 
-// linkPatches follows the rays of patches, which ascend.
+// linkPatches gives patches, which ascend, with what they see.
 func (t *Transport) linkPatches(ctx context.Context, patches []uint32) ([]linked, error) {
+	if t.memory == nil {
+		return linkFresh(ctx, t, patches)
+	}
+	out, missing := t.memory.linksOf(patches)
+	numbers := make([]uint32, len(missing))
+	for k, i := range missing {
+		numbers[k] = patches[i]
+	}
+	fresh, err := linkFresh(ctx, t, numbers)
+	if err != nil {
+		return nil, err
+	}
+	t.memory.keepLinks(fresh)
+	for k, i := range missing {
+		out[i] = fresh[k]
+	}
+	return out, nil
+}
+
+// linkFresh follows the rays of patches, which ascend.
+func linkFresh(ctx context.Context, t *Transport, patches []uint32) ([]linked, error) {
 	out := make([]linked, len(patches))
 	drawn, rest := t.mesh.drawings(patches)
 	buffers := make([]*depthBuffer, parallel.Workers(t.workers, len(drawn)))

@@ -46,6 +46,7 @@ func (t *Transport) number() {
 	}
 	for _, f := range t.lattices {
 		for s := range f.buffers {
+			f.buffers[s].seen = slices.Clone(f.buffers[s].seen) // a memory may hold the numbers of the mesh
 			n.replace(f.buffers[s].seen)
 		}
 	}

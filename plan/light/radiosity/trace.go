@@ -9,12 +9,20 @@ import (
 
 // Trace follows rays through a set from receptors and lattices on, and from what they see.
 func Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
-	return traceMesh(ctx, newMesh(set, bvh, q.Patch), q, workers, points, lattices)
+	return traceMesh(ctx, &Transport{mesh: newMesh(set, bvh, q.Patch), workers: workers, quality: q, receptors: points}, lattices)
 }
 
-// traceMesh is Trace for a set that has been cut into patches.
-func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
-	t := &Transport{mesh: m, workers: workers, quality: q, receptors: points}
+// Trace is the function Trace for the set of the memory, by what that knows.
+func (m *Memory) Trace(ctx context.Context, set *solid.Set, bvh *solid.BVH, q Quality, workers int, points []receptor.Receptor, lattices []receptor.Lattice) (*Transport, error) {
+	if m.mesh == nil {
+		m.mesh = newMesh(set, bvh, q.Patch)
+		m.linked, m.lamps = make([]*linked, m.mesh.count), map[Lamp]*knownLamp{}
+	}
+	return traceMesh(ctx, &Transport{mesh: m.mesh, memory: m, workers: workers, quality: q, receptors: points}, lattices)
+}
+
+// traceMesh is Trace for a transport whose set has been cut into patches.
+func traceMesh(ctx context.Context, t *Transport, lattices []receptor.Lattice) (*Transport, error) {
 	if !t.mesh.reflects {
 		return t, nil
 	}
@@ -26,9 +34,14 @@ func traceMesh(ctx context.Context, m *mesh, q Quality, workers int, points []re
 		t.points += lattices[i].NU * lattices[i].NV
 	}
 	for i := range lattices {
-		f, err := t.traceFromLattice(ctx, &lattices[i])
-		if err != nil {
-			return nil, err
+		l := &lattices[i]
+		f := t.memory.frameOf(l, raysOn(t, l))
+		if f == nil {
+			var err error
+			if f, err = t.traceFromLattice(ctx, l); err != nil {
+				return nil, err
+			}
+			t.memory.keepFrame(f)
 		}
 		t.lattices = append(t.lattices, f)
 	}

@@ -10,6 +10,7 @@ import (
 // and may be used by many goroutines.
 type Transport struct {
 	mesh         *mesh
+	memory       *Memory // what is known of the set; nil where nothing is kept
 	workers      int
 	quality      Quality
 	slots        []uint32            // patch of the mesh to slot; 0: none

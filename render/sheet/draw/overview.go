@@ -105,9 +105,12 @@ func (o *Overview) Draw(p Pad, v layout.View) {
 		walls.outline(Hair, p.Look.Ink, &p.Look.Paper, v.All(q[:])...)
 	}
 	o.label(p, v)
-	const up = 2.6 // mm over the edge of the panel
-	p.Text(box.At(v.Panel.Min.X+layout.Pads, v.Panel.Min.Y+up), overviewKey, p.Quiet(), ink.Left)
+	const under = 2.8 // mm under the panel
+	p.Text(box.At(v.Panel.Min.X+layout.Pads, v.Panel.Min.Y-under), overviewKey, p.Quiet(), ink.Left)
 }
+
+// OverviewKeyHigh is the room under the panel of an overview, mm, for what explains its signs.
+const OverviewKeyHigh = 5
 
 // overviewKey explains the signs.
 const overviewKey = "Disc: light; ring: person; wedge: camera, which opens the way it looks. With the set-ups it is in, where that is not all of them. Not to measure from."
