@@ -59,14 +59,7 @@ func runDay(ctx context.Context, std streams, args []string, flags *dayFlags) er
 	if err != nil {
 		return err
 	}
-	old, err := w.openSince(ctx, std, args, flags.since, &flags.work)
-	if err != nil {
-		return err
-	}
-	if old != nil {
-		defer old.in.Close()
-	}
-	d, err := w.shooting(ctx, old, len(flags.work.setups) == 0)
+	d, err := w.shooting(ctx, std, args, flags)
 	if err != nil {
 		return err
 	}
@@ -79,13 +72,18 @@ func runDay(ctx context.Context, std streams, args []string, flags *dayFlags) er
 	return d.WriteText(std.out)
 }
 
-// shooting is the day of the set-ups, held to the sheets before where there are any; all says that the run has all set-ups of the file.
-func (w *work) shooting(ctx context.Context, old *before, all bool) (*list.Shooting, error) {
+// shooting is the day of the set-ups, held to the sheets before where the flags name a file of them.
+func (w *work) shooting(ctx context.Context, std streams, args []string, flags *dayFlags) (*list.Shooting, error) {
+	old, err := w.openSince(ctx, std, args, flags.since, &flags.work)
+	if err != nil {
+		return nil, err
+	}
 	d := &list.Shooting{}
 	if old != nil {
+		defer old.in.Close()
 		d.Since = &list.Revision{Since: old.sheets.Words}
 	}
-	err := w.each(func(_ int, s *plan.Setup) error {
+	err = w.each(func(_ int, s *plan.Setup) error {
 		d.Add(s)
 		if old != nil {
 			d.Since.Revision = s.Scene.Sheet.Revision.Value
@@ -93,7 +91,7 @@ func (w *work) shooting(ctx context.Context, old *before, all bool) (*list.Shoot
 		}
 		return ctx.Err()
 	})
-	if old != nil && all {
+	if old != nil && len(flags.work.setups) == 0 {
 		d.Since.Lose(old.sheets.Gone(d.Setups))
 	}
 	return d, err

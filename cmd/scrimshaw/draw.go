@@ -46,7 +46,10 @@ func newDraw(std streams) *cobra.Command {
 			"what one reader has use for. -o NAME.txt writes every value as text, -o NAME.contact.png\n" +
 			"puts all set-ups into one picture that a phone reads without enlarging. A .svg or .png holds one sheet:\n" +
 			"of several set-ups the cover is NAME.png and each of them NAME-SETUP.png; second pages are NAME-SETUP.face.png,\n" +
-			"notes NAME-SETUP.teach.png, and of the day NAME.matching.png, NAME.kit.png, NAME.lamps.png and NAME.circuits.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
+			"notes NAME-SETUP.teach.png, and of the day NAME.matching.png, NAME.kit.png, NAME.lamps.png and NAME.circuits.png.\n\n" + "Paper and scale are chosen so that the plan fills the page. A set too large for the paper you ask for comes\n" + "in parts with match lines. A sheet carries a date only if the scene, --date or SOURCE_DATE_EPOCH gives one.\n" + "--since a file that was drawn before marks what is not as on the sheets of that one: a list of it and of readings that moved by more than a\n" +
+			"third of a stop, clouds on the plans, bars beside rows of lists. Set-ups are held to those of the same name; what moved by less than 1 cm\n" +
+			"or half a degree, paper, scale, date and units revise nothing; materials, gels and cloth of kit files are compared by their names.\n" +
+			"The sheet strikes through each figure that a key of the scene could change and that is not computed yet.",
 		Example: "  scrimshaw draw\n  scrimshaw draw mine.yaml -o mine.pdf -o mine.svg -o mine.png\n" +
 			"  scrimshaw draw mine.yaml --setup close --paper A3 --scale 1:25\n  scrimshaw draw mine.yaml --notes teach -o mine.pdf\n  scrimshaw draw - -o - --format svg < mine.yaml > mine.svg",
 		Args:              atMostOne("scene"),

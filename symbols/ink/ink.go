@@ -19,7 +19,8 @@ const (
 	Walls
 	Furniture
 	Cables
-	Moves // where things stood in the set-up before
+	Moves     // where things stood in the set-up before
+	Revisions // what is not as on the sheet before: under all lettering
 	People
 	CameraWedge
 	Beams
@@ -29,7 +30,6 @@ const (
 	Tags
 	Readings
 	Notes
-	Revisions // what is not as on the sheet before
 	Collar
 	layers
 )

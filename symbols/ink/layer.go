@@ -12,6 +12,7 @@ var layerTitles = [layers]string{
 	Furniture:   "Furniture",
 	Cables:      "Cables",
 	Moves:       "Moved from",
+	Revisions:   "Revisions",
 	People:      "People",
 	CameraWedge: "Camera wedge",
 	Beams:       "Beams",
@@ -21,7 +22,6 @@ var layerTitles = [layers]string{
 	Tags:        "Tags",
 	Readings:    "Readings",
 	Notes:       "Notes",
-	Revisions:   "Revisions",
 	Collar:      "Collar",
 }
 

@@ -328,3 +328,34 @@ func TestARevisionHoldsTheChangesOfADay(t *testing.T) {
 		}
 	}
 }
+
+// dayEdits change one quantity of any random day, # a digit, and all that it may name in any of its set-ups.
+var dayEdits = []struct{ was, is, names string }{
+	{"at: {top: desk}, level: 30 %", "at: {top: desk}, level: 3#.5 %", "light:lamp"},
+	{"height: 1.4, faces: noor", "height: 1.5#, faces: noor", "grip:board"},
+	{"flat: [2.8, 3.4, 0.8]", "flat: [2.8, 3.#2, 0.8]", "meter:desk-top"},
+	{"height: 2.8}", "height: 2.9#}", "room:den"},
+	{"along: 1.5, width: 1.4", "along: 1.5, width: 1.4, panes: [#, 3]", "opening:pane"},
+	{"title: a day", "title: another day", "scene:"},
+	{"roll: 20", "roll: 4#", "light:hair"},
+	{"table: [1, 0.6, 0.75]", "table: [1.#, 0.6, 0.75]", "furniture:desk"},
+	{"line: [ada, noor]\n", "", "scene:"},
+}
+
+// Of a random day each edit is named in the first set-up, and in the others nothing but what it may name: some of them set that quantity anew.
+func TestARevisionOfARandomDay(t *testing.T) {
+	rng := rand.New(rand.NewPCG(4, 3))
+	for i, e := range dayEdits {
+		text := days.Make(uint64(i))
+		if strings.Count(text, e.was) != 1 {
+			t.Fatalf("%q stands not once in the day", e.was)
+		}
+		before, after := papers(t, text), papers(t, strings.Replace(text, e.was, varied(rng, e.is), 1))
+		for k := range before {
+			got := revisedThings(before[k], after[k])
+			if k == 0 && !slices.Equal(got, []string{e.names}) || len(got) > 0 && !slices.Equal(got, []string{e.names}) {
+				t.Errorf("%q names %v in set-up %d, want %v", e.is, got, k+1, e.names)
+			}
+		}
+	}
+}

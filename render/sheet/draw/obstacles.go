@@ -126,6 +126,7 @@ const (
 	costEdge  = 14.0
 	costRest  = 40.0
 	costGhost = 30.0
+	costCloud = 60.0 // of one scallop
 	costNear  = 25.0 // of the ground about somebody else; about oneself it is as dear everywhere
 	costFloor = 3.0
 	floorUnit = 8.0 // mm

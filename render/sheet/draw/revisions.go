@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -119,22 +120,40 @@ func placeOf(s *plan.Setup, l *change.Line, v layout.View) []r2.Vec {
 	return nil
 }
 
-// wallClouds are those round the walls of a room that stand elsewhere than before, or are another thickness.
+// wallClouds are those round what of the walls of a room stands elsewhere than before, or is another thickness.
 func (c revisions) wallClouds(v layout.View, l *change.Line) (all []cloud) {
-	was, is := c.In.Since.Setup.RoomNamed(l.Name), c.In.Setup.RoomNamed(l.Name)
-	near := func(a, b r2.Vec) bool { return r2.Norm(r2.Sub(a, b)) < change.Unmoved }
+	is := c.In.Setup.RoomNamed(l.Name)
 	for i := range is.Walls {
 		w := &is.Walls[i]
-		stood := func(o plan.Wall) bool {
-			return near(o.Left, w.Left) && near(o.Right, w.Right) && o.Thickness == w.Thickness
-		}
-		if was != nil && slices.ContainsFunc(was.Walls, stood) {
-			continue
-		}
 		name := is.Name + "." + w.Name
-		all = append(all, cloud{object: "revision:wall:" + name, alt: "The wall " + name + " is not as on the sheet before.", round: v.All(w.Slab(0, w.Length(), 0, w.Thickness))})
+		for _, s := range stretchesNew(w, c.In.Since.Setup.WallNamed(name)) {
+			all = append(all, cloud{object: "revision:wall:" + name, alt: "The wall " + name + " is not as on the sheet before.", round: v.All(w.Slab(s[0], s[1], 0, w.Thickness))})
+		}
 	}
 	return all
+}
+
+// wallEnd is how much of a wall that ends sooner than before is marked, m: where it ends.
+const wallEnd = 0.1
+
+// stretchesNew are the parts of a wall, from and to along it, m, that did not stand before: the ends of one that is longer or shorter, and all of one that
+// stands in another line or is another thickness. was may be nil.
+func stretchesNew(w, was *plan.Wall) (parts [][2]float64) {
+	long := w.Length()
+	if was == nil || was.Thickness != w.Thickness || math.Abs(r2.Dot(r2.Sub(was.Left, w.Left), w.Outward)) >= change.Unmoved || math.Abs(r2.Dot(r2.Sub(was.Right, w.Left), w.Outward)) >= change.Unmoved {
+		return [][2]float64{{0, long}}
+	}
+	from, to := r2.Dot(r2.Sub(was.Left, w.Left), w.Rightward()), r2.Dot(r2.Sub(was.Right, w.Left), w.Rightward())
+	if to <= 0 || from >= long {
+		return [][2]float64{{0, long}}
+	}
+	if math.Abs(from) >= change.Unmoved {
+		parts = append(parts, [2]float64{0, max(from, wallEnd)})
+	}
+	if math.Abs(to-long) >= change.Unmoved {
+		parts = append(parts, [2]float64{min(to, long-wallEnd), long})
+	}
+	return parts
 }
 
 // soft are the lines of the clouds, which labels avoid where they can.
@@ -143,7 +162,7 @@ func (c revisions) soft(v layout.View) (all []carto.Obstacle) {
 		_, around := cloudRings(q.round)
 		feet := cloudFeet(around)
 		for i := range feet {
-			all = append(all, soft(costGhost, feet[i], feet[(i+1)%len(feet)]))
+			all = append(all, soft(costCloud, feet[i], feet[(i+1)%len(feet)]))
 		}
 	}
 	return all

@@ -108,7 +108,7 @@ func stateTable(all *meter.Cues, first, end int) Table {
 		t.Columns = append(t.Columns, Column{Head: head, Align: ink.Right})
 	}
 	for k := range states[0].Readings {
-		e := Entry{Cells: []string{readingName(&states[0].Readings[k].Reading)}, Below: []string{"", ""}}
+		e := Entry{Cells: []string{readingName(&states[0].Readings[k].Reading)}, Below: []string{"", ""}, Of: []string{states[0].Readings[k].Reading.Name}}
 		for i := range states {
 			r := &states[i].Readings[k]
 			e.Cells = append(e.Cells, stopOrLight(r))
