@@ -35,6 +35,7 @@ type Light struct {
 	Note            string
 	Count           int
 	Circuit         string
+	Dimmer          term.Dimmer // that the scene writes; "" none
 	Cable           *Run        // from the outlet of that circuit; nil: nobody says where it is, or there is no way
 	Mains           float64     // the voltage of its circuit, V; 0 where nothing says it
 	Hertz           float64     // of the mains that it is on, 1/s; 0 on direct current

@@ -93,15 +93,12 @@ func (n *needs) dimmerOf(l *plan.Light) (Item, bool) {
 	if l.Head.Technology != term.Tungsten || !n.setup.Dims(l) {
 		return Item{}, false
 	}
-	found := n.least(dimmers, func(i *kit.Item) float64 { return i.Watts }, l.Head.Watts)
+	found := n.kit.DimmerFor(l.Head.Watts)
 	if found == nil {
 		return Item{Shelf: Dimmer, Label: "dimmer for " + unit.FormatPower(l.Head.Watts)}, true
 	}
 	return stocked(Dimmer, found), true
 }
-
-// dimmers is the group of dimmers in the catalogue.
-const dimmers = "dimmer"
 
 // DimmerOf names the dimmer of a light; "" where it takes none.
 func DimmerOf(s *plan.Setup, l *plan.Light) string {

@@ -16,6 +16,7 @@ type Day struct {
 	Scene                string   // the title
 	Setups               []string // "" of a scene without set-ups
 	Kit, Lamps, Circuits Table
+	Power                Table    // what each circuit carries at most in one of the set-ups
 	Without              []string // sentences: what is not on the lists
 
 	kit     day.List
@@ -26,11 +27,12 @@ type Day struct {
 // New is a day without set-ups yet.
 func New() *Day {
 	return &Day{Setups: []string{}, Kit: Table{Name: "kit", Title: "Kit", Columns: kitColumns}, Lamps: Table{Name: "lamps", Title: "Lamps", Columns: lampColumns},
-		Circuits: Table{Name: "circuits", Title: "Circuits", Columns: circuitColumns}}
+		Circuits: Table{Name: "circuits", Title: "Circuits", Columns: circuitColumns},
+		Power:    Table{Name: "power", Title: "Power", Columns: powerColumns}}
 }
 
-// Tables are the three of a day, the kit first.
-func (d *Day) Tables() []*Table { return []*Table{&d.Kit, &d.Lamps, &d.Circuits} }
+// Tables are those of a day, the kit first.
+func (d *Day) Tables() []*Table { return []*Table{&d.Kit, &d.Lamps, &d.Circuits, &d.Power} }
 
 // Add takes the next set-up into the lists.
 func (d *Day) Add(s *plan.Setup) {
@@ -43,6 +45,7 @@ func (d *Day) Add(s *plan.Setup) {
 	powered := supply.Of(s)
 	d.addLamps(s, &powered)
 	d.addCircuits(s, &powered)
+	d.Power.Rows = powerRows(&d.Circuits)
 	for i := range s.Lights {
 		if l := &s.Lights[i]; !hasCable(&powered, l) && l.Head.Watts > 0 && !slices.Contains(d.noCable, l.Tag) {
 			d.noCable = append(d.noCable, l.Tag)

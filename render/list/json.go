@@ -16,8 +16,9 @@ func WriteJSON(w io.Writer, d *Day) error {
 		Totals   jsonTotals `json:"totals"`
 		Lamps    rows       `json:"lamps"`
 		Circuits rows       `json:"circuits"`
+		Power    rows       `json:"power"`
 		Without  []string   `json:"without"` // sentences: what is not on the lists
-	}{d.Scene, d.Setups, rows{&d.Kit}, d.totals(), rows{&d.Lamps}, rows{&d.Circuits}, d.Without}
+	}{d.Scene, d.Setups, rows{&d.Kit}, d.totals(), rows{&d.Lamps}, rows{&d.Circuits}, rows{&d.Power}, d.Without}
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")

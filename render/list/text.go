@@ -18,6 +18,7 @@ func WriteText(w io.Writer, d *Day, feet bool) error {
 	d.writeKit(&b)
 	d.writeLamps(&b, feet)
 	d.writeCircuits(&b)
+	d.writePower(&b)
 	b.WriteString("\nWITHOUT\n")
 	for _, line := range d.Lacks() {
 		b.WriteString("  - " + line + "\n")
@@ -183,17 +184,58 @@ func (d *Day) writeCircuits(b *strings.Builder) {
 		return
 	}
 	b.WriteString("\nCIRCUITS\n")
-	columns := []int{t.At("setup"), t.At("circuit"), t.At("kind"), t.At("volts"), t.At("numbers"), t.At("ampsAsSet"), t.At("ampsFull"), t.At("ampsLimit"), t.At("ampsLeft")}
+	columns := []int{t.At("setup"), t.At("circuit"), t.At("kind"), t.At("fedBy"), t.At("volts"), t.At("numbers"), t.At("ampsAsSet"), t.At("ampsFull"), t.At("ampsLimit"), t.At("ampsLeft")}
+	columns = t.filled(columns)
 	wide := t.widths(columns)
 	b.WriteString(t.line(-1, columns, wide))
 	for r := range t.Rows {
 		b.WriteString(t.line(r, columns, wide))
-		for _, note := range []string{before("cable ", t.some(r, "", "cable")), before("as set it carries most after ", t.some(r, "", "cue")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
+		for _, note := range []string{t.some(r, "; ", "phases", "source"), t.earth(r), before("cable ", t.some(r, "", "cable")), before("as set it carries most after ", t.some(r, "", "cue")), before("without the amps of ", t.some(r, "", "without")), t.tooMuch(r)} {
 			if note != "" {
 				b.WriteString("      " + note + "\n")
 			}
 		}
 	}
+}
+
+// earth says what flows down the earth of a circuit whose protection is known.
+func (t *Table) earth(row int) string {
+	if t.Rows[row][t.At("residualMilliamps")].Number == nil {
+		return ""
+	}
+	return "about " + t.Said(row, t.At("leakageMilliamps")) + " mA down the earth, protection at " + t.Said(row, t.At("residualMilliamps")) + " mA"
+}
+
+// writePower writes the worst of each circuit over the day, where it has more than one set-up.
+func (d *Day) writePower(b *strings.Builder) {
+	t := &d.Power
+	if len(t.Rows) == 0 || len(d.Setups) < 2 {
+		return
+	}
+	b.WriteString("\nPOWER: the worst of all set-ups\n")
+	columns := make([]int, len(t.Columns))
+	for i := range columns {
+		columns[i] = i
+	}
+	columns = t.filled(columns)
+	wide := t.widths(columns)
+	b.WriteString(t.line(-1, columns, wide))
+	for r := range t.Rows {
+		b.WriteString(t.line(r, columns, wide))
+	}
+}
+
+// filled are those of some columns in which something stands.
+func (t *Table) filled(columns []int) (some []int) {
+	for _, c := range columns {
+		for r := range t.Rows {
+			if said := t.Said(r, c); said != "" && said != Dash {
+				some = append(some, c)
+				break
+			}
+		}
+	}
+	return some
 }
 
 // tooMuch says that a circuit carries more than it may.

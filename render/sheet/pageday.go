@@ -43,9 +43,15 @@ func dayLists() []dayList {
 			{head: "tilt°", keys: []string{"tiltDegrees"}}, {head: "pan°", keys: []string{"panDegrees"}}, {head: "circuit", keys: []string{"circuit"}}, {head: "A", keys: []string{"amps"}},
 			{head: "on", keys: []string{"mount"}}, {head: "place", keys: []string{"placing"}}, {head: "change", keys: []string{"change"}}}},
 		{name: "circuits", title: "Circuits", about: "What each circuit carries in each set-up.", by: "setup", columns: []dayColumn{
-			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "V", keys: []string{"volts"}}, {head: "lights", keys: []string{"numbers"}},
+			{head: "circuit", keys: []string{"circuit"}}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "V", keys: []string{"volts"}}, {head: "lights", keys: []string{"numbers"}},
 			{head: "A as set", keys: []string{"ampsAsSet"}}, {head: "A at full", keys: []string{"ampsFull"}}, {head: "may carry A", keys: []string{"ampsLimit"}}, {head: "left A", keys: []string{"ampsLeft"}},
+			{head: "phases and source", keys: []string{"phases", "source"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at", keys: []string{"residualMilliamps"}},
 			{head: "without", keys: []string{"without"}}, {head: "cable", keys: []string{"cable"}, fills: true}, {head: "remark", blank: true}}},
+		{name: "power", title: "Power", about: "The worst of all set-ups, circuit by circuit.", columns: []dayColumn{
+			{head: "circuit", keys: []string{"circuit"}, fills: true}, {head: "from", keys: []string{"kind"}}, {head: "fed by", keys: []string{"fedBy"}}, {head: "may carry A", keys: []string{"ampsLimit"}},
+			{head: "A at full", keys: []string{"ampsFull"}}, {head: "in", keys: []string{"fullIn"}}, {head: "A as set", keys: []string{"ampsAsSet"}}, {head: "in", keys: []string{"asSetIn"}},
+			{head: "left A", keys: []string{"ampsLeft"}}, {head: "mA earth", keys: []string{"leakageMilliamps"}}, {head: "trips at mA", keys: []string{"residualMilliamps"}}, {head: "hours", keys: []string{"hours"}},
+			{head: "in", keys: []string{"hoursIn"}}, {head: "remark", blank: true}}},
 	}
 }
 
@@ -68,7 +74,7 @@ func (b *binder) listSheet(l *dayList) *sheet {
 		blocks = append(blocks, t.Wide(q, b.wide))
 	}
 	note := section.DayCautions(b.digests)
-	if l.by == "" {
+	if l.name == "kit" {
 		note = &section.Section{Words: b.lists.Lacks()}
 	}
 	b.pour(s, blocks, t.Wide(note, b.footWide()), func() (*dayPage, float64) {
