@@ -239,6 +239,7 @@ var fittings = map[string]fitting{
 var elsewhere = map[string]string{
 	"scrimshaw":           "it says how to read the rest",
 	"kit":                 "it names a file, which the scripts on kit files bring",
+	"prices":              "it names a file, which the script on lists brings",
 	"lights.*.output.ies": "it names a file, which the scripts on measured light bring",
 	"lights.*.output.ldt": "it names a file, which the scripts on measured light bring",
 }
