@@ -47,7 +47,7 @@ func (r *lightPass) lightOf(written *scene.Light) (plan.Light, bool) {
 	l := plan.Light{
 		Name: written.Name, Path: written.Path, Head: head, Choice: choice, Level: written.Level.Or(scene.DefaultLevel),
 		Height: z - s.Floor, Roles: written.Role, Note: written.Note.Value,
-		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Dimmer: written.Dimmer.Value.Kind, Mains: r.mainsOf(written), Opening: s.Opening, Aimed: written.Aim.Set, Span: written.Span,
+		Count: written.Count.Or(1), Circuit: written.Circuit.Value, Mains: r.mainsOf(written), Opening: s.Opening, Aimed: written.Aim.Set, Span: written.Span,
 	}
 	l.Seen = seenOf(written.Seen, written.SeenBy, head.Class == term.Practical)
 	for _, gel := range written.Gels {

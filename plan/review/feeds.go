@@ -71,9 +71,9 @@ func dimming(c *checker, l *plan.Light) {
 	switch bulb := l.Head.Bulb; {
 	case l.Head.Technology == term.Tungsten:
 		dimmerLoad(c, l)
-	case l.Dimmer == term.PhaseDimmer:
+	case l.Dimming.Kind == term.PhaseDimmer:
 		c.add(source.Warning, CodeDimmer, l.Span, l.Path, "dim it by its own control, with ND or with nets", "%s is no filament, and a dimmer that cuts half-waves does not dim it as it is set", l.Numbered())
-	case bulb != nil && l.Dimmer == "":
+	case bulb != nil && l.Dimming.Kind == "":
 		c.add(source.Info, CodeDimmer, l.Span, l.Path, "try the bulb with its dimmer first, and write dimmer: once that is known", "%s has a bulb that is no filament at %s, and nothing says what dims it",
 			l.Numbered(), unit.FormatPercent(l.Level))
 	}
@@ -81,7 +81,7 @@ func dimming(c *checker, l *plan.Light) {
 
 // dimmerLoad holds a filament to the dimmers of the kit.
 func dimmerLoad(c *checker, l *plan.Light) {
-	if c.setup.Kit == nil || l.Dimmer == term.NoDimmer || l.Head.Watts == 0 {
+	if c.setup.Kit == nil || l.Dimming.Kind == term.NoDimmer || l.Head.Watts == 0 {
 		return
 	}
 	item := c.setup.Kit.DimmerFor(l.Head.Watts)

@@ -139,7 +139,7 @@ func (d *Draw) thirds(s *plan.Setup, c *plan.Circuit) float64 {
 		return 0
 	case h.Technology != term.Tungsten:
 		return d.Full * power.ThirdOfSupply(h.Watts, h.PowerFactor)
-	case s.Dims(d.Light) && (d.Light.Dimmer == "" || d.Light.Dimmer == term.PhaseDimmer):
+	case s.Dims(d.Light) && (d.Light.Dimming.Kind == "" || d.Light.Dimming.Kind == term.PhaseDimmer):
 		return d.Full * power.ThirdOfDimmed
 	}
 	return 0
