@@ -28,7 +28,7 @@ type Prices struct {
 // Days are those of a hire.
 type Days struct {
 	Prep, Shoot, Return int
-	Charged             float64 // days that are charged, in full and in part
+	Charged             float64 // of 24 hours: days that are charged, in full and in part
 }
 
 // priceMost bounds a price and how many there are.

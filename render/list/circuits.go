@@ -38,12 +38,8 @@ func (d *Day) addCircuits(s *plan.Setup, powered *supply.Supply) {
 		l := &powered.Loads[i]
 		row := make([]Cell, len(circuitColumns))
 		put := func(key string, c Cell) { row[d.Circuits.At(key)] = c }
-		var unknown []string
-		for _, lamp := range l.Unknown() {
-			unknown = append(unknown, lamp.Tag)
-		}
 		for key, text := range map[string]string{"setup": s.Name, "circuit": l.Circuit.Name, "kind": string(l.Circuit.Kind), "fedBy": section.Joined(" ", l.Circuit.From, string(l.Circuit.Phase)),
-			"numbers": strings.Join(l.Numbers(), ", "), "cue": l.Cue, "phases": section.PhaseWords(l), "source": section.SourceWords(l), "cable": cablesOf(l, s.Feet), "without": strings.Join(unknown, ", ")} {
+			"numbers": strings.Join(l.Numbers(), ", "), "cue": l.Cue, "phases": section.PhaseWords(l), "source": section.SourceWords(l), "cable": cablesOf(l, s.Feet), "without": unknownOf(l)} {
 			put(key, words(text))
 		}
 		put("ampsLimit", number(l.Circuit.Limit(), 2))
@@ -58,6 +54,15 @@ func (d *Day) addCircuits(s *plan.Setup, powered *supply.Supply) {
 		}
 		d.Circuits.Rows = append(d.Circuits.Rows, row)
 	}
+}
+
+// unknownOf are the numbers of the lights of which nobody knows what they draw.
+func unknownOf(l *supply.Load) string {
+	var unknown []string
+	for _, lamp := range l.Unknown() {
+		unknown = append(unknown, lamp.Tag)
+	}
+	return strings.Join(unknown, ", ")
 }
 
 // cablesOf say the cable that feeds a circuit, and those to its lights.

@@ -31,9 +31,9 @@ type jsonTotals struct {
 	WithoutMass   []string `json:"withoutMass"`   // what has no mass that is known
 	Litres        *float64 `json:"litres"`        // of 0.001 m³; null: not known
 	WithoutVolume int      `json:"withoutVolume"` // pieces without a case that is known
-	Hire          *float64 `json:"hire"`          // for all that comes back over the days that are charged; null: the scene has no price file
-	Sales         *float64 `json:"sales"`         // for what is used up
-	Price         *float64 `json:"price"`         // both
+	Hire          *float64 `json:"hire"`          // in the currency of the price file, for all that comes back over the days that are charged; null: the scene has none
+	Sales         *float64 `json:"sales"`         // in its currency for what is used up
+	Price         *float64 `json:"price"`         // both, in its currency
 	Terms         string   `json:"terms"`         // days and currency
 }
 

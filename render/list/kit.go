@@ -112,30 +112,33 @@ type usedUp struct {
 	sizes, numbers []string
 }
 
-// consumableRows are the items of a day that are used up: gel and cloth by the roll, and what goes by a rule.
-func consumableRows(items []day.Item, b *bill) [][]Cell {
+// consumableRows are the items of a day that are used up: gel and cloth by the roll, and what a rule of the kit counts.
+func consumableRows(items []day.Item, b *bill) (rows [][]Cell) {
 	var all []*usedUp
 	for i := range items {
-		item := &items[i]
-		if item.Count == 0 || !item.Consumed() {
-			continue
+		if item := &items[i]; item.Count > 0 && item.Consumed() {
+			all = gathered(all, item)
 		}
-		what, name := item.Label, item.Name
-		if item.From != nil {
-			what, name = item.Name, item.From.Name
-		}
-		u := find(all, what)
-		if u == nil {
-			u = &usedUp{what: what, name: name, roll: item.From, width: item.Roll}
-			all = append(all, u)
-		}
-		u.add(item)
 	}
-	var rows [][]Cell
 	for _, u := range all {
 		rows = append(rows, u.row(b))
 	}
 	return rows
+}
+
+// gathered takes an item to the others of its kind.
+func gathered(all []*usedUp, item *day.Item) []*usedUp {
+	what, name := item.Label, item.Name
+	if item.From != nil {
+		what, name = item.Name, item.From.Name
+	}
+	u := find(all, what)
+	if u == nil {
+		u = &usedUp{what: what, name: name, roll: item.From, width: item.Roll}
+		all = append(all, u)
+	}
+	u.add(item)
+	return all
 }
 
 func find(all []*usedUp, what string) *usedUp {

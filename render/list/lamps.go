@@ -56,14 +56,7 @@ func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
 		put("tiltDegrees", whole(l.TiltDegrees))
 		put("panDegrees", whole(l.PanDegrees))
 		if on := l.Light; on != nil {
-			put("heightMetres", number(on.Height, 3))
-			put("metresOverFeet", number(on.Frame.At.Z-on.Base, 3))
-			put("metresOverStreet", number(on.Frame.At.Z-s.Ground, 3))
-			if light := on.Head.LightAt(on.Level); on.Level > 0 && math.Abs(light-on.Level) >= 0.005 {
-				put("lightPercent", number(100*light, 0))
-			}
-			put("dimmer", words(day.DimmerOf(s, on)))
-			put("bags", number(float64(on.Count*on.Mount.Bags(on.Frame.At.Z-on.Base)), 0))
+			putLight(put, s, on)
 			if draw := drawOf(powered, on); draw != nil {
 				put("amps", known(draw.Full, 2))
 			}
@@ -71,6 +64,18 @@ func (d *Day) addLamps(s *plan.Setup, powered *supply.Supply) {
 		d.becomes(s, &l)
 		d.Lamps.Rows = append(d.Lamps.Rows, row)
 	}
+}
+
+// putLight puts what a light itself says into its row.
+func putLight(put func(key string, c Cell), s *plan.Setup, on *plan.Light) {
+	put("heightMetres", number(on.Height, 3))
+	put("metresOverFeet", number(on.Frame.At.Z-on.Base, 3))
+	put("metresOverStreet", number(on.Frame.At.Z-s.Ground, 3))
+	if light := on.Head.LightAt(on.Level); on.Level > 0 && math.Abs(light-on.Level) >= 0.005 {
+		put("lightPercent", number(100*light, 0))
+	}
+	put("dimmer", words(day.DimmerOf(s, on)))
+	put("bags", number(float64(on.Count*on.Mount.Bags(on.Frame.At.Z-on.Base)), 0))
 }
 
 // becomes writes what changes of a lamp into its row of the set-up before.

@@ -20,35 +20,43 @@ var powerColumns = []Column{
 }
 
 // powerRows are the worst of each circuit over the rows of all set-ups, in the order in which the circuits come.
-func powerRows(circuits *Table) (rows [][]Cell) {
+func powerRows(circuits *Table) [][]Cell {
 	out := Table{Columns: powerColumns}
 	at := map[string]int{}
 	for r := range circuits.Rows {
 		of := func(key string) Cell { return circuits.Rows[r][circuits.At(key)] }
-		name, setup := of("circuit"), of("setup")
-		if _, known := at[name.Text]; !known {
-			at[name.Text] = len(rows)
-			rows = append(rows, make([]Cell, len(powerColumns)))
+		name := of("circuit").Text
+		if _, known := at[name]; !known {
+			at[name] = len(out.Rows)
+			row := make([]Cell, len(powerColumns))
 			for _, key := range []string{"circuit", "kind", "fedBy", "ampsLimit", "residualMilliamps"} {
-				rows[len(rows)-1][out.At(key)] = of(key)
+				row[out.At(key)] = of(key)
 			}
+			out.Rows = append(out.Rows, row)
 		}
-		row := rows[at[name.Text]]
-		worst := func(key, in string, worse func(a, b float64) float64) {
-			now, kept := of(key), &row[out.At(key)]
-			if now.Number == nil || kept.Number != nil && worse(*now.Number, *kept.Number) == *kept.Number {
-				return
-			}
-			*kept = now
-			if in != "" {
-				row[out.At(in)] = setup
-			}
+		for _, w := range worsts {
+			out.keepWorst(at[name], w, of(w.key), of("setup"))
 		}
-		worst("ampsFull", "fullIn", math.Max)
-		worst("ampsAsSet", "asSetIn", math.Max)
-		worst("ampsLeft", "", math.Min)
-		worst("leakageMilliamps", "", math.Max)
-		worst("hours", "hoursIn", math.Min)
 	}
-	return rows
+	return out.Rows
+}
+
+// worst is a figure of which the worst of all set-ups counts, and where the set-up of it stands.
+type worst struct {
+	key, in string
+	of      func(a, b float64) float64
+}
+
+var worsts = []worst{{"ampsFull", "fullIn", math.Max}, {"ampsAsSet", "asSetIn", math.Max}, {"ampsLeft", "", math.Min}, {"leakageMilliamps", "", math.Max}, {"hours", "hoursIn", math.Min}}
+
+// keepWorst keeps a figure where it is worse than the one that stands.
+func (t *Table) keepWorst(row int, w worst, now, setup Cell) {
+	kept := &t.Rows[row][t.At(w.key)]
+	if now.Number == nil || kept.Number != nil && w.of(*now.Number, *kept.Number) == *kept.Number {
+		return
+	}
+	*kept = now
+	if w.in != "" {
+		t.Rows[row][t.At(w.in)] = setup
+	}
 }

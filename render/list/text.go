@@ -59,6 +59,11 @@ func (d *Day) writeKit(b *strings.Builder) {
 		b.WriteString("\n  total " + strings.Join(total, ", ") + "\n")
 	}
 	d.writeTable(b, &d.Consumables, "CONSUMABLES: what does not come back")
+	d.writePrices(b)
+}
+
+// writePrices writes what all of it costs, where the scene has a price file.
+func (d *Day) writePrices(b *strings.Builder) {
 	if terms := d.Terms(); terms != "" {
 		money := func(c Cell) string { return strconv.FormatFloat(*c.Number, 'f', 2, 64) }
 		fmt.Fprintf(b, "\n  hire %s, consumables %s, together %s: %s\n", money(d.Hire()), money(d.Sales()), money(d.Price()), terms)

@@ -33,7 +33,10 @@ type dayList struct {
 }
 
 // dayLists are the lists of a day in their order.
-func dayLists() []dayList {
+func dayLists() []dayList { return append(listsOfKit(), listsOfSetups()...) }
+
+// listsOfKit are those of what must be in the van.
+func listsOfKit() []dayList {
 	return []dayList{
 		{name: "kit", title: "Kit", about: "What must be in the van, with room for a rate and a remark.", columns: []dayColumn{
 			{head: "for", keys: []string{"shelf"}}, {head: "pieces", keys: []string{"count"}}, {head: "spare", keys: []string{"spares"}}, {head: "what", keys: []string{"what"}, fills: true}, {head: "kg each", keys: []string{"kgEach"}},
@@ -43,6 +46,12 @@ func dayLists() []dayList {
 			{head: "what", keys: []string{"what"}, fills: true}, {head: "in the kit", keys: []string{"name"}}, {head: "pieces", keys: []string{"pieces"}}, {head: "cut to", keys: []string{"sizes"}},
 			{head: "m²", keys: []string{"squareMetres"}}, {head: "roll m", keys: []string{"rollMetres"}}, {head: "m off it", keys: []string{"metres"}}, {head: "waste %", keys: []string{"wastePercent"}},
 			{head: "bring", keys: []string{"count"}}, {head: "of", keys: []string{"numbers"}}, {head: "each", keys: []string{"each"}, blank: true}, {head: "price", keys: []string{"price"}}}},
+	}
+}
+
+// listsOfSetups are the lists of lamps and of power.
+func listsOfSetups() []dayList {
+	return []dayList{
 		{name: "lamps", title: "Lamps", about: "The lamps of each set-up as they are rigged, with what changes.", by: "setup", columns: []dayColumn{
 			{head: "no.", keys: []string{"number"}}, {head: "unit", keys: []string{"unit", "wears", "scrims", "doors", "focus"}, fills: true}, {head: "gels and cloth", keys: []string{"filters"}}, {head: "role", keys: []string{"role"}},
 			{head: "level", keys: []string{"level"}}, {head: "colour", keys: []string{"colour"}}, {head: "height", keys: []string{"heightMetres"}}, {head: "aim", keys: []string{"aim"}},
