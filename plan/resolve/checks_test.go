@@ -157,6 +157,9 @@ func TestHeat(t *testing.T) {
 		{"a battery of some voltage", "circuits: {a: {breaker: 16, kind: battery}}\nlights: {l: {unit: practical-table, at: [1, 1], height: 1}}", ""},
 		{"a ballast for other mains", "circuits: {a: {breaker: 16, volts: 120}}\nlights: {k: {unit: discharge-575-magnetic, at: [2, 2], height: 1.5, aim: 0}}",
 			"warning wrong-mains 1 k takes mains of 220 to 240 V, and its circuit has 120 V [put it on another circuit, or take a unit for those mains]"},
+		{"on batteries, too bright", "circuits: {b: {item: battery-48v-600}}\nlights: {k: {unit: led-point-600-daylight, at: [0, 0], height: 2, aim: down, level: 51 %, circuit: b}}\n",
+			"warning wrong-mains 1 k gives 50 % of its light at most on batteries of 48 V, and is at 51 % [write level: 50 % or less, or feed it from mains]"},
+		{"on batteries", "circuits: {b: {item: battery-48v-600}}\nlights: {k: {unit: led-point-600-daylight, at: [0, 0], height: 2, aim: down, level: 50 %, circuit: b}}\n", ""},
 		{"a pane far enough", den + "lights: {k: {unit: fresnel-tungsten-2000, at: {opening: w, out: 1}, height: 1.5, aim: 90}}", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {

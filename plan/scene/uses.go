@@ -75,6 +75,7 @@ func (s *Scene) uses(elsewhere map[string]bool) []use {
 	}
 	for i := range s.Circuits {
 		u.place(s.Circuits[i].Path+".at", s.Circuits[i].At.Value)
+		u.ref(s.Circuits[i].Path+".from", s.Circuits[i].From, kindCircuit)
 	}
 	for i := range s.People {
 		u.refs(s.People[i].Path+".seen", s.People[i].SeenBy, kindCamera)
