@@ -65,6 +65,9 @@ func withoutBooms(told string) string {
 
 // What holds things has its figures.
 func TestWhatHoldsThings(t *testing.T) {
+	const upstairs = "rooms: {hall: {size: [5, 6], height: 5.6}, bed: {at: [5.15, 2], size: [4, 4], base: 2.8}}\npeople: {ada: {at: [7, 3], faces: 180}}\n" +
+		"openings: {d: {gap: hall.bottom, along: 3, width: 1, escape: true}, landing: {gap: bed.left, along: 2.2, width: 1}}\n"
+	const hall = "furniture: {flight: {stairs: [1, 4, 2.8], at: [4.4, 2.8]}}\n"
 	const room = "rooms: {den: {size: [6, 5], height: 2.5}}\n"
 	for _, c := range []struct{ name, scene, want string }{
 		{"a boom", room + "lights: {k: {unit: led-point-60-bicolour, at: [4, 2], height: 2, aim: [4, 4, 1], mount: {boom: 1}, stand: boom-stand}}",
@@ -112,6 +115,15 @@ func TestWhatHoldsThings(t *testing.T) {
 			"warning escape ada has a way of 0.59 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
 		{"a floor over the way out", "rooms: {low: {size: [6, 5], height: 2.5}, high: {size: [6, 5], height: 2.5, base: 2.8}}\npeople: {ada: {at: [3, 4], faces: 180}}\n" +
 			"openings: {d: {gap: low.bottom, along: 2.5, width: 1, escape: true}}\nfurniture: {a: {box: [6, 3, 1], at: {wall: high.bottom}}}", ""},
+		{"a way out downstairs, by the stairs of the hall", upstairs + hall, ""},
+		{"by stairs that are narrow", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[0.6, 4, 2.8]", 1),
+			"warning escape ada has a way of 0.60 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+		{"past a chest at their foot", strings.Replace(upstairs+hall, "furniture: {", "furniture: {chest: {box: [0.4, 5.64, 1], at: [3.2, 3.18]}, ", 1),
+			"warning escape ada has a way of 0.35 m to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},
+		{"upstairs without stairs", upstairs,
+			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
+		{"stairs that end short of the floor", strings.Replace(upstairs+hall, "[1, 4, 2.8]", "[1, 4, 2.3]", 1),
+			"info escape the way of ada to the way out d is not checked: it leads to another floor, and no stairs of the scene lead there [put the stairs between the two floors into furniture:]"},
 		{"no way out by a window", room + "people: {ada: {at: [3, 4], faces: 180}}\nopenings: {d: {gap: den.bottom, along: 2.5, width: 1, escape: true}, w: {window: den.top, along: 2, width: 1.2}}\n" +
 			"furniture: {a: {box: [6, 0.5, 1], at: [3, 2]}}",
 			"warning escape ada has a way of no width to the way out d past what stands there, and 0.75 m is usual at least [clear a way, or name another way out]"},

@@ -1,0 +1,124 @@
+package fit
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/plane"
+	"scrimshaw/plan/term"
+)
+
+// oneStep is how much higher or lower than another a floor is, m, and who walks still steps from one to the other without stairs: two
+// risers (common practice).
+const oneStep = 0.4
+
+// flight is stairs of a scene as somebody goes them, up or down: the middles of their first and their last edge, and the floors that they
+// lead from and to.
+type flight struct {
+	foot, head r2.Vec
+	low, high  float64 // z of the floor at the foot and at the head of the way, m
+	wide       float64 // m
+}
+
+// flightsOf are the stairs of a set-up, each up and down.
+func flightsOf(s *plan.Setup) (all []flight) {
+	for i := range s.Furniture {
+		f := &s.Furniture[i]
+		if f.Kind != term.Stairs {
+			continue
+		}
+		back := r2.Scale(f.Size[1]/2, plane.Direction(f.Turn))
+		up := flight{foot: r2.Sub(f.At, back), head: r2.Add(f.At, back), low: f.Z0, high: f.Z1, wide: f.Size[0]}
+		all = append(all, up, flight{foot: up.head, head: up.foot, low: up.high, high: up.low, wide: up.wide})
+	}
+	return all
+}
+
+// way looks for ways to an opening over floors and flights.
+type way struct {
+	to        *plan.Opening
+	obstacles []obstacle
+	flights   []flight
+}
+
+// widest is how wide a way somebody has to a way out, m, up to the usual width; not joined where that is on another floor, and no stairs
+// lead there.
+func widest(r *checker, all []obstacle, p *plan.Person, o *plan.Opening) (wide float64, joined bool) {
+	floor := p.Base
+	if room := r.out.RoomUnder(p.At, ""); room != nil {
+		floor = room.Base // who sits on a deck steps down from it
+	}
+	w := way{o, all, flightsOf(r.out)}
+	if sameFloor(floor, o.Sill) {
+		return widestWay(p.At, w.end(), between(all, p.Base, o.Sill, o)), true
+	}
+	return w.from(p.At, floor)
+}
+
+// end is the middle of the way out, in the outside face of its wall.
+func (w *way) end() r2.Vec {
+	return r2.Add(w.to.Middle(), r2.Scale(w.to.Depth/2, w.to.Outward))
+}
+
+// place is where somebody comes to, on a floor.
+type place struct {
+	at    r2.Vec
+	floor float64 // z, m
+	wide  float64 // of the way there, m
+	gone  bool    // all that leads on from it is looked at
+}
+
+// from is the widest way from a place on a floor: each time from that place on to which the way is widest.
+func (w *way) from(at r2.Vec, floor float64) (wide float64, joined bool) {
+	if joined = w.joins(floor); !joined {
+		return 0, false
+	}
+	places := []place{{at, floor, escapeWide, false}}
+	for _, f := range w.flights {
+		places = append(places, place{at: f.head, floor: f.high})
+	}
+	for {
+		here := -1
+		for i := range places {
+			if !places[i].gone && places[i].wide > wide && (here < 0 || places[i].wide > places[here].wide) {
+				here = i
+			}
+		}
+		if here < 0 {
+			return wide, true
+		}
+		p := &places[here]
+		p.gone = true
+		if sameFloor(p.floor, w.to.Sill) {
+			wide = max(wide, min(p.wide, widestWay(p.at, w.end(), between(w.obstacles, p.floor, w.to.Sill, w.to))))
+		}
+		for i, f := range w.flights {
+			if to := &places[i+1]; !to.gone && sameFloor(f.low, p.floor) && min(p.wide, f.wide) > max(to.wide, wide) {
+				to.wide = max(to.wide, min(p.wide, f.wide, widestWay(p.at, f.foot, between(w.obstacles, p.floor, f.low, w.to))))
+			}
+		}
+	}
+}
+
+// joins says whether flights lead from a floor to that of the way out, whatever stands there.
+func (w *way) joins(floor float64) bool {
+	floors := []float64{floor}
+	for i := 0; i < len(floors); i++ {
+		if sameFloor(floors[i], w.to.Sill) {
+			return true
+		}
+		for _, f := range w.flights {
+			known := func(z float64) bool { return sameFloor(z, f.high) }
+			if sameFloor(f.low, floors[i]) && !slices.ContainsFunc(floors, known) {
+				floors = append(floors, f.high)
+			}
+		}
+	}
+	return false
+}
+
+// sameFloor says whether who walks steps from one z to another without stairs.
+func sameFloor(a, b float64) bool { return math.Abs(a-b) <= oneStep }
