@@ -108,7 +108,7 @@ func TestHotHeads(t *testing.T) {
 	}
 	played := states(t, "scrimshaw: 1\nexposure: {white: 4300 K}\nlights: {x: {unit: fresnel-tungsten-650, at: [0, 0], height: 2, aim: [3, 3, 1], level: off}, y: {unit: led-tube-60, at: [4, 4], height: 2}}\n"+
 		"setups: {a: {cues: {q: {over: 2 s, lights: {x: 60 %}}}}, b: {change: {lights: {x: strike}}}}\n")
-	if got := change.Between(played[0], played[1]).Lines; len(got) != 1 || got[0].HotMinutes != 10 {
+	if got := find(t, change.Between(played[0], played[1]), term.Struck, "x"); got.HotMinutes != 10 {
 		t.Errorf("one that a cue brings up: %+v, want 10 min", got)
 	}
 }
