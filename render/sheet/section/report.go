@@ -18,7 +18,7 @@ func (c Report) Sections() []*Section {
 	if in.Elevation != nil {
 		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in)}
 	}
-	return slices.Concat([]*Section{c.LevelKey(), c.faces(), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in), []*Section{
+	return slices.Concat([]*Section{c.LevelKey(), c.faces(), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in, c.Units), []*Section{
 		played(in), circuits(in.Setup, c.Units), c.changes(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
 	})
@@ -35,5 +35,5 @@ func (c Report) StripSections() []*Section {
 		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup)}
 	}
 	return slices.Concat([]*Section{c.LevelKey(), c.faces(), phoneLesson(in)}, walks(in, c.Units),
-		[]*Section{c.lights()}, cues(in), []*Section{played(in), circuits(in.Setup, c.Units), c.changes(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})
+		[]*Section{c.lights()}, cues(in, c.Units), []*Section{played(in), circuits(in.Setup, c.Units), c.changes(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})
 }
