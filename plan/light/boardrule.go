@@ -68,7 +68,7 @@ func rule(figure []r3.Vec, apart float64) (all []node) {
 	for i := 1; i+1 < len(figure); i++ {
 		t := triangle{figure[0], figure[i], figure[i+1]}
 		// A rule of the fifth degree on a triangle has three points or so each way.
-		t.split(min(max(1, int(math.Ceil(t.longest()/(2*apart)))), mostBoardStrips), func(part *triangle) { all = part.radonRule(all) })
+		t.split(min(max(1, int(math.Ceil(t.longest()/(2*apart)))), mostBoardStrips), func(part triangle) { all = part.radonRule(all) })
 	}
 	return all
 }

@@ -30,6 +30,9 @@ type patchLight struct {
 	normal    r3.Vec
 	occluders []int32 // what may stand between
 	filtered  bool    // whether any of that is clear
+	from      r3.Vec  // the point that all of the lamp is at
+	sums      surfaceSum
+	places    placeLights
 }
 
 // The share of the distance that a surface is looked at in, and the share of the peak intensity
@@ -46,6 +49,7 @@ func (w *World) newSurfaceLamp(l *lamp) *surfaceLamp {
 	b := &surfaceLamp{w: w, l: l, patches: make([]patchLight, parallel.Workers(w.workers, math.MaxInt))}
 	for i := range b.patches {
 		b.patches[i].BVH, b.patches[i].quick = l.past(w.bvh), true
+		b.patches[i].places = b.placeLights(&b.patches[i])
 	}
 	b.points = shuffled(l.points)
 	if b.points == nil {

@@ -19,14 +19,10 @@ const tubePoints = 8
 func (b *surfaceLamp) Flux(worker int, figure []r3.Vec, closely bool) (sum colour.RGB) {
 	a := &b.patches[worker]
 	if b.l.before != nil {
-		return b.surface(a, figure, closely, func(r *Receptor) colour.RGB { return a.total(b.l, r) })
+		return b.surface(a, figure, closely, a.places.mirrored)
 	}
 	if b.l.shade != nil {
-		return b.surface(a, figure, closely, func(r *Receptor) colour.RGB {
-			a.shares = a.shares[:0]
-			a.shadePast(b.l, r, a.occluders)
-			return a.sum()
-		})
+		return b.surface(a, figure, closely, a.places.fromShade)
 	}
 	switch form := b.l.opening.Form; {
 	case len(a.occluders) > 0 && form == photometry.Point:
@@ -54,10 +50,8 @@ func (b *surfaceLamp) cutFlux(a *patchLight, from r3.Vec, figure []r3.Vec) (sum 
 		if g.Filtered {
 			factor = a.transmittance(from, solid.Centre(g.Corners))
 		}
-		value := b.surface(a, g.Corners, false, func(r *Receptor) colour.RGB {
-			e := b.l.fromPoint(from, r)
-			return colour.RGB{e, e, e}
-		})
+		a.from = from
+		value := b.surface(a, g.Corners, false, a.places.fromPoint)
 		sum = sum.Add(factor.Times(value))
 	}
 	return sum
@@ -66,12 +60,38 @@ func (b *surfaceLamp) cutFlux(a *patchLight, from r3.Vec, figure []r3.Vec) (sum 
 // sumFlux is the flux on a figure by what is seen of the opening from some of its places.
 func (b *surfaceLamp) sumFlux(a *patchLight, figure []r3.Vec, closely bool) colour.RGB {
 	if len(a.occluders) == 0 {
-		return b.surface(a, figure, false, func(r *Receptor) colour.RGB {
+		return b.surface(a, figure, false, a.places.unhidden)
+	}
+	return b.surface(a, figure, closely, a.places.seen)
+}
+
+// placeLights are what a place on a patch gets of a lamp, lx. They are made once, for the sums of many patches.
+type placeLights struct {
+	mirrored  func(r *Receptor) colour.RGB // as a mirror shows the lamp
+	fromShade func(r *Receptor) colour.RGB
+	fromPoint func(r *Receptor) colour.RGB // of which all is at one point, with nothing in the way
+	unhidden  func(r *Receptor) colour.RGB // with nothing in the way
+	seen      func(r *Receptor) colour.RGB // of the parts of the opening that it sees
+}
+
+func (b *surfaceLamp) placeLights(a *patchLight) placeLights {
+	return placeLights{
+		mirrored: func(r *Receptor) colour.RGB { return a.total(b.l, r) },
+		fromShade: func(r *Receptor) colour.RGB {
+			a.shares = a.shares[:0]
+			a.shadePast(b.l, r, a.occluders)
+			return a.sum()
+		},
+		fromPoint: func(r *Receptor) colour.RGB {
+			e := b.l.fromPoint(a.from, r)
+			return colour.RGB{e, e, e}
+		},
+		unhidden: func(r *Receptor) colour.RGB {
 			e := b.whole(r)
 			return colour.RGB{e, e, e}
-		})
+		},
+		seen: func(r *Receptor) colour.RGB { return b.seen(a, r) },
 	}
-	return b.surface(a, figure, closely, func(r *Receptor) colour.RGB { return b.seen(a, r) })
 }
 
 // seen is what a place on the patch gets of the parts of the opening that it sees.
@@ -145,7 +165,7 @@ func (v *visibleSums) rough(l *lamp, r *Receptor, corners []r3.Vec) float64 {
 	near := math.Sqrt(l.distance2(r.At))
 	for i := 1; i+1 < len(corners); i++ {
 		t := triangle{corners[0], corners[i], corners[i+1]}
-		t.split(min(max(1, int(math.Ceil(t.longest()/near))), mostRough), func(part *triangle) { sum += c.sum(part) })
+		t.split(min(max(1, int(math.Ceil(t.longest()/near))), mostRough), func(part triangle) { sum += c.sum(&part) })
 	}
 	return sum / l.opening.Surface()
 }
@@ -164,7 +184,7 @@ func (a *patchLight) transmittance(from, to r3.Vec) colour.RGB {
 func (b *surfaceLamp) surface(a *patchLight, figure []r3.Vec, closely bool, light func(r *Receptor) colour.RGB) (sum colour.RGB) {
 	middle := solid.Centre(figure)
 	near := math.Sqrt(b.l.distance2(middle))
-	s := surfaceSum{r: Receptor{Axis: a.normal}, grain: b.grainPerMetre*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
-	s.figure(figure)
-	return s.sum
+	a.sums = surfaceSum{r: Receptor{Axis: a.normal}, grain: b.grainPerMetre*near + b.l.opening.Largest()/8, near: near, closely: closely, light: light}
+	a.sums.figure(figure)
+	return a.sums.sum
 }

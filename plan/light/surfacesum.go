@@ -78,7 +78,7 @@ func (s *surfaceSum) parallelogram(f []r3.Vec) {
 
 // triangle sums over a triangle by its middle, or by three points, exact for the second degree (G. Strang and G. Fix,
 // An Analysis of the Finite Element Method, 1973).
-func (s *surfaceSum) triangle(t *triangle) {
+func (s *surfaceSum) triangle(t triangle) {
 	if !s.closely && t.longest() < flatShare*s.near {
 		s.at(solid.Centre(t[:]), t.area())
 		return

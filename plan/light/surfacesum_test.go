@@ -79,7 +79,7 @@ func TestTrianglesAreSummed(t *testing.T) {
 		{10 * longest * 1.01, false, 1, linear, ofLinear}, {10 * longest * 0.99, false, 3, square, ofSquare}, {1000, true, 3, square, ofSquare},
 	} {
 		s, asked := patchSum(surfaceSum{grain: 1, near: c.near, closely: c.closely}, c.of)
-		s.triangle(&tri)
+		s.triangle(tri)
 		if *asked != c.asked {
 			t.Errorf("near %g: asked at %d places, want %d", c.near, *asked, c.asked)
 		}

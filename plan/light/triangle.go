@@ -18,14 +18,14 @@ func (t *triangle) area() float64 {
 }
 
 // split cuts a triangle into n by n equal ones.
-func (t *triangle) split(n int, each func(*triangle)) {
+func (t *triangle) split(n int, each func(triangle)) {
 	u, v := r3.Scale(1/float64(n), r3.Sub(t[1], t[0])), r3.Scale(1/float64(n), r3.Sub(t[2], t[0]))
 	at := func(i, j int) r3.Vec { return r3.Add(t[0], r3.Add(r3.Scale(float64(i), u), r3.Scale(float64(j), v))) }
 	for i := range n {
 		for j := range n - i {
-			each(&triangle{at(i, j), at(i+1, j), at(i, j+1)})
+			each(triangle{at(i, j), at(i+1, j), at(i, j+1)})
 			if i+j+1 < n {
-				each(&triangle{at(i+1, j), at(i+1, j+1), at(i, j+1)})
+				each(triangle{at(i+1, j), at(i+1, j+1), at(i, j+1)})
 			}
 		}
 	}

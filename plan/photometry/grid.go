@@ -30,7 +30,7 @@ func (g Grid) Candela(dir r3.Vec) float64 {
 	if dir.Z >= 0 {
 		return 0
 	}
-	open := math.Max(0, 1-math.Abs(dir.X/dir.Z)/g.across) * math.Max(0, 1-math.Abs(dir.Y/dir.Z)/g.along)
+	open := max(0, 1-math.Abs(dir.X/dir.Z)/g.across) * max(0, 1-math.Abs(dir.Y/dir.Z)/g.along)
 	return g.gain * g.base.Candela(dir) * open
 }
 

@@ -37,13 +37,10 @@ func cannotPass(c *checker, l *plan.Light, s *meter.StandIn, p *meter.Passing) {
 	}
 }
 
-// mendColour is what brings a light nearer to the colour that it should have: the unit's own white where it has one, which takes no gel.
+// mendColour is what brings a light nearer to the colour that it should have.
 func mendColour(p *meter.Passing) string {
-	switch {
-	case p.Setting != nil:
-		return "set it to " + p.Setting.Words()
-	case len(p.Gels.Gels) > 0:
-		return "add " + p.Gels.Words()
+	if cure := p.Cure(); cure != nil {
+		return cure.Words()
 	}
 	return "take another unit: no gel of the catalogue brings it nearer"
 }

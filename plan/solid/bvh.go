@@ -184,6 +184,7 @@ func (b *BVH) divide(from, to int, c *cut) (middle int) {
 // walk goes through the leaves that a ray meets, the nearer child first.
 type walk struct {
 	b    *BVH
+	leaf int32 // the first part of the last leaf
 	top  int
 	todo [stack]int32
 }
@@ -205,6 +206,7 @@ func (w *walk) next(r *ray, far float64) []part {
 		switch {
 		case !r.meets(&n.bounds, far):
 		case n.count > 0:
+			w.leaf = n.first
 			return w.b.parts[n.first : n.first+n.count]
 		case r.inv[n.axis] < 0:
 			w.push(at+1, n.first)

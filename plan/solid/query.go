@@ -27,6 +27,9 @@ type Pane struct {
 	Ratio float64    // the ratio of what passes to that: less than 1 from aside
 }
 
+// opaque says whether nothing passes.
+func (p *Pane) opaque() bool { return p.Ratio == 0 || p.Ahead == colour.RGB{} }
+
 // Factor is what passes straight on.
 func (p *Pane) Factor() colour.RGB { return p.Ahead.Scale(p.Ratio) }
 
@@ -89,7 +92,7 @@ func (p *part) skin(front bool) *Skin {
 // Blocked says whether something stops light on its straight way between two points. Clear
 // sheets do not; solids in skip are not there.
 func (b *BVH) Blocked(from, to r3.Vec, skip []ID) bool {
-	_, blocked := b.segment(from, to, skip, nil, false)
+	_, _, blocked := b.segment(from, to, skip, nil, false)
 	return blocked
 }
 
@@ -97,14 +100,39 @@ func (b *BVH) Blocked(from, to r3.Vec, skip []ID) bool {
 // panes, in order from the first point, and says whether something opaque stops it, in which case
 // panes comes back as it was. Solids in skip are not there.
 func (b *BVH) Segment(from, to r3.Vec, skip []ID, panes []Pane) (passed []Pane, blocked bool) {
-	return b.segment(from, to, skip, panes, true)
+	passed, _, blocked = b.segment(from, to, skip, panes, true)
+	return passed, blocked
 }
 
-func (b *BVH) segment(from, to r3.Vec, skip []ID, panes []Pane, keep bool) (passed []Pane, blocked bool) {
+// Stopper is what has stopped light last, for SegmentAgain. The zero value knows of none.
+type Stopper struct{ number int32 } // of the part, from 1
+
+// SegmentAgain is Segment for one of many ways that run side by side: what stopped the last is looked at first, for most often it stops the
+// next.
+func (b *BVH) SegmentAgain(last *Stopper, from, to r3.Vec, skip []ID, panes []Pane) (passed []Pane, blocked bool) {
+	if last.number > 0 {
+		p := &b.parts[last.number-1]
+		way := r3.Sub(to, from)
+		if length := r3.Norm(way); length > 2*b.epsilon && !slices.Contains(skip, p.id) {
+			r := ray{o: from, d: r3.Scale(1/length, way)}
+			if pane, meets := p.stops(&r, length, b.epsilon); meets && pane.opaque() {
+				return panes, true
+			}
+		}
+	}
+	passed, stopper, blocked := b.segment(from, to, skip, panes, true)
+	if blocked {
+		last.number = stopper
+	}
+	return passed, blocked
+}
+
+// segment also gives the number, from 1, of the part that stops the light.
+func (b *BVH) segment(from, to r3.Vec, skip []ID, panes []Pane, keep bool) (passed []Pane, stopper int32, blocked bool) {
 	way := r3.Sub(to, from)
 	length := r3.Norm(way)
 	if length <= 2*b.epsilon {
-		return panes, false
+		return panes, 0, false
 	}
 	r := newRay(from, r3.Scale(1/length, way))
 	passed = panes
@@ -115,15 +143,15 @@ func (b *BVH) segment(from, to r3.Vec, skip []ID, panes []Pane, keep bool) (pass
 			pane, meets := p.stops(&r, length, b.epsilon)
 			switch {
 			case !meets || slices.Contains(skip, p.id):
-			case pane.Ratio == 0 || pane.Ahead == colour.RGB{}:
-				return panes, true
+			case pane.opaque():
+				return panes, w.leaf + int32(i) + 1, true
 			case keep:
 				passed = append(passed, pane)
 			}
 		}
 	}
 	sortPanes(passed[len(panes):])
-	return passed, false
+	return passed, 0, false
 }
 
 func sortPanes(panes []Pane) {

@@ -25,10 +25,17 @@ const (
 	Mark      Sort = "mark"
 	Circuit   Sort = "circuit"
 	Cue       Sort = "cue" // at the board
+
+	// What a sheet says and no crew touches between two set-ups.
+	Meter    Sort = "meter"
+	Room     Sort = "room"
+	Material Sort = "material"
+	Whole    Sort = "scene"   // what is said of all of it
+	Waiting  Sort = "waiting" // a key that nothing computes yet
 )
 
 // Sorts lists them.
-var Sorts = []Sort{Light, Grip, Camera, Exposure, Furniture, Opening, Person, Mark, Circuit, Cue}
+var Sorts = []Sort{Light, Grip, Camera, Exposure, Furniture, Opening, Person, Mark, Circuit, Cue, Meter, Room, Material, Whole, Waiting}
 
 // Aspect is one side of how a thing is, which a change leaves as it was or not.
 type Aspect string
@@ -98,10 +105,8 @@ const (
 	Gels      Aspect = "gels"     // words
 	Cloth     Aspect = "cloth"    // words; figures: of each curtain or blind its ends, foot, top, m, slats, m, and their tilt, degrees
 	Feed      Aspect = "circuit"  // words: the circuit; of a circuit what it is, and figures: V, A, share, W, and the place of its outlet, m
-	Dimmer    Aspect = "dimmer"   // words: its kind; figures: 1/s
+	Dimmer    Aspect = "dimmer"   // words: its kind, with what it switches at
 	Plays     Aspect = "plays"    // words: what; figures: shares, and 1/s
-	When      Aspect = "when"     // of a cue, words: what it goes on; figures: how long it takes, and when it goes, s
-	Moves     Aspect = "moves"    // of a cue, words: the lights; figures: the share, K and Duv that each goes to
 	Note      Aspect = "note"     // words
 	Piece     Aspect = "piece"    // words: kind and entry of the catalogue; figures: size, m
 	Surface   Aspect = "surface"  // words: the side that a board shows, the material of a thing
@@ -169,7 +174,7 @@ func (a Aspect) same(v, w Value) bool {
 	switch a {
 	case Place, Track, Walk:
 		return a.near(v.Figures, w.Figures)
-	case Aim:
+	case Aim, Facing:
 		return directionsAgree(v.Figures, w.Figures)
 	case Turn, Leaf:
 		return anglesAgree(v.Figures, w.Figures)

@@ -10,6 +10,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/term"
+	"scrimshaw/plan/unit"
 )
 
 // upright is the share of the height of an axis from which on what is round about it has no right.
@@ -31,9 +32,11 @@ func (w *written) light(s *plan.Setup, l *plan.Light) Thing {
 }
 
 func dimmerOf(l *plan.Light) Value {
-	v := words(string(l.Dimming.Kind))
-	v.Figures = []float64{l.Dimming.Hertz}
-	return v
+	d := &l.Dimming
+	if d.Hertz > 0 {
+		return words(string(d.Kind) + " at " + unit.FormatNumber(d.Hertz) + " Hz")
+	}
+	return words(string(d.Kind))
 }
 
 func playOf(p *plan.Play) Value {
@@ -41,21 +44,6 @@ func playOf(p *plan.Play) Value {
 		return Value{}
 	}
 	return Value{Words: []string{string(p.Kind)}, Figures: []float64{p.Low, p.High, p.Rate}}
-}
-
-// cue is the state of a cue: what whoever works the board has in it.
-func cue(q *plan.Cue) Thing {
-	when, moves := words(q.At), Value{}
-	when.Figures = []float64{q.Over}
-	if q.Seconds != nil {
-		when.Figures = append(when.Figures, *q.Seconds)
-	}
-	for i := range q.Moves {
-		m := &q.Moves[i]
-		moves.Words = append(moves.Words, m.Light)
-		moves.Figures = append(moves.Figures, m.To.Level, m.To.White.Kelvin, m.To.White.Duv)
-	}
-	return Thing{Sort: Cue, Name: q.Name, Tag: q.Name, Facts: []Fact{{When, when}, {Moves, moves}}}
 }
 
 func unitOf(l *plan.Light) Value {

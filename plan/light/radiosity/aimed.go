@@ -16,29 +16,31 @@ type aimed struct {
 	sight   Visibility
 	face    *face
 	corners [4]r3.Vec
+	element [4]r3.Vec  // the one that is lit
 	before  Visibility // of the face of the patch
 	beyond  Visibility // of the other face of a cloth
 }
 
 // aim asks a lamp about a patch, from both sides where it is of cloth.
-func (m *mesh) aim(lamp Lamp, worker int, p *patch) aimed {
-	if f := &m.faces[p.face]; f.otherSide != 0 {
-		l := aimed{lamp: lamp, worker: worker, face: f, corners: f.rectangle(p.x, p.y, f.du, f.dv)}
-		l.beyond = l.turn()
-		l.before = lamp.SetPatch(worker, l.corners[:], f.n)
-		l.sight = max(l.before, l.beyond)
+func (m *mesh) aim(lamp Lamp, worker int, p *patch) *aimed {
+	f := &m.faces[p.face]
+	if f.otherSide == 0 {
+		l := &aimed{lamp: lamp, worker: worker}
+		l.aimBefore(f, p)
 		return l
 	}
-	return m.aimBefore(lamp, worker, p)
+	l := &aimed{lamp: lamp, worker: worker, face: f, corners: f.rectangle(p.x, p.y, f.du, f.dv)}
+	l.beyond = l.turn()
+	l.before = lamp.SetPatch(worker, l.corners[:], f.n)
+	l.sight = max(l.before, l.beyond)
+	return l
 }
 
-// aimBefore asks a lamp about a patch from before it.
-func (m *mesh) aimBefore(lamp Lamp, worker int, p *patch) aimed {
-	f := &m.faces[p.face]
-	l := aimed{lamp: lamp, worker: worker, face: f, corners: f.rectangle(p.x, p.y, f.du, f.dv)}
-	l.before = lamp.SetPatch(worker, l.corners[:], f.n)
+// aimBefore asks the lamp about a patch on a face from before it.
+func (l *aimed) aimBefore(f *face, p *patch) {
+	l.face, l.corners = f, f.rectangle(p.x, p.y, f.du, f.dv)
+	l.before = l.lamp.SetPatch(l.worker, l.corners[:], f.n)
 	l.sight = l.before
-	return l
 }
 
 // turn asks the lamp about the other face.

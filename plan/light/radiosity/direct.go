@@ -18,8 +18,11 @@ type directLux []float32
 // directLight asks a lamp what it gives to every patch; and once more, closely, where the edge of a shadow runs over one
 // and shows in the whole.
 func (t *Transport) directLight(ctx context.Context, lamp Lamp) (directLux, []bool, error) {
-	d := directSolver{t, lamp, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches))}
 	chunks := (len(t.patches) + chunk - 1) / chunk
+	d := directSolver{t, lamp, t.Channels(), make(directLux, 4*len(t.patches)*t.Channels()), make([]float64, len(t.patches)), nil}
+	for worker := range parallel.Workers(t.workers, chunks) {
+		d.lit = append(d.lit, &aimed{lamp: lamp, worker: worker})
+	}
 	err := parallel.For(ctx, t.workers, chunks, func(worker, c int) {
 		for s := max(1, c*chunk); s < min((c+1)*chunk, len(t.patches)); s++ {
 			d.lightPatch(worker, s, false)
@@ -45,6 +48,7 @@ type directSolver struct {
 	channels int
 	lux      directLux
 	edges    []float64 // by slot: lx that elements of a patch are apart where a shadow may have its edge
+	lit      []*aimed  // by worker
 }
 
 // The share of the brightest element of a patch by which another must differ for the light within them to count as uneven:
@@ -199,7 +203,8 @@ func (d *directSolver) lightPatch(worker, slot int, closely bool) {
 	p := &d.t.patches[slot]
 	f := &d.t.mesh.faces[p.face]
 	var e [4]colour.RGB
-	lit := d.t.mesh.aimBefore(d.lamp, worker, p)
+	lit := d.lit[worker]
+	lit.aimBefore(f, p)
 	d.edges[slot] = -1
 	if lit.sight != Hidden {
 		lit.illuminate(p, f, &e, closely)
@@ -221,8 +226,13 @@ func (l *aimed) illuminate(p *patch, f *face, e *[4]colour.RGB, closely bool) {
 			continue
 		}
 		var flux colour.RGB
-		for _, part := range p.inAir(f, k) {
-			flux = flux.Add(l.flux(part, closely))
+		if p.parts == nil {
+			l.element = f.element4(p.x, p.y, k)
+			flux = l.flux(l.element[:], closely)
+		} else {
+			for _, part := range p.parts[k] {
+				flux = flux.Add(l.flux(part, closely))
+			}
 		}
 		e[k] = flux.Scale(1 / p.area[k])
 	}

@@ -90,8 +90,7 @@ func (t *Transport) findHot(worker int, lamp Lamp, straight directLux) (s hotPar
 				continue
 			}
 			if lit == nil {
-				l := t.mesh.aim(lamp, worker, p)
-				lit = &l
+				lit = t.mesh.aim(lamp, worker, p)
 			}
 			t.addHot(&s, lit, straight, uint32(4*slot+k))
 		}

@@ -82,7 +82,7 @@ func (l *hotSampler) far(chances []float64) {
 // one is one look, by a point of the sequence. It counts for so much.
 func (l *hotSampler) one(g hotSample, point int, counts float64) {
 	x, y, way := l.samples[point%len(l.samples)].Shifted(&l.from.shift)
-	if seen := l.tracer.seenFrom(l.from.place(x, y), l.from, g.part, way); seen != (colour.RGB{}) {
+	if seen := l.tracer.seenFrom(l.from.at(x, y), l.from, g.part, way); seen != (colour.RGB{}) {
 		g.gain = seen.Scale(counts)
 		l.each(g)
 	}
@@ -97,7 +97,7 @@ func (e *tracer) seenFrom(at r3.Vec, from *viewpoint, part *hotPart, way [2]floa
 		return colour.RGB{}
 	}
 	var blocked bool
-	if e.panes, blocked = e.m.bvh.Segment(place, at, from.skip, e.panes[:0]); blocked {
+	if e.panes, blocked = e.m.bvh.SegmentAgain(&e.stopper, place, at, from.skip, e.panes[:0]); blocked {
 		return colour.RGB{}
 	}
 	seen := colour.RGB{factor, factor, factor}

@@ -5,8 +5,6 @@ import (
 	"iter"
 	"slices"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"scrimshaw/plan/light/internal/parallel"
 	"scrimshaw/plan/light/internal/sobol"
 )
@@ -130,8 +128,7 @@ func turnOf(i, j, lamp int) int { return (bayer[j%side*side+i%side] + lamp) % se
 // do; where there are fewer looks than neighbours, who looks stands for all, and is another one for each lamp.
 func (t *Transport) ofPoint(f *frame, i, j, lamp, looks int) viewpoint {
 	at := f.At(i, j)
-	v := viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, closeSamples: 1, turns: 1, standsFor: 1,
-		place: func(_, _ float64) r3.Vec { return at }}
+	v := viewpoint{middle: at, normal: f.Axis(at), response: f.Response, skip: f.Skip, closeSamples: 1, turns: 1, standsFor: 1}
 	if !f.shared {
 		v.samples, v.shift = looks, sobol.Shift(uint32((lamp*f.NV+j)*f.NU+i))
 		v.offset = offsetOf(v.shift)

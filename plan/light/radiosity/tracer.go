@@ -16,6 +16,8 @@ type tracer struct {
 	near   []int32
 	own    box // round the solids that are not there for its rays
 
+	stopper solid.Stopper // of the last look at what is hot
+
 	mirrors int // that the ray has met
 	number  int // of the next ray, by which it passes a cloth or ends there
 	skipped []solid.ID

@@ -17,10 +17,19 @@ type viewpoint struct {
 	samples        int        // looks at what is not close
 	closeSamples   int        // looks at each part that is close
 	shift          sobol.Sample
-	offset         float64                   // of the first far look, 0 to 1
-	standsFor      float64                   // so many viewpoints that look at what is not close
-	turn, turns    int                       // its place among those that look in turn, and how many these are
-	place          func(x, y float64) r3.Vec // of a look, by a point of the unit square
+	offset         float64 // of the first far look, 0 to 1
+	standsFor      float64 // so many viewpoints that look at what is not close
+	turn, turns    int     // its place among those that look in turn, and how many these are
+	face           *face   // of the patch that the looks are spread over; nil where they start in the middle
+	patch          *patch
+}
+
+// at is the place of a look, by a point of the unit square.
+func (v *viewpoint) at(x, y float64) r3.Vec {
+	if v.face == nil {
+		return v.middle
+	}
+	return placeOn(v.face, v.patch, x, y)
 }
 
 // ofPatch is the viewpoint of a patch.
@@ -33,7 +42,7 @@ func (t *Transport) ofPatch(slot int) viewpoint {
 	return viewpoint{
 		middle: f.at(p.x+f.du/2, p.y+f.dv/2), normal: f.n, reach: f.du, shift: shift, offset: offsetOf(shift),
 		samples: samples, closeSamples: closeSamples(samples), turns: 1, standsFor: 1,
-		place: func(x, y float64) r3.Vec { return placeOn(f, p, x, y) },
+		face: f, patch: p,
 	}
 }
 
@@ -55,6 +64,5 @@ func (t *Transport) ofCell(i int, normal r3.Vec) viewpoint {
 	samples := cellSamples * t.quality.HotSamples
 	shift := sobol.Shift(uint32(i))
 	return viewpoint{middle: c.at, normal: normal, shift: shift, offset: offsetOf(shift),
-		samples: samples, closeSamples: closeSamples(samples), turns: 1, standsFor: 1,
-		place: func(_, _ float64) r3.Vec { return c.at }}
+		samples: samples, closeSamples: closeSamples(samples), turns: 1, standsFor: 1}
 }

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/term"
 )
@@ -14,6 +15,32 @@ import (
 // oneStep is how much higher or lower than another a floor is, m, and who walks still steps from one to the other without stairs: two
 // risers (common practice).
 const oneStep = 0.4
+
+// wayOut warns of a way out that is narrower than that, or to which somebody has no way as wide past what stands on the floor. Doors on
+// the way are taken to open.
+func wayOut(r *checker, o *plan.Opening) bool {
+	if !o.Escape {
+		return true
+	}
+	if wide := clearWidth(o); wide < escapeWide-plane.Grain {
+		r.Warnf(o.Span, CodeEscape, "open its leaf farther, or name another way out", "the way out %s is %s wide as it stands, and %s is usual at least", o.Name, r.Length(wide), r.Length(escapeWide))
+		return true
+	}
+	all := onFloors(r, o)
+	for _, p := range r.out.Posts() {
+		if r.out.RoomUnder(p.At, "") == nil {
+			continue // outside already
+		}
+		switch wide, joined := widest(r, all, &p, o); {
+		case !joined:
+			r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
+		case wide < escapeWide:
+			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
+				p.Name, report.Either(wide > 0, r.Length(wide), "no width"), o.Name, r.Length(escapeWide))
+		}
+	}
+	return true
+}
 
 // flight is stairs of a scene as somebody goes them, up or down: the middles of their first and their last edge, and the floors that they
 // lead from and to.

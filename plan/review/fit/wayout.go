@@ -8,7 +8,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/body"
-	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/plane"
 	"scrimshaw/plan/term"
 )
@@ -16,32 +15,6 @@ import (
 // escapeWide is how wide a way out is at least, m: for up to 60 people Approved Document B of England, volume 2, table 2.3, has 750 mm (from
 // memory). Other places have other rules.
 const escapeWide = 0.75
-
-// wayOut warns of a way out that is narrower than that, or to which somebody has no way as wide past what stands on the floor. Doors on
-// the way are taken to open.
-func wayOut(r *checker, o *plan.Opening) bool {
-	if !o.Escape {
-		return true
-	}
-	if wide := clearWidth(o); wide < escapeWide-plane.Grain {
-		r.Warnf(o.Span, CodeEscape, "open its leaf farther, or name another way out", "the way out %s is %s wide as it stands, and %s is usual at least", o.Name, r.Length(wide), r.Length(escapeWide))
-		return true
-	}
-	all := onFloors(r, o)
-	for _, p := range r.out.Posts() {
-		if r.out.RoomUnder(p.At, "") == nil {
-			continue // outside already
-		}
-		switch wide, joined := widest(r, all, &p, o); {
-		case !joined:
-			r.Infof(o.Span, CodeEscape, "put the stairs between the two floors into furniture:", "the way of %s to the way out %s is not checked: it leads to another floor, and no stairs of the scene lead there", p.Name, o.Name)
-		case wide < escapeWide:
-			r.Warnf(o.Span, CodeEscape, "clear a way, or name another way out", "%s has a way of %s to the way out %s past what stands there, and %s is usual at least",
-				p.Name, report.Either(wide > 0, r.Length(wide), "no width"), o.Name, r.Length(escapeWide))
-		}
-	}
-	return true
-}
 
 // clearWidth is how wide an opening is past its leaf where that stands open, m; where it is shut, as if it were opened.
 func clearWidth(o *plan.Opening) float64 {

@@ -87,8 +87,11 @@ func dimmed(l *plan.Light) string {
 
 // cuePart says one aspect of a cue that differs: the table of cues has its new state in full.
 func (c told) cuePart(was, is *plan.Cue, a change.Aspect) string {
-	if a == change.When {
-		return Joined("; ", set("goes", is.OnWords(), was.OnWords()), set("", is.OverWords(), was.OverWords()))
+	switch a {
+	case change.On:
+		return set("goes", is.OnWords(), was.OnWords())
+	case change.Over:
+		return set("", is.OverWords(), was.OverWords())
 	}
 	var parts []string
 	for i := range is.Moves {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/layout"
@@ -98,7 +99,7 @@ func cueTable(all *meter.Cues) Table {
 			break
 		}
 		state := &all.States[i+1]
-		e := Entry{Cells: []string{state.Cue.Name, ink.Capital(state.Cue.OnWords()), state.Cue.OverWords()}}
+		e := Entry{Cells: []string{state.Cue.Name, ink.Capital(state.Cue.OnWords()), state.Cue.OverWords()}, Of: []string{thingKey(change.Cue, state.Cue.Name)}}
 		for k := range state.Moves {
 			m := &state.Moves[k]
 			e.Notes = append(e.Notes, m.Numbered+": "+m.Words())
@@ -141,7 +142,7 @@ func rangeTable(all *meter.Cues) Table {
 	t := Table{Columns: []Column{{Flexible: true}, {Head: "lowest", Align: ink.Right}, {Head: "after", Align: ink.Right}, {Head: "highest", Align: ink.Right}, {Head: "after", Align: ink.Right}}}
 	for k := range all.States[0].Readings {
 		low, high := 0, 0
-		light := func(i int) float64 { return lightOf(&all.States[i].Readings[k].Reading) }
+		light := func(i int) float64 { return amountOf(&all.States[i].Readings[k].Reading) }
 		for i := range all.States {
 			if light(i) < light(low) {
 				low = i
@@ -169,8 +170,8 @@ func (u Units) lightWords(r *meter.Reading) string {
 	return u.Lux(r.Lux)
 }
 
-// lightOf is the light of a reading, lx or cd/m².
-func lightOf(r *meter.Reading) float64 {
+// amountOf is the light of a reading, lx or cd/m².
+func amountOf(r *meter.Reading) float64 {
 	if r.Luminance != nil {
 		return *r.Luminance
 	}
