@@ -108,12 +108,7 @@ func (w *way) from(at r2.Vec, floor float64) (wide float64, joined bool) {
 		places = append(places, place{at: f.head, floor: f.high})
 	}
 	for {
-		here := -1
-		for i := range places {
-			if !places[i].gone && places[i].wide > wide && (here < 0 || places[i].wide > places[here].wide) {
-				here = i
-			}
-		}
+		here := widestOf(places, wide)
 		if here < 0 {
 			return wide, true
 		}
@@ -128,6 +123,17 @@ func (w *way) from(at r2.Vec, floor float64) (wide float64, joined bool) {
 			}
 		}
 	}
+}
+
+// widestOf is the place to go on from: of those not gone that to which the way is widest, and wider than one that is known; -1 none.
+func widestOf(places []place, known float64) int {
+	here := -1
+	for i := range places {
+		if !places[i].gone && places[i].wide > known && (here < 0 || places[i].wide > places[here].wide) {
+			here = i
+		}
+	}
+	return here
 }
 
 // joins says whether flights lead from a floor to that of the way out, whatever stands there.

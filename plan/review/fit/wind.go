@@ -82,6 +82,13 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 		h.open = append(h.open, inOpen{h.numbered(), down})
 		return true
 	}
+	h.tellWind(area, tips, foot, faces)
+	return true
+}
+
+// tellWind tells at which wind it tips, and comes down.
+func (h *held) tellWind(area, tips float64, foot rig.Footing, faces []rig.Facing) {
+	high, down := h.top-h.base, rig.TakeDownAt(tips)
 	severity, hint := source.Info, "guy it, and watch a wind meter"
 	if down < freshBreeze {
 		severity = source.Warning
@@ -90,7 +97,6 @@ func (h held) wind(area float64, drag rig.Drag, stands float64) bool {
 	}
 	h.Log.Add(h.Diagnostic(severity, h.span(), CodeWind, hint, "%s shows %s to the wind at %s: with %s on its foot a gust of %s tips it by the sum, so it comes down at %s",
 		h.numbered(), unit.FormatArea(area, h.Feet), h.Length(high), unit.FormatMass(math.Round(foot.Mass)), unit.FormatWind(tips, h.Feet), unit.FormatWind(down, h.Feet)))
-	return true
 }
 
 // footing is what keeps a thing on so many stands from tipping: their feet, and all that stands on them with the bags that stands have.
