@@ -137,11 +137,11 @@ func (u *nameUses) light(l *Light) {
 
 func (u *nameUses) cues(cues []Cue, elsewhere map[string]bool) {
 	for i := range cues {
-		for _, l := range cues[i].Lights {
-			if elsewhere[l.Light.Name] {
-				continue
+		for k := range cues[i].Lights {
+			l := &cues[i].Lights[k]
+			if l.Elsewhere = elsewhere[l.Light.Name]; !l.Elsewhere {
+				u.ref(cues[i].Path+".lights", l.Light, kindLight)
 			}
-			u.ref(cues[i].Path+".lights", l.Light, kindLight)
 		}
 	}
 }

@@ -278,3 +278,26 @@ func TestEmptyDay(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A swap that saves no time, as the rates of the scene say it, says what it does save.
+func TestSwapThatSavesNoTime(t *testing.T) {
+	const day = `scrimshaw: 1
+rates: {move: 5}
+lights: {k: {unit: led-tube-60, at: [2, 2], height: 2}}
+setups: {a: {}, b: {after: a, change: {lights: {k: {level: 50 %}}}}, c: {}}
+`
+	shipped, err := kit.Shipped()
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := &source.Log{}
+	doc := scene.Open(scene.Env{Kit: shipped}, &source.File{Name: "s.yaml", Text: []byte(day)}, log)
+	var d list.Shooting
+	if err := resolve.Each(doc, nil, log, func(s *plan.Setup) error { d.Add(s); return nil }); err != nil || log.Failed() {
+		t.Fatal(err, log.All())
+	}
+	var b bytes.Buffer
+	if err := d.WriteText(&b); err != nil || !strings.Contains(b.String(), "  Swap a and b: saves 1 change\n") {
+		t.Errorf("the day is\n%s%v", b.String(), err)
+	}
+}
