@@ -3,6 +3,7 @@ package plan
 import (
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/lens"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
 )
@@ -70,6 +71,16 @@ func (l *Light) HeadAt(white colour.White) (kit.Head, float64) { return l.Head.S
 func (l *Light) OutputAt(s Setting) colour.RGB {
 	head, share := l.HeadAt(s.White)
 	return head.RelativeOutput(s.Level).Scale(share * float64(max(l.Count, 1)))
+}
+
+// RippleAt is how its light goes up and down on its mains at a setting, behind its dimmer.
+func (l *Light) RippleAt(s Setting) lens.Ripple {
+	head, _ := l.HeadAt(s.White)
+	full := head.RelativeOutput(1).Y()
+	if !(full > 0) {
+		return lens.Ripple{}
+	}
+	return head.Ripple(l.Hertz, head.RelativeOutput(s.Level).Y()/full, l.Dimming)
 }
 
 // WhiteAt is the white of its light at a setting, after its gels.

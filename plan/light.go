@@ -35,9 +35,10 @@ type Light struct {
 	Note            string
 	Count           int
 	Circuit         string
-	Cable           *Run        // from the outlet of that circuit; nil: nobody says where it is, or there is no way
-	Mains           float64     // the voltage of its circuit, V; 0 where nothing says it
-	Hertz           float64     // of the mains that it is on, 1/s; 0 on direct current
+	Cable           *Run    // from the outlet of that circuit; nil: nobody says where it is, or there is no way
+	Mains           float64 // the voltage of its circuit, V; 0 where nothing says it
+	Hertz           float64 // of the mains that it is on, 1/s; 0 on direct current
+	Dimming         kit.Dimming
 	Ripple          lens.Ripple // how its light goes up and down on them at its level
 	Opening         string      // the opening it was placed by
 	Seen            Seen        // whether it is meant to be in the picture

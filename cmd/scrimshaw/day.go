@@ -13,8 +13,9 @@ import (
 
 // dayFlags are the flags of day.
 type dayFlags struct {
-	work workFlags
-	json bool
+	work  workFlags
+	json  bool
+	since string // the file of the sheets that the crew holds
 }
 
 // mostCompared is the most facts that a day compares, its set-ups each with each: a hundred of them with a few hundred things.
@@ -31,6 +32,7 @@ func newDay(std streams) *cobra.Command {
 			"cloth; circuits; levels and colours; aims last. Of each: where it goes and how far, whom it follows, what takes two people, what is hot.\n" +
 			"How long is hot and what takes two is common practice, and no promise of safety.\n" +
 			"Then the work of the order, and the two swaps of set-ups that save most. Work is minutes where the scene gives rates, else changes.\n" +
+			"With --since a file that was drawn before, it says first what is not as on the sheets of that one.\n" +
 			"In JSON a change has kind, thing, aspects, move, follows, people, why, hotMinutes, takeOffFirst and minutes; lengths are metres.",
 		Example:           "  scrimshaw day mine.yaml\n  scrimshaw day mine.yaml --setup close --setup wide\n  scrimshaw day mine.yaml --json",
 		Args:              atMostOne("scene"),
@@ -39,6 +41,7 @@ func newDay(std streams) *cobra.Command {
 	}
 	cmd.Flags().StringArrayVar(&flags.work.setups, "setup", nil, "a set-up of the day; repeat it for more, in their order (default: all)")
 	cmd.Flags().BoolVar(&flags.json, "json", false, "print JSON: one object with steps, work and swaps")
+	addSinceFlag(cmd, &flags.since)
 	addFaultFlag(cmd.Flags(), &flags.work.faults)
 	complete(cmd, "setup", setupNames)
 	completeWith(cmd, "faults", string(formHuman), string(formLine), string(formJSON))
@@ -56,11 +59,14 @@ func runDay(ctx context.Context, std streams, args []string, flags *dayFlags) er
 	if err != nil {
 		return err
 	}
-	var d list.Shooting
-	err = w.each(func(_ int, s *plan.Setup) error {
-		d.Add(s)
-		return ctx.Err()
-	})
+	old, err := w.openSince(ctx, std, args, flags.since, &flags.work)
+	if err != nil {
+		return err
+	}
+	if old != nil {
+		defer old.in.Close()
+	}
+	d, err := w.shooting(ctx, old, len(flags.work.setups) == 0)
 	if err != nil {
 		return err
 	}
@@ -71,4 +77,24 @@ func runDay(ctx context.Context, std streams, args []string, flags *dayFlags) er
 		return d.WriteJSON(std.out)
 	}
 	return d.WriteText(std.out)
+}
+
+// shooting is the day of the set-ups, held to the sheets before where there are any; all says that the run has all set-ups of the file.
+func (w *work) shooting(ctx context.Context, old *before, all bool) (*list.Shooting, error) {
+	d := &list.Shooting{}
+	if old != nil {
+		d.Since = &list.Revision{Since: old.sheets.Words}
+	}
+	err := w.each(func(_ int, s *plan.Setup) error {
+		d.Add(s)
+		if old != nil {
+			d.Since.Revision = s.Scene.Sheet.Revision.Value
+			d.Since.Add(s, old.sheets.Of(s))
+		}
+		return ctx.Err()
+	})
+	if old != nil && all {
+		d.Since.Lose(old.sheets.Gone(d.Setups))
+	}
+	return d, err
 }

@@ -30,6 +30,7 @@ type drawFlags struct {
 	sheet  sheet.Options
 	font   string
 	notes  string
+	since  string     // the file of the sheets that the crew holds
 	pair   teach.Pair // that notes are about
 }
 
@@ -64,6 +65,7 @@ func newDraw(std streams) *cobra.Command {
 	cmd.Flags().StringVar(&flags.sheet.Beams, "beams", "", "whose beams and throws are drawn whole: all, main (key and fill) or none; the rest get a stub (default: all of up to six lights, else main)")
 	cmd.Flags().StringVar(&flags.notes, "notes", "", "teach: a page that shows by angles, distances and sentences what the light on a face does; the sentences in .txt and .html, too"+notesHelp)
 	cmd.Flags().StringVar(&flags.sheet.For, "for", "", "who reads it: electric (plans, lamps, circuits), grip (plans without light, grip, stands and rigging), camera (readings, matching), rental (lists alone) or class (notes to learn from)")
+	addSinceFlag(cmd, &flags.since)
 	cmd.Flags().StringVar(&flags.font, "font", "", "a TrueType file to letter the sheet with instead of the built-in typeface")
 	cmd.Flags().StringVar(&flags.sheet.Date, "date", "", "the date on the sheet if the scene gives none: today, or one like 2031-05-14")
 	completeWith(cmd, "levels", "lx", "fc", "stop", "stops")
@@ -96,6 +98,9 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 	if err := w.checkPair(flags.pair); err != nil {
 		return err
 	}
+	if flags.sheet.Since, err = w.readSince(ctx, std, args, flags); err != nil {
+		return err
+	}
 	flags.sheet.Packet = len(w.names) > 1 && len(flags.work.setups) == 0 && flags.holdsDay(paths)
 	d := newDrawing(len(w.names), paths, flags)
 	if err := w.compose(ctx, std, d, &flags.work); err != nil {
@@ -111,6 +116,19 @@ func draw(ctx context.Context, std streams, args []string, flags *drawFlags) err
 		d.reportOmittedPages(std, flags.output.formOf("-"), w.in.name)
 	}
 	return nil
+}
+
+// readSince gives what the sheets before say, with the readings of those whose plans are drawn; nil where nobody asks.
+func (w *work) readSince(ctx context.Context, std streams, args []string, flags *drawFlags) (*sheet.Since, error) {
+	old, err := w.openSince(ctx, std, args, flags.since, &flags.work)
+	if old == nil || err != nil {
+		return nil, err
+	}
+	defer old.in.Close()
+	if flags.sheet.PicksPlans() {
+		err = old.readings(ctx, std, &flags.work)
+	}
+	return old.sheets, err
 }
 
 // holdsDay says whether an output holds more than one picture, or is more than one file: a picture down a pipe is the plan.

@@ -42,7 +42,10 @@ func (x Settings) Setup(s *plan.Setup) *plan.Setup {
 	for i := range stage.Lights {
 		l := &stage.Lights[i]
 		if setting, moved := x[l.Name]; moved {
-			l.Level, l.RelativeOutput, l.White = setting.Level, s.Lights[i].OutputAt(setting), s.Lights[i].WhiteAt(setting)
+			flux := l.Head.Source.Flux // the share that it gives at another white is in its output
+			l.Head, _ = s.Lights[i].HeadAt(setting.White)
+			l.Head.Source.Flux = flux
+			l.Level, l.RelativeOutput, l.White, l.Ripple = setting.Level, s.Lights[i].OutputAt(setting), s.Lights[i].WhiteAt(setting), s.Lights[i].RippleAt(setting)
 		}
 	}
 	return &stage

@@ -35,6 +35,13 @@ type Light struct {
 	Returned       []meter.Share // what comes of it from surfaces: reflected, diffused by a cloth, or mirrored
 	Total          []Step        // of ways and returns
 	Why            string        // it gives nothing straight; "" where it does
+	StandIn        *StandIn      // how it passes for what it stands for; nil where that is not judged at this face
+}
+
+// StandIn is how a light passes for something at the face that is read, as a calculation.
+type StandIn struct {
+	For   string // what it passes for, as the crew reads it
+	Steps []Step
 }
 
 // Way is what comes straight from a lamp through the same panes.

@@ -45,6 +45,12 @@ type jsonLight struct {
 	Why      *string      `json:"nothingStraight"` // why nothing comes straight; null where something does
 	Returned []jsonReturn `json:"returned"`
 	Total    []jsonStep   `json:"total"`
+	StandIn  *jsonStandIn `json:"standIn"` // null where the light stands for nothing, or is judged at other faces
+}
+
+type jsonStandIn struct {
+	For   string     `json:"standsFor"` // as it is worded
+	Steps []jsonStep `json:"steps"`
 }
 
 type jsonWay struct {
@@ -91,6 +97,9 @@ func (e *Explanation) json() jsonExplanation {
 func (l *Light) json() jsonLight {
 	out := jsonLight{Light: l.Name, Value: meter.Rounded(l.Value), Lamp: jsonSteps(l.Lamp), Straight: jsonSteps(l.Straight), Ways: []jsonWay{},
 		Why: meter.OrNull(l.Why), Returned: []jsonReturn{}, Total: jsonSteps(l.Total)}
+	if s := l.StandIn; s != nil {
+		out.StandIn = &jsonStandIn{s.For, jsonSteps(s.Steps)}
+	}
 	for _, w := range l.Ways {
 		out.Ways = append(out.Ways, jsonWay{meter.OrNone(w.Via), jsonSteps(w.Steps), meter.Rounded(w.Value)})
 	}

@@ -135,7 +135,7 @@ func (x *explainer) light(l *plan.Light, e *light.Emitter) Light {
 	if len(out.Ways) == 0 && out.Why == "" {
 		out.Why = "nothing of it is seen from here"
 	}
-	out.Total = x.total(&out)
+	out.Total, out.StandIn = x.total(&out), x.standIn(l.Name)
 	return out
 }
 

@@ -68,7 +68,7 @@ func joined(text string) (lines []string) {
 var (
 	columns   = regexp.MustCompile(`^\s+(\S.*?)\s{2,}(.*?)(?:\s+\[[^\]]*\])?$`)
 	symbol    = regexp.MustCompile(`^[A-Za-z][0-9]*$`)
-	valueOf   = regexp.MustCompile(`^(-?[0-9.]+)(?: ?(lm|lm/m²|cd|cd/lm|cd/m|cd/m²|lx|lx·s|m|m²|s|K|°|stops|1/m))?$`)
+	valueOf   = regexp.MustCompile(`^(-?[0-9.]+)(?: ?(lm|lm/m²|cd|cd/lm|cd/m|cd/m²|lx|lx·s|m|m²|s|K|°|stops|mired|sr|1/m))?$`)
 	lampTotal = regexp.MustCompile(`^L[0-9]+$`)
 )
 
@@ -99,7 +99,8 @@ func (r *redone) line(line string) {
 			symbols = r.known
 		}
 		again := evaluate(r.t, parts[len(parts)-2], symbols, words)
-		if degrees := strings.Contains(parts[0], "acos"); !near(again, printed) && !(degrees && math.Abs(again-printed) < smallAngle) {
+		least := map[string]float64{"°": smallAngle, "mired": smallMired}[last[2]]
+		if !near(again, printed) && !(math.Abs(again-printed) < least) {
 			r.t.Errorf("%s: %s\n%s is %g by its own figures", r.name, strings.TrimSpace(line), parts[0], again)
 		}
 	} else if name == "f" {
@@ -132,6 +133,9 @@ func (r *redone) keep(name, words string, value float64) {
 
 // smallAngle is how far, in degrees, an angle may be off that comes of the last digits of a cosine near one.
 const smallAngle = 0.15
+
+// smallMired is how far a difference of mireds may be off, that comes of the last digits of the two.
+const smallMired = 0.002
 
 // near says whether two figures are the same to half a per cent, or to the last digit of what was added up to get them.
 func near(a, b float64) bool {

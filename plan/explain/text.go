@@ -114,6 +114,10 @@ func (e *Explanation) light(b *strings.Builder, l *Light, number int) {
 		}
 		lines(b, indent, []Step{s})
 	}
+	if l.StandIn != nil {
+		fmt.Fprintf(b, "%sAs it stands for %s, at this face\n", indent, l.StandIn.For)
+		lines(b, indent+indent, l.StandIn.Steps)
+	}
 }
 
 // all is the sum of the lights.

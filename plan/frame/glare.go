@@ -44,8 +44,8 @@ const (
 // practice.
 const widestGlare = 60
 
-// Glares are the lamps before the cameras of a set-up, in the order of the scene: within 60° of the axis of the lens, and with
-// light toward it. What stands between them is not looked at. A camera that moves has those of all places along its track that are
+// Glares are the lamps before the cameras of a set-up, in the order of the scene: within 60° of the axis of the lens, up at some
+// time, and with light toward it. What stands between them is not looked at. A camera that moves has those of all places along its track that are
 // glareStep apart.
 func Glares(s *plan.Setup) (all []Glare) {
 	for i := range s.Cameras {
@@ -57,7 +57,7 @@ func Glares(s *plan.Setup) (all []Glare) {
 		for k := range s.Lights {
 			for _, along := range places {
 				at := c.OnTrack(along)
-				if g, ok := glareOf(&at, &s.Lights[k]); ok {
+				if g, ok := glareOf(&at, &s.Lights[k]); ok && s.EverUp(&s.Lights[k]) {
 					g.Along = along
 					all = append(all, g)
 				}
@@ -74,7 +74,7 @@ const glareStep = 0.25
 func glareOf(c *plan.Camera, l *plan.Light) (g Glare, ok bool) {
 	p := pictureOf(c)
 	way := r3.Sub(l.Frame.At, p.At)
-	if !(l.Level > 0) || r3.Norm(way) < nearLens || len(l.Diffusion) > 0 || !shinesTo(l, p.At) {
+	if r3.Norm(way) < nearLens || len(l.Diffusion) > 0 || !shinesTo(l, p.At) {
 		return g, false
 	}
 	off := math.Acos(min(1, r3.Dot(r3.Unit(way), p.Axis))) * 180 / math.Pi

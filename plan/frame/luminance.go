@@ -12,7 +12,7 @@ import (
 // Luminance is the mean luminance of the opening of a lamp as it is seen from a place, cd/m², where the lamp gives so many times
 // the light of its head; 0 where it has no size, shows its back, or hides behind cloth of its own.
 func Luminance(l *plan.Light, output float64, from r3.Vec) float64 {
-	if l.Level == 0 || len(l.Diffusion) > 0 || l.Head.Source.Distribution == nil {
+	if len(l.Diffusion) > 0 || l.Head.Source.Distribution == nil {
 		return 0
 	}
 	d := l.Frame.Local(r3.Unit(r3.Sub(from, l.Frame.At)))

@@ -179,7 +179,7 @@ func (v *viewing) inGlass(r *reflector, c *plan.Camera) (all []Reflection) {
 	from := r.mirror.Image(p.At)
 	for i := range v.setup.Lights {
 		l := &v.setup.Lights[i]
-		if !(l.Level > 0) || l.Seen.For(c.Name) || len(l.Diffusion) > 0 || r.mirror.Plane.Over(l.Frame.At) <= 0 || !shinesTo(l, from) {
+		if !v.setup.EverUp(l) || l.Seen.For(c.Name) || len(l.Diffusion) > 0 || r.mirror.Plane.Over(l.Frame.At) <= 0 || !shinesTo(l, from) {
 			continue
 		}
 		g, ok := newLooking(&r.mirror, p, v.opaqueFor(l))

@@ -37,9 +37,14 @@ func (s *Lit) Of(ctx context.Context) (all []meter.InHand, err error) {
 		if !(l.RelativeOutput.Y() > 0) {
 			continue
 		}
-		one := meter.InHand{Light: l.Name, Numbered: l.Numbered(), Count: l.Count, Wants: s.wants(l), Nearer: s.nearer(l, empty)}
+		near, err := s.nearer(ctx, l, empty)
+		if err != nil {
+			return nil, err
+		}
+		one := meter.InHand{Light: l.Name, Numbered: l.Numbered(), Count: l.Count, Wants: s.wants(l), Nearer: near}
 		one.Up, one.Down = l.Head.StopsLeft(l.Level)
-		one.Unit, one.Smallest = s.smallest(l)
+		one.Unit, one.Smallest, one.OffColour = s.smallest(l)
+		one.Stated = l.Choice.Unit == ""
 		all = append(all, one)
 	}
 	return all, nil

@@ -12,6 +12,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/photometry"
@@ -220,7 +221,8 @@ func TestSmallestIsTheSmallestOfTheCatalogue(t *testing.T) {
 // A lamp of the set is what it is, and a light that states its own output has no class.
 func TestWhatHasNoClass(t *testing.T) {
 	for _, of := range []string{"unit: practical-floor, level: 1 %", "output: {lumens: 90, beam: 30}, level: 1 %"} {
-		if got := lit(t, hung(of)).Readings.InHand; got[0].Unit != nil || got[0].Smallest != nil {
+		got := lit(t, hung(of)).Readings.InHand
+		if stated := strings.HasPrefix(of, "output"); got[0].Unit != nil || got[0].Smallest != nil || got[0].OffColour != nil || got[0].Stated != stated {
 			t.Errorf("%s: %+v", of, got[0])
 		}
 	}
@@ -254,11 +256,11 @@ func TestNearer(t *testing.T) {
 	}
 }
 
-// What is hard, hangs on a wall, has cloth on it, lights a thing or lights nobody does not come nearer.
+// What is hard, hangs on a wall, lights a thing or lights nobody does not come nearer.
 func TestWhatComesNoNearer(t *testing.T) {
 	const room = "rooms: {den: {at: [-3, -3], size: [6, 7]}}\nfurniture: {desk: {box: [1, 1, 0.7], at: [2, 2]}}\n" + ada + "lights: {k: {%s, at: [0, 3], height: 1.6}}\n"
 	for _, of := range []string{
-		"unit: fresnel-tungsten-650, aim: ada", "unit: pocket-led-10, aim: ada", "unit: soft-panel-200, aim: ada, mount: {wall: den.top}", "unit: soft-panel-200, aim: ada, diffusion: half-diffusion",
+		"unit: fresnel-tungsten-650, aim: ada", "unit: pocket-led-10, aim: ada", "unit: soft-panel-200, aim: ada, mount: {wall: den.top}",
 		"unit: soft-panel-200, aim: desk", "output: {lumens: 9000, face: [1, 1]}, aim: ada", "unit: soft-panel-200, aim: {pan: 180}", "unit: soft-panel-200, aim: [0, 3.9, 1.6]",
 	} {
 		if got := lit(t, fmt.Sprintf(room, of)).Readings.InHand[0].Nearer; got != nil {
@@ -267,6 +269,63 @@ func TestWhatComesNoNearer(t *testing.T) {
 	}
 	if got := lit(t, fmt.Sprintf(room, "unit: soft-panel-200, aim: ada")).Readings.InHand[0].Nearer; got == nil || got.Camera != "" {
 		t.Errorf("without a camera: %+v", got)
+	}
+}
+
+// Of a head with cloth on it the smallest unit is the one that gives the cloth as much light: in its place, at that level, it gives the face what the light
+// gave, whatever its beam.
+func TestSmallestBehindCloth(t *testing.T) {
+	for _, c := range []struct{ unit, beside string }{
+		{"led-point-600-daylight", "modifier: softbox-90, diffusion: half-diffusion, level: 8 %"},
+		{"fresnel-tungsten-1000", "diffusion: full-diffusion, level: 20 %, focus: flood"},
+		{"led-point-300-bicolour", "modifier: softbox-60, diffusion: quarter-diffusion, level: 5 %"},
+	} {
+		s := lit(t, hung("unit: "+c.unit+", "+c.beside))
+		got := s.Readings.InHand[0].Smallest
+		if got == nil {
+			t.Errorf("%s with %s: %s", c.unit, c.beside, s.Readings.InHand[0].SmallestWords())
+			continue
+		}
+		from, _, _ := strings.Cut(c.beside, ", level")
+		_, focus, _ := strings.Cut(c.beside, "focus: ")
+		if focus != "" {
+			focus = ", focus: " + focus
+		}
+		then := lit(t, hung(fmt.Sprintf("unit: %s, %s, level: %.4g %%%s, colour: %.0f K", got.Unit, from, 100*got.Level, focus, s.Setup.Lights[0].Head.OwnWhite().OnPlanck().Kelvin)))
+		ratio := *then.Readings.Named("ada.front").Lux / *s.Readings.Named("ada.front").Lux
+		t.Logf("%s: %s, %.3f", c.unit, s.Readings.InHand[0].SmallestWords(), ratio)
+		near(t, c.unit, ratio, 1, 0.02)
+	}
+}
+
+// A filament that is dimmed is warmer than a smaller one that is less so: that one does but for its colour, as another run has it.
+func TestDoesButForItsColour(t *testing.T) {
+	s := lit(t, hung("unit: fresnel-tungsten-650, focus: flood, level: 8 %"))
+	got := &s.Readings.InHand[0]
+	if got.Smallest != nil || got.OffColour == nil || !strings.Contains(got.SmallestWords(), "would do in its colour: "+got.OffColour.Unit) {
+		t.Fatalf("%+v", got)
+	}
+	then := lit(t, hung(fmt.Sprintf("unit: %s, focus: flood, colour: 3200 K, level: %.4g %%", got.OffColour.Unit, 100*got.OffColour.Level)))
+	near(t, "mired", colour.Mired(*then.Readings.Named("ada.front").CCT)-colour.Mired(*s.Readings.Named("ada.front").CCT), got.OffColour.Mired, 0.5)
+	if got.OffColour.Mired > -20 {
+		t.Errorf("%+v passes", got.OffColour)
+	}
+}
+
+// Cloth comes nearer with its head: what it gains is what a scene with both there gives.
+func TestNearerWithCloth(t *testing.T) {
+	const text = ada + "rooms: {den: {at: [-4, -4], size: [8, 10], height: 4, walls: black, floor: black, ceiling: black}}\n" +
+		"cameras: {A: {at: [-0.6, 3], height: 1.5, looks: ada, lens: 28 mm}}\nlights: {k: {unit: fresnel-tungsten-650, diffusion: full-diffusion, at: [%.6f, %.6f], height: %.6f, aim: ada, mount: hand, level: 10 %%}}\n"
+	s := lit(t, fmt.Sprintf(text, 2.0, 2.4, 2.2))
+	k, n := s.Setup.LightNamed("k"), s.Readings.InHand[0].Nearer
+	if n == nil || n.Camera != "A" || n.Metres < 0.1 {
+		t.Fatalf("%+v", n)
+	}
+	at := r3.Add(k.Frame.At, r3.Scale(n.Metres, k.Frame.Axis))
+	there := lit(t, fmt.Sprintf(text, at.X, at.Y, at.Z))
+	near(t, "stops", n.Stops, math.Log2(*there.Readings.Named("ada.key").Lux / *s.Readings.Named("ada.key").Lux), 0.05)
+	if farther := there.Readings.InHand[0].Nearer; farther == nil || farther.Metres > 0.01+1e-9 {
+		t.Errorf("from there it comes nearer still: %+v", farther)
 	}
 }
 

@@ -29,34 +29,44 @@ type fitted struct {
 	level float64
 }
 
-// smallest gives the unit of a light, and the one of the catalogue with the least power, and of those the least mass, that gives as much
-// along the axis with the same modifier, at the lowest level that does; nil where that is the light's own. A lamp of the set is
-// no unit that another takes the place of.
-func (s *Lit) smallest(l *plan.Light) (own, best *meter.Class) {
+// smallest gives the unit of a light, and the one of the catalogue with the least power, and of those the least mass, that gives as much with the
+// same modifier, at the lowest level that does; nil where that is the light's own. Where none does in the light's colour, offColour is the one that does but
+// for that. A lamp of the set is no unit that another takes the place of.
+func (s *Lit) smallest(l *plan.Light) (own, best, offColour *meter.Class) {
 	u := s.Setup.Kit.Unit(l.Choice.Unit)
 	if u == nil || u.Class == term.Practical {
-		return nil, nil
+		return nil, nil, nil
 	}
 	is, ok := s.fit(l, u)
 	if !ok {
-		return nil, nil
+		return nil, nil, nil
 	}
-	goal := along(&is.head) * is.head.RelativeOutput(l.Level).Y()
+	goal := measure(l, &is.head) * is.head.RelativeOutput(l.Level).Y()
 	is.level = l.Level
-	least := is
+	least, closest := is, is
 	for _, other := range s.Setup.Kit.Units {
 		if other == u || other.Class == term.Practical {
 			continue
 		}
-		if f, ok := s.fit(l, other); ok && alike(&is.head, &f.head) && f.reach(goal) && passes(l, &f) && smaller(&f, &least) {
+		f, ok := s.fit(l, other)
+		if !ok || !alike(l, &is.head, &f.head) || !f.reach(goal, measure(l, &f.head)) {
+			continue
+		}
+		if smaller(&f, &closest) {
+			closest = f
+		}
+		if passes(l, &f) && smaller(&f, &least) {
 			least = f
 		}
 	}
 	own = classOf(l, &is)
-	if least.unit != u {
+	switch {
+	case least.unit != u:
 		best = classOf(l, &least)
+	case closest.unit != u:
+		offColour = classOf(l, &closest)
 	}
-	return own, best
+	return own, best, offColour
 }
 
 // fit puts a unit into the place of a light; not ok where it does not take what the light wears or is set to.
@@ -77,19 +87,26 @@ func (s *Lit) fit(l *plan.Light, u *kit.Unit) (fitted, bool) {
 	return fitted{unit: u, head: head}, true
 }
 
-// along is the intensity of a head along its axis, cd, at full and without gels.
-func along(h *kit.Head) float64 { return h.Source.Intensity(r3.Vec{Z: -1}) }
+// measure is what two heads have to give alike, at full and without gels: the intensity along the axis, cd; of a head with cloth on it the light that goes onto
+// that, lm, for from there on it is the cloth that shines.
+func measure(l *plan.Light, h *kit.Head) float64 {
+	if len(l.Diffusion) > 0 {
+		return h.Source.Flux
+	}
+	return h.Source.Intensity(r3.Vec{Z: -1})
+}
 
-// reach sets a unit to the lowest level at which it gives an intensity along its axis, gels and all; not ok where it has none.
-func (f *fitted) reach(goal float64) (ok bool) {
-	f.level, ok = f.head.LevelFor(goal / (along(&f.head) * f.head.Filter))
+// reach sets a unit to the lowest level at which it gives so much, gels and all, by what it gives at full without them; not ok where it has none.
+func (f *fitted) reach(goal, full float64) (ok bool) {
+	f.level, ok = f.head.LevelFor(goal / (full * f.head.Filter))
 	return ok
 }
 
-// alike says whether the light of two heads is used alike: of one class, out of openings about as large, in beams about as wide.
-func alike(a, b *kit.Head) bool {
+// alike says whether the light of two heads is used alike: of one class, out of openings about as large, in beams about as wide. Before a lens the
+// cloth is as large as that has it.
+func alike(l *plan.Light, a, b *kit.Head) bool {
 	o, p := a.Source.Opening, b.Source.Opening
-	if a.Class != b.Class || o.Form != p.Form || a.Zooms != b.Zooms {
+	if a.Class != b.Class || o.Form != p.Form || a.Zooms != b.Zooms || len(l.Diffusion) > 0 && !within(a.Aperture, b.Aperture, likeOpening) {
 		return false
 	}
 	across, up := photometry.BeamAngle(a.Source.Distribution)

@@ -12,6 +12,7 @@ import (
 type Correction struct {
 	Gels          []string   // in the catalogue's order; none: no gel helps
 	Left          colour.Gap // the gap that is left
+	Enough        float64    // how large a gap may be that is as close: a ratio (colour.Gap.Size)
 	Transmittance float64    // share of the light that the stack lets through, luminous, 0 to 1
 }
 
@@ -53,7 +54,7 @@ func (c *Catalogue) Correct(gap colour.Gap) Correction {
 			}
 		})
 	}
-	out := Correction{Left: best.left, Transmittance: best.transmittance}
+	out := Correction{Left: best.left, Enough: enough, Transmittance: best.transmittance}
 	for _, i := range best.gels[:best.count] {
 		out.Gels = append(out.Gels, r.gels[i].Name)
 	}
@@ -80,12 +81,12 @@ func (s *sheet) before(other *sheet) bool {
 // corrections are the gels that shift a white: of those that shift it alike the one that passes the most.
 func (c *Catalogue) corrections() (all []*GelData) {
 	for _, g := range c.Gels {
-		if g.XY != nil || !correcting[g.Kind] {
+		if !g.shiftsWhite() {
 			continue
 		}
 		known := false
 		for i, o := range all {
-			if near(o.Mired, g.Mired, colour.PassMired) && near(o.Duv, g.Duv, colour.PassDuv) {
+			if o.shiftsLike(g) {
 				known = true
 				if g.Transmittance > o.Transmittance {
 					all[i] = g
@@ -101,6 +102,32 @@ func (c *Catalogue) corrections() (all []*GelData) {
 
 // near says whether two shifts are one, by the shift that is as large as may not be seen.
 func near(a, b, pass float64) bool { return a-b < rounding*pass && b-a < rounding*pass }
+
+// AsClose says whether a change that leaves one gap is as close as another that leaves a second.
+func AsClose(a, b *colour.Gap) bool { return a.Size() <= max(b.Size()+alike, unseen) }
+
+// Corrects says whether a gel of the catalogue only corrects a white. One that takes more light than another with the same shift, as CTO with a
+// density in it, is used for that, too.
+func (c *Catalogue) Corrects(name string) bool {
+	g := c.Gel(name)
+	if g == nil || !g.shiftsWhite() {
+		return false
+	}
+	for _, o := range c.corrections() {
+		if o.shiftsLike(g) {
+			return g.Transmittance > o.Transmittance-rounding
+		}
+	}
+	return false
+}
+
+// shiftsWhite says whether a gel is of the kinds that lights are corrected with.
+func (g *GelData) shiftsWhite() bool { return g.XY == nil && correcting[g.Kind] }
+
+// shiftsLike says whether two gels shift a white alike.
+func (g *GelData) shiftsLike(o *GelData) bool {
+	return near(o.Mired, g.Mired, colour.PassMired) && near(o.Duv, g.Duv, colour.PassDuv)
+}
 
 // correcting are the kinds of gels that a light is corrected with.
 var correcting = map[term.Gel]bool{term.CTO: true, term.CTB: true, term.PlusGreen: true, term.MinusGreen: true}

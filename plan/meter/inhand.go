@@ -10,9 +10,12 @@ type InHand struct {
 	Down     *float64 // stops to the least light that it can be set to; nil: to nothing
 	Wants    []Want   // of a key, by person
 	Unit     *Class   // what it is; nil of one that states its own output, and of a lamp of the set
+	Stated   bool     // it states its own output, and nothing says what it is
 	Smallest *Class   // what would do in its place; nil where nothing smaller does
 	Count    int      // how many alike units it is
 	Nearer   *Nearer  // nil of a light that is no soft source, or aims at nothing that it lights
+
+	OffColour *Class // what would do but for its colour, where nothing smaller does in the colour of the light; else nil
 }
 
 // Want is how much more a key would have to give one person for the key side to come to the working stop, all other lights as they are.

@@ -18,8 +18,11 @@ func (l *InHand) lines(feet bool) []string {
 		w := &l.Wants[i]
 		lines = append(lines, Mark("  "+l.WantWords(w), len(w.Uncomputed) > 0))
 	}
-	if l.Unit != nil {
+	switch {
+	case l.Unit != nil:
 		lines = append(lines, "  "+l.SmallestWords())
+	case l.Stated:
+		lines = append(lines, "  given by its output: no class of the catalogue to compare, and no body to bring nearer")
 	}
 	if l.Nearer != nil {
 		lines = append(lines, "  "+l.Nearer.Words(feet))
@@ -65,6 +68,9 @@ func (l *InHand) WantWords(w *Want) string {
 func (l *InHand) SmallestWords() string {
 	c := l.Smallest
 	if c == nil {
+		if o := l.OffColour; o != nil {
+			return fmt.Sprintf("no smaller unit of the catalogue would do in its colour: %s at %s gives as much%s", o.Unit, unit.FormatPercent(o.Level), o.colourWords())
+		}
 		return "no smaller unit of the catalogue would do"
 	}
 	words := fmt.Sprintf("smallest that would do: %s at %s, %s and %s in place of %s and %s", c.Unit, unit.FormatPercent(c.Level),
@@ -72,13 +78,18 @@ func (l *InHand) SmallestWords() string {
 	if l.Count > 1 {
 		words += ", each of " + unit.FormatNumber(float64(l.Count))
 	}
+	return words + c.colourWords()
+}
+
+// colourWords word how the light of a unit lies from that which it replaces: ", 12 mired cooler"; "" where that prints as nothing.
+func (c *Class) colourWords() string {
 	switch m := math.Round(c.Mired); {
 	case m > 0:
-		return words + fmt.Sprintf(", %.0f mired warmer", m)
+		return fmt.Sprintf(", %.0f mired warmer", m)
 	case m < 0:
-		return words + fmt.Sprintf(", %.0f mired cooler", -m)
+		return fmt.Sprintf(", %.0f mired cooler", -m)
 	}
-	return words
+	return ""
 }
 
 // Words word how near a light can come: "0.45 m nearer along its line before A sees it: 0.6 stops more at ada".

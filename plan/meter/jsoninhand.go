@@ -9,6 +9,8 @@ type jsonInHand struct {
 	Unit     *jsonClass  `json:"unit"`
 	Smallest *jsonClass  `json:"smallest"` // null where nothing smaller does
 	Nearer   *jsonNearer `json:"nearer"`
+
+	OffColour *jsonClass `json:"offColour"` // what would do but for its colour, where nothing smaller does in the light's own
 }
 
 type jsonWant struct {
@@ -33,7 +35,7 @@ type jsonNearer struct {
 }
 
 func (l *InHand) json() jsonInHand {
-	out := jsonInHand{Light: l.Light, Up: Rounded(l.Up), Down: RoundedOrNull(l.Down), Wants: []jsonWant{}, Unit: l.Unit.json(), Smallest: l.Smallest.json()}
+	out := jsonInHand{Light: l.Light, Up: Rounded(l.Up), Down: RoundedOrNull(l.Down), Wants: []jsonWant{}, Unit: l.Unit.json(), Smallest: l.Smallest.json(), OffColour: l.OffColour.json()}
 	for i := range l.Wants {
 		w := &l.Wants[i]
 		one := jsonWant{Person: w.Person, Uncomputed: jsonKeys(w.Uncomputed)}

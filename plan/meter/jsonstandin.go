@@ -11,13 +11,14 @@ type jsonStandIn struct {
 
 // jsonPassing is how a light passes for something at a face; gap, setting and direction are null where they have no meaning.
 type jsonPassing struct {
-	Person  string    `json:"person"`
-	Share   float64   `json:"share"` // share of the light on both sides of the face, 0 to 1
-	Gap     *jsonGap  `json:"gap"`
-	Gels    *jsonCure `json:"gels"`    // null where none helps
-	Setting *jsonCure `json:"setting"` // null where the unit has none that helps
-	Way     *jsonWay  `json:"way"`
-	Passes  bool      `json:"passes"`
+	Person  string      `json:"person"`
+	Share   float64     `json:"share"` // share of the light on both sides of the face, 0 to 1
+	Gap     *jsonGap    `json:"gap"`
+	Whites  []jsonWhite `json:"whites"`  // of the light and of what it passes for, as they come there; none where there is no gap
+	Gels    *jsonCure   `json:"gels"`    // null where none help
+	Setting *jsonCure   `json:"setting"` // null where the unit has none that helps
+	Way     *jsonWay    `json:"way"`
+	Passes  bool        `json:"passes"`
 
 	Uncomputed []jsonKey `json:"uncomputed"`
 }
@@ -27,8 +28,14 @@ type jsonGap struct {
 	Duv   float64 `json:"duv"`   // CIE 1960 u v, plus is greener
 }
 
+type jsonWhite struct {
+	Kelvin float64 `json:"kelvin"` // K, of the nearest Planckian
+	Duv    float64 `json:"duv"`    // CIE 1960 u v
+}
+
 type jsonCure struct {
-	Gels   []string `json:"gels"`
+	Off    []string `json:"off"`    // gels that come off
+	Gels   []string `json:"gels"`   // that go on
 	Kelvin *float64 `json:"kelvin"` // of a setting
 	Duv    *float64 `json:"duv"`    // CIE 1960 u v
 	Left   *jsonGap `json:"left"`
@@ -48,8 +55,13 @@ func (s *StandIn) json() jsonStandIn {
 	for i := range s.Faces {
 		p := &s.Faces[i]
 		one := jsonPassing{Person: p.Person, Share: Rounded(p.Share), Gap: jsonGapOf(p.Gap), Setting: p.Setting.json(), Passes: p.Passes(), Uncomputed: jsonKeys(p.Uncomputed)}
-		if len(p.Gels.Gels) > 0 {
+		if p.Gels.Changes() {
 			one.Gels = p.Gels.json()
+		}
+		if one.Whites = []jsonWhite{}; p.Gap != nil {
+			for _, w := range p.Whites {
+				one.Whites = append(one.Whites, jsonWhite{Rounded(w.Kelvin), Rounded(w.Duv)})
+			}
 		}
 		if w := p.Way; w != nil {
 			one.Way = &jsonWay{Rounded(w.Angle), Rounded(w.Higher), RoundedOrNull(w.Right), Rounded(w.Wide), Rounded(w.For)}
@@ -70,7 +82,7 @@ func (c *Cure) json() *jsonCure {
 	if c == nil {
 		return nil
 	}
-	out := &jsonCure{Gels: OrNone(c.Gels), Left: jsonGapOf(c.Left), Stops: Rounded(c.Stops)}
+	out := &jsonCure{Off: OrNone(c.Off), Gels: OrNone(c.Gels), Left: jsonGapOf(c.Left), Stops: Rounded(c.Stops)}
 	if c.White != nil {
 		kelvin, duv := Rounded(c.White.Kelvin), Rounded(c.White.Duv)
 		out.Kelvin, out.Duv = &kelvin, &duv

@@ -30,8 +30,15 @@ type Set struct {
 	Lesson      *Lesson      // nil until package teach adds one
 	StandIns    []StandIn    // lights that pass for something, in the order of the lights
 	Cues        *Cues        // nil where the set-up has none
+	Stages      []Stage      // after each of its cues; nil until a study looks
 	Played      []Played     // what lights do that change by themselves
 	InHand      []InHand     // what the lights that are up have in hand, in their order; nil until a study looks
+}
+
+// Stage is a set-up with its lights as a cue leaves them, and what a camera and a face get of it then.
+type Stage struct {
+	Setup *plan.Setup
+	Set   Set // without walks, catchlights and what surrounds faces
 }
 
 // Read takes the ordered readings from a basis whose first points are the requests' receptors.

@@ -3,6 +3,8 @@ package meter
 import (
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
 	"scrimshaw/plan/kit"
@@ -20,18 +22,20 @@ type StandIn struct {
 // Passing is how a light passes for something at one face.
 type Passing struct {
 	Person  string
-	Share   float64     // share of the light on both sides of the face that the light gives, 0 to 1
-	Gap     *colour.Gap // between the light and what it passes for, both as they come to the face; nil where one has no colour temperature
-	Gels    Cure        // the gels that close it best; none where none helps
-	Setting *Cure       // the white of its own that closes it best; nil where it has no other that helps
-	Way     *Way        // how it comes from elsewhere; nil of a white, which comes from nowhere
+	Share   float64         // share of the light on both sides of the face that the light gives, 0 to 1
+	Gap     *colour.Gap     // between the light and what it passes for, both as they come to the face; nil where one has no colour temperature
+	Whites  [2]colour.White // the two there, as the nearest Planckian, where there is a gap
+	Gels    Cure            // the gels that close it best, in place of those that it wears; it changes nothing where none help
+	Setting *Cure           // the white of its own that closes it best; nil where it has no other that helps
+	Way     *Way            // how it comes from elsewhere; nil of a white, which comes from nowhere
 
 	Uncomputed []plan.Uncomputed // keys that could change the light on the face and that nothing computes yet
 }
 
 // Cure is a change of a light's colour, and what it leaves.
 type Cure struct {
-	Gels  []string     // more of the catalogue's
+	Off   []string     // gels that come off
+	Gels  []string     // of the catalogue that go on
 	White *kit.Setting // K and Duv, of a setting
 	Left  *colour.Gap  // nil where there is no colour temperature
 	Stops float64      // that it costs; less than none where it gives light
@@ -45,6 +49,9 @@ type Way struct {
 	Right  *float64 // how far from farther to the person's own right, degrees; nil where one comes from near the zenith or from below
 	Wide   float64  // how wide it looks from the face, degrees (photometry.ApparentWidth)
 	For    float64  // how wide what it passes for looks, degrees
+
+	Toward [2]r3.Vec  // where the two come from, as seen from the face: unit vectors
+	Size   [2]float64 // solid angles of the two, sr
 }
 
 // PassAngle is how far, in degrees, a light may come from beside what it passes for before the shadows tell: common practice.
@@ -61,6 +68,22 @@ func (w *Way) Softer() float64 {
 // Passes says whether a light is taken for what it passes for.
 func (p *Passing) Passes() bool {
 	return (p.Gap == nil || p.Gap.Passes()) && (p.Way == nil || p.Way.Angle <= PassAngle)
+}
+
+// Changes says whether anything is changed.
+func (c *Cure) Changes() bool { return len(c.Off) > 0 || len(c.Gels) > 0 || c.White != nil }
+
+// Cure is the change that one would make: the unit's own white, which takes no gel, where that leaves a light that passes or no larger a gap than gels
+// do; else gels; nil where neither helps.
+func (p *Passing) Cure() *Cure {
+	own := p.Setting
+	switch {
+	case own != nil && (!p.Gels.Changes() || p.Gels.Left == nil || own.Left != nil && (own.Left.Passes() || own.Left.Size() <= p.Gels.Left.Size())):
+		return own
+	case p.Gels.Changes():
+		return &p.Gels
+	}
+	return nil
 }
 
 // Main is the face that the light gives the largest share of, or nil where there is nobody.

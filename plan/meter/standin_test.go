@@ -26,10 +26,10 @@ func TestStandInWords(t *testing.T) {
 		"2 page stands for 1 desk-lamp",
 		"  at inga, 95 % of the light there: 88 mired cooler, 0.004 greener",
 		"    add 1/2 CTO + 1/4 minus green: leaves 3 mired warmer, takes 0.8 stops",
-		"    or set it to 2700 K, Duv -0.004: leaves nothing, gives 0.1 stops; no gel",
+		"    or set it to 2700 K, Duv -0.004: leaves nothing, gives 0.1 stops",
 		"    from 38° beside it: 31° lower, 12° farther to own left; 0.50 times as wide: harder shadows",
 		"  at tom, 20 % of the light there: 12 mired warmer, 0.002 more magenta",
-		"    it may pass; nearer with 1/8 CTB: leaves 5 mired cooler, 0.003 more magenta, takes 0.3 stops",
+		"    it may pass; to come nearer add 1/8 CTB: leaves 5 mired cooler, 0.003 more magenta, takes 0.3 stops",
 		"    from the same direction; as wide: like shadows",
 		"  at bo, 10 % of the light there: the same colour",
 		"    from 40° beside it: from the other side of the zenith; 2.00 times as wide: softer shadows",
@@ -45,6 +45,42 @@ func TestStandInWords(t *testing.T) {
 	s.Faces[0].Uncomputed = []plan.Uncomputed{{Uncomputed: scene.Uncomputed{Path: "haze"}}}
 	if got := s.lines(); got[1] != "  write its colour" || !strings.HasPrefix(got[2], UncomputedMark) || !strings.HasPrefix(got[4], UncomputedMark) {
 		t.Errorf("got\n%s", strings.Join(got, "\n"))
+	}
+}
+
+// What comes off, what goes on and what is set is said in one line; of a setting and gels the one counts that closes the gap.
+func TestCuresInWords(t *testing.T) {
+	white := &kit.Setting{Kelvin: 3200}
+	for _, c := range []struct {
+		cure Cure
+		want string
+	}{
+		{Cure{Gels: []string{"full CTO"}, Off: []string{"1/2 CTO"}, Stops: 0.3}, "put full CTO in place of 1/2 CTO: leaves nothing, takes 0.3 stops"},
+		{Cure{Off: []string{"1/4 CTB", "1/8 plus green"}, Stops: -0.6, Left: &colour.Gap{Mired: -3}}, "take off 1/4 CTB + 1/8 plus green: leaves 3 mired cooler, gives 0.6 stops"},
+		{Cure{Off: []string{"full CTB"}, White: white}, "set it to 3200 K, without full CTB: leaves nothing"},
+	} {
+		if got := c.cure.Words(); got != c.want || !c.cure.Changes() {
+			t.Errorf("got %q, want %q", got, c.want)
+		}
+	}
+	near, mid, far := &colour.Gap{Mired: 9}, &colour.Gap{Mired: 40}, &colour.Gap{Mired: 80}
+	gels := func(left *colour.Gap) Cure { return Cure{Gels: []string{"1/4 CTO"}, Left: left} }
+	set := func(left *colour.Gap) *Cure { return &Cure{White: white, Left: left} }
+	for i, c := range []struct {
+		p    Passing
+		want string
+	}{
+		{Passing{}, ""}, {Passing{Gels: gels(near)}, "add 1/4 CTO"}, {Passing{Setting: set(far)}, "set it to 3200 K"},
+		{Passing{Gels: gels(near), Setting: set(near)}, "set it to 3200 K"}, {Passing{Gels: gels(mid), Setting: set(far)}, "add 1/4 CTO"},
+		{Passing{Gels: gels(far), Setting: set(mid)}, "set it to 3200 K"}, {Passing{Gels: gels(near), Setting: set(nil)}, "add 1/4 CTO"},
+	} {
+		got := ""
+		if cure := c.p.Cure(); cure != nil {
+			got = cure.Change()
+		}
+		if got != c.want {
+			t.Errorf("%d: got %q, want %q", i, got, c.want)
+		}
 	}
 }
 

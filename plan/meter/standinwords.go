@@ -68,28 +68,38 @@ func (p *Passing) CureWords() (lines []string) {
 	}
 	gels := "no gel of the catalogue brings it nearer"
 	switch {
-	case len(p.Gels.Gels) > 0 && p.Gap.Passes():
-		gels = "it may pass; nearer with " + p.Gels.Words()
-	case len(p.Gels.Gels) > 0:
-		gels = "add " + p.Gels.Words()
+	case p.Gels.Changes() && p.Gap.Passes():
+		gels = "it may pass; to come nearer " + p.Gels.Words()
+	case p.Gels.Changes():
+		gels = p.Gels.Words()
 	}
 	lines = append(lines, gels)
 	if p.Setting != nil {
-		lines = append(lines, "or set it to "+p.Setting.Words()+"; no gel")
+		lines = append(lines, "or "+p.Setting.Words())
 	}
 	return lines
 }
 
-// Change words what is changed: "1/2 CTO + 1/8 minus green", "2700 K", "2700 K, Duv -0.003".
+// Change words what is changed: "add 1/2 CTO + 1/8 minus green", "take off 1/4 CTB", "put full CTO in place of 1/2 CTO", "set it to 2700 K, Duv -0.003, without
+// full CTB".
 func (c *Cure) Change() string {
-	if c.White == nil {
-		return strings.Join(c.Gels, " + ")
+	off, on := strings.Join(c.Off, " + "), strings.Join(c.Gels, " + ")
+	switch {
+	case c.White != nil:
+		words := "set it to " + unit.FormatKelvin(c.White.Kelvin)
+		if duv := unit.FormatDuv(c.White.Duv); duv != "0" {
+			words += ", Duv " + duv
+		}
+		if off != "" {
+			words += ", without " + off
+		}
+		return words
+	case off == "":
+		return "add " + on
+	case on == "":
+		return "take off " + off
 	}
-	words := unit.FormatKelvin(c.White.Kelvin)
-	if duv := unit.FormatDuv(c.White.Duv); duv != "0" {
-		words += ", Duv " + duv
-	}
-	return words
+	return "put " + on + " in place of " + off
 }
 
 // Words word a change with what it leaves and what it costs.

@@ -6,7 +6,6 @@ import (
 
 	"scrimshaw/plan"
 	"scrimshaw/plan/colour"
-	"scrimshaw/plan/kit"
 	"scrimshaw/plan/light"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/solid"
@@ -114,10 +113,11 @@ func (p *passer) passing() meter.Passing {
 		out.Share = own.Y() / all
 	}
 	factors := p.factors()
-	wanted := p.wanted()
-	if gap, ok := gapOf(factors.Times(p.light.RelativeOutput), wanted); ok {
-		out.Gap = &gap
-		out.Gels, out.Setting = p.cures(gap, factors, wanted)
+	is, wanted := factors.Times(p.light.RelativeOutput), p.wanted()
+	if gap, ok := gapOf(is, wanted); ok {
+		out.Gap, out.Whites = &gap, [2]colour.White{colour.WhiteOf(colour.XY(is)), colour.WhiteOf(colour.XY(wanted))}
+		c := curing{passer: p, gap: gap, factors: factors, wanted: wanted}
+		out.Gels, out.Setting = c.gels(), c.setting()
 	}
 	out.Way = p.way()
 	if left, right := p.lit.Readings.Named(p.post.Name+".left"), p.lit.Readings.Named(p.post.Name+".right"); left != nil && right != nil {
@@ -242,35 +242,4 @@ func hangsIn(o *plan.Opening, some []solid.ID) bool {
 		}
 	}
 	return false
-}
-
-// cures are what brings the light nearer to what is wanted: gels, and the unit's own white where it has another that helps.
-func (p *passer) cures(gap colour.Gap, factors, wanted colour.RGB) (gels meter.Cure, setting *meter.Cure) {
-	l := p.light
-	tell := func(h kit.Head, cure *meter.Cure) {
-		out := h.RelativeOutput(l.Level)
-		if left, ok := gapOf(factors.Times(out), wanted); ok {
-			cure.Left = &left
-		}
-		cure.Stops = stopsLost(l.Head.RelativeOutput(l.Level).Y()*l.Head.Source.Flux, out.Y()*h.Source.Flux)
-	}
-	gels.Gels = p.lit.Setup.Kit.Correct(gap).Gels
-	tell(l.Head.Gelled(p.lit.Setup.Kit, gels.Gels), &gels)
-	if u := p.unit(); u != nil {
-		if head, to := l.Head.SetNearer(u, gap); to.Moves {
-			setting = &meter.Cure{White: &to}
-			tell(head, setting)
-		}
-	}
-	return gels, setting
-}
-
-// unit is the unit of the light in the catalogue; nil of one that states its own output.
-func (p *passer) unit() *kit.Unit {
-	for i := range p.lit.Setup.Scene.Lights {
-		if w := &p.lit.Setup.Scene.Lights[i]; w.Name == p.light.Name && w.Output == nil {
-			return p.lit.Setup.Kit.Unit(w.Unit.Value)
-		}
-	}
-	return nil
 }

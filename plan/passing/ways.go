@@ -60,7 +60,8 @@ func (p *passer) way() *meter.Way {
 	is := p.seen()
 	cos := r3.Dot(is.toward, from.toward)
 	w := &meter.Way{Angle: degrees(math.Atan2(r3.Norm(r3.Cross(is.toward, from.toward)), cos)),
-		Wide: photometry.ApparentWidth(is.size), For: photometry.ApparentWidth(from.size)}
+		Wide: photometry.ApparentWidth(is.size), For: photometry.ApparentWidth(from.size),
+		Toward: [2]r3.Vec{is.toward, from.toward}, Size: [2]float64{is.size, from.size}}
 	w.Higher = elevation(is.toward) - elevation(from.toward)
 	if steep := max(math.Abs(elevation(is.toward)), math.Abs(elevation(from.toward))); steep < nearZenith {
 		right := p.toRight(is.toward, from.toward)

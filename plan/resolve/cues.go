@@ -53,6 +53,7 @@ func (r *cuePass) move(written *scene.CueLight, now map[string]plan.Setting) (pl
 		to.White.Duv = written.Tint.Value
 	}
 	r.checkSetting(l, written.Level.Span, written, to)
+	r.assumeMains(&r.s.Lights[r.things[l.Name].index], l.RippleAt(to))
 	return plan.Move{Light: l.Name, From: from, To: to, Span: written.Span}, from != to
 }
 

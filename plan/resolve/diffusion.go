@@ -30,7 +30,7 @@ func (r *lightPass) clipDiffusion(written *scene.Light, l *plan.Light) {
 			layers, l.Diffusion = append(layers, *c), append(l.Diffusion, c.Name)
 		}
 	}
-	if len(layers) == 0 {
+	if len(layers) == 0 || l.Head.Source.Distribution == nil { // a head that is not known has no beam, and the loader has said so
 		return
 	}
 	c := kit.Layers(layers)

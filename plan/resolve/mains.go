@@ -7,6 +7,7 @@ import (
 	"scrimshaw/plan"
 	"scrimshaw/plan/internal/report"
 	"scrimshaw/plan/kit"
+	"scrimshaw/plan/lens"
 	"scrimshaw/plan/scene"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -123,13 +124,15 @@ const (
 
 // ripple is how a light goes up and down on its mains, at its level, behind its dimmer.
 func (r *lightPass) ripple(written *scene.Light, l *plan.Light) {
-	hertz, told := r.hertzOf(written)
-	l.Hertz = hertz
-	full, now := l.Head.RelativeOutput(1).Y(), l.Head.RelativeOutput(l.Level).Y()
-	if full > 0 {
-		l.Ripple = l.Head.Ripple(hertz, now/full, written.Dimmer.Value)
-	}
-	if !told && !l.Ripple.Steady() {
+	l.Hertz, _ = r.hertzOf(written)
+	l.Dimming = written.Dimmer.Value
+	l.Ripple = l.RippleAt(l.Setting())
+	r.assumeMains(written, l.Ripple)
+}
+
+// assumeMains lists the mains of a light that goes up and down on them, where nothing says them.
+func (r *lightPass) assumeMains(written *scene.Light, ripple lens.Ripple) {
+	if hertz, told := r.hertzOf(written); !told && !ripple.Steady() {
 		r.assumeOnce("", "mains", unit.FormatNumber(hertz)+" Hz")
 	}
 }

@@ -1,6 +1,8 @@
 package review
 
 import (
+	"math"
+
 	"scrimshaw/plan"
 	"scrimshaw/plan/source"
 	"scrimshaw/plan/unit"
@@ -29,7 +31,14 @@ func (c *checker) beyond(camera *plan.Camera) {
 			if severity == source.Info {
 				hint = ""
 			}
-			c.add(severity, code, at, path, hint, "%s%s %s for %s: %s, and it holds %s", withoutPrefix(p.Uncomputed), b.What, verb, camera.Name, b.Words(), holds)
+			if c.stage != nil && b.Sinks {
+				continue // a cue takes light away to make it dark
+			}
+			much := 1.0
+			if b.Over != nil {
+				much = math.Exp2(*b.Over)
+			}
+			c.addMost(camera.Name+" "+b.What, much, severity, code, at, path, hint, "%s%s %s for %s: %s, and it holds %s", withoutPrefix(p.Uncomputed), b.What, verb, camera.Name, b.Words(), holds)
 		}
 	}
 }

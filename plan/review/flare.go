@@ -32,7 +32,7 @@ func flare(c *checker, camera *plan.Camera) {
 		}
 		veil := x.Metered().SpotOver(lens.Veil(f.Lux), x.Stop.N)
 		l := c.setup.LightNamed(f.Light)
-		place := ""
+		of, place := camera.Name+" "+l.Name, ""
 		if camera.Track != nil {
 			place = ", most " + c.along(camera.Name, f.Along) + ","
 		}
@@ -40,7 +40,7 @@ func flare(c *checker, camera *plan.Camera) {
 		switch {
 		case f.Within():
 			if veil >= glowMore-veilUnder {
-				c.add(source.Warning, CodeFlare, l.Span, l.Path, "dim it, turn it from the lens, or let it flare",
+				c.addMost(of, f.Lux, source.Warning, CodeFlare, l.Span, l.Path, "dim it, turn it from the lens, or let it flare",
 					"%s%s shines onto the lens of %s%s from within the frame: %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name, place, gives)
 			}
 		case veil >= -veilUnder:
@@ -48,7 +48,7 @@ func flare(c *checker, camera *plan.Camera) {
 			if f.Shade != nil && f.Shade.Ahead <= atMatteBox {
 				severity = source.Info // what hangs on the camera anyway shades it
 			}
-			c.add(severity, CodeFlare, l.Span, l.Path, "",
+			c.addMost(of, f.Lux, severity, CodeFlare, l.Span, l.Path, "",
 				"%s%s shines onto the lens of %s%s from %s, %s off its axis and %s outside the frame: %s; %s", withoutPrefix(f.Uncomputed), l.Numbered(), camera.Name, place,
 				f.From, unit.FormatAngle(f.OffAxis), unit.FormatAngle(f.OffFrame), gives, shadeWords(f, c.setup.Feet))
 		}

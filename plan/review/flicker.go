@@ -55,7 +55,7 @@ func warnOfFlicker(c *checker, camera *plan.Camera, p *meter.Pulsing, w lens.Swi
 		none = "; none " + safe.Words()
 	}
 	x := &camera.Exposure
-	c.add(source.Warning, CodeFlicker, camera.Span, "cameras."+camera.Name, "take one of these, or a lamp that is steady", "%s flickers for %s%s, at %s fps and %s: %s%s",
+	c.addMost(camera.Name+" "+p.Light, max(w.Frames, w.Rows), source.Warning, CodeFlicker, camera.Span, "cameras."+camera.Name, "take one of these, or a lamp that is steady", "%s flickers for %s%s, at %s fps and %s: %s%s",
 		p.Numbered, camera.Name, where, unit.FormatNumber(x.FPS), shutterWords(x), meter.SwingWords(w), none)
 }
 

@@ -217,8 +217,8 @@ func (c *checker) meantToBeSeen(l *plan.Light) {
 			continue
 		}
 		shows = true
-		if over, ok := c.overWhite(l, s.Camera); ok {
-			c.add(source.Info, CodeSeenBright, l.Span, l.Path, "", "%s shows %s, and its light there is %s", l.Numbered(), placeIn(s.ShownAt, s.Camera), over)
+		if over, luminance := c.overWhite(l, s.Camera); luminance > 0 {
+			c.addMost(s.Camera+" "+l.Name, luminance, source.Info, CodeSeenBright, l.Span, l.Path, "", "%s shows %s, and its light there is %s", l.Numbered(), placeIn(s.ShownAt, s.Camera), over)
 		}
 	}
 	if !shows && l.Seen.Written {
@@ -235,23 +235,24 @@ func ofNamed(names []string) string {
 	return " of " + strings.Join(names, " and ")
 }
 
-// overWhite words how bright the face of a lamp looks to a camera, against a matt white that its working stop places.
-func (c *checker) overWhite(l *plan.Light, camera string) (words string, ok bool) {
+// overWhite words how bright the face of a lamp looks to a camera, against a matt white that its working stop places, and gives that in
+// cd/m²; 0 where nothing is known of it.
+func (c *checker) overWhite(l *plan.Light, camera string) (words string, luminance float64) {
 	for i := range c.setup.Cameras {
 		from := &c.setup.Cameras[i]
 		x := from.Exposure
 		if from.Name != camera || x.Stop.N == 0 {
 			continue
 		}
-		luminance := frame.Luminance(l, l.RelativeOutput.Y(), from.Frame.At)
+		luminance = frame.Luminance(l, l.RelativeOutput.Y(), from.Frame.At)
 		if !(luminance > 0) {
-			return "", false
+			return "", 0
 		}
 		white := x.Metered().MidGrey(x.Stop.N) / lens.Grey
 		over := lens.Stops(luminance / white)
-		return fmt.Sprintf("%.1f stops %s white (%s)", math.Abs(over), overOrUnder(over), unit.FormatLuminance(luminance)), true
+		return fmt.Sprintf("%.1f stops %s white (%s)", math.Abs(over), overOrUnder(over), unit.FormatLuminance(luminance)), luminance
 	}
-	return "", false
+	return "", 0
 }
 
 // overOrUnder is the word for a number of stops.

@@ -19,10 +19,10 @@ func (c *checker) keyNotBrightest(p *plan.Person) {
 	}
 	names, bright, dark := c.keysOn(p.Name, key, fill)
 	under := math.Log2(*key.Lux / *fill.Lux)
-	if !(dark > bright) || unit.EqualStops(under) {
+	if !(dark > bright) || unit.EqualStops(under) || c.stage.allDown(c.setup, p.Name) {
 		return
 	}
-	c.add(source.Warning, CodeKeyNotBrightest, p.Span, "people."+p.Name, "bring the other lights down or the key up, or give the key the role fill",
+	c.addMost(p.Name, 1, source.Warning, CodeKeyNotBrightest, p.Span, "people."+p.Name, "bring the other lights down or the key up, or give the key the role fill",
 		"%sthe key of %s, %s, lights mostly the darker side of the face, which is %.1f stops under the other", withoutPrefix(meter.AlteringLight(key, fill)), p.Name, strings.Join(names, " and "), under)
 }
 

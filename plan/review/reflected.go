@@ -74,7 +74,7 @@ func inGlass(c *checker, r *meter.Reflection, camera *plan.Camera) {
 		over := lens.Stops(r.Luminance / r.Behind)
 		behind = fmt.Sprintf("%.1f stops %s what is behind (%s)", math.Abs(over), overOrUnder(over), r.Surface)
 	}
-	c.add(source.Warning, CodeInGlass, r.Span, r.Path, "move it or the camera, flag it off the glass, tilt the sash, or write seen: true where it is meant to be in the picture",
+	c.addMost(r.Camera+" "+r.In+" "+r.Name, r.Luminance, source.Warning, CodeInGlass, r.Span, r.Path, "move it or the camera, flag it off the glass, tilt the sash, or write seen: true where it is meant to be in the picture",
 		"%sthe light of %s shows in the glass of %s, %s: %s of the frame; the glass returns %s, which is %.1f stops %s white; %s",
 		withoutPrefix(r.Uncomputed), c.setup.Numbered(r.Name), r.In, placeIn(r.Where, r.Camera), shareInWords(r.Share), unit.FormatPercent(r.Factor), math.Abs(white), overOrUnder(white), behind)
 }

@@ -28,12 +28,13 @@ const (
 
 // Check returns what is at risk in a lit set-up, in the order of the scene.
 func Check(s *plan.Setup, set *meter.Set) []source.Diagnostic {
-	c := &checker{setup: s, readings: set.Readings, set: set, sights: frame.Judge(s), supply: supply.Of(s)}
+	c := &checker{setup: s, readings: set.Readings, set: set, sights: frame.Judge(s), supply: supply.Of(s), told: map[string]float64{}}
 	runAll(c, ofPeople, s.People)
 	runAll(c, ofLights, s.Lights)
 	runAll(c, ofCameras, s.Cameras)
 	runAll(c, ofCircuits, s.Circuits)
 	runAll(c, ofMeters, s.Meters)
+	afterCues(c)
 	return c.found
 }
 
@@ -44,9 +45,15 @@ type checker struct {
 	sights   []frame.Sight
 	supply   supply.Supply
 	found    []source.Diagnostic
+	told     map[string]float64 // how much of what addMost told, the most of each
+	stage    *stage             // nil of the set-up as it is written
 }
 
+// add tells what is found of a set-up as it is written; what a cue makes of it too is addMost's.
 func (c *checker) add(severity source.Severity, code string, at source.Span, path, hint, format string, args ...any) {
+	if c.stage != nil {
+		return
+	}
 	c.found = append(c.found, source.Diagnostic{Severity: severity, Code: code, Span: at, Path: path,
 		Setup: c.setup.Name, Hint: hint, Message: fmt.Sprintf(format, args...)})
 }
@@ -82,7 +89,7 @@ func (c *checker) exposure(p *plan.Person) {
 			c.more(key, -over),
 			"%sthe key side of %s is %.1f stops under %s", leaves, p.Name, -over, working)
 	case over > overStops:
-		c.add(source.Warning, CodeKeyOver, p.Span, "people."+p.Name, "lower the level, add ND, or stop down",
+		c.addMost(p.Name, math.Exp2(over), source.Warning, CodeKeyOver, p.Span, "people."+p.Name, "lower the level, add ND, or stop down",
 			"%sthe key side of %s is %.1f stops over %s", leaves, p.Name, over, working)
 	}
 }
@@ -154,7 +161,7 @@ func (c *checker) reaches(l *plan.Light) {
 		c.add(source.Info, CodeNoLight, l.Span, l.Path, "", "%s is at 0 %%", l.Numbered())
 		return
 	}
-	all := c.everyReading()
+	all := everyReading(c)
 	if len(all) == 0 || slices.ContainsFunc(all, func(r *meter.Reading) bool { return givesPart(l, r) }) {
 		return
 	}
@@ -175,15 +182,13 @@ func givesPart(l *plan.Light, r *meter.Reading) bool {
 }
 
 // everyReading is all that is read: at faces, by meters, after cues and along walks.
-func (c *checker) everyReading() (all []*meter.Reading) {
+func everyReading(c *checker) (all []*meter.Reading) {
 	for i := range c.readings {
 		all = append(all, &c.readings[i])
 	}
-	if c.set.Cues != nil {
-		for i := range c.set.Cues.States {
-			for k := range c.set.Cues.States[i].Readings {
-				all = append(all, &c.set.Cues.States[i].Readings[k].Reading)
-			}
+	for i := range c.set.Stages {
+		for k := range c.set.Stages[i].Set.Readings {
+			all = append(all, &c.set.Stages[i].Set.Readings[k])
 		}
 	}
 	for i := range c.set.Walks {

@@ -22,6 +22,9 @@ func (c *checker) role(l *plan.Light) {
 	if l.Level == 0 || l.Misplaced {
 		return // another finding says so
 	}
+	if c.stage.down(l) {
+		return // that it does less then is what the cue is for
+	}
 	for i := range l.Roles {
 		c.effect(l, &l.Roles[i])
 	}
@@ -47,7 +50,7 @@ func (c *checker) effect(l *plan.Light, r *scene.Role) {
 		}
 	}
 	if why != nil {
-		c.add(source.Warning, CodeRoleEffect, l.Span, l.Path, why.hint, "%s%s is %s, and %s", withoutPrefix(meter.AlteringLight(why.of...)), l.Numbered(), worded[r.Role], why.words)
+		c.addMost(l.Name+" "+string(r.Role), 1, source.Warning, CodeRoleEffect, l.Span, l.Path, why.hint, "%s%s is %s, and %s", withoutPrefix(meter.AlteringLight(why.of...)), l.Numbered(), worded[r.Role], why.words)
 	}
 }
 

@@ -15,7 +15,7 @@ func (c *checker) standIn(l *plan.Light) {
 		return
 	}
 	if s.Unknown != "" {
-		c.add(source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, s.Unknown, "%s stands for %s, and its colour is compared with nothing", s.Numbered, s.For)
+		c.addMost(l.Name, 1, source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, s.Unknown, "%s stands for %s, and its colour is compared with nothing", s.Numbered, s.For)
 	}
 	for i := range s.Faces {
 		if p := &s.Faces[i]; !p.Passes() {
@@ -28,22 +28,19 @@ func (c *checker) standIn(l *plan.Light) {
 func cannotPass(c *checker, l *plan.Light, s *meter.StandIn, p *meter.Passing) {
 	leaves := withoutPrefix(p.Uncomputed)
 	if p.Gap != nil && !p.Gap.Passes() {
-		c.add(source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, mendColour(p),
+		c.addMost(l.Name+" "+p.Person, 1, source.Warning, CodeStandInColour, l.StandsFor.Span, l.Path, mendColour(p),
 			"%sat the face of %s %s is %s than %s, which it stands for", leaves, p.Person, s.Numbered, meter.GapWords(*p.Gap), s.For)
 	}
 	if w := p.Way; w != nil && w.Angle > meter.PassAngle {
-		c.add(source.Warning, CodeStandInAngle, l.StandsFor.Span, l.Path, fmt.Sprintf("move it to within %d° of there, as %s sees both", meter.PassAngle, p.Person),
+		c.addMost(l.Name+" "+p.Person, 1, source.Warning, CodeStandInAngle, l.StandsFor.Span, l.Path, fmt.Sprintf("move it to within %d° of there, as %s sees both", meter.PassAngle, p.Person),
 			"%sat the face of %s %s comes from %.0f° beside %s, which it stands for: %s", leaves, p.Person, s.Numbered, w.Angle, s.For, w.Aside())
 	}
 }
 
-// mendColour is what brings a light nearer to the colour that it should have: the unit's own white where it has one, which takes no gel.
+// mendColour is what brings a light nearer to the colour that it should have.
 func mendColour(p *meter.Passing) string {
-	switch {
-	case p.Setting != nil:
-		return "set it to " + p.Setting.Words()
-	case len(p.Gels.Gels) > 0:
-		return "add " + p.Gels.Words()
+	if cure := p.Cure(); cure != nil {
+		return cure.Words()
 	}
 	return "take another unit: no gel of the catalogue brings it nearer"
 }

@@ -95,6 +95,9 @@ func (all *lenses) read(levels light.Levels, into *meter.Set) {
 	for i := range all.reflections {
 		r := all.reflections[i]
 		if r.Glass {
+			if !(levels[r.Name].Y() > 0) {
+				continue // it is up at another time
+			}
 			all.readGlass(&r, all.behind[i], levels, figures)
 		}
 		into.Reflections = append(into.Reflections, r)

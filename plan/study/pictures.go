@@ -194,18 +194,18 @@ func (p *picture) read(point func() colour.RGB, s *plan.Setup, levels light.Leve
 	}
 	slices.SortStableFunc(out.Surfaces, func(a, b meter.Surface) int { return cmp.Compare(b.Share, a.Share) })
 	for i := range p.lamps {
-		out.Lamps = append(out.Lamps, p.lampSeen(&p.lamps[i], s))
+		out.Lamps = append(out.Lamps, p.lampSeen(&p.lamps[i], s, levels))
 	}
 	out.Uncomputed = p.uncomputed(s, levels)
 	out.Judge(s, set)
 	return out
 }
 
-// lampSeen is how bright a lamp looks.
-func (p *picture) lampSeen(shown *frame.Sight, s *plan.Setup) meter.LampSeen {
+// lampSeen is how bright a lamp looks at some levels.
+func (p *picture) lampSeen(shown *frame.Sight, s *plan.Setup, levels light.Levels) meter.LampSeen {
 	l := s.LightNamed(shown.Name)
 	seen := meter.LampSeen{Light: l.Name, Numbered: l.Numbered(), Where: shown.ShownAt, Share: shown.Shown}
-	if luminance := frame.Luminance(l, l.RelativeOutput.Y(), p.camera.Frame.At); luminance > 0 {
+	if luminance := frame.Luminance(l, levels[l.Name].Y(), p.camera.Frame.At); luminance > 0 {
 		seen.Luminance = &luminance
 		seen.Over = meter.FiniteOrNil(p.camera.Exposure.Metered().SpotOver(luminance, p.camera.Exposure.Stop.N))
 	}

@@ -146,22 +146,39 @@ func (o Options) step() float64 {
 // it costs no more than sums. The fields of a study with fixed levels stay as they are.
 func (s *Study) Relevel(d light.Levels) {
 	s.Levels = d
-	s.Readings = meter.Read(s.Setup, s.Requests, s.Basis, d)
+	s.Readings = s.judged(s.Setup, d)
 	s.Readings.Walks = meter.ReadWalks(s.Setup, s.OnWalks, len(s.Requests), s.Basis, d)
 	nameSpots(s.Setup, s.World, s.Requests, &s.Readings)
 	eyes{s.Setup, s.World.BVH(), d}.look(&s.Readings)
 	s.around.read(d, &s.Readings)
-	lit := passing.Lit{Setup: s.Setup, BVH: s.World.BVH(), Basis: s.Basis, Levels: d, Requests: s.Requests, Readings: &s.Readings}
-	s.Readings.StandIns = lit.StandIns()
 	(&cue.Lit{Setup: s.Setup, Basis: s.Basis, Levels: d, Requests: s.Requests}).Read(&s.Readings)
-	s.pictures.read(d, &s.Readings)
-	s.lenses.read(d, &s.Readings)
+	s.stages()
 	figures := pending.Of(s.Setup, d)
 	for i := range s.Fields {
 		f := &s.Fields[i]
 		s.Basis.Field(i, s.fieldLevels(), f.Lux)
 		room, _, _ := strings.Cut(f.Name, ".")
 		f.Uncomputed = append(figures.Over(room), figures.Stops("")...)
+	}
+}
+
+// judged reads what a review judges at some levels: faces and meters, what cameras make of them, what lamps pass for, and what shows in
+// pictures and on lenses. The setup is that of the study, with its lights at those levels.
+func (s *Study) judged(setup *plan.Setup, levels light.Levels) meter.Set {
+	set := meter.Read(setup, s.Requests, s.Basis, levels)
+	lit := passing.Lit{Setup: setup, BVH: s.World.BVH(), Basis: s.Basis, Levels: levels, Requests: s.Requests, Readings: &set}
+	set.StandIns = lit.StandIns()
+	s.pictures.read(levels, &set)
+	s.lenses.read(levels, &set)
+	return set
+}
+
+// stages reads likewise what there is after each cue.
+func (s *Study) stages() {
+	for i := range s.Setup.Cues {
+		settings := cue.After(s.Setup, i+1)
+		setup := settings.Setup(s.Setup)
+		s.Readings.Stages = append(s.Readings.Stages, meter.Stage{Setup: setup, Set: s.judged(setup, settings.Levels(s.Setup, s.Levels))})
 	}
 }
 

@@ -18,7 +18,8 @@ import (
 type Shooting struct {
 	Scene  string // the title
 	Setups []string
-	Steps  []Step // one fewer than set-ups
+	Steps  []Step    // one fewer than set-ups
+	Since  *Revision // what is not as on the sheets before; nil: nobody asks
 
 	rates  []scene.Rate
 	states []*change.State
@@ -87,6 +88,9 @@ func (d *Shooting) WriteText(w io.Writer) error {
 	if d.Scene != "" {
 		b.WriteString(d.Scene + "\n\n")
 	}
+	if d.Since != nil {
+		d.Since.text(&b)
+	}
 	for i, name := range d.Setups {
 		fmt.Fprintf(&b, "%d  %s\n", i+1, cmp.Or(name, "the scene as it stands"))
 		if i < len(d.Steps) {
@@ -138,6 +142,7 @@ type (
 		Steps  []jsonStep         `json:"steps"`
 		Work   jsonWork           `json:"work"`
 		Swaps  []jsonSwap         `json:"swaps"` // the best first
+		Since  *jsonRevision      `json:"since"` // null: nobody asks
 	}
 	jsonStep struct {
 		From    string       `json:"from"`
@@ -185,7 +190,7 @@ type (
 // WriteJSON writes the day for programs.
 func (d *Shooting) WriteJSON(w io.Writer) error {
 	all := d.sum()
-	out := jsonDay{Scene: d.Scene, Setups: d.Setups, Steps: []jsonStep{}, Work: workOf(all), Swaps: []jsonSwap{}}
+	out := jsonDay{Scene: d.Scene, Setups: d.Setups, Steps: []jsonStep{}, Work: workOf(all), Swaps: []jsonSwap{}, Since: d.Since.json()}
 	if len(d.rates) > 0 {
 		out.Rates = map[string]float64{}
 	}
@@ -248,11 +253,18 @@ func changeOf(l *change.Line, said *section.ChangeRow) jsonChange {
 	if l.HotMinutes > 0 {
 		c.HotMinutes = &l.HotMinutes
 	}
-	if m, ok := l.Move(); ok {
-		place := func(x, y, z float64) []float64 {
-			return []float64{*number(x, 3).Number, *number(y, 3).Number, *number(z, 3).Number}
-		}
-		c.Move = &jsonMove{place(m.From.X, m.From.Y, m.From.Z), place(m.To.X, m.To.Y, m.To.Z), *number(m.Plan, 3).Number, *number(m.Rise, 3).Number}
-	}
+	c.Move = moveOf(l)
 	return c
+}
+
+// moveOf is how the thing of a line goes from one place to another; nil where it keeps its own.
+func moveOf(l *change.Line) *jsonMove {
+	m, ok := l.Move()
+	if !ok {
+		return nil
+	}
+	place := func(x, y, z float64) []float64 {
+		return []float64{*number(x, 3).Number, *number(y, 3).Number, *number(z, 3).Number}
+	}
+	return &jsonMove{place(m.From.X, m.From.Y, m.From.Z), place(m.To.X, m.To.Y, m.To.Z), *number(m.Plan, 3).Number, *number(m.Rise, 3).Number}
 }

@@ -56,6 +56,7 @@ type Card struct {
 
 // Row is an entry of a list, with its figures and notes.
 type Row struct {
+	Revised bool // not as on the sheet before
 	Name    string
 	Figures []Figure
 	Notes   []string

@@ -14,6 +14,9 @@ func (r *Run) DayText() string {
 		return ""
 	}
 	var text strings.Builder
+	if words := section.PrintDayRevised(r.day.revised()); words != "" {
+		text.WriteString(words + "\n")
+	}
 	if r.options.Matches() {
 		text.WriteString(strings.TrimLeft(section.PrintMatching(r.day.digests), "\n"))
 	}

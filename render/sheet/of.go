@@ -23,6 +23,7 @@ import (
 // The same options go to Compose, which reports their faults.
 func Of(s *study.Study, o Options) Input {
 	in := Input{Setup: s.Setup, Readings: s.Readings.Readings, Unchecked: review.Unchecked()}
+	in.Since = o.Since.Of(s.Setup)
 	in.Warnings = warningsOf(s)
 	in.Cautions = cautionsOf(s)
 	in.Walks, in.Tracks, in.StandIns = s.Readings.Walks, s.Readings.Tracks, s.Readings.StandIns

@@ -30,6 +30,7 @@ type Options struct {
 	Notes  string       // teach: a page and sentences to learn from, of studies that package teach has added a lesson to; "": none
 	Packet bool         // the set-ups are a day: a cover comes before their pages, and what matches and the lists behind them
 	For    string       // who reads it: electric, grip, camera, rental or class; "": everybody
+	Since  *Since       // the sheets that the crew already holds; nil: nobody asks what was revised
 	Date   string       // ISO 8601; the sheet's date where the scene gives none
 	Font   *font.Family // nil: the embedded one
 }

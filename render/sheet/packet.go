@@ -19,9 +19,10 @@ type packet struct {
 	lists     *list.Day
 	unchecked []string
 	feet      bool
+	since     *Since // nil: nobody asks
 }
 
-func newPacket() *packet { return &packet{lists: list.New()} }
+func newPacket(since *Since) *packet { return &packet{lists: list.New(), since: since} }
 
 // add keeps what the pages of the day need of a set-up.
 func (k *packet) add(in *Input) {
@@ -33,6 +34,18 @@ func (k *packet) add(in *Input) {
 			k.unchecked = append(k.unchecked, line)
 		}
 	}
+}
+
+// revised says which set-ups are new, gone, revised and as they were.
+func (k *packet) revised() *section.Section {
+	if k.since == nil {
+		return &section.Section{}
+	}
+	names := make([]string, len(k.digests))
+	for i := range k.digests {
+		names[i] = k.digests[i].Name
+	}
+	return section.DayRevised(k.since.Words, k.digests, k.since.Gone(names))
 }
 
 // binder makes the pages of a day. All of them are laid out in the frame of A4 as it lies broad, and made larger with the paper.

@@ -72,7 +72,7 @@ func (b *binder) overview(d *dayPage, panel r2.Box) {
 func (b *binder) notes(s *sheet) []layout.Remainder {
 	t := &s.d.Typesetter
 	blocks := []*layout.Block{s.set(t.Blanks("Contacts", section.ContactRoles()))}
-	for _, q := range []*section.Section{section.Unchecked(b.unchecked), section.DayCautions(b.digests), section.CommonAssumed(b.digests)} {
+	for _, q := range []*section.Section{b.revised(), section.Unchecked(b.unchecked), section.DayCautions(b.digests), section.CommonAssumed(b.digests)} {
 		if block := t.Block(q, nil); len(block.Rows) > 0 {
 			blocks = append(blocks, s.set(block))
 		}
@@ -147,7 +147,9 @@ func (b *binder) contents(others []*sheet, covers int) (lines []section.Content)
 			line.To = "." + s.pages[0].Name
 			line.Of = s.pages[0].Description
 		} else if i < len(b.digests) {
-			line.Of = b.digests[i].Line()
+			r := b.digests[i].Revised
+			line.Of = section.Joined("; ", r.Words(), b.digests[i].Line())
+			line.Revised = r.Differs()
 			line.What = ink.Capital(s.heading)
 		}
 		lines = append(lines, line)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -93,9 +94,73 @@ func (b *binder) totals(l *dayList) string {
 	return strings.Join(words, ", ")
 }
 
-// sections are the rows of a list, gathered by their set-ups.
-func (b *binder) sections(l *dayList) (all []*section.Section) {
-	t := b.tableOf(l.name)
+// sections are the rows of a list, gathered by their set-ups, with a bar beside those that do not read as on the sheets before.
+func (b *binder) sections(l *dayList) []*section.Section {
+	all := b.gathered(l, b.lists)
+	if b.since != nil {
+		b.mark(l, all)
+	}
+	for _, s := range all {
+		dropEmpty(&s.Tables[0])
+		if l.by == "" {
+			onceEach(&s.Tables[0])
+		}
+	}
+	return all
+}
+
+// mark puts the bars beside rows of a list, and says what only the sheets before have on it where that is said nowhere else.
+func (b *binder) mark(l *dayList, all []*section.Section) {
+	before := b.gathered(l, b.since.lists)
+	for _, s := range all {
+		var was *section.Section
+		for _, q := range before {
+			if q.Title == s.Title || b.since.only {
+				was = q
+			}
+		}
+		if l.by != "" {
+			section.MarkNew(s, was)
+			continue
+		}
+		b.markCounts(s, was)
+	}
+}
+
+// markCounts puts the bars beside what the van needs more or less of, with how many it was, whatever numbers its things have on the plans; and says what
+// it needs no more.
+func (b *binder) markCounts(now, was *section.Section) {
+	const shelf, count, what = 0, 1, 2 // columns of the kit
+	left := map[string]string{}        // pieces, by what they are
+	name := func(e *section.Entry) string { return e.Cells[shelf] + "\t" + e.Cells[what] }
+	if was != nil {
+		for i := range was.Tables[0].Entries {
+			e := &was.Tables[0].Entries[i]
+			left[name(e)] = e.Cells[count]
+		}
+	}
+	for i := range now.Tables[0].Entries {
+		e := &now.Tables[0].Entries[i]
+		pieces, known := left[name(e)]
+		if e.Revised = pieces != e.Cells[count]; e.Revised {
+			e.Notes = []string{"was " + pieces}
+			if !known {
+				e.Notes[0] = "new"
+			}
+		}
+		delete(left, name(e))
+	}
+	var gone []string
+	for _, key := range slices.Sorted(maps.Keys(left)) {
+		_, what, _ := strings.Cut(key, "\t")
+		gone = append(gone, left[key]+" "+what)
+	}
+	now.Words = section.NonEmpty(section.Prefixed("No more since "+b.since.Words+": ", strings.Join(gone, "; ")))
+}
+
+// gathered are the rows of a list of a day, gathered by their set-ups.
+func (b *binder) gathered(l *dayList, day *list.Day) (all []*section.Section) {
+	t := tableOf(day, l.name)
 	for r := range t.Rows {
 		group := ""
 		if l.by != "" {
@@ -108,12 +173,6 @@ func (b *binder) sections(l *dayList) (all []*section.Section) {
 		}
 		rows := &all[len(all)-1].Tables[0]
 		rows.Entries = append(rows.Entries, b.entry(l, t, r, group))
-	}
-	for _, s := range all {
-		dropEmpty(&s.Tables[0])
-		if l.by == "" {
-			onceEach(&s.Tables[0])
-		}
 	}
 	return all
 }
@@ -128,8 +187,8 @@ func (b *binder) entry(l *dayList, t *list.Table, row int, setup string) section
 }
 
 // tableOf is the table of a list by its name.
-func (b *binder) tableOf(name string) *list.Table {
-	for _, t := range b.lists.Tables() {
+func tableOf(day *list.Day, name string) *list.Table {
+	for _, t := range day.Tables() {
 		if t.Name == name {
 			return t
 		}

@@ -41,7 +41,7 @@ type Run struct {
 func NewRun(o Options) *Run {
 	r := &Run{options: o}
 	if o.Packet || o.For != "" {
-		r.day = newPacket()
+		r.day = newPacket(o.Since)
 	}
 	if o.Font != nil {
 		return r

@@ -39,6 +39,9 @@ func newSheet(in Input, o Options, log *faults) *sheet {
 	w := asked(o, in.Setup, log)
 	in = w.reader.restrict(in)
 	s := &sheet{request: w, fields: section.FieldsOf(in.Setup, o.Date), log: log, texts: draw.Blocks{}}
+	if o.Since != nil {
+		s.fields.Revision = section.Joined(", ", s.fields.Revision, "since "+o.Since.Words)
+	}
 	setup := in.Setup
 	s.title, s.name, s.heading, s.place = section.TitleOf(setup), setup.Name, section.SetupLine(&in), drawingOf(setup)
 	r := section.Report{In: &in, Units: section.Units{Feet: setup.Feet, Light: s.request.levels, Stop: setup.Exposure.Stop.N}}

@@ -29,6 +29,7 @@ const (
 	Tags
 	Readings
 	Notes
+	Revisions // what is not as on the sheet before
 	Collar
 	layers
 )

@@ -21,6 +21,7 @@ var layerTitles = [layers]string{
 	Tags:        "Tags",
 	Readings:    "Readings",
 	Notes:       "Notes",
+	Revisions:   "Revisions",
 	Collar:      "Collar",
 }
 

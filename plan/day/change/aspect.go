@@ -24,10 +24,18 @@ const (
 	Person    Sort = "person"
 	Mark      Sort = "mark"
 	Circuit   Sort = "circuit"
+
+	// What a sheet says and no crew touches between two set-ups.
+	Cue      Sort = "cue"
+	Meter    Sort = "meter"
+	Room     Sort = "room"
+	Material Sort = "material"
+	Whole    Sort = "scene"   // what is said of all of it
+	Waiting  Sort = "waiting" // a key that nothing computes yet
 )
 
 // Sorts lists them.
-var Sorts = []Sort{Light, Grip, Camera, Exposure, Furniture, Opening, Person, Mark, Circuit}
+var Sorts = []Sort{Light, Grip, Camera, Exposure, Furniture, Opening, Person, Mark, Circuit, Cue, Meter, Room, Material, Whole, Waiting}
 
 // Aspect is one side of how a thing is, which a change leaves as it was or not.
 type Aspect string
@@ -162,7 +170,7 @@ func (a Aspect) same(v, w Value) bool {
 	switch a {
 	case Place, Track, Walk:
 		return a.near(v.Figures, w.Figures)
-	case Aim:
+	case Aim, Facing:
 		return directionsAgree(v.Figures, w.Figures)
 	case Turn, Leaf:
 		return anglesAgree(v.Figures, w.Figures)

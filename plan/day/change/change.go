@@ -85,11 +85,8 @@ func difference(before, now *State) (lines []Line) {
 			lines = append(lines, comes(is))
 			continue
 		}
-		for a := range is.Facts {
-			f := &is.Facts[a]
-			if old := was.Facts[a].Value; !f.Aspect.same(old, f.Value) {
-				lines = addPart(lines, was, is, Part{f.Aspect, old, f.Value})
-			}
+		for _, p := range differing(was, is) {
+			lines = addPart(lines, was, is, p)
 		}
 	}
 	for i := range before.Things {

@@ -113,29 +113,37 @@ func (c ghosts) soft(v layout.View) (all []carto.Obstacle) {
 func (c ghosts) draw(p Pad, v layout.View, taken, throws []carto.Obstacle) (own []carto.Obstacle) {
 	drawn := 0
 	for _, g := range c.moved() {
-		body := g.body(v)
-		if drawn == mostGhosts || len(body) < 3 {
+		if drawn == mostGhosts || len(g.body(v)) < 3 {
 			break
 		}
-		a, b, long := c.arrow(v, &g, body)
-		around := c.others(v, &g, slices.Concat(taken, own))
-		line := dimension{from: a, to: b}
-		if !long || !c.fits(v, body, around) || !c.fits(v, []r2.Vec{a, b}, around) || slices.ContainsFunc(throws, line.runsAlong) {
-			continue
+		paper := c.drawOne(p.On(ink.Moves), v, &g, slices.Concat(taken, own), throws, p.Look.ghostArrow())
+		if len(paper) > 0 {
+			c.used("ghost")
+			drawn++
 		}
-		q := p.On(ink.Moves).of("ghost:"+g.object, g.alt)
-		q.canvas.Draw(q.Look.ghostPen(), ink.Polygon(body...))
-		q.canvas.Arrow(q.Look.ghostArrow(), ghostHead, a, b)
-		way := r2.Unit(r2.Sub(b, a))
-		own = append(own, carto.Obstacle{Outline: body, Leaders: true}, carto.Obstacle{Outline: plane.Slab(a, b, r2.Vec{X: -way.Y, Y: way.X}, -ghostAir, ghostAir), Leaders: true})
-		c.used("ghost")
-		drawn++
+		own = append(own, paper...)
 	}
 	return own
 }
 
-// ghostPen draws the outline of what stood, ghostArrow the arrow from there; among the dots of the look for a copier they are wider.
-func (t *Theme) ghostPen() ink.Pen { return t.ghostArrow().Dashed(0.8, 0.6) }
+// drawOne draws a ghost in the pen of its arrow where it finds room, and returns the paper that it takes; none where it does not.
+func (c ghosts) drawOne(p Pad, v layout.View, g *ghost, taken, throws []carto.Obstacle, pen ink.Pen) []carto.Obstacle {
+	body := g.body(v)
+	a, b, long := c.arrow(v, g, body)
+	around := c.others(v, g, taken)
+	line := dimension{from: a, to: b}
+	if !long || !c.fits(v, body, around) || !c.fits(v, []r2.Vec{a, b}, around) || slices.ContainsFunc(throws, line.runsAlong) {
+		return nil
+	}
+	q := p.of("ghost:"+g.object, g.alt)
+	q.canvas.Draw(ghostDashed(pen), ink.Polygon(body...))
+	q.canvas.Arrow(pen, ghostHead, a, b)
+	way := r2.Unit(r2.Sub(b, a))
+	return []carto.Obstacle{{Outline: body, Leaders: true}, {Outline: plane.Slab(a, b, r2.Vec{X: -way.Y, Y: way.X}, -ghostAir, ghostAir), Leaders: true}}
+}
+
+// ghostDashed draws the outline of what stood, ghostArrow the arrow from there; among the dots of the look for a copier they are wider.
+func ghostDashed(pen ink.Pen) ink.Pen { return pen.Dashed(0.8, 0.6) }
 
 func (t *Theme) ghostArrow() ink.Pen {
 	if t.Plain {
@@ -147,7 +155,7 @@ func (t *Theme) ghostArrow() ink.Pen {
 // ghostSign is a ghost in the legend, along a line.
 func ghostSign(p Pad, a, b r2.Vec) {
 	stood := box.Of(a.X, a.Y-ghostHalf, a.X+2*ghostHalf, a.Y+ghostHalf)
-	p.canvas.Draw(p.Look.ghostPen(), ink.Polygon(box.Corners(stood)...))
+	p.canvas.Draw(ghostDashed(p.Look.ghostArrow()), ink.Polygon(box.Corners(stood)...))
 	p.canvas.Arrow(p.Look.ghostArrow(), ghostHead, box.At(stood.Max.X, a.Y), b)
 }
 

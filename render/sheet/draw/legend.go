@@ -217,6 +217,8 @@ func (c legend) lineSigns() []sign {
 		})},
 		{"match", "match line", line(func(p Pad, a, b r2.Vec) { p.dashed(Thick, p.Look.Ink, []float64{3, 0.7, 1, 0.7}, a, b) })},
 		{"ghost", "moved from", line(ghostSign)},
+		{"revised", "revised", cloudSign},
+		{"gone", "was here", goneSign},
 		{"walk:farthest", "farthest off", func(p Pad, b r2.Box) { diamond(p, box.Middle(b.Min, b.Max)) }},
 		{"brightest", "most light", func(p Pad, b r2.Box) { p.cross(box.Middle(b.Min, b.Max)) }},
 		{"cliff", "hard edge", line(func(p Pad, a, b r2.Vec) {
@@ -289,6 +291,7 @@ func (c legend) planSigns() map[string]bool {
 	keys["walk:farthest"] = len(in.Walks) > 0
 	keys["cable"] = slices.ContainsFunc(s.Circuits, func(x plan.Circuit) bool { return x.Outlet != nil })
 	keys["ghost"] = len(ghosts(c).moved()) > 0
+	revisions(c).signs(keys)
 	keys["match"] = c.Tiles.Parts() > 1
 	return keys
 }

@@ -27,6 +27,7 @@ func (c Plan) Draw(p Pad, v layout.View, corners []r2.Box) {
 	if section.IsOfColours(c.In) {
 		lines = maps.hueReliefs(v)
 	}
+	clear = append(clear, revisions(c).draw(p, v, clear, throwLines(throws))...)
 	clear = append(clear, ghosts(c).draw(p, v, clear, throwLines(throws))...)
 	clear = append(clear, roomSizes(c).drawRoomSizes(p, v, slices.Concat(clear, c.swings, rays))...)
 	clear = append(clear, tapes(c).drawTapes(p, v, clear, throwLines(throws), slices.Concat(rays, contourLines(lines)))...)
@@ -176,6 +177,7 @@ func (c *Drawing) softLines(v layout.View, throws []throw) []carto.Obstacle {
 	}
 	all = append(all, c.peopleAround()...)
 	all = append(all, ghosts{c}.soft(v)...)
+	all = append(all, revisions{c}.soft(v)...)
 	all = append(all, cables{c}.lines(v)...)
 	return append(all, floorSquares(c.In.Setup, v)...)
 }

@@ -184,6 +184,9 @@ func (c *Typesetter) row(t *section.Table, e *section.Entry, widths []float64) R
 		Height: st.Cap + st.Leading()*float64(deepest+len(notes)-1) + 2*RowAir + 0.4,
 		rule:   wide,
 		Draw: func(p Pad, x, top float64) {
+			if e.Revised {
+				bar(p, x, top, deepest+len(notes))
+			}
 			linkTo(p, box.Of(x, top-2*RowAir-st.Cap, x+wide, top), e.Link)
 			c.drawRow(t, p, e, cells, widths, x, top-RowAir)
 			for i, n := range notes {

@@ -49,28 +49,51 @@ func signsFirst(blocks []Remainder) []Remainder {
 // holding is the layout with the blocks in the collar and in the corners of the plan's panel: in the
 // order of reading and whole where that holds all, else by rank, and split over columns only where
 // more can stand on the sheet that way.
-func (l Layout) holding(blocks []Remainder, v View, stands []r2.Box) (best Layout) {
-	ways := [...]func([]Remainder, []Slot) ([]Piece, []Remainder){pourWhole, Pour}
-	for i, pouring := range ways {
-		for j, order := range [...][]Remainder{blocks, ranked(blocks), tallest(blocks)} {
-			if i+j > 0 && best.All() {
-				return best
-			}
-			m := l
-			m.Pieces, m.Left = pouring(order, m.Slots)
-			if m = m.withCorners(v, stands); i+j == 0 || m.over(&best) {
-				best = m
-			}
-		}
-	}
+func (l Layout) holding(blocks []Remainder, v View, stands []r2.Box) Layout {
+	best := l.poured(blocks, v, stands)
 	if best.begun(Listed) > 0 {
-		m := l
-		m.Pieces, m.Left = Pour(signsFirst(blocks), m.Slots)
-		if m = m.withCorners(v, stands); m.over(&best) {
-			best = m
+		best = best.orBetter(l.with(signsFirst(blocks), v, stands, Pour))
+	}
+	if best.splits() > 1 {
+		// Blocks that are poured by rank can split two where one would have done, and the other gone into a corner.
+		for _, b := range blocks {
+			best = best.orBetter(l.with(ranked(blocks), v, stands, func(all []Remainder, slots []Slot) ([]Piece, []Remainder) {
+				return pour(all, slots, func(r Remainder) bool { return r.block == b.block })
+			}))
 		}
 	}
 	return best
+}
+
+// poured is the layout with the blocks in the order that holds the most, split only where whole ones leave some out.
+func (l Layout) poured(blocks []Remainder, v View, stands []r2.Box) (best Layout) {
+	for i, pouring := range [...]func([]Remainder, []Slot) ([]Piece, []Remainder){pourWhole, Pour} {
+		for j, order := range [...][]Remainder{blocks, ranked(blocks), tallest(blocks)} {
+			if i+j == 0 {
+				best = l.with(order, v, stands, pouring)
+			} else {
+				best = best.orBetter(l.with(order, v, stands, pouring))
+			}
+			if best.All() {
+				return best
+			}
+		}
+	}
+	return best
+}
+
+// with is the layout with blocks poured into its columns, and what they leave in the corners of the plan's panel.
+func (l Layout) with(blocks []Remainder, v View, stands []r2.Box, pouring func([]Remainder, []Slot) ([]Piece, []Remainder)) Layout {
+	l.Pieces, l.Left = pouring(blocks, l.Slots)
+	return l.withCorners(v, stands)
+}
+
+// orBetter is m where that holds more.
+func (l Layout) orBetter(m Layout) Layout {
+	if m.over(&l) {
+		return m
+	}
+	return l
 }
 
 // Fitter tries layouts for one plan.

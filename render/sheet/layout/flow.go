@@ -58,23 +58,25 @@ type flow struct {
 
 // Pour puts blocks into slots in order, and returns what went where and what found no place.
 func Pour(blocks []Remainder, slots []Slot) (pieces []Piece, left []Remainder) {
+	return pour(blocks, slots, func(Remainder) bool { return true })
+}
+
+// pourWhole puts blocks into slots in order, those that need not be split.
+func pourWhole(blocks []Remainder, slots []Slot) (pieces []Piece, left []Remainder) {
+	return pour(blocks, slots, func(Remainder) bool { return false })
+}
+
+// pour puts blocks into slots in order. It splits those alone that may be.
+func pour(blocks []Remainder, slots []Slot, mayBeSplit func(Remainder) bool) (pieces []Piece, left []Remainder) {
 	f := &flow{slots: slots, used: make([]float64, len(slots))}
 	for _, b := range blocks {
 		if f.whole(b) {
 			continue
 		}
-		if b.from = f.split(b); b.from < len(b.block.Rows) {
-			left = append(left, b)
+		if mayBeSplit(b) {
+			b.from = f.split(b)
 		}
-	}
-	return f.pieces, left
-}
-
-// pourWhole puts blocks into slots in order, those that need not be split.
-func pourWhole(blocks []Remainder, slots []Slot) (pieces []Piece, left []Remainder) {
-	f := &flow{slots: slots, used: make([]float64, len(slots))}
-	for _, b := range blocks {
-		if !f.whole(b) {
+		if b.from < len(b.block.Rows) {
 			left = append(left, b)
 		}
 	}

@@ -37,6 +37,15 @@ func (c Report) changes() *Section {
 	return s
 }
 
+// changesSince are the changes, a bar beside each that does not read as on the sheet before.
+func (c Report) changesSince() *Section {
+	now := c.changes()
+	if from := c.In.Since; from != nil && from.Setup != nil {
+		MarkNew(now, Report{In: &Input{Setup: from.Setup}, Units: c.Units}.changes())
+	}
+	return now
+}
+
 // uncrossed says of a reverse what it leaves where it stood, and why.
 func uncrossed(now *plan.Setup) (words []string) {
 	if now.Scene == nil {

@@ -40,6 +40,15 @@ func circuits(s *plan.Setup, c Units) *Section {
 	return listed
 }
 
+// circuitsSince are those of the set-up, a bar beside each row that does not read as on the sheet before.
+func circuitsSince(in *Input, u Units) *Section {
+	now := circuits(in.Setup, u)
+	if from := in.Since; from != nil && from.Setup != nil {
+		MarkNew(now, circuits(from.Setup, u))
+	}
+	return now
+}
+
 // cableWords say how much cable goes from the outlet to each light, and the most that one of them loses.
 func (c Units) cableWords(l *supply.Load) string {
 	var runs []string

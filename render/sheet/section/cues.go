@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/unit"
 	"scrimshaw/render/sheet/layout"
@@ -82,7 +83,7 @@ func cueTable(all *meter.Cues) Table {
 	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Align: ink.Right}}}
 	for i := range all.States[1:] {
 		state := &all.States[i+1]
-		e := Entry{Cells: []string{state.Cue.Name, ink.Capital(state.Cue.OnWords()), state.Cue.OverWords()}}
+		e := Entry{Cells: []string{state.Cue.Name, ink.Capital(state.Cue.OnWords()), state.Cue.OverWords()}, Of: []string{thingKey(change.Cue, state.Cue.Name)}}
 		for k := range state.Moves {
 			m := &state.Moves[k]
 			e.Notes = append(e.Notes, m.Numbered+": "+m.Words())

@@ -29,6 +29,7 @@ type Digest struct {
 	Assumed  []plan.Assumption // each with its thing as the crew reads it
 	Cautions []string
 	Looks    []match.Look
+	Revised  *Revised // nil: nobody asks
 }
 
 // Mark is where something stands.
@@ -51,7 +52,7 @@ const (
 // DigestOf is what is kept of a set-up.
 func DigestOf(in *Input) Digest {
 	s := in.Setup
-	d := Digest{Name: s.Name, Rooms: s.Rooms, Walls: s.Walls, Cautions: sentences(in.Cautions), Looks: in.Looks}
+	d := Digest{Name: s.Name, Rooms: s.Rooms, Walls: s.Walls, Cautions: sentences(in.Cautions), Looks: in.Looks, Revised: revisedOf(in)}
 	for i := range s.Openings {
 		o := &s.Openings[i]
 		out := r2.Scale(o.Depth, o.Outward)
@@ -92,6 +93,7 @@ func DigestOf(in *Input) Digest {
 type Content struct {
 	What, Of string // what the pages are
 	Sheet    int    // the number of the first
+	Revised  bool   // not as on the sheets before
 	To       string // its name
 }
 
@@ -99,7 +101,7 @@ type Content struct {
 func Contents(lines []Content) *Section {
 	t := Table{Columns: []Column{{Head: "sheet", Align: ink.Right}, {Head: "what", Strong: true}, {Flexible: true}}}
 	for _, l := range lines {
-		t.Entries = append(t.Entries, Entry{Cells: []string{fmt.Sprint(l.Sheet), l.What, l.Of}, Link: l.To})
+		t.Entries = append(t.Entries, Entry{Cells: []string{fmt.Sprint(l.Sheet), l.What, l.Of}, Link: l.To, Revised: l.Revised})
 	}
 	return &Section{Title: "Contents", Tables: []Table{t}}
 }

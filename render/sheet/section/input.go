@@ -15,6 +15,7 @@ import (
 // metres in plan, light is lux. Only Setup is needed; what is left out is not drawn.
 type Input struct {
 	Setup    *plan.Setup
+	Since    *Since          // what the sheet before says of it; nil: nobody asks
 	Readings []meter.Reading // of every face and meter
 	Faces    []Face          // one a person, and after it one of each of their marks
 	Walks    []meter.Walk

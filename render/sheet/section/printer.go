@@ -17,7 +17,7 @@ func (c Report) Print(f Fields) string {
 		w.line(s)
 	}
 	w.line(Joined(", ", f.Production, f.Location, Prefixed("revision ", f.Revision), f.Date, Prefixed("for ", f.Crew), Prefixed("by ", f.By)))
-	for _, s := range append(c.Sections(), c.rooms(), c.pieces()) {
+	for _, s := range append(c.Sections(), barred(c.In, c.rooms(), c.pieces())...) {
 		if s.speaks() {
 			w.section(s)
 		}
@@ -77,13 +77,13 @@ func (w *printer) table(t *Table) {
 		widen(e.plain(e.Below))
 	}
 	if named {
-		w.row(t, heads, wide)
+		w.line(rowText(t, heads, wide))
 	}
 	for i := range t.Entries {
 		e := &t.Entries[i]
-		w.row(t, e.plain(e.Cells), wide)
+		w.line(barBeside(e, rowText(t, e.plain(e.Cells), wide)))
 		if e.Below != nil {
-			w.row(t, e.plain(e.Below), wide)
+			w.line(rowText(t, e.plain(e.Below), wide))
 		}
 		for _, note := range e.Notes {
 			w.line("      " + note)
@@ -102,7 +102,16 @@ func (e *Entry) plain(cells []string) []string {
 	return cells
 }
 
-func (w *printer) row(t *Table, cells []string, wide []int) {
+// barBeside is a row of text with a bar before it where it is not as on the sheet before.
+func barBeside(e *Entry, row string) string {
+	if e.Revised {
+		return "|" + row[1:]
+	}
+	return row
+}
+
+// rowText are cells in columns, behind a margin.
+func rowText(t *Table, cells []string, wide []int) string {
 	var b strings.Builder
 	for i, s := range cells {
 		space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(s))
@@ -113,5 +122,5 @@ func (w *printer) row(t *Table, cells []string, wide []int) {
 		}
 		b.WriteString("  " + s)
 	}
-	w.line(b.String())
+	return b.String()
 }

@@ -16,12 +16,12 @@ type Report struct {
 func (c Report) Sections() []*Section {
 	in := c.In
 	if in.Elevation != nil {
-		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in)}
+		return barred(in, c.LevelKey(), revised(in, c.Units), c.meters(), watch(in), uncomputed(in.Setup), legend(), c.assumed(), unchecked(in))
 	}
-	return slices.Concat([]*Section{c.LevelKey(), c.faces(), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in), []*Section{
-		played(in), circuits(in.Setup, c.Units), c.changes(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
+	return barred(in, slices.Concat([]*Section{c.LevelKey(), c.faces(), revised(in, c.Units), lesson(in)}, walks(in, c.Units), []*Section{c.lights()}, cues(in), []*Section{
+		played(in), circuitsSince(in, c.Units), c.changesSince(), watch(in), uncomputed(in.Setup), cautions(in), legend(),
 		c.grip(), c.cameras(), c.meters(), c.insetMap(), c.assumed(), unchecked(in),
-	})
+	})...)
 }
 
 // legend explains the signs.
@@ -32,8 +32,8 @@ func legend() *Section { return &Section{Title: "Legend", Rank: layout.Needed, F
 func (c Report) StripSections() []*Section {
 	in := c.In
 	if _, _, ok := in.Wall(); ok {
-		return []*Section{c.LevelKey(), c.meters(), watch(in), uncomputed(in.Setup)}
+		return barred(in, c.LevelKey(), revised(in, c.Units), c.meters(), watch(in), uncomputed(in.Setup))
 	}
-	return slices.Concat([]*Section{c.LevelKey(), c.faces(), phoneLesson(in)}, walks(in, c.Units),
-		[]*Section{c.lights()}, cues(in), []*Section{played(in), circuits(in.Setup, c.Units), c.changes(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})
+	return barred(in, slices.Concat([]*Section{c.LevelKey(), c.faces(), revised(in, c.Units), phoneLesson(in)}, walks(in, c.Units),
+		[]*Section{c.lights()}, cues(in), []*Section{played(in), circuitsSince(in, c.Units), c.changesSince(), watch(in), uncomputed(in.Setup), c.grip(), c.cameras(), c.meters(), cautions(in)})...)
 }

@@ -36,15 +36,13 @@ func passingWords(p *meter.Passing) string {
 	return words
 }
 
-// mostly is what closes the gap, where it is one: the unit's own white where that does, which takes no gel.
+// mostly is what closes the gap, where it is one.
 func mostly(p *meter.Passing) string {
-	switch {
-	case p.Gap == nil || p.Gap.Passes():
+	if p.Gap == nil || p.Gap.Passes() {
 		return ""
-	case p.Setting != nil:
-		return "set it to " + p.Setting.Change()
-	case len(p.Gels.Gels) > 0:
-		return "add " + p.Gels.Change()
+	}
+	if cure := p.Cure(); cure != nil {
+		return cure.Change()
 	}
 	return "no gel closes it"
 }

@@ -25,6 +25,9 @@ type Entry struct {
 	Alarm bool
 	Link  string // the name of the page that it leads to; "" none
 
+	Of      []string // what it is about: things by sort and name, readings by name
+	Revised bool     // it is not as on the sheet before: a bar stands beside it
+
 	Struck []int // the cells whose figures are struck through
 }
 

@@ -71,6 +71,7 @@ func (c Units) facesTable(faces []Face, alone bool) Table {
 		e := Entry{Cells: []string{row.words}}
 		for i := range faces {
 			of := c.faceCells(&faces[i], row)
+			e.Of = append(e.Of, row.readings(&faces[i])...)
 			for j, cell := range of.Cells {
 				e.Cells = append(e.Cells, cell)
 				if slices.Contains(of.Struck, j) {
@@ -145,6 +146,23 @@ func faceRowsOf(faces []Face) []faceRow {
 		colour = "colour, key, fill" // there is no more room
 	}
 	return append(rows, faceRow{words: "key + fill : fill", shown: contrastOfBoth}, faceRow{words: colour, shown: colourOfBoth})
+}
+
+// readings are the names of those that a row shows of a face.
+func (row *faceRow) readings(f *Face) (names []string) {
+	all := []*meter.Reading{f.Key, f.Fill}
+	switch {
+	case row.shown == oneReading:
+		all = []*meter.Reading{row.of(f)}
+	case row.shown == noReading:
+		return nil
+	}
+	for _, r := range all {
+		if r != nil {
+			names = append(names, r.Name)
+		}
+	}
+	return names
 }
 
 // faceCells are the two figures of a face in a row.

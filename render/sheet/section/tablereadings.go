@@ -1,6 +1,7 @@
 package section
 
 import (
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/meter"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -43,7 +44,7 @@ func (c Report) meters() *Section {
 		if r.Sees != nil {
 			kind, spots = kind+" on "+r.Sees.Words(), true
 		}
-		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name + ", " + kind, c.Metered(r), Stop(r.Stop), overTenths(r.Over)},
+		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name + ", " + kind, c.Metered(r), Stop(r.Stop), overTenths(r.Over)}, Of: []string{r.Name, thingKey(change.Meter, r.Name)},
 			Struck: append(When(r.Struck(), 1), When(r.StopsStruck(), 2, 3)...)})
 		own = append(own, r)
 	}

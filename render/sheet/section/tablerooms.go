@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/render/sheet/box"
 	"scrimshaw/symbols/ink"
 )
@@ -15,7 +16,7 @@ func (c Report) rooms() *Section {
 	t := Table{Columns: []Column{{Strong: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
 	for i := range c.In.Setup.Rooms {
 		r := &c.In.Setup.Rooms[i]
-		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name, c.roomSize(r), c.ceiling(r)}})
+		t.Entries = append(t.Entries, Entry{Cells: []string{r.Name, c.roomSize(r), c.ceiling(r)}, Of: []string{thingKey(change.Room, r.Name)}})
 	}
 	return &Section{Title: c.measured("Rooms"), Tables: []Table{t}}
 }
@@ -100,4 +101,14 @@ func risesToward(r *plan.Room) string {
 		}
 	}
 	return best
+}
+
+// pieces is the list of furniture, whose heights are lettered on the plan.
+func (c Report) pieces() *Section {
+	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
+	for i := range c.In.Setup.Furniture {
+		f := &c.In.Setup.Furniture[i]
+		t.Entries = append(t.Entries, Entry{Cells: []string{f.Name, string(f.Kind), c.Bare(f.Size[0]) + " × " + c.Bare(f.Size[1]), c.Bare(f.Z1 - f.Base)}, Of: []string{thingKey(change.Furniture, f.Name)}})
+	}
+	return &Section{Title: c.measured("Furniture"), Tables: []Table{t}}
 }

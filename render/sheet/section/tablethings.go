@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"scrimshaw/plan"
+	"scrimshaw/plan/day/change"
 	"scrimshaw/plan/shot"
 	"scrimshaw/plan/term"
 	"scrimshaw/plan/unit"
@@ -42,6 +43,7 @@ func (c Report) lights() *Section {
 			Notes:  c.lightNotes(l),
 			Chip:   &chip,
 			Struck: When(len(keys) > 0, 2),
+			Of:     []string{thingKey(change.Light, l.Name)},
 		})
 	}
 	return &Section{Title: c.measured("Lights"), Rank: layout.Listed, Tables: []Table{t}, Without: NonEmpty(without(coloured))}
@@ -115,17 +117,19 @@ func (c Report) grip() *Section {
 			Cells: []string{g.Tag, Joined(", ", gripName(g), g.Cloth, SurfaceWord(g)), c.GripSize(g, c.Bare),
 				c.Bare(g.Height)},
 			Notes: NonEmpty(Joined("; ", mountWords(g.Mount), c.rise(g.Mount.Kind, g.Frame.At.Z-g.Base, g.Height), g.Note), c.clothWords(g.Name), c.placing(g.Placing)),
+			Of:    []string{thingKey(change.Grip, g.Name)},
 		})
 	}
 	for i := range c.In.Setup.Openings {
 		o := &c.In.Setup.Openings[i]
+		of := []string{thingKey(change.Opening, o.Name)}
 		for k := range o.Dressing {
 			d := &o.Dressing[k]
-			t.Entries = append(t.Entries, Entry{Cells: []string{o.Name, Joined(", ", DressingWords(d), hungOn(o, d)),
+			t.Entries = append(t.Entries, Entry{Of: of, Cells: []string{o.Name, Joined(", ", DressingWords(d), hungOn(o, d)),
 				c.Bare(r2.Norm(r2.Sub(d.B, d.A))) + " × " + c.Bare(d.Top-d.Foot), c.Bare((d.Top+d.Foot)/2 - floorOf(c.In.Setup, o.Room))}})
 		}
 		if len(o.Gels) > 0 {
-			t.Entries = append(t.Entries, Entry{Cells: []string{o.Name, "on the glass: " + strings.Join(o.Gels, " + "), c.Bare(o.Width()) + " × " + c.Bare(o.Head-o.Sill), ""}})
+			t.Entries = append(t.Entries, Entry{Of: of, Cells: []string{o.Name, "on the glass: " + strings.Join(o.Gels, " + "), c.Bare(o.Width()) + " × " + c.Bare(o.Head-o.Sill), ""}})
 		}
 	}
 	return &Section{Title: c.measured("Grip"), Rank: layout.Wanted, Tables: []Table{t}}
@@ -170,27 +174,6 @@ func (c Report) clothWords(grip string) string {
 	return ""
 }
 
-// hungOn is the side of an opening that half a curtain hangs on, as seen from inside; "" of what covers all of it.
-func hungOn(o *plan.Opening, d *plan.Dressing) string {
-	const lap = 0.01 // m
-	from, to := r2.Dot(r2.Sub(d.A, o.Left), o.Rightward()), r2.Dot(r2.Sub(d.B, o.Left), o.Rightward())
-	switch {
-	case from <= lap && to >= o.Width()-lap:
-		return ""
-	case from <= lap:
-		return "left half"
-	}
-	return "right half"
-}
-
-// DressingWords says a curtain or a blind.
-func DressingWords(d *plan.Dressing) string {
-	if d.Slat > 0 {
-		return "blind, slats of " + unit.FormatLength(d.Slat, false) + " at " + unit.FormatAngle(d.Tilt)
-	}
-	return "curtain, " + d.Cloth
-}
-
 // cameras is the list of cameras.
 func (c Report) cameras() *Section {
 	t := Table{Columns: []Column{
@@ -210,6 +193,7 @@ func (c Report) cameras() *Section {
 			Cells: []string{m.Name, unit.FormatAspect(m.Aspect), unit.FormatLens(m.Lens),
 				fmt.Sprintf("%.1f° × %.1f°", m.HAOV, m.VAOV), c.Bare(m.Height)},
 			Notes: NonEmpty(Joined("; ", Joined(", ", m.SqueezeWords(), m.Sensor, gateWords(m)), seen[m.Name]), ownExposure(c.In.Setup, m), c.rise(term.Stand, m.Frame.At.Z-m.Base, m.Height), c.trackWords(m), Joined("", When(m.Track != nil, "at its end: "+cmp.Or(seen[m.AtEnd()], "nobody in frame"))...), c.alongTrack(m)),
+			Of:    []string{thingKey(change.Camera, m.Name)},
 		})
 	}
 	return &Section{Title: c.measured("Cameras"), Rank: layout.Wanted, Tables: []Table{t}}
@@ -258,14 +242,4 @@ func gateWords(m *plan.Camera) string {
 		return ""
 	}
 	return fmt.Sprintf("%s × %s mm of it", tenths(m.Gate[0]), tenths(m.Gate[1]))
-}
-
-// pieces is the list of furniture, whose heights are lettered on the plan.
-func (c Report) pieces() *Section {
-	t := Table{Columns: []Column{{Strong: true}, {Flexible: true}, {Head: "size", Align: ink.Right}, {Head: "height", Align: ink.Right}}}
-	for i := range c.In.Setup.Furniture {
-		f := &c.In.Setup.Furniture[i]
-		t.Entries = append(t.Entries, Entry{Cells: []string{f.Name, string(f.Kind), c.Bare(f.Size[0]) + " × " + c.Bare(f.Size[1]), c.Bare(f.Z1 - f.Base)}})
-	}
-	return &Section{Title: c.measured("Furniture"), Tables: []Table{t}}
 }

@@ -1,0 +1,59 @@
+package change
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Revision is what differs between a set-up as a sheet has it and as it is now: a line for each thing, to look up rather than to work, so by
+// sorts and numbers. Both are states OnPaper. Lines have neither stage nor kind of work.
+func Revision(before, now *State) []Line {
+	var lines []Line
+	for i := range now.Things {
+		is := &now.Things[i]
+		was := before.Find(is.Sort, is.Name)
+		switch {
+		case was == nil:
+			lines = append(lines, revised(comes(is)))
+		default:
+			if parts := visible(differing(was, is)); len(parts) > 0 {
+				l := lineOf(is, "")
+				l.Parts = parts
+				lines = append(lines, l)
+			}
+		}
+	}
+	for i := range before.Things {
+		if was := &before.Things[i]; now.Find(was.Sort, was.Name) == nil {
+			lines = append(lines, revised(goes(was)))
+		}
+	}
+	follow(lines, now)
+	slices.SortStableFunc(lines, func(a, b Line) int { return cmp.Compare(slices.Index(Sorts, a.Sort), slices.Index(Sorts, b.Sort)) })
+	return lines
+}
+
+// revised is a line without what it takes to do it.
+func revised(l Line) Line {
+	l.Work, l.Hands, l.HotMinutes = "", nil, 0
+	return l
+}
+
+// differing are the aspects of a thing that are not as they were.
+func differing(was, is *Thing) (parts []Part) {
+	for a := range is.Facts {
+		f := &is.Facts[a]
+		if old := was.Facts[a].Value; !f.Aspect.same(old, f.Value) {
+			parts = append(parts, Part{f.Aspect, old, f.Value})
+		}
+	}
+	return parts
+}
+
+// visible leaves out what its data say of a thing of which something else differs: a level or a gel changes what a lamp gives, and says so itself.
+func visible(parts []Part) []Part {
+	if len(parts) < 2 {
+		return parts
+	}
+	return slices.DeleteFunc(parts, func(p Part) bool { return p.Aspect == Data })
+}

@@ -1,0 +1,39 @@
+package layout
+
+import (
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"scrimshaw/render/sheet/box"
+)
+
+// TestOneSplitWhereOneWillDo lays out a sheet whose cautions are too tall for every column. The legend, which is not, must
+// stay in one piece: it goes whole into the corner that two lists would share if each were split.
+func TestOneSplitWhereOneWillDo(t *testing.T) {
+	rows := func(n int, high float64) (all []float64) {
+		for range n {
+			all = append(all, high)
+		}
+		return all
+	}
+	key := &Block{Rank: must, Head: 5.4, Rows: rows(2, 8.85)}
+	face := &Block{Rank: must, Head: 5.4, Rows: rows(7, 4.6)}
+	cautions := &Block{Rank: must, Head: 5.4, Rows: rows(6, 8)}
+	legend := &Block{Rank: Needed, Head: 5.4, Rows: rows(8, 5.15)}
+	l := Layout{Plan: box.Of(0, 0, 300, 60), Slots: []Slot{{Top: -5, Bottom: -25}, {X: 80, Top: -5, Bottom: -51.3}, {X: 160, Top: -5, Bottom: -51.3}, {X: 240, Top: -5, Bottom: -51.3}}}
+	v := ViewOf(box.Of(0, 0, 10, 2), l.Plan, 40)
+	corner := box.Of(4, 0, 10, 2) // what stands on the plan leaves its left side free
+	got := l.holding(Whole([]*Block{key, face, cautions, legend}), v, []r2.Box{corner})
+	if !got.All() {
+		t.Fatalf("%d blocks found no place", len(got.Left))
+	}
+	for _, q := range got.Pieces {
+		if q.Block == legend && (q.From > 0 || q.To < len(legend.Rows)) {
+			t.Errorf("the legend is split: rows %d to %d in slot %d", q.From, q.To, q.slot)
+		}
+	}
+	if n := got.splits(); n != 1 {
+		t.Errorf("%d blocks are split, and one would do", n)
+	}
+}

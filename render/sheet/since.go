@@ -1,0 +1,78 @@
+package sheet
+
+import (
+	"slices"
+
+	"scrimshaw/plan"
+	"scrimshaw/plan/meter"
+	"scrimshaw/render/list"
+	"scrimshaw/render/sheet/section"
+)
+
+// Since is what the sheets say that the crew already holds: the set-ups of another file, in its order.
+type Since struct {
+	Words string // which sheets those are: "A", "2031-05-14"
+
+	setups   []*plan.Setup
+	readings map[string][]meter.Reading
+	lists    *list.Day
+	only     bool // this run and that file have one set-up each, which are the same whatever they are called
+}
+
+// NewSince begins with no set-ups. only says that the run has one set-up, and the file of the sheet before one, too.
+func NewSince(only bool) *Since {
+	return &Since{readings: map[string][]meter.Reading{}, lists: list.New(), only: only}
+}
+
+// Add takes a set-up of the file of the sheet before. Its set is let go.
+func (s *Since) Add(setup *plan.Setup) {
+	s.lists.Add(setup)
+	s.Words = WordsOf(setup)
+	kept := *setup
+	kept.Set.Prisms, kept.Set.Sheets, kept.Before = nil, nil, setup.Before
+	s.setups = append(s.setups, &kept)
+}
+
+// AddReadings takes what the sheet before reads in a set-up.
+func (s *Since) AddReadings(setup string, all []meter.Reading) { s.readings[setup] = all }
+
+// Named is the set-up of the sheet before for one of the run; nil where there is none.
+func (s *Since) Named(name string) *plan.Setup {
+	for _, was := range s.setups {
+		if was.Name == name || s.only {
+			return was
+		}
+	}
+	return nil
+}
+
+// Differs says whether a set-up, or the set-ups of the run, are others than those of the sheet before.
+func (s *Since) Differs(now *plan.Setup) bool {
+	held := s.Of(now)
+	return held.Setup == nil || len(held.Lines) > 0
+}
+
+// Lacks says whether the sheet before has set-ups that are not among those of names.
+func (s *Since) Lacks(names []string) bool { return len(s.Gone(names)) > 0 }
+
+// Of holds a set-up to the sheet before; nil where nobody asks.
+func (s *Since) Of(now *plan.Setup) *section.Since {
+	if s == nil {
+		return nil
+	}
+	was := s.Named(now.Name)
+	if was == nil {
+		return section.SinceOf(s.Words, nil, now, nil)
+	}
+	return section.SinceOf(s.Words, was, now, s.readings[was.Name])
+}
+
+// Gone are the set-ups of the sheet before that the run has no more.
+func (s *Since) Gone(names []string) (all []string) {
+	for _, was := range s.setups {
+		if !s.only && !slices.Contains(names, was.Name) {
+			all = append(all, was.Name)
+		}
+	}
+	return all
+}
